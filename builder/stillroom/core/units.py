@@ -1,0 +1,120 @@
+"""The units a cook may write, and the only pint registry.
+
+Reads staples/units.yml. Conversions are exact fractions. Leaves out how an amount is written
+in a recipe: quantities.py reads that.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from fractions import Fraction
+from functools import cache
+from importlib.resources import files
+from typing import Any, Literal
+
+import pint
+import yaml
+
+from stillroom.core.problems import Unreadable, did_you_mean
+
+System = Literal["metric", "us", "imperial"]
+Size = Literal["volume", "mass", "length", "count"]
+
+_BASE = {"volume": "milliliter", "mass": "gram", "length": "millimeter"}
+
+
+@dataclass(frozen=True)
+class Unit:
+    """One unit: its id, what it measures, its size in ml, g or mm, and how it is shown."""
+
+    name: str
+    size: Size
+    system: System
+    in_base: Fraction
+    shown: str
+    many: str
+    words: tuple[str, ...]
+
+
+@cache
+def read_data(name: str) -> Any:
+    """Return one of the data files beside the staples, for example ``units.yml``."""
+    text = (files("stillroom.core") / "staples" / name).read_text(encoding="utf-8")
+    return yaml.safe_load(text)
+
+
+@cache
+def registry() -> pint.UnitRegistry[Fraction]:
+    """Return the one pint registry; its numbers are exact fractions."""
+    return pint.UnitRegistry(non_int_type=Fraction)
+
+
+@cache
+def all_units() -> dict[str, Unit]:
+    """Return every unit by id, sized through pint in ml, g or mm."""
+    found = {}
+    for name, row in read_data("units.yml")["units"].items():
+        measured = registry().parse_expression(row["pint"]).to(_BASE[row["size"]])
+        shown = row.get("shown", row["words"][0])
+        found[name] = Unit(
+            name=name,
+            size=row["size"],
+            system=row["system"],
+            in_base=Fraction(measured.magnitude),
+            shown=shown,
+            many=row.get("many", shown),
+            words=tuple(row["words"]),
+        )
+    return found
+
+
+@cache
+def unit_words(system: System) -> dict[str, str]:
+    """Return what may be written in a recipe of this system, word to unit id."""
+    words = {word: unit.name for unit in all_units().values() for word in unit.words}
+    for spoken, meaning in read_data("units.yml")["reads"].items():
+        for word in spoken.split(", "):
+            words[word] = meaning[system]
+    return words
+
+
+@cache
+def counted_nouns() -> dict[str, tuple[str, str]]:
+    """Return the nouns of counted things, each form to (one, many)."""
+    rows = read_data("units.yml")["counted"]
+    return {form: (row[0], row[1]) for row in rows for form in row}
+
+
+def find_unit(word: str, system: System) -> str:
+    """Return the id of a unit as written, or raise Unreadable with the nearest word.
+
+    >>> find_unit("pint", "us"), find_unit("pint", "metric")
+    ('us_pint', 'imp_pint')
+    """
+    words = unit_words(system)
+    bare = word.rstrip(".")
+    for candidate in (bare, bare.lower()):
+        if candidate in words:
+            return words[candidate]
+    raise Unreadable(f'"{word}" is not a unit.', did_you_mean(word, words))
+
+
+def size_of(unit: str) -> Size:
+    """Return what a unit measures; the empty unit counts things."""
+    return all_units()[unit].size if unit else "count"
+
+
+def convert(value: Fraction, unit: str, to_unit: str) -> Fraction:
+    """Convert exactly between two units of one size; raises Unreadable when sizes differ.
+
+    >>> convert(Fraction(1), "us_gallon", "ml")
+    Fraction(473176473, 125000)
+    """
+    if unit == to_unit:
+        return value
+    if size_of(unit) != size_of(to_unit) or not unit:
+        raise Unreadable(
+            f'"{unit or "a count"}" does not measure the same thing as "{to_unit or "a count"}".'
+        )
+    units = all_units()
+    return value * units[unit].in_base / units[to_unit].in_base

@@ -1,0 +1,1 @@
+"""The private side: giving list, planning, shopping and the pack. Publishing never imports it."""

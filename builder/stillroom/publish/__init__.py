@@ -1,0 +1,1 @@
+"""The public book: recipes become pages. The only folder that knows MkDocs."""
