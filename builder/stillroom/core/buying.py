@@ -1,0 +1,154 @@
+"""Buying in whole packs at the least price, price breaks included.
+
+A pack offer is a size for a price, and may hold only from so many packs on ("10 or more for
+0.60 each"). Exact: integers and fractions throughout. Leaves out what is needed and why.
+"""
+
+from __future__ import annotations
+
+import math
+import re
+from collections.abc import Sequence
+from dataclasses import dataclass
+from fractions import Fraction
+from itertools import combinations
+
+from stillroom.core.money import parse_money
+from stillroom.core.problems import Unreadable
+from stillroom.core.quantities import Amount, parse_leading_amount
+from stillroom.core.units import System
+
+_PACK = re.compile(r"^(?P<size>.+?)\s+for\s+(?P<price>\S+)(?P<each>\s+each)?$", re.IGNORECASE)
+_AT_LEAST = re.compile(r"^(?P<count>\d+)\s+or\s+more(?:\s+of\s+(?P<size>.+))?$", re.IGNORECASE)
+_HOW_TO_WRITE = 'Write "700 ml for 14.50", "12 for 7.20" or "50 or more for 0.48 each".'
+
+
+@dataclass(frozen=True)
+class PackOffer:
+    """One pack to be had: its size, its price, and from how many packs the price holds."""
+
+    size: Fraction
+    price: Fraction
+    at_least: int = 1
+
+
+@dataclass(frozen=True)
+class Basketful:
+    """What to buy: how many of each offer (same order), what it holds, costs and leaves."""
+
+    counts: tuple[int, ...]
+    bought: Fraction
+    price: Fraction
+    left_over: Fraction
+
+
+def parse_pack(
+    text: str, currency: str = "GBP", system: System = "metric"
+) -> tuple[Amount, Fraction, int]:
+    """Read a pack as typed: its amount, its price, and from how many on the price holds.
+
+    >>> amount, price, at_least = parse_pack("700 ml for 14.50")
+    >>> (amount.low, amount.unit, price, at_least)
+    (Fraction(700, 1), 'ml', Fraction(29, 2), 1)
+    >>> parse_pack("50 or more for 0.48 each")[1:]
+    (Fraction(12, 25), 50)
+    """
+    found = _PACK.match(" ".join(text.split()))
+    if not found:
+        raise Unreadable(f'"{text}" is not a pack with its price.', _HOW_TO_WRITE)
+    several = _AT_LEAST.match(found["size"])
+    at_least = int(several["count"]) if several else 1
+    size_text = (several["size"] or "1") if several else found["size"]
+    if bool(found["each"]) != bool(several) or at_least < 1:
+        raise Unreadable(f'"{text}" does not say for how many it holds.', _HOW_TO_WRITE)
+    amount, rest = parse_leading_amount(size_text, system)
+    if amount is None or rest or amount.low <= 0 or amount.low != amount.high:
+        raise Unreadable(f'"{size_text}" is not the size of a pack.', _HOW_TO_WRITE)
+    return amount, parse_money(found["price"], currency), at_least
+
+
+def buy_cheapest(need: Fraction, offers: Sequence[PackOffer]) -> Basketful:
+    """Buy at least `need` for the least money; of equal prices the one that leaves least.
+
+    Exact: a covering knapsack solved by dynamic programming, once for each set of price
+    breaks that may be taken up. Raises ValueError when something is needed and nothing sold.
+
+    >>> buy_cheapest(Fraction(14), [PackOffer(Fraction(1), Fraction("0.95")),
+    ...     PackOffer(Fraction(12), Fraction("7.20"))]).counts
+    (2, 1)
+    """
+    if need <= 0:
+        return Basketful(tuple(0 for _ in offers), Fraction(0), Fraction(0), -need)
+    if not offers:
+        raise ValueError("something is needed and no pack of it is offered")
+    broken = [place for place, offer in enumerate(offers) if offer.at_least > 1]
+    plain = [place for place, offer in enumerate(offers) if offer.at_least <= 1]
+    found: Basketful | None = None
+    for taken in (set_ for size in range(len(broken) + 1) for set_ in combinations(broken, size)):
+        base = [offer.at_least if place in taken else 0 for place, offer in enumerate(offers)]
+        open_to = [*plain, *taken]
+        if not open_to:
+            continue
+        start = sum(count * offer.size for count, offer in zip(base, offers, strict=True))
+        more = _cover(need - start, [offers[place] for place in open_to])
+        for place, count in zip(open_to, more, strict=True):
+            base[place] += count
+        candidate = _weigh(need, offers, base)
+        if found is None or _rank(candidate) < _rank(found):
+            found = candidate
+    assert found is not None
+    return found
+
+
+def _rank(basketful: Basketful) -> tuple[Fraction, Fraction, int]:
+    return basketful.price, basketful.bought, sum(basketful.counts)
+
+
+def _weigh(need: Fraction, offers: Sequence[PackOffer], counts: Sequence[int]) -> Basketful:
+    bought = sum((n * offer.size for n, offer in zip(counts, offers, strict=True)), Fraction(0))
+    price = sum((n * offer.price for n, offer in zip(counts, offers, strict=True)), Fraction(0))
+    return Basketful(tuple(counts), bought, price, bought - need)
+
+
+def _cover(need: Fraction, offers: Sequence[PackOffer]) -> list[int]:
+    """Return the cheapest counts covering `need`, each offer free to be bought any number."""
+    counts = [0] * len(offers)
+    if need <= 0:
+        return counts
+    scale = math.lcm(*(offer.size.denominator for offer in offers))
+    sizes = [int(offer.size * scale) for offer in offers]
+    step = math.gcd(*sizes)
+    sizes = [size // step for size in sizes]
+    units = math.ceil(need * scale / step)
+    # Fewer than s of the other packs are ever worth buying, s being the size of the pack
+    # cheapest by measure: any s of them hold some that it replaces. The rest is that pack.
+    best = min(range(len(offers)), key=lambda place: (offers[place].price / sizes[place], place))
+    bulk = max(0, (units - sizes[best] * max(sizes)) // sizes[best])
+    counts[best] = bulk
+    for place in _fewest(units - bulk * sizes[best], sizes, [offer.price for offer in offers]):
+        counts[place] += 1
+    return counts
+
+
+def _fewest(units: int, sizes: Sequence[int], prices: Sequence[Fraction]) -> list[int]:
+    """Return the places of the packs bought to hold at least `units`, cheapest, then least."""
+    top = units + max(sizes) - 1
+    best: list[tuple[Fraction, int] | None] = [None] * (top + 1)
+    came_by = [-1] * (top + 1)
+    best[0] = (Fraction(0), 0)
+    for held in range(1, top + 1):
+        for place, size in enumerate(sizes):
+            before = best[held - size] if held >= size else None
+            if before is None:
+                continue
+            reached = (before[0] + prices[place], before[1] + 1)
+            known = best[held]
+            if known is None or reached < known:
+                best[held], came_by[held] = reached, place
+    ends = [(cost[0], held, cost[1]) for held in range(units, top + 1) if (cost := best[held])]
+    held = min(ends)[1]
+    places = []
+    while held:
+        places.append(came_by[held])
+        held -= sizes[came_by[held]]
+    return places
