@@ -1,0 +1,98 @@
+"""The command: arguments, what is printed, exit codes. Every command in a few lines.
+
+Exit 0 when all is well, 1 when the book has problems, 2 for wrong usage.
+"""
+
+from __future__ import annotations
+
+import json
+import sys
+from collections.abc import Callable
+from functools import wraps
+from pathlib import Path
+from typing import Any, NoReturn
+
+import click
+
+from stillroom.core.book import Book, BookSettings, find_book, open_book, place_book
+from stillroom.core.loading import load_recipe, load_recipes
+from stillroom.core.problems import Problem, ProblemsFound
+from stillroom.core.recipe import FrontMatter, Recipe
+
+
+@click.group(context_settings={"help_option_names": ["-h", "--help"]})
+@click.version_option(package_name="stillroom")
+def main() -> None:
+    """Publish a book of homemade presents, and plan who is given what."""
+
+
+def fail(problems: tuple[Problem, ...]) -> NoReturn:
+    """Print every problem to stderr with a count and leave with 1."""
+    for problem in problems:
+        click.echo(str(problem), err=True)
+    count = len(problems)
+    click.echo(f"{count} problem{'' if count == 1 else 's'} found.", err=True)
+    sys.exit(1)
+
+
+def told_plainly(command: Callable[..., None]) -> Callable[..., None]:
+    """Turn problems raised anywhere below into plain lines; never a traceback."""
+
+    @wraps(command)
+    def run(*args: Any, **kwargs: Any) -> None:
+        try:
+            command(*args, **kwargs)
+        except ProblemsFound as found:
+            fail(found.problems)
+
+    return run
+
+
+def book_around(path: Path | None = None) -> Book:
+    """Open the book that a file lies in, or the one of this folder, or a book of defaults."""
+    config = find_book(path.parent if path else Path.cwd()) or find_book(Path.cwd())
+    if config:
+        return open_book(config)
+    return place_book(Path.cwd(), BookSettings(), "docs", "site")
+
+
+def read_one(path: Path) -> tuple[Recipe, Book]:
+    """Read one recipe with the settings of the book it lies in."""
+    book = book_around(path)
+    return load_recipe(path, str(path), book.settings.units), book
+
+
+recipe_file = click.Path(exists=True, dir_okay=False, path_type=Path)
+
+
+@main.command()
+@click.argument("files", nargs=-1, type=recipe_file)
+@told_plainly
+def check(files: tuple[Path, ...]) -> None:
+    """Read the whole book, or the FILES named, and list every problem."""
+    if files:
+        settings = book_around(files[0]).settings
+        recipes = load_recipes(files, Path.cwd(), settings.units)
+    else:
+        config = find_book(Path.cwd())
+        if config is None:
+            raise click.UsageError("There is no mkdocs.yml here or above: name the files to check.")
+        book = open_book(config)
+        recipes = book.load()
+    count = len(recipes)
+    click.echo(f"{count} recipe{'' if count == 1 else 's'} read, no problems.")
+
+
+@main.command()
+@click.option("--out", type=click.Path(dir_okay=False, path_type=Path), help="Write it here.")
+def schema(out: Path | None) -> None:
+    """Print the JSON Schema of a recipe's front matter, for editors."""
+    text = json.dumps(FrontMatter.model_json_schema(), indent=2, ensure_ascii=False)
+    if out:
+        out.write_text(text + "\n", encoding="utf-8")
+    else:
+        click.echo(text)
+
+
+if __name__ == "__main__":
+    main()

@@ -1,0 +1,338 @@
+"""The smaller parts of a recipe, each read from the plain words a cook writes.
+
+Ingredient, what a recipe makes, vessel, container, keeping. Each `read_*` takes the text (or
+mapping) of the front matter and raises Unreadable in plain words. recipe.py puts them together.
+"""
+
+from __future__ import annotations
+
+import re
+from dataclasses import dataclass, replace
+from fractions import Fraction
+from typing import Any, Literal
+
+from stillroom.core.problems import Unreadable, did_you_mean, nearest
+from stillroom.core.quantities import (
+    UNMEASURED,
+    Amount,
+    AnyAmount,
+    Unmeasured,
+    parse_amount,
+    parse_leading_amount,
+)
+from stillroom.core.stages import Span, parse_span
+from stillroom.core.staple_table import find_staple
+from stillroom.core.units import System, convert, counted_nouns, size_of, unit_words
+
+Scales = Literal["with the batch", "per container", "per batch"]
+SCALES: tuple[Scales, ...] = ("with the batch", "per container", "per batch")
+
+_STRENGTH = re.compile(r"(\d+(?:[.,]\d+)?)\s*%\s*(?:vol|abv|alc)?", re.IGNORECASE)
+_WEIGHT = re.compile(r"about\s+(.+?)(\s+each|\s+apiece)?$", re.IGNORECASE)
+INGREDIENT_KEYS = (
+    "item",
+    "amount",
+    "note",
+    "staple",
+    "strength",
+    "each",
+    "scales",
+    "tolerance",
+    "optional",
+    "group",
+    "parts",
+    "left in",
+)
+
+
+@dataclass(frozen=True)
+class Ingredient:
+    """One line of a recipe: how much of what, and what a computation must know of it.
+
+    `strength` is in % vol, `each_g` the weight in grams of one counted thing, `tolerance` a
+    fraction of 1, `parts` a compound's own ingredients in descending order. `left_in` is None
+    when the kind decides whether it is strained out.
+    """
+
+    item: str
+    amount: AnyAmount
+    note: str = ""
+    staple: str = ""
+    strength: Fraction | None = None
+    each_g: Fraction | None = None
+    scales: Scales = "with the batch"
+    tolerance: Fraction | None = None
+    optional: bool = False
+    group: str = ""
+    parts: tuple[str, ...] = ()
+    left_in: bool | None = None
+
+
+@dataclass(frozen=True)
+class Makes:
+    """What one batch makes: an amount, or a count of things each holding `each`."""
+
+    amount: Amount
+    things: str = ""
+    each: Amount | None = None
+
+    @property
+    def total(self) -> Amount:
+        """The whole as one amount: six jars of 200 ml are 1200 ml."""
+        return self.each.times(self.amount.middle) if self.each else self.amount
+
+
+@dataclass(frozen=True)
+class Vessel:
+    """What a batch is made in; the capacity is to the brim."""
+
+    words: str
+    capacity: Amount | None = None
+
+
+@dataclass(frozen=True)
+class Container:
+    """What a batch is filled into to be given: its name, nominal size and closure."""
+
+    name: str
+    size: Amount | None = None
+    closure: str = ""
+
+
+@dataclass(frozen=True)
+class Keeping:
+    """How long it keeps, where, and who says so. Spans are None when not stated."""
+
+    unopened: Span | None = None
+    opened: Span | None = None
+    where: str = ""
+    source: str = ""
+    mark: str = ""
+    reason: str = ""
+
+
+def read_ingredient(value: Any, system: System) -> Ingredient:
+    """Read an ingredient from its line or its mapping."""
+    if isinstance(value, dict):
+        return _read_ingredient_mapping(value, system)
+    if not isinstance(value, str):
+        raise Unreadable(f'"{value}" is not an ingredient.', 'Write a line such as "250 g sugar".')
+    amount, rest = parse_leading_amount(value, system)
+    rest = re.sub(r"^of\s+", "", rest)
+    item, note = _split_note(rest)
+    if amount is None:
+        unmeasured, note = _amount_in_note(item, note, system)
+        return Ingredient(item, unmeasured, note, strength=_strength(note))
+    if not item:
+        raise Unreadable(f'"{value}" does not say what it is.', 'Write "250 g sugar".')
+    if amount.low <= 0:
+        raise Unreadable(f'"{value}" is nothing at all.', "Write an amount above 0.")
+    _refuse_misspelt_unit(amount, item, system)
+    return Ingredient(
+        item, amount, note, strength=_strength(note), each_g=_weight_of_one(amount, note, system)
+    )
+
+
+def _split_note(rest: str) -> tuple[str, str]:
+    bracket = re.match(r"^([^(,]+)\(([^)]*)\)\s*,?\s*(.*)$", rest)
+    if bracket:
+        note = ", ".join(part for part in (bracket[2].strip(), bracket[3].strip()) if part)
+        return bracket[1].strip(), note
+    item, _, note = rest.partition(",")
+    return item.strip(), note.strip()
+
+
+def _amount_in_note(item: str, note: str, system: System) -> tuple[AnyAmount, str]:
+    for words in UNMEASURED:
+        if note.lower().startswith(words):
+            return Unmeasured(words), note[len(words) :].strip(" ,")
+        if item.lower().endswith(f" {words}"):
+            raise Unreadable(f'"{item}" wants a comma.', f'Write "salt, {words}".')
+    if note and " per " in note:
+        return parse_amount(note, system), ""
+    raise Unreadable(
+        f'"{item}" has no amount.', 'Begin with one ("250 g sugar") or end with ", to taste".'
+    )
+
+
+def _refuse_misspelt_unit(amount: Amount, item: str, system: System) -> None:
+    first, _, rest = item.partition(" ")
+    if amount.unit or amount.noun or not rest or find_staple(first):
+        return
+    near = nearest(first, unit_words(system))
+    if near and len(near) > 1 and abs(len(near) - len(first)) <= 2 and near[0] == first[0]:
+        raise Unreadable(f'"{first}" is not a unit.', f'Did you mean "{near}"?')
+
+
+def _strength(note: str) -> Fraction | None:
+    found = _STRENGTH.search(note)
+    if not found:
+        return None
+    percent = Fraction(found[1].replace(",", "."))
+    if percent > 100:
+        raise Unreadable(f'"{found[0]}" is stronger than pure alcohol.', 'Write "40% vol".')
+    return percent
+
+
+def _weight_of_one(amount: Amount, note: str, system: System) -> Fraction | None:
+    """Read "about 900 g" beside a count as the weight of all, "about 150 g each" as of one."""
+    if amount.unit:
+        return None
+    for part in note.split(","):
+        found = _WEIGHT.match(part.strip())
+        weight, rest = parse_leading_amount(found[1], system) if found else (None, "")
+        if found and weight and not rest and weight.unit and size_of(weight.unit) == "mass":
+            grams = convert(weight.middle, weight.unit, "g")
+            return grams if found[2] else grams / amount.middle
+    return None
+
+
+def _read_ingredient_mapping(value: dict[str, Any], system: System) -> Ingredient:
+    for key in value:
+        if key not in INGREDIENT_KEYS:
+            raise Unreadable(
+                f'"{key}" is not a key of an ingredient.', did_you_mean(str(key), INGREDIENT_KEYS)
+            )
+    for key in ("item", "amount"):
+        if not str(value.get(key) or "").strip():
+            raise Unreadable(f'The ingredient has no "{key}".', f'Add "{key}:" to it.')
+    amount = parse_amount(str(value["amount"]), system)
+    scales = value.get("scales", "with the batch")
+    if scales not in SCALES:
+        raise Unreadable(f'"{scales}" is not a way to scale.', did_you_mean(str(scales), SCALES))
+    note = str(value.get("note", ""))
+    parts = value.get("parts", [])
+    if not isinstance(parts, list):
+        raise Unreadable('"parts" is not a list.', "Write one part a line, each after a dash.")
+    return Ingredient(
+        item=str(value["item"]),
+        amount=amount,
+        note=note,
+        staple=str(value.get("staple", "")),
+        strength=_strength(str(value.get("strength", note))),
+        each_g=_each(value.get("each"), amount, note, system),
+        scales=scales,
+        tolerance=_percent(value.get("tolerance")),
+        optional=_yes_or_no(value.get("optional", False), "optional"),
+        group=str(value.get("group", "")),
+        parts=tuple(str(part) for part in parts),
+        left_in=_yes_or_no(value["left in"], "left in") if "left in" in value else None,
+    )
+
+
+def _each(text: Any, amount: AnyAmount, note: str, system: System) -> Fraction | None:
+    if text is None:
+        return _weight_of_one(amount, note, system) if isinstance(amount, Amount) else None
+    weight = parse_amount(str(text), system)
+    if not isinstance(weight, Amount) or size_of(weight.unit) != "mass":
+        raise Unreadable(f'"{text}" is not a weight.', 'Write "each: about 130 g".')
+    return convert(weight.middle, weight.unit, "g")
+
+
+def _percent(text: Any) -> Fraction | None:
+    if text is None:
+        return None
+    found = re.fullmatch(r"\s*(\d+(?:\.\d+)?)\s*%\s*", str(text))
+    if not found:
+        raise Unreadable(f'"{text}" is not a percentage.', 'Write "tolerance: 5%".')
+    return Fraction(found[1]) / 100
+
+
+def _yes_or_no(value: Any, key: str) -> bool:
+    if not isinstance(value, bool):
+        raise Unreadable(f'"{key}" is neither yes nor no.', f'Write "{key}: true" or "false".')
+    return value
+
+
+def read_makes(text: str, system: System) -> Makes:
+    """Read "900 ml", "24 biscuits", "about 1.2 kg" or "6 jars of 200 ml"."""
+    amount, rest = parse_leading_amount(str(text), system)
+    if amount is None or amount.low <= 0:
+        raise Unreadable(
+            f'"{text}" does not say how much is made.', 'Write "900 ml", "24 biscuits" or so.'
+        )
+    if amount.unit:
+        return Makes(amount, re.sub(r"^of\s+", "", rest))
+    things, _, size = rest.partition(" of ") if " of " in f" {rest}" else (rest, "", "")
+    if rest.startswith("of "):
+        things, size = "", rest[3:]
+    each, left = parse_leading_amount(size, system) if size else (None, "")
+    if each and each.unit and not left:
+        return Makes(amount, things or counted_nouns().get(amount.noun, ("", ""))[1], each)
+    noun = counted_nouns()[amount.noun][1] if amount.noun else ""
+    named = " ".join(word for word in (noun, rest) if word)
+    if not named:
+        raise Unreadable(f'"{text}" does not say of what.', 'Write "24 biscuits" or "900 ml".')
+    return Makes(replace(amount, noun=""), named)
+
+
+def read_vessel(text: str, system: System) -> Vessel:
+    """Read "1.5 l clip-top jar"; a vessel without a size is only named."""
+    amount, _rest = parse_leading_amount(str(text), system)
+    sized = amount is not None and amount.unit and size_of(amount.unit) == "volume"
+    return Vessel(str(text), amount if sized else None)
+
+
+def read_container(text: str, system: System) -> Container:
+    """Read "bottle, 100 ml, cork" or "100 ml bottle"."""
+    name, size, closure = "", None, []
+    for part in str(text).split(","):
+        amount, rest = parse_leading_amount(part, system)
+        if amount and amount.unit and size is None:
+            size = amount
+            name = name or rest
+        elif not name:
+            name = part.strip()
+        else:
+            closure.append(part.strip())
+    if not name:
+        raise Unreadable(f'"{text}" does not name a container.', 'Write "bottle, 100 ml".')
+    return Container(name, size, ", ".join(closure))
+
+
+KEEPING_KEYS = ("unopened", "opened", "where", "source", "mark", "reason")
+MARKS = ("best before", "use by", "none")
+
+
+def read_keeping(value: Any) -> Keeping:
+    """Read "3 years unopened, 1 year once opened" or its mapping.
+
+    A plain line gives the maker's own figure: its source is then the maker's own practice.
+    """
+    if isinstance(value, dict):
+        return _read_keeping_mapping(value)
+    keeping = Keeping(source="the maker's own practice")
+    for part in str(value).split(","):
+        words = part.strip()
+        opened = re.match(r"^(.*?)\s*(once opened|after opening|opened)\s*(.*)$", words)
+        unopened = re.match(r"^(.*?)\s*unopened\s*(.*)$", words)
+        if unopened or not opened:
+            span_text = unopened[1] if unopened else words
+            span_text, _, where = span_text.partition(" in ")
+            keeping = replace(
+                keeping, unopened=parse_span(span_text), where=f"in {where}" if where else ""
+            )
+        else:
+            keeping = replace(keeping, opened=parse_span(opened[1]))
+    return keeping
+
+
+def _read_keeping_mapping(value: dict[str, Any]) -> Keeping:
+    for key in value:
+        if key not in KEEPING_KEYS:
+            raise Unreadable(
+                f'"{key}" is not a key of "keeps".', did_you_mean(str(key), KEEPING_KEYS)
+            )
+    mark = str(value.get("mark", ""))
+    if mark and mark not in MARKS:
+        raise Unreadable(f'"{mark}" is not a date mark.', did_you_mean(mark, MARKS))
+    return Keeping(
+        unopened=parse_span(str(value["unopened"])) if "unopened" in value else None,
+        opened=parse_span(str(value["opened"])) if "opened" in value else None,
+        where=str(value.get("where", "")),
+        source=str(value.get("source", "the maker's own practice")),
+        mark=mark,
+        reason=str(value.get("reason", "")),
+    )
+
+
