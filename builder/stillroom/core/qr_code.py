@@ -51,7 +51,7 @@ def draw_qr(address: str, *, module_mm: float = MODULE_MM) -> QrCode:
     if module_mm < SMALLEST_MODULE_MM:
         raise Unreadable(f"A module of {module_mm:g} mm does not print reliably.")
     code = segno.make(address, error="l", boost_error=True, micro=False)
-    modules = code.symbol_size(scale=1, border=QUIET_MODULES)[0]
+    modules = len(code.matrix) + 2 * QUIET_MODULES
     return QrCode(address, _svg(code, modules, module_mm), round(modules * module_mm, 2))
 
 
