@@ -82,9 +82,7 @@ class Book:
             what = f'There are no recipes in "{self.settings.recipes}".'
             mend = 'Put recipe files (".md") there, or set "recipes:" to their folder.'
             raise ProblemsFound([Problem("mkdocs.yml", 1, what, mend)])
-        return load_recipes(
-            self.recipe_files(), self.root, self.settings.units, self.pictures_dir
-        )
+        return load_recipes(self.recipe_files(), self.root, self.settings.units, self.pictures_dir)
 
 
 class _AnyTag(yaml.SafeLoader):

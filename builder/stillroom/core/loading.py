@@ -7,17 +7,27 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable
+from dataclasses import dataclass
 from pathlib import Path
 from typing import Any, get_args
 
-from pydantic import ValidationError
+from pydantic import BaseModel, ValidationError
 from pydantic_core import ErrorDetails
 
 from stillroom.core.frontmatter import Located, read_yaml
-from stillroom.core.method import read_steps, split_step
-from stillroom.core.problems import Problem, ProblemsFound, Unreadable, did_you_mean
+from stillroom.core.method import find_ingredient, read_steps, split_step
+from stillroom.core.parts import Ingredient, read_ingredient
+from stillroom.core.problems import Problem, ProblemsFound, Unreadable, did_you_mean, nearest
 from stillroom.core.quantities import Ratio
-from stillroom.core.recipe import FrontMatter, MethodStep, Recipe, Section
+from stillroom.core.recipe import (
+    Acidity,
+    Card,
+    FrontMatter,
+    MethodStep,
+    Override,
+    Recipe,
+    Section,
+)
 from stillroom.core.units import System
 
 _SLUG = re.compile(r"[a-z0-9]+(?:-[a-z0-9]+)*")
@@ -57,8 +67,10 @@ def read_recipe(text: str, name: str, slug: str, system: System = "metric") -> R
     system = _written_system(located.data, system)
     body_parts = _read_body(body, body_line, name, problems)
     recipe = _validate(located, body_parts, name, slug, system, problems)
-    if recipe is not None:
-        _check_within(recipe, problems)
+    ingredients = _readable_ingredients(located.data, system)
+    if ingredients:
+        lines = _by_key(located.lines)
+        problems.extend(_check_names(ingredients, body_parts["method"], system, name, lines))
     if problems or recipe is None:
         raise ProblemsFound(problems)
     return recipe
@@ -166,21 +178,23 @@ def _problem(detail: ErrorDetails, name: str, lines: dict[str, int]) -> Problem:
         return Problem(name, line, wrong.what, wrong.mend)
     where = " ".join(part if not part.isdigit() else f"no. {int(part) + 1}" for part in place)
     if detail["type"] == "missing":
-        return Problem(name, line, f'"{where}" is missing.', _MENDS.get(key, f'Add "{place[-1]}:".'))
+        return Problem(
+            name, line, f'"{where}" is missing.', _MENDS.get(key, f'Add "{place[-1]}:".')
+        )
     if detail["type"] == "extra_forbidden":
         allowed = _keys_under(place[:-1])
-        return Problem(name, line, f'"{place[-1]}" is not a key here.', did_you_mean(place[-1], allowed))
+        mend = did_you_mean(place[-1], allowed)
+        return Problem(name, line, f'"{place[-1]}" is not a key here.', mend)
     if detail["type"] == "string_too_short" and key == "overrides":
-        return Problem(name, line, "The why of an override is too short.", "Say it in a sentence.")
+        return Problem(name, line, "The why of an override is too short.", "Write a sentence.")
     message = detail["msg"].removeprefix("Value error, ")
     return Problem(name, line, f'"{where}" is not right: {message}.', _MENDS.get(key, ""))
 
 
 def _keys_under(place: list[str]) -> list[str]:
-    from stillroom.core.recipe import Acidity, Card, Override
-
-    models = {"card": Card, "acidity": Acidity, "overrides": Override}
-    return list(models[place[0]].model_fields) if place and place[0] in models else list(KNOWN_KEYS)
+    models: dict[str, type[BaseModel]] = {"card": Card, "acidity": Acidity, "overrides": Override}
+    model = models.get(place[0] if place else "")
+    return list(model.model_fields) if model else list(KNOWN_KEYS)
 
 
 def _nearest_line(place: list[str], lines: dict[str, int]) -> int:
@@ -191,23 +205,69 @@ def _nearest_line(place: list[str], lines: dict[str, int]) -> int:
     return 2
 
 
-def _check_within(recipe: Recipe, problems: list[Problem]) -> None:
-    """Check what only the whole recipe can tell: ratios and braces name real ingredients."""
-    from stillroom.core.method import find_ingredient
+def _readable_ingredients(data: dict[str, Any], system: System) -> tuple[Ingredient, ...] | None:
+    """Return the ingredients when every one reads, even if other keys of the recipe do not."""
+    written = data.get("ingredients", data.get("materials"))
+    try:
+        return tuple(read_ingredient(value, system) for value in written or ()) or None
+    except (Unreadable, TypeError):
+        return None
 
-    for place, ingredient in enumerate(recipe.ingredients):
+
+def _check_names(
+    ingredients: tuple[Ingredient, ...],
+    steps: tuple[MethodStep, ...],
+    system: System,
+    name: str,
+    lines: dict[str, int],
+) -> Iterable[Problem]:
+    """Find ratios and braces that do not name an ingredient."""
+    for place, ingredient in enumerate(ingredients):
         if isinstance(ingredient.amount, Ratio):
-            others = [other for other in recipe.ingredients if other is not ingredient]
+            others = [other for other in ingredients if other is not ingredient]
             try:
                 find_ingredient(ingredient.amount.of, others)
             except Unreadable as wrong:
-                line = recipe.line_of("ingredients", place)
-                problems.append(Problem(recipe.file, line, wrong.what, wrong.mend))
-    for step in recipe.method:
+                line = lines.get(f"ingredients/{place}", 2)
+                yield Problem(name, line, wrong.what, wrong.mend)
+    for step in steps:
         try:
-            split_step(step.text, recipe.ingredients, recipe.system)
+            split_step(step.text, ingredients, system)
         except Unreadable as wrong:
-            problems.append(Problem(recipe.file, step.line, wrong.what, wrong.mend))
+            yield Problem(name, step.line, wrong.what, wrong.mend)
+
+
+@dataclass(frozen=True)
+class _Head:
+    """What two recipes may not share, and the picture: read even when the rest is wrong."""
+
+    file: str
+    slug: str
+    title: str
+    was: tuple[str, ...]
+    picture: str
+    lines: dict[str, int]
+
+    def line(self, key: str) -> int:
+        return self.lines.get(key, 1)
+
+
+def _read_head(path: Path, name: str) -> _Head | None:
+    try:
+        front, _, _ = _split(_read_file(path, name), name)
+        located = read_yaml(front, name, first_line=2)
+    except ProblemsFound:
+        return None  # load_recipe has told these problems already
+    data = located.data if isinstance(located.data, dict) else {}
+    was = data.get("was", ())
+    return _Head(
+        file=name,
+        slug=path.stem,
+        title=str(data.get("title", "")),
+        was=tuple(str(old) for old in (was if isinstance(was, list) else [was] if was else [])),
+        picture=str(data.get("picture", "")),
+        lines=located.lines,
+    )
 
 
 def load_recipes(
@@ -223,14 +283,18 @@ def load_recipes(
     """
     problems: list[Problem] = []
     recipes: list[Recipe] = []
+    heads: list[_Head] = []
     for path in sorted(paths):
+        name = _short(path, root)
         try:
-            recipes.append(load_recipe(path, _short(path, root), system))
+            recipes.append(load_recipe(path, name, system))
         except ProblemsFound as found:
             problems.extend(found.problems)
-    problems.extend(_across(recipes))
+        head = _read_head(path, name)
+        heads.extend([head] if head else [])
+    problems.extend(_shared(heads))
     if pictures is not None:
-        problems.extend(_missing_pictures(recipes, pictures))
+        problems.extend(_missing_pictures(heads, pictures))
     if problems:
         raise ProblemsFound(problems)
     return tuple(sorted(recipes, key=lambda recipe: recipe.title.lower()))
@@ -243,26 +307,27 @@ def _short(path: Path, root: Path) -> str:
         return str(path)
 
 
-def _across(recipes: list[Recipe]) -> Iterable[Problem]:
+def _shared(heads: list[_Head]) -> Iterable[Problem]:
     """Find titles and addresses that two recipes share."""
-    titles: dict[str, Recipe] = {}
-    addresses = {recipe.slug: recipe for recipe in recipes}
-    for recipe in recipes:
-        first = titles.setdefault(recipe.title.lower(), recipe)
-        if first is not recipe:
-            what = f'"{recipe.title}" is already the title of {first.file}.'
-            yield Problem(recipe.file, recipe.line_of("title"), what, "Give one another title.")
-        for old in recipe.was:
-            taken = addresses.setdefault(old, recipe)
-            if taken is not recipe:
+    titles: dict[str, _Head] = {}
+    addresses = {head.slug: head for head in heads}
+    for head in heads:
+        first = titles.setdefault(head.title.lower(), head) if head.title else head
+        if first is not head:
+            what = f'"{head.title}" is already the title of {first.file}.'
+            yield Problem(head.file, head.line("title"), what, "Give one of them another title.")
+        for old in head.was:
+            taken = addresses.setdefault(old, head)
+            if taken is not head:
                 what = f'The earlier name "{old}" belongs to {taken.file}.'
-                yield Problem(recipe.file, recipe.line_of("was"), what, 'Take it out of "was".')
+                yield Problem(head.file, head.line("was"), what, 'Take it out of "was".')
 
 
-def _missing_pictures(recipes: list[Recipe], folder: Path) -> Iterable[Problem]:
+def _missing_pictures(heads: list[_Head], folder: Path) -> Iterable[Problem]:
     have = sorted(path.name for path in folder.iterdir()) if folder.is_dir() else []
-    for recipe in recipes:
-        if recipe.picture and recipe.picture not in have:
-            what = f'The picture "{recipe.picture}" is not there.'
-            mend = did_you_mean(recipe.picture, have) if have else f"Put it into {folder}."
-            yield Problem(recipe.file, recipe.line_of("picture"), what, mend)
+    for head in heads:
+        if head.picture and head.picture not in have:
+            what = f'The picture "{head.picture}" is not in {folder.name}/.'
+            near = nearest(head.picture, have)
+            mend = f'Did you mean "{near}"?' if near else "Put it there, or take the line out."
+            yield Problem(head.file, head.line("picture"), what, mend)

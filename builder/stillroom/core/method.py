@@ -73,9 +73,7 @@ def find_ingredient(words: str, ingredients: Sequence[Ingredient]) -> int:
     raise Unreadable(f'"{{{words}}}" is not an ingredient.', did_you_mean(words, names))
 
 
-def split_step(
-    text: str, ingredients: Sequence[Ingredient], system: System
-) -> tuple[Segment, ...]:
+def split_step(text: str, ingredients: Sequence[Ingredient], system: System) -> tuple[Segment, ...]:
     """Split a step at its braces; raises Unreadable for a name or a part that does not fit."""
     segments = []
     end = 0

@@ -20,8 +20,7 @@ from stillroom.core.quantities import (
     parse_amount,
     parse_leading_amount,
 )
-from stillroom.core.stages import Span, parse_span
-from stillroom.core.staple_table import find_staple
+from stillroom.core.spans import Span, parse_span
 from stillroom.core.units import System, convert, counted_nouns, size_of, unit_words
 
 Scales = Literal["with the batch", "per container", "per batch"]
@@ -156,11 +155,12 @@ def _amount_in_note(item: str, note: str, system: System) -> tuple[AnyAmount, st
 
 
 def _refuse_misspelt_unit(amount: Amount, item: str, system: System) -> None:
+    """Refuse "3 cupp sugar" rather than count three of a thing called "cupp sugar"."""
     first, _, rest = item.partition(" ")
-    if amount.unit or amount.noun or not rest or find_staple(first):
+    if amount.unit or amount.noun or not rest or len(first) < 3:
         return
-    near = nearest(first, unit_words(system))
-    if near and len(near) > 1 and abs(len(near) - len(first)) <= 2 and near[0] == first[0]:
+    near = nearest(first, [word for word in unit_words(system) if word[0] == first[0]], 0.8)
+    if near:
         raise Unreadable(f'"{first}" is not a unit.', f'Did you mean "{near}"?')
 
 
@@ -334,5 +334,3 @@ def _read_keeping_mapping(value: dict[str, Any]) -> Keeping:
         mark=mark,
         reason=str(value.get("reason", "")),
     )
-
-

@@ -47,14 +47,14 @@ class Unreadable(ValueError):
         super().__init__(f"{what} {mend}".rstrip())
 
 
-def nearest(word: str, known: Iterable[str]) -> str | None:
-    """Return the known word most like `word`, or None when none is close.
+def nearest(word: str, known: Iterable[str], likeness: float = 0.6) -> str | None:
+    """Return the known word most like `word` (1 is the same), or None when none is close.
 
     >>> nearest("cupp", ["cup", "clove"])
     'cup'
     """
     lowered = {candidate.lower(): candidate for candidate in known}
-    found = difflib.get_close_matches(word.lower(), lowered, n=1, cutoff=0.6)
+    found = difflib.get_close_matches(word.lower(), lowered, n=1, cutoff=likeness)
     return lowered[found[0]] if found else None
 
 

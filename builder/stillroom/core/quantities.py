@@ -15,7 +15,10 @@ from stillroom.core.problems import Unreadable, did_you_mean
 from stillroom.core.units import System, all_units, counted_nouns, find_unit, unit_words
 
 _VULGAR = "½⅓⅔¼¾⅕⅖⅗⅘⅙⅚⅛⅜⅝⅞"
-_NUMBER = rf"(?:\d+\s*[{_VULGAR}]|[{_VULGAR}]|\d+\s+\d+\s*[/⁄]\s*\d+|\d+\s*[/⁄]\s*\d+|\d[\d,]*(?:\.\d+)?)"
+_NUMBER = (
+    rf"(?:\d+\s*[{_VULGAR}]|[{_VULGAR}]|\d+\s+\d+\s*[/⁄]\s*\d+|\d+\s*[/⁄]\s*\d+"
+    r"|\d[\d,]*(?:\.\d+)?)"
+)
 _LEADING = re.compile(
     rf"^(?P<about>about|roughly|around|c\.)?\s*(?P<low>{_NUMBER})"
     rf"(?:\s*(?:-|–|to)\s*(?P<high>{_NUMBER}))?(?P<rest>.*)$",
@@ -104,7 +107,8 @@ def parse_leading_amount(text: str, system: System = "metric") -> tuple[Amount |
     high = parse_number(found["high"]) if found["high"] else low
     if high < low:
         raise Unreadable(
-            f'The range "{found["low"]}-{found["high"]}" runs backwards.', "Write the smaller first."
+            f'The range "{found["low"]}-{found["high"]}" runs backwards.',
+            "Write the smaller number first.",
         )
     amount = Amount(low, high, about=bool(found["about"]))
     return _take_unit(amount, found["rest"], system)

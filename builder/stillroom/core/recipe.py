@@ -164,9 +164,9 @@ class FrontMatter(_Frozen):
         Field(min_length=1, description='Lines such as "250 g sugar"; "materials" for a craft.'),
     ]
     summary: Annotated[str, Field(description="One sentence.")] = ""
-    units: Annotated[
-        System | None, Field(description="How spoons, cups and pints are read.")
-    ] = None
+    units: Annotated[System | None, Field(description="How spoons, cups and pints are read.")] = (
+        None
+    )
     vessels: Annotated[
         tuple[Annotated[Vessel, _with_system(read_vessel), WithJsonSchema(_LINE)], ...],
         BeforeValidator(_as_list),
