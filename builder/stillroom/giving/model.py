@@ -1,0 +1,273 @@
+"""The giving list as its maker writes it: households, baskets, makes, prices, stock, batches.
+
+Read and frozen. A key in the file is a field's name with spaces ("giving day"); the JSON Schema
+that editors use is made from these models. Leaves out the file (reading.py) and whatever needs
+the recipes (against_book.py).
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from datetime import date
+from fractions import Fraction
+from typing import Annotated, Any, Literal
+
+from pydantic import (
+    BaseModel,
+    BeforeValidator,
+    ConfigDict,
+    Field,
+    PlainValidator,
+    ValidationInfo,
+    WithJsonSchema,
+)
+
+from stillroom.core.buying import parse_pack
+from stillroom.core.money import parse_money
+from stillroom.core.parts import read_container
+from stillroom.core.problems import Unreadable, did_you_mean
+from stillroom.core.quantities import Amount, show_amount
+from stillroom.core.recipe import MONTHS
+from stillroom.giving.written import read_age_months, read_day, read_hours, read_stock_line
+
+Sort = Literal["eat", "drink", "craft"]
+SORTS: tuple[Sort, ...] = ("eat", "drink", "craft")
+SORT_WORDS = {"eat": "thing to eat", "drink": "drink", "craft": "thing made by hand"}
+
+
+def _read(reader: Callable[[Any], Any], schema: dict[str, Any]) -> Any:
+    return PlainValidator(reader), WithJsonSchema(schema)
+
+
+def _list(value: Any) -> Any:
+    return value if isinstance(value, list) else [value]
+
+
+def _text(value: Any) -> Any:
+    return str(value) if isinstance(value, int | float) and not isinstance(value, bool) else value
+
+
+def container_words(text: str) -> str:
+    """Return a container's name as it is counted: "bottle, 100 ml", its closure left out."""
+    container = read_container(text, "metric")
+    size = f", {show_amount(container.size)}" if container.size else ""
+    return f"{container.name.lower()}{size}"
+
+
+def _money(value: Any, info: ValidationInfo) -> Fraction:
+    return parse_money(value, (info.context or {}).get("currency", "GBP"))
+
+
+def _pack(value: Any, info: ValidationInfo) -> tuple[Amount, Fraction, int]:
+    return parse_pack(str(value), (info.context or {}).get("currency", "GBP"))
+
+
+def _baskets(value: Any) -> dict[str, int]:
+    if isinstance(value, str):
+        return {value: 1}
+    whole = isinstance(value, dict) and all(
+        isinstance(count, int) and not isinstance(count, bool) and 0 < count <= 20
+        for count in value.values()
+    )
+    if not whole or not value:
+        raise Unreadable(
+            f'"{value}" is not a basket.', 'Write "basket: small" or "basket: {small: 2}".'
+        )
+    return {str(kind): count for kind, count in value.items()}
+
+
+def _had(value: Any) -> dict[int, tuple[str, ...]]:
+    if not isinstance(value, dict) or not all(str(year).isdigit() for year in value):
+        raise Unreadable(f'"{value}" is not what they had.', 'Write "had: {2026: [a-recipe]}".')
+    return {int(year): tuple(str(item) for item in _list(items)) for year, items in value.items()}
+
+
+def _delivery(value: Any) -> str:
+    words = ("by hand", "by post")
+    if value not in words:
+        raise Unreadable(f'"{value}" is not a way to deliver.', did_you_mean(str(value), words))
+    return str(value)
+
+
+_LINE = {"type": "string", "minLength": 1}
+Text = Annotated[str, BeforeValidator(_text), Field(min_length=1)]
+Texts = Annotated[tuple[Text, ...], BeforeValidator(_list)]
+Money = Annotated[Fraction, PlainValidator(_money), WithJsonSchema({"type": ["number", "string"]})]
+Day = Annotated[
+    date, PlainValidator(read_day), WithJsonSchema({"type": "string", "format": "date"})
+]
+Count = Annotated[int, Field(ge=0, le=100_000)]
+
+
+class Part(BaseModel):
+    """What all parts of the list share: frozen, and no key that is not known."""
+
+    model_config = ConfigDict(
+        frozen=True,
+        extra="forbid",
+        arbitrary_types_allowed=True,
+        populate_by_name=True,
+        alias_generator=lambda name: name.rstrip("_").replace("_", " "),
+    )
+
+
+class BasketKind(Part):
+    """A kind of basket: how many things of each sort it holds, in what containers if it matters."""
+
+    eat: Count = 0
+    drink: Count = 0
+    craft: Count = 0
+    containers: Annotated[
+        Texts, Field(description="Only things in these containers go in; none named means any.")
+    ] = ()
+    cost: Annotated[Money, Field(description="What the empty basket, paper and string cost.")] = (
+        Fraction(0)
+    )
+
+    def room(self, sort: Sort) -> int:
+        """Return how many things of a sort it holds."""
+        return {"eat": self.eat, "drink": self.drink, "craft": self.craft}[sort]
+
+
+class Make(Part):
+    """A recipe on offer this year, in one container, within the limits of the maker."""
+
+    recipe: Text
+    sort: Annotated[
+        Sort | None, Field(description="eat, drink or craft; else by the recipe's kind.")
+    ] = None
+    container: Annotated[str, Field(description='"bottle, 100 ml"; else the recipe\'s own.')] = ""
+    per_batch: Annotated[
+        Count | None, Field(gt=0, description="How many one batch gives; else worked out.")
+    ] = None
+    batches: Annotated[Count, Field(description="The most batches we are willing to make.")] = 3
+    by_post: Annotated[bool | None, Field(description="false: this one never goes by post.")] = None
+    shop_price: Annotated[Money | None, Field(description="A like thing in a shop.")] = None
+    cost: Annotated[Money | None, Field(description="Cost of one, where no prices are given.")] = (
+        None
+    )
+
+
+class Household(Part):
+    """One household: who they are, what they must not get, what they like, what they had."""
+
+    name: Text
+    to: Annotated[str, Field(description="The name on the card; else the household's.")] = ""
+    basket: Annotated[
+        dict[str, int],
+        PlainValidator(_baskets),
+        WithJsonSchema({"anyOf": [_LINE, {"type": "object"}]}),
+        Field(description='"small", or {small: 2, large: 1}.'),
+    ]
+    avoid: Annotated[
+        Texts, Field(description="Allergens, alcohol, animal products, meat, pork …")
+    ] = ()
+    avoid_ingredients: Annotated[Texts, Field(description="Any other ingredient by name.")] = ()
+    traces_are_fine: Annotated[
+        Texts, Field(description='Allergens of "avoid" whose "may contain" they accept.')
+    ] = ()
+    adults: Count = 1
+    children: Annotated[
+        tuple[
+            Annotated[
+                int,
+                PlainValidator(read_age_months),
+                WithJsonSchema({"type": ["integer", "string"]}),
+            ],
+            ...,
+        ],
+        BeforeValidator(_list),
+        Field(description="Ages on giving day: [6, 18 months, 3 months]."),
+    ] = ()
+    pregnant: bool = False
+    delivery: Annotated[
+        str, PlainValidator(_delivery), WithJsonSchema({"enum": ["by hand", "by post"]})
+    ] = "by hand"
+    likes: Texts = ()
+    must_have: Texts = ()
+    never: Texts = ()
+    had: Annotated[
+        dict[int, tuple[str, ...]], PlainValidator(_had), WithJsonSchema({"type": "object"})
+    ] = {}
+    budget: Annotated[Money | None, Field(description="The most one basket's contents cost.")] = (
+        None
+    )
+    message: str = ""
+
+
+class Price(Part):
+    """What an ingredient or container costs in each pack that can be bought."""
+
+    item: Text
+    packs: Annotated[
+        tuple[
+            Annotated[tuple[Amount, Fraction, int], PlainValidator(_pack), WithJsonSchema(_LINE)],
+            ...,
+        ],
+        BeforeValidator(_list),
+        Field(min_length=1, description='"700 ml for 14.50", "50 or more for 0.48 each".'),
+    ]
+    section: Annotated[str, Field(description="Section of the shop; else the staple's.")] = ""
+
+
+class MadeBefore(Part):
+    """Presents on the shelf already: how many, of what, filled when."""
+
+    recipe: Text
+    number: Count
+    container: str = ""
+    made_on: Day
+
+
+class Stock(Part):
+    """What is in the house: collected containers, ingredients, presents made earlier."""
+
+    containers: dict[str, Count] = {}
+    ingredients: Annotated[
+        tuple[Annotated[tuple[Amount, str], *_read(read_stock_line, _LINE)], ...],
+        BeforeValidator(_list),
+    ] = ()
+    made: tuple[MadeBefore, ...] = ()
+
+
+class LoggedBatch(Part):
+    """One batch as it was really made; what is not known yet is left out."""
+
+    recipe: Text
+    started: Day
+    batches: Annotated[Count, Field(gt=0, description="How many times the recipe.")] = 1
+    tended: Annotated[tuple[Day, ...], BeforeValidator(_list)] = ()
+    made_on: Annotated[Day | None, Field(description="The day it was filled.")] = None
+    number: Annotated[Count | None, Field(description="How many it really gave.")] = None
+    container: str = ""
+    given: Count = 0
+    notes: str = ""
+
+
+class GivingList(Part):
+    """The whole list. Only its name, giving day, baskets, makes and households are needed."""
+
+    giving_list: Text
+    giving_day: Annotated[Day, Field(description="The day the baskets go out: 2027-12-18.")]
+    from_: Annotated[str, Field(description="Who the cards are from.")] = ""
+    message: Annotated[str, Field(description="On each card that has none of its own.")] = ""
+    currency: str = ""
+    baskets: Annotated[dict[str, BasketKind], Field(min_length=1)]
+    makes: Annotated[tuple[Make, ...], Field(min_length=1)]
+    households: Annotated[tuple[Household, ...], Field(min_length=1)]
+    stock: Stock = Stock()
+    prices: tuple[Price, ...] = ()
+    hours: Annotated[
+        dict[int, Fraction],
+        PlainValidator(read_hours),
+        WithJsonSchema(
+            {
+                "type": "object",
+                "propertyNames": {"enum": ["every month", *(name.lower() for name in MONTHS)]},
+            }
+        ),
+        Field(description="Hands-on hours to give: {every month: 6, december: 10}."),
+    ] = {}
+    batches: Annotated[
+        tuple[LoggedBatch, ...], Field(description="The batch log: what was really made.")
+    ] = ()

@@ -1,0 +1,153 @@
+"""A giving list's file to the model, every problem with its line.
+
+Leaves out what needs the recipes: against_book.py checks that.
+"""
+
+from __future__ import annotations
+
+import typing
+from pathlib import Path
+from typing import Any
+
+from pydantic import BaseModel, ValidationError
+from pydantic_core import ErrorDetails
+
+from stillroom.core.frontmatter import Located, read_yaml
+from stillroom.core.problems import Problem, ProblemsFound, Unreadable, did_you_mean
+from stillroom.giving.model import SORTS, GivingList
+
+GIVING_LIST_KEY = "giving list"  # by this key the book's side knows a list without reading it
+_PLAIN = {
+    "int_type": "it is a whole number",
+    "int_parsing": "it is a whole number",
+    "greater_than": "it is at least 1",
+    "greater_than_equal": "it is 0 or more",
+    "bool_type": "it is true or false",
+    "bool_parsing": "it is true or false",
+    "string_type": "it is words",
+    "string_too_short": "it is empty",
+    "tuple_type": "it is a list: one a line, each after a dash",
+    "dict_type": "it holds keys and values",
+    "model_type": "it holds keys and values",
+    "too_short": "it is empty",
+    "literal_error": f"it is one of: {', '.join(SORTS)}",
+    "less_than_equal": "it is too many",
+}
+
+
+class ReadList(BaseModel):
+    """A giving list with its file's name and the line of every key."""
+
+    file: str
+    giving: GivingList
+    lines: dict[str, int]
+
+    def line_of(self, *path: str | int) -> int:
+        """Return the line of a key, or of the nearest thing above it."""
+        return _line([str(part) for part in path], self.lines)
+
+
+def load_giving_list(path: Path, name: str = "", currency: str = "GBP") -> ReadList:
+    """Read a giving list; raises ProblemsFound with every problem in it.
+
+    `currency` is the book's, for a list that names none.
+    """
+    name = name or str(path)
+    try:
+        text = path.read_text(encoding="utf-8-sig")
+    except UnicodeDecodeError:
+        raise ProblemsFound(
+            [Problem(name, 1, "The file is not UTF-8 text.", "Save it so.")]
+        ) from None
+    except OSError as error:
+        what = f"The giving list cannot be read ({error.strerror})."
+        raise ProblemsFound([Problem(name, 1, what, "Name the list's file.")]) from None
+    return read_giving_list(text, name, currency)
+
+
+def read_giving_list(text: str, name: str, currency: str = "GBP") -> ReadList:
+    """Read a giving list from its text; raises ProblemsFound."""
+    located = read_yaml(text, name)
+    if not isinstance(located.data, dict) or GIVING_LIST_KEY not in located.data:
+        mend = f'Begin it with "{GIVING_LIST_KEY}: Christmas 2027".'
+        raise ProblemsFound([Problem(name, 1, "This is not a giving list.", mend)])
+    currency = str(located.data.get("currency") or currency)
+    try:
+        giving = GivingList.model_validate(
+            {**located.data, "currency": currency}, context={"currency": currency}
+        )
+    except ValidationError as error:
+        problems = [_problem(detail, name, located) for detail in error.errors()]
+        raise ProblemsFound(problems) from None
+    return ReadList(file=name, giving=giving, lines=located.lines)
+
+
+def _line(path: list[str], lines: dict[str, int]) -> int:
+    for size in range(len(path), 0, -1):
+        if line := lines.get("/".join(path[:size])):
+            return line
+    return 1
+
+
+def _problem(detail: ErrorDetails, name: str, located: Located) -> Problem:
+    path = [str(part) for part in detail["loc"] if part != "[key]"]
+    line = _line(path, located.lines)
+    wrong = detail.get("ctx", {}).get("error")
+    where = _where(path, located.data)
+    if isinstance(wrong, Unreadable):
+        return Problem(name, line, f"{where}: {wrong.what}", wrong.mend)
+    if detail["type"] == "missing":
+        return Problem(name, line, f"{where} is missing.", f'Add "{path[-1]}:".')
+    if detail["type"] == "extra_forbidden":
+        known = _keys_of(path[:-1])
+        return Problem(
+            name, line, f'"{path[-1]}" is not a key here.', did_you_mean(path[-1], known)
+        )
+    why = _PLAIN.get(detail["type"], detail["msg"])
+    return Problem(name, line, f"{where} is not right: {why}.", f'It says "{detail["input"]}".')
+
+
+def _where(path: list[str], data: Any) -> str:
+    """Say where in the list, by the household's or recipe's own name where there is one."""
+    words, here = [], data
+    for part in path:
+        try:
+            here = here[int(part)] if isinstance(here, list) else here[part]
+        except (KeyError, IndexError, TypeError, ValueError):
+            here = None
+        named = (
+            (here.get("name") or here.get("recipe") or here.get("item"))
+            if isinstance(here, dict)
+            else None
+        )
+        if part.isdigit():
+            words.append(str(named) if named else f"no. {int(part) + 1}")
+        else:
+            words.append(part)
+    return '"' + ", ".join(words) + '"'
+
+
+def _keys_of(path: list[str]) -> list[str]:
+    """Return the keys that may stand at a place of the list."""
+    model: type[BaseModel] = GivingList
+    for part in path:
+        field = next((f for f in model.model_fields.values() if f.alias == part), None)
+        if field is None:
+            continue
+        model = next(iter(_models_in(field.annotation)), model)
+    return [field.alias or name for name, field in model.model_fields.items()]
+
+
+def _models_in(kind: Any) -> list[type[BaseModel]]:
+    if isinstance(kind, type) and issubclass(kind, BaseModel):
+        return [kind]
+    return [model for part in typing.get_args(kind) for model in _models_in(part)]
+
+
+def giving_list_schema() -> dict[str, Any]:
+    """Return the JSON Schema of a giving list, for editors."""
+    return {
+        "$schema": "https://json-schema.org/draft/2020-12/schema",
+        **GivingList.model_json_schema(by_alias=True),
+        "title": "A giving list",
+    }
