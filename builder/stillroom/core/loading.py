@@ -187,6 +187,12 @@ def _problem(detail: ErrorDetails, name: str, lines: dict[str, int]) -> Problem:
         return Problem(name, line, f'"{place[-1]}" is not a key here.', mend)
     if detail["type"] == "string_too_short" and key == "overrides":
         return Problem(name, line, "The why of an override is too short.", "Write a sentence.")
+    if detail["type"] == "too_short":
+        return Problem(name, line, f'"{where}" is empty.', _MENDS.get(key, ""))
+    if detail["type"] == "literal_error":
+        allowed = re.findall(r"'([^']+)'", detail["ctx"]["expected"])
+        mend = f"It may be: {', '.join(allowed)}."
+        return Problem(name, line, f'"{detail["input"]}" is not among the {where}.', mend)
     message = detail["msg"].removeprefix("Value error, ")
     return Problem(name, line, f'"{where}" is not right: {message}.', _MENDS.get(key, ""))
 

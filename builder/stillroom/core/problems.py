@@ -59,7 +59,7 @@ def nearest(word: str, known: Iterable[str], likeness: float = 0.6) -> str | Non
 
 
 def did_you_mean(word: str, known: Iterable[str]) -> str:
-    """Say which known word was probably meant, or list what may be written.
+    """Say which known word was probably meant, or list what may be written if that is short.
 
     >>> did_you_mean("titel", ["title", "kind"])
     'Did you mean "title"?'
@@ -68,4 +68,7 @@ def did_you_mean(word: str, known: Iterable[str]) -> str:
     """
     choices = sorted(known)
     match = nearest(word, choices)
-    return f'Did you mean "{match}"?' if match else f"It may be: {', '.join(choices)}."
+    if match:
+        return f'Did you mean "{match}"?'
+    # A list longer than a glance helps nobody.
+    return f"It may be: {', '.join(choices)}." if len(choices) <= 24 else ""

@@ -96,7 +96,8 @@ def find_unit(word: str, system: System) -> str:
     for candidate in (bare, bare.lower()):
         if candidate in words:
             return words[candidate]
-    raise Unreadable(f'"{word}" is not a unit.', did_you_mean(word, words))
+    mend = did_you_mean(word, words) or 'Write "g", "ml", "tsp", "cup" or another unit.'
+    raise Unreadable(f'"{word}" is not a unit.', mend)
 
 
 def size_of(unit: str) -> Size:

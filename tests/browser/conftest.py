@@ -1,0 +1,87 @@
+"""One real Chromium for every browser test, and a server of this machine for the built book.
+
+Chromium is looked for in STILLROOM_CHROMIUM, on the PATH and where each system keeps it.
+Without one these tests are skipped on a reader's own machine; where CI is set they fail.
+"""
+
+from __future__ import annotations
+
+import functools
+import http.server
+import os
+import shutil
+import threading
+from collections.abc import Iterator
+from pathlib import Path
+
+import pytest
+from playwright.sync_api import Browser, Page, sync_playwright
+
+NAMES = ("chromium", "chromium-browser", "google-chrome", "chrome", "msedge")
+PLACES = (
+    "/Applications/Google Chrome.app/Contents/MacOS/Google Chrome",
+    "/Applications/Chromium.app/Contents/MacOS/Chromium",
+    r"C:\Program Files\Google\Chrome\Application\chrome.exe",
+    r"C:\Program Files (x86)\Microsoft\Edge\Application\msedge.exe",
+)
+FLAGS = [
+    "--no-sandbox",
+    "--disable-gpu",
+    "--disable-quic",
+    "--no-first-run",
+    "--disable-background-networking",
+    "--disable-component-update",
+    "--disable-sync",
+]
+
+
+def find_chromium() -> str | None:
+    named = os.environ.get("STILLROOM_CHROMIUM")
+    found = [named] if named else [shutil.which(name) for name in NAMES]
+    found += [place for place in PLACES if Path(place).exists()]
+    return next((place for place in found if place), None)
+
+
+@pytest.fixture(scope="session")
+def browser() -> Iterator[Browser]:
+    place = find_chromium()
+    if place is None:
+        message = "No Chromium found: install it, or set STILLROOM_CHROMIUM to its program file."
+        if os.environ.get("CI"):
+            pytest.fail(message)
+        pytest.skip(message)
+    with sync_playwright() as driver:
+        launched = driver.chromium.launch(executable_path=place, args=FLAGS)
+        yield launched
+        launched.close()
+
+
+class _Quiet(http.server.SimpleHTTPRequestHandler):
+    def log_message(self, format: str, *args: object) -> None:
+        """Say nothing: the tests' own output is what is read."""
+
+
+@functools.cache
+def serve_folder(folder: Path) -> str:
+    """Serve a folder from this machine until the tests end; returns its address."""
+    handler = functools.partial(_Quiet, directory=str(folder))
+    server = http.server.ThreadingHTTPServer(("127.0.0.1", 0), handler)
+    threading.Thread(target=server.serve_forever, daemon=True).start()
+    return f"http://127.0.0.1:{server.server_address[1]}"
+
+
+@pytest.fixture
+def page(browser: Browser) -> Iterator[Page]:
+    """A fresh page; anything the page itself reports as an error fails the test."""
+    context = browser.new_context(locale="en-GB", timezone_id="Europe/London")
+    opened = context.new_page()
+    errors: list[str] = []
+    opened.on("pageerror", lambda error: errors.append(str(error)))
+    yield opened
+    context.close()
+    assert errors == []
+
+
+@pytest.fixture(scope="session")
+def book_address(built_book: Path) -> str:
+    return serve_folder(built_book)

@@ -1,0 +1,88 @@
+"""Amounts read as a cook writes them, and shown again."""
+
+from fractions import Fraction
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from stillroom.core.problems import Unreadable
+from stillroom.core.quantities import (
+    Amount,
+    Ratio,
+    Unmeasured,
+    parse_amount,
+    parse_leading_amount,
+    parse_number,
+    show_amount,
+    show_decimal,
+)
+
+# text, low, high, unit, noun, what is left
+LINES = [
+    ("1 l vodka", "1", "1", "l", "", "vodka"),
+    ("750ml spirit", "750", "750", "ml", "", "spirit"),
+    ("1 1/2 tsp salt", "3/2", "3/2", "tsp", "", "salt"),
+    ("1½ tsp salt", "3/2", "3/2", "tsp", "", "salt"),
+    ("½ tsp salt", "1/2", "1/2", "tsp", "", "salt"),
+    ("2 ⅓ tbsp honey", "7/3", "7/3", "tbsp", "", "honey"),
+    ("4-5 pods vanilla", "4", "5", "", "pod", "vanilla"),
+    ("4 to 5 sprigs rosemary", "4", "5", "", "sprig", "rosemary"),
+    ("6 unwaxed Seville oranges", "6", "6", "", "", "unwaxed Seville oranges"),
+    ("1,500 g sugar", "1500", "1500", "g", "", "sugar"),
+    ("0.5 kg quinces", "1/2", "1/2", "kg", "", "quinces"),
+    ("3 fl oz water", "3", "3", "imp_fl_oz", "", "water"),
+]
+
+
+@pytest.mark.parametrize(("text", "low", "high", "unit", "noun", "rest"), LINES, ids=lambda v: v)
+def test_line_is_split(text: str, low: str, high: str, unit: str, noun: str, rest: str) -> None:
+    amount, left = parse_leading_amount(text)
+    assert amount == Amount(Fraction(low), Fraction(high), unit, noun)
+    assert left == rest
+
+
+def test_ratio_keeps_its_own_tolerance() -> None:
+    ratio = parse_amount("1 per 250-400 ml of vodka")
+    assert isinstance(ratio, Ratio)
+    assert (ratio.per.low, ratio.per.high, ratio.of) == (250, 400, "vodka")
+
+
+@pytest.mark.parametrize("words", ["to taste", "to fill", "To Taste"])
+def test_unmeasured_is_kept_as_said(words: str) -> None:
+    assert parse_amount(words) == Unmeasured(words.lower())
+
+
+@pytest.mark.parametrize("text", ["", "plenty", "0 g", "5-3 g", "1/0 g", "3 cupp", "1 l bottel"])
+def test_bad_amount_is_refused_in_words(text: str) -> None:
+    with pytest.raises(Unreadable) as refused:
+        parse_amount(text)
+    assert refused.value.what
+    assert refused.value.mend
+
+
+SHOWN = [
+    ("2 1/2 cups", "2½ cups"),
+    ("1/2 cup", "½ cup"),
+    ("1 pod", "1 pod"),
+    ("4-5 pods", "4–5 pods"),
+    ("about 900 g", "about 900 g"),
+    ("0.25 l", "0.25 l"),
+    ("to taste", "to taste"),
+    ("1 per 250-400 ml of vodka", "1 per 250–400 ml of vodka"),
+]
+
+
+@pytest.mark.parametrize(("written", "shown"), SHOWN)
+def test_amount_is_shown_as_a_cook_writes(written: str, shown: str) -> None:
+    assert show_amount(parse_amount(written)) == shown
+
+
+@given(st.integers(0, 999), st.integers(0, 98), st.integers(1, 99))
+def test_mixed_numbers_are_exact(whole: int, top: int, bottom: int) -> None:
+    assert parse_number(f"{whole} {top}/{bottom}") == whole + Fraction(top, bottom)
+
+
+@given(st.fractions(min_value=0, max_value=10**6))
+def test_decimals_are_within_half_a_hundredth(value: Fraction) -> None:
+    assert abs(Fraction(show_decimal(value)) - value) <= Fraction(1, 200)

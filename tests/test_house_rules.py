@@ -1,0 +1,117 @@
+"""The rules of the house that code can break without any other test noticing."""
+
+from __future__ import annotations
+
+import ast
+import re
+import subprocess
+import sys
+from pathlib import Path
+
+import click
+import pytest
+
+from stillroom.cli import main
+
+ROOT = Path(__file__).resolve().parents[1]
+PACKAGE = ROOT / "builder" / "stillroom"
+MODULES = sorted(PACKAGE.rglob("*.py"))
+README = (ROOT / "README.md").read_text(encoding="utf-8")
+
+# floor -> what it may import of the package; design.md, "Floors of the house"
+MAY_IMPORT = {
+    "core": {"core"},
+    "printing": {"core", "printing"},
+    "publish": {"core", "printing", "publish"},
+    "giving": {"core", "printing", "giving"},
+}
+# library -> the only folder that may know it
+ONLY_IN = {"mkdocs": "publish", "material": "publish", "typst": "printing"}
+
+
+def imports_of(path: Path) -> set[str]:
+    found = set()
+    for node in ast.walk(ast.parse(path.read_text(encoding="utf-8"))):
+        if isinstance(node, ast.Import):
+            found |= {alias.name for alias in node.names}
+        elif isinstance(node, ast.ImportFrom) and node.module:
+            assert node.level == 0, f"{path}: write imports in full"
+            found |= {node.module} | {f"{node.module}.{alias.name}" for alias in node.names}
+    return found
+
+
+def floor_of(path: Path) -> str:
+    return path.relative_to(PACKAGE).parts[0]
+
+
+@pytest.mark.parametrize("path", MODULES, ids=lambda path: str(path.relative_to(PACKAGE)))
+def test_imports_only_go_down(path: Path) -> None:
+    floor = floor_of(path)
+    for name in imports_of(path):
+        parts = name.split(".")
+        if parts[0] == "stillroom" and len(parts) > 1 and floor in MAY_IMPORT:
+            assert parts[1] in MAY_IMPORT[floor], f"{floor} imports {name}"
+        if parts[0] in ONLY_IN:
+            assert floor == ONLY_IN[parts[0]], f"{path} imports {name}"
+
+
+@pytest.mark.parametrize("path", [*PACKAGE.rglob("core/**/*.py")], ids=lambda path: path.stem)
+def test_core_knows_no_clock_and_no_network(path: Path) -> None:
+    text = path.read_text(encoding="utf-8")
+    assert not re.search(r"\b(date\.today|datetime\.now|time\.time)\(", text)
+    assert not imports_of(path) & {"requests", "urllib.request", "socket", "http.client", "jinja2"}
+
+
+@pytest.mark.parametrize("path", MODULES, ids=lambda path: str(path.relative_to(PACKAGE)))
+def test_module_is_short_and_says_what_it_is_for(path: Path) -> None:
+    text = path.read_text(encoding="utf-8")
+    assert len(text.splitlines()) <= 400
+    assert ast.get_docstring(ast.parse(text)), "a module says what it is for"
+
+
+def every_command(group: click.Group, before: str = "stillroom") -> list[str]:
+    found = []
+    for name, command in group.commands.items():
+        full = f"{before} {name}"
+        found += every_command(command, full) if isinstance(command, click.Group) else [full]
+    return found
+
+
+@pytest.mark.parametrize("command", every_command(main))
+def test_command_is_in_the_readme(command: str) -> None:
+    assert command in README
+
+
+def test_ci_runs_the_test_command_of_the_readme() -> None:
+    script = (ROOT / ".ci" / "run").read_text(encoding="utf-8")
+    command = script.strip().splitlines()[-1]
+    assert command in README
+
+
+def run_check(*arguments: str) -> str:
+    done = subprocess.run(
+        [sys.executable, "-m", *arguments], cwd=ROOT, capture_output=True, text=True, check=False
+    )
+    return "" if done.returncode == 0 else done.stdout + done.stderr
+
+
+def test_code_is_in_shape() -> None:
+    assert run_check("ruff", "check", "builder", "tests") == ""
+    assert run_check("ruff", "format", "--check", "builder", "tests") == ""
+
+
+def test_types_hold() -> None:
+    assert run_check("mypy") == ""
+
+
+def test_no_file_names_a_package_registry_or_another_host() -> None:
+    hosts = ["py" + "pi.org", "pythonhosted" + ".org", "npm" + "js.org", "registry." + "npm"]
+    listed = subprocess.run(
+        ["git", "ls-files", "-z"], cwd=ROOT, capture_output=True, text=True, check=True
+    ).stdout.split("\0")
+    for name in filter(None, listed):
+        path = ROOT / name
+        if path.suffix in {".woff2", ".ttf", ".otf", ".png", ".pdf"} or not path.is_file():
+            continue
+        text = path.read_text(encoding="utf-8")
+        assert not [host for host in hosts if host in text], name
