@@ -72,7 +72,7 @@ def serve_folder(folder: Path) -> str:
 
 @pytest.fixture
 def page(browser: Browser) -> Iterator[Page]:
-    """A fresh page; anything the page itself reports as an error fails the test."""
+    """Open a fresh page; anything the page itself reports as an error fails the test."""
     context = browser.new_context(locale="en-GB", timezone_id="Europe/London")
     opened = context.new_page()
     errors: list[str] = []
