@@ -5,6 +5,7 @@ from __future__ import annotations
 from fractions import Fraction
 
 import pytest
+
 from stillroom.core.staple_table import all_staples, find_staple, staples_named
 from stillroom.core.units import read_data
 

@@ -34,9 +34,10 @@ FILES = (
     "toxic_plants.yml",
     "craft.yml",
 )
+FIGURES = ("density", "each", "composition", "solid_density", "soak_uptake", "strength")
 KEYS = frozenset(
-    "also section density each composition solid_density soak_uptake strength allergens "
-    "may_contain allergen_source from vegan tags parts note".split()
+    {"also", "section", "allergens", "may_contain", "allergen_source", "from", "vegan", "tags"}
+    | {"parts", "note", *FIGURES}
 )
 GLUTEN_CEREALS = frozenset({"wheat", "barley", "rye", "oats"})
 _ANIMAL_BUT_VEGETARIAN = frozenset({"milk", "egg", "honey", "beeswax", "wool"})
@@ -125,11 +126,7 @@ def _read_staple(file: str, name: str, row: dict[str, Any], section: str) -> Sta
     for key in row:
         if key not in KEYS:
             raise ValueError(f'{file}: {name}: "{key}" is no key. {did_you_mean(key, KEYS)}')
-    sources = {
-        key: row[key]["source"]
-        for key in ("density", "solid_density", "each", "composition", "soak_uptake", "strength")
-        if key in row
-    }
+    sources: dict[str, str] = {key: row[key]["source"] for key in FIGURES if key in row}
     if "allergen_source" in row:
         sources["allergens"] = row["allergen_source"]
     return Staple(
@@ -234,7 +231,7 @@ def find_staple(item: str) -> Staple | None:
     whole = _words(item)
     size = len(head)
     candidates = [match for match in _matches(whole) if match[0] < size]
-    for start, end, staple in sorted(
+    for _start, end, staple in sorted(
         candidates, key=lambda match: (match[1] - match[0], match[0]), reverse=True
     ):
         if all(word in _harmless() for word in head[end:]):
