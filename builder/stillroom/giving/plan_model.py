@@ -1,0 +1,178 @@
+"""What is planned and what comes out: plain frozen data, no recipes, no files, no solver.
+
+Sums of money are Fractions of the currency's main unit, hours Fractions of an hour, months
+counted as (year, month).
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from datetime import date
+from fractions import Fraction
+from typing import Literal
+
+from stillroom.core.buying import PackOffer
+from stillroom.giving.model import Sort
+
+Month = tuple[int, int]
+
+
+@dataclass(frozen=True)
+class Reason:
+    """Why an offer is not for a basket, as said of one thing and of several."""
+
+    one: str
+    many: str
+
+
+@dataclass(frozen=True)
+class StartChoice:
+    """A day on which a batch may start: how ripe it is on giving day, hands-on hours by month."""
+
+    start: date
+    at_best: bool
+    hours: Mapping[Month, Fraction]
+
+
+@dataclass(frozen=True)
+class Brew:
+    """A recipe that can be made this year: when, how often, and from what (item to amount)."""
+
+    recipe: str
+    title: str
+    most_batches: int
+    choices: tuple[StartChoice, ...]
+    needs: Mapping[str, Fraction] = field(default_factory=dict)
+    too_late: str = ""
+
+
+@dataclass(frozen=True)
+class Offer:
+    """A recipe in one container: the share of a batch one takes, what one costs, how many wait."""
+
+    key: str
+    recipe: str
+    title: str
+    sort: Sort
+    container: str
+    share: Fraction
+    worth: Fraction = Fraction(0)
+    on_hand: int = 0
+    needs: Mapping[str, Fraction] = field(default_factory=dict)
+
+
+@dataclass(frozen=True)
+class Basket:
+    """One basket to fill: its number from 1, whose it is, its kind, its places, its budget."""
+
+    number: int
+    household: str
+    kind: str
+    room: Mapping[Sort, int]
+    budget: Fraction | None = None
+
+    @property
+    def label(self) -> str:
+        """Name the basket in messages."""
+        return f"number {self.number}, {self.household}"
+
+
+@dataclass(frozen=True)
+class Purchase:
+    """An ingredient or container to buy in whole packs, less what is in the house."""
+
+    item: str
+    packs: tuple[PackOffer, ...]
+    on_hand: Fraction = Fraction(0)
+
+
+@dataclass(frozen=True)
+class Weights:
+    """How many points each thing costs that a plan should have little of. Fewest points win."""
+
+    empty_place: int = 1000
+    must_have: int = 500
+    had_last_year: int = 60
+    had_before: int = 20
+    twice_in_household: int = 40
+    nothing_liked: int = 12
+    batch: int = 10
+    money: int = 1
+    usable_only: int = 4
+    uneven: int = 3
+    busiest_hour: int = 2
+    changed: int = 6
+
+
+@dataclass(frozen=True)
+class PlanProblem:
+    """Everything the planner is told. `refused` says why an offer is not for a basket."""
+
+    baskets: tuple[Basket, ...]
+    offers: tuple[Offer, ...]
+    brews: tuple[Brew, ...]
+    purchases: tuple[Purchase, ...] = ()
+    hours: Mapping[Month, Fraction] | None = None
+    refused: Mapping[tuple[int, str], tuple[Reason, ...]] = field(default_factory=dict)
+    years_since_had: Mapping[tuple[int, str], int] = field(default_factory=dict)
+    liked: frozenset[tuple[int, str]] = frozenset()
+    must_have: frozenset[tuple[str, str]] = frozenset()
+    before: frozenset[tuple[int, str]] | None = None
+    weights: Weights = Weights()
+
+    def offers_of(self, sort: Sort) -> tuple[Offer, ...]:
+        """Return the offers that can fill a place of this sort."""
+        return tuple(offer for offer in self.offers if offer.sort == sort)
+
+
+@dataclass(frozen=True)
+class PlannedBatch:
+    """So many batches of a recipe begun on one day."""
+
+    recipe: str
+    choice: StartChoice
+    count: int
+
+
+@dataclass(frozen=True)
+class Term:
+    """One term of the objective in plain words: how much of it the plan has, and its points."""
+
+    words: str
+    amount: Fraction
+    points_each: int
+
+    @property
+    def points(self) -> Fraction:
+        """Return amount times points each."""
+        return self.amount * self.points_each
+
+
+@dataclass(frozen=True)
+class Plan:
+    """The answer: who gets what, what is made and bought, and how good it provably is.
+
+    `gap` is (points - bound) / points: 0 is proven best; no better plan has under `bound`.
+    """
+
+    gifts: Mapping[int, tuple[str, ...]]
+    batches: tuple[PlannedBatch, ...]
+    packs: Mapping[str, tuple[int, ...]]
+    empty: Mapping[tuple[int, Sort], int]
+    missed: tuple[tuple[str, str], ...]
+    terms: tuple[Term, ...]
+    points: Fraction
+    bound: Fraction
+    gap: Fraction
+    proof: Literal["proven best", "stopped by time", "within the gap asked for"]
+    seconds: float
+
+    @property
+    def is_whole(self) -> bool:
+        """Whether every place of every basket is filled and every "must have" is met."""
+        return not self.empty and not self.missed
+
+    def count_of(self, key: str) -> int:
+        """Return how many of an offer are given."""
+        return sum(1 for keys in self.gifts.values() for given in keys if given == key)

@@ -1,0 +1,89 @@
+"""The planner against every plan there is, and against what its terms add up to."""
+
+from __future__ import annotations
+
+from collections import Counter
+from fractions import Fraction
+
+import pytest
+
+from giving.brute_force import REFUSED, least_points, small_problem
+from stillroom.giving.explaining import explain_shortages
+from stillroom.giving.plan_model import Basket, Offer, PlanProblem
+from stillroom.giving.planning import plan_gifts
+
+
+@pytest.mark.parametrize("seed", range(120))
+def test_no_plan_has_fewer_points(seed):
+    problem = small_problem(seed)
+    plan = plan_gifts(problem)
+    assert plan.proof == "proven best"
+    assert plan.points == pytest.approx(least_points(problem), abs=1e-6)
+
+
+@pytest.mark.parametrize("seed", range(40))
+def test_limits_hold(seed):
+    problem = small_problem(seed)
+    plan = plan_gifts(problem)
+    offers = {offer.key: offer for offer in problem.offers}
+    for basket in problem.baskets:
+        given = Counter(offers[key].sort for key in plan.gifts[basket.number])
+        for sort, room in basket.room.items():
+            assert given[sort] + plan.empty.get((basket.number, sort), 0) == room
+        for key in plan.gifts[basket.number]:
+            assert (basket.number, key) not in problem.refused
+    for brew in problem.brews:
+        made = sum(batch.count for batch in plan.batches if batch.recipe == brew.recipe)
+        assert made <= brew.most_batches
+        fresh = sum(
+            offer.share * max(0, plan.count_of(offer.key) - offer.on_hand)
+            for offer in problem.offers
+            if offer.recipe == brew.recipe
+        )
+        assert fresh <= made
+
+
+def test_same_problem_same_plan():
+    assert plan_gifts(small_problem(7)).gifts == plan_gifts(small_problem(7)).gifts
+
+
+def _drinks(count):
+    return tuple(
+        Offer(f"d{n}", f"d{n}", f"Cordial {n}", "drink", "bottle", Fraction(1), on_hand=9)
+        for n in range(count)
+    )
+
+
+def test_a_place_nothing_is_safe_for_is_explained_by_name():
+    offers = _drinks(3)
+    basket = Basket(9, "the Rowans", "small", {"drink": 1})
+    refused = {(9, offer.key): REFUSED for offer in offers}
+    problem = PlanProblem((basket,), offers, (), refused=refused)
+    plan = plan_gifts(problem)
+    (shortage,) = explain_shortages(problem, plan)
+    assert plan.empty == {(9, "drink"): 1}
+    assert shortage.what == "No drink left for number 9, the Rowans: all three contain alcohol."
+
+
+@pytest.mark.parametrize("seed", range(150))
+def test_every_shortage_is_explained(seed):
+    problem = small_problem(seed)
+    plan = plan_gifts(problem)
+    shortages = explain_shortages(problem, plan)
+    explained = Counter()
+    for shortage in shortages:
+        explained[shortage.basket.number, shortage.sort] += shortage.count
+        assert shortage.basket.household in shortage.what
+        assert shortage.mend
+    assert explained == Counter(plan.empty)
+
+
+def test_planning_again_changes_little():
+    offers = _drinks(4)
+    baskets = tuple(Basket(n, f"H{n}", "small", {"drink": 1}) for n in range(1, 5))
+    before = frozenset((n, f"d{n - 1}") for n in range(1, 5))
+    refused = {(2, "d1"): REFUSED}
+    plan = plan_gifts(PlanProblem(baskets, offers, (), refused=refused, before=before))
+    kept = [n for n in (1, 3, 4) if plan.gifts[n] == (f"d{n - 1}",)]
+    assert kept == [1, 3, 4]
+    assert plan.gifts[2] != ("d1",)
