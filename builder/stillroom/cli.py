@@ -8,6 +8,7 @@ from __future__ import annotations
 import json
 import sys
 from collections.abc import Callable
+from datetime import date
 from functools import wraps
 from pathlib import Path
 from typing import Any, NoReturn
@@ -15,9 +16,13 @@ from typing import Any, NoReturn
 import click
 
 from stillroom.core.book import Book, BookSettings, find_book, open_book, place_book
+from stillroom.core.giving_days import find_day
+from stillroom.core.editor_schema import front_matter_schema
 from stillroom.core.loading import load_recipe, load_recipes
 from stillroom.core.problems import Problem, ProblemsFound
-from stillroom.core.recipe import FrontMatter, Recipe
+from stillroom.core.recipe import Recipe
+from stillroom.core.timeline import plan_back, plan_forward
+from stillroom.core.timeline_words import timeline_document, timeline_text
 
 
 @click.group(context_settings={"help_option_names": ["-h", "--help"]})
@@ -87,11 +92,43 @@ def check(files: tuple[Path, ...]) -> None:
 @click.option("--out", type=click.Path(dir_okay=False, path_type=Path), help="Write it here.")
 def schema(out: Path | None) -> None:
     """Print the JSON Schema of a recipe's front matter, for editors."""
-    text = json.dumps(FrontMatter.model_json_schema(), indent=2, ensure_ascii=False)
+    text = json.dumps(front_matter_schema(), indent=2, ensure_ascii=False)
     if out:
         out.write_text(text + "\n", encoding="utf-8")
     else:
         click.echo(text)
+
+
+@main.command()
+@click.argument("file", type=recipe_file)
+@click.option("--give", "giving", metavar="DAY", help='A date, or "the Saturday before Christmas".')
+@click.option("--start", "begun", metavar="DATE", help="The day it is begun, such as 2027-02-01.")
+@click.option("--today", "on", metavar="DATE", help="Count as if today were this day.")
+@click.option("--json", "as_json", is_flag=True, help="Print a JSON document.")
+@told_plainly
+def dates(file: Path, giving: str | None, begun: str | None, on: str | None, as_json: bool) -> None:
+    """Count a recipe's dates back from a giving day or forward from a start."""
+    recipe, book = read_one(file)
+    today = _day(on, "--today", date.today(), book) or date.today()
+    start = _day(begun, "--start", today, book)
+    give = _day(giving, "--give", start or today, book)
+    if start:
+        timeline = plan_forward(recipe, start, give, today if give else None)
+    elif give:
+        timeline = plan_back(recipe, give, today)
+    else:
+        raise click.UsageError('Say "--give 2027-12-18" or "--start 2027-02-01".')
+    if as_json:
+        click.echo(json.dumps(timeline_document(timeline), indent=2, ensure_ascii=False))
+    else:
+        click.echo(timeline_text(timeline, recipe.title))
+
+
+def _day(text: str | None, option: str, after: date, book: Book) -> date | None:
+    try:
+        return find_day(text, after, book.settings.country) if text else None
+    except ValueError as error:
+        raise click.BadParameter(str(error), param_hint=f'"{option}"') from None
 
 
 if __name__ == "__main__":

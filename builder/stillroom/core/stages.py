@@ -81,8 +81,11 @@ def stage_words() -> dict[str, StageWord]:
     known: dict[str, StageWord] = {}
     for row in yaml.safe_load(text):
         entry = StageWord(row["word"], row["role"], row["minutes"], row["say"])
-        for spelling in (row["word"], *row.get("also", [])):
-            known[spelling] = entry
+        known[row["word"]] = entry
+        for spelling in row.get("also", []):
+            # a chill is called a chill, not by the word it is filed under
+            say = entry.say if entry.role in MILESTONES else spelling.capitalize()
+            known[spelling] = replace(entry, say=say)
     return known
 
 

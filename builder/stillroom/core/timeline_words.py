@@ -1,0 +1,150 @@
+"""A timeline in words and as a document: the text equivalent of what is drawn.
+
+What is not here: the words of a verdict (verdicts.py); pages (publish/).
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+from typing import Any
+
+from stillroom.core.day_words import say_day, say_minutes
+from stillroom.core.spans import Span
+from stillroom.core.stage_dates import DatedStage
+from stillroom.core.stages import Stage
+from stillroom.core.timeline import Timeline
+
+
+@dataclass(frozen=True, slots=True)
+class StageWords:
+    """A stage in words: what is done, when or how long, and the hands-on time if any."""
+
+    name: str
+    when: str
+    hands_on: str
+    role: str
+    iso_from: str = ""
+    iso_to: str = ""
+
+
+def timeline_document(timeline: Timeline) -> dict[str, Any]:
+    """Return the JSON document of `stillroom dates`: ISO dates; `keep_until` may be null.
+
+    `give` is the giving day asked for, or the natural one: the first day it can go out at its
+    best.
+    """
+    return {
+        "start": timeline.start.isoformat(),
+        "usable": timeline.usable.isoformat(),
+        "best": timeline.best.isoformat(),
+        "give": timeline.give.isoformat(),
+        "keep_until": timeline.keep_until.isoformat() if timeline.keep_until else None,
+        "tending": [day.isoformat() for day in timeline.tending],
+        "stages": [
+            {"name": row.name, "from": row.from_.isoformat(), "to": row.to.isoformat()}
+            for row in timeline.stages
+        ],
+        "verdict": timeline.verdict.text,
+        "verdict_code": timeline.verdict.code,
+        "ready": timeline.ready.isoformat(),
+        "latest_start_best": timeline.latest_start_best.isoformat(),
+        "latest_start_usable": timeline.latest_start_usable.isoformat(),
+        "hands_on_minutes": timeline.hands_on_minutes,
+    }
+
+
+def describe_dates(timeline: Timeline) -> tuple[StageWords, ...]:
+    """Return every stage with its dates in words, by date, with ages and giving day."""
+    rows = [_dated(row) for row in timeline.stages]
+    best = timeline.best.isoformat()
+    if timeline.usable < timeline.best:
+        iso = timeline.usable.isoformat()
+        rows.append(
+            StageWords("Usable", f"from {say_day(timeline.usable)}", "", "usable", iso, iso)
+        )
+    rows.append(StageWords("At its best", f"from {say_day(timeline.best)}", "", "best", best, best))
+    give = timeline.give.isoformat()
+    rows.append(StageWords("Give", say_day(timeline.give), "", "give", give, give))
+    if timeline.keep_until:
+        iso = timeline.keep_until.isoformat()
+        rows.append(
+            StageWords("Keeps", f"until {say_day(timeline.keep_until)}", "", "keep", iso, iso)
+        )
+    return tuple(sorted(rows, key=lambda row: row.iso_from))
+
+
+def _dated(row: DatedStage) -> StageWords:
+    where = f", {row.where}" if row.where else ""
+    hands = say_minutes(row.hands_on_minutes) if row.hands_on_minutes else ""
+    if row.role == "tend" and len(row.dates) > 1:
+        count = len(row.dates)
+        first, last = say_day(row.dates[0]), say_day(row.dates[-1])
+        when = f"{say_rhythm(row.every, row.times)}, {first} to {last}"
+        hands = f"{count} × {hands}" if row.times == 1 else f"{count * row.times} × {hands}"
+    elif row.to > row.from_:
+        when = f"{say_day(row.from_)} to {say_day(row.to)}"
+        if row.condition:
+            when = f"{row.condition}, about {when}"
+        elif row.to_earliest < row.to:
+            when += f" ({say_day(row.to_earliest)} at the earliest)"
+    else:
+        when = say_day(row.dates[0] if row.dates else row.from_)
+    return StageWords(
+        row.name, when + where, hands, row.role, row.from_.isoformat(), row.to.isoformat()
+    )
+
+
+def say_rhythm(every: Span | None, times: int = 1) -> str:
+    """Return a rhythm in words: "every day", "every 3 days", "twice a day"."""
+    if every is None:
+        return "once"
+    if times > 1:
+        often = {2: "twice", 3: "three times", 4: "four times"}.get(times, f"{times} times")
+        return f"{often} a {every.unit}"
+    return f"every {every.unit}" if every.high == 1 else f"every {every}"
+
+
+def describe_stages(stages: Iterable[Stage]) -> tuple[StageWords, ...]:
+    """Return a recipe's timeline without dates, as its maker wrote it, for a page without dates."""
+    rows = []
+    for stage in stages:
+        hands = say_minutes(stage.hands_on_minutes) if stage.hands_on_minutes else ""
+        text = stage.text or ("until the next step" if stage.role == "rest" else "")
+        if stage.role in ("prepare", "strain", "bottle", "finish"):
+            text = stage.where
+        rows.append(StageWords(stage.say, text, hands, stage.role))
+    return tuple(rows)
+
+
+def sum_up(timeline: Timeline, title: str) -> str:
+    """Return one paragraph: what is begun, how it is tended, when it may be used and given."""
+    tends = [row for row in timeline.stages if row.role == "tend"]
+    parts = [f"{title}, begun on {say_day(timeline.start)}."]
+    parts += [
+        f"{row.name} {say_rhythm(row.every, row.times)} until {say_day(row.dates[-1])}."
+        if len(row.dates) > 1
+        else f"{row.name} on {say_day(row.dates[0])}."
+        for row in tends
+    ]
+    later = [row for row in timeline.stages if row.role in ("strain", "bottle")]
+    parts += [f"{row.name} on {say_day(row.from_)}." for row in later]
+    if timeline.usable < timeline.best:
+        parts.append(f"Usable from {say_day(timeline.usable)}.")
+    parts.append(f"At its best from {say_day(timeline.best)}.")
+    parts.append(f"{'Given' if timeline.asked else 'It can be given'} on {say_day(timeline.give)}.")
+    if timeline.keep_until:
+        parts.append(f"Keeps until {say_day(timeline.keep_until)}.")
+    return " ".join(parts)
+
+
+def timeline_text(timeline: Timeline, title: str) -> str:
+    """Return the dates as plain lines for a terminal, the verdict first."""
+    rows = describe_dates(timeline)
+    width = max(len(row.name) for row in rows)
+    lines = [title, timeline.verdict.text, ""]
+    for row in rows:
+        hands = f"  ({row.hands_on})" if row.hands_on else ""
+        lines.append(f"{row.name:<{width}}  {row.when}{hands}")
+    lines += ["", f"Hands-on time in all: {say_minutes(timeline.hands_on_minutes)}."]
+    return "\n".join(lines)
