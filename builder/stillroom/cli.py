@@ -16,8 +16,8 @@ from typing import Any, NoReturn
 import click
 
 from stillroom.core.book import Book, BookSettings, find_book, open_book, place_book
-from stillroom.core.giving_days import find_day
 from stillroom.core.editor_schema import front_matter_schema
+from stillroom.core.giving_days import find_day
 from stillroom.core.loading import load_recipe, load_recipes
 from stillroom.core.problems import Problem, ProblemsFound
 from stillroom.core.recipe import Recipe

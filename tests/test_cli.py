@@ -1,0 +1,103 @@
+"""The command as a cook meets it: what it prints, and its exit codes."""
+
+from __future__ import annotations
+
+import json
+from pathlib import Path
+
+import jsonschema
+import pytest
+from click.testing import CliRunner
+
+from stillroom.cli import main
+from stillroom.core.editor_schema import front_matter_schema
+from stillroom.core.frontmatter import read_yaml
+
+ROOT = Path(__file__).resolve().parents[1]
+RECIPES = sorted((ROOT / "recipes").glob("*.md"))
+
+
+@pytest.fixture
+def run(monkeypatch: pytest.MonkeyPatch):
+    monkeypatch.chdir(ROOT)
+    return lambda *words: CliRunner().invoke(main, [str(word) for word in words])
+
+
+def test_check_reads_the_whole_book(run) -> None:
+    result = run("check")
+    assert result.exit_code == 0, result.stderr
+    assert f"{len(RECIPES)} recipes read, no problems." in result.stdout
+
+
+def test_check_reads_a_file_that_lies_elsewhere(run, tmp_path: Path) -> None:
+    path = tmp_path / "quince.md"
+    path.write_text(RECIPES[0].read_text(encoding="utf-8"), encoding="utf-8")
+    assert run("check", path).exit_code == 0
+
+
+def test_check_says_every_problem_and_counts_them(run, tmp_path: Path) -> None:
+    path = tmp_path / "quince.md"
+    path.write_text("---\ntitel: Quince\nkind: infuson\n---\n", encoding="utf-8")
+    result = run("check", path)
+    assert result.exit_code == 1
+    assert result.stdout == ""
+    lines = result.stderr.splitlines()
+    assert lines[0].startswith(f"{path}:")
+    assert lines[-1] == f"{len(lines) - 1} problems found."
+
+
+def test_wrong_usage_is_2(run) -> None:
+    assert run("check", "no-such-file.md").exit_code == 2
+    assert run("chekc").exit_code == 2
+
+
+def test_check_outside_any_book_asks_for_files(
+    run, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.chdir(tmp_path)
+    result = run("check")
+    assert result.exit_code == 2
+    assert "name the files" in result.stderr
+
+
+def test_settings_that_are_wrong_are_told(
+    run, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    (tmp_path / "mkdocs.yml").write_text(
+        "plugins:\n  - stillroom:\n      contry: GB\n      altitude_m: high\n", encoding="utf-8"
+    )
+    monkeypatch.chdir(tmp_path)
+    result = run("check")
+    assert result.exit_code == 1
+    assert 'Did you mean "country"?' in result.stderr
+    assert "altitude_m" in result.stderr
+
+
+def test_schema_knows_the_keys_a_cook_writes(run) -> None:
+    document = json.loads(run("schema").stdout)
+    assert {"title", "kind", "makes", "ingredients", "materials", "vessel"} <= set(
+        document["properties"]
+    )
+    assert document["additionalProperties"] is False
+    jsonschema.Draft202012Validator.check_schema(document)
+
+
+@pytest.mark.parametrize("path", RECIPES, ids=lambda path: path.stem)
+def test_schema_accepts_every_recipe_of_the_demo_book(run, path: Path) -> None:
+    validator = jsonschema.Draft202012Validator(front_matter_schema())
+    front = path.read_text(encoding="utf-8").split("---\n")[1]
+    assert list(validator.iter_errors(read_yaml(front, path.name).data)) == []
+
+
+@pytest.mark.parametrize(
+    "written",
+    [
+        {"titel": "Quince"},
+        {"title": "Q", "kind": "infuson", "makes": "1 l", "ingredients": ["1 l vodka"]},
+        {"title": "Q", "kind": "infusion", "makes": "1 l"},
+        {"title": "Q", "kind": "infusion", "makes": "1 l", "materials": [{"itm": "x"}]},
+    ],
+)
+def test_schema_refuses_what_the_reader_refuses(written: dict) -> None:
+    validator = jsonschema.Draft202012Validator(front_matter_schema())
+    assert list(validator.iter_errors(written))
