@@ -1,0 +1,65 @@
+"""Lays cards, tags and labels on sheets: what Typst is told about where each box stands.
+
+Leaves out how a box looks (the templates) and what it says (card_data).
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from fractions import Fraction
+from typing import Any
+
+from stillroom.core.paper import Grid, places
+from stillroom.core.problems import Unreadable
+
+
+def lay_sheets(grid: Grid, copies: Sequence[int], start_at: int) -> list[list[dict[str, Any]]]:
+    """Return for each page the boxes on it: which card, and where in mm for front and back.
+
+    `copies` names the card (its index) of each box in the order they are laid.
+    """
+    pages: dict[int, list[dict[str, Any]]] = {}
+    if not copies:
+        raise Unreadable("Nothing was chosen to print.", "Name at least one recipe.")
+    for offset, (card, place) in enumerate(
+        zip(copies, places(grid, len(copies), start_at=start_at), strict=True)
+    ):
+        back = grid.place(start_at - 1 + offset, back=True)
+        pages.setdefault(place.page, []).append(
+            {
+                "card": card,
+                "x": float(place.x_mm),
+                "y": float(place.y_mm),
+                "back_x": float(back.x_mm),
+            }
+        )
+    return [pages[number] for number in sorted(pages)]
+
+
+def cut_edges(grid: Grid) -> tuple[list[float], list[float]]:
+    """Return the x and the y of every edge that is cut, each once."""
+    xs, ys = set[Fraction](), set[Fraction]()
+    for index in range(grid.per_page):
+        place = grid.place(index)
+        xs |= {place.x_mm, place.x_mm + grid.box.width_mm}
+        ys |= {place.y_mm, place.y_mm + grid.box.height_mm}
+    return sorted(float(x) for x in xs), sorted(float(y) for y in ys)
+
+
+def refuse_what_does_not_fit(found: Sequence[dict[str, Any]], size_name: str) -> None:
+    """Raise Unreadable naming each card that no face of this size can hold, and which part."""
+    refused = [one for one in found if not one["fits"]]
+    if not refused:
+        return
+    said = []
+    for one in refused:
+        if one.get("word"):
+            said.append(f'"{one["title"]}": the word "{one["word"]}" is wider than the page')
+        else:
+            said.append(
+                f'"{one["title"]}": {one["part"]} overflow by {max(one["over"], 0.1):.1f} mm'
+            )
+    raise Unreadable(
+        f"These do not fit on {size_name} at a readable size: {'; '.join(said)}.",
+        "Choose a larger size, or write less. Nothing was left out and nothing was printed.",
+    )

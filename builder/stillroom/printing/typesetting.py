@@ -1,0 +1,140 @@
+"""The one door to Typst: a template and its data in, a PDF out.
+
+Leaves out what is printed. Typst is an extra; without it `typeset` says in plain words how to get
+it. The same input gives the same bytes: the time in the file is always 1980-01-01.
+"""
+
+from __future__ import annotations
+
+import json
+import re
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+from datetime import UTC, datetime
+from functools import cache
+from pathlib import Path
+from typing import TYPE_CHECKING, Any
+
+from stillroom.core.problems import Unreadable
+
+if TYPE_CHECKING:
+    import typst
+
+HERE = Path(__file__).parent
+TEMPLATES = HERE / "templates"
+FONTS = HERE / "fonts"
+
+FIXED_TIME = datetime(1980, 1, 1, tzinfo=UTC)
+"""The moment every file says it was made: today's would change the bytes."""
+
+_NO_GLYPH = re.compile(r'the text `"(?P<text>.*?)"` could not be displayed')
+
+
+class PaperMissing(Exception):
+    """Typst is not installed."""
+
+    def __init__(self) -> None:
+        super().__init__(
+            "Printing to PDF needs Typst, which is not installed. "
+            'Write: pip install "stillroom[paper]". '
+            "Cards and tags print from the browser without it."
+        )
+
+
+@dataclass(frozen=True)
+class Typeset:
+    """A finished PDF."""
+
+    pdf: bytes
+
+
+def _typst() -> Any:
+    try:
+        import typst
+    except ImportError:
+        raise PaperMissing from None
+    return typst
+
+
+@cache
+def _families(folder: Path) -> tuple[str, ...]:
+    found = _typst().Fonts(
+        include_system_fonts=False, include_embedded_fonts=False, font_paths=[str(folder)]
+    )
+    return tuple(found.families())
+
+
+def _compiler(
+    template: str, data: Mapping[str, Any], fonts: Path | None
+) -> typst.Compiler:
+    if fonts is not None and not fonts.is_dir():
+        raise Unreadable(f'There is no folder "{fonts}".', "Name the folder your fonts lie in.")
+    own = _families(fonts) if fonts else ()
+    inputs = {
+        "data": json.dumps(data, ensure_ascii=False, sort_keys=True),
+        "fonts": json.dumps(own, ensure_ascii=False),
+    }
+    compiler: typst.Compiler = _typst().Compiler(
+        input=str(TEMPLATES / template),
+        root=str(TEMPLATES),
+        font_paths=[str(FONTS), *([str(fonts)] if fonts else [])],
+        ignore_system_fonts=True,
+        sys_inputs=inputs,
+    )
+    return compiler
+
+
+def typeset(
+    template: str,
+    data: Mapping[str, Any],
+    *,
+    fonts: Path | None = None,
+    accessible: bool = True,
+) -> Typeset:
+    """Set a template with its data as a tagged PDF/UA-1.
+
+    `fonts` is a folder of the reader's own fonts for letters the book's faces have not.
+    `accessible=False` leaves tags out, for sheets that are folded out of reading order.
+
+    Raises:
+        PaperMissing: when Typst is not installed.
+        Unreadable: for a letter that no font at hand has.
+    """
+    compiler = _compiler(template, data, fonts)
+    with _plain_errors():
+        pdf = compiler.compile(
+            format="pdf",
+            pdf_standards=["ua-1"] if accessible else [],
+            pdf_tags=accessible,
+            timestamp=FIXED_TIME,
+        )
+    assert isinstance(pdf, bytes)  # one PDF, no output path: Typst returns its bytes
+    return Typeset(pdf)
+
+
+def measure(
+    template: str, data: Mapping[str, Any], label: str, *, fonts: Path | None = None
+) -> Sequence[Any]:
+    """Return the values a template notes under `label`, such as what fits and what does not."""
+    compiler = _compiler(template, data, fonts)
+    with _plain_errors():
+        found = compiler.query(f"<{label}>", field="value")
+    values: Sequence[Any] = json.loads(found)
+    return values
+
+
+class _plain_errors:
+    """Turns Typst's complaint about a missing letter into plain words."""
+
+    def __enter__(self) -> None:
+        return None
+
+    def __exit__(self, kind: Any, error: BaseException | None, trace: Any) -> None:
+        if error is None or not isinstance(error, _typst().TypstError):
+            return
+        missing = _NO_GLYPH.search(getattr(error, "message", str(error)))
+        if missing:
+            raise Unreadable(
+                f'The book\'s faces have no letter for "{missing["text"]}".',
+                "Write it in Latin letters, or name a folder of fonts that have it with --fonts.",
+            ) from None

@@ -1,0 +1,81 @@
+// Lays fitted cards, tags or labels on sheets of paper and prints them. What is printed stands in
+// one element beside the page's own, so that the rest can be left out of the print.
+
+import { place } from "./paper.js";
+
+/**
+ * Return the sheets for `items` (elements; `faces(item)` gives its front and, if any, back).
+ * Backs are laid mirrored, for a sheet turned over on its long edge.
+ */
+export function laySheets(grid, items, faces, { startAt = 1, cutLines = true } = {}) {
+  const sheets = document.createElement("div");
+  sheets.className = "stillroom-sheets";
+  const pages = new Map();
+  items.forEach((item, index) => {
+    const at = startAt - 1 + index;
+    const number = place(grid, at).page;
+    if (!pages.has(number)) pages.set(number, { front: newPage(grid), back: null });
+    const page = pages.get(number);
+    const [front, back] = faces(item);
+    page.front.append(newPlace(grid, at, front, false));
+    if (back) {
+      page.back ??= newPage(grid);
+      page.back.append(newPlace(grid, at, back, true));
+    }
+  });
+  for (const { front, back } of pages.values()) {
+    if (cutLines) addCutLines(grid, front);
+    sheets.append(front);
+    if (back) sheets.append(back);
+  }
+  return sheets;
+}
+
+/** Print the sheets alone, then put the page back as it was. */
+export function printSheets(sheets) {
+  document.body.append(sheets);
+  document.body.classList.add("printing-sheets");
+  const done = () => {
+    document.body.classList.remove("printing-sheets");
+    sheets.remove();
+  };
+  window.addEventListener("afterprint", done, { once: true });
+  window.print();
+}
+
+function newPage(grid) {
+  const page = document.createElement("section");
+  page.className = "sheet-page";
+  page.dataset.paper = grid.paper.id;
+  return page;
+}
+
+function newPlace(grid, index, content, back) {
+  const { x, y } = place(grid, index, back);
+  const box = document.createElement("div");
+  box.className = "sheet-place card-exact";
+  box.style.cssText = `left:${x}mm;top:${y}mm;width:${grid.box.width}mm;height:${grid.box.height}mm`;
+  box.append(content);
+  return box;
+}
+
+// A hairline along every edge of the grid, running out to the paper's edge as a guide for a blade.
+function addCutLines(grid, page) {
+  const xs = new Set();
+  const ys = new Set();
+  for (let column = 0; column < grid.columns; column += 1) {
+    xs.add(grid.left + column * grid.pitchX).add(grid.left + column * grid.pitchX + grid.box.width);
+  }
+  for (let row = 0; row < grid.rows; row += 1) {
+    ys.add(grid.top + row * grid.pitchY).add(grid.top + row * grid.pitchY + grid.box.height);
+  }
+  for (const x of xs) addLine(page, `left:${x - 0.05}mm;top:0;width:0.1mm;height:100%`);
+  for (const y of ys) addLine(page, `top:${y - 0.05}mm;left:0;height:0.1mm;width:100%`);
+}
+
+function addLine(page, style) {
+  const line = document.createElement("span");
+  line.className = "cut-line";
+  line.style.cssText = style;
+  page.append(line);
+}
