@@ -1,0 +1,58 @@
+"""The files a book needs beside its pages: styles, scripts, faces, shared data, old addresses."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from pathlib import Path
+
+from stillroom.core.recipe import Recipe
+from stillroom.publish.library import Library, address_path
+from stillroom.publish.templating import HERE, render
+
+ASSETS = HERE / "assets"
+FOLDER = "assets/stillroom"
+SCRIPT = f"{FOLDER}/js/define.js"
+
+STYLE_ORDER = ("fonts.css", "tokens.css", "screen.css")
+"""These come first, in this order; what the other stylesheets say builds on them."""
+
+
+@dataclass(frozen=True)
+class MadeFile:
+    """A file to publish: copied from `path`, or else holding `content`."""
+
+    src_uri: str
+    path: Path | None = None
+    content: str = ""
+
+
+def list_stylesheets() -> tuple[str, ...]:
+    """Return the addresses of every stylesheet, in the order in which they build on each other."""
+    names = sorted(path.name for path in (ASSETS / "css").glob("*.css"))
+    ordered = [*STYLE_ORDER, *(name for name in names if name not in STYLE_ORDER)]
+    return tuple(f"{FOLDER}/css/{name}" for name in ordered)
+
+
+def list_files(library: Library) -> Iterator[MadeFile]:
+    """Return every file the book needs beside its pages."""
+    for folder, endings in (("css", {".css"}), ("js", {".js"}), ("fonts", {".woff2", ".txt"})):
+        for path in sorted((ASSETS / folder).iterdir()):
+            if path.suffix in endings:
+                yield MadeFile(f"{FOLDER}/{folder}/{path.name}", path=path)
+    for recipe in library.recipes:
+        for old in recipe.was:
+            yield MadeFile(f"{address_path(old)}index.html", content=_redirect(recipe, library))
+
+
+def _redirect(recipe: Recipe, library: Library) -> str:
+    """Return the page at an earlier address: it leads on, what was chosen there included."""
+    return render(
+        "pages/redirect.html",
+        {
+            "title": recipe.title,
+            "address": f"../{recipe.slug}/",
+            "canonical": library.address_of(recipe),
+            "language": library.settings.language.split("_")[0],
+        },
+    )

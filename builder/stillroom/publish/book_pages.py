@@ -1,0 +1,148 @@
+"""The book's own pages: the first leaf and the leaf one looks through recipes on.
+
+A book may put its own words at the head of each by a Markdown file of the same name; without one
+the page is made all the same. The year and the print room are in year_page.py and print_room.py.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass, replace
+from datetime import date
+from typing import Any
+
+from markupsafe import Markup
+
+from stillroom.publish.entries import (
+    Entry,
+    group_by_free_from,
+    group_by_kind,
+    group_by_start,
+    list_entries,
+)
+from stillroom.publish.library import Library, Link, find_drawing
+from stillroom.publish.templating import render, say_day
+
+FRONTISPIECE = "frontispiece.svg"
+"""A drawing of this name among the book's pictures stands on the first leaf."""
+
+
+@dataclass(frozen=True)
+class HomeLeaf:
+    """The first leaf: the book's title and words, what there is still time for, the kinds."""
+
+    src_uri: str = "index.md"
+    in_nav: bool = True
+
+    def head(self, library: Library, url: str) -> Mapping[str, Any]:
+        """Return the first leaf's title."""
+        return {"title": library.settings.title}
+
+    def body(self, library: Library, prose: str, link: Link, url: str) -> str:
+        """Return the first leaf."""
+        giving = library.coming_days[0]
+        entries = list_entries(library, link, giving.day)
+        return render(
+            "pages/home.html",
+            {
+                "title": library.settings.title,
+                "prose": Markup(prose),
+                "picture": find_drawing(library, FRONTISPIECE, "", link),
+                "seasons": _seasons(library, entries, link),
+                "kinds": group_by_kind(entries),
+                "link": link,
+            },
+        )
+
+
+@dataclass(frozen=True)
+class Season:
+    """A part of the first leaf: what can be started now, and for when."""
+
+    anchor: str
+    heading: str
+    words: str
+    entries: tuple[Entry, ...]
+
+
+def _seasons(library: Library, entries: tuple[Entry, ...], link: Link) -> tuple[Season, ...]:
+    """Return what can still be made for the next giving day, then what to begin for a later one."""
+    giving, today = library.coming_days[0], library.today
+    in_time = [entry for entry in entries if entry.best_start >= today]
+    early = [entry for entry in entries if entry.best_start < today <= entry.usable_start]
+    late = {entry.recipe.slug for entry in entries if entry.usable_start < today}
+    seasons = [
+        Season(
+            "in-time",
+            f"In time for {giving.name}",
+            f"Each is at its best on {giving.words} if it is begun by the day beside it.",
+            _by_start(library, in_time, "best_start"),
+        ),
+        Season(
+            "ready",
+            "Ready by then, and better for waiting",
+            "These can be given that day with a word on the card that they improve with keeping.",
+            _by_start(library, early, "usable_start"),
+        ),
+    ]
+    if late:
+        later = library.after(giving)
+        again = [e for e in list_entries(library, link, later.day) if e.recipe.slug in late]
+        seasons.append(
+            Season(
+                "begin",
+                f"To begin for {later.words}",
+                "Too slow for this year; begun by the day beside them they are ready for the next.",
+                _by_start(library, again, "best_start"),
+            )
+        )
+    return tuple(season for season in seasons if season.entries)
+
+
+def _by_start(library: Library, entries: list[Entry], which: str) -> tuple[Entry, ...]:
+    def start(entry: Entry) -> date:
+        day: date = getattr(entry, which)
+        return day
+
+    ordered = sorted(entries, key=lambda entry: (start(entry), entry.title))
+    return tuple(
+        replace(entry, when=f"begin by {say_day(start(entry), library.settings.language)}")
+        for entry in ordered
+    )
+
+
+@dataclass(frozen=True)
+class BrowseLeaf:
+    """Every recipe by kind, by when to start, by what it is free from."""
+
+    src_uri: str = "browse.md"
+    in_nav: bool = True
+
+    def head(self, library: Library, url: str) -> Mapping[str, Any]:
+        """Return the page's title and description."""
+        return {
+            "title": "Recipes",
+            "description": "Every recipe by kind, by when to start, and by what it is free from.",
+        }
+
+    def body(self, library: Library, prose: str, link: Link, url: str) -> str:
+        """Return the lists."""
+        giving = library.coming_days[0]
+        later = library.after(giving)
+        entries = list_entries(library, link, giving.day)
+        return render(
+            "pages/browse.html",
+            {
+                "title": "Recipes",
+                "prose": Markup(prose),
+                "giving": giving,
+                "later": later,
+                "kinds": group_by_kind(entries),
+                "starts": group_by_start(
+                    list_entries(library, link, later.day), library.settings.language
+                ),
+                "free_from": group_by_free_from(entries),
+                "language": library.settings.language,
+                "link": link,
+            },
+        )

@@ -1,0 +1,125 @@
+"""One recipe as the lists of the book show it: its words, its address, when to start it."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+from datetime import date
+from itertools import groupby
+
+import babel.dates
+
+from stillroom.core.kinds import all_kinds
+from stillroom.core.recipe import Recipe
+from stillroom.core.timeline import latest_start_best, latest_start_usable
+from stillroom.publish.care import list_free_from, say_free_from
+from stillroom.publish.library import Library, Link, show_picture
+from stillroom.publish.pictures import Drawing
+
+
+@dataclass(frozen=True)
+class Entry:
+    """A recipe in a list. The two dates are the last days to start it for the giving day."""
+
+    recipe: Recipe
+    href: str
+    picture: Drawing | None
+    free_from: tuple[str, ...]
+    best_start: date
+    usable_start: date
+    when: str = ""
+
+    @property
+    def title(self) -> str:
+        """The recipe's title."""
+        return self.recipe.title
+
+    @property
+    def summary(self) -> str:
+        """The recipe's one sentence."""
+        return self.recipe.summary
+
+    @property
+    def kind_slug(self) -> str:
+        """The kind as addresses write it."""
+        return self.recipe.kind.slug
+
+
+@dataclass(frozen=True)
+class Group:
+    """Entries under one heading; `name` is what an address or a choice calls it."""
+
+    name: str
+    heading: str
+    words: str
+    entries: tuple[Entry, ...]
+
+    @property
+    def anchor(self) -> str:
+        """The heading's own anchor."""
+        return self.name
+
+
+def list_entries(library: Library, link: Link, giving_day: date) -> tuple[Entry, ...]:
+    """Return every recipe of the book as an entry, its starts counted for one giving day."""
+    return tuple(
+        Entry(
+            recipe=recipe,
+            href=link(f"r/{recipe.slug}.md"),
+            picture=show_picture(library, recipe, link),
+            free_from=list_free_from(recipe, library.settings),
+            best_start=latest_start_best(recipe, giving_day),
+            usable_start=latest_start_usable(recipe, giving_day),
+        )
+        for recipe in library.recipes
+    )
+
+
+def group_by_kind(entries: Iterable[Entry]) -> tuple[Group, ...]:
+    """Return the entries under their kinds, in the order of the book's chapters."""
+    groups: dict[str, list[Entry]] = {}
+    for entry in entries:
+        groups.setdefault(entry.recipe.kind.name, []).append(entry)
+    return tuple(
+        Group(
+            name=members[0].kind_slug,
+            heading=members[0].recipe.kind.many.capitalize(),
+            words=members[0].recipe.kind.describes.capitalize() + ".",
+            entries=tuple(members),
+        )
+        for members in _in_chapter_order(groups)
+    )
+
+
+def _in_chapter_order(groups: dict[str, list[Entry]]) -> Iterable[list[Entry]]:
+    return (groups[name] for name in all_kinds() if name in groups)
+
+
+def group_by_start(entries: Iterable[Entry], language: str) -> tuple[Group, ...]:
+    """Return the entries under the month in which each must be begun, soonest first."""
+    ordered = sorted(entries, key=lambda entry: (entry.best_start, entry.title))
+    months = groupby(ordered, key=lambda entry: entry.best_start.replace(day=1))
+    return tuple(
+        Group(
+            name=f"{month:%Y-%m}",
+            heading=babel.dates.format_date(month, "LLLL y", locale=language),
+            words="",
+            entries=tuple(members),
+        )
+        for month, members in months
+    )
+
+
+def group_by_free_from(entries: Iterable[Entry]) -> tuple[Group, ...]:
+    """Return, for each thing some recipe is free from, the recipes that are."""
+    listed = tuple(entries)
+    names = sorted({name for entry in listed for name in entry.free_from}, key=say_free_from)
+    return tuple(
+        Group(
+            name=name,
+            heading=say_free_from(name),
+            words=say_free_from(name),
+            entries=tuple(entry for entry in listed if name in entry.free_from),
+        )
+        for name in names
+    )

@@ -1,0 +1,126 @@
+"""The recipes and settings of one build, and what every page asks of them.
+
+Knows no MkDocs: another generator could be put under the book from here.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass
+from datetime import date, timedelta
+from functools import cached_property
+from pathlib import Path
+from typing import Any, Protocol
+
+from stillroom.core.book import Book, BookSettings
+from stillroom.core.giving_days import find_day
+from stillroom.core.recipe import Recipe
+from stillroom.publish.pictures import Drawing, describe_drawing
+from stillroom.publish.templating import say_day
+
+Link = Callable[[str], str]
+"""From a file of the book, as "browse.md" or "pictures/quince.svg", to a relative address."""
+
+
+class Leaf(Protocol):
+    """One page that the book makes. `src_uri` is the Markdown file it stands for."""
+
+    @property
+    def src_uri(self) -> str:
+        """Return the Markdown file that the page stands for."""
+
+    @property
+    def in_nav(self) -> bool:
+        """Return whether the page belongs in the navigation."""
+
+    def head(self, library: Library, url: str) -> Mapping[str, Any]:
+        """Return the page's title, description and other facts for its head."""
+
+    def body(self, library: Library, prose: str, link: Link, url: str) -> str:
+        """Return the page's HTML around the prose its file may hold."""
+
+
+@dataclass(frozen=True)
+class ComingDay:
+    """A giving day that is still to come: its name, its date, and both in words."""
+
+    name: str
+    day: date
+    words: str
+
+
+@dataclass(frozen=True)
+class Library:
+    """Every recipe of a book on the day it is built."""
+
+    book: Book
+    recipes: tuple[Recipe, ...]
+    today: date
+
+    @property
+    def settings(self) -> BookSettings:
+        """The book's settings."""
+        return self.book.settings
+
+    @cached_property
+    def coming_days(self) -> tuple[ComingDay, ...]:
+        """The next two occurrences of each giving day, soonest first."""
+        found = []
+        for rule in self.settings.giving_days:
+            first = find_day(rule.day, self.today, self.settings.country)
+            second = find_day(rule.day, first + timedelta(days=1), self.settings.country)
+            found += [ComingDay(rule.name, day, self.say_day(day)) for day in (first, second)]
+        return tuple(sorted(found, key=lambda coming: coming.day))
+
+    def say_day(self, day: date) -> str:
+        """Return a date in the book's language, with its day of the week."""
+        return say_day(day, self.settings.language, "EEEE d MMMM y")
+
+    def after(self, coming: ComingDay) -> ComingDay:
+        """Return the next occurrence of the same giving day."""
+        return next(
+            later
+            for later in self.coming_days
+            if later.name == coming.name and later.day > coming.day
+        )
+
+    def address_of(self, recipe: Recipe) -> str:
+        """Return the whole address of a recipe's page, which never changes."""
+        return f"{self.settings.site_url.rstrip('/')}/{address_path(recipe.slug)}"
+
+    def absolute(self, path: str) -> str:
+        """Return the whole address of a file of the book, or "" for no file."""
+        return f"{self.settings.site_url.rstrip('/')}/{path}" if path else ""
+
+    def preview_of(self, recipe: Recipe) -> str:
+        """Return the path of the picture that previews of a link show, or "" when there is none.
+
+        Previews take no SVG: beside "quince.svg" lies "previews/quince.png".
+        """
+        name = f"previews/{Path(recipe.picture).stem}.png"
+        has_one = recipe.picture and (self.book.pictures_dir / name).is_file()
+        return f"{self.settings.pictures}/{name}" if has_one else ""
+
+
+def show_picture(library: Library, recipe: Recipe, link: Link) -> Drawing | None:
+    """Return a recipe's drawing, or None when it has none."""
+    if not recipe.picture:
+        return None
+    return find_drawing(library, recipe.picture, recipe.picture_alt or recipe.title, link)
+
+
+def find_drawing(library: Library, name: str, alt: str, link: Link) -> Drawing | None:
+    """Return a drawing among the book's pictures, or None when it is not there."""
+    path = library.book.pictures_dir / name
+    if not path.is_file():
+        return None
+    return describe_drawing(path, link(f"{library.settings.pictures}/{name}"), alt)
+
+
+def address_path(slug: str) -> str:
+    """Return the path of a recipe's page below the book's own address.
+
+    >>> address_path("quince-ratafia")
+    'r/quince-ratafia/'
+    """
+    return f"r/{slug}/"

@@ -1,0 +1,135 @@
+"""A recipe's page: every part of it worked out once, then set in templates/pages/recipe.html.
+
+The parts come from their own modules (amounts_page.py, when_page.py, card_page.py, care.py);
+this one brings them together and says what stands in the page's head.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from typing import Any
+
+from markupsafe import Markup
+
+from stillroom.core.day_words import say_minutes
+from stillroom.core.qr_code import draw_qr
+from stillroom.core.quantities import show_amount
+from stillroom.core.recipe import Recipe
+from stillroom.core.timeline import plan_forward
+from stillroom.publish.library import Library, Link, show_picture
+from stillroom.publish.method_steps import show_method
+from stillroom.publish.structured_data import RecipeFacts, describe_recipe
+from stillroom.publish.templating import render, show_json
+
+
+@dataclass(frozen=True)
+class Fact:
+    """One entry of the strip under a recipe's title."""
+
+    name: str
+    label: str
+    text: str
+
+
+@dataclass(frozen=True)
+class Share:
+    """What the last part of the page needs: the lasting address and its code."""
+
+    url: str
+    code: Markup
+
+
+@dataclass(frozen=True)
+class RecipeLeaf:
+    """The page of one recipe, at r/<slug>/."""
+
+    recipe: Recipe
+
+    @property
+    def src_uri(self) -> str:
+        """The Markdown file that this page stands for."""
+        return f"r/{self.recipe.slug}.md"
+
+    @property
+    def in_nav(self) -> bool:
+        """Recipes are reached through lists, search and links: navigation would swell each page."""
+        return False
+
+    def head(self, library: Library, url: str) -> Mapping[str, Any]:
+        """Return title, description and structured data."""
+        recipe = self.recipe
+        return {
+            "title": recipe.title,
+            "description": recipe.summary,
+            "slug": recipe.slug,
+            "structured_data": show_json(_structured_data(recipe, library)),
+            "preview_picture": library.preview_of(recipe),
+            "preview_alt": recipe.picture_alt,
+        }
+
+    def body(self, library: Library, prose: str, link: Link, url: str) -> str:
+        """Return the whole page below its header."""
+        recipe = self.recipe
+        address = library.address_of(recipe)
+        return render(
+            "pages/recipe.html",
+            {
+                "recipe": recipe,
+                "settings": library.settings,
+                "language": library.settings.language,
+                "link": link,
+                "picture": show_picture(library, recipe, link),
+                "strip": make_strip(recipe, library),
+                "method": show_method(recipe),
+                "share": Share(address, Markup(draw_qr(address).svg)),
+                "recipe_data": {"slug": recipe.slug, "title": recipe.title},
+            },
+        )
+
+
+def make_strip(recipe: Recipe, library: Library) -> tuple[Fact, ...]:
+    """Return hands-on time, when it is usable and best, how long it keeps, what it makes."""
+    plan = plan_forward(recipe, library.today)
+    ages = {stage.role: stage.age for stage in recipe.stages if stage.age is not None}
+    keeps = recipe.keeps
+    opened = f", {keeps.opened} once opened" if keeps.opened else ""
+    facts = (
+        ("hands-on", "Hands-on time", say_minutes(plan.hands_on_minutes)),
+        ("usable", "Usable from", str(ages.get("usable") or "")),
+        ("best", "Best from", str(ages.get("best") or "")),
+        ("keeps", "Keeps", f"{keeps.unopened}{opened}" if keeps.unopened else ""),
+        ("makes", "Makes", say_makes(recipe)),
+    )
+    return tuple(Fact(*fact) for fact in facts if fact[2])
+
+
+def say_makes(recipe: Recipe) -> str:
+    """Return what one batch makes, in words."""
+    makes = recipe.makes
+    each = f" of {show_amount(makes.each)}" if makes.each else ""
+    things = f" {makes.things}" if makes.things else ""
+    return f"{show_amount(makes.amount)}{things}{each}"
+
+
+def _structured_data(recipe: Recipe, library: Library) -> dict[str, Any]:
+    plan = plan_forward(recipe, library.today)
+    steps = tuple(step.words for group in show_method(recipe) for step in group.steps)
+    facts = RecipeFacts(
+        url=library.address_of(recipe),
+        picture_url=library.absolute(library.preview_of(recipe)),
+        yields=say_makes(recipe),
+        ingredients=tuple(
+            _say_ingredient(recipe, place) for place in range(len(recipe.ingredients))
+        ),
+        steps=steps,
+        hands_on_minutes=plan.hands_on_minutes,
+        total_days=(plan.usable - plan.start).days,
+    )
+    return describe_recipe(recipe, facts)
+
+
+def _say_ingredient(recipe: Recipe, place: int) -> str:
+    ingredient = recipe.ingredients[place]
+    note = f", {ingredient.note}" if ingredient.note else ""
+    return f"{show_amount(ingredient.amount)} {ingredient.item}{note}"

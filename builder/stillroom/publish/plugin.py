@@ -1,0 +1,120 @@
+"""The MkDocs plugin: hooks and the state of one build, nothing else.
+
+What a page holds is made in pages.py, browse_pages.py and the other builders; this module only
+hands MkDocs their results at the right moment.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from mkdocs.config.config_options import ExtraScriptValue
+from mkdocs.exceptions import PluginError
+from mkdocs.plugins import BasePlugin, get_plugin_logger
+from mkdocs.structure.files import File, Files, InclusionLevel
+from mkdocs.structure.toc import AnchorLink, TableOfContents
+from mkdocs.utils import get_build_datetime, get_relative_url
+
+from stillroom.core.book import place_book, read_settings
+from stillroom.core.problems import Problem, ProblemsFound
+from stillroom.publish.book_files import SCRIPT, list_files, list_stylesheets
+from stillroom.publish.config import StillroomConfig
+from stillroom.publish.leaves import list_leaves, open_library
+from stillroom.publish.library import Leaf, Library
+from stillroom.publish.templating import THEME
+from stillroom.publish.wall import find_private
+
+if TYPE_CHECKING:
+    from mkdocs.config.defaults import MkDocsConfig
+    from mkdocs.structure.pages import Page
+
+log = get_plugin_logger(__name__)
+
+
+class StillroomPlugin(BasePlugin[StillroomConfig]):  # type: ignore[no-untyped-call]
+    """Publishes a folder of recipes as a book."""
+
+    library: Library
+    leaves: dict[str, Leaf]
+
+    def on_config(self, config: MkDocsConfig) -> MkDocsConfig:
+        """Refuse what is private, read every recipe, and put the book's look into the theme."""
+        try:
+            book = place_book(
+                Path(config.config_file_path or ".").resolve().parent,
+                read_settings(
+                    {"title": config.site_name, "site_url": config.site_url or ""}
+                    | self.config.written()
+                ),
+                docs_dir=config.docs_dir,
+                site_dir=config.site_dir,
+            )
+            _stop_at(find_private((book.docs_dir, book.recipes_dir, book.site_dir)))
+            self.library = open_library(book, get_build_datetime().date())
+        except ProblemsFound as found:
+            _stop_at(found.problems)
+        self.leaves = list_leaves(self.library)
+        after_custom = 1 if config.theme.custom_dir else 0
+        config.theme.dirs.insert(after_custom, str(THEME))
+        config.extra_css[:0] = list_stylesheets()
+        config.extra_javascript.append(_as_module(SCRIPT))
+        return config
+
+    def on_files(self, files: Files, config: MkDocsConfig) -> Files:
+        """Add a page for each recipe, the book's own pages, and the files they need."""
+        for leaf in self.leaves.values():
+            if files.get_file_from_path(leaf.src_uri) is None:
+                place = InclusionLevel.INCLUDED if leaf.in_nav else InclusionLevel.NOT_IN_NAV
+                files.append(File.generated(config, leaf.src_uri, content="", inclusion=place))
+        for made in list_files(self.library):
+            if made.path is not None:
+                file = File.generated(config, made.src_uri, abs_src_path=str(made.path))
+            else:
+                file = File.generated(config, made.src_uri, content=made.content)
+            files.append(file)
+        return files
+
+    def on_page_markdown(
+        self, markdown: str, page: Page, config: MkDocsConfig, files: Files
+    ) -> str:
+        """Give a page that the book makes its title and the facts that stand in its head."""
+        leaf = self.leaves.get(page.file.src_uri)
+        if leaf is not None:
+            facts = leaf.head(self.library, page.canonical_url or "")
+            page.meta = {**facts, **page.meta}
+        return markdown
+
+    def on_page_content(self, html: str, page: Page, config: MkDocsConfig, files: Files) -> str:
+        """Write the body of a page that the book makes around the prose its file may hold."""
+        leaf = self.leaves.get(page.file.src_uri)
+        if leaf is None:
+            return html
+
+        def link(uri: str) -> str:
+            found = files.get_file_from_path(uri)
+            return get_relative_url(found.url if found else uri, page.url)
+
+        page.toc = TableOfContents([AnchorLink(str(page.title), "leaf", 1)])
+        return leaf.body(self.library, html, link, page.canonical_url or "")
+
+    def on_serve(self, server: object, config: MkDocsConfig, builder: object) -> None:
+        """Build again when a recipe changes."""
+        server.watch(str(self.library.book.recipes_dir))  # type: ignore[attr-defined]
+
+
+def _as_module(path: str) -> ExtraScriptValue:
+    script = ExtraScriptValue(path)
+    script.type = "module"
+    return script
+
+
+def _stop_at(problems: Iterable[Problem]) -> None:
+    """Log every problem, then stop the build once with their number."""
+    gathered = tuple(problems)
+    for problem in gathered:
+        log.error(str(problem))
+    if gathered:
+        count = len(gathered)
+        raise PluginError(f"The book has {count} problem{'s' if count > 1 else ''}: see above.")

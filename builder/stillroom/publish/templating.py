@@ -1,0 +1,105 @@
+"""The templates of the book's own pages: one Jinja environment, a handful of filters.
+
+Knows nothing of MkDocs: the theme's own templates (templates/theme) are handed to it as a folder.
+"""
+
+from __future__ import annotations
+
+import json
+import re
+from collections.abc import Mapping
+from datetime import date
+from functools import cache
+from pathlib import Path
+from typing import Any
+
+import babel.dates
+import markdown
+from jinja2 import Environment, FileSystemLoader, StrictUndefined
+from markupsafe import Markup
+
+HERE = Path(__file__).parent
+TEMPLATES = HERE / "templates"
+THEME = TEMPLATES / "theme"
+
+PROSE_EXTENSIONS = ("tables", "attr_list", "sane_lists", "footnotes", "def_list")
+
+
+@cache
+def _environment() -> Environment:
+    environment = Environment(
+        loader=FileSystemLoader(TEMPLATES),
+        autoescape=True,
+        undefined=StrictUndefined,
+        trim_blocks=True,
+        lstrip_blocks=True,
+    )
+    environment.filters["prose"] = show_prose
+    environment.filters["prose_line"] = show_prose_line
+    environment.filters["day"] = show_day
+    environment.filters["json_script"] = show_json
+    environment.filters["anchor"] = make_anchor
+    return environment
+
+
+def render(template: str, context: Mapping[str, Any]) -> str:
+    """Return a template of the book filled with `context`; a missing name is an error."""
+    return _environment().get_template(template).render(**context)
+
+
+def show_prose(text: str) -> Markup:
+    """Turn Markdown into HTML.
+
+    >>> str(show_prose("Two *kinds*."))
+    '<p>Two <em>kinds</em>.</p>'
+    """
+    return Markup(markdown.markdown(text, extensions=list(PROSE_EXTENSIONS)))
+
+
+def show_prose_line(text: str) -> Markup:
+    """Turn one line of Markdown into HTML without a paragraph around it.
+
+    >>> str(show_prose_line("Stir *well*."))
+    'Stir <em>well</em>.'
+    """
+    html = show_prose(text)
+    one = html.startswith("<p>") and html.endswith("</p>") and html.count("<p>") == 1
+    return Markup(html[3:-4]) if one else html
+
+
+def show_day(day: date, language: str = "en_GB", form: str = "d MMMM y") -> Markup:
+    """Return a date in words inside a `time` element.
+
+    >>> str(show_day(date(2026, 12, 19)))
+    '<time datetime="2026-12-19">19 December 2026</time>'
+    """
+    words = say_day(day, language, form)
+    return Markup('<time datetime="{}">{}</time>').format(day.isoformat(), words)
+
+
+def say_day(day: date, language: str = "en_GB", form: str = "d MMMM y") -> str:
+    """Return a date in words.
+
+    >>> say_day(date(2026, 12, 19), "en_US", "MMMM d, y")
+    'December 19, 2026'
+    """
+    return babel.dates.format_date(day, form, locale=language)
+
+
+def show_json(value: Any) -> Markup:
+    r"""Return JSON that can stand inside a script element: no tag can be closed by it.
+
+    >>> str(show_json({"a": "</script>"}))
+    '{"a":"\\u003c/script>"}'
+    """
+    text = json.dumps(value, ensure_ascii=False, separators=(",", ":"), sort_keys=True)
+    return Markup(text.replace("<", "\\u003c").replace("&", "\\u0026"))
+
+
+def make_anchor(words: str) -> str:
+    """Turn a heading into a name that an address can end with.
+
+    >>> make_anchor("If it sets too soft")
+    'if-it-sets-too-soft'
+    """
+    return re.sub(r"[^a-z0-9]+", "-", words.lower()).strip("-") or "section"
