@@ -1,0 +1,106 @@
+/**
+ * Days without a clock or a time zone: a day is its number, counted from 1970-01-01.
+ *
+ * Pure arithmetic, the same as Python's date and dateutil's relativedelta: months and years are
+ * calendar months and years, and a day that the month lacks becomes its last.
+ */
+
+const DAY_MS = 86400000;
+
+export const DAY_NAMES = [
+  "Monday", "Tuesday", "Wednesday", "Thursday", "Friday", "Saturday", "Sunday",
+];
+export const MONTH_NAMES = [
+  "January", "February", "March", "April", "May", "June",
+  "July", "August", "September", "October", "November", "December",
+];
+
+/** Return the day number of "2027-12-18", or null when that is no day. */
+export function parseDay(iso) {
+  const match = /^(\d{4})-(\d{2})-(\d{2})$/.exec(iso ?? "");
+  if (!match) return null;
+  const day = fromParts(Number(match[1]), Number(match[2]), Number(match[3]));
+  return isoDay(day) === iso ? day : null;
+}
+
+/** Return the day number of a year, a month from 1 and a day of it. */
+export function fromParts(year, month, day) {
+  const stamp = new Date(0);
+  stamp.setUTCFullYear(year, month - 1, day);
+  return Math.round(stamp.getTime() / DAY_MS);
+}
+
+/** Return {year, month, day, weekday}; months from 1, weekday 0 is Monday. */
+export function partsOf(day) {
+  const stamp = new Date(day * DAY_MS);
+  return {
+    year: stamp.getUTCFullYear(),
+    month: stamp.getUTCMonth() + 1,
+    day: stamp.getUTCDate(),
+    weekday: (stamp.getUTCDay() + 6) % 7,
+  };
+}
+
+/** Return "2027-12-18". */
+export function isoDay(day) {
+  return new Date(day * DAY_MS).toISOString().slice(0, 10);
+}
+
+/** Return the number of days in a month. */
+export function daysInMonth(year, month) {
+  return partsOf(fromParts(year, month + 1, 0)).day;
+}
+
+/** Return the day some months later; the 31st becomes the month's last day. */
+export function addMonths(day, months) {
+  const { year, month, day: number } = partsOf(day);
+  const index = year * 12 + (month - 1) + months;
+  const toYear = Math.floor(index / 12);
+  const toMonth = (index % 12) + 1;
+  return fromParts(toYear, toMonth, Math.min(number, daysInMonth(toYear, toMonth)));
+}
+
+/** Return the day a span [low, high, unit] later, `times` over, by its longer end or its shorter. */
+export function addSpan(day, span, { longest = true, times = 1 } = {}) {
+  const count = (longest ? span[1] : span[0]) * times;
+  switch (span[2]) {
+    case "minute": return day + Math.floor(count / 1440);
+    case "hour": return day + Math.floor(count / 24);
+    case "day": return day + count;
+    case "week": return day + count * 7;
+    case "month": return addMonths(day, count);
+    default: return addMonths(day, count * 12);
+  }
+}
+
+/** Return "Saturday 18 December 2027". */
+export function sayDay(day) {
+  const parts = partsOf(day);
+  return `${DAY_NAMES[parts.weekday]} ${parts.day} ${MONTH_NAMES[parts.month - 1]} ${parts.year}`;
+}
+
+/** Return "18 Dec 2027". */
+export function sayDayShort(day) {
+  const parts = partsOf(day);
+  return `${parts.day} ${shortMonth(parts.month)} ${parts.year}`;
+}
+
+/** Return a month's short name: "Jan", "Sept". */
+export function shortMonth(month) {
+  const name = MONTH_NAMES[month - 1];
+  if (name.length <= 4) return name;
+  return month === 9 ? "Sept" : name.slice(0, 3);
+}
+
+/** Return hands-on time as a cook says it: "1 h 35 min". */
+export function sayMinutes(minutes) {
+  const hours = Math.floor(minutes / 60);
+  const rest = minutes % 60;
+  return [hours ? `${hours} h` : "", rest || !hours ? `${rest} min` : ""].filter(Boolean).join(" ");
+}
+
+/** Return the reader's own today as a day number. */
+export function today() {
+  const now = new Date();
+  return fromParts(now.getFullYear(), now.getMonth() + 1, now.getDate());
+}
