@@ -1,0 +1,175 @@
+"""What a batch fills: its volume in the vessel, what is left to bottle, and into what.
+
+Yield = liquids in + juice given - kept back by solids - lees - the tasting spoon. The figures are
+in staples/bottling.yml, with their sources. Uses contents.py. Leaves out scale: a batch is the
+recipe times a factor, and everything here grows with it but the tasting spoon.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Sequence
+from dataclasses import dataclass
+from fractions import Fraction
+
+from stillroom.core.contents import Content, bottling_data, contents_of, figure
+from stillroom.core.recipe import Recipe
+from stillroom.core.units import convert, size_of
+
+HEADSPACE_SOURCE = "USDA Complete Guide to Home Canning, Guide 1, Controlling headspace"
+PRACTICE = "common practice, no published source"
+
+
+@dataclass(frozen=True)
+class YieldPart:
+    """One step of the sum: a name in words and its ml, negative for what is lost."""
+
+    name: str
+    volume_ml: Fraction
+
+
+@dataclass(frozen=True)
+class Yield:
+    """What is there to bottle, in ml: at worst, most likely, at best, and how it adds up."""
+
+    low_ml: Fraction
+    volume_ml: Fraction
+    high_ml: Fraction
+    parts: tuple[YieldPart, ...]
+    source: str = PRACTICE
+
+
+@dataclass(frozen=True)
+class Filling:
+    """How many of each container (by ml) are filled, and what is left over in ml."""
+
+    counts: tuple[tuple[Fraction, int], ...]
+    left_ml: Fraction
+
+    @property
+    def filled_ml(self) -> Fraction:
+        """The ml that stand in containers."""
+        return sum((size * count for size, count in self.counts), Fraction(0))
+
+
+def makes_ml(recipe: Recipe) -> Fraction | None:
+    """Return the ml one batch makes; None for things that are counted or have no density."""
+    total = recipe.makes.total
+    size = size_of(total.unit)
+    if size == "volume":
+        return convert(total.middle, total.unit, "ml")
+    density = finished_density(recipe)
+    if size == "mass" and density:
+        return convert(total.middle, total.unit, "g") / density
+    return None
+
+
+def finished_density(recipe: Recipe) -> Fraction | None:
+    """Return g per ml of what is finished, or None when nobody says."""
+    name = recipe.kind.name
+    if name in bottling_data()["dry_kinds"]:
+        weighed = [held for held in contents_of(recipe) if held.grams and held.staple]
+        main = max(weighed, key=lambda held: held.grams or Fraction(0), default=None)
+        return main.staple.density if main and main.staple else None
+    return figure("finished_density", name) or None
+
+
+def stands_ml(recipe: Recipe) -> Fraction:
+    """Return the ml that stand in the vessel: liquids and what the solids push aside."""
+    return sum((held.volume_ml for held in contents_of(recipe)), Fraction(0))
+
+
+def vessel_share(recipe: Recipe) -> Fraction:
+    """Return how much of a vessel this kind of making may fill."""
+    return figure("vessel_share", recipe.kind.name)
+
+
+def estimate_yield(recipe: Recipe, factor: Fraction = Fraction(1)) -> Yield | None:
+    """Return what a strained batch leaves to bottle; None for kinds that are not strained."""
+    held = contents_of(recipe)
+    if recipe.kind.solids_left_in or not any(content.liquid for content in held):
+        return None
+    liquids = sum((c.volume_ml for c in held if c.liquid), Fraction(0)) * factor
+    sugar = sum((c.volume_ml for c in held if c.dissolves), Fraction(0)) * factor
+    solids = [c for c in held if not c.liquid and not c.dissolves and not c.stays]
+    juice = sum((c.grams_of("water") for c in solids if c.fresh), Fraction(0)) * factor
+    kept = sum((kept_ml(content) for content in solids), Fraction(0)) * factor
+    gross = liquids + sugar + juice
+    lees = gross * figure("lees", recipe.kind.name)
+    tasting = figure("tasting_ml")
+    parts = (
+        YieldPart("liquids poured in", liquids),
+        YieldPart("sugar dissolved in it", sugar),
+        YieldPart("juice the fresh solids give", juice),
+        YieldPart("kept back by what is strained out", -kept),
+        YieldPart("lees and filter", -lees),
+        YieldPart("the tasting spoon", -tasting),
+    )
+    volume = max(gross - kept - lees - tasting, Fraction(0))
+    spread = kept * figure("uptake_spread") + lees
+    return Yield(max(volume - spread, Fraction(0)), volume, volume + spread, parts)
+
+
+def kept_ml(content: Content) -> Fraction:
+    """Return the ml of liquid a strained-out solid keeps back."""
+    grams = content.grams or Fraction(0)
+    staple = content.staple
+    if staple and staple.soak_uptake is not None:
+        return grams * staple.soak_uptake
+    return grams * figure("fresh_keeps" if content.fresh else "dry_keeps")
+
+
+def fill_containers(
+    volume_ml: Fraction, sizes_ml: Sequence[Fraction], keep_ml: Fraction = Fraction(0)
+) -> Filling:
+    """Fill containers of these sizes from what is there so that the least is left.
+
+    Of equal rests the fewest containers. Exact, by dynamic programming over the sums that can be
+    reached; at a kitchen's sizes that is a few thousand sums, so no solver is called. Raises
+    ValueError without a size above nothing.
+
+    >>> filling = fill_containers(Fraction(430), [Fraction(50), Fraction(30)])
+    >>> [(int(size), count) for size, count in filling.counts], int(filling.left_ml)
+    ([(50, 8), (30, 1)], 0)
+    """
+    sizes = sorted(set(sizes_ml), reverse=True)
+    if not sizes or sizes[-1] <= 0:
+        raise ValueError("Name at least one container with a size.")
+    there = max(volume_ml - keep_ml, Fraction(0))
+    grain = Fraction(1, math.lcm(*(size.denominator for size in sizes)))
+    grain *= math.gcd(*(int(size / grain) for size in sizes))
+    steps = [int(size / grain) for size in sizes]
+    reach = (there / grain).__floor__()
+    fewest: list[tuple[int, int] | None] = [(0, -1)] + [None] * reach
+    for total in range(1, reach + 1):
+        for index, step in enumerate(steps):
+            before = fewest[total - step] if step <= total else None
+            if before and (fewest[total] is None or before[0] + 1 < fewest[total][0]):  # type: ignore[index]
+                fewest[total] = (before[0] + 1, index)
+    best = max(total for total in range(reach + 1) if fewest[total])
+    counts = [0] * len(sizes)
+    rest = best
+    while rest:
+        _, index = fewest[rest]  # type: ignore[misc]
+        counts[index] += 1
+        rest -= steps[index]
+    return Filling(tuple(zip(sizes, counts, strict=True)), there - best * grain)
+
+
+def fill_level_ml(brim_ml: Fraction, sort: str = "jam") -> Fraction:
+    """Return the ml that go into a jar filled to the published headspace of its sort.
+
+    `sort` is "jam" (1/4 inch) or "fruit" (1/2 inch); the neck is taken as round.
+
+    >>> round(float(fill_level_ml(Fraction(220))))
+    204
+    """
+    width = figure("neck_inches") * Fraction(254, 10)
+    height = figure("headspace_inches", sort) * Fraction(254, 10)
+    neck_mm3 = Fraction(math.pi).limit_denominator(10**6) / 4 * width * width * height
+    return max(brim_ml - neck_mm3 / 1000, Fraction(0))
+
+
+def overflow_ml(recipe: Recipe, vessel_ml: Fraction, factor: Fraction = Fraction(1)) -> Fraction:
+    """Return how many ml too much would stand in a vessel; 0 when it fits with its headspace."""
+    return max(stands_ml(recipe) * factor - vessel_ml * vessel_share(recipe), Fraction(0))

@@ -1,0 +1,147 @@
+"""What one batch holds, ingredient by ingredient, in grams and in the millilitres each takes up.
+
+Used by bottling.py, strength.py and preserves.py. Displacement is by the staple's solid density, or
+by what it is made of where none is published. Leaves out rounding and scale.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from fractions import Fraction
+from functools import cache
+from typing import Any
+
+from stillroom.core.method import find_ingredient
+from stillroom.core.parts import Ingredient
+from stillroom.core.quantities import Amount, Ratio
+from stillroom.core.recipe import Recipe
+from stillroom.core.staple_table import Staple, staple_of
+from stillroom.core.units import convert, read_data, size_of
+
+
+@dataclass(frozen=True)
+class Content:
+    """One ingredient of a batch: its grams (None when unknown), its ml, and what it is."""
+
+    ingredient: Ingredient
+    staple: Staple | None
+    grams: Fraction | None
+    volume_ml: Fraction
+    liquid: bool
+    stays: bool
+
+    def grams_of(self, part: str) -> Fraction:
+        """Return the grams of its "water", "sugar", "alcohol", "acid" or "fat"; 0 when unknown."""
+        composition = self.staple.composition if self.staple else None
+        share = getattr(composition, part) if composition else None
+        return (self.grams or Fraction(0)) * (share or 0) / 100
+
+    @property
+    def fresh(self) -> bool:
+        """Whether it is a juicy solid, which gives up its water to a spirit."""
+        composition = self.staple.composition if self.staple else None
+        water = composition.water if composition else None
+        return not self.liquid and (water or 0) >= bottling_data()["fresh_from"]
+
+    @property
+    def dissolves(self) -> bool:
+        """Whether it is sugar that ends up in the liquid."""
+        sugar = self.staple.composition.sugar if self.staple and self.staple.composition else None
+        return not self.liquid and (sugar or 0) >= 75
+
+
+@cache
+def bottling_data() -> dict[str, Any]:
+    """Return the figures of staples/bottling.yml."""
+    found: dict[str, Any] = read_data("bottling.yml")
+    return found
+
+
+def figure(group: str, name: str = "") -> Fraction:
+    """Return one figure of the bottling data exactly; a kind without its own has the default.
+
+    >>> figure("vessel_share", "bake"), figure("fresh_keeps")
+    (Fraction(19, 20), Fraction(3, 4))
+    """
+    found = bottling_data()[group]
+    if isinstance(found, dict):
+        found = found.get(name, found.get("default", 0))
+    return Fraction(str(found))
+
+
+def middle_of(ingredient: Ingredient, recipe: Recipe) -> tuple[Fraction, str] | None:
+    """Return how much of an ingredient one batch takes, and its unit; None for "to taste"."""
+    amount = ingredient.amount
+    if isinstance(amount, Amount):
+        return amount.middle, amount.unit
+    if not isinstance(amount, Ratio):
+        return None
+    base = recipe.ingredients[find_ingredient(amount.of, recipe.ingredients)]
+    if base is ingredient or not isinstance(base.amount, Amount):
+        return None
+    whole = base.amount.middle
+    low = whole / convert(amount.per.high, amount.per.unit, base.amount.unit) * amount.amount.low
+    high = whole / convert(amount.per.low, amount.per.unit, base.amount.unit) * amount.amount.high
+    return (low + high) / 2, amount.amount.unit
+
+
+def contents_of(recipe: Recipe) -> tuple[Content, ...]:
+    """Return what one batch of the recipe as written holds; per-container things are left out."""
+    found = []
+    for ingredient in recipe.ingredients:
+        measured = middle_of(ingredient, recipe)
+        if measured is None or ingredient.scales == "per container":
+            continue
+        found.append(_content(recipe, ingredient, *measured))
+    return tuple(found)
+
+
+def _content(recipe: Recipe, ingredient: Ingredient, value: Fraction, unit: str) -> Content:
+    staple = staple_of(ingredient)
+    size = size_of(unit)
+    liquid = _is_liquid(staple, size)
+    grams: Fraction | None = None
+    volume = Fraction(0)
+    if size == "volume":
+        bulk_ml = convert(value, unit, "ml")
+        density = staple.density if staple else None
+        grams = bulk_ml * density if density else None
+        volume = bulk_ml if liquid else _displaced(staple, grams or bulk_ml * Fraction(1, 2))
+    elif size == "mass":
+        grams = convert(value, unit, "g")
+        if liquid and staple and staple.density:
+            volume = grams / staple.density
+        else:
+            volume = _displaced(staple, grams)
+    elif size == "count":
+        each = ingredient.each_g or (staple.each_g if staple else None)
+        grams = value * each if each else None
+        volume = _displaced(staple, grams) if grams else Fraction(0)
+    return Content(ingredient, staple, grams, volume, liquid, recipe.stays_in(ingredient))
+
+
+def _is_liquid(staple: Staple | None, size: str) -> bool:
+    """Liquids have a density as poured and none for their particles."""
+    if staple is None:
+        return size == "volume"
+    if staple.solid_density is not None:
+        return False
+    composition = staple.composition
+    watery = composition is not None and (composition.water or 0) + (composition.alcohol or 0) > 60
+    poured = staple.density is not None and staple.density > Fraction(85, 100)
+    spirit = bool(staple.tags & {"alcohol", "spirit"})
+    return spirit or (poured and (size == "volume" or watery or "honey" in staple.animal))
+
+
+def _displaced(staple: Staple | None, grams: Fraction) -> Fraction:
+    """Return the ml that so many grams push aside in a liquid."""
+    if staple and staple.solid_density:
+        return grams / staple.solid_density
+    composition = staple.composition if staple else None
+    rest = Fraction(1)
+    volume = Fraction(0)
+    for part in ("water", "sugar", "alcohol", "fat"):
+        share = (getattr(composition, part) if composition else None) or Fraction(0)
+        volume += grams * share / 100 * figure("ml_per_g", part)
+        rest -= share / 100
+    return volume + grams * max(rest, Fraction(0)) * figure("ml_per_g", "rest")

@@ -1,0 +1,197 @@
+"""A recipe as the scale sees it: each line with what scaling must know, nothing else.
+
+Python scales from this and the browser from its JSON (scaling_data.py), so both see the same.
+Uses the staples for densities and bottling.py for what one batch fills. Leaves out the arithmetic:
+scaling.py.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from fractions import Fraction
+from functools import lru_cache
+from typing import Literal
+
+from stillroom.core.bottling import finished_density, makes_ml, stands_ml, vessel_share
+from stillroom.core.method import find_ingredient
+from stillroom.core.parts import Ingredient, Scales
+from stillroom.core.plurals import plural, singular
+from stillroom.core.quantities import Amount, Ratio, Unmeasured, show_amount
+from stillroom.core.recipe import Recipe
+from stillroom.core.rounding import allows_halves, share_named, tight_class
+from stillroom.core.staple_table import staple_of
+from stillroom.core.units import System, all_units, convert, counted_nouns, size_of
+
+Form = Literal["amount", "ratio", "words"]
+_SPOONED = ("tsp", "tbsp", "cup")
+
+
+@dataclass(frozen=True)
+class ScaleLine:
+    """One ingredient: its amount as written, and how it is rounded.
+
+    `low` and `high` are in `unit` ("" counts things); of a ratio they are for each `per_low` to
+    `per_high` of the line at place `of`, in that line's own unit. `tolerance` and `near` are shares
+    of 1; `stated` tells that the recipe itself gave the tolerance. `density` is g per ml in bulk.
+    """
+
+    item: str
+    one: str
+    many: str
+    form: Form
+    written: str
+    note: str = ""
+    group: str = ""
+    optional: bool = False
+    low: Fraction = Fraction(0)
+    high: Fraction = Fraction(0)
+    unit: str = ""
+    noun_one: str = ""
+    noun_many: str = ""
+    about: bool = False
+    per_low: Fraction = Fraction(1)
+    per_high: Fraction = Fraction(1)
+    of: int | None = None
+    scales: Scales = "with the batch"
+    tolerance: Fraction = Fraction(1, 20)
+    stated: bool = False
+    near: Fraction = Fraction(1, 50)
+    tight: str = ""
+    halves: bool = False
+    spooned: bool = False
+    density: Fraction | None = None
+    density_source: str = ""
+    each_g: Fraction | None = None
+
+
+@dataclass(frozen=True)
+class Scalable:
+    """A recipe ready to be scaled.
+
+    `makes_ml` is the volume one batch fills (None when it is not poured or spooned), `stands_ml`
+    what stands in the vessel while it steeps or cooks, `vessel_share` how much of a vessel may be
+    filled, `container_ml` the first container it is given in.
+    """
+
+    slug: str
+    title: str
+    kind: str
+    system: System
+    lines: tuple[ScaleLine, ...]
+    makes: Amount
+    things: str
+    thing: str
+    each: Amount | None
+    makes_ml: Fraction | None
+    finished_density: Fraction | None
+    stands_ml: Fraction
+    vessel_share: Fraction
+    container_ml: Fraction | None
+    container: str
+
+
+@lru_cache(maxsize=256)
+def scalable_of(recipe: Recipe) -> Scalable:
+    """Return the recipe as the scale sees it; raises Unreadable for a ratio of nothing known."""
+    first = recipe.filled_into[0]
+    sized = first.size and size_of(first.size.unit) == "volume"
+    things = recipe.makes.things
+    return Scalable(
+        slug=recipe.slug,
+        title=recipe.title,
+        kind=recipe.kind.name,
+        system=recipe.system,
+        lines=tuple(_line(recipe, ingredient) for ingredient in recipe.ingredients),
+        makes=recipe.makes.amount,
+        things=things,
+        thing=singular(things),
+        each=recipe.makes.each,
+        makes_ml=makes_ml(recipe),
+        finished_density=finished_density(recipe),
+        stands_ml=stands_ml(recipe),
+        vessel_share=vessel_share(recipe),
+        container_ml=convert(first.size.middle, first.size.unit, "ml")
+        if first.size and sized
+        else None,
+        container=first.name,
+    )
+
+
+def _line(recipe: Recipe, ingredient: Ingredient) -> ScaleLine:
+    amount = ingredient.amount
+    written = show_amount(amount)
+    if isinstance(amount, Unmeasured):
+        item = ingredient.item
+        return ScaleLine(
+            item,
+            item,
+            item,
+            "words",
+            written,
+            ingredient.note,
+            ingredient.group,
+            ingredient.optional,
+        )
+    own = amount.amount if isinstance(amount, Ratio) else amount
+    per_low, per_high, of = Fraction(1), Fraction(1), None
+    if isinstance(amount, Ratio):
+        of = find_ingredient(amount.of, recipe.ingredients)
+        per_low, per_high = _per(amount, recipe.ingredients[of])
+    staple = staple_of(ingredient)
+    strength = ingredient.strength or (staple.strength if staple else None)
+    tight = tight_class(ingredient.item, strength)
+    counted = not own.unit
+    bare = counted and not own.noun
+    nouns = counted_nouns()[own.noun] if own.noun else ("", "")
+    return ScaleLine(
+        item=ingredient.item,
+        one=singular(ingredient.item) if bare else ingredient.item,
+        many=plural(ingredient.item) if bare else ingredient.item,
+        form="ratio" if isinstance(amount, Ratio) else "amount",
+        written=written,
+        note=ingredient.note,
+        group=ingredient.group,
+        optional=ingredient.optional,
+        low=own.low,
+        high=own.high,
+        unit=own.unit,
+        noun_one=nouns[0],
+        noun_many=nouns[1],
+        about=own.about,
+        per_low=per_low,
+        per_high=per_high,
+        of=of,
+        scales=ingredient.scales,
+        tolerance=_tolerance(ingredient, own, tight),
+        stated=ingredient.tolerance is not None,
+        near=share_named("near", "tight" if tight else "plain"),
+        tight=tight,
+        halves=allows_halves(ingredient.item) and bare,
+        spooned=own.unit.endswith(_SPOONED),
+        density=staple.density if staple and own.unit else None,
+        density_source=staple.sources.get("density", "") if staple and own.unit else "",
+        each_g=ingredient.each_g or (staple.each_g if staple and counted else None),
+    )
+
+
+def _per(ratio: Ratio, base: Ingredient) -> tuple[Fraction, Fraction]:
+    """Return what the ratio is "per", in the unit in which its ingredient is written."""
+    if not isinstance(base.amount, Amount):
+        return ratio.per.low, ratio.per.high
+    low = convert(ratio.per.low, ratio.per.unit, base.amount.unit)
+    return low, convert(ratio.per.high, ratio.per.unit, base.amount.unit)
+
+
+def _tolerance(ingredient: Ingredient, amount: Amount, tight: str) -> Fraction:
+    if ingredient.tolerance is not None:
+        return ingredient.tolerance
+    if not amount.unit:
+        return share_named("tolerance", "counted")
+    if amount.about:
+        return share_named("tolerance", "about")
+    return share_named("tolerance", "tight" if tight else "plain")
+
+
+def base_size(unit: str) -> Fraction:
+    """Return a unit in ml, g or mm; counted things are 1."""
+    return all_units()[unit].in_base if unit else Fraction(1)

@@ -1,0 +1,141 @@
+"""A recipe at another size: exact amounts, kitchen amounts, and whether they still hold.
+
+Solves a target (targets.py), multiplies, and rounds each line as a kitchen can measure
+(scaled_lines.py). The browser's scale.js does the same from the same data. Times, temperatures and
+pans are not touched: what_stays.py says what becomes of them.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from fractions import Fraction
+
+from stillroom.core.recipe import Recipe
+from stillroom.core.rounding import Ladder, round_measure, share_named
+from stillroom.core.scalable import Scalable, base_size, scalable_of
+from stillroom.core.scaled_lines import (
+    By,
+    Measures,
+    ScaledLine,
+    join_range,
+    scale_line,
+    warning_of,
+)
+from stillroom.core.targets import ByFactor, LeftOver, Target, solve_target
+from stillroom.core.units import size_of
+from stillroom.core.whole_batches import Fit, nearest_fit
+
+__all__ = ["By", "Measures", "ScaledBatch", "ScaledLine", "scale", "scale_recipe"]
+
+
+@dataclass(frozen=True)
+class ScaledBatch:
+    """A recipe at one size: its lines, what it makes, what to be warned of, what fits better."""
+
+    slug: str
+    title: str
+    factor: Fraction
+    makes: str
+    makes_ml: Fraction | None
+    containers: int
+    lines: tuple[ScaledLine, ...]
+    warnings: tuple[str, ...]
+    scarcest: str
+    left: tuple[LeftOver, ...]
+    fit: Fit | None
+    measures: Measures
+
+
+def scale_recipe(
+    recipe: Recipe, target: Target | None = None, measures: Measures | None = None
+) -> ScaledBatch:
+    """Return a recipe scaled to a target; raises Unreadable when the target cannot be had.
+
+    Without a target it is the recipe as written; without measures the recipe's own units.
+    """
+    return scale(scalable_of(recipe), target or ByFactor(Fraction(1)), measures)
+
+
+def scale(recipe: Scalable, target: Target, measures: Measures | None = None) -> ScaledBatch:
+    """Return a scalable recipe scaled to a target; raises Unreadable."""
+    chosen = measures or Measures(recipe.system)
+    solved = solve_target(recipe, target)
+    containers = solved.containers or count_containers(recipe, solved.factor)
+    lines = tuple(
+        scale_line(recipe, line, solved.factor, containers, chosen) for line in recipe.lines
+    )
+    return ScaledBatch(
+        slug=recipe.slug,
+        title=recipe.title,
+        factor=solved.factor,
+        makes=makes_text(recipe, solved.factor, chosen),
+        makes_ml=recipe.makes_ml * solved.factor if recipe.makes_ml else None,
+        containers=containers,
+        lines=lines,
+        warnings=tuple(warning_of(line) for line in lines if not line.holds),
+        scarcest=solved.scarcest,
+        left=solved.left,
+        fit=_better_fit(recipe, lines, solved.factor),
+        measures=chosen,
+    )
+
+
+def _better_fit(recipe: Scalable, lines: tuple[ScaledLine, ...], factor: Fraction) -> Fit | None:
+    """Return the nearest batch of whole counts when a count of this one does not hold."""
+    if all(line.holds or line.unit for line in lines):
+        return None
+    return nearest_fit(recipe, factor)
+
+
+def count_containers(recipe: Scalable, factor: Fraction) -> int:
+    """Return how many containers a batch is filled into, the last perhaps not full."""
+    if recipe.each:
+        return max((recipe.makes.middle * factor).__ceil__(), 1)
+    if recipe.makes_ml and recipe.container_ml:
+        return max((recipe.makes_ml * factor / recipe.container_ml).__ceil__(), 1)
+    return max(factor.__ceil__(), 1)
+
+
+def makes_text(recipe: Scalable, factor: Fraction, measures: Measures) -> str:
+    """Say what a batch makes: "200 ml", "about 36 biscuits", "9 jars of 200 ml"."""
+    amount = recipe.makes.times(factor)
+    if amount.unit:
+        mass = size_of(amount.unit) == "mass"
+        near = share_named("near", "plain")
+        ends = [
+            round_measure(
+                end * base_size(amount.unit), measures.system, "mass" if mass else "volume", near
+            )
+            for end in (amount.low, amount.high)
+        ]
+        text = join_range(
+            [ends[0].text] if ends[0].text == ends[1].text else [end.text for end in ends]
+        )
+        return f"about {text}" if amount.about else text
+    if recipe.each:
+        return _jars_text(recipe, amount.middle)
+    if amount.high < 1:
+        return f"less than 1 {recipe.thing}"
+    low, high = (_whole(end) for end in (amount.low, amount.high))
+    number = f"{low}" if low == high else f"{low}–{high}"
+    about = "about " if amount.about or low != amount.low else ""
+    return f"{about}{number} {recipe.things if high > 1 else recipe.thing}"
+
+
+def _jars_text(recipe: Scalable, count: Fraction) -> str:
+    """Say "9 jars of 200 ml", or "1 jar of 500 ml and a part of another"."""
+    each = recipe.each
+    assert each is not None
+    name: Ladder = "mass" if size_of(each.unit) == "mass" else "volume"
+    size = round_measure(
+        each.middle * base_size(each.unit), recipe.system, name, share_named("near", "plain")
+    ).text
+    full = count.__floor__()
+    if not full:
+        return f"a part of 1 {recipe.thing} of {size}"
+    text = f"{full} {recipe.things if full > 1 else recipe.thing} of {size}"
+    return text if count == full else f"{text} and a part of another"
+
+
+def _whole(value: Fraction) -> Fraction:
+    return Fraction(max((value + Fraction(1, 2)).__floor__(), 1))
