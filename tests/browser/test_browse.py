@@ -1,0 +1,48 @@
+"""The sentence above the list sifts it, and its choice stands in the address."""
+
+from __future__ import annotations
+
+from playwright.sync_api import Page, expect
+
+
+def test_a_kind_is_sifted_and_shared_by_address(page: Page, book_address: str) -> None:
+    page.goto(f"{book_address}/browse/")
+    every = page.locator("li[data-kind]:visible").count()
+    page.get_by_label("which kind").select_option("preserve")
+    preserves = page.locator("li[data-kind]:visible").count()
+    assert 0 < preserves < every
+    assert set(
+        page.locator("li[data-kind]:visible").evaluate_all("all => all.map(e => e.dataset.kind)")
+    ) == {"preserve"}
+    expect(page.locator("[data-browse=found]")).to_have_text(f"{preserves} recipes.")
+    assert "kind=preserve" in page.url
+    page.goto(page.url)
+    assert page.locator("li[data-kind]:visible").count() == preserves
+    page.go_back()
+    page.go_back()
+    assert page.locator("li[data-kind]:visible").count() == every
+
+
+def test_what_nothing_fits_is_said_in_words(page: Page, book_address: str) -> None:
+    page.clock.set_fixed_time("2039-01-01T12:00:00")
+    page.goto(f"{book_address}/browse/?start=best")
+    expect(page.locator("[data-browse=found]")).to_contain_text("Nothing in the book fits")
+
+
+def test_free_from_lists_only_what_is_known_to_be(page: Page, book_address: str) -> None:
+    page.goto(f"{book_address}/browse/?free=milk")
+    shown = page.locator("li[data-kind]:visible").evaluate_all(
+        "all => all.map(e => e.dataset.free)"
+    )
+    assert shown
+    assert all("milk" in free.split() for free in shown)
+    assert page.locator("li[data-kind]:visible a[href*=toffee]").count() == 0
+
+
+def test_the_link_to_share_carries_what_was_chosen(page: Page, book_address: str) -> None:
+    page.context.grant_permissions(["clipboard-read", "clipboard-write"])
+    page.goto(f"{book_address}/r/quince-ratafia/?times=2")
+    page.get_by_role("button", name="Copy the link").click()
+    expect(page.locator("[data-share=said]")).to_have_text("The link is copied.")
+    copied = page.evaluate("navigator.clipboard.readText()")
+    assert copied.endswith("/r/quince-ratafia/?times=2")

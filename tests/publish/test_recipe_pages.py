@@ -1,0 +1,162 @@
+"""Every recipe page of the built demo book has all its parts, in the order of design.md."""
+
+from __future__ import annotations
+
+import json
+import re
+from itertools import pairwise
+from pathlib import Path
+from typing import Any
+
+import pytest
+from bs4 import BeautifulSoup
+
+from stillroom.core.kinds import all_kinds
+
+Pages = dict[str, BeautifulSoup]
+ROOT = Path(__file__).resolve().parents[2]
+SLUGS = sorted(path.stem for path in (ROOT / "recipes").glob("*.md"))
+
+# the sections of a recipe page, top to bottom (design.md, "A recipe page")
+PARTS = ("how-much", "ingredients", "method", "when", "take-care", "card", "share")
+
+# schema.org vocabulary: reference.md section 10. HowTo's supply, tool and step are from memory.
+RECIPE_WORDS = {
+    "@context", "@type", "name", "image", "author", "datePublished", "description", "keywords",
+    "prepTime", "cookTime", "performTime", "totalTime", "recipeYield", "recipeIngredient",
+    "recipeInstructions", "recipeCategory", "recipeCuisine", "cookingMethod", "nutrition",
+    "suitableForDiet", "url",
+}  # fmt: skip
+HOW_TO_WORDS = {
+    "@context", "@type", "name", "image", "author", "datePublished", "description", "prepTime",
+    "performTime", "totalTime", "yield", "supply", "tool", "step", "estimatedCost", "url",
+}  # fmt: skip
+# ISO 8601-1:2019: days, hours and minutes; no months or years, which are not fixed lengths
+DURATION = re.compile(r"P(?!$)(\d+D)?(T(?=\d)(\d+H)?(\d+M)?)?")
+
+
+def test_the_demo_book_has_at_least_sixteen_recipes_of_every_kind(recipe_pages: Pages) -> None:
+    assert set(recipe_pages) == set(SLUGS)
+    assert len(SLUGS) >= 16
+    kinds = {
+        page.select_one(".opening__kind").get_text(strip=True) for page in recipe_pages.values()
+    }
+    assert kinds == set(all_kinds())
+
+
+@pytest.mark.parametrize("slug", SLUGS)
+def test_a_recipe_has_all_its_parts_in_order(recipe_pages: Pages, slug: str) -> None:
+    page = recipe_pages[slug]
+    assert len(page.find_all("h1")) == 1
+    assert page.select_one(".lead").get_text(strip=True)
+    assert page.select_one(".opening__picture img[alt], .opening__picture svg")
+    headings = [heading["id"] for heading in page.select("h2[id]") if heading["id"] in PARTS]
+    assert headings == list(PARTS)
+    facts = {fact["data-fact"] for fact in page.select(".strip__fact")}
+    assert {"hands-on", "usable", "best", "makes"} <= facts
+
+
+@pytest.mark.parametrize("slug", SLUGS)
+def test_every_ingredient_and_step_stands_there_without_a_script(
+    recipe_pages: Pages, slug: str
+) -> None:
+    page = recipe_pages[slug]
+    assert page.select(".ingredients li")
+    steps = page.select(".method li[id]")
+    assert [step["id"] for step in steps] == [f"step-{n}" for n in range(1, len(steps) + 1)]
+    assert not re.search(r"[{}\ue000]", page.select_one(".method").get_text())
+
+
+@pytest.mark.parametrize("slug", SLUGS)
+def test_the_safety_box_names_sources_and_defers(recipe_pages: Pages, slug: str) -> None:
+    box = recipe_pages[slug].select_one(".take-care")
+    for caution in box.select(".take-care__caution"):
+        assert "Source:" in caution.select_one(".source").get_text()
+        assert caution["data-gravity"] in {"danger", "caution", "notice"}
+    defers = box.find_all(recursive=False)[-1]
+    assert "take-care__defer" in defers["class"]
+    assert re.search(r"food.safety|safety", defers.get_text(), re.IGNORECASE)
+
+
+@pytest.mark.parametrize("slug", SLUGS)
+def test_the_card_has_contents_dates_and_notes(recipe_pages: Pages, slug: str) -> None:
+    card = recipe_pages[slug].select_one("stillroom-card .usage-card")
+    parts = {part["data-part"] for part in card.select("[data-part]")}
+    assert {"contents", "use", "keep"} <= parts
+    assert re.fullmatch(r"\d{4}-\d\d-\d\d", card.select_one("time.card-made")["datetime"])
+    assert card.select_one(".card-qr svg")
+    if card.select_one(".card-date").get_text(strip=True):
+        assert re.match(r"\d{4}(-\d\d){0,2}$", card.select_one(".card-date")["data-iso"])
+
+
+def structured_data(page: BeautifulSoup) -> dict[str, Any]:
+    scripts = page.select('script[type="application/ld+json"]')
+    assert len(scripts) == 1
+    found: dict[str, Any] = json.loads(scripts[0].string)
+    return found
+
+
+@pytest.mark.parametrize("slug", SLUGS)
+def test_structured_data_keeps_to_the_vocabulary(recipe_pages: Pages, slug: str) -> None:
+    page = recipe_pages[slug]
+    data = structured_data(page)
+    craft = page.select_one(".opening__kind").get_text(strip=True) == "craft"
+    assert data["@type"] == ("HowTo" if craft else "Recipe")
+    assert set(data) <= (HOW_TO_WORDS if craft else RECIPE_WORDS)
+    assert data["url"] == page.find("link", rel="canonical")["href"]
+    for key in ("prepTime", "totalTime"):
+        assert DURATION.fullmatch(data[key]), data[key]
+    steps = data["step" if craft else "recipeInstructions"]
+    assert all(step["@type"] == "HowToStep" and step["text"] for step in steps)
+    anchors = {element["id"] for element in page.select("[id]")}
+    assert all(step["url"].split("#")[1] in anchors for step in steps)
+    things = data["supply"] if craft else data["recipeIngredient"]
+    assert len(things) == len(page.select(".ingredients li"))
+
+
+@pytest.mark.parametrize("slug", SLUGS)
+def test_a_sent_link_has_words_and_a_picture(
+    recipe_pages: Pages, built_book: Path, slug: str
+) -> None:
+    page = recipe_pages[slug]
+
+    def said(name: str) -> str:
+        return str(page.find("meta", property=f"og:{name}")["content"])
+
+    canonical = page.find("link", rel="canonical")["href"]
+    assert said("title") == page.h1.get_text(strip=True)
+    assert said("description")
+    assert said("url") == canonical
+    assert canonical.endswith(f"/r/{slug}/")
+    path = said("image").removeprefix(canonical.removesuffix(f"r/{slug}/"))
+    picture = built_book / path
+    assert picture.read_bytes().startswith(b"\x89PNG")
+    assert picture.stat().st_size < 60_000
+
+
+def test_headings_never_skip_a_level(pages: Pages) -> None:
+    for path, page in pages.items():
+        levels = [int(heading.name[1]) for heading in page.select("article :is(h1,h2,h3,h4,h5,h6)")]
+        steps = [later - earlier for earlier, later in pairwise(levels)]
+        assert all(step <= 1 for step in steps), path
+
+
+def test_search_finds_recipe_words_and_not_the_widgets(built_book: Path) -> None:
+    index = json.loads((built_book / "search" / "search_index.json").read_text(encoding="utf-8"))
+    entries = index["docs"]
+    titles = {entry["title"] for entry in entries if entry["location"].startswith("r/")}
+    assert not titles & {"How much", "When", "The card", "Share this recipe"}
+    first = {entry["location"]: entry for entry in entries}
+    assert len([place for place in first if re.fullmatch(r"r/[^/#]+/", place)]) == len(SLUGS)
+    words = " ".join(entry["text"] for entry in entries if entry["location"].startswith("r/"))
+    assert "quince" in words
+    for widget_word in ("Copy the link", "Print the cards", "I want to make"):
+        assert widget_word not in words
+
+
+def test_no_form_field_carries_an_attribute_its_kind_does_not_take(pages: Pages) -> None:
+    # WHATWG HTML: autocomplete does not apply to checkboxes, autocorrect is not an attribute there
+    for path, page in pages.items():
+        assert not page.select("article input[type=checkbox][autocomplete]"), path
+        assert not page.select("[autocorrect]"), path
+        assert page.select_one("[role=dialog]")["aria-label"] if "r/" in path[:2] else True

@@ -1,0 +1,160 @@
+"""Nothing private is published: the plugin refuses, and no byte of the book holds such a word."""
+
+from __future__ import annotations
+
+import os
+import shutil
+import subprocess
+import sys
+from pathlib import Path
+
+import pytest
+import yaml
+
+from stillroom.publish.wall import PACK_MARKER, find_private
+
+ROOT = Path(__file__).resolve().parents[2]
+LIST = "giving list: The choir\npeople:\n  - name: Zebedee Quillfeather\n"
+
+PLANTED = [
+    # where, what: each is a giving list or a pack by what it holds, whatever it is called
+    ("pages/list.yml", LIST),
+    ("pages/deep/er/notes.yaml", LIST),
+    ("pages/notes.md", f"---\n{LIST}---\n\nWords.\n"),
+    ("pages/.hidden/list.yml", LIST),
+    ("recipes/people.yml", LIST),
+    ("recipes/people.txt", '"giving list": The choir\n'),
+    ("site/kept.yml", LIST),
+    ("pages/private/" + PACK_MARKER, ""),
+    ("site/private/" + PACK_MARKER, ""),
+]
+
+
+def small_book(folder: Path) -> Path:
+    (folder / "pages").mkdir(parents=True)
+    (folder / "recipes").mkdir()
+    shutil.copy(ROOT / "recipes" / "lavender-sugar.md", folder / "recipes")
+    recipe = folder / "recipes" / "lavender-sugar.md"
+    kept = [
+        line
+        for line in recipe.read_text(encoding="utf-8").splitlines()
+        if not line.startswith("picture")
+    ]
+    recipe.write_text("\n".join(kept) + "\n", encoding="utf-8")
+    config = {
+        "site_name": "A small book",
+        "site_url": "https://small.example/",
+        "docs_dir": "pages",
+        "theme": {"name": "material", "font": False},
+        "plugins": ["search", "stillroom"],
+    }
+    (folder / "mkdocs.yml").write_text(yaml.safe_dump(config), encoding="utf-8")
+    return folder
+
+
+def build(folder: Path) -> subprocess.CompletedProcess[str]:
+    command = [sys.executable, "-m", "mkdocs", "build", "--strict"]
+    environment = {**os.environ, "NO_COLOR": "1"}
+    return subprocess.run(
+        command, cwd=folder, capture_output=True, text=True, check=False, env=environment
+    )
+
+
+def test_a_small_book_builds_with_nothing_but_a_recipe(tmp_path: Path) -> None:
+    built = build(small_book(tmp_path))
+    assert built.returncode == 0, built.stderr
+    for page in ("index.html", "browse/index.html", "r/lavender-sugar/index.html"):
+        assert (tmp_path / "site" / page).is_file()
+
+
+@pytest.mark.parametrize(("where", "what"), PLANTED, ids=[where for where, _ in PLANTED])
+def test_a_private_file_in_a_published_folder_is_found(
+    tmp_path: Path, where: str, what: str
+) -> None:
+    folder = small_book(tmp_path)
+    planted = folder / where
+    planted.parent.mkdir(parents=True, exist_ok=True)
+    planted.write_text(what, encoding="utf-8")
+    problems = find_private((folder / "pages", folder / "recipes", folder / "site"))
+    assert len(problems) == 1
+    assert "private" in problems[0].what
+    assert "Move it out" in problems[0].mend
+
+
+def test_the_build_stops_and_deletes_nothing(tmp_path: Path) -> None:
+    folder = small_book(tmp_path)
+    kept = folder / "site" / "private" / PACK_MARKER
+    kept.parent.mkdir(parents=True)
+    kept.write_text("", encoding="utf-8")
+    built = build(folder)
+    assert built.returncode == 1
+    assert "private pack" in built.stderr
+    assert "1 problem" in built.stderr
+    assert "Traceback" not in built.stderr
+    assert kept.is_file()
+
+
+def test_every_problem_of_every_recipe_is_told_in_one_run(tmp_path: Path) -> None:
+    folder = small_book(tmp_path)
+    good = (folder / "recipes" / "lavender-sugar.md").read_text(encoding="utf-8")
+    for name, title in (("one", "One"), ("two", "Two")):
+        broken = good.replace("title: Lavender sugar", f"titel: {title}")
+        (folder / "recipes" / f"{name}.md").write_text(broken, encoding="utf-8")
+    built = build(folder)
+    assert built.returncode == 1
+    assert "recipes/one.md:2:" in built.stderr
+    assert "recipes/two.md:2:" in built.stderr
+    assert 'Did you mean "title"?' in built.stderr
+    assert "problems: see above" in built.stderr
+    assert "Traceback" not in built.stderr
+
+
+def test_a_wrong_setting_is_told_in_words(tmp_path: Path) -> None:
+    folder = small_book(tmp_path)
+    config = yaml.safe_load((folder / "mkdocs.yml").read_text(encoding="utf-8"))
+    config["plugins"] = [{"stillroom": {"country": "Britain"}}]
+    (folder / "mkdocs.yml").write_text(yaml.safe_dump(config), encoding="utf-8")
+    built = build(folder)
+    assert built.returncode == 1
+    assert "country" in built.stderr
+    assert "Traceback" not in built.stderr
+
+
+def private_words() -> set[str]:
+    """Every name of the demo's giving lists that no recipe or page says too."""
+    words: set[str] = set()
+
+    def gather(value: object) -> None:
+        if isinstance(value, dict):
+            for key, inner in value.items():
+                if key in {"name", "address", "message"} and isinstance(inner, str):
+                    words.add(inner)
+                gather(inner)
+        elif isinstance(value, list):
+            for inner in value:
+                gather(inner)
+
+    for path in (ROOT / "site_demo" / "giving").rglob("*.y*ml"):
+        gather(yaml.safe_load(path.read_text(encoding="utf-8")))
+    public = "\n".join(
+        path.read_text(encoding="utf-8")
+        for folder in ("recipes", "site_demo/pages")
+        for path in (ROOT / folder).rglob("*.md")
+    ).lower()
+    return {word for word in words if len(word) > 3 and word.lower() not in public}
+
+
+def test_no_private_word_of_the_demo_is_in_any_byte_of_the_book(built_book: Path) -> None:
+    words = private_words()
+    assert len(words) >= 10
+    for path in built_book.rglob("*"):
+        if path.is_file():
+            data = path.read_bytes().lower()
+            found = [word for word in words if word.lower().encode() in data]
+            assert found == [], path
+
+
+def test_the_mark_of_a_pack_is_the_one_that_packs_carry() -> None:
+    from stillroom.giving import pack
+
+    assert PACK_MARKER in Path(str(pack.__file__)).read_text(encoding="utf-8")
