@@ -14,8 +14,8 @@ from markupsafe import Markup
 
 from stillroom.core.day_words import say_minutes
 from stillroom.core.qr_code import draw_qr
-from stillroom.core.quantities import show_amount
 from stillroom.core.recipe import Recipe
+from stillroom.core.scaling import ScaledBatch, ScaledLine, scale_recipe
 from stillroom.core.timeline import plan_forward
 from stillroom.publish.library import Library, Link, show_picture
 from stillroom.publish.method_steps import show_method
@@ -72,6 +72,7 @@ class RecipeLeaf:
         """Return the whole page below its header."""
         recipe = self.recipe
         address = library.address_of(recipe)
+        batch = scale_recipe(recipe)
         return render(
             "pages/recipe.html",
             {
@@ -80,15 +81,15 @@ class RecipeLeaf:
                 "language": library.settings.language,
                 "link": link,
                 "picture": show_picture(library, recipe, link),
-                "strip": make_strip(recipe, library),
-                "method": show_method(recipe),
+                "strip": make_strip(recipe, batch, library),
+                "method": show_method(recipe, batch),
                 "share": Share(address, Markup(draw_qr(address).svg)),
                 "recipe_data": {"slug": recipe.slug, "title": recipe.title},
             },
         )
 
 
-def make_strip(recipe: Recipe, library: Library) -> tuple[Fact, ...]:
+def make_strip(recipe: Recipe, batch: ScaledBatch, library: Library) -> tuple[Fact, ...]:
     """Return hands-on time, when it is usable and best, how long it keeps, what it makes."""
     plan = plan_forward(recipe, library.today)
     ages = {stage.role: stage.age for stage in recipe.stages if stage.age is not None}
@@ -99,29 +100,20 @@ def make_strip(recipe: Recipe, library: Library) -> tuple[Fact, ...]:
         ("usable", "Usable from", str(ages.get("usable") or "")),
         ("best", "Best from", str(ages.get("best") or "")),
         ("keeps", "Keeps", f"{keeps.unopened}{opened}" if keeps.unopened else ""),
-        ("makes", "Makes", say_makes(recipe)),
+        ("makes", "Makes", batch.makes),
     )
     return tuple(Fact(*fact) for fact in facts if fact[2])
 
 
-def say_makes(recipe: Recipe) -> str:
-    """Return what one batch makes, in words."""
-    makes = recipe.makes
-    each = f" of {show_amount(makes.each)}" if makes.each else ""
-    things = f" {makes.things}" if makes.things else ""
-    return f"{show_amount(makes.amount)}{things}{each}"
-
-
 def _structured_data(recipe: Recipe, library: Library) -> dict[str, Any]:
     plan = plan_forward(recipe, library.today)
-    steps = tuple(step.words for group in show_method(recipe) for step in group.steps)
+    batch = scale_recipe(recipe)
+    steps = tuple(step.words for group in show_method(recipe, batch) for step in group.steps)
     facts = RecipeFacts(
         url=library.address_of(recipe),
         picture_url=library.absolute(library.preview_of(recipe)),
-        yields=say_makes(recipe),
-        ingredients=tuple(
-            _say_ingredient(recipe, place) for place in range(len(recipe.ingredients))
-        ),
+        yields=batch.makes,
+        ingredients=tuple(_say_line(line) for line in batch.lines),
         steps=steps,
         hands_on_minutes=plan.hands_on_minutes,
         total_days=(plan.usable - plan.start).days,
@@ -129,7 +121,6 @@ def _structured_data(recipe: Recipe, library: Library) -> dict[str, Any]:
     return describe_recipe(recipe, facts)
 
 
-def _say_ingredient(recipe: Recipe, place: int) -> str:
-    ingredient = recipe.ingredients[place]
-    note = f", {ingredient.note}" if ingredient.note else ""
-    return f"{show_amount(ingredient.amount)} {ingredient.item}{note}"
+def _say_line(line: ScaledLine) -> str:
+    said = f"{line.amount_text} {line.item_text}".strip()
+    return f"{said}, {line.note}" if line.note else said

@@ -1,0 +1,294 @@
+"""The drawn timeline of a recipe: where every band, mark and word stands, for an SVG template.
+
+Each thing to be done has a strip of its own: its words above, its band or marks below, so words
+never meet whatever the dates. The axis chooses hours, days, weeks, months or years so that its
+words never meet either. Measures are in the picture's own pixels; the browser redraws with the
+same rules (assets/js/timeline-drawing.js).
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from datetime import date, timedelta
+from typing import Final
+
+from dateutil.relativedelta import relativedelta
+
+from stillroom.core.day_words import say_day_short, short_month
+from stillroom.core.stage_dates import DatedStage
+from stillroom.core.timeline import Timeline
+from stillroom.core.timeline_words import say_rhythm
+
+WIDE: Final = 720
+NARROW: Final = 288
+SIDE: Final = 8
+TEXT: Final = 13
+LINE: Final = 16
+BAND: Final = 12
+GAP: Final = 9
+AXIS: Final = 40
+# A generous width for one letter of the plain face, as a part of its size (measured in Chromium:
+# 0.44 on average); too wide only wraps a little early.
+LETTER: Final = 0.52
+DAY: Final = 1440
+
+_HOUR_STEPS: Final = (60, 120, 180, 360, 720)
+_DAY_STEPS: Final = (1, 2, 3, 7, 14)
+_MONTH_STEPS: Final = (1, 2, 3, 6, 12, 24, 60)
+
+
+@dataclass(frozen=True, slots=True)
+class Band:
+    """A stretch of time, shaded by its look: tend, rest, window, usable or best."""
+
+    look: str
+    x: float
+    width: float
+
+
+@dataclass(frozen=True, slots=True)
+class Lane:
+    """A strip: words, then bands, ticks (tending days) and dots (days of work)."""
+
+    role: str
+    lines: tuple[str, ...]
+    x: float
+    anchor: str
+    y: float
+    band_y: float
+    bands: tuple[Band, ...]
+    ticks: tuple[float, ...]
+    dots: tuple[float, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class AxisMark:
+    """A line of the axis with its word; `year` is written below it where it changes."""
+
+    x: float
+    word: str
+    year: str
+
+
+@dataclass(frozen=True, slots=True)
+class Picture:
+    """A whole drawing."""
+
+    width: float
+    height: float
+    lanes: tuple[Lane, ...]
+    axis: tuple[AxisMark, ...]
+    axis_y: float
+    give_x: float
+    give_y: float
+
+
+@dataclass(frozen=True, slots=True)
+class _Raw:
+    """A lane before it has a place: its words and its times in minutes from the start."""
+
+    role: str
+    words: str
+    bands: tuple[tuple[str, int, int], ...] = ()
+    ticks: tuple[int, ...] = ()
+    dots: tuple[int, ...] = ()
+
+
+def draw_timeline(timeline: Timeline, width: float = WIDE) -> Picture:
+    """Place every part of a timeline in a picture of this width."""
+    horizon = _horizon(timeline)
+
+    def place(minute: float) -> float:
+        inner = width - 2 * SIDE
+        return round(SIDE + inner * min(max(minute, 0), horizon) / horizon, 1)
+
+    y, lanes = 4.0, []
+    for raw in _lanes(timeline, horizon):
+        lane = _place_lane(raw, place, y, width)
+        lanes.append(lane)
+        y = lane.band_y + BAND + GAP
+    give = (timeline.give - timeline.start).days * DAY
+    return Picture(
+        width=width,
+        height=y + AXIS,
+        lanes=tuple(lanes),
+        axis=_axis(timeline.start, horizon, place, width),
+        axis_y=y,
+        give_x=place(give),
+        give_y=lanes[-1].band_y + BAND / 2,
+    )
+
+
+def _minute(timeline: Timeline, day: date) -> int:
+    return (day - timeline.start).days * DAY
+
+
+def _horizon(timeline: Timeline) -> int:
+    """Return the minutes drawn: to the last thing before keeping, and a little beyond."""
+    days = [timeline.best, timeline.usable, timeline.give, timeline.ready]
+    ends = [row.ends_minute for row in timeline.stages]
+    last = max(*(_minute(timeline, day) for day in days), *ends, 60)
+    return last + max(60, last // 12)
+
+
+def _lanes(timeline: Timeline, horizon: int) -> Iterator[_Raw]:
+    """Yield a strip for each thing done (rows of one name share it), then use and giving."""
+    names = dict.fromkeys((row.name, row.role) for row in timeline.stages)
+    for name, role in names:
+        rows = [row for row in timeline.stages if (row.name, row.role) == (name, role)]
+        if role == "tend":
+            yield _tend_lane(timeline, name, rows)
+        elif role == "rest":
+            yield _rest_lane(timeline, name, rows)
+        else:
+            days = dict.fromkeys(day for row in rows for day in row.dates)
+            dots = tuple(_dot(timeline, row, day) for row in rows for day in row.dates)
+            yield _Raw(role, f"{name}, {_join([_short(day) for day in days])}", dots=dots)
+    yield _use_lane(timeline, horizon)
+    give = _minute(timeline, timeline.give)
+    words = "Give" if timeline.asked else "It can be given"
+    yield _Raw("give", f"{words}, {say_day_short(timeline.give)}", dots=(give,))
+
+
+def _tend_lane(timeline: Timeline, name: str, rows: list[DatedStage]) -> _Raw:
+    rhythms = dict.fromkeys(say_rhythm(row.every, row.times) for row in rows)
+    ticks = tuple(_minute(timeline, day) for row in rows for day in row.dates)
+    bands = tuple(
+        ("tend", row.begins_minute, row.ends_minute) for row in rows if len(row.dates) > 1
+    )
+    last = _short(rows[-1].dates[-1])
+    ending = f", to {last}" if len(ticks) > 1 else f", {last}"
+    return _Raw("tend", f"{name} {', then '.join(rhythms)}{ending}", bands, ticks)
+
+
+def _rest_lane(timeline: Timeline, name: str, rows: list[DatedStage]) -> _Raw:
+    bands = tuple(
+        ("window" if row.condition else "rest", row.begins_minute, max(row.ends_minute, 1))
+        for row in rows
+    )
+    about = "about " if any(row.condition for row in rows) else ""
+    where = next((row.where for row in rows if row.where), "")
+    condition = next((row.condition for row in rows if row.condition), "")
+    said = " ".join(part for part in (name, where, condition) if part)
+    lasts = rows[-1].to > rows[0].from_
+    end = f", to {about}{_short(rows[-1].to)}" if lasts else f", {_short(rows[-1].to)}"
+    return _Raw("rest", said + end, bands)
+
+
+def _use_lane(timeline: Timeline, horizon: int) -> _Raw:
+    usable, best = (_minute(timeline, day) for day in (timeline.usable, timeline.best))
+    end = _minute(timeline, timeline.keep_until) if timeline.keep_until else horizon
+    bands = [("usable", usable, min(best, end))] if usable < best else []
+    bands.append(("best", min(best, end), max(min(best, end), end)))
+    words = f"At its best from {say_day_short(timeline.best)}"
+    if usable < best:
+        words = f"Usable from {say_day_short(timeline.usable)}, best from "
+        words += say_day_short(timeline.best)
+    if timeline.keep_until:
+        words += f", keeps until {say_day_short(timeline.keep_until)}"
+    return _Raw("use", words, tuple(bands))
+
+
+def _dot(timeline: Timeline, row: DatedStage, day: date) -> int:
+    """Return when a day's work stands: within its day for a making of hours."""
+    return row.begins_minute if day == row.from_ else _minute(timeline, day)
+
+
+def _short(day: date) -> str:
+    return f"{day.day} {short_month(day.month)}"
+
+
+def _join(words: list[str]) -> str:
+    return words[0] if len(words) == 1 else f"{', '.join(words[:-1])} and {words[-1]}"
+
+
+def text_width(words: str) -> float:
+    """Return how wide a line of words may be, in pixels; never less than it is."""
+    return len(words) * TEXT * LETTER
+
+
+def _place_lane(raw: _Raw, place: _Place, y: float, width: float) -> Lane:
+    lines = _wrap(raw.words, width - 2 * SIDE)
+    wide = max(text_width(line) for line in lines)
+    times = [*raw.ticks, *raw.dots, *(band[1] for band in raw.bands)]
+    first = place(min(times))
+    fits = first + wide <= width - SIDE
+    bands = tuple(
+        Band(look, place(start), max(round(place(end) - place(start), 1), 2.0))
+        for look, start, end in raw.bands
+    )
+    return Lane(
+        role=raw.role,
+        lines=lines,
+        x=max(SIDE, first) if fits else width - SIDE,
+        anchor="start" if fits else "end",
+        y=y + TEXT,
+        band_y=y + LINE * len(lines) + 3,
+        bands=bands,
+        ticks=tuple(place(minute) for minute in raw.ticks),
+        dots=tuple(place(minute) for minute in raw.dots),
+    )
+
+
+class _Place:
+    """A function from minutes since the start to pixels across."""
+
+    def __call__(self, minute: float) -> float: ...  # pragma: no cover
+
+
+def _wrap(words: str, width: float) -> tuple[str, ...]:
+    lines = [""]
+    for word in words.split(" "):
+        longer = f"{lines[-1]} {word}".strip()
+        if lines[-1] and text_width(longer) > width:
+            lines.append(word)
+        else:
+            lines[-1] = longer
+    return tuple(lines)
+
+
+def _axis(start: date, horizon: int, place: _Place, width: float) -> tuple[AxisMark, ...]:
+    """Mark the axis by the finest step whose words keep apart."""
+    for marks in _scales(start, horizon):
+        placed = [(place(minute), word, day) for minute, word, day in marks]
+        if len(placed) >= 2 and _keep_apart([(x, word) for x, word, _ in placed]):
+            break
+    shown, year = [], ""
+    for x, word, day in placed:
+        half = max(text_width(word), text_width("2027")) / 2
+        if x - half < 0 or x + half > width:
+            shown.append(AxisMark(x, "", ""))
+            continue
+        now = str(day.year)
+        shown.append(AxisMark(x, word, now if now != year else ""))
+        year = now
+    return tuple(shown)
+
+
+def _keep_apart(marks: list[tuple[float, str]]) -> bool:
+    return all(
+        two[0] - one[0] >= (text_width(one[1]) + text_width(two[1])) / 2 + 6
+        for one, two in zip(marks, marks[1:], strict=False)
+    )
+
+
+def _scales(start: date, horizon: int) -> Iterator[list[tuple[int, str, date]]]:
+    """Yield marks of every scale, finest first: minutes from the start, word, day."""
+    for step in _HOUR_STEPS if horizon <= 3 * DAY else ():
+        yield [(m, f"{m // 60} h", start + timedelta(minutes=m)) for m in range(0, horizon, step)]
+    for step in _DAY_STEPS:
+        days = [start + timedelta(days=n) for n in range(0, horizon // DAY + 1, step)]
+        yield [((day - start).days * DAY, _short(day), day) for day in days]
+    first = start.replace(day=1)
+    for step in _MONTH_STEPS:
+        months, day = [], first + relativedelta(month=1 if step > 6 else None)
+        while (day - start).days * DAY <= horizon:
+            # steps are counted from January, so that they fall on the same months every year
+            if day >= start and (day.month - 1) % min(step, 12) == 0:
+                months.append(day)
+            day += relativedelta(months=max(1, step if step >= 12 else 1))
+        word = [(short_month(d.month) if step < 12 else str(d.year)) for d in months]
+        yield [
+            ((day - start).days * DAY, said, day) for day, said in zip(months, word, strict=True)
+        ]
