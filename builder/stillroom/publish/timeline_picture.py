@@ -8,9 +8,10 @@ same rules (assets/js/timeline-drawing.js).
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 from datetime import date, timedelta
+from itertools import pairwise
 from typing import Final
 
 from dateutil.relativedelta import relativedelta
@@ -73,7 +74,7 @@ class AxisMark:
 
 @dataclass(frozen=True, slots=True)
 class Picture:
-    """A whole drawing."""
+    """A whole drawing; `goes_on` when keeping lasts beyond its edge."""
 
     width: float
     height: float
@@ -82,6 +83,7 @@ class Picture:
     axis_y: float
     give_x: float
     give_y: float
+    goes_on: bool
 
 
 @dataclass(frozen=True, slots=True)
@@ -117,6 +119,7 @@ def draw_timeline(timeline: Timeline, width: float = WIDE) -> Picture:
         axis_y=y,
         give_x=place(give),
         give_y=lanes[-1].band_y + BAND / 2,
+        goes_on=timeline.keep_until is None or _minute(timeline, timeline.keep_until) > horizon,
     )
 
 
@@ -177,7 +180,7 @@ def _rest_lane(timeline: Timeline, name: str, rows: list[DatedStage]) -> _Raw:
 
 
 def _use_lane(timeline: Timeline, horizon: int) -> _Raw:
-    usable, best = (_minute(timeline, day) for day in (timeline.usable, timeline.best))
+    usable, best = (_from_minute(timeline, day) for day in (timeline.usable, timeline.best))
     end = _minute(timeline, timeline.keep_until) if timeline.keep_until else horizon
     bands = [("usable", usable, min(best, end))] if usable < best else []
     bands.append(("best", min(best, end), max(min(best, end), end)))
@@ -188,6 +191,13 @@ def _use_lane(timeline: Timeline, horizon: int) -> _Raw:
     if timeline.keep_until:
         words += f", keeps until {say_day_short(timeline.keep_until)}"
     return _Raw("use", words, tuple(bands))
+
+
+def _from_minute(timeline: Timeline, day: date) -> int:
+    """Return when an age is reached: on a day of making, once that day's making is over."""
+    busy = [row.ends_minute for row in timeline.stages if row.to == day and row.role != "tend"]
+    same_day = [minute for minute in busy if minute < _minute(timeline, day) + DAY]
+    return max([_minute(timeline, day), *same_day])
 
 
 def _dot(timeline: Timeline, row: DatedStage, day: date) -> int:
@@ -208,7 +218,7 @@ def text_width(words: str) -> float:
     return len(words) * TEXT * LETTER
 
 
-def _place_lane(raw: _Raw, place: _Place, y: float, width: float) -> Lane:
+def _place_lane(raw: _Raw, place: Callable[[float], float], y: float, width: float) -> Lane:
     lines = _wrap(raw.words, width - 2 * SIDE)
     wide = max(text_width(line) for line in lines)
     times = [*raw.ticks, *raw.dots, *(band[1] for band in raw.bands)]
@@ -231,12 +241,6 @@ def _place_lane(raw: _Raw, place: _Place, y: float, width: float) -> Lane:
     )
 
 
-class _Place:
-    """A function from minutes since the start to pixels across."""
-
-    def __call__(self, minute: float) -> float: ...  # pragma: no cover
-
-
 def _wrap(words: str, width: float) -> tuple[str, ...]:
     lines = [""]
     for word in words.split(" "):
@@ -248,7 +252,9 @@ def _wrap(words: str, width: float) -> tuple[str, ...]:
     return tuple(lines)
 
 
-def _axis(start: date, horizon: int, place: _Place, width: float) -> tuple[AxisMark, ...]:
+def _axis(
+    start: date, horizon: int, place: Callable[[float], float], width: float
+) -> tuple[AxisMark, ...]:
     """Mark the axis by the finest step whose words keep apart."""
     for marks in _scales(start, horizon):
         placed = [(place(minute), word, day) for minute, word, day in marks]
@@ -260,7 +266,7 @@ def _axis(start: date, horizon: int, place: _Place, width: float) -> tuple[AxisM
         if x - half < 0 or x + half > width:
             shown.append(AxisMark(x, "", ""))
             continue
-        now = str(day.year)
+        now = str(day.year) if day else year
         shown.append(AxisMark(x, word, now if now != year else ""))
         year = now
     return tuple(shown)
@@ -269,20 +275,21 @@ def _axis(start: date, horizon: int, place: _Place, width: float) -> tuple[AxisM
 def _keep_apart(marks: list[tuple[float, str]]) -> bool:
     return all(
         two[0] - one[0] >= (text_width(one[1]) + text_width(two[1])) / 2 + 6
-        for one, two in zip(marks, marks[1:], strict=False)
+        for one, two in pairwise(marks)
     )
 
 
-def _scales(start: date, horizon: int) -> Iterator[list[tuple[int, str, date]]]:
+def _scales(start: date, horizon: int) -> Iterator[list[tuple[int, str, date | None]]]:
     """Yield marks of every scale, finest first: minutes from the start, word, day."""
     for step in _HOUR_STEPS if horizon <= 3 * DAY else ():
-        yield [(m, f"{m // 60} h", start + timedelta(minutes=m)) for m in range(0, horizon, step)]
+        yield [(m, f"{m // 60} h", None) for m in range(0, horizon, step)]
     for step in _DAY_STEPS:
         days = [start + timedelta(days=n) for n in range(0, horizon // DAY + 1, step)]
         yield [((day - start).days * DAY, _short(day), day) for day in days]
     first = start.replace(day=1)
     for step in _MONTH_STEPS:
-        months, day = [], first + relativedelta(month=1 if step > 6 else None)
+        months: list[date] = []
+        day = first.replace(month=1) if step > 6 else first
         while (day - start).days * DAY <= horizon:
             # steps are counted from January, so that they fall on the same months every year
             if day >= start and (day.month - 1) % min(step, 12) == 0:

@@ -1,0 +1,256 @@
+/**
+ * Draws a timeline anew into the picture that the server drew: publish/timeline_picture.py and
+ * templates/fragments/timeline_picture.html in the browser, by the same rules of placing.
+ */
+
+import { addMonths, fromParts, partsOf, sayDayShort, shortMonth } from "./dates.js";
+import { sayRhythm } from "./timeline-words.js";
+
+const SIDE = 8;
+const TEXT = 13;
+const LINE = 16;
+const BAND = 12;
+const GAP = 9;
+const AXIS = 40;
+const LETTER = 0.52;
+const DAY = 1440;
+const HOUR_STEPS = [60, 120, 180, 360, 720];
+const DAY_STEPS = [1, 2, 3, 7, 14];
+const MONTH_STEPS = [1, 2, 3, 6, 12, 24, 60];
+
+const textWidth = (words) => words.length * TEXT * LETTER;
+const short = (day) => `${partsOf(day).day} ${shortMonth(partsOf(day).month)}`;
+const round = (x) => Math.round(x * 10) / 10;
+
+/** Redraw an <svg> made by the template; `label` becomes its text equivalent. */
+export function redraw(svg, plan, label) {
+  const width = Number(svg.dataset.width);
+  const name = svg.querySelector("pattern").id.replace(/-tend$/, "");
+  const picture = drawTimeline(plan, width);
+  svg.setAttribute("viewBox", `0 0 ${picture.width} ${picture.height}`);
+  svg.setAttribute("aria-label", label);
+  svg.querySelector(":scope > g").replaceChildren(...drawParts(picture, name));
+}
+
+/** Return where every part of a plan stands in a picture of this width. */
+export function drawTimeline(plan, width) {
+  const minute = (day) => (day - plan.start) * DAY;
+  const ends = plan.stages.map((row) => row.ends_minute);
+  const days = [plan.best, plan.usable, plan.give, plan.ready].map(minute);
+  const last = Math.max(...days, ...ends, 60);
+  const horizon = last + Math.max(60, Math.floor(last / 12));
+  const place = (at) =>
+    round(SIDE + ((width - 2 * SIDE) * Math.min(Math.max(at, 0), horizon)) / horizon);
+
+  let y = 4;
+  const lanes = listLanes(plan, horizon, minute).map((raw) => {
+    const lane = placeLane(raw, place, y, width);
+    y = lane.bandY + BAND + GAP;
+    return lane;
+  });
+  return {
+    width,
+    height: y + AXIS,
+    lanes,
+    axis: drawAxis(plan.start, horizon, place, width),
+    axisY: y,
+    giveX: place(minute(plan.give)),
+    giveY: lanes.at(-1).bandY + BAND / 2,
+    goesOn: plan.keepUntil === null || minute(plan.keepUntil) > horizon,
+  };
+}
+
+function listLanes(plan, horizon, minute) {
+  const groups = Map.groupBy(plan.stages, (row) => `${row.role}|${row.name}`);
+  const lanes = [...groups.values()].map((rows) => {
+    if (rows[0].role === "tend") return tendLane(rows, minute);
+    if (rows[0].role === "rest") return restLane(rows);
+    return workLane(rows, minute);
+  });
+  const give = plan.asked ? "Give" : "It can be given";
+  const giving = { role: "give", words: `${give}, ${sayDayShort(plan.give)}`, dots: [minute(plan.give)] };
+  return [...lanes, useLane(plan, horizon, minute), giving];
+}
+
+function workLane(rows, minute) {
+  const days = [...new Set(rows.flatMap((row) => row.dates))].map(short);
+  const said = days.length === 1 ? days[0] : `${days.slice(0, -1).join(", ")} and ${days.at(-1)}`;
+  const dots = rows.flatMap((row) =>
+    row.dates.map((day) => (day === row.from ? row.begins_minute : minute(day))));
+  return { role: rows[0].role, words: `${rows[0].name}, ${said}`, dots };
+}
+
+function tendLane(rows, minute) {
+  const rhythms = [...new Set(rows.map((row) => sayRhythm(row.every, row.times)))];
+  const ticks = rows.flatMap((row) => row.dates.map(minute));
+  const bands = rows
+    .filter((row) => row.dates.length > 1)
+    .map((row) => ["tend", row.begins_minute, row.ends_minute]);
+  const last = short(rows.at(-1).dates.at(-1));
+  const ending = ticks.length > 1 ? `, to ${last}` : `, ${last}`;
+  return { role: "tend", words: `${rows[0].name} ${rhythms.join(", then ")}${ending}`, bands, ticks };
+}
+
+function restLane(rows) {
+  const bands = rows.map((row) => [
+    row.condition ? "window" : "rest", row.begins_minute, Math.max(row.ends_minute, 1),
+  ]);
+  const about = rows.some((row) => row.condition) ? "about " : "";
+  const where = rows.find((row) => row.where)?.where;
+  const condition = rows.find((row) => row.condition)?.condition;
+  const said = [rows[0].name, where, condition].filter(Boolean).join(" ");
+  const last = rows.at(-1).to;
+  const end = last > rows[0].from ? `, to ${about}${short(last)}` : `, ${short(last)}`;
+  return { role: "rest", words: said + end, bands };
+}
+
+function useLane(plan, horizon, minute) {
+  const from = (day) => {
+    const busy = plan.stages
+      .filter((row) => row.to === day && row.role !== "tend")
+      .map((row) => row.ends_minute)
+      .filter((end) => end < minute(day) + DAY);
+    return Math.max(minute(day), ...busy);
+  };
+  const [usable, best] = [from(plan.usable), from(plan.best)];
+  const end = plan.keepUntil === null ? horizon : minute(plan.keepUntil);
+  const bands = usable < best ? [["usable", usable, Math.min(best, end)]] : [];
+  bands.push(["best", Math.min(best, end), Math.max(Math.min(best, end), end)]);
+  let words = usable < best
+    ? `Usable from ${sayDayShort(plan.usable)}, best from ${sayDayShort(plan.best)}`
+    : `At its best from ${sayDayShort(plan.best)}`;
+  if (plan.keepUntil !== null) words += `, keeps until ${sayDayShort(plan.keepUntil)}`;
+  return { role: "use", words, bands };
+}
+
+function placeLane({ role, words, bands = [], ticks = [], dots = [] }, place, y, width) {
+  const lines = wrap(words, width - 2 * SIDE);
+  const wide = Math.max(...lines.map(textWidth));
+  const first = place(Math.min(...ticks, ...dots, ...bands.map((band) => band[1])));
+  const fits = first + wide <= width - SIDE;
+  return {
+    role,
+    lines,
+    x: fits ? Math.max(SIDE, first) : width - SIDE,
+    anchor: fits ? "start" : "end",
+    y: y + TEXT,
+    bandY: y + LINE * lines.length + 3,
+    bands: bands.map(([look, start, end]) => ({
+      look, x: place(start), width: Math.max(round(place(end) - place(start)), 2),
+    })),
+    ticks: ticks.map(place),
+    dots: dots.map(place),
+  };
+}
+
+function wrap(words, width) {
+  const lines = [""];
+  for (const word of words.split(" ")) {
+    const longer = `${lines.at(-1)} ${word}`.trim();
+    if (lines.at(-1) && textWidth(longer) > width) lines.push(word);
+    else lines[lines.length - 1] = longer;
+  }
+  return lines;
+}
+
+function drawAxis(start, horizon, place, width) {
+  let placed = [];
+  for (const marks of scales(start, horizon)) {
+    placed = marks.map(([minute, word, day]) => ({ x: place(minute), word, day }));
+    if (placed.length >= 2 && keepApart(placed)) break;
+  }
+  let year = "";
+  return placed.map(({ x, word, day }) => {
+    const half = Math.max(textWidth(word), textWidth("2027")) / 2;
+    if (x - half < 0 || x + half > width) return { x, word: "", year: "" };
+    const now = day === null ? year : String(partsOf(day).year);
+    const shown = { x, word, year: now === year ? "" : now };
+    year = now;
+    return shown;
+  });
+}
+
+function keepApart(marks) {
+  return marks.slice(1).every((mark, index) =>
+    mark.x - marks[index].x >= (textWidth(marks[index].word) + textWidth(mark.word)) / 2 + 6);
+}
+
+function* scales(start, horizon) {
+  if (horizon <= 3 * DAY) {
+    for (const step of HOUR_STEPS) {
+      const marks = [];
+      for (let at = 0; at < horizon; at += step) marks.push([at, `${Math.floor(at / 60)} h`, null]);
+      yield marks;
+    }
+  }
+  for (const step of DAY_STEPS) {
+    const marks = [];
+    for (let day = 0; day <= Math.floor(horizon / DAY); day += step) {
+      marks.push([day * DAY, short(start + day), start + day]);
+    }
+    yield marks;
+  }
+  for (const step of MONTH_STEPS) {
+    const { year, month } = partsOf(start);
+    const marks = [];
+    let day = fromParts(year, step > 6 ? 1 : month, 1);
+    while ((day - start) * DAY <= horizon) {
+      const at = partsOf(day);
+      if (day >= start && (at.month - 1) % Math.min(step, 12) === 0) {
+        marks.push([(day - start) * DAY, step < 12 ? shortMonth(at.month) : String(at.year), day]);
+      }
+      day = addMonths(day, step >= 12 ? step : 1);
+    }
+    yield marks;
+  }
+}
+
+function drawParts(picture, name) {
+  const parts = picture.axis.map((mark) => path("when-grid", `M${mark.x} 0V${picture.axisY}`));
+  parts.push(path("when-giving", `M${picture.giveX} ${picture.giveY}V${picture.axisY}`));
+  parts.push(path("when-axis", `M0 ${picture.axisY}H${picture.width}`));
+  for (const lane of picture.lanes) parts.push(...drawLane(lane, picture, name));
+  for (const mark of picture.axis.filter((one) => one.word)) {
+    parts.push(words("when-scale", mark.word, mark.x, picture.axisY + 15));
+    if (mark.year && mark.year !== mark.word) {
+      parts.push(words("when-scale when-scale--year", mark.year, mark.x, picture.axisY + 30));
+    }
+  }
+  return parts;
+}
+
+function drawLane(lane, picture, name) {
+  const y = lane.bandY;
+  const parts = lane.bands.map((band) => make("rect", {
+    class: `when-band when-band--${band.look}`, x: band.x, y, width: band.width, height: BAND,
+    fill: `url(#${name}-${band.look})`,
+  }));
+  if (lane.role === "use" && picture.goesOn) {
+    parts.push(path("when-on", `M${picture.width - 7} ${y + 1}l5 5l-5 5`));
+  }
+  parts.push(...lane.ticks.map((x) => path("when-tick", `M${x} ${y - 1}v14`)));
+  parts.push(...lane.dots.map((x) => (lane.role === "give"
+    ? path("when-give", `M${x} ${y - 1}l7 7l-7 7l-7 -7z`)
+    : make("circle", { class: "when-dot", cx: x, cy: y + 6, r: 5 }))));
+  const text = make("text", { class: "when-words", "text-anchor": lane.anchor, y: lane.y });
+  lane.lines.forEach((line, index) => {
+    const span = make("tspan", index ? { x: lane.x, dy: LINE } : { x: lane.x });
+    span.textContent = line;
+    text.append(span);
+  });
+  return [...parts, text];
+}
+
+function make(tag, attributes) {
+  const node = document.createElementNS("http://www.w3.org/2000/svg", tag);
+  for (const [key, value] of Object.entries(attributes)) node.setAttribute(key, value);
+  return node;
+}
+
+const path = (look, d) => make("path", { class: look, d });
+
+function words(look, said, x, y) {
+  const text = make("text", { class: look, "text-anchor": "middle", x, y });
+  text.textContent = said;
+  return text;
+}

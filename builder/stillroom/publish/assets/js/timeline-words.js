@@ -1,0 +1,63 @@
+/** A timeline in words: core/timeline_words.py in the browser. Pure. */
+
+import { sayDay, sayMinutes } from "./dates.js";
+
+const OFTEN = { 2: "twice", 3: "three times", 4: "four times" };
+
+/** Return a span [low, high, unit] as a cook writes it. */
+export function saySpan([low, high, unit]) {
+  return `${low === high ? low : `${low}-${high}`} ${unit}${high === 1 ? "" : "s"}`;
+}
+
+/** Return a rhythm in words: "every day", "every 3 days", "twice a day". */
+export function sayRhythm(every, times = 1) {
+  if (!every) return "once";
+  if (times > 1) return `${OFTEN[times] ?? `${times} times`} a ${every[2]}`;
+  return every[1] === 1 ? `every ${every[2]}` : `every ${saySpan(every)}`;
+}
+
+/** Return every stage with its dates in words, by date: [{name, when, handsOn, role, from}]. */
+export function describeDates(plan) {
+  const rows = plan.stages.map(describeRow);
+  const age = (name, role, words, from) => rows.push({ name, when: words, handsOn: "", role, from });
+  if (plan.usable < plan.best) age("Usable", "usable", `from ${sayDay(plan.usable)}`, plan.usable);
+  age("At its best", "best", `from ${sayDay(plan.best)}`, plan.best);
+  age("Give", "give", sayDay(plan.give), plan.give);
+  if (plan.keepUntil !== null) {
+    age("Keeps", "keep", `until ${sayDay(plan.keepUntil)}`, plan.keepUntil);
+  }
+  return rows.sort((one, two) => one.from - two.from);
+}
+
+function describeRow(row) {
+  const where = row.where ? `, ${row.where}` : "";
+  let handsOn = row.minutes ? sayMinutes(row.minutes) : "";
+  let when = sayDay(row.dates[0] ?? row.from);
+  if (row.role === "tend" && row.dates.length > 1) {
+    when = `${sayRhythm(row.every, row.times)}, ${sayDay(row.dates[0])} to ${sayDay(row.dates.at(-1))}`;
+    handsOn = `${row.dates.length * row.times} × ${handsOn}`;
+  } else if (row.to > row.from) {
+    when = `${sayDay(row.from)} to ${sayDay(row.to)}`;
+    if (row.condition) when = `${row.condition}, about ${when}`;
+    else if (row.to_earliest < row.to) when += ` (${sayDay(row.to_earliest)} at the earliest)`;
+  }
+  return { name: row.name, when: when + where, handsOn, role: row.role, from: row.from };
+}
+
+/** Return one paragraph: what is begun, how it is tended, when it may be used and given. */
+export function sumUp(plan, title) {
+  const parts = [`${title}, begun on ${sayDay(plan.start)}.`];
+  for (const row of plan.stages.filter((one) => one.role === "tend")) {
+    parts.push(row.dates.length > 1
+      ? `${row.name} ${sayRhythm(row.every, row.times)} until ${sayDay(row.dates.at(-1))}.`
+      : `${row.name} on ${sayDay(row.dates[0])}.`);
+  }
+  for (const row of plan.stages.filter((one) => one.role === "strain" || one.role === "bottle")) {
+    parts.push(`${row.name} on ${sayDay(row.from)}.`);
+  }
+  if (plan.usable < plan.best) parts.push(`Usable from ${sayDay(plan.usable)}.`);
+  parts.push(`At its best from ${sayDay(plan.best)}.`);
+  parts.push(`${plan.asked ? "Given" : "It can be given"} on ${sayDay(plan.give)}.`);
+  if (plan.keepUntil !== null) parts.push(`Keeps until ${sayDay(plan.keepUntil)}.`);
+  return parts.join(" ");
+}
