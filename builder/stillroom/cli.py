@@ -19,10 +19,14 @@ from stillroom.core.book import Book, BookSettings, find_book, open_book, place_
 from stillroom.core.editor_schema import front_matter_schema
 from stillroom.core.giving_days import find_day
 from stillroom.core.loading import load_recipe, load_recipes
-from stillroom.core.problems import Problem, ProblemsFound
+from stillroom.core.problems import Problem, ProblemsFound, Unreadable
 from stillroom.core.recipe import Recipe
+from stillroom.core.scale_words import scaling_document, scaling_table
+from stillroom.core.scaling import By, Measures, scale_recipe
+from stillroom.core.targets import read_target
 from stillroom.core.timeline import plan_back, plan_forward
 from stillroom.core.timeline_words import timeline_document, timeline_text
+from stillroom.core.units import System
 
 
 @click.group(context_settings={"help_option_names": ["-h", "--help"]})
@@ -122,6 +126,31 @@ def dates(file: Path, giving: str | None, begun: str | None, on: str | None, as_
         click.echo(json.dumps(timeline_document(timeline), indent=2, ensure_ascii=False))
     else:
         click.echo(timeline_text(timeline, recipe.title))
+
+
+@main.command()
+@click.argument("file", type=recipe_file)
+@click.option("--times", metavar="NUMBER", help='So many times as written: "3", "1/2", "1½".')
+@click.option("--makes", metavar="AMOUNT", help='What it is to make: "200 ml", "36 biscuits".')
+@click.option("--fill", metavar="CONTAINERS", help='What to fill: "12 x 50 ml + 6 x 100 ml".')
+@click.option("--have", metavar="AMOUNTS", help='What is on hand: "17 cinnamon stick".')
+@click.option("--vessel", metavar="SIZE", help='A vessel to fill to its headspace: "1.5 l".')
+@click.option("--units", type=click.Choice(["metric", "us", "imperial"]), help="To measure in.")
+@click.option("--by", type=click.Choice(["written", "weight", "volume"]), default="written")
+@click.option("--json", "as_json", is_flag=True, help="Print a JSON document.")
+@told_plainly
+def scale(file: Path, units: System | None, by: By, as_json: bool, **asked: str | None) -> None:
+    """Scale a recipe to what it makes, what it fills or what is on hand."""
+    recipe, _book = read_one(file)
+    try:
+        target = read_target(asked, units or recipe.system)
+        batch = scale_recipe(recipe, target, Measures(units or recipe.system, by))
+    except Unreadable as error:
+        raise click.UsageError(str(error)) from None
+    if as_json:
+        click.echo(json.dumps(scaling_document(batch), indent=2, ensure_ascii=False))
+    else:
+        click.echo(scaling_table(batch, recipe))
 
 
 def _day(text: str | None, option: str, after: date, book: Book) -> date | None:
