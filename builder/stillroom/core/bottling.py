@@ -75,8 +75,24 @@ def finished_density(recipe: Recipe) -> Fraction | None:
 
 
 def stands_ml(recipe: Recipe) -> Fraction:
-    """Return the ml that stand in the vessel: liquids and what the solids push aside."""
-    return sum((held.volume_ml for held in contents_of(recipe)), Fraction(0))
+    """Return the ml that stand in the vessel: liquids and what the solids push aside.
+
+    Where nothing is liquid, things lie with the air between them: by their density in bulk. Nothing
+    stands in a vessel when things are baked, set in a tin or made by hand.
+    """
+    held = contents_of(recipe)
+    if recipe.kind.name in bottling_data()["no_vessel"]:
+        return Fraction(0)
+    if any(content.liquid for content in held):
+        return sum((content.volume_ml for content in held), Fraction(0))
+    return sum((_bulk_ml(content) for content in held), Fraction(0))
+
+
+def _bulk_ml(content: Content) -> Fraction:
+    density = content.staple.density if content.staple else None
+    if content.grams and density:
+        return content.grams / density
+    return content.volume_ml / figure("packed")
 
 
 def vessel_share(recipe: Recipe) -> Fraction:

@@ -196,8 +196,3 @@ def share_named(group: str, name: str) -> Fraction:
     Fraction(1, 20)
     """
     return Fraction(str(rounding_data()[group][name]))
-
-
-def base_of(value: Fraction, unit: str) -> Fraction:
-    """Return an amount of a unit id in ml, g or mm."""
-    return value * all_units()[unit].in_base

@@ -20,7 +20,7 @@ from stillroom.core.quantities import Amount, Ratio, Unmeasured, show_amount
 from stillroom.core.recipe import Recipe
 from stillroom.core.rounding import allows_halves, share_named, tight_class
 from stillroom.core.staple_table import staple_of
-from stillroom.core.units import System, all_units, convert, counted_nouns, size_of
+from stillroom.core.units import System, convert, counted_nouns, size_of
 
 Form = Literal["amount", "ratio", "words"]
 _SPOONED = ("tsp", "tbsp", "cup")
@@ -190,8 +190,3 @@ def _tolerance(ingredient: Ingredient, amount: Amount, tight: str) -> Fraction:
     if amount.about:
         return share_named("tolerance", "about")
     return share_named("tolerance", "tight" if tight else "plain")
-
-
-def base_size(unit: str) -> Fraction:
-    """Return a unit in ml, g or mm; counted things are 1."""
-    return all_units()[unit].in_base if unit else Fraction(1)

@@ -12,9 +12,9 @@ from typing import Literal
 
 from stillroom.core.quantities import show_decimal
 from stillroom.core.rounding import Ladder, halves_below, round_count, round_measure, share_named
-from stillroom.core.scalable import Scalable, ScaleLine, base_size
+from stillroom.core.scalable import Scalable, ScaleLine
 from stillroom.core.targets import written_range
-from stillroom.core.units import System, all_units, size_of
+from stillroom.core.units import System, all_units, base_size, size_of
 
 By = Literal["written", "weight", "volume"]
 

@@ -12,7 +12,7 @@ from fractions import Fraction
 
 from stillroom.core.recipe import Recipe
 from stillroom.core.rounding import Ladder, round_measure, share_named
-from stillroom.core.scalable import Scalable, base_size, scalable_of
+from stillroom.core.scalable import Scalable, scalable_of
 from stillroom.core.scaled_lines import (
     By,
     Measures,
@@ -22,7 +22,7 @@ from stillroom.core.scaled_lines import (
     warning_of,
 )
 from stillroom.core.targets import ByFactor, LeftOver, Target, solve_target
-from stillroom.core.units import size_of
+from stillroom.core.units import base_size, size_of
 from stillroom.core.whole_batches import Fit, nearest_fit
 
 __all__ = ["By", "Measures", "ScaledBatch", "ScaledLine", "scale", "scale_recipe"]
@@ -43,6 +43,7 @@ class ScaledBatch:
     scarcest: str
     left: tuple[LeftOver, ...]
     fit: Fit | None
+    fit_makes: str
     measures: Measures
 
 
@@ -64,6 +65,7 @@ def scale(recipe: Scalable, target: Target, measures: Measures | None = None) ->
     lines = tuple(
         scale_line(recipe, line, solved.factor, containers, chosen) for line in recipe.lines
     )
+    fit = _better_fit(recipe, lines, solved.factor)
     return ScaledBatch(
         slug=recipe.slug,
         title=recipe.title,
@@ -75,7 +77,8 @@ def scale(recipe: Scalable, target: Target, measures: Measures | None = None) ->
         warnings=tuple(warning_of(line) for line in lines if not line.holds),
         scarcest=solved.scarcest,
         left=solved.left,
-        fit=_better_fit(recipe, lines, solved.factor),
+        fit=fit,
+        fit_makes=makes_text(recipe, fit.factor, chosen) if fit else "",
         measures=chosen,
     )
 

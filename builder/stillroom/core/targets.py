@@ -8,15 +8,15 @@ and rounding: scaling.py.
 from __future__ import annotations
 
 import re
-from collections.abc import Sequence
+from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass
 from fractions import Fraction
 
 from stillroom.core.plurals import singular
 from stillroom.core.problems import Unreadable, did_you_mean
 from stillroom.core.quantities import Amount, parse_leading_amount, parse_number
-from stillroom.core.scalable import Scalable, ScaleLine, base_size
-from stillroom.core.units import System, convert, size_of
+from stillroom.core.scalable import Scalable, ScaleLine
+from stillroom.core.units import System, base_size, convert, size_of
 
 _BETWEEN = re.compile(r"\s*(?:\+|;|,(?!\d)|\band\b)\s*")
 _COUNTED = re.compile(
@@ -143,6 +143,29 @@ def parse_vessel(text: str, system: System = "metric") -> ByVessel:
     if amount is None or amount.low <= 0 or not amount.unit or size_of(amount.unit) != "volume":
         raise Unreadable(f'"{text}" is not the size of a vessel.', 'Write it as "1.5 l".')
     return ByVessel(amount)
+
+
+def read_target(asked: Mapping[str, str | None], system: System) -> Target:
+    """Return the one target asked for under "times", "makes", "fill", "have" or "vessel".
+
+    None asked is the recipe as written; two at once raise Unreadable.
+    """
+    named = [(name, text) for name, text in asked.items() if text]
+    if len(named) > 1:
+        both = " and ".join(f'"--{name}"' for name, _text in named)
+        raise Unreadable(f"{both} cannot both decide.", "Ask for one of them.")
+    if not named:
+        return ByFactor(Fraction(1))
+    name, text = named[0]
+    if name == "times":
+        return parse_times(text)
+    readers: dict[str, Callable[[str, System], Target]] = {
+        "makes": parse_wanted,
+        "fill": parse_fill,
+        "have": parse_have,
+        "vessel": parse_vessel,
+    }
+    return readers[name](text, system)
 
 
 def solve_target(recipe: Scalable, target: Target) -> Solved:

@@ -105,6 +105,15 @@ def size_of(unit: str) -> Size:
     return all_units()[unit].size if unit else "count"
 
 
+def base_size(unit: str) -> Fraction:
+    """Return the size of a unit in ml, g or mm; counted things are 1.
+
+    >>> base_size("tbsp"), base_size("")
+    (Fraction(15, 1), Fraction(1, 1))
+    """
+    return all_units()[unit].in_base if unit else Fraction(1)
+
+
 def convert(value: Fraction, unit: str, to_unit: str) -> Fraction:
     """Convert exactly between two units of one size; raises Unreadable when sizes differ.
 

@@ -1,0 +1,94 @@
+"""What the browser needs to scale as Python does: a recipe's lines, and the book's shared tables.
+
+Fractions are text ("3/2"); keys that hold their default are left out, so a page stays light. Both
+are made from what Python itself reads, never written by hand.
+"""
+
+from __future__ import annotations
+
+from dataclasses import MISSING, fields
+from fractions import Fraction
+from typing import Any
+
+from stillroom.core.quantities import Amount
+from stillroom.core.recipe import Recipe
+from stillroom.core.rounding import halves_below, ladder, rounding_data, share_named
+from stillroom.core.scalable import ScaleLine, scalable_of
+from stillroom.core.units import all_units, counted_nouns, read_data
+
+_SYSTEMS = ("metric", "us", "imperial")
+
+
+def scaling_data(recipe: Recipe) -> dict[str, Any]:
+    """Return one recipe for the browser's engine; raises Unreadable as scalable_of does."""
+    scalable = scalable_of(recipe)
+    found = {
+        field.name: _plain(getattr(scalable, field.name))
+        for field in fields(scalable)
+        if field.name != "lines"
+    }
+    found["lines"] = [_line(line) for line in scalable.lines]
+    return found
+
+
+def shared_data() -> dict[str, Any]:
+    """Return units, nouns and the ladders of kitchen rounding, the same for the whole book."""
+    return {
+        "units": {
+            name: {
+                "size": unit.size,
+                "base": str(unit.in_base),
+                "shown": unit.shown,
+                "many": unit.many,
+                "words": list(unit.words),
+            }
+            for name, unit in all_units().items()
+        },
+        "reads": read_data("units.yml")["reads"],
+        "counted": {form: list(pair) for form, pair in counted_nouns().items()},
+        "near": {"plain": str(share_named("near", "plain"))},
+        "blind": {name: str(share) for name, share in rounding_data()["blind"].items()},
+        "halves_below": halves_below(),
+        "ladders": {system: _ladders(system) for system in _SYSTEMS},
+    }
+
+
+def _ladders(system: Any) -> dict[str, Any]:
+    names: tuple[Any, ...] = ("volume", "spoon", "mass", "length")
+    return {
+        name: [
+            {
+                "begins": str(rung.begins),
+                "steps": [str(step) for step in rung.steps],
+                "also": [str(size) for size in rung.also],
+                "parts": [
+                    {"unit": part.unit, "of": [str(share) for share in part.fractions]}
+                    for part in rung.parts
+                ],
+                "between": rung.between,
+            }
+            for rung in ladder(system, name)
+        ]
+        for name in names
+    }
+
+
+def _line(line: ScaleLine) -> dict[str, Any]:
+    return {
+        field.name: _plain(getattr(line, field.name))
+        for field in fields(line)
+        if field.default is MISSING or getattr(line, field.name) != field.default
+    }
+
+
+def _plain(value: Any) -> Any:
+    if isinstance(value, Fraction):
+        return str(value)
+    if isinstance(value, Amount):
+        return {
+            "low": str(value.low),
+            "high": str(value.high),
+            "unit": value.unit,
+            "about": value.about,
+        }
+    return value
