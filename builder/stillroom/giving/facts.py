@@ -1,0 +1,220 @@
+"""What a recipe holds that may harm somebody, read from the staples of its ingredients.
+
+Everything that touches the making counts, also what is strained out again and what is optional,
+but not tools. An ingredient that no staple is found for makes every answer "not known", which
+is never safe. labelling.py answers the same from its own reading; checking.py holds the two
+against each other.
+"""
+
+from __future__ import annotations
+
+import re
+from dataclasses import dataclass
+from fractions import Fraction
+from functools import cache
+from typing import Literal
+
+from stillroom.core.parts import Ingredient
+from stillroom.core.recipe import Recipe
+from stillroom.core.staple_table import Staple, find_staple, staple_of
+from stillroom.core.units import read_data
+
+Answer = Literal["free", "may contain", "contains", "not known"]
+_NOT_FOR_UNDER = re.compile(r"not for children under (\d+|three|five)", re.IGNORECASE)
+# "emulsifier (soya lecithin)": the bracket says all that the word before it does
+_ADDITIVE = re.compile(
+    r"^(?:emulsifier|raising agent|colour|thickener|acid|stabiliser)s? \((.+)\)$"
+)
+_SPELT = {"three": 3, "five": 5}
+# A cook's one word to the allergens it stands for. "nuts" takes peanuts in: many who avoid the
+# one avoid the other, and the wider reading is the safe one. "gluten" takes all oats in.
+_GROUPS = {
+    "gluten": ("wheat", "barley", "rye", "oats"),
+    "shellfish": ("crustaceans", "molluscs"),
+    "dairy": ("milk",),
+    "egg": ("eggs",),
+    "soy": ("soya",),
+    "peanuts": ("peanut",),
+    "sulphur dioxide": ("sulphites",),
+}
+_DIETS = {
+    "alcohol": "alcohol",
+    "animal products": "vegan",
+    "anything from animals": "vegan",
+    "meat and fish": "vegetarian",
+    "meat": "vegetarian",
+}
+_PLANTS = frozenset({"plant", "mineral", "fungus"})
+_NO_DEATH = _PLANTS | {"milk", "egg", "honey", "beeswax", "wool"}
+
+
+@dataclass(frozen=True)
+class Avoid:
+    """One thing avoided: allergens by id, or a diet, or an ingredient by its words."""
+
+    word: str
+    allergens: frozenset[str] = frozenset()
+    diet: str = ""
+    ingredient: str = ""
+
+
+@cache
+def allergen_ids() -> tuple[str, ...]:
+    """Return the ids of every allergen that staples carry."""
+    return tuple(read_data("allergens.yml"))
+
+
+def avoid_words() -> tuple[str, ...]:
+    """Return every word that "avoid" understands, for messages."""
+    return tuple(sorted({*allergen_ids(), *_GROUPS, *_DIETS, "tree nuts"}))
+
+
+def read_avoid(word: str) -> Avoid | None:
+    """Return what a word of "avoid" means, or None when it is neither allergen, diet nor staple.
+
+    >>> sorted(read_avoid("gluten").allergens)
+    ['barley', 'oats', 'rye', 'wheat']
+    """
+    plain = word.strip().lower()
+    rows = read_data("allergens.yml")
+    tree_nuts = frozenset(
+        name for name, row in rows.items() if "nuts" in (row.get("eu"), row.get("us", "")[5:])
+    )
+    if plain == "nuts":
+        return Avoid(word, tree_nuts | {"peanut"})
+    if plain == "tree nuts":
+        return Avoid(word, tree_nuts)
+    if plain in _GROUPS:
+        return Avoid(word, frozenset(_GROUPS[plain]))
+    if plain in rows:
+        return Avoid(word, frozenset({plain}))
+    if plain in _DIETS:
+        return Avoid(word, diet=_DIETS[plain])
+    staple = find_staple(plain)
+    return Avoid(word, ingredient=plain) if staple else None
+
+
+@dataclass(frozen=True)
+class Held:
+    """One ingredient and every staple in it, its compound's parts too; None is not known."""
+
+    ingredient: Ingredient
+    staples: tuple[Staple | None, ...]
+    stays: bool
+
+
+@dataclass(frozen=True)
+class Facts:
+    """What the planner's rules ask of a recipe."""
+
+    recipe: Recipe
+    held: tuple[Held, ...]
+
+    @property
+    def staples(self) -> tuple[Staple | None, ...]:
+        """Return every staple of the recipe."""
+        return tuple(staple for held in self.held for staple in held.staples)
+
+    @property
+    def alcohol(self) -> Answer:
+        """Whether it holds alcohol; a yeast ferment makes it, another ferment is not known."""
+        known = [staple for staple in self.staples if staple]
+        if any((held.ingredient.strength or 0) > 0 for held in self.held):
+            return "contains"
+        if any(staple.tags & {"alcohol", "spirit", "wine"} for staple in known):
+            return "contains"
+        # over 1.2 % vol counts as alcohol (Reg. (EU) 1169/2011 art. 9(1)(k)), a vinegar's trace not
+        if any((s.composition.alcohol or 0) > 1 for s in known if s.composition):
+            return "contains"
+        if self.recipe.kind.name == "ferment":
+            return "contains" if any("yeast" in s.tags for s in known) else "not known"
+        return "not known" if None in self.staples else "free"
+
+    def answer(self, avoid: Avoid) -> Answer:
+        """Say whether the recipe is free of something avoided."""
+        if avoid.diet == "alcohol":
+            return self.alcohol
+        if avoid.diet:
+            return self._diet(_PLANTS if avoid.diet == "vegan" else _NO_DEATH)
+        if avoid.allergens:
+            return self._allergens(avoid.allergens)
+        return self._ingredient(avoid.ingredient)
+
+    def _allergens(self, allergens: frozenset[str]) -> Answer:
+        known = [staple for staple in self.staples if staple]
+        if any(allergens & set(staple.allergens) for staple in known):
+            return "contains"
+        if None in self.staples:
+            return "not known"
+        if any(allergens & set(staple.may_contain) for staple in known):
+            return "may contain"
+        return "free"
+
+    def _diet(self, allowed: frozenset[str]) -> Answer:
+        known = [staple for staple in self.staples if staple]
+        if any(not set(staple.animal) <= allowed for staple in known):
+            return "contains"
+        if None in self.staples or any(staple.vegan_note for staple in known):
+            return "not known"
+        return "free"
+
+    def _ingredient(self, words: str) -> Answer:
+        sought = find_staple(words)
+        stem = words.lower().removesuffix("s")
+        for held in self.held:
+            names = [held.ingredient.item, *held.ingredient.parts]
+            if any(stem in name.lower() for name in names):
+                return "contains"
+            for staple in held.staples:
+                if staple and (staple is sought or stem in staple.name):
+                    return "contains"
+        return "not known" if None in self.staples else "free"
+
+    @property
+    def youngest_months(self) -> int:
+        """The age in months under which the maker's own cautions say it is not for children."""
+        ages = [
+            12 * int(_SPELT.get(found[1].lower(), found[1]))
+            for caution in self.recipe.cautions
+            if (found := _NOT_FOR_UNDER.search(caution))
+        ]
+        return max(ages, default=0)
+
+    @property
+    def strength(self) -> Fraction:
+        """The strongest % vol of what goes in; 0 without alcohol."""
+        return max(
+            (held.ingredient.strength or Fraction(0) for held in self.held), default=Fraction(0)
+        )
+
+
+def facts_of(recipe: Recipe) -> Facts:
+    """Read what a recipe holds; tools of a craft (used once per batch) are left out."""
+    craft = recipe.kind.name == "craft"
+    return Facts(
+        recipe,
+        tuple(
+            Held(ingredient, tuple(_staples_in(ingredient)), recipe.stays_in(ingredient))
+            for ingredient in recipe.ingredients
+            if not (craft and ingredient.scales == "per batch")
+        ),
+    )
+
+
+def _staples_in(ingredient: Ingredient) -> list[Staple | None]:
+    staple = staple_of(ingredient)
+    found: list[Staple | None] = [staple] if staple else []
+    parts = list(ingredient.parts)
+    if not staple and not parts:
+        return [None]
+    seen: set[str] = set()
+    waiting = [*parts, *(staple.parts if staple else ())]
+    while waiting:
+        part = waiting.pop()
+        if part in seen:
+            continue
+        seen.add(part)
+        inner = find_staple(_ADDITIVE.sub(r"\1", part))
+        found.append(inner)
+        waiting += inner.parts if inner else ()
+    return found
