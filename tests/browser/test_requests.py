@@ -8,7 +8,7 @@ from urllib.parse import urlsplit
 from playwright.sync_api import Page, Request
 
 PAGES = (
-    "/", "/browse/", "/year/", "/print-room/", "/about/", "/safely/", "/writing/", "/404.html",
+    "/", "/browse/", "/year/", "/print-room/", "/about/", "/safely/", "/writing/",
     "/r/quince-ratafia/", "/r/quince-chutney/", "/r/felted-bauble/",
 )  # fmt: skip
 

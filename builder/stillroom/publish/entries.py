@@ -54,11 +54,6 @@ class Group:
     words: str
     entries: tuple[Entry, ...]
 
-    @property
-    def anchor(self) -> str:
-        """The heading's own anchor."""
-        return self.name
-
 
 def list_entries(library: Library, link: Link, giving_day: date) -> tuple[Entry, ...]:
     """Return every recipe of the book as an entry, its starts counted for one giving day."""

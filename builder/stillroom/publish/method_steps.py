@@ -8,10 +8,11 @@ from dataclasses import dataclass
 from markupsafe import Markup, escape
 
 from stillroom.core.method import Segment, split_step
+from stillroom.core.quantities import Amount
 from stillroom.core.recipe import Recipe
 from stillroom.core.scaling import ScaledBatch
-from stillroom.core.step_amounts import share_of, step_amount
-from stillroom.publish.templating import show_prose_line
+from stillroom.core.step_amounts import step_amount
+from stillroom.publish.templating import show_json, show_prose_line
 
 _PLACE = re.compile("\ue000(\\d+)\ue000")
 """Private-use characters stand where an amount goes while Markdown reads the sentence."""
@@ -70,7 +71,16 @@ def _show_amount(recipe: Recipe, batch: ScaledBatch, segment: Segment) -> str:
         return str(escape(said.name))
     return str(
         Markup(
-            '<span class="step-amount" data-ingredient="{}" data-share="{}">'
+            '<span class="step-amount" data-ingredient="{}" data-part="{}">'
             '<span class="amount">{}</span> <span class="step-name">{}</span></span>'
-        ).format(segment.ingredient, share_of(recipe, segment), said.amount, said.name)
+        ).format(segment.ingredient, _part_data(segment.part), said.amount, said.name)
+    )
+
+
+def _part_data(part: Amount | None) -> str:
+    """Return a part for the browser's engine as JSON, its numbers exact fractions as text."""
+    if part is None:
+        return ""
+    return show_json(
+        {"low": str(part.low), "high": str(part.high), "unit": part.unit, "about": part.about}
     )

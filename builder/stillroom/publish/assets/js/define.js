@@ -1,5 +1,6 @@
 /* Registers the book's elements. Each enhances what the server wrote; none is needed to read it. */
 
+import "./search-button.js";
 import { BrowseElement } from "./browse-element.js";
 import { ShareElement } from "./share-element.js";
 
