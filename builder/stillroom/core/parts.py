@@ -26,7 +26,8 @@ from stillroom.core.units import System, convert, counted_nouns, size_of, unit_w
 Scales = Literal["with the batch", "per container", "per batch"]
 SCALES: tuple[Scales, ...] = ("with the batch", "per container", "per batch")
 
-_STRENGTH = re.compile(r"(\d+(?:[.,]\d+)?)\s*%\s*(?:vol|abv|alc)?", re.IGNORECASE)
+# "5% acidity" and "70% cocoa" are no strengths
+_STRENGTH = re.compile(r"(\d+(?:[.,]\d+)?)\s*%(?=\s*(?:vol|abv|alc|,|$))", re.IGNORECASE)
 _WEIGHT = re.compile(r"about\s+(.+?)(\s+each|\s+apiece)?$", re.IGNORECASE)
 INGREDIENT_KEYS = (
     "item",
