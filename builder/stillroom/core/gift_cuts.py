@@ -25,6 +25,9 @@ LABEL_CLEARANCE_MM = 2
 """Kept free above and below on the straight wall, where glass begins to curve. Common practice,
 no published source."""
 
+LEAST_LABEL_MM = 15
+"""A lower label holds no readable words. Maker's own."""
+
 LID_PLAY_MM = 1
 """A box lid is this much wider than its box on each side: two thicknesses of card. Common
 practice, no published source."""
@@ -109,7 +112,7 @@ def wrap_label_mm(
         raise Unreadable("A label covers a part of the girth between 0 and 1.")
     width = math.pi * bottle_diameter_mm * share + (LABEL_OVERLAP_MM if share == 1 else 0)
     height = wall_height_mm - 2 * LABEL_CLEARANCE_MM
-    if height < 15:
+    if height < LEAST_LABEL_MM:
         raise Unreadable(
             f"A straight wall of {wall_height_mm:g} mm holds no readable label.",
             "Use a tag on the neck.",

@@ -65,7 +65,7 @@ def _families(folder: Path) -> tuple[str, ...]:
 
 
 def _compiler(
-    template: str, data: Mapping[str, Any], fonts: Path | None
+    template: str, data: Mapping[str, Any], fonts: Path | None, root: Path = TEMPLATES
 ) -> typst.Compiler:
     if fonts is not None and not fonts.is_dir():
         raise Unreadable(f'There is no folder "{fonts}".', "Name the folder your fonts lie in.")
@@ -75,8 +75,8 @@ def _compiler(
         "fonts": json.dumps(own, ensure_ascii=False),
     }
     compiler: typst.Compiler = _typst().Compiler(
-        input=str(TEMPLATES / template),
-        root=str(TEMPLATES),
+        input=str(root / template),
+        root=str(root),
         font_paths=[str(FONTS), *([str(fonts)] if fonts else [])],
         ignore_system_fonts=True,
         sys_inputs=inputs,
@@ -90,17 +90,19 @@ def typeset(
     *,
     fonts: Path | None = None,
     accessible: bool = True,
+    root: Path = TEMPLATES,
 ) -> Typeset:
     """Set a template with its data as a tagged PDF/UA-1.
 
     `fonts` is a folder of the reader's own fonts for letters the book's faces have not.
-    `accessible=False` leaves tags out, for sheets that are folded out of reading order.
+    `accessible=False` leaves tags out, for sheets that are folded out of reading order. `root`
+    is the folder in which the template and what it reads lie.
 
     Raises:
         PaperMissing: when Typst is not installed.
         Unreadable: for a letter that no font at hand has.
     """
-    compiler = _compiler(template, data, fonts)
+    compiler = _compiler(template, data, fonts, root)
     with _plain_errors():
         pdf = compiler.compile(
             format="pdf",

@@ -19,6 +19,19 @@ export function fitCard(card, holder) {
   return found;
 }
 
+/** Fit one tag in place: only its type may become smaller. */
+export function fitTag(tag, holder) {
+  for (const level of LEVELS) {
+    tag.dataset.level = level;
+    holder.replaceChildren(tag.cloneNode(true));
+    const face = holder.querySelector(".card-face");
+    const over = overflows(face);
+    holder.replaceChildren();
+    if (!over) return { fits: true, sides: 1, level, over: [] };
+  }
+  return { fits: false, sides: 1, level: LEVELS.at(-1), over: ["the title, the names, the allergens and the date"] };
+}
+
 function bestArrangement(copy) {
   let last = { fits: false, sides: 2, level: LEVELS.at(-1), over: [] };
   for (const sides of [1, 2]) {

@@ -7,7 +7,7 @@ import { place } from "./paper.js";
  * Return the sheets for `items` (elements; `faces(item)` gives its front and, if any, back).
  * Backs are laid mirrored, for a sheet turned over on its long edge.
  */
-export function laySheets(grid, items, faces, { startAt = 1, cutLines = true } = {}) {
+export function laySheets(grid, items, faces, { startAt = 1, cutLines = true, outline = "" } = {}) {
   const sheets = document.createElement("div");
   sheets.className = "stillroom-sheets";
   const pages = new Map();
@@ -17,14 +17,16 @@ export function laySheets(grid, items, faces, { startAt = 1, cutLines = true } =
     if (!pages.has(number)) pages.set(number, { front: newPage(grid), back: null });
     const page = pages.get(number);
     const [front, back] = faces(item);
-    page.front.append(newPlace(grid, at, front, false));
+    const box = newPlace(grid, at, front, false);
+    if (outline && cutLines) box.append(newOutline(outline, grid.box));
+    page.front.append(box);
     if (back) {
       page.back ??= newPage(grid);
       page.back.append(newPlace(grid, at, back, true));
     }
   });
   for (const { front, back } of pages.values()) {
-    if (cutLines) addCutLines(grid, front);
+    if (cutLines && !outline) addCutLines(grid, front);
     sheets.append(front);
     if (back) sheets.append(back);
   }
@@ -57,6 +59,29 @@ function newPlace(grid, index, content, back) {
   box.style.cssText = `left:${x}mm;top:${y}mm;width:${grid.box.width}mm;height:${grid.box.height}mm`;
   box.append(content);
   return box;
+}
+
+/** Add a ruler of 50 mm at the foot of a page, to check that the printer does not shrink it. */
+export function addRuler(page) {
+  const ticks = Array.from({ length: 51 }, (_, mm) => `M${mm} 8v-${mm % 10 === 0 ? 4 : mm % 5 === 0 ? 3 : 2}`);
+  const ruler = document.createElement("div");
+  ruler.className = "sheet-ruler";
+  ruler.innerHTML = `<svg viewBox="0 0 50 8" width="50mm" height="8mm" aria-hidden="true"><path d="M0 8H50${ticks.join("")}" fill="none" stroke="#000" stroke-width="0.12"/></svg><p>50 mm when printed at 100 %</p>`;
+  page.append(ruler);
+}
+
+// What a pair of scissors follows: the tag's own shape, and a luggage tag's hole.
+function newOutline(shape, { width, height }) {
+  const paths = {
+    rectangle: `M0 0H${width}V${height}H0z`,
+    wrap: `M0 0H${width}V${height}H0z`,
+    round: `M0 ${height / 2}a${width / 2} ${height / 2} 0 1 0 ${width} 0a${width / 2} ${height / 2} 0 1 0 -${width} 0z`,
+    luggage: `M9 0H${width}V${height}H9L0 ${height - 9}V9zM6 ${height / 2}a2 2 0 1 0 4 0a2 2 0 1 0 -4 0z`,
+  };
+  const outline = document.createElement("div");
+  outline.className = "tag-outline";
+  outline.innerHTML = `<svg viewBox="0 0 ${width} ${height}" aria-hidden="true"><path d="${paths[shape]}"/></svg>`;
+  return outline;
 }
 
 // A hairline along every edge of the grid, running out to the paper's edge as a guide for a blade.

@@ -1,0 +1,52 @@
+"""A usage card's words, drawing and code as plain data for the templates."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from stillroom.core.labelling import UsageCard
+from stillroom.core.qr_code import MODULE_MM, QUIET_MODULES, draw_qr
+from stillroom.core.recipe import Recipe
+
+from .drawings import emblem_of
+
+
+def card_data(card: UsageCard, recipe: Recipe) -> dict[str, Any]:
+    """Return what the card and tag templates read; raises Unreadable for an endless address."""
+    code = draw_qr(card.url) if card.url else None
+    return {
+        "title": card.title,
+        "kind_words": recipe.kind.name,
+        "what": card.what,
+        "contents_head": recipe.kind.contents_heading,
+        "contents": [
+            {"text": entry.text, "emphasised": entry.emphasised} for entry in card.contents
+        ],
+        "strength": card.strength_text,
+        "use": card.use,
+        "keep": join_sentences(card.keep, card.once_opened),
+        "cautions": list(card.cautions),
+        "allergens": list(card.allergens),
+        "may_contain": list(card.may_contain),
+        "made_on_text": card.made_on_text,
+        "date_text": card.date_mark.text,
+        "to": card.to,
+        "sender": card.sender,
+        "message": card.message,
+        "url": card.url,
+        "qr_svg": code.svg if code else "",
+        "qr_mm": code.size_mm if code else 0,
+        "qr_quiet_mm": QUIET_MODULES * MODULE_MM,
+        "emblem_svg": emblem_of(recipe.kind.slug),
+    }
+
+
+def join_sentences(*parts: str) -> str:
+    """Join sentences, each with its full stop.
+
+    >>> join_sentences("Cool and dark", "Once opened: 6 months.")
+    'Cool and dark. Once opened: 6 months.'
+    """
+    return " ".join(
+        part if part.endswith((".", "!", "?")) else f"{part}." for part in parts if part
+    )

@@ -1,0 +1,110 @@
+"""Usage cards, tags and labels as PDF: many recipes, many copies, on one paper.
+
+Leaves out the words on a card (core.labelling), where boxes stand (sheets_of) and how they look
+(templates). Nothing is printed unless everything fits at a readable size.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from pathlib import Path
+from typing import Any
+
+from stillroom.core.labelling import UsageCard
+from stillroom.core.paper import CARD_SIZES, PAPERS, Grid, Size, impose
+from stillroom.core.recipe import Recipe
+from stillroom.core.tag_shapes import TagShape
+
+from .card_data import card_data
+from .language import split_language
+from .sheets_of import cut_edges, lay_sheets, refuse_what_does_not_fit
+from .typesetting import measure, typeset
+
+PADDING_MM = {"90x65": 4.6, "a7": 5.2, "id-1": 3.6, "folded-a6": 9.0}
+"""The white edge of each card. Maker's own; most printers leave 3 to 5 mm of paper blank."""
+
+
+@dataclass(frozen=True)
+class CardJob:
+    """A card and how many of it."""
+
+    card: UsageCard
+    recipe: Recipe
+    copies: int = 1
+
+
+@dataclass(frozen=True)
+class SheetOptions:
+    """How cards are laid: paper, cut lines, the first free place of a half-used sheet."""
+
+    paper: Size = PAPERS["a4"]
+    cut_lines: bool = True
+    ruler: bool = False
+    start_at: int = 1
+    language: str = "en_GB"
+    title: str = ""
+    fonts: Path | None = None
+    grid: Grid | None = None
+
+
+def print_cards(jobs: Sequence[CardJob], size_name: str, options: SheetOptions) -> bytes:
+    """Return the PDF of usage cards; raises Unreadable naming what does not fit."""
+    size = CARD_SIZES[size_name]
+    if size_name == "folded-a6":
+        return _print_folded(jobs, options)
+    data = _sheet_data(jobs, size, options)
+    data["size"] = {
+        "width": float(size.width_mm),
+        "height": float(size.height_mm),
+        "pad": PADDING_MM[size_name],
+    }
+    return _print("cards.typ", data, size.name, options)
+
+
+def print_tags(jobs: Sequence[CardJob], shape: TagShape, options: SheetOptions) -> bytes:
+    """Return the PDF of tags or labels; raises Unreadable naming what does not fit."""
+    data = _sheet_data(jobs, shape.box, options)
+    data["shape"] = {"name": shape.name, "width": shape.width_mm, "height": shape.height_mm}
+    return _print("tags.typ", data, f"a {shape.name} tag", options)
+
+
+def _print(template: str, data: dict[str, Any], name: str, options: SheetOptions) -> bytes:
+    found = measure(template, data | {"measuring": True}, "fit", fonts=options.fonts)
+    refuse_what_does_not_fit(found, name)
+    return typeset(template, data | {"measuring": False}, fonts=options.fonts).pdf
+
+
+def _print_folded(jobs: Sequence[CardJob], options: SheetOptions) -> bytes:
+    """Lay folded cards: opened they are A5 lying, outside on one side and inside on the other."""
+    closed = CARD_SIZES["folded-a6"]
+    opened = Size("A6 opened", 2 * closed.width_mm, closed.height_mm, closed.source)
+    data = _sheet_data(jobs, opened, options)
+    data["size"] = {
+        "width": float(closed.width_mm),
+        "height": float(closed.height_mm),
+        "pad": PADDING_MM["folded-a6"],
+    }
+    return _print("folded_cards.typ", data, "a folded A6 card", options)
+
+
+def _sheet_data(jobs: Sequence[CardJob], box: Size, options: SheetOptions) -> dict[str, Any]:
+    language, region = split_language(options.language)
+    grid = options.grid or impose(options.paper, box)
+    copies = [index for index, job in enumerate(jobs) for _ in range(job.copies)]
+    xs, ys = cut_edges(grid)
+    return {
+        "title": options.title or "Usage cards",
+        "language": language,
+        "region": region,
+        "paper": {
+            "width": float(options.paper.width_mm),
+            "height": float(options.paper.height_mm),
+        },
+        "cards": [card_data(job.card, job.recipe) for job in jobs],
+        "sheets": lay_sheets(grid, copies, options.start_at),
+        "cut_lines": options.cut_lines,
+        "cut_x": xs,
+        "cut_y": ys,
+        "ruler": options.ruler,
+    }

@@ -1,0 +1,192 @@
+"""The family book: the whole collection as one PDF, A5 unless asked otherwise.
+
+`book_data` gathers what the printed book and the EPUB both hold; `print_book` sets it. Leaves out
+the booklet (booklet.py), the EPUB's own files (epub_book.py) and how pages look (templates).
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
+from datetime import date
+from pathlib import Path
+from typing import Any
+
+from stillroom.core.book import Book
+from stillroom.core.giving_days import find_day
+from stillroom.core.kinds import all_kinds
+from stillroom.core.labelling import label_recipe
+from stillroom.core.paper import PAPERS, Size
+from stillroom.core.recipe import MONTHS, Recipe
+from stillroom.core.safety import SafetyBox, assess_safety
+from stillroom.core.scaling import scale_recipe
+from stillroom.core.staple_table import staple_of
+from stillroom.core.timeline import latest_start_best
+
+from .drawings import emblem_of, picture_of
+from .language import split_language
+from .prose import to_blocks
+from .recipe_data import recipe_data
+from .typesetting import typeset
+
+BLEED_MM = 3
+"""What printers usually ask for round the trimmed page; common practice, no published source."""
+
+
+@dataclass(frozen=True)
+class _Bound:
+    """One recipe with what the book prints of it and what it cites."""
+
+    recipe: Recipe
+    box: SafetyBox
+    data: dict[str, Any]
+
+
+def print_book(
+    data: dict[str, Any],
+    *,
+    page: Size = PAPERS["a5"],
+    bleed: bool = False,
+    fonts: Path | None = None,
+) -> bytes:
+    """Set the family book, with a bleed round every page when a printer asks for one."""
+    shown = data | {
+        "page": {"width": float(page.width_mm), "height": float(page.height_mm)},
+        "bleed_mm": BLEED_MM if bleed else 0,
+    }
+    return typeset("book.typ", shown, fonts=fonts).pdf
+
+
+def book_data(book: Book, recipes: Sequence[Recipe], today: date) -> dict[str, Any]:
+    """Return everything the family book holds, as plain data.
+
+    `today` decides only for which giving day the index by month counts back.
+    """
+    settings = book.settings
+    language, region = split_language(settings.language)
+    bound = [_bind(book, recipe) for recipe in recipes]
+    giving = settings.giving_days[0]
+    day = find_day(giving.day, today, settings.country)
+    return {
+        "title": settings.title,
+        "subtitle": f"{len(recipes)} things to make and give",
+        "language": language,
+        "region": region,
+        "url": settings.site_url,
+        "imprint": _imprint(settings.title, settings.site_url),
+        "cover_svg": picture_of(book, "frontispiece.svg"),
+        "cover_alt": f"The frontispiece of {settings.title}",
+        "chapters": _chapters(book, bound),
+        "titles": {one.recipe.slug: one.recipe.title for one in bound},
+        "deference": bound[0].box.deference,
+        "safety": _safety(bound),
+        "ingredient_index": index_ingredients(recipes),
+        "month_note": f"Begin by then to give it at its best on {giving.name}; or when its "
+        "produce is to be had.",
+        "month_index": index_months(recipes, day, giving.name),
+        "sources": _sources(bound),
+    }
+
+
+def _bind(book: Book, recipe: Recipe) -> _Bound:
+    box = assess_safety(recipe, book.settings)
+    label = label_recipe(recipe, book.settings, None)
+    data = recipe_data(recipe, scale_recipe(recipe), box)
+    keeps = recipe.keeps
+    spans = [("Keeps", str(keeps.unopened) if keeps.unopened else "")]
+    spans.append(("once opened", str(keeps.opened) if keeps.opened else ""))
+    ages = [(stage.say, str(stage.age)) for stage in recipe.stages if stage.age is not None]
+    data |= {
+        "strip": [pair for pair in (("Makes", data["makes"]), *ages, *spans) if pair[1]],
+        "intro": to_blocks(recipe.intro),
+        "sections": [
+            {"heading": section.heading, "blocks": to_blocks(section.text)}
+            for section in recipe.sections
+        ],
+        "picture_svg": picture_of(book, recipe.picture),
+        "picture_alt": recipe.picture_alt or recipe.title,
+        "use": recipe.card.use,
+        "keep": recipe.card.keep,
+        "allergens": list(label.allergens),
+    }
+    return _Bound(recipe, box, data)
+
+
+def _chapters(book: Book, bound: Sequence[_Bound]) -> list[dict[str, Any]]:
+    chapters = []
+    for kind in all_kinds().values():
+        members = [one.data for one in bound if one.recipe.kind.name == kind.name]
+        if members:
+            words = kind.describes
+            chapters.append(
+                {
+                    "name": kind.many.capitalize(),
+                    "describes": f"{words[:1].upper()}{words[1:]}.",
+                    "emblem_svg": emblem_of(kind.slug),
+                    "recipes": sorted(members, key=lambda one: str(one["title"]).casefold()),
+                }
+            )
+    return chapters
+
+
+def index_ingredients(recipes: Iterable[Recipe]) -> list[dict[str, Any]]:
+    """Return each ingredient by its staple's name, or its own, with the recipes that use it."""
+    found: dict[str, set[str]] = {}
+    for recipe in recipes:
+        for ingredient in recipe.ingredients:
+            staple = staple_of(ingredient)
+            word = staple.name if staple else ingredient.item
+            found.setdefault(word.lower(), set()).add(recipe.slug)
+    return [{"word": word, "slugs": sorted(found[word])} for word in sorted(found)]
+
+
+def index_months(recipes: Iterable[Recipe], day: date, giving: str) -> list[dict[str, Any]]:
+    """Return for each month what to begin in it for a giving day, and what is then in season."""
+    entries: list[list[dict[str, str]]] = [[] for _ in MONTHS]
+    for recipe in recipes:
+        start = latest_start_best(recipe, day)
+        row = {"title": recipe.title, "slug": recipe.slug}
+        entries[start.month - 1].append(row | {"why": f"by the {_ordinal(start.day)}"})
+        for month in recipe.season:
+            if month != start.month:
+                entries[month - 1].append(row | {"why": "in season"})
+    return [
+        {"name": name, "entries": sorted(rows, key=lambda row: row["title"].casefold())}
+        for name, rows in zip(MONTHS, entries, strict=True)
+        if rows
+    ]
+
+
+def _ordinal(day: int) -> str:
+    ending = "th" if 10 < day % 100 < 14 else {1: "st", 2: "nd", 3: "rd"}.get(day % 10, "th")
+    return f"{day}{ending}"
+
+
+def _safety(bound: Iterable[_Bound]) -> list[dict[str, Any]]:
+    rules: dict[str, dict[str, Any]] = {}
+    for one in bound:
+        for caution in (*one.box.refusals, *one.box.cautions):
+            if not caution.to_maker:
+                continue
+            rule = rules.setdefault(
+                caution.rule,
+                {"title": caution.title, "text": caution.to_maker, "source": caution.source},
+            )
+            rule.setdefault("slugs", []).append(one.recipe.slug)
+    return sorted(rules.values(), key=lambda rule: str(rule["title"]))
+
+
+def _sources(bound: Iterable[_Bound]) -> list[str]:
+    said = set()
+    for one in bound:
+        said |= {caution.source for caution in (*one.box.refusals, *one.box.cautions)}
+        said.add(one.recipe.keeps.source)
+        said.add(one.recipe.kind.timeline_source)
+    return sorted((source for source in said if source), key=str.casefold)
+
+
+def _imprint(title: str, url: str) -> list[str]:
+    lines = [title, "Set in EB Garamond and Alegreya Sans, both under the SIL Open Font License."]
+    if url:
+        lines.insert(1, f"The book is kept up to date at {url}")
+    return lines

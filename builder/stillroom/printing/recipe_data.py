@@ -1,0 +1,90 @@
+"""One recipe as the sheet and the family book set it: amounts, method, stages, cautions.
+
+Leaves out where it stands on a page (the templates) and the card (card_data).
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from datetime import date
+from itertools import groupby
+from typing import Any
+
+from stillroom.core.day_words import say_day_short
+from stillroom.core.method import split_step
+from stillroom.core.recipe import Recipe
+from stillroom.core.safety import SafetyBox
+from stillroom.core.scaling import ScaledBatch, ScaledLine
+from stillroom.core.step_amounts import step_amount
+from stillroom.core.timeline import Timeline
+from stillroom.core.timeline_words import describe_dates, describe_stages, say_rhythm
+
+
+def recipe_data(
+    recipe: Recipe, batch: ScaledBatch, box: SafetyBox, timeline: Timeline | None = None
+) -> dict[str, Any]:
+    """Return a recipe at one scale as plain data; with a timeline its stages bear dates."""
+    return {
+        "slug": recipe.slug,
+        "title": recipe.title,
+        "kind": recipe.kind.name,
+        "summary": recipe.summary,
+        "makes": batch.makes,
+        "contents_head": "What goes into it",
+        "groups": _groups(batch.lines),
+        "vessels": "; ".join(vessel.words for vessel in recipe.vessels),
+        "steps": [
+            {"group": step.group, "text": _say_step(recipe, batch, step.text)}
+            for step in recipe.method
+        ],
+        "stages": _stages(recipe, timeline),
+        "cautions": [
+            {"title": caution.title, "text": caution.to_maker, "source": caution.source}
+            for caution in (*box.refusals, *box.cautions)
+            if caution.to_maker
+        ],
+        "deference": box.deference,
+    }
+
+
+def tending_data(timeline: Timeline, least: int = 1) -> tuple[str, list[str]]:
+    """Return what is done on tending days and those days in short: "13 Nov"."""
+    rows = [row for row in timeline.stages if row.role == "tend"]
+    words = ", ".join(
+        f"{row.name} {say_rhythm(row.every, row.times)}" for row in rows if len(row.dates) >= least
+    )
+    return words, [short_day(day) for day in timeline.tending]
+
+
+def short_day(day: date) -> str:
+    """Return day and month: "13 Nov"."""
+    return say_day_short(day).rsplit(" ", 1)[0]
+
+
+def _groups(lines: Sequence[ScaledLine]) -> list[dict[str, Any]]:
+    return [
+        {"name": name, "lines": [_line(line) for line in members]}
+        for name, members in groupby(lines, lambda line: line.group)
+    ]
+
+
+def _line(line: ScaledLine) -> dict[str, str]:
+    notes = (line.aside, line.note, "if you like" if line.optional else "")
+    return {
+        "amount": line.amount_text,
+        "item": line.item_text,
+        "note": ", ".join(note for note in notes if note),
+    }
+
+
+def _say_step(recipe: Recipe, batch: ScaledBatch, text: str) -> str:
+    segments = split_step(text, recipe.ingredients, recipe.system)
+    return "".join(
+        segment.text if segment.ingredient is None else step_amount(recipe, batch, segment).text
+        for segment in segments
+    )
+
+
+def _stages(recipe: Recipe, timeline: Timeline | None) -> list[dict[str, str]]:
+    rows = describe_dates(timeline) if timeline else describe_stages(recipe.stages)
+    return [{"name": row.name, "dates": row.when} for row in rows]
