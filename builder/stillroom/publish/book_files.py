@@ -7,12 +7,15 @@ from dataclasses import dataclass
 from pathlib import Path
 
 from stillroom.core.recipe import Recipe
+from stillroom.core.scaling_data import shared_data
 from stillroom.publish.library import Library, address_path
-from stillroom.publish.templating import HERE, render
+from stillroom.publish.templating import HERE, render, show_json
+from stillroom.publish.when_page import calendar_path, make_recipe_calendar
 
 ASSETS = HERE / "assets"
 FOLDER = "assets/stillroom"
 SCRIPT = f"{FOLDER}/js/define.js"
+AMOUNTS_DATA = f"{FOLDER}/data/amounts.json"
 
 STYLE_ORDER = ("fonts.css", "tokens.css", "screen.css")
 """These come first, in this order; what the other stylesheets say builds on them."""
@@ -40,7 +43,9 @@ def list_files(library: Library) -> Iterator[MadeFile]:
         for path in sorted((ASSETS / folder).iterdir()):
             if path.suffix in endings:
                 yield MadeFile(f"{FOLDER}/{folder}/{path.name}", path=path)
+    yield MadeFile(AMOUNTS_DATA, content=show_json(shared_data()))
     for recipe in library.recipes:
+        yield MadeFile(calendar_path(recipe.slug), content=make_recipe_calendar(library, recipe))
         for old in recipe.was:
             yield MadeFile(f"{address_path(old)}index.html", content=_redirect(recipe, library))
 

@@ -16,11 +16,16 @@ from stillroom.core.day_words import say_minutes
 from stillroom.core.qr_code import draw_qr
 from stillroom.core.recipe import Recipe
 from stillroom.core.scaling import ScaledBatch, ScaledLine, scale_recipe
+from stillroom.core.scaling_data import scaling_data
 from stillroom.core.timeline import plan_forward
+from stillroom.core.timeline_data import timeline_data
+from stillroom.core.timeline_data import timeline_data
 from stillroom.publish.library import Library, Link, show_picture
 from stillroom.publish.method_steps import show_method
 from stillroom.publish.structured_data import RecipeFacts, describe_recipe
 from stillroom.publish.templating import render, show_json
+from stillroom.publish.when_page import make_when
+from stillroom.publish.when_page import make_when
 
 
 @dataclass(frozen=True)
@@ -83,8 +88,15 @@ class RecipeLeaf:
                 "picture": show_picture(library, recipe, link),
                 "strip": make_strip(recipe, batch, library),
                 "method": show_method(recipe, batch),
+                "when": make_when(library, recipe, link),
                 "share": Share(address, Markup(draw_qr(address).svg)),
-                "recipe_data": {"slug": recipe.slug, "title": recipe.title},
+                "when": make_when(library, recipe, link),
+                "recipe_data": {
+                    "slug": recipe.slug,
+                    "title": recipe.title,
+                    "scaling": scaling_data(recipe),
+                    "timeline": timeline_data(recipe),
+                },
             },
         )
 
