@@ -1,0 +1,72 @@
+"""The "when" part of a recipe's page: which giving day it is aimed at, its dates, its drawing."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from datetime import date
+
+from stillroom.core.calendar_entries import make_entries
+from stillroom.core.recipe import Recipe
+from stillroom.core.timeline import Timeline, latest_start_best, plan_back
+from stillroom.core.timeline_words import StageWords, describe_dates, describe_stages, sum_up
+from stillroom.publish.calendar_files import make_calendar
+from stillroom.publish.library import ComingDay, Library, Link
+from stillroom.publish.timeline_picture import NARROW, Picture, draw_timeline
+
+
+@dataclass(frozen=True)
+class WhenView:
+    """What fragments/when.html shows."""
+
+    aimed: ComingDay
+    coming: tuple[ComingDay, ...]
+    timeline: Timeline
+    undated: tuple[StageWords, ...]
+    rows: tuple[StageWords, ...]
+    wide: Picture
+    narrow: Picture
+    label: str
+    calendar: str
+
+
+def make_when(library: Library, recipe: Recipe, link: Link) -> WhenView:
+    """Return the dates of a recipe for the first giving day that it can still be best on."""
+    aimed = aim_at(recipe, library.coming_days, library.today)
+    timeline = plan_back(recipe, aimed.day, library.today)
+    return WhenView(
+        aimed=aimed,
+        coming=library.coming_days,
+        timeline=timeline,
+        undated=describe_stages(recipe.stages),
+        rows=describe_dates(timeline),
+        wide=draw_timeline(timeline),
+        narrow=draw_timeline(timeline, NARROW),
+        label=sum_up(timeline, recipe.title),
+        calendar=link(calendar_path(recipe.slug)),
+    )
+
+
+def aim_at(recipe: Recipe, coming: tuple[ComingDay, ...], today: date) -> ComingDay:
+    """Return the first giving day it can be at its best on if begun from today; else the last."""
+    for giving in coming:
+        if latest_start_best(recipe, giving.day) >= today:
+            return giving
+    return coming[-1]
+
+
+def calendar_path(slug: str) -> str:
+    """Return where a recipe's calendar file lies in the book.
+
+    >>> calendar_path("quince-ratafia")
+    'r/quince-ratafia/quince-ratafia.ics'
+    """
+    return f"r/{slug}/{slug}.ics"
+
+
+def make_recipe_calendar(library: Library, recipe: Recipe) -> str:
+    """Return the text of a recipe's calendar for the giving day it is aimed at."""
+    aimed = aim_at(recipe, library.coming_days, library.today)
+    timeline = plan_back(recipe, aimed.day, library.today)
+    entries = make_entries(recipe.slug, recipe.title, timeline)
+    url = library.address_of(recipe)
+    return make_calendar(recipe.title, entries, library.today, url).decode("utf-8")
