@@ -19,12 +19,10 @@ from stillroom.core.scaling import ScaledBatch, ScaledLine, scale_recipe
 from stillroom.core.scaling_data import scaling_data
 from stillroom.core.timeline import plan_forward
 from stillroom.core.timeline_data import timeline_data
-from stillroom.core.timeline_data import timeline_data
 from stillroom.publish.library import Library, Link, show_picture
 from stillroom.publish.method_steps import show_method
 from stillroom.publish.structured_data import RecipeFacts, describe_recipe
 from stillroom.publish.templating import render, show_json
-from stillroom.publish.when_page import make_when
 from stillroom.publish.when_page import make_when
 
 
@@ -90,7 +88,6 @@ class RecipeLeaf:
                 "method": show_method(recipe, batch),
                 "when": make_when(library, recipe, link),
                 "share": Share(address, Markup(draw_qr(address).svg)),
-                "when": make_when(library, recipe, link),
                 "recipe_data": {
                     "slug": recipe.slug,
                     "title": recipe.title,
