@@ -64,7 +64,8 @@ class Laid:
     """Stages on the calendar: when it is usable and best, when all is done, when it is kept from.
 
     `usable_held` and `best_held` are the days on which the lines below that age begin;
-    `making_done` is when the last work or counted rest ends, after which it only ages.
+    `making_done` is when the last work or counted rest ends, after which it only ages;
+    `hands_done` is the last day that wants hands.
     """
 
     start: date
@@ -75,6 +76,7 @@ class Laid:
     ready: date
     made: date
     making_done: date
+    hands_done: date
     rows: tuple[DatedStage, ...]
 
 
@@ -282,6 +284,7 @@ class _Walk:
             ready=max(done, self.held.get("best", self.held.get("usable", done))),
             made=made[-1] if made else self.start,
             making_done=max(making, default=self.start),
+            hands_done=max((row.dates[-1] for row in self.rows if row.dates), default=self.start),
             rows=tuple(self.rows),
         )
 

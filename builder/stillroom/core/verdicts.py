@@ -37,8 +37,8 @@ class Facts:
     start: date
     usable: date
     best: date
-    ready: date
     making_done: date
+    hands_done: date
     give: date
     first_out: date
     natural_out: date
@@ -95,7 +95,7 @@ def _phrase(code: str, facts: Facts) -> str:
     if code == "ready":
         one = "_one" if facts.usable >= facts.best else ""
         return f"ready{one}{'' if facts.keep_until else '_no_keep'}"
-    if code == "late_for_giving" and facts.ready > facts.give:
+    if code == "late_for_giving" and facts.hands_done > facts.give:
         return "late_for_giving_in_its_jar"
     if code in ("start_by", "in_time") and facts.latest_start_best == facts.latest_start_usable:
         return f"{code}_one"

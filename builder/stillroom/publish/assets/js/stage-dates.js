@@ -185,6 +185,7 @@ class Walk {
       ready: Math.max(done, this.held.best ?? this.held.usable ?? done),
       made: (poured.length ? poured : prepared).at(-1) ?? this.start,
       makingDone: Math.max(this.start, ...prepared, ...rested),
+      handsDone: Math.max(this.start, ...this.rows.flatMap((row) => row.dates)),
       rows: this.rows,
     };
   }

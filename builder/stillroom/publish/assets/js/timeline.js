@@ -104,6 +104,7 @@ function plan(recipe, start, givingDay, today, way) {
     ready: laid.ready,
     made: laid.made,
     makingDone: laid.makingDone,
+    handsDone: laid.handsDone,
     give,
     asked: givingDay !== null,
     keepUntil,
@@ -155,9 +156,26 @@ function phraseName(code, facts) {
     const one = facts.usable >= facts.best ? "_one" : "";
     return `ready${one}${facts.keepUntil === null ? "_no_keep" : ""}`;
   }
-  if (code === "late_for_giving" && facts.ready > facts.give) return "late_for_giving_in_its_jar";
+  if (code === "late_for_giving" && facts.handsDone > facts.give) return "late_for_giving_in_its_jar";
   const same = facts.latestStartBest === facts.latestStartUsable;
   return same && (code === "start_by" || code === "in_time") ? `${code}_one` : code;
+}
+
+/** Return what can still be made by a day, what fits best first: core.year.still_time. */
+export function stillTime(recipes, givingDay, now) {
+  const order = ["best", "usable", "late"];
+  return recipes
+    .map((recipe) => {
+      const best = latestStartBest(recipe, givingDay);
+      const usable = latestStartUsable(recipe, givingDay);
+      const by = now <= best ? best : usable;
+      const fits = now > by ? "late" : now <= best ? "best" : "usable";
+      return { recipe, fits, by, spare: by - now, plan: planBack(recipe, givingDay, now) };
+    })
+    .sort((one, two) =>
+      order.indexOf(one.fits) - order.indexOf(two.fits)
+      || Math.abs(one.spare) - Math.abs(two.spare)
+      || (one.recipe.title < two.recipe.title ? -1 : 1));
 }
 
 /** Return a plan as the document `stillroom dates --json` prints. */
