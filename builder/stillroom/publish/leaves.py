@@ -2,17 +2,33 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from datetime import date
 
 from stillroom.core.book import Book
+from stillroom.core.problems import Problem, ProblemsFound
+from stillroom.core.safety import check_safety, warn_of_unknown
 from stillroom.publish.book_pages import BrowseLeaf, HomeLeaf
 from stillroom.publish.library import Leaf, Library
 from stillroom.publish.pages import RecipeLeaf
 
 
 def open_library(book: Book, today: date) -> Library:
-    """Read every recipe of a book; raises ProblemsFound with all problems."""
-    return Library(book, book.load(), today)
+    """Read every recipe of a book; raises ProblemsFound with all problems.
+
+    A recipe that cannot be published as safe is a problem like any other.
+    """
+    recipes = book.load()
+    unsafe = [problem for recipe in recipes for problem in check_safety(recipe, book.settings)]
+    if unsafe:
+        raise ProblemsFound(unsafe)
+    return Library(book, recipes, today)
+
+
+def list_warnings(library: Library) -> Iterator[Problem]:
+    """Return what cannot be worked out because an ingredient is not known."""
+    for recipe in library.recipes:
+        yield from warn_of_unknown(recipe)
 
 
 def list_leaves(library: Library) -> dict[str, Leaf]:

@@ -15,6 +15,7 @@ from markupsafe import Markup
 from stillroom.core.day_words import say_minutes
 from stillroom.core.qr_code import draw_qr
 from stillroom.core.recipe import Recipe
+from stillroom.core.safety import assess_safety
 from stillroom.core.scaling import ScaledBatch, ScaledLine, scale_recipe
 from stillroom.core.scaling_data import scaling_data
 from stillroom.core.timeline import plan_forward
@@ -86,6 +87,7 @@ class RecipeLeaf:
                 "picture": show_picture(library, recipe, link),
                 "strip": make_strip(recipe, batch, library),
                 "method": show_method(recipe, batch),
+                "care": assess_safety(recipe, library.settings),
                 "when": make_when(library, recipe, link),
                 "share": Share(address, Markup(draw_qr(address).svg)),
                 "recipe_data": {

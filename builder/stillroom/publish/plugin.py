@@ -21,7 +21,7 @@ from stillroom.core.book import place_book, read_settings
 from stillroom.core.problems import Problem, ProblemsFound
 from stillroom.publish.book_files import SCRIPT, list_files, list_stylesheets
 from stillroom.publish.config import StillroomConfig
-from stillroom.publish.leaves import list_leaves, open_library
+from stillroom.publish.leaves import list_leaves, list_warnings, open_library
 from stillroom.publish.library import Leaf, Library
 from stillroom.publish.templating import THEME
 from stillroom.publish.wall import find_private
@@ -55,6 +55,8 @@ class StillroomPlugin(BasePlugin[StillroomConfig]):  # type: ignore[no-untyped-c
             self.library = open_library(book, get_build_datetime().date())
         except ProblemsFound as found:
             _stop_at(found.problems)
+        for warning in list_warnings(self.library):
+            log.warning(str(warning))
         self.leaves = list_leaves(self.library)
         after_custom = 1 if config.theme.custom_dir else 0
         config.theme.dirs.insert(after_custom, str(THEME))
