@@ -1,0 +1,157 @@
+"""A giving list held against the recipes: what only the two together can show to be wrong.
+
+Names of recipes and baskets, words of "avoid", what must and must never be had, packs measured
+alike. Nothing is guessed: a word that is not known is a problem, since a misspelt allergen
+would else protect nobody.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+
+from stillroom.core.costing import PricedItem, priced_item
+from stillroom.core.problems import Problem, ProblemsFound, Unreadable, did_you_mean
+from stillroom.core.recipe import Recipe
+from stillroom.giving.facts import avoid_words, facts_of, read_avoid
+from stillroom.giving.model import SORTS, GivingList, container_words
+from stillroom.giving.reading import ReadList
+from stillroom.giving.rules import why_refused
+
+
+def check_list(read: ReadList, recipes: Mapping[str, Recipe]) -> tuple[PricedItem, ...]:
+    """Return the priced items once everything fits the book; raises ProblemsFound with all."""
+    problems = [
+        *_recipe_names(read, recipes),
+        *_households(read, recipes),
+        *_containers(read),
+        *_baskets(read),
+    ]
+    items = []
+    for place, price in enumerate(read.giving.prices):
+        try:
+            items.append(priced_item(_priced_as(price.item), price.packs, price.section))
+        except Unreadable as wrong:
+            line = read.line_of("prices", place, "packs")
+            mend = "Give every pack of one thing by weight, or every one by volume."
+            problems.append(Problem(read.file, line, f'"{price.item}": {wrong.what}', mend))
+    if problems:
+        raise ProblemsFound(problems)
+    return tuple(items)
+
+
+def _priced_as(item: str) -> str:
+    """Return a container's name as it is counted; an ingredient's as it is written."""
+    return container_words(item) if "," in item else item
+
+
+_Named = tuple[str, bool, tuple[str | int, ...]]
+
+
+def _names_written(giving: GivingList) -> Iterator[_Named]:
+    """Yield every recipe named, whether it must be on offer, and where it stands."""
+    for n, make in enumerate(giving.makes):
+        yield make.recipe, False, ("makes", n, "recipe")
+    for n, made in enumerate(giving.stock.made):
+        yield made.recipe, False, ("stock", "made", n, "recipe")
+    for n, batch in enumerate(giving.batches):
+        yield batch.recipe, False, ("batches", n, "recipe")
+    for n, household in enumerate(giving.households):
+        place = ("households", n)
+        yield from ((name, True, (*place, "must have")) for name in household.must_have)
+        yield from ((name, False, (*place, "likes")) for name in household.likes)
+        yield from ((name, False, (*place, "never")) for name in household.never)
+        for year, names in household.had.items():
+            yield from ((name, False, (*place, "had", str(year))) for name in names)
+
+
+def _recipe_names(read: ReadList, recipes: Mapping[str, Recipe]) -> Iterator[Problem]:
+    offered = {make.recipe for make in read.giving.makes}
+    for name, on_offer, path in _names_written(read.giving):
+        if name not in recipes:
+            what, known = f'"{name}" is not a recipe of the book.', set(recipes)
+        elif on_offer and name not in offered:
+            what, known = f'"{name}" is not among the makes.', offered
+        else:
+            continue
+        yield Problem(read.file, read.line_of(*path), what, did_you_mean(name, known))
+    seen: set[tuple[str, str]] = set()
+    for n, make in enumerate(read.giving.makes):
+        if (make.recipe, make.container) in seen:
+            line = read.line_of("makes", n)
+            yield Problem(read.file, line, f'"{make.recipe}" is offered twice.', "Keep one.")
+        seen.add((make.recipe, make.container))
+
+
+def _households(read: ReadList, recipes: Mapping[str, Recipe]) -> Iterator[Problem]:
+    names: set[str] = set()
+    for n, household in enumerate(read.giving.households):
+        if household.name in names:
+            line = read.line_of("households", n, "name")
+            yield Problem(
+                read.file, line, f'"{household.name}" is there twice.', "Give one another name."
+            )
+        names.add(household.name)
+        if household.adults == 0 and not household.children:
+            line = read.line_of("households", n, "adults")
+            yield Problem(read.file, line, f"{household.name}: nobody lives there.", "Say who.")
+        yield from _avoided(read, n)
+        for slug in household.must_have:
+            if slug in recipes and (
+                reasons := why_refused(household, facts_of(recipes[slug]), read.giving.giving_day)
+            ):
+                line = read.line_of("households", n, "must have")
+                what = f"{household.name} must have {slug}, but it {reasons[0].one}."
+                yield Problem(read.file, line, what, "Take it out of one or the other.")
+
+
+def _avoided(read: ReadList, n: int) -> Iterator[Problem]:
+    household = read.giving.households[n]
+    for word in household.avoid:
+        if read_avoid(word) is None:
+            line = read.line_of("households", n, "avoid")
+            mend = did_you_mean(word, avoid_words())
+            if not mend.startswith("Did"):
+                mend = 'An ingredient that no recipe knows goes under "avoid ingredients".'
+            yield Problem(read.file, line, f'"{word}" is nothing that can be avoided.', mend)
+    for word in household.traces_are_fine:
+        if word not in household.avoid:
+            line = read.line_of("households", n, "traces are fine")
+            what = f'"{word}" is not among what {household.name} avoids.'
+            yield Problem(read.file, line, what, did_you_mean(word, household.avoid or ["gluten"]))
+
+
+def _containers_written(giving: GivingList) -> Iterator[tuple[str, tuple[str | int, ...]]]:
+    for n, make in enumerate(giving.makes):
+        yield make.container, ("makes", n, "container")
+    for n, made in enumerate(giving.stock.made):
+        yield made.container, ("stock", "made", n)
+    for words in giving.stock.containers:
+        yield words, ("stock", "containers")
+    for kind, basket in giving.baskets.items():
+        for words in basket.containers:
+            yield words, ("baskets", kind, "containers")
+
+
+def _containers(read: ReadList) -> Iterator[Problem]:
+    """Try every container's words, since a misread size would count the wrong jar."""
+    for words, path in _containers_written(read.giving):
+        if not words:
+            continue
+        try:
+            container_words(words)
+        except Unreadable as wrong:
+            yield Problem(read.file, read.line_of(*path), wrong.what, wrong.mend)
+
+
+def _baskets(read: ReadList) -> Iterator[Problem]:
+    kinds = read.giving.baskets
+    for kind, basket in kinds.items():
+        if not any(basket.room(sort) for sort in SORTS):
+            line = read.line_of("baskets", kind)
+            yield Problem(read.file, line, f'The basket "{kind}" holds nothing.', 'Say "eat: 2".')
+    for n, household in enumerate(read.giving.households):
+        for kind in household.basket:
+            if kind not in kinds:
+                line = read.line_of("households", n, "basket")
+                what = f'"{kind}" is not a kind of basket.'
+                yield Problem(read.file, line, what, did_you_mean(kind, kinds))

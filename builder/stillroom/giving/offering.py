@@ -1,0 +1,326 @@
+"""A giving list and the book's recipes to a planning problem: offers, brews, purchases, rules.
+
+Leaves out solving (planning.py) and what follows from a plan (batches.py, shopping.py).
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from datetime import date
+from fractions import Fraction
+
+from stillroom.core.bottling import makes_ml
+from stillroom.core.costing import (
+    Need,
+    PriceBook,
+    cost_batch,
+    cost_of_use,
+    measure_as,
+    needs_of,
+)
+from stillroom.core.day_words import say_day
+from stillroom.core.parts import read_container
+from stillroom.core.problems import Problem, ProblemsFound
+from stillroom.core.recipe import Recipe
+from stillroom.core.staple_table import find_staple
+from stillroom.core.timeline import latest_start_usable, plan_forward
+from stillroom.core.units import convert, size_of
+from stillroom.giving.against_book import check_list
+from stillroom.giving.facts import Facts, facts_of
+from stillroom.giving.model import GivingList, Household, Make, Sort, container_words
+from stillroom.giving.plan_model import (
+    Basket,
+    Brew,
+    Month,
+    Offer,
+    PlanProblem,
+    Purchase,
+    Reason,
+)
+from stillroom.giving.reading import ReadList
+from stillroom.giving.rules import why_refused
+from stillroom.giving.shelf import Shelf, read_shelf
+from stillroom.giving.starting import start_choices
+
+SORT_OF_KIND: dict[str, Sort] = {"infusion": "drink", "ferment": "drink", "craft": "craft"}
+
+
+@dataclass(frozen=True)
+class Offering:
+    """The problem and all it was made from, by the offer's key or the recipe's slug."""
+
+    giving: GivingList
+    recipes: Mapping[str, Recipe]
+    makes: Mapping[str, Make]
+    facts: Mapping[str, Facts]
+    needs: Mapping[str, tuple[Need, ...]]
+    prices: PriceBook
+    shelf: Shelf
+    households: Mapping[int, Household]
+    problem: PlanProblem
+    today: date
+
+    def offer(self, key: str) -> Offer:
+        """Return an offer by its key."""
+        return next(offer for offer in self.problem.offers if offer.key == key)
+
+
+def make_offering(
+    read: ReadList,
+    book_recipes: tuple[Recipe, ...],
+    today: date,
+    before: Mapping[tuple[str, int], tuple[str, ...]] | None = None,
+) -> Offering:
+    """Return the problem of a list; raises ProblemsFound when list and book do not fit.
+
+    `before` is an earlier plan: offer keys by household and basket, counted from 1 in each.
+    """
+    giving = read.giving
+    recipes = {recipe.slug: recipe for recipe in book_recipes}
+    prices = PriceBook(check_list(read, recipes), giving.currency)
+    makes = {_key(make): make for make in giving.makes}
+    offered = {make.recipe: recipes[make.recipe] for make in giving.makes}
+    needs = {slug: needs_of(recipe, prices) for slug, recipe in offered.items()}
+    facts = {slug: facts_of(recipe) for slug, recipe in offered.items()}
+    shares = _shares(read, recipes)
+    shelf = read_shelf(giving, makes, recipes, shares)
+    offers = tuple(
+        _offer(key, make, offered[make.recipe], needs[make.recipe], shares[key], shelf, prices)
+        for key, make in makes.items()
+    )
+    brews = tuple(_brew(giving, recipe, needs[slug], today) for slug, recipe in offered.items())
+    baskets, households = _baskets(giving)
+    problem = PlanProblem(
+        baskets=baskets,
+        offers=offers,
+        brews=brews,
+        purchases=_purchases(giving, prices, needs, offers),
+        hours=_hours(giving, today),
+        refused=_refused(giving, baskets, households, makes, offers, facts, brews),
+        years_since_had=_years_since_had(giving, baskets, households),
+        liked=frozenset((b.number, slug) for b in baskets for slug in households[b.number].likes),
+        must_have=frozenset((h.name, slug) for h in giving.households for slug in h.must_have),
+        before=_before(baskets, before),
+    )
+    return Offering(giving, recipes, makes, facts, needs, prices, shelf, households, problem, today)
+
+
+def _key(make: Make) -> str:
+    return f"{make.recipe} in {container_words(make.container)}" if make.container else make.recipe
+
+
+def container_of(make: Make, recipe: Recipe) -> str:
+    """Return the container a make is given in, as it is counted."""
+    if make.container:
+        return container_words(make.container)
+    container = recipe.filled_into[0]
+    size = f", {container.size.low} {container.size.unit}" if container.size else ""
+    return container_words(f"{container.name}{size}")
+
+
+def _shares(read: ReadList, recipes: Mapping[str, Recipe]) -> dict[str, Fraction]:
+    """Return the share of a batch that one present of each make takes."""
+    shares, problems = {}, []
+    for place, make in enumerate(read.giving.makes):
+        recipe = recipes[make.recipe]
+        count = make.per_batch or _count_filled(make, recipe)
+        if not count:
+            line = read.line_of("makes", place)
+            what = f"How many presents one batch of {make.recipe} gives cannot be worked out."
+            problems.append(Problem(read.file, line, what, 'Add "per batch: 4".'))
+        shares[_key(make)] = Fraction(1, count or 1)
+    if problems:
+        raise ProblemsFound(problems)
+    return shares
+
+
+def _count_filled(make: Make, recipe: Recipe) -> int:
+    container = read_container(container_of(make, recipe), "metric")
+    volume = makes_ml(recipe)
+    if volume and container.size and size_of(container.size.unit) == "volume":
+        return int(volume / convert(container.size.low, container.size.unit, "ml"))
+    return int(recipe.makes.amount.low) if recipe.makes.each else 0
+
+
+def _offer(
+    key: str,
+    make: Make,
+    recipe: Recipe,
+    needs: tuple[Need, ...],
+    share: Fraction,
+    shelf: Shelf,
+    prices: PriceBook,
+) -> Offer:
+    container = container_of(make, recipe)
+    entry = prices.find(container)
+    per_batch = 1 / share
+    each = {need.item: need.amount for need in needs if need.per_container and need.entry}
+    worth = cost_batch(needs).total / per_batch
+    worth += (
+        sum(
+            (
+                cost_of_use(n.amount * per_batch, n.entry)
+                for n in needs
+                if n.per_container and n.entry
+            ),
+            Fraction(0),
+        )
+        / per_batch
+    )
+    if entry:
+        each[entry.item] = Fraction(1)
+        worth += cost_of_use(Fraction(per_batch), entry) / per_batch
+    return Offer(
+        key=key,
+        recipe=recipe.slug,
+        title=recipe.title,
+        sort=make.sort or SORT_OF_KIND.get(recipe.kind.name, "eat"),
+        container=container,
+        share=share,
+        worth=make.cost if make.cost is not None else worth,
+        on_hand=shelf.count(key),
+        needs=each,
+    )
+
+
+def _brew(giving: GivingList, recipe: Recipe, needs: tuple[Need, ...], today: date) -> Brew:
+    used: dict[str, Fraction] = {}
+    for need in needs:
+        if need.entry and not need.per_container and not need.tool:
+            used[need.item] = used.get(need.item, Fraction(0)) + need.amount
+    choices = start_choices(recipe, giving.giving_day, today)
+    latest = latest_start_usable(recipe, giving.giving_day)
+    return Brew(
+        recipe=recipe.slug,
+        title=recipe.title,
+        most_batches=max(make.batches for make in giving.makes if make.recipe == recipe.slug),
+        choices=choices,
+        needs=used,
+        too_late=""
+        if choices
+        else f"{recipe.title} would have had to be started by {say_day(latest)}.",
+    )
+
+
+def _baskets(giving: GivingList) -> tuple[tuple[Basket, ...], dict[int, Household]]:
+    baskets: list[Basket] = []
+    households = {}
+    for household in giving.households:
+        for kind, count in household.basket.items():
+            for _ in range(count):
+                number = len(baskets) + 1
+                pattern = giving.baskets[kind]
+                room: dict[Sort, int] = {
+                    "eat": pattern.eat,
+                    "drink": pattern.drink,
+                    "craft": pattern.craft,
+                }
+                baskets.append(Basket(number, household.name, kind, room, household.budget))
+                households[number] = household
+    return tuple(baskets), households
+
+
+def _purchases(
+    giving: GivingList,
+    prices: PriceBook,
+    needs: Mapping[str, tuple[Need, ...]],
+    offers: tuple[Offer, ...],
+) -> tuple[Purchase, ...]:
+    wanted = {need.item for lines in needs.values() for need in lines if need.entry}
+    wanted |= {item for offer in offers for item in offer.needs}
+    held = stock_of(giving, prices)
+    return tuple(
+        Purchase(entry.item, entry.packs, held.get(entry.item, Fraction(0)))
+        for entry in prices.items
+        if entry.item in wanted
+    )
+
+
+def stock_of(giving: GivingList, prices: PriceBook) -> dict[str, Fraction]:
+    """Return what is in the house of each priced item, measured as its packs are."""
+    held: dict[str, Fraction] = {}
+    for words, count in giving.stock.containers.items():
+        if entry := prices.find(container_words(words)):
+            held[entry.item] = held.get(entry.item, Fraction(0)) + count
+    for amount, item in giving.stock.ingredients:
+        staple = find_staple(item)
+        if entry := prices.find(item, staple):
+            there = measure_as(amount.low, amount.unit, entry.unit, staple)
+            held[entry.item] = held.get(entry.item, Fraction(0)) + (there or 0)
+    return held
+
+
+def _hours(giving: GivingList, today: date) -> dict[Month, Fraction] | None:
+    if not giving.hours:
+        return None
+    months = {}
+    year, month = today.year, today.month
+    while (year, month) <= (giving.giving_day.year, giving.giving_day.month):
+        months[year, month] = giving.hours[month]
+        year, month = (year, month + 1) if month < 12 else (year + 1, 1)
+    return months
+
+
+def _refused(
+    giving: GivingList,
+    baskets: tuple[Basket, ...],
+    households: Mapping[int, Household],
+    makes: Mapping[str, Make],
+    offers: tuple[Offer, ...],
+    facts: Mapping[str, Facts],
+    brews: tuple[Brew, ...],
+) -> dict[tuple[int, str], tuple[Reason, ...]]:
+    keeps = {brew.recipe: _least_keep(facts[brew.recipe].recipe, brew, giving) for brew in brews}
+    found = {}
+    for basket in baskets:
+        allowed = {container_words(words) for words in giving.baskets[basket.kind].containers}
+        for offer in offers:
+            reasons = why_refused(
+                households[basket.number],
+                facts[offer.recipe],
+                giving.giving_day,
+                keeps[offer.recipe],
+                makes[offer.key].by_post,
+            )
+            if allowed and offer.container not in allowed:
+                words = f"a {basket.kind} basket's containers"
+                reasons = (*reasons, Reason(f"is not in {words}", f"are not in {words}"))
+            if reasons:
+                found[basket.number, offer.key] = reasons
+    return found
+
+
+def _least_keep(recipe: Recipe, brew: Brew, giving: GivingList) -> date | None:
+    untils = [
+        plan_forward(recipe, choice.start, giving.giving_day).keep_until for choice in brew.choices
+    ]
+    known = [until for until in untils if until is not None]
+    return min(known, default=None)
+
+
+def _years_since_had(
+    giving: GivingList, baskets: tuple[Basket, ...], households: Mapping[int, Household]
+) -> dict[tuple[int, str], int]:
+    found: dict[tuple[int, str], int] = {}
+    for basket in baskets:
+        for year, slugs in households[basket.number].had.items():
+            for slug in slugs:
+                since = giving.giving_day.year - year
+                known = found.get((basket.number, slug), since)
+                found[basket.number, slug] = max(1, min(since, known))
+    return found
+
+
+def _before(
+    baskets: tuple[Basket, ...], before: Mapping[tuple[str, int], tuple[str, ...]] | None
+) -> frozenset[tuple[int, str]] | None:
+    if before is None:
+        return None
+    seen: dict[str, int] = {}
+    found = set()
+    for basket in baskets:
+        seen[basket.household] = seen.get(basket.household, 0) + 1
+        for key in before.get((basket.household, seen[basket.household]), ()):
+            found.add((basket.number, key))
+    return frozenset(found)

@@ -1,0 +1,71 @@
+"""The days on which a batch may start for a giving day, and the hours each asks of a month.
+
+A few candidates are enough for levelling: the latest day that has it at its best, one and two
+weeks earlier, and the last Saturday of each earlier month, as long as it then still keeps.
+Today is an argument.
+"""
+
+from __future__ import annotations
+
+from collections import defaultdict
+from datetime import date, timedelta
+from fractions import Fraction
+
+from stillroom.core.recipe import Recipe
+from stillroom.core.timeline import Timeline, latest_start_best, latest_start_usable, plan_forward
+from stillroom.giving.plan_model import Month, StartChoice
+from stillroom.giving.rules import KEEPS_AFTER_DAYS
+
+MONTHS_BACK = 12
+SATURDAY = 5
+
+
+def start_choices(recipe: Recipe, giving_day: date, today: date) -> tuple[StartChoice, ...]:
+    """Return the days to start on, latest first; none when it is too late to be usable.
+
+    Starts in the recipe's season come alone where there are any.
+    """
+    best = latest_start_best(recipe, giving_day)
+    days = [day for day in _candidates(best) if day >= today]
+    if days:
+        fresh = [day for day in days if _keeps(recipe, day, giving_day)]
+        in_season = [day for day in fresh if day.month in recipe.season]
+        days = in_season or fresh
+    elif latest_start_usable(recipe, giving_day) >= today:
+        days = [today]
+    return tuple(
+        StartChoice(day, day <= best, hours_by_month(plan_forward(recipe, day, giving_day)))
+        for day in days
+    )
+
+
+def _candidates(best: date) -> list[date]:
+    days = {best, best - timedelta(days=7), best - timedelta(days=14)}
+    first = best.replace(day=1)
+    for _ in range(MONTHS_BACK):
+        last = first - timedelta(days=1)
+        days.add(last - timedelta(days=(last.weekday() - SATURDAY) % 7))
+        first = last.replace(day=1)
+    return sorted(days, reverse=True)
+
+
+def _keeps(recipe: Recipe, start: date, giving_day: date) -> bool:
+    until = plan_forward(recipe, start, giving_day).keep_until
+    return until is None or until >= giving_day + timedelta(days=KEEPS_AFTER_DAYS)
+
+
+def hours_by_month(timeline: Timeline) -> dict[Month, Fraction]:
+    """Return a batch's hands-on hours in each month it touches."""
+    months: dict[Month, Fraction] = defaultdict(Fraction)
+    for day, minutes in minutes_by_day(timeline).items():
+        months[day.year, day.month] += Fraction(minutes, 60)
+    return {month: hours for month, hours in months.items() if hours}
+
+
+def minutes_by_day(timeline: Timeline) -> dict[date, int]:
+    """Return a batch's hands-on minutes on each day it asks for any."""
+    days: dict[date, int] = defaultdict(int)
+    for stage in timeline.stages:
+        for day in stage.dates:
+            days[day] += stage.hands_on_minutes * stage.times
+    return dict(days)
