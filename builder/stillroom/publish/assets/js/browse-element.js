@@ -1,6 +1,8 @@
 /* <stillroom-browse>: a sentence with blanks that sifts the list of recipes by kind, by what can
    still be started, by what it is free from. The page's address carries what was chosen. */
 
+import { onStateChange, readState, writeState } from "./address-state.js";
+
 const NAMES = ["kind", "start", "free"];
 
 /** The reader's own date as ISO text, so that it compares with the dates in the page. */
@@ -29,40 +31,33 @@ export class BrowseElement extends HTMLElement {
     this.form.hidden = false;
     this.leaving = new AbortController();
     const { signal } = this.leaving;
-    this.form.addEventListener("change", () => this.choose(), { signal });
+    this.form.addEventListener("change", () => writeState(this.chosen()), { signal });
     this.form.addEventListener("submit", (event) => event.preventDefault(), { signal });
-    window.addEventListener("popstate", () => this.readAddress(), { signal });
+    this.stopListening = onStateChange(() => this.readAddress());
     this.readAddress();
   }
 
   disconnectedCallback() {
     this.leaving.abort();
+    this.stopListening();
   }
 
   readAddress() {
-    const asked = new URLSearchParams(location.search);
+    const asked = readState();
     for (const name of NAMES) {
       const field = this.form.elements[name];
-      field.value = asked.get(name) ?? "";
+      field.value = asked[name] ?? "";
       if (field.selectedIndex < 0) field.value = "";
     }
     this.sift();
   }
 
-  choose() {
-    const address = new URL(location.href);
-    for (const name of NAMES) {
-      const { value } = this.form.elements[name];
-      if (value) address.searchParams.set(name, value);
-      else address.searchParams.delete(name);
-    }
-    address.hash = "";
-    history.pushState(null, "", address);
-    this.sift();
+  chosen() {
+    return Object.fromEntries(NAMES.map((name) => [name, this.form.elements[name].value]));
   }
 
   sift() {
-    const chosen = Object.fromEntries(NAMES.map((name) => [name, this.form.elements[name].value]));
+    const chosen = this.chosen();
     const today = todayText();
     let count = 0;
     for (const group of this.querySelectorAll(".browse-group")) {

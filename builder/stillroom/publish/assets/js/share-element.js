@@ -1,6 +1,8 @@
 /* <stillroom-share>: copies a link that opens this page as it stands, with the scale and the dates
    that the reader chose, and prints the page. Without it the address stands there to be read. */
 
+import { onStateChange } from "./address-state.js";
+
 export class ShareElement extends HTMLElement {
   connectedCallback() {
     this.leaving = new AbortController();
@@ -11,14 +13,13 @@ export class ShareElement extends HTMLElement {
     print.hidden = false;
     copy.addEventListener("click", () => this.copy(), { signal });
     print.addEventListener("click", () => window.print(), { signal });
-    for (const change of ["popstate", "stillroom-address"]) {
-      window.addEventListener(change, () => this.show(), { signal });
-    }
+    this.stopListening = onStateChange(() => this.show());
     this.show();
   }
 
   disconnectedCallback() {
     this.leaving.abort();
+    this.stopListening();
   }
 
   /** The page's lasting address with what this reader chose on it. */
