@@ -12,9 +12,9 @@ import babel.dates
 from stillroom.core.kinds import all_kinds
 from stillroom.core.recipe import Recipe
 from stillroom.core.timeline import latest_start_best, latest_start_usable
-from stillroom.publish.care import list_free_from, say_free_from
 from stillroom.publish.library import Library, Link, show_picture
 from stillroom.publish.pictures import Drawing
+from stillroom.publish.templating import make_anchor
 
 
 @dataclass(frozen=True)
@@ -40,6 +40,11 @@ class Entry:
         return self.recipe.summary
 
     @property
+    def free_names(self) -> tuple[str, ...]:
+        """What it is free from, as addresses write it."""
+        return tuple(make_anchor(thing) for thing in self.free_from)
+
+    @property
     def kind_slug(self) -> str:
         """The kind as addresses write it."""
         return self.recipe.kind.slug
@@ -62,7 +67,7 @@ def list_entries(library: Library, link: Link, giving_day: date) -> tuple[Entry,
             recipe=recipe,
             href=link(f"r/{recipe.slug}.md"),
             picture=show_picture(library, recipe, link),
-            free_from=list_free_from(recipe, library.settings),
+            free_from=library.label_of(recipe).free_from,
             best_start=latest_start_best(recipe, giving_day),
             usable_start=latest_start_usable(recipe, giving_day),
         )
@@ -108,13 +113,12 @@ def group_by_start(entries: Iterable[Entry], language: str) -> tuple[Group, ...]
 def group_by_free_from(entries: Iterable[Entry]) -> tuple[Group, ...]:
     """Return, for each thing some recipe is free from, the recipes that are."""
     listed = tuple(entries)
-    names = sorted({name for entry in listed for name in entry.free_from}, key=say_free_from)
     return tuple(
         Group(
-            name=name,
-            heading=say_free_from(name),
-            words=say_free_from(name),
-            entries=tuple(entry for entry in listed if name in entry.free_from),
+            name=make_anchor(thing),
+            heading=f"Free from {thing}",
+            words=thing,
+            entries=tuple(entry for entry in listed if thing in entry.free_from),
         )
-        for name in names
+        for thing in sorted({thing for entry in listed for thing in entry.free_from})
     )

@@ -6,7 +6,7 @@ Knows no MkDocs: another generator could be put under the book from here.
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from datetime import date, timedelta
 from functools import cached_property
 from pathlib import Path
@@ -14,6 +14,7 @@ from typing import Any, Protocol
 
 from stillroom.core.book import Book, BookSettings
 from stillroom.core.giving_days import find_day
+from stillroom.core.labelling import Label, label_recipe
 from stillroom.core.recipe import Recipe
 from stillroom.publish.pictures import Drawing, describe_drawing
 from stillroom.publish.templating import say_day
@@ -56,11 +57,18 @@ class Library:
     book: Book
     recipes: tuple[Recipe, ...]
     today: date
+    _labels: dict[str, Label] = field(default_factory=dict, repr=False, compare=False)
 
     @property
     def settings(self) -> BookSettings:
         """The book's settings."""
         return self.book.settings
+
+    def label_of(self, recipe: Recipe) -> Label:
+        """Return a recipe's label, worked out once for all pages that ask for it."""
+        if recipe.slug not in self._labels:
+            self._labels[recipe.slug] = label_recipe(recipe, self.settings)
+        return self._labels[recipe.slug]
 
     @cached_property
     def coming_days(self) -> tuple[ComingDay, ...]:

@@ -1,6 +1,6 @@
 """A recipe's page: every part of it worked out once, then set in templates/pages/recipe.html.
 
-The parts come from their own modules (amounts_page.py, when_page.py, card_page.py, care.py);
+The parts come from their own modules (amounts_page.py, when_page.py, card_page.py);
 this one brings them together and says what stands in the page's head.
 """
 
@@ -13,6 +13,7 @@ from typing import Any
 from markupsafe import Markup
 
 from stillroom.core.day_words import say_minutes
+from stillroom.core.labelling import Diet
 from stillroom.core.qr_code import draw_qr
 from stillroom.core.recipe import Recipe
 from stillroom.core.safety import assess_safety
@@ -20,6 +21,7 @@ from stillroom.core.scaling import ScaledBatch, ScaledLine, scale_recipe
 from stillroom.core.scaling_data import scaling_data
 from stillroom.core.timeline import plan_forward
 from stillroom.core.timeline_data import timeline_data
+from stillroom.publish.card_page import paper_data, view_card
 from stillroom.publish.library import Library, Link, show_picture
 from stillroom.publish.method_steps import show_method
 from stillroom.publish.structured_data import RecipeFacts, describe_recipe
@@ -88,6 +90,8 @@ class RecipeLeaf:
                 "strip": make_strip(recipe, batch, library),
                 "method": show_method(recipe, batch),
                 "care": assess_safety(recipe, library.settings),
+                "card": view_card(recipe, library, library.today),
+                "paper_data": paper_data(),
                 "when": make_when(library, recipe, link),
                 "share": Share(address, Markup(draw_qr(address).svg)),
                 "recipe_data": {
@@ -128,8 +132,19 @@ def _structured_data(recipe: Recipe, library: Library) -> dict[str, Any]:
         steps=steps,
         hands_on_minutes=plan.hands_on_minutes,
         total_days=(plan.usable - plan.start).days,
+        diets=_diets(library.label_of(recipe).diet),
     )
     return describe_recipe(recipe, facts)
+
+
+def _diets(diet: Diet) -> tuple[str, ...]:
+    """Name only the diets that every ingredient is known to suit."""
+    known = {
+        "vegan": diet.vegan == "yes",
+        "vegetarian": diet.vegetarian == "yes",
+        "gluten free": diet.gluten == "free",
+    }
+    return tuple(name for name, suits in known.items() if suits)
 
 
 def _say_line(line: ScaledLine) -> str:

@@ -18,8 +18,7 @@ MINUTES_A_DAY = 24 * 60
 DIETS = {
     "vegan": "https://schema.org/VeganDiet",
     "vegetarian": "https://schema.org/VegetarianDiet",
-    "gluten": "https://schema.org/GlutenFreeDiet",
-    "milk": "https://schema.org/LowLactoseDiet",
+    "gluten free": "https://schema.org/GlutenFreeDiet",
 }
 
 
@@ -83,7 +82,7 @@ def _of_food(recipe: Recipe, facts: RecipeFacts) -> Mapping[str, Any]:
         "recipeYield": facts.yields,
         "recipeIngredient": list(facts.ingredients),
         "recipeInstructions": _steps(facts),
-        "suitableForDiet": [DIETS[diet] for diet in facts.diets if diet in DIETS],
+        "suitableForDiet": [DIETS[diet] for diet in facts.diets],
     }
 
 
