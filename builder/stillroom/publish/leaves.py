@@ -11,6 +11,7 @@ from stillroom.core.safety import check_safety, warn_of_unknown
 from stillroom.publish.book_pages import BrowseLeaf, HomeLeaf
 from stillroom.publish.library import Leaf, Library
 from stillroom.publish.pages import RecipeLeaf
+from stillroom.publish.year_page import YearLeaf
 
 
 def open_library(book: Book, today: date) -> Library:
@@ -33,6 +34,6 @@ def list_warnings(library: Library) -> Iterator[Problem]:
 
 def list_leaves(library: Library) -> dict[str, Leaf]:
     """Return the book's own pages and a page for each recipe, by the file each stands for."""
-    own: tuple[Leaf, ...] = (HomeLeaf(), BrowseLeaf())
+    own: tuple[Leaf, ...] = (HomeLeaf(), BrowseLeaf(), YearLeaf())
     recipes: tuple[Leaf, ...] = tuple(RecipeLeaf(recipe) for recipe in library.recipes)
     return {leaf.src_uri: leaf for leaf in (*own, *recipes)}

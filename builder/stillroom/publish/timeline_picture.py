@@ -115,7 +115,7 @@ def draw_timeline(timeline: Timeline, width: float = WIDE) -> Picture:
         width=width,
         height=y + AXIS,
         lanes=tuple(lanes),
-        axis=_axis(timeline.start, horizon, place, width),
+        axis=draw_axis(timeline.start, horizon, place, width),
         axis_y=y,
         give_x=place(give),
         give_y=lanes[-1].band_y + BAND / 2,
@@ -252,7 +252,7 @@ def _wrap(words: str, width: float) -> tuple[str, ...]:
     return tuple(lines)
 
 
-def _axis(
+def draw_axis(
     start: date, horizon: int, place: Callable[[float], float], width: float
 ) -> tuple[AxisMark, ...]:
     """Mark the axis by the finest step whose words keep apart."""

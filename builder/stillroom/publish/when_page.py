@@ -7,6 +7,7 @@ from datetime import date
 
 from stillroom.core.calendar_entries import make_entries
 from stillroom.core.recipe import Recipe
+from stillroom.core.season import find_season
 from stillroom.core.timeline import Timeline, latest_start_best, plan_back
 from stillroom.core.timeline_words import StageWords, describe_dates, describe_stages, sum_up
 from stillroom.publish.calendar_files import make_calendar
@@ -26,6 +27,7 @@ class WhenView:
     wide: Picture
     narrow: Picture
     label: str
+    season: str
     calendar: str
 
 
@@ -33,6 +35,7 @@ def make_when(library: Library, recipe: Recipe, link: Link) -> WhenView:
     """Return the dates of a recipe for the first giving day that it can still be best on."""
     aimed = aim_at(recipe, library.coming_days, library.today)
     timeline = plan_back(recipe, aimed.day, library.today)
+    season = find_season(recipe, recipe.season, timeline.latest_start_best, aimed.day)
     return WhenView(
         aimed=aimed,
         coming=library.coming_days,
@@ -42,6 +45,7 @@ def make_when(library: Library, recipe: Recipe, link: Link) -> WhenView:
         wide=draw_timeline(timeline),
         narrow=draw_timeline(timeline, NARROW),
         label=sum_up(timeline, recipe.title),
+        season=season.text if season else "",
         calendar=link(calendar_path(recipe.slug)),
     )
 

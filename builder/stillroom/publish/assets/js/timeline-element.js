@@ -38,7 +38,8 @@ export class WhenElement extends HTMLElement {
     const state = readState();
     const what = parseDay(state.start) !== null ? "start" : "give";
     const day = parseDay(state[what]);
-    if (day === null) return;
+    // the address also changes for others' reasons: only a day of ours is worth saying again
+    if (day === null || this.shown === `${what} ${day}`) return;
     this.form.elements.what.value = what;
     this.form.elements.day.value = isoDay(day);
     this.show();
@@ -52,13 +53,14 @@ export class WhenElement extends HTMLElement {
     }
     if (parseDay(day.value) === null) return;
     writeState({ give: null, start: null, [what.value]: day.value });
-    this.show();
+    this.readAddress();
   }
 
   show() {
     const { what, day, coming } = this.form.elements;
     const chosen = parseDay(day.value);
     const begins = what.value === "start";
+    this.shown = `${what.value} ${chosen}`;
     const known = [...coming.options].find((option) => option.value === day.value);
     coming.value = known && !begins ? day.value : "";
     this.querySelector(".when-coming").hidden = begins;
@@ -69,6 +71,7 @@ export class WhenElement extends HTMLElement {
     this.part("aim").textContent = begins
       ? `Begun on ${sayDay(chosen)}:`
       : `${name || "For "}${sayDay(chosen)}:`;
+    this.part("season")?.remove();
     this.part("verdict").textContent = plan.verdict.text;
     const label = sumUp(plan, this.recipe.title);
     for (const svg of this.querySelectorAll("svg.when-picture")) redraw(svg, plan, label);

@@ -1,0 +1,76 @@
+/**
+ * "What can I still make by ...?" on the year's page: every recipe of the book against any two days.
+ */
+
+import { onStateChange, readState, writeState } from "./address-state.js";
+import { isoDay, parseDay, sayDay, today } from "./dates.js";
+import { stillTime } from "./timeline.js";
+
+/** Custom element around the still-time part of fragments/year.html. */
+export class StillTimeElement extends HTMLElement {
+  connectedCallback() {
+    const data = this.querySelector(".still-time-data");
+    this.form = this.querySelector("form");
+    if (!data || !this.form) return;
+    const { recipes, phrases, fits } = JSON.parse(data.textContent);
+    this.recipes = recipes.map((recipe) => ({ ...recipe, phrases }));
+    this.fits = fits;
+    this.form.hidden = false;
+    this.stop = new AbortController();
+    const listen = { signal: this.stop.signal };
+    this.form.addEventListener("change", (event) => this.filled(event.target), listen);
+    this.form.addEventListener("submit", (event) => event.preventDefault(), listen);
+    this.stopWatching = onStateChange(() => this.readAddress());
+    this.readAddress();
+  }
+
+  disconnectedCallback() {
+    this.stop?.abort();
+    this.stopWatching?.();
+  }
+
+  readAddress() {
+    const state = readState();
+    const { begin, give } = this.form.elements;
+    begin.value = isoDay(parseDay(state.begin) ?? today());
+    const day = parseDay(state.give);
+    if (day !== null) give.value = isoDay(day);
+    this.show();
+  }
+
+  filled(field) {
+    const { begin, give, coming } = this.form.elements;
+    if (field === coming && coming.value) give.value = coming.value;
+    if (parseDay(begin.value) === null || parseDay(give.value) === null) return;
+    const now = isoDay(today());
+    writeState({ begin: begin.value === now ? null : begin.value, give: give.value });
+    this.show();
+  }
+
+  show() {
+    const { begin, give, coming } = this.form.elements;
+    const known = [...coming.options].some((option) => option.value === give.value);
+    coming.value = known ? give.value : "";
+    const chosen = `${begin.value} ${give.value}`;
+    if (this.shown === chosen) return;
+    this.shown = chosen;
+    const found = stillTime(this.recipes, parseDay(give.value), parseDay(begin.value));
+    const ready = found.filter((one) => one.fits !== "late").length;
+    this.querySelector('[data-still="said"]').textContent =
+      `${ready} of ${found.length} can still be ready for ${sayDay(parseDay(give.value))}.`;
+    this.querySelector('[data-still="list"]').replaceChildren(...found.map((one) => this.line(one)));
+  }
+
+  line({ recipe, fits, by }) {
+    const line = document.createElement("li");
+    line.dataset.fits = fits;
+    const link = document.createElement("a");
+    link.href = recipe.href;
+    link.textContent = recipe.title;
+    const words = document.createElement("span");
+    words.className = "aside";
+    words.textContent = `${this.fits[fits]} ${sayDay(by)}`;
+    line.append(link, " ", words);
+    return line;
+  }
+}

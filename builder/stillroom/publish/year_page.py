@@ -1,0 +1,130 @@
+"""The year's page: the round of months, the bands of each giving day, what can still be made."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from datetime import date
+from typing import Any, Final
+
+from markupsafe import Markup
+
+from stillroom.core.timeline_data import timeline_data
+from stillroom.core.verdicts import verdict_phrases
+from stillroom.core.year import Month, Named, Occasion, StillTime, Year, plan_year, still_time
+from stillroom.publish.library import ComingDay, Library, Link
+from stillroom.publish.templating import render
+from stillroom.publish.timeline_picture import NARROW, WIDE
+from stillroom.publish.year_picture import YearPicture, draw_year
+
+FITS_WORDS: Final = {
+    "best": "at its best that day, if begun by",
+    "usable": "ready that day but better for waiting, if begun by",
+    "late": "too late: it wanted a start by",
+}
+
+
+@dataclass(frozen=True)
+class OccasionView:
+    """A giving day of the year with its drawing, wide and narrow."""
+
+    name: str
+    day: date
+    words: str
+    wide: YearPicture
+    narrow: YearPicture
+
+
+@dataclass(frozen=True)
+class YearView:
+    """What fragments/year.html shows."""
+
+    year: Year
+    months: tuple[Month, ...]
+    occasions: tuple[OccasionView, ...]
+    next_day: ComingDay
+    coming: tuple[ComingDay, ...]
+    still: tuple[StillTime, ...]
+    fits_words: Mapping[str, str]
+    addresses: Mapping[str, str]
+    data: Mapping[str, Any]
+
+
+def year_of(library: Library) -> Year:
+    """Return the round of twelve months from this month, for pages and for paper."""
+    occasions = [Occasion(coming.name, coming.day) for coming in library.coming_days]
+    return plan_year(_named(library), occasions, library.today)
+
+
+def make_year(library: Library, link: Link) -> YearView:
+    """Return everything the year's page shows."""
+    year = year_of(library)
+    names = dict.fromkeys(band.occasion.name for band in year.bands)
+    occasions = []
+    for name in names:
+        bands = tuple(band for band in year.bands if band.occasion.name == name)
+        coming = next(one for one in library.coming_days if one.name == name)
+        occasions.append(
+            OccasionView(
+                name=name,
+                day=coming.day,
+                words=coming.words,
+                wide=draw_year(bands, year.first, WIDE),
+                narrow=draw_year(bands, year.first, NARROW),
+            )
+        )
+    next_day = library.coming_days[0]
+    addresses = {recipe.slug: link(f"r/{recipe.slug}.md") for recipe in library.recipes}
+    return YearView(
+        year=year,
+        months=year.months,
+        occasions=tuple(occasions),
+        next_day=next_day,
+        coming=library.coming_days,
+        still=still_time(_named(library), next_day.day, library.today),
+        fits_words=FITS_WORDS,
+        addresses=addresses,
+        data=_browser_data(library, addresses),
+    )
+
+
+def _named(library: Library) -> tuple[Named, ...]:
+    return tuple(
+        Named(recipe.slug, recipe.title, recipe.kind.name, recipe, recipe.season)
+        for recipe in library.recipes
+    )
+
+
+def _browser_data(library: Library, addresses: Mapping[str, str]) -> dict[str, Any]:
+    """Return each recipe's timeline once, the phrases once for all."""
+    recipes = []
+    for recipe in library.recipes:
+        data = timeline_data(recipe)
+        del data["phrases"]
+        recipes.append(data | {"href": addresses[recipe.slug]})
+    return {"recipes": recipes, "phrases": verdict_phrases(), "fits": FITS_WORDS}
+
+
+@dataclass(frozen=True)
+class YearLeaf:
+    """The page of the year."""
+
+    src_uri: str = "year.md"
+    in_nav: bool = True
+
+    def head(self, library: Library, url: str) -> Mapping[str, Any]:
+        """Return the page's title and description."""
+        words = "What to start, tend, bottle and give in each month, and what can still be made."
+        return {"title": "The year", "description": words}
+
+    def body(self, library: Library, prose: str, link: Link, url: str) -> str:
+        """Return the whole page."""
+        return render(
+            "pages/year.html",
+            {
+                "year": make_year(library, link),
+                "language": library.settings.language,
+                "prose": Markup(prose),
+                "title": "The year",
+            },
+        )
