@@ -5,13 +5,18 @@ A drawing made with `currentColor` takes the page's ink here, as it does on the 
 
 from __future__ import annotations
 
+import re
 from functools import cache
 from pathlib import Path
 
 from stillroom.core.book import Book
 
 INK = "#2a221c"
-EMBLEMS = Path(__file__).parent / "emblems"
+EMBLEMS = Path(__file__).parent.parent / "publish" / "assets" / "drawings"
+"""One hand drew them for screen and paper; they lie where the site copies them from."""
+
+_DARK = re.compile(r"@media \(prefers-color-scheme: ?dark\) ?\{(?:[^{}]*\{[^{}]*\})*[^{}]*\}")
+_VARIABLE = re.compile(r"var\(\s*--[\w-]+\s*,\s*([^()]*(?:\([^()]*\))?[^()]*)\)")
 
 
 def picture_of(book: Book, name: str) -> str:
@@ -28,4 +33,6 @@ def emblem_of(kind_slug: str) -> str:
 
 @cache
 def _inked(path: Path) -> str:
-    return path.read_text(encoding="utf-8").replace("currentColor", INK)
+    """Return a drawing in its colours by day, in the plain CSS that paper and e-readers know."""
+    svg = _VARIABLE.sub(r"\1", _DARK.sub("", path.read_text(encoding="utf-8")))
+    return svg.replace("currentColor", INK)

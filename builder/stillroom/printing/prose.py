@@ -35,6 +35,15 @@ def to_blocks(text: str) -> list[dict[str, Any]]:
     return [block for block in reader.blocks if block["runs"]]
 
 
+def to_runs(line: str) -> list[dict[str, Any]]:
+    """Return one line of Markdown as runs.
+
+    >>> [run["text"] for run in to_runs("Stir *well*.")]
+    ['Stir ', 'well', '.']
+    """
+    return [run for block in to_blocks(line) for run in block["runs"]]
+
+
 @dataclass
 class _Reader(HTMLParser):
     blocks: list[dict[str, Any]] = field(default_factory=list)

@@ -19,6 +19,8 @@ from stillroom.core.step_amounts import step_amount
 from stillroom.core.timeline import Timeline
 from stillroom.core.timeline_words import describe_dates, describe_stages, say_rhythm
 
+from .prose import to_runs
+
 
 def recipe_data(
     recipe: Recipe, batch: ScaledBatch, box: SafetyBox, timeline: Timeline | None = None
@@ -34,7 +36,7 @@ def recipe_data(
         "groups": _groups(batch.lines),
         "vessels": "; ".join(vessel.words for vessel in recipe.vessels),
         "steps": [
-            {"group": step.group, "text": _say_step(recipe, batch, step.text)}
+            {"group": step.group, "runs": to_runs(_say_step(recipe, batch, step.text))}
             for step in recipe.method
         ],
         "stages": _stages(recipe, timeline),

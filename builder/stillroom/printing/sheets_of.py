@@ -63,3 +63,13 @@ def refuse_what_does_not_fit(found: Sequence[dict[str, Any]], size_name: str) ->
         f"These do not fit on {size_name} at a readable size: {'; '.join(said)}.",
         "Choose a larger size, or write less. Nothing was left out and nothing was printed.",
     )
+
+
+def refuse_year(found: Sequence[dict[str, Any]], paper_name: str) -> None:
+    """Raise Unreadable naming the fullest month when the year goes on no one sheet."""
+    if not found[0]["fits"]:
+        raise Unreadable(
+            f"The year does not fit on one {paper_name} sheet at a readable size: "
+            f"{found[0]['month']} is the fullest month.",
+            "Choose a larger paper, or a book with fewer recipes.",
+        )

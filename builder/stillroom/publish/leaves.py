@@ -11,6 +11,7 @@ from stillroom.core.safety import check_safety, warn_of_unknown
 from stillroom.publish.book_pages import BrowseLeaf, HomeLeaf
 from stillroom.publish.library import Leaf, Library
 from stillroom.publish.pages import RecipeLeaf
+from stillroom.publish.print_room import PrintRoomLeaf
 from stillroom.publish.year_page import YearLeaf
 
 
@@ -34,6 +35,6 @@ def list_warnings(library: Library) -> Iterator[Problem]:
 
 def list_leaves(library: Library) -> dict[str, Leaf]:
     """Return the book's own pages and a page for each recipe, by the file each stands for."""
-    own: tuple[Leaf, ...] = (HomeLeaf(), BrowseLeaf(), YearLeaf())
+    own: tuple[Leaf, ...] = (HomeLeaf(), BrowseLeaf(), YearLeaf(), PrintRoomLeaf())
     recipes: tuple[Leaf, ...] = tuple(RecipeLeaf(recipe) for recipe in library.recipes)
     return {leaf.src_uri: leaf for leaf in (*own, *recipes)}

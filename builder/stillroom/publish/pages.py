@@ -21,7 +21,7 @@ from stillroom.core.scaling import ScaledBatch, ScaledLine, scale_recipe
 from stillroom.core.scaling_data import scaling_data
 from stillroom.core.timeline import plan_forward
 from stillroom.core.timeline_data import timeline_data
-from stillroom.publish.card_page import paper_data, view_card
+from stillroom.publish.card_page import emblem_address, paper_data, view_card
 from stillroom.publish.library import Library, Link, show_picture
 from stillroom.publish.method_steps import show_method
 from stillroom.publish.structured_data import RecipeFacts, describe_recipe
@@ -90,7 +90,9 @@ class RecipeLeaf:
                 "strip": make_strip(recipe, batch, library),
                 "method": show_method(recipe, batch),
                 "care": assess_safety(recipe, library.settings),
-                "card": view_card(recipe, library, library.today),
+                "card": view_card(
+                    recipe, library, library.today, emblem_address(recipe.kind, link)
+                ),
                 "paper_data": paper_data(),
                 "when": make_when(library, recipe, link),
                 "share": Share(address, Markup(draw_qr(address).svg)),

@@ -2,7 +2,7 @@
 // card at once, stay in this browser (sessionStorage), and go nowhere else.
 
 import { fitCard } from "./card-fit.js";
-import { showDateMark, showDay } from "./date-marks.js";
+import { markDate, sayDate } from "./date-marks.js";
 import { impose } from "./paper.js";
 import { laySheets, printSheets } from "./sheets.js";
 
@@ -14,11 +14,12 @@ export function writeCard(card, { to, from, made }) {
   setName(card, "from", from);
   card.querySelector(".card-names").hidden = !(to || from);
   if (!made || !card.dataset.keeps) return;
+  const keeps = JSON.parse(card.dataset.keeps);
   const time = card.querySelector(".card-made");
   time.dateTime = made;
-  time.textContent = showDay(made, JSON.parse(card.dataset.keeps));
-  const mark = showDateMark(made, JSON.parse(card.dataset.keeps));
-  if (mark) card.querySelector(".card-date").textContent = mark;
+  time.textContent = sayDate(made, keeps.language);
+  const mark = markDate(made, keeps);
+  if (mark) card.querySelector(".card-date").textContent = mark.text;
 }
 
 function setName(card, which, name) {

@@ -1,0 +1,71 @@
+"""The wall year: what to begin, tend, bottle and give in each month, on one sheet to hang up.
+
+The dates are core.year's; this lays them out as plain data for year.typ.
+"""
+
+from __future__ import annotations
+
+from datetime import date
+from itertools import groupby
+from pathlib import Path
+from typing import Any
+
+from stillroom.core.paper import Size
+from stillroom.core.year import Month, Task, Year
+
+from .language import split_language
+from .recipe_data import short_day
+from .sheets_of import refuse_year
+from .typesetting import measure, typeset
+
+SHOWN = ("start", "tend", "bottle", "give")
+"""Labelling a day before giving goes without saying on a wall."""
+
+
+def print_year(
+    year: Year, title: str, *, paper: Size, language: str = "en_GB", fonts: Path | None = None
+) -> bytes:
+    """Return one lying sheet with the twelve months; raises Unreadable when they do not fit."""
+    spoken, region = split_language(language)
+    lying = paper.turned()
+    data = {
+        "title": f"{title}: the year to {_say_end(year)}",
+        "language": spoken,
+        "region": region,
+        "paper": {"width": float(lying.width_mm), "height": float(lying.height_mm)},
+        "months": [_month(month) for month in year.months],
+        "occasions": [
+            {"name": one.name, "day": f"{short_day(one.day)} {one.day.year}"}
+            for one in year.occasions
+        ],
+    }
+    refuse_year(measure("year.typ", data, "fit", fonts=fonts), paper.name)
+    return typeset("year.typ", data, fonts=fonts).pdf
+
+
+def _say_end(year: Year) -> str:
+    last = year.months[-1].first
+    return f"{year.months[-1].name} {last.year}"
+
+
+def _month(month: Month) -> dict[str, Any]:
+    rows = [{"task": task, "lines": _lines(month.of(task))} for task in SHOWN if month.of(task)]
+    return {"name": month.name, "year": month.first.year, "rows": rows}
+
+
+def _lines(tasks: tuple[Task, ...]) -> list[dict[str, str]]:
+    """Return a line a day for what has a day, and one for what is tended all month."""
+    return [
+        {"day": day, "words": ", ".join(dict.fromkeys(task.title for task in group))}
+        for day, group in groupby(sorted(tasks, key=_first_day), lambda task: _days(task))
+    ]
+
+
+def _first_day(task: Task) -> tuple[date, date]:
+    return task.first, task.last
+
+
+def _days(task: Task) -> str:
+    if task.first == task.last:
+        return str(task.first.day)
+    return f"{task.first.day}–{task.last.day}"

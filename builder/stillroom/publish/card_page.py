@@ -1,0 +1,127 @@
+"""The usage card as the browser shows and prints it: what the card and tag fragments read.
+
+Python works out the card for its default made-on day; card-element.js writes names and another day
+on it. Leaves out the words themselves (core.labelling) and how many go on a sheet (paper.js).
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from datetime import date
+from typing import Any
+
+from stillroom.core.date_marks import date_words, say_date
+from stillroom.core.keeping import Kept
+from stillroom.core.kinds import Kind
+from stillroom.core.labelling import ContentsEntry, UsageCard, label_recipe, make_card
+from stillroom.core.paper import CARD_SIZES, PAPERS, Size
+from stillroom.core.qr_code import draw_qr
+from stillroom.core.recipe import Recipe
+from stillroom.core.tag_shapes import tag_measures
+from stillroom.core.timeline_data import span_data
+from stillroom.publish.book_files import ASSETS, FOLDER
+from stillroom.publish.library import Library, Link
+
+ROOM_ON_ONE_SIDE = 330
+"""Characters that surely go on one face of 90 x 65 mm. Only the card without JavaScript goes by
+this; card-fit.js measures. tests/browser checks the demo book."""
+
+
+@dataclass(frozen=True)
+class CardView:
+    """What a card's template reads; names as on the usage card."""
+
+    slug: str
+    kind_words: str
+    title: str
+    what: str
+    contents_head: str
+    contents: tuple[ContentsEntry, ...]
+    strength: str
+    use: str
+    keep: str
+    cautions: tuple[str, ...]
+    allergens: tuple[str, ...]
+    may_contain: tuple[str, ...]
+    made_on_iso: str
+    made_on_text: str
+    date_text: str
+    date_iso: str
+    keeps: dict[str, Any]
+    qr_svg: str
+    emblem: str
+    sides: int
+    level: int
+    to: str = ""
+    sender: str = ""
+    message: str = ""
+
+
+def emblem_address(kind: Kind, link: Link) -> str:
+    """Return the address of a kind's small drawing, or "" when it has none."""
+    path = ASSETS / "drawings" / f"{kind.slug}.svg"
+    return link(f"{FOLDER}/drawings/{path.name}") if path.is_file() else ""
+
+
+def view_card(recipe: Recipe, library: Library, made_on: date, emblem: str = "") -> CardView:
+    """Return a recipe's card as if made on a day; `emblem` is the address of its kind's drawing."""
+    address = library.address_of(recipe)
+    settings = library.settings
+    card = make_card(recipe, settings, made_on, url=address)
+    kept = label_recipe(recipe, settings, made_on).keeping
+    return CardView(
+        slug=recipe.slug,
+        kind_words=recipe.kind.name,
+        title=card.title,
+        what=card.what,
+        contents_head=recipe.kind.contents_heading,
+        contents=card.contents,
+        strength=card.strength_text,
+        use=card.use,
+        keep=f"{card.keep} {card.once_opened}".strip(),
+        cautions=card.cautions,
+        allergens=card.allergens,
+        may_contain=card.may_contain,
+        made_on_iso=made_on.isoformat(),
+        made_on_text=say_date(made_on, settings.language),
+        date_text=card.date_mark.text,
+        date_iso=card.date_mark.iso,
+        keeps=_mark_data(kept, settings.language),
+        qr_svg=draw_qr(address).svg,
+        emblem=emblem,
+        sides=1 if _characters(card) <= ROOM_ON_ONE_SIDE else 2,
+        level=3,
+    )
+
+
+def _mark_data(kept: Kept, language: str) -> dict[str, Any]:
+    """Return what date-marks.js needs to mark the card again for another made-on day."""
+    return {
+        "term": kept.term,
+        "span": span_data(kept.unopened),
+        "language": language,
+        "words": date_words(language),
+    }
+
+
+def _characters(card: UsageCard) -> int:
+    words = (card.what, card.use, card.keep, card.once_opened, card.strength_text, *card.cautions)
+    return sum(map(len, words)) + sum(len(entry.text) + 2 for entry in card.contents)
+
+
+def paper_data() -> dict[str, Any]:
+    """Return the sizes the browser lays cards by, from the tables that Python itself uses."""
+    return {
+        "papers": [_size(name, PAPERS[name]) for name in ("a4", "letter")],
+        "sizes": [_size(name, size) for name, size in CARD_SIZES.items()],
+        "tags": tag_measures(),
+    }
+
+
+def _size(name: str, size: Size) -> dict[str, Any]:
+    return {
+        "id": name,
+        "name": size.name,
+        "width": float(size.width_mm),
+        "height": float(size.height_mm),
+    }
