@@ -16,6 +16,7 @@ from typing import Any
 
 from stillroom.core.parts import Ingredient
 from stillroom.core.problems import did_you_mean
+from stillroom.core.quantities import Amount
 from stillroom.core.units import read_data
 
 FILES = (
@@ -163,13 +164,22 @@ def _read_composition(row: dict[str, Any] | None) -> Composition | None:
     )
 
 
+_ODD_PLURALS = {
+    "leaves": "leaf",
+    "halves": "half",
+    "loaves": "loaf",
+    "chillies": "chilli",
+    "chilies": "chili",
+}
+
+
 def _singular(word: str) -> str:
+    if word in _ODD_PLURALS:
+        return _ODD_PLURALS[word]
     if word.endswith("ies") and len(word) > 4:
         return word[:-3] + "y"
     if word.endswith(("oes", "shes", "ches")):
         return word[:-2]
-    if word in ("leaves", "halves", "loaves"):
-        return word[:-3] + "f"
     if word.endswith("s") and not word.endswith(("ss", "us", "is")) and len(word) > 3:
         return word[:-1]
     return word
@@ -256,10 +266,20 @@ def staples_named(item: str) -> tuple[Staple, ...]:
     return tuple(found)
 
 
+def _counted(noun: str, item: str) -> Staple | None:
+    """Read "3 stars of anise" and "2 leaves rhubarb" whole: the noun may be part of the name."""
+    table = _by_words()
+    return table.get(_words(f"{noun} {item}")) or table.get(_words(f"{item} {noun}"))
+
+
 def staple_of(ingredient: Ingredient) -> Staple | None:
     """Return an ingredient's staple: the one it names, or the one its words and note find."""
     if ingredient.staple:
         return find_staple(ingredient.staple)
+    if isinstance(ingredient.amount, Amount) and ingredient.amount.noun:
+        counted = _counted(ingredient.amount.noun, ingredient.item)
+        if counted:
+            return counted
     if ingredient.note:
         return find_staple(f"{ingredient.item}, {ingredient.note}") or find_staple(ingredient.item)
     return find_staple(ingredient.item)

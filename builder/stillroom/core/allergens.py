@@ -1,0 +1,199 @@
+"""Which allergens a recipe contains, may contain, and what only its maker can tell.
+
+Reads staples/allergens.yml (the 14 of Annex II of Regulation (EU) No 1169/2011, the 9 of
+21 USC 321(qq)). What is strained out still counts: an infusion takes its allergens along. Leaves
+out the wording of a label: labelling.py.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterable
+from dataclasses import dataclass
+from functools import cache
+from typing import Literal
+
+from stillroom.core.parts import Ingredient
+from stillroom.core.recipe import Recipe
+from stillroom.core.staple_table import Staple, find_staple, staple_of, staples_named
+from stillroom.core.units import read_data
+
+Answer = Literal["contains", "may contain", "free", "not known"]
+List = Literal["eu", "us"]
+_BRACKET = re.compile(r"\(([^)]*)\)")
+_ANIMAL_WORDS = {
+    "vegan": frozenset({"plant", "mineral", "fungus"}),
+    "vegetarian": frozenset(
+        {"plant", "mineral", "fungus", "milk", "egg", "honey", "beeswax", "wool"}
+    ),
+}
+
+
+@dataclass(frozen=True)
+class Allergen:
+    """One allergen: its id, how a label says it, its heading in each law ("" where it has none)."""
+
+    name: str
+    say: str
+    eu: str = ""
+    us: str = ""
+
+    def heading(self, law: List) -> str:
+        """Return its heading in the law's list, "" when that law does not list it."""
+        return self.us if law == "us" else self.eu
+
+
+@dataclass(frozen=True)
+class Known:
+    """What is known of one ingredient: its staples, its allergens, the words nobody knows."""
+
+    ingredient: Ingredient
+    staples: tuple[Staple, ...]
+    contains: frozenset[str]
+    may_contain: frozenset[str]
+    unknown: tuple[str, ...]
+
+
+@cache
+def all_allergens() -> dict[str, Allergen]:
+    """Return every allergen by id."""
+    return {name: Allergen(name, **row) for name, row in read_data("allergens.yml").items()}
+
+
+def law_of(country: str) -> List:
+    """Return whose list a country's book uses: the American nine in the US, else the fourteen."""
+    return "us" if country == "US" else "eu"
+
+
+def know_ingredient(ingredient: Ingredient) -> Known:
+    """Return what is known of an ingredient; its own written parts win over its staple's."""
+    staple = staple_of(ingredient)
+    named = () if ingredient.staple else staples_named(ingredient.item)
+    staples = tuple(dict.fromkeys(one for one in (staple, *named) if one))
+    unknown: tuple[str, ...]
+    if not ingredient.parts:
+        unknown = () if staple else (ingredient.item,)
+        found = staples
+    else:
+        opened = [(part, _staples_of_part(part)) for part in ingredient.parts]
+        unknown = tuple(part for part, known in opened if not known)
+        found = tuple(dict.fromkeys(one for _, known in opened for one in known))
+        # an allergen in the thing's own name stays: "almond paste" is almond whatever its parts say
+        found += tuple(one for one in named if one is not staple or not one.parts)
+        staples = found
+    contains = frozenset(name for one in found for name in one.allergens)
+    traces = frozenset(
+        name for one in (*found, *((staple,) if staple else ())) for name in one.may_contain
+    )
+    return Known(ingredient, staples, contains, traces - contains, unknown)
+
+
+def _staples_of_part(part: str) -> tuple[Staple, ...]:
+    texts = (part, *_BRACKET.findall(part))
+    whole = [find_staple(text) for text in texts]
+    named = [one for text in texts for one in staples_named(text)]
+    return tuple(dict.fromkeys(one for one in (*whole, *named) if one))
+
+
+def know_recipe(recipe: Recipe) -> tuple[Known, ...]:
+    """Return what is known of everything that goes into the food; tools and wrappings left out."""
+    known = [know_ingredient(ingredient) for ingredient in recipe.ingredients]
+    if not recipe.kind.edible:
+        return tuple(known)
+    return tuple(one for one in known if not _is_a_tool(one))
+
+
+def _is_a_tool(known: Known) -> bool:
+    return bool(known.staples) and all("craft" in staple.tags for staple in known.staples)
+
+
+def contains(known: Iterable[Known], law: List) -> tuple[Allergen, ...]:
+    """Return the listed allergens contained, in the order of the list."""
+    found = {name for one in known for name in one.contains}
+    return tuple(a for a in all_allergens().values() if a.name in found and a.heading(law))
+
+
+def may_contain(known: Iterable[Known], law: List) -> tuple[Allergen, ...]:
+    """Return the listed allergens that may be there in traces and are not contained outright."""
+    rows = tuple(known)
+    held = {allergen.heading(law) for allergen in contains(rows, law)}
+    traces = {name for one in rows for name in one.may_contain}
+    return tuple(
+        a
+        for a in all_allergens().values()
+        if a.name in traces
+        and a.heading(law)
+        and (a.heading(law) not in held or a.name == "other-nuts")
+    )
+
+
+def answer_avoid(recipe: Recipe, avoid: str) -> Answer:
+    """Say whether a recipe contains what somebody avoids.
+
+    `avoid` is an allergen id or heading ("almond", "nuts", "gluten"), "alcohol", "vegan" or
+    "vegetarian" (what they would not eat), "animal products", or the name of an ingredient. With an
+    ingredient nobody knows, "free" is never said of an allergen or a diet.
+    """
+    known = know_recipe(recipe)
+    word = avoid.strip().lower()
+    if word == "alcohol":
+        return _alcohol(recipe, known)
+    if word in ("vegan", "animal products"):
+        return _diet(known, "vegan")
+    if word == "vegetarian":
+        return _diet(known, "vegetarian")
+    names = _allergen_ids(word)
+    return _allergen(known, names) if names else _ingredient(recipe, known, word)
+
+
+def _allergen_ids(word: str) -> frozenset[str]:
+    if word == "gluten":
+        return frozenset({"wheat", "barley", "rye", "oats"})
+    return frozenset(
+        a.name
+        for a in all_allergens().values()
+        if word in (a.name, a.name.replace("-", " "), a.say.lower(), a.eu, a.us)
+    )
+
+
+def _allergen(known: tuple[Known, ...], names: frozenset[str]) -> Answer:
+    generic = names & {"nuts", "other-nuts"}
+    nuts = {a.name for a in all_allergens().values() if "tree nuts" in (a.us, a.eu)}
+    traces = (
+        names | ({"nuts", "other-nuts"} if names & nuts else set()) | (nuts if generic else set())
+    )
+    if any(names & one.contains for one in known):
+        return "contains"
+    if any(one.unknown for one in known):
+        return "not known"
+    return "may contain" if any(traces & one.may_contain for one in known) else "free"
+
+
+def _alcohol(recipe: Recipe, known: tuple[Known, ...]) -> Answer:
+    tags = {tag for one in known for staple in one.staples for tag in staple.tags}
+    if "alcohol" in tags or (recipe.kind.name == "ferment" and "yeast" in tags):
+        return "contains"
+    if recipe.kind.name == "ferment":
+        return "may contain"
+    return "not known" if any(one.unknown for one in known) else "free"
+
+
+def _diet(known: tuple[Known, ...], diet: str) -> Answer:
+    allowed = _ANIMAL_WORDS[diet]
+    staples = [staple for one in known for staple in one.staples]
+    if any(not set(staple.animal) <= allowed for staple in staples):
+        return "contains"
+    if any(one.unknown for one in known) or any(staple.vegan_note for staple in staples):
+        return "not known"
+    return "free"
+
+
+def _ingredient(recipe: Recipe, known: tuple[Known, ...], word: str) -> Answer:
+    wanted = find_staple(word)
+    pattern = re.compile(rf"\b{re.escape(word.rstrip('s'))}")
+    for one in known:
+        words = " ".join((one.ingredient.item, *one.ingredient.parts)).lower()
+        words += " " + " ".join(part for staple in one.staples for part in staple.parts)
+        if pattern.search(words) or (wanted and wanted in one.staples):
+            return "contains"
+    return "not known" if any(one.unknown for one in known) else "free"

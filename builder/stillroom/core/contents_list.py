@@ -1,0 +1,202 @@
+"""What is in it, in descending weight at the time of use, compounds opened, allergens marked.
+
+Articles 18 to 21 and Annex VII of Regulation (EU) No 1169/2011. What is strained out is said to
+have been infused, never to be contained; its allergens are marked all the same. Uses contents.py
+for weights. Leaves out type and paper.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterable
+from dataclasses import dataclass, replace
+from fractions import Fraction
+
+from stillroom.core.allergens import Known, List, all_allergens
+from stillroom.core.bottling import finished_density
+from stillroom.core.contents import contents_of
+from stillroom.core.recipe import Recipe
+from stillroom.core.staple_table import find_staple, staples_named
+from stillroom.core.units import convert, size_of
+
+_DRIVES_OFF_WATER = ("preserve", "bake", "confection")
+_WATER_NAMED_FROM = Fraction(5, 100)
+# worked into a drink rather than steeped in it
+_FEEDS_THE_BREW = frozenset({"yeast", "nutrient"})
+
+# an ingredient, its grams (None when unknown), whether it stays in what is given
+_Row = tuple[Known, Fraction | None, bool]
+
+
+@dataclass(frozen=True)
+class ContentsEntry:
+    """One piece of the list; the pieces are set with commas between. Allergens are emphasised."""
+
+    text: str
+    emphasised: bool = False
+
+
+def list_contents(recipe: Recipe, known: Iterable[Known], law: List) -> tuple[ContentsEntry, ...]:
+    """Return the list of contents.
+
+    An ingredient that is counted out by the container is weighed for one container of a batch; one
+    without a weight stands last, in the recipe's order.
+    """
+    weights = _weights(recipe)
+    rows: list[_Row] = [
+        (one, weights.get(_key(one)), _stays(recipe, one))
+        for one in known
+        if not _stays_on_the_table(recipe, one)
+    ]
+    rows = _without_steam(recipe, rows)
+    pressed = recipe.kind.name == "preserve"  # a jelly holds the juice of what was strained out
+    staying = [(one, grams, stays) for one, grams, stays in rows if stays or pressed]
+    strained = [(one, grams, stays) for one, grams, stays in rows if not stays and not pressed]
+    entries: list[ContentsEntry] = []
+    for one, _, stays in _by_weight(staying):
+        first, *rest = _open(one, law)
+        entries += [first if stays else replace(first, text=f"juice of {first.text}"), *rest]
+    for place, (one, _, _) in enumerate(_by_weight(strained)):
+        opening = "infused with " if place == 0 else ""
+        first, *rest = _open(one, law)
+        entries += [replace(first, text=opening + first.text), *rest]
+    return tuple(entries)
+
+
+def _key(known: Known) -> str:
+    return known.ingredient.item + known.ingredient.note
+
+
+def _weights(recipe: Recipe) -> dict[str, Fraction | None]:
+    counted = recipe.makes.amount.middle if recipe.makes.each else Fraction(1)
+    per_batch = recipe.model_copy(
+        update={
+            "ingredients": tuple(
+                replace(ingredient, scales="with the batch") for ingredient in recipe.ingredients
+            )
+        }
+    )
+    weights: dict[str, Fraction | None] = {}
+    for content in contents_of(per_batch):
+        key = content.ingredient.item + content.ingredient.note
+        each = [
+            i for i in recipe.ingredients if i.item + i.note == key and i.scales == "per container"
+        ]
+        grams = content.grams * counted if content.grams and each else content.grams
+        weights[key] = grams + (weights.get(key) or 0) if grams is not None else weights.get(key)
+    return weights
+
+
+def _without_steam(recipe: Recipe, rows: list[_Row]) -> list[_Row]:
+    """Count added water by what is left of it when the food is finished: Annex VII A 1.
+
+    Of food that is boiled or baked and weighed when done, what was lost was water. Below 5 % it
+    need not be named. Where nobody says what the food weighs, water stands last.
+    """
+    if recipe.kind.name not in _DRIVES_OFF_WATER:
+        return rows
+    finished = _finished_g(recipe)
+    total = sum((grams for _, grams, stays in rows if grams), Fraction(0))
+    left: list[_Row] = []
+    for one, grams, stays in rows:
+        if not _is_water(one) or grams is None:
+            left.append((one, grams, stays))
+        elif finished is None:
+            left.append((one, None, stays))
+        elif grams - (total - finished) > finished * _WATER_NAMED_FROM:
+            left.append((one, grams - (total - finished), stays))
+    return left
+
+
+def _is_water(known: Known) -> bool:
+    return any("water" in staple.tags for staple in known.staples)
+
+
+def _finished_g(recipe: Recipe) -> Fraction | None:
+    """Return the grams of the finished batch, from what the recipe says it makes."""
+    made = recipe.makes.total
+    size = size_of(made.unit)
+    if size == "mass":
+        return convert(made.middle, made.unit, "g")
+    density = finished_density(recipe)
+    if size == "volume" and density:
+        return convert(made.middle, made.unit, "ml") * density
+    return None
+
+
+def _stays_on_the_table(recipe: Recipe, known: Known) -> bool:
+    """Whether it is a tool of a craft: needed once for the batch, and not given away."""
+    return not recipe.kind.edible and known.ingredient.scales == "per batch"
+
+
+def _stays(recipe: Recipe, known: Known) -> bool:
+    """Liquids and what dissolves stay in a strained thing; leaves, fruit and pods do not."""
+    if recipe.stays_in(known.ingredient):
+        return True
+    if any(_FEEDS_THE_BREW & staple.tags for staple in known.staples):
+        return True
+    if known.ingredient.left_in is False:
+        return False
+    held = [c for c in contents_of(recipe) if c.ingredient is known.ingredient]
+    tags = {tag for staple in known.staples for tag in staple.tags}
+    stirred_in = tags & ({"water", "sugar", "honey"} | _FEEDS_THE_BREW)
+    return any(content.liquid or content.dissolves for content in held) or bool(stirred_in)
+
+
+def _by_weight(rows: Iterable[_Row]) -> list[_Row]:
+    return sorted(rows, key=lambda row: -(row[1] if row[1] is not None else Fraction(-1)))
+
+
+def _open(known: Known, law: List) -> list[ContentsEntry]:
+    """Name an ingredient; a compound's parts follow in brackets, each marked for itself."""
+    item = known.ingredient.item
+    parts = known.ingredient.parts or _parts_of(known)
+    if not parts:
+        return [ContentsEntry(_with_allergens(known, law), bool(_listed(known.contains, law)))]
+    entries = [ContentsEntry(part, _part_is_allergen(part, law)) for part in parts]
+    hidden = _hidden(known, parts, law)
+    entries[0] = replace(entries[0], text=f"{item} ({entries[0].text}")
+    entries[-1] = replace(entries[-1], text=f"{entries[-1].text}){hidden}")
+    return entries
+
+
+def _parts_of(known: Known) -> tuple[str, ...]:
+    return known.staples[0].parts if known.staples else ()
+
+
+def _listed(names: Iterable[str], law: List) -> list[str]:
+    return [a.say for a in all_allergens().values() if a.name in set(names) and a.heading(law)]
+
+
+def _with_allergens(known: Known, law: List) -> str:
+    """Add the allergen in brackets where the name does not say it: "fine semolina (wheat)"."""
+    item = known.ingredient.item
+    words = item.lower()
+    missing = [say for say in _listed(known.contains, law) if not _says(words, say)]
+    return f"{item} ({', '.join(missing)})" if missing else item
+
+
+def _says(words: str, allergen: str) -> bool:
+    stem = allergen.lower().rstrip("s")
+    return re.search(rf"\b{re.escape(stem)}", words) is not None
+
+
+def _part_is_allergen(part: str, law: List) -> bool:
+    texts = [part, *re.findall(r"\(([^)]*)\)", part)]
+    staples = [one for text in texts for one in (find_staple(text), *staples_named(text)) if one]
+    return any(_listed(staple.allergens, law) for staple in staples)
+
+
+def _hidden(known: Known, parts: tuple[str, ...], law: List) -> str:
+    """Name allergens that the compound has and none of its written parts shows."""
+    written = " ".join((known.ingredient.item, *parts)).lower()
+    shown = {
+        name
+        for part in parts
+        for text in (part, *re.findall(r"\(([^)]*)\)", part))
+        for staple in (find_staple(text), *staples_named(text))
+        if staple
+        for name in staple.allergens
+    }
+    missing = [say for say in _listed(known.contains - shown, law) if not _says(written, say)]
+    return f" (contains {', '.join(missing)})" if missing else ""

@@ -1,0 +1,104 @@
+"""How long a thing keeps for its card: the recipe's own word, or shorter published guidance.
+
+The published times are staples/keeping_guidance.yml. Leaves out dates: date_marks.py.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Any
+
+from stillroom.core.date_marks import Term
+from stillroom.core.recipe import Recipe
+from stillroom.core.safety_facts import Facts
+from stillroom.core.safety_rules import judge
+from stillroom.core.spans import Span, parse_span
+from stillroom.core.units import read_data
+
+# above this strength a drink carries no best-before date: Reg. (EU) 1169/2011 Annex X 1(d)
+EXEMPT_FROM_ABV = 10
+
+
+@dataclass(frozen=True)
+class Kept:
+    """How long, where and by whose word; `notes` say where published guidance was shorter."""
+
+    unopened: Span | None
+    opened: Span | None
+    where: str
+    source: str
+    term: Term
+    why: str
+    notes: tuple[str, ...] = ()
+
+
+def decide_keeping(recipe: Recipe, facts: Facts) -> Kept:
+    """Weigh the recipe's keeping time against published guidance for what it is.
+
+    The shorter of the two goes on the card, unless the recipe gives a reason; guidance about
+    poison outweighs any reason.
+    """
+    keeps = recipe.keeps
+    unopened, opened, source, where = keeps.unopened, keeps.opened, keeps.source, keeps.where
+    notes: list[str] = []
+    mark = ""
+    for row in read_data("keeping_guidance.yml"):
+        if judge(row["when"], facts) is None:
+            continue
+        binding = bool(row.get("whatever_reason"))
+        mark = row.get("mark", mark)
+        for name, own in (("unopened", unopened), ("opened", opened)):
+            published = parse_span(row[name]) if name in row else None
+            if not published or not _longer(own, published):
+                continue
+            if own and keeps.reason and not binding:
+                notes.append(
+                    f"{row['source']} says {published}; the maker keeps it {own}: {keeps.reason}"
+                )
+                continue
+            notes.append(_shortened(name, own, published, row))
+            source = row["source"]
+            where = row.get("where", where) if binding else where
+            unopened, opened = (published, opened) if name == "unopened" else (unopened, published)
+    term, why = _term(recipe, facts, mark)
+    return Kept(unopened, opened, where, source, term, why, tuple(notes))
+
+
+def _shortened(name: str, own: Span | None, published: Span, row: dict[str, Any]) -> str:
+    state = "unopened" if name == "unopened" else "once opened"
+    said = f"the recipe says {own}" if own else "the recipe does not say"
+    return f"{published} {state}: {row['source']} ({said})"
+
+
+def _longer(own: Span | None, published: Span) -> bool:
+    return own is None or own.minutes(longest=False) > published.minutes()
+
+
+def _term(recipe: Recipe, facts: Facts, published_mark: str) -> tuple[Term, str]:
+    """Return the right one of the terms, and why: Art. 24 and Annex X."""
+    if not recipe.kind.edible:
+        return "none", "It is not food."
+    if recipe.keeps.unopened is None and not published_mark:
+        return "none", "The recipe does not say how long it keeps."
+    if published_mark == "use by":
+        return "use by", "It spoils fast and can make ill: Reg. (EU) 1169/2011 Art. 24."
+    if facts.place == "fridge" and facts.tagged(["perishable", "egg", "fish"]):
+        return "use by", "It spoils fast and can make ill: Reg. (EU) 1169/2011 Art. 24."
+    written = recipe.keeps.mark or recipe.kind.mark
+    if written == "use by":
+        return "use by", "By the recipe's own word."
+    if written == "none":
+        return "none", recipe.keeps.reason or "By the recipe's own word."
+    if _is_drink(facts) and facts.strength is not None and facts.strength >= EXEMPT_FROM_ABV:
+        why = (
+            "A drink of 10 % vol or more needs no best-before date "
+            "(Reg. (EU) 1169/2011 Annex X); the maker gives one all the same."
+        )
+        return "best before", why
+    return "best before", "It keeps; the date is for its quality: Reg. (EU) 1169/2011 Art. 24."
+
+
+def _is_drink(facts: Facts) -> bool:
+    return facts.recipe.kind.name in ("infusion", "ferment") and bool(
+        facts.tagged(["alcohol", "yeast"])
+    )

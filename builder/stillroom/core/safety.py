@@ -1,0 +1,234 @@
+"""The safety box of a recipe: cautions, refusals, what was set aside, and whom it defers to.
+
+The rules are data: staples/hazards.yml. Uses the altitude table, the allergens and the strength of
+the finished drink. Leaves out how a box looks.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from fractions import Fraction
+
+from stillroom.core.allergens import contains, know_ingredient, know_recipe, law_of
+from stillroom.core.altitude import jelly_minutes, process_minutes, sterilise_minutes
+from stillroom.core.book import BookSettings
+from stillroom.core.problems import Problem, did_you_mean
+from stillroom.core.recipe import Override, Recipe
+from stillroom.core.safety_facts import Facts, Thing, gather_facts
+from stillroom.core.safety_rules import GRAVITIES, Evidence, Gravity, Rule, all_rules, judge
+from stillroom.core.strength import strength_of
+from stillroom.core.units import read_data
+
+
+@dataclass(frozen=True)
+class Caution:
+    """One caution: its rule, how grave, what it says and to whom, why, and who says so."""
+
+    rule: str
+    gravity: Gravity
+    title: str
+    to_maker: str
+    to_receiver: str
+    because: str
+    source: str
+    checked: str
+    read: str = ""
+
+
+@dataclass(frozen=True)
+class SetAside:
+    """A caution the maker set aside: the caution in full, and the reason in full."""
+
+    caution: Caution
+    why: str
+
+
+@dataclass(frozen=True)
+class SafetyBox:
+    """Everything to be said of a recipe's safety, the gravest first."""
+
+    cautions: tuple[Caution, ...]
+    refusals: tuple[Caution, ...]
+    overrides: tuple[SetAside, ...]
+    own: tuple[str, ...]
+    deference: str
+
+    @property
+    def to_receiver(self) -> tuple[str, ...]:
+        """What the receiver must know, each once, the gravest first."""
+        said = [caution.to_receiver for caution in (*self.refusals, *self.cautions)]
+        return tuple(dict.fromkeys(text for text in said if text))
+
+
+def assess_safety(recipe: Recipe, settings: BookSettings) -> SafetyBox:
+    """Judge every rule against a recipe.
+
+    The country of the book chooses the authority deferred to and the list of allergens, its
+    altitude the minutes. A rule set aside by the recipe stands among the overrides with its why,
+    unless it is one that nothing sets aside.
+    """
+    facts = gather_recipe_facts(recipe, settings)
+    why = {override.rule: override.why for override in recipe.overrides}
+    cautions: list[Caution] = []
+    refusals: list[Caution] = []
+    aside: list[SetAside] = []
+    for rule in all_rules().values():
+        evidence = judge(rule.when, facts)
+        if evidence is None:
+            continue
+        caution = _word(rule, evidence, facts, settings)
+        if rule.name in why and rule.may_be_overridden:
+            aside.append(SetAside(caution, why[rule.name]))
+        elif rule.gravity == "refuse":
+            refusals.append(caution)
+        else:
+            cautions.append(caution)
+    cautions.sort(key=lambda caution: GRAVITIES.index(caution.gravity))
+    return SafetyBox(
+        cautions=tuple(cautions),
+        refusals=tuple(refusals),
+        overrides=tuple(aside),
+        own=recipe.cautions,
+        deference=defer(recipe, settings),
+    )
+
+
+def gather_recipe_facts(recipe: Recipe, settings: BookSettings) -> Facts:
+    """Return the facts of a recipe in a book, its finished strength among them."""
+    allergens = contains(know_recipe(recipe), law_of(settings.country))
+    strength = strength_of(recipe)
+    return gather_facts(
+        recipe,
+        Fraction(str(round(strength.abv_percent, 2))) if strength else None,
+        tuple(allergen.say for allergen in allergens),
+    )
+
+
+def _word(rule: Rule, evidence: Evidence, facts: Facts, settings: BookSettings) -> Caution:
+    fills = _fills(evidence, facts, settings)
+    return Caution(
+        rule=rule.name,
+        gravity=rule.gravity,
+        title=rule.title,
+        to_maker=rule.to_maker.format_map(fills),
+        to_receiver=rule.to_receiver.format_map(fills),
+        because=rule.because.format_map(fills),
+        source=rule.source,
+        checked=rule.checked,
+        read=rule.read,
+    )
+
+
+def _fills(evidence: Evidence, facts: Facts, settings: BookSettings) -> Mapping[str, str]:
+    keeps = facts.recipe.keeps.unopened
+    strongest = max((thing.abv for thing in evidence.things if thing.abv), default=None)
+    grams = sum((thing.grams or Fraction(0) for thing in evidence.things), Fraction(0))
+    acidity = facts.recipe.acidity
+    places = {"room": "at room temperature", "fridge": "in the fridge", "freezer": "frozen"}
+    return {
+        "items": join_words(_names(evidence.things)),
+        "also": join_words(_names(evidence.also)),
+        "words": join_words([f"“{word}”" for word in evidence.words]),
+        "abv": _plain(strongest) if strongest else "unstated",
+        "strength": f", about {round(facts.strength)} % vol" if facts.strength else "",
+        "keeps": str(keeps) if keeps else "for a time that is not stated",
+        "where": places[facts.place],
+        "ph": _plain(acidity.ph) if acidity else "not stated",
+        "grams": str(round(grams)),
+        "allergens": join_words(facts.allergens),
+        "altitude": str(settings.altitude_m),
+        "sterilise_minutes": str(sterilise_minutes(settings.altitude_m)),
+        "chutney_minutes": str(process_minutes(10, settings.altitude_m)),
+        "jelly_minutes": str(jelly_minutes(settings.altitude_m)),
+    }
+
+
+def _names(things: tuple[Thing, ...]) -> list[str]:
+    return list(dict.fromkeys(thing.item for thing in things))
+
+
+def _plain(value: Fraction) -> str:
+    return f"{float(value):.1f}".removesuffix(".0")
+
+
+def join_words(words: list[str] | tuple[str, ...]) -> str:
+    """Join words as one says them.
+
+    >>> join_words(["milk", "egg", "wheat"])
+    'milk, egg and wheat'
+    """
+    if len(words) < 2:
+        return "".join(words)
+    return f"{', '.join(words[:-1])} and {words[-1]}"
+
+
+def defer(recipe: Recipe, settings: BookSettings) -> str:
+    """Return the last words of a box: whose guidance goes before this page's, and of selling."""
+    table = read_data("authorities.yml")
+    row = table["countries"].get(settings.country, table["elsewhere"])
+    sort = "food" if recipe.kind.edible else "craft"
+    return str(table[sort]).format(authority=row[sort], selling=row["selling"])
+
+
+def check_safety(recipe: Recipe, settings: BookSettings) -> tuple[Problem, ...]:
+    """Return what stops a recipe from being published: refusals, and overrides that are none."""
+    box = assess_safety(recipe, settings)
+    problems = [
+        Problem(
+            recipe.file,
+            recipe.line_of("ingredients"),
+            f"It cannot be published as safe. {caution.title}: {caution.because} "
+            f"(rule {caution.rule}; {caution.source}).",
+            _mend(all_rules()[caution.rule], caution),
+        )
+        for caution in box.refusals
+    ]
+    for place, override in enumerate(recipe.overrides):
+        problems.extend(_faulty_override(recipe, place, override))
+    return tuple(problems)
+
+
+def _mend(rule: Rule, caution: Caution) -> str:
+    if not rule.may_be_overridden:
+        return f"{caution.to_maker} Nothing sets this rule aside."
+    return (
+        f'{caution.to_maker} Or set it aside under "overrides:" with "rule: {rule.name}" and why.'
+    )
+
+
+def _faulty_override(recipe: Recipe, place: int, override: Override) -> list[Problem]:
+    line = recipe.line_of("overrides", place)
+    rules = all_rules()
+    if override.rule not in rules:
+        what = f'"{override.rule}" is not a safety rule.'
+        return [Problem(recipe.file, line, what, did_you_mean(override.rule, rules))]
+    if not rules[override.rule].may_be_overridden:
+        what = f'The safety rule "{override.rule}" cannot be set aside.'
+        return [Problem(recipe.file, line, what, "Take the override out.")]
+    return []
+
+
+def warn_of_unknown(recipe: Recipe) -> tuple[Problem, ...]:
+    """Return, for each ingredient no staple knows, what cannot be worked out because of it."""
+    warnings = []
+    for place, ingredient in enumerate(recipe.ingredients):
+        known = know_ingredient(ingredient)
+        if not known.unknown:
+            continue
+        names = join_words([f'"{name}"' for name in known.unknown])
+        what = f"The staples do not know {names}: {_lost(recipe, bool(ingredient.parts))}"
+        mend = 'Name a staple in its "staple:", or add it to core/staples.'
+        warnings.append(Problem(recipe.file, recipe.line_of("ingredients", place), what, mend))
+    return tuple(warnings)
+
+
+def _lost(recipe: Recipe, opened: bool) -> str:
+    if not recipe.kind.edible:
+        return "no caution can come of it."
+    if opened:
+        return "its allergens are not known, so nothing is said to be free from them."
+    return (
+        "its weight by the spoon, its allergens and its hazards are not known, "
+        "so nothing is said to be free from them."
+    )

@@ -1,0 +1,303 @@
+"""The rules of staples/hazards.yml, read strictly and judged against the facts of a recipe.
+
+A condition is a mapping: every line must hold. A word that means nothing here stops the build,
+so that a rule can never fall silent by a slip of the pen. Leaves out what is done with a rule that
+holds: safety.py.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass
+from fractions import Fraction
+from functools import cache
+from typing import Any, Literal, get_args
+
+from stillroom.core.problems import did_you_mean
+from stillroom.core.safety_facts import Facts, Thing, days_of
+from stillroom.core.units import read_data
+
+Gravity = Literal["refuse", "danger", "caution", "notice"]
+GRAVITIES: tuple[Gravity, ...] = get_args(Gravity)
+Read = Literal["read", "reference.md", "memory"]
+RULE_KEYS = frozenset(
+    {"id", "gravity", "override", "title", "when", "because", "to_maker", "to_receiver"}
+    | {"source", "read", "checked"}
+)
+
+
+@dataclass(frozen=True)
+class Evidence:
+    """What made a condition hold: things of the recipe, and words of it."""
+
+    things: tuple[Thing, ...] = ()
+    also: tuple[Thing, ...] = ()
+    words: tuple[str, ...] = ()
+
+    def plus(self, other: Evidence) -> Evidence:
+        """Put two together, each thing once."""
+        return Evidence(
+            _once(self.things + other.things),
+            _once(self.also + other.also),
+            tuple(dict.fromkeys(self.words + other.words)),
+        )
+
+
+def _once(things: tuple[Thing, ...]) -> tuple[Thing, ...]:
+    return tuple(thing for place, thing in enumerate(things) if thing not in things[:place])
+
+
+Check = Callable[[Facts, Any, Mapping[str, Any]], Evidence | None]
+
+
+def _found(things: tuple[Thing, ...]) -> Evidence | None:
+    return Evidence(things) if things else None
+
+
+def _yes(holds: bool) -> Evidence | None:
+    return Evidence() if holds else None
+
+
+def _tags(facts: Facts, tags: list[str], when: Mapping[str, Any]) -> Evidence | None:
+    """Any thing with one of the tags; `not_item`, `grams_from` and so on narrow the things."""
+    things = facts.tagged(tags)
+    if "not_item" in when:
+        pattern = re.compile(when["not_item"])
+        things = tuple(thing for thing in things if not pattern.search(thing.words))
+    if "not_tags_of_item" in when:
+        barred = set(when["not_tags_of_item"])
+        things = tuple(thing for thing in things if not barred & thing.tags)
+    if when.get("stays"):
+        things = tuple(thing for thing in things if thing.stays)
+    if "grams_from" in when:
+        known = sum((thing.grams or Fraction(0) for thing in things), Fraction(0))
+        unknown = any(thing.grams is None for thing in things)
+        if known < when["grams_from"] and not unknown:
+            return None
+    return _found(things)
+
+
+def _share(facts: Facts, asked: dict[str, Any], _: Mapping[str, Any]) -> Evidence | None:
+    """Things with the tags make up at least so many percent; unknown weights count as enough."""
+    share = facts.share(asked["tags"])
+    if share is not None and share < asked["from"]:
+        return None
+    return _found(facts.tagged(asked["tags"]))
+
+
+def _acid_under(facts: Facts, limit: float, _: Mapping[str, Any]) -> Evidence | None:
+    """Weigh what is sour against low-acid food: under the limit, or unknown."""
+    low = facts.tagged(["low-acid-vegetable", "low-acid-fruit", "cooked-pulse", "fish"])
+    acid = facts.tagged(["acid"])
+    if any(thing.grams is None for thing in (*low, *acid)):
+        return _yes(not acid)
+    low_g = sum((thing.grams or Fraction(0) for thing in low), Fraction(0))
+    acid_g = sum((thing.grams or Fraction(0) for thing in acid), Fraction(0))
+    return _yes(acid_g < Fraction(str(limit)) * low_g)
+
+
+def _spirit_from(facts: Facts, abv: int, when: Mapping[str, Any]) -> Evidence | None:
+    top = when.get("spirit_below", 101)
+    spirits = facts.spirits()
+    if not spirits or spirits[0].abv is None or not abv <= spirits[0].abv < top:
+        return None
+    return Evidence(spirits[:1])
+
+
+def _strength(facts: Facts, limit: float, below: bool) -> Evidence | None:
+    if facts.strength is None:
+        return _yes(not below)
+    under = facts.strength < Fraction(str(limit))
+    return _yes(under if below else not under)
+
+
+def _clause(facts: Facts, pattern: str, _: Mapping[str, Any]) -> Evidence | None:
+    hits = [clause for clause in facts.clauses if re.search(pattern, clause)]
+    return Evidence(words=tuple(hits[:1])) if hits else None
+
+
+def _words(text: str, pattern: str) -> Evidence | None:
+    found = re.search(pattern, text)
+    return Evidence(words=(found[0].strip(),)) if found else None
+
+
+def _stage(facts: Facts, words: list[str], _: Mapping[str, Any]) -> Evidence | None:
+    found = [word for stage in facts.recipe.stages for word in words if word in stage.word]
+    return Evidence(words=tuple(found)) if found else None
+
+
+def _ph(facts: Facts, limit: float, over: bool) -> Evidence | None:
+    acidity = facts.recipe.acidity
+    return _yes(acidity is not None and (acidity.ph > Fraction(str(limit))) == over)
+
+
+def _days_to(facts: Facts, days: int, _: Mapping[str, Any]) -> Evidence | None:
+    kept = days_of(facts.recipe.keeps.unopened)
+    return _yes(kept is not None and kept <= days)
+
+
+def _items(facts: Facts, pattern: str, _: Mapping[str, Any]) -> Evidence | None:
+    return _found(tuple(t for t in facts.things if re.search(pattern, t.words)))
+
+
+def _any(facts: Facts, conditions: list[dict[str, Any]], _: Mapping[str, Any]) -> Evidence | None:
+    held = [found for condition in conditions if (found := judge(condition, facts)) is not None]
+    if not held:
+        return None
+    together = held[0]
+    for other in held[1:]:
+        together = together.plus(other)
+    return together
+
+
+def _none(facts: Facts, conditions: list[dict[str, Any]], _: Mapping[str, Any]) -> Evidence | None:
+    return _yes(all(judge(condition, facts) is None for condition in conditions))
+
+
+def _spirit_meets_heat(facts: Facts, _: bool, __: Mapping[str, Any]) -> Evidence | None:
+    sentences = facts.spirit_and_heat()
+    return Evidence(words=sentences[:1]) if sentences else None
+
+
+def _toxic(facts: Facts, _: bool, __: Mapping[str, Any]) -> Evidence | None:
+    names = facts.toxic_in_method()
+    return Evidence(words=names) if names else None
+
+
+def _allergens(facts: Facts, _: bool, __: Mapping[str, Any]) -> Evidence | None:
+    holding = tuple(t for t in facts.things if t.staple and t.staple.allergens)
+    return Evidence(holding) if facts.allergens else None
+
+
+def _also(facts: Facts, tags: list[str], _: Mapping[str, Any]) -> Evidence | None:
+    things = facts.tagged(tags)
+    return Evidence(also=things) if things else None
+
+
+def _staple(facts: Facts, names: list[str], _: Mapping[str, Any]) -> Evidence | None:
+    return _found(tuple(t for t in facts.things if t.staple and t.staple.name in names))
+
+
+CHECKS: dict[str, Check] = {
+    "kind": lambda facts, names, _: _yes(facts.recipe.kind.name in names),
+    "edible": lambda facts, wanted, _: _yes(facts.recipe.kind.edible == wanted),
+    "heated": lambda facts, wanted, _: _yes(facts.heated == wanted),
+    "kept_at": lambda facts, places, _: _yes(facts.place in places),
+    "keeps_days_to": _days_to,
+    "tags": _tags,
+    "tags_also": _also,
+    "staple": _staple,
+    "item": _items,
+    "share": _share,
+    "acid_to_low_acid_under": _acid_under,
+    "spirit_from": _spirit_from,
+    "spirit_meets_heat": _spirit_meets_heat,
+    "strength_below": lambda facts, limit, _: _strength(facts, limit, below=True),
+    "strength_not_under": lambda facts, limit, _: _strength(facts, limit, below=False),
+    "ph_over": lambda facts, limit, _: _ph(facts, limit, over=True),
+    "ph_to": lambda facts, limit, _: _ph(facts, limit, over=False),
+    "clause": _clause,
+    "said": lambda facts, pattern, _: _words(facts.said, pattern),
+    "vessel": lambda facts, pattern, _: _words(facts.vessels, pattern),
+    "stage": _stage,
+    "toxic_in_method": _toxic,
+    "allergens": _allergens,
+    "any": _any,
+    "none": _none,
+}
+# these narrow another line of the same condition and are read by it
+_NARROWING = {
+    "not_item": "tags",
+    "not_tags_of_item": "tags",
+    "stays": "tags",
+    "grams_from": "tags",
+    "spirit_below": "spirit_from",
+}
+
+
+def judge(when: Mapping[str, Any], facts: Facts) -> Evidence | None:
+    """Return what made every line of a condition hold, or None when one does not."""
+    together = Evidence()
+    for word, value in when.items():
+        if word in _NARROWING:
+            continue
+        found = CHECKS[word](facts, value, when)
+        if found is None:
+            return None
+        together = together.plus(found)
+    return together
+
+
+@dataclass(frozen=True)
+class Rule:
+    """One row of hazards.yml. `may_be_overridden` is False on the gravest."""
+
+    name: str
+    gravity: Gravity
+    title: str
+    when: Mapping[str, Any]
+    because: str
+    to_maker: str
+    to_receiver: str
+    source: str
+    read: Read
+    checked: str
+    may_be_overridden: bool
+
+
+@cache
+def all_rules() -> dict[str, Rule]:
+    """Return every rule by id, in the order of the table; raises ValueError for a faulty row."""
+    rules: dict[str, Rule] = {}
+    for row in read_data("hazards.yml"):
+        rule = read_rule(row)
+        if rule.name in rules:
+            raise ValueError(f"hazards.yml: {rule.name} stands there twice.")
+        rules[rule.name] = rule
+    return rules
+
+
+def read_rule(row: Mapping[str, Any]) -> Rule:
+    """Read one row strictly; raises ValueError naming the rule and the word that is wrong."""
+    name = str(row.get("id", "a rule without id"))
+    for key in row:
+        if key not in RULE_KEYS:
+            raise ValueError(f'hazards.yml: {name}: "{key}". {did_you_mean(key, RULE_KEYS)}')
+    for key in ("gravity", "title", "when", "because", "source", "read", "checked"):
+        if not row.get(key):
+            raise ValueError(f"hazards.yml: {name} does not say its {key}.")
+    if row["gravity"] not in GRAVITIES or row["read"] not in get_args(Read):
+        raise ValueError(f"hazards.yml: {name}: gravity or read is none of the words allowed.")
+    if not row.get("to_maker") and not row.get("to_receiver"):
+        raise ValueError(f"hazards.yml: {name} says nothing to anybody.")
+    _check_condition(name, row["when"])
+    return Rule(
+        name=name,
+        gravity=row["gravity"],
+        title=row["title"],
+        when=row["when"],
+        because=row["because"],
+        to_maker=row.get("to_maker", ""),
+        to_receiver=row.get("to_receiver", ""),
+        source=row["source"],
+        read=row["read"],
+        checked=str(row["checked"]),
+        may_be_overridden=row.get("override") != "never",
+    )
+
+
+def _check_condition(name: str, when: Any) -> None:
+    if not isinstance(when, dict) or not when:
+        raise ValueError(f"hazards.yml: {name} has an empty condition.")
+    known = {*CHECKS, *_NARROWING}
+    for word, value in when.items():
+        if word not in known:
+            raise ValueError(f'hazards.yml: {name}: "{word}". {did_you_mean(word, known)}')
+        if word in _NARROWING and _NARROWING[word] not in when:
+            raise ValueError(f'hazards.yml: {name}: "{word}" stands without what it narrows.')
+        if word in ("clause", "said", "vessel", "item", "not_item"):
+            re.compile(value)
+        if word in ("any", "none"):
+            for condition in value:
+                _check_condition(name, condition)
