@@ -25,15 +25,63 @@ STARTS = ("2028-02-29", "2027-01-31", "2027-08-31", "2027-12-31", "2099-12-30", 
 GIVING = ("2026-12-19", "2027-12-18", "2028-02-29", "2027-06-24", "2028-12-31", "2100-03-01")
 TODAY = "2026-11-25"
 ODD = {
-    "over-two-days": ([("prepare", "1 hour over 2 days"), ("rest", "overnight"), ("fill", "")], "6 months"),
-    "a-starter": ([("mix", "10 minutes"), ("feed", "twice a day for 7 days"), ("usable from", "1 week"), ("best from", "2 weeks")], "10 days"),
-    "monthly": ([("prepare", ""), ("turn", "every month for 6 months"), ("strain", ""), ("rest", "2-4 weeks"), ("bottle", ""), ("best from", "3 months after bottling")], "2 years"),
-    "one-window": ([("prepare", ""), ("ferment", "while it bubbles, about 3 weeks"), ("burp", "every day while it bubbles, about 3 weeks"), ("taste", "once after 5 weeks"), ("bottle", ""), ("usable from", "2-3 months")], None),
-    "wrapped-late": ([("bake", "20 minutes"), ("cool", "2 hours"), ("wrap", "15 minutes the day before giving"), ("label", "5 minutes, 3 days before giving")], "3 weeks"),
-    "end-of-months": ([("prepare", ""), ("shake", "every week until the end of the second month"), ("usable from", "the end of the second month"), ("best from", "a year and a half"), ("bottle", "")], "1 year"),
+    "over-two-days": (
+        [("prepare", "1 hour over 2 days"), ("rest", "overnight"), ("fill", "")],
+        "6 months",
+    ),
+    "a-starter": (
+        [
+            ("mix", "10 minutes"),
+            ("feed", "twice a day for 7 days"),
+            ("usable from", "1 week"),
+            ("best from", "2 weeks"),
+        ],
+        "10 days",
+    ),
+    "monthly": (
+        [
+            ("prepare", ""),
+            ("turn", "every month for 6 months"),
+            ("strain", ""),
+            ("rest", "2-4 weeks"),
+            ("bottle", ""),
+            ("best from", "3 months after bottling"),
+        ],
+        "2 years",
+    ),
+    "one-window": (
+        [
+            ("prepare", ""),
+            ("ferment", "while it bubbles, about 3 weeks"),
+            ("burp", "every day while it bubbles, about 3 weeks"),
+            ("taste", "once after 5 weeks"),
+            ("bottle", ""),
+            ("usable from", "2-3 months"),
+        ],
+        None,
+    ),
+    "wrapped-late": (
+        [
+            ("bake", "20 minutes"),
+            ("cool", "2 hours"),
+            ("wrap", "15 minutes the day before giving"),
+            ("label", "5 minutes, 3 days before giving"),
+        ],
+        "3 weeks",
+    ),
+    "end-of-months": (
+        [
+            ("prepare", ""),
+            ("shake", "every week until the end of the second month"),
+            ("usable from", "the end of the second month"),
+            ("best from", "a year and a half"),
+            ("bottle", ""),
+        ],
+        "1 year",
+    ),
     "long-days": ([("boil", "10 hours"), ("rest", "30 hours"), ("finish", "3 hours")], "1 month"),
     "soon-stale": ([("bake", ""), ("best from", "2 months")], "3 weeks"),
-}  # fmt: skip
+}
 
 
 def case(recipe: TimedRecipe, way: str, day: str, today: str | None) -> dict[str, object]:

@@ -1,0 +1,296 @@
+"""The dates of a batch: the shared table, verdicts, and what must hold whatever the recipe."""
+
+from __future__ import annotations
+
+import json
+from datetime import date, timedelta
+from pathlib import Path
+
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from stillroom.core.spans import Span
+from stillroom.core.timeline import (
+    first_giving_day,
+    natural_giving_day,
+    plan_back,
+    plan_forward,
+    plan_from_batch,
+)
+from stillroom.core.timeline_data import timeline_data
+from stillroom.core.timeline_words import describe_dates, sum_up, timeline_document
+from timed import INFUSION, TimedRecipe, timed
+
+TABLE = json.loads((Path(__file__).parents[1] / "data" / "timeline_cases.json").read_text())
+RECIPES = {
+    slug: timed(*row["stages"], keeps=row["keeps"], slug=slug)
+    for slug, row in TABLE["lines"].items()
+}
+
+
+def _day(text: str | None) -> date | None:
+    return date.fromisoformat(text) if text else None
+
+
+@pytest.mark.parametrize("slug", sorted(RECIPES))
+def test_table_shared_with_the_browser(slug: str) -> None:
+    recipe = RECIPES[slug]
+    rows = [row for row in TABLE["cases"] if row["recipe"] == slug]
+    assert len(rows) == 12
+    for row in rows:
+        today = _day(row["today"])
+        if start := _day(row.get("start")):
+            plan = plan_forward(recipe, start, None, today)
+        else:
+            plan = plan_back(recipe, _day(row["give"]) or date.max, today)
+        said = timeline_document(plan)
+        said["tending"] = [(day - plan.start).days for day in plan.tending]
+        assert said == row["says"]
+
+
+@pytest.mark.parametrize("slug", sorted(RECIPES))
+def test_the_browser_is_given_what_python_reads(slug: str) -> None:
+    data = timeline_data(RECIPES[slug])
+    del data["phrases"]
+    assert data == TABLE["data"][slug]
+
+
+# Common practice, no published source (issue 2): daily for two weeks, every few days for two,
+# weekly for the rest of the second month, then the dark; usable from 2 months, best from 8.
+def test_the_common_practice_of_shaking() -> None:
+    plan = plan_forward(INFUSION, date(2027, 2, 1))
+    days = [(day - plan.start).days for day in plan.tending]
+    assert days == [*range(1, 15), 17, 20, 23, 26, 35, 42, 49, 56]
+    assert (plan.usable, plan.best) == (date(2027, 4, 1), date(2027, 10, 1))
+    assert plan.keep_until == date(2030, 10, 1)
+
+
+# recipe, how it is asked, code of the verdict and words that must stand in it
+BREAD = timed(("bake", "1 hour"), ("cool", "2 hours"), keeps="5 days", slug="bread")
+TWO_DAYS = timed(("cook", "1 hour over 2 days"), ("fill", ""), keeps="1 year", slug="jam")
+MEAD = timed(
+    ("prepare", ""), ("ferment", "while it bubbles, about 4 weeks"), ("bottle", ""), slug="mead"
+)
+RIPENS = timed(
+    ("cook", ""),
+    ("fill", ""),
+    ("usable from", "1 month"),
+    ("best from", "3 months"),
+    keeps="1 year",
+)
+GIVE = date(2027, 12, 18)
+VERDICTS = [
+    (
+        "start by",
+        INFUSION,
+        plan_back,
+        (GIVE, date(2027, 1, 1)),
+        "start_by",
+        "Start by Sunday 18 April 2027",
+    ),
+    (
+        "today is the last day",
+        INFUSION,
+        plan_back,
+        (GIVE, date(2027, 4, 18)),
+        "start_today",
+        "the last day",
+    ),
+    (
+        "too late for best",
+        INFUSION,
+        plan_back,
+        (GIVE, date(2027, 9, 1)),
+        "late_for_best",
+        "usable on Monday 1 November 2027",
+    ),
+    (
+        "too late for giving, in its jar",
+        INFUSION,
+        plan_back,
+        (GIVE, date(2027, 12, 1)),
+        "late_for_giving",
+        "in its jar, with a card: do not open before Tuesday 1 February 2028",
+    ),
+    (
+        "too late for giving, all done",
+        RIPENS,
+        plan_back,
+        (GIVE, date(2027, 12, 1)),
+        "late_for_giving",
+        "give it all the same, with a card: do not open before Saturday 1 January 2028",
+    ),
+    (
+        "still fermenting",
+        MEAD,
+        plan_back,
+        (GIVE, date(2027, 12, 1)),
+        "cannot",
+        "not ready before Wednesday 29 December 2027",
+    ),
+    ("not yet made", TWO_DAYS, plan_back, (GIVE, GIVE), "cannot", "The last day to start"),
+    ("giving day gone", INFUSION, plan_back, (GIVE, date(2027, 12, 19)), "passed", "has passed"),
+    (
+        "stale",
+        BREAD,
+        plan_forward,
+        (date(2027, 12, 1), GIVE),
+        "stale",
+        "Do not start before Monday 13 December 2027",
+    ),
+    (
+        "in time",
+        BREAD,
+        plan_forward,
+        (date(2027, 12, 16), GIVE),
+        "in_time",
+        "ready for Saturday 18 December 2027",
+    ),
+    (
+        "batch past its keeping",
+        BREAD,
+        plan_from_batch,
+        (date(2027, 12, 1), GIVE),
+        "past_keep",
+        "past its keeping",
+    ),
+    (
+        "no giving day",
+        INFUSION,
+        plan_forward,
+        (date(2027, 2, 1),),
+        "ready",
+        "keeps until Tuesday 1 October 2030",
+    ),
+]
+
+
+@pytest.mark.parametrize(
+    ("recipe", "plan", "asked", "code", "says"),
+    [row[1:] for row in VERDICTS],
+    ids=[row[0] for row in VERDICTS],
+)
+def test_verdict(
+    recipe: TimedRecipe, plan: object, asked: tuple[date, ...], code: str, says: str
+) -> None:
+    verdict = plan(recipe, *asked).verdict  # type: ignore[operator]
+    assert (verdict.code, says in verdict.text) == (code, True), verdict.text
+
+
+def test_a_late_batch_is_strained_for_giving_day_and_not_after() -> None:
+    plan = plan_back(INFUSION, GIVE, date(2027, 9, 1))
+    strained = next(row for row in plan.stages if row.name == "Strain and bottle")
+    assert plan.usable <= strained.from_ <= GIVE
+
+
+def test_keeping_counts_from_the_day_it_was_really_bottled() -> None:
+    plan = plan_from_batch(INFUSION, date(2027, 2, 1), GIVE, bottled=date(2027, 11, 3))
+    assert plan.keep_until == date(2030, 11, 3)
+
+
+def test_jam_over_two_days_shares_its_work() -> None:
+    row = plan_forward(TWO_DAYS, date(2027, 12, 31)).stages[0]
+    assert row.dates == (date(2027, 12, 31), date(2028, 1, 1))
+    assert row.hands_on_minutes == 30
+
+
+def test_lines_of_one_condition_share_one_window() -> None:
+    plan = plan_forward(RECIPES["one-window"], date(2027, 3, 1))
+    bubbling = [row for row in plan.stages if row.condition]
+    assert {(row.from_, row.to) for row in bubbling} == {(date(2027, 3, 1), date(2027, 3, 22))}
+
+
+def test_wrapping_is_counted_back_from_giving_day() -> None:
+    plan = plan_forward(RECIPES["wrapped-late"], date(2027, 12, 10), GIVE)
+    days = {row.name: row.from_ for row in plan.stages}
+    assert (days["Wrap"], days["Label"]) == (date(2027, 12, 17), date(2027, 12, 15))
+
+
+@pytest.mark.parametrize("slug", sorted(RECIPES))
+def test_words_name_every_day_of_work(slug: str) -> None:
+    recipe = RECIPES[slug]
+    plan = plan_forward(recipe, date(2027, 2, 1))
+    rows = describe_dates(plan)
+    assert len(rows) >= len(plan.stages) + 2
+    assert [row.iso_from for row in rows] == sorted(row.iso_from for row in rows)
+    assert sum_up(plan, recipe.title).startswith(f"{recipe.title}, begun on Monday 1 February 2027")
+
+
+# --- what must hold for every timeline ---------------------------------------------------------
+
+SPAN = st.builds(
+    lambda count, unit: f"{count} {unit}s", st.integers(1, 12), st.sampled_from(["day", "week"])
+)
+TENDING = st.builds(
+    lambda word, step, unit, more: (word, f"every {step} {unit}s for {step * more} {unit}s"),
+    st.sampled_from(["shake", "stir", "feed"]),
+    st.integers(1, 4),
+    st.sampled_from(["day", "week", "month"]),
+    st.integers(1, 6),
+)
+RESTING = st.builds(lambda span: ("rest", span), SPAN)
+AGES = st.builds(
+    lambda usable, best: [("usable from", f"{usable} weeks"), ("best from", f"{best} months")],
+    st.integers(1, 8),
+    st.integers(2, 12),
+)
+ENDING = st.sampled_from([[], [("strain and bottle", "")], [("wrap", "the day before giving")]])
+
+
+@st.composite
+def recipes(draw: st.DrawFn) -> TimedRecipe:
+    middle = draw(st.lists(TENDING | RESTING, max_size=4))
+    lines = [("prepare", "40 minutes"), *middle, *draw(AGES | st.just([])), *draw(ENDING)]
+    return timed(*lines, keeps=draw(st.none() | SPAN))
+
+
+DAYS = st.dates(date(2024, 1, 1), date(2104, 12, 31))
+QUICK = settings(max_examples=60, deadline=None)
+
+
+@QUICK
+@given(recipes(), DAYS)
+def test_planned_back_then_forward_gives_the_giving_day(recipe: TimedRecipe, give: date) -> None:
+    start = plan_back(recipe, give).start
+    assert plan_forward(recipe, start, give).give == give
+    # it is the last such start: it is at its best by then, and begun a day later it is not
+    assert natural_giving_day(recipe.stages, start) <= give
+    assert natural_giving_day(recipe.stages, start + timedelta(days=1)) > give
+    # where no month end is cut short, counting forward lands on the very day
+    assert (give - plan_forward(recipe, start).give).days <= 3
+
+
+@QUICK
+@given(recipes(), DAYS, st.integers(0, 400))
+def test_tending_lies_within_its_stage_and_nothing_before_the_start(
+    recipe: TimedRecipe, start: date, until_giving: int
+) -> None:
+    for plan in (
+        plan_forward(recipe, start),
+        plan_forward(recipe, start, start + timedelta(days=until_giving)),
+    ):
+        assert min([plan.usable, plan.best, plan.ready, plan.made, plan.give]) >= start
+        for row in plan.stages:
+            assert start <= row.from_ <= row.to_earliest <= row.to
+            assert all(row.from_ <= day <= row.to for day in row.dates)
+            assert row.begins_minute <= row.ends_minute
+
+
+@QUICK
+@given(recipes(), DAYS, st.integers(1, 30), st.integers(1, 30))
+def test_a_longer_keep_never_moves_a_start_earlier(
+    recipe: TimedRecipe, give: date, weeks: int, more: int
+) -> None:
+    def keeping(count: int) -> TimedRecipe:
+        spans = recipe.keeps.__class__(unopened=Span(count, count, "week"))
+        return TimedRecipe(recipe.slug, recipe.title, recipe.stages, spans)
+
+    short, longer = (plan_back(keeping(count), give) for count in (weeks, weeks + more))
+    assert longer.start >= short.start
+
+
+@QUICK
+@given(recipes(), DAYS)
+def test_usable_never_comes_after_best(recipe: TimedRecipe, start: date) -> None:
+    assert first_giving_day(recipe.stages, start) <= natural_giving_day(recipe.stages, start)
