@@ -105,16 +105,19 @@ class Library:
 
         Previews take no SVG: beside "quince.svg" lies "previews/quince.png".
         """
-        name = f"previews/{Path(recipe.picture).stem}.png"
-        has_one = recipe.picture and (self.book.pictures_dir / name).is_file()
+        name = f"previews/{Path(picture_name(recipe)).stem}.png"
+        has_one = (self.book.pictures_dir / name).is_file()
         return f"{self.settings.pictures}/{name}" if has_one else ""
 
 
 def show_picture(library: Library, recipe: Recipe, link: Link) -> Drawing | None:
     """Return a recipe's drawing, or None when it has none."""
-    if not recipe.picture:
-        return None
-    return find_drawing(library, recipe.picture, recipe.picture_alt or recipe.title, link)
+    return find_drawing(library, picture_name(recipe), recipe.picture_alt or recipe.title, link)
+
+
+def picture_name(recipe: Recipe) -> str:
+    """Return the file of a recipe's drawing: the one it names, or else one named like it."""
+    return recipe.picture or f"{recipe.slug}.svg"
 
 
 def find_drawing(library: Library, name: str, alt: str, link: Link) -> Drawing | None:
