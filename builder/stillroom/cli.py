@@ -6,72 +6,29 @@ Exit 0 when all is well, 1 when the book has problems, 2 for wrong usage.
 from __future__ import annotations
 
 import json
-import sys
-from collections.abc import Callable
 from datetime import date
-from functools import wraps
 from pathlib import Path
-from typing import Any, NoReturn
 
 import click
 
-from stillroom.core.book import Book, BookSettings, find_book, open_book, place_book
+from stillroom.core.book import find_book, open_book
 from stillroom.core.editor_schema import front_matter_schema
-from stillroom.core.giving_days import find_day
-from stillroom.core.loading import load_recipe, load_recipes
-from stillroom.core.problems import Problem, ProblemsFound, Unreadable
-from stillroom.core.recipe import Recipe
+from stillroom.core.loading import load_recipes
+from stillroom.core.problems import Unreadable
 from stillroom.core.scale_words import scaling_document, scaling_table
 from stillroom.core.scaling import By, Measures, scale_recipe
 from stillroom.core.targets import read_target
 from stillroom.core.timeline import plan_back, plan_forward
 from stillroom.core.timeline_words import timeline_document, timeline_text
 from stillroom.core.units import System
+from stillroom.print_commands import print_group
+from stillroom.terminal import book_around, read_day, read_one, recipe_file, told_plainly
 
 
 @click.group(context_settings={"help_option_names": ["-h", "--help"]})
 @click.version_option(package_name="stillroom")
 def main() -> None:
     """Publish a book of homemade presents, and plan who is given what."""
-
-
-def fail(problems: tuple[Problem, ...]) -> NoReturn:
-    """Print every problem to stderr with a count and leave with 1."""
-    for problem in problems:
-        click.echo(str(problem), err=True)
-    count = len(problems)
-    click.echo(f"{count} problem{'' if count == 1 else 's'} found.", err=True)
-    sys.exit(1)
-
-
-def told_plainly(command: Callable[..., None]) -> Callable[..., None]:
-    """Turn problems raised anywhere below into plain lines; never a traceback."""
-
-    @wraps(command)
-    def run(*args: Any, **kwargs: Any) -> None:
-        try:
-            command(*args, **kwargs)
-        except ProblemsFound as found:
-            fail(found.problems)
-
-    return run
-
-
-def book_around(path: Path | None = None) -> Book:
-    """Open the book that a file lies in, or the one of this folder, or a book of defaults."""
-    config = find_book(path.parent if path else Path.cwd()) or find_book(Path.cwd())
-    if config:
-        return open_book(config)
-    return place_book(Path.cwd(), BookSettings(), "docs", "site")
-
-
-def read_one(path: Path) -> tuple[Recipe, Book]:
-    """Read one recipe with the settings of the book it lies in."""
-    book = book_around(path)
-    return load_recipe(path, str(path), book.settings.units), book
-
-
-recipe_file = click.Path(exists=True, dir_okay=False, path_type=Path)
 
 
 @main.command()
@@ -113,9 +70,9 @@ def schema(out: Path | None) -> None:
 def dates(file: Path, giving: str | None, begun: str | None, on: str | None, as_json: bool) -> None:
     """Count a recipe's dates back from a giving day or forward from a start."""
     recipe, book = read_one(file)
-    today = _day(on, "--today", date.today(), book) or date.today()
-    start = _day(begun, "--start", today, book)
-    give = _day(giving, "--give", start or today, book)
+    today = read_day(on, "--today", date.today(), book) or date.today()
+    start = read_day(begun, "--start", today, book)
+    give = read_day(giving, "--give", start or today, book)
     if start:
         timeline = plan_forward(recipe, start, give, today if give else None)
     elif give:
@@ -153,11 +110,7 @@ def scale(file: Path, units: System | None, by: By, as_json: bool, **asked: str 
         click.echo(scaling_table(batch, recipe))
 
 
-def _day(text: str | None, option: str, after: date, book: Book) -> date | None:
-    try:
-        return find_day(text, after, book.settings.country) if text else None
-    except ValueError as error:
-        raise click.BadParameter(str(error), param_hint=f'"{option}"') from None
+main.add_command(print_group)
 
 
 if __name__ == "__main__":

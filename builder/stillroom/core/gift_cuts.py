@@ -9,7 +9,7 @@ from __future__ import annotations
 import math
 from dataclasses import dataclass
 
-from .problems import Unreadable
+from stillroom.core.problems import Unreadable
 
 CLOTH_OVERHANG_MM = 30
 """Cloth hanging below the lid's rim, all round. Common practice, no published source."""

@@ -10,7 +10,7 @@ import math
 from dataclasses import dataclass
 from fractions import Fraction
 
-from .problems import Unreadable, did_you_mean
+from stillroom.core.problems import Unreadable, did_you_mean
 
 Mm = Fraction
 

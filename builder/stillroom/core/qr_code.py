@@ -11,7 +11,7 @@ from itertools import groupby
 
 import segno
 
-from .problems import Unreadable
+from stillroom.core.problems import Unreadable
 
 QUIET_MODULES = 4
 """ISO/IEC 18004:2015, 6.3.8 (from memory)."""

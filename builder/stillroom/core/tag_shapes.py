@@ -6,9 +6,9 @@ from dataclasses import dataclass
 from fractions import Fraction
 from typing import Literal
 
-from .gift_cuts import LABEL_CLEARANCE_MM, LABEL_OVERLAP_MM, LEAST_LABEL_MM, wrap_label_mm
-from .paper import Size
-from .problems import Unreadable
+from stillroom.core.gift_cuts import LABEL_CLEARANCE_MM, LABEL_OVERLAP_MM, LEAST_LABEL_MM, wrap_label_mm
+from stillroom.core.paper import Size
+from stillroom.core.problems import Unreadable
 
 Shape = Literal["rectangle", "luggage", "round", "wrap"]
 SHAPES: tuple[Shape, ...] = ("rectangle", "luggage", "round", "wrap")

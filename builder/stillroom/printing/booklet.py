@@ -6,11 +6,12 @@ their words but not their tags, since folded sheets are out of reading order.
 
 from __future__ import annotations
 
+import re
 import shutil
 import tempfile
 from pathlib import Path
 
-from .typesetting import TEMPLATES, typeset
+from stillroom.printing.typesetting import TEMPLATES, typeset
 
 
 def booklet_order(pages: int) -> list[tuple[int | None, int | None]]:
@@ -49,3 +50,8 @@ def impose_booklet(book_pdf: bytes, pages: int, title: str, language: tuple[str,
             "sides": booklet_order(pages),
         }
         return typeset("booklet.typ", data, root=root, accessible=False).pdf
+
+
+def count_pages(pdf: bytes) -> int:
+    """Return how many pages a PDF of Typst's has: its page tree says so in plain bytes."""
+    return max(int(found) for found in re.findall(rb"/Type\s*/Pages.*?/Count\s+(\d+)", pdf, re.S))

@@ -7,8 +7,7 @@ from typing import Any
 from stillroom.core.labelling import UsageCard
 from stillroom.core.qr_code import MODULE_MM, QUIET_MODULES, draw_qr
 from stillroom.core.recipe import Recipe
-
-from .drawings import emblem_of
+from stillroom.printing.drawings import emblem_of
 
 
 def card_data(card: UsageCard, recipe: Recipe) -> dict[str, Any]:

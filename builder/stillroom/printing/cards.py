@@ -15,11 +15,10 @@ from stillroom.core.labelling import UsageCard
 from stillroom.core.paper import CARD_SIZES, PAPERS, Grid, Size, impose
 from stillroom.core.recipe import Recipe
 from stillroom.core.tag_shapes import TagShape
-
-from .card_data import card_data
-from .language import split_language
-from .sheets_of import cut_edges, lay_sheets, refuse_what_does_not_fit
-from .typesetting import measure, typeset
+from stillroom.printing.card_data import card_data
+from stillroom.printing.language import split_language
+from stillroom.printing.sheets_of import cut_edges, lay_sheets, refuse_what_does_not_fit
+from stillroom.printing.typesetting import measure, typeset
 
 PADDING_MM = {"90x65": 4.6, "a7": 5.2, "id-1": 3.6, "folded-a6": 9.0}
 """The white edge of each card. Maker's own; most printers leave 3 to 5 mm of paper blank."""

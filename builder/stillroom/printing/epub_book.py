@@ -15,7 +15,7 @@ from typing import Any
 
 from jinja2 import Environment, FileSystemLoader, StrictUndefined
 
-from .typesetting import FONTS, HERE
+from stillroom.printing.typesetting import FONTS, HERE
 
 FIXED_TIME = (1980, 1, 1, 0, 0, 0)
 MODIFIED = "1980-01-01T00:00:00Z"

@@ -22,12 +22,11 @@ from stillroom.core.safety import SafetyBox, assess_safety
 from stillroom.core.scaling import scale_recipe
 from stillroom.core.staple_table import staple_of
 from stillroom.core.timeline import latest_start_best
-
-from .drawings import emblem_of, picture_of
-from .language import split_language
-from .prose import to_blocks
-from .recipe_data import recipe_data
-from .typesetting import typeset
+from stillroom.printing.drawings import emblem_of, picture_of
+from stillroom.printing.language import split_language
+from stillroom.printing.prose import to_blocks
+from stillroom.printing.recipe_data import recipe_data
+from stillroom.printing.typesetting import typeset
 
 BLEED_MM = 3
 """What printers usually ask for round the trimmed page; common practice, no published source."""
@@ -142,7 +141,7 @@ def index_ingredients(recipes: Iterable[Recipe]) -> list[dict[str, Any]]:
 
 def index_months(recipes: Iterable[Recipe], day: date, giving: str) -> list[dict[str, Any]]:
     """Return for each month what to begin in it for a giving day, and what is then in season."""
-    entries: list[list[dict[str, str]]] = [[] for _ in MONTHS]
+    entries: list[list[dict[str, str]]] = [[] for _month in MONTHS]
     for recipe in recipes:
         start = latest_start_best(recipe, day)
         row = {"title": recipe.title, "slug": recipe.slug}

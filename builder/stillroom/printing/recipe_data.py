@@ -18,8 +18,7 @@ from stillroom.core.scaling import ScaledBatch, ScaledLine
 from stillroom.core.step_amounts import step_amount
 from stillroom.core.timeline import Timeline
 from stillroom.core.timeline_words import describe_dates, describe_stages, say_rhythm
-
-from .prose import to_runs
+from stillroom.printing.prose import to_runs
 
 
 def recipe_data(

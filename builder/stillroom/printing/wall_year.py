@@ -12,11 +12,10 @@ from typing import Any
 
 from stillroom.core.paper import Size
 from stillroom.core.year import Month, Task, Year
-
-from .language import split_language
-from .recipe_data import short_day
-from .sheets_of import refuse_year
-from .typesetting import measure, typeset
+from stillroom.printing.language import split_language
+from stillroom.printing.recipe_data import short_day
+from stillroom.printing.sheets_of import refuse_year
+from stillroom.printing.typesetting import measure, typeset
 
 SHOWN = ("start", "tend", "bottle", "give")
 """Labelling a day before giving goes without saying on a wall."""

@@ -1,0 +1,50 @@
+"""The kitchen sheet: one recipe at one scale, on one side of paper when it can, else on two."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+from stillroom.core.book import BookSettings
+from stillroom.core.paper import Size
+from stillroom.core.qr_code import draw_qr
+from stillroom.core.recipe import Recipe
+from stillroom.core.safety import assess_safety
+from stillroom.core.scale_words import show_factor
+from stillroom.core.scaling import ScaledBatch
+from stillroom.core.timeline import Timeline
+from stillroom.printing.language import split_language
+from stillroom.printing.recipe_data import recipe_data, tending_data
+from stillroom.printing.typesetting import typeset
+
+
+def print_sheet(
+    recipe: Recipe,
+    batch: ScaledBatch,
+    settings: BookSettings,
+    timeline: Timeline | None,
+    paper: Size,
+    address: str = "",
+    fonts: Path | None = None,
+) -> bytes:
+    """Return the sheet of a batch; with a timeline it has dates and boxes to tick."""
+    language, region = split_language(settings.language)
+    code = draw_qr(address) if address else None
+    words, days = tending_data(timeline) if timeline else ("", [])
+    shown = recipe_data(recipe, batch, assess_safety(recipe, settings), timeline)
+    shown |= {
+        "scale_note": "" if batch.factor == 1 else f"The recipe {show_factor(batch.factor)}.",
+        "tending_words": words,
+        "tending": days,
+        "url": address,
+        "qr_svg": code.svg if code else "",
+        "qr_mm": code.size_mm if code else 0,
+    }
+    data = {
+        "title": f"{recipe.title}: kitchen sheet",
+        "language": language,
+        "region": region,
+        "paper": {"width": float(paper.width_mm), "height": float(paper.height_mm)},
+        "recipe": shown,
+        "footer": settings.title,
+    }
+    return typeset("sheet.typ", data, fonts=fonts).pdf
