@@ -65,6 +65,16 @@ def law_of(country: str) -> List:
     return "us" if country == "US" else "eu"
 
 
+def say_allergen(allergen: Allergen, law: List) -> str:
+    """Name an allergen with its heading where they differ: "nuts (almond)", "gluten (wheat)"."""
+    heading = allergen.heading(law)
+    if heading in ("nuts", "tree nuts") and allergen.name != "nuts":
+        return f"{heading} ({allergen.say})"
+    if heading == "cereals containing gluten":
+        return f"gluten ({allergen.say})"
+    return allergen.say
+
+
 def know_ingredient(ingredient: Ingredient) -> Known:
     """Return what is known of an ingredient; its own written parts win over its staple's."""
     staple = staple_of(ingredient)

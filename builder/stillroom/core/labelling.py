@@ -11,13 +11,13 @@ from dataclasses import dataclass
 from datetime import date
 
 from stillroom.core.allergens import (
-    Allergen,
     Known,
     answer_avoid,
     contains,
     know_recipe,
     law_of,
     may_contain,
+    say_allergen,
 )
 from stillroom.core.book import BookSettings
 from stillroom.core.contents_list import ContentsEntry, list_contents
@@ -114,7 +114,7 @@ def label_recipe(recipe: Recipe, settings: BookSettings, made_on: date | None = 
     unknown = tuple(word for one in known for word in one.unknown)
     return Label(
         contents=list_contents(recipe, known, law),
-        allergens=tuple(_say(allergen, law) for allergen in held),
+        allergens=tuple(say_allergen(allergen, law) for allergen in held),
         may_contain=tuple(a.say for a in may_contain(known, law)) if edible else (),
         free_from=_free_from(recipe, known) if edible else (),
         unknown=unknown if edible else (),
@@ -126,16 +126,6 @@ def label_recipe(recipe: Recipe, settings: BookSettings, made_on: date | None = 
         keeping=kept,
         kitchen=_KITCHEN if edible else "",
     )
-
-
-def _say(allergen: Allergen, law: str) -> str:
-    """Name an allergen with its heading where they differ: "nuts (almond)"."""
-    heading = allergen.us if law == "us" else allergen.eu
-    if heading in ("nuts", "tree nuts") and allergen.name != "nuts":
-        return f"{heading} ({allergen.say})"
-    if heading == "cereals containing gluten":
-        return f"gluten ({allergen.say})"
-    return allergen.say
 
 
 FREE_FROM = ("gluten", "nuts", "milk", "eggs", "soya", "alcohol", "animal products")

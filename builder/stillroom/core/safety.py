@@ -10,7 +10,13 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from fractions import Fraction
 
-from stillroom.core.allergens import contains, know_ingredient, know_recipe, law_of
+from stillroom.core.allergens import (
+    contains,
+    know_ingredient,
+    know_recipe,
+    law_of,
+    say_allergen,
+)
 from stillroom.core.altitude import jelly_minutes, process_minutes, sterilise_minutes
 from stillroom.core.book import BookSettings
 from stillroom.core.problems import Problem, did_you_mean
@@ -96,12 +102,13 @@ def assess_safety(recipe: Recipe, settings: BookSettings) -> SafetyBox:
 
 def gather_recipe_facts(recipe: Recipe, settings: BookSettings) -> Facts:
     """Return the facts of a recipe in a book, its finished strength among them."""
-    allergens = contains(know_recipe(recipe), law_of(settings.country))
+    law = law_of(settings.country)
+    allergens = contains(know_recipe(recipe), law)
     strength = strength_of(recipe)
     return gather_facts(
         recipe,
         Fraction(str(round(strength.abv_percent, 2))) if strength else None,
-        tuple(allergen.say for allergen in allergens),
+        tuple(say_allergen(allergen, law) for allergen in allergens),
     )
 
 

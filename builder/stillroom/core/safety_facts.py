@@ -22,15 +22,19 @@ Place = Literal["room", "fridge", "freezer"]
 
 _BRACE = re.compile(r"[{}*_`]")
 _SENTENCE = re.compile(r"(?<=[.;!?])\s+")
-_CLAUSE = re.compile(r"\s*[,:();.!?]\s*|\s+but\s+")
+_CLAUSE = re.compile(r"\s*[,:();.!?]\s*|\s+but\s+", re.IGNORECASE)
 _NEGATED = re.compile(
-    r"\b(never|not|no|nor|without|n't|don't|cannot|avoid|instead of|away from|far from|clear of)\b"
+    r"\b(never|not|no|nor|without|n't|don't|cannot|avoid|instead of|away from|far from|clear of)\b",
+    re.IGNORECASE,
 )
 _HEAT = re.compile(
     r"\b(bak(?:e[ds]?|ing)|boil\w*|simmer\w*|cook\w*|fry|fried|roast\w*|melt\w*|scald\w*|caramel\w*"
-    r"|poach\w*|steam\w*|oven|hob|stove|heat(?:ed|ing)?|water bath|[6-9]\d ?c|1\d\d ?c)\b"
+    r"|poach\w*|steam\w*|oven|hob|stove|heat(?:ed|ing)?|water bath|[6-9]\d ?c|1\d\d ?c)\b",
+    re.IGNORECASE,
 )
-_HOT = re.compile(r"\b(warm|heat\w*|hot|boil\w*|simmer\w*|hob|stove|flame|oven)\b")
+# boiling these cooks no food
+_NOT_FOOD = re.compile(r"\b(jar|bottle|lid|muslin|cloth|funnel|thermometer)s?\b", re.IGNORECASE)
+_HOT = re.compile(r"\b(warm|heat\w*|hot|boil\w*|simmer\w*|hob|stove|flame|oven)\b", re.IGNORECASE)
 _FREEZER = re.compile(r"\b(freezer|frozen)\b")
 _FRIDGE = re.compile(r"\b(fridge|refrigerat\w*|chilled)\b")
 _ONCE_OPENED = re.compile(r"[^,.;]*\bonce opened\b[^,.;]*")
@@ -51,7 +55,7 @@ class Thing:
 
 @dataclass(frozen=True)
 class Facts:
-    """A recipe as the rules see it. Words are in lower case; what a clause denies is left out."""
+    """A recipe as the rules see it; a clause that denies or forbids is left out of its words."""
 
     recipe: Recipe
     things: tuple[Thing, ...]
@@ -66,7 +70,9 @@ class Facts:
     @property
     def heated(self) -> bool:
         """Whether anything in the method is cooked, baked, boiled or melted."""
-        return bool(self.recipe.oven) or any(_HEAT.search(clause) for clause in self.clauses)
+        return bool(self.recipe.oven) or any(
+            _HEAT.search(clause) and not _NOT_FOOD.search(clause) for clause in self.clauses
+        )
 
     @property
     def total_g(self) -> Fraction:
@@ -107,7 +113,7 @@ class Facts:
             for word in (thing.item.lower(), *(thing.staple.name.split() if thing.staple else ()))
             if len(word) > 2 and word not in ("dark", "white", "high", "proof")
         }
-        spirit = re.compile(rf"\b(?:{'|'.join(map(re.escape, sorted(names)))})\b")
+        spirit = re.compile(rf"\b(?:{'|'.join(map(re.escape, sorted(names)))})\b", re.IGNORECASE)
         return tuple(
             sentence
             for sentence in self.sentences
@@ -131,19 +137,21 @@ def _toxic_names() -> tuple[tuple[str, re.Pattern[str]], ...]:
         if "toxic" in staple.tags
         for name in (staple.name, *staple.also)
     ]
-    return tuple((name, re.compile(rf"\b{re.escape(name)}(?:s|es)?\b")) for name in names)
+    return tuple(
+        (name, re.compile(rf"\b{re.escape(name)}(?:s|es)?\b", re.IGNORECASE)) for name in names
+    )
 
 
 def gather_facts(recipe: Recipe, strength: Fraction | None, allergens: tuple[str, ...]) -> Facts:
     """Read a recipe into facts; `strength` is the finished % vol, None when unknown."""
-    steps = " ".join(_BRACE.sub("", step.text) for step in recipe.method).lower()
+    steps = " ".join(_BRACE.sub("", step.text) for step in recipe.method)
     sentences = [_affirmed(sentence) for sentence in _SENTENCE.split(steps)]
     clauses = [
         clause for sentence in _SENTENCE.split(steps) for clause in _clauses(sentence) if clause
     ]
     said = " . ".join(
         (recipe.title, recipe.summary, recipe.card.what, recipe.card.use, recipe.makes.things)
-    ).lower()
+    )
     return Facts(
         recipe=recipe,
         things=_things(recipe),

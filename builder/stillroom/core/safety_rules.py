@@ -113,12 +113,12 @@ def _strength(facts: Facts, limit: float, below: bool) -> Evidence | None:
 
 
 def _clause(facts: Facts, pattern: str, _: Mapping[str, Any]) -> Evidence | None:
-    hits = [clause for clause in facts.clauses if re.search(pattern, clause)]
+    hits = [clause for clause in facts.clauses if re.search(pattern, clause, re.IGNORECASE)]
     return Evidence(words=tuple(hits[:1])) if hits else None
 
 
 def _words(text: str, pattern: str) -> Evidence | None:
-    found = re.search(pattern, text)
+    found = re.search(pattern, text, re.IGNORECASE)
     return Evidence(words=(found[0].strip(),)) if found else None
 
 

@@ -11,7 +11,7 @@ import re
 from collections.abc import Mapping
 from dataclasses import dataclass, field
 from fractions import Fraction
-from functools import cache
+from functools import cache, lru_cache
 from typing import Any
 
 from stillroom.core.parts import Ingredient
@@ -212,9 +212,14 @@ def _harmless() -> frozenset[str]:
     )
 
 
+@cache
+def _longest_name() -> int:
+    return max(len(key) for key in _by_words())
+
+
 def _matches(words: tuple[str, ...]) -> list[tuple[int, int, Staple]]:
     table = _by_words()
-    longest = max(len(key) for key in table)
+    longest = _longest_name()
     found = []
     for start in range(len(words)):
         for end in range(min(len(words), start + longest), start, -1):
@@ -224,6 +229,7 @@ def _matches(words: tuple[str, ...]) -> list[tuple[int, int, Staple]]:
     return found
 
 
+@lru_cache(maxsize=4096)
 def find_staple(item: str) -> Staple | None:
     """Return the staple an item's words name, or None when no staple is meant.
 
@@ -249,6 +255,7 @@ def find_staple(item: str) -> Staple | None:
     return None
 
 
+@lru_cache(maxsize=4096)
 def staples_named(item: str) -> tuple[Staple, ...]:
     """Return every staple the head of an item names, without overlap, for careful reading.
 
