@@ -2,8 +2,7 @@
 
 Everything that touches the making counts, also what is strained out again and what is optional,
 but not tools. An ingredient that no staple is found for makes every answer "not known", which
-is never safe. labelling.py answers the same from its own reading; checking.py holds the two
-against each other.
+is never safe. The label's rules (core/allergens.py) answer too, and the worse answer counts.
 """
 
 from __future__ import annotations
@@ -14,12 +13,14 @@ from fractions import Fraction
 from functools import cache
 from typing import Literal
 
+from stillroom.core.allergens import answer_avoid
 from stillroom.core.parts import Ingredient
 from stillroom.core.recipe import Recipe
 from stillroom.core.staple_table import Staple, find_staple, staple_of
 from stillroom.core.units import read_data
 
 Answer = Literal["free", "may contain", "contains", "not known"]
+_WORSE: tuple[Answer, ...] = ("free", "may contain", "not known", "contains")
 _NOT_FOR_UNDER = re.compile(r"not for children under (\d+|three|five)", re.IGNORECASE)
 # "emulsifier (soya lecithin)": the bracket says all that the word before it does
 _ADDITIVE = re.compile(
@@ -131,7 +132,13 @@ class Facts:
         return "not known" if None in self.staples else "free"
 
     def answer(self, avoid: Avoid) -> Answer:
-        """Say whether the recipe is free of something avoided."""
+        """Say whether the recipe is free of something avoided: the worse of two readings.
+
+        One is made here from the staples, the other by the label's own rules.
+        """
+        return max(self._own(avoid), _labelled(self.recipe, avoid), key=_WORSE.index)
+
+    def _own(self, avoid: Avoid) -> Answer:
         if avoid.diet == "alcohol":
             return self.alcohol
         if avoid.diet:
@@ -186,6 +193,12 @@ class Facts:
         return max(
             (held.ingredient.strength or Fraction(0) for held in self.held), default=Fraction(0)
         )
+
+
+@cache
+def _labelled(recipe: Recipe, avoid: Avoid) -> Answer:
+    words = sorted(avoid.allergens) or [avoid.diet or avoid.ingredient]
+    return max((answer_avoid(recipe, word) for word in words), key=_WORSE.index)
 
 
 def facts_of(recipe: Recipe) -> Facts:

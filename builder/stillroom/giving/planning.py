@@ -146,6 +146,9 @@ def _add_batches(problem: PlanProblem, built: _Built) -> None:
 def _add_supply(problem: PlanProblem, built: _Built) -> None:
     """Everything given is on hand or fresh; what is fresh fits into the batches made."""
     drawn = defaultdict(list)
+    brewed = defaultdict(list)
+    for (recipe, _), batch in built.batches.items():
+        brewed[recipe].append((batch, -1))
     for offer in problem.offers:
         fresh = built.mip.variable(whole=True)
         built.fresh[offer.key] = fresh
@@ -156,9 +159,12 @@ def _add_supply(problem: PlanProblem, built: _Built) -> None:
         ]
         built.mip.row([*given, (fresh, -1)], high=offer.on_hand)
         drawn[offer.recipe].append((fresh, float(offer.share)))
+        if not offer.on_hand:
+            # implied, but it lets the solver see at once that a first gift takes a whole batch
+            for gift, _ in given:
+                built.mip.row([(gift, 1), *brewed[offer.recipe]], high=0)
     for recipe, terms in drawn.items():
-        made = [(n, -1) for (brewed, _), n in built.batches.items() if brewed == recipe]
-        built.mip.row([*terms, *made], high=1e-7)
+        built.mip.row([*terms, *brewed[recipe]], high=1e-7)
 
 
 def _add_hours(problem: PlanProblem, built: _Built) -> None:

@@ -1,0 +1,151 @@
+"""From the plan to batches: scaled recipes, dates, and which present comes from which making.
+
+Presents on the shelf go first, the oldest first; then this year's batches in order of start.
+"""
+
+from __future__ import annotations
+
+from collections import defaultdict
+from collections.abc import Mapping
+from dataclasses import dataclass
+from datetime import date, timedelta
+from fractions import Fraction
+
+from stillroom.core.recipe import Recipe
+from stillroom.core.scaling import ScaledBatch, scale_recipe
+from stillroom.core.targets import ByFactor
+from stillroom.core.timeline import Timeline, plan_forward
+from stillroom.giving.offering import Offering
+from stillroom.giving.plan_model import Plan
+from stillroom.giving.starting import minutes_by_day
+
+
+@dataclass(frozen=True)
+class Batch:
+    """One making of the plan: so many times the recipe from one day, and what it fills."""
+
+    name: str
+    recipe: Recipe
+    count: int
+    scaled: ScaledBatch
+    timeline: Timeline
+    fills: Mapping[str, int]
+    spare: Fraction
+
+    @property
+    def minutes(self) -> int:
+        """Hands-on minutes of all of it."""
+        return self.timeline.hands_on_minutes * self.count
+
+
+@dataclass(frozen=True)
+class Present:
+    """One thing in one basket: what it is, and when and in which batch it was or will be made."""
+
+    basket: int
+    key: str
+    recipe: Recipe
+    made_on: date
+    batch: str
+    from_shelf: bool
+    keep_until: date | None
+
+
+@dataclass(frozen=True)
+class Making:
+    """All batches of the plan and where every present comes from."""
+
+    batches: tuple[Batch, ...]
+    presents: tuple[Present, ...]
+    hours_by_week: Mapping[date, Fraction]
+
+    def of_basket(self, number: int) -> tuple[Present, ...]:
+        """Return the presents of a basket."""
+        return tuple(present for present in self.presents if present.basket == number)
+
+
+def make_batches(offering: Offering, plan: Plan) -> Making:
+    """Return what is made when for a plan."""
+    dated = [
+        (
+            batch,
+            plan_forward(
+                offering.recipes[batch.recipe],
+                batch.choice.start,
+                offering.giving.giving_day,
+                offering.today,
+            ),
+        )
+        for batch in sorted(plan.batches, key=lambda b: (b.choice.start, b.recipe))
+    ]
+    room = [Fraction(batch.count) for batch, _ in dated]
+    fills: list[dict[str, int]] = [defaultdict(int) for _ in dated]
+    shelf = {place: thing.number for place, thing in enumerate(offering.shelf.things)}
+    presents = []
+    for basket in offering.problem.baskets:
+        for key in plan.gifts[basket.number]:
+            place = next(
+                (p for p, t in enumerate(offering.shelf.things) if t.key == key and shelf[p]), None
+            )
+            if place is not None:
+                shelf[place] -= 1
+                thing = offering.shelf.things[place]
+                recipe = offering.recipes[thing.recipe]
+                presents.append(
+                    Present(
+                        basket.number,
+                        key,
+                        recipe,
+                        thing.made_on,
+                        "the shelf",
+                        True,
+                        thing.keep_until,
+                    )
+                )
+                continue
+            offer = offering.offer(key)
+            n = next(
+                n
+                for n, (batch, _) in enumerate(dated)
+                if batch.recipe == offer.recipe and room[n] >= offer.share
+            )
+            room[n] -= offer.share
+            fills[n][key] += 1
+            batch, timeline = dated[n]
+            presents.append(
+                Present(
+                    basket.number,
+                    key,
+                    offering.recipes[batch.recipe],
+                    timeline.made,
+                    _name(n),
+                    False,
+                    timeline.keep_until,
+                )
+            )
+    batches = tuple(
+        Batch(
+            name=_name(n),
+            recipe=offering.recipes[batch.recipe],
+            count=batch.count,
+            scaled=scale_recipe(offering.recipes[batch.recipe], ByFactor(Fraction(batch.count))),
+            timeline=timeline,
+            fills=dict(fills[n]),
+            spare=room[n],
+        )
+        for n, (batch, timeline) in enumerate(dated)
+    )
+    return Making(batches, tuple(presents), _hours_by_week(batches))
+
+
+def _name(place: int) -> str:
+    return f"batch {place + 1}"
+
+
+def _hours_by_week(batches: tuple[Batch, ...]) -> dict[date, Fraction]:
+    """Return hands-on hours by week, each week named by its Monday."""
+    weeks: dict[date, Fraction] = defaultdict(Fraction)
+    for batch in batches:
+        for day, minutes in minutes_by_day(batch.timeline).items():
+            weeks[day - timedelta(days=day.weekday())] += Fraction(minutes * batch.count, 60)
+    return dict(sorted(weeks.items()))

@@ -1,0 +1,186 @@
+"""One shopping list for the whole plan: by month of first need and shop section, in whole packs.
+
+What is in the house is taken off first. What has no price is listed by its amount. Leaves out
+money shared over batches and baskets: costs.py does that.
+"""
+
+from __future__ import annotations
+
+from collections import defaultdict
+from collections.abc import Mapping
+from dataclasses import dataclass
+from fractions import Fraction
+
+from stillroom.core.buying import Basketful, PackOffer, buy_cheapest
+from stillroom.core.costing import PricedItem
+from stillroom.core.day_words import MONTH_NAMES
+from stillroom.core.quantities import show_decimal
+from stillroom.core.staple_table import find_staple
+from stillroom.giving.batches import Making
+from stillroom.giving.offering import Offering, stock_of
+from stillroom.giving.plan_model import Month
+
+_FREE = frozenset({"water"})
+
+
+@dataclass(frozen=True)
+class Row:
+    """One thing to have: how much in all, when first, what is there, what to buy and what is left.
+
+    Amounts are in `unit` (ml, g, mm or "" for counted); `bought` is None without a price.
+    """
+
+    item: str
+    section: str
+    unit: str
+    need: Fraction
+    there: Fraction
+    months: tuple[tuple[Month, Fraction], ...]
+    uses: Mapping[str, Fraction]
+    packs: tuple[PackOffer, ...] = ()
+    bought: Basketful | None = None
+
+    @property
+    def first(self) -> Month:
+        """The month in which it is first needed."""
+        return self.months[0][0]
+
+    @property
+    def price(self) -> Fraction:
+        """What it costs; nothing when there is none to buy."""
+        return self.bought.price if self.bought else Fraction(0)
+
+    @property
+    def to_buy(self) -> str:
+        """The packs in words: "2 x 700 ml", or the amount when no packs are priced."""
+        short = self.need - self.there
+        if short <= 0:
+            return "in the house"
+        if self.bought is None:
+            return show_size(short, self.unit)
+        return " + ".join(
+            f"{count} x {show_size(pack.size, self.unit)}"
+            if pack.size != 1 or self.unit
+            else f"{count}"
+            for count, pack in zip(self.bought.counts, self.packs, strict=True)
+            if count
+        )
+
+    @property
+    def left(self) -> str:
+        """What remains afterwards."""
+        over = self.there + (self.bought.bought if self.bought else Fraction(0)) - self.need
+        return show_size(over, self.unit) if over > 0 else ""
+
+
+def show_size(amount: Fraction, unit: str) -> str:
+    """Show an amount as on a packet.
+
+    >>> show_size(Fraction(1500), "g"), show_size(Fraction(3), "")
+    ('1.5 kg', '3')
+    """
+    for small, large in (("g", "kg"), ("ml", "l")):
+        if unit == small and amount >= 1000:
+            return f"{show_decimal(amount / 1000)} {large}"
+    whole = Fraction((amount + Fraction(1, 2)).__floor__())
+    shown = show_decimal(whole if amount >= 10 else amount, 1)
+    return f"{shown} {unit}".rstrip()
+
+
+def list_shopping(offering: Offering, making: Making) -> tuple[Row, ...]:
+    """Return the rows, by month of first need, then section and item."""
+    uses: dict[str, dict[str, Fraction]] = defaultdict(lambda: defaultdict(Fraction))
+    months: dict[str, dict[Month, Fraction]] = defaultdict(lambda: defaultdict(Fraction))
+    units: dict[str, tuple[str, str, PricedItem | None]] = {}
+
+    def use(
+        item: str,
+        unit: str,
+        section: str,
+        entry: PricedItem | None,
+        batch: str,
+        month: Month,
+        amount: Fraction,
+        tool: bool = False,
+    ) -> None:
+        units[item] = (unit, section, entry)
+        if tool and uses[item]:
+            return
+        uses[item][batch] += amount
+        months[item][month] += amount
+
+    for batch in making.batches:
+        begun = (batch.timeline.start.year, batch.timeline.start.month)
+        filled = (batch.timeline.made.year, batch.timeline.made.month)
+        given = sum(batch.fills.values())
+        for need in offering.needs[batch.recipe.slug]:
+            amount = need.amount * (
+                given if need.per_container else 1 if need.tool else batch.count
+            )
+            if need.item not in _FREE:
+                use(
+                    need.item,
+                    need.unit,
+                    need.section,
+                    need.entry,
+                    batch.name,
+                    begun,
+                    amount,
+                    need.tool,
+                )
+        for key, count in batch.fills.items():
+            container = offering.offer(key).container
+            entry = offering.prices.find(container)
+            use(container, "", "containers", entry, batch.name, filled, Fraction(count))
+    held = stock_of(offering.giving, offering.prices) | _unpriced_stock(offering)
+    rows = [
+        _row(item, units[item], uses[item], months[item], held.get(item, Fraction(0)))
+        for item in uses
+    ]
+    return tuple(sorted(rows, key=lambda row: (row.first, row.section, row.item)))
+
+
+def _unpriced_stock(offering: Offering) -> dict[str, Fraction]:
+    """Return what is in the house of things without a price, by the staple's name."""
+    held: dict[str, Fraction] = defaultdict(Fraction)
+    for amount, item in offering.giving.stock.ingredients:
+        staple = find_staple(item)
+        if offering.prices.find(item, staple) is None and staple:
+            from stillroom.core.costing import BASE, measure_as
+            from stillroom.core.units import size_of
+
+            there = measure_as(amount.low, amount.unit, BASE[size_of(amount.unit)], staple)
+            held[staple.name] += there or 0
+    return dict(held)
+
+
+def _row(
+    item: str,
+    about: tuple[str, str, PricedItem | None],
+    uses: Mapping[str, Fraction],
+    months: Mapping[Month, Fraction],
+    there: Fraction,
+) -> Row:
+    unit, section, entry = about
+    need = sum(uses.values(), Fraction(0))
+    bought = buy_cheapest(max(need - there, Fraction(0)), entry.packs) if entry else None
+    return Row(
+        item=item,
+        section=section,
+        unit=unit,
+        need=need,
+        there=there,
+        months=tuple(sorted(months.items())),
+        uses=dict(uses),
+        packs=entry.packs if entry else (),
+        bought=bought,
+    )
+
+
+def month_words(month: Month) -> str:
+    """Name a month.
+
+    >>> month_words((2027, 3))
+    'March 2027'
+    """
+    return f"{MONTH_NAMES[month[1] - 1]} {month[0]}"
