@@ -20,8 +20,8 @@ _ODD = {
     "radish": "radishes",
     "brush": "brushes",
 }
-_MANY_TO_ONE = {many: one for one, many in _ODD.items()}
-_SAME = ("muslin", "thread", "scissors", "molasses", "hops", "asparagus", "citrus")
+MANY_TO_ONE = {many: one for one, many in _ODD.items()}
+SAME = ("muslin", "thread", "scissors", "molasses", "hops", "asparagus", "citrus")
 
 
 def plural(item: str) -> str:
@@ -33,7 +33,7 @@ def plural(item: str) -> str:
     counted, rest = _head(item)
     head, last = _split(counted)
     word = last.lower()
-    if word in _SAME or word != singular(last).lower():
+    if word in SAME or word != singular(last).lower():
         return item
     if word in _ODD:
         return head + _ODD[word] + rest
@@ -51,10 +51,10 @@ def singular(item: str) -> str:
     counted, rest = _head(item)
     head, last = _split(counted)
     word = last.lower()
-    if word in _SAME or not word.endswith("s") or word.endswith("ss"):
+    if word in SAME or not word.endswith("s") or word.endswith("ss"):
         return item
-    if word in _MANY_TO_ONE:
-        return head + _MANY_TO_ONE[word] + rest
+    if word in MANY_TO_ONE:
+        return head + MANY_TO_ONE[word] + rest
     return head + (last[:-3] + "y" if word.endswith("ies") else last[:-1]) + rest
 
 

@@ -70,7 +70,7 @@ class Scalable:
 
     `makes_ml` is the volume one batch fills (None when it is not poured or spooned), `stands_ml`
     what stands in the vessel while it steeps or cooks, `vessel_share` how much of a vessel may be
-    filled, `container_ml` the first container it is given in.
+    filled, `vessel_ml` its largest vessel, `container_ml` the first container it is given in.
     """
 
     slug: str
@@ -86,6 +86,7 @@ class Scalable:
     finished_density: Fraction | None
     stands_ml: Fraction
     vessel_share: Fraction
+    vessel_ml: Fraction | None
     container_ml: Fraction | None
     container: str
 
@@ -96,6 +97,11 @@ def scalable_of(recipe: Recipe) -> Scalable:
     first = recipe.filled_into[0]
     sized = first.size and size_of(first.size.unit) == "volume"
     things = recipe.makes.things
+    sizes = [
+        convert(vessel.capacity.middle, vessel.capacity.unit, "ml")
+        for vessel in recipe.vessels
+        if vessel.capacity
+    ]
     return Scalable(
         slug=recipe.slug,
         title=recipe.title,
@@ -110,6 +116,7 @@ def scalable_of(recipe: Recipe) -> Scalable:
         finished_density=finished_density(recipe),
         stands_ml=stands_ml(recipe),
         vessel_share=vessel_share(recipe),
+        vessel_ml=max(sizes, default=None),
         container_ml=convert(first.size.middle, first.size.unit, "ml")
         if first.size and sized
         else None,

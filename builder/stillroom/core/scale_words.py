@@ -7,6 +7,7 @@ from typing import Any
 
 from stillroom.core.quantities import show_decimal
 from stillroom.core.recipe import Recipe
+from stillroom.core.scalable import scalable_of
 from stillroom.core.scaling import ScaledBatch
 from stillroom.core.targets import LeftOver
 from stillroom.core.units import all_units
@@ -50,7 +51,7 @@ def scaling_table(batch: ScaledBatch, recipe: Recipe) -> str:
             f"Everything counted comes out whole at {show_factor(batch.fit.factor)}, "
             f"which makes {batch.fit_makes}."
         )
-    tail += [f"- {note}" for note in notes_on_scaling(recipe, batch)]
+    tail += [f"- {note}" for note in notes_on_scaling(scalable_of(recipe), batch.factor)]
     return "\n".join([*head, *body, *tail])
 
 

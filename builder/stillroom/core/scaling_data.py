@@ -10,11 +10,13 @@ from dataclasses import MISSING, fields
 from fractions import Fraction
 from typing import Any
 
+from stillroom.core.plurals import MANY_TO_ONE, SAME
 from stillroom.core.quantities import Amount
 from stillroom.core.recipe import Recipe
 from stillroom.core.rounding import halves_below, ladder, rounding_data, share_named
 from stillroom.core.scalable import ScaleLine, scalable_of
 from stillroom.core.units import all_units, counted_nouns, read_data
+from stillroom.core.what_stays import growth_notes
 
 _SYSTEMS = ("metric", "us", "imperial")
 
@@ -26,6 +28,10 @@ def scaling_data(recipe: Recipe) -> dict[str, Any]:
         field.name: _plain(getattr(scalable, field.name))
         for field in fields(scalable)
         if field.name != "lines"
+    }
+    found["notes"] = {
+        "larger": list(growth_notes(scalable.kind, larger=True)),
+        "smaller": list(growth_notes(scalable.kind, larger=False)),
     }
     found["lines"] = [_line(line) for line in scalable.lines]
     return found
@@ -46,6 +52,8 @@ def shared_data() -> dict[str, Any]:
         },
         "reads": read_data("units.yml")["reads"],
         "counted": {form: list(pair) for form, pair in counted_nouns().items()},
+        "odd": dict(MANY_TO_ONE),
+        "same": list(SAME),
         "near": {"plain": str(share_named("near", "plain"))},
         "blind": {name: str(share) for name, share in rounding_data()["blind"].items()},
         "halves_below": halves_below(),

@@ -11,12 +11,9 @@ import math
 from dataclasses import dataclass
 from fractions import Fraction
 
-from stillroom.core.bottling import overflow_ml
 from stillroom.core.quantities import show_decimal
-from stillroom.core.recipe import Recipe
-from stillroom.core.rounding import round_measure, share_named
-from stillroom.core.scaling import ScaledBatch
-from stillroom.core.units import convert, read_data
+from stillroom.core.scalable import Scalable
+from stillroom.core.units import read_data
 
 
 @dataclass(frozen=True)
@@ -69,44 +66,42 @@ def pan_factor(own_cm2: Fraction, other_cm2: Fraction) -> Fraction:
     return other_cm2 / own_cm2
 
 
-def notes_on_scaling(recipe: Recipe, batch: ScaledBatch) -> tuple[str, ...]:
+def notes_on_scaling(recipe: Scalable, factor: Fraction) -> tuple[str, ...]:
     """Say what a cook must know beyond the amounts when a batch is not as written."""
-    if batch.factor == 1:
+    if factor == 1:
         return ()
-    notes = ["Times and temperatures stay as written."]
-    kind = recipe.kind.name
+    overflow = vessel_note(recipe, factor)
+    growth = growth_notes(recipe.kind, larger=factor > 1)
+    return (*growth, overflow) if overflow else growth
+
+
+def growth_notes(kind: str, larger: bool) -> tuple[str, ...]:
+    """Say what a larger or a smaller batch of a kind changes and what it leaves alone."""
     if kind in ("preserve", "confection"):
-        notes = [
-            "Temperatures stay as written. A "
-            + ("larger batch boils down more slowly" if batch.factor > 1 else "smaller one faster")
-            + ": go by the test for set, not by the clock (common practice, no published source)."
-        ]
-    elif kind == "bake":
-        notes.append(f"Bake in {_trays(batch.factor)}; a fuller oven bakes a little more slowly.")
-    overflow = vessel_note(recipe, batch.factor)
-    return (*notes, overflow) if overflow else tuple(notes)
+        pace = (
+            "larger batch boils down more slowly" if larger else "smaller batch boils down faster"
+        )
+        return (
+            f"Temperatures stay as written. A {pace}: go by the test for set, not by the clock "
+            "(common practice, no published source).",
+        )
+    if kind == "bake" and larger:
+        return (
+            "Times and temperatures stay as written for one tray; more trays at once bake a little "
+            "more slowly (common practice, no published source).",
+        )
+    return ("Times and temperatures stay as written.",)
 
 
-def _trays(factor: Fraction) -> str:
-    count = max(factor.__ceil__(), 1)
-    return f"as many as {count} times the trays" if count > 1 else "one go"
-
-
-def vessel_note(recipe: Recipe, factor: Fraction) -> str:
+def vessel_note(recipe: Scalable, factor: Fraction) -> str:
     """Say when the recipe's largest vessel would overflow, and how large a one is wanted."""
-    sizes = [
-        convert(vessel.capacity.middle, vessel.capacity.unit, "ml")
-        for vessel in recipe.vessels
-        if vessel.capacity
-    ]
-    if not sizes or not overflow_ml(recipe, max(sizes), factor):
+    if recipe.vessel_ml is None or not recipe.stands_ml:
         return ""
-    largest = max(sizes)
-    too_much = overflow_ml(recipe, largest, factor)
-    wanted = (largest * (1 + too_much / largest) / 100).__ceil__() * 100
-    near = share_named("near", "plain")
-    size = round_measure(Fraction(wanted), "metric", "volume", near).text
+    wanted = recipe.stands_ml * factor / recipe.vessel_share
+    if wanted <= recipe.vessel_ml:
+        return ""
+    litres = Fraction((wanted / 100).__ceil__(), 10)
     return (
-        f"It would not fit the {show_decimal(largest / 1000)} l vessel: take about {size} in all, "
-        "or two vessels."
+        f"It would not fit the {show_decimal(recipe.vessel_ml / 1000)} l vessel: "
+        f"take {show_decimal(litres, 1)} l in all, or two vessels."
     )

@@ -13,7 +13,7 @@ from fractions import Fraction
 from stillroom.core.scalable import Scalable, ScaleLine
 from stillroom.core.targets import written_range
 
-_REACH = 60  # steps tried to either side; beyond that the hint would be of no use
+_REACH = 24  # steps tried to either side; beyond that the hint would be of no use
 
 
 @dataclass(frozen=True)

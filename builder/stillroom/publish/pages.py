@@ -21,6 +21,7 @@ from stillroom.core.scaling import ScaledBatch, ScaledLine, scale_recipe
 from stillroom.core.scaling_data import scaling_data
 from stillroom.core.timeline import plan_forward
 from stillroom.core.timeline_data import timeline_data
+from stillroom.publish.amounts_page import show_amounts
 from stillroom.publish.card_page import emblem_address, paper_data, view_card
 from stillroom.publish.library import Library, Link, show_picture
 from stillroom.publish.method_steps import show_method
@@ -88,6 +89,7 @@ class RecipeLeaf:
                 "link": link,
                 "picture": show_picture(library, recipe, link),
                 "strip": make_strip(recipe, batch, library),
+                "amounts": show_amounts(recipe),
                 "method": show_method(recipe, batch),
                 "care": assess_safety(recipe, library.settings),
                 "card": view_card(

@@ -1,0 +1,37 @@
+/**
+ * What the reader chose, kept in the page's address: a link opens it again and Back undoes it.
+ *
+ * Every element writes only its own names and leaves the others' alone.
+ */
+
+const CHANGED = "stillroom:address";
+
+/** Return everything the address holds, name to text. */
+export function readState() {
+  return Object.fromEntries(new URLSearchParams(window.location.search));
+}
+
+/** Write changes into the address; an empty or missing value takes its name out. Adds one step for Back. */
+export function writeState(changes) {
+  const query = new URLSearchParams(window.location.search);
+  for (const [name, value] of Object.entries(changes)) {
+    if (value === "" || value === null || value === undefined) query.delete(name);
+    else query.set(name, value);
+  }
+  const search = query.toString();
+  if (`?${search}` === window.location.search || (!search && !window.location.search)) return;
+  const address = `${window.location.pathname}${search ? `?${search}` : ""}${window.location.hash}`;
+  window.history.pushState(null, "", address);
+  window.dispatchEvent(new Event(CHANGED));
+}
+
+/** Call back with the state when it changes, by Back, Forward or another element; returns how to stop. */
+export function onStateChange(callback) {
+  const tell = () => callback(readState());
+  window.addEventListener("popstate", tell);
+  window.addEventListener(CHANGED, tell);
+  return () => {
+    window.removeEventListener("popstate", tell);
+    window.removeEventListener(CHANGED, tell);
+  };
+}

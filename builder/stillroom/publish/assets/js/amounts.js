@@ -1,0 +1,219 @@
+/**
+ * Amounts as a cook writes and reads them: typed text to exact numbers, exact numbers to what a
+ * kitchen can measure. The twin of quantities.py and rounding.py, reading the same tables.
+ */
+
+import { Fraction, HALF, ONE, ZERO } from "./fraction.js";
+
+const VULGAR = {
+  "½": [1, 2], "⅓": [1, 3], "⅔": [2, 3], "¼": [1, 4], "¾": [3, 4], "⅕": [1, 5], "⅖": [2, 5],
+  "⅗": [3, 5], "⅘": [4, 5], "⅙": [1, 6], "⅚": [5, 6], "⅛": [1, 8], "⅜": [3, 8], "⅝": [5, 8], "⅞": [7, 8],
+};
+const SIGNS = Object.keys(VULGAR).join("");
+const NUMBER = String.raw`(?:\d+\s*[${SIGNS}]|[${SIGNS}]|\d+\s+\d+\s*[/⁄]\s*\d+|\d+\s*[/⁄]\s*\d+|\d[\d,]*(?:\.\d+)?)`;
+const WHOLE_NUMBER = new RegExp(`^${NUMBER}$`);
+const LEADING = new RegExp(
+  `^(about|roughly|around|c\\.)?\\s*(${NUMBER})(?:\\s*(?:-|–|to)\\s*(${NUMBER}))?([^]*)$`, "i",
+);
+const SHOWN = new Map(
+  Object.entries(VULGAR)
+    .filter(([, [, bottom]]) => [2, 3, 4, 8].includes(bottom))
+    .map(([sign, [top, bottom]]) => [`${top}/${bottom}`, sign]),
+);
+const DECIMAL = new Set(["ml", "cl", "dl", "l", "mg", "g", "kg", "mm", "cm", "m"]);
+
+/** What a reader typed cannot be read; the message says what to write instead. */
+export class Unreadable extends Error {
+  constructor(what, mend = "") {
+    super(`${what} ${mend}`.trim());
+  }
+}
+
+/** Turn the book's shared tables from text into fractions, once. */
+export function readTables(data) {
+  const units = {};
+  for (const [name, unit] of Object.entries(data.units)) {
+    units[name] = { ...unit, base: Fraction.parse(unit.base) };
+  }
+  const parse = (texts) => texts.map((text) => Fraction.parse(text));
+  const ladders = {};
+  for (const [system, named] of Object.entries(data.ladders)) {
+    ladders[system] = {};
+    for (const [name, rungs] of Object.entries(named)) {
+      ladders[system][name] = rungs.map((rung) => ({
+        begins: Fraction.parse(rung.begins),
+        steps: parse(rung.steps),
+        also: parse(rung.also),
+        parts: rung.parts.map((part) => ({ unit: part.unit, of: parse(part.of) })),
+        between: rung.between,
+      }));
+    }
+  }
+  return { ...data, units, ladders, words: readWords(data) };
+}
+
+function readWords(data) {
+  const words = {};
+  for (const system of Object.keys(data.ladders)) {
+    words[system] = new Map();
+    for (const [name, unit] of Object.entries(data.units)) {
+      for (const word of unit.words) words[system].set(word, name);
+    }
+    for (const [spoken, meaning] of Object.entries(data.reads)) {
+      for (const word of spoken.split(", ")) words[system].set(word, meaning[system]);
+    }
+  }
+  return words;
+}
+
+/** Read a whole, decimal, mixed or vulgar number exactly; throws Unreadable. */
+export function parseNumber(text) {
+  let bare = text.trim().replaceAll("⁄", "/");
+  if (!WHOLE_NUMBER.test(bare)) {
+    throw new Unreadable(`"${text}" is not a number.`, 'Write "3", "2.5", "1/2" or "1 1/2".');
+  }
+  let total = ZERO;
+  for (const [sign, [top, bottom]] of Object.entries(VULGAR)) {
+    if (bare.includes(sign)) {
+      total = total.plus(new Fraction(top, bottom));
+      bare = bare.replaceAll(sign, " ");
+    }
+  }
+  for (const part of bare.replace(/\s*\/\s*/g, "/").split(/\s+/).filter(Boolean)) {
+    const [top, bottom] = part.replaceAll(",", "").split("/");
+    if (bottom && /^0+$/.test(bottom)) {
+      throw new Unreadable(`"${text}" divides by nothing.`, 'Write a fraction such as "1/2".');
+    }
+    total = total.plus(Fraction.parse(top).over(bottom ? Fraction.parse(bottom) : ONE));
+  }
+  return total;
+}
+
+/** Split "1 l vodka" into {low, high, unit, noun} and the rest; no amount gives null. */
+export function parseLeading(text, system, tables) {
+  const found = LEADING.exec(text.trim());
+  if (!found) return { amount: null, rest: text.trim() };
+  const low = parseNumber(found[2]);
+  const high = found[3] ? parseNumber(found[3]) : low;
+  if (high.below(low)) {
+    throw new Unreadable(`The range "${found[2]}-${found[3]}" runs backwards.`, "Write the smaller first.");
+  }
+  return takeUnit({ low, high, unit: "", noun: "" }, found[4], system, tables);
+}
+
+function takeUnit(amount, rest, system, tables) {
+  const glued = /^\p{L}/u.test(rest);
+  const words = rest.trim().split(/\s+/).filter(Boolean);
+  const known = tables.words[system];
+  for (const size of [3, 2, 1]) {
+    const phrase = words.slice(0, size).join(" ").replace(/[.,]+$/, "");
+    const spoken = known.has(phrase) ? phrase : phrase.toLowerCase();
+    if (words.length >= size && known.has(spoken)) {
+      return { amount: { ...amount, unit: known.get(spoken) }, rest: words.slice(size).join(" ") };
+    }
+  }
+  if (glued && words.length) {
+    throw new Unreadable(`"${words[0]}" is not a unit.`, 'Write it as "750 ml", "1½ pints" or "2 1/2 cups".');
+  }
+  const noun = words.length ? tables.counted[words[0].toLowerCase().replace(/,+$/, "")] : undefined;
+  if (noun) return { amount: { ...amount, noun: noun[0] }, rest: words.slice(1).join(" ") };
+  return { amount, rest: words.join(" ") };
+}
+
+export function middle(amount) {
+  return amount.low.plus(amount.high).over(2);
+}
+
+/** What a unit measures: "volume", "mass", "length", or "count" for none. */
+export function sizeOf(unit, tables) {
+  return unit ? tables.units[unit].size : "count";
+}
+
+/** A unit in ml, g or mm; counted things are 1. */
+export function baseSize(unit, tables) {
+  return unit ? tables.units[unit].base : ONE;
+}
+
+/** Show a number with the kitchen's fractions where one is exact, else in decimals. */
+export function showNumber(value) {
+  const whole = value.floor();
+  const sign = SHOWN.get(value.minus(new Fraction(whole)).toString());
+  return sign ? `${whole || ""}${sign}` : showDecimal(value);
+}
+
+/** Show a number in decimals, halves rounded up, without empty zeros. */
+export function showDecimal(value, places = 2) {
+  const size = 10n ** BigInt(places);
+  const scaled = value.times(new Fraction(size)).plus(HALF).floor();
+  const part = scaled % size;
+  if (!part) return `${scaled / size}`;
+  const digits = part.toString().padStart(places, "0").replace(/0+$/, "");
+  return `${scaled / size}.${digits}`;
+}
+
+/** The multiple of a step nearest to a value, halves up, never nothing. */
+export function nearestMultiple(value, step) {
+  const count = value.over(step).plus(HALF).floor();
+  return step.times(new Fraction(count < 1n ? 1n : count));
+}
+
+function rungOf(value, rungs) {
+  return rungs.findLast((rung) => !rung.begins.above(value));
+}
+
+/** Round ml, g or mm to the easiest step within `near`, and say it: {value, text}. */
+export function roundMeasure(value, system, name, near, tables) {
+  const rungs = tables.ladders[system][name];
+  const rung = rungOf(value, rungs);
+  let best = value;
+  for (const step of rung.steps) {
+    best = [step, ...rung.also]
+      .map((size) => nearestMultiple(value, size))
+      .reduce((one, other) => (distance(other, value).below(distance(one, value)) ? other : one));
+    if (!distance(best, value).above(near.times(value))) break;
+  }
+  return { value: best, text: sayMeasure(best, rungs, tables) };
+}
+
+function distance(one, other) {
+  return one.minus(other).abs();
+}
+
+function sayMeasure(value, rungs, tables) {
+  const rung = rungOf(value, rungs);
+  const words = [];
+  let rest = value;
+  for (const [place, part] of rung.parts.entries()) {
+    const size = tables.units[part.unit].base;
+    let number = rest.over(size);
+    const last = place === rung.parts.length - 1;
+    if (!last && !part.of.some((share) => number.over(share).whole)) {
+      number = part.of[0].times(new Fraction(number.over(part.of[0]).floor()));
+    }
+    if (number.above(ZERO)) {
+      words.push(sayUnit(number, part.unit, tables));
+      rest = rest.minus(number.times(size));
+    }
+    if (rest.equals(ZERO)) break;
+  }
+  return words.join(rung.between);
+}
+
+/** Say a number of a unit: decimals for metric, kitchen fractions for the rest. */
+export function sayUnit(number, unit, tables) {
+  const shown = DECIMAL.has(unit) ? showDecimal(number) : showNumber(number);
+  const known = tables.units[unit];
+  return `${shown} ${number.above(ONE) ? known.many : known.shown}`;
+}
+
+/** Join the two ends of a range, saying a common unit once. */
+export function joinRange(texts) {
+  if (texts.length === 1) return texts[0];
+  const [low, high] = texts.map((text) => {
+    const space = text.indexOf(" ");
+    return space < 0 ? [text, ""] : [text.slice(0, space), text.slice(space + 1)];
+  });
+  const bare = (unit) => unit.replace(/s+$/, "");
+  if (bare(low[1]) === bare(high[1]) && !high[1].includes(" ")) return `${low[0]}–${high[0]} ${high[1]}`;
+  return `${texts[0]} to ${texts[1]}`;
+}

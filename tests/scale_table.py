@@ -1,0 +1,137 @@
+"""The generated table of scaling questions, and Python's answers in the shape the browser gives.
+
+Used by the parity test and by make_scale_cases.py. Every demo recipe x targets x unit systems.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from fractions import Fraction
+from typing import Any
+
+from stillroom.core.problems import Unreadable
+from stillroom.core.quantities import Amount
+from stillroom.core.recipe import Recipe
+from stillroom.core.scalable import Scalable, scalable_of
+from stillroom.core.scaling import By, Measures, ScaledBatch, scale
+from stillroom.core.targets import read_target
+from stillroom.core.units import System
+from stillroom.core.what_stays import notes_on_scaling
+
+MEASURES: tuple[tuple[System, By], ...] = tuple(
+    (system, by)
+    for system in ("metric", "us", "imperial")
+    for by in ("written", "weight", "volume")
+)
+FACTORS = ("1/3", "½", "1", "1½", "2", "2.37", "3", "7", "12", "0.04", "⅔")
+WANTED = ("200 ml", "750ml", "1½ pints", "2 1/2 cups", "450 g", "36", "7 jars", "1 gallon")
+FILLS = ("12 x 50 ml", "12 x 50 ml + 6 x 100 ml", "1 bottle of 30 ml", "5 x 8 fl oz, 2 x 1 lb")
+VESSELS = ("1.5 l", "1 quart", "250 ml jar", "3 pints")
+WRONG = (("times", "0"), ("makes", "cupp"), ("fill", "12 bottles"), ("have", "4 dragons"))
+
+
+def questions(recipes: Sequence[Recipe]) -> Iterator[dict[str, str]]:
+    """Yield every question: recipe, sort of target, its words, system and by."""
+    for recipe in recipes:
+        targets = [("times", text) for text in FACTORS]
+        targets += [("makes", text) for text in WANTED]
+        targets += [("fill", text) for text in FILLS]
+        targets += [("vessel", text) for text in VESSELS]
+        targets += [("have", text) for text in _haves(recipe)]
+        asked = [(*target, *measures) for target in targets for measures in MEASURES]
+        asked += [(*target, *MEASURES[0]) for target in WRONG]
+        for sort, text, system, by in asked:
+            yield {"recipe": recipe.slug, "sort": sort, "text": text, "system": system, "by": by}
+
+
+def _haves(recipe: Recipe) -> list[str]:
+    measured = [line for line in recipe.ingredients if isinstance(line.amount, Amount)][:3]
+    found = []
+    for line in measured:
+        assert isinstance(line.amount, Amount)
+        unit = line.amount.unit.replace("_", " ") if line.amount.unit in ("g", "ml", "l") else ""
+        found.append(" ".join(word for word in ("17", unit, line.item) if word))
+    if len(found) > 1:
+        found.append(f"{found[0]} + {found[1]}")
+    return found
+
+
+def answer(recipe: Recipe, question: dict[str, str]) -> dict[str, Any]:
+    """Return Python's answer, or {"refused": true} where the words cannot be had."""
+    system: Any = question["system"]
+    by: Any = question["by"]
+    scalable = scalable_of(recipe)
+    try:
+        target = read_target({question["sort"]: question["text"]}, system)
+        batch = scale(scalable, target, Measures(system, by))
+    except Unreadable:
+        return {"refused": True}
+    return _plain(scalable, batch)
+
+
+def _plain(recipe: Scalable, batch: ScaledBatch) -> dict[str, Any]:
+    return {
+        "factor": str(batch.factor),
+        "makes": batch.makes,
+        "containers": batch.containers,
+        "lines": [
+            [
+                line.amount_text,
+                line.item_text,
+                _text(line.exact),
+                _text(line.low),
+                _text(line.high),
+                line.holds,
+                str(line.off),
+                line.why,
+                line.aside,
+            ]
+            for line in batch.lines
+        ],
+        "warnings": list(batch.warnings),
+        "notes": list(notes_on_scaling(recipe, batch.factor)),
+        "scarcest": batch.scarcest,
+        "left": [[left.item, str(left.amount), left.unit] for left in batch.left],
+        "fit": str(batch.fit.factor) if batch.fit else None,
+        "fit_makes": batch.fit_makes,
+    }
+
+
+def _text(value: Fraction | None) -> str | None:
+    return None if value is None else str(value)
+
+
+BROWSER_ANSWERS = """
+async ({ base, shared, recipes, questions }) => {
+  const { readTables } = await import(`${base}/amounts.js`);
+  const { readRecipe, scale } = await import(`${base}/scale.js`);
+  const { parseTarget } = await import(`${base}/scale-targets.js`);
+  const tables = readTables(shared);
+  const known = Object.fromEntries(recipes.map((data) => [data.slug, readRecipe(data)]));
+  const text = (value) => (value === null ? null : `${value}`);
+  return questions.map(({ recipe, sort, text: words, system, by }) => {
+    try {
+      const target = parseTarget(sort, words, system, tables);
+      const batch = scale(known[recipe], target, { system, by }, tables);
+      return {
+        factor: `${batch.factor}`,
+        makes: batch.makes,
+        containers: Number(batch.containers),
+        lines: batch.lines.map((line) => [
+          line.amount_text, line.item_text, text(line.exact), text(line.low), text(line.high),
+          line.holds, `${line.off}`, line.why, line.aside,
+        ]),
+        warnings: batch.warnings,
+        notes: batch.notes,
+        scarcest: batch.scarcest,
+        left: batch.left.map((left) => [left.item, `${left.amount}`, left.unit]),
+        fit: batch.fit ? `${batch.fit}` : null,
+        fit_makes: batch.fit_makes,
+      };
+    } catch (error) {
+      if (error.constructor.name !== "Unreadable") throw error;
+      return { refused: true };
+    }
+  });
+}
+"""
