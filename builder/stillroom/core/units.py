@@ -40,7 +40,8 @@ class Unit:
 def read_data(name: str) -> Any:
     """Return one of the data files beside the staples, for example ``units.yml``."""
     text = (files("stillroom.core") / "staples" / name).read_text(encoding="utf-8")
-    return yaml.safe_load(text)
+    # the C reader where PyYAML brings it: the staples are a second of every command otherwise
+    return yaml.load(text, Loader=getattr(yaml, "CSafeLoader", yaml.SafeLoader))
 
 
 @cache
