@@ -23,12 +23,16 @@ class SeasonNote:
 
 
 def find_season(
-    recipe: Timed, season: tuple[int, ...], latest_start: date, giving_day: date
+    recipe: Timed,
+    season: tuple[int, ...],
+    latest_start: date,
+    giving_day: date,
+    today: date | None = None,
 ) -> SeasonNote | None:
     """Return what the season adds to a latest start; None when it adds nothing.
 
     `season` holds months from 1. The start is the last day in season not after `latest_start`,
-    if what is begun then still keeps on the giving day.
+    if that is not before `today` and what is begun then still keeps on the giving day.
     """
     if not season or latest_start.month in season:
         return None
@@ -43,8 +47,13 @@ def find_season(
             "giving day, so it wants what was stored or bought in."
         )
         return SeasonNote(None, text)
-    text = f"Its main produce is to be had in {months}: begin by {say_day(day)}."
-    return SeasonNote(day, text)
+    if today is not None and day < today:
+        text = (
+            f"Its main produce is to be had in {months}, and the last of it for this giving day "
+            "has gone by: it wants what was stored or bought in."
+        )
+        return SeasonNote(None, text)
+    return SeasonNote(day, f"Its main produce is to be had in {months}: begin by {say_day(day)}.")
 
 
 def _say_months(season: tuple[int, ...]) -> str:

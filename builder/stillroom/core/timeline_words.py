@@ -12,7 +12,7 @@ from typing import Any
 from stillroom.core.day_words import say_day, say_minutes
 from stillroom.core.spans import Span
 from stillroom.core.stage_dates import DatedStage
-from stillroom.core.stages import Stage
+from stillroom.core.stages import MILESTONES, Stage
 from stillroom.core.timeline import Timeline
 
 
@@ -113,6 +113,8 @@ def describe_stages(stages: Iterable[Stage]) -> tuple[StageWords, ...]:
         text = stage.text or ("until the next step" if stage.role == "rest" else "")
         if stage.role in ("prepare", "strain", "bottle", "finish"):
             text = stage.where
+        if stage.role in MILESTONES and stage.age:
+            text = f"from {text}"
         rows.append(StageWords(stage.say, text, hands, stage.role))
     return tuple(rows)
 

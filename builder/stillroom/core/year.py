@@ -9,7 +9,7 @@ can still be made by a day. Pure; today is an argument.
 from __future__ import annotations
 
 from collections.abc import Iterable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import date, timedelta
 from typing import Final
 
@@ -56,7 +56,11 @@ class Occasion:
 
 @dataclass(frozen=True, slots=True)
 class Task:
-    """One thing to do in a month: for which recipe and giving day, its first and last day."""
+    """One thing to do in a month: for which recipe and giving day, its first and last day.
+
+    `batches` is above 1 when batches for several giving days are made together; `times` and
+    `minutes` are then those of all.
+    """
 
     task: str
     slug: str
@@ -67,6 +71,7 @@ class Task:
     last: date
     times: int
     minutes: int
+    batches: int = 1
 
 
 @dataclass(frozen=True, slots=True)
@@ -142,7 +147,7 @@ def plan_year(recipes: Iterable[Named], occasions: Iterable[Occasion], first_mon
     months = []
     for step in range(12):
         begins = first + relativedelta(months=step)
-        here = [task for task in tasks if task.first.month == begins.month]
+        here = _together([task for task in tasks if task.first.month == begins.month])
         here.sort(key=lambda task: (task.first.day, task.title))
         months.append(Month(begins, tuple(here), sum(task.minutes for task in here)))
     chosen = tuple(one for choices in days.values() for one in choices if first <= one.day < end)
@@ -200,6 +205,25 @@ def _tasks(band: YearBand) -> list[Task]:
     return _joined(found)
 
 
+def _together(tasks: list[Task]) -> list[Task]:
+    """Make one entry of the same work on the same days for several giving days."""
+    joined: dict[tuple[str, str, str, date, date], Task] = {}
+    for task in tasks:
+        key = (task.task, task.slug, task.name, task.first, task.last)
+        had = joined.get(key)
+        joined[key] = (
+            task
+            if had is None
+            else replace(
+                had,
+                times=had.times + task.times,
+                minutes=had.minutes + task.minutes,
+                batches=had.batches + 1,
+            )
+        )
+    return list(joined.values())
+
+
 def _joined(tasks: list[Task]) -> list[Task]:
     """Make one entry of the works of a day that begins a batch, and of a month's tending."""
     joined: dict[tuple[str, str, int, int], Task] = {}
@@ -214,12 +238,8 @@ def _joined(tasks: list[Task]) -> list[Task]:
         if had is None:
             joined[key] = task
             continue
-        joined[key] = Task(
-            task=had.task,
-            slug=had.slug,
-            title=had.title,
-            occasion=had.occasion,
-            name=had.name,
+        joined[key] = replace(
+            had,
             first=min(had.first, task.first),
             last=max(had.last, task.last),
             times=had.times + task.times,

@@ -4,11 +4,12 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass
-from datetime import date
+from datetime import date, timedelta
 from typing import Any, Final
 
 from markupsafe import Markup
 
+from stillroom.core.giving_days import find_day
 from stillroom.core.timeline_data import timeline_data
 from stillroom.core.verdicts import verdict_phrases
 from stillroom.core.year import Month, Named, Occasion, StillTime, Year, plan_year, still_time
@@ -18,10 +19,12 @@ from stillroom.publish.timeline_picture import NARROW, WIDE
 from stillroom.publish.year_picture import YearPicture, draw_year
 
 FITS_WORDS: Final = {
-    "best": "at its best that day, if begun by",
-    "usable": "ready that day but better for waiting, if begun by",
-    "late": "too late: it wanted a start by",
+    "best": ("At their best that day", "begin by"),
+    "usable": ("Ready that day, and better for waiting", "begin by"),
+    "late": ("Too late for that day", "wanted a start by"),
 }
+"""The heading of each sort of answer, and the words before its date."""
+YEARS_SHOWN: Final = 3
 
 
 @dataclass(frozen=True)
@@ -45,14 +48,20 @@ class YearView:
     next_day: ComingDay
     coming: tuple[ComingDay, ...]
     still: tuple[StillTime, ...]
-    fits_words: Mapping[str, str]
+    fits_words: Mapping[str, tuple[str, str]]
     addresses: Mapping[str, str]
     data: Mapping[str, Any]
 
 
 def year_of(library: Library) -> Year:
     """Return the round of twelve months from this month, for pages and for paper."""
-    occasions = [Occasion(coming.name, coming.day) for coming in library.coming_days]
+    settings, occasions = library.settings, []
+    for rule in settings.giving_days:
+        day = library.today
+        for _ in range(YEARS_SHOWN):
+            day = find_day(rule.day, day, settings.country)
+            occasions.append(Occasion(rule.name, day))
+            day += timedelta(days=1)
     return plan_year(_named(library), occasions, library.today)
 
 

@@ -58,19 +58,28 @@ export class StillTimeElement extends HTMLElement {
     const ready = found.filter((one) => one.fits !== "late").length;
     this.querySelector('[data-still="said"]').textContent =
       `${ready} of ${found.length} can still be ready for ${sayDay(parseDay(give.value))}.`;
-    this.querySelector('[data-still="list"]').replaceChildren(...found.map((one) => this.line(one)));
+    const parts = Object.entries(this.fits).flatMap(([fits, words]) =>
+      this.group(words, found.filter((one) => one.fits === fits)));
+    this.querySelector('[data-still="list"]').replaceChildren(...parts);
   }
 
-  line({ recipe, fits, by }) {
+  group([heading, before], found) {
+    if (!found.length) return [];
+    const head = document.createElement("h3");
+    head.textContent = heading;
+    const list = document.createElement("ul");
+    list.className = "still-list";
+    list.append(...found.map((one) => this.line(one, before)));
+    return [head, list];
+  }
+
+  line({ recipe, fits, by }, before) {
     const line = document.createElement("li");
     line.dataset.fits = fits;
     const link = document.createElement("a");
     link.href = recipe.href;
     link.textContent = recipe.title;
-    const words = document.createElement("span");
-    words.className = "aside";
-    words.textContent = `${this.fits[fits]} ${sayDay(by)}`;
-    line.append(link, " ", words);
+    line.append(link, `, ${before} ${sayDay(by)}`);
     return line;
   }
 }
