@@ -39,13 +39,23 @@ def recipe_data(
             for step in recipe.method
         ],
         "stages": _stages(recipe, timeline),
-        "cautions": [
-            {"title": caution.title, "text": caution.to_maker, "source": caution.source}
-            for caution in (*box.refusals, *box.cautions)
-            if caution.to_maker
-        ],
+        "cautions": [*_worked_out(box), *_own(box)],
         "deference": box.deference,
     }
+
+
+def _worked_out(box: SafetyBox) -> list[dict[str, str]]:
+    return [
+        {"title": caution.title, "text": caution.to_maker, "source": caution.source}
+        for caution in (*box.refusals, *box.cautions)
+        if caution.to_maker
+    ]
+
+
+def _own(box: SafetyBox) -> list[dict[str, str]]:
+    """Return the maker's own cautions, which no rule can know."""
+    title = "The maker adds"
+    return [{"title": title, "text": words, "source": "the maker's own"} for words in box.own]
 
 
 def tending_data(timeline: Timeline, least: int = 1) -> tuple[str, list[str]]:
