@@ -78,7 +78,7 @@ def say_allergen(allergen: Allergen, law: List) -> str:
 def know_ingredient(ingredient: Ingredient) -> Known:
     """Return what is known of an ingredient; its own written parts win over its staple's."""
     staple = staple_of(ingredient)
-    named = () if ingredient.staple else staples_named(ingredient.item)
+    named = () if ingredient.staple else _also_named(ingredient.item, staple)
     staples = tuple(dict.fromkeys(one for one in (staple, *named) if one))
     unknown: tuple[str, ...]
     if not ingredient.parts:
@@ -96,6 +96,15 @@ def know_ingredient(ingredient: Ingredient) -> Known:
         name for one in (*found, *((staple,) if staple else ())) for name in one.may_contain
     )
     return Known(ingredient, staples, contains, traces - contains, unknown)
+
+
+def _also_named(item: str, staple: Staple | None) -> tuple[Staple, ...]:
+    """Return the other staples an item names, but none whose name is part of its own staple's."""
+    named = staples_named(item)
+    if staple is None:
+        return named
+    own = {word for name in (staple.name, *staple.also) for word in name.split()}
+    return tuple(one for one in named if one is staple or not set(one.name.split()) <= own)
 
 
 def _staples_of_part(part: str) -> tuple[Staple, ...]:

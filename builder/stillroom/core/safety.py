@@ -121,10 +121,17 @@ def _word(rule: Rule, evidence: Evidence, facts: Facts, settings: BookSettings) 
         to_maker=rule.to_maker.format_map(fills),
         to_receiver=rule.to_receiver.format_map(fills),
         because=rule.because.format_map(fills),
-        source=rule.source,
-        checked=rule.checked,
+        source=_source(rule),
+        checked="" if rule.read == "memory" else rule.checked,
         read=rule.read,
     )
+
+
+def _source(rule: Rule) -> str:
+    """Name the source, and say so when its text was not looked up."""
+    if rule.read == "memory" and "common" not in rule.source:
+        return f"{rule.source} (named from memory, its text not looked up)"
+    return rule.source
 
 
 def _fills(evidence: Evidence, facts: Facts, settings: BookSettings) -> Mapping[str, str]:
