@@ -90,7 +90,7 @@ def view_card(recipe: Recipe, library: Library, made_on: date, emblem: str = "")
         qr_svg=draw_qr(address).svg,
         emblem=emblem,
         sides=1 if _characters(card) <= ROOM_ON_ONE_SIDE else 2,
-        level=3,
+        level=6,
     )
 
 

@@ -100,7 +100,7 @@ class StillroomCard extends HTMLElement {
     );
     const copies = Math.min(200, Math.max(1, Math.trunc(Number(count.value)) || 1));
     const items = Array.from({ length: copies }, () => this.card);
-    printSheets(laySheets(grid, items, cardFaces, { cutLines: cut.checked }));
+    printSheets(laySheets(grid, items, cardFaces, { cutLines: cut.checked }), grid.paper);
   }
 }
 

@@ -1,7 +1,16 @@
 // Fits a usage card to its size: largest type first, then the back, and otherwise says what does
 // not fit. Text is never clipped and never set under the smallest level of print-card.css.
 
-const LEVELS = ["1", "2", "3"];
+const LEVELS = ["1", "2", "3", "4", "5", "6"];
+const TAG_LEVELS = ["1", "2", "3"];
+
+// In the order they are tried: all on the front; the front a gift and all facts on the back; the
+// contents on the front. As printing/templates/card_faces.typ tries them.
+const ARRANGEMENTS = [
+  { sides: 1, front: "all" },
+  { sides: 2, front: "gift" },
+  { sides: 2, front: "contents" },
+];
 const TITLE_LONG = 26;
 
 /**
@@ -21,7 +30,7 @@ export function fitCard(card, holder) {
 
 /** Fit one tag in place: only its type may become smaller. */
 export function fitTag(tag, holder) {
-  for (const level of LEVELS) {
+  for (const level of TAG_LEVELS) {
     tag.dataset.level = level;
     holder.replaceChildren(tag.cloneNode(true));
     const face = holder.querySelector(".card-face");
@@ -29,14 +38,14 @@ export function fitTag(tag, holder) {
     holder.replaceChildren();
     if (!over) return { fits: true, sides: 1, level, over: [] };
   }
-  return { fits: false, sides: 1, level: LEVELS.at(-1), over: ["the title, the names, the allergens and the date"] };
+  return { fits: false, sides: 1, level: TAG_LEVELS.at(-1), over: ["the title, the names, the allergens and the date"] };
 }
 
 function bestArrangement(copy) {
-  let last = { fits: false, sides: 2, level: LEVELS.at(-1), over: [] };
-  for (const sides of [1, 2]) {
+  let last = { fits: false };
+  for (const { sides, front } of ARRANGEMENTS) {
     for (const level of LEVELS) {
-      const tried = { sides, level };
+      const tried = { sides, front, level };
       apply(copy, tried);
       const over = [...copy.querySelectorAll(".card-face:not([hidden])")].filter(overflows).map(partOf);
       if (over.length === 0) return { ...tried, fits: true, over };
@@ -58,16 +67,16 @@ function overflows(face) {
   return face.scrollHeight > face.clientHeight + 0.5 || face.scrollWidth > face.clientWidth + 0.5;
 }
 
-function apply(card, { sides, level }) {
+function apply(card, { sides, front, level }) {
   card.dataset.level = level;
   card.dataset.sides = String(sides);
-  const back = card.querySelector(".card-back");
-  back.hidden = sides === 1;
-  const to = card.querySelector(sides === 1 ? ".card-front .card-facts" : ".card-back .card-facts");
-  for (const name of ["use", "keep", "cautions"]) {
+  card.dataset.front = front;
+  card.querySelector(".card-back").hidden = sides === 1;
+  for (const name of ["contents", "use", "keep", "cautions"]) {
+    const stays = front === "all" || (front === "contents" && name === "contents");
     const part = card.querySelector(`[data-part="${name}"]`);
-    if (part) to.append(part);
+    if (part) card.querySelector(`${stays ? ".card-front" : ".card-back"} .card-facts`).append(part);
   }
   const qr = card.querySelector('[data-part="qr"]');
-  if (qr) to.before(qr);
+  if (qr) card.querySelector(`${sides === 1 ? ".card-front" : ".card-back"} .card-facts`).after(qr);
 }

@@ -75,7 +75,8 @@ class StillroomPrintRoom extends HTMLElement {
     const slugs = this.chosen();
     const isCard = thing.value === "card";
     const box = isCard ? this.cardSize() : tagBox(this.paperData.tags, thing.value, this.numbers("lid", "diameter", "wall"));
-    const grid = this.grid(this.paperData.papers.find((each) => each.id === paper.value), box);
+    this.paper = this.paperData.papers.find((each) => each.id === paper.value);
+    const grid = this.grid(this.paper, box);
     const perPage = grid.columns * grid.rows;
     const startAt = Math.trunc(Number(start.value)) || 1;
     if (startAt < 1 || startAt > perPage) throw new RangeError(`This sheet has ${perPage} places; begin at one of them.`);
@@ -131,7 +132,7 @@ class StillroomPrintRoom extends HTMLElement {
   print(event) {
     event.preventDefault();
     this.refresh();
-    if (this.sheets?.childElementCount > 0) printSheets(this.sheets);
+    if (this.sheets?.childElementCount > 0) printSheets(this.sheets, this.paper);
     else this.say(this.status.textContent || "Nothing is chosen: write how many beside a recipe.");
   }
 }

@@ -33,13 +33,20 @@ export function laySheets(grid, items, faces, { startAt = 1, cutLines = true, ou
   return sheets;
 }
 
-/** Print the sheets alone, then put the page back as it was. */
-export function printSheets(sheets) {
+/**
+ * Print the sheets alone, then put the page back as it was. The paper's size is written for this
+ * one print: with the page's own margins the browser would shrink the sheets to fit.
+ */
+export function printSheets(sheets, paper) {
+  const size = document.createElement("style");
+  size.textContent = `@page { size: ${paper.width}mm ${paper.height}mm; margin: 0; }`;
+  document.head.append(size);
   document.body.append(sheets);
   document.body.classList.add("printing-sheets");
   const done = () => {
     document.body.classList.remove("printing-sheets");
     sheets.remove();
+    size.remove();
   };
   window.addEventListener("afterprint", done, { once: true });
   window.print();
@@ -94,8 +101,8 @@ function addCutLines(grid, page) {
   for (let row = 0; row < grid.rows; row += 1) {
     ys.add(grid.top + row * grid.pitchY).add(grid.top + row * grid.pitchY + grid.box.height);
   }
-  for (const x of xs) addLine(page, `left:${x - 0.05}mm;top:0;width:0.1mm;height:100%`);
-  for (const y of ys) addLine(page, `top:${y - 0.05}mm;left:0;height:0.1mm;width:100%`);
+  for (const x of xs) addLine(page, `left:${x - 0.05}mm;top:0;height:100%;border-left-width:0.1mm`);
+  for (const y of ys) addLine(page, `top:${y - 0.05}mm;left:0;width:100%;border-top-width:0.1mm`);
 }
 
 function addLine(page, style) {
