@@ -111,13 +111,13 @@ class RecipeLeaf:
 def make_strip(recipe: Recipe, batch: ScaledBatch, library: Library) -> tuple[Fact, ...]:
     """Return hands-on time, when it is usable and best, how long it keeps, what it makes."""
     plan = plan_forward(recipe, library.today)
-    ages = {stage.role: stage.age for stage in recipe.stages if stage.age is not None}
+    ages = {stage.role: str(stage.age or "at once") for stage in recipe.stages}
     keeps = recipe.keeps
     opened = f", {keeps.opened} once opened" if keeps.opened else ""
     facts = (
         ("hands-on", "Hands-on time", say_minutes(plan.hands_on_minutes)),
-        ("usable", "Usable from", str(ages.get("usable") or "")),
-        ("best", "Best from", str(ages.get("best") or "")),
+        ("usable", "Usable from", ages.get("usable", "")),
+        ("best", "Best from", ages.get("best", "")),
         ("keeps", "Keeps", f"{keeps.unopened}{opened}" if keeps.unopened else ""),
         ("makes", "Makes", batch.makes),
     )
