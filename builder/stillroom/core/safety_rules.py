@@ -20,7 +20,7 @@ from stillroom.core.units import read_data
 
 Gravity = Literal["refuse", "danger", "caution", "notice"]
 GRAVITIES: tuple[Gravity, ...] = get_args(Gravity)
-Read = Literal["read", "reference.md", "memory"]
+Read = Literal["read", "restated", "reference.md", "memory"]
 RULE_KEYS = frozenset(
     {"id", "gravity", "override", "title", "when", "because", "to_maker", "to_receiver"}
     | {"source", "read", "checked"}
