@@ -111,7 +111,11 @@ def _browser_data(library: Library, addresses: Mapping[str, str]) -> dict[str, A
         data = timeline_data(recipe)
         del data["phrases"]
         recipes.append(data | {"href": addresses[recipe.slug]})
-    return {"recipes": recipes, "phrases": verdict_phrases(), "fits": FITS_WORDS}
+    return {
+        "recipes": recipes,
+        "phrases": verdict_phrases(),
+        "fits": [[fits, *words] for fits, words in FITS_WORDS.items()],
+    }
 
 
 @dataclass(frozen=True)

@@ -58,12 +58,12 @@ export class StillTimeElement extends HTMLElement {
     const ready = found.filter((one) => one.fits !== "late").length;
     this.querySelector('[data-still="said"]').textContent =
       `${ready} of ${found.length} can still be ready for ${sayDay(parseDay(give.value))}.`;
-    const parts = Object.entries(this.fits).flatMap(([fits, words]) =>
-      this.group(words, found.filter((one) => one.fits === fits)));
+    const parts = this.fits.flatMap(([fits, heading, before]) =>
+      this.group(heading, before, found.filter((one) => one.fits === fits)));
     this.querySelector('[data-still="list"]').replaceChildren(...parts);
   }
 
-  group([heading, before], found) {
+  group(heading, before, found) {
     if (!found.length) return [];
     const head = document.createElement("h3");
     head.textContent = heading;

@@ -1,0 +1,245 @@
+"""The browser's dates, words, drawing and calendar files against Python's, in one page load."""
+
+from __future__ import annotations
+
+import json
+from collections.abc import Iterator
+from datetime import date
+from pathlib import Path
+from typing import Any
+
+import pytest
+import vobject
+from playwright.sync_api import Browser, Page, Route
+
+from stillroom.core.calendar_entries import make_entries
+from stillroom.core.timeline import plan_back
+from stillroom.core.timeline_data import timeline_data
+from stillroom.core.timeline_words import describe_dates, sum_up
+from stillroom.core.verdicts import verdict_phrases
+from stillroom.core.year import Named, still_time
+from stillroom.publish.calendar_files import make_calendar
+from stillroom.publish.templating import render
+from stillroom.publish.timeline_picture import NARROW, WIDE, draw_timeline
+from timed import TimedRecipe, timed
+
+TESTS = Path(__file__).parents[1]
+SCRIPTS = TESTS.parent / "builder" / "stillroom" / "publish" / "assets" / "js"
+TABLE = json.loads((TESTS / "data" / "timeline_cases.json").read_text())
+RECIPES = {
+    slug: timed(*row["stages"], keeps=row["keeps"], slug=slug)
+    for slug, row in TABLE["lines"].items()
+}
+HOST = "http://stillroom.test"
+TODAY = date(2026, 11, 25)
+GIVING = (date(2026, 12, 19), date(2027, 12, 18), date(2028, 2, 29))
+
+
+def _serve(route: Route) -> None:
+    path = SCRIPTS / route.request.url.removeprefix(f"{HOST}/js/")
+    if path.is_file():
+        route.fulfill(path=path, content_type="text/javascript")
+    else:
+        route.fulfill(body="<!doctype html><title>x</title>", content_type="text/html")
+
+
+@pytest.fixture(scope="module")
+def scripts(browser: Browser) -> Iterator[Page]:
+    """Open one page from which every script of the timeline can be called."""
+    context = browser.new_context(locale="en-GB", timezone_id="Europe/London")
+    page = context.new_page()
+    page.route("**/*", _serve)
+    page.goto(f"{HOST}/")
+    page.evaluate(
+        """async () => {
+            const load = (name) => import(`/js/${name}.js`);
+            const names = ["dates", "timeline", "timeline-words", "timeline-drawing", "calendar"];
+            window.book = Object.assign({}, ...(await Promise.all(names.map(load))));
+        }"""
+    )
+    yield page
+    context.close()
+
+
+def test_the_shared_table(scripts: Page) -> None:
+    said = scripts.evaluate(
+        """({data, cases, phrases}) => cases.map((row) => {
+            const {parseDay, planForward, planBack, timelineDocument} = window.book;
+            const recipe = {...data[row.recipe], phrases};
+            const now = parseDay(row.today);
+            const plan = row.start
+                ? planForward(recipe, parseDay(row.start), null, now)
+                : planBack(recipe, parseDay(row.give), now);
+            const days = plan.tending.map((day) => day - plan.start);
+            return {...timelineDocument(plan), tending: days};
+        })""",
+        {"data": TABLE["data"], "cases": TABLE["cases"], "phrases": verdict_phrases()},
+    )
+    assert len(said) == len(TABLE["cases"]) >= 200
+    for row, document in zip(TABLE["cases"], said, strict=True):
+        assert document == row["says"], row["recipe"]
+
+
+def _asked() -> list[dict[str, Any]]:
+    return [
+        {"data": timeline_data(recipe), "give": give.isoformat(), "today": TODAY.isoformat()}
+        for recipe in RECIPES.values()
+        for give in GIVING
+    ]
+
+
+def _each(scripts: Page, script: str) -> Iterator[tuple[TimedRecipe, date, Any]]:
+    asked = [(recipe, give) for recipe in RECIPES.values() for give in GIVING]
+    answers = scripts.evaluate(
+        f"""(asked) => asked.map((one) => {{
+            const book = window.book;
+            const now = book.parseDay(one.today);
+            const plan = book.planBack(one.data, book.parseDay(one.give), now);
+            {script}
+        }})""",
+        _asked(),
+    )
+    for (recipe, give), answer in zip(asked, answers, strict=True):
+        yield recipe, give, answer
+
+
+def test_the_same_words(scripts: Page) -> None:
+    script = "return [book.sumUp(plan, one.data.title), book.describeDates(plan)];"
+    for recipe, give, (summed, rows) in _each(scripts, script):
+        plan = plan_back(recipe, give, TODAY)
+        assert summed == sum_up(plan, recipe.title)
+        expected = [(row.name, row.when, row.hands_on) for row in describe_dates(plan)]
+        assert [(row["name"], row["when"], row["handsOn"]) for row in rows] == expected
+
+
+def test_the_same_drawing(scripts: Page) -> None:
+    for width in (WIDE, NARROW):
+        for recipe, give, drawn in _each(scripts, f"return book.drawTimeline(plan, {width});"):
+            picture = draw_timeline(plan_back(recipe, give, TODAY), width)
+            lanes = [(lane.lines, lane.x, lane.ticks, lane.dots) for lane in picture.lanes]
+            assert [
+                (tuple(lane["lines"]), lane["x"], tuple(lane["ticks"]), tuple(lane["dots"]))
+                for lane in drawn["lanes"]
+            ] == lanes, recipe.slug
+            axis = [(mark.x, mark.word, mark.year) for mark in picture.axis]
+            assert [(mark["x"], mark["word"], mark["year"]) for mark in drawn["axis"]] == axis
+            assert (drawn["height"], drawn["giveX"]) == (picture.height, picture.give_x)
+
+
+def test_the_same_calendar(scripts: Page) -> None:
+    script = """const entries = book.makeEntries(one.data.slug, one.data.title, plan);
+                return book.makeCalendar(one.data.title, entries, now, "https://book.example/x/");"""
+    for recipe, give, text in _each(scripts, script):
+        entries = make_entries(recipe.slug, recipe.title, plan_back(recipe, give, TODAY))
+        ours = make_calendar(recipe.title, entries, TODAY, "https://book.example/x/").decode()
+        assert _facts(text) == _facts(ours), recipe.slug
+        assert max(len(line.encode()) for line in text.split("\r\n")) <= 75
+
+
+def _facts(calendar: str) -> list[tuple[object, ...]]:
+    """Return what a calendar program keeps of each event, read by vobject."""
+    facts = []
+    for event in vobject.readOne(calendar).vevent_list:
+        rule = event.contents.get("rrule")
+        parts = sorted(rule[0].value.split(";")) if rule else []
+        alarms = [alarm.trigger.value for alarm in event.contents.get("valarm", [])]
+        names = ("uid", "summary", "dtstart", "dtend", "dtstamp", "sequence", "url", "description")
+        values = [str(event.contents[name][0].value) for name in names if name in event.contents]
+        facts.append((*values, *parts, *alarms))
+    return facts
+
+
+def test_the_same_answer_to_what_can_still_be_made(scripts: Page) -> None:
+    named = [Named(one.slug, one.title, "", one) for one in RECIPES.values()]
+    give = date(2026, 12, 25)
+    for today in (date(2026, 10, 25), date(2026, 11, 25), date(2026, 12, 20)):
+        said = scripts.evaluate(
+            """([recipes, give, today]) => {
+                const {parseDay, isoDay, stillTime} = window.book;
+                return stillTime(recipes, parseDay(give), parseDay(today))
+                    .map((one) => [one.recipe.slug, one.fits, isoDay(one.by)]);
+            }""",
+            [
+                [timeline_data(one) for one in RECIPES.values()],
+                give.isoformat(),
+                today.isoformat(),
+            ],
+        )
+        answer = still_time(named, give, today)
+        assert said == [[one.slug, one.fits, one.start_by.isoformat()] for one in answer]
+
+
+def test_drawn_words_do_not_meet_in_chromium(scripts: Page) -> None:
+    """Measure the words as Chromium sets them, in whatever face this machine has."""
+    for width, name in ((WIDE, "wide"), (NARROW, "narrow")):
+        pictures = [
+            render(
+                "fragments/timeline_picture.html",
+                {
+                    "picture": draw_timeline(plan_back(recipe, date(2027, 12, 18)), width),
+                    "name": name,
+                    "label": recipe.title,
+                },
+            )
+            for recipe in RECIPES.values()
+        ]
+        style = (SCRIPTS.parent / "css" / "when.css").read_text()
+        scripts.evaluate(
+            "([html, style]) => { document.body.innerHTML = `<style>${style}\\n.when-picture"
+            "{display:block !important; font-family: sans-serif}</style>${html}`; }",
+            ["".join(pictures), style],
+        )
+        clashes = scripts.evaluate(
+            """(width) => [...document.querySelectorAll("svg")].flatMap((svg) => {
+                const boxes = [...svg.querySelectorAll("text")].map((text) => text.getBBox());
+                const outside = boxes.filter((box) => box.x < -1 || box.x + box.width > width + 1);
+                const meeting = boxes.filter((one, i) => boxes.slice(i + 1).some((two) =>
+                    one.x < two.x + two.width && two.x < one.x + one.width
+                    && one.y + 2 < two.y + two.height - 2 && two.y + 2 < one.y + one.height - 2));
+                return [...outside, ...meeting].map(() => svg.getAttribute("aria-label"));
+            })""",
+            width,
+        )
+        assert clashes == []
+
+
+@pytest.mark.parametrize(
+    ("address", "says"),
+    [
+        ("", "Start by"),
+        ("?give=2027-06-24", "Thursday 24 June 2027"),
+        ("?start=2027-02-01", "usable from Thursday 1 April 2027"),
+    ],
+)
+def test_the_address_holds_the_day(page: Page, book_address: str, address: str, says: str) -> None:
+    page.goto(f"{book_address}/r/bitter-orange-spirit/{address}")
+    page.wait_for_selector("stillroom-when form:not([hidden])")
+    assert says in page.inner_text('[data-when="verdict"]')
+
+
+def test_filling_the_blank_redraws_everything(page: Page, book_address: str) -> None:
+    page.goto(f"{book_address}/r/bitter-orange-spirit/")
+    page.wait_for_selector("stillroom-when form:not([hidden])")
+    page.select_option("stillroom-when select[name=what]", "start")
+    page.fill("stillroom-when input[name=day]", "2028-02-29")
+    page.dispatch_event("stillroom-when input[name=day]", "change")
+    assert "start=2028-02-29" in page.url
+    assert "begun on Tuesday 29 February 2028" in (
+        page.get_attribute("svg.when-picture--wide", "aria-label") or ""
+    )
+    assert "Sunday 29 October 2028" in page.inner_text('[data-when="rows"]')
+    with page.expect_download() as found:
+        page.click('[data-when="calendar"]')
+    calendar = vobject.readOne(Path(found.value.path()).read_text())
+    assert calendar.vevent.dtstart.value == date(2028, 2, 29)
+    page.go_back()
+    page.go_back()
+    assert "start=" not in page.url
+
+
+def test_what_can_still_be_made_on_the_years_page(page: Page, book_address: str) -> None:
+    page.goto(f"{book_address}/year/?begin=2026-12-20&give=2026-12-25")
+    page.wait_for_selector("stillroom-still-time form:not([hidden])")
+    lists = page.locator("stillroom-still-time ul")
+    assert "Almond shortbread" in lists.first.inner_text()
+    assert "Heather mead" in lists.last.inner_text()
