@@ -1,0 +1,88 @@
+"""Where a pack may be written: never into what is published, never into what git keeps.
+
+Outside any work tree, or in one and ignored by it; and an existing folder is only replaced when
+it is an earlier pack.
+"""
+
+from __future__ import annotations
+
+import shutil
+import subprocess
+from collections.abc import Iterator
+from pathlib import Path
+
+from stillroom.core.book import Book
+from stillroom.core.problems import Problem, ProblemsFound
+
+PACK_MARKER = ".stillroom-pack"  # by this file the book's side knows a pack without reading it
+
+
+def guard_folder(out: Path, book: Book) -> None:
+    """Raise ProblemsFound unless a pack may be written to `out`."""
+    if problems := tuple(_problems(out.resolve(), book)):
+        raise ProblemsFound(problems)
+
+
+def guard_file(out: Path, book: Book) -> None:
+    """Raise ProblemsFound unless a private file may be written to `out`."""
+    problems = [*_published(out.resolve(), book), *_kept_by_git(out.resolve())]
+    if problems:
+        raise ProblemsFound(problems)
+
+
+def _problems(out: Path, book: Book) -> Iterator[Problem]:
+    yield from _published(out, book)
+    yield from _kept_by_git(out)
+    if out.is_file():
+        yield Problem(str(out), 1, "This is a file.", "Name a folder for the pack.")
+    elif out.is_dir() and any(out.iterdir()) and not (out / PACK_MARKER).is_file():
+        mend = "Name a new folder: only an earlier pack is replaced."
+        yield Problem(str(out), 1, "This folder holds something other than a pack.", mend)
+
+
+def _published(out: Path, book: Book) -> Iterator[Problem]:
+    folders = {
+        "the site": book.site_dir,
+        "the book's pages": book.docs_dir,
+        "the recipes": book.recipes_dir,
+        "the pictures": book.pictures_dir,
+    }
+    for name, folder in folders.items():
+        there = folder.resolve()
+        if out == there or there in out.parents:
+            what = f"This lies inside {name} ({folder.name}), which is published."
+            yield Problem(str(out), 1, what, 'Write the pack elsewhere: "--out private".')
+        elif out in there.parents:
+            what = f"This holds {name} ({folder.name}), which is published."
+            yield Problem(str(out), 1, what, 'Write the pack elsewhere: "--out private".')
+
+
+def _kept_by_git(out: Path) -> Iterator[Problem]:
+    home = next((above for above in out.parents if (above / ".git").exists()), None)
+    if home is None:
+        return
+    if shutil.which("git") is None:
+        what = "This lies in a git work tree, and git is not there to say whether it is ignored."
+        yield Problem(str(out), 1, what, "Write the pack outside of it.")
+        return
+    tracked = _git(home, "ls-files", "--", str(out)).stdout.strip()
+    ignored = any(
+        _git(home, "check-ignore", "-q", "--", name).returncode == 0
+        for name in (str(out), f"{out}/")
+    )
+    if tracked:
+        yield Problem(str(out), 1, "Git keeps files of this.", "Write the pack elsewhere.")
+    elif not ignored:
+        name = out.relative_to(home).as_posix()
+        yield Problem(
+            str(out),
+            1,
+            "Git does not ignore this.",
+            f'Add "{name}" to .gitignore, or write elsewhere.',
+        )
+
+
+def _git(home: Path, *words: str) -> subprocess.CompletedProcess[str]:
+    return subprocess.run(
+        ["git", "-C", str(home), *words], capture_output=True, text=True, check=False
+    )
