@@ -27,7 +27,7 @@ def picture_of(book: Book, name: str) -> str:
 
 def emblem_of(kind_slug: str) -> str:
     """Return the small drawing of a kind as SVG, or "" when there is none."""
-    path = EMBLEMS / f"{kind_slug}.svg"
+    path = EMBLEMS / f"kind-{kind_slug}.svg"
     return _inked(path) if path.is_file() else ""
 
 

@@ -59,7 +59,7 @@ class CardView:
 
 def emblem_address(kind: Kind, link: Link) -> str:
     """Return the address of a kind's small drawing, or "" when it has none."""
-    path = ASSETS / "drawings" / f"{kind.slug}.svg"
+    path = ASSETS / "drawings" / f"kind-{kind.slug}.svg"
     return link(f"{FOLDER}/drawings/{path.name}") if path.is_file() else ""
 
 

@@ -4,11 +4,12 @@
 const LEVELS = ["1", "2", "3", "4", "5", "6"];
 const TAG_LEVELS = ["1", "2", "3"];
 
-// In the order they are tried: all on the front; the front a gift and all facts on the back; the
-// contents on the front. As printing/templates/card_faces.typ tries them.
+// In the order they are tried: all on the front; the front a gift and all facts on the back, with its
+// drawing or without; the contents on the front. As printing/templates/card_faces.typ tries them.
 const ARRANGEMENTS = [
   { sides: 1, front: "all" },
   { sides: 2, front: "gift" },
+  { sides: 2, front: "plain gift" },
   { sides: 2, front: "contents" },
 ];
 const TITLE_LONG = 26;

@@ -1,0 +1,56 @@
+"""The demo book read once, and a way to look at a PDF as an outsider does."""
+
+from __future__ import annotations
+
+import io
+from collections.abc import Callable
+from datetime import date
+from pathlib import Path
+
+import pdfplumber
+import pypdf
+import pytest
+
+from stillroom.core.book import Book, open_book
+from stillroom.core.labelling import UsageCard, make_card
+from stillroom.core.recipe import Recipe
+from stillroom.printing.cards import CardJob
+
+ROOT = Path(__file__).resolve().parents[2]
+MM = 72 / 25.4
+MADE_ON = date(2026, 11, 12)
+
+
+@pytest.fixture(scope="session")
+def book() -> Book:
+    return open_book(ROOT / "mkdocs.yml")
+
+
+@pytest.fixture(scope="session")
+def recipes(book: Book) -> tuple[Recipe, ...]:
+    return book.load()
+
+
+@pytest.fixture(scope="session")
+def card_of(book: Book) -> Callable[..., UsageCard]:
+    def make(recipe: Recipe, **words: str) -> UsageCard:
+        url = f"{book.settings.site_url.rstrip('/')}/r/{recipe.slug}/"
+        return make_card(recipe, book.settings, MADE_ON, url=url, **words)
+
+    return make
+
+
+@pytest.fixture(scope="session")
+def jobs(recipes: tuple[Recipe, ...], card_of: Callable[..., UsageCard]) -> list[CardJob]:
+    return [CardJob(card_of(recipe), recipe) for recipe in recipes]
+
+
+def open_pdf(made: bytes) -> pdfplumber.PDF:
+    return pdfplumber.open(io.BytesIO(made))
+
+
+def words_of(made: bytes) -> str:
+    """All words of a PDF in their own order, in one line, spaces and soft hyphens evened out."""
+    reader = pypdf.PdfReader(io.BytesIO(made))
+    text = " ".join(page.extract_text() for page in reader.pages)
+    return " ".join(text.replace("\u00ad", "").split())

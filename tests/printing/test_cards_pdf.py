@@ -1,0 +1,228 @@
+"""Cards as PDF, measured from outside: boxes, words, faces, sizes, codes, bytes."""
+
+from __future__ import annotations
+
+import io
+import re
+from collections.abc import Callable
+from dataclasses import replace
+from itertools import pairwise
+
+import pypdf
+import pypdfium2
+import pytest
+import zxingcpp
+from PIL import Image
+from pypdf.generic import DictionaryObject
+
+from stillroom.core.contents_list import ContentsEntry
+from stillroom.core.labelling import UsageCard
+from stillroom.core.paper import CARD_SIZES, PAPERS
+from stillroom.core.problems import Unreadable
+from stillroom.core.recipe import Recipe
+from stillroom.printing.cards import CardJob, SheetOptions, print_cards
+
+from .conftest import MM, open_pdf, words_of
+
+TOLERANCE_MM = 0.2  # issue 6
+
+
+def edges(made: bytes) -> tuple[list[float], list[float]]:
+    """Where the cut lines of the first page lie, in mm from its top left."""
+    with open_pdf(made) as pdf:
+        page = pdf.pages[0]
+        xs = sorted({round(line["x0"] / MM, 2) for line in page.lines if line["width"] < 0.1})
+        ys = sorted(
+            {
+                round(line["top"] / MM, 2)
+                for line in page.lines
+                if line["height"] < 0.1 and line["width"] > 400
+            }
+        )
+    return xs, ys
+
+
+@pytest.mark.parametrize("paper", ["a4", "letter"])
+@pytest.mark.parametrize("size", ["90x65", "a7", "id-1"])
+def test_card_boxes_are_their_nominal_size(jobs: list[CardJob], paper: str, size: str) -> None:
+    made = print_cards(jobs[-2:], size, SheetOptions(paper=PAPERS[paper]))
+    xs, ys = edges(made)
+    box, sheet = CARD_SIZES[size], PAPERS[paper]
+    for found, nominal in ((xs, box.width_mm), (ys, box.height_mm)):
+        gaps = [after - before for before, after in pairwise(found)]
+        assert gaps
+        assert max(abs(gap - float(nominal)) for gap in gaps) < TOLERANCE_MM
+    with open_pdf(made) as pdf:
+        assert pdf.pages[0].width / MM == pytest.approx(float(sheet.width_mm), abs=TOLERANCE_MM)
+        assert pdf.pages[0].height / MM == pytest.approx(float(sheet.height_mm), abs=TOLERANCE_MM)
+
+
+@pytest.mark.parametrize("paper", ["a4", "letter"])
+def test_eight_cards_to_a_page(jobs: list[CardJob], paper: str) -> None:
+    one_sided = [job for job in jobs if job.recipe.slug == "rosemary-salt"]
+    assert one_sided
+    made = print_cards(
+        [replace(one_sided[0], copies=16)], "90x65", SheetOptions(paper=PAPERS[paper])
+    )
+    pages = [
+        page.extract_text().count("Rosemary salt")
+        for page in pypdf.PdfReader(io.BytesIO(made)).pages
+    ]
+    assert pages in ([8, 8], [8, 0, 8, 0])
+
+
+def test_every_word_of_every_card_is_there(jobs: list[CardJob]) -> None:
+    text = re.sub(r"[\s-]", "", words_of(print_cards(jobs, "90x65", SheetOptions())))
+    for job in jobs:
+        card = job.card
+        said = [card.title, card.what, card.use, card.keep, *card.cautions, card.date_mark.text]
+        said += [entry.text for entry in card.contents] + list(card.allergens)
+        for words in said:
+            for word in words.split():
+                assert re.sub(r"[\s-]", "", word) in text, (card.title, word)
+
+
+def test_no_type_is_under_the_stated_size(jobs: list[CardJob]) -> None:
+    with open_pdf(print_cards(jobs, "90x65", SheetOptions())) as pdf:
+        sizes = {
+            (char["fontname"].partition("+")[2].startswith("Alegreya"), round(char["size"], 2))
+            for page in pdf.pages
+            for char in page.chars
+            if char["text"].strip()
+        }
+    assert min(size for plain, size in sizes if not plain) >= 9
+    assert min(size for plain, size in sizes if plain) >= 8.5
+
+
+def test_only_the_books_faces_and_all_embedded(jobs: list[CardJob]) -> None:
+    reader = pypdf.PdfReader(io.BytesIO(print_cards(jobs[:4], "90x65", SheetOptions())))
+    seen = set()
+    for page in reader.pages:
+        fonts = page["/Resources"].get("/Font", DictionaryObject())
+        for font in fonts.values():
+            inner = font.get_object()["/DescendantFonts"][0].get_object()
+            descriptor = inner["/FontDescriptor"]
+            assert any(key in descriptor for key in ("/FontFile2", "/FontFile3")), inner[
+                "/BaseFont"
+            ]
+            seen.add(str(inner["/BaseFont"]).partition("+")[2].partition("-")[0])
+    assert seen <= {"EBGaramond", "EBGaramondItalic", "AlegreyaSans"}
+
+
+def test_it_is_tagged_with_title_and_language(jobs: list[CardJob]) -> None:
+    reader = pypdf.PdfReader(io.BytesIO(print_cards(jobs[:1], "90x65", SheetOptions(title="Kept"))))
+    root = reader.trailer["/Root"]
+    assert root["/MarkInfo"]["/Marked"]
+    assert str(root["/Lang"]).lower() == "en-gb"
+    assert reader.metadata is not None
+    assert reader.metadata.title == "Kept"
+    assert b"pdfuaid:part" in root["/Metadata"].get_data()
+
+
+def test_the_same_input_gives_the_same_bytes(jobs: list[CardJob]) -> None:
+    assert print_cards(jobs, "a7", SheetOptions()) == print_cards(jobs, "a7", SheetOptions())
+
+
+def rasterise(made: bytes, dpi: int) -> list[Image.Image]:
+    document = pypdfium2.PdfDocument(made)
+    return [page.render(scale=dpi / 72).to_pil().convert("L") for page in document]
+
+
+@pytest.mark.parametrize("shrink", [1.0, 0.8], ids=["full size", "shrunk by a fifth"])
+@pytest.mark.parametrize("dpi", [300, 150])
+def test_every_code_is_read_from_the_raster(jobs: list[CardJob], dpi: int, shrink: float) -> None:
+    found = set()
+    for page in rasterise(print_cards(jobs, "90x65", SheetOptions()), dpi):
+        size = (round(page.width * shrink), round(page.height * shrink))
+        shrunk = page.resize(size, Image.Resampling.BILINEAR)
+        found |= {
+            code.text
+            for code in zxingcpp.read_barcodes(shrunk, formats=zxingcpp.BarcodeFormat.QRCode)
+        }
+    assert found == {job.card.url for job in jobs}
+
+
+FOURTEEN = (
+    "cereals containing gluten", "crustaceans", "eggs", "fish", "peanuts", "soybeans", "milk",
+    "nuts", "celery", "mustard", "sesame", "sulphites", "lupin", "molluscs",
+)  # fmt: skip  # Regulation (EU) No 1169/2011, Annex II
+GERMAN = "Holunderblütenquittengeleezubereitung"
+WELSH = "Llanfechanymynyddglasarlannaurafonwen"
+
+
+LARDER = (
+    "wholemeal wheat flour", "rolled oats", "soft brown sugar", "unsalted butter", "clear honey",
+    "dried apricots", "sultanas", "candied orange peel", "walnuts", "toasted almonds", "sesame",
+    "pumpkin seeds", "poppy seeds", "free-range eggs", "buttermilk", "black treacle", "ginger",
+    "cinnamon", "nutmeg", "allspice", "cloves", "sea salt", "bicarbonate of soda",
+    "lemon juice", "rapeseed oil",
+)  # fmt: skip
+
+
+def _entries(count: int) -> tuple[ContentsEntry, ...]:
+    names = (LARDER * 4)[:count]
+    return tuple(ContentsEntry(name, n % 3 == 0) for n, name in enumerate(names))
+
+
+LONG = {
+    "60-character title": {"title": "Bitter-orange and slow winter marmalade of the far island xx"},
+    "25 ingredients": {"contents": _entries(25)},
+    "14 allergens": {"allergens": FOURTEEN},
+    "German words": {"title": f"{GERMAN} nach alter Art", "use": f"Mit {GERMAN} und Brot."},
+    "Welsh words": {"title": f"Jam {WELSH}", "to": f"Nain {WELSH}"},
+    "all at once": {
+        "title": "Bitter-orange and slow winter marmalade of the far island xx",
+        "contents": _entries(25), "allergens": FOURTEEN, "to": "Margaret and Bartholomew",
+    },
+}  # fmt: skip
+
+
+@pytest.mark.parametrize("size", ["90x65", "a7", "folded-a6"])
+@pytest.mark.parametrize("name", LONG)
+def test_long_words_fit_or_go_to_the_back_whole(
+    recipes: tuple[Recipe, ...], card_of: Callable[..., UsageCard], name: str, size: str
+) -> None:
+    assert len(LONG["60-character title"]["title"]) == 60
+    recipe = recipes[0]
+    card = replace(card_of(recipe), **LONG[name])
+    made = print_cards([CardJob(card, recipe)], size, SheetOptions())
+    text = re.sub(r"[\s-]", "", words_of(made))
+    said = [card.title, card.date_mark.text, *card.allergens, *(e.text for e in card.contents)]
+    for words in said:
+        assert re.sub(r"[\s-]", "", words) in text, words
+
+
+def test_what_no_face_can_hold_is_refused_by_name(
+    recipes: tuple[Recipe, ...], card_of: Callable[..., UsageCard]
+) -> None:
+    card = replace(card_of(recipes[0]), contents=_entries(90))
+    with pytest.raises(Unreadable, match=r"do not fit .*what is in it overflow by \d"):
+        print_cards([CardJob(card, recipes[0])], "id-1", SheetOptions())
+
+
+@pytest.mark.parametrize("name", ["שרה", "数馬", "Ὀδυσσεύς"], ids=["Hebrew", "CJK", "Greek"])
+def test_letters_no_face_has_are_refused_by_name(
+    recipes: tuple[Recipe, ...], card_of: Callable[..., UsageCard], name: str
+) -> None:
+    card = card_of(recipes[0], to=name)
+    with pytest.raises(Unreadable, match=r"have no letter for .*--fonts"):
+        print_cards([CardJob(card, recipes[0])], "90x65", SheetOptions())
+
+
+def test_start_position_leaves_the_used_places_free(jobs: list[CardJob]) -> None:
+    with open_pdf(print_cards(jobs[-1:], "90x65", SheetOptions(start_at=8))) as pdf:
+        chars = [char for char in pdf.pages[0].chars if char["text"].strip()]
+    assert min(char["x0"] for char in chars) / MM > 105
+    assert min(char["top"] for char in chars) / MM > 213.5
+
+
+INKS = {"ink": "#2a221c", "soft": "#5c5046", "accent": "#7d2c1d"}  # templates/theme.typ
+
+
+@pytest.mark.parametrize("name", INKS)
+def test_inks_are_dark_enough_when_printed_grey(name: str) -> None:
+    """WCAG 2.2, 1.4.3 (from memory): 4.5 : 1, here of the grey that a mono printer makes."""
+    red, green, blue = (int(INKS[name][at : at + 2], 16) / 255 for at in (1, 3, 5))
+    grey = 0.299 * red + 0.587 * green + 0.114 * blue  # ITU-R BT.601 luma
+    linear = grey / 12.92 if grey <= 0.04045 else ((grey + 0.055) / 1.055) ** 2.4
+    assert 1.05 / (linear + 0.05) >= 4.5
