@@ -49,7 +49,7 @@ def must_of(sugar_g: float, mass_g: float) -> Estimate:
     return Estimate(
         value=round(highest * 2) / 2,
         low=highest * 0.85,
-        high=highest,
+        high=max(highest, round(highest * 2) / 2),
         unit="% vol",
         rule=f"{per_litre:.0f} g of sugar in a litre of must, 16.83 g for each % vol",
         source=SOURCE,

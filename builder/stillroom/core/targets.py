@@ -16,7 +16,7 @@ from stillroom.core.plurals import singular
 from stillroom.core.problems import Unreadable, did_you_mean
 from stillroom.core.quantities import Amount, parse_leading_amount, parse_number
 from stillroom.core.scalable import Scalable, ScaleLine
-from stillroom.core.units import System, base_size, convert, size_of
+from stillroom.core.units import System, base_size, convert, size_of, unit_words
 
 _BETWEEN = re.compile(r"\s*(?:\+|;|,(?!\d)|\band\b)\s*")
 _COUNTED = re.compile(
@@ -189,6 +189,11 @@ def solve_target(recipe: Scalable, target: Target) -> Solved:
 def _factor_of_makes(recipe: Scalable, target: ByMakes) -> Fraction:
     amount = target.amount
     if not amount.unit:
+        if recipe.makes.unit and target.things:
+            words = unit_words(recipe.system)
+            raise Unreadable(
+                f'"{target.things}" is not a unit.', did_you_mean(target.things, words)
+            )
         if recipe.makes.unit:
             raise Unreadable("This recipe is measured, not counted.", 'Write it as "750 ml".')
         return amount.middle / recipe.makes.middle

@@ -20,11 +20,11 @@ export function parseTimes(text) {
 }
 
 export function parseWanted(text, system, tables) {
-  const { amount } = parseLeading(text, system, tables);
+  const { amount, rest } = parseLeading(text, system, tables);
   if (!amount || !amount.low.above(ZERO)) {
     throw new Unreadable(`"${text}" is not an amount.`, 'Write it as "750 ml" or "36 biscuits".');
   }
-  return { sort: "makes", amount };
+  return { sort: "makes", amount, things: rest };
 }
 
 export function parseFill(text, system, tables) {
@@ -75,7 +75,7 @@ export function solveTarget(recipe, target, tables) {
     case "times":
       return { ...plain, factor: target.factor };
     case "makes":
-      return { ...plain, factor: factorOfMakes(recipe, target.amount, tables) };
+      return { ...plain, factor: factorOfMakes(recipe, target, tables) };
     case "fill":
       return solveFill(recipe, target, tables);
     case "vessel": {
@@ -100,9 +100,12 @@ function solveFill(recipe, target, tables) {
   return { factor: wanted.over(makesMl(recipe)), containers, scarcest: "", left: [] };
 }
 
-function factorOfMakes(recipe, amount, tables) {
+function factorOfMakes(recipe, { amount, things }, tables) {
   const made = middle(recipe.makes);
   if (!amount.unit) {
+    if (recipe.makes.unit && things) {
+      throw new Unreadable(`"${things}" is not a unit.`, 'Write it as "750 ml", "1½ pints" or "2 1/2 cups".');
+    }
     if (recipe.makes.unit) {
       throw new Unreadable("This recipe is measured, not counted.", 'Write it as "750 ml".');
     }
