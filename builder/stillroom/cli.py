@@ -14,13 +14,15 @@ import click
 from stillroom.core.book import find_book, open_book
 from stillroom.core.editor_schema import front_matter_schema
 from stillroom.core.loading import load_recipes
-from stillroom.core.problems import Unreadable
+from stillroom.core.problems import ProblemsFound, Unreadable
+from stillroom.core.safety import check_safety, warn_of_unknown
 from stillroom.core.scale_words import scaling_document, scaling_table
 from stillroom.core.scaling import By, Measures, scale_recipe
 from stillroom.core.targets import read_target
 from stillroom.core.timeline import plan_back, plan_forward
 from stillroom.core.timeline_words import timeline_document, timeline_text
 from stillroom.core.units import System
+from stillroom.giving_commands import close_year_command, giving_schema, pack
 from stillroom.print_commands import print_group
 from stillroom.terminal import book_around, read_day, read_one, recipe_file, told_plainly
 
@@ -44,7 +46,13 @@ def check(files: tuple[Path, ...]) -> None:
         if config is None:
             raise click.UsageError("There is no mkdocs.yml here or above: name the files to check.")
         book = open_book(config)
-        recipes = book.load()
+        settings, recipes = book.settings, book.load()
+    unsafe = [problem for recipe in recipes for problem in check_safety(recipe, settings)]
+    if unsafe:
+        raise ProblemsFound(unsafe)
+    for recipe in recipes:
+        for warning in warn_of_unknown(recipe):
+            click.echo(f"warning: {warning}", err=True)
     count = len(recipes)
     click.echo(f"{count} recipe{'' if count == 1 else 's'} read, no problems.")
 
@@ -111,6 +119,9 @@ def scale(file: Path, units: System | None, by: By, as_json: bool, **asked: str 
 
 
 main.add_command(print_group)
+main.add_command(pack)
+main.add_command(close_year_command)
+main.add_command(giving_schema)
 
 
 if __name__ == "__main__":

@@ -9,10 +9,10 @@ import pytest
 import yaml
 
 from stillroom.core.book import BookSettings
-from stillroom.core.loading import read_recipe
+from stillroom.core.loading import load_recipe, read_recipe
 from stillroom.core.recipe import Recipe
-from stillroom.core.safety import assess_safety
-from stillroom.core.safety_rules import all_rules
+from stillroom.core.safety import assess_safety, check_safety, warn_of_unknown
+from stillroom.core.safety_rules import all_rules, read_rule
 
 CASES = yaml.safe_load((Path(__file__).parents[1] / "golden/safety/cases.yml").read_text("utf-8"))
 GB = BookSettings()
@@ -52,3 +52,225 @@ def test_every_word_of_the_cases_is_a_rule() -> None:
         for rule in case.get(key, ())
     }
     assert words - set(all_rules()) == set()
+
+
+CURD = {
+    "kind": "preserve",
+    "ingredients": ["150 ml lemon juice", "100 g butter", "3 eggs", "175 g caster sugar"],
+    "method": ["Stir over simmering water."],
+    "keeps": "6 months",
+}
+OIL = {
+    "kind": "infusion",
+    "ingredients": ["500 ml olive oil", "50 g garlic"],
+    "method": ["Put the garlic into the oil."],
+    "keeps": "3 months",
+}
+WHY = "A laboratory measured every batch and the report hangs in the kitchen."
+
+
+def overridden(case: dict[str, Any], rule: str) -> Recipe:
+    return recipe_of(case | {"overrides": [{"rule": rule, "why": WHY}]})
+
+
+def test_a_written_why_sets_a_rule_aside_and_is_shown_in_full() -> None:
+    box = assess_safety(overridden(CURD, "egg-at-room"), GB)
+    assert box.refusals == ()
+    (aside,) = box.overrides
+    assert aside.why == WHY
+    assert aside.caution.rule == "egg-at-room"
+    assert aside.caution.source
+    assert check_safety(overridden(CURD, "egg-at-room"), GB) == ()
+
+
+def test_a_caution_set_aside_stands_only_among_the_overrides() -> None:
+    case = {"kind": "infusion", "ingredients": ["1 l vodka"], "method": ["Pour."]}
+    box = assess_safety(overridden(case, "posting-liquid"), GB)
+    assert [aside.caution.rule for aside in box.overrides] == ["posting-liquid"]
+    assert "posting-liquid" not in {caution.rule for caution in box.cautions}
+
+
+GRAVEST = sorted(rule.name for rule in all_rules().values() if not rule.may_be_overridden)
+
+
+def test_the_gravest_are_all_refusals() -> None:
+    assert set(GRAVEST) == {
+        "home-distilling", "industrial-alcohol", "low-acid-in-oil", "low-acid-sealed",
+        "ph-above-limit", "honey-for-infants", "toxic-plant", "toxic-decoration",
+        "cyanide-kernels", "deadly-craft",
+    }  # fmt: skip
+    assert {all_rules()[name].gravity for name in GRAVEST} == {"refuse"}
+
+
+def test_no_reason_sets_the_gravest_aside() -> None:
+    recipe = overridden(OIL, "low-acid-in-oil")
+    box = assess_safety(recipe, GB)
+    assert [refusal.rule for refusal in box.refusals] == ["low-acid-in-oil"]
+    assert box.overrides == ()
+    messages = [str(problem) for problem in check_safety(recipe, GB)]
+    assert any(
+        '"low-acid-in-oil" cannot be set aside. Take the override out.' in m for m in messages
+    )
+
+
+def test_an_override_of_no_rule_names_the_nearest() -> None:
+    case = {"kind": "infusion", "ingredients": ["1 l vodka"], "method": ["Pour."]}
+    (problem,) = check_safety(overridden(case, "spirit-vapor"), GB)
+    assert problem.what == '"spirit-vapor" is not a safety rule.'
+    assert problem.mend == 'Did you mean "spirit-vapour"?'
+    assert problem.line > 1
+
+
+def test_a_refusal_names_the_rule_its_source_and_how_to_mend_it() -> None:
+    (problem,) = check_safety(recipe_of(OIL), GB)
+    assert str(problem).startswith("recipes/case.md:")
+    assert "(rule low-acid-in-oil; NCHFP, Freezing garlic-in-oil, reviewed 2015" in problem.what
+    assert "garlic in oil, kept 3 months at room temperature" in problem.what
+    assert "4 °C" in problem.mend
+    assert "Nothing sets this rule aside." in problem.mend
+
+
+def test_a_refusal_that_may_be_set_aside_says_how() -> None:
+    (problem,) = check_safety(recipe_of(CURD), GB)
+    assert 'with "rule: egg-at-room" and why.' in problem.mend
+
+
+def test_an_unknown_ingredient_is_a_warning_that_says_what_is_lost() -> None:
+    case = {"kind": "bake", "ingredients": ["200 g flour", "50 g moon dust"], "method": ["Bake."]}
+    (warning,) = warn_of_unknown(recipe_of(case))
+    assert warning.what.startswith('The staples do not know "moon dust":')
+    assert "nothing is said to be free from" in warning.what
+    assert check_safety(recipe_of(case), GB) == ()
+
+
+JELLY = {
+    "kind": "preserve",
+    "ingredients": ["1 kg blackberries", "60 ml lemon juice", "900 g sugar"],
+    "method": ["Boil the juice with the sugar to a set.", "Fill hot jars."],
+    "keeps": "1 year",
+}
+
+
+@pytest.mark.parametrize(
+    ("altitude_m", "sterilise", "process"),
+    # USDA Complete Guide to Home Canning (AIB 539), Guides 1 and 7
+    [(20, "10 minutes at 20 m", "for 5 minutes"), (1609, "15 minutes at 1609 m", "for 10 minutes")],
+)
+def test_the_altitude_of_the_book_sets_the_minutes(
+    altitude_m: int, sterilise: str, process: str
+) -> None:
+    box = assess_safety(recipe_of(JELLY), BookSettings(altitude_m=altitude_m))
+    said = {caution.rule: caution.to_maker for caution in box.cautions}
+    assert sterilise in said["sterilise-jars"]
+    assert process in said["process-jars"]
+
+
+@pytest.mark.parametrize(
+    ("country", "authority"),
+    [
+        ("GB", "Food Standards Scotland"),
+        ("US", "National Center for Home Food Preservation"),
+        ("IE", "Food Safety Authority of Ireland"),
+        ("NO", "your country's food-safety authority"),
+    ],
+)
+def test_every_box_defers_to_the_books_country(country: str, authority: str) -> None:
+    deference = assess_safety(recipe_of(JELLY), BookSettings(country=country)).deference
+    assert authority in deference
+    assert "local food-safety guidance" in deference
+    assert "selling is another matter" in deference
+
+
+def test_a_craft_defers_to_product_safety() -> None:
+    case = {"kind": "craft", "ingredients": ["50 g beeswax"], "method": ["Melt."]}
+    assert "Office for Product Safety and Standards" in assess_safety(recipe_of(case), GB).deference
+
+
+def test_no_flash_point_is_printed_to_the_degree() -> None:
+    for rule in ("strong-spirit", "spirit-vapour", "spirit-heated"):
+        assert "°C" not in all_rules()[rule].to_maker  # reference.md 4.2: the tables disagree
+
+
+GOOD_ROW = {
+    "id": "a-rule",
+    "gravity": "caution",
+    "title": "Something",
+    "when": {"kind": ["bake"]},
+    "because": "it is so",
+    "to_maker": "Mind it.",
+    "source": "a source",
+    "read": "memory",
+    "checked": "2026-11-25",
+}
+
+
+@pytest.mark.parametrize(
+    ("change", "message"),
+    [
+        ({"when": {"knid": ["bake"]}}, 'a-rule: "knid". Did you mean "kind"'),
+        ({"when": {}}, "does not say its when"),
+        ({"when": {"none": [{"tugs": ["oil"]}]}}, 'a-rule: "tugs"'),
+        ({"when": {"kind": ["bake"], "stays": True}}, "without what it narrows"),
+        ({"gravity": "terrible"}, "none of the words allowed"),
+        ({"read": "rumour"}, "none of the words allowed"),
+        ({"source": ""}, "does not say its source"),
+        ({"to_maker": ""}, "says nothing to anybody"),
+        ({"sorce": "x"}, '"sorce". Did you mean "source"'),
+    ],
+)
+def test_a_doubtful_rule_fails_loudly(change: dict[str, Any], message: str) -> None:
+    with pytest.raises(ValueError, match="hazards") as failed:
+        read_rule(GOOD_ROW | change)
+    assert message in str(failed.value)
+
+
+def test_every_rule_says_where_it_is_from() -> None:
+    for rule in all_rules().values():
+        assert rule.source
+        assert rule.checked == "2026-11-25", rule.name
+
+
+def test_what_was_not_looked_up_is_said_to_be_so() -> None:
+    box = assess_safety(recipe_of(JELLY), GB)
+    sources = {caution.rule: caution.source for caution in box.cautions}
+    assert "from memory" in sources["hot-glass"]
+    assert "from memory" not in sources["sterilise-jars"]
+
+
+BOOK = sorted((Path(__file__).parents[2] / "recipes").glob("*.md"))
+
+
+@pytest.mark.parametrize("path", BOOK, ids=lambda path: path.stem)
+def test_the_demo_book_is_warned_of_and_not_shouted_at(path: Path) -> None:
+    recipe = load_recipe(path)
+    box = assess_safety(recipe, BookSettings(altitude_m=20))
+    assert box.refusals == ()
+    assert warn_of_unknown(recipe) == ()
+    assert len(box.cautions) <= 7, "more than a reader will read"
+    assert len([c for c in box.cautions if c.gravity == "danger"]) <= 3
+
+
+# What a food scientist looks for first in each of these.
+EXPECTED_OF_THE_BOOK = {
+    "quince-ratafia": {"spirit-vapour", "alcohol", "allergens"},
+    "lemon-verbena-cut-spirit": {"strong-spirit", "alcohol"},
+    "coffee-cacao-extract": {"spirit-vapour", "alcohol", "caffeine"},
+    "double-vanilla-extract": {"spirit-vapour", "alcohol"},
+    "quince-chutney": {"keep-the-acid", "process-chutney", "sterilise-jars", "hot-glass"},
+    "bramble-jelly": {"boiling-sugar", "keep-the-sugar", "process-jars", "sterilise-jars"},
+    "sea-buckthorn-curd": {"curd-cold", "allergens"},
+    "heather-mead": {"alcohol", "honey-infants", "bottle-pressure"},
+    "salted-honey-toffee": {"boiling-sugar", "honey-infants", "hard-sweets"},
+    "almond-shortbread": {"allergens", "choking"},
+    "cocoa-marshmallow-mix": {"allergens", "choking"},
+    "beeswax-wraps": {"hot-wax", "food-wrap", "skin-sensitiser"},
+    "felted-bauble": {"needles", "needle-tips", "not-a-toy", "cords"},
+    "dried-orange-garland": {"not-food", "dry-decoration", "cords"},
+}
+
+
+@pytest.mark.parametrize("slug", sorted(EXPECTED_OF_THE_BOOK))
+def test_the_demo_book_misses_nothing_plain(slug: str) -> None:
+    recipe = load_recipe(BOOK[0].parent / f"{slug}.md")
+    said = {caution.rule for caution in assess_safety(recipe, GB).cautions}
+    assert said >= EXPECTED_OF_THE_BOOK[slug]

@@ -78,12 +78,14 @@ def _tags(facts: Facts, tags: list[str], when: Mapping[str, Any]) -> Evidence | 
     return _found(things)
 
 
-def _share(facts: Facts, asked: dict[str, Any], _: Mapping[str, Any]) -> Evidence | None:
+def _share(facts: Facts, asked: dict[str, Any], when: Mapping[str, Any]) -> Evidence | None:
     """Things with the tags make up at least so many percent; unknown weights count as enough."""
     share = facts.share(asked["tags"])
     if share is not None and share < asked["from"]:
         return None
-    return _found(facts.tagged(asked["tags"]))
+    things = facts.tagged(asked["tags"])
+    # beside "tags" it is the medium, and those are what the rule is about
+    return Evidence(also=things) if things and "tags" in when else _found(things)
 
 
 def _acid_under(facts: Facts, limit: float, _: Mapping[str, Any]) -> Evidence | None:
