@@ -11,16 +11,8 @@ import pytest
 from stillroom.core.loading import load_recipes
 from stillroom.core.recipe import Recipe
 from stillroom.core.timeline import plan_back, plan_forward
-from stillroom.publish.timeline_picture import (
-    BAND,
-    LINE,
-    NARROW,
-    TEXT,
-    WIDE,
-    Picture,
-    draw_timeline,
-    text_width,
-)
+from stillroom.publish.timeline_axis import TEXT, text_width
+from stillroom.publish.timeline_picture import BAND, LINE, NARROW, WIDE, Picture, draw_timeline
 
 ROOT = Path(__file__).parents[2]
 RECIPES = load_recipes(sorted((ROOT / "recipes").glob("*.md")), ROOT, "metric", None)

@@ -28,6 +28,7 @@ from stillroom.core.recipe import (
     Recipe,
     Section,
 )
+from stillroom.core.timeline_checks import check_timeline
 from stillroom.core.units import System
 
 _SLUG = re.compile(r"[a-z0-9]+(?:-[a-z0-9]+)*")
@@ -71,6 +72,10 @@ def read_recipe(text: str, name: str, slug: str, system: System = "metric") -> R
     if ingredients:
         lines = _by_key(located.lines)
         problems.extend(_check_names(ingredients, body_parts["method"], system, name, lines))
+    if recipe is not None and recipe.timeline:
+        for index, wrong in check_timeline(recipe.timeline, recipe.keeps.unopened):
+            line = recipe.line_of("timeline", index)
+            problems.append(Problem(name, line, wrong.what, wrong.mend))
     if problems or recipe is None:
         raise ProblemsFound(problems)
     return recipe

@@ -212,6 +212,34 @@ def _anchored(stages: tuple[Stage, ...], laid: Laid, give: date) -> tuple[DatedS
     return tuple(rows)
 
 
+def _facts(
+    recipe: Timed,
+    laid: Laid,
+    give: date,
+    keep_until: date | None,
+    way: str,
+    asked: bool,
+    today: date | None,
+) -> Facts:
+    return Facts(
+        way=way,
+        asked=asked,
+        today=today,
+        start=laid.start,
+        usable=laid.usable,
+        best=laid.best,
+        making_done=laid.making_done,
+        hands_done=laid.hands_done,
+        give=give,
+        first_out=first_giving_day(recipe.stages, laid.start),
+        natural_out=natural_giving_day(recipe.stages, laid.start),
+        keep_until=keep_until,
+        latest_start_best=latest_start_best(recipe, give),
+        latest_start_usable=latest_start_usable(recipe, give),
+        earliest_start_fresh=_earliest_fresh(recipe.stages, recipe.keeps.unopened, give),
+    )
+
+
 def _plan(
     recipe: Timed,
     start: date,
@@ -221,30 +249,13 @@ def _plan(
     bottled: date | None = None,
 ) -> Timeline:
     stages, keep = recipe.stages, recipe.keeps.unopened
-    natural = natural_giving_day(stages, start)
-    give = giving_day or natural
+    give = giving_day or natural_giving_day(stages, start)
     laid = _fitted(stages, start, give)
     if bottled is not None:
         laid = replace(laid, made=bottled)
     keep_until = keep.after(laid.made, longest=False) if keep else None
     rows = laid.rows + _anchored(stages, laid, give)
-    facts = Facts(
-        way=way,
-        asked=giving_day is not None,
-        today=today,
-        start=start,
-        usable=laid.usable,
-        best=laid.best,
-        making_done=laid.making_done,
-        hands_done=laid.hands_done,
-        give=give,
-        first_out=first_giving_day(stages, start),
-        natural_out=natural,
-        keep_until=keep_until,
-        latest_start_best=latest_start_best(recipe, give),
-        latest_start_usable=latest_start_usable(recipe, give),
-        earliest_start_fresh=_earliest_fresh(stages, keep, give),
-    )
+    facts = _facts(recipe, laid, give, keep_until, way, giving_day is not None, today)
     return Timeline(
         start=start,
         usable=laid.usable,

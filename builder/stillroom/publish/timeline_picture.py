@@ -10,33 +10,29 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass
-from datetime import date, timedelta
-from itertools import pairwise
+from datetime import date
 from typing import Final
 
-from dateutil.relativedelta import relativedelta
-
-from stillroom.core.day_words import say_day_short, short_month
+from stillroom.core.day_words import say_day_short
 from stillroom.core.stage_dates import DatedStage
 from stillroom.core.timeline import Timeline
 from stillroom.core.timeline_words import say_rhythm
+from stillroom.publish.timeline_axis import (
+    DAY,
+    TEXT,
+    AxisMark,
+    draw_axis,
+    say_day_and_month,
+    text_width,
+)
 
 WIDE: Final = 720
 NARROW: Final = 288
 SIDE: Final = 8
-TEXT: Final = 13
 LINE: Final = 16
 BAND: Final = 12
 GAP: Final = 9
 AXIS: Final = 40
-# A generous width for one letter of the plain face, as a part of its size (measured in Chromium:
-# 0.44 on average); too wide only wraps a little early.
-LETTER: Final = 0.52
-DAY: Final = 1440
-
-_HOUR_STEPS: Final = (60, 120, 180, 360, 720)
-_DAY_STEPS: Final = (1, 2, 3, 7, 14)
-_MONTH_STEPS: Final = (1, 2, 3, 6, 12, 24, 60)
 
 
 @dataclass(frozen=True, slots=True)
@@ -61,15 +57,6 @@ class Lane:
     bands: tuple[Band, ...]
     ticks: tuple[float, ...]
     dots: tuple[float, ...]
-
-
-@dataclass(frozen=True, slots=True)
-class AxisMark:
-    """A line of the axis with its word; `year` is written below it where it changes."""
-
-    x: float
-    word: str
-    year: str
 
 
 @dataclass(frozen=True, slots=True)
@@ -147,7 +134,9 @@ def _lanes(timeline: Timeline, horizon: int) -> Iterator[_Raw]:
         else:
             days = dict.fromkeys(day for row in rows for day in row.dates)
             dots = tuple(_dot(timeline, row, day) for row in rows for day in row.dates)
-            yield _Raw(role, f"{name}, {_join([_short(day) for day in days])}", dots=dots)
+            yield _Raw(
+                role, f"{name}, {_join([say_day_and_month(day) for day in days])}", dots=dots
+            )
     yield _use_lane(timeline, horizon)
     give = _minute(timeline, timeline.give)
     words = "Give" if timeline.asked else "It can be given"
@@ -160,7 +149,7 @@ def _tend_lane(timeline: Timeline, name: str, rows: list[DatedStage]) -> _Raw:
     bands = tuple(
         ("tend", row.begins_minute, row.ends_minute) for row in rows if len(row.dates) > 1
     )
-    last = _short(rows[-1].dates[-1])
+    last = say_day_and_month(rows[-1].dates[-1])
     ending = f", to {last}" if len(ticks) > 1 else f", {last}"
     return _Raw("tend", f"{name} {', then '.join(rhythms)}{ending}", bands, ticks)
 
@@ -175,7 +164,11 @@ def _rest_lane(timeline: Timeline, name: str, rows: list[DatedStage]) -> _Raw:
     condition = next((row.condition for row in rows if row.condition), "")
     said = " ".join(part for part in (name, where, condition) if part)
     lasts = rows[-1].to > rows[0].from_
-    end = f", to {about}{_short(rows[-1].to)}" if lasts else f", {_short(rows[-1].to)}"
+    end = (
+        f", to {about}{say_day_and_month(rows[-1].to)}"
+        if lasts
+        else f", {say_day_and_month(rows[-1].to)}"
+    )
     return _Raw("rest", said + end, bands)
 
 
@@ -205,17 +198,8 @@ def _dot(timeline: Timeline, row: DatedStage, day: date) -> int:
     return row.begins_minute if day == row.from_ else _minute(timeline, day)
 
 
-def _short(day: date) -> str:
-    return f"{day.day} {short_month(day.month)}"
-
-
 def _join(words: list[str]) -> str:
     return words[0] if len(words) == 1 else f"{', '.join(words[:-1])} and {words[-1]}"
-
-
-def text_width(words: str) -> float:
-    """Return how wide a line of words may be, in pixels; never less than it is."""
-    return len(words) * TEXT * LETTER
 
 
 def _place_lane(raw: _Raw, place: Callable[[float], float], y: float, width: float) -> Lane:
@@ -250,52 +234,3 @@ def _wrap(words: str, width: float) -> tuple[str, ...]:
         else:
             lines[-1] = longer
     return tuple(lines)
-
-
-def draw_axis(
-    start: date, horizon: int, place: Callable[[float], float], width: float
-) -> tuple[AxisMark, ...]:
-    """Mark the axis by the finest step whose words keep apart."""
-    for marks in _scales(start, horizon):
-        placed = [(place(minute), word, day) for minute, word, day in marks]
-        if len(placed) >= 2 and _keep_apart([(x, word) for x, word, _ in placed]):
-            break
-    shown, year = [], ""
-    for x, word, day in placed:
-        half = max(text_width(word), text_width("2027")) / 2
-        if x - half < 0 or x + half > width:
-            shown.append(AxisMark(x, "", ""))
-            continue
-        now = str(day.year) if day else year
-        shown.append(AxisMark(x, word, now if now != year else ""))
-        year = now
-    return tuple(shown)
-
-
-def _keep_apart(marks: list[tuple[float, str]]) -> bool:
-    return all(
-        two[0] - one[0] >= (text_width(one[1]) + text_width(two[1])) / 2 + 6
-        for one, two in pairwise(marks)
-    )
-
-
-def _scales(start: date, horizon: int) -> Iterator[list[tuple[int, str, date | None]]]:
-    """Yield marks of every scale, finest first: minutes from the start, word, day."""
-    for step in _HOUR_STEPS if horizon <= 3 * DAY else ():
-        yield [(m, f"{m // 60} h", None) for m in range(0, horizon, step)]
-    for step in _DAY_STEPS:
-        days = [start + timedelta(days=n) for n in range(0, horizon // DAY + 1, step)]
-        yield [((day - start).days * DAY, _short(day), day) for day in days]
-    first = start.replace(day=1)
-    for step in _MONTH_STEPS:
-        months: list[date] = []
-        day = first.replace(month=1) if step > 6 else first
-        while (day - start).days * DAY <= horizon:
-            # steps are counted from January, so that they fall on the same months every year
-            if day >= start and (day.month - 1) % min(step, 12) == 0:
-                months.append(day)
-            day += relativedelta(months=max(1, step if step >= 12 else 1))
-        word = [(short_month(d.month) if step < 12 else str(d.year)) for d in months]
-        yield [
-            ((day - start).days * DAY, said, day) for day, said in zip(months, word, strict=True)
-        ]

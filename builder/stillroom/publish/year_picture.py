@@ -6,21 +6,15 @@ axis.
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from dataclasses import dataclass
 from datetime import date
 from typing import Final
 
 from stillroom.core.day_words import say_day_short
 from stillroom.core.year import YearBand
-from stillroom.publish.timeline_picture import (
-    AXIS,
-    DAY,
-    SIDE,
-    AxisMark,
-    Band,
-    draw_axis,
-    text_width,
-)
+from stillroom.publish.timeline_axis import DAY, AxisMark, draw_axis, text_width
+from stillroom.publish.timeline_picture import AXIS, SIDE, Band
 
 ROW: Final = 31
 TOP: Final = 4
@@ -65,33 +59,34 @@ def draw_year(bands: tuple[YearBand, ...], first: date, width: float) -> YearPic
     def place_minute(minute: float) -> float:
         return round(SIDE + (width - 2 * SIDE) * minute / horizon, 1)
 
-    rows = []
-    for number, band in enumerate(ordered):
-        y = TOP + number * ROW
-        plan = band.timeline
-        words = f"{band.title}, {say_day_short(plan.start)}"
-        begins, wide = place(plan.start), text_width(f"{band.title}, {say_day_short(plan.start)}")
-        fits = begins + wide <= width - SIDE
-        tended = max((row.to for row in plan.stages if row.role == "tend"), default=plan.start)
-        bands_here = [Band("rest", begins, max(place(plan.give) - begins, 2))]
-        if tended > plan.start:
-            bands_here.append(Band("tend", begins, max(place(tended) - begins, 2)))
-        if plan.best < plan.give:
-            bands_here.append(Band("best", place(plan.best), place(plan.give) - place(plan.best)))
-        work = {day for row in plan.stages if row.role in ("strain", "bottle") for day in row.dates}
-        rows.append(
-            YearRow(
-                title=words,
-                slug=band.slug,
-                x=begins if fits else width - SIDE,
-                anchor="start" if fits else "end",
-                y=y + 13,
-                band_y=y + 17,
-                bands=tuple(bands_here),
-                dots=tuple(place(day) for day in sorted(work | {plan.start})),
-                give_x=place(plan.give),
-            )
-        )
+    rows = tuple(
+        _place_row(band, TOP + number * ROW, place, width) for number, band in enumerate(ordered)
+    )
     axis_y = TOP + len(rows) * ROW + 2
     axis = draw_axis(first, horizon, place_minute, width)
-    return YearPicture(width, axis_y + AXIS, tuple(rows), axis, axis_y)
+    return YearPicture(width, axis_y + AXIS, rows, axis, axis_y)
+
+
+def _place_row(band: YearBand, y: float, place: Callable[[date], float], width: float) -> YearRow:
+    plan = band.timeline
+    words = f"{band.title}, {say_day_short(plan.start)}"
+    begins = place(plan.start)
+    fits = begins + text_width(words) <= width - SIDE
+    bands = [Band("rest", begins, max(place(plan.give) - begins, 2))]
+    tended = max((row.to for row in plan.stages if row.role == "tend"), default=plan.start)
+    if tended > plan.start:
+        bands.append(Band("tend", begins, max(place(tended) - begins, 2)))
+    if plan.best < plan.give:
+        bands.append(Band("best", place(plan.best), place(plan.give) - place(plan.best)))
+    work = {day for row in plan.stages if row.role in ("strain", "bottle") for day in row.dates}
+    return YearRow(
+        title=words,
+        slug=band.slug,
+        x=begins if fits else width - SIDE,
+        anchor="start" if fits else "end",
+        y=y + 13,
+        band_y=y + 17,
+        bands=tuple(bands),
+        dots=tuple(place(day) for day in sorted(work | {plan.start})),
+        give_x=place(plan.give),
+    )
