@@ -112,7 +112,7 @@ def _bind(book: Book, recipe: Recipe) -> _Bound:
 
 
 def _chapters(book: Book, bound: Sequence[_Bound]) -> list[dict[str, Any]]:
-    chapters = []
+    chapters: list[dict[str, Any]] = []
     for kind in all_kinds().values():
         members = [one.data for one in bound if one.recipe.kind.name == kind.name]
         if members:

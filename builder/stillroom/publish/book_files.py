@@ -6,6 +6,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from pathlib import Path
 
+from stillroom.core.kinds import Kind
 from stillroom.core.recipe import Recipe
 from stillroom.core.scaling_data import shared_data
 from stillroom.publish.library import Library, address_path
@@ -28,6 +29,11 @@ class MadeFile:
     src_uri: str
     path: Path | None = None
     content: str = ""
+
+
+def emblem_path(kind: Kind) -> str:
+    """Return where a kind's drawing for its card lies: a card is light paper at night too."""
+    return f"{FOLDER}/drawings/card-{kind.slug}.svg"
 
 
 def list_stylesheets() -> tuple[str, ...]:

@@ -19,7 +19,8 @@ from stillroom.core.qr_code import draw_qr
 from stillroom.core.recipe import Recipe
 from stillroom.core.tag_shapes import tag_measures
 from stillroom.core.timeline_data import span_data
-from stillroom.publish.book_files import ASSETS, FOLDER
+from stillroom.printing.drawings import emblem_of
+from stillroom.publish.book_files import emblem_path
 from stillroom.publish.library import Library, Link
 
 ROOM_ON_ONE_SIDE = 330
@@ -59,8 +60,7 @@ class CardView:
 
 def emblem_address(kind: Kind, link: Link) -> str:
     """Return the address of a kind's small drawing, or "" when it has none."""
-    path = ASSETS / "drawings" / f"kind-{kind.slug}.svg"
-    return link(f"{FOLDER}/drawings/{path.name}") if path.is_file() else ""
+    return link(emblem_path(kind)) if emblem_of(kind.slug) else ""
 
 
 def view_card(recipe: Recipe, library: Library, made_on: date, emblem: str = "") -> CardView:
