@@ -19,7 +19,7 @@ from stillroom.core.quantities import show_decimal
 from stillroom.giving.batches import Batch, Making, Present
 from stillroom.giving.costs import CostSheet
 from stillroom.giving.offering import Offering
-from stillroom.giving.plan_model import Basket, Plan
+from stillroom.giving.plan_model import Basket, Plan, Reason
 from stillroom.giving.shopping import Row, month_words, show_size
 
 
@@ -149,18 +149,24 @@ def _refusals(pack: Pack) -> list[dict[str, Any]]:
         if basket.household in seen:
             continue
         seen.add(basket.household)
-        by_reason: dict[str, list[str]] = {}
+        by_reason: dict[Reason, list[str]] = {}
         for offer in problem.offers:
             for reason in problem.refused.get((basket.number, offer.key), ())[:1]:
-                by_reason.setdefault(reason.many, []).append(offer.title)
+                by_reason.setdefault(reason, []).append(offer.title)
         if by_reason:
             found.append(
                 {
                     "household": basket.household,
-                    "lines": [f"{', '.join(titles)}: {why}" for why, titles in by_reason.items()],
+                    "lines": [_say_refused(titles, reason) for reason, titles in by_reason.items()],
                 }
             )
     return found
+
+
+def _say_refused(titles: list[str], reason: Reason) -> str:
+    if len(titles) == 1:
+        return f"{titles[0]} {reason.one}"
+    return f"{', '.join(titles[:-1])} and {titles[-1]} {reason.many}"
 
 
 def _basket(pack: Pack, basket: Basket) -> dict[str, Any]:

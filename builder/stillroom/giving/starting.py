@@ -1,8 +1,7 @@
 """The days on which a batch may start for a giving day, and the hours each asks of a month.
 
-A few candidates are enough for levelling: the latest day that has it at its best, one and two
-weeks earlier, and the last Saturday of each earlier month, as long as it then still keeps.
-Today is an argument.
+One candidate a month is enough for levelling: the latest day that has it at its best, and the
+last Saturday of each earlier month, as long as it then still keeps. Today is an argument.
 """
 
 from __future__ import annotations
@@ -14,21 +13,23 @@ from fractions import Fraction
 from stillroom.core.recipe import Recipe
 from stillroom.core.timeline import Timeline, latest_start_best, latest_start_usable, plan_forward
 from stillroom.giving.plan_model import Month, StartChoice
-from stillroom.giving.rules import KEEPS_AFTER_DAYS
+from stillroom.giving.rules import KEEPS_AFTER_DAYS, KEEPS_AFTER_POST_DAYS
 
-MONTHS_BACK = 12
+MONTHS_BACK = 9
 SATURDAY = 5
 
 
 def start_choices(recipe: Recipe, giving_day: date, today: date) -> tuple[StartChoice, ...]:
     """Return the days to start on, latest first; none when it is too late to be usable.
 
-    Starts in the recipe's season come alone where there are any.
+    Starts in the recipe's season come alone where there are any, and so do those after which it
+    keeps as long as the post asks for.
     """
     best = latest_start_best(recipe, giving_day)
     days = [day for day in _candidates(best) if day >= today]
     if days:
-        fresh = [day for day in days if _keeps(recipe, day, giving_day)]
+        fresh = [d for d in days if _keeps(recipe, d, giving_day, KEEPS_AFTER_POST_DAYS)]
+        fresh = fresh or [d for d in days if _keeps(recipe, d, giving_day, KEEPS_AFTER_DAYS)]
         in_season = [day for day in fresh if day.month in recipe.season]
         days = in_season or fresh
     elif latest_start_usable(recipe, giving_day) >= today:
@@ -40,7 +41,7 @@ def start_choices(recipe: Recipe, giving_day: date, today: date) -> tuple[StartC
 
 
 def _candidates(best: date) -> list[date]:
-    days = {best, best - timedelta(days=7), best - timedelta(days=14)}
+    days = {best}
     first = best.replace(day=1)
     for _ in range(MONTHS_BACK):
         last = first - timedelta(days=1)
@@ -49,9 +50,9 @@ def _candidates(best: date) -> list[date]:
     return sorted(days, reverse=True)
 
 
-def _keeps(recipe: Recipe, start: date, giving_day: date) -> bool:
+def _keeps(recipe: Recipe, start: date, giving_day: date, days: int) -> bool:
     until = plan_forward(recipe, start, giving_day).keep_until
-    return until is None or until >= giving_day + timedelta(days=KEEPS_AFTER_DAYS)
+    return until is None or until >= giving_day + timedelta(days=days)
 
 
 def hours_by_month(timeline: Timeline) -> dict[Month, Fraction]:
