@@ -66,7 +66,8 @@ class Mip:
     def solve(self, time_limit_s: float, gap: float) -> Solved:
         """Minimise; raises Unreadable (solver absent) or RuntimeError (no answer in the time)."""
         highspy = _solver()
-        solver = highspy.Highs()
+        # the plain solver under highspy's own class, which greets on the terminal when it is made
+        solver = highspy.Highs.__bases__[0]()
         for option, value in _options(time_limit_s, gap).items():
             solver.setOptionValue(option, value)
         solver.passModel(self._as_lp(highspy))
