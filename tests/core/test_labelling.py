@@ -300,3 +300,20 @@ def test_a_card_says_alcohol_and_honey_to_whoever_is_given_it() -> None:
     cautions = " ".join(make_card(recipe, GB, MADE).cautions)
     assert "Not for children or in pregnancy" in cautions
     assert "under one year" in cautions
+
+
+def test_a_noun_that_belongs_to_the_name_is_kept() -> None:
+    recipe = recipe_of("kind: dry mix\nmakes: 50 g\ningredients:\n  - 4 star anise\n  - 20 g salt")
+    assert said(recipe) == "salt, star anise"
+
+
+def test_what_dissolves_is_never_infused() -> None:
+    recipe = recipe_of(
+        "kind: infusion\nmakes: 1 l\ningredients:\n  - 300 g sugar\n  - 350 ml brandy\n  - 10 egg yolks"
+    )
+    assert said(recipe) == "brandy, sugar, *egg yolks*"
+
+
+def test_pickled_things_stay_in_their_jar() -> None:
+    recipe = recipe_of("kind: ferment\nmakes: 1 kg\ningredients:\n  - 1 kg cabbage\n  - 25 g salt")
+    assert said(recipe) == "cabbage, salt"

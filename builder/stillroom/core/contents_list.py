@@ -16,13 +16,17 @@ from stillroom.core.allergens import Known, List, all_allergens
 from stillroom.core.bottling import finished_density
 from stillroom.core.contents import contents_of
 from stillroom.core.recipe import Recipe
-from stillroom.core.staple_table import find_staple, staples_named
+from stillroom.core.staple_table import find_staple, name_of, staple_of, staples_named
 from stillroom.core.units import convert, size_of
 
 _DRIVES_OFF_WATER = ("preserve", "bake", "confection")
 _WATER_NAMED_FROM = Fraction(5, 100)
 # worked into a drink rather than steeped in it
 _FEEDS_THE_BREW = frozenset({"yeast", "nutrient"})
+# dissolve or are beaten in, and cannot be strained out
+_STIRRED_IN = _FEEDS_THE_BREW | frozenset(
+    {"water", "sugar", "honey", "syrup", "salt", "egg", "dairy", "gelatine", "sulphites"}
+)
 
 # an ingredient, its grams (None when unknown), whether it stays in what is given
 _Row = tuple[Known, Fraction | None, bool]
@@ -129,9 +133,17 @@ def _stays_on_the_table(recipe: Recipe, known: Known) -> bool:
     return not recipe.kind.edible and known.ingredient.scales == "per batch"
 
 
+def _is_pickled(recipe: Recipe, known: Known) -> bool:
+    """Whether it lies in a ferment of vegetables, without yeast, which nobody strains."""
+    things = [staple_of(ingredient) for ingredient in recipe.ingredients]
+    brewed = any(staple and "yeast" in staple.tags for staple in things)
+    own_word = known.ingredient.left_in is not None
+    return recipe.kind.name == "ferment" and not brewed and not own_word
+
+
 def _stays(recipe: Recipe, known: Known) -> bool:
     """Liquids and what dissolves stay in a strained thing; leaves, fruit and pods do not."""
-    if recipe.stays_in(known.ingredient):
+    if recipe.stays_in(known.ingredient) or _is_pickled(recipe, known):
         return True
     if any(_FEEDS_THE_BREW & staple.tags for staple in known.staples):
         return True
@@ -139,8 +151,7 @@ def _stays(recipe: Recipe, known: Known) -> bool:
         return False
     held = [c for c in contents_of(recipe) if c.ingredient is known.ingredient]
     tags = {tag for staple in known.staples for tag in staple.tags}
-    stirred_in = tags & ({"water", "sugar", "honey"} | _FEEDS_THE_BREW)
-    return any(content.liquid or content.dissolves for content in held) or bool(stirred_in)
+    return any(content.liquid or content.dissolves for content in held) or bool(tags & _STIRRED_IN)
 
 
 def _by_weight(rows: Iterable[_Row]) -> list[_Row]:
@@ -149,7 +160,7 @@ def _by_weight(rows: Iterable[_Row]) -> list[_Row]:
 
 def _open(known: Known, law: List) -> list[ContentsEntry]:
     """Name an ingredient; a compound's parts follow in brackets, each marked for itself."""
-    item = known.ingredient.item
+    item = name_of(known.ingredient)
     parts = known.ingredient.parts or _parts_of(known)
     if not parts:
         return [ContentsEntry(_with_allergens(known, law), bool(_listed(known.contains, law)))]
@@ -170,7 +181,7 @@ def _listed(names: Iterable[str], law: List) -> list[str]:
 
 def _with_allergens(known: Known, law: List) -> str:
     """Add the allergen in brackets where the name does not say it: "fine semolina (wheat)"."""
-    item = known.ingredient.item
+    item = name_of(known.ingredient)
     words = item.lower()
     missing = [say for say in _listed(known.contains, law) if not _says(words, say)]
     return f"{item} ({', '.join(missing)})" if missing else item

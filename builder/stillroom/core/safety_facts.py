@@ -16,7 +16,7 @@ from typing import Literal
 from stillroom.core.contents import contents_of
 from stillroom.core.recipe import Recipe
 from stillroom.core.spans import Span
-from stillroom.core.staple_table import Staple, all_staples, staple_of, staples_named
+from stillroom.core.staple_table import Staple, all_staples, name_of, staple_of, staples_named
 
 Place = Literal["room", "fridge", "freezer"]
 
@@ -33,7 +33,12 @@ _HEAT = re.compile(
     re.IGNORECASE,
 )
 # boiling these cooks no food
-_NOT_FOOD = re.compile(r"\b(jar|bottle|lid|muslin|cloth|funnel|thermometer)s?\b", re.IGNORECASE)
+_NOT_FOOD = re.compile(
+    r"\b(?:boil|scald|heat|steam|sterilis)\w*\s+(?:(?:the|your|a|clean|empty|filled|washed|glass)\s+)*"
+    r"(?:jars?|bottles?|lids?|muslin|cloths?|funnel|jelly bag|tins?)\b",
+    re.IGNORECASE,
+)
+_ALL_BUT = re.compile(r"\b(all|everything) (?:but|except) (?:the )?\w+", re.IGNORECASE)
 _HOT = re.compile(r"\b(warm|heat\w*|hot|boil\w*|simmer\w*|hob|stove|flame|oven)\b", re.IGNORECASE)
 _FREEZER = re.compile(r"\b(freezer|frozen)\b")
 _FRIDGE = re.compile(r"\b(fridge|refrigerat\w*|chilled)\b")
@@ -71,7 +76,7 @@ class Facts:
     def heated(self) -> bool:
         """Whether anything in the method is cooked, baked, boiled or melted."""
         return bool(self.recipe.oven) or any(
-            _HEAT.search(clause) and not _NOT_FOOD.search(clause) for clause in self.clauses
+            _HEAT.search(_NOT_FOOD.sub("", clause)) for clause in self.clauses
         )
 
     @property
@@ -144,7 +149,7 @@ def _toxic_names() -> tuple[tuple[str, re.Pattern[str]], ...]:
 
 def gather_facts(recipe: Recipe, strength: Fraction | None, allergens: tuple[str, ...]) -> Facts:
     """Read a recipe into facts; `strength` is the finished % vol, None when unknown."""
-    steps = " ".join(_BRACE.sub("", step.text) for step in recipe.method)
+    steps = _ALL_BUT.sub(r"\1", " ".join(_BRACE.sub("", step.text) for step in recipe.method))
     sentences = [_affirmed(sentence) for sentence in _SENTENCE.split(steps)]
     clauses = [
         clause for sentence in _SENTENCE.split(steps) for clause in _clauses(sentence) if clause
@@ -196,7 +201,7 @@ def _things(recipe: Recipe) -> tuple[Thing, ...]:
         )
         things.append(
             Thing(
-                item=ingredient.item,
+                item=name_of(ingredient),
                 words=f"{ingredient.item} {ingredient.note}".lower(),
                 staple=staple,
                 tags=tags,

@@ -279,6 +279,16 @@ def _counted(noun: str, item: str) -> Staple | None:
     return table.get(_words(f"{noun} {item}")) or table.get(_words(f"{item} {noun}"))
 
 
+def name_of(ingredient: Ingredient) -> str:
+    """Return what an ingredient is called: its item, with the noun when that is part of the name.
+
+    "3 star anise" is read as three stars of "anise", and called "star anise" again here.
+    """
+    noun = ingredient.amount.noun if isinstance(ingredient.amount, Amount) else ""
+    whole = f"{noun} {ingredient.item}"
+    return whole if noun and _words(whole) in _by_words() else ingredient.item
+
+
 def staple_of(ingredient: Ingredient) -> Staple | None:
     """Return an ingredient's staple: the one it names, or the one its words and note find."""
     if ingredient.staple:
