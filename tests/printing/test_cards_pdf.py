@@ -31,7 +31,14 @@ def edges(made: bytes) -> tuple[list[float], list[float]]:
     """Where the cut lines of the first page lie, in mm from its top left."""
     with open_pdf(made) as pdf:
         page = pdf.pages[0]
-        xs = sorted({round(line["x0"] / MM, 2) for line in page.lines if line["width"] < 0.1})
+        # the emblems are drawn of short lines: only the long ones are cuts
+        xs = sorted(
+            {
+                round(line["x0"] / MM, 2)
+                for line in page.lines
+                if line["width"] < 0.1 and line["height"] > 400
+            }
+        )
         ys = sorted(
             {
                 round(line["top"] / MM, 2)
