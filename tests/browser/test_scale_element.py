@@ -13,7 +13,7 @@ SPIRIT = "r/bitter-orange-spirit/"
 @pytest.fixture
 def spirit(page: Page, book_address: str) -> Page:
     page.goto(f"{book_address}/{SPIRIT}")
-    expect(page.locator("stillroom-scale form")).to_be_visible()
+    expect(page.locator("stillroom-scale form")).to_be_visible(timeout=30_000)
     return page
 
 
