@@ -224,16 +224,18 @@ def _together(tasks: list[Task]) -> list[Task]:
     return list(joined.values())
 
 
+def _same(task: Task) -> tuple[str, int]:
+    """Return what of a batch's month is one entry: all beginning, one tending, one day's work."""
+    if task.task == "start":
+        return "", 0
+    return (task.name, 0) if task.task == "tend" else ("", task.first.day)
+
+
 def _joined(tasks: list[Task]) -> list[Task]:
     """Make one entry of the works of a day that begins a batch, and of a month's tending."""
-    joined: dict[tuple[str, str, int, int], Task] = {}
+    joined: dict[tuple[str, str, int, int, int], Task] = {}
     for task in tasks:
-        key = (
-            task.task,
-            "" if task.task == "start" else task.name,
-            task.first.year,
-            task.first.month,
-        )
+        key = (task.task, *_same(task), task.first.year, task.first.month)
         had = joined.get(key)
         if had is None:
             joined[key] = task
