@@ -5,7 +5,7 @@ from __future__ import annotations
 import io
 import json
 from datetime import date
-from itertools import product
+from itertools import pairwise, product
 from pathlib import Path
 
 import pdfplumber

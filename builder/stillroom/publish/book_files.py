@@ -6,9 +6,10 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from pathlib import Path
 
-from stillroom.core.kinds import Kind
+from stillroom.core.kinds import Kind, all_kinds
 from stillroom.core.recipe import Recipe
 from stillroom.core.scaling_data import shared_data
+from stillroom.printing.drawings import emblem_of
 from stillroom.publish.library import Library, address_path
 from stillroom.publish.templating import HERE, render, show_json
 from stillroom.publish.when_page import calendar_path, make_recipe_calendar
@@ -16,7 +17,16 @@ from stillroom.publish.when_page import calendar_path, make_recipe_calendar
 ASSETS = HERE / "assets"
 FOLDER = "assets/stillroom"
 SCRIPT = f"{FOLDER}/js/define.js"
+FAVICON = f"{FOLDER}/drawings/mark.svg"
 AMOUNTS_DATA = f"{FOLDER}/data/amounts.json"
+
+PUBLISHED = {
+    "css": (".css",),
+    "js": (".js",),
+    "fonts": (".woff2", ".txt"),
+    "drawings": (".svg",),
+}
+"""The folders of assets and what of each is published; the rest is notes for builders."""
 
 STYLE_ORDER = ("fonts.css", "tokens.css", "screen.css")
 """These come first, in this order; what the other stylesheets say builds on them."""
@@ -45,10 +55,12 @@ def list_stylesheets() -> tuple[str, ...]:
 
 def list_files(library: Library) -> Iterator[MadeFile]:
     """Return every file the book needs beside its pages."""
-    for folder, endings in (("css", {".css"}), ("js", {".js"}), ("fonts", {".woff2", ".txt"})):
+    for folder, endings in PUBLISHED.items():
         for path in sorted((ASSETS / folder).iterdir()):
             if path.suffix in endings:
                 yield MadeFile(f"{FOLDER}/{folder}/{path.name}", path=path)
+    for kind in all_kinds().values():
+        yield MadeFile(emblem_path(kind), content=emblem_of(kind.slug))
     yield MadeFile(AMOUNTS_DATA, content=show_json(shared_data()))
     for recipe in library.recipes:
         yield MadeFile(calendar_path(recipe.slug), content=make_recipe_calendar(library, recipe))

@@ -12,7 +12,7 @@ const ARRANGEMENTS = [
   { sides: 2, front: "plain gift" },
   { sides: 2, front: "contents" },
 ];
-const TITLE_LONG = 26;
+const TITLE_LONG = 34;
 
 /**
  * Fit one card element in place and return {fits, over: [names of the faces that overflow]}.
