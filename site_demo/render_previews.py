@@ -17,7 +17,7 @@ from playwright.sync_api import Browser, sync_playwright
 
 PICTURES = Path(__file__).parent / "pages" / "pictures"
 SIZE = {"width": 1200, "height": 630}  # the shape that previews are cut to (ogp.me practice)
-SHADES = 64
+SHADES = 48
 LEAF = """<style>body {{ margin: 0; background: #f8f4ea }}
 svg {{ display: block; margin: 30px auto; width: 1120px; height: 570px }}</style>{drawing}"""
 

@@ -36,7 +36,10 @@ class HomeLeaf:
 
     def head(self, library: Library, url: str) -> Mapping[str, Any]:
         """Return the first leaf's title."""
-        return {"title": library.settings.title}
+        return {
+            "title": library.settings.title,
+            "preview_picture": library.preview_of_picture(FRONTISPIECE),
+        }
 
     def body(self, library: Library, prose: str, link: Link, url: str) -> str:
         """Return the first leaf."""

@@ -101,11 +101,15 @@ class Library:
         return f"{self.settings.site_url.rstrip('/')}/{path}" if path else ""
 
     def preview_of(self, recipe: Recipe) -> str:
-        """Return the path of the picture that previews of a link show, or "" when there is none.
+        """Return the path of the picture that previews of a link show, or "" when there is none."""
+        return self.preview_of_picture(picture_name(recipe))
+
+    def preview_of_picture(self, picture: str) -> str:
+        """Return the path of the preview of a drawing, or "" when there is none.
 
         Previews take no SVG: beside "quince.svg" lies "previews/quince.png".
         """
-        name = f"previews/{Path(picture_name(recipe)).stem}.png"
+        name = f"previews/{Path(picture).stem}.png"
         has_one = (self.book.pictures_dir / name).is_file()
         return f"{self.settings.pictures}/{name}" if has_one else ""
 

@@ -19,7 +19,7 @@ from mkdocs.utils import get_build_datetime, get_relative_url
 
 from stillroom.core.book import place_book, read_settings
 from stillroom.core.problems import Problem, ProblemsFound
-from stillroom.publish.book_files import SCRIPT, list_files, list_stylesheets
+from stillroom.publish.book_files import FAVICON, SCRIPT, list_files, list_stylesheets
 from stillroom.publish.config import StillroomConfig
 from stillroom.publish.leaves import list_leaves, list_warnings, open_library
 from stillroom.publish.library import Leaf, Library
@@ -29,6 +29,9 @@ from stillroom.publish.wall import find_private
 if TYPE_CHECKING:
     from mkdocs.config.defaults import MkDocsConfig
     from mkdocs.structure.pages import Page
+
+THEME_FAVICON = "assets/images/favicon.png"
+"""What Material sets when a book names no icon of its own."""
 
 log = get_plugin_logger(__name__)
 
@@ -60,6 +63,8 @@ class StillroomPlugin(BasePlugin[StillroomConfig]):  # type: ignore[no-untyped-c
         self.leaves = list_leaves(self.library)
         after_custom = 1 if config.theme.custom_dir else 0
         config.theme.dirs.insert(after_custom, str(THEME))
+        if config.theme["favicon"] == THEME_FAVICON:
+            config.theme["favicon"] = FAVICON
         config.extra_css[:0] = list_stylesheets()
         config.extra_javascript.append(_as_module(SCRIPT))
         return config
