@@ -159,7 +159,7 @@ def test_a_trace_forbids_the_claim() -> None:
     recipe = recipe_of("kind: dry mix\nmakes: 1 kg\ningredients:\n  - 200 g red lentils")
     label = label_recipe(recipe, GB)
     assert "gluten" not in label.free_from
-    assert label.may_contain == ("wheat",)
+    assert label.may_contain == ("gluten (wheat)",)
 
 
 def test_peanuts_forbid_free_from_nuts() -> None:
@@ -317,3 +317,9 @@ def test_what_dissolves_is_never_infused() -> None:
 def test_pickled_things_stay_in_their_jar() -> None:
     recipe = recipe_of("kind: ferment\nmakes: 1 kg\ningredients:\n  - 1 kg cabbage\n  - 25 g salt")
     assert said(recipe) == "cabbage, salt"
+
+
+def test_an_american_label_says_soy() -> None:
+    recipe = recipe_of("kind: bake\nmakes: 1 kg\ningredients:\n  - 200 g dark chocolate")
+    assert label_recipe(recipe, US).allergens == ("soy",)
+    assert label_recipe(recipe, GB).allergens == ("soya",)

@@ -274,3 +274,12 @@ def test_the_demo_book_misses_nothing_plain(slug: str) -> None:
     recipe = load_recipe(BOOK[0].parent / f"{slug}.md")
     said = {caution.rule for caution in assess_safety(recipe, GB).cautions}
     assert said >= EXPECTED_OF_THE_BOOK[slug]
+
+
+def test_an_american_book_hears_its_altitude_in_feet() -> None:
+    denver = BookSettings(country="US", units="us", altitude_m=1609)
+    said = {
+        caution.rule: caution.to_maker
+        for caution in assess_safety(recipe_of(JELLY), denver).cautions
+    }
+    assert "15 minutes at 5,279 ft" in said["sterilise-jars"]

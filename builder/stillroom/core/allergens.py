@@ -68,11 +68,11 @@ def law_of(country: str) -> List:
 def say_allergen(allergen: Allergen, law: List) -> str:
     """Name an allergen with its heading where they differ: "nuts (almond)", "gluten (wheat)"."""
     heading = allergen.heading(law)
-    if heading in ("nuts", "tree nuts") and allergen.name != "nuts":
+    if heading in ("nuts", "tree nuts") and allergen.name not in ("nuts", "other-nuts"):
         return f"{heading} ({allergen.say})"
     if heading == "cereals containing gluten":
         return f"gluten ({allergen.say})"
-    return allergen.say
+    return "soy" if law == "us" and allergen.name == "soya" else allergen.say
 
 
 def know_ingredient(ingredient: Ingredient) -> Known:

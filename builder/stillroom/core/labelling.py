@@ -115,7 +115,7 @@ def label_recipe(recipe: Recipe, settings: BookSettings, made_on: date | None = 
     return Label(
         contents=list_contents(recipe, known, law),
         allergens=tuple(say_allergen(allergen, law) for allergen in held),
-        may_contain=tuple(a.say for a in may_contain(known, law)) if edible else (),
+        may_contain=tuple(say_allergen(a, law) for a in may_contain(known, law)) if edible else (),
         free_from=_free_from(recipe, known) if edible else (),
         unknown=unknown if edible else (),
         diet=_diet(recipe),

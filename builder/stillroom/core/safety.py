@@ -17,7 +17,12 @@ from stillroom.core.allergens import (
     law_of,
     say_allergen,
 )
-from stillroom.core.altitude import jelly_minutes, process_minutes, sterilise_minutes
+from stillroom.core.altitude import (
+    FEET_PER_METRE,
+    jelly_minutes,
+    process_minutes,
+    sterilise_minutes,
+)
 from stillroom.core.book import BookSettings
 from stillroom.core.problems import Problem, did_you_mean
 from stillroom.core.recipe import Override, Recipe
@@ -151,11 +156,18 @@ def _fills(evidence: Evidence, facts: Facts, settings: BookSettings) -> Mapping[
         "ph": _plain(acidity.ph) if acidity else "not stated",
         "grams": str(round(grams)),
         "allergens": join_words(facts.allergens),
-        "altitude": str(settings.altitude_m),
+        "altitude": _say_altitude(settings),
         "sterilise_minutes": str(sterilise_minutes(settings.altitude_m)),
         "chutney_minutes": str(process_minutes(10, settings.altitude_m)),
         "jelly_minutes": str(jelly_minutes(settings.altitude_m)),
     }
+
+
+def _say_altitude(settings: BookSettings) -> str:
+    """Return the book's altitude in the book's own units."""
+    if settings.units == "us":
+        return f"{round(settings.altitude_m * FEET_PER_METRE):,} ft"
+    return f"{settings.altitude_m} m"
 
 
 def _names(things: tuple[Thing, ...]) -> list[str]:
