@@ -77,7 +77,12 @@ def read_giving_list(text: str, name: str, currency: str = "GBP") -> ReadList:
             {**located.data, "currency": currency}, context={"currency": currency}
         )
     except ValidationError as error:
-        problems = [_problem(detail, name, located) for detail in error.errors()]
+        problems = [
+            _problem(detail, name, located)
+            for detail in error.errors()
+            # a list all of whose parts are wrong is not empty: its parts are told of instead
+            if not (detail["type"] == "too_short" and detail["input"])
+        ]
         raise ProblemsFound(problems) from None
     return ReadList(file=name, giving=giving, lines=located.lines)
 
@@ -104,7 +109,9 @@ def _problem(detail: ErrorDetails, name: str, located: Located) -> Problem:
             name, line, f'"{path[-1]}" is not a key here.', did_you_mean(path[-1], known)
         )
     why = _PLAIN.get(detail["type"], detail["msg"])
-    return Problem(name, line, f"{where} is not right: {why}.", f'It says "{detail["input"]}".')
+    said = detail["input"]
+    mend = f'It says "{said}".' if isinstance(said, str | int | float) else ""
+    return Problem(name, line, f"{where} is not right: {why}.", mend)
 
 
 def _where(path: list[str], data: Any) -> str:
