@@ -140,9 +140,10 @@ def fill_containers(
 ) -> Filling:
     """Fill containers of these sizes from what is there so that the least is left.
 
-    Of equal rests the fewest containers. Exact, by dynamic programming over the sums that can be
-    reached; at a kitchen's sizes that is a few thousand sums, so no solver is called. Raises
-    ValueError without a size above nothing.
+    Of equal rests the fewest containers. By dynamic programming over the sums that can be reached:
+    a few thousand at a kitchen's sizes, so no solver is called. Where sizes are mixed each counts
+    as its next whole ml, so that nothing is promised that is not there. Raises ValueError without
+    a size above nothing.
 
     >>> filling = fill_containers(Fraction(430), [Fraction(50), Fraction(30)])
     >>> [(int(size), count) for size, count in filling.counts], int(filling.left_ml)
@@ -152,24 +153,32 @@ def fill_containers(
     if not sizes or sizes[-1] <= 0:
         raise ValueError("Name at least one container with a size.")
     there = max(volume_ml - keep_ml, Fraction(0))
-    grain = Fraction(1, math.lcm(*(size.denominator for size in sizes)))
-    grain *= math.gcd(*(int(size / grain) for size in sizes))
-    steps = [int(size / grain) for size in sizes]
-    reach = (there / grain).__floor__()
-    fewest: list[tuple[int, int] | None] = [(0, -1)] + [None] * reach
+    if len(sizes) == 1:
+        counts = [(there / sizes[0]).__floor__()]
+    else:
+        counts = _counts_leaving_least(there.__floor__(), [size.__ceil__() for size in sizes])
+    filled = sum((size * count for size, count in zip(sizes, counts, strict=True)), Fraction(0))
+    return Filling(tuple(zip(sizes, counts, strict=True)), there - filled)
+
+
+def _counts_leaving_least(there_ml: int, sizes_ml: list[int]) -> list[int]:
+    """Return how many of each whole size reach nearest to what is there, in the fewest."""
+    grain = math.gcd(*sizes_ml)
+    steps = [size // grain for size in sizes_ml]
+    reach = there_ml // grain
+    unreached = reach + 1  # more containers than any sum could need
+    fewest = [0] + [unreached] * reach
+    last = [-1] * (reach + 1)
     for total in range(1, reach + 1):
         for index, step in enumerate(steps):
-            before = fewest[total - step] if step <= total else None
-            if before and (fewest[total] is None or before[0] + 1 < fewest[total][0]):  # type: ignore[index]
-                fewest[total] = (before[0] + 1, index)
-    best = max(total for total in range(reach + 1) if fewest[total])
-    counts = [0] * len(sizes)
-    rest = best
+            if step <= total and fewest[total - step] + 1 < fewest[total]:
+                fewest[total], last[total] = fewest[total - step] + 1, index
+    rest = max(total for total in range(reach + 1) if fewest[total] < unreached)
+    counts = [0] * len(steps)
     while rest:
-        _, index = fewest[rest]  # type: ignore[misc]
-        counts[index] += 1
-        rest -= steps[index]
-    return Filling(tuple(zip(sizes, counts, strict=True)), there - best * grain)
+        counts[last[rest]] += 1
+        rest -= steps[last[rest]]
+    return counts
 
 
 def fill_level_ml(brim_ml: Fraction, sort: str = "jam") -> Fraction:

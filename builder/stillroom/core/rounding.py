@@ -36,6 +36,7 @@ class Rung:
     also: tuple[Fraction, ...]
     parts: tuple[Part, ...]
     between: str = " + "
+    finer: tuple[Fraction, ...] = ()
 
 
 @dataclass(frozen=True)
@@ -74,6 +75,7 @@ def _read_rung(row: dict[str, Any]) -> Rung:
         also=tuple(Fraction(str(share)) * first for share in row.get("also", [])),
         parts=parts,
         between=row.get("between", " + "),
+        finer=tuple(Fraction(str(step)) * base for step in row.get("finer", [])),
     )
 
 
@@ -86,10 +88,13 @@ def nearest_multiple(value: Fraction, step: Fraction) -> Fraction:
     return max((value / step + _HALF).__floor__(), 1) * step
 
 
-def round_measure(value: Fraction, system: System, name: Ladder, near: Fraction) -> Rounded:
+def round_measure(
+    value: Fraction, system: System, name: Ladder, near: Fraction, tight: bool = False
+) -> Rounded:
     """Round ml, g or mm to the easiest step that comes within `near` (a share of the value).
 
-    When none comes so near, the finest step of the rung is used. Raises ValueError for nothing.
+    When none comes so near, the finest step of the rung is used; `tight` opens the finer ones kept
+    for ratios that matter. Raises ValueError for nothing.
 
     >>> round_measure(Fraction(667), "metric", "volume", Fraction(1, 50)).text
     '675 ml'
@@ -103,7 +108,7 @@ def round_measure(value: Fraction, system: System, name: Ladder, near: Fraction)
     rungs = ladder(system, name)
     rung = next(rung for rung in reversed(rungs) if rung.begins <= value)
     best, used = value, rung.steps[-1]
-    for step in rung.steps:
+    for step in (*rung.steps, *(rung.finer if tight else ())):
         choices = [nearest_multiple(value, size) for size in (step, *rung.also)]
         best, used = min(choices, key=lambda choice: abs(choice - value)), step
         if abs(best - value) <= near * value:

@@ -109,7 +109,7 @@ def scalable_of(recipe: Recipe) -> Scalable:
         system=recipe.system,
         lines=tuple(_line(recipe, ingredient) for ingredient in recipe.ingredients),
         makes=recipe.makes.amount,
-        things=things,
+        things=plural(things) if things else "",
         thing=singular(things),
         each=recipe.makes.each,
         makes_ml=makes_ml(recipe),

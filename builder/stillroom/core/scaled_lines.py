@@ -126,10 +126,13 @@ def _round_measured(
 ) -> ScaledLine:
     through, name = _through(line, measures)
     sizes = [end * base_size(line.unit) * through for end in (low, high)]
-    rounded = [round_measure(size, measures.system, name, line.near) for size in sizes]
-    single = line.form == "ratio" or rounded[0].text == rounded[1].text
-    if single:
-        rounded = [round_measure(sum(sizes, Fraction(0)) / 2, measures.system, name, line.near)]
+    single = line.form == "ratio" or sizes[0] == sizes[1]
+    rounded = [
+        round_measure(size, measures.system, name, line.near, bool(line.tight))
+        for size in ([sum(sizes, Fraction(0)) / 2] if single else sizes)
+    ]
+    if not single and rounded[0].text == rounded[1].text:
+        single, rounded = True, rounded[:1]
     back = [end.value / through / base_size(line.unit) for end in rounded]
     if single:
         holds = window[0] <= back[0] <= window[1]

@@ -74,6 +74,7 @@ def _ladders(system: Any) -> dict[str, Any]:
                     for part in rung.parts
                 ],
                 "between": rung.between,
+                "finer": [str(step) for step in rung.finer],
             }
             for rung in ladder(system, name)
         ]

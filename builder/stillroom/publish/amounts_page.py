@@ -10,7 +10,7 @@ from dataclasses import dataclass
 from fractions import Fraction
 from itertools import groupby
 
-from stillroom.core.bottling import estimate_yield
+from stillroom.core.bottling import estimate_yield, fill_containers
 from stillroom.core.preserves import solids_of
 from stillroom.core.quantities import show_amount, show_decimal
 from stillroom.core.recipe import Recipe
@@ -19,6 +19,7 @@ from stillroom.core.scaled_lines import Measures, ScaledLine
 from stillroom.core.scaling import scale
 from stillroom.core.strength import fold_of_recipe, strength_of
 from stillroom.core.targets import ByFactor
+from stillroom.core.units import convert, size_of
 
 _READY = (Fraction(1, 2), Fraction(1), Fraction(2), Fraction(4))
 
@@ -120,6 +121,7 @@ def _reckoned(recipe: Recipe) -> tuple[Reckoned, ...]:
         )
         text = f"{_tens(there.low_ml)} to {_tens(there.high_ml)} ml"
         found.append(Reckoned("To bottle", text, f"{kept} ({there.source})"))
+        found += _filling(recipe, there.low_ml)
     strength = strength_of(recipe)
     if strength:
         how = f"{strength.how} ({strength.source}). {strength.uncertainty}"
@@ -137,6 +139,23 @@ def _reckoned(recipe: Recipe) -> tuple[Reckoned, ...]:
     if solids:
         found.append(Reckoned("Sugar", solids.text, f"{solids.uncertainty} ({solids.source})"))
     return tuple(found)
+
+
+def _filling(recipe: Recipe, there_ml: Fraction) -> list[Reckoned]:
+    """Say which containers of the recipe to fill so that the least is left, at the worst yield."""
+    sized = {
+        convert(container.size.middle, container.size.unit, "ml"): (
+            f"{container.name}, {show_amount(container.size)}"
+        )
+        for container in recipe.filled_into
+        if container.size and size_of(container.size.unit) == "volume"
+    }
+    if not sized:
+        return []
+    filling = fill_containers(there_ml, list(sized))
+    words = " and ".join(f"{count} × {sized[size]}" for size, count in filling.counts if count)
+    left = f"leaves {show_decimal(filling.left_ml, 0)} ml of the least there may be"
+    return [Reckoned("Into", words or "less than one container", left)]
 
 
 def _tens(volume_ml: Fraction) -> int:

@@ -46,6 +46,7 @@ export function readTables(data) {
         also: parse(rung.also),
         parts: rung.parts.map((part) => ({ unit: part.unit, of: parse(part.of) })),
         between: rung.between,
+        finer: parse(rung.finer),
       }));
     }
   }
@@ -162,11 +163,11 @@ function rungOf(value, rungs) {
 }
 
 /** Round ml, g or mm to the easiest step within `near`, and say it: {value, text}. */
-export function roundMeasure(value, system, name, near, tables) {
+export function roundMeasure(value, system, name, near, tables, tight = false) {
   const rungs = tables.ladders[system][name];
   const rung = rungOf(value, rungs);
   let best = value;
-  for (const step of rung.steps) {
+  for (const step of tight ? [...rung.steps, ...rung.finer] : rung.steps) {
     best = [step, ...rung.also]
       .map((size) => nearestMultiple(value, size))
       .reduce((one, other) => (distance(other, value).below(distance(one, value)) ? other : one));

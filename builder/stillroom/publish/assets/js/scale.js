@@ -135,10 +135,13 @@ function roundMeasured(line, low, high, range, measures, tables) {
   const unit = baseSize(line.unit, tables);
   const sizes = [low, high].map((end) => end.times(unit).times(through));
   const mid = sizes[0].plus(sizes[1]).over(2);
-  const round = (size) => roundMeasure(size, measures.system, name, line.near, tables);
-  let rounded = sizes.map(round);
-  const single = line.form === "ratio" || rounded[0].text === rounded[1].text;
-  if (single) rounded = [round(mid)];
+  const round = (size) => roundMeasure(size, measures.system, name, line.near, tables, !!line.tight);
+  let single = line.form === "ratio" || sizes[0].equals(sizes[1]);
+  let rounded = (single ? [mid] : sizes).map(round);
+  if (!single && rounded[0].text === rounded[1].text) {
+    single = true;
+    rounded = rounded.slice(0, 1);
+  }
   const back = rounded.map((end) => end.value.over(through).over(unit));
   const window = single
     ? range
