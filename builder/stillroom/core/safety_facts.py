@@ -13,10 +13,11 @@ from fractions import Fraction
 from functools import cache
 from typing import Literal
 
+from stillroom.core.allergens import know_ingredient
 from stillroom.core.contents import contents_of
 from stillroom.core.recipe import Recipe
 from stillroom.core.spans import Span
-from stillroom.core.staple_table import Staple, all_staples, name_of, staple_of, staples_named
+from stillroom.core.staple_table import Staple, all_staples, name_of, staple_of
 
 Place = Literal["room", "fridge", "freezer"]
 
@@ -43,6 +44,12 @@ _HOT = re.compile(r"\b(warm|heat\w*|hot|boil\w*|simmer\w*|hob|stove|flame|oven)\
 _FREEZER = re.compile(r"\b(freezer|frozen)\b")
 _FRIDGE = re.compile(r"\b(fridge|refrigerat\w*|chilled)\b")
 _ONCE_OPENED = re.compile(r"[^,.;]*\bonce opened\b[^,.;]*")
+
+# what must be told even when it only stands among the parts of a bought compound
+_TELLS_IN_A_COMPOUND = frozenset(
+    {"honey", "alcohol", "sulphites", "caffeine", "liquorice", "grapefruit", "xylitol"}
+    | {"toxic", "grave", "cyanide-kernel"}
+)
 
 
 @dataclass(frozen=True)
@@ -194,11 +201,9 @@ def _things(recipe: Recipe) -> tuple[Thing, ...]:
     things = []
     for ingredient in recipe.ingredients:
         staple = staple_of(ingredient)
-        named = staples_named(ingredient.item) if not ingredient.staple else ()
         content = held.get(ingredient.item + ingredient.note)
-        tags = (staple.tags if staple else frozenset()) | frozenset(
-            tag for other in named if "toxic" in other.tags for tag in other.tags
-        )
+        hidden = {tag for other in know_ingredient(ingredient).staples for tag in other.tags}
+        tags = (staple.tags if staple else frozenset()) | (hidden & _TELLS_IN_A_COMPOUND)
         things.append(
             Thing(
                 item=name_of(ingredient),
