@@ -11,6 +11,7 @@ from typing import Any
 import pytest
 import vobject
 from playwright.sync_api import Browser, Page, Route
+from pypdf import PdfReader
 
 from stillroom.core.calendar_entries import make_entries
 from stillroom.core.timeline import plan_back
@@ -243,3 +244,10 @@ def test_what_can_still_be_made_on_the_years_page(page: Page, book_address: str)
     lists = page.locator("stillroom-still-time ul")
     assert "Almond shortbread" in lists.first.inner_text()
     assert "Heather mead" in lists.last.inner_text()
+
+
+def test_the_year_prints_on_one_sheet(page: Page, book_address: str, tmp_path: Path) -> None:
+    page.goto(f"{book_address}/year/")
+    page.emulate_media(media="print")
+    page.pdf(path=tmp_path / "year.pdf", format="A4", prefer_css_page_size=True)
+    assert len(PdfReader(tmp_path / "year.pdf").pages) == 1

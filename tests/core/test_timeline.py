@@ -10,6 +10,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from stillroom.core.date_marks import fineness_for
 from stillroom.core.spans import Span
 from stillroom.core.timeline import (
     first_giving_day,
@@ -187,6 +188,25 @@ def test_a_late_batch_is_strained_for_giving_day_and_not_after() -> None:
 def test_keeping_counts_from_the_day_it_was_really_bottled() -> None:
     plan = plan_from_batch(INFUSION, date(2027, 2, 1), GIVE, bottled=date(2027, 11, 3))
     assert plan.keep_until == date(2030, 11, 3)
+
+
+# EU 1169/2011 Annex X, reference.md 6.3 and E9 (made 25 Nov 2026): how the day that the engine
+# works out must be written, day and month to 3 months, month and year to 18, then the year
+ANNEX_X = [
+    ("3 months", date(2027, 2, 25), "day"),
+    ("4 months", date(2027, 3, 25), "month"),
+    ("18 months", date(2028, 5, 25), "month"),
+    ("19 months", date(2028, 6, 25), "year"),
+]
+
+
+@pytest.mark.parametrize(("keeps", "until", "fineness"), ANNEX_X, ids=[row[0] for row in ANNEX_X])
+def test_keep_until_and_the_form_of_its_mark(keeps: str, until: date, fineness: str) -> None:
+    recipe = timed(("cook", "1 hour"), ("fill", ""), keeps=keeps)
+    plan = plan_forward(recipe, date(2026, 11, 25))
+    assert plan.keep_until == until
+    assert recipe.keeps.unopened is not None
+    assert fineness_for(recipe.keeps.unopened) == fineness
 
 
 def test_jam_over_two_days_shares_its_work() -> None:
