@@ -16,11 +16,12 @@ def test_a_kind_is_sifted_and_shared_by_address(page: Page, book_address: str) -
     ) == {"preserve"}
     expect(page.locator("[data-browse=found]")).to_have_text(f"{preserves} recipes.")
     assert "kind=preserve" in page.url
-    page.goto(page.url)
-    assert page.locator("li[data-kind]:visible").count() == preserves
     page.go_back()
-    page.go_back()
+    expect(page.locator("[data-browse=found]")).to_have_text(f"{every} recipes.")
     assert page.locator("li[data-kind]:visible").count() == every
+    page.goto(f"{book_address}/browse/?kind=preserve")
+    expect(page.locator("[data-browse=found]")).to_have_text(f"{preserves} recipes.")
+    assert page.locator("li[data-kind]:visible").count() == preserves
 
 
 def test_what_nothing_fits_is_said_in_words(page: Page, book_address: str) -> None:
@@ -31,6 +32,7 @@ def test_what_nothing_fits_is_said_in_words(page: Page, book_address: str) -> No
 
 def test_free_from_lists_only_what_is_known_to_be(page: Page, book_address: str) -> None:
     page.goto(f"{book_address}/browse/?free=milk")
+    expect(page.locator("[data-browse=found]")).to_contain_text("recipes")
     shown = page.locator("li[data-kind]:visible").evaluate_all(
         "all => all.map(e => e.dataset.free)"
     )
