@@ -7,6 +7,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 from dataclasses import dataclass
+from datetime import date
 from typing import Any
 
 from stillroom.core.day_words import say_day, say_minutes
@@ -121,22 +122,24 @@ def describe_stages(stages: Iterable[Stage]) -> tuple[StageWords, ...]:
 
 def sum_up(timeline: Timeline, title: str) -> str:
     """Return one paragraph: what is begun, how it is tended, when it may be used and given."""
-    tends = [row for row in timeline.stages if row.role == "tend"]
-    parts = [f"{title}, begun on {say_day(timeline.start)}."]
-    parts += [
-        f"{row.name} {say_rhythm(row.every, row.times)} until {say_day(row.dates[-1])}."
-        if len(row.dates) > 1
-        else f"{row.name} on {say_day(row.dates[0])}."
-        for row in tends
-    ]
-    later = [row for row in timeline.stages if row.role in ("strain", "bottle")]
-    parts += [f"{row.name} on {say_day(row.from_)}." for row in later]
+    told: list[tuple[date, str]] = []
+    for row in timeline.stages:
+        if row.role == "tend" and len(row.dates) > 1:
+            until = say_day(row.dates[-1])
+            told.append(
+                (row.from_, f"{row.name} {say_rhythm(row.every, row.times)} until {until}.")
+            )
+        elif row.role in ("tend", "strain", "bottle"):
+            told.append((row.dates[0], f"{row.name} on {say_day(row.dates[0])}."))
     if timeline.usable < timeline.best:
-        parts.append(f"Usable from {say_day(timeline.usable)}.")
-    parts.append(f"At its best from {say_day(timeline.best)}.")
-    parts.append(f"{'Given' if timeline.asked else 'It can be given'} on {say_day(timeline.give)}.")
+        told.append((timeline.usable, f"Usable from {say_day(timeline.usable)}."))
+    told.append((timeline.best, f"At its best from {say_day(timeline.best)}."))
+    given = "Given" if timeline.asked else "It can be given"
+    told.append((timeline.give, f"{given} on {say_day(timeline.give)}."))
     if timeline.keep_until:
-        parts.append(f"Keeps until {say_day(timeline.keep_until)}.")
+        told.append((timeline.keep_until, f"Keeps until {say_day(timeline.keep_until)}."))
+    begun = f"{title}, begun on {say_day(timeline.start)}."
+    parts = [begun, *(words for _, words in sorted(told, key=lambda one: one[0]))]
     return " ".join(parts)
 
 

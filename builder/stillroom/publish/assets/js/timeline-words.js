@@ -46,18 +46,19 @@ function describeRow(row) {
 
 /** Return one paragraph: what is begun, how it is tended, when it may be used and given. */
 export function sumUp(plan, title) {
-  const parts = [`${title}, begun on ${sayDay(plan.start)}.`];
-  for (const row of plan.stages.filter((one) => one.role === "tend")) {
-    parts.push(row.dates.length > 1
-      ? `${row.name} ${sayRhythm(row.every, row.times)} until ${sayDay(row.dates.at(-1))}.`
-      : `${row.name} on ${sayDay(row.dates[0])}.`);
+  const told = [];
+  for (const row of plan.stages) {
+    if (row.role === "tend" && row.dates.length > 1) {
+      const until = sayDay(row.dates.at(-1));
+      told.push([row.from, `${row.name} ${sayRhythm(row.every, row.times)} until ${until}.`]);
+    } else if (["tend", "strain", "bottle"].includes(row.role)) {
+      told.push([row.dates[0], `${row.name} on ${sayDay(row.dates[0])}.`]);
+    }
   }
-  for (const row of plan.stages.filter((one) => one.role === "strain" || one.role === "bottle")) {
-    parts.push(`${row.name} on ${sayDay(row.from)}.`);
-  }
-  if (plan.usable < plan.best) parts.push(`Usable from ${sayDay(plan.usable)}.`);
-  parts.push(`At its best from ${sayDay(plan.best)}.`);
-  parts.push(`${plan.asked ? "Given" : "It can be given"} on ${sayDay(plan.give)}.`);
-  if (plan.keepUntil !== null) parts.push(`Keeps until ${sayDay(plan.keepUntil)}.`);
-  return parts.join(" ");
+  if (plan.usable < plan.best) told.push([plan.usable, `Usable from ${sayDay(plan.usable)}.`]);
+  told.push([plan.best, `At its best from ${sayDay(plan.best)}.`]);
+  told.push([plan.give, `${plan.asked ? "Given" : "It can be given"} on ${sayDay(plan.give)}.`]);
+  if (plan.keepUntil !== null) told.push([plan.keepUntil, `Keeps until ${sayDay(plan.keepUntil)}.`]);
+  const begun = `${title}, begun on ${sayDay(plan.start)}.`;
+  return [begun, ...told.sort((one, two) => one[0] - two[0]).map((one) => one[1])].join(" ");
 }
