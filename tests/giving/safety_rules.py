@@ -23,7 +23,10 @@ ALLERGEN_WORDS = {
     "celery": r"\bceler",
     "soya": r"\bsoya",
 }
-ALCOHOL = r"\b(vodka|brandy|rum|gin|whisky|spirit|wine(?! vinegar)|liqueur|\d+(?:\.\d+)?\s*% ?vol)"
+ALCOHOL = (
+    r"\b(vodka|brandy|rum\b|gin\b|whisky|spirit|wine(?! vinegar| yeast)|liqueur"
+    r"|\d+(?:\.\d+)?\s*% ?vol)"
+)
 ANIMAL = r"\b(butter|milk|cream|egg|honey|beeswax|wool|gelatine|fleece|lard|suet)"
 HONEY = r"\bhoney(?!suckle)"
 NOT_BUTTER = re.compile(r"(cocoa|cacao|shea|nut|peanut|almond) butter|coconut (milk|cream)")

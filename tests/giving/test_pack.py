@@ -1,0 +1,222 @@
+"""The pack as a person gets it: pages, sums that add up, dates, and where it is refused."""
+
+from __future__ import annotations
+
+import csv
+import io
+import subprocess
+from collections import Counter
+from datetime import date
+from fractions import Fraction
+
+import pytest
+from bs4 import BeautifulSoup
+from icalendar import Calendar
+
+from giving.lists import TODAY, demo_book, demo_recipes, read_dict, small_list
+from stillroom.core.book import BookSettings, place_book
+from stillroom.core.problems import ProblemsFound
+from stillroom.giving import swapping
+from stillroom.giving.guard import PACK_MARKER, guard_folder
+from stillroom.giving.pack import Effort, pack_files, read_before, work_out
+from stillroom.giving.swapping import restore_folder, swap_in
+
+QUICK = Effort(10, 0.05)
+PRICES = [
+    {"item": "granulated sugar", "packs": ["1 kg for 1.15", "5 kg for 5.25"]},
+    {"item": "coarse sea salt", "packs": ["250 g for 1.90"]},
+    {"item": "jar, 200 ml", "packs": ["1 for 0.75", "12 for 6.60"], "section": "containers"},
+    {"item": "brandy", "packs": ["700 ml for 16.50", "1 l for 21.50"]},
+]
+
+
+def make_pack(**changes):
+    data = small_list(prices=PRICES, **changes)
+    return work_out(read_dict(data), demo_recipes(), demo_book().settings, TODAY, QUICK)
+
+
+@pytest.fixture(scope="module")
+def pack():
+    return make_pack()
+
+
+@pytest.fixture(scope="module")
+def files(pack):
+    return pack_files(pack)
+
+
+def page(files, name):
+    return BeautifulSoup(files[name], "html.parser")
+
+
+def test_every_link_and_asset_is_in_the_pack(files):
+    for name in files:
+        if name.endswith(".html"):
+            soup = page(files, name)
+            targets = [tag.get("href") or tag.get("src") for tag in soup.select("[href], [src]")]
+            assert all(target in files for target in targets), (name, targets)
+            assert soup.h1.get_text()
+            assert "http" not in str(soup.head)
+    assert b"http" not in files["pack.css"]
+
+
+def test_matrix_shows_what_each_basket_gets(pack, files):
+    rows = page(files, "plan.html").select(".matrix tbody tr")
+    assert len(rows) == len(pack.plan.gifts)
+    for row, keys in zip(rows, pack.plan.gifts.values(), strict=True):
+        assert len(row.select("td.given")) == len(keys)
+
+
+def test_a_card_for_every_present_with_name_and_dates(pack, files):
+    cards = page(files, "cards.html").select(".card")
+    assert len(cards) == sum(len(keys) for keys in pack.plan.gifts.values())
+    names = Counter(card.select_one(".names b").get_text() for card in cards)
+    assert names == {"Ysolde Fennimore": 3, "The Cragbies": 3}
+    for card, present in zip(cards, pack.making.presents, strict=True):
+        words = card.get_text(" ")
+        assert "Hob and Nan" in words
+        assert f"{present.made_on.day}" in card.select_one(".dates").get_text()
+
+
+def test_slips_name_what_must_not_go_in(files):
+    slips = page(files, "slips.html").select(".slip")
+    assert "Must not get: gluten" in slips[1].get_text(" ", strip=True)
+
+
+def test_all_costs_add_up_to_the_penny(pack):
+    sheet = pack.costs
+    presents = sum(sheet.presents.values(), Fraction(0))
+    assert presents + sheet.spares + sheet.left_over + sheet.empty_baskets == sheet.paid
+    assert sum(sheet.baskets.values()) == presents + sheet.empty_baskets
+    assert sum(sheet.households.values()) == sum(sheet.baskets.values())
+    assert sheet.paid == sum(row.price for row in pack.rows) + sheet.empty_baskets
+    assert all((cost * 100).denominator == 1 for cost in sheet.presents.values())
+
+
+def test_shopping_is_the_same_as_table_text_and_page(files):
+    table = list(csv.DictReader(io.StringIO(files["shopping.csv"].decode("utf-8-sig"))))
+    text = files["shopping.txt"].decode()
+    on_page = page(files, "shopping.html").select("tbody tr:not(.section)")
+    assert len(table) == len(on_page) == text.count("[ ]")
+    assert all(f"[ ] {row['item']}: {row['buy']}" in text for row in table)
+
+
+def test_calendar_has_every_batch_and_the_giving_day(pack, files):
+    calendar = Calendar.from_ical(files["calendar.ics"])
+    titles = [str(event["summary"]) for event in calendar.walk("VEVENT")]
+    for batch in pack.making.batches:
+        assert any(f"({batch.name}," in title for title in titles)
+    assert "Give the baskets: 2 of them" in titles
+    uids = [str(event["uid"]) for event in calendar.walk("VEVENT")]
+    assert len(uids) == len(set(uids))
+
+
+def test_papers_are_pdf(files):
+    pytest.importorskip("typst")
+    names = {name for name, data in files.items() if data[:5] == b"%PDF-"}
+    assert names == {"cards.pdf", "tags.pdf", "basket-tags.pdf", "papers.pdf"}
+
+
+def test_what_cannot_be_is_said_on_the_start_page():
+    data = {"households": [{"name": "Old Tam", "basket": "small", "avoid": ["alcohol"]}]}
+    data["makes"] = [{"recipe": "quince-ratafia"}, {"recipe": "rosemary-salt"},
+                     {"recipe": "quince-chutney"}, {"recipe": "heather-mead"}]  # fmt: skip
+    found = make_pack(**data)
+    assert found.complaints == (
+        "No drink left for number 1, Old Tam: both contain alcohol. Offer a drink that they can "
+        "have, or give them another basket.",
+    )
+
+
+def test_planning_again_keeps_the_plan(tmp_path, pack, files):
+    swap_in(files, tmp_path / "private")
+    before = read_before(tmp_path / "private", "Winter 2027")
+    households = [
+        {"name": "Ysolde Fennimore", "basket": "small"},
+        {"name": "The Cragbies", "basket": "small", "avoid": ["gluten"], "adults": 2},
+        {"name": "New Neighbour", "basket": "small"},
+    ]
+    read = read_dict(small_list(prices=PRICES, households=households))
+    again = work_out(read, demo_recipes(), demo_book().settings, TODAY, QUICK, before)
+    assert {n: again.plan.gifts[n] for n in (1, 2)} == pack.plan.gifts
+
+
+def test_cards_take_their_dates_from_the_batch_log():
+    batches = [{"recipe": "rosemary-salt", "started": "2027-03-01", "made on": "2027-03-14",
+                "number": 4}]  # fmt: skip
+    baskets = {"small": {"eat": 1}}
+    makes = [{"recipe": "rosemary-salt"}]
+    found = make_pack(batches=batches, baskets=baskets, makes=makes)
+    assert {present.made_on for present in found.making.presents} == {date(2027, 3, 14)}
+    assert found.making.batches == ()
+
+
+def test_what_is_too_old_on_giving_day_is_told_and_not_given():
+    made = [{"recipe": "rosemary-salt", "number": 4, "made on": "2026-06-14"}]
+    found = make_pack(stock={"made": made}, baskets={"small": {"eat": 1}})
+    assert "too old to give" in found.offering.shelf.notes[0]
+    assert not any(present.from_shelf for present in found.making.presents)
+
+
+def test_a_plan_of_another_list_is_not_kept(tmp_path, files):
+    swap_in(files, tmp_path / "private")
+    assert read_before(tmp_path / "private", "Summer 2028") is None
+
+
+# where the pack would go, and what is said; the book's folders are docs, recipes and site
+REFUSED = [
+    ("docs", "published"),
+    ("docs/deep/private", "published"),
+    ("recipes/private", "published"),
+    ("site/x", "published"),
+    (".", "published"),
+    ("notes", "other than a pack"),
+    ("kept", "does not ignore"),
+    ("tracked", "Git keeps"),
+]
+
+
+@pytest.fixture
+def book(tmp_path):
+    for name in ("docs", "recipes", "site", "notes", "tracked"):
+        (tmp_path / name).mkdir()
+    (tmp_path / "notes" / "mine.txt").write_text("mine")
+    (tmp_path / "tracked" / PACK_MARKER).write_text("")
+    (tmp_path / ".gitignore").write_text("private/\nnotes/\n")
+    for words in (["init", "-q"], ["add", "tracked"]):
+        subprocess.run(["git", "-C", str(tmp_path), *words], check=True, capture_output=True)
+    return place_book(tmp_path, BookSettings(), "docs", "site")
+
+
+@pytest.mark.parametrize(("name", "words"), REFUSED)
+def test_refused_folder(book, name, words):
+    with pytest.raises(ProblemsFound, match=words):
+        guard_folder(book.root / name, book)
+
+
+def test_ignored_and_outside_folders_are_fine(book, tmp_path_factory):
+    guard_folder(book.root / "private", book)
+    guard_folder(tmp_path_factory.mktemp("elsewhere") / "private", book)
+
+
+def test_nothing_half_written(tmp_path, monkeypatch):
+    out = tmp_path / "private"
+    swap_in({"a.txt": b"old", PACK_MARKER: b""}, out)
+
+    def fail(_old, _new):
+        raise OSError("the disk is full")
+
+    monkeypatch.setattr(swapping.os, "rename", fail)
+    with pytest.raises(OSError, match="full"):
+        swap_in({"a.txt": b"new"}, out)
+    monkeypatch.undo()
+    assert (out / "a.txt").read_bytes() == b"old"
+    assert [path.name for path in tmp_path.iterdir()] == ["private"]
+
+
+def test_a_broken_swap_is_put_right(tmp_path):
+    out = tmp_path / "private"
+    swap_in({"a.txt": b"old"}, out)
+    out.rename(tmp_path / "private-before")
+    restore_folder(out)
+    assert (out / "a.txt").read_bytes() == b"old"
