@@ -101,7 +101,12 @@ def dates(file: Path, giving: str | None, begun: str | None, on: str | None, as_
 @click.option("--have", metavar="AMOUNTS", help='What is on hand: "17 cinnamon stick".')
 @click.option("--vessel", metavar="SIZE", help='A vessel to fill to its headspace: "1.5 l".')
 @click.option("--units", type=click.Choice(["metric", "us", "imperial"]), help="To measure in.")
-@click.option("--by", type=click.Choice(["written", "weight", "volume"]), default="written")
+@click.option(
+    "--by",
+    type=click.Choice(["written", "weight", "volume"]),
+    default="written",
+    help="How to measure.",
+)
 @click.option("--json", "as_json", is_flag=True, help="Print a JSON document.")
 @told_plainly
 def scale(file: Path, units: System | None, by: By, as_json: bool, **asked: str | None) -> None:

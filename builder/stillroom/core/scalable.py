@@ -7,7 +7,7 @@ scaling.py.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from fractions import Fraction
 from functools import lru_cache
 from typing import Literal
@@ -126,58 +126,58 @@ def scalable_of(recipe: Recipe) -> Scalable:
 
 def _line(recipe: Recipe, ingredient: Ingredient) -> ScaleLine:
     amount = ingredient.amount
-    written = show_amount(amount)
-    if isinstance(amount, Unmeasured):
-        item = ingredient.item
-        return ScaleLine(
-            item,
-            item,
-            item,
-            "words",
-            written,
-            ingredient.note,
-            ingredient.group,
-            ingredient.optional,
-        )
-    own = amount.amount if isinstance(amount, Ratio) else amount
-    per_low, per_high, of = Fraction(1), Fraction(1), None
-    if isinstance(amount, Ratio):
-        of = find_ingredient(amount.of, recipe.ingredients)
-        per_low, per_high = _per(amount, recipe.ingredients[of])
-    staple = staple_of(ingredient)
-    strength = ingredient.strength or (staple.strength if staple else None)
-    tight = tight_class(ingredient.item, strength)
-    counted = not own.unit
-    bare = counted and not own.noun
-    nouns = counted_nouns()[own.noun] if own.noun else ("", "")
-    return ScaleLine(
+    line = ScaleLine(
         item=ingredient.item,
-        one=singular(ingredient.item) if bare else ingredient.item,
-        many=plural(ingredient.item) if bare else ingredient.item,
-        form="ratio" if isinstance(amount, Ratio) else "amount",
-        written=written,
+        one=ingredient.item,
+        many=ingredient.item,
+        form="words",
+        written=show_amount(amount),
         note=ingredient.note,
         group=ingredient.group,
         optional=ingredient.optional,
+        scales=ingredient.scales,
+    )
+    if isinstance(amount, Unmeasured):
+        return line
+    own = amount.amount if isinstance(amount, Ratio) else amount
+    nouns = counted_nouns()[own.noun] if own.noun else ("", "")
+    line = replace(
+        _with_rounding(line, ingredient, own),
+        form="amount",
         low=own.low,
         high=own.high,
         unit=own.unit,
         noun_one=nouns[0],
         noun_many=nouns[1],
         about=own.about,
-        per_low=per_low,
-        per_high=per_high,
-        of=of,
-        scales=ingredient.scales,
+    )
+    if isinstance(amount, Ratio):
+        of = find_ingredient(amount.of, recipe.ingredients)
+        per_low, per_high = _per(amount, recipe.ingredients[of])
+        line = replace(line, form="ratio", of=of, per_low=per_low, per_high=per_high)
+    return line
+
+
+def _with_rounding(line: ScaleLine, ingredient: Ingredient, own: Amount) -> ScaleLine:
+    """Add what rounding must know: tolerance, whole or half things, density, weight of one."""
+    staple = staple_of(ingredient)
+    strength = ingredient.strength or (staple.strength if staple else None)
+    tight = tight_class(ingredient.item, strength)
+    bare = not own.unit and not own.noun
+    dense = staple if staple and own.unit else None
+    return replace(
+        line,
+        one=singular(ingredient.item) if bare else ingredient.item,
+        many=plural(ingredient.item) if bare else ingredient.item,
         tolerance=_tolerance(ingredient, own, tight),
         stated=ingredient.tolerance is not None,
         near=share_named("near", "tight" if tight else "plain"),
         tight=tight,
         halves=allows_halves(ingredient.item) and bare,
         spooned=own.unit.endswith(_SPOONED),
-        density=staple.density if staple and own.unit else None,
-        density_source=staple.sources.get("density", "") if staple and own.unit else "",
-        each_g=ingredient.each_g or (staple.each_g if staple and counted else None),
+        density=dense.density if dense else None,
+        density_source=dense.sources.get("density", "") if dense else "",
+        each_g=ingredient.each_g or (staple.each_g if staple and not own.unit else None),
     )
 
 

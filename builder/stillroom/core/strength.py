@@ -38,13 +38,13 @@ class Strength:
 
     @property
     def text(self) -> str:
-        """Say it no finer than it is known: whole percents, halves for a ferment.
+        """Say it no finer than it is known: whole percents, but halves as a must gives them.
 
         >>> Strength(33.94, 32.0, 34.5, "", "", "").text
         'about 34 % vol'
         """
-        halves = round(self.abv_percent * 2) / 2
-        shown = round(self.abv_percent) if self.high - self.low < 6 else halves
+        halves = self.abv_percent * 2
+        shown = halves / 2 if halves == round(halves) else round(self.abv_percent)
         return f"about {shown:g} % vol"
 
 
