@@ -6,6 +6,7 @@ packs: buying.py and costing.py know those.
 
 from __future__ import annotations
 
+import math
 import re
 from collections.abc import Sequence
 from decimal import ROUND_HALF_UP, Decimal
@@ -44,7 +45,7 @@ def to_coins(value: Fraction, currency: str = "GBP") -> int:
     (33, 1)
     """
     exact = value * 10 ** get_currency_precision(currency)
-    return (exact + Fraction(1, 2)).__floor__()
+    return math.floor(exact + Fraction(1, 2))
 
 
 def to_decimal(value: Fraction, currency: str = "GBP") -> Decimal:
