@@ -44,7 +44,7 @@ def to_coins(value: Fraction, currency: str = "GBP") -> int:
     >>> to_coins(Fraction(1, 3)), to_coins(Fraction("0.005"))
     (33, 1)
     """
-    exact = value * 10 ** get_currency_precision(currency)
+    exact: Fraction = value * 10 ** get_currency_precision(currency)
     return math.floor(exact + Fraction(1, 2))
 
 
