@@ -5,6 +5,7 @@ from __future__ import annotations
 from fractions import Fraction
 from typing import Any
 
+from stillroom.core.plurals import plural, singular
 from stillroom.core.quantities import show_decimal
 from stillroom.core.recipe import Recipe
 from stillroom.core.scalable import scalable_of
@@ -48,8 +49,8 @@ def scaling_table(batch: ScaledBatch, recipe: Recipe) -> str:
     tail += [f"Left over: {say_left(left)}." for left in batch.left]
     if batch.fit and batch.fit_makes:
         tail.append(
-            f"Everything counted comes out whole at {show_factor(batch.fit.factor)}, "
-            f"which makes {batch.fit_makes}."
+            f"Everything counted comes out whole in a batch that makes {batch.fit_makes} "
+            f"({show_decimal(batch.fit.factor)} times the recipe)."
         )
     tail += [f"- {note}" for note in notes_on_scaling(scalable_of(recipe), batch.factor)]
     return "\n".join([*head, *body, *tail])
@@ -65,9 +66,14 @@ def show_factor(factor: Fraction) -> str:
 
 
 def say_left(left: LeftOver) -> str:
-    """Say what remains of an ingredient on hand: "250 g of sugar"."""
-    unit = f" {all_units()[left.unit].shown} of" if left.unit else ""
-    return f"{show_decimal(left.amount)}{unit} {left.item}"
+    """Say what remains of an ingredient on hand: "250 g of sugar", "10 cinnamon sticks".
+
+    Of counted things only whole ones remain.
+    """
+    if left.unit:
+        return f"{show_decimal(left.amount)} {all_units()[left.unit].shown} of {left.item}"
+    whole = left.amount.__floor__()
+    return f"{whole} {singular(left.item) if whole == 1 else plural(left.item)}"
 
 
 def _item(item: str, aside: str, why: str) -> str:

@@ -4,7 +4,7 @@
  * asked, so that a shared link opens at that scale and Back undoes a change.
  */
 
-import { Unreadable, readTables, showDecimal, sayUnit } from "./amounts.js";
+import { Unreadable, readTables, showDecimal } from "./amounts.js";
 import { onStateChange, readState, writeState } from "./address-state.js";
 import { Fraction, ONE } from "./fraction.js";
 import { readRecipe, scale, scaleLine, scalePart } from "./scale.js";
@@ -211,8 +211,10 @@ export class ScaleElement extends HTMLElement {
   }
 
   sayLeft({ item, amount, unit }) {
-    const shown = unit ? `${sayUnit(amount, unit, this.tables)} of` : showDecimal(amount);
-    return `Left over: ${shown} ${item}.`;
+    if (unit) return `Left over: ${showDecimal(amount)} ${this.tables.units[unit].shown} of ${item}.`;
+    const line = this.recipe.lines.find((one) => one.item === item);
+    const whole = amount.floor(); // of counted things only whole ones remain
+    return `Left over: ${whole} ${whole === 1n ? line.one : line.many}.`;
   }
 
   say(sort, words) {
