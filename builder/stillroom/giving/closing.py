@@ -76,7 +76,7 @@ def _next_title(title: str, year: int) -> str:
 
 def _a_year_on(months: int) -> int | str:
     older = months + 12
-    return older // 12 if older >= 24 or older % 12 == 0 else f"{older} months"
+    return older // 12 if older % 12 == 0 else f"{older} months"
 
 
 def _stock(stock: dict[str, Any], giving: GivingList) -> dict[str, Any]:

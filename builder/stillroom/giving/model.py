@@ -40,7 +40,7 @@ def _read(reader: Callable[[Any], Any], schema: dict[str, Any]) -> Any:
 
 
 def _list(value: Any) -> Any:
-    return value if isinstance(value, list) else [value]
+    return value if isinstance(value, list | tuple) else [value]
 
 
 def _text(value: Any) -> Any:
