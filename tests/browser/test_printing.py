@@ -117,7 +117,7 @@ def test_long_words_go_to_the_back_and_too_long_ones_are_refused(
     page: Page, book_address: str
 ) -> None:
     open_page(page, f"{book_address}/r/rosemary-salt/")
-    use = "document.querySelector('[data-part=use] dd').textContent"
+    use = "document.querySelector('[data-card-part=use] dd').textContent"
     page.evaluate(f"{use} = 'Rub it in well and wait a while. '.repeat(12)")
     page.fill("stillroom-card input[name=to]", "M")
     assert "needs its back" in page.inner_text(".card-status")

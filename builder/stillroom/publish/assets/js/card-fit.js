@@ -57,10 +57,10 @@ function bestArrangement(copy) {
 }
 
 function partOf(face) {
-  const parts = [...face.querySelectorAll("[data-part]")].filter((part) => part.dataset.part !== "qr");
+  const parts = [...face.querySelectorAll("[data-card-part]")].filter((part) => part.dataset.cardPart !== "qr");
   const longest = parts.sort((a, b) => b.textContent.length - a.textContent.length)[0];
   const names = { contents: "what is in it", use: "how to use it", keep: "how to keep it", cautions: "the cautions" };
-  return names[longest?.dataset.part] ?? "the title and the names";
+  return names[longest?.dataset.cardPart] ?? "the title and the names";
 }
 
 function overflows(face) {
@@ -75,9 +75,9 @@ function apply(card, { sides, front, level }) {
   card.querySelector(".card-back").hidden = sides === 1;
   for (const name of ["contents", "use", "keep", "cautions"]) {
     const stays = front === "all" || (front === "contents" && name === "contents");
-    const part = card.querySelector(`[data-part="${name}"]`);
+    const part = card.querySelector(`[data-card-part="${name}"]`);
     if (part) card.querySelector(`${stays ? ".card-front" : ".card-back"} .card-facts`).append(part);
   }
-  const qr = card.querySelector('[data-part="qr"]');
+  const qr = card.querySelector('[data-card-part="qr"]');
   if (qr) card.querySelector(`${sides === 1 ? ".card-front" : ".card-back"} .card-facts`).after(qr);
 }
