@@ -19,6 +19,7 @@ from stillroom.core.qr_code import draw_qr
 from stillroom.core.recipe import Recipe
 from stillroom.core.tag_shapes import tag_measures
 from stillroom.core.timeline_data import span_data
+from stillroom.printing.card_data import join_sentences
 from stillroom.printing.drawings import emblem_of
 from stillroom.publish.book_files import emblem_path
 from stillroom.publish.library import Library, Link
@@ -78,7 +79,7 @@ def view_card(recipe: Recipe, library: Library, made_on: date, emblem: str = "")
         contents=card.contents,
         strength=card.strength_text,
         use=card.use,
-        keep=f"{card.keep} {card.once_opened}".strip(),
+        keep=join_sentences(card.keep, card.once_opened),
         cautions=card.cautions,
         allergens=card.allergens,
         may_contain=card.may_contain,
