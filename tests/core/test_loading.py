@@ -7,6 +7,7 @@ import pytest
 
 from stillroom.core.loading import read_recipe
 from stillroom.core.method import split_step
+from stillroom.core.parts import read_ingredient
 from stillroom.core.quantities import Amount, Ratio
 from stillroom.core.recipe import Recipe
 
@@ -89,3 +90,9 @@ def test_byte_order_mark_and_windows_lines_are_read(tmp_path: Path) -> None:
     path = tmp_path / "drops.md"
     path.write_bytes(b"\xef\xbb\xbf" + TEXT.replace("\n", "\r\n").encode())
     assert load_recipe(path).title == "Bitter-orange drops"
+
+
+def test_counted_word_alone_is_the_thing_itself() -> None:
+    cloves = read_ingredient("16 cloves, lightly crushed", "metric")
+    assert (cloves.item, cloves.note) == ("cloves", "lightly crushed")
+    assert cloves.amount == Amount(Fraction(16), Fraction(16))
