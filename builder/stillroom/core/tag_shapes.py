@@ -6,7 +6,12 @@ from dataclasses import dataclass
 from fractions import Fraction
 from typing import Literal
 
-from stillroom.core.gift_cuts import LABEL_CLEARANCE_MM, LABEL_OVERLAP_MM, LEAST_LABEL_MM, wrap_label_mm
+from stillroom.core.gift_cuts import (
+    LABEL_CLEARANCE_MM,
+    LABEL_OVERLAP_MM,
+    LEAST_LABEL_MM,
+    wrap_label_mm,
+)
 from stillroom.core.paper import Size
 from stillroom.core.problems import Unreadable
 
