@@ -120,7 +120,7 @@ def read_ingredient(value: Any, system: System) -> Ingredient:
     amount, rest = parse_leading_amount(value, system)
     rest = re.sub(r"^of\s+", "", rest)
     item, note = _split_note(rest)
-    if amount and amount.noun and not item:  # "16 cloves": the counted word is the thing itself
+    if amount and amount.noun and not item:  # "16 cloves" alone is sixteen of them
         noun = counted_nouns()[amount.noun]
         item, amount = noun[amount.high > 1], replace(amount, noun="")
     if amount is None:

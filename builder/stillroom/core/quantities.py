@@ -125,7 +125,7 @@ def _take_unit(amount: Amount, rest: str, system: System) -> tuple[Amount, str]:
             return replace(amount, unit=known[spoken]), " ".join(words[size:])
     if glued and words:
         raise Unreadable(f'"{words[0]}" is not a unit.', did_you_mean(words[0], known))
-    noun = counted_nouns().get(words[0].lower().rstrip(",") if words else "")
+    noun = counted_nouns().get(words[0].lower() if words else "")
     if noun:
         return replace(amount, noun=noun[0]), " ".join(words[1:])
     return amount, " ".join(words)
