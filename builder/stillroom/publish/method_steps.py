@@ -81,6 +81,5 @@ def _part_data(part: Amount | None) -> str:
     """Return a part for the browser's engine as JSON, its numbers exact fractions as text."""
     if part is None:
         return ""
-    return show_json(
-        {"low": str(part.low), "high": str(part.high), "unit": part.unit, "about": part.about}
-    )
+    data = {"low": str(part.low), "high": str(part.high), "unit": part.unit, "about": part.about}
+    return str(show_json(data))  # plain text again: it stands in an attribute, its quotes escaped
