@@ -5,6 +5,7 @@ from __future__ import annotations
 import csv
 import io
 import subprocess
+import sys
 from collections import Counter
 from datetime import date
 from fractions import Fraction
@@ -14,6 +15,7 @@ from bs4 import BeautifulSoup
 from icalendar import Calendar
 
 from giving.lists import TODAY, demo_book, demo_recipes, read_dict, small_list
+from stillroom.cli import main
 from stillroom.core.book import BookSettings, place_book
 from stillroom.core.problems import ProblemsFound
 from stillroom.giving import swapping
@@ -220,3 +222,53 @@ def test_a_broken_swap_is_put_right(tmp_path):
     out.rename(tmp_path / "private-before")
     restore_folder(out)
     assert (out / "a.txt").read_bytes() == b"old"
+
+
+def test_without_the_solver_it_is_said_plainly(monkeypatch):
+    monkeypatch.setitem(sys.modules, "highspy", None)
+    with pytest.raises(ProblemsFound) as found:
+        make_pack()
+    assert "highspy, which is not installed. Install it with" in str(found.value)
+
+
+def test_without_typst_the_pages_are_there_and_say_so(monkeypatch, pack):
+    monkeypatch.setitem(sys.modules, "typst", None)
+    found = pack_files(pack)
+    assert not any(name.endswith(".pdf") for name in found)
+    assert "stillroom[paper]" in page(found, "index.html").get_text()
+
+
+def test_must_have_and_never_are_kept():
+    households = [
+        {"name": "A", "basket": "small", "must have": ["oat-thyme-biscuits"]},
+        {"name": "B", "basket": "small", "never": ["rosemary-salt", "bramble-jelly"]},
+    ]
+    gifts = make_pack(households=households).plan.gifts
+    assert "oat-thyme-biscuits" in gifts[1]
+    assert not {"rosemary-salt", "bramble-jelly"} & set(gifts[2])
+
+
+def test_the_commands_write_a_pack_and_close_the_year(book):
+    names = ("rosemary-salt", "lavender-sugar")
+    for name in names:
+        text = (ROOT / "recipes" / f"{name}.md").read_text(encoding="utf-8")
+        (book.root / "recipes" / f"{name}.md").write_text(text, encoding="utf-8")
+    config = {"site_name": "B", "docs_dir": "docs", "plugins": [{"stillroom": {}}]}
+    (book.root / "mkdocs.yml").write_text(yaml.safe_dump(config), encoding="utf-8")
+    makes = [{"recipe": name} for name in names]
+    data = small_list(makes=makes, baskets={"small": {"eat": 2}})
+    (book.root / "notes" / "list.yml").write_text(yaml.safe_dump(data), encoding="utf-8")
+    run = CliRunner().invoke
+    listed = str(book.root / "notes" / "list.yml")
+    made = run(main, ["pack", listed, "--today", "2027-01-10"])
+    assert made.exit_code == 0, made.output
+    assert "proven best" in made.output
+    assert (book.root / "private" / "index.html").is_file()
+    following = book.root / "notes" / "next.yml"
+    closed = run(main, ["close-year", listed, "--out", str(following)])
+    assert closed.exit_code == 0, closed.output
+    assert "2027:" in following.read_text(encoding="utf-8")
+    again = run(main, ["close-year", listed, "--out", str(following)])
+    assert again.exit_code == 1
+    assert "there already" in again.output
+    assert run(main, ["giving-schema"]).exit_code == 0

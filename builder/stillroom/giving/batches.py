@@ -66,63 +66,12 @@ class Making:
 
 def make_batches(offering: Offering, plan: Plan) -> Making:
     """Return what is made when for a plan."""
-    dated = [
-        (
-            batch,
-            plan_forward(
-                offering.recipes[batch.recipe],
-                batch.choice.start,
-                offering.giving.giving_day,
-                offering.today,
-            ),
-        )
-        for batch in sorted(plan.batches, key=lambda b: (b.choice.start, b.recipe))
-    ]
-    room = [Fraction(batch.count) for batch, _ in dated]
-    fills: list[dict[str, int]] = [defaultdict(int) for _ in dated]
-    shelf = {place: thing.number for place, thing in enumerate(offering.shelf.things)}
-    presents = []
-    for basket in offering.problem.baskets:
-        for key in plan.gifts[basket.number]:
-            place = next(
-                (p for p, t in enumerate(offering.shelf.things) if t.key == key and shelf[p]), None
-            )
-            if place is not None:
-                shelf[place] -= 1
-                thing = offering.shelf.things[place]
-                recipe = offering.recipes[thing.recipe]
-                presents.append(
-                    Present(
-                        basket.number,
-                        key,
-                        recipe,
-                        thing.made_on,
-                        "the shelf",
-                        True,
-                        thing.keep_until,
-                    )
-                )
-                continue
-            offer = offering.offer(key)
-            n = next(
-                n
-                for n, (batch, _) in enumerate(dated)
-                if batch.recipe == offer.recipe and room[n] >= offer.share
-            )
-            room[n] -= offer.share
-            fills[n][key] += 1
-            batch, timeline = dated[n]
-            presents.append(
-                Present(
-                    basket.number,
-                    key,
-                    offering.recipes[batch.recipe],
-                    timeline.made,
-                    _name(n),
-                    False,
-                    timeline.keep_until,
-                )
-            )
+    source = _Source(offering, plan)
+    presents = tuple(
+        source.take(basket.number, key)
+        for basket in offering.problem.baskets
+        for key in plan.gifts[basket.number]
+    )
     batches = tuple(
         Batch(
             name=_name(n),
@@ -130,12 +79,44 @@ def make_batches(offering: Offering, plan: Plan) -> Making:
             count=batch.count,
             scaled=scale_recipe(offering.recipes[batch.recipe], ByFactor(Fraction(batch.count))),
             timeline=timeline,
-            fills=dict(fills[n]),
-            spare=room[n],
+            fills=dict(source.fills[n]),
+            spare=source.room[n],
         )
-        for n, (batch, timeline) in enumerate(dated)
+        for n, (batch, timeline) in enumerate(source.dated)
     )
-    return Making(batches, tuple(presents), _hours_by_week(batches))
+    return Making(batches, presents, _hours_by_week(batches))
+
+
+class _Source:
+    """Where presents are taken from: what is left on the shelf and of each batch."""
+
+    def __init__(self, offering: Offering, plan: Plan) -> None:
+        giving_day, today = offering.giving.giving_day, offering.today
+        ordered = sorted(plan.batches, key=lambda batch: (batch.choice.start, batch.recipe))
+        self.offering = offering
+        self.dated = [
+            (b, plan_forward(offering.recipes[b.recipe], b.choice.start, giving_day, today))
+            for b in ordered
+        ]
+        self.room = [Fraction(batch.count) for batch in ordered]
+        self.fills: list[dict[str, int]] = [defaultdict(int) for _ in ordered]
+        self.shelf = [thing.number for thing in offering.shelf.things]
+
+    def take(self, basket: int, key: str) -> Present:
+        """Take one present, from the shelf first."""
+        for place, thing in enumerate(self.offering.shelf.things):
+            if thing.key == key and self.shelf[place]:
+                self.shelf[place] -= 1
+                recipe, until = self.offering.recipes[thing.recipe], thing.keep_until
+                return Present(basket, key, recipe, thing.made_on, "the shelf", True, until)
+        offer = self.offering.offer(key)
+        for n, (batch, timeline) in enumerate(self.dated):
+            if batch.recipe == offer.recipe and self.room[n] >= offer.share:
+                self.room[n] -= offer.share
+                self.fills[n][key] += 1
+                recipe, until = self.offering.recipes[batch.recipe], timeline.keep_until
+                return Present(basket, key, recipe, timeline.made, _name(n), False, until)
+        raise ValueError(f"no batch has {key} left for basket {basket}")
 
 
 def _name(place: int) -> str:

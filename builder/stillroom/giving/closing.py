@@ -14,7 +14,7 @@ import yaml
 
 from stillroom.core.frontmatter import read_yaml
 from stillroom.core.problems import Problem, ProblemsFound
-from stillroom.giving.model import GivingList
+from stillroom.giving.model import GivingList, Household
 from stillroom.giving.reading import ReadList
 
 _WEEKDAYS = 7
@@ -43,24 +43,8 @@ def close_year(
         giving_day or giving.giving_day + timedelta(days=52 * _WEEKDAYS)
     ).isoformat()
     for row, household in zip(data["households"], giving.households, strict=True):
-        had = {int(number): list(slugs) for number, slugs in household.had.items()}
-        now = sorted(
-            {
-                key.split(" in ")[0]
-                for (name, _), keys in given.items()
-                if name == household.name
-                for key in keys
-            }
-        )
-        if now:
-            had[year] = now
-        if had:
-            row["had"] = dict(sorted(had.items(), reverse=True))
-        if household.children:
-            row["children"] = [_a_year_on(months) for months in household.children]
-        if household.pregnant:
-            row["pregnant"] = False
-            row["children"] = [*row.get("children", []), "6 months"]
+        keys = {key for (name, _), own in given.items() if name == household.name for key in own}
+        _carry_on(row, household, year, {key.split(" in ")[0] for key in keys})
     data["stock"] = _stock(data.get("stock") or {}, giving)
     data["batches"] = []
     head = (
@@ -68,6 +52,20 @@ def close_year(
         "# are a year on, and a child expected then is put down as six months old. Private.\n"
     )
     return head + yaml.safe_dump(data, sort_keys=False, allow_unicode=True, width=100)
+
+
+def _carry_on(row: dict[str, Any], household: Household, year: int, now: set[str]) -> None:
+    """Write into a household's row what it has had, and make its children a year older."""
+    had = {int(number): list(slugs) for number, slugs in household.had.items()}
+    if now:
+        had[year] = sorted(now)
+    if had:
+        row["had"] = dict(sorted(had.items(), reverse=True))
+    if household.children:
+        row["children"] = [_a_year_on(months) for months in household.children]
+    if household.pregnant:
+        row["pregnant"] = False
+        row["children"] = [*row.get("children", []), "6 months"]
 
 
 def _next_title(title: str, year: int) -> str:

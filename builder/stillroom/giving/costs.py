@@ -52,13 +52,7 @@ def reckon_costs(offering: Offering, making: Making, rows: Sequence[Row]) -> Cos
             else:
                 by_batch[name] += share
     presents, spares = _share_batches(offering, making, by_batch)
-    baskets = {}
-    for basket in offering.problem.baskets:
-        own = sum((cost for (n, _), cost in presents.items() if n == basket.number), Fraction(0))
-        baskets[basket.number] = own + offering.giving.baskets[basket.kind].cost
-    households: dict[str, Fraction] = defaultdict(Fraction)
-    for basket in offering.problem.baskets:
-        households[basket.household] += baskets[basket.number]
+    baskets, households = _by_basket(offering, presents)
     empty = sum(
         (offering.giving.baskets[basket.kind].cost for basket in offering.problem.baskets),
         Fraction(0),
@@ -72,7 +66,7 @@ def reckon_costs(offering: Offering, making: Making, rows: Sequence[Row]) -> Cos
         batches=dict(by_batch),
         presents=presents,
         baskets=baskets,
-        households=dict(households),
+        households=households,
         spares=spares,
         left_over=left_over,
         empty_baskets=empty,
@@ -81,6 +75,18 @@ def reckon_costs(offering: Offering, making: Making, rows: Sequence[Row]) -> Cos
         shop_known=len(prices),
         unpriced=tuple(sorted(r.item for r in rows if r.bought is None and r.need > r.there)),
     )
+
+
+def _by_basket(
+    offering: Offering, presents: Mapping[tuple[int, str], Fraction]
+) -> tuple[dict[int, Fraction], dict[str, Fraction]]:
+    baskets: dict[int, Fraction] = {}
+    households: dict[str, Fraction] = defaultdict(Fraction)
+    for basket in offering.problem.baskets:
+        own = sum((cost for (n, _), cost in presents.items() if n == basket.number), Fraction(0))
+        baskets[basket.number] = own + offering.giving.baskets[basket.kind].cost
+        households[basket.household] += baskets[basket.number]
+    return baskets, dict(households)
 
 
 def _weights(row: Row) -> tuple[list[str], list[Fraction]]:

@@ -155,7 +155,8 @@ def _explain_scarce(
     for why, mend, lift in _LIFTED:
         lifted = plan_gifts(lift(problem), time_limit_s, gap=0.01)
         if sum(lifted.empty.values()) < short:
-            causes.append((why, f"{mend}: that alone fills {short - sum(lifted.empty.values())}."))
+            filled = short - sum(lifted.empty.values())
+            causes.append((why, f"{mend}: that alone fills {filled} of {short} empty places."))
     if causes:
         why = " and ".join(cause for cause, _ in causes)
         mend = " Or: ".join(words for _, words in causes)
@@ -166,6 +167,13 @@ def _explain_scarce(
         Shortage(basket, sort, count, _scarce_words(problem, basket, sort, count, why), mend)
         for basket, sort, count in scarce
     ]
+
+
+def _some(names: list[str]) -> str:
+    """Name up to four things and count the rest."""
+    if len(names) <= 5:
+        return ", ".join(names)
+    return f"{', '.join(names[:4])} and {len(names) - 4} more"
 
 
 def _scarce_words(problem: PlanProblem, basket: Basket, sort: Sort, count: int, why: str) -> str:
@@ -180,5 +188,5 @@ def _scarce_words(problem: PlanProblem, basket: Basket, sort: Sort, count: int, 
     wanted = f"{spell(count)} more {SORT_WORDS[sort] if count == 1 else _many(sort)}"
     return (
         f"{wanted.capitalize()} wanted for {basket.label}: they could have "
-        f"{', '.join(names)}, but {why}.{too_late}"
+        f"{_some(names)}, but {why}.{too_late}"
     )

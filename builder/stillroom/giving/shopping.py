@@ -7,16 +7,17 @@ money shared over batches and baskets: costs.py does that.
 from __future__ import annotations
 
 from collections import defaultdict
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from fractions import Fraction
 
 from stillroom.core.buying import Basketful, PackOffer, buy_cheapest
-from stillroom.core.costing import PricedItem
+from stillroom.core.costing import BASE, PricedItem, measure_as
 from stillroom.core.day_words import MONTH_NAMES
 from stillroom.core.quantities import show_decimal
 from stillroom.core.staple_table import find_staple
-from stillroom.giving.batches import Making
+from stillroom.core.units import size_of
+from stillroom.giving.batches import Batch, Making
 from stillroom.giving.offering import Offering, stock_of
 from stillroom.giving.plan_model import Month
 
@@ -87,57 +88,45 @@ def show_size(amount: Fraction, unit: str) -> str:
     return f"{shown} {unit}".rstrip()
 
 
+@dataclass(frozen=True)
+class _Use:
+    """So much of a thing for one batch, wanted in a month."""
+
+    item: str
+    unit: str
+    section: str
+    entry: PricedItem | None
+    batch: str
+    month: Month
+    amount: Fraction
+    tool: bool = False
+
+
 def list_shopping(offering: Offering, making: Making) -> tuple[Row, ...]:
     """Return the rows, by month of first need, then section and item."""
-    uses: dict[str, dict[str, Fraction]] = defaultdict(lambda: defaultdict(Fraction))
-    months: dict[str, dict[Month, Fraction]] = defaultdict(lambda: defaultdict(Fraction))
-    units: dict[str, tuple[str, str, PricedItem | None]] = {}
-
-    def use(
-        item: str,
-        unit: str,
-        section: str,
-        entry: PricedItem | None,
-        batch: str,
-        month: Month,
-        amount: Fraction,
-        tool: bool = False,
-    ) -> None:
-        units[item] = (unit, section, entry)
-        if tool and uses[item]:
-            return
-        uses[item][batch] += amount
-        months[item][month] += amount
-
+    by_item: dict[str, list[_Use]] = defaultdict(list)
     for batch in making.batches:
-        begun = (batch.timeline.start.year, batch.timeline.start.month)
-        filled = (batch.timeline.made.year, batch.timeline.made.month)
-        given = sum(batch.fills.values())
-        for need in offering.needs[batch.recipe.slug]:
-            amount = need.amount * (
-                given if need.per_container else 1 if need.tool else batch.count
-            )
-            if need.item not in _FREE:
-                use(
-                    need.item,
-                    need.unit,
-                    need.section,
-                    need.entry,
-                    batch.name,
-                    begun,
-                    amount,
-                    need.tool,
-                )
-        for key, count in batch.fills.items():
-            container = offering.offer(key).container
-            entry = offering.prices.find(container)
-            use(container, "", "containers", entry, batch.name, filled, Fraction(count))
+        for use in _uses_of(offering, batch):
+            # a tool is had once, however many batches want it
+            if use.item not in _FREE and not (use.tool and by_item[use.item]):
+                by_item[use.item].append(use)
     held = stock_of(offering.giving, offering.prices) | _unpriced_stock(offering)
-    rows = [
-        _row(item, units[item], uses[item], months[item], held.get(item, Fraction(0)))
-        for item in uses
-    ]
+    rows = [_row(uses, held.get(item, Fraction(0))) for item, uses in by_item.items() if uses]
     return tuple(sorted(rows, key=lambda row: (row.first, row.section, row.item)))
+
+
+def _uses_of(offering: Offering, batch: Batch) -> Iterator[_Use]:
+    begun = (batch.timeline.start.year, batch.timeline.start.month)
+    filled = (batch.timeline.made.year, batch.timeline.made.month)
+    given = sum(batch.fills.values())
+    for need in offering.needs[batch.recipe.slug]:
+        times = given if need.per_container else 1 if need.tool else batch.count
+        yield _Use(need.item, need.unit, need.section, need.entry, batch.name, begun,
+                   need.amount * times, need.tool)  # fmt: skip
+    for key, count in batch.fills.items():
+        container = offering.offer(key).container
+        entry = offering.prices.find(container)
+        yield _Use(container, "", "containers", entry, batch.name, filled, Fraction(count))
 
 
 def _unpriced_stock(offering: Offering) -> dict[str, Fraction]:
@@ -146,34 +135,30 @@ def _unpriced_stock(offering: Offering) -> dict[str, Fraction]:
     for amount, item in offering.giving.stock.ingredients:
         staple = find_staple(item)
         if offering.prices.find(item, staple) is None and staple:
-            from stillroom.core.costing import BASE, measure_as
-            from stillroom.core.units import size_of
-
             there = measure_as(amount.low, amount.unit, BASE[size_of(amount.unit)], staple)
             held[staple.name] += there or 0
     return dict(held)
 
 
-def _row(
-    item: str,
-    about: tuple[str, str, PricedItem | None],
-    uses: Mapping[str, Fraction],
-    months: Mapping[Month, Fraction],
-    there: Fraction,
-) -> Row:
-    unit, section, entry = about
-    need = sum(uses.values(), Fraction(0))
-    bought = buy_cheapest(max(need - there, Fraction(0)), entry.packs) if entry else None
+def _row(uses: list[_Use], there: Fraction) -> Row:
+    first = uses[0]
+    by_batch: dict[str, Fraction] = defaultdict(Fraction)
+    by_month: dict[Month, Fraction] = defaultdict(Fraction)
+    for use in uses:
+        by_batch[use.batch] += use.amount
+        by_month[use.month] += use.amount
+    need = sum(by_batch.values(), Fraction(0))
+    entry = first.entry
     return Row(
-        item=item,
-        section=section,
-        unit=unit,
+        item=first.item,
+        section=first.section,
+        unit=first.unit,
         need=need,
         there=there,
-        months=tuple(sorted(months.items())),
-        uses=dict(uses),
+        months=tuple(sorted(by_month.items())),
+        uses=dict(by_batch),
         packs=entry.packs if entry else (),
-        bought=bought,
+        bought=buy_cheapest(max(need - there, Fraction(0)), entry.packs) if entry else None,
     )
 
 
