@@ -10,7 +10,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterable
 from dataclasses import dataclass
-from functools import cache
+from functools import cache, lru_cache
 from typing import Literal
 
 from stillroom.core.parts import Ingredient
@@ -114,6 +114,7 @@ def _staples_of_part(part: str) -> tuple[Staple, ...]:
     return tuple(dict.fromkeys(one for one in (*whole, *named) if one))
 
 
+@lru_cache(maxsize=4096)  # asked a dozen times for each recipe of a book
 def know_recipe(recipe: Recipe) -> tuple[Known, ...]:
     """Return what is known of everything that goes into the food; tools and wrappings left out."""
     known = [know_ingredient(ingredient) for ingredient in recipe.ingredients]

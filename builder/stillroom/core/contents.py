@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from fractions import Fraction
-from functools import cache
+from functools import cache, lru_cache
 from typing import Any
 
 from stillroom.core.method import find_ingredient
@@ -85,6 +85,7 @@ def middle_of(ingredient: Ingredient, recipe: Recipe) -> tuple[Fraction, str] | 
     return (low + high) / 2, amount.amount.unit
 
 
+@lru_cache(maxsize=4096)  # asked a dozen times for each recipe of a book
 def contents_of(recipe: Recipe) -> tuple[Content, ...]:
     """Return what one batch of the recipe as written holds; per-container things are left out."""
     found = []

@@ -7,6 +7,7 @@ ISO/IEC 18004: a quiet zone of 4 modules all round. The side of one module is ne
 from __future__ import annotations
 
 from dataclasses import dataclass
+from functools import lru_cache
 from itertools import groupby
 
 import segno
@@ -34,6 +35,7 @@ class QrCode:
     size_mm: float
 
 
+@lru_cache(maxsize=4096)  # the page, its card and the print room ask for the same one
 def draw_qr(address: str, *, module_mm: float = MODULE_MM) -> QrCode:
     """Draw the code of an address with the most correction that costs no further module.
 
