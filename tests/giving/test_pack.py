@@ -11,10 +11,12 @@ from datetime import date
 from fractions import Fraction
 
 import pytest
+import yaml
 from bs4 import BeautifulSoup
+from click.testing import CliRunner
 from icalendar import Calendar
 
-from giving.lists import TODAY, demo_book, demo_recipes, read_dict, small_list
+from giving.lists import ROOT, TODAY, demo_book, demo_recipes, read_dict, small_list
 from stillroom.cli import main
 from stillroom.core.book import BookSettings, place_book
 from stillroom.core.problems import ProblemsFound
