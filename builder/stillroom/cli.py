@@ -18,12 +18,14 @@ from stillroom.core.problems import ProblemsFound, Unreadable
 from stillroom.core.safety import check_safety, warn_of_unknown
 from stillroom.core.scale_words import scaling_document, scaling_table
 from stillroom.core.scaling import By, Measures, scale_recipe
+from stillroom.core.season import find_season, season_of_start
 from stillroom.core.targets import read_target
 from stillroom.core.timeline import plan_back, plan_forward
 from stillroom.core.timeline_words import timeline_document, timeline_text
 from stillroom.core.units import System
 from stillroom.giving_commands import close_year_command, giving_schema, pack
 from stillroom.print_commands import print_group
+from stillroom.strength_commands import strength
 from stillroom.terminal import book_around, read_day, read_one, recipe_file, told_plainly
 
 
@@ -83,14 +85,17 @@ def dates(file: Path, giving: str | None, begun: str | None, on: str | None, as_
     give = read_day(giving, "--give", start or today, book)
     if start:
         timeline = plan_forward(recipe, start, give, today if give else None)
+        season = season_of_start(recipe.season, start)
     elif give:
         timeline = plan_back(recipe, give, today)
+        latest = timeline.latest_start_best
+        season = find_season(recipe, recipe.season, latest, give, today)
     else:
         raise click.UsageError('Say "--give 2027-12-18" or "--start 2027-02-01".')
     if as_json:
-        click.echo(json.dumps(timeline_document(timeline), indent=2, ensure_ascii=False))
+        click.echo(json.dumps(timeline_document(timeline, season), indent=2, ensure_ascii=False))
     else:
-        click.echo(timeline_text(timeline, recipe.title))
+        click.echo(timeline_text(timeline, recipe.title, season))
 
 
 @main.command()
@@ -123,6 +128,7 @@ def scale(file: Path, units: System | None, by: By, as_json: bool, **asked: str 
         click.echo(scaling_table(batch, recipe))
 
 
+main.add_command(strength)
 main.add_command(print_group)
 main.add_command(pack)
 main.add_command(close_year_command)

@@ -18,6 +18,7 @@ from stillroom.core.scalable import Scalable, scalable_of
 from stillroom.core.scaled_lines import Measures, ScaledLine
 from stillroom.core.scaling import scale
 from stillroom.core.strength import fold_of_recipe, strength_of
+from stillroom.core.strength_words import milder_text
 from stillroom.core.targets import ByFactor
 from stillroom.core.units import convert, size_of
 
@@ -126,6 +127,10 @@ def _reckoned(recipe: Recipe) -> tuple[Reckoned, ...]:
     if strength:
         how = f"{strength.how} ({strength.source}). {strength.uncertainty}"
         found.append(Reckoned("Strength", strength.text, how))
+        milder = milder_text(strength.abv_percent)
+        if milder:
+            how = f"as if unsweetened; keeping times are for it uncut ({strength.source})"
+            found.append(Reckoned("Milder", milder, how))
         pours = "; ".join(
             f"{pour.name}: {pour.uk_units:.1f} UK units, {pour.us_drinks:.1f} US standard drinks"
             for pour in strength.pours
