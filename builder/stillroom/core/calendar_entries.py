@@ -64,18 +64,27 @@ class CalendarEntry:
     reminders: tuple[int, ...]
 
 
-def make_entries(slug: str, title: str, timeline: Timeline) -> tuple[CalendarEntry, ...]:
-    """Return every entry of a batch: work, tending, ages, giving day, and when it is used up."""
-    return tuple(_entries(slug, title, timeline))
+def make_entries(
+    slug: str, title: str, timeline: Timeline, batch: str = ""
+) -> tuple[CalendarEntry, ...]:
+    """Return every entry of a batch: work, tending, ages, giving day, and when it is used up.
+
+    `batch` tells apart batches of one recipe for one month, such as "batch 2".
+    """
+    return tuple(_entries(f"{slug}-{_word(batch)}" if batch else slug, title, timeline))
 
 
-def _entries(slug: str, title: str, timeline: Timeline) -> Iterator[CalendarEntry]:
+def _word(said: str) -> str:
+    return re.sub(r"[^a-z0-9]+", "-", said.lower()).strip("-")
+
+
+def _entries(whose: str, title: str, timeline: Timeline) -> Iterator[CalendarEntry]:
     seen: Counter[str] = Counter()
 
     def uid(what: str) -> str:
-        name = re.sub(r"[^a-z0-9]+", "-", what.lower()).strip("-")
+        name = _word(what)
         seen[name] += 1
-        return f"{slug}.{timeline.give:%Y-%m}.{name}-{seen[name]}@{DOMAIN}"
+        return f"{whose}.{timeline.give:%Y-%m}.{name}-{seen[name]}@{DOMAIN}"
 
     for row in timeline.stages:
         if row.dates:

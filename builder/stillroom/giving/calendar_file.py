@@ -19,9 +19,8 @@ def write_calendar(offering: Offering, making: Making) -> bytes:
     calendar.add("version", "2.0")
     calendar.add("x-wr-calname", giving.giving_list)
     for batch in making.batches:
-        for entry in make_entries(
-            f"{batch.recipe.slug}-{batch.name.replace(' ', '-')}", _title(batch), batch.timeline
-        ):
+        slug, title = batch.recipe.slug, _title(batch)
+        for entry in make_entries(slug, title, batch.timeline, batch.name):
             if ".give-" not in entry.uid:
                 calendar.add_component(_event(entry, offering.today))
     count = len(offering.problem.baskets)
