@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from dataclasses import dataclass, field
 
 from stillroom.core.parts import Keeping
@@ -15,10 +16,14 @@ class TimedRecipe:
     title: str
     stages: tuple[Stage, ...]
     keeps: Keeping = field(default_factory=Keeping)
+    season: tuple[int, ...] = ()
 
 
 def timed(
-    *lines: tuple[str, str] | list[str], keeps: str | None = None, slug: str = "a-thing"
+    *lines: tuple[str, str] | list[str],
+    keeps: str | None = None,
+    slug: str = "a-thing",
+    season: Iterable[int] = (),
 ) -> TimedRecipe:
     """Return a recipe of these (word, text) lines that keeps so long unopened."""
     return TimedRecipe(
@@ -26,6 +31,7 @@ def timed(
         slug.replace("-", " ").capitalize(),
         tuple(parse_stage(word, text) for word, text in lines),
         Keeping(unopened=parse_span(keeps) if keeps else None),
+        tuple(season),
     )
 
 

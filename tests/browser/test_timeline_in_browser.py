@@ -28,7 +28,7 @@ TESTS = Path(__file__).parents[1]
 SCRIPTS = TESTS.parent / "builder" / "stillroom" / "publish" / "assets" / "js"
 TABLE = json.loads((TESTS / "data" / "timeline_cases.json").read_text())
 RECIPES = {
-    slug: timed(*row["stages"], keeps=row["keeps"], slug=slug)
+    slug: timed(*row["stages"], keeps=row["keeps"], slug=slug, season=row["season"])
     for slug, row in TABLE["lines"].items()
 }
 HOST = "http://stillroom.test"
@@ -54,7 +54,9 @@ def scripts(browser: Browser) -> Iterator[Page]:
     page.evaluate(
         """async () => {
             const load = (name) => import(`/js/${name}.js`);
-            const names = ["dates", "timeline", "timeline-words", "timeline-drawing", "calendar"];
+            const names = [
+                "dates", "timeline", "timeline-words", "timeline-drawing", "calendar", "season",
+            ];
             window.book = Object.assign({}, ...(await Promise.all(names.map(load))));
         }"""
     )
@@ -66,13 +68,17 @@ def test_the_shared_table(scripts: Page) -> None:
     said = scripts.evaluate(
         """({data, cases, phrases}) => cases.map((row) => {
             const {parseDay, planForward, planBack, timelineDocument} = window.book;
+            const {findSeason, seasonOfStart} = window.book;
             const recipe = {...data[row.recipe], phrases};
             const now = parseDay(row.today);
             const plan = row.start
                 ? planForward(recipe, parseDay(row.start), null, now)
                 : planBack(recipe, parseDay(row.give), now);
+            const season = row.start
+                ? seasonOfStart(recipe, plan.start)
+                : findSeason(recipe, plan.latestStartBest, plan.give, now);
             const days = plan.tending.map((day) => day - plan.start);
-            return {...timelineDocument(plan), tending: days};
+            return {...timelineDocument(plan, season), tending: days};
         })""",
         {"data": TABLE["data"], "cases": TABLE["cases"], "phrases": verdict_phrases()},
     )
@@ -151,14 +157,17 @@ def _facts(calendar: str) -> list[tuple[object, ...]]:
 
 
 def test_the_same_answer_to_what_can_still_be_made(scripts: Page) -> None:
-    named = [Named(one.slug, one.title, "", one) for one in RECIPES.values()]
+    named = [Named(one.slug, one.title, "", one, one.season) for one in RECIPES.values()]
     give = date(2026, 12, 25)
     for today in (date(2026, 10, 25), date(2026, 11, 25), date(2026, 12, 20)):
         said = scripts.evaluate(
             """([recipes, give, today]) => {
-                const {parseDay, isoDay, stillTime} = window.book;
-                return stillTime(recipes, parseDay(give), parseDay(today))
-                    .map((one) => [one.recipe.slug, one.fits, isoDay(one.by)]);
+                const {parseDay, isoDay, stillTime, findSeason} = window.book;
+                const [day, now] = [parseDay(give), parseDay(today)];
+                const aside = (one) => one.fits === "late" ? null
+                    : findSeason(one.recipe, one.by, day, now)?.aside ?? null;
+                return stillTime(recipes, day, now)
+                    .map((one) => [one.recipe.slug, one.fits, isoDay(one.by), aside(one)]);
             }""",
             [
                 [timeline_data(one) for one in RECIPES.values()],
@@ -167,7 +176,11 @@ def test_the_same_answer_to_what_can_still_be_made(scripts: Page) -> None:
             ],
         )
         answer = still_time(named, give, today)
-        assert said == [[one.slug, one.fits, one.start_by.isoformat()] for one in answer]
+        assert said == [
+            [one.slug, one.fits, one.start_by.isoformat(), one.season.aside if one.season else None]
+            for one in answer
+        ]
+        assert any(one.season for one in answer) or today > date(2026, 12, 1)
 
 
 def test_drawn_words_do_not_meet_in_chromium(scripts: Page) -> None:
@@ -236,6 +249,30 @@ def test_filling_the_blank_redraws_everything(page: Page, book_address: str) -> 
     page.go_back()
     page.go_back()
     assert "start=" not in page.url
+
+
+@pytest.mark.parametrize(
+    ("address", "says"),
+    [
+        ("?give=2098-12-20", "January and February: begin by Friday 28 February 2098."),
+        ("?start=2098-05-01", "January and February: begun outside them"),
+        ("?start=2098-02-01", ""),
+    ],
+    ids=["for a giving day", "begun out of season", "begun in season"],
+)
+def test_the_season_is_said_again(page: Page, book_address: str, address: str, says: str) -> None:
+    page.goto(f"{book_address}/r/bitter-orange-spirit/{address}")
+    page.wait_for_selector("stillroom-when form:not([hidden])")
+    note = page.locator('[data-when="season"]')
+    assert note.is_visible() == bool(says)
+    assert says in (note.text_content() or "")
+
+
+def test_the_years_page_names_the_months_of_the_produce(page: Page, book_address: str) -> None:
+    page.goto(f"{book_address}/year/?begin=2027-01-05&give=2027-12-18")
+    page.wait_for_selector("stillroom-still-time form:not([hidden])")
+    line = page.locator("stillroom-still-time li", has_text="Bitter-orange spirit").inner_text()
+    assert line.endswith("(its produce: January and February, so by Sunday 28 February 2027)")
 
 
 def test_what_can_still_be_made_on_the_years_page(page: Page, book_address: str) -> None:

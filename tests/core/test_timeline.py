@@ -11,6 +11,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from stillroom.core.date_marks import fineness_for
+from stillroom.core.season import find_season, season_of_start
 from stillroom.core.spans import Span
 from stillroom.core.timeline import (
     first_giving_day,
@@ -25,7 +26,7 @@ from timed import INFUSION, TimedRecipe, timed
 
 TABLE = json.loads((Path(__file__).parents[1] / "data" / "timeline_cases.json").read_text())
 RECIPES = {
-    slug: timed(*row["stages"], keeps=row["keeps"], slug=slug)
+    slug: timed(*row["stages"], keeps=row["keeps"], slug=slug, season=row["season"])
     for slug, row in TABLE["lines"].items()
 }
 
@@ -43,9 +44,12 @@ def test_table_shared_with_the_browser(slug: str) -> None:
         today = _day(row["today"])
         if start := _day(row.get("start")):
             plan = plan_forward(recipe, start, None, today)
+            season = season_of_start(recipe.season, start)
         else:
             plan = plan_back(recipe, _day(row["give"]) or date.max, today)
-        said = timeline_document(plan)
+            latest = plan.latest_start_best
+            season = find_season(recipe, recipe.season, latest, plan.give, today)
+        said = timeline_document(plan, season)
         said["tending"] = [(day - plan.start).days for day in plan.tending]
         assert said == row["says"]
 

@@ -15,6 +15,7 @@ HERE = Path(__file__).parent
 sys.path[:0] = [str(HERE.parent), str(HERE.parent.parent / "builder")]
 
 from stillroom.core.loading import load_recipes  # noqa: E402
+from stillroom.core.season import find_season, season_of_start  # noqa: E402
 from stillroom.core.timeline import plan_back, plan_forward  # noqa: E402
 from stillroom.core.timeline_data import timeline_data  # noqa: E402
 from stillroom.core.timeline_words import timeline_document  # noqa: E402
@@ -89,9 +90,11 @@ def case(recipe: TimedRecipe, way: str, day: str, today: str | None) -> dict[str
     now = date.fromisoformat(today) if today else None
     if way == "start":
         plan = plan_forward(recipe, date.fromisoformat(day), None, now)
+        season = season_of_start(recipe.season, plan.start)
     else:
         plan = plan_back(recipe, date.fromisoformat(day), now)
-    document = timeline_document(plan)
+        season = find_season(recipe, recipe.season, plan.latest_start_best, plan.give, now)
+    document = timeline_document(plan, season)
     days = [(day - plan.start).days for day in plan.tending]
     return {"recipe": recipe.slug, way: day, "today": today, "says": document | {"tending": days}}
 
@@ -103,12 +106,12 @@ def main() -> None:
     for one in load_recipes(sorted((root / "recipes").glob("*.md")), root, "metric", None):
         pairs = [[stage.word, stage.text] for stage in one.stages]
         keeps = str(one.keeps.unopened) if one.keeps.unopened else None
-        lines[one.slug] = {"stages": pairs, "keeps": keeps}
+        lines[one.slug] = {"stages": pairs, "keeps": keeps, "season": list(one.season)}
     for slug, (pairs, keeps) in ODD.items():
-        lines[slug] = {"stages": [list(pair) for pair in pairs], "keeps": keeps}
+        lines[slug] = {"stages": [list(pair) for pair in pairs], "keeps": keeps, "season": []}
     cases, data = [], {}
     for slug, row in lines.items():
-        recipe = timed(*row["stages"], keeps=row["keeps"], slug=slug)
+        recipe = timed(*row["stages"], keeps=row["keeps"], slug=slug, season=row["season"])
         recipes.append(recipe)
         data[slug] = {k: v for k, v in timeline_data(recipe).items() if k != "phrases"}
         cases += [case(recipe, "start", day, None) for day in STARTS]

@@ -1,7 +1,9 @@
 """When the main produce of a recipe is to be had, beside when the recipe must be begun.
 
 The engine's latest start knows only ageing. Quinces for a December ratafia are bought the autumn
-before: this says so, and gives the start that a garden allows. Pure.
+before: this says so, and gives the start that a garden allows. Pure; today is an argument.
+publish/assets/js/season.js gives the same in the browser; the words of both are in
+staples/verdicts.yml.
 """
 
 from __future__ import annotations
@@ -12,14 +14,16 @@ from itertools import pairwise
 
 from stillroom.core.day_words import MONTH_NAMES, say_day
 from stillroom.core.timeline import Timed, plan_forward
+from stillroom.core.verdicts import verdict_phrases
 
 
 @dataclass(frozen=True, slots=True)
 class SeasonNote:
-    """The start that the season allows, None when none keeps until the giving day; and words."""
+    """The start that the season allows, None when none does; a sentence; a few words for lists."""
 
     start: date | None
     text: str
+    aside: str
 
 
 def find_season(
@@ -32,28 +36,35 @@ def find_season(
     """Return what the season adds to a latest start; None when it adds nothing.
 
     `season` holds months from 1. The start is the last day in season not after `latest_start`,
-    if that is not before `today` and what is begun then still keeps on the giving day.
+    if that is not before `today` and what is begun then still keeps on the giving day. When
+    `latest_start` has gone by, today counts in its place.
     """
-    if not season or latest_start.month in season:
+    wanted = latest_start if today is None else max(latest_start, today)
+    if not season or wanted.month in season or wanted > giving_day:
         return None
-    day = latest_start.replace(day=1) - timedelta(days=1)
+    day = wanted.replace(day=1) - timedelta(days=1)
     while day.month not in season:
         day = day.replace(day=1) - timedelta(days=1)
-    months = _say_months(season)
     keeps = plan_forward(recipe, day, giving_day).keep_until
     if keeps is not None and keeps < giving_day:
-        text = (
-            f"Its main produce is to be had in {months}; begun then it would not keep until "
-            "giving day, so it wants what was stored or bought in."
-        )
-        return SeasonNote(None, text)
+        return _note("season_would_not_keep", season)
     if today is not None and day < today:
-        text = (
-            f"Its main produce is to be had in {months}, and the last of it for this giving day "
-            "has gone by: it wants what was stored or bought in."
-        )
-        return SeasonNote(None, text)
-    return SeasonNote(day, f"Its main produce is to be had in {months}: begin by {say_day(day)}.")
+        return _note("season_gone", season)
+    return _note("season_start", season, day)
+
+
+def season_of_start(season: tuple[int, ...], start: date) -> SeasonNote | None:
+    """Return what the season says of a batch begun on a day; None when it is then in season."""
+    if not season or start.month in season:
+        return None
+    return _note("season_begun", season)
+
+
+def _note(code: str, season: tuple[int, ...], start: date | None = None) -> SeasonNote:
+    phrases = verdict_phrases()
+    blanks = {"months": _say_months(season), "start": say_day(start) if start else ""}
+    aside = phrases["season_aside" if start is None else "season_aside_start"]
+    return SeasonNote(start, phrases[code].format(**blanks), aside.format(**blanks))
 
 
 def _say_months(season: tuple[int, ...]) -> str:

@@ -21,6 +21,10 @@ class Titled(Timed, Protocol):
     def title(self) -> str:
         """What it is called."""
 
+    @property
+    def season(self) -> tuple[int, ...]:
+        """The months, from 1, in which its main produce is to be had."""
+
 
 def timeline_data(recipe: Titled) -> dict[str, Any]:
     """Return the recipe's timeline for publish/assets/js/timeline.js."""
@@ -29,6 +33,7 @@ def timeline_data(recipe: Titled) -> dict[str, Any]:
         "title": recipe.title,
         "stages": [stage_data(stage) for stage in recipe.stages],
         "keep": span_data(recipe.keeps.unopened),
+        "season": list(recipe.season),
         "opened": str(recipe.keeps.opened) if recipe.keeps.opened else None,
         "phrases": verdict_phrases(),
     }

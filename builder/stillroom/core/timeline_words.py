@@ -11,6 +11,7 @@ from datetime import date
 from typing import Any
 
 from stillroom.core.day_words import say_day, say_minutes
+from stillroom.core.season import SeasonNote
 from stillroom.core.spans import Span
 from stillroom.core.stage_dates import DatedStage
 from stillroom.core.stages import MILESTONES, Stage
@@ -29,11 +30,12 @@ class StageWords:
     iso_to: str = ""
 
 
-def timeline_document(timeline: Timeline) -> dict[str, Any]:
+def timeline_document(timeline: Timeline, season: SeasonNote | None = None) -> dict[str, Any]:
     """Return the JSON document of `stillroom dates`: ISO dates; `keep_until` may be null.
 
     `give` is the giving day asked for, or the natural one: the first day it can go out at its
-    best.
+    best. `season` is what the season adds, in words, and `season_start` the last day it allows;
+    null when there is nothing to say or no such day.
     """
     return {
         "start": timeline.start.isoformat(),
@@ -52,6 +54,8 @@ def timeline_document(timeline: Timeline) -> dict[str, Any]:
         "latest_start_best": timeline.latest_start_best.isoformat(),
         "latest_start_usable": timeline.latest_start_usable.isoformat(),
         "hands_on_minutes": timeline.hands_on_minutes,
+        "season": season.text if season else None,
+        "season_start": season.start.isoformat() if season and season.start else None,
     }
 
 
@@ -143,11 +147,11 @@ def sum_up(timeline: Timeline, title: str) -> str:
     return " ".join(parts)
 
 
-def timeline_text(timeline: Timeline, title: str) -> str:
-    """Return the dates as plain lines for a terminal, the verdict first."""
+def timeline_text(timeline: Timeline, title: str, season: SeasonNote | None = None) -> str:
+    """Return the dates as plain lines for a terminal, first the verdict and the season."""
     rows = describe_dates(timeline)
     width = max(len(row.name) for row in rows)
-    lines = [title, timeline.verdict.text, ""]
+    lines = [title, timeline.verdict.text, *([season.text] if season else []), ""]
     for row in rows:
         hands = f"  ({row.hands_on})" if row.hands_on else ""
         lines.append(f"{row.name:<{width}}  {row.when}{hands}")

@@ -16,7 +16,7 @@ from typing import Final
 from dateutil.relativedelta import relativedelta
 
 from stillroom.core.day_words import MONTH_NAMES
-from stillroom.core.season import find_season
+from stillroom.core.season import SeasonNote, find_season
 from stillroom.core.timeline import (
     Timed,
     Timeline,
@@ -121,7 +121,10 @@ class Year:
 
 @dataclass(frozen=True, slots=True)
 class StillTime:
-    """Whether and how a recipe can still be made: "best", "usable" or "late", and its dates."""
+    """Whether and how a recipe can still be made: "best", "usable" or "late", and its dates.
+
+    `season` is what the season adds to `start_by`; None when nothing, and for what is too late.
+    """
 
     slug: str
     title: str
@@ -129,6 +132,7 @@ class StillTime:
     start_by: date
     spare_days: int
     timeline: Timeline
+    season: SeasonNote | None
 
 
 def plan_year(recipes: Iterable[Named], occasions: Iterable[Occasion], first_month: date) -> Year:
@@ -265,7 +269,10 @@ def still_time(recipes: Iterable[Named], giving_day: date, today: date) -> tuple
             fits = "late"
         timeline = plan_back(one.recipe, giving_day, today)
         spare = (by - today).days
-        found.append(StillTime(one.slug, one.title, fits, by, spare, timeline))
+        season = None
+        if fits != "late":
+            season = find_season(one.recipe, one.season, by, giving_day, today)
+        found.append(StillTime(one.slug, one.title, fits, by, spare, timeline, season))
     order = ("best", "usable", "late")
     # what is too late: the one that missed by least first
     return tuple(

@@ -4,6 +4,7 @@
 
 import { onStateChange, readState, writeState } from "./address-state.js";
 import { isoDay, parseDay, sayDay, today } from "./dates.js";
+import { findSeason } from "./season.js";
 import { stillTime } from "./timeline.js";
 
 /** Custom element around the still-time part of fragments/year.html. */
@@ -54,10 +55,11 @@ export class StillTimeElement extends HTMLElement {
     const chosen = `${begin.value} ${give.value}`;
     if (this.shown === chosen) return;
     this.shown = chosen;
-    const found = stillTime(this.recipes, parseDay(give.value), parseDay(begin.value));
+    [this.begin, this.give] = [parseDay(begin.value), parseDay(give.value)];
+    const found = stillTime(this.recipes, this.give, this.begin);
     const ready = found.filter((one) => one.fits !== "late").length;
     this.querySelector('[data-still="said"]').textContent =
-      `${ready} of ${found.length} can still be ready for ${sayDay(parseDay(give.value))}.`;
+      `${ready} of ${found.length} can still be ready for ${sayDay(this.give)}.`;
     const parts = this.fits.flatMap(([fits, heading, before]) =>
       this.group(heading, before, found.filter((one) => one.fits === fits)));
     this.querySelector('[data-still="list"]').replaceChildren(...parts);
@@ -79,7 +81,8 @@ export class StillTimeElement extends HTMLElement {
     const link = document.createElement("a");
     link.href = recipe.href;
     link.textContent = recipe.title;
-    line.append(link, `, ${before} ${sayDay(by)}`);
+    const season = fits === "late" ? null : findSeason(recipe, by, this.give, this.begin);
+    line.append(link, `, ${before} ${sayDay(by)}${season ? ` (${season.aside})` : ""}`);
     return line;
   }
 }

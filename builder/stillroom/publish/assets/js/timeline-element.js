@@ -8,6 +8,7 @@
 import { onStateChange, readState, writeState } from "./address-state.js";
 import { makeCalendar, makeEntries } from "./calendar.js";
 import { isoDay, parseDay, sayDay, today } from "./dates.js";
+import { findSeason, seasonOfStart } from "./season.js";
 import { redraw } from "./timeline-drawing.js";
 import { describeDates, sumUp } from "./timeline-words.js";
 import { planBack, planForward } from "./timeline.js";
@@ -71,8 +72,12 @@ export class WhenElement extends HTMLElement {
     this.part("aim").textContent = begins
       ? `Begun on ${sayDay(chosen)}:`
       : `${name || "For "}${sayDay(chosen)}:`;
-    this.part("season")?.remove();
     this.part("verdict").textContent = plan.verdict.text;
+    const season = begins
+      ? seasonOfStart(this.recipe, chosen)
+      : findSeason(this.recipe, plan.latestStartBest, chosen, today());
+    this.part("season").textContent = season?.text ?? "";
+    this.part("season").hidden = !season;
     const label = sumUp(plan, this.recipe.title);
     for (const svg of this.querySelectorAll("svg.when-picture")) redraw(svg, plan, label);
     this.part("rows").replaceChildren(...describeDates(plan).map(tableRow));

@@ -178,8 +178,8 @@ export function stillTime(recipes, givingDay, now) {
       || (one.recipe.title < two.recipe.title ? -1 : 1));
 }
 
-/** Return a plan as the document `stillroom dates --json` prints. */
-export function timelineDocument(plan) {
+/** Return a plan, and what the season adds, as the document `stillroom dates --json` prints. */
+export function timelineDocument(plan, season = null) {
   return {
     start: isoDay(plan.start),
     usable: isoDay(plan.usable),
@@ -198,5 +198,7 @@ export function timelineDocument(plan) {
     hands_on_minutes: plan.stages.reduce(
       (sum, row) => sum + row.minutes * row.times * row.dates.length, 0,
     ),
+    season: season?.text ?? null,
+    season_start: season?.start == null ? null : isoDay(season.start),
   };
 }

@@ -1,0 +1,54 @@
+/**
+ * When the main produce of a recipe is to be had, beside when the recipe must be begun:
+ * core/season.py in the browser, the same days and the same words. Pure; today is an argument.
+ */
+
+import { fromParts, MONTH_NAMES, partsOf, sayDay } from "./dates.js";
+import { planForward } from "./timeline.js";
+
+/**
+ * Return what the season adds to a latest start, {start, text, aside}; null when it adds nothing.
+ * `start` is null when no start in season is left.
+ */
+export function findSeason(recipe, latestStart, givingDay, now = null) {
+  const { season } = recipe;
+  const wanted = now === null ? latestStart : Math.max(latestStart, now);
+  if (nothingToSay(season, wanted) || wanted > givingDay) return null;
+  let day = monthBefore(wanted);
+  while (!season.includes(partsOf(day).month)) day = monthBefore(day);
+  const { keepUntil } = planForward(recipe, day, givingDay);
+  if (keepUntil !== null && keepUntil < givingDay) return note(recipe, "season_would_not_keep");
+  if (now !== null && day < now) return note(recipe, "season_gone");
+  return note(recipe, "season_start", day);
+}
+
+/** Return what the season says of a batch begun on a day; null when it is then in season. */
+export function seasonOfStart(recipe, start) {
+  return nothingToSay(recipe.season, start) ? null : note(recipe, "season_begun");
+}
+
+/** Return whether nothing is to be said: no season is known, or the day lies in it. */
+function nothingToSay(season, day) {
+  return !season?.length || season.includes(partsOf(day).month);
+}
+
+/** Return the last day of the month before. */
+function monthBefore(day) {
+  const { year, month } = partsOf(day);
+  return fromParts(year, month, 0);
+}
+
+function note({ season, phrases }, code, start = null) {
+  const blanks = { months: sayMonths(season), start: start === null ? "" : sayDay(start) };
+  const fill = (phrase) => phrase.replace(/\{(\w+)\}/g, (_, name) => blanks[name]);
+  const aside = start === null ? "season_aside" : "season_aside_start";
+  return { start, text: fill(phrases[code]), aside: fill(phrases[aside]) };
+}
+
+function sayMonths(season) {
+  const names = season.map((month) => MONTH_NAMES[month - 1]);
+  if (names.length === 1) return names[0];
+  const runsOn = season.slice(1).every((month, n) => (season[n] % 12) + 1 === month);
+  if (runsOn && names.length > 2) return `${names[0]} to ${names.at(-1)}`;
+  return `${names.slice(0, -1).join(", ")} and ${names.at(-1)}`;
+}

@@ -1,0 +1,95 @@
+"""What the season of a recipe's produce adds to its latest start."""
+
+from __future__ import annotations
+
+from datetime import date
+
+import pytest
+
+from stillroom.core.calendar_entries import make_entries
+from stillroom.core.season import find_season, season_of_start
+from stillroom.core.timeline import plan_back
+from stillroom.core.timeline_words import timeline_document, timeline_text
+from stillroom.core.year import Named, still_time
+from timed import INFUSION, timed
+
+GIVE = date(2027, 12, 18)
+LATEST = date(2027, 4, 18)
+BAKE = timed(("prepare", "1 hour"), ("cool", "2 hours"), keeps="3 weeks", slug="a-bake")
+
+# season, today, the start it gives, the words its sentence ends with; the infusion's latest start
+# for its best is 18 April 2027. Expected days counted by hand on a calendar.
+NOTES = [
+    ("the last day of the season before", (1, 2), None, date(2027, 2, 28), "28 February 2027."),
+    ("the autumn before", (10, 11), None, date(2026, 11, 30), "Monday 30 November 2026."),
+    ("today is in that autumn", (10, 11), date(2026, 11, 25), date(2026, 11, 30), "2026."),
+    ("today is its last day", (10, 11), date(2026, 11, 30), date(2026, 11, 30), "2026."),
+    ("it has gone by", (10, 11), date(2026, 12, 1), None, "stored or bought in."),
+    ("over the new year", (11, 12, 1), None, date(2027, 1, 31), "Sunday 31 January 2027."),
+    ("late, and out of season", (1, 2), date(2027, 5, 1), None, "stored or bought in."),
+]
+
+
+@pytest.mark.parametrize(
+    ("season", "today", "start", "ends"), [row[1:] for row in NOTES], ids=[row[0] for row in NOTES]
+)
+def test_note(season: tuple[int, ...], today: date | None, start: date | None, ends: str) -> None:
+    note = find_season(INFUSION, season, LATEST, GIVE, today)
+    assert note is not None
+    assert (note.start, note.text.endswith(ends)) == (start, True), note.text
+
+
+# season and today for which there is nothing to say
+SILENT = [
+    ("no season", (), None),
+    ("the latest start is in season", (3, 4, 5), None),
+    ("late, but today is in season", (9, 10), date(2027, 9, 3)),
+    ("the giving day has passed", (1, 2), date(2027, 12, 19)),
+]
+
+
+@pytest.mark.parametrize(
+    ("season", "today"), [row[1:] for row in SILENT], ids=[row[0] for row in SILENT]
+)
+def test_nothing_to_say(season: tuple[int, ...], today: date | None) -> None:
+    assert find_season(INFUSION, season, LATEST, GIVE, today) is None
+
+
+def test_a_batch_begun_out_of_season_says_so() -> None:
+    assert season_of_start((10, 11), date(2027, 10, 1)) is None
+    note = season_of_start((10, 11), date(2027, 3, 1))
+    assert note is not None
+    assert note.start is None
+    assert "October and November" in note.text
+
+
+def test_the_dates_of_the_command_say_it() -> None:
+    plan = plan_back(INFUSION, GIVE)
+    note = find_season(INFUSION, (1, 2), plan.latest_start_best, GIVE)
+    assert note is not None
+    assert timeline_text(plan, "An infusion", note).splitlines()[2] == note.text
+    document = timeline_document(plan, note)
+    assert (document["season"], document["season_start"]) == (note.text, "2027-02-28")
+    assert timeline_document(plan)["season"] is None
+
+
+def test_what_can_still_be_made_names_the_months() -> None:
+    [one] = still_time([Named("x", "X", "", INFUSION, (1, 2))], GIVE, date(2027, 2, 1))
+    assert one.season is not None
+    assert one.season.aside == "its produce: January and February, so by Sunday 28 February 2027"
+    [bake] = still_time([Named("y", "Y", "", BAKE, (9, 10))], GIVE, date(2027, 12, 1))
+    assert bake.season is not None
+    assert bake.season.aside == "its produce: September and October; else stored or bought in"
+    [late] = still_time([Named("x", "X", "", INFUSION, (1, 2))], GIVE, date(2027, 11, 1))
+    assert (late.fits, late.season) == ("late", None)
+
+
+def test_batches_of_one_month_have_names_of_their_own() -> None:
+    plan = plan_back(INFUSION, GIVE)
+    uids = [
+        entry.uid
+        for batch in ("", "batch 1", "batch 2")
+        for entry in make_entries("x", "X", plan, batch)
+    ]
+    assert len(set(uids)) == len(uids)
+    assert "x-batch-2.2027-12.give-1@stillroom" in uids
