@@ -46,6 +46,28 @@ def test_check_says_every_problem_and_counts_them(run, tmp_path: Path) -> None:
     assert lines[-1] == f"{len(lines) - 1} problems found."
 
 
+def test_check_tells_unsafe_unreadable_and_pictureless_files_in_one_run(
+    run, tmp_path: Path
+) -> None:
+    (tmp_path / "unreadable.md").write_text("---\ntitel: Quince\n---\n", encoding="utf-8")
+    text = (
+        "---\ntitle: {}\nkind: {}\nmakes: 200 ml\npicture: {}\ningredients:\n{}---\n\n"
+        "## Method\n\n1. Mix.\n"
+    )
+    (tmp_path / "unsafe.md").write_text(
+        text.format("Garlic oil", "infusion", "''", "  - 200 ml olive oil\n  - 6 cloves garlic\n"),
+        encoding="utf-8",
+    )
+    (tmp_path / "pictureless.md").write_text(
+        text.format("Sugar", "dry mix", "no.svg", "  - 200 g caster sugar\n"), encoding="utf-8"
+    )
+    result = run("check", *tmp_path.glob("*.md"))
+    assert result.exit_code == 1
+    assert 'Did you mean "title"?' in result.stderr
+    assert 'The picture "no.svg" is not in' in result.stderr
+    assert "unsafe.md:" in result.stderr
+
+
 def test_wrong_usage_is_2(run) -> None:
     assert run("check", "no-such-file.md").exit_code == 2
     assert run("chekc").exit_code == 2

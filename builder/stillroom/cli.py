@@ -12,10 +12,10 @@ from pathlib import Path
 import click
 
 from stillroom.core.book import find_book, open_book
+from stillroom.core.checking import check_book, check_files
 from stillroom.core.editor_schema import front_matter_schema
-from stillroom.core.loading import load_recipes
-from stillroom.core.problems import ProblemsFound, Unreadable
-from stillroom.core.safety import check_safety, warn_of_unknown
+from stillroom.core.problems import Unreadable
+from stillroom.core.safety import warn_of_unknown
 from stillroom.core.scale_words import scaling_document, scaling_table
 from stillroom.core.scaling import By, Measures, scale_recipe
 from stillroom.core.season import find_season, season_of_start
@@ -41,17 +41,12 @@ def main() -> None:
 def check(files: tuple[Path, ...]) -> None:
     """Read the whole book, or the FILES named, and list every problem."""
     if files:
-        settings = book_around(files[0]).settings
-        recipes = load_recipes(files, Path.cwd(), settings.units)
+        recipes = check_files(files, book_around(files[0]), Path.cwd())
     else:
         config = find_book(Path.cwd())
         if config is None:
             raise click.UsageError("There is no mkdocs.yml here or above: name the files to check.")
-        book = open_book(config)
-        settings, recipes = book.settings, book.load()
-    unsafe = [problem for recipe in recipes for problem in check_safety(recipe, settings)]
-    if unsafe:
-        raise ProblemsFound(unsafe)
+        recipes = check_book(open_book(config))
     for recipe in recipes:
         for warning in warn_of_unknown(recipe):
             click.echo(f"warning: {warning}", err=True)

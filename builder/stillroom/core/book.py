@@ -76,12 +76,16 @@ class Book:
         """Every recipe file of the book, in order."""
         return sorted(self.recipes_dir.glob("*.md"))
 
-    def load(self) -> tuple[Recipe, ...]:
-        """Read every recipe; raises ProblemsFound with all problems of the book."""
+    def require_recipes(self) -> None:
+        """Raise ProblemsFound when the folder of recipes holds none."""
         if not self.recipe_files():
             what = f'There are no recipes in "{self.settings.recipes}".'
             mend = 'Put recipe files (".md") there, or set "recipes:" to their folder.'
             raise ProblemsFound([Problem("mkdocs.yml", 1, what, mend)])
+
+    def load(self) -> tuple[Recipe, ...]:
+        """Read every recipe; raises ProblemsFound with all problems of the book."""
+        self.require_recipes()
         return load_recipes(self.recipe_files(), self.root, self.settings.units, self.pictures_dir)
 
 

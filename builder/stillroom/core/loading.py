@@ -6,7 +6,7 @@ Nothing fails at the first mistake: a file's problems come out together, and a b
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from pathlib import Path
 from typing import Any, get_args
@@ -151,7 +151,14 @@ def _validate(
     try:
         return Recipe.model_validate(data, context={"system": system})
     except ValidationError as error:
-        problems.extend(_problem(detail, name, located.lines) for detail in error.errors())
+        details = error.errors()
+        within = {detail["loc"][0] for detail in details if len(detail["loc"]) > 1}
+        problems.extend(
+            _problem(detail, name, located.lines)
+            for detail in details
+            # lines that do not read leave their list short: the lines' own messages say it
+            if detail["type"] != "too_short" or detail["loc"][0] not in within
+        )
     return None
 
 
@@ -292,6 +299,23 @@ def load_recipes(
     `root` shortens the names in messages; `pictures` is the folder their pictures stand in,
     or None when pictures are not to be looked for.
     """
+    folders = None if pictures is None else (pictures,)
+    recipes, problems = gather_recipes(paths, root, system, folders)
+    if problems:
+        raise ProblemsFound(problems)
+    return recipes
+
+
+def gather_recipes(
+    paths: Iterable[Path],
+    root: Path,
+    system: System = "metric",
+    pictures: Sequence[Path] | None = None,
+) -> tuple[tuple[Recipe, ...], list[Problem]]:
+    """Read many recipe files and return those that are right beside every problem of the rest.
+
+    A picture may stand in any folder of `pictures`; None looks for none.
+    """
     problems: list[Problem] = []
     recipes: list[Recipe] = []
     heads: list[_Head] = []
@@ -306,9 +330,7 @@ def load_recipes(
     problems.extend(_shared(heads))
     if pictures is not None:
         problems.extend(_missing_pictures(heads, pictures))
-    if problems:
-        raise ProblemsFound(problems)
-    return tuple(sorted(recipes, key=lambda recipe: recipe.title.lower()))
+    return tuple(sorted(recipes, key=lambda recipe: recipe.title.lower())), problems
 
 
 def _short(path: Path, root: Path) -> str:
@@ -334,11 +356,11 @@ def _shared(heads: list[_Head]) -> Iterable[Problem]:
                 yield Problem(head.file, head.line("was"), what, 'Take it out of "was".')
 
 
-def _missing_pictures(heads: list[_Head], folder: Path) -> Iterable[Problem]:
-    have = sorted(path.name for path in folder.iterdir()) if folder.is_dir() else []
+def _missing_pictures(heads: list[_Head], folders: Sequence[Path]) -> Iterable[Problem]:
+    have = sorted({path.name for folder in folders if folder.is_dir() for path in folder.iterdir()})
     for head in heads:
         if head.picture and head.picture not in have:
-            what = f'The picture "{head.picture}" is not in {folder.name}/.'
+            what = f'The picture "{head.picture}" is not in {folders[0].name}/.'
             near = nearest(head.picture, have)
             mend = f'Did you mean "{near}"?' if near else "Put it there, or take the line out."
             yield Problem(head.file, head.line("picture"), what, mend)

@@ -6,8 +6,9 @@ from collections.abc import Iterator
 from datetime import date
 
 from stillroom.core.book import Book
-from stillroom.core.problems import Problem, ProblemsFound
-from stillroom.core.safety import check_safety, warn_of_unknown
+from stillroom.core.checking import check_book
+from stillroom.core.problems import Problem
+from stillroom.core.safety import warn_of_unknown
 from stillroom.publish.book_pages import BrowseLeaf, HomeLeaf
 from stillroom.publish.library import Leaf, Library
 from stillroom.publish.pages import RecipeLeaf
@@ -20,11 +21,7 @@ def open_library(book: Book, today: date) -> Library:
 
     A recipe that cannot be published as safe is a problem like any other.
     """
-    recipes = book.load()
-    unsafe = [problem for recipe in recipes for problem in check_safety(recipe, book.settings)]
-    if unsafe:
-        raise ProblemsFound(unsafe)
-    return Library(book, recipes, today)
+    return Library(book, check_book(book), today)
 
 
 def list_warnings(library: Library) -> Iterator[Problem]:
