@@ -25,6 +25,9 @@ from stillroom.publish.templating import render, say_day
 
 FRONTISPIECE = "frontispiece.svg"
 """A drawing of this name among the book's pictures stands on the first leaf."""
+SEASON_WORDS = "while its produce is to be had"
+STORED_WORDS = "its produce stored or bought in"
+"""What the season adds to a day to begin by: that it moved it, or that it could not."""
 
 
 @dataclass(frozen=True)
@@ -79,13 +82,13 @@ def _seasons(library: Library, entries: tuple[Entry, ...], link: Link) -> tuple[
             "in-time",
             f"In time for {giving.name}",
             f"Each is at its best on {giving.words} if it is begun by the day beside it.",
-            _by_start(library, in_time, "best_start"),
+            _by_start(library, in_time, best=True),
         ),
         Season(
             "ready",
             "Ready by then, and better for waiting",
             "These can be given that day with a word on the card that they improve with keeping.",
-            _by_start(library, early, "usable_start"),
+            _by_start(library, early, best=False),
         ),
     ]
     if late:
@@ -96,22 +99,27 @@ def _seasons(library: Library, entries: tuple[Entry, ...], link: Link) -> tuple[
                 "begin",
                 f"To begin for {later.words}",
                 "Too slow for this year; begun by the day beside them they are ready for the next.",
-                _by_start(library, again, "best_start"),
+                _by_start(library, again, best=True),
             )
         )
     return tuple(season for season in seasons if season.entries)
 
 
-def _by_start(library: Library, entries: list[Entry], which: str) -> tuple[Entry, ...]:
+def _by_start(library: Library, entries: list[Entry], *, best: bool) -> tuple[Entry, ...]:
+    """Return entries by the last day to begin each for its best, or to be usable; in words too."""
+
     def start(entry: Entry) -> date:
-        day: date = getattr(entry, which)
-        return day
+        return entry.begin_best if best else entry.begin_usable
+
+    def words(entry: Entry) -> str:
+        said = f"begin by {say_day(start(entry), library.settings.language)}"
+        season = entry.best_season if best else entry.usable_season
+        if season is None:
+            return said
+        return f"{said}, {SEASON_WORDS if season.start else STORED_WORDS}"
 
     ordered = sorted(entries, key=lambda entry: (start(entry), entry.title))
-    return tuple(
-        replace(entry, when=f"begin by {say_day(start(entry), library.settings.language)}")
-        for entry in ordered
-    )
+    return tuple(replace(entry, when=words(entry)) for entry in ordered)
 
 
 @dataclass(frozen=True)

@@ -11,6 +11,7 @@ import babel.dates
 
 from stillroom.core.kinds import all_kinds
 from stillroom.core.recipe import Recipe
+from stillroom.core.season import SeasonNote, find_season
 from stillroom.core.timeline import latest_start_best, latest_start_usable
 from stillroom.publish.library import Library, Link, show_picture
 from stillroom.publish.pictures import Drawing
@@ -19,7 +20,10 @@ from stillroom.publish.templating import make_anchor
 
 @dataclass(frozen=True)
 class Entry:
-    """A recipe in a list. The two dates are the last days to start it for the giving day."""
+    """A recipe in a list. The two dates are the last days to start it for the giving day.
+
+    `best_season` and `usable_season` are what the season of its produce adds to each.
+    """
 
     recipe: Recipe
     href: str
@@ -27,7 +31,19 @@ class Entry:
     free_from: tuple[str, ...]
     best_start: date
     usable_start: date
+    best_season: SeasonNote | None = None
+    usable_season: SeasonNote | None = None
     when: str = ""
+
+    @property
+    def begin_best(self) -> date:
+        """The last day to begin it for its best, while its produce is to be had if that can be."""
+        return _in_season(self.best_start, self.best_season)
+
+    @property
+    def begin_usable(self) -> date:
+        """The last day to begin it to be usable, while its produce is to be had if that can be."""
+        return _in_season(self.usable_start, self.usable_season)
 
     @property
     def title(self) -> str:
@@ -62,17 +78,29 @@ class Group:
 
 def list_entries(library: Library, link: Link, giving_day: date) -> tuple[Entry, ...]:
     """Return every recipe of the book as an entry, its starts counted for one giving day."""
-    return tuple(
-        Entry(
-            recipe=recipe,
-            href=link(f"r/{recipe.slug}.md"),
-            picture=show_picture(library, recipe, link),
-            free_from=library.label_of(recipe).free_from,
-            best_start=latest_start_best(recipe, giving_day),
-            usable_start=latest_start_usable(recipe, giving_day),
-        )
-        for recipe in library.recipes
+    return tuple(_list_one(library, recipe, link, giving_day) for recipe in library.recipes)
+
+
+def _list_one(library: Library, recipe: Recipe, link: Link, giving_day: date) -> Entry:
+    def season_of(start: date) -> SeasonNote | None:
+        return find_season(recipe, recipe.season, start, giving_day, library.today)
+
+    best = latest_start_best(recipe, giving_day)
+    usable = latest_start_usable(recipe, giving_day)
+    return Entry(
+        recipe=recipe,
+        href=link(f"r/{recipe.slug}.md"),
+        picture=show_picture(library, recipe, link),
+        free_from=library.label_of(recipe).free_from,
+        best_start=best,
+        usable_start=usable,
+        best_season=season_of(best),
+        usable_season=season_of(usable),
     )
+
+
+def _in_season(start: date, season: SeasonNote | None) -> date:
+    return season.start if season and season.start else start
 
 
 def group_by_kind(entries: Iterable[Entry]) -> tuple[Group, ...]:
@@ -97,8 +125,8 @@ def _in_chapter_order(groups: dict[str, list[Entry]]) -> Iterable[list[Entry]]:
 
 def group_by_start(entries: Iterable[Entry], language: str) -> tuple[Group, ...]:
     """Return the entries under the month in which each must be begun, soonest first."""
-    ordered = sorted(entries, key=lambda entry: (entry.best_start, entry.title))
-    months = groupby(ordered, key=lambda entry: entry.best_start.replace(day=1))
+    ordered = sorted(entries, key=lambda entry: (entry.begin_best, entry.title))
+    months = groupby(ordered, key=lambda entry: entry.begin_best.replace(day=1))
     return tuple(
         Group(
             name=f"{month:%Y-%m}",
