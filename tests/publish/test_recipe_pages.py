@@ -87,7 +87,7 @@ def test_the_safety_box_names_sources_and_defers(recipe_pages: Pages, slug: str)
 @pytest.mark.parametrize("slug", SLUGS)
 def test_the_card_has_contents_dates_and_notes(recipe_pages: Pages, slug: str) -> None:
     card = recipe_pages[slug].select_one("stillroom-card .usage-card")
-    parts = {part["data-part"] for part in card.select("[data-part]")}
+    parts = {part["data-card-part"] for part in card.select("[data-card-part]")}
     assert {"contents", "keep"} <= parts
     assert ("use" in parts) == states(slug, "  use:")
     assert re.fullmatch(r"\d{4}-\d\d-\d\d", card.select_one("time.card-made")["datetime"])
