@@ -6,7 +6,7 @@ from datetime import date
 
 import pytest
 
-from stillroom.core.date_marks import mark_date, say_date
+from stillroom.core.date_marks import annex_mark, mark_date, say_date
 from stillroom.core.spans import parse_span
 
 E9 = "Reg. (EU) 1169/2011 Annex X 1(c), as worked in reference.md E9"
@@ -35,6 +35,28 @@ MARKS = [
 
 @pytest.mark.parametrize(("made_on", "keeps", "text", "iso", "source"), MARKS)
 def test_best_before_has_the_form_of_annex_x(
+    made_on: date, keeps: str, text: str, iso: str, source: str
+) -> None:
+    mark = annex_mark("best before", parse_span(keeps), made_on, "en_GB", "")
+    assert (mark.text, mark.iso) == (text, iso), source
+
+
+FINER = "reference.md E9: the finer mark, where the year alone runs past the true date"
+
+# (made on, keeps, mark, ISO date, source)
+CARDS = [
+    *(row for row in MARKS if row[1] != "19 months"),
+    (date(2026, 11, 25), "19 months", "Best before end May 2028", "2028-06-25", FINER),
+    (date(2026, 11, 25), "3 years", "Best before end October 2029", "2029-11-25", FINER),
+    (date(2026, 11, 30), "3 years", "Best before end November 2029", "2029-11-30", FINER),
+    (date(2027, 1, 25), "2 years", "Best before end December 2028", "2029-01-25", FINER),
+    (date(2026, 12, 1), "3 years", "Best before end 2029", "2029-12-01", "a month at most is over"),
+    (date(2026, 2, 28), "2 years", "Best before end January 2028", "2028-02-28", "a leap year"),
+]
+
+
+@pytest.mark.parametrize(("made_on", "keeps", "text", "iso", "source"), CARDS)
+def test_a_card_promises_no_year_that_runs_past_the_keeping(
     made_on: date, keeps: str, text: str, iso: str, source: str
 ) -> None:
     mark = mark_date("best before", parse_span(keeps), made_on, "en_GB", "")

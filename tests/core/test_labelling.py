@@ -229,9 +229,9 @@ KEEPING = [
     ),
     (
         "kind: infusion\nmakes: 1 l\ningredients:\n  - 1 l vodka\n  - 6 lemons\nkeeps: 2 years",
-        "Best before end 2028",
+        "Best before end October 2028",
         "",
-        "Annex X 1(d) exempts it; a date is given all the same",
+        "Annex X 1(d) exempts it; a date is given all the same, and the finer (E9)",
     ),
     (
         "kind: infused salt\nmakes: 200 g\ningredients:\n  - 200 g salt\n  - 9 g dried rosemary\nkeeps: 1 year",

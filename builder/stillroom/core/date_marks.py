@@ -7,8 +7,8 @@ are set by Babel's locale data. Leaves out how long a thing keeps: keeping.py.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-from datetime import date
+from dataclasses import dataclass, replace
+from datetime import date, timedelta
 from typing import Literal
 
 from babel.dates import format_date, format_skeleton
@@ -20,6 +20,7 @@ Fineness = Literal["day", "month", "year"]
 
 FINE_FOR_MONTHS = 3
 MONTH_FOR_MONTHS = 18
+DECEMBER = 12
 _SAY: dict[str, dict[Term, str]] = {
     "en_US": {
         "best before": "Best by",
@@ -71,8 +72,32 @@ def mark_date(
     """Return the date mark of something made on a day that keeps so long.
 
     A range of keeping counts at its short end. `language` is a locale such as "en_GB". A use-by
-    date always shows its day and its year.
+    date always shows its day and its year. Where the year alone, which is all Annex X asks, would
+    promise a month or more too much, the mark names the last month wholly within the keeping time.
+
+    >>> mark_date("best before", Span(3, 3, "year"), date(2026, 11, 25), "en_GB", "").text
+    'Best before end October 2029'
     """
+    mark = annex_mark(term, keeps, made_on, language, why)
+    if not mark.iso or term == "use by" or keeps is None or fineness_for(keeps) != "year":
+        return mark
+    due = date.fromisoformat(mark.iso)
+    if due.month == DECEMBER:
+        return mark
+    words = date_words(language)["best before end"]
+    return replace(mark, text=f"{words} {_say(_last_whole_month(due), 'month', language, True)}")
+
+
+def _last_whole_month(due: date) -> date:
+    """Return the last day of the latest month that ends by the day."""
+    after = due + timedelta(days=1)
+    return after.replace(day=1) - timedelta(days=1)
+
+
+def annex_mark(
+    term: Term, keeps: Span | None, made_on: date | None, language: str, why: str
+) -> DateMark:
+    """Return the mark no finer than Annex X asks; its year alone may run past the keeping time."""
     if term == "none" or keeps is None:
         return DateMark("none", "", "", why)
     if made_on is None:

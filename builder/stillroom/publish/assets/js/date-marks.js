@@ -22,6 +22,11 @@ export function markDate(made, keeps) {
   }
   const fineness = finenessFor(keeps.span);
   const term = fineness === "day" ? "best before" : "best before end";
+  if (fineness === "year" && partsOf(last).month !== 12) {
+    // the year alone would promise a month or more too much: the last whole month within it
+    const month = last - partsOf(last + 1).day + 1;
+    return { text: `${keeps.words[term]} ${say(month, "month", keeps.language, true)}`, iso };
+  }
   const withYear = partsOf(last).year !== partsOf(day).year;
   return { text: `${keeps.words[term]} ${say(last, fineness, keeps.language, withYear)}`, iso };
 }
