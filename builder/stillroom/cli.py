@@ -83,8 +83,8 @@ def dates(file: Path, giving: str | None, begun: str | None, on: str | None, as_
         season = season_of_start(recipe.season, start)
     elif give:
         timeline = plan_back(recipe, give, today)
-        latest = timeline.latest_start_best
-        season = find_season(recipe, recipe.season, latest, give, today)
+        latest, usable = timeline.latest_start_best, timeline.latest_start_usable
+        season = find_season(recipe, recipe.season, latest, give, today, usable)
     else:
         raise click.UsageError('Say "--give 2027-12-18" or "--start 2027-02-01".')
     if as_json:

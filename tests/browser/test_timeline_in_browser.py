@@ -76,7 +76,8 @@ def test_the_shared_table(scripts: Page) -> None:
                 : planBack(recipe, parseDay(row.give), now);
             const season = row.start
                 ? seasonOfStart(recipe, plan.start)
-                : findSeason(recipe, plan.latestStartBest, plan.give, now);
+                : findSeason(
+                    recipe, plan.latestStartBest, plan.give, now, plan.latestStartUsable);
             const days = plan.tending.map((day) => day - plan.start);
             return {...timelineDocument(plan, season), tending: days};
         })""",

@@ -55,6 +55,17 @@ def test_nothing_to_say(season: tuple[int, ...], today: date | None) -> None:
     assert find_season(INFUSION, season, LATEST, GIVE, today) is None
 
 
+def test_a_season_too_late_for_the_best_can_still_be_in_time() -> None:
+    today, usable = date(2027, 3, 5), date(2027, 10, 18)
+    note = find_season(INFUSION, (10, 11), LATEST, GIVE, today, usable)
+    assert note is not None
+    assert note.start is None
+    assert "begun from Friday 1 October 2027 on it is ready in time" in note.text
+    november = find_season(INFUSION, (11,), LATEST, GIVE, today, usable)
+    assert november is not None
+    assert "the last of it for this giving day has gone by" in november.text
+
+
 def test_a_batch_begun_out_of_season_says_so() -> None:
     assert season_of_start((10, 11), date(2027, 10, 1)) is None
     note = season_of_start((10, 11), date(2027, 3, 1))

@@ -47,8 +47,8 @@ def test_table_shared_with_the_browser(slug: str) -> None:
             season = season_of_start(recipe.season, start)
         else:
             plan = plan_back(recipe, _day(row["give"]) or date.max, today)
-            latest = plan.latest_start_best
-            season = find_season(recipe, recipe.season, latest, plan.give, today)
+            latest, usable = plan.latest_start_best, plan.latest_start_usable
+            season = find_season(recipe, recipe.season, latest, plan.give, today, usable)
         said = timeline_document(plan, season)
         said["tending"] = [(day - plan.start).days for day in plan.tending]
         assert said == row["says"]

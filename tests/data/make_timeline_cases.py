@@ -93,7 +93,8 @@ def case(recipe: TimedRecipe, way: str, day: str, today: str | None) -> dict[str
         season = season_of_start(recipe.season, plan.start)
     else:
         plan = plan_back(recipe, date.fromisoformat(day), now)
-        season = find_season(recipe, recipe.season, plan.latest_start_best, plan.give, now)
+        latest, usable = plan.latest_start_best, plan.latest_start_usable
+        season = find_season(recipe, recipe.season, latest, plan.give, now, usable)
     document = timeline_document(plan, season)
     days = [(day - plan.start).days for day in plan.tending]
     return {"recipe": recipe.slug, way: day, "today": today, "says": document | {"tending": days}}

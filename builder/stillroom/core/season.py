@@ -12,6 +12,8 @@ from dataclasses import dataclass
 from datetime import date, timedelta
 from itertools import pairwise
 
+from dateutil.relativedelta import relativedelta
+
 from stillroom.core.day_words import MONTH_NAMES, say_day
 from stillroom.core.timeline import Timed, plan_forward
 from stillroom.core.verdicts import verdict_phrases
@@ -32,12 +34,14 @@ def find_season(
     latest_start: date,
     giving_day: date,
     today: date | None = None,
+    latest_usable: date | None = None,
 ) -> SeasonNote | None:
     """Return what the season adds to a latest start; None when it adds nothing.
 
     `season` holds months from 1. The start is the last day in season not after `latest_start`,
     if that is not before `today` and what is begun then still keeps on the giving day. When
-    `latest_start` has gone by, today counts in its place.
+    `latest_start` has gone by, today counts in its place. Where there is no such day, a season
+    that begins by `latest_usable` is named as what has it ready, though not at its best.
     """
     wanted = latest_start if today is None else max(latest_start, today)
     if not season or wanted.month in season or wanted > giving_day:
@@ -46,11 +50,20 @@ def find_season(
     while day.month not in season:
         day = day.replace(day=1) - timedelta(days=1)
     keeps = plan_forward(recipe, day, giving_day).keep_until
-    if keeps is not None and keeps < giving_day:
-        return _note("season_would_not_keep", season)
-    if today is not None and day < today:
-        return _note("season_gone", season)
-    return _note("season_start", season, day)
+    would_keep = keeps is None or keeps >= giving_day
+    if would_keep and (today is None or day >= today):
+        return _note("season_start", season, day)
+    first = _first_after(wanted, season)
+    if latest_usable is not None and first <= latest_usable:
+        return _note("season_usable", season, first=first)
+    return _note("season_gone" if would_keep else "season_would_not_keep", season)
+
+
+def _first_after(day: date, season: tuple[int, ...]) -> date:
+    """Return the first day in season after one that is not."""
+    while day.month not in season:
+        day = day.replace(day=1) + relativedelta(months=1)
+    return day
 
 
 def season_of_start(season: tuple[int, ...], start: date) -> SeasonNote | None:
@@ -60,9 +73,12 @@ def season_of_start(season: tuple[int, ...], start: date) -> SeasonNote | None:
     return _note("season_begun", season)
 
 
-def _note(code: str, season: tuple[int, ...], start: date | None = None) -> SeasonNote:
-    phrases = verdict_phrases()
-    blanks = {"months": _say_months(season), "start": say_day(start) if start else ""}
+def _note(
+    code: str, season: tuple[int, ...], start: date | None = None, first: date | None = None
+) -> SeasonNote:
+    phrases, days = verdict_phrases(), {"start": start, "first": first}
+    blanks = {name: say_day(day) for name, day in days.items() if day}
+    blanks["months"] = _say_months(season)
     aside = phrases["season_aside" if start is None else "season_aside_start"]
     return SeasonNote(start, phrases[code].format(**blanks), aside.format(**blanks))
 

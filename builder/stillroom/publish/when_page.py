@@ -35,8 +35,8 @@ def make_when(library: Library, recipe: Recipe, link: Link) -> WhenView:
     """Return the dates of a recipe for the first giving day that it can still be best on."""
     aimed = aim_at(recipe, library.coming_days, library.today)
     timeline = plan_back(recipe, aimed.day, library.today)
-    latest = timeline.latest_start_best
-    season = find_season(recipe, recipe.season, latest, aimed.day, library.today)
+    latest, usable = timeline.latest_start_best, timeline.latest_start_usable
+    season = find_season(recipe, recipe.season, latest, aimed.day, library.today, usable)
     return WhenView(
         aimed=aimed,
         coming=library.coming_days,

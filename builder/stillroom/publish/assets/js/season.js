@@ -8,18 +8,23 @@ import { planForward } from "./timeline.js";
 
 /**
  * Return what the season adds to a latest start, {start, text, aside}; null when it adds nothing.
- * `start` is null when no start in season is left.
+ * `start` is null when no start in season is left; a season that begins by `latestUsable` is then
+ * named as what has it ready, though not at its best.
  */
-export function findSeason(recipe, latestStart, givingDay, now = null) {
+export function findSeason(recipe, latestStart, givingDay, now = null, latestUsable = null) {
   const { season } = recipe;
   const wanted = now === null ? latestStart : Math.max(latestStart, now);
   if (nothingToSay(season, wanted) || wanted > givingDay) return null;
   let day = monthBefore(wanted);
   while (!season.includes(partsOf(day).month)) day = monthBefore(day);
   const { keepUntil } = planForward(recipe, day, givingDay);
-  if (keepUntil !== null && keepUntil < givingDay) return note(recipe, "season_would_not_keep");
-  if (now !== null && day < now) return note(recipe, "season_gone");
-  return note(recipe, "season_start", day);
+  const wouldKeep = keepUntil === null || keepUntil >= givingDay;
+  if (wouldKeep && (now === null || day >= now)) return note(recipe, "season_start", day);
+  const first = firstAfter(wanted, season);
+  if (latestUsable !== null && first <= latestUsable) {
+    return note(recipe, "season_usable", null, first);
+  }
+  return note(recipe, wouldKeep ? "season_gone" : "season_would_not_keep");
 }
 
 /** Return what the season says of a batch begun on a day; null when it is then in season. */
@@ -38,8 +43,19 @@ function monthBefore(day) {
   return fromParts(year, month, 0);
 }
 
-function note({ season, phrases }, code, start = null) {
-  const blanks = { months: sayMonths(season), start: start === null ? "" : sayDay(start) };
+/** Return the first day in season after one that is not. */
+function firstAfter(day, season) {
+  let first = day;
+  while (!season.includes(partsOf(first).month)) {
+    const { year, month } = partsOf(first);
+    first = fromParts(year, month + 1, 1);
+  }
+  return first;
+}
+
+function note({ season, phrases }, code, start = null, first = null) {
+  const say = (day) => (day === null ? "" : sayDay(day));
+  const blanks = { months: sayMonths(season), start: say(start), first: say(first) };
   const fill = (phrase) => phrase.replace(/\{(\w+)\}/g, (_, name) => blanks[name]);
   const aside = start === null ? "season_aside" : "season_aside_start";
   return { start, text: fill(phrases[code]), aside: fill(phrases[aside]) };

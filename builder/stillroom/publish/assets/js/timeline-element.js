@@ -75,7 +75,7 @@ export class WhenElement extends HTMLElement {
     this.part("verdict").textContent = plan.verdict.text;
     const season = begins
       ? seasonOfStart(this.recipe, chosen)
-      : findSeason(this.recipe, plan.latestStartBest, chosen, today());
+      : findSeason(this.recipe, plan.latestStartBest, chosen, today(), plan.latestStartUsable);
     this.part("season").textContent = season?.text ?? "";
     this.part("season").hidden = !season;
     const label = sumUp(plan, this.recipe.title);
