@@ -20,6 +20,7 @@ from stillroom.core.quantities import Amount, Ratio, Unmeasured, show_amount
 from stillroom.core.recipe import Recipe
 from stillroom.core.rounding import allows_halves, share_named, tight_class
 from stillroom.core.staple_table import staple_of
+from stillroom.core.tins import Tin, find_tin
 from stillroom.core.units import System, convert, counted_nouns, size_of
 
 Form = Literal["amount", "ratio", "words"]
@@ -70,7 +71,8 @@ class Scalable:
 
     `makes_ml` is the volume one batch fills (None when it is not poured or spooned), `stands_ml`
     what stands in the vessel while it steeps or cooks, `vessel_share` how much of a vessel may be
-    filled, `vessel_ml` its largest vessel, `container_ml` the first container it is given in.
+    filled, `vessel_ml` its largest vessel, `container_ml` the first container it is given in,
+    `tin` the first vessel that is a tin of one size.
     """
 
     slug: str
@@ -89,6 +91,7 @@ class Scalable:
     vessel_ml: Fraction | None
     container_ml: Fraction | None
     container: str
+    tin: Tin | None = None
 
 
 @lru_cache(maxsize=256)
@@ -121,6 +124,7 @@ def scalable_of(recipe: Recipe) -> Scalable:
         if first.size and sized
         else None,
         container=first.name,
+        tin=find_tin([vessel.words for vessel in recipe.vessels]),
     )
 
 

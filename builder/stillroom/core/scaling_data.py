@@ -15,6 +15,7 @@ from stillroom.core.quantities import Amount
 from stillroom.core.recipe import Recipe
 from stillroom.core.rounding import halves_below, ladder, rounding_data, share_named
 from stillroom.core.scalable import ScaleLine, scalable_of
+from stillroom.core.tins import Tin
 from stillroom.core.units import all_units, counted_nouns, read_data
 from stillroom.core.what_stays import growth_notes
 
@@ -100,4 +101,8 @@ def _plain(value: Any) -> Any:
             "unit": value.unit,
             "about": value.about,
         }
+    if isinstance(value, Tin):
+        along = None if value.along is None else str(value.along)
+        across = str(value.across)
+        return {"words": value.words, "unit": value.unit, "across": across, "along": along}
     return value

@@ -8,11 +8,14 @@ is named rather than a false time. Leaves out amounts: scaling.py.
 from __future__ import annotations
 
 import math
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from fractions import Fraction
+from typing import Any
 
 from stillroom.core.quantities import show_decimal
 from stillroom.core.scalable import Scalable
+from stillroom.core.tins import tin_note
 from stillroom.core.units import read_data
 
 
@@ -36,7 +39,7 @@ def read_oven(celsius: Fraction) -> OvenHeat:
     """Return an oven setting in all three scales.
 
     Fahrenheit is exact (F = 1.8 C + 32, NIST SP 811) and then rounded to the 25 that a dial shows;
-    below 100 °C to the 5. The gas mark is the one within 5 °C.
+    below 100 °C to the 5. The gas mark is the one within 5 °C, else the two it lies between.
 
     >>> read_oven(Fraction(160)).text
     '160 °C, 325 °F, gas mark 3'
@@ -44,10 +47,18 @@ def read_oven(celsius: Fraction) -> OvenHeat:
     table = read_data("ovens.yml")
     exact = celsius * Fraction(9, 5) + 32
     step = 25 if celsius >= 100 else 5
-    near = [row for row in table["gas_marks"] if abs(row["c"] - celsius) <= 5]
-    mark = min(near, key=lambda row: abs(row["c"] - celsius))["mark"] if near else ""
     dial = int((exact / step + Fraction(1, 2)).__floor__() * step)
-    return OvenHeat(int(celsius), dial, mark, table["source"])
+    return OvenHeat(int(celsius), dial, _gas_mark(table["gas_marks"], celsius), table["source"])
+
+
+def _gas_mark(rows: Sequence[Mapping[str, Any]], celsius: Fraction) -> str:
+    """Return the mark within 5 °C, "3–4" for an oven between two, "" outside the table."""
+    near = min(rows, key=lambda row: abs(row["c"] - celsius))
+    if abs(near["c"] - celsius) <= 5:
+        return str(near["mark"])
+    cooler = [row["mark"] for row in rows if row["c"] < celsius]
+    hotter = [row["mark"] for row in rows if row["c"] > celsius]
+    return f"{cooler[-1]}–{hotter[0]}" if cooler and hotter else ""
 
 
 def round_pan_cm2(across_cm: Fraction) -> Fraction:
@@ -70,9 +81,9 @@ def notes_on_scaling(recipe: Scalable, factor: Fraction) -> tuple[str, ...]:
     """Say what a cook must know beyond the amounts when a batch is not as written."""
     if factor == 1:
         return ()
-    overflow = vessel_note(recipe, factor)
+    of_vessels = (vessel_note(recipe, factor), tin_note(recipe.tin, factor))
     growth = growth_notes(recipe.kind, larger=factor > 1)
-    return (*growth, overflow) if overflow else growth
+    return (*growth, *(note for note in of_vessels if note))
 
 
 def growth_notes(kind: str, larger: bool) -> tuple[str, ...]:

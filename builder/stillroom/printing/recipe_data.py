@@ -12,6 +12,7 @@ from typing import Any
 
 from stillroom.core.day_words import say_day_short
 from stillroom.core.method import split_step
+from stillroom.core.ovens import heat_lines, show_degrees
 from stillroom.core.recipe import Recipe
 from stillroom.core.safety import SafetyBox
 from stillroom.core.scaling import ScaledBatch, ScaledLine
@@ -33,6 +34,7 @@ def recipe_data(
         "makes": batch.makes,
         "contents_head": "What goes into it",
         "groups": _groups(batch.lines),
+        "heats": [f"{line.name}: {line.text}" for line in heat_lines(recipe)],
         "vessels": "; ".join(vessel.words for vessel in recipe.vessels),
         "steps": [
             {"group": step.group, "runs": to_runs(_say_step(recipe, batch, step.text))}
@@ -91,7 +93,9 @@ def _line(line: ScaledLine) -> dict[str, str]:
 def _say_step(recipe: Recipe, batch: ScaledBatch, text: str) -> str:
     segments = split_step(text, recipe.ingredients, recipe.system)
     return "".join(
-        segment.text if segment.ingredient is None else step_amount(recipe, batch, segment).text
+        show_degrees(segment.text)
+        if segment.ingredient is None
+        else step_amount(recipe, batch, segment).text
         for segment in segments
     )
 

@@ -8,6 +8,7 @@ from dataclasses import dataclass
 from markupsafe import Markup, escape
 
 from stillroom.core.method import Segment, split_step
+from stillroom.core.ovens import show_degrees
 from stillroom.core.quantities import Amount
 from stillroom.core.recipe import Recipe
 from stillroom.core.scaling import ScaledBatch
@@ -50,7 +51,7 @@ def _show_step(
     number: int, segments: tuple[Segment, ...], recipe: Recipe, batch: ScaledBatch
 ) -> ShownStep:
     marked = "".join(
-        segment.text if segment.ingredient is None else f"\ue000{place}\ue000"
+        show_degrees(segment.text) if segment.ingredient is None else f"\ue000{place}\ue000"
         for place, segment in enumerate(segments)
     )
     html = _PLACE.sub(
@@ -58,7 +59,9 @@ def _show_step(
         show_prose_line(marked),
     )
     words = "".join(
-        segment.text if segment.ingredient is None else step_amount(recipe, batch, segment).text
+        show_degrees(segment.text)
+        if segment.ingredient is None
+        else step_amount(recipe, batch, segment).text
         for segment in segments
     )
     return ShownStep(number, Markup(html), words)

@@ -14,6 +14,7 @@ from markupsafe import Markup
 
 from stillroom.core.day_words import say_minutes
 from stillroom.core.labelling import Diet
+from stillroom.core.ovens import heat_lines
 from stillroom.core.qr_code import draw_qr
 from stillroom.core.recipe import Recipe
 from stillroom.core.safety import assess_safety
@@ -91,6 +92,7 @@ class RecipeLeaf:
                 "strip": make_strip(recipe, batch, library),
                 "amounts": show_amounts(recipe),
                 "method": show_method(recipe, batch),
+                "heats": heat_lines(recipe),
                 "care": assess_safety(recipe, library.settings),
                 "card": view_card(
                     recipe, library, library.today, emblem_address(recipe.kind, link)

@@ -9,6 +9,7 @@ import {
 } from "./amounts.js";
 import { Fraction, HALF, ONE, ZERO, larger } from "./fraction.js";
 import { solveTarget, writtenRange } from "./scale-targets.js";
+import { tinNote } from "./tins.js";
 
 const LINE = {
   note: "", group: "", optional: false, low: "0", high: "0", unit: "", noun_one: "", noun_many: "",
@@ -239,17 +240,18 @@ function jarsText(recipe, count, near, tables) {
 
 function notesOf(recipe, factor) {
   if (factor.equals(ONE)) return [];
-  const notes = [...recipe.notes[factor.above(ONE) ? "larger" : "smaller"]];
-  if (!recipe.vessel_ml || recipe.stands_ml.equals(ZERO)) return notes;
+  const notes = recipe.notes[factor.above(ONE) ? "larger" : "smaller"];
+  const ofVessels = [vesselNote(recipe, factor), tinNote(recipe.tin, factor)];
+  return [...notes, ...ofVessels.filter(Boolean)];
+}
+
+function vesselNote(recipe, factor) {
+  if (!recipe.vessel_ml || recipe.stands_ml.equals(ZERO)) return "";
   const wanted = recipe.stands_ml.times(factor).over(recipe.vessel_share);
-  if (wanted.above(recipe.vessel_ml)) {
-    const litres = new Fraction(wanted.over(new Fraction(100)).ceil(), 10n);
-    const own = showDecimal(recipe.vessel_ml.over(new Fraction(1000)));
-    notes.push(
-      `It would not fit the ${own} l vessel: take ${showDecimal(litres, 1)} l in all, or two vessels.`,
-    );
-  }
-  return notes;
+  if (!wanted.above(recipe.vessel_ml)) return "";
+  const litres = new Fraction(wanted.over(new Fraction(100)).ceil(), 10n);
+  const own = showDecimal(recipe.vessel_ml.over(new Fraction(1000)));
+  return `It would not fit the ${own} l vessel: take ${showDecimal(litres, 1)} l in all, or two vessels.`;
 }
 
 /** The nearest factor at which everything counted comes out whole, or null. */

@@ -1,0 +1,127 @@
+"""The oven of a recipe in °C, °F and gas mark, and the other temperatures of its method in °F.
+
+Reads "160 C", "325 F", "gas mark 3" and ranges of them. Nothing here grows with the batch. The
+table of gas marks is staples/ovens.yml, read by what_stays.py; the recipe's own words stay.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator
+from dataclasses import dataclass
+from fractions import Fraction
+
+from stillroom.core.quantities import show_decimal
+from stillroom.core.recipe import Recipe
+from stillroom.core.units import read_data
+from stillroom.core.what_stays import read_oven
+
+SOURCE = "°F by NIST SP 811, to the step of a dial"
+_HEAT = re.compile(
+    r"(?<![\w.])(?P<low>\d{1,3}(?:\.\d)?)(?:\s*(?:-|–|to|and)\s*(?P<high>\d{1,3}(?:\.\d)?))?"
+    r"\s?°?\s?(?P<scale>[CF])\b(?P<fan>,? (?:with (?:a|the) )?fan\b)?"
+    r"(?P<apart> (?:above|below|over|under|more|less|higher|lower|warmer|cooler)\b)?"
+)
+_GAS = re.compile(r"\bgas(?: mark)? (?P<mark>\d|½|¼)", re.IGNORECASE)
+_BARE = re.compile(r"(?<=\d)\s?°?\s?([CF])\b")
+_IN_AN_OVEN = re.compile(r"\b(?:oven|bak(?:e|ed|ing)|roast\w*)\b", re.IGNORECASE)
+
+
+@dataclass(frozen=True)
+class Heat:
+    """A temperature as written, from `low` to `high` in °C; `fan` for an oven with a fan."""
+
+    low: Fraction
+    high: Fraction
+    fan: bool = False
+
+
+@dataclass(frozen=True)
+class HeatLine:
+    """One line for the page and the sheet: its name, its text and where the figures are from."""
+
+    name: str
+    text: str
+    source: str
+
+
+def read_heats(text: str) -> tuple[Heat, ...]:
+    """Return the temperatures of a sentence; differences ("4.5 C above boiling") are none.
+
+    >>> [int(heat.low) for heat in read_heats("Heat the oven to 160 C (140 C with a fan).")]
+    [160, 140]
+    """
+    return tuple(_heats(text))
+
+
+def _heats(text: str) -> Iterator[Heat]:
+    for found in _HEAT.finditer(text):
+        if found["apart"]:
+            continue
+        ends = [Fraction(found["low"]), Fraction(found["high"] or found["low"])]
+        if found["scale"] == "F":
+            ends = [(end - 32) * Fraction(5, 9) for end in ends]
+        yield Heat(ends[0], ends[1], bool(found["fan"]))
+    marks = {row["mark"]: Fraction(row["c"]) for row in read_data("ovens.yml")["gas_marks"]}
+    for found in _GAS.finditer(text):
+        celsius = marks.get(found["mark"])
+        if celsius is not None:
+            yield Heat(celsius, celsius)
+
+
+def heat_lines(recipe: Recipe) -> tuple[HeatLine, ...]:
+    """Return the oven in all three scales, then what else the method heats to, in °C and °F."""
+    ovens = list(read_heats(_with_scale(recipe)))
+    others: list[Heat] = []
+    for step in recipe.method:
+        for heat in read_heats(step.text):
+            (ovens if _IN_AN_OVEN.search(step.text) else others).append(heat)
+    lines = []
+    if ovens:
+        words = dict.fromkeys(_oven_words(heat) for heat in ovens)
+        gas = read_data("ovens.yml")["source"]
+        lines.append(HeatLine("Oven", "; ".join(words), f"{SOURCE}; {gas}"))
+    elif recipe.oven:
+        lines.append(HeatLine("Oven", recipe.oven, ""))
+    if others:
+        words = dict.fromkeys(_other_words(heat) for heat in others)
+        lines.append(HeatLine("Other temperatures", "; ".join(words), "°F by NIST SP 811"))
+    return tuple(lines)
+
+
+def show_degrees(text: str) -> str:
+    """Write "160 C" in a step as "160 °C", on one line; the recipe's own words stay.
+
+    >>> show_degrees("Heat it to 160 C.") == "Heat it to 160\u00a0°C."
+    True
+    """
+    return _BARE.sub("\u00a0°\\1", text)
+
+
+def _with_scale(recipe: Recipe) -> str:
+    """Return the recipe's `oven:`; a bare number is in °F in a US recipe, else in °C."""
+    bare = recipe.oven.strip()
+    if re.fullmatch(r"\d{2,3}", bare):
+        return f"{bare} {'F' if recipe.system == 'us' else 'C'}"
+    return bare
+
+
+def _oven_words(heat: Heat) -> str:
+    ends = [read_oven(_on_dial(end)) for end in dict.fromkeys((heat.low, heat.high))]
+    if heat.fan:  # a gas oven has none
+        return f"with a fan {' to '.join(f'{end.celsius} °C, {end.fahrenheit} °F' for end in ends)}"
+    return " to ".join(end.text for end in ends)
+
+
+def _on_dial(celsius: Fraction) -> Fraction:
+    """Round what was written in °F to the 5 °C that a dial shows; whole °C stay as they are."""
+    if celsius.denominator == 1:
+        return celsius
+    return Fraction((celsius / 5 + Fraction(1, 2)).__floor__() * 5)
+
+
+def _other_words(heat: Heat) -> str:
+    ends = tuple(dict.fromkeys((heat.low, heat.high)))
+    celsius = "–".join(show_decimal(end, 1) for end in ends)
+    fahrenheit = "–".join(show_decimal(end * Fraction(9, 5) + 32, 1) for end in ends)
+    return f"{celsius} °C is {fahrenheit} °F"

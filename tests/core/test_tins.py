@@ -1,0 +1,57 @@
+"""Which tin another batch wants: areas by hand, tins of one size read, others left alone."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+from pathlib import Path
+
+import pytest
+
+from stillroom.core.loading import load_recipe
+from stillroom.core.scalable import scalable_of
+from stillroom.core.tins import find_tin, read_tin, tin_note
+from stillroom.core.what_stays import notes_on_scaling
+
+RECIPES = Path(__file__).resolve().parents[2] / "recipes"
+
+# vessel, factor, what the sentence ends with: geometry, a round or square grows by the square root
+ENDS = [
+    (
+        "20 cm round tin",
+        "2",
+        "2 times the area of the 20 cm round tin: 2 of them, or one of 28 cm.",
+    ),
+    ("20 cm square tin", "3/2", "1.5 times the area of the 20 cm square tin: one of 24 cm."),
+    ("20 cm round tin", "1/2", ": one of 14 cm."),
+    ("20 cm round tin", "4", ": 4 of them, or one of 40 cm."),
+    ("20 cm round tin", "5", ": 5 of them."),
+    ("20 cm round tin", "5.5", ": share it among several."),
+    ("18 x 28 cm tin", "2", ": 2 of them, or one of 1008 cm²."),
+    ("8-inch square pan", "2", ": 2 of them, or one of 11 inch."),
+    ("9 by 13 inch dish", "1/2", ": one of 59 square inches."),
+]
+
+
+@pytest.mark.parametrize(("vessel", "factor", "end"), ENDS)
+def test_tin_of_another_batch(vessel: str, factor: str, end: str) -> None:
+    assert tin_note(read_tin(vessel), Fraction(factor)).endswith(end)
+
+
+def test_nothing_is_said_of_the_same_tin() -> None:
+    assert tin_note(read_tin("20 cm round tin"), Fraction(1)) == ""
+    assert tin_note(read_tin("20 cm round tin"), Fraction("1.02")) == ""
+    assert tin_note(None, Fraction(2)) == ""
+
+
+@pytest.mark.parametrize(
+    "vessel",
+    ["3 l heavy pan", "two 20 cm tins", "0 cm tin", "20 cm string", "tin", "two oven racks"],
+)
+def test_a_vessel_that_is_no_tin_of_one_size(vessel: str) -> None:
+    assert find_tin([vessel]) is None
+
+
+def test_the_toffee_tells_of_its_tin() -> None:
+    toffee = scalable_of(load_recipe(RECIPES / "salted-honey-toffee.md"))
+    assert notes_on_scaling(toffee, Fraction(2))[-1].endswith(": 2 of them, or one of 28 cm.")
+    assert not any("tin" in note for note in notes_on_scaling(toffee, Fraction(1)))
