@@ -301,4 +301,5 @@ def cuts(lid: float, box: str | None, paper: str, out: Path | None, force: bool)
     """Print what is cut for a gift, to scale: cloth for a lid, ribbon, the net of a box."""
     book = book_around()
     made = print_cuts(GiftMeasures.read(lid, box), PAPERS[paper], book.settings.language)
-    write(made, out, "cuts.pdf", force)
+    pieces = [name for name, asked in (("cloth", lid), ("box", box)) if asked]
+    write(made, out, f"cuts-{'-and-'.join(pieces)}.pdf", force)
