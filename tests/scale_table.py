@@ -85,6 +85,7 @@ def _plain(recipe: Scalable, batch: ScaledBatch) -> dict[str, Any]:
                 str(line.off),
                 line.why,
                 line.aside,
+                line.note,
             ]
             for line in batch.lines
         ],
@@ -119,7 +120,7 @@ async ({ base, shared, recipes, questions }) => {
         containers: Number(batch.containers),
         lines: batch.lines.map((line) => [
           line.amount_text, line.item_text, text(line.exact), text(line.low), text(line.high),
-          line.holds, `${line.off}`, line.why, line.aside,
+          line.holds, `${line.off}`, line.why, line.aside, line.note,
         ]),
         warnings: batch.warnings,
         notes: batch.notes,

@@ -3,19 +3,23 @@
 from __future__ import annotations
 
 from fractions import Fraction
+from pathlib import Path
 from typing import Any
 
 import pytest
 
-from stillroom.core.loading import read_recipe
+from stillroom.core.loading import load_recipe, read_recipe
 from stillroom.core.method import split_step
 from stillroom.core.problems import Unreadable
 from stillroom.core.recipe import Recipe
+from stillroom.core.scalable import scalable_of
 from stillroom.core.scale_words import scaling_document, scaling_table
 from stillroom.core.scaling import Measures, ScaledBatch, scale_recipe
 from stillroom.core.step_amounts import step_amount
 from stillroom.core.targets import parse_fill, parse_have, parse_times, read_target
-from stillroom.core.what_stays import pan_factor, read_oven, round_pan_cm2
+from stillroom.core.what_stays import notes_on_scaling, pan_factor, read_oven, round_pan_cm2
+
+RECIPES = Path(__file__).resolve().parents[2] / "recipes"
 
 
 def recipe_of(
@@ -276,3 +280,65 @@ def test_pans_compare_by_area() -> None:
     assert float(pan_factor(Fraction(18 * 18), round_pan_cm2(Fraction(20)))) == pytest.approx(
         0.97, abs=0.005
     )
+
+
+# usable room of the 1.5 l jar by its headspace; need is what stands in it, times the factor
+@pytest.mark.parametrize(
+    ("times", "told"), [("2", "or 2 such vessels."), ("4", "or 4 such vessels."), ("12", "in all.")]
+)
+def test_as_many_vessels_as_it_takes_and_litres_beyond_four(times: str, told: str) -> None:
+    recipe = load_recipe(RECIPES / "bitter-orange-spirit.md")
+    notes = notes_on_scaling(scalable_of(recipe), Fraction(times))
+    assert notes[-1].startswith("It would not fit the 1.5 l vessel")
+    assert notes[-1].endswith(told)
+
+
+# common practice; stricter in the USDA Complete Guide to Home Canning, Guide 7: one batch at a time
+@pytest.mark.parametrize(("times", "batches"), [("1", ""), ("2", ""), ("2.5", "2"), ("5", "3")])
+def test_a_preserve_beyond_twice_is_made_in_batches(times: str, batches: str) -> None:
+    recipe = recipe_of("1 kg plums", "1 kg sugar", makes="1.6 kg", kind="preserve")
+    warnings = scaled(recipe, times=times).warnings
+    assert any(f"make it in {batches} batches" in one for one in warnings) is bool(batches)
+
+
+@pytest.mark.parametrize("asked", [{"makes": "99999999 l"}, {"times": "1001"}])
+def test_more_than_a_kitchen_can_make_is_refused(asked: dict[str, str]) -> None:
+    with pytest.raises(Unreadable, match="more than a kitchen can make"):
+        scaled(SPIRIT, **asked)
+    assert scaled(SPIRIT, times="1000").factor == 1000
+
+
+@pytest.mark.parametrize("sort", ["times", "makes", "fill", "have", "vessel"])
+def test_an_empty_wish_is_no_wish_for_the_recipe_as_written(sort: str) -> None:
+    with pytest.raises(Unreadable):
+        read_target({sort: ""}, "metric")
+
+
+def test_a_spoon_that_is_as_near_as_spoons_come_holds() -> None:
+    recipe = recipe_of("1 tsp fine salt", "100 g flour", kind="bake", makes="24 biscuits")
+    assert scaled(recipe, times="0.52").warnings == ()  # ½ tsp for 0.52 tsp
+    assert len(scaled(recipe, times="1/12").warnings) == 1  # ⅛ tsp is half as much again
+
+
+def test_as_written_it_makes_what_the_file_says() -> None:
+    recipe = recipe_of("1 l vodka", makes="about 963 ml")
+    assert scaled(recipe).makes == "about 963 ml"
+    assert scaled(recipe, times="2").makes == "about 1.9 l"
+
+
+@pytest.mark.parametrize(
+    ("note", "counts"),
+    [
+        ("the peel of 6 oranges, each pared in one strip", True),
+        ("from about 45 g fresh leaves", True),
+        ("a strain that stands 14% vol", False),
+        ("750 g for each litre of juice", False),
+        ("cut in 1 cm dice", False),
+        ("about 50 g each", False),
+    ],
+)
+def test_a_note_that_counts_says_it_is_for_the_recipe_as_written(note: str, counts: bool) -> None:
+    recipe = recipe_of(f'{{item: plums, amount: 1 kg, note: "{note}"}}')
+    assert scaled(recipe).lines[0].note == note
+    told = f"{note} (for the recipe as written)" if counts else note
+    assert scaled(recipe, times="3").lines[0].note == told

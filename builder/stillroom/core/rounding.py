@@ -194,6 +194,16 @@ def halves_below() -> int:
     return int(rounding_data()["halves_below"])
 
 
+def spoon_share() -> Fraction:
+    """Return the share of an amount within which no spoon is levelled."""
+    return Fraction(str(rounding_data()["spoon"]))
+
+
+def most_times() -> int:
+    """Return how many times a recipe may be made at most."""
+    return int(rounding_data()["most_times"])
+
+
 def share_named(group: str, name: str) -> Fraction:
     """Return one of the file's shares, for example ``share_named("near", "tight")``.
 

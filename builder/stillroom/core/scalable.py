@@ -7,6 +7,7 @@ scaling.py.
 
 from __future__ import annotations
 
+import re
 from dataclasses import dataclass, replace
 from fractions import Fraction
 from functools import lru_cache
@@ -18,13 +19,17 @@ from stillroom.core.parts import Ingredient, Scales
 from stillroom.core.plurals import plural, singular
 from stillroom.core.quantities import Amount, Ratio, Unmeasured, show_amount
 from stillroom.core.recipe import Recipe
-from stillroom.core.rounding import allows_halves, share_named, tight_class
+from stillroom.core.rounding import allows_halves, share_named, spoon_share, tight_class
 from stillroom.core.staple_table import staple_of
 from stillroom.core.tins import Tin, find_tin
 from stillroom.core.units import System, convert, counted_nouns, size_of
 
 Form = Literal["amount", "ratio", "words"]
 _SPOONED = ("tsp", "tbsp", "cup")
+_SPOONS = ("tsp", "tbsp")
+# a strength, a heat and a length do not grow with the batch, nor does a rate
+_NUMBER = re.compile(r"[½⅓⅔¼¾⅛]|\d(?![\d.,]*\s*(?:%|°|[cm]m\b))")
+_RATE = re.compile(r"\b(?:for (?:each|every)|per|to (?:a|the|each)|\d+ k?[gl] each)\b")
 
 
 @dataclass(frozen=True)
@@ -34,6 +39,7 @@ class ScaleLine:
     `low` and `high` are in `unit` ("" counts things); of a ratio they are for each `per_low` to
     `per_high` of the line at place `of`, in that line's own unit. `tolerance` and `near` are shares
     of 1; `stated` tells that the recipe itself gave the tolerance. `density` is g per ml in bulk.
+    `note_counts` tells that the note names an amount, which does not grow with the batch.
     """
 
     item: str
@@ -42,6 +48,7 @@ class ScaleLine:
     form: Form
     written: str
     note: str = ""
+    note_counts: bool = False
     group: str = ""
     optional: bool = False
     low: Fraction = Fraction(0)
@@ -81,9 +88,11 @@ class Scalable:
     system: System
     lines: tuple[ScaleLine, ...]
     makes: Amount
+    makes_written: str
     things: str
     thing: str
     each: Amount | None
+    each_written: str
     makes_ml: Fraction | None
     finished_density: Fraction | None
     stands_ml: Fraction
@@ -112,9 +121,11 @@ def scalable_of(recipe: Recipe) -> Scalable:
         system=recipe.system,
         lines=tuple(_line(recipe, ingredient) for ingredient in recipe.ingredients),
         makes=recipe.makes.amount,
+        makes_written=show_amount(recipe.makes.amount),
         things=plural(things) if things else "",
         thing=singular(things),
         each=recipe.makes.each,
+        each_written=show_amount(recipe.makes.each) if recipe.makes.each else "",
         makes_ml=makes_ml(recipe),
         finished_density=finished_density(recipe),
         stands_ml=stands_ml(recipe),
@@ -137,6 +148,7 @@ def _line(recipe: Recipe, ingredient: Ingredient) -> ScaleLine:
         form="words",
         written=show_amount(amount),
         note=ingredient.note,
+        note_counts=ingredient.scales == "with the batch" and _names_amount(ingredient.note),
         group=ingredient.group,
         optional=ingredient.optional,
         scales=ingredient.scales,
@@ -193,6 +205,15 @@ def _per(ratio: Ratio, base: Ingredient) -> tuple[Fraction, Fraction]:
     return low, convert(ratio.per.high, ratio.per.unit, base.amount.unit)
 
 
+def _names_amount(note: str) -> bool:
+    """Whether a note tells how many or how much of something the recipe as written takes.
+
+    >>> _names_amount("from 1 or 2 lemons"), _names_amount("750 g for each litre of juice")
+    (True, False)
+    """
+    return bool(_NUMBER.search(note)) and not _RATE.search(note)
+
+
 def _tolerance(ingredient: Ingredient, amount: Amount, tight: str) -> Fraction:
     if ingredient.tolerance is not None:
         return ingredient.tolerance
@@ -200,4 +221,5 @@ def _tolerance(ingredient: Ingredient, amount: Amount, tight: str) -> Fraction:
         return share_named("tolerance", "counted")
     if amount.about:
         return share_named("tolerance", "about")
-    return share_named("tolerance", "tight" if tight else "plain")
+    own = share_named("tolerance", "tight" if tight else "plain")
+    return max(own, spoon_share()) if amount.unit.endswith(_SPOONS) else own

@@ -61,7 +61,7 @@ def scale_line(
     if line.form == "words":
         return ScaledLine(
             line.item, line.item, line.written, None, "", None, None, True, Fraction(0),
-            note=line.note, group=line.group, optional=line.optional,
+            note=_note(line, factor), group=line.group, optional=line.optional,
         )  # fmt: skip
     times = {"with the batch": factor, "per container": Fraction(containers)}.get(
         line.scales, Fraction(1)
@@ -73,9 +73,16 @@ def scale_line(
     if line.scales == "per container":
         aside = f"{line.written} for each of {containers}"
     return replace(
-        scaled, aside=aside or scaled.aside, note=line.note, group=line.group,
+        scaled, aside=aside or scaled.aside, note=_note(line, factor), group=line.group,
         optional=line.optional,
     )  # fmt: skip
+
+
+def _note(line: ScaleLine, factor: Fraction) -> str:
+    """Return a note; what it counts is for the recipe as written, and at another size says so."""
+    if line.note_counts and factor != 1:
+        return f"{line.note} (for the recipe as written)"
+    return line.note
 
 
 def _round_line(

@@ -10,8 +10,9 @@ from __future__ import annotations
 from dataclasses import dataclass
 from fractions import Fraction
 
+from stillroom.core.problems import Unreadable
 from stillroom.core.recipe import Recipe
-from stillroom.core.rounding import Ladder, round_measure, share_named
+from stillroom.core.rounding import most_times, round_measure, share_named
 from stillroom.core.scalable import Scalable, scalable_of
 from stillroom.core.scaled_lines import (
     By,
@@ -23,6 +24,7 @@ from stillroom.core.scaled_lines import (
 )
 from stillroom.core.targets import ByFactor, LeftOver, Target, solve_target
 from stillroom.core.units import base_size, size_of
+from stillroom.core.what_stays import boiling_warnings
 from stillroom.core.whole_batches import Fit, nearest_fit
 
 __all__ = ["By", "Measures", "ScaledBatch", "ScaledLine", "scale", "scale_recipe"]
@@ -61,6 +63,11 @@ def scale(recipe: Scalable, target: Target, measures: Measures | None = None) ->
     """Return a scalable recipe scaled to a target; raises Unreadable."""
     chosen = measures or Measures(recipe.system)
     solved = solve_target(recipe, target)
+    if solved.factor > most_times():
+        raise Unreadable(
+            "That is more than a kitchen can make.",
+            f"Ask for {most_times():,} times the recipe at most.",
+        )
     containers = solved.containers or count_containers(recipe, solved.factor)
     lines = tuple(
         scale_line(recipe, line, solved.factor, containers, chosen) for line in recipe.lines
@@ -74,7 +81,10 @@ def scale(recipe: Scalable, target: Target, measures: Measures | None = None) ->
         makes_ml=recipe.makes_ml * solved.factor if recipe.makes_ml else None,
         containers=containers,
         lines=lines,
-        warnings=tuple(warning_of(line) for line in lines if not line.holds),
+        warnings=(
+            *(warning_of(line) for line in lines if not line.holds),
+            *boiling_warnings(recipe.kind, solved.factor),
+        ),
         scarcest=solved.scarcest,
         left=solved.left,
         fit=fit,
@@ -102,6 +112,8 @@ def count_containers(recipe: Scalable, factor: Fraction) -> int:
 def makes_text(recipe: Scalable, factor: Fraction, measures: Measures) -> str:
     """Say what a batch makes: "200 ml", "about 36 biscuits", "9 jars of 200 ml"."""
     amount = recipe.makes.times(factor)
+    if amount.unit and factor == 1 and measures.system == recipe.system:
+        return recipe.makes_written
     if amount.unit:
         mass = size_of(amount.unit) == "mass"
         near = share_named("near", "plain")
@@ -127,12 +139,7 @@ def makes_text(recipe: Scalable, factor: Fraction, measures: Measures) -> str:
 
 def _jars_text(recipe: Scalable, count: Fraction) -> str:
     """Say "9 jars of 200 ml", or "1 jar of 500 ml and a part of another"."""
-    each = recipe.each
-    assert each is not None
-    name: Ladder = "mass" if size_of(each.unit) == "mass" else "volume"
-    size = round_measure(
-        each.middle * base_size(each.unit), recipe.system, name, share_named("near", "plain")
-    ).text
+    size = recipe.each_written
     full = count.__floor__()
     if not full:
         return f"a part of 1 {recipe.thing} of {size}"

@@ -13,7 +13,7 @@ from typing import Any
 from stillroom.core.plurals import MANY_TO_ONE, SAME
 from stillroom.core.quantities import Amount
 from stillroom.core.recipe import Recipe
-from stillroom.core.rounding import halves_below, ladder, rounding_data, share_named
+from stillroom.core.rounding import halves_below, ladder, most_times, rounding_data, share_named
 from stillroom.core.scalable import ScaleLine, scalable_of
 from stillroom.core.tins import Tin
 from stillroom.core.units import all_units, counted_nouns, read_data
@@ -57,6 +57,8 @@ def shared_data() -> dict[str, Any]:
         "same": list(SAME),
         "near": {"plain": str(share_named("near", "plain"))},
         "blind": {name: str(share) for name, share in rounding_data()["blind"].items()},
+        "most_times": most_times(),
+        "boiled_at_once": rounding_data()["boiled_at_once"],
         "halves_below": halves_below(),
         "ladders": {system: _ladders(system) for system in _SYSTEMS},
     }

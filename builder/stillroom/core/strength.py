@@ -21,7 +21,11 @@ from stillroom.core.recipe import Recipe
 from stillroom.core.spirit_density import WATER_DENSITY
 
 _NEGLIGIBLE = 0.5  # % vol: below it nothing is said
-_SERVINGS = (("a teaspoon", Fraction(5)), ("a small glass", Fraction(25)))
+_TEASPOON = ("a teaspoon", Fraction(5))
+# A single measure of spirits, a small glass of wine: NHS, alcohol units (from memory).
+_SPIRIT_GLASS = ("a small glass", Fraction(25))
+_WINE_GLASS = ("a small glass of wine", Fraction(125))
+_LEAST_UNITS = 0.05  # what would be shown as 0.0 says nothing
 
 
 @dataclass(frozen=True)
@@ -135,12 +139,15 @@ def _ferment(recipe: Recipe, held: tuple[Content, ...]) -> Strength | None:
 
 
 def _pours(recipe: Recipe, abv: float) -> tuple[Pour, ...]:
-    found = [pour(name, volume, abv) for name, volume in _SERVINGS]
+    glass = _WINE_GLASS if recipe.kind.name == "ferment" else _SPIRIT_GLASS
+    found = [pour(name, volume, abv) for name, volume in (_TEASPOON, glass)]
     first = recipe.filled_into[0]
     if first.size and first.size.unit in ("ml", "cl", "l"):
         volume = first.size.middle * {"ml": 1, "cl": 10, "l": 1000}[first.size.unit]
         found.append(pour(f"a {first.name} of {int(volume)} ml", volume, abv))
-    return tuple(found)
+    return tuple(
+        one for one in found if one.uk_units >= _LEAST_UNITS and one.us_drinks >= _LEAST_UNITS
+    )
 
 
 def fold_of_recipe(recipe: Recipe) -> Fold | None:

@@ -150,7 +150,7 @@ def read_target(asked: Mapping[str, str | None], system: System) -> Target:
 
     None asked is the recipe as written; two at once raise Unreadable.
     """
-    named = [(name, text) for name, text in asked.items() if text]
+    named = [(name, text) for name, text in asked.items() if text is not None]
     if len(named) > 1:
         both = " and ".join(f'"--{name}"' for name, _text in named)
         raise Unreadable(f"{both} cannot both decide.", "Ask for one of them.")

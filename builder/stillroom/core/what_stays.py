@@ -14,9 +14,12 @@ from fractions import Fraction
 from typing import Any
 
 from stillroom.core.quantities import show_decimal
+from stillroom.core.rounding import rounding_data
 from stillroom.core.scalable import Scalable
 from stillroom.core.tins import tin_note
 from stillroom.core.units import read_data
+
+_VESSELS_TOLD = 4  # nobody has more of one size: then the litres must do
 
 
 @dataclass(frozen=True)
@@ -112,7 +115,23 @@ def vessel_note(recipe: Scalable, factor: Fraction) -> str:
     if wanted <= recipe.vessel_ml:
         return ""
     litres = Fraction((wanted / 100).__ceil__(), 10)
+    vessels = (wanted / recipe.vessel_ml).__ceil__()
     return (
-        f"It would not fit the {show_decimal(recipe.vessel_ml / 1000)} l vessel: "
-        f"take {show_decimal(litres, 1)} l in all, or two vessels."
+        f"It would not fit the {show_decimal(recipe.vessel_ml / 1000)} l vessel: take "
+        f"{show_decimal(litres, 1)} l in all"
+        + (f", or {vessels} such vessels." if vessels <= _VESSELS_TOLD else ".")
     )
+
+
+def boiling_warnings(kind: str, factor: Fraction) -> tuple[str, ...]:
+    """Warn when more is boiled at once than sets; source: beside the words in the data."""
+    rule = rounding_data()["boiled_at_once"]
+    if kind not in rule["kinds"] or factor <= rule["most"]:
+        return ()
+    return (str(rule["words"]).format(batches=(factor / rule["most"]).__ceil__()),)
+
+
+def boiled_at_most(kind: str) -> int | None:
+    """Return how many times its batch a kind is boiled at once at most; None for any."""
+    rule = rounding_data()["boiled_at_once"]
+    return int(rule["most"]) if kind in rule["kinds"] else None

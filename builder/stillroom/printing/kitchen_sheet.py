@@ -9,9 +9,11 @@ from stillroom.core.paper import Size
 from stillroom.core.qr_code import draw_qr
 from stillroom.core.recipe import Recipe
 from stillroom.core.safety import assess_safety
+from stillroom.core.scalable import scalable_of
 from stillroom.core.scale_words import show_factor
 from stillroom.core.scaling import ScaledBatch
 from stillroom.core.timeline import Timeline
+from stillroom.core.what_stays import notes_on_scaling
 from stillroom.printing.language import split_language
 from stillroom.printing.recipe_data import recipe_data, tending_data
 from stillroom.printing.typesetting import typeset
@@ -32,6 +34,7 @@ def print_sheet(
     words, days = tending_data(timeline) if timeline else ("", [])
     shown = recipe_data(recipe, batch, assess_safety(recipe, settings), timeline)
     shown |= {
+        "scale_warnings": [*batch.warnings, *notes_on_scaling(scalable_of(recipe), batch.factor)],
         "scale_note": "" if batch.factor == 1 else f"The recipe {show_factor(batch.factor)}.",
         "tending_words": words,
         "tending": days,

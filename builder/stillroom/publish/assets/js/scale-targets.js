@@ -70,6 +70,15 @@ export function parseTarget(sort, text, system, tables) {
 
 /** Return {factor, containers, scarcest, left} of a target; throws Unreadable when it cannot be had. */
 export function solveTarget(recipe, target, tables) {
+  const solved = solveAny(recipe, target, tables);
+  if (solved.factor.above(new Fraction(tables.most_times))) {
+    const most = tables.most_times.toLocaleString("en-GB");
+    throw new Unreadable("That is more than a kitchen can make.", `Ask for ${most} times the recipe at most.`);
+  }
+  return solved;
+}
+
+function solveAny(recipe, target, tables) {
   const plain = { containers: null, scarcest: "", left: [] };
   switch (target.sort) {
     case "times":

@@ -12,7 +12,8 @@ import { solveTarget, writtenRange } from "./scale-targets.js";
 import { tinNote } from "./tins.js";
 
 const LINE = {
-  note: "", group: "", optional: false, low: "0", high: "0", unit: "", noun_one: "", noun_many: "",
+  note: "", note_counts: false, group: "", optional: false, low: "0", high: "0", unit: "",
+  noun_one: "", noun_many: "",
   about: false, per_low: "1", per_high: "1", of: null, scales: "with the batch", tolerance: "1/20",
   stated: false, near: "1/50", tight: "", halves: false, spooned: false, density: null,
   density_source: "", each_g: null,
@@ -22,6 +23,7 @@ const RECIPE_NUMBERS = [
   "makes_ml", "finished_density", "stands_ml", "vessel_share", "vessel_ml", "container_ml",
 ];
 const REACH = 24n;
+const VESSELS_TOLD = 4n; // nobody has more of one size: then the litres must do
 const TWO = new Fraction(2);
 
 function withNumbers(row, names) {
@@ -57,7 +59,10 @@ export function scale(recipe, target, measures, tables) {
     makes: makesText(recipe, factor, measures, tables),
     containers,
     lines,
-    warnings: lines.filter((line) => !line.holds).map((line) => warningOf(line, tables)),
+    warnings: [
+      ...lines.filter((line) => !line.holds).map((line) => warningOf(line, tables)),
+      ...boilingWarnings(recipe.kind, factor, tables),
+    ],
     notes: notesOf(recipe, factor),
     scarcest: solved.scarcest,
     left: solved.left,
@@ -80,7 +85,7 @@ export function scaleLine(recipe, line, factor, containers, measures, tables) {
   if (line.form === "words") {
     return {
       item: line.item, item_text: line.item, amount_text: line.written, exact: null, unit: "",
-      low: null, high: null, holds: true, off: ZERO, why: "", aside: "",
+      low: null, high: null, holds: true, off: ZERO, why: "", aside: "", note: noteOf(line, factor),
     };
   }
   const forEach = line.scales === "per container";
@@ -89,8 +94,14 @@ export function scaleLine(recipe, line, factor, containers, measures, tables) {
   const own = measures.system === recipe.system && measures.by === "written";
   const asIs = times.equals(ONE) && line.form === "amount" && own;
   const scaled = roundLine(line, low, high, measures, asIs ? line.written : "", tables);
+  scaled.note = noteOf(line, factor);
   if (forEach) scaled.aside = `${line.written} for each of ${containers}`;
   return scaled;
+}
+
+function noteOf(line, factor) {
+  if (!line.note_counts || factor.equals(ONE)) return line.note;
+  return `${line.note} (for the recipe as written)`;
 }
 
 function roundLine(line, low, high, measures, asWritten, tables) {
@@ -210,6 +221,7 @@ export function makesText(recipe, factor, measures, tables) {
   const { unit, about } = recipe.makes;
   const [low, high] = [recipe.makes.low.times(factor), recipe.makes.high.times(factor)];
   const near = Fraction.parse(tables.near.plain);
+  if (unit && factor.equals(ONE) && measures.system === recipe.system) return recipe.makes_written;
   if (unit) {
     const name = sizeOf(unit, tables) === "mass" ? "mass" : "volume";
     const ends = [low, high].map(
@@ -218,7 +230,7 @@ export function makesText(recipe, factor, measures, tables) {
     const text = joinRange(ends[0] === ends[1] ? [ends[0]] : ends);
     return about ? `about ${text}` : text;
   }
-  if (recipe.each) return jarsText(recipe, low.plus(high).over(2), near, tables);
+  if (recipe.each) return jarsText(recipe, low.plus(high).over(2));
   if (high.below(ONE)) return `less than 1 ${recipe.thing}`;
   const whole = (value) => larger(new Fraction(value.plus(HALF).floor()), ONE);
   const [from, to] = [whole(low), whole(high)];
@@ -227,11 +239,8 @@ export function makesText(recipe, factor, measures, tables) {
   return `${roughly}${number} ${to.above(ONE) ? recipe.things : recipe.thing}`;
 }
 
-function jarsText(recipe, count, near, tables) {
-  const { unit } = recipe.each;
-  const name = sizeOf(unit, tables) === "mass" ? "mass" : "volume";
-  const each = middle(recipe.each).times(baseSize(unit, tables));
-  const size = roundMeasure(each, recipe.system, name, near, tables).text;
+function jarsText(recipe, count) {
+  const size = recipe.each_written;
   const full = count.floor();
   if (!full) return `a part of 1 ${recipe.thing} of ${size}`;
   const text = `${full} ${full > 1n ? recipe.things : recipe.thing} of ${size}`;
@@ -251,7 +260,15 @@ function vesselNote(recipe, factor) {
   if (!wanted.above(recipe.vessel_ml)) return "";
   const litres = new Fraction(wanted.over(new Fraction(100)).ceil(), 10n);
   const own = showDecimal(recipe.vessel_ml.over(new Fraction(1000)));
-  return `It would not fit the ${own} l vessel: take ${showDecimal(litres, 1)} l in all, or two vessels.`;
+  const vessels = wanted.over(recipe.vessel_ml).ceil();
+  const several = vessels > VESSELS_TOLD ? "" : `, or ${vessels} such vessels`;
+  return `It would not fit the ${own} l vessel: take ${showDecimal(litres, 1)} l in all${several}.`;
+}
+
+function boilingWarnings(kind, factor, tables) {
+  const { kinds, most, words } = tables.boiled_at_once;
+  if (!kinds.includes(kind) || !factor.above(new Fraction(most))) return [];
+  return [words.replace("{batches}", `${factor.over(new Fraction(most)).ceil()}`)];
 }
 
 /** The nearest factor at which everything counted comes out whole, or null. */
