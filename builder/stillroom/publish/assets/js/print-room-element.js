@@ -18,13 +18,20 @@ class StillroomPrintRoom extends HTMLElement {
     this.preview = this.querySelector(".print-room-preview");
     this.status = this.querySelector(".print-room-status");
     this.holder = measuringHolder();
-    this.form.hidden = false;
     this.listening = new AbortController();
     const { signal } = this.listening;
     this.form.addEventListener("input", () => this.refresh(), { signal });
     this.form.addEventListener("submit", (event) => this.print(event), { signal });
     this.chooseFromAddress();
-    document.fonts.ready.then(() => this.isConnected && this.refresh());
+    this.begin();
+  }
+
+  // The faces are measured in the book's own type: a face not yet shown anywhere is not yet loaded.
+  async begin() {
+    await Promise.allSettled([...document.fonts].map((face) => face.load()));
+    if (!this.isConnected) return;
+    this.form.hidden = false;
+    this.refresh();
   }
 
   disconnectedCallback() {
@@ -52,14 +59,22 @@ class StillroomPrintRoom extends HTMLElement {
       this.say(error.message);
     }
     this.preview.replaceChildren();
-    const any = this.sheets?.childElementCount > 0;
-    this.cards.hidden = any;
-    if (any) {
-      const shown = this.sheets.cloneNode(true);
-      shown.toggleAttribute("data-shown", true);
-      shown.setAttribute("aria-hidden", "true");
-      this.preview.append(shown);
+    this.cards.hidden = true; // only what is chosen is shown
+    if (this.sheets?.childElementCount > 0) this.preview.append(this.shown());
+  }
+
+  /** The sheets as they are shown on the page, each under the words for its side. */
+  shown() {
+    const shown = this.sheets.cloneNode(true);
+    shown.toggleAttribute("data-shown", true);
+    shown.setAttribute("aria-hidden", "true");
+    for (const page of shown.querySelectorAll(".sheet-page")) {
+      const name = document.createElement("p");
+      name.className = "sheet-name aside";
+      name.textContent = page.dataset.side === "back" ? "Back" : "Front";
+      page.before(name);
     }
+    return shown;
   }
 
   chosen() {
@@ -88,7 +103,7 @@ class StillroomPrintRoom extends HTMLElement {
     const items = slugs.map((slug) => fitted.get(slug).element);
     const sheets = laySheets(grid, items, cardFaces, { startAt, cutLines: cut.checked, outline: isCard ? "" : thing.value });
     if (ruler.checked && sheets.firstElementChild) addRuler(sheets.firstElementChild);
-    this.say(slugs.length === 0 ? "" : this.sum(slugs.length, sheets, [...fitted.values()].some((each) => each.fit.sides === 2)));
+    this.say(slugs.length === 0 ? "Choose how many of each." : this.sum(slugs.length, sheets, [...fitted.values()].some((each) => each.fit.sides === 2)));
     return sheets;
   }
 
@@ -133,7 +148,7 @@ class StillroomPrintRoom extends HTMLElement {
     event.preventDefault();
     this.refresh();
     if (this.sheets?.childElementCount > 0) printSheets(this.sheets, this.paper);
-    else this.say(this.status.textContent || "Nothing is chosen: write how many beside a recipe.");
+    else this.form.querySelector("[data-recipe]").focus();
   }
 }
 

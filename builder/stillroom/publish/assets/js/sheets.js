@@ -14,14 +14,14 @@ export function laySheets(grid, items, faces, { startAt = 1, cutLines = true, ou
   items.forEach((item, index) => {
     const at = startAt - 1 + index;
     const number = place(grid, at).page;
-    if (!pages.has(number)) pages.set(number, { front: newPage(grid), back: null });
+    if (!pages.has(number)) pages.set(number, { front: newPage(grid, "front"), back: null });
     const page = pages.get(number);
     const [front, back] = faces(item);
     const box = newPlace(grid, at, front, false);
     if (outline && cutLines) box.append(newOutline(outline, grid.box));
     page.front.append(box);
     if (back) {
-      page.back ??= newPage(grid);
+      page.back ??= newPage(grid, "back");
       page.back.append(newPlace(grid, at, back, true));
     }
   });
@@ -52,10 +52,11 @@ export function printSheets(sheets, paper) {
   window.print();
 }
 
-function newPage(grid) {
+function newPage(grid, side) {
   const page = document.createElement("section");
   page.className = "sheet-page";
   page.dataset.paper = grid.paper.id;
+  page.dataset.side = side;
   return page;
 }
 
