@@ -20,7 +20,7 @@ from stillroom.publish.year_picture import YearPicture, draw_year
 
 FITS_WORDS: Final = {
     "best": ("At their best that day", "begin by"),
-    "usable": ("Ready that day, and better for waiting", "begin by"),
+    "usable": ("Ready by then, and better for waiting", "begin by"),
     "late": ("Too late for that day", "wanted a start by"),
 }
 """The heading of each sort of answer, and the words before its date."""
