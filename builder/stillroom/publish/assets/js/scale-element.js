@@ -27,6 +27,7 @@ export class ScaleElement extends HTMLElement {
     this.rememberSteps();
     const { signal } = this.stop;
     this.form.addEventListener("change", (event) => this.ask(event.target), { signal });
+    this.form.addEventListener("input", () => this.offerSecond(), { signal });
     this.form.addEventListener("submit", (event) => event.preventDefault(), { signal });
     this.form.addEventListener("reset", (event) => this.reset(event), { signal });
     this.stopListening = onStateChange((state) => this.show(state));
@@ -144,8 +145,17 @@ export class ScaleElement extends HTMLElement {
     if (sort === "vessel") this.field("vessel").value = state.vessel;
     this.field("makes").value = sort === "makes" ? state.makes : batch.makes.replace(/^about /, "");
     this.field("times").value = sort === "times" ? state.times : showDecimal(batch.factor);
+    this.offerSecond();
     for (const sentence of this.form.querySelectorAll("[data-sort]")) {
       sentence.classList.toggle("deciding", sentence.dataset.sort === sort);
+    }
+  }
+
+  /** The second blanks of a sentence come when its first is filled, and stay while they hold words. */
+  offerSecond() {
+    for (const second of this.form.querySelectorAll("[data-second]")) {
+      const [first] = second.closest("[data-sort]").querySelectorAll("input");
+      second.hidden = !first.value.trim() && !second.querySelector("input").value.trim();
     }
   }
 
@@ -174,7 +184,6 @@ export class ScaleElement extends HTMLElement {
         note.textContent = words ? ` (${words})` : "";
         note.hidden = !words;
       }
-      if (line.note) row.querySelector("[data-note]").textContent = `, ${line.note}`;
     }
   }
 
@@ -193,6 +202,7 @@ export class ScaleElement extends HTMLElement {
   tell(batch) {
     const short = batch.scarcest ? ` ${batch.scarcest} runs short first.` : "";
     const answer = `Makes ${batch.makes}.${short}`;
+    this.stillShown = batch.makes;
     if (this.find("answer").textContent !== answer) this.find("answer").textContent = answer;
     const told = [...batch.warnings, ...batch.left.map((left) => this.sayLeft(left))];
     if (batch.fit) {
@@ -219,14 +229,12 @@ export class ScaleElement extends HTMLElement {
   }
 
   say(sort, words) {
+    const still = this.stillShown ?? document.querySelector('[data-fact="makes"] dd')?.textContent.trim();
+    this.find("answer").textContent = `${words} Still showing the amounts for ${still}.`;
     const place = this.querySelector(`[data-wrong="${sort}"]`);
-    if (!place) {
-      this.find("answer").textContent = words;
-      return;
-    }
+    if (!place) return;
     place.textContent = words;
     place.hidden = false;
-    this.find("answer").textContent = words;
     for (const field of place.closest("[data-sort]").querySelectorAll("input")) {
       field.setAttribute("aria-invalid", "true");
       field.setAttribute("aria-describedby", place.id);
