@@ -11,6 +11,7 @@ from fractions import Fraction
 from itertools import groupby
 
 from stillroom.core.bottling import estimate_yield, fill_containers
+from stillroom.core.drinks import Pour
 from stillroom.core.preserves import solids_of
 from stillroom.core.quantities import show_amount, show_decimal
 from stillroom.core.recipe import Recipe
@@ -21,6 +22,7 @@ from stillroom.core.strength import fold_of_recipe, strength_of
 from stillroom.core.strength_words import milder_text
 from stillroom.core.targets import ByFactor
 from stillroom.core.units import convert, size_of
+from stillroom.core.what_stays import boiled_at_most
 
 _READY = (Fraction(1, 2), Fraction(1), Fraction(2), Fraction(4))
 
@@ -99,7 +101,12 @@ def show_amounts(recipe: Recipe) -> AmountsView:
 
 
 def _ready_made(recipe: Scalable) -> ReadyMade:
-    batches = [scale(recipe, ByFactor(factor), Measures(recipe.system)) for factor in _READY]
+    most = boiled_at_most(recipe.kind) or _READY[-1]
+    batches = [
+        scale(recipe, ByFactor(factor), Measures(recipe.system))
+        for factor in _READY
+        if factor <= most
+    ]
     return ReadyMade(
         heads=tuple(batch.makes for batch in batches),
         rows=tuple(
@@ -132,7 +139,8 @@ def _reckoned(recipe: Recipe) -> tuple[Reckoned, ...]:
             how = f"as if unsweetened; keeping times are for it uncut ({strength.source})"
             found.append(Reckoned("Milder", milder, how))
         pours = "; ".join(
-            f"{pour.name}: {pour.uk_units:.1f} UK units, {pour.us_drinks:.1f} US standard drinks"
+            f"{_name_pour(pour)}: {pour.uk_units:.1f} UK units, "
+            f"{pour.us_drinks:.1f} US standard drinks"
             for pour in strength.pours
         )
         source = "UK Chief Medical Officers' guidelines 2016; NIAAA"
@@ -144,6 +152,11 @@ def _reckoned(recipe: Recipe) -> tuple[Reckoned, ...]:
     if solids:
         found.append(Reckoned("Sugar", solids.text, f"{solids.uncertainty} ({solids.source})"))
     return tuple(found)
+
+
+def _name_pour(pour: Pour) -> str:
+    """Name a serving with its ml, unless the name has them."""
+    return pour.name if " ml" in pour.name else f"{pour.name} ({int(pour.volume_ml)} ml)"
 
 
 def _filling(recipe: Recipe, there_ml: Fraction) -> list[Reckoned]:

@@ -184,6 +184,7 @@ export class ScaleElement extends HTMLElement {
         note.textContent = words ? ` (${words})` : "";
         note.hidden = !words;
       }
+      if (line.note) row.querySelector("[data-note]").textContent = `, ${line.note}`;
     }
   }
 
