@@ -72,6 +72,7 @@ def test_names_and_day_typed_stand_on_every_card_and_go_nowhere(
     page: Page, book_address: str
 ) -> None:
     open_page(page, f"{book_address}/r/quince-ratafia/")
+    page.wait_for_load_state("networkidle")  # what the page itself asks for comes first
     asked: list[str] = []
     page.on("request", lambda request: asked.append(request.url))
     page.fill("stillroom-card input[name=to]", "Margit")
