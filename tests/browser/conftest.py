@@ -10,6 +10,7 @@ import functools
 import http.server
 import os
 import shutil
+import sys
 import threading
 from collections.abc import Iterator
 from pathlib import Path
@@ -61,11 +62,18 @@ class _Quiet(http.server.SimpleHTTPRequestHandler):
         """Say nothing: the tests' own output is what is read."""
 
 
+class _Server(http.server.ThreadingHTTPServer):
+    def handle_error(self, request: object, client_address: object) -> None:
+        """Let a page that closes in the middle of a file go without a traceback."""
+        if not isinstance(sys.exception(), ConnectionError):
+            super().handle_error(request, client_address)
+
+
 @functools.cache
 def serve_folder(folder: Path) -> str:
     """Serve a folder from this machine until the tests end; returns its address."""
     handler = functools.partial(_Quiet, directory=str(folder))
-    server = http.server.ThreadingHTTPServer(("127.0.0.1", 0), handler)
+    server = _Server(("127.0.0.1", 0), handler)
     threading.Thread(target=server.serve_forever, daemon=True).start()
     return f"http://127.0.0.1:{server.server_address[1]}"
 
