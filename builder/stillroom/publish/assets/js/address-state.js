@@ -35,3 +35,22 @@ export function onStateChange(callback) {
     window.removeEventListener(CHANGED, tell);
   };
 }
+
+/**
+ * Show a form that needs script and keep an element in step with it and with the address.
+ * `filled` hears of each changed field; `readAddress` is called now and at every Back.
+ * Returns what stops it all.
+ */
+export function followForm(form, filled, readAddress) {
+  const stop = new AbortController();
+  const listen = { signal: stop.signal };
+  form.hidden = false;
+  form.addEventListener("change", (event) => filled(event.target), listen);
+  form.addEventListener("submit", (event) => event.preventDefault(), listen);
+  const stopWatching = onStateChange(readAddress);
+  readAddress();
+  return () => {
+    stop.abort();
+    stopWatching();
+  };
+}

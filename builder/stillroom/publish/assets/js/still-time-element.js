@@ -2,7 +2,7 @@
  * "What can I still make by ...?" on the year's page: every recipe of the book against any two days.
  */
 
-import { onStateChange, readState, writeState } from "./address-state.js";
+import { followForm, readState, writeState } from "./address-state.js";
 import { isoDay, parseDay, sayDay, today } from "./dates.js";
 import { findSeason } from "./season.js";
 import { stillTime } from "./timeline.js";
@@ -16,18 +16,15 @@ export class StillTimeElement extends HTMLElement {
     const { recipes, phrases, fits } = JSON.parse(data.textContent);
     this.recipes = recipes.map((recipe) => ({ ...recipe, phrases }));
     this.fits = fits;
-    this.form.hidden = false;
-    this.stop = new AbortController();
-    const listen = { signal: this.stop.signal };
-    this.form.addEventListener("change", (event) => this.filled(event.target), listen);
-    this.form.addEventListener("submit", (event) => event.preventDefault(), listen);
-    this.stopWatching = onStateChange(() => this.readAddress());
-    this.readAddress();
+    this.stop = followForm(
+      this.form,
+      (field) => this.filled(field),
+      () => this.readAddress(),
+    );
   }
 
   disconnectedCallback() {
-    this.stop?.abort();
-    this.stopWatching?.();
+    this.stop?.();
   }
 
   readAddress() {

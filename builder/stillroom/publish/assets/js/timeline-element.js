@@ -5,7 +5,7 @@
  * (?give=2027-12-18 or ?start=2027-02-01); then dates, drawing and calendar file are the reader's.
  */
 
-import { onStateChange, readState, writeState } from "./address-state.js";
+import { followForm, readState, writeState } from "./address-state.js";
 import { makeCalendar, makeEntries } from "./calendar.js";
 import { isoDay, parseDay, sayDay, today } from "./dates.js";
 import { findSeason, seasonOfStart } from "./season.js";
@@ -20,18 +20,15 @@ export class WhenElement extends HTMLElement {
     this.form = this.querySelector("form");
     if (!data || !this.form) return;
     this.recipe = JSON.parse(data.textContent).timeline;
-    this.form.hidden = false;
-    this.stop = new AbortController();
-    const listen = { signal: this.stop.signal };
-    this.form.addEventListener("change", (event) => this.filled(event.target), listen);
-    this.form.addEventListener("submit", (event) => event.preventDefault(), listen);
-    this.stopWatching = onStateChange(() => this.readAddress());
-    this.readAddress();
+    this.stop = followForm(
+      this.form,
+      (field) => this.filled(field),
+      () => this.readAddress(),
+    );
   }
 
   disconnectedCallback() {
-    this.stop?.abort();
-    this.stopWatching?.();
+    this.stop?.();
     if (this.file) URL.revokeObjectURL(this.file);
   }
 
