@@ -18,9 +18,9 @@ from stillroom.core.problems import Unreadable
 from stillroom.core.safety import warn_of_unknown
 from stillroom.core.scale_words import scaling_document, scaling_table
 from stillroom.core.scaling import By, Measures, scale_recipe
-from stillroom.core.season import find_season, season_of_start
+from stillroom.core.season import plan_in_season, season_of_start
 from stillroom.core.targets import read_target
-from stillroom.core.timeline import plan_back, plan_forward
+from stillroom.core.timeline import plan_forward
 from stillroom.core.timeline_words import timeline_document, timeline_text
 from stillroom.core.units import System
 from stillroom.giving_commands import close_year_command, giving_schema, pack
@@ -82,9 +82,7 @@ def dates(file: Path, giving: str | None, begun: str | None, on: str | None, as_
         timeline = plan_forward(recipe, start, give, today if give else None)
         season = season_of_start(recipe.season, start)
     elif give:
-        timeline = plan_back(recipe, give, today)
-        latest, usable = timeline.latest_start_best, timeline.latest_start_usable
-        season = find_season(recipe, recipe.season, latest, give, today, usable)
+        timeline, season = plan_in_season(recipe, recipe.season, give, today)
     else:
         raise click.UsageError('Say "--give 2027-12-18" or "--start 2027-02-01".')
     if as_json:

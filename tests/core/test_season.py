@@ -7,7 +7,7 @@ from datetime import date
 import pytest
 
 from stillroom.core.calendar_entries import make_entries
-from stillroom.core.season import find_season, season_of_start
+from stillroom.core.season import find_season, plan_in_season, season_of_start
 from stillroom.core.timeline import plan_back
 from stillroom.core.timeline_words import timeline_document, timeline_text
 from stillroom.core.year import Named, still_time
@@ -17,26 +17,64 @@ GIVE = date(2027, 12, 18)
 LATEST = date(2027, 4, 18)
 BAKE = timed(("prepare", "1 hour"), ("cool", "2 hours"), keeps="3 weeks", slug="a-bake")
 
-# season, today, the start it gives, the words its sentence ends with; the infusion's latest start
-# for its best is 18 April 2027. Expected days counted by hand on a calendar.
+# season, today, the start it gives, the words of its sentence; asked about a latest start on
+# 18 April 2027. Expected days counted by hand on a calendar.
 NOTES = [
-    ("the last day of the season before", (1, 2), None, date(2027, 2, 28), "28 February 2027."),
-    ("the autumn before", (10, 11), None, date(2026, 11, 30), "Monday 30 November 2026."),
-    ("today is in that autumn", (10, 11), date(2026, 11, 25), date(2026, 11, 30), "2026."),
-    ("today is its last day", (10, 11), date(2026, 11, 30), date(2026, 11, 30), "2026."),
+    ("the last day of the season before", (1, 2), None, date(2027, 2, 28), "January and February."),
+    ("the autumn before", (10, 11), None, date(2026, 11, 30), "October and November. With"),
+    ("today is in that autumn", (10, 11), date(2026, 11, 25), date(2026, 11, 30), "18 April 2027."),
+    ("today is its last day", (10, 11), date(2026, 11, 30), date(2026, 11, 30), "18 April 2027."),
     ("it has gone by", (10, 11), date(2026, 12, 1), None, "stored or bought in."),
-    ("over the new year", (11, 12, 1), None, date(2027, 1, 31), "Sunday 31 January 2027."),
+    ("over the new year", (11, 12, 1), None, date(2027, 1, 31), "November to January. With"),
     ("late, and out of season", (1, 2), date(2027, 5, 1), None, "stored or bought in."),
 ]
 
 
 @pytest.mark.parametrize(
-    ("season", "today", "start", "ends"), [row[1:] for row in NOTES], ids=[row[0] for row in NOTES]
+    ("season", "today", "start", "says"), [row[1:] for row in NOTES], ids=[row[0] for row in NOTES]
 )
-def test_note(season: tuple[int, ...], today: date | None, start: date | None, ends: str) -> None:
+def test_note(season: tuple[int, ...], today: date | None, start: date | None, says: str) -> None:
     note = find_season(INFUSION, season, LATEST, GIVE, today)
     assert note is not None
-    assert (note.start, note.text.endswith(ends)) == (start, True), note.text
+    assert (note.start, says in note.text) == (start, True), note.text
+
+
+def test_the_whole_plan_begins_in_the_season() -> None:
+    plan, note = plan_in_season(INFUSION, (1, 2), GIVE, date(2026, 11, 25))
+    assert note is not None
+    assert plan.start == note.start == date(2027, 2, 28)
+    assert plan.tending[0] == date(2027, 3, 1)
+    assert (plan.verdict.code, plan.latest_start_best) == ("start_in_season", date(2027, 4, 17))
+    assert plan.verdict.text == (
+        "Start by Sunday 28 February 2027, while its produce is to be had, for it to be at its "
+        "best on Saturday 18 December 2027."
+    )
+    assert note.text.endswith("it could begin as late as Saturday 17 April 2027.")
+    titles = {entry.title: entry.day for entry in make_entries("x", "X", plan)}
+    assert titles["Prepare: X"] == date(2027, 2, 28)
+
+
+def test_the_last_day_of_the_season_is_today() -> None:
+    plan, _note = plan_in_season(INFUSION, (1, 2), GIVE, date(2027, 2, 28))
+    assert plan.verdict.text.startswith("Start today, Sunday 28 February 2027: it is the last day")
+
+
+@pytest.mark.parametrize(
+    ("season", "today"),
+    [((), date(2026, 11, 25)), ((4, 5), None), ((1, 2), date(2027, 3, 5))],
+    ids=["none is known", "in season by age", "it has gone by"],
+)
+def test_without_a_season_to_come_age_alone_counts(
+    season: tuple[int, ...], today: date | None
+) -> None:
+    plan, _note = plan_in_season(INFUSION, season, GIVE, today)
+    assert (plan.start, plan.verdict.code) == (date(2027, 4, 17), "start_by")
+
+
+def test_what_would_not_keep_is_begun_by_its_age() -> None:
+    plan, note = plan_in_season(BAKE, (9, 10), GIVE)
+    assert note is not None
+    assert (note.start, plan.start) == (None, date(2027, 12, 17))
 
 
 # season and today for which there is nothing to say

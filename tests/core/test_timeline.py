@@ -11,7 +11,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from stillroom.core.date_marks import fineness_for
-from stillroom.core.season import find_season, season_of_start
+from stillroom.core.season import plan_in_season, season_of_start
 from stillroom.core.spans import Span
 from stillroom.core.timeline import (
     first_giving_day,
@@ -46,9 +46,8 @@ def test_table_shared_with_the_browser(slug: str) -> None:
             plan = plan_forward(recipe, start, None, today)
             season = season_of_start(recipe.season, start)
         else:
-            plan = plan_back(recipe, _day(row["give"]) or date.max, today)
-            latest, usable = plan.latest_start_best, plan.latest_start_usable
-            season = find_season(recipe, recipe.season, latest, plan.give, today, usable)
+            giving = _day(row["give"]) or date.max
+            plan, season = plan_in_season(recipe, recipe.season, giving, today)
         said = timeline_document(plan, season)
         said["tending"] = [(day - plan.start).days for day in plan.tending]
         assert said == row["says"]
@@ -92,15 +91,31 @@ VERDICTS = [
         plan_back,
         (GIVE, date(2027, 1, 1)),
         "start_by",
-        "Start by Sunday 18 April 2027",
+        "Start by Saturday 17 April 2027",
     ),
     (
         "today is the last day",
         INFUSION,
         plan_back,
-        (GIVE, date(2027, 4, 18)),
+        (GIVE, date(2027, 4, 17)),
         "start_today",
         "the last day",
+    ),
+    (
+        "at its best on giving day, too late to strain it the day before",
+        INFUSION,
+        plan_back,
+        (GIVE, date(2027, 4, 18)),
+        "late_for_best",
+        "Finish it a little early: it is usable from Friday 18 June 2027.",
+    ),
+    (
+        "baked on giving day itself",
+        BREAD,
+        plan_back,
+        (GIVE, GIVE),
+        "cannot",
+        "not ready before Sunday 19 December 2027",
     ),
     (
         "too late for best",
@@ -116,7 +131,7 @@ VERDICTS = [
         plan_back,
         (GIVE, date(2027, 12, 1)),
         "late_for_giving",
-        "in its jar, with a card: do not open before Tuesday 1 February 2028",
+        "in its jar, with a card: do not open before Wednesday 2 February 2028",
     ),
     (
         "too late for giving, all done",
@@ -132,7 +147,7 @@ VERDICTS = [
         plan_back,
         (GIVE, date(2027, 12, 1)),
         "cannot",
-        "not ready before Wednesday 29 December 2027",
+        "not ready before Thursday 30 December 2027",
     ),
     ("not yet made", TWO_DAYS, plan_back, (GIVE, GIVE), "cannot", "The last day to start"),
     ("giving day gone", INFUSION, plan_back, (GIVE, date(2027, 12, 19)), "passed", "has passed"),
@@ -186,7 +201,34 @@ def test_verdict(
 def test_a_late_batch_is_strained_for_giving_day_and_not_after() -> None:
     plan = plan_back(INFUSION, GIVE, date(2027, 9, 1))
     strained = next(row for row in plan.stages if row.name == "Strain and bottle")
-    assert plan.usable <= strained.from_ <= GIVE
+    assert plan.usable <= strained.from_ < GIVE
+
+
+@pytest.mark.parametrize("slug", sorted(RECIPES))
+@pytest.mark.parametrize("today", [None, date(2027, 10, 17), date(2027, 12, 16)], ids=str)
+def test_nothing_but_tending_is_left_for_giving_day(slug: str, today: date | None) -> None:
+    plan = plan_back(RECIPES[slug], GIVE, today)
+    work = [row for row in plan.stages if row.role not in ("tend", "rest")]
+    in_time = plan.verdict.code in ("start_by", "start_today", "late_for_best")
+    assert not in_time or max(row.to for row in work) < plan.give
+
+
+def test_an_age_reached_on_giving_day_needs_no_day_more() -> None:
+    ripens = plan_back(RIPENS, GIVE)
+    assert (ripens.start, ripens.best) == (date(2027, 9, 18), GIVE)
+
+
+def test_tending_is_dated_from_its_first_day() -> None:
+    said = timeline_document(plan_forward(INFUSION, date(2027, 2, 1)))
+    shaken = [row for row in said["stages"] if row["name"] == "Shake"]
+    assert [row["from"] for row in shaken] == ["2027-02-02", "2027-02-18", "2027-03-08"]
+
+
+def test_a_giving_day_is_named_only_when_asked_for() -> None:
+    forward = timeline_document(plan_forward(INFUSION, date(2027, 2, 1)))
+    assert (forward["give"], forward["can_be_given"]) == (None, "2027-10-02")
+    back = timeline_document(plan_back(INFUSION, GIVE))
+    assert (back["give"], back["can_be_given"]) == ("2027-12-18", None)
 
 
 def test_keeping_counts_from_the_day_it_was_really_bottled() -> None:

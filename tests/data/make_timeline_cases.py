@@ -15,8 +15,8 @@ HERE = Path(__file__).parent
 sys.path[:0] = [str(HERE.parent), str(HERE.parent.parent / "builder")]
 
 from stillroom.core.loading import load_recipes  # noqa: E402
-from stillroom.core.season import find_season, season_of_start  # noqa: E402
-from stillroom.core.timeline import plan_back, plan_forward  # noqa: E402
+from stillroom.core.season import plan_in_season, season_of_start  # noqa: E402
+from stillroom.core.timeline import plan_forward  # noqa: E402
 from stillroom.core.timeline_data import timeline_data  # noqa: E402
 from stillroom.core.timeline_words import timeline_document  # noqa: E402
 from timed import TimedRecipe, timed  # noqa: E402
@@ -92,9 +92,7 @@ def case(recipe: TimedRecipe, way: str, day: str, today: str | None) -> dict[str
         plan = plan_forward(recipe, date.fromisoformat(day), None, now)
         season = season_of_start(recipe.season, plan.start)
     else:
-        plan = plan_back(recipe, date.fromisoformat(day), now)
-        latest, usable = plan.latest_start_best, plan.latest_start_usable
-        season = find_season(recipe, recipe.season, latest, plan.give, now, usable)
+        plan, season = plan_in_season(recipe, recipe.season, date.fromisoformat(day), now)
     document = timeline_document(plan, season)
     days = [(day - plan.start).days for day in plan.tending]
     return {"recipe": recipe.slug, way: day, "today": today, "says": document | {"tending": days}}

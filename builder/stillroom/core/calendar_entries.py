@@ -94,9 +94,11 @@ def _entries(whose: str, title: str, timeline: Timeline) -> Iterator[CalendarEnt
         ages = ages[1:]
     for word, said, day in ages:
         yield CalendarEntry(uid(word), f"{said}: {title}", "", day, None, ())
-    give = f"At its best from {say_day(timeline.best)}."
+    give, said = f"At its best from {say_day(timeline.best)}.", "Give"
+    if not timeline.asked:
+        said = "Can be given"
     yield CalendarEntry(
-        uid("give"), f"Give: {title}", give, timeline.give, None, (-15, MORNING_HOUR)
+        uid("give"), f"{said}: {title}", give, timeline.give, None, (-15, MORNING_HOUR)
     )
     if timeline.keep_until:
         said = "It keeps unopened until today."

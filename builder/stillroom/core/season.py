@@ -1,22 +1,23 @@
 """When the main produce of a recipe is to be had, beside when the recipe must be begun.
 
 The engine's latest start knows only ageing. Quinces for a December ratafia are bought the autumn
-before: this says so, and gives the start that a garden allows. Pure; today is an argument.
+before: this says so, gives the start that a garden allows, and plans a batch from that start.
+Pure; today is an argument.
 publish/assets/js/season.js gives the same in the browser; the words of both are in
 staples/verdicts.yml.
 """
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import date, timedelta
 from itertools import pairwise
 
 from dateutil.relativedelta import relativedelta
 
 from stillroom.core.day_words import MONTH_NAMES, say_day
-from stillroom.core.timeline import Timed, plan_forward
-from stillroom.core.verdicts import verdict_phrases
+from stillroom.core.timeline import Timed, Timeline, plan_back, plan_forward
+from stillroom.core.verdicts import Verdict, verdict_phrases
 
 
 @dataclass(frozen=True, slots=True)
@@ -26,6 +27,33 @@ class SeasonNote:
     start: date | None
     text: str
     aside: str
+
+
+def plan_in_season(
+    recipe: Timed, season: tuple[int, ...], giving_day: date, today: date | None = None
+) -> tuple[Timeline, SeasonNote | None]:
+    """Return the dates for a giving day and what the season adds.
+
+    The batch begins on the last day in season that has it at its best, if there is one to come;
+    else by its age alone, as `plan_back` has it.
+    """
+    aged = plan_back(recipe, giving_day, today)
+    latest, usable = aged.latest_start_best, aged.latest_start_usable
+    note = find_season(recipe, season, latest, giving_day, today, usable)
+    if note is None or note.start is None:
+        return aged, note
+    plan = plan_forward(recipe, note.start, giving_day, today)
+    return replace(plan, verdict=_start_in_season(plan, today)), note
+
+
+def _start_in_season(plan: Timeline, today: date | None) -> Verdict:
+    code = "start_in_season"
+    if plan.start == today:
+        code = "start_in_season_today"
+    elif plan.latest_start_best == plan.latest_start_usable:
+        code = "start_in_season_one"
+    blanks = {"start": say_day(plan.start), "give": say_day(plan.give)}
+    return Verdict("start_in_season", verdict_phrases()[code].format(**blanks))
 
 
 def find_season(
@@ -52,7 +80,7 @@ def find_season(
     keeps = plan_forward(recipe, day, giving_day).keep_until
     would_keep = keeps is None or keeps >= giving_day
     if would_keep and (today is None or day >= today):
-        return _note("season_start", season, day)
+        return _note("season_start", season, day, latest=latest_start)
     first = _first_after(wanted, season)
     if latest_usable is not None and first <= latest_usable:
         return _note("season_usable", season, first=first)
@@ -74,9 +102,14 @@ def season_of_start(season: tuple[int, ...], start: date) -> SeasonNote | None:
 
 
 def _note(
-    code: str, season: tuple[int, ...], start: date | None = None, first: date | None = None
+    code: str,
+    season: tuple[int, ...],
+    start: date | None = None,
+    *,
+    first: date | None = None,
+    latest: date | None = None,
 ) -> SeasonNote:
-    phrases, days = verdict_phrases(), {"start": start, "first": first}
+    phrases, days = verdict_phrases(), {"start": start, "first": first, "latest": latest}
     blanks = {name: say_day(day) for name, day in days.items() if day}
     blanks["months"] = _say_months(season)
     aside = phrases["season_aside" if start is None else "season_aside_start"]

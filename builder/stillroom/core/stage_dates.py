@@ -58,6 +58,11 @@ class DatedStage:
         """All hands-on minutes of the stage."""
         return self.hands_on_minutes * self.times * len(self.dates)
 
+    @property
+    def first(self) -> date:
+        """The first day of it that a maker sees: what is made today is first shaken tomorrow."""
+        return self.dates[0] if self.role == "tend" else self.from_
+
 
 @dataclass(frozen=True, slots=True)
 class Laid:
@@ -65,7 +70,8 @@ class Laid:
 
     `usable_held` and `best_held` are the days on which the lines below that age begin;
     `making_done` is when the last work or counted rest ends, after which it only ages;
-    `hands_done` is the last day that wants hands.
+    `hands_done` is the last day that wants hands, `work_done` the last that wants more than
+    tending.
     """
 
     start: date
@@ -77,6 +83,7 @@ class Laid:
     made: date
     making_done: date
     hands_done: date
+    work_done: date
     rows: tuple[DatedStage, ...]
 
 
@@ -275,6 +282,7 @@ class _Walk:
         made = [row.to for row in self.rows if row.role in ("strain", "bottle")]
         made = made or [row.to for row in self.rows if row.role == "prepare"]
         making = [row.to for row in self.rows if row.role == "prepare" or _is_counted_rest(row)]
+        work = [row.to for row in self.rows if row.role not in ("tend", "rest")]
         return Laid(
             start=self.start,
             usable=usable,
@@ -285,6 +293,7 @@ class _Walk:
             made=made[-1] if made else self.start,
             making_done=max(making, default=self.start),
             hands_done=max((row.dates[-1] for row in self.rows if row.dates), default=self.start),
+            work_done=max(work, default=self.start),
             rows=tuple(self.rows),
         )
 

@@ -5,7 +5,8 @@ What the dates mean:
 * `usable` and `best` are ages of the batch, counted from its start day.
 * `ready` is the day by which every stage is done (strained, bottled, finished).
 * `give` is the giving day asked for; with none, the natural one: the first day on which the
-  batch is at its best and all is done, and never the start day itself.
+  batch is at its best and all is done. What is made, strained, bottled or finished on a day goes
+  out the day after at the earliest: the giving day itself is for giving.
 * `keep_until` counts the unopened keeping time, its shorter end, from the day it is strained
   or bottled; for a thing that is neither, from the last day of its making.
 * A batch that cannot reach its best by giving day is finished early, at or after its usable
@@ -132,6 +133,12 @@ def first_giving_day(stages: Iterable[Stage], start: date) -> date:
     return _out_from(stages, _laid_usable(stages, start))
 
 
+def first_usable_day(stages: Iterable[Stage], start: date) -> date:
+    """Return the first day it is usable and finished, if it is finished before its best."""
+    laid = _laid_usable(tuple(stages), start)
+    return max(laid.usable, laid.ready)
+
+
 def _laid_usable(stages: tuple[Stage, ...], start: date) -> Laid:
     natural = lay_out(stages, start)
     if natural.usable_held is None or natural.usable >= natural.best:
@@ -140,9 +147,9 @@ def _laid_usable(stages: tuple[Stage, ...], start: date) -> Laid:
 
 
 def _out_from(stages: tuple[Stage, ...], laid: Laid) -> date:
-    """Return the first day it can go out: done, wrapped, not its first day."""
+    """Return the first day it can go out: done, wrapped, its last work the day before."""
     before = max((stage.before_giving or 0 for stage in stages), default=0)
-    return max(laid.usable, laid.ready + timedelta(days=before), laid.start + ONE_DAY)
+    return max(laid.usable, laid.ready + timedelta(days=before), laid.work_done + ONE_DAY)
 
 
 def _latest(stages: tuple[Stage, ...], giving_day: date, out: _Out) -> date:
@@ -231,6 +238,7 @@ def _facts(
         making_done=laid.making_done,
         hands_done=laid.hands_done,
         give=give,
+        first_usable=first_usable_day(recipe.stages, laid.start),
         first_out=first_giving_day(recipe.stages, laid.start),
         natural_out=natural_giving_day(recipe.stages, laid.start),
         keep_until=keep_until,

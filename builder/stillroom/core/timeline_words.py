@@ -33,19 +33,21 @@ class StageWords:
 def timeline_document(timeline: Timeline, season: SeasonNote | None = None) -> dict[str, Any]:
     """Return the JSON document of `stillroom dates`: ISO dates; `keep_until` may be null.
 
-    `give` is the giving day asked for, or the natural one: the first day it can go out at its
-    best. `season` is what the season adds, in words, and `season_start` the last day it allows;
-    null when there is nothing to say or no such day.
+    `give` is the giving day asked for, null when none was; `can_be_given` is then the first day it
+    can go out at its best. Tending is dated from its first day. `season` is what the season adds,
+    in words, and `season_start` the last day it allows; null when there is nothing to say or no
+    such day.
     """
     return {
         "start": timeline.start.isoformat(),
         "usable": timeline.usable.isoformat(),
         "best": timeline.best.isoformat(),
-        "give": timeline.give.isoformat(),
+        "give": timeline.give.isoformat() if timeline.asked else None,
+        "can_be_given": None if timeline.asked else timeline.give.isoformat(),
         "keep_until": timeline.keep_until.isoformat() if timeline.keep_until else None,
         "tending": [day.isoformat() for day in timeline.tending],
         "stages": [
-            {"name": row.name, "from": row.from_.isoformat(), "to": row.to.isoformat()}
+            {"name": row.name, "from": row.first.isoformat(), "to": row.to.isoformat()}
             for row in timeline.stages
         ],
         "verdict": timeline.verdict.text,
@@ -70,7 +72,8 @@ def describe_dates(timeline: Timeline) -> tuple[StageWords, ...]:
         )
     rows.append(StageWords("At its best", f"from {say_day(timeline.best)}", "", "best", best, best))
     give = timeline.give.isoformat()
-    rows.append(StageWords("Give", say_day(timeline.give), "", "give", give, give))
+    name, when = ("Give", "") if timeline.asked else ("Can be given", "from ")
+    rows.append(StageWords(name, f"{when}{say_day(timeline.give)}", "", "give", give, give))
     if timeline.keep_until:
         iso = timeline.keep_until.isoformat()
         rows.append(
@@ -96,7 +99,7 @@ def _dated(row: DatedStage) -> StageWords:
     else:
         when = say_day(row.dates[0] if row.dates else row.from_)
     return StageWords(
-        row.name, when + where, hands, row.role, row.from_.isoformat(), row.to.isoformat()
+        row.name, when + where, hands, row.role, row.first.isoformat(), row.to.isoformat()
     )
 
 
@@ -131,7 +134,7 @@ def sum_up(timeline: Timeline, title: str) -> str:
         if row.role == "tend" and len(row.dates) > 1:
             until = say_day(row.dates[-1])
             told.append(
-                (row.from_, f"{row.name} {say_rhythm(row.every, row.times)} until {until}.")
+                (row.first, f"{row.name} {say_rhythm(row.every, row.times)} until {until}.")
             )
         elif row.role in ("tend", "strain", "bottle"):
             told.append((row.dates[0], f"{row.name} on {say_day(row.dates[0])}."))

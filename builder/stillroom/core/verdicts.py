@@ -28,7 +28,7 @@ class Facts:
     """The dates a verdict is given on.
 
     `way` is "forward", "back" or "batch"; `first_out` and `natural_out` are the first days this
-    start could go out usable, and at its best.
+    start could go out usable, and at its best; `first_usable` is when it is usable and finished.
     """
 
     way: str
@@ -40,6 +40,7 @@ class Facts:
     making_done: date
     hands_done: date
     give: date
+    first_usable: date
     first_out: date
     natural_out: date
     keep_until: date | None
@@ -60,7 +61,7 @@ def give_verdict(facts: Facts) -> Verdict:
     code = _code(facts)
     dates = {
         "start": facts.start,
-        "usable": max(facts.usable, facts.first_out) if code == "late_for_best" else facts.usable,
+        "usable": facts.first_usable if code == "late_for_best" else facts.usable,
         "best": facts.best,
         "give": facts.give,
         "ready": facts.first_out,
@@ -81,8 +82,9 @@ def _code(facts: Facts) -> str:
     if facts.keep_until and facts.keep_until < facts.give:
         return "past_keep" if facts.way == "batch" else "stale"
     if facts.give < facts.first_out:
-        # what is still being made cannot be wrapped; what only has to age can
-        return "late_for_giving" if facts.making_done <= facts.give else "cannot"
+        # what is still being made or bottled cannot be wrapped; what only has to age can
+        ages = facts.making_done <= facts.give < facts.usable
+        return "late_for_giving" if ages else "cannot"
     if facts.give < facts.natural_out:
         return "late_for_best"
     if facts.way != "back":
@@ -97,6 +99,8 @@ def _phrase(code: str, facts: Facts) -> str:
         return f"ready{one}{'' if facts.keep_until else '_no_keep'}"
     if code == "late_for_giving" and facts.hands_done > facts.give:
         return "late_for_giving_in_its_jar"
+    if code == "late_for_best" and facts.best <= facts.give:
+        return "late_to_finish"
     if code in ("start_by", "in_time") and facts.latest_start_best == facts.latest_start_usable:
         return f"{code}_one"
     return code

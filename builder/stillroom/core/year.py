@@ -16,14 +16,13 @@ from typing import Final
 from dateutil.relativedelta import relativedelta
 
 from stillroom.core.day_words import MONTH_NAMES
-from stillroom.core.season import SeasonNote, find_season
+from stillroom.core.season import SeasonNote, find_season, plan_in_season
 from stillroom.core.timeline import (
     Timed,
     Timeline,
     latest_start_best,
     latest_start_usable,
     plan_back,
-    plan_forward,
 )
 
 TASKS: Final = ("start", "tend", "bottle", "label", "give")
@@ -160,18 +159,12 @@ def plan_year(recipes: Iterable[Named], occasions: Iterable[Occasion], first_mon
 
 def _next_band(one: Named, choices: list[Occasion], first: date) -> YearBand:
     """Lay out the first batch that is begun within the round."""
-    timelines = [(occasion, _begun_in_season(one, occasion.day)) for occasion in choices]
+    timelines = [
+        (occasion, plan_in_season(one.recipe, one.season, occasion.day)[0]) for occasion in choices
+    ]
     in_time = [pair for pair in timelines if pair[1].start >= first]
     occasion, timeline = (in_time or timelines[-1:])[0]
     return YearBand(one.slug, one.title, one.kind, occasion, timeline)
-
-
-def _begun_in_season(one: Named, giving_day: date) -> Timeline:
-    timeline = plan_back(one.recipe, giving_day)
-    note = find_season(one.recipe, one.season, timeline.start, giving_day)
-    if note is None or note.start is None:
-        return timeline
-    return plan_forward(one.recipe, note.start, giving_day)
 
 
 def _tasks(band: YearBand) -> list[Task]:

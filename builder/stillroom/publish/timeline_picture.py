@@ -147,11 +147,19 @@ def _tend_lane(timeline: Timeline, name: str, rows: list[DatedStage]) -> _Raw:
     rhythms = dict.fromkeys(say_rhythm(row.every, row.times) for row in rows)
     ticks = tuple(_minute(timeline, day) for row in rows for day in row.dates)
     bands = tuple(
-        ("tend", row.begins_minute, row.ends_minute) for row in rows if len(row.dates) > 1
+        ("tend", _tended_from(timeline, row, before), row.ends_minute)
+        for row, before in zip(rows, (None, *rows), strict=False)
+        if len(row.dates) > 1
     )
     last = say_day_and_month(rows[-1].dates[-1])
     ending = f", to {last}" if len(ticks) > 1 else f", {last}"
     return _Raw("tend", f"{name} {', then '.join(rhythms)}{ending}", bands, ticks)
+
+
+def _tended_from(timeline: Timeline, row: DatedStage, before: DatedStage | None) -> int:
+    """Return where a band of tending begins: at its first day, or where the one before it ends."""
+    goes_on = before is not None and before.ends_minute >= row.begins_minute
+    return row.begins_minute if goes_on else _minute(timeline, row.first)
 
 
 def _rest_lane(timeline: Timeline, name: str, rows: list[DatedStage]) -> _Raw:

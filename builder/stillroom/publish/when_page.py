@@ -7,8 +7,8 @@ from datetime import date
 
 from stillroom.core.calendar_entries import make_entries
 from stillroom.core.recipe import Recipe
-from stillroom.core.season import find_season
-from stillroom.core.timeline import Timeline, latest_start_best, plan_back
+from stillroom.core.season import plan_in_season
+from stillroom.core.timeline import Timeline, latest_start_best
 from stillroom.core.timeline_words import StageWords, describe_dates, describe_stages, sum_up
 from stillroom.publish.calendar_files import make_calendar
 from stillroom.publish.library import ComingDay, Library, Link
@@ -34,9 +34,7 @@ class WhenView:
 def make_when(library: Library, recipe: Recipe, link: Link) -> WhenView:
     """Return the dates of a recipe for the first giving day that it can still be best on."""
     aimed = aim_at(recipe, library.coming_days, library.today)
-    timeline = plan_back(recipe, aimed.day, library.today)
-    latest, usable = timeline.latest_start_best, timeline.latest_start_usable
-    season = find_season(recipe, recipe.season, latest, aimed.day, library.today, usable)
+    timeline, season = plan_in_season(recipe, recipe.season, aimed.day, library.today)
     return WhenView(
         aimed=aimed,
         coming=library.coming_days,
@@ -71,7 +69,7 @@ def calendar_path(slug: str) -> str:
 def make_recipe_calendar(library: Library, recipe: Recipe) -> str:
     """Return the text of a recipe's calendar for the giving day it is aimed at."""
     aimed = aim_at(recipe, library.coming_days, library.today)
-    timeline = plan_back(recipe, aimed.day, library.today)
+    timeline, _season = plan_in_season(recipe, recipe.season, aimed.day, library.today)
     entries = make_entries(recipe.slug, recipe.title, timeline)
     url = library.address_of(recipe)
     return make_calendar(recipe.title, entries, library.today, url).decode("utf-8")

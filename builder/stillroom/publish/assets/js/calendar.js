@@ -26,7 +26,7 @@ export function makeEntries(slug, title, plan) {
     entries.push({ uid: uid(word), title: `${said}: ${title}`, description, day, rule: "", reminders });
   if (plan.usable < plan.best) add("usable", "Usable now", plan.usable);
   add("best", "At its best", plan.best);
-  add("give", "Give", plan.give, `At its best from ${sayDay(plan.best)}.`, [-15, 9]);
+  add("give", plan.asked ? "Give" : "Can be given", plan.give, `At its best from ${sayDay(plan.best)}.`, [-15, 9]);
   if (plan.keepUntil !== null) {
     add("keep", "Use up", plan.keepUntil, "It keeps unopened until today.", [9]);
   }

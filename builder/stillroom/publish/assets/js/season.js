@@ -4,7 +4,27 @@
  */
 
 import { fromParts, MONTH_NAMES, partsOf, sayDay } from "./dates.js";
-import { planForward } from "./timeline.js";
+import { planBack, planForward } from "./timeline.js";
+
+/**
+ * Return {plan, season}: the dates for a giving day, begun on the last day in season that has it at
+ * its best if there is one to come, else by its age alone; and what the season adds.
+ */
+export function planInSeason(recipe, givingDay, now = null) {
+  const aged = planBack(recipe, givingDay, now);
+  const season = findSeason(recipe, aged.latestStartBest, givingDay, now, aged.latestStartUsable);
+  if (season === null || season.start === null) return { plan: aged, season };
+  const plan = planForward(recipe, season.start, givingDay, now);
+  plan.verdict = startInSeason(plan, recipe.phrases, now);
+  return { plan, season };
+}
+
+function startInSeason(plan, phrases, now) {
+  let code = "start_in_season";
+  if (plan.start === now) code = "start_in_season_today";
+  else if (plan.latestStartBest === plan.latestStartUsable) code = "start_in_season_one";
+  return { code: "start_in_season", text: fill(phrases[code], { start: sayDay(plan.start), give: sayDay(plan.give) }) };
+}
 
 /**
  * Return what the season adds to a latest start, {start, text, aside}; null when it adds nothing.
@@ -19,10 +39,10 @@ export function findSeason(recipe, latestStart, givingDay, now = null, latestUsa
   while (!season.includes(partsOf(day).month)) day = monthBefore(day);
   const { keepUntil } = planForward(recipe, day, givingDay);
   const wouldKeep = keepUntil === null || keepUntil >= givingDay;
-  if (wouldKeep && (now === null || day >= now)) return note(recipe, "season_start", day);
+  if (wouldKeep && (now === null || day >= now)) return note(recipe, "season_start", day, { latest: latestStart });
   const first = firstAfter(wanted, season);
   if (latestUsable !== null && first <= latestUsable) {
-    return note(recipe, "season_usable", null, first);
+    return note(recipe, "season_usable", null, { first });
   }
   return note(recipe, wouldKeep ? "season_gone" : "season_would_not_keep");
 }
@@ -53,13 +73,16 @@ function firstAfter(day, season) {
   return first;
 }
 
-function note({ season, phrases }, code, start = null, first = null) {
-  const say = (day) => (day === null ? "" : sayDay(day));
-  const blanks = { months: sayMonths(season), start: say(start), first: say(first) };
-  const fill = (phrase) => phrase.replace(/\{(\w+)\}/g, (_, name) => blanks[name]);
+function note({ season, phrases }, code, start = null, days = {}) {
+  const blanks = { months: sayMonths(season) };
+  for (const [name, day] of Object.entries({ start, ...days })) {
+    if (day !== null) blanks[name] = sayDay(day);
+  }
   const aside = start === null ? "season_aside" : "season_aside_start";
-  return { start, text: fill(phrases[code]), aside: fill(phrases[aside]) };
+  return { start, text: fill(phrases[code], blanks), aside: fill(phrases[aside], blanks) };
 }
+
+const fill = (phrase, blanks) => phrase.replace(/\{(\w+)\}/g, (_, name) => blanks[name]);
 
 function sayMonths(season) {
   const names = season.map((month) => MONTH_NAMES[month - 1]);

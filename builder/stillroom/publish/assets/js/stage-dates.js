@@ -11,6 +11,8 @@ const DAY_MINUTES = 24 * 60;
 const SPAN_MINUTES = { minute: 1, hour: 60, day: 1440, week: 10080, month: 43200, year: 525600 };
 
 export const isMilestone = (stage) => stage.role === "usable" || stage.role === "best";
+/** The first day of a stage that a maker sees: what is made today is first shaken tomorrow. */
+export const firstDay = (row) => (row.role === "tend" ? row.dates[0] : row.from);
 const isAnchored = (stage) => stage.before_giving !== undefined || stage.role === "give";
 const spanMinutes = (span) => span[1] * SPAN_MINUTES[span[2]];
 const isWithinADay = (span) => span[2] === "minute" || span[2] === "hour";
@@ -175,6 +177,7 @@ class Walk {
     const ends = (test) => this.rows.filter(test).map((row) => row.to);
     const poured = ends((row) => row.role === "strain" || row.role === "bottle");
     const prepared = ends((row) => row.role === "prepare");
+    const worked = ends((row) => row.role !== "tend" && row.role !== "rest");
     const rested = ends((row) => row.role === "rest" && !row.open_ended);
     return {
       start: this.start,
@@ -186,6 +189,7 @@ class Walk {
       made: (poured.length ? poured : prepared).at(-1) ?? this.start,
       makingDone: Math.max(this.start, ...prepared, ...rested),
       handsDone: Math.max(this.start, ...this.rows.flatMap((row) => row.dates)),
+      workDone: Math.max(this.start, ...worked),
       rows: this.rows,
     };
   }

@@ -4,6 +4,7 @@
  */
 
 import { addMonths, fromParts, partsOf, sayDayShort, shortMonth } from "./dates.js";
+import { firstDay } from "./stage-dates.js";
 import { sayRhythm } from "./timeline-words.js";
 
 const SIDE = 8;
@@ -84,11 +85,18 @@ function tendLane(rows, minute) {
   const rhythms = [...new Set(rows.map((row) => sayRhythm(row.every, row.times)))];
   const ticks = rows.flatMap((row) => row.dates.map(minute));
   const bands = rows
-    .filter((row) => row.dates.length > 1)
-    .map((row) => ["tend", row.begins_minute, row.ends_minute]);
+    .map((row, index) => [row, rows[index - 1]])
+    .filter(([row]) => row.dates.length > 1)
+    .map(([row, before]) => ["tend", tendedFrom(row, before, minute), row.ends_minute]);
   const last = short(rows.at(-1).dates.at(-1));
   const ending = ticks.length > 1 ? `, to ${last}` : `, ${last}`;
   return { role: "tend", words: `${rows[0].name} ${rhythms.join(", then ")}${ending}`, bands, ticks };
+}
+
+// a band of tending begins at its first day, or where the one before it ends
+function tendedFrom(row, before, minute) {
+  const goesOn = before !== undefined && before.ends_minute >= row.begins_minute;
+  return goesOn ? row.begins_minute : minute(firstDay(row));
 }
 
 function restLane(rows) {

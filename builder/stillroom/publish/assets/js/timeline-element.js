@@ -8,10 +8,10 @@
 import { followForm, readState, writeState } from "./address-state.js";
 import { makeCalendar, makeEntries } from "./calendar.js";
 import { isoDay, parseDay, sayDay, today } from "./dates.js";
-import { findSeason, seasonOfStart } from "./season.js";
+import { planInSeason, seasonOfStart } from "./season.js";
 import { redraw } from "./timeline-drawing.js";
 import { describeDates, sumUp } from "./timeline-words.js";
-import { planBack, planForward } from "./timeline.js";
+import { planForward } from "./timeline.js";
 
 /** Custom element around fragments/when.html. */
 export class WhenElement extends HTMLElement {
@@ -62,17 +62,14 @@ export class WhenElement extends HTMLElement {
     const known = [...coming.options].find((option) => option.value === day.value);
     coming.value = known && !begins ? day.value : "";
     this.querySelector(".when-coming").hidden = begins;
-    const plan = begins
-      ? planForward(this.recipe, chosen)
-      : planBack(this.recipe, chosen, today());
+    const { plan, season } = begins
+      ? { plan: planForward(this.recipe, chosen), season: seasonOfStart(this.recipe, chosen) }
+      : planInSeason(this.recipe, chosen, today());
     const name = known && !begins && known.value ? `For ${known.text.replace(/ \d{4}$/, "")}, ` : "";
     this.part("aim").textContent = begins
       ? `Begun on ${sayDay(chosen)}:`
       : `${name || "For "}${sayDay(chosen)}:`;
     this.part("verdict").textContent = plan.verdict.text;
-    const season = begins
-      ? seasonOfStart(this.recipe, chosen)
-      : findSeason(this.recipe, plan.latestStartBest, chosen, today(), plan.latestStartUsable);
     this.part("season").textContent = season?.text ?? "";
     this.part("season").hidden = !season;
     const label = sumUp(plan, this.recipe.title);

@@ -1,6 +1,7 @@
 /** A timeline in words: core/timeline_words.py in the browser. Pure. */
 
 import { sayDay, sayMinutes } from "./dates.js";
+import { firstDay } from "./stage-dates.js";
 
 const OFTEN = { 2: "twice", 3: "three times", 4: "four times" };
 
@@ -22,7 +23,8 @@ export function describeDates(plan) {
   const age = (name, role, words, from) => rows.push({ name, when: words, handsOn: "", role, from });
   if (plan.usable < plan.best) age("Usable", "usable", `from ${sayDay(plan.usable)}`, plan.usable);
   age("At its best", "best", `from ${sayDay(plan.best)}`, plan.best);
-  age("Give", "give", sayDay(plan.give), plan.give);
+  if (plan.asked) age("Give", "give", sayDay(plan.give), plan.give);
+  else age("Can be given", "give", `from ${sayDay(plan.give)}`, plan.give);
   if (plan.keepUntil !== null) {
     age("Keeps", "keep", `until ${sayDay(plan.keepUntil)}`, plan.keepUntil);
   }
@@ -41,7 +43,7 @@ function describeRow(row) {
     if (row.condition) when = `${row.condition}, about ${when}`;
     else if (row.to_earliest < row.to) when += ` (${sayDay(row.to_earliest)} at the earliest)`;
   }
-  return { name: row.name, when: when + where, handsOn, role: row.role, from: row.from };
+  return { name: row.name, when: when + where, handsOn, role: row.role, from: firstDay(row) };
 }
 
 /** Return one paragraph: what is begun, how it is tended, when it may be used and given. */
@@ -50,7 +52,7 @@ export function sumUp(plan, title) {
   for (const row of plan.stages) {
     if (row.role === "tend" && row.dates.length > 1) {
       const until = sayDay(row.dates.at(-1));
-      told.push([row.from, `${row.name} ${sayRhythm(row.every, row.times)} until ${until}.`]);
+      told.push([firstDay(row), `${row.name} ${sayRhythm(row.every, row.times)} until ${until}.`]);
     } else if (["tend", "strain", "bottle"].includes(row.role)) {
       told.push([row.dates[0], `${row.name} on ${sayDay(row.dates[0])}.`]);
     }

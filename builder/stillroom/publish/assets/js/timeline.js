@@ -4,7 +4,7 @@
  */
 
 import { addSpan, isoDay, sayDay } from "./dates.js";
-import { layOut } from "./stage-dates.js";
+import { firstDay, layOut } from "./stage-dates.js";
 
 /** Return the dates of a batch started on a day, for a giving day if there is one. */
 export function planForward(recipe, start, givingDay = null, today = null) {
@@ -38,6 +38,11 @@ export function firstGivingDay(stages, start) {
   return outFrom(stages, laidUsable(stages, start));
 }
 
+function firstUsableDay(stages, start) {
+  const laid = laidUsable(stages, start);
+  return Math.max(laid.usable, laid.ready);
+}
+
 function laidUsable(stages, start) {
   const natural = layOut(stages, start);
   if (natural.usableHeld === null || natural.usable >= natural.best) return natural;
@@ -46,7 +51,7 @@ function laidUsable(stages, start) {
 
 function outFrom(stages, laid) {
   const before = Math.max(0, ...stages.map((stage) => stage.before_giving ?? 0));
-  return Math.max(laid.usable, laid.ready + before, laid.start + 1);
+  return Math.max(laid.usable, laid.ready + before, laid.workDone + 1);
 }
 
 function latest(stages, givingDay, out) {
@@ -110,6 +115,7 @@ function plan(recipe, start, givingDay, today, way) {
     keepUntil,
     stages: rows,
     tending: [...new Set(tending)].sort((a, b) => a - b),
+    firstUsable: firstUsableDay(stages, start),
     firstOut: firstGivingDay(stages, start),
     naturalOut,
     latestStartBest: latestStartBest(recipe, give),
@@ -124,7 +130,7 @@ function giveVerdict(facts, phrases, way, today) {
   const code = verdictCode(facts, way, today);
   const blanks = {
     start: facts.start,
-    usable: code === "late_for_best" ? Math.max(facts.usable, facts.firstOut) : facts.usable,
+    usable: code === "late_for_best" ? facts.firstUsable : facts.usable,
     best: facts.best,
     give: facts.give,
     ready: facts.firstOut,
@@ -144,7 +150,8 @@ function verdictCode(facts, way, today) {
     return way === "batch" ? "past_keep" : "stale";
   }
   if (facts.give < facts.firstOut) {
-    return facts.makingDone <= facts.give ? "late_for_giving" : "cannot";
+    const ages = facts.makingDone <= facts.give && facts.give < facts.usable;
+    return ages ? "late_for_giving" : "cannot";
   }
   if (facts.give < facts.naturalOut) return "late_for_best";
   if (way !== "back") return "in_time";
@@ -157,6 +164,7 @@ function phraseName(code, facts) {
     return `ready${one}${facts.keepUntil === null ? "_no_keep" : ""}`;
   }
   if (code === "late_for_giving" && facts.handsDone > facts.give) return "late_for_giving_in_its_jar";
+  if (code === "late_for_best" && facts.best <= facts.give) return "late_to_finish";
   const same = facts.latestStartBest === facts.latestStartUsable;
   return same && (code === "start_by" || code === "in_time") ? `${code}_one` : code;
 }
@@ -184,11 +192,12 @@ export function timelineDocument(plan, season = null) {
     start: isoDay(plan.start),
     usable: isoDay(plan.usable),
     best: isoDay(plan.best),
-    give: isoDay(plan.give),
+    give: plan.asked ? isoDay(plan.give) : null,
+    can_be_given: plan.asked ? null : isoDay(plan.give),
     keep_until: plan.keepUntil === null ? null : isoDay(plan.keepUntil),
     tending: plan.tending.map(isoDay),
     stages: plan.stages.map((row) => ({
-      name: row.name, from: isoDay(row.from), to: isoDay(row.to),
+      name: row.name, from: isoDay(firstDay(row)), to: isoDay(row.to),
     })),
     verdict: plan.verdict.text,
     verdict_code: plan.verdict.code,
