@@ -9,6 +9,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from datetime import date
+from functools import lru_cache
 
 from stillroom.core.allergens import (
     Known,
@@ -99,6 +100,7 @@ class UsageCard:
     url: str = ""
 
 
+@lru_cache(maxsize=4096)  # a page, its card and every list ask for the same label
 def label_recipe(recipe: Recipe, settings: BookSettings, made_on: date | None = None) -> Label:
     """Work out the label of a recipe made on a day, or of no day in particular.
 
@@ -181,6 +183,7 @@ def _strength_text(recipe: Recipe) -> str:
     return found.text[:1].upper() + found.text[1:]
 
 
+@lru_cache(maxsize=4096)  # a page and the print room show the same card
 def make_card(
     recipe: Recipe,
     settings: BookSettings,

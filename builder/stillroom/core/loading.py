@@ -8,6 +8,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
+from functools import lru_cache
 from pathlib import Path
 from typing import Any, get_args
 
@@ -55,10 +56,10 @@ def _read_file(path: Path, name: str) -> str:
     raise ProblemsFound([problem])
 
 
+@lru_cache(maxsize=4096)  # `mkdocs serve` reads again only the file that was changed
 def read_recipe(text: str, name: str, slug: str, system: System = "metric") -> Recipe:
     """Read a recipe from its text; raises ProblemsFound."""
-    front, body, body_line = _split(text, name)
-    located = read_yaml(front, name, first_line=2)
+    located, body, body_line = _read_front(text, name)
     if not isinstance(located.data, dict):
         raise ProblemsFound([Problem(name, 2, "The front matter is not keys and values.")])
     problems: list[Problem] = []
@@ -81,6 +82,13 @@ def read_recipe(text: str, name: str, slug: str, system: System = "metric") -> R
     return recipe
 
 
+@lru_cache(maxsize=4096)  # the recipe is read from it, and so is what no two may share
+def _read_front(text: str, name: str) -> tuple[Located, tuple[str, ...], int]:
+    """Return the front matter, the lines of the body and the number of the first of them."""
+    front, body, body_line = _split(text, name)
+    return read_yaml(front, name, first_line=2), tuple(body), body_line
+
+
 def _split(text: str, name: str) -> tuple[str, list[str], int]:
     lines = text.splitlines()
     if not lines or lines[0].strip() != "---":
@@ -101,7 +109,7 @@ def _written_system(data: dict[str, Any], default: System) -> System:
 
 
 def _read_body(
-    lines: list[str], first_line: int, name: str, problems: list[Problem]
+    lines: Sequence[str], first_line: int, name: str, problems: list[Problem]
 ) -> dict[str, Any]:
     intro: list[str] = []
     sections: list[tuple[str, int, list[str]]] = []
@@ -272,8 +280,7 @@ class _Head:
 
 def _read_head(path: Path, name: str) -> _Head | None:
     try:
-        front, _, _ = _split(_read_file(path, name), name)
-        located = read_yaml(front, name, first_line=2)
+        located, _, _ = _read_front(_read_file(path, name), name)
     except ProblemsFound:
         return None  # load_recipe has told these problems already
     data = located.data if isinstance(located.data, dict) else {}

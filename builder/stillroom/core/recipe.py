@@ -10,6 +10,7 @@ from __future__ import annotations
 from collections.abc import Callable
 from dataclasses import dataclass
 from fractions import Fraction
+from functools import cache
 from typing import Annotated, Any
 
 from pydantic import (
@@ -227,6 +228,11 @@ class FrontMatter(_Frozen):
         return renamed
 
 
+@cache  # there are as many as there are kinds
+def _stages_of(timeline: tuple[tuple[str, str], ...]) -> tuple[Stage, ...]:
+    return tuple(parse_stage(word, text) for word, text in timeline)
+
+
 @dataclass(frozen=True)
 class MethodStep:
     """One numbered step: its words with {braces} for amounts, its sub-heading, its line."""
@@ -263,7 +269,7 @@ class Recipe(FrontMatter):
         """The recipe's own timeline, or the one its kind brings."""
         if self.timeline:
             return self.timeline
-        return tuple(parse_stage(word, text) for word, text in self.kind.timeline)
+        return _stages_of(self.kind.timeline)
 
     @property
     def vessel(self) -> Vessel | None:

@@ -9,6 +9,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass
 from fractions import Fraction
+from functools import lru_cache
 
 from stillroom.core.allergens import (
     contains,
@@ -72,6 +73,7 @@ class SafetyBox:
         return tuple(dict.fromkeys(text for text in said if text))
 
 
+@lru_cache(maxsize=4096)  # the check, the page, its card and the print room ask for the same box
 def assess_safety(recipe: Recipe, settings: BookSettings) -> SafetyBox:
     """Judge every rule against a recipe.
 
@@ -105,6 +107,7 @@ def assess_safety(recipe: Recipe, settings: BookSettings) -> SafetyBox:
     )
 
 
+@lru_cache(maxsize=4096)
 def gather_recipe_facts(recipe: Recipe, settings: BookSettings) -> Facts:
     """Return the facts of a recipe in a book, its finished strength among them."""
     law = law_of(settings.country)

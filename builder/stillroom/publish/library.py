@@ -6,7 +6,7 @@ Knows no MkDocs: another generator could be put under the book from here.
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass
 from datetime import date, timedelta
 from functools import cached_property
 from pathlib import Path
@@ -57,7 +57,6 @@ class Library:
     book: Book
     recipes: tuple[Recipe, ...]
     today: date
-    _labels: dict[str, Label] = field(default_factory=dict, repr=False, compare=False)
 
     @property
     def settings(self) -> BookSettings:
@@ -65,10 +64,8 @@ class Library:
         return self.book.settings
 
     def label_of(self, recipe: Recipe) -> Label:
-        """Return a recipe's label, worked out once for all pages that ask for it."""
-        if recipe.slug not in self._labels:
-            self._labels[recipe.slug] = label_recipe(recipe, self.settings)
-        return self._labels[recipe.slug]
+        """Return a recipe's label for no day in particular."""
+        return label_recipe(recipe, self.settings)
 
     @cached_property
     def coming_days(self) -> tuple[ComingDay, ...]:

@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass
+from functools import cached_property
 from typing import Any
 
 from markupsafe import Markup
@@ -25,7 +26,7 @@ from stillroom.core.timeline_data import timeline_data
 from stillroom.publish.amounts_page import show_amounts
 from stillroom.publish.card_page import emblem_address, paper_data, view_card
 from stillroom.publish.library import Library, Link, show_picture
-from stillroom.publish.method_steps import show_method
+from stillroom.publish.method_steps import StepGroup, show_method
 from stillroom.publish.structured_data import RecipeFacts, describe_recipe
 from stillroom.publish.templating import render, show_json
 from stillroom.publish.when_page import make_when
@@ -64,6 +65,16 @@ class RecipeLeaf:
         """Recipes are reached through lists, search and links: navigation would swell each page."""
         return False
 
+    @cached_property
+    def batch(self) -> ScaledBatch:
+        """One batch as written."""
+        return scale_recipe(self.recipe)
+
+    @cached_property
+    def method(self) -> tuple[StepGroup, ...]:
+        """The method with the amounts of that batch, for the page and for its head."""
+        return show_method(self.recipe, self.batch)
+
     def head(self, library: Library, url: str) -> Mapping[str, Any]:
         """Return title, description and structured data."""
         recipe = self.recipe
@@ -71,7 +82,7 @@ class RecipeLeaf:
             "title": recipe.title,
             "description": recipe.summary,
             "slug": recipe.slug,
-            "structured_data": show_json(_structured_data(recipe, library)),
+            "structured_data": show_json(_structured_data(self, library)),
             "preview_picture": library.preview_of(recipe),
             "preview_alt": recipe.picture_alt,
         }
@@ -80,7 +91,6 @@ class RecipeLeaf:
         """Return the whole page below its header."""
         recipe = self.recipe
         address = library.address_of(recipe)
-        batch = scale_recipe(recipe)
         return render(
             "pages/recipe.html",
             {
@@ -89,9 +99,9 @@ class RecipeLeaf:
                 "language": library.settings.language,
                 "link": link,
                 "picture": show_picture(library, recipe, link),
-                "strip": make_strip(recipe, batch, library),
+                "strip": make_strip(recipe, self.batch, library),
                 "amounts": show_amounts(recipe),
-                "method": show_method(recipe, batch),
+                "method": self.method,
                 "heats": heat_lines(recipe),
                 "care": assess_safety(recipe, library.settings),
                 "card": view_card(
@@ -126,10 +136,10 @@ def make_strip(recipe: Recipe, batch: ScaledBatch, library: Library) -> tuple[Fa
     return tuple(Fact(*fact) for fact in facts if fact[2])
 
 
-def _structured_data(recipe: Recipe, library: Library) -> dict[str, Any]:
+def _structured_data(leaf: RecipeLeaf, library: Library) -> dict[str, Any]:
+    recipe, batch = leaf.recipe, leaf.batch
     plan = plan_forward(recipe, library.today)
-    batch = scale_recipe(recipe)
-    steps = tuple(step.words for group in show_method(recipe, batch) for step in group.steps)
+    steps = tuple(step.words for group in leaf.method for step in group.steps)
     facts = RecipeFacts(
         url=library.address_of(recipe),
         picture_url=library.absolute(library.preview_of(recipe)),
