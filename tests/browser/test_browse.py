@@ -30,6 +30,32 @@ def test_what_nothing_fits_is_said_in_words(page: Page, book_address: str) -> No
     expect(page.locator("[data-browse=found]")).to_contain_text("Nothing in the book fits")
 
 
+def test_what_can_be_started_now_is_in_season_now(page: Page, book_address: str) -> None:
+    # oranges for the spirit are to be had in January and February
+    page.goto(f"{book_address}/browse/")
+    spirit = page.locator("#by-kind ~ .browse-group li[data-season]", has_text="Bitter-orange")
+    assert spirit.get_attribute("data-season") == "1 2"
+    said = page.evaluate(
+        """async () => {
+            const { fits, sayFound } = await import("/assets/stillroom/js/browse-element.js");
+            const entry = { kind: "infusion", free: "", best: "2027-04-17", season: "1 2" };
+            const chosen = { kind: "", free: "", start: "best" };
+            return [
+                fits(entry, chosen, "2027-02-28"), fits(entry, chosen, "2027-03-01"),
+                fits(entry, chosen, "2027-04-18"),
+                fits(entry, { ...chosen, start: "" }, "2027-03-01"),
+                fits({ ...entry, season: "" }, chosen, "2027-03-01"),
+                sayFound(2, ["Bitter-orange spirit"]), sayFound(0, ["A", "B"]),
+            ];
+        }"""
+    )
+    assert said == [
+        "yes", "stored", "no", "yes", "yes",
+        "2 recipes. With produce stored or bought in, also Bitter-orange spirit.",
+        "With produce stored or bought in, also A and B.",
+    ]  # fmt: skip
+
+
 def test_free_from_lists_only_what_is_known_to_be(page: Page, book_address: str) -> None:
     page.goto(f"{book_address}/browse/?free=milk")
     expect(page.locator("[data-browse=found]")).to_contain_text("recipes")

@@ -7,7 +7,12 @@ from datetime import date
 import pytest
 
 from stillroom.core.calendar_entries import make_entries
-from stillroom.core.season import find_season, plan_in_season, season_of_start
+from stillroom.core.season import (
+    find_season,
+    last_good_start,
+    plan_in_season,
+    season_of_start,
+)
 from stillroom.core.timeline import plan_back
 from stillroom.core.timeline_words import timeline_document, timeline_text
 from stillroom.core.year import Named, still_time
@@ -142,3 +147,9 @@ def test_batches_of_one_month_have_names_of_their_own() -> None:
     ]
     assert len(set(uids)) == len(uids)
     assert "x-batch-2.2027-12.give-1@stillroom" in uids
+
+
+def test_the_last_good_start_is_in_season_where_one_is() -> None:
+    assert last_good_start(INFUSION, (1, 2), GIVE) == date(2027, 2, 28)
+    assert last_good_start(INFUSION, (), GIVE) == date(2027, 4, 17)
+    assert last_good_start(BAKE, (9, 10), GIVE) == date(2027, 12, 17)

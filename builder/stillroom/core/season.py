@@ -46,6 +46,11 @@ def plan_in_season(
     return replace(plan, verdict=_start_in_season(plan, today)), note
 
 
+def last_good_start(recipe: Timed, season: tuple[int, ...], giving_day: date) -> date:
+    """Return the last day to begin for a giving day: in season if there is one, else by age."""
+    return plan_in_season(recipe, season, giving_day)[0].start
+
+
 def _start_in_season(plan: Timeline, today: date | None) -> Verdict:
     code = "start_in_season"
     if plan.start == today:

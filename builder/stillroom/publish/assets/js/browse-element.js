@@ -11,18 +11,29 @@ function todayText(now = new Date()) {
   return `${now.getFullYear()}-${two(now.getMonth() + 1)}-${two(now.getDate())}`;
 }
 
-/** Whether one recipe fits what was chosen; `entry` is the dataset of its list item. */
+/**
+ * How one recipe fits what was chosen: "yes", "no", or "stored" when it is in time but its main
+ * produce is not to be had this month. `entry` is the dataset of its list item.
+ */
 export function fits(entry, chosen, today) {
-  if (chosen.kind && entry.kind !== chosen.kind) return false;
-  if (chosen.free && !entry.free.split(" ").includes(chosen.free)) return false;
-  if (chosen.start && !(entry[chosen.start] >= today)) return false;
-  return true;
+  if (chosen.kind && entry.kind !== chosen.kind) return "no";
+  if (chosen.free && !entry.free.split(" ").includes(chosen.free)) return "no";
+  if (!chosen.start) return "yes";
+  if (!(entry[chosen.start] >= today)) return "no";
+  const month = String(Number(today.slice(5, 7)));
+  return !entry.season || entry.season.split(" ").includes(month) ? "yes" : "stored";
 }
 
-/** How many were found, in words. */
-export function sayFound(count) {
-  if (count === 0) return "Nothing in the book fits. Leave one of the blanks wider.";
-  return count === 1 ? "One recipe." : `${count} recipes.`;
+/** How many were found, in words, and what else stored produce would allow. */
+export function sayFound(count, stored = []) {
+  const more = stored.length ? `With produce stored or bought in, also ${listed(stored)}.` : "";
+  if (count === 0) return more || "Nothing in the book fits. Leave one of the blanks wider.";
+  const found = count === 1 ? "One recipe." : `${count} recipes.`;
+  return more ? `${found} ${more}` : found;
+}
+
+function listed(titles) {
+  return titles.length === 1 ? titles[0] : `${titles.slice(0, -1).join(", ")} and ${titles.at(-1)}`;
 }
 
 export class BrowseElement extends HTMLElement {
@@ -60,15 +71,18 @@ export class BrowseElement extends HTMLElement {
     const chosen = this.chosen();
     const today = todayText();
     let count = 0;
+    const stored = [];
     for (const group of this.querySelectorAll(".browse-group")) {
       let shown = 0;
       for (const item of group.querySelectorAll("li[data-kind]")) {
-        item.hidden = !fits(item.dataset, chosen, today);
-        if (!item.hidden) shown += 1;
+        const fit = fits(item.dataset, chosen, today);
+        item.hidden = fit !== "yes";
+        if (fit === "yes") shown += 1;
+        if (fit === "stored") stored.push(item.querySelector("a").textContent.trim());
       }
       group.hidden = shown === 0;
       count += shown;
     }
-    this.querySelector("[data-browse=found]").textContent = sayFound(count);
+    this.querySelector("[data-browse=found]").textContent = sayFound(count, stored);
   }
 }
