@@ -134,24 +134,32 @@ class Facts:
 
     def toxic_in_method(self) -> tuple[str, ...]:
         """Return the poisonous plants that the method names without forbidding them."""
+        named = [clause for clause in self.clauses if _any_toxic().search(clause)]
         return tuple(
             word
-            for word, pattern in _toxic_names()
-            if any(pattern.search(clause) for clause in self.clauses)
+            for word in (_toxic_names() if named else ())
+            if any(_as_word(word).search(clause) for clause in named)
         )
 
 
 @cache
-def _toxic_names() -> tuple[tuple[str, re.Pattern[str]], ...]:
-    names = [
+def _toxic_names() -> tuple[str, ...]:
+    return tuple(
         name
         for staple in all_staples().values()
         if "toxic" in staple.tags
         for name in (staple.name, *staple.also)
-    ]
-    return tuple(
-        (name, re.compile(rf"\b{re.escape(name)}(?:s|es)?\b", re.IGNORECASE)) for name in names
     )
+
+
+@cache
+def _any_toxic() -> re.Pattern[str]:
+    return _as_word(*_toxic_names())
+
+
+def _as_word(*names: str) -> re.Pattern[str]:
+    either = "|".join(re.escape(name) for name in names)
+    return re.compile(rf"\b(?:{either})(?:s|es)?\b", re.IGNORECASE)
 
 
 def gather_facts(recipe: Recipe, strength: Fraction | None, allergens: tuple[str, ...]) -> Facts:

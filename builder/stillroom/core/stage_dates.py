@@ -20,6 +20,7 @@ from __future__ import annotations
 from collections.abc import Iterable
 from dataclasses import dataclass, field, replace
 from datetime import date, timedelta
+from functools import lru_cache
 from typing import Final
 
 from stillroom.core.spans import Span
@@ -94,6 +95,11 @@ def lay_out(stages: Iterable[Stage], start: date, stop: date | None = None) -> L
     finished early for a giving day before its best. Lines counted back from the giving day are
     left out.
     """
+    return _lay_out(tuple(stages), start, stop)
+
+
+@lru_cache(maxsize=4096)  # the search for a latest start comes by the same days again and again
+def _lay_out(stages: tuple[Stage, ...], start: date, stop: date | None) -> Laid:
     listed = tuple(
         stage for stage in stages if stage.before_giving is None and stage.role != "give"
     )

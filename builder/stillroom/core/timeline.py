@@ -21,6 +21,7 @@ from __future__ import annotations
 from collections.abc import Iterable
 from dataclasses import dataclass, replace
 from datetime import date, timedelta
+from functools import lru_cache
 from typing import Final, Protocol
 
 from stillroom.core.spans import Span
@@ -152,6 +153,7 @@ def _out_from(stages: tuple[Stage, ...], laid: Laid) -> date:
     return max(laid.usable, laid.ready + timedelta(days=before), laid.work_done + ONE_DAY)
 
 
+@lru_cache(maxsize=2**15)  # every list of a book asks it of each recipe for the same days
 def _latest(stages: tuple[Stage, ...], giving_day: date, out: _Out) -> date:
     """Return the last start whose `out` is not after the giving day; `out` never falls."""
     start = giving_day - (out(stages, giving_day) - giving_day)
@@ -166,6 +168,7 @@ class _Out(Protocol):
     def __call__(self, stages: Iterable[Stage], start: date) -> date: ...
 
 
+@lru_cache(maxsize=2**15)
 def _earliest_fresh(stages: tuple[Stage, ...], keep: Span | None, giving_day: date) -> date | None:
     """Return the first start whose product still keeps on giving day; None: it keeps for ever."""
     if keep is None:
