@@ -78,3 +78,12 @@ def test_what_does_not_keep_wants_stored_fruit() -> None:
 
 def test_in_season_there_is_nothing_to_say() -> None:
     assert find_season(INFUSION, (3, 4, 5), date(2027, 4, 18), date(2027, 12, 18)) is None
+
+
+def test_what_comes_to_a_month_of_another_year_names_it() -> None:
+    year = plan_year(NAMED, CHRISTMAS, date(2026, 11, 25))
+    december = year.months[1]
+    beyond = {task.slug: december.other_year(task) for task in december.of("give")}
+    # the infusion is begun in April 2027 for the Christmas after the twelve months
+    assert beyond == {"a-bake": None, "a-sugar": None, "an-infusion": 2027}
+    assert [task.first.year for task in december.of("give")] == [2026, 2026, 2027]

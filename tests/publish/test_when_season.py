@@ -6,9 +6,10 @@ import re
 from pathlib import Path
 
 import pytest
+import vobject
 from bs4 import BeautifulSoup
 
-from stillroom.core.day_words import MONTH_NAMES
+from stillroom.core.day_words import MONTH_NAMES, say_day
 from stillroom.core.loading import load_recipes
 
 Pages = dict[str, BeautifulSoup]
@@ -37,3 +38,24 @@ def test_when_has_room_for_the_season_on_every_page(recipe_pages: Pages) -> None
         note = page.select_one('stillroom-when [data-when="season"]')
         assert note.has_attr("hidden") == (note.get_text() == ""), slug
         assert note.has_attr("hidden") or slug in IN_SEASON
+
+
+def test_the_year_names_every_year_it_speaks_of(pages: Pages) -> None:
+    for row in pages["year/index.html"].select(".year-table tbody tr"):
+        assert re.fullmatch(r"\w+ \d{4}", row.select_one("th").get_text(" ", strip=True))
+        giving = row.select("td")[3].get_text(" ", strip=True)
+        for count, day in re.findall(r"(\d+) on (\d+ \w+ \d{4})?", giving):
+            assert int(count) > 0
+            assert day, giving
+
+
+@pytest.mark.parametrize("slug", sorted(IN_SEASON))
+def test_the_calendar_begins_when_the_page_does(
+    built_book: Path, recipe_pages: Pages, slug: str
+) -> None:
+    verdict = recipe_pages[slug].select_one('[data-when="verdict"]').get_text()
+    calendar = vobject.readOne((built_book / f"r/{slug}/{slug}.ics").read_text("utf-8"))
+    begins = min(event.dtstart.value for event in calendar.vevent_list)
+    assert say_day(begins) in recipe_pages[slug].select_one("[data-when=rows]").get_text()
+    if "while its produce is to be had" in verdict:
+        assert MONTH_NAMES[begins.month - 1] in IN_SEASON[slug]

@@ -90,6 +90,10 @@ class Month:
         """Return the tasks of one sort."""
         return tuple(one for one in self.tasks if one.task == task)
 
+    def other_year(self, task: Task) -> int | None:
+        """Return the year of a task that falls beyond the twelve months; None for this month's."""
+        return None if task.first.year == self.first.year else task.first.year
+
 
 @dataclass(frozen=True, slots=True)
 class YearBand:
@@ -151,7 +155,7 @@ def plan_year(recipes: Iterable[Named], occasions: Iterable[Occasion], first_mon
     for step in range(12):
         begins = first + relativedelta(months=step)
         here = _together([task for task in tasks if task.first.month == begins.month])
-        here.sort(key=lambda task: (task.first.day, task.title))
+        here.sort(key=lambda task: (task.first, task.title))
         months.append(Month(begins, tuple(here), sum(task.minutes for task in here)))
     chosen = tuple(one for choices in days.values() for one in choices if first <= one.day < end)
     return Year(first, end, tuple(months), bands, chosen)

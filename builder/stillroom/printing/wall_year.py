@@ -48,15 +48,16 @@ def _say_end(year: Year) -> str:
 
 
 def _month(month: Month) -> dict[str, Any]:
-    rows = [{"task": task, "lines": _lines(month.of(task))} for task in SHOWN if month.of(task)]
+    rows = [{"task": task, "lines": _lines(month, task)} for task in SHOWN if month.of(task)]
     return {"name": month.name, "year": month.first.year, "rows": rows}
 
 
-def _lines(tasks: tuple[Task, ...]) -> list[dict[str, str]]:
+def _lines(month: Month, sort: str) -> list[dict[str, str]]:
     """Return a line a day for what has a day, and one for what is tended all month."""
+    tasks = sorted(month.of(sort), key=_first_day)
     return [
         {"day": day, "words": ", ".join(dict.fromkeys(task.title for task in group))}
-        for day, group in groupby(sorted(tasks, key=_first_day), lambda task: _days(task))
+        for day, group in groupby(tasks, lambda task: _days(month, task))
     ]
 
 
@@ -64,7 +65,10 @@ def _first_day(task: Task) -> tuple[date, date]:
     return task.first, task.last
 
 
-def _days(task: Task) -> str:
+def _days(month: Month, task: Task) -> str:
+    """Return the days of the month, with the year where it is not this month's."""
+    year = month.other_year(task)
+    beyond = f" ({year})" if year else ""
     if task.first == task.last:
-        return str(task.first.day)
-    return f"{task.first.day}–{task.last.day}"
+        return f"{task.first.day}{beyond}"
+    return f"{task.first.day}–{task.last.day}{beyond}"

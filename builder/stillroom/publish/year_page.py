@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Mapping
 from dataclasses import dataclass
 from datetime import date, timedelta
@@ -9,6 +10,7 @@ from typing import Any, Final
 
 from markupsafe import Markup
 
+from stillroom.core.day_words import MONTH_NAMES
 from stillroom.core.giving_days import find_day
 from stillroom.core.timeline_data import timeline_data
 from stillroom.core.verdicts import verdict_phrases
@@ -51,6 +53,23 @@ class YearView:
     fits_words: Mapping[str, tuple[str, str]]
     addresses: Mapping[str, str]
     data: Mapping[str, Any]
+
+
+def say_giving(month: Month) -> str:
+    """Return what is labelled and given in a month: a count for each giving day, dated in full."""
+    labels = Counter(task.occasion for task in month.of("label"))
+    given = Counter((task.occasion, task.first) for task in month.of("give"))
+    said = []
+    for name in dict.fromkeys([*labels, *(occasion for occasion, _day in given)]):
+        each = [
+            f"{count} on {day.day} {MONTH_NAMES[day.month - 1]} {day.year}"
+            for (occasion, day), count in sorted(given.items())
+            if occasion == name
+        ]
+        parts = [f"label {labels[name]}"] if labels[name] else []
+        parts += [f"give {', '.join(each)}"] if each else []
+        said.append(f"{name}: {'; '.join(parts)}.")
+    return " ".join(said)
 
 
 def year_of(library: Library) -> Year:
@@ -136,6 +155,7 @@ class YearLeaf:
             "pages/year.html",
             {
                 "year": make_year(library, link),
+                "say_giving": say_giving,
                 "language": library.settings.language,
                 "prose": Markup(prose),
                 "title": "The year",
