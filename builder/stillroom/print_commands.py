@@ -246,7 +246,7 @@ def year(give: str | None, paper: str, fonts: Path | None, out: Path | None, for
     day = read_day(give or giving.day, "--give", date.today(), book)
     assert day is not None  # a book has a giving day
     months = plan_year(
-        [Named(one.slug, one.title, one.kind.name, one) for one in recipes],
+        [Named(one.slug, one.title, one.kind.name, one, one.season) for one in recipes],
         [Occasion(giving.name, day)],
         date(day.year, 1, 1),
     )
