@@ -9,14 +9,14 @@ from collections.abc import Iterator, Sequence
 from fractions import Fraction
 from typing import Any
 
+from stillroom.core.finished import facts_of_batch
 from stillroom.core.problems import Unreadable
 from stillroom.core.quantities import Amount
 from stillroom.core.recipe import Recipe
-from stillroom.core.scalable import Scalable, scalable_of
+from stillroom.core.scalable import scalable_of
 from stillroom.core.scaling import By, Measures, ScaledBatch, scale
 from stillroom.core.targets import read_target
 from stillroom.core.units import System
-from stillroom.core.what_stays import notes_on_scaling
 
 MEASURES: tuple[tuple[System, By], ...] = tuple(
     (system, by)
@@ -25,8 +25,14 @@ MEASURES: tuple[tuple[System, By], ...] = tuple(
 )
 FACTORS = ("1/3", "½", "1", "1½", "2", "2.37", "3", "7", "12", "0.04", "⅔")
 WANTED = ("200 ml", "750ml", "1½ pints", "2 1/2 cups", "450 g", "36", "7 jars", "1 gallon")
-FILLS = ("12 x 50 ml", "12 x 50 ml + 6 x 100 ml", "1 bottle of 30 ml", "5 x 8 fl oz, 2 x 1 lb")
-VESSELS = ("1.5 l", "1 quart", "250 ml jar", "3 pints")
+FILLS = (
+    "12 x 50 ml",
+    "12 x 50 ml + 6 x 100 ml",
+    "1 bottle of 30 ml",
+    "5 x 8 fl oz, 2 x 1 lb",
+    "9 jars of 220 ml to the brim",
+)
+VESSELS = ("1.5 l", "1 quart", "250 ml jar", "3 pints", "24 cm round", "9 x 13 inch tin")
 WRONG = (("times", "0"), ("makes", "cupp"), ("fill", "12 bottles"), ("have", "4 dragons"))
 
 
@@ -66,13 +72,14 @@ def answer(recipe: Recipe, question: dict[str, str]) -> dict[str, Any]:
         batch = scale(scalable, target, Measures(system, by))
     except Unreadable:
         return {"refused": True}
-    return _plain(scalable, batch)
+    facts = [[one.name, one.text, one.how] for one in facts_of_batch(recipe, batch)]
+    return {**_plain(batch), "facts": facts}
 
 
-def _plain(recipe: Scalable, batch: ScaledBatch) -> dict[str, Any]:
+def _plain(batch: ScaledBatch) -> dict[str, Any]:
     return {
         "factor": str(batch.factor),
-        "makes": batch.makes,
+        "makes": batch.makes_in_full,
         "containers": batch.containers,
         "lines": [
             [
@@ -90,7 +97,7 @@ def _plain(recipe: Scalable, batch: ScaledBatch) -> dict[str, Any]:
             for line in batch.lines
         ],
         "warnings": list(batch.warnings),
-        "notes": list(notes_on_scaling(recipe, batch.factor)),
+        "notes": list(batch.notes),
         "scarcest": batch.scarcest,
         "left": [[left.item, str(left.amount), left.unit] for left in batch.left],
         "fit": str(batch.fit.factor) if batch.fit else None,
@@ -106,6 +113,7 @@ BROWSER_ANSWERS = """
 async ({ base, shared, recipes, questions }) => {
   const { readTables } = await import(`${base}/amounts.js`);
   const { readRecipe, scale } = await import(`${base}/scale.js`);
+  const { factsOfBatch } = await import(`${base}/finished.js`);
   const { parseTarget } = await import(`${base}/scale-targets.js`);
   const tables = readTables(shared);
   const known = Object.fromEntries(recipes.map((data) => [data.slug, readRecipe(data)]));
@@ -116,7 +124,7 @@ async ({ base, shared, recipes, questions }) => {
       const batch = scale(known[recipe], target, { system, by }, tables);
       return {
         factor: `${batch.factor}`,
-        makes: batch.makes,
+        makes: batch.makes_in_full,
         containers: Number(batch.containers),
         lines: batch.lines.map((line) => [
           line.amount_text, line.item_text, text(line.exact), text(line.low), text(line.high),
@@ -128,6 +136,9 @@ async ({ base, shared, recipes, questions }) => {
         left: batch.left.map((left) => [left.item, `${left.amount}`, left.unit]),
         fit: batch.fit ? `${batch.fit}` : null,
         fit_makes: batch.fit_makes,
+        facts: factsOfBatch(known[recipe], batch, { system, by }, tables).map(
+          ({ name, text: shown, how }) => [name, shown, how],
+        ),
       };
     } catch (error) {
       if (error.constructor.name !== "Unreadable") throw error;

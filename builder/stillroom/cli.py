@@ -97,7 +97,7 @@ def dates(file: Path, giving: str | None, begun: str | None, on: str | None, as_
 @click.option("--makes", metavar="AMOUNT", help='What it is to make: "200 ml", "36 biscuits".')
 @click.option("--fill", metavar="CONTAINERS", help='What to fill: "12 x 50 ml + 6 x 100 ml".')
 @click.option("--have", metavar="AMOUNTS", help='What is on hand: "17 cinnamon stick".')
-@click.option("--vessel", metavar="SIZE", help='A vessel to fill to its headspace: "1.5 l".')
+@click.option("--vessel", metavar="SIZE", help='A vessel or a tin: "1.5 l", "24 cm round".')
 @click.option("--units", type=click.Choice(["metric", "us", "imperial"]), help="To measure in.")
 @click.option(
     "--by",
@@ -116,7 +116,7 @@ def scale(file: Path, units: System | None, by: By, as_json: bool, **asked: str 
     except Unreadable as error:
         raise click.UsageError(str(error)) from None
     if as_json:
-        click.echo(json.dumps(scaling_document(batch), indent=2, ensure_ascii=False))
+        click.echo(json.dumps(scaling_document(batch, recipe), indent=2, ensure_ascii=False))
     else:
         click.echo(scaling_table(batch, recipe))
 

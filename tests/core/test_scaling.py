@@ -17,7 +17,7 @@ from stillroom.core.scale_words import scaling_document, scaling_table
 from stillroom.core.scaling import Measures, ScaledBatch, scale_recipe
 from stillroom.core.step_amounts import step_amount
 from stillroom.core.targets import parse_fill, parse_have, parse_times, read_target
-from stillroom.core.what_stays import notes_on_scaling, pan_factor, read_oven, round_pan_cm2
+from stillroom.core.what_stays import notes_on_scaling, read_oven
 
 RECIPES = Path(__file__).resolve().parents[2] / "recipes"
 
@@ -195,8 +195,9 @@ def test_amounts_in_the_method_scale() -> None:
 
 
 def test_document_has_the_shape_of_issue_2() -> None:
-    document = scaling_document(scaled(SPIRIT, makes="200 ml"))
-    assert list(document) == ["recipe", "factor", "makes", "ingredients", "warnings"]
+    document = scaling_document(scaled(SPIRIT, makes="200 ml"), SPIRIT)
+    asked_for = ["recipe", "factor", "makes", "ingredients", "warnings"]
+    assert list(document) == [*asked_for, "notes", "comes_to"]
     assert document["factor"] == "1/5"
     assert document["makes"] == "200 ml"
     assert document["ingredients"][0] == {
@@ -254,7 +255,7 @@ def test_counted_things_are_not_poured() -> None:
 
 def test_parsers_read_what_a_cook_types() -> None:
     assert parse_times("2 1/2").factor == Fraction(5, 2)
-    assert [count for count, _size in parse_fill("2×50ml; 3 jars of 8 fl oz").containers] == [2, 3]
+    assert [one.count for one in parse_fill("2×50ml; 3 jars of 8 fl oz").containers] == [2, 3]
     assert [words for _amount, words in parse_have("17 sticks and 1 l vodka").have] == [
         "stick",
         "vodka",
@@ -273,13 +274,6 @@ def test_parsers_read_what_a_cook_types() -> None:
 )
 def test_oven(celsius: int, text: str) -> None:
     assert read_oven(Fraction(celsius)).text == text
-
-
-def test_pans_compare_by_area() -> None:
-    """A round tin of 20 cm is very nearly a square one of 18 cm (common practice)."""
-    assert float(pan_factor(Fraction(18 * 18), round_pan_cm2(Fraction(20)))) == pytest.approx(
-        0.97, abs=0.005
-    )
 
 
 # usable room of the 1.5 l jar by its headspace; need is what stands in it, times the factor

@@ -8,8 +8,11 @@ from pathlib import Path
 import pytest
 
 from stillroom.core.loading import load_recipe
+from stillroom.core.problems import Unreadable
 from stillroom.core.scalable import scalable_of
-from stillroom.core.tins import find_tin, read_tin, tin_note
+from stillroom.core.scaling import scale_recipe
+from stillroom.core.targets import read_target
+from stillroom.core.tins import Tin, find_tin, pan_factor, read_own_tin, read_tin, tin_note
 from stillroom.core.what_stays import notes_on_scaling
 
 RECIPES = Path(__file__).resolve().parents[2] / "recipes"
@@ -55,3 +58,36 @@ def test_the_toffee_tells_of_its_tin() -> None:
     toffee = scalable_of(load_recipe(RECIPES / "salted-honey-toffee.md"))
     assert notes_on_scaling(toffee, Fraction(2))[-1].endswith(": 2 of them, or one of 28 cm.")
     assert not any("tin" in note for note in notes_on_scaling(toffee, Fraction(1)))
+
+
+def tin(words: str) -> Tin:
+    found = read_own_tin(words)
+    assert found is not None
+    return found
+
+
+def test_pans_compare_by_area() -> None:
+    """A round tin of 20 cm is very nearly a square one of 18 cm (common practice)."""
+    assert float(pan_factor(tin("18 cm square"), tin("20 cm round"))) == pytest.approx(
+        0.97, abs=0.005
+    )
+    assert float(pan_factor(tin("20 cm square"), tin("8 inch square"))) == pytest.approx(
+        (8 * 2.54 / 20) ** 2
+    )
+
+
+# the cook's own tin for the toffee, which is set in one of 20 cm square: by geometry
+@pytest.mark.parametrize(
+    ("own", "factor"), [("30 x 20 cm", 1.5), ("20 cm round tin", 0.7854), ("9 x 13 inch", 1.887)]
+)
+def test_a_batch_for_the_tin_a_cook_has(own: str, factor: float) -> None:
+    toffee = load_recipe(RECIPES / "salted-honey-toffee.md")
+    batch = scale_recipe(toffee, read_target({"vessel": own}, "metric"))
+    assert float(batch.factor) == pytest.approx(factor, abs=1e-3)
+    assert not any("To stand as high" in note for note in batch.notes)
+
+
+def test_a_recipe_without_a_tin_has_none_to_compare() -> None:
+    ratafia = load_recipe(RECIPES / "quince-ratafia.md")
+    with pytest.raises(Unreadable, match="no tin of its own"):
+        scale_recipe(ratafia, read_target({"vessel": "24 cm round"}, "metric"))

@@ -18,6 +18,7 @@ from stillroom.core.units import convert, size_of
 
 HEADSPACE_SOURCE = "USDA Complete Guide to Home Canning, Guide 1, Controlling headspace"
 PRACTICE = "common practice, no published source"
+_TRIED = 10_000  # sums tried at most
 
 
 @dataclass(frozen=True)
@@ -165,7 +166,9 @@ def _counts_leaving_least(there_ml: int, sizes_ml: list[int]) -> list[int]:
     """Return how many of each whole size reach nearest to what is there, in the fewest."""
     grain = math.gcd(*sizes_ml)
     steps = [size // grain for size in sizes_ml]
-    reach = there_ml // grain
+    # far beyond a kitchen's sizes the largest takes all but the last part, which is tried in full
+    large = max(-(-(there_ml // grain - _TRIED) // steps[0]), 0)
+    reach = there_ml // grain - large * steps[0]
     unreached = reach + 1  # more containers than any sum could need
     fewest = [0] + [unreached] * reach
     last = [-1] * (reach + 1)
@@ -174,27 +177,29 @@ def _counts_leaving_least(there_ml: int, sizes_ml: list[int]) -> list[int]:
             if step <= total and fewest[total - step] + 1 < fewest[total]:
                 fewest[total], last[total] = fewest[total - step] + 1, index
     rest = max(total for total in range(reach + 1) if fewest[total] < unreached)
-    counts = [0] * len(steps)
+    counts = [large] + [0] * (len(steps) - 1)
     while rest:
         counts[last[rest]] += 1
         rest -= steps[last[rest]]
     return counts
 
 
-def fill_level_ml(brim_ml: Fraction, sort: str = "jam") -> Fraction:
-    """Return the ml that go into a jar filled to the published headspace of its sort.
+def headspace_inches(recipe: Recipe) -> Fraction | None:
+    """Return the published headspace of a preserve's jars; None for other kinds.
 
-    `sort` is "jam" (1/4 inch) or "fruit" (1/2 inch); the neck is taken as round.
-
-    >>> round(float(fill_level_ml(Fraction(220))))
-    204
+    Jams and jellies a quarter of an inch; what stands in vinegar half an inch, as pickles do.
     """
-    width = figure("neck_inches") * Fraction(254, 10)
-    height = figure("headspace_inches", sort) * Fraction(254, 10)
-    neck_mm3 = Fraction(math.pi).limit_denominator(10**6) / 4 * width * width * height
-    return max(brim_ml - neck_mm3 / 1000, Fraction(0))
+    if recipe.kind.name != "preserve":
+        return None
+    sour = any("vinegar" in ingredient.item.lower() for ingredient in recipe.ingredients)
+    return figure("headspace_inches", "pickle" if sour else "jam")
 
 
-def overflow_ml(recipe: Recipe, vessel_ml: Fraction, factor: Fraction = Fraction(1)) -> Fraction:
-    """Return how many ml too much would stand in a vessel; 0 when it fits with its headspace."""
-    return max(stands_ml(recipe) * factor - vessel_ml * vessel_share(recipe), Fraction(0))
+def headspace_ml(recipe: Recipe) -> Fraction | None:
+    """Return the ml a preserve's jar is left short of its brim, its neck taken as round."""
+    height = headspace_inches(recipe)
+    if height is None:
+        return None
+    width = figure("neck_inches")
+    quarter_circle = Fraction(math.pi).limit_denominator(10**6) / 4
+    return quarter_circle * width * width * height * Fraction(254, 100) ** 3

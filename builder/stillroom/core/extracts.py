@@ -12,6 +12,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from fractions import Fraction
 
+from stillroom.core.quantities import show_decimal
 from stillroom.core.units import convert
 
 SOURCE = "21 CFR 169.3(b), 169.175, 169.176"
@@ -75,7 +76,7 @@ def fold_of(
     enough = abv >= LEAST_ABV
     names = {0: "below single strength", 1: "single strength", 2: "double strength (2-fold)"}
     name = names.get(whole, f"{whole}-fold")
-    text = f"{name}: {float(units):.2f} units of vanilla per US gallon"
+    text = f"{name}: {show_decimal(units)} units of vanilla per US gallon"
     if not enough:
         text += f"; the standard also asks for at least {LEAST_ABV} % vol"
     return Fold(units, whole, enough, text)

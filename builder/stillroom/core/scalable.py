@@ -13,7 +13,13 @@ from fractions import Fraction
 from functools import lru_cache
 from typing import Literal
 
-from stillroom.core.bottling import finished_density, makes_ml, stands_ml, vessel_share
+from stillroom.core.bottling import (
+    finished_density,
+    headspace_ml,
+    makes_ml,
+    stands_ml,
+    vessel_share,
+)
 from stillroom.core.method import find_ingredient
 from stillroom.core.parts import Ingredient, Scales
 from stillroom.core.plurals import plural, singular
@@ -79,6 +85,7 @@ class Scalable:
     `makes_ml` is the volume one batch fills (None when it is not poured or spooned), `stands_ml`
     what stands in the vessel while it steeps or cooks, `vessel_share` how much of a vessel may be
     filled, `vessel_ml` its largest vessel, `container_ml` the first container it is given in,
+    `headspace_ml` what its jars are left short of their brim (None when they are no preserve's),
     `tin` the first vessel that is a tin of one size.
     """
 
@@ -100,6 +107,8 @@ class Scalable:
     vessel_ml: Fraction | None
     container_ml: Fraction | None
     container: str
+    container_many: str
+    headspace_ml: Fraction | None = None
     tin: Tin | None = None
 
 
@@ -135,6 +144,8 @@ def scalable_of(recipe: Recipe) -> Scalable:
         if first.size and sized
         else None,
         container=first.name,
+        container_many=plural(first.name),
+        headspace_ml=headspace_ml(recipe),
         tin=find_tin([vessel.words for vessel in recipe.vessels]),
     )
 

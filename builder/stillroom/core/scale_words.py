@@ -5,22 +5,21 @@ from __future__ import annotations
 from fractions import Fraction
 from typing import Any
 
+from stillroom.core.finished import facts_of_batch
 from stillroom.core.plurals import plural, singular
 from stillroom.core.quantities import show_decimal
 from stillroom.core.recipe import Recipe
-from stillroom.core.scalable import scalable_of
 from stillroom.core.scaling import ScaledBatch
 from stillroom.core.targets import LeftOver
 from stillroom.core.units import all_units
-from stillroom.core.what_stays import notes_on_scaling
 
 
-def scaling_document(batch: ScaledBatch) -> dict[str, Any]:
+def scaling_document(batch: ScaledBatch, recipe: Recipe) -> dict[str, Any]:
     """Return the batch as plain data: fractions as text, None where nothing is measured."""
     return {
         "recipe": batch.slug,
         "factor": str(batch.factor),
-        "makes": batch.makes,
+        "makes": batch.makes_in_full,
         "ingredients": [
             {
                 "item": line.item,
@@ -34,16 +33,22 @@ def scaling_document(batch: ScaledBatch) -> dict[str, Any]:
             for line in batch.lines
         ],
         "warnings": list(batch.warnings),
+        "notes": list(batch.notes),
+        "comes_to": [
+            {"name": fact.name, "text": fact.text, "how": fact.how}
+            for fact in facts_of_batch(recipe, batch)
+        ],
     }
 
 
 def scaling_table(batch: ScaledBatch, recipe: Recipe) -> str:
-    """Return the batch as a table with its warnings and what does not scale below."""
+    """Return the batch as a table; below it, as on the page, what it comes to and what to heed."""
     rows = [(line.amount_text, _item(line.item_text, line.aside, line.why)) for line in batch.lines]
     width = max(len(amount) for amount, _item_text in rows)
-    head = [f"{batch.title}, {show_factor(batch.factor)}: makes {batch.makes}"]
+    head = [f"{batch.title}, {show_factor(batch.factor)}: makes {batch.makes_in_full}"]
     body = [f"  {amount:>{width}}  {item}" for amount, item in rows]
-    tail = [f"! {warning}" for warning in batch.warnings]
+    tail = [f"{fact.name}: {fact.text}" for fact in facts_of_batch(recipe, batch) if fact.brief]
+    tail += [f"! {warning}" for warning in batch.warnings]
     if batch.scarcest:
         tail.append(f"{batch.scarcest} runs short first.")
     tail += [f"Left over: {say_left(left)}." for left in batch.left]
@@ -52,7 +57,7 @@ def scaling_table(batch: ScaledBatch, recipe: Recipe) -> str:
             f"Everything counted comes out whole in a batch that makes {batch.fit_makes} "
             f"({show_decimal(batch.fit.factor)} times the recipe)."
         )
-    tail += [f"- {note}" for note in notes_on_scaling(scalable_of(recipe), batch.factor)]
+    tail += [f"- {note}" for note in batch.notes]
     return "\n".join([*head, *body, *tail])
 
 

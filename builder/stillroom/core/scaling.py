@@ -12,19 +12,20 @@ from fractions import Fraction
 
 from stillroom.core.problems import Unreadable
 from stillroom.core.recipe import Recipe
-from stillroom.core.rounding import most_times, round_measure, share_named
+from stillroom.core.rounding import most_times, round_measure, say_unit, share_named
 from stillroom.core.scalable import Scalable, scalable_of
 from stillroom.core.scaled_lines import (
     By,
     Measures,
     ScaledLine,
+    join_and,
     join_range,
     scale_line,
     warning_of,
 )
-from stillroom.core.targets import ByFactor, LeftOver, Target, solve_target
+from stillroom.core.targets import ByFactor, ByTin, LeftOver, Target, Wanted, solve_target
 from stillroom.core.units import base_size, size_of
-from stillroom.core.what_stays import boiling_warnings
+from stillroom.core.what_stays import boiling_warnings, notes_on_scaling
 from stillroom.core.whole_batches import Fit, nearest_fit
 
 __all__ = ["By", "Measures", "ScaledBatch", "ScaledLine", "scale", "scale_recipe"]
@@ -32,16 +33,23 @@ __all__ = ["By", "Measures", "ScaledBatch", "ScaledLine", "scale", "scale_recipe
 
 @dataclass(frozen=True)
 class ScaledBatch:
-    """A recipe at one size: its lines, what it makes, what to be warned of, what fits better."""
+    """A recipe at one size: its lines, what it makes, what to be warned of, what fits better.
+
+    `fills` names the containers that were asked for, "" when none were; `makes_in_full` then says
+    both: "about 600 ml: 12 bottles of 50 ml".
+    """
 
     slug: str
     title: str
     factor: Fraction
     makes: str
+    makes_in_full: str
     makes_ml: Fraction | None
+    fills: str
     containers: int
     lines: tuple[ScaledLine, ...]
     warnings: tuple[str, ...]
+    notes: tuple[str, ...]
     scarcest: str
     left: tuple[LeftOver, ...]
     fit: Fit | None
@@ -68,23 +76,29 @@ def scale(recipe: Scalable, target: Target, measures: Measures | None = None) ->
             "That is more than a kitchen can make.",
             f"Ask for {most_times():,} times the recipe at most.",
         )
-    containers = solved.containers or count_containers(recipe, solved.factor)
+    asked = sum(one.count for one in solved.containers)
+    containers = asked or count_containers(recipe, solved.factor)
     lines = tuple(
         scale_line(recipe, line, solved.factor, containers, chosen) for line in recipe.lines
     )
     fit = _better_fit(recipe, lines, solved.factor)
+    makes = makes_text(recipe, solved.factor, chosen)
+    fills = fills_text(recipe, solved.containers)
     return ScaledBatch(
         slug=recipe.slug,
         title=recipe.title,
         factor=solved.factor,
-        makes=makes_text(recipe, solved.factor, chosen),
+        makes=makes,
+        makes_in_full=(fills if recipe.each else f"{makes}: {fills}") if fills else makes,
         makes_ml=recipe.makes_ml * solved.factor if recipe.makes_ml else None,
+        fills=fills,
         containers=containers,
         lines=lines,
         warnings=(
             *(warning_of(line) for line in lines if not line.holds),
             *boiling_warnings(recipe.kind, solved.factor),
         ),
+        notes=notes_on_scaling(recipe, solved.factor, own_tin=isinstance(target, ByTin)),
         scarcest=solved.scarcest,
         left=solved.left,
         fit=fit,
@@ -107,6 +121,17 @@ def count_containers(recipe: Scalable, factor: Fraction) -> int:
     if recipe.makes_ml and recipe.container_ml:
         return max((recipe.makes_ml * factor / recipe.container_ml).__ceil__(), 1)
     return max(factor.__ceil__(), 1)
+
+
+def fills_text(recipe: Scalable, asked: tuple[Wanted, ...]) -> str:
+    """Say the containers asked for: "12 bottles of 50 ml and 1 bottle of 100 ml"."""
+    return join_and(
+        [
+            f"{one.count} {recipe.container_many if one.count > 1 else recipe.container} of "
+            f"{say_unit(one.size.middle, one.size.unit)}{' to the brim' if one.brim else ''}"
+            for one in asked
+        ]
+    )
 
 
 def makes_text(recipe: Scalable, factor: Fraction, measures: Measures) -> str:

@@ -10,6 +10,7 @@ from dataclasses import MISSING, fields
 from fractions import Fraction
 from typing import Any
 
+from stillroom.core.finished_data import finished_data, finished_tables
 from stillroom.core.plurals import MANY_TO_ONE, SAME
 from stillroom.core.quantities import Amount
 from stillroom.core.recipe import Recipe
@@ -34,6 +35,7 @@ def scaling_data(recipe: Recipe) -> dict[str, Any]:
         "larger": list(growth_notes(scalable.kind, larger=True)),
         "smaller": list(growth_notes(scalable.kind, larger=False)),
     }
+    found["finished"] = finished_data(recipe)
     found["lines"] = [_line(line) for line in scalable.lines]
     return found
 
@@ -60,6 +62,7 @@ def shared_data() -> dict[str, Any]:
         "most_times": most_times(),
         "boiled_at_once": rounding_data()["boiled_at_once"],
         "halves_below": halves_below(),
+        "finished": finished_tables(),
         "ladders": {system: _ladders(system) for system in _SYSTEMS},
     }
 

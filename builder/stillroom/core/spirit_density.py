@@ -12,7 +12,7 @@ from functools import lru_cache
 
 SOURCE = "OIML R 22 (1975) / Council Directive 76/766/EEC, Annex, section 4"
 
-_A = (
+COEFFICIENTS = (
     9.982012300e2,
     -1.929769495e2,
     3.891238958e2,
@@ -39,7 +39,7 @@ def density_of_mass_fraction(mass_fraction: float) -> float:
     if not 0 <= mass_fraction <= 1:
         raise ValueError(f"A mass fraction lies between 0 and 1, not {mass_fraction}.")
     total = 0.0
-    for coefficient in reversed(_A):
+    for coefficient in reversed(COEFFICIENTS):
         total = total * mass_fraction + coefficient
     return total / 1000
 

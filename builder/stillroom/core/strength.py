@@ -2,16 +2,18 @@
 
 By mass: every liquid, the water of fresh fruit and the sugar are put together with the published
 densities (mixtures.py), whatever is strained out keeps some of that mixture back and changes no
-strength. Uses contents.py. Leaves out the label: labelling.py words it.
+strength. Scale changes it only where amounts are rounded. Uses contents.py. Leaves out the label:
+labelling.py words it. The browser's finished.js reckons the same.
 """
 
 from __future__ import annotations
 
+import math
+from collections.abc import Sequence
 from dataclasses import dataclass
 from fractions import Fraction
 
 from stillroom.core import spirit_density
-from stillroom.core.bottling import estimate_yield, makes_ml
 from stillroom.core.contents import Content, contents_of
 from stillroom.core.drinks import Pour, pour
 from stillroom.core.extracts import Fold, fold_of
@@ -25,7 +27,10 @@ _TEASPOON = ("a teaspoon", Fraction(5))
 # A single measure of spirits, a small glass of wine: NHS, alcohol units (from memory).
 _SPIRIT_GLASS = ("a small glass", Fraction(25))
 _WINE_GLASS = ("a small glass of wine", Fraction(125))
-_LEAST_UNITS = 0.05  # what would be shown as 0.0 says nothing
+LEAST_UNITS = 0.05  # what would be shown as 0.0 says nothing
+# A bottle's own strength may be off by 0.3 % vol (Reg. (EU) 1169/2011 Annex XII), the volumes of
+# the kitchen by a percent or two.
+LOW_SHARE, HIGH_SHARE = 0.97, 1.03
 
 
 @dataclass(frozen=True)
@@ -52,36 +57,80 @@ class Strength:
         return f"about {shown:g} % vol"
 
 
-def strength_of(recipe: Recipe) -> Strength | None:
+@dataclass(frozen=True)
+class StrengthPart:
+    """What the ingredient at `place` brings of ethanol, water and sugar, in grams of one batch.
+
+    `least` is with half the water of fresh fruit.
+    """
+
+    place: int
+    likely: Mixture
+    least: Mixture
+
+
+def strength_of(recipe: Recipe, shares: Sequence[Fraction] = ()) -> Strength | None:
     """Return the strength of the finished recipe, or None when there is no alcohol to speak of.
 
-    Baked, boiled and set things are left out: alcohol leaves them by as much as nobody can say.
+    `shares` tells by how much of its exact amount each ingredient is taken, by its place (1 where
+    nothing is rounded); without them it is as written. Baked, boiled and set things are left out:
+    alcohol leaves them by as much as nobody can say.
     """
     held = contents_of(recipe)
     if recipe.kind.name == "ferment" and not any(abv_of(content) for content in held):
         return _ferment(recipe, held)
-    if recipe.kind.name not in ("infusion", "ferment"):
+    parts = strength_parts(recipe)
+    if not parts:
         return None
-    likely = mix(_parts(held, fruit_share=1.0))
-    if likely.abv < _NEGLIGIBLE:
-        return None
-    least_water = mix(_parts(held, fruit_share=0.5))
-    doubt = "kitchen measures are good to a few percent"
-    if any(content.fresh and not content.dissolves for content in held):
-        doubt = "fruit differs in juice and gives it up slowly"
-    # A bottle's own strength may be off by 0.3 % vol (Reg. (EU) 1169/2011 Annex XII), the volumes
-    # of the kitchen by a percent or two.
-    low = likely.abv * 0.97
-    high = least_water.abv * 1.03
+    likely = mix(part.likely.share(_share(shares, part.place)) for part in parts)
+    least_water = mix(part.least.share(_share(shares, part.place)) for part in parts)
+    low, high = likely.abv * LOW_SHARE, least_water.abv * HIGH_SHARE
     return Strength(
         abv_percent=likely.abv,
         low=low,
         high=high,
         how="spirit, water, juice and sugar put together by weight, contraction included",
         source=spirit_density.SOURCE,
-        uncertainty=f"Between {low:.0f} and {high:.0f} % vol: {doubt}.",
+        uncertainty=f"Between {_whole(low)} and {_whole(high)} % vol: {doubt_of(recipe)}.",
         pours=_pours(recipe, likely.abv),
     )
+
+
+def strength_parts(recipe: Recipe) -> tuple[StrengthPart, ...]:
+    """Return what each ingredient brings to the strength; () where none is reckoned by mixing."""
+    held = contents_of(recipe)
+    if recipe.kind.name not in ("infusion", "ferment") or not any(map(abv_of, held)):
+        return ()
+    parts = tuple(
+        StrengthPart(_place(recipe, content), _part(content, 1.0), _part(content, 0.5))
+        for content in held
+    )
+    return parts if mix(part.likely for part in parts).abv >= _NEGLIGIBLE else ()
+
+
+def doubt_of(recipe: Recipe) -> str:
+    """Say why a strength is a range."""
+    if any(content.fresh and not content.dissolves for content in contents_of(recipe)):
+        return "fruit differs in juice and gives it up slowly"
+    return "kitchen measures are good to a few percent"
+
+
+def _place(recipe: Recipe, content: Content) -> int:
+    own = content.ingredient
+    return next(place for place, one in enumerate(recipe.ingredients) if one is own)
+
+
+def _share(shares: Sequence[Fraction], place: int) -> float:
+    return to_float(shares[place]) if shares else 1.0
+
+
+def to_float(value: Fraction) -> float:
+    """Return a fraction to the millionth: a float that the browser comes to as well."""
+    return (value * 10**6 + Fraction(1, 2)).__floor__() / 10**6
+
+
+def _whole(value: float) -> int:
+    return math.floor(value + 0.5)
 
 
 def abv_of(content: Content) -> float:
@@ -92,10 +141,6 @@ def abv_of(content: Content) -> float:
     usual = content.staple.strength if content.staple else None
     found = own if own is not None else usual
     return float(found) if found is not None else 0.0
-
-
-def _parts(held: tuple[Content, ...], fruit_share: float) -> list[Mixture]:
-    return [_part(content, fruit_share) for content in held]
 
 
 def _part(content: Content, fruit_share: float) -> Mixture:
@@ -139,36 +184,55 @@ def _ferment(recipe: Recipe, held: tuple[Content, ...]) -> Strength | None:
 
 
 def _pours(recipe: Recipe, abv: float) -> tuple[Pour, ...]:
-    glass = _WINE_GLASS if recipe.kind.name == "ferment" else _SPIRIT_GLASS
-    found = [pour(name, volume, abv) for name, volume in (_TEASPOON, glass)]
-    first = recipe.filled_into[0]
-    if first.size and first.size.unit in ("ml", "cl", "l"):
-        volume = first.size.middle * {"ml": 1, "cl": 10, "l": 1000}[first.size.unit]
-        found.append(pour(f"a {first.name} of {int(volume)} ml", volume, abv))
+    found = [pour(name, volume, abv) for name, volume in servings_of(recipe)]
     return tuple(
-        one for one in found if one.uk_units >= _LEAST_UNITS and one.us_drinks >= _LEAST_UNITS
+        one for one in found if one.uk_units >= LEAST_UNITS and one.us_drinks >= LEAST_UNITS
     )
 
 
-def fold_of_recipe(recipe: Recipe) -> Fold | None:
+def servings_of(recipe: Recipe) -> tuple[tuple[str, Fraction], ...]:
+    """Return what such a thing is poured by, and its ml: spoon, glass, the bottle given."""
+    glass = _WINE_GLASS if recipe.kind.name == "ferment" else _SPIRIT_GLASS
+    first = recipe.filled_into[0]
+    if first.size and first.size.unit in ("ml", "cl", "l"):
+        volume = first.size.middle * {"ml": 1, "cl": 10, "l": 1000}[first.size.unit]
+        return (_TEASPOON, glass, (f"a {first.name} of {int(volume)} ml", volume))
+    return (_TEASPOON, glass)
+
+
+def fold_of_recipe(recipe: Recipe, shares: Sequence[Fraction] = ()) -> Fold | None:
     """Return the vanilla fold of an infusion of pods by weight, or None when it is none.
 
-    The extract is taken as the spirit poured in; pods by count use the weight of one.
+    The extract is taken as the spirit poured in; pods by count use the weight of one. `shares` as
+    for strength_of.
     """
+    brings = fold_parts(recipe)
+    if brings is None:
+        return None
+    grams = sum((own * (shares[at] if shares else 1) for at, own in brings.pods), Fraction(0))
+    volume = sum((own * (shares[at] if shares else 1) for at, own in brings.spirits), Fraction(0))
+    return fold_of(grams, volume, brings.abv)
+
+
+@dataclass(frozen=True)
+class FoldParts:
+    """Grams of pods and ml of spirit of one batch, each with its ingredient's place."""
+
+    pods: tuple[tuple[int, Fraction], ...]
+    spirits: tuple[tuple[int, Fraction], ...]
+    abv: float
+
+
+def fold_parts(recipe: Recipe) -> FoldParts | None:
+    """Return the pods and the spirit of an infusion of vanilla alone; None for anything else."""
     held = contents_of(recipe)
-    pods = [c for c in held if "vanilla" in c.ingredient.item.lower() and not c.liquid]
+    pods = [c for c in held if "vanilla" in c.ingredient.item.lower() and not c.liquid and c.grams]
     spirits = [c for c in held if abv_of(c) >= 15]
-    if recipe.kind.name != "infusion" or not spirits:
-        return None
-    grams = sum((c.grams or Fraction(0) for c in pods), Fraction(0))
-    volume = sum((c.volume_ml for c in spirits), Fraction(0))
     others = [c for c in held if c not in pods and c not in spirits]
-    if not grams or others:
+    if recipe.kind.name != "infusion" or not pods or not spirits or others:
         return None
-    return fold_of(grams, volume, abv_of(spirits[0]))
-
-
-def bottled_ml(recipe: Recipe) -> Fraction | None:
-    """Return the ml to bottle of one batch: reckoned where it is strained, else as stated."""
-    reckoned = estimate_yield(recipe)
-    return reckoned.volume_ml if reckoned else makes_ml(recipe)
+    return FoldParts(
+        tuple((_place(recipe, c), c.grams or Fraction(0)) for c in pods),
+        tuple((_place(recipe, c), c.volume_ml) for c in spirits),
+        abv_of(spirits[0]),
+    )

@@ -1,8 +1,8 @@
 """What a cook may ask a batch to be, read from plain words and solved for a factor.
 
 A factor; what it makes; containers to fill; ingredients on hand (the scarcest decides); a vessel to
-fill to its headspace. The browser's scale.js solves the same ones the same way. Leaves out amounts
-and rounding: scaling.py.
+fill to its headspace, or a tin. The browser's scale-targets.js solves the same ones the same way.
+Leaves out amounts and rounding: scaling.py.
 """
 
 from __future__ import annotations
@@ -16,6 +16,7 @@ from stillroom.core.plurals import singular
 from stillroom.core.problems import Unreadable, did_you_mean
 from stillroom.core.quantities import Amount, parse_leading_amount, parse_number
 from stillroom.core.scalable import Scalable, ScaleLine
+from stillroom.core.tins import Tin, pan_factor, read_own_tin
 from stillroom.core.units import System, base_size, convert, size_of, unit_words
 
 _BETWEEN = re.compile(r"\s*(?:\+|;|,(?!\d)|\band\b)\s*")
@@ -42,10 +43,19 @@ class ByMakes:
 
 
 @dataclass(frozen=True)
+class Wanted:
+    """So many containers of a size: what one holds filled as it should be, or to its very brim."""
+
+    count: int
+    size: Amount
+    brim: bool = False
+
+
+@dataclass(frozen=True)
 class ByContainers:
     """A batch that fills so many containers of each size."""
 
-    containers: tuple[tuple[int, Amount], ...]
+    containers: tuple[Wanted, ...]
 
 
 @dataclass(frozen=True)
@@ -62,7 +72,14 @@ class ByVessel:
     capacity: Amount
 
 
-Target = ByFactor | ByMakes | ByContainers | ByHand | ByVessel
+@dataclass(frozen=True)
+class ByTin:
+    """As much as stands as high in the cook's own tin as in the recipe's."""
+
+    tin: Tin
+
+
+Target = ByFactor | ByMakes | ByContainers | ByHand | ByVessel | ByTin
 
 
 @dataclass(frozen=True)
@@ -79,7 +96,7 @@ class Solved:
     """The factor a target comes to, the containers it named, the scarcest item and the rest."""
 
     factor: Fraction
-    containers: int | None = None
+    containers: tuple[Wanted, ...] = ()
     scarcest: str = ""
     left: tuple[LeftOver, ...] = ()
 
@@ -105,18 +122,20 @@ def parse_wanted(text: str, system: System) -> ByMakes:
 def parse_fill(text: str, system: System = "metric") -> ByContainers:
     """Read "12 x 50 ml + 6 x 100 ml" or "12 bottles of 50 ml"; raises Unreadable.
 
-    >>> [(count, str(size.low)) for count, size in parse_fill("12 x 50 ml + 1 x 100 ml").containers]
+    >>> [(one.count, str(one.size.low)) for one in parse_fill("12 x 50 ml + 1 x 100 ml").containers]
     [(12, '50'), (1, '100')]
+    >>> parse_fill("9 jars of 220 ml to the brim").containers[0].brim
+    True
     """
     found = []
     for part in _BETWEEN.split(text.strip()):
         match = _COUNTED.match(part)
-        size, _ = parse_leading_amount(match["size"], system) if match else (None, "")
+        size, rest = parse_leading_amount(match["size"], system) if match else (None, "")
         if not match or size is None or size.low <= 0 or int(match["count"]) < 1:
             raise Unreadable(f'"{part}" does not name containers.', FILL_HELP)
         if not size.unit or size_of(size.unit) not in ("volume", "mass"):
             raise Unreadable(f'"{part}" does not say how much a container holds.', FILL_HELP)
-        found.append((int(match["count"]), size))
+        found.append(Wanted(int(match["count"]), size, "brim" in rest.lower()))
     return ByContainers(tuple(found))
 
 
@@ -137,8 +156,10 @@ def parse_have(text: str, system: System = "metric") -> ByHand:
     return ByHand(tuple(found))
 
 
-def parse_vessel(text: str, system: System = "metric") -> ByVessel:
-    """Read "1.5 l", also "1.5 l jar"; raises Unreadable."""
+def parse_vessel(text: str, system: System = "metric") -> ByVessel | ByTin:
+    """Read "1.5 l", also "1.5 l jar", or a tin "24 cm round"; raises Unreadable."""
+    if tin := read_own_tin(text):
+        return ByTin(tin)
     amount, _rest = parse_leading_amount(text, system)
     if amount is None or amount.low <= 0 or not amount.unit or size_of(amount.unit) != "volume":
         raise Unreadable(f'"{text}" is not the size of a vessel.', 'Write it as "1.5 l".')
@@ -175,9 +196,12 @@ def solve_target(recipe: Scalable, target: Target) -> Solved:
     if isinstance(target, ByMakes):
         return Solved(_factor_of_makes(recipe, target))
     if isinstance(target, ByContainers):
-        wanted = sum((_ml(recipe, size) * count for count, size in target.containers), Fraction(0))
-        count = sum(count for count, _size in target.containers)
-        return Solved(wanted / _makes_ml(recipe), containers=count)
+        wanted = sum((_holds_ml(recipe, one) * one.count for one in target.containers), Fraction(0))
+        return Solved(wanted / _makes_ml(recipe), containers=target.containers)
+    if isinstance(target, ByTin):
+        if recipe.tin is None:
+            raise Unreadable("This recipe names no tin of its own.", "Ask by what it makes.")
+        return Solved(pan_factor(recipe.tin, target.tin))
     if isinstance(target, ByVessel):
         if not recipe.stands_ml:
             raise Unreadable("Nothing of this recipe stands in a vessel.", "Ask by what it makes.")
@@ -210,6 +234,21 @@ def _makes_ml(recipe: Scalable) -> Fraction:
             f'Write it as "{recipe.makes.middle} {recipe.things}".',
         )
     return recipe.makes_ml
+
+
+def _holds_ml(recipe: Scalable, wanted: Wanted) -> Fraction:
+    """Return what one container holds; of a jar known by its brim, less the published headspace."""
+    size = _ml(recipe, wanted.size)
+    if not wanted.brim:
+        return size
+    if recipe.headspace_ml is None:
+        raise Unreadable(
+            "Only the jars of a preserve are reckoned from their brim.",
+            "Write what one holds when it is filled.",
+        )
+    if size <= recipe.headspace_ml:
+        raise Unreadable("Such a jar is all headspace.", "Name a larger one.")
+    return size - recipe.headspace_ml
 
 
 def _ml(recipe: Scalable, amount: Amount) -> Fraction:

@@ -1,13 +1,14 @@
 """A tin with a size among the vessels, and which tin another batch wants to stand as high in.
 
-By area, exactly: the browser's tins.js says the same. Leaves out volume: what_stays.py.
+By area: the browser's tins.js says the same. Leaves out volume: what_stays.py.
 """
 
 from __future__ import annotations
 
+import math
 import re
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from fractions import Fraction
 
 from stillroom.core.quantities import show_decimal
@@ -18,6 +19,7 @@ _TIN = re.compile(
     r"[\s-]*(?P<unit>cm|inch(?:es)?|in)\b[\s-]*(?P<words>.*\b(?:tin|pan|dish|mould|tray)\b.*)$",
     re.IGNORECASE,
 )
+QUARTER_CIRCLE = Fraction(math.pi).limit_denominator(10**6) / 4
 WIDEST = {"cm": 40, "inch": 16}  # what goes into a household oven: common practice, no source
 
 
@@ -46,6 +48,32 @@ def find_tin(vessels: Sequence[str]) -> Tin | None:
     return next((tin for tin in map(read_tin, vessels) if tin), None)
 
 
+def read_own_tin(text: str) -> Tin | None:
+    """Read the tin a cook has: "24 cm round tin", or shorter "24 cm round"; None for no tin."""
+    return read_tin(text) or read_tin(f"{text.strip()} tin")
+
+
+def area_cm2(tin: Tin) -> Fraction:
+    """Return the area of a tin's bottom; one across is round when its words say so, else square.
+
+    >>> round(float(area_cm2(read_tin("20 cm round tin"))))
+    314
+    """
+    cm = Fraction(254, 100) if tin.unit == "inch" else Fraction(1)
+    if "round" in tin.words.lower() and not tin.along:
+        return QUARTER_CIRCLE * (tin.across * cm) ** 2
+    return tin.across * (tin.along or tin.across) * cm**2
+
+
+def pan_factor(own: Tin, other: Tin) -> Fraction:
+    """Return by how much a recipe grows to stand as high in another tin.
+
+    >>> pan_factor(read_tin("20 cm square tin"), read_tin("30 x 20 cm tin"))
+    Fraction(3, 2)
+    """
+    return area_cm2(other) / area_cm2(own)
+
+
 def tin_note(tin: Tin | None, factor: Fraction) -> str:
     """Say what tin a batch wants to stand as high as written; "" for the same tin.
 
@@ -56,8 +84,9 @@ def tin_note(tin: Tin | None, factor: Fraction) -> str:
         return ""
     choices = [f"{factor} of them"] if factor.denominator == 1 else []
     if tin.along:
-        area = show_decimal(tin.across * tin.along * factor, 0)
-        choices.append(f"one of {area} {'cm²' if tin.unit == 'cm' else 'square inches'}")
+        square = "cm²" if tin.unit == "cm" else "square inches"
+        per = 1 if tin.unit == "cm" else Fraction(254, 100) ** 2
+        choices.append(f"one of {show_decimal(area_cm2(tin) * factor / per, 0)} {square}")
     else:
         across = _across(tin, factor)
         if across == tin.across:
@@ -72,8 +101,7 @@ def tin_note(tin: Tin | None, factor: Fraction) -> str:
 
 def _across(tin: Tin, factor: Fraction) -> int:
     """Return the nearest whole size of the same shape; 0 when no oven takes it."""
-    wanted = tin.across**2 * factor
     for size in range(1, WIDEST[tin.unit] + 1):
-        if wanted <= (size + Fraction(1, 2)) ** 2:
+        if factor <= pan_factor(tin, replace(tin, across=size + Fraction(1, 2))):
             return size
     return 0

@@ -1,13 +1,12 @@
 """What does not grow with the batch: times, oven heat, pans; and what grows otherwise.
 
-Oven settings are a table (staples/ovens.yml). Pans compare by area or by volume. A preserve takes
-longer to boil down in a bigger batch, by how much nobody can say from the recipe: so a test for set
-is named rather than a false time. Leaves out amounts: scaling.py.
+Oven settings are a table (staples/ovens.yml). Tins compare by area (tins.py), vessels by volume. A
+preserve takes longer to boil down in a bigger batch, by how much nobody can say from the recipe: so
+a test for set is named rather than a false time. Leaves out amounts: scaling.py.
 """
 
 from __future__ import annotations
 
-import math
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from fractions import Fraction
@@ -64,27 +63,15 @@ def _gas_mark(rows: Sequence[Mapping[str, Any]], celsius: Fraction) -> str:
     return f"{cooler[-1]}–{hotter[0]}" if cooler and hotter else ""
 
 
-def round_pan_cm2(across_cm: Fraction) -> Fraction:
-    """Return the area of a round pan."""
-    return Fraction(math.pi).limit_denominator(10**6) / 4 * across_cm**2
+def notes_on_scaling(recipe: Scalable, factor: Fraction, own_tin: bool = False) -> tuple[str, ...]:
+    """Say what a cook must know beyond the amounts when a batch is not as written.
 
-
-def pan_factor(own_cm2: Fraction, other_cm2: Fraction) -> Fraction:
-    """Return by how much a recipe grows to stand as high in another pan (areas in cm²).
-
-    >>> pan_factor(Fraction(20 * 20), Fraction(30 * 20))
-    Fraction(3, 2)
+    With `own_tin` the cook has named the tin, and is told of no other.
     """
-    if own_cm2 <= 0 or other_cm2 <= 0:
-        raise ValueError("A pan has some area.")
-    return other_cm2 / own_cm2
-
-
-def notes_on_scaling(recipe: Scalable, factor: Fraction) -> tuple[str, ...]:
-    """Say what a cook must know beyond the amounts when a batch is not as written."""
     if factor == 1:
         return ()
-    of_vessels = (vessel_note(recipe, factor), tin_note(recipe.tin, factor))
+    of_tin = "" if own_tin else tin_note(recipe.tin, factor)
+    of_vessels = (vessel_note(recipe, factor), of_tin)
     growth = growth_notes(recipe.kind, larger=factor > 1)
     return (*growth, *(note for note in of_vessels if note))
 

@@ -218,3 +218,8 @@ export function joinRange(texts) {
   if (bare(low[1]) === bare(high[1]) && !high[1].includes(" ")) return `${low[0]}–${high[0]} ${high[1]}`;
   return `${texts[0]} to ${texts[1]}`;
 }
+
+/** Join with commas and a last "and". */
+export function joinAnd(words) {
+  return words.length > 1 ? `${words.slice(0, -1).join(", ")} and ${words.at(-1)}` : words.join("");
+}

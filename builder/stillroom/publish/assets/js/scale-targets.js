@@ -5,6 +5,7 @@
 
 import { Unreadable, baseSize, middle, parseLeading, parseNumber, sizeOf } from "./amounts.js";
 import { Fraction, ZERO, smaller } from "./fraction.js";
+import { panFactor, readOwnTin } from "./tins.js";
 
 const BETWEEN = /\s*(?:\+|;|,(?!\d)|\band\b)\s*/;
 const COUNTED = /^(\d+)\s*(?:x|×|\*|(?:[a-z-]+\s+)?of)\s*(.+)$/i;
@@ -30,14 +31,14 @@ export function parseWanted(text, system, tables) {
 export function parseFill(text, system, tables) {
   const containers = text.trim().split(BETWEEN).map((part) => {
     const found = COUNTED.exec(part);
-    const size = found ? parseLeading(found[2], system, tables).amount : null;
+    const { amount: size, rest } = found ? parseLeading(found[2], system, tables) : { amount: null };
     if (!found || !size || !size.low.above(ZERO) || BigInt(found[1]) < 1n) {
       throw new Unreadable(`"${part}" does not name containers.`, FILL_HELP);
     }
     if (!["volume", "mass"].includes(sizeOf(size.unit, tables))) {
       throw new Unreadable(`"${part}" does not say how much a container holds.`, FILL_HELP);
     }
-    return { count: BigInt(found[1]), size };
+    return { count: BigInt(found[1]), size, brim: rest.toLowerCase().includes("brim") };
   });
   return { sort: "fill", containers };
 }
@@ -55,6 +56,8 @@ export function parseHave(text, system, tables) {
 }
 
 export function parseVessel(text, system, tables) {
+  const tin = readOwnTin(text);
+  if (tin) return { sort: "tin", tin };
   const { amount } = parseLeading(text, system, tables);
   if (!amount || !amount.low.above(ZERO) || sizeOf(amount.unit, tables) !== "volume") {
     throw new Unreadable(`"${text}" is not the size of a vessel.`, 'Write it as "1.5 l".');
@@ -79,7 +82,7 @@ export function solveTarget(recipe, target, tables) {
 }
 
 function solveAny(recipe, target, tables) {
-  const plain = { containers: null, scarcest: "", left: [] };
+  const plain = { containers: [], scarcest: "", left: [] };
   switch (target.sort) {
     case "times":
       return { ...plain, factor: target.factor };
@@ -87,6 +90,9 @@ function solveAny(recipe, target, tables) {
       return { ...plain, factor: factorOfMakes(recipe, target, tables) };
     case "fill":
       return solveFill(recipe, target, tables);
+    case "tin":
+      if (!recipe.tin) throw new Unreadable("This recipe names no tin of its own.", "Ask by what it makes.");
+      return { ...plain, factor: panFactor(recipe.tin, target.tin) };
     case "vessel": {
       if (recipe.stands_ml.equals(ZERO)) {
         throw new Unreadable("Nothing of this recipe stands in a vessel.", "Ask by what it makes.");
@@ -99,14 +105,24 @@ function solveAny(recipe, target, tables) {
   }
 }
 
-function solveFill(recipe, target, tables) {
-  let wanted = ZERO;
-  let containers = 0n;
-  for (const { count, size } of target.containers) {
-    wanted = wanted.plus(millilitres(recipe, size, tables).times(new Fraction(count)));
-    containers += count;
-  }
+function solveFill(recipe, { containers }, tables) {
+  const wanted = containers.reduce(
+    (sum, one) => sum.plus(holdsMl(recipe, one, tables).times(new Fraction(one.count))), ZERO,
+  );
   return { factor: wanted.over(makesMl(recipe)), containers, scarcest: "", left: [] };
+}
+
+/** What one container holds; of a jar known by its brim, less the published headspace. */
+function holdsMl(recipe, { size, brim }, tables) {
+  const held = millilitres(recipe, size, tables);
+  if (!brim) return held;
+  if (!recipe.headspace_ml) {
+    throw new Unreadable(
+      "Only the jars of a preserve are reckoned from their brim.", "Write what one holds when it is filled.",
+    );
+  }
+  if (!held.above(recipe.headspace_ml)) throw new Unreadable("Such a jar is all headspace.", "Name a larger one.");
+  return held.minus(recipe.headspace_ml);
 }
 
 function factorOfMakes(recipe, { amount, things }, tables) {
@@ -161,7 +177,7 @@ function solveHave(recipe, target, tables) {
       amount: there.minus(need.times(factor)).over(there).times(middle(amount)),
       unit: amount.unit,
     }));
-  return { factor, containers: null, scarcest: allowed.length > 1 ? scarcest : "", left };
+  return { factor, containers: [], scarcest: allowed.length > 1 ? scarcest : "", left };
 }
 
 function inOneMeasure(recipe, line, have, tables) {

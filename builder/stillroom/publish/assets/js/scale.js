@@ -5,7 +5,8 @@
  */
 
 import {
-  baseSize, joinRange, middle, nearestMultiple, roundMeasure, showDecimal, showNumber, sizeOf,
+  baseSize, joinAnd, joinRange, middle, nearestMultiple, roundMeasure, sayUnit, showDecimal, showNumber,
+  sizeOf,
 } from "./amounts.js";
 import { Fraction, HALF, ONE, ZERO, larger } from "./fraction.js";
 import { solveTarget, writtenRange } from "./scale-targets.js";
@@ -21,6 +22,7 @@ const LINE = {
 const LINE_NUMBERS = ["low", "high", "per_low", "per_high", "tolerance", "near", "density", "each_g"];
 const RECIPE_NUMBERS = [
   "makes_ml", "finished_density", "stands_ml", "vessel_share", "vessel_ml", "container_ml",
+  "headspace_ml",
 ];
 const REACH = 24n;
 const VESSELS_TOLD = 4n; // nobody has more of one size: then the litres must do
@@ -50,20 +52,26 @@ export function readRecipe(data) {
 export function scale(recipe, target, measures, tables) {
   const solved = solveTarget(recipe, target, tables);
   const { factor } = solved;
-  const containers = solved.containers ?? countContainers(recipe, factor);
+  const asked = solved.containers.reduce((sum, { count }) => sum + count, 0n);
+  const containers = asked || countContainers(recipe, factor);
   const lines = recipe.lines.map((line) => scaleLine(recipe, line, factor, containers, measures, tables));
   const broken = lines.some((line) => !line.holds && !line.unit);
   const fit = broken ? nearestFit(recipe, factor) : null;
+  const makes = makesText(recipe, factor, measures, tables);
+  const fills = fillsText(recipe, solved.containers, tables);
   return {
     factor,
-    makes: makesText(recipe, factor, measures, tables),
+    makes,
+    makes_in_full: fills ? (recipe.each ? fills : `${makes}: ${fills}`) : makes,
+    makes_ml: recipe.makes_ml && recipe.makes_ml.times(factor),
+    fills,
     containers,
     lines,
     warnings: [
       ...lines.filter((line) => !line.holds).map((line) => warningOf(line, tables)),
       ...boilingWarnings(recipe.kind, factor, tables),
     ],
-    notes: notesOf(recipe, factor),
+    notes: notesOf(recipe, factor, target.sort === "tin"),
     scarcest: solved.scarcest,
     left: solved.left,
     fit,
@@ -216,6 +224,14 @@ function warningOf(line, tables) {
   return `${line.item}: ${line.amount_text} is ${percent} % ${way} than the ${asked} asked for.`;
 }
 
+/** Say the containers asked for: "12 bottles of 50 ml and 1 bottle of 100 ml". */
+function fillsText(recipe, asked, tables) {
+  return joinAnd(asked.map(({ count, size, brim }) => {
+    const name = count > 1n ? recipe.container_many : recipe.container;
+    return `${count} ${name} of ${sayUnit(middle(size), size.unit, tables)}${brim ? " to the brim" : ""}`;
+  }));
+}
+
 /** Say what a batch makes. */
 export function makesText(recipe, factor, measures, tables) {
   const { unit, about } = recipe.makes;
@@ -247,10 +263,10 @@ function jarsText(recipe, count) {
   return count.whole ? text : `${text} and a part of another`;
 }
 
-function notesOf(recipe, factor) {
+function notesOf(recipe, factor, ownTin) {
   if (factor.equals(ONE)) return [];
   const notes = recipe.notes[factor.above(ONE) ? "larger" : "smaller"];
-  const ofVessels = [vesselNote(recipe, factor), tinNote(recipe.tin, factor)];
+  const ofVessels = [vesselNote(recipe, factor), ownTin ? "" : tinNote(recipe.tin, factor)];
   return [...notes, ...ofVessels.filter(Boolean)];
 }
 

@@ -3,7 +3,37 @@
 import { showDecimal } from "./amounts.js";
 import { Fraction, HALF, ONE } from "./fraction.js";
 
+const QUARTER_CIRCLE = new Fraction(3126535n, 995207n * 4n); // pi as Python's limit_denominator(10**6)
+const INCH = new Fraction(254, 100);
+const TIN = new RegExp(
+  String.raw`^(?:an? |one )?(\d+(?:\.\d+)?)(?:\s*(?:cm)?\s*(?:x|×|by)\s*(\d+(?:\.\d+)?))?`
+  + String.raw`[\s-]*(cm|inch(?:es)?|in)\b[\s-]*.*\b(?:tin|pan|dish|mould|tray)\b.*$`, "i",
+);
 const WIDEST = { cm: 40, inch: 16 };
+
+function readTin(words) {
+  const found = TIN.exec(words);
+  if (!found || !Number(found[1])) return null;
+  const unit = found[3].toLowerCase() === "cm" ? "cm" : "inch";
+  return { words, unit, across: found[1], along: found[2] ?? null };
+}
+
+/** Read the tin a cook has: "24 cm round tin", or shorter "24 cm round"; null for no tin. */
+export function readOwnTin(text) {
+  return readTin(text.trim()) ?? readTin(`${text.trim()} tin`);
+}
+
+function areaOf({ words, unit, across, along }) {
+  const cm = unit === "inch" ? INCH : ONE;
+  const own = Fraction.of(across);
+  const square = own.times(along ? Fraction.of(along) : own).times(cm).times(cm);
+  return !along && words.toLowerCase().includes("round") ? square.times(QUARTER_CIRCLE) : square;
+}
+
+/** By how much a recipe grows to stand as high in another tin. */
+export function panFactor(own, other) {
+  return areaOf(other).over(areaOf(own));
+}
 
 /** Return the sentence of a tin {words, unit, across, along} at a factor; "" for the same tin. */
 export function tinNote(tin, factor) {
@@ -14,7 +44,7 @@ export function tinNote(tin, factor) {
     const area = showDecimal(own.times(Fraction.parse(tin.along)).times(factor), 0);
     choices.push(`one of ${area} ${tin.unit === "cm" ? "cm²" : "square inches"}`);
   } else {
-    const across = acrossOf(own.times(own).times(factor), WIDEST[tin.unit]);
+    const across = acrossOf(tin, factor);
     if (new Fraction(across).equals(own)) return "";
     if (across) choices.push(`one of ${across} ${tin.unit}`);
   }
@@ -24,10 +54,9 @@ export function tinNote(tin, factor) {
 }
 
 /** The nearest whole size of the same shape, 0 when no oven takes it. */
-function acrossOf(wanted, widest) {
-  for (let size = 1; size <= widest; size += 1) {
-    const edge = new Fraction(size).plus(HALF);
-    if (!wanted.above(edge.times(edge))) return size;
+function acrossOf(tin, factor) {
+  for (let size = 1; size <= WIDEST[tin.unit]; size += 1) {
+    if (!factor.above(panFactor(tin, { ...tin, across: new Fraction(size).plus(HALF) }))) return size;
   }
   return 0;
 }
