@@ -49,16 +49,18 @@ class SheetOptions:
 
 def print_cards(jobs: Sequence[CardJob], size_name: str, options: SheetOptions) -> bytes:
     """Return the PDF of usage cards; raises Unreadable naming what does not fit."""
-    size = CARD_SIZES[size_name]
-    if size_name == "folded-a6":
-        return _print_folded(jobs, options)
-    data = _sheet_data(jobs, size, options)
-    data["size"] = {
-        "width": float(size.width_mm),
-        "height": float(size.height_mm),
-        "pad": PADDING_MM[size_name],
-    }
-    return _print("cards.typ", data, size.name, options)
+    template, data = _card_sheets(jobs, size_name, options)
+    folded = size_name == "folded-a6"
+    name = "a folded A6 card" if folded else CARD_SIZES[size_name].name
+    return _print(template, data, name, options)
+
+
+def fit_cards(
+    jobs: Sequence[CardJob], size_name: str, options: SheetOptions
+) -> list[dict[str, Any]]:
+    """Return for each card whether it fits, on which sides and at which level of type."""
+    template, data = _card_sheets(jobs, size_name, options)
+    return measure(template, data | {"measuring": True}, "fit", fonts=options.fonts)
 
 
 def print_tags(jobs: Sequence[CardJob], shape: TagShape, options: SheetOptions) -> bytes:
@@ -74,17 +76,22 @@ def _print(template: str, data: dict[str, Any], name: str, options: SheetOptions
     return typeset(template, data | {"measuring": False}, fonts=options.fonts).pdf
 
 
-def _print_folded(jobs: Sequence[CardJob], options: SheetOptions) -> bytes:
-    """Lay folded cards: opened they are A5 lying, outside on one side and inside on the other."""
-    closed = CARD_SIZES["folded-a6"]
-    opened = Size("A6 opened", 2 * closed.width_mm, closed.height_mm, closed.source)
-    data = _sheet_data(jobs, opened, options)
+def _card_sheets(
+    jobs: Sequence[CardJob], size_name: str, options: SheetOptions
+) -> tuple[str, dict[str, Any]]:
+    """Return the template and its data; a folded card lies on its sheet opened, A5 lying."""
+    size = box = CARD_SIZES[size_name]
+    template = "cards.typ"
+    if size_name == "folded-a6":
+        box = Size("A6 opened", 2 * size.width_mm, size.height_mm, size.source)
+        template = "folded_cards.typ"
+    data = _sheet_data(jobs, box, options)
     data["size"] = {
-        "width": float(closed.width_mm),
-        "height": float(closed.height_mm),
-        "pad": PADDING_MM["folded-a6"],
+        "width": float(size.width_mm),
+        "height": float(size.height_mm),
+        "pad": PADDING_MM[size_name],
     }
-    return _print("folded_cards.typ", data, "a folded A6 card", options)
+    return template, data
 
 
 def _sheet_data(jobs: Sequence[CardJob], box: Size, options: SheetOptions) -> dict[str, Any]:

@@ -51,6 +51,7 @@ class CardView:
     date_iso: str
     keeps: dict[str, Any]
     qr_svg: str
+    qr_mm: float
     emblem: str
     sides: int
     level: int
@@ -70,6 +71,7 @@ def view_card(recipe: Recipe, library: Library, made_on: date, emblem: str = "")
     settings = library.settings
     card = make_card(recipe, settings, made_on, url=address)
     kept = label_recipe(recipe, settings, made_on).keeping
+    code = draw_qr(address)
     return CardView(
         slug=recipe.slug,
         kind_words=recipe.kind.name,
@@ -88,7 +90,8 @@ def view_card(recipe: Recipe, library: Library, made_on: date, emblem: str = "")
         date_text=card.date_mark.text,
         date_iso=card.date_mark.iso,
         keeps=_mark_data(kept, settings.language),
-        qr_svg=draw_qr(address).svg,
+        qr_svg=code.svg,
+        qr_mm=code.size_mm,
         emblem=emblem,
         sides=1 if _characters(card) <= ROOM_ON_ONE_SIDE else 2,
         level=6,
@@ -125,4 +128,5 @@ def _size(name: str, size: Size) -> dict[str, Any]:
         "name": size.name,
         "width": float(size.width_mm),
         "height": float(size.height_mm),
+        "folded": name.startswith("folded"),
     }

@@ -4,9 +4,16 @@
 import { fitCard } from "./card-fit.js";
 import { markDate, sayDate } from "./date-marks.js";
 import { impose } from "./paper.js";
+import { fitPreview } from "./preview-zoom.js";
+import { MOST_OF_ONE, boxOfCard, readWhole } from "./print-choices.js";
 import { laySheets, printSheets } from "./sheets.js";
 
 const STORE = "stillroom-card-names";
+
+// a folded card's two panels go beside each other on a wide page, under one another on a telephone
+const OPENED_MM = 210;
+const PANEL_MM = 105;
+const WIDE_MM = 150;
 
 /** Write names and the made-on day on a card; the date mark follows by the rule of date-marks.js. */
 export function writeCard(card, { to, from, made }) {
@@ -31,6 +38,7 @@ function setName(card, which, name) {
 export function cardFaces(card) {
   return [...card.querySelectorAll(".card-face:not([hidden])")].map((face) => {
     const shell = card.cloneNode(false);
+    shell.removeAttribute("data-stacked");
     shell.append(face.cloneNode(true));
     return shell;
   });
@@ -54,6 +62,7 @@ class StillroomCard extends HTMLElement {
     this.paperData = JSON.parse(this.querySelector(".paper-data").textContent);
     this.holder = measuringHolder();
     this.form.hidden = false;
+    this.zoom = fitPreview(this.querySelector(".card-holder"), (room) => this.shownWidth(room));
     this.restore();
     this.listening = new AbortController();
     const { signal } = this.listening;
@@ -64,7 +73,15 @@ class StillroomCard extends HTMLElement {
 
   disconnectedCallback() {
     this.listening?.abort();
+    this.zoom?.stop();
     this.holder?.remove();
+  }
+
+  /** How many millimetres wide the card is shown in a place so many wide. */
+  shownWidth(room) {
+    const stacked = room < WIDE_MM;
+    this.card.toggleAttribute("data-stacked", stacked);
+    return stacked ? PANEL_MM : OPENED_MM;
   }
 
   restore() {
@@ -79,27 +96,41 @@ class StillroomCard extends HTMLElement {
     this.card.dataset.size = size.value;
     writeCard(this.card, { to: to.value.trim(), from: from.value.trim(), made: made.value });
     this.fit = fitCard(this.card, this.holder);
-    this.say();
+    this.zoom.fit();
+    try {
+      this.copies = readWhole(this.form.elements.count, "How many cards", 1, MOST_OF_ONE);
+      this.say(this.wordsOfFit());
+    } catch (error) {
+      if (!(error instanceof RangeError)) throw error;
+      this.copies = 0;
+      this.say(error.message);
+    }
   }
 
-  say() {
-    const words = this.fit.fits
-      ? (this.fit.sides === 2 ? "This card needs its back: print on both sides, turned on the long edge." : "")
-      : `This does not fit at a readable size: ${this.fit.over.join(", ")}. Choose a larger card.`;
+  wordsOfFit() {
+    if (!this.fit.fits) {
+      return `This does not fit at a readable size: ${this.fit.over.join(", ")}. Choose a larger card.`;
+    }
+    if (this.fit.front === "folded") {
+      return "Print on both sides, turned on the long edge; cut, then fold at the short dashes.";
+    }
+    return this.fit.sides === 2 ? "This card needs its back: print on both sides, turned on the long edge." : "";
+  }
+
+  say(words) {
     if (this.status.textContent !== words) this.status.textContent = words;
   }
 
   print(event) {
     event.preventDefault();
     this.update();
-    if (!this.fit.fits) return;
-    const { count, size, paper, cut } = this.form.elements;
+    if (!this.fit.fits || this.copies === 0) return;
+    const { size, paper, cut } = this.form.elements;
     const grid = impose(
       this.paperData.papers.find((each) => each.id === paper.value),
-      this.paperData.sizes.find((each) => each.id === size.value),
+      boxOfCard(this.paperData.sizes.find((each) => each.id === size.value)),
     );
-    const copies = Math.min(200, Math.max(1, Math.trunc(Number(count.value)) || 1));
-    const items = Array.from({ length: copies }, () => this.card);
+    const items = Array.from({ length: this.copies }, () => this.card);
     printSheets(laySheets(grid, items, cardFaces, { cutLines: cut.checked }), grid.paper);
   }
 }

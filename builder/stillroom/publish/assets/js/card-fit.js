@@ -1,30 +1,31 @@
 // Fits a usage card to its size: largest type first, then the back, and otherwise says what does
 // not fit. Text is never clipped and never set under the smallest level of print-card.css.
 
+import { FLAT, FOLDED, arrange, boxesOf } from "./card-sides.js";
+
 const LEVELS = ["1", "2", "3", "4", "5", "6"];
+// a folded card is held in the hand: its type may be larger
+const FOLDED_LEVELS = ["b1", "b2", "b3", "b4", "b5", "b6", ...LEVELS];
 const TAG_LEVELS = ["1", "2", "3"];
 
-// In the order they are tried: all on the front; the front a gift and all facts on the back, with its
-// drawing or without; the contents on the front. As printing/templates/card_faces.typ tries them.
-const ARRANGEMENTS = [
-  { sides: 1, front: "all" },
-  { sides: 2, front: "gift" },
-  { sides: 2, front: "plain gift" },
-  { sides: 2, front: "contents" },
-];
-const TITLE_LONG = 34;
+// A title goes on two lines: one that does not is set smaller, as card_faces.typ sets it.
+const TITLE_SHARES = [1, 0.9, 0.8, 0.7];
+const TWO_LINES = 2.3;
+
+const PART_NAMES = {
+  contents: "what is in it", use: "how to use it", keep: "how to keep it", cautions: "the cautions",
+};
 
 /**
- * Fit one card element in place and return {fits, over: [names of the faces that overflow]}.
- * The card is measured at its exact size in a hidden holder.
+ * Fit one card element in place and return {fits, sides, front, level, over: [names of what takes
+ * too much room]}. The card is measured at its exact size in a hidden holder.
  */
 export function fitCard(card, holder) {
   const copy = card.cloneNode(true);
   holder.replaceChildren(copy);
-  copy.toggleAttribute("data-title-long", copy.dataset.title.length > TITLE_LONG);
   const found = bestArrangement(copy);
-  card.toggleAttribute("data-title-long", copy.hasAttribute("data-title-long"));
-  apply(card, found);
+  arrange(card, found);
+  card.style.setProperty("--title-share", found.share);
   holder.replaceChildren();
   return found;
 }
@@ -43,41 +44,42 @@ export function fitTag(tag, holder) {
 }
 
 function bestArrangement(copy) {
+  const folded = copy.dataset.size === "folded-a6";
   let last = { fits: false };
-  for (const { sides, front } of ARRANGEMENTS) {
-    for (const level of LEVELS) {
+  for (const { sides, front } of folded ? FOLDED : FLAT) {
+    for (const level of folded ? FOLDED_LEVELS : LEVELS) {
       const tried = { sides, front, level };
-      apply(copy, tried);
-      const over = [...copy.querySelectorAll(".card-face:not([hidden])")].filter(overflows).map(partOf);
-      if (over.length === 0) return { ...tried, fits: true, over };
-      last = { ...tried, fits: false, over };
+      arrange(copy, tried);
+      const share = titleShare(copy);
+      const over = boxesOf(copy).filter(overflows).map(largestPart);
+      if (over.length === 0) return { ...tried, share, fits: true, over };
+      last = { ...tried, share, fits: false, over };
     }
   }
   return last;
 }
 
-function partOf(face) {
-  const parts = [...face.querySelectorAll("[data-card-part]")].filter((part) => part.dataset.cardPart !== "qr");
-  const longest = parts.sort((a, b) => b.textContent.length - a.textContent.length)[0];
-  const names = { contents: "what is in it", use: "how to use it", keep: "how to keep it", cautions: "the cautions" };
-  return names[longest?.dataset.cardPart] ?? "the title and the names";
-}
-
-function overflows(face) {
-  // half a pixel of rounding is not an overflow
-  return face.scrollHeight > face.clientHeight + 0.5 || face.scrollWidth > face.clientWidth + 0.5;
-}
-
-function apply(card, { sides, front, level }) {
-  card.dataset.level = level;
-  card.dataset.sides = String(sides);
-  card.dataset.front = front;
-  card.querySelector(".card-back").hidden = sides === 1;
-  for (const name of ["contents", "use", "keep", "cautions"]) {
-    const stays = front === "all" || (front === "contents" && name === "contents");
-    const part = card.querySelector(`[data-card-part="${name}"]`);
-    if (part) card.querySelector(`${stays ? ".card-front" : ".card-back"} .card-facts`).append(part);
+/** Set the title at the largest share of its size at which it stands on two lines; return it. */
+function titleShare(copy) {
+  const title = copy.querySelector(".card-title");
+  for (const share of TITLE_SHARES) {
+    copy.style.setProperty("--title-share", share);
+    const size = Number.parseFloat(getComputedStyle(title).fontSize);
+    if (title.offsetHeight <= TWO_LINES * size && title.scrollWidth <= title.clientWidth) return share;
   }
-  const qr = card.querySelector('[data-card-part="qr"]');
-  if (qr) card.querySelector(`${sides === 1 ? ".card-front" : ".card-back"} .card-facts`).after(qr);
+  return TITLE_SHARES.at(-1);
+}
+
+function largestPart(box) {
+  const named = [
+    ...[...box.querySelectorAll(".card-fact")].map((fact) => [fact, PART_NAMES[fact.dataset.cardPart]]),
+    [box.querySelector(".card-head"), "the title and the names"],
+    [box.querySelector(".card-foot"), "the allergens and the date"],
+  ].filter(([part]) => part);
+  return named.sort(([one], [other]) => other.scrollHeight - one.scrollHeight)[0][1];
+}
+
+function overflows(box) {
+  // half a pixel of rounding is not an overflow
+  return box.scrollHeight > box.clientHeight + 0.5 || box.scrollWidth > box.clientWidth + 0.5;
 }

@@ -3,11 +3,9 @@
 
 import { cardFaces, measuringHolder, writeCard } from "./card-element.js";
 import { fitCard, fitTag } from "./card-fit.js";
-import { impose, labelSheet } from "./paper.js";
+import { fitPreview } from "./preview-zoom.js";
+import { chosenBox, chosenGrid, chosenRecipes, chosenStart, keepChoices, restoreChoices } from "./print-choices.js";
 import { addRuler, laySheets, printSheets } from "./sheets.js";
-import { tagBox } from "./tag-shapes.js";
-
-const MOST = 400;
 
 class StillroomPrintRoom extends HTMLElement {
   connectedCallback() {
@@ -18,10 +16,15 @@ class StillroomPrintRoom extends HTMLElement {
     this.preview = this.querySelector(".print-room-preview");
     this.status = this.querySelector(".print-room-status");
     this.holder = measuringHolder();
+    this.zoom = fitPreview(this.preview, () => this.paper?.width ?? 210);
     this.listening = new AbortController();
     const { signal } = this.listening;
     this.form.addEventListener("input", () => this.refresh(), { signal });
     this.form.addEventListener("submit", (event) => this.print(event), { signal });
+    for (const button of this.form.querySelectorAll("[data-each]")) {
+      button.addEventListener("click", () => this.setEach(button.dataset.each), { signal });
+    }
+    restoreChoices(this.form);
     this.chooseFromAddress();
     this.begin();
   }
@@ -36,6 +39,7 @@ class StillroomPrintRoom extends HTMLElement {
 
   disconnectedCallback() {
     this.listening?.abort();
+    this.zoom?.stop();
     this.holder?.remove();
   }
 
@@ -46,11 +50,17 @@ class StillroomPrintRoom extends HTMLElement {
     if (input) input.value = asked.get("count") ?? "8";
   }
 
+  setEach(count) {
+    for (const field of this.form.querySelectorAll("[data-recipe]")) field.value = count;
+    this.refresh();
+  }
+
   refresh() {
     const { thing } = this.form.elements;
     for (const [name, shown] of [["card", "card"], ["round", "round"], ["wrap", "wrap"]]) {
       for (const part of this.form.querySelectorAll(`.for-${name}`)) part.hidden = thing.value !== shown;
     }
+    keepChoices(this.form);
     try {
       this.sheets = this.lay();
     } catch (error) {
@@ -61,6 +71,7 @@ class StillroomPrintRoom extends HTMLElement {
     this.preview.replaceChildren();
     this.cards.hidden = true; // only what is chosen is shown
     if (this.sheets?.childElementCount > 0) this.preview.append(this.shown());
+    this.zoom.fit();
   }
 
   /** The sheets as they are shown on the page, each under the words for its side. */
@@ -68,73 +79,60 @@ class StillroomPrintRoom extends HTMLElement {
     const shown = this.sheets.cloneNode(true);
     shown.toggleAttribute("data-shown", true);
     shown.setAttribute("aria-hidden", "true");
+    const names = this.box.folded ? { front: "Outside", back: "Inside" } : { front: "Front", back: "Back" };
     for (const page of shown.querySelectorAll(".sheet-page")) {
       const name = document.createElement("p");
       name.className = "sheet-name aside";
-      name.textContent = page.dataset.side === "back" ? "Back" : "Front";
+      name.textContent = names[page.dataset.side];
       page.before(name);
     }
     return shown;
   }
 
-  chosen() {
-    const rows = [...this.form.querySelectorAll("[data-recipe]")];
-    return rows.flatMap((row) => {
-      const count = Math.min(MOST, Math.max(0, Math.trunc(Number(row.value)) || 0));
-      return Array(count).fill(row.dataset.recipe);
-    }).slice(0, MOST);
-  }
-
   lay() {
-    const { thing, paper, start, cut, ruler } = this.form.elements;
-    const slugs = this.chosen();
+    const { thing, paper, cut, ruler } = this.form.elements;
     const isCard = thing.value === "card";
-    const box = isCard ? this.cardSize() : tagBox(this.paperData.tags, thing.value, this.numbers("lid", "diameter", "wall"));
+    const slugs = chosenRecipes(this.form);
+    this.box = chosenBox(this.form, this.paperData);
     this.paper = this.paperData.papers.find((each) => each.id === paper.value);
-    const grid = this.grid(this.paper, box);
-    const perPage = grid.columns * grid.rows;
-    const startAt = Math.trunc(Number(start.value)) || 1;
-    if (startAt < 1 || startAt > perPage) throw new RangeError(`This sheet has ${perPage} places; begin at one of them.`);
-    const fitted = new Map([...new Set(slugs)].map((slug) => [slug, this.fitted(slug, isCard, box)]));
+    const grid = chosenGrid(this.form, this.paper, this.box);
+    const startAt = chosenStart(this.form, grid);
+    const fitted = new Map([...new Set(slugs)].map((slug) => [slug, this.fitted(slug, isCard)]));
     const refused = [...fitted.values()].filter((each) => !each.fit.fits);
     if (refused.length > 0) {
       throw new RangeError(`This does not fit at a readable size: ${refused.map((each) => `${each.title} (${each.fit.over.join(", ")})`).join("; ")}. Choose a larger size.`);
     }
     const items = slugs.map((slug) => fitted.get(slug).element);
-    const sheets = laySheets(grid, items, cardFaces, { startAt, cutLines: cut.checked, outline: isCard ? "" : thing.value });
+    const outline = isCard ? "" : thing.value;
+    const sheets = laySheets(grid, items, cardFaces, { startAt, cutLines: cut.checked, outline });
     if (ruler.checked && sheets.firstElementChild) addRuler(sheets.firstElementChild);
-    this.say(slugs.length === 0 ? "Choose how many of each." : this.sum(slugs.length, sheets, [...fitted.values()].some((each) => each.fit.sides === 2)));
+    const twoSided = [...fitted.values()].some((each) => each.fit.sides === 2);
+    this.say(slugs.length === 0 ? "Choose how many of each." : this.sum(slugs.length, grid, startAt, sheets, twoSided));
     return sheets;
   }
 
-  sum(count, sheets, twoSided) {
+  sum(count, grid, startAt, sheets, twoSided) {
     const pages = sheets.childElementCount;
-    const side = twoSided ? " Print on both sides, turned on the long edge." : "";
-    return `${count} on ${pages} page${pages === 1 ? "" : "s"}.${side}`;
+    const perPage = grid.columns * grid.rows;
+    const left = (perPage - ((startAt - 1 + count) % perPage)) % perPage;
+    const said = [`${count} on ${pages} page${pages === 1 ? "" : "s"}.`];
+    if (left > 0) said.push(`The last sheet has ${left} free place${left === 1 ? "" : "s"}.`);
+    if (twoSided) said.push(`Print on both sides, turned on the long edge${this.box.folded ? "; cut, then fold at the short dashes" : ""}.`);
+    return said.join(" ");
   }
 
-  cardSize() {
-    return this.paperData.sizes.find((each) => each.id === this.form.elements.size.value);
-  }
-
-  numbers(...names) {
-    return Object.fromEntries(names.map((name) => [name, Number(this.form.elements[name].value)]));
-  }
-
-  grid(paper, box) {
-    if (!this.form.elements.own.checked) return impose(paper, box);
-    return labelSheet(paper, box, this.numbers("columns", "rows", "left", "top", "pitchX", "pitchY"));
-  }
-
-  fitted(slug, isCard, box) {
-    const { to, from, made } = this.form.elements;
+  fitted(slug, isCard) {
+    const { to, from, made, size, thing } = this.form.elements;
     const element = isCard
       ? this.cards.querySelector(`[data-recipe="${CSS.escape(slug)}"]`).cloneNode(true)
       : this.querySelector(`template[data-tag="${CSS.escape(slug)}"]`).content.firstElementChild.cloneNode(true);
-    if (isCard) element.dataset.size = box.id;
-    else element.dataset.shape = this.form.elements.thing.value;
-    element.style.setProperty("--card-width", `${box.width}mm`);
-    element.style.setProperty("--card-height", `${box.height}mm`);
+    if (isCard) {
+      element.dataset.size = size.value;
+    } else {
+      element.dataset.shape = thing.value;
+      element.style.setProperty("--card-width", `${this.box.width}mm`);
+      element.style.setProperty("--card-height", `${this.box.height}mm`);
+    }
     writeCard(element, { to: to.value.trim(), from: from.value.trim(), made: made.value });
     const fit = (isCard ? fitCard : fitTag)(element, this.holder);
     return { element, fit, title: element.dataset.title };

@@ -19,6 +19,7 @@ export function laySheets(grid, items, faces, { startAt = 1, cutLines = true, ou
     const [front, back] = faces(item);
     const box = newPlace(grid, at, front, false);
     if (outline && cutLines) box.append(newOutline(outline, grid.box));
+    if (grid.box.folded && cutLines) box.append(newFoldMark(grid.box));
     page.front.append(box);
     if (back) {
       page.back ??= newPage(grid, "back");
@@ -90,6 +91,14 @@ function newOutline(shape, { width, height }) {
   outline.className = "tag-outline";
   outline.innerHTML = `<svg viewBox="0 0 ${width} ${height}" aria-hidden="true"><path d="${paths[shape]}"/></svg>`;
   return outline;
+}
+
+// Short dashes at head and foot, where a folded card is folded: they end up in the crease.
+function newFoldMark({ width, height }) {
+  const mark = document.createElement("div");
+  mark.className = "fold-mark";
+  mark.innerHTML = `<svg viewBox="0 0 ${width} ${height}" aria-hidden="true"><path d="M${width / 2} 0v5M${width / 2} ${height - 5}v5"/></svg>`;
+  return mark;
 }
 
 // A hairline along every edge of the grid, running out to the paper's edge as a guide for a blade.

@@ -1,0 +1,80 @@
+// Which face of a usage card carries which of its parts. A card has two faces; the folded card's
+// are its whole outside and its whole inside, of two panels each, and fold between them.
+
+// In the order they are tried: all on the front; the front a gift and all facts on the back, with its
+// drawing or without; the contents on the front. As printing/templates/card_faces.typ tries them.
+export const FLAT = [
+  { sides: 1, front: "all" },
+  { sides: 2, front: "gift" },
+  { sides: 2, front: "plain gift" },
+  { sides: 2, front: "contents" },
+];
+
+// printing/templates/folded_cards.typ has one arrangement.
+export const FOLDED = [{ sides: 2, front: "folded" }];
+
+const FACTS = ["contents", "use", "keep", "cautions"];
+const STAYS = { all: FACTS, contents: ["contents"], folded: ["contents"] };
+
+/** Move every part of a card to where an arrangement has it, and set its level of type. */
+export function arrange(card, { sides, front, level }) {
+  const parts = partsOf(card);
+  card.dataset.level = level;
+  card.dataset.sides = String(sides);
+  if (card.dataset.front !== front || !card.hasAttribute("data-arranged")) {
+    const stays = STAYS[front] ?? [];
+    for (const fact of parts.facts) {
+      parts.lists[stays.includes(fact.dataset.cardPart) ? 0 : 1].append(fact);
+    }
+    (front === "folded" ? fold : flatten)(parts, sides);
+  }
+  parts.back.hidden = sides === 1;
+  card.dataset.front = front;
+  card.toggleAttribute("data-arranged", true);
+}
+
+/** The boxes that must hold their words: the faces in use, or the panels of a folded card. */
+export function boxesOf(card) {
+  const box = card.dataset.front === "folded" ? ".card-panel" : ".card-face:not([hidden])";
+  return [...card.querySelectorAll(box)];
+}
+
+function partsOf(card) {
+  const part = (name) => card.querySelector(name);
+  return {
+    face: part(".card-front"),
+    back: part(".card-back"),
+    emblem: part(".card-emblem"),
+    head: part(".card-head"),
+    lists: [...card.querySelectorAll(".card-facts")],
+    facts: FACTS.map((name) => part(`[data-card-part="${name}"]`)).filter(Boolean),
+    code: part(".card-qr"),
+    foot: part(".card-foot"),
+  };
+}
+
+function flatten({ face, back, emblem, head, lists, code, foot }, sides) {
+  const put = (place, ...parts) => place.replaceChildren(...parts.filter(Boolean));
+  put(face, emblem, head, lists[0], sides === 1 ? code : null, foot);
+  put(back, lists[1], sides === 2 ? code : null);
+}
+
+function fold({ face, back, emblem, head, lists, code, foot }) {
+  face.replaceChildren(panel("back cover", code, code && codeWords()), panel("cover", emblem, head));
+  back.replaceChildren(panel("contents", lists[0], foot), panel("advice", lists[1]));
+}
+
+function panel(name, ...parts) {
+  const made = document.createElement("div");
+  made.className = "card-panel";
+  made.dataset.panel = name;
+  made.append(...parts.filter(Boolean));
+  return made;
+}
+
+function codeWords() {
+  const words = document.createElement("p");
+  words.className = "card-code-words";
+  words.textContent = "the recipe";
+  return words;
+}
