@@ -292,14 +292,19 @@ def epub(out: Path | None, force: bool) -> None:
 
 @print_group.command()
 @click.option("--lid", type=float, default=0, help="Cloth and ribbon for a lid so wide, in mm.")
+@click.option("--lid-height", type=float, default=15, help="How high that lid is, in mm.")
+@click.option("--bottle", metavar="ACROSS,WALL", help="A label round a bottle: its straight wall.")
 @click.option("--box", metavar="LONG,WIDE,HIGH,LID", help="A box and its lid, inside, in mm.")
 @paper_option
 @out_option
 @force_option
 @plainly
-def cuts(lid: float, box: str | None, paper: str, out: Path | None, force: bool) -> None:
-    """Print what is cut for a gift, to scale: cloth for a lid, ribbon, the net of a box."""
+def cuts(
+    lid: float, lid_height: float, bottle: str | None, box: str | None,
+    paper: str, out: Path | None, force: bool,
+) -> None:  # fmt: skip
+    """Print what is cut for a gift, to scale: cloth for a lid, a label, the net of a box."""
     book = book_around()
-    made = print_cuts(GiftMeasures.read(lid, box), PAPERS[paper], book.settings.language)
-    pieces = [name for name, asked in (("cloth", lid), ("box", box)) if asked]
-    write(made, out, f"cuts-{'-and-'.join(pieces)}.pdf", force)
+    measures = GiftMeasures.read(lid, box, bottle, lid_height)
+    made = print_cuts(measures, PAPERS[paper], book.settings.language)
+    write(made, out, f"cuts-{'-and-'.join(measures.names)}.pdf", force)

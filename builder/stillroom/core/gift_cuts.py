@@ -1,13 +1,20 @@
 """What is cut for a gift: cloth for a lid, ribbon, a bottle's wrap label, the net of a box.
 
 Lengths are millimetres, rounded up to a whole millimetre where a person cuts. Allowances are
-common practice, no published source, unless said.
+common practice, no published source, unless said. The words, refusals included, are data
+(staples/gift_words.yml); publish/assets/js/gift-cuts.js works the same out in the browser, from
+the figures of `cut_measures`. What is drawn of it is in gift_pieces.py.
 """
 
 from __future__ import annotations
 
 import math
 from dataclasses import dataclass
+from functools import cache
+from importlib.resources import files
+from typing import Any
+
+import yaml
 
 from stillroom.core.problems import Unreadable
 
@@ -17,6 +24,13 @@ CLOTH_OVERHANG_MM = 30
 BOW_MM = 380
 """A small bow: two loops of 50 mm (4 x 50), two tails of 80 mm, 20 mm in the knot. Common
 practice, no published source."""
+
+KNOT_MM = 60
+"""A knot and two short ends. Common practice, no published source."""
+
+LID_HEIGHT_MM = 15
+"""What the lid of a preserving jar is high, when nobody measured. Common practice, no published
+source."""
 
 LABEL_OVERLAP_MM = 8
 """Where a wrap-round label is glued on itself. Common practice, no published source."""
@@ -32,7 +46,45 @@ LID_PLAY_MM = 1
 """A box lid is this much wider than its box on each side: two thicknesses of card. Common
 practice, no published source."""
 
+LEAST_BOX_WALL_MM = 5
+"""A lower wall holds no tab to glue. Maker's own."""
+
 _LARGEST_MM = 2000
+
+
+@cache
+def gift_words() -> dict[str, Any]:
+    """Return every phrase with its blanks."""
+    text = files("stillroom.core").joinpath("staples/gift_words.yml").read_text("utf-8")
+    return dict(yaml.safe_load(text))
+
+
+def cut_measures() -> dict[str, int]:
+    """Return the figures from which the browser works out the same pieces."""
+    return {
+        "overhang": CLOTH_OVERHANG_MM,
+        "bow": BOW_MM,
+        "knot": KNOT_MM,
+        "lidHeight": LID_HEIGHT_MM,
+        "overlap": LABEL_OVERLAP_MM,
+        "clearance": LABEL_CLEARANCE_MM,
+        "leastLabel": LEAST_LABEL_MM,
+        "play": LID_PLAY_MM,
+        "leastWall": LEAST_BOX_WALL_MM,
+        "largest": _LARGEST_MM,
+    }
+
+
+def show_mm(length: float) -> str:
+    """Return a length to the hundredth of a millimetre, without needless noughts.
+
+    >>> show_mm(62.0), show_mm(31.456)
+    ('62', '31.46')
+    """
+    if not math.isfinite(length):
+        return str(length)
+    # as the browser rounds: halves go up
+    return f"{math.floor(length * 100 + 0.5) / 100:.2f}".rstrip("0").rstrip(".")
 
 
 @dataclass(frozen=True)
@@ -45,9 +97,9 @@ class Rectangle:
 
 @dataclass(frozen=True)
 class BoxNet:
-    """The two cross-shaped nets of a box with a lid: flat sizes and folds, in mm.
+    """The two cross-shaped nets of a box with a lid, in mm.
 
-    Each net is a base with four walls of `wall` mm; glue tabs stand on the two short walls' ends.
+    Each net is a base with four walls of `wall` mm; glue tabs stand on the ends of two of them.
     """
 
     base_length_mm: float
@@ -72,26 +124,27 @@ def _flat(length: float, width: float, wall: float) -> Rectangle:
     return Rectangle(length + 2 * wall, width + 2 * wall)
 
 
-def cloth_square_mm(lid_diameter_mm: float, lid_height_mm: float = 15) -> int:
+def cloth_square_mm(lid_diameter_mm: float, lid_height_mm: float = LID_HEIGHT_MM) -> int:
     """Return the side of the square of cloth that covers a lid and hangs below it.
 
     >>> cloth_square_mm(70)
     160
     """
-    _check(lid_diameter_mm, "lid's diameter")
+    _check(lid_diameter_mm, "lid")
+    _check(lid_height_mm, "lid_height", least=0)
     return math.ceil(lid_diameter_mm + 2 * lid_height_mm + 2 * CLOTH_OVERHANG_MM)
 
 
 def ribbon_mm(diameter_mm: float, *, turns: int = 1, bow: bool = True) -> int:
-    """Return the ribbon that goes `turns` times round a lid or neck, with a bow or a 60 mm knot.
+    """Return the ribbon that goes `turns` times round a lid or neck, with a bow or a knot.
 
     >>> ribbon_mm(70)
     600
     """
     _check(diameter_mm, "diameter")
     if turns < 1:
-        raise Unreadable("A ribbon goes round at least once.")
-    return math.ceil(math.pi * diameter_mm * turns) + (BOW_MM if bow else 60)
+        raise Unreadable(gift_words()["turns_least"])
+    return math.ceil(math.pi * diameter_mm * turns) + (BOW_MM if bow else KNOT_MM)
 
 
 def wrap_label_mm(
@@ -106,17 +159,14 @@ def wrap_label_mm(
     >>> wrap_label_mm(60, 70)
     Rectangle(width_mm=196.5, height_mm=66)
     """
-    _check(bottle_diameter_mm, "bottle's diameter")
-    _check(wall_height_mm, "bottle's straight wall")
+    _check(bottle_diameter_mm, "bottle")
+    _check(wall_height_mm, "wall")
     if not 0 < share <= 1:
-        raise Unreadable("A label covers a part of the girth between 0 and 1.")
+        raise Unreadable(gift_words()["part_of_girth"])
     width = math.pi * bottle_diameter_mm * share + (LABEL_OVERLAP_MM if share == 1 else 0)
     height = wall_height_mm - 2 * LABEL_CLEARANCE_MM
     if height < LEAST_LABEL_MM:
-        raise Unreadable(
-            f"A straight wall of {wall_height_mm:g} mm holds no readable label.",
-            "Use a tag on the neck.",
-        )
+        raise Unreadable(gift_words()["low_wall"].format(value=show_mm(wall_height_mm)))
     return Rectangle(round(width, 1), height)
 
 
@@ -128,15 +178,24 @@ def box_net(length_mm: float, width_mm: float, height_mm: float, lid_height_mm: 
     """
     for value, name in (
         (length_mm, "length"), (width_mm, "width"), (height_mm, "height"),
-        (lid_height_mm, "lid's height"),
+        (lid_height_mm, "box_lid"),
     ):  # fmt: skip
-        _check(value, f"box's {name}")
+        _check(value, name)
     if lid_height_mm > height_mm:
-        raise Unreadable("The lid is deeper than its box.", "Make it as deep or shallower.")
+        raise Unreadable(gift_words()["deep_lid"])
+    if lid_height_mm < LEAST_BOX_WALL_MM:
+        said = gift_words()["low_box"]
+        raise Unreadable(said.format(value=show_mm(lid_height_mm), least=LEAST_BOX_WALL_MM))
     play = 2 * LID_PLAY_MM
     return BoxNet(length_mm, width_mm, height_mm, length_mm + play, width_mm + play, lid_height_mm)
 
 
-def _check(value: float, what: str) -> None:
-    if not 0 < value <= _LARGEST_MM:
-        raise Unreadable(f"A {what} of {value:g} mm is not possible.", f"Write 1 to {_LARGEST_MM}.")
+def _check(value: float, what: str, *, least: int = 1) -> None:
+    if 0 < value <= _LARGEST_MM or value == least == 0:
+        return
+    words = gift_words()
+    raise Unreadable(
+        words["impossible"].format(
+            what=words["what"][what], value=show_mm(value), least=least, most=_LARGEST_MM
+        )
+    )

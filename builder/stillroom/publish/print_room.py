@@ -10,6 +10,7 @@ from dataclasses import dataclass
 from typing import Any
 
 from stillroom.publish.card_page import emblem_address, paper_data, view_card
+from stillroom.publish.gift_cuts_view import make_gift_cuts
 from stillroom.publish.library import Library, Link
 from stillroom.publish.templating import render
 
@@ -40,6 +41,7 @@ class PrintRoomLeaf:
                 "cards": cards,
                 "tags": cards,
                 "paper_data": paper_data(),
+                "cuts": make_gift_cuts(),
                 "made_on_iso": library.today.isoformat(),
             },
         )

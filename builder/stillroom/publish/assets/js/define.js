@@ -6,6 +6,7 @@ import "./search-button.js";
 const ELEMENTS = {
   "stillroom-browse": () => import("./browse-element.js").then((file) => file.BrowseElement),
   "stillroom-card": () => import("./card-element.js").then((file) => file.StillroomCard),
+  "stillroom-gift-cuts": () => import("./gift-cuts-element.js").then((file) => file.StillroomGiftCuts),
   "stillroom-print-room": () => import("./print-room-element.js").then((file) => file.StillroomPrintRoom),
   "stillroom-scale": () => import("./scale-element.js").then((file) => file.ScaleElement),
   "stillroom-share": () => import("./share-element.js").then((file) => file.ShareElement),
