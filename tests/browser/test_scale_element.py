@@ -19,6 +19,8 @@ def spirit(page: Page, book_address: str) -> Page:
 
 def fill(page: Page, name: str, text: str) -> None:
     field = page.locator(f"stillroom-scale [name={name}]")
+    if not field.is_visible():
+        page.locator(".how-much-more summary").click()
     field.fill(text)
     field.press("Enter")
 
@@ -95,7 +97,44 @@ def test_containers_and_what_is_on_hand(spirit: Page) -> None:
     assert spirit.locator("[name=fill-count-1]").input_value() == ""
 
 
+def test_what_it_comes_to_follows_the_batch(spirit: Page) -> None:
+    fill(spirit, "fill-count-1", "12")
+    expect(spirit.locator("[data-fact=makes] dd")).to_have_text("about 600 ml: 12 bottles of 50 ml")
+    facts = spirit.locator(".comes-to")
+    expect(facts).to_contain_text("600–650 ml")
+    expect(facts).to_contain_text("120 teaspoons")
+    expect(spirit.locator(".reckoned")).to_contain_text("filled as it should be")
+    spirit.get_by_role("button", name="As written").click()
+    expect(facts).to_contain_text("192 teaspoons")
+
+
+def test_as_many_things_on_hand_as_a_cook_wants(spirit: Page) -> None:
+    """Each filled blank brings another, next in the order of the Tab key, with its own name."""
+    expect(spirit.locator("[name=have-amount-2]")).to_have_count(0)
+    spirit.locator("[name=have-amount-1]").press_sequentially("17")
+    for _ in range(2):
+        spirit.keyboard.press("Tab")
+    focused = "document.activeElement.name"
+    assert spirit.evaluate(focused) == "have-amount-2"
+    spirit.keyboard.type("2 l")
+    spirit.keyboard.press("Tab")
+    assert spirit.evaluate(focused) == "have-item-2"
+    spirit.locator("[name=have-item-2]").select_option("vodka")
+    spirit.locator("[name=have-item-3]").select_option("Seville orange peel")
+    fill(spirit, "have-amount-3", "9")
+    expect(spirit.locator("[name=have-amount-4]")).to_be_visible()
+    expect(spirit.locator("[data-scale=answer]")).to_contain_text("Seville orange peel runs short")
+    names = spirit.locator("[data-pair=have] .visually-hidden").all_inner_texts()
+    assert len(names) == len(set(names)) == 8
+    spirit.goto(spirit.url)
+    expect(spirit.locator("[name=have-amount-3]")).to_have_value("9")
+    assert spirit.locator("[name=have-item-3]").input_value() == "Seville orange peel"
+    fill(spirit, "have-amount-3", "")
+    expect(spirit.locator("[name=have-amount-4]")).to_have_count(0)
+
+
 def test_units_can_be_chosen(spirit: Page) -> None:
+    spirit.locator(".how-much-more summary").click()
     spirit.locator("[name=units]").select_option("us")
     expect(spirit.locator("[data-line='0'] [data-amount]")).to_contain_text("cup")
     spirit.locator("[name=by]").select_option("weight")

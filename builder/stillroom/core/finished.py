@@ -1,9 +1,9 @@
 """What a batch comes to at its size: to bottle, into what, how strong, how many servings.
 
 Yield, containers and servings grow with the batch. Strength and fold do not, but where a whole
-thing is rounded: they are reckoned from the amounts shown. A container's size is what it holds filled as
-it should be, the room above left free: so `--fill`, the count of containers and this page agree.
-The browser's finished.js says the same. Leaves out the ingredients: scaling.py.
+thing is rounded: they are reckoned from the amounts shown. A container's size is what it holds
+filled as it should be, the room above left free: so `--fill`, the count of containers and this page
+agree. The browser's finished.js says the same. Leaves out the ingredients: scaling.py.
 """
 
 from __future__ import annotations

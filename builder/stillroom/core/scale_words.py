@@ -50,7 +50,7 @@ def scaling_table(batch: ScaledBatch, recipe: Recipe) -> str:
     tail = [f"{fact.name}: {fact.text}" for fact in facts_of_batch(recipe, batch) if fact.brief]
     tail += [f"! {warning}" for warning in batch.warnings]
     if batch.scarcest:
-        tail.append(f"{batch.scarcest} runs short first.")
+        tail.append(f"The {batch.scarcest} runs short first.")
     tail += [f"Left over: {say_left(left)}." for left in batch.left]
     if batch.fit and batch.fit_makes:
         tail.append(

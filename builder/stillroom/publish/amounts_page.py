@@ -10,18 +10,17 @@ from dataclasses import dataclass
 from fractions import Fraction
 from itertools import groupby
 
-from stillroom.core.bottling import estimate_yield, fill_containers
-from stillroom.core.drinks import Pour
+from stillroom.core.bottling import HEADSPACE_SOURCE, headspace_inches, headspace_ml
+from stillroom.core.finished import SIZE_MEANS, Fact, facts_of_batch, fillable
 from stillroom.core.preserves import solids_of
-from stillroom.core.quantities import show_amount, show_decimal
+from stillroom.core.quantities import show_amount, show_decimal, show_number
 from stillroom.core.recipe import Recipe
 from stillroom.core.scalable import Scalable, scalable_of
 from stillroom.core.scaled_lines import Measures, ScaledLine
 from stillroom.core.scaling import scale
-from stillroom.core.strength import fold_of_recipe, strength_of
+from stillroom.core.strength import strength_of
 from stillroom.core.strength_words import milder_text
 from stillroom.core.targets import ByFactor
-from stillroom.core.units import convert, size_of
 from stillroom.core.what_stays import boiled_at_most
 
 _READY = (Fraction(1, 2), Fraction(1), Fraction(2), Fraction(4))
@@ -44,17 +43,11 @@ class ReadyMade:
 
 
 @dataclass(frozen=True)
-class Reckoned:
-    """One thing worked out of the recipe: its name, its value, how and from what source."""
-
-    name: str
-    text: str
-    how: str
-
-
-@dataclass(frozen=True)
 class AmountsView:
-    """Everything the two fragments show."""
+    """Everything the two fragments show.
+
+    `facts` are what the batch comes to and follow its size, `always` what is the same at any.
+    """
 
     groups: tuple[tuple[str, tuple[ListedLine, ...]], ...]
     makes: str
@@ -62,12 +55,15 @@ class AmountsView:
     container: str
     container_size: str
     can_fill: bool
+    containers: str
     vessel: str
+    tin: str
     choices: tuple[str, ...]
     system: str
     can_change_measure: bool
     ready: ReadyMade
-    reckoned: tuple[Reckoned, ...]
+    facts: tuple[Fact, ...]
+    always: tuple[Fact, ...]
 
 
 def show_amounts(recipe: Recipe) -> AmountsView:
@@ -85,9 +81,11 @@ def show_amounts(recipe: Recipe) -> AmountsView:
         makes=written.makes,
         things=scalable.things,
         container=first.name,
+        containers=scalable.container_many,
         container_size=show_amount(first.size) if first.size else "",
         can_fill=scalable.makes_ml is not None,
         vessel=show_amount(vessel.capacity) if has_vessel and vessel and vessel.capacity else "",
+        tin=scalable.tin.words if scalable.tin else "",
         choices=tuple(
             line.item
             for line in scalable.lines
@@ -96,7 +94,8 @@ def show_amounts(recipe: Recipe) -> AmountsView:
         system=recipe.system,
         can_change_measure=any(line.density for line in scalable.lines),
         ready=_ready_made(scalable),
-        reckoned=_reckoned(recipe),
+        facts=facts_of_batch(recipe, written),
+        always=_always(recipe),
     )
 
 
@@ -116,65 +115,25 @@ def _ready_made(recipe: Scalable) -> ReadyMade:
     )
 
 
-def _reckoned(recipe: Recipe) -> tuple[Reckoned, ...]:
+def _always(recipe: Recipe) -> tuple[Fact, ...]:
+    """Return what is the same at any size."""
     found = []
-    there = estimate_yield(recipe)
-    if there:
-        kept = "; ".join(
-            f"{part.name} {show_decimal(part.volume_ml, 0)} ml"
-            if part.volume_ml >= 0
-            else f"{part.name} −{show_decimal(-part.volume_ml, 0)} ml"
-            for part in there.parts
-            if abs(part.volume_ml) >= 1
-        )
-        text = f"{_tens(there.low_ml)} to {_tens(there.high_ml)} ml"
-        found.append(Reckoned("To bottle", text, f"{kept} ({there.source})"))
-        found += _filling(recipe, there.low_ml)
     strength = strength_of(recipe)
-    if strength:
-        how = f"{strength.how} ({strength.source}). {strength.uncertainty}"
-        found.append(Reckoned("Strength", strength.text, how))
-        milder = milder_text(strength.abv_percent)
-        if milder:
-            how = f"as if unsweetened; keeping times are for it uncut ({strength.source})"
-            found.append(Reckoned("Milder", milder, how))
-        pours = "; ".join(
-            f"{_name_pour(pour)}: {pour.uk_units:.1f} UK units, "
-            f"{pour.us_drinks:.1f} US standard drinks"
-            for pour in strength.pours
-        )
-        source = "UK Chief Medical Officers' guidelines 2016; NIAAA"
-        found.append(Reckoned("In a serving", pours, f"10 ml and 14 g of ethanol ({source})"))
-    fold = fold_of_recipe(recipe)
-    if fold:
-        found.append(Reckoned("Vanilla", fold.text, f"{fold.uncertainty} ({fold.source})"))
+    milder = milder_text(strength.abv_percent) if strength else ""
+    if strength and milder:
+        how = f"as if unsweetened; keeping times are for it uncut ({strength.source})"
+        found.append(Fact("Milder", milder, how))
     solids = solids_of(recipe)
     if solids:
-        found.append(Reckoned("Sugar", solids.text, f"{solids.uncertainty} ({solids.source})"))
-    return tuple(found)
-
-
-def _name_pour(pour: Pour) -> str:
-    """Name a serving with its ml, unless the name has them."""
-    return pour.name if " ml" in pour.name else f"{pour.name} ({int(pour.volume_ml)} ml)"
-
-
-def _filling(recipe: Recipe, there_ml: Fraction) -> list[Reckoned]:
-    """Say which containers of the recipe to fill so that the least is left, at the worst yield."""
-    sized = {
-        convert(container.size.middle, container.size.unit, "ml"): (
-            f"{container.name}, {show_amount(container.size)}"
+        found.append(Fact("Sugar", solids.text, f"{solids.uncertainty} ({solids.source})"))
+    inches, jars = headspace_inches(recipe), fillable(recipe)
+    if inches and jars:
+        there = jars[0].size_ml - (headspace_ml(recipe) or 0)
+        text = (
+            f"{show_decimal(inches * Fraction(254, 10), 0)} mm ({show_number(inches)} inch): "
+            f"a {jars[0].one} that holds {jars[0].size} to its brim takes "
+            f"{show_decimal(there, 0)} ml of it"
         )
-        for container in recipe.filled_into
-        if container.size and size_of(container.size.unit) == "volume"
-    }
-    if not sized:
-        return []
-    filling = fill_containers(there_ml, list(sized))
-    words = " and ".join(f"{count} × {sized[size]}" for size, count in filling.counts if count)
-    left = f"leaves {show_decimal(filling.left_ml, 0)} ml of the least there may be"
-    return [Reckoned("Into", words or "less than one container", left)]
-
-
-def _tens(volume_ml: Fraction) -> int:
-    return int((volume_ml / 10 + Fraction(1, 2)).__floor__() * 10)
+        how = f"{SIZE_MEANS} ({HEADSPACE_SOURCE}; of a neck of 57 mm, from memory)"
+        found.append(Fact("Headspace", text, how))
+    return tuple(found)

@@ -7,11 +7,20 @@
 import { Unreadable, readTables, showDecimal } from "./amounts.js";
 import { onStateChange, readState, writeState } from "./address-state.js";
 import { Fraction, ONE } from "./fraction.js";
+import { factsOfBatch } from "./finished.js";
+import { Pairs } from "./scale-pairs.js";
 import { readRecipe, scale, scaleLine, scalePart } from "./scale.js";
 import { parseTarget } from "./scale-targets.js";
 
 const SORTS = ["makes", "times", "fill", "have", "vessel"];
 const TABLES = new URL("../data/amounts.json", import.meta.url);
+
+function element(tag, words, name = "") {
+  const made = document.createElement(tag);
+  made.textContent = words;
+  if (name) made.className = name;
+  return made;
+}
 
 export class ScaleElement extends HTMLElement {
   async connectedCallback() {
@@ -24,10 +33,15 @@ export class ScaleElement extends HTMLElement {
     this.form = this.querySelector("form");
     this.form.hidden = false;
     this.find("ready").open = false;
+    this.pairs = Object.fromEntries(
+      [...this.form.querySelectorAll("[data-pair]")].map((pair) => [pair.dataset.pair, new Pairs(pair)]),
+    );
     this.rememberSteps();
     const { signal } = this.stop;
     this.form.addEventListener("change", (event) => this.ask(event.target), { signal });
-    this.form.addEventListener("input", () => this.offerSecond(), { signal });
+    this.form.addEventListener("input", (event) => {
+      this.pairs[event.target.closest("[data-sort]")?.dataset.sort]?.offer();
+    }, { signal });
     this.form.addEventListener("submit", (event) => event.preventDefault(), { signal });
     this.form.addEventListener("reset", (event) => this.reset(event), { signal });
     this.stopListening = onStateChange((state) => this.show(state));
@@ -90,18 +104,7 @@ export class ScaleElement extends HTMLElement {
 
   /** What a sentence says as one text; null while a pair of blanks is half filled. */
   textOf(sort) {
-    if (sort === "fill") return this.pairs("fill-count", "fill-size", (count, size) => `${count} x ${size}`);
-    if (sort === "have") return this.pairs("have-amount", "have-item", (amount, item) => `${amount} ${item}`);
-    return this.field(sort).value.trim();
-  }
-
-  pairs(first, second, join) {
-    const found = [1, 2]
-      .map((place) => [this.field(`${first}-${place}`), this.field(`${second}-${place}`)])
-      .filter(([one]) => one)
-      .map((pair) => pair.map((field) => field.value.trim()))
-      .filter(([one]) => one);
-    return found.some(([, other]) => !other) ? null : found.map(([one, other]) => join(one, other)).join(" + ");
+    return this.pairs[sort] ? this.pairs[sort].text() : this.field(sort).value.trim();
   }
 
   /** Scale to a state and show it; returns false, with the words beside the blank, when it cannot be. */
@@ -118,6 +121,7 @@ export class ScaleElement extends HTMLElement {
       this.writeLines(batch);
       this.writeSteps(batch, measures);
       this.tell(batch);
+      this.tellFacts(factsOfBatch(this.recipe, batch, measures, this.tables));
       return true;
     } catch (error) {
       if (!(error instanceof Unreadable)) throw error;
@@ -137,39 +141,18 @@ export class ScaleElement extends HTMLElement {
   fillBlanks(state, sort, batch, measures) {
     this.field("units").value = measures.system;
     this.field("by").value = measures.by;
-    for (const name of ["fill-count-1", "fill-count-2", "have-amount-1", "have-amount-2", "vessel"]) {
-      if (this.field(name) && !name.startsWith(sort || "-")) this.field(name).value = "";
+    for (const [own, pairs] of Object.entries(this.pairs)) {
+      pairs.show(own === sort ? state[own] : "", this.recipe.lines);
     }
-    if (sort === "fill") this.fillPairs(state.fill, /^(\d+)\s*x\s*(.+)$/, "fill-count", "fill-size");
-    if (sort === "have") this.fillPairs(state.have, this.haveForm(), "have-amount", "have-item");
-    if (sort === "vessel") this.field("vessel").value = state.vessel;
+    if (this.field("vessel")) this.field("vessel").value = sort === "vessel" ? state.vessel : "";
     this.field("makes").value = sort === "makes" ? state.makes : batch.makes.replace(/^about /, "");
     this.field("times").value = sort === "times" ? state.times : showDecimal(batch.factor);
-    this.offerSecond();
     for (const sentence of this.form.querySelectorAll("[data-sort]")) {
       sentence.classList.toggle("deciding", sentence.dataset.sort === sort);
     }
-  }
-
-  /** The second blanks of a sentence come when its first is filled, and stay while they hold words. */
-  offerSecond() {
-    for (const second of this.form.querySelectorAll("[data-second]")) {
-      const [first] = second.closest("[data-sort]").querySelectorAll("input");
-      second.hidden = !first.value.trim() && !second.querySelector("input").value.trim();
-    }
-  }
-
-  haveForm() {
-    const names = this.recipe.lines.map((line) => line.item.replace(/[.*+?^${}()|[\]\\]/g, "\\$&"));
-    return new RegExp(`^(.+?)\\s+(${names.sort((a, b) => b.length - a.length).join("|")})$`, "i");
-  }
-
-  fillPairs(text, form, first, second) {
-    for (const [place, part] of text.split(" + ").entries()) {
-      const found = form.exec(part);
-      const fields = [this.field(`${first}-${place + 1}`), this.field(`${second}-${place + 1}`)];
-      if (found && fields[0]) fields.forEach((field, which) => { field.value = found[which + 1]; });
-    }
+    const other = ["times", "vessel"].includes(sort) || state.units || state.by;
+    if (other) this.find("more").open = true;
+    this.form.querySelector("[type=reset]").hidden = !sort && !state.units && !state.by;
   }
 
   writeLines(batch) {
@@ -201,25 +184,35 @@ export class ScaleElement extends HTMLElement {
   }
 
   tell(batch) {
-    const short = batch.scarcest ? ` ${batch.scarcest} runs short first.` : "";
-    const answer = `Makes ${batch.makes}.${short}`;
-    this.stillShown = batch.makes;
+    const short = batch.scarcest ? ` The ${batch.scarcest} runs short first.` : "";
+    const answer = `Makes ${batch.makes_in_full}.${short}`;
+    this.stillShown = batch.makes_in_full;
     if (this.find("answer").textContent !== answer) this.find("answer").textContent = answer;
     const told = [...batch.warnings, ...batch.left.map((left) => this.sayLeft(left))];
     if (batch.fit) {
       told.push(`Everything counted comes out whole in a batch that makes ${batch.fit_makes} (${showDecimal(batch.fit)} times the recipe).`);
     }
     told.push(...batch.notes);
-    this.find("told").replaceChildren(...told.map((words) => {
-      const line = document.createElement("li");
-      line.textContent = words;
-      return line;
-    }));
+    this.find("told").replaceChildren(...told.map((words) => element("li", words)));
     this.find("told").hidden = !told.length;
     const strip = document.querySelector('[data-fact="makes"] dd');
-    if (strip) strip.textContent = batch.makes;
-    const detail = { factor: `${batch.factor}`, makes: batch.makes };
+    if (strip) strip.textContent = batch.makes_in_full;
+    const detail = { factor: `${batch.factor}`, makes: batch.makes_in_full };
     this.dispatchEvent(new CustomEvent("stillroom-scaled", { bubbles: true, detail }));
+  }
+
+  /** What the batch comes to: the brief facts in a line, all of them with how they are reckoned. */
+  tellFacts(facts) {
+    this.find("comes-to")?.replaceChildren(...facts.filter(({ brief }) => brief).map((fact) => {
+      const entry = element("div", "");
+      entry.append(element("dt", fact.name, "label"), element("dd", fact.text));
+      return entry;
+    }));
+    this.find("reckoned")?.replaceChildren(...facts.flatMap((fact) => {
+      const told = element("dd", `${fact.text} `);
+      told.append(element("span", fact.how, "aside"));
+      return [element("dt", fact.name), told];
+    }));
   }
 
   sayLeft({ item, amount, unit }) {
