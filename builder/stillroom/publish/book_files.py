@@ -28,7 +28,15 @@ PUBLISHED = {
 }
 """The folders of assets and what of each is published; the rest is notes for builders."""
 
-STYLE_ORDER = ("fonts.css", "tokens.css", "screen.css")
+STYLE_ORDER = (
+    "fonts.css",
+    "tokens.css",
+    "frame.css",
+    "words.css",
+    "forms.css",
+    "recipe.css",
+    "take-care.css",
+)
 """These come first, in this order; what the other stylesheets say builds on them."""
 
 
