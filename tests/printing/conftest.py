@@ -3,9 +3,11 @@
 from __future__ import annotations
 
 import io
+import zipfile
 from collections.abc import Callable
 from datetime import date
 from pathlib import Path
+from xml.etree import ElementTree
 
 import pdfplumber
 import pypdf
@@ -54,3 +56,10 @@ def words_of(made: bytes) -> str:
     reader = pypdf.PdfReader(io.BytesIO(made))
     text = " ".join(page.extract_text() for page in reader.pages)
     return " ".join(text.replace("\u00ad", "").split())
+
+
+def epub_words(made: bytes, name: str) -> str:
+    """Return the words of one page of an EPUB."""
+    with zipfile.ZipFile(io.BytesIO(made)) as archive:
+        root = ElementTree.fromstring(archive.read(name))
+    return " ".join(root.itertext())

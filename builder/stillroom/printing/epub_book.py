@@ -9,7 +9,8 @@ from __future__ import annotations
 import io
 import uuid
 import zipfile
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
+from itertools import groupby
 from pathlib import Path
 from typing import Any
 
@@ -56,12 +57,19 @@ def make_epub(book: Mapping[str, Any]) -> bytes:
         files["OEBPS/images/cover.svg"] = book["cover_svg"].encode()
     for recipe in recipes:
         name = f"OEBPS/{recipe['slug']}.xhtml"
-        files[name] = _render(environment, "recipe.xhtml", shared | {"recipe": recipe})
+        shown = recipe | {"step_groups": _group_steps(recipe["steps"])}
+        files[name] = _render(environment, "recipe.xhtml", shared | {"recipe": shown})
         if recipe["picture_svg"]:
             files[f"OEBPS/images/{recipe['slug']}.svg"] = recipe["picture_svg"].encode()
     for face in FACES:
         files[f"OEBPS/fonts/{face}"] = Path(FONTS / face).read_bytes()
     return _zip(files)
+
+
+def _group_steps(steps: Sequence[Mapping[str, Any]]) -> list[tuple[str, list[dict[str, Any]]]]:
+    """Return steps under their sub-headings, numbered through as on paper."""
+    numbered = [{**step, "number": number} for number, step in enumerate(steps, start=1)]
+    return [(name, list(group)) for name, group in groupby(numbered, lambda step: step["group"])]
 
 
 def _render(environment: Environment, name: str, context: Mapping[str, Any]) -> bytes:

@@ -7,7 +7,6 @@ the booklet (booklet.py), the EPUB's own files (epub_book.py) and how pages look
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass
 from datetime import date
 from pathlib import Path
 from typing import Any
@@ -15,30 +14,17 @@ from typing import Any
 from stillroom.core.book import Book
 from stillroom.core.giving_days import find_day
 from stillroom.core.kinds import all_kinds
-from stillroom.core.labelling import label_recipe
 from stillroom.core.paper import PAPERS, Size
 from stillroom.core.recipe import MONTHS, Recipe
-from stillroom.core.safety import SafetyBox, assess_safety
-from stillroom.core.scaling import scale_recipe
+from stillroom.core.season import last_good_start
 from stillroom.core.staple_table import staple_of
-from stillroom.core.timeline import latest_start_best
+from stillroom.printing.bound_recipe import Bound, bind_recipe
 from stillroom.printing.drawings import emblem_of, picture_of
 from stillroom.printing.language import split_language
-from stillroom.printing.prose import to_blocks
-from stillroom.printing.recipe_data import recipe_data
 from stillroom.printing.typesetting import typeset
 
 BLEED_MM = 3
 """What printers usually ask for round the trimmed page; common practice, no published source."""
-
-
-@dataclass(frozen=True)
-class _Bound:
-    """One recipe with what the book prints of it and what it cites."""
-
-    recipe: Recipe
-    box: SafetyBox
-    data: dict[str, Any]
 
 
 def print_book(
@@ -63,7 +49,7 @@ def book_data(book: Book, recipes: Sequence[Recipe], today: date) -> dict[str, A
     """
     settings = book.settings
     language, region = split_language(settings.language)
-    bound = [_bind(book, recipe) for recipe in recipes]
+    bound = [bind_recipe(book, recipe, today) for recipe in recipes]
     giving = settings.giving_days[0]
     day = find_day(giving.day, today, settings.country)
     return {
@@ -77,6 +63,7 @@ def book_data(book: Book, recipes: Sequence[Recipe], today: date) -> dict[str, A
         "cover_alt": f"The frontispiece of {settings.title}",
         "chapters": _chapters(book, bound),
         "titles": {one.recipe.slug: one.recipe.title for one in bound},
+        "before": _before(bound[0].box.deference, settings.site_url),
         "deference": bound[0].box.deference,
         "safety": _safety(bound),
         "ingredient_index": index_ingredients(recipes),
@@ -87,31 +74,23 @@ def book_data(book: Book, recipes: Sequence[Recipe], today: date) -> dict[str, A
     }
 
 
-def _bind(book: Book, recipe: Recipe) -> _Bound:
-    box = assess_safety(recipe, book.settings)
-    label = label_recipe(recipe, book.settings, None)
-    data = recipe_data(recipe, scale_recipe(recipe), box)
-    keeps = recipe.keeps
-    spans = [("Keeps", str(keeps.unopened) if keeps.unopened else "")]
-    spans.append(("once opened", str(keeps.opened) if keeps.opened else ""))
-    ages = [(stage.say, str(stage.age)) for stage in recipe.stages if stage.age is not None]
-    data |= {
-        "strip": [pair for pair in (("Makes", data["makes"]), *ages, *spans) if pair[1]],
-        "intro": to_blocks(recipe.intro),
-        "sections": [
-            {"heading": section.heading, "blocks": to_blocks(section.text)}
-            for section in recipe.sections
-        ],
-        "picture_svg": picture_of(book, recipe.picture),
-        "picture_alt": recipe.picture_alt or recipe.title,
-        "use": recipe.card.use,
-        "keep": recipe.card.keep,
-        "allergens": list(label.allergens),
-    }
-    return _Bound(recipe, box, data)
+def _before(deference: str, url: str) -> list[str]:
+    """Return what a reader must know first; pages it points to are the template's to find."""
+    words = [
+        deference,
+        "Amounts are those of one batch, as its maker writes it down.",
+        "The box at the end of a recipe is worked out from its ingredients, vessels and steps. "
+        "What it says to whoever is given the thing, say when you give it.",
+    ]
+    if url:
+        words.append(
+            f"On the screen, at {url}, every recipe scales to what you want to make and counts the "
+            "days for you. The code beside each leads to its page."
+        )
+    return words
 
 
-def _chapters(book: Book, bound: Sequence[_Bound]) -> list[dict[str, Any]]:
+def _chapters(book: Book, bound: Sequence[Bound]) -> list[dict[str, Any]]:
     chapters: list[dict[str, Any]] = []
     for kind in all_kinds().values():
         members = [one.data for one in bound if one.recipe.kind.name == kind.name]
@@ -143,7 +122,7 @@ def index_months(recipes: Iterable[Recipe], day: date, giving: str) -> list[dict
     """Return for each month what to begin in it for a giving day, and what is then in season."""
     entries: list[list[dict[str, str]]] = [[] for _month in MONTHS]
     for recipe in recipes:
-        start = latest_start_best(recipe, day)
+        start = last_good_start(recipe, recipe.season, day)
         row = {"title": recipe.title, "slug": recipe.slug}
         entries[start.month - 1].append(row | {"why": f"by the {_ordinal(start.day)}"})
         for month in recipe.season:
@@ -161,12 +140,10 @@ def _ordinal(day: int) -> str:
     return f"{day}{ending}"
 
 
-def _safety(bound: Iterable[_Bound]) -> list[dict[str, Any]]:
+def _safety(bound: Iterable[Bound]) -> list[dict[str, Any]]:
     rules: dict[str, dict[str, Any]] = {}
     for one in bound:
         for caution in (*one.box.refusals, *one.box.cautions):
-            if not caution.to_maker:
-                continue
             rule = rules.setdefault(
                 caution.rule,
                 {"title": caution.title, "text": caution.to_maker, "source": caution.source},
@@ -175,11 +152,14 @@ def _safety(bound: Iterable[_Bound]) -> list[dict[str, Any]]:
     return sorted(rules.values(), key=lambda rule: str(rule["title"]))
 
 
-def _sources(bound: Iterable[_Bound]) -> list[str]:
+def _sources(bound: Iterable[Bound]) -> list[str]:
     said = set()
     for one in bound:
-        said |= {caution.source for caution in (*one.box.refusals, *one.box.cautions)}
-        said.add(one.recipe.keeps.source)
+        aside = [entry.caution for entry in one.box.overrides]
+        said |= {caution.source for caution in (*one.box.refusals, *one.box.cautions, *aside)}
+        said |= {one.recipe.keeps.source, one.data["give"]["keeps_source"]}
+        if one.recipe.acidity:
+            said.add(one.recipe.acidity.source)
         said.add(one.recipe.kind.timeline_source)
     return sorted((source for source in said if source), key=str.casefold)
 

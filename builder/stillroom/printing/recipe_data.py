@@ -14,7 +14,7 @@ from stillroom.core.day_words import say_day_short
 from stillroom.core.method import split_step
 from stillroom.core.ovens import heat_lines, show_degrees
 from stillroom.core.recipe import Recipe
-from stillroom.core.safety import SafetyBox
+from stillroom.core.safety import Caution, SafetyBox
 from stillroom.core.scaling import ScaledBatch, ScaledLine
 from stillroom.core.step_amounts import step_amount
 from stillroom.core.timeline import Timeline
@@ -42,22 +42,41 @@ def recipe_data(
         ],
         "stages": _stages(recipe, timeline),
         "cautions": [*_worked_out(box), *_own(box)],
+        "set_aside": _set_aside(box),
         "deference": box.deference,
     }
 
 
 def _worked_out(box: SafetyBox) -> list[dict[str, str]]:
-    return [
-        {"title": caution.title, "text": caution.to_maker, "source": caution.source}
-        for caution in (*box.refusals, *box.cautions)
-        if caution.to_maker
-    ]
+    """Return every caution with what it says to the receiver, each such sentence once."""
+    told: set[str] = set()
+    rows = [_caution(caution, told) for caution in (*box.refusals, *box.cautions)]
+    return [row for row in rows if row["text"] or row["receiver"]]
+
+
+def _set_aside(box: SafetyBox) -> list[dict[str, str]]:
+    """Return the cautions the maker set aside, each in full with the maker's reason."""
+    return [_caution(one.caution, set()) | {"why": one.why} for one in box.overrides]
+
+
+def _caution(caution: Caution, told: set[str]) -> dict[str, str]:
+    receiver = "" if caution.to_receiver in told else caution.to_receiver
+    told.add(caution.to_receiver)
+    return {
+        "title": caution.title,
+        "text": caution.to_maker,
+        "receiver": receiver,
+        "source": caution.source,
+    }
 
 
 def _own(box: SafetyBox) -> list[dict[str, str]]:
     """Return the maker's own cautions, which no rule can know."""
     title = "The maker adds"
-    return [{"title": title, "text": words, "source": "the maker's own"} for words in box.own]
+    return [
+        {"title": title, "text": words, "receiver": "", "source": "the maker's own"}
+        for words in box.own
+    ]
 
 
 def tending_data(timeline: Timeline, least: int = 1) -> tuple[str, list[str]]:
@@ -101,5 +120,17 @@ def _say_step(recipe: Recipe, batch: ScaledBatch, text: str) -> str:
 
 
 def _stages(recipe: Recipe, timeline: Timeline | None) -> list[dict[str, str]]:
-    rows = describe_dates(timeline) if timeline else describe_stages(recipe.stages)
-    return [{"name": row.name, "dates": row.when} for row in rows]
+    if timeline:
+        return [
+            {
+                "name": row.name,
+                "dates": f"{row.when} ({row.hands_on})" if row.hands_on else row.when,
+            }
+            for row in describe_dates(timeline)
+        ]
+    rows = zip(recipe.stages, describe_stages(recipe.stages), strict=True)
+    # on paper a stage keeps all its maker wrote, such as "2-2.5 hours, 45 minutes hands-on"
+    return [
+        {"name": row.name, "dates": row.when if stage.age else stage.text or row.when}
+        for stage, row in rows
+    ]

@@ -1,0 +1,111 @@
+"""One recipe as the family book and the EPUB hold it: all that its page on the screen says.
+
+Leaves out the chapters and indexes round it (family_book.py) and how it looks (the templates).
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from datetime import date
+from typing import Any
+
+from stillroom.core.book import Book
+from stillroom.core.day_words import say_minutes
+from stillroom.core.labelling import Label, label_recipe
+from stillroom.core.parts import Container
+from stillroom.core.qr_code import MODULE_MM, QUIET_MODULES, draw_qr
+from stillroom.core.quantities import show_amount
+from stillroom.core.recipe import MONTHS, Recipe
+from stillroom.core.safety import SafetyBox, assess_safety, join_words
+from stillroom.core.scaling import scale_recipe
+from stillroom.core.timeline import plan_forward
+from stillroom.printing.card_data import join_sentences
+from stillroom.printing.drawings import picture_of
+from stillroom.printing.prose import to_blocks
+from stillroom.printing.recipe_data import recipe_data
+
+
+@dataclass(frozen=True)
+class Bound:
+    """One recipe with what the book prints of it and what it cites."""
+
+    recipe: Recipe
+    box: SafetyBox
+    data: dict[str, Any]
+
+
+def bind_recipe(book: Book, recipe: Recipe, today: date) -> Bound:
+    """Return a recipe as written, with its strip, notes, picture, giving words and code.
+
+    `today` is a day to count hands-on time from; no date of it is shown.
+    """
+    box = assess_safety(recipe, book.settings)
+    label = label_recipe(recipe, book.settings, None)
+    data = recipe_data(recipe, scale_recipe(recipe), box)
+    site = book.settings.site_url.rstrip("/")
+    address = f"{site}/r/{recipe.slug}/" if site else ""
+    code = draw_qr(address) if address else None
+    data |= {
+        "strip": _strip(recipe, data["makes"], label, today),
+        "author": recipe.author,
+        "season": join_words([MONTHS[month - 1] for month in recipe.season]),
+        "intro": to_blocks(recipe.intro),
+        "sections": [
+            {"heading": section.heading, "blocks": to_blocks(section.text)}
+            for section in recipe.sections
+        ],
+        "picture_svg": picture_of(book, recipe.picture),
+        "picture_alt": recipe.picture_alt or recipe.title,
+        "url": address,
+        "qr_svg": code.svg if code else "",
+        "qr_mm": code.size_mm if code else 0,
+        "qr_quiet_mm": QUIET_MODULES * MODULE_MM,
+        "give": _giving_words(recipe, label),
+    }
+    return Bound(recipe, box, data)
+
+
+def _strip(recipe: Recipe, makes: str, label: Label, today: date) -> list[tuple[str, str]]:
+    """Return the facts under the title, those of the page's strip and the strength."""
+    ages = {stage.role: str(stage.age or "at once") for stage in recipe.stages}
+    opened = f", {recipe.keeps.opened} once opened" if recipe.keeps.opened else ""
+    facts = (
+        ("Makes", makes),
+        ("Hands-on", say_minutes(plan_forward(recipe, today).hands_on_minutes)),
+        ("Usable from", ages.get("usable", "")),
+        ("Best from", ages.get("best", "")),
+        ("Keeps", f"{recipe.keeps.unopened}{opened}" if recipe.keeps.unopened else ""),
+        ("Strength", label.strength_text.lower()),
+    )
+    return [fact for fact in facts if fact[1]]
+
+
+def _giving_words(recipe: Recipe, label: Label) -> dict[str, Any]:
+    """Return what a card would say of it, as in the book: without a day of making."""
+    return {
+        "what": recipe.card.what,
+        "filled_into": _say_containers(recipe.filled_into),
+        "contents_head": recipe.kind.contents_heading,
+        "contents": [
+            {"text": entry.text, "emphasised": entry.emphasised} for entry in label.contents
+        ],
+        "allergens": list(label.allergens),
+        "may_contain": list(label.may_contain),
+        "use": recipe.card.use,
+        "keep": join_sentences(label.keep_how, label.once_opened),
+        "date_text": label.date_mark.text,
+        "keeps_source": label.keeping.source,
+    }
+
+
+def _say_containers(containers: Sequence[Container]) -> str:
+    """Return what it is filled into: "bottle, 50 ml, screw cap; jar, 200 ml"."""
+    return "; ".join(
+        ", ".join(
+            part
+            for part in (one.name, show_amount(one.size) if one.size else "", one.closure)
+            if part
+        )
+        for one in containers
+    )

@@ -1,0 +1,210 @@
+"""How recipes lie on the family book's pages, and that nothing their own pages say is left out."""
+
+from __future__ import annotations
+
+import io
+import re
+from collections.abc import Iterator
+from copy import deepcopy
+from datetime import date
+from typing import Any
+
+import pypdf
+import pypdfium2
+import pytest
+
+from stillroom.core.book import Book
+from stillroom.core.labelling import label_recipe
+from stillroom.core.ovens import heat_lines
+from stillroom.core.recipe import Recipe
+from stillroom.core.safety import assess_safety
+from stillroom.printing.epub_book import make_epub
+from stillroom.printing.family_book import book_data, print_book
+
+from .conftest import epub_words
+
+TODAY = date(2026, 11, 25)
+LEAST_FILL = 0.25  # of the height between head and foot: the part of a page that is used
+
+
+@pytest.fixture(scope="module")
+def data(book: Book, recipes: tuple[Recipe, ...]) -> dict[str, Any]:
+    return book_data(book, recipes, TODAY)
+
+
+@pytest.fixture(scope="module")
+def printed(data: dict[str, Any]) -> bytes:
+    return print_book(data)
+
+
+@pytest.fixture(scope="module")
+def pages(printed: bytes) -> list[str]:
+    return [page.extract_text() for page in pypdf.PdfReader(io.BytesIO(printed)).pages]
+
+
+def outline_of(made: bytes) -> list[tuple[int, str, int]]:
+    """Every bookmark as its level, its words and its page counted from 1."""
+    reader = pypdf.PdfReader(io.BytesIO(made))
+
+    def walk(items: Any, level: int) -> Iterator[tuple[int, str, int]]:
+        for item in items:
+            if isinstance(item, list):
+                yield from walk(item, level + 1)
+            else:
+                number = reader.get_destination_page_number(item)
+                assert number is not None
+                yield level, str(item.title), number + 1
+
+    return list(walk(reader.outline, 1))
+
+
+def spans_of(made: bytes, titles: set[str]) -> dict[str, tuple[int, int]]:
+    """Return the first page of each recipe, and that on which the next bookmark begins."""
+    entries = outline_of(made)
+    return {
+        title: (page, entries[place + 1][2])
+        for place, (_level, title, page) in enumerate(entries)
+        if title in titles
+    }
+
+
+def fill_of(made: bytes) -> list[float]:
+    """How far down each page is used, as a share of the height between its head and foot."""
+    shares = []
+    for page in pypdfium2.PdfDocument(made):
+        grey = page.render(scale=1).to_pil().convert("L")
+        top, bottom = round(45 / 595 * grey.height), round(552 / 595 * grey.height)
+        ink = grey.crop((0, top, grey.width, bottom)).point(lambda value: 255 * (value < 200))
+        box = ink.getbbox()
+        shares.append((box[3] / (bottom - top)) if box else 0.0)
+    return shares
+
+
+def only_box(text: str) -> bool:
+    """Whether a page holds nothing but a safety box below its running head."""
+    body = [line for line in text.splitlines() if line.strip()][1:]
+    return bool(body) and body[0].startswith("Take care")
+
+
+def test_every_recipe_takes_one_page_or_two_that_face_each_other(
+    printed: bytes, pages: list[str], recipes: tuple[Recipe, ...]
+) -> None:
+    spans = spans_of(printed, {recipe.title for recipe in recipes})
+    assert len(spans) == len(recipes)
+    for title, (first, after) in spans.items():
+        # a page that is only ruled for notes has its head, its number and one word
+        taken = [n for n in range(first, after) if len(pages[n - 1].split()) > 8]
+        assert len(taken) <= 2, (title, taken)
+        if len(taken) == 2:
+            assert taken[0] % 2 == 0, title  # left-hand pages are even
+            assert taken[1] == taken[0] + 1
+
+
+def test_no_page_is_nearly_empty_or_holds_only_a_safety_box(
+    printed: bytes, pages: list[str]
+) -> None:
+    shares = fill_of(printed)
+    assert min(shares) >= LEAST_FILL, [n + 1 for n, s in enumerate(shares) if s < LEAST_FILL]
+    assert not [number for number, text in enumerate(pages, start=1) if only_box(text)]
+
+
+def test_no_type_in_the_book_is_under_the_stated_size(printed: bytes) -> None:
+    least: dict[str, float] = {"EBGaramond": 99, "AlegreyaSans": 99}
+    for page in pypdf.PdfReader(io.BytesIO(printed)).pages:
+
+        def note(text: str, _cm: Any, tm: list[float], font: Any, size: float) -> None:
+            if text.strip() and font:
+                face = str(font["/BaseFont"]).partition("+")[2]
+                name = "AlegreyaSans" if face.startswith("Alegreya") else "EBGaramond"
+                least[name] = min(least[name], round(abs(size * (tm[3] or tm[1])), 2))
+
+        page.extract_text(visitor_text=note)
+    assert 9 <= least["EBGaramond"] < 12, least
+    assert 8.5 <= least["AlegreyaSans"] < 12, least
+
+
+def facts_of(book: Book, recipe: Recipe) -> Iterator[str]:
+    """Everything that a recipe's file and its page on the screen say, but for scaled amounts."""
+    yield from (recipe.title, recipe.summary, recipe.intro, recipe.author)
+    for ingredient in recipe.ingredients:
+        yield from (ingredient.item, ingredient.note)
+    yield from (vessel.words for vessel in recipe.vessels)
+    for container in recipe.containers:
+        yield from (container.name, container.closure)
+    for stage in recipe.stages:
+        yield from (stage.say, stage.text)
+    yield from (recipe.card.what, recipe.card.use)
+    keeps = recipe.keeps
+    yield from (str(keeps.unopened or ""), str(keeps.opened or ""))
+    yield from recipe.cautions
+    yield from (section.text for section in recipe.sections)
+    for step in recipe.method:
+        yield from (step.group, re.sub(r"\{[^}]*\}", " ", step.text))
+    yield from (line.text for line in heat_lines(recipe))
+    label = label_recipe(recipe, book.settings, None)
+    yield from (label.strength_text, label.date_mark.text, label.keep_how, label.once_opened)
+    yield from (*label.allergens, *label.may_contain, label.keeping.source)
+    yield from (entry.text for entry in label.contents)
+    box = assess_safety(recipe, book.settings)
+    for caution in box.cautions:
+        yield from (caution.title, caution.to_maker, caution.to_receiver)
+    for aside in box.overrides:
+        yield from (aside.caution.title, aside.caution.to_maker, aside.why)
+    yield box.deference
+
+
+def missing_words(facts: Iterator[str], text: str) -> set[str]:
+    """Return the words that a text has not; case, hyphens and typed quotes are evened out."""
+    there = _even(text).replace(" ", "")
+    return {word for fact in facts for word in _even(fact).split() if word not in there}
+
+
+def _even(text: str) -> str:
+    text = re.sub(r"[*_`|\[\]]|\(\S*\.md\S*\)|^\s*#+|:?-{3,}:?", " ", text, flags=re.MULTILINE)
+    text = re.sub(r"[\s\u00ad\u00a0\u2060]+", " ", text.lower())
+    text = re.sub(r"(?<=\d) ?°? ?(?=[cf]\b)", "", text)  # "160 C" is printed "160 °C"
+    return text.translate({ord("-"): None, ord("’"): "'", ord("“"): '"', ord("”"): '"'})
+
+
+def test_the_book_says_all_that_a_recipe_and_its_page_say(
+    book: Book, recipes: tuple[Recipe, ...], printed: bytes, pages: list[str]
+) -> None:
+    spans = spans_of(printed, {recipe.title for recipe in recipes})
+    for recipe in recipes:
+        first, after = spans[recipe.title]
+        text = " ".join(pages[first - 1 : after - 1])
+        assert missing_words(facts_of(book, recipe), text) == set(), recipe.slug
+
+
+def test_the_epub_says_all_that_a_recipe_and_its_page_say(
+    book: Book, recipes: tuple[Recipe, ...], data: dict[str, Any]
+) -> None:
+    for recipe in recipes:
+        text = epub_words(make_epub(data), f"OEBPS/{recipe.slug}.xhtml")
+        assert missing_words(facts_of(book, recipe), text) == set(), recipe.slug
+
+
+def _swell(data: dict[str, Any], steps: int, words: str) -> dict[str, Any]:
+    """Return the same book in which the mead has so many steps more."""
+    swollen = deepcopy(data)
+    mead = next(r for c in swollen["chapters"] for r in c["recipes"] if r["slug"] == "heather-mead")
+    mead["steps"] += [
+        {"group": "", "runs": [{"text": words, "em": False, "strong": False}]}
+    ] * steps  # fmt: skip
+    return swollen
+
+
+def test_a_recipe_too_long_for_a_spread_leaves_no_box_alone(data: dict[str, Any]) -> None:
+    made = print_book(
+        _swell(data, 30, "Stir it once more, taste it, and write down what you find.")
+    )
+    texts = [page.extract_text() for page in pypdf.PdfReader(io.BytesIO(made)).pages]
+    assert not [number for number, text in enumerate(texts, start=1) if only_box(text)]
+    assert min(fill_of(made)) >= LEAST_FILL
+
+
+def test_a_step_longer_than_a_page_flows_on_whole(data: dict[str, Any]) -> None:
+    endless = " ".join(f"word{number}" for number in range(1200))
+    made = print_book(_swell(data, 1, endless))
+    text = " ".join(page.extract_text() for page in pypdf.PdfReader(io.BytesIO(made)).pages)
+    assert not [number for number in range(1200) if f"word{number}" not in text]
