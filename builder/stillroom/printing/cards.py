@@ -60,7 +60,7 @@ def fit_cards(
 ) -> list[dict[str, Any]]:
     """Return for each card whether it fits, on which sides and at which level of type."""
     template, data = _card_sheets(jobs, size_name, options)
-    return measure(template, data | {"measuring": True}, "fit", fonts=options.fonts)
+    return list(measure(template, data | {"measuring": True}, "fit", fonts=options.fonts))
 
 
 def print_tags(jobs: Sequence[CardJob], shape: TagShape, options: SheetOptions) -> bytes:
