@@ -171,4 +171,4 @@ def test_cuts_are_drawn_to_scale_or_told() -> None:
     made = print_cuts(GiftMeasures.read(70, "80,60,40,20"), PAPERS["a4"])
     assert "160 by 160 mm" in words_of(made)
     large = print_cuts(GiftMeasures.read(300, None), PAPERS["a4"])
-    assert "larger than this paper" in words_of(large)
+    assert "Too large for the page" in words_of(large)
