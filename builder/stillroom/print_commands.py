@@ -3,13 +3,14 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
-from datetime import date
+from datetime import date, timedelta
 from fractions import Fraction
 from functools import wraps
 from pathlib import Path
 from typing import Any
 
 import click
+from dateutil.relativedelta import relativedelta
 
 from stillroom.core.book import Book
 from stillroom.core.labelling import make_card
@@ -32,6 +33,9 @@ from stillroom.printing.wall_year import print_year
 from stillroom.terminal import book_around, read_day, read_one, recipe_file, told_plainly
 
 Command = Callable[..., None]
+
+YEARS_TRIED = 3
+"""Giving days looked ahead to: what is begun within a year is given within three."""
 
 paper_option = click.option(
     "--paper", type=click.Choice(["a4", "letter"]), default="a4", help="A4 or US Letter."
@@ -233,28 +237,55 @@ def sheet(
 
 
 @print_group.command()
-@click.option("--give", metavar="DAY", help="The giving day it counts back from.")
+@click.option("--give", metavar="DAY", help="For one giving day: the twelve months up to it.")
+@click.option("--from", "begin", metavar="DAY", help="The month it begins with; this one if not.")
 @paper_option
 @fonts_option
 @out_option
 @force_option
 @plainly
-def year(give: str | None, paper: str, fonts: Path | None, out: Path | None, force: bool) -> None:
-    """Print the year for the wall: what to begin, tend, bottle and give in each month."""
+def year(
+    give: str | None, begin: str | None, paper: str, fonts: Path | None, out: Path | None,
+    force: bool,
+) -> None:  # fmt: skip
+    """Print the year for the wall: what to begin, tend, bottle and give in each month.
+
+    It shows the twelve months to come. A batch that can no longer be begun in time for the next
+    giving day stands where it is begun for the one after; days beyond the twelve months bear
+    their year.
+    """
     book, recipes = _read(())
-    giving = book.settings.giving_days[0]
-    day = read_day(give or giving.day, "--give", date.today(), book)
-    assert day is not None  # a book has a giving day
+    today = date.today()
+    first, occasions = _round(book, today, give, read_day(begin, "--from", today, book))
     months = plan_year(
         [Named(one.slug, one.title, one.kind.name, one, one.season) for one in recipes],
-        [Occasion(giving.name, day)],
-        date(day.year, 1, 1),
+        occasions,
+        first,
     )
     made = print_year(
         months, book.settings.title, paper=PAPERS[paper], language=book.settings.language,
         fonts=fonts,
     )  # fmt: skip
     write(made, out, "year.pdf", force)
+
+
+def _round(
+    book: Book, today: date, give: str | None, begin: date | None
+) -> tuple[date, list[Occasion]]:
+    """Return the first month of the wall year, and the giving days it counts back from."""
+    giving = book.settings.giving_days[0]
+    day = read_day(give or giving.day, "--give", begin or today, book)
+    assert day is not None  # a book has a giving day
+    if give:
+        return begin or day.replace(day=1) - relativedelta(months=11), [Occasion("Giving", day)]
+    occasions = [Occasion(giving.name, day)]
+    for _ in range(YEARS_TRIED - 1):
+        after = occasions[-1].day + timedelta(days=1)
+        coming = read_day(giving.day, "--give", after, book)
+        if coming is None or coming < after:  # a full date comes round once
+            break
+        occasions.append(Occasion(giving.name, coming))
+    return begin or today, occasions
 
 
 @print_group.command("book")
@@ -267,7 +298,11 @@ def year(give: str | None, paper: str, fonts: Path | None, out: Path | None, for
 def family_book(
     bleed: bool, booklet: bool, fonts: Path | None, out: Path | None, force: bool
 ) -> None:
-    """Print the whole book, A5."""
+    """Print the whole book, A5, tagged for screen readers.
+
+    A booklet keeps its words, title and language but has no tags: Typst cannot tag the pages of
+    another PDF, and folded sheets are out of reading order. To read it aloud, print the book.
+    """
     if bleed and booklet:
         raise click.UsageError("A booklet from a home printer has no bleed: choose one of the two.")
     book, recipes = _read(())

@@ -103,7 +103,7 @@ def typeset(
         Unreadable: for a letter that no font at hand has.
     """
     compiler = _compiler(template, data, fonts, root)
-    with _plain_errors():
+    with _plain_errors(data):
         pdf = compiler.compile(
             format="pdf",
             pdf_standards=["ua-1"] if accessible else [],
@@ -119,14 +119,17 @@ def measure(
 ) -> Sequence[Any]:
     """Return the values a template notes under `label`, such as what fits and what does not."""
     compiler = _compiler(template, data, fonts)
-    with _plain_errors():
+    with _plain_errors(data):
         found = compiler.query(f"<{label}>", field="value")
     values: Sequence[Any] = json.loads(found)
     return values
 
 
 class _plain_errors:
-    """Turns Typst's complaint about a missing letter into plain words."""
+    """Turns Typst's complaint about a missing letter into plain words, and names its word."""
+
+    def __init__(self, data: Mapping[str, Any]) -> None:
+        self._data = data
 
     def __enter__(self) -> None:
         return None
@@ -137,6 +140,13 @@ class _plain_errors:
         missing = _NO_GLYPH.search(getattr(error, "message", str(error)))
         if missing:
             raise Unreadable(
-                f'The book\'s faces have no letter for "{missing["text"]}".',
+                f'The book\'s faces have no letter for "{missing["text"]}"'
+                f"{self._word_with(missing['text'])}.",
                 "Write it in Latin letters, or name a folder of fonts that have it with --fonts.",
             ) from None
+
+    def _word_with(self, letter: str) -> str:
+        """Return where a letter stands: ' in "word"', or "" when it is nowhere in the data."""
+        text = json.dumps(self._data, ensure_ascii=False)
+        found = re.search(rf'[^\s"\\]*{re.escape(letter)}[^\s"\\]*', text)
+        return f' in "{found[0]}"' if found and found[0] != letter else ""

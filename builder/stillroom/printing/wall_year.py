@@ -32,7 +32,10 @@ def print_year(
         "language": spoken,
         "region": region,
         "paper": {"width": float(lying.width_mm), "height": float(lying.height_mm)},
-        "months": [_month(month) for month in year.months],
+        "months": [
+            _month(month) | {"show_year": place == 0 or month.first.month == 1}
+            for place, month in enumerate(year.months)
+        ],
         "occasions": [
             {"name": one.name, "day": f"{short_day(one.day)} {one.day.year}"}
             for one in year.occasions
@@ -49,7 +52,11 @@ def _say_end(year: Year) -> str:
 
 def _month(month: Month) -> dict[str, Any]:
     rows = [{"task": task, "lines": _lines(month, task)} for task in SHOWN if month.of(task)]
-    return {"name": month.name, "year": month.first.year, "rows": rows}
+    return {
+        "name": month.name,
+        "year": month.first.year,
+        "rows": rows,
+    }
 
 
 def _lines(month: Month, sort: str) -> list[dict[str, str]]:
