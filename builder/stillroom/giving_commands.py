@@ -61,10 +61,11 @@ def pack(
 
 def _tell(found: Pack, out: Path) -> None:
     plan = found.plan
-    gap = "proven best" if plan.gap == 0 else f"within {float(plan.gap):.1%} of the best"
+    near = f"good, and a longer search could better it by {float(plan.gap):.1%} at most"
+    gap = "proven best" if plan.gap == 0 else near
     baskets, batches = len(plan.gifts), len(found.making.batches)
     click.echo(f"{baskets} baskets, {batches} batches, {found.money(found.costs.paid)} to pay.")
-    click.echo(f"{float(plan.points):.2f} points, {gap}, planned in {plan.seconds:.1f} s.")
+    click.echo(f"The plan is {gap}; planned in {plan.seconds:.1f} s.")
     for words in found.complaints:
         click.echo(words, err=True)
     click.echo(f"Written: {out / 'index.html'}")

@@ -7,6 +7,7 @@ import io
 import subprocess
 import sys
 from collections import Counter
+from dataclasses import replace
 from datetime import date
 from fractions import Fraction
 
@@ -21,6 +22,7 @@ from stillroom.cli import main
 from stillroom.core.book import BookSettings, place_book
 from stillroom.core.problems import ProblemsFound
 from stillroom.giving import swapping
+from stillroom.giving.calendar_file import write_calendar
 from stillroom.giving.guard import PACK_MARKER, guard_folder
 from stillroom.giving.pack import Effort, pack_files, read_before, work_out
 from stillroom.giving.swapping import restore_folder, swap_in
@@ -113,6 +115,28 @@ def test_calendar_has_every_batch_and_the_giving_day(pack, files):
     assert "Give the baskets: 2 of them" in titles
     uids = [str(event["uid"]) for event in calendar.walk("VEVENT")]
     assert len(uids) == len(set(uids))
+
+
+def test_a_batch_keeps_its_calendar_entries_when_another_goes_before_it(pack):
+    """Entries are known by recipe, giving day and which making of it, not by place in the plan."""
+
+    def uids(making):
+        calendar = Calendar.from_ical(write_calendar(pack.offering, making))
+        return {str(event["uid"]) for event in calendar.walk("VEVENT")}
+
+    batches = pack.making.batches
+    assert len(batches) > 1
+    renamed = tuple(replace(one, name=f"batch {n + 1}") for n, one in enumerate(batches[1:]))
+    assert uids(replace(pack.making, batches=renamed)) < uids(pack.making)
+    twice = replace(pack.making, batches=(batches[0], replace(batches[0], ordinal=2)))
+    assert len(uids(twice)) > len(uids(replace(pack.making, batches=batches[:1])))
+
+
+def test_the_fullest_week_is_named(pack, files):
+    most = max(pack.making.hours_by_week.values())
+    words = f"{float(most):.1f}".removesuffix(".0")
+    for name in ("index.html", "year.html"):
+        assert f"{words} hours." in page(files, name).get_text(" ")
 
 
 def test_papers_are_pdf(files):

@@ -15,7 +15,7 @@ from fractions import Fraction
 from stillroom.core.buying import PackOffer, buy_cheapest
 from stillroom.core.contents import middle_of
 from stillroom.core.parts import Ingredient
-from stillroom.core.quantities import Amount
+from stillroom.core.quantities import Amount, Ratio
 from stillroom.core.recipe import Recipe
 from stillroom.core.staple_table import Staple, find_staple, staple_of
 from stillroom.core.units import convert, size_of
@@ -61,7 +61,10 @@ class PriceBook:
 
 @dataclass(frozen=True)
 class Need:
-    """So much of one thing for a batch, in `unit` (ml, g, mm or ""); `entry` is None unpriced."""
+    """So much of one thing for a batch, in `unit` (ml, g, mm or ""); `entry` is None unpriced.
+
+    `noun` is what is counted of an unpriced thing: "strip" of lemon peel.
+    """
 
     item: str
     amount: Fraction
@@ -70,6 +73,7 @@ class Need:
     entry: PricedItem | None
     per_container: bool = False
     tool: bool = False
+    noun: str = ""
 
 
 @dataclass(frozen=True)
@@ -162,7 +166,14 @@ def _need(
         entry=entry,
         per_container=ingredient.scales == "per container",
         tool=recipe.kind.name == "craft" and ingredient.scales == "per batch",
+        noun="" if entry else _noun_of(ingredient),
     )
+
+
+def _noun_of(ingredient: Ingredient) -> str:
+    amount = ingredient.amount
+    own = amount.amount if isinstance(amount, Ratio) else amount
+    return own.noun if isinstance(own, Amount) else ""
 
 
 def cost_of_use(amount: Fraction, entry: PricedItem) -> Fraction:

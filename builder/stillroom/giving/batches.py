@@ -22,9 +22,13 @@ from stillroom.giving.starting import minutes_by_day
 
 @dataclass(frozen=True)
 class Batch:
-    """One making of the plan: so many times the recipe from one day, and what it fills."""
+    """One making of the plan: so many times the recipe from one day, and what it fills.
+
+    `ordinal` counts the makings of one recipe by their start; `name` counts all of the plan.
+    """
 
     name: str
+    ordinal: int
     recipe: Recipe
     count: int
     scaled: ScaledBatch
@@ -75,6 +79,7 @@ def make_batches(offering: Offering, plan: Plan) -> Making:
     batches = tuple(
         Batch(
             name=_name(n),
+            ordinal=1 + sum(earlier.recipe == batch.recipe for earlier, _ in source.dated[:n]),
             recipe=offering.recipes[batch.recipe],
             count=batch.count,
             scaled=scale_recipe(offering.recipes[batch.recipe], ByFactor(Fraction(batch.count))),

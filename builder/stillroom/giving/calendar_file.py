@@ -12,15 +12,19 @@ from stillroom.giving.offering import Offering
 
 
 def write_calendar(offering: Offering, making: Making) -> bytes:
-    """Return the calendar of all batches and of the giving day."""
+    """Return the calendar of all batches and of the giving day.
+
+    An entry is known by its recipe, the giving day and which making of that recipe it is, so that a
+    calendar moves it, and makes no second one, when the plan changes elsewhere.
+    """
     giving = offering.giving
     calendar = Calendar()
     calendar.add("prodid", "-//Stillroom//Private pack//EN")
     calendar.add("version", "2.0")
     calendar.add("x-wr-calname", giving.giving_list)
     for batch in making.batches:
-        slug, title = batch.recipe.slug, _title(batch)
-        for entry in make_entries(slug, title, batch.timeline, batch.name):
+        slug, title = f"{batch.recipe.slug}.{giving.giving_day}", _title(batch)
+        for entry in make_entries(slug, title, batch.timeline, f"batch {batch.ordinal}"):
             if ".give-" not in entry.uid:
                 calendar.add_component(_event(entry, offering.today))
     count = len(offering.problem.baskets)

@@ -80,6 +80,7 @@ def pack_data(pack: Pack) -> dict[str, Any]:
             }
             for week, hours in pack.making.hours_by_week.items()
         ],
+        "fullest_week": _fullest_week(pack),
         "months": _months(pack),
         "year": _year(pack),
         "costs": _costs(pack),
@@ -266,6 +267,15 @@ def _shopping(pack: Pack) -> list[dict[str, Any]]:
         }
         for month, sections in months.items()
     ]
+
+
+def _fullest_week(pack: Pack) -> str:
+    """Name the week with the most hands-on hours; "" when nothing is to be made."""
+    weeks = pack.making.hours_by_week
+    if not weeks:
+        return ""
+    week = max(weeks, key=lambda monday: weeks[monday])
+    return f"The fullest week is that of {say_day(week)}: {show_decimal(weeks[week], 1)} hours."
 
 
 def _months(pack: Pack) -> list[dict[str, str]]:

@@ -14,6 +14,7 @@ from fractions import Fraction
 from stillroom.core.buying import Basketful, PackOffer, buy_cheapest
 from stillroom.core.costing import BASE, PricedItem, measure_as
 from stillroom.core.day_words import MONTH_NAMES
+from stillroom.core.plurals import plural
 from stillroom.core.quantities import show_decimal
 from stillroom.core.staple_table import find_staple
 from stillroom.core.units import size_of
@@ -22,13 +23,16 @@ from stillroom.giving.offering import Offering, stock_of
 from stillroom.giving.plan_model import Month
 
 _FREE = frozenset({"water"})
+# wide strips pared lengthwise from one lemon or orange: common practice, no published source
+STRIPS_OF_A_FRUIT = 6
 
 
 @dataclass(frozen=True)
 class Row:
     """One thing to have: how much in all, when first, what is there, what to buy and what is left.
 
-    Amounts are in `unit` (ml, g, mm or "" for counted); `bought` is None without a price.
+    Amounts are in `unit` (ml, g, mm or "" for counted, `noun` then says what is counted: "strip");
+    `bought` is None without a price.
     """
 
     item: str
@@ -40,6 +44,7 @@ class Row:
     uses: Mapping[str, Fraction]
     packs: tuple[PackOffer, ...] = ()
     bought: Basketful | None = None
+    noun: str = ""
 
     @property
     def first(self) -> Month:
@@ -58,7 +63,7 @@ class Row:
         if short <= 0:
             return "in the house"
         if self.bought is None:
-            return show_size(short, self.unit)
+            return say_counted(short, self.noun, self.item) or show_size(short, self.unit)
         return " + ".join(
             f"{count} x {show_size(pack.size, self.unit)}"
             if pack.size != 1 or self.unit
@@ -88,6 +93,23 @@ def show_size(amount: Fraction, unit: str) -> str:
     return f"{shown} {unit}".rstrip()
 
 
+def say_counted(count: Fraction, noun: str, item: str) -> str:
+    """Say a counted thing as it is bought: peel by the fruit; "" for what has no noun.
+
+    >>> say_counted(Fraction(14), "strip", "lemon peel"), say_counted(Fraction(2), "leaf", "bay")
+    ('14 strips, from 3 lemons', '2 leaves')
+    """
+    if not noun:
+        return ""
+    number = count.__ceil__()
+    words = f"{number} {noun if number == 1 else plural(noun)}"
+    if noun != "strip" or not item.endswith(" peel"):
+        return words
+    fruit = (count / STRIPS_OF_A_FRUIT).__ceil__()
+    name = item.removesuffix(" peel")
+    return f"{words}, from {fruit} {name if fruit == 1 else plural(name)}"
+
+
 @dataclass(frozen=True)
 class _Use:
     """So much of a thing for one batch, wanted in a month."""
@@ -100,6 +122,7 @@ class _Use:
     month: Month
     amount: Fraction
     tool: bool = False
+    noun: str = ""
 
 
 def list_shopping(offering: Offering, making: Making) -> tuple[Row, ...]:
@@ -122,7 +145,7 @@ def _uses_of(offering: Offering, batch: Batch) -> Iterator[_Use]:
     for need in offering.needs[batch.recipe.slug]:
         times = given if need.per_container else 1 if need.tool else batch.count
         yield _Use(need.item, need.unit, need.section, need.entry, batch.name, begun,
-                   need.amount * times, need.tool)  # fmt: skip
+                   need.amount * times, need.tool, need.noun)  # fmt: skip
     for key, count in batch.fills.items():
         container = offering.offer(key).container
         entry = offering.prices.find(container)
@@ -159,6 +182,7 @@ def _row(uses: list[_Use], there: Fraction) -> Row:
         uses=dict(by_batch),
         packs=entry.packs if entry else (),
         bought=buy_cheapest(max(need - there, Fraction(0)), entry.packs) if entry else None,
+        noun=first.noun,
     )
 
 
