@@ -167,3 +167,17 @@ def test_no_form_field_carries_an_attribute_its_kind_does_not_take(pages: Pages)
         assert not page.select("article input[type=checkbox][autocomplete]"), path
         assert not page.select("[autocorrect]"), path
         assert all(dialog["aria-label"] for dialog in page.select("[role=dialog]")), path
+
+
+@pytest.mark.parametrize("slug", SLUGS)
+def test_what_is_eaten_names_its_allergens_and_the_home_kitchen(
+    recipe_pages: Pages, slug: str
+) -> None:
+    """Where allergens stand, it stands too that a home kitchen cannot rule out traces."""
+    page = recipe_pages[slug]
+    words = page.select_one(".take-care__kitchen")
+    assert (words is None) == states(slug, "kind: craft")
+    contains = page.select_one(".usage-card .card-allergens strong")
+    if words and contains:
+        assert "Made in a home kitchen" in words.get_text()
+        assert contains.get_text() in words.get_text()

@@ -104,6 +104,7 @@ class RecipeLeaf:
                 "method": self.method,
                 "heats": heat_lines(recipe),
                 "care": assess_safety(recipe, library.settings),
+                "label": library.label_of(recipe),
                 "card": view_card(
                     recipe, library, library.today, emblem_address(recipe.kind, link)
                 ),
