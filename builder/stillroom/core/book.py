@@ -6,7 +6,9 @@ plain YAML, and tags that only MkDocs understands are passed over.
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from dataclasses import dataclass
+from datetime import date, timedelta
 from pathlib import Path
 from typing import Annotated, Any
 
@@ -14,8 +16,10 @@ import yaml
 from babel import Locale, UnknownLocaleError
 from pydantic import AfterValidator, BaseModel, ConfigDict, Field, ValidationError
 
+from stillroom.core.day_words import MONTH_NAMES
+from stillroom.core.giving_days import find_day
 from stillroom.core.loading import load_recipes
-from stillroom.core.problems import Problem, ProblemsFound, did_you_mean
+from stillroom.core.problems import Problem, ProblemsFound, Unreadable, did_you_mean
 from stillroom.core.recipe import Recipe
 from stillroom.core.units import System
 
@@ -96,22 +100,59 @@ class _AnyTag(yaml.SafeLoader):
 _AnyTag.add_multi_constructor("", lambda loader, suffix, node: None)
 
 
+_MENDS = {
+    "site_url": 'Write the whole address: "https://book.example/".',
+    "recipes": 'Write the name of a folder beside mkdocs.yml: "recipes".',
+    "pictures": 'Write the name of a folder among the pages: "pictures".',
+    "units": 'Write "metric", "us" or "imperial".',
+    "country": 'Write its two capitals: "GB".',
+    "altitude_m": "Write whole metres from -430 to 6000.",
+    "language": 'Write a language and country: "en_GB".',
+    "currency": 'Write its three capitals: "GBP".',
+    "giving_days": 'Write each as "- {name: Christmas, day: 24 December}".',
+}
+_ANY_YEAR = date(2024, 1, 1)
+"""Whether a rule can be read hangs on no year; a leap year knows 29 February."""
+
+
 def read_settings(written: dict[str, Any], file: str = "mkdocs.yml") -> BookSettings:
     """Check settings as written; raises ProblemsFound with every mistake."""
     try:
-        return BookSettings.model_validate(written)
+        settings = BookSettings.model_validate(written)
     except ValidationError as error:
         problems = []
         for detail in error.errors():
-            key = ".".join(str(part) for part in detail["loc"])
-            if detail["type"] == "extra_forbidden":
+            key = str(detail["loc"][0])
+            if detail["type"] == "extra_forbidden" and len(detail["loc"]) == 1:
                 what = f'"{key}" is not a setting of the book.'
                 mend = did_you_mean(key, BookSettings.model_fields)
             else:
-                what = f'The setting "{key}" is not right: {detail["msg"]}.'
-                mend = ""
+                what = f'The setting "{key}" is not right: {_say_value(written[key])}.'
+                mend = _MENDS.get(key, "")
             problems.append(Problem(file, 1, what, mend))
         raise ProblemsFound(problems) from None
+    wrong = [problem for day in settings.giving_days for problem in _faults(day, settings, file)]
+    if wrong:
+        raise ProblemsFound(wrong)
+    return settings
+
+
+def _say_value(value: Any) -> str:
+    return f'"{value}"' if isinstance(value, str | int | float) else "it is not written as wanted"
+
+
+def _faults(giving: GivingDay, settings: BookSettings, file: str) -> Iterator[Problem]:
+    """Find a giving day whose rule is no day, or one that would come only once."""
+    named = f'The giving day "{giving.name}" is not right:'
+    try:
+        day = find_day(giving.day, _ANY_YEAR, settings.country)
+        again = find_day(giving.day, day + timedelta(days=1), settings.country)
+    except Unreadable as wrong:
+        yield Problem(file, 1, f"{named} {wrong.what}", wrong.mend)
+        return
+    if again <= day:
+        mend = f'Write it without its year, as in "{day.day} {MONTH_NAMES[day.month - 1]}".'
+        yield Problem(file, 1, f"{named} {giving.day} comes only once.", mend)
 
 
 def find_book(start: Path) -> Path | None:
