@@ -10,7 +10,7 @@ from pathlib import Path
 from typing import Any
 
 import pytest
-from playwright.sync_api import Page, expect
+from playwright.sync_api import Page
 
 PUBLISHED_AT = "/book/"
 """The path of the demo book's site_url."""
@@ -54,19 +54,19 @@ def test_it_is_styled_and_leads_on_at_any_depth(
     page: Page, host: tuple[str, str], missing: str
 ) -> None:
     address, below = host
-    page.goto(f"{address}{below}{missing}")
+    page.goto(f"{address}{below}{missing}", wait_until="networkidle")
     unstyled = page.evaluate(
         "[...document.querySelectorAll('link[rel=stylesheet]')].filter(one => !one.sheet?.cssRules)"
     )
     assert unstyled == []
     assert page.evaluate("getComputedStyle(document.body).backgroundColor") == PAPER
     page.get_by_role("link", name="Look through all the recipes").click()
-    expect(page).to_have_url(f"{address}{below}browse/")
+    page.wait_for_url(f"{address}{below}browse/", wait_until="networkidle")
 
 
 def test_it_searches_the_book(page: Page, host: tuple[str, str]) -> None:
     address, below = host
-    page.goto(f"{address}{below}r/long-gone/")
+    page.goto(f"{address}{below}r/long-gone/", wait_until="networkidle")
     page.keyboard.press("/")
     page.keyboard.type("ratafia")
     page.locator(".md-search-result__item a").first.click()
