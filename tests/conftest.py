@@ -16,6 +16,8 @@ def built_book(tmp_path_factory: pytest.TempPathFactory) -> Path:
     """Build the demo book as the README does, into a folder of its own."""
     site = tmp_path_factory.mktemp("book") / "site"
     command = [sys.executable, "-m", "mkdocs", "build", "--strict", "--site-dir", str(site)]
-    built = subprocess.run(command, cwd=ROOT, capture_output=True, text=True, check=False)
+    built = subprocess.run(
+        command, cwd=ROOT, capture_output=True, text=True, encoding="utf-8", check=False
+    )
     assert built.returncode == 0, built.stderr
     return site

@@ -3,6 +3,9 @@
 from __future__ import annotations
 
 import json
+import os
+import subprocess
+import sys
 from pathlib import Path
 
 import jsonschema
@@ -123,3 +126,18 @@ def test_schema_accepts_every_recipe_of_the_demo_book(run, path: Path) -> None:
 def test_schema_refuses_what_the_reader_refuses(written: dict) -> None:
     validator = jsonschema.Draft202012Validator(front_matter_schema())
     assert list(validator.iter_errors(written))
+
+
+@pytest.mark.parametrize("page", ["cp1252", "cp437"])
+def test_output_to_a_file_on_windows_loses_no_amount(page: str) -> None:
+    # such a page has no "⅛": what a Windows file or pipe is written in unless it is told
+    command = [sys.executable, "-m", "stillroom.cli", "scale", "recipes/almond-shortbread.md"]
+    done = subprocess.run(
+        [*command, "--times", "1/3"],
+        cwd=ROOT,
+        env={**os.environ, "PYTHONIOENCODING": page, "PYTHONUTF8": "0"},
+        capture_output=True,
+        check=False,
+    )
+    assert done.returncode == 0, done.stderr.decode("utf-8", "replace")
+    assert "⅛" in done.stdout.decode("utf-8")

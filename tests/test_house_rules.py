@@ -16,6 +16,7 @@ from stillroom.cli import main
 ROOT = Path(__file__).resolve().parents[1]
 PACKAGE = ROOT / "builder" / "stillroom"
 MODULES = sorted(PACKAGE.rglob("*.py"))
+TESTS = sorted((ROOT / "tests").rglob("*.py"))
 README = (ROOT / "README.md").read_text(encoding="utf-8")
 
 # floor -> what it may import of the package; design.md, "Floors of the house"
@@ -69,6 +70,26 @@ def test_module_is_short_and_says_what_it_is_for(path: Path) -> None:
     assert ast.get_docstring(ast.parse(text)), "a module says what it is for"
 
 
+def calls_in(path: Path) -> list[tuple[str, ast.Call]]:
+    tree = ast.parse(path.read_text(encoding="utf-8"))
+    calls = [node for node in ast.walk(tree) if isinstance(node, ast.Call)]
+    return [(getattr(call.func, "attr", getattr(call.func, "id", "")), call) for call in calls]
+
+
+@pytest.mark.parametrize("path", [*MODULES, *TESTS], ids=lambda path: str(path.relative_to(ROOT)))
+def test_text_is_read_and_written_as_utf8_on_every_system(path: Path) -> None:
+    # what is left to the system is another page on Windows
+    bare = []
+    for name, call in calls_in(path):
+        given = {keyword.arg for keyword in call.keywords}
+        texts = (name == "read_text" and not call.args) or name == "write_text"
+        texts |= name == "open" and isinstance(call.func, ast.Name)
+        texts |= name == "run" and "text" in given
+        if texts and "encoding" not in given and len(call.args) < 2:
+            bare.append(f"line {call.lineno}: {name}")
+    assert bare == []
+
+
 def every_command(group: click.Group, before: str = "stillroom") -> list[str]:
     found = []
     for name, command in group.commands.items():
@@ -90,7 +111,12 @@ def test_ci_runs_the_test_command_of_the_readme() -> None:
 
 def run_check(*arguments: str) -> str:
     done = subprocess.run(
-        [sys.executable, "-m", *arguments], cwd=ROOT, capture_output=True, text=True, check=False
+        [sys.executable, "-m", *arguments],
+        cwd=ROOT,
+        capture_output=True,
+        text=True,
+        encoding="utf-8",
+        check=False,
     )
     return "" if done.returncode == 0 else done.stdout + done.stderr
 
@@ -107,7 +133,12 @@ def test_types_hold() -> None:
 def test_no_file_names_a_package_registry_or_another_host() -> None:
     hosts = ["py" + "pi.org", "pythonhosted" + ".org", "npm" + "js.org", "registry." + "npm"]
     listed = subprocess.run(
-        ["git", "ls-files", "-z"], cwd=ROOT, capture_output=True, text=True, check=True
+        ["git", "ls-files", "-z"],
+        cwd=ROOT,
+        capture_output=True,
+        text=True,
+        encoding="utf-8",
+        check=True,
     ).stdout.split("\0")
     for name in filter(None, listed):
         path = ROOT / name

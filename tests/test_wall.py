@@ -72,7 +72,7 @@ def test_publish_loads_without_giving():
         "print([name for name in sys.modules if name.startswith('stillroom.giving')])"
     )
     done = subprocess.run(
-        [sys.executable, "-c", script], capture_output=True, text=True, check=True
+        [sys.executable, "-c", script], capture_output=True, text=True, encoding="utf-8", check=True
     )
     assert done.stdout.strip() == "[]"
 
@@ -161,7 +161,9 @@ def planted(tmp_path_factory):
     names += [str(household["to"]) for household in demo["households"] if len(household["to"]) > 8]
     site = folder / "site"
     build = [sys.executable, "-m", "mkdocs", "build", "--strict", "--site-dir", str(site)]
-    done = subprocess.run(build, cwd=folder, capture_output=True, text=True, check=False)
+    done = subprocess.run(
+        build, cwd=folder, capture_output=True, text=True, encoding="utf-8", check=False
+    )
     assert done.returncode == 0, done.stderr
     return site, word.given, names, files
 

@@ -26,13 +26,21 @@ from stillroom.core.units import System
 from stillroom.giving_commands import close_year_command, giving_schema, pack
 from stillroom.print_commands import print_group
 from stillroom.strength_commands import strength
-from stillroom.terminal import book_around, read_day, read_one, recipe_file, told_plainly
+from stillroom.terminal import (
+    book_around,
+    read_day,
+    read_one,
+    recipe_file,
+    told_plainly,
+    write_utf8,
+)
 
 
 @click.group(context_settings={"help_option_names": ["-h", "--help"]})
 @click.version_option(package_name="stillroom")
 def main() -> None:
     """Publish a book of homemade presents, and plan who is given what."""
+    write_utf8()
 
 
 @main.command()

@@ -26,7 +26,7 @@ from timed import TimedRecipe, timed
 
 TESTS = Path(__file__).parents[1]
 SCRIPTS = TESTS.parent / "builder" / "stillroom" / "publish" / "assets" / "js"
-TABLE = json.loads((TESTS / "data" / "timeline_cases.json").read_text())
+TABLE = json.loads((TESTS / "data" / "timeline_cases.json").read_text(encoding="utf-8"))
 RECIPES = {
     slug: timed(*row["stages"], keeps=row["keeps"], slug=slug, season=row["season"])
     for slug, row in TABLE["lines"].items()
@@ -197,7 +197,7 @@ def test_drawn_words_do_not_meet_in_chromium(scripts: Page) -> None:
             )
             for recipe in RECIPES.values()
         ]
-        style = (SCRIPTS.parent / "css" / "when.css").read_text()
+        style = (SCRIPTS.parent / "css" / "when.css").read_text(encoding="utf-8")
         scripts.evaluate(
             "([html, style]) => { document.body.innerHTML = `<style>${style}\\n.when-picture"
             "{display:block !important; font-family: sans-serif}</style>${html}`; }",
@@ -244,7 +244,7 @@ def test_filling_the_blank_redraws_everything(page: Page, book_address: str) -> 
     assert "Sunday 29 October 2028" in page.inner_text('[data-when="rows"]')
     with page.expect_download() as found:
         page.click('[data-when="calendar"]')
-    calendar = vobject.readOne(Path(found.value.path()).read_text())
+    calendar = vobject.readOne(Path(found.value.path()).read_text(encoding="utf-8"))
     assert calendar.vevent.dtstart.value == date(2028, 2, 29)
     page.go_back()
     page.go_back()

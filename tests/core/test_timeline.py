@@ -24,7 +24,9 @@ from stillroom.core.timeline_data import timeline_data
 from stillroom.core.timeline_words import describe_dates, sum_up, timeline_document
 from timed import INFUSION, TimedRecipe, timed
 
-TABLE = json.loads((Path(__file__).parents[1] / "data" / "timeline_cases.json").read_text())
+TABLE = json.loads(
+    (Path(__file__).parents[1] / "data" / "timeline_cases.json").read_text(encoding="utf-8")
+)
 RECIPES = {
     slug: timed(*row["stages"], keeps=row["keeps"], slug=slug, season=row["season"])
     for slug, row in TABLE["lines"].items()

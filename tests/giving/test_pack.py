@@ -208,9 +208,9 @@ REFUSED = [
 def book(tmp_path):
     for name in ("docs", "recipes", "site", "notes", "tracked"):
         (tmp_path / name).mkdir()
-    (tmp_path / "notes" / "mine.txt").write_text("mine")
-    (tmp_path / "tracked" / PACK_MARKER).write_text("")
-    (tmp_path / ".gitignore").write_text("private/\nnotes/\n")
+    (tmp_path / "notes" / "mine.txt").write_text("mine", encoding="utf-8")
+    (tmp_path / "tracked" / PACK_MARKER).write_text("", encoding="utf-8")
+    (tmp_path / ".gitignore").write_text("private/\nnotes/\n", encoding="utf-8")
     for words in (["init", "-q"], ["add", "tracked"]):
         subprocess.run(["git", "-C", str(tmp_path), *words], check=True, capture_output=True)
     return place_book(tmp_path, BookSettings(), "docs", "site")

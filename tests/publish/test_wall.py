@@ -57,7 +57,13 @@ def build(folder: Path) -> subprocess.CompletedProcess[str]:
     command = [sys.executable, "-m", "mkdocs", "build", "--strict"]
     environment = {**os.environ, "NO_COLOR": "1"}
     return subprocess.run(
-        command, cwd=folder, capture_output=True, text=True, check=False, env=environment
+        command,
+        cwd=folder,
+        capture_output=True,
+        text=True,
+        encoding="utf-8",
+        check=False,
+        env=environment,
     )
 
 

@@ -84,5 +84,9 @@ def _kept_by_git(out: Path) -> Iterator[Problem]:
 
 def _git(home: Path, *words: str) -> subprocess.CompletedProcess[str]:
     return subprocess.run(
-        ["git", "-C", str(home), *words], capture_output=True, text=True, check=False
+        ["git", "-C", str(home), *words],
+        capture_output=True,
+        text=True,
+        encoding="utf-8",
+        check=False,
     )
