@@ -140,6 +140,7 @@ def test_no_sheet_takes_more_than_two_sides(
         for recipe in recipes
     }
     assert max(sides.values()) <= 2, sides
+    assert sum(count == 1 for count in sides.values()) >= 18, sides
 
 
 def test_the_year_is_one_sheet(recipes: tuple[Recipe, ...]) -> None:
