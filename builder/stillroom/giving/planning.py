@@ -13,11 +13,19 @@ from collections import defaultdict
 from dataclasses import dataclass, field
 from fractions import Fraction
 
-from stillroom.core.buying import PackOffer
+from stillroom.core.buying import PackOffer, buy_cheapest
 from stillroom.giving.mip import INFINITE, Mip, Solved
 from stillroom.giving.model import Sort
 from stillroom.giving.objective import weigh_plan
-from stillroom.giving.plan_model import Basket, Month, Offer, Plan, PlannedBatch, PlanProblem
+from stillroom.giving.plan_model import (
+    Basket,
+    Month,
+    Offer,
+    Plan,
+    PlannedBatch,
+    PlanProblem,
+    Purchase,
+)
 
 
 @dataclass
@@ -29,6 +37,7 @@ class _Built:
     empty: dict[tuple[int, Sort], int] = field(default_factory=dict)
     missed: dict[tuple[str, str], int] = field(default_factory=dict)
     batches: dict[tuple[str, int], int] = field(default_factory=dict)
+    made: dict[str, int] = field(default_factory=dict)
     fresh: dict[str, int] = field(default_factory=dict)
     packs: dict[str, list[int]] = field(default_factory=dict)
 
@@ -138,9 +147,11 @@ def _add_batches(problem: PlanProblem, built: _Built) -> None:
             built.batches[brew.recipe, place] = built.mip.variable(
                 cost, 0, brew.most_batches, whole=True
             )
-        if len(brew.choices) > 1:
-            terms = [(built.batches[brew.recipe, p], 1) for p in range(len(brew.choices))]
-            built.mip.row(terms, high=brew.most_batches)
+        made = built.mip.yes_or_no()
+        built.made[brew.recipe] = made
+        terms = [(built.batches[brew.recipe, p], 1) for p in range(len(brew.choices))]
+        built.mip.row([*terms, (made, -brew.most_batches)], high=0)
+        built.mip.row([*terms, (made, -1)], low=0)
 
 
 def _add_supply(problem: PlanProblem, built: _Built) -> None:
@@ -162,7 +173,7 @@ def _add_supply(problem: PlanProblem, built: _Built) -> None:
         if not offer.on_hand:
             # implied, but it lets the solver see at once that a first gift takes a whole batch
             for gift, _ in given:
-                built.mip.row([(gift, 1), *brewed[offer.recipe]], high=0)
+                built.mip.row([(gift, 1), (built.made[offer.recipe], -1)], high=0)
     for recipe, terms in drawn.items():
         built.mip.row([*terms, *brewed[recipe]], high=1e-7)
 
@@ -174,6 +185,12 @@ def _add_hours(problem: PlanProblem, built: _Built) -> None:
             for month, hours in choice.hours.items():
                 by_month[month].append((built.batches[brew.recipe, place], float(hours)))
     busiest = built.mip.variable(problem.weights.busiest_hour)
+    for brew in problem.brews:
+        # implied: whatever month is chosen, a first batch fills it by so much
+        peaks = [max(choice.hours.values(), default=Fraction(0)) for choice in brew.choices]
+        least = min(peaks, default=Fraction(0))
+        if least:
+            built.mip.row([(built.made[brew.recipe], float(least)), (busiest, -1)], high=1e-7)
     for month, terms in by_month.items():
         built.mip.row([*terms, (busiest, -1)], high=0)
         if problem.hours is not None:
@@ -199,6 +216,20 @@ def _add_purchases(problem: PlanProblem, built: _Built) -> None:
             (pack, -float(offer.size)) for pack, offer in zip(packs, purchase.packs, strict=True)
         ]
         built.mip.row([*used, *held], high=float(purchase.on_hand))
+        _add_first_purchase(problem, built, purchase)
+
+
+def _add_first_purchase(problem: PlanProblem, built: _Built, purchase: Purchase) -> None:
+    """Implied, but it lets the solver see that a first batch buys whole packs, never a part."""
+    paid = [
+        (count, float(pack.price))
+        for count, pack in zip(built.packs[purchase.item], purchase.packs, strict=True)
+    ]
+    for brew in problem.brews:
+        short = brew.needs.get(purchase.item, Fraction(0)) - purchase.on_hand
+        if short > 0:
+            least = buy_cheapest(short, purchase.packs).price
+            built.mip.row([*paid, (built.made[brew.recipe], -float(least))], low=-1e-7)
 
 
 def _add_pack(problem: PlanProblem, built: _Built, pack: PackOffer) -> int:
