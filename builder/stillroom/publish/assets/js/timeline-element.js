@@ -65,6 +65,7 @@ export class WhenElement extends HTMLElement {
     const { plan, season } = begins
       ? { plan: planForward(this.recipe, chosen), season: seasonOfStart(this.recipe, chosen) }
       : planInSeason(this.recipe, chosen, today());
+    this.plan = plan; // the kitchen sheet prints its dates
     const name = known && !begins && known.value ? `For ${known.text.replace(/ \d{4}$/, "")}, ` : "";
     this.part("aim").textContent = begins
       ? `Begun on ${sayDay(chosen)}:`

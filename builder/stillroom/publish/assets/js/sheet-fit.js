@@ -1,0 +1,83 @@
+// Fits a kitchen sheet to one side of paper, else to two, and prints it. The size of the paper is not
+// forced on the printer: it is only the room that the type is chosen for.
+
+const MARGIN_MM = 15; // print-page.css
+const SLACK_MM = 2; // rounding may take as much on its way to the printer
+const PX_PER_MM = 96 / 25.4;
+
+// Arm's length is about 60 cm: as templates/sheet.typ, from 13.5 pt down and never under 11 pt.
+const SIZES_PT = [13.5, 13, 12.5, 12, 11.5, 11];
+const PLACES = ["beside", "below"];
+const NOTES_MM = 30; // three lines to write on, wanted before larger type
+const LEAST_NOTES_MM = 20;
+
+/** Set a sheet as large as one side of `paper` allows, else two; return how many sides it takes. */
+export function fitSheet(sheet, paper) {
+  const side = paper.height - 2 * MARGIN_MM - SLACK_MM;
+  const tries = SIZES_PT.flatMap((size) => PLACES.map((place) => ({ size, place })));
+  const measured = tries.map((one) => ({ ...one, ...measure(sheet, one) }));
+  const largest = (fits) => measured
+    .filter(fits)
+    .sort((one, other) => other.size - one.size || one.tall - other.tall)[0];
+  const one = largest(({ tall }) => tall <= side - NOTES_MM) ?? largest(({ tall }) => tall <= side);
+  // the second side is for the safety box: the first must hold the recipe
+  const used = one ?? largest(({ recipe }) => recipe <= side) ?? measured.at(-1);
+  arrange(sheet, used);
+  sheet.dataset.sides = one ? 1 : 2;
+  const notes = sheet.querySelector(".kitchen-sheet__notes");
+  if (!one) {
+    const first = notes.cloneNode(true);
+    sheet.querySelector(".kitchen-sheet__care")?.before(first);
+    rule(first, side - SLACK_MM - used.recipe);
+  }
+  rule(notes, side - (one ? used.tall : used.tall - used.recipe));
+  return one ? 1 : 2;
+}
+
+// rules the room that is left, when there is enough of it to write in
+function rule(notes, room) {
+  notes.hidden = room < LEAST_NOTES_MM;
+  notes.style.blockSize = `${Math.floor(room)}mm`;
+}
+
+/** Print the sheet alone, then put the page back as it was. */
+export function printSheet(sheet) {
+  document.body.append(sheet);
+  document.body.classList.add("printing-kitchen-sheet");
+  const done = () => {
+    document.body.classList.remove("printing-kitchen-sheet");
+    sheet.remove();
+  };
+  window.addEventListener("afterprint", done, { once: true });
+  window.print();
+}
+
+/** Return a holder in which a sheet is measured at its width on `paper`. */
+export function makeHolder(paper) {
+  const holder = document.createElement("div");
+  holder.className = "kitchen-sheet-measuring";
+  holder.style.inlineSize = `${paper.width - 2 * MARGIN_MM}mm`;
+  holder.setAttribute("aria-hidden", "true");
+  document.body.append(holder);
+  return holder;
+}
+
+// heights in mm without the room for notes: of all of it, and of the recipe above the safety box
+function measure(sheet, one) {
+  arrange(sheet, one);
+  sheet.dataset.sides = 1;
+  sheet.querySelector(".kitchen-sheet__notes").hidden = true;
+  const box = sheet.getBoundingClientRect();
+  const care = sheet.querySelector(".kitchen-sheet__care");
+  const recipe = (care ? care.getBoundingClientRect().top : box.bottom) - box.top;
+  return { tall: box.height / PX_PER_MM, recipe: recipe / PX_PER_MM };
+}
+
+// the dates stand under the ingredients, beside the method, or under both
+function arrange(sheet, { size, place }) {
+  sheet.style.setProperty("--sheet-text", `${size}pt`);
+  sheet.dataset.when = place;
+  const when = sheet.querySelector(".kitchen-sheet__when");
+  if (place === "beside") sheet.querySelector(".kitchen-sheet__gather").append(when);
+  else sheet.querySelector(".kitchen-sheet__body").after(when);
+}
