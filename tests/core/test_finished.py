@@ -127,3 +127,4 @@ def test_a_brim_that_cannot_be_reckoned(slug: str, fill: str, words: str) -> Non
 
 def test_a_craft_comes_to_nothing_that_is_poured() -> None:
     assert facts("felted-bauble") == {}
+    assert facts("salted-honey-toffee") == {}  # its pieces fill no bag by the ml

@@ -13,7 +13,7 @@ from dataclasses import dataclass
 from fractions import Fraction
 from functools import lru_cache
 
-from stillroom.core.bottling import Yield, estimate_yield, fill_containers
+from stillroom.core.bottling import Yield, estimate_yield, fill_containers, stands_ml
 from stillroom.core.drinks import UK_SOURCE, US_SOURCE, Pour
 from stillroom.core.plurals import plural
 from stillroom.core.quantities import show_amount, show_decimal
@@ -123,7 +123,7 @@ def _into(recipe: Recipe, batch: ScaledBatch, there: Yield | None) -> list[Fact]
     sizes = fillable(recipe)
     if batch.fills:
         words, filled, least = batch.fills, batch.makes_ml, batch.makes_ml / batch.containers
-    elif not sizes:
+    elif not sizes or not stands_ml(recipe):  # pieces of toffee fill no bag by the ml
         return []
     else:
         words, filled = _fill(sizes, batch.makes_ml)

@@ -57,7 +57,7 @@ function into(recipe, batch, there, tables) {
   let [words, filled] = [batch.fills, batch.makes_ml];
   let least = batch.makes_ml.over(new Fraction(batch.containers));
   if (!batch.fills) {
-    if (!sizes.length) return [];
+    if (!sizes.length || recipe.stands_ml.equals(ZERO)) return []; // pieces fill no bag by the ml
     [words, filled] = fill(sizes, batch.makes_ml);
     least = sizes.at(-1).ml;
   }
