@@ -107,6 +107,7 @@ def _sheet_data(jobs: Sequence[CardJob], box: Size, options: SheetOptions) -> di
             "width": float(options.paper.width_mm),
             "height": float(options.paper.height_mm),
         },
+        "turned": grid.box.width_mm != box.width_mm,
         "cards": [card_data(job.card, job.recipe) for job in jobs],
         "sheets": lay_sheets(grid, copies, options.start_at),
         "cut_lines": options.cut_lines,
