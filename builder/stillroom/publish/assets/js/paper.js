@@ -1,17 +1,32 @@
 // Where boxes stand on a sheet, in millimetres: the browser's form of core/paper.py. The sizes
 // themselves are not here; they come with the page, written from the Python tables.
 
-/** How many boxes stand on a sheet and where the block begins. Throws when not one goes on. */
+/**
+ * How many boxes stand on a sheet and where the block begins. A box is turned only when it goes on
+ * no other way; the grid's box then says `turned`. Throws when not one goes on.
+ */
 export function impose(paper, box) {
-  const columns = Math.floor(round(paper.width / box.width));
-  const rows = Math.floor(round(paper.height / box.height));
-  if (columns * rows === 0) throw new RangeError(`${box.name} does not go on ${paper.name}.`);
+  const lying = [box, turn(box)].find((each) => countOn(paper, each).every((count) => count > 0));
+  if (!lying) {
+    const name = box.name[0].toUpperCase() + box.name.slice(1);
+    throw new RangeError(`${name} does not go on ${paper.name}: it is ${showMm(box.width)} x ${showMm(box.height)} mm. Choose a larger paper or a smaller size.`);
+  }
+  const [columns, rows] = countOn(paper, lying);
   return {
-    paper, box, columns, rows,
-    left: (paper.width - columns * box.width) / 2,
-    top: (paper.height - rows * box.height) / 2,
-    pitchX: box.width, pitchY: box.height,
+    paper, box: lying, columns, rows,
+    left: (paper.width - columns * lying.width) / 2,
+    top: (paper.height - rows * lying.height) / 2,
+    pitchX: lying.width, pitchY: lying.height,
   };
+}
+
+/** The same box lying on its other side. */
+export function turn(box) {
+  return { ...box, width: box.height, height: box.width, turned: !box.turned };
+}
+
+function countOn(paper, box) {
+  return [Math.floor(round(paper.width / box.width)), Math.floor(round(paper.height / box.height))];
 }
 
 /** The grid of a bought sheet of labels from typed measures; throws in words when impossible. */

@@ -5,7 +5,7 @@ import { cardFaces, measuringHolder, writeCard } from "./card-element.js";
 import { fitCard, fitTag } from "./card-fit.js";
 import { fitPreview } from "./preview-zoom.js";
 import { chosenBox, chosenGrid, chosenRecipes, chosenStart, keepChoices, restoreChoices } from "./print-choices.js";
-import { addRuler, laySheets, printSheets } from "./sheets.js";
+import { addRulerTo, laySheets, printSheets } from "./sheets.js";
 
 class StillroomPrintRoom extends HTMLElement {
   connectedCallback() {
@@ -79,7 +79,8 @@ class StillroomPrintRoom extends HTMLElement {
     const shown = this.sheets.cloneNode(true);
     shown.toggleAttribute("data-shown", true);
     shown.setAttribute("aria-hidden", "true");
-    const names = this.box.folded ? { front: "Outside", back: "Inside" } : { front: "Front", back: "Back" };
+    const [front, back] = this.box.folded ? ["Outside", "Inside"] : ["Front", "Back"];
+    const names = { front, back, ruler: "Ruler" };
     for (const page of shown.querySelectorAll(".sheet-page")) {
       const name = document.createElement("p");
       name.className = "sheet-name aside";
@@ -105,7 +106,7 @@ class StillroomPrintRoom extends HTMLElement {
     const items = slugs.map((slug) => fitted.get(slug).element);
     const outline = isCard ? "" : thing.value;
     const sheets = laySheets(grid, items, cardFaces, { startAt, cutLines: cut.checked, outline });
-    if (ruler.checked && sheets.firstElementChild) addRuler(sheets.firstElementChild);
+    if (ruler.checked && sheets.firstElementChild) addRulerTo(sheets, grid);
     const twoSided = [...fitted.values()].some((each) => each.fit.sides === 2);
     this.say(slugs.length === 0 ? "Choose how many of each." : this.sum(slugs.length, grid, startAt, sheets, twoSided));
     return sheets;

@@ -1,7 +1,10 @@
 // Lays fitted cards, tags or labels on sheets of paper and prints them. What is printed stands in
 // one element beside the page's own, so that the rest can be left out of the print.
 
-import { place } from "./paper.js";
+import { place, turn } from "./paper.js";
+
+// the ruler, its words and the margin no printer prints on
+const RULER_NEEDS_MM = 17;
 
 /**
  * Return the sheets for `items` (elements; `faces(item)` gives its front and, if any, back).
@@ -17,13 +20,14 @@ export function laySheets(grid, items, faces, { startAt = 1, cutLines = true, ou
     if (!pages.has(number)) pages.set(number, { front: newPage(grid, "front"), back: null });
     const page = pages.get(number);
     const [front, back] = faces(item);
-    const box = newPlace(grid, at, front, false);
-    if (outline && cutLines) box.append(newOutline(outline, grid.box));
-    if (grid.box.folded && cutLines) box.append(newFoldMark(grid.box));
-    page.front.append(box);
+    const upright = grid.box.turned ? turn(grid.box) : grid.box;
+    const drawn = [front];
+    if (outline && cutLines) drawn.push(newOutline(outline, upright));
+    if (grid.box.folded && cutLines) drawn.push(newFoldMark(upright));
+    page.front.append(newPlace(grid, at, drawn, false));
     if (back) {
       page.back ??= newPage(grid, "back");
-      page.back.append(newPlace(grid, at, back, true));
+      page.back.append(newPlace(grid, at, [back], true));
     }
   });
   for (const { front, back } of pages.values()) {
@@ -63,11 +67,35 @@ function newPage(grid, side) {
 
 function newPlace(grid, index, content, back) {
   const { x, y } = place(grid, index, back);
+  const { width, height, turned } = grid.box;
   const box = document.createElement("div");
   box.className = "sheet-place card-exact";
-  box.style.cssText = `left:${x}mm;top:${y}mm;width:${grid.box.width}mm;height:${grid.box.height}mm`;
-  box.append(content);
+  box.style.cssText = `left:${x}mm;top:${y}mm;width:${width}mm;height:${height}mm`;
+  box.append(...(turned ? [newTurned(grid.box, content, back)] : content));
   return box;
+}
+
+// What lies on its side: its head to the right, and on the back to the left, so that both sides
+// of one card have the same head once the sheet is turned on its long edge.
+function newTurned({ width, height }, content, back) {
+  const turned = document.createElement("div");
+  turned.className = "sheet-turned";
+  const at = back ? `0 ${height}mm` : `${width}mm 0`;
+  turned.style.cssText = `width:${height}mm;height:${width}mm;translate:${at};rotate:${back ? -90 : 90}deg`;
+  turned.append(...content);
+  return turned;
+}
+
+/** Add the ruler at the foot of the first sheet, or alone where the last row comes down so far. */
+export function addRulerTo(sheets, grid) {
+  const foot = grid.paper.height - grid.top - (grid.rows - 1) * grid.pitchY - grid.box.height;
+  if (foot >= RULER_NEEDS_MM) {
+    addRuler(sheets.firstElementChild);
+    return;
+  }
+  const page = newPage(grid, "ruler");
+  addRuler(page);
+  sheets.append(page);
 }
 
 /** Add a ruler of 50 mm at the foot of a page, to check that the printer does not shrink it. */
