@@ -1,0 +1,225 @@
+"""What is cut or folded, measured in the PDF from outside: every length against its nominal.
+
+All measures are in mm from the paper's top left corner. Flat cards are measured in
+test_cards_pdf.py; here stand folded cards, tags, gift pieces, the ruler and the booklet.
+"""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass
+from itertools import pairwise
+from typing import Any
+
+import pdfplumber
+import pytest
+
+from stillroom.core.paper import PAPERS
+from stillroom.core.tag_shapes import Shape, tag_shape
+from stillroom.printing.booklet import impose_booklet
+from stillroom.printing.cards import CardJob, SheetOptions, print_cards, print_tags
+from stillroom.printing.cut_sheet import GiftMeasures, print_cuts
+
+from .conftest import MM, open_pdf
+
+TOLERANCE_MM = 0.2  # issue 6
+
+
+@dataclass(frozen=True)
+class Drawn:
+    """A drawn line or outline: its left and top edge and its size in mm."""
+
+    left: float
+    top: float
+    width: float
+    height: float
+    dashed: bool
+    corners: int
+
+    @property
+    def middle(self) -> tuple[float, float]:
+        return self.left + self.width / 2, self.top + self.height / 2
+
+
+def near(*nominal: float) -> Any:
+    return pytest.approx(nominal, abs=TOLERANCE_MM)
+
+
+def drawn_on(page: pdfplumber.page.Page) -> list[Drawn]:
+    """Return all that is stroked on a page and longer than 3 mm: no tick, no leaf of an emblem."""
+    found = [
+        Drawn(
+            one["x0"] / MM,
+            one["top"] / MM,
+            one["width"] / MM,
+            one["height"] / MM,
+            bool(one["dash"] and one["dash"][0]),
+            len(one["pts"]),
+        )
+        for one in (*page.lines, *page.rects, *page.curves)
+        if one["stroke"]
+    ]
+    return [one for one in found if max(one.width, one.height) > 3]
+
+
+@pytest.mark.parametrize(
+    ("paper", "left"),
+    [("a4", 0), ("letter", (215.9 - 210) / 2)],  # ISO 216; ANSI/ASME Y14.1, from memory
+)
+def test_a_folded_card_opens_to_a5_and_folds_in_its_middle(
+    jobs: list[CardJob], paper: str, left: float
+) -> None:
+    """ISO 216: A6 is 105 x 148 mm, two side by side are A5 lying, 210 x 148 mm."""
+    made = print_cards(jobs[-1:], "folded-a6", SheetOptions(paper=PAPERS[paper]))
+    with open_pdf(made) as pdf:
+        assert len(pdf.pages) == 2
+        found = drawn_on(pdf.pages[0])
+    uprights = sorted(one.left for one in found if one.height > 200)
+    levels = sorted(one.top for one in found if one.width > 200)
+    assert uprights == near(left, left + 210)
+    assert len(levels) > 1
+    gaps = [after - before for before, after in pairwise(levels)]
+    assert gaps == near(*[148] * len(gaps))
+    folds = [one for one in found if one.dashed]
+    assert [one.left for one in folds] == near(*[left + 105] * len(folds))
+    tops, ends = sorted(one.top for one in folds), sorted(one.top + one.height for one in folds)
+    # the marks begin at the card's head and end at its foot
+    assert tops[0] == pytest.approx(levels[0], abs=TOLERANCE_MM)
+    assert ends[-1] == pytest.approx(levels[0] + 148, abs=TOLERANCE_MM)
+
+
+# the outline across and down, and where its size is from
+SHAPES: dict[Shape, tuple[float, float]] = {
+    "rectangle": (75, 50),  # maker's own
+    "luggage": (95, 50),  # maker's own
+    "round": (56, 56),  # a lid of 62 less a rim of 6: common practice, no published source
+    # round 52 (pi x 52 = 163.4) with 8 to glue; wall of 70 less 2 above and below: common practice
+    "wrap": (math.pi * 52 + 8, 66),
+}
+
+
+@pytest.mark.parametrize("paper", ["a4", "letter"])
+@pytest.mark.parametrize("shape", SHAPES)
+def test_a_tag_is_cut_at_its_nominal_size(jobs: list[CardJob], shape: Shape, paper: str) -> None:
+    chosen = tag_shape(shape, lid_mm=62, bottle_mm=52, wall_mm=70)
+    made = print_tags(jobs[-1:], chosen, SheetOptions(paper=PAPERS[paper]))
+    with open_pdf(made) as pdf:
+        page = pdf.pages[0]
+        outline = max(drawn_on(page), key=lambda one: one.width * one.height)
+        words = [char for char in page.chars if char["text"].strip()]
+    assert (outline.width, outline.height) == near(*SHAPES[shape])
+    assert outline.left > 0
+    assert outline.left + outline.width < float(PAPERS[paper].width_mm)
+    assert min(char["x0"] for char in words) / MM > outline.left
+    assert max(char["x1"] for char in words) / MM < outline.left + outline.width
+    assert min(char["top"] for char in words) / MM > outline.top
+    assert max(char["bottom"] for char in words) / MM < outline.top + outline.height
+
+
+def test_a_luggage_tag_has_a_hole_for_a_ribbon_and_no_word_in_it(jobs: list[CardJob]) -> None:
+    """A hole of 4 mm, its middle 8 mm from the end and halfway up: maker's own."""
+    with open_pdf(print_tags(jobs[-1:], tag_shape("luggage"), SheetOptions())) as pdf:
+        outline, hole = sorted(drawn_on(pdf.pages[0]), key=lambda one: -one.width)
+        words = [char for char in pdf.pages[0].chars if char["text"].strip()]
+    assert (hole.width, hole.height) == near(4, 4)
+    assert hole.middle == near(outline.left + 8, outline.middle[1])
+    assert min(char["x0"] for char in words) / MM > hole.left + hole.width
+
+
+def test_no_word_of_a_round_label_lies_outside_its_circle(jobs: list[CardJob]) -> None:
+    chosen = tag_shape("round", lid_mm=80)
+    for job in jobs:
+        with open_pdf(print_tags([job], chosen, SheetOptions())) as pdf:
+            page = pdf.pages[0]
+            circle = max(drawn_on(page), key=lambda one: one.width)
+            middle_x, middle_y = circle.middle
+            for char in page.chars:
+                if not char["text"].strip():
+                    continue
+                # the line's box is taller than its letters: half its height is their middle
+                level = (char["top"] + char["bottom"]) / 2 / MM - middle_y
+                for x in (char["x0"] / MM, char["x1"] / MM):
+                    assert math.hypot(x - middle_x, level) < circle.width / 2, job.card.title
+
+
+# the page, and the size of what is drawn on it; allowances: common practice, no published source
+PIECES = {
+    "cloth": (0, 160, 160),  # lid 70, twice its height of 15, twice an overhang of 30
+    "box": (1, 80 + 2 * 40, 60 + 2 * 40),  # inside 80 x 60, walls of 40
+    "its lid": (2, 82 + 2 * 20, 62 + 2 * 20),  # 1 mm of play on each side, walls of 20
+}
+
+
+@pytest.mark.parametrize("paper", ["a4", "letter"])
+@pytest.mark.parametrize("name", PIECES)
+def test_a_gift_piece_is_drawn_at_its_true_size(name: str, paper: str) -> None:
+    number, width, height = PIECES[name]
+    made = print_cuts(GiftMeasures.read(70, "80,60,40,20"), PAPERS[paper])
+    with open_pdf(made) as pdf:
+        assert len(pdf.pages) == 3
+        page = pdf.pages[number]
+        found = drawn_on(page)
+        outline = max(found, key=lambda one: one.width * one.height)
+        ruler = max(
+            (one for one in found if one.height < 0.1 and not one.dashed), key=lambda one: one.top
+        )
+        paper_mm = (page.width / MM, page.height / MM)
+    assert (outline.width, outline.height) == near(width, height)
+    assert ruler.width == pytest.approx(50, abs=TOLERANCE_MM)  # a ruler's own 50 mm
+    assert outline.top + outline.height < ruler.top
+    assert paper_mm == near(float(PAPERS[paper].width_mm), float(PAPERS[paper].height_mm))
+    folds = [one for one in found if one.dashed]
+    if name == "cloth":  # the lid lies in its middle
+        assert [(one.width, one.height) for one in folds] == [near(70, 70)]
+        assert folds[0].middle == near(*outline.middle)
+    else:  # a base of four folds stands in the middle of its walls
+        wall = 40 if name == "box" else 20
+        base = [one for one in folds if one.width > wall or one.height > wall]
+        assert min(one.left for one in base) - outline.left == pytest.approx(wall, abs=TOLERANCE_MM)
+        assert max(one.top for one in folds if one.width > wall) == pytest.approx(
+            outline.top + outline.height - wall, abs=TOLERANCE_MM
+        )
+
+
+@pytest.mark.parametrize("paper", ["a4", "letter"])
+def test_the_ruler_under_cards_is_fifty_millimetres(jobs: list[CardJob], paper: str) -> None:
+    options = SheetOptions(paper=PAPERS[paper], ruler=True, cut_lines=False)
+    with open_pdf(print_cards(jobs[-1:], "id-1", options)) as pdf:
+        ruled = [
+            line
+            for page in pdf.pages
+            for line in page.lines
+            if line["height"] < 0.1 and line["width"] / MM > 45 and line["top"] / MM > 200
+        ]
+        ticks = [line for line in pdf.pages[-1].lines if line["width"] < 0.1]
+    assert [line["width"] / MM for line in ruled] == near(50)
+    xs = sorted({round(tick["x0"] / MM, 2) for tick in ticks if tick["top"] / MM > 200})
+    assert len(xs) == 51
+    assert max(abs(x - xs[0] - place) for place, x in enumerate(xs)) < TOLERANCE_MM
+
+
+def framed_pages(count: int) -> bytes:
+    """Return A5 pages (ISO 216: 148 x 210 mm) that each have a frame at their very edge."""
+    from stillroom.printing.typesetting import _typst
+
+    source = (
+        '#set document(title: "Frames")\n#set page(width: 148mm, height: 210mm, margin: 0mm)\n'
+        f"#for n in range({count}) {{ if n > 0 {{ pagebreak() }}; "
+        "rect(width: 148mm, height: 210mm, stroke: 0.1mm) }"
+    )
+    made = _typst().Compiler(input=source.encode()).compile(format="pdf")
+    assert isinstance(made, bytes)
+    return made
+
+
+def test_each_half_of_a_booklets_side_is_one_whole_a5_page() -> None:
+    """Two A5 pages are 296 of A4's 297 mm (ISO 216): the fold is in the middle, 0.5 mm is left."""
+    made = impose_booklet(framed_pages(8), 8, "Frames", ("en", "GB"))
+    with open_pdf(made) as pdf:
+        for page in pdf.pages:
+            left, right = sorted(drawn_on(page), key=lambda one: one.left)
+            assert (page.width / MM, page.height / MM) == near(297, 210)
+            assert (left.width, left.height) == near(148, 210)
+            assert (right.width, right.height) == near(148, 210)
+            assert (left.left, left.top) == near(0.5, 0)
+            assert (right.left, right.top) == near(148.5, 0)  # from the fold, 297 / 2
