@@ -1,0 +1,204 @@
+"""The kitchen sheet as the browser prints it: from a recipe's page, at its chosen size and day."""
+
+from __future__ import annotations
+
+import io
+import re
+import unicodedata
+from dataclasses import dataclass
+from datetime import date
+from fractions import Fraction
+from pathlib import Path
+
+import pdfplumber
+import pypdfium2
+import pytest
+import zxingcpp
+from playwright.sync_api import Browser, Page
+
+import stillroom.publish
+from stillroom.core.loading import load_recipe
+from stillroom.core.recipe import Recipe
+from stillroom.core.scaling import ScaledLine, scale_recipe
+from stillroom.core.targets import ByFactor
+from stillroom.core.timeline import Timeline, plan_forward
+from stillroom.core.timeline_words import describe_dates
+
+ROOT = Path(__file__).resolve().parents[2]
+RECIPES = {path.stem: load_recipe(path) for path in sorted((ROOT / "recipes").glob("*.md"))}
+SCRIPTS = Path(stillroom.publish.__file__).parent / "assets" / "js"
+START = date(2027, 2, 1)
+CHOSEN = [("bitter-orange-spirit", 2), ("quince-chutney", 3), ("heather-mead", 2)]
+LEAST_PT = 9  # the brief of this sheet; 11 for ingredients and method
+LEAST_BODY_PT = 11
+PAPERS = {"A4": "A4", "US Letter": "Letter"}
+READY = """() => document.querySelector('[data-share=kitchen]').hidden === false
+  && document.querySelector('stillroom-scale form').hidden === false
+  && document.querySelector('.when-sentence').hidden === false"""
+
+
+@dataclass(frozen=True)
+class Printed:
+    """What went to the printer, and what its element said before it was taken away again."""
+
+    pdf: bytes
+    sides: int
+    ticks: list[str]
+    body_pt: float
+
+    @property
+    def pages(self) -> list[pdfplumber.page.Page]:
+        return pdfplumber.open(io.BytesIO(self.pdf)).pages  # type: ignore[no-any-return]
+
+
+def press(page: Page, address: str, paper: str) -> None:
+    page.goto(address)
+    page.evaluate("window.print = () => {}")
+    page.wait_for_function(READY)
+    page.select_option("[data-share=paper]", label=paper)
+    page.get_by_role("button", name="Print the kitchen sheet").click()
+    page.wait_for_selector("body.printing-kitchen-sheet", state="attached")
+
+
+def print_sheet(page: Page, address: str, paper: str = "A4") -> Printed:
+    """Press the button as a reader would; making the PDF ends the print, as `afterprint` says."""
+    press(page, address, paper)
+    page.emulate_media(media="print")
+    sides = int(page.get_attribute("body > .kitchen-sheet", "data-sides") or 0)
+    ticks = page.locator(".kitchen-sheet__ticks li:has(.kitchen-sheet__tick)").all_inner_texts()
+    assert page.locator(".kitchen-sheet__tick:visible").count() == len(ticks)
+    sizes = page.eval_on_selector_all(
+        ".kitchen-sheet :is(.amount, .item, .note, .steps li)",
+        "all => all.map((one) => parseFloat(getComputedStyle(one).fontSize) * 72 / 96)",
+    )
+    return Printed(page.pdf(format=PAPERS[paper]), sides, ticks, min(sizes))
+
+
+def squeeze(text: str) -> str:
+    """Text as it can be compared: without spaces, and ligatures as their letters."""
+    return re.sub(r"\s", "", unicodedata.normalize("NFKC", text))
+
+
+def text_of(pdf: bytes) -> str:
+    """Return the printed characters in the order in which they are set, columns unmixed."""
+    with pdfplumber.open(io.BytesIO(pdf)) as opened:
+        return squeeze("".join(char["text"] for side in opened.pages for char in side.chars))
+
+
+def missing_from(pdf: bytes, wanted: list[str]) -> list[str]:
+    printed = text_of(pdf)
+    return [words for words in wanted if squeeze(words) not in printed]
+
+
+def said_on_page(page: Page) -> list[str]:
+    """Return every line, step, caution and allergen that stands on the page itself."""
+    lines: list[str] = page.evaluate(
+        """() => [...document.querySelectorAll('.leaf .ingredients li, .leaf .steps li, '
+            + '.leaf .take-care__title, .leaf .take-care__receiver, .leaf .take-care__kitchen')]
+          .map((one) => {
+            const twin = one.cloneNode(true);
+            twin.querySelectorAll('[hidden]').forEach((part) => part.remove());
+            return twin.textContent;
+          })"""
+    )
+    return lines
+
+
+def tended_days(timeline: Timeline) -> list[date]:
+    return [day for row in timeline.stages if row.role == "tend" for day in row.dates]
+
+
+@pytest.mark.parametrize("slug", RECIPES)
+def test_the_whole_recipe_stands_on_one_side_or_two(
+    page: Page, book_address: str, slug: str
+) -> None:
+    printed = print_sheet(page, f"{book_address}/r/{slug}/")
+    assert len(printed.pages) == printed.sides <= 2
+    said = said_on_page(page)
+    recipe = RECIPES[slug]
+    assert len(said) > len(recipe.ingredients) + len(recipe.method)
+    amounts = [f"{line.amount_text}{line.item_text}" for line in measured(recipe, 1)]
+    assert missing_from(printed.pdf, [*said, *amounts]) == []
+    sizes = [char["size"] for side in printed.pages for char in side.chars if char["text"].strip()]
+    assert min(sizes) >= LEAST_PT - 0.01  # the PDF rounds
+    assert printed.body_pt >= LEAST_BODY_PT
+    assert printed.ticks == []  # no day is chosen
+
+
+def measured(recipe: Recipe, times: int) -> list[ScaledLine]:
+    """Return the lines with an amount, as Python scales them."""
+    batch = scale_recipe(recipe, ByFactor(Fraction(times)))
+    return [line for line in batch.lines if line.exact is not None]
+
+
+@pytest.mark.parametrize("paper", PAPERS)
+@pytest.mark.parametrize(("slug", "times"), CHOSEN)
+def test_the_chosen_size_and_day_are_what_is_printed(
+    page: Page, book_address: str, slug: str, times: int, paper: str
+) -> None:
+    address = f"{book_address}/r/{slug}/?times={times}&start={START}"
+    printed = print_sheet(page, address, paper)
+    recipe, timeline = RECIPES[slug], plan_forward(RECIPES[slug], START)
+    wanted = [f"{line.amount_text}{line.item_text}" for line in measured(recipe, times)]
+    wanted += [row.when for row in describe_dates(timeline)]
+    wanted += [f"{times} times the recipe", *said_on_page(page)]
+    assert missing_from(printed.pdf, wanted) == []
+    days = [day.day for day in tended_days(timeline)]
+    assert [int(words.split()[0]) for words in printed.ticks] == days
+    assert len(printed.pages) == printed.sides <= 2
+
+
+@pytest.mark.parametrize("slug", ["heather-mead", "quince-chutney", "layered-soup-mix"])
+def test_letter_paper_holds_it_too(page: Page, book_address: str, slug: str) -> None:
+    printed = print_sheet(page, f"{book_address}/r/{slug}/", "US Letter")
+    assert len(printed.pages) == printed.sides <= 2
+
+
+@pytest.mark.parametrize("dpi", [300, 150])
+def test_the_square_leads_to_the_page(page: Page, book_address: str, dpi: int) -> None:
+    pdf = print_sheet(page, f"{book_address}/r/felted-bauble/?times=2").pdf
+    image = pypdfium2.PdfDocument(pdf)[0].render(scale=dpi / 72).to_pil().convert("L")
+    codes = zxingcpp.read_barcodes(image)
+    link = page.get_attribute(".share__link", "href")
+    assert [code.text for code in codes] == [link]
+    assert missing_from(pdf, [link or "no link"]) == []
+
+
+def test_after_printing_the_page_is_as_it_was(page: Page, book_address: str) -> None:
+    address = f"{book_address}/r/quince-chutney/"
+    page.goto(address)
+    page.wait_for_function(READY)
+    before = page.inner_text(".leaf .making")
+    places = page.evaluate("document.body.children.length")
+    press(page, address, "A4")
+    assert page.locator("body > .kitchen-sheet").count() == 1
+    page.evaluate("window.dispatchEvent(new Event('afterprint'))")
+    assert page.locator(".kitchen-sheet, .kitchen-sheet-measuring").count() == 0
+    assert "printing-kitchen-sheet" not in (page.get_attribute("body", "class") or "")
+    assert page.evaluate("document.body.children.length") == places
+    assert page.inner_text(".leaf .making") == before
+    assert "side" in page.inner_text("[data-share=said]")
+
+
+def test_it_is_printed_from_the_keyboard(page: Page, book_address: str) -> None:
+    page.goto(f"{book_address}/r/rosemary-salt/")
+    page.evaluate("window.print = () => { window.printed = document.body.className; }")
+    page.wait_for_function(READY)
+    page.get_by_role("button", name="Print this page").focus()
+    page.keyboard.press("Tab")
+    page.keyboard.press("Enter")
+    page.wait_for_function("window.printed?.includes('printing-kitchen-sheet')")
+
+
+def test_without_javascript_it_is_not_offered(browser: Browser, book_address: str) -> None:
+    context = browser.new_context(java_script_enabled=False)
+    plain = context.new_page()
+    plain.goto(f"{book_address}/r/rosemary-salt/")
+    assert plain.locator("[data-share=kitchen]").is_hidden()
+    context.close()
+
+
+@pytest.mark.parametrize("name", ["kitchen-sheet.js", "sheet-fit.js"])
+def test_nothing_is_sent_by_the_scripts(name: str) -> None:
+    text = (SCRIPTS / name).read_text(encoding="utf-8")
+    assert not any(word in text for word in ("fetch(", "XMLHttpRequest", "sendBeacon"))
