@@ -54,7 +54,7 @@ def refuse_what_does_not_fit(found: Sequence[dict[str, Any]], size_name: str) ->
     said = []
     for one in refused:
         if one.get("word"):
-            said.append(f'"{one["title"]}": the word "{one["word"]}" is wider than the page')
+            said.append(f'"{one["title"]}": the word "{one["word"]}" is longer than a line')
         else:
             said.append(
                 f'"{one["title"]}": {one["part"]} overflow by {max(one["over"], 0.1):.1f} mm'

@@ -1,0 +1,177 @@
+"""The longest realistic inputs on every card and tag: whole and readable, or refused by name.
+
+Nothing is ever clipped: what is printed has all its words, inside its box, at a readable size;
+what is refused names the recipe and the part that is too long.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Callable
+from dataclasses import replace
+from pathlib import Path
+
+import pytest
+
+from stillroom.core.contents_list import ContentsEntry
+from stillroom.core.labelling import UsageCard
+from stillroom.core.paper import CARD_SIZES, PAPERS
+from stillroom.core.problems import Unreadable
+from stillroom.core.recipe import Recipe
+from stillroom.core.tag_shapes import SHAPES, TagShape, tag_shape
+from stillroom.printing.cards import CardJob, SheetOptions, print_cards, print_tags
+
+from .conftest import MM, open_pdf, words_of
+from .test_cards_pdf import FOURTEEN, LARDER
+from .test_print_commands import make_font
+
+LEAST_SERIF, LEAST_PLAIN = 9, 8.5  # points: templates/theme.typ, maker's own
+
+TITLE_OF_60 = "Bitter-orange and slow winter marmalade of the far island xx"
+GERMAN = "Holunderblütenquittengeleezubereitungsanleitung"  # a compound made up here
+WELSH = "Llanfairpwllgwyngyllgogerychwyrndrobwllllantysiliogogogoch"  # a place, from memory
+HEBREW, ARABIC, HAN = "שרה ומרים", "سارة ومريم", "数馬と花子"
+OWN_LETTERS = f"{HEBREW}{ARABIC}{HAN}"
+
+CONTENTS = tuple(ContentsEntry(name, place % 3 == 0) for place, name in enumerate(LARDER))
+LONGEST = {
+    "60-character title": {"title": TITLE_OF_60},
+    "25 ingredients": {"contents": CONTENTS},
+    "14 allergens": {"allergens": FOURTEEN},  # Regulation (EU) No 1169/2011, Annex II
+    "German words": {"title": f"{GERMAN} nach alter Art", "to": f"Tante {GERMAN}"},
+    "German ingredient": {"contents": (*CONTENTS[:5], ContentsEntry(GERMAN, True))},
+    "Welsh title": {"title": f"Jam o {WELSH}"},
+    "Welsh name": {"to": f"Nain {WELSH}"},
+    "right to left": {"to": HEBREW, "sender": ARABIC},
+    "Han": {"to": HAN},
+    "Han title": {"title": HAN * 3},
+    "all at once": {
+        "title": TITLE_OF_60, "contents": CONTENTS, "allergens": FOURTEEN,
+        "to": f"Nain {WELSH}", "sender": f"{GERMAN} und {HAN}",
+    },
+}  # fmt: skip
+# what goes on no face of a size; a longer card, a folded one or another shape holds it
+REFUSED_ON: dict[str, tuple[str, ...]] = {
+    "id-1": ("all at once",),
+    "rectangle": ("all at once",),
+    "luggage": ("all at once",),
+    "round": ("all at once",),
+}
+TAGS = {shape: tag_shape(shape, lid_mm=62, bottle_mm=52, wall_mm=70) for shape in SHAPES}
+
+
+@pytest.fixture(scope="module")
+def letters(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """Return a folder with a font for the names that the book's faces have no letters for."""
+    folder = tmp_path_factory.mktemp("fonts")
+    make_font(folder, "".join(sorted(set(OWN_LETTERS) - {" "})))
+    return folder
+
+
+@pytest.fixture(scope="module")
+def salt(recipes: tuple[Recipe, ...]) -> Recipe:
+    return next(one for one in recipes if one.slug == "rosemary-salt")
+
+
+def bare(words: str) -> str:
+    """Return words without spaces, hyphens and the marks that part a word or turn its direction."""
+    return re.sub(r"[\s\-\u00ad\u2010\u200b\u200e\u200f]", "", words)
+
+
+def holds(text: str, words: str) -> bool:
+    """Tell whether a word is in a PDF's text, where one set right to left may stand turned."""
+    return bare(words) in text or bare(words)[::-1] in text
+
+
+def check_words(made: bytes, said: list[str]) -> None:
+    text = bare(words_of(made))
+    missing = [word for words in said for word in words.split() if not holds(text, word)]
+    assert not missing
+
+
+def check_type(made: bytes, boxes: Callable[[float, float], tuple[float, ...]]) -> None:
+    """Check that every letter is large enough and inside the box in which its middle lies."""
+    with open_pdf(made) as pdf:
+        for page in pdf.pages:
+            for char in page.chars:
+                if not char["text"].strip():
+                    continue
+                plain = "AlegreyaSans" in char["fontname"]
+                assert round(char["size"], 2) >= (LEAST_PLAIN if plain else LEAST_SERIF), char
+                x, y = (char["x0"] + char["x1"]) / 2 / MM, (char["top"] + char["bottom"]) / 2 / MM
+                left, top, right, bottom = boxes(x, y)
+                assert left < char["x0"] / MM, char["text"]
+                assert char["x1"] / MM < right, char["text"]
+                # a line's box is a little taller than its letters
+                assert top < y < bottom, char["text"]
+
+
+def check_refusal(refusal: Unreadable, card: UsageCard) -> None:
+    """Check that the message names the recipe and either the part or the word."""
+    said = str(refusal)
+    assert card.title in said
+    assert re.search(r'overflow by \d|the word ".+" is longer than a line', said), said
+
+
+def one_box(
+    left: float, top: float, width: float, height: float
+) -> Callable[..., tuple[float, ...]]:
+    return lambda x, y: (left, top, left + width, top + height)
+
+
+@pytest.mark.parametrize("size", CARD_SIZES)
+@pytest.mark.parametrize("name", LONGEST)
+def test_a_card_is_whole_or_refused(
+    salt: Recipe, card_of: Callable[..., UsageCard], letters: Path, name: str, size: str
+) -> None:
+    card = replace(card_of(salt), **LONGEST[name])
+    options = SheetOptions(fonts=letters)
+    if name in REFUSED_ON.get(size, ()):
+        with pytest.raises(Unreadable) as refusal:
+            print_cards([CardJob(card, salt)], size, options)
+        check_refusal(refusal.value, card)
+        return
+    made = print_cards([CardJob(card, salt)], size, options)
+    said = [card.title, card.what, card.use, card.keep, *card.cautions, card.date_mark.text]
+    said += [*card.allergens, *(entry.text for entry in card.contents), card.to, card.sender]
+    check_words(made, said)
+    check_type(made, boxes_of(size))
+
+
+def boxes_of(size: str) -> Callable[[float, float], tuple[float, ...]]:
+    """Return for a point the face it lies on; a back lies as far from the right as its front."""
+    box, paper = CARD_SIZES[size], PAPERS["a4"]
+    width, height = float(box.width_mm), float(box.height_mm)
+    columns, rows = int(paper.width_mm // box.width_mm), int(paper.height_mm // box.height_mm)
+    left = (float(paper.width_mm) - columns * width) / 2
+    top = (float(paper.height_mm) - rows * height) / 2
+
+    def box_at(x: float, y: float) -> tuple[float, ...]:
+        column, row = (x - left) // width, (y - top) // height
+        assert 0 <= column < columns, (x, y)
+        assert 0 <= row < rows, (x, y)
+        x0, y0 = left + column * width, top + row * height
+        return x0, y0, x0 + width, y0 + height
+
+    return box_at
+
+
+@pytest.mark.parametrize("shape", SHAPES)
+@pytest.mark.parametrize("name", LONGEST)
+def test_a_tag_is_whole_or_refused(
+    salt: Recipe, card_of: Callable[..., UsageCard], letters: Path, name: str, shape: str
+) -> None:
+    card = replace(card_of(salt), **LONGEST[name])
+    chosen: TagShape = TAGS[shape]  # type: ignore[index]
+    if name in REFUSED_ON.get(shape, ()):
+        with pytest.raises(Unreadable) as refusal:
+            print_tags([CardJob(card, salt)], chosen, SheetOptions(fonts=letters))
+        check_refusal(refusal.value, card)
+        return
+    made = print_tags([CardJob(card, salt)], chosen, SheetOptions(fonts=letters))
+    check_words(made, [card.title, card.date_mark.text, *card.allergens, card.to, card.sender])
+    with open_pdf(made) as pdf:
+        shapes = [one for one in (*pdf.pages[0].rects, *pdf.pages[0].curves) if one["stroke"]]
+        outline = max(shapes, key=lambda one: one["width"])
+        left, top = outline["x0"] / MM, outline["top"] / MM
+    check_type(made, one_box(left, top, chosen.width_mm, chosen.height_mm))
