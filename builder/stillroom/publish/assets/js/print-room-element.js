@@ -113,7 +113,7 @@ class StillroomPrintRoom extends HTMLElement {
   }
 
   sum(count, grid, startAt, sheets, twoSided) {
-    const pages = sheets.childElementCount;
+    const pages = sheets.querySelectorAll('[data-side="front"], [data-side="back"]').length;
     const perPage = grid.columns * grid.rows;
     const left = (perPage - ((startAt - 1 + count) % perPage)) % perPage;
     const said = [`${count} on ${pages} page${pages === 1 ? "" : "s"}.`];
