@@ -238,7 +238,7 @@ def sheet(
 
 @print_group.command()
 @click.option("--give", metavar="DAY", help="For one giving day: the twelve months up to it.")
-@click.option("--from", "begin", metavar="DAY", help="The month it begins with; this one if not.")
+@click.option("--from", "begin", metavar="DAY", help="The day it begins with; today if not.")
 @paper_option
 @fonts_option
 @out_option
@@ -261,6 +261,7 @@ def year(
         [Named(one.slug, one.title, one.kind.name, one, one.season) for one in recipes],
         occasions,
         first,
+        not_before=first,
     )
     made = print_year(
         months, book.settings.title, paper=PAPERS[paper], language=book.settings.language,
@@ -272,7 +273,7 @@ def year(
 def _round(
     book: Book, today: date, give: str | None, begin: date | None
 ) -> tuple[date, list[Occasion]]:
-    """Return the first month of the wall year, and the giving days it counts back from."""
+    """Return the first day of the wall year, and the giving days it counts back from."""
     giving = book.settings.giving_days[0]
     day = read_day(give or giving.day, "--give", begin or today, book)
     assert day is not None  # a book has a giving day

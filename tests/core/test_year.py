@@ -33,6 +33,15 @@ def test_each_batch_is_begun_within_the_round() -> None:
     assert [month.name for month in year.months][:3] == ["November", "December", "January"]
 
 
+def test_a_year_for_the_wall_asks_for_no_day_that_is_past() -> None:
+    today = date(2026, 11, 25)
+    year = plan_year(NAMED, CHRISTMAS, today, not_before=today)
+    starts = {band.slug: band.timeline.start for band in year.bands}
+    assert starts["a-sugar"] == date(2027, 11, 19)  # as long before the next Christmas
+    assert starts["a-bake"] == date(2026, 12, 18)
+    assert min(task.first for month in year.months for task in month.tasks) >= today
+
+
 def test_hours_of_the_months_are_those_of_the_batches() -> None:
     year = plan_year(NAMED, CHRISTMAS, date(2026, 11, 1))
     hands = sum(band.timeline.hands_on_minutes for band in year.bands)

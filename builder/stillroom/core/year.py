@@ -138,10 +138,17 @@ class StillTime:
     season: SeasonNote | None
 
 
-def plan_year(recipes: Iterable[Named], occasions: Iterable[Occasion], first_month: date) -> Year:
+def plan_year(
+    recipes: Iterable[Named],
+    occasions: Iterable[Occasion],
+    first_month: date,
+    *,
+    not_before: date | None = None,
+) -> Year:
     """Return the round of twelve months that begins with a month.
 
-    `occasions` holds each giving day by name, several of one name for the years to come.
+    `occasions` holds each giving day by name, several of one name for the years to come. A batch
+    that had to be begun before `not_before`, a day of the first month, gives way to the next.
     """
     first = first_month.replace(day=1)
     end = first + relativedelta(years=1)
@@ -149,7 +156,8 @@ def plan_year(recipes: Iterable[Named], occasions: Iterable[Occasion], first_mon
     days: dict[str, list[Occasion]] = {}
     for occasion in sorted(occasions, key=lambda one: one.day):
         days.setdefault(occasion.name, []).append(occasion)
-    bands = tuple(_next_band(one, choices, first) for choices in days.values() for one in listed)
+    earliest = max(first, not_before or first)
+    bands = tuple(_next_band(one, choices, earliest) for choices in days.values() for one in listed)
     tasks = [task for band in bands for task in _tasks(band)]
     months = []
     for step in range(12):
@@ -161,12 +169,12 @@ def plan_year(recipes: Iterable[Named], occasions: Iterable[Occasion], first_mon
     return Year(first, end, tuple(months), bands, chosen)
 
 
-def _next_band(one: Named, choices: list[Occasion], first: date) -> YearBand:
-    """Lay out the first batch that is begun within the round."""
+def _next_band(one: Named, choices: list[Occasion], earliest: date) -> YearBand:
+    """Lay out the first batch that is begun on a day or later, or the last there is."""
     timelines = [
         (occasion, plan_in_season(one.recipe, one.season, occasion.day)[0]) for occasion in choices
     ]
-    in_time = [pair for pair in timelines if pair[1].start >= first]
+    in_time = [pair for pair in timelines if pair[1].start >= earliest]
     occasion, timeline = (in_time or timelines[-1:])[0]
     return YearBand(one.slug, one.title, one.kind, occasion, timeline)
 
