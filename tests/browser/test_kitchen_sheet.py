@@ -31,7 +31,8 @@ START = date(2027, 2, 1)
 CHOSEN = [("bitter-orange-spirit", 2), ("quince-chutney", 3), ("heather-mead", 2)]
 LEAST_PT = 9  # the brief of this sheet; 11 for ingredients and method
 LEAST_BODY_PT = 11
-PAPERS = {"A4": "A4", "US Letter": "Letter"}
+# in points: ISO 216; ANSI/ASME Y14.1
+PAPERS = {"A4": (210 * 72 / 25.4, 297 * 72 / 25.4), "US Letter": (612, 792)}
 READY = """() => document.querySelector('[data-share=kitchen]').hidden === false
   && document.querySelector('stillroom-scale form').hidden === false
   && document.querySelector('.when-sentence').hidden === false"""
@@ -71,7 +72,7 @@ def print_sheet(page: Page, address: str, paper: str = "A4") -> Printed:
         ".kitchen-sheet :is(.amount, .item, .note, .steps li)",
         "all => all.map((one) => parseFloat(getComputedStyle(one).fontSize) * 72 / 96)",
     )
-    return Printed(page.pdf(format=PAPERS[paper]), sides, ticks, min(sizes))
+    return Printed(page.pdf(prefer_css_page_size=True), sides, ticks, min(sizes))
 
 
 def squeeze(text: str) -> str:
@@ -154,6 +155,23 @@ def test_letter_paper_holds_it_too(page: Page, book_address: str, slug: str) -> 
     assert len(printed.pages) == printed.sides <= 2
 
 
+@pytest.mark.parametrize(("chosen", "loaded"), [("A4", "Letter"), ("US Letter", "A4")])
+def test_other_paper_in_the_printer_adds_no_side(
+    page: Page, book_address: str, chosen: str, loaded: str
+) -> None:
+    press(page, f"{book_address}/r/bitter-orange-spirit/?start={START}", chosen)
+    sides = page.get_attribute("body > .kitchen-sheet", "data-sides")
+    pdf = page.pdf(format=loaded)
+    assert len(pypdfium2.PdfDocument(pdf)) == int(sides or 0)
+
+
+@pytest.mark.parametrize("paper", PAPERS)
+def test_the_chosen_paper_goes_with_the_print(page: Page, book_address: str, paper: str) -> None:
+    printed = print_sheet(page, f"{book_address}/r/rosemary-salt/", paper)
+    for side in printed.pages:
+        assert (side.width, side.height) == pytest.approx(PAPERS[paper], abs=1)
+
+
 @pytest.mark.parametrize("dpi", [300, 150])
 def test_the_square_leads_to_the_page(page: Page, book_address: str, dpi: int) -> None:
     pdf = print_sheet(page, f"{book_address}/r/felted-bauble/?times=2").pdf
@@ -170,12 +188,14 @@ def test_after_printing_the_page_is_as_it_was(page: Page, book_address: str) -> 
     page.wait_for_function(READY)
     before = page.inner_text(".leaf .making")
     places = page.evaluate("document.body.children.length")
+    styles = page.locator("style").count()
     press(page, address, "A4")
     assert page.locator("body > .kitchen-sheet").count() == 1
     page.evaluate("window.dispatchEvent(new Event('afterprint'))")
     assert page.locator(".kitchen-sheet, .kitchen-sheet-measuring").count() == 0
     assert "printing-kitchen-sheet" not in (page.get_attribute("body", "class") or "")
     assert page.evaluate("document.body.children.length") == places
+    assert page.locator("style").count() == styles
     assert page.inner_text(".leaf .making") == before
     assert "side" in page.inner_text("[data-share=said]")
 

@@ -56,7 +56,7 @@ export class ShareElement extends HTMLElement {
     holder.remove();
     this.querySelector("[data-share=said]").textContent =
       `The kitchen sheet takes ${sides === 1 ? "one side" : "two sides"} of paper.`;
-    printSheet(sheet);
+    printSheet(sheet, paper);
   }
 
   async copy() {

@@ -1,7 +1,6 @@
-// Fits a kitchen sheet to one side of paper, else to two, and prints it. The size of the paper is not
-// forced on the printer: it is only the room that the type is chosen for.
+// Fits a kitchen sheet to one side of paper, else to two, and prints it on paper of that size.
 
-const MARGIN_MM = 15; // print-page.css
+const MARGIN_MM = 15;
 const SLACK_MM = 2; // rounding may take as much on its way to the printer
 const PX_PER_MM = 96 / 25.4;
 
@@ -40,13 +39,20 @@ function rule(notes, room) {
   notes.style.blockSize = `${Math.floor(room)}mm`;
 }
 
-/** Print the sheet alone, then put the page back as it was. */
-export function printSheet(sheet) {
+/**
+ * Print the sheet alone, then put the page back as it was. The paper's size goes with this one
+ * print: on other paper in the printer the sheet is shrunk, and does not run over.
+ */
+export function printSheet(sheet, paper) {
+  const size = document.createElement("style");
+  size.textContent = `@page { size: ${paper.width}mm ${paper.height}mm; margin: ${MARGIN_MM}mm; }`;
+  document.head.append(size);
   document.body.append(sheet);
   document.body.classList.add("printing-kitchen-sheet");
   const done = () => {
     document.body.classList.remove("printing-kitchen-sheet");
     sheet.remove();
+    size.remove();
   };
   window.addEventListener("afterprint", done, { once: true });
   window.print();
