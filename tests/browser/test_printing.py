@@ -13,12 +13,15 @@ import pytest
 from playwright.sync_api import Page
 
 import stillroom.publish
+from stillroom.core.book import open_book
 from stillroom.core.date_marks import Term, date_words, mark_date, say_date
+from stillroom.core.labelling import Label, label_recipe
 from stillroom.core.paper import CARD_SIZES, PAPERS, Size, impose
 from stillroom.core.spans import Span
 from stillroom.core.tag_shapes import Shape, tag_measures, tag_shape
 from stillroom.core.timeline_data import span_data
 
+ROOT = Path(__file__).resolve().parents[2]
 MM = 72 / 25.4
 TOLERANCE_MM = 0.2  # issue 6
 PAPER_MM = {"a4": (210, 297), "letter": (215.9, 279.4)}  # ISO 216; ANSI/ASME Y14.1
@@ -143,6 +146,43 @@ def test_tags_print(page: Page, book_address: str, thing: str) -> None:
     page.select_option(".print-room-form select[name=thing]", thing)
     page.click(".print-room-form button[type=submit]")
     assert print_page(page).pages[0].extract_text().count("salt") >= 2
+
+
+def allergen_words(label: Label) -> str:
+    """Return the line of allergens as it stands on paper, "" for a recipe with none."""
+    parts = []
+    if label.allergens:
+        parts.append(f"contains {', '.join(label.allergens)}")
+    if label.may_contain:
+        parts.append(f"may contain traces of {', '.join(label.may_contain)}")
+    line = "; ".join(parts)
+    return line[:1].upper() + line[1:]
+
+
+@pytest.mark.parametrize("thing", ["rectangle", "luggage", "round", "wrap"])
+def test_every_tag_says_what_it_contains_and_may_contain(
+    page: Page, book_address: str, thing: str
+) -> None:
+    book = open_book(ROOT / "mkdocs.yml")
+    said = {
+        one.slug: allergen_words(label_recipe(one, book.settings, date(2026, 11, 12)))
+        for one in book.load()
+    }
+    assert any("; may contain" in line for line in said.values())
+    open_page(page, f"{book_address}/print-room/")
+    page.select_option(".print-room-form select[name=thing]", thing)
+    page.click("[data-each='1']")
+    assert page.inner_text(".print-room-status").startswith(f"{len(said)} on")
+    shown = page.evaluate(
+        """() => Object.fromEntries([...document.querySelectorAll('.print-room-preview .gift-tag')]
+          .map((tag) => [tag.dataset.recipe,
+            tag.querySelector('.card-allergens')?.innerText ?? '']))"""
+    )
+    assert shown == said
+    page.click(".print-room-form button[type=submit]")
+    printed = "".join(sheet.extract_text() for sheet in print_page(page).pages)
+    for words in " ".join(said.values()).split():
+        assert words in printed
 
 
 def test_without_javascript_every_card_is_there(browser, book_address: str) -> None:  # type: ignore[no-untyped-def]

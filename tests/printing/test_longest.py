@@ -38,6 +38,7 @@ LONGEST = {
     "60-character title": {"title": TITLE_OF_60},
     "25 ingredients": {"contents": CONTENTS},
     "14 allergens": {"allergens": FOURTEEN},  # Regulation (EU) No 1169/2011, Annex II
+    "14 traces": {"may_contain": FOURTEEN},
     "German words": {"title": f"{GERMAN} nach alter Art", "to": f"Tante {GERMAN}"},
     "German ingredient": {"contents": (*CONTENTS[:5], ContentsEntry(GERMAN, True))},
     "Welsh title": {"title": f"Jam o {WELSH}"},
@@ -133,7 +134,8 @@ def test_a_card_is_whole_or_refused(
         return
     made = print_cards([CardJob(card, salt)], size, options)
     said = [card.title, card.what, card.use, card.keep, *card.cautions, card.date_mark.text]
-    said += [*card.allergens, *(entry.text for entry in card.contents), card.to, card.sender]
+    said += [*card.allergens, *card.may_contain]
+    said += [*(entry.text for entry in card.contents), card.to, card.sender]
     check_words(made, said)
     check_type(made, boxes_of(size))
 
@@ -169,9 +171,31 @@ def test_a_tag_is_whole_or_refused(
         check_refusal(refusal.value, card)
         return
     made = print_tags([CardJob(card, salt)], chosen, SheetOptions(fonts=letters))
-    check_words(made, [card.title, card.date_mark.text, *card.allergens, card.to, card.sender])
+    said = [card.title, card.date_mark.text, *card.allergens, *card.may_contain]
+    check_words(made, [*said, card.to, card.sender])
     with open_pdf(made) as pdf:
         shapes = [one for one in (*pdf.pages[0].rects, *pdf.pages[0].curves) if one["stroke"]]
         outline = max(shapes, key=lambda one: one["width"])
         left, top = outline["x0"] / MM, outline["top"] / MM
     check_type(made, one_box(left, top, chosen.width_mm, chosen.height_mm))
+
+
+def allergen_words(card: UsageCard) -> str:
+    """Return the line of allergens as it stands on paper, "" for a recipe with none."""
+    parts = []
+    if card.allergens:
+        parts.append(f"contains {', '.join(card.allergens)}")
+    if card.may_contain:
+        parts.append(f"may contain traces of {', '.join(card.may_contain)}")
+    line = "; ".join(parts)
+    return line[:1].upper() + line[1:]
+
+
+@pytest.mark.parametrize("shape", SHAPES)
+def test_every_tag_says_what_it_contains_and_may_contain(jobs: list[CardJob], shape: str) -> None:
+    said = [(job, allergen_words(job.card)) for job in jobs]
+    assert any("; may contain" in line for _, line in said)
+    assert any(line.startswith("May contain") for _, line in said)
+    for job, line in said:
+        made = print_tags([job], TAGS[shape], SheetOptions())  # type: ignore[index]
+        assert bare(line) in bare(words_of(made)), job.card.title
