@@ -23,7 +23,7 @@ MEASURES: tuple[tuple[System, By], ...] = tuple(
     for system in ("metric", "us", "imperial")
     for by in ("written", "weight", "volume")
 )
-FACTORS = ("1/3", "½", "1", "1½", "2", "2.37", "3", "7", "12", "0.04", "⅔")
+FACTORS = ("1/3", "½", "1", "1½", "2", "2.37", "3", "7", "12", "0.04", "0.019", "1/50", "⅔")
 WANTED = ("200 ml", "750ml", "1½ pints", "2 1/2 cups", "450 g", "36", "7 jars", "1 gallon")
 FILLS = (
     "12 x 50 ml",

@@ -302,6 +302,13 @@ def test_more_than_a_kitchen_can_make_is_refused(asked: dict[str, str]) -> None:
     assert scaled(SPIRIT, times="1000").factor == 1000
 
 
+@pytest.mark.parametrize("asked", [{"makes": "1 ml"}, {"times": "1/51"}, {"times": "0.001"}])
+def test_less_than_a_spoon_can_measure_is_refused(asked: dict[str, str]) -> None:
+    with pytest.raises(Unreadable, match="too little to measure"):
+        scaled(SPIRIT, **asked)
+    assert scaled(SPIRIT, times="1/50").factor == Fraction(1, 50)
+
+
 @pytest.mark.parametrize("sort", ["times", "makes", "fill", "have", "vessel"])
 def test_an_empty_wish_is_no_wish_for_the_recipe_as_written(sort: str) -> None:
     with pytest.raises(Unreadable):

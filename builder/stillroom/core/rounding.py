@@ -204,6 +204,11 @@ def most_times() -> int:
     return int(rounding_data()["most_times"])
 
 
+def least_part() -> int:
+    """Return the number of parts a recipe may be divided into at most."""
+    return int(rounding_data()["least_part"])
+
+
 def share_named(group: str, name: str) -> Fraction:
     """Return one of the file's shares, for example ``share_named("near", "tight")``.
 

@@ -12,7 +12,7 @@ from fractions import Fraction
 
 from stillroom.core.problems import Unreadable
 from stillroom.core.recipe import Recipe
-from stillroom.core.rounding import most_times, round_measure, say_unit, share_named
+from stillroom.core.rounding import least_part, most_times, round_measure, say_unit, share_named
 from stillroom.core.scalable import Scalable, scalable_of
 from stillroom.core.scaled_lines import (
     By,
@@ -75,6 +75,11 @@ def scale(recipe: Scalable, target: Target, measures: Measures | None = None) ->
         raise Unreadable(
             "That is more than a kitchen can make.",
             f"Ask for {most_times():,} times the recipe at most.",
+        )
+    if solved.factor * least_part() < 1:
+        raise Unreadable(
+            "That is too little to measure.",
+            f"Ask for 1/{least_part()} of the recipe at least.",
         )
     asked = sum(one.count for one in solved.containers)
     containers = asked or count_containers(recipe, solved.factor)

@@ -14,7 +14,14 @@ from stillroom.core.finished_data import finished_data, finished_tables
 from stillroom.core.plurals import MANY_TO_ONE, SAME
 from stillroom.core.quantities import Amount
 from stillroom.core.recipe import Recipe
-from stillroom.core.rounding import halves_below, ladder, most_times, rounding_data, share_named
+from stillroom.core.rounding import (
+    halves_below,
+    ladder,
+    least_part,
+    most_times,
+    rounding_data,
+    share_named,
+)
 from stillroom.core.scalable import ScaleLine, scalable_of
 from stillroom.core.tins import Tin
 from stillroom.core.units import all_units, counted_nouns, read_data
@@ -60,6 +67,7 @@ def shared_data() -> dict[str, Any]:
         "near": {"plain": str(share_named("near", "plain"))},
         "blind": {name: str(share) for name, share in rounding_data()["blind"].items()},
         "most_times": most_times(),
+        "least_part": least_part(),
         "boiled_at_once": rounding_data()["boiled_at_once"],
         "halves_below": halves_below(),
         "finished": finished_tables(),

@@ -78,6 +78,9 @@ export function solveTarget(recipe, target, tables) {
     const most = tables.most_times.toLocaleString("en-GB");
     throw new Unreadable("That is more than a kitchen can make.", `Ask for ${most} times the recipe at most.`);
   }
+  if (new Fraction(1).above(solved.factor.times(tables.least_part))) {
+    throw new Unreadable("That is too little to measure.", `Ask for 1/${tables.least_part} of the recipe at least.`);
+  }
   return solved;
 }
 
