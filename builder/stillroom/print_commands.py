@@ -278,6 +278,8 @@ def _round(
     day = read_day(give or giving.day, "--give", begin or today, book)
     assert day is not None  # a book has a giving day
     if give:
+        if day < (begin or today):
+            raise Unreadable(f"{give} is past.", "Name a giving day that is to come.")
         return begin or day.replace(day=1) - relativedelta(months=11), [Occasion("Giving", day)]
     occasions = [Occasion(giving.name, day)]
     for _ in range(YEARS_TRIED - 1):

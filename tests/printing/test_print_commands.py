@@ -5,6 +5,7 @@ from __future__ import annotations
 import io
 from pathlib import Path
 
+import pdfplumber
 import pypdf
 import pytest
 from click.testing import CliRunner, Result
@@ -17,6 +18,8 @@ from stillroom.printing.booklet import booklet_order, count_pages, impose_bookle
 from .conftest import MM, ROOT
 
 SALT = str(ROOT / "recipes" / "rosemary-salt.md")
+SOUP = str(ROOT / "recipes" / "layered-soup-mix.md")
+LABELS = "2,4,15,18.5,90,65"
 
 
 def run(*words: str) -> Result:
@@ -37,6 +40,13 @@ REFUSED = {
     ),
     "label sheet unreadable": (["cards", SALT, "--label-sheet", "two by four"], 2, "not a label"),
     "labels that overlap": (["cards", SALT, "--label-sheet", "2,4,5,5,50,50"], 2, "overlap"),
+    "folded card on a label": (
+        ["cards", SALT, "--size", "folded-a6", "--label-sheet", LABELS], 2, "has no back",
+    ),
+    "two sides on a label": (
+        ["cards", SOUP, "--label-sheet", LABELS], 2,
+        'A label has no back: "Layered soup mix" needs two sides. Choose a larger label, or tags.',
+    ),
     "round without a lid": (["tags", SALT, "--shape", "round"], 2, "Measure the lid across"),
     "wrap without a bottle": (["tags", SALT, "--shape", "wrap"], 2, "bottle's diameter"),
     "wrap too low": (
@@ -49,6 +59,7 @@ REFUSED = {
     "no folder of fonts": (["cards", SALT, "--fonts", "no-such-folder"], 2, "no-such-folder"),
     "sheet of nothing": (["sheet", SALT, "--makes", "a lot"], 2, "a lot"),
     "year of no day": (["year", "--give", "someday"], 2, "is not a day"),
+    "year that is past": (["year", "--give", "2020-12-18"], 2, "2020-12-18 is past"),
     "bleed and booklet": (["book", "--bleed", "--booklet"], 2, "choose one of the two"),
     "cuts of nothing": (["cuts"], 2, "Nothing was measured"),
     "no box": (["cuts", "--box", "a shoe box"], 2, "is not a box"),
@@ -68,6 +79,27 @@ def test_bad_use_is_refused_in_a_plain_line_and_writes_nothing(
     assert "Traceback" not in done.output
     assert isinstance(done.exception, SystemExit)
     assert not out.exists()
+
+
+@pytest.mark.parametrize(
+    ("words", "lines"),
+    [
+        ([], True),
+        (["--label-sheet", LABELS], False),
+        (["--label-sheet", LABELS, "--cut-lines"], True),
+    ],
+    ids=["paper", "labels", "labels cut"],
+)
+def test_bought_labels_have_one_side_and_no_cut_lines_unless_asked(
+    words: list[str], lines: bool, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.chdir(ROOT)
+    out = tmp_path / "made.pdf"
+    done = run("cards", SALT, *words, "--out", str(out))
+    assert done.exit_code == 0, done.output
+    with pdfplumber.open(out) as pdf:
+        assert len(pdf.pages) == 1
+        assert any(line["height"] > 800 for line in pdf.pages[0].lines) == lines  # A4: 842 points
 
 
 @pytest.mark.parametrize("command", ["cards", "tags", "sheet", "cuts", "year", "epub"])
