@@ -89,13 +89,18 @@ def sheet_options(command: Command) -> Command:
             click.argument("files", nargs=-1, type=recipe_file),
             click.option("--count", type=click.IntRange(1, 2000), default=1, help="Of each."),
             paper_option,
-            click.option("--cut-lines/--no-cut-lines", default=True, help="Hairlines to cut by."),
+            click.option(
+                "--cut-lines/--no-cut-lines",
+                default=None,
+                help="Hairlines to cut by; none on a bought sheet unless asked for.",
+            ),
             click.option("--ruler", is_flag=True, help="A 50 mm ruler to check the printer by."),
             click.option("--start-at", type=int, default=1, help="The first free place."),
             click.option(
                 "--label-sheet",
                 metavar="COLUMNS,ROWS,LEFT,TOP,ACROSS,DOWN",
-                help="A bought sheet: how many, its margins and its pitch in mm.",
+                help="A bought sheet: how many, its margins and its pitch in mm. A label has no "
+                "back: what needs two sides is refused.",
             ),
             click.option("--made-on", metavar="DAY", help="The day they were made; today if not."),
             click.option("--to", default="", help="A name to stand on each."),
@@ -116,6 +121,11 @@ def sheet_options(command: Command) -> Command:
 @plainly
 def cards(files: Sequence[Path], size: str, out: Path | None, force: bool, **asked: Any) -> None:
     """Print usage cards of the recipes in FILES, or of the whole book."""
+    if size == "folded-a6" and asked["label_sheet"]:
+        raise Unreadable(
+            "A folded card does not go on a label: a label has no back.",
+            "Choose another --size, or plain paper.",
+        )
     jobs, options = _jobs(files, asked, CARD_SIZES[size])
     write(print_cards(jobs, size, options), out, "cards.pdf", force)
 
@@ -165,9 +175,10 @@ def _jobs(
         )
         for recipe in recipes
     ]
+    cut_lines = asked["cut_lines"]
     options = SheetOptions(
         paper=paper,
-        cut_lines=asked["cut_lines"],
+        cut_lines=not asked["label_sheet"] if cut_lines is None else cut_lines,
         ruler=asked["ruler"],
         start_at=asked["start_at"],
         language=book.settings.language,

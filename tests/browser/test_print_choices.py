@@ -73,6 +73,32 @@ def test_a_wrong_figure_is_not_printed(page: Page, book_address: str) -> None:
     assert page.get_attribute("body", "data-printed") is None
 
 
+def test_bought_labels_have_no_back_and_no_cut_lines(page: Page, book_address: str) -> None:
+    open_room(page, book_address)
+    status, sheets = page.locator(".print-room-status"), page.locator(".print-room-preview")
+    assert sheets.locator(".cut-lines").count() == 1
+    page.click(".print-room-labels summary")
+    page.check(".print-room-form [name=own]")
+    assert not page.is_checked(".print-room-form [name=cut]")
+    assert status.inner_text() == "2 on 1 page. The last sheet has 6 free places."
+    assert sheets.locator(".sheet-page").count() == 1
+    assert sheets.locator(".cut-lines").count() == 0
+    page.check(".print-room-form [name=cut]")  # whoever asks for them has them
+    assert sheets.locator(".cut-lines").count() == 1
+    page.fill(".print-room-form [data-recipe=layered-soup-mix]", "1")
+    said = "A label has no back: Layered soup mix needs two sides. Choose a larger label, or tags."
+    assert status.inner_text() == said
+    assert sheets.locator(".sheet-page").count() == 0
+    page.select_option(".print-room-form [name=thing]", "rectangle")
+    assert status.inner_text().startswith("3 on 1 page.")
+    page.select_option(".print-room-form [name=thing]", "card")
+    page.select_option(".print-room-form [name=size]", "folded-a6")
+    assert status.inner_text().startswith("A folded card does not go on a label")
+    page.uncheck(".print-room-form [name=own]")
+    assert page.is_checked(".print-room-form [name=cut]")
+    assert "Print on both sides" in status.inner_text()
+
+
 def test_the_card_form_answers_in_words(page: Page, book_address: str) -> None:
     page.goto(f"{book_address}/r/rosemary-salt/")
     page.evaluate("() => { window.print = () => { document.body.dataset.printed = 'yes'; }; }")

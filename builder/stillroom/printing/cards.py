@@ -17,7 +17,12 @@ from stillroom.core.recipe import Recipe
 from stillroom.core.tag_shapes import TagShape
 from stillroom.printing.card_data import card_data
 from stillroom.printing.language import split_language
-from stillroom.printing.sheets_of import cut_edges, lay_sheets, refuse_what_does_not_fit
+from stillroom.printing.sheets_of import (
+    cut_edges,
+    lay_sheets,
+    refuse_backs,
+    refuse_what_does_not_fit,
+)
 from stillroom.printing.typesetting import measure, typeset
 
 PADDING_MM = {"90x65": 4.6, "a7": 5.2, "id-1": 3.6, "folded-a6": 9.0}
@@ -35,7 +40,10 @@ class CardJob:
 
 @dataclass(frozen=True)
 class SheetOptions:
-    """How cards are laid: paper, cut lines, the first free place of a half-used sheet."""
+    """How cards are laid: paper, cut lines, the first free place of a half-used sheet.
+
+    `grid` is that of a bought sheet of labels, which have no back.
+    """
 
     paper: Size = PAPERS["a4"]
     cut_lines: bool = True
@@ -73,6 +81,8 @@ def print_tags(jobs: Sequence[CardJob], shape: TagShape, options: SheetOptions) 
 def _print(template: str, data: dict[str, Any], name: str, options: SheetOptions) -> bytes:
     found = measure(template, data | {"measuring": True}, "fit", fonts=options.fonts)
     refuse_what_does_not_fit(found, name)
+    if options.grid:
+        refuse_backs(found)
     return typeset(template, data | {"measuring": False}, fonts=options.fonts).pdf
 
 

@@ -65,6 +65,17 @@ def refuse_what_does_not_fit(found: Sequence[dict[str, Any]], size_name: str) ->
     )
 
 
+def refuse_backs(found: Sequence[dict[str, Any]]) -> None:
+    """Raise Unreadable naming each card that needs two sides: a label's back is its glue."""
+    titles = [f'"{one["title"]}"' for one in found if len(one.get("sides", ())) > 1]
+    if titles:
+        need = "needs" if len(titles) == 1 else "need"
+        raise Unreadable(
+            f"A label has no back: {', '.join(titles)} {need} two sides.",
+            "Choose a larger label, or tags.",
+        )
+
+
 def refuse_year(found: Sequence[dict[str, Any]], paper_name: str) -> None:
     """Raise Unreadable naming the fullest month when the year goes on no one sheet."""
     if not found[0]["fits"]:

@@ -66,6 +66,7 @@ export function chosenBox(form, { sizes, tags }) {
 export function chosenGrid(form, paper, box) {
   const { own, columns, rows, left, top, pitchX, pitchY } = form.elements;
   if (!own.checked) return impose(paper, box);
+  if (box.folded) throw new RangeError("A folded card does not go on a label: a label has no back. Choose another size.");
   return labelSheet(paper, box, {
     columns: readWhole(columns, "Columns", 1, 50),
     rows: readWhole(rows, "Rows", 1, 50),

@@ -19,7 +19,7 @@ class StillroomPrintRoom extends HTMLElement {
     this.zoom = fitPreview(this.preview, () => this.paper?.width ?? 210);
     this.listening = new AbortController();
     const { signal } = this.listening;
-    this.form.addEventListener("input", () => this.refresh(), { signal });
+    this.form.addEventListener("input", (event) => this.changed(event), { signal });
     this.form.addEventListener("submit", (event) => this.print(event), { signal });
     for (const button of this.form.querySelectorAll("[data-each]")) {
       button.addEventListener("click", () => this.setEach(button.dataset.each), { signal });
@@ -52,6 +52,12 @@ class StillroomPrintRoom extends HTMLElement {
 
   setEach(count) {
     for (const field of this.form.querySelectorAll("[data-recipe]")) field.value = count;
+    this.refresh();
+  }
+
+  changed({ target }) {
+    const { own, cut } = this.form.elements;
+    if (target === own) cut.checked = !own.checked; // bought labels are cut already
     this.refresh();
   }
 
@@ -103,6 +109,7 @@ class StillroomPrintRoom extends HTMLElement {
     if (refused.length > 0) {
       throw new RangeError(`This does not fit at a readable size: ${refused.map((each) => `${each.title} (${each.fit.over.join(", ")})`).join("; ")}. Choose a larger size.`);
     }
+    if (this.form.elements.own.checked) refuseBacks([...fitted.values()]);
     const items = slugs.map((slug) => fitted.get(slug).element);
     const outline = isCard ? "" : thing.value;
     const sheets = laySheets(grid, items, cardFaces, { startAt, cutLines: cut.checked, outline });
@@ -149,6 +156,14 @@ class StillroomPrintRoom extends HTMLElement {
     if (this.sheets?.childElementCount > 0) printSheets(this.sheets, this.paper);
     else this.form.querySelector("[data-recipe]").focus();
   }
+}
+
+// A label's back is its glue: what needs two sides goes on none.
+function refuseBacks(fitted) {
+  const titles = fitted.filter((each) => each.fit.sides === 2).map((each) => each.title);
+  if (titles.length === 0) return;
+  const need = titles.length === 1 ? "needs" : "need";
+  throw new RangeError(`A label has no back: ${titles.join(", ")} ${need} two sides. Choose a larger label, or tags.`);
 }
 
 export { StillroomPrintRoom };
