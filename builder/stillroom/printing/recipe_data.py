@@ -5,6 +5,7 @@ Leaves out where it stands on a page (the templates) and the card (card_data).
 
 from __future__ import annotations
 
+import re
 from collections.abc import Sequence
 from datetime import date
 from itertools import groupby
@@ -18,7 +19,7 @@ from stillroom.core.safety import Caution, SafetyBox
 from stillroom.core.scaling import ScaledBatch, ScaledLine
 from stillroom.core.step_amounts import step_amount
 from stillroom.core.timeline import Timeline
-from stillroom.core.timeline_words import describe_dates, describe_stages, say_rhythm
+from stillroom.core.timeline_words import StageWords, describe_dates, describe_stages
 from stillroom.printing.prose import to_runs
 
 
@@ -79,15 +80,6 @@ def _own(box: SafetyBox) -> list[dict[str, str]]:
     ]
 
 
-def tending_data(timeline: Timeline, least: int = 1) -> tuple[str, list[str]]:
-    """Return what is done on tending days and those days in short: "13 Nov"."""
-    rows = [row for row in timeline.stages if row.role == "tend"]
-    words = ", ".join(
-        f"{row.name} {say_rhythm(row.every, row.times)}" for row in rows if len(row.dates) >= least
-    )
-    return words, [short_day(day) for day in timeline.tending]
-
-
 def short_day(day: date) -> str:
     """Return day and month: "13 Nov"."""
     return say_day_short(day).rsplit(" ", 1)[0]
@@ -119,18 +111,42 @@ def _say_step(recipe: Recipe, batch: ScaledBatch, text: str) -> str:
     )
 
 
-def _stages(recipe: Recipe, timeline: Timeline | None) -> list[dict[str, str]]:
+def _stages(recipe: Recipe, timeline: Timeline | None) -> list[dict[str, Any]]:
     if timeline:
-        return [
-            {
-                "name": row.name,
-                "dates": f"{row.when} ({row.hands_on})" if row.hands_on else row.when,
-            }
-            for row in describe_dates(timeline)
-        ]
+        return _dated_stages(timeline)
     rows = zip(recipe.stages, describe_stages(recipe.stages), strict=True)
     # on paper a stage keeps all its maker wrote, such as "2-2.5 hours, 45 minutes hands-on"
     return [
-        {"name": row.name, "dates": row.when if stage.age else stage.text or row.when}
+        {"name": row.name, "dates": _show_span(row.when if stage.age else stage.text or row.when)}
         for stage, row in rows
     ]
+
+
+def _dated_stages(timeline: Timeline) -> list[dict[str, Any]]:
+    """Return the stages by date, each of tending with its days and the boxes to a day."""
+    tended = [row for row in timeline.stages if row.role == "tend"]
+
+    def ticks(words: StageWords) -> dict[str, Any]:
+        name, first = words.name, words.iso_from
+        row = next(one for one in tended if (one.name, one.first.isoformat()) == (name, first))
+        tended.remove(row)
+        return {"days": [short_day(day) for day in row.dates], "times": row.times}
+
+    return [
+        {
+            "name": row.name,
+            "dates": f"{row.when}, {row.hands_on} hands-on" if row.hands_on else row.when,
+        }
+        | (ticks(row) if row.role == "tend" else {})
+        for row in describe_dates(timeline)
+    ]
+
+
+def _show_span(text: str) -> str:
+    """Return a maker's length of time as it is set: "2-2.5 hours" as "2–2½ hours".
+
+    >>> _show_span("2-2.5 hours, 45 minutes hands-on")
+    '2–2½ hours, 45 minutes hands-on'
+    """
+    dashed = re.sub(r"(?<=\d)-(?=\d)", "–", text)
+    return re.sub(r"(?<![\d.])(\d+)\.5(?!\d)", lambda half: f"{half[1].lstrip('0')}½", dashed)

@@ -61,12 +61,12 @@ function whenDated(plan) {
   const part = make("section", "kitchen-sheet__when", make("h2", "", "When"));
   const tended = plan.stages.filter((stage) => stage.role === "tend");
   const rows = describeDates(plan).map((row) => {
-    const hands = row.handsOn ? ` (${row.handsOn})` : "";
+    const hands = row.handsOn ? `, ${row.handsOn} hands-on` : "";
     const said = make("dd", "", row.when + hands);
     if (row.role === "tend") {
       const place = tended.findIndex(({ name, dates }) => name === row.name && dates[0] === row.from);
       const [stage] = tended.splice(place, 1);
-      said.append(ticks(stage.dates));
+      said.append(ticks(stage));
     }
     return make("div", "", make("dt", "", row.name), " ", said);
   });
@@ -74,9 +74,11 @@ function whenDated(plan) {
   return part;
 }
 
-function ticks(days) {
-  return make("ul", "kitchen-sheet__ticks", ...days.map((day) => make("li", "",
-    make("span", "kitchen-sheet__tick"), sayDayShort(day).replace(/ \d{4}$/, ""))));
+// as many boxes to a day as it is tended times
+function ticks({ dates, times }) {
+  const boxes = () => Array.from({ length: times }, () => make("span", "kitchen-sheet__tick"));
+  return make("ul", times > 1 ? "kitchen-sheet__ticks kitchen-sheet__ticks--many" : "kitchen-sheet__ticks",
+    ...dates.map((day) => make("li", "", ...boxes(), sayDayShort(day).replace(/ \d{4}$/, ""))));
 }
 
 // without a chosen day there is no date to print: blanks are left to write one in
