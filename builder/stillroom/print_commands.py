@@ -14,11 +14,11 @@ from dateutil.relativedelta import relativedelta
 
 from stillroom.core.book import Book
 from stillroom.core.labelling import make_card
-from stillroom.core.paper import CARD_SIZES, PAPERS, Grid, Size, label_sheet
+from stillroom.core.paper import CARD_SIZES, PAPERS, Grid, Size, label_box, label_sheet
 from stillroom.core.problems import Unreadable
 from stillroom.core.recipe import Recipe
 from stillroom.core.scaling import Measures, scale_recipe
-from stillroom.core.tag_shapes import SHAPES, Shape, tag_shape
+from stillroom.core.tag_shapes import SHAPES, Shape, label_shape, tag_shape
 from stillroom.core.targets import read_target
 from stillroom.core.timeline import plan_forward
 from stillroom.core.year import Named, Occasion, plan_year
@@ -98,9 +98,9 @@ def sheet_options(command: Command) -> Command:
             click.option("--start-at", type=int, default=1, help="The first free place."),
             click.option(
                 "--label-sheet",
-                metavar="COLUMNS,ROWS,LEFT,TOP,ACROSS,DOWN",
-                help="A bought sheet: how many, its margins and its pitch in mm. A label has no "
-                "back: what needs two sides is refused.",
+                metavar="COLUMNS,ROWS,LEFT,TOP,ACROSS,DOWN[,WIDTH,HEIGHT]",
+                help="A bought sheet: how many, its margins, its pitch and a label's own "
+                "size in mm, the chosen size if not. What needs two sides is refused.",
             ),
             click.option("--made-on", metavar="DAY", help="The day they were made; today if not."),
             click.option("--to", default="", help="A name to stand on each."),
@@ -126,7 +126,7 @@ def cards(files: Sequence[Path], size: str, out: Path | None, force: bool, **ask
             "A folded card does not go on a label: a label has no back.",
             "Choose another --size, or plain paper.",
         )
-    jobs, options = _jobs(files, asked, CARD_SIZES[size])
+    jobs, options = _jobs(files, asked, _label(asked) or CARD_SIZES[size])
     write(print_cards(jobs, size, options), out, "cards.pdf", force)
 
 
@@ -148,7 +148,12 @@ def tags(
     **asked: Any,
 ) -> None:
     """Print tags or labels of the recipes in FILES, or of the whole book."""
-    chosen = tag_shape(shape, lid_mm=lid, bottle_mm=bottle, wall_mm=wall)
+    label = _label(asked)
+    chosen = (
+        label_shape(shape, label)
+        if label
+        else tag_shape(shape, lid_mm=lid, bottle_mm=bottle, wall_mm=wall)
+    )
     jobs, options = _jobs(files, asked, chosen.box)
     write(print_tags(jobs, chosen, options), out, "tags.pdf", force)
 
@@ -192,19 +197,31 @@ def _jobs(
 def _bought(text: str | None, paper: Size, box: Size) -> Grid | None:
     if not text:
         return None
-    try:
-        columns, rows, left, top, across, down = (
-            Fraction(part.strip()) for part in text.split(",")
-        )
-    except ValueError:
-        raise Unreadable(
-            f'"{text}" is not a label sheet.',
-            'Write columns, rows, left and top margin, pitch across and down: "2,4,15,18.5,90,65".',
-        ) from None
+    columns, rows, left, top, across, down = _label_figures(text)[:6]
     return label_sheet(
         paper, box, columns=int(columns), rows=int(rows), left_mm=left, top_mm=top,
         pitch_x_mm=across, pitch_y_mm=down,
     )  # fmt: skip
+
+
+def _label(asked: dict[str, Any]) -> Size | None:
+    """Return the size of a bought label, or None where it is the chosen size."""
+    own = _label_figures(asked["label_sheet"])[6:] if asked["label_sheet"] else []
+    return label_box(*own) if own else None
+
+
+def _label_figures(text: str) -> list[Fraction]:
+    try:
+        figures = [Fraction(part.strip()) for part in text.split(",")]
+    except (ValueError, ZeroDivisionError):
+        figures = []
+    if len(figures) not in (6, 8):
+        raise Unreadable(
+            f'"{text}" is not a label sheet.',
+            'Write columns, rows, left and top margin, pitch across and down: "2,4,15,18.5,90,65"; '
+            'then, if you like, a label\'s own width and height: "2,4,15,18.5,90,65,88,63".',
+        )
+    return figures
 
 
 def _read(files: Sequence[Path]) -> tuple[Book, tuple[Recipe, ...]]:

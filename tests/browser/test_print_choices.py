@@ -26,10 +26,16 @@ ROOM = {
     ("[name=top]", "card"): (LENGTH, LENGTH, "", LENGTH, LENGTH, ""),
     ("[name=pitchX]", "card"): (LENGTH, LENGTH, "overlap", LENGTH, LENGTH, "overlap"),
     ("[name=pitchY]", "card"): (LENGTH, LENGTH, "overlap", LENGTH, LENGTH, "overlap"),
+    ("[name=labelWidth]", "card"): ("", *(LENGTH,) * 5),
+    ("[name=labelHeight]", "card"): ("", *(LENGTH,) * 5),
     ("[name=lid]", "round"): (LENGTH, LENGTH, NO_LID, LENGTH, LENGTH, NO_LID),
     ("[name=diameter]", "wrap"): (LENGTH, LENGTH, "Measure the bottle", LENGTH, LENGTH, ""),
     ("[name=wall]", "wrap"): (LENGTH, LENGTH, NO_LID, LENGTH, LENGTH, NO_LID),
 }
+
+
+# the fields of a bought sheet's own measures
+OWN = {"columns", "rows", "left", "top", "pitchX", "pitchY", "labelWidth", "labelHeight"}
 
 
 def open_room(page: Page, address: str) -> None:
@@ -52,7 +58,7 @@ def test_the_room_answers_in_words(page: Page, book_address: str) -> None:
     for (field, thing), answers in ROOM.items():
         place = f".print-room-form {field}"
         page.select_option(".print-room-form [name=thing]", thing)
-        own = field[6:-1] in {"columns", "rows", "left", "top", "pitchX", "pitchY"}
+        own = field[6:-1] in OWN
         page.set_checked(".print-room-form [name=own]", own)
         before = page.input_value(place)
         for (name, typed), answer in zip(BAD.items(), answers, strict=True):
@@ -97,6 +103,31 @@ def test_bought_labels_have_no_back_and_no_cut_lines(page: Page, book_address: s
     page.uncheck(".print-room-form [name=own]")
     assert page.is_checked(".print-room-form [name=cut]")
     assert "Print on both sides" in status.inner_text()
+
+
+def test_a_card_or_tag_is_as_large_as_the_bought_label(page: Page, book_address: str) -> None:
+    open_room(page, book_address)
+    page.click(".print-room-labels summary")
+    page.check(".print-room-form [name=own]")
+    page.fill(".print-room-form [name=labelWidth]", "80")
+    page.fill(".print-room-form [name=labelHeight]", "60")
+    status = page.locator(".print-room-status")
+    for thing in ("card", "rectangle", "wrap", "round"):
+        page.select_option(".print-room-form [name=thing]", thing)
+        if thing == "round":
+            assert status.inner_text().startswith("A round label is as high as it is wide.")
+            page.fill(".print-room-form [name=labelWidth]", "60")
+        assert status.inner_text().startswith("2 on 1 page."), thing
+        sizes = page.evaluate(
+            """() => [...document.querySelectorAll('.print-room-preview .sheet-place')].flatMap(
+              (place) => [place, place.querySelector('.card-face')].map((box) => {
+                const { inlineSize, blockSize } = getComputedStyle(box);
+                return [inlineSize, blockSize].map((px) => Math.round(parseFloat(px) / 96 * 25.4));
+              }))"""
+        )
+        assert sizes == [[60 if thing == "round" else 80, 60]] * 4, thing
+    page.fill(".print-room-form [name=labelHeight]", "20")
+    assert "holds no readable words" in status.inner_text()
 
 
 def test_the_card_form_answers_in_words(page: Page, book_address: str) -> None:

@@ -40,6 +40,15 @@ REFUSED = {
     ),
     "label sheet unreadable": (["cards", SALT, "--label-sheet", "two by four"], 2, "not a label"),
     "labels that overlap": (["cards", SALT, "--label-sheet", "2,4,5,5,50,50"], 2, "overlap"),
+    "label too small": (["cards", SALT, "--label-sheet", LABELS + ",39,60"], 2, "readable words"),
+    "label without height": (["cards", SALT, "--label-sheet", LABELS + ",88"], 2, "not a label"),
+    "label over its pitch": (["tags", SALT, "--label-sheet", LABELS + ",91,60"], 2, "overlap"),
+    "label that holds no card": (
+        ["cards", SALT, "--label-sheet", LABELS + ",40,25"], 2, "a label of 40 x 25 mm",
+    ),
+    "round label not round": (
+        ["tags", SALT, "--shape", "round", "--label-sheet", LABELS + ",60,50"], 2, "as high as",
+    ),
     "folded card on a label": (
         ["cards", SALT, "--size", "folded-a6", "--label-sheet", LABELS], 2, "has no back",
     ),
@@ -100,6 +109,28 @@ def test_bought_labels_have_one_side_and_no_cut_lines_unless_asked(
     with pdfplumber.open(out) as pdf:
         assert len(pdf.pages) == 1
         assert any(line["height"] > 800 for line in pdf.pages[0].lines) == lines  # A4: 842 points
+
+
+@pytest.mark.parametrize(
+    ("command", "label"),
+    [(["cards"], (84, 60)), (["tags"], (80, 55)), (["tags", "--shape", "round"], (60, 60))],
+    ids=["card", "tag", "round"],
+)
+def test_what_is_printed_is_as_large_as_the_bought_label(
+    command: list[str], label: tuple[int, int], tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.chdir(ROOT)
+    out = tmp_path / "made.pdf"
+    sheet = f"{LABELS},{label[0]},{label[1]}"
+    done = run(*command, SALT, "--label-sheet", sheet, "--start-at", "4", "--out", str(out))
+    assert done.exit_code == 0, done.output
+    left, top = 15 + 90, 18.5 + 65  # the second of the second row
+    with pdfplumber.open(out) as pdf:
+        chars = [char for char in pdf.pages[0].chars if char["text"].strip()]
+        assert min(char["x0"] for char in chars) / MM > left
+        assert max(char["x1"] for char in chars) / MM < left + label[0]
+        assert min(char["top"] for char in chars) / MM > top
+        assert max(char["bottom"] for char in chars) / MM < top + label[1]
 
 
 @pytest.mark.parametrize("command", ["cards", "tags", "sheet", "cuts", "year", "epub"])

@@ -157,6 +157,26 @@ def _counts(paper: Size, box: Size, gap: Mm, margin: Mm) -> tuple[int, int]:
     return max(0, math.floor(across)), max(0, math.floor(down))
 
 
+LEAST_LABEL_MM = (40, 25)
+"""A label less wide or less high holds no readable words. Maker's own."""
+
+
+def label_box(width_mm: Mm, height_mm: Mm) -> Size:
+    """Return the size of a bought label.
+
+    Raises:
+        Unreadable: when it is too small to be read.
+
+    >>> label_box(Fraction(70), Fraction(50)).name
+    'a label of 70 x 50 mm'
+    """
+    name = f"a label of {show_mm(width_mm)} x {show_mm(height_mm)} mm"
+    if width_mm < LEAST_LABEL_MM[0] or height_mm < LEAST_LABEL_MM[1]:
+        least = "{} x {}".format(*LEAST_LABEL_MM)
+        raise Unreadable(f"{name.capitalize()} holds no readable words.", f"The least is {least}.")
+    return Size(name, width_mm, height_mm, "measured off its packet")
+
+
 def label_sheet(
     paper: Size, box: Size, *, columns: int, rows: int, left_mm: Mm, top_mm: Mm,
     pitch_x_mm: Mm, pitch_y_mm: Mm,

@@ -67,6 +67,13 @@ def tag_shape(
     return TagShape(name, *FIXED_MM[name])
 
 
+def label_shape(name: Shape, label: Size) -> TagShape:
+    """Return the shape that fills a bought label; raises Unreadable for a round one not as high."""
+    if name == "round" and label.width_mm != label.height_mm:
+        raise Unreadable("A round label is as high as it is wide.", "Write its width twice.")
+    return TagShape(name, float(label.width_mm), float(label.height_mm))
+
+
 def tag_measures() -> dict[str, object]:
     """Return the figures from which the browser works out the same boxes."""
     return {

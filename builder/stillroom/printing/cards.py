@@ -59,7 +59,8 @@ def print_cards(jobs: Sequence[CardJob], size_name: str, options: SheetOptions) 
     """Return the PDF of usage cards; raises Unreadable naming what does not fit."""
     template, data = _card_sheets(jobs, size_name, options)
     folded = size_name == "folded-a6"
-    name = "a folded A6 card" if folded else CARD_SIZES[size_name].name
+    size = options.grid.box if options.grid else CARD_SIZES[size_name]
+    name = "a folded A6 card" if folded else size.name
     return _print(template, data, name, options)
 
 
@@ -89,8 +90,11 @@ def _print(template: str, data: dict[str, Any], name: str, options: SheetOptions
 def _card_sheets(
     jobs: Sequence[CardJob], size_name: str, options: SheetOptions
 ) -> tuple[str, dict[str, Any]]:
-    """Return the template and its data; a folded card lies on its sheet opened, A5 lying."""
-    size = box = CARD_SIZES[size_name]
+    """Return the template and its data; a folded card lies on its sheet opened, A5 lying.
+
+    On a bought sheet a card is as large as its label.
+    """
+    size = box = options.grid.box if options.grid else CARD_SIZES[size_name]
     template = "cards.typ"
     if size_name == "folded-a6":
         box = Size("A6 opened", 2 * size.width_mm, size.height_mm, size.source)

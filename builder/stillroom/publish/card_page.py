@@ -14,7 +14,7 @@ from stillroom.core.date_marks import date_words, say_date
 from stillroom.core.keeping import Kept
 from stillroom.core.kinds import Kind
 from stillroom.core.labelling import ContentsEntry, UsageCard, label_recipe, make_card
-from stillroom.core.paper import CARD_SIZES, PAPERS, Size
+from stillroom.core.paper import CARD_SIZES, LEAST_LABEL_MM, PAPERS, Size
 from stillroom.core.qr_code import draw_qr
 from stillroom.core.recipe import Recipe
 from stillroom.core.tag_shapes import tag_measures
@@ -119,6 +119,7 @@ def paper_data() -> dict[str, Any]:
         "papers": [_size(name, PAPERS[name]) for name in ("a4", "letter")],
         "sizes": [_size(name, size) for name, size in CARD_SIZES.items()],
         "tags": tag_measures(),
+        "leastLabel": list(LEAST_LABEL_MM),
     }
 
 

@@ -48,8 +48,10 @@ export function boxOfCard(size) {
 }
 
 /** The box of what is chosen, a card or a tag. */
-export function chosenBox(form, { sizes, tags }) {
+export function chosenBox(form, { sizes, tags, leastLabel }) {
   const { thing, size, lid, diameter, wall } = form.elements;
+  const folded = thing.value === "card" && sizes.find((each) => each.id === size.value).folded;
+  if (!folded && hasOwnLabel(form)) return ownLabel(form, leastLabel);
   if (thing.value === "card") return boxOfCard(sizes.find((each) => each.id === size.value));
   if (thing.value === "round") {
     return tagBox(tags, "round", { lid: readLength(lid, "The lid") });
@@ -60,6 +62,26 @@ export function chosenBox(form, { sizes, tags }) {
     });
   }
   return tagBox(tags, thing.value, {});
+}
+
+// a bought label is of the chosen size unless its own is written
+function hasOwnLabel(form) {
+  const { own, labelWidth, labelHeight } = form.elements;
+  const written = ({ value, validity }) => value.trim() !== "" || validity.badInput;
+  return own.checked && [labelWidth, labelHeight].some(written);
+}
+
+function ownLabel(form, [leastWidth, leastHeight]) {
+  const { thing, labelWidth, labelHeight } = form.elements;
+  const width = readLength(labelWidth, "The label’s width");
+  const height = readLength(labelHeight, "The label’s height");
+  if (width < leastWidth || height < leastHeight) {
+    throw new RangeError(`A label of ${width} x ${height} mm holds no readable words. The least is ${leastWidth} x ${leastHeight}.`);
+  }
+  if (thing.value === "round" && width !== height) {
+    throw new RangeError("A round label is as high as it is wide. Write its width twice.");
+  }
+  return { name: "label", width, height };
 }
 
 /** The sheet's grid: as many as go on the paper, or a bought sheet's own measures. */

@@ -138,6 +138,8 @@ class StillroomPrintRoom extends HTMLElement {
       element.dataset.size = size.value;
     } else {
       element.dataset.shape = thing.value;
+    }
+    if (!this.box.folded) {
       element.style.setProperty("--card-width", `${this.box.width}mm`);
       element.style.setProperty("--card-height", `${this.box.height}mm`);
     }
