@@ -209,6 +209,20 @@ def test_after_printing_the_page_is_as_it_was(page: Page, book_address: str) -> 
     assert "side" in page.inner_text("[data-share=said]")
 
 
+@pytest.mark.parametrize("slug", ["heather-mead", "lavender-sugar"])
+def test_the_page_itself_prints_its_dates_on_one_side(
+    page: Page, book_address: str, slug: str
+) -> None:
+    page.goto(f"{book_address}/r/{slug}/")
+    page.wait_for_function(READY)
+    last = page.inner_text(".when-dates tbody tr:last-child th")
+    with pdfplumber.open(io.BytesIO(page.pdf(format="Letter"))) as opened:
+        sides = [side.extract_text() for side in opened.pages]
+    tables = [text.split("What When Hands-on")[1] for text in sides if "What When Hands" in text]
+    assert len(tables) == 1
+    assert f"\n{last} " in tables[0]
+
+
 def test_it_is_printed_from_the_keyboard(page: Page, book_address: str) -> None:
     page.goto(f"{book_address}/r/rosemary-salt/")
     page.evaluate("window.print = () => { window.printed = document.body.className; }")
