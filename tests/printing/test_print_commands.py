@@ -56,8 +56,12 @@ REFUSED = {
         ["cards", SOUP, "--label-sheet", LABELS], 2,
         'A label has no back: "Layered soup mix" needs two sides. Choose a larger label, or tags.',
     ),
-    "round without a lid": (["tags", SALT, "--shape", "round"], 2, "Measure the lid across"),
-    "wrap without a bottle": (["tags", SALT, "--shape", "wrap"], 2, "bottle's diameter"),
+    "round without a lid": (
+        ["tags", SALT, "--shape", "round"], 2, "Measure the lid across: --lid 62.",
+    ),
+    "wrap without a bottle": (
+        ["tags", SALT, "--shape", "wrap"], 2, "Measure the bottle: --bottle 52 --wall 70.",
+    ),
     "wrap too low": (
         ["tags", SALT, "--shape", "wrap", "--bottle", "50", "--wall", "10"], 2, "no readable label",
     ),
@@ -70,7 +74,7 @@ REFUSED = {
     "year of no day": (["year", "--give", "someday"], 2, "is not a day"),
     "year that is past": (["year", "--give", "2020-12-18"], 2, "2020-12-18 is past"),
     "bleed and booklet": (["book", "--bleed", "--booklet"], 2, "choose one of the two"),
-    "cuts of nothing": (["cuts"], 2, "Nothing was measured"),
+    "cuts of nothing": (["cuts"], 2, "--lid 70, --bottle 52,70 or --box"),
     "no box": (["cuts", "--box", "a shoe box"], 2, "is not a box"),
 }  # fmt: skip
 

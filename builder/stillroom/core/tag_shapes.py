@@ -55,6 +55,10 @@ def tag_shape(
     TagShape(name='round', width_mm=56, height_mm=56)
     """
     if name == "round":
+        if not lid_mm:
+            raise Unreadable(
+                "A round label is made for a lid.", "Measure the lid across: --lid 62."
+            )
         if not LEAST_LID_MM <= lid_mm <= 200:
             raise Unreadable(
                 f"A lid of {lid_mm:g} mm holds no readable label.",
@@ -62,6 +66,11 @@ def tag_shape(
             )
         return TagShape(name, lid_mm - LID_RIM_MM, lid_mm - LID_RIM_MM)
     if name == "wrap":
+        if not (bottle_mm and wall_mm):
+            raise Unreadable(
+                "A label round a bottle is made for it.",
+                "Measure the bottle: --bottle 52 --wall 70.",
+            )
         label = wrap_label_mm(bottle_mm, wall_mm)
         return TagShape(name, label.width_mm, label.height_mm)
     return TagShape(name, *FIXED_MM[name])

@@ -45,7 +45,9 @@ class GiftMeasures:
         if box:
             pieces += box_pieces(*_numbers(box, 4, "box", "80,60,40,20"))
         if not pieces:
-            raise Unreadable("Nothing was measured.", "Write --lid 70, or --box 80,60,40,20.")
+            raise Unreadable(
+                "Nothing was measured.", "Write --lid 70, --bottle 52,70 or --box 80,60,40,20."
+            )
         asked = (("cloth", lid_mm), ("label", bottle), ("box", box))
         return cls(tuple(pieces), tuple(name for name, given in asked if given))
 
