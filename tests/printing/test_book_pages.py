@@ -154,7 +154,7 @@ def facts_of(book: Book, recipe: Recipe) -> Iterator[str]:
 
 
 def missing_words(facts: Iterator[str], text: str) -> set[str]:
-    """Return the words that a text has not; case, hyphens and typed quotes are evened out."""
+    """Return the words that a text has not; case, dashes, halves and quotes are evened out."""
     there = _even(text).replace(" ", "")
     return {word for fact in facts for word in _even(fact).split() if word not in there}
 
@@ -163,7 +163,9 @@ def _even(text: str) -> str:
     text = re.sub(r"[*_`|\[\]]|\(\S*\.md\S*\)|^\s*#+|:?-{3,}:?", " ", text, flags=re.MULTILINE)
     text = re.sub(r"[\s\u00ad\u00a0\u2060]+", " ", text.lower())
     text = re.sub(r"(?<=\d) ?°? ?(?=[cf]\b)", "", text)  # "160 C" is printed "160 °C"
-    return text.translate({ord("-"): None, ord("’"): "'", ord("“"): '"', ord("”"): '"'})
+    text = re.sub(r"(?<=\d)\.5\b", "½", text)  # a length of "2-2.5 hours" is printed "2–2½ hours"
+    dashes = {ord("-"): None, ord("–"): None}
+    return text.translate({**dashes, ord("’"): "'", ord("“"): '"', ord("”"): '"'})
 
 
 def test_the_book_says_all_that_a_recipe_and_its_page_say(
