@@ -136,7 +136,7 @@ def read_pods(text: str, moist: str = "", system: System = "metric") -> Pods:
     Source of the fold: extracts.SOURCE.
 
     >>> read_pods("70 g in 700 ml at 40%").fold.text
-    'single strength: 1.00 units of vanilla per US gallon'
+    'single strength: 1 unit of vanilla per US gallon'
     """
     beans, between, liquid = text.partition(" in ")
     if not between:

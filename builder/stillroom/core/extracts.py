@@ -76,7 +76,8 @@ def fold_of(
     enough = abv >= LEAST_ABV
     names = {0: "below single strength", 1: "single strength", 2: "double strength (2-fold)"}
     name = names.get(whole, f"{whole}-fold")
-    text = f"{name}: {show_decimal(units)} units of vanilla per US gallon"
+    shown = show_decimal(units)
+    text = f"{name}: {shown} {'unit' if shown == '1' else 'units'} of vanilla per US gallon"
     if not enough:
         text += f"; the standard also asks for at least {LEAST_ABV} % vol"
     return Fold(units, whole, enough, text)

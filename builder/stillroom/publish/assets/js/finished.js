@@ -193,6 +193,7 @@ function foldText(own, shares, tables) {
   const { per_litre, least_abv } = tables.finished;
   const units = grams.over(volume.over(new Fraction(1000))).over(Fraction.parse(per_litre));
   const name = FOLDS[Number(units.floor())] ?? `${units.floor()}-fold`;
-  const text = `${name}: ${showDecimal(units)} units of vanilla per US gallon`;
+  const shown = showDecimal(units);
+  const text = `${name}: ${shown} ${shown === "1" ? "unit" : "units"} of vanilla per US gallon`;
   return own.strong_enough ? text : `${text}; the standard also asks for at least ${least_abv} % vol`;
 }
