@@ -1,5 +1,7 @@
 // Fits a kitchen sheet to one side of paper, else to two, and prints it on paper of that size.
 
+import { printAlone } from "./sheets.js";
+
 const MARGIN_MM = 15;
 const SLACK_MM = 2; // rounding may take as much on its way to the printer
 const PX_PER_MM = 96 / 25.4;
@@ -40,22 +42,11 @@ function rule(notes, room) {
 }
 
 /**
- * Print the sheet alone, then put the page back as it was. The paper's size goes with this one
- * print: on other paper in the printer the sheet is shrunk, and does not run over.
+ * Print the sheet alone. The paper's size goes with this one print: on other paper in the printer
+ * the sheet is shrunk, and does not run over.
  */
 export function printSheet(sheet, paper) {
-  const size = document.createElement("style");
-  size.textContent = `@page { size: ${paper.width}mm ${paper.height}mm; margin: ${MARGIN_MM}mm; }`;
-  document.head.append(size);
-  document.body.append(sheet);
-  document.body.classList.add("printing-kitchen-sheet");
-  const done = () => {
-    document.body.classList.remove("printing-kitchen-sheet");
-    sheet.remove();
-    size.remove();
-  };
-  window.addEventListener("afterprint", done, { once: true });
-  window.print();
+  printAlone(sheet, "printing-kitchen-sheet", paper, MARGIN_MM);
 }
 
 /** Return a holder in which a sheet is measured at its width on `paper`. */

@@ -39,18 +39,23 @@ export function laySheets(grid, items, faces, { startAt = 1, cutLines = true, ou
 }
 
 /**
- * Print the sheets alone, then put the page back as it was. The paper's size is written for this
- * one print: with the page's own margins the browser would shrink the sheets to fit.
+ * Print the sheets alone. The paper's size is written for this one print: with the page's own
+ * margins the browser would shrink the sheets to fit.
  */
 export function printSheets(sheets, paper) {
+  printAlone(sheets, "printing-sheets", paper, 0);
+}
+
+/** Print an element alone on `paper` with a margin in mm, then put the page back as it was. */
+export function printAlone(element, printing, paper, margin) {
   const size = document.createElement("style");
-  size.textContent = `@page { size: ${paper.width}mm ${paper.height}mm; margin: 0; }`;
+  size.textContent = `@page { size: ${paper.width}mm ${paper.height}mm; margin: ${margin}mm; }`;
   document.head.append(size);
-  document.body.append(sheets);
-  document.body.classList.add("printing-sheets");
+  document.body.append(element);
+  document.body.classList.add(printing);
   const done = () => {
-    document.body.classList.remove("printing-sheets");
-    sheets.remove();
+    document.body.classList.remove(printing);
+    element.remove();
     size.remove();
   };
   window.addEventListener("afterprint", done, { once: true });
