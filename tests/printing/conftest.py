@@ -7,6 +7,7 @@ import zipfile
 from collections.abc import Callable
 from datetime import date
 from pathlib import Path
+from typing import Any
 from xml.etree import ElementTree
 
 import pdfplumber
@@ -17,10 +18,12 @@ from stillroom.core.book import Book, open_book
 from stillroom.core.labelling import UsageCard, make_card
 from stillroom.core.recipe import Recipe
 from stillroom.printing.cards import CardJob
+from stillroom.printing.family_book import book_data, print_book
 
 ROOT = Path(__file__).resolve().parents[2]
 MM = 72 / 25.4
 MADE_ON = date(2026, 11, 12)
+TODAY = date(2026, 11, 25)
 
 
 @pytest.fixture(scope="session")
@@ -31,6 +34,16 @@ def book() -> Book:
 @pytest.fixture(scope="session")
 def recipes(book: Book) -> tuple[Recipe, ...]:
     return book.load()
+
+
+@pytest.fixture(scope="session")
+def data(book: Book, recipes: tuple[Recipe, ...]) -> dict[str, Any]:
+    return book_data(book, recipes, TODAY)
+
+
+@pytest.fixture(scope="session")
+def printed(data: dict[str, Any]) -> bytes:
+    return print_book(data)
 
 
 @pytest.fixture(scope="session")

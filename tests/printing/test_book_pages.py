@@ -6,7 +6,6 @@ import io
 import re
 from collections.abc import Iterator
 from copy import deepcopy
-from datetime import date
 from typing import Any
 
 import pypdf
@@ -19,22 +18,11 @@ from stillroom.core.ovens import heat_lines
 from stillroom.core.recipe import Recipe
 from stillroom.core.safety import assess_safety
 from stillroom.printing.epub_book import make_epub
-from stillroom.printing.family_book import book_data, print_book
+from stillroom.printing.family_book import print_book
 
 from .conftest import epub_words
 
-TODAY = date(2026, 11, 25)
 LEAST_FILL = 0.25  # of the height between head and foot: the part of a page that is used
-
-
-@pytest.fixture(scope="module")
-def data(book: Book, recipes: tuple[Recipe, ...]) -> dict[str, Any]:
-    return book_data(book, recipes, TODAY)
-
-
-@pytest.fixture(scope="module")
-def printed(data: dict[str, Any]) -> bytes:
-    return print_book(data)
 
 
 @pytest.fixture(scope="module")

@@ -26,23 +26,11 @@ from stillroom.printing.booklet import booklet_order, count_pages, impose_bookle
 from stillroom.printing.cards import CardJob, SheetOptions, print_tags
 from stillroom.printing.cut_sheet import GiftMeasures, print_cuts
 from stillroom.printing.epub_book import make_epub
-from stillroom.printing.family_book import book_data, print_book
+from stillroom.printing.family_book import print_book
 from stillroom.printing.kitchen_sheet import print_sheet
 from stillroom.printing.wall_year import print_year
 
-from .conftest import MM, words_of
-
-TODAY = date(2026, 11, 25)
-
-
-@pytest.fixture(scope="module")
-def data(book: Book, recipes: tuple[Recipe, ...]) -> dict[str, Any]:
-    return book_data(book, recipes, TODAY)
-
-
-@pytest.fixture(scope="module")
-def printed(data: dict[str, Any]) -> bytes:
-    return print_book(data)
+from .conftest import MM, TODAY, words_of
 
 
 def test_the_book_is_a5_tagged_and_titled(printed: bytes, data: dict[str, Any]) -> None:
