@@ -117,16 +117,19 @@ def dates(file: Path, giving: str | None, begun: str | None, on: str | None, as_
 @told_plainly
 def scale(file: Path, units: System | None, by: By, as_json: bool, **asked: str | None) -> None:
     """Scale a recipe to what it makes, what it fills or what is on hand."""
-    recipe, _book = read_one(file)
+    recipe, book = read_one(file)
+    country = book.settings.country
     try:
         target = read_target(asked, units or recipe.system)
         batch = scale_recipe(recipe, target, Measures(units or recipe.system, by))
     except Unreadable as error:
         raise click.UsageError(str(error)) from None
     if as_json:
-        click.echo(json.dumps(scaling_document(batch, recipe), indent=2, ensure_ascii=False))
+        click.echo(
+            json.dumps(scaling_document(batch, recipe, country), indent=2, ensure_ascii=False)
+        )
     else:
-        click.echo(scaling_table(batch, recipe))
+        click.echo(scaling_table(batch, recipe, country))
 
 
 main.add_command(strength)

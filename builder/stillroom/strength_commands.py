@@ -66,8 +66,9 @@ def _answer(
     file: Path | None, cut: str | None, wanted: str, syrup: str, pods: str, moisture: str
 ) -> tuple[str, dict[str, Any]]:
     if file is not None:
-        recipe, _book = read_one(file)
-        return strength_text(recipe), strength_document(recipe)
+        recipe, book = read_one(file)
+        country = book.settings.country
+        return strength_text(recipe, country), strength_document(recipe, country)
     if cut is not None:
         found = read_cut(cut, wanted, syrup)
         return cut_text(found), cut_document(found)

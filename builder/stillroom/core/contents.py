@@ -6,6 +6,7 @@ by what it is made of where none is published. Leaves out rounding and scale.
 
 from __future__ import annotations
 
+import re
 from dataclasses import dataclass
 from fractions import Fraction
 from functools import cache, lru_cache
@@ -15,8 +16,16 @@ from stillroom.core.method import find_ingredient
 from stillroom.core.parts import Ingredient
 from stillroom.core.quantities import Amount, Ratio
 from stillroom.core.recipe import Recipe
-from stillroom.core.staple_table import Staple, staple_of
+from stillroom.core.staple_table import Staple, find_staple, staple_of
 from stillroom.core.units import convert, read_data, size_of
+
+# beaten or melted into a drink, however they are measured; butter and cheese are neither poured
+_BEATEN_IN = frozenset({"dairy", "egg", "pasteurised-egg", "coconut-milk", "chocolate"})
+_HARD = frozenset({"cheese", "butter"})
+# what is measured by the jug and bears the name of the beans or leaves it was brewed of
+_BREWED = {"coffee beans": "brewed coffee", "tea": "brewed tea"}
+_NOT_BREWED = re.compile(r"\b(?:beans?|ground|grounds|lea(?:f|ves)|loose|granules|powder)\b")
+_JUG_ML = 60
 
 
 @dataclass(frozen=True)
@@ -35,6 +44,22 @@ class Content:
         composition = self.staple.composition if self.staple else None
         share = getattr(composition, part) if composition else None
         return (self.grams or Fraction(0)) * (share or 0) / 100
+
+    @property
+    def rest_ml(self) -> Fraction:
+        """Return the ml that its fat, protein and other solids take up, sugar apart; 0 unknown."""
+        composition = self.staple.composition if self.staple else None
+        if composition is None or composition.water is None or self.grams is None:
+            return Fraction(0)
+        fat = composition.fat or Fraction(0)
+        rest = (
+            100
+            - composition.water
+            - fat
+            - sum(getattr(composition, part) or Fraction(0) for part in ("sugar", "alcohol"))
+        )
+        room = fat * figure("ml_per_g", "fat") + max(rest, Fraction(0)) * figure("ml_per_g", "rest")
+        return self.grams * room / 100
 
     @property
     def fresh(self) -> bool:
@@ -98,8 +123,8 @@ def contents_of(recipe: Recipe) -> tuple[Content, ...]:
 
 
 def _content(recipe: Recipe, ingredient: Ingredient, value: Fraction, unit: str) -> Content:
-    staple = staple_of(ingredient)
     size = size_of(unit)
+    staple = _as_poured(ingredient, size, value, unit)
     liquid = _is_liquid(staple, size)
     grams: Fraction | None = None
     volume = Fraction(0)
@@ -117,17 +142,32 @@ def _content(recipe: Recipe, ingredient: Ingredient, value: Fraction, unit: str)
     elif size == "count":
         each = ingredient.each_g or (staple.each_g if staple else None)
         grams = value * each if each else None
-        volume = _displaced(staple, grams) if grams else Fraction(0)
+        if liquid and staple and staple.density:  # eggs
+            volume = (grams or Fraction(0)) / staple.density
+        else:
+            volume = _displaced(staple, grams) if grams else Fraction(0)
     return Content(ingredient, staple, grams, volume, liquid, recipe.stays_in(ingredient))
+
+
+def _as_poured(ingredient: Ingredient, size: str, value: Fraction, unit: str) -> Staple | None:
+    """Return the staple; "500 ml strong coffee" is the drink, "2 tbsp coffee" the beans."""
+    staple = staple_of(ingredient)
+    brewed = _BREWED.get(staple.name) if staple else None
+    jugful = size == "volume" and convert(value, unit, "ml") >= _JUG_ML
+    if brewed and jugful and not _NOT_BREWED.search(ingredient.item.lower()):
+        return find_staple(brewed)
+    return staple
 
 
 def _is_liquid(staple: Staple | None, size: str) -> bool:
     """Liquids have a density as poured and none for their particles."""
     if staple is None:
         return size == "volume"
+    composition = staple.composition
+    if staple.tags & _BEATEN_IN and not staple.tags & _HARD:
+        return composition is not None and composition.water is not None
     if staple.solid_density is not None:
         return False
-    composition = staple.composition
     watery = composition is not None and (composition.water or 0) + (composition.alcohol or 0) > 60
     poured = staple.density is not None and staple.density > Fraction(85, 100)
     spirit = bool(staple.tags & {"alcohol", "spirit"})

@@ -14,7 +14,7 @@ from fractions import Fraction
 from functools import lru_cache
 
 from stillroom.core.bottling import Yield, estimate_yield, fill_containers, stands_ml
-from stillroom.core.drinks import UK_SOURCE, US_SOURCE, Pour
+from stillroom.core.drinks import DrinkMeasure, Pour, measure_of
 from stillroom.core.plurals import plural
 from stillroom.core.quantities import show_amount, show_decimal
 from stillroom.core.recipe import Recipe
@@ -23,6 +23,7 @@ from stillroom.core.scalable import scalable_of
 from stillroom.core.scaled_lines import join_and, join_range
 from stillroom.core.scaling import ScaledBatch
 from stillroom.core.strength import (
+    LEAST_DRINKS,
     Strength,
     fold_of_recipe,
     strength_of,
@@ -75,8 +76,11 @@ def fillable(recipe: Recipe) -> tuple[Fillable, ...]:
     )
 
 
-def facts_of_batch(recipe: Recipe, batch: ScaledBatch) -> tuple[Fact, ...]:
-    """Return what a scaled batch of this recipe comes to, in words."""
+def facts_of_batch(recipe: Recipe, batch: ScaledBatch, country: str = "GB") -> tuple[Fact, ...]:
+    """Return what a scaled batch of this recipe comes to, in words.
+
+    `country` chooses what alcohol is counted by.
+    """
     there = estimate_yield(recipe, batch.factor)
     shares = shares_taken(recipe, batch)
     strength = strength_of(recipe, shares)
@@ -85,7 +89,7 @@ def facts_of_batch(recipe: Recipe, batch: ScaledBatch) -> tuple[Fact, ...]:
     found += _into(recipe, batch, there)
     if strength:
         found.append(_strength(recipe, strength))
-        found += _pours(strength, batch.makes_ml)
+        found += _pours(strength, batch.makes_ml, measure_of(country))
     if fold:
         found.append(Fact("Vanilla", fold.text, f"{fold.uncertainty} ({fold.source})"))
     return tuple(found)
@@ -154,24 +158,19 @@ def _strength(recipe: Recipe, strength: Strength) -> Fact:
     return Fact("Strength", strength.text, how, brief=True)
 
 
-def _pours(strength: Strength, makes_ml: Fraction | None) -> list[Fact]:
-    source = f"10 ml and 14 g of ethanol ({UK_SOURCE}; {US_SOURCE})"
+def _pours(strength: Strength, makes_ml: Fraction | None, measure: DrinkMeasure) -> list[Fact]:
+    shown = [one for one in strength.pours if one.drinks(measure) >= LEAST_DRINKS]
     each = "; ".join(
-        f"{_name(one)}: {_tenths(one.uk_units)} UK units, "
-        f"{_tenths(one.us_drinks)} US standard drinks"
-        for one in strength.pours
+        f"{_name(one)}: {_tenths(one.drinks(measure))} {measure.many}" for one in shown
     )
     if not each:
         return []
-    found = [Fact("In a serving", each, source)]
-    counted = [_count(one, makes_ml) for one in strength.pours if " ml" not in one.name]
+    found = [Fact("In a serving", each, f"one holds {measure.amount} ({measure.source})")]
+    counted = [_count(one, makes_ml) for one in shown if " ml" not in one.name]
     if makes_ml and any(counted):
-        glass = strength.pours[0]
+        glass = shown[0]
         times = to_float(makes_ml / glass.volume_ml)
-        how = (
-            f"{_whole(glass.uk_units * times)} UK units and "
-            f"{_whole(glass.us_drinks * times)} US standard drinks in all of it"
-        )
+        how = f"{_whole(glass.drinks(measure) * times)} {measure.many} in all of it"
         text = f"about {' or '.join(words for words in counted if words)}"
         found.append(Fact("Servings", text, how, brief=True))
     return found

@@ -8,7 +8,7 @@ from __future__ import annotations
 from typing import Any
 
 from stillroom.core.bottling import Yield, estimate_yield
-from stillroom.core.drinks import UK_SOURCE, US_DRINK_G, US_SOURCE
+from stillroom.core.drinks import measure_of
 from stillroom.core.extracts import LEAST_ABV, Fold, single_fold_g_per_l
 from stillroom.core.finished import (
     ANY_SIZE,
@@ -24,7 +24,7 @@ from stillroom.core.recipe import Recipe
 from stillroom.core.spirit_density import COEFFICIENTS
 from stillroom.core.strength import (
     HIGH_SHARE,
-    LEAST_UNITS,
+    LEAST_DRINKS,
     LOW_SHARE,
     Strength,
     doubt_of,
@@ -50,16 +50,20 @@ def finished_data(recipe: Recipe) -> dict[str, Any]:
     }
 
 
-def finished_tables() -> dict[str, Any]:
-    """Return the figures and words that every recipe shares."""
+def finished_tables(country: str) -> dict[str, Any]:
+    """Return the figures and words that every recipe of a book shares."""
+    measure = measure_of(country)
     return {
         "density": list(COEFFICIENTS),
         "sugar_ml_per_g": SUGAR_ML_PER_G,
         "low_share": LOW_SHARE,
         "high_share": HIGH_SHARE,
-        "least_units": LEAST_UNITS,
-        "us_drink_g": US_DRINK_G,
-        "pours_source": f"{UK_SOURCE}; {US_SOURCE}",
+        "least_drinks": LEAST_DRINKS,
+        "drink": {
+            "many": measure.many,
+            "ethanol_ml": measure.ethanol_ml,
+            "how": f"one holds {measure.amount} ({measure.source})",
+        },
         "per_litre": str(single_fold_g_per_l()),
         "least_abv": LEAST_ABV,
         "size_means": SIZE_MEANS,
@@ -87,15 +91,16 @@ def _strength(recipe: Recipe, strength: Strength) -> dict[str, Any]:
         ],
     }
     if parts:
+        found["proviso"] = strength.proviso
         found["doubt"] = doubt_of(recipe)
-        found["parts"] = [[one.place, _grams(one.likely), _grams(one.least)] for one in parts]
+        found["parts"] = [[one.place, _brings(one.likely), _brings(one.least)] for one in parts]
     else:
         found |= {"abv": strength.abv_percent, "uncertainty": strength.uncertainty}
     return found
 
 
-def _grams(mixture: Mixture) -> list[float]:
-    return [mixture.ethanol_g, mixture.water_g, mixture.sugar_g]
+def _brings(mixture: Mixture) -> list[float]:
+    return [mixture.ethanol_g, mixture.water_g, mixture.sugar_g, mixture.rest_ml]
 
 
 def _fold(recipe: Recipe, fold: Fold) -> dict[str, Any]:

@@ -22,25 +22,29 @@ from stillroom.core.syrups import SUGAR_ML_PER_G
 
 @dataclass(frozen=True)
 class Mixture:
-    """Grams of ethanol, water and dissolved sugar standing together at 20 °C."""
+    """Grams of ethanol, water and dissolved sugar standing together at 20 °C.
+
+    `rest_ml` is the room that fat, protein and other solids take up among them.
+    """
 
     ethanol_g: float
     water_g: float
     sugar_g: float = 0.0
+    rest_ml: float = 0.0
 
     @property
     def mass_g(self) -> float:
-        """The weight of all of it in grams."""
+        """The weight of ethanol, water and sugar in grams."""
         return self.ethanol_g + self.water_g + self.sugar_g
 
     @property
     def volume_ml(self) -> float:
         """The volume in ml at 20 °C, contraction included."""
         liquid = self.ethanol_g + self.water_g
+        solids = self.sugar_g * SUGAR_ML_PER_G + self.rest_ml
         if liquid == 0:
-            return self.sugar_g * SUGAR_ML_PER_G
-        density = density_of_mass_fraction(self.ethanol_g / liquid)
-        return liquid / density + self.sugar_g * SUGAR_ML_PER_G
+            return solids
+        return liquid / density_of_mass_fraction(self.ethanol_g / liquid) + solids
 
     @property
     def abv(self) -> float:
@@ -53,11 +57,17 @@ class Mixture:
             self.ethanol_g + other.ethanol_g,
             self.water_g + other.water_g,
             self.sugar_g + other.sugar_g,
+            self.rest_ml + other.rest_ml,
         )
 
     def share(self, part: float) -> Mixture:
         """Return a part (0 to 1 and beyond) of the mixture, as strong as the whole."""
-        return Mixture(self.ethanol_g * part, self.water_g * part, self.sugar_g * part)
+        return Mixture(
+            self.ethanol_g * part,
+            self.water_g * part,
+            self.sugar_g * part,
+            self.rest_ml * part,
+        )
 
 
 def spirit(volume_ml: float, abv: float) -> Mixture:

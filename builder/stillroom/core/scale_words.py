@@ -14,7 +14,7 @@ from stillroom.core.targets import LeftOver
 from stillroom.core.units import all_units
 
 
-def scaling_document(batch: ScaledBatch, recipe: Recipe) -> dict[str, Any]:
+def scaling_document(batch: ScaledBatch, recipe: Recipe, country: str = "GB") -> dict[str, Any]:
     """Return the batch as plain data: fractions as text, None where nothing is measured."""
     return {
         "recipe": batch.slug,
@@ -36,18 +36,20 @@ def scaling_document(batch: ScaledBatch, recipe: Recipe) -> dict[str, Any]:
         "notes": list(batch.notes),
         "comes_to": [
             {"name": fact.name, "text": fact.text, "how": fact.how}
-            for fact in facts_of_batch(recipe, batch)
+            for fact in facts_of_batch(recipe, batch, country)
         ],
     }
 
 
-def scaling_table(batch: ScaledBatch, recipe: Recipe) -> str:
+def scaling_table(batch: ScaledBatch, recipe: Recipe, country: str = "GB") -> str:
     """Return the batch as a table; below it, as on the page, what it comes to and what to heed."""
     rows = [(line.amount_text, _item(line.item_text, line.aside, line.why)) for line in batch.lines]
     width = max(len(amount) for amount, _item_text in rows)
     head = [f"{batch.title}, {show_factor(batch.factor)}: makes {batch.makes_in_full}"]
     body = [f"  {amount:>{width}}  {item}" for amount, item in rows]
-    tail = [f"{fact.name}: {fact.text}" for fact in facts_of_batch(recipe, batch) if fact.brief]
+    tail = [
+        f"{fact.name}: {fact.text}" for fact in facts_of_batch(recipe, batch, country) if fact.brief
+    ]
     tail += [f"! {warning}" for warning in batch.warnings]
     if batch.scarcest:
         tail.append(f"The {batch.scarcest} runs short first.")

@@ -47,7 +47,7 @@ def scaling_data(recipe: Recipe) -> dict[str, Any]:
     return found
 
 
-def shared_data() -> dict[str, Any]:
+def shared_data(country: str = "GB") -> dict[str, Any]:
     """Return units, nouns and the ladders of kitchen rounding, the same for the whole book."""
     return {
         "units": {
@@ -70,7 +70,7 @@ def shared_data() -> dict[str, Any]:
         "least_part": least_part(),
         "boiled_at_once": rounding_data()["boiled_at_once"],
         "halves_below": halves_below(),
-        "finished": finished_tables(),
+        "finished": finished_tables(country),
         "ladders": {system: _ladders(system) for system in _SYSTEMS},
     }
 

@@ -20,6 +20,7 @@ from stillroom.core.extracts import Fold, fold_of
 from stillroom.core.mixtures import Mixture, mix, spirit, water
 from stillroom.core.musts import must_of
 from stillroom.core.recipe import Recipe
+from stillroom.core.scaled_lines import join_and
 from stillroom.core.spirit_density import WATER_DENSITY
 
 _NEGLIGIBLE = 0.5  # % vol: below it nothing is said
@@ -27,7 +28,7 @@ _TEASPOON = ("a teaspoon", Fraction(5))
 # A single measure of spirits, a small glass of wine: NHS, alcohol units (from memory).
 _SPIRIT_GLASS = ("a small glass", Fraction(25))
 _WINE_GLASS = ("a small glass of wine", Fraction(125))
-LEAST_UNITS = 0.05  # what would be shown as 0.0 says nothing
+LEAST_DRINKS = 0.05  # what would be shown as 0.0 says nothing
 # A bottle's own strength may be off by 0.3 % vol (Reg. (EU) 1169/2011 Annex XII), the volumes of
 # the kitchen by a percent or two.
 LOW_SHARE, HIGH_SHARE = 0.97, 1.03
@@ -44,6 +45,7 @@ class Strength:
     source: str
     uncertainty: str
     pours: tuple[Pour, ...] = ()
+    proviso: str = ""
 
     @property
     def text(self) -> str:
@@ -54,12 +56,12 @@ class Strength:
         """
         halves = self.abv_percent * 2
         shown = halves / 2 if halves == round(halves) else round(self.abv_percent)
-        return f"about {shown:g} % vol"
+        return f"about {shown:g} % vol{self.proviso}"
 
 
 @dataclass(frozen=True)
 class StrengthPart:
-    """What the ingredient at `place` brings of ethanol, water and sugar, in grams of one batch.
+    """What the ingredient at `place` brings of ethanol, water, sugar and room, in one batch.
 
     `least` is with half the water of fresh fruit.
     """
@@ -93,6 +95,7 @@ def strength_of(recipe: Recipe, shares: Sequence[Fraction] = ()) -> Strength | N
         source=spirit_density.SOURCE,
         uncertainty=f"Between {_whole(low)} and {_whole(high)} % vol: {doubt_of(recipe)}.",
         pours=_pours(recipe, likely.abv),
+        proviso=proviso_of(recipe),
     )
 
 
@@ -108,8 +111,27 @@ def strength_parts(recipe: Recipe) -> tuple[StrengthPart, ...]:
     return parts if mix(part.likely for part in parts).abv >= _NEGLIGIBLE else ()
 
 
+def not_reckoned(recipe: Recipe) -> tuple[str, ...]:
+    """Return what is poured in that nobody knows: reckoned as water, though it may be spirit."""
+    return tuple(
+        content.ingredient.item
+        for content in contents_of(recipe)
+        if content.liquid and content.staple is None and content.ingredient.strength is None
+    )
+
+
+def proviso_of(recipe: Recipe) -> str:
+    """Say under what proviso a strength holds: "" where everything poured in is known."""
+    unknown = not_reckoned(recipe)
+    return f", if there is no alcohol in the {join_and(list(unknown))}" if unknown else ""
+
+
 def doubt_of(recipe: Recipe) -> str:
     """Say why a strength is a range."""
+    unknown = not_reckoned(recipe)
+    if unknown:
+        be = "is" if len(unknown) == 1 else "are"
+        return f"{join_and(list(unknown))} {be} not known and taken as water"
     if any(content.fresh and not content.dissolves for content in contents_of(recipe)):
         return "fruit differs in juice and gives it up slowly"
     return "kitchen measures are good to a few percent"
@@ -147,16 +169,13 @@ def _part(content: Content, fruit_share: float) -> Mixture:
     abv = abv_of(content)
     if content.liquid and abv:
         return spirit(float(content.volume_ml), abv)
-    sugar = float(content.grams_of("sugar"))
-    if content.liquid:
-        own_water = float(content.grams_of("water"))
-        if not own_water and not sugar:  # nothing known: as if it were water
-            return water(float(content.volume_ml))
-        return Mixture(0.0, own_water, sugar)
-    if content.dissolves:
-        return Mixture(0.0, float(content.grams_of("water")), sugar)
+    sugar, own_water = float(content.grams_of("sugar")), float(content.grams_of("water"))
+    if content.liquid and not own_water and not sugar and not content.rest_ml:
+        return water(float(content.volume_ml))  # nothing known: as if it were water
+    if content.liquid or content.dissolves:
+        return Mixture(0.0, own_water, sugar, float(content.rest_ml))
     if content.fresh:
-        return Mixture(0.0, float(content.grams_of("water")) * fruit_share, sugar * fruit_share)
+        return Mixture(0.0, own_water * fruit_share, sugar * fruit_share)
     return Mixture(0.0, 0.0)
 
 
@@ -184,10 +203,7 @@ def _ferment(recipe: Recipe, held: tuple[Content, ...]) -> Strength | None:
 
 
 def _pours(recipe: Recipe, abv: float) -> tuple[Pour, ...]:
-    found = [pour(name, volume, abv) for name, volume in servings_of(recipe)]
-    return tuple(
-        one for one in found if one.uk_units >= LEAST_UNITS and one.us_drinks >= LEAST_UNITS
-    )
+    return tuple(pour(name, volume, abv) for name, volume in servings_of(recipe))
 
 
 def servings_of(recipe: Recipe) -> tuple[tuple[str, Fraction], ...]:

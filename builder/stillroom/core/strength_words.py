@@ -10,11 +10,11 @@ from typing import Any
 
 from stillroom.core.bottling import Yield, estimate_yield
 from stillroom.core.cutting import Cut, Pods
-from stillroom.core.drinks import UK_SOURCE, US_SOURCE, Pour
+from stillroom.core.drinks import DrinkMeasure, Pour, measure_of
 from stillroom.core.extracts import Fold
 from stillroom.core.mixtures import water_to_reach_ml
 from stillroom.core.recipe import Recipe
-from stillroom.core.strength import fold_of_recipe, strength_of
+from stillroom.core.strength import fold_of_recipe, not_reckoned, strength_of
 
 NO_STRENGTH = (
     "no strength is reckoned: it holds no alcohol to speak of, or it is baked or boiled and nobody "
@@ -24,8 +24,12 @@ _MILDEST = 30  # % vol: below it nothing is said of cutting
 _JUG_ML = 500.0
 
 
-def strength_text(recipe: Recipe) -> str:
-    """Say how strong the recipe as written comes out, with rule, source and doubt."""
+def strength_text(recipe: Recipe, country: str = "GB") -> str:
+    """Say how strong the recipe as written comes out, with rule, source and doubt.
+
+    `country` chooses what alcohol is counted by.
+    """
+    measure = measure_of(country)
     strength = strength_of(recipe)
     if strength is None:
         return f"{recipe.title}: {NO_STRENGTH}"
@@ -44,17 +48,15 @@ def strength_text(recipe: Recipe) -> str:
             if part.volume_ml
         ]
         lines.append(f"  Source: {there.source}")
-    lines += [_pour_text(pour) for pour in strength.pours]
-    lines += [
-        f"  A UK unit is 10 ml of ethanol ({UK_SOURCE});",
-        f"  a US standard drink is 14 g of it ({US_SOURCE}).",
-    ]
+    lines += [_pour_text(pour, measure) for pour in strength.pours]
+    lines.append(f"  A {measure.one} is {measure.amount} ({measure.source}).")
     fold = fold_of_recipe(recipe)
     return "\n".join([*lines, *(_fold_lines(fold, fold.uncertainty) if fold else ())])
 
 
-def strength_document(recipe: Recipe) -> dict[str, Any]:
+def strength_document(recipe: Recipe, country: str = "GB") -> dict[str, Any]:
     """Return the same as plain data: % vol, ml; null where nothing is reckoned."""
+    measure = measure_of(country)
     strength = strength_of(recipe)
     there = estimate_yield(recipe)
     fold = fold_of_recipe(recipe)
@@ -69,9 +71,10 @@ def strength_document(recipe: Recipe) -> dict[str, Any]:
             "how": strength.how,
             "source": strength.source,
             "uncertainty": strength.uncertainty,
+            "not_reckoned": list(not_reckoned(recipe)),
         },
         "to_bottle_ml": _yield_document(there) if there else None,
-        "servings": [_pour_document(pour) for pour in strength.pours] if strength else [],
+        "servings": [_pour_document(pour, measure) for pour in strength.pours] if strength else [],
         "fold": _fold_document(fold, fold.uncertainty) if fold else None,
     }
 
@@ -164,19 +167,19 @@ def _yield_document(there: Yield) -> dict[str, Any]:
     }
 
 
-def _pour_text(pour: Pour) -> str:
-    units = f"{pour.uk_units:.1f} UK units, {pour.us_drinks:.1f} US standard drinks"
+def _pour_text(pour: Pour, measure: DrinkMeasure) -> str:
+    drinks = f"{pour.drinks(measure):.1f} {measure.many}"
     size = "" if " ml" in pour.name else f" ({_ml(float(pour.volume_ml))} ml)"
-    return f"In {pour.name}{size}: {units}"
+    return f"In {pour.name}{size}: {drinks}"
 
 
-def _pour_document(pour: Pour) -> dict[str, Any]:
+def _pour_document(pour: Pour, measure: DrinkMeasure) -> dict[str, Any]:
     return {
         "name": pour.name,
         "ml": float(pour.volume_ml),
-        "uk_units": round(pour.uk_units, 3),
-        "us_standard_drinks": round(pour.us_drinks, 3),
-        "source": f"{UK_SOURCE}; {US_SOURCE}",
+        "drinks": round(pour.drinks(measure), 3),
+        "counted_in": measure.many,
+        "source": measure.source,
     }
 
 

@@ -66,7 +66,7 @@ class AmountsView:
     always: tuple[Fact, ...]
 
 
-def show_amounts(recipe: Recipe) -> AmountsView:
+def show_amounts(recipe: Recipe, country: str) -> AmountsView:
     """Return what the page shows of a recipe's amounts as written."""
     scalable = scalable_of(recipe)
     written = scale(scalable, ByFactor(Fraction(1)))
@@ -94,7 +94,7 @@ def show_amounts(recipe: Recipe) -> AmountsView:
         system=recipe.system,
         can_change_measure=any(line.density for line in scalable.lines),
         ready=_ready_made(scalable),
-        facts=facts_of_batch(recipe, written),
+        facts=facts_of_batch(recipe, written, country),
         always=_always(recipe),
     )
 

@@ -69,7 +69,7 @@ def list_files(library: Library) -> Iterator[MadeFile]:
                 yield MadeFile(f"{FOLDER}/{folder}/{path.name}", path=path)
     for kind in all_kinds().values():
         yield MadeFile(emblem_path(kind), content=emblem_of(kind.slug))
-    yield MadeFile(AMOUNTS_DATA, content=show_json(shared_data()))
+    yield MadeFile(AMOUNTS_DATA, content=show_json(shared_data(library.settings.country)))
     for recipe in library.recipes:
         yield MadeFile(calendar_path(recipe.slug), content=make_recipe_calendar(library, recipe))
         for old in recipe.was:

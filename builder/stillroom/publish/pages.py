@@ -100,7 +100,7 @@ class RecipeLeaf:
                 "link": link,
                 "picture": show_picture(library, recipe, link),
                 "strip": make_strip(recipe, self.batch, library),
-                "amounts": show_amounts(recipe),
+                "amounts": show_amounts(recipe, library.settings.country),
                 "method": self.method,
                 "heats": heat_lines(recipe),
                 "care": assess_safety(recipe, library.settings),

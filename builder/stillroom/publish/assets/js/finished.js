@@ -115,15 +115,17 @@ function densityOf(massFraction, { density }) {
 }
 
 function abvOf(parts, shares, which, figures) {
-  let [ethanol, water, sugar] = [0, 0, 0];
+  let [ethanol, water, sugar, rest] = [0, 0, 0, 0];
   for (const part of parts) {
     const share = toFloat(shares[part[0]]);
     ethanol += part[which][0] * share;
     water += part[which][1] * share;
     sugar += part[which][2] * share;
+    rest += part[which][3] * share;
   }
   const liquid = ethanol + water;
-  const volume = liquid / densityOf(ethanol / liquid, figures) + sugar * figures.sugar_ml_per_g;
+  const solids = sugar * figures.sugar_ml_per_g + rest;
+  const volume = liquid / densityOf(ethanol / liquid, figures) + solids;
   return ((100 * ethanol) / densityOf(1, figures)) / volume;
 }
 
@@ -137,29 +139,21 @@ function strengthFacts(own, shares, makes, tables) {
     uncertainty = `Between ${low} and ${high} % vol: ${own.doubt}.`;
   }
   const shown = Number.isInteger(abv * 2) ? abv : whole(abv);
-  const fact = { name: "Strength", text: `about ${shown} % vol`, how: `${own.how}. ${uncertainty}`, brief: true };
+  const fact = { name: "Strength", text: `about ${shown} % vol${own.proviso ?? ""}`, how: `${own.how}. ${uncertainty}`, brief: true };
   return [fact, ...pourFacts(own, abv, makes, figures)];
 }
 
-function pourFacts(own, abv, makes, figures) {
-  const ethanolDensity = densityOf(1, figures);
+function pourFacts(own, abv, makes, { least_drinks, drink }) {
   const pours = own.pours
     .map(([name, many, text]) => {
       const size = Fraction.parse(text);
-      const ml = toFloat(size);
-      return {
-        name, many, size, uk: (ml * abv) / 1000,
-        us: (((ml * abv) / 100) * ethanolDensity) / figures.us_drink_g,
-      };
+      return { name, many, size, drinks: (toFloat(size) * abv) / 100 / drink.ethanol_ml };
     })
-    .filter(({ uk, us }) => uk >= figures.least_units && us >= figures.least_units);
+    .filter(({ drinks }) => drinks >= least_drinks);
   if (!pours.length) return [];
   const named = ({ name, size }) => (name.includes(" ml") ? name : `${name} (${size.floor()} ml)`);
-  const each = pours.map((pour) => `${named(pour)}: ${tenths(pour.uk)} UK units, ${tenths(pour.us)} US standard drinks`);
-  const found = [{
-    name: "In a serving", text: each.join("; "), brief: false,
-    how: `10 ml and 14 g of ethanol (${figures.pours_source})`,
-  }];
+  const each = pours.map((pour) => `${named(pour)}: ${tenths(pour.drinks)} ${drink.many}`);
+  const found = [{ name: "In a serving", text: each.join("; "), brief: false, how: drink.how }];
   const counted = pours
     .filter(({ name }) => !name.includes(" ml"))
     .map(({ name, many, size }) => {
@@ -171,7 +165,7 @@ function pourFacts(own, abv, makes, figures) {
     const times = toFloat(makes.over(pours[0].size));
     found.push({
       name: "Servings", text: `about ${counted.join(" or ")}`, brief: true,
-      how: `${whole(pours[0].uk * times)} UK units and ${whole(pours[0].us * times)} US standard drinks in all of it`,
+      how: `${whole(pours[0].drinks * times)} ${drink.many} in all of it`,
     });
   }
   return found;
