@@ -6,7 +6,12 @@ from fractions import Fraction
 
 import pytest
 
-from stillroom.core.altitude import jelly_minutes, process_minutes, sterilise_minutes
+from stillroom.core.altitude import (
+    jelly_minutes,
+    process_minutes,
+    setting_point_c,
+    sterilise_minutes,
+)
 
 FOOT = Fraction("0.3048")
 GUIDE_1 = "USDA Complete Guide to Home Canning (AIB 539), Guide 1; reference.md E3"
@@ -46,3 +51,11 @@ def test_jelly_takes_longer_higher_up(metres: Fraction, minutes: int, source: st
 def test_a_process_with_other_steps_is_refused() -> None:
     with pytest.raises(ValueError, match="steps of its own"):
         process_minutes(20, 0)
+
+
+# °F at which jelly sets: USDA Guide 7 and NCHFP, as public pages restate them
+@pytest.mark.parametrize(
+    ("feet", "sets_f"), [(0, 220), (1000, 218), (2000, 216), (3000, 214), (4000, 212)]
+)
+def test_jelly_sets_at_a_lower_heat_higher_up(feet: int, sets_f: int) -> None:
+    assert setting_point_c(feet * FOOT) * Fraction(9, 5) + 32 == sets_f

@@ -5,9 +5,11 @@ from __future__ import annotations
 import re
 from datetime import date, timedelta
 
+import holidays
 import pytest
 
 from stillroom.core.giving_days import day_in_year, find_day, known_feasts
+from stillroom.core.problems import Unreadable
 
 
 def _easter_by_meeus(year: int) -> date:
@@ -56,7 +58,8 @@ GIFT_DATES = {
 @pytest.mark.parametrize("feast", sorted(GIFT_DATES))
 def test_gift_dates(feast: str) -> None:
     for year, day in zip(range(2026, 2031), GIFT_DATES[feast], strict=True):
-        assert day_in_year(feast, year) == date(year, *day)
+        country = "US" if feast == "Thanksgiving" else "GB"
+        assert day_in_year(feast, year, country) == date(year, *day)
 
 
 BY_COUNTRY = [
@@ -66,12 +69,69 @@ BY_COUNTRY = [
     ("Midsummer", "GB", 2027, (6, 24)),
     ("Midsummer", "SE", 2027, (6, 26)),  # the Saturday between 20 and 26 June, Swedish law
     ("Midsummer", "FI", 2026, (6, 20)),
+    # published lists of dates around the world, as public pages restate them (read 2026-11-28)
+    ("Mother's Day", "NO", 2011, (2, 13)),
+    ("Mother's Day", "HU", 2011, (5, 1)),
+    ("Mother's Day", "PL", 2027, (5, 26)),
+    ("Mother's Day", "MX", 2027, (5, 10)),
+    ("Mother's Day", "IE", 2011, (4, 3)),
+    ("Father's Day", "DE", 2011, (6, 2)),
+    ("Father's Day", "AT", 2012, (6, 10)),
+    ("Father's Day", "AU", 2027, (9, 5)),
+    ("Father's Day", "NZ", 2027, (9, 5)),
+    ("Father's Day", "IT", 2027, (3, 19)),
+    ("Father's Day", "UY", 2012, (7, 8)),
+    # France: the last Sunday of May was Pentecost in 2023 (28 May), so the feast was on 4 June
+    ("Mother's Day", "FR", 2023, (6, 4)),
+    ("Mother's Day", "FR", 2027, (5, 30)),
 ]
 
 
 @pytest.mark.parametrize(("feast", "country", "year", "day"), BY_COUNTRY, ids=str)
 def test_the_country_matters(feast: str, country: str, year: int, day: tuple[int, int]) -> None:
     assert day_in_year(feast, year, country) == date(year, *day)
+
+
+# the holidays library's own lists of these countries: an independent reader of their law
+LISTED = [
+    ("Mother's Day", ["FI", "LV", "LT", "US", "CR", "PA", "GE", "SV"]),
+    ("Father's Day", ["FI", "LT", "US", "SV"]),
+    ("Midsummer", ["SE", "FI", "LV", "EE"]),
+]
+
+
+@pytest.mark.parametrize(
+    ("feast", "country"), [(feast, one) for feast, countries in LISTED for one in countries]
+)
+def test_the_library_says_the_same(feast: str, country: str) -> None:
+    named = "Midsummer Day" if feast == "Midsummer" else feast
+    for year in range(2025, 2031):
+        listed = holidays.country_holidays(
+            country,
+            years=year,
+            language="en_US",
+            categories=tuple(holidays.country_holidays(country).supported_categories),
+        )
+        ours = day_in_year(feast, year, country)
+        assert ours is not None
+        assert named in listed.get(ours, ""), (year, ours)
+
+
+@pytest.mark.parametrize(
+    ("feast", "country"),
+    [
+        ("Midsummer", "AU"),
+        ("Midsummer", "NZ"),
+        ("Midsummer", "ZA"),
+        ("Thanksgiving", "GB"),
+        ("Mother's Day", "IL"),
+        ("Father's Day", "BG"),
+    ],
+)
+def test_a_day_nobody_knows_is_asked(feast: str, country: str) -> None:
+    with pytest.raises(Unreadable, match="does not know when") as asked:
+        day_in_year(feast, 2027, country)
+    assert asked.value.mend
 
 
 # Dates governments published (from memory, except where noted):
@@ -138,4 +198,4 @@ def test_refused_rule(rule: str, says: str) -> None:
 
 def test_every_feast_comes_round() -> None:
     for feast in known_feasts():
-        assert find_day(feast, AFTER) >= AFTER
+        assert find_day(feast, AFTER, "US") >= AFTER

@@ -35,6 +35,18 @@ def lines_of(oven: str = "", step: str = "Mix.", units: str = "metric") -> dict[
         ("170 C", "metric", "170 °C, 350 °F, gas mark 3–4"),
         ("85 °C", "metric", "85 °C, 185 °F"),
         ("a low oven", "metric", "a low oven"),
+        ("gas mark ½", "metric", "120 °C, 250 °F, gas mark ½"),
+        ("Gas 1/4", "metric", "110 °C, 225 °F, gas mark ¼"),
+        ("gas mark four", "metric", "180 °C, 350 °F, gas mark 4"),
+        ("180 degrees Celsius", "metric", "180 °C, 350 °F, gas mark 4"),
+        ("350 degrees Fahrenheit", "us", "175 °C, 350 °F, gas mark 4"),
+        ("180º C", "metric", "180 °C, 350 °F, gas mark 4"),
+        ("180˚C", "metric", "180 °C, 350 °F, gas mark 4"),
+        ("180℃", "metric", "180 °C, 350 °F, gas mark 4"),
+        ("350℉", "us", "175 °C, 350 °F, gas mark 4"),
+        ("150 deg. C", "metric", "150 °C, 300 °F, gas mark 2"),
+        ("180C/350F/gas 4", "metric", "180 °C, 350 °F, gas mark 4"),
+        ("350°F (180°C, gas mark 4)", "metric", "175 °C, 350 °F, gas mark 4"),
     ],
 )
 def test_oven_in_all_three(oven: str, units: str, text: str) -> None:
@@ -60,6 +72,7 @@ def test_what_a_thermometer_reads_is_no_oven() -> None:
 
 def test_what_is_no_temperature() -> None:
     assert read_heats("Stir 3 Cups for 20 minutes; vitamin C; 250 g Flour.") == ()
+    assert read_heats("2 celery sticks, 3 figs, 12 cm, a gas hob, 4 cloves, 5 fl oz") == ()
     assert read_heats("Between 62 to 64 C.")[0].high == Fraction(64)
 
 
@@ -78,3 +91,17 @@ def test_degrees_in_a_step() -> None:
 )
 def test_demo_recipes(slug: str, names: list[str]) -> None:
     assert [line.name for line in heat_lines(load_recipe(RECIPES / f"{slug}.md"))] == names
+
+
+# USDA Guide 7, as restated: 220 °F at sea level, 216 at 2,000 ft, 212 at 4,000 ft
+@pytest.mark.parametrize(("metres", "sets"), [(610, "102.2"), (1219, "100")])
+def test_sugar_is_ready_sooner_higher_up(metres: int, sets: str) -> None:
+    jelly = load_recipe(RECIPES / "bramble-jelly.md")
+    told = {line.name: line.text for line in heat_lines(jelly, metres)}
+    assert f"jam sets at about {sets} °C" in told[f"At {metres} m"]
+
+
+def test_by_the_sea_and_without_sugar_nothing_is_said_of_altitude() -> None:
+    for slug, metres in (("bramble-jelly", 20), ("sea-buckthorn-curd", 1500)):
+        told = heat_lines(load_recipe(RECIPES / f"{slug}.md"), metres)
+        assert not [line for line in told if line.name.startswith("At ")]

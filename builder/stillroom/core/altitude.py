@@ -1,4 +1,4 @@
-"""Minutes of boiling by altitude: sterilising jars, and jam or jelly in its jars.
+"""What altitude changes: minutes of boiling jars, jam in its jars, and the heat at which jam sets.
 
 Leaves out every other food: its time must come from a tested recipe for that food.
 """
@@ -9,6 +9,13 @@ from fractions import Fraction
 
 FEET_PER_METRE = 1 / Fraction("0.3048")
 _STEPS_FT = (1000, 6000)
+SETTING_SOURCE = (
+    "USDA Complete Guide to Home Canning, Guide 7: 8 °F above the local boiling point of water; "
+    "2 °F less for each 1,000 ft to 4,000 ft, as extension services tabulate it"
+)
+# °F at which jelly sets, by whole thousands of feet: the published list as restated (220 at sea
+# level, 218, 216, 214, 212); above it the boiling point of the standard atmosphere, from memory
+_SETS_F = (220, 218, 216, 214, 212, 211, 209, 207, 205)
 
 
 def sterilise_minutes(altitude_m: Fraction | int) -> int:
@@ -48,3 +55,19 @@ def process_minutes(at_sea_level: int, altitude_m: Fraction | int) -> int:
         raise ValueError(f"A process of {at_sea_level} minutes has steps of its own.")
     feet = altitude_m * FEET_PER_METRE
     return at_sea_level + sum(5 for step in _STEPS_FT if feet > step)
+
+
+def setting_point_c(altitude_m: Fraction | int) -> Fraction:
+    """Return the °C at which jam sets at an altitude, between the published rows in a line.
+
+    8 °F above the boiling point of water, which falls with the altitude: see SETTING_SOURCE. Above
+    the last row (8,000 ft) it goes on falling by 2 °F for each 1,000 ft.
+
+    >>> float(round(setting_point_c(0), 1)), float(round(setting_point_c(1609), 1))
+    (104.4, 99.1)
+    """
+    feet = max(Fraction(altitude_m) * FEET_PER_METRE, Fraction(0))
+    step = min(int(feet // 1000), len(_SETS_F) - 2)
+    low, high = _SETS_F[step], _SETS_F[step + 1]
+    fahrenheit = low + (high - low) * (feet / 1000 - step)
+    return (fahrenheit - 32) * Fraction(5, 9)

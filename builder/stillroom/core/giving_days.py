@@ -181,15 +181,31 @@ def _span_beside(words: str, year: int, country: str) -> _Read:
 
 
 def _feast(row: Mapping[str, Any], year: int, country: str) -> date | None:
-    by_country = row.get("in", {})
-    rule = by_country.get(country, row.get("rule"))
-    if isinstance(rule, str):
-        return day_in_year(rule, year, country)
+    if "ask" in row:
+        return _by_country(row, year, country)
+    if "rule" in row:
+        return day_in_year(row["rule"], year, country)
     if "easter" in row:
         return easter(year, EASTER_WESTERN) + timedelta(days=int(row["easter"]))
     if "orthodox_easter" in row:
         return easter(year, EASTER_ORTHODOX) + timedelta(days=int(row["orthodox_easter"]))
     return _from_library(row["library"], year, country)
+
+
+def _by_country(row: Mapping[str, Any], year: int, country: str) -> date | None:
+    """Return the day on which a country keeps a feast; where nobody says, ask for it."""
+    for rule, countries in row["days"].items():
+        if country in countries:
+            return day_in_year(rule, year, country)
+    moved = row.get("moved", {}).get(country)
+    if moved is None:
+        raise Unreadable(
+            f'The book does not know when {row["name"]} is in "{country}". {row["ask"]}',
+            'Write the day itself: "24 June" or "the second Sunday in May".',
+        )
+    day = day_in_year(moved["rule"], year, country)
+    gives_way = day == day_in_year(moved["unless"], year, country)
+    return day_in_year(moved["then"], year, country) if gives_way else day
 
 
 @cache

@@ -11,20 +11,38 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from fractions import Fraction
 
+from stillroom.core.altitude import SETTING_SOURCE, setting_point_c
 from stillroom.core.quantities import show_decimal
 from stillroom.core.recipe import Recipe
 from stillroom.core.units import read_data
 from stillroom.core.what_stays import read_oven
 
 SOURCE = "°F by NIST SP 811, to the step of a dial"
+# the degree sign and its look-alikes: º (ordinal) and ˚ (ring above); ℃ and ℉ are one sign each
+_DEGREE = r"(?:[°º˚]|deg(?:ree)?s?\.?)"
+_SCALE = r"(?P<scale>[CF](?![a-z])|celsius|centigrade|fahrenheit|[℃℉])"
+_NUMBER = r"\d{1,3}(?:\.\d)?"
 _HEAT = re.compile(
-    r"(?<![\w.])(?P<low>\d{1,3}(?:\.\d)?)(?:\s*(?:-|–|to|and)\s*(?P<high>\d{1,3}(?:\.\d)?))?"
-    r"\s?°?\s?(?P<scale>[CF])\b(?P<fan>,? (?:with (?:a|the) )?fan\b)?"
+    rf"(?<![\w.])(?P<low>{_NUMBER})(?:\s*{_DEGREE})?"
+    rf"(?:\s*(?:-|–|to|and)\s*(?P<high>{_NUMBER}))?"
+    rf"\s?{_DEGREE}?\s?(?i:{_SCALE})(?!\w)"
+    r"(?P<fan>,? (?:with (?:a|the) )?fan\b)?"
     r"(?P<apart> (?:above|below|over|under|more|less|higher|lower|warmer|cooler)\b)?"
 )
-_GAS = re.compile(r"\bgas(?: mark)? (?P<mark>\d|½|¼)", re.IGNORECASE)
-_BARE = re.compile(r"(?<=\d)\s?°?\s?([CF])\b")
+_MARKS = ("half", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine")
+_GAS = re.compile(
+    rf"\bgas(?: mark)?\s?(?P<mark>1/2|1/4|\d|½|¼|quarter|{'|'.join(_MARKS)})(?!\w)", re.IGNORECASE
+)
+_AS_A_SIGN = {"1/2": "½", "half": "½", "1/4": "¼", "quarter": "¼"} | {
+    word: str(number) for number, word in enumerate(_MARKS) if number
+}
+_BARE = re.compile(rf"(?<=\d)\s?{_DEGREE}?\s?([CF])\b")
 _IN_AN_OVEN = re.compile(r"\b(?:oven|bak(?:e|ed|ing)|roast\w*)\b", re.IGNORECASE)
+_SAME = re.compile(r"\s*(?:/|\(|,|or)\s*")
+"""What stands between two ways of saying one heat: "180 °C/350 °F (gas mark 4)"."""
+_BOILS_SUGAR = ("preserve", "confection")
+_BOILED_C = 103  # sugar boiled hotter than this is judged by its heat
+_SAME_WITHIN = 12  # °C: dials, marks and round figures of one heat lie no further apart
 
 
 @dataclass(frozen=True)
@@ -48,29 +66,49 @@ class HeatLine:
 def read_heats(text: str) -> tuple[Heat, ...]:
     """Return the temperatures of a sentence; differences ("4.5 C above boiling") are none.
 
+    One heat in several scales is one: the first is kept.
+
     >>> [int(heat.low) for heat in read_heats("Heat the oven to 160 C (140 C with a fan).")]
     [160, 140]
+    >>> [int(heat.low) for heat in read_heats("Bake at 180C/350F/gas 4.")]
+    [180]
     """
-    return tuple(_heats(text))
+    kept: list[Heat] = []
+    end = 0
+    for start, stop, heat in sorted(_heats(text), key=lambda found: found[0]):
+        again = bool(kept) and _SAME.fullmatch(text[end:start]) is not None
+        if not (again and _is_the_same(heat, kept[-1])):
+            kept.append(heat)
+        end = stop
+    return tuple(kept)
 
 
-def _heats(text: str) -> Iterator[Heat]:
+def _is_the_same(heat: Heat, other: Heat) -> bool:
+    return heat.fan == other.fan and abs(heat.low - other.low) <= _SAME_WITHIN
+
+
+def _heats(text: str) -> Iterator[tuple[int, int, Heat]]:
+    """Yield each temperature with where it stands."""
     for found in _HEAT.finditer(text):
         if found["apart"]:
             continue
         ends = [Fraction(found["low"]), Fraction(found["high"] or found["low"])]
-        if found["scale"] == "F":
+        if found["scale"][0] in "Ff℉":
             ends = [(end - 32) * Fraction(5, 9) for end in ends]
-        yield Heat(ends[0], ends[1], bool(found["fan"]))
+        yield (*found.span(), Heat(ends[0], ends[1], bool(found["fan"])))
     marks = {row["mark"]: Fraction(row["c"]) for row in read_data("ovens.yml")["gas_marks"]}
     for found in _GAS.finditer(text):
-        celsius = marks.get(found["mark"])
+        word = found["mark"].lower()
+        celsius = marks.get(_AS_A_SIGN.get(word, word))
         if celsius is not None:
-            yield Heat(celsius, celsius)
+            yield (*found.span(), Heat(celsius, celsius))
 
 
-def heat_lines(recipe: Recipe) -> tuple[HeatLine, ...]:
-    """Return the oven in all three scales, then what else the method heats to, in °C and °F."""
+def heat_lines(recipe: Recipe, altitude_m: int = 0) -> tuple[HeatLine, ...]:
+    """Return the oven in all three scales, then what else the method heats to, in °C and °F.
+
+    Where sugar is boiled to a heat, a line says what the book's altitude takes off it.
+    """
     ovens = list(read_heats(_with_scale(recipe)))
     others: list[Heat] = []
     for step in recipe.method:
@@ -86,7 +124,17 @@ def heat_lines(recipe: Recipe) -> tuple[HeatLine, ...]:
     if others:
         words = dict.fromkeys(_other_words(heat) for heat in others)
         lines.append(HeatLine("Other temperatures", "; ".join(words), "°F by NIST SP 811"))
-    return tuple(lines)
+    return (*lines, *_higher_up(recipe, others, altitude_m))
+
+
+def _higher_up(recipe: Recipe, heats: list[Heat], altitude_m: int) -> Iterator[HeatLine]:
+    lower = setting_point_c(0) - setting_point_c(altitude_m)
+    boiled = recipe.kind.name in _BOILS_SUGAR and any(heat.low >= _BOILED_C for heat in heats)
+    if not boiled or lower < Fraction(1, 2):
+        return
+    less, sets = show_decimal(lower, 1), show_decimal(setting_point_c(altitude_m), 1)
+    text = f"boiled sugar is ready {less} °C lower than at the sea; jam sets at about {sets} °C"
+    yield HeatLine(f"At {altitude_m} m", text, SETTING_SOURCE)
 
 
 def show_degrees(text: str) -> str:

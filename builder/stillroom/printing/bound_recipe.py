@@ -42,7 +42,7 @@ def bind_recipe(book: Book, recipe: Recipe, today: date) -> Bound:
     """
     box = assess_safety(recipe, book.settings)
     label = label_recipe(recipe, book.settings, None)
-    data = recipe_data(recipe, scale_recipe(recipe), box)
+    data = recipe_data(recipe, scale_recipe(recipe), box, book.settings.altitude_m)
     site = book.settings.site_url.rstrip("/")
     address = f"{site}/r/{recipe.slug}/" if site else ""
     code = draw_qr(address) if address else None

@@ -31,7 +31,8 @@ def print_sheet(
     """Return the sheet of a batch; with a timeline it has dates and boxes to tick."""
     language, region = split_language(settings.language)
     code = draw_qr(address) if address else None
-    shown = recipe_data(recipe, batch, assess_safety(recipe, settings), timeline)
+    box = assess_safety(recipe, settings)
+    shown = recipe_data(recipe, batch, box, settings.altitude_m, timeline)
     shown |= {
         "scale_warnings": [*batch.warnings, *notes_on_scaling(scalable_of(recipe), batch.factor)],
         "scale_note": "" if batch.factor == 1 else f"The recipe {show_factor(batch.factor)}.",

@@ -24,7 +24,11 @@ from stillroom.printing.prose import to_runs
 
 
 def recipe_data(
-    recipe: Recipe, batch: ScaledBatch, box: SafetyBox, timeline: Timeline | None = None
+    recipe: Recipe,
+    batch: ScaledBatch,
+    box: SafetyBox,
+    altitude_m: int,
+    timeline: Timeline | None = None,
 ) -> dict[str, Any]:
     """Return a recipe at one scale as plain data; with a timeline its stages bear dates."""
     return {
@@ -35,7 +39,7 @@ def recipe_data(
         "makes": batch.makes,
         "contents_head": "What goes into it",
         "groups": _groups(batch.lines),
-        "heats": [f"{line.name}: {line.text}" for line in heat_lines(recipe)],
+        "heats": [f"{line.name}: {line.text}" for line in heat_lines(recipe, altitude_m)],
         "vessels": "; ".join(vessel.words for vessel in recipe.vessels),
         "steps": [
             {"group": step.group, "runs": to_runs(_say_step(recipe, batch, step.text))}

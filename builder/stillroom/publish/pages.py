@@ -102,7 +102,7 @@ class RecipeLeaf:
                 "strip": make_strip(recipe, self.batch, library),
                 "amounts": show_amounts(recipe, library.settings.country),
                 "method": self.method,
-                "heats": heat_lines(recipe),
+                "heats": heat_lines(recipe, library.settings.altitude_m),
                 "care": assess_safety(recipe, library.settings),
                 "label": library.label_of(recipe),
                 "card": view_card(
