@@ -1,0 +1,1 @@
+"""What must be minded: published processes, and who must not be given what."""
