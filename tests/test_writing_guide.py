@@ -29,13 +29,12 @@ BASE = {
 MESSAGES = {  # a mistake, and the message of the guide that it must bring
     '"cupp" is not a unit.': "ingredients:\n  - 2 cupp sugar",
     '"sugar" has no amount.': "ingredients:\n  - sugar",
-    '"titel" is not a key of a recipe.': "titel: Base",
+    'A recipe has no "titel:".': "titel: Base",
     '"makes" is missing.': "makes:",
     '"{plumbs}" is not an ingredient.': "METHOD:1. Put in {plumbs}.",
     '"jam" is not a kind.': "kind: jam",
     'The recipe has no "## Method".': "METHOD:",
     '"every 3 lunches" is not a rhythm.': "timeline:\n  - rest: every 3 lunches",
-    "The method does not begin with a number.": "METHOD:Put it in a jar.",
 }
 
 

@@ -21,6 +21,7 @@ from stillroom.core.giving_days import find_day
 from stillroom.core.loading import load_recipes
 from stillroom.core.problems import Problem, ProblemsFound, Unreadable, did_you_mean
 from stillroom.core.recipe import Recipe
+from stillroom.core.recipes_folder import recipe_files
 from stillroom.core.units import System
 
 
@@ -78,7 +79,7 @@ class Book:
 
     def recipe_files(self) -> list[Path]:
         """Every recipe file of the book, in order."""
-        return sorted(self.recipes_dir.glob("*.md"))
+        return recipe_files(self.recipes_dir)
 
     def require_recipes(self) -> None:
         """Raise ProblemsFound when the folder of recipes holds none."""

@@ -6,20 +6,23 @@ alike: a cook mends both from one list.
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 from pathlib import Path
 
-from stillroom.core.book import Book
+from stillroom.core.book import Book, BookSettings
 from stillroom.core.loading import gather_recipes
-from stillroom.core.problems import Problem, ProblemsFound
+from stillroom.core.problems import Problem, ProblemsFound, Unreadable
 from stillroom.core.recipe import Recipe
+from stillroom.core.recipes_folder import find_strays
 from stillroom.core.safety import check_safety
+from stillroom.core.scalable import scalable_of
 
 
 def check_book(book: Book) -> tuple[Recipe, ...]:
     """Return every recipe of a book; raises ProblemsFound with all that is wrong in any."""
     book.require_recipes()
-    return _checked(book, book.recipe_files(), book.root, (book.pictures_dir,))
+    strays = find_strays(book.recipes_dir, book.settings.recipes)
+    return _checked(book, book.recipe_files(), book.root, (book.pictures_dir,), tuple(strays))
 
 
 def check_files(paths: Iterable[Path], book: Book, root: Path) -> tuple[Recipe, ...]:
@@ -34,12 +37,29 @@ def check_files(paths: Iterable[Path], book: Book, root: Path) -> tuple[Recipe, 
 
 
 def _checked(
-    book: Book, paths: Iterable[Path], root: Path, pictures: tuple[Path, ...]
+    book: Book,
+    paths: Sequence[Path],
+    root: Path,
+    pictures: tuple[Path, ...],
+    strays: tuple[Problem, ...] = (),
 ) -> tuple[Recipe, ...]:
     recipes, problems = gather_recipes(paths, root, book.settings.units, pictures)
-    unsafe: list[Problem] = [
-        problem for recipe in recipes for problem in check_safety(recipe, book.settings)
-    ]
-    if problems or unsafe:
-        raise ProblemsFound([*problems, *unsafe])
+    problems.extend(strays)
+    for recipe in recipes:
+        problems.extend(_unsafe(recipe, book.settings))
+    if not problems and len(recipes) != len(set(paths)):
+        what = f"{len(set(paths))} recipe files were found and {len(recipes)} were read."
+        problems.append(Problem(book.settings.recipes, 1, what, "Nothing is published until then."))
+    if problems:
+        raise ProblemsFound(problems)
     return recipes
+
+
+def _unsafe(recipe: Recipe, settings: BookSettings) -> Iterable[Problem]:
+    """Return what keeps a recipe from being published; one that fits no reckoning is told too."""
+    try:
+        scalable_of(recipe)
+        return check_safety(recipe, settings)
+    except Unreadable as wrong:
+        line = recipe.line_of("ingredients")
+        return [Problem(recipe.file, line, wrong.what, wrong.mend)]

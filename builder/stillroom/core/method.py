@@ -1,4 +1,4 @@
-"""The method of a recipe: numbered steps, and the {braces} in which amounts stand.
+"""The method of a recipe: its steps, and the {braces} in which amounts stand.
 
 `{vodka}` is that ingredient's scaled amount and name; `{100 g sugar}` a scaled part of it.
 Leaves out the scaling itself: scaling.py fills the segments.
@@ -17,7 +17,16 @@ from stillroom.core.recipe import MethodStep
 from stillroom.core.units import System, size_of
 
 _BRACES = re.compile(r"\{([^{}]*)\}")
-_NUMBERED = re.compile(r"^(\d+)[.)]\s+(.*)$")
+# "1." "1)" "1 -" "(1)" "Step 1:" "**1.**": a number, a sign, and then words
+_NUMBERED = re.compile(
+    r"\(?\**\(?(?:step\s+\d{1,3}\s*[.):–—-]?|\d{1,3}\s*(?:[.):]|[–—-](?=\s+[^\W\d])))\**"
+    r"(?=\D|$)\s*(?P<words>.*)$",
+    re.IGNORECASE,
+)
+_CIRCLED = re.compile(r"[\u2460-\u2473\u2776-\u2793]\s*(?P<words>.*)$")
+_BULLET = re.compile(r"(?:[-*+–—]\s+|[•·‣▪]\s*)(?:\[[ xX]?\]\s*)?(?=\S)")
+_GROUP = re.compile(r"(?:#{1,6}\s*(?P<heading>.+?)\s*#*|\*\*(?P<bold>[^*]+?):?\*\*:?)$")
+_RULE = re.compile(r"(?:[-*_]\s*){3,}$")
 
 
 @dataclass(frozen=True)
@@ -29,25 +38,58 @@ class Segment:
     part: Amount | None = None
 
 
-def read_steps(lines: Sequence[str], first_line: int) -> tuple[MethodStep, ...]:
-    """Read the numbered steps under "## Method"; `first_line` is the file line of lines[0].
+def has_numbers(lines: Sequence[str]) -> bool:
+    """Whether one of the lines begins with the number of a step.
 
-    Words before the first number, or no number at all, raise Unreadable.
+    >>> has_numbers(["Worth it.", "Step 1: Wash the jar."]), has_numbers(["1.5 l will do."])
+    (True, False)
     """
+    return any(_step_words(line.strip()) is not None for line in lines)
+
+
+def _step_words(bare: str) -> str | None:
+    """Return what follows the number of a step; None when the line begins with none."""
+    found = _NUMBERED.match(bare) or _CIRCLED.match(bare)
+    if not found:
+        return None
+    words = found["words"]
+    if words.count("**") % 2:  # "**1. Wash the jar.** Dry it."
+        words = words.replace("**", "", 1)
+    return words.strip()
+
+
+def read_steps(lines: Sequence[str], first_line: int) -> tuple[MethodStep, ...]:
+    """Read the steps of the method; `first_line` is the file line of lines[0].
+
+    A step begins with a number or, where none does, with a dash, or is a paragraph. What stands
+    before the first of them is a step of its own, so that nothing is lost. No step at all raises
+    Unreadable.
+    """
+    numbered = has_numbers(lines)
+    bulleted = not numbered and any(_BULLET.match(line) for line in lines)
     steps: list[MethodStep] = []
-    group = ""
+    group, fresh = "", True
     for offset, line in enumerate(lines):
         bare = line.strip()
-        found = _NUMBERED.match(bare)
-        if bare.startswith("### "):
-            group = bare[4:].strip()
-        elif found:
-            steps.append(MethodStep(found[2], group, first_line + offset))
-        elif bare and steps:
+        if not bare or _RULE.fullmatch(bare):
+            fresh = fresh or not numbered
+            continue
+        words = _step_words(bare) if numbered else None
+        bullet = _BULLET.match(bare)
+        heading = None if words is not None else _GROUP.match(bare)
+        if heading:
+            group, fresh = (heading["heading"] or heading["bold"]).strip("*_ :"), True
+            continue
+        outdented = not line[:2].isspace() or not steps
+        begins = words is not None or (bulleted and bullet and outdented) or fresh
+        said = words if words is not None else bare[bullet.end() :] if bullet else bare
+        if begins and (outdented or words is not None):
+            steps.append(MethodStep(said, group, first_line + offset))
+        else:
             last = steps[-1]
-            steps[-1] = MethodStep(f"{last.text} {bare}", last.group, last.line)
-        elif bare:
-            raise Unreadable("The method does not begin with a number.", 'Write "1. Wash the jar."')
+            steps[-1] = MethodStep(f"{last.text} {said}".strip(), last.group, last.line)
+        fresh = False
+    steps = [step for step in steps if step.text]
     if not steps:
         raise Unreadable("The method has no steps.", 'Write "1. Wash the jar." and so on.')
     return tuple(steps)

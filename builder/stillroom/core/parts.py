@@ -243,9 +243,13 @@ def _percent(text: Any) -> Fraction | None:
 
 
 def _yes_or_no(value: Any, key: str) -> bool:
-    if not isinstance(value, bool):
-        raise Unreadable(f'"{key}" is neither yes nor no.', f'Write "{key}: true" or "false".')
-    return value
+    said = str(value).strip().lower()
+    if said not in _YES_OR_NO:
+        raise Unreadable(f'"{key}" is neither yes nor no.', f'Write "{key}: yes" or "{key}: no".')
+    return _YES_OR_NO[said]
+
+
+_YES_OR_NO = {"yes": True, "true": True, "on": True, "no": False, "false": False, "off": False}
 
 
 def read_makes(text: str, system: System) -> Makes:

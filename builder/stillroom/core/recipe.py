@@ -7,8 +7,9 @@ loading.py reads them.
 
 from __future__ import annotations
 
+import re
 from collections.abc import Callable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from fractions import Fraction
 from functools import cache
 from typing import Annotated, Any
@@ -65,6 +66,22 @@ def _with_system(read: Callable[[Any, System], Any]) -> PlainValidator:
     return PlainValidator(lambda value, info: read(value, _system(info)))
 
 
+@dataclass(frozen=True)
+class InGroup:
+    """An ingredient as written, under a heading of the list."""
+
+    written: Any
+    group: str
+
+
+def read_any_ingredient(value: Any, system: System) -> Ingredient:
+    """Read an ingredient as written, whether it stands under a heading or not."""
+    if not isinstance(value, InGroup):
+        return read_ingredient(value, system)
+    ingredient = read_ingredient(value.written, system)
+    return replace(ingredient, group=ingredient.group or value.group)
+
+
 def _read_stage(value: Any) -> Stage:
     if not isinstance(value, dict) or len(value) != 1:
         raise Unreadable(
@@ -72,6 +89,15 @@ def _read_stage(value: Any) -> Stage:
         )
     word, text = next(iter(value.items()))
     return parse_stage(str(word), "" if text is None else str(text))
+
+
+def _read_earlier_name(value: Any) -> str:
+    """Read an earlier file name; it becomes an address, so it may lead nowhere else."""
+    name = str(value).strip().removesuffix(".md")
+    if not re.fullmatch(r"[a-z0-9]+(?:-[a-z0-9]+)*", name):
+        mend = 'Write the old file\'s name without its ending: "damson-gin".'
+        raise Unreadable(f'"{value}" is not an earlier name of the file.', mend)
+    return name
 
 
 def _read_month(value: Any) -> int:
@@ -86,6 +112,9 @@ def _as_list(value: Any) -> Any:
 
 
 def _as_text(value: Any) -> Any:
+    if isinstance(value, dict) and len(value) == 1:  # "Note: the stones are sharp"
+        word, rest = next(iter(value.items()))
+        return f"{word}: {rest}" if isinstance(rest, str) else value
     return str(value) if isinstance(value, int | float) else value
 
 
@@ -93,7 +122,7 @@ Text = Annotated[str, BeforeValidator(_as_text), Field(min_length=1)]
 _LINE = {"type": "string", "minLength": 1}
 _LINE_OR_MAPPING = {"anyOf": [_LINE, {"type": "object"}]}
 AnIngredient = Annotated[
-    Ingredient, _with_system(read_ingredient), WithJsonSchema(_LINE_OR_MAPPING)
+    Ingredient, _with_system(read_any_ingredient), WithJsonSchema(_LINE_OR_MAPPING)
 ]
 AStage = Annotated[
     Stage,
@@ -135,10 +164,10 @@ class Acidity(_Frozen):
 
 
 def _read_ph(value: Any) -> Fraction:
-    try:
-        found = Fraction(str(value))
-    except ValueError:
-        raise Unreadable(f'"{value}" is not a pH.', 'Write a number such as "3.4".') from None
+    # a number with a power of ten in it can be longer than any computer holds
+    if not re.fullmatch(r"[0-9]{1,4}(?:\.[0-9]{1,6})?", str(value)):
+        raise Unreadable(f'"{value}" is not a pH.', 'Write a number such as "3.4".')
+    found = Fraction(str(value))
     if not 0 <= found <= 14:
         raise Unreadable(f'"{value}" is not a pH.', "It lies between 0 and 14.")
     return found
@@ -208,7 +237,7 @@ class FrontMatter(_Frozen):
         tuple[Override, ...], Field(description="Safety rules set aside, each with its why.")
     ] = ()
     was: Annotated[
-        tuple[Text, ...],
+        tuple[Annotated[str, PlainValidator(_read_earlier_name), WithJsonSchema(_LINE)], ...],
         BeforeValidator(_as_list),
         Field(description="Earlier file names, so that old links still lead here."),
     ] = ()

@@ -1,0 +1,196 @@
+"""A recipe's facts as written, made ready for the model.
+
+Other words for a name, empty lines, headings among the ingredients are seen to here. Nothing is
+dropped in silence: what is not understood is a problem at its line. Leaves out the reading of
+each value: parts.py, stages.py.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass
+from functools import cache
+from typing import Any, Final
+
+from stillroom.core.parts import INGREDIENT_KEYS, KEEPING_KEYS
+from stillroom.core.problems import Problem, Unreadable, did_you_mean, nearest
+from stillroom.core.quantities import parse_amount
+from stillroom.core.recipe import Acidity, Card, FrontMatter, InGroup, Override
+from stillroom.core.units import System, read_data
+
+WRITTEN_AS: Final = {"ingredients": "materials", "vessels": "vessel"}
+KNOWN_KEYS: Final = tuple(sorted({*FrontMatter.model_fields, *WRITTEN_AS.values()}))
+NAMES: Final = frozenset(
+    {*KNOWN_KEYS, *INGREDIENT_KEYS, *KEEPING_KEYS}
+    | {name for model in (Card, Acidity, Override) for name in model.model_fields}
+)
+
+
+@dataclass(frozen=True)
+class Ready:
+    """The facts by the model's names, the line of each by its path, and what is wrong so far."""
+
+    data: dict[str, Any]
+    lines: dict[str, int]
+    problems: tuple[Problem, ...]
+
+
+def make_ready(
+    data: Mapping[str, Any], lines: Mapping[str, int], file: str, system: System
+) -> Ready:
+    """Return what a cook wrote under the names and in the order that the model knows."""
+    problems = list(_unknown(data, lines, file))
+    kept = {key: value for key, value in data.items() if key in KNOWN_KEYS}
+    for key, written in WRITTEN_AS.items():
+        if key in kept and written in kept:
+            what = f'"{written}" and "{key}" both stand here.'
+            mend = "Put all under one of them."
+            problems.append(Problem(file, lines.get(written, 2), what, mend))
+    named = _by_key(lines)
+    for key, value in kept.items():
+        if isinstance(value, list) and key not in ("ingredients", "materials"):
+            kept[key] = list(_without_empty(key, value, named, file, problems))
+    kept = {key: _filled(value) for key, value in kept.items()}
+    kept = {key: value for key, value in kept.items() if value is not None}
+    for key in ("ingredients", "materials"):
+        if isinstance(kept.get(key), list | str):
+            lines_of = _Lines(file, named, "ingredients")
+            kept[key] = lines_of.ingredients(kept[key], system)
+            problems += lines_of.problems
+            named |= lines_of.moved
+    return Ready(kept, named, tuple(problems))
+
+
+def _by_key(lines: Mapping[str, int]) -> dict[str, int]:
+    """Give lines under "materials" and "vessel" the names the model knows them by."""
+    named = dict(lines)
+    for key, written in WRITTEN_AS.items():
+        for path, line in lines.items():
+            head, slash, rest = path.partition("/")
+            if head == written:
+                named[f"{key}{slash}{rest}"] = line
+    return named
+
+
+@cache
+def _meanings() -> dict[str, str]:
+    rows = read_data("recipe_words.yml")["means"]
+    return {word: means for means, words in rows.items() for word in words}
+
+
+@cache
+def _elsewhere() -> dict[str, str]:
+    rows = read_data("recipe_words.yml")["says"]
+    return {word: row["mend"] for row in rows for word in row["words"]}
+
+
+def _unknown(data: Mapping[str, Any], lines: Mapping[str, int], file: str) -> Iterator[Problem]:
+    for key in data:
+        if key in KNOWN_KEYS:
+            continue
+        yield Problem(file, lines.get(key, 2), f'A recipe has no "{key}:".', _mend(key))
+
+
+def _mend(key: str) -> str:
+    word = key.lower().replace("_", " ").replace("-", " ").strip()
+    if word in _elsewhere():
+        return _elsewhere()[word]
+    if word not in _meanings() and nearest(key, KNOWN_KEYS):
+        return did_you_mean(key, KNOWN_KEYS)
+    meant = _meanings().get(nearest(word, _meanings(), 0.8) or "")
+    if meant:
+        return f'Did you mean "{meant}"?'
+    return "Take it out, or put it below the method under a heading of its own."
+
+
+def _filled(value: Any) -> Any:
+    """Return a fact without what is empty in it; None when nothing is left to say."""
+    if isinstance(value, dict):
+        inner = {key: _filled(one) for key, one in value.items()}
+        return {key: one for key, one in inner.items() if one is not None} or None
+    return None if value is None or value == "" or value == [] else value
+
+
+def _without_empty(
+    key: str, items: list[Any], lines: dict[str, int], file: str, problems: list[Problem]
+) -> Iterator[Any]:
+    """Yield the items that say something, their lines moved up with them; tell of the others."""
+    place = 0
+    for written, item in enumerate(items):
+        if item is None or item == "":
+            problems.append(_empty(key, written, lines, file))
+            continue
+        for path, line in list(lines.items()) if place < written else ():
+            if path == f"{key}/{written}" or path.startswith(f"{key}/{written}/"):
+                lines[f"{key}/{place}{path[len(f'{key}/{written}') :]}"] = line
+        place += 1
+        yield item
+
+
+def _empty(key: str, place: int, lines: Mapping[str, int], file: str) -> Problem:
+    line = lines.get(f"{key}/{place}", lines.get(key, 2))
+    what = f'Line {place + 1} under "{key}" is empty.'
+    return Problem(file, line, what, "Write something there, or take it out.")
+
+
+class _Lines:
+    """The lines of a list of ingredients, with headings among them taken as groups."""
+
+    def __init__(self, file: str, lines: Mapping[str, int], key: str) -> None:
+        self.file, self.lines, self.key = file, lines, key
+        self.problems: list[Problem] = []
+        self.moved: dict[str, int] = {}
+        self.found: list[Any] = []
+
+    def ingredients(self, written: Any, system: System) -> list[Any]:
+        """Return one entry to each ingredient; `moved` has the line of each by its new place."""
+        group = ""
+        for place, item in enumerate(written if isinstance(written, list) else [written]):
+            path = f"{self.key}/{place}"
+            heading = _heading_of(item)
+            if item is None or item == "":
+                self.problems.append(_empty(self.key, place, self.lines, self.file))
+            elif heading is None:
+                self._add(InGroup(item, group) if group else item, path)
+            elif item[heading] is None:
+                group = heading
+            elif isinstance(item[heading], list):
+                for inner, one in enumerate(item[heading]):
+                    self._add(InGroup(one, heading), f"{path}/{heading}/{inner}")
+            else:
+                self._colon(heading, str(item[heading]), path, system, group)
+        return self.found
+
+    def _add(self, item: Any, path: str) -> None:
+        place = f"{self.key}/{len(self.found)}"
+        start = len(path)
+        for old, line in self.lines.items():
+            if old == path or old.startswith(f"{path}/"):
+                self.moved[f"{place}{old[start:]}"] = line
+        self.found.append(item)
+
+    def _colon(self, name: str, said: str, path: str, system: System, group: str) -> None:
+        """Take "sugar: 250 g" as it is meant; ask about "For the icing: 200 g sugar"."""
+        amount, comma, note = said.partition(",")
+        try:
+            parse_amount(amount, system)
+        except Unreadable:
+            line = self.lines.get(path, 2)
+            what = f'The line "{name}: {said}" has a colon in it.'
+            mend = (
+                f'For a heading write "- {name}:" and below it "- {said}"; '
+                "if it is one ingredient, write it without the colon."
+            )
+            self.problems.append(Problem(self.file, line, what, mend))
+            return
+        text = f"{amount.strip()} {name}{comma}{note}"
+        self._add(InGroup(text, group) if group else text, path)
+
+
+def _heading_of(item: Any) -> str | None:
+    """Return the one name of an entry that is no part of an ingredient."""
+    if isinstance(item, dict) and len(item) == 1:
+        name = next(iter(item))
+        if name not in INGREDIENT_KEYS:
+            return str(name)
+    return None
