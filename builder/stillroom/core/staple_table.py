@@ -14,6 +14,7 @@ from fractions import Fraction
 from functools import cache, lru_cache
 from typing import Any
 
+from stillroom.core.larder.acidity import Acidity, acidity_by_tags
 from stillroom.core.parts import Ingredient
 from stillroom.core.problems import did_you_mean
 from stillroom.core.quantities import Amount
@@ -38,7 +39,7 @@ FILES = (
 FIGURES = ("density", "each", "composition", "solid_density", "soak_uptake", "strength")
 KEYS = frozenset(
     {"also", "section", "allergens", "may_contain", "allergen_source", "from", "vegan", "tags"}
-    | {"parts", "note", *FIGURES}
+    | {"parts", "note", "acidity", "water_activity", *FIGURES}
 )
 GLUTEN_CEREALS = frozenset({"wheat", "barley", "rye", "oats"})
 _ANIMAL_BUT_VEGETARIAN = frozenset({"milk", "egg", "honey", "beeswax", "wool"})
@@ -65,7 +66,8 @@ class Staple:
 
     `density` in g per ml as it lies in the spoon; `solid_density` in g per ml without the air
     between pieces; `each_g` in g; `soak_uptake` in ml of liquid kept back per g; `strength` in
-    % vol as usually sold. `animal` names where it comes from. `parts` opens a compound, in
+    % vol as usually sold; `water_activity` from 0 to 1, where it is published. `acidity` is None
+    when it is not known. `animal` names where it comes from. `parts` opens a compound, in
     descending order. `vegan_note` is "" unless only the maker can tell.
     """
 
@@ -84,6 +86,8 @@ class Staple:
     animal: tuple[str, ...] = ("plant",)
     vegan_note: str = ""
     tags: frozenset[str] = frozenset()
+    acidity: Acidity | None = None
+    water_activity: Fraction | None = None
     parts: tuple[str, ...] = ()
     note: str = ""
     sources: Mapping[str, str] = field(default_factory=dict, hash=False)
@@ -127,9 +131,13 @@ def _read_staple(file: str, name: str, row: dict[str, Any], section: str) -> Sta
     for key in row:
         if key not in KEYS:
             raise ValueError(f'{file}: {name}: "{key}" is no key. {did_you_mean(key, KEYS)}')
-    sources: dict[str, str] = {key: row[key]["source"] for key in FIGURES if key in row}
+    figures = (*FIGURES, "acidity", "water_activity")
+    sources: dict[str, str] = {key: row[key]["source"] for key in figures if key in row}
     if "allergen_source" in row:
         sources["allergens"] = row["allergen_source"]
+    composition = _read_composition(row.get("composition"))
+    tags = frozenset(row.get("tags", ()))
+    own = row["acidity"]["is"] if "acidity" in row else None
     return Staple(
         name=name,
         section=row.get("section", section),
@@ -138,14 +146,16 @@ def _read_staple(file: str, name: str, row: dict[str, Any], section: str) -> Sta
         solid_density=_figure(row, "solid_density", "g_per_ml"),
         each_g=_figure(row, "each", "g"),
         each_of=row.get("each", {}).get("of", ""),
-        composition=_read_composition(row.get("composition")),
+        composition=composition,
         strength=_figure(row, "strength", "abv"),
         soak_uptake=_figure(row, "soak_uptake", "ml_per_g"),
         allergens=tuple(row.get("allergens", ())),
         may_contain=tuple(row.get("may_contain", ())),
         animal=tuple(row.get("from", ("plant",))),
         vegan_note=row.get("vegan", ""),
-        tags=frozenset(row.get("tags", ())),
+        tags=tags,
+        acidity=own or acidity_by_tags(tags, composition.water if composition else None),
+        water_activity=_figure(row, "water_activity", "aw"),
         parts=tuple(row.get("parts", ())),
         note=row.get("note", ""),
         sources=sources,
