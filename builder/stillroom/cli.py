@@ -11,10 +11,10 @@ from pathlib import Path
 
 import click
 
-from stillroom.core.book import find_book, open_book
+from stillroom.core.book import Book, find_book, open_book
 from stillroom.core.checking import check_book, check_files
 from stillroom.core.editor_schema import front_matter_schema
-from stillroom.core.problems import Unreadable
+from stillroom.core.problems import ProblemsFound, Unreadable
 from stillroom.core.safety import warn_of_unknown
 from stillroom.core.scale_words import scaling_document, scaling_table
 from stillroom.core.scaling import By, Measures, scale_recipe
@@ -54,12 +54,22 @@ def check(files: tuple[Path, ...]) -> None:
         config = find_book(Path.cwd())
         if config is None:
             raise click.UsageError("There is no mkdocs.yml here or above: name the files to check.")
-        recipes = check_book(open_book(config))
+        recipes = check_book(_open_for_building(config))
     for recipe in recipes:
         for warning in warn_of_unknown(recipe):
             click.echo(f"warning: {warning}", err=True)
     count = len(recipes)
     click.echo(f"{count} recipe{'' if count == 1 else 's'} read, no problems.")
+
+
+def _open_for_building(config: Path) -> Book:
+    """Open a book; what would keep MkDocs from building it is a problem of it like any other."""
+    from stillroom.publish.agreeing import find_refused  # slow to load, and needed here alone
+
+    book = open_book(config)
+    if refused := tuple(find_refused(book)):
+        raise ProblemsFound(refused)
+    return book
 
 
 @main.command()

@@ -37,7 +37,7 @@ MISTAKES: list[tuple[dict[str, Any], str]] = [
     ),
     (
         {"giving_days": ["Midsummer"]},
-        'The setting "giving_days" is not right: it is not written as wanted. '
+        'The setting "giving_days" is not right: "Midsummer". '
         'Write each as "- {name: Christmas, day: 24 December}".',
     ),
     (

@@ -1,69 +1,30 @@
-"""The settings of a book, as they stand in mkdocs.yml under the plugin's name.
+"""A book: where it lies, its settings and its recipe files.
 
-The command and the plugin read the same ones here. Leaves out MkDocs: the file is read as
-plain YAML, and tags that only MkDocs understands are passed over.
+The command and the plugin open it here, so that both see the same. Leaves out what the settings
+are (settings.py, offered here too) and how their file is read (settings_file.py).
 """
 
 from __future__ import annotations
 
-from collections.abc import Iterator
-from dataclasses import dataclass
-from datetime import date, timedelta
+from dataclasses import dataclass, field, replace
 from pathlib import Path
-from typing import Annotated, Any
 
-import yaml
-from babel import Locale, UnknownLocaleError
-from pydantic import AfterValidator, BaseModel, ConfigDict, Field, ValidationError
-
-from stillroom.core.day_words import MONTH_NAMES
-from stillroom.core.giving_days import find_day
 from stillroom.core.loading import load_recipes
-from stillroom.core.problems import Problem, ProblemsFound, Unreadable, did_you_mean
+from stillroom.core.problems import Problem, ProblemsFound
 from stillroom.core.recipe import Recipe
 from stillroom.core.recipes_folder import recipe_files
-from stillroom.core.units import System
+from stillroom.core.settings import BookSettings, GivingDay, Places, place_of, read_settings
+from stillroom.core.settings_file import read_settings_file
 
-
-def _known_locale(text: str) -> str:
-    try:
-        Locale.parse(text)
-    except (UnknownLocaleError, ValueError):
-        raise ValueError('it is not a language such as "en_GB" or "en_US"') from None
-    return text
-
-
-class GivingDay(BaseModel):
-    """One day of the year on which baskets go out: its name and the rule of its date."""
-
-    model_config = ConfigDict(frozen=True, extra="forbid")
-
-    name: Annotated[str, Field(min_length=1)]
-    day: Annotated[str, Field(min_length=1)]
-
-
-class BookSettings(BaseModel):
-    """What holds for the whole book.
-
-    `country` (ISO 3166 alpha-2) chooses which food-safety authority is deferred to, `altitude_m`
-    the processing times, `units` how spoons, cups and pints are read, `language` the wording of
-    dates, `currency` (ISO 4217) the giver's money. Folders are relative to mkdocs.yml.
-    """
-
-    model_config = ConfigDict(frozen=True, extra="forbid")
-
-    title: str = "A stillroom book"
-    site_url: str = ""
-    recipes: str = "recipes"
-    pictures: str = "pictures"
-    units: System = "metric"
-    country: Annotated[str, Field(pattern="^[A-Z]{2}$")] = "GB"
-    altitude_m: Annotated[int, Field(ge=-430, le=6000)] = 0
-    language: Annotated[str, AfterValidator(_known_locale)] = "en_GB"
-    currency: Annotated[str, Field(pattern="^[A-Z]{3}$")] = "GBP"
-    giving_days: tuple[GivingDay, ...] = (
-        GivingDay(name="Christmas", day="the Saturday before Christmas"),
-    )
+__all__ = [
+    "Book",
+    "BookSettings",
+    "GivingDay",
+    "find_book",
+    "open_book",
+    "place_book",
+    "read_settings",
+]
 
 
 @dataclass(frozen=True)
@@ -76,6 +37,8 @@ class Book:
     pictures_dir: Path
     site_dir: Path
     docs_dir: Path
+    config: Path = Path("mkdocs.yml")
+    places: Places = field(default_factory=dict)
 
     def recipe_files(self) -> list[Path]:
         """Every recipe file of the book, in order."""
@@ -86,74 +49,13 @@ class Book:
         if not self.recipe_files():
             what = f'There are no recipes in "{self.settings.recipes}".'
             mend = 'Put recipe files (".md") there, or set "recipes:" to their folder.'
-            raise ProblemsFound([Problem("mkdocs.yml", 1, what, mend)])
+            place = place_of(("recipes",), self.places, self.config.name)
+            raise ProblemsFound([Problem(*place, what, mend)])
 
     def load(self) -> tuple[Recipe, ...]:
         """Read every recipe; raises ProblemsFound with all problems of the book."""
         self.require_recipes()
         return load_recipes(self.recipe_files(), self.root, self.settings.units, self.pictures_dir)
-
-
-class _AnyTag(yaml.SafeLoader):
-    """Safe YAML in which MkDocs' own tags (!ENV, !!python/name) read as nothing."""
-
-
-_AnyTag.add_multi_constructor("", lambda loader, suffix, node: None)
-
-
-_MENDS = {
-    "site_url": 'Write the whole address: "https://book.example/".',
-    "recipes": 'Write the name of a folder beside mkdocs.yml: "recipes".',
-    "pictures": 'Write the name of a folder among the pages: "pictures".',
-    "units": 'Write "metric", "us" or "imperial".',
-    "country": 'Write its two capitals: "GB".',
-    "altitude_m": "Write whole metres from -430 to 6000.",
-    "language": 'Write a language and country: "en_GB".',
-    "currency": 'Write its three capitals: "GBP".',
-    "giving_days": 'Write each as "- {name: Christmas, day: 24 December}".',
-}
-_ANY_YEAR = date(2024, 1, 1)
-"""Whether a rule can be read hangs on no year; a leap year knows 29 February."""
-
-
-def read_settings(written: dict[str, Any], file: str = "mkdocs.yml") -> BookSettings:
-    """Check settings as written; raises ProblemsFound with every mistake."""
-    try:
-        settings = BookSettings.model_validate(written)
-    except ValidationError as error:
-        problems = []
-        for detail in error.errors():
-            key = str(detail["loc"][0])
-            if detail["type"] == "extra_forbidden" and len(detail["loc"]) == 1:
-                what = f'"{key}" is not a setting of the book.'
-                mend = did_you_mean(key, BookSettings.model_fields)
-            else:
-                what = f'The setting "{key}" is not right: {_say_value(written[key])}.'
-                mend = _MENDS.get(key, "")
-            problems.append(Problem(file, 1, what, mend))
-        raise ProblemsFound(problems) from None
-    wrong = [problem for day in settings.giving_days for problem in _faults(day, settings, file)]
-    if wrong:
-        raise ProblemsFound(wrong)
-    return settings
-
-
-def _say_value(value: Any) -> str:
-    return f'"{value}"' if isinstance(value, str | int | float) else "it is not written as wanted"
-
-
-def _faults(giving: GivingDay, settings: BookSettings, file: str) -> Iterator[Problem]:
-    """Find a giving day whose rule is no day, or one that would come only once."""
-    named = f'The giving day "{giving.name}" is not right:'
-    try:
-        day = find_day(giving.day, _ANY_YEAR, settings.country)
-        again = find_day(giving.day, day + timedelta(days=1), settings.country)
-    except Unreadable as wrong:
-        yield Problem(file, 1, f"{named} {wrong.what}", wrong.mend)
-        return
-    if again <= day:
-        mend = f'Write it without its year, as in "{day.day} {MONTH_NAMES[day.month - 1]}".'
-        yield Problem(file, 1, f"{named} {giving.day} comes only once.", mend)
 
 
 def find_book(start: Path) -> Path | None:
@@ -168,26 +70,24 @@ def find_book(start: Path) -> Path | None:
 def open_book(config_file: Path) -> Book:
     """Open the book whose mkdocs.yml this is; raises ProblemsFound."""
     name = config_file.name
+    written = read_settings_file(config_file)
+    said = {
+        "title": written.site.get("site_name"),
+        "site_url": written.site.get("site_url") or "",
+    }
     try:
-        written = yaml.load(config_file.read_text(encoding="utf-8"), Loader=_AnyTag)
-    except (OSError, yaml.YAMLError) as error:
-        raise ProblemsFound([Problem(name, 1, f"It cannot be read: {error}.")]) from None
-    written = written if isinstance(written, dict) else {}
-    options = _plugin_options(written.get("plugins"))
-    if options is None:
-        mend = 'Add "plugins:" with "  - stillroom".'
-        raise ProblemsFound([Problem(name, 1, "The stillroom plugin is not switched on.", mend)])
-    settings = read_settings(
-        {"title": written.get("site_name", ""), "site_url": written.get("site_url") or ""}
-        | options,
-        name,
-    )
-    return place_book(
+        settings = read_settings(said | dict(written.options), name, written.places)
+    except ProblemsFound as found:
+        raise ProblemsFound([*written.problems, *found.problems]) from None
+    if written.problems:
+        raise ProblemsFound(written.problems)
+    book = place_book(
         config_file.resolve().parent,
         settings,
-        docs_dir=written.get("docs_dir", "docs"),
-        site_dir=written.get("site_dir", "site"),
+        docs_dir=written.site.get("docs_dir", "docs"),
+        site_dir=written.site.get("site_dir", "site"),
     )
+    return replace(book, config=config_file, places=written.places)
 
 
 def place_book(root: Path, settings: BookSettings, docs_dir: str, site_dir: str) -> Book:
@@ -201,13 +101,3 @@ def place_book(root: Path, settings: BookSettings, docs_dir: str, site_dir: str)
         site_dir=root / site_dir,
         docs_dir=docs,
     )
-
-
-def _plugin_options(plugins: Any) -> dict[str, Any] | None:
-    rows = plugins if isinstance(plugins, list) else [plugins]
-    for row in rows:
-        if row == "stillroom":
-            return {}
-        if isinstance(row, dict) and "stillroom" in row:
-            return dict(row["stillroom"] or {})
-    return None

@@ -20,9 +20,11 @@ from stillroom.core.scalable import scalable_of
 
 def check_book(book: Book) -> tuple[Recipe, ...]:
     """Return every recipe of a book; raises ProblemsFound with all that is wrong in any."""
+    strays = tuple(find_strays(book.recipes_dir, book.settings.recipes))
+    if strays and not book.recipe_files():
+        raise ProblemsFound(strays)
     book.require_recipes()
-    strays = find_strays(book.recipes_dir, book.settings.recipes)
-    return _checked(book, book.recipe_files(), book.root, (book.pictures_dir,), tuple(strays))
+    return _checked(book, book.recipe_files(), book.root, (book.pictures_dir,), strays)
 
 
 def check_files(paths: Iterable[Path], book: Book, root: Path) -> tuple[Recipe, ...]:

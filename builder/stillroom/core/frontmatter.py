@@ -86,7 +86,7 @@ def read_yaml(text: str, file: str, first_line: int = 1) -> Located:
         problem = Problem(file, wrong.line + first_line, wrong.what, wrong.mend)
         raise ProblemsFound([problem]) from None
     except yaml.MarkedYAMLError as error:
-        raise ProblemsFound([_say_in_words(error, file, first_line)]) from None
+        raise ProblemsFound([say_in_words(error, file, first_line)]) from None
     except (yaml.YAMLError, ValueError, RecursionError):
         what = "The file could not be read: it holds what no cook writes."
         raise ProblemsFound([Problem(file, first_line, what, _QUOTES)]) from None
@@ -145,7 +145,8 @@ _IN_WORDS: Final[tuple[tuple[str, str, str], ...]] = (
 )  # fmt: skip
 
 
-def _say_in_words(error: yaml.MarkedYAMLError, file: str, first_line: int) -> Problem:
+def say_in_words(error: yaml.MarkedYAMLError, file: str, first_line: int) -> Problem:
+    """Return in a cook's words what a reader of such files found wrong."""
     said = error.problem or ""
     what, mend = next(
         ((what, mend) for words, what, mend in _IN_WORDS if words in said),

@@ -32,6 +32,8 @@ from stillroom.core.problems import Unreadable, nearest
 from stillroom.core.spans import ORDINALS, SPAN_PATTERN, parse_span, tidy
 
 YEARS_AHEAD: Final = 8
+FIRST_YEAR: Final = 1900
+LAST_YEAR: Final = 2900
 _DAYS: Final = {name.lower(): number for number, name in enumerate(DAY_NAMES)}
 _MONTHS: Final = {name.lower(): number for number, name in enumerate(MONTH_NAMES, start=1)}
 _DAY_PATTERN: Final = "|".join(_DAYS)
@@ -93,10 +95,13 @@ _Read = tuple[bool, date | None]
 
 def _iso(text: str) -> date:
     try:
-        return date.fromisoformat(text)
+        day = date.fromisoformat(text)
+        if not FIRST_YEAR <= day.year <= LAST_YEAR:
+            raise ValueError
+        return day
     except ValueError:
         raise Unreadable(
-            f'"{text}" is not a date.', 'Write year-month-day: "2027-12-18".'
+            f'"{text}" is not a date of our time.', 'Write year-month-day: "2027-12-18".'
         ) from None
 
 

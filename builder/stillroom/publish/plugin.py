@@ -7,6 +7,7 @@ hands MkDocs their results at the right moment.
 from __future__ import annotations
 
 from collections.abc import Iterable
+from dataclasses import replace
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -17,7 +18,7 @@ from mkdocs.structure.files import File, Files, InclusionLevel
 from mkdocs.structure.toc import AnchorLink, TableOfContents
 from mkdocs.utils import get_build_datetime, get_relative_url
 
-from stillroom.core.book import place_book, read_settings
+from stillroom.core.book import Book, open_book, place_book
 from stillroom.core.problems import Problem, ProblemsFound
 from stillroom.publish.book_files import FAVICON, SCRIPT, list_files, list_stylesheets
 from stillroom.publish.config import StillroomConfig
@@ -45,15 +46,7 @@ class StillroomPlugin(BasePlugin[StillroomConfig]):  # type: ignore[no-untyped-c
     def on_config(self, config: MkDocsConfig) -> MkDocsConfig:
         """Refuse what is private, read every recipe, and put the book's look into the theme."""
         try:
-            book = place_book(
-                Path(config.config_file_path or ".").resolve().parent,
-                read_settings(
-                    {"title": config.site_name, "site_url": config.site_url or ""}
-                    | self.config.written()
-                ),
-                docs_dir=config.docs_dir,
-                site_dir=config.site_dir,
-            )
+            book = _open(config)
             _stop_at(find_private((book.docs_dir, book.recipes_dir, book.site_dir)))
             self.library = open_library(book, get_build_datetime().date())
         except ProblemsFound as found:
@@ -109,6 +102,14 @@ class StillroomPlugin(BasePlugin[StillroomConfig]):  # type: ignore[no-untyped-c
     def on_serve(self, server: object, config: MkDocsConfig, builder: object) -> None:
         """Build again when a recipe changes."""
         server.watch(str(self.library.book.recipes_dir))  # type: ignore[attr-defined]
+
+
+def _open(config: MkDocsConfig) -> Book:
+    """Open the book as the command does; where it is built and served MkDocs knows better."""
+    book = open_book(Path(config.config_file_path or "mkdocs.yml"))
+    settings = book.settings.model_copy(update={"site_url": config.site_url or ""})
+    placed = place_book(book.root, settings, config.docs_dir, config.site_dir)
+    return replace(placed, config=book.config, places=book.places)
 
 
 def _as_module(path: str) -> ExtraScriptValue:

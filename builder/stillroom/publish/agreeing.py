@@ -1,0 +1,46 @@
+"""What would keep MkDocs from building the book, told by the check too.
+
+MkDocs is asked itself, so that what is checked and what is built cannot differ. Leaves out the
+book's own settings: core/settings.py.
+"""
+
+from __future__ import annotations
+
+import logging
+import re
+from collections.abc import Iterator
+
+from mkdocs.config.defaults import MkDocsConfig
+from mkdocs.exceptions import ConfigurationError
+from mkdocs.utils.yaml import get_yaml_loader, yaml_load
+
+from stillroom.core.book import Book
+from stillroom.core.problems import Problem
+
+_MEND = "Mend it there, or begin anew from the demo book's mkdocs.yml."
+
+
+def find_refused(book: Book) -> Iterator[Problem]:
+    """Return what MkDocs refuses in a book's mkdocs.yml, each at the line of its setting."""
+    config = MkDocsConfig(config_file_path=str(book.config))
+    log = logging.getLogger("mkdocs")
+    level = log.level
+    log.setLevel(logging.CRITICAL + 1)  # what it would say is said here
+    try:
+        with book.config.open("rb") as file:
+            config.load_dict(yaml_load(file, loader=get_yaml_loader(config=config)))
+        errors, _ = config.validate()
+    except ConfigurationError as wrong:
+        errors = [("INHERIT", wrong)]
+    finally:
+        log.setLevel(level)
+    lines = book.config.read_text(encoding="utf-8-sig").splitlines()
+    for key, error in errors:
+        said = " ".join(str(error).split())
+        what = f'MkDocs, which sets the pages, does not take "{key}": {said}'
+        yield Problem(book.config.name, _line_of(key, lines), what, _MEND)
+
+
+def _line_of(key: str, lines: list[str]) -> int:
+    pattern = re.compile(rf"{re.escape(key)}\s*:")
+    return next((number for number, line in enumerate(lines, 1) if pattern.match(line)), 1)

@@ -1,0 +1,229 @@
+"""A wrong setting is told at its own line, and what is checked is what is built.
+
+One table: a mkdocs.yml, and the one message it must get from the check and from the build, or
+none from either.
+"""
+
+from __future__ import annotations
+
+import logging
+import os
+import time
+from pathlib import Path
+
+import pytest
+from click.testing import CliRunner
+from mkdocs.__main__ import cli as mkdocs
+
+from stillroom.cli import main
+
+RECIPE = """---
+title: Quince drops
+kind: infusion
+makes: 900 ml
+ingredients:
+  - 1 l vodka, 40% vol
+  - 3 quinces, about 600 g
+---
+
+## Method
+
+1. Steep {quinces} in {vodka}.
+"""
+TOP = "site_name: A book\nsite_url: https://book.example/\ntheme: material\n"
+PLUGIN = "plugins:\n  - search\n  - stillroom:\n"
+
+
+def of(*rows: str) -> str:
+    """Return a mkdocs.yml with these settings; the first stands at line 7."""
+    return TOP + PLUGIN + "".join(f"      {row}\n" for row in rows)
+
+
+# what is written -> line and the words of its one message; None when the book is right
+CASES: dict[str, tuple[str | bytes, tuple[int, str] | None]] = {
+    "right": (of("country: GB"), None),
+    "bare": (TOP + "plugins:\n  - stillroom\n", None),
+    "bare, with a colon": (TOP + "plugins:\n  - stillroom:\n", None),
+    "plugins by name": (TOP + "plugins:\n  search: {}\n  stillroom:\n    country: GB\n", None),
+    "Norway": (of("country: NO", "currency: NOK"), None),
+    "all empty": (
+        of("title:", "recipes:", "pictures:", "units:", "country:", "altitude_m:", "language:")
+        + "      currency:\n      giving_days:\n",
+        None,
+    ),
+    "an empty address": (of("country: GB").replace(" https://book.example/", ""), None),
+    "a day with a colon": (of('giving_days: [{name: "A: b", day: 24 June}]'), None),
+    "from the surroundings": (of("country: !ENV STILLROOM_TEST_COUNTRY"), None),
+    "else from the surroundings": (of("country: !ENV [STILLROOM_NOT_SET, GB]"), None),
+    "nothing in the surroundings": (of("country: !ENV STILLROOM_NOT_SET"), None),
+    "a function of Python's": (
+        of("country: GB") + "markdown_extensions:\n  - pymdownx.emoji:\n"
+        "      emoji_index: !!python/name:material.extensions.emoji.twemoji\n",
+        None,
+    ),
+    "a byte order mark": (b"\xef\xbb\xbf" + of("country: GB").encode(), None),
+    "misspelt": (of("units: us", "contry: GB"), (8, '"contry" is not a setting of the book.')),
+    "a country in words": (of("country: Norway"), (7, 'not right: "Norway". Write "NO".')),
+    "UK": (of("country: UK"), (7, 'Write "GB".')),
+    "small letters": (of("country: no"), (7, 'Write "NO".')),
+    "no country": (of("country: XX"), (7, "two capitals")),
+    "a wrong unit": (of("country: GB", "units: cups"), (8, 'Write "metric", "us" or "imperial".')),
+    "not a height": (of("altitude_m: high"), (7, "whole metres")),
+    "too high": (of("altitude_m: 90000"), (7, "whole metres")),
+    "not a language": (of("language: en-XX-yy-zz"), (7, "a language and country")),
+    "no currency": (of("currency: pounds"), (7, "three capitals")),
+    "a list for a word": (of("country: [GB, NO]"), (7, "not written as wanted")),
+    "a word for a list": (of("giving_days: Christmas"), (7, "Write each as")),
+    "no giving days": (of("giving_days: []"), (7, "nothing is in it")),
+    "a day that is none": (
+        of("giving_days:", "  - {name: A, day: 24 June}", "  - {name: B, day: 31 June}"),
+        (9, "is not a day of the year"),
+    ),
+    "a day without a rule": (
+        of("giving_days:", "  - {name: A, day: 24 June}", "  - name: B"),
+        (9, 'it says no "day"'),
+    ),
+    "a day that says more": (
+        of("giving_days:", "  - name: B", "    day: 24 June", "    hour: 9"),
+        (10, 'it cannot say "hour"'),
+    ),
+    "a day once": (
+        of("giving_days:", "  - name: B", "    day: 2027-06-24"),
+        (9, "comes only once"),
+    ),
+    "the year 9999": (
+        of("giving_days:", "  - name: B", "    day: 9999-12-31"),
+        (9, "is not a date of our time"),
+    ),
+    "the surroundings are wrong": (of("country: !ENV STILLROOM_TEST_WRONG"), (7, "two capitals")),
+    "the plugin is a word": (TOP + "plugins:\n  - stillroom: GB\n", (5, "no setting of the book")),
+    "no plugin": (TOP + "plugins:\n  - search\n", (4, "is not switched on")),
+    "another theme": (
+        of("country: GB").replace("theme: material", "theme: readthedocs"),
+        (3, 'Not for "readthedocs".'),
+    ),
+    "another theme by name": (
+        of("country: GB").replace("theme: material", "theme:\n  name: mkdocs"),
+        (4, 'Not for "mkdocs".'),
+    ),
+    "no theme": (of("country: GB").replace("theme: material\n", ""), (1, "made for the theme")),
+    "no name": (of("country: GB").replace("site_name: A book\n", ""), (1, "The book has no name")),
+    "an address without its beginning": (
+        of("country: GB").replace("https://book.example/", "book.example"),
+        (2, "Write the whole address"),
+    ),
+    "an endless address": (
+        of("country: GB").replace("book.example", "book.example/" + "a" * 400),
+        (2, "not too long"),
+    ),
+    "pages that are not there": (of("country: GB") + "docs_dir: nowhere\n", (8, '"docs_dir"')),
+    "recipes that are not there": (
+        of("units: us", "recipes: nowhere"),
+        (8, "There are no recipes"),
+    ),
+    "a tab": (TOP + "plugins:\n\t- stillroom\n", (5, "begin with")),
+    "an open quotation mark": (TOP + 'plugins:\n  - "stillroom\n', (5, "never closed")),
+    "a second colon": (TOP.replace("A book", "A book: ours") + PLUGIN, (1, "second colon")),
+    "older letters": ((TOP + "copyright: Crème\n" + PLUGIN).encode("latin-1"), (4, "older way")),
+    "two bytes to a letter": (of("country: GB").encode("utf-16"), (1, "two signs to a letter")),
+    "unprintable": (of("country: G\x00B"), (7, "cannot be printed")),
+    "empty": ("", (1, "is not switched on")),
+    "a list": ("- a\n- b\n", (1, "no list of names")),
+    "too large": ("# " + "x" * 3000 + "\n" + ("# y" * 1000 + "\n") * 100, (1, "longer than")),
+}
+
+
+def said_by_check(root: Path) -> list[str]:
+    done = CliRunner().invoke(main, ["check"])
+    assert done.exception is None or isinstance(done.exception, SystemExit), done.exception
+    lines = done.stderr.splitlines()
+    return [] if done.exit_code == 0 else lines[:-1]
+
+
+def builds(root: Path, caplog: pytest.LogCaptureFixture) -> tuple[bool, list[str]]:
+    caplog.clear()
+    with caplog.at_level(logging.ERROR, logger="mkdocs"):
+        done = CliRunner().invoke(mkdocs, ["build", "--quiet", "--site-dir", str(root / "site")])
+    told = [record.getMessage() for record in caplog.records if record.levelno >= logging.ERROR]
+    return done.exit_code == 0, told
+
+
+@pytest.fixture
+def book(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
+    (tmp_path / "docs").mkdir()
+    (tmp_path / "docs" / "index.md").write_text("# A book\n", encoding="utf-8")
+    (tmp_path / "recipes").mkdir()
+    (tmp_path / "recipes" / "quince.md").write_text(RECIPE, encoding="utf-8")
+    monkeypatch.chdir(tmp_path)
+    monkeypatch.setenv("STILLROOM_TEST_COUNTRY", "NO")
+    monkeypatch.setenv("STILLROOM_TEST_WRONG", "Norwegia")
+    return tmp_path
+
+
+@pytest.mark.parametrize("case", CASES)
+def test_a_setting_is_told_at_its_line(case: str, book: Path) -> None:
+    written, wanted = CASES[case]
+    written = written if isinstance(written, bytes) else written.encode()
+    (book / "mkdocs.yml").write_bytes(written)
+    begun = time.perf_counter()
+    said = said_by_check(book)
+    assert time.perf_counter() - begun < 5
+    if wanted is None:
+        assert said == []
+    else:
+        assert len(said) == 1, said
+        assert said[0].startswith(f"mkdocs.yml:{wanted[0]}: ")
+        assert wanted[1] in said[0]
+
+
+# one of each sort: a whole build is slow
+BUILT = ["right", "Norway", "all empty", "else from the surroundings", "a byte order mark",
+    "misspelt", "the surroundings are wrong", "a day once", "another theme", "no name",
+    "older letters", "pages that are not there", "no giving days", "a tab"]  # fmt: skip
+
+
+@pytest.mark.parametrize("case", BUILT)
+def test_what_is_checked_is_what_is_built(
+    case: str, book: Path, caplog: pytest.LogCaptureFixture
+) -> None:
+    written, wanted = CASES[case]
+    (book / "mkdocs.yml").write_bytes(written if isinstance(written, bytes) else written.encode())
+    built, told = builds(book, caplog)
+    assert built == (wanted is None), told
+    if wanted is not None and any("mkdocs.yml:" in line for line in told):
+        assert any(f"mkdocs.yml:{wanted[0]}: " in line and wanted[1] in line for line in told)
+    assert (book / "site" / "r" / "quince" / "index.html").is_file() == built
+
+
+def test_settings_are_inherited(book: Path) -> None:
+    (book / "base.yml").write_text(
+        TOP + "plugins:\n  stillroom:\n    country: US\n    units: cups\n", encoding="utf-8"
+    )
+    over = "INHERIT: base.yml\nplugins:\n  search: {}\n  stillroom:\n    country: UK\n"
+    (book / "mkdocs.yml").write_text(over, encoding="utf-8")
+    said = said_by_check(book)
+    assert [line.split(" ")[0] for line in said] == ["base.yml:7:", "mkdocs.yml:5:"]
+    (book / "base.yml").write_text(
+        TOP + "plugins:\n  stillroom:\n    units: us\n", encoding="utf-8"
+    )
+    (book / "mkdocs.yml").write_text(over.replace("UK", "NO"), encoding="utf-8")
+    assert said_by_check(book) == []
+
+
+def test_what_is_inherited_and_not_there_is_told(book: Path) -> None:
+    (book / "mkdocs.yml").write_text("\nINHERIT: nowhere.yml\n", encoding="utf-8")
+    assert said_by_check(book)[0].startswith("mkdocs.yml:2: ")
+
+
+def test_a_pipe_for_settings_does_not_hang(book: Path) -> None:
+    os.mkfifo(book / "mkdocs.yml")
+    assert CliRunner().invoke(main, ["check"]).exit_code == 2  # it is no mkdocs.yml
+
+
+def test_settings_that_repeat_themselves_are_told(book: Path) -> None:
+    rows = ["x0: &x0 [a, a]"] + [f"x{n}: &x{n} [*x{n - 1}, *x{n - 1}]" for n in range(1, 40)]
+    bomb = of(*rows, "giving_days: *x39")
+    (book / "mkdocs.yml").write_text(bomb, encoding="utf-8")
+    begun = time.perf_counter()
+    assert "repeat themselves" in said_by_check(book)[0]
+    assert time.perf_counter() - begun < 2
