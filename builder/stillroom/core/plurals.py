@@ -1,27 +1,70 @@
 """One and many of a counted item: "egg" and "eggs", "bay leaf" and "bay leaves".
 
-Plain English rules on the last word, with the kitchen's own exceptions; enough for ingredients.
+English rules and the kitchen's exceptions are data (larder/plurals.yml); the look-up of foods, the
+printed amounts and the browser all read the same.
 """
 
 from __future__ import annotations
 
 import re
+from functools import cache
+from typing import Any
 
-_ODD = {
-    "leaf": "leaves",
-    "loaf": "loaves",
-    "half": "halves",
-    "tomato": "tomatoes",
-    "potato": "potatoes",
-    "mango": "mangoes",
-    "box": "boxes",
-    "bunch": "bunches",
-    "peach": "peaches",
-    "radish": "radishes",
-    "brush": "brushes",
-}
-MANY_TO_ONE = {many: one for one, many in _ODD.items()}
-SAME = ("muslin", "thread", "scissors", "molasses", "hops", "asparagus", "citrus")
+from stillroom.core.larder.data import read_larder_data
+
+_HEAD = re.compile(r"\s(?:of|or|for|with|in|to)\s|,")
+
+
+def plural_tables() -> dict[str, Any]:
+    """Return the rules as data: `same`, `odd` (many to one) and `endings`, in order."""
+    return dict(read_larder_data("plurals.yml"))
+
+
+@cache
+def _same() -> frozenset[str]:
+    return frozenset(plural_tables()["same"])
+
+
+@cache
+def _to_one() -> dict[str, str]:
+    return dict(plural_tables()["odd"])
+
+
+@cache
+def _to_many() -> dict[str, str]:
+    """Return the plurals that no rule makes; of several the first in the table counts."""
+    named: dict[str, list[str]] = {}
+    for many, one in _to_one().items():
+        named.setdefault(one, []).append(many)
+    return {one: many[0] for one, many in named.items() if _by_rule(one) != many[0]}
+
+
+@cache
+def _endings() -> tuple[tuple[str, str], ...]:
+    return tuple((many, one) for many, one in plural_tables()["endings"])
+
+
+@cache
+def singular_word(word: str) -> str:
+    """Return the singular of one word in small letters.
+
+    >>> [singular_word(word) for word in ("pouches", "glasses", "leaves", "olives", "couscous")]
+    ['pouch', 'glass', 'leaf', 'olive', 'couscous']
+    """
+    if word in _same() or len(word) < 3:
+        return word
+    if word in _to_one():
+        return _to_one()[word]
+    for many, one in _endings():
+        if word.endswith(many) and len(word) > len(many):
+            return word[: len(word) - len(many)] + one
+    return word
+
+
+def _by_rule(word: str) -> str:
+    if re.search(r"[^aeiou]y$", word):
+        return word[:-1] + "ies"
+    return word + ("es" if re.search(r"(s|x|z|ch|sh)$", word) else "s")
 
 
 def plural(item: str) -> str:
@@ -30,16 +73,12 @@ def plural(item: str) -> str:
     >>> plural("Seville orange"), plural("bay leaf"), plural("sheet of paper"), plural("berry")
     ('Seville oranges', 'bay leaves', 'sheets of paper', 'berries')
     """
-    counted, rest = _head(item)
-    head, last = _split(counted)
+    head, last, rest = _split(item)
     word = last.lower()
-    if word in SAME or word != singular(last).lower():
+    if not word or word in _same() or word != singular_word(word):
         return item
-    if word in _ODD:
-        return head + _ODD[word] + rest
-    if re.search(r"[^aeiou]y$", word):
-        return head + last[:-1] + "ies" + rest
-    return head + last + ("es" if re.search(r"(s|x|z|ch|sh)$", word) else "s") + rest
+    many = _to_many().get(word) or _by_rule(word)
+    return head + _as_written(last, word, many) + rest
 
 
 def singular(item: str) -> str:
@@ -48,22 +87,22 @@ def singular(item: str) -> str:
     >>> singular("unwaxed Seville oranges"), singular("star anise"), singular("quinces")
     ('unwaxed Seville orange', 'star anise', 'quince')
     """
-    counted, rest = _head(item)
-    head, last = _split(counted)
+    head, last, rest = _split(item)
     word = last.lower()
-    if word in SAME or not word.endswith("s") or word.endswith("ss"):
-        return item
-    if word in MANY_TO_ONE:
-        return head + MANY_TO_ONE[word] + rest
-    return head + (last[:-3] + "y" if word.endswith("ies") else last[:-1]) + rest
+    return head + _as_written(last, word, singular_word(word)) + rest
 
 
-def _split(item: str) -> tuple[str, str]:
-    head, space, last = item.rpartition(" ")
-    return head + space, last
+def _as_written(last: str, word: str, changed: str) -> str:
+    """Change the end of a word and keep the capitals of its beginning."""
+    kept = 0
+    while kept < min(len(word), len(changed)) and word[kept] == changed[kept]:
+        kept += 1
+    return last[:kept] + changed[kept:]
 
 
-def _head(item: str) -> tuple[str, str]:
-    """Split "sheet of baking paper" after the word that is counted."""
-    found = re.search(r"\s(?:of|or|for|with|in|to)\s|,", item)
-    return (item[: found.start()], item[found.start() :]) if found else (item, "")
+def _split(item: str) -> tuple[str, str, str]:
+    """Split "big sheets of paper" into what stands before the counted word, the word, the rest."""
+    found = _HEAD.search(item)
+    counted, rest = (item[: found.start()], item[found.start() :]) if found else (item, "")
+    head, space, last = counted.rpartition(" ")
+    return head + space, last, rest

@@ -11,7 +11,7 @@ from fractions import Fraction
 from typing import Any
 
 from stillroom.core.finished_data import finished_data, finished_tables
-from stillroom.core.plurals import MANY_TO_ONE, SAME
+from stillroom.core.plurals import plural_tables
 from stillroom.core.quantities import Amount
 from stillroom.core.recipe import Recipe
 from stillroom.core.rounding import (
@@ -62,8 +62,7 @@ def shared_data(country: str = "GB") -> dict[str, Any]:
         },
         "reads": read_data("units.yml")["reads"],
         "counted": {form: list(pair) for form, pair in counted_nouns().items()},
-        "odd": dict(MANY_TO_ONE),
-        "same": list(SAME),
+        "one_and_many": plural_tables(),
         "near": {"plain": str(share_named("near", "plain"))},
         "blind": {name: str(share) for name, share in rounding_data()["blind"].items()},
         "most_times": most_times(),

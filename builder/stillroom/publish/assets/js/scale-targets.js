@@ -237,7 +237,9 @@ function stems(words, tables) {
 }
 
 function singular(word, tables) {
-  if (tables.same.includes(word) || !word.endsWith("s") || word.endsWith("ss")) return word;
-  if (tables.odd[word]) return tables.odd[word];
-  return word.endsWith("ies") ? `${word.slice(0, -3)}y` : word.slice(0, -1);
+  const { same, odd, endings } = tables.one_and_many;
+  if (same.includes(word) || word.length < 3) return word;
+  if (Object.hasOwn(odd, word)) return odd[word];
+  const found = endings.find(([many]) => word.endsWith(many) && word.length > many.length);
+  return found ? word.slice(0, word.length - found[0].length) + found[1] : word;
 }
