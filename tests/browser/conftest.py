@@ -1,7 +1,8 @@
-"""One real Chromium for every browser test, and a server of this machine for the built book.
+"""One real Chromium and one real Firefox for the tests, and a server for the built book.
 
-Chromium is looked for in STILLROOM_CHROMIUM, on the PATH and where each system keeps it.
-Without one these tests are skipped on a reader's own machine; where CI is set they fail.
+Chromium is looked for in STILLROOM_CHROMIUM, on the PATH and where each system keeps it, Firefox
+in STILLROOM_FIREFOX and likewise. Without one these tests are skipped on a reader's own machine;
+where CI is set they fail.
 """
 
 from __future__ import annotations
@@ -14,9 +15,12 @@ import sys
 import threading
 from collections.abc import Iterator
 from pathlib import Path
+from typing import NoReturn
 
 import pytest
 from playwright.sync_api import Browser, Page, sync_playwright
+
+from browser.firefox import Firefox, find_firefox, launch_firefox
 
 NAMES = ("chromium", "chromium-browser", "google-chrome", "chrome", "msedge")
 PLACES = (
@@ -43,14 +47,30 @@ def find_chromium() -> str | None:
     return next((place for place in found if place), None)
 
 
+def no_browser(name: str) -> NoReturn:
+    message = f"No {name} found: install it, or set STILLROOM_{name.upper()} to its program file."
+    if os.environ.get("CI"):
+        pytest.fail(message)
+    pytest.skip(message)
+
+
+@pytest.fixture(scope="session")
+def firefox_place() -> str:
+    return find_firefox() or no_browser("Firefox")
+
+
+@pytest.fixture(scope="session")
+def firefox(firefox_place: str) -> Iterator[Firefox]:
+    """One tab of Firefox for all tests that only look at pages."""
+    with launch_firefox(firefox_place) as opened:
+        yield opened
+
+
 @pytest.fixture(scope="session")
 def browser() -> Iterator[Browser]:
     place = find_chromium()
     if place is None:
-        message = "No Chromium found: install it, or set STILLROOM_CHROMIUM to its program file."
-        if os.environ.get("CI"):
-            pytest.fail(message)
-        pytest.skip(message)
+        no_browser("Chromium")
     with sync_playwright() as driver:
         launched = driver.chromium.launch(executable_path=place, args=FLAGS)
         yield launched

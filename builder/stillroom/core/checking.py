@@ -11,6 +11,7 @@ from pathlib import Path
 
 from stillroom.core.book import Book, BookSettings
 from stillroom.core.loading import gather_recipes
+from stillroom.core.markup import check_markup
 from stillroom.core.problems import Problem, ProblemsFound, Unreadable
 from stillroom.core.recipe import Recipe
 from stillroom.core.recipes_folder import find_strays
@@ -47,8 +48,10 @@ def _checked(
 ) -> tuple[Recipe, ...]:
     recipes, problems = gather_recipes(paths, root, book.settings.units, pictures)
     problems.extend(strays)
+    files = {path.stem: path for path in paths}
     for recipe in recipes:
         problems.extend(_unsafe(recipe, book.settings))
+        problems.extend(check_markup(recipe, files[recipe.slug]))
     if not problems and len(recipes) != len(set(paths)):
         what = f"{len(set(paths))} recipe files were found and {len(recipes)} were read."
         problems.append(Problem(book.settings.recipes, 1, what, "Nothing is published until then."))

@@ -11,9 +11,10 @@ from dataclasses import replace
 from pathlib import Path
 from typing import TYPE_CHECKING
 
+from markupsafe import escape
 from mkdocs.config.config_options import ExtraScriptValue
 from mkdocs.exceptions import PluginError
-from mkdocs.plugins import BasePlugin, get_plugin_logger
+from mkdocs.plugins import BasePlugin, event_priority, get_plugin_logger
 from mkdocs.structure.files import File, Files, InclusionLevel
 from mkdocs.structure.toc import AnchorLink, TableOfContents
 from mkdocs.utils import get_build_datetime, get_relative_url
@@ -21,18 +22,24 @@ from mkdocs.utils import get_build_datetime, get_relative_url
 from stillroom.core.book import Book, open_book, place_book
 from stillroom.core.problems import Problem, ProblemsFound
 from stillroom.publish.book_files import FAVICON, SCRIPT, list_files, list_stylesheets
+from stillroom.publish.clean_html import drop_comments
 from stillroom.publish.config import StillroomConfig
 from stillroom.publish.leaves import list_leaves, list_warnings, open_library
 from stillroom.publish.library import Leaf, Library
-from stillroom.publish.templating import THEME
+from stillroom.publish.page_faults import find_page_faults
+from stillroom.publish.templating import THEME, show_plain
 from stillroom.publish.wall import find_private
 
 if TYPE_CHECKING:
     from mkdocs.config.defaults import MkDocsConfig
+    from mkdocs.structure.nav import Navigation
     from mkdocs.structure.pages import Page
+    from mkdocs.utils.templates import TemplateContext
 
 THEME_FAVICON = "assets/images/favicon.png"
 """What Material sets when a book names no icon of its own."""
+
+HEAD_FACTS = ("title", "description", "author")
 
 log = get_plugin_logger(__name__)
 
@@ -84,10 +91,15 @@ class StillroomPlugin(BasePlugin[StillroomConfig]):  # type: ignore[no-untyped-c
         if leaf is not None:
             facts = leaf.head(self.library, page.canonical_url or "")
             page.meta = {**facts, **page.meta}
+        # Material writes these into the head and the search as HTML
+        shown = {name: str(escape(page.meta[name])) for name in HEAD_FACTS if name in page.meta}
+        page.meta = {**page.meta, **shown}
         return markdown
 
     def on_page_content(self, html: str, page: Page, config: MkDocsConfig, files: Files) -> str:
         """Write the body of a page that the book makes around the prose its file may hold."""
+        _stop_at(find_page_faults(html, page.file))
+        html = drop_comments(html)
         leaf = self.leaves.get(page.file.src_uri)
         if leaf is None:
             return html
@@ -98,6 +110,14 @@ class StillroomPlugin(BasePlugin[StillroomConfig]):  # type: ignore[no-untyped-c
 
         page.toc = TableOfContents([AnchorLink(str(page.title), "leaf", 1)])
         return leaf.body(self.library, html, link, page.canonical_url or "")
+
+    @event_priority(100)  # before the search takes them
+    def on_page_context(
+        self, context: TemplateContext, page: Page, config: MkDocsConfig, nav: Navigation
+    ) -> TemplateContext:
+        """Give a page that is named by its first heading that title as plain words."""
+        page.meta.setdefault("title", str(show_plain(page.title)))
+        return context
 
     def on_serve(self, server: object, config: MkDocsConfig, builder: object) -> None:
         """Build again when a recipe changes."""

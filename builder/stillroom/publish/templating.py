@@ -16,7 +16,9 @@ from typing import Any
 import babel.dates
 import markdown
 from jinja2 import Environment, FileSystemLoader, StrictUndefined
-from markupsafe import Markup
+from markupsafe import Markup, escape
+
+from stillroom.publish.clean_html import clean_prose
 
 HERE = Path(__file__).parent
 TEMPLATES = HERE / "templates"
@@ -58,7 +60,7 @@ def show_prose(text: str) -> Markup:
     >>> str(show_prose("Two *kinds*."))
     '<p>Two <em>kinds</em>.</p>'
     """
-    return Markup(_prose_reader().reset().convert(text))
+    return Markup(clean_prose(_prose_reader().reset().convert(text)))
 
 
 def show_prose_line(text: str) -> Markup:
@@ -70,6 +72,17 @@ def show_prose_line(text: str) -> Markup:
     html = show_prose(text)
     one = html.startswith("<p>") and html.endswith("</p>") and html.count("<p>") == 1
     return Markup(html[3:-4]) if one else html
+
+
+def show_plain(words: object) -> Markup:
+    """Return words as HTML that shows them and does nothing else; tags in them are left out.
+
+    Material writes titles into its pages and into the search as HTML.
+
+    >>> str(show_plain("Salt &amp; <img src=x> pepper")), str(show_plain("Salt & pepper"))
+    ('Salt &amp; pepper', 'Salt &amp; pepper')
+    """
+    return escape(Markup(str(words)).striptags())
 
 
 def show_day(day: date, language: str = "en_GB", form: str = "d MMMM y") -> Markup:

@@ -7,6 +7,7 @@ import { impose } from "./paper.js";
 import { fitPreview } from "./preview-zoom.js";
 import { MOST_OF_ONE, boxOfCard, readWhole } from "./print-choices.js";
 import { laySheets, printSheets } from "./sheets.js";
+import { fillField, keep, kept } from "./stored.js";
 
 const STORE = "stillroom-card-names";
 
@@ -61,13 +62,13 @@ class StillroomCard extends HTMLElement {
     if (!this.form || !this.card) return;
     this.paperData = JSON.parse(this.querySelector(".paper-data").textContent);
     this.holder = measuringHolder();
-    this.form.hidden = false;
     this.zoom = fitPreview(this.querySelector(".card-holder"), (room) => this.shownWidth(room));
     this.restore();
     this.listening = new AbortController();
     const { signal } = this.listening;
     this.form.addEventListener("input", () => this.update(), { signal });
     this.form.addEventListener("submit", (event) => this.print(event), { signal });
+    this.form.hidden = false; // shown once it is wired: an unwired button would do nothing
     document.fonts.ready.then(() => this.isConnected && this.update());
   }
 
@@ -85,14 +86,14 @@ class StillroomCard extends HTMLElement {
   }
 
   restore() {
-    const saved = JSON.parse(sessionStorage.getItem(STORE) ?? "{}");
-    this.form.elements.from.value = saved.from ?? "";
-    this.form.elements.paper.value = saved.paper ?? this.form.elements.paper.value;
+    const { from, paper } = kept(STORE);
+    fillField(this.form.elements.from, from);
+    fillField(this.form.elements.paper, paper);
   }
 
   update() {
     const { to, from, made, size, paper } = this.form.elements;
-    sessionStorage.setItem(STORE, JSON.stringify({ from: from.value, paper: paper.value }));
+    keep(STORE, { from: from.value, paper: paper.value });
     this.card.dataset.size = size.value;
     writeCard(this.card, { to: to.value.trim(), from: from.value.trim(), made: made.value });
     this.fit = fitCard(this.card, this.holder);

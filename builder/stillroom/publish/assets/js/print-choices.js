@@ -2,6 +2,7 @@
 // words (RangeError), never guessed at. Choices stay in sessionStorage until the window closes.
 
 import { impose, labelSheet } from "./paper.js";
+import { fillField, keep, kept } from "./stored.js";
 import { tagBox } from "./tag-shapes.js";
 
 /** More than this at once is a slip of the finger. */
@@ -106,21 +107,16 @@ export function chosenStart(form, grid) {
 
 /** Keep what a form holds until the window closes; the name of whom it is for is not kept. */
 export function keepChoices(form) {
-  const kept = namedFields(form).map((field) => [
+  const chosen = namedFields(form).map((field) => [
     keyOf(field), field.type === "checkbox" ? field.checked : field.value,
   ]);
-  sessionStorage.setItem(STORE, JSON.stringify(Object.fromEntries(kept)));
+  keep(STORE, Object.fromEntries(chosen));
 }
 
 /** Write what was kept back into a form. */
 export function restoreChoices(form) {
-  const kept = JSON.parse(sessionStorage.getItem(STORE) ?? "{}");
-  for (const field of namedFields(form)) {
-    const value = kept[keyOf(field)];
-    if (value === undefined) continue;
-    if (field.type === "checkbox") field.checked = value;
-    else field.value = value;
-  }
+  const chosen = kept(STORE);
+  for (const field of namedFields(form)) fillField(field, chosen[keyOf(field)]);
 }
 
 function namedFields(form) {

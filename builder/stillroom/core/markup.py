@@ -1,0 +1,113 @@
+"""What a recipe's words may not bring into a page: HTML, scripts, pictures from elsewhere.
+
+A recipe is read by strangers, printed, put into a search and into an e-book. It is written in plain
+words with Markdown's emphasis, lists and links; anything else is refused where it stands, so that
+no page has to decide what it would do. Leaves out what pages do with what is let through.
+"""
+
+from __future__ import annotations
+
+import html
+import re
+from collections.abc import Iterator
+from pathlib import Path
+from typing import Any
+
+from pydantic import BaseModel
+
+from stillroom.core.problems import Problem
+from stillroom.core.recipe import Recipe
+
+# "<https://book.example>" and "<me@book.example>" are links in Markdown; "3 < 5" is no mark-up
+_TAG = re.compile(r"<(?!https?://|mailto:|[\w.+-]+@[\w-]+\.)[A-Za-z/!?][^<>\n]{0,40}>?", re.ASCII)
+_TARGET = re.compile(r"(!?)\[[^\]\n]*\](?:\(\s*<?|:\s*<?)([^\s>)]*)")
+_ATTRIBUTES = re.compile(
+    r"\{:?[^{}\n]*\b(on[a-z]+|style|src|srcset|href|action|formaction|srcdoc)\s*=", re.IGNORECASE
+)
+_SCHEME = re.compile(r"[a-z][a-z0-9+.-]*:")
+_SAFE_SCHEMES = ("http:", "https:", "mailto:", "tel:")
+_NOT_SEEN = re.compile(r"[\x00-\x20\x7f-\xa0\u200b-\u200f\u2028\u2029\ufeff]")
+
+
+def find_markup(text: str) -> tuple[str, str] | None:
+    """Return what in a text may not stand in a page and how to mend it; None for plain words.
+
+    >>> find_markup("Stir *well*, see [the year](../year.md); 3 < 5.")
+    >>> find_markup("<b>Quince</b>")
+    ('"<b>" is HTML, and a recipe is plain words.', 'Write "*quince*" to stress a word.')
+    """
+    if tag := _TAG.search(text):
+        what = f'"{_short(tag[0])}" is HTML, and a recipe is plain words.'
+        return what, 'Write "*quince*" to stress a word.'
+    for picture, target in _TARGET.findall(text):
+        if picture and not is_own(target):
+            what = f'The picture "{_short(target)}" would be fetched from another host.'
+            return what, "Put it among the book's pictures and name it there."
+        if not is_safe_link(target):
+            what = f'"{_short(target)}" is no link to a page.'
+            return what, 'Write an address that begins with "https://", or a page of the book.'
+    if found := _ATTRIBUTES.search(text):
+        return f'"{_short(found[0])}" is HTML, and a recipe is plain words.', "Leave it out."
+    return None
+
+
+def is_safe_link(target: str) -> bool:
+    """Say whether following a link can do no more than open a page, a letter or a telephone.
+
+    >>> is_safe_link("https://a.example"), is_safe_link("java&#115;cript:alert(1)")
+    (True, False)
+    """
+    scheme = _SCHEME.match(_as_followed(target))
+    return scheme is None or scheme[0] in _SAFE_SCHEMES
+
+
+def is_own(target: str) -> bool:
+    """Say whether an address is one of the book's own, so that nobody else is asked for it.
+
+    >>> is_own("pictures/quince.svg"), is_own("//elsewhere.example/a.png")
+    (True, False)
+    """
+    seen = _as_followed(target)
+    return not _SCHEME.match(seen) and not seen.replace("\\", "/").startswith("//")
+
+
+def _as_followed(target: str) -> str:
+    """Return an address as a browser takes it: entities read, what is not seen left out."""
+    return _NOT_SEEN.sub("", html.unescape(target)).lower()
+
+
+def _short(text: str) -> str:
+    return text if len(text) <= 40 else f"{text[:37]}..."
+
+
+def check_markup(recipe: Recipe, path: Path) -> Iterator[Problem]:
+    """Find every word of a recipe that may not stand in a page, with its line in the file."""
+    lines = path.read_text(encoding="utf-8-sig", errors="replace").splitlines()
+    told = set()
+    for place, text in _texts(recipe):
+        found = find_markup(text)
+        if found and found not in told:
+            told.add(found)
+            own = (number for number, line in enumerate(lines, 1) if find_markup(line) == found)
+            yield Problem(recipe.file, next(own, recipe.line_of(*place)), *found)
+
+
+def _texts(
+    value: Any, place: tuple[str | int, ...] = ()
+) -> Iterator[tuple[tuple[str | int, ...], str]]:
+    """Return every text within a recipe, and where it stands."""
+    if isinstance(value, str):
+        yield place, value
+    elif isinstance(value, BaseModel):
+        for name in type(value).model_fields:
+            if name not in ("kind", "lines", "file", "slug"):
+                yield from _texts(getattr(value, name), (*place, name))
+    elif isinstance(value, dict):
+        for name, inner in value.items():
+            yield from _texts(inner, (*place, str(name)))
+    elif isinstance(value, list | tuple | frozenset):
+        for number, inner in enumerate(value):
+            yield from _texts(inner, (*place, number))
+    elif hasattr(value, "__dataclass_fields__"):
+        for name in value.__dataclass_fields__:
+            yield from _texts(getattr(value, name), (*place, name))

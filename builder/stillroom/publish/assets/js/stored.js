@@ -1,0 +1,33 @@
+// What is kept until the window closes (sessionStorage). A browser may refuse to keep anything, have
+// no room left, or hand back what is not ours: then nothing was kept, and the page works all the same.
+
+/** Return what was kept under a name, as an object; empty when there is nothing. */
+export function kept(name) {
+  try {
+    const found = JSON.parse(sessionStorage.getItem(name));
+    return typeof found === "object" && found !== null ? found : {};
+  } catch {
+    return {};
+  }
+}
+
+/** Keep an object under a name, if the browser will. */
+export function keep(name, values) {
+  try {
+    sessionStorage.setItem(name, JSON.stringify(values));
+  } catch {
+    // said above
+  }
+}
+
+/** Write a kept value into a field; what the field does not take leaves it as it was. */
+export function fillField(field, value) {
+  if (field.type === "checkbox") {
+    if (typeof value === "boolean") field.checked = value;
+    return;
+  }
+  if (typeof value !== "string") return;
+  const before = field.value;
+  field.value = value;
+  if (field.value !== value) field.value = before;
+}
