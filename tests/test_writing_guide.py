@@ -32,7 +32,8 @@ MESSAGES = {  # a mistake, and the message of the guide that it must bring
     'A recipe has no "titel:".': "titel: Base",
     '"makes" is missing.': "makes:",
     '"{plumbs}" is not an ingredient.': "METHOD:1. Put in {plumbs}.",
-    '"jam" is not a kind.': "kind: jam",
+    '"pickle" may be two kinds.': "kind: pickle",
+    '"blackcurrant jam" is not a kind.': "kind: blackcurrant jam",
     'The recipe has no "## Method".': "METHOD:",
     '"every 3 lunches" is not a rhythm.': "timeline:\n  - rest: every 3 lunches",
 }

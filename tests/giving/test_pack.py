@@ -279,7 +279,12 @@ def test_the_commands_write_a_pack_and_close_the_year(book):
     for name in names:
         text = (ROOT / "recipes" / f"{name}.md").read_text(encoding="utf-8")
         (book.root / "recipes" / f"{name}.md").write_text(text, encoding="utf-8")
-    config = {"site_name": "B", "docs_dir": "docs", "plugins": [{"stillroom": {}}]}
+    config = {
+        "site_name": "B",
+        "theme": "material",
+        "docs_dir": "docs",
+        "plugins": [{"stillroom": {}}],
+    }
     (book.root / "mkdocs.yml").write_text(yaml.safe_dump(config), encoding="utf-8")
     makes = [{"recipe": name} for name in names]
     data = small_list(makes=makes, baskets={"small": {"eat": 2}})

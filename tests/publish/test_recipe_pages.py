@@ -47,7 +47,7 @@ def test_the_demo_book_has_at_least_sixteen_recipes_of_every_kind(recipe_pages: 
     kinds = {
         page.select_one(".opening__kind").get_text(strip=True) for page in recipe_pages.values()
     }
-    assert kinds == set(all_kinds())
+    assert kinds == {name for name, kind in all_kinds().items() if kind.eaten_by != "pets"}
 
 
 @pytest.mark.parametrize("slug", SLUGS)

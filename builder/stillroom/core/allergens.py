@@ -118,7 +118,7 @@ def _staples_of_part(part: str) -> tuple[Staple, ...]:
 def know_recipe(recipe: Recipe) -> tuple[Known, ...]:
     """Return what is known of everything that goes into the food; tools and wrappings left out."""
     known = [know_ingredient(ingredient) for ingredient in recipe.ingredients]
-    if not recipe.kind.edible:
+    if not recipe.kind.is_eaten:
         return tuple(known)
     return tuple(one for one in known if not _is_a_tool(one))
 

@@ -130,7 +130,7 @@ def _finished_g(recipe: Recipe) -> Fraction | None:
 
 def _stays_on_the_table(recipe: Recipe, known: Known) -> bool:
     """Whether it is a tool of a craft: needed once for the batch, and not given away."""
-    return not recipe.kind.edible and known.ingredient.scales == "per batch"
+    return not recipe.kind.is_eaten and known.ingredient.scales == "per batch"
 
 
 def _is_pickled(recipe: Recipe, known: Known) -> bool:

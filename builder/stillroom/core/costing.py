@@ -165,7 +165,7 @@ def _need(
         section=(entry.section if entry else "") or (staple.section if staple else "other"),
         entry=entry,
         per_container=ingredient.scales == "per container",
-        tool=recipe.kind.name == "craft" and ingredient.scales == "per batch",
+        tool=not recipe.kind.is_eaten and ingredient.scales == "per batch",
         noun="" if entry else _noun_of(ingredient),
     )
 

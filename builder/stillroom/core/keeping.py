@@ -76,7 +76,7 @@ def _longer(own: Span | None, published: Span) -> bool:
 
 def _term(recipe: Recipe, facts: Facts, published_mark: str) -> tuple[Term, str]:
     """Return the right one of the terms, and why: Art. 24 and Annex X."""
-    if not recipe.kind.edible:
+    if not recipe.kind.is_eaten:
         return "none", "It is not food."
     if recipe.keeps.unopened is None and not published_mark:
         return "none", "The recipe does not say how long it keeps."
@@ -85,6 +85,8 @@ def _term(recipe: Recipe, facts: Facts, published_mark: str) -> tuple[Term, str]
     if facts.place == "fridge" and facts.tagged(["perishable", "egg", "fish"]):
         return "use by", "It spoils fast and can make ill: Reg. (EU) 1169/2011 Art. 24."
     written = recipe.keeps.mark or recipe.kind.mark
+    if not recipe.kind.edible and written == "best before":
+        return "best before", "By the recipe's own word; it is no food for people."
     if written == "use by":
         return "use by", "By the recipe's own word."
     if written == "none":

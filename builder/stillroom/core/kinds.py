@@ -2,12 +2,16 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+import re
+from dataclasses import dataclass, replace
 from functools import cache
-from typing import Any
+from typing import Any, Literal
 
-from stillroom.core.problems import Unreadable, did_you_mean
+from stillroom.core.plurals import singular
+from stillroom.core.problems import Unreadable, nearest
 from stillroom.core.units import read_data
+
+Eater = Literal["people", "pets", "nobody"]
 
 
 @dataclass(frozen=True)
@@ -24,6 +28,13 @@ class Kind:
     contents_heading: str
     keep: str
     mark: str
+    eaten_by: Eater = "people"
+    called: str = ""
+
+    @property
+    def spoken(self) -> str:
+        """What a page calls it: the cook's own word, as "jam", or else the kind's name."""
+        return self.called or self.name
 
     @property
     def slug(self) -> str:
@@ -32,8 +43,13 @@ class Kind:
 
     @property
     def edible(self) -> bool:
-        """Whether it is made to be eaten or drunk."""
-        return self.name != "craft"
+        """Whether it is made for people to eat or drink; what is not known to be is not."""
+        return self.eaten_by == "people"
+
+    @property
+    def is_eaten(self) -> bool:
+        """Whether anyone eats it, people or animals."""
+        return self.eaten_by != "nobody"
 
 
 def _read(name: str, row: dict[str, Any]) -> Kind:
@@ -48,6 +64,7 @@ def _read(name: str, row: dict[str, Any]) -> Kind:
         contents_heading=row["contents_heading"],
         keep=row["keep"],
         mark=row["mark"],
+        eaten_by=row.get("eaten_by", "people"),
     )
 
 
@@ -57,9 +74,69 @@ def all_kinds() -> dict[str, Kind]:
     return {name: _read(name, row) for name, row in read_data("kinds.yml").items()}
 
 
+@cache
+def _everyday() -> dict[str, str]:
+    """Return the kind of every everyday word that can mean no other."""
+    rows = read_data("kinds.yml").items()
+    return {word: name for name, row in rows for word in (name, *row.get("also", []))}
+
+
+@cache
+def _asked() -> dict[str, tuple[str, str]]:
+    """Return what is wrong with a word that fits two kinds or none well, and what to ask."""
+    table = read_data("kind_words.yml")
+    found: dict[str, tuple[str, str]] = {}
+    for group, why in (("either", "may be two kinds"), ("own", "is no kind of its own")):
+        for row in table[group]:
+            found |= {word: (why, row["ask"]) for word in row["words"]}
+    return found
+
+
+def _spellings(written: str) -> tuple[str, ...]:
+    """Return a word as it may stand in the tables: in small letters, in the singular."""
+    spelled = read_data("kind_words.yml")["spelled"]
+    lower = " ".join(re.sub(r"[^\w' -]", " ", written.lower().replace("’", "'")).split())
+    words = [spelled.get(word, word) for word in lower.split()]
+    plain = " ".join(words).removeprefix("a ").removeprefix("an ").removeprefix("the ")
+    alike = [plain, singular(plain), plain.replace("-", " "), singular(plain.replace("-", " "))]
+    return tuple(dict.fromkeys([lower, *alike, *(one.removeprefix("homemade ") for one in alike)]))
+
+
 def find_kind(name: str) -> Kind:
-    """Return the kind of that name, or raise Unreadable with the nearest one."""
+    """Return the kind of a name or of an everyday word for it; raises Unreadable with the nearest.
+
+    A word that may be two kinds is asked about, never chosen.
+
+    >>> find_kind("Jams").name, find_kind("Jams").spoken
+    ('preserve', 'jam')
+    """
     kinds = all_kinds()
-    if name not in kinds:
-        raise Unreadable(f'"{name}" is not a kind.', did_you_mean(name, kinds))
-    return kinds[name]
+    spellings = _spellings(name)
+    for word in spellings:
+        if word in kinds:
+            return kinds[word]
+        if word in _asked():
+            why, ask = _asked()[word]
+            raise Unreadable(f'"{name}" {why}.', ask)
+        if word in _everyday():
+            return replace(kinds[_everyday()[word]], called=word)
+    words = spellings[0].split()
+    table = read_data("kind_words.yml")
+    if words and words[0] in table["hand"]:
+        return replace(kinds["craft"], called=spellings[0])
+    raise Unreadable(f'"{name}" is not a kind.', _nearest_kind(name, words))
+
+
+def _nearest_kind(name: str, words: list[str]) -> str:
+    kinds = all_kinds()
+    if set(words) & set(read_data("kind_words.yml")["animals"]):
+        return 'Write "kind: pet treat" if animals eat it.'
+    for start in range(1, len(words)):  # "blackcurrant jam": what its last words are
+        last = " ".join(words[start:])
+        for word in _spellings(last):
+            if word in _asked():
+                return _asked()[word][1]
+            if word in _everyday():
+                return f'Write "kind: {_everyday()[word]}" if it is a {word}.'
+    near = nearest(name, kinds) or _everyday().get(nearest(name, _everyday(), 0.8) or "")
+    return f'Did you mean "{near}"?' if near else f"It may be: {', '.join(kinds)}."

@@ -161,7 +161,7 @@ def _diet(recipe: Recipe) -> Diet:
 def _once_opened(recipe: Recipe, kept: Kept) -> str:
     if kept.opened is None:
         return ""
-    return f"{'Once opened' if recipe.kind.edible else 'In use'}: {kept.opened}"
+    return f"{'Once opened' if recipe.kind.is_eaten else 'In use'}: {kept.opened}"
 
 
 def _keep_how(recipe: Recipe, kept: Kept) -> str:

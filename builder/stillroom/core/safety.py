@@ -196,8 +196,9 @@ def defer(recipe: Recipe, settings: BookSettings) -> str:
     """Return the last words of a box: whose guidance goes before this page's, and of selling."""
     table = read_data("authorities.yml")
     row = table["countries"].get(settings.country, table["elsewhere"])
-    sort = "food" if recipe.kind.edible else "craft"
-    return str(table[sort]).format(authority=row[sort], selling=row["selling"])
+    text = {"people": "food", "pets": "pets", "nobody": "craft"}[recipe.kind.eaten_by]
+    whose = "craft" if text == "craft" else "food"
+    return str(table[text]).format(authority=row[whose], selling=row["selling"])
 
 
 def check_safety(recipe: Recipe, settings: BookSettings) -> tuple[Problem, ...]:

@@ -183,6 +183,7 @@ def _staple(facts: Facts, names: list[str], _: Mapping[str, Any]) -> Evidence | 
 
 CHECKS: dict[str, Check] = {
     "kind": lambda facts, names, _: _yes(facts.recipe.kind.name in names),
+    "eaten_by": lambda facts, who, _: _yes(facts.recipe.kind.eaten_by in who),
     "edible": lambda facts, wanted, _: _yes(facts.recipe.kind.edible == wanted),
     "heated": lambda facts, wanted, _: _yes(facts.heated == wanted),
     "kept_at": lambda facts, places, _: _yes(facts.place in places),

@@ -203,7 +203,7 @@ def _labelled(recipe: Recipe, avoid: Avoid) -> Answer:
 
 def facts_of(recipe: Recipe) -> Facts:
     """Read what a recipe holds; tools of a craft (used once per batch) are left out."""
-    craft = recipe.kind.name == "craft"
+    craft = not recipe.kind.is_eaten
     return Facts(
         recipe,
         tuple(

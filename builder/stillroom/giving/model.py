@@ -180,6 +180,9 @@ class Household(Part):
         Field(description="Ages on giving day: [6, 18 months, 3 months]."),
     ] = ()
     pregnant: bool = False
+    pets: Annotated[bool, Field(description="Whether animals live there, for pets' treats.")] = (
+        False
+    )
     delivery: Annotated[
         str, PlainValidator(_delivery), WithJsonSchema({"enum": ["by hand", "by post"]})
     ] = "by hand"

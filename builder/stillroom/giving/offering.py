@@ -175,13 +175,18 @@ def _offer(
         key=key,
         recipe=recipe.slug,
         title=recipe.title,
-        sort=make.sort or SORT_OF_KIND.get(recipe.kind.name, "eat"),
+        sort=make.sort or _sort_of(recipe),
         container=container,
         share=share,
         worth=make.cost if make.cost is not None else worth,
         on_hand=shelf.count(key),
         needs=each,
     )
+
+
+def _sort_of(recipe: Recipe) -> Sort:
+    """Return what a recipe counts as in a basket; what people do not eat is no food of it."""
+    return SORT_OF_KIND.get(recipe.kind.name, "eat" if recipe.kind.edible else "craft")
 
 
 def _brew(giving: GivingList, recipe: Recipe, needs: tuple[Need, ...], today: date) -> Brew:

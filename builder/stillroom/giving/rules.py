@@ -40,6 +40,8 @@ class HouseholdRule:
             return household.adults == 0
         if when == "pregnant":
             return household.pregnant
+        if when == "no pets":
+            return not household.pets
         if when == "by post":
             return household.delivery == "by post"
         return any(age < self.row["months"] for age in household.children)

@@ -15,7 +15,7 @@ def card_data(card: UsageCard, recipe: Recipe) -> dict[str, Any]:
     code = draw_qr(card.url) if card.url else None
     return {
         "title": card.title,
-        "kind_words": recipe.kind.name,
+        "kind_words": recipe.kind.spoken,
         "what": card.what,
         "contents_head": recipe.kind.contents_heading,
         "contents": [

@@ -34,7 +34,7 @@ def recipe_data(
     return {
         "slug": recipe.slug,
         "title": recipe.title,
-        "kind": recipe.kind.name,
+        "kind": recipe.kind.spoken,
         "summary": recipe.summary,
         "makes": batch.makes,
         "contents_head": "What goes into it",

@@ -74,7 +74,7 @@ def view_card(recipe: Recipe, library: Library, made_on: date, emblem: str = "")
     code = draw_qr(address)
     return CardView(
         slug=recipe.slug,
-        kind_words=recipe.kind.name,
+        kind_words=recipe.kind.spoken,
         title=card.title,
         what=card.what,
         contents_head=recipe.kind.contents_heading,

@@ -78,7 +78,7 @@ def _total_time(facts: RecipeFacts) -> str | None:
 
 def _of_food(recipe: Recipe, facts: RecipeFacts) -> Mapping[str, Any]:
     return {
-        "recipeCategory": recipe.kind.name,
+        "recipeCategory": recipe.kind.spoken,
         "recipeYield": facts.yields,
         "recipeIngredient": list(facts.ingredients),
         "recipeInstructions": _steps(facts),
