@@ -98,7 +98,10 @@ def _spellings(written: str) -> tuple[str, ...]:
     lower = " ".join(re.sub(r"[^\w' -]", " ", written.lower().replace("’", "'")).split())
     words = [spelled.get(word, word) for word in lower.split()]
     plain = " ".join(words).removeprefix("a ").removeprefix("an ").removeprefix("the ")
-    alike = [plain, singular(plain), plain.replace("-", " "), singular(plain.replace("-", " "))]
+    parted = plain.replace("-", " ")
+    alike = [
+        one for word in (plain, parted) for one in (word, singular(word), word.removesuffix("s"))
+    ]
     return tuple(dict.fromkeys([lower, *alike, *(one.removeprefix("homemade ") for one in alike)]))
 
 
