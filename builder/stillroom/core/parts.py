@@ -11,9 +11,9 @@ from dataclasses import dataclass, replace
 from fractions import Fraction
 from typing import Any, Literal
 
-from stillroom.core.problems import Unreadable, did_you_mean, nearest
+from stillroom.core.line_ingredient import amount_of_line
+from stillroom.core.problems import Unreadable, did_you_mean
 from stillroom.core.quantities import (
-    UNMEASURED,
     Amount,
     AnyAmount,
     Unmeasured,
@@ -21,7 +21,7 @@ from stillroom.core.quantities import (
     parse_leading_amount,
 )
 from stillroom.core.spans import Span, parse_span
-from stillroom.core.units import System, convert, counted_nouns, size_of, unit_words
+from stillroom.core.units import System, convert, counted_nouns, size_of
 
 Scales = Literal["with the batch", "per container", "per batch"]
 SCALES: tuple[Scales, ...] = ("with the batch", "per container", "per batch")
@@ -51,7 +51,7 @@ class Ingredient:
 
     `strength` is in % vol, `each_g` the weight in grams of one counted thing, `tolerance` a
     fraction of 1, `parts` a compound's own ingredients in descending order. `left_in` is None
-    when the kind decides whether it is strained out.
+    when the kind decides whether it is strained out. `also` is the amount measured again.
     """
 
     item: str
@@ -66,6 +66,7 @@ class Ingredient:
     group: str = ""
     parts: tuple[str, ...] = ()
     left_in: bool | None = None
+    also: tuple[Amount, ...] = ()
 
 
 @dataclass(frozen=True)
@@ -111,61 +112,25 @@ class Keeping:
     reason: str = ""
 
 
-def read_ingredient(value: Any, system: System) -> Ingredient:
-    """Read an ingredient from its line or its mapping."""
+def read_ingredient(value: Any, system: System, language: str = "en_GB") -> Ingredient:
+    """Read an ingredient from its line or its mapping; numbers as the language writes them."""
     if isinstance(value, dict):
         return _read_ingredient_mapping(value, system)
     if not isinstance(value, str):
         raise Unreadable(f'"{value}" is not an ingredient.', 'Write a line such as "250 g sugar".')
-    amount, rest = parse_leading_amount(value, system)
-    rest = re.sub(r"^of\s+", "", rest)
-    item, note = _split_note(rest)
-    if amount and amount.noun and not item:  # "16 cloves" alone is sixteen of them
-        noun = counted_nouns()[amount.noun]
-        item, amount = noun[amount.high > 1], replace(amount, noun="")
-    if amount is None:
-        unmeasured, note = _amount_in_note(item, note, system)
-        return Ingredient(item, unmeasured, note, strength=_strength(note))
-    if not item:
-        raise Unreadable(f'"{value}" does not say what it is.', 'Write "250 g sugar".')
-    if amount.low <= 0:
-        raise Unreadable(f'"{value}" is nothing at all.', "Write an amount above 0.")
-    _refuse_misspelt_unit(amount, item, system)
+    line = amount_of_line(value, system, language)
+    weight = line.each_g
+    if weight is None and isinstance(line.amount, Amount):
+        weight = _weight_of_one(line.amount, line.note, system)
     return Ingredient(
-        item, amount, note, strength=_strength(note), each_g=_weight_of_one(amount, note, system)
+        line.item,
+        line.amount,
+        line.note,
+        strength=_strength(line.note),
+        each_g=weight,
+        also=line.also,
+        optional=line.amount == Unmeasured("optional"),
     )
-
-
-def _split_note(rest: str) -> tuple[str, str]:
-    bracket = re.match(r"^([^(,]+)\(([^)]*)\)\s*,?\s*(.*)$", rest)
-    if bracket:
-        note = ", ".join(part for part in (bracket[2].strip(), bracket[3].strip()) if part)
-        return bracket[1].strip(), note
-    item, _, note = rest.partition(",")
-    return item.strip(), note.strip()
-
-
-def _amount_in_note(item: str, note: str, system: System) -> tuple[AnyAmount, str]:
-    for words in UNMEASURED:
-        if note.lower().startswith(words):
-            return Unmeasured(words), note[len(words) :].strip(" ,")
-        if item.lower().endswith(f" {words}"):
-            raise Unreadable(f'"{item}" wants a comma.', f'Write "salt, {words}".')
-    if note and " per " in note:
-        return parse_amount(note, system), ""
-    raise Unreadable(
-        f'"{item}" has no amount.', 'Begin with one ("250 g sugar") or end with ", to taste".'
-    )
-
-
-def _refuse_misspelt_unit(amount: Amount, item: str, system: System) -> None:
-    """Refuse "3 cupp sugar" rather than count three of a thing called "cupp sugar"."""
-    first, _, rest = item.partition(" ")
-    if amount.unit or amount.noun or not rest or len(first) < 3:
-        return
-    near = nearest(first, [word for word in unit_words(system) if word[0] == first[0]], 0.8)
-    if near:
-        raise Unreadable(f'"{first}" is not a unit.', f'Did you mean "{near}"?')
 
 
 def _strength(note: str) -> Fraction | None:

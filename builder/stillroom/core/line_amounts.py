@@ -1,0 +1,262 @@
+"""All that a line says of how much: a measure, the same measured again, sums and packs.
+
+"225g/8oz" and "1 cup (240 ml)" are one thing measured twice, "1 lb 4 oz" is a sum, "2 x 400 g tins"
+are packs. Built of the single measures of line_measures.py. Leaves out the food: line_reader.py.
+"""
+
+from __future__ import annotations
+
+import re
+from dataclasses import dataclass, replace
+from fractions import Fraction
+from functools import cache
+
+from stillroom.core.line_measures import (
+    GLUE,
+    Measure,
+    read_about,
+    read_measure,
+    read_noun,
+    read_qualifier,
+    read_unit,
+)
+from stillroom.core.line_numbers import Marks, read_number
+from stillroom.core.problems import Unreadable
+from stillroom.core.quantities import Amount
+from stillroom.core.units import System, convert, counted_nouns, read_data, size_of
+
+_SPACE = re.compile(r"\s*")
+_TIMES = re.compile(r"\s*[x×]\s*(?=[0-9½⅓⅔¼¾⅛])", re.IGNORECASE)
+_SUM = re.compile(r"\s*(?:\+|plus|and|&)\s+", re.IGNORECASE)
+_SLASH = re.compile(r"\s*/\s*")
+_OR = re.compile(r"\s*(?:,\s*)?\bor\s+(?:about\s+)?", re.IGNORECASE)
+_OPEN = re.compile(
+    r"\s*(?P<size>(?:small|medium|large)\s*)?[(\[]\s*(?:about|approx\.?|approximately|around|roughly|or|c\.)?\s*",
+    re.IGNORECASE,
+)
+_CLOSE = re.compile(
+    r"\s*(?:each|total|in total|or so|altogether|weight|drained|drained weight)?\s*[)\]]"
+)
+_EACH = re.compile(r"\b(?:each|apiece)\b", re.IGNORECASE)
+
+
+@dataclass(frozen=True)
+class Measured:
+    """What a line says of how much: the first measure is reckoned with, `also` says it again.
+
+    `each` is the size of one pack or piece.
+    """
+
+    amount: Amount
+    start: int
+    end: int
+    also: tuple[Amount, ...] = ()
+    each: Amount | None = None
+    fullness: str = ""
+
+
+@cache
+def _packs() -> frozenset[str]:
+    nouns = counted_nouns()
+    return frozenset(
+        form for form in nouns if nouns[form][0] in read_data("line_words.yml")["packs"]
+    )
+
+
+def read_measured(text: str, at: int, system: System, marks: Marks) -> Measured | None:
+    """Read all that a line says of how much, from `at`: pairs, sums and packs included.
+
+    Raises Unreadable for what could be read in two ways.
+    """
+    first = read_measure(text, at, system, marks)
+    if first is None:
+        return None
+    found = Measured(first.amount, first.start, first.end, fullness=first.fullness)
+    pack = _read_pack(text, found, system, marks)
+    return _named_by_size(text, _read_more(text, pack or found, system, marks))
+
+
+def _read_more(text: str, found: Measured, system: System, marks: Marks) -> Measured:
+    """Add what follows the first measure: sums, then the same in other units."""
+    while True:
+        grown = (
+            _read_reach(text, found, system, marks)
+            or _read_sum(text, found, system, marks)
+            or _read_pair(text, found, system, marks)
+            or _read_bracket(text, found, system, marks)
+        )
+        if grown is None:
+            return found
+        found = grown
+
+
+_REACH = re.compile(r"\s*(?:-|–|—|to)\s*(?=[0-9½⅓⅔¼¾⅛])")
+
+
+def _read_reach(text: str, found: Measured, system: System, marks: Marks) -> Measured | None:
+    """Read "75g-110g", "13oz–1lb 2oz": a range whose ends each bear their unit."""
+    own = found.amount
+    sign = _REACH.match(text, found.end)
+    more = (
+        _numbered(text, sign.end(), system, marks) if sign and own.unit and not found.also else None
+    )
+    if more is None or not more.amount.unit or size_of(more.amount.unit) != size_of(own.unit):
+        return None
+    whole = _read_sum(text, Measured(more.amount, more.start, more.end), system, marks) or more
+    high = convert(whole.amount.high, whole.amount.unit, own.unit)
+    if high < own.low:
+        raise Unreadable(
+            f'The range "{text[found.start : whole.end].strip()}" runs backwards.',
+            "Write the smaller amount first.",
+        )
+    return replace(found, amount=replace(own, high=high), end=whole.end)
+
+
+def _read_sum(text: str, found: Measured, system: System, marks: Marks) -> Measured | None:
+    """Read "1 lb 4 oz", "2 cups + 1 tbsp", "1 cup plus 2 tablespoons" in the first unit."""
+    own = found.amount
+    sign = _SUM.match(text, found.end)
+    if not own.unit or (found.also and sign is None):
+        return None
+    space = _SPACE.match(text, found.end)
+    at = sign.end() if sign else (space.end() if space else found.end)
+    more = _numbered(text, at, system, marks)
+    if more is None or not more.amount.unit:
+        return None
+    if size_of(more.amount.unit) != size_of(own.unit):
+        if sign and size_of(own.unit) != "length":
+            raise Unreadable(
+                f'"{text[found.start : more.end].strip()}" adds a weight and a measure by volume.',
+                "Write two lines, one for each.",
+            )
+        return None
+    low, high = (
+        convert(end, more.amount.unit, own.unit) for end in (more.amount.low, more.amount.high)
+    )
+    if not sign and low >= own.low:
+        return None
+    return replace(
+        found, amount=replace(own, low=own.low + low, high=own.high + high), end=more.end
+    )
+
+
+def _read_pair(text: str, found: Measured, system: System, marks: Marks) -> Measured | None:
+    """Read "225g/8oz": the same in another unit, itself perhaps a sum."""
+    sign = _SLASH.match(text, found.end) or (
+        _OR.match(text, found.end) if found.amount.unit else None
+    )
+    if sign is None:
+        return None
+    more = _numbered(text, sign.end(), system, marks)
+    if more is None or not more.amount.unit:
+        return None
+    second = Measured(more.amount, more.start, more.end)
+    whole = _read_reach(text, second, system, marks) or second
+    whole = _read_sum(text, whole, system, marks) or whole
+    if found.each is not None and size_of(whole.amount.unit) == size_of(found.each.unit):
+        return _container(text, replace(found, end=whole.end))
+    grown = replace(found, also=(*found.also, whole.amount), end=whole.end)
+    return _container(text, grown)
+
+
+def _read_bracket(text: str, found: Measured, system: System, marks: Marks) -> Measured | None:
+    """Read "1 cup (240 ml)", "1 (14-oz) can", "6 oranges (about 900 g)"."""
+    opened = _OPEN.match(text, found.end)
+    if opened is None:
+        return None
+    inner = _numbered(text, opened.end(), system, marks)
+    if inner is None or not (inner.amount.unit or found.amount.noun):
+        return None
+    more = _read_more(text, Measured(inner.amount, inner.start, inner.end), system, marks)
+    closed = _CLOSE.match(text, more.end)
+    container = None if closed else re.compile(r"[^()]{0,24}[)\]]").match(text, more.end)
+    if closed is None and (container is None or not _EACH.search(container[0])):
+        return None
+    end = closed.end() if closed else container.end()  # type: ignore[union-attr]
+    fullness = opened["size"].strip() if opened["size"] else found.fullness
+    if not found.amount.unit and found.each is None:
+        # before the food a size is that of one: "4 (6-ounce) fillets", "2 tins (400 g)"
+        if (
+            found.amount.noun
+            and found.amount.noun not in _packs()
+            and not _EACH.search(text[more.end : end])
+        ):
+            return replace(found, also=(*found.also, more.amount, *more.also), end=end)
+        unit = read_unit(text, end + len(text[end:]) - len(text[end:].lstrip()), system)
+        if unit:  # "2 (10 ml) tsp"
+            own = replace(found.amount, unit=unit[0])
+            return replace(found, amount=own, also=(*found.also, more.amount), end=unit[1])
+        return _container(text, replace(found, each=more.amount, end=end, fullness=fullness))
+    return replace(found, also=(*found.also, more.amount, *more.also), end=end)
+
+
+def _numbered(text: str, at: int, system: System, marks: Marks) -> Measure | None:
+    """Read a measure that begins with a figure, so that words after "and" are never measures."""
+    about = read_about().match(text, at)
+    begins = about.end() if about else at
+    if begins >= len(text) or not (text[begins].isdigit() or text[begins] in "½⅓⅔¼¾⅕⅖⅗⅘⅙⅚⅛⅜⅝⅞"):
+        word = read_number(text, begins, marks) if begins < len(text) else None
+        glue = GLUE.match(text, word[1]) if word else None
+        unit = read_unit(text, glue.end(), system) if glue else None
+        if unit is None:
+            return None
+    return read_measure(text, at, system, marks)
+
+
+def _read_pack(text: str, found: Measured, system: System, marks: Marks) -> Measured | None:
+    """Read "2 x 400 g tins", "2 400g tins", "two 14-ounce cans", "3 5-inch sticks"."""
+    if found.amount.unit or found.amount.noun:
+        return None
+    times = _TIMES.match(text, found.end)
+    space = re.compile(r"\s+").match(text, found.end)
+    at = times.end() if times else (space.end() if space else None)
+    size = _numbered(text, at, system, marks) if at is not None else None
+    if size is None or not size.amount.unit:
+        return None
+    whole = _read_more_size(text, size, system, marks)
+    packed = _container(text, replace(found, each=size.amount, end=whole))
+    # "3 5-inch sticks", "one 4-pound chicken"
+    of_one = size_of(size.amount.unit) == "length" or "-" in text[size.start : size.end]
+    return packed if times or packed.amount.noun or of_one else None
+
+
+def _read_more_size(text: str, size: Measure, system: System, marks: Marks) -> int:
+    """Return where the size of a pack ends, its second measure passed over: "400g/14oz"."""
+    second = _SLASH.match(text, size.end)
+    more = _numbered(text, second.end(), system, marks) if second else None
+    if more and more.amount.unit:
+        summed = _read_sum(text, Measured(more.amount, more.start, more.end), system, marks)
+        return summed.end if summed else more.end
+    opened = _OPEN.match(text, size.end)
+    inner = _numbered(text, opened.end(), system, marks) if opened else None
+    closed = _CLOSE.match(text, inner.end) if inner and inner.amount.unit else None
+    return closed.end() if closed else size.end
+
+
+def _named_by_size(text: str, found: Measured) -> Measured:
+    """Read "5cm/2in piece of ginger" is one piece; "a 400g tin of tomatoes" is 400 g of them."""
+    own = found.amount
+    if not own.unit or found.each is not None:
+        return found
+    packed = _container(text, replace(found, amount=Amount(Fraction(1), Fraction(1)), each=own))
+    if not packed.amount.noun:
+        return found
+    if size_of(own.unit) == "length":
+        return replace(packed, also=())
+    if packed.amount.noun not in _packs():
+        return found
+    return replace(found, end=packed.end, fullness=packed.amount.noun)
+
+
+def _container(text: str, found: Measured) -> Measured:
+    """Take the noun after a size: tin, piece, stick; without one nothing changes."""
+    if found.amount.noun or (found.amount.unit and found.each is None):
+        return found
+    gap = re.compile(r"[\s-]*").match(text, found.end)
+    at = gap.end() if gap else found.end
+    between = read_qualifier(text, at)
+    noun = read_noun(text, between.end if between else at)
+    if noun is None:
+        return found
+    words = " ".join(part for part in (found.fullness, between.said if between else "") if part)
+    return replace(found, amount=replace(found.amount, noun=noun[0]), end=noun[1], fullness=words)

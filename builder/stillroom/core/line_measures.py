@@ -1,0 +1,237 @@
+"""One measure as it stands in a line: a number with its unit or noun, and its characters.
+
+"about 4-5 heaped tbsp", "14-oz", "2 large sprigs", "a pinch". Leaves out pairs, sums and packs of
+measures: line_amounts.py.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Mapping
+from dataclasses import dataclass, replace
+from fractions import Fraction
+from functools import cache
+from typing import Any
+
+from stillroom.core.line_numbers import Marks, Range, read_range
+from stillroom.core.problems import Unreadable, did_you_mean
+from stillroom.core.quantities import Amount
+from stillroom.core.units import System, counted_nouns, read_data, unit_words
+
+GLUE = re.compile(r",?\s*-?\s*")
+
+
+@dataclass(frozen=True)
+class Measure:
+    """One measure: its amount, its characters, and words such as "heaped" or "large"."""
+
+    amount: Amount
+    start: int
+    end: int
+    fullness: str = ""
+
+
+_WORDS = re.compile(r"[A-Za-zÀ-ÿ]+(?:-[A-Za-zÀ-ÿ]+)*\.?(?:[ \t]+[A-Za-zÀ-ÿ]+\.?){0,2}")
+_GAP = re.compile(r"[ \t]+")
+
+
+def _look_up(text: str, at: int, table: Mapping[str, Any], most: int = 3) -> tuple[str, int] | None:
+    """Return the longest entry of a table that stands at `at`, and where it ends.
+
+    As written first, since "T" and "t" are two spoons; then without regard to capitals. A dot may
+    follow a word, a letter may not.
+    """
+    found = _WORDS.match(text, at)
+    if found is None:
+        return None
+    tokens = [(word, word.end()) for word in re.finditer(r"[^ \t]+", found[0])]
+    for size in range(min(most, len(tokens)), 0, -1):
+        end = tokens[size - 1][1]
+        written = _GAP.sub(" ", found[0][:end])
+        for form in (written, written.rstrip("."), written.replace(".", "")):
+            if form in table:
+                return form, at + end
+            if form.lower() in table:
+                return form.lower(), at + end
+    return None
+
+
+@cache
+def _qualifiers() -> dict[str, bool]:
+    data = read_data("line_words.yml")
+    return dict.fromkeys([*data["fullness"], *data["sizes"]], True)
+
+
+@dataclass(frozen=True)
+class _Words:
+    """Words such as "heaped" or "large" before a unit or noun, and where they end."""
+
+    said: str
+    end: int
+
+
+def read_qualifier(text: str, at: int) -> _Words | None:
+    """Read "heaped", "large, thick" and the like before a unit or noun; None where none stand."""
+    begin = at
+    while True:
+        word = _look_up(text, at, _qualifiers(), most=2)
+        if word is None:
+            break
+        gap = re.compile(r"\s*,\s*|\s+|$").match(text, word[1])
+        if gap is None:
+            break
+        at = gap.end()
+    return _Words(text[begin:at].strip(" ,"), at) if at > begin else None
+
+
+@cache
+def read_about() -> re.Pattern[str]:
+    """Return the pattern of "about", "approx." and the like before a number."""
+    ordered = sorted(read_data("line_words.yml")["about"], key=len, reverse=True)
+    words = "|".join(re.escape(word) for word in ordered)
+    return re.compile(rf"(?:(?:{words})(?![A-Za-z])\s*)+(?=[0-9½⅓⅔¼¾⅛a-z])", re.IGNORECASE)
+
+
+def read_unit(text: str, at: int, system: System) -> tuple[str, int] | None:
+    """Read a unit word that begins at `at`, as (unit id, end); None where none does."""
+    words = unit_words(system)
+    found = _look_up(text, at, words)
+    if found is None:  # "5-pound", "28-oz", "1/2-inch-thick"
+        head = re.compile(r"[A-Za-z]+(?=-)").match(text, at)
+        if head and head[0].lower() in words:
+            return words[head[0].lower()], head.end()
+        return None
+    return words[found[0]], found[1]
+
+
+def read_noun(text: str, at: int) -> tuple[str, int] | None:
+    """Read a counted noun that begins at `at`, as (its singular, end)."""
+    found = _look_up(text, at, counted_nouns(), most=1)
+    return (counted_nouns()[found[0]][0], found[1]) if found else None
+
+
+def read_measure(text: str, at: int, system: System, marks: Marks) -> Measure | None:
+    """Read one measure: "about 4-5 heaped tbsp", "14-oz", "2 large sprigs", "a pinch"."""
+    start = at
+    about = read_about().match(text, at)
+    at = about.end() if about else at
+    before = read_qualifier(text, at)
+    number = read_range(text, at, marks)
+    if number is None and before:
+        number = read_range(text, before.end, marks)
+        if number is None:
+            if read_noun(text, before.end) is None and read_unit(text, before.end, system) is None:
+                return None
+            number = Range(Fraction(1), Fraction(1), before.end, before.end)
+    elif number is None:
+        noun = read_noun(text, at)
+        if noun is None or _is_the_food(text, at, noun):
+            return None
+        number = Range(Fraction(1), Fraction(1), at, at)
+    lead = before.said if before and before.end <= number.start else ""
+    return _with_unit(text, start, number, bool(about), lead, system)
+
+
+def _is_the_food(text: str, at: int, noun: tuple[str, int]) -> bool:
+    """Whether a noun at the head, with no number before it, is the food: "cloves", "stock cube"."""
+    follows = re.match(r"[A-Za-z(]", text[noun[1] :].strip())
+    return not follows or text[at : noun[1]].lower() in _NEVER_BARE
+
+
+# "Loaf of", "head of" and the like begin an amount; these as often begin a food's own name
+_NEVER_BARE = frozenset(
+    {
+        "star",
+        "stick",
+        "part",
+        "round",
+        "pot",
+        "berry",
+        "flower",
+        "bean",
+        "beans",
+        "needle",
+        "stem",
+        "rack",
+    }
+    | {
+        "cube",
+        "log",
+        "ball",
+        "square",
+        "wheel",
+        "bead",
+        "length",
+        "glass",
+        "box",
+        "tray",
+        "cob",
+        "ear",
+    }
+    | {
+        "pack",
+        "bag",
+        "jar",
+        "bottle",
+        "can",
+        "tin",
+        "leaf",
+        "leaves",
+        "flowers",
+        "berries",
+        "cloves",
+        "block",
+    }
+)
+
+
+def _with_unit(
+    text: str, start: int, number: Range, about: bool, lead: str, system: System
+) -> Measure:
+    amount = Amount(number.low, number.high, about=about)
+    glue = GLUE.match(text, number.end)
+    at = glue.end() if glue else number.end
+    unit = read_unit(text, at, system)
+    if unit:
+        return Measure(replace(amount, unit=unit[0]), start, unit[1], lead)
+    between = read_qualifier(text, at)
+    after = between.end if between else at
+    unit = read_unit(text, after, system) if between else None
+    words = " ".join(part for part in (lead, between.said if between else "") if part)
+    if unit and between:
+        return Measure(replace(amount, unit=unit[0]), start, unit[1], words)
+    noun = read_noun(text, after)
+    if noun and _counts(text, after, noun[1]):
+        return Measure(replace(amount, noun=noun[0]), start, noun[1], words)
+    glued = number.end > number.start and text[number.end : number.end + 1].isalpha()
+    if glued and not re.match(r"(?:[x×]\s?(?=[\d½¼¾])|(?:x|st|nd|rd|th|er)\b)", text[number.end :]):
+        word = re.match(r"[^\s,()]+", text[number.end :])
+        written = word[0] if word else ""
+        mend = did_you_mean(written, unit_words(system)) or 'Write "g", "ml", "tsp" or "cup".'
+        raise Unreadable(f'"{written}" is not a unit.', mend)
+    return Measure(amount, start, number.end, lead)
+
+
+def _counts(text: str, at: int, end: int) -> bool:
+    """Whether a noun after a number is counted, and not part of the food: "2 bean sprouts"."""
+    if text[end : end + 1] == "-":  # "1 packet-trimmed brisket"
+        return False
+    follows = re.match(r"\s+([A-Za-zÀ-ÿ]+)", text[end:])
+    pair = f"{text[at:end]} {follows[1]}".lower() if follows else ""
+    return pair not in _FOOD_PAIRS
+
+
+_FOOD_PAIRS = frozenset(
+    {"bean sprouts", "star anise", "bulb fennel", "leaf lettuce", "leaf spinach", "berry fruit"}
+    | {"cube steak", "flower water", "head lettuce", "box grater", "stem ginger", "pot barley"}
+    | {
+        "round steak",
+        "rib roast",
+        "rib eye",
+        "rack ribs",
+        "berry jam",
+        "ball chillies",
+        "leaf gelatine",
+    }
+    - {"bulb fennel", "head lettuce", "leaf gelatine"}
+)

@@ -1,0 +1,252 @@
+"""Numbers as cooks write them, read where they stand: "1½", "1 1/2", "half a", "1,5", "4- to 5-".
+
+Each is exact. What could be two numbers is asked, never guessed: the marks of decimals and
+thousands are those of the book's language. Leaves out units: line_measures.py.
+"""
+
+from __future__ import annotations
+
+import re
+import unicodedata
+from dataclasses import dataclass
+from fractions import Fraction
+from functools import cache
+
+from babel.numbers import get_decimal_symbol, get_group_symbol
+
+from stillroom.core.problems import Unreadable
+from stillroom.core.units import read_data
+
+MOST_DIGITS = 9  # a number of more digits is a slip of the pen, or worse
+VULGAR = "½⅓⅔¼¾⅕⅖⅗⅘⅙⅚⅐⅛⅜⅝⅞⅑⅒"
+_DIGITS = re.compile(r"[0-9]+(?:[.,'’\u00a0\u202f][0-9]+)*|(?<![0-9])\.[0-9]{1,3}(?![0-9])")
+_SLASHED = re.compile(r"([0-9]+)\s?[/⁄∕]\s?([0-9]+)")
+_JOINS_FRACTION = re.compile(r"(?:\s+(?:and|&)\s+|\s*-\s*|\s*)(?=[½⅓⅔¼¾⅕⅖⅗⅘⅙⅚⅐⅛⅜⅝⅞⅑⅒0-9])")
+_WORD = re.compile(r"[A-Za-z]+")
+# what is a number of the food itself: "70% chocolate", "1 percent milk", "00 flour", "7-Up"
+_FOODS_OWN = re.compile(r"\s*(?:%|per\s?cent\b|°|º)|-[A-Z]")
+_SLIP = re.compile(r"[.,]{2}|[.,](?=\d)")
+_BETWEEN = re.compile(r"(?P<unit>-?\s*)(?:-|–|—|to|or)\s*", re.IGNORECASE)
+_HOW = 'Write "3", "2.5", "1/2" or "1 1/2".'
+
+
+@dataclass(frozen=True)
+class Marks:
+    """How a language writes decimals and thousands: "." and "," in English."""
+
+    decimal: str
+    group: str
+
+
+@dataclass(frozen=True)
+class Range:
+    """A number or a range as it stands in a line: exact ends, and its characters."""
+
+    low: Fraction
+    high: Fraction
+    start: int
+    end: int
+
+
+@cache
+def marks_of(language: str) -> Marks:
+    """Return a language's marks, by the Unicode locale data that babel carries.
+
+    >>> marks_of("en_GB"), marks_of("de_DE").decimal
+    (Marks(decimal='.', group=','), ',')
+    """
+    return Marks(get_decimal_symbol(language), get_group_symbol(language))
+
+
+def fraction_of(sign: str) -> Fraction:
+    """Return a vulgar fraction's value.
+
+    >>> fraction_of("¾")
+    Fraction(3, 4)
+    """
+    top, bottom = unicodedata.normalize("NFKC", sign).split("⁄")
+    return Fraction(int(top), int(bottom))
+
+
+def read_number(text: str, at: int, marks: Marks) -> tuple[Fraction, int] | None:
+    """Read one number that begins at `at`; None where none does. Raises Unreadable for a doubt.
+
+    >>> read_number("1 1/2 cups", 0, marks_of("en_GB"))
+    (Fraction(3, 2), 5)
+    """
+    sign = text[at : at + 1]
+    if sign and sign in VULGAR:
+        return fraction_of(sign), at + 1
+    slashed = _SLASHED.match(text, at)
+    if slashed:
+        return _slashed(slashed), slashed.end()
+    whole = _DIGITS.match(text, at)
+    if whole is None:
+        return _in_words(text, at)
+    if _FOODS_OWN.match(text, whole.end()) or re.fullmatch("0{2,}", whole[0]):
+        return None
+    if _SLIP.match(text, whole.end()):
+        raise Unreadable(f'"{text[at : whole.end() + 4].strip()}" is not a number.', _HOW)
+    value = _decimal(whole[0], marks)
+    found = _with_fraction(text, whole.end(), value)
+    return found or (value, whole.end())
+
+
+def _with_fraction(text: str, at: int, whole: Fraction) -> tuple[Fraction, int] | None:
+    """Read the fraction after a whole number: "1½", "1 1/2", "1-1/2", "1 and ½"."""
+    join = _JOINS_FRACTION.match(text, at)
+    if join is None or whole.denominator != 1:
+        return None
+    sign = text[join.end() : join.end() + 1]
+    if sign and sign in VULGAR:
+        return whole + fraction_of(sign), join.end() + 1
+    slashed = _SLASHED.match(text, join.end()) if join.end() > at else None
+    if slashed and int(slashed[1][:MOST_DIGITS]) < int(slashed[2][:MOST_DIGITS]):
+        return whole + _slashed(slashed, beside=True), slashed.end()
+    return None
+
+
+def _slashed(found: re.Match[str], beside: bool = False) -> Fraction:
+    top, bottom = (_whole(part) for part in found.groups())
+    if bottom == 0:
+        raise Unreadable(f'"{found[0]}" divides by nothing.', 'Write a fraction such as "1/2".')
+    lead, last = divmod(top, 10)
+    if not beside and lead and 0 < last < bottom < 10:
+        raise Unreadable(
+            f'"{found[0]}" could be {lead} {last}/{bottom} or {top} divided by {bottom}.',
+            f'Write "{lead} {last}/{bottom}", or the decimal.',
+        )
+    return Fraction(top, bottom)
+
+
+def _whole(digits: str) -> int:
+    if len(digits) > MOST_DIGITS:
+        raise Unreadable(
+            f'"{digits[:12]}..." is more than a kitchen holds.', "Write a number of fewer digits."
+        )
+    return int(digits)
+
+
+def _decimal(digits: str, marks: Marks) -> Fraction:
+    """Read digits with the language's marks; what could be read in two ways is asked."""
+    if digits.startswith("."):
+        return Fraction(f"0{digits}")
+    pieces = re.split(r"[.,'’\u00a0\u202f]", digits)
+    for piece in pieces:
+        _whole(piece)
+    if len(pieces) == 1:
+        return Fraction(int(digits))
+    signs = re.sub(r"[0-9]", "", digits)
+    grouped = all(len(piece) == 3 for piece in pieces[1:]) and 1 <= len(pieces[0]) <= 3
+    decimal_last = signs[-1] == marks.decimal and marks.decimal not in signs[:-1]
+    if len(signs) == 1 and decimal_last:
+        if grouped and int(pieces[0]):
+            _ask(digits, f"{pieces[0]}{marks.decimal}{pieces[1].rstrip('0') or '0'}", pieces)
+        return Fraction(f"{pieces[0]}.{pieces[1]}")
+    spaces = set(signs) <= set("'’\u00a0\u202f")
+    if grouped and (spaces or (set(signs) == {marks.group} and pieces[0] != "0")):
+        return Fraction(int("".join(pieces)))
+    if decimal_last and len(set(signs[:-1])) == 1:
+        head = [piece for piece in pieces[1:-1]]
+        if all(len(piece) == 3 for piece in head):
+            return Fraction(f"{''.join(pieces[:-1])}.{pieces[-1]}")
+    if len(signs) == 1 and signs in ".,":
+        _ask(digits, f"{pieces[0]}{marks.decimal}{pieces[1]}", pieces)
+    raise Unreadable(f'"{digits}" is not a number.', _HOW)
+
+
+def _ask(digits: str, as_decimal: str, pieces: list[str]) -> None:
+    raise Unreadable(
+        f'"{digits}" could be read in two ways.',
+        f'Write "{as_decimal.rstrip(".,")}" or "{"".join(pieces).lstrip("0") or "0"}".',
+    )
+
+
+@cache
+def _words() -> dict[str, Fraction]:
+    return {
+        word: Fraction(str(value)) for word, value in read_data("line_words.yml")["numbers"].items()
+    }
+
+
+@cache
+def _multiples() -> dict[str, int]:
+    return dict(read_data("line_words.yml")["multiples"])
+
+
+_HALF_A = re.compile(r"(?:half|quarter|third)(?:\s+of)?\s+(?:a|an)\s+(?=[a-z])", re.IGNORECASE)
+_PART = re.compile(
+    r"(?:(?P<count>one|two|three|a)[\s-])(?P<part>halves|half|thirds?|quarters?)\b(?:\s+of)?(?:\s+(?:a|an))?",
+    re.IGNORECASE,
+)
+_AND_A_HALF = re.compile(r"\s+and\s+(?:a|one)[\s-](half|quarter|third)\b", re.IGNORECASE)
+_COUPLE = re.compile(r"(?:a\s+)?couple(?:\s+of)?\b", re.IGNORECASE)
+
+
+def _in_words(text: str, at: int) -> tuple[Fraction, int] | None:
+    couple = _COUPLE.match(text, at)
+    if couple:
+        return Fraction(2), couple.end()
+    part = _PART.match(text, at)
+    if part:
+        count = _words()[part["count"].lower()]
+        return count * _words()[_singular(part["part"])], part.end()
+    half = _HALF_A.match(text, at)
+    word = _WORD.match(text, at)
+    if word is None or word[0].lower() not in _words():
+        return _dozen(text, at, Fraction(1))
+    value = _words()[word[0].lower()]
+    tens = re.compile(r"-(one|two|three|four|five|six|seven|eight|nine)\b", re.IGNORECASE).match(
+        text, word.end()
+    )
+    if tens and value in (20, 30, 40, 50):
+        return value + _words()[tens[1].lower()], tens.end()
+    end = half.end() if half else word.end()
+    if half:
+        end = len(text[:end].rstrip())
+    mixed = _AND_A_HALF.match(text, end)
+    if mixed and value >= 1:
+        return value + _words()[mixed[1].lower()], mixed.end()
+    return _dozen(text, end, value) or (value, end)
+
+
+def _singular(part: str) -> str:
+    return {"halves": "half", "thirds": "third", "quarters": "quarter"}.get(
+        part.lower(), part.lower()
+    )
+
+
+def _dozen(text: str, at: int, count: Fraction) -> tuple[Fraction, int] | None:
+    found = re.compile(r"\s*(dozen|doz|score)\b\.?(?:\s+of\b)?", re.IGNORECASE).match(text, at)
+    return (count * _multiples()[found[1].lower()], found.end()) if found else None
+
+
+def read_range(text: str, at: int, marks: Marks) -> Range | None:
+    """Read a number or a range that begins at `at`: "4-5", "4 to 5", "4- to 5-pound", "1 or 2".
+
+    Raises Unreadable for a range that runs backwards and for what could be two numbers.
+    """
+    first = read_number(text, at, marks)
+    if first is None:
+        return None
+    low, end = first
+    dozen = _dozen(text, end, low) if low.denominator <= 2 else None
+    if dozen:
+        return Range(dozen[0], dozen[0], at, dozen[1])
+    between = _BETWEEN.match(text, end)
+    second = read_number(text, between.end(), marks) if between else None
+    if (
+        between is None
+        or second is None
+        or (not text[between.end()].isalnum() and text[between.end()] not in VULGAR)
+    ):
+        return Range(low, low, at, end)
+    if text[between.end()].isalpha() and second[0] == 1:
+        return Range(low, low, at, end)  # "2 or a few more"
+    high, stop = second
+    if high < low:
+        written = text[at:stop]
+        raise Unreadable(
+            f'The range "{written}" runs backwards.', "Write the smaller number first."
+        )
+    return Range(low, high, at, stop)

@@ -1,0 +1,317 @@
+"""How well lines that other people wrote are read, against what people labelled.
+
+    python tests/bench/bench_lines.py FOLDER [--show 20] [--half held-out] [--theirs]
+
+FOLDER holds the labelled lines of the open-source library ingredient-parser (MIT; its `train/data`,
+one folder a publisher): CSV with input, name, quantity, unit, size, preparation, comment, purpose.
+Nothing of it is kept here. The sample is fixed by a rule: labelled rows in the order of the SHA-256
+of their text, the first 4,600 of each publisher; those whose hash is even may be looked at while
+working, the odd ones are held out. The library's own parser is scored on the same rows where it is
+installed. A line is right when amount, unit and food are; a refusal is counted apart.
+"""
+
+from __future__ import annotations
+
+import argparse
+import csv
+import hashlib
+import random
+import re
+import time
+from collections import Counter
+from fractions import Fraction
+from pathlib import Path
+from typing import Any
+
+from stillroom.core.line_reader import LineReading, read_line
+from stillroom.core.problems import Unreadable
+from stillroom.core.quantities import Amount
+from stillroom.core.units import all_units, convert, size_of
+
+SAMPLE = 4600
+PUBLISHERS = {"bbc": "metric", "cookstr": "us"}
+SIZES = set(
+    [
+        "small",
+        "medium",
+        "large",
+        "big",
+        "little",
+        "tiny",
+        "heaped",
+        "heaping",
+        "scant",
+        "level",
+        "rounded",
+        "generous",
+        "good",
+        "fat",
+        "thin",
+        "thick",
+        "whole",
+        "fine",
+        "long",
+        "plump",
+        "very",
+        "medium-size",
+        "medium-sized",
+        "thumb-sized",
+        "extra-large",
+        "baby",
+        "short",
+        "jumbo",
+        "good-sized",
+        "paper-thin",
+        "well-rounded",
+        "extra",
+        "double",
+    ]
+)
+SAME = {
+    "tablespoon": "tbsp",
+    "tb": "tbsp",
+    "tbs": "tbsp",
+    "tsbp": "tbsp",
+    "teaspoon": "tsp",
+    "ounce": "oz",
+    "pound": "lb",
+    "gram": "g",
+    "gramme": "g",
+    "kilogram": "kg",
+    "kilo": "kg",
+    "litre": "l",
+    "liter": "l",
+    "milliliter": "ml",
+    "millilitre": "ml",
+    "floz": "fl oz",
+    "pt": "pint",
+    "dessertspoon": "dsp",
+    "inch": "inch",
+    "in": "inch",
+    "fluid": "fl oz",
+    "centimetre": "cm",
+    "fl": "fl oz",
+    "qt": "quart",
+    "pack": "packet",
+    "package": "packet",
+    "quarts": "quart",
+}
+SUMMED = {
+    "lb": "lb",
+    "oz": "oz",
+    "cup": "us_cup",
+    "tbsp": "us_tbsp",
+    "tsp": "us_tsp",
+    "pint": "imp_pint",
+    "fl oz": "imp_fl_oz",
+    "kg": "kg",
+    "g": "g",
+    "quart": "us_quart",
+    "l": "l",
+    "ml": "ml",
+}
+
+
+def same_size(unit: str, other: str) -> bool:
+    return size_of(SUMMED[unit]) == size_of(SUMMED[other])
+
+
+def unit_name(word: str) -> str:
+    bare = word.lower().strip(".")
+    if bare.endswith("s") and bare not in ("glass", "molasses"):
+        bare = {"leaves": "leaf", "loaves": "loaf", "pinches": "pinch", "bunches": "bunch"}.get(
+            bare, bare[:-1]
+        )
+    bare = bare.removesuffix("-thick").removesuffix("-long")
+    return SAME.get(bare, bare)
+
+
+def numbers(text: str) -> list[Fraction]:
+    found = []
+    for token in text.replace("-", " ").split():
+        match = re.fullmatch(r"(\d*)#(\d+)\$(\d+)", token)
+        if match:
+            found.append(Fraction(match[1] or 0) + Fraction(int(match[2]), int(match[3])))
+        elif re.fullmatch(r"\d*\.?\d+", token):
+            found.append(Fraction(token))
+    return found
+
+
+def units_of(text: str) -> list[str]:
+    joined = re.sub(
+        r"\bfl(?:uid)?\.?\s+oz\b|\bfl(?:uid)?\s+ounces?\b", "floz", text, flags=re.IGNORECASE
+    )
+    return [unit_name(word) for word in joined.split() if word.lower() not in SIZES]
+
+
+def said_units(reading: LineReading) -> tuple[str, ...]:
+    amount = reading.amount
+    if not isinstance(amount, Amount):
+        return ()
+    words = [amount.noun] if amount.noun else []
+    for one in (amount, reading.each, *reading.also):
+        if one is not None and one.unit:
+            words.append(all_units()[one.unit].shown)
+    return tuple(unit_name(word) for word in words)
+
+
+def amount_right(reading: LineReading, row: dict[str, str]) -> bool:
+    wanted = numbers(row["quantity"])
+    amount = reading.amount
+    if not wanted:
+        return not isinstance(amount, Amount) or amount.low == amount.high == 1
+    if not isinstance(amount, Amount):
+        return False
+    first = wanted[0]
+    ends = {amount.low, amount.high}
+    if first in ends and (amount.low == amount.high or amount.high in wanted[:3]):
+        return True
+    if reading.each is not None and reading.each.low == first:
+        return True
+    units = units_of(row["unit"])
+    if len(wanted) > 1 and amount.unit and len(units) > 1:  # a sum
+        for unit, other in ((units[0], units[1]), (units[0], units[0])):
+            if unit in SUMMED and other in SUMMED and same_size(unit, other):
+                total = first + convert(wanted[1], SUMMED[other], SUMMED[unit])
+                if abs(total - amount.low) < Fraction(1, 50) * total:
+                    return True
+    return False
+
+
+def unit_right(reading: LineReading, row: dict[str, str]) -> bool:
+    wanted, said = units_of(row["unit"]), said_units(reading)
+    if not wanted:  # a size is no unit to those who labelled: "8 (6-inch) tortillas"
+        return not said or not reading.amount.unit  # type: ignore[union-attr]
+    if said and said[0] in wanted:
+        return True
+    # "garlic cloves", "(about 6 ounces each)": kept with the food or its note, not lost
+    kept = units_of(re.sub(r"[^A-Za-z ]", " ", f"{reading.item} {reading.note}"))
+    unmeasured = not isinstance(reading.amount, Amount) or not reading.amount.unit
+    return unmeasured and set(wanted) <= set(kept) | set(said)
+
+
+def stems(text: str) -> set[str]:
+    words = re.findall(r"[a-zà-ÿ0-9½¼¾]+", text.lower().replace("’", "'"))
+    odd = {"leaves": "leaf", "halves": "half", "loaves": "loaf"}
+    return {re.sub(r"(?:ies|es|s|y)$", "", odd.get(word, word)) for word in words if len(word) > 1}
+
+
+def food_right(item: str, note: str, row: dict[str, str]) -> bool:
+    """Say whether the label's name stands in the item, with nothing but words said beside it."""
+    name, own = stems(row["name"]), stems(item)
+    beside = stems(
+        " ".join(row[key] for key in ("size", "preparation", "comment", "purpose", "unit", "name"))
+    )
+    loose = {"fresh", "freshly", "the", "of", "and", "or", "finely", "roughly"}
+    return (
+        bool(name - loose <= own | stems(note))
+        and bool(own - beside - loose == set())
+        and bool(own & name)
+    )
+
+
+def sample(folder: Path, publisher: str, half: str) -> list[dict[str, str]]:
+    path = next(folder.rglob(f"{publisher}*.csv"))
+    with path.open(encoding="utf-8", newline="") as file:
+        rows = [row for row in csv.DictReader(file) if row["name"]]
+    hashed = sorted(
+        (hashlib.sha256(row["input"].encode()).hexdigest(), place) for place, row in enumerate(rows)
+    )
+    chosen = [(int(code[-1], 16) % 2, rows[place]) for code, place in hashed[:SAMPLE]]
+    return [row for odd, row in chosen if half == "both" or odd == (half == "held-out")]
+
+
+def score_ours(
+    rows: list[dict[str, str]], system: Any
+) -> tuple[Counter[str], list[tuple[str, str, Any]]]:
+    counted: Counter[str] = Counter()
+    missed = []
+    for row in rows:
+        counted["lines"] += 1
+        try:
+            reading = read_line(row["input"], system)
+        except Unreadable as asked:
+            counted["asked"] += 1
+            missed.append(("asked", row["input"], str(asked)))
+            continue
+        right = {
+            "amount": amount_right(reading, row),
+            "unit": unit_right(reading, row),
+            "food": food_right(reading.item, reading.note, row),
+        }
+        counted.update(name for name, good in right.items() if good)
+        counted["all"] += all(right.values())
+        counted["amount and unit"] += right["amount"] and right["unit"]
+        if not (right["amount"] and right["unit"]):
+            missed.append(("amount or unit", row["input"], (reading, row["quantity"], row["unit"])))
+        elif not right["food"]:
+            missed.append(("food", row["input"], (reading.item, reading.note, row["name"])))
+    return counted, missed
+
+
+def score_theirs(rows: list[dict[str, str]]) -> Counter[str] | None:
+    try:
+        from ingredient_parser import parse_ingredient
+    except ImportError:
+        return None
+    counted: Counter[str] = Counter()
+    for row in rows:
+        counted["lines"] += 1
+        parsed = parse_ingredient(row["input"], string_units=True)
+        amounts = [one for part in parsed.amount for one in getattr(part, "amounts", [part])]
+        wanted, units = numbers(row["quantity"]), units_of(row["unit"])
+        first = amounts[0] if amounts else None
+        value = getattr(first, "quantity", None)
+        low = (
+            Fraction(str(value)).limit_denominator(1000)
+            if isinstance(value, (int, float, Fraction))
+            else None
+        )
+        amount = (
+            (low is None)
+            if not wanted
+            else (low is not None and abs(low - wanted[0]) < Fraction(1, 100))
+        )
+        said = [name for one in amounts for name in units_of(str(getattr(one, "unit", "")))]
+        unit = not said if not units else bool(said) and said[0] in units
+        item = " ".join(name.text for name in parsed.name)
+        note = " ".join(
+            part.text for part in (parsed.comment, parsed.preparation, parsed.purpose) if part
+        )
+        food = food_right(item, note, row)
+        counted.update(
+            name for name, good in (("amount", amount), ("unit", unit), ("food", food)) if good
+        )
+        counted["amount and unit"] += amount and unit
+        counted["all"] += amount and unit and food
+    return counted
+
+
+def main() -> None:
+    options = argparse.ArgumentParser(description=__doc__)
+    options.add_argument("folder", type=Path)
+    options.add_argument("--half", choices=["working", "held-out", "both"], default="working")
+    options.add_argument("--show", type=int, default=0)
+    options.add_argument("--theirs", action="store_true")
+    asked = options.parse_args()
+    heads = ("lines", "all", "amount and unit", "amount", "unit", "food", "asked")
+    print(f"{'':24}" + "".join(f"{head:>17}" for head in heads))
+    for publisher, system in PUBLISHERS.items():
+        rows = sample(asked.folder, publisher, asked.half)
+        begun = time.perf_counter()
+        counted, missed = score_ours(rows, system)
+        spent = (time.perf_counter() - begun) / max(len(rows), 1) * 1e6
+        print(
+            f"{publisher + ' ours':24}" + "".join(f"{counted[head]:>17}" for head in heads),
+            f"{spent:.0f} us a line",
+        )
+        if asked.theirs and (theirs := score_theirs(rows)):
+            print(f"{publisher + ' theirs':24}" + "".join(f"{theirs[head]:>17}" for head in heads))
+        random.Random(7).shuffle(missed)
+        for kind in ("asked", "amount or unit", "food"):
+            for row in [one for one in missed if one[0] == kind][: asked.show]:
+                print("  ", *row)
+
+
+if __name__ == "__main__":
+    main()
