@@ -7,10 +7,11 @@ mapping) of the front matter and raises Unreadable in plain words. recipe.py put
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, field, replace
 from fractions import Fraction
 from typing import Any, Literal
 
+from stillroom.core.larder.food_reading import FoodReading
 from stillroom.core.line_ingredient import amount_of_line
 from stillroom.core.problems import Unreadable, did_you_mean
 from stillroom.core.quantities import (
@@ -51,7 +52,9 @@ class Ingredient:
 
     `strength` is in % vol, `each_g` the weight in grams of one counted thing, `tolerance` a
     fraction of 1, `parts` a compound's own ingredients in descending order. `left_in` is None
-    when the kind decides whether it is strained out. `also` is the amount measured again.
+    when the kind decides whether it is strained out. `also` is the amount measured again. `found`
+    is what the book's larder knows of the item, `found_parts` what of each part; they are filled
+    in when the recipe is loaded.
     """
 
     item: str
@@ -67,6 +70,8 @@ class Ingredient:
     parts: tuple[str, ...] = ()
     left_in: bool | None = None
     also: tuple[Amount, ...] = ()
+    found: FoodReading | None = field(default=None, compare=False, repr=False)
+    found_parts: tuple[FoodReading, ...] = field(default=(), compare=False, repr=False)
 
 
 @dataclass(frozen=True)

@@ -17,7 +17,7 @@ from stillroom.core.allergens import know_ingredient
 from stillroom.core.contents import contents_of
 from stillroom.core.recipe import Recipe
 from stillroom.core.spans import Span
-from stillroom.core.staple_table import Staple, all_staples, name_of, staple_of
+from stillroom.core.staple_table import Staple, name_of, staple_of, staples_tagged
 
 Place = Literal["room", "fridge", "freezer"]
 
@@ -144,12 +144,7 @@ class Facts:
 
 @cache
 def _toxic_names() -> tuple[str, ...]:
-    return tuple(
-        name
-        for staple in all_staples().values()
-        if "toxic" in staple.tags
-        for name in (staple.name, *staple.also)
-    )
+    return tuple(name for staple in staples_tagged("toxic") for name in (staple.name, *staple.also))
 
 
 @cache

@@ -1,0 +1,231 @@
+"""What food a phrase means: by the whole of it, or not at all.
+
+A food is known only when every word is used up: by its name, or by words that harmless.yml declares
+to leave it the same food. "White chocolate" is no chocolate with a word before it. What stands in
+brackets or behind a comma is read for what makes it another food ("milk, skimmed"). Of foods joined
+by "or", "and" or a stroke every one counts, and the first is reckoned with.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field, replace
+from functools import lru_cache
+
+from stillroom.core.larder.matching import Match, hint, match_name
+from stillroom.core.larder.nearest import nearest_foods
+from stillroom.core.larder.notes import read_note
+from stillroom.core.larder.phrases import (
+    Words,
+    cut_phrase,
+    forms,
+    phrase_words,
+    split_joined,
+    split_of,
+    split_tail,
+)
+from stillroom.core.larder.shelves import Larder, common_larder
+from stillroom.core.larder.staple import Staple
+
+
+@dataclass(frozen=True)
+class Span:
+    """Which letters of the phrase were read as what: "food", "harmless" or "left over"."""
+
+    start: int
+    end: int
+    read_as: str
+
+
+@dataclass(frozen=True)
+class FoodReading:
+    """What a phrase was read as.
+
+    `food` is reckoned with, None when the phrase is not known; `foods` are all that it names, more
+    than one where they stand joined. `hinted` are foods whose names stand in a phrase that is not
+    known as a whole: "almond biscuits" hold almond; `doubted` those that it may not be at all:
+    "shea butter". `leftover` are the words that no name and no harmless word used up.
+    """
+
+    text: str
+    food: Staple | None = None
+    foods: tuple[Staple, ...] = ()
+    hinted: tuple[Staple, ...] = ()
+    doubted: tuple[Staple, ...] = ()
+    leftover: tuple[str, ...] = ()
+    spans: tuple[Span, ...] = ()
+    larder: Larder = field(default_factory=common_larder, repr=False, compare=False)
+
+    @property
+    def known(self) -> bool:
+        """Whether every food that the phrase names is known."""
+        return self.food is not None and not self.leftover
+
+    @property
+    def nearest(self) -> tuple[str, ...]:
+        """The names of known foods that an unknown phrase may mean."""
+        if self.known:
+            return ()
+        named = tuple(staple.name for staple in (*self.doubted, *self.hinted))
+        spelt = nearest_foods(" ".join(forms(cut_phrase(self.text).head)), self.larder)
+        return tuple(dict.fromkeys((*spelt, *named)))[:3]
+
+
+@lru_cache(maxsize=16384)
+def read_food(text: str, larder: Larder | None = None) -> FoodReading:
+    """Read the food that a phrase names.
+
+    >>> read_food("unwaxed Seville oranges, thinly peeled").food.name
+    'seville orange'
+    >>> read_food("cashew butter biscuits").known
+    False
+    >>> [food.name for food in read_food("butter or margarine").foods]
+    ['butter', 'margarine']
+    """
+    shelf = larder or common_larder()
+    phrase = cut_phrase(text)
+    if not phrase.head:
+        return FoodReading(text, leftover=(text,) if text else (), larder=shelf)
+    reading = replace(_read_head(phrase.head, shelf), text=text, larder=shelf)
+    for note in phrase.notes:
+        reading = _with_note(reading, phrase.head, note, shelf)
+    return reading
+
+
+def _read_head(words: Words, larder: Larder) -> FoodReading:
+    """Read a phrase without commas: whole, then cut by its tail, its joints, its "of"."""
+    whole = match_name(words, larder)
+    if whole.food:
+        return _found(whole, words)
+    before, tail = split_tail(words)
+    if tail and tail[0].form == "from" and before[-1].form in phrase_words("turns"):
+        before, tail = words, ()
+    if tail:
+        return _with_tail(_read_head(before, larder), tail, larder)
+    pieces = split_joined(words)
+    if len(pieces) > 1:
+        return _read_joined(pieces, words, larder)
+    return _read_of(words, larder) or _not_found(words, larder)
+
+
+def _found(match: Match, words: Words) -> FoodReading:
+    assert match.food is not None
+    spans = [
+        Span(word.start, word.end, "food" if match.start <= place < match.end else "harmless")
+        for place, word in enumerate(words)
+    ]
+    return FoodReading("", match.food, (match.food,), spans=tuple(spans))
+
+
+def _not_found(words: Words, larder: Larder) -> FoodReading:
+    best = match_name(words, larder)
+    hinted, doubted = hint(words, larder)
+    left = best.leftover or forms(words)
+    spans = tuple(
+        Span(word.start, word.end, "left over" if word.form in left else "food") for word in words
+    )
+    return FoodReading("", hinted=hinted, doubted=doubted, leftover=left, spans=spans)
+
+
+def _with_tail(reading: FoodReading, tail: Words, larder: Larder) -> FoodReading:
+    """Count what stands "in" or "with" it when it is another food; the rest is prose."""
+    if tail[0].form not in phrase_words("tails") or tail[0].form == "without":
+        return reading
+    hinted, doubted = hint(tail[1:], larder)
+    foods = tuple(food for food in (*hinted, *doubted) if "water" not in food.tags)
+    own = {food.name for food in reading.foods}
+    others = tuple(food for food in foods if food.name not in own)
+    if not others and not phrase_words("changes") & set(forms(tail)):
+        return reading
+    return replace(
+        reading,
+        food=None,
+        hinted=tuple(dict.fromkeys((*reading.foods, *reading.hinted, *others))),
+        foods=(),
+        leftover=(*reading.leftover, " ".join(forms(tail))),
+    )
+
+
+def _read_joined(pieces: list[Words], words: Words, larder: Larder) -> FoodReading:
+    """Read foods joined in one phrase; "almond or cashew butter" shares its last word."""
+    readings = [_read_head(piece, larder) for piece in pieces]
+    shared = pieces[-1]
+    for place, piece in enumerate(pieces[:-1]):
+        for size in range(1, len(shared)):
+            longer = match_name((*piece, *shared[-size:]), larder)
+            if longer.food and readings[place].food:
+                readings[place] = replace(
+                    readings[place], foods=(*readings[place].foods, longer.food)
+                )
+            elif longer.food:
+                readings[place] = _found(longer, (*piece, *shared[-size:]))
+    first = next((one.food for one in readings if one.food), None)
+    whole = _read_of(words, larder)
+    if whole and not all(one.known for one in readings):
+        return whole
+    return FoodReading(
+        "",
+        food=first,
+        foods=tuple(dict.fromkeys(food for one in readings for food in one.foods)),
+        hinted=tuple(dict.fromkeys(food for one in readings for food in one.hinted)),
+        doubted=tuple(dict.fromkeys(food for one in readings for food in one.doubted)),
+        leftover=tuple(word for one in readings for word in one.leftover),
+        spans=tuple(dict.fromkeys(span for one in readings for span in one.spans)),
+    )
+
+
+def _read_of(words: Words, larder: Larder) -> FoodReading | None:
+    """Read "juice and zest of 2 limes", "a knob of butter", "essential oil of lavender"."""
+    left, right = split_of(words)
+    if not left and len(words) > 1 and words[0].form in phrase_words("turns"):
+        left, right = words[:1], words[1:]
+    if not right:
+        return None
+    if left[-1].form in phrase_words("tins"):
+        for word in sorted(phrase_words("tinned")):
+            tinned = match_name((replace(left[-1], form=word), *right), larder)
+            if tinned.food:
+                return _found(tinned, right)
+        return None
+    turned = [match_name((*right, *piece), larder) for piece in split_joined(left)]
+    known = tuple(match.food for match in turned if match.food)
+    if known and len(known) == len(turned):
+        return replace(_found(turned[0], (*right, *left)), foods=tuple(dict.fromkeys(known)))
+    holders = [word for word in left if word.form not in phrase_words("holds")]
+    inner = _read_head(right, larder)
+    if inner.food and match_name((*holders, *right), larder).food:
+        return inner
+    return None
+
+
+def _with_note(reading: FoodReading, head: Words, note: Words, larder: Larder) -> FoodReading:
+    """Let a note change the food, add another to it, or leave it unknown."""
+    effect = read_note(head, note, reading.food, larder)
+    for other in effect.others:
+        more = _read_head(other, larder)
+        reading = replace(
+            reading,
+            foods=tuple(dict.fromkeys((*reading.foods, *more.foods))),
+            hinted=(*reading.hinted, *more.hinted),
+            doubted=(*reading.doubted, *more.doubted),
+            leftover=(*reading.leftover, *more.leftover),
+        )
+    if effect.food:
+        others = tuple(food for food in reading.foods if food != reading.food)
+        reading = replace(
+            reading,
+            food=effect.food,
+            foods=(effect.food, *others),
+            leftover=(),
+            hinted=(),
+            doubted=(),
+        )
+    if effect.leftover:
+        doubted = reading.foods if not reading.leftover else ()
+        reading = replace(
+            reading,
+            food=None,
+            foods=(),
+            doubted=tuple(dict.fromkeys((*reading.doubted, *doubted))),
+            leftover=(*reading.leftover, *effect.leftover),
+        )
+    return reading

@@ -1,0 +1,167 @@
+"""Every name in the larder, each leading to its food: built from the data, kept as one file.
+
+The hand-made staples (staples/*.yml) go before the tables (larder/foods/*.tsv), English before the
+other languages (larder/names_*.tsv). index.json holds what `build_index` makes, so that a command
+need not make it again; where the data have changed since, it is made anew and nothing is stale.
+`python tests/data/make_larder_index.py` rewrites the file.
+"""
+
+from __future__ import annotations
+
+import csv
+import hashlib
+import json
+from collections.abc import Iterator
+from functools import cache
+from pathlib import Path
+from typing import Any
+
+from stillroom.core.larder.words import normal_form
+from stillroom.core.units import read_data
+
+HOUSE = Path(__file__).parent
+INDEX = HOUSE / "index.json"
+STAPLES = HOUSE.parent / "staples"
+LANGUAGES = ("de", "fr", "es", "it", "nl")
+# the hand-made tables, in the order in which they win
+HAND_MADE = (
+    "spirits.yml",
+    "sugars.yml",
+    "fruit.yml",
+    "vegetables.yml",
+    "nuts_and_seeds.yml",
+    "flours_and_grains.yml",
+    "pulses.yml",
+    "dairy_and_eggs.yml",
+    "fats_and_oils.yml",
+    "vinegars_and_sauces.yml",
+    "spices.yml",
+    "herbs_and_flowers.yml",
+    "toxic_plants.yml",
+    "craft.yml",
+)
+COLUMNS = ("name", "also", "from", "allergens", "may_contain", "tags", "parts", "acidity", "source")
+
+
+def source_files() -> tuple[Path, ...]:
+    """Return every file that the index is made from, in a fixed order."""
+    tables = sorted((HOUSE / "foods").glob("*.tsv")) if (HOUSE / "foods").is_dir() else []
+    names = [HOUSE / f"names_{language}.tsv" for language in LANGUAGES]
+    rules = (HOUSE / "plurals.yml", HOUSE / "words.py")
+    hand_made = [STAPLES / name for name in HAND_MADE]
+    return (*hand_made, *tables, *(path for path in names if path.exists()), *rules)
+
+
+def fingerprint() -> str:
+    """Return what tells these data from any others."""
+    whole = hashlib.sha1(usedforsecurity=False)
+    for path in source_files():
+        whole.update(path.name.encode() + b"\0" + path.read_bytes())
+    return whole.hexdigest()
+
+
+@cache
+def load_index() -> dict[str, Any]:
+    """Return the index from its file, or made anew where the data have changed since."""
+    if INDEX.exists():
+        held: dict[str, Any] = json.loads(INDEX.read_text(encoding="utf-8"))
+        if held["of"] == fingerprint():
+            return held
+    return build_index()
+
+
+def build_index() -> dict[str, Any]:
+    """Make the index: `rows` of every food by its name, `names` to foods, `foreign` by language.
+
+    Raises ValueError where two hand-made staples bear one name.
+    """
+    rows: dict[str, Any] = {}
+    names: dict[str, str] = {}
+    others: list[tuple[str, str]] = []
+    for file, section, name, row in _hand_made():
+        if name in rows:
+            raise ValueError(f'{file}: "{name}" is already a staple.')
+        rows[name] = {"file": file, "section": section, **row}
+        names.setdefault(normal_form(name), name)
+        others += [(other, name) for other in row.get("also", ())]
+    for other, name in others:
+        names.setdefault(normal_form(other), name)
+    _add_tables(rows, names)
+    return {"of": fingerprint(), "rows": rows, "names": names, "foreign": _foreign(rows, names)}
+
+
+def _hand_made() -> Iterator[tuple[str, str, str, dict[str, Any]]]:
+    for file in HAND_MADE:
+        table = read_data(file)
+        for name, row in table["staples"].items():
+            yield file, table["section"], name, row
+
+
+def read_table(path: Path) -> Iterator[dict[str, str]]:
+    """Return the rows of one tab-separated file; lines that begin with "#" are notes."""
+    with path.open(encoding="utf-8", newline="") as lines:
+        kept = (line for line in lines if not line.startswith("#"))
+        yield from csv.DictReader(kept, delimiter="\t", quoting=csv.QUOTE_NONE)
+
+
+def _add_tables(rows: dict[str, Any], names: dict[str, str]) -> None:
+    others: list[tuple[str, str]] = []
+    for path in source_files():
+        if path.suffix != ".tsv" or path.parent.name != "foods":
+            continue
+        for row in read_table(path):
+            name, form = row["name"], normal_form(row["name"])
+            keeper = names.setdefault(form, name)
+            if keeper == name and name not in rows:
+                rows[name] = [path.name, *((row.get(column) or "") for column in COLUMNS[1:])]
+            others += [(other, keeper) for other in split_list(row["also"])]
+    contested: dict[str, set[str]] = {}
+    for other, keeper in others:
+        form = normal_form(other)
+        if form and form not in names:
+            contested.setdefault(form, set()).add(keeper)
+    for form, keepers in contested.items():
+        if len(keepers) == 1 or _alike(rows, keepers):
+            names[form] = min(keepers)
+
+
+def _alike(rows: dict[str, Any], keepers: set[str]) -> bool:
+    """Whether foods that share a name differ in nothing that a careful giver must know."""
+    return len({_facts(rows[name]) for name in keepers}) == 1
+
+
+def _facts(row: Any) -> tuple[Any, ...]:
+    if isinstance(row, list):
+        return (*row[2:6], row[7])
+    facts = (row.get(key, ()) for key in ("from", "allergens", "may_contain", "tags"))
+    return (*("; ".join(fact) for fact in facts), "")
+
+
+def split_list(text: str | None) -> list[str]:
+    """Split a cell of a table: "sugar; water" is two.
+
+    >>> split_list("sugar; water"), split_list("")
+    (['sugar', 'water'], [])
+    """
+    return [part.strip() for part in (text or "").split(";") if part.strip()]
+
+
+def _foreign(rows: dict[str, Any], names: dict[str, str]) -> dict[str, dict[str, str]]:
+    """Return each language's own names; one that is an English name of anything is left out."""
+    found: dict[str, dict[str, str]] = {}
+    for language in LANGUAGES:
+        path = HOUSE / f"names_{language}.tsv"
+        table = found.setdefault(language, {})
+        for food, foreign in _foreign_names(path) if path.exists() else ():
+            form = normal_form(foreign)
+            keeper = food if food in rows else names.get(normal_form(food))
+            if keeper and form and form not in names:
+                table.setdefault(form, keeper)
+    return found
+
+
+def _foreign_names(path: Path) -> Iterator[tuple[str, str]]:
+    for line in path.read_text(encoding="utf-8").splitlines():
+        food, _, names = line.partition("\t")
+        if not line.startswith("#") and food != "food":
+            yield from ((food, name) for name in split_list(names))

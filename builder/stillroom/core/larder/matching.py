@@ -1,0 +1,81 @@
+"""Which name stands in a run of words, with every other word harmless beside it."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from stillroom.core.larder.harmless import harmless_run
+from stillroom.core.larder.phrases import Words, forms
+from stillroom.core.larder.shelves import Larder
+from stillroom.core.larder.staple import Staple
+
+LONGEST_NAME = 9
+
+
+@dataclass(frozen=True)
+class Match:
+    """A food and the place of its name, or no food and the words left over at the best try."""
+
+    food: Staple | None
+    start: int = 0
+    end: int = 0
+    leftover: tuple[str, ...] = ()
+
+
+def match_name(words: Words, larder: Larder) -> Match:
+    """Return the longest name beside which all else is harmless; of equals the last."""
+    plain = forms(words)
+    best: tuple[str, ...] | None = None
+    for start, end, food in _names_in(plain, larder):
+        left = (*harmless_run(plain[:start], food, False), *harmless_run(plain[end:], food, True))
+        if not left:
+            return Match(food, start, end)
+        if best is None or len(left) < len(best):
+            best = left
+    return Match(None, leftover=best or ())
+
+
+def _names_in(plain: tuple[str, ...], larder: Larder) -> list[tuple[int, int, Staple]]:
+    """Return every name among the words, the longest first, then the last."""
+    found = []
+    for size in range(min(len(plain), LONGEST_NAME), 0, -1):
+        for start in range(len(plain) - size, -1, -1):
+            food = _named(plain[start : start + size], larder)
+            if food:
+                found.append((start, start + size, food))
+    return found
+
+
+def _named(words: tuple[str, ...], larder: Larder) -> Staple | None:
+    """Look a name up as it is, then with two of its words run into one ("bean sprout")."""
+    food = larder.named(" ".join(words))
+    if food or len(words) < 2:
+        return food
+    if "peppers" in words:
+        return _named(tuple("pepper" if word == "peppers" else word for word in words), larder)
+    for place in range(len(words) - 1):
+        joined = (*words[:place], words[place] + words[place + 1], *words[place + 2 :])
+        food = larder.named(" ".join(joined))
+        if food:
+            return food
+    return None
+
+
+def hint(words: Words, larder: Larder) -> tuple[tuple[Staple, ...], tuple[Staple, ...]]:
+    """Return the foods named in an unknown phrase: those it surely holds, and the doubtful.
+
+    The last name, when nothing but harmless words follow it, is what the phrase says it is a sort
+    of: "shea butter" may be no butter. The names before it are what is in it.
+    """
+    plain = forms(words)
+    taken: set[int] = set()
+    held: list[Staple] = []
+    doubted: list[Staple] = []
+    for start, end, food in _names_in(plain, larder):
+        place = set(range(start, end))
+        if taken & place:
+            continue
+        taken |= place
+        last = not harmless_run(plain[end:], food, True)
+        (doubted if last else held).append(food)
+    return tuple(dict.fromkeys(held)), tuple(dict.fromkeys(doubted))

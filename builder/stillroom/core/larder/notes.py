@@ -1,0 +1,94 @@
+"""What a note behind a comma, or in brackets, makes of the food before it."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from stillroom.core.larder.harmless import harmless_run
+from stillroom.core.larder.matching import match_name
+from stillroom.core.larder.phrases import Words, forms, phrase_words, split_joined, split_tail
+from stillroom.core.larder.shelves import Larder
+from stillroom.core.larder.staple import Staple
+
+_SHORT = 3
+
+
+@dataclass(frozen=True)
+class Effect:
+    """Another food that the note makes it, further foods it names, words that leave it unknown."""
+
+    food: Staple | None = None
+    others: tuple[Words, ...] = ()
+    leftover: tuple[str, ...] = ()
+
+
+def read_note(head: Words, note: Words, food: Staple | None, larder: Larder) -> Effect:
+    """Read one note of a phrase whose head is `head`, read as `food`.
+
+    A note is read as if it stood with the name ("chocolate, white"). Where that names no food, only
+    words count that make another food, or that name one: "from the tree, then dried", "milk, oat".
+    """
+    if note[0].form in ("or", "and", "plus"):
+        return _more(note[1:], food)
+    core, tail = split_tail(note)
+    if tail and tail[0].form == "in":
+        core = note
+    if note[0].form in phrase_words("ends") or phrase_words("denials") & set(forms(core)):
+        return Effect()
+    if len(core) <= _SHORT and note[0].form not in phrase_words("prose"):
+        return _qualified(head, core, food, larder)
+    return _changed(head, core, food, larder)
+
+
+def _more(words: Words, food: Staple | None) -> Effect:
+    """Read "or margarine" as a further food, "or more to taste" as nothing."""
+    core, _ = split_tail(words)
+    others = []
+    for piece in split_joined(core):
+        if food and not harmless_run(forms(piece), food, True):
+            continue
+        if piece[0].form not in phrase_words("prose"):
+            others.append(piece)
+    return Effect(others=tuple(others))
+
+
+def _qualified(head: Words, note: Words, food: Staple | None, larder: Larder) -> Effect:
+    for together in ((*note, *head), (*head, *note)):
+        match = match_name(together, larder)
+        if match.food:
+            return Effect(food=match.food if match.food != food else None)
+    if food is None:
+        return Effect()
+    pieces = split_joined(note)
+    if all(set(forms(piece)) <= phrase_words("turns") | {"only"} for piece in pieces):
+        return Effect()  # "lemons, juice and zest": the lemon is all of it
+    left = tuple(word for piece in pieces for word in harmless_run(forms(piece), food, True))
+    own = frozenset(forms(head))
+    return Effect(leftover=tuple(word for word in left if _is_another(word, food, own, larder)))
+
+
+def _is_another(word: str, food: Staple, own: frozenset[str], larder: Larder) -> bool:
+    """Whether a word of a note makes it another food, or names one."""
+    if word in own:
+        return False
+    named = larder.named(word)
+    stranger = named is not None and named != food and not named.tags & {"craft", "water"}
+    return stranger or word in phrase_words("changes")
+
+
+def _changed(head: Words, note: Words, food: Staple | None, larder: Larder) -> Effect:
+    """Fold each word that makes another food into the name; what finds none is left over."""
+    changing = tuple(
+        word
+        for word in note
+        if word.form in phrase_words("changes") and word.form not in forms(head)
+    )
+    if not changing:
+        return Effect()
+    for words in (changing, *((word,) for word in changing)):
+        match = match_name((*words, *head), larder)
+        if match.food:
+            return Effect(food=match.food if match.food != food else None)
+    if food is None:
+        return Effect()
+    return Effect(leftover=harmless_run(forms(changing), food, True))

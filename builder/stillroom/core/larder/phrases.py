@@ -1,0 +1,105 @@
+"""How a phrase that names a food is cut: its head, its notes, its tails, and foods joined in it.
+
+Works on words in their normal form; phrases.yml holds the words that cut. Leaves out which food is
+meant: food_reading.py.
+"""
+
+from __future__ import annotations
+
+import re
+from dataclasses import dataclass
+from functools import cache
+
+from stillroom.core.larder.data import read_larder_data
+from stillroom.core.larder.words import Word, words_of
+
+Words = tuple[Word, ...]
+_CUT = re.compile(r"[,;:()\[\]]|\s[–—-]\s")
+_STROKE = re.compile(r"\s*[/|+]\s*")
+
+
+@dataclass(frozen=True)
+class Phrase:
+    """The words before the first comma or bracket, and each piece that follows."""
+
+    head: Words
+    notes: tuple[Words, ...]
+
+
+@cache
+def phrase_words(name: str) -> frozenset[str]:
+    """Return one list of phrases.yml."""
+    return frozenset(read_larder_data("phrases.yml")[name])
+
+
+def cut_phrase(text: str) -> Phrase:
+    """Cut a phrase at its commas and brackets; a stroke between foods reads as "or".
+
+    >>> phrase = cut_phrase("butter/margarine (unsalted), melted")
+    >>> [word.form for word in phrase.head], [word.form for note in phrase.notes for word in note]
+    (['butter', 'or', 'margarine'], ['unsalted', 'melted'])
+    """
+    pieces: list[Words] = []
+    start = 0
+    for cut in [*_CUT.finditer(text), None]:
+        end = cut.start() if cut else len(text)
+        pieces.append(_words_between(text, start, end, note=bool(pieces)))
+        start = cut.end() if cut else end
+    filled = [piece for piece in pieces if piece]
+    return Phrase(filled[0], tuple(filled[1:])) if filled else Phrase((), ())
+
+
+def _words_between(text: str, start: int, end: int, note: bool) -> Words:
+    """Return the words of a piece, numbers left out: they say how many, not of what.
+
+    In a note a measure goes with its number: "40% vol", "about 15 cm".
+    """
+    found: list[Word] = []
+    place = start
+    for stroke in [*_STROKE.finditer(text, start, end), None]:
+        upto = stroke.start() if stroke else end
+        counted = False
+        for word in words_of(text[place:upto]):
+            number = word.form.isnumeric() and word.form != "00"
+            share = note and word.form.endswith("%")
+            measure = counted and word.form in phrase_words("measures")
+            if not number and not share and not measure:
+                found.append(Word(word.form, word.start + place, word.end + place))
+            counted = number or share
+        if stroke:
+            joint = "and" if "+" in stroke[0] else "or"
+            found.append(Word(joint, stroke.start(), stroke.end()))
+            place = stroke.end()
+    return tuple(found)
+
+
+def forms(words: Words) -> tuple[str, ...]:
+    """Return the normal forms of words."""
+    return tuple(word.form for word in words)
+
+
+def split_tail(words: Words) -> tuple[Words, Words]:
+    """Split "tuna in oil" and "butter for the tin" before the word that begins the tail."""
+    for place, word in enumerate(words):
+        if place and word.form in phrase_words("tails") | phrase_words("ends"):
+            return words[:place], words[place:]
+    return words, ()
+
+
+def split_joined(words: Words) -> list[Words]:
+    """Split "milk or cream and sugar" into its three foods."""
+    pieces: list[list[Word]] = [[]]
+    for word in words:
+        if word.form in phrase_words("joins"):
+            pieces.append([])
+        else:
+            pieces[-1].append(word)
+    return [tuple(piece) for piece in pieces if piece]
+
+
+def split_of(words: Words) -> tuple[Words, Words]:
+    """Split "juice of limes" (or "juice limes", "juice from limes") at its "of"."""
+    for place, word in enumerate(words):
+        if place and word.form in ("of", "from") and place + 1 < len(words):
+            return words[:place], words[place + 1 :]
+    return (), ()

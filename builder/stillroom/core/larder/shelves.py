@@ -1,0 +1,133 @@
+"""The larder itself: foods by name, the book's own before all others.
+
+A `Larder` is frozen: two books in one process each hold their own. Leaves out how a phrase is read
+into names: food_reading.py.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+from functools import cache, cached_property
+from typing import Any
+
+from stillroom.core.larder.acidity import acidity_by_tags
+from stillroom.core.larder.index import LANGUAGES, load_index, split_list
+from stillroom.core.larder.staple import Staple, read_staple
+from stillroom.core.larder.words import normal_form
+
+TABLE_SECTION = "other"
+_UNSAID = "what it is made of is not stated"
+
+
+@cache
+def staple_named(name: str) -> Staple:
+    """Return the staple of exactly this name; raises KeyError."""
+    row = load_index()["rows"][name]
+    if isinstance(row, list):
+        return _from_table(name, row)
+    facts = {key: value for key, value in row.items() if key not in ("file", "section")}
+    return read_staple(row["file"], name, facts, row["section"])
+
+
+def _from_table(name: str, row: list[str]) -> Staple:
+    also, animal, allergens, may_contain, tags, parts, acidity, source = row[1:]
+    own = frozenset(split_list(tags))
+    return Staple(
+        name=name,
+        section=TABLE_SECTION,
+        also=tuple(split_list(also)),
+        allergens=tuple(split_list(allergens)),
+        may_contain=tuple(split_list(may_contain)),
+        animal=tuple(split_list(animal)) or ("plant",),
+        vegan_note="" if animal else _UNSAID,
+        tags=own,
+        acidity=acidity or acidity_by_tags(own, None),  # type: ignore[arg-type]  # a test reads all
+        parts=tuple(split_list(parts)),
+        sources={"allergens": source} if source else {},
+    )
+
+
+@cache
+def all_staples() -> dict[str, Staple]:
+    """Return every staple by name, some thousands: ask `staples_tagged` for a few of them."""
+    return {name: staple_named(name) for name in load_index()["rows"]}
+
+
+@cache
+def staples_tagged(tag: str) -> tuple[Staple, ...]:
+    """Return the staples that carry a tag, without reading the rest."""
+    rows: dict[str, Any] = load_index()["rows"]
+    return tuple(staple_named(name) for name, row in rows.items() if tag in _tags(row))
+
+
+def _tags(row: Any) -> Iterable[str]:
+    return split_list(row[5]) if isinstance(row, list) else row.get("tags", ())
+
+
+@dataclass(frozen=True, eq=True)
+class Larder:
+    """Every food that one book knows: its own (`own`) and all that the program brings.
+
+    `language` is the book's ("de", or "de_AT"): of foods that two languages call alike, its own
+    is meant.
+    """
+
+    own: tuple[Staple, ...] = ()
+    language: str = "en"
+
+    @cached_property
+    def _hash(self) -> int:
+        return hash((self.own, self.language))
+
+    def __hash__(self) -> int:
+        return self._hash
+
+    @cached_property
+    def _own_names(self) -> dict[str, Staple]:
+        named: dict[str, Staple] = {}
+        for staple in self.own:
+            named.setdefault(normal_form(staple.name), staple)
+        for staple in self.own:
+            for other in staple.also:
+                named.setdefault(normal_form(other), staple)
+        return named
+
+    @cached_property
+    def _languages(self) -> tuple[str, ...]:
+        first = self.language.partition("_")[0]
+        return tuple(sorted(LANGUAGES, key=lambda language: language != first))
+
+    def named(self, form: str) -> Staple | None:
+        """Return the food of exactly this name in its normal form (words.py), or None."""
+        own = self._own_names.get(form)
+        if own is not None:
+            return own
+        index = load_index()
+        name = index["names"].get(form) or self._foreign(index["foreign"], form)
+        return staple_named(name) if name else None
+
+    def _foreign(self, foreign: dict[str, dict[str, str]], form: str) -> str | None:
+        """Return the food of a foreign name; the book's language wins, others must agree."""
+        found = [
+            (language, foreign[language][form])
+            for language in self._languages
+            if form in foreign.get(language, ())
+        ]
+        if not found:
+            return None
+        first, name = found[0]
+        if first == self.language.partition("_")[0] or len({food for _, food in found}) == 1:
+            return name
+        return None
+
+    def names(self) -> Iterable[str]:
+        """Return every English name and the book's own, in their normal form."""
+        yield from self._own_names
+        yield from load_index()["names"]
+
+
+@cache
+def common_larder() -> Larder:
+    """Return the larder of a book that adds nothing of its own."""
+    return Larder()

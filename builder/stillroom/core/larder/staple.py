@@ -1,0 +1,134 @@
+"""A staple: one food or material, and what is known of it, each figure with its source."""
+
+from __future__ import annotations
+
+from collections.abc import Collection, Mapping
+from dataclasses import dataclass, field
+from fractions import Fraction
+from typing import Any
+
+from stillroom.core.larder.acidity import Acidity, acidity_by_tags
+from stillroom.core.problems import did_you_mean
+
+FIGURES = ("density", "each", "composition", "solid_density", "soak_uptake", "strength")
+SOURCED = (*FIGURES, "acidity", "water_activity")
+KEYS = frozenset(
+    {"also", "section", "allergens", "may_contain", "allergen_source", "from", "vegan", "tags"}
+    | {"parts", "note", *SOURCED}
+)
+GLUTEN_CEREALS = frozenset({"wheat", "barley", "rye", "oats"})
+_ANIMAL_BUT_VEGETARIAN = frozenset({"milk", "egg", "honey", "beeswax", "wool"})
+_NOT_ANIMAL = frozenset({"plant", "mineral", "fungus"})
+
+
+@dataclass(frozen=True)
+class Composition:
+    """Grams in 100 g; None where no source gives a figure."""
+
+    water: Fraction | None = None
+    sugar: Fraction | None = None
+    alcohol: Fraction | None = None
+    acid: Fraction | None = None
+    fat: Fraction | None = None
+
+
+@dataclass(frozen=True)
+class Staple:
+    """One thing a recipe may use. Every figure has its source under its own name in `sources`.
+
+    `density` in g per ml as it lies in the spoon; `solid_density` in g per ml without the air
+    between pieces; `each_g` in g; `soak_uptake` in ml of liquid kept back per g; `strength` in
+    % vol as usually sold; `water_activity` from 0 to 1, where it is published. `acidity` is None
+    when it is not known. `animal` names where it comes from. `parts` opens a compound, in
+    descending order. `vegan_note` is "" unless only the maker can tell.
+    """
+
+    name: str
+    section: str
+    also: tuple[str, ...] = ()
+    density: Fraction | None = None
+    solid_density: Fraction | None = None
+    each_g: Fraction | None = None
+    each_of: str = ""
+    composition: Composition | None = None
+    strength: Fraction | None = None
+    soak_uptake: Fraction | None = None
+    allergens: tuple[str, ...] = ()
+    may_contain: tuple[str, ...] = ()
+    animal: tuple[str, ...] = ("plant",)
+    vegan_note: str = ""
+    tags: frozenset[str] = frozenset()
+    acidity: Acidity | None = None
+    water_activity: Fraction | None = None
+    parts: tuple[str, ...] = ()
+    note: str = ""
+    sources: Mapping[str, str] = field(default_factory=dict, hash=False)
+
+    @property
+    def gluten(self) -> str:
+        """Say "contains", "may contain" or "none"."""
+        if GLUTEN_CEREALS & set(self.allergens):
+            return "contains"
+        return "may contain" if GLUTEN_CEREALS & set(self.may_contain) else "none"
+
+    @property
+    def vegan(self) -> bool | None:
+        """Whether nothing of it is from an animal; None when only the maker can tell."""
+        return self._without(_NOT_ANIMAL)
+
+    @property
+    def vegetarian(self) -> bool | None:
+        """Whether no animal was killed for it; None when only the maker can tell."""
+        return self._without(_NOT_ANIMAL | _ANIMAL_BUT_VEGETARIAN)
+
+    def _without(self, allowed: Collection[str]) -> bool | None:
+        if not set(self.animal) <= set(allowed):
+            return False
+        return None if self.vegan_note else True
+
+
+def read_staple(file: str, name: str, row: Mapping[str, Any], section: str) -> Staple:
+    """Read one row of a staples file; raises ValueError for a key that means nothing here."""
+    for key in row:
+        if key not in KEYS:
+            raise ValueError(f'{file}: {name}: "{key}" is no key. {did_you_mean(key, KEYS)}')
+    sources: dict[str, str] = {key: row[key]["source"] for key in SOURCED if key in row}
+    if "allergen_source" in row:
+        sources["allergens"] = row["allergen_source"]
+    composition = _read_composition(row.get("composition"))
+    tags = frozenset(row.get("tags", ()))
+    own = row["acidity"]["is"] if "acidity" in row else None
+    return Staple(
+        name=name,
+        section=row.get("section", section),
+        also=tuple(row.get("also", ())),
+        density=_figure(row, "density", "g_per_ml"),
+        solid_density=_figure(row, "solid_density", "g_per_ml"),
+        each_g=_figure(row, "each", "g"),
+        each_of=row.get("each", {}).get("of", ""),
+        composition=composition,
+        strength=_figure(row, "strength", "abv"),
+        soak_uptake=_figure(row, "soak_uptake", "ml_per_g"),
+        allergens=tuple(row.get("allergens", ())),
+        may_contain=tuple(row.get("may_contain", ())),
+        animal=tuple(row.get("from", ("plant",))),
+        vegan_note=row.get("vegan", ""),
+        tags=tags,
+        acidity=own or acidity_by_tags(tags, composition.water if composition else None),
+        water_activity=_figure(row, "water_activity", "aw"),
+        parts=tuple(row.get("parts", ())),
+        note=row.get("note", ""),
+        sources=sources,
+    )
+
+
+def _figure(row: Mapping[str, Any], key: str, unit: str) -> Fraction | None:
+    return Fraction(str(row[key][unit])) if key in row else None
+
+
+def _read_composition(row: Mapping[str, Any] | None) -> Composition | None:
+    if row is None:
+        return None
+    return Composition(
+        **{key: Fraction(str(value)) for key, value in row.items() if key != "source"}
+    )

@@ -1,0 +1,199 @@
+"""What food a phrase means: the whole of it counts, and what is left over makes it unknown."""
+
+from __future__ import annotations
+
+import json
+import subprocess
+import sys
+from pathlib import Path
+
+import pytest
+
+from stillroom.core.larder.food_reading import read_food
+from stillroom.core.larder.harmless import LONGEST
+from stillroom.core.larder.index import INDEX, build_index
+from stillroom.core.larder.shelves import all_staples, common_larder
+from stillroom.core.larder.words import normal_form, words_of
+from stillroom.core.units import read_data
+
+ROOT = Path(__file__).parents[3]
+
+# (phrase, the food that it must never be taken for)
+NEVER = [
+    ("white chocolate", "dark chocolate"),
+    ("ruby chocolate", "dark chocolate"),
+    ("cashew butter", "butter"),
+    ("shea butter", "butter"),
+    ("apple butter", "butter"),
+    ("vegan butter", "butter"),
+    ("butter flavouring", "butter"),
+    ("malted milk powder", "milk powder"),
+    ("roasted peppers", "black pepper"),
+    ("roasted peppers", "sweet pepper"),
+    ("peppers, roasted", "sweet pepper"),
+    ("coconut rum", "dark rum"),
+    ("rum essence", "dark rum"),
+    ("essential oil of lavender", "lavender"),
+    ("lavender oil", "lavender"),
+    ("smoked almonds", "almonds"),
+    ("sugared almonds", "almonds"),
+    ("almond biscuits", "almonds"),
+    ("almond essence", "almonds"),
+    ("dried apricots", "apricot"),
+    ("apricots, dried", "apricot"),
+    ("apricots (dried)", "apricot"),
+    ("apricot kernels", "apricot"),
+    ("candied ginger", "root ginger"),
+    ("pickled garlic", "garlic"),
+    ("black garlic", "garlic"),
+    ("garlic in oil", "garlic"),
+    ("tinned cherries", "cherry"),
+    ("cherries in brandy", "cherry"),
+    ("rhubarb leaves", "rhubarb"),
+    ("milk, oat", "whole milk"),
+    ("goat milk chocolate spread", "milk chocolate"),
+    ("chocolate, white", "dark chocolate"),
+    ("smoked salt", "salt"),
+    ("celery salt", "salt"),
+    ("sugar substitute", "granulated sugar"),
+    ("egg substitute", "eggs"),
+    ("imitation vanilla", "vanilla extract"),
+    ("honey mustard", "honey"),
+    ("lemon curd", "lemon"),
+    ("lemon extract", "lemon"),
+    ("fresh turmeric", "turmeric"),
+]
+
+
+@pytest.mark.parametrize(("phrase", "food"), NEVER, ids=[f"{row[0]}" for row in NEVER])
+def test_a_phrase_is_not_taken_for_the_food_whose_name_it_holds(phrase: str, food: str) -> None:
+    reading = read_food(phrase)
+    assert food not in {staple.name for staple in reading.foods}
+
+
+# (phrase, every food that it names, the first reckoned with)
+KNOWN = [
+    ("unwaxed Seville oranges, thinly peeled", ["seville orange"]),
+    ("Large free-range EGGS, beaten", ["eggs"]),
+    ("finely chopped fresh rosemary", ["rosemary"]),
+    ("rosemary, dried", ["dried rosemary"]),
+    ("a knob of butter, softened", ["butter"]),
+    ("unsalted butter", ["butter"]),
+    ("extra-virgin olive oil", ["olive oil"]),
+    ("sprigs of thyme", ["thyme"]),
+    ("2 heads of garlic", ["garlic"]),
+    ("juice of 2 limes", ["lime juice"]),
+    ("chocolate, white", ["white chocolate"]),
+    ("dark chocolate (70% cocoa)", ["dark chocolate"]),
+    ("70% chocolate", ["dark chocolate"]),
+    ("peanuts (unsalted)", ["peanuts"]),
+    ("toasted hazelnuts", ["hazelnuts"]),
+    ("pecan halves", ["pecans"]),
+    ("vodka, 40% vol", ["vodka"]),
+    ("butter or margarine", ["butter", "margarine"]),
+    ("butter, or margarine", ["butter", "margarine"]),
+    ("butter (or margarine)", ["butter", "margarine"]),
+    ("butter/margarine", ["butter", "margarine"]),
+    ("milk/cream", ["whole milk", "double cream"]),
+    ("vodka or gin", ["vodka", "gin"]),
+    ("salt and black pepper", ["salt", "black pepper"]),
+    ("salt & black pepper", ["salt", "black pepper"]),
+    ("butter, plus extra for greasing", ["butter"]),
+    ("lemons, zest and juice", ["lemon"]),
+    ("Confectioners’ sugar", ["icing sugar"]),
+    ("CRÈME FRAÎCHE", ["soured cream"]),
+    ("self raising flour", ["self-raising flour"]),
+    ("foxglove petals", ["foxglove"]),
+]
+
+
+@pytest.mark.parametrize(("phrase", "foods"), KNOWN, ids=[row[0] for row in KNOWN])
+def test_a_phrase_is_known_by_the_whole_of_it(phrase: str, foods: list[str]) -> None:
+    reading = read_food(phrase)
+    assert [staple.name for staple in reading.foods] == foods
+    assert reading.known
+    assert reading.food is reading.foods[0]
+
+
+# (phrase, what is left over, a food that it may mean)
+UNKNOWN = [
+    ("moon dust", ("moon", "dust"), None),
+    ("shea butter", ("shea",), "butter"),
+    ("cinammon stick", ("cinammon",), "cinnamon stick"),
+    ("butter or moon dust", ("moon", "dust"), "butter"),
+]
+
+
+@pytest.mark.parametrize(("phrase", "left", "near"), UNKNOWN, ids=[row[0] for row in UNKNOWN])
+def test_what_is_left_over_is_named(phrase: str, left: tuple[str, ...], near: str | None) -> None:
+    reading = read_food(phrase)
+    assert not reading.known
+    assert set(left) <= set(reading.leftover)
+    assert near is None or near in (*reading.nearest, *(food.name for food in reading.foods))
+
+
+def test_what_an_unknown_phrase_surely_holds_is_kept_apart_from_what_it_may_be() -> None:
+    biscuits = read_food("almond biscuits")
+    assert [food.name for food in biscuits.hinted] == ["almonds"]
+    assert biscuits.doubted == ()
+    shea = read_food("shea butter")
+    assert (shea.hinted, [food.name for food in shea.doubted]) == ((), ["butter"])
+
+
+def test_every_letter_of_a_known_phrase_is_accounted_for() -> None:
+    text = "finely chopped large rosemary"
+    said = {text[span.start : span.end]: span.read_as for span in read_food(text).spans}
+    assert said == {
+        "finely": "harmless",
+        "chopped": "harmless",
+        "large": "harmless",
+        "rosemary": "food",
+    }
+
+
+def test_no_form_of_writing_makes_another_food() -> None:
+    assert normal_form("Crème-Fraîche") == normal_form("CREME FRAICHE") == "creme fraiche"
+    assert normal_form("bœuf") == normal_form("boeufs")
+    assert normal_form("bakers’ yeast") == normal_form("baker's yeast")
+    assert [word.form for word in words_of("the 70 % bar")] == ["70%", "bar"]
+
+
+def test_harmless_words_are_declared_for_foods_and_tags_that_exist() -> None:
+    staples = all_staples()
+    known = {f"={name}" for name in staples} | {tag for one in staples.values() for tag in one.tags}
+    known |= {
+        "juice",
+        "stock",
+        "milk",
+        "meat",
+        "shellfish",
+        "crustacean",
+        "mollusc",
+    }  # of the tables
+    for row in read_data("../larder/harmless.yml"):
+        assert set(row.get("only", ())) | set(row.get("never", ())) <= known, row["class"]
+        longest = max(len(normal_form(words).split()) for words in row["words"].split(","))
+        assert longest <= LONGEST, row["class"]
+
+
+def test_the_index_is_what_the_data_make() -> None:
+    mend = "run: python tests/data/make_larder_index.py"
+    assert json.loads(INDEX.read_text(encoding="utf-8")) == json.loads(json.dumps(build_index())), (
+        mend
+    )
+
+
+def test_finding_a_food_reads_no_table() -> None:
+    code = (
+        "import stillroom.core.larder.index as index\n"
+        "index.build_index = None\n"
+        "from stillroom.core.staple_table import find_staple\n"
+        "assert find_staple('butter').name == 'butter'\n"
+    )
+    subprocess.run([sys.executable, "-c", code], check=True)
+
+
+def test_a_name_of_the_common_larder_is_found_by_itself() -> None:
+    larder = common_larder()
+    lost = [name for name, food in all_staples().items() if larder.named(normal_form(name)) != food]
+    assert lost == []
