@@ -13,14 +13,17 @@ from dataclasses import dataclass
 from functools import cache, lru_cache
 from typing import Literal
 
+from stillroom.core.larder.food_reading import read_food
+from stillroom.core.larder.ingredients import food_of, name_of, parts_of, read_part
+from stillroom.core.larder.shelves import common_larder
+from stillroom.core.larder.staple import Staple
 from stillroom.core.parts import Ingredient
+from stillroom.core.plurals import singular
 from stillroom.core.recipe import Recipe
-from stillroom.core.staple_table import Staple, find_staple, staple_of, staples_named
 from stillroom.core.units import read_data
 
 Answer = Literal["contains", "may contain", "free", "not known"]
 List = Literal["eu", "us"]
-_BRACKET = re.compile(r"\(([^)]*)\)")
 _ANIMAL_WORDS = {
     "vegan": frozenset({"plant", "mineral", "fungus"}),
     "vegetarian": frozenset(
@@ -76,42 +79,38 @@ def say_allergen(allergen: Allergen, law: List) -> str:
 
 
 def know_ingredient(ingredient: Ingredient) -> Known:
-    """Return what is known of an ingredient; its own written parts win over its staple's."""
-    staple = staple_of(ingredient)
-    named = () if ingredient.staple else _also_named(ingredient.item, staple)
-    staples = tuple(dict.fromkeys(one for one in (staple, *named) if one))
-    unknown: tuple[str, ...]
-    if not ingredient.parts:
-        unknown = () if staple else (ingredient.item,)
-        found = staples
-    else:
-        opened = [(part, _staples_of_part(part)) for part in ingredient.parts]
-        unknown = tuple(part for part, known in opened if not known)
-        found = tuple(dict.fromkeys(one for _, known in opened for one in known))
+    """Return what is known of an ingredient; its own written parts win over its staple's.
+
+    Every food of the line counts: "butter or margarine" holds what either holds. Of a line that is
+    not known, what its words name is contained ("almond biscuits"), or may be ("shea butter").
+    """
+    reading = food_of(ingredient)
+    named = (*reading.foods, *reading.hinted)
+    doubted = reading.doubted
+    unknown: tuple[str, ...] = () if reading.known else (name_of(ingredient),)
+    found = named
+    if ingredient.parts:
+        opened = parts_of(ingredient)
+        pairs = zip(ingredient.parts, opened, strict=True)
+        unknown = tuple(part for part, known in pairs if not known.known)
+        found = tuple(food for known in opened for food in (*known.foods, *known.hinted))
+        doubted = tuple(food for known in opened for food in known.doubted)
         # an allergen in the thing's own name stays: "almond paste" is almond whatever its parts say
-        found += tuple(one for one in named if one is not staple or not one.parts)
-        staples = found
-    contains = frozenset(name for one in found for name in one.allergens)
-    traces = frozenset(
-        name for one in (*found, *((staple,) if staple else ())) for name in one.may_contain
-    )
-    return Known(ingredient, staples, contains, traces - contains, unknown)
+        found += tuple(food for food in named if not food.parts)
+    staples = tuple(dict.fromkeys(found))
+    contains = frozenset(name for food in staples for name in food.allergens)
+    traces = {name for food in (*staples, *named) for name in food.may_contain}
+    traces |= {name for food in doubted for name in (*food.allergens, *food.may_contain)}
+    if not ingredient.parts:
+        traces |= {name for food in staples for name in _held_by_parts(food)}
+    return Known(ingredient, staples, contains, frozenset(traces) - contains, unknown)
 
 
-def _also_named(item: str, staple: Staple | None) -> tuple[Staple, ...]:
-    """Return the other staples an item names, but none whose name is part of its own staple's."""
-    named = staples_named(item)
-    if staple is None:
-        return named
-    own = {word for name in (staple.name, *staple.also) for word in name.split()}
-    return tuple(one for one in named if one is staple or not set(one.name.split()) <= own)
-
-
-def _staples_of_part(part: str) -> tuple[Staple, ...]:
-    texts = (part, *_BRACKET.findall(part))
-    whole = [find_staple(text) for text in texts]
-    named = [one for text in texts for one in staples_named(text)]
-    return tuple(dict.fromkeys(one for one in (*whole, *named) if one))
+@lru_cache(maxsize=4096)
+def _held_by_parts(food: Staple) -> frozenset[str]:
+    """Return the allergens of what a bought compound is usually made of; its maker may differ."""
+    inside = [food for part in food.parts for food in read_part(part, common_larder()).foods]
+    return frozenset(name for one in inside for name in (*one.allergens, *one.may_contain))
 
 
 @lru_cache(maxsize=4096)  # asked a dozen times for each recipe of a book
@@ -209,11 +208,11 @@ def _diet(known: tuple[Known, ...], diet: str) -> Answer:
 
 
 def _ingredient(recipe: Recipe, known: tuple[Known, ...], word: str) -> Answer:
-    wanted = find_staple(word)
-    pattern = re.compile(rf"\b{re.escape(word.rstrip('s'))}")
+    wanted = set(read_food(word).foods)
+    pattern = re.compile(rf"\b{re.escape(singular(word))}")
     for one in known:
         words = " ".join((one.ingredient.item, *one.ingredient.parts)).lower()
         words += " " + " ".join(part for staple in one.staples for part in staple.parts)
-        if pattern.search(words) or (wanted and wanted in one.staples):
+        if pattern.search(words) or wanted & set(one.staples):
             return "contains"
     return "not known" if any(one.unknown for one in known) else "free"

@@ -14,18 +14,16 @@ from functools import cache
 from typing import Literal
 
 from stillroom.core.allergens import answer_avoid
+from stillroom.core.larder.ingredients import food_of, parts_of, read_part
+from stillroom.core.larder.shelves import common_larder
 from stillroom.core.parts import Ingredient
 from stillroom.core.recipe import Recipe
-from stillroom.core.staple_table import Staple, find_staple, staple_of
+from stillroom.core.staple_table import Staple, find_staple
 from stillroom.core.units import read_data
 
 Answer = Literal["free", "may contain", "contains", "not known"]
 _WORSE: tuple[Answer, ...] = ("free", "may contain", "not known", "contains")
 _NOT_FOR_UNDER = re.compile(r"not for children under (\d+|three|five)", re.IGNORECASE)
-# "emulsifier (soya lecithin)": the bracket says all that the word before it does
-_ADDITIVE = re.compile(
-    r"^(?:emulsifier|raising agent|colour|thickener|acid|stabiliser)s? \((.+)\)$"
-)
 _SPELT = {"three": 3, "five": 5}
 # A cook's one word to the allergens it stands for. "nuts" takes peanuts in: many who avoid the
 # one avoid the other, and the wider reading is the safe one. "gluten" takes all oats in.
@@ -215,19 +213,21 @@ def facts_of(recipe: Recipe) -> Facts:
 
 
 def _staples_in(ingredient: Ingredient) -> list[Staple | None]:
-    staple = staple_of(ingredient)
-    found: list[Staple | None] = [staple] if staple else []
-    parts = list(ingredient.parts)
-    if not staple and not parts:
-        return [None]
+    """Return every staple that a line names, and those of its parts; None for what is not known."""
+    reading = food_of(ingredient)
+    found: list[Staple | None] = [*reading.foods, *reading.hinted]
+    if not reading.known and not ingredient.parts:
+        found.append(None)
+    waiting = [*parts_of(ingredient)]
+    common = [part for staple in reading.foods for part in staple.parts]
+    waiting += [read_part(part, common_larder()) for part in common]
     seen: set[str] = set()
-    waiting = [*parts, *(staple.parts if staple else ())]
     while waiting:
         part = waiting.pop()
-        if part in seen:
+        if part.text in seen:
             continue
-        seen.add(part)
-        inner = find_staple(_ADDITIVE.sub(r"\1", part))
-        found.append(inner)
-        waiting += inner.parts if inner else ()
+        seen.add(part.text)
+        found += [*part.foods, *part.hinted, *([] if part.known else [None])]
+        inner = [name for staple in part.foods for name in staple.parts]
+        waiting += [read_part(name, common_larder()) for name in inner]
     return found

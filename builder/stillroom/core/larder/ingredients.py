@@ -5,6 +5,7 @@ Leaves out what follows of it: allergens.py, safety.py and the computations of a
 
 from __future__ import annotations
 
+import re
 from dataclasses import replace
 from typing import TYPE_CHECKING
 
@@ -17,13 +18,22 @@ from stillroom.core.quantities import Amount
 if TYPE_CHECKING:
     from stillroom.core.parts import Ingredient
 
+_BRACKET = re.compile(r"\(([^()]*)\)")
+# what an additive does, before its name
+_DOES = re.compile(
+    r"^\s*(?:emulsifier|raising agent|colour|color|thickener|acid|acidity regulator|stabiliser"
+    r"|stabilizer|preservative|gelling agent|antioxidant|humectant|sweetener|firming agent"
+    r"|flavour enhancer|anti-?caking agent|glazing agent|flour treatment agent)s?\b",
+    re.IGNORECASE,
+)
+
 
 def find_foods(ingredient: Ingredient, larder: Larder) -> Ingredient:
     """Return the ingredient with what its larder knows of it and of its written parts."""
     return replace(
         ingredient,
         found=read_ingredient_food(ingredient, larder),
-        found_parts=tuple(read_food(part, larder) for part in ingredient.parts),
+        found_parts=tuple(read_part(part, larder) for part in ingredient.parts),
     )
 
 
@@ -36,7 +46,34 @@ def parts_of(ingredient: Ingredient) -> tuple[FoodReading, ...]:
     """Return what each written part of an ingredient was read as."""
     if len(ingredient.found_parts) == len(ingredient.parts):
         return ingredient.found_parts
-    return tuple(read_food(part, common_larder()) for part in ingredient.parts)
+    return tuple(read_part(part, common_larder()) for part in ingredient.parts)
+
+
+def read_part(part: str, larder: Larder) -> FoodReading:
+    """Read one part of a compound as its packet writes it; what its brackets name counts too.
+
+    >>> [food.name for food in read_part("emulsifier (soya lecithin)", common_larder()).foods]
+    ['soya lecithin']
+    """
+    outside, inside = _BRACKET.sub(" ", part), " , ".join(_BRACKET.findall(part))
+    named = read_food(_DOES.sub("", outside).strip(" :,"), larder)
+    within = [read_food(piece, larder) for piece in re.split(r"[,;]", inside) if piece.strip()]
+    if not within:
+        return named
+    # "emulsifier" alone says nothing; of "milk chocolate (sugar, milk)" either half is enough
+    whole = [reading for reading in within if reading.known]
+    known = len(whole) == len(within) or named.known
+    readings = [named, *within]
+    foods = tuple(dict.fromkeys(food for one in readings for food in one.foods))
+    return replace(
+        named,
+        text=part,
+        food=named.food or (foods[0] if foods else None),
+        foods=foods,
+        hinted=tuple(dict.fromkeys(food for one in readings for food in one.hinted)),
+        doubted=tuple(dict.fromkeys(food for one in within for food in one.doubted)),
+        leftover=() if known else named.leftover,
+    )
 
 
 def read_ingredient_food(ingredient: Ingredient, larder: Larder) -> FoodReading:
