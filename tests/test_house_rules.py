@@ -22,9 +22,10 @@ README = (ROOT / "README.md").read_text(encoding="utf-8")
 # floor -> what it may import of the package; design.md, "Floors of the house"
 MAY_IMPORT = {
     "core": {"core"},
+    "saving": {"core", "saving"},
     "printing": {"core", "printing"},
-    "publish": {"core", "printing", "publish"},
-    "giving": {"core", "printing", "giving"},
+    "publish": {"core", "printing", "publish", "saving"},
+    "giving": {"core", "printing", "giving", "saving"},
 }
 # library -> the only folder that may know it
 ONLY_IN = {"mkdocs": "publish", "material": "publish", "typst": "printing"}

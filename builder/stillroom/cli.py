@@ -32,6 +32,7 @@ from stillroom.terminal import (
     read_one,
     recipe_file,
     told_plainly,
+    write_schema,
     write_utf8,
 )
 
@@ -74,13 +75,10 @@ def _open_for_building(config: Path) -> Book:
 
 @main.command()
 @click.option("--out", type=click.Path(dir_okay=False, path_type=Path), help="Write it here.")
+@told_plainly
 def schema(out: Path | None) -> None:
     """Print the JSON Schema of a recipe's front matter, for editors."""
-    text = json.dumps(front_matter_schema(), indent=2, ensure_ascii=False)
-    if out:
-        out.write_text(text + "\n", encoding="utf-8")
-    else:
-        click.echo(text)
+    write_schema(front_matter_schema(), out)
 
 
 @main.command()

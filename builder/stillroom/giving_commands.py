@@ -5,7 +5,6 @@ Exit 0 when all is well, 1 for problems or a plan that leaves a place empty, 2 f
 
 from __future__ import annotations
 
-import json
 import sys
 from datetime import date
 from pathlib import Path
@@ -16,12 +15,13 @@ from stillroom.core.book import Book
 from stillroom.core.loading import load_recipes
 from stillroom.core.problems import Problem, ProblemsFound
 from stillroom.giving.closing import close_year
-from stillroom.giving.guard import guard_file, guard_folder
+from stillroom.giving.guard import guard_file, guard_folder, warn_of_git
 from stillroom.giving.pack import Effort, pack_files, read_before, work_out
 from stillroom.giving.pages import Pack
 from stillroom.giving.reading import giving_list_schema, load_giving_list
 from stillroom.giving.swapping import restore_folder, swap_in
-from stillroom.terminal import book_around, read_day, told_plainly
+from stillroom.saving.whole import told, write_whole
+from stillroom.terminal import book_around, read_day, told_plainly, write_schema
 
 list_file = click.Path(exists=True, dir_okay=False, path_type=Path)
 folder = click.Path(file_okay=False, path_type=Path)
@@ -49,11 +49,15 @@ def pack(
     day = read_day(today, "--today", date.today(), book) or date.today()
     read = load_giving_list(giving_list, currency=book.settings.currency)
     guard_folder(out, book)
-    restore_folder(out)
+    for warning in warn_of_git(giving_list):
+        click.echo(f"warning: {warning}", err=True)
+    with told(out):
+        restore_folder(out)
     before = None if afresh else read_before(out, read.giving.giving_list)
     recipes = load_recipes(book.recipe_files(), book.root, book.settings.units)
     found = work_out(read, recipes, book.settings, day, Effort(seconds, within / 100), before)
-    swap_in(pack_files(found), out)
+    for name in swap_in(pack_files(found), out):
+        click.echo(f"You wrote in {out / name}: it is kept as {out / 'yours' / name}.", err=True)
     _tell(found, out)
     if found.complaints:
         sys.exit(1)
@@ -92,7 +96,7 @@ def close_year_command(
         mend = 'Write it first with "stillroom pack", or name it with "--pack".'
         raise ProblemsFound([Problem(str(where), 1, "There is no pack of this list.", mend)])
     guard_new_list(out, book)
-    out.write_text(close_year(read, giving_list.read_text("utf-8"), given, day), encoding="utf-8")
+    write_whole(out, close_year(read, giving_list.read_text("utf-8"), given, day).encode())
     click.echo(f"Written: {out}")
 
 
@@ -105,10 +109,7 @@ def guard_new_list(out: Path, book: Book) -> None:
 
 @click.command("giving-schema")
 @click.option("--out", type=click.Path(dir_okay=False, path_type=Path), help="Write it here.")
+@told_plainly
 def giving_schema(out: Path | None) -> None:
     """Print the JSON Schema of a giving list, for editors."""
-    text = json.dumps(giving_list_schema(), indent=2, ensure_ascii=False)
-    if out:
-        out.write_text(text + "\n", encoding="utf-8")
-    else:
-        click.echo(text)
+    write_schema(giving_list_schema(), out)

@@ -30,7 +30,16 @@ from stillroom.printing.family_book import book_data, print_book
 from stillroom.printing.kitchen_sheet import print_sheet
 from stillroom.printing.typesetting import PaperMissing
 from stillroom.printing.wall_year import print_year
-from stillroom.terminal import book_around, read_day, read_one, recipe_file, told_plainly
+from stillroom.saving.places import guard_earlier
+from stillroom.saving.whole import told, write_whole
+from stillroom.terminal import (
+    book_around,
+    guard_place,
+    read_day,
+    read_one,
+    recipe_file,
+    told_plainly,
+)
 
 Command = Callable[..., None]
 
@@ -73,12 +82,16 @@ def plainly(command: Command) -> Command:
 
 
 def write(made: bytes, out: Path | None, default: str, force: bool) -> None:
-    """Write a file, never over another unless told to."""
+    """Write a file, never over another unless told to, and never into what is published."""
     path = out or Path("print") / default
-    if path.exists() and not force:
-        raise click.UsageError(f'"{path}" is there already. Name another with --out, or --force.')
-    path.parent.mkdir(parents=True, exist_ok=True)
-    path.write_bytes(made)
+    guard_place(path)
+    with told(path):
+        if path.exists() and not force:
+            raise click.UsageError(
+                f'"{path}" is there already. Name another with --out, or --force.'
+            )
+        guard_earlier(path, (b"%PDF", b"PK"), "print")
+    write_whole(path, made)
     click.echo(f"{path} ({len(made) / 1000:.0f} kB)")
 
 

@@ -6,8 +6,9 @@ Exit 0 when all is well, 1 when the book has problems, 2 for wrong usage.
 from __future__ import annotations
 
 import io
+import json
 import sys
-from collections.abc import Callable
+from collections.abc import Callable, Mapping
 from datetime import date
 from functools import wraps
 from pathlib import Path
@@ -20,6 +21,8 @@ from stillroom.core.giving_days import find_day
 from stillroom.core.loading import load_recipe
 from stillroom.core.problems import Problem, ProblemsFound
 from stillroom.core.recipe import Recipe
+from stillroom.saving.places import guard_earlier, guard_out
+from stillroom.saving.whole import explain, told, write_whole
 
 
 def write_utf8() -> None:
@@ -51,6 +54,8 @@ def told_plainly(command: Callable[..., None]) -> Callable[..., None]:
             command(*args, **kwargs)
         except ProblemsFound as found:
             fail(found.problems)
+        except OSError as error:
+            fail((explain(error, str(error.filename or "stillroom")),))
 
     return run
 
@@ -67,6 +72,33 @@ def read_one(path: Path) -> tuple[Recipe, Book]:
     """Read one recipe with the settings of the book it lies in."""
     book = book_around(path)
     return load_recipe(path, str(path), book.settings.units), book
+
+
+def guard_place(out: Path) -> None:
+    """Raise ProblemsFound when a file would be written into what a book publishes.
+
+    Asked of the book that the place lies in and of the one the command is given in.
+    """
+    folder = next((above for above in out.absolute().parents if above.is_dir()), Path.cwd())
+    for config in {find_book(folder), find_book(Path.cwd())} - {None}:
+        assert config is not None
+        try:
+            book = open_book(config)
+        except ProblemsFound:  # its own folders are not known: those that books usually have
+            book = place_book(config.parent, BookSettings(), "docs", "site")
+        guard_out(out, book)
+
+
+def write_schema(schema: Mapping[str, Any], out: Path | None) -> None:
+    """Print a JSON Schema, or write it where nothing but an earlier one lies."""
+    text = json.dumps(schema, indent=2, ensure_ascii=False) + "\n"
+    if out is None:
+        click.echo(text, nl=False)
+        return
+    guard_place(out)
+    with told(out):
+        guard_earlier(out, (b"{",), "schema")
+    write_whole(out, text.encode())
 
 
 recipe_file = click.Path(exists=True, dir_okay=False, path_type=Path)

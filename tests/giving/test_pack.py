@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import csv
+import errno
 import io
 import subprocess
 import sys
@@ -199,7 +200,6 @@ REFUSED = [
     ("site/x", "published"),
     (".", "published"),
     ("notes", "other than a pack"),
-    ("kept", "does not ignore"),
     ("tracked", "Git keeps"),
 ]
 
@@ -224,6 +224,7 @@ def test_refused_folder(book, name, words):
 
 def test_ignored_and_outside_folders_are_fine(book, tmp_path_factory):
     guard_folder(book.root / "private", book)
+    guard_folder(book.root / "new", book)  # a pack brings a .gitignore of its own
     guard_folder(tmp_path_factory.mktemp("elsewhere") / "private", book)
 
 
@@ -232,14 +233,39 @@ def test_nothing_half_written(tmp_path, monkeypatch):
     swap_in({"a.txt": b"old", PACK_MARKER: b""}, out)
 
     def fail(_old, _new):
-        raise OSError("the disk is full")
+        raise OSError(errno.ENOSPC, "the disk is full")
 
-    monkeypatch.setattr(swapping.os, "rename", fail)
-    with pytest.raises(OSError, match="full"):
+    monkeypatch.setattr(swapping, "put_in_place", fail)
+    with pytest.raises(ProblemsFound, match="no room"):
         swap_in({"a.txt": b"new"}, out)
     monkeypatch.undo()
     assert (out / "a.txt").read_bytes() == b"old"
     assert [path.name for path in tmp_path.iterdir()] == ["private"]
+
+
+def test_a_note_of_ones_own_stays_and_a_changed_file_is_kept(tmp_path):
+    out = tmp_path / "private"
+    swap_in({"a.txt": b"one", "b.txt": b"two"}, out)
+    (out / "deep").mkdir()
+    (out / "deep" / "note.txt").write_text("mine", encoding="utf-8")
+    (out / "b.txt").write_text("two, and bows", encoding="utf-8")
+    assert swap_in({"a.txt": b"new", "c.txt": b"three"}, out) == ("b.txt",)
+    found = {path.relative_to(out).as_posix() for path in out.rglob("*") if path.is_file()}
+    assert found == {PACK_MARKER, ".gitignore", "a.txt", "c.txt", "deep/note.txt", "yours/b.txt"}
+    assert (out / "yours" / "b.txt").read_text("utf-8") == "two, and bows"
+    (out / "d.txt").write_text("mine too", encoding="utf-8")
+    with pytest.raises(ProblemsFound, match="note of your own"):
+        swap_in({"a.txt": b"new", "d.txt": b"four"}, out)
+    assert (out / "d.txt").read_text("utf-8") == "mine too"
+
+
+def test_the_same_pack_again_touches_nothing(tmp_path):
+    out = tmp_path / "private"
+    swap_in({"a.txt": b"one", "fonts/b.txt": b"two"}, out)
+    before = {path: path.stat().st_mtime_ns for path in out.rglob("*")} | {out: out.stat().st_ino}
+    assert swap_in({"a.txt": b"one", "fonts/b.txt": b"two"}, out) == ()
+    after = {path: path.stat().st_mtime_ns for path in out.rglob("*")} | {out: out.stat().st_ino}
+    assert before == after
 
 
 def test_a_broken_swap_is_put_right(tmp_path):

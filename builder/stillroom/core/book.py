@@ -39,6 +39,7 @@ class Book:
     docs_dir: Path
     config: Path = Path("mkdocs.yml")
     places: Places = field(default_factory=dict)
+    theme_dir: Path | None = None
 
     def recipe_files(self) -> list[Path]:
         """Every recipe file of the book, in order."""
@@ -87,7 +88,9 @@ def open_book(config_file: Path) -> Book:
         docs_dir=written.site.get("docs_dir", "docs"),
         site_dir=written.site.get("site_dir", "site"),
     )
-    return replace(book, config=config_file, places=written.places)
+    theme = written.site.get("theme_dir")
+    theme_dir = book.root / theme if theme else None
+    return replace(book, config=config_file, places=written.places, theme_dir=theme_dir)
 
 
 def place_book(root: Path, settings: BookSettings, docs_dir: str, site_dir: str) -> Book:

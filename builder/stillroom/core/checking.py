@@ -12,6 +12,7 @@ from pathlib import Path
 from stillroom.core.book import Book, BookSettings
 from stillroom.core.loading import gather_recipes
 from stillroom.core.markup import check_markup
+from stillroom.core.picture_files import check_frontispiece, check_pictures
 from stillroom.core.problems import Problem, ProblemsFound, Unreadable
 from stillroom.core.recipe import Recipe
 from stillroom.core.recipes_folder import find_strays
@@ -25,7 +26,13 @@ def check_book(book: Book) -> tuple[Recipe, ...]:
     if strays and not book.recipe_files():
         raise ProblemsFound(strays)
     book.require_recipes()
-    return _checked(book, book.recipe_files(), book.root, (book.pictures_dir,), strays)
+    return _checked(
+        book,
+        book.recipe_files(),
+        book.root,
+        (book.pictures_dir,),
+        (*strays, *check_frontispiece(book.pictures_dir)),
+    )
 
 
 def check_files(paths: Iterable[Path], book: Book, root: Path) -> tuple[Recipe, ...]:
@@ -52,6 +59,7 @@ def _checked(
     for recipe in recipes:
         problems.extend(_unsafe(recipe, book.settings))
         problems.extend(check_markup(recipe, files[recipe.slug]))
+        problems.extend(check_pictures(recipe, pictures))
     if not problems and len(recipes) != len(set(paths)):
         what = f"{len(set(paths))} recipe files were found and {len(recipes)} were read."
         problems.append(Problem(book.settings.recipes, 1, what, "Nothing is published until then."))

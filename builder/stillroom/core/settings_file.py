@@ -67,6 +67,9 @@ def read_settings_file(path: Path) -> WrittenBook:
         mend = 'Write "site_name: The Thistledown Lane stillroom book".'
         problems.append(Problem(*top.places.get("site_name", (name, 1)), what, mend))
     site = {key: top.found[key] for key in _PLAIN if top.found.get(key) is not None}
+    theme = top.found.get("theme")
+    if isinstance(theme, dict) and theme.get("custom_dir"):
+        site["theme_dir"] = theme["custom_dir"]
     return WrittenBook(options, site, places, tuple(problems))
 
 

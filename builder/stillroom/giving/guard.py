@@ -1,6 +1,6 @@
 """Where a pack may be written: never into what is published, never into what git keeps.
 
-Outside any work tree, or in one and ignored by it; and an existing folder is only replaced when
+Outside any work tree, or in one and not kept by it; and an existing folder is only replaced when
 it is an earlier pack.
 """
 
@@ -13,26 +13,30 @@ from pathlib import Path
 
 from stillroom.core.book import Book
 from stillroom.core.problems import Problem, ProblemsFound
+from stillroom.saving.places import find_published
 
 PACK_MARKER = ".stillroom-pack"  # by this file the book's side knows a pack without reading it
 
 
 def guard_folder(out: Path, book: Book) -> None:
-    """Raise ProblemsFound unless a pack may be written to `out`."""
+    """Raise ProblemsFound unless a pack may be written to `out`.
+
+    A pack brings a `.gitignore` of its own, so git need not be told of a new one.
+    """
     if problems := tuple(_problems(out.resolve(), book)):
         raise ProblemsFound(problems)
 
 
 def guard_file(out: Path, book: Book) -> None:
     """Raise ProblemsFound unless a private file may be written to `out`."""
-    problems = [*_published(out.resolve(), book), *_kept_by_git(out.resolve())]
+    problems = [*find_published(out, book), *_kept_by_git(out.resolve())]
     if problems:
         raise ProblemsFound(problems)
 
 
 def _problems(out: Path, book: Book) -> Iterator[Problem]:
-    yield from _published(out, book)
-    yield from _kept_by_git(out)
+    yield from find_published(out, book, "the pack")
+    yield from _kept_by_git(out, ignores_itself=True)
     if out.is_file():
         yield Problem(str(out), 1, "This is a file.", "Name a folder for the pack.")
     elif out.is_dir() and any(out.iterdir()) and not (out / PACK_MARKER).is_file():
@@ -40,24 +44,15 @@ def _problems(out: Path, book: Book) -> Iterator[Problem]:
         yield Problem(str(out), 1, "This folder holds something other than a pack.", mend)
 
 
-def _published(out: Path, book: Book) -> Iterator[Problem]:
-    folders = {
-        "the site": book.site_dir,
-        "the book's pages": book.docs_dir,
-        "the recipes": book.recipes_dir,
-        "the pictures": book.pictures_dir,
-    }
-    for name, folder in folders.items():
-        there = folder.resolve()
-        if out == there or there in out.parents:
-            what = f"This lies inside {name} ({folder.name}), which is published."
-            yield Problem(str(out), 1, what, 'Write the pack elsewhere: "--out private".')
-        elif out in there.parents:
-            what = f"This holds {name} ({folder.name}), which is published."
-            yield Problem(str(out), 1, what, 'Write the pack elsewhere: "--out private".')
+def warn_of_git(path: Path) -> Iterator[Problem]:
+    """Return a warning when git keeps a private file: whoever has the copies has the names."""
+    home = next((above for above in path.resolve().parents if (above / ".git").exists()), None)
+    if home and shutil.which("git") and _git(home, "ls-files", "--", str(path.resolve())).stdout:
+        what = "Git keeps this list, and with it every name on it."
+        yield Problem(str(path), 1, what, f'Write "git rm --cached {path.name}" and ignore it.')
 
 
-def _kept_by_git(out: Path) -> Iterator[Problem]:
+def _kept_by_git(out: Path, *, ignores_itself: bool = False) -> Iterator[Problem]:
     home = next((above for above in out.parents if (above / ".git").exists()), None)
     if home is None:
         return
@@ -72,7 +67,7 @@ def _kept_by_git(out: Path) -> Iterator[Problem]:
     )
     if tracked:
         yield Problem(str(out), 1, "Git keeps files of this.", "Write the pack elsewhere.")
-    elif not ignored:
+    elif not ignored and not ignores_itself:
         name = out.relative_to(home).as_posix()
         yield Problem(
             str(out),

@@ -13,6 +13,7 @@ from typing import Any
 
 from markupsafe import Markup
 
+from stillroom.core.picture_files import FRONTISPIECE
 from stillroom.publish.entries import (
     Entry,
     group_by_free_from,
@@ -23,8 +24,6 @@ from stillroom.publish.entries import (
 from stillroom.publish.library import Library, Link, find_drawing
 from stillroom.publish.templating import render, say_day
 
-FRONTISPIECE = "frontispiece.svg"
-"""A drawing of this name among the book's pictures stands on the first leaf."""
 SEASON_WORDS = "while its produce is to be had"
 STORED_WORDS = "its produce stored or bought in"
 """What the season adds to a day to begin by: that it moved it, or that it could not."""

@@ -1,4 +1,4 @@
-"""The book's drawings as they stand in a page.
+"""The book's pictures as they stand in a page: their address, their words, their size.
 
 A drawing made with `currentColor` takes the page's ink, so that it is as much at home in the
 night kitchen as on paper; it can do so only when it stands in the page itself and not in an img.
@@ -6,13 +6,11 @@ night kitchen as on paper; it can do so only when it stands in the page itself a
 
 from __future__ import annotations
 
-import re
-import xml.etree.ElementTree as ElementTree
 from dataclasses import dataclass
 from functools import lru_cache
 from pathlib import Path
 
-_SVG = "{http://www.w3.org/2000/svg}"
+from stillroom.core.picture_files import PictureSize, read_picture
 
 
 @dataclass(frozen=True)
@@ -26,14 +24,12 @@ class Drawing:
 
 
 def describe_drawing(path: Path, src: str, alt: str) -> Drawing:
-    """Read the size of an SVG from its viewBox; a drawing without one counts as square."""
-    width, height = _size(path, path.stat().st_mtime_ns)
-    return Drawing(src, alt, width, height)
+    """Return a picture with the size that its file says; a drawing that says none is square."""
+    size = _size(path, path.stat().st_mtime_ns)
+    return Drawing(src, alt, size.width, size.height)
 
 
 @lru_cache(maxsize=4096)
-def _size(path: Path, changed_ns: int) -> tuple[int, int]:
-    """Return a drawing's size as it was when last changed: `mkdocs serve` runs on for hours."""
-    box = ElementTree.parse(path).getroot().get("viewBox", "0 0 400 400")
-    _, _, width, height = (float(part) for part in re.split(r"[\s,]+", box.strip()))
-    return round(width), round(height)
+def _size(path: Path, changed_ns: int) -> PictureSize:
+    """Return a picture's size as it was when last changed: `mkdocs serve` runs on for hours."""
+    return read_picture(path)

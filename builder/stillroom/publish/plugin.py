@@ -6,7 +6,8 @@ hands MkDocs their results at the right moment.
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+import logging
+from collections.abc import Iterable, Iterator
 from dataclasses import replace
 from pathlib import Path
 from typing import TYPE_CHECKING
@@ -17,7 +18,7 @@ from mkdocs.exceptions import PluginError
 from mkdocs.plugins import BasePlugin, event_priority, get_plugin_logger
 from mkdocs.structure.files import File, Files, InclusionLevel
 from mkdocs.structure.toc import AnchorLink, TableOfContents
-from mkdocs.utils import get_build_datetime, get_relative_url
+from mkdocs.utils import CountHandler, get_build_datetime, get_relative_url
 
 from stillroom.core.book import Book, open_book, place_book
 from stillroom.core.problems import Problem, ProblemsFound
@@ -27,8 +28,10 @@ from stillroom.publish.config import StillroomConfig
 from stillroom.publish.leaves import list_leaves, list_warnings, open_library
 from stillroom.publish.library import Leaf, Library
 from stillroom.publish.page_faults import find_page_faults
+from stillroom.publish.site_folder import SiteInTheMaking
 from stillroom.publish.templating import THEME, show_plain
 from stillroom.publish.wall import find_private
+from stillroom.saving.whole import explain
 
 if TYPE_CHECKING:
     from mkdocs.config.defaults import MkDocsConfig
@@ -49,6 +52,12 @@ class StillroomPlugin(BasePlugin[StillroomConfig]):  # type: ignore[no-untyped-c
 
     library: Library
     leaves: dict[str, Leaf]
+    site: SiteInTheMaking | None = None
+    serving = False
+
+    def on_startup(self, *, command: str, dirty: bool) -> None:
+        """Note whether a site is written that somebody keeps."""
+        self.serving = command == "serve" or dirty
 
     def on_config(self, config: MkDocsConfig) -> MkDocsConfig:
         """Refuse what is private, read every recipe, and put the book's look into the theme."""
@@ -67,7 +76,17 @@ class StillroomPlugin(BasePlugin[StillroomConfig]):  # type: ignore[no-untyped-c
             config.theme["favicon"] = FAVICON
         config.extra_css[:0] = list_stylesheets()
         config.extra_javascript.append(_as_module(SCRIPT))
+        if not self.serving:
+            self._build_aside(config)
         return config
+
+    def _build_aside(self, config: MkDocsConfig) -> None:
+        try:
+            self.site = SiteInTheMaking.begin(Path(config.site_dir))
+        except ProblemsFound as found:
+            _stop_at(found.problems)
+        else:
+            config.site_dir = str(self.site.new)
 
     def on_files(self, files: Files, config: MkDocsConfig) -> Files:
         """Add a page for each recipe, the book's own pages, and the files they need."""
@@ -119,6 +138,27 @@ class StillroomPlugin(BasePlugin[StillroomConfig]):  # type: ignore[no-untyped-c
         page.meta.setdefault("title", str(show_plain(page.title)))
         return context
 
+    @event_priority(-100)  # after all that others write
+    def on_post_build(self, config: MkDocsConfig) -> None:
+        """Put the whole new site in the old one's place, unless the build is to be refused."""
+        if self.site is None:
+            return
+        config.site_dir = str(self.site.place)
+        if config.strict and any(_warnings_counted()):
+            self.site.give_up()
+            return
+        try:
+            self.site.finish()
+        except ProblemsFound as found:
+            _stop_at(found.problems)
+
+    def on_build_error(self, error: Exception) -> None:
+        """Leave the old site as it is, and say in words what the disk would not take."""
+        if self.site is not None:
+            self.site.give_up()
+            if isinstance(error, OSError):
+                _stop_at([explain(error, self.site.place)])
+
     def on_serve(self, server: object, config: MkDocsConfig, builder: object) -> None:
         """Build again when a recipe changes."""
         server.watch(str(self.library.book.recipes_dir))  # type: ignore[attr-defined]
@@ -130,6 +170,13 @@ def _open(config: MkDocsConfig) -> Book:
     settings = book.settings.model_copy(update={"site_url": config.site_url or ""})
     placed = place_book(book.root, settings, config.docs_dir, config.site_dir)
     return replace(placed, config=book.config, places=book.places)
+
+
+def _warnings_counted() -> Iterator[bool]:
+    """Say of each count that MkDocs keeps for a strict build whether it has counted any."""
+    for handler in logging.getLogger("mkdocs").handlers:
+        if isinstance(handler, CountHandler):
+            yield bool(handler.get_counts())
 
 
 def _as_module(path: str) -> ExtraScriptValue:

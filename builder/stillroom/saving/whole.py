@@ -1,0 +1,160 @@
+"""A file or a folder written whole or not at all.
+
+Each is made aside, beside its place, and put there by one renaming; where the system can exchange
+two folders in one step (Linux, macOS) there is no moment without the earlier one. What a killed run
+left aside is cleared away by the next; git never sees it, for it brings a `.gitignore` of its own.
+"""
+
+from __future__ import annotations
+
+import ctypes
+import errno
+import os
+import shutil
+import sys
+from collections.abc import Iterator
+from contextlib import contextmanager
+from pathlib import Path
+
+from stillroom.core.problems import Problem, ProblemsFound
+
+ASIDE = ".stillroom-"
+"""What is made aside is called ".NAME.stillroom-NUMBER", by the number of the run making it."""
+_NO_ROOM = (errno.ENOSPC, errno.EDQUOT, errno.EFBIG)
+_WORDS = {
+    errno.EACCES: ("This may not be written.", "Change who may write there, or name another."),
+    errno.EPERM: ("This may not be written.", "Change who may write there, or name another."),
+    errno.EROFS: ("This may not be written: the disk is read-only.", "Name another place."),
+    errno.ENOTDIR: ("This lies below a file.", "Name a place in a folder."),
+    errno.EEXIST: ("This lies below a file.", "Name a place in a folder."),
+    errno.EISDIR: ("This is a folder.", "Name a file."),
+    errno.ENAMETOOLONG: ("This name is too long.", "Name a shorter one."),
+    errno.ENOENT: ("This folder is not there.", "Make it first, or name another."),
+    errno.ELOOP: ("This is a link that leads to itself.", "Name another."),
+}
+
+
+def explain(error: OSError, path: Path | str) -> Problem:
+    """Return what kept a file from being read or written, in plain words."""
+    if error.errno in _NO_ROOM:
+        return Problem(str(path), 1, "There is no room to write this.", "Make room on the disk.")
+    what, mend = _WORDS.get(error.errno or 0, (f"This cannot be written ({error.strerror}).", ""))
+    return Problem(str(path), 1, what, mend)
+
+
+@contextmanager
+def told(path: Path) -> Iterator[None]:
+    """Turn what the system says about a place into a problem; raises ProblemsFound."""
+    try:
+        yield
+    except OSError as error:
+        raise ProblemsFound([explain(error, path)]) from None
+
+
+def write_whole(path: Path, data: bytes) -> None:
+    """Write a file and the folders above it; raises ProblemsFound, and then nothing is changed."""
+    with told(path):
+        there = Path(os.path.realpath(path))
+        there.parent.mkdir(parents=True, exist_ok=True)
+        clear_leftovers(there)
+        aside = there.with_name(_aside_name(there))
+        try:
+            with aside.open("wb") as file:
+                file.write(data)
+                file.flush()
+                os.fsync(file.fileno())
+            os.replace(aside, there)
+        finally:
+            aside.unlink(missing_ok=True)
+
+
+def begin_folder(place: Path) -> Path:
+    """Return a new empty folder aside, to be filled and given to `put_in_place`."""
+    with told(place):
+        place.parent.mkdir(parents=True, exist_ok=True)
+        clear_leftovers(place)
+        aside = place.with_name(_aside_name(place))
+        try:
+            (aside / "new").mkdir(parents=True)
+            (aside / ".gitignore").write_text("*\n", encoding="utf-8")
+        except OSError:
+            give_up(aside / "new")
+            raise
+        return aside / "new"
+
+
+def give_up(new: Path) -> None:
+    """Clear away a folder that was begun."""
+    shutil.rmtree(new.parent, ignore_errors=True)
+
+
+def put_in_place(new: Path, place: Path) -> None:
+    """Make a folder that was begun the one at `place`, and clear the earlier one away."""
+    with told(place):
+        if place.exists() and not _exchange(new, place):
+            _exchange_in_two(new, place)
+        elif new.exists() and not place.exists():
+            os.rename(new, place)
+    give_up(new)
+
+
+def _exchange_in_two(new: Path, place: Path) -> None:
+    """Put a folder in place where the system cannot exchange two in one step."""
+    old = new.with_name("old")
+    os.rename(place, old)
+    try:
+        os.rename(new, place)
+    except BaseException:
+        os.rename(old, place)
+        raise
+
+
+def clear_leftovers(place: Path) -> None:
+    """Clear away what killed runs left aside; bring back what one of them had put aside."""
+    for aside in place.parent.glob(f"{_glob_safe(f'.{place.name}{ASIDE}')}[0-9]*"):
+        number = aside.name.rpartition("-")[2]
+        if not number.isdecimal() or (int(number) != os.getpid() and _is_running(int(number))):
+            continue
+        if aside.is_dir():
+            if (aside / "old").is_dir() and not place.exists():
+                os.rename(aside / "old", place)
+            shutil.rmtree(aside, ignore_errors=True)
+        else:
+            aside.unlink(missing_ok=True)
+
+
+def _aside_name(place: Path) -> str:
+    return f".{place.name}{ASIDE}{os.getpid()}"
+
+
+def _glob_safe(name: str) -> str:
+    return "".join(f"[{letter}]" if letter in "*?[" else letter for letter in name)
+
+
+def _is_running(number: int) -> bool:
+    """Say whether a run still goes on; on Windows it is not asked, since asking may end it."""
+    if sys.platform == "win32":
+        return False
+    try:
+        os.kill(number, 0)
+    except ProcessLookupError:
+        return False
+    except (PermissionError, OverflowError):
+        return True
+    return True
+
+
+def _exchange(one: Path, other: Path) -> bool:
+    """Exchange two folders in one step; False where the system or the disk has no such step."""
+    names = (os.fsencode(one), os.fsencode(other))
+    here, exchange = -100, 2  # AT_FDCWD and RENAME_EXCHANGE of renameat2(2); RENAME_SWAP is 2 too
+    library = ctypes.CDLL(None, use_errno=True) if sys.platform != "win32" else None
+    if library is None:
+        return False
+    if hasattr(library, "renameat2"):
+        done = library.renameat2(here, names[0], here, names[1], exchange)
+    elif hasattr(library, "renamex_np"):
+        done = library.renamex_np(names[0], names[1], exchange)
+    else:
+        return False
+    return bool(done == 0)

@@ -1,0 +1,252 @@
+"""What is written is whole or as it was: after a kill, on a full disk, with two runs at once.
+
+STILLROOM_KILLS says how many runs are ended at a moment of chance; a handful where it is not set.
+"""
+
+from __future__ import annotations
+
+import errno
+import os
+import random
+import signal
+import subprocess
+import sys
+import time
+from pathlib import Path
+
+import pytest
+
+from publish.test_wall import build, small_book
+from stillroom.core.problems import ProblemsFound
+from stillroom.saving import whole
+from stillroom.saving.whole import begin_folder, clear_leftovers, put_in_place, write_whole
+
+KILLS = int(os.environ.get("STILLROOM_KILLS", "5"))
+posix = pytest.mark.skipif(sys.platform == "win32", reason="signals and limits of POSIX")
+
+
+def names(folder: Path) -> set[str]:
+    return {path.name for path in folder.iterdir()}
+
+
+def test_a_file_is_written_and_nothing_is_left_beside_it(tmp_path: Path) -> None:
+    write_whole(tmp_path / "deep" / "er" / "a.pdf", b"one")
+    write_whole(tmp_path / "deep" / "er" / "a.pdf", b"two")
+    assert (tmp_path / "deep" / "er" / "a.pdf").read_bytes() == b"two"
+    assert names(tmp_path / "deep" / "er") == {"a.pdf"}
+
+
+@pytest.mark.parametrize(
+    ("number", "words"),
+    [
+        (errno.ENOSPC, "no room"),
+        (errno.EFBIG, "no room"),
+        (errno.EACCES, "may not be written"),
+        (errno.EROFS, "read-only"),
+        (errno.EIO, "cannot be written"),
+    ],
+)
+def test_what_the_system_refuses_is_told_and_changes_nothing(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch, number: int, words: str
+) -> None:
+    path = tmp_path / "a.pdf"
+    write_whole(path, b"old")
+
+    def refuse(*_: object) -> None:
+        raise OSError(number, os.strerror(number))
+
+    for name in ("fsync", "replace"):
+        monkeypatch.setattr(whole.os, name, refuse)
+        with pytest.raises(ProblemsFound) as found:
+            write_whole(path, b"new")
+        monkeypatch.undo()
+        assert words in str(found.value)
+        assert str(path) in str(found.value)
+        assert path.read_bytes() == b"old"
+        assert names(tmp_path) == {"a.pdf"}
+
+
+@pytest.mark.parametrize(
+    ("place", "words"),
+    [("file/a.pdf", "below a file"), ("x" * 300 + ".pdf", "too long"), ("folder", "folder")],
+)
+def test_a_place_that_cannot_be(tmp_path: Path, place: str, words: str) -> None:
+    (tmp_path / "file").write_text("mine", encoding="utf-8")
+    (tmp_path / "folder").mkdir()
+    with pytest.raises(ProblemsFound, match=words):
+        write_whole(tmp_path / place, b"new")
+    assert names(tmp_path) == {"file", "folder"}
+    assert (tmp_path / "file").read_text(encoding="utf-8") == "mine"
+
+
+def test_a_folder_is_exchanged_whole(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    place = tmp_path / "site"
+    for number, exchange in enumerate((whole._exchange, lambda *_: False)):
+        monkeypatch.setattr(whole, "_exchange", exchange)
+        for version in ("one", "two"):
+            new = begin_folder(place)
+            (new / f"{version}-{number}").touch()
+            put_in_place(new, place)
+            assert names(place) == {f"{version}-{number}"}
+            assert names(tmp_path) == {"site"}
+
+
+def test_what_a_killed_run_left_is_cleared_and_what_it_moved_is_brought_back(
+    tmp_path: Path,
+) -> None:
+    command = [sys.executable, "-c", "import os; print(os.getpid())"]
+    ended = subprocess.run(command, capture_output=True, text=True, encoding="utf-8", check=True)
+    aside = tmp_path / f".site.stillroom-{ended.stdout.strip()}"
+    (aside / "new").mkdir(parents=True)
+    (aside / "old").mkdir()
+    (aside / "old" / "index.html").touch()
+    (tmp_path / f".a.pdf.stillroom-{ended.stdout.strip()}").touch()
+    running = tmp_path / f".site.stillroom-{os.getppid()}"
+    running.mkdir()
+    clear_leftovers(tmp_path / "site")
+    clear_leftovers(tmp_path / "a.pdf")
+    assert names(tmp_path) == {"site", running.name}
+    assert names(tmp_path / "site") == {"index.html"}
+
+
+def test_git_sees_nothing_of_what_is_being_made(tmp_path: Path) -> None:
+    subprocess.run(["git", "-C", str(tmp_path), "init", "-q"], check=True)
+    new = begin_folder(tmp_path / "private")
+    (new / "plan.json").touch()
+    status = ["git", "-C", str(tmp_path), "status", "--porcelain"]
+    seen = subprocess.run(status, capture_output=True, text=True, encoding="utf-8", check=True)
+    assert seen.stdout == ""
+
+
+def versions(site: Path) -> set[str]:
+    """Return the words of each version of the book that stand in its pages."""
+    found = set()
+    for path in site.rglob("*.html"):
+        text = path.read_text(encoding="utf-8")
+        assert text.rstrip().endswith("</html>"), path
+        found |= {word for word in ("Versionone", "Versiontwo") if word in text}
+    return found
+
+
+def set_version(folder: Path, word: str) -> None:
+    config = folder / "mkdocs.yml"
+    lines = config.read_text(encoding="utf-8").splitlines()
+    kept = [line for line in lines if not line.startswith("site_name")]
+    config.write_text("\n".join([*kept, f"site_name: {word}", ""]), encoding="utf-8")
+
+
+@posix
+def test_a_killed_build_leaves_one_whole_book(tmp_path: Path) -> None:
+    folder = small_book(tmp_path)
+    (folder / "site").mkdir()
+    (folder / "site" / ".nojekyll").touch()
+    begun = time.monotonic()
+    set_version(folder, "Versionone")
+    assert build(folder).returncode == 0
+    long = time.monotonic() - begun
+    chance = random.Random(7)
+    pages = {path.relative_to(folder) for path in (folder / "site").rglob("*")}
+    for turn in range(KILLS):
+        set_version(folder, ("Versiontwo", "Versionone")[turn % 2])
+        run = subprocess.Popen([sys.executable, "-m", "mkdocs", "build", "-q"], cwd=folder,
+                               stdout=subprocess.DEVNULL, stderr=subprocess.DEVNULL)  # fmt: skip
+        time.sleep(long * chance.uniform(0.2, 1.1))
+        run.send_signal(signal.SIGKILL)
+        run.wait()
+        assert len(versions(folder / "site")) == 1
+        assert {path.relative_to(folder) for path in (folder / "site").rglob("*")} == pages
+    set_version(folder, "Versiontwo")
+    assert build(folder).returncode == 0
+    assert versions(folder / "site") == {"Versiontwo"}
+    assert names(folder) == {"mkdocs.yml", "pages", "recipes", "site"}
+    assert (folder / "site" / ".nojekyll").is_file()
+
+
+@posix
+def test_a_killed_print_leaves_the_earlier_one(tmp_path: Path) -> None:
+    folder = small_book(tmp_path)
+    command = [sys.executable, "-m", "stillroom.cli", "print", "cards", "--force",
+               "--out", "cards.pdf", "--count", "40"]  # fmt: skip
+    begun = time.monotonic()
+    subprocess.run(command, cwd=folder, check=True, capture_output=True)
+    long = time.monotonic() - begun
+    chance = random.Random(11)
+    for _ in range(KILLS):
+        run = subprocess.Popen(command, cwd=folder, stdout=subprocess.DEVNULL)
+        time.sleep(long * chance.uniform(0.5, 1.05))
+        run.send_signal(signal.SIGKILL)
+        run.wait()
+        made = (folder / "cards.pdf").read_bytes()
+        assert made.startswith(b"%PDF")
+        assert made.rstrip().endswith(b"%%EOF")
+    subprocess.run(command, cwd=folder, check=True, capture_output=True)
+    assert not [name for name in names(folder) if "stillroom" in name]
+
+
+@posix
+@pytest.mark.parametrize("most", [0, 3_000, 20_000, 100_000])
+def test_a_full_disk_leaves_the_old_book(tmp_path: Path, most: int) -> None:
+    folder = small_book(tmp_path)
+    set_version(folder, "Versionone")
+    assert build(folder).returncode == 0
+    before = {path: path.read_bytes() for path in (folder / "site").rglob("*") if path.is_file()}
+    set_version(folder, "Versiontwo")
+    script = (
+        "import resource, runpy, sys; sys.dont_write_bytecode = True; "
+        f"resource.setrlimit(resource.RLIMIT_FSIZE, ({most}, {most})); "
+        "sys.argv = ['mkdocs', 'build', '-q']; runpy.run_module('mkdocs', run_name='__main__')"
+    )
+    done = subprocess.run(
+        [sys.executable, "-c", script], cwd=folder, capture_output=True, check=False
+    )
+    assert done.returncode != 0
+    after = {path: path.read_bytes() for path in (folder / "site").rglob("*") if path.is_file()}
+    assert before == after
+    assert not [name for name in names(folder) if "stillroom" in name]
+    assert b"no room" in done.stdout + done.stderr
+    assert b"Traceback" not in done.stdout + done.stderr
+
+
+def test_two_builds_at_once_leave_one_whole_book(tmp_path: Path) -> None:
+    folder = small_book(tmp_path)
+    set_version(folder, "Versionone")
+    command = [sys.executable, "-m", "mkdocs", "build", "-q"]
+    runs = [subprocess.Popen(command, cwd=folder, stderr=subprocess.DEVNULL) for _ in range(2)]
+    assert [run.wait() for run in runs] == [0, 0]
+    assert versions(folder / "site") == {"Versionone"}
+    assert names(folder) == {"mkdocs.yml", "pages", "recipes", "site"}
+
+
+@pytest.mark.parametrize(
+    ("name", "data"),
+    [
+        ("lavender-sugar.svg", b""),
+        ("lavender-sugar.svg", b"\xff\xd8\xff\xe0 a photograph"),
+        ("lavender-sugar.svg", b'<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 0 0"/>'),
+        ("frontispiece.svg", b"<svg"),
+    ],
+)
+def test_a_faulty_picture_is_told_and_the_old_book_stays(
+    tmp_path: Path, name: str, data: bytes
+) -> None:
+    folder = small_book(tmp_path)
+    assert build(folder).returncode == 0
+    (folder / "pages" / "pictures").mkdir()
+    (folder / "pages" / "pictures" / name).write_bytes(data)
+    before = {path: path.stat().st_mtime_ns for path in (folder / "site").rglob("*")}
+    failed = build(folder)
+    assert failed.returncode == 1
+    assert name in failed.stderr
+    assert "1 problem" in failed.stderr
+    assert "Traceback" not in failed.stderr
+    assert {path: path.stat().st_mtime_ns for path in (folder / "site").rglob("*")} == before
+
+
+def test_a_strict_build_with_a_warning_leaves_the_old_book(tmp_path: Path) -> None:
+    folder = small_book(tmp_path)
+    assert build(folder).returncode == 0
+    before = {path: path.stat().st_mtime_ns for path in (folder / "site").rglob("*")}
+    (folder / "pages" / "words.md").write_text("# A\n\n[b](gone.md)\n", encoding="utf-8")
+    assert build(folder).returncode == 1
+    assert {path: path.stat().st_mtime_ns for path in (folder / "site").rglob("*")} == before
+    assert names(folder) == {"mkdocs.yml", "pages", "recipes", "site"}
