@@ -28,7 +28,7 @@ BASE = {
 }
 MESSAGES = {  # a mistake, and the message of the guide that it must bring
     '"cupp" is not a unit.': "ingredients:\n  - 2 cupp sugar",
-    '"sugar" has no amount.': "ingredients:\n  - sugar",
+    '"250 g" does not say what it is.': "ingredients:\n  - 250 g",
     'A recipe has no "titel:".': "titel: Base",
     '"makes" is missing.': "makes:",
     '"{plumbs}" is not an ingredient.': "METHOD:1. Put in {plumbs}.",

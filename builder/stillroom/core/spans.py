@@ -16,24 +16,14 @@ from typing import Final
 from dateutil.relativedelta import relativedelta
 
 from stillroom.core.problems import Unreadable, nearest
+from stillroom.core.span_words import NUMBER, NUMBER_WORDS, UNIT, UNIT_WORDS, tidy
 
 DAY_UNITS: Final = ("day", "week", "month", "year")
+__all__ = ["ORDINALS", "SPAN_PATTERN", "Span", "parse_span", "tidy"]
+
 UNITS: Final = ("minute", "hour", *DAY_UNITS)
 LONGEST_YEARS: Final = 100
 
-_UNIT_WORDS: Final = {
-    "min": "minute", "mins": "minute", "minute": "minute", "minutes": "minute",
-    "h": "hour", "hr": "hour", "hrs": "hour", "hour": "hour", "hours": "hour",
-    "day": "day", "days": "day", "night": "day", "nights": "day",
-    "week": "week", "weeks": "week", "wk": "week", "wks": "week",
-    "fortnight": "fortnight", "fortnights": "fortnight",
-    "month": "month", "months": "month", "mth": "month", "mths": "month",
-    "year": "year", "years": "year", "yr": "year", "yrs": "year",
-}  # fmt: skip
-_NUMBER_WORDS: Final[dict[str, int]] = {
-    "a": 1, "an": 1, "one": 1, "two": 2, "three": 3, "four": 4, "five": 5, "six": 6,
-    "seven": 7, "eight": 8, "nine": 9, "ten": 10, "eleven": 11, "twelve": 12,
-}  # fmt: skip
 ORDINALS: Final = {
     "first": 1, "second": 2, "third": 3, "fourth": 4, "fifth": 5, "sixth": 6, "seventh": 7,
     "eighth": 8, "ninth": 9, "tenth": 10, "eleventh": 11, "twelfth": 12,
@@ -51,19 +41,14 @@ _FINER: Final = {
     "year": ("month", 12),
 }
 
-_NUMBER: Final = (
-    r"(?:half\s+an?|(?:\d+\s+)?\d+/\d+|\d+[½¼¾]|[½¼¾]|\d+\.\d+|\d+|"
-    r"(?:an?|one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve)\b)"
-)
-_UNIT: Final = r"(?:" + "|".join(sorted(_UNIT_WORDS, key=len, reverse=True)) + r")\b"
-_ONE_SPAN: Final = rf"{_NUMBER}(?:\s*(?:-|to|or)\s*{_NUMBER})?\s*{_UNIT}"
+_ONE_SPAN: Final = rf"{NUMBER}(?:\s*(?:-|to|or)\s*{NUMBER})?\s*{UNIT}"
 # one length, or several said together ("1 hour 30 minutes"); for use inside larger patterns
 SPAN_PATTERN: Final = (
     rf"(?:(?:about|around|roughly|some)\s+)?{_ONE_SPAN}(?:\s+(?:and\s+)?{_ONE_SPAN})*"
     r"(?:\s+and\s+a\s+half)?"
 )
 _PARTS: Final = re.compile(
-    rf"(?P<low>{_NUMBER})(?:\s*(?:-|to|or)\s*(?P<high>{_NUMBER}))?\s*(?P<unit>{_UNIT})"
+    rf"(?P<low>{NUMBER})(?:\s*(?:-|to|or)\s*(?P<high>{NUMBER}))?\s*(?P<unit>{UNIT})"
 )
 
 
@@ -108,11 +93,6 @@ class Span:
         return f"{'about ' if self.about else ''}{number} {self.unit}{plural}"
 
 
-def tidy(text: str) -> str:
-    """Return text in lower case with single spaces and plain hyphens."""
-    return re.sub(r"\s+", " ", text.replace("–", "-").replace("—", "-").strip().lower())
-
-
 def parse_span(text: str) -> Span:
     """Read a length of time.
 
@@ -147,18 +127,20 @@ def parse_span(text: str) -> Span:
 def _one_span(match: re.Match[str]) -> tuple[Fraction, Fraction, str]:
     low = _number(match["low"])
     high = _number(match["high"]) if match["high"] else low
-    unit = _UNIT_WORDS[match["unit"]]
+    unit = UNIT_WORDS[match["unit"]]
     return (low * 2, high * 2, "week") if unit == "fortnight" else (low, high, unit)
 
 
 def _number(words: str) -> Fraction:
-    if words in _NUMBER_WORDS:
-        return Fraction(_NUMBER_WORDS[words])
+    if words in NUMBER_WORDS:
+        return Fraction(NUMBER_WORDS[words])
     if words.startswith("half"):
         return Fraction(1, 2)
     for sign, part in _VULGAR.items():
         if words.endswith(sign):
             return Fraction(words[:-1] or 0) + part
+    if re.search(r"/0+$", words):
+        raise Unreadable(f'"{words}" divides by nothing.', 'Write a fraction such as "1/2".')
     return sum((Fraction(piece) for piece in words.split()), Fraction(0))
 
 
@@ -198,10 +180,18 @@ def _whole(text: str, low: Fraction, high: Fraction, unit: str, about: bool) -> 
 def _why_not(text: str, words: str) -> Unreadable:
     if re.match(r"-\s*\d", words):
         return Unreadable(f'"{text}" is less than no time.', 'Write a length such as "2 weeks".')
-    counted = rf"(?:about )?{_NUMBER}(?:\s*(?:-|to)\s*{_NUMBER})?"
+    few = re.fullmatch(
+        rf"(?:for )?(?:an?|some|the)?\s*(few|several|many|some) (?:more )?({UNIT})", words
+    )
+    if few:
+        mend = f'Write a number: "3-4 {few[2]}".'
+        return Unreadable(f'"{text}" does not say how many.', mend)
+    counted = rf"(?:about )?{NUMBER}(?:\s*(?:-|to)\s*{NUMBER})?"
     said = re.fullmatch(rf"{counted}\s*([a-z]+)", words)
+    if said and said[1] == "m":
+        return Unreadable(f'"{text}" may be minutes or months.', 'Write "min" or "months".')
     if said:
-        near = nearest(said[1], _UNIT_WORDS)
+        near = nearest(said[1], UNIT_WORDS)
         mend = f'Did you mean "{near}"?' if near else "Write minutes, hours, days, weeks or months."
         return Unreadable(f'"{said[1]}" is not a unit of time.', mend)
     if re.fullmatch(counted, words):

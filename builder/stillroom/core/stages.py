@@ -18,6 +18,7 @@ What is not here: dates (timeline.py).
 from __future__ import annotations
 
 import re
+from collections.abc import Iterator
 from dataclasses import dataclass, field, replace
 from functools import cache
 from importlib.resources import files
@@ -121,8 +122,9 @@ def parse_stage(word: str, text: str) -> Stage:
 def _find_word(word: str) -> StageWord:
     known = stage_words()
     spoken = tidy(word)
-    if spoken in known:
-        return known[spoken]
+    for spelling in _spellings(spoken):
+        if spelling in known:
+            return known[spelling]
     pieces = re.split(r" and |, | & ", spoken)
     if len(pieces) > 1 and all(piece in known for piece in pieces):
         parts = [known[piece] for piece in pieces]
@@ -133,6 +135,18 @@ def _find_word(word: str) -> StageWord:
     main = sorted({entry.word for entry in known.values()})
     mend = f'Did you mean "{near}"?' if near else f"It may be: {', '.join(main)}."
     raise Unreadable(f'"{word}" is not a stage this book knows.', mend)
+
+
+def _spellings(spoken: str) -> Iterator[str]:
+    """Yield a word as it may stand in the table: "baking time" and "left to bake" are "bake"."""
+    bare = re.sub(r"^(?:leave|left|let|put) (?:it )?(?:to )?|^the |^to ", "", spoken)
+    bare = re.sub(r" (?:time|stage|period|it|them|well)$", "", bare)
+    yield from (spoken, bare)
+    if bare.endswith("ing"):
+        root = bare.removesuffix("ing")
+        yield from (root, f"{root}e")
+        if len(root) > 2 and root[-1] == root[-2]:
+            yield root[:-1]
 
 
 @dataclass(slots=True)
@@ -256,7 +270,7 @@ class _Said:
         return left
 
 
-_COUNT_WORDS: Final = "an?|one|two|three|four|five|six|seven|eight|nine|ten|some"
+_COUNT_WORDS: Final = "an?|one|two|three|four|five|six|seven|eight|nine|ten|some|several|few|many"
 _MEND: Final = 'Write e.g. "every 3 days for 2 weeks", "overnight in the fridge" or "45 minutes".'
 
 
