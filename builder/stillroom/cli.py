@@ -14,6 +14,7 @@ import click
 from stillroom.core.book import Book, find_book, open_book
 from stillroom.core.checking import check_book, check_files
 from stillroom.core.editor_schema import front_matter_schema
+from stillroom.core.kind_dates import dates_of_kind, warn_of_dates
 from stillroom.core.problems import ProblemsFound, Unreadable
 from stillroom.core.safety import warn_of_unknown
 from stillroom.core.scale_words import scaling_document, scaling_table
@@ -57,7 +58,7 @@ def check(files: tuple[Path, ...]) -> None:
             raise click.UsageError("There is no mkdocs.yml here or above: name the files to check.")
         recipes = check_book(_open_for_building(config))
     for recipe in recipes:
-        for warning in warn_of_unknown(recipe):
+        for warning in (*warn_of_unknown(recipe), *warn_of_dates(recipe)):
             click.echo(f"warning: {warning}", err=True)
     count = len(recipes)
     click.echo(f"{count} recipe{'' if count == 1 else 's'} read, no problems.")
@@ -105,6 +106,8 @@ def dates(file: Path, giving: str | None, begun: str | None, on: str | None, as_
         click.echo(json.dumps(timeline_document(timeline, season), indent=2, ensure_ascii=False))
     else:
         click.echo(timeline_text(timeline, recipe.title, season))
+        if of_kind := dates_of_kind(recipe):
+            click.echo(of_kind.text)
 
 
 @main.command()

@@ -59,3 +59,15 @@ def test_the_calendar_begins_when_the_page_does(
     assert say_day(begins) in recipe_pages[slug].select_one("[data-when=rows]").get_text()
     if "while its produce is to be had" in verdict:
         assert MONTH_NAMES[begins.month - 1] in IN_SEASON[slug]
+
+
+def test_a_page_says_whose_its_dates_are(built_book) -> None:
+    from bs4 import BeautifulSoup
+
+    def said(slug: str) -> str:
+        text = (built_book / "r" / slug / "index.html").read_text(encoding="utf-8")
+        found = BeautifulSoup(text, "html.parser").select_one(".when-of-kind")
+        return found.get_text() if found else ""
+
+    assert said("lavender-sugar").startswith("These dates are those of any infused sugar")
+    assert said("quince-ratafia") == ""

@@ -12,6 +12,7 @@ from itertools import groupby
 from typing import Any
 
 from stillroom.core.day_words import say_day_short
+from stillroom.core.kind_dates import dates_of_kind
 from stillroom.core.method import split_step
 from stillroom.core.ovens import heat_lines, show_degrees
 from stillroom.core.recipe import Recipe
@@ -46,6 +47,7 @@ def recipe_data(
             for step in recipe.method
         ],
         "stages": _stages(recipe, timeline),
+        "of_kind": of_kind.text if (of_kind := dates_of_kind(recipe)) else "",
         "cautions": [*_worked_out(box), *_own(box)],
         "set_aside": _set_aside(box),
         "deference": box.deference,

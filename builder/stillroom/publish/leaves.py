@@ -7,6 +7,7 @@ from datetime import date
 
 from stillroom.core.book import Book
 from stillroom.core.checking import check_book
+from stillroom.core.kind_dates import warn_of_dates
 from stillroom.core.problems import Problem
 from stillroom.core.safety import warn_of_unknown
 from stillroom.publish.book_pages import BrowseLeaf, HomeLeaf
@@ -25,9 +26,10 @@ def open_library(book: Book, today: date) -> Library:
 
 
 def list_warnings(library: Library) -> Iterator[Problem]:
-    """Return what cannot be worked out because an ingredient is not known."""
+    """Return what is not known of an ingredient, and where a method differs from its dates."""
     for recipe in library.recipes:
         yield from warn_of_unknown(recipe)
+        yield from warn_of_dates(recipe)
 
 
 def list_leaves(library: Library) -> dict[str, Leaf]:

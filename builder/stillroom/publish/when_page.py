@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import date
 
 from stillroom.core.calendar_entries import make_entries
+from stillroom.core.kind_dates import KindDates, dates_of_kind
 from stillroom.core.recipe import Recipe
 from stillroom.core.season import plan_in_season
 from stillroom.core.timeline import Timeline, latest_start_best
@@ -28,6 +29,7 @@ class WhenView:
     narrow: Picture
     label: str
     season: str
+    of_kind: KindDates | None
     calendar: str
 
 
@@ -45,6 +47,7 @@ def make_when(library: Library, recipe: Recipe, link: Link) -> WhenView:
         narrow=draw_timeline(timeline, NARROW),
         label=sum_up(timeline, recipe.title),
         season=season.text if season else "",
+        of_kind=dates_of_kind(recipe),
         calendar=link(calendar_path(recipe.slug)),
     )
 
@@ -71,5 +74,10 @@ def make_recipe_calendar(library: Library, recipe: Recipe) -> str:
     aimed = aim_at(recipe, library.coming_days, library.today)
     timeline, _season = plan_in_season(recipe, recipe.season, aimed.day, library.today)
     entries = make_entries(recipe.slug, recipe.title, timeline)
+    if of_kind := dates_of_kind(recipe):
+        entries = tuple(
+            replace(entry, description=f"{entry.description}\n\n{of_kind.text}".strip())
+            for entry in entries
+        )
     url = library.address_of(recipe)
     return make_calendar(recipe.title, entries, library.today, url).decode("utf-8")

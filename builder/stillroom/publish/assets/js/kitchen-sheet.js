@@ -70,8 +70,14 @@ function whenDated(plan) {
     }
     return make("div", "", make("dt", "", row.name), " ", said);
   });
-  part.append(make("dl", "", ...rows));
+  part.append(make("dl", "", ...rows), ...ofKind());
   return part;
+}
+
+// dates that are the kind's and not the recipe's own say so on paper too
+function ofKind() {
+  const said = textOf(".when-of-kind");
+  return said ? [make("p", "kitchen-sheet__of-kind", said)] : [];
 }
 
 // as many boxes to a day as it is tended times
@@ -86,7 +92,7 @@ function whenUndated() {
   const blank = (words) => make("span", "", words, make("span", "kitchen-sheet__blank"));
   return make("section", "kitchen-sheet__when", make("h2", "", "When"),
     make("p", "", textOf('[data-when="undated"]').replace(/^[^:]*:\s*/, "")),
-    make("p", "kitchen-sheet__blanks", blank("Begun on "), " ", blank("To be given on ")));
+    make("p", "kitchen-sheet__blanks", blank("Begun on "), " ", blank("To be given on ")), ...ofKind());
 }
 
 function care() {

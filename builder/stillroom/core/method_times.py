@@ -1,0 +1,169 @@
+"""The lengths of time that a method itself names: "leave to steep for 3 weeks", "in six months".
+
+Only what is waited for counts, a half day or longer: "simmer for 20 minutes" is work, "keeps for a
+year" says how it keeps, "every 3 days" how often. Where a recipe states no timeline, its dates are
+those of its kind; these words are then held against them. Leaves out dates: timeline.py.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterable, Iterator
+from dataclasses import dataclass
+from functools import lru_cache
+from typing import Final, Literal
+
+from stillroom.core.problems import Unreadable
+from stillroom.core.recipe import MethodStep
+from stillroom.core.span_words import NUMBER, UNIT
+from stillroom.core.spans import SPAN_PATTERN, Span, parse_span, tidy
+
+Role = Literal["wait", "usable", "best"]
+SHORTEST_MINUTES: Final = 12 * 60
+_DAY: Final = 24 * 60
+
+# the verb of a wait, and the word of a timeline it is written as
+_WAITS: Final = {
+    "steep": "steep", "steeping": "steep", "infuse": "infuse", "infusing": "infuse",
+    "macerate": "macerate", "marinate": "steep", "soak": "soak", "ferment": "ferment",
+    "fermenting": "ferment", "mature": "mature", "maturing": "mature", "age": "mature",
+    "mellow": "mature", "cure": "cure", "dry": "dry", "drying": "dry", "hang": "dry",
+    "rise": "rise", "prove": "prove", "drip": "drip", "drain": "drip", "strain through": "drip",
+    "chill": "chill", "refrigerate": "chill", "freeze": "freeze", "set": "set", "cool": "cool",
+    "settle": "settle", "clear": "clear", "stand": "stand", "rest": "rest", "sit": "rest",
+    "leave": "rest", "left": "rest", "set aside": "rest", "put aside": "rest", "put away": "rest",
+    "wait": "wait", "store": "rest", "keep": "rest", "stir": "stir", "shake": "shake",
+    "turn": "turn", "let": "rest", "forget": "rest", "bubble": "ferment", "harden": "harden",
+    "stay": "rest", "remain": "rest", "return": "rest", "cover": "rest", "place": "rest",
+    "put": "rest", "pack": "rest",
+}  # fmt: skip
+_GENERAL: Final = frozenset(
+    {"leave", "left", "let", "set aside", "put aside", "put away", "store", "keep", "cover"}
+    | {"place", "put", "return", "stay", "remain", "pack"}
+)
+_TENDED: Final = {"shak": "shake", "stir": "stir", "turn": "turn", "swirl": "shake"}
+_PLACE: Final = r"(?!,? (?:dark|dry|cool|airy|place|cupboard|room|larder|spot|and|or)\b)"
+_VERB: Final = re.compile(
+    rf"\b(?:{'|'.join(sorted(_WAITS, key=len, reverse=True))})(?:s|ed|ing)?\b{_PLACE}"
+)
+_WAITED: Final = re.compile(rf"\b(?P<span>{SPAN_PATTERN}|overnight)")
+# a clause that says how it keeps, how often or how old, but nothing to wait for
+_KEEPS: Final = re.compile(
+    r"\b(?:keeps|kept|will (?:keep|last|store)|lasts?|stores well|stored (?:for|in)|shelf|within|"
+    r"good for|best before|use by|once opened|after opening|freezes? (?:well|for)|upto|old|ago|"
+    r"in advance|ahead|per day|must not|never|do not|don't|no longer than|not be left)\b"
+)
+_ELSE: Final = re.compile(r"\b(?:after|or) $")
+_STORED: Final = re.compile(r"\b(?:store|keep|refrigerat|freez)")
+_MEANT: Final = re.compile(r"\bbefore\b|\b(?:shak|stirr|turn)ing\b|\bat least\b|\bminimum\b|daily")
+_READY: Final = re.compile(
+    r"\b(?P<what>ready|usable|drinkable|(?:be|being) (?:used|eaten|drunk|opened)|"
+    r"(?:use|eat|drink|taste|try|open|serve|sample|enjoy)(?: it| them| this)?|at its best|best)\b"
+    r"(?P<between>(?: (?!not\b)[a-z]+){0,4}?) (?:after|in|from|for) "
+    rf"(?:it is |they are |about )?(?P<span>{SPAN_PATTERN})"
+)
+_EVERY: Final = re.compile(
+    rf"\b(?:(?:every|each|per) (?:other )?(?:(?:{NUMBER}|few) )?{UNIT}|daily|weekly|"
+    r"(?:once|twice|(?:three|four|\d) times) (?:a|each|per) (?:day|week))"
+)
+
+
+@dataclass(frozen=True, slots=True)
+class Said:
+    """A length of time a method names: what for, as a timeline's word, in which step and line."""
+
+    role: Role
+    word: str
+    span: Span
+    words: str
+    step: int
+    line: int
+    every: str = ""
+
+    @property
+    def as_written(self) -> str:
+        """Return it as a line of a timeline: "shake: every day for 3 weeks"."""
+        if self.role != "wait":
+            return f"{'usable from' if self.role == 'usable' else 'best from'}: {self.span}"
+        return (
+            f"{self.word}: {self.every} for {self.span}"
+            if self.every
+            else f"{self.word}: {self.span}"
+        )
+
+
+@lru_cache(maxsize=1024)
+def times_in_method(steps: tuple[MethodStep, ...]) -> tuple[Said, ...]:
+    """Return what a method says of waiting, in its own order."""
+    found: list[Said] = []
+    for number, step in enumerate(steps, start=1):
+        text = re.sub(r"\{[^{}]*\}", "it", step.text)
+        for sentence in re.split(r"(?<=[.;!?])\s+|[:;]\s+", text):
+            found += _in_sentence(sentence.strip(), number, step.line)
+    return tuple(found)
+
+
+def _in_sentence(written: str, step: int, line: int) -> Iterator[Said]:
+    """Yield what one sentence names; what says how it keeps is passed over."""
+    plain = tidy(re.sub(r"\bup to\b", "upto", written, flags=re.IGNORECASE))
+    for found in _READY.finditer(plain):
+        span = _read(found["span"])
+        if span and not _KEEPS.search(found[0]):
+            role: Role = "best" if "best" in found["what"] else "usable"
+            yield Said(role, "", span, _short(written), step, line)
+            plain = f"{plain[: found.start()]}{'.' * len(found[0])}{plain[found.end() :]}"
+    spans = list(_WAITED.finditer(_EVERY.sub(lambda one: "." * len(one[0]), plain)))
+    begin = 0
+    for place, found in enumerate(spans):
+        end = found.end() if place + 1 < len(spans) else len(plain)
+        clause, before = plain[begin:end], plain[begin : found.start()]
+        begin = found.end()
+        span = _read(found["span"])
+        verb = _verb(before)
+        if span is None or not verb or _ELSE.search(before) or _KEEPS.search(clause):
+            continue
+        if _STORED.match(verb) and not _MEANT.search(f"{clause} {written.lower()}"):
+            continue
+        word, rhythm = _word(verb, clause)
+        yield Said("wait", word, span, _short(written), step, line, rhythm)
+
+
+def _read(words: str) -> Span | None:
+    """Return a length that is waited for; None for less than half a day, or for no length."""
+    try:
+        span = parse_span(words)
+    except Unreadable:
+        return None
+    return span if span.minutes() >= SHORTEST_MINUTES else None
+
+
+def _verb(words: str) -> str:
+    """Return the plainest verb of waiting: "leave to steep" is a steeping."""
+    known = []
+    for found in _VERB.finditer(words):
+        bare = re.sub(r"(?:s|ed|ing)$", "", found[0])
+        known += [verb for verb in (found[0], bare, f"{bare}e") if verb in _WAITS][:1]
+    own = [verb for verb in known if verb not in _GENERAL]
+    return (own or known or [""])[-1]
+
+
+def _word(verb: str, clause: str) -> tuple[str, str]:
+    """Return the timeline's word for a wait and, where it is tended meanwhile, how often."""
+    every = _EVERY.search(clause)
+    often = {"daily": "every day", "weekly": "every week"}.get(every[0], every[0]) if every else ""
+    for root, word in _TENDED.items():
+        if often and "few" not in often and re.search(rf"\b{root}", clause):
+            return word, often.replace("each", "every").replace("per", "a")
+    word = _WAITS[verb]
+    return ("rest" if word in _TENDED.values() else word), ""
+
+
+def _short(written: str) -> str:
+    words = written.rstrip(".;")
+    return words if len(words) <= 90 else f"{words[:87].rsplit(' ', 1)[0]} ..."
+
+
+def total_days(said: Iterable[Said]) -> int:
+    """Return how long all that is waited for takes together, in whole days."""
+    minutes = sum(one.span.minutes(longest=False) for one in said if one.role == "wait")
+    return round(minutes / _DAY)
