@@ -78,7 +78,7 @@ def _open_for_building(config: Path) -> Book:
 @click.option("--out", type=click.Path(dir_okay=False, path_type=Path), help="Write it here.")
 @told_plainly
 def schema(out: Path | None) -> None:
-    """Print the JSON Schema of a recipe's front matter, for editors."""
+    """Print the JSON Schema of a recipe's facts, for editors that complete them."""
     write_schema(front_matter_schema(), out)
 
 

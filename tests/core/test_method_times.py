@@ -1,6 +1,6 @@
 """What a method says of time: waits of half a day and more, and nothing else.
 
-The sentences are in the shape of published recipes, written before the code that reads them.
+The sentences are in the shape of published recipes, most written before the code that reads them.
 """
 
 from __future__ import annotations
@@ -56,6 +56,16 @@ WAITS = {
     "Ready in 2 weeks.": ["usable from: 2 weeks"],
     "It is best after a year.": ["best from: 1 year"],
     "The liqueur can be drunk after 4 weeks.": ["usable from: 4 weeks"],
+    "Keep in a cool cupboard and shake every second day for a week.": [
+        "shake: every second day for 1 week"
+    ],
+    "Then shake it once a week for no less than two months.": ["shake: once a week for 2 months"],
+    "Seal it and let it macerate six months or more, shaking it now and then for three months.": [
+        "macerate: 6 months"
+    ],
+    "Cool completely, then wrap in foil and store for 2 weeks before icing.": ["rest: 2 weeks"],
+    "Allow the flavours to develop for at least 3 weeks.": ["mature: 3 weeks"],
+    "After eight weeks strain the gin through muslin.": [],
     "It is at its best when left for six months.": ["best from: 6 months"],
 }  # fmt: skip
 NONE = [

@@ -59,7 +59,7 @@ MISTAKES = [
      'x.yml:19: "makes, quince-ratafia, sort" is not right: it is one of: eat, drink, craft. It '
      'says "drik".'),
     ("adults: 2", "adullts: 2",
-     'x.yml:41: "adullts" is not a key here. Did you mean "adults"?'),
+     'x.yml:41: "adullts" has no place here. Did you mean "adults"?'),
     ("8 months", "8 moons",
      'x.yml:42: "households, The Rowans at Ferry Cottage, children, no. 2": "8 moons" is not an '
      'age. Write years, "8 months" or "6 weeks".'),

@@ -34,13 +34,9 @@ _WAITS: Final = {
     "leave": "rest", "left": "rest", "set aside": "rest", "put aside": "rest", "put away": "rest",
     "wait": "wait", "store": "rest", "keep": "rest", "stir": "stir", "shake": "shake",
     "turn": "turn", "let": "rest", "forget": "rest", "bubble": "ferment", "harden": "harden",
-    "stay": "rest", "remain": "rest", "return": "rest", "cover": "rest", "place": "rest",
-    "put": "rest", "pack": "rest",
+    "stay": "rest", "remain": "rest", "return": "rest", "cover": "rest",
+    "put": "rest", "pack": "rest", "develop": "mature",
 }  # fmt: skip
-_GENERAL: Final = frozenset(
-    {"leave", "left", "let", "set aside", "put aside", "put away", "store", "keep", "cover"}
-    | {"place", "put", "return", "stay", "remain", "pack"}
-)
 _TENDED: Final = {"shak": "shake", "stir": "stir", "turn": "turn", "swirl": "shake"}
 _PLACE: Final = r"(?!,? (?:dark|dry|cool|airy|place|cupboard|room|larder|spot|and|or)\b)"
 _VERB: Final = re.compile(
@@ -63,7 +59,7 @@ _READY: Final = re.compile(
     rf"(?:it is |they are |about )?(?P<span>{SPAN_PATTERN})"
 )
 _EVERY: Final = re.compile(
-    rf"\b(?:(?:every|each|per) (?:other )?(?:(?:{NUMBER}|few) )?{UNIT}|daily|weekly|"
+    rf"\b(?:(?:every|each|per) (?:other |second |third )?(?:(?:{NUMBER}|few) )?{UNIT}|daily|weekly|"
     r"(?:once|twice|(?:three|four|\d) times) (?:a|each|per) (?:day|week))"
 )
 
@@ -138,13 +134,13 @@ def _read(words: str) -> Span | None:
 
 
 def _verb(words: str) -> str:
-    """Return the plainest verb of waiting: "leave to steep" is a steeping."""
+    """Return the last verb of waiting: "leave to steep" is a steeping."""
     known = []
     for found in _VERB.finditer(words):
         bare = re.sub(r"(?:s|ed|ing)$", "", found[0])
         known += [verb for verb in (found[0], bare, f"{bare}e") if verb in _WAITS][:1]
-    own = [verb for verb in known if verb not in _GENERAL]
-    return (own or known or [""])[-1]
+    begun = re.match(r"(?:then |and )?place\b", words.strip(" ,"))
+    return known[-1] if known else "put" if begun else ""
 
 
 def _word(verb: str, clause: str) -> tuple[str, str]:

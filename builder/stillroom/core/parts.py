@@ -165,7 +165,7 @@ def _read_ingredient_mapping(value: dict[str, Any], system: System) -> Ingredien
     for key in value:
         if key not in INGREDIENT_KEYS:
             raise Unreadable(
-                f'"{key}" is not a key of an ingredient.', did_you_mean(str(key), INGREDIENT_KEYS)
+                f'An ingredient has no "{key}:".', did_you_mean(str(key), INGREDIENT_KEYS)
             )
     for key in ("item", "amount"):
         if not str(value.get(key) or "").strip():
@@ -298,9 +298,7 @@ def read_keeping(value: Any) -> Keeping:
 def _read_keeping_mapping(value: dict[str, Any]) -> Keeping:
     for key in value:
         if key not in KEEPING_KEYS:
-            raise Unreadable(
-                f'"{key}" is not a key of "keeps".', did_you_mean(str(key), KEEPING_KEYS)
-            )
+            raise Unreadable(f'"keeps" has no "{key}:".', did_you_mean(str(key), KEEPING_KEYS))
     mark = str(value.get("mark", ""))
     if mark and mark not in MARKS:
         raise Unreadable(f'"{mark}" is not a date mark.', did_you_mean(mark, MARKS))

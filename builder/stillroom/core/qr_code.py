@@ -47,11 +47,11 @@ def draw_qr(address: str, *, module_mm: float = MODULE_MM) -> QrCode:
     """
     if not address or len(address.encode()) > LONGEST_ADDRESS:
         raise Unreadable(
-            f"An address of {len(address.encode())} bytes makes no readable code.",
-            f"Set site_url to 1 to {LONGEST_ADDRESS} bytes.",
+            f"An address of {len(address.encode())} letters makes no readable code.",
+            f'Write a "site_url:" of 1 to {LONGEST_ADDRESS} letters.',
         )
     if module_mm < SMALLEST_MODULE_MM:
-        raise Unreadable(f"A module of {module_mm:g} mm does not print reliably.")
+        raise Unreadable(f"Squares of {module_mm:g} mm are too small to print well.")
     code = segno.make(address, error="l", boost_error=True, micro=False)
     modules = len(code.matrix) + 2 * QUIET_MODULES
     return QrCode(address, _svg(code, modules, module_mm), round(modules * module_mm, 2))

@@ -14,6 +14,7 @@ from pydantic_core import ErrorDetails
 
 from stillroom.core.frontmatter import Located, read_yaml
 from stillroom.core.problems import Problem, ProblemsFound, Unreadable, did_you_mean
+from stillroom.core.text_files import clean, read_text
 from stillroom.giving.model import SORTS, GivingList
 
 GIVING_LIST_KEY = "giving list"  # by this key the book's side knows a list without reading it
@@ -22,13 +23,13 @@ _PLAIN = {
     "int_parsing": "it is a whole number",
     "greater_than": "it is at least 1",
     "greater_than_equal": "it is 0 or more",
-    "bool_type": "it is true or false",
-    "bool_parsing": "it is true or false",
+    "bool_type": "it is yes or no",
+    "bool_parsing": "it is yes or no",
     "string_type": "it is words",
     "string_too_short": "it is empty",
     "tuple_type": "it is a list: one a line, each after a dash",
-    "dict_type": "it holds keys and values",
-    "model_type": "it holds keys and values",
+    "dict_type": "it wants lines of its own, each with a colon",
+    "model_type": "it wants lines of its own, each with a colon",
     "too_short": "it is empty",
     "literal_error": f"it is one of: {', '.join(SORTS)}",
     "less_than_equal": "it is too many",
@@ -53,21 +54,13 @@ def load_giving_list(path: Path, name: str = "", currency: str = "GBP") -> ReadL
     `currency` is the book's, for a list that names none.
     """
     name = name or str(path)
-    try:
-        text = path.read_text(encoding="utf-8-sig")
-    except UnicodeDecodeError:
-        raise ProblemsFound(
-            [Problem(name, 1, "The file is not UTF-8 text.", "Save it so.")]
-        ) from None
-    except OSError as error:
-        what = f"The giving list cannot be read ({error.strerror})."
-        raise ProblemsFound([Problem(name, 1, what, "Name the list's file.")]) from None
+    text = read_text(path, name)
     return read_giving_list(text, name, currency)
 
 
 def read_giving_list(text: str, name: str, currency: str = "GBP") -> ReadList:
     """Read a giving list from its text; raises ProblemsFound."""
-    located = read_yaml(text, name)
+    located = read_yaml(clean(text, name), name)
     if not isinstance(located.data, dict) or GIVING_LIST_KEY not in located.data:
         mend = f'Begin it with "{GIVING_LIST_KEY}: Christmas 2027".'
         raise ProblemsFound([Problem(name, 1, "This is not a giving list.", mend)])
@@ -106,7 +99,7 @@ def _problem(detail: ErrorDetails, name: str, located: Located) -> Problem:
     if detail["type"] == "extra_forbidden":
         known = _keys_of(path[:-1])
         return Problem(
-            name, line, f'"{path[-1]}" is not a key here.', did_you_mean(path[-1], known)
+            name, line, f'"{path[-1]}" has no place here.', did_you_mean(path[-1], known)
         )
     why = _PLAIN.get(detail["type"], detail["msg"])
     said = detail["input"]

@@ -1,0 +1,55 @@
+"""Every message of the program stands in one table, and a cook understands each.
+
+The table is tests/data/messages.tsv, written by make_messages.py beside it.
+"""
+
+from __future__ import annotations
+
+import importlib.util
+import re
+from pathlib import Path
+
+import pytest
+
+from stillroom.core.units import read_data
+
+DATA = Path(__file__).parent / "data"
+_SPEC = importlib.util.spec_from_file_location("make_messages", DATA / "make_messages.py")
+assert _SPEC
+assert _SPEC.loader
+make_messages = importlib.util.module_from_spec(_SPEC)
+_SPEC.loader.exec_module(make_messages)
+
+ROWS = make_messages.messages()
+# words of those who make programs; none may stand in what a cook is told
+BANNED = (
+    "front matter|yaml|token|tuple|mapping|mappings|key|keys|scalar|block|parser|parse|parsed|null"
+    "|boolean|regex|regular expression|utf-?8|unicode|json|string|traceback|integer|exception"
+    "|syntax|validation|invalid|schema|byte|bytes|char|chars|float|dict|iterable|index|enum"
+)
+# the one such word that an editor's own menu has, with what to do about it beside it
+EXPLAINED = 'Open it in your editor and save it again with the encoding "UTF-8".'
+
+
+def test_the_table_is_what_the_program_says() -> None:
+    written = (DATA / "messages.tsv").read_text(encoding="utf-8")
+    assert written == make_messages.table(), "run: python tests/data/make_messages.py"
+    assert len(ROWS) > 400
+
+
+@pytest.mark.parametrize("row", ROWS, ids=lambda row: row[1][:50])
+def test_no_message_speaks_as_programs_do(row: tuple[str, str]) -> None:
+    assert row[1] == EXPLAINED or not re.search(rf"(?i)(?<![\w-])(?:{BANNED})(?![\w-])", row[1])
+
+
+def test_what_is_asked_of_a_kind_speaks_plainly_too() -> None:
+    table = read_data("kind_words.yml")
+    asked = [row["ask"] for group in ("either", "own") for row in table[group]]
+    asked += [row["mend"] for row in read_data("recipe_words.yml")["says"]]
+    for text in asked:
+        assert not re.search(rf"(?i)\b(?:{BANNED})\b", text), text
+        assert text.endswith(".")
+
+
+def test_the_banned_words_are_found_where_they_stand() -> None:
+    assert re.search(rf"(?i)(?<![\w-])(?:{BANNED})(?![\w-])", 'The YAML "a" has no key.')
