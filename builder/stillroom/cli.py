@@ -15,8 +15,8 @@ from stillroom.core.book import Book, find_book, open_book
 from stillroom.core.checking import check_book, check_files
 from stillroom.core.editor_schema import front_matter_schema
 from stillroom.core.kind_dates import dates_of_kind, warn_of_dates
+from stillroom.core.larder.unknown import unknown_foods
 from stillroom.core.problems import ProblemsFound, Unreadable
-from stillroom.core.safety import warn_of_unknown
 from stillroom.core.scale_words import scaling_document, scaling_table
 from stillroom.core.scaling import By, Measures, scale_recipe
 from stillroom.core.season import plan_in_season, season_of_start
@@ -57,8 +57,10 @@ def check(files: tuple[Path, ...]) -> None:
         if config is None:
             raise click.UsageError("There is no mkdocs.yml here or above: name the files to check.")
         recipes = check_book(_open_for_building(config))
+    for food in unknown_foods(recipes):
+        click.echo(f"note: {food.say()}", err=True)
     for recipe in recipes:
-        for warning in (*warn_of_unknown(recipe), *warn_of_dates(recipe)):
+        for warning in warn_of_dates(recipe):
             click.echo(f"warning: {warning}", err=True)
     count = len(recipes)
     click.echo(f"{count} recipe{'' if count == 1 else 's'} read, no problems.")

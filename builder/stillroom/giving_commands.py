@@ -54,7 +54,9 @@ def pack(
     with told(out):
         restore_folder(out)
     before = None if afresh else read_before(out, read.giving.giving_list)
-    recipes = load_recipes(book.recipe_files(), book.root, book.settings.units)
+    recipes = load_recipes(
+        book.recipe_files(), book.root, book.settings.units, larder=book.own_larder().larder
+    )
     found = work_out(read, recipes, book.settings, day, Effort(seconds, within / 100), before)
     for name in swap_in(pack_files(found), out):
         click.echo(f"You wrote in {out / name}: it is kept as {out / 'yours' / name}.", err=True)

@@ -9,9 +9,10 @@ import pytest
 import yaml
 
 from stillroom.core.book import BookSettings
+from stillroom.core.larder.unknown import unknown_foods
 from stillroom.core.loading import load_recipe, read_recipe
 from stillroom.core.recipe import Recipe
-from stillroom.core.safety import assess_safety, check_safety, warn_of_unknown
+from stillroom.core.safety import assess_safety, check_safety
 from stillroom.core.safety_rules import all_rules, read_rule
 
 CASES = yaml.safe_load((Path(__file__).parents[1] / "golden/safety/cases.yml").read_text("utf-8"))
@@ -135,11 +136,8 @@ def test_a_refusal_that_may_be_set_aside_says_how() -> None:
     assert 'with "rule: egg-at-room" and why.' in problem.mend
 
 
-def test_an_unknown_ingredient_is_a_warning_that_says_what_is_lost() -> None:
+def test_an_unknown_ingredient_is_no_problem_of_the_book() -> None:
     case = {"kind": "bake", "ingredients": ["200 g flour", "50 g moon dust"], "method": ["Bake."]}
-    (warning,) = warn_of_unknown(recipe_of(case))
-    assert warning.what.startswith('The staples do not know "moon dust":')
-    assert "nothing is said to be free from" in warning.what
     assert check_safety(recipe_of(case), GB) == ()
 
 
@@ -246,7 +244,7 @@ def test_the_demo_book_is_warned_of_and_not_shouted_at(path: Path) -> None:
     recipe = load_recipe(path)
     box = assess_safety(recipe, BookSettings(altitude_m=20))
     assert box.refusals == ()
-    assert warn_of_unknown(recipe) == ()
+    assert unknown_foods([recipe]) == ()
     assert len(box.cautions) <= 7, "more than a reader will read"
     assert len([c for c in box.cautions if c.gravity == "danger"]) <= 3
 

@@ -9,7 +9,9 @@ from __future__ import annotations
 from dataclasses import dataclass, field, replace
 from pathlib import Path
 
-from stillroom.core.loading import load_recipes
+from stillroom.core.larder.own import OwnLarder, load_own_larder
+from stillroom.core.larder.shelves import Larder
+from stillroom.core.loading import load_recipes, short_name
 from stillroom.core.problems import Problem, ProblemsFound
 from stillroom.core.recipe import Recipe
 from stillroom.core.recipes_folder import recipe_files
@@ -25,6 +27,8 @@ __all__ = [
     "place_book",
     "read_settings",
 ]
+
+LARDER = "larder.yml"
 
 
 @dataclass(frozen=True)
@@ -56,7 +60,27 @@ class Book:
     def load(self) -> tuple[Recipe, ...]:
         """Read every recipe; raises ProblemsFound with all problems of the book."""
         self.require_recipes()
-        return load_recipes(self.recipe_files(), self.root, self.settings.units, self.pictures_dir)
+        return load_recipes(
+            self.recipe_files(),
+            self.root,
+            self.settings.units,
+            self.pictures_dir,
+            self.own_larder().larder,
+        )
+
+    @property
+    def larder_file(self) -> Path:
+        """Where the book says what its own foods are: larder.yml beside the folder of recipes."""
+        if self.settings.larder:
+            return self.root / self.settings.larder
+        return self.recipes_dir.parent / LARDER
+
+    def own_larder(self) -> OwnLarder:
+        """Read the book's own larder; raises ProblemsFound. One that is not there says nothing."""
+        if not self.settings.larder and not self.larder_file.exists():
+            return OwnLarder(Larder(language=self.settings.language))
+        name = short_name(self.larder_file, self.root)
+        return load_own_larder(self.larder_file, name, self.settings.language, self.settings.units)
 
 
 def find_book(start: Path) -> Path | None:

@@ -10,6 +10,7 @@ from collections.abc import Iterable, Sequence
 from pathlib import Path
 
 from stillroom.core.book import Book, BookSettings
+from stillroom.core.larder.shelves import Larder
 from stillroom.core.loading import gather_recipes
 from stillroom.core.markup import check_markup
 from stillroom.core.picture_files import check_frontispiece, check_pictures
@@ -53,8 +54,13 @@ def _checked(
     pictures: tuple[Path, ...],
     strays: tuple[Problem, ...] = (),
 ) -> tuple[Recipe, ...]:
-    recipes, problems = gather_recipes(paths, root, book.settings.units, pictures)
-    problems.extend(strays)
+    wrong: tuple[Problem, ...] = ()
+    try:
+        larder = book.own_larder().larder
+    except ProblemsFound as found:
+        larder, wrong = Larder(language=book.settings.language), found.problems
+    recipes, problems = gather_recipes(paths, root, book.settings.units, pictures, larder)
+    problems.extend((*wrong, *strays))
     files = {path.stem: path for path in paths}
     for recipe in recipes:
         problems.extend(_unsafe(recipe, book.settings))

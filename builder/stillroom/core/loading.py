@@ -10,6 +10,7 @@ from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from pathlib import Path
 
+from stillroom.core.larder.shelves import Larder
 from stillroom.core.problems import Problem, ProblemsFound, nearest
 from stillroom.core.reading import load_recipe, read_front, read_recipe
 from stillroom.core.recipe import Recipe
@@ -39,14 +40,15 @@ def load_recipes(
     root: Path,
     system: System = "metric",
     pictures: Path | None = None,
+    larder: Larder | None = None,
 ) -> tuple[Recipe, ...]:
     """Read many recipe files in the order of their titles; raises ProblemsFound with all.
 
     `root` shortens the names in messages; `pictures` is the folder their pictures stand in,
-    or None when pictures are not to be looked for.
+    or None when pictures are not to be looked for. `larder` is what the book knows of foods.
     """
     folders = None if pictures is None else (pictures,)
-    recipes, problems = gather_recipes(paths, root, system, folders)
+    recipes, problems = gather_recipes(paths, root, system, folders, larder)
     if problems:
         raise ProblemsFound(problems)
     return recipes
@@ -57,6 +59,7 @@ def gather_recipes(
     root: Path,
     system: System = "metric",
     pictures: Sequence[Path] | None = None,
+    larder: Larder | None = None,
 ) -> tuple[tuple[Recipe, ...], list[Problem]]:
     """Read many recipe files and return those that are right beside every problem of the rest.
 
@@ -68,7 +71,7 @@ def gather_recipes(
     for path in sorted(paths):
         name = short_name(path, root)
         try:
-            recipes.append(load_recipe(path, name, system))
+            recipes.append(load_recipe(path, name, system, larder))
         except ProblemsFound as found:
             problems.extend(found.problems)
         head = _read_head(path, name)

@@ -17,6 +17,8 @@ from pydantic import ValidationError
 from stillroom.core.body import Body, read_body
 from stillroom.core.facts_above import read_facts
 from stillroom.core.frontmatter import Located
+from stillroom.core.larder.ingredients import find_foods
+from stillroom.core.larder.shelves import Larder, common_larder
 from stillroom.core.method import find_ingredient, split_step
 from stillroom.core.parts import Ingredient
 from stillroom.core.problems import Problem, ProblemsFound, Unreadable
@@ -36,18 +38,22 @@ _TAKEN = re.compile(r"con|prn|aux|nul|(?:com|lpt)[0-9]|index")
 _DASHES = re.compile(r"(?:-{3,}|[–—][-–—]*|-[–—]+)")
 
 
-def load_recipe(path: Path, name: str = "", system: System = "metric") -> Recipe:
+def load_recipe(
+    path: Path, name: str = "", system: System = "metric", larder: Larder | None = None
+) -> Recipe:
     """Read one recipe file; raises ProblemsFound with every problem in it.
 
     `name` is how the file is called in messages, `system` how spoons, cups and pints are read
-    when the recipe does not say.
+    when the recipe does not say, `larder` what the book knows of foods.
     """
     name = name or str(path)
-    return read_recipe(read_text(path, name), name, path.stem, system)
+    return read_recipe(read_text(path, name), name, path.stem, system, larder)
 
 
 @lru_cache(maxsize=4096)  # `mkdocs serve` reads again only the file that was changed
-def read_recipe(text: str, name: str, slug: str, system: System = "metric") -> Recipe:
+def read_recipe(
+    text: str, name: str, slug: str, system: System = "metric", larder: Larder | None = None
+) -> Recipe:
     """Read a recipe from its text; raises ProblemsFound."""
     located, rows, body_line = read_front(text, name)
     problems: list[Problem] = list(_check_slug(slug, name))
@@ -70,7 +76,13 @@ def read_recipe(text: str, name: str, slug: str, system: System = "metric") -> R
         )
     if problems or recipe is None:
         raise ProblemsFound(problems)
-    return recipe
+    return _with_foods(recipe, larder or common_larder())
+
+
+def _with_foods(recipe: Recipe, larder: Larder) -> Recipe:
+    """Let a recipe carry what its book's larder knows, so that no other book's can be asked."""
+    found = tuple(find_foods(ingredient, larder) for ingredient in recipe.ingredients)
+    return recipe.model_copy(update={"ingredients": found, "larder": larder})
 
 
 def _check_slug(slug: str, name: str) -> Iterable[Problem]:

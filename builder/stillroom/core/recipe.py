@@ -26,6 +26,7 @@ from pydantic import (
 )
 
 from stillroom.core.kinds import Kind, all_kinds, find_kind
+from stillroom.core.larder.shelves import Larder, common_larder
 from stillroom.core.parts import (
     Container,
     Ingredient,
@@ -280,7 +281,10 @@ class Section:
 
 
 class Recipe(FrontMatter):
-    """A whole recipe. `file` is as the user named it; `slug` is the file's own name."""
+    """A whole recipe. `file` is as the user named it; `slug` is the file's own name.
+
+    `larder` is what its book knows of foods; its ingredients carry what was found there.
+    """
 
     slug: str
     file: str
@@ -289,6 +293,7 @@ class Recipe(FrontMatter):
     method: tuple[MethodStep, ...] = ()
     sections: tuple[Section, ...] = ()
     lines: dict[str, int] = Field(default_factory=dict, repr=False)
+    larder: Larder = Field(default_factory=common_larder, repr=False)
 
     def __hash__(self) -> int:
         return hash((self.file, self.slug))

@@ -13,7 +13,6 @@ from functools import lru_cache
 
 from stillroom.core.allergens import (
     contains,
-    know_ingredient,
     know_recipe,
     law_of,
     say_allergen,
@@ -237,28 +236,3 @@ def _faulty_override(recipe: Recipe, place: int, override: Override) -> list[Pro
         what = f'The safety rule "{override.rule}" cannot be set aside.'
         return [Problem(recipe.file, line, what, "Take the override out.")]
     return []
-
-
-def warn_of_unknown(recipe: Recipe) -> tuple[Problem, ...]:
-    """Return, for each ingredient no staple knows, what cannot be worked out because of it."""
-    warnings = []
-    for place, ingredient in enumerate(recipe.ingredients):
-        known = know_ingredient(ingredient)
-        if not known.unknown:
-            continue
-        names = join_words([f'"{name}"' for name in known.unknown])
-        what = f"The staples do not know {names}: {_lost(recipe, bool(ingredient.parts))}"
-        mend = 'Name a staple in its "staple:", or add it to core/staples.'
-        warnings.append(Problem(recipe.file, recipe.line_of("ingredients", place), what, mend))
-    return tuple(warnings)
-
-
-def _lost(recipe: Recipe, opened: bool) -> str:
-    if not recipe.kind.edible:
-        return "no caution can come of it."
-    if opened:
-        return "its allergens are not known, so nothing is said to be free from them."
-    return (
-        "its weight by the spoon, its allergens and its hazards are not known, "
-        "so nothing is said to be free from them."
-    )

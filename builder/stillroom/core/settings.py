@@ -95,6 +95,7 @@ class BookSettings(BaseModel):
     title: Text = "A stillroom book"
     site_url: Annotated[str, AfterValidator(_site_url)] = ""
     recipes: Text = "recipes"
+    larder: str = ""
     pictures: Text = "pictures"
     units: System = "metric"
     country: Annotated[str, AfterValidator(_known_country)] = "GB"
@@ -110,6 +111,7 @@ _MENDS: Final = {
     "title": 'Write "site_name: The Thistledown Lane stillroom book".',
     "site_url": 'Write the whole address, not too long: "https://book.example/".',
     "recipes": 'Write the name of a folder beside mkdocs.yml: "recipes".',
+    "larder": 'Write the name of the file that says what your own foods are: "larder.yml".',
     "pictures": 'Write the name of a folder among the pages: "pictures".',
     "units": 'Write "metric", "us" or "imperial".',
     "country": 'Write its two capitals: "GB".',

@@ -15,6 +15,7 @@ class StillroomConfig(Config):  # type: ignore[no-untyped-call]  # MkDocs is par
 
     title = option.Optional(option.Type(object))
     recipes = option.Optional(option.Type(object))
+    larder = option.Optional(option.Type(object))
     pictures = option.Optional(option.Type(object))
     units = option.Optional(option.Type(object))
     country = option.Optional(option.Type(object))

@@ -2,14 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
 from datetime import date
 
 from stillroom.core.book import Book
 from stillroom.core.checking import check_book
 from stillroom.core.kind_dates import warn_of_dates
 from stillroom.core.problems import Problem
-from stillroom.core.safety import warn_of_unknown
 from stillroom.publish.book_pages import BrowseLeaf, HomeLeaf
 from stillroom.publish.library import Leaf, Library
 from stillroom.publish.pages import RecipeLeaf
@@ -26,9 +24,8 @@ def open_library(book: Book, today: date) -> Library:
 
 
 def list_warnings(library: Library) -> Iterator[Problem]:
-    """Return what is not known of an ingredient, and where a method differs from its dates."""
+    """Return where a method differs from the dates of its kind."""
     for recipe in library.recipes:
-        yield from warn_of_unknown(recipe)
         yield from warn_of_dates(recipe)
 
 

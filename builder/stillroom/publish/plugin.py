@@ -21,11 +21,12 @@ from mkdocs.structure.toc import AnchorLink, TableOfContents
 from mkdocs.utils import CountHandler, get_build_datetime, get_relative_url
 
 from stillroom.core.book import Book, open_book, place_book
+from stillroom.core.larder.unknown import unknown_foods
 from stillroom.core.problems import Problem, ProblemsFound
 from stillroom.publish.book_files import FAVICON, SCRIPT, list_files, list_stylesheets
 from stillroom.publish.clean_html import drop_comments
 from stillroom.publish.config import StillroomConfig
-from stillroom.publish.leaves import list_leaves, list_warnings, open_library
+from stillroom.publish.leaves import list_leaves, open_library
 from stillroom.publish.library import Leaf, Library
 from stillroom.publish.page_faults import find_page_faults
 from stillroom.publish.site_folder import SiteInTheMaking
@@ -67,8 +68,8 @@ class StillroomPlugin(BasePlugin[StillroomConfig]):  # type: ignore[no-untyped-c
             self.library = open_library(book, get_build_datetime().date())
         except ProblemsFound as found:
             _stop_at(found.problems)
-        for warning in list_warnings(self.library):
-            log.warning(str(warning))
+        for food in unknown_foods(self.library.recipes):
+            log.info(food.say())  # no fault: the pages say what could not be worked out
         self.leaves = list_leaves(self.library)
         after_custom = 1 if config.theme.custom_dir else 0
         config.theme.dirs.insert(after_custom, str(THEME))
@@ -89,7 +90,13 @@ class StillroomPlugin(BasePlugin[StillroomConfig]):  # type: ignore[no-untyped-c
             config.site_dir = str(self.site.new)
 
     def on_files(self, files: Files, config: MkDocsConfig) -> Files:
-        """Add a page for each recipe, the book's own pages, and the files they need."""
+        """Add a page for each recipe, the book's own pages, and the files they need.
+
+        The book's own larder is taken out, should it lie among the pages: prices stand in it.
+        """
+        for file in tuple(files):
+            if file.abs_src_path and Path(file.abs_src_path) == self.library.book.larder_file:
+                files.remove(file)
         for leaf in self.leaves.values():
             if files.get_file_from_path(leaf.src_uri) is None:
                 place = InclusionLevel.INCLUDED if leaf.in_nav else InclusionLevel.NOT_IN_NAV
@@ -160,8 +167,10 @@ class StillroomPlugin(BasePlugin[StillroomConfig]):  # type: ignore[no-untyped-c
                 _stop_at([explain(error, self.site.place)])
 
     def on_serve(self, server: object, config: MkDocsConfig, builder: object) -> None:
-        """Build again when a recipe changes."""
+        """Build again when a recipe or the book's own larder changes."""
         server.watch(str(self.library.book.recipes_dir))  # type: ignore[attr-defined]
+        if self.library.book.larder_file.exists():
+            server.watch(str(self.library.book.larder_file))  # type: ignore[attr-defined]
 
 
 def _open(config: MkDocsConfig) -> Book:

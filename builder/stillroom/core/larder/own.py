@@ -1,0 +1,229 @@
+"""A book's own larder: larder.yml beside the recipes, where a cook says what a food is.
+
+    elder vinegar:
+      parts: [cider vinegar, elderflower]
+      acidity: acid
+      density: 1 cup weighs 240 g
+      source: its label
+
+Every mistake is told with its line. Leaves out prices beyond reading them: the book is public, so
+only the giving half may ask for them.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass, field, replace
+from pathlib import Path
+from typing import Any
+
+from stillroom.core.frontmatter import Located, read_yaml
+from stillroom.core.larder.food_reading import read_food
+from stillroom.core.larder.ingredients import read_part
+from stillroom.core.larder.own_facts import (
+    KNOWN_ORIGINS,
+    read_allergens,
+    read_density,
+    read_figure,
+    read_strength,
+)
+from stillroom.core.larder.own_facts import read_acidity as _acidity
+from stillroom.core.larder.shelves import Larder
+from stillroom.core.larder.staple import Staple
+from stillroom.core.problems import Problem, ProblemsFound, Unreadable, did_you_mean
+from stillroom.core.text_files import clean, read_text
+from stillroom.core.units import System
+
+KEYS = (
+    "also", "is", "from", "contains", "may contain", "parts", "acidity", "density", "one weighs",
+    "strength", "price", "note", "source",
+)  # fmt: skip
+_FIGURES = ("acidity", "density", "one weighs", "strength")
+SECTION = "the book's own"
+
+
+@dataclass(frozen=True)
+class OwnLarder:
+    """What larder.yml says: the larder with its foods, and prices as written, each with its line.
+
+    Prices are for the giving half alone.
+    """
+
+    larder: Larder
+    prices: tuple[tuple[str, str, int], ...] = field(default=(), repr=False)
+
+
+def load_own_larder(path: Path, name: str, language: str, system: System) -> OwnLarder:
+    """Read a larder.yml; raises ProblemsFound with all that is wrong in it."""
+    return read_own_larder(read_text(path, name), name, language, system)
+
+
+def read_own_larder(
+    text: str, file: str, language: str = "en", system: System = "metric"
+) -> OwnLarder:
+    """Read the text of a larder.yml, a cup as the book's `system` has it; raises ProblemsFound."""
+    located = read_yaml(clean(text, file), file)
+    rows = located.data if located.data is not None else {}
+    if not isinstance(rows, dict):
+        mend = "Write the name of a food and a colon, and below it, set in, what it is."
+        raise ProblemsFound([Problem(file, 1, "No food is named here.", mend)])
+    reader = _Reader(file, located, Larder(language=language), system)
+    foods = [reader.food(str(name), row) for name, row in rows.items()]
+    if reader.problems:
+        raise ProblemsFound(reader.problems)
+    return OwnLarder(Larder(tuple(food for food in foods if food), language), tuple(reader.prices))
+
+
+@dataclass
+class _Reader:
+    """Reads one food after another; a food may be made of those above it."""
+
+    file: str
+    located: Located
+    larder: Larder
+    system: System
+    problems: list[Problem] = field(default_factory=list)
+    prices: list[tuple[str, str, int]] = field(default_factory=list)
+
+    def food(self, name: str, row: Any) -> Staple | None:
+        if not isinstance(row, dict) or not row:
+            mend = 'Say "is:", "parts:" or "contains:" below it, set in by two spaces.'
+            self._tell(name, "", f'Nothing is said of "{name}".', mend)
+            return None
+        before = len(self.problems)
+        for key in row:
+            if key not in KEYS:
+                what = f'"{key}" is nothing that can be said of a food.'
+                self._tell(name, str(key), what, did_you_mean(str(key), KEYS))
+        staple = self._read(name, row)
+        for problem in self._unsaid(name, row):
+            self.problems.append(problem)
+        if "price" in row:
+            self.prices.append((name, str(row["price"]), self._line(name, "price")))
+        if len(self.problems) > before:
+            return None
+        self.larder = replace(self.larder, own=(*self.larder.own, staple))
+        return staple
+
+    def _read(self, name: str, row: Mapping[str, Any]) -> Staple:
+        base = self._counts_as(name, row)
+        parts = self._words(name, row, "parts")
+        inside = [food for part in parts for food in self._part(name, part)]
+        held = base.allergens if base else ()
+        traces = base.may_contain if base else ()
+        own = self._tried(name, "contains", lambda: read_allergens(row.get("contains")), ())
+        may = self._tried(name, "may contain", lambda: read_allergens(row.get("may contain")), ())
+        held = (*held, *(a for f in inside for a in f.allergens))
+        if held and "contains" in row and not own:
+            what = f'"{name}" cannot contain nothing: what it is or is made of holds {held[0]}.'
+            self._tell(name, "contains", what, 'Take the line "contains" out, or "is" or the part.')
+        origin = self._origin(name, row, base, inside)
+        found = replace(base, name=name) if base else Staple(name, SECTION)
+        found = replace(
+            found,
+            also=tuple(self._words(name, row, "also")),
+            allergens=tuple(dict.fromkeys((*held, *own))),
+            may_contain=tuple(
+                dict.fromkeys((*traces, *may, *(a for f in inside for a in f.may_contain)))
+            ),
+            animal=origin,
+            vegan_note="" if origin else "what it is made of is not stated",
+            tags=found.tags | frozenset(tag for food in inside for tag in food.tags & _TELLS),
+            parts=tuple(parts) or found.parts,
+            note=str(row.get("note", found.note)),
+        )
+        return self._figures(name, row, found)
+
+    def _figures(self, name: str, row: Mapping[str, Any], found: Staple) -> Staple:
+        given = {
+            "acidity": ("acidity", lambda: _acidity(row["acidity"])),
+            "density": ("density", lambda: read_density(str(row["density"]), self.system)),
+            "one weighs": ("each_g", lambda: read_figure(str(row["one weighs"]))),
+            "strength": ("strength", lambda: read_strength(str(row["strength"]))),
+        }
+        source = str(row.get("source", ""))
+        for key, (attribute, read) in given.items():
+            if key in row:
+                value = self._tried(name, key, read, None)
+                sources = {**found.sources, {"one weighs": "each"}.get(key, key): source}
+                found = replace(found, **{attribute: value, "sources": sources})
+        if found.strength and "strength" in row:
+            found = replace(found, tags=found.tags | {"alcohol"})
+        return found
+
+    def _counts_as(self, name: str, row: Mapping[str, Any]) -> Staple | None:
+        if "is" not in row:
+            return None
+        reading = read_food(str(row["is"]), self.larder)
+        if reading.known:
+            return reading.food
+        what = f'"{row["is"]}" is not known either.'
+        near = reading.nearest
+        mend = f'Did you mean "{near[0]}"?' if near else 'Say "contains:" and "from:" instead.'
+        self._tell(name, "is", what, mend)
+        return None
+
+    def _part(self, name: str, part: str) -> tuple[Staple, ...]:
+        reading = read_part(part, self.larder)
+        if not reading.known:
+            mend = "Say what it is in this file too, above this food."
+            self._tell(name, "parts", f'The part "{part}" is not known.', mend)
+        return reading.foods
+
+    def _origin(
+        self, name: str, row: Mapping[str, Any], base: Staple | None, inside: list[Staple]
+    ) -> tuple[str, ...]:
+        said = self._words(name, row, "from")
+        for word in said:
+            if word not in KNOWN_ORIGINS:
+                mend = did_you_mean(word, KNOWN_ORIGINS)
+                self._tell(name, "from", f'Nothing is known to come from "{word}".', mend)
+        if said:
+            return tuple(said)
+        origins = tuple(dict.fromkeys(word for food in inside for word in food.animal))
+        return origins or (base.animal if base else ())
+
+    def _unsaid(self, name: str, row: Mapping[str, Any]) -> Iterator[Problem]:
+        line = self._line(name, "")
+        if not {"is", "contains", "parts"} & set(row):
+            what = f'What "{name}" holds is not said.'
+            mend = 'Write "contains: nothing", or the allergens that it holds.'
+            yield Problem(self.file, line, what, mend)
+        figures = [key for key in _FIGURES if key in row]
+        if figures and not row.get("source"):
+            what = f'Nobody is named who says the {figures[0]} of "{name}".'
+            mend = 'Add a line such as "source: its label".'
+            yield Problem(self.file, self._line(name, figures[0]), what, mend)
+
+    def _words(self, name: str, row: Mapping[str, Any], key: str) -> list[str]:
+        value = row.get(key)
+        if value is None:
+            return []
+        if isinstance(value, dict) or (
+            isinstance(value, list) and any(isinstance(one, dict | list) for one in value)
+        ):
+            self._tell(name, key, f'"{key}" of "{name}" is no list.', "Write: [one, another].")
+            return []
+        rows = value if isinstance(value, list) else str(value).split(",")
+        return [str(one).strip() for one in rows if str(one).strip()]
+
+    def _tried(self, name: str, key: str, read: Any, otherwise: Any) -> Any:
+        try:
+            return read()
+        except Unreadable as wrong:
+            self._tell(name, key, wrong.what, wrong.mend)
+            return otherwise
+
+    def _tell(self, name: str, key: str, what: str, mend: str) -> None:
+        self.problems.append(Problem(self.file, self._line(name, key), what, mend))
+
+    def _line(self, name: str, key: str) -> int:
+        lines = self.located.lines
+        return lines.get(f"{name}/{key}") or lines.get(name, 1)
+
+
+# what must be told even when it only stands among the parts of a bought compound
+_TELLS = frozenset(
+    {"honey", "alcohol", "sulphites", "caffeine", "liquorice", "grapefruit", "xylitol"}
+    | {"toxic", "grave", "cyanide-kernel"}
+)
