@@ -149,7 +149,7 @@ def _stays(recipe: Recipe, known: Known) -> bool:
         return True
     if known.ingredient.left_in is False:
         return False
-    held = [c for c in contents_of(recipe) if c.ingredient is known.ingredient]
+    held = [c for c in contents_of(recipe) if c.ingredient == known.ingredient]
     tags = {tag for staple in known.staples for tag in staple.tags}
     return any(content.liquid or content.dissolves for content in held) or bool(tags & _STIRRED_IN)
 

@@ -139,7 +139,7 @@ def doubt_of(recipe: Recipe) -> str:
 
 def _place(recipe: Recipe, content: Content) -> int:
     own = content.ingredient
-    return next(place for place, one in enumerate(recipe.ingredients) if one is own)
+    return recipe.ingredients.index(own)
 
 
 def _share(shares: Sequence[Fraction], place: int) -> float:
