@@ -90,7 +90,8 @@ ingredients:
 def test_a_compound_of_the_staples_is_opened_too() -> None:
     recipe = recipe_of("kind: preserve\nmakes: 1 kg\ningredients:\n  - 20 ml worcester-type sauce")
     assert said(recipe) == (
-        "*worcester-type sauce (malt vinegar*, black treacle, granulated sugar, salt, *anchovy*, "
+        "*worcester-type sauce (malt vinegar (barley)*, black treacle, granulated sugar, salt, "
+        "*anchovy (fish)*, "
         "tamarind, onion, garlic, spices)"
     )
 

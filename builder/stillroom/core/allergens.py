@@ -1,8 +1,8 @@
 """Which allergens a recipe contains, may contain, and what only its maker can tell.
 
-Reads staples/allergens.yml (the 14 of Annex II of Regulation (EU) No 1169/2011, the 9 of
-21 USC 321(qq)). What is strained out still counts: an infusion takes its allergens along. Leaves
-out the wording of a label: labelling.py.
+What is strained out still counts: an infusion takes its allergens along. Leaves out which allergens
+a country's law lists and what they are called: allergen_laws.py, whose functions are offered here
+too.
 """
 
 from __future__ import annotations
@@ -10,9 +10,10 @@ from __future__ import annotations
 import re
 from collections.abc import Iterable
 from dataclasses import dataclass
-from functools import cache, lru_cache
+from functools import lru_cache
 from typing import Literal
 
+from stillroom.core.allergen_laws import Allergen, List, all_allergens, law_of, say_allergen
 from stillroom.core.larder.food_reading import read_food
 from stillroom.core.larder.ingredients import food_of, name_of, parts_of, read_part
 from stillroom.core.larder.shelves import common_larder
@@ -20,30 +21,28 @@ from stillroom.core.larder.staple import Staple
 from stillroom.core.parts import Ingredient
 from stillroom.core.plurals import singular
 from stillroom.core.recipe import Recipe
-from stillroom.core.units import read_data
 
+__all__ = [
+    "Allergen",
+    "Answer",
+    "Known",
+    "List",
+    "all_allergens",
+    "answer_avoid",
+    "contains",
+    "know_ingredient",
+    "know_recipe",
+    "law_of",
+    "may_contain",
+    "say_allergen",
+]
 Answer = Literal["contains", "may contain", "free", "not known"]
-List = Literal["eu", "us"]
 _ANIMAL_WORDS = {
     "vegan": frozenset({"plant", "mineral", "fungus"}),
     "vegetarian": frozenset(
         {"plant", "mineral", "fungus", "milk", "egg", "honey", "beeswax", "wool"}
     ),
 }
-
-
-@dataclass(frozen=True)
-class Allergen:
-    """One allergen: its id, how a label says it, its heading in each law ("" where it has none)."""
-
-    name: str
-    say: str
-    eu: str = ""
-    us: str = ""
-
-    def heading(self, law: List) -> str:
-        """Return its heading in the law's list, "" when that law does not list it."""
-        return self.us if law == "us" else self.eu
 
 
 @dataclass(frozen=True)
@@ -55,27 +54,6 @@ class Known:
     contains: frozenset[str]
     may_contain: frozenset[str]
     unknown: tuple[str, ...]
-
-
-@cache
-def all_allergens() -> dict[str, Allergen]:
-    """Return every allergen by id."""
-    return {name: Allergen(name, **row) for name, row in read_data("allergens.yml").items()}
-
-
-def law_of(country: str) -> List:
-    """Return whose list a country's book uses: the American nine in the US, else the fourteen."""
-    return "us" if country == "US" else "eu"
-
-
-def say_allergen(allergen: Allergen, law: List) -> str:
-    """Name an allergen with its heading where they differ: "nuts (almond)", "gluten (wheat)"."""
-    heading = allergen.heading(law)
-    if heading in ("nuts", "tree nuts") and allergen.name not in ("nuts", "other-nuts"):
-        return f"{heading} ({allergen.say})"
-    if heading == "cereals containing gluten":
-        return f"gluten ({allergen.say})"
-    return "soy" if law == "us" and allergen.name == "soya" else allergen.say
 
 
 def know_ingredient(ingredient: Ingredient) -> Known:
@@ -171,7 +149,7 @@ def _allergen_ids(word: str) -> frozenset[str]:
     return frozenset(
         a.name
         for a in all_allergens().values()
-        if word in (a.name, a.name.replace("-", " "), a.say.lower(), a.eu, a.us)
+        if word in (a.name, a.name.replace("-", " "), a.say.lower(), a.eu, a.us, a.ca)
     )
 
 
@@ -208,7 +186,7 @@ def _diet(known: tuple[Known, ...], diet: str) -> Answer:
 
 
 def _ingredient(recipe: Recipe, known: tuple[Known, ...], word: str) -> Answer:
-    wanted = set(read_food(word).foods)
+    wanted = set(read_food(word, recipe.larder).foods)
     pattern = re.compile(rf"\b{re.escape(singular(word))}")
     for one in known:
         words = " ".join((one.ingredient.item, *one.ingredient.parts)).lower()

@@ -12,11 +12,15 @@ from collections.abc import Iterable
 from dataclasses import dataclass, replace
 from fractions import Fraction
 
-from stillroom.core.allergens import Known, List, all_allergens
+from stillroom.core.allergen_laws import List, all_allergens, say_in_list
+from stillroom.core.allergens import Known
 from stillroom.core.bottling import finished_density
 from stillroom.core.contents import contents_of
+from stillroom.core.larder.food_reading import FoodReading
+from stillroom.core.larder.ingredients import name_of, parts_of, read_part
+from stillroom.core.larder.shelves import common_larder
 from stillroom.core.recipe import Recipe
-from stillroom.core.staple_table import find_staple, name_of, staple_of, staples_named
+from stillroom.core.staple_table import staple_of
 from stillroom.core.units import convert, size_of
 
 _DRIVES_OFF_WATER = ("preserve", "bake", "confection")
@@ -160,31 +164,41 @@ def _by_weight(rows: Iterable[_Row]) -> list[_Row]:
 
 def _open(known: Known, law: List) -> list[ContentsEntry]:
     """Name an ingredient; a compound's parts follow in brackets, each marked for itself."""
-    item = name_of(known.ingredient)
-    parts = known.ingredient.parts or _parts_of(known)
-    if not parts:
-        return [ContentsEntry(_with_allergens(known, law), bool(_listed(known.contains, law)))]
-    entries = [ContentsEntry(part, _part_is_allergen(part, law)) for part in parts]
-    hidden = _hidden(known, parts, law)
+    ingredient = known.ingredient
+    item = name_of(ingredient)
+    if ingredient.parts:
+        readings = parts_of(ingredient)
+    else:
+        usual = known.staples[0].parts if len(known.staples) == 1 else ()
+        readings = tuple(read_part(part, common_larder()) for part in usual)
+    if not readings:
+        return [_entry(item, known.contains, law)]
+    entries = [_entry(reading.text, _allergens_in(reading), law) for reading in readings]
+    shown = frozenset(name for reading in readings for name in _allergens_in(reading))
+    hidden = _hidden(known.contains - shown, " ".join((item, *(e.text for e in entries))), law)
     entries[0] = replace(entries[0], text=f"{item} ({entries[0].text}")
     entries[-1] = replace(entries[-1], text=f"{entries[-1].text}){hidden}")
     return entries
 
 
-def _parts_of(known: Known) -> tuple[str, ...]:
-    return known.staples[0].parts if known.staples else ()
+def _entry(item: str, allergens: Iterable[str], law: List) -> ContentsEntry:
+    """Add the allergen in brackets where the name does not say it: "fine semolina (wheat)"."""
+    held = _listed(allergens, law)
+    missing = [say for say in held if not _says(item.lower(), say)]
+    return ContentsEntry(f"{item} ({', '.join(missing)})" if missing else item, bool(held))
+
+
+def _allergens_in(reading: FoodReading) -> frozenset[str]:
+    return frozenset(name for food in (*reading.foods, *reading.hinted) for name in food.allergens)
 
 
 def _listed(names: Iterable[str], law: List) -> list[str]:
-    return [a.say for a in all_allergens().values() if a.name in set(names) and a.heading(law)]
-
-
-def _with_allergens(known: Known, law: List) -> str:
-    """Add the allergen in brackets where the name does not say it: "fine semolina (wheat)"."""
-    item = name_of(known.ingredient)
-    words = item.lower()
-    missing = [say for say in _listed(known.contains, law) if not _says(words, say)]
-    return f"{item} ({', '.join(missing)})" if missing else item
+    wanted = set(names)
+    return [
+        say_in_list(allergen, law)
+        for allergen in all_allergens().values()
+        if allergen.name in wanted and allergen.heading(law)
+    ]
 
 
 def _says(words: str, allergen: str) -> bool:
@@ -192,22 +206,7 @@ def _says(words: str, allergen: str) -> bool:
     return re.search(rf"\b{re.escape(stem)}", words) is not None
 
 
-def _part_is_allergen(part: str, law: List) -> bool:
-    texts = [part, *re.findall(r"\(([^)]*)\)", part)]
-    staples = [one for text in texts for one in (find_staple(text), *staples_named(text)) if one]
-    return any(_listed(staple.allergens, law) for staple in staples)
-
-
-def _hidden(known: Known, parts: tuple[str, ...], law: List) -> str:
+def _hidden(missing: Iterable[str], written: str, law: List) -> str:
     """Name allergens that the compound has and none of its written parts shows."""
-    written = " ".join((known.ingredient.item, *parts)).lower()
-    shown = {
-        name
-        for part in parts
-        for text in (part, *re.findall(r"\(([^)]*)\)", part))
-        for staple in (find_staple(text), *staples_named(text))
-        if staple
-        for name in staple.allergens
-    }
-    missing = [say for say in _listed(known.contains - shown, law) if not _says(written, say)]
-    return f" (contains {', '.join(missing)})" if missing else ""
+    names = [say for say in _listed(missing, law) if not _says(written.lower(), say)]
+    return f" (contains {', '.join(names)})" if names else ""

@@ -11,6 +11,7 @@ from dataclasses import dataclass
 from datetime import date
 from functools import lru_cache
 
+from stillroom.core.allergen_laws import List, Said, list_used, say_of_allergens
 from stillroom.core.allergens import (
     Known,
     answer_avoid,
@@ -61,7 +62,11 @@ class Diet:
 
 @dataclass(frozen=True)
 class Label:
-    """Everything a label says. `unknown` names what no staple knows; then nothing is free from."""
+    """Everything a label says. `unknown` names what no staple knows; then nothing is free from.
+
+    `allergen_words` is the sentence that every paper and page sets in the place of allergens,
+    `list_used` whose list of allergens it follows.
+    """
 
     contents: tuple[ContentsEntry, ...]
     allergens: tuple[str, ...]
@@ -75,6 +80,8 @@ class Label:
     strength_text: str
     keeping: Kept
     kitchen: str = ""
+    allergen_words: tuple[Said, ...] = ()
+    list_used: str = ""
 
 
 @dataclass(frozen=True)
@@ -94,32 +101,40 @@ class UsageCard:
     strength_text: str
     cautions: tuple[str, ...]
     kitchen: str = ""
+    unknown: tuple[str, ...] = ()
+    law: List = "eu"
     to: str = ""
     sender: str = ""
     message: str = ""
     url: str = ""
+
+    @property
+    def allergen_words(self) -> tuple[Said, ...]:
+        """The sentence that stands in the place of allergens."""
+        return say_of_allergens(self.law, self.allergens, self.may_contain, self.unknown)
 
 
 @lru_cache(maxsize=4096)  # a page, its card and every list ask for the same label
 def label_recipe(recipe: Recipe, settings: BookSettings, made_on: date | None = None) -> Label:
     """Work out the label of a recipe made on a day, or of no day in particular.
 
-    The country of the book chooses between the European fourteen and the American nine allergens,
-    its language the wording of dates.
+    The country of the book chooses the list of allergens, its language the wording of dates.
     """
     law = law_of(settings.country)
     known = know_recipe(recipe)
     facts = gather_recipe_facts(recipe, settings)
     kept = decide_keeping(recipe, facts)
     edible = recipe.kind.edible
-    held = contains(known, law) if edible else ()
-    unknown = tuple(word for one in known for word in one.unknown)
+    held = tuple(say_allergen(a, law) for a in contains(known, law)) if edible else ()
+    traces = tuple(say_allergen(a, law) for a in may_contain(known, law)) if edible else ()
+    words = (word for one in known for word in one.unknown)
+    unknown = tuple(dict.fromkeys(words)) if edible else ()
     return Label(
         contents=list_contents(recipe, known, law),
-        allergens=tuple(say_allergen(allergen, law) for allergen in held),
-        may_contain=tuple(say_allergen(a, law) for a in may_contain(known, law)) if edible else (),
+        allergens=held,
+        may_contain=traces,
         free_from=_free_from(recipe, known) if edible else (),
-        unknown=unknown if edible else (),
+        unknown=unknown,
         diet=_diet(recipe),
         date_mark=mark_date(kept.term, kept.unopened, made_on, settings.language, kept.why),
         once_opened=_once_opened(recipe, kept),
@@ -127,6 +142,8 @@ def label_recipe(recipe: Recipe, settings: BookSettings, made_on: date | None = 
         strength_text=_strength_text(recipe),
         keeping=kept,
         kitchen=_KITCHEN if edible else "",
+        allergen_words=say_of_allergens(law, held, traces, unknown),
+        list_used=list_used(law) if edible else "",
     )
 
 
@@ -213,6 +230,8 @@ def make_card(
         strength_text=label.strength_text,
         cautions=tuple(dict.fromkeys(text for text in said if text)),
         kitchen=label.kitchen,
+        unknown=label.unknown,
+        law=law_of(settings.country),
         to=to,
         sender=sender,
         message=message,

@@ -20,7 +20,7 @@ from stillroom.core.recipe import MONTHS, Recipe
 from stillroom.core.safety import SafetyBox, assess_safety, join_words
 from stillroom.core.scaling import scale_recipe
 from stillroom.core.timeline import plan_forward
-from stillroom.printing.card_data import join_sentences
+from stillroom.printing.card_data import join_sentences, said_data
 from stillroom.printing.drawings import picture_of
 from stillroom.printing.prose import to_blocks
 from stillroom.printing.recipe_data import recipe_data
@@ -91,7 +91,7 @@ def _giving_words(recipe: Recipe, label: Label) -> dict[str, Any]:
             {"text": entry.text, "emphasised": entry.emphasised} for entry in label.contents
         ],
         "allergens": list(label.allergens),
-        "may_contain": list(label.may_contain),
+        "allergen_words": said_data(label.allergen_words),
         "use": recipe.card.use,
         "keep": join_sentences(label.keep_how, label.once_opened),
         "date_text": label.date_mark.text,

@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from typing import Any
 
+from stillroom.core.allergen_laws import Said
 from stillroom.core.labelling import UsageCard
 from stillroom.core.qr_code import MODULE_MM, QUIET_MODULES, draw_qr
 from stillroom.core.recipe import Recipe
@@ -27,6 +29,7 @@ def card_data(card: UsageCard, recipe: Recipe) -> dict[str, Any]:
         "cautions": list(card.cautions),
         "allergens": list(card.allergens),
         "may_contain": list(card.may_contain),
+        "allergen_words": said_data(card.allergen_words),
         "made_on_text": card.made_on_text,
         "date_text": card.date_mark.text,
         "to": card.to,
@@ -38,6 +41,11 @@ def card_data(card: UsageCard, recipe: Recipe) -> dict[str, Any]:
         "qr_quiet_mm": QUIET_MODULES * MODULE_MM,
         "emblem_svg": emblem_of(recipe.kind.slug),
     }
+
+
+def said_data(words: Iterable[Said]) -> list[dict[str, Any]]:
+    """Return the sentence of allergens as the templates set it, piece by piece."""
+    return [{"text": said.text, "strong": said.strong} for said in words]
 
 
 def join_sentences(*parts: str) -> str:

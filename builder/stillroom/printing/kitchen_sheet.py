@@ -5,6 +5,7 @@ from __future__ import annotations
 from pathlib import Path
 
 from stillroom.core.book import BookSettings
+from stillroom.core.labelling import label_recipe
 from stillroom.core.paper import Size
 from stillroom.core.qr_code import draw_qr
 from stillroom.core.recipe import Recipe
@@ -14,6 +15,7 @@ from stillroom.core.scale_words import show_factor
 from stillroom.core.scaling import ScaledBatch
 from stillroom.core.timeline import Timeline
 from stillroom.core.what_stays import notes_on_scaling
+from stillroom.printing.card_data import said_data
 from stillroom.printing.language import split_language
 from stillroom.printing.recipe_data import recipe_data
 from stillroom.printing.typesetting import typeset
@@ -33,7 +35,9 @@ def print_sheet(
     code = draw_qr(address) if address else None
     box = assess_safety(recipe, settings)
     shown = recipe_data(recipe, batch, box, settings.altitude_m, timeline)
+    label = label_recipe(recipe, settings)
     shown |= {
+        "allergen_words": said_data(label.allergen_words),
         "scale_warnings": [*batch.warnings, *notes_on_scaling(scalable_of(recipe), batch.factor)],
         "scale_note": "" if batch.factor == 1 else f"The recipe {show_factor(batch.factor)}.",
         "url": address,

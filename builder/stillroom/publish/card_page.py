@@ -10,6 +10,7 @@ from dataclasses import dataclass
 from datetime import date
 from typing import Any
 
+from stillroom.core.allergen_laws import Said
 from stillroom.core.date_marks import date_words, say_date
 from stillroom.core.keeping import Kept
 from stillroom.core.kinds import Kind
@@ -45,6 +46,7 @@ class CardView:
     cautions: tuple[str, ...]
     allergens: tuple[str, ...]
     may_contain: tuple[str, ...]
+    allergen_words: tuple[Said, ...]
     made_on_iso: str
     made_on_text: str
     date_text: str
@@ -85,6 +87,7 @@ def view_card(recipe: Recipe, library: Library, made_on: date, emblem: str = "")
         cautions=card.cautions,
         allergens=card.allergens,
         may_contain=card.may_contain,
+        allergen_words=card.allergen_words,
         made_on_iso=made_on.isoformat(),
         made_on_text=say_date(made_on, settings.language),
         date_text=card.date_mark.text,

@@ -26,7 +26,7 @@ from stillroom.core.problems import Problem, ProblemsFound
 from stillroom.publish.book_files import FAVICON, SCRIPT, list_files, list_stylesheets
 from stillroom.publish.clean_html import drop_comments
 from stillroom.publish.config import StillroomConfig
-from stillroom.publish.leaves import list_leaves, open_library
+from stillroom.publish.leaves import list_leaves, list_warnings, open_library
 from stillroom.publish.library import Leaf, Library
 from stillroom.publish.page_faults import find_page_faults
 from stillroom.publish.site_folder import SiteInTheMaking
@@ -70,6 +70,8 @@ class StillroomPlugin(BasePlugin[StillroomConfig]):  # type: ignore[no-untyped-c
             _stop_at(found.problems)
         for food in unknown_foods(self.library.recipes):
             log.info(food.say())  # no fault: the pages say what could not be worked out
+        for warning in list_warnings(self.library):
+            log.warning(str(warning))
         self.leaves = list_leaves(self.library)
         after_custom = 1 if config.theme.custom_dir else 0
         config.theme.dirs.insert(after_custom, str(THEME))
