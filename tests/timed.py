@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable
 from dataclasses import dataclass, field
 
-from stillroom.core.parts import Keeping
+from stillroom.core.keeps import Keeping
 from stillroom.core.spans import parse_span
 from stillroom.core.stages import Stage, parse_stage
 

@@ -111,6 +111,10 @@ HOSTILE = {
     "deep": recipe(summary="[" * 2000 + "]" * 2000),
     "over nothing": recipe(ingredients="\n  - 1/0 l vodka"),
     "makes nothing": recipe(makes="0 l"),
+    "a jar of nothing": recipe(containers="jar, 0 ml"),
+    "jars of nothing": recipe(makes="6 jars of 0 ml"),
+    "a vessel of nothing": recipe(vessel="0 l jar"),
+    "containers in braces": recipe(containers="[{bottle: 100 ml}]"),
     "long line": recipe(summary="word " * 5000),
     "a ratio to what is not there": recipe(
         ingredients="\n  - 1 l gin\n  - item: a\n    amount: 1 per 2 g of b"

@@ -8,7 +8,8 @@ from __future__ import annotations
 
 from typing import Any
 
-from stillroom.core.parts import INGREDIENT_KEYS, KEEPING_KEYS, MARKS, SCALES
+from stillroom.core.keeps import KEEPING_KEYS, MARKS
+from stillroom.core.parts import INGREDIENT_KEYS, SCALES
 from stillroom.core.recipe import FrontMatter
 from stillroom.core.stages import stage_words
 

@@ -31,6 +31,7 @@ LISTS_OF_WORDS: Final = frozenset(
 LISTS_OF_LINES: Final = frozenset({"ingredients", "materials", "timeline"})
 DEEPEST: Final = 6
 MOST_LINES: Final = 1_000
+LONGEST_FACT: Final = 1_000
 _BULLET: Final = re.compile(r"(?:[-•·‣▪]\s*|[*–—+](?:\s+|(?=[\d½¼¾])))(?=\S)|[-•·‣▪*–—+]$")
 _KEYED: Final = re.compile(
     r"""(?P<key>"[^"]{1,60}"|'[^']{1,60}'|[^\s:"'\[\]{}#,][^:"\[\]{}#,]{0,60}?)\s*:"""
@@ -259,7 +260,7 @@ class _Reader:
         except Unreadable as wrong:
             self.tell(row.line, wrong.what, wrong.mend)
             return None
-        self._count_figures(text, row.line, path)
+        self._measure(text, row.line, path)
         return self._named(value) if isinstance(value, list | dict) else " ".join(value.split())
 
     def _named(self, value: Any) -> Any:
@@ -281,7 +282,7 @@ class _Reader:
             self.at += 1
             pieces.append(self._without_note(more.text, more.line))
         said = " ".join(" ".join(pieces).split())
-        self._count_figures(said, row.line, path)
+        self._measure(said, row.line, path)
         return re.sub(r"^[“„](.*)[”“]$", r"\1", said) if said.count("“") < 2 else said
 
     def _without_note(self, text: str, line: int) -> str:
@@ -292,7 +293,10 @@ class _Reader:
             self.tell(line, what, mend)
         return bare
 
-    def _count_figures(self, said: str, line: int, path: tuple[str, ...]) -> None:
+    def _measure(self, said: str, line: int, path: tuple[str, ...]) -> None:
+        if len(said) > LONGEST_FACT:
+            what = f'"{path[-1]}" says {len(said)} letters; {LONGEST_FACT} are the most.'
+            self.tell(line, what, "Write it shorter; the rest may stand below the method.")
         if path[-1] == "source":
             return
         if found := _FIGURES.search(said):

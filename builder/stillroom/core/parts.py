@@ -1,7 +1,7 @@
 """The smaller parts of a recipe, each read from the plain words a cook writes.
 
-Ingredient, what a recipe makes, vessel, container, keeping. Each `read_*` takes the text (or
-mapping) of the front matter and raises Unreadable in plain words. recipe.py puts them together.
+Ingredient, what a recipe makes, vessel, container. Each `read_*` takes the words
+as written (or several facts) and raises Unreadable in plain words. recipe.py puts them together.
 """
 
 from __future__ import annotations
@@ -21,7 +21,6 @@ from stillroom.core.quantities import (
     parse_amount,
     parse_leading_amount,
 )
-from stillroom.core.spans import Span, parse_span
 from stillroom.core.units import System, convert, counted_nouns, size_of
 
 Scales = Literal["with the batch", "per container", "per batch"]
@@ -103,18 +102,6 @@ class Container:
     name: str
     size: Amount | None = None
     closure: str = ""
-
-
-@dataclass(frozen=True)
-class Keeping:
-    """How long it keeps, where, and who says so. Spans are None when not stated."""
-
-    unopened: Span | None = None
-    opened: Span | None = None
-    where: str = ""
-    source: str = ""
-    mark: str = ""
-    reason: str = ""
 
 
 def read_ingredient(value: Any, system: System, language: str = "en_GB") -> Ingredient:
@@ -222,8 +209,21 @@ def _yes_or_no(value: Any, key: str) -> bool:
 _YES_OR_NO = {"yes": True, "true": True, "on": True, "no": False, "false": False, "off": False}
 
 
+def _one_line(value: Any, wanted: str) -> str:
+    if not isinstance(value, str | int | float):
+        raise Unreadable("This is not words on one line.", f'Write "{wanted}".')
+    return str(value)
+
+
+def _holds_something(amount: Amount, text: str) -> Amount:
+    if amount.low <= 0:
+        raise Unreadable(f'"{text}" holds nothing.', "Write a size above 0.")
+    return amount
+
+
 def read_makes(text: str, system: System) -> Makes:
     """Read "900 ml", "24 biscuits", "about 1.2 kg" or "6 jars of 200 ml"."""
+    text = _one_line(text, "900 ml")
     amount, rest = parse_leading_amount(str(text), system)
     if amount is None or amount.low <= 0:
         raise Unreadable(
@@ -236,6 +236,7 @@ def read_makes(text: str, system: System) -> Makes:
         things, size = "", rest[3:]
     each, left = parse_leading_amount(size, system) if size else (None, "")
     if each and each.unit and not left:
+        _holds_something(each, text)
         return Makes(amount, things or counted_nouns().get(amount.noun, ("", ""))[1], each)
     noun = counted_nouns()[amount.noun][1] if amount.noun else ""
     named = " ".join(word for word in (noun, rest) if word)
@@ -246,18 +247,20 @@ def read_makes(text: str, system: System) -> Makes:
 
 def read_vessel(text: str, system: System) -> Vessel:
     """Read "1.5 l clip-top jar"; a vessel without a size is only named."""
-    amount, _rest = parse_leading_amount(str(text), system)
+    text = _one_line(text, "1.5 l clip-top jar")
+    amount, _rest = parse_leading_amount(text, system)
     sized = amount is not None and amount.unit and size_of(amount.unit) == "volume"
-    return Vessel(str(text), amount if sized else None)
+    return Vessel(text, _holds_something(amount, text) if amount and sized else None)
 
 
 def read_container(text: str, system: System) -> Container:
     """Read "bottle, 100 ml, cork" or "100 ml bottle"."""
     name, size, closure = "", None, []
-    for part in str(text).split(","):
+    text = _one_line(text, "bottle, 100 ml")
+    for part in re.split(r",|:\s", text):
         amount, rest = parse_leading_amount(part, system)
         if amount and amount.unit and size is None:
-            size = amount
+            size = _holds_something(amount, text)
             name = name or rest
         elif not name:
             name = part.strip()
@@ -266,47 +269,3 @@ def read_container(text: str, system: System) -> Container:
     if not name:
         raise Unreadable(f'"{text}" does not name a container.', 'Write "bottle, 100 ml".')
     return Container(name, size, ", ".join(closure))
-
-
-KEEPING_KEYS = ("unopened", "opened", "where", "source", "mark", "reason")
-MARKS = ("best before", "use by", "none")
-
-
-def read_keeping(value: Any) -> Keeping:
-    """Read "3 years unopened, 1 year once opened" or its mapping.
-
-    A plain line gives the maker's own figure: its source is then the maker's own practice.
-    """
-    if isinstance(value, dict):
-        return _read_keeping_mapping(value)
-    keeping = Keeping(source="the maker's own practice")
-    for part in str(value).split(","):
-        words = part.strip()
-        opened = re.match(r"^(.*?)\s*(once opened|after opening|opened)\s*(.*)$", words)
-        unopened = re.match(r"^(.*?)\s*unopened\s*(.*)$", words)
-        if unopened or not opened:
-            span_text = unopened[1] if unopened else words
-            span_text, _, where = span_text.partition(" in ")
-            keeping = replace(
-                keeping, unopened=parse_span(span_text), where=f"in {where}" if where else ""
-            )
-        else:
-            keeping = replace(keeping, opened=parse_span(opened[1]))
-    return keeping
-
-
-def _read_keeping_mapping(value: dict[str, Any]) -> Keeping:
-    for key in value:
-        if key not in KEEPING_KEYS:
-            raise Unreadable(f'"keeps" has no "{key}:".', did_you_mean(str(key), KEEPING_KEYS))
-    mark = str(value.get("mark", ""))
-    if mark and mark not in MARKS:
-        raise Unreadable(f'"{mark}" is not a date mark.', did_you_mean(mark, MARKS))
-    return Keeping(
-        unopened=parse_span(str(value["unopened"])) if "unopened" in value else None,
-        opened=parse_span(str(value["opened"])) if "opened" in value else None,
-        where=str(value.get("where", "")),
-        source=str(value.get("source", "the maker's own practice")),
-        mark=mark,
-        reason=str(value.get("reason", "")),
-    )

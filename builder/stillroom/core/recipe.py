@@ -25,17 +25,16 @@ from pydantic import (
     model_validator,
 )
 
+from stillroom.core.keeps import Keeping, read_keeping
 from stillroom.core.kinds import Kind, all_kinds, find_kind
 from stillroom.core.larder.shelves import Larder, common_larder
 from stillroom.core.parts import (
     Container,
     Ingredient,
-    Keeping,
     Makes,
     Vessel,
     read_container,
     read_ingredient,
-    read_keeping,
     read_makes,
     read_vessel,
 )

@@ -82,7 +82,7 @@ _SAID: Final[tuple[tuple[str, str | Callable[[re.Match[str]], str]], ...]] = (
     (rf"\b{_WHOLE}\s*({UNIT})\s*(?:-|to|or)\s*{_WHOLE}\s*({UNIT})", _mixed),
     (r"\b(\d{1,6})\s*\+", r"\1"),
     (rf"({NUMBER}) (?:full|whole|more|further|long|solid) (?={UNIT})", r"\1 "),
-    (rf"\b(?:approx(?:imately)?|ca|circa|c)\.?\s*(?={NUMBER}[\s-])", "about "),
+    (rf"\b(?:approx(?:imately)?|ca|circa|c)(?:\.\s*|\s+)(?={NUMBER}[\s-])", "about "),
     (rf"~\s*(?={NUMBER})", "about "),
     (rf"\b(?:for )?(?:at (?:the )?(?:least|most)|(?:a )?(?:minimum|maximum)(?: of)?|up to|"
      rf"no more than|not more than|no less than|a further|another|a good|a full|just|only|nearly|"

@@ -12,7 +12,8 @@ from dataclasses import dataclass
 from functools import cache
 from typing import Any, Final
 
-from stillroom.core.parts import INGREDIENT_KEYS, KEEPING_KEYS
+from stillroom.core.keeps import KEEPING_KEYS
+from stillroom.core.parts import INGREDIENT_KEYS
 from stillroom.core.problems import Problem, Unreadable, did_you_mean, nearest
 from stillroom.core.quantities import parse_amount
 from stillroom.core.recipe import Acidity, Card, FrontMatter, InGroup, Override
