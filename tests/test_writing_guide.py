@@ -7,6 +7,7 @@ from pathlib import Path
 
 import pytest
 
+from stillroom.core.larder.own import read_own_larder
 from stillroom.core.loading import read_recipe
 from stillroom.core.problems import ProblemsFound
 
@@ -87,3 +88,11 @@ def test_a_message_of_the_guide_is_really_said(message: str) -> None:
 def test_every_message_of_the_guide_is_tried() -> None:
     quoted = re.findall(r"^\| `(.*?)` \|", TEXT, re.MULTILINE)
     assert sorted(quoted) == sorted(MESSAGES)
+
+
+def test_the_larder_of_the_guide_is_read() -> None:
+    (written,) = [text for _, _, text in BLOCKS if text.startswith("elderflower vinegar:")]
+    foods = {food.name: food for food in read_own_larder(written, "larder.yml").larder.own}
+    assert foods["elderflower vinegar"].acidity == "acid"
+    assert foods["aunt's spread"].allergens == ("peanut",)
+    assert foods["sea purslane"].each_g == 2

@@ -26,6 +26,7 @@ SAID = {
     "told_at": slice(0, 2),
     "tell": slice(1, 3),
     "_told": slice(1, 3),
+    "_tell": slice(2, 4),
 }
 
 

@@ -176,7 +176,7 @@ def _read_joined(pieces: list[Words], words: Words, larder: Larder) -> FoodReadi
 def _read_of(words: Words, larder: Larder) -> FoodReading | None:
     """Read "juice and zest of 2 limes", "a knob of butter", "essential oil of lavender"."""
     left, right = split_of(words)
-    if not left and len(words) > 1 and words[0].form in phrase_words("turns"):
+    if not left and len(words) > 1 and words[0].form in phrase_words("turns_before"):
         left, right = words[:1], words[1:]
     if not right:
         return None

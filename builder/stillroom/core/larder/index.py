@@ -1,6 +1,7 @@
 """Every name in the larder, each leading to its food: built from the data, kept as one file.
 
-The hand-made staples (staples/*.yml) go before the tables (larder/foods/*.tsv), English before the
+The hand-made staples (staples/*.yml) go before the tables (larder/foods/*.tsv), a name before an
+alias, English before the
 other languages (larder/names_*.tsv). index.json holds what `build_index` makes, so that a command
 need not make it again; where the data have changed since, it is made anew and nothing is stale.
 `python tests/data/make_larder_index.py` rewrites the file.
@@ -105,15 +106,20 @@ def read_table(path: Path) -> Iterator[dict[str, str]]:
 
 
 def _add_tables(rows: dict[str, Any], names: dict[str, str]) -> None:
+    own = set(rows)
     others: list[tuple[str, str]] = []
     for path in source_files():
         if path.suffix != ".tsv" or path.parent.name != "foods":
             continue
         for row in read_table(path):
             name, form = row["name"], normal_form(row["name"])
+            like = ""
+            if names.get(form) in own and normal_form(names[form]) != form:
+                like = names.pop(form)  # only an alias there: the name is this food's own
             keeper = names.setdefault(form, name)
             if keeper == name and name not in rows:
-                rows[name] = [path.name, *((row.get(column) or "") for column in COLUMNS[1:])]
+                cells = ((row.get(column) or "") for column in COLUMNS[1:])
+                rows[name] = [path.name, *cells, like]
             others += [(other, keeper) for other in split_list(row["also"])]
     contested: dict[str, set[str]] = {}
     for other, keeper in others:

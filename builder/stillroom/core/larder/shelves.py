@@ -7,11 +7,11 @@ into names: food_reading.py.
 from __future__ import annotations
 
 from collections.abc import Iterable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import cache, cached_property
-from typing import Any
+from typing import Any, cast
 
-from stillroom.core.larder.acidity import acidity_by_tags
+from stillroom.core.larder.acidity import Acidity, acidity_by_tags
 from stillroom.core.larder.index import LANGUAGES, load_index, split_list
 from stillroom.core.larder.staple import Staple, read_staple
 from stillroom.core.larder.words import normal_form
@@ -31,20 +31,23 @@ def staple_named(name: str) -> Staple:
 
 
 def _from_table(name: str, row: list[str]) -> Staple:
-    also, animal, allergens, may_contain, tags, parts, acidity, source = row[1:]
-    own = frozenset(split_list(tags))
-    return Staple(
+    also, animal, allergens, may_contain, tags, parts, acidity, source, like = row[1:]
+    # figures of the hand-made staple that bears this name as an alias; its facts are its own
+    base = staple_named(like) if like else Staple(name, TABLE_SECTION)
+    own = frozenset(split_list(tags)) | base.tags
+    said = cast("Acidity | None", acidity or None)
+    return replace(
+        base,
         name=name,
-        section=TABLE_SECTION,
         also=tuple(split_list(also)),
         allergens=tuple(split_list(allergens)),
         may_contain=tuple(split_list(may_contain)),
         animal=tuple(split_list(animal)) or ("plant",),
         vegan_note="" if animal else _UNSAID,
         tags=own,
-        acidity=acidity or acidity_by_tags(own, None),  # type: ignore[arg-type]  # a test reads all
+        acidity=said or base.acidity or acidity_by_tags(own, None),
         parts=tuple(split_list(parts)),
-        sources={"allergens": source} if source else {},
+        sources={**base.sources, "allergens": source},
     )
 
 
