@@ -20,8 +20,9 @@ from pathlib import Path
 import pytest
 import yaml
 
-from stillroom.giving import guard, reading
-from stillroom.giving.pack import Effort, pack_files, work_out
+from stillroom.core import private_shapes
+from stillroom.giving import reading
+from stillroom.giving.pack import Effort, pack_files, shopping_csv, work_out
 from stillroom.giving.swapping import swap_in
 from stillroom.publish import wall
 
@@ -78,9 +79,18 @@ def test_publish_loads_without_giving():
 
 
 def test_both_sides_mean_the_same_marks():
-    assert wall.PACK_MARKER == guard.PACK_MARKER
+    assert private_shapes.GIVING_LIST_KEY == reading.GIVING_LIST_KEY
     for text in (f"{reading.GIVING_LIST_KEY}: Winter\n", f'"{reading.GIVING_LIST_KEY}": Winter\n'):
-        assert wall._GIVING_LIST.search(text)
+        assert private_shapes.find_giving_list(text) == 1
+    head = shopping_csv(small_pack()).decode("utf-8-sig").splitlines()[0]
+    assert tuple(head.split(",")) == private_shapes.SHOPPING_HEAD
+
+
+def small_pack():
+    from giving.lists import TODAY, demo_book, demo_recipes, read_dict, small_list
+
+    read = read_dict(small_list())
+    return work_out(read, demo_recipes(), demo_book().settings, TODAY, Effort(5, 0.1))
 
 
 class Words:
@@ -224,7 +234,7 @@ def test_the_words_would_have_been_found(planted):
 def test_nothing_of_a_pack_is_a_file_of_the_book(planted):
     site, _words, _names, files = planted
     built = {path.name for path in site.rglob("*")}
-    assert wall.PACK_MARKER not in built
+    assert private_shapes.PACK_MARKER not in built
     assert not {"plan.json", "shopping.csv", "slips.html", "costs.html"} & built
     assert files
 

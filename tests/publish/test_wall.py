@@ -11,8 +11,8 @@ from pathlib import Path
 import pytest
 import yaml
 
-from stillroom.giving import guard
-from stillroom.publish.wall import PACK_MARKER, find_private
+from stillroom.core.private_shapes import PACK_MARKER
+from stillroom.publish.wall import find_private
 
 ROOT = Path(__file__).resolve().parents[2]
 LIST = "giving list: The choir\npeople:\n  - name: Zebedee Quillfeather\n"
@@ -159,7 +159,3 @@ def test_no_private_word_of_the_demo_is_in_any_byte_of_the_book(built_book: Path
             data = path.read_bytes().lower()
             found = [word for word in words if word.lower().encode() in data]
             assert found == [], path
-
-
-def test_the_mark_of_a_pack_is_the_one_that_packs_carry() -> None:
-    assert PACK_MARKER == guard.PACK_MARKER

@@ -12,10 +12,9 @@ from collections.abc import Iterator
 from pathlib import Path
 
 from stillroom.core.book import Book
+from stillroom.core.private_shapes import PACK_MARKER
 from stillroom.core.problems import Problem, ProblemsFound
 from stillroom.saving.places import find_published
-
-PACK_MARKER = ".stillroom-pack"  # by this file the book's side knows a pack without reading it
 
 
 def guard_folder(out: Path, book: Book) -> None:

@@ -19,6 +19,7 @@ from typing import Any
 from jinja2 import Environment, PackageLoader, StrictUndefined
 
 from stillroom.core.book import BookSettings
+from stillroom.core.private_shapes import PACK_MARKER
 from stillroom.core.problems import Problem, ProblemsFound, Unreadable
 from stillroom.core.recipe import Recipe
 from stillroom.giving.batches import make_batches
@@ -26,7 +27,6 @@ from stillroom.giving.calendar_file import write_calendar
 from stillroom.giving.checking import find_breaches
 from stillroom.giving.costs import reckon_costs
 from stillroom.giving.explaining import explain_missed, explain_shortages
-from stillroom.giving.guard import PACK_MARKER
 from stillroom.giving.offering import make_offering
 from stillroom.giving.pages import Pack, pack_data
 from stillroom.giving.papers import print_papers

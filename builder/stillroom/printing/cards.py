@@ -13,6 +13,7 @@ from typing import Any
 
 from stillroom.core.labelling import UsageCard
 from stillroom.core.paper import CARD_SIZES, PAPERS, Grid, Size, impose
+from stillroom.core.private_shapes import PACK_WORDS
 from stillroom.core.recipe import Recipe
 from stillroom.core.tag_shapes import TagShape
 from stillroom.printing.card_data import card_data
@@ -128,4 +129,10 @@ def _sheet_data(jobs: Sequence[CardJob], box: Size, options: SheetOptions) -> di
         "cut_x": xs,
         "cut_y": ys,
         "ruler": options.ruler,
+        "keywords": [PACK_WORDS] if any(map(_is_personal, jobs)) else [],
     }
+
+
+def _is_personal(job: CardJob) -> bool:
+    """Say whether a card bears somebody's name or words: then it is no page of a book."""
+    return bool(job.card.to or job.card.sender or job.card.message)

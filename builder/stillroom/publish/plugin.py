@@ -22,6 +22,7 @@ from mkdocs.utils import CountHandler, get_build_datetime, get_relative_url
 
 from stillroom.core.book import Book, open_book, place_book
 from stillroom.core.larder.unknown import unknown_foods
+from stillroom.core.private_words import Seeker
 from stillroom.core.problems import Problem, ProblemsFound
 from stillroom.publish.book_files import FAVICON, SCRIPT, list_files, list_stylesheets
 from stillroom.publish.clean_html import drop_comments
@@ -31,7 +32,8 @@ from stillroom.publish.library import Leaf, Library
 from stillroom.publish.page_faults import find_page_faults
 from stillroom.publish.site_folder import SiteInTheMaking
 from stillroom.publish.templating import THEME, show_plain
-from stillroom.publish.wall import find_private
+from stillroom.publish.wall import find_private, find_private_names, know_private_words, pass_over
+from stillroom.saving.places import published_folders
 from stillroom.saving.whole import explain
 
 if TYPE_CHECKING:
@@ -53,6 +55,7 @@ class StillroomPlugin(BasePlugin[StillroomConfig]):  # type: ignore[no-untyped-c
 
     library: Library
     leaves: dict[str, Leaf]
+    seeker: Seeker | None = None
     site: SiteInTheMaking | None = None
     serving = False
 
@@ -64,7 +67,16 @@ class StillroomPlugin(BasePlugin[StillroomConfig]):  # type: ignore[no-untyped-c
         """Refuse what is private, read every recipe, and put the book's look into the theme."""
         try:
             book = _open(config)
-            _stop_at(find_private((book.docs_dir, book.recipes_dir, book.site_dir)))
+            seeker = know_private_words(book)
+            if self.seeker is None or self.seeker.known != seeker.known:
+                self.seeker = seeker
+                pass_over(
+                    [path for path in config.theme.dirs if path != config.theme.custom_dir], seeker
+                )
+            written = [
+                folder for folder in published_folders(book).values() if folder != book.site_dir
+            ]
+            _stop_at((*find_private(written, self.seeker), *find_private([book.site_dir])))
             self.library = open_library(book, get_build_datetime().date())
         except ProblemsFound as found:
             _stop_at(found.problems)
@@ -156,6 +168,8 @@ class StillroomPlugin(BasePlugin[StillroomConfig]):  # type: ignore[no-untyped-c
         if config.strict and any(_warnings_counted()):
             self.site.give_up()
             return
+        if self.seeker is not None:
+            _stop_at(find_private_names(self.site.new, self.seeker))
         try:
             self.site.finish()
         except ProblemsFound as found:
@@ -180,7 +194,7 @@ def _open(config: MkDocsConfig) -> Book:
     book = open_book(Path(config.config_file_path or "mkdocs.yml"))
     settings = book.settings.model_copy(update={"site_url": config.site_url or ""})
     placed = place_book(book.root, settings, config.docs_dir, config.site_dir)
-    return replace(placed, config=book.config, places=book.places)
+    return replace(placed, config=book.config, places=book.places, theme_dir=book.theme_dir)
 
 
 def _warnings_counted() -> Iterator[bool]:

@@ -1,40 +1,153 @@
 """The wall between the book and what is private, as seen from the book's side.
 
-Refuses to publish a folder in which a giving list or a pack lies. Both are told by what is in
-them, not by name: publishing code never imports the private side, so the two marks are written
-here again and a test compares them with what the private side writes.
+Nothing is published in which a giving list or a part of a pack lies, or in which a name or address
+of a giving list stands. Both are told by what is in the files, not by what they are called. Names
+come from every giving list in the book's folder, and beside it; the private side is not imported.
 """
 
 from __future__ import annotations
 
-import re
-from collections.abc import Iterator
+import hashlib
+import os
+from collections.abc import Iterable, Iterator
 from pathlib import Path
 
+from stillroom.core.book import Book
+from stillroom.core.hidden_forms import every_text, fold, read_plain
+from stillroom.core.private_shapes import PACK_MARKER, find_giving_list, find_private_shape
+from stillroom.core.private_words import PrivateWord, Seeker, list_private_words
 from stillroom.core.problems import Problem
+from stillroom.core.staple_table import staples_named
 
-PACK_MARKER = ".stillroom-pack"
-_GIVING_LIST = re.compile(r"""^(["']?)giving list\1[ \t]*:""", re.MULTILINE)
-_TEXT_ENDINGS = {".yml", ".yaml", ".md", ".txt", ".json"}
 _MEND = "Move it out of the folder: what lies there is published."
+_MEND_NAME = "Take it out, or write no more than a first name: what lies here is read by all."
+_PASSED_OVER = frozenset({".git", ".hg", ".svn", ".venv", "venv", "node_modules", "__pycache__"})
+_NO_LISTS = frozenset(
+    {".css", ".html", ".js", ".map", ".pdf", ".png", ".py", ".pyc", ".svg", ".woff2"}
+)
+"""What the book's maker writes no list in; these are looked through where they are published."""
+_MOST_FILES = 20_000
+_LONGEST_LIST = 2_000_000
+_LONGEST_SOUGHT = 40_000_000
 
 
-def find_private(folders: tuple[Path, ...]) -> tuple[Problem, ...]:
-    """Return a problem for each giving list or pack inside the folders that are published."""
-    return tuple(sorted({problem for folder in folders for problem in _look_through(folder)}))
+def find_private(folders: Iterable[Path], seeker: Seeker | None = None) -> tuple[Problem, ...]:
+    """Return a problem for each private file, and each private name, in folders to be published."""
+    found: set[Problem] = set()
+    seen: set[str] = set()
+    for folder in folders:
+        for path in walk(folder, seen):
+            found.update(_look_at(path, seeker))
+    return tuple(sorted(found))
 
 
-def _look_through(folder: Path) -> Iterator[Problem]:
-    for path in folder.rglob("*"):
-        if path.name == PACK_MARKER:
-            yield Problem(str(path.parent), 1, "This folder is a private pack.", _MEND)
-        elif path.suffix.lower() in _TEXT_ENDINGS and path.is_file():
-            line = _giving_list_line(path)
-            if line:
-                yield Problem(str(path), line, "This file is a private giving list.", _MEND)
+def find_private_names(site: Path, seeker: Seeker) -> tuple[Problem, ...]:
+    """Return a problem for each file of a finished site in which a private name stands."""
+    found: set[Problem] = set()
+    for path in walk(site, set()):
+        data = _read(path)
+        if hashlib.sha256(data).digest() not in seeker.looked_through:
+            found.update(_names_in(path, data, tuple(every_text(data)), seeker, site))
+    return tuple(sorted(found))
 
 
-def _giving_list_line(path: Path) -> int:
-    text = path.read_text(encoding="utf-8", errors="replace")
-    found = _GIVING_LIST.search(text)
-    return text.count("\n", 0, found.start()) + 1 if found else 0
+def _look_at(path: Path, seeker: Seeker | None) -> Iterator[Problem]:
+    if path.name == PACK_MARKER:
+        yield Problem(str(path.parent), 1, "This folder is a private pack.", _MEND)
+        return
+    data = _read(path)
+    if seeker is not None and hashlib.sha256(data).digest() in seeker.looked_through:
+        return
+    texts = tuple(every_text(data))
+    line, shape = find_private_shape(data, texts)
+    if shape:
+        yield Problem(str(path), line, f"This file is a private {shape}.", _MEND)
+    elif seeker is not None:
+        yield from _names_in(path, data, texts, seeker)
+
+
+def _names_in(
+    path: Path, data: bytes, texts: tuple[str, ...], seeker: Seeker, site: Path | None = None
+) -> Iterator[Problem]:
+    found = seeker.seek(data, texts) or seeker.seek(b"", [fold(path.name)])
+    if found is None:
+        seeker.looked_through.add(hashlib.sha256(data).digest())
+    else:
+        word, line = found
+        called = str(path.relative_to(site) if site else path)
+        what = f"This holds a name or address of your giving list ({word.file}:{word.line})."
+        yield Problem(called, line, what, _MEND_NAME)
+
+
+def _read(path: Path) -> bytes:
+    with path.open("rb") as file:
+        return file.read(_LONGEST_SOUGHT)
+
+
+def pass_over(themes: Iterable[str], seeker: Seeker) -> None:
+    """Take what the theme brings along for looked through: it came with a package."""
+    for path in (path for theme in themes for path in walk(Path(theme, "assets"), set())):
+        seeker.looked_through.add(hashlib.sha256(path.read_bytes()).digest())
+
+
+def know_private_words(book: Book) -> Seeker:
+    """Return a seeker for the words of every giving list in the book's folder and beside it."""
+    words: list[PrivateWord] = []
+    files = [*walk(book.root, set(), most=_MOST_FILES), *_beside(book.root)]
+    for path in files:
+        if _may_be_list(path):
+            data = _read(path)
+            if find_giving_list(read_plain(data)):
+                name = os.path.relpath(path, book.root)
+                words += list_private_words(data, Path(name).as_posix())
+    return Seeker(words, _is_food)
+
+
+def _is_food(word: str) -> bool:
+    """Say whether a word is a food's name: a person may be called like a herb."""
+    return bool(staples_named(word))
+
+
+def _may_be_list(path: Path) -> bool:
+    if path.suffix.lower() in _NO_LISTS:
+        return False
+    try:
+        if path.stat().st_size > _LONGEST_LIST:
+            return False
+        data = path.read_bytes()
+    except OSError:
+        return False  # what cannot be read cannot be published either
+    head = data.lower()
+    return any(mark in head for mark in (b"giving", b"g\0i\0v\0i\0n\0g\0", b"basket", b"deliver"))
+
+
+def _beside(root: Path) -> Iterator[Path]:
+    """Return the files that lie beside the book's folder: a list is often kept there."""
+    try:
+        listed = sorted(root.parent.iterdir())
+    except OSError:
+        return
+    endings = {".yml", ".yaml", ".json", ".csv", ".txt", ""}
+    yield from (path for path in listed[:500] if path.suffix in endings and path.is_file())
+
+
+def walk(folder: Path, seen: set[str], most: int | None = None) -> Iterator[Path]:
+    """Yield every file below a folder, links followed, each folder once; pipes and such are not.
+
+    `seen` are the real paths of the folders that were looked through before.
+    """
+    counted = 0
+    for here, folders, files in os.walk(folder, followlinks=True):
+        real = os.path.realpath(here)
+        if real in seen:
+            folders.clear()
+            continue
+        seen.add(real)
+        folders[:] = sorted(name for name in folders if name not in _PASSED_OVER)
+        for name in sorted(files):
+            path = Path(here, name)
+            if path.is_file():
+                counted += 1
+                if most is not None and counted > most:
+                    return
+                yield path

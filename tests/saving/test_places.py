@@ -1,0 +1,111 @@
+"""No command writes into what is published, nor over what is not its own."""
+
+from __future__ import annotations
+
+import os
+import subprocess
+from pathlib import Path
+
+import pytest
+import yaml
+from click.testing import CliRunner, Result
+
+from publish.test_wall import small_book
+from stillroom.cli import main
+
+LIST = {
+    "giving list": "Winter",
+    "giving day": "2027-12-18",
+    "baskets": {"small": {"eat": 1}},
+    "makes": [{"recipe": "lavender-sugar"}],
+    "households": [{"name": "Zebedee Quillfeather", "basket": "small"}],
+}
+PUBLISHED = ("pages", "pages/deep/er", "recipes", "site", "own", "linked")
+COMMANDS = {
+    "cards": ["print", "cards", "--to", "Zebedee Quillfeather"],
+    "tags": ["print", "tags"],
+    "sheet": ["print", "sheet", "recipes/lavender-sugar.md"],
+    "year": ["print", "year"],
+    "book": ["print", "book"],
+    "epub": ["print", "epub"],
+    "cuts": ["print", "cuts", "--lid", "70"],
+    "schema": ["schema"],
+    "giving-schema": ["giving-schema"],
+    "pack": ["pack", "list.yml", "--today", "2027-01-10"],
+}
+
+
+@pytest.fixture
+def book(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
+    folder = small_book(tmp_path)
+    config = yaml.safe_load((folder / "mkdocs.yml").read_text(encoding="utf-8"))
+    config["theme"]["custom_dir"] = "own"
+    (folder / "mkdocs.yml").write_text(yaml.safe_dump(config), encoding="utf-8")
+    (folder / "own").mkdir()
+    (folder / "list.yml").write_text(yaml.safe_dump(LIST, sort_keys=False), encoding="utf-8")
+    os.symlink(folder / "pages", folder / "linked", target_is_directory=True)
+    monkeypatch.chdir(folder)
+    return folder
+
+
+def run(*words: str) -> Result:
+    return CliRunner().invoke(main, list(words))
+
+
+@pytest.mark.parametrize("place", PUBLISHED)
+@pytest.mark.parametrize("command", COMMANDS)
+def test_no_out_may_lie_in_what_is_published(book: Path, command: str, place: str) -> None:
+    before = sorted(book.rglob("*"))
+    out = place if command == "pack" else f"{place}/made"
+    done = run(*COMMANDS[command], "--out", out)
+    assert done.exit_code == 1, done.output
+    assert "which is published" in done.output
+    assert " found." in done.output
+    assert sorted(book.rglob("*")) == before
+
+
+def test_force_writes_over_a_print_and_over_nothing_else(book: Path) -> None:
+    before = (book / "list.yml").read_bytes()
+    for out in ("list.yml", "mkdocs.yml"):
+        done = run("print", "cuts", "--lid", "70", "--force", "--out", out)
+        assert done.exit_code == 1
+        assert "is no print" in done.output
+        assert run("schema", "--out", out).exit_code == 1
+    assert (book / "list.yml").read_bytes() == before
+    for _ in range(2):
+        done = run("print", "cuts", "--lid", "70", "--force", "--out", "cuts.pdf")
+        assert done.exit_code == 0, done.output
+        assert run("schema", "--out", "schema.json").exit_code == 0
+
+
+@pytest.mark.parametrize("out", ["mkdocs.yml/a.pdf", "x" * 300, "own.pdf/"])
+def test_a_place_that_cannot_be_is_told_in_words(book: Path, out: str) -> None:
+    (book / "own.pdf").mkdir()
+    done = run("print", "cuts", "--lid", "70", "--force", "--out", out)
+    assert done.exit_code in (1, 2)
+    assert isinstance(done.exception, SystemExit), done.exception
+
+
+def test_a_pack_is_hidden_from_git_and_a_list_that_git_keeps_is_warned_of(book: Path) -> None:
+    for words in (["init", "-q"], ["add", "list.yml"]):
+        subprocess.run(["git", "-C", str(book), *words], check=True, capture_output=True)
+    done = run(*COMMANDS["pack"])
+    assert done.exit_code == 0, done.output
+    assert "warning: list.yml:1: Git keeps this list" in done.output
+    status = ["git", "-C", str(book), "status", "--porcelain", "--untracked-files=all"]
+    seen = subprocess.run(status, check=True, capture_output=True, text=True, encoding="utf-8")
+    assert "private" not in seen.stdout
+    assert "stillroom" not in seen.stdout
+
+
+def test_planning_again_with_nothing_changed_changes_nothing(book: Path) -> None:
+    assert run(*COMMANDS["pack"]).exit_code == 0
+    (book / "private" / "note.txt").write_text("mine", encoding="utf-8")
+    before = {path: path.stat().st_mtime_ns for path in (book / "private").rglob("*")}
+    assert run(*COMMANDS["pack"]).exit_code == 0
+    assert {path: path.stat().st_mtime_ns for path in (book / "private").rglob("*")} == before
+    (book / "list.yml").write_text(
+        yaml.safe_dump({**LIST, "message": "With love"}, sort_keys=False), encoding="utf-8"
+    )
+    assert run(*COMMANDS["pack"]).exit_code == 0
+    assert (book / "private" / "note.txt").read_text(encoding="utf-8") == "mine"
