@@ -80,6 +80,10 @@ def _short(text: str) -> str:
     return text if len(text) <= 40 else f"{text[:37]}..."
 
 
+_NOT_WRITTEN = frozenset({"kind", "lines", "file", "slug", "larder", "found", "found_parts"})
+"""Parts of a recipe that its writer did not write in it."""
+
+
 def check_markup(recipe: Recipe, path: Path) -> Iterator[Problem]:
     """Find every word of a recipe that may not stand in a page, with its line in the file."""
     lines = path.read_text(encoding="utf-8-sig", errors="replace").splitlines()
@@ -100,7 +104,7 @@ def _texts(
         yield place, value
     elif isinstance(value, BaseModel):
         for name in type(value).model_fields:
-            if name not in ("kind", "lines", "file", "slug"):
+            if name not in _NOT_WRITTEN:
                 yield from _texts(getattr(value, name), (*place, name))
     elif isinstance(value, dict):
         for name, inner in value.items():
@@ -110,4 +114,5 @@ def _texts(
             yield from _texts(inner, (*place, number))
     elif hasattr(value, "__dataclass_fields__"):
         for name in value.__dataclass_fields__:
-            yield from _texts(getattr(value, name), (*place, name))
+            if name not in _NOT_WRITTEN:
+                yield from _texts(getattr(value, name), (*place, name))

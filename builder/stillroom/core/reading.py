@@ -8,7 +8,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable, Mapping
-from functools import lru_cache
+from functools import cache, lru_cache
 from pathlib import Path
 from typing import Any, get_args
 
@@ -76,13 +76,24 @@ def read_recipe(
         )
     if problems or recipe is None:
         raise ProblemsFound(problems)
-    return _with_foods(recipe, larder or common_larder())
+    return _the_one(_with_foods(recipe, larder or common_larder()))
 
 
 def _with_foods(recipe: Recipe, larder: Larder) -> Recipe:
     """Let a recipe carry what its book's larder knows, so that no other book's can be asked."""
     found = tuple(find_foods(ingredient, larder) for ingredient in recipe.ingredients)
     return recipe.model_copy(update={"ingredients": found, "larder": larder})
+
+
+@cache
+def _the_one(recipe: Recipe) -> Recipe:
+    """Return the recipe that was read first of all that are equal to this one.
+
+    What is worked out of a recipe is kept by its equality, and what came of it tells its
+    ingredients apart by being the same thing: a recipe read again after a harmless save must be
+    that very recipe, with those very ingredients.
+    """
+    return recipe
 
 
 def _check_slug(slug: str, name: str) -> Iterable[Problem]:
