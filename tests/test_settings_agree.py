@@ -225,3 +225,22 @@ def test_settings_that_repeat_themselves_are_told(book: Path) -> None:
     begun = time.process_time()
     assert "repeat themselves" in said_by_check(book)[0]
     assert time.process_time() - begun < 2
+
+
+def test_a_recipe_without_a_page_stops_the_build(
+    book: Path, caplog: pytest.LogCaptureFixture, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    from stillroom.publish import plugin
+
+    (book / "mkdocs.yml").write_text(of("country: GB"), encoding="utf-8")
+    assert builds(book, caplog)[0]
+    real = plugin.list_leaves
+    monkeypatch.setattr(
+        plugin,
+        "list_leaves",
+        lambda library: {uri: leaf for uri, leaf in real(library).items() if "quince" not in uri},
+    )
+    built, told = builds(book, caplog)
+    assert not built
+    assert any("recipes/quince.md:1: This recipe was read, and no page" in line for line in told)
+    assert (book / "site" / "r" / "quince" / "index.html").is_file()  # the old site is whole

@@ -96,3 +96,49 @@ def test_the_larder_of_the_guide_is_read() -> None:
     assert foods["elderflower vinegar"].acidity == "acid"
     assert foods["aunt's spread"].allergens == ("peanut",)
     assert foods["sea purslane"].each_g == 2
+
+
+def test_the_words_of_a_timeline_that_the_guide_names_are_known() -> None:
+    from stillroom.core.stages import parse_stage, stage_words
+
+    said = TEXT.split("Words for work are ", 1)[1].split(" Two may be joined", 1)[0]
+    plain = re.sub(r"for looking after|for waiting|and at the end|\n|\.|;", ",", said)
+    words = [word.strip() for word in plain.split(",") if word.strip()]
+    assert len(words) >= 25
+    assert set(words) <= set(stage_words())
+    assert parse_stage("strain and bottle", "45 minutes").role == "bottle"
+    for length in ("2 weeks", "2-4 weeks", "overnight", "while it bubbles, about 3 weeks"):
+        assert f"`{length}`" in TEXT.replace("\n", " ")
+        assert parse_stage("rest", length).lasts
+
+
+def test_what_the_guide_says_of_its_smallest_recipe_is_so() -> None:
+    from stillroom.core.kinds import all_kinds, find_kind
+
+    recipe = read_recipe(WHOLE[0][1], "plum-gin.md", "plum-gin")
+    shaken = sum(
+        stage.lasts.minutes() for stage in recipe.stages if stage.role == "tend" and stage.lasts
+    )
+    assert shaken == 8 * 7 * 1440, "an infusion is shaken for eight weeks"
+    assert recipe.filled_into[0].name == "bottle"
+    assert recipe.filled_into[0].size
+    assert recipe.filled_into[0].size.middle == 100
+    listed = TEXT.split("`kind` is one of ", 1)[1].split(".", 1)[0].replace(" and ", ", ")
+    assert sorted(
+        kind.strip() for kind in listed.replace("\n", " ").split(",") if kind.strip()
+    ) == (sorted(all_kinds()))
+    everyday = TEXT.split("as well: ", 1)[1].split(".", 1)[0].replace("\n", " ")
+    assert all(find_kind(word.strip()) for word in everyday.split(","))
+
+
+def test_materials_units_and_marks_are_as_the_guide_says() -> None:
+    craft = _recipe("kind: craft\nmaterials:\n  - 1 m ribbon")
+    craft = craft.replace("ingredients: \n  - 1 l vodka, 40% vol\n", "")
+    assert read_recipe(craft, "a.md", "a").ingredients[0].item == "ribbon"
+    for units in ("us", "imperial"):
+        assert read_recipe(_recipe(f"units: {units}"), "a.md", "a").system == units
+    for mark in ("best before", "use by", "none"):
+        keys = f"keeps:\n  unopened: 2 weeks\n  mark: {mark}"
+        assert read_recipe(_recipe(keys), "a.md", "a").keeps.mark == mark
+    one_word = _recipe("ingredients:\n  - 100 g caster sugar", "1. Stir {sugar}.")
+    assert read_recipe(one_word, "a.md", "a").method

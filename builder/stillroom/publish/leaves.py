@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from datetime import date
+from pathlib import Path
 
 from stillroom.core.book import Book
 from stillroom.core.checking import check_book
@@ -28,6 +29,19 @@ def list_warnings(library: Library) -> Iterator[Problem]:
     """Return where a method differs from the dates of its kind."""
     for recipe in library.recipes:
         yield from warn_of_dates(recipe)
+
+
+def find_unpublished(library: Library, site: Path) -> Iterator[Problem]:
+    """Find every recipe that was read and has no page in a site just made; there ought to be none.
+
+    What was found on disk, what was read and what is published are thus one number.
+    """
+    for recipe in library.recipes:
+        pages = (site / "r" / recipe.slug / "index.html", site / "r" / f"{recipe.slug}.html")
+        if not any(page.is_file() for page in pages):
+            what = "This recipe was read, and no page was made of it."
+            mend = "Look whether another page or another plugin takes its place."
+            yield Problem(recipe.file, 1, what, mend)
 
 
 def list_leaves(library: Library) -> dict[str, Leaf]:

@@ -27,7 +27,7 @@ from stillroom.core.problems import Problem, ProblemsFound
 from stillroom.publish.book_files import FAVICON, SCRIPT, list_files, list_stylesheets
 from stillroom.publish.clean_html import drop_comments
 from stillroom.publish.config import StillroomConfig
-from stillroom.publish.leaves import list_leaves, list_warnings, open_library
+from stillroom.publish.leaves import find_unpublished, list_leaves, list_warnings, open_library
 from stillroom.publish.library import Leaf, Library
 from stillroom.publish.page_faults import find_page_faults
 from stillroom.publish.site_folder import SiteInTheMaking
@@ -170,6 +170,9 @@ class StillroomPlugin(BasePlugin[StillroomConfig]):  # type: ignore[no-untyped-c
             return
         if self.seeker is not None:
             _stop_at(find_private_names(self.site.new, self.seeker))
+        if unpublished := tuple(find_unpublished(self.library, Path(self.site.new))):
+            self.site.give_up()
+            _stop_at(unpublished)
         try:
             self.site.finish()
         except ProblemsFound as found:
