@@ -25,6 +25,7 @@ from stillroom.core.year import Named, Occasion, plan_year
 from stillroom.printing.booklet import count_pages, impose_booklet
 from stillroom.printing.cards import CardJob, SheetOptions, print_cards, print_tags
 from stillroom.printing.cut_sheet import GiftMeasures, print_cuts
+from stillroom.printing.drawings import name_photographs
 from stillroom.printing.epub_book import make_epub
 from stillroom.printing.family_book import book_data, print_book
 from stillroom.printing.kitchen_sheet import print_sheet
@@ -350,6 +351,7 @@ def family_book(
     if bleed and booklet:
         raise click.UsageError("A booklet from a home printer has no bleed: choose one of the two.")
     book, recipes = _read(())
+    _tell_of_photographs(book, recipes)
     data = book_data(book, recipes, date.today())
     made = print_book(data, bleed=bleed, fonts=fonts)
     if booklet:
@@ -359,6 +361,12 @@ def family_book(
     write(made, out, "booklet.pdf" if booklet else "book.pdf", force)
 
 
+def _tell_of_photographs(book: Book, recipes: Sequence[Recipe]) -> None:
+    if titles := name_photographs(book, recipes):
+        said = "The book is printed with drawings only; it leaves out the photographs of"
+        click.echo(f"warning: {said} {', '.join(titles)}.", err=True)
+
+
 @print_group.command()
 @out_option
 @force_option
@@ -366,6 +374,7 @@ def family_book(
 def epub(out: Path | None, force: bool) -> None:
     """Write the whole book as an EPUB, for e-readers and telephones."""
     book, recipes = _read(())
+    _tell_of_photographs(book, recipes)
     write(make_epub(book_data(book, recipes, date.today())), out, "book.epub", force)
 
 

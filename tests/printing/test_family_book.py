@@ -30,7 +30,7 @@ from stillroom.printing.family_book import print_book
 from stillroom.printing.kitchen_sheet import print_sheet
 from stillroom.printing.wall_year import print_year
 
-from .conftest import MM, TODAY, words_of
+from .conftest import MM, TODAY, epub_words, words_of
 
 
 def test_the_book_is_a5_tagged_and_titled(printed: bytes, data: dict[str, Any]) -> None:
@@ -73,6 +73,11 @@ def test_bleed_goes_all_round_and_the_trim_is_a5(data: dict[str, Any]) -> None:
 def test_the_same_book_gives_the_same_bytes(printed: bytes, data: dict[str, Any]) -> None:
     assert print_book(data) == printed
     assert make_epub(data) == make_epub(data)
+
+
+def test_the_epub_says_the_day_it_was_made(data: dict[str, Any]) -> None:
+    made = make_epub(data | {"made_on": "2026-11-28"})
+    assert "2026-11-28T00:00:00Z" in epub_words(made, "OEBPS/book.opf")
 
 
 @pytest.mark.parametrize("pages", [1, 4, 5, 8, 71])

@@ -6,10 +6,12 @@ A drawing made with `currentColor` takes the page's ink here, as it does on the 
 from __future__ import annotations
 
 import re
+from collections.abc import Iterable
 from functools import cache
 from pathlib import Path
 
 from stillroom.core.book import Book
+from stillroom.core.recipe import Recipe
 
 INK = "#2a221c"
 EMBLEMS = Path(__file__).parent.parent / "publish" / "assets" / "drawings"
@@ -23,6 +25,12 @@ def picture_of(book: Book, name: str) -> str:
     """Return a picture of the book as SVG, or "" when there is none of that name."""
     path = book.pictures_dir / name
     return _inked(path) if name.endswith(".svg") and path.is_file() else ""
+
+
+def name_photographs(book: Book, recipes: Iterable[Recipe]) -> tuple[str, ...]:
+    """Return the recipes whose picture is a photograph, which paper leaves out."""
+    found = ((recipe.title, book.pictures_dir / recipe.picture) for recipe in recipes)
+    return tuple(title for title, path in found if path.is_file() and path.suffix.lower() != ".svg")
 
 
 def emblem_of(kind_slug: str) -> str:

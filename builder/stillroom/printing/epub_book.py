@@ -19,7 +19,6 @@ from jinja2 import Environment, FileSystemLoader, StrictUndefined
 from stillroom.printing.typesetting import FONTS, HERE
 
 FIXED_TIME = (1980, 1, 1, 0, 0, 0)
-MODIFIED = "1980-01-01T00:00:00Z"
 FACES = (
     "EBGaramond-Regular.ttf",
     "EBGaramond-Italic.ttf",
@@ -43,7 +42,12 @@ def make_epub(book: Mapping[str, Any]) -> bytes:
     """Return the EPUB of a book's data as `family_book.book_data` gives it."""
     environment = _environment()
     identifier = f"urn:uuid:{uuid.uuid5(uuid.NAMESPACE_URL, book['url'] or book['title'])}"
-    shared = {"book": book, "identifier": identifier, "modified": MODIFIED, "faces": FACES}
+    shared = {
+        "book": book,
+        "identifier": identifier,
+        "modified": f"{book['made_on']}T00:00:00Z",
+        "faces": FACES,
+    }
     recipes = [recipe for chapter in book["chapters"] for recipe in chapter["recipes"]]
     files: dict[str, bytes] = {
         "META-INF/container.xml": _render(environment, "container.xml", shared),

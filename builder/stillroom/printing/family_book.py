@@ -45,7 +45,8 @@ def print_book(
 def book_data(book: Book, recipes: Sequence[Recipe], today: date) -> dict[str, Any]:
     """Return everything the family book holds, as plain data.
 
-    `today` decides only for which giving day the index by month counts back.
+    `today` decides for which giving day the index by month counts back, and is the day an EPUB
+    says it was made.
     """
     settings = book.settings
     language, region = split_language(settings.language)
@@ -54,6 +55,7 @@ def book_data(book: Book, recipes: Sequence[Recipe], today: date) -> dict[str, A
     day = find_day(giving.day, today, settings.country)
     return {
         "title": settings.title,
+        "made_on": today.isoformat(),
         "subtitle": f"{len(recipes)} things to make and give",
         "language": language,
         "region": region,
