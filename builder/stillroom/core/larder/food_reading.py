@@ -23,7 +23,7 @@ from stillroom.core.larder.phrases import (
     split_of,
     split_tail,
 )
-from stillroom.core.larder.shelves import Larder, common_larder
+from stillroom.core.larder.shelves import Larder, common_larder, is_hand_made
 from stillroom.core.larder.staple import Staple
 
 
@@ -146,13 +146,17 @@ def _with_tail(reading: FoodReading, tail: Words, larder: Larder) -> FoodReading
 
 
 def _read_joined(pieces: list[Words], words: Words, larder: Larder) -> FoodReading:
-    """Read foods joined in one phrase; "almond or cashew butter" shares its last word."""
+    """Read foods joined in one phrase; "almond or cashew butter" shares its last word.
+
+    "cake or plain flour" is no cake; but "milk or dark chocolate" may be milk, and both count.
+    """
     readings = [_read_head(piece, larder) for piece in pieces]
     shared = pieces[-1]
     for place, piece in enumerate(pieces[:-1]):
         for size in range(1, len(shared)):
             longer = match_name((*piece, *shared[-size:]), larder)
-            if longer.food and readings[place].food:
+            alone = readings[place].food
+            if longer.food and alone and is_hand_made(alone):
                 readings[place] = replace(
                     readings[place], foods=(*readings[place].foods, longer.food)
                 )

@@ -51,6 +51,11 @@ def _from_table(name: str, row: list[str]) -> Staple:
     )
 
 
+def is_hand_made(food: Staple) -> bool:
+    """Whether a food is one of the staples with figures of their own."""
+    return isinstance(load_index()["rows"].get(food.name), dict)
+
+
 @cache
 def all_staples() -> dict[str, Staple]:
     """Return every staple by name, some thousands: ask `staples_tagged` for a few of them."""
