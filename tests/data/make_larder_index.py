@@ -26,6 +26,7 @@ def index_text() -> str:
         f"{_line(language)}:{_line(names)}" for language, names in index["foreign"].items()
     )
     parts.append(f'"foreign": {{\n{for_each}\n}}')
+    parts.append(f'"harmless": {_line(index["harmless"])}')
     return "{" + ",\n".join(parts) + "}\n"
 
 

@@ -6,9 +6,8 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from functools import cache
 
-from stillroom.core.larder.data import read_larder_data
+from stillroom.core.larder.index import load_index
 from stillroom.core.larder.staple import Staple
-from stillroom.core.larder.words import normal_form
 
 LONGEST = 4
 
@@ -30,15 +29,9 @@ class _Row:
 
 @cache
 def _table() -> dict[str, tuple[_Row, ...]]:
-    table: dict[str, tuple[_Row, ...]] = {}
-    for row in read_larder_data("harmless.yml"):
-        rule = _Row(
-            frozenset(row.get("only", ())), frozenset(row.get("never", ())), row.get("after", False)
-        )
-        for words in row["words"].split(","):
-            form = normal_form(words)
-            table[form] = (*table.get(form, ()), rule)
-    return table
+    held = load_index()["harmless"]
+    rows = [_Row(frozenset(only), frozenset(never), after) for only, never, after in held["rows"]]
+    return {form: tuple(rows[place] for place in places) for form, places in held["words"].items()}
 
 
 def harmless_run(words: Sequence[str], food: Staple, behind: bool) -> tuple[str, ...]:

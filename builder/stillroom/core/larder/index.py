@@ -17,6 +17,7 @@ from functools import cache
 from pathlib import Path
 from typing import Any
 
+from stillroom.core.larder.data import read_larder_data
 from stillroom.core.larder.words import normal_form
 from stillroom.core.units import read_data
 
@@ -48,7 +49,7 @@ def source_files() -> tuple[Path, ...]:
     """Return every file that the index is made from, in a fixed order."""
     tables = sorted((HOUSE / "foods").glob("*.tsv")) if (HOUSE / "foods").is_dir() else []
     names = [HOUSE / f"names_{language}.tsv" for language in LANGUAGES]
-    rules = (HOUSE / "plurals.yml", HOUSE / "words.py")
+    rules = (HOUSE / "plurals.yml", HOUSE / "words.py", HOUSE / "harmless.yml")
     hand_made = [STAPLES / name for name in HAND_MADE]
     return (*hand_made, *tables, *(path for path in names if path.exists()), *rules)
 
@@ -72,7 +73,7 @@ def load_index() -> dict[str, Any]:
 
 
 def build_index() -> dict[str, Any]:
-    """Make the index: `rows` of every food by its name, `names` to foods, `foreign` by language.
+    """Make the index: food `rows`, `names` of foods, `foreign` by language, `harmless` words.
 
     Raises ValueError where two hand-made staples bear one name.
     """
@@ -88,7 +89,24 @@ def build_index() -> dict[str, Any]:
     for other, name in others:
         names.setdefault(normal_form(other), name)
     _add_tables(rows, names)
-    return {"of": fingerprint(), "rows": rows, "names": names, "foreign": _foreign(rows, names)}
+    return {
+        "of": fingerprint(),
+        "rows": rows,
+        "names": names,
+        "foreign": _foreign(rows, names),
+        "harmless": _harmless(),
+    }
+
+
+def _harmless() -> dict[str, Any]:
+    """Return the classes of harmless.yml, and which of them each of their words is of."""
+    rows = []
+    words: dict[str, list[int]] = {}
+    for place, row in enumerate(read_larder_data("harmless.yml")):
+        rows.append([row.get("only", []), row.get("never", []), row.get("after", False)])
+        for written in row["words"].split(","):
+            words.setdefault(normal_form(written), []).append(place)
+    return {"rows": rows, "words": words}
 
 
 def _hand_made() -> Iterator[tuple[str, str, str, dict[str, Any]]]:
