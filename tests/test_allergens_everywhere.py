@@ -51,7 +51,7 @@ oven: 160 C
 
 1. Bake.
 """
-LARDER = "aunt's spread:\n  contains: [peanut]\n  from: plant\n  price: 77.31 for 500 g\n"
+LARDER = "aunt's spread:\n  contains: [peanut]\n  from: plant\n  price: 500 g for 77.31\n"
 SAID = ("wheat", "milk", "almond", "sesame", "peanut")
 UNKNOWN = "moon dust – its allergens could not be checked"
 

@@ -16,6 +16,7 @@ from stillroom.core.loading import load_recipes
 from stillroom.core.problems import Problem, ProblemsFound
 from stillroom.giving.closing import close_year
 from stillroom.giving.guard import guard_file, guard_folder, warn_of_git
+from stillroom.giving.larder_prices import with_larder_prices
 from stillroom.giving.pack import Effort, pack_files, read_before, work_out
 from stillroom.giving.pages import Pack
 from stillroom.giving.reading import giving_list_schema, load_giving_list
@@ -54,9 +55,9 @@ def pack(
     with told(out):
         restore_folder(out)
     before = None if afresh else read_before(out, read.giving.giving_list)
-    recipes = load_recipes(
-        book.recipe_files(), book.root, book.settings.units, larder=book.own_larder().larder
-    )
+    own = book.own_larder()
+    read = with_larder_prices(read, own.prices)
+    recipes = load_recipes(book.recipe_files(), book.root, book.settings.units, larder=own.larder)
     found = work_out(read, recipes, book.settings, day, Effort(seconds, within / 100), before)
     for name in swap_in(pack_files(found), out):
         click.echo(f"You wrote in {out / name}: it is kept as {out / 'yours' / name}.", err=True)

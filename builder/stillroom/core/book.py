@@ -80,7 +80,8 @@ class Book:
         if not self.settings.larder and not self.larder_file.exists():
             return OwnLarder(Larder(language=self.settings.language))
         name = short_name(self.larder_file, self.root)
-        return load_own_larder(self.larder_file, name, self.settings.language, self.settings.units)
+        said = self.settings
+        return load_own_larder(self.larder_file, name, said.language, said.units, said.currency)
 
 
 def find_book(start: Path) -> Path | None:

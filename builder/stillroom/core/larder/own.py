@@ -14,9 +14,11 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, field, replace
+from functools import partial
 from pathlib import Path
 from typing import Any
 
+from stillroom.core.buying import parse_pack
 from stillroom.core.frontmatter import Located, read_yaml
 from stillroom.core.larder.food_reading import read_food
 from stillroom.core.larder.ingredients import read_part
@@ -53,13 +55,19 @@ class OwnLarder:
     prices: tuple[tuple[str, str, int], ...] = field(default=(), repr=False)
 
 
-def load_own_larder(path: Path, name: str, language: str, system: System) -> OwnLarder:
+def load_own_larder(
+    path: Path, name: str, language: str, system: System, currency: str
+) -> OwnLarder:
     """Read a larder.yml; raises ProblemsFound with all that is wrong in it."""
-    return read_own_larder(read_text(path, name), name, language, system)
+    return read_own_larder(read_text(path, name), name, language, system, currency)
 
 
 def read_own_larder(
-    text: str, file: str, language: str = "en", system: System = "metric"
+    text: str,
+    file: str,
+    language: str = "en",
+    system: System = "metric",
+    currency: str = "GBP",
 ) -> OwnLarder:
     """Read the text of a larder.yml, a cup as the book's `system` has it; raises ProblemsFound."""
     located = read_yaml(clean(text, file), file)
@@ -67,7 +75,7 @@ def read_own_larder(
     if not isinstance(rows, dict):
         mend = "Write the name of a food and a colon, and below it, set in, what it is."
         raise ProblemsFound([Problem(file, 1, "No food is named here.", mend)])
-    reader = _Reader(file, located, Larder(language=language), system)
+    reader = _Reader(file, located, Larder(language=language), system, currency)
     foods = [reader.food(str(name), row) for name, row in rows.items()]
     if reader.problems:
         raise ProblemsFound(reader.problems)
@@ -82,6 +90,7 @@ class _Reader:
     located: Located
     larder: Larder
     system: System
+    currency: str
     problems: list[Problem] = field(default_factory=list)
     prices: list[tuple[str, str, int]] = field(default_factory=list)
 
@@ -99,11 +108,17 @@ class _Reader:
         for problem in self._unsaid(name, row):
             self.problems.append(problem)
         if "price" in row:
-            self.prices.append((name, str(row["price"]), self._line(name, "price")))
+            self._prices(name, row["price"])
         if len(self.problems) > before:
             return None
         self.larder = replace(self.larder, own=(*self.larder.own, staple))
         return staple
+
+    def _prices(self, name: str, written: Any) -> None:
+        """Keep the packs of a food as written, once it is sure that they can be read."""
+        for text in written if isinstance(written, list) else [written]:
+            self._tried(name, "price", partial(parse_pack, str(text), self.currency), None)
+            self.prices.append((name, str(text), self._line(name, "price")))
 
     def _read(self, name: str, row: Mapping[str, Any]) -> Staple:
         base = self._counts_as(name, row)
