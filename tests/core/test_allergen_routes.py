@@ -157,7 +157,7 @@ def test_flour_never_opens_the_list_without_its_cereal() -> None:
 
 @pytest.mark.parametrize(
     "line",
-    ["5 g moon dust", {"item": "cake", "amount": "5 g", "parts": ["salt", "moon dust"]}],
+    ["5 g moon dust", {"item": "moonlets", "amount": "5 g", "parts": ["salt", "moon dust"]}],
     ids=["a line", "a part"],
 )
 def test_what_is_not_known_is_said_and_nothing_is_free(line: object) -> None:

@@ -23,6 +23,7 @@ NEVER = [
     ("white chocolate", "dark chocolate"),
     ("ruby chocolate", "dark chocolate"),
     ("cashew butter", "butter"),
+    ("butter beans", "butter"),
     ("shea butter", "butter"),
     ("apple butter", "butter"),
     ("vegan butter", "butter"),
@@ -85,7 +86,6 @@ KNOWN = [
     ("juice of 2 limes", ["lime juice"]),
     ("chocolate, white", ["white chocolate"]),
     ("dark chocolate (70% cocoa)", ["dark chocolate"]),
-    ("70% chocolate", ["dark chocolate"]),
     ("peanuts (unsalted)", ["peanuts"]),
     ("toasted hazelnuts", ["hazelnuts"]),
     ("pecan halves", ["pecans"]),
@@ -96,8 +96,8 @@ KNOWN = [
     ("butter/margarine", ["butter", "margarine"]),
     ("milk/cream", ["whole milk", "double cream"]),
     ("vodka or gin", ["vodka", "gin"]),
-    ("salt and black pepper", ["salt", "black pepper"]),
-    ("salt & black pepper", ["salt", "black pepper"]),
+    ("caster sugar and butter", ["caster sugar", "butter"]),
+    ("caster sugar & butter", ["caster sugar", "butter"]),
     ("butter, plus extra for greasing", ["butter"]),
     ("lemons, zest and juice", ["lemon"]),
     ("Confectioners’ sugar", ["icing sugar"]),
@@ -118,7 +118,7 @@ def test_a_phrase_is_known_by_the_whole_of_it(phrase: str, foods: list[str]) -> 
 # (phrase, what is left over, a food that it may mean)
 UNKNOWN = [
     ("moon dust", ("moon", "dust"), None),
-    ("shea butter", ("shea",), "butter"),
+    ("moonlight butter", ("moonlight",), "butter"),
     ("cinammon stick", ("cinammon",), "cinnamon stick"),
     ("butter or moon dust", ("moon", "dust"), "butter"),
 ]
@@ -133,11 +133,11 @@ def test_what_is_left_over_is_named(phrase: str, left: tuple[str, ...], near: st
 
 
 def test_what_an_unknown_phrase_surely_holds_is_kept_apart_from_what_it_may_be() -> None:
-    biscuits = read_food("almond biscuits")
-    assert [food.name for food in biscuits.hinted] == ["almonds"]
-    assert biscuits.doubted == ()
-    shea = read_food("shea butter")
-    assert (shea.hinted, [food.name for food in shea.doubted]) == ((), ["butter"])
+    dust = read_food("almond moondust")
+    assert [food.name for food in dust.hinted] == ["almonds"]
+    assert dust.doubted == ()
+    butter = read_food("moonlight butter")
+    assert (butter.hinted, [food.name for food in butter.doubted]) == ((), ["butter"])
 
 
 def test_every_letter_of_a_known_phrase_is_accounted_for() -> None:

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 
 from stillroom.core.larder.harmless import harmless_run
 from stillroom.core.larder.phrases import Words, forms
-from stillroom.core.larder.shelves import Larder
+from stillroom.core.larder.shelves import Larder, is_hand_made
 from stillroom.core.larder.staple import Staple
 
 LONGEST_NAME = 9
@@ -23,16 +23,35 @@ class Match:
 
 
 def match_name(words: Words, larder: Larder) -> Match:
-    """Return the longest name beside which all else is harmless; of equals the last."""
+    """Return the longest name beside which all else is harmless; of equals the last.
+
+    A hand-made staple goes before a longer name of the same food: it has figures, and "toasted
+    hazelnut" of the tables has none.
+    """
     plain = forms(words)
     best: tuple[str, ...] | None = None
+    found: Match | None = None
     for start, end, food in _names_in(plain, larder):
         left = (*harmless_run(plain[:start], food, False), *harmless_run(plain[end:], food, True))
         if not left:
-            return Match(food, start, end)
-        if best is None or len(left) < len(best):
+            if found is None:
+                found = Match(food, start, end)
+            elif is_hand_made(food) and _alike(food, found.food):
+                return Match(food, start, end)
+            if found.food and is_hand_made(found.food):
+                return found
+        elif best is None or len(left) < len(best):
             best = left
-    return Match(None, leftover=best or ())
+    return found or Match(None, leftover=best or ())
+
+
+def _alike(food: Staple, other: Staple | None) -> bool:
+    """Whether two foods do not differ in what a careful giver must know."""
+    return other is not None and (
+        set(food.allergens) == set(other.allergens)
+        and set(food.animal) == set(other.animal)
+        and food.acidity == other.acidity
+    )
 
 
 def _names_in(plain: tuple[str, ...], larder: Larder) -> list[tuple[int, int, Staple]]:

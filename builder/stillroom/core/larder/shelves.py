@@ -53,7 +53,7 @@ def _from_table(name: str, row: list[str]) -> Staple:
 
 def is_hand_made(food: Staple) -> bool:
     """Whether a food is one of the staples with figures of their own."""
-    return isinstance(load_index()["rows"].get(food.name), dict)
+    return isinstance(load_index()["rows"].get(food.name), dict) and staple_named(food.name) is food
 
 
 @cache
