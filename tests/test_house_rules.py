@@ -11,6 +11,7 @@ from pathlib import Path
 import click
 import pytest
 
+from list_licences import needed
 from stillroom.cli import main
 
 ROOT = Path(__file__).resolve().parents[1]
@@ -108,6 +109,14 @@ def test_ci_runs_the_test_command_of_the_readme() -> None:
     script = (ROOT / ".ci" / "run").read_text(encoding="utf-8")
     command = script.strip().splitlines()[-1]
     assert command in README
+
+
+def test_the_licence_of_everything_needed_is_listed() -> None:
+    listed = (ROOT / "LICENCES.md").read_text(encoding="utf-8")
+    assert [name for name in sorted(needed()) if f"| {name} |" not in listed] == []
+    for path in (PACKAGE / "printing" / "fonts").glob("*.ttf"):
+        family = re.sub(r"(?<=[a-z])(?=[A-Z])", " ", path.stem.split("-")[0])
+        assert family in listed, path
 
 
 def run_check(*arguments: str) -> str:

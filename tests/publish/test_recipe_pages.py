@@ -181,3 +181,10 @@ def test_what_is_eaten_names_its_allergens_and_the_home_kitchen(
     if words and contains:
         assert "Made in a home kitchen" in words.get_text()
         assert contains.get_text() in words.get_text()
+
+
+def test_no_checkbox_has_an_attribute_that_html_gives_it_not(
+    pages: dict[str, BeautifulSoup],
+) -> None:
+    for path, page in pages.items():
+        assert page.select("input[type=checkbox][autocomplete]") == [], path

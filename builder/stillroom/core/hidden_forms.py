@@ -73,7 +73,10 @@ def fold(text: str) -> str:
     >>> fold("Zebedee\u00a0  QUILL\u00adfeather")
     'zebedee quillfeather'
     """
-    if not text.isascii():
+    try:
+        text.encode("latin-1")
+        text = text.replace("\u00ad", "")  # a soft hyphen; its other letters are one form each
+    except UnicodeEncodeError:
         text = _NOT_SEEN.sub("", unicodedata.normalize("NFKC", text))
     return " ".join(text.replace("\x00", "").replace("_", " ").split()).casefold()
 

@@ -124,6 +124,12 @@ class Seeker:
         )
         self._sought = re.compile(rf"(?<!\w)(?:{alternatives})(?!\w)") if alternatives else None
 
+    def without_words(self) -> Seeker:
+        """Return a seeker that looks for no word, and passes over what this one looked through."""
+        bare = Seeker(())
+        bare.looked_through = set(self.looked_through)
+        return bare
+
     def seek(
         self, data: bytes, texts: Iterable[str] | None = None
     ) -> tuple[PrivateWord, int] | None:

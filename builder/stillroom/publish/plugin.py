@@ -7,6 +7,7 @@ hands MkDocs their results at the right moment.
 from __future__ import annotations
 
 import logging
+import re
 from collections.abc import Iterable, Iterator
 from dataclasses import replace
 from pathlib import Path
@@ -45,6 +46,8 @@ if TYPE_CHECKING:
 THEME_FAVICON = "assets/images/favicon.png"
 """What Material sets when a book names no icon of its own."""
 
+_SWITCH = re.compile(r'(<input class="md-toggle" [^>]*?) autocomplete="off"')
+
 HEAD_FACTS = ("title", "description", "author")
 
 log = get_plugin_logger(__name__)
@@ -76,7 +79,9 @@ class StillroomPlugin(BasePlugin[StillroomConfig]):  # type: ignore[no-untyped-c
             written = [
                 folder for folder in published_folders(book).values() if folder != book.site_dir
             ]
-            _stop_at((*find_private(written, self.seeker), *find_private([book.site_dir])))
+            found = find_private(written, self.seeker)
+            # the earlier site gives way to the new one: only what is no site's is looked for in it
+            _stop_at((*found, *find_private([book.site_dir], self.seeker.without_words())))
             self.library = open_library(book, get_build_datetime().date())
         except ProblemsFound as found:
             _stop_at(found.problems)
@@ -159,6 +164,14 @@ class StillroomPlugin(BasePlugin[StillroomConfig]):  # type: ignore[no-untyped-c
         page.meta.setdefault("title", str(show_plain(page.title)))
         return context
 
+    def on_post_page(self, output: str, page: Page, config: MkDocsConfig) -> str:
+        """Take from the theme's two switches an attribute that HTML gives to no checkbox."""
+        return _without_autocomplete(output)
+
+    def on_post_template(self, output: str, template_name: str, config: MkDocsConfig) -> str:
+        """Do so for the leaf of a missing page too."""
+        return _without_autocomplete(output)
+
     @event_priority(-100)  # after all that others write
     def on_post_build(self, config: MkDocsConfig) -> None:
         """Put the whole new site in the old one's place, unless the build is to be refused."""
@@ -198,6 +211,11 @@ def _open(config: MkDocsConfig) -> Book:
     settings = book.settings.model_copy(update={"site_url": config.site_url or ""})
     placed = place_book(book.root, settings, config.docs_dir, config.site_dir)
     return replace(placed, config=book.config, places=book.places, theme_dir=book.theme_dir)
+
+
+def _without_autocomplete(output: str) -> str:
+    # they stand outside every block of the theme's base.html, so no template can leave them out
+    return _SWITCH.sub(r"\1", output)
 
 
 def _warnings_counted() -> Iterator[bool]:
