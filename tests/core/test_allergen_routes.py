@@ -6,14 +6,15 @@ The food that carries it is any of the larder's whose only allergen it is.
 from __future__ import annotations
 
 import json
+from dataclasses import replace
 
 import pytest
 
-from stillroom.core.allergens import all_allergens, answer_avoid, law_of, say_allergen
+from stillroom.core.allergens import PACKET, all_allergens, answer_avoid, law_of, say_allergen
 from stillroom.core.book import BookSettings
 from stillroom.core.labelling import label_recipe, make_card
 from stillroom.core.larder.own import read_own_larder
-from stillroom.core.larder.shelves import all_staples
+from stillroom.core.larder.shelves import Larder, all_staples
 from stillroom.core.loading import read_recipe
 from stillroom.core.recipe import Recipe
 
@@ -168,6 +169,24 @@ def test_what_is_not_known_is_said_and_nothing_is_free(line: object) -> None:
     assert label.free_from == ()
     for avoid in (*CARRIERS, "gluten", "nuts", "vegan", "vegetarian", "alcohol"):
         assert answer_avoid(recipe, avoid) == "not known", avoid
+
+
+def test_what_only_its_packet_knows_is_never_free() -> None:
+    staple = replace(all_staples()["plain flour"], name="moonlets", tags=frozenset({PACKET}))
+    larder = Larder(own=(staple,))
+    text = (
+        "---\ntitle: A thing\nkind: bake\nmakes: 1 kg\ningredients:\n  - 200 g moonlets\n---\n\n"
+        "## Method\n\n1. Bake.\n"
+    )
+    recipe = read_recipe(text, "recipes/a.md", "a", "metric", larder)
+    assert answer_avoid(recipe, "wheat") == "contains"
+    for avoid in ("milk", "nuts", "sesame", "vegan", "vegetarian", "cinnamon"):
+        assert answer_avoid(recipe, avoid) == "not known", avoid
+    label = label_recipe(recipe, SETTINGS["GB"])
+    assert label.free_from == ()
+    assert "".join(piece.text for piece in label.allergen_words) == (
+        "Contains gluten (wheat); bought ready-made, its packet may say more: moonlets"
+    )
 
 
 def test_what_is_known_is_not_said_to_be_unknown() -> None:

@@ -112,7 +112,11 @@ def _word(law: List, name: str) -> str:
 
 
 def say_of_allergens(
-    law: List, contains: Iterable[str], may_contain: Iterable[str], unknown: Iterable[str]
+    law: List,
+    contains: Iterable[str],
+    may_contain: Iterable[str],
+    unknown: Iterable[str],
+    packets: Iterable[str] = (),
 ) -> tuple[Said, ...]:
     """Return the sentence that stands where a label tells of allergens, in pieces; none if empty.
 
@@ -121,7 +125,8 @@ def say_of_allergens(
     'Contains milk; not known: moon dust – its allergens could not be checked'
     """
     said: list[Said] = []
-    for name, words in (("contains", contains), ("may_contain", may_contain), ("unknown", unknown)):
+    groups = {"contains": contains, "may_contain": may_contain}
+    for name, words in (groups | {"packet": packets, "unknown": unknown}).items():
         names = tuple(words)
         if not names:
             continue

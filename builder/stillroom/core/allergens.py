@@ -37,6 +37,8 @@ __all__ = [
     "say_allergen",
 ]
 Answer = Literal["contains", "may contain", "free", "not known"]
+# a food that differs from maker to maker
+PACKET = "read-its-packet"
 _ANIMAL_WORDS = {
     "vegan": frozenset({"plant", "mineral", "fungus"}),
     "vegetarian": frozenset(
@@ -54,6 +56,16 @@ class Known:
     contains: frozenset[str]
     may_contain: frozenset[str]
     unknown: tuple[str, ...]
+
+    @property
+    def packets(self) -> tuple[str, ...]:
+        """The names of foods that are bought ready-made: only the packet says all they hold."""
+        return tuple(food.name for food in self.staples if PACKET in food.tags)
+
+    @property
+    def open(self) -> bool:
+        """Whether something in it is not known, or only its packet knows: nothing is free then."""
+        return bool(self.unknown or self.packets)
 
 
 def know_ingredient(ingredient: Ingredient) -> Known:
@@ -163,7 +175,9 @@ def _allergen(known: tuple[Known, ...], names: frozenset[str]) -> Answer:
         return "contains"
     if any(one.unknown for one in known):
         return "not known"
-    return "may contain" if any(traces & one.may_contain for one in known) else "free"
+    if any(traces & one.may_contain for one in known):
+        return "may contain"
+    return "not known" if any(one.open for one in known) else "free"
 
 
 def _alcohol(recipe: Recipe, known: tuple[Known, ...]) -> Answer:
@@ -172,7 +186,7 @@ def _alcohol(recipe: Recipe, known: tuple[Known, ...]) -> Answer:
         return "contains"
     if recipe.kind.name == "ferment":
         return "may contain"
-    return "not known" if any(one.unknown for one in known) else "free"
+    return "not known" if any(one.open for one in known) else "free"
 
 
 def _diet(known: tuple[Known, ...], diet: str) -> Answer:
@@ -180,7 +194,7 @@ def _diet(known: tuple[Known, ...], diet: str) -> Answer:
     staples = [staple for one in known for staple in one.staples]
     if any(not set(staple.animal) <= allowed for staple in staples):
         return "contains"
-    if any(one.unknown for one in known) or any(staple.vegan_note for staple in staples):
+    if any(one.open for one in known) or any(staple.vegan_note for staple in staples):
         return "not known"
     return "free"
 
@@ -193,4 +207,4 @@ def _ingredient(recipe: Recipe, known: tuple[Known, ...], word: str) -> Answer:
         words += " " + " ".join(part for staple in one.staples for part in staple.parts)
         if pattern.search(words) or wanted & set(one.staples):
             return "contains"
-    return "not known" if any(one.unknown for one in known) else "free"
+    return "not known" if any(one.open for one in known) else "free"

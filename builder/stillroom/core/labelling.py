@@ -82,6 +82,7 @@ class Label:
     kitchen: str = ""
     allergen_words: tuple[Said, ...] = ()
     list_used: str = ""
+    packets: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True)
@@ -102,6 +103,7 @@ class UsageCard:
     cautions: tuple[str, ...]
     kitchen: str = ""
     unknown: tuple[str, ...] = ()
+    packets: tuple[str, ...] = ()
     law: List = "eu"
     to: str = ""
     sender: str = ""
@@ -111,7 +113,9 @@ class UsageCard:
     @property
     def allergen_words(self) -> tuple[Said, ...]:
         """The sentence that stands in the place of allergens."""
-        return say_of_allergens(self.law, self.allergens, self.may_contain, self.unknown)
+        return say_of_allergens(
+            self.law, self.allergens, self.may_contain, self.unknown, self.packets
+        )
 
 
 @lru_cache(maxsize=4096)  # a page, its card and every list ask for the same label
@@ -129,6 +133,8 @@ def label_recipe(recipe: Recipe, settings: BookSettings, made_on: date | None = 
     traces = tuple(say_allergen(a, law) for a in may_contain(known, law)) if edible else ()
     words = (word for one in known for word in one.unknown)
     unknown = tuple(dict.fromkeys(words)) if edible else ()
+    bought = (name for one in known for name in one.packets)
+    packets = tuple(dict.fromkeys(bought)) if edible else ()
     return Label(
         contents=list_contents(recipe, known, law),
         allergens=held,
@@ -142,7 +148,8 @@ def label_recipe(recipe: Recipe, settings: BookSettings, made_on: date | None = 
         strength_text=_strength_text(recipe),
         keeping=kept,
         kitchen=_KITCHEN if edible else "",
-        allergen_words=say_of_allergens(law, held, traces, unknown),
+        allergen_words=say_of_allergens(law, held, traces, unknown, packets),
+        packets=packets,
         list_used=list_used(law) if edible else "",
     )
 
@@ -152,7 +159,7 @@ FREE_FROM = ("gluten", "nuts", "milk", "eggs", "soya", "alcohol", "animal produc
 
 def _free_from(recipe: Recipe, known: tuple[Known, ...]) -> tuple[str, ...]:
     """Claim only what is known of every ingredient; a trace on a packet forbids the claim."""
-    if any(one.unknown for one in known):
+    if any(one.open for one in known):
         return ()
     free = []
     for word in FREE_FROM:
@@ -231,6 +238,7 @@ def make_card(
         cautions=tuple(dict.fromkeys(text for text in said if text)),
         kitchen=label.kitchen,
         unknown=label.unknown,
+        packets=label.packets,
         law=law_of(settings.country),
         to=to,
         sender=sender,

@@ -143,7 +143,8 @@ class _Reader:
             ),
             animal=origin,
             vegan_note="" if origin else "what it is made of is not stated",
-            tags=found.tags | frozenset(tag for food in inside for tag in food.tags & _TELLS),
+            tags=_opened(found.tags, row)
+            | frozenset(tag for food in inside for tag in food.tags & _TELLS),
             parts=tuple(parts) or found.parts,
             note=str(row.get("note", found.note)),
         )
@@ -235,6 +236,11 @@ class _Reader:
     def _line(self, name: str, key: str) -> int:
         lines = self.located.lines
         return lines.get(f"{name}/{key}") or lines.get(name, 1)
+
+
+def _opened(tags: frozenset[str], row: Mapping[str, Any]) -> frozenset[str]:
+    """Return the tags of a food; once a cook says what is in it, its packet has been read."""
+    return tags - {"read-its-packet"} if {"contains", "parts"} & set(row) else tags
 
 
 # what must be told even when it only stands among the parts of a bought compound
