@@ -98,7 +98,8 @@ def test_the_gravest_are_all_refusals() -> None:
     assert set(GRAVEST) == {
         "home-distilling", "industrial-alcohol", "low-acid-in-oil", "low-acid-sealed",
         "ph-above-limit", "honey-for-infants", "toxic-plant", "toxic-decoration",
-        "cyanide-kernels", "deadly-craft", "pet-poison",
+        "cyanide-kernels", "deadly-craft", "pet-poison", "animal-food-sealed", "cake-in-jar",
+        "alkali-in-food", "infant-food", "caffeine-powder", "poppy-tea",
     }  # fmt: skip
     assert {all_rules()[name].gravity for name in GRAVEST} == {"refuse"}
 
@@ -282,3 +283,11 @@ def test_an_american_book_hears_its_altitude_in_feet() -> None:
         for caution in assess_safety(recipe_of(JELLY), denver).cautions
     }
     assert "15 minutes at 5,279 ft" in said["sterilise-jars"]
+
+
+def test_what_is_not_known_is_said_and_never_called_harmless() -> None:
+    odd = recipe_of({"kind": "bake", "ingredients": ["20 g drubble"], "method": ["Bake."]})
+    (said,) = assess_safety(odd, GB).unchecked
+    assert said == "“drubble” is not known: its allergens and dangers could not be checked."
+    plain = recipe_of({"kind": "bake", "ingredients": ["20 g butter"], "method": ["Bake."]})
+    assert assess_safety(plain, GB).unchecked == ()

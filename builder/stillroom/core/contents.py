@@ -113,13 +113,21 @@ def middle_of(ingredient: Ingredient, recipe: Recipe) -> tuple[Fraction, str] | 
 @lru_cache(maxsize=4096)  # asked a dozen times for each recipe of a book
 def contents_of(recipe: Recipe) -> tuple[Content, ...]:
     """Return what one batch of the recipe as written holds; per-container things are left out."""
-    found = []
+    return tuple(
+        content
+        for content in contents_by_place(recipe)
+        if content and content.ingredient.scales != "per container"
+    )
+
+
+@lru_cache(maxsize=4096)
+def contents_by_place(recipe: Recipe) -> tuple[Content | None, ...]:
+    """Return what each line of the recipe brings, one row per line; None for "to taste"."""
+    rows: list[Content | None] = []
     for ingredient in recipe.ingredients:
         measured = middle_of(ingredient, recipe)
-        if measured is None or ingredient.scales == "per container":
-            continue
-        found.append(_content(recipe, ingredient, *measured))
-    return tuple(found)
+        rows.append(_content(recipe, ingredient, *measured) if measured else None)
+    return tuple(rows)
 
 
 def _content(recipe: Recipe, ingredient: Ingredient, value: Fraction, unit: str) -> Content:

@@ -24,6 +24,7 @@ from stillroom.core.altitude import (
     sterilise_minutes,
 )
 from stillroom.core.book import BookSettings
+from stillroom.core.care.unchecked import could_not_check
 from stillroom.core.problems import Problem, did_you_mean
 from stillroom.core.recipe import Override, Recipe
 from stillroom.core.safety_facts import Facts, Thing, gather_facts
@@ -64,6 +65,7 @@ class SafetyBox:
     overrides: tuple[SetAside, ...]
     own: tuple[str, ...]
     deference: str
+    unchecked: tuple[str, ...] = ()
 
     @property
     def to_receiver(self) -> tuple[str, ...]:
@@ -103,6 +105,7 @@ def assess_safety(recipe: Recipe, settings: BookSettings) -> SafetyBox:
         overrides=tuple(aside),
         own=recipe.cautions,
         deference=defer(recipe, settings),
+        unchecked=could_not_check(recipe),
     )
 
 

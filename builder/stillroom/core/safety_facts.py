@@ -8,26 +8,25 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from fractions import Fraction
 from functools import cache
 from typing import Literal
 
 from stillroom.core.allergens import know_ingredient
-from stillroom.core.contents import contents_of
+from stillroom.core.care.foods_in_method import foods_in_method
+from stillroom.core.care.heat import cooked_places
+from stillroom.core.care.sentences import affirmed_clauses, split_sentences
+from stillroom.core.care.who import said_for_infants, said_near_young_or_pets
+from stillroom.core.contents import contents_by_place, middle_of
+from stillroom.core.parts import Ingredient
 from stillroom.core.recipe import Recipe
 from stillroom.core.spans import Span
 from stillroom.core.staple_table import Staple, name_of, staple_of, staples_tagged
+from stillroom.core.units import convert, size_of
 
 Place = Literal["room", "fridge", "freezer"]
 
-_BRACE = re.compile(r"[{}*_`]")
-_SENTENCE = re.compile(r"(?<=[.;!?])\s+")
-_CLAUSE = re.compile(r"\s*[,:();.!?]\s*|\s+but\s+", re.IGNORECASE)
-_NEGATED = re.compile(
-    r"\b(never|not|no|nor|without|n't|don't|cannot|avoid|instead of|away from|far from|clear of)\b",
-    re.IGNORECASE,
-)
 _HEAT = re.compile(
     r"\b(bak(?:e[ds]?|ing)|boil\w*|simmer\w*|cook\w*|fry|fried|roast\w*|melt\w*|scald\w*|caramel\w*"
     r"|poach\w*|steam\w*|oven|hob|stove|heat(?:ed|ing)?|water bath|[6-9]\d ?c|1\d\d ?c)\b",
@@ -39,7 +38,6 @@ _NOT_FOOD = re.compile(
     r"(?:jars?|bottles?|lids?|muslin|cloths?|funnel|jelly bag|tins?)\b",
     re.IGNORECASE,
 )
-_ALL_BUT = re.compile(r"\b(all|everything) (?:but|except) (?:the )?\w+", re.IGNORECASE)
 _HOT = re.compile(r"\b(warm|heat\w*|hot|boil\w*|simmer\w*|hob|stove|flame|oven)\b", re.IGNORECASE)
 _FREEZER = re.compile(r"\b(freezer|frozen)\b")
 _FRIDGE = re.compile(r"\b(fridge|refrigerat\w*|chilled)\b")
@@ -54,7 +52,10 @@ _TELLS_IN_A_COMPOUND = frozenset(
 
 @dataclass(frozen=True)
 class Thing:
-    """One ingredient: its words, its staple, grams in a batch (None unknown), whether it stays."""
+    """One ingredient: its words, its staple, grams in a batch (None unknown), whether it stays.
+
+    `place` is its line in the recipe, counted from 0; `unknown` are words that no food explains.
+    """
 
     item: str
     words: str
@@ -63,6 +64,8 @@ class Thing:
     grams: Fraction | None
     abv: Fraction | None
     stays: bool
+    place: int
+    unknown: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True)
@@ -78,6 +81,9 @@ class Facts:
     place: Place
     strength: Fraction | None
     allergens: tuple[str, ...]
+    cooked: frozenset[int] = frozenset()
+    infants: str = ""
+    young: str = ""
 
     @property
     def heated(self) -> bool:
@@ -159,11 +165,9 @@ def _as_word(*names: str) -> re.Pattern[str]:
 
 def gather_facts(recipe: Recipe, strength: Fraction | None, allergens: tuple[str, ...]) -> Facts:
     """Read a recipe into facts; `strength` is the finished % vol, None when unknown."""
-    steps = _ALL_BUT.sub(r"\1", " ".join(_BRACE.sub("", step.text) for step in recipe.method))
-    sentences = [_affirmed(sentence) for sentence in _SENTENCE.split(steps)]
-    clauses = [
-        clause for sentence in _SENTENCE.split(steps) for clause in _clauses(sentence) if clause
-    ]
+    written = [sentence for step in recipe.method for sentence in split_sentences(step.text)]
+    sentences = [_affirmed(sentence) for sentence in written]
+    clauses = [clause for sentence in written for clause in affirmed_clauses(sentence)]
     said = " . ".join(
         (recipe.title, recipe.summary, recipe.card.what, recipe.card.use, recipe.makes.things)
     )
@@ -172,54 +176,69 @@ def gather_facts(recipe: Recipe, strength: Fraction | None, allergens: tuple[str
         things=_things(recipe),
         sentences=tuple(sentence for sentence in sentences if sentence),
         clauses=tuple(clauses),
-        said=" . ".join(_clauses(said)),
+        said=" . ".join(affirmed_clauses(said)),
         vessels=" . ".join(vessel.words for vessel in recipe.vessels).lower(),
         place=kept_at(recipe),
         strength=strength,
         allergens=allergens,
+        cooked=cooked_places(recipe),
+        infants=said_for_infants(recipe),
+        young=said_near_young_or_pets(recipe),
     )
-
-
-def _clauses(sentence: str) -> list[str]:
-    parts = _CLAUSE.split(re.sub(r"(\d)\.(\d)", r"\1·\2", sentence))
-    return [part.replace("·", ".") for part in parts if not _NEGATED.search(part)]
 
 
 def _affirmed(sentence: str) -> str:
-    return ", ".join(_clauses(sentence))
+    return ", ".join(affirmed_clauses(sentence))
 
 
 def _things(recipe: Recipe) -> tuple[Thing, ...]:
-    everything = recipe.model_copy(
-        update={
-            "ingredients": tuple(
-                replace(ingredient, scales="with the batch") for ingredient in recipe.ingredients
-            )
-        }
-    )
-    held = {
-        content.ingredient.item + content.ingredient.note: content
-        for content in contents_of(everything)
-    }
+    """Return one thing for each line, by its place: the same food on two lines is two things."""
     things = []
-    for ingredient in recipe.ingredients:
+    rows = zip(recipe.ingredients, contents_by_place(recipe), strict=True)
+    for place, (ingredient, content) in enumerate(rows):
         staple = staple_of(ingredient)
-        content = held.get(ingredient.item + ingredient.note)
-        hidden = {tag for other in know_ingredient(ingredient).staples for tag in other.tags}
+        known = know_ingredient(ingredient)
+        hidden = {tag for other in known.staples for tag in other.tags}
         tags = (staple.tags if staple else frozenset()) | (hidden & _TELLS_IN_A_COMPOUND)
+        grams = content.grams if content else None
+        if grams is None and "acid" in tags:
+            grams = _poured_as_water(ingredient, recipe)
         things.append(
             Thing(
                 item=name_of(ingredient),
                 words=f"{ingredient.item} {ingredient.note}".lower(),
                 staple=staple,
                 tags=tags,
-                grams=content.grams if content else None,
+                grams=grams,
                 abv=ingredient.strength or (staple.strength if staple else None),
                 stays=recipe.stays_in(ingredient)
                 or bool(content and (content.liquid or content.dissolves)),
+                place=place,
+                unknown=known.unknown,
+            )
+        )
+    for staple, clause in foods_in_method(recipe):
+        things.append(
+            Thing(
+                item=staple.name,
+                words=f"{staple.name} ({clause})".lower(),
+                staple=staple,
+                tags=staple.tags,
+                grams=None,
+                abv=staple.strength,
+                stays=True,
+                place=-1,
             )
         )
     return tuple(things)
+
+
+def _poured_as_water(ingredient: Ingredient, recipe: Recipe) -> Fraction | None:
+    """Weigh vinegar or juice without a published density as water: a little less than it is."""
+    measured = middle_of(ingredient, recipe)
+    if measured is None or size_of(measured[1]) != "volume":
+        return None
+    return convert(measured[0], measured[1], "ml")
 
 
 def kept_at(recipe: Recipe) -> Place:

@@ -14,6 +14,7 @@ from fractions import Fraction
 from functools import cache
 from typing import Any, Literal, get_args
 
+from stillroom.core.care.acid import too_little_acid
 from stillroom.core.problems import did_you_mean
 from stillroom.core.safety_facts import Facts, Thing, days_of
 from stillroom.core.units import read_data
@@ -48,6 +49,15 @@ def _once(things: tuple[Thing, ...]) -> tuple[Thing, ...]:
     return tuple(thing for place, thing in enumerate(things) if thing not in things[:place])
 
 
+_PRESSURE = re.compile(r"\bpressure[- ]can", re.IGNORECASE)
+_GUIDE = re.compile(
+    r"\b(?:USDA|NCHFP|Complete Guide to Home Canning|So Easy to Preserve|AIB 539)\b", re.IGNORECASE
+)
+_MEASURED = re.compile(r"\b(?:meter|laborator(?:y|ies)|lab)\b", re.IGNORECASE)
+_GUESSED = re.compile(
+    r"\b(?:guess\w*|estimat\w*|no|not|without|probably|about|likely)\b", re.IGNORECASE
+)
+
 Check = Callable[[Facts, Any, Mapping[str, Any]], Evidence | None]
 
 
@@ -68,6 +78,8 @@ def _tags(facts: Facts, tags: list[str], when: Mapping[str, Any]) -> Evidence | 
     if "not_tags_of_item" in when:
         barred = set(when["not_tags_of_item"])
         things = tuple(thing for thing in things if not barred & thing.tags)
+    if when.get("raw"):
+        things = tuple(thing for thing in things if thing.place not in facts.cooked)
     if when.get("stays"):
         things = tuple(thing for thing in things if thing.stays)
     if "grams_from" in when:
@@ -88,15 +100,30 @@ def _share(facts: Facts, asked: dict[str, Any], when: Mapping[str, Any]) -> Evid
     return Evidence(also=things) if things and "tags" in when else _found(things)
 
 
-def _acid_under(facts: Facts, limit: float, _: Mapping[str, Any]) -> Evidence | None:
-    """Weigh what is sour against low-acid food: under the limit, or unknown."""
-    low = facts.tagged(["low-acid-vegetable", "low-acid-fruit", "cooked-pulse", "fish"])
-    acid = facts.tagged(["acid"])
-    if any(thing.grams is None for thing in (*low, *acid)):
-        return _yes(not acid)
-    low_g = sum((thing.grams or Fraction(0) for thing in low), Fraction(0))
-    acid_g = sum((thing.grams or Fraction(0) for thing in acid), Fraction(0))
-    return _yes(acid_g < Fraction(str(limit)) * low_g)
+def _acid(facts: Facts, _: bool, __: Mapping[str, Any]) -> Evidence | None:
+    """Too little acid, by proportion: see care/acid.py."""
+    return _yes(too_little_acid(facts.things))
+
+
+def _said_source(facts: Facts, _: bool, __: Mapping[str, Any]) -> Evidence | None:
+    """Look for a pressure canner by a process that names its published guide."""
+    text = " . ".join((*facts.clauses, facts.recipe.summary))
+    return _yes(bool(_PRESSURE.search(text)) and bool(_GUIDE.search(text)))
+
+
+def _acid_soak(facts: Facts, _: bool, __: Mapping[str, Any]) -> Evidence | None:
+    """Look for soaking in a citric acid solution of 3 %, as published: a pinch is no soaking."""
+    return _words(
+        " . ".join(facts.sentences), r"\b(?:soak|steep)\w*.*\b3 ?(?:%|per ?cent)|3 ?%.*soak"
+    )
+
+
+def _ph_measured(facts: Facts, limit: float, _: Mapping[str, Any]) -> Evidence | None:
+    """Count a pH only with how it was measured: by a meter or a laboratory."""
+    acidity = facts.recipe.acidity
+    if acidity is None or not _MEASURED.search(acidity.source) or _GUESSED.search(acidity.source):
+        return None
+    return _yes(acidity.ph <= Fraction(str(limit)))
 
 
 def _spirit_from(facts: Facts, abv: int, when: Mapping[str, Any]) -> Evidence | None:
@@ -181,7 +208,19 @@ def _staple(facts: Facts, names: list[str], _: Mapping[str, Any]) -> Evidence | 
     return _found(tuple(t for t in facts.things if t.staple and t.staple.name in names))
 
 
+def _unknown(facts: Facts, _: bool, __: Mapping[str, Any]) -> Evidence | None:
+    """Any line that no food explains; crafts' tools and materials are asked for by edible."""
+    return _found(tuple(thing for thing in facts.things if thing.unknown))
+
+
+def _said_for(facts: Facts, who: str, _: Mapping[str, Any]) -> Evidence | None:
+    words = facts.infants if who == "infants" else facts.young
+    return Evidence(words=(words,)) if words else None
+
+
 CHECKS: dict[str, Check] = {
+    "unknown": _unknown,
+    "said_for": _said_for,
     "kind": lambda facts, names, _: _yes(facts.recipe.kind.name in names),
     "eaten_by": lambda facts, who, _: _yes(facts.recipe.kind.eaten_by in who),
     "edible": lambda facts, wanted, _: _yes(facts.recipe.kind.edible == wanted),
@@ -193,13 +232,15 @@ CHECKS: dict[str, Check] = {
     "staple": _staple,
     "item": _items,
     "share": _share,
-    "acid_to_low_acid_under": _acid_under,
+    "too_little_acid": _acid,
+    "pressure_guide": _said_source,
+    "acid_soak": _acid_soak,
+    "ph_measured_to": _ph_measured,
     "spirit_from": _spirit_from,
     "spirit_meets_heat": _spirit_meets_heat,
     "strength_below": lambda facts, limit, _: _strength(facts, limit, below=True),
     "strength_not_under": lambda facts, limit, _: _strength(facts, limit, below=False),
     "ph_over": lambda facts, limit, _: _ph(facts, limit, over=True),
-    "ph_to": lambda facts, limit, _: _ph(facts, limit, over=False),
     "clause": _clause,
     "said": lambda facts, pattern, _: _words(facts.said, pattern),
     "vessel": lambda facts, pattern, _: _words(facts.vessels, pattern),
@@ -214,6 +255,7 @@ _NARROWING = {
     "not_item": "tags",
     "not_tags_of_item": "tags",
     "stays": "tags",
+    "raw": "tags",
     "grams_from": "tags",
     "spirit_below": "spirit_from",
 }

@@ -48,7 +48,7 @@ def recipe_data(
         ],
         "stages": _stages(recipe, timeline),
         "of_kind": of_kind.text if (of_kind := dates_of_kind(recipe)) else "",
-        "cautions": [*_worked_out(box), *_own(box)],
+        "cautions": [*_worked_out(box), *_unchecked(box), *_own(box)],
         "set_aside": _set_aside(box),
         "deference": box.deference,
     }
@@ -75,6 +75,15 @@ def _caution(caution: Caution, told: set[str]) -> dict[str, str]:
         "receiver": receiver,
         "source": caution.source,
     }
+
+
+def _unchecked(box: SafetyBox) -> list[dict[str, str]]:
+    """Return what could not be checked, so that silence is never taken for an answer."""
+    title = "Could not be checked"
+    source = "the book's own larder"
+    return [
+        {"title": title, "text": said, "receiver": "", "source": source} for said in box.unchecked
+    ]
 
 
 def _own(box: SafetyBox) -> list[dict[str, str]]:

@@ -1,0 +1,158 @@
+"""Which lines of a recipe are cooked through by its method: what was in the pot when heat came.
+
+Steps are read in order. What goes in after the last heat stays raw, and so does what is kept apart
+for an icing. What cannot be told counts as raw. Heat on the card, or told to whoever is given a dry
+mix, cooks nothing that is given. Leaves out how hot it gets: the rules say that.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Sequence
+
+from stillroom.core.care.sentences import affirmed_clauses, split_sentences
+from stillroom.core.parts import Ingredient
+from stillroom.core.plurals import singular_word
+from stillroom.core.recipe import Recipe
+
+_HEAT = re.compile(
+    r"\b(bak(?:e[ds]?|ing)|boil\w*|simmer\w*|cook(?!ie)\w*|fry|fried|frying|roast(?:ed"
+    r"|ing)?|scald\w*"
+    r"|toast(?:ed|ing)?|poach\w*|steam(?:ed|ing)?|braise\w*|in the oven|into the oven"
+    r"|(?:over|on) (?:a |an )?(?:low|gentle|medium|moderate|high|the) (?:heat|hob|stove)"
+    r"|(?:to|at|reaches|reading) (?:7[1-9]|[89]\d|1\d\d|2\d\d) ?°? ?c\b"
+    r"|(?:to|at|reaches|reading) (?:1[6-9]\d|[234]\d\d) ?°? ?f\b|gas mark)",
+    re.IGNORECASE,
+)
+_NOT_COOKING = re.compile(
+    r"\b(?:pre-?heat\w*[^,.;]*|boiled water|boiling water bath|baking (?:tray|sheet|tin"
+    r"|paper|parchment|powder|soda"
+    r"|dish|beans)|bake ?ware|simmering (?:gently )?until needed|cooked? (?:jars?"
+    r"|bottles?)|toasting fork"
+    r"|(?:boil|scald|heat|steam|sterilis)\w*\s+(?:(?:the|your|a|clean|empty|filled|washed"
+    r"|glass)\s+)*"
+    r"(?:jars?|bottles?|lids?|muslin|cloths?|funnel|jelly bag|tins?))\b",
+    re.IGNORECASE,
+)
+_HOT_WATER = re.compile(
+    r"\b(?:over|with|in|of) (?:a pan of |a bowl of |just-?|freshly )*(?:simmering|boiling) water",
+    re.IGNORECASE,
+)
+_EVERYTHING = re.compile(
+    r"\b(?:all(?! the (?!ingredients))|everything|(?:other|remaining|dry|wet) ingredients"
+    r"|the rest(?! of))\b",
+    re.IGNORECASE,
+)
+_OVEN = re.compile(r"\b(?:bak\w+|oven|gas mark)\b", re.IGNORECASE)
+_FIRST = re.compile(r"^\W*(?:(?:then|and|now|gently|slowly|lightly|finally) )*(\w+)", re.IGNORECASE)
+# what was kept back goes in raw, though the same line went into the oven before
+_KEPT_BACK = re.compile(
+    r"\b(?:rest of|remaining|reserved|kept back|dust\w*|sprinkl\w*)\b", re.IGNORECASE
+)
+_APART = re.compile(
+    r"\b(?:icing|frosting|buttercream|to decorate|decoration|mousse|to finish)\b", re.IGNORECASE
+)
+_FOR_WHOEVER = re.compile(
+    r"\b(?:on the (?:card|label|tag)|tell whoever|to (?:cook|bake|serve|use)[,:])", re.IGNORECASE
+)
+_PLAIN = frozenset(
+    {
+        "plain", "white", "dark", "light", "fresh", "dried", "large", "small", "medium",
+        "brown", "soft", "caster", "icing", "ground", "whole", "chopped", "good", "free",
+        "range", "organic", "strong", "raw", "cold", "warm", "melted", "sifted", "beaten",
+        "unsalted", "salted", "extra", "fine", "coarse", "self", "raising", "with", "from",
+        "and", "the", "for", "into", "red", "green", "black", "ripe", "double", "single",
+        "granulated", "powdered", "room"
+    }
+)  # fmt: skip
+_TOASTED = re.compile(r"\b(toast|bak|roast|heat|cook|dry-fr)\w*", re.IGNORECASE)
+
+
+def cooked_places(recipe: Recipe) -> frozenset[int]:
+    """Return the lines that heat surely reached, by their place in the list."""
+    if recipe.kind.name == "dry mix":
+        return _toasted(recipe)
+    used: list[set[int]] = [set()]
+    apart: set[int] = set()
+    cooked: set[int] = set()
+    names = [_name_words(ingredient) for ingredient in recipe.ingredients]
+    everything = set(range(len(names)))
+    group = recipe.method[0].group if recipe.method else ""
+    heated = False
+    for step in recipe.method:
+        if step.group != group:
+            used.append(set())
+            group = step.group
+        icing = bool(_APART.search(step.group))
+        for clause in _clauses_of(step.text):
+            here = _named(clause, names)
+            if _EVERYTHING.search(clause):
+                here |= everything - cooked
+            now = _heat_of(clause)
+            if not now and (icing or _APART.search(clause)):
+                apart |= here - cooked
+            if now:
+                cooked |= _reached(clause, here, set().union(*used), apart, everything)
+                heated = True
+            elif _KEPT_BACK.search(clause):
+                cooked -= here
+            used[-1] |= here
+    if not heated and recipe.oven:
+        cooked = everything - apart
+    return frozenset(cooked)
+
+
+def _heat_of(words: str) -> bool:
+    return bool(_HEAT.search(_NOT_COOKING.sub(" ", words)) or _HOT_WATER.search(words))
+
+
+def _reached(
+    clause: str, here: set[int], used: set[int], apart: set[int], everything: set[int]
+) -> set[int]:
+    """Return what one heated clause cooks: what it names, with what already lies together.
+
+    "Boil the sugar" boils the sugar alone, "add the sugar and boil" all that is in the pan; what is
+    baked goes into the oven whole.
+    """
+    first = _FIRST.match(clause)
+    direct = first is not None and _HEAT.fullmatch(first[1]) is not None
+    if here and direct and not _OVEN.search(clause):
+        return here
+    together = (used | here) - apart
+    return together or (everything - apart)  # "Mix. Bake." names nothing because it means all
+
+
+def _toasted(recipe: Recipe) -> frozenset[int]:
+    """Return what a dry mix names as toasted or baked before it is given."""
+    names = [_name_words(ingredient) for ingredient in recipe.ingredients]
+    found: set[int] = set()
+    for step in recipe.method:
+        for clause in _clauses_of(step.text):
+            if _TOASTED.search(_NOT_COOKING.sub(" ", clause)):
+                found |= _named(clause, names)
+    return frozenset(found)
+
+
+def _clauses_of(text: str) -> list[str]:
+    """Return the affirmed clauses of a step, without what is only told to whoever is given it."""
+    return [
+        clause
+        for sentence in split_sentences(text)
+        if not _FOR_WHOEVER.search(sentence)
+        for clause in affirmed_clauses(sentence)
+    ]
+
+
+def _name_words(ingredient: Ingredient) -> frozenset[str]:
+    """Return the words by which a method may call an ingredient."""
+    text = ingredient.item
+    if ingredient.found and ingredient.found.food:
+        text += f" {ingredient.found.food.name}"
+    words = re.findall(r"[^\W\d_]{3,}", text.lower())
+    own = [word for word in words if word not in _PLAIN] or words
+    return frozenset(singular_word(word) for word in own)
+
+
+def _named(words: str, names: Sequence[frozenset[str]]) -> set[int]:
+    spoken = {singular_word(word) for word in re.findall(r"[^\W\d_]{3,}", words.lower())}
+    return {place for place, own in enumerate(names) if own & spoken}

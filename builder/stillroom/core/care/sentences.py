@@ -1,0 +1,41 @@
+"""The words of a method or a card cut into clauses, and which of them deny or forbid.
+
+Leaves out what the clauses mean: heat.py, foods_in_method.py and who.py.
+"""
+
+from __future__ import annotations
+
+import re
+
+_BRACE = re.compile(r"[{}*_`]")
+_SENTENCE = re.compile(r"(?<=[.;!?])\s+")
+_CLAUSE = re.compile(r"\s*[,:();.!?]\s*|\s+but\s+", re.IGNORECASE)
+_NEGATED = re.compile(
+    r"\b(never|not|no|nor|without|n't|don't|don’t|cannot|avoid|instead of|away from|far from"
+    r"|clear of|rather than|free from)\b",
+    re.IGNORECASE,
+)
+# "do not use the leaves, or the stems": the second belongs to what was forbidden
+_GOES_ON = re.compile(r"\s*(?:or|nor)\b", re.IGNORECASE)
+_ALL_BUT = re.compile(r"\b(all|everything) (?:but|except) (?:the )?\w+", re.IGNORECASE)
+
+
+def split_sentences(text: str) -> list[str]:
+    """Return the sentences of a text, its marks for amounts taken off."""
+    plain = _ALL_BUT.sub(r"\1", _BRACE.sub("", text))
+    return [sentence for sentence in _SENTENCE.split(plain) if sentence.strip()]
+
+
+def affirmed_clauses(sentence: str) -> list[str]:
+    """Return the clauses of a sentence that bring something in; those that deny are left out.
+
+    >>> affirmed_clauses("Never use the leaves, or the roots, but wash the stalks at 37.5 C.")
+    ['wash the stalks at 37.5 C']
+    """
+    kept: list[str] = []
+    denied = False
+    for part in _CLAUSE.split(re.sub(r"(\d)\.(\d)", r"\1·\2", sentence)):
+        denied = bool(_NEGATED.search(part)) or (denied and bool(_GOES_ON.match(part)))
+        if part.strip() and not denied:
+            kept.append(part.replace("·", "."))
+    return kept

@@ -1,0 +1,75 @@
+"""Whom a recipe is said to be for: a child under one, a cat or another pet.
+
+Leaves out what they must not be given: the rules. "Not for babies" and a baby shower say nobody.
+"""
+
+from __future__ import annotations
+
+import re
+
+from stillroom.core.care.sentences import affirmed_clauses, split_sentences
+from stillroom.core.recipe import Recipe
+
+_NUMBER = r"(?:[4-9]|1[01]|four|five|six|seven|eight|nine|ten|eleven)"
+_MONTHS = rf"{_NUMBER}(?:[ -]?(?:to|-|–|or) ?{_NUMBER})?[ -]?(?:months?|mths?|mo)\b"
+_INFANT = re.compile(
+    rf"\b(?:teething|weaning|infants?|newborns?|first (?:foods?|solids)|toothless|finger food"
+    rf"|(?:for|to|give|feed|suits?) (?:a |an |the |your |our |her |his |tiny |little "
+    rf"|hungry )*bab(?:y|ies)\b"
+    rf"|bab(?:y|ies)(?:['’]s?)? (?:first|food|rusks?|biscuits?|snacks?|cereal|porridge"
+    rf"|pur[eé]es?)"
+    rf"|bab(?:y|ies) (?:of|aged?|from|over|at) {_MONTHS}"
+    rf"|{_MONTHS} (?:old|of age|and (?:up|over|older)|\+|upwards)"
+    rf"|{_NUMBER} ?(?:m|mo|months?) ?\+|{_NUMBER}[ -]months?[ -]olds?)",
+    re.IGNORECASE,
+)
+_FROM_MONTHS = re.compile(rf"\bfrom (?:the age of |about |age )?{_MONTHS}", re.IGNORECASE)
+_RIPENS = re.compile(
+    r"\b(?:best|usable|ready|drink|matur\w*|keeps?|age[sd]?|rest\w*)\b", re.IGNORECASE
+)
+# a party, a size, a sweet; and what is only for the grown-up beside it
+_NO_INFANT = re.compile(
+    r"\bbaby(?:['’]s)? (?:showers?|gender|carrots?|lea(?:f|ves)|spinach|corn"
+    r"|potato(?:es)?|beet\w*|onions?"
+    r"|tomato(?:es)?|courgettes?|bottles?|pink|blue)\b|\bjelly bab(?:y|ies)\b|\b(?:for"
+    r"|to) (?:the |a )?(?:baby|babies) shower"
+    r"|\b(?:parents?|mothers?|fathers?) of (?:a |the )?\w*\s?bab(?:y|ies)",
+    re.IGNORECASE,
+)
+_YOUNG_OR_PET = re.compile(
+    r"\b(?:cats?|kittens?|dogs?|pupp(?:y|ies)|pets?|birds?|hamsters?|nursery|cots?"
+    r"|cradles?|bab(?:y|ies)['’]?s?)\b",
+    re.IGNORECASE,
+)
+
+
+def said_for_infants(recipe: Recipe) -> str:
+    """Return the words that say it is for a child under one, "" when none do."""
+    for clause in _clauses(recipe):
+        plain = _NO_INFANT.sub(" ", clause)
+        found = _INFANT.search(plain)
+        if not found and recipe.kind.name not in ("infusion", "ferment"):
+            found = None if _RIPENS.search(plain) else _FROM_MONTHS.search(plain)
+        if found:
+            return found[0].strip()
+    return ""
+
+
+def said_near_young_or_pets(recipe: Recipe) -> str:
+    """Return the words that put it beside a baby, a cat or another pet, "" when none do."""
+    for clause in _clauses(recipe):
+        found = _YOUNG_OR_PET.search(_NO_INFANT.sub(" ", clause))
+        if found:
+            return found[0]
+    return ""
+
+
+def _clauses(recipe: Recipe) -> list[str]:
+    texts = [recipe.title, recipe.summary, recipe.intro, recipe.card.what, recipe.card.use]
+    texts += [recipe.makes.things, *(step.text for step in recipe.method)]
+    return [
+        clause
+        for text in texts
+        for sentence in split_sentences(text)
+        for clause in affirmed_clauses(sentence)
+    ]
