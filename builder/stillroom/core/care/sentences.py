@@ -9,7 +9,7 @@ import re
 
 _BRACE = re.compile(r"[{}*_`]")
 _SENTENCE = re.compile(r"(?<=[.;!?])\s+")
-_CLAUSE = re.compile(r"\s*[,:();.!?]\s*|\s+but\s+", re.IGNORECASE)
+_CLAUSE = re.compile(r"\s*[,:();.!?]\s*(?:but\s+)?|\s+but\s+", re.IGNORECASE)
 _NEGATED = re.compile(
     r"\b(never|not|no|nor|without|n't|don't|don’t|cannot|avoid|instead of|away from|far from"
     r"|clear of|rather than|free from)\b",
