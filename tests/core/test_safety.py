@@ -256,7 +256,8 @@ EXPECTED_OF_THE_BOOK = {
     "lemon-verbena-cut-spirit": {"strong-spirit", "alcohol"},
     "coffee-cacao-extract": {"spirit-vapour", "alcohol", "caffeine"},
     "double-vanilla-extract": {"spirit-vapour", "alcohol"},
-    "quince-chutney": {"keep-the-acid", "process-chutney", "sterilise-jars", "hot-glass"},
+    # its filled jars are boiled for ten minutes, and need not be sterile before
+    "quince-chutney": {"keep-the-acid", "process-pickle", "hot-glass"},
     "bramble-jelly": {"boiling-sugar", "keep-the-sugar", "process-jars", "sterilise-jars"},
     "sea-buckthorn-curd": {"curd-cold", "allergens"},
     "heather-mead": {"alcohol", "honey-infants", "bottle-pressure"},

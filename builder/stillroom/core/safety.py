@@ -32,6 +32,12 @@ from stillroom.core.safety_rules import GRAVITIES, Evidence, Gravity, Rule, all_
 from stillroom.core.strength import strength_of
 from stillroom.core.units import read_data
 
+# beside these nobody is told how to keep it well, as if it could be
+_NOT_TO_BE_KEPT = frozenset(
+    {"low-acid-sealed", "low-acid-in-oil", "animal-food-sealed", "cake-in-jar", "sauce-for-shelf"}
+    | {"egg-at-room", "ph-above-limit", "borderline-acid-bare", "alkali-in-food"}
+)
+
 
 @dataclass(frozen=True)
 class Caution:
@@ -98,6 +104,8 @@ def assess_safety(recipe: Recipe, settings: BookSettings) -> SafetyBox:
             refusals.append(caution)
         else:
             cautions.append(caution)
+    if any(caution.rule in _NOT_TO_BE_KEPT for caution in refusals):
+        cautions = [one for one in cautions if not all_rules()[one.rule].silent_beside_refusal]
     cautions.sort(key=lambda caution: GRAVITIES.index(caution.gravity))
     return SafetyBox(
         cautions=tuple(cautions),

@@ -24,7 +24,7 @@ GRAVITIES: tuple[Gravity, ...] = get_args(Gravity)
 Read = Literal["read", "restated", "reference.md", "memory"]
 RULE_KEYS = frozenset(
     {"id", "gravity", "override", "title", "when", "because", "to_maker", "to_receiver"}
-    | {"source", "read", "checked"}
+    | {"source", "read", "checked", "beside_refusal"}
 )
 
 
@@ -289,6 +289,7 @@ class Rule:
     read: Read
     checked: str
     may_be_overridden: bool
+    silent_beside_refusal: bool = False
 
 
 @cache
@@ -329,6 +330,7 @@ def read_rule(row: Mapping[str, Any]) -> Rule:
         read=row["read"],
         checked=str(row["checked"]),
         may_be_overridden=row.get("override") != "never",
+        silent_beside_refusal=row.get("beside_refusal") == "silent",
     )
 
 

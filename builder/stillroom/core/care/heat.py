@@ -43,7 +43,7 @@ _EVERYTHING = re.compile(
     r"|the rest(?! of))\b",
     re.IGNORECASE,
 )
-_OVEN = re.compile(r"\b(?:bak\w+|oven|gas mark)\b", re.IGNORECASE)
+_OVEN = re.compile(r"\b(?:bak\w+|oven|gas mark|deep[- ]?fr\w+)\b", re.IGNORECASE)
 _FIRST = re.compile(r"^\W*(?:(?:then|and|now|gently|slowly|lightly|finally) )*(\w+)", re.IGNORECASE)
 # what was kept back goes in raw, though the same line went into the oven before
 _KEPT_BACK = re.compile(
@@ -73,6 +73,7 @@ def cooked_places(recipe: Recipe) -> frozenset[int]:
     if recipe.kind.name == "dry mix":
         return _toasted(recipe)
     used: list[set[int]] = [set()]
+    unsaid = _never_named(recipe)
     apart: set[int] = set()
     cooked: set[int] = set()
     names = [_name_words(ingredient) for ingredient in recipe.ingredients]
@@ -93,6 +94,7 @@ def cooked_places(recipe: Recipe) -> frozenset[int]:
                 apart |= here - cooked
             if now:
                 cooked |= _reached(clause, here, set().union(*used), apart, everything)
+                cooked |= unsaid if _OVEN.search(clause) else set()
                 heated = True
             elif _KEPT_BACK.search(clause):
                 cooked -= here
@@ -100,6 +102,18 @@ def cooked_places(recipe: Recipe) -> frozenset[int]:
     if not heated and recipe.oven:
         cooked = everything - apart
     return frozenset(cooked)
+
+
+def _never_named(recipe: Recipe) -> set[int]:
+    """Return the lines that no clause names: they are in the dough that goes into the oven."""
+    names = [_name_words(ingredient) for ingredient in recipe.ingredients]
+    spoken = {
+        place
+        for step in recipe.method
+        for sentence in split_sentences(step.text)
+        for place in _named(sentence, names)
+    }
+    return set(range(len(names))) - spoken
 
 
 def _heat_of(words: str) -> bool:
