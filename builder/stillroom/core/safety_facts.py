@@ -140,12 +140,24 @@ class Facts:
 
     def toxic_in_method(self) -> tuple[str, ...]:
         """Return the poisonous plants that the method names without forbidding them."""
-        named = [clause for clause in self.clauses if _any_toxic().search(clause)]
+        affirmed = [_A_SHAPE.sub(" ", clause) for clause in self.clauses]
+        named = [clause for clause in affirmed if _any_toxic().search(clause)]
         return tuple(
             word
             for word in (_toxic_names() if named else ())
             if any(_as_word(word).search(clause) for clause in named)
         )
+
+
+# a plant's shape, its wood or its picture is not the plant; "holly on the icing" is
+_A_SHAPE = re.compile(
+    r"\b\w+(?:\s(?:leaf|leaves|berry|berries))?[- ]"
+    r"(?:shaped?|cutters?|wood(?:en)?|stencils?|stamps?|motifs?)\b"
+    r"|\b(?:pipe[ds]?|piping|draw|paint|print)\b(?: \w+){0,3}? \w+(?: (?:leaf|leaves|berries))?"
+    r"(?= (?:in|with|of) (?:\w+ )?(?:icing|chocolate|food colour))"
+    r"|\b(?:paper|plastic|marzipan|fondant|felt|sugar[- ]paste) \w+\b",
+    re.IGNORECASE,
+)
 
 
 @cache
