@@ -54,6 +54,7 @@ _NO_FOOD = re.compile(
     r"|big|thick|thin|fat|lean|plump|tender|soft|hard|whole|free-range|boned)\b[\s]*)+",
     re.IGNORECASE,
 )
+_TRAILING = re.compile(r"\s+(?:or|and|plus|with)$", re.IGNORECASE)
 _END_MEASURE = re.compile(r"\s+(?=[0-9½⅓⅔¼¾⅛][0-9½⅓⅔¼¾⅛./ ]*\s*(?:m[lL]|g|kg|L|cl|oz)\.?\s*$)")
 
 
@@ -213,7 +214,7 @@ def _food(text: str, at: int, amount: Amount | Unmeasured | None) -> LineReading
     cut = _first_cut(text, at)
     bracket = cut and cut[0].strip() in ("(", "[")
     end = cut.start() if cut else len(text)
-    item, note = text[at:end].strip(" ."), ""
+    item, note = _TRAILING.sub("", text[at:end].strip(" .")), ""
     if cut:
         note_at = cut.end() if cut[0].strip() in (",", ";", "–", "-", "—") else cut.start()
         note = text[note_at:].strip(" ,;")
@@ -249,10 +250,8 @@ def _open_bracket(text: str, at: int, cut: re.Match[str], item: str) -> tuple[st
     comma = re.search(r"[,;(\[]", after)
     more = after[: comma.start()] if comma else after
     note_rest = after[comma.start() :].strip(" ,;") if comma else ""
-    if more.strip() and (not item or _NO_FOOD.fullmatch(item)):
+    if more.strip():  # "coriander (cilantro) leaves", "1 inch (2.5 cm) cubes"
         item = f"{item} {more.strip()}".strip()
-    elif more.strip():
-        note_rest = ", ".join(part for part in (more.strip(), note_rest) if part)
     note = ", ".join(part for part in (inner, note_rest) if part)
     return item, note, cut.start()
 

@@ -1,0 +1,158 @@
+"""The tables of foods: their shape, and what must follow from a food and what must not."""
+
+from __future__ import annotations
+
+import pytest
+
+from stillroom.core.larder.food_reading import read_food
+from stillroom.core.larder.index import (
+    COLUMNS,
+    HOUSE,
+    build_index,
+    load_index,
+    read_table,
+    split_list,
+)
+from stillroom.core.larder.words import normal_form
+from stillroom.core.units import read_data
+
+TABLES = sorted((HOUSE / "foods").glob("*.tsv"))
+ROWS = [(path.name, row) for path in TABLES for row in read_table(path)]
+ORIGINS = {
+    "plant",
+    "mineral",
+    "fungus",
+    "milk",
+    "egg",
+    "honey",
+    "beeswax",
+    "gelatine",
+    "fish",
+    "meat",
+}
+ORIGINS |= {"calf rennet", "crustacean", "mollusc", "insect", "unknown"}
+
+
+def test_there_are_foods_enough() -> None:
+    index = load_index()
+    assert len(index["rows"]) >= 3900
+    assert len(index["names"]) >= 6600
+
+
+@pytest.mark.parametrize("path", TABLES, ids=lambda path: path.stem)
+def test_every_row_keeps_to_the_columns(path: object) -> None:
+    for name, row in ROWS:
+        if name != getattr(path, "name", ""):
+            continue
+        assert tuple(row) == COLUMNS
+        assert row["name"] == row["name"].lower().strip(), row
+        assert set(split_list(row["from"])) <= ORIGINS, row
+        assert set(split_list(row["allergens"])) <= set(read_data("allergens.yml")), row
+        assert set(split_list(row["may_contain"])) <= set(read_data("allergens.yml")), row
+        assert row["acidity"] in ("", "acid", "borderline", "low", "dry"), row
+        assert row["source"], row
+
+
+def test_no_name_stands_for_two_foods() -> None:
+    seen: dict[str, str] = {}
+    for _, row in ROWS:
+        for name in (row["name"], *split_list(row["also"])):
+            form = normal_form(name)
+            assert form not in seen, (name, seen.get(form), row["name"])
+            seen[form] = row["name"]
+
+
+def test_the_index_is_current() -> None:
+    held = load_index()
+    made = build_index()
+    assert held["of"] == made["of"]
+    assert held["names"] == made["names"]
+
+
+# name, what its own row must say it contains, what it must not
+ALLERGENS = [
+    ("white chocolate", {"milk"}, {"almond"}),
+    ("cashew butter", {"cashew"}, {"milk"}),
+    ("shea butter", set(), {"milk"}),
+    ("cocoa butter", set(), {"milk"}),
+    ("apple butter", set(), {"milk"}),
+    ("peanut butter", {"peanut"}, {"milk"}),
+    ("coconut milk", set(), {"milk"}),
+    ("coconut cream", set(), {"milk"}),
+    ("almond milk", {"almond"}, {"milk"}),
+    ("oat milk", {"oats"}, {"milk"}),
+    ("soya milk", {"soya"}, {"milk"}),
+    ("rice milk", set(), {"milk"}),
+    ("malted milk powder", {"milk", "barley", "wheat"}, set()),
+    ("vegan butter", set(), {"milk"}),
+    ("buckwheat flour", set(), {"wheat"}),
+    ("gluten-free flour", set(), {"wheat"}),
+    ("rice flour", set(), {"wheat"}),
+    ("gram flour", set(), {"wheat"}),
+    ("self-raising flour", {"wheat"}, set()),
+    ("spelt flour", {"wheat"}, set()),
+    ("semolina", {"wheat"}, set()),
+    ("couscous", {"wheat"}, set()),
+    ("bulgur wheat", {"wheat"}, set()),
+    ("panko", {"wheat"}, set()),
+    ("seitan", {"wheat"}, set()),
+    ("pearl barley", {"barley"}, set()),
+    ("malt vinegar", {"barley"}, set()),
+    ("rye flour", {"rye"}, set()),
+    ("nutmeg", set(), {"nuts", "almond"}),
+    ("water chestnut", set(), {"nuts"}),
+    ("coconut", set(), {"nuts"}),
+    ("pine nuts", {"pine-nut"}, set()),
+    ("butternut squash", set(), {"nuts", "walnut"}),
+    ("marzipan", {"almond"}, set()),
+    ("amaretti", {"almond"}, set()),
+    ("gianduja", {"hazelnut"}, set()),
+    ("pesto", {"milk"}, set()),
+    ("tahini", {"sesame"}, set()),
+    ("hummus", {"sesame"}, set()),
+    ("za'atar", {"sesame"}, set()),
+    ("celeriac", {"celery"}, set()),
+    ("celery salt", {"celery"}, set()),
+    ("dijon mustard", {"mustard"}, set()),
+    ("worcestershire sauce", {"fish"}, set()),
+    ("fish sauce", {"fish"}, set()),
+    ("anchovy", {"fish"}, set()),
+    ("prawns", {"crustaceans"}, set()),
+    ("shrimp paste", {"crustaceans"}, set()),
+    ("squid", {"molluscs"}, set()),
+    ("oyster sauce", {"molluscs"}, set()),
+    ("oyster mushroom", set(), {"molluscs"}),
+    ("soy sauce", {"soya", "wheat"}, set()),
+    ("tamari", {"soya"}, {"wheat"}),
+    ("tofu", {"soya"}, set()),
+    ("miso", {"soya"}, set()),
+    ("edamame", {"soya"}, set()),
+    ("mayonnaise", {"eggs"}, set()),
+    ("meringue", {"eggs"}, set()),
+    ("advocaat", {"eggs"}, set()),
+    ("egg noodles", {"eggs", "wheat"}, set()),
+    ("ghee", {"milk"}, set()),
+    ("paneer", {"milk"}, set()),
+    ("whey powder", {"milk"}, set()),
+    ("goat's cheese", {"milk"}, set()),
+    ("lupin flour", {"lupin"}, set()),
+    ("dried apricots", {"sulphites"}, set()),
+    ("red wine", {"sulphites"}, set()),
+    ("cream of tartar", set(), {"milk"}),
+    ("butter beans", set(), {"milk"}),
+    ("ginger beer", set(), {"barley"}),
+    ("stout", {"barley"}, set()),
+    ("oatcakes", {"oats"}, set()),
+    ("groundnut oil", {"peanut"}, set()),
+    ("walnut oil", {"walnut"}, set()),
+]
+
+
+@pytest.mark.parametrize(("name", "must", "must_not"), ALLERGENS, ids=[row[0] for row in ALLERGENS])
+def test_allergens_follow_from_the_whole_name(
+    name: str, must: set[str], must_not: set[str]
+) -> None:
+    food = read_food(name).food
+    assert food is not None
+    assert must <= set(food.allergens)
+    assert not must_not & set(food.allergens)
