@@ -33,7 +33,14 @@ FILLS = (
     "9 jars of 220 ml to the brim",
 )
 VESSELS = ("1.5 l", "1 quart", "250 ml jar", "3 pints", "24 cm round", "9 x 13 inch tin")
-WRONG = (("times", "0"), ("makes", "cupp"), ("fill", "12 bottles"), ("have", "4 dragons"))
+WRONG = (
+    *(("times", text) for text in ("0", "1,5", "1.500", "1,2,3", "0,5")),
+    ("makes", "cupp"),
+    ("makes", "2,5 l"),
+    ("fill", "12 bottles"),
+    ("fill", "3 bottles of 1,5 l"),
+    ("have", "4 dragons"),
+)
 
 
 def questions(recipes: Sequence[Recipe]) -> Iterator[dict[str, str]]:

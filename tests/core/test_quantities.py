@@ -86,3 +86,18 @@ def test_mixed_numbers_are_exact(whole: int, top: int, bottom: int) -> None:
 @given(st.fractions(min_value=0, max_value=10**6))
 def test_decimals_are_within_half_a_hundredth(value: Fraction) -> None:
     assert abs(Fraction(show_decimal(value)) - value) <= Fraction(1, 200)
+
+
+@pytest.mark.parametrize("text", ["1,5 kg", "0,5 l", "1.500 kg", "12,34 g", "1,2,3 g", "1-2,5 l"])
+def test_a_mark_that_half_the_world_reads_otherwise_is_asked(text: str) -> None:
+    with pytest.raises(Unreadable):
+        parse_amount(text)
+
+
+@pytest.mark.parametrize(
+    ("text", "low"), [("1,500 g", 1500), ("12,000 g", 12000), ("1,250.5 g", 1250.5)]
+)
+def test_thousands_are_read_as_english_writes_them(text: str, low: float) -> None:
+    amount = parse_amount(text)
+    assert isinstance(amount, Amount)
+    assert amount.low == Fraction(low)

@@ -17,8 +17,11 @@ from stillroom.core.units import System, all_units, counted_nouns, find_unit, un
 _VULGAR = "½⅓⅔¼¾⅕⅖⅗⅘⅙⅚⅛⅜⅝⅞"
 _NUMBER = (
     rf"(?:\d+\s*[{_VULGAR}]|[{_VULGAR}]|\d+\s+\d+\s*[/⁄]\s*\d+|\d+\s*[/⁄]\s*\d+"
-    r"|\d[\d,]*(?:\.\d+)?)"
+    r"|\d+(?:[.,]\d+)*)"
 )
+_SURE = re.compile(r"\d+(?:\.\d+)?|[1-9]\d{0,2}(?:,\d{3})+(?:\.\d+)?")
+_COULD_BE_THOUSANDS = re.compile(r"[1-9]\d{0,2}\.\d{3}")
+_HOW_TO_WRITE_NUMBERS = 'Write "3", "2.5", "1/2" or "1 1/2".'
 _LEADING = re.compile(
     rf"^(?P<about>about|roughly|around|c\.)?\s*(?P<low>{_NUMBER})"
     rf"(?:\s*(?:-|–|to)\s*(?P<high>{_NUMBER}))?(?P<rest>.*)$",
@@ -79,7 +82,7 @@ def parse_number(text: str) -> Fraction:
     """
     bare = text.strip().replace("⁄", "/")
     if not re.fullmatch(_NUMBER, bare):
-        raise Unreadable(f'"{text}" is not a number.', 'Write "3", "2.5", "1/2" or "1 1/2".')
+        raise Unreadable(f'"{text}" is not a number.', _HOW_TO_WRITE_NUMBERS)
     total = Fraction(0)
     for sign in _VULGAR:
         if sign in bare:
@@ -87,11 +90,27 @@ def parse_number(text: str) -> Fraction:
             total += Fraction(int(numerator), int(denominator))
             bare = bare.replace(sign, " ")
     for part in re.sub(r"\s*/\s*", "/", bare).split():
-        top, _, bottom = part.replace(",", "").partition("/")
+        top, _, bottom = part.partition("/")
         if bottom and int(bottom) == 0:
             raise Unreadable(f'"{text}" divides by nothing.', 'Write a fraction such as "1/2".')
-        total += Fraction(top) / Fraction(bottom or "1")
+        total += _decimal(top) / Fraction(bottom or "1")
     return total
+
+
+def _decimal(digits: str) -> Fraction:
+    """Read digits as English writes them; what else it could be is asked, never guessed.
+
+    Its twin is decimal() of amounts.js: "1,5" is never 15, nor "1.500" one and a half in silence.
+    """
+    if _SURE.fullmatch(digits) and not _COULD_BE_THOUSANDS.fullmatch(digits):
+        return Fraction(digits.replace(",", ""))
+    whole, *rest = re.split("[.,]", digits)
+    if len(rest) != 1:
+        raise Unreadable(f'"{digits}" is not a number.', _HOW_TO_WRITE_NUMBERS)
+    point = f"{whole}.{rest[0].rstrip('0') or '0'}"
+    raise Unreadable(
+        f'"{digits}" could be read in two ways.', f'Write "{point}" or "{int(whole + rest[0])}".'
+    )
 
 
 def parse_leading_amount(text: str, system: System = "metric") -> tuple[Amount | None, str]:

@@ -10,7 +10,10 @@ const VULGAR = {
   "⅗": [3, 5], "⅘": [4, 5], "⅙": [1, 6], "⅚": [5, 6], "⅛": [1, 8], "⅜": [3, 8], "⅝": [5, 8], "⅞": [7, 8],
 };
 const SIGNS = Object.keys(VULGAR).join("");
-const NUMBER = String.raw`(?:\d+\s*[${SIGNS}]|[${SIGNS}]|\d+\s+\d+\s*[/⁄]\s*\d+|\d+\s*[/⁄]\s*\d+|\d[\d,]*(?:\.\d+)?)`;
+const NUMBER = String.raw`(?:\d+\s*[${SIGNS}]|[${SIGNS}]|\d+\s+\d+\s*[/⁄]\s*\d+|\d+\s*[/⁄]\s*\d+|\d+(?:[.,]\d+)*)`;
+const SURE = /^(?:\d+(?:\.\d+)?|[1-9]\d{0,2}(?:,\d{3})+(?:\.\d+)?)$/;
+const COULD_BE_THOUSANDS = /^[1-9]\d{0,2}\.\d{3}$/;
+const HOW_TO_WRITE_NUMBERS = 'Write "3", "2.5", "1/2" or "1 1/2".';
 const WHOLE_NUMBER = new RegExp(`^${NUMBER}$`);
 const LEADING = new RegExp(
   `^(about|roughly|around|c\\.)?\\s*(${NUMBER})(?:\\s*(?:-|–|to)\\s*(${NUMBER}))?([^]*)$`, "i",
@@ -71,7 +74,7 @@ function readWords(data) {
 export function parseNumber(text) {
   let bare = text.trim().replaceAll("⁄", "/");
   if (!WHOLE_NUMBER.test(bare)) {
-    throw new Unreadable(`"${text}" is not a number.`, 'Write "3", "2.5", "1/2" or "1 1/2".');
+    throw new Unreadable(`"${text}" is not a number.`, HOW_TO_WRITE_NUMBERS);
   }
   let total = ZERO;
   for (const [sign, [top, bottom]] of Object.entries(VULGAR)) {
@@ -81,13 +84,25 @@ export function parseNumber(text) {
     }
   }
   for (const part of bare.replace(/\s*\/\s*/g, "/").split(/\s+/).filter(Boolean)) {
-    const [top, bottom] = part.replaceAll(",", "").split("/");
+    const [top, bottom] = part.split("/");
     if (bottom && /^0+$/.test(bottom)) {
       throw new Unreadable(`"${text}" divides by nothing.`, 'Write a fraction such as "1/2".');
     }
-    total = total.plus(Fraction.parse(top).over(bottom ? Fraction.parse(bottom) : ONE));
+    total = total.plus(decimal(top).over(bottom ? Fraction.parse(bottom) : ONE));
   }
   return total;
+}
+
+/** Read digits as English writes them; "1,5" and "1.500" are asked. The twin of quantities._decimal. */
+function decimal(digits) {
+  if (SURE.test(digits) && !COULD_BE_THOUSANDS.test(digits)) {
+    return Fraction.parse(digits.replaceAll(",", ""));
+  }
+  const [whole, ...rest] = digits.split(/[.,]/);
+  if (rest.length !== 1) throw new Unreadable(`"${digits}" is not a number.`, HOW_TO_WRITE_NUMBERS);
+  const point = `${whole}.${rest[0].replace(/0+$/, "") || "0"}`;
+  const together = `${whole}${rest[0]}`.replace(/^0+(?=\d)/, "");
+  throw new Unreadable(`"${digits}" could be read in two ways.`, `Write "${point}" or "${together}".`);
 }
 
 /** Split "1 l vodka" into {low, high, unit, noun} and the rest; no amount gives null. */
