@@ -45,7 +45,7 @@ def test_every_row_keeps_to_the_columns(path: object) -> None:
         if name != getattr(path, "name", ""):
             continue
         assert tuple(row) == COLUMNS
-        assert row["name"] == row["name"].lower().strip(), row
+        assert row["name"] == row["name"].strip(), row
         assert set(split_list(row["from"])) <= ORIGINS, row
         assert set(split_list(row["allergens"])) <= set(read_data("allergens.yml")), row
         assert set(split_list(row["may_contain"])) <= set(read_data("allergens.yml")), row

@@ -36,14 +36,17 @@ def _from_table(name: str, row: list[str]) -> Staple:
     base = staple_named(like) if like else Staple(name, TABLE_SECTION)
     own = frozenset(split_list(tags)) | base.tags
     said = cast("Acidity | None", acidity or None)
+    # an origin that is not known is asked of the packet; it is not an animal
+    origins = split_list(animal)
+    known = tuple(origin for origin in origins if origin != "unknown")
     return replace(
         base,
         name=name,
         also=tuple(split_list(also)),
         allergens=tuple(split_list(allergens)),
         may_contain=tuple(split_list(may_contain)),
-        animal=tuple(split_list(animal)) or ("plant",),
-        vegan_note="" if animal else _UNSAID,
+        animal=known or ("plant",),
+        vegan_note="" if known == tuple(origins) and known else _UNSAID,
         tags=own,
         acidity=said or base.acidity or acidity_by_tags(own, None),
         parts=tuple(split_list(parts)),
