@@ -28,8 +28,8 @@ E5 = [
 # pods, moisture, units per US gallon, fold: E1 and E2 of the reference, from 21 CFR 169.3(b) and
 # 169.175; E1 tells 69.986 and 74.985 g rounded, and folds disregard fractions: a milligram more
 E1_E2 = [
-    ("69.987 g in 700 ml at 40%", "", 1.000, 1),
-    ("74.986 g in 750 ml at 40%", "", 1.000, 1),
+    ("69.9870 g in 700 ml at 40%", "", 1.000, 1),
+    ("74.9860 g in 750 ml at 40%", "", 1.000, 1),
     ("150 g in 0.7 l", "", 2.143, 2),
     ("69 g in 700 ml", "", 0.986, 0),
     ("13.35 oz in 3785.411784 ml", "", 1.000, 1),
