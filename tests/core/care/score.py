@@ -1,4 +1,7 @@
-"""Print how the cases of care stand: python tests/core/care/score.py [area] [--wrong]."""
+"""Print how the cases of care stand: python tests/core/care/score.py [area] [--wrong] [--names].
+
+`--names` prints only the names of what is not wholly right, for tests/golden/care/not_yet_right.txt.
+"""
 
 from __future__ import annotations
 
@@ -14,6 +17,10 @@ def main(words: list[str]) -> None:
     areas = [word for word in words if not word.startswith("--")]
     cases = [case for case in load_cases() if not areas or case["area"] in areas]
     outcomes = [(case, judge(case)) for case in cases]
+    if "--names" in words:
+        wrong = (case for case, outcome in outcomes if not outcome.right)
+        print("\n".join(f"{case['area']}: {case['name']}" for case in wrong))
+        return
     if "--wrong" in words:
         for case, outcome in outcomes:
             if not outcome.right:

@@ -2,15 +2,28 @@
 
 from __future__ import annotations
 
-import os
+from pathlib import Path
 
 import pytest
 
 from care_cases import READ, Case, judge, load_cases, open_out, rule_words, settings_of
 
 CASES = load_cases()
-ON = os.environ.get("STILLROOM_CARE_CASES") == "1"
-held = pytest.mark.skipif(not ON, reason="on with STILLROOM_CARE_CASES=1 until the rules stand")
+# what the rules do not yet get wholly right; a line goes when its case does, and none is added
+KNOWN = Path(__file__).parents[2] / "golden" / "care" / "not_yet_right.txt"
+NOT_YET = set(KNOWN.read_text(encoding="utf-8").splitlines())
+
+
+def _name(case: Case) -> str:
+    return f"{case['area']}: {case['name']}"
+
+
+def _marked() -> list[object]:
+    not_yet = pytest.mark.xfail(reason="listed in not_yet_right.txt", strict=True)
+    return [
+        pytest.param(case, id=_name(case), marks=[not_yet] if _name(case) in NOT_YET else [])
+        for case in CASES
+    ]
 
 
 def test_there_are_cases_enough_and_innocent_ones() -> None:
@@ -19,7 +32,7 @@ def test_there_are_cases_enough_and_innocent_ones() -> None:
     assert len({(case["area"], case["name"]) for case in CASES}) == len(CASES)
 
 
-@pytest.mark.parametrize("case", CASES, ids=[f"{case['area']}: {case['name']}" for case in CASES])
+@pytest.mark.parametrize("case", CASES, ids=[_name(case) for case in CASES])
 def test_a_case_uses_the_words_of_the_rules(case: Case) -> None:
     named = [*case["expect"], *case.get("refuse", []), *case.get("may", [])]
     assert open_out(named) - rule_words() == set()
@@ -29,8 +42,11 @@ def test_a_case_uses_the_words_of_the_rules(case: Case) -> None:
     assert settings_of(case)
 
 
-@held
-@pytest.mark.parametrize("case", CASES, ids=[f"{case['area']}: {case['name']}" for case in CASES])
+def test_what_is_not_yet_right_names_cases_there_are() -> None:
+    assert {_name(case) for case in CASES} >= NOT_YET
+
+
+@pytest.mark.parametrize("case", _marked())
 def test_the_whole_set_speaks_and_nothing_more(case: Case) -> None:
     outcome = judge(case)
     assert outcome.right, f"{outcome} by {case['source']}"
