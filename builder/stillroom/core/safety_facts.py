@@ -155,6 +155,7 @@ _A_SHAPE = re.compile(
     r"(?:shaped?|cutters?|wood(?:en)?|stencils?|stamps?|motifs?)\b"
     r"|\b(?:pipe[ds]?|piping|draw|paint|print)\b(?: \w+){0,3}? \w+(?: (?:leaf|leaves|berries))?"
     r"(?= (?:in|with|of) (?:\w+ )?(?:icing|chocolate|food colour))"
+    r"|\b(?:yew|holly)[- ](?:spoons?|bowls?|boards?)\b|\bivy honey\b"
     r"|\b(?:paper|plastic|marzipan|fondant|felt|sugar[- ]paste) \w+\b",
     re.IGNORECASE,
 )
@@ -171,8 +172,13 @@ def _any_toxic() -> re.Pattern[str]:
 
 
 def _as_word(*names: str) -> re.Pattern[str]:
-    either = "|".join(re.escape(name) for name in names)
+    either = "|".join(_or_many(name) for name in names)
     return re.compile(rf"\b(?:{either})(?:s|es)?\b", re.IGNORECASE)
+
+
+def _or_many(name: str) -> str:
+    """Return the pattern of a name that may end as berries and leaves do."""
+    return re.sub(r"y$", "(?:y|ie)", re.sub(r"leaf$", "lea(?:f|ve)", re.escape(name)))
 
 
 def gather_facts(recipe: Recipe, strength: Fraction | None, allergens: tuple[str, ...]) -> Facts:
