@@ -1,6 +1,6 @@
 """Print how the cases of care stand: python tests/core/care/score.py [area] [--wrong] [--names].
 
-`--names` prints only the names of what is not wholly right, for tests/golden/care/not_yet_right.txt.
+`--names` prints the names of what is not wholly right, for not_yet_right.txt.
 """
 
 from __future__ import annotations
