@@ -47,6 +47,15 @@ def find_chromium() -> str | None:
     return next((place for place in found if place), None)
 
 
+def wait_until(page: Page, expression: str) -> None:
+    """Wait until an expression of the page holds; the page's policy forbids it to evaluate strings."""
+    for _ in range(150):
+        if page.evaluate(expression):
+            return
+        page.wait_for_timeout(100)
+    pytest.fail(f"not so within 15 s: {expression}")
+
+
 def no_browser(name: str) -> NoReturn:
     message = f"No {name} found: install it, or set STILLROOM_{name.upper()} to its program file."
     if os.environ.get("CI"):

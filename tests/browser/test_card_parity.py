@@ -13,6 +13,8 @@ from stillroom.core.labelling import make_card
 from stillroom.core.paper import CARD_SIZES
 from stillroom.printing.cards import CardJob, SheetOptions, fit_cards
 
+from .conftest import wait_until
+
 ROOT = Path(__file__).resolve().parents[2]
 
 # What Typst and the browser may set differently, and why; (size, recipe) -> the reason. Empty:
@@ -68,7 +70,7 @@ TWO_SIDED = {"90x65": 8, "a7": 0, "id-1": 17, "folded-a6": 20}
 @pytest.mark.parametrize("size", CARD_SIZES)
 def test_twenty_cards_are_arranged_alike(page: Page, book_address: str, size: str) -> None:
     page.goto(f"{book_address}/print-room/")
-    page.wait_for_function("!document.querySelector('.print-room-form').hidden")
+    wait_until(page, "!document.querySelector('.print-room-form').hidden")
     made_on = date.fromisoformat(page.input_value(".print-room-form input[name=made]"))
     browser, typst = browser_fits(page, size), typst_fits(size, made_on)
     assert len(browser) == len(typst) == 20

@@ -12,6 +12,8 @@ import pytest
 import zxingcpp
 from playwright.sync_api import Page
 
+from .conftest import wait_until
+
 MM = 72 / 25.4
 TOLERANCE_MM = 0.2  # issue 6
 WIDE, HIGH = 210, 148  # A6 opened is A5 lying: ISO 216
@@ -22,7 +24,7 @@ PER_SHEET = {"a4": 2, "letter": 1}  # core/paper.py: 279.4 mm hold 148 once
 def open_room(page: Page, address: str, asked: str) -> None:
     page.goto(f"{address}/print-room/?{asked}")
     page.evaluate("window.print = () => {}")
-    page.wait_for_function("!document.querySelector('.print-room-form').hidden")
+    wait_until(page, "!document.querySelector('.print-room-form').hidden")
     page.select_option(".print-room-form select[name=size]", "folded-a6")
 
 
@@ -148,7 +150,7 @@ def test_type_is_large_and_never_under_the_stated_size(page: Page, book_address:
 def test_what_a_folded_card_cannot_hold_is_refused_by_name(page: Page, book_address: str) -> None:
     page.goto(f"{book_address}/r/rosemary-salt/")
     page.evaluate("() => { window.print = () => { document.body.dataset.printed = 'yes'; }; }")
-    page.wait_for_function("!document.querySelector('.card-form').hidden")
+    wait_until(page, "!document.querySelector('.card-form').hidden")
     page.select_option("stillroom-card select[name=size]", "folded-a6")
     use = "document.querySelector('[data-card-part=use] dd').textContent"
     page.evaluate(f"{use} = 'Rub it in well and wait a while. '.repeat(30)")
@@ -170,7 +172,7 @@ def test_it_is_shown_whole_and_nothing_scrolls_sideways(
 ) -> None:
     page.set_viewport_size({"width": width, "height": 800})
     page.goto(f"{book_address}/r/quince-ratafia/")
-    page.wait_for_function("!document.querySelector('.card-form').hidden")
+    wait_until(page, "!document.querySelector('.card-form').hidden")
     page.select_option("stillroom-card select[name=size]", "folded-a6")
     shown = page.locator("stillroom-card .card-panel")
     assert shown.count() == 4
@@ -185,7 +187,7 @@ def test_going_back_to_a_flat_card_leaves_nothing_of_the_fold(
     page: Page, book_address: str
 ) -> None:
     page.goto(f"{book_address}/r/quince-ratafia/")
-    page.wait_for_function("!document.querySelector('.card-form').hidden")
+    wait_until(page, "!document.querySelector('.card-form').hidden")
     parts = "[...document.querySelectorAll('stillroom-card .usage-card *')].map((e) => e.className)"
     before = page.evaluate(parts)
     page.select_option("stillroom-card select[name=size]", "folded-a6")

@@ -24,6 +24,8 @@ from stillroom.core.targets import ByFactor
 from stillroom.core.timeline import Timeline, plan_forward
 from stillroom.core.timeline_words import describe_dates
 
+from .conftest import wait_until
+
 ROOT = Path(__file__).resolve().parents[2]
 RECIPES = {path.stem: load_recipe(path) for path in sorted((ROOT / "recipes").glob("*.md"))}
 SCRIPTS = Path(stillroom.publish.__file__).parent / "assets" / "js"
@@ -55,7 +57,7 @@ class Printed:
 def press(page: Page, address: str, paper: str) -> None:
     page.goto(address)
     page.evaluate("window.print = () => {}")
-    page.wait_for_function(READY)
+    wait_until(page, READY)
     page.select_option("[data-share=paper]", label=paper)
     page.get_by_role("button", name="Print the kitchen sheet").click()
     page.wait_for_selector("body.printing-kitchen-sheet", state="attached")
@@ -194,7 +196,7 @@ def test_the_square_leads_to_the_page(page: Page, book_address: str, dpi: int) -
 def test_after_printing_the_page_is_as_it_was(page: Page, book_address: str) -> None:
     address = f"{book_address}/r/quince-chutney/"
     page.goto(address)
-    page.wait_for_function(READY)
+    wait_until(page, READY)
     before = page.inner_text(".leaf .making")
     places = page.evaluate("document.body.children.length")
     styles = page.locator("style").count()
@@ -214,7 +216,7 @@ def test_the_page_itself_prints_its_dates_on_one_side(
     page: Page, book_address: str, slug: str
 ) -> None:
     page.goto(f"{book_address}/r/{slug}/")
-    page.wait_for_function(READY)
+    wait_until(page, READY)
     last = page.inner_text(".when-dates tbody tr:last-child th")
     with pdfplumber.open(io.BytesIO(page.pdf(format="Letter"))) as opened:
         sides = [side.extract_text() for side in opened.pages]
@@ -226,11 +228,11 @@ def test_the_page_itself_prints_its_dates_on_one_side(
 def test_it_is_printed_from_the_keyboard(page: Page, book_address: str) -> None:
     page.goto(f"{book_address}/r/rosemary-salt/")
     page.evaluate("window.print = () => { window.printed = document.body.className; }")
-    page.wait_for_function(READY)
+    wait_until(page, READY)
     page.get_by_role("button", name="Print this page").focus()
     page.keyboard.press("Tab")
     page.keyboard.press("Enter")
-    page.wait_for_function("window.printed?.includes('printing-kitchen-sheet')")
+    wait_until(page, "window.printed?.includes('printing-kitchen-sheet')")
 
 
 def test_without_javascript_it_is_not_offered(browser: Browser, book_address: str) -> None:

@@ -18,6 +18,8 @@ from playwright.sync_api import Browser, Page
 from browser.conftest import serve_folder
 from browser.firefox import launch_firefox
 
+from .conftest import wait_until
+
 NAME = "Zebedee Quillfeather"
 ENTER = "\ue007"
 CARD = "/r/quince-ratafia/"
@@ -75,13 +77,13 @@ def test_the_card_prints_and_sends_nothing_whatever_storage_does(
     page.locator(".card-form [name=from]").fill(NAME)
     page.locator(".card-form [name=to]").press("Enter")
     page.locator(".card-form button").click()
-    page.wait_for_function("window.printedTimes === 2")
+    wait_until(page, "window.printedTimes === 2")
     assert NAME in page.locator(".usage-card .card-to").first.text_content()
     page.goto(book_address + "/print-room/", wait_until="networkidle")
     page.locator(".print-room-form [name=to]").fill(NAME)
     page.locator("[data-recipe=quince-ratafia]").first.fill("1")
     page.locator(".print-room-form [name=to]").press("Enter")
-    page.wait_for_function("window.printedTimes === 1")
+    wait_until(page, "window.printedTimes === 1")
     assert errors == []
     assert [address for address in asked if "Zebedee" in address] == []
     assert urlsplit(page.url).query == ""

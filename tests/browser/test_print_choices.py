@@ -8,6 +8,8 @@ from stillroom.core.paper import PAPERS, Size, impose
 from stillroom.core.problems import Unreadable
 from stillroom.core.tag_shapes import tag_shape
 
+from .conftest import wait_until
+
 # what a person may type into a field for a number. Letters cannot be typed into one except "e",
 # "+", "-" and ".", of which a browser keeps those that make no number, and says so by badInput.
 BAD = {"empty": "", "negative": "-3", "nought": "0", "letters": "e", "huge": "99999", "part": "1.5"}
@@ -41,7 +43,7 @@ OWN = {"columns", "rows", "left", "top", "pitchX", "pitchY", "labelWidth", "labe
 def open_room(page: Page, address: str) -> None:
     page.goto(f"{address}/print-room/?recipe=rosemary-salt&count=2")
     page.evaluate("() => { window.print = () => { document.body.dataset.printed = 'yes'; }; }")
-    page.wait_for_function("!document.querySelector('.print-room-form').hidden")
+    wait_until(page, "!document.querySelector('.print-room-form').hidden")
 
 
 def type_into(page: Page, field: str, typed: str) -> None:
@@ -133,7 +135,7 @@ def test_a_card_or_tag_is_as_large_as_the_bought_label(page: Page, book_address:
 def test_the_card_form_answers_in_words(page: Page, book_address: str) -> None:
     page.goto(f"{book_address}/r/rosemary-salt/")
     page.evaluate("() => { window.print = () => { document.body.dataset.printed = 'yes'; }; }")
-    page.wait_for_function("!document.querySelector('.card-form').hidden")
+    wait_until(page, "!document.querySelector('.card-form').hidden")
     for typed in BAD.values():
         type_into(page, ".card-form [name=count]", typed)
         assert WHOLE in page.inner_text(".card-status"), typed

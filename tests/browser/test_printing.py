@@ -21,6 +21,8 @@ from stillroom.core.spans import Span
 from stillroom.core.tag_shapes import Shape, tag_measures, tag_shape
 from stillroom.core.timeline_data import span_data
 
+from .conftest import wait_until
+
 ROOT = Path(__file__).resolve().parents[2]
 MM = 72 / 25.4
 TOLERANCE_MM = 0.2  # issue 6
@@ -35,9 +37,7 @@ def print_page(page: Page) -> pdfplumber.PDF:
 def open_page(page: Page, address: str) -> None:
     page.goto(address)
     page.evaluate("window.print = () => {}")
-    page.wait_for_function(
-        "document.querySelector('.card-form, .print-room-form').hidden === false"
-    )
+    wait_until(page, "document.querySelector('.card-form, .print-room-form').hidden === false")
     page.evaluate("document.fonts.ready")
 
 
