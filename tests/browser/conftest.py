@@ -48,7 +48,7 @@ def find_chromium() -> str | None:
 
 
 def wait_until(page: Page, expression: str) -> None:
-    """Wait until an expression of the page holds; the page's policy forbids it to evaluate strings."""
+    """Wait until an expression holds; the policy forbids the page to evaluate strings itself."""
     for _ in range(150):
         if page.evaluate(expression):
             return
