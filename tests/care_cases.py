@@ -6,6 +6,7 @@ import re
 from collections import Counter
 from dataclasses import dataclass, field
 from functools import cache
+from hashlib import sha256
 from pathlib import Path
 from typing import Any
 
@@ -92,7 +93,10 @@ def recipe_of(written: dict[str, Any]) -> Recipe:
     }
     steps = "\n".join(f"{place}. {step}" for place, step in enumerate(written["method"], 1))
     head = yaml.safe_dump(front, allow_unicode=True)
-    return read_recipe(f"---\n{head}---\n\n## Method\n\n{steps}\n", "recipes/case.md", "case")
+    text = f"---\n{head}---\n\n## Method\n\n{steps}\n"
+    # a name of its own: recipes are cached by their names, and thousands of one name cost minutes
+    name = f"case-{sha256(text.encode()).hexdigest()[:12]}"
+    return read_recipe(text, f"recipes/{name}.md", name)
 
 
 def ask(written: dict[str, Any], settings: BookSettings) -> Said:
