@@ -155,6 +155,8 @@ def allergen_words(label: Label) -> str:
         parts.append(f"contains {', '.join(label.allergens)}")
     if label.may_contain:
         parts.append(f"may contain traces of {', '.join(label.may_contain)}")
+    if label.packets:
+        parts.append(f"its packet may say more: {', '.join(label.packets)}")
     line = "; ".join(parts)
     return line[:1].upper() + line[1:]
 

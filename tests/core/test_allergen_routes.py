@@ -185,7 +185,7 @@ def test_what_only_its_packet_knows_is_never_free() -> None:
     label = label_recipe(recipe, SETTINGS["GB"])
     assert label.free_from == ()
     assert "".join(piece.text for piece in label.allergen_words) == (
-        "Contains gluten (wheat); bought ready-made, its packet may say more: moonlets"
+        "Contains gluten (wheat); its packet may say more: moonlets"
     )
 
 
