@@ -7,23 +7,28 @@ themselves (staples/hazards.yml) and how they are judged (safety_rules.py).
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable
-from dataclasses import dataclass
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass, field, replace
 from fractions import Fraction
 from functools import cache
 from typing import Literal
 
 from stillroom.core.allergens import know_ingredient
+from stillroom.core.care.acid import low_acid_tag
+from stillroom.core.care.drained import drained_rows
+from stillroom.core.care.drying import dried_through
+from stillroom.core.care.filling import filled_hot
 from stillroom.core.care.foods_in_method import foods_in_method
-from stillroom.core.care.heat import cooked_places
+from stillroom.core.care.heat import boiled_apart, cooked_places
 from stillroom.core.care.sentences import affirmed_clauses, split_sentences
+from stillroom.core.care.weights import weigh_for_rules
 from stillroom.core.care.who import said_for_infants, said_near_young_or_pets
-from stillroom.core.contents import contents_by_place, middle_of
+from stillroom.core.contents import Content, contents_by_place
+from stillroom.core.larder.ingredients import food_of
 from stillroom.core.parts import Ingredient
 from stillroom.core.recipe import Recipe
 from stillroom.core.spans import Span
 from stillroom.core.staple_table import Staple, name_of, staple_of, staples_tagged
-from stillroom.core.units import convert, size_of
 
 Place = Literal["room", "fridge", "freezer"]
 
@@ -34,7 +39,8 @@ _HEAT = re.compile(
 )
 # boiling these cooks no food
 _NOT_FOOD = re.compile(
-    r"\b(?:boil|scald|heat|steam|sterilis)\w*\s+(?:(?:the|your|a|clean|empty|filled|washed|glass)\s+)*"
+    r"\b(?:boil|scald|heat|steam|sterilis)\w*\s+(?:(?:the|your|a|clean|empty"
+    r"|filled|washed|glass)\s+)*"
     r"(?:jars?|bottles?|lids?|muslin|cloths?|funnel|jelly bag|tins?)\b",
     re.IGNORECASE,
 )
@@ -54,7 +60,8 @@ _TELLS_IN_A_COMPOUND = frozenset(
 class Thing:
     """One ingredient: its words, its staple, grams in a batch (None unknown), whether it stays.
 
-    `place` is its line in the recipe, counted from 0; `unknown` are words that no food explains.
+    `place` is its line in the recipe, counted from 0, -1 for what only the method names; `unknown`
+    are words that no food explains; `drained` is water poured off before anything is filled.
     """
 
     item: str
@@ -66,6 +73,7 @@ class Thing:
     stays: bool
     place: int
     unknown: tuple[str, ...] = ()
+    drained: bool = False
 
 
 @dataclass(frozen=True)
@@ -84,6 +92,9 @@ class Facts:
     cooked: frozenset[int] = frozenset()
     infants: str = ""
     young: str = ""
+    dried: str = ""
+    hot_in_glass: str = ""
+    boiled_apart: Mapping[str, frozenset[int]] = field(default_factory=dict, hash=False)
 
     @property
     def heated(self) -> bool:
@@ -95,7 +106,8 @@ class Facts:
     @property
     def total_g(self) -> Fraction:
         """The weight of everything that is eaten, as far as it is known."""
-        known = (thing.grams for thing in self.things if "craft" not in thing.tags)
+        eaten = (thing for thing in self.things if "craft" not in thing.tags)
+        known = (thing.grams for thing in eaten if not thing.drained)
         return sum((grams for grams in known if grams), Fraction(0))
 
     def tagged(self, tags: Iterable[str]) -> tuple[Thing, ...]:
@@ -191,7 +203,7 @@ def gather_facts(recipe: Recipe, strength: Fraction | None, allergens: tuple[str
     )
     return Facts(
         recipe=recipe,
-        things=_things(recipe),
+        things=_things(recipe, tuple(clauses)),
         sentences=tuple(sentence for sentence in sentences if sentence),
         clauses=tuple(clauses),
         said=" . ".join(affirmed_clauses(said)),
@@ -202,46 +214,36 @@ def gather_facts(recipe: Recipe, strength: Fraction | None, allergens: tuple[str
         cooked=cooked_places(recipe),
         infants=said_for_infants(recipe),
         young=said_near_young_or_pets(recipe),
+        dried=dried_through(clauses),
+        hot_in_glass=filled_hot(clauses, _in_a_jar(recipe)),
+        boiled_apart=boiled_apart(recipe),
     )
+
+
+def _in_a_jar(recipe: Recipe) -> bool:
+    return recipe.kind.name == "preserve" and kept_at(recipe) == "room"
 
 
 def _affirmed(sentence: str) -> str:
     return ", ".join(affirmed_clauses(sentence))
 
 
-def _things(recipe: Recipe) -> tuple[Thing, ...]:
+def _things(recipe: Recipe, clauses: tuple[str, ...]) -> tuple[Thing, ...]:
     """Return one thing for each line, by its place: the same food on two lines is two things."""
-    things = []
     rows = zip(recipe.ingredients, contents_by_place(recipe), strict=True)
-    for place, (ingredient, content) in enumerate(rows):
-        staple = staple_of(ingredient)
-        known = know_ingredient(ingredient)
-        hidden = {tag for other in known.staples for tag in other.tags}
-        tags = (staple.tags if staple else frozenset()) | (hidden & _TELLS_IN_A_COMPOUND)
-        grams = content.grams if content else None
-        if grams is None and "acid" in tags:
-            grams = _poured_as_water(ingredient, recipe)
-        things.append(
-            Thing(
-                item=name_of(ingredient),
-                words=f"{ingredient.item} {ingredient.note}".lower(),
-                staple=staple,
-                tags=tags,
-                grams=grams,
-                abv=ingredient.strength or (staple.strength if staple else None),
-                stays=recipe.stays_in(ingredient)
-                or bool(content and (content.liquid or content.dissolves)),
-                place=place,
-                unknown=known.unknown,
-            )
-        )
+    things = [
+        _thing(recipe, place, ingredient, content)
+        for place, (ingredient, content) in enumerate(rows)
+    ]
+    drained = drained_rows(["water" in thing.tags for thing in things], clauses)
+    things = [replace(thing, drained=True) if thing.place in drained else thing for thing in things]
     for staple, clause in foods_in_method(recipe):
         things.append(
             Thing(
                 item=staple.name,
                 words=f"{staple.name} ({clause})".lower(),
                 staple=staple,
-                tags=staple.tags,
+                tags=staple.tags | low_acid_tag(staple, staple.tags, recipe.kind.name),
                 grams=None,
                 abv=staple.strength,
                 stays=True,
@@ -251,12 +253,52 @@ def _things(recipe: Recipe) -> tuple[Thing, ...]:
     return tuple(things)
 
 
-def _poured_as_water(ingredient: Ingredient, recipe: Recipe) -> Fraction | None:
-    """Weigh vinegar or juice without a published density as water: a little less than it is."""
-    measured = middle_of(ingredient, recipe)
-    if measured is None or size_of(measured[1]) != "volume":
-        return None
-    return convert(measured[0], measured[1], "ml")
+def _thing(recipe: Recipe, place: int, ingredient: Ingredient, content: Content | None) -> Thing:
+    staple = staple_of(ingredient)
+    known = know_ingredient(ingredient)
+    hidden = {tag for other in known.staples for tag in other.tags}
+    tags = (staple.tags if staple else frozenset()) | (hidden & _TELLS_IN_A_COMPOUND)
+    words = f"{ingredient.item} {ingredient.note}".lower()
+    tags = _of_the_part(words, tags)
+    tags |= _low_acid(recipe, ingredient, staple, tags)
+    grams = content.grams if content else None
+    return Thing(
+        item=name_of(ingredient),
+        words=words,
+        staple=staple,
+        tags=tags,
+        grams=weigh_for_rules(ingredient, tags, recipe) if grams is None else grams,
+        abv=ingredient.strength or (staple.strength if staple else None),
+        stays=recipe.stays_in(ingredient)
+        or bool(content and (content.liquid or content.dissolves)),
+        place=place,
+        unknown=known.unknown,
+    )
+
+
+def _low_acid(
+    recipe: Recipe, ingredient: Ingredient, staple: Staple | None, tags: frozenset[str]
+) -> frozenset[str]:
+    """Return the tag of low acid; of a line that is not known, what its words name counts."""
+    found = low_acid_tag(staple, tags, recipe.kind.name)
+    if staple is None:
+        reading = food_of(ingredient)
+        for food in (*reading.foods, *reading.hinted, *reading.doubted):
+            found |= low_acid_tag(food, food.tags, recipe.kind.name)
+    return found
+
+
+_PEEL = re.compile(r"\b(?:peel(?!ed)|zest|rind|skin)s?\b")
+_FLESH = re.compile(r"\b(?:juice[ds]?|flesh|slice[ds]?|segments?|whole|halve[ds]|quarter\w*)\b")
+
+
+def _of_the_part(words: str, tags: frozenset[str]) -> frozenset[str]:
+    """Return the tags of the part of a citrus fruit that goes in: peel alone holds no acid."""
+    if "citrus" not in tags or not _PEEL.search(words):
+        return tags
+    if _FLESH.search(words):
+        return tags | {"citrus-peel"}
+    return (tags | {"citrus-peel"}) - {"acid", "high-acid-fruit"}
 
 
 def kept_at(recipe: Recipe) -> Place:

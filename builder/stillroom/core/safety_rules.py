@@ -14,7 +14,7 @@ from fractions import Fraction
 from functools import cache
 from typing import Any, Literal, get_args
 
-from stillroom.core.care.acid import too_little_acid
+from stillroom.core.care.acid import soaked_in_acid, too_little_acid
 from stillroom.core.problems import did_you_mean
 from stillroom.core.safety_facts import Facts, Thing, days_of
 from stillroom.core.units import read_data
@@ -70,11 +70,14 @@ def _yes(holds: bool) -> Evidence | None:
 
 
 def _tags(facts: Facts, tags: list[str], when: Mapping[str, Any]) -> Evidence | None:
-    """Any thing with one of the tags; `not_item`, `grams_from` and so on narrow the things."""
+    """Any thing with one of the tags; `not_item`, `only_item`, `grams_from` and so on narrow."""
     things = facts.tagged(tags)
     if "not_item" in when:
         pattern = re.compile(when["not_item"])
         things = tuple(thing for thing in things if not pattern.search(thing.words))
+    if "only_item" in when:
+        pattern = re.compile(when["only_item"])
+        things = tuple(thing for thing in things if pattern.search(thing.words))
     if "not_tags_of_item" in when:
         barred = set(when["not_tags_of_item"])
         things = tuple(thing for thing in things if not barred & thing.tags)
@@ -113,9 +116,7 @@ def _said_source(facts: Facts, _: bool, __: Mapping[str, Any]) -> Evidence | Non
 
 def _acid_soak(facts: Facts, _: bool, __: Mapping[str, Any]) -> Evidence | None:
     """Look for soaking in a citric acid solution of 3 %, as published: a pinch is no soaking."""
-    return _words(
-        " . ".join(facts.sentences), r"\b(?:soak|steep)\w*.*\b3 ?(?:%|per ?cent)|3 ?%.*soak"
-    )
+    return _yes(soaked_in_acid(facts.things, facts.sentences))
 
 
 def _ph_measured(facts: Facts, limit: float, _: Mapping[str, Any]) -> Evidence | None:
@@ -143,6 +144,22 @@ def _strength(facts: Facts, limit: float, below: bool) -> Evidence | None:
 
 def _clause(facts: Facts, pattern: str, _: Mapping[str, Any]) -> Evidence | None:
     hits = [clause for clause in facts.clauses if re.search(pattern, clause, re.IGNORECASE)]
+    return Evidence(words=tuple(hits[:1])) if hits else None
+
+
+_SWEET = re.compile(r"\b(?:sugar|syrup|honey|caramel|mixture|together|everything)\b", re.IGNORECASE)
+
+
+def _boils(facts: Facts, pattern: str, _: Mapping[str, Any]) -> Evidence | None:
+    """Find a clause that boils the sugar: one that heats only other things by name does not."""
+    sweet = {thing.place for thing in facts.tagged(["sugar", "honey", "syrup"])}
+    apart = facts.boiled_apart
+    hits = [
+        clause
+        for clause in facts.clauses
+        if re.search(pattern, clause, re.IGNORECASE)
+        and (clause not in apart or sweet & apart[clause] or _SWEET.search(clause))
+    ]
     return Evidence(words=tuple(hits[:1])) if hits else None
 
 
@@ -218,7 +235,15 @@ def _said_for(facts: Facts, who: str, _: Mapping[str, Any]) -> Evidence | None:
     return Evidence(words=(words,)) if words else None
 
 
+def _words_of(clause: str, wanted: bool) -> Evidence | None:
+    if not wanted:
+        return _yes(not clause)
+    return Evidence(words=(clause,)) if clause else None
+
+
 CHECKS: dict[str, Check] = {
+    "dried_by_method": lambda facts, wanted, _: _words_of(facts.dried, wanted),
+    "hot_in_glass": lambda facts, wanted, _: _words_of(facts.hot_in_glass, wanted),
     "unknown": _unknown,
     "said_for": _said_for,
     "kind": lambda facts, names, _: _yes(facts.recipe.kind.name in names),
@@ -242,6 +267,7 @@ CHECKS: dict[str, Check] = {
     "strength_not_under": lambda facts, limit, _: _strength(facts, limit, below=False),
     "ph_over": lambda facts, limit, _: _ph(facts, limit, over=True),
     "clause": _clause,
+    "sugar_boils": _boils,
     "said": lambda facts, pattern, _: _words(facts.said, pattern),
     "vessel": lambda facts, pattern, _: _words(facts.vessels, pattern),
     "stage": _stage,
@@ -253,6 +279,7 @@ CHECKS: dict[str, Check] = {
 # these narrow another line of the same condition and are read by it
 _NARROWING = {
     "not_item": "tags",
+    "only_item": "tags",
     "not_tags_of_item": "tags",
     "stays": "tags",
     "raw": "tags",
@@ -343,7 +370,7 @@ def _check_condition(name: str, when: Any) -> None:
             raise ValueError(f'hazards.yml: {name}: "{word}". {did_you_mean(word, known)}')
         if word in _NARROWING and _NARROWING[word] not in when:
             raise ValueError(f'hazards.yml: {name}: "{word}" stands without what it narrows.')
-        if word in ("clause", "said", "vessel", "item", "not_item"):
+        if word in ("clause", "sugar_boils", "said", "vessel", "item", "not_item", "only_item"):
             re.compile(value)
         if word in ("any", "none"):
             for condition in value:

@@ -7,15 +7,31 @@ weighed counts against the recipe. Leaves out pH, and where it is kept: the rule
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterable
 from fractions import Fraction
 from typing import Protocol
 
-from stillroom.core.care.processes import Filling, find_process
-from stillroom.core.staple_table import Staple
+from stillroom.core.care.processes import Filling, Process, find_process
+from stillroom.core.larder.staple import Staple
 
-LOW_ACID = frozenset({"low-acid-vegetable", "low-acid-fruit", "cooked-pulse", "fish"})
+# what stands above pH 4.6 in a jar; meat, fish, egg and milk have rules of their own
+_LOW = frozenset(
+    {"low-acid-vegetable", "low-acid-fruit", "cooked-pulse", "mushroom", "wild-mushroom"}
+    | {"chestnut", "coconut", "seaweed", "preserved-vegetable", "garlic"}
+)
+# dry as they are bought, and wet in a preserve
+_SWELLS = frozenset({"pulse", "kidney-bean", "lectin-bean", "grain", "rice", "pasta"})
+_DRIED = frozenset({"dried-vegetable", "dried-herb", "dried-garlic", "spice"})
 _LEAST_OF_FOOD = Fraction(1, 4)
+LOW_ACID = "low-acid"
+_SOAKS = re.compile(r"\b(?:soak|steep)", re.IGNORECASE)
+_AT_3_PERCENT = re.compile(r"(?<![\d.,])3 ?(?:%|per ?cent)", re.IGNORECASE)
+_FOR_A_DAY = re.compile(
+    r"\b(?:2[4-9]|[3-9]\d) ?h(?:ours?|rs?)?\b|\b(?:a|one|two|1|2) (?:whole "
+    r"|full )?days?\b|\bday and a night",
+    re.IGNORECASE,
+)
 
 
 class Weighed(Protocol):
@@ -33,27 +49,77 @@ class Weighed(Protocol):
     def grams(self) -> Fraction | None:
         """Its weight in a batch; None when it is not known."""
 
+    @property
+    def drained(self) -> bool:
+        """Whether it is poured off before anything is filled."""
+
+
+def low_acid_tag(staple: Staple | None, tags: frozenset[str], kind: str) -> frozenset[str]:
+    """Return the tag of what lies above pH 4.6 in a jar, nothing for what does not.
+
+    Dried pulses and grain are dry in a mix, and low in acid once they are cooked in a preserve.
+    """
+    if staple is None:
+        return frozenset({LOW_ACID}) if tags & _LOW else frozenset()
+    if staple.acidity == "acid" or tags & _DRIED:
+        return frozenset()
+    wet = _LOW | _SWELLS if kind == "preserve" else _LOW
+    return frozenset({LOW_ACID}) if tags & wet else frozenset()
+
 
 def too_little_acid(things: Iterable[Weighed]) -> bool:
     """Say whether low-acid food lies in too little acid; True when it cannot be weighed."""
-    rows = tuple(things)
-    low = [row for row in rows if row.tags & LOW_ACID]
+    rows = tuple(row for row in things if not row.drained)
+    low = [row for row in rows if LOW_ACID in row.tags]
     if any(row.grams is None for row in low):
         return True
     low_g = _sum(low)
-    acid_g = _sum(row for row in rows if "acid" in row.tags)
+    acid_g = _sum(row for row in rows if "acid" in row.tags) - _sum(_sour_fruit(rows)) / 2
     water = [row for row in rows if "water" in row.tags]
     if any(row.grams is None for row in water):
         return True
     if acid_g >= _LEAST_OF_FOOD * low_g and acid_g >= _sum(water) and acid_g > 0:
         return False
-    return find_process(_filling(rows)) is None
+    return published_process(rows) is None
+
+
+def soaked_in_acid(things: Iterable[Weighed], sentences: Iterable[str]) -> bool:
+    """Say whether garlic or herbs are soaked as published: 3 % of citric acid, a day, in plenty.
+
+    One part by weight of garlic to three of solution, of leaves to ten; said in words or weighed.
+    """
+    soaks = [text for text in sentences if _SOAKS.search(text)]
+    if not any(_FOR_A_DAY.search(text) or _AT_3_PERCENT.search(text) for text in soaks):
+        return False
+    if any(_AT_3_PERCENT.search(text) for text in soaks):
+        return True
+    rows = tuple(things)
+    acid_g = _sum(row for row in rows if row.staple and row.staple.name == "citric acid")
+    water_g = _sum(row for row in rows if "water" in row.tags)
+    garlic = [row for row in rows if "garlic" in row.tags]
+    leaves = [row for row in rows if "fresh-herb" in row.tags]
+    if not acid_g or any(row.grams is None for row in (*garlic, *leaves)):
+        return False
+    enough = 3 * _sum(garlic) + 10 * _sum(leaves)
+    return 100 * acid_g >= 3 * water_g and water_g + acid_g >= enough > 0
+
+
+def _sour_fruit(rows: Iterable[Weighed]) -> list[Weighed]:
+    """Return whole sour fruit: half of its weight is juice (a lemon of 84 g gives 48, USDA SR)."""
+    return [row for row in rows if "acid" in row.tags and "fruit" in row.tags]
+
+
+def published_process(things: Iterable[Weighed]) -> Process | None:
+    """Return the published process whose foods and proportions these keep, or None."""
+    return find_process(_filling(tuple(row for row in things if not row.drained)))
 
 
 def _filling(rows: tuple[Weighed, ...]) -> Filling:
     foods: dict[str, Fraction] = {}
     for row in rows:
-        if row.staple and row.tags & (LOW_ACID | {"fruit", "vegetable"}):
+        if row.staple and row.tags & {LOW_ACID, "fruit", "vegetable", "borderline-acid"}:
+            if row.tags & {"acid", "dried-fruit"} or "spice" in row.tags:
+                continue
             foods[row.staple.name] = foods.get(row.staple.name, Fraction(0)) + (row.grams or 0)
     vinegar = [row for row in rows if "vinegar" in row.tags]
     return Filling(

@@ -8,7 +8,7 @@ mix, cooks nothing that is given. Leaves out how hot it gets: the rules say that
 from __future__ import annotations
 
 import re
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 
 from stillroom.core.care.sentences import affirmed_clauses, split_sentences
 from stillroom.core.parts import Ingredient
@@ -45,6 +45,23 @@ _EVERYTHING = re.compile(
 )
 _OVEN = re.compile(r"\b(?:bak\w+|oven|gas mark|deep[- ]?fr\w+)\b", re.IGNORECASE)
 _FIRST = re.compile(r"^\W*(?:(?:then|and|now|gently|slowly|lightly|finally) )*(\w+)", re.IGNORECASE)
+_WITHOUT_OBJECT = re.compile(
+    r"\s+(?:in|with|over|on|at|for|until|till|to|slowly|gently|hard|briefly|together|again)\b",
+    re.IGNORECASE,
+)
+# what cooks for hours is all there is, though the step names only the fat it lies in
+_FOR_HOURS = re.compile(
+    r"^\W*(?:\w+ly )?(?:cook|simmer|braise|stew|poach)\w*\b[^.]*\b(?:\d+|an?|two"
+    r"|three|four|several) hours?\b",
+    re.IGNORECASE,
+)
+# "the whites" are the egg's, "white chocolate" is not
+_OF_THE_EGG = re.compile(
+    r"\b(white|yolk)s?\b(?! (?:sugar|chocolate|wine|vinegar|flour|pepper|rum"
+    r"|bread|onions?|fish|sauce"
+    r"|cabbage|rice|beans?|pearl))",
+    re.IGNORECASE,
+)
 # what was kept back goes in raw, though the same line went into the oven before
 _KEPT_BACK = re.compile(
     r"\b(?:rest of|remaining|reserved|kept back|dust\w*|sprinkl\w*)\b", re.IGNORECASE
@@ -94,7 +111,7 @@ def cooked_places(recipe: Recipe) -> frozenset[int]:
                 apart |= here - cooked
             if now:
                 cooked |= _reached(clause, here, set().union(*used), apart, everything)
-                cooked |= unsaid if _OVEN.search(clause) else set()
+                cooked |= unsaid if _OVEN.search(clause) or _FOR_HOURS.search(clause) else set()
                 heated = True
             elif _KEPT_BACK.search(clause):
                 cooked -= here
@@ -128,12 +145,30 @@ def _reached(
     "Boil the sugar" boils the sugar alone, "add the sugar and boil" all that is in the pan; what is
     baked goes into the oven whole.
     """
-    first = _FIRST.match(clause)
-    direct = first is not None and _HEAT.fullmatch(first[1]) is not None
-    if here and direct and not _OVEN.search(clause):
+    if here and _heats_what_it_names(clause) and not _OVEN.search(clause):
         return here
     together = (used | here) - apart
     return together or (everything - apart)  # "Mix. Bake." names nothing because it means all
+
+
+def _heats_what_it_names(clause: str) -> bool:
+    """Whether heat is done to what is named: "boil the sugar", not "cook in the fat"."""
+    first = _FIRST.match(clause)
+    if first is None or _HEAT.fullmatch(first[1]) is None:
+        return False
+    return _WITHOUT_OBJECT.match(clause[first.end() :]) is None
+
+
+def boiled_apart(recipe: Recipe) -> Mapping[str, frozenset[int]]:
+    """Return each clause that heats only the lines it names, and their places."""
+    names = [_name_words(ingredient) for ingredient in recipe.ingredients]
+    found: dict[str, frozenset[int]] = {}
+    for step in recipe.method:
+        for clause in _clauses_of(step.text):
+            here = _named(clause, names)
+            if here and not _EVERYTHING.search(clause) and _heats_what_it_names(clause):
+                found[clause] = frozenset(here)
+    return found
 
 
 def _toasted(recipe: Recipe) -> frozenset[int]:
@@ -164,9 +199,13 @@ def _name_words(ingredient: Ingredient) -> frozenset[str]:
         text += f" {ingredient.found.food.name}"
     words = re.findall(r"[^\W\d_]{3,}", text.lower())
     own = [word for word in words if word not in _PLAIN] or words
+    if "egg" in words or "eggs" in words:
+        own += [f"egg {word.removesuffix('s')}" for word in words if _OF_THE_EGG.fullmatch(word)]
+        own += ["egg white", "egg yolk"] if len(own) == 1 else []
     return frozenset(singular_word(word) for word in own)
 
 
 def _named(words: str, names: Sequence[frozenset[str]]) -> set[int]:
     spoken = {singular_word(word) for word in re.findall(r"[^\W\d_]{3,}", words.lower())}
+    spoken |= {f"egg {part.lower()}" for part in _OF_THE_EGG.findall(words)}
     return {place for place, own in enumerate(names) if own & spoken}

@@ -1,0 +1,106 @@
+"""Whether a thing goes hot into glass, read step by step: what has gone cold breaks no jar.
+
+A preserve for the shelf that is cooked and never said to cool counts as filled hot, since so it is
+done. Leaves out how hot: warm sugar and glass crack it as well as boiling water does.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterable
+
+from stillroom.core.care.drying import dried_through
+
+_HEATED = re.compile(
+    r"\b(?:boil\w*|simmer\w*|cook(?!ie)\w*|bak(?:e|ed|ing)\b(?! (?:tray|sheet"
+    r"|powder|soda))|heat(?:ed)?"
+    r"|hot\b(?! (?:pepper|sauce|water bottle))|fry|fried|roast\w*|scald\w*"
+    r"|steam\w*|poach\w*|caramel\w*"
+    r"|blanch\w*|melt\w*|(?:to|at) (?:[6-9]\d|1\d\d) ?°? ?c\b|warm(?:ed)?)\b",
+    re.IGNORECASE,
+)
+_COOLED = re.compile(
+    r"\b(?:cool(?!er)\w*|cold|chill\w*|overnight|next day|freez\w*|refrigerat\w*|room temperature"
+    r"|peel(?:ed)? (?:the|them)|cover\w* (?:\w+ )?with (?:the )?(?:\w+ )?oil"
+    r"|\d+ (?:hours?|days?|weeks?)\b(?=.*\b(?:leave|stand|steep|infuse|marinate)))",
+    re.IGNORECASE,
+)
+# "fill hot jars", "boil and bottle": what is done, and into what
+_FILLS = re.compile(
+    r"\b(?:fill\w*|ladl\w*|pour\w*|pot(?:ted)?|pack\w*|spoon\w*|bottl(?:e|ed|ing)\b|put\b|decant\w*"
+    r"|can(?:ned|ning)\b|funnel\w*|strain\w*|press\w*|bake\w*|steam\w*|half full|layer\w*)\b",
+    re.IGNORECASE,
+)
+_GLASS = re.compile(
+    r"\b(?:jars?|bottles?|glass(?:es)?|kilners?|carboys?|demijohns?)\b", re.IGNORECASE
+)
+_VERB_ALONE = re.compile(
+    r"\b(?:pot|bottle|can) (?:it |them |hot |while |up|at once|and seal)", re.I
+)
+_NOT_GLASS = re.compile(
+    r"\b(?:plastic|freezer|ice[- ]cube|paper|silicone) (?:\w+ )?(?:containers?"
+    r"|tubs?|bags?|trays?|jars?"
+    r"|bottles?)\b",
+    re.IGNORECASE,
+)
+_EMPTY = re.compile(
+    r"\b(?:boil|scald|heat|warm|steam|wash|sterilis|steriliz)\w*\s+(?:(?:the"
+    r"|your|a|clean|empty|washed"
+    r"|glass|preserving)\s+)*(?:jars?|bottles?|lids?)\b(?! (?:of|full|with))",
+    re.IGNORECASE,
+)
+_FILLED_BOILED = re.compile(
+    r"\b(?:process|boil|steam|seal|bath)\w*\b[^.]*\b(?:filled|full|sealed|closed"
+    r"|packed|the) (?:jars?|bottles?)"
+    r"|\bjars?\b[^.]*\b(?:boiling[- ]water|water[- ]bath|oven)\b"
+    r"|\b(?:boiling[- ]water|water[- ]bath|pressure)"
+    r"[- ]cann|\bboil (?:them|the jars) for\b|\bfill(?:ed)? jars? and boil",
+    re.IGNORECASE,
+)
+_HOT_COVER = re.compile(
+    r"\b(?:cover|pour|top)\w*\b[^.]*\b(?:boiling|hot)\b(?! water bath)"
+    r"|\b(?:boiling|hot)\b[^.]*\b(?:pour|cover)"
+    r"\w* (?:it |them )?(?:over|into)",
+    re.IGNORECASE,
+)
+# the filled glass itself goes into the oven or the pan
+_HEATED_IN_GLASS = re.compile(
+    r"\b(?:bake|steam|boil|simmer|process)\w*\s+(?:at|for|them|in|until|gently|the jars)\b",
+    re.IGNORECASE,
+)
+_CHILLED_AFTER = re.compile(r"\b(?:then|and) chill|\bbefore chill", re.IGNORECASE)
+_SHUT_HOT = re.compile(
+    r"\b(?:clip|close|seal|screw|lids?)\b[^.]*\b(?:hot|at once|immediately)\b", re.I
+)
+
+
+def filled_hot(clauses: Iterable[str], sure_of_glass: bool) -> str:
+    """Return the clause that puts something hot into glass, "" where none does.
+
+    `sure_of_glass` is true of a preserve for the shelf, which lies in a jar whatever is said.
+
+    >>> filled_hot(["boil to a set", "fill hot jars"], True)
+    'fill hot jars'
+    >>> filled_hot(["boil for an hour", "cool and fill a jar"], True)
+    ''
+    """
+    hot = cooked = ""
+    filled = False
+    for clause in clauses:
+        plain = _EMPTY.sub(" ", _NOT_GLASS.sub(" tub ", clause))
+        if _FILLED_BOILED.search(plain):
+            return clause
+        glass = bool(_GLASS.search(plain)) or bool(_VERB_ALONE.search(f"{plain} "))
+        cools = bool(_COOLED.search(plain))
+        if _HEATED.search(plain):
+            hot = cooked = clause
+        if filled and _HEATED_IN_GLASS.search(plain):
+            return clause
+        if (cools and not _CHILLED_AFTER.search(plain)) or dried_through([plain]):
+            hot = ""
+        if hot and glass and (_FILLS.search(plain) or _SHUT_HOT.search(plain)):
+            return clause
+        if (glass or sure_of_glass) and _HOT_COVER.search(plain):
+            return clause
+        filled = filled or (glass and bool(_FILLS.search(plain)))
+    return hot if hot and cooked and sure_of_glass and not filled else ""
