@@ -5,18 +5,26 @@ The published times are staples/keeping_guidance.yml. Leaves out dates: date_mar
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
+from fractions import Fraction
 from typing import Any
 
+from stillroom.core.care.keeping_limits import Limit, limit_of
+from stillroom.core.care.keeping_said import claimed_in_method
 from stillroom.core.date_marks import Term
+from stillroom.core.keeps import OWN_PRACTICE, Keeping
 from stillroom.core.recipe import Recipe
-from stillroom.core.safety_facts import Facts
+from stillroom.core.safety_facts import Facts, gather_facts
 from stillroom.core.safety_rules import judge
 from stillroom.core.spans import Span, parse_span
+from stillroom.core.strength import strength_of
 from stillroom.core.units import read_data
 
 # above this strength a drink carries no best-before date: Reg. (EU) 1169/2011 Annex X 1(d)
 EXEMPT_FROM_ABV = 10
+_NO_DATE_NEEDED = (
+    "A drink of 10 % vol or more needs no best-before date (Reg. (EU) 1169/2011 Annex X); "
+)
 
 
 @dataclass(frozen=True)
@@ -64,6 +72,34 @@ def decide_keeping(recipe: Recipe, facts: Facts) -> Kept:
     return Kept(unopened, opened, where, source, term, why, tuple(notes))
 
 
+def known_keeping(recipe: Recipe) -> Keeping:
+    """Return the recipe's keeping; where it says nothing, its method's word, else the book's own.
+
+    The book says nothing of a craft, nor of what holds a food it does not know: that stays open.
+    """
+    keeps = recipe.keeps
+    if keeps.unopened is not None or not recipe.kind.edible:
+        return keeps
+    claimed = claimed_in_method(recipe)
+    if claimed is not None:
+        return replace(keeps, unopened=claimed, source=OWN_PRACTICE, by="method")
+    strength = strength_of(recipe)
+    known = Fraction(str(round(strength.abv_percent, 2))) if strength else None
+    facts = gather_facts(recipe, known, ())
+    found = [limit_of(facts, part, judge) for part in ("plain", "usual")]
+    limits = [limit for limit in found if limit is not None]
+    if not limits or any(thing.unknown for thing in facts.things):
+        return keeps
+    limits += [
+        Limit(row["id"], parse_span(row["unopened"]), row.get("where", ""), row["source"])
+        for row in read_data("keeping_guidance.yml")
+        if "unopened" in row and judge(row["when"], facts) is not None
+    ]
+    limit = min(limits, key=lambda one: one.longest.minutes())
+    where = keeps.where or limit.where
+    return replace(keeps, unopened=limit.longest, where=where, source=limit.source, by="book")
+
+
 def _shortened(name: str, own: Span | None, published: Span, row: dict[str, Any]) -> str:
     state = "unopened" if name == "unopened" else "once opened"
     said = f"the recipe says {own}" if own else "the recipe does not say"
@@ -76,10 +112,14 @@ def _longer(own: Span | None, published: Span) -> bool:
 
 def _term(recipe: Recipe, facts: Facts, published_mark: str) -> tuple[Term, str]:
     """Return the right one of the terms, and why: Art. 24 and Annex X."""
+    keeps = recipe.keeps
     if not recipe.kind.is_eaten:
         return "none", "It is not food."
-    if recipe.keeps.unopened is None and not published_mark:
-        return "none", "The recipe does not say how long it keeps."
+    exempt = _is_drink(facts) and (facts.strength or 0) >= EXEMPT_FROM_ABV
+    if keeps.unopened is None and not published_mark and exempt:
+        return "none", _NO_DATE_NEEDED + "the recipe gives none."
+    if keeps.unopened is None and not published_mark:
+        return "none", "How long it keeps is not known: the recipe does not say."
     if published_mark == "use by":
         return "use by", "It spoils fast and can make ill: Reg. (EU) 1169/2011 Art. 24."
     if facts.place == "fridge" and facts.tagged(["perishable", "egg", "fish"]):
@@ -91,12 +131,11 @@ def _term(recipe: Recipe, facts: Facts, published_mark: str) -> tuple[Term, str]
         return "use by", "By the recipe's own word."
     if written == "none":
         return "none", recipe.keeps.reason or "By the recipe's own word."
-    if _is_drink(facts) and facts.strength is not None and facts.strength >= EXEMPT_FROM_ABV:
-        why = (
-            "A drink of 10 % vol or more needs no best-before date "
-            "(Reg. (EU) 1169/2011 Annex X); the maker gives one all the same."
-        )
-        return "best before", why
+    said = f"this is {keeps.source}." if keeps.by == "book" else "the maker gives one all the same."
+    if exempt:
+        return "best before", _NO_DATE_NEEDED + said
+    if keeps.by == "book":
+        return "best before", f"The recipe does not say; {said}"
     return "best before", "It keeps; the date is for its quality: Reg. (EU) 1169/2011 Art. 24."
 
 

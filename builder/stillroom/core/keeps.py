@@ -8,7 +8,7 @@ from __future__ import annotations
 
 import re
 from dataclasses import dataclass, replace
-from typing import Any, Final
+from typing import Any, Final, Literal
 
 from stillroom.core.problems import Unreadable, did_you_mean
 from stillroom.core.spans import SPAN_PATTERN, Span, parse_span, tidy
@@ -43,7 +43,10 @@ _COLD: Final = {
 
 @dataclass(frozen=True)
 class Keeping:
-    """How long it keeps, where, and who says so. Spans are None when not stated."""
+    """How long it keeps, where, and who says so. Spans are None when not stated.
+
+    `by` is who says so: the recipe under "keeps", its method, or the book for want of both.
+    """
 
     unopened: Span | None = None
     opened: Span | None = None
@@ -51,6 +54,19 @@ class Keeping:
     source: str = ""
     mark: str = ""
     reason: str = ""
+    by: Literal["recipe", "method", "book"] = "recipe"
+
+    @property
+    def words(self) -> str:
+        """How long it keeps in a few words, "" when that is not known.
+
+        >>> read_keeping("3 weeks, 2 weeks once opened").words
+        '3 weeks, 2 weeks once opened'
+        """
+        if self.unopened is None:
+            return ""
+        opened = f", {self.opened} once opened" if self.opened else ""
+        return f"{self.unopened}{opened}{' (the book’s own figure)' if self.by == 'book' else ''}"
 
 
 def read_keeping(value: Any) -> Keeping:

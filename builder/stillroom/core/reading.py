@@ -17,6 +17,7 @@ from pydantic import ValidationError
 from stillroom.core.body import Body, read_body
 from stillroom.core.facts_above import read_facts
 from stillroom.core.frontmatter import Located
+from stillroom.core.keeping import known_keeping
 from stillroom.core.larder.ingredients import find_foods
 from stillroom.core.larder.shelves import Larder, common_larder
 from stillroom.core.method import find_ingredient, split_step
@@ -76,7 +77,8 @@ def read_recipe(
         )
     if problems or recipe is None:
         raise ProblemsFound(problems)
-    return _the_one(_with_foods(recipe, larder or common_larder()))
+    known = _the_one(_with_foods(recipe, larder or common_larder()))
+    return _the_one(known.model_copy(update={"keeps": known_keeping(known)}))
 
 
 def _with_foods(recipe: Recipe, larder: Larder) -> Recipe:

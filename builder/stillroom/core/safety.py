@@ -28,7 +28,16 @@ from stillroom.core.care.unchecked import could_not_check
 from stillroom.core.problems import Problem, did_you_mean
 from stillroom.core.recipe import Override, Recipe
 from stillroom.core.safety_facts import Facts, Thing, gather_facts
-from stillroom.core.safety_rules import GRAVITIES, Evidence, Gravity, Rule, all_rules, judge
+from stillroom.core.safety_rules import (
+    GRAVITIES,
+    Evidence,
+    Gravity,
+    Rule,
+    all_rules,
+    denied_keeping,
+    judge,
+    outrun_keeping,
+)
 from stillroom.core.strength import strength_of
 from stillroom.core.units import read_data
 
@@ -157,6 +166,7 @@ def _fills(evidence: Evidence, facts: Facts, settings: BookSettings) -> Mapping[
     strongest = max((thing.abv for thing in evidence.things if thing.abv), default=None)
     grams = sum((thing.grams or Fraction(0) for thing in evidence.things), Fraction(0))
     acidity = facts.recipe.acidity
+    limit = denied_keeping(facts) or outrun_keeping(facts)
     places = {"room": "at room temperature", "fridge": "in the fridge", "freezer": "frozen"}
     return {
         "items": join_words(_names(evidence.things)),
@@ -166,6 +176,8 @@ def _fills(evidence: Evidence, facts: Facts, settings: BookSettings) -> Mapping[
         "strength": f", about {round(facts.strength)} % vol" if facts.strength else "",
         "keeps": str(keeps) if keeps else "for a time that is not stated",
         "where": places[facts.place],
+        "book_keeps": f"{limit.longest} {limit.where}".strip() if limit else "",
+        "book_source": limit.source if limit else "",
         "ph": _plain(acidity.ph) if acidity else "not stated",
         "grams": str(round(grams)),
         "allergens": join_words(facts.allergens),

@@ -11,7 +11,6 @@ from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, field, replace
 from fractions import Fraction
 from functools import cache
-from typing import Literal
 
 from stillroom.core.allergens import know_ingredient
 from stillroom.core.care.acid import low_acid_tag
@@ -20,6 +19,7 @@ from stillroom.core.care.drying import dried_through
 from stillroom.core.care.filling import filled_hot
 from stillroom.core.care.foods_in_method import foods_in_method
 from stillroom.core.care.heat import boiled_apart, cooked_places
+from stillroom.core.care.keeping_said import Place, kept_at
 from stillroom.core.care.sentences import affirmed_clauses, split_sentences
 from stillroom.core.care.weights import weigh_for_rules
 from stillroom.core.care.who import said_for_infants, said_near_young_or_pets
@@ -29,8 +29,6 @@ from stillroom.core.parts import Ingredient
 from stillroom.core.recipe import Recipe
 from stillroom.core.spans import Span
 from stillroom.core.staple_table import Staple, name_of, staple_of, staples_tagged
-
-Place = Literal["room", "fridge", "freezer"]
 
 _HEAT = re.compile(
     r"\b(bak(?:e[ds]?|ing)|boil\w*|simmer\w*|cook\w*|fry|fried|roast\w*|melt\w*|scald\w*|caramel\w*"
@@ -45,10 +43,6 @@ _NOT_FOOD = re.compile(
     re.IGNORECASE,
 )
 _HOT = re.compile(r"\b(warm|heat\w*|hot|boil\w*|simmer\w*|hob|stove|flame|oven)\b", re.IGNORECASE)
-_FREEZER = re.compile(r"\b(freezer|frozen)\b")
-_FRIDGE = re.compile(r"\b(fridge|refrigerat\w*|chilled)\b")
-_ONCE_OPENED = re.compile(r"[^,.;]*\bonce opened\b[^,.;]*")
-
 # what must be told even when it only stands among the parts of a bought compound
 _TELLS_IN_A_COMPOUND = frozenset(
     {"honey", "alcohol", "sulphites", "caffeine", "liquorice", "grapefruit", "xylitol"}
@@ -299,14 +293,6 @@ def _of_the_part(words: str, tags: frozenset[str]) -> frozenset[str]:
     if _FLESH.search(words):
         return tags | {"citrus-peel"}
     return (tags | {"citrus-peel"}) - {"acid", "high-acid-fruit"}
-
-
-def kept_at(recipe: Recipe) -> Place:
-    """Return where the unopened thing is kept, by the recipe's own words."""
-    words = _ONCE_OPENED.sub("", f"{recipe.keeps.where}".lower())
-    if _FRIDGE.search(words):
-        return "fridge"
-    return "freezer" if _FREEZER.search(words) else "room"
 
 
 def days_of(span: Span | None) -> int | None:

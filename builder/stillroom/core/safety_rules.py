@@ -15,6 +15,7 @@ from functools import cache
 from typing import Any, Literal, get_args
 
 from stillroom.core.care.acid import soaked_in_acid, too_little_acid
+from stillroom.core.care.keeping_limits import Limit, is_beyond, limit_of
 from stillroom.core.problems import did_you_mean
 from stillroom.core.safety_facts import Facts, Thing, days_of
 from stillroom.core.units import read_data
@@ -183,6 +184,20 @@ def _days_to(facts: Facts, days: int, _: Mapping[str, Any]) -> Evidence | None:
     return _yes(kept is not None and kept <= days)
 
 
+def denied_keeping(facts: Facts) -> Limit | None:
+    """Return the published limit that the recipe's own claim runs past, None when it does not."""
+    limit = limit_of(facts, "plain", judge)
+    return limit if is_beyond(facts.recipe.keeps.unopened, limit) else None
+
+
+def outrun_keeping(facts: Facts) -> Limit | None:
+    """Return the book's usual figure that the claim runs past, where nothing denies it plainly."""
+    limit = limit_of(facts, "usual", judge)
+    if denied_keeping(facts) or not is_beyond(facts.recipe.keeps.unopened, limit):
+        return None
+    return limit
+
+
 def _items(facts: Facts, pattern: str, _: Mapping[str, Any]) -> Evidence | None:
     return _found(tuple(t for t in facts.things if re.search(pattern, t.words)))
 
@@ -252,6 +267,8 @@ CHECKS: dict[str, Check] = {
     "heated": lambda facts, wanted, _: _yes(facts.heated == wanted),
     "kept_at": lambda facts, places, _: _yes(facts.place in places),
     "keeps_days_to": _days_to,
+    "keeps_denied": lambda facts, _, __: _yes(denied_keeping(facts) is not None),
+    "keeps_beyond": lambda facts, _, __: _yes(outrun_keeping(facts) is not None),
     "tags": _tags,
     "tags_also": _also,
     "staple": _staple,

@@ -217,7 +217,7 @@ def _batch(pack: Pack, batch: Batch) -> dict[str, Any]:
         "start": say_day(timeline.start),
         "made": say_day(timeline.made),
         "best": say_day(timeline.best),
-        "keep": say_day(timeline.keep_until) if timeline.keep_until else "no end named",
+        "keep": say_day(timeline.keep_until) if timeline.keep_until else "not known",
         "verdict": timeline.verdict.text,
         "minutes": say_minutes(batch.minutes),
         "cost": pack.money(pack.costs.batches.get(batch.name, Fraction(0))),

@@ -101,7 +101,7 @@ def why_refused(
 ) -> tuple[Reason, ...]:
     """Return every reason why a present is not for a household, the gravest first; none is safe.
 
-    `keep_until` is the day it keeps to unopened (None: for ever), `by_post` the maker's own word.
+    `keep_until` is the day it keeps to unopened (None: not known), `by_post` the maker's own word.
     """
     reasons = [reason for word in household.avoid for reason in _avoided(word, household, facts)]
     reasons += [

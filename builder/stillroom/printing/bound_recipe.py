@@ -69,13 +69,12 @@ def bind_recipe(book: Book, recipe: Recipe, today: date) -> Bound:
 def _strip(recipe: Recipe, makes: str, label: Label, today: date) -> list[tuple[str, str]]:
     """Return the facts under the title, those of the page's strip and the strength."""
     ages = {stage.role: str(stage.age or "at once") for stage in recipe.stages}
-    opened = f", {recipe.keeps.opened} once opened" if recipe.keeps.opened else ""
     facts = (
         ("Makes", makes),
         ("Hands-on", say_minutes(plan_forward(recipe, today).hands_on_minutes)),
         ("Usable from", ages.get("usable", "")),
         ("Best from", ages.get("best", "")),
-        ("Keeps", f"{recipe.keeps.unopened}{opened}" if recipe.keeps.unopened else ""),
+        ("Keeps", recipe.keeps.words),
         ("Strength", label.strength_text.lower()),
     )
     return [fact for fact in facts if fact[1]]

@@ -125,13 +125,11 @@ def make_strip(recipe: Recipe, batch: ScaledBatch, library: Library) -> tuple[Fa
     """Return hands-on time, when it is usable and best, how long it keeps, what it makes."""
     plan = plan_forward(recipe, library.today)
     ages = {stage.role: str(stage.age or "at once") for stage in recipe.stages}
-    keeps = recipe.keeps
-    opened = f", {keeps.opened} once opened" if keeps.opened else ""
     facts = (
         ("hands-on", "Hands-on time", say_minutes(plan.hands_on_minutes)),
         ("usable", "Usable from", ages.get("usable", "")),
         ("best", "Best from", ages.get("best", "")),
-        ("keeps", "Keeps", f"{keeps.unopened}{opened}" if keeps.unopened else ""),
+        ("keeps", "Keeps", recipe.keeps.words),
         ("makes", "Makes", batch.makes),
     )
     return tuple(Fact(*fact) for fact in facts if fact[2])

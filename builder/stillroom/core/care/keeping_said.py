@@ -1,0 +1,68 @@
+"""What a recipe says of its own keeping: under "keeps", else in the last words of its method.
+
+Only words that put the finished thing away count: "leave in the fridge for two hours" sets it,
+"keep in a dark place for three months" makes it. Leaves out what guidance says: keeping_limits.py.
+"""
+
+from __future__ import annotations
+
+import re
+from typing import Literal
+
+from stillroom.core.care.sentences import split_sentences
+from stillroom.core.problems import Unreadable
+from stillroom.core.recipe import Recipe
+from stillroom.core.spans import SPAN_PATTERN, Span, parse_span
+
+Place = Literal["room", "fridge", "freezer"]
+
+_FREEZER = re.compile(r"\b(freezer?|frozen)\b")
+_FRIDGE = re.compile(r"\b(fridge|refrigerat\w*|chilled)\b")
+_ONCE_OPENED = re.compile(r"[^,.;]*\b(?:once|when|after|if) open(?:ed|ing)\b[^,.;]*")
+_PUT_AWAY = re.compile(
+    r"\b(?:keeps?|kept|stored?|stays?|lasts?)\b(?! stirring)[^.;]*"
+    r"\b(?:fridge|refrigerator|freezer|frozen|refrigerated)\b"
+    r"|\b(?:fridge|refrigerator|freezer|refrigerated?|freeze|frozen)\b[^.;]*"
+    r"\b(?:for up to|up to|within|use by|at once)\b[^.;]*\b(?:days?|weeks?|months?)\b"
+    r"|\bfreeze\b(?![^.;]*\b(?:minutes?|hours?|overnight|until|solid|machine|churn))"
+)
+_LONG = rf"(?:about |roughly )?({SPAN_PATTERN})"
+_CLAIMS = (
+    re.compile(
+        rf"\b(?:keeps|(?:will|should|can|may) (?:keep|last|stay good)|lasts|stays good)\b[^.;]*?"
+        rf"\b(?:for up to|for at least|for|up to)\s+{_LONG}"
+    ),
+    re.compile(rf"\b(?:use|eat|drink|consume|enjoy)\b[^.;]*?\bwithin\s+{_LONG}"),
+    re.compile(
+        r"\b(?:keep|store|stored|kept|refrigerate|freeze)\b[^.;]*?"
+        rf"\b(?:up to|no longer than)\s+{_LONG}"
+    ),
+)
+
+
+def kept_at(recipe: Recipe) -> Place:
+    """Return where the unopened thing is kept: what "keeps" says, else what its last step says."""
+    words = _ONCE_OPENED.sub("", recipe.keeps.where.lower())
+    if not words.strip():
+        words = " . ".join(found[0] for found in _PUT_AWAY.finditer(_last_words(recipe)))
+    if _FRIDGE.search(words):
+        return "fridge"
+    return "freezer" if _FREEZER.search(words) else "room"
+
+
+def claimed_in_method(recipe: Recipe) -> Span | None:
+    """Return how long the last step says that it keeps; None where it does not say plainly."""
+    words = _last_words(recipe)
+    for pattern in _CLAIMS:
+        if found := pattern.search(words):
+            try:
+                return parse_span(found[1])
+            except Unreadable:
+                return None
+    return None
+
+
+def _last_words(recipe: Recipe) -> str:
+    """Return the sentences of the last step that do not speak of it once it is opened."""
+    sentences = split_sentences(recipe.method[-1].text.lower()) if recipe.method else []
+    return " . ".join(one for one in sentences if not re.search(r"\bopen(?:ed|ing)\b", one))

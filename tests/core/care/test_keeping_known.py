@@ -1,0 +1,109 @@
+"""How long a thing keeps where the recipe does not say: its method's word, the book's, or nobody's.
+
+The sentences are of the form in which guides and cookery books say it, each fixed with what it must
+mean and with what it must not.
+"""
+
+from __future__ import annotations
+
+from datetime import date
+
+import pytest
+
+from stillroom.core.book import BookSettings
+from stillroom.core.care.keeping_said import kept_at
+from stillroom.core.labelling import label_recipe
+from stillroom.core.loading import read_recipe
+from stillroom.core.recipe import Recipe
+
+GB = BookSettings()
+
+
+def make(
+    kind: str, ingredients: list[str], *steps: str, title: str = "Something", **more: str
+) -> Recipe:
+    lines = "\n".join(f"  - {line!r}" for line in ingredients)
+    facts = "\n".join(f"{key}: {value}" for key, value in more.items())
+    method = "\n".join(f"{place}. {step}" for place, step in enumerate(steps, 1))
+    name = f"k{abs(hash((kind, tuple(ingredients), steps, title, tuple(more.items()))))}"
+    text = (
+        f"---\ntitle: {title}\nkind: {kind}\nmakes: 1 kg\ningredients:\n{lines}\n{facts}\n---\n\n"
+        f"## Method\n\n{method}\n"
+    )
+    return read_recipe(text, f"recipes/{name}.md", name)
+
+
+def curd(last: str) -> Recipe:
+    return make("preserve", ["500 g cream cheese", "20 g chives"], "Beat together.", last)
+
+
+@pytest.mark.parametrize(
+    ("last", "span", "place"),
+    [
+        ("Keeps for 5 days in the fridge.", "5 days", "fridge"),
+        ("Cover and store in the refrigerator for up to 1 week.", "1 week", "fridge"),
+        ("It will keep in the fridge for 3 days.", "3 days", "fridge"),
+        ("Refrigerate and use within 4 days.", "4 days", "fridge"),
+        ("Keep it in the fridge. Eat within three days.", "3 days", "fridge"),
+        ("Freeze for up to 3 months.", "3 months", "freezer"),
+        ("Store in an airtight tin for up to 2 weeks.", "2 weeks", "room"),
+    ],
+)
+def test_the_last_step_says_how_long_and_where(last: str, span: str, place: str) -> None:
+    recipe = curd(last)
+    assert (str(recipe.keeps.unopened), recipe.keeps.by) == (span, "method")
+    assert kept_at(recipe) == place
+
+
+@pytest.mark.parametrize(
+    "last",
+    [
+        "Leave in the fridge for 2 hours to set.",
+        "Chill overnight in the refrigerator.",
+        "Once opened, keep in the fridge and eat within 2 weeks.",
+        "Freeze until solid, then cut into cubes.",
+        "Keep stirring for 5 minutes.",
+    ],
+)
+def test_setting_it_is_not_putting_it_away(last: str) -> None:
+    recipe = curd(last)
+    assert recipe.keeps.by != "method"
+    assert kept_at(recipe) == "room"
+
+
+def test_steeping_is_no_keeping() -> None:
+    recipe = make(
+        "infusion",
+        ["700 ml vodka, 40% vol", "100 g raspberries"],
+        "Keep in a dark place for three months, shaking every week.",
+    )
+    assert (str(recipe.keeps.unopened), recipe.keeps.by) == ("2 years", "book")
+
+
+def test_what_the_line_says_goes_before_the_method() -> None:
+    steps = ("Beat.", "Keeps for 5 days in the fridge.")
+    recipe = make("preserve", ["500 g cream cheese"], *steps, keeps="2 days in the fridge")
+    assert (str(recipe.keeps.unopened), recipe.keeps.by) == ("2 days", "recipe")
+
+
+def test_the_book_gives_its_own_figure_and_says_whose_it_is() -> None:
+    recipe = make("bake", ["200 g plain flour", "100 g butter"], "Bake.", title="Ginger biscuits")
+    label = label_recipe(recipe, GB, date(2026, 11, 28))
+    assert str(recipe.keeps.unopened) == "3 weeks"
+    assert label.date_mark.iso == "2026-12-19"
+    assert "The recipe does not say; this is USDA FoodKeeper" in label.date_mark.why
+    assert recipe.keeps.words == "3 weeks (the book’s own figure)"
+
+
+@pytest.mark.parametrize(
+    ("kind", "ingredients"),
+    [
+        ("bake", ["200 g plain flour", "100 g zorblatt"]),
+        ("craft", ["100 g beeswax"]),
+        ("infusion", ["700 ml gin, 40% vol", "400 g sloes", "300 g sugar", "500 ml water"]),
+    ],
+)
+def test_what_is_not_known_keeps_for_no_known_time(kind: str, ingredients: list[str]) -> None:
+    recipe = make(kind, ingredients, "Make it.", title="Biscuits")
+    assert recipe.keeps.unopened is None
+    assert label_recipe(recipe, GB, date(2026, 11, 28)).date_mark.iso == ""
