@@ -93,7 +93,9 @@ def known_keeping(recipe: Recipe) -> Keeping:
     limits += [
         Limit(row["id"], parse_span(row["unopened"]), row.get("where", ""), row["source"])
         for row in read_data("keeping_guidance.yml")
-        if "unopened" in row and judge(row["when"], facts) is not None
+        if "unopened" in row
+        and not row.get("whatever_reason")
+        and judge(row["when"], facts) is not None
     ]
     limit = min(limits, key=lambda one: one.longest.minutes())
     where = keeps.where or limit.where

@@ -180,7 +180,8 @@ def _ph(facts: Facts, limit: float, over: bool) -> Evidence | None:
 
 
 def _days_to(facts: Facts, days: int, _: Mapping[str, Any]) -> Evidence | None:
-    kept = days_of(facts.recipe.keeps.unopened)
+    keeps = facts.recipe.keeps
+    kept = days_of(keeps.unopened) if keeps.by != "book" else None
     return _yes(kept is not None and kept <= days)
 
 

@@ -15,6 +15,7 @@ from stillroom.core.care.keeping_said import kept_at
 from stillroom.core.labelling import label_recipe
 from stillroom.core.loading import read_recipe
 from stillroom.core.recipe import Recipe
+from stillroom.core.safety import assess_safety
 
 GB = BookSettings()
 
@@ -107,3 +108,11 @@ def test_what_is_not_known_keeps_for_no_known_time(kind: str, ingredients: list[
     recipe = make(kind, ingredients, "Make it.", title="Biscuits")
     assert recipe.keeps.unopened is None
     assert label_recipe(recipe, GB, date(2026, 11, 28)).date_mark.iso == ""
+
+
+def test_a_place_that_only_the_book_named_makes_nothing_safe() -> None:
+    recipe = make("infusion", ["200 ml olive oil", "6 cloves garlic"], "Mix.", title="Garlic oil")
+    assert [one.rule for one in assess_safety(recipe, GB).refusals] == ["low-acid-in-oil"]
+    ganache = make("confection", ["200 g dark chocolate", "150 ml double cream"], "Heat and stir.")
+    assert ganache.keeps.by == "book"
+    assert kept_at(ganache) == "room"

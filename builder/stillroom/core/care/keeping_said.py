@@ -41,8 +41,12 @@ _CLAIMS = (
 
 
 def kept_at(recipe: Recipe) -> Place:
-    """Return where the unopened thing is kept: what "keeps" says, else what its last step says."""
-    words = _ONCE_OPENED.sub("", recipe.keeps.where.lower())
+    """Return where the unopened thing is kept: what "keeps" says, else what its last step says.
+
+    A place that only the book named makes nothing safe: what the recipe leaves open is the shelf.
+    """
+    where = "" if recipe.keeps.by == "book" else recipe.keeps.where
+    words = _ONCE_OPENED.sub("", where.lower())
     if not words.strip():
         words = " . ".join(found[0] for found in _PUT_AWAY.finditer(_last_words(recipe)))
     if _FRIDGE.search(words):
