@@ -238,7 +238,12 @@ def _also(facts: Facts, tags: list[str], _: Mapping[str, Any]) -> Evidence | Non
 
 
 def _staple(facts: Facts, names: list[str], _: Mapping[str, Any]) -> Evidence | None:
-    return _found(tuple(t for t in facts.things if t.staple and t.staple.name in names))
+    sought = set(names)
+    return _found(
+        tuple(
+            t for t in facts.things if t.staple and sought & {t.staple.name, t.staple.kind_of}
+        )
+    )
 
 
 def _unknown(facts: Facts, _: bool, __: Mapping[str, Any]) -> Evidence | None:

@@ -21,7 +21,7 @@ class _Row:
     after: bool
 
     def counts(self, food: Staple, behind: bool) -> bool:
-        own = food.tags | {f"={food.name}"}
+        own = food.tags | {f"={food.name}", f"={food.kind_of}"}
         if self.never & own or (self.after and not behind):
             return False
         return not self.only or bool(self.only & own)

@@ -1,8 +1,9 @@
 """Every name in the larder, each leading to its food: built from the data, kept as one file.
 
 The hand-made staples (staples/*.yml) go before the tables (larder/foods/*.tsv), a name before an
-alias, English before the
-other languages (larder/names_*.tsv). index.json holds what `build_index` makes, so that a command
+alias, English before the other languages (larder/names_*.tsv). What stands under `kinds:` of a
+staple, or under "also" of a table, is a food of its own name with the same facts: "gazpacho" is
+never called "tinned soup". index.json holds what `build_index` makes, so that a command
 need not make it again; where the data have changed since, it is made anew and nothing is stale.
 `python tests/data/make_larder_index.py` rewrites the file.
 """
@@ -42,6 +43,8 @@ HAND_MADE = (
     "toxic_plants.yml",
     "craft.yml",
 )
+# in place of a food: words of a language that name several foods in it
+SEVERAL = "?"
 COLUMNS = ("name", "also", "from", "allergens", "may_contain", "tags", "parts", "acidity", "source")
 
 
@@ -88,6 +91,9 @@ def build_index() -> dict[str, Any]:
         others += [(other, name) for other in row.get("also", ())]
     for other, name in others:
         names.setdefault(normal_form(other), name)
+    for name in list(rows):
+        for kind in rows[name].get("kinds", ()):
+            _add_kind(kind, name, rows, names)
     _add_tables(rows, names)
     return {
         "of": fingerprint(),
@@ -96,6 +102,14 @@ def build_index() -> dict[str, Any]:
         "foreign": _foreign(rows, names),
         "harmless": _harmless(),
     }
+
+
+def _add_kind(kind: str, keeper: str, rows: dict[str, Any], names: dict[str, str]) -> None:
+    """Add a food of its own name that has all the facts of another: a row that says which."""
+    form = normal_form(kind)
+    if form and form not in names and kind not in rows:
+        rows[kind] = keeper
+        names[form] = kind
 
 
 def _harmless() -> dict[str, Any]:
@@ -124,7 +138,7 @@ def read_table(path: Path) -> Iterator[dict[str, str]]:
 
 
 def _add_tables(rows: dict[str, Any], names: dict[str, str]) -> None:
-    own = set(rows)
+    own = {name for name, row in rows.items() if isinstance(row, dict)}
     others: list[tuple[str, str]] = []
     for path in source_files():
         if path.suffix != ".tsv" or path.parent.name != "foods":
@@ -132,21 +146,26 @@ def _add_tables(rows: dict[str, Any], names: dict[str, str]) -> None:
         for row in read_table(path):
             name, form = row["name"], normal_form(row["name"])
             like = ""
-            if names.get(form) in own and normal_form(names[form]) != form:
+            held = names.get(form)
+            if held in own and normal_form(held) != form:
                 like = names.pop(form)  # only an alias there: the name is this food's own
+            elif held and isinstance(rows[held], str):
+                like = rows.pop(names.pop(form))  # a kind there: these facts go before those
             keeper = names.setdefault(form, name)
             if keeper == name and name not in rows:
                 cells = ((row.get(column) or "") for column in COLUMNS[1:])
                 rows[name] = [path.name, *cells, like]
             others += [(other, keeper) for other in split_list(row["also"])]
     contested: dict[str, set[str]] = {}
+    written: dict[str, str] = {}
     for other, keeper in others:
         form = normal_form(other)
         if form and form not in names:
             contested.setdefault(form, set()).add(keeper)
+            written.setdefault(form, other)
     for form, keepers in contested.items():
         if len(keepers) == 1 or _alike(rows, keepers):
-            names[form] = min(keepers)
+            _add_kind(written[form], min(keepers), rows, names)
 
 
 def _alike(rows: dict[str, Any], keepers: set[str]) -> bool:
@@ -171,7 +190,7 @@ def split_list(text: str | None) -> list[str]:
 
 
 def _foreign(rows: dict[str, Any], names: dict[str, str]) -> dict[str, dict[str, str]]:
-    """Return each language's own names; one that is an English name of anything is left out."""
+    """Return each language's own names; "" for a word that there may be several foods."""
     found: dict[str, dict[str, str]] = {}
     for language in LANGUAGES:
         path = HOUSE / f"names_{language}.tsv"
@@ -179,7 +198,9 @@ def _foreign(rows: dict[str, Any], names: dict[str, str]) -> dict[str, dict[str,
         for food, foreign in _foreign_names(path) if path.exists() else ():
             form = normal_form(foreign)
             keeper = food if food in rows else names.get(normal_form(food))
-            if keeper and form and form not in names:
+            if form and food == SEVERAL:
+                table.setdefault(form, "")
+            elif keeper and form and names.get(form) != keeper:
                 table.setdefault(form, keeper)
     return found
 

@@ -24,6 +24,8 @@ _UNSAID = "what it is made of is not stated"
 def staple_named(name: str) -> Staple:
     """Return the staple of exactly this name; raises KeyError."""
     row = load_index()["rows"][name]
+    if isinstance(row, str):
+        return replace(staple_named(row), name=name, also=(), kind_of=row)
     if isinstance(row, list):
         return _from_table(name, row)
     facts = {key: value for key, value in row.items() if key not in ("file", "section")}
@@ -55,8 +57,10 @@ def _from_table(name: str, row: list[str]) -> Staple:
 
 
 def is_hand_made(food: Staple) -> bool:
-    """Whether a food is one of the staples with figures of their own."""
-    return isinstance(load_index()["rows"].get(food.name), dict) and staple_named(food.name) is food
+    """Whether a food is one of the staples with figures of their own, or a kind of one."""
+    rows = load_index()["rows"]
+    row = rows.get(food.kind_of or food.name)
+    return isinstance(row, dict) and food.name in rows and staple_named(food.name) is food
 
 
 @cache
@@ -69,10 +73,11 @@ def all_staples() -> dict[str, Staple]:
 def staples_tagged(tag: str) -> tuple[Staple, ...]:
     """Return the staples that carry a tag, without reading the rest."""
     rows: dict[str, Any] = load_index()["rows"]
-    return tuple(staple_named(name) for name, row in rows.items() if tag in _tags(row))
+    return tuple(staple_named(name) for name, row in rows.items() if tag in _tags(row, rows))
 
 
-def _tags(row: Any) -> Iterable[str]:
+def _tags(row: Any, rows: dict[str, Any]) -> Iterable[str]:
+    row = rows[row] if isinstance(row, str) else row
     return split_list(row[5]) if isinstance(row, list) else row.get("tags", ())
 
 
@@ -104,33 +109,27 @@ class Larder:
                 named.setdefault(normal_form(other), staple)
         return named
 
-    @cached_property
-    def _languages(self) -> tuple[str, ...]:
-        first = self.language.partition("_")[0]
-        return tuple(sorted(LANGUAGES, key=lambda language: language != first))
-
     def named(self, form: str) -> Staple | None:
-        """Return the food of exactly this name in its normal form (words.py), or None."""
+        """Return the food of exactly this name in its normal form (words.py), or None.
+
+        In a French book "citron" is a lemon; elsewhere the English name goes first.
+        """
         own = self._own_names.get(form)
         if own is not None:
             return own
         index = load_index()
-        name = index["names"].get(form) or self._foreign(index["foreign"], form)
+        first = index["foreign"].get(self.language.partition("_")[0], {})
+        if form in first:
+            name = first[form]
+        else:
+            name = index["names"].get(form) or self._foreign(index["foreign"], form)
         return staple_named(name) if name else None
 
-    def _foreign(self, foreign: dict[str, dict[str, str]], form: str) -> str | None:
-        """Return the food of a foreign name; the book's language wins, others must agree."""
-        found = [
-            (language, foreign[language][form])
-            for language in self._languages
-            if form in foreign.get(language, ())
-        ]
-        if not found:
-            return None
-        first, name = found[0]
-        if first == self.language.partition("_")[0] or len({food for _, food in found}) == 1:
-            return name
-        return None
+    @staticmethod
+    def _foreign(foreign: dict[str, dict[str, str]], form: str) -> str | None:
+        """Return the food of a name that no two languages give to different foods."""
+        found = {foreign[language][form] for language in LANGUAGES if form in foreign[language]}
+        return found.pop() if len(found) == 1 else None
 
     def names(self) -> Iterable[str]:
         """Return every English name and the book's own, in their normal form."""
