@@ -240,9 +240,7 @@ def _also(facts: Facts, tags: list[str], _: Mapping[str, Any]) -> Evidence | Non
 def _staple(facts: Facts, names: list[str], _: Mapping[str, Any]) -> Evidence | None:
     sought = set(names)
     return _found(
-        tuple(
-            t for t in facts.things if t.staple and sought & {t.staple.name, t.staple.kind_of}
-        )
+        tuple(t for t in facts.things if t.staple and sought & {t.staple.name, t.staple.kind_of})
     )
 
 

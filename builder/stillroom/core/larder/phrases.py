@@ -98,8 +98,8 @@ def split_joined(words: Words) -> list[Words]:
 
 
 def split_of(words: Words) -> tuple[Words, Words]:
-    """Split "juice of limes" (or "juice limes", "juice from limes") at its "of"."""
+    """Split "juice of limes" (or "juice from limes", "gousse d'ail") at its "of"."""
     for place, word in enumerate(words):
-        if place and word.form in ("of", "from") and place + 1 < len(words):
+        if place and word.form in phrase_words("of") and place + 1 < len(words):
             return words[:place], words[place + 1 :]
     return (), ()

@@ -13,7 +13,17 @@ from stillroom.core.problems import did_you_mean
 FIGURES = ("density", "each", "composition", "solid_density", "soak_uptake", "strength")
 SOURCED = (*FIGURES, "acidity", "water_activity")
 KEYS = frozenset(
-    {"also", "kinds", "section", "allergens", "may_contain", "allergen_source", "from", "vegan", "tags"}
+    {
+        "also",
+        "kinds",
+        "section",
+        "allergens",
+        "may_contain",
+        "allergen_source",
+        "from",
+        "vegan",
+        "tags",
+    }
     | {"parts", "note", *SOURCED}
 )
 GLUTEN_CEREALS = frozenset({"wheat", "barley", "rye", "oats"})
@@ -40,8 +50,8 @@ class Staple:
     between pieces; `each_g` in g; `soak_uptake` in ml of liquid kept back per g; `strength` in
     % vol as usually sold; `water_activity` from 0 to 1, where it is published. `acidity` is None
     when it is not known. `animal` names where it comes from. `parts` opens a compound, in
-    descending order. `vegan_note` is "" unless only the maker can tell. `kind_of` names the food whose
-    facts it has, when it has none of its own.
+    descending order. `vegan_note` is "" unless only the maker can tell. `kind_of` names the food
+    whose facts it has, when it has none of its own.
     """
 
     name: str

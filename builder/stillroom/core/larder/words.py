@@ -14,13 +14,22 @@ from functools import lru_cache
 
 from stillroom.core.plurals import singular_word
 
-_WORD = re.compile(r"\d+(?:[.,]\d+)?\s?%|[^\W_]+(?:['’‘ʼ][^\W_]+)*['’]?|&", re.UNICODE)
+# French and Italian run "de" and "the" into the word behind: "gousse d'ail", "all'olio"
+_ELIDED = r"\b(?:d|l|dell|all|nell|dall|sull|un|qu)['’‘ʼ](?=[^\W\d_]{2})"
+_WORD = re.compile(
+    rf"\d+(?:[.,]\d+)?\s?%|{_ELIDED}|[^\W_]+(?:['’‘ʼ][^\W_]+)*['’]?|&", re.UNICODE | re.IGNORECASE
+)
 _LIGATURES = {"œ": "oe", "æ": "ae", "ß": "ss", "ø": "o", "ł": "l", "đ": "d"}
-_APOSTROPHES = str.maketrans("", "", "'’‘ʼ")
-# articles say nothing of which food is meant
+_ELISIONS = "'’‘ʼ"
+_APOSTROPHES = str.maketrans("", "", _ELISIONS)
 # whose plural is another food: "pepper" is ground, "peppers" are vegetables
 _MANY_OF_ITS_OWN = frozenset({"peppers"})
-_ARTICLES = frozenset({"the", "a", "an"})
+# articles say nothing of which food is meant
+_ARTICLES = frozenset(
+    {"the", "a", "an", "l", "un", "une", "ein", "eine", "einer", "eines", "una", "uno", "een"}
+)
+# how what is run into the next word is written alone
+_WRITTEN_OUT = {"d": "de"}
 
 
 @dataclass(frozen=True)
@@ -54,11 +63,16 @@ def words_of(text: str) -> tuple[Word, ...]:
 
     >>> [word.form for word in words_of("the Self-Raising flours")]
     ['self', 'raising', 'flour']
+    >>> [word.form for word in words_of("gousse d’ail")]
+    ['gousse', 'de', 'ail']
     """
-    found = (
-        Word(normal_word(match[0]), match.start(), match.end()) for match in _WORD.finditer(text)
-    )
+    found = (Word(_form(match[0]), match.start(), match.end()) for match in _WORD.finditer(text))
     return tuple(word for word in found if word.form and word.form not in _ARTICLES)
+
+
+def _form(word: str) -> str:
+    form = normal_word(word)
+    return _WRITTEN_OUT.get(form, form) if word[-1] in _ELISIONS else form
 
 
 def normal_form(text: str) -> str:
