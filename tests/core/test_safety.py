@@ -13,7 +13,7 @@ from stillroom.core.larder.unknown import unknown_foods
 from stillroom.core.loading import load_recipe, read_recipe
 from stillroom.core.recipe import Recipe
 from stillroom.core.safety import assess_safety, check_safety
-from stillroom.core.safety_rules import all_rules, read_rule
+from stillroom.core.safety_table import all_rules, read_rule
 
 CASES = yaml.safe_load((Path(__file__).parents[1] / "golden/safety/cases.yml").read_text("utf-8"))
 GB = BookSettings()

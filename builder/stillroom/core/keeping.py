@@ -9,7 +9,7 @@ from dataclasses import dataclass, replace
 from fractions import Fraction
 from typing import Any
 
-from stillroom.core.care.keeping_limits import Limit, limit_of
+from stillroom.core.care.keeping_limits import Limit, limits_of_guidance, usual_limit
 from stillroom.core.care.keeping_said import claimed_in_method
 from stillroom.core.date_marks import Term
 from stillroom.core.keeps import OWN_PRACTICE, Keeping
@@ -86,8 +86,9 @@ def known_keeping(recipe: Recipe) -> Keeping:
     strength = strength_of(recipe)
     known = Fraction(str(round(strength.abv_percent, 2))) if strength else None
     facts = gather_facts(recipe, known, ())
-    found = [limit_of(facts, part, judge) for part in ("plain", "usual")]
-    limits = [limit for limit in found if limit is not None]
+    limits = [*limits_of_guidance(facts, judge)]
+    if usual := usual_limit(facts, judge):
+        limits.append(usual)
     if not limits or any(thing.unknown for thing in facts.things):
         return keeps
     limits += [

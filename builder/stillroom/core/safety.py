@@ -28,16 +28,8 @@ from stillroom.core.care.unchecked import could_not_check
 from stillroom.core.problems import Problem, did_you_mean
 from stillroom.core.recipe import Override, Recipe
 from stillroom.core.safety_facts import Facts, Thing, gather_facts
-from stillroom.core.safety_rules import (
-    GRAVITIES,
-    Evidence,
-    Gravity,
-    Rule,
-    all_rules,
-    denied_keeping,
-    judge,
-    outrun_keeping,
-)
+from stillroom.core.safety_rules import Evidence, denied_keeping, judge, outrun_keeping
+from stillroom.core.safety_table import GRAVITIES, Gravity, Rule, all_rules
 from stillroom.core.strength import strength_of
 from stillroom.core.units import read_data
 

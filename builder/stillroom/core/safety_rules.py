@@ -1,8 +1,8 @@
-"""The rules of staples/hazards.yml, read strictly and judged against the facts of a recipe.
+"""The rules of staples/hazards.yml, judged against the facts of a recipe.
 
 A condition is a mapping: every line must hold. A word that means nothing here stops the build,
 so that a rule can never fall silent by a slip of the pen. Leaves out what is done with a rule that
-holds: safety.py.
+holds: safety.py; and how a row is read: safety_table.py.
 """
 
 from __future__ import annotations
@@ -11,22 +11,11 @@ import re
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 from fractions import Fraction
-from functools import cache
-from typing import Any, Literal, get_args
+from typing import Any
 
 from stillroom.core.care.acid import soaked_in_acid, too_little_acid
-from stillroom.core.care.keeping_limits import Limit, is_beyond, limit_of
-from stillroom.core.problems import did_you_mean
+from stillroom.core.care.keeping_limits import Limit, is_beyond, strictest_of, usual_limit
 from stillroom.core.safety_facts import Facts, Thing, days_of
-from stillroom.core.units import read_data
-
-Gravity = Literal["refuse", "danger", "caution", "notice"]
-GRAVITIES: tuple[Gravity, ...] = get_args(Gravity)
-Read = Literal["read", "restated", "reference.md", "memory"]
-RULE_KEYS = frozenset(
-    {"id", "gravity", "override", "title", "when", "because", "to_maker", "to_receiver"}
-    | {"source", "read", "checked", "beside_refusal"}
-)
 
 
 @dataclass(frozen=True)
@@ -187,13 +176,12 @@ def _days_to(facts: Facts, days: int, _: Mapping[str, Any]) -> Evidence | None:
 
 def denied_keeping(facts: Facts) -> Limit | None:
     """Return the published limit that the recipe's own claim runs past, None when it does not."""
-    limit = limit_of(facts, "plain", judge)
-    return limit if is_beyond(facts.recipe.keeps.unopened, limit) else None
+    return strictest_of(facts, facts.recipe.keeps.unopened, judge)
 
 
 def outrun_keeping(facts: Facts) -> Limit | None:
     """Return the book's usual figure that the claim runs past, where nothing denies it plainly."""
-    limit = limit_of(facts, "usual", judge)
+    limit = usual_limit(facts, judge)
     if denied_keeping(facts) or not is_beyond(facts.recipe.keeps.unopened, limit):
         return None
     return limit
@@ -298,7 +286,7 @@ CHECKS: dict[str, Check] = {
     "none": _none,
 }
 # these narrow another line of the same condition and are read by it
-_NARROWING = {
+NARROWING = {
     "not_item": "tags",
     "only_item": "tags",
     "not_tags_of_item": "tags",
@@ -313,86 +301,10 @@ def judge(when: Mapping[str, Any], facts: Facts) -> Evidence | None:
     """Return what made every line of a condition hold, or None when one does not."""
     together = Evidence()
     for word, value in when.items():
-        if word in _NARROWING:
+        if word in NARROWING:
             continue
         found = CHECKS[word](facts, value, when)
         if found is None:
             return None
         together = together.plus(found)
     return together
-
-
-@dataclass(frozen=True)
-class Rule:
-    """One row of hazards.yml. `may_be_overridden` is False on the gravest."""
-
-    name: str
-    gravity: Gravity
-    title: str
-    when: Mapping[str, Any]
-    because: str
-    to_maker: str
-    to_receiver: str
-    source: str
-    read: Read
-    checked: str
-    may_be_overridden: bool
-    silent_beside_refusal: bool = False
-
-
-@cache
-def all_rules() -> dict[str, Rule]:
-    """Return every rule by id, in the order of the table; raises ValueError for a faulty row."""
-    rules: dict[str, Rule] = {}
-    for row in read_data("hazards.yml"):
-        rule = read_rule(row)
-        if rule.name in rules:
-            raise ValueError(f"hazards.yml: {rule.name} stands there twice.")
-        rules[rule.name] = rule
-    return rules
-
-
-def read_rule(row: Mapping[str, Any]) -> Rule:
-    """Read one row strictly; raises ValueError naming the rule and the word that is wrong."""
-    name = str(row.get("id", "a rule without id"))
-    for key in row:
-        if key not in RULE_KEYS:
-            raise ValueError(f'hazards.yml: {name}: "{key}". {did_you_mean(key, RULE_KEYS)}')
-    for key in ("gravity", "title", "when", "because", "source", "read", "checked"):
-        if not row.get(key):
-            raise ValueError(f"hazards.yml: {name} does not say its {key}.")
-    if row["gravity"] not in GRAVITIES or row["read"] not in get_args(Read):
-        raise ValueError(f"hazards.yml: {name}: gravity or read is none of the words allowed.")
-    if not row.get("to_maker") and not row.get("to_receiver"):
-        raise ValueError(f"hazards.yml: {name} says nothing to anybody.")
-    _check_condition(name, row["when"])
-    return Rule(
-        name=name,
-        gravity=row["gravity"],
-        title=row["title"],
-        when=row["when"],
-        because=row["because"],
-        to_maker=row.get("to_maker", ""),
-        to_receiver=row.get("to_receiver", ""),
-        source=row["source"],
-        read=row["read"],
-        checked=str(row["checked"]),
-        may_be_overridden=row.get("override") != "never",
-        silent_beside_refusal=row.get("beside_refusal") == "silent",
-    )
-
-
-def _check_condition(name: str, when: Any) -> None:
-    if not isinstance(when, dict) or not when:
-        raise ValueError(f"hazards.yml: {name} has an empty condition.")
-    known = {*CHECKS, *_NARROWING}
-    for word, value in when.items():
-        if word not in known:
-            raise ValueError(f'hazards.yml: {name}: "{word}". {did_you_mean(word, known)}')
-        if word in _NARROWING and _NARROWING[word] not in when:
-            raise ValueError(f'hazards.yml: {name}: "{word}" stands without what it narrows.')
-        if word in ("clause", "sugar_boils", "said", "vessel", "item", "not_item", "only_item"):
-            re.compile(value)
-        if word in ("any", "none"):
-            for condition in value:
-                _check_condition(name, condition)

@@ -116,3 +116,25 @@ def test_a_place_that_only_the_book_named_makes_nothing_safe() -> None:
     ganache = make("confection", ["200 g dark chocolate", "150 ml double cream"], "Heat and stir.")
     assert ganache.keeps.by == "book"
     assert kept_at(ganache) == "room"
+
+
+@pytest.mark.parametrize(
+    ("keeps", "told", "refused"),
+    [
+        ("2 weeks in the fridge", False, False),
+        ("15 days in the fridge", False, False),
+        ("3 weeks in the fridge", True, False),
+        ("1 month in the fridge", True, False),
+        ("5 weeks in the fridge", False, True),
+        ("2 to 6 weeks in the fridge", False, True),
+        ("6 months in the freezer", False, False),
+    ],
+)
+def test_a_range_counts_at_its_long_end_and_a_month_is_four_weeks(
+    keeps: str, told: bool, refused: bool
+) -> None:
+    lime = ["150 ml lime juice", "100 g butter", "3 eggs", "175 g sugar"]
+    recipe = make("preserve", lime, "Stir over simmering water to 77 C.", "Cool.", keeps=keeps)
+    box = assess_safety(recipe, GB)
+    assert ("keeps-beyond-default" in {one.rule for one in box.cautions}) is told
+    assert ("keeps-too-long" in {one.rule for one in box.refusals}) is refused

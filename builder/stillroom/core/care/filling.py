@@ -53,8 +53,8 @@ _FILLED_BOILED = re.compile(
     r"\b(?:process|boil|steam|seal|bath)\w*\b[^.]*\b(?:filled|full|sealed|closed"
     r"|packed|the) (?:jars?|bottles?)"
     r"|\bjars?\b[^.]*\b(?:boiling[- ]water|water[- ]bath|oven)\b"
-    r"|\b(?:boiling[- ]water|water[- ]bath|pressure)"
-    r"[- ]cann|\bboil (?:them|the jars) for\b|\bfill(?:ed)? jars? and boil",
+    r"|\b(?:boiling[- ]water|water[- ]bath)[- ]cann|pressure[- ]can"
+    r"|\bboil (?:them|the jars) for\b|\bfill(?:ed)? jars? and boil",
     re.IGNORECASE,
 )
 _HOT_COVER = re.compile(

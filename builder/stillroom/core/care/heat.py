@@ -8,7 +8,7 @@ mix, cooks nothing that is given. Leaves out how hot it gets: the rules say that
 from __future__ import annotations
 
 import re
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 
 from stillroom.core.care.sentences import affirmed_clauses, split_sentences
 from stillroom.core.parts import Ingredient
@@ -97,6 +97,7 @@ def cooked_places(recipe: Recipe) -> frozenset[int]:
     everything = set(range(len(names)))
     group = recipe.method[0].group if recipe.method else ""
     heated = False
+    to_come = _still_to_come(recipe, names)
     for step in recipe.method:
         if step.group != group:
             used.append(set())
@@ -109,8 +110,9 @@ def cooked_places(recipe: Recipe) -> frozenset[int]:
             now = _heat_of(clause)
             if not now and (icing or _APART.search(clause)):
                 apart |= here - cooked
+            so_far = everything - next(to_come)
             if now:
-                cooked |= _reached(clause, here, set().union(*used), apart, everything)
+                cooked |= _reached(clause, here, set().union(*used), apart, so_far)
                 cooked |= unsaid if _OVEN.search(clause) or _FOR_HOURS.search(clause) else set()
                 heated = True
             elif _KEPT_BACK.search(clause):
@@ -119,6 +121,13 @@ def cooked_places(recipe: Recipe) -> frozenset[int]:
     if not heated and recipe.oven:
         cooked = everything - apart
     return frozenset(cooked)
+
+
+def _still_to_come(recipe: Recipe, names: Sequence[frozenset[str]]) -> Iterator[set[int]]:
+    """Yield for each clause the lines that are first named in a later one."""
+    named = [_named(clause, names) for step in recipe.method for clause in _clauses_of(step.text)]
+    for place in range(len(named)):
+        yield set().union(*named[place + 1 :]) - set().union(*named[: place + 1])
 
 
 def _never_named(recipe: Recipe) -> set[int]:

@@ -17,6 +17,8 @@ from stillroom.core.units import read_data
 
 Part = Literal["plain", "usual"]
 Judge = Callable[[Mapping[str, Any], Facts], object | None]
+# "1 month" and "4 weeks", "15 days" and "2 weeks" are the same to a cook
+_SLACK_PERCENT = 10
 OWN_JUDGEMENT = "the book's own cautious figure, no published source"
 
 
@@ -30,19 +32,30 @@ class Limit:
     source: str
 
 
-def limit_of(facts: Facts, part: Part, judge: Judge) -> Limit | None:
-    """Return the first row of a part that fits the facts; None when the book has no figure."""
-    for when, limit in _rows(part):
-        if judge(when, facts) is not None:
-            return limit
-    return None
+def limits_of_guidance(facts: Facts, judge: Judge) -> tuple[Limit, ...]:
+    """Return every limit of published guidance that fits the facts."""
+    return tuple(limit for when, limit in _rows("plain") if judge(when, facts) is not None)
+
+
+def usual_limit(facts: Facts, judge: Judge) -> Limit | None:
+    """Return what the book itself would say; None when it has no figure."""
+    return next((limit for when, limit in _rows("usual") if judge(when, facts) is not None), None)
 
 
 def is_beyond(claim: Span | None, limit: Limit | None) -> bool:
-    """Whether a recipe claims longer than a limit; a range counts at its short end."""
+    """Whether a recipe claims longer than a limit, by more than months and weeks differ anyhow.
+
+    A range counts at its long end: somebody will keep it so long.
+    """
     if claim is None or limit is None:
         return False
-    return claim.minutes(longest=False) > limit.longest.minutes()
+    return claim.minutes() * 100 > limit.longest.minutes() * (100 + _SLACK_PERCENT)
+
+
+def strictest_of(facts: Facts, claim: Span | None, judge: Judge) -> Limit | None:
+    """Return the shortest limit of guidance that a claim runs past; None when it runs past none."""
+    past = [limit for limit in limits_of_guidance(facts, judge) if is_beyond(claim, limit)]
+    return min(past, key=lambda limit: limit.longest.minutes(), default=None)
 
 
 @cache
