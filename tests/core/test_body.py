@@ -125,3 +125,9 @@ def test_a_method_that_cannot_be_found_is_told(text: str, what: str) -> None:
     _, problems = read(text)
     assert [problem.what for problem in problems] == [what]
     assert 10 <= problems[0].line <= 10 + text.count("\n") + 1
+
+
+def test_a_method_by_another_heading_keeps_that_heading() -> None:
+    body, problems = read(f"Worth it.\n\n## For 12 hours in the cold\n\n{NUMBERED}")
+    assert problems == []
+    assert {step.group for step in body.method} == {"For 12 hours in the cold"}

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import random
+import time
 from fractions import Fraction
 
 import pytest
@@ -102,3 +103,29 @@ def test_published_change_making(total, fewest):
 def test_not_a_pack(text):
     with pytest.raises(Unreadable, match=r"Write"):
         parse_pack(text)
+
+
+# sizes and needs far beyond a kitchen's: what is bought still covers, at once
+FAR = {
+    "a pack of a million litres": (900, [(10**9, 14), (1, 1)]),
+    "a million litres needed": (10**9, [(1, 1), (1000, 900)]),
+    "two odd sizes": (10**12, [(999_983, 5), (10**6, 5)]),
+    "next to nothing": (Fraction(1, 7), [(Fraction(1, 999_983), 1), (Fraction(1, 10**6), 1)]),
+}
+
+
+@pytest.mark.parametrize("case", FAR)
+def test_odd_sizes_are_bought_at_once(case: str) -> None:
+    need, packs = FAR[case]
+    begun = time.process_time()
+    found = buy_cheapest(Fraction(need), offers(*packs))
+    assert time.process_time() - begun < 1
+    assert found.bought >= need
+    assert sum(found.counts) > 0
+
+
+def test_many_price_breaks_are_weighed_at_once() -> None:
+    breaks = offers(*((1, Fraction(100 - n, 100), n) for n in range(2, 22)))
+    begun = time.process_time()
+    assert buy_cheapest(Fraction(21), breaks).price == Fraction(21 * 79, 100)
+    assert time.process_time() - begun < 1

@@ -60,3 +60,18 @@ def test_not_a_price(text):
 )
 def test_shown_in_the_books_currency(value, currency, language, shown):
     assert show_money(Fraction(value), currency, language) == shown
+
+
+@pytest.mark.parametrize(
+    "typed", ["14,50", "1,5", "1,50,000", "1,2345", "9" * 30, "٣", "1.1234567891"]
+)
+def test_a_comma_is_thousands_or_asked_for(typed):
+    with pytest.raises(Unreadable):
+        parse_money(typed)
+
+
+@pytest.mark.parametrize(
+    ("typed", "sum_"), [("1,500", 1500), ("£1,234,567.50", Fraction("1234567.5"))]
+)
+def test_thousands_are_read(typed, sum_):
+    assert parse_money(typed) == sum_

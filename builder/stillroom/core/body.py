@@ -8,7 +8,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Sequence
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from functools import cache
 from typing import Final
 
@@ -68,6 +68,9 @@ def read_body(lines: Sequence[str], first_line: int, file: str, problems: list[P
         steps = read_steps(method.rows, method.line + 1)
     except Unreadable as wrong:
         problems.append(Problem(file, max(method.line, 1), wrong.what, wrong.mend))
+    if method.heading and method.name not in _words("method"):
+        # a heading that is no word for a method says something of its own
+        steps = tuple(replace(step, group=step.group or method.heading) for step in steps)
     others = [part for place, part in enumerate(parts) if place not in (0, at)]
     return Body(intro.text, steps, _sections(others))
 

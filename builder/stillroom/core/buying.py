@@ -21,6 +21,8 @@ from stillroom.core.units import System
 _PACK = re.compile(r"^(?P<size>.+?)\s+for\s+(?P<price>\S+)(?P<each>\s+each)?$", re.IGNORECASE)
 _AT_LEAST = re.compile(r"^(?P<count>\d+)\s+or\s+more(?:\s+of\s+(?P<size>.+))?$", re.IGNORECASE)
 _HOW_TO_WRITE = 'Write "700 ml for 14.50", "12 for 7.20" or "50 or more for 0.48 each".'
+_MANY_BREAKS = 6
+_MOST_STEPS = 20_000
 
 
 @dataclass(frozen=True)
@@ -70,8 +72,9 @@ def parse_pack(
 def buy_cheapest(need: Fraction, offers: Sequence[PackOffer]) -> Basketful:
     """Buy at least `need` for the least money; of equal prices the one that leaves least.
 
-    Exact: a covering knapsack solved by dynamic programming, once for each set of price
-    breaks that may be taken up. Raises ValueError when something is needed and nothing sold.
+    A covering knapsack solved by dynamic programming, once for each set of price breaks that may
+    be taken up; exact unless sizes or amounts are far beyond a kitchen's (see _coarser). Raises
+    ValueError when something is needed and nothing sold.
 
     >>> buy_cheapest(Fraction(14), [PackOffer(Fraction(1), Fraction("0.95")),
     ...     PackOffer(Fraction(12), Fraction("7.20"))]).counts
@@ -84,7 +87,8 @@ def buy_cheapest(need: Fraction, offers: Sequence[PackOffer]) -> Basketful:
     broken = [place for place, offer in enumerate(offers) if offer.at_least > 1]
     plain = [place for place, offer in enumerate(offers) if offer.at_least <= 1]
     found: Basketful | None = None
-    for taken in (set_ for size in range(len(broken) + 1) for set_ in combinations(broken, size)):
+    most = len(broken) if len(broken) <= _MANY_BREAKS else 2
+    for taken in (set_ for size in range(most + 1) for set_ in combinations(broken, size)):
         base = [offer.at_least if place in taken else 0 for place, offer in enumerate(offers)]
         open_to = [*plain, *taken]
         if not open_to:
@@ -120,14 +124,32 @@ def _cover(need: Fraction, offers: Sequence[PackOffer]) -> list[int]:
     step = math.gcd(*sizes)
     sizes = [size // step for size in sizes]
     units = math.ceil(need * scale / step)
+    sizes, units = _coarser(sizes, units)
     # Fewer than s of the other packs are ever worth buying, s being the size of the pack
     # cheapest by measure: any s of them hold some that it replaces. The rest is that pack.
-    best = min(range(len(offers)), key=lambda place: (offers[place].price / sizes[place], place))
+    kept = [place for place, size in enumerate(sizes) if size]
+    best = min(kept, key=lambda place: (offers[place].price / sizes[place], place))
     bulk = max(0, (units - sizes[best] * max(sizes)) // sizes[best])
     counts[best] = bulk
-    for place in _fewest(units - bulk * sizes[best], sizes, [offer.price for offer in offers]):
-        counts[place] += 1
+    still = units - bulk * sizes[best]
+    prices = [offers[place].price for place in kept]
+    for place in _fewest(still, [sizes[place] for place in kept], prices):
+        counts[kept[place]] += 1
     return counts
+
+
+def _coarser(sizes: list[int], units: int) -> tuple[list[int], int]:
+    """Return sizes and need in larger steps where there would be too many to look at.
+
+    A pack counts for no more than it holds and the need for no less, so that it is still covered.
+    """
+    if min(units, max(sizes) ** 2) + max(sizes) <= _MOST_STEPS:
+        return sizes, units
+    # what holds all that is needed holds enough, however much more it holds
+    sizes = [min(size, units) for size in sizes]
+    top = min(units, max(sizes) ** 2) + max(sizes)
+    coarse = min(-(-top // _MOST_STEPS), max(sizes))
+    return [size // coarse for size in sizes], -(-units // coarse)
 
 
 def _fewest(units: int, sizes: Sequence[int], prices: Sequence[Fraction]) -> list[int]:

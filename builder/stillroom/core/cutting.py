@@ -200,7 +200,7 @@ def _read_percent(text: str, how: str) -> float:
     found = _PERCENT.match(text.strip())
     try:
         value = float(parse_number(found["number"])) if found else 0.0
-    except ValueError:
+    except (ValueError, OverflowError):
         value = 0.0
     if not 0 < value <= 100:
         raise Unreadable(f'"{text.strip()}" is not a percentage above 0 and up to 100.', how)

@@ -112,6 +112,7 @@ def _walk(
             if not isinstance(key, yaml.ScalarNode):
                 what = "A list or brackets stand where a name should."
                 problems.append(Problem(file, line, what, 'Write "name: what it is".'))
+            key.tag = "tag:yaml.org,2002:str"  # a name stays as it is written: "null", "yes", 2026
             if name in seen:
                 problems.append(
                     Problem(file, line, f'"{name}" stands here twice.', "Keep one of them.")

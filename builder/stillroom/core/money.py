@@ -14,9 +14,12 @@ from fractions import Fraction
 
 from babel.numbers import format_currency, get_currency_precision
 
-from stillroom.core.problems import Unreadable
+from stillroom.core.problems import Unreadable, say_written
 
-_TYPED = re.compile(r"^[^\d\s.,-]{0,3}\s*(\d+(?:\.\d+)?)\s*(?:[A-Za-z]{3})?$")
+# a comma parts thousands or is asked for: "14,50" is never 1450
+_TYPED = re.compile(
+    r"[^\d\s.,-]{0,3}\s*((?:[0-9]{1,9}|[0-9]{1,3}(?:,[0-9]{3}){1,2})(?:\.[0-9]{1,9})?)\s*(?:[A-Za-z]{3})?"
+)
 
 
 def parse_money(typed: str | int | float | Decimal, currency: str = "GBP") -> Fraction:
@@ -28,10 +31,10 @@ def parse_money(typed: str | int | float | Decimal, currency: str = "GBP") -> Fr
     Traceback (most recent call last):
     stillroom.core.problems.Unreadable: "1.205" is finer than a penny. Write it with 2 decimals.
     """
-    found = _TYPED.match(str(typed).strip().replace(",", ""))
+    found = _TYPED.fullmatch(str(typed).strip())
     if not found:
-        raise Unreadable(f'"{typed}" is not a price.', 'Write a number such as "14.50".')
-    value = Decimal(found[1])
+        raise Unreadable(f"{say_written(typed)} is not a price.", 'Write a number such as "14.50".')
+    value = Decimal(found[1].replace(",", ""))
     places = get_currency_precision(currency)
     if value != value.quantize(Decimal(1).scaleb(-places)):
         raise Unreadable(f'"{typed}" is finer than a penny.', f"Write it with {places} decimals.")

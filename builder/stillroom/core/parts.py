@@ -13,7 +13,7 @@ from typing import Any, Literal
 
 from stillroom.core.larder.food_reading import FoodReading
 from stillroom.core.line_ingredient import amount_of_line
-from stillroom.core.problems import Unreadable, did_you_mean
+from stillroom.core.problems import Unreadable, did_you_mean, say_written
 from stillroom.core.quantities import (
     Amount,
     AnyAmount,
@@ -109,7 +109,9 @@ def read_ingredient(value: Any, system: System, language: str = "en_GB") -> Ingr
     if isinstance(value, dict):
         return _read_ingredient_mapping(value, system)
     if not isinstance(value, str):
-        raise Unreadable(f'"{value}" is not an ingredient.', 'Write a line such as "250 g sugar".')
+        raise Unreadable(
+            f"{say_written(value)} is not an ingredient.", 'Write a line such as "250 g sugar".'
+        )
     line = amount_of_line(value, system, language)
     weight = line.each_g
     if weight is None and isinstance(line.amount, Amount):
@@ -221,6 +223,10 @@ def _holds_something(amount: Amount, text: str) -> Amount:
     return amount
 
 
+# digits of any sort, or a sign that belongs to a number
+_MORE = re.compile(r"[\d½⅓⅔¼¾⅕⅖⅗⅘⅙⅚⅛⅜⅝⅞①-⑳²³.:*+=%^]")
+
+
 def read_makes(text: str, system: System) -> Makes:
     """Read "900 ml", "24 biscuits", "about 1.2 kg" or "6 jars of 200 ml"."""
     text = _one_line(text, "900 ml")
@@ -229,6 +235,9 @@ def read_makes(text: str, system: System) -> Makes:
         raise Unreadable(
             f'"{text}" does not say how much is made.', 'Write "900 ml", "24 biscuits" or so.'
         )
+    if _MORE.match(rest):
+        # "1 l 2 l" is not one litre, nor "1..2 l" one of something
+        raise Unreadable(f'"{text}" says more than one amount.', 'Write "900 ml" or "24 biscuits".')
     if amount.unit:
         return Makes(amount, re.sub(r"^of\s+", "", rest))
     things, _, size = rest.partition(" of ") if " of " in f" {rest}" else (rest, "", "")

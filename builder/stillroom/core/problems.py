@@ -6,6 +6,7 @@ Leaves out how they are shown: the command prints them, the plugin logs them.
 from __future__ import annotations
 
 import difflib
+import re
 from collections.abc import Iterable
 from dataclasses import dataclass
 
@@ -22,6 +23,11 @@ class Problem:
     line: int
     what: str
     mend: str = ""
+
+    def __post_init__(self) -> None:
+        """Keep each message to one line of a length that is read, whatever it quotes."""
+        object.__setattr__(self, "what", in_short(self.what))
+        object.__setattr__(self, "mend", in_short(self.mend))
 
     def __str__(self) -> str:
         return f"{self.file}:{self.line}: {self.what} {self.mend}".rstrip()
@@ -42,9 +48,43 @@ class Unreadable(ValueError):
     """
 
     def __init__(self, what: str, mend: str = "") -> None:
-        self.what = what
-        self.mend = mend
-        super().__init__(f"{what} {mend}".rstrip())
+        self.what = in_short(what)
+        self.mend = in_short(mend)
+        super().__init__(f"{self.what} {self.mend}".rstrip())
+
+
+# what is quoted of a file may be a whole page long, and so may a word
+_LONG_QUOTE = re.compile(r'"([^"]{60})[^"]{60,}"')
+_LONG_WORD = re.compile(r"(\S{60})\S{20,}")
+_LONGEST_MESSAGE = 600
+
+
+def in_short(message: str) -> str:
+    r"""Return a message on one line, with what it quotes cut to what shows where to look.
+
+    >>> in_short('"two\nlines" is no name.')
+    '"two lines" is no name.'
+    """
+    line = " ".join(message.split()) if "\n" in message or "\r" in message else message
+    if len(line) < 80:
+        return line
+    line = _LONG_WORD.sub(r"\1…", _LONG_QUOTE.sub(r'"\1…"', line))
+    return line if len(line) <= _LONGEST_MESSAGE else f"{line[:_LONGEST_MESSAGE]}…"
+
+
+def say_written(value: object) -> str:
+    """Return what stands in a file as a message may quote it: nothing and lists in words.
+
+    >>> say_written(None), say_written(3), say_written(["a"])
+    ('nothing', '"3"', 'a list')
+    """
+    if value is None:
+        return "nothing"
+    if isinstance(value, bool):
+        return '"yes"' if value else '"no"'
+    if isinstance(value, dict | list | tuple):
+        return "a list"
+    return f'"{value}"'
 
 
 def nearest(word: str, known: Iterable[str], likeness: float = 0.6) -> str | None:

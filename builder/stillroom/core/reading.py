@@ -24,7 +24,7 @@ from stillroom.core.method import find_ingredient, split_step
 from stillroom.core.parts import Ingredient
 from stillroom.core.problems import Problem, ProblemsFound, Unreadable
 from stillroom.core.quantities import Ratio
-from stillroom.core.recipe import MethodStep, Recipe, read_any_ingredient
+from stillroom.core.recipe import TAKEN_NAME, MethodStep, Recipe, read_any_ingredient
 from stillroom.core.recipe_problems import say_what_is_wrong
 from stillroom.core.text_files import clean, read_text
 from stillroom.core.timeline_checks import check_timeline
@@ -33,8 +33,6 @@ from stillroom.core.written_facts import NAMES, Ready, make_ready
 
 SLUG = re.compile(r"[a-z0-9]+(?:-[a-z0-9]+)*")
 LONGEST_NAME = 80
-# names that Windows keeps for its devices, whatever their ending; and the page of a folder itself
-_TAKEN = re.compile(r"con|prn|aux|nul|(?:com|lpt)[0-9]|index")
 # three dashes, however a word processor has set them
 _DASHES = re.compile(r"(?:-{3,}|[–—][-–—]*|-[–—]+)")
 
@@ -102,7 +100,7 @@ def _check_slug(slug: str, name: str) -> Iterable[Problem]:
     if not SLUG.fullmatch(slug):
         mend = 'Use small letters, figures and dashes, as in "quince-ratafia.md".'
         yield Problem(name, 1, f'"{slug}.md" cannot become an address.', mend)
-    elif _TAKEN.fullmatch(slug):
+    elif TAKEN_NAME.fullmatch(slug):
         what = f'"{slug}.md" is a name that computers keep for themselves.'
         yield Problem(name, 1, what, f'Call it "{slug}-recipe.md" or so.')
     elif len(slug) > LONGEST_NAME:

@@ -38,7 +38,7 @@ from stillroom.core.parts import (
     read_makes,
     read_vessel,
 )
-from stillroom.core.problems import Unreadable
+from stillroom.core.problems import Unreadable, say_written
 from stillroom.core.stages import Stage, parse_stage
 from stillroom.core.units import System
 
@@ -85,25 +85,30 @@ def read_any_ingredient(value: Any, system: System) -> Ingredient:
 def _read_stage(value: Any) -> Stage:
     if not isinstance(value, dict) or len(value) != 1:
         raise Unreadable(
-            f'"{value}" is not a stage.', 'Write one stage a line, such as "- rest: 4 weeks".'
+            f"{say_written(value)} is not a stage.",
+            'Write one stage a line, such as "- rest: 4 weeks".',
         )
     word, text = next(iter(value.items()))
     return parse_stage(str(word), "" if text is None else str(text))
 
 
+# names that Windows keeps for its devices, whatever their ending; and the page of a folder itself
+TAKEN_NAME = re.compile(r"con|prn|aux|nul|(?:com|lpt)[0-9]|index")
+
+
 def _read_earlier_name(value: Any) -> str:
     """Read an earlier file name; it becomes an address, so it may lead nowhere else."""
     name = str(value).strip().removesuffix(".md")
-    if not re.fullmatch(r"[a-z0-9]+(?:-[a-z0-9]+)*", name):
+    if not re.fullmatch(r"[a-z0-9]+(?:-[a-z0-9]+)*", name) or TAKEN_NAME.fullmatch(name):
         mend = 'Write the old file\'s name without its ending: "damson-gin".'
-        raise Unreadable(f'"{value}" is not an earlier name of the file.', mend)
+        raise Unreadable(f"{say_written(value)} is not an earlier name of the file.", mend)
     return name
 
 
 def _read_month(value: Any) -> int:
     name = str(value).strip().capitalize()
     if name not in MONTHS:
-        raise Unreadable(f'"{value}" is not a month.', 'Write it in full: "September".')
+        raise Unreadable(f"{say_written(value)} is not a month.", 'Write it in full: "September".')
     return MONTHS.index(name) + 1
 
 
@@ -166,10 +171,10 @@ class Acidity(_Frozen):
 def _read_ph(value: Any) -> Fraction:
     # a number with a power of ten in it can be longer than any computer holds
     if not re.fullmatch(r"[0-9]{1,4}(?:\.[0-9]{1,6})?", str(value)):
-        raise Unreadable(f'"{value}" is not a pH.', 'Write a number such as "3.4".')
+        raise Unreadable(f"{say_written(value)} is not a pH.", 'Write a number such as "3.4".')
     found = Fraction(str(value))
     if not 0 <= found <= 14:
-        raise Unreadable(f'"{value}" is not a pH.', "It lies between 0 and 14.")
+        raise Unreadable(f"{say_written(value)} is not a pH.", "It lies between 0 and 14.")
     return found
 
 

@@ -25,7 +25,7 @@ from pydantic import (
 from stillroom.core.buying import parse_pack
 from stillroom.core.money import parse_money
 from stillroom.core.parts import read_container
-from stillroom.core.problems import Unreadable, did_you_mean
+from stillroom.core.problems import Unreadable, did_you_mean, say_written
 from stillroom.core.quantities import Amount, show_amount
 from stillroom.core.recipe import MONTHS
 from stillroom.giving.written import read_age_months, read_day, read_hours, read_stock_line
@@ -71,21 +71,26 @@ def _baskets(value: Any) -> dict[str, int]:
     )
     if not whole or not value:
         raise Unreadable(
-            f'"{value}" is not a basket.', 'Write "basket: small" or "basket: {small: 2}".'
+            f"{say_written(value)} is not a basket.",
+            'Write "basket: small" or "basket: {small: 2}".',
         )
     return {str(kind): count for kind, count in value.items()}
 
 
 def _had(value: Any) -> dict[int, tuple[str, ...]]:
     if not isinstance(value, dict) or not all(str(year).isdigit() for year in value):
-        raise Unreadable(f'"{value}" is not what they had.', 'Write "had: {2026: [a-recipe]}".')
+        raise Unreadable(
+            f"{say_written(value)} is not what they had.", 'Write "had: {2026: [a-recipe]}".'
+        )
     return {int(year): tuple(str(item) for item in _list(items)) for year, items in value.items()}
 
 
 def _delivery(value: Any) -> str:
     words = ("by hand", "by post")
     if value not in words:
-        raise Unreadable(f'"{value}" is not a way to deliver.', did_you_mean(str(value), words))
+        raise Unreadable(
+            f"{say_written(value)} is not a way to deliver.", did_you_mean(str(value), words)
+        )
     return str(value)
 
 

@@ -10,7 +10,8 @@ from datetime import date
 from fractions import Fraction
 from typing import Any
 
-from stillroom.core.problems import Unreadable, did_you_mean
+from stillroom.core.giving_days import FIRST_YEAR, LAST_YEAR
+from stillroom.core.problems import Unreadable, did_you_mean, say_written
 from stillroom.core.quantities import Amount, parse_leading_amount, parse_number
 from stillroom.core.recipe import MONTHS
 
@@ -25,7 +26,9 @@ def read_age_months(value: Any) -> int:
     """
     found = _AGE.match(str(value).strip())
     if not found or isinstance(value, bool):
-        raise Unreadable(f'"{value}" is not an age.', 'Write years, "8 months" or "6 weeks".')
+        raise Unreadable(
+            f"{say_written(value)} is not an age.", 'Write years, "8 months" or "6 weeks".'
+        )
     number, unit = int(found[1]), (found[2] or "years").lower()
     if unit.startswith("week"):
         return number * 7 * 12 // 365
@@ -41,10 +44,14 @@ def read_day(value: Any) -> date:
     if isinstance(value, date):
         return value
     try:
-        return date.fromisoformat(str(value).strip())
+        day = date.fromisoformat(str(value).strip())
+        if not FIRST_YEAR <= day.year <= LAST_YEAR:
+            raise ValueError
+        return day
     except ValueError:
         raise Unreadable(
-            f'"{value}" is not a day of the calendar.', 'Write year, month, day: "2027-12-18".'
+            f"{say_written(value)} is not a day of the calendar.",
+            'Write year, month, day: "2027-12-18".',
         ) from None
 
 
@@ -57,16 +64,25 @@ def read_hours(value: Any) -> dict[int, Fraction]:
     Fraction(10, 1)
     """
     if not isinstance(value, dict):
-        raise Unreadable(f'"{value}" is not hours by month.', 'Write "every month: 6".')
+        raise Unreadable(f"{say_written(value)} is not hours by month.", 'Write "every month: 6".')
     known = ["every month", *(name.lower() for name in MONTHS)]
     for key in value:
         if str(key).lower() not in known:
             raise Unreadable(f'"{key}" is not a month.', did_you_mean(str(key), known))
-    said = {str(key).lower(): parse_number(str(hours)) for key, hours in value.items()}
+    said = {str(key).lower(): _hours(hours) for key, hours in value.items()}
     if not said:
         return {}
     usual = said.get("every month", Fraction(0))
     return {number: said.get(name, usual) for number, name in enumerate(known[1:], start=1)}
+
+
+def _hours(value: Any) -> Fraction:
+    hours = parse_number(str(value)) if isinstance(value, str | int | float) else None
+    if hours is None or hours > 744:
+        raise Unreadable(
+            f"{say_written(value)} is not hours of a month.", 'Write "every month: 6".'
+        )
+    return hours
 
 
 def read_stock_line(value: Any) -> tuple[Amount, str]:
@@ -77,5 +93,7 @@ def read_stock_line(value: Any) -> tuple[Amount, str]:
     """
     amount, item = parse_leading_amount(str(value))
     if amount is None or not item or amount.low != amount.high:
-        raise Unreadable(f'"{value}" is not a line of stock.', 'Write "500 g caster sugar".')
+        raise Unreadable(
+            f"{say_written(value)} is not a line of stock.", 'Write "500 g caster sugar".'
+        )
     return amount, re.sub(r"^of\s+", "", item)

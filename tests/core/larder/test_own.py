@@ -174,3 +174,14 @@ def test_a_larder_that_is_named_must_be_there(tmp_path: Path) -> None:
     (tmp_path / "our-foods.yml").unlink()
     with pytest.raises(ProblemsFound, match=r"our-foods\.yml:1: "):
         check_book(open_book(config))
+
+
+@pytest.mark.parametrize("said", ["", "~", "[]", '""'])
+@pytest.mark.parametrize("key", ["contains", "may contain", "is", "parts", "from", "strength"])
+def test_a_fact_left_empty_says_nothing_and_is_told(key: str, said: str) -> None:
+    """An empty "contains:" is not "contains: nothing"."""
+    text = f"dust:\n  {key}: {said}\n  source: weighed\n"
+    with pytest.raises(ProblemsFound) as found:
+        read_own_larder(text, "larder.yml")
+    told = [str(problem) for problem in found.value.problems]
+    assert f'larder.yml:2: Nothing stands behind "{key}" of "dust".' in told[-1]

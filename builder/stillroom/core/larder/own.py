@@ -42,6 +42,7 @@ KEYS = (
 )  # fmt: skip
 _FIGURES = ("acidity", "density", "one weighs", "strength")
 SECTION = "the book's own"
+_NO_PACKS = "The price is no list of packs."
 
 
 @dataclass(frozen=True)
@@ -100,10 +101,15 @@ class _Reader:
             self._tell(name, "", f'Nothing is said of "{name}".', mend)
             return None
         before = len(self.problems)
-        for key in row:
+        for key, value in row.items():
+            if value in (None, "", [], {}) and key in KEYS:
+                # left empty it says nothing, and nothing said is not "contains: nothing"
+                what = f'Nothing stands behind "{key}" of "{name}".'
+                self._tell(name, str(key), what, "Say it, or take the line out.")
             if key not in KEYS:
                 what = f'"{key}" is nothing that can be said of a food.'
                 self._tell(name, str(key), what, did_you_mean(str(key), KEYS))
+        row = {key: value for key, value in row.items() if value not in (None, "", [], {})}
         staple = self._read(name, row)
         for problem in self._unsaid(name, row):
             self.problems.append(problem)
@@ -117,6 +123,9 @@ class _Reader:
     def _prices(self, name: str, written: Any) -> None:
         """Keep the packs of a food as written, once it is sure that they can be read."""
         for text in written if isinstance(written, list) else [written]:
+            if isinstance(text, dict | list):
+                self._tell(name, "price", _NO_PACKS, 'Write: ["700 ml for 14.50", "12 for 7.20"].')
+                continue
             self._tried(name, "price", partial(parse_pack, str(text), self.currency), None)
             self.prices.append((name, str(text), self._line(name, "price")))
 

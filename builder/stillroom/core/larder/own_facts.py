@@ -7,7 +7,7 @@ from fractions import Fraction
 from typing import Any
 
 from stillroom.core.larder.acidity import ACIDITIES, Acidity
-from stillroom.core.problems import Unreadable, did_you_mean
+from stillroom.core.problems import Unreadable, did_you_mean, say_written
 from stillroom.core.quantities import Amount, parse_amount
 from stillroom.core.units import System, convert, read_data, size_of
 
@@ -56,7 +56,7 @@ def read_acidity(written: Any) -> Acidity:
         if word == acidity:
             return acidity
     mend = 'Write "acid", "borderline", "low" or "dry".'
-    raise Unreadable(f'"{written}" does not say how acid it is.', mend)
+    raise Unreadable(f"{say_written(written)} does not say how acid it is.", mend)
 
 
 def read_density(text: str, system: System = "metric") -> Fraction:
