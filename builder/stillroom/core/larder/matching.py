@@ -49,6 +49,7 @@ def _alike(food: Staple, other: Staple | None) -> bool:
     """Whether two foods do not differ in what a careful giver must know."""
     return other is not None and (
         set(food.allergens) == set(other.allergens)
+        and set(other.may_contain) <= set(food.may_contain)
         and set(food.animal) == set(other.animal)
         and food.acidity == other.acidity
     )
