@@ -1,6 +1,6 @@
 """Everyday foods under each allergen heading: none of them is ever silently free of it.
 
-`tests/data/allergen_foods.tsv` lists them, independent of the larder. A food of the list must contain
+`tests/data/allergen_foods.tsv` lists them, independent of the larder. Each must contain
 its heading's allergen, or say that it may, or that only its packet tells, or not be known at all.
 """
 

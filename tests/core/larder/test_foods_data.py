@@ -156,3 +156,62 @@ def test_allergens_follow_from_the_whole_name(
     assert food is not None
     assert must <= set(food.allergens)
     assert not must_not & set(food.allergens)
+
+
+# what outside recipes call a food, and the one food it is: a nearer name is never another's
+OWN_NAMES = [
+    ("green onions", {"green onion"}),
+    ("semi-skimmed milk", {"semi-skimmed milk"}),
+    ("milk, skimmed", {"skimmed milk"}),
+    ("watermelon", {"watermelon"}),
+    ("gazpacho", {"gazpacho"}),
+    ("vegetable oil", {"vegetable oil"}),
+    ("bitter almonds", {"bitter almond"}),
+    ("spelt", {"spelt"}),
+    ("jam sugar", {"jam sugar"}),
+    ("ground ivy", {"ground ivy"}),
+    ("ivy", {"ivy"}),
+    ("cuckoo pint", {"arum"}),
+    ("fresh cheese", {"fresh cheese"}),
+    ("orange chocolate", {"orange chocolate"}),
+    ("apple cider", {"apple cider"}),
+    ("hard cider", {"cider"}),
+    ("unsifted flour", {"flour"}),
+    ("medium-size onions", {"onion"}),
+    ("frozen all-butter puff pastry", {"all-butter puff pastry"}),
+    ("lime zest and juice", {"lime zest", "lime juice"}),
+    ("iceberg or bibb lettuce", {"iceberg lettuce", "bibb lettuce"}),
+    ("button or cremini mushrooms", {"button mushroom", "cremini mushroom"}),
+    ("canned green chiles", {"tinned green chilli"}),
+    ("green potatoes", {"green potato"}),
+    ("chocolate bar", {"chocolate bar"}),
+]
+
+
+@pytest.mark.parametrize(("phrase", "foods"), OWN_NAMES, ids=[row[0] for row in OWN_NAMES])
+def test_a_nearer_name_is_a_food_of_its_own(phrase: str, foods: set[str]) -> None:
+    reading = read_food(phrase)
+    assert reading.known
+    assert {food.name for food in reading.foods} == foods
+
+
+# phrases that hold a known food's name with a word that may make it another
+STAY_UNKNOWN = [
+    "goat's milk cheese",
+    "almond cheese",
+    "vegan cheddar cheese",
+    "white chocolate liqueur",
+    "Chinese gooseberry",
+    "Mexican tea",
+    "young coconut",
+    "red garlic",
+    "baby oil",
+    "sweet white bread",
+    "canned goldfish",
+    "moon butter",
+]
+
+
+@pytest.mark.parametrize("phrase", STAY_UNKNOWN)
+def test_a_word_that_may_make_it_another_leaves_it_unknown(phrase: str) -> None:
+    assert not read_food(phrase).known

@@ -103,7 +103,7 @@ def _read_head(words: Words, larder: Larder) -> FoodReading:
         return _with_tail(_read_head(before, larder), tail, larder)
     pieces = split_joined(words)
     if len(pieces) > 1:
-        return _read_joined(pieces, words, larder)
+        return _read_parts_joined(pieces, larder) or _read_joined(pieces, words, larder)
     return _read_of(words, larder) or _not_found(words, larder)
 
 
@@ -145,23 +145,29 @@ def _with_tail(reading: FoodReading, tail: Words, larder: Larder) -> FoodReading
     )
 
 
+def _read_parts_joined(pieces: list[Words], larder: Larder) -> FoodReading | None:
+    """Read "lime zest and juice": parts of the one food that the first piece names."""
+    turns = phrase_words("turns")
+    first = pieces[0]
+    if len(first) < 2 or not all(set(forms(piece)) <= turns for piece in (first[-1:], *pieces[1:])):
+        return None
+    known = [match_name((*first[:-1], *piece), larder) for piece in (first[-1:], *pieces[1:])]
+    foods = tuple(dict.fromkeys(match.food for match in known if match.food))
+    if not foods or not all(match.food for match in known):
+        return None
+    words = tuple(word for piece in pieces for word in piece)
+    return replace(_found(known[0], words), foods=foods)
+
+
 def _read_joined(pieces: list[Words], words: Words, larder: Larder) -> FoodReading:
     """Read foods joined in one phrase; "almond or cashew butter" shares its last word.
 
     "cake or plain flour" is no cake; but "milk or dark chocolate" may be milk, and both count.
     """
-    readings = [_read_head(piece, larder) for piece in pieces]
-    shared = pieces[-1]
-    for place, piece in enumerate(pieces[:-1]):
-        for size in range(1, len(shared)):
-            longer = match_name((*piece, *shared[-size:]), larder)
-            alone = readings[place].food
-            if longer.food and alone and is_hand_made(alone):
-                readings[place] = replace(
-                    readings[place], foods=(*readings[place].foods, longer.food)
-                )
-            elif longer.food:
-                readings[place] = _found(longer, (*piece, *shared[-size:]))
+    readings = [
+        _sharing(_read_head(piece, larder), pieces[place:], larder)
+        for place, piece in enumerate(pieces)
+    ]
     first = next((one.food for one in readings if one.food), None)
     whole = _read_of(words, larder)
     if whole and not all(one.known for one in readings):
@@ -175,6 +181,22 @@ def _read_joined(pieces: list[Words], words: Words, larder: Larder) -> FoodReadi
         leftover=tuple(word for one in readings for word in one.leftover),
         spans=tuple(dict.fromkeys(span for one in readings for span in one.spans)),
     )
+
+
+def _sharing(reading: FoodReading, pieces: list[Words], larder: Larder) -> FoodReading:
+    """Read the first piece with the last words of a later one, as joined foods share them."""
+    piece = pieces[0]
+    for shared in pieces[1:]:
+        for size in range(1, len(shared)):
+            longer = match_name((*piece, *shared[-size:]), larder)
+            alone = reading.food
+            if longer.food and alone and is_hand_made(alone) and "craft" not in alone.tags:
+                reading = replace(reading, foods=(*reading.foods, longer.food))
+            elif longer.food:
+                reading = _found(longer, (*piece, *shared[-size:]))
+        if reading.known and len(shared) > 1:
+            break
+    return reading
 
 
 def _read_of(words: Words, larder: Larder) -> FoodReading | None:

@@ -10,6 +10,19 @@ from stillroom.core.larder.shelves import Larder, is_hand_made
 from stillroom.core.larder.staple import Staple
 
 LONGEST_NAME = 9
+# tried in turn where the name with the first word is not known
+_SAID_OTHERWISE = (
+    ("peppers", "pepper"),
+    ("canned", "tinned"),
+    ("jarred", "tinned"),
+    ("chile", "chilli"),
+    ("chili", "chilli"),
+    ("yoghurt", "yogurt"),
+    ("flavored", "flavoured"),
+    ("colored", "coloured"),
+    ("flavor", "flavour"),
+    ("coloring", "colouring"),
+)
 
 
 @dataclass(frozen=True)
@@ -71,8 +84,11 @@ def _named(words: tuple[str, ...], larder: Larder) -> Staple | None:
     food = larder.named(" ".join(words))
     if food or len(words) < 2:
         return food
-    if "peppers" in words:
-        return _named(tuple("pepper" if word == "peppers" else word for word in words), larder)
+    for word, other in _SAID_OTHERWISE:
+        if word in words:
+            found = _named(tuple(other if one == word else one for one in words), larder)
+            if found or word == "peppers":
+                return found
     for place in range(len(words) - 1):
         joined = (*words[:place], words[place] + words[place + 1], *words[place + 2 :])
         food = larder.named(" ".join(joined))
