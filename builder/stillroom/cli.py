@@ -11,12 +11,13 @@ from pathlib import Path
 
 import click
 
-from stillroom.core.book import Book, find_book, open_book
+from stillroom.core.book import find_book, open_book
 from stillroom.core.checking import check_book, check_files
 from stillroom.core.editor_schema import front_matter_schema
 from stillroom.core.kind_dates import dates_of_kind, warn_of_dates
 from stillroom.core.larder.unknown import unknown_foods
 from stillroom.core.problems import ProblemsFound, Unreadable
+from stillroom.core.recipe import Recipe
 from stillroom.core.scale_words import scaling_document, scaling_table
 from stillroom.core.scaling import By, Measures, scale_recipe
 from stillroom.core.season import plan_in_season, season_of_start
@@ -29,6 +30,7 @@ from stillroom.print_commands import print_group
 from stillroom.strength_commands import strength
 from stillroom.terminal import (
     book_around,
+    fail,
     read_day,
     read_one,
     recipe_file,
@@ -56,7 +58,7 @@ def check(files: tuple[Path, ...]) -> None:
         config = find_book(Path.cwd())
         if config is None:
             raise click.UsageError("There is no mkdocs.yml here or above: name the files to check.")
-        recipes = check_book(_open_for_building(config))
+        recipes = _check_whole(config)
     for food in unknown_foods(recipes):
         click.echo(f"note: {food.say()}", err=True)
     for recipe in recipes:
@@ -66,21 +68,29 @@ def check(files: tuple[Path, ...]) -> None:
     click.echo(f"{count} recipe{'' if count == 1 else 's'} read, no problems.")
 
 
-def _open_for_building(config: Path) -> Book:
-    """Open a book; what would keep MkDocs from building it is a problem of it like any other."""
+def _check_whole(config: Path) -> tuple[Recipe, ...]:
+    """Read a whole book; what would keep MkDocs from building it is a problem like any other."""
     from stillroom.publish.agreeing import find_refused  # slow to load, and needed here alone
 
-    book = open_book(config)
-    if refused := tuple(find_refused(book)):
+    try:
+        book = open_book(config)
+    except ProblemsFound as found:
+        fail(found.problems, "The recipes are read once this is mended: check again then.")
+    refused = tuple(find_refused(book))
+    try:
+        recipes = check_book(book)
+    except ProblemsFound as found:
+        raise ProblemsFound([*refused, *found.problems]) from None
+    if refused:
         raise ProblemsFound(refused)
-    return book
+    return recipes
 
 
 @main.command()
 @click.option("--out", type=click.Path(dir_okay=False, path_type=Path), help="Write it here.")
 @told_plainly
 def schema(out: Path | None) -> None:
-    """Print the JSON Schema of a recipe's facts, for editors that complete them."""
+    """Print what a recipe may state, in the form that text editors read (JSON Schema)."""
     write_schema(front_matter_schema(), out)
 
 
@@ -89,7 +99,7 @@ def schema(out: Path | None) -> None:
 @click.option("--give", "giving", metavar="DAY", help='A date, or "the Saturday before Christmas".')
 @click.option("--start", "begun", metavar="DATE", help="The day it is begun, such as 2027-02-01.")
 @click.option("--today", "on", metavar="DATE", help="Count as if today were this day.")
-@click.option("--json", "as_json", is_flag=True, help="Print a JSON document.")
+@click.option("--json", "as_json", is_flag=True, help="For another program to read (JSON).")
 @told_plainly
 def dates(file: Path, giving: str | None, begun: str | None, on: str | None, as_json: bool) -> None:
     """Count a recipe's dates back from a giving day or forward from a start."""
@@ -126,7 +136,7 @@ def dates(file: Path, giving: str | None, begun: str | None, on: str | None, as_
     default="written",
     help="How to measure.",
 )
-@click.option("--json", "as_json", is_flag=True, help="Print a JSON document.")
+@click.option("--json", "as_json", is_flag=True, help="For another program to read (JSON).")
 @told_plainly
 def scale(file: Path, units: System | None, by: By, as_json: bool, **asked: str | None) -> None:
     """Scale a recipe to what it makes, what it fills or what is on hand."""

@@ -114,5 +114,5 @@ def guard_new_list(out: Path, book: Book) -> None:
 @click.option("--out", type=click.Path(dir_okay=False, path_type=Path), help="Write it here.")
 @told_plainly
 def giving_schema(out: Path | None) -> None:
-    """Print the JSON Schema of a giving list, for editors."""
+    """Print what a giving list may state, in the form that text editors read (JSON Schema)."""
     write_schema(giving_list_schema(), out)

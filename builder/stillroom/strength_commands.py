@@ -35,7 +35,7 @@ _ONE = 'Name a recipe, or say --cut "500 ml at 96%" --to 40%, or --pods "150 g i
 )
 @click.option("--pods", metavar="PODS", help='Vanilla in spirit: "150 g in 700 ml at 40%".')
 @click.option("--moisture", metavar="SHARE", help='Of the pods, when above 25%: "33%".')
-@click.option("--json", "as_json", is_flag=True, help="Print a JSON document.")
+@click.option("--json", "as_json", is_flag=True, help="For another program to read (JSON).")
 @told_plainly
 def strength(
     file: Path | None,

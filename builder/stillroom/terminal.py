@@ -36,12 +36,12 @@ def write_utf8() -> None:
             stream.reconfigure(encoding="utf-8")
 
 
-def fail(problems: tuple[Problem, ...]) -> NoReturn:
-    """Print every problem to stderr with a count and leave with 1."""
+def fail(problems: tuple[Problem, ...], then: str = "") -> NoReturn:
+    """Print every problem to stderr with a count and what to do `then`; leave with 1."""
     for problem in problems:
         click.echo(str(problem), err=True)
     count = len(problems)
-    click.echo(f"{count} problem{'' if count == 1 else 's'} found.", err=True)
+    click.echo(f"{count} problem{'' if count == 1 else 's'} found. {then}".rstrip(), err=True)
     sys.exit(1)
 
 

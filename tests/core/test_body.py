@@ -117,7 +117,7 @@ def test_the_only_numbered_part_is_the_method() -> None:
         ("## Method\n\n", "The method has no steps."),
         (
             "## On Monday\n\n1. Boil.\n\n## On Friday\n\n1. Cool.",
-            'It is not clear which is the method: "On Monday" and "On Friday".',
+            'It is not clear which is the method: "On Monday" or "On Friday".',
         ),
     ],
 )

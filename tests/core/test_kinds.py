@@ -54,7 +54,7 @@ def test_a_word_of_two_kinds_is_asked_about(word: str) -> None:
     with pytest.raises(Unreadable) as asked:
         find_kind(word)
     assert asked.value.what.startswith(f'"{word}" ')
-    assert 'Write "kind: ' in asked.value.mend
+    assert 'rite "kind: ' in asked.value.mend
 
 
 # a word no table has -> what its message must offer
@@ -67,7 +67,7 @@ NEAREST = {
     "xyzzy": "It may be: infusion",
     "": "It may be: infusion",
     "rose petal jelly": 'Write "kind: preserve" if it is a jelly.',
-    "rosemary garlic oil": 'Write "kind: infusion" and say',
+    "rosemary garlic oil": "in oil can poison: a few days in the fridge, never the shelf",
     "whole lemon pickle": 'Write "kind: preserve" if vinegar keeps it',
 }
 
@@ -77,7 +77,7 @@ def test_a_word_that_is_not_known_gets_the_nearest(word: str) -> None:
     with pytest.raises(Unreadable) as asked:
         find_kind(word)
     assert asked.value.what == f'"{word}" is not a kind.'
-    assert asked.value.mend.startswith(NEAREST[word])
+    assert NEAREST[word] in asked.value.mend
 
 
 def test_there_are_words_enough_and_none_leads_two_ways() -> None:

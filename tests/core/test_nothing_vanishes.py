@@ -117,7 +117,8 @@ HOSTILE = {
     "containers in braces": recipe(containers="[{bottle: 100 ml}]"),
     "long line": recipe(summary="word " * 5000),
     "a ratio to what is not there": recipe(
-        ingredients="\n  - 1 l gin\n  - item: a\n    amount: 1 per 2 g of b"
+        ingredients="\n  - 1 l gin\n  - item: a\n    amount: 1 per 2 g of b",
+        method="## Method\n\n1. Steep {a} in {gin}.\n",
     ),
 }
 

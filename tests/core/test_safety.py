@@ -111,7 +111,7 @@ def test_no_reason_sets_the_gravest_aside() -> None:
     assert box.overrides == ()
     messages = [str(problem) for problem in check_safety(recipe, GB)]
     assert any(
-        '"low-acid-in-oil" cannot be set aside. Take the override out.' in m for m in messages
+        '"low-acid-in-oil" cannot be set aside. Take it out from under' in m for m in messages
     )
 
 

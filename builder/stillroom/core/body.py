@@ -1,26 +1,31 @@
 """What stands below the facts of a recipe file: a few words first, the method, other sections.
 
-The method is found by its heading, whatever its size and by any of its usual names, or as the one
-numbered list there is. Leaves out the steps themselves: method.py reads them.
+The method is found by its heading, whatever its size, by any of its usual names and with a slip of
+the pen in it, or as the one numbered list there is. Ingredients may stand here too. Leaves out the
+steps themselves: method.py reads them.
 """
 
 from __future__ import annotations
 
 import re
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, field, replace
 from functools import cache
 from typing import Final
 
 from stillroom.core.method import has_numbers, read_steps
-from stillroom.core.problems import Problem, Unreadable
+from stillroom.core.problems import Problem, Unreadable, nearest
 from stillroom.core.recipe import MethodStep, Section
 from stillroom.core.units import read_data
 
 _HEADING: Final = re.compile(r"(#{1,6})\s*(\S.*?)\s*#*$")
 _BOLD: Final = re.compile(r"(?:\*\*|__)([^*_]+?):?(?:\*\*|__):?$")
 _UNDERLINE: Final = re.compile(r"(=|-)\1{2,}$")
+_ITEM: Final = re.compile(r"(?:[-*+–—•·‣▪]\s*(?:\[[ xX]?\]\s*)?|\d{1,2}[.)]\s+)(?=\S)")
+NO_METHOD: Final = 'The recipe has no "## Method".'
 _NONE: Final = 'Add a heading "## Method" and below it the steps: "1. Wash the jar."'
+_SLIP: Final = 0.85
+"""How like the usual name of a method a heading must be to be taken for it."""
 
 
 @dataclass
@@ -40,22 +45,50 @@ class _Part:
         return "\n".join(self.rows).strip()
 
 
+@dataclass(frozen=True, slots=True)
+class Listed:
+    """One line of a list of ingredients below the facts, and the heading that it is under."""
+
+    text: str
+    group: str
+    line: int
+
+
 @dataclass(frozen=True)
 class Body:
-    """The words below the facts: an introduction, the steps, and every other section."""
+    """The words below the facts: an introduction, the steps, and every other section.
+
+    `listed` are ingredients that stand here and not among the facts.
+    """
 
     intro: str = ""
     method: tuple[MethodStep, ...] = ()
     sections: tuple[Section, ...] = ()
+    listed: tuple[Listed, ...] = ()
 
 
-def read_body(lines: Sequence[str], first_line: int, file: str, problems: list[Problem]) -> Body:
-    """Read what stands below the facts; what is wrong with it is added to `problems`."""
+def read_body(
+    lines: Sequence[str],
+    first_line: int,
+    file: str,
+    problems: list[Problem],
+    with_list: bool = False,
+) -> Body:
+    """Read what stands below the facts; what is wrong with it is added to `problems`.
+
+    `with_list` says that the ingredients are to be looked for here.
+    """
     parts = _parts(lines, first_line)
+    listed: tuple[Listed, ...] = ()
+    if with_list:
+        taken = _find_list(parts)
+        listed = tuple(item for part in taken for item in _items(part, taken[0]))
+        parts = [part for part in parts if part not in taken]
     at = _find_method(parts)
     if at is None:
-        problems.append(Problem(file, first_line + len(lines), *_why_none(parts)))
-        return Body(parts[0].text, (), _sections(parts[1:]))
+        line, what, mend = _why_none(parts, first_line + len(lines) - 1)
+        problems.append(Problem(file, max(line, 1), what, mend))
+        return Body(parts[0].text, (), _sections(parts[1:]), listed)
     method = parts[at]
     if at == 0:  # steps without a heading: what stands before the first of them introduces them
         first = next(place for place, row in enumerate(method.rows) if has_numbers([row]))
@@ -68,11 +101,46 @@ def read_body(lines: Sequence[str], first_line: int, file: str, problems: list[P
         steps = read_steps(method.rows, method.line + 1)
     except Unreadable as wrong:
         problems.append(Problem(file, max(method.line, 1), wrong.what, wrong.mend))
-    if method.heading and method.name not in _words("method"):
+    if method.heading and not _is_method(method.name):
         # a heading that is no word for a method says something of its own
         steps = tuple(replace(step, group=step.group or method.heading) for step in steps)
     others = [part for place, part in enumerate(parts) if place not in (0, at)]
-    return Body(intro.text, steps, _sections(others))
+    return Body(intro.text, steps, _sections(others), listed)
+
+
+def is_heading_below(line: str) -> bool:
+    """Whether a line is a heading that can only stand below the facts, not a note among them.
+
+    >>> is_heading_below("## Notes"), is_heading_below("# Method"), is_heading_below("# try less")
+    (True, True, False)
+    """
+    found = _HEADING.match(line.strip()) if line[:1] == "#" else _BOLD.match(line.strip())
+    if not found:
+        return False
+    return line.startswith("## ") or _is_method(_Part(found[found.lastindex or 1], 0, 0).name)
+
+
+def _find_list(parts: Sequence[_Part]) -> list[_Part]:
+    """Return the part that lists the ingredients, with the deeper parts that follow it."""
+    for place, part in enumerate(parts):
+        if part.heading and part.name in _words("ingredients"):
+            end = place + 1
+            while end < len(parts) and parts[end].level > part.level:
+                end += 1
+            return [one for one in parts[place:end] if not _is_method(one.name)]
+    return []
+
+
+def _items(part: _Part, top: _Part) -> Iterator[Listed]:
+    group = "" if part is top else part.heading
+    for offset, row in enumerate(part.rows, start=1):
+        bare = row.strip()
+        item = _ITEM.match(bare)
+        heading = None if item else _BOLD.match(bare)
+        if heading or (bare.endswith(":") and not item):
+            group = heading[1] if heading else bare.rstrip(":")
+        elif bare:
+            yield Listed(bare[item.end() :] if item else bare, group, part.line + offset)
 
 
 def _sections(parts: Sequence[_Part]) -> tuple[Section, ...]:
@@ -118,21 +186,30 @@ def _heading(line: str, below: str, above: str) -> tuple[int, str, bool] | None:
     words = found[1] if found else bare.rstrip(":")
     plain = _Part(words, 0, 0).name
     # bold or bare, it is a heading only when it is one by its word
-    if plain in _words("method") and (found or bare != words or bare.istitle()):
+    by_word = _is_method(plain) or plain in _words("ingredients")
+    if by_word and (found or bare != words or bare.istitle()):
         return 2, words, False
     return None
 
 
+@cache
+def _is_method(name: str) -> bool:
+    """Whether a heading is the method's, with a slip of the pen at most."""
+    known = name in _words("method") or name in _words("aside")
+    return name in _words("method") if known else bool(nearest(name, _words("slips"), _SLIP))
+
+
 def _begins(part: _Part, before: _Part) -> bool:
     """Whether a heading begins a part of its own, and is none within the method before it."""
-    if before.name not in _words("method") or part.level <= before.level:
+    if not _is_method(before.name) or part.level <= before.level:
         return True
     return part.name in _words("aside")
 
 
 def _find_method(parts: Sequence[_Part]) -> int | None:
     """Return the place of the method: by its heading, or as the only part that has numbers."""
-    named = [place for place, part in enumerate(parts) if part.name in _words("method")]
+    exact = [place for place, part in enumerate(parts) if part.name in _words("method")]
+    named = exact or [place for place, part in enumerate(parts) if _is_method(part.name)]
     if named:
         return next((place for place in named if parts[place].text), named[0])
     numbered = [
@@ -143,9 +220,16 @@ def _find_method(parts: Sequence[_Part]) -> int | None:
     return numbered[0] if len(numbered) == 1 else None
 
 
-def _why_none(parts: Sequence[_Part]) -> tuple[str, str]:
-    numbered = [part.heading for part in parts if has_numbers(part.rows) and part.heading]
-    if len(numbered) > 1:
-        both = " and ".join(f'"{heading}"' for heading in numbered[:2])
-        return f"It is not clear which is the method: {both}.", 'Write "## Method" above it.'
-    return 'The recipe has no "## Method".', _NONE
+def _why_none(parts: Sequence[_Part], last_line: int) -> tuple[int, str, str]:
+    """Return at which line to say that there is no method, and what to do about it."""
+    headed = [part for part in parts if part.heading and part.name not in _words("aside")]
+    numbered = [part for part in headed if has_numbers(part.rows)]
+    likely = numbered or [part for part in headed if part.text]
+    if not likely:
+        return last_line, NO_METHOD, _NONE
+    first = likely[0]
+    if len(likely) == 1:
+        mend = f'If "{first.heading}" is the method, write "## Method" in its place.'
+        return first.line, NO_METHOD, mend
+    what = f'It is not clear which is the method: "{first.heading}" or "{likely[1].heading}".'
+    return first.line, what, 'Write "## Method" in the place of the one that is.'

@@ -59,13 +59,16 @@ def _checked(
         larder = book.own_larder().larder
     except ProblemsFound as found:
         larder, wrong = Larder(language=book.settings.language), found.problems
-    recipes, problems = gather_recipes(paths, root, book.settings.units, pictures, larder)
+    recipes, drafts, problems = gather_recipes(paths, root, book.settings.units, pictures, larder)
     problems.extend((*wrong, *strays))
     files = {path.stem: path for path in paths}
     for recipe in recipes:
         problems.extend(_unsafe(recipe, book.settings))
         problems.extend(check_markup(recipe, files[recipe.slug]))
         problems.extend(check_pictures(recipe, pictures))
+    for draft in drafts:  # what else is wrong with it, in the same run
+        problems.extend(_unsafe(draft, book.settings))
+        problems.extend(check_markup(draft, files[draft.slug]))
     if not problems and len(recipes) != len(set(paths)):
         what = f"{len(set(paths))} recipe files were found and {len(recipes)} were read."
         problems.append(Problem(book.settings.recipes, 1, what, "Nothing is published until then."))

@@ -41,6 +41,8 @@ _GLUED: Final = re.compile(r"(?P<key>[A-Za-z][A-Za-z _]{1,20}):(?P<rest>\S.*)$")
 _NOTE: Final = re.compile(r"(?:^|\s)#(?:\s|$)")
 _HASH: Final = re.compile(r"\s#\S")
 _BLOCK: Final = re.compile(r"[|>][-+\d]{0,2}\s*(?:#.*)?$")
+_WHOLE_ITEM: Final = 'Begin that line with "item:" and write "amount:" below it.'
+_WHOLE_FACT: Final = "Take away the blanks before it, if it is a fact like those above."
 _FIGURES: Final = re.compile(r"\d{10,}")
 
 
@@ -60,9 +62,10 @@ class _Row:
 
 
 def read_facts(lines: Sequence[str], file: str, first_line: int, known: frozenset[str]) -> Located:
-    """Read the facts whose first line is `first_line` of the file; raises ProblemsFound.
+    """Read the facts whose first line is `first_line` of the file; what is wrong is told beside.
 
     `known` are the names a fact may have anywhere, in small letters: "Title" is read as "title".
+    Raises ProblemsFound only for what is too long to be read at all.
     """
     if len(lines) > MOST_LINES:
         what = f"There are more than {MOST_LINES} lines above the method."
@@ -74,9 +77,7 @@ def read_facts(lines: Sequence[str], file: str, first_line: int, known: frozense
             rows.append(_Row(place, len(wide) - len(wide.lstrip()), wide.strip()))
     reader = _Reader(rows, file, known)
     data: dict[str, Any] = reader.facts(rows[0].indent, ()) if rows else {}
-    if reader.problems:
-        raise ProblemsFound(reader.problems)
-    return Located(data, reader.places)
+    return Located(data, reader.places, tuple(reader.problems), frozenset(reader.doubtful))
 
 
 @dataclass
@@ -89,6 +90,7 @@ class _Reader:
     at: int = 0
     problems: list[Problem] = field(default_factory=list)
     places: dict[str, int] = field(default_factory=dict)
+    doubtful: set[str] = field(default_factory=set)
 
     def tell(self, line: int, what: str, mend: str) -> None:
         self.problems.append(Problem(self.file, line, what, mend))
@@ -119,7 +121,10 @@ class _Reader:
                 self.tell(row.line, f'"{name}" stands here twice.', "Keep one of them.")
             self.places.setdefault("/".join(here), row.line)
             self.at += 1
+            told = len(self.problems)
             found[name] = self.value(keyed["rest"] or "", row, here)
+            if len(self.problems) > told:
+                self.doubtful.add(here[0])
         return found
 
     def _glued(self, text: str) -> re.Match[str] | None:
@@ -276,9 +281,8 @@ class _Reader:
                 break
             keyed = _KEYED.match(more.text)
             if keyed and self._name(keyed["key"]) in self.known:
-                what = f'"{more.short()}" hangs from a line that says all in one.'
-                mend = 'Begin that line with "item:" and write "amount:" below it.'
-                self.tell(more.line, what, mend)
+                what = f'"{more.short()}" stands below a line that is whole already.'
+                self.tell(more.line, what, _WHOLE_ITEM if len(path) > 1 else _WHOLE_FACT)
             self.at += 1
             pieces.append(self._without_note(more.text, more.line))
         said = " ".join(" ".join(pieces).split())

@@ -20,10 +20,15 @@ DEEPEST: Final = 12
 
 @dataclass(frozen=True)
 class Located:
-    """Plain data, and the line of each name or item by its path joined with "/"."""
+    """Plain data, and the line of each name or item by its path joined with "/".
+
+    `problems` is what did not read, `doubtful` the names of the facts in which something did not.
+    """
 
     data: Any
     lines: dict[str, int]
+    problems: tuple[Problem, ...] = ()
+    doubtful: frozenset[str] = frozenset()
 
 
 class _Refused(Exception):

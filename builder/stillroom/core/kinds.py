@@ -143,3 +143,12 @@ def _nearest_kind(name: str, words: list[str]) -> str:
                 return f'Write "kind: {_everyday()[word]}" if it is a {word}.'
     near = nearest(name, kinds) or _everyday().get(nearest(name, _everyday(), 0.8) or "")
     return f'Did you mean "{near}"?' if near else f"It may be: {', '.join(kinds)}."
+
+
+def kind_to_try(name: str) -> Kind | None:
+    """Return the kind that a word which is none is most likely meant for; None for no idea."""
+    try:
+        return find_kind(name)
+    except Unreadable as wrong:
+        offered = re.search(r'"(?:kind: )?([a-z ]+)"', wrong.mend)
+        return all_kinds().get(offered[1]) if offered else None

@@ -156,6 +156,8 @@ def _decimal(digits: str, marks: Marks) -> Fraction:
 
 
 def _ask(digits: str, as_decimal: str, pieces: list[str]) -> None:
+    if len(pieces[-1]) != 3:  # nobody parts thousands so
+        raise Unreadable(f'"{digits}" has the wrong sign in it.', f'Write "{as_decimal}".')
     raise Unreadable(
         f'"{digits}" could be read in two ways.',
         f'Write "{as_decimal.rstrip(".,")}" or "{"".join(pieces).lstrip("0") or "0"}".',

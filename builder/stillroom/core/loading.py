@@ -48,7 +48,7 @@ def load_recipes(
     or None when pictures are not to be looked for. `larder` is what the book knows of foods.
     """
     folders = None if pictures is None else (pictures,)
-    recipes, problems = gather_recipes(paths, root, system, folders, larder)
+    recipes, _, problems = gather_recipes(paths, root, system, folders, larder)
     if problems:
         raise ProblemsFound(problems)
     return recipes
@@ -60,13 +60,14 @@ def gather_recipes(
     system: System = "metric",
     pictures: Sequence[Path] | None = None,
     larder: Larder | None = None,
-) -> tuple[tuple[Recipe, ...], list[Problem]]:
-    """Read many recipe files and return those that are right beside every problem of the rest.
+) -> tuple[tuple[Recipe, ...], tuple[Recipe, ...], list[Problem]]:
+    """Read many recipe files: those that are right, drafts of others, every problem of those.
 
     A picture may stand in any folder of `pictures`; None looks for none.
     """
     problems: list[Problem] = []
     recipes: list[Recipe] = []
+    drafts: list[Recipe] = []
     heads: list[_Head] = []
     for path in sorted(paths):
         name = short_name(path, root)
@@ -74,12 +75,14 @@ def gather_recipes(
             recipes.append(load_recipe(path, name, system, larder))
         except ProblemsFound as found:
             problems.extend(found.problems)
+            drafts.extend([found.draft] if isinstance(found.draft, Recipe) else [])
         head = _read_head(path, name)
         heads.extend([head] if head else [])
     problems.extend(_shared(heads))
     if pictures is not None:
         problems.extend(_missing_pictures(heads, pictures))
-    return tuple(sorted(recipes, key=lambda recipe: recipe.title.lower())), problems
+    in_order = tuple(sorted(recipes, key=lambda recipe: recipe.title.lower()))
+    return in_order, tuple(drafts), problems
 
 
 def short_name(path: Path, root: Path) -> str:
@@ -92,7 +95,7 @@ def short_name(path: Path, root: Path) -> str:
 
 def _read_head(path: Path, name: str) -> _Head | None:
     try:
-        located, _, _ = read_front(read_text(path, name), name)
+        _, located = read_front(read_text(path, name), name)
     except ProblemsFound:
         return None  # load_recipe has told these problems already
     data = located.data

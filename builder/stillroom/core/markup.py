@@ -18,8 +18,25 @@ from pydantic import BaseModel
 from stillroom.core.problems import Problem
 from stillroom.core.recipe import Recipe
 
-# "<https://book.example>" and "<me@book.example>" are links in Markdown; "3 < 5" is no mark-up
-_TAG = re.compile(r"<(?!https?://|mailto:|[\w.+-]+@[\w-]+\.)[A-Za-z/!?][^<>\n]{0,40}>?", re.ASCII)
+# elements of HTML with a name that no kitchen's letter or measure has
+_ELEMENTS = (
+    "abbr address area article aside audio base bdi bdo blockquote body br button canvas "
+    "caption cite code col colgroup data datalist dd del details dfn dialog div dl dt em embed "
+    "fieldset figcaption figure font footer form frame frameset h[1-6] head header hr html "
+    "iframe img input ins isindex kbd label legend li link main map mark marquee math menu meta "
+    "meter nav noembed noscript object ol optgroup option output param picture plaintext portal "
+    "pre progress rp rt ruby samp script search section select slot small source span strike "
+    "strong style sub summary sup svg table tbody td template textarea tfoot th thead time "
+    "title tr track tt ul var video wbr xmp "
+)
+# "<https://book.example>" and "<me@book.example>" are links in Markdown; "3 < 5" is no mark-up, and
+# neither is "pH <pH 4": what is never closed is one only by an element's own name or by an "="
+_TAG = re.compile(
+    r"<(?!https?://|mailto:|[\w.+-]+@[\w-]+\.)"
+    rf"(?:[A-Za-z/!?][^<>]*>|[!?]|/?(?:{'|'.join(_ELEMENTS.split())})(?![\w-])[^<>\n]{{0,40}}"
+    r"|[A-Za-z][^<>=]*=[^<>\n]{0,40})",
+    re.ASCII | re.IGNORECASE,
+)
 _TARGET = re.compile(r"(!?)\[[^\]\n]*\](?:\(\s*<?|:\s*<?)([^\s>)]*)")
 _ATTRIBUTES = re.compile(
     r"\{:?[^{}\n]*\b(on[a-z]+|style|src|srcset|href|action|formaction|srcdoc)\s*=", re.IGNORECASE

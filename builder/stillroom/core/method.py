@@ -7,7 +7,7 @@ Leaves out the scaling itself: scaling.py fills the segments.
 from __future__ import annotations
 
 import re
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from stillroom.core.parts import Ingredient
@@ -126,10 +126,28 @@ def split_step(text: str, ingredients: Sequence[Ingredient], system: System) -> 
         end = found.end()
     rest = text[end:]
     if "{" in rest or "}" in rest:
-        raise Unreadable("A brace is not closed.", 'Write "{sugar}" or "{100 g sugar}".')
+        raise Unreadable(
+            'A "{" and a "}" belong together, and one of them is missing.',
+            'Write "{sugar}" or "{100 g sugar}".',
+        )
     if rest:
         segments.append(Segment(rest))
     return tuple(segments)
+
+
+def brace_faults(
+    text: str, ingredients: Sequence[Ingredient], system: System
+) -> Iterator[Unreadable]:
+    """Yield all that is wrong with the braces of a step, where split_step stops at the first."""
+    for found in _BRACES.finditer(text):
+        try:
+            _read_brace(found[1], ingredients, system)
+        except Unreadable as wrong:
+            yield wrong
+    try:
+        split_step(_BRACES.sub("", text), ingredients, system)
+    except Unreadable as wrong:
+        yield wrong
 
 
 def _read_brace(words: str, ingredients: Sequence[Ingredient], system: System) -> Segment:

@@ -32,7 +32,8 @@ _WAITS: Final = {
     "chill": "chill", "refrigerate": "chill", "freeze": "freeze", "set": "set", "cool": "cool",
     "settle": "settle", "clear": "clear", "stand": "stand", "rest": "rest", "sit": "rest",
     "leave": "rest", "left": "rest", "set aside": "rest", "put aside": "rest", "put away": "rest",
-    "wait": "wait", "store": "rest", "keep": "rest", "stir": "stir", "shake": "shake",
+    "wait": "wait", "store": "rest", "keep": "rest", "kept": "rest",
+    "stir": "stir", "shake": "shake",
     "turn": "turn", "let": "rest", "forget": "rest", "bubble": "ferment", "harden": "harden",
     "stay": "rest", "remain": "rest", "return": "rest", "cover": "rest",
     "put": "rest", "pack": "rest", "develop": "mature",
@@ -53,10 +54,32 @@ _ELSE: Final = re.compile(r"\b(?:after|or) $")
 _STORED: Final = re.compile(r"\b(?:store|keep|refrigerat|freez)")
 _MEANT: Final = re.compile(r"\bbefore\b|\b(?:shak|stirr|turn)ing\b|\bat least\b|\bminimum\b|daily")
 _READY: Final = re.compile(
-    r"\b(?P<what>ready|usable|drinkable|(?:be|being) (?:used|eaten|drunk|opened)|"
+    r"\b(?P<what>ready|fit|usable|drinkable|(?:be|being) (?:used|eaten|drunk|opened)|"
     r"(?:use|eat|drink|taste|try|open|serve|sample|enjoy)(?: it| them| this)?|at its best|best)\b"
-    r"(?P<between>(?: (?!not\b)[a-z]+){0,4}?) (?:after|in|from|for) "
+    r"(?P<between>(?: (?!not\b)[a-z]+){0,4}?) (?:after|in|from|for|at|when) "
     rf"(?:it is |they are |about )?(?P<span>{SPAN_PATTERN})"
+)
+# "in six months it will be fit to drink": the length before what it is ready for
+_READY_IN: Final = re.compile(
+    rf"\b(?:in|after|within|at the end of) (?:about )?(?P<span>{SPAN_PATTERN})(?:'s? time)?,? "
+    r"(?:(?:it|they|this|these|the [a-z]+|which) )?(?:will|should|may|can|is|are|ought to)"
+    r"(?: (?!not\b)[a-z]+){0,3}? "
+    r"(?P<what>fit|ready|good|usable|drinkable|used|eaten|drunk|opened|best)\b"
+)
+# "after ten days, strain": what was waited for without a word that says so
+_DONE: Final = (
+    r"(?:strain|filter|sieve|bottle|rack|decant|press|drain|siphon|remove|take out|fish out|"
+    r"unmould|taste|pour off|draw off)"
+)
+_AFTER: Final = re.compile(
+    rf"\b(?:(?:after|at the end of) (?:about )?(?P<first>{SPAN_PATTERN})(?: or so)?,? "
+    rf"|(?P<later>{SPAN_PATTERN}) later,? )(?:[a-z]+ ){{0,2}}?{_DONE}\b"
+    rf"|\b{_DONE}(?: (?!in\b|after\b)[a-z]+){{0,3}} (?:in|after) (?:about )?"
+    rf"(?P<last>{SPAN_PATTERN})"
+)
+_BEFORE_USE: Final = re.compile(
+    r"\bbefore (?:(?:it|they|you|we|being) ?(?:is|are|be)? ?)?"
+    r"(?:us(?:e|ed|ing)|eat|drink|drunk|open|tap|broach|touch|tast|bottl|cut|serv|giv)"
 )
 _EVERY: Final = re.compile(
     rf"\b(?:(?:every|each|per) (?:other |second |third )?(?:(?:{NUMBER}|few) )?{UNIT}|daily|weekly|"
@@ -95,14 +118,24 @@ def times_in_method(steps: tuple[MethodStep, ...]) -> tuple[Said, ...]:
     for number, step in enumerate(steps, start=1):
         text = re.sub(r"\{[^{}]*\}", "it", step.text)
         for sentence in re.split(r"(?<=[.;!?])\s+|[:;]\s+", text):
-            found += _in_sentence(sentence.strip(), number, step.line)
+            said = list(_in_sentence(sentence.strip(), number, step.line))
+            found += said or _implied(sentence.strip(), number, step.line, found)
     return tuple(found)
+
+
+def _implied(written: str, step: int, line: int, before: list[Said]) -> Iterator[Said]:
+    """Yield what "after ten days, strain" says was waited; not what was said of it before."""
+    found = _AFTER.search(tidy(written))
+    span = _read(found["first"] or found["later"] or found["last"]) if found else None
+    waited = max((one.span.minutes() for one in before if one.role == "wait"), default=0)
+    if span and span.minutes() > waited:
+        yield Said("wait", "rest", span, _short(written), step, line)
 
 
 def _in_sentence(written: str, step: int, line: int) -> Iterator[Said]:
     """Yield what one sentence names; what says how it keeps is passed over."""
     plain = tidy(re.sub(r"\bup to\b", "upto", written, flags=re.IGNORECASE))
-    for found in _READY.finditer(plain):
+    for found in (*_READY.finditer(plain), *_READY_IN.finditer(plain)):
         span = _read(found["span"])
         if span and not _KEEPS.search(found[0]):
             role: Role = "best" if "best" in found["what"] else "usable"
@@ -116,7 +149,9 @@ def _in_sentence(written: str, step: int, line: int) -> Iterator[Said]:
         begin = found.end()
         span = _read(found["span"])
         verb = _verb(before)
-        if span is None or not verb or _ELSE.search(before) or _KEEPS.search(clause):
+        if span is None or not verb or _ELSE.search(before):
+            continue
+        if _KEEPS.search(clause) and not _BEFORE_USE.search(clause):
             continue
         if _STORED.match(verb) and not _MEANT.search(f"{clause} {written.lower()}"):
             continue

@@ -7,12 +7,13 @@ as written (or several facts) and raises Unreadable in plain words. recipe.py pu
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass, field, replace
+from dataclasses import dataclass, field
 from fractions import Fraction
 from typing import Any, Literal
 
 from stillroom.core.larder.food_reading import FoodReading
 from stillroom.core.line_ingredient import amount_of_line
+from stillroom.core.making import Makes, read_making
 from stillroom.core.problems import Unreadable, did_you_mean, say_written
 from stillroom.core.quantities import (
     Amount,
@@ -21,7 +22,7 @@ from stillroom.core.quantities import (
     parse_amount,
     parse_leading_amount,
 )
-from stillroom.core.units import System, convert, counted_nouns, size_of
+from stillroom.core.units import System, convert, size_of
 
 Scales = Literal["with the batch", "per container", "per batch"]
 SCALES: tuple[Scales, ...] = ("with the batch", "per container", "per batch")
@@ -71,20 +72,6 @@ class Ingredient:
     also: tuple[Amount, ...] = ()
     found: FoodReading | None = field(default=None, compare=False, repr=False)
     found_parts: tuple[FoodReading, ...] = field(default=(), compare=False, repr=False)
-
-
-@dataclass(frozen=True)
-class Makes:
-    """What one batch makes: an amount, or a count of things each holding `each`."""
-
-    amount: Amount
-    things: str = ""
-    each: Amount | None = None
-
-    @property
-    def total(self) -> Amount:
-        """The whole as one amount: six jars of 200 ml are 1200 ml."""
-        return self.each.times(self.amount.middle) if self.each else self.amount
 
 
 @dataclass(frozen=True)
@@ -223,35 +210,9 @@ def _holds_something(amount: Amount, text: str) -> Amount:
     return amount
 
 
-# digits of any sort, or a sign that belongs to a number
-_MORE = re.compile(r"[\d½⅓⅔¼¾⅕⅖⅗⅘⅙⅚⅛⅜⅝⅞①-⑳²³.:*+=%^]")
-
-
 def read_makes(text: str, system: System) -> Makes:
     """Read "900 ml", "24 biscuits", "about 1.2 kg" or "6 jars of 200 ml"."""
-    text = _one_line(text, "900 ml")
-    amount, rest = parse_leading_amount(str(text), system)
-    if amount is None or amount.low <= 0:
-        raise Unreadable(
-            f'"{text}" does not say how much is made.', 'Write "900 ml", "24 biscuits" or so.'
-        )
-    if _MORE.match(rest):
-        # "1 l 2 l" is not one litre, nor "1..2 l" one of something
-        raise Unreadable(f'"{text}" says more than one amount.', 'Write "900 ml" or "24 biscuits".')
-    if amount.unit:
-        return Makes(amount, re.sub(r"^of\s+", "", rest))
-    things, _, size = rest.partition(" of ") if " of " in f" {rest}" else (rest, "", "")
-    if rest.startswith("of "):
-        things, size = "", rest[3:]
-    each, left = parse_leading_amount(size, system) if size else (None, "")
-    if each and each.unit and not left:
-        _holds_something(each, text)
-        return Makes(amount, things or counted_nouns().get(amount.noun, ("", ""))[1], each)
-    noun = counted_nouns()[amount.noun][1] if amount.noun else ""
-    named = " ".join(word for word in (noun, rest) if word)
-    if not named:
-        raise Unreadable(f'"{text}" does not say of what.', 'Write "24 biscuits" or "900 ml".')
-    return Makes(replace(amount, noun=""), named)
+    return read_making(_one_line(text, "900 ml"), system)
 
 
 def read_vessel(text: str, system: System) -> Vessel:

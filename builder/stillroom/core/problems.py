@@ -34,10 +34,15 @@ class Problem:
 
 
 class ProblemsFound(Exception):
-    """Every problem of a run, gathered before anything fails."""
+    """Every problem of a run, gathered before anything fails.
 
-    def __init__(self, problems: Iterable[Problem]) -> None:
+    `draft` is what could be read of a recipe that has problems: enough to say what else is wrong
+    with it, never to be published.
+    """
+
+    def __init__(self, problems: Iterable[Problem], draft: object = None) -> None:
         self.problems = tuple(sorted(set(problems)))
+        self.draft = draft
         super().__init__("\n".join(str(problem) for problem in self.problems))
 
 

@@ -108,6 +108,8 @@ def _decimal(digits: str) -> Fraction:
     if len(rest) != 1:
         raise Unreadable(f'"{digits}" is not a number.', _HOW_TO_WRITE_NUMBERS)
     point = f"{whole}.{rest[0].rstrip('0') or '0'}"
+    if len(rest[0]) != 3:  # nobody parts thousands so
+        raise Unreadable(f'"{digits}" has a comma for a point.', f'Write "{point}".')
     raise Unreadable(
         f'"{digits}" could be read in two ways.', f'Write "{point}" or "{int(whole + rest[0])}".'
     )

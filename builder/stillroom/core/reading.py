@@ -7,24 +7,28 @@ loading.py.
 from __future__ import annotations
 
 import re
+import unicodedata
 from collections.abc import Iterable, Mapping
+from dataclasses import replace
 from functools import cache, lru_cache
 from pathlib import Path
 from typing import Any, get_args
 
 from pydantic import ValidationError
 
-from stillroom.core.body import Body, read_body
+from stillroom.core.body import NO_METHOD, Body, read_body
+from stillroom.core.dividing import Divided, divide
+from stillroom.core.drafts import draft_recipe
 from stillroom.core.facts_above import read_facts
 from stillroom.core.frontmatter import Located
 from stillroom.core.keeping import known_keeping
 from stillroom.core.larder.ingredients import find_foods
 from stillroom.core.larder.shelves import Larder, common_larder
-from stillroom.core.method import find_ingredient, split_step
+from stillroom.core.method import brace_faults, find_ingredient
 from stillroom.core.parts import Ingredient
-from stillroom.core.problems import Problem, ProblemsFound, Unreadable
+from stillroom.core.problems import Problem, ProblemsFound, Unreadable, nearest
 from stillroom.core.quantities import Ratio
-from stillroom.core.recipe import TAKEN_NAME, MethodStep, Recipe, read_any_ingredient
+from stillroom.core.recipe import TAKEN_NAME, InGroup, MethodStep, Recipe, read_any_ingredient
 from stillroom.core.recipe_problems import say_what_is_wrong
 from stillroom.core.text_files import clean, read_text
 from stillroom.core.timeline_checks import check_timeline
@@ -33,8 +37,10 @@ from stillroom.core.written_facts import NAMES, Ready, make_ready
 
 SLUG = re.compile(r"[a-z0-9]+(?:-[a-z0-9]+)*")
 LONGEST_NAME = 80
-# three dashes, however a word processor has set them
-_DASHES = re.compile(r"(?:-{3,}|[–—][-–—]*|-[–—]+)")
+_WORD = re.compile(r"[^\W\d_]+")
+_SPELLED = str.maketrans(
+    {"ß": "ss", "æ": "ae", "œ": "oe", "ø": "o", "ł": "l", "&": "-and-", "'": "", "’": ""}
+)
 
 
 def load_recipe(
@@ -54,16 +60,18 @@ def read_recipe(
     text: str, name: str, slug: str, system: System = "metric", larder: Larder | None = None
 ) -> Recipe:
     """Read a recipe from its text; raises ProblemsFound."""
-    located, rows, body_line = read_front(text, name)
-    problems: list[Problem] = list(_check_slug(slug, name))
+    parts, located = read_front(text, name)
+    problems = [*_check_slug(slug, name), *parts.problems, *located.problems]
     system = _written_system(located.data, system)
-    body = read_body(rows, body_line, name, problems)
-    ready = make_ready(located.data, located.lines, name, system)
+    ready = make_ready(located, name, system)
     problems.extend(ready.problems)
-    recipe = _validate(ready, body, name, slug, system, problems)
-    ingredients = _readable_ingredients(ready.data, system)
-    if ingredients:
-        problems.extend(_check_names(ingredients, body.method, system, name, ready.lines))
+    body = _read_below(parts, ready, name, problems)
+    if body.listed and "ingredients" not in ready.data:
+        ready = _with_list(ready, body)
+    larder = larder or common_larder()
+    recipe, draft = _validate(ready, body, name, slug, system, problems)
+    ingredients, unread = _readable_ingredients(ready, system)
+    problems.extend(_check_names(ingredients, unread, body.method, system, name, ready.lines))
     if recipe is not None and recipe.timeline:
         for index, wrong in check_timeline(recipe.timeline, recipe.keeps.unopened):
             line = recipe.line_of("timeline", index)
@@ -74,9 +82,42 @@ def read_recipe(
             Problem(name, 1, what, "Please show this file to those who make Stillroom.")
         )
     if problems or recipe is None:
-        raise ProblemsFound(problems)
-    known = _the_one(_with_foods(recipe, larder or common_larder()))
-    return _the_one(known.model_copy(update={"keeps": known_keeping(known)}))
+        raise ProblemsFound(problems, _draft_of(recipe or draft, larder))
+    return _the_one(_completed(recipe, larder))
+
+
+def _read_below(parts: Divided, ready: Ready, name: str, problems: list[Problem]) -> Body:
+    """Read what stands below the facts; a method among the facts is told of there alone."""
+    found: list[Problem] = []
+    wants_list = not {"ingredients", "materials"} & {*ready.data, *ready.doubtful}
+    body = read_body(parts.body, parts.body_line, name, found, wants_list)
+    told = ready.method_above and not body.method
+    problems.extend(one for one in found if not (told and one.what == NO_METHOD))
+    return body
+
+
+def _with_list(ready: Ready, body: Body) -> Ready:
+    """Return the facts with the ingredients that stand below them, each with its line."""
+    rows = [InGroup(one.text, one.group) if one.group else one.text for one in body.listed]
+    lines = {f"ingredients/{place}": one.line for place, one in enumerate(body.listed)}
+    first = {"ingredients": body.listed[0].line}
+    return replace(
+        ready, data=ready.data | {"ingredients": rows}, lines=ready.lines | first | lines
+    )
+
+
+def _draft_of(recipe: Recipe | None, larder: Larder) -> Recipe | None:
+    """Return what is known of a recipe with problems; None where nothing can be reckoned of it."""
+    try:
+        return recipe and _completed(recipe, larder)
+    except Unreadable:  # an amount that hangs on a food which is not there: that was told
+        return None
+
+
+def _completed(recipe: Recipe, larder: Larder) -> Recipe:
+    """Return a recipe with what the book knows of its foods and of how it keeps."""
+    known = _the_one(_with_foods(recipe, larder))
+    return known.model_copy(update={"keeps": known_keeping(known)})
 
 
 def _with_foods(recipe: Recipe, larder: Larder) -> Recipe:
@@ -98,7 +139,7 @@ def _the_one(recipe: Recipe) -> Recipe:
 
 def _check_slug(slug: str, name: str) -> Iterable[Problem]:
     if not SLUG.fullmatch(slug):
-        mend = 'Use small letters, figures and dashes, as in "quince-ratafia.md".'
+        mend = f'Use small letters, figures and dashes: call it "{_mended_name(slug)}.md".'
         yield Problem(name, 1, f'"{slug}.md" cannot become an address.', mend)
     elif TAKEN_NAME.fullmatch(slug):
         what = f'"{slug}.md" is a name that computers keep for themselves.'
@@ -108,35 +149,24 @@ def _check_slug(slug: str, name: str) -> Iterable[Problem]:
         yield Problem(name, 1, what, "Give it a shorter one; the title may be longer.")
 
 
+def _mended_name(slug: str) -> str:
+    """Return the name a file might have, from the letters and figures of the one it has.
+
+    >>> _mended_name("Crème_de_Menthe (best)"), _mended_name("梅酒")
+    ('creme-de-menthe-best', 'quince-ratafia')
+    """
+    spelled = slug.lower().translate(_SPELLED)
+    plain = unicodedata.normalize("NFKD", spelled).encode("ascii", "ignore").decode()
+    return "-".join(re.findall("[a-z0-9]+", plain))[:LONGEST_NAME].strip("-") or "quince-ratafia"
+
+
 @lru_cache(maxsize=4096)  # the recipe is read from it, and so is what no two may share
-def read_front(text: str, name: str) -> tuple[Located, tuple[str, ...], int]:
-    """Return the facts, the lines of the body and the number of the first of them."""
-    front, first, body, body_line = _split(clean(text, name), name)
-    return read_facts(front, name, first, NAMES), tuple(body), body_line
-
-
-def _split(text: str, name: str) -> tuple[list[str], int, list[str], int]:
-    lines = text.removesuffix("\n").split("\n")
-    begin = next((place for place, line in enumerate(lines) if line.strip()), len(lines))
-    if begin == len(lines):
-        what, mend = "The file is empty.", 'Write a recipe as the page "Write a recipe" shows.'
-        raise ProblemsFound([Problem(name, 1, what, mend)])
-    if not _DASHES.fullmatch(lines[begin].strip()):
-        what = "The recipe does not begin with a line of three dashes."
-        mend = 'Begin with a line "---", then title, kind, makes, ingredients, then "---".'
-        raise ProblemsFound([Problem(name, begin + 1, what, mend)])
-    for place in range(begin + 1, len(lines)):
-        line = lines[place].strip()
-        if line[:1] in "-–—" and _DASHES.fullmatch(line):
-            return lines[begin + 1 : place], begin + 2, lines[place + 1 :], place + 2
-        if line.startswith("## "):
-            mend = 'Put a line "---" above this heading.'
-            raise ProblemsFound([Problem(name, place + 1, _NO_END, mend)])
-    mend = 'Put a line "---" below the last of them.'
-    raise ProblemsFound([Problem(name, begin + 1, _NO_END, mend)])
-
-
-_NO_END = "The second line of three dashes, below the facts, is missing."
+def read_front(text: str, name: str) -> tuple[Divided, Located]:
+    """Return the two parts of a file, and the facts in the first; raises ProblemsFound."""
+    parts = divide(clean(text, name), name)
+    if not parts.has_facts:  # that they are missing is told once, for all of them
+        return parts, Located({}, {}, (), frozenset({"title", "kind", "makes"}))
+    return parts, read_facts(parts.front, name, parts.first, NAMES)
 
 
 def _written_system(data: Mapping[str, Any], default: System) -> System:
@@ -149,7 +179,8 @@ def _written_system(data: Mapping[str, Any], default: System) -> System:
 
 def _validate(
     ready: Ready, body: Body, name: str, slug: str, system: System, problems: list[Problem]
-) -> Recipe | None:
+) -> tuple[Recipe | None, Recipe | None]:
+    """Return the recipe or, where it does not read whole, a draft of what does."""
     data = ready.data | {
         "slug": slug,
         "file": name,
@@ -160,30 +191,39 @@ def _validate(
         "sections": body.sections,
     }
     try:
-        return Recipe.model_validate(data, context={"system": system})
+        return Recipe.model_validate(data, context={"system": system}), None
     except ValidationError as error:
-        problems.extend(say_what_is_wrong(error.errors(), name, ready.lines))
-    return None
+        found = error.errors()
+    problems.extend(say_what_is_wrong(found, name, ready.lines, ready.doubtful))
+    return None, draft_recipe(data, found, ready.doubtful, system)
 
 
-def _readable_ingredients(data: Mapping[str, Any], system: System) -> tuple[Ingredient, ...] | None:
-    """Return the ingredients when every one reads, even if other facts of the recipe do not."""
-    written = data.get("ingredients", data.get("materials"))
-    try:
-        return tuple(read_any_ingredient(value, system) for value in written or ()) or None
-    except (Unreadable, TypeError):
-        return None
+def _readable_ingredients(
+    ready: Ready, system: System
+) -> tuple[tuple[Ingredient, ...], frozenset[str]]:
+    """Return the ingredients that read, and every word of those that do not."""
+    written = ready.data.get("ingredients", ready.data.get("materials")) or ()
+    found, unread = [], list(ready.unread)
+    for value in written if isinstance(written, list | tuple) else [written]:
+        try:
+            found.append(read_any_ingredient(value, system))
+        except (Unreadable, TypeError):
+            unread.append(str(value))
+    return tuple(found), frozenset(_WORD.findall(" ".join(unread).lower()))
 
 
 def _check_names(
     ingredients: tuple[Ingredient, ...],
+    unread: frozenset[str],
     steps: tuple[MethodStep, ...],
     system: System,
     name: str,
     lines: Mapping[str, int],
 ) -> Iterable[Problem]:
-    """Find ratios and braces that do not name an ingredient."""
-    for place, ingredient in enumerate(ingredients):
+    """Find ratios and braces that name no ingredient, but for those of a line that is told."""
+    if not ingredients and not unread:
+        return
+    for place, ingredient in enumerate(ingredients if not unread else ()):
         if isinstance(ingredient.amount, Ratio):
             others = [other for other in ingredients if other is not ingredient]
             try:
@@ -192,7 +232,11 @@ def _check_names(
                 line = lines.get(f"ingredients/{place}", 2)
                 yield Problem(name, line, wrong.what, wrong.mend)
     for step in steps:
-        try:
-            split_step(step.text, ingredients, system)
-        except Unreadable as wrong:
-            yield Problem(name, step.line, wrong.what, wrong.mend)
+        for fault in brace_faults(step.text, ingredients, system):
+            last = _WORD.findall(fault.what.partition("}")[0].lower())[-1:] if unread else []
+            if not last or "}" not in fault.what:
+                yield Problem(name, step.line, fault.what, fault.mend)
+            elif last[0] not in unread:
+                near = nearest(last[0], unread, 0.75)
+                mend = f'Did you mean "{near}"?' if near else fault.mend
+                yield Problem(name, step.line, fault.what, mend)

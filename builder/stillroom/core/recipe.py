@@ -28,10 +28,10 @@ from pydantic import (
 from stillroom.core.keeps import Keeping, read_keeping
 from stillroom.core.kinds import Kind, all_kinds, find_kind
 from stillroom.core.larder.shelves import Larder, common_larder
+from stillroom.core.making import Makes
 from stillroom.core.parts import (
     Container,
     Ingredient,
-    Makes,
     Vessel,
     read_container,
     read_ingredient,

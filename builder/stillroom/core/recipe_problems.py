@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Collection, Iterable, Mapping, Sequence
 from typing import Final
 
 from pydantic import BaseModel
@@ -34,13 +34,22 @@ _WHY: Final = {
 
 
 def say_what_is_wrong(
-    details: Sequence[ErrorDetails], file: str, lines: Mapping[str, int]
+    details: Sequence[ErrorDetails],
+    file: str,
+    lines: Mapping[str, int],
+    doubtful: Collection[str] = (),
 ) -> Iterable[Problem]:
-    """Return a problem for every mistake the model found; never none where there was one."""
+    """Return a problem for every mistake the model found, but for what was told already.
+
+    `doubtful` are the facts whose lines did not read: such a fact is not missing.
+    """
     within = {detail["loc"][0] for detail in details if len(detail["loc"]) > 1}
+    told = [(name,) for name in doubtful]
     for detail in details:
         # lines that do not read leave their list short: the lines' own messages say it
         if detail["type"] == "too_short" and len(detail["loc"]) == 1 and detail["loc"][0] in within:
+            continue
+        if detail["type"] in ("missing", "too_short") and detail["loc"][:1] in told:
             continue
         yield _problem(detail, file, lines)
 
@@ -69,7 +78,9 @@ def _problem(detail: ErrorDetails, file: str, lines: Mapping[str, int]) -> Probl
         mend = did_you_mean(place[-1], _keys_under(place[:-1]))
         return Problem(file, line, f'"{key}" has no "{place[-1]}:".', mend)
     if kind in ("string_too_short", "too_short") and key == "overrides" and place[-1] == "why":
-        return Problem(file, line, "The why of an override is too short.", "Write a sentence.")
+        return Problem(
+            file, line, "The reason for setting a rule aside is too short.", "Write a sentence."
+        )
     if kind == "too_short":
         return Problem(file, line, f'"{where}" is empty.', mend or "Write something there.")
     if kind in ("string_too_long", "too_long"):

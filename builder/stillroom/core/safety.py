@@ -221,7 +221,7 @@ def check_safety(recipe: Recipe, settings: BookSettings) -> tuple[Problem, ...]:
     problems = [
         Problem(
             recipe.file,
-            recipe.line_of("ingredients"),
+            _line_of(caution.because, recipe),
             f"It cannot be published as safe. {caution.title}: {caution.because} "
             f"(rule {caution.rule}; {caution.source}).",
             _mend(all_rules()[caution.rule], caution),
@@ -231,6 +231,16 @@ def check_safety(recipe: Recipe, settings: BookSettings) -> tuple[Problem, ...]:
     for place, override in enumerate(recipe.overrides):
         problems.extend(_faulty_override(recipe, place, override))
     return tuple(problems)
+
+
+def _line_of(because: str, recipe: Recipe) -> int:
+    """Return the line of the ingredient that a refusal names first, or of their list."""
+    named = [
+        (because.find(ingredient.item), -len(ingredient.item), place)
+        for place, ingredient in enumerate(recipe.ingredients)
+        if ingredient.item in because
+    ]
+    return recipe.line_of("ingredients", *([min(named)[2]] if named else []))
 
 
 def _mend(rule: Rule, caution: Caution) -> str:
@@ -249,5 +259,5 @@ def _faulty_override(recipe: Recipe, place: int, override: Override) -> list[Pro
         return [Problem(recipe.file, line, what, did_you_mean(override.rule, rules))]
     if not rules[override.rule].may_be_overridden:
         what = f'The safety rule "{override.rule}" cannot be set aside.'
-        return [Problem(recipe.file, line, what, "Take the override out.")]
+        return [Problem(recipe.file, line, what, 'Take it out from under "overrides:".')]
     return []

@@ -8,6 +8,7 @@ that `country: NO` is Norway. Leaves out what the settings mean: settings.py, bo
 from __future__ import annotations
 
 import os
+import re
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from pathlib import Path
@@ -24,6 +25,7 @@ PLUGIN: Final = "stillroom"
 _THEME: Final = "material"
 _DEEPEST_PARENT: Final = 8
 _MOST_PARTS: Final = 5_000
+_FETCHED: Final = ("extra_css", "extra_javascript", "theme/logo", "theme/favicon")
 _PLAIN: Final = ("site_name", "site_url", "docs_dir", "site_dir")
 
 
@@ -49,7 +51,8 @@ def read_settings_file(path: Path) -> WrittenBook:
         mend = 'Add "plugins:" and under it "  - stillroom".'
         place = top.places.get("plugins", (name, 1))
         raise ProblemsFound([Problem(*place, "The stillroom plugin is not switched on.", mend)])
-    problems = list(_wrong_theme(top, name))
+    problems = [*_wrong_theme(top, name), *_other_letters(top, name)]
+    problems += _from_elsewhere(top, name)
     places = {"": top.places[at]}
     inner = f"{at}/"
     for key, place in top.places.items():
@@ -97,6 +100,31 @@ def _wrong_theme(top: _Top, name: str) -> Iterator[Problem]:
         yield Problem(*place, what + said, f'Write "theme:" and under it "  name: {_THEME}".')
 
 
+def _other_letters(top: _Top, name: str) -> Iterator[Problem]:
+    """Find a typeface that the theme would fetch from another host."""
+    theme = top.found.get("theme")
+    font = theme.get("font") if isinstance(theme, dict) else None
+    if font and str(font).lower() != "false":
+        place = top.places.get("theme/font") or (name, 1)
+        what = '"font:" names letters that would be fetched from another host.'
+        yield Problem(*place, what, 'Write "font: false": the book brings letters of its own.')
+
+
+def _from_elsewhere(top: _Top, name: str) -> Iterator[Problem]:
+    """Find what would be fetched from another host, which no page of the book may do."""
+    for key in _FETCHED:
+        value: Any = top.found
+        for part in key.split("/"):
+            value = value.get(part) if isinstance(value, dict) else None
+        for place, row in enumerate(value if isinstance(value, list) else [value]):
+            address = row.get("path") if isinstance(row, dict) else row
+            if isinstance(address, str) and re.match(r"(?:[a-z][a-z0-9+.-]*:)?//", address.lower()):
+                where = top.places.get(f"{key}/{place}") or top.places.get(key) or (name, 1)
+                what = f'"{address}" lies on another host, and pages ask nothing of any other.'
+                mend = "Put the file among the pages and name it there, or take the line out."
+                yield Problem(*where, what, mend)
+
+
 @dataclass
 class _Top:
     """The settings at the top of a file and of those it inherits, each with its place."""
@@ -123,7 +151,7 @@ class _Top:
         top = cls({}, {})
         for key, value in node.value:
             wanted = str(key.value)
-            if wanted in ("plugins", "theme", "INHERIT", *_PLAIN):
+            if wanted in ("plugins", "theme", "INHERIT", "extra_css", "extra_javascript", *_PLAIN):
                 top.places[wanted] = (name, key.start_mark.line + 1)
                 top.found[wanted] = reader.plain(value, wanted)
         top.places |= {key: place for key, place in reader.places.items() if key not in top.places}

@@ -32,6 +32,7 @@ UNIT_WORDS: Final = {
     "fortnight": "fortnight", "fortnights": "fortnight",
     "month": "month", "months": "month", "mth": "month", "mths": "month", "mo": "month",
     "year": "year", "years": "year", "yr": "year", "yrs": "year",
+    "twelvemonth": "year", "twelvemonths": "year",
 }  # fmt: skip
 UNIT: Final = r"(?:" + "|".join(sorted(UNIT_WORDS, key=len, reverse=True)) + r")\b"
 _WORDS: Final = "|".join(sorted(NUMBER_WORDS, key=len, reverse=True))

@@ -100,7 +100,7 @@ def parse_stage(word: str, text: str) -> Stage:
     >>> stage.role, str(stage.every), str(stage.lasts), stage.hands_on_minutes
     ('tend', '3 days', '2 weeks', 1)
     """
-    known = _find_word(word)
+    known = _find_word(word, text)
     base = Stage(" ".join(word.split()), " ".join(text.split()), known.role, known.say)
     said = _Said(tidy(base.text))
     if known.role in MILESTONES:
@@ -119,7 +119,7 @@ def parse_stage(word: str, text: str) -> Stage:
     return _checked(stage)
 
 
-def _find_word(word: str) -> StageWord:
+def _find_word(word: str, text: str) -> StageWord:
     known = stage_words()
     spoken = tidy(word)
     for spelling in _spellings(spoken):
@@ -131,9 +131,11 @@ def _find_word(word: str) -> StageWord:
         last = max(parts, key=lambda part: ROLES.index(part.role))
         say = parts[0].say + "".join(f" and {part.say.lower()}" for part in parts[1:])
         return StageWord(spoken, last.role, sum(part.minutes for part in parts), say)
-    near = nearest(spoken, known)
-    main = sorted({entry.word for entry in known.values()})
-    mend = f'Did you mean "{near}"?' if near else f"It may be: {', '.join(main)}."
+    if _KEEPING.fullmatch(spoken):
+        what = f'"{word}" says how long it keeps, and that is no stage of making it.'
+        raise Unreadable(what, f'Write "keeps: {text}" in a line of its own, outside the timeline.')
+    near = nearest(spoken, known, 0.72)
+    mend = f'Did you mean "{near}"?' if near else _USUAL
     raise Unreadable(f'"{word}" is not a stage this book knows.', mend)
 
 
@@ -271,6 +273,15 @@ class _Said:
 
 
 _COUNT_WORDS: Final = "an?|one|two|three|four|five|six|seven|eight|nine|ten|some|several|few|many"
+_KEEPING: Final = re.compile(
+    r"(?:use|eat|drink|consume|finish)(?: it| them)? (?:within|by|before|up)|best before|"
+    r"keeps?(?: for| well)?|keeping|shelf[ -]life|lasts?(?: for)?|expir(?:y|es)|good for|"
+    r"will keep|once opened|storage|stores?(?: for)?"
+)
+_USUAL: Final = (
+    "The usual ones are prepare, cook, bake, shake, stir, rest, steep, ferment, cool, strain, "
+    'bottle, fill, wrap, and "usable from", "best from".'
+)
 _MEND: Final = 'Write e.g. "every 3 days for 2 weeks", "overnight in the fridge" or "45 minutes".'
 
 

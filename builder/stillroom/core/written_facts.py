@@ -7,47 +7,67 @@ each value: parts.py, stages.py.
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from functools import cache
 from typing import Any, Final
 
+from stillroom.core.frontmatter import Located
 from stillroom.core.keeps import KEEPING_KEYS
 from stillroom.core.parts import INGREDIENT_KEYS
 from stillroom.core.problems import Problem, Unreadable, did_you_mean, nearest
-from stillroom.core.quantities import parse_amount
+from stillroom.core.quantities import parse_amount, parse_leading_amount
 from stillroom.core.recipe import Acidity, Card, FrontMatter, InGroup, Override
 from stillroom.core.units import System, read_data
 
 WRITTEN_AS: Final = {"ingredients": "materials", "vessels": "vessel"}
 KNOWN_KEYS: Final = tuple(sorted({*FrontMatter.model_fields, *WRITTEN_AS.values()}))
+_NEEDED: Final = ("title", "kind", "makes", "ingredients", "materials")
 NAMES: Final = frozenset(
     {*KNOWN_KEYS, *INGREDIENT_KEYS, *KEEPING_KEYS}
     | {name for model in (Card, Acidity, Override) for name in model.model_fields}
 )
+_NUMBER: Final = re.compile(r"(\d{1,2})[.)]\s+(?=\S)")
 
 
 @dataclass(frozen=True)
 class Ready:
-    """The facts by the model's names, the line of each by its path, and what is wrong so far."""
+    """The facts by the model's names, the line of each by its path, and what is wrong so far.
+
+    `doubtful` are facts of which something was told already, so that none is called missing;
+    `unread` the ingredients among them; `method_above` whether the method stands there too.
+    """
 
     data: dict[str, Any]
     lines: dict[str, int]
     problems: tuple[Problem, ...]
+    doubtful: frozenset[str] = frozenset()
+    method_above: bool = False
+    unread: tuple[str, ...] = ()
 
 
-def make_ready(
-    data: Mapping[str, Any], lines: Mapping[str, int], file: str, system: System
-) -> Ready:
+def make_ready(located: Located, file: str, system: System) -> Ready:
     """Return what a cook wrote under the names and in the order that the model knows."""
-    problems = list(_unknown(data, lines, file))
-    kept = {key: value for key, value in data.items() if key in KNOWN_KEYS}
+    lines = located.lines
+    kept = {key: value for key, value in located.data.items() if key in KNOWN_KEYS}
+    problems = []
+    for key, value in located.data.items():
+        if key in KNOWN_KEYS:
+            continue
+        what = f'A recipe has no "{key}:".'
+        problems.append(Problem(file, lines.get(key, 2), what, _mend(key)))
+        meant = _meant(key)
+        if meant and meant not in kept:  # told once, under its own name, and read as it is meant
+            kept[meant] = value
+            lines = _moved(lines, key, meant)
     for key, written in WRITTEN_AS.items():
         if key in kept and written in kept:
             what = f'"{written}" and "{key}" both stand here.'
             mend = "Put all under one of them."
             problems.append(Problem(file, lines.get(written, 2), what, mend))
     named = _by_key(lines)
+    unread: list[str] = []
     for key, value in kept.items():
         if isinstance(value, list) and key not in ("ingredients", "materials"):
             kept[key] = list(_without_empty(key, value, named, file, problems))
@@ -58,8 +78,10 @@ def make_ready(
             lines_of = _Lines(file, named, "ingredients")
             kept[key] = lines_of.ingredients(kept[key], system)
             problems += lines_of.problems
+            unread += lines_of.unread
             named |= lines_of.moved
-    return Ready(kept, named, tuple(problems))
+    above = any(_plain(key) in read_data("recipe_words.yml")["method"] for key in located.data)
+    return Ready(kept, named, tuple(problems), located.doubtful, above, tuple(unread))
 
 
 def _by_key(lines: Mapping[str, int]) -> dict[str, int]:
@@ -85,15 +107,12 @@ def _elsewhere() -> dict[str, str]:
     return {word: row["mend"] for row in rows for word in row["words"]}
 
 
-def _unknown(data: Mapping[str, Any], lines: Mapping[str, int], file: str) -> Iterator[Problem]:
-    for key in data:
-        if key in KNOWN_KEYS:
-            continue
-        yield Problem(file, lines.get(key, 2), f'A recipe has no "{key}:".', _mend(key))
+def _plain(key: str) -> str:
+    return key.lower().replace("_", " ").replace("-", " ").strip()
 
 
 def _mend(key: str) -> str:
-    word = key.lower().replace("_", " ").replace("-", " ").strip()
+    word = _plain(key)
     if word in _elsewhere():
         return _elsewhere()[word]
     if word not in _meanings() and nearest(key, KNOWN_KEYS):
@@ -102,6 +121,26 @@ def _mend(key: str) -> str:
     if meant:
         return f'Did you mean "{meant}"?'
     return "Take it out, or put it below the method under a heading of its own."
+
+
+def _meant(key: str) -> str:
+    """Return the fact that a misnamed one is read as: a slip, or another word for a needed one."""
+    word = _plain(key)
+    if word in _elsewhere():
+        return ""
+    known = _meanings().get(word)
+    if known is None:
+        return nearest(key, KNOWN_KEYS, 0.75) or ""
+    return known if known in (*_NEEDED, "keeps") else ""
+
+
+def _moved(lines: Mapping[str, int], key: str, meant: str) -> dict[str, int]:
+    """Return the lines with those of a misnamed fact under the name it is read as."""
+    moved = dict(lines)
+    for path, line in lines.items():
+        if path == key or path.startswith(f"{key}/"):
+            moved[f"{meant}{path[len(key) :]}"] = line
+    return moved
 
 
 def _filled(value: Any) -> Any:
@@ -142,11 +181,14 @@ class _Lines:
         self.problems: list[Problem] = []
         self.moved: dict[str, int] = {}
         self.found: list[Any] = []
+        self.unread: list[str] = []
 
     def ingredients(self, written: Any, system: System) -> list[Any]:
         """Return one entry to each ingredient; `moved` has the line of each by its new place."""
         group = ""
-        for place, item in enumerate(written if isinstance(written, list) else [written]):
+        for place, item in enumerate(
+            _unnumbered(written if isinstance(written, list) else [written])
+        ):
             path = f"{self.key}/{place}"
             heading = _heading_of(item)
             if item is None or item == "":
@@ -171,8 +213,12 @@ class _Lines:
         self.found.append(item)
 
     def _colon(self, name: str, said: str, path: str, system: System, group: str) -> None:
-        """Take "sugar: 250 g" as it is meant; ask about "For the icing: 200 g sugar"."""
+        """Take "sugar: 250 g" and "1 kg plums: halved" as meant; ask about "Icing: 9 g sugar"."""
         amount, comma, note = said.partition(",")
+        if _begins_with_amount(name, system) and not _begins_with_amount(said, system):
+            text = f"{name}, {said}"
+            self._add(InGroup(text, group) if group else text, path)
+            return
         try:
             parse_amount(amount, system)
         except Unreadable:
@@ -183,9 +229,28 @@ class _Lines:
                 "if it is one ingredient, write it without the colon."
             )
             self.problems.append(Problem(self.file, line, what, mend))
+            self.unread.append(f"{name} {said}")
             return
         text = f"{amount.strip()} {name}{comma}{note}"
         self._add(InGroup(text, group) if group else text, path)
+
+
+def _begins_with_amount(text: str, system: System) -> bool:
+    try:
+        amount, rest = parse_leading_amount(text, system)
+    except Unreadable:
+        return False
+    return amount is not None and bool(rest.strip())
+
+
+def _unnumbered(items: list[Any]) -> list[Any]:
+    """Return lines without numbers of their own, where every one is numbered from 1 on."""
+    texts = [str(item) for item in items if isinstance(item, str)]
+    rows = [_NUMBER.match(text) for text in texts]
+    numbers = [int(row[1]) for row in rows if row]
+    if len(items) < 2 or len(texts) < len(items) or numbers != list(range(1, len(items) + 1)):
+        return items
+    return [text[row.end() :] for text, row in zip(texts, rows, strict=True) if row]
 
 
 def _heading_of(item: Any) -> str | None:

@@ -19,6 +19,8 @@ from stillroom.core.problems import Problem
 
 _MEND = "Mend it there, or begin anew from the demo book's mkdocs.yml."
 
+_PAGES = "Make it and put a first page into it, or write the name of the right one."
+
 
 def find_refused(book: Book) -> Iterator[Problem]:
     """Return what MkDocs refuses in a book's mkdocs.yml, each at the line of its setting."""
@@ -36,6 +38,12 @@ def find_refused(book: Book) -> Iterator[Problem]:
         log.setLevel(level)
     lines = book.config.read_text(encoding="utf-8-sig").splitlines()
     for key, error in errors:
+        if key == "docs_dir" and not book.docs_dir.is_dir():
+            what = (
+                f'The folder of pages that "docs_dir" names, "{book.docs_dir.name}", is not there.'
+            )
+            yield Problem(book.config.name, _line_of(key, lines), what, _PAGES)
+            continue
         said = " ".join(str(error).split())
         what = f'MkDocs, which sets the pages, does not take "{key}": {said}'
         yield Problem(book.config.name, _line_of(key, lines), what, _MEND)

@@ -101,6 +101,9 @@ function decimal(digits) {
   const [whole, ...rest] = digits.split(/[.,]/);
   if (rest.length !== 1) throw new Unreadable(`"${digits}" is not a number.`, HOW_TO_WRITE_NUMBERS);
   const point = `${whole}.${rest[0].replace(/0+$/, "") || "0"}`;
+  if (rest[0].length !== 3) {
+    throw new Unreadable(`"${digits}" has a comma for a point.`, `Write "${point}".`);
+  }
   const together = `${whole}${rest[0]}`.replace(/^0+(?=\d)/, "");
   throw new Unreadable(`"${digits}" could be read in two ways.`, `Write "${point}" or "${together}".`);
 }
