@@ -45,9 +45,15 @@ _AGAIN: Final = re.compile(
 _LENGTH: Final = re.compile(
     r"\d+(?:\.\d+)?\s*[- ]?(?:cm|mm|in|inch|inches|\")(?![a-z])", re.IGNORECASE
 )
+_VAGUE: Final = re.compile(
+    r"(?:good |great |fair |large |small )?"
+    r"(?:little|lot|few|bit|amount|quantity|deal|number|many)\b"
+    r"|.* or (?:so|two|more)\b"
+)
+_INTO: Final = re.compile(r",?\s*(?:in|into|for|filling|fills|to fill|enough for)\s")
 # digits of any sort; and a sign that would belong to a number before it
 _DIGIT: Final = re.compile(r"[\d½⅓⅔¼¾⅕⅖⅗⅘⅙⅚⅛⅜⅝⅞①-⑳²³]")
-_MORE: Final = re.compile(rf"{_DIGIT.pattern}|[.:*+=%^/]")
+_SIGN: Final = re.compile(r"[.:*+=%^/]")
 _VESSELS: Final = re.compile(
     r"(?:small |large |little |big )?"
     r"(?:jars|bottles|glasses|tins|pots|bags|tubs|cartons|moulds|basins)$",
@@ -85,6 +91,8 @@ def read_making(written: str, system: System) -> Makes:
         return _measured(written, amount, rest)
     noun = counted_nouns()[amount.noun][1] if amount.noun else ""
     bare = replace(amount, noun="")
+    if _SIGN.match(rest):
+        raise Unreadable(f'"{written}" says more than one amount.', _HOW)
     if sized := _sized(bare, noun, rest, system):
         if sized.each and sized.each.low <= 0:
             raise Unreadable(f'"{written}" holds nothing.', "Write a size above 0.")
@@ -92,7 +100,7 @@ def read_making(written: str, system: System) -> Makes:
     named = " ".join(word for word in (noun, rest) if word)
     if not named or named == "or so":
         raise Unreadable(f'"{written}" does not say of what.', 'Write "24 biscuits" or "900 ml".')
-    if _DIGIT.search(_LENGTH.sub("", named)) or _MORE.match(_LENGTH.sub("", rest)):
+    if _DIGIT.search(_LENGTH.sub("", named)):
         what = f'"{written}" holds a size that this book cannot tell from the rest.'
         raise Unreadable(what, 'Write "6 jars of 200 ml" or so.')
     return Makes(bare, named)
@@ -113,7 +121,7 @@ def _counted(text: str) -> str:
     first, _, rest = bare.partition(" ")
     if first.lower() in _NUMBERS and rest:
         return f"{about}{_NUMBERS[first.lower()]} {rest}"
-    if first.lower() in ("a", "an") and rest and not rest.endswith("or so"):
+    if first.lower() in ("a", "an") and rest and not _VAGUE.match(rest.lower()):
         return f"{about}1 {rest}"
     return text
 
@@ -135,7 +143,7 @@ def _measured(written: str, amount: Amount, rest: str) -> Makes:
         size = written[: -len(rest)].strip()
         what = f'"{written}" could be the size of each or of all.'
         raise Unreadable(what, f'Write "{size}" for all, or "6 {rest} of 200 ml" or so.')
-    if _DIGIT.search(rest) or _MORE.match(rest):
+    if (_DIGIT.search(rest) and not _INTO.match(rest)) or _SIGN.match(rest):
         # "1 l 2 l" is not one litre, nor "1..2 l" one of something
         raise Unreadable(f'"{written}" says more than one amount.', _HOW)
     return Makes(amount, re.sub(r"^of\s+", "", rest))
