@@ -1,0 +1,83 @@
+"""Every printed thing as a screen reader hears it: headings, paragraphs and lists, no loose words.
+
+PDF/UA-1 (ISO 14289-1) asks that content stands in tags of its meaning; the names of the tags are
+those of ISO 32000-1, 14.8.4 (both from memory).
+"""
+
+from __future__ import annotations
+
+import io
+from collections import Counter
+from pathlib import Path
+from typing import Any
+
+import pypdf
+import pytest
+from click.testing import CliRunner
+
+from stillroom.cli import main
+
+from .conftest import ROOT
+
+MEANING = {
+    "/P",
+    "/Title",
+    "/Reference",
+    "/H1",
+    "/H2",
+    "/H3",
+    "/Lbl",
+    "/LBody",
+    "/Figure",
+    "/Caption",
+    "/TH",
+    "/TD",
+}
+RATAFIA, CHUTNEY = "recipes/quince-ratafia.md", "recipes/quince-chutney.md"
+MADE = ("--made-on", "2026-11-25")
+# what is printed -> its command, and the least of each tag that it must have
+PRINTED: dict[str, tuple[tuple[str, ...], dict[str, int]]] = {
+    "cards": (("cards", RATAFIA, CHUTNEY, *MADE), {"/H1": 2, "/P": 12, "/Figure": 2}),
+    "folded": (("cards", CHUTNEY, "--size", "folded-a6", *MADE), {"/H1": 1, "/P": 8}),
+    "tags": (("tags", RATAFIA, CHUTNEY, *MADE), {"/H1": 2, "/P": 6}),
+    "lids": (("tags", RATAFIA, "--shape", "round", "--lid", "62", *MADE), {"/H1": 1, "/P": 3}),
+    "year": (("year", "--from", "2027-03-01"), {"/H1": 1, "/H2": 12, "/L": 12, "/LI": 24}),
+    "cuts": (("cuts", "--lid", "70", "--box", "80,60,40,20"), {"/H1": 3, "/P": 3}),
+    "sheet": (("sheet", CHUTNEY, "--start", "2026-11-28"), {"/H1": 1, "/H2": 3, "/LI": 10}),
+    "book": (("book",), {"/H1": 8, "/H2": 20, "/LI": 200, "/P": 300}),
+}  # fmt: skip
+
+
+def heard(made: bytes) -> tuple[Counter[str], list[str]]:
+    """Return how often each tag stands in a PDF, and the way to all that stands in none."""
+    tags: Counter[str] = Counter()
+    loose: list[str] = []
+
+    def walk(node: Any, held: bool, way: str) -> None:
+        node = node.get_object() if hasattr(node, "get_object") else node
+        if isinstance(node, list):
+            for one in node:
+                walk(one, held, way)
+        elif isinstance(node, int) or node.get("/Type") == "/MCR":
+            loose.extend([] if held else [way])
+        elif "/K" in node:
+            tag = node.get("/S", "")
+            tags[tag] += 1
+            walk(node["/K"], held or tag in MEANING, way + tag)
+
+    walk(pypdf.PdfReader(io.BytesIO(made)).trailer["/Root"]["/StructTreeRoot"]["/K"], False, "")
+    return tags, loose
+
+
+@pytest.mark.parametrize("name", PRINTED)
+def test_all_words_stand_in_headings_paragraphs_and_lists(
+    name: str, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    command, least = PRINTED[name]
+    monkeypatch.chdir(ROOT)
+    out = tmp_path / "made.pdf"
+    done = CliRunner().invoke(main, ["print", *command, "--out", str(out)])
+    assert done.exit_code == 0, done.output
+    tags, loose = heard(out.read_bytes())
+    assert loose == []
+    assert {tag: count for tag, count in least.items() if tags[tag] < count} == {}, tags
