@@ -122,7 +122,7 @@ def _completed(recipe: Recipe, larder: Larder) -> Recipe:
 
 def _with_foods(recipe: Recipe, larder: Larder) -> Recipe:
     """Let a recipe carry what its book's larder knows, so that no other book's can be asked."""
-    found = tuple(find_foods(ingredient, larder) for ingredient in recipe.ingredients)
+    found = tuple(find_foods(one, larder, recipe.system) for one in recipe.ingredients)
     return recipe.model_copy(update={"ingredients": found, "larder": larder})
 
 

@@ -300,7 +300,8 @@ class Recipe(FrontMatter):
     larder: Larder = Field(default_factory=common_larder, repr=False)
 
     def __hash__(self) -> int:
-        return hash((self.file, self.slug))
+        # two recipes may bear one name: what they are made of keeps their caches apart
+        return hash((self.file, self.slug, self.title, *(one.item for one in self.ingredients)))
 
     @property
     def stages(self) -> tuple[Stage, ...]:

@@ -184,18 +184,21 @@ def _read_joined(pieces: list[Words], words: Words, larder: Larder) -> FoodReadi
 
 
 def _sharing(reading: FoodReading, pieces: list[Words], larder: Larder) -> FoodReading:
-    """Read the first piece with the last words of a later one, as joined foods share them."""
-    piece = pieces[0]
+    """Read the first piece with the last words of a later one, as joined foods share them.
+
+    The most words that name a food count: "fresh or dried bay laurel leaf" holds no laurel leaf.
+    """
+    piece, alone = pieces[0], reading.food
     for shared in pieces[1:]:
-        for size in range(1, len(shared)):
+        for size in range(len(shared) - 1, 0, -1):
             longer = match_name((*piece, *shared[-size:]), larder)
-            alone = reading.food
-            if longer.food and alone and is_hand_made(alone) and "craft" not in alone.tags:
-                reading = replace(reading, foods=(*reading.foods, longer.food))
-            elif longer.food:
-                reading = _found(longer, (*piece, *shared[-size:]))
-        if reading.known and len(shared) > 1:
-            break
+            if longer.food is None:
+                if size > 1 and larder.named(" ".join(forms(shared[-size:]))):
+                    break  # fewer words would cut a name in two
+                continue
+            if alone and is_hand_made(alone) and "craft" not in alone.tags:
+                return replace(reading, foods=tuple(dict.fromkeys((*reading.foods, longer.food))))
+            return _found(longer, (*piece, *shared[-size:]))
     return reading
 
 

@@ -9,6 +9,7 @@ import re
 from dataclasses import replace
 from typing import TYPE_CHECKING
 
+from stillroom.core.larder.egg_sizes import egg_of_size
 from stillroom.core.larder.food_reading import FoodReading, read_food
 from stillroom.core.larder.phrases import phrase_words
 from stillroom.core.larder.shelves import Larder, common_larder
@@ -28,11 +29,15 @@ _DOES = re.compile(
 )
 
 
-def find_foods(ingredient: Ingredient, larder: Larder) -> Ingredient:
-    """Return the ingredient with what its larder knows of it and of its written parts."""
+def find_foods(ingredient: Ingredient, larder: Larder, system: str = "metric") -> Ingredient:
+    """Return the ingredient with what its larder knows of it and of its written parts.
+
+    `system` is that of the recipe's measures: an egg's size is its country's.
+    """
+    words = (counted_noun(ingredient), ingredient.item, ingredient.note)
     return replace(
         ingredient,
-        found=read_ingredient_food(ingredient, larder),
+        found=egg_of_size(read_ingredient_food(ingredient, larder), words, system),
         found_parts=tuple(read_part(part, larder) for part in ingredient.parts),
     )
 
