@@ -33,6 +33,13 @@ MESSAGES = {  # a mistake, and the message of the guide that it must bring
     'A recipe has no "titel:".': "titel: Base",
     '"makes" is missing.': "makes:",
     '"{plumbs}" is not an ingredient.': "METHOD:1. Put in {plumbs}.",
+    '"1 kg sugar" stands in a list and has no dash before it.': (
+        "ingredients:\n  - 1 kg plums\n  1 kg sugar"
+    ),
+    '"use within" says how long it keeps, and that is no stage of making it.': (
+        "timeline:\n  - use within: 2 weeks"
+    ),
+    '"3 pint bottles" could be the size of each or of all.': "makes: 3 pint bottles",
     '"pickle" may be two kinds.': "kind: pickle",
     '"blackcurrant jam" is not a kind.': "kind: blackcurrant jam",
     'The recipe has no "## Method".': "METHOD:",

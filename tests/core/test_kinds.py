@@ -61,7 +61,11 @@ def test_a_word_of_two_kinds_is_asked_about(word: str) -> None:
 NEAREST = {
     "blackcurrant jam": 'Write "kind: preserve" if it is a jam.',
     "infuson": 'Did you mean "infusion"?',
-    "chutny": 'Did you mean "preserve"?',
+    "chutny": 'Did you mean "chutney"? It is the kind "preserve".',
+    "doggy biscuits": 'Write "kind: pet treat" if animals eat it.',
+    "the dogs' biscuits": 'Write "kind: pet treat" if animals eat it.',
+    "brandy butter": 'Write "kind: preserve" for one of fruit or for the table',
+    "granny's smoked fish": "knows no safe way to give it",
     "hot dog relish": 'Write "kind: pet treat" if animals eat it.',
     "dog soap": 'Write "kind: pet treat" if animals eat it.',
     "xyzzy": "It may be: infusion",

@@ -132,7 +132,8 @@ def find_kind(name: str) -> Kind:
 
 def _nearest_kind(name: str, words: list[str]) -> str:
     kinds = all_kinds()
-    if set(words) & set(read_data("kind_words.yml")["animals"]):
+    bare = {re.sub("(?:'s|s')$", "", word) for word in words}
+    if (bare | set(words)) & set(read_data("kind_words.yml")["animals"]):
         return 'Write "kind: pet treat" if animals eat it.'
     for start in range(1, len(words)):  # "blackcurrant jam": what its last words are
         last = " ".join(words[start:])
@@ -141,8 +142,11 @@ def _nearest_kind(name: str, words: list[str]) -> str:
                 return _asked()[word][1]
             if word in _everyday():
                 return f'Write "kind: {_everyday()[word]}" if it is a {word}.'
-    near = nearest(name, kinds) or _everyday().get(nearest(name, _everyday(), 0.8) or "")
-    return f'Did you mean "{near}"?' if near else f"It may be: {', '.join(kinds)}."
+    if near := nearest(name, kinds, 0.7):
+        return f'Did you mean "{near}"?'
+    if like := nearest(name, _everyday(), 0.8):
+        return f'Did you mean "{like}"? It is the kind "{_everyday()[like]}".'
+    return f"It may be: {', '.join(kinds)}."
 
 
 def kind_to_try(name: str) -> Kind | None:
@@ -150,5 +154,5 @@ def kind_to_try(name: str) -> Kind | None:
     try:
         return find_kind(name)
     except Unreadable as wrong:
-        offered = re.search(r'"(?:kind: )?([a-z ]+)"', wrong.mend)
-        return all_kinds().get(offered[1]) if offered else None
+        offered = re.findall(r'"(?:kind: )?([a-z ]+)"', wrong.mend)
+        return next((all_kinds()[word] for word in offered if word in all_kinds()), None)
