@@ -154,7 +154,7 @@ WRONG: dict[str, list[str]] = {
         "2: It begins with a quotation mark that is never closed."
     ],
     "season: [May, June\nmakes: 1 l": ['1: The bracket "[" is never closed.'],
-    "title: Gin\nmakes 1 l": ['2: "makes 1 l" does not say which fact it is.'],
+    "title: Gin\nmakes 1 l": ['2: "makes 1 l" is not quite how a fact is written.'],
     "title: Gin\ntitle: Rum": ['2: "title" stands here twice.'],
     "- 1 l gin": ['1: "- 1 l gin" belongs to no list.'],
     "ingredients:\n  - 1 l gin\n  2 limes": ['3: "2 limes" stands in a list and has no dash'],

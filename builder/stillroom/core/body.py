@@ -22,8 +22,10 @@ _HEADING: Final = re.compile(r"(#{1,6})\s*(\S.*?)\s*#*$")
 _BOLD: Final = re.compile(r"(?:\*\*|__)([^*_]+?):?(?:\*\*|__):?$")
 _UNDERLINE: Final = re.compile(r"(=|-)\1{2,}$")
 _ITEM: Final = re.compile(r"(?:[-*+–—•·‣▪]\s*(?:\[[ xX]?\]\s*)?|\d{1,2}[.)]\s+)(?=\S)")
+_IN_BRACES: Final = re.compile(r"\{(?![:.#])([^{}=]{1,60})\}")
 NO_METHOD: Final = 'The recipe has no "## Method".'
 _NONE: Final = 'Add a heading "## Method" and below it the steps: "1. Wash the jar."'
+_NO_TABLE: Final = 'Write one ingredient to a line: "- 250 g sugar".'
 _SLIP: Final = 0.85
 """How like the usual name of a method a heading must be to be taken for it."""
 
@@ -58,13 +60,15 @@ class Listed:
 class Body:
     """The words below the facts: an introduction, the steps, and every other section.
 
-    `listed` are ingredients that stand here and not among the facts.
+    `listed` are ingredients that stand here and not among the facts, `has_table` whether some
+    of them stand in a table, which is told.
     """
 
     intro: str = ""
     method: tuple[MethodStep, ...] = ()
     sections: tuple[Section, ...] = ()
     listed: tuple[Listed, ...] = ()
+    has_table: bool = False
 
 
 def read_body(
@@ -80,15 +84,21 @@ def read_body(
     """
     parts = _parts(lines, first_line)
     listed: tuple[Listed, ...] = ()
+    table: Listed | None = None
     if with_list:
         taken = _find_list(parts)
         listed = tuple(item for part in taken for item in _items(part, taken[0]))
+        table = next((one for one in listed if one.text.startswith("|")), None)
+        if table:
+            what = "A table stands where a list should."
+            problems.append(Problem(file, table.line, what, _NO_TABLE))
+            listed = tuple(one for one in listed if not one.text.startswith("|"))
         parts = [part for part in parts if part not in taken]
     at = _find_method(parts)
     if at is None:
         line, what, mend = _why_none(parts, first_line + len(lines) - 1)
         problems.append(Problem(file, max(line, 1), what, mend))
-        return Body(parts[0].text, (), _sections(parts[1:]), listed)
+        return Body(parts[0].text, (), _sections(parts[1:]), listed, bool(table))
     method = parts[at]
     if at == 0:  # steps without a heading: what stands before the first of them introduces them
         first = next(place for place, row in enumerate(method.rows) if has_numbers([row]))
@@ -105,7 +115,21 @@ def read_body(
         # a heading that is no word for a method says something of its own
         steps = tuple(replace(step, group=step.group or method.heading) for step in steps)
     others = [part for place, part in enumerate(parts) if place not in (0, at)]
-    return Body(intro.text, steps, _sections(others), listed)
+    problems.extend(_left_out([intro, *others], file))
+    return Body(intro.text, steps, _sections(others), listed, bool(table))
+
+
+def _left_out(parts: Sequence[_Part], file: str) -> Iterator[Problem]:
+    """Find what a reader would miss: a second method, and names in braces outside of any."""
+    for part in parts:
+        if _is_method(part.name) and part.text:
+            what = "The method stands here a second time."
+            yield Problem(file, part.line, what, "Put all its steps under one heading.")
+            continue
+        for offset, row in enumerate(part.rows, start=1):
+            if found := _IN_BRACES.search(row):
+                what = f'"{found[0]}" stands outside the method, where no amount is put for it.'
+                yield Problem(file, part.line + offset, what, f'Write "{found[1]}".')
 
 
 def is_heading_below(line: str) -> bool:
@@ -187,7 +211,7 @@ def _heading(line: str, below: str, above: str) -> tuple[int, str, bool] | None:
     plain = _Part(words, 0, 0).name
     # bold or bare, it is a heading only when it is one by its word
     by_word = _is_method(plain) or plain in _words("ingredients")
-    if by_word and (found or bare != words or bare.istitle()):
+    if by_word and (found or bare != words or bare.istitle() or bare.isupper()):
         return 2, words, False
     return None
 

@@ -57,7 +57,7 @@ def divide(text: str, name: str) -> Divided:
     if end is None:
         mend = f'Put a line "---" below the last of them. {_THEN}'
         raise ProblemsFound([*problems, Problem(name, begin + 1, _NO_END, mend)])
-    if _is_rule(lines[end]):
+    if _is_rule(lines[end]) or lines[end] == "...":
         front, body = lines[begin + 1 : end], end + 1
         after = _end(lines, end + 1)
         if after and _is_rule(lines[after]) and _are_facts(lines[end + 1 : after]):
@@ -75,7 +75,7 @@ def _is_rule(line: str) -> bool:
 def _end(lines: Sequence[str], start: int) -> int | None:
     """Return where facts end: at a line of dashes, or before a heading that stands below them."""
     for place in range(start, len(lines)):
-        if _is_rule(lines[place]) or is_heading_below(lines[place]):
+        if _is_rule(lines[place]) or lines[place] == "..." or is_heading_below(lines[place]):
             return place
     return None
 

@@ -38,6 +38,7 @@ _KEYED: Final = re.compile(
     r"(?:\s+(?P<rest>.*))?$"
 )
 _GLUED: Final = re.compile(r"(?P<key>[A-Za-z][A-Za-z _]{1,20}):(?P<rest>\S.*)$")
+_MEANT: Final = re.compile(r"(?P<key>[A-Za-z_]{2,20})(?:\s*[=：;:–—-]+\s*|\s+)(?P<rest>.*)$")
 _NOTE: Final = re.compile(r"(?:^|\s)#(?:\s|$)")
 _HASH: Final = re.compile(r"\s#\S")
 _BLOCK: Final = re.compile(r"[|>][-+\d]{0,2}\s*(?:#.*)?$")
@@ -144,7 +145,14 @@ class _Reader:
         self.at += 1
         while (more := self.next()) and more.indent > row.indent:
             self.at += 1  # what hangs from it is as little a fact
-        if bullet:
+        bare = _BULLET.sub("", row.text, count=1) if bullet else row.text
+        meant = _MEANT.match(bare)
+        name = self._name(meant["key"]) if meant else ""
+        if meant and name in self.known and meant["rest"]:
+            self.doubtful.add(name)
+            what = f'"{row.short()}" is not quite how a fact is written.'
+            self.tell(row.line, what, f'Write "{name}: {meant["rest"][:60]}".')
+        elif bullet:
             mend = 'Put a line such as "ingredients:" above it, or take the dash away.'
             self.tell(row.line, f'"{row.short()}" belongs to no list.', mend)
         elif row.text[0] in "\"'[{" and ends_at(row.text) is None:

@@ -55,7 +55,8 @@ def find_markup(text: str) -> tuple[str, str] | None:
     """
     if tag := _TAG.search(text):
         what = f'"{_short(tag[0])}" is HTML, and a recipe is plain words.'
-        return what, 'Write "*quince*" to stress a word.'
+        note = tag[0].startswith("<!")
+        return what, "Take it out." if note else 'Write "*quince*" to stress a word.'
     for picture, target in _TARGET.findall(text):
         if picture and not is_own(target):
             what = f'The picture "{_short(target)}" would be fetched from another host.'

@@ -28,6 +28,11 @@ _BULLET = re.compile(r"(?:[-*+–—]\s+|[•·‣▪]\s*)(?:\[[ xX]?\]\s*)?(?=\
 _GROUP = re.compile(r"(?:#{1,6}\s*(?P<heading>.+?)\s*#*|\*\*(?P<bold>[^*]+?):?\*\*:?)$")
 _RULE = re.compile(r"(?:[-*_]\s*){3,}$")
 
+_ONE_MISSING = (
+    'A "{" and a "}" belong together, and one of them is missing.',
+    'Write "{sugar}" or "{100 g sugar}".',
+)
+
 
 @dataclass(frozen=True)
 class Segment:
@@ -126,10 +131,7 @@ def split_step(text: str, ingredients: Sequence[Ingredient], system: System) -> 
         end = found.end()
     rest = text[end:]
     if "{" in rest or "}" in rest:
-        raise Unreadable(
-            'A "{" and a "}" belong together, and one of them is missing.',
-            'Write "{sugar}" or "{100 g sugar}".',
-        )
+        raise Unreadable(*_ONE_MISSING)
     if rest:
         segments.append(Segment(rest))
     return tuple(segments)
@@ -144,10 +146,8 @@ def brace_faults(
             _read_brace(found[1], ingredients, system)
         except Unreadable as wrong:
             yield wrong
-    try:
-        split_step(_BRACES.sub("", text), ingredients, system)
-    except Unreadable as wrong:
-        yield wrong
+    if re.search(r"[{}]", _BRACES.sub("", text)):
+        yield Unreadable(*_ONE_MISSING)
 
 
 def _read_brace(words: str, ingredients: Sequence[Ingredient], system: System) -> Segment:

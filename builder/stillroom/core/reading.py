@@ -68,6 +68,8 @@ def read_recipe(
     body = _read_below(parts, ready, name, problems)
     if body.listed and "ingredients" not in ready.data:
         ready = _with_list(ready, body)
+    if body.has_table:  # told of, so that the ingredients are not called missing too
+        ready = replace(ready, doubtful=ready.doubtful | {"ingredients"})
     larder = larder or common_larder()
     recipe, draft = _validate(ready, body, name, slug, system, problems)
     ingredients, unread = _readable_ingredients(ready, system)
@@ -89,7 +91,8 @@ def read_recipe(
 def _read_below(parts: Divided, ready: Ready, name: str, problems: list[Problem]) -> Body:
     """Read what stands below the facts; a method among the facts is told of there alone."""
     found: list[Problem] = []
-    wants_list = not {"ingredients", "materials"} & {*ready.data, *ready.doubtful}
+    told_of = ready.doubtful if parts.has_facts else frozenset()
+    wants_list = not {"ingredients", "materials"} & {*ready.data, *told_of}
     body = read_body(parts.body, parts.body_line, name, found, wants_list)
     told = ready.method_above and not body.method
     problems.extend(one for one in found if not (told and one.what == NO_METHOD))
@@ -165,7 +168,8 @@ def read_front(text: str, name: str) -> tuple[Divided, Located]:
     """Return the two parts of a file, and the facts in the first; raises ProblemsFound."""
     parts = divide(clean(text, name), name)
     if not parts.has_facts:  # that they are missing is told once, for all of them
-        return parts, Located({}, {}, (), frozenset({"title", "kind", "makes"}))
+        missing = frozenset({"title", "kind", "makes", "ingredients"})
+        return parts, Located({}, {}, (), missing)
     return parts, read_facts(parts.front, name, parts.first, NAMES)
 
 

@@ -28,6 +28,7 @@ NAMES: Final = frozenset(
     {*KNOWN_KEYS, *INGREDIENT_KEYS, *KEEPING_KEYS}
     | {name for model in (Card, Acidity, Override) for name in model.model_fields}
 )
+_BOLD: Final = re.compile(r"\*\*([^*]+?):?\*\*:?")
 _NUMBER: Final = re.compile(r"(\d{1,2})[.)]\s+(?=\S)")
 
 
@@ -186,13 +187,14 @@ class _Lines:
     def ingredients(self, written: Any, system: System) -> list[Any]:
         """Return one entry to each ingredient; `moved` has the line of each by its new place."""
         group = ""
-        for place, item in enumerate(
-            _unnumbered(written if isinstance(written, list) else [written])
-        ):
+        items = written if isinstance(written, list) else self._parted(str(written), system)
+        for place, item in enumerate(_unnumbered(items)):
             path = f"{self.key}/{place}"
             heading = _heading_of(item)
             if item is None or item == "":
                 self.problems.append(_empty(self.key, place, self.lines, self.file))
+            elif isinstance(item, str) and (bold := _BOLD.fullmatch(item)):
+                group = bold[1]
             elif heading is None:
                 self._add(InGroup(item, group) if group else item, path)
             elif item[heading] is None:
@@ -203,6 +205,17 @@ class _Lines:
             else:
                 self._colon(heading, str(item[heading]), path, system, group)
         return self.found
+
+    def _parted(self, written: str, system: System) -> list[Any]:
+        """Return what stands on one line; several ingredients on one line are told, and parted."""
+        pieces = [piece.strip() for piece in re.split(r"[,;]\s", written)]
+        if sum(_begins_with_amount(piece, system) for piece in pieces) < 2:
+            return [written]
+        line = self.lines.get(self.key, 2)
+        what = "Several ingredients stand on one line."
+        mend = f'Write each on a line of its own, after a dash: "- {pieces[0]}".'
+        self.problems.append(Problem(self.file, line, what, mend))
+        return list(pieces)
 
     def _add(self, item: Any, path: str) -> None:
         place = f"{self.key}/{len(self.found)}"
