@@ -30,7 +30,8 @@ def draft_recipe(
     wrong = {str(error["loc"][0]) for error in errors if error["loc"]} | doubtful
     if wrong - _APART - {*_IN_PLACE, "kind"} or not data.get("method"):
         return None
-    kept = {key: value for key, value in data.items() if key not in wrong}
+    refused = {str(error["loc"][0]) for error in errors if error["loc"]}
+    kept = {key: value for key, value in data.items() if key not in refused}
     if "kind" in wrong and (kind := kind_to_try(str(data.get("kind", "")))):
         kept["kind"] = kind.name
     for key, value in _IN_PLACE.items():

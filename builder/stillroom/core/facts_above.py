@@ -111,7 +111,10 @@ class _Reader:
                 break
             keyed = None if bullet else _KEYED.match(row.text) or self._glued(row.text)
             if not keyed:
-                self._no_fact(row, bullet)
+                meant = self._no_fact(row, bullet)
+                if meant and not path:  # told, and read as it is meant
+                    found.setdefault(*meant)
+                    self.places.setdefault(meant[0], row.line)
                 continue
             if row.indent != indent:
                 what = f'"{row.short()}" does not stand in line with those above it.'
@@ -141,7 +144,8 @@ class _Reader:
                 return spelling
         return bare
 
-    def _no_fact(self, row: _Row, bullet: bool) -> None:
+    def _no_fact(self, row: _Row, bullet: bool) -> tuple[str, str] | None:
+        """Tell of a row that states no fact; return the one it was meant for, where it is plain."""
         self.at += 1
         while (more := self.next()) and more.indent > row.indent:
             self.at += 1  # what hangs from it is as little a fact
@@ -152,7 +156,8 @@ class _Reader:
             self.doubtful.add(name)
             what = f'"{row.short()}" is not quite how a fact is written.'
             self.tell(row.line, what, f'Write "{name}: {meant["rest"][:60]}".')
-        elif bullet:
+            return name, meant["rest"]
+        if bullet:
             mend = 'Put a line such as "ingredients:" above it, or take the dash away.'
             self.tell(row.line, f'"{row.short()}" belongs to no list.', mend)
         elif row.text[0] in "\"'[{" and ends_at(row.text) is None:
@@ -161,6 +166,7 @@ class _Reader:
         else:
             mend = 'Write a name, a colon, a blank and the fact: "title: Plum gin".'
             self.tell(row.line, f'"{row.short()}" does not say which fact it is.', mend)
+        return None
 
     def value(self, rest: str, row: _Row, path: tuple[str, ...]) -> Any:
         """Read what stands after a colon or a dash, there and on the rows that belong to it."""
@@ -267,7 +273,7 @@ class _Reader:
             self.tell(row.line, wrong.what, wrong.mend)
             while (more := self.next()) and more.indent > row.indent:
                 self.at += 1
-            return None
+            return text[1:].strip() if text[0] not in CLOSES else None
         try:
             value = read_brackets(text[:end]) if text[0] in CLOSES else unquote(text[:end])
         except Unreadable as wrong:

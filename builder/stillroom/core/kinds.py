@@ -150,9 +150,10 @@ def _nearest_kind(name: str, words: list[str]) -> str:
 
 
 def kind_to_try(name: str) -> Kind | None:
-    """Return the kind that a word which is none is most likely meant for; None for no idea."""
+    """Return the kind that a word which is none is meant for; None where it could be two."""
     try:
         return find_kind(name)
     except Unreadable as wrong:
         offered = re.findall(r'"(?:kind: )?([a-z ]+)"', wrong.mend)
-        return next((all_kinds()[word] for word in offered if word in all_kinds()), None)
+        fits = {word for word in offered if word in all_kinds()}
+        return all_kinds()[fits.pop()] if len(fits) == 1 else None
