@@ -14,6 +14,7 @@ from functools import lru_cache
 from typing import Literal
 
 from stillroom.core.allergen_laws import Allergen, List, all_allergens, law_of, say_allergen
+from stillroom.core.care.foods_in_method import foods_in_method
 from stillroom.core.larder.food_reading import read_food
 from stillroom.core.larder.ingredients import food_of, name_of, parts_of, read_part
 from stillroom.core.larder.shelves import common_larder
@@ -105,8 +106,12 @@ def _held_by_parts(food: Staple) -> frozenset[str]:
 
 @lru_cache(maxsize=4096)  # asked a dozen times for each recipe of a book
 def know_recipe(recipe: Recipe) -> tuple[Known, ...]:
-    """Return what is known of everything that goes into the food; tools and wrappings left out."""
-    known = [know_ingredient(ingredient) for ingredient in recipe.ingredients]
+    """Return what is known of everything that goes into the food; tools and wrappings left out.
+
+    What only the method names stands behind the list.
+    """
+    only_told = (one.ingredient for one in foods_in_method(recipe))
+    known = [know_ingredient(ingredient) for ingredient in (*recipe.ingredients, *only_told)]
     if not recipe.kind.is_eaten:
         return tuple(known)
     return tuple(one for one in known if not _is_a_tool(one))

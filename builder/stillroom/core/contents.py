@@ -123,11 +123,13 @@ def contents_of(recipe: Recipe) -> tuple[Content, ...]:
 @lru_cache(maxsize=4096)
 def contents_by_place(recipe: Recipe) -> tuple[Content | None, ...]:
     """Return what each line of the recipe brings, one row per line; None for "to taste"."""
-    rows: list[Content | None] = []
-    for ingredient in recipe.ingredients:
-        measured = middle_of(ingredient, recipe)
-        rows.append(_content(recipe, ingredient, *measured) if measured else None)
-    return tuple(rows)
+    return tuple(content_of(recipe, ingredient) for ingredient in recipe.ingredients)
+
+
+def content_of(recipe: Recipe, ingredient: Ingredient) -> Content | None:
+    """Return what one line brings, of the list or only of the method; None for "to taste"."""
+    measured = middle_of(ingredient, recipe)
+    return _content(recipe, ingredient, *measured) if measured else None
 
 
 def _content(recipe: Recipe, ingredient: Ingredient, value: Fraction, unit: str) -> Content:

@@ -24,6 +24,7 @@ from stillroom.core.altitude import (
     sterilise_minutes,
 )
 from stillroom.core.book import BookSettings
+from stillroom.core.care.foods_in_method import foods_in_method
 from stillroom.core.care.unchecked import could_not_check
 from stillroom.core.problems import Problem, did_you_mean
 from stillroom.core.recipe import Override, Recipe
@@ -123,12 +124,20 @@ def gather_recipe_facts(recipe: Recipe, settings: BookSettings) -> Facts:
     """Return the facts of a recipe in a book, its finished strength among them."""
     law = law_of(settings.country)
     allergens = contains(know_recipe(recipe), law)
-    strength = strength_of(recipe)
+    strength = strength_of(_with_foods_of_method(recipe))
     return gather_facts(
         recipe,
         Fraction(str(round(strength.abv_percent, 2))) if strength else None,
         tuple(say_allergen(allergen, law) for allergen in allergens),
     )
+
+
+def _with_foods_of_method(recipe: Recipe) -> Recipe:
+    """Return the recipe with what only its method measures among its ingredients."""
+    told = tuple(one.ingredient for one in foods_in_method(recipe) if one.measured)
+    if not told:
+        return recipe
+    return recipe.model_copy(update={"ingredients": (*recipe.ingredients, *told)})
 
 
 def _word(rule: Rule, evidence: Evidence, facts: Facts, settings: BookSettings) -> Caution:

@@ -10,25 +10,25 @@ import re
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, field, replace
 from fractions import Fraction
-from functools import cache
 
 from stillroom.core.allergens import know_ingredient
 from stillroom.core.care.acid import low_acid_tag
 from stillroom.core.care.drained import drained_rows
 from stillroom.core.care.drying import dried_through
 from stillroom.core.care.filling import filled_hot
-from stillroom.core.care.foods_in_method import foods_in_method
+from stillroom.core.care.foods_in_method import PROTECTS, MethodFood, foods_in_method
 from stillroom.core.care.heat import boiled_apart, cooked_places
 from stillroom.core.care.keeping_said import Place, kept_at
 from stillroom.core.care.sentences import affirmed_clauses, split_sentences
+from stillroom.core.care.toxic_words import toxic_plants_in
 from stillroom.core.care.weights import weigh_for_rules
 from stillroom.core.care.who import said_for_infants, said_near_young_or_pets
-from stillroom.core.contents import Content, contents_by_place
+from stillroom.core.contents import Content, content_of, contents_by_place
 from stillroom.core.larder.ingredients import food_of
 from stillroom.core.parts import Ingredient
 from stillroom.core.recipe import Recipe
 from stillroom.core.spans import Span
-from stillroom.core.staple_table import Staple, name_of, staple_of, staples_tagged
+from stillroom.core.staple_table import Staple, name_of, staple_of
 
 _HEAT = re.compile(
     r"\b(bak(?:e[ds]?|ing)|boil\w*|simmer\w*|cook\w*|fry|fried|roast\w*|melt\w*|scald\w*|caramel\w*"
@@ -146,45 +146,7 @@ class Facts:
 
     def toxic_in_method(self) -> tuple[str, ...]:
         """Return the poisonous plants that the method names without forbidding them."""
-        affirmed = [_A_SHAPE.sub(" ", clause) for clause in self.clauses]
-        named = [clause for clause in affirmed if _any_toxic().search(clause)]
-        return tuple(
-            word
-            for word in (_toxic_names() if named else ())
-            if any(_as_word(word).search(clause) for clause in named)
-        )
-
-
-# a plant's shape, its wood or its picture is not the plant; "holly on the icing" is
-_A_SHAPE = re.compile(
-    r"\b\w+(?:\s(?:leaf|leaves|berry|berries))?[- ]"
-    r"(?:shaped?|cutters?|wood(?:en)?|stencils?|stamps?|motifs?)\b"
-    r"|\b(?:pipe[ds]?|piping|draw|paint|print)\b(?: \w+){0,3}? \w+(?: (?:leaf|leaves|berries))?"
-    r"(?= (?:in|with|of) (?:\w+ )?(?:icing|chocolate|food colour))"
-    r"|\b(?:yew|holly)[- ](?:spoons?|bowls?|boards?)\b|\bivy honey\b"
-    r"|\b(?:paper|plastic|marzipan|fondant|felt|sugar[- ]paste) \w+\b",
-    re.IGNORECASE,
-)
-
-
-@cache
-def _toxic_names() -> tuple[str, ...]:
-    return tuple(name for staple in staples_tagged("toxic") for name in (staple.name, *staple.also))
-
-
-@cache
-def _any_toxic() -> re.Pattern[str]:
-    return _as_word(*_toxic_names())
-
-
-def _as_word(*names: str) -> re.Pattern[str]:
-    either = "|".join(_or_many(name) for name in names)
-    return re.compile(rf"\b(?:{either})(?:s|es)?\b", re.IGNORECASE)
-
-
-def _or_many(name: str) -> str:
-    """Return the pattern of a name that may end as berries and leaves do."""
-    return re.sub(r"y$", "(?:y|ie)", re.sub(r"leaf$", "lea(?:f|ve)", re.escape(name)))
+        return toxic_plants_in(self.clauses)
 
 
 def gather_facts(recipe: Recipe, strength: Fraction | None, allergens: tuple[str, ...]) -> Facts:
@@ -231,20 +193,21 @@ def _things(recipe: Recipe, clauses: tuple[str, ...]) -> tuple[Thing, ...]:
     ]
     drained = drained_rows(["water" in thing.tags for thing in things], clauses)
     things = [replace(thing, drained=True) if thing.place in drained else thing for thing in things]
-    for staple, clause in foods_in_method(recipe):
-        things.append(
-            Thing(
-                item=staple.name,
-                words=f"{staple.name} ({clause})".lower(),
-                staple=staple,
-                tags=staple.tags | low_acid_tag(staple, staple.tags, recipe.kind.name),
-                grams=None,
-                abv=staple.strength,
-                stays=True,
-                place=-1,
-            )
-        )
+    for place, one in enumerate(foods_in_method(recipe), len(things)):
+        things.append(_only_told(recipe, one, place))
     return tuple(things)
+
+
+def _only_told(recipe: Recipe, one: MethodFood, place: int) -> Thing:
+    """Return the thing that a food of the method is; it lies in what is made, strained or not."""
+    thing = _thing(recipe, place, one.ingredient, content_of(recipe, one.ingredient))
+    return replace(
+        thing,
+        words=f"{thing.words} ({one.clause})".lower(),
+        tags=thing.tags if one.measured else thing.tags - PROTECTS,
+        grams=thing.grams if one.grams is None else one.grams,
+        stays=True,
+    )
 
 
 def _thing(recipe: Recipe, place: int, ingredient: Ingredient, content: Content | None) -> Thing:

@@ -48,6 +48,9 @@ _GUESSED = re.compile(
     r"\b(?:guess\w*|estimat\w*|no|not|without|probably|about|likely)\b", re.IGNORECASE
 )
 
+# wine and the like; a spirit of which nobody says how much may still be enough
+_STRONG_ENOUGH = 25
+
 Check = Callable[[Facts, Any, Mapping[str, Any]], Evidence | None]
 
 
@@ -127,7 +130,9 @@ def _spirit_from(facts: Facts, abv: int, when: Mapping[str, Any]) -> Evidence | 
 
 def _strength(facts: Facts, limit: float, below: bool) -> Evidence | None:
     if facts.strength is None:
-        return _yes(not below)
+        # not known is not strong: then the strongest that is poured must be far above
+        strongest = max((thing.abv or 0 for thing in facts.tagged(["alcohol"])), default=0)
+        return _yes(not below or strongest < _STRONG_ENOUGH)
     under = facts.strength < Fraction(str(limit))
     return _yes(under if below else not under)
 

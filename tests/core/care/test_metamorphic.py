@@ -1,4 +1,8 @@
-"""What changes nothing in a recipe may lose no caution; what is innocent may add no refusal."""
+"""What changes nothing in a recipe may lose no caution; what is innocent may add no refusal.
+
+A sample of the cases, always the same one, is tried in every run, all of them with
+STILLROOM_CARE_CASES=1: only then a line of the known ones that has come right is asked for.
+"""
 
 from __future__ import annotations
 
@@ -9,6 +13,7 @@ from collections.abc import Callable, Iterator
 from fractions import Fraction
 from functools import cache
 from pathlib import Path
+from random import Random
 from typing import Any
 
 import pytest
@@ -16,8 +21,10 @@ import pytest
 from care_cases import Case, Said, ask, load_cases, settings_of
 from stillroom.core.problems import ProblemsFound
 
-ON = os.environ.get("STILLROOM_CARE_CASES") == "1"
-pytestmark = pytest.mark.skipif(not ON, reason="on with STILLROOM_CARE_CASES=1 for now")
+ALL = os.environ.get("STILLROOM_CARE_CASES") == "1"
+SAMPLE = 90
+# what is not yet right; a line goes when its case does, and none is added
+KNOWN = Path(__file__).parents[2] / "golden/care/metamorphic_known.txt"
 
 Written = dict[str, Any]
 Change = Callable[[Written], Iterator[Written]]
@@ -181,7 +188,8 @@ ADDS_NONE: dict[str, tuple[Change, frozenset[str]]] = {
 def _before() -> list[tuple[Case, Said]]:
     """Return every case that reads, with what the book says of it unchanged."""
     read = []
-    for case in load_cases():
+    cases = load_cases()
+    for case in cases if ALL else Random(12).sample(cases, SAMPLE):
         try:
             read.append((case, ask(case["recipe"], settings_of(case))))
         except ProblemsFound:
@@ -193,6 +201,15 @@ def _lost(before: Said, after: Said, spared: set[str]) -> set[str]:
     """Return what no longer speaks; a caution that has become a refusal is not lost."""
     cautions = before.cautions - after.cautions - after.refusals - spared
     return cautions | (before.refusals - after.refusals) | (before.allergens - after.allergens)
+
+
+def _hold(name: str, wrong: list[str]) -> None:
+    """Fail for what is wrong and not known, and in a whole run for what is known and right."""
+    known = {line for line in KNOWN.read_text("utf-8").splitlines() if line.startswith(f"{name}: ")}
+    found = {f"{name}: {line}" for line in wrong}
+    assert found - known == set()
+    if ALL:
+        assert known - found == set()
 
 
 def _report(name: str, tried: int, asked: int, wrong: list[str]) -> str:
@@ -217,7 +234,7 @@ def test_what_changes_nothing_loses_nothing(name: str) -> None:
                 wrong.append(f"{case['area']}: {case['name']} lost {', '.join(sorted(lost))}")
     print(_report(name, tried, asked, wrong))
     assert tried
-    assert wrong == []
+    _hold(name, wrong)
 
 
 @pytest.mark.parametrize("name", ADDS_NONE)
@@ -238,4 +255,4 @@ def test_what_is_innocent_adds_no_refusal(name: str) -> None:
                 wrong.append(f"{case['area']}: {case['name']} gained {', '.join(sorted(added))}")
     print(_report(name, tried, asked, wrong))
     assert tried
-    assert wrong == []
+    _hold(name, wrong)

@@ -1,37 +1,52 @@
 """Foods that only the method names: they lie in the jar as surely as those of the list.
 
-Only those that a rule would speak of are looked for. A word counts as the food it stands for: not
-in a denial, not where it is taken out, not as a shape, a colour or a size. Leaves out their weight,
-which nobody says.
+A word counts as the food it stands for, in the place where it stands: not in a denial, not where it
+is taken out or only served with, not as a verb, a tool, a shape, a colour or a comparison. What has
+an amount is read as a line of the list is read, and may be unknown. The words are method_words.yml.
+Leaves out what follows of it: the rules, and the label.
 """
 
 from __future__ import annotations
 
 import re
-from functools import cache
+from collections.abc import Iterator
+from dataclasses import dataclass
+from fractions import Fraction
+from functools import lru_cache
 
-from stillroom.core.care.sentences import affirmed_clauses, split_sentences
-from stillroom.core.recipe import Recipe
-from stillroom.core.staple_table import Staple, find_staple, staples_tagged
-
-_SOUGHT = (
-    "garlic",
-    "honey",
-    "xylitol",
-    "essential-oil",
-    "cyanide-kernel",
-    "raw-elder",
-    "unpasteurised",
+from stillroom.core.care.method_reading import Listed, measured_in, named_in
+from stillroom.core.care.method_words import (
+    has_phrase,
+    heads_a_verb,
+    is_a_comparison,
+    is_no_food,
+    method_words,
 )
+from stillroom.core.care.sentences import affirmed_clauses, split_sentences
+from stillroom.core.care.who import said_for_infants
+from stillroom.core.larder.food_reading import read_food
+from stillroom.core.larder.ingredients import find_foods, food_of
+from stillroom.core.larder.shelves import staples_tagged
+from stillroom.core.larder.staple import Staple
+from stillroom.core.larder.words import words_of
+from stillroom.core.parts import Ingredient
+from stillroom.core.quantities import Unmeasured
+from stillroom.core.recipe import Recipe
+
 _TAKEN_OUT = re.compile(
     r"\b(?:discard|remove|throw|compost|pick out|take out|lift out|cut (?:off|out)|bin"
     r"|strip off)\w*\b",
     re.IGNORECASE,
 )
-_NO_FOOD_BEHIND = re.compile(
-    r"^(?:[- ](?:colou?red|shaped?|sized?|scented|press|crusher|jars?|dippers?|spoons?"
-    r"|gold|cutters?|bread|salt"
-    r"|powder|granules|brown|like))",
+_CLEANING = re.compile(
+    r"\b(?:wash|clean|scrub|rins|wip|disinfect|sterilis|sanitis)\w*\b.*\b(?:jars?|bottles?|lids?"
+    r"|pans?|equipment|boards?|hands|rims?|funnel|utensils|kniv?f?es?|tools?|surfaces?|demijohn"
+    r"|bucket|vessels?|crock|everything)\b",
+    re.IGNORECASE,
+)
+_DECORATES = re.compile(
+    r"\b(?:lay|decorat\w*|garnish\w*|ring\w*|wreath\w*|surround\w*|place|arrang\w*|tuck|tie|stick"
+    r"|top|perch|sit|serve)\b",
     re.IGNORECASE,
 )
 _STONES = re.compile(
@@ -41,52 +56,137 @@ _STONES = re.compile(
     r"|\bcrack(?:ed|ing)? (?:\w+ ){0,4}(?:stones?|kernels?|pits)\b",
     re.IGNORECASE,
 )
+_ITS_LEAVES = re.compile(r"\b(?:their|its|the|with) (?:own )?(?:green )?lea(?:f|ves)\b", re.I)
+_SPOONFUL_G = Fraction(10)
+# unmeasured, these may not count for a recipe: nobody knows whether they are enough
+PROTECTS = frozenset({"acid", "vinegar", "pasteurised-egg", "curing-salt"})
+# of a craft's method only what can do harm is looked for: glue and ribbon are named in every step
+_HARMS = frozenset(
+    {"toxic", "grave", "essential-oil", "battery", "magnet", "solvent", "epoxy", "caustic"}
+    | {"industrial-alcohol", "dry-ice"}
+)
 
 
-def foods_in_method(recipe: Recipe) -> tuple[tuple[Staple, str], ...]:
-    """Return each food that only the method names, with the clause that brings it in."""
-    listed = " ".join(f"{one.item} {one.note}" for one in recipe.ingredients).lower()
-    found: dict[str, tuple[Staple, str]] = {}
-    for step in recipe.method:
-        for sentence in split_sentences(step.text):
-            for clause in affirmed_clauses(sentence):
-                if _TAKEN_OUT.search(clause):
-                    continue
-                for staple in _of_clause(clause, listed):
-                    found.setdefault(staple.name, (staple, clause.strip()))
+@dataclass(frozen=True)
+class MethodFood:
+    """A food that only the method names, read as if it stood in the list.
+
+    `grams` is a guess where no amount is said but a little is meant; None where nothing is known.
+    """
+
+    ingredient: Ingredient
+    clause: str
+    measured: bool
+    grams: Fraction | None = None
+
+
+@lru_cache(maxsize=4096)  # asked by the label, the heat and the rules
+def foods_in_method(recipe: Recipe) -> tuple[MethodFood, ...]:
+    """Return each food that only the method names, once, with the clause that brings it in."""
+    listed = Listed.of(recipe.ingredients)
+    clauses = list(_clauses_of(recipe))
+    found: dict[str, MethodFood] = {}
+    for clause in clauses:
+        for one in _with_amounts(clause, recipe, listed):
+            found.setdefault(_key(one), one)
+    # "500 g of onions" brought in, "the onions" of a later step are the same
+    listed = Listed.of((*recipe.ingredients, *(one.ingredient for one in found.values())))
+    for clause in clauses:
+        for one in _without_amounts(clause, recipe, listed):
+            found.setdefault(_key(one), one)
     return tuple(found.values())
 
 
-def _of_clause(clause: str, listed: str) -> list[Staple]:
-    named = []
-    for hit in _pattern().finditer(clause):
-        staple = _by_word(hit[1].lower())
-        own = hit[1].lower().removesuffix("s")
-        if own not in listed and not _NO_FOOD_BEHIND.match(clause[hit.end() :]):
-            named.append(staple)
-    if _STONES.search(clause) and "stone" not in listed:
-        named += [one for one in staples_tagged("cyanide-kernel")][:1]
-    return named
+def _clauses_of(recipe: Recipe) -> Iterator[str]:
+    for step in recipe.method:
+        for sentence in split_sentences(step.text):
+            for clause in affirmed_clauses(sentence):
+                if not _TAKEN_OUT.search(clause) and not _CLEANING.search(clause):
+                    yield clause
 
 
-@cache
-def _words() -> dict[str, Staple]:
-    return {
-        word.lower(): staple
-        for tag in _SOUGHT
-        for staple in staples_tagged(tag)
-        for word in (staple.name, *staple.also)
-    }
+def _key(one: MethodFood) -> str:
+    food = food_of(one.ingredient).food
+    return food.name if food else one.ingredient.item
 
 
-def _by_word(word: str) -> Staple:
-    table = _words()
-    found = table.get(word) or table.get(word.removesuffix("s")) or find_staple(word)
-    assert found is not None
-    return found
+def _with_amounts(clause: str, recipe: Recipe, listed: Listed) -> Iterator[MethodFood]:
+    for _, _, one in measured_in(clause, recipe):
+        forms = tuple(word.form for word in words_of(one.item))
+        known = listed.holds(forms, food_of(one).food)
+        if forms and not known and _wanted(one, clause, recipe):
+            yield MethodFood(one, clause.strip(), measured=True)
 
 
-@cache
-def _pattern() -> re.Pattern[str]:
-    either = "|".join(sorted(map(re.escape, _words()), key=len, reverse=True))
-    return re.compile(rf"\b((?:{either})s?)\b", re.IGNORECASE)
+def _without_amounts(clause: str, recipe: Recipe, listed: Listed) -> Iterator[MethodFood]:
+    taken = [(start, end) for start, end, _ in measured_in(clause, recipe)]
+    if has_phrase(clause, "served") and not _minds_what_is_served(recipe):
+        return
+    for start, end, food in named_in(clause, recipe.larder):
+        if any(start < stop and begin < end for begin, stop in taken):
+            continue
+        forms = tuple(word.form for word in words_of(clause[start:end]))
+        if listed.holds(forms, food) or listed.tells_all_of(food) or "water" in food.tags:
+            continue
+        if not _stands_as_food(clause, start, end, forms):
+            continue
+        one = find_foods(Ingredient(food.name, Unmeasured("to taste")), recipe.larder)
+        if _wanted(one, clause, recipe) and "toxic" not in food.tags - _craft_tags(recipe):
+            yield MethodFood(one, clause.strip(), False, _guess(clause, start, food))
+    yield from _unnamed_parts(clause, listed, recipe)
+
+
+def _craft_tags(recipe: Recipe) -> frozenset[str]:
+    # in food an unmeasured plant is judged where the method lays it (toxic_words.py)
+    return frozenset() if recipe.kind.edible else frozenset({"toxic"})
+
+
+def _minds_what_is_served(recipe: Recipe) -> bool:
+    """Whether even what is only served with it must be minded: for animals and infants."""
+    return recipe.kind.eaten_by == "pets" or bool(said_for_infants(recipe))
+
+
+def _wanted(one: Ingredient, clause: str, recipe: Recipe) -> bool:
+    food = food_of(one).food
+    if food is None:
+        return recipe.kind.is_eaten
+    if not recipe.kind.is_eaten:
+        return bool(food.tags & _HARMS) or isinstance(one.amount, Unmeasured) is False
+    if "toxic" in food.tags and _DECORATES.search(clause):
+        return False
+    return "craft" not in food.tags or bool(food.tags & _HARMS)
+
+
+def _stands_as_food(clause: str, start: int, end: int, forms: tuple[str, ...]) -> bool:
+    if is_no_food(clause[end:]) or is_a_comparison(clause[:start]):
+        return False
+    spoken = " ".join(forms)
+    if spoken in method_words("only_measured"):
+        return spoken == "oil" and has_phrase(clause, "covers")
+    return not heads_a_verb(clause, start, end, spoken)
+
+
+def _guess(clause: str, start: int, food: Staple) -> Fraction | None:
+    """Guess a spoonful where a little is said, or where fat, salt or flour only helps."""
+    if has_phrase(clause[:start][-24:], "a_little") or has_phrase(clause, "little_verbs"):
+        return _SPOONFUL_G
+    bulk = food.tags & {"salt", "sugar", "flour", "raw-flour", "butter"}
+    return _SPOONFUL_G if bulk and not has_phrase(clause, "covers") else None
+
+
+def _unnamed_parts(clause: str, listed: Listed, recipe: Recipe) -> Iterator[MethodFood]:
+    """Yield the stones of listed fruit that are cracked, and rhubarb's leaves, by their part."""
+    if not recipe.kind.is_eaten:
+        return
+    own = {word for line in listed.lines for word in line}
+    if _STONES.search(clause) and "stone" not in own:
+        yield from _as_food(staples_tagged("cyanide-kernel")[0], clause, recipe)
+    if _ITS_LEAVES.search(clause) and "rhubarb" in own and not _DECORATES.search(clause):
+        food = read_food("rhubarb leaves").food
+        if food:
+            yield from _as_food(food, clause, recipe)
+
+
+def _as_food(food: Staple, clause: str, recipe: Recipe) -> Iterator[MethodFood]:
+    one = find_foods(Ingredient(food.name, Unmeasured("to taste")), recipe.larder)
+    yield MethodFood(one, clause.strip(), measured=False)

@@ -10,6 +10,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator, Mapping, Sequence
 
+from stillroom.core.care.foods_in_method import foods_in_method
 from stillroom.core.care.sentences import affirmed_clauses, split_sentences
 from stillroom.core.parts import Ingredient
 from stillroom.core.plurals import singular_word
@@ -86,14 +87,17 @@ _TOASTED = re.compile(r"\b(toast|bak|roast|heat|cook|dry-fr)\w*", re.IGNORECASE)
 
 
 def cooked_places(recipe: Recipe) -> frozenset[int]:
-    """Return the lines that heat surely reached, by their place in the list."""
+    """Return the lines that heat surely reached, by their place in the list.
+
+    Foods that only the method names go on from its end.
+    """
     if recipe.kind.name == "dry mix":
         return _toasted(recipe)
     used: list[set[int]] = [set()]
     unsaid = _never_named(recipe)
     apart: set[int] = set()
     cooked: set[int] = set()
-    names = [_name_words(ingredient) for ingredient in recipe.ingredients]
+    names = [_name_words(ingredient) for ingredient in _all_things(recipe)]
     everything = set(range(len(names)))
     group = recipe.method[0].group if recipe.method else ""
     heated = False
@@ -130,9 +134,13 @@ def _still_to_come(recipe: Recipe, names: Sequence[frozenset[str]]) -> Iterator[
         yield set().union(*named[place + 1 :]) - set().union(*named[: place + 1])
 
 
+def _all_things(recipe: Recipe) -> tuple[Ingredient, ...]:
+    return (*recipe.ingredients, *(one.ingredient for one in foods_in_method(recipe)))
+
+
 def _never_named(recipe: Recipe) -> set[int]:
     """Return the lines that no clause names: they are in the dough that goes into the oven."""
-    names = [_name_words(ingredient) for ingredient in recipe.ingredients]
+    names = [_name_words(ingredient) for ingredient in _all_things(recipe)]
     spoken = {
         place
         for step in recipe.method
@@ -182,7 +190,7 @@ def boiled_apart(recipe: Recipe) -> Mapping[str, frozenset[int]]:
 
 def _toasted(recipe: Recipe) -> frozenset[int]:
     """Return what a dry mix names as toasted or baked before it is given."""
-    names = [_name_words(ingredient) for ingredient in recipe.ingredients]
+    names = [_name_words(ingredient) for ingredient in _all_things(recipe)]
     found: set[int] = set()
     for step in recipe.method:
         for clause in _clauses_of(step.text):

@@ -6,6 +6,9 @@ Leaves out what the clauses mean: heat.py, foods_in_method.py and who.py.
 from __future__ import annotations
 
 import re
+from functools import cache
+
+from stillroom.core.care.method_words import method_words
 
 _BRACE = re.compile(r"[{}*_`]")
 _SENTENCE = re.compile(r"(?<=[.;!?])\s+")
@@ -21,9 +24,33 @@ _ALL_BUT = re.compile(r"\b(all|everything) (?:but|except) (?:the )?\w+", re.IGNO
 
 
 def split_sentences(text: str) -> list[str]:
-    """Return the sentences of a text, its marks for amounts taken off."""
+    """Return the sentences of a text, its marks for amounts and people's names taken off.
+
+    >>> split_sentences("A bag each for Holly, Ivy and Rosemary. Lay holly on it.")
+    ['A bag each for them, them and them.', 'Lay holly on it.']
+    """
     plain = _ALL_BUT.sub(r"\1", _BRACE.sub("", text))
+    plain = _without_people(plain)
     return [sentence for sentence in _SENTENCE.split(plain) if sentence.strip()]
+
+
+def _without_people(text: str) -> str:
+    """Take out the names of people that are also plants', which stand behind "for" or "Aunt"."""
+    before = ""
+    while before != text:
+        before = text
+        text = _people().sub(r"\1them", text)
+    return text
+
+
+@cache
+def _people() -> re.Pattern[str]:
+    names = "|".join(method_words("people"))
+    leads = "|".join(method_words("before_people"))
+    return re.compile(
+        rf"((?:\b(?i:{leads})|\bthem(?:, (?:and)?| and| &))\s*)\b(?:{names})\b(?:['’]s)?"
+        r"(?! (?:lea|berr|branch|sprig|twig|flower|seed|root|bark|needle|plant|petal))"
+    )
 
 
 def affirmed_clauses(sentence: str) -> list[str]:

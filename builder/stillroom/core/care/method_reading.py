@@ -1,0 +1,165 @@
+"""What the words of a method name: what has an amount, food by food, and what the list holds.
+
+Leaves out which of it counts as food: foods_in_method.py.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterable, Iterator
+from dataclasses import dataclass
+from functools import cache
+from itertools import pairwise
+
+from stillroom.core.care.method_words import method_words
+from stillroom.core.larder.food_reading import read_food
+from stillroom.core.larder.index import load_index
+from stillroom.core.larder.ingredients import find_foods, food_of
+from stillroom.core.larder.matching import LONGEST_NAME
+from stillroom.core.larder.shelves import Larder, staple_named
+from stillroom.core.larder.staple import Staple
+from stillroom.core.larder.words import Word, words_of
+from stillroom.core.parts import Ingredient, read_ingredient
+from stillroom.core.problems import Unreadable
+from stillroom.core.quantities import Unmeasured
+from stillroom.core.recipe import Recipe
+
+_MEASURED = re.compile(
+    r"(?<![\w.,/°])(?:\d+ \d/\d|\d+(?:[.,/]\d+)?(?: ?[½¼¾⅓⅔])?|[½¼¾⅓⅔])"
+    r"(?: ?(?P<unit>kg|mg|g|ml|cl|dl|l|litres?|liters?|grams?|oz|ounces?|lbs?|pounds?|tsp"
+    r"|teaspoons?|tbsp|tablespoons?|cups?|c\.|fl oz|pints?|quarts?|gallons?)(?![\w-])"
+    r"| ?(?:m|cm|metres?|meters?)(?![\w-]))?\s+"
+)
+_STOP = re.compile(
+    r"\s(?:and|with|into|in|to|for|at|on|onto|until|over|from|then|per|than|by|as|while|when"
+    r"|is|are|has|have|if|after|before|between|which|that|each|through)\b",
+    re.IGNORECASE,
+)
+_MOST_WORDS = 5
+
+
+@dataclass(frozen=True)
+class Listed:
+    """The words and foods of the list: what the method calls by them is no further food."""
+
+    lines: tuple[frozenset[str], ...]
+    foods: tuple[Staple, ...]
+
+    @classmethod
+    def of(cls, ingredients: Iterable[Ingredient]) -> Listed:
+        """Gather the words and the foods of ingredients."""
+        lines, foods = [], list[Staple]()
+        for one in ingredients:
+            reading = food_of(one)
+            named = (*reading.foods, *reading.hinted, *reading.doubted)
+            noun = getattr(one.amount, "noun", "")
+            text = " ".join((one.item, one.note, noun, *one.parts, *(food.name for food in named)))
+            lines.append(frozenset(word.form for word in words_of(text)))
+            foods += named
+        return cls(tuple(lines), tuple(foods))
+
+    def holds(self, forms: tuple[str, ...], food: Staple | None) -> bool:
+        """Whether words are those of one line, or its food's, or the end of a word of it."""
+        if food and any(food.name == own.name for own in self.foods):
+            return True
+        # "the whipped cream" of 300 ml whipping cream
+        done = tuple(form for form in forms[:-1] if form not in method_words("made_so"))
+        spoken = frozenset((*done, forms[-1]))
+        if any(spoken <= line for line in self.lines):
+            return True
+        own = forms[-1]
+        return len(forms) == 1 and any(
+            word.endswith(own) for line in self.lines for word in line if len(own) > 2
+        )
+
+    def tells_all_of(self, food: Staple) -> bool:
+        """Whether a listed food already brings all that a mentioned one would: yolks, of eggs."""
+        may = set(food.may_contain)
+        return any(
+            food.tags <= own.tags
+            and set(food.allergens) <= set(own.allergens)
+            and may <= {*own.allergens, *own.may_contain}
+            for own in self.foods
+        )
+
+
+def measured_in(clause: str, recipe: Recipe) -> Iterator[tuple[int, int, Ingredient]]:
+    """Yield what has an amount before it; what is known of its longest words, else unknown."""
+    for found in _MEASURED.finditer(clause):
+        stop = _STOP.search(clause, found.end() - 1)
+        phrase = clause[found.end() : max(stop.start(), found.end()) if stop else len(clause)]
+        words = phrase.removeprefix("of ").split()[:_MOST_WORDS]
+        known = _longest_known(words, recipe.larder)
+        if not words:
+            continue
+        if known is None and (not found["unit"] or _is_a_measured_thing(words)):
+            continue
+        text = clause[found.start() : found.end()] + " ".join(known or words[:2])
+        try:
+            one = read_ingredient(text, recipe.units or "metric")
+        except Unreadable:
+            one = Ingredient(" ".join(known or words[:2]), Unmeasured("as needed"))
+        yield found.start(), found.end() + len(phrase), find_foods(one, recipe.larder)
+
+
+def _longest_known(words: list[str], larder: Larder) -> list[str] | None:
+    for size in range(len(words), 0, -1):
+        if read_food(" ".join(words[:size]), larder).known:
+            return words[:size]
+    return None
+
+
+def _is_a_measured_thing(words: list[str]) -> bool:
+    """Whether what is measured is a jar, a span of time or what already lies in the pan."""
+    plain = {word.casefold().strip("-'’") for word in words[:3]}
+    return bool(plain & method_words("measured_things")) or words[0].casefold() == "the"
+
+
+def named_in(clause: str, larder: Larder) -> Iterator[tuple[int, int, Staple]]:
+    """Yield every food named, the longest name at each place."""
+    words = words_of(clause)
+    place = 0
+    while place < len(words):
+        for size in range(min(_longest_from(words[place].form, larder), len(words) - place), 0, -1):
+            run = words[place : place + size]
+            # "salt the fish" is no salt fish
+            food = _food_of_run(run, larder) if _stand_together(clause, run) else None
+            if food:
+                yield run[0].start, run[-1].end, food
+                place += size
+                break
+        else:
+            place += 1
+
+
+def _stand_together(clause: str, run: tuple[Word, ...]) -> bool:
+    gaps = (clause[one.end : two.start] for one, two in pairwise(run))
+    return all(re.fullmatch(r"[\s\-–’']*", gap) for gap in gaps)
+
+
+def _food_of_run(run: tuple[Word, ...], larder: Larder) -> Staple | None:
+    form = " ".join(word.form for word in run)
+    own = {name: food for food in larder.own for name in (food.name, *food.also)}
+    if form in own:
+        return own[form]
+    index = load_index()
+    name = index["names"].get(form)
+    language = larder.language.partition("_")[0]
+    name = name or index["foreign"].get(language, {}).get(form)
+    return staple_named(name) if name else None
+
+
+def _longest_from(first: str, larder: Larder) -> int:
+    own = max((len(food.name.split()) for food in larder.own), default=0)
+    return min(LONGEST_NAME, max(_first_words().get(first, 0), own, 1 if larder.own else 0))
+
+
+@cache
+def _first_words() -> dict[str, int]:
+    """Return the first word of every name, with how many words the longest has."""
+    index = load_index()
+    longest: dict[str, int] = {}
+    for form in (*index["names"], *(form for table in index["foreign"].values() for form in table)):
+        words = form.split(" ")
+        longest[words[0]] = max(longest.get(words[0], 0), len(words))
+    return longest
