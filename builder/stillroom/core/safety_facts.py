@@ -20,9 +20,11 @@ from stillroom.core.care.foods_in_method import PROTECTS, MethodFood, foods_in_m
 from stillroom.core.care.heat import boiled_apart, cooked_places
 from stillroom.core.care.keeping_said import Place, kept_at
 from stillroom.core.care.sentences import affirmed_clauses, split_sentences
+from stillroom.core.care.spirit_heat import spirit_meets_heat
+from stillroom.core.care.told import TOLD
 from stillroom.core.care.toxic_words import toxic_plants_in
 from stillroom.core.care.weights import weigh_for_rules
-from stillroom.core.care.who import said_for_infants, said_near_young_or_pets
+from stillroom.core.care.who import said_for_infants, said_for_pets, said_near_young_or_pets
 from stillroom.core.contents import Content, content_of, contents_by_place
 from stillroom.core.larder.ingredients import food_of
 from stillroom.core.parts import Ingredient
@@ -42,7 +44,8 @@ _NOT_FOOD = re.compile(
     r"(?:jars?|bottles?|lids?|muslin|cloths?|funnel|jelly bag|tins?)\b",
     re.IGNORECASE,
 )
-_HOT = re.compile(r"\b(warm|heat\w*|hot|boil\w*|simmer\w*|hob|stove|flame|oven)\b", re.IGNORECASE)
+# spirit by the spoonful is a flavouring
+_A_POUR = Fraction(80)
 # what must be told even when it only stands among the parts of a bought compound
 _TELLS_IN_A_COMPOUND = frozenset(
     {"honey", "alcohol", "sulphites", "caffeine", "liquorice", "grapefruit", "xylitol"}
@@ -54,8 +57,8 @@ _TELLS_IN_A_COMPOUND = frozenset(
 class Thing:
     """One ingredient: its words, its staple, grams in a batch (None unknown), whether it stays.
 
-    `place` is its line in the recipe, counted from 0, -1 for what only the method names; `unknown`
-    are words that no food explains; `drained` is water poured off before anything is filled.
+    `place` is its line in the recipe, counted from 0, what only the method names behind them;
+    `unknown` are words that no food explains; `drained` is water poured off before filling.
     """
 
     item: str
@@ -86,6 +89,7 @@ class Facts:
     cooked: frozenset[int] = frozenset()
     infants: str = ""
     young: str = ""
+    pets: str = ""
     dried: str = ""
     hot_in_glass: str = ""
     boiled_apart: Mapping[str, frozenset[int]] = field(default_factory=dict, hash=False)
@@ -96,6 +100,11 @@ class Facts:
         return bool(self.recipe.oven) or any(
             _HEAT.search(_NOT_FOOD.sub("", clause)) for clause in self.clauses
         )
+
+    def told(self, name: str) -> str:
+        """Return the words on which a fact of care/told.py stands, "" where it does not hold."""
+        tags = frozenset(tag for thing in self.things for tag in thing.tags)
+        return TOLD[name](self.recipe, tags)
 
     @property
     def total_g(self) -> Fraction:
@@ -121,28 +130,29 @@ class Facts:
         )
 
     def spirits(self) -> tuple[Thing, ...]:
-        """Return the spirits used by more than the spoonful, strongest first."""
-        found = [
-            thing
-            for thing in self.tagged(["alcohol"])
-            if "flavouring" not in thing.tags and (thing.grams is None or thing.grams >= 80)
+        """Return the spirits used by more than the spoonful, strongest first.
+
+        One spirit on two lines is weighed as one.
+        """
+        drinks = [one for one in self.tagged(["alcohol"]) if "flavouring" not in one.tags]
+        together: dict[str, Fraction] = {}
+        for one in drinks:
+            name = one.staple.name if one.staple else one.item
+            grams = _A_POUR if one.grams is None else one.grams
+            together[name] = together.get(name, Fraction(0)) + grams
+        poured = [
+            one
+            for one in drinks
+            if together[one.staple.name if one.staple else one.item] >= _A_POUR
         ]
-        return tuple(sorted(found, key=lambda thing: thing.abv or 0, reverse=True))
+        return tuple(sorted(poured, key=lambda thing: thing.abv or 0, reverse=True))
 
     def spirit_and_heat(self) -> tuple[str, ...]:
-        """Return the sentences in which a spirit stands beside something hot."""
-        names = {"spirit", "alcohol"} | {
-            word
-            for thing in self.spirits()
-            for word in (thing.item.lower(), *(thing.staple.name.split() if thing.staple else ()))
-            if len(word) > 2 and word not in ("dark", "white", "high", "proof")
-        }
-        spirit = re.compile(rf"\b(?:{'|'.join(map(re.escape, sorted(names)))})\b", re.IGNORECASE)
-        return tuple(
-            sentence
-            for sentence in self.sentences
-            if spirit.search(sentence) and _HOT.search(sentence)
-        )
+        """Return the sentences in which a spirit stands in heat or goes into something hot."""
+        spirits = self.spirits()
+        names = {one.item.lower() for one in spirits}
+        names |= {word for one in spirits if one.staple for word in one.staple.name.split()}
+        return spirit_meets_heat(self.sentences, names) if spirits else ()
 
     def toxic_in_method(self) -> tuple[str, ...]:
         """Return the poisonous plants that the method names without forbidding them."""
@@ -170,6 +180,7 @@ def gather_facts(recipe: Recipe, strength: Fraction | None, allergens: tuple[str
         cooked=cooked_places(recipe),
         infants=said_for_infants(recipe),
         young=said_near_young_or_pets(recipe),
+        pets=said_for_pets(recipe),
         dried=dried_through(clauses),
         hot_in_glass=filled_hot(clauses, _in_a_jar(recipe)),
         boiled_apart=boiled_apart(recipe),

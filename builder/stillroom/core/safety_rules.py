@@ -15,6 +15,7 @@ from typing import Any
 
 from stillroom.core.care.acid import soaked_in_acid, too_little_acid
 from stillroom.core.care.keeping_limits import Limit, is_beyond, strictest_of, usual_limit
+from stillroom.core.care.soda import SODA, soda_is_much
 from stillroom.core.safety_facts import Facts, Thing, days_of
 
 
@@ -133,7 +134,8 @@ def _strength(facts: Facts, limit: float, below: bool) -> Evidence | None:
         # not known is not strong: then the strongest that is poured must be far above
         strongest = max((thing.abv or 0 for thing in facts.tagged(["alcohol"])), default=0)
         return _yes(not below or strongest < _STRONG_ENOUGH)
-    under = facts.strength < Fraction(str(limit))
+    # it is known no finer than to one part in a hundred
+    under = facts.strength < Fraction(str(limit)) - Fraction(1, 10)
     return _yes(under if below else not under)
 
 
@@ -243,7 +245,7 @@ def _unknown(facts: Facts, _: bool, __: Mapping[str, Any]) -> Evidence | None:
 
 
 def _said_for(facts: Facts, who: str, _: Mapping[str, Any]) -> Evidence | None:
-    words = facts.infants if who == "infants" else facts.young
+    words = {"infants": facts.infants, "pets": facts.pets}.get(who, facts.young)
     return Evidence(words=(words,)) if words else None
 
 
@@ -253,7 +255,22 @@ def _words_of(clause: str, wanted: bool) -> Evidence | None:
     return Evidence(words=(clause,)) if clause else None
 
 
+def _told(facts: Facts, name: str, _: Mapping[str, Any]) -> Evidence | None:
+    """Ask for a fact of care/told.py by its name."""
+    words = facts.told(name)
+    return Evidence(words=(words,)) if words else None
+
+
+def _soda(facts: Facts, to_the_kilo: int, _: Mapping[str, Any]) -> Evidence | None:
+    """Look for more baking soda than raises a dough: see care/soda.py."""
+    soda = tuple(thing for thing in facts.things if thing.staple and thing.staple.name in SODA)
+    much = soda_is_much(facts.things, facts.recipe.kind.name, to_the_kilo)
+    return _found(soda) if much else None
+
+
 CHECKS: dict[str, Check] = {
+    "soda_from": _soda,
+    "told": _told,
     "dried_by_method": lambda facts, wanted, _: _words_of(facts.dried, wanted),
     "hot_in_glass": lambda facts, wanted, _: _words_of(facts.hot_in_glass, wanted),
     "unknown": _unknown,

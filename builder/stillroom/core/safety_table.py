@@ -11,6 +11,7 @@ from dataclasses import dataclass
 from functools import cache
 from typing import Any, Literal, get_args
 
+from stillroom.core.care.told import TOLD
 from stillroom.core.problems import did_you_mean
 from stillroom.core.safety_rules import CHECKS, NARROWING
 from stillroom.core.units import read_data
@@ -96,6 +97,8 @@ def check_condition(name: str, when: Any) -> None:
             raise ValueError(f'hazards.yml: {name}: "{word}" stands without what it narrows.')
         if word in ("clause", "sugar_boils", "said", "vessel", "item", "not_item", "only_item"):
             re.compile(value)
+        if word == "told" and value not in TOLD:
+            raise ValueError(f'hazards.yml: {name}: "{value}". {did_you_mean(value, TOLD)}')
         if word in ("any", "none"):
             for condition in value:
                 check_condition(name, condition)

@@ -36,6 +36,7 @@ _NO_INFANT = re.compile(
     r"|\b(?:parents?|mothers?|fathers?) of (?:a |the )?\w*\s?bab(?:y|ies)",
     re.IGNORECASE,
 )
+_DENIES = re.compile(r"\b(?:not|never|no|without|keep|away)\b", re.IGNORECASE)
 _YOUNG_OR_PET = re.compile(
     r"\b(?:cats?|kittens?|dogs?|pupp(?:y|ies)|pets?|birds?|hamsters?|nursery|cots?"
     r"|cradles?|bab(?:y|ies)['’]?s?)\b",
@@ -53,6 +54,50 @@ def said_for_infants(recipe: Recipe) -> str:
         if found:
             return found[0].strip()
     return ""
+
+
+_ANIMAL = (
+    r"(?:dogs?|pupp(?:y|ies)|hounds?|terriers?|spaniels?|labradors?|cats?|kittens?|pets?|horses?"
+    r"|pon(?:y|ies)|donkeys?|rabbits?|bunn(?:y|ies)|hamsters?|guinea pigs?|gerbils?|rats?|mice"
+    r"|ferrets?"
+    r"|parrots?|budgies?|budgerigars?|canar(?:y|ies)|cockatiels?|hens?|chickens?|ducks|(?:wild "
+    r"|garden )?birds?"
+    r"|tortoises?|hedgehogs?|squirrels?)"
+)
+_PETS = re.compile(
+    rf"\b(?:for|to) (?:\w+,? )?(?:the |our |your |my |his |her |their |a |an |old |little |good "
+    rf"|every )*"
+    rf"{_ANIMAL}\b(?! (?:lovers?|owners?|people|walkers?|sitters?|biscuits? (?:tin|cutter)))"
+    rf"|\b{_ANIMAL}(?:['’]s?)? (?:treats?|biscuits?|cookies|chews?|snacks?|food|cake|bones?"
+    rf"|birthday)\b"
+    rf"|\btreats? for [A-Z]\w+, (?:the|our|my) {_ANIMAL}\b",
+    re.IGNORECASE,
+)
+# cats' tongues and hot dogs are people's food; a party, a shape or a picture is none
+_NO_PET = re.compile(
+    r"\b(?:hot[- ]dogs?|cats?['’]? tongues?|dog rose|horse chestnut|horse ?radish|cat ?mint"
+    r"|hen party"
+    r"|chicken (?:stock|soup|liver|wings?|breast|thigh)s?|duck (?:fat|egg|breast|confit)s?"
+    r"|ducks? eggs?"
+    r"|bird['’]?s? eye|birds? nests?|rabbit (?:stew|pie)|\w+[- ](?:shaped?|cutters?))\b",
+    re.IGNORECASE,
+)
+
+
+def said_for_pets(recipe: Recipe) -> str:
+    """Return the words that say it is for an animal, "" when none do."""
+    for text in (recipe.title, recipe.summary, recipe.intro, recipe.card.what, recipe.card.use):
+        for sentence in split_sentences(text):
+            for clause in _with_commas(sentence):
+                found = _PETS.search(_NO_PET.sub(" ", clause))
+                if found:
+                    return found[0].strip()
+    return ""
+
+
+def _with_commas(sentence: str) -> list[str]:
+    """Return a sentence whole where it denies nothing: "for Rex, our dog" is one thing."""
+    return affirmed_clauses(sentence) if _DENIES.search(sentence) else [sentence]
 
 
 def said_near_young_or_pets(recipe: Recipe) -> str:

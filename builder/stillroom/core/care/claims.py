@@ -1,0 +1,106 @@
+"""What a recipe claims to be free from, held against what is in it.
+
+Title, summary, first words, and the card are read; claims.yml holds the words. What is only told to
+those who would change it ("for a vegan version ...") claims nothing. Leaves out what is not known:
+the rule of unknown foods refuses that.
+"""
+
+from __future__ import annotations
+
+import re
+from dataclasses import dataclass
+from functools import cache
+from importlib.resources import files
+
+import yaml
+
+from stillroom.core.allergens import answer_avoid, know_recipe
+from stillroom.core.recipe import Recipe
+
+# another version, another dish beside it, or the opposite
+_NO_CLAIM = re.compile(
+    r"\b(?:version|option(?:al)?s?|alternative\w*|instead|if you|use|swap\w*|substitut\w*|replac\w*"
+    r"|can (?:be|also)|could|to make (?:it|this|them)|not|never|unless|isn['’]t|aren['’]t|neither"
+    r"|nor"
+    r"|except|serve|served|friends|neighbours?|cousins?|aunts?|daughter|son|even|kitchen|unlike|ask"
+    r"|whether|half|almost|nearly|some|other)\b",
+    re.IGNORECASE,
+)
+_SENTENCE = re.compile(r"(?<=[.;!?])\s+|\n+")
+
+
+@dataclass(frozen=True)
+class _Claim:
+    name: str
+    pattern: re.Pattern[str]
+    avoid: tuple[str, ...]
+    tags: frozenset[str]
+    but: re.Pattern[str] | None
+
+
+@cache
+def _claims() -> tuple[_Claim, ...]:
+    text = (files("stillroom.core") / "care" / "claims.yml").read_text(encoding="utf-8")
+    rows = yaml.load(text, Loader=getattr(yaml, "CSafeLoader", yaml.SafeLoader))
+    return tuple(
+        _Claim(
+            row["claim"],
+            _pattern(row["free"], row["say"]),
+            tuple(row.get("avoid", ())),
+            frozenset(row.get("tags", ())),
+            re.compile(row["but"], re.IGNORECASE) if "but" in row else None,
+        )
+        for row in rows
+    )
+
+
+def _pattern(free: list[str], say: list[str]) -> re.Pattern[str]:
+    what = "|".join(sorted(map(re.escape, free), key=len, reverse=True))
+    own = "".join(rf"|\b{re.escape(word)}\b" for word in say)
+    others = r"(?:[\w' -]+(?:,| and| or|,? nor) )*"
+    return re.compile(
+        rf"\b(?:{what})[- ]free\b|\bfree[- ](?:from|of) (?:all |any )?{others}(?:{what})\b"
+        rf"|\b(?:contains? no|made without|without any|with no|has no"
+        rf"|no added) {others}(?:{what})\b"
+        rf"|^\W*no (?:{what})\b{own}",
+        re.IGNORECASE,
+    )
+
+
+def contradicted_claim(recipe: Recipe) -> str:
+    """Return the first claim that its ingredients contradict, and by what; "" when none is."""
+    for sentence in _said(recipe):
+        for claim in _claims():
+            found = claim.pattern.search(sentence)
+            if found and (against := _against(recipe, claim)):
+                return f"“{found[0].strip()}” is said, and {against} says otherwise"
+    return ""
+
+
+def _said(recipe: Recipe) -> list[str]:
+    texts = [recipe.title, recipe.summary, recipe.intro, recipe.card.what, recipe.card.use]
+    texts += [recipe.card.keep, recipe.makes.things]
+    return [
+        sentence
+        for text in texts
+        for sentence in _SENTENCE.split(text)
+        if sentence.strip() and not _NO_CLAIM.search(sentence)
+    ]
+
+
+def _against(recipe: Recipe, claim: _Claim) -> str:
+    """Name the line that contradicts a claim; what its own words say it is counts as that."""
+    lines = [
+        one.ingredient
+        for one in know_recipe(recipe)
+        if not (claim.but and claim.but.search(f"{one.ingredient.item} {one.ingredient.note}"))
+    ]
+    for line in lines:
+        alone = recipe.model_copy(update={"ingredients": (line,), "method": ()})
+        alone = alone.model_copy(update={"slug": f"{recipe.slug} {line.item} {line.note}"})
+        if any(answer_avoid(alone, what) == "contains" for what in claim.avoid):
+            return line.item
+        tags = {tag for one in know_recipe(alone) for food in one.staples for tag in food.tags}
+        if claim.tags & tags:
+            return line.item
+    return ""

@@ -1,0 +1,71 @@
+"""What in a treat for an animal would poison it; the foods are pets.yml, each with its source.
+
+Leaves out for whom a treat is: its kind, or who.py.
+"""
+
+from __future__ import annotations
+
+import re
+from dataclasses import dataclass
+from functools import cache
+from importlib.resources import files
+
+import yaml
+
+from stillroom.core.allergens import Known, know_recipe
+from stillroom.core.care.who import said_for_pets
+from stillroom.core.larder.words import normal_form
+from stillroom.core.recipe import Recipe
+
+
+@dataclass(frozen=True)
+class _Poison:
+    foods: re.Pattern[str]
+    but: re.Pattern[str] | None
+    tags: frozenset[str]
+    why: str
+
+
+@cache
+def _poisons() -> tuple[_Poison, ...]:
+    text = (files("stillroom.core") / "care" / "pets.yml").read_text(encoding="utf-8")
+    rows = yaml.load(text, Loader=getattr(yaml, "CSafeLoader", yaml.SafeLoader))
+    return tuple(
+        _Poison(
+            _names(row["foods"]),
+            _names(row["not"]) if row.get("not") else None,
+            frozenset(row["tags"]),
+            row["why"],
+        )
+        for row in rows
+    )
+
+
+def _names(names: list[str]) -> re.Pattern[str]:
+    either = "|".join(re.escape(normal_form(name)) for name in names)
+    return re.compile(rf"\b(?:{either})\b")
+
+
+def pet_poisons(recipe: Recipe) -> str:
+    """Return what of it poisons animals and why, "" when nothing known does or it is for none."""
+    if recipe.kind.eaten_by != "pets" and not (recipe.kind.edible and said_for_pets(recipe)):
+        return ""
+    found = dict.fromkeys(words for one in know_recipe(recipe) if (words := _poison_in(one)))
+    return "; ".join(found)
+
+
+def _poison_in(known: Known) -> str:
+    tags = {tag for food in known.staples for tag in food.tags}
+    item = f"{known.ingredient.item} {known.ingredient.note}"
+    named = [item, *known.ingredient.parts]
+    named += [name for food in known.staples for name in (food.name, *food.parts)]
+    for poison in _poisons():
+        plain = [
+            poison.but.sub(" ", form) if poison.but else form for form in map(normal_form, named)
+        ]
+        harmless = poison.but is not None and poison.but.search(normal_form(item)) is not None
+        if any(poison.foods.search(form) for form in plain) or (
+            tags & poison.tags and not harmless
+        ):
+            return f"{known.ingredient.item} – {poison.why}"
+    return ""

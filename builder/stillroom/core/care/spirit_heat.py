@@ -1,0 +1,57 @@
+"""Where a method brings spirit and heat together: in one sentence, or one after the other.
+
+What has gone cold, stood for hours or was only hot water for washing is no heat. Leaves out how
+strong it is and how much: the rules.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterable, Sequence
+
+_HOT = re.compile(r"\b(warm|heat\w*|hot|boil\w*|simmer\w*|hob|stove|flame|oven)\b", re.IGNORECASE)
+_HEATS = re.compile(
+    r"\b(?:warm|heat|boil|simmer|melt|bake|cook|caramelise|bring|flame|hob|stove)\w*\b",
+    re.IGNORECASE,
+)
+# heat that meets no spirit: for washing, for jars, a place to stand
+_ELSEWHERE = re.compile(
+    r"\b(?:hand[- ]hot|hot|warm|boiling|boiled) (?:soapy )?water\b(?! bath)"
+    r"|\b(?:warm|hot) (?:place|spot|room|corner|cupboard|day|summer)\w*|\bpre-?heat\w*[^,.;]*"
+    r"|\b(?:boil|scald|heat|steam|sterilis|warm)\w*\s+(?:(?:the|your|a|clean|empty|filled|washed"
+    r"|glass)\s+)*"
+    r"(?:jars?|bottles?|lids?|muslin|cloths?|funnel|jelly bag|tins?)\b",
+    re.IGNORECASE,
+)
+_COOLS = re.compile(
+    r"\b(?:cool\w*|cold|chill\w*|overnight|hours?|days?|weeks?|months?|next day|lukewarm"
+    r"|strain\w*)\b",
+    re.IGNORECASE,
+)
+_ADDS = re.compile(
+    r"\b(?:add|stir|pour|tip|mix|top up|whisk|splash|deglaze|beat|put|blend)\w*\b", re.IGNORECASE
+)
+_ALL = re.compile(
+    r"\b(?:everything|all(?: together| the ingredients)?|them all|the lot)\b", re.IGNORECASE
+)
+_PLAIN = frozenset({"dark", "white", "high", "proof", "red", "dry", "sweet", "still"})
+
+
+def spirit_meets_heat(sentences: Sequence[str], names: Iterable[str]) -> tuple[str, ...]:
+    """Return the sentences in which a spirit of these names stands in or goes into heat."""
+    words = {"spirit", "alcohol"} | {word for word in names if len(word) > 2 and word not in _PLAIN}
+    spirit = re.compile(rf"\b(?:{'|'.join(map(re.escape, sorted(words)))})\b", re.IGNORECASE)
+    found: list[str] = []
+    hot = False
+    for place, sentence in enumerate(sentences):
+        plain = _ELSEWHERE.sub(" ", sentence)
+        named = bool(spirit.search(sentence))
+        later = any(spirit.search(one) for one in sentences[place + 1 :])
+        whole = bool(_ALL.search(plain) and _HEATS.search(plain)) and not later
+        if (named and _HOT.search(sentence)) or (named and hot and _ADDS.search(plain)) or whole:
+            found.append(sentence)
+        if _COOLS.search(plain):
+            hot = False
+        elif _HEATS.search(plain):
+            hot = True
+    return tuple(found)

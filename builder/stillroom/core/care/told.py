@@ -1,0 +1,46 @@
+"""Facts that a recipe's words tell, each with the words it stands on, asked for by their names.
+
+Leaves out facts of single foods, which the things of safety_facts.py carry as tags.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Mapping
+from types import MappingProxyType
+
+from stillroom.core.care.claims import contradicted_claim
+from stillroom.core.care.distilling import strengthens_alcohol
+from stillroom.core.care.pets import pet_poisons
+from stillroom.core.care.resugaring import sugars_again
+from stillroom.core.recipe import Recipe
+
+Tags = frozenset[str]
+
+
+def _distils(recipe: Recipe, tags: Tags) -> str:
+    """Look for it where there is alcohol, or where a ferment makes some."""
+    holds = tags & {"alcohol", "yeast"} or recipe.kind.name == "ferment"
+    return strengthens_alcohol(recipe) if holds else ""
+
+
+def _resugars(recipe: Recipe, tags: Tags) -> str:
+    lives = recipe.kind.name == "ferment" and tags & {"yeast", "live-culture"}
+    return sugars_again(recipe) if lives else ""
+
+
+def _contradicts(recipe: Recipe, _: Tags) -> str:
+    return contradicted_claim(recipe) if recipe.kind.is_eaten else ""
+
+
+def _poisons_pets(recipe: Recipe, _: Tags) -> str:
+    return pet_poisons(recipe)
+
+
+TOLD: Mapping[str, Callable[[Recipe, Tags], str]] = MappingProxyType(
+    {
+        "distils": _distils,
+        "sugars_again": _resugars,
+        "contradicts_itself": _contradicts,
+        "poisons_pets": _poisons_pets,
+    }
+)
