@@ -99,7 +99,7 @@ def test_the_gravest_are_all_refusals() -> None:
         "home-distilling", "industrial-alcohol", "low-acid-in-oil", "low-acid-sealed",
         "ph-above-limit", "honey-for-infants", "toxic-plant", "toxic-decoration",
         "cyanide-kernels", "deadly-craft", "pet-poison", "animal-food-sealed", "cake-in-jar",
-        "alkali-in-food", "infant-food", "caffeine-powder", "poppy-tea",
+        "alkali-in-food", "infant-food", "caffeine-powder", "poppy-tea", "claim-contradicted",
     }  # fmt: skip
     assert {all_rules()[name].gravity for name in GRAVEST} == {"refuse"}
 

@@ -51,12 +51,8 @@ def sugars_again(recipe: Recipe) -> str:
     for place, sentence in enumerate(sentences):
         found = _SUGAR_AGAIN.search(sentence)
         # the sugar of the first step is what it works on
-        each = bool(_EACH.search(sentence))
-        if (
-            found
-            and (worked or each)
-            and any(_SHUT.search(one) for one in sentences[place : place + 3])
-        ):
+        again = worked or bool(_EACH.search(sentence))
+        if found and again and any(_SHUT.search(one) for one in sentences[place : place + 3]):
             return found[0]
         worked = worked or bool(_WORKED.search(sentence))
     return ""
