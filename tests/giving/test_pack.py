@@ -21,6 +21,9 @@ from icalendar import Calendar
 from giving.lists import ROOT, TODAY, demo_book, demo_recipes, read_dict, small_list
 from stillroom.cli import main
 from stillroom.core.book import BookSettings, place_book
+from stillroom.core.larder.ingredients import find_foods
+from stillroom.core.larder.shelves import common_larder
+from stillroom.core.parts import read_ingredient
 from stillroom.core.problems import ProblemsFound
 from stillroom.giving import swapping
 from stillroom.giving.calendar_file import write_calendar
@@ -329,3 +332,26 @@ def test_the_commands_write_a_pack_and_close_the_year(book):
     assert again.exit_code == 1
     assert "there already" in again.output
     assert run(main, ["giving-schema"]).exit_code == 0
+
+
+def test_the_plan_names_what_could_not_be_checked_and_who_is_given_it(pack, files):
+    assert "Could not be checked" not in page(files, "plan.html").text
+    strange = find_foods(read_ingredient("5 g glimmerwort", "metric"), common_larder())
+    recipes = [
+        recipe.model_copy(update={"ingredients": (*recipe.ingredients, strange)})
+        if recipe.slug == "rosemary-salt"
+        else recipe
+        for recipe in demo_recipes()
+    ]
+    data = small_list(prices=PRICES)
+    changed = work_out(read_dict(data), recipes, demo_book().settings, TODAY, QUICK)
+    told = page(pack_files(changed), "plan.html").text
+    assert "Could not be checked" in told
+    assert "“glimmerwort” is not known" in told
+    planned = {
+        changed.offering.households[number].name
+        for number, keys in changed.plan.gifts.items()
+        if any(changed.offering.makes[key].recipe == "rosemary-salt" for key in keys)
+    }
+    assert all(name in told.split("Why not")[0] for name in planned)
+    assert planned or "Planned for nobody" in told

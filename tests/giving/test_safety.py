@@ -17,7 +17,10 @@ from giving.lists import (
     small_list,
 )
 from giving.safety_rules import breaches
+from stillroom.core.larder.ingredients import find_foods
+from stillroom.core.parts import read_ingredient
 from stillroom.core.problems import ProblemsFound
+from stillroom.core.recipe import MethodStep
 from stillroom.core.staple_table import all_staples
 from stillroom.giving.checking import find_breaches
 from stillroom.giving.explaining import explain_shortages
@@ -163,3 +166,33 @@ def test_the_demo_list_is_safe_and_whole():
     for basket in offering.problem.baskets:
         if basket.household in had:
             assert not any("ratafia" in key for key in plan.gifts[basket.number])
+
+
+def _with_an_unknown_food(slug):
+    recipe = next(recipe for recipe in demo_recipes() if recipe.slug == slug)
+    strange = find_foods(read_ingredient("5 g glimmerwort", "metric"), recipe.larder)
+    return recipe.model_copy(update={"ingredients": (*recipe.ingredients, strange)})
+
+
+@pytest.mark.parametrize(
+    "wary", [{"avoid": ("mustard",)}, {"children": ("30 months",)}, {"pregnant": True}], ids=str
+)
+def test_what_could_not_be_checked_goes_to_nobody_who_must_be_careful(wary):
+    facts = facts_of(_with_an_unknown_food("rosemary-salt"))
+    household = Household(name="A", basket={"small": 1}, **wary)
+    first = why_refused(household, facts, TODAY)[0].one
+    assert first == "could not be checked, because “glimmerwort” is not known"
+
+
+def test_what_could_not_be_checked_may_go_to_whoever_eats_anything():
+    facts = facts_of(_with_an_unknown_food("rosemary-salt"))
+    household = Household(name="A", basket={"small": 1}, children=(10,))
+    assert why_refused(household, facts, TODAY) == ()
+
+
+def test_a_food_that_only_the_method_names_is_refused_as_well():
+    recipe = next(recipe for recipe in demo_recipes() if recipe.slug == "rosemary-salt")
+    told = MethodStep("Stir in 20 g sesame seeds.")
+    facts = facts_of(recipe.model_copy(update={"method": (*recipe.method, told)}))
+    household = Household(name="A", basket={"small": 1}, avoid=("sesame",))
+    assert [reason.one for reason in why_refused(household, facts, TODAY)] == ["contains sesame"]

@@ -46,10 +46,17 @@ _NOT_FOOD = re.compile(
 )
 # spirit by the spoonful is a flavouring
 _A_POUR = Fraction(80)
+# and from here on no spoonful is too small to catch fire
+_LIKE_PETROL = 60
 # what must be told even when it only stands among the parts of a bought compound
 _TELLS_IN_A_COMPOUND = frozenset(
     {"honey", "alcohol", "sulphites", "caffeine", "liquorice", "grapefruit", "xylitol"}
     | {"toxic", "grave", "cyanide-kernel"}
+)
+
+_HARMS_IN_A_CRAFT = frozenset(
+    {"essential-oil", "wick", "candle", "wax", "battery", "magnet", "solvent", "epoxy", "caustic"}
+    | {"toxic", "grave", "hot-glue", "industrial-alcohol", "sensitiser"}
 )
 
 
@@ -144,6 +151,7 @@ class Facts:
             one
             for one in drinks
             if together[one.staple.name if one.staple else one.item] >= _A_POUR
+            or (one.abv or 0) >= _LIKE_PETROL
         ]
         return tuple(sorted(poured, key=lambda thing: thing.abv or 0, reverse=True))
 
@@ -226,6 +234,12 @@ def _thing(recipe: Recipe, place: int, ingredient: Ingredient, content: Content 
     known = know_ingredient(ingredient)
     hidden = {tag for other in known.staples for tag in other.tags}
     tags = (staple.tags if staple else frozenset()) | (hidden & _TELLS_IN_A_COMPOUND)
+    if any("sulphites" in food.allergens for food in known.staples):
+        tags |= {"sulphites"}
+    if not recipe.kind.is_eaten and known.unknown:
+        # "peppermint pure essential oil": in a craft what its words name may do its harm
+        named = {tag for food in food_of(ingredient).doubted for tag in food.tags} | hidden
+        tags |= named & _HARMS_IN_A_CRAFT
     words = f"{ingredient.item} {ingredient.note}".lower()
     tags = _of_the_part(words, tags)
     tags |= _low_acid(recipe, ingredient, staple, tags)

@@ -14,6 +14,8 @@ from functools import cache
 from typing import Literal
 
 from stillroom.core.allergens import answer_avoid
+from stillroom.core.care.foods_in_method import foods_in_method
+from stillroom.core.care.unchecked import unknown_foods_of
 from stillroom.core.larder.ingredients import food_of, parts_of, read_part
 from stillroom.core.larder.shelves import common_larder
 from stillroom.core.parts import Ingredient
@@ -176,6 +178,11 @@ class Facts:
         return "not known" if None in self.staples else "free"
 
     @property
+    def unknown(self) -> tuple[str, ...]:
+        """The foods that the book does not know: what is made of them could not be checked."""
+        return unknown_foods_of(self.recipe)
+
+    @property
     def youngest_months(self) -> int:
         """The age in months under which the maker's own cautions say it is not for children."""
         ages = [
@@ -202,14 +209,16 @@ def _labelled(recipe: Recipe, avoid: Avoid) -> Answer:
 def facts_of(recipe: Recipe) -> Facts:
     """Read what a recipe holds; tools of a craft (used once per batch) are left out."""
     craft = not recipe.kind.is_eaten
-    return Facts(
-        recipe,
-        tuple(
-            Held(ingredient, tuple(_staples_in(ingredient)), recipe.stays_in(ingredient))
-            for ingredient in recipe.ingredients
-            if not (craft and ingredient.scales == "per batch")
-        ),
+    listed = tuple(
+        Held(ingredient, tuple(_staples_in(ingredient)), recipe.stays_in(ingredient))
+        for ingredient in recipe.ingredients
+        if not (craft and ingredient.scales == "per batch")
     )
+    told = tuple(
+        Held(one.ingredient, tuple(_staples_in(one.ingredient)), True)
+        for one in foods_in_method(recipe)
+    )
+    return Facts(recipe, (*listed, *told))
 
 
 def _staples_in(ingredient: Ingredient) -> list[Staple | None]:

@@ -12,6 +12,7 @@ from functools import partial
 from typing import Any
 
 from stillroom.core.book import BookSettings
+from stillroom.core.care.unchecked import could_not_check
 from stillroom.core.day_words import say_day, say_day_short, say_minutes
 from stillroom.core.labelling import UsageCard, make_card
 from stillroom.core.money import show_money
@@ -70,6 +71,7 @@ def pack_data(pack: Pack) -> dict[str, Any]:
         "shelf_notes": pack.offering.shelf.notes,
         "objective": _objective(pack),
         "matrix": _matrix(pack),
+        "unchecked": _unchecked(pack),
         "batches": [_batch(pack, batch) for batch in pack.making.batches],
         "shopping": _shopping(pack),
         "weeks": [
@@ -162,6 +164,28 @@ def _refusals(pack: Pack) -> list[dict[str, Any]]:
                 }
             )
     return found
+
+
+def _unchecked(pack: Pack) -> list[dict[str, Any]]:
+    """Return every make with a food that is not known, why, and who is given it all the same."""
+    given: dict[str, list[str]] = {}
+    for number, keys in pack.plan.gifts.items():
+        household = pack.offering.households[number]
+        there = ["children"] if household.children else []
+        there += ["animals"] if household.pets else []
+        who = f"{household.name} ({' and '.join(there)} there)" if there else household.name
+        for key in keys:
+            given.setdefault(pack.offering.makes[key].recipe, []).append(who)
+    slugs = dict.fromkeys(make.recipe for make in pack.offering.makes.values())
+    return [
+        {
+            "title": pack.offering.recipes[slug].title,
+            "whys": could_not_check(pack.offering.recipes[slug]),
+            "to": tuple(dict.fromkeys(given.get(slug, ()))),
+        }
+        for slug in slugs
+        if slug in pack.offering.recipes and could_not_check(pack.offering.recipes[slug])
+    ]
 
 
 def _say_refused(titles: list[str], reason: Reason) -> str:

@@ -20,6 +20,7 @@ from stillroom.giving.plan_model import Reason
 
 KEEPS_AFTER_DAYS = 7  # common practice, no published source: a week to get round to it
 KEEPS_AFTER_POST_DAYS = 14
+YOUNG_MONTHS = 60  # NHS, What to feed young children: what chokes and what harms, to five years
 
 
 @dataclass(frozen=True)
@@ -103,7 +104,8 @@ def why_refused(
 
     `keep_until` is the day it keeps to unopened (None: not known), `by_post` the maker's own word.
     """
-    reasons = [reason for word in household.avoid for reason in _avoided(word, household, facts)]
+    reasons = list(_unchecked(household, facts))
+    reasons += [reason for word in household.avoid for reason in _avoided(word, household, facts)]
     reasons += [
         reason
         for words in household.avoid_ingredients
@@ -128,6 +130,17 @@ def why_refused(
     if facts.recipe.slug in household.never:
         reasons.append(Reason("is on their list of never", "are on their list of never"))
     return tuple(dict.fromkeys(reasons))
+
+
+def _unchecked(household: Household, facts: Facts) -> tuple[Reason, ...]:
+    """Refuse what could not be checked to whoever has something to be checked for."""
+    young = any(age < YOUNG_MONTHS for age in household.children)
+    wary = household.avoid or household.avoid_ingredients or household.pregnant or young
+    if not facts.unknown or not wary or not facts.recipe.kind.is_eaten:
+        return ()
+    named = " and ".join(f"“{word}”" for word in facts.unknown)
+    words = f"could not be checked, because {named} is not known"
+    return (Reason(words, words),)
 
 
 def _avoided(word: str, household: Household, facts: Facts) -> tuple[Reason, ...]:

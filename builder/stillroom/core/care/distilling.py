@@ -48,7 +48,7 @@ _ICE_OUT = re.compile(
     r"\b(?:lift|take|skim|scoop|pick|throw|strain|fish|remove|discard"
     r"|chip)\w*\b[^.]{0,30}\bice\b(?! cream)"
     r"|\bice\b[^.]{0,20}\b(?:away|off|out)\b"
-    r"|\b(?:pour|drain|draw|run|tip|siphon|drip|thaw)\w*\b[^.]{0,50}"
+    r"|\b(?:pour|drain|draw|keep|save|catch|collect|run|tip|siphon|drip|thaw)\w*\b[^.]{0,50}"
     r"\b(?:not (?:yet )?frozen|unfrozen|stays? liquid|still liquid|liquid(?: part)?|runs first"
     r"|first melt\w*"
     r"|strong part)"

@@ -44,13 +44,14 @@ _NOT_GLASS = re.compile(
     re.IGNORECASE,
 )
 _EMPTY = re.compile(
-    r"\b(?:boil|scald|heat|warm|steam|wash|sterilis|steriliz)\w*\s+(?:(?:the"
+    r"\bwarm,? (?:and )?(?:dark |dry |quiet )*(?:place|spot|corner|cupboard|room)"
+    r"|(?<!into )(?<!in )\b(?:boil|scald|heat|warm|steam|wash|sterilis|steriliz)\w*\s+(?:(?:the"
     r"|your|a|clean|empty|washed"
     r"|glass|preserving)\s+)*(?:jars?|bottles?|lids?)\b(?! (?:of|full|with))",
     re.IGNORECASE,
 )
 _FILLED_BOILED = re.compile(
-    r"\b(?:process|boil|steam|seal|bath)\w*\b[^.]*\b(?:filled|full|sealed|closed"
+    r"\b(?:process|boil|steam|bath)\w*\b[^.]*\b(?:filled|full|sealed|closed"
     r"|packed|the) (?:jars?|bottles?)"
     r"|\bjars?\b[^.]*\b(?:boiling[- ]water|water[- ]bath|oven)\b"
     r"|\b(?:boiling[- ]water|water[- ]bath)[- ]cann|pressure[- ]can"

@@ -41,6 +41,13 @@ def _poisons() -> tuple[_Poison, ...]:
     )
 
 
+# "xylitol-free" peanut butter; but sugar-free things are what xylitol is in
+_FREE = re.compile(
+    r"\b(?!sugar)[\w-]+[- ]free\b|\b(?:no|not|without|free (?:from|of)) (?:added |any )?[\w-]+",
+    re.IGNORECASE,
+)
+
+
 def _names(names: list[str]) -> re.Pattern[str]:
     either = "|".join(re.escape(normal_form(name)) for name in names)
     return re.compile(rf"\b(?:{either})\b")
@@ -56,7 +63,7 @@ def pet_poisons(recipe: Recipe) -> str:
 
 def _poison_in(known: Known) -> str:
     tags = {tag for food in known.staples for tag in food.tags}
-    item = f"{known.ingredient.item} {known.ingredient.note}"
+    item = _FREE.sub(" ", f"{known.ingredient.item} {known.ingredient.note}")
     named = [item, *known.ingredient.parts]
     named += [name for food in known.staples for name in (food.name, *food.parts)]
     for poison in _poisons():

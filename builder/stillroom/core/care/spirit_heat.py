@@ -46,6 +46,9 @@ def spirit_meets_heat(sentences: Sequence[str], names: Iterable[str]) -> tuple[s
     for place, sentence in enumerate(sentences):
         plain = _ELSEWHERE.sub(" ", sentence)
         named = bool(spirit.search(sentence))
+        where = spirit.search(plain)
+        if where and _COOLS.search(plain[: where.start()]):
+            hot = False
         later = any(spirit.search(one) for one in sentences[place + 1 :])
         whole = bool(_ALL.search(plain) and _HEATS.search(plain)) and not later
         if (named and _HOT.search(sentence)) or (named and hot and _ADDS.search(plain)) or whole:

@@ -17,7 +17,7 @@ _PART = r"(?:\s(?:leaf|leaves|berry|berries|sprigs?|flowers?))?"
 _A_SHAPE = re.compile(
     rf"\b\w+{_PART}[- ]"
     r"(?:shaped?|cutters?|wood(?:en)?|stencils?|stamps?|motifs?|patterns?|prints?|borders?|designs?"
-    r"|scented|ribbons?)\b"
+    r"|scented|patterned|themed|embroidered|ribbons?)\b"
     rf"|\b\w+{_PART}[- ](?:green|red|pink|purple|blue|yellow)"
     r"(?= (?:icing|food|colou?r|ribbon|paper|dye|fondant|felt))"
     r"|\b(?:pipe[ds]?|piping|draw|paint|print|embroider|stitch|carve)\b(?: \w+){0,3}? \w+"

@@ -209,6 +209,8 @@ def _read_of(words: Words, larder: Larder) -> FoodReading | None:
         left, right = words[:1], words[1:]
     if not right:
         return None
+    if set(forms(right)) <= set(forms(left)):  # "orange peel from 1 orange"
+        return _read_head(left, larder)
     if left[-1].form in phrase_words("tins"):
         for word in sorted(phrase_words("tinned")):
             tinned = match_name((replace(left[-1], form=word), *right), larder)

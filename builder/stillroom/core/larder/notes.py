@@ -28,6 +28,8 @@ def read_note(head: Words, note: Words, food: Staple | None, larder: Larder) -> 
     A note is read as if it stood with the name ("chocolate, white"). Where that names no food, only
     words count that make another food, or that name one: "from the tree, then dried", "milk, oat".
     """
+    if note[-1].form == "free":  # "unsalted, and xylitol-free"
+        return Effect()
     if note[0].form in ("or", "and", "plus"):
         return _more(note[1:], food)
     core, tail = split_tail(note)
