@@ -234,7 +234,10 @@ def test_what_was_not_looked_up_is_said_to_be_so() -> None:
     sources = {c.rule: c.source for c in assess_safety(recipe_of(spiced), GB).cautions}
     assert "from memory" in sources["salicylate"]
     assert "from memory" not in sources["sterilise-jars"]
-    assert sources["hot-glass"] == "common practice, no published source"
+    cherries = {"kind": "infusion", "ingredients": ["1 l vodka", "500 g cherries"]}
+    box = assess_safety(recipe_of(cherries | {"method": ["Steep."]}), GB)
+    told = {caution.rule: caution.source for caution in box.cautions}
+    assert told["stone-fruit"] == "common practice, no published source"
 
 
 BOOK = sorted((Path(__file__).parents[2] / "recipes").glob("*.md"))
