@@ -44,6 +44,10 @@ _CLEANING = re.compile(
     r"|bucket|vessels?|crock|everything)\b",
     re.IGNORECASE,
 )
+# told to whoever is given it: it lies in no jar
+_FOR_WHOEVER = re.compile(
+    r"\b(?:on the (?:card|label|tag)|tell whoever|to (?:cook|bake|serve|use)[,:])", re.IGNORECASE
+)
 _DECORATES = re.compile(
     r"\b(?:lay|decorat\w*|garnish\w*|ring\w*|wreath\w*|surround\w*|place|arrang\w*|tuck|tie|stick"
     r"|top|perch|sit|serve)\b",
@@ -100,6 +104,8 @@ def foods_in_method(recipe: Recipe) -> tuple[MethodFood, ...]:
 def _clauses_of(recipe: Recipe) -> Iterator[str]:
     for step in recipe.method:
         for sentence in split_sentences(step.text):
+            if _FOR_WHOEVER.search(sentence) and not _minds_what_is_served(recipe):
+                continue
             for clause in affirmed_clauses(sentence):
                 if not _TAKEN_OUT.search(clause) and not _CLEANING.search(clause):
                     yield clause

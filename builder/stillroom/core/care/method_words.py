@@ -12,6 +12,12 @@ from typing import Any
 
 import yaml
 
+# "like skin on milk", "smells of vinegar and apples"; "if you like, add honey" compares nothing
+_LOOSELY = re.compile(
+    r"(?<!you )(?<!they )\blike (?:(?!add|stir|put|pour|mix|with)\w+ ){0,3}$"
+    r"|\b(?:smell|taste)\w* (?:\w+ )?of (?:\w+ ){0,3}$",
+    re.IGNORECASE,
+)
 _LEADS = r"(?:(?:then|and|now|next|gently|slowly|lightly|finally|first|meanwhile|generously)\s+)*"
 
 
@@ -59,7 +65,11 @@ def is_a_comparison(before: str) -> bool:
 
     >>> is_a_comparison("roll into balls the size of a "), is_a_comparison("stir in a ")
     (True, False)
+    >>> is_a_comparison("it wrinkles like skin on "), is_a_comparison("if you like add ")
+    (True, False)
     """
+    if _LOOSELY.search(before):
+        return True
     found = list(_pattern("no_food_before").finditer(before))
     return bool(found) and not before[found[-1].end() :].strip(" -'’")
 
