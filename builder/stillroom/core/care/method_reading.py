@@ -12,7 +12,6 @@ from functools import cache
 from itertools import pairwise
 
 from stillroom.core.care.method_words import method_words
-from stillroom.core.larder.food_reading import read_food
 from stillroom.core.larder.index import load_index
 from stillroom.core.larder.ingredients import find_foods, food_of
 from stillroom.core.larder.matching import LONGEST_NAME
@@ -89,24 +88,33 @@ def measured_in(clause: str, recipe: Recipe) -> Iterator[tuple[int, int, Ingredi
         stop = _STOP.search(clause, found.end() - 1)
         phrase = clause[found.end() : max(stop.start(), found.end()) if stop else len(clause)]
         words = phrase.removeprefix("of ").split()[:_MOST_WORDS]
-        known = _longest_known(words, recipe.larder)
         if not words:
             continue
-        if known is None and (not found["unit"] or _is_a_measured_thing(words)):
+        amount = clause[found.start() : found.end()]
+        one = _longest_known(amount, words, recipe)
+        if one is None and (not found["unit"] or _is_a_measured_thing(words)):
             continue
-        text = clause[found.start() : found.end()] + " ".join(known or words[:2])
-        try:
-            one = read_ingredient(text, recipe.units or "metric")
-        except Unreadable:
-            one = Ingredient(" ".join(known or words[:2]), Unmeasured("as needed"))
-        yield found.start(), found.end() + len(phrase), find_foods(one, recipe.larder)
+        one = one or _as_line(amount, words[:2], recipe)
+        yield found.start(), found.end() + len(phrase), one
 
 
-def _longest_known(words: list[str], larder: Larder) -> list[str] | None:
+def _longest_known(amount: str, words: list[str], recipe: Recipe) -> Ingredient | None:
+    """Return the line of the most words that is known; "1 tin sardines" is more than a tin."""
     for size in range(len(words), 0, -1):
-        if read_food(" ".join(words[:size]), larder).known:
-            return words[:size]
+        one = _as_line(amount, words[:size], recipe)
+        reading = food_of(one)
+        a_tin = size < len(words) and reading.food and "craft" in reading.food.tags
+        if reading.known and not a_tin:
+            return one
     return None
+
+
+def _as_line(amount: str, words: list[str], recipe: Recipe) -> Ingredient:
+    try:
+        one = read_ingredient(amount + " ".join(words), recipe.units or "metric")
+    except Unreadable:
+        one = Ingredient(" ".join(words), Unmeasured("as needed"))
+    return find_foods(one, recipe.larder)
 
 
 def _is_a_measured_thing(words: list[str]) -> bool:
