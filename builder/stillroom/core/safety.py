@@ -19,12 +19,12 @@ from stillroom.core.allergens import (
 )
 from stillroom.core.altitude import (
     FEET_PER_METRE,
-    jelly_minutes,
-    process_minutes,
     sterilise_minutes,
 )
 from stillroom.core.book import BookSettings
+from stillroom.core.care.acid import published_process
 from stillroom.core.care.foods_in_method import foods_in_method
+from stillroom.core.care.process_words import SWEET, say_jam_process, say_process
 from stillroom.core.care.unchecked import could_not_check
 from stillroom.core.problems import Problem, did_you_mean
 from stillroom.core.recipe import Override, Recipe
@@ -184,8 +184,8 @@ def _fills(evidence: Evidence, facts: Facts, settings: BookSettings) -> Mapping[
         "allergens": join_words(facts.allergens),
         "altitude": _say_altitude(settings),
         "sterilise_minutes": str(sterilise_minutes(settings.altitude_m)),
-        "chutney_minutes": str(process_minutes(10, settings.altitude_m)),
-        "jelly_minutes": str(jelly_minutes(settings.altitude_m)),
+        "process": say_process(published_process(facts.things), settings.altitude_m),
+        "jam_process": say_jam_process(facts.share(SWEET), settings.altitude_m),
     }
 
 

@@ -53,6 +53,10 @@ _TELLS_IN_A_COMPOUND = frozenset(
     {"honey", "alcohol", "sulphites", "caffeine", "liquorice", "grapefruit", "xylitol"}
     | {"toxic", "grave", "cyanide-kernel"}
 )
+# and what the words of a line that is not known as a whole still tell: "venison strips"
+_TELLS_IN_UNKNOWN = frozenset(
+    {"meat", "fish", "shellfish", "garlic", "mushroom", "wild-mushroom", "low-acid-vegetable"}
+)
 
 _HARMS_IN_A_CRAFT = frozenset(
     {"essential-oil", "wick", "candle", "wax", "battery", "magnet", "solvent", "epoxy", "caustic"}
@@ -242,6 +246,8 @@ def _thing(recipe: Recipe, place: int, ingredient: Ingredient, content: Content 
         tags |= named & _HARMS_IN_A_CRAFT
     words = f"{ingredient.item} {ingredient.note}".lower()
     tags = _of_the_part(words, tags)
+    if staple is None:
+        tags |= _seen_in_unknown(ingredient)
     tags |= _low_acid(recipe, ingredient, staple, tags)
     grams = content.grams if content else None
     return Thing(
@@ -256,6 +262,13 @@ def _thing(recipe: Recipe, place: int, ingredient: Ingredient, content: Content 
         place=place,
         unknown=known.unknown,
     )
+
+
+def _seen_in_unknown(ingredient: Ingredient) -> frozenset[str]:
+    """Return the graver tags of the foods that the words of an unknown line name."""
+    reading = food_of(ingredient)
+    named = (*reading.foods, *reading.hinted, *reading.doubted)
+    return frozenset(tag for food in named for tag in food.tags) & _TELLS_IN_UNKNOWN
 
 
 def _low_acid(

@@ -58,6 +58,27 @@ PUBLISHED = {
         sugar=4.5,
     ),
     "apple butter": filling({"apple": 8 * LB}, vinegar=2, sugar=4.5),
+    "pickled asparagus": filling({"asparagus": 10 * LB, "garlic": 30}, vinegar=4.5, water=4.5),
+    "marinated whole mushrooms": filling(
+        {"button mushroom": 7 * LB, "onion": 80, "pimiento": 48, "garlic": 6}, vinegar=2.5
+    ),
+    "pickled mixed vegetables": filling(
+        {"pickling cucumber": 4 * LB, "onion": 2 * LB, "celery": 404, "carrot": 256}
+        | {"sweet red pepper": 298, "cauliflower": 214},
+        vinegar=5,
+        sugar=3.5,
+    ),
+    "pickled three-bean salad": filling(
+        {"green bean": 150, "canned kidney bean": 266, "canned chickpea": 164}
+        | {"onion": 80, "celery": 50, "sweet pepper": 75},
+        vinegar=0.5,
+        lemon=0.25,
+        water=1.25,
+    ),
+    "pickled pearl onions": filling({"pearl onion": 8 * 160}, vinegar=5.5, water=1, sugar=2),
+    "pickled dilled okra": filling(
+        {"okra": 7 * LB, "hot pepper": 120, "garlic": 27}, vinegar=6, water=6
+    ),
 }
 
 
@@ -81,7 +102,7 @@ def test_half_the_vinegar_is_no_published_process(name: str) -> None:
 @pytest.mark.parametrize("name", sorted(PUBLISHED))
 def test_another_food_or_more_water_is_none(name: str) -> None:
     own = PUBLISHED[name]
-    other = replace(own, foods={**own.foods, "mushroom": own.food_g / 5})
+    other = replace(own, foods={**own.foods, "parsnip": own.food_g / 5})
     assert find_process(other) is None
     assert find_process(replace(own, water_g=own.water_g + own.vinegar_g)) is None
 
@@ -104,6 +125,10 @@ def by_name(name: str) -> Process:
         ("pickled dilled beans", "pint", 5000, 10),
         ("apple butter", "quart", 7000, 20),
         ("pickled dilled beans", "quart", 0, None),
+        ("marinated whole mushrooms", "half-pint", 3000, 25),
+        ("marinated whole mushrooms", "half-pint", 6001, 35),
+        ("pickled asparagus", "pint", 6000, 15),
+        ("pickled mixed vegetables", "quart", 500, 10),
     ],
 )
 def test_published_minutes(name: str, jar: str, feet: int, minutes: int | None) -> None:

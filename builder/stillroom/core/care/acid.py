@@ -101,7 +101,8 @@ def soaked_in_acid(things: Iterable[Weighed], sentences: Iterable[str]) -> bool:
     if not acid_g or any(row.grams is None for row in (*garlic, *leaves)):
         return False
     enough = 3 * _sum(garlic) + 10 * _sum(leaves)
-    return 100 * acid_g >= 3 * water_g and water_g + acid_g >= enough > 0
+    # a level tablespoon to two cups is the published 3 %, and weighs a little less
+    return 1000 * acid_g >= 27 * water_g and water_g + acid_g >= enough > 0
 
 
 def _sour_fruit(rows: Iterable[Weighed]) -> list[Weighed]:

@@ -101,7 +101,7 @@ def filled_hot(clauses: Iterable[str], sure_of_glass: bool) -> str:
             hot = ""
         if hot and glass and (_FILLS.search(plain) or _SHUT_HOT.search(plain)):
             return clause
-        if (glass or sure_of_glass) and _HOT_COVER.search(plain):
+        if (glass or filled or sure_of_glass) and _HOT_COVER.search(plain):
             return clause
         filled = filled or (glass and bool(_FILLS.search(plain)))
     return hot if hot and cooked and sure_of_glass and not filled else ""

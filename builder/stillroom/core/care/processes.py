@@ -8,7 +8,7 @@ grams by the staple's name.
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from fractions import Fraction
 from functools import cache
 from importlib.resources import files
@@ -21,6 +21,20 @@ from stillroom.core.altitude import FEET_PER_METRE
 _NEAR_ENOUGH = Fraction(9, 10)
 # garlic, ginger, chilli and the like season a brine in less than this share of what is pickled
 _SEASONING = Fraction(3, 100)
+# the same food to a jar of pickles
+_SAME = {
+    "pickling cucumber": "cucumber", "gherkin": "cucumber", "zucchini": "courgette",
+    "sweet red pepper": "sweet pepper", "sweet green pepper": "sweet pepper",
+    "bell pepper": "sweet pepper", "pimiento": "sweet pepper", "pimento": "sweet pepper",
+    "button mushroom": "mushroom", "chestnut mushroom": "mushroom", "jalapeno": "chilli",
+    "serrano pepper": "chilli", "serrano chile": "chilli", "hot pepper": "chilli",
+    "canned chickpea": "chickpeas", "cooked chickpea": "chickpeas",
+    "canned kidney bean": "kidney beans", "cooked kidney bean": "kidney beans",
+    "canned red kidney bean": "kidney beans", "red kidney bean": "kidney beans",
+    "yellow onion": "onion", "white onion": "onion", "red onion": "onion", "shallot": "onion",
+    "green beans": "green bean", "wax bean": "green bean", "yellow bean": "green bean",
+    "white cabbage": "cabbage", "green cabbage": "cabbage",
+}  # fmt: skip
 
 
 @dataclass(frozen=True)
@@ -100,7 +114,12 @@ def find_process(filling: Filling) -> Process | None:
     More vinegar, lemon juice or sugar than published keeps it; less, or more water, does not, and
     neither does any food the recipe was not tested with beyond a seasoning.
     """
-    return next((one for one in all_processes() if _keeps_to(one, filling)), None)
+    foods: dict[str, Fraction] = {}
+    for name, grams in filling.foods.items():
+        same = _SAME.get(name, name)
+        foods[same] = foods.get(same, Fraction(0)) + grams
+    plain = replace(filling, foods=foods)
+    return next((one for one in all_processes() if _keeps_to(one, plain)), None)
 
 
 def _keeps_to(process: Process, filling: Filling) -> bool:
