@@ -70,6 +70,33 @@ units: us"""
     assert said(recipe) == "honey, *eggs*, sugar"
 
 
+def test_one_food_on_two_lines_stands_once_by_its_sum() -> None:
+    recipe = recipe_of(
+        """kind: preserve
+makes: 1 kg
+ingredients:
+  - 300 g carrots
+  - 400 g onions
+  - 300 g carrots
+  - 350 ml cider vinegar
+keeps: 1 month in the fridge"""
+    )
+    assert said(recipe) == "carrots, onions, cider vinegar"
+
+
+def test_the_same_food_cut_in_two_ways_is_weighed_line_by_line() -> None:
+    recipe = recipe_of(
+        """kind: preserve
+makes: 1 kg
+ingredients:
+  - 100 g carrots, grated
+  - 400 g onions
+  - 500 g baby carrots
+keeps: 1 month in the fridge"""
+    )
+    assert said(recipe) == "baby carrots, onions, carrots"
+
+
 def test_a_compound_is_opened_and_only_its_allergen_emphasised() -> None:
     recipe = recipe_of(
         """kind: dry mix

@@ -126,7 +126,8 @@ def test_an_override_of_no_rule_names_the_nearest() -> None:
 def test_a_refusal_names_the_rule_its_source_and_how_to_mend_it() -> None:
     (problem,) = check_safety(recipe_of(OIL), GB)
     assert str(problem).startswith("recipes/case.md:")
-    assert "(rule low-acid-in-oil; NCHFP, Freezing garlic-in-oil, reviewed 2015" in problem.what
+    source = "NCHFP, Freezing Garlic-in-Oil, reviewed 16 February 2015"
+    assert f"(rule low-acid-in-oil; {source}" in problem.what
     assert "garlic in oil, kept 3 months at room temperature" in problem.what
     assert "4 °C" in problem.mend
     assert "Nothing sets this rule aside." in problem.mend

@@ -15,7 +15,7 @@ from fractions import Fraction
 from stillroom.core.allergen_laws import List, all_allergens, say_in_list
 from stillroom.core.allergens import Known
 from stillroom.core.bottling import finished_density
-from stillroom.core.contents import contents_of
+from stillroom.core.contents import contents_by_place, contents_of
 from stillroom.core.larder.food_reading import FoodReading
 from stillroom.core.larder.ingredients import name_of, parts_of, read_part
 from stillroom.core.larder.shelves import common_larder
@@ -51,11 +51,13 @@ def list_contents(recipe: Recipe, known: Iterable[Known], law: List) -> tuple[Co
     without a weight stands last, in the recipe's order.
     """
     weights = _weights(recipe)
+    places = {id(ingredient): place for place, ingredient in enumerate(recipe.ingredients)}
     rows: list[_Row] = [
-        (one, weights.get(_key(one)), _stays(recipe, one))
+        (one, weights[places[id(one.ingredient)]], _stays(recipe, one))
         for one in known
         if not _stays_on_the_table(recipe, one)
     ]
+    rows = _one_row_each(rows)
     rows = _without_steam(recipe, rows)
     pressed = recipe.kind.name == "preserve"  # a jelly holds the juice of what was strained out
     staying = [(one, grams, stays) for one, grams, stays in rows if stays or pressed]
@@ -71,28 +73,26 @@ def list_contents(recipe: Recipe, known: Iterable[Known], law: List) -> tuple[Co
     return tuple(entries)
 
 
-def _key(known: Known) -> str:
-    return known.ingredient.item + known.ingredient.note
-
-
-def _weights(recipe: Recipe) -> dict[str, Fraction | None]:
+def _weights(recipe: Recipe) -> tuple[Fraction | None, ...]:
+    """Return the grams of each line by its place, of one container where it is counted out so."""
     counted = recipe.makes.amount.middle if recipe.makes.each else Fraction(1)
-    per_batch = recipe.model_copy(
-        update={
-            "ingredients": tuple(
-                replace(ingredient, scales="with the batch") for ingredient in recipe.ingredients
-            )
-        }
-    )
-    weights: dict[str, Fraction | None] = {}
-    for content in contents_of(per_batch):
-        key = content.ingredient.item + content.ingredient.note
-        each = [
-            i for i in recipe.ingredients if i.item + i.note == key and i.scales == "per container"
-        ]
-        grams = content.grams * counted if content.grams and each else content.grams
-        weights[key] = grams + (weights.get(key) or 0) if grams is not None else weights.get(key)
-    return weights
+    weights = []
+    for ingredient, content in zip(recipe.ingredients, contents_by_place(recipe), strict=True):
+        grams = content.grams if content else None
+        each = ingredient.scales == "per container"
+        weights.append(grams * counted if grams is not None and each else grams)
+    return tuple(weights)
+
+
+def _one_row_each(rows: list[_Row]) -> list[_Row]:
+    """Put lines of the same words into one row with the sum of what is known of their weights."""
+    found: dict[tuple[object, ...], _Row] = {}
+    for one, grams, stays in rows:
+        key = (name_of(one.ingredient).casefold(), one.contains, one.ingredient.parts, stays)
+        before = found.get(key, (one, None, stays))
+        known = [weight for weight in (before[1], grams) if weight is not None]
+        found[key] = (before[0], sum(known, Fraction(0)) if known else None, stays)
+    return list(found.values())
 
 
 def _without_steam(recipe: Recipe, rows: list[_Row]) -> list[_Row]:

@@ -18,6 +18,9 @@ _INFANT = re.compile(
     rf"|hungry )*bab(?:y|ies)\b"
     rf"|bab(?:y|ies)(?:['’]s?)? (?:first|food|rusks?|biscuits?|snacks?|cereal|porridge"
     rf"|pur[eé]es?)"
+    rf"|bab(?:y|ies)['’]s? (?:\w+ ){{0,2}}(?:bars?|bites?|fingers?|sticks?|melts?|puffs?|muffins?"
+    rf"|pancakes?|pudding|custard|yoghurt|yogurt|loa(?:f|ves)|bread|toasts?|soup|stew|mash|juice"
+    rf"|drink|syrup|crackers?|cookies?|oat\w*)\b"
     rf"|bab(?:y|ies) (?:of|aged?|from|over|at) {_MONTHS}"
     rf"|{_MONTHS} (?:old|of age|and (?:up|over|older)|\+|upwards)"
     rf"|{_NUMBER} ?(?:m|mo|months?) ?\+|{_NUMBER}[ -]months?[ -]olds?)",
@@ -39,7 +42,7 @@ _NO_INFANT = re.compile(
 _DENIES = re.compile(r"\b(?:not|never|no|without|keep|away)\b", re.IGNORECASE)
 _YOUNG_OR_PET = re.compile(
     r"\b(?:cats?|kittens?|dogs?|pupp(?:y|ies)|pets?|birds?|hamsters?|nursery|cots?"
-    r"|cradles?|bab(?:y|ies)['’]?s?)\b",
+    r"|cradles?|newborns?|infants?|toddlers?|bab(?:y|ies)['’]?s?)\b",
     re.IGNORECASE,
 )
 
