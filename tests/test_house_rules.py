@@ -6,10 +6,12 @@ import ast
 import re
 import subprocess
 import sys
+import tomllib
 from pathlib import Path
 
 import click
 import pytest
+import yaml
 
 from list_licences import needed
 from stillroom.cli import main
@@ -109,6 +111,28 @@ def test_ci_runs_the_test_command_of_the_readme() -> None:
     script = (ROOT / ".ci" / "run").read_text(encoding="utf-8")
     command = script.strip().splitlines()[-1]
     assert command in README
+
+
+def test_the_three_systems_run_the_commands_of_the_readme() -> None:
+    text = (ROOT / ".github" / "workflows" / "check.yml").read_text(encoding="utf-8")
+    (job,) = yaml.safe_load(text)["jobs"].values()
+    commands = [step["run"] for step in job["steps"] if "run" in step]
+    assert len(commands) == 4
+    assert [command for command in commands if command not in README] == []
+    assert len(job["strategy"]["matrix"]["system"]) == 3
+
+
+def test_every_dependency_is_locked_by_its_sums() -> None:
+    """`uv pip compile` makes locked.txt anew; DEVELOPERS.md says how."""
+    locked = (ROOT / "locked.txt").read_text(encoding="utf-8")
+    named = set(re.findall(r"^([a-z0-9-]+)==\S+", locked, re.MULTILINE))
+    project = tomllib.loads((ROOT / "pyproject.toml").read_text(encoding="utf-8"))["project"]
+    more = project["optional-dependencies"].values()
+    wanted = [*project["dependencies"], *(line for extra in more for line in extra)]
+    names = {re.match(r"[\w-]+", line)[0].lower() for line in wanted}  # type: ignore[index]
+    assert names - named - {"stillroom"} == set()
+    assert locked.count("--hash=sha256:") > len(named)
+    assert "://" not in locked, "the address of a registry is everybody's own"
 
 
 def test_the_licence_of_everything_needed_is_listed() -> None:

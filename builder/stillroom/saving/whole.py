@@ -12,6 +12,7 @@ import errno
 import os
 import shutil
 import sys
+import time
 from collections.abc import Iterator
 from contextlib import contextmanager
 from pathlib import Path
@@ -21,6 +22,9 @@ from stillroom.core.problems import Problem, ProblemsFound
 ASIDE = ".stillroom-"
 """What is made aside is called ".NAME.stillroom-NUMBER", by the number of the run making it."""
 _NO_ROOM = (errno.ENOSPC, errno.EDQUOT, errno.EFBIG)
+_HELD = (5, 32, 33)
+"""What Windows answers for a file that another program holds (ERROR_ACCESS_DENIED and two more)."""
+_TRIES, _WAIT_SECONDS = 8, 0.1
 _WORDS = {
     errno.EACCES: ("This may not be written.", "Change who may write there, or name another."),
     errno.EPERM: ("This may not be written.", "Change who may write there, or name another."),
@@ -38,6 +42,9 @@ def explain(error: OSError, path: Path | str) -> Problem:
     """Return what kept a file from being read or written, in plain words."""
     if error.errno in _NO_ROOM:
         return Problem(str(path), 1, "There is no room to write this.", "Make room on the disk.")
+    if getattr(error, "winerror", None) in _HELD:
+        what = "This is open in another program, or may not be written."
+        return Problem(str(path), 1, what, "Close it there, or name another.")
     what, mend = _WORDS.get(error.errno or 0, (f"This cannot be written ({error.strerror}).", ""))
     return Problem(str(path), 1, what, mend)
 
@@ -63,9 +70,22 @@ def write_whole(path: Path, data: bytes) -> None:
                 file.write(data)
                 file.flush()
                 os.fsync(file.fileno())
-            os.replace(aside, there)
+            _move_over(aside, there)
         finally:
             aside.unlink(missing_ok=True)
+
+
+def _move_over(aside: Path, there: Path) -> None:
+    """Put a file in another's place; on Windows whoever looks at a new file holds it a moment."""
+    for tried in range(1, _TRIES + 1):
+        try:
+            os.replace(aside, there)
+        except PermissionError as error:
+            if tried == _TRIES or getattr(error, "winerror", None) not in _HELD:
+                raise
+            time.sleep(_WAIT_SECONDS)
+        else:
+            return
 
 
 def begin_folder(place: Path) -> Path:
