@@ -129,3 +129,24 @@ def test_many_price_breaks_are_weighed_at_once() -> None:
     begun = time.process_time()
     assert buy_cheapest(Fraction(21), breaks).price == Fraction(21 * 79, 100)
     assert time.process_time() - begun < 1
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "1000000 l for 3",
+        f"{'9' * 40} ml for 14.50",
+        f"{'9' * 3000} for 1",
+        "9999999 or more for 1 each",
+    ],
+)
+def test_a_pack_that_no_shop_sells_is_told(text: str) -> None:
+    with pytest.raises(Unreadable):
+        parse_pack(text)
+
+
+def test_a_plan_that_is_not_found_is_told_in_words() -> None:
+    nothing = Mip()
+    nothing.row([(nothing.yes_or_no(), 1)], low=2, high=3)
+    with pytest.raises(Unreadable, match="No plan was found"):
+        nothing.solve(1, 0)

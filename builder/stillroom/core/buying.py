@@ -16,11 +16,12 @@ from itertools import combinations
 from stillroom.core.money import parse_money
 from stillroom.core.problems import Unreadable
 from stillroom.core.quantities import Amount, parse_leading_amount
-from stillroom.core.units import System
+from stillroom.core.units import System, base_size
 
 _PACK = re.compile(r"^(?P<size>.+?)\s+for\s+(?P<price>\S+)(?P<each>\s+each)?$", re.IGNORECASE)
 _AT_LEAST = re.compile(r"^(?P<count>\d+)\s+or\s+more(?:\s+of\s+(?P<size>.+))?$", re.IGNORECASE)
 _HOW_TO_WRITE = 'Write "700 ml for 14.50", "12 for 7.20" or "50 or more for 0.48 each".'
+_LARGEST_PACK = 1_000_000  # g, ml or pieces: a tonne
 _MANY_BREAKS = 6
 _MOST_STEPS = 20_000
 
@@ -66,6 +67,10 @@ def parse_pack(
     amount, rest = parse_leading_amount(size_text, system)
     if amount is None or rest or amount.low <= 0 or amount.low != amount.high:
         raise Unreadable(f'"{size_text}" is not the size of a pack.', _HOW_TO_WRITE)
+    if amount.low * base_size(amount.unit) > _LARGEST_PACK or at_least > _LARGEST_PACK:
+        raise Unreadable(
+            f'"{size_text}" is more than a shop sells.', "Look whether it has too many noughts."
+        )
     return amount, parse_money(found["price"], currency), at_least
 
 

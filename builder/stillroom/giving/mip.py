@@ -64,7 +64,7 @@ class Mip:
         self._rows.append((float(low), float(high), sorted(together.items())))
 
     def solve(self, time_limit_s: float, gap: float) -> Solved:
-        """Minimise; raises Unreadable (solver absent) or RuntimeError (no answer in the time)."""
+        """Minimise; raises Unreadable when the solver is absent or finds nothing in the time."""
         highspy = _solver()
         # the plain solver under highspy's own class, which greets on the terminal when it is made
         solver = highspy.Highs.__bases__[0]()
@@ -75,7 +75,7 @@ class Mip:
         info = solver.getInfo()
         status = solver.getModelStatus()
         if info.primal_solution_status != highspy.SolutionStatus.kSolutionStatusFeasible:
-            raise RuntimeError(f"no plan was found: {solver.modelStatusToString(status)}")
+            raise Unreadable("No plan was found in the time.", 'Give it longer: "--seconds 60".')
         return Solved(
             values=tuple(solver.getSolution().col_value),
             objective=float(info.objective_function_value),
