@@ -81,8 +81,8 @@ def show_mm(length: float) -> str:
     >>> show_mm(62.0), show_mm(31.456)
     ('62', '31.46')
     """
-    if not math.isfinite(length):
-        return str(length)
+    if not abs(length) < 1e15:  # no number, or one too long to be written out
+        return f"{length:g}"
     # as the browser rounds: halves go up
     return f"{math.floor(length * 100 + 0.5) / 100:.2f}".rstrip("0").rstrip(".")
 
