@@ -246,3 +246,10 @@ def test_any_order_of_lines_is_read_or_told(lines: list[str]) -> None:
 @settings(max_examples=1000)
 def test_any_words_in_any_fact_are_read_or_told(key: str, words: str) -> None:
     told(recipe(**{key: words}))
+
+
+@pytest.mark.parametrize(
+    "text", ["title: Gin\n", "title: Gin\nkind: infusion\n\n1. Pour.\n", "kind: bake"]
+)
+def test_facts_without_any_dashes_are_told_at_a_line_there_is(text: str) -> None:
+    assert {line.split(":")[1] for line in told(text)} == {"1"}

@@ -56,7 +56,7 @@ def divide(text: str, name: str) -> Divided:
     end = _end(lines, begin + 1)
     if end is None:
         mend = f'Put a line "---" below the last of them. {_THEN}'
-        raise ProblemsFound([*problems, Problem(name, begin + 1, _NO_END, mend)])
+        raise ProblemsFound([*problems, Problem(name, max(begin, 0) + 1, _NO_END, mend)])
     if _is_rule(lines[end]) or lines[end] == "...":
         front, body = lines[begin + 1 : end], end + 1
         after = _end(lines, end + 1)
