@@ -23,6 +23,7 @@ from giving.lists import ROOT, demo_book, demo_recipes
 from stillroom.core.book import open_book
 from stillroom.core.buying import parse_pack
 from stillroom.core.cutting import read_cut, read_pods
+from stillroom.core.dividing import divide
 from stillroom.core.finished import facts_of_batch
 from stillroom.core.giving_days import find_day
 from stillroom.core.keeps import read_keeping
@@ -32,7 +33,7 @@ from stillroom.core.markup import check_markup
 from stillroom.core.money import parse_money
 from stillroom.core.parts import read_container, read_ingredient, read_makes, read_vessel
 from stillroom.core.private_words import list_private_words
-from stillroom.core.problems import ProblemsFound, Unreadable
+from stillroom.core.problems import ProblemsFound, Unreadable, nearest
 from stillroom.core.recipe import Recipe
 from stillroom.core.safety import check_safety
 from stillroom.core.scale_words import scaling_document
@@ -40,6 +41,7 @@ from stillroom.core.scaling import scale_recipe
 from stillroom.core.spans import parse_span
 from stillroom.core.stages import parse_stage
 from stillroom.core.targets import read_target
+from stillroom.core.text_files import clean
 from stillroom.core.timeline import plan_back
 from stillroom.core.timeline_words import timeline_document
 from stillroom.giving.against_book import check_list
@@ -111,12 +113,14 @@ def _fault_of_messages(messages: Sequence[str], text: str) -> str:
 
 def lost_words(text: str, recipe: Recipe) -> set[str]:
     """Return the words below the facts of a recipe file that nothing of the recipe holds."""
-    body = re.split(r"\n\s*[-–—]{3,}\s*\n", text, maxsplit=1)[-1]
+    body = " ".join(divide(clean(text, "a.md"), "a.md").body)
     kept = [recipe.intro, *(step.text for step in recipe.method)]
     kept += [step.group for step in recipe.method]
     kept += [word for section in recipe.sections for word in (section.heading, section.text)]
+    kept += [word for one in recipe.ingredients for word in (one.item, one.note)]
     there = set(_TELLING.findall(" ".join(kept)))
-    return set(_TELLING.findall(body)) - there - set(_TELLING.findall("Method method"))
+    lost = set(_TELLING.findall(body)) - there
+    return {word for word in lost if not nearest(word, ("method",))}  # a slip in the heading
 
 
 def take_recipe(text: str) -> None:
