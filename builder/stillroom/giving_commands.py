@@ -57,7 +57,10 @@ def pack(
     before = None if afresh else read_before(out, read.giving.giving_list)
     own = book.own_larder()
     read = with_larder_prices(read, own.prices)
-    recipes = load_recipes(book.recipe_files(), book.root, book.settings.units, larder=own.larder)
+    said = book.settings
+    recipes = load_recipes(
+        book.recipe_files(), book.root, said.units, larder=own.larder, language=said.language
+    )
     found = work_out(read, recipes, book.settings, day, Effort(seconds, within / 100), before)
     for name in swap_in(pack_files(found), out):
         click.echo(f"You wrote in {out / name}: it is kept as {out / 'yours' / name}.", err=True)

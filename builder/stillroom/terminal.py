@@ -71,7 +71,9 @@ def book_around(path: Path | None = None) -> Book:
 def read_one(path: Path) -> tuple[Recipe, Book]:
     """Read one recipe with the settings of the book it lies in."""
     book = book_around(path)
-    return load_recipe(path, str(path), book.settings.units, book.own_larder().larder), book
+    said = book.settings
+    larder = book.own_larder().larder
+    return load_recipe(path, str(path), said.units, larder, said.language), book
 
 
 def guard_place(out: Path) -> None:

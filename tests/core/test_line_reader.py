@@ -1,8 +1,11 @@
 """Ingredient lines in the shapes that other people write them, each with its exact value.
 
-The lines of lines.tsv are our own, written after the shapes of published recipes in Britain and
-America; "?" marks a line that must be asked about and never guessed. How well lines nobody here
-wrote are read is measured by tests/bench/bench_lines.py.
+The lines of lines.tsv are other people's, the source named by its kind: two publishers' lines with
+the labels people gave them, foragers' pages, canning guides, old cookery books, lines in five other
+languages; the first hundred are our own after published shapes, and "review" are those that were
+found to be misread. Amounts, units and foods of the publishers' lines are their labellers'; the
+other outside lines were labelled whole before the reader saw them. "?" marks a line that must be
+asked about and never guessed. How well many thousands are read: tests/bench/bench_lines.py.
 """
 
 from __future__ import annotations

@@ -52,7 +52,7 @@ ASKED = {
     "a little": '"900 ml"',
     "a jar or two": '"900 ml"',
     "1 l 2 l": '"900 ml"',
-    "1..2 l": '"900 ml"',
+    "1..2 l": '"2.5"',  # the number itself is told, by the one reader of numbers
     "6 jars of 0 ml": "above 0",
     "0 jars": '"900 ml"',
     "500 ml and 2 jars": '"900 ml"',

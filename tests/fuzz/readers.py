@@ -26,12 +26,13 @@ from stillroom.core.cutting import read_cut, read_pods
 from stillroom.core.dividing import divide
 from stillroom.core.finished import facts_of_batch
 from stillroom.core.giving_days import find_day
+from stillroom.core.holders import read_container, read_makes, read_vessel
 from stillroom.core.keeps import read_keeping
 from stillroom.core.larder.own import read_own_larder
 from stillroom.core.loading import read_recipe
 from stillroom.core.markup import check_markup
 from stillroom.core.money import parse_money
-from stillroom.core.parts import read_container, read_ingredient, read_makes, read_vessel
+from stillroom.core.parts import read_ingredient
 from stillroom.core.private_words import list_private_words
 from stillroom.core.problems import ProblemsFound, Unreadable, nearest
 from stillroom.core.recipe import Recipe

@@ -66,6 +66,7 @@ class Book:
             self.settings.units,
             self.pictures_dir,
             self.own_larder().larder,
+            self.settings.language,
         )
 
     @property

@@ -59,7 +59,10 @@ def _checked(
         larder = book.own_larder().larder
     except ProblemsFound as found:
         larder, wrong = Larder(language=book.settings.language), found.problems
-    recipes, drafts, problems = gather_recipes(paths, root, book.settings.units, pictures, larder)
+    said = book.settings
+    recipes, drafts, problems = gather_recipes(
+        paths, root, said.units, pictures, larder, said.language
+    )
     problems.extend((*wrong, *strays))
     files = {path.stem: path for path in paths}
     for recipe in recipes:

@@ -37,6 +37,7 @@ def draft_recipe(
     for key, value in _IN_PLACE.items():
         kept.setdefault(key, value)
     try:
-        return Recipe.model_validate(kept, context={"system": system})
+        context = {"system": system, "language": data.get("language", "en_GB")}
+        return Recipe.model_validate(kept, context=context)
     except ValidationError:  # what is wrong with it was told from the errors themselves
         return None

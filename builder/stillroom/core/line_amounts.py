@@ -11,9 +11,11 @@ from dataclasses import dataclass, replace
 from fractions import Fraction
 from functools import cache
 
+from stillroom.core.line_beside import read_cut_to_size, read_said_beside, read_sized_cloth
 from stillroom.core.line_measures import (
     GLUE,
     Measure,
+    counts_it,
     read_about,
     read_measure,
     read_noun,
@@ -23,15 +25,18 @@ from stillroom.core.line_measures import (
 from stillroom.core.line_numbers import Marks, read_number
 from stillroom.core.problems import Unreadable
 from stillroom.core.quantities import Amount
-from stillroom.core.units import System, convert, counted_nouns, read_data, size_of
+from stillroom.core.units import System, all_units, convert, counted_nouns, read_data, size_of
 
+_FEW = 8  # "4 x 10 cm discs" are four; "30 x 30 cm cloth" may be one
 _SPACE = re.compile(r"\s*")
 _TIMES = re.compile(r"\s*[x×]\s*(?=[0-9½⅓⅔¼¾⅛])", re.IGNORECASE)
-_SUM = re.compile(r"\s*(?:\+|plus|and|&)\s+", re.IGNORECASE)
+_SUM = re.compile(r"\s*(?:\+|plus|and|&|(?P<less>minus|less))\s+", re.IGNORECASE)
+_PLUS = re.compile(r"\s*(?:\+|plus)\s+", re.IGNORECASE)
 _SLASH = re.compile(r"\s*/\s*")
+_GLUED = re.compile(r"(?=[0-9½⅓⅔¼¾⅛])")  # "20g¾oz"
 _OR = re.compile(r"\s*(?:,\s*)?\bor\s+(?:about\s+)?", re.IGNORECASE)
 _OPEN = re.compile(
-    r"\s*(?P<size>(?:small|medium|large)\s*)?[(\[]\s*(?:about|approx\.?|approximately|around|roughly|or|c\.)?\s*",
+    r"\s*(?P<size>(?:small|medium|large)\s*)?[(\[]\s*(?:about|approx\.?|approximately|around|roughly|or|c\.|weighing|total|totaling)?\s*",
     re.IGNORECASE,
 )
 _CLOSE = re.compile(
@@ -68,12 +73,33 @@ def read_measured(text: str, at: int, system: System, marks: Marks) -> Measured 
 
     Raises Unreadable for what could be read in two ways.
     """
+    cut = read_cut_to_size(text, at, system, marks) or read_sized_cloth(text, at, system, marks)
+    if cut is not None:
+        return Measured(cut.amount, at, cut.end, each=cut.each, fullness=cut.said)
     first = read_measure(text, at, system, marks)
     if first is None:
         return None
     found = Measured(first.amount, first.start, first.end, fullness=first.fullness)
+    found = _halves(text, found, system, marks)
     pack = _read_pack(text, found, system, marks)
-    return _named_by_size(text, _read_more(text, pack or found, system, marks))
+    whole = _named_by_size(text, _read_more(text, pack or found, system, marks))
+    added = read_said_beside(text, whole.end, whole.amount)
+    if added is None:
+        return whole
+    words = ", ".join(part for part in (whole.fullness, added.said) if part)
+    return replace(whole, amount=added.amount, end=added.end, fullness=words)
+
+
+def _halves(text: str, found: Measured, system: System, marks: Marks) -> Measured:
+    """Read "1/8 plus 1/16 teaspoon": two numbers of one unit."""
+    own = found.amount
+    sign = _PLUS.match(text, found.end) if not own.unit and not own.noun else None
+    more = _numbered(text, sign.end(), system, marks) if sign else None
+    if more is None or not more.amount.unit:
+        return found
+    added = more.amount
+    whole = replace(added, low=own.low + added.low, high=own.high + added.high, about=own.about)
+    return replace(found, amount=whole, end=more.end)
 
 
 def _read_more(text: str, found: Measured, system: System, marks: Marks) -> Measured:
@@ -97,23 +123,35 @@ def _read_reach(text: str, found: Measured, system: System, marks: Marks) -> Mea
     """Read "75g-110g", "13oz–1lb 2oz": a range whose ends each bear their unit."""
     own = found.amount
     sign = _REACH.match(text, found.end)
-    more = (
-        _numbered(text, sign.end(), system, marks) if sign and own.unit and not found.also else None
-    )
-    if more is None or not more.amount.unit or size_of(more.amount.unit) != size_of(own.unit):
+    more = _numbered(text, sign.end(), system, marks) if sign and own.unit else None
+    if more is None or not more.amount.unit or not _alike(more.amount.unit, own.unit):
         return None
-    whole = _read_sum(text, Measured(more.amount, more.start, more.end), system, marks) or more
+    second = Measured(more.amount, more.start, more.end)
+    whole = _read_sum(text, second, system, marks) or second
+    if found.also:  # "150ml/5fl oz-200ml/7fl oz"
+        whole = _read_pair(text, whole, system, marks) or whole
     high = convert(whole.amount.high, whole.amount.unit, own.unit)
     if high < own.low:
         raise Unreadable(
             f'The range "{text[found.start : whole.end].strip()}" runs backwards.',
             "Write the smaller amount first.",
         )
-    return replace(found, amount=replace(own, high=high), end=whole.end)
+    also = tuple(
+        replace(low, high=convert(up.high, up.unit, low.unit))
+        for low, up in zip(found.also, whole.also, strict=False)
+        if low.unit and up.unit and size_of(low.unit) == size_of(up.unit)
+    )
+    return replace(found, amount=replace(own, high=high), also=also, end=whole.end)
+
+
+def _alike(unit: str, other: str) -> bool:
+    """Whether two units may be the ends of one range: both metric, or neither."""
+    metric = [all_units()[one].system == "metric" for one in (unit, other)]
+    return size_of(unit) == size_of(other) and metric[0] == metric[1]
 
 
 def _read_sum(text: str, found: Measured, system: System, marks: Marks) -> Measured | None:
-    """Read "1 lb 4 oz", "2 cups + 1 tbsp", "1 cup plus 2 tablespoons" in the first unit."""
+    """Read "1 lb 4 oz", "2 cups + 1 tbsp", "1 cup minus 2 tbsp" in the first unit."""
     own = found.amount
     sign = _SUM.match(text, found.end)
     if not own.unit or (found.also and sign is None):
@@ -135,15 +173,40 @@ def _read_sum(text: str, found: Measured, system: System, marks: Marks) -> Measu
     )
     if not sign and low >= own.low:
         return None
+    if sign and sign["less"]:
+        low, high = -high, -low
+    second = Measured(more.amount, more.start, more.end)
+    again = _read_bracket(text, second, system, marks) or second
+    words = ", ".join(part for part in (found.fullness, more.fullness) if part)
     return replace(
-        found, amount=replace(own, low=own.low + low, high=own.high + high), end=more.end
+        found,
+        amount=replace(own, low=own.low + low, high=own.high + high),
+        end=again.end,
+        also=() if sign and sign["less"] else _added(found.also, again.also),
+        fullness=words,
+    )
+
+
+def _added(first: tuple[Amount, ...], second: tuple[Amount, ...]) -> tuple[Amount, ...]:
+    """Add what both parts of a sum say again; what only one says again is not of the whole."""
+    if not first or len(first) != len(second) or any(not one.unit for one in (*first, *second)):
+        return ()
+    if any(size_of(a.unit) != size_of(b.unit) for a, b in zip(first, second, strict=True)):
+        return ()
+    return tuple(
+        replace(
+            a,
+            low=a.low + convert(b.low, b.unit, a.unit),
+            high=a.high + convert(b.high, b.unit, a.unit),
+        )
+        for a, b in zip(first, second, strict=True)
     )
 
 
 def _read_pair(text: str, found: Measured, system: System, marks: Marks) -> Measured | None:
     """Read "225g/8oz": the same in another unit, itself perhaps a sum."""
     sign = _SLASH.match(text, found.end) or (
-        _OR.match(text, found.end) if found.amount.unit else None
+        (_OR.match(text, found.end) or _GLUED.match(text, found.end)) if found.amount.unit else None
     )
     if sign is None:
         return None
@@ -151,8 +214,8 @@ def _read_pair(text: str, found: Measured, system: System, marks: Marks) -> Meas
     if more is None or not more.amount.unit:
         return None
     second = Measured(more.amount, more.start, more.end)
-    whole = _read_reach(text, second, system, marks) or second
-    whole = _read_sum(text, whole, system, marks) or whole
+    whole = _read_sum(text, second, system, marks) or second
+    whole = _read_reach(text, whole, system, marks) or whole
     if found.each is not None and size_of(whole.amount.unit) == size_of(found.each.unit):
         return _container(text, replace(found, end=whole.end))
     grown = replace(found, also=(*found.also, whole.amount), end=whole.end)
@@ -165,7 +228,10 @@ def _read_bracket(text: str, found: Measured, system: System, marks: Marks) -> M
     if opened is None:
         return None
     inner = _numbered(text, opened.end(), system, marks)
-    if inner is None or not (inner.amount.unit or found.amount.noun):
+    of_one = inner and size_of(inner.amount.unit) == "length"  # "4 lb (3-inch) cucumbers"
+    if of_one and found.amount.unit and size_of(found.amount.unit) != "length":
+        return None
+    if inner is None or not (inner.amount.unit or inner.amount.noun or found.amount.noun):
         return None
     more = _read_more(text, Measured(inner.amount, inner.start, inner.end), system, marks)
     closed = _CLOSE.match(text, more.end)
@@ -194,6 +260,8 @@ def _numbered(text: str, at: int, system: System, marks: Marks) -> Measure | Non
     """Read a measure that begins with a figure, so that words after "and" are never measures."""
     about = read_about().match(text, at)
     begins = about.end() if about else at
+    lead = read_qualifier(text, begins)
+    begins = lead.end if lead else begins  # "plus scant 3/4 cup"
     if begins >= len(text) or not (text[begins].isdigit() or text[begins] in "½⅓⅔¼¾⅕⅖⅗⅘⅙⅚⅛⅜⅝⅞"):
         word = read_number(text, begins, marks) if begins < len(text) else None
         glue = GLUE.match(text, word[1]) if word else None
@@ -213,11 +281,21 @@ def _read_pack(text: str, found: Measured, system: System, marks: Marks) -> Meas
     size = _numbered(text, at, system, marks) if at is not None else None
     if size is None or not size.amount.unit:
         return None
+    reach = _read_reach(text, Measured(size.amount, size.start, size.end), system, marks)
+    size = replace(size, amount=reach.amount, end=reach.end) if reach else size
     whole = _read_more_size(text, size, system, marks)
     packed = _container(text, replace(found, each=size.amount, end=whole))
-    # "3 5-inch sticks", "one 4-pound chicken"
+    several = found.amount.low >= _FEW and not packed.amount.noun
+    if times and several and size_of(size.amount.unit) == "length":
+        said = text[found.start : size.end].strip()
+        raise Unreadable(
+            f'"{said}" could be a size or a count.',
+            'Write "1 piece, 30 cm x 30 cm", or "30 pieces of 30 cm".',
+        )
+    # "3 5-inch sticks", "one 4 to 5 pound chicken"
     of_one = size_of(size.amount.unit) == "length" or "-" in text[size.start : size.end]
-    return packed if times or packed.amount.noun or of_one else None
+    spoken = text[found.start : found.end].strip().isalpha()
+    return packed if times or packed.amount.noun or of_one or spoken else None
 
 
 def _read_more_size(text: str, size: Measure, system: System, marks: Marks) -> int:
@@ -225,8 +303,9 @@ def _read_more_size(text: str, size: Measure, system: System, marks: Marks) -> i
     second = _SLASH.match(text, size.end)
     more = _numbered(text, second.end(), system, marks) if second else None
     if more and more.amount.unit:
-        summed = _read_sum(text, Measured(more.amount, more.start, more.end), system, marks)
-        return summed.end if summed else more.end
+        again = Measured(more.amount, more.start, more.end)
+        again = _read_sum(text, again, system, marks) or again
+        return (_read_reach(text, again, system, marks) or again).end
     opened = _OPEN.match(text, size.end)
     inner = _numbered(text, opened.end(), system, marks) if opened else None
     closed = _CLOSE.match(text, inner.end) if inner and inner.amount.unit else None
@@ -256,7 +335,7 @@ def _container(text: str, found: Measured) -> Measured:
     at = gap.end() if gap else found.end
     between = read_qualifier(text, at)
     noun = read_noun(text, between.end if between else at)
-    if noun is None:
+    if noun is None or not counts_it(text, between.end if between else at, noun[1]):
         return found
     words = " ".join(part for part in (found.fullness, between.said if between else "") if part)
     return replace(found, amount=replace(found.amount, noun=noun[0]), end=noun[1], fullness=words)

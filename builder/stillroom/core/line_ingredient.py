@@ -11,16 +11,14 @@ import re
 from dataclasses import dataclass, replace
 from fractions import Fraction
 
-from stillroom.core.line_reader import LineReading, read_line
+from stillroom.core.line_pairs import compare
+from stillroom.core.line_parts import LineReading
+from stillroom.core.line_reader import read_line
+from stillroom.core.line_sizes import bare_words, comma_parts
 from stillroom.core.problems import Unreadable, nearest
 from stillroom.core.quantities import Amount, AnyAmount, Unmeasured, parse_amount, show_amount
-from stillroom.core.units import System, all_units, convert, size_of, unit_words
+from stillroom.core.units import System, convert, offered_words, size_of
 
-# Published British pairs round 25 g to an ounce (28.35 g) and 5 g to a quarter of one (7.1 g): the
-# BBC's and the Guild of Food Writers' conversions, as printed in recipes (common practice, no
-# published source). Wider than this is no rounding.
-_ROUNDED_SHARE = Fraction(16, 100)
-_ROUNDED_LEAST = {"mass": Fraction(5), "volume": Fraction(8), "length": Fraction(6)}
 _STICK_G = Fraction(113)  # one US stick of butter: USDA SR 01145
 _STICK_FOODS = re.compile(r"\b(?:butter|margarine|shortening)\b", re.IGNORECASE)
 
@@ -43,7 +41,7 @@ def amount_of_line(text: str, system: System, language: str = "en_GB") -> LineAm
     >>> str(line.amount.low), line.amount.noun, line.each_g
     ('2', 'tin', Fraction(400, 1))
     """
-    bare = " ".join(text.split())
+    bare = bare_words(text)
     ratio = _ratio_behind(bare, system)
     if ratio:
         return ratio
@@ -52,8 +50,10 @@ def amount_of_line(text: str, system: System, language: str = "en_GB") -> LineAm
     if not isinstance(amount, Amount):
         return LineAmount(reading.item, amount or Unmeasured("as needed"), _note(reading))
     _refuse_misspelt_unit(amount, reading.item, system)
-    _compare(amount, reading)
+    compare(reading.each if reading.each is not None else amount, reading.also)
     amount, each_g, size = _packs(amount, reading)
+    if each_g is None and not amount.unit and reading.also and reading.each is None:
+        each_g = _weight_of_one(amount, reading.also[0])
     if amount.noun == "stick" and _STICK_FOODS.search(reading.item):
         each_g = _STICK_G
     note = ", ".join(part for part in (size, _note(reading)) if part)
@@ -62,8 +62,9 @@ def amount_of_line(text: str, system: System, language: str = "en_GB") -> LineAm
 
 def _ratio_behind(text: str, system: System) -> LineAmount | None:
     """Read "cinnamon sticks, 1 per 250 ml of vodka": the only amount that is written of another."""
-    item, comma, note = text.partition(",")
-    if not comma or " per " not in note or re.match(r"\s*[\d½¼¾⅓⅔⅛]", item):
+    item, *notes = comma_parts(text, 1)
+    note = notes[0] if notes else ""
+    if not notes or " per " not in note or re.match(r"\s*[\d½¼¾⅓⅔⅛]", item):
         return None
     return LineAmount(item.strip(), parse_amount(note.strip(), system), "")
 
@@ -71,6 +72,13 @@ def _ratio_behind(text: str, system: System) -> LineAmount | None:
 def _note(reading: LineReading) -> str:
     words = reading.fullness
     return ", ".join(part for part in (words, reading.note) if part)
+
+
+def _weight_of_one(amount: Amount, whole: Amount) -> Fraction | None:
+    """Return the grams of one where a line gives the weight of all: "4 egg yolks (72 grams)"."""
+    if size_of(whole.unit) != "mass" or amount.middle <= 0:
+        return None
+    return convert(whole.middle, whole.unit, "g") / amount.middle
 
 
 def _packs(amount: Amount, reading: LineReading) -> tuple[Amount, Fraction | None, str]:
@@ -87,28 +95,11 @@ def _packs(amount: Amount, reading: LineReading) -> tuple[Amount, Fraction | Non
     return amount, None, show_amount(each)
 
 
-def _compare(amount: Amount, reading: LineReading) -> None:
-    """Refuse a second measure that is not the first one again."""
-    first = reading.each if reading.each is not None else amount
-    if not first.unit:
-        return
-    for other in reading.also:
-        if not other.unit or size_of(other.unit) != size_of(first.unit):
-            continue
-        again = convert(other.middle, other.unit, first.unit)
-        least = _ROUNDED_LEAST[size_of(first.unit)] / all_units()[first.unit].in_base
-        if abs(again - first.middle) > max(first.middle * _ROUNDED_SHARE, least):
-            raise Unreadable(
-                f'"{show_amount(first)}" and "{show_amount(other)}" are not the same amount.',
-                "Write the one that is right, or correct the other.",
-            )
-
-
 def _refuse_misspelt_unit(amount: Amount, item: str, system: System) -> None:
     """Refuse "3 cupp sugar" rather than count three of a thing called "cupp sugar"."""
     first, _, rest = item.partition(" ")
     if amount.unit or amount.noun or not rest or len(first) < 3:
         return
-    near = nearest(first, [word for word in unit_words(system) if word[0] == first[0]], 0.8)
+    near = nearest(first, [word for word in offered_words(system) if word[0] == first[0]], 0.8)
     if near:
         raise Unreadable(f'"{first}" is not a unit.', f'Did you mean "{near}"?')

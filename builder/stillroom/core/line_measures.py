@@ -16,9 +16,10 @@ from typing import Any
 from stillroom.core.line_numbers import Marks, Range, read_range
 from stillroom.core.problems import Unreadable, did_you_mean
 from stillroom.core.quantities import Amount
-from stillroom.core.units import System, counted_nouns, read_data, unit_words
+from stillroom.core.units import System, counted_nouns, offered_words, read_data, unit_words
 
 GLUE = re.compile(r",?\s*-?\s*")
+OR_MORE = re.compile(r"\s+or\s+(?:more|so|thereabouts|less)\b", re.IGNORECASE)
 
 
 @dataclass(frozen=True)
@@ -92,15 +93,24 @@ def read_about() -> re.Pattern[str]:
     return re.compile(rf"(?:(?:{words})(?![A-Za-z])\s*)+(?=[0-9½⅓⅔¼¾⅛a-z])", re.IGNORECASE)
 
 
+# other words with a unit before their hyphen are no measure: "T-bone steaks", "cup-shaped leaves"
+_INCH_THICK = re.compile(
+    r"(inch|inches|in|cm|mm)(?=-(?:thick|long|wide|square|deep|high|diameter|round|size|sized|thin)\b)",
+    re.IGNORECASE,
+)
+
+
 def read_unit(text: str, at: int, system: System) -> tuple[str, int] | None:
     """Read a unit word that begins at `at`, as (unit id, end); None where none does."""
     words = unit_words(system)
     found = _look_up(text, at, words)
     if found is None:  # "5-pound", "28-oz", "1/2-inch-thick"
-        head = re.compile(r"[A-Za-z]+(?=-)").match(text, at)
-        if head and head[0].lower() in words:
-            return words[head[0].lower()], head.end()
-        return None
+        head = _INCH_THICK.match(text, at)
+        return (words[head[1].lower()], head.end(1)) if head else None
+    if found[0] in ("T", "t") and system != "us":
+        raise Unreadable(
+            f'"{found[0]}" could be a tablespoon or a teaspoon.', 'Write "tbsp" or "tsp".'
+        )
     return words[found[0]], found[1]
 
 
@@ -134,8 +144,10 @@ def read_measure(text: str, at: int, system: System, marks: Marks) -> Measure | 
 
 def _is_the_food(text: str, at: int, noun: tuple[str, int]) -> bool:
     """Whether a noun at the head, with no number before it, is the food: "cloves", "stock cube"."""
-    follows = re.match(r"[A-Za-z(]", text[noun[1] :].strip())
-    return not follows or text[at : noun[1]].lower() in _NEVER_BARE
+    follows = re.match(r"[A-Za-zÀ-ÿ(]", text[noun[1] :].strip())
+    word = text[at : noun[1]].lower()
+    several = word == counted_nouns()[noun[0]][1].lower() != noun[0].lower()  # not one, how many?
+    return not follows or several or word in _NEVER_BARE
 
 
 # "Loaf of", "head of" and the like begin an amount; these as often begin a food's own name
@@ -189,8 +201,11 @@ def _with_unit(
     text: str, start: int, number: Range, about: bool, lead: str, system: System
 ) -> Measure:
     amount = Amount(number.low, number.high, about=about)
-    glue = GLUE.match(text, number.end)
-    at = glue.end() if glue else number.end
+    more = OR_MORE.match(text, number.end)
+    lead = ", ".join(part for part in (lead, more[0].strip() if more else "") if part)
+    end = more.end() if more else number.end
+    glue = GLUE.match(text, end)
+    at = glue.end() if glue else end
     unit = read_unit(text, at, system)
     if unit:
         return Measure(replace(amount, unit=unit[0]), start, unit[1], lead)
@@ -201,28 +216,39 @@ def _with_unit(
     if unit and between:
         return Measure(replace(amount, unit=unit[0]), start, unit[1], words)
     noun = read_noun(text, after)
-    if noun and _counts(text, after, noun[1]):
+    if noun and counts_it(text, after, noun[1]):
         return Measure(replace(amount, noun=noun[0]), start, noun[1], words)
     glued = number.end > number.start and text[number.end : number.end + 1].isalpha()
     if glued and not re.match(r"(?:[x×]\s?(?=[\d½¼¾])|(?:x|st|nd|rd|th|er)\b)", text[number.end :]):
         word = re.match(r"[^\s,()]+", text[number.end :])
         written = word[0] if word else ""
-        mend = did_you_mean(written, unit_words(system)) or 'Write "g", "ml", "tsp" or "cup".'
+        mend = did_you_mean(written, offered_words(system)) or 'Write "g", "ml", "tsp" or "cup".'
         raise Unreadable(f'"{written}" is not a unit.', mend)
-    return Measure(amount, start, number.end, lead)
+    return Measure(amount, start, end, lead)
 
 
-def _counts(text: str, at: int, end: int) -> bool:
-    """Whether a noun after a number is counted, and not part of the food: "2 bean sprouts"."""
+def counts_it(text: str, at: int, end: int) -> bool:
+    """Whether a noun after a number is counted, and not the food: "2 bean sprouts"."""
     if text[end : end + 1] == "-":  # "1 packet-trimmed brisket"
         return False
+    if text[at - 1 : at] == "-" and text[at:end].lower() in ("square", "round"):
+        return False  # "14 ½-inch-square sticks"
     follows = re.match(r"\s+([A-Za-zÀ-ÿ]+)", text[end:])
     pair = f"{text[at:end]} {follows[1]}".lower() if follows else ""
-    return pair not in _FOOD_PAIRS
+    joined = re.match(r"\s+(?:or|and)\s+(?!two|three|so\b|more|less|[0-9])", text[end:])
+    return pair not in _FOOD_PAIRS and not joined
 
 
 _FOOD_PAIRS = frozenset(
-    {"bean sprouts", "star anise", "bulb fennel", "leaf lettuce", "leaf spinach", "berry fruit"}
+    {
+        "bean sprouts",
+        "bouquet garni",
+        "star anise",
+        "bulb fennel",
+        "leaf lettuce",
+        "leaf spinach",
+        "berry fruit",
+    }
     | {"cube steak", "flower water", "head lettuce", "box grater", "stem ginger", "pot barley"}
     | {
         "round steak",

@@ -19,14 +19,21 @@ from stillroom.core.units import read_data
 
 MOST_DIGITS = 9  # a number of more digits is a slip of the pen, or worse
 VULGAR = "½⅓⅔¼¾⅕⅖⅗⅘⅙⅚⅐⅛⅜⅝⅞⅑⅒"
-_DIGITS = re.compile(r"[0-9]+(?:[.,'’\u00a0\u202f][0-9]+)*|(?<![0-9])\.[0-9]{1,3}(?![0-9])")
+_DIGITS = re.compile(r"[0-9]+(?:[.,'’\u2009\u202f][0-9]+)*|(?<![0-9])\.[0-9]{1,3}(?![0-9])")
+# "1 000 g" is a thousand; "1 400 g tin" is one tin, so that other figures are a thousand's only
+# where the language parts thousands by a space
+_SPACED = re.compile(
+    r"[1-9][0-9]{0,2}(?P<groups>(?:[ \u00a0][0-9]{3})+)(?![0-9/⁄∕½⅓⅔¼¾⅛]|[.,][0-9])"
+)
 _SLASHED = re.compile(r"([0-9]+)\s?[/⁄∕]\s?([0-9]+)")
 _JOINS_FRACTION = re.compile(r"(?:\s+(?:and|&)\s+|\s*-\s*|\s*)(?=[½⅓⅔¼¾⅕⅖⅗⅘⅙⅚⅐⅛⅜⅝⅞⅑⅒0-9])")
-_WORD = re.compile(r"[A-Za-z]+")
+_WORD = re.compile(r"[A-Za-zÀ-ÿ]+")
 # what is a number of the food itself: "70% chocolate", "1 percent milk", "00 flour", "7-Up"
 _FOODS_OWN = re.compile(r"\s*(?:%|per\s?cent\b|°|º)|-[A-Z]")
 _SLIP = re.compile(r"[.,]{2}|[.,](?=\d)")
 _BETWEEN = re.compile(r"(?P<unit>-?\s*)(?:-|–|—|to|or)\s*", re.IGNORECASE)
+# "2 à 3", "2 bis 3", "2 o 3": as the book's language joins the ends of a range
+_JOINED = {"de": "bis|oder|to", "fr": "à|ou", "es": "a|o", "it": "a|o", "nl": "tot|of|à"}
 _HOW = 'Write "3", "2.5", "1/2" or "1 1/2".'
 
 
@@ -36,6 +43,7 @@ class Marks:
 
     decimal: str
     group: str
+    language: str = "en"
 
 
 @dataclass(frozen=True)
@@ -53,9 +61,11 @@ def marks_of(language: str) -> Marks:
     """Return a language's marks, by the Unicode locale data that babel carries.
 
     >>> marks_of("en_GB"), marks_of("de_DE").decimal
-    (Marks(decimal='.', group=','), ',')
+    (Marks(decimal='.', group=',', language='en'), ',')
     """
-    return Marks(get_decimal_symbol(language), get_group_symbol(language))
+    return Marks(
+        get_decimal_symbol(language), get_group_symbol(language), language.partition("_")[0]
+    )
 
 
 def fraction_of(sign: str) -> Fraction:
@@ -82,7 +92,10 @@ def read_number(text: str, at: int, marks: Marks) -> tuple[Fraction, int] | None
         return _slashed(slashed), slashed.end()
     whole = _DIGITS.match(text, at)
     if whole is None:
-        return _in_words(text, at)
+        return _in_words(text, at, marks.language)
+    spaced = _SPACED.match(text, at)
+    if spaced and (marks.group.isspace() or spaced["groups"][1] == "0"):
+        return Fraction(int("".join(spaced[0].split()))), spaced.end()
     if _FOODS_OWN.match(text, whole.end()) or re.fullmatch("0{2,}", whole[0]):
         return None
     if _SLIP.match(text, whole.end()):
@@ -94,6 +107,10 @@ def read_number(text: str, at: int, marks: Marks) -> tuple[Fraction, int] | None
 
 def _with_fraction(text: str, at: int, whole: Fraction) -> tuple[Fraction, int] | None:
     """Read the fraction after a whole number: "1½", "1 1/2", "1-1/2", "1 and ½"."""
+    spoken = _AND_PART.match(text, at)
+    if spoken:  # "1 and three quarters"
+        count = _words()[spoken["count"].lower()]
+        return whole + count * _words()[_singular(spoken["part"])], spoken.end()
     join = _JOINS_FRACTION.match(text, at)
     if join is None or whole.denominator != 1:
         return None
@@ -131,7 +148,7 @@ def _decimal(digits: str, marks: Marks) -> Fraction:
     """Read digits with the language's marks; what could be read in two ways is asked."""
     if digits.startswith("."):
         return Fraction(f"0{digits}")
-    pieces = re.split(r"[.,'’\u00a0\u202f]", digits)
+    pieces = re.split(r"[.,'’ \u00a0\u2009\u202f]", digits)
     for piece in pieces:
         _whole(piece)
     if len(pieces) == 1:
@@ -143,7 +160,7 @@ def _decimal(digits: str, marks: Marks) -> Fraction:
         if grouped and int(pieces[0]):
             _ask(digits, f"{pieces[0]}{marks.decimal}{pieces[1].rstrip('0') or '0'}", pieces)
         return Fraction(f"{pieces[0]}.{pieces[1]}")
-    spaces = set(signs) <= set("'’\u00a0\u202f")
+    spaces = set(signs) <= set("'’ \u00a0\u2009\u202f")
     if grouped and (spaces or (set(signs) == {marks.group} and pieces[0] != "0")):
         return Fraction(int("".join(pieces)))
     if decimal_last and len(set(signs[:-1])) == 1:
@@ -172,20 +189,29 @@ def _words() -> dict[str, Fraction]:
 
 
 @cache
+def _words_of(language: str) -> dict[str, Fraction]:
+    own = read_data("line_words.yml")["numbers_elsewhere"].get(language, {})
+    return {word: Fraction(str(value)) for word, value in own.items()}
+
+
+@cache
 def _multiples() -> dict[str, int]:
     return dict(read_data("line_words.yml")["multiples"])
 
 
-_HALF_A = re.compile(r"(?:half|quarter|third)(?:\s+of)?\s+(?:a|an)\s+(?=[a-z])", re.IGNORECASE)
+_HALF_A = re.compile(r"(?:half|quarter|third)(?:\s+of)?\s+(?:a|an)\s+(?=[a-z0-9])", re.IGNORECASE)
 _PART = re.compile(
     r"(?:(?P<count>one|two|three|a)[\s-])(?P<part>halves|half|thirds?|quarters?)\b(?:\s+of)?(?:\s+(?:a|an))?",
     re.IGNORECASE,
+)
+_AND_PART = re.compile(
+    r"\s+and\s+(?:(?P<count>one|two|three|a)[\s-])(?P<part>half|thirds?|quarters?)\b", re.IGNORECASE
 )
 _AND_A_HALF = re.compile(r"\s+and\s+(?:a|one)[\s-](half|quarter|third)\b", re.IGNORECASE)
 _COUPLE = re.compile(r"(?:a\s+)?couple(?:\s+of)?\b", re.IGNORECASE)
 
 
-def _in_words(text: str, at: int) -> tuple[Fraction, int] | None:
+def _in_words(text: str, at: int, language: str = "en") -> tuple[Fraction, int] | None:
     couple = _COUPLE.match(text, at)
     if couple:
         return Fraction(2), couple.end()
@@ -195,13 +221,16 @@ def _in_words(text: str, at: int) -> tuple[Fraction, int] | None:
         return count * _words()[_singular(part["part"])], part.end()
     half = _HALF_A.match(text, at)
     word = _WORD.match(text, at)
+    elsewhere = _words_of(language).get(word[0].lower()) if word else None
+    if word and elsewhere:
+        return elsewhere, word.end()
     if word is None or word[0].lower() not in _words():
         return _dozen(text, at, Fraction(1))
     value = _words()[word[0].lower()]
     tens = re.compile(r"-(one|two|three|four|five|six|seven|eight|nine)\b", re.IGNORECASE).match(
         text, word.end()
     )
-    if tens and value in (20, 30, 40, 50):
+    if tens and value in range(20, 100, 10):
         return value + _words()[tens[1].lower()], tens.end()
     end = half.end() if half else word.end()
     if half:
@@ -223,6 +252,11 @@ def _dozen(text: str, at: int, count: Fraction) -> tuple[Fraction, int] | None:
     return (count * _multiples()[found[1].lower()], found.end()) if found else None
 
 
+@cache
+def _joined(language: str) -> re.Pattern[str]:
+    return re.compile(rf"\s+(?:{_JOINED.get(language, 'to')})\s+", re.IGNORECASE)
+
+
 def read_range(text: str, at: int, marks: Marks) -> Range | None:
     """Read a number or a range that begins at `at`: "4-5", "4 to 5", "4- to 5-pound", "1 or 2".
 
@@ -235,7 +269,7 @@ def read_range(text: str, at: int, marks: Marks) -> Range | None:
     dozen = _dozen(text, end, low) if low.denominator <= 2 else None
     if dozen:
         return Range(dozen[0], dozen[0], at, dozen[1])
-    between = _BETWEEN.match(text, end)
+    between = _BETWEEN.match(text, end) or _joined(marks.language).match(text, end)
     second = read_number(text, between.end(), marks) if between else None
     if (
         between is None

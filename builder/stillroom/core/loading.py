@@ -41,14 +41,16 @@ def load_recipes(
     system: System = "metric",
     pictures: Path | None = None,
     larder: Larder | None = None,
+    language: str = "en_GB",
 ) -> tuple[Recipe, ...]:
     """Read many recipe files in the order of their titles; raises ProblemsFound with all.
 
     `root` shortens the names in messages; `pictures` is the folder their pictures stand in,
-    or None when pictures are not to be looked for. `larder` is what the book knows of foods.
+    or None when pictures are not to be looked for. `larder` is what the book knows of foods,
+    `language` how its numbers are written.
     """
     folders = None if pictures is None else (pictures,)
-    recipes, _, problems = gather_recipes(paths, root, system, folders, larder)
+    recipes, _, problems = gather_recipes(paths, root, system, folders, larder, language)
     if problems:
         raise ProblemsFound(problems)
     return recipes
@@ -60,6 +62,7 @@ def gather_recipes(
     system: System = "metric",
     pictures: Sequence[Path] | None = None,
     larder: Larder | None = None,
+    language: str = "en_GB",
 ) -> tuple[tuple[Recipe, ...], tuple[Recipe, ...], list[Problem]]:
     """Read many recipe files: those that are right, drafts of others, every problem of those.
 
@@ -72,7 +75,7 @@ def gather_recipes(
     for path in sorted(paths):
         name = short_name(path, root)
         try:
-            recipes.append(load_recipe(path, name, system, larder))
+            recipes.append(load_recipe(path, name, system, larder, language))
         except ProblemsFound as found:
             problems.extend(found.problems)
             drafts.extend([found.draft] if isinstance(found.draft, Recipe) else [])

@@ -1,7 +1,7 @@
 """What one batch makes, in the words of cooks: "900 ml", "24 biscuits", "6 jars of 200 ml".
 
 Every word is used or asked about: a size that stays among the words would be lost to scaling and
-bottling. Leaves out amounts themselves: quantities.py.
+bottling. Leaves out amounts themselves: line_sizes.py.
 """
 
 from __future__ import annotations
@@ -11,8 +11,10 @@ from dataclasses import dataclass, replace
 from fractions import Fraction
 from typing import Final, TypeGuard
 
+from stillroom.core.line_pairs import compare
+from stillroom.core.line_sizes import read_first
 from stillroom.core.problems import Unreadable
-from stillroom.core.quantities import Amount, parse_leading_amount
+from stillroom.core.quantities import Amount
 from stillroom.core.units import System, counted_nouns, size_of
 
 _HOW: Final = 'Write "900 ml", "24 biscuits", "6 jars of 200 ml" or so.'
@@ -75,14 +77,15 @@ class Makes:
         return self.each.times(self.amount.middle) if self.each else self.amount
 
 
-def read_making(written: str, system: System) -> Makes:
+def read_making(written: str, system: System, language: str = "en_GB") -> Makes:
     """Read what a batch makes; raises Unreadable where a size would be lost or guessed.
 
     >>> read_making("two jars (300 ml)", "metric").total.middle
     Fraction(600, 1)
     """
-    text = _once(_counted(written.strip()), system)
-    amount, rest = parse_leading_amount(text, system)
+    ways = (system, language)
+    text = _once(_counted(written.strip()), ways)
+    amount, rest = read_first(text, *ways)
     if amount is None or amount.low <= 0:
         raise Unreadable(f'"{written}" does not say how much is made.', _HOW)
     if amount.unit and size_of(amount.unit) == "length":  # "24 cm cake": one of that size
@@ -93,7 +96,7 @@ def read_making(written: str, system: System) -> Makes:
     bare = replace(amount, noun="")
     if _SIGN.match(rest):
         raise Unreadable(f'"{written}" says more than one amount.', _HOW)
-    if sized := _sized(bare, noun, rest, system):
+    if sized := _sized(bare, noun, rest, ways):
         if sized.each and sized.each.low <= 0:
             raise Unreadable(f'"{written}" holds nothing.', "Write a size above 0.")
         return sized
@@ -126,14 +129,16 @@ def _counted(text: str) -> str:
     return text
 
 
-def _once(text: str, system: System) -> str:
+def _once(text: str, ways: tuple[System, str]) -> str:
     """Leave out the same amount measured again: "900 g/2 lb", "900 g (2 lb)"."""
     again = _AGAIN.search(text)
     if not again:
         return text
-    first, left = parse_leading_amount(text[: again.start()], system)
-    other, rest = parse_leading_amount(again["slash"] or again["round"], system)
+    first, left = read_first(text[: again.start()], *ways)
+    other, rest = read_first(again["slash"] or again["round"], *ways)
     sizes = first and first.unit and other and other.unit and not (left or rest)
+    if sizes and first and other:
+        compare(first, (other,))
     return text[: again.start()].strip() if sizes else text
 
 
@@ -149,11 +154,11 @@ def _measured(written: str, amount: Amount, rest: str) -> Makes:
     return Makes(amount, re.sub(r"^of\s+", "", rest))
 
 
-def _sized(amount: Amount, noun: str, rest: str, system: System) -> Makes | None:
+def _sized(amount: Amount, noun: str, rest: str, ways: tuple[System, str]) -> Makes | None:
     """Read so many things of a size: "jars of 300 ml", "x 300 ml jars", "300 ml jars"."""
     found = _EACH.fullmatch(rest)
     if found and not _TIMES.match(rest):
-        each, left = parse_leading_amount(found["size"], system)
+        each, left = read_first(found["size"], *ways)
         if (
             _is_size(each)
             and not re.search(r"\d", left)
@@ -161,7 +166,7 @@ def _sized(amount: Amount, noun: str, rest: str, system: System) -> Makes | None
         ):
             things = " ".join(word for word in (noun, found["things"].strip(), left) if word)
             return Makes(amount, things, each)
-    each, left = parse_leading_amount(_TIMES.sub("", rest, count=1), system)
+    each, left = read_first(_TIMES.sub("", rest, count=1), *ways, in_words=True)
     if _is_size(each):
         return Makes(amount, " ".join(word for word in (noun, left) if word), each)
     return None

@@ -10,9 +10,10 @@ import re
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
+from stillroom.core.line_sizes import has_figure, read_leading
 from stillroom.core.parts import Ingredient
 from stillroom.core.problems import Unreadable, did_you_mean
-from stillroom.core.quantities import Amount, parse_leading_amount
+from stillroom.core.quantities import Amount
 from stillroom.core.recipe import MethodStep
 from stillroom.core.units import System, size_of
 
@@ -120,14 +121,16 @@ def find_ingredient(words: str, ingredients: Sequence[Ingredient]) -> int:
     raise Unreadable(f'"{{{words}}}" is not an ingredient.', did_you_mean(words, names))
 
 
-def split_step(text: str, ingredients: Sequence[Ingredient], system: System) -> tuple[Segment, ...]:
+def split_step(
+    text: str, ingredients: Sequence[Ingredient], system: System, language: str = "en_GB"
+) -> tuple[Segment, ...]:
     """Split a step at its braces; raises Unreadable for a name or a part that does not fit."""
     segments = []
     end = 0
     for found in _BRACES.finditer(text):
         if found.start() > end:
             segments.append(Segment(text[end : found.start()]))
-        segments.append(_read_brace(found[1], ingredients, system))
+        segments.append(_read_brace(found[1], ingredients, system, language))
         end = found.end()
     rest = text[end:]
     if "{" in rest or "}" in rest:
@@ -138,29 +141,33 @@ def split_step(text: str, ingredients: Sequence[Ingredient], system: System) -> 
 
 
 def brace_faults(
-    text: str, ingredients: Sequence[Ingredient], system: System
+    text: str, ingredients: Sequence[Ingredient], system: System, language: str = "en_GB"
 ) -> Iterator[Unreadable]:
     """Yield all that is wrong with the braces of a step, where split_step stops at the first."""
     for found in _BRACES.finditer(text):
         try:
-            _read_brace(found[1], ingredients, system)
+            _read_brace(found[1], ingredients, system, language)
         except Unreadable as wrong:
             yield wrong
     if re.search(r"[{}]", _BRACES.sub("", text)):
         yield Unreadable(*_ONE_MISSING)
 
 
-def _read_brace(words: str, ingredients: Sequence[Ingredient], system: System) -> Segment:
+def _read_brace(
+    words: str, ingredients: Sequence[Ingredient], system: System, language: str
+) -> Segment:
     names = [ingredient.item.lower() for ingredient in ingredients]
-    part, name = parse_leading_amount(words, system)
-    if part is None or words.strip().lower() in names:
+    said = read_leading(words, system, language) if has_figure(words) else None
+    if said is None or words.strip().lower() in names:
         place = find_ingredient(words, ingredients)
         return Segment(ingredients[place].item, place)
-    place = find_ingredient(re.sub(r"^of\s+", "", name), ingredients)
+    part = said.amount
+    name = " ".join(word for word in (said.said, re.sub(r"^of\s+", "", said.rest)) if word)
+    place = find_ingredient(name, ingredients)
     whole = ingredients[place].amount
     if isinstance(whole, Amount) and size_of(whole.unit) != size_of(part.unit):
         raise Unreadable(
             f'"{{{words}}}" is not measured as "{ingredients[place].item}" is.',
             "Write the part in the ingredient's own sort of unit.",
         )
-    return Segment(name, place, part)
+    return Segment(said.rest, place, part)

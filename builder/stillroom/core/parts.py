@@ -1,7 +1,7 @@
-"""The smaller parts of a recipe, each read from the plain words a cook writes.
+"""An ingredient of a recipe, read from its line or from several facts.
 
-Ingredient, what a recipe makes, vessel, container. Each `read_*` takes the words
-as written (or several facts) and raises Unreadable in plain words. recipe.py puts them together.
+Raises Unreadable in plain words. What a recipe makes and is kept in: holders.py. recipe.py puts
+them together.
 """
 
 from __future__ import annotations
@@ -12,23 +12,24 @@ from fractions import Fraction
 from typing import Any, Literal
 
 from stillroom.core.larder.food_reading import FoodReading
+from stillroom.core.line_doubts import spirit_words
 from stillroom.core.line_ingredient import amount_of_line
-from stillroom.core.making import Makes, read_making
-from stillroom.core.problems import Unreadable, did_you_mean, say_written
-from stillroom.core.quantities import (
-    Amount,
-    AnyAmount,
-    Unmeasured,
-    parse_amount,
-    parse_leading_amount,
+from stillroom.core.line_sizes import (
+    Sized,
+    comma_parts,
+    read_amount,
+    read_leading,
 )
+from stillroom.core.problems import Unreadable, did_you_mean, say_written
+from stillroom.core.quantities import Amount, AnyAmount, Unmeasured
 from stillroom.core.units import System, convert, size_of
 
 Scales = Literal["with the batch", "per container", "per batch"]
 SCALES: tuple[Scales, ...] = ("with the batch", "per container", "per batch")
 
-# "5% acidity" and "70% cocoa" are no strengths
-_STRENGTH = re.compile(r"(\d+(?:[.,]\d+)?)\s*%(?=\s*(?:vol|abv|alc|,|$))", re.IGNORECASE)
+# "5% acidity" and "70% cocoa" are no strengths; a line's own reader says "% vol" where one is meant
+_STRENGTH = re.compile(r"(\d+(?:[.,]\d+)?)\s*%(?=\s*(?:vol|abv|alc))", re.IGNORECASE)
+_BARE_STRENGTH = re.compile(r"(\d+(?:[.,]\d+)?)\s*%(?=\s*(?:vol|abv|alc|,|$))", re.IGNORECASE)
 _WEIGHT = re.compile(r"about\s+(.+?)(\s+each|\s+apiece)?$", re.IGNORECASE)
 INGREDIENT_KEYS = (
     "item",
@@ -74,27 +75,10 @@ class Ingredient:
     found_parts: tuple[FoodReading, ...] = field(default=(), compare=False, repr=False)
 
 
-@dataclass(frozen=True)
-class Vessel:
-    """What a batch is made in; the capacity is to the brim."""
-
-    words: str
-    capacity: Amount | None = None
-
-
-@dataclass(frozen=True)
-class Container:
-    """What a batch is filled into to be given: its name, nominal size and closure."""
-
-    name: str
-    size: Amount | None = None
-    closure: str = ""
-
-
 def read_ingredient(value: Any, system: System, language: str = "en_GB") -> Ingredient:
     """Read an ingredient from its line or its mapping; numbers as the language writes them."""
     if isinstance(value, dict):
-        return _read_ingredient_mapping(value, system)
+        return _read_ingredient_mapping(value, system, language)
     if not isinstance(value, str):
         raise Unreadable(
             f"{say_written(value)} is not an ingredient.", 'Write a line such as "250 g sugar".'
@@ -102,7 +86,7 @@ def read_ingredient(value: Any, system: System, language: str = "en_GB") -> Ingr
     line = amount_of_line(value, system, language)
     weight = line.each_g
     if weight is None and isinstance(line.amount, Amount):
-        weight = _weight_of_one(line.amount, line.note, system)
+        weight = _weight_of_one(line.amount, line.note, system, language)
     return Ingredient(
         line.item,
         line.amount,
@@ -114,8 +98,8 @@ def read_ingredient(value: Any, system: System, language: str = "en_GB") -> Ingr
     )
 
 
-def _strength(note: str) -> Fraction | None:
-    found = _STRENGTH.search(note)
+def _strength(note: str, bare: bool = False) -> Fraction | None:
+    found = (_BARE_STRENGTH if bare else _STRENGTH).search(note)
     if not found:
         return None
     percent = Fraction(found[1].replace(",", "."))
@@ -124,20 +108,20 @@ def _strength(note: str) -> Fraction | None:
     return percent
 
 
-def _weight_of_one(amount: Amount, note: str, system: System) -> Fraction | None:
+def _weight_of_one(amount: Amount, note: str, system: System, language: str) -> Fraction | None:
     """Read "about 900 g" beside a count as the weight of all, "about 150 g each" as of one."""
     if amount.unit:
         return None
-    for part in note.split(","):
-        found = _WEIGHT.match(part.strip())
-        weight, rest = parse_leading_amount(found[1], system) if found else (None, "")
-        if found and weight and not rest and weight.unit and size_of(weight.unit) == "mass":
-            grams = convert(weight.middle, weight.unit, "g")
+    for part in comma_parts(note):
+        found = _WEIGHT.match(part)
+        said = read_leading(found[1], system, language) if found else None
+        if found and said and not said.rest and size_of(said.amount.unit) == "mass":
+            grams = convert(said.amount.middle, said.amount.unit, "g")
             return grams if found[2] else grams / amount.middle
     return None
 
 
-def _read_ingredient_mapping(value: dict[str, Any], system: System) -> Ingredient:
+def _read_ingredient_mapping(value: dict[str, Any], system: System, language: str) -> Ingredient:
     for key in value:
         if key not in INGREDIENT_KEYS:
             raise Unreadable(
@@ -146,7 +130,8 @@ def _read_ingredient_mapping(value: dict[str, Any], system: System) -> Ingredien
     for key in ("item", "amount"):
         if not str(value.get(key) or "").strip():
             raise Unreadable(f'The ingredient has no "{key}".', f'Add "{key}:" to it.')
-    amount = parse_amount(str(value["amount"]), system)
+    said = read_amount(str(value["amount"]), system, language)
+    amount = said.amount if isinstance(said, Sized) else said
     scales = value.get("scales", "with the batch")
     if scales not in SCALES:
         raise Unreadable(f'"{scales}" is not a way to scale.', did_you_mean(str(scales), SCALES))
@@ -159,8 +144,9 @@ def _read_ingredient_mapping(value: dict[str, Any], system: System) -> Ingredien
         amount=amount,
         note=note,
         staple=str(value.get("staple", "")),
-        strength=_strength(str(value.get("strength", note))),
-        each_g=_each(value.get("each"), amount, note, system),
+        strength=_written_strength(value, note),
+        each_g=_each(value.get("each"), said, note, system, language),
+        also=said.also if isinstance(said, Sized) else (),
         scales=scales,
         tolerance=_percent(value.get("tolerance")),
         optional=_yes_or_no(value.get("optional", False), "optional"),
@@ -170,13 +156,31 @@ def _read_ingredient_mapping(value: dict[str, Any], system: System) -> Ingredien
     )
 
 
-def _each(text: Any, amount: AnyAmount, note: str, system: System) -> Fraction | None:
+def _written_strength(value: dict[str, Any], note: str) -> Fraction | None:
+    """Return the strength that an ingredient states, or a spirit's in its note."""
+    if "strength" in value:
+        return _strength(str(value["strength"]), bare=True)
+    return _strength(note, bare=bool(spirit_words().search(str(value["item"]))))
+
+
+def _each(
+    text: Any, said: Sized | AnyAmount, note: str, system: System, language: str
+) -> Fraction | None:
+    pack = said.each if isinstance(said, Sized) else None
+    if text is None and pack is not None:
+        if size_of(pack.unit) != "mass":
+            raise Unreadable(
+                "A pack that is not weighed cannot be reckoned with.",
+                'Write the whole amount: "660 ml" rather than "2 x 330 ml".',
+            )
+        return convert(pack.middle, pack.unit, "g")
     if text is None:
-        return _weight_of_one(amount, note, system) if isinstance(amount, Amount) else None
-    weight = parse_amount(str(text), system)
-    if not isinstance(weight, Amount) or size_of(weight.unit) != "mass":
+        whole = said.amount if isinstance(said, Sized) else None
+        return _weight_of_one(whole, note, system, language) if whole else None
+    weight = read_amount(str(text), system, language)
+    if not isinstance(weight, Sized) or size_of(weight.amount.unit) != "mass":
         raise Unreadable(f'"{text}" is not a weight.', 'Write "each: about 130 g".')
-    return convert(weight.middle, weight.unit, "g")
+    return convert(weight.amount.middle, weight.amount.unit, "g")
 
 
 def _percent(text: Any) -> Fraction | None:
@@ -196,46 +200,3 @@ def _yes_or_no(value: Any, key: str) -> bool:
 
 
 _YES_OR_NO = {"yes": True, "true": True, "on": True, "no": False, "false": False, "off": False}
-
-
-def _one_line(value: Any, wanted: str) -> str:
-    if not isinstance(value, str | int | float):
-        raise Unreadable("This is not words on one line.", f'Write "{wanted}".')
-    return str(value)
-
-
-def _holds_something(amount: Amount, text: str) -> Amount:
-    if amount.low <= 0:
-        raise Unreadable(f'"{text}" holds nothing.', "Write a size above 0.")
-    return amount
-
-
-def read_makes(text: str, system: System) -> Makes:
-    """Read "900 ml", "24 biscuits", "about 1.2 kg" or "6 jars of 200 ml"."""
-    return read_making(_one_line(text, "900 ml"), system)
-
-
-def read_vessel(text: str, system: System) -> Vessel:
-    """Read "1.5 l clip-top jar"; a vessel without a size is only named."""
-    text = _one_line(text, "1.5 l clip-top jar")
-    amount, _rest = parse_leading_amount(text, system)
-    sized = amount is not None and amount.unit and size_of(amount.unit) == "volume"
-    return Vessel(text, _holds_something(amount, text) if amount and sized else None)
-
-
-def read_container(text: str, system: System) -> Container:
-    """Read "bottle, 100 ml, cork" or "100 ml bottle"."""
-    name, size, closure = "", None, []
-    text = _one_line(text, "bottle, 100 ml")
-    for part in re.split(r",|:\s", text):
-        amount, rest = parse_leading_amount(part, system)
-        if amount and amount.unit and size is None:
-            size = _holds_something(amount, text)
-            name = name or rest
-        elif not name:
-            name = part.strip()
-        else:
-            closure.append(part.strip())
-    if not name:
-        raise Unreadable(f'"{text}" does not name a container.', 'Write "bottle, 100 ml".')
-    return Container(name, size, ", ".join(closure))

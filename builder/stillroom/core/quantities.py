@@ -12,11 +12,20 @@ from dataclasses import dataclass, replace
 from fractions import Fraction
 
 from stillroom.core.problems import Unreadable, did_you_mean
-from stillroom.core.units import System, all_units, counted_nouns, find_unit, unit_words
+from stillroom.core.units import (
+    System,
+    all_units,
+    counted_nouns,
+    find_unit,
+    offered_words,
+    unit_words,
+)
 
 _VULGAR = "½⅓⅔¼¾⅕⅖⅗⅘⅙⅚⅛⅜⅝⅞"
+# "1 000" is a thousand; other groups after a space are asked: "1 400 g" may be one of 400 g
+_SPACED = r"[1-9]\d{0,2}(?:[ \u00a0\u202f\u2009]\d{3})+(?!\d|\s*[/⁄]|[.,]\d)"
 _NUMBER = (
-    rf"(?:\d+\s*[{_VULGAR}]|[{_VULGAR}]|\d+\s+\d+\s*[/⁄]\s*\d+|\d+\s*[/⁄]\s*\d+"
+    rf"(?:{_SPACED}|\d+\s*[{_VULGAR}]|[{_VULGAR}]|\d+\s+\d+\s*[/⁄]\s*\d+|\d+\s*[/⁄]\s*\d+"
     r"|\d+(?:[.,]\d+)*)"
 )
 _SURE = re.compile(r"\d+(?:\.\d+)?|[1-9]\d{0,2}(?:,\d{3})+(?:\.\d+)?")
@@ -83,6 +92,8 @@ def parse_number(text: str) -> Fraction:
     bare = text.strip().replace("⁄", "/")
     if not re.fullmatch(_NUMBER, bare):
         raise Unreadable(f'"{text}" is not a number.', _HOW_TO_WRITE_NUMBERS)
+    if re.fullmatch(_SPACED, bare):
+        return _spaced(bare)
     total = Fraction(0)
     for sign in _VULGAR:
         if sign in bare:
@@ -95,6 +106,18 @@ def parse_number(text: str) -> Fraction:
             raise Unreadable(f'"{text}" divides by nothing.', 'Write a fraction such as "1/2".')
         total += _decimal(top) / Fraction(bottom or "1")
     return total
+
+
+def _spaced(digits: str) -> Fraction:
+    """Read "1 000"; "1 400" is asked, since it may be one thing of 400."""
+    first, *groups = digits.split()
+    together = "".join((first, *groups))
+    if not groups[0].startswith("0"):
+        raise Unreadable(
+            f'"{digits}" could be read in two ways.',
+            f'Write "{together}" or "{first} x {" ".join(groups)}".',
+        )
+    return Fraction(int(together))
 
 
 def _decimal(digits: str) -> Fraction:
@@ -145,7 +168,9 @@ def _take_unit(amount: Amount, rest: str, system: System) -> tuple[Amount, str]:
         if len(words) >= size and spoken in known:
             return replace(amount, unit=known[spoken]), " ".join(words[size:])
     if glued and words:
-        raise Unreadable(f'"{words[0]}" is not a unit.', did_you_mean(words[0], known))
+        raise Unreadable(
+            f'"{words[0]}" is not a unit.', did_you_mean(words[0], offered_words(system))
+        )
     noun = counted_nouns().get(words[0].lower() if words else "")
     if noun:
         return replace(amount, noun=noun[0]), " ".join(words[1:])

@@ -44,26 +44,36 @@ _SPELLED = str.maketrans(
 
 
 def load_recipe(
-    path: Path, name: str = "", system: System = "metric", larder: Larder | None = None
+    path: Path,
+    name: str = "",
+    system: System = "metric",
+    larder: Larder | None = None,
+    language: str = "en_GB",
 ) -> Recipe:
     """Read one recipe file; raises ProblemsFound with every problem in it.
 
     `name` is how the file is called in messages, `system` how spoons, cups and pints are read
-    when the recipe does not say, `larder` what the book knows of foods.
+    when the recipe does not say, `larder` what the book knows of foods, `language` how its numbers
+    are written.
     """
     name = name or str(path)
-    return read_recipe(read_text(path, name), name, path.stem, system, larder)
+    return read_recipe(read_text(path, name), name, path.stem, system, larder, language)
 
 
 @lru_cache(maxsize=4096)  # `mkdocs serve` reads again only the file that was changed
 def read_recipe(
-    text: str, name: str, slug: str, system: System = "metric", larder: Larder | None = None
+    text: str,
+    name: str,
+    slug: str,
+    system: System = "metric",
+    larder: Larder | None = None,
+    language: str = "en_GB",
 ) -> Recipe:
     """Read a recipe from its text; raises ProblemsFound."""
     parts, located = read_front(text, name)
     problems = [*_check_slug(slug, name), *parts.problems, *located.problems]
     system = _written_system(located.data, system)
-    ready = make_ready(located, name, system)
+    ready = make_ready(located, name, system, language)
     problems.extend(ready.problems)
     body = _read_below(parts, ready, name, problems)
     if body.listed and "ingredients" not in ready.data:
@@ -71,9 +81,10 @@ def read_recipe(
     if body.has_table:  # told of, so that the ingredients are not called missing too
         ready = replace(ready, doubtful=ready.doubtful | {"ingredients"})
     larder = larder or common_larder()
-    recipe, draft = _validate(ready, body, name, slug, system, problems)
-    ingredients, unread = _readable_ingredients(ready, system)
-    problems.extend(_check_names(ingredients, unread, body.method, system, name, ready.lines))
+    ways = (system, language)
+    recipe, draft = _validate(ready, body, name, slug, ways, problems)
+    ingredients, unread = _readable_ingredients(ready, system, language)
+    problems.extend(_check_names(ingredients, unread, body.method, ways, name, ready.lines))
     if recipe is not None and recipe.timeline:
         for index, wrong in check_timeline(recipe.timeline, recipe.keeps.unopened):
             line = recipe.line_of("timeline", index)
@@ -182,20 +193,27 @@ def _written_system(data: Mapping[str, Any], default: System) -> System:
 
 
 def _validate(
-    ready: Ready, body: Body, name: str, slug: str, system: System, problems: list[Problem]
+    ready: Ready,
+    body: Body,
+    name: str,
+    slug: str,
+    ways: tuple[System, str],
+    problems: list[Problem],
 ) -> tuple[Recipe | None, Recipe | None]:
     """Return the recipe or, where it does not read whole, a draft of what does."""
+    system, language = ways
     data = ready.data | {
         "slug": slug,
         "file": name,
         "system": system,
+        "language": language,
         "lines": ready.lines,
         "intro": body.intro,
         "method": body.method,
         "sections": body.sections,
     }
     try:
-        return Recipe.model_validate(data, context={"system": system}), None
+        return Recipe.model_validate(data, context={"system": system, "language": language}), None
     except ValidationError as error:
         found = error.errors()
     problems.extend(say_what_is_wrong(found, name, ready.lines, ready.doubtful))
@@ -203,14 +221,14 @@ def _validate(
 
 
 def _readable_ingredients(
-    ready: Ready, system: System
+    ready: Ready, system: System, language: str
 ) -> tuple[tuple[Ingredient, ...], frozenset[str]]:
     """Return the ingredients that read, and every word of those that do not."""
     written = ready.data.get("ingredients", ready.data.get("materials")) or ()
     found, unread = [], list(ready.unread)
     for value in written if isinstance(written, list | tuple) else [written]:
         try:
-            found.append(read_any_ingredient(value, system))
+            found.append(read_any_ingredient(value, system, language))
         except (Unreadable, TypeError):
             unread.append(str(value))
     return tuple(found), frozenset(_WORD.findall(" ".join(unread).lower()))
@@ -220,7 +238,7 @@ def _check_names(
     ingredients: tuple[Ingredient, ...],
     unread: frozenset[str],
     steps: tuple[MethodStep, ...],
-    system: System,
+    ways: tuple[System, str],
     name: str,
     lines: Mapping[str, int],
 ) -> Iterable[Problem]:
@@ -236,7 +254,7 @@ def _check_names(
                 line = lines.get(f"ingredients/{place}", 2)
                 yield Problem(name, line, wrong.what, wrong.mend)
     for step in steps:
-        for fault in brace_faults(step.text, ingredients, system):
+        for fault in brace_faults(step.text, ingredients, *ways):
             last = _WORD.findall(fault.what.partition("}")[0].lower())[-1:] if unread else []
             if not last or "}" not in fault.what:
                 yield Problem(name, step.line, fault.what, fault.mend)

@@ -25,19 +25,12 @@ from pydantic import (
     model_validator,
 )
 
+from stillroom.core.holders import Container, Vessel, read_container, read_makes, read_vessel
 from stillroom.core.keeps import Keeping, read_keeping
 from stillroom.core.kinds import Kind, all_kinds, find_kind
 from stillroom.core.larder.shelves import Larder, common_larder
 from stillroom.core.making import Makes
-from stillroom.core.parts import (
-    Container,
-    Ingredient,
-    Vessel,
-    read_container,
-    read_ingredient,
-    read_makes,
-    read_vessel,
-)
+from stillroom.core.parts import Ingredient, read_ingredient
 from stillroom.core.problems import Unreadable, say_written
 from stillroom.core.stages import Stage, parse_stage
 from stillroom.core.units import System
@@ -62,8 +55,13 @@ def _system(info: ValidationInfo) -> System:
     return (info.context or {}).get("system", "metric")  # type: ignore[no-any-return]
 
 
-def _with_system(read: Callable[[Any, System], Any]) -> PlainValidator:
-    return PlainValidator(lambda value, info: read(value, _system(info)))
+def _language(info: ValidationInfo) -> str:
+    return (info.context or {}).get("language", "en_GB")  # type: ignore[no-any-return]
+
+
+def _as_written(read: Callable[[Any, System, str], Any]) -> PlainValidator:
+    """Read a fact in the book's units, numbers as its language writes them."""
+    return PlainValidator(lambda value, info: read(value, _system(info), _language(info)))
 
 
 @dataclass(frozen=True)
@@ -74,11 +72,11 @@ class InGroup:
     group: str
 
 
-def read_any_ingredient(value: Any, system: System) -> Ingredient:
+def read_any_ingredient(value: Any, system: System, language: str = "en_GB") -> Ingredient:
     """Read an ingredient as written, whether it stands under a heading or not."""
     if not isinstance(value, InGroup):
-        return read_ingredient(value, system)
-    ingredient = read_ingredient(value.written, system)
+        return read_ingredient(value, system, language)
+    ingredient = read_ingredient(value.written, system, language)
     return replace(ingredient, group=ingredient.group or value.group)
 
 
@@ -127,7 +125,7 @@ Text = Annotated[str, BeforeValidator(_as_text), Field(min_length=1)]
 _LINE = {"type": "string", "minLength": 1}
 _LINE_OR_MAPPING = {"anyOf": [_LINE, {"type": "object"}]}
 AnIngredient = Annotated[
-    Ingredient, _with_system(read_any_ingredient), WithJsonSchema(_LINE_OR_MAPPING)
+    Ingredient, _as_written(read_any_ingredient), WithJsonSchema(_LINE_OR_MAPPING)
 ]
 AStage = Annotated[
     Stage,
@@ -190,7 +188,7 @@ class FrontMatter(_Frozen):
     ]
     makes: Annotated[
         Makes,
-        _with_system(read_makes),
+        _as_written(read_makes),
         WithJsonSchema(_LINE),
         Field(description='What one batch gives: "900 ml", "24 biscuits", "6 jars of 200 ml".'),
     ]
@@ -203,12 +201,12 @@ class FrontMatter(_Frozen):
         None
     )
     vessels: Annotated[
-        tuple[Annotated[Vessel, _with_system(read_vessel), WithJsonSchema(_LINE)], ...],
+        tuple[Annotated[Vessel, _as_written(read_vessel), WithJsonSchema(_LINE)], ...],
         BeforeValidator(_as_list),
         Field(description='What it is made in: "1.5 l clip-top jar".'),
     ] = ()
     containers: Annotated[
-        tuple[Annotated[Container, _with_system(read_container), WithJsonSchema(_LINE)], ...],
+        tuple[Annotated[Container, _as_written(read_container), WithJsonSchema(_LINE)], ...],
         BeforeValidator(_as_list),
         Field(description='What it is given in: "bottle, 100 ml, cork".'),
     ] = ()
@@ -293,6 +291,7 @@ class Recipe(FrontMatter):
     slug: str
     file: str
     system: System = "metric"
+    language: str = "en_GB"
     intro: str = ""
     method: tuple[MethodStep, ...] = ()
     sections: tuple[Section, ...] = ()

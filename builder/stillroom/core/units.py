@@ -72,6 +72,15 @@ def all_units() -> dict[str, Unit]:
 @cache
 def unit_words(system: System) -> dict[str, str]:
     """Return what may be written in a recipe of this system, word to unit id."""
+    words = dict(offered_words(system))
+    for spoken, meaning in read_data("units.yml")["elsewhere"].items():
+        words.update(dict.fromkeys(spoken.split(", "), meaning))
+    return words
+
+
+@cache
+def offered_words(system: System) -> dict[str, str]:
+    """Return the words of units that may be offered in place of a misspelt one."""
     words = {word: unit.name for unit in all_units().values() for word in unit.words}
     for spoken, meaning in read_data("units.yml")["reads"].items():
         for word in spoken.split(", "):
@@ -97,7 +106,10 @@ def find_unit(word: str, system: System) -> str:
     for candidate in (bare, bare.lower()):
         if candidate in words:
             return words[candidate]
-    mend = did_you_mean(word, words) or 'Write "g", "ml", "tsp", "cup" or another unit.'
+    mend = (
+        did_you_mean(word, offered_words(system))
+        or 'Write "g", "ml", "tsp", "cup" or another unit.'
+    )
     raise Unreadable(f'"{word}" is not a unit.', mend)
 
 

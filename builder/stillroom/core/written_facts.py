@@ -15,9 +15,9 @@ from typing import Any, Final
 
 from stillroom.core.frontmatter import Located
 from stillroom.core.keeps import KEEPING_KEYS
+from stillroom.core.line_sizes import comma_parts, has_figure, read_amount, read_leading
 from stillroom.core.parts import INGREDIENT_KEYS
 from stillroom.core.problems import Problem, Unreadable, did_you_mean, nearest
-from stillroom.core.quantities import parse_amount, parse_leading_amount
 from stillroom.core.recipe import Acidity, Card, FrontMatter, InGroup, Override
 from stillroom.core.units import System, read_data
 
@@ -48,7 +48,7 @@ class Ready:
     unread: tuple[str, ...] = ()
 
 
-def make_ready(located: Located, file: str, system: System) -> Ready:
+def make_ready(located: Located, file: str, system: System, language: str = "en_GB") -> Ready:
     """Return what a cook wrote under the names and in the order that the model knows."""
     lines = located.lines
     kept = {key: value for key, value in located.data.items() if key in KNOWN_KEYS}
@@ -77,7 +77,7 @@ def make_ready(located: Located, file: str, system: System) -> Ready:
     for key in ("ingredients", "materials"):
         if isinstance(kept.get(key), list | str):
             lines_of = _Lines(file, named, "ingredients")
-            kept[key] = lines_of.ingredients(kept[key], system)
+            kept[key] = lines_of.ingredients(kept[key], (system, language))
             problems += lines_of.problems
             unread += lines_of.unread
             named |= lines_of.moved
@@ -184,7 +184,7 @@ class _Lines:
         self.found: list[Any] = []
         self.unread: list[str] = []
 
-    def ingredients(self, written: Any, system: System) -> list[Any]:
+    def ingredients(self, written: Any, ways: tuple[System, str]) -> list[Any]:
         """Return one entry to each ingredient; `moved` has the line of each by its new place."""
         group = ""
         items = written if isinstance(written, list) else self._parted(str(written), system)
@@ -203,7 +203,7 @@ class _Lines:
                 for inner, one in enumerate(item[heading]):
                     self._add(InGroup(one, heading), f"{path}/{heading}/{inner}")
             else:
-                self._colon(heading, str(item[heading]), path, system, group)
+                self._colon(heading, str(item[heading]), path, ways, group)
         return self.found
 
     def _parted(self, written: str, system: System) -> list[Any]:
@@ -225,15 +225,15 @@ class _Lines:
                 self.moved[f"{place}{old[start:]}"] = line
         self.found.append(item)
 
-    def _colon(self, name: str, said: str, path: str, system: System, group: str) -> None:
+    def _colon(self, name: str, said: str, path: str, ways: tuple[System, str], group: str) -> None:
         """Take "sugar: 250 g" and "1 kg plums: halved" as meant; ask about "Icing: 9 g sugar"."""
-        amount, comma, note = said.partition(",")
-        if _begins_with_amount(name, system) and not _begins_with_amount(said, system):
+        amount, *notes = comma_parts(said, 1)
+        if _begins_with_amount(name, ways) and not _begins_with_amount(said, ways):
             text = f"{name}, {said}"
             self._add(InGroup(text, group) if group else text, path)
             return
         try:
-            parse_amount(amount, system)
+            read_amount(amount, *ways)
         except Unreadable:
             line = self.lines.get(path, 2)
             what = f'The line "{name}: {said}" has a colon in it.'
@@ -244,16 +244,16 @@ class _Lines:
             self.problems.append(Problem(self.file, line, what, mend))
             self.unread.append(f"{name} {said}")
             return
-        text = f"{amount.strip()} {name}{comma}{note}"
+        text = ", ".join((f"{amount} {name}", *notes))
         self._add(InGroup(text, group) if group else text, path)
 
 
-def _begins_with_amount(text: str, system: System) -> bool:
+def _begins_with_amount(text: str, ways: tuple[System, str]) -> bool:
     try:
-        amount, rest = parse_leading_amount(text, system)
+        said = read_leading(text, *ways) if has_figure(text) else None
     except Unreadable:
         return False
-    return amount is not None and bool(rest.strip())
+    return said is not None and bool(said.rest)
 
 
 def _unnumbered(items: list[Any]) -> list[Any]:

@@ -23,8 +23,8 @@ from pydantic import (
 )
 
 from stillroom.core.buying import parse_pack
+from stillroom.core.holders import read_container
 from stillroom.core.money import parse_money
-from stillroom.core.parts import read_container
 from stillroom.core.problems import Unreadable, did_you_mean, say_written
 from stillroom.core.quantities import Amount, show_amount
 from stillroom.core.recipe import MONTHS

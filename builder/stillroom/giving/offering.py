@@ -20,7 +20,7 @@ from stillroom.core.costing import (
     needs_of,
 )
 from stillroom.core.day_words import say_day
-from stillroom.core.parts import read_container
+from stillroom.core.holders import read_container
 from stillroom.core.problems import Problem, ProblemsFound
 from stillroom.core.recipe import Recipe
 from stillroom.core.staple_table import find_staple

@@ -12,8 +12,8 @@ from typing import Any
 
 from stillroom.core.book import Book
 from stillroom.core.day_words import say_minutes
+from stillroom.core.holders import Container
 from stillroom.core.labelling import Label, label_recipe
-from stillroom.core.parts import Container
 from stillroom.core.qr_code import MODULE_MM, QUIET_MODULES, draw_qr
 from stillroom.core.quantities import show_amount
 from stillroom.core.recipe import MONTHS, Recipe

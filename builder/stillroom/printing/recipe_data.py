@@ -117,7 +117,7 @@ def _line(line: ScaledLine) -> dict[str, str]:
 
 
 def _say_step(recipe: Recipe, batch: ScaledBatch, text: str) -> str:
-    segments = split_step(text, recipe.ingredients, recipe.system)
+    segments = split_step(text, recipe.ingredients, recipe.system, recipe.language)
     return "".join(
         show_degrees(segment.text)
         if segment.ingredient is None

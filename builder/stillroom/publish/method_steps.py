@@ -42,7 +42,7 @@ def show_method(recipe: Recipe, batch: ScaledBatch) -> tuple[StepGroup, ...]:
     for number, step in enumerate(recipe.method, start=1):
         if not groups or groups[-1][0] != step.group:
             groups.append((step.group, []))
-        segments = split_step(step.text, recipe.ingredients, recipe.system)
+        segments = split_step(step.text, recipe.ingredients, recipe.system, recipe.language)
         groups[-1][1].append(_show_step(number, segments, recipe, batch))
     return tuple(StepGroup(heading, tuple(steps)) for heading, steps in groups)
 

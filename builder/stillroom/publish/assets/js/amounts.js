@@ -10,10 +10,13 @@ const VULGAR = {
   "⅗": [3, 5], "⅘": [4, 5], "⅙": [1, 6], "⅚": [5, 6], "⅛": [1, 8], "⅜": [3, 8], "⅝": [5, 8], "⅞": [7, 8],
 };
 const SIGNS = Object.keys(VULGAR).join("");
-const NUMBER = String.raw`(?:\d+\s*[${SIGNS}]|[${SIGNS}]|\d+\s+\d+\s*[/⁄]\s*\d+|\d+\s*[/⁄]\s*\d+|\d+(?:[.,]\d+)*)`;
+// "1 000" is a thousand; "1 400" is asked, since it may be one thing of 400
+const SPACED = String.raw`[1-9]\d{0,2}(?:[ \u00a0\u202f\u2009]\d{3})+(?!\d|\s*[/⁄]|[.,]\d)`;
+const NUMBER = String.raw`(?:${SPACED}|\d+\s*[${SIGNS}]|[${SIGNS}]|\d+\s+\d+\s*[/⁄]\s*\d+|\d+\s*[/⁄]\s*\d+|\d+(?:[.,]\d+)*)`;
 const SURE = /^(?:\d+(?:\.\d+)?|[1-9]\d{0,2}(?:,\d{3})+(?:\.\d+)?)$/;
 const COULD_BE_THOUSANDS = /^[1-9]\d{0,2}\.\d{3}$/;
 const HOW_TO_WRITE_NUMBERS = 'Write "3", "2.5", "1/2" or "1 1/2".';
+const WHOLE_SPACED = new RegExp(`^${SPACED}$`);
 const WHOLE_NUMBER = new RegExp(`^${NUMBER}$`);
 const LEADING = new RegExp(
   `^(about|roughly|around|c\\.)?\\s*(${NUMBER})(?:\\s*(?:-|–|to)\\s*(${NUMBER}))?([^]*)$`, "i",
@@ -76,6 +79,7 @@ export function parseNumber(text) {
   if (!WHOLE_NUMBER.test(bare)) {
     throw new Unreadable(`"${text}" is not a number.`, HOW_TO_WRITE_NUMBERS);
   }
+  if (WHOLE_SPACED.test(bare)) return spaced(bare);
   let total = ZERO;
   for (const [sign, [top, bottom]] of Object.entries(VULGAR)) {
     if (bare.includes(sign)) {
@@ -91,6 +95,17 @@ export function parseNumber(text) {
     total = total.plus(decimal(top).over(bottom ? Fraction.parse(bottom) : ONE));
   }
   return total;
+}
+
+/** Read "1 000"; "1 400" is asked. The twin of quantities._spaced. */
+function spaced(digits) {
+  const [first, ...groups] = digits.split(/\s+/);
+  const together = [first, ...groups].join("");
+  if (!groups[0].startsWith("0")) {
+    const mend = `Write "${together}" or "${first} x ${groups.join(" ")}".`;
+    throw new Unreadable(`"${digits}" could be read in two ways.`, mend);
+  }
+  return Fraction.parse(together);
 }
 
 /** Read digits as English writes them; "1,5" and "1.500" are asked. The twin of quantities._decimal. */

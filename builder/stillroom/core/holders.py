@@ -1,0 +1,97 @@
+"""What a recipe is made in and what it is given in, from the words a cook writes.
+
+Sizes are read as an ingredient line's are, decimals as the book's language writes them. Leaves out
+the ingredients, parts.py, and what a batch makes: making.py.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, replace
+from typing import Any
+
+from stillroom.core.line_sizes import comma_parts, find_size, read_leading
+from stillroom.core.making import Makes, read_making
+from stillroom.core.problems import Unreadable
+from stillroom.core.quantities import Amount
+from stillroom.core.units import System, counted_nouns, size_of
+
+
+@dataclass(frozen=True)
+class Vessel:
+    """What a batch is made in; the capacity is to the brim."""
+
+    words: str
+    capacity: Amount | None = None
+
+
+@dataclass(frozen=True)
+class Container:
+    """What a batch is filled into to be given: its name, nominal size and closure."""
+
+    name: str
+    size: Amount | None = None
+    closure: str = ""
+
+
+def _one_line(value: Any, wanted: str) -> str:
+    if not isinstance(value, str | int | float):
+        raise Unreadable("This is not words on one line.", f'Write "{wanted}".')
+    return str(value)
+
+
+def _holds_something(amount: Amount, text: str) -> Amount:
+    if amount.low <= 0:
+        raise Unreadable(f'"{text}" holds nothing.', "Write a size above 0.")
+    return amount
+
+
+def read_makes(text: str, system: System, language: str = "en_GB") -> Makes:
+    """Read "900 ml", "24 biscuits", "about 1.2 kg" or "6 jars of 200 ml"."""
+    return read_making(_one_line(text, "900 ml"), system, language)
+
+
+def read_vessel(text: str, system: System, language: str = "en_GB") -> Vessel:
+    """Read "1.5 l clip-top jar" or "clip-top jar, 1.5 l"; one without a size is only named."""
+    text = _one_line(text, "1.5 l clip-top jar")
+    for part in comma_parts(text):
+        said = read_leading(part, system, language)
+        if said and said.each and size_of(said.each.unit) == "volume":  # "2 x 1 l jars"
+            return Vessel(text, _holds_something(said.each.times(said.amount.low), text))
+        if said is None or not said.amount.unit:
+            found = find_size(part, system, language)
+            said = found[1] if found else said
+        if said and said.amount.unit and size_of(said.amount.unit) == "volume":
+            return Vessel(text, _holds_something(said.amount, text))
+    return Vessel(text)
+
+
+def read_container(text: str, system: System, language: str = "en_GB") -> Container:
+    """Read "bottle, 100 ml, cork", "100 ml bottle" or "jar (0.5 l)".
+
+    >>> read_container("Flasche, 0,5 l, Korken", "metric", "de_DE").size.low
+    Fraction(1, 2)
+    """
+    name, size, closure = "", None, []
+    text = _one_line(text, "bottle, 100 ml")
+    for part in (part for piece in text.split(": ") for part in comma_parts(piece)):
+        said = read_leading(part, system, language)
+        if said and said.each and size_of(said.each.unit) != "length":
+            raise Unreadable(f'"{part}" is more than one container.', 'Write "bottle, 500 ml".')
+        if said and said.each:  # "24 cm round"
+            said = replace(said, amount=said.each)
+        found = find_size(part, system, language) if not (said and said.amount.unit) else None
+        if said and said.amount.unit and size is None:
+            size = _holds_something(said.amount, text)
+            noun = said.said if said.said in counted_nouns() else ""
+            name = name or " ".join(word for word in (noun, said.rest) if word)
+        elif found and size is None:
+            size = _holds_something(found[1].amount, text)
+            name = name or found[0]
+            closure += [found[1].rest] if found[1].rest else []
+        elif not name:
+            name = part
+        else:
+            closure.append(part)
+    if not name:
+        raise Unreadable(f'"{text}" does not name a container.', 'Write "bottle, 100 ml".')
+    return Container(name, size, ", ".join(closure))
