@@ -6,8 +6,9 @@ FOLDER holds the labelled lines of the open-source library ingredient-parser (MI
 one folder a publisher): CSV with input, name, quantity, unit, size, preparation, comment, purpose.
 Nothing of it is kept here. The sample is fixed by a rule: labelled rows in the order of the SHA-256
 of their text, the first 4,600 of each publisher; those whose hash is even may be looked at while
-working, the odd ones are held out. The library's own parser is scored on the same rows where it is
-installed. A line is right when amount, unit and food are; a refusal is counted apart.
+working, the odd ones are held out. The library's own parser is scored on the same rows, by the
+same rules, where it is installed. A line is right when amount, unit and food are; a refusal is
+counted apart.
 """
 
 from __future__ import annotations
@@ -19,11 +20,13 @@ import random
 import re
 import time
 from collections import Counter
+from collections.abc import Callable
+from dataclasses import dataclass
 from fractions import Fraction
 from pathlib import Path
 from typing import Any
 
-from stillroom.core.line_reader import LineReading, read_line
+from stillroom.core.line_reader import read_line
 from stillroom.core.problems import Unreadable
 from stillroom.core.quantities import Amount
 from stillroom.core.units import all_units, convert, size_of
@@ -144,50 +147,94 @@ def units_of(text: str) -> list[str]:
     return [unit_name(word) for word in joined.split() if word.lower() not in SIZES]
 
 
-def said_units(reading: LineReading) -> tuple[str, ...]:
+@dataclass(frozen=True)
+class Said:
+    """What a reader made of a line, so that both are scored by the same rules."""
+
+    low: Fraction | None
+    high: Fraction | None
+    units: tuple[str, ...]
+    item: str
+    note: str
+    measured: bool
+    one: Fraction | None = None
+
+
+def ours(line: str, system: Any) -> Said:
+    reading = read_line(line, system)
     amount = reading.amount
-    if not isinstance(amount, Amount):
-        return ()
-    words = [amount.noun] if amount.noun else []
-    for one in (amount, reading.each, *reading.also):
+    counted = amount if isinstance(amount, Amount) else None
+    words = [counted.noun] if counted and counted.noun else []
+    for one in (counted, reading.each, *reading.also) if counted else ():
         if one is not None and one.unit:
             words.append(all_units()[one.unit].shown)
-    return tuple(unit_name(word) for word in words)
+    return Said(
+        counted and counted.low,
+        counted and counted.high,
+        tuple(unit_name(word) for word in words),
+        reading.item,
+        reading.note,
+        bool(counted and counted.unit),
+        reading.each and reading.each.low,
+    )
 
 
-def amount_right(reading: LineReading, row: dict[str, str]) -> bool:
+def theirs(line: str) -> Said:
+    from ingredient_parser import parse_ingredient
+
+    parsed = parse_ingredient(line, string_units=True)
+    amounts = [one for part in parsed.amount for one in getattr(part, "amounts", [part])]
+    ends = [
+        Fraction(str(value)).limit_denominator(1000)
+        if isinstance(value, (int, float, Fraction))
+        else None
+        for value in (
+            getattr(amounts[0] if amounts else None, name, None)
+            for name in ("quantity", "quantity_max")
+        )
+    ]
+    units = [name for one in amounts for name in units_of(str(getattr(one, "unit", "")))]
+    note = " ".join(
+        part.text for part in (parsed.comment, parsed.preparation, parsed.purpose) if part
+    )
+    item = " ".join(name.text for name in parsed.name)
+    own = bool(amounts) and bool(units_of(str(getattr(amounts[0], "unit", ""))))
+    return Said(ends[0], ends[1] or ends[0], tuple(units), item, note, own)
+
+
+def amount_right(said: Said, row: dict[str, str]) -> bool:
     wanted = numbers(row["quantity"])
-    amount = reading.amount
     if not wanted:
-        return not isinstance(amount, Amount) or amount.low == amount.high == 1
-    if not isinstance(amount, Amount):
+        return said.low is None or said.low == said.high == 1
+    if said.low is None or said.high is None:
         return False
     first = wanted[0]
-    ends = {amount.low, amount.high}
-    if first in ends and (amount.low == amount.high or amount.high in wanted[:3]):
+    near = any(abs(end - first) < Fraction(1, 100) for end in (said.low, said.high))
+    if near and (
+        said.low == said.high or any(abs(said.high - w) < Fraction(1, 100) for w in wanted[:3])
+    ):
         return True
-    if reading.each is not None and reading.each.low == first:
+    if said.one is not None and said.one == first:
         return True
     units = units_of(row["unit"])
-    if len(wanted) > 1 and amount.unit and len(units) > 1:  # a sum
+    if len(wanted) > 1 and said.measured and len(units) > 1:  # a sum
         for unit, other in ((units[0], units[1]), (units[0], units[0])):
             if unit in SUMMED and other in SUMMED and same_size(unit, other):
                 total = first + convert(wanted[1], SUMMED[other], SUMMED[unit])
-                if abs(total - amount.low) < Fraction(1, 50) * total:
+                if abs(total - said.low) < Fraction(1, 50) * total:
                     return True
     return False
 
 
-def unit_right(reading: LineReading, row: dict[str, str]) -> bool:
-    wanted, said = units_of(row["unit"]), said_units(reading)
+def unit_right(said: Said, row: dict[str, str]) -> bool:
+    wanted = units_of(row["unit"])
     if not wanted:  # a size is no unit to those who labelled: "8 (6-inch) tortillas"
-        return not said or not reading.amount.unit  # type: ignore[union-attr]
-    if said and said[0] in wanted:
+        return not said.units or not said.measured
+    if said.units and said.units[0] in wanted:
         return True
     # "garlic cloves", "(about 6 ounces each)": kept with the food or its note, not lost
-    kept = units_of(re.sub(r"[^A-Za-z ]", " ", f"{reading.item} {reading.note}"))
-    unmeasured = not isinstance(reading.amount, Amount) or not reading.amount.unit
-    return unmeasured and set(wanted) <= set(kept) | set(said)
+    kept = units_of(re.sub(r"[^A-Za-z ]", " ", f"{said.item} {said.note}"))
+    return not said.measured and set(wanted) <= set(kept) | set(said.units)
 
 
 def stems(text: str) -> set[str]:
@@ -221,70 +268,33 @@ def sample(folder: Path, publisher: str, half: str) -> list[dict[str, str]]:
     return [row for odd, row in chosen if half == "both" or odd == (half == "held-out")]
 
 
-def score_ours(
-    rows: list[dict[str, str]], system: Any
+def score(
+    rows: list[dict[str, str]], read: Callable[[str], Said]
 ) -> tuple[Counter[str], list[tuple[str, str, Any]]]:
+    """Score a reader; what it refuses is asked, and never counted among the right."""
     counted: Counter[str] = Counter()
     missed = []
     for row in rows:
         counted["lines"] += 1
         try:
-            reading = read_line(row["input"], system)
+            said = read(row["input"])
         except Unreadable as asked:
             counted["asked"] += 1
             missed.append(("asked", row["input"], str(asked)))
             continue
         right = {
-            "amount": amount_right(reading, row),
-            "unit": unit_right(reading, row),
-            "food": food_right(reading.item, reading.note, row),
+            "amount": amount_right(said, row),
+            "unit": unit_right(said, row),
+            "food": food_right(said.item, said.note, row),
         }
         counted.update(name for name, good in right.items() if good)
         counted["all"] += all(right.values())
         counted["amount and unit"] += right["amount"] and right["unit"]
         if not (right["amount"] and right["unit"]):
-            missed.append(("amount or unit", row["input"], (reading, row["quantity"], row["unit"])))
+            missed.append(("amount or unit", row["input"], (said, row["quantity"], row["unit"])))
         elif not right["food"]:
-            missed.append(("food", row["input"], (reading.item, reading.note, row["name"])))
+            missed.append(("food", row["input"], (said.item, said.note, row["name"])))
     return counted, missed
-
-
-def score_theirs(rows: list[dict[str, str]]) -> Counter[str] | None:
-    try:
-        from ingredient_parser import parse_ingredient
-    except ImportError:
-        return None
-    counted: Counter[str] = Counter()
-    for row in rows:
-        counted["lines"] += 1
-        parsed = parse_ingredient(row["input"], string_units=True)
-        amounts = [one for part in parsed.amount for one in getattr(part, "amounts", [part])]
-        wanted, units = numbers(row["quantity"]), units_of(row["unit"])
-        first = amounts[0] if amounts else None
-        value = getattr(first, "quantity", None)
-        low = (
-            Fraction(str(value)).limit_denominator(1000)
-            if isinstance(value, (int, float, Fraction))
-            else None
-        )
-        amount = (
-            (low is None)
-            if not wanted
-            else (low is not None and abs(low - wanted[0]) < Fraction(1, 100))
-        )
-        said = [name for one in amounts for name in units_of(str(getattr(one, "unit", "")))]
-        unit = not said if not units else bool(said) and said[0] in units
-        item = " ".join(name.text for name in parsed.name)
-        note = " ".join(
-            part.text for part in (parsed.comment, parsed.preparation, parsed.purpose) if part
-        )
-        food = food_right(item, note, row)
-        counted.update(
-            name for name, good in (("amount", amount), ("unit", unit), ("food", food)) if good
-        )
-        counted["amount and unit"] += amount and unit
-        counted["all"] += amount and unit and food
-    return counted
 
 
 def main() -> None:
@@ -298,15 +308,16 @@ def main() -> None:
     print(f"{'':24}" + "".join(f"{head:>17}" for head in heads))
     for publisher, system in PUBLISHERS.items():
         rows = sample(asked.folder, publisher, asked.half)
-        begun = time.perf_counter()
-        counted, missed = score_ours(rows, system)
-        spent = (time.perf_counter() - begun) / max(len(rows), 1) * 1e6
+        begun = time.process_time()
+        counted, missed = score(rows, lambda line, system=system: ours(line, system))
+        spent = (time.process_time() - begun) / max(len(rows), 1) * 1e6
         print(
             f"{publisher + ' ours':24}" + "".join(f"{counted[head]:>17}" for head in heads),
             f"{spent:.0f} us a line",
         )
-        if asked.theirs and (theirs := score_theirs(rows)):
-            print(f"{publisher + ' theirs':24}" + "".join(f"{theirs[head]:>17}" for head in heads))
+        if asked.theirs:
+            other, _ = score(rows, theirs)
+            print(f"{publisher + ' theirs':24}" + "".join(f"{other[head]:>17}" for head in heads))
         random.Random(7).shuffle(missed)
         for kind in ("asked", "amount or unit", "food"):
             for row in [one for one in missed if one[0] == kind][: asked.show]:
