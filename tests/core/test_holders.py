@@ -12,6 +12,8 @@ from stillroom.core.loading import read_recipe
 from stillroom.core.parts import read_ingredient
 from stillroom.core.problems import ProblemsFound, Unreadable
 from stillroom.core.quantities import Amount
+from stillroom.core.scaling import Measures, scale_recipe
+from stillroom.core.targets import ByFactor
 from stillroom.core.units import System
 
 
@@ -165,3 +167,16 @@ def test_an_amount_of_its_own_keeps_its_second_measure_and_its_packs() -> None:
     assert [show(again) for again in butter.also] == ["8 oz"]
     tins = read_ingredient({"item": "tomatoes", "amount": "2 x 400 g tins"}, "metric")
     assert (show(tins.amount), tins.each_g) == ("2 tin", Fraction(400))
+
+
+def test_a_second_measure_is_shown_and_said_to_be_for_the_recipe_as_written() -> None:
+    text = RECIPE.replace("1,5 kg Zwetschgen\n  -", "225g/8oz plums, stoned\n  -").replace(
+        "{1,5 kg Zwetschgen}", "{plums}"
+    )
+    recipe = read_recipe(text, "plums.md", "plums", "metric", None, "de_DE")
+    written, doubled = (
+        scale_recipe(recipe, ByFactor(Fraction(times)), Measures("metric")).lines[0].note
+        for times in (1, 2)
+    )
+    assert written == "that is 8 oz, stoned"
+    assert doubled == "that is 8 oz, stoned (for the recipe as written)"

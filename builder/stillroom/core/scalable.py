@@ -158,8 +158,8 @@ def _line(recipe: Recipe, ingredient: Ingredient) -> ScaleLine:
         many=ingredient.item,
         form="words",
         written=show_amount(amount),
-        note=ingredient.note,
-        note_counts=ingredient.scales == "with the batch" and _names_amount(ingredient.note),
+        note=_note(ingredient),
+        note_counts=ingredient.scales == "with the batch" and _names_amount(_note(ingredient)),
         group=ingredient.group,
         optional=ingredient.optional,
         scales=ingredient.scales,
@@ -214,6 +214,14 @@ def _per(ratio: Ratio, base: Ingredient) -> tuple[Fraction, Fraction]:
         return ratio.per.low, ratio.per.high
     low = convert(ratio.per.low, ratio.per.unit, base.amount.unit)
     return low, convert(ratio.per.high, ratio.per.unit, base.amount.unit)
+
+
+def _note(ingredient: Ingredient) -> str:
+    """Return the note of an ingredient, its second measure first: "that is 8 oz, softened"."""
+    again = " or ".join(show_amount(amount) for amount in ingredient.also)
+    return ", ".join(
+        part for part in (f"that is {again}" if again else "", ingredient.note) if part
+    )
 
 
 def _names_amount(note: str) -> bool:
