@@ -33,7 +33,8 @@ _FOODS_WITH_UNITS = re.compile(
 _NUMBER = r"(?:[½⅓⅔¼¾⅛]|\d+(?:[.,/]\d+)?)"
 _SECOND = re.compile(
     rf"(?:\b(?:and|plus|minus|less|with)\b|[+&])\s+(?:(?:about|scant|heaped|generous|another)\s+)?{_NUMBER}"
-    rf"|\bof\s+(?:{_NUMBER}|half\b)",
+    rf"|\bof\s+(?:{_NUMBER}|half\b)"
+    r"|\band\s+an?\s+(?:pinch|grind|dash|splash|knob|handful|squeeze|drop|sprig|stick|clove|slice|piece)\b",
     re.IGNORECASE,
 )
 _ANY_NUMBER = re.compile(rf"(?:^|[\s(])(?!{OWN_NUMBER.pattern})(?P<number>{_NUMBER})(?=$|[\s,)])")

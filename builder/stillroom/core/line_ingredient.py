@@ -19,6 +19,10 @@ from stillroom.core.problems import Unreadable, nearest
 from stillroom.core.quantities import Amount, AnyAmount, Unmeasured, parse_amount, show_amount
 from stillroom.core.units import System, convert, offered_words, size_of
 
+# shortened words that are no unit: sizes, and names
+_SHORTENED = frozenset(
+    {"st.", "dr.", "no.", "mrs.", "mr.", "opt.", "extra.", "frz.", "lg.", "lge.", "sm.", "med."}
+)
 _STICK_G = Fraction(113)  # one US stick of butter: USDA SR 01145
 _STICK_FOODS = re.compile(r"\b(?:butter|margarine|shortening)\b", re.IGNORECASE)
 
@@ -100,6 +104,8 @@ def _refuse_misspelt_unit(amount: Amount, item: str, system: System) -> None:
     first, _, rest = item.partition(" ")
     if amount.unit or amount.noun or not rest or len(first) < 3:
         return
+    if first.endswith(".") and first.lower() not in _SHORTENED:  # "2 tablesp. honey"
+        raise Unreadable(f'"{first}" is not a unit.', 'Write "g", "ml", "tsp" or "cup".')
     near = nearest(first, [word for word in offered_words(system) if word[0] == first[0]], 0.8)
     if near:
         raise Unreadable(f'"{first}" is not a unit.', f'Did you mean "{near}"?')

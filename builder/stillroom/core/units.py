@@ -20,6 +20,7 @@ from stillroom.core.problems import Unreadable, did_you_mean
 System = Literal["metric", "us", "imperial"]
 Size = Literal["volume", "mass", "length", "count"]
 
+_MARKET_WEIGHTS = ("pfund", "ons")  # read where they are written, never offered
 _BASE = {"volume": "milliliter", "mass": "gram", "length": "millimeter"}
 
 
@@ -75,13 +76,16 @@ def unit_words(system: System) -> dict[str, str]:
     words = dict(offered_words(system))
     for spoken, meaning in read_data("units.yml")["elsewhere"].items():
         words.update(dict.fromkeys(spoken.split(", "), meaning))
+    for name in _MARKET_WEIGHTS:
+        words.update(dict.fromkeys(all_units()[name].words, name))
     return words
 
 
 @cache
 def offered_words(system: System) -> dict[str, str]:
     """Return the words of units that may be offered in place of a misspelt one."""
-    words = {word: unit.name for unit in all_units().values() for word in unit.words}
+    ours = (unit for unit in all_units().values() if unit.name not in _MARKET_WEIGHTS)
+    words = {word: unit.name for unit in ours for word in unit.words}
     for spoken, meaning in read_data("units.yml")["reads"].items():
         for word in spoken.split(", "):
             words[word] = meaning[system]
