@@ -187,7 +187,7 @@ class _Lines:
     def ingredients(self, written: Any, ways: tuple[System, str]) -> list[Any]:
         """Return one entry to each ingredient; `moved` has the line of each by its new place."""
         group = ""
-        items = written if isinstance(written, list) else self._parted(str(written), system)
+        items = written if isinstance(written, list) else self._parted(str(written), ways)
         for place, item in enumerate(_unnumbered(items)):
             path = f"{self.key}/{place}"
             heading = _heading_of(item)
@@ -206,10 +206,10 @@ class _Lines:
                 self._colon(heading, str(item[heading]), path, ways, group)
         return self.found
 
-    def _parted(self, written: str, system: System) -> list[Any]:
+    def _parted(self, written: str, ways: tuple[System, str]) -> list[Any]:
         """Return what stands on one line; several ingredients on one line are told, and parted."""
         pieces = [piece.strip() for piece in re.split(r"[,;]\s", written)]
-        if sum(_begins_with_amount(piece, system) for piece in pieces) < 2:
+        if sum(_begins_with_amount(piece, ways) for piece in pieces) < 2:
             return [written]
         line = self.lines.get(self.key, 2)
         what = "Several ingredients stand on one line."
