@@ -180,7 +180,7 @@ BEATEN_IN = [
     ("cream liqueur", ["350 ml whisky, 40% vol", "397 g condensed milk", "300 ml double cream"],
      140, 350 + 397 / 1.293 + 300),
     ("egg nog", ["6 large eggs", "200 g caster sugar", "500 ml whole milk", "250 ml double cream",
-                 "350 ml dark rum, 40% vol"], 140, 6 * 50 / 1.03 + 200 * 0.62 + 500 + 250 + 350),
+                 "350 ml dark rum, 40% vol"], 140, 6 * 60 / 1.03 + 200 * 0.62 + 500 + 250 + 350),
     ("coconut rum", ["500 ml white rum, 40% vol", "400 ml coconut milk", "150 g sugar"],
      200, 500 + 400 + 150 * 0.62),
     ("coffee liqueur", ["500 ml vodka, 40% vol", "500 ml strong coffee", "400 g sugar"],

@@ -312,11 +312,10 @@ class _Reader:
         return bare
 
     def _measure(self, said: str, line: int, path: tuple[str, ...]) -> None:
-        if len(said) > LONGEST_FACT:
-            what = f'"{path[-1]}" says {len(said)} letters; {LONGEST_FACT} are the most.'
-            self.tell(line, what, "Write it shorter; the rest may stand below the method.")
-        if path[-1] == "source":
-            return
-        if found := _FIGURES.search(said):
+        found = _FIGURES.search(said)
+        if found and path[-1] != "source":  # what it makes the line too long by needs no word more
             what = f'"{found[0][:12]}..." is a number of {len(found[0])} figures.'
             self.tell(line, what, "Write it shorter, in a larger unit.")
+        elif len(said) > LONGEST_FACT:
+            what = f'"{path[-1]}" says {len(said)} letters; {LONGEST_FACT} are the most.'
+            self.tell(line, what, "Write it shorter; the rest may stand below the method.")
