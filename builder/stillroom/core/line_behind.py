@@ -45,7 +45,7 @@ def _taken() -> re.Pattern[str]:
     words = line_words()
     part = rf"(?:(?:{either(words['taken_how'])})\s+)*(?:{either(words['taken'])})"
     return re.compile(
-        rf"(?:the\s+)?(?P<what>{part}(?:\s*(?:,|and|&|or|plus|\+|/)\s*(?:the\s+)?{part})*)"
+        rf"(?:the\s+)?(?P<what>(?:[a-z]+\s+)?{part}(?:\s*(?:,|and|&|or|plus|\+|/)\s*(?:the\s+)?{part})*)"
         rf"(?:\s*,?\s*(?:only|grated|squeezed))?\s+"
         rf"(?:(?:of|from)\s+(?:the\s+)?|(?=about\s+{_FIGURE}|{_FIGURE}))",
         re.IGNORECASE,

@@ -32,7 +32,7 @@ _FOODS_WITH_UNITS = re.compile(
 )
 _NUMBER = r"(?:[½⅓⅔¼¾⅛]|\d+(?:[.,/]\d+)?)"
 _SECOND = re.compile(
-    rf"(?:\b(?:and|plus|minus|less|with)\b|[+&])\s+(?:(?:about|scant|heaped|generous|another)\s+)?{_NUMBER}"
+    rf"(?:\b(?:and|plus|minus|less)\b|[+&])\s+(?:(?:about|scant|heaped|generous|another)\s+)?{_NUMBER}"
     rf"|\bof\s+(?:{_NUMBER}|half\b)"
     r"|\band\s+an?\s+(?:pinch|grind|dash|splash|knob|handful|squeeze|drop|sprig|stick|clove|slice|piece)\b",
     re.IGNORECASE,
