@@ -9,6 +9,7 @@ import pytest
 from stillroom.core.book import BookSettings
 from stillroom.core.labelling import label_recipe, make_card
 from stillroom.core.loading import read_recipe
+from stillroom.core.problems import ProblemsFound
 from stillroom.core.recipe import Recipe
 
 GB = BookSettings()
@@ -351,3 +352,19 @@ def test_an_american_label_says_soy() -> None:
     recipe = recipe_of("kind: bake\nmakes: 1 kg\ningredients:\n  - 200 g dark chocolate")
     assert label_recipe(recipe, US).allergens == ("soy",)
     assert label_recipe(recipe, GB).allergens == ("soya",)
+
+
+@pytest.mark.parametrize(("written", "shown"), [("200 g", "Net 200 g"), ("0.5 l", "Net 0.5 l")])
+def test_the_net_quantity_stands_on_the_card_where_it_is_wanted(written: str, shown: str) -> None:
+    facts = "kind: dry mix\nmakes: 400 g\ningredients:\n  - 400 g caster sugar"
+    assert make_card(recipe_of(facts), GB, MADE).strength_text == ""
+    wanted = recipe_of(f"{facts}\ncard:\n  net: {written}")
+    assert make_card(wanted, GB, MADE).strength_text == shown
+
+
+@pytest.mark.parametrize("written", ["2 handfuls", "a bit", "12"])
+def test_a_net_quantity_is_a_weight_or_a_volume(written: str) -> None:
+    facts = "kind: dry mix\nmakes: 400 g\ningredients:\n  - 400 g caster sugar"
+    with pytest.raises(ProblemsFound) as caught:
+        recipe_of(f"{facts}\ncard:\n  net: {written}")
+    assert [problem.line for problem in caught.value.problems] == [8]

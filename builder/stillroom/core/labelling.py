@@ -207,6 +207,11 @@ def _strength_text(recipe: Recipe) -> str:
     return found.text[:1].upper() + found.text[1:]
 
 
+def _net_text(recipe: Recipe) -> str:
+    """Return the net quantity where the card is to bear it: Reg. (EU) 1169/2011 Art. 23."""
+    return f"Net {recipe.card.net}" if recipe.card.net else ""
+
+
 @lru_cache(maxsize=4096)  # a page and the print room show the same card
 def make_card(
     recipe: Recipe,
@@ -234,7 +239,7 @@ def make_card(
         made_on_text=made,
         date_mark=label.date_mark,
         once_opened=label.once_opened,
-        strength_text=label.strength_text,
+        strength_text=" · ".join(filter(None, (label.strength_text, _net_text(recipe)))),
         cautions=tuple(dict.fromkeys(text for text in said if text)),
         kitchen=label.kitchen,
         unknown=label.unknown,

@@ -32,8 +32,9 @@ from stillroom.core.larder.shelves import Larder, common_larder
 from stillroom.core.making import Makes
 from stillroom.core.parts import Ingredient, read_ingredient
 from stillroom.core.problems import Unreadable, say_written
+from stillroom.core.quantities import Amount, parse_amount
 from stillroom.core.stages import Stage, parse_stage
-from stillroom.core.units import System
+from stillroom.core.units import System, size_of
 
 MONTHS = (
     "January",
@@ -121,6 +122,16 @@ def _as_text(value: Any) -> Any:
     return str(value) if isinstance(value, int | float) else value
 
 
+def _read_net(value: Any, info: ValidationInfo) -> str:
+    """Read a net quantity: a weight or a volume, as it will stand on the card."""
+    text = str(value).strip()
+    amount = parse_amount(text, _system(info))
+    if not isinstance(amount, Amount) or size_of(amount.unit) not in ("mass", "volume"):
+        mend = 'Write what one jar or bottle holds: "net: 200 g" or "net: 100 ml".'
+        raise Unreadable(f'"{text}" is no weight and no volume.', mend)
+    return text
+
+
 Text = Annotated[str, BeforeValidator(_as_text), Field(min_length=1)]
 _LINE = {"type": "string", "minLength": 1}
 _LINE_OR_MAPPING = {"anyOf": [_LINE, {"type": "object"}]}
@@ -141,11 +152,15 @@ class _Frozen(BaseModel):
 
 
 class Card(_Frozen):
-    """The maker's own words on the usage card; what is absent comes from the kind."""
+    """The maker's own words on the usage card; what is absent comes from the kind.
+
+    `net` is the net quantity to be printed on it; without it the card names none.
+    """
 
     what: str = ""
     use: str = ""
     keep: str = ""
+    net: Annotated[str, PlainValidator(_read_net), WithJsonSchema(_LINE)] = ""
 
 
 class Override(_Frozen):
