@@ -19,6 +19,7 @@ from stillroom.core.care.filling import filled_hot
 from stillroom.core.care.foods_in_method import PROTECTS, MethodFood, foods_in_method
 from stillroom.core.care.heat import boiled_apart, cooked_places
 from stillroom.core.care.keeping_said import Place, kept_at
+from stillroom.core.care.plant_parts import poison_by_its_part
 from stillroom.core.care.sentences import affirmed_clauses, split_sentences
 from stillroom.core.care.spirit_heat import spirit_meets_heat
 from stillroom.core.care.told import TOLD
@@ -248,6 +249,7 @@ def _thing(recipe: Recipe, place: int, ingredient: Ingredient, content: Content 
     tags = _of_the_part(words, tags)
     if staple is None:
         tags |= _seen_in_unknown(ingredient)
+        tags |= poison_by_its_part(ingredient.item, recipe.larder)
     tags |= _low_acid(recipe, ingredient, staple, tags)
     grams = content.grams if content else None
     return Thing(

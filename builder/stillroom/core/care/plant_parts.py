@@ -1,0 +1,32 @@
+"""Which poisonous plant a line names by one of its parts: "fleurs de muguet", "Beeren der Eibe".
+
+The larder knows plants by their names in English, Latin, German and French; a part "of" one in
+another language than English stays unknown as a food, and its poison must not stay so.
+"""
+
+from __future__ import annotations
+
+import re
+
+from stillroom.core.larder.food_reading import read_food
+from stillroom.core.larder.shelves import Larder
+
+_PART = (
+    # French, German, Spanish, Italian, Dutch: flower, leaf, root, berry, seed, bulb, stalk, bark
+    r"fleurs?|feuilles?|racines?|baies?|graines?|bulbes?|tiges?|[ée]corces?|bourgeons?"
+    r"|bl[üu]ten?|bl[äa]tter|bl[üu]tenbl[äa]tter|wurzeln?|beeren|samen|nadeln|zwiebeln?|knollen?|rinde"
+    r"|flores|hojas|ra[íi]ces|bayas|semillas|bulbos"
+    r"|fiori|foglie|radici|bacche|semi|bulbi|bloemen|bladeren|wortels?|bessen|zaden"
+)
+_PART_OF = re.compile(
+    rf"^(?:\w+ )?(?:{_PART})\s+(?:de la |de l['’]\s?|du |des |del |della |dell['’]\s?"
+    r"|dei |degli |delle |de |d['’]\s?|di |vom |von der |von |der |van de |van )(?P<plant>.+)$",
+    re.IGNORECASE,
+)
+
+
+def poison_by_its_part(text: str, larder: Larder) -> frozenset[str]:
+    """Return the tags of the poisonous plant that a part of is named; none for any other plant."""
+    found = _PART_OF.match(text.strip())
+    food = read_food(found["plant"], larder).food if found else None
+    return food.tags if food and "toxic" in food.tags else frozenset()
