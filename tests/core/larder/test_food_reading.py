@@ -197,3 +197,24 @@ def test_a_name_of_the_common_larder_is_found_by_itself() -> None:
     larder = common_larder()
     lost = [name for name, food in all_staples().items() if larder.named(normal_form(name)) != food]
     assert lost == []
+
+
+@pytest.mark.parametrize(
+    ("phrase", "foods"),
+    [
+        ("olive or salad oil", ["olive oil", "salad oil"]),
+        ("lemon or lime juice", ["lemon juice", "lime juice"]),
+        ("almond or vanilla extract", ["almond extract", "vanilla extract"]),
+        ("rum or vanilla extract", ["rum", "rum extract", "vanilla extract"]),
+        ("milk or dark chocolate", ["milk", "milk chocolate", "dark chocolate"]),
+        ("peeled, cored, seeded and chopped tomatoes", ["tomato"]),
+        ("firm, ripe pears, peeled", ["pear"]),
+        ("fresh, tender green or yellow beans", ["green bean", "yellow bean"]),
+        ("dried, chopped apricots", []),
+    ],
+)
+def test_joined_foods_and_words_before_a_comma(phrase: str, foods: list[str]) -> None:
+    """As American canning guides print them; what is dried is no fresh food and stays unknown."""
+    reading = read_food(phrase)
+    assert [food.name for food in reading.foods] == foods
+    assert reading.known == bool(foods)

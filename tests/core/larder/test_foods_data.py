@@ -184,7 +184,7 @@ OWN_NAMES = [
     ("button or cremini mushrooms", {"button mushroom", "cremini mushroom"}),
     ("fresh or dried bay laurel leaf", {"bay leaf"}),
     ("green and yellow courgettes", {"courgette", "yellow courgette"}),
-    ("olive or sunflower or walnut oil", {"olive", "olive oil", "sunflower oil", "walnut oil"}),
+    ("olive or sunflower or walnut oil", {"olive oil", "sunflower oil", "walnut oil"}),
     ("canned green chiles", {"tinned green chilli"}),
     ("green potatoes", {"green potato"}),
     ("chocolate bar", {"chocolate bar"}),

@@ -11,6 +11,7 @@ from __future__ import annotations
 from dataclasses import dataclass, field, replace
 from functools import lru_cache
 
+from stillroom.core.larder.harmless import all_harmless
 from stillroom.core.larder.matching import Match, hint, match_name
 from stillroom.core.larder.nearest import nearest_foods
 from stillroom.core.larder.notes import read_note
@@ -85,10 +86,27 @@ def read_food(text: str, larder: Larder | None = None) -> FoodReading:
     phrase = cut_phrase(text)
     if not phrase.head:
         return FoodReading(text, leftover=(text,) if text else (), larder=shelf)
-    reading = replace(_read_head(phrase.head, shelf), text=text, larder=shelf)
-    for note in phrase.notes:
-        reading = _with_note(reading, phrase.head, note, shelf)
+    head, notes, reading = _read_first(phrase.head, phrase.notes, shelf)
+    reading = replace(reading, text=text, larder=shelf)
+    for note in notes:
+        reading = _with_note(reading, head, note, shelf)
     return reading
+
+
+def _read_first(
+    head: Words, notes: tuple[Words, ...], larder: Larder
+) -> tuple[Words, tuple[Words, ...], FoodReading]:
+    """Read the head; what stands before commas may only describe it: "large, ripe figs"."""
+    reading = _read_head(head, larder)
+    longer = head
+    for place, note in enumerate(notes):
+        if reading.food is not None or not all_harmless(forms(longer)):
+            break
+        longer = (*longer, *note)
+        found = _read_head(longer, larder)
+        if found.food is not None:
+            return longer, notes[place + 1 :], found
+    return head, notes, reading
 
 
 def _read_head(words: Words, larder: Larder) -> FoodReading:
@@ -196,10 +214,20 @@ def _sharing(reading: FoodReading, pieces: list[Words], larder: Larder) -> FoodR
                 if size > 1 and larder.named(" ".join(forms(shared[-size:]))):
                     break  # fewer words would cut a name in two
                 continue
-            if alone and is_hand_made(alone) and "craft" not in alone.tags:
+            made_of_it = shared[-1].form in phrase_words("made_of")
+            if alone and _may_be_meant(alone) and not (made_of_it and _is_no_drink_or_fat(alone)):
                 return replace(reading, foods=tuple(dict.fromkeys((*reading.foods, longer.food))))
             return _found(longer, (*piece, *shared[-size:]))
     return reading
+
+
+def _may_be_meant(food: Staple) -> bool:
+    return is_hand_made(food) and "craft" not in food.tags
+
+
+def _is_no_drink_or_fat(food: Staple) -> bool:
+    """Whether "lemon or lime juice" cannot mean it by itself, as "rum or vanilla extract" may."""
+    return not food.tags & {"alcohol", "dairy", "butter", "fat", "oil", "honey", "syrup"}
 
 
 def _read_of(words: Words, larder: Larder) -> FoodReading | None:

@@ -34,6 +34,11 @@ def _table() -> dict[str, tuple[_Row, ...]]:
     return {form: tuple(rows[place] for place in places) for form, places in held["words"].items()}
 
 
+def all_harmless(words: Sequence[str]) -> bool:
+    """Whether every word may stand beside some food and leave it the same food."""
+    return all(word in _table() or word == "and" for word in words)
+
+
 def harmless_run(words: Sequence[str], food: Staple, behind: bool) -> tuple[str, ...]:
     """Return the words that are left over when every harmless one is taken away.
 
