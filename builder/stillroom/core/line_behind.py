@@ -21,6 +21,7 @@ from stillroom.core.line_parts import (
     unmeasured_words,
     with_measured,
 )
+from stillroom.core.plurals import singular_word
 from stillroom.core.quantities import Amount
 from stillroom.core.units import System, size_of
 
@@ -61,8 +62,17 @@ def read_taken_of(text: str, start: int, system: System, marks: Marks) -> LineRe
     reading = with_measured(text, split_food(text, after_of(text, measured.end), None), measured)
     if not reading.item:
         return None
-    note = ", ".join(part for part in (f"{taken['what'].lower()} only", reading.note) if part)
+    note = ", ".join(
+        part for part in (f"{_part(taken['what'], reading)} only", reading.note) if part
+    )
     return replace(reading, note=note)
+
+
+def _part(what: str, reading: LineReading) -> str:
+    """Return the part that is wanted without its food's name: "orange peel from 1 orange"."""
+    first, _, rest = what.lower().partition(" ")
+    of_it = singular_word(first) in {singular_word(word) for word in reading.item.lower().split()}
+    return rest if rest and of_it else what.lower()
 
 
 def read_amount_behind(text: str, start: int, system: System, marks: Marks) -> LineReading | None:
