@@ -1,6 +1,6 @@
 """Lists the licence of all that Stillroom runs on or hands out: packages and faces.
 
-`python tests/list_licences.py --write` writes LICENCES.md; test_house_rules.py looks that it names
+`python tests/list_licences.py --write` writes the list; test_house_rules.py looks that it names
 every package. Versions are left out: the list is of names and terms.
 """
 
@@ -13,7 +13,7 @@ from importlib.metadata import PackageNotFoundError, distribution, metadata
 from pathlib import Path
 
 ROOT = Path(__file__).resolve().parents[1]
-LIST = ROOT / "LICENCES.md"
+LIST = ROOT / "builder" / "LICENCES.md"
 EXTRAS = ("paper", "giving")
 FACES = (
     ("Alegreya Sans (a subset)", "SIL Open Font License 1.1; OFL-AlegreyaSans.txt beside it"),

@@ -123,8 +123,8 @@ def test_the_three_systems_run_the_commands_of_the_readme() -> None:
 
 
 def test_every_dependency_is_locked_by_its_sums() -> None:
-    """`uv pip compile` makes locked.txt anew; DEVELOPERS.md says how."""
-    locked = (ROOT / "locked.txt").read_text(encoding="utf-8")
+    """`uv pip compile` makes .ci/locked.txt anew; DEVELOPERS.md says how."""
+    locked = (ROOT / ".ci" / "locked.txt").read_text(encoding="utf-8")
     named = set(re.findall(r"^([a-z0-9-]+)==\S+", locked, re.MULTILINE))
     project = tomllib.loads((ROOT / "pyproject.toml").read_text(encoding="utf-8"))["project"]
     more = project["optional-dependencies"].values()
@@ -136,7 +136,7 @@ def test_every_dependency_is_locked_by_its_sums() -> None:
 
 
 def test_the_licence_of_everything_needed_is_listed() -> None:
-    listed = (ROOT / "LICENCES.md").read_text(encoding="utf-8")
+    listed = (ROOT / "builder" / "LICENCES.md").read_text(encoding="utf-8")
     assert [name for name in sorted(needed()) if f"| {name} |" not in listed] == []
     for path in (PACKAGE / "printing" / "fonts").glob("*.ttf"):
         family = re.sub(r"(?<=[a-z])(?=[A-Z])", " ", path.stem.split("-")[0])

@@ -211,6 +211,9 @@ def test_a_name_of_the_common_larder_is_found_by_itself() -> None:
         ("firm, ripe pears, peeled", ["pear"]),
         ("fresh, tender green or yellow beans", ["green bean", "yellow bean"]),
         ("dried, chopped apricots", []),
+        ("limes, juice and zest only", ["lime"]),
+        ("lemons, grated rind and juice", ["lemon"]),
+        ("chocolate, white and dark", []),
     ],
 )
 def test_joined_foods_and_words_before_a_comma(phrase: str, foods: list[str]) -> None:

@@ -37,9 +37,19 @@ def read_note(head: Words, note: Words, food: Staple | None, larder: Larder) -> 
         core = note
     if note[0].form in phrase_words("ends") or phrase_words("denials") & set(forms(core)):
         return Effect()
+    if food and _is_parts(core, food):
+        return Effect()  # "lemons, juice and zest only": the lemon is all of it
     if len(core) <= _SHORT and note[0].form not in phrase_words("prose"):
         return _qualified(head, core, food, larder)
     return _changed(head, core, food, larder)
+
+
+def _is_parts(note: Words, food: Staple) -> bool:
+    """Whether a note names several parts of the food before it: "grated rind and juice only"."""
+    pieces = [
+        set(harmless_run(forms(piece), food, True)) - {"only"} for piece in split_joined(note)
+    ]
+    return len(pieces) > 1 and all(piece and piece <= phrase_words("turns") for piece in pieces)
 
 
 def _more(words: Words, food: Staple | None) -> Effect:
@@ -63,7 +73,7 @@ def _qualified(head: Words, note: Words, food: Staple | None, larder: Larder) ->
         return Effect()
     pieces = split_joined(note)
     if all(set(forms(piece)) <= phrase_words("turns") | {"only"} for piece in pieces):
-        return Effect()  # "lemons, juice and zest": the lemon is all of it
+        return Effect()
     left = tuple(word for piece in pieces for word in harmless_run(forms(piece), food, True))
     own = frozenset(forms(head))
     return Effect(leftover=tuple(word for word in left if _is_another(word, food, own, larder)))
