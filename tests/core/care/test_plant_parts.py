@@ -15,7 +15,7 @@ from stillroom.core.larder.shelves import common_larder
     "line",
     [
         "fleurs de muguet",
-        "feuilles de digitale",
+        "feuilles de digitale pourpre",
         "baies de belladone",
         "racine d'aconit",
         "feuilles de laurier-rose",
