@@ -6,9 +6,9 @@ The published times are staples/keeping_guidance.yml. Leaves out dates: date_mar
 from __future__ import annotations
 
 from dataclasses import dataclass, replace
-from fractions import Fraction
 from typing import Any
 
+from stillroom.core.care.finished_strength import finished_percent
 from stillroom.core.care.keeping_limits import Limit, limits_of_guidance, usual_limit
 from stillroom.core.care.keeping_said import claimed_in_method
 from stillroom.core.date_marks import Term
@@ -17,7 +17,6 @@ from stillroom.core.recipe import Recipe
 from stillroom.core.safety_facts import Facts, gather_facts
 from stillroom.core.safety_rules import judge
 from stillroom.core.spans import Span, parse_span
-from stillroom.core.strength import strength_of
 from stillroom.core.units import read_data
 
 # above this strength a drink carries no best-before date: Reg. (EU) 1169/2011 Annex X 1(d)
@@ -50,9 +49,7 @@ def decide_keeping(recipe: Recipe, facts: Facts) -> Kept:
     unopened, opened, source, where = keeps.unopened, keeps.opened, keeps.source, keeps.where
     notes: list[str] = []
     mark = ""
-    for row in read_data("keeping_guidance.yml"):
-        if judge(row["when"], facts) is None:
-            continue
+    for row in _guidance_for(facts):
         binding = bool(row.get("whatever_reason"))
         mark = row.get("mark", mark)
         for name, own in (("unopened", unopened), ("opened", opened)):
@@ -83,9 +80,7 @@ def known_keeping(recipe: Recipe) -> Keeping:
     claimed = claimed_in_method(recipe)
     if claimed is not None:
         return replace(keeps, unopened=claimed, source=OWN_PRACTICE, by="method")
-    strength = strength_of(recipe)
-    known = Fraction(str(round(strength.abv_percent, 2))) if strength else None
-    facts = gather_facts(recipe, known, ())
+    facts = gather_facts(recipe, finished_percent(recipe), ())
     limits = [*limits_of_guidance(facts, judge)]
     if usual := usual_limit(facts, judge):
         limits.append(usual)
@@ -93,14 +88,18 @@ def known_keeping(recipe: Recipe) -> Keeping:
         return keeps
     limits += [
         Limit(row["id"], parse_span(row["unopened"]), row.get("where", ""), row["source"])
-        for row in read_data("keeping_guidance.yml")
-        if "unopened" in row
-        and not row.get("whatever_reason")
-        and judge(row["when"], facts) is not None
+        for row in _guidance_for(facts)
+        if "unopened" in row and not row.get("whatever_reason")
     ]
     limit = min(limits, key=lambda one: one.longest.minutes())
     where = keeps.where or limit.where
     return replace(keeps, unopened=limit.longest, where=where, source=limit.source, by="book")
+
+
+def _guidance_for(facts: Facts) -> list[dict[str, Any]]:
+    """Return the rows of published keeping times that fit the facts."""
+    rows: list[dict[str, Any]] = read_data("keeping_guidance.yml")
+    return [row for row in rows if judge(row["when"], facts) is not None]
 
 
 def _shortened(name: str, own: Span | None, published: Span, row: dict[str, Any]) -> str:

@@ -23,15 +23,15 @@ from stillroom.core.altitude import (
 )
 from stillroom.core.book import BookSettings
 from stillroom.core.care.acid import published_process
-from stillroom.core.care.foods_in_method import foods_in_method
+from stillroom.core.care.finished_strength import finished_percent
 from stillroom.core.care.process_words import SWEET, say_jam_process, say_process
+from stillroom.core.care.sources import say_source
 from stillroom.core.care.unchecked import could_not_check
 from stillroom.core.problems import Problem, did_you_mean
 from stillroom.core.recipe import Override, Recipe
 from stillroom.core.safety_facts import Facts, Thing, gather_facts
-from stillroom.core.safety_rules import Evidence, denied_keeping, judge, outrun_keeping
+from stillroom.core.safety_rules import Evidence, judge
 from stillroom.core.safety_table import GRAVITIES, Gravity, Rule, all_rules
-from stillroom.core.strength import strength_of
 from stillroom.core.units import read_data
 
 # beside these nobody is told how to keep it well, as if it could be
@@ -124,20 +124,11 @@ def gather_recipe_facts(recipe: Recipe, settings: BookSettings) -> Facts:
     """Return the facts of a recipe in a book, its finished strength among them."""
     law = law_of(settings.country)
     allergens = contains(know_recipe(recipe), law)
-    strength = strength_of(_with_foods_of_method(recipe))
     return gather_facts(
         recipe,
-        Fraction(str(round(strength.abv_percent, 2))) if strength else None,
+        finished_percent(recipe),
         tuple(say_allergen(allergen, law) for allergen in allergens),
     )
-
-
-def _with_foods_of_method(recipe: Recipe) -> Recipe:
-    """Return the recipe with what only its method measures among its ingredients."""
-    told = tuple(one.ingredient for one in foods_in_method(recipe) if one.measured)
-    if not told:
-        return recipe
-    return recipe.model_copy(update={"ingredients": (*recipe.ingredients, *told)})
 
 
 def _word(rule: Rule, evidence: Evidence, facts: Facts, settings: BookSettings) -> Caution:
@@ -149,17 +140,10 @@ def _word(rule: Rule, evidence: Evidence, facts: Facts, settings: BookSettings) 
         to_maker=rule.to_maker.format_map(fills),
         to_receiver=rule.to_receiver.format_map(fills),
         because=rule.because.format_map(fills),
-        source=_source(rule),
+        source=say_source(rule.source, rule.read),
         checked="" if rule.read == "memory" else rule.checked,
         read=rule.read,
     )
-
-
-def _source(rule: Rule) -> str:
-    """Name the source, and say so when its text was not looked up."""
-    if rule.read == "memory" and "common" not in rule.source:
-        return f"{rule.source} (named from memory, its text not looked up)"
-    return rule.source
 
 
 def _fills(evidence: Evidence, facts: Facts, settings: BookSettings) -> Mapping[str, str]:
@@ -167,7 +151,7 @@ def _fills(evidence: Evidence, facts: Facts, settings: BookSettings) -> Mapping[
     strongest = max((thing.abv for thing in evidence.things if thing.abv), default=None)
     grams = sum((thing.grams or Fraction(0) for thing in evidence.things), Fraction(0))
     acidity = facts.recipe.acidity
-    limit = denied_keeping(facts) or outrun_keeping(facts)
+    limit = evidence.limit
     places = {"room": "at room temperature", "fridge": "in the fridge", "freezer": "frozen"}
     return {
         "items": join_words(_names(evidence.things)),

@@ -268,9 +268,10 @@ def _thing(recipe: Recipe, place: int, ingredient: Ingredient, content: Content 
 
 def _seen_in_unknown(ingredient: Ingredient) -> frozenset[str]:
     """Return the graver tags of the foods that the words of an unknown line name."""
-    reading = food_of(ingredient)
-    named = (*reading.foods, *reading.hinted, *reading.doubted)
-    return frozenset(tag for food in named for tag in food.tags) & _TELLS_IN_UNKNOWN
+    return (
+        frozenset(tag for food in food_of(ingredient).named for tag in food.tags)
+        & _TELLS_IN_UNKNOWN
+    )
 
 
 def _low_acid(
@@ -279,8 +280,7 @@ def _low_acid(
     """Return the tag of low acid; of a line that is not known, what its words name counts."""
     found = low_acid_tag(staple, tags, recipe.kind.name)
     if staple is None:
-        reading = food_of(ingredient)
-        for food in (*reading.foods, *reading.hinted, *reading.doubted):
+        for food in food_of(ingredient).named:
             found |= low_acid_tag(food, food.tags, recipe.kind.name)
     return found
 

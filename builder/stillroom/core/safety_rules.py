@@ -21,11 +21,12 @@ from stillroom.core.safety_facts import Facts, Thing, days_of
 
 @dataclass(frozen=True)
 class Evidence:
-    """What made a condition hold: things of the recipe, and words of it."""
+    """What made a condition hold: things of the recipe, words of it, and a keeping limit outrun."""
 
     things: tuple[Thing, ...] = ()
     also: tuple[Thing, ...] = ()
     words: tuple[str, ...] = ()
+    limit: Limit | None = None
 
     def plus(self, other: Evidence) -> Evidence:
         """Put two together, each thing once."""
@@ -33,6 +34,7 @@ class Evidence:
             _once(self.things + other.things),
             _once(self.also + other.also),
             tuple(dict.fromkeys(self.words + other.words)),
+            self.limit or other.limit,
         )
 
 
@@ -181,17 +183,18 @@ def _days_to(facts: Facts, days: int, _: Mapping[str, Any]) -> Evidence | None:
     return _yes(kept is not None and kept <= days)
 
 
-def denied_keeping(facts: Facts) -> Limit | None:
-    """Return the published limit that the recipe's own claim runs past, None when it does not."""
-    return strictest_of(facts, facts.recipe.keeps.unopened, judge)
+def _keeps_denied(facts: Facts, _: bool, __: Mapping[str, Any]) -> Evidence | None:
+    """Find the published limit that the recipe's own claim runs past."""
+    limit = strictest_of(facts, facts.recipe.keeps.unopened, judge)
+    return Evidence(limit=limit) if limit else None
 
 
-def outrun_keeping(facts: Facts) -> Limit | None:
-    """Return the book's usual figure that the claim runs past, where nothing denies it plainly."""
+def _keeps_beyond(facts: Facts, _: bool, when: Mapping[str, Any]) -> Evidence | None:
+    """Find the book's usual figure that the claim runs past, where nothing denies it plainly."""
     limit = usual_limit(facts, judge)
-    if denied_keeping(facts) or not is_beyond(facts.recipe.keeps.unopened, limit):
+    if not is_beyond(facts.recipe.keeps.unopened, limit) or _keeps_denied(facts, True, when):
         return None
-    return limit
+    return Evidence(limit=limit)
 
 
 def _items(facts: Facts, pattern: str, _: Mapping[str, Any]) -> Evidence | None:
@@ -281,8 +284,8 @@ CHECKS: dict[str, Check] = {
     "heated": lambda facts, wanted, _: _yes(facts.heated == wanted),
     "kept_at": lambda facts, places, _: _yes(facts.place in places),
     "keeps_days_to": _days_to,
-    "keeps_denied": lambda facts, _, __: _yes(denied_keeping(facts) is not None),
-    "keeps_beyond": lambda facts, _, __: _yes(outrun_keeping(facts) is not None),
+    "keeps_denied": _keeps_denied,
+    "keeps_beyond": _keeps_beyond,
     "tags": _tags,
     "tags_also": _also,
     "staple": _staple,

@@ -45,8 +45,7 @@ def staples_named(item: str) -> tuple[Staple, ...]:
     >>> [staple.name for staple in staples_named("oatmeal and honey")]
     ['oatmeal', 'honey']
     """
-    reading = read_food(item)
-    return tuple(dict.fromkeys((*reading.foods, *reading.hinted, *reading.doubted)))
+    return read_food(item).named
 
 
 def staple_of(ingredient: Ingredient) -> Staple | None:

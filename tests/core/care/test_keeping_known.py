@@ -10,10 +10,10 @@ from datetime import date
 
 import pytest
 
+from care_cases import recipe_of
 from stillroom.core.book import BookSettings
 from stillroom.core.care.keeping_said import kept_at
 from stillroom.core.labelling import label_recipe
-from stillroom.core.loading import read_recipe
 from stillroom.core.recipe import Recipe
 from stillroom.core.safety import assess_safety
 
@@ -23,15 +23,9 @@ GB = BookSettings()
 def make(
     kind: str, ingredients: list[str], *steps: str, title: str = "Something", **more: str
 ) -> Recipe:
-    lines = "\n".join(f"  - {line!r}" for line in ingredients)
-    facts = "\n".join(f"{key}: {value}" for key, value in more.items())
-    method = "\n".join(f"{place}. {step}" for place, step in enumerate(steps, 1))
-    name = f"k{abs(hash((kind, tuple(ingredients), steps, title, tuple(more.items()))))}"
-    text = (
-        f"---\ntitle: {title}\nkind: {kind}\nmakes: 1 kg\ningredients:\n{lines}\n{facts}\n---\n\n"
-        f"## Method\n\n{method}\n"
-    )
-    return read_recipe(text, f"recipes/{name}.md", name)
+    """Read a recipe of a few words, as the cases of care are read."""
+    facts = {"title": title, "kind": kind, "ingredients": ingredients, "method": list(steps)}
+    return recipe_of(facts | more)
 
 
 def curd(last: str) -> Recipe:

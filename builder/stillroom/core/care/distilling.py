@@ -69,26 +69,16 @@ def strengthens_alcohol(recipe: Recipe) -> str:
     named = next((found for one in sentences if (found := _APPARATUS.search(one))), None)
     if named:
         return named[0]
-    return _caught(sentences) or _frozen_out(sentences)
+    # vapour is caught in the step that heats or a later one; so is ice taken out after frost
+    return _behind(sentences, _HEATS, _CATCHES) or _behind(sentences, _FREEZES, _ICE_OUT)
 
 
-def _caught(sentences: list[str]) -> str:
-    """Look for heat, and for vapour that is caught in the same step or a later one."""
-    hot = False
+def _behind(sentences: list[str], first: re.Pattern[str], then: re.Pattern[str]) -> str:
+    """Return the words that `then` finds where `first` stood, or in a sentence behind it."""
+    met = False
     for sentence in sentences:
-        hot = hot or bool(_HEATS.search(sentence))
-        found = _CATCHES.search(sentence)
-        if hot and found:
-            return found[0]
-    return ""
-
-
-def _frozen_out(sentences: list[str]) -> str:
-    """Look for frost, and for ice that is taken from what stays liquid."""
-    frozen = False
-    for sentence in sentences:
-        frozen = frozen or bool(_FREEZES.search(sentence))
-        found = _ICE_OUT.search(sentence)
-        if frozen and found:
+        met = met or bool(first.search(sentence))
+        found = then.search(sentence)
+        if met and found:
             return found[0]
     return ""

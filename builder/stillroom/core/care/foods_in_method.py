@@ -22,7 +22,7 @@ from stillroom.core.care.method_words import (
     is_no_food,
     method_words,
 )
-from stillroom.core.care.sentences import affirmed_clauses, split_sentences
+from stillroom.core.care.sentences import affirmed_clauses, is_for_whoever, split_sentences
 from stillroom.core.care.who import said_for_infants
 from stillroom.core.larder.food_reading import read_food
 from stillroom.core.larder.ingredients import find_foods, food_of
@@ -43,10 +43,6 @@ _CLEANING = re.compile(
     r"|pans?|equipment|boards?|hands|rims?|funnel|utensils|kniv?f?es?|tools?|surfaces?|demijohn"
     r"|bucket|vessels?|crock|everything)\b",
     re.IGNORECASE,
-)
-# told to whoever is given it: it lies in no jar
-_FOR_WHOEVER = re.compile(
-    r"\b(?:on the (?:card|label|tag)|tell whoever|to (?:cook|bake|serve|use)[,:])", re.IGNORECASE
 )
 _DECORATES = re.compile(
     r"\b(?:lay|decorat\w*|garnish\w*|ring\w*|wreath\w*|surround\w*|place|arrang\w*|tuck|tie|stick"
@@ -104,7 +100,7 @@ def foods_in_method(recipe: Recipe) -> tuple[MethodFood, ...]:
 def _clauses_of(recipe: Recipe) -> Iterator[str]:
     for step in recipe.method:
         for sentence in split_sentences(step.text):
-            if _FOR_WHOEVER.search(sentence) and not _minds_what_is_served(recipe):
+            if is_for_whoever(sentence) and not _minds_what_is_served(recipe):
                 continue
             for clause in affirmed_clauses(sentence):
                 if not _TAKEN_OUT.search(clause) and not _CLEANING.search(clause):

@@ -11,7 +11,7 @@ import re
 from collections.abc import Iterator, Mapping, Sequence
 
 from stillroom.core.care.foods_in_method import foods_in_method
-from stillroom.core.care.sentences import affirmed_clauses, split_sentences
+from stillroom.core.care.sentences import affirmed_clauses, is_for_whoever, split_sentences
 from stillroom.core.parts import Ingredient
 from stillroom.core.plurals import singular_word
 from stillroom.core.recipe import Recipe
@@ -69,9 +69,6 @@ _KEPT_BACK = re.compile(
 )
 _APART = re.compile(
     r"\b(?:icing|frosting|buttercream|to decorate|decoration|mousse|to finish)\b", re.IGNORECASE
-)
-_FOR_WHOEVER = re.compile(
-    r"\b(?:on the (?:card|label|tag)|tell whoever|to (?:cook|bake|serve|use)[,:])", re.IGNORECASE
 )
 _PLAIN = frozenset(
     {
@@ -204,7 +201,7 @@ def _clauses_of(text: str) -> list[str]:
     return [
         clause
         for sentence in split_sentences(text)
-        if not _FOR_WHOEVER.search(sentence)
+        if not is_for_whoever(sentence)
         for clause in affirmed_clauses(sentence)
     ]
 

@@ -11,6 +11,7 @@ from dataclasses import dataclass
 from functools import cache
 from typing import Any, Literal
 
+from stillroom.core.care.sources import say_source
 from stillroom.core.safety_facts import Facts
 from stillroom.core.spans import Span, parse_span
 from stillroom.core.units import read_data
@@ -75,6 +76,4 @@ def _rows(part: Part) -> tuple[tuple[Mapping[str, Any], Limit], ...]:
 
 
 def _said(source: str, read: str) -> str:
-    if read == "own":
-        return OWN_JUDGEMENT
-    return f"{source} (named from memory, its text not looked up)" if read == "memory" else source
+    return OWN_JUDGEMENT if read == "own" else say_source(source, read)

@@ -49,8 +49,7 @@ class Listed:
         """Gather the words and the foods of ingredients."""
         lines, foods = [], list[Staple]()
         for one in ingredients:
-            reading = food_of(one)
-            named = (*reading.foods, *reading.hinted, *reading.doubted)
+            named = food_of(one).named
             noun = getattr(one.amount, "noun", "")
             text = " ".join((one.item, one.note, noun, *one.parts, *(food.name for food in named)))
             lines.append(frozenset(word.form for word in words_of(text)))

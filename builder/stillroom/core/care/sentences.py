@@ -23,6 +23,21 @@ _GOES_ON = re.compile(r"\s*(?:or|nor)\b", re.IGNORECASE)
 _ALL_BUT = re.compile(r"\b(all|everything) (?:but|except) (?:the )?\w+", re.IGNORECASE)
 
 
+# told to whoever is given it: it lies in no jar and heats none
+_FOR_WHOEVER = re.compile(
+    r"\b(?:on the (?:card|label|tag)|tell whoever|to (?:cook|bake|serve|use)[,:])", re.IGNORECASE
+)
+
+
+def is_for_whoever(sentence: str) -> bool:
+    """Whether a sentence speaks to whoever is given it, not to the maker.
+
+    >>> is_for_whoever("On the card: bake at 180 C."), is_for_whoever("Bake at 180 C.")
+    (True, False)
+    """
+    return bool(_FOR_WHOEVER.search(sentence))
+
+
 def split_sentences(text: str) -> list[str]:
     """Return the sentences of a text, its marks for amounts and people's names taken off.
 

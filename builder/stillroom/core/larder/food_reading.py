@@ -62,6 +62,11 @@ class FoodReading:
         return self.food is not None and not self.leftover
 
     @property
+    def named(self) -> tuple[Staple, ...]:
+        """Every food whose name stands in the phrase, known as a whole or not, each once."""
+        return tuple(dict.fromkeys((*self.foods, *self.hinted, *self.doubted)))
+
+    @property
     def nearest(self) -> tuple[str, ...]:
         """The names of known foods that an unknown phrase may mean."""
         if self.known:
