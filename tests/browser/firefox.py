@@ -136,7 +136,11 @@ def launch_firefox(place: str, **preferences: bool | int | str) -> Iterator[Fire
         )
         try:
             address = _address(Path(own), program)
-            with connect(f"{address}/session", max_size=None, compression=None) as socket:
+            # no pings: their thread draws from `random` while other tests run, and hypothesis
+            # takes that for a strategy that does so
+            with connect(
+                f"{address}/session", max_size=None, compression=None, ping_interval=None
+            ) as socket:
                 yield Firefox(socket)
         finally:
             program.terminate()
