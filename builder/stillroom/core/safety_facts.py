@@ -250,6 +250,8 @@ def _thing(recipe: Recipe, place: int, ingredient: Ingredient, content: Content 
     if staple is None:
         tags |= _seen_in_unknown(ingredient)
         tags |= poison_by_its_part(ingredient.item, recipe.larder)
+        # "pipe tobacco": what it is stays unknown, but a poisonous plant is named
+        tags |= {"perhaps-toxic"} if toxic_plants_in([ingredient.item]) else set()
     tags |= _low_acid(recipe, ingredient, staple, tags)
     grams = content.grams if content else None
     return Thing(

@@ -80,6 +80,9 @@ _PLAIN = frozenset(
         "granulated", "powdered", "room"
     }
 )  # fmt: skip
+_COOKED_ALREADY = re.compile(
+    r"\b(?:hard|firm)[- ]?(?:boiled|cooked)\b|\bheat[- ]treated\b", re.IGNORECASE
+)
 _TOASTED = re.compile(r"\b(toast|bak|roast|heat|cook|dry-fr)\w*", re.IGNORECASE)
 
 
@@ -93,7 +96,7 @@ def cooked_places(recipe: Recipe) -> frozenset[int]:
     used: list[set[int]] = [set()]
     unsaid = _never_named(recipe)
     apart: set[int] = set()
-    cooked: set[int] = set()
+    cooked = _cooked_on_the_list(recipe)
     names = [_name_words(ingredient) for ingredient in _all_things(recipe)]
     everything = set(range(len(names)))
     group = recipe.method[0].group if recipe.method else ""
@@ -122,6 +125,15 @@ def cooked_places(recipe: Recipe) -> frozenset[int]:
     if not heated and recipe.oven:
         cooked = everything - apart
     return frozenset(cooked)
+
+
+def _cooked_on_the_list(recipe: Recipe) -> set[int]:
+    """Return the lines that say themselves that it is cooked: "6 eggs, hard-boiled"."""
+    return {
+        place
+        for place, one in enumerate(_all_things(recipe))
+        if _COOKED_ALREADY.search(f"{one.item} {one.note}")
+    }
 
 
 def _still_to_come(recipe: Recipe, names: Sequence[frozenset[str]]) -> Iterator[set[int]]:

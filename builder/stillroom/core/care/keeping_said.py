@@ -9,7 +9,7 @@ from __future__ import annotations
 import re
 from typing import Literal
 
-from stillroom.core.care.sentences import split_sentences
+from stillroom.core.care.sentences import affirmed_clauses, split_sentences
 from stillroom.core.problems import Unreadable
 from stillroom.core.recipe import Recipe
 from stillroom.core.spans import SPAN_PATTERN, Span, parse_span
@@ -24,7 +24,14 @@ _PUT_AWAY = re.compile(
     r"\b(?:fridge|refrigerator|freezer|frozen|refrigerated)\b"
     r"|\b(?:fridge|refrigerator|freezer|refrigerated?|freeze|frozen)\b[^.;]*"
     r"\b(?:for up to|up to|within|use by|at once)\b[^.;]*\b(?:days?|weeks?|months?)\b"
+    r"|\brefrigerate\b(?![^.;]*\b(?:minutes?|hours?|overnight|until|till|to (?:set|firm|chill)|then)\b)"
+    r"|\b(?:chill|leave|put|place|rest|cure|stand)\b[^.;]*\b(?:fridge|refrigerator)\b"
+    r"[^.;]*\b(?:weeks?|months?)\b"
     r"|\bfreeze\b(?![^.;]*\b(?:minutes?|hours?|overnight|until|solid|machine|churn))"
+)
+_ON_THE_SHELF = re.compile(
+    r"\b(?:cupboard|pantry|larder|shel(?:f|ves)|cellar|room temperature|cool,? (?:dark |dry )?place"
+    r"|cool,? dark|dark,? cool)\b"
 )
 _LONG = rf"(?:about |roughly )?({SPAN_PATTERN})"
 _CLAIMS = (
@@ -48,7 +55,11 @@ def kept_at(recipe: Recipe) -> Place:
     where = "" if recipe.keeps.by == "book" else recipe.keeps.where
     words = _ONCE_OPENED.sub("", where.lower())
     if not words.strip():
-        words = " . ".join(found[0] for found in _PUT_AWAY.finditer(_last_words(recipe)))
+        last = _last_words(recipe)
+        words = " . ".join(found[0] for found in _PUT_AWAY.finditer(last))
+        # "chill for a week, then keep in the cupboard": the shelf is where it ends
+        if any(_ON_THE_SHELF.search(clause) for clause in affirmed_clauses(last)):
+            words = ""
     if _FRIDGE.search(words):
         return "fridge"
     return "freezer" if _FREEZER.search(words) else "room"
