@@ -19,7 +19,7 @@ from stillroom.core.quantities import Amount, parse_leading_amount
 from stillroom.core.units import System, base_size
 
 _PACK = re.compile(r"^(?P<size>.+?)\s+for\s+(?P<price>\S+)(?P<each>\s+each)?$", re.IGNORECASE)
-_AT_LEAST = re.compile(r"^(?P<count>\d+)\s+or\s+more(?:\s+of\s+(?P<size>.+))?$", re.IGNORECASE)
+_AT_LEAST = re.compile(r"^(?P<count>\d{1,9})\s+or\s+more(?:\s+of\s+(?P<size>.+))?$", re.IGNORECASE)
 _HOW_TO_WRITE = 'Write "700 ml for 14.50", "12 for 7.20" or "50 or more for 0.48 each".'
 _LARGEST_PACK = 1_000_000  # g, ml or pieces: a tonne
 _MANY_BREAKS = 6

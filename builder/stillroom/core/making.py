@@ -31,7 +31,7 @@ _NUMBERS: Final = {
     "nine": 9, "ten": 10, "eleven": 11, "twelve": 12,
 }  # fmt: skip
 _DOZEN: Final = re.compile(
-    r"(?:(half a|a|one|two|three|four|\d+)\s+)?(?:dozen|doz\.?)\b(?:\s+of\b)?", re.IGNORECASE
+    r"(?:(half a|a|one|two|three|four|\d{1,6})\s+)?(?:dozen|doz\.?)\b(?:\s+of\b)?", re.IGNORECASE
 )
 _DOZENS: Final = {"half a": 6, "a": 12, "one": 12, "": 12, "two": 24, "three": 36, "four": 48}
 # "of 300 ml", "à 300 ml", "(300 ml)", ", 300 ml each": each of the things counted before

@@ -30,6 +30,7 @@ _NUMBER = (
 )
 _SURE = re.compile(r"\d+(?:\.\d+)?|[1-9]\d{0,2}(?:,\d{3})+(?:\.\d+)?")
 _COULD_BE_THOUSANDS = re.compile(r"[1-9]\d{0,2}\.\d{3}")
+_MOST_SIGNS = 60  # what is longer is a slip of the pen, or worse
 _HOW_TO_WRITE_NUMBERS = 'Write "3", "2.5", "1/2" or "1 1/2".'
 _LEADING = re.compile(
     rf"^(?P<about>about|roughly|around|c\.)?\s*(?P<low>{_NUMBER})"
@@ -90,7 +91,7 @@ def parse_number(text: str) -> Fraction:
     (Fraction(3, 2), Fraction(3, 2), Fraction(5, 2), Fraction(1000, 1))
     """
     bare = text.strip().replace("⁄", "/")
-    if not re.fullmatch(_NUMBER, bare):
+    if len(bare) > _MOST_SIGNS or not re.fullmatch(_NUMBER, bare):
         raise Unreadable(f'"{text}" is not a number.', _HOW_TO_WRITE_NUMBERS)
     if re.fullmatch(_SPACED, bare):
         return _spaced(bare)

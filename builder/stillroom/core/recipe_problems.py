@@ -69,7 +69,7 @@ def _problem(detail: ErrorDetails, file: str, lines: Mapping[str, int]) -> Probl
     wrong = detail.get("ctx", {}).get("error")
     if isinstance(wrong, Unreadable):
         return Problem(file, line, wrong.what, wrong.mend)
-    where = " ".join(part if not part.isdigit() else f"no. {int(part) + 1}" for part in place)
+    where = " ".join(part if not part.isdecimal() else f"no. {int(part) + 1}" for part in place)
     mend = _MENDS.get(key, "")
     kind = detail["type"]
     if kind == "missing":

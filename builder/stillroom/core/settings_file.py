@@ -27,6 +27,7 @@ _DEEPEST_PARENT: Final = 8
 _MOST_PARTS: Final = 5_000
 _FETCHED: Final = ("extra_css", "extra_javascript", "theme/logo", "theme/favicon")
 _PLAIN: Final = ("site_name", "site_url", "docs_dir", "site_dir")
+_FOLDERS: Final = ("docs_dir", "site_dir", "theme/custom_dir")
 
 
 @dataclass(frozen=True)
@@ -52,7 +53,7 @@ def read_settings_file(path: Path) -> WrittenBook:
         place = top.places.get("plugins", (name, 1))
         raise ProblemsFound([Problem(*place, "The stillroom plugin is not switched on.", mend)])
     problems = [*_wrong_theme(top, name), *_other_letters(top, name)]
-    problems += _from_elsewhere(top, name)
+    problems += [*_from_elsewhere(top, name), *_no_folders(top, name)]
     places = {"": top.places[at]}
     inner = f"{at}/"
     for key, place in top.places.items():
@@ -70,9 +71,10 @@ def read_settings_file(path: Path) -> WrittenBook:
         mend = 'Write "site_name: The Thistledown Lane stillroom book".'
         problems.append(Problem(*top.places.get("site_name", (name, 1)), what, mend))
     site = {key: top.found[key] for key in _PLAIN if top.found.get(key) is not None}
-    theme = top.found.get("theme")
-    if isinstance(theme, dict) and theme.get("custom_dir"):
-        site["theme_dir"] = theme["custom_dir"]
+    if custom := top.value("theme/custom_dir"):
+        site["theme_dir"] = custom
+    # a folder that is none is told of; the others are looked through all the same
+    site = {key: said for key, said in site.items() if isinstance(said, str)}
     return WrittenBook(options, site, places, tuple(problems))
 
 
@@ -102,20 +104,25 @@ def _wrong_theme(top: _Top, name: str) -> Iterator[Problem]:
 
 def _other_letters(top: _Top, name: str) -> Iterator[Problem]:
     """Find a typeface that the theme would fetch from another host."""
-    theme = top.found.get("theme")
-    font = theme.get("font") if isinstance(theme, dict) else None
+    font = top.value("theme/font")
     if font and str(font).lower() != "false":
         place = top.places.get("theme/font") or (name, 1)
         what = '"font:" names letters that would be fetched from another host.'
         yield Problem(*place, what, 'Write "font: false": the book brings letters of its own.')
 
 
+def _no_folders(top: _Top, name: str) -> Iterator[Problem]:
+    """Find a list where the name of a folder is wanted."""
+    for key in _FOLDERS:
+        if isinstance(top.value(key), dict | list):
+            what = f'"{key.split("/")[-1]}" names no folder.'
+            yield Problem(*top.places.get(key, (name, 1)), what, 'Write one name: "pages".')
+
+
 def _from_elsewhere(top: _Top, name: str) -> Iterator[Problem]:
     """Find what would be fetched from another host, which no page of the book may do."""
     for key in _FETCHED:
-        value: Any = top.found
-        for part in key.split("/"):
-            value = value.get(part) if isinstance(value, dict) else None
+        value = top.value(key)
         for place, row in enumerate(value if isinstance(value, list) else [value]):
             address = row.get("path") if isinstance(row, dict) else row
             if isinstance(address, str) and re.match(r"(?:[a-z][a-z0-9+.-]*:)?//", address.lower()):
@@ -131,6 +138,13 @@ class _Top:
 
     found: dict[str, Any]
     places: dict[str, tuple[str, int]]
+
+    def value(self, path: str) -> Any:
+        """Return what is written at a path such as "theme/logo", None where nothing is."""
+        value: Any = self.found
+        for part in path.split("/"):
+            value = value.get(part) if isinstance(value, dict) else None
+        return value
 
     @classmethod
     def of(cls, path: Path, name: str, depth: int = 0) -> _Top:

@@ -21,7 +21,7 @@ from stillroom.core.units import System, base_size, convert, size_of, unit_words
 
 _BETWEEN = re.compile(r"\s*(?:\+|;|,(?!\d)|\band\b)\s*")
 _COUNTED = re.compile(
-    r"^(?P<count>\d+)\s*(?:x|×|\*|(?:[a-z-]+\s+)?of)\s*(?P<size>.+)$", re.IGNORECASE
+    r"^(?P<count>\d{1,9})\s*(?:x|×|\*|(?:[a-z-]+\s+)?of)\s*(?P<size>.+)$", re.IGNORECASE
 )
 FILL_HELP = 'Write it as "12 x 50 ml" or "12 x 50 ml + 6 x 100 ml".'
 HAVE_HELP = 'Write it as "17 cinnamon sticks" or "500 g sugar + 1 l vodka".'

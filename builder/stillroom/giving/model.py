@@ -7,6 +7,7 @@ the recipes (against_book.py).
 
 from __future__ import annotations
 
+import re
 from collections.abc import Callable
 from datetime import date
 from fractions import Fraction
@@ -78,7 +79,8 @@ def _baskets(value: Any) -> dict[str, int]:
 
 
 def _had(value: Any) -> dict[int, tuple[str, ...]]:
-    if not isinstance(value, dict) or not all(str(year).isdigit() for year in value):
+    years = [str(year) for year in value] if isinstance(value, dict) else [""]
+    if len(set(years)) < len(years) or not all(re.fullmatch(r"\d{4}", year) for year in years):
         raise Unreadable(
             f"{say_written(value)} is not what they had.", 'Write "had: {2026: [a-recipe]}".'
         )

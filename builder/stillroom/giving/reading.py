@@ -120,7 +120,7 @@ def _where(path: list[str], data: Any) -> str:
             if isinstance(here, dict)
             else None
         )
-        if part.isdigit():
+        if part.isdecimal():
             words.append(str(named) if named else f"no. {int(part) + 1}")
         else:
             words.append(part)

@@ -15,6 +15,7 @@ const SPACED = String.raw`[1-9]\d{0,2}(?:[ \u00a0\u202f\u2009]\d{3})+(?!\d|\s*[/
 const NUMBER = String.raw`(?:${SPACED}|\d+\s*[${SIGNS}]|[${SIGNS}]|\d+\s+\d+\s*[/⁄]\s*\d+|\d+\s*[/⁄]\s*\d+|\d+(?:[.,]\d+)*)`;
 const SURE = /^(?:\d+(?:\.\d+)?|[1-9]\d{0,2}(?:,\d{3})+(?:\.\d+)?)$/;
 const COULD_BE_THOUSANDS = /^[1-9]\d{0,2}\.\d{3}$/;
+const MOST_SIGNS = 60; // as in quantities.py
 const HOW_TO_WRITE_NUMBERS = 'Write "3", "2.5", "1/2" or "1 1/2".';
 const WHOLE_SPACED = new RegExp(`^${SPACED}$`);
 const WHOLE_NUMBER = new RegExp(`^${NUMBER}$`);
@@ -76,7 +77,7 @@ function readWords(data) {
 /** Read a whole, decimal, mixed or vulgar number exactly; throws Unreadable. */
 export function parseNumber(text) {
   let bare = text.trim().replaceAll("⁄", "/");
-  if (!WHOLE_NUMBER.test(bare)) {
+  if (bare.length > MOST_SIGNS || !WHOLE_NUMBER.test(bare)) {
     throw new Unreadable(`"${text}" is not a number.`, HOW_TO_WRITE_NUMBERS);
   }
   if (WHOLE_SPACED.test(bare)) return spaced(bare);

@@ -8,7 +8,7 @@ import { Fraction, ZERO, smaller } from "./fraction.js";
 import { panFactor, readOwnTin } from "./tins.js";
 
 const BETWEEN = /\s*(?:\+|;|,(?!\d)|\band\b)\s*/;
-const COUNTED = /^(\d+)\s*(?:x|×|\*|(?:[a-z-]+\s+)?of)\s*(.+)$/i;
+const COUNTED = /^(\d{1,9})\s*(?:x|×|\*|(?:[a-z-]+\s+)?of)\s*(.+)$/i;
 const FILL_HELP = 'Write it as "12 x 50 ml" or "12 x 50 ml + 6 x 100 ml".';
 const HAVE_HELP = 'Write it as "17 cinnamon sticks" or "500 g sugar + 1 l vodka".';
 
