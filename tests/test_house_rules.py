@@ -96,10 +96,22 @@ def test_text_is_read_and_written_as_utf8_on_every_system(path: Path) -> None:
 
 def every_command(group: click.Group, before: str = "stillroom") -> list[str]:
     found = []
-    for name, command in group.commands.items():
+    context = click.Context(group)
+    for name in group.list_commands(context):
+        command = group.get_command(context, name)
+        assert command is not None, name
         full = f"{before} {name}"
         found += every_command(command, full) if isinstance(command, click.Group) else [full]
     return found
+
+
+def test_a_check_waits_for_no_paper_and_no_plan() -> None:
+    code = "import sys, stillroom.cli; print(*sorted(sys.modules))"
+    done = subprocess.run(
+        [sys.executable, "-c", code], capture_output=True, text=True, check=True, encoding="utf-8"
+    )
+    brought = {name.split(".")[0] for name in done.stdout.split()}
+    assert brought & {"typst", "highspy", "numpy", "mkdocs", "jinja2", "icalendar"} == set()
 
 
 @pytest.mark.parametrize("command", every_command(main))

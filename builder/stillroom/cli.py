@@ -7,7 +7,9 @@ from __future__ import annotations
 
 import json
 from datetime import date
+from importlib import import_module
 from pathlib import Path
+from typing import Final
 
 import click
 
@@ -25,9 +27,6 @@ from stillroom.core.targets import read_target
 from stillroom.core.timeline import plan_forward
 from stillroom.core.timeline_words import timeline_document, timeline_text
 from stillroom.core.units import System
-from stillroom.giving_commands import close_year_command, giving_schema, pack
-from stillroom.print_commands import print_group
-from stillroom.strength_commands import strength
 from stillroom.terminal import (
     book_around,
     fail,
@@ -40,7 +39,29 @@ from stillroom.terminal import (
 )
 
 
-@click.group(context_settings={"help_option_names": ["-h", "--help"]})
+_LOADED_WHEN_CALLED: Final = {
+    "strength": ("stillroom.strength_commands", "strength"),
+    "print": ("stillroom.print_commands", "print_group"),
+    "pack": ("stillroom.giving_commands", "pack"),
+    "close-year": ("stillroom.giving_commands", "close_year_command"),
+    "giving-schema": ("stillroom.giving_commands", "giving_schema"),
+}
+"""Commands that bring much along: nobody who checks a recipe waits for paper or a plan."""
+
+
+class _Commands(click.Group):
+    def list_commands(self, ctx: click.Context) -> list[str]:
+        return sorted({*super().list_commands(ctx), *_LOADED_WHEN_CALLED})
+
+    def get_command(self, ctx: click.Context, cmd_name: str) -> click.Command | None:
+        if cmd_name not in _LOADED_WHEN_CALLED:
+            return super().get_command(ctx, cmd_name)
+        module, name = _LOADED_WHEN_CALLED[cmd_name]
+        command = getattr(import_module(module), name)
+        return command if isinstance(command, click.Command) else None
+
+
+@click.group(cls=_Commands, context_settings={"help_option_names": ["-h", "--help"]})
 @click.version_option(package_name="stillroom")
 def main() -> None:
     """Publish a book of homemade presents, and plan who is given what."""
@@ -153,13 +174,6 @@ def scale(file: Path, units: System | None, by: By, as_json: bool, **asked: str 
         )
     else:
         click.echo(scaling_table(batch, recipe, country))
-
-
-main.add_command(strength)
-main.add_command(print_group)
-main.add_command(pack)
-main.add_command(close_year_command)
-main.add_command(giving_schema)
 
 
 if __name__ == "__main__":

@@ -2,10 +2,11 @@
 
 from fractions import Fraction
 
+import pint
 import pytest
 
 from stillroom.core.problems import Unreadable
-from stillroom.core.units import convert, find_unit
+from stillroom.core.units import all_units, convert, find_unit
 
 # unit, to, exact value, source
 EXACT = [
@@ -33,6 +34,33 @@ EXACT = [
 @pytest.mark.parametrize(("unit", "to_unit", "value", "source"), EXACT, ids=lambda row: str(row))
 def test_unit_is_the_published_size(unit: str, to_unit: str, value: str, source: str) -> None:
     assert convert(Fraction(1), unit, to_unit) == Fraction(value), source
+
+
+# every unit in the words of pint, an independent table of units
+INDEPENDENT = {
+    "ml": "milliliter", "cl": "centiliter", "dl": "deciliter", "l": "liter", "mg": "milligram",
+    "g": "gram", "kg": "kilogram", "pfund": "500 * gram", "ons": "100 * gram", "mm": "millimeter",
+    "cm": "centimeter", "m": "meter", "inch": "inch", "foot": "foot", "yard": "yard",
+    "oz": "ounce", "lb": "pound", "tsp": "5 * milliliter", "tbsp": "15 * milliliter",
+    "cup": "250 * milliliter", "us_tsp": "teaspoon", "us_tbsp": "tablespoon",
+    "us_fl_oz": "fluid_ounce", "us_cup": "cup", "us_pint": "pint", "us_quart": "quart",
+    "us_gallon": "gallon", "label_cup": "240 * milliliter", "us_gill": "4 * fluid_ounce",
+    "imp_fl_oz": "imperial_fluid_ounce", "imp_gill": "5 * imperial_fluid_ounce",
+    "imp_cup": "10 * imperial_fluid_ounce", "imp_pint": "imperial_pint",
+    "imp_quart": "imperial_quart", "imp_gallon": "imperial_gallon", "dsp": "10 * milliliter",
+    "au_tbsp": "20 * milliliter",
+}  # fmt: skip
+
+
+def test_every_unit_is_as_large_as_elsewhere() -> None:
+    table = pint.UnitRegistry(non_int_type=Fraction)
+    base = {"volume": "milliliter", "mass": "gram", "length": "millimeter"}
+    ours = {name: (unit.size, unit.in_base) for name, unit in all_units().items()}
+    theirs = {
+        name: (ours[name][0], table.parse_expression(words).to(base[ours[name][0]]).magnitude)
+        for name, words in INDEPENDENT.items()
+    }
+    assert ours == theirs
 
 
 # word, metric, us, imperial

@@ -1,4 +1,4 @@
-"""The units a cook may write, and the only pint registry.
+"""The units a cook may write, with their exact sizes.
 
 Reads staples/units.yml. Conversions are exact fractions. Leaves out how an amount is written
 in a recipe: quantities.py reads that.
@@ -12,7 +12,6 @@ from functools import cache
 from importlib.resources import files
 from typing import Any, Literal
 
-import pint
 import yaml
 
 from stillroom.core.problems import Unreadable, did_you_mean
@@ -21,7 +20,6 @@ System = Literal["metric", "us", "imperial"]
 Size = Literal["volume", "mass", "length", "count"]
 
 _MARKET_WEIGHTS = ("pfund", "ons")  # read where they are written, never offered
-_BASE = {"volume": "milliliter", "mass": "gram", "length": "millimeter"}
 
 
 @dataclass(frozen=True)
@@ -46,23 +44,16 @@ def read_data(name: str) -> Any:
 
 
 @cache
-def registry() -> pint.UnitRegistry[Fraction]:
-    """Return the one pint registry; its numbers are exact fractions."""
-    return pint.UnitRegistry(non_int_type=Fraction)
-
-
-@cache
 def all_units() -> dict[str, Unit]:
-    """Return every unit by id, sized through pint in ml, g or mm."""
+    """Return every unit by id, sized in ml, g or mm."""
     found = {}
     for name, row in read_data("units.yml")["units"].items():
-        measured = registry().parse_expression(row["pint"]).to(_BASE[row["size"]])
         shown = row.get("shown", row["words"][0])
         found[name] = Unit(
             name=name,
             size=row["size"],
             system=row["system"],
-            in_base=Fraction(measured.magnitude),
+            in_base=Fraction(str(row["is"])),
             shown=shown,
             many=row.get("many", shown),
             words=tuple(row["words"]),
