@@ -38,7 +38,6 @@ from stillroom.terminal import (
     write_utf8,
 )
 
-
 _LOADED_WHEN_CALLED: Final = {
     "strength": ("stillroom.strength_commands", "strength"),
     "print": ("stillroom.print_commands", "print_group"),

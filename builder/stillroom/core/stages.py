@@ -214,7 +214,8 @@ class _Said:
         """Take "every 3 days", "daily", "twice a day" or "once" as every= and times=."""
         day = Span(1, 1, "day")
         match = self.take(
-            r"(once|twice|three times|four times|\d{1,4} times) (?:a|each|every|per) (day|week|month)"
+            r"(once|twice|three times|four times|\d{1,4} times)"
+            r" (?:a|each|every|per) (day|week|month)"
         )
         if match:
             counts = {"once": 1, "twice": 2, "three times": 3, "four times": 4}
