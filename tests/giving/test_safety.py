@@ -17,6 +17,7 @@ from giving.lists import (
     small_list,
 )
 from giving.safety_rules import breaches
+from stillroom.core.avoiding import avoid_words, read_avoided
 from stillroom.core.larder.ingredients import find_foods
 from stillroom.core.parts import read_ingredient
 from stillroom.core.problems import ProblemsFound
@@ -24,7 +25,7 @@ from stillroom.core.recipe import MethodStep
 from stillroom.core.staple_table import all_staples
 from stillroom.giving.checking import find_breaches
 from stillroom.giving.explaining import explain_shortages
-from stillroom.giving.facts import avoid_words, facts_of, read_avoid
+from stillroom.giving.facts import facts_of
 from stillroom.giving.model import Household
 from stillroom.giving.offering import make_offering
 from stillroom.giving.plan_model import Plan
@@ -137,7 +138,7 @@ def test_what_is_not_known_is_refused(tmp_path):
 
 
 def test_every_word_of_avoid_is_read_and_a_misspelt_one_is_a_problem():
-    assert all(read_avoid(word) for word in avoid_words())
+    assert all(read_avoided(word) for word in avoid_words())
     data = small_list()
     data["households"][0]["avoid"] = ["glutten"]
     with pytest.raises(ProblemsFound) as found:

@@ -7,20 +7,18 @@ too.
 
 from __future__ import annotations
 
-import re
 from collections.abc import Iterable
 from dataclasses import dataclass
 from functools import lru_cache
 from typing import Literal
 
 from stillroom.core.allergen_laws import Allergen, List, all_allergens, law_of, say_allergen
+from stillroom.core.avoiding import Avoided, avoided_by_name
 from stillroom.core.care.foods_in_method import foods_in_method
-from stillroom.core.larder.food_reading import read_food
 from stillroom.core.larder.ingredients import food_of, name_of, parts_of, read_part
 from stillroom.core.larder.shelves import common_larder
 from stillroom.core.larder.staple import Staple
 from stillroom.core.parts import Ingredient
-from stillroom.core.plurals import singular
 from stillroom.core.recipe import Recipe
 
 __all__ = [
@@ -45,7 +43,12 @@ _ANIMAL_WORDS = {
     "vegetarian": frozenset(
         {"plant", "mineral", "fungus", "milk", "egg", "honey", "beeswax", "wool"}
     ),
+    "no meat": frozenset(
+        {"plant", "mineral", "fungus", "milk", "egg", "honey", "beeswax", "wool"}
+        | {"fish", "crustacean", "mollusc"}
+    ),
 }
+_WORSE: tuple[Answer, ...] = ("free", "may contain", "not known", "contains")
 
 
 @dataclass(frozen=True)
@@ -144,20 +147,23 @@ def may_contain(known: Iterable[Known], law: List) -> tuple[Allergen, ...]:
 def answer_avoid(recipe: Recipe, avoid: str) -> Answer:
     """Say whether a recipe contains what somebody avoids.
 
-    `avoid` is an allergen id or heading ("almond", "nuts", "gluten"), "alcohol", "vegan" or
-    "vegetarian" (what they would not eat), "animal products", or the name of an ingredient. With an
-    ingredient nobody knows, "free" is never said of an allergen or a diet.
+    `avoid` is an allergen id or heading ("almond", "nuts", "gluten"), a word of avoided.yml
+    ("lactose", "vegan": what they would not eat), or the name of a food. With an ingredient nobody
+    knows, "free" is never said.
     """
     known = know_recipe(recipe)
     word = avoid.strip().lower()
-    if word == "alcohol":
+    # a label's heading is told apart from a household's wider word: "nuts" is no peanut there
+    if names := _allergen_ids(word):
+        return _allergen(known, names)
+    avoided = avoided_by_name(avoid)
+    if avoided.diet == "alcohol":
         return _alcohol(recipe, known)
-    if word in ("vegan", "animal products"):
-        return _diet(known, "vegan")
-    if word == "vegetarian":
-        return _diet(known, "vegetarian")
-    names = _allergen_ids(word)
-    return _allergen(known, names) if names else _ingredient(recipe, known, word)
+    if avoided.diet:
+        return _diet(known, avoided.diet)
+    answers = [_allergen(known, avoided.allergens)] if avoided.allergens else []
+    answers += [_ingredient(known, avoided)] if avoided.is_ingredient else []
+    return max(answers, key=_WORSE.index)
 
 
 def _allergen_ids(word: str) -> frozenset[str]:
@@ -180,7 +186,8 @@ def _allergen(known: tuple[Known, ...], names: frozenset[str]) -> Answer:
         return "contains"
     if any(one.unknown for one in known):
         return "not known"
-    if any(traces & one.may_contain for one in known):
+    # "mixed nuts" may be any of them
+    if any(traces & (one.may_contain | one.contains) for one in known):
         return "may contain"
     return "not known" if any(one.open for one in known) else "free"
 
@@ -204,12 +211,11 @@ def _diet(known: tuple[Known, ...], diet: str) -> Answer:
     return "free"
 
 
-def _ingredient(recipe: Recipe, known: tuple[Known, ...], word: str) -> Answer:
-    wanted = set(read_food(word, recipe.larder).foods)
-    pattern = re.compile(rf"\b{re.escape(singular(word))}")
+def _ingredient(known: tuple[Known, ...], avoided: Avoided) -> Answer:
+    answers: set[Answer] = {"free"}
     for one in known:
-        words = " ".join((one.ingredient.item, *one.ingredient.parts)).lower()
-        words += " " + " ".join(part for staple in one.staples for part in staple.parts)
-        if pattern.search(words) or wanted & set(one.staples):
-            return "contains"
-    return "not known" if any(one.open for one in known) else "free"
+        words = " ".join((one.ingredient.item, *one.ingredient.parts))
+        answers |= {avoided.said_in(words), *(avoided.held_by(food) for food in one.staples)}
+        if one.open:
+            answers.add("not known")
+    return max(answers, key=_WORSE.index)

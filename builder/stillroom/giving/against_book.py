@@ -9,10 +9,11 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
 
+from stillroom.core.avoiding import avoid_words, read_avoided
 from stillroom.core.costing import PricedItem, priced_item
 from stillroom.core.problems import Problem, ProblemsFound, Unreadable, did_you_mean
 from stillroom.core.recipe import Recipe
-from stillroom.giving.facts import avoid_words, facts_of, read_avoid
+from stillroom.giving.facts import facts_of
 from stillroom.giving.model import SORTS, GivingList, container_words
 from stillroom.giving.reading import ReadList
 from stillroom.giving.rules import why_refused
@@ -107,8 +108,12 @@ def _households(read: ReadList, recipes: Mapping[str, Recipe]) -> Iterator[Probl
 def _avoided(read: ReadList, n: int) -> Iterator[Problem]:
     household = read.giving.households[n]
     for word in household.avoid:
-        if read_avoid(word) is None:
-            line = read.line_of("households", n, "avoid")
+        avoided = read_avoided(word)
+        line = read.line_of("households", n, "avoid")
+        if avoided and avoided.ask:
+            what = f'"{word}" does not tell which foods are meant.'
+            yield Problem(read.file, line, what, avoided.ask)
+        elif avoided is None:
             mend = did_you_mean(word, avoid_words())
             if not mend.startswith("Did"):
                 mend = 'An ingredient that no recipe knows goes under "avoid ingredients".'

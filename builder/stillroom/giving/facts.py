@@ -14,85 +14,29 @@ from functools import cache
 from typing import Literal
 
 from stillroom.core.allergens import answer_avoid
+from stillroom.core.avoiding import Avoided
 from stillroom.core.care.foods_in_method import foods_in_method
 from stillroom.core.care.unchecked import unknown_foods_of
 from stillroom.core.larder.ingredients import food_of, parts_of, read_part
 from stillroom.core.larder.shelves import common_larder
 from stillroom.core.parts import Ingredient
 from stillroom.core.recipe import Recipe
-from stillroom.core.staple_table import Staple, find_staple
-from stillroom.core.units import read_data
+from stillroom.core.staple_table import Staple
 
 Answer = Literal["free", "may contain", "contains", "not known"]
 _WORSE: tuple[Answer, ...] = ("free", "may contain", "not known", "contains")
 _NOT_FOR_UNDER = re.compile(r"not for children under (\d+|three|five)", re.IGNORECASE)
 _SPELT = {"three": 3, "five": 5}
-# A cook's one word to the allergens it stands for. "nuts" takes peanuts in: many who avoid the
-# one avoid the other, and the wider reading is the safe one. "gluten" takes all oats in.
-_GROUPS = {
-    "gluten": ("wheat", "barley", "rye", "oats"),
-    "shellfish": ("crustaceans", "molluscs"),
-    "dairy": ("milk",),
-    "egg": ("eggs",),
-    "soy": ("soya",),
-    "peanuts": ("peanut",),
-    "sulphur dioxide": ("sulphites",),
-}
-_DIETS = {
-    "alcohol": "alcohol",
-    "animal products": "vegan",
-    "anything from animals": "vegan",
-    "meat and fish": "vegetarian",
-    "meat": "vegetarian",
-}
 _PLANTS = frozenset({"plant", "mineral", "fungus"})
 _NO_DEATH = _PLANTS | {"milk", "egg", "honey", "beeswax", "wool"}
-
-
-@dataclass(frozen=True)
-class Avoid:
-    """One thing avoided: allergens by id, or a diet, or an ingredient by its words."""
-
-    word: str
-    allergens: frozenset[str] = frozenset()
-    diet: str = ""
-    ingredient: str = ""
-
-
-@cache
-def allergen_ids() -> tuple[str, ...]:
-    """Return the ids of every allergen that staples carry."""
-    return tuple(read_data("allergens.yml"))
-
-
-def avoid_words() -> tuple[str, ...]:
-    """Return every word that "avoid" understands, for messages."""
-    return tuple(sorted({*allergen_ids(), *_GROUPS, *_DIETS, "tree nuts"}))
-
-
-def read_avoid(word: str) -> Avoid | None:
-    """Return what a word of "avoid" means, or None when it is neither allergen, diet nor staple.
-
-    >>> sorted(read_avoid("gluten").allergens)
-    ['barley', 'oats', 'rye', 'wheat']
-    """
-    plain = word.strip().lower()
-    rows = read_data("allergens.yml")
-    tree_nuts = frozenset(
-        name for name, row in rows.items() if "nuts" in (row.get("eu"), row.get("us", "")[5:])
-    )
-    if plain == "nuts":
-        return Avoid(word, tree_nuts | {"peanut"})
-    if plain == "tree nuts":
-        return Avoid(word, tree_nuts)
-    if plain in _GROUPS:
-        return Avoid(word, frozenset(_GROUPS[plain]))
-    if plain in rows:
-        return Avoid(word, frozenset({plain}))
-    if plain in _DIETS:
-        return Avoid(word, diet=_DIETS[plain])
-    staple = find_staple(plain)
-    return Avoid(word, ingredient=plain) if staple else None
+_EACH_NUT = frozenset(
+    {"almond", "hazelnut", "walnut", "cashew", "pecan", "brazil-nut", "pistachio", "macadamia"}
+)
+_EATEN = {
+    "vegan": _PLANTS,
+    "vegetarian": _NO_DEATH,
+    "no meat": _NO_DEATH | {"fish", "crustacean", "mollusc"},
+}
 
 
 @dataclass(frozen=True)
@@ -131,21 +75,21 @@ class Facts:
             return "contains" if any("yeast" in s.tags for s in known) else "not known"
         return "not known" if None in self.staples else "free"
 
-    def answer(self, avoid: Avoid) -> Answer:
+    def answer(self, avoid: Avoided) -> Answer:
         """Say whether the recipe is free of something avoided: the worse of two readings.
 
         One is made here from the staples, the other by the label's own rules.
         """
         return max(self._own(avoid), _labelled(self.recipe, avoid), key=_WORSE.index)
 
-    def _own(self, avoid: Avoid) -> Answer:
+    def _own(self, avoid: Avoided) -> Answer:
         if avoid.diet == "alcohol":
             return self.alcohol
         if avoid.diet:
-            return self._diet(_PLANTS if avoid.diet == "vegan" else _NO_DEATH)
-        if avoid.allergens:
-            return self._allergens(avoid.allergens)
-        return self._ingredient(avoid.ingredient)
+            return self._diet(_EATEN[avoid.diet])
+        answers = [self._allergens(avoid.allergens)] if avoid.allergens else []
+        answers += [self._ingredient(avoid)] if avoid.is_ingredient else []
+        return max(answers, key=_WORSE.index)
 
     def _allergens(self, allergens: frozenset[str]) -> Answer:
         known = [staple for staple in self.staples if staple]
@@ -153,7 +97,10 @@ class Facts:
             return "contains"
         if None in self.staples:
             return "not known"
-        if any(allergens & set(staple.may_contain) for staple in known):
+        # "mixed nuts" may be any of them
+        any_nut = allergens & _EACH_NUT and {"nuts", "other-nuts"}
+        traces = allergens | (any_nut or set())
+        if any(traces & {*staple.may_contain, *staple.allergens} for staple in known):
             return "may contain"
         return "free"
 
@@ -165,17 +112,13 @@ class Facts:
             return "not known"
         return "free"
 
-    def _ingredient(self, words: str) -> Answer:
-        sought = find_staple(words)
-        stem = words.lower().removesuffix("s")
+    def _ingredient(self, avoid: Avoided) -> Answer:
+        found: set[Answer] = {"not known" if None in self.staples else "free"}
         for held in self.held:
-            names = [held.ingredient.item, *held.ingredient.parts]
-            if any(stem in name.lower() for name in names):
-                return "contains"
-            for staple in held.staples:
-                if staple and (staple is sought or stem in staple.name):
-                    return "contains"
-        return "not known" if None in self.staples else "free"
+            names = " ".join((held.ingredient.item, *held.ingredient.parts))
+            found.add(avoid.said_in(names))
+            found |= {avoid.held_by(staple) for staple in held.staples if staple}
+        return max(found, key=_WORSE.index)
 
     @property
     def unknown(self) -> tuple[str, ...]:
@@ -201,9 +144,9 @@ class Facts:
 
 
 @cache
-def _labelled(recipe: Recipe, avoid: Avoid) -> Answer:
-    words = sorted(avoid.allergens) or [avoid.diet or avoid.ingredient]
-    return max((answer_avoid(recipe, word) for word in words), key=_WORSE.index)
+def _labelled(recipe: Recipe, avoid: Avoided) -> Answer:
+    words = sorted(avoid.allergens) if not avoid.is_ingredient else []
+    return max((answer_avoid(recipe, word) for word in words or [avoid.word]), key=_WORSE.index)
 
 
 def facts_of(recipe: Recipe) -> Facts:

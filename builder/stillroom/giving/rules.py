@@ -14,7 +14,8 @@ from typing import Any
 
 import yaml
 
-from stillroom.giving.facts import Answer, Avoid, Facts, read_avoid
+from stillroom.core.avoiding import avoided_by_name, read_avoided
+from stillroom.giving.facts import Answer, Facts
 from stillroom.giving.model import Household
 from stillroom.giving.plan_model import Reason
 
@@ -109,7 +110,7 @@ def why_refused(
     reasons += [
         reason
         for words in household.avoid_ingredients
-        for reason in _reasons(words, facts.answer(Avoid(words, ingredient=words)), False)
+        for reason in _reasons(words, facts.answer(avoided_by_name(words)), False)
     ]
     reasons += [
         rule.reason
@@ -144,8 +145,8 @@ def _unchecked(household: Household, facts: Facts) -> tuple[Reason, ...]:
 
 
 def _avoided(word: str, household: Household, facts: Facts) -> tuple[Reason, ...]:
-    avoid = read_avoid(word)
-    if avoid is None:
+    avoid = read_avoided(word)
+    if avoid is None or avoid.ask:
         return _reasons(word, "not known", False)
     traces_fine = word in household.traces_are_fine
     return _reasons(word, facts.answer(avoid), traces_fine)
