@@ -217,6 +217,8 @@ def amount_right(said: Said, row: dict[str, str]) -> bool:
     if said.one is not None and said.one == first:
         return True
     units = units_of(row["unit"])
+    if units[:1] == ["stick"] and said.measured:  # of butter: eight tablespoons, as it is marked
+        first, units = first * 8, ["tbsp", *units[1:]]
     if len(wanted) > 1 and said.measured and len(units) > 1:  # a sum
         for unit, other in ((units[0], units[1]), (units[0], units[0])):
             if unit in SUMMED and other in SUMMED and same_size(unit, other):
@@ -240,7 +242,14 @@ def unit_right(said: Said, row: dict[str, str]) -> bool:
 def stems(text: str) -> set[str]:
     words = re.findall(r"[a-zà-ÿ0-9½¼¾]+", text.lower().replace("’", "'"))
     odd = {"leaves": "leaf", "halves": "half", "loaves": "loaf"}
-    return {re.sub(r"(?:ies|es|s|y)$", "", odd.get(word, word)) for word in words if len(word) > 1}
+    return {_one(odd.get(word, word)) for word in words if len(word) > 1}
+
+
+def _one(word: str) -> str:
+    """Return one of it, so that "cloves" and "clove", "berries" and "berry" are the same food."""
+    word = re.sub(r"ies$", "y", word)
+    word = re.sub(r"(?<=ss|sh|ch|to)es$|(?<=x|z)es$", "", word)
+    return re.sub(r"(?<=[^su])s$", "", word)
 
 
 def food_right(item: str, note: str, row: dict[str, str]) -> bool:

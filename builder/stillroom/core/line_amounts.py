@@ -42,6 +42,10 @@ _OPEN = re.compile(
 _CLOSE = re.compile(
     r"\s*(?:each|total|in total|or so|altogether|weight|drained|drained weight)?\s*[)\]]"
 )
+_STICK_FOODS = re.compile(r"\b(?:butter|margarine|shortening)\b", re.IGNORECASE)
+_HOW_FULL = re.compile(
+    r"\s*\((?P<said>(?:[a-z]+\s)?packed|sifted|unsifted)\)(?=\s*/)", re.IGNORECASE
+)
 _EACH = re.compile(r"\b(?:each|apiece)\b", re.IGNORECASE)
 
 
@@ -152,13 +156,17 @@ def _alike(unit: str, other: str) -> bool:
 
 def _read_sum(text: str, found: Measured, system: System, marks: Marks) -> Measured | None:
     """Read "1 lb 4 oz", "2 cups + 1 tbsp", "1 cup minus 2 tbsp" in the first unit."""
-    own = found.amount
     sign = _SUM.match(text, found.end)
+    found = _sticks_as_spoons(text, found) if sign else found
+    own = found.amount
     if not own.unit or (found.also and sign is None):
         return None
     space = _SPACE.match(text, found.end)
     at = sign.end() if sign else (space.end() if space else found.end)
     more = _numbered(text, at, system, marks)
+    if more and sign:  # "6 tablespoons plus 1 stick butter"
+        spoons = _sticks_as_spoons(text, Measured(more.amount, more.start, more.end))
+        more = replace(more, amount=spoons.amount)
     if more is None or not more.amount.unit:
         return None
     if size_of(more.amount.unit) != size_of(own.unit):
@@ -187,6 +195,15 @@ def _read_sum(text: str, found: Measured, system: System, marks: Marks) -> Measu
     )
 
 
+def _sticks_as_spoons(text: str, found: Measured) -> Measured:
+    """Return an American stick of butter as the eight tablespoons that its wrapper marks."""
+    own = found.amount
+    if own.noun != "stick" or not _STICK_FOODS.search(text, found.end):
+        return found
+    spoons = replace(own, low=own.low * 8, high=own.high * 8, unit="us_tbsp", noun="")
+    return replace(found, amount=spoons, also=())
+
+
 def _added(first: tuple[Amount, ...], second: tuple[Amount, ...]) -> tuple[Amount, ...]:
     """Add what both parts of a sum say again; what only one says again is not of the whole."""
     if not first or len(first) != len(second) or any(not one.unit for one in (*first, *second)):
@@ -205,12 +222,20 @@ def _added(first: tuple[Amount, ...], second: tuple[Amount, ...]) -> tuple[Amoun
 
 def _read_pair(text: str, found: Measured, system: System, marks: Marks) -> Measured | None:
     """Read "225g/8oz": the same in another unit, itself perhaps a sum."""
+    own_unit = found.amount.unit
+    full = _HOW_FULL.match(text, found.end)  # "1 cup (firmly packed)/7.6 ounces"
+    if full and own_unit:
+        found = replace(found, end=full.end(), fullness=full["said"])
     sign = _SLASH.match(text, found.end) or (
-        (_OR.match(text, found.end) or _GLUED.match(text, found.end)) if found.amount.unit else None
+        _OR.match(text, found.end) or (_GLUED.match(text, found.end) if own_unit else None)
+        if own_unit or found.each
+        else None
     )
     if sign is None:
         return None
     more = _numbered(text, sign.end(), system, marks)
+    if more and more.amount.noun and own_unit and sign.re is _SLASH:  # "12g/2 sachets yeast"
+        return replace(found, also=(*found.also, more.amount), end=more.end)
     if more is None or not more.amount.unit:
         return None
     second = Measured(more.amount, more.start, more.end)

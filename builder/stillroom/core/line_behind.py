@@ -53,19 +53,42 @@ def _taken() -> re.Pattern[str]:
     )
 
 
+@cache
+def _taken_in(language: str) -> re.Pattern[str] | None:
+    """Return the pattern of "Saft einer", "le jus d'", "la buccia grattugiata di" in a language."""
+    words: dict[str, list[str]] | None = line_words()["taken_elsewhere"].get(language)  # type: ignore[attr-defined]
+    if words is None:
+        return None
+    how = rf"(?:(?:{either(words['how'])})\s*)*"
+    part = rf"{how}(?:{either(words['parts'])})(?:\s+(?:{either(words['how'])}))*"
+    return re.compile(
+        rf"(?P<what>{part}(?:\s*(?:,|und|et|y|e|en|&|/)\s*{part})*)\s+"
+        rf"(?:(?:{either(words['of'])})(?<=['’])|(?:{either(words['of'])})\s+)?",
+        re.IGNORECASE,
+    )
+
+
+def _matches_taken(text: str, start: int, marks: Marks) -> re.Match[str] | None:
+    pattern = _taken_in(marks.language)
+    return _taken().match(text, start) or (pattern.match(text, start) if pattern else None)
+
+
 def read_taken_of(text: str, start: int, system: System, marks: Marks) -> LineReading | None:
     """Read "Juice and zest of 2 limes": two limes, of which the juice and zest."""
-    taken = _taken().match(text, start)
+    taken = _matches_taken(text, start, marks)
     measured = read_measured(text, taken.end(), system, marks) if taken else None
     if taken is None or measured is None:
         return None
     reading = with_measured(text, split_food(text, after_of(text, measured.end), None), measured)
     if not reading.item:
         return None
-    note = ", ".join(
-        part for part in (f"{_part(taken['what'], reading)} only", reading.note) if part
-    )
+    note = ", ".join(part for part in (_said_of_part(taken, reading), reading.note) if part)
     return replace(reading, note=note)
+
+
+def _said_of_part(taken: re.Match[str], reading: LineReading) -> str:
+    english = taken.re is _taken()
+    return f"{_part(taken['what'], reading)} only" if english else taken["what"]
 
 
 def _part(what: str, reading: LineReading) -> str:
@@ -97,6 +120,22 @@ def read_amount_behind(text: str, start: int, system: System, marks: Marks) -> L
             continue
         return _reading(text, (start, sep.start()), measured, rest)
     return None
+
+
+_MEASURED_TO = re.compile(
+    r",?\s+(?:measured|filled|poured)\s+(?:up\s+)?to\s+(?:the\s+)?(?=[0-9½⅓⅔¼¾⅛])", re.IGNORECASE
+)
+_LEVEL = re.compile(r"\s*(?:level|mark|line)\b(?P<rest>.*)$", re.IGNORECASE)
+
+
+def read_measured_to(text: str, start: int, system: System, marks: Marks) -> LineReading | None:
+    """Read "rice, measured to the 450ml level in a jug": so much of it."""
+    to = _MEASURED_TO.search(text, start + 1)
+    measured = read_measured(text, to.end(), system, marks) if to else None
+    level = _LEVEL.match(text, measured.end) if measured else None
+    if to is None or measured is None or level is None or not measured.amount.unit:
+        return None
+    return _reading(text, (start, to.start()), measured, level["rest"].strip())
 
 
 def _may_be_food(food: str, parted: bool) -> bool:

@@ -20,9 +20,15 @@ _A_PINCH = re.compile(
     r"(?:pinch|dash|knob|splash|drop|handful|sprinkle|sprinkling|squeeze|drizzle|grating|bit|smidgen)\b(?!,)",
     re.IGNORECASE,
 )
-_SIZE = r"(?:small|medium|large|big|fat|thick|thin|medium-sized|extra-large)"
+_SIZE = r"(?:small|medium|large|big|fat|thick|thin|regular-sized?|medium-sized|extra-large)"
+_STATE = (
+    rf"(?:{_SIZE}|fresh|dried|dry|frozen|canned|tinned|bottled|cooked|uncooked"
+    r"|raw|ripe|whole|ground|salted)"
+)
+# "1 medium or 2 small onions", "1 tablespoon fresh or 1 teaspoon dried thyme"
 _OR_SMALLER = re.compile(
-    rf"(?P<said>(?:\s+{_SIZE})+\s+or\s+(?:[0-9½]+|one|two|three|four|six)\s+{_SIZE}(?:\s+{_SIZE})*)(?=\s+[a-z])",
+    rf"(?P<said>(?:\s+{_STATE})+\s+or\s+(?:[0-9½⅓⅔¼¾⅛][\w½⅓⅔¼¾⅛./ -]{{0,28}}?"
+    rf"|one|two|three|four|six)\s+{_STATE}(?:\s+{_STATE})*)(?=\s+[a-z])",
     re.IGNORECASE,
 )
 # "6 ¼-inch-thick slices" are six, "1 ½-inch piece" is one of an inch and a half
@@ -58,7 +64,7 @@ def read_said_beside(text: str, at: int, amount: Amount) -> Beside | None:
         found = pattern.match(text, at)
         if found:
             return Beside(amount, found.end(), " ".join(found[0].split()))
-    smaller = _OR_SMALLER.match(text, at) if not amount.unit and not amount.noun else None
+    smaller = _OR_SMALLER.match(text, at)
     if smaller:
         return Beside(amount, smaller.end(), " ".join(smaller["said"].split()))
     return None

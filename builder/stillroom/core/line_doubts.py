@@ -43,6 +43,25 @@ _MEASURE_IN_NOTE = re.compile(
     rf"(?P<measure>{_NUMBER}(?:\s*(?:-|–|to)\s*{_NUMBER})?\s*-?(?:{_UNIT}|g|l|ml|kg|cups?)\b)",
     re.IGNORECASE,
 )
+_SPOKEN = re.compile(
+    r"(?:^|[,(;])\s*(?:about\s+)?(?:an?|one|two|three|four|five|six|half\s+an?)\s+"
+    r"(?P<measure>ounces?|pounds?|pints?|quarts?|gallons?|cups?|tablespoons?|teaspoons?|litres?|grams?)\b",
+    re.IGNORECASE,
+)
+# another thing in the same line: "6 cloves, 1 blade of mace", "3/4 cup salt in 2 gals water"
+_ANOTHER = re.compile(
+    rf"{_NUMBER}\s+[a-z]{{3,}}\s+of\s+(?!it\b|them\b|th|which|each|one|your|a\b)[a-z]{{3}}",
+    re.IGNORECASE,
+)
+_DILUTED = re.compile(
+    rf"\b(?:in|with|to)\s+(?:about\s+)?{_NUMBER}\s*(?:{_UNIT}|g|ml|l|cups?|gals?|qts?|pts?)\b",
+    re.IGNORECASE,
+)
+_FOR_ONE = re.compile(
+    r"\b(?P<said>(?:per|for\s+each|in\s+each|to\s+each|to\s+every)\s+"
+    r"(?:half[\s-]pint|pint|quart|litre|liter|jar|bottle|kg|kilo|pound|lb|cup|gallon|person))s?\b",
+    re.IGNORECASE,
+)
 _EACH_OF = re.compile(r"each\s+(?:of\s+)?(?P<foods>.*(?:\band\b|&|,).*)", re.IGNORECASE)
 _EACH_LAST = re.compile(r".*(?:\band\b|&).*\beach$", re.IGNORECASE)
 _COUNT_FIRST = re.compile(r"(?:about|approx\.?|approximately|around)\s+\d", re.IGNORECASE)
@@ -65,6 +84,7 @@ def refuse_left_over(reading: LineReading, text: str) -> None:
             f'"{text.strip()}" says more than one amount.', "Write a line for each of them."
         )
     _refuse_each(reading, text)
+    _refuse_another(reading, item, text)
     if _NO_BEGINNING.match(item):
         raise Unreadable(f'"{text.strip()}" could not be read whole.', _WRITE_ONE)
     _refuse_unmeasured_number(reading, item, left)
@@ -82,6 +102,23 @@ def _refuse_each(reading: LineReading, text: str) -> None:
         )
 
 
+def _refuse_another(reading: LineReading, item: str, text: str) -> None:
+    """Ask where a line measures a second thing, or says how much goes with one of another."""
+    if not isinstance(reading.amount, Amount):
+        return
+    for_one = _FOR_ONE.search(f"{item}, {reading.note}")
+    if for_one:
+        raise Unreadable(
+            f'"{text.strip()}" says how much {for_one["said"]}, not how much in all.',
+            'Write the whole amount, or "- item: garlic", "amount: 1 clove", '
+            '"scales: per container" below each other.',
+        )
+    if _DILUTED.search(item) or _ANOTHER.match(reading.note):
+        raise Unreadable(
+            f'"{text.strip()}" says more than one amount.', "Write a line for each of them."
+        )
+
+
 def _refuse_unmeasured_number(reading: LineReading, item: str, unit: re.Match[str] | None) -> None:
     """Ask where a line that measures nothing holds a number all the same."""
     if not isinstance(reading.amount, Unmeasured) or reading.amount.words != "as needed":
@@ -91,7 +128,7 @@ def _refuse_unmeasured_number(reading: LineReading, item: str, unit: re.Match[st
         r"\b(?:types?|typ|no|nr|number|grade)\.?$", item[: number.start()], re.I
     ):
         raise Unreadable(f'The amount in "{reading.item}" could not be read.', _WRITE_ONE)
-    measure = _MEASURE_IN_NOTE.search(reading.note)
+    measure = _MEASURE_IN_NOTE.search(reading.note) or _SPOKEN.search(reading.note)
     if measure or unit:
         said = measure["measure"] if measure else unit["unit"]  # type: ignore[index]
         raise Unreadable(f'"{said}" stands behind the food and could not be read.', _WRITE_ONE)

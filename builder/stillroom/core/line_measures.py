@@ -13,7 +13,8 @@ from fractions import Fraction
 from functools import cache
 from typing import Any
 
-from stillroom.core.line_numbers import Marks, Range, read_range
+from stillroom.core.line_number_words import read_and_part
+from stillroom.core.line_numbers import Marks, Range, read_number, read_range
 from stillroom.core.problems import Unreadable, did_you_mean
 from stillroom.core.quantities import Amount
 from stillroom.core.units import System, counted_nouns, offered_words, read_data, unit_words
@@ -49,12 +50,20 @@ def _look_up(text: str, at: int, table: Mapping[str, Any], most: int = 3) -> tup
     for size in range(min(most, len(tokens)), 0, -1):
         end = tokens[size - 1][1]
         written = _GAP.sub(" ", found[0][:end])
-        for form in (written, written.rstrip("."), written.replace(".", "")):
+        for form in (written, written.rstrip("."), written.replace(".", ""), *_joined(written)):
             if form in table:
                 return form, at + end
             if form.lower() in table:
                 return form.lower(), at + end
     return None
+
+
+def _joined(written: str) -> tuple[str, ...]:
+    """Return a word without its hyphen or blank: "table-spoonful", "wine glass", "Hand voll"."""
+    pieces = re.split(r"[ -]", written)
+    if len(pieces) != 2 or min(len(piece) for piece in pieces) < 3:
+        return ()
+    return ("".join(pieces),)
 
 
 @cache
@@ -116,7 +125,7 @@ def read_unit(text: str, at: int, system: System) -> tuple[str, int] | None:
 
 def read_noun(text: str, at: int) -> tuple[str, int] | None:
     """Read a counted noun that begins at `at`, as (its singular, end)."""
-    found = _look_up(text, at, counted_nouns(), most=1)
+    found = _look_up(text, at, counted_nouns(), most=2)
     return (counted_nouns()[found[0]][0], found[1]) if found else None
 
 
@@ -139,7 +148,8 @@ def read_measure(text: str, at: int, system: System, marks: Marks) -> Measure | 
             return None
         number = Range(Fraction(1), Fraction(1), at, at)
     lead = before.said if before and before.end <= number.start else ""
-    return _with_unit(text, start, number, bool(about), lead, system)
+    found = _with_unit(text, start, number, bool(about), lead, system)
+    return _with_behind(text, found, number, marks)
 
 
 def _is_the_food(text: str, at: int, noun: tuple[str, int]) -> bool:
@@ -207,6 +217,12 @@ def _with_unit(
     glue = GLUE.match(text, end)
     at = glue.end() if glue else end
     unit = read_unit(text, at, system)
+    of = _OF_A.match(text, end) if unit is None else None
+    if of:  # "3/4 of a cup", "1/8 de litre", "2/3 de taza"
+        unit = read_unit(text, of.end(), system)
+        noun = read_noun(text, of.end()) if unit is None and amount.high < 1 else None
+        if noun and counts_it(text, of.end(), noun[1]):
+            return Measure(replace(amount, noun=noun[0]), start, noun[1], lead)
     if unit:
         return Measure(replace(amount, unit=unit[0]), start, unit[1], lead)
     between = read_qualifier(text, at)
@@ -225,6 +241,46 @@ def _with_unit(
         mend = did_you_mean(written, offered_words(system)) or 'Write "g", "ml", "tsp" or "cup".'
         raise Unreadable(f'"{written}" is not a unit.', mend)
     return Measure(amount, start, end, lead)
+
+
+_OF_A = re.compile(r"\s+(?:of\s+(?:an?\s+)?|d[ei]\s+|d['’]\s?|van\s+(?:een\s+)?)", re.IGNORECASE)
+_PART_OF_IT = re.compile(
+    r"\s+(?P<part>[½¼¾⅓⅔⅛]|[1-7]/[2-8])(?=\s+(?:of|de|di)\s|\s+d['’]|\s*(?:,|$))", re.IGNORECASE
+)
+_GRAMS_OF_IT = re.compile(r"\s+(?P<grams>[1-9]\d\d)(?=\s+(?:of|de|di)\s|\s+d['’])", re.IGNORECASE)
+_OF_FOOD = re.compile(r"\s+(?:d[ei]l?\s|d['’]|dell[ao'’])", re.IGNORECASE)
+
+
+def _with_behind(text: str, found: Measure, number: Range, marks: Marks) -> Measure:
+    """Add what is said behind a unit or a noun: "a pint and a half", "1 kg 500 de", "colmada"."""
+    own = found.amount
+    if not own.unit and not own.noun:
+        return found
+    if number.low == number.high and number.low.denominator == 1:
+        more = read_and_part(text, found.end, marks.language) or _bare_part(text, found, marks)
+        if more:
+            whole = own.low + more[0]
+            return replace(found, amount=replace(own, low=whole, high=whole), end=more[1])
+    behind = _look_up(text, found.end + 1, _behind(), most=1) if marks.language != "en" else None
+    if behind and _OF_FOOD.match(text, behind[1]):
+        said = " ".join(part for part in (found.fullness, behind[0]) if part)
+        return replace(found, end=behind[1], fullness=said)
+    return found
+
+
+def _bare_part(text: str, found: Measure, marks: Marks) -> tuple[Fraction, int] | None:
+    """Read "4 litres 1/2 d'eau", "1 kg 500 de cassis": what is over, with no unit of its own."""
+    part = _PART_OF_IT.match(text, found.end) if found.amount.unit else None
+    number = read_number(text, part.start("part"), marks) if part else None
+    if number:
+        return number
+    grams = _GRAMS_OF_IT.match(text, found.end) if found.amount.unit == "kg" else None
+    return (Fraction(int(grams["grams"]), 1000), grams.end()) if grams else None
+
+
+@cache
+def _behind() -> dict[str, bool]:
+    return dict.fromkeys(read_data("line_words.yml")["fullness_behind"], True)
 
 
 def counts_it(text: str, at: int, end: int) -> bool:
@@ -249,6 +305,9 @@ _FOOD_PAIRS = frozenset(
         "leaf spinach",
         "berry fruit",
     }
+    | {"fillet steak", "fillet steaks", "rib steak", "rib steaks", "rib chop", "rib chops"}
+    | {"round steaks", "cube steaks", "filet mignon", "filet mignons", "filets mignons"}
+    | {"rib roasts", "stick blender", "bottle gourd", "bottle gourds", "ball chilli"}
     | {"cube steak", "flower water", "head lettuce", "box grater", "stem ginger", "pot barley"}
     | {
         "round steak",

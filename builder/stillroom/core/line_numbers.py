@@ -11,11 +11,12 @@ import unicodedata
 from dataclasses import dataclass
 from fractions import Fraction
 from functools import cache
+from math import gcd
 
 from babel.numbers import get_decimal_symbol, get_group_symbol
 
+from stillroom.core.line_number_words import read_and_part, read_dozen, read_number_words
 from stillroom.core.problems import Unreadable
-from stillroom.core.units import read_data
 
 MOST_DIGITS = 9  # a number of more digits is a slip of the pen, or worse
 VULGAR = "½⅓⅔¼¾⅕⅖⅗⅘⅙⅚⅐⅛⅜⅝⅞⅑⅒"
@@ -27,9 +28,22 @@ _SPACED = re.compile(
 )
 _SLASHED = re.compile(r"([0-9]+)\s?[/⁄∕]\s?([0-9]+)")
 _JOINS_FRACTION = re.compile(r"(?:\s+(?:and|&)\s+|\s*-\s*|\s*)(?=[½⅓⅔¼¾⅕⅖⅗⅘⅙⅚⅐⅛⅜⅝⅞⅑⅒0-9])")
-_WORD = re.compile(r"[A-Za-zÀ-ÿ]+")
 # what is a number of the food itself: "70% chocolate", "1 percent milk", "00 flour", "7-Up"
-_FOODS_OWN = re.compile(r"\s*(?:%|per\s?cent\b|°|º)|-[A-Z]")
+_FOODS_OWN = re.compile(
+    r"\s*(?:%|per\s?cent\b|°|º)|-[A-Z]"
+    r"|-(?:karat|carat|grain|year|day|hour|bean|spice|herb|seed|ply|bone)s?\b"
+)
+# a thousand of these is more than a kitchen holds
+_LARGE_UNIT = re.compile(
+    r"(?:\s*(?:-|–|to|bis|à|a|tot)\s*[\d.,]+)?[\s-]*(?:kgs?|kilos?|kilogra\w+|l|lit(?:re|er)s?|litros?|litri"
+    r"|lbs?|pounds?)\b",
+    re.IGNORECASE,
+)
+_COOKS_PARTS = frozenset({2, 3, 4, 5, 6, 8, 10, 12, 16, 20, 32, 64, 100})
+_OF_ONE = re.compile(
+    r"\s*(?:d[i'’]|[lL]\b|kg\b|litro|chilo|tazza|cucchiaio|cucchiaino|bicchiere|bustina)",
+    re.IGNORECASE,
+)
 _SLIP = re.compile(r"[.,]{2}|[.,](?=\d)")
 _BETWEEN = re.compile(r"(?P<unit>-?\s*)(?:-|–|—|to|or)\s*", re.IGNORECASE)
 # "2 à 3", "2 bis 3", "2 o 3": as the book's language joins the ends of a range
@@ -89,10 +103,11 @@ def read_number(text: str, at: int, marks: Marks) -> tuple[Fraction, int] | None
         return fraction_of(sign), at + 1
     slashed = _SLASHED.match(text, at)
     if slashed:
+        _refuse_two_counts(slashed, text[slashed.end() :], marks)
         return _slashed(slashed), slashed.end()
     whole = _DIGITS.match(text, at)
     if whole is None:
-        return _in_words(text, at, marks.language)
+        return read_number_words(text, at, marks.language)
     spaced = _SPACED.match(text, at)
     if spaced and (marks.group.isspace() or spaced["groups"][1] == "0"):
         return Fraction(int("".join(spaced[0].split()))), spaced.end()
@@ -100,17 +115,18 @@ def read_number(text: str, at: int, marks: Marks) -> tuple[Fraction, int] | None
         return None
     if _SLIP.match(text, whole.end()):
         raise Unreadable(f'"{text[at : whole.end() + 4].strip()}" is not a number.', _HOW)
-    value = _decimal(whole[0], marks)
-    found = _with_fraction(text, whole.end(), value)
+    value = _decimal(whole[0], marks, bool(_LARGE_UNIT.match(text, whole.end())))
+    found = _with_fraction(text, whole.end(), value, marks)
     return found or (value, whole.end())
 
 
-def _with_fraction(text: str, at: int, whole: Fraction) -> tuple[Fraction, int] | None:
-    """Read the fraction after a whole number: "1½", "1 1/2", "1-1/2", "1 and ½"."""
-    spoken = _AND_PART.match(text, at)
+def _with_fraction(
+    text: str, at: int, whole: Fraction, marks: Marks
+) -> tuple[Fraction, int] | None:
+    """Read the fraction after a whole number: "1½", "1 1/2", "1-1/2", "1 and ½", "2 et demi"."""
+    spoken = read_and_part(text, at, marks.language)
     if spoken:  # "1 and three quarters"
-        count = _words()[spoken["count"].lower()]
-        return whole + count * _words()[_singular(spoken["part"])], spoken.end()
+        return whole + spoken[0], spoken[1]
     join = _JOINS_FRACTION.match(text, at)
     if join is None or whole.denominator != 1:
         return None
@@ -136,6 +152,21 @@ def _slashed(found: re.Match[str], beside: bool = False) -> Fraction:
     return Fraction(top, bottom)
 
 
+def _refuse_two_counts(found: re.Match[str], rest: str, marks: Marks) -> None:
+    """Ask about "6/8 limoni", "10/11 drops": no cook's fraction, and perhaps two counts."""
+    top, bottom = (_whole(part) for part in found.groups())
+    if not 0 < top < bottom or "⁄" in found[0]:
+        return
+    odd = gcd(top, bottom) > 1 or bottom not in _COOKS_PARTS
+    counts = marks.language == "it" and top + 1 == bottom and not _OF_ONE.match(rest)
+    if odd or (counts and top > 1):
+        part = Fraction(top, bottom)
+        raise Unreadable(
+            f'"{found[0]}" could be {top} to {bottom}, or {top} divided by {bottom}.',
+            f'Write "{top}-{bottom}", or "{part}" if it is a part of one.',
+        )
+
+
 def _whole(digits: str) -> int:
     if len(digits) > MOST_DIGITS:
         raise Unreadable(
@@ -144,8 +175,11 @@ def _whole(digits: str) -> int:
     return int(digits)
 
 
-def _decimal(digits: str, marks: Marks) -> Fraction:
-    """Read digits with the language's marks; what could be read in two ways is asked."""
+def _decimal(digits: str, marks: Marks, large: bool = False) -> Fraction:
+    """Read digits with the language's marks; what could be read in two ways is asked.
+
+    `large` says that the unit is one of which no kitchen has a thousand: "1.575 kg" is no 1575.
+    """
     if digits.startswith("."):
         return Fraction(f"0{digits}")
     pieces = re.split(r"[.,'’ \u00a0\u2009\u202f]", digits)
@@ -157,10 +191,12 @@ def _decimal(digits: str, marks: Marks) -> Fraction:
     grouped = all(len(piece) == 3 for piece in pieces[1:]) and 1 <= len(pieces[0]) <= 3
     decimal_last = signs[-1] == marks.decimal and marks.decimal not in signs[:-1]
     if len(signs) == 1 and decimal_last:
-        if grouped and int(pieces[0]):
+        if grouped and int(pieces[0]) and not large:
             _ask(digits, f"{pieces[0]}{marks.decimal}{pieces[1].rstrip('0') or '0'}", pieces)
         return Fraction(f"{pieces[0]}.{pieces[1]}")
     spaces = set(signs) <= set("'’ \u00a0\u2009\u202f")
+    if large and grouped and len(signs) == 1 and signs == marks.group:
+        _ask(digits, f"{pieces[0]}{marks.decimal}{pieces[1].rstrip('0') or '0'}", pieces)
     if grouped and (spaces or (set(signs) == {marks.group} and pieces[0] != "0")):
         return Fraction(int("".join(pieces)))
     if decimal_last and len(set(signs[:-1])) == 1:
@@ -182,77 +218,6 @@ def _ask(digits: str, as_decimal: str, pieces: list[str]) -> None:
 
 
 @cache
-def _words() -> dict[str, Fraction]:
-    return {
-        word: Fraction(str(value)) for word, value in read_data("line_words.yml")["numbers"].items()
-    }
-
-
-@cache
-def _words_of(language: str) -> dict[str, Fraction]:
-    own = read_data("line_words.yml")["numbers_elsewhere"].get(language, {})
-    return {word: Fraction(str(value)) for word, value in own.items()}
-
-
-@cache
-def _multiples() -> dict[str, int]:
-    return dict(read_data("line_words.yml")["multiples"])
-
-
-_HALF_A = re.compile(r"(?:half|quarter|third)(?:\s+of)?\s+(?:a|an)\s+(?=[a-z0-9])", re.IGNORECASE)
-_PART = re.compile(
-    r"(?:(?P<count>one|two|three|a)[\s-])(?P<part>halves|half|thirds?|quarters?)\b(?:\s+of)?(?:\s+(?:a|an))?",
-    re.IGNORECASE,
-)
-_AND_PART = re.compile(
-    r"\s+and\s+(?:(?P<count>one|two|three|a)[\s-])(?P<part>half|thirds?|quarters?)\b", re.IGNORECASE
-)
-_AND_A_HALF = re.compile(r"\s+and\s+(?:a|one)[\s-](half|quarter|third)\b", re.IGNORECASE)
-_COUPLE = re.compile(r"(?:a\s+)?couple(?:\s+of)?\b", re.IGNORECASE)
-
-
-def _in_words(text: str, at: int, language: str = "en") -> tuple[Fraction, int] | None:
-    couple = _COUPLE.match(text, at)
-    if couple:
-        return Fraction(2), couple.end()
-    part = _PART.match(text, at)
-    if part:
-        count = _words()[part["count"].lower()]
-        return count * _words()[_singular(part["part"])], part.end()
-    half = _HALF_A.match(text, at)
-    word = _WORD.match(text, at)
-    elsewhere = _words_of(language).get(word[0].lower()) if word else None
-    if word and elsewhere:
-        return elsewhere, word.end()
-    if word is None or word[0].lower() not in _words():
-        return _dozen(text, at, Fraction(1))
-    value = _words()[word[0].lower()]
-    tens = re.compile(r"-(one|two|three|four|five|six|seven|eight|nine)\b", re.IGNORECASE).match(
-        text, word.end()
-    )
-    if tens and value in range(20, 100, 10):
-        return value + _words()[tens[1].lower()], tens.end()
-    end = half.end() if half else word.end()
-    if half:
-        end = len(text[:end].rstrip())
-    mixed = _AND_A_HALF.match(text, end)
-    if mixed and value >= 1:
-        return value + _words()[mixed[1].lower()], mixed.end()
-    return _dozen(text, end, value) or (value, end)
-
-
-def _singular(part: str) -> str:
-    return {"halves": "half", "thirds": "third", "quarters": "quarter"}.get(
-        part.lower(), part.lower()
-    )
-
-
-def _dozen(text: str, at: int, count: Fraction) -> tuple[Fraction, int] | None:
-    found = re.compile(r"\s*(dozen|doz|score)\b\.?(?:\s+of\b)?", re.IGNORECASE).match(text, at)
-    return (count * _multiples()[found[1].lower()], found.end()) if found else None
-
-
-@cache
 def _joined(language: str) -> re.Pattern[str]:
     return re.compile(rf"\s+(?:{_JOINED.get(language, 'to')})\s+", re.IGNORECASE)
 
@@ -266,7 +231,7 @@ def read_range(text: str, at: int, marks: Marks) -> Range | None:
     if first is None:
         return None
     low, end = first
-    dozen = _dozen(text, end, low) if low.denominator <= 2 else None
+    dozen = read_dozen(text, end, low) if low.denominator <= 2 else None
     if dozen:
         return Range(dozen[0], dozen[0], at, dozen[1])
     between = _BETWEEN.match(text, end) or _joined(marks.language).match(text, end)

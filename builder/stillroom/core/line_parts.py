@@ -27,7 +27,24 @@ _CUT = re.compile(
     r"|\s+[+]\s+(?:extra|more)\b|\s+(?=(?:weighing|including|stirred|made\s+with|diluted|depending\s+on)\b)"
     r"|\s+(?=(?:mixed|dissolved|blended|combined|whisked|beaten|soaked|diluted)\s+(?:with|in|into)\b)"
     r"|\s+(?=(?:or|OR)\s+(?:[0-9½⅓⅔¼¾⅛]|(?:one|two|three|four|five|six|eight|ten|twelve)\b))"
-    r"|\s+(?=for\s+\w+ing\b)|\s*—\s*)"
+    r"|\s+(?=for\s+\w+ing\b)|\s*—\s*|\s+--+\s+|\s*-;\s*|\s+:\s+"
+    r"|\s+(?=(?:preferably|such\s+as)\s)"
+    r"|\s+(?=(?:about|approx\.?|approximately|around)\s+[0-9½¼¾])"
+    r"|\s+(?=(?:cut|broken|torn|divided|separated)\s+(?:in|into)\s)"
+    # what it is for, and what stands in its place, in other languages
+    r"|\s+(?=z(?:um|ur)\s+[A-ZÄÖÜ]|für\s+(?:die|das|den)\s|pour\s+(?:l[ae]s?\s|l['’]|[a-zé]+er\b|servir)"
+    r"|para\s+(?:la|el|los|las|[a-z]+[aei]r)\b|voor\s+(?:de|het)\s|om\s+te\s"
+    r"|per\s+(?:la|il|lo|le|[a-z]+[aei]re)\b)"
+    r"|\s+(?=[aà]\s+temp[eé]ratur[ae]\s)"
+    r"|\s+(?=(?:oder|ou|of|o)\s+[0-9½⅓⅔¼¾⅛]))"
+)
+_MARKS = re.compile(r"(?<=[\w)\s])[*†‡]+(?=$|[\s,;)])")  # of a note below: "1 cup lime*"
+_SHORTENED = {"lg": "large", "lge": "large", "sm": "small", "med": "medium", "md": "medium"}
+_ITS_SIZE = re.compile(r"(?:lg|lge|sm|med|md)\.?\s+(?=[A-Za-z])", re.IGNORECASE)
+_SHARED = re.compile(
+    r"\s*(?P<more>(?:[a-z-]+(?:\s[a-z-]+)?,\s*)*[a-z-]+(?:\s[a-z-]+)?,?\s+(?:or|and)\s+"
+    r"[a-z][a-z -]*)(?:$|[,;(])",
+    re.IGNORECASE,
 )
 # words that cannot be a food alone: the food stands behind the next comma
 _NO_FOOD = re.compile(
@@ -106,9 +123,9 @@ def split_food(text: str, at: int, amount: Amount | Unmeasured | None) -> LineRe
     cut = _first_cut(text, at)
     bracket = cut and cut[0].strip() in ("(", "[")
     end = cut.start() if cut else len(text)
-    item, note = _TRAILING.sub("", text[at:end].strip(" .")), ""
+    item, note = _tidy(_TRAILING.sub("", text[at:end].strip(" ."))), ""
     if cut:
-        note_at = cut.end() if cut[0].strip() in (",", ";", "–", "-", "—") else cut.start()
+        note_at = cut.end() if cut[0].strip(" -") in (",", ";", "–", "—", ":", "") else cut.start()
         note = text[note_at:].strip(" ,;")
         if bracket:
             item, note, end = _open_bracket(text, at, cut, item)
@@ -125,14 +142,48 @@ def split_food(text: str, at: int, amount: Amount | Unmeasured | None) -> LineRe
     return LineReading(amount, item, note, spans=spans)
 
 
+def _tidy(item: str) -> str:
+    """Take the mark of a note below from a food, and write its size out."""
+    bare = _MARKS.sub("", item).strip()
+    size = _ITS_SIZE.match(bare)
+    return f"{_SHORTENED[size[0].strip(' .').lower()]} {bare[size.end() :]}" if size else bare
+
+
+def _shares_its_noun(text: str, at: int, cut: re.Match[str]) -> bool:
+    """Whether a comma parts foods of one last word: "beef, chicken or vegetable stock"."""
+    if cut[0].strip() != ",":
+        return False
+    more = _SHARED.match(text, cut.end())
+    first = text[at : cut.start()].lower().split()
+    if more is None or not first:
+        return False
+    last = more["more"].lower().split()
+    heads, alone = line_words()["shared_heads"], line_words()["never_share"]
+    return (
+        last[-1] in heads
+        and last[-2] not in ("or", "and")
+        and first[-1] not in alone
+        and not set(first) & set(heads)
+        and not _NO_FOOD.fullmatch(" ".join(last[:-1]))
+        and (not first[-1].endswith("s") or first[-1] in ("citrus", "hibiscus"))
+    )
+
+
 def _first_cut(text: str, at: int) -> re.Match[str] | None:
     """Find where the food ends: not at a comma between words of which none is a food."""
     for cut in _CUT.finditer(text, at):
         named = text[at : cut.start()].strip(" ,")
         bare = named.replace(",", " ")
+        if _shares_its_noun(text, at, cut):
+            continue
         if cut[0].strip() in ("(", "[") or not named or not _NO_FOOD.fullmatch(bare):
             return cut
     return None
+
+
+_SAID_BEHIND = re.compile(
+    r"\s*(?=(?:preferably|such\s+as|or|plus|optional|weighing|cut\s+in(?:to)?|at)\s)", re.IGNORECASE
+)
 
 
 def _open_bracket(text: str, at: int, cut: re.Match[str], item: str) -> tuple[str, str, int]:
@@ -141,9 +192,11 @@ def _open_bracket(text: str, at: int, cut: re.Match[str], item: str) -> tuple[st
     inner = text[cut.end() : close.start() if close else len(text)].strip()
     after = text[close.end() :] if close else ""
     comma = re.search(r"[,;(\[]", after)
+    said = _SAID_BEHIND.match(after)
+    comma = said or comma
     more = after[: comma.start()] if comma else after
     note_rest = after[comma.start() :].strip(" ,;") if comma else ""
     if more.strip():  # "coriander (cilantro) leaves", "1 inch (2.5 cm) cubes"
-        item = f"{item} {more.strip()}".strip()
+        item = _tidy(f"{item} {more.strip()}")
     note = ", ".join(part for part in (inner, note_rest) if part)
     return item, note, cut.start()

@@ -12,7 +12,7 @@ from dataclasses import replace
 from functools import lru_cache
 
 from stillroom.core.line_amounts import Measured, read_measured
-from stillroom.core.line_behind import read_amount_behind, read_taken_of
+from stillroom.core.line_behind import read_amount_behind, read_measured_to, read_taken_of
 from stillroom.core.line_doubts import OWN_NUMBER, refuse_left_over
 from stillroom.core.line_measures import read_noun
 from stillroom.core.line_numbers import Marks, marks_of
@@ -24,6 +24,7 @@ from stillroom.core.line_parts import (
     vague_words,
     with_measured,
 )
+from stillroom.core.line_size_beside import put_size_apart, read_size_alone
 from stillroom.core.line_strength import strength_apart
 from stillroom.core.problems import Unreadable
 from stillroom.core.quantities import Amount, Unmeasured, show_amount
@@ -32,7 +33,14 @@ from stillroom.core.units import System, counted_nouns
 LONGEST = 500  # characters: longer is a paragraph, not a line
 _CONTROL = re.compile(r"[\x00-\x08\x0b-\x1f\x7f\u2028\u2029]")
 _NO_DECIMAL = re.compile(r"[\u2460-\u24ff\u2776-\u2793\u00b2\u00b3\u00b9\u2070-\u2089]")
-_BULLET = re.compile(r"^\s*(?:[-*•·–▢□☐]\s+)*(?:optional\s*:\s*)?", re.IGNORECASE)
+_BULLET = re.compile(r"^\s*(?:[-*•·–▢□☐]\s+)*", re.IGNORECASE)
+# said before an amount: "Additional 1 tbsp sugar", "Optional: ½ cup nuts"
+_LEAD = re.compile(
+    r"(?P<said>optional(?:ly)?(?=\s*:|\s+[\d½⅓⅔¼¾⅛])|(?:an\s+)?additional|another|extra|plus)\s*:?\s+"
+    r"(?=(?:about\s+)?(?:[\d½⅓⅔¼¾⅛]|(?:an?|one|two|three|four|six|half|a few)\s)|(?<=:\s))",
+    re.IGNORECASE,
+)
+_INSTEAD = re.compile(r"(?:or|oder|ou)\s+(?P<what>\S.*)", re.IGNORECASE)
 _END_MEASURE = re.compile(r"\s+(?=[0-9½⅓⅔¼¾⅛][0-9½⅓⅔¼¾⅛./ ]*\s*(?:m[lL]|g|kg|L|cl|oz)\.?\s*$)")
 
 
@@ -46,16 +54,32 @@ def read_line(text: str, system: System = "metric", language: str = "en_GB") -> 
     """
     _refuse_odd_signs(text)
     marks = marks_of(language)
+    text = _unbracketed(text)
     start = _first(text)
+    lead = _LEAD.match(text, start)
+    start = lead.end() if lead else start
     found = strength_apart(
         _amount_first(text, start, system, marks)
         or read_taken_of(text, start, system, marks)
+        or read_measured_to(text, start, system, marks)
         or read_amount_behind(text, start, system, marks)
-        or _no_amount(text, start),
+        or _no_amount(text, start, system, marks),
         system,
+        marks.language,
     )
     refuse_left_over(found, text)
+    if lead:
+        said = " ".join(lead["said"].lower().split())
+        found = replace(found, note=", ".join(filter(None, (said, found.note))))
     return found
+
+
+def _unbracketed(text: str) -> str:
+    """Take the brackets from a line that stands in them whole: "(1 lemon)"."""
+    bare = text.strip()
+    if bare[:1] == "(" and bare[-1:] == ")" and "(" not in bare[1:]:
+        return bare[1:-1].strip()
+    return text
 
 
 def _refuse_odd_signs(text: str) -> None:
@@ -73,6 +97,12 @@ def _refuse_odd_signs(text: str) -> None:
 def _first(text: str) -> int:
     bullet = _BULLET.match(text)
     start = bullet.end() if bullet else len(text) - len(text.lstrip())
+    instead = _INSTEAD.match(text, start)
+    if instead:
+        raise Unreadable(
+            f'"{text.strip()}" stands in place of the line before it.',
+            f'Write it at the end of that line, after a comma: ", or {instead["what"].strip()}".',
+        )
     if re.match(r"[-−]\s?\d", text[start:]):
         raise Unreadable(f'"{text.strip()}" is less than nothing.', "Write an amount above 0.")
     return start
@@ -95,6 +125,9 @@ def _amount_first(text: str, start: int, system: System, marks: Marks) -> LineRe
     a = re.compile(r"an?\s+(?=[A-Za-z])").match(text, rest)
     if a and measured.amount.high < 1 and not named:  # "½ a lemon"
         rest = a.end()
+    size = read_size_alone(text, measured)
+    if size:
+        return size
     sized = measured.amount.unit or (measured.each and not measured.amount.noun)
     if sized and text[rest : rest + 1] in (",", ";"):
         rest = after_of(text, rest + 1, named)
@@ -108,7 +141,7 @@ def _amount_first(text: str, start: int, system: System, marks: Marks) -> LineRe
     reading = with_measured(text, reading, measured)
     if not reading.item:
         return _noun_alone(reading, measured, text)
-    reading = _size_apart(reading)
+    reading = put_size_apart(reading)
     if re.match(r"[/\d½⅓⅔¼¾]", reading.item) and not OWN_NUMBER.match(reading.item):
         _refuse_two_figures(text)
         raise Unreadable(
@@ -130,26 +163,6 @@ def _refuse_two_figures(text: str) -> None:
 
 _WITH = re.compile(r"(?:with|for|from|in)\s", re.IGNORECASE)
 _ASIDE = re.compile(r"\s*\((?P<said>[^()]*)\)\s*,\s*(?=[A-Za-z])")
-_SIZE_LAST = re.compile(
-    r"\s+(?P<size>[\d½⅓⅔¼¾⅛][\d½⅓⅔¼¾⅛./ ]*(?:(?:to|–|-)\s*[\d½⅓⅔¼¾⅛/]+\s*)?(?:inch(?:es)?|cm|mm)"
-    r"(?:\s+(?:long|thick|wide|across|square|in diameter))?)$",
-    re.IGNORECASE,
-)
-_SIZE_FIRST = re.compile(
-    r"(?P<size>[\d½⅓⅔¼¾⅛][\d½⅓⅔¼¾⅛./ ]*(?:-?\s*(?:to|–|-)\s*[\d½⅓⅔¼¾⅛/]+)?-?\s?(?:inch|cm|mm|in)"
-    r"(?:-(?:thick|long|wide|square|deep))?)\s+(?=[a-z])",
-    re.IGNORECASE,
-)
-
-
-def _size_apart(reading: LineReading) -> LineReading:
-    """Put the size of a thing into the note: "6 lbs of 4- to 5-inch pickling cucumbers"."""
-    size = _SIZE_FIRST.match(reading.item) or _SIZE_LAST.search(reading.item)
-    if size is None:
-        return reading
-    note = ", ".join(part for part in (size["size"], reading.note) if part)
-    item = f"{reading.item[: size.start()]} {reading.item[size.end() :]}".strip()
-    return replace(reading, item=item, note=note)
 
 
 def _said_again(reading: LineReading, system: System, marks: Marks) -> LineReading:
@@ -199,7 +212,31 @@ def _noun_alone(reading: LineReading, measured: Measured, text: str) -> LineRead
     raise Unreadable(f'"{text.strip()}" does not say what it is.', 'Write "250 g sugar".')
 
 
-def _no_amount(text: str, start: int) -> LineReading:
+_IN_BRACKETS = re.compile(
+    r"\(\s*(?:(?:about|roughly|approx\.?|approximately|around)\s+)?(?=[0-9½⅓⅔¼¾⅛])",
+    re.IGNORECASE,
+)
+
+
+def _measured_aside(reading: LineReading, system: System, marks: Marks) -> LineReading | None:
+    """Read "oil, for deep frying (about 1 litre)": so much is wanted, and what for."""
+    opened = _IN_BRACKETS.search(reading.note)
+    measured = read_measured(reading.note, opened.end(), system, marks) if opened else None
+    if opened is None or measured is None or not measured.amount.unit or measured.each:
+        return None
+    closed = re.match(r"\s*\)", reading.note[measured.end :])
+    if closed is None:
+        return None
+    rest = reading.note[measured.end + closed.end() :]
+    note = ", ".join(
+        part for part in (reading.note[: opened.start()].strip(" ,"), rest.strip(" ,")) if part
+    )
+    return replace(
+        reading, amount=replace(measured.amount, about=True), also=measured.also, note=note
+    )
+
+
+def _no_amount(text: str, start: int, system: System, marks: Marks) -> LineReading:
     """Nothing is measured: "salt, to taste", "butter for greasing", "salt and pepper"."""
     wanted = unmeasured_words().search(text, start)
     reading = split_food(text, start, None)
@@ -207,6 +244,9 @@ def _no_amount(text: str, start: int) -> LineReading:
         raise Unreadable(f'"{text.strip()}" is not an ingredient.', 'Write "250 g sugar".')
     if re.match(r"[^A-Za-zÀ-ÿ]*\d", reading.item) and not OWN_NUMBER.match(reading.item):
         raise Unreadable(f'"{text.strip()}" does not begin with an amount.', 'Write "250 g sugar".')
+    aside = _measured_aside(reading, system, marks)
+    if aside:
+        return aside
     words = wanted["words"].lower() if wanted else "as needed"
     words = " ".join(words.split())
     note = re.sub(

@@ -15,6 +15,9 @@ from stillroom.core.line_parts import LineReading, either, line_words
 from stillroom.core.problems import Unreadable
 from stillroom.core.units import System
 
+# where degrees on a bottle are parts of a hundred by volume (Gay-Lussac)
+_GAY_LUSSAC = frozenset({"fr", "it", "es", "de", "nl"})
+
 _PERCENT = r"(?P<number>\d+(?:[.,]\d+)?)\s*(?:%|per\s?cent)"
 _LEAST = r"(?:\b(?P<least>at least|minimum|min\.?|at|of|about|ca\.?)\s+)?"
 _STRENGTH = re.compile(
@@ -23,7 +26,9 @@ _STRENGTH = re.compile(
     re.IGNORECASE,
 )
 _BARE = re.compile(rf"(?:^|[\s,]+){_LEAST}\b{_PERCENT}\s*(?:$|,|(?=\s))", re.IGNORECASE)
-_DEGREES = re.compile(r"\b(?P<number>\d+(?:[.,]\d+)?)\s*[°º](?!\s*[CF]\b)")
+_DEGREES = re.compile(
+    r"(?:\b(?:à|a|de|di|da|mit|van|at)\s+)?\b(?P<number>\d+(?:[.,]\d+)?)\s*[°º](?!\s*[CF]\b)"
+)
 _CASK = re.compile(r"\b(?:cask|barrel|navy)[\s-]strength\b|\b(?:over|under)proof\b", re.IGNORECASE)
 
 
@@ -39,11 +44,12 @@ def _weaker() -> re.Pattern[str]:
     return re.compile(rf"\b(?:{either(line_words()['drinks'])})s?$", re.IGNORECASE)
 
 
-def strength_apart(reading: LineReading, system: System) -> LineReading:
+def strength_apart(reading: LineReading, system: System, language: str = "en") -> LineReading:
     """Put the strength of a spirit into the note as % vol, wherever it was written.
 
     Proof is a country's own: twice the % vol in the United States, 100 for 57.15 % vol in Britain's
     older books. It is read in an American recipe and asked elsewhere; so is a cask's own strength.
+    Degrees are % vol in a book whose `language` has no proof, and asked in an English one.
     """
     for name, said in (("item", reading.item), ("note", reading.note)):
         found = _STRENGTH.search(said) or _bare(reading, said)
@@ -57,11 +63,21 @@ def strength_apart(reading: LineReading, system: System) -> LineReading:
             'Write the % vol of its label: "whisky, 58% vol".',
         )
     degrees = _DEGREES.search(whole)
+    if degrees and spirit_words().search(reading.item) and language in _GAY_LUSSAC:
+        return _of_degrees(reading)
     if degrees and spirit_words().search(reading.item):
         raise Unreadable(
             f'"{degrees[0]}" is not the same strength everywhere.',
             f'Write "{degrees["number"]}% vol" if it is that, or what its label says.',
         )
+    return reading
+
+
+def _of_degrees(reading: LineReading) -> LineReading:
+    for name, said in (("item", reading.item), ("note", reading.note)):
+        found = _DEGREES.search(said)
+        if found:
+            return _told(reading, name, said, found, "us")
     return reading
 
 
