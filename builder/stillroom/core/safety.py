@@ -24,6 +24,7 @@ from stillroom.core.altitude import (
 from stillroom.core.book import BookSettings
 from stillroom.core.care.acid import published_process
 from stillroom.core.care.finished_strength import finished_percent
+from stillroom.core.care.jar_styles import style_of
 from stillroom.core.care.process_words import SWEET, say_jam_process, say_process
 from stillroom.core.care.sources import say_source
 from stillroom.core.care.unchecked import could_not_check
@@ -152,6 +153,8 @@ def _fills(evidence: Evidence, facts: Facts, settings: BookSettings) -> Mapping[
     grams = sum((thing.grams or Fraction(0) for thing in evidence.things), Fraction(0))
     acidity = facts.recipe.acidity
     limit = evidence.limit
+    words = (facts.recipe.title, facts.clauses)
+    process = published_process(facts.things, *words)
     places = {"room": "at room temperature", "fridge": "in the fridge", "freezer": "frozen"}
     return {
         "items": join_words(_names(evidence.things)),
@@ -168,8 +171,10 @@ def _fills(evidence: Evidence, facts: Facts, settings: BookSettings) -> Mapping[
         "allergens": join_words(facts.allergens),
         "altitude": _say_altitude(settings),
         "sterilise_minutes": str(sterilise_minutes(settings.altitude_m)),
-        "process": say_process(published_process(facts.things), settings.altitude_m),
-        "jam_process": say_jam_process(facts.share(SWEET), settings.altitude_m),
+        "process": say_process(process, settings.altitude_m),
+        "jam_process": say_jam_process(
+            facts.share(SWEET), style_of(*words), process, settings.altitude_m
+        ),
     }
 
 

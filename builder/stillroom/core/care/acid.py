@@ -9,9 +9,11 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable
+from dataclasses import replace
 from fractions import Fraction
 from typing import Protocol
 
+from stillroom.core.care.jar_styles import style_of
 from stillroom.core.care.processes import Filling, Process, find_process
 from stillroom.core.larder.staple import Staple
 
@@ -25,6 +27,18 @@ _SWELLS = frozenset({"pulse", "kidney-bean", "lectin-bean", "grain", "rice", "pa
 _DRIED = frozenset({"dried-vegetable", "dried-herb", "dried-garlic", "spice"})
 _LEAST_OF_FOOD = Fraction(1, 4)
 LOW_ACID = "low-acid"
+# what the tables of processes call food, and the juices that they bottle by themselves
+_IN_JARS = frozenset({LOW_ACID, "fruit", "vegetable", "borderline-acid"})
+_JUICES = frozenset({"apple juice", "grape juice", "tomato juice"})
+_LEMON = frozenset({"lemon juice", "bottled lemon juice", "lime juice", "bottled lime juice"})
+_CITRIC = frozenset({"citric acid", "citric acid crystals", "citric acid powder", "sour salt"})
+# what no table of fruit was tested with
+_NEVER_TESTED = frozenset(
+    {"alcohol", "dairy", "butter", "egg", "meat", "fish", "oil", "fat", "nut", "coconut", "cacao"}
+    | {"starch", "flour", "raw-flour", "gelatine", "grain", "rice", "pasta", "pulse", "seed"}
+)
+# sour to the tongue, and much too weak by weight to make a low-acid food safe
+_HARDLY_SOUR = frozenset({"orange juice", "ascorbic acid", "vitamin c", "vitamin c powder"})
 _SOAKS = re.compile(r"\b(?:soak|steep)", re.IGNORECASE)
 _AT_3_PERCENT = re.compile(r"(?<![\d.,])3 ?(?:%|per ?cent)", re.IGNORECASE)
 _FOR_A_DAY = re.compile(
@@ -74,7 +88,8 @@ def too_little_acid(things: Iterable[Weighed]) -> bool:
     if any(row.grams is None for row in low):
         return True
     low_g = _sum(low)
-    acid_g = _sum(row for row in rows if "acid" in row.tags) - _sum(_sour_fruit(rows)) / 2
+    sour = [row for row in rows if "acid" in row.tags and _name(row) not in _HARDLY_SOUR]
+    acid_g = _sum(sour) - _sum(_sour_fruit(rows)) / 2
     water = [row for row in rows if "water" in row.tags]
     if any(row.grams is None for row in water):
         return True
@@ -110,26 +125,45 @@ def _sour_fruit(rows: Iterable[Weighed]) -> list[Weighed]:
     return [row for row in rows if "acid" in row.tags and "fruit" in row.tags]
 
 
-def published_process(things: Iterable[Weighed]) -> Process | None:
-    """Return the published process whose foods and proportions these keep, or None."""
-    return find_process(_filling(tuple(row for row in things if not row.drained)))
+def published_process(
+    things: Iterable[Weighed], title: str = "", clauses: Iterable[str] = ()
+) -> Process | None:
+    """Return the published process whose foods and proportions these keep, or None.
+
+    Without words only what goes by its vinegar or lemon juice is found.
+    """
+    told = tuple(clauses)
+    filling = _filling(tuple(row for row in things if not row.drained))
+    if title or told:
+        style = style_of(title, told).replace("in syrup", "pieces")
+        filling = replace(filling, style=style, said=" . ".join((title, *told)))
+    return find_process(filling)
 
 
 def _filling(rows: tuple[Weighed, ...]) -> Filling:
     foods: dict[str, Fraction] = {}
-    for row in rows:
-        if row.staple and row.tags & {LOW_ACID, "fruit", "vegetable", "borderline-acid"}:
-            if row.tags & {"acid", "dried-fruit"} or "spice" in row.tags:
-                continue
-            foods[row.staple.name] = foods.get(row.staple.name, Fraction(0)) + (row.grams or 0)
+    juices = [row for row in rows if _name(row) in _JUICES]
+    for row in (*(row for row in rows if row.staple and row.tags & _IN_JARS), *juices):
+        if row.tags & {"acid", "dried-fruit", "spice"}:
+            continue
+        foods[_name(row)] = foods.get(_name(row), Fraction(0)) + (row.grams or 0)
+    if set(foods) - _JUICES:
+        foods = {name: grams for name, grams in foods.items() if name not in _JUICES}
     vinegar = [row for row in rows if "vinegar" in row.tags]
     return Filling(
         foods=foods,
         vinegar_g=_sum(vinegar),
-        lemon_g=_sum(row for row in rows if "acid" in row.tags and row not in vinegar),
+        lemon_g=_sum(row for row in rows if _name(row) in _LEMON),
+        citric_g=_sum(row for row in rows if _name(row) in _CITRIC),
         water_g=_sum(row for row in rows if "water" in row.tags),
         sugar_g=_sum(row for row in rows if "sugar" in row.tags),
+        others=frozenset(_name(row) for row in rows),
+        untested=any(row.tags & _NEVER_TESTED and "flavouring" not in row.tags for row in rows),
     )
+
+
+def _name(row: Weighed) -> str:
+    return row.staple.name if row.staple else ""
 
 
 def _sum(rows: Iterable[Weighed]) -> Fraction:

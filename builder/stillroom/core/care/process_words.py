@@ -14,15 +14,20 @@ from stillroom.core.care.processes import Process
 SWEET = ("sugar", "honey", "syrup")
 # a jam or jelly of USDA's tables is a third sugar or more as it goes in; fruit in syrup is less
 _JAM_FROM_PERCENT = 33
-_JARS = {"half-pint": "half-pint", "pint": "pint", "quart": "quart"}
+# as much sugar as this in fruit is a jam whatever it is called, if not in a syrup or for a drink
+_JAM_BY_ITSELF_PERCENT = 45
+_THICK = ("pieces", "crushed", "puree")
+_JARS = ("half-pint", "pint", "quart")
 _HEADSPACE = {
+    Fraction(1, 8): "an eighth of an inch (3 mm)",
     Fraction(1, 4): "a quarter of an inch (6 mm)",
     Fraction(1, 2): "half an inch (13 mm)",
+    Fraction(1): "an inch (25 mm)",
 }
 
 
 def say_process(process: Process | None, altitude_m: Fraction | int) -> str:
-    """Return what the published guide asks for, jar by jar, and who says so.
+    """Return what the published guide asks for, pack by pack and jar by jar, and who says so.
 
     >>> say_process(None, 0)[:42]
     'This book knows no published time for this'
@@ -32,26 +37,50 @@ def say_process(process: Process | None, altitude_m: Fraction | int) -> str:
             "This book knows no published time for this mixture. Take a tested recipe and its own "
             "time, or keep it in the fridge."
         )
-    times = [
-        f"{_JARS[jar]} jars {process.minutes(jar, altitude_m)} minutes" for jar in process.jars
-    ]
+    times = "; ".join(_say_pack(process, pack, altitude_m) for pack in process.packs)
+    asks = f"{times}; {_HEADSPACE[process.headspace_in]} of space under the lid ({process.source})."
+    if process.style:
+        return (
+            f"American guidance boils {process.name}, when made as its guide has it, at this "
+            f"altitude: {asks}"
+        )
     return (
-        f"American guidance boils its tested {process.name}, which keep to these proportions, at "
-        f"this altitude: {', '.join(times)}; {_HEADSPACE[process.headspace_in]} of space under "
-        f"the lid ({process.source})."
+        f"These are the proportions of its tested {process.name}, which American guidance boils at "
+        f"this altitude: {asks}"
     )
 
 
-def say_jam_process(sweet_percent: Fraction | None, altitude_m: Fraction | int) -> str:
-    """Return the minutes for jam and jelly; fruit with less sugar has times of its own."""
-    if sweet_percent is None or sweet_percent < _JAM_FROM_PERCENT:
+def _say_pack(process: Process, pack: str, altitude_m: Fraction | int) -> str:
+    """Return the minutes of one pack: "filled hot, half-pint and pint jars 20 minutes"."""
+    by_minutes: dict[int, list[str]] = {}
+    for jar in _JARS:
+        minutes = process.minutes(jar, altitude_m, pack)
+        if minutes is not None:
+            by_minutes.setdefault(minutes, []).append(jar)
+    told = [f"{_and(jars)} jars {minutes} minutes" for minutes, jars in by_minutes.items()]
+    return f"filled {pack}, {', '.join(told)}"
+
+
+def _and(jars: list[str]) -> str:
+    return " and ".join(filter(None, (", ".join(jars[:-1]), jars[-1])))
+
+
+def say_jam_process(
+    sweet_percent: Fraction | None, style: str, process: Process | None, altitude_m: Fraction | int
+) -> str:
+    """Return the minutes for jam and jelly; other fruit has times of its own, if any."""
+    sweet = sweet_percent or Fraction(0)
+    is_jam = style == "jam" and sweet >= _JAM_FROM_PERCENT
+    if is_jam or (style in _THICK and sweet >= _JAM_BY_ITSELF_PERCENT):
         return (
-            "The published time for jam is not for this: it has too little sugar. Fruit in syrup, "
-            "juice and pie filling have times of their own, by fruit, jar and altitude; take a "
-            "tested recipe's."
+            f"American guidance boils filled jars of jam or jelly, half-pints or pints, for "
+            f"{jelly_minutes(altitude_m)} minutes at this altitude, a quarter of an inch (6 mm) of "
+            f"space under the lid. Other countries seal them hot; follow your own."
         )
+    if process is not None:
+        return say_process(process, altitude_m)
     return (
-        f"American guidance boils filled jars of jam or jelly, half-pints or pints, for "
-        f"{jelly_minutes(altitude_m)} minutes at this altitude, a quarter of an inch (6 mm) of "
-        f"space under the lid. Other countries seal them hot; follow your own."
+        "The published time for jam is not for this, and this book knows none that is. Fruit in "
+        "syrup, juice, purée and pie filling have times of their own, by fruit, jar and altitude; "
+        "take a tested recipe's."
     )
