@@ -117,6 +117,11 @@ CASES: dict[str, tuple[str | bytes, tuple[int, str] | None]] = {
         (2, "not too long"),
     ),
     "pages that are not there": (of("country: GB") + "docs_dir: nowhere\n", (8, '"docs_dir"')),
+    "a list for the folder of pages": (of("country: GB") + "docs_dir: {}\n", (8, "no folder")),
+    "a list for the theme's own folder": (
+        of("country: GB").replace("material", "{name: material, custom_dir: [a]}"),
+        (3, "no folder"),
+    ),
     "recipes that are not there": (
         of("units: us", "recipes: nowhere"),
         (8, "There are no recipes"),

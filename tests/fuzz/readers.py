@@ -69,6 +69,8 @@ class Reader:
     seeds: tuple[str, ...]
     take: Callable[[str], None]
     edits: int = 4
+    of_files: bool = False
+    """Whether it reads whole files, whose every message has file and line."""
 
 
 def fault_of(reader: Reader, text: str) -> str:
@@ -91,6 +93,8 @@ def _tried(reader: Reader, text: str) -> tuple[str, float]:
             fault = fault or "a message without its file and line"
     except Unreadable as wrong:
         fault = _fault_of_messages([str(wrong)], text)
+        if reader.of_files and not fault:
+            fault = f"told without its file and line: {wrong}"
     except Exception as error:
         at = error.__traceback__
         while at and at.tb_next:
@@ -292,12 +296,12 @@ def readers() -> dict[str, Reader]:
     return {
         reader.name: reader
         for reader in (
-            Reader("recipe", _cases(), take_recipe),
-            Reader("page", _cases(), take_page, edits=2),
+            Reader("recipe", _cases(), take_recipe, of_files=True),
+            Reader("page", _cases(), take_page, edits=2, of_files=True),
             Reader("line", _lines(), take_line, edits=3),
-            Reader("list", (giving, small_list), take_list),
-            Reader("larder", LARDERS, take_larder),
-            Reader("settings", (settings, few), take_settings),
+            Reader("list", (giving, small_list), take_list, of_files=True),
+            Reader("larder", LARDERS, take_larder, of_files=True),
+            Reader("settings", (settings, few), take_settings, of_files=True),
             Reader("target", TARGETS, take_target, edits=2),
             Reader("small", small, take_small, edits=3),
         )

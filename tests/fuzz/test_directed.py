@@ -67,6 +67,45 @@ def test_a_case_is_read_or_told(reader: str, key: str, value: str, outcome: str)
         assert outcome == "read"
 
 
+LONG = "9" * 5_000
+COUNTED = (
+    "span~{} weeks", "span~1-{} weeks", "stage~shake: every {} days for 2 weeks",
+    "stage~shake: {} times a day for 2 weeks", "keeps~{} weeks", "day~{} June",
+    "day~{} days before Easter", "day~the {}rd Sunday in June", "money~{}", "money~1.{}",
+    "pack~{} ml for 3", "pack~7 ml for {}", "pack~{} or more for 3 each", "container~jar, {} ml",
+    "makes~{} dozen", "makes~{} biscuits", "vessel~{} cm round tin", "cut~{} ml at 96%|40%|",
+    "cut~5 ml at {}%|40%|", "cut~5 ml at 96%|{}%|", "pods~{} g in 700 ml at 40%|33%",
+    "pods~3 g in 700 ml at {}%|33%",
+)  # fmt: skip
+TARGETS = ("times={}", "times=1/{}", "fill={} x 50 ml", "fill=3 x {} ml", "have={} ml vodka",
+    "makes={} ml", "vessel={} ml")  # fmt: skip
+
+
+@pytest.mark.parametrize("words", [*COUNTED, *TARGETS])
+@pytest.mark.parametrize("number", [LONG, "²", "1e999999999", "0", "-1", "٣٣٣٣٣٣٣٣٣٣٣"])
+def test_a_number_that_is_none_is_told(words: str, number: str) -> None:
+    reader = readers()["target" if "=" in words else "small"]
+    text = words.format(number)
+    assert fault_of(reader, text) == ""
+    if number == LONG and "=" not in words:
+        with pytest.raises(Unreadable):
+            reader.take(text)
+
+
+# what only the method names: in no list, in one line's words, of a craft, as a dish to eat with
+@pytest.mark.parametrize("kind", ["infusion", "preserve", "bake", "confection", "dry mix", "craft"])
+@pytest.mark.parametrize(
+    "said",
+    ["Beat in an egg.", "Stir in 200 g walnuts and a splash of rum.", "Serve with lamb.",
+     "Add the peel of two lemons, 2 cm of ginger and potato flour.", "Dust with cocoa."],
+)  # fmt: skip
+def test_a_food_that_only_the_method_names_has_its_page(kind: str, said: str) -> None:
+    facts = {**RIGHT["recipe"], "kind": kind}
+    front = "\n".join(f"{name}: {value}" for name, value in facts.items())
+    text = f"---\n{front}\n---\n\n## Method\n\n1. Cook {{quinces}} in {{vodka}}. {said}\n"
+    assert fault_of(readers()["page"], text) == ""
+
+
 def test_there_are_more_than_a_hundred() -> None:
     assert len(CASES) > 100
     assert {case[0] for case in CASES} == set(RIGHT)

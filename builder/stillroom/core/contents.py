@@ -12,7 +12,7 @@ from fractions import Fraction
 from functools import cache, lru_cache
 from typing import Any
 
-from stillroom.core.method import find_ingredient
+from stillroom.core.method import find_base
 from stillroom.core.parts import Ingredient
 from stillroom.core.quantities import Amount, Ratio
 from stillroom.core.recipe import Recipe
@@ -101,12 +101,11 @@ def middle_of(ingredient: Ingredient, recipe: Recipe) -> tuple[Fraction, str] | 
         return amount.middle, amount.unit
     if not isinstance(amount, Ratio):
         return None
-    base = recipe.ingredients[find_ingredient(amount.of, recipe.ingredients)]
-    if base is ingredient or not isinstance(base.amount, Amount):
-        return None
-    whole = base.amount.middle
-    low = whole / convert(amount.per.high, amount.per.unit, base.amount.unit) * amount.amount.low
-    high = whole / convert(amount.per.low, amount.per.unit, base.amount.unit) * amount.amount.high
+    base = recipe.ingredients[find_base(ingredient, recipe.ingredients)].amount
+    assert isinstance(base, Amount), "find_base gives no other"
+    whole = base.middle
+    low = whole / convert(amount.per.high, amount.per.unit, base.unit) * amount.amount.low
+    high = whole / convert(amount.per.low, amount.per.unit, base.unit) * amount.amount.high
     return (low + high) / 2, amount.amount.unit
 
 

@@ -15,10 +15,11 @@ from fractions import Fraction
 from stillroom.core.allergen_laws import List, all_allergens, say_in_list
 from stillroom.core.allergens import Known
 from stillroom.core.bottling import finished_density
-from stillroom.core.contents import contents_by_place, contents_of
+from stillroom.core.contents import content_of, contents_by_place, contents_of
 from stillroom.core.larder.food_reading import FoodReading
 from stillroom.core.larder.ingredients import name_of, parts_of, read_part
 from stillroom.core.larder.shelves import common_larder
+from stillroom.core.parts import Ingredient
 from stillroom.core.recipe import Recipe
 from stillroom.core.staple_table import staple_of
 from stillroom.core.units import convert, size_of
@@ -52,8 +53,16 @@ def list_contents(recipe: Recipe, known: Iterable[Known], law: List) -> tuple[Co
     """
     weights = _weights(recipe)
     places = {id(ingredient): place for place, ingredient in enumerate(recipe.ingredients)}
+
+    def weigh(ingredient: Ingredient) -> Fraction | None:
+        place = places.get(id(ingredient))
+        if place is not None:
+            return weights[place]
+        told = content_of(recipe, ingredient)  # what only the method names
+        return told.grams if told else None
+
     rows: list[_Row] = [
-        (one, weights[places[id(one.ingredient)]], _stays(recipe, one))
+        (one, weigh(one.ingredient), _stays(recipe, one))
         for one in known
         if not _stays_on_the_table(recipe, one)
     ]

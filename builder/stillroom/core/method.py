@@ -13,7 +13,7 @@ from dataclasses import dataclass
 from stillroom.core.line_sizes import has_figure, read_leading
 from stillroom.core.parts import Ingredient
 from stillroom.core.problems import Unreadable, did_you_mean
-from stillroom.core.quantities import Amount
+from stillroom.core.quantities import Amount, Ratio, show_amount
 from stillroom.core.recipe import MethodStep
 from stillroom.core.units import System, size_of
 
@@ -119,6 +119,29 @@ def find_ingredient(words: str, ingredients: Sequence[Ingredient]) -> int:
         both = " and ".join(f'"{ingredients[place].item}"' for place in fits)
         raise Unreadable(f'"{{{words}}}" fits {both}.', "Write the whole name.")
     raise Unreadable(f'"{{{words}}}" is not an ingredient.', did_you_mean(words, names))
+
+
+def find_base(ingredient: Ingredient, ingredients: Sequence[Ingredient]) -> int:
+    """Return the place of what the ratio of an ingredient hangs on.
+
+    Raises Unreadable where nothing can be reckoned from it: it is not there, nobody says how much
+    of it goes in, its own amount hangs on another, or it is measured otherwise.
+    """
+    ratio = ingredient.amount
+    assert isinstance(ratio, Ratio), "asked of ratios only"
+    places = [place for place, other in enumerate(ingredients) if other is not ingredient]
+    place = places[find_ingredient(ratio.of, [ingredients[place] for place in places])]
+    base, said = ingredients[place].item, ingredients[place].amount
+    if not isinstance(said, Amount):
+        how = "hangs on another" if isinstance(said, Ratio) else "is left to the cook"
+        what = f"The amount of {ingredient.item} hangs on that of {base}, which itself {how}."
+        raise Unreadable(what, f'Write how much {base} goes in, or a plain "amount:".')
+    if size_of(said.unit) != size_of(ratio.per.unit):
+        what = (
+            f'"{show_amount(ratio)}" cannot be reckoned: the list says {show_amount(said)} of it.'
+        )
+        raise Unreadable(what, "Measure it the same way in both, or write a plain amount.")
+    return place
 
 
 def split_step(

@@ -24,7 +24,7 @@ from stillroom.core.frontmatter import Located
 from stillroom.core.keeping import known_keeping
 from stillroom.core.larder.ingredients import find_foods
 from stillroom.core.larder.shelves import Larder, common_larder
-from stillroom.core.method import brace_faults, find_ingredient
+from stillroom.core.method import brace_faults, find_base
 from stillroom.core.parts import Ingredient
 from stillroom.core.problems import Problem, ProblemsFound, Unreadable, nearest
 from stillroom.core.quantities import Ratio
@@ -96,7 +96,12 @@ def read_recipe(
         )
     if problems or recipe is None:
         raise ProblemsFound(problems, _draft_of(recipe or draft, larder))
-    return _the_one(_completed(recipe, larder))
+    try:
+        return _the_one(_completed(recipe, larder))
+    except Unreadable as wrong:  # what fits no reckoning is told at its place, never thrown
+        raise ProblemsFound(
+            [Problem(name, recipe.line_of("ingredients"), wrong.what, wrong.mend)]
+        ) from None
 
 
 def _read_below(parts: Divided, ready: Ready, name: str, problems: list[Problem]) -> Body:
@@ -247,9 +252,8 @@ def _check_names(
         return
     for place, ingredient in enumerate(ingredients if not unread else ()):
         if isinstance(ingredient.amount, Ratio):
-            others = [other for other in ingredients if other is not ingredient]
             try:
-                find_ingredient(ingredient.amount.of, others)
+                find_base(ingredient, ingredients)
             except Unreadable as wrong:
                 line = lines.get(f"ingredients/{place}", 2)
                 yield Problem(name, line, wrong.what, wrong.mend)

@@ -20,7 +20,7 @@ from stillroom.core.bottling import (
     stands_ml,
     vessel_share,
 )
-from stillroom.core.method import find_ingredient
+from stillroom.core.method import find_base
 from stillroom.core.parts import Ingredient, Scales
 from stillroom.core.plurals import plural, singular
 from stillroom.core.quantities import Amount, Ratio, Unmeasured, show_amount
@@ -179,7 +179,7 @@ def _line(recipe: Recipe, ingredient: Ingredient) -> ScaleLine:
         about=own.about,
     )
     if isinstance(amount, Ratio):
-        of = find_ingredient(amount.of, recipe.ingredients)
+        of = find_base(ingredient, recipe.ingredients)
         per_low, per_high = _per(amount, recipe.ingredients[of])
         line = replace(line, form="ratio", of=of, per_low=per_low, per_high=per_high)
     return line
@@ -210,8 +210,7 @@ def _with_rounding(line: ScaleLine, ingredient: Ingredient, own: Amount) -> Scal
 
 def _per(ratio: Ratio, base: Ingredient) -> tuple[Fraction, Fraction]:
     """Return what the ratio is "per", in the unit in which its ingredient is written."""
-    if not isinstance(base.amount, Amount):
-        return ratio.per.low, ratio.per.high
+    assert isinstance(base.amount, Amount), "find_base gives no other"
     low = convert(ratio.per.low, ratio.per.unit, base.amount.unit)
     return low, convert(ratio.per.high, ratio.per.unit, base.amount.unit)
 

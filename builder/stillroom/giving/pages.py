@@ -105,7 +105,6 @@ def _objective(pack: Pack) -> dict[str, Any]:
         "bound": show_decimal(plan.bound, 2),
         "gap": f"{show_decimal(plan.gap * 100, 2)} %",
         "proof": plan.proof,
-        "seconds": show_decimal(Fraction(plan.seconds).limit_denominator(100), 1),
     }
 
 
