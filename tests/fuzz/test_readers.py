@@ -21,7 +21,7 @@ from stillroom.core.problems import ProblemsFound, Unreadable
 # how many texts each reader is given: the dear ones few, the cheap ones many
 MANY = {
     "line": 4_000, "small": 3_300, "target": 700, "larder": 700, "recipe": 800, "settings": 300,
-    "list": 150, "page": 50,
+    "list": 150, "page": 50, "plan": 20,
 }  # fmt: skip
 
 

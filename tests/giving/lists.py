@@ -30,6 +30,12 @@ MAKES = [
     {"recipe": "beeswax-wraps", "per batch": 2},
     {"recipe": "felted-bauble", "per batch": 3},
 ]
+PRICES = [
+    {"item": "granulated sugar", "packs": ["1 kg for 1.15", "5 kg for 5.25"]},
+    {"item": "coarse sea salt", "packs": ["250 g for 1.90"]},
+    {"item": "jar, 200 ml", "packs": ["1 for 0.75", "12 for 6.60"], "section": "containers"},
+    {"item": "brandy", "packs": ["700 ml for 16.50", "1 l for 21.50"]},
+]
 AVOIDS = [
     "gluten",
     "nuts",

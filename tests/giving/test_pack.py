@@ -18,7 +18,7 @@ from bs4 import BeautifulSoup
 from click.testing import CliRunner
 from icalendar import Calendar
 
-from giving.lists import ROOT, TODAY, demo_book, demo_recipes, read_dict, small_list
+from giving.lists import PRICES, ROOT, TODAY, demo_book, demo_recipes, read_dict, small_list
 from stillroom.cli import main
 from stillroom.core.book import BookSettings, place_book
 from stillroom.core.larder.ingredients import find_foods
@@ -32,12 +32,6 @@ from stillroom.giving.pack import Effort, pack_files, read_before, work_out
 from stillroom.giving.swapping import restore_folder, swap_in
 
 QUICK = Effort(10, 0.05)
-PRICES = [
-    {"item": "granulated sugar", "packs": ["1 kg for 1.15", "5 kg for 5.25"]},
-    {"item": "coarse sea salt", "packs": ["250 g for 1.90"]},
-    {"item": "jar, 200 ml", "packs": ["1 for 0.75", "12 for 6.60"], "section": "containers"},
-    {"item": "brandy", "packs": ["700 ml for 16.50", "1 l for 21.50"]},
-]
 
 
 def make_pack(**changes):
