@@ -97,7 +97,8 @@ def test_a_number_that_is_none_is_told(words: str, number: str) -> None:
 @pytest.mark.parametrize(
     "said",
     ["Beat in an egg.", "Stir in 200 g walnuts and a splash of rum.", "Serve with lamb.",
-     "Add the peel of two lemons, 2 cm of ginger and potato flour.", "Dust with cocoa."],
+     "Add the peel of two lemons, 2 cm of ginger and potato flour.", "Dust with cocoa.",
+     "Use 1 cup - the best.", "Add 200 g of the, and an."],
 )  # fmt: skip
 def test_a_food_that_only_the_method_names_has_its_page(kind: str, said: str) -> None:
     facts = {**RIGHT["recipe"], "kind": kind}

@@ -71,6 +71,12 @@ def test_a_slower_machine_writes_the_same_pack(pack, files):
     assert same == [name for name in files if name.endswith(".html")]
 
 
+def test_more_places_than_offers_are_told_in_a_whole_sentence():
+    found = make_pack(baskets={"small": {"eat": 2, "drink": 100_000}})
+    assert any("the list offers no more. Add some to makes" in words for words in found.complaints)
+    assert not [words for words in found.complaints if ": ." in words]
+
+
 def test_matrix_shows_what_each_basket_gets(pack, files):
     rows = page(files, "plan.html").select(".matrix tbody tr")
     assert len(rows) == len(pack.plan.gifts)

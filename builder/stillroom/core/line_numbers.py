@@ -45,6 +45,7 @@ _OF_ONE = re.compile(
     re.IGNORECASE,
 )
 _SLIP = re.compile(r"[.,]{2}|[.,](?=\d)")
+_POWER = re.compile(r"[eE][+-]?[0-9]+")
 _BETWEEN = re.compile(r"(?P<unit>-?\s*)(?:-|–|—|to|or)\s*", re.IGNORECASE)
 # "2 à 3", "2 bis 3", "2 o 3": as the book's language joins the ends of a range
 _JOINED = {"de": "bis|oder|to", "fr": "à|ou", "es": "a|o", "it": "a|o", "nl": "tot|of|à"}
@@ -113,6 +114,9 @@ def read_number(text: str, at: int, marks: Marks) -> tuple[Fraction, int] | None
         return Fraction(int("".join(spaced[0].split()))), spaced.end()
     if _FOODS_OWN.match(text, whole.end()) or re.fullmatch("0{2,}", whole[0]):
         return None
+    if power := _POWER.match(text, whole.end()):
+        what = f'"{text[at : power.end()]}" is a number as a calculator shows it.'
+        raise Unreadable(what, "Write it out in figures.")
     if _SLIP.match(text, whole.end()):
         raise Unreadable(f'"{text[at : whole.end() + 4].strip()}" is not a number.', _HOW)
     value = _decimal(whole[0], marks, bool(_LARGE_UNIT.match(text, whole.end())))

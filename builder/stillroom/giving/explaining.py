@@ -100,6 +100,9 @@ def _not_allowed(
         left = f"Only {spell(allowed)} of {spell(basket.room[sort])} {_many(sort)} left"
     else:
         left = f"No {SORT_WORDS[sort]} left"
+    if not refused:  # what is wanted is more than the list knows
+        what = f"{left} for {basket.label}: the list offers no more."
+        return Shortage(basket, sort, count, what, f"Add some to makes, or take {sort} off.")
     what = f"{left} for {basket.label}: {_say_reasons(refused, len(refused) == len(offers))}."
     mend = f"Offer a {SORT_WORDS[sort]} that they can have, or give them another basket."
     return Shortage(basket, sort, count, what, mend)

@@ -60,6 +60,8 @@ class Listed:
         """Whether words are those of one line, or its food's, or the end of a word of it."""
         if food and any(food.name == own.name for own in self.foods):
             return True
+        if not forms:  # "1 cup - the best": no food is named
+            return False
         # "the whipped cream" of 300 ml whipping cream
         done = tuple(form for form in forms[:-1] if form not in method_words("made_so"))
         spoken = frozenset((*done, forms[-1]))
