@@ -74,11 +74,22 @@ def _tell(found: Pack, out: Path) -> None:
     near = f"good, and a longer search could better it by {float(plan.gap):.1%} at most"
     gap = "proven best" if plan.gap == 0 else near
     baskets, batches = len(plan.gifts), len(found.making.batches)
-    click.echo(f"{baskets} baskets, {batches} batches, {found.money(found.costs.paid)} to pay.")
+    click.echo(f"{baskets} baskets, {batches} batches, {_to_pay(found)}.")
     click.echo(f"The plan is {gap}; planned in {plan.seconds:.1f} s.")
     for words in found.complaints:
         click.echo(words, err=True)
     click.echo(f"Written: {out / 'index.html'}")
+
+
+def _to_pay(found: Pack) -> str:
+    """Return what is to be paid in words; what has no price is never counted as nothing."""
+    unpriced = len(found.costs.unpriced)
+    paid = found.costs.paid
+    if not unpriced:
+        return f"{found.money(paid)} to pay"
+    things = "one thing has" if unpriced == 1 else f"{unpriced} things have"
+    known = f"{found.money(paid)} to pay and more" if paid else "what is to pay is not known"
+    return f"{known}: {things} no price"
 
 
 @click.command("close-year")

@@ -42,7 +42,8 @@ _IN_BRACKETS = re.compile(r"\s*\([^)]*\)\s*")
 class Avoided:
     """One thing avoided: the foods of a family, or one food; `ask` says why it is not understood.
 
-    `named` and `perhaps` match words in the name of a food that holds it, or that may.
+    `named` and `perhaps` match words in the name of a food that holds it, or that may; `meant` is
+    the family it was taken for.
     """
 
     word: str
@@ -57,6 +58,13 @@ class Avoided:
     foods: tuple[Staple, ...] = ()
     perhaps_foods: frozenset[str] = frozenset()
     ask: str = ""
+    meant: str = ""
+
+    @property
+    def said(self) -> str:
+        """The word with what it was taken for: "milk (lactose intolerant)"."""
+        same = self.meant in ("", self.word.strip().lower())
+        return self.word if same else f"{self.meant} ({self.word})"
 
     @property
     def is_ingredient(self) -> bool:
@@ -134,6 +142,7 @@ def _families() -> dict[str, Avoided]:
             perhaps_tags=frozenset(row.get("perhaps_tags", ())),
             perhaps_animals=frozenset(row.get("perhaps_from", ())),
             ask=row.get("ask", ""),
+            meant=row["word"],
         )
         for word in (row["word"], *row.get("also", ())):
             if word in found:

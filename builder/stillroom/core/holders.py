@@ -11,6 +11,7 @@ from typing import Any
 
 from stillroom.core.line_sizes import comma_parts, find_size, read_leading
 from stillroom.core.making import Makes, read_making
+from stillroom.core.plurals import singular
 from stillroom.core.problems import Unreadable
 from stillroom.core.quantities import Amount
 from stillroom.core.units import System, counted_nouns, size_of
@@ -31,6 +32,27 @@ class Container:
     name: str
     size: Amount | None = None
     closure: str = ""
+
+
+# what a batch may be said to make, that is what it is given in: "4 jars of 200 ml", "3 bags"
+_GIVEN_IN = frozenset(
+    {"jar", "bottle", "bag", "tin", "box", "pot", "tub", "packet", "flask", "crock", "sachet"}
+    | {"carton", "tube", "parcel", "pouch", "basket", "mug", "vial", "phial"}
+)
+
+
+def container_made(makes: Makes) -> Container | None:
+    """Return the container that "makes" counts, with the size it says; None for other things.
+
+    >>> container_made(read_makes("4 bottles of 330 ml", "metric")).size.low
+    Fraction(330, 1)
+    >>> container_made(read_makes("24 biscuits", "metric")) is None
+    True
+    """
+    # "glass jars", "tins of biscuits"
+    words = makes.things.partition(" of ")[0].split()
+    name = singular(words[-1]) if words else ""
+    return Container(name, makes.each) if name in _GIVEN_IN else None
 
 
 def _one_line(value: Any, wanted: str) -> str:

@@ -25,7 +25,14 @@ from pydantic import (
     model_validator,
 )
 
-from stillroom.core.holders import Container, Vessel, read_container, read_makes, read_vessel
+from stillroom.core.holders import (
+    Container,
+    Vessel,
+    container_made,
+    read_container,
+    read_makes,
+    read_vessel,
+)
 from stillroom.core.keeps import Keeping, read_keeping
 from stillroom.core.kinds import Kind, all_kinds, find_kind
 from stillroom.core.larder.shelves import Larder, common_larder
@@ -331,7 +338,10 @@ class Recipe(FrontMatter):
 
     @property
     def filled_into(self) -> tuple[Container, ...]:
-        """The containers to give it in, or the one its kind brings."""
+        """The containers to give it in, those that "makes" counts, or the one its kind brings."""
+        made = container_made(self.makes)
+        if not self.containers and made and made.size and size_of(made.size.unit) == "volume":
+            return (made,)
         return self.containers or (read_container(self.kind.container, "metric"),)
 
     def stays_in(self, ingredient: Ingredient) -> bool:

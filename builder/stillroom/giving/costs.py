@@ -23,7 +23,8 @@ LEFT = "left over"
 class CostSheet:
     """Costs by batch, present, basket and household; all of it is `paid`.
 
-    `paid` = presents + spares + left over + empty baskets. Sums are whole pennies.
+    `paid` = presents + spares + left over + empty baskets. Sums are whole pennies. A batch that
+    needs something without a price is among the `open_batches`: it costs more than its sum.
     """
 
     batches: Mapping[str, Fraction]
@@ -37,6 +38,8 @@ class CostSheet:
     shop: Fraction
     shop_known: int
     unpriced: tuple[str, ...]
+    open_batches: frozenset[str]
+    open_baskets: frozenset[int]
 
 
 def reckon_costs(offering: Offering, making: Making, rows: Sequence[Row]) -> CostSheet:
@@ -62,6 +65,8 @@ def reckon_costs(offering: Offering, making: Making, rows: Sequence[Row]) -> Cos
         for present in making.presents
         if (price := offering.makes[present.key].shop_price) is not None
     ]
+    without_price = [row for row in rows if row.bought is None and row.need > row.there]
+    open_batches = frozenset(name for row in without_price for name in row.uses)
     return CostSheet(
         batches=dict(by_batch),
         presents=presents,
@@ -73,7 +78,11 @@ def reckon_costs(offering: Offering, making: Making, rows: Sequence[Row]) -> Cos
         paid=sum((row.price for row in rows), Fraction(0)) + empty,
         shop=sum(prices, Fraction(0)),
         shop_known=len(prices),
-        unpriced=tuple(sorted(r.item for r in rows if r.bought is None and r.need > r.there)),
+        unpriced=tuple(sorted(row.item for row in without_price)),
+        open_batches=open_batches,
+        open_baskets=frozenset(
+            present.basket for present in making.presents if present.batch in open_batches
+        ),
     )
 
 

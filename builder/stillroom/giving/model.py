@@ -44,6 +44,13 @@ def _list(value: Any) -> Any:
     return value if isinstance(value, list | tuple) else [value]
 
 
+def _words(value: Any) -> Any:
+    """Return a list written in one line, "nuts, gluten", as the list it is."""
+    if isinstance(value, str):
+        return [word.strip() for word in re.split(r"[,;]", value) if word.strip()]
+    return _list(value)
+
+
 def _text(value: Any) -> Any:
     return str(value) if isinstance(value, int | float) and not isinstance(value, bool) else value
 
@@ -99,6 +106,7 @@ def _delivery(value: Any) -> str:
 _LINE = {"type": "string", "minLength": 1}
 Text = Annotated[str, BeforeValidator(_text), Field(min_length=1)]
 Texts = Annotated[tuple[Text, ...], BeforeValidator(_list)]
+Words = Annotated[tuple[Text, ...], BeforeValidator(_words)]
 Money = Annotated[Fraction, PlainValidator(_money), WithJsonSchema({"type": ["number", "string"]})]
 Day = Annotated[
     date, PlainValidator(read_day), WithJsonSchema({"type": "string", "format": "date"})
@@ -167,11 +175,11 @@ class Household(Part):
         Field(description='"small", or {small: 2, large: 1}.'),
     ]
     avoid: Annotated[
-        Texts, Field(description="Allergens, alcohol, animal products, meat, pork …")
+        Words, Field(description="Allergens, alcohol, animal products, meat, pork …")
     ] = ()
-    avoid_ingredients: Annotated[Texts, Field(description="Any other ingredient by name.")] = ()
+    avoid_ingredients: Annotated[Words, Field(description="Any other ingredient by name.")] = ()
     traces_are_fine: Annotated[
-        Texts, Field(description='Allergens of "avoid" whose "may contain" they accept.')
+        Words, Field(description='Allergens of "avoid" whose "may contain" they accept.')
     ] = ()
     adults: Count = 1
     children: Annotated[
@@ -193,9 +201,9 @@ class Household(Part):
     delivery: Annotated[
         str, PlainValidator(_delivery), WithJsonSchema({"enum": ["by hand", "by post"]})
     ] = "by hand"
-    likes: Texts = ()
-    must_have: Texts = ()
-    never: Texts = ()
+    likes: Words = ()
+    must_have: Words = ()
+    never: Words = ()
     had: Annotated[
         dict[int, tuple[str, ...]], PlainValidator(_had), WithJsonSchema({"type": "object"})
     ] = {}

@@ -20,8 +20,9 @@ from stillroom.core.costing import (
     needs_of,
 )
 from stillroom.core.day_words import say_day
-from stillroom.core.holders import read_container
+from stillroom.core.holders import container_made, read_container
 from stillroom.core.problems import Problem, ProblemsFound
+from stillroom.core.quantities import show_amount
 from stillroom.core.recipe import Recipe
 from stillroom.core.staple_table import find_staple
 from stillroom.core.timeline import latest_start_usable, plan_forward
@@ -114,8 +115,9 @@ def container_of(make: Make, recipe: Recipe) -> str:
     """Return the container a make is given in, as it is counted."""
     if make.container:
         return container_words(make.container)
-    container = recipe.filled_into[0]
-    size = f", {container.size.low} {container.size.unit}" if container.size else ""
+    made = None if recipe.containers else container_made(recipe.makes)
+    container = made or recipe.filled_into[0]
+    size = f", {show_amount(container.size)}" if container.size else ""
     return container_words(f"{container.name}{size}")
 
 
@@ -136,6 +138,8 @@ def _shares(read: ReadList, recipes: Mapping[str, Recipe]) -> dict[str, Fraction
 
 
 def _count_filled(make: Make, recipe: Recipe) -> int:
+    if not make.container and not recipe.containers and container_made(recipe.makes):
+        return int(recipe.makes.amount.low)
     container = read_container(container_of(make, recipe), "metric")
     volume = makes_ml(recipe)
     if volume and container.size and size_of(container.size.unit) == "volume":

@@ -9,7 +9,7 @@ from __future__ import annotations
 import csv
 import io
 import json
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from datetime import date
 from importlib.resources import files
@@ -25,9 +25,9 @@ from stillroom.core.recipe import Recipe
 from stillroom.giving.batches import make_batches
 from stillroom.giving.calendar_file import write_calendar
 from stillroom.giving.checking import find_breaches
-from stillroom.giving.costs import reckon_costs
+from stillroom.giving.costs import CostSheet, reckon_costs
 from stillroom.giving.explaining import explain_missed, explain_shortages
-from stillroom.giving.offering import make_offering
+from stillroom.giving.offering import Offering, make_offering
 from stillroom.giving.pages import Pack, pack_data
 from stillroom.giving.papers import print_papers
 from stillroom.giving.planning import plan_gifts
@@ -90,7 +90,18 @@ def work_out(
     making = make_batches(offering, plan)
     rows = list_shopping(offering, making)
     costs = reckon_costs(offering, making, rows)
+    complaints += tuple(_budgets_not_held(offering, costs))
     return Pack(offering, plan, making, rows, costs, settings, complaints)
+
+
+def _budgets_not_held(offering: Offering, costs: CostSheet) -> Iterator[str]:
+    """Say whose budget could not be held to, because something in the basket has no price."""
+    for basket in offering.problem.baskets:
+        if basket.budget is not None and basket.number in costs.open_baskets:
+            yield (
+                f"Whether the basket of {basket.label} keeps within its budget is not known: "
+                "something in it has no price. Add it under prices."
+            )
 
 
 def pack_files(pack: Pack) -> dict[str, bytes]:

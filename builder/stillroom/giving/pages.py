@@ -8,7 +8,6 @@ from __future__ import annotations
 from dataclasses import dataclass
 from datetime import date
 from fractions import Fraction
-from functools import partial
 from typing import Any
 
 from stillroom.core.book import BookSettings
@@ -36,9 +35,12 @@ class Pack:
     settings: BookSettings
     complaints: tuple[str, ...]
 
-    def money(self, value: Fraction) -> str:
-        """Show money in the list's currency."""
-        return show_money(value, self.offering.giving.currency, self.settings.language)
+    def money(self, value: Fraction, whole: bool = True) -> str:
+        """Show money in the list's currency; a sum that is not `whole` lacks what has no price."""
+        if not whole and not value:
+            return "not known"
+        said = show_money(value, self.offering.giving.currency, self.settings.language)
+        return said if whole else f"at least {said}"
 
 
 def card_of(pack: Pack, present: Present) -> UsageCard:
@@ -211,7 +213,9 @@ def _basket(pack: Pack, basket: Basket) -> dict[str, Any]:
         "avoid": [*household.avoid, *household.avoid_ingredients],
         "presents": presents,
         "empty": ", ".join(empty),
-        "cost": pack.money(pack.costs.baskets[basket.number]),
+        "cost": pack.money(
+            pack.costs.baskets[basket.number], basket.number not in pack.costs.open_baskets
+        ),
     }
 
 
@@ -224,7 +228,10 @@ def _present(pack: Pack, present: Present) -> dict[str, Any]:
         "made_on": say_day_short(present.made_on),
         "from": present.batch,
         "date_mark": card.date_mark.text,
-        "cost": pack.money(pack.costs.presents[present.basket, present.key]),
+        "cost": pack.money(
+            pack.costs.presents[present.basket, present.key],
+            present.batch not in pack.costs.open_batches,
+        ),
         "card": card,
         "contents_heading": present.recipe.kind.contents_heading,
     }
@@ -243,7 +250,10 @@ def _batch(pack: Pack, batch: Batch) -> dict[str, Any]:
         "keep": say_day(timeline.keep_until) if timeline.keep_until else "not known",
         "verdict": timeline.verdict.text,
         "minutes": say_minutes(batch.minutes),
-        "cost": pack.money(pack.costs.batches.get(batch.name, Fraction(0))),
+        "cost": pack.money(
+            pack.costs.batches.get(batch.name, Fraction(0)),
+            batch.name not in pack.costs.open_batches,
+        ),
         "fills": [
             {"words": f"{count} x {pack.offering.offer(key).container}", "count": count}
             for key, count in batch.fills.items()
@@ -343,19 +353,27 @@ def _year(pack: Pack) -> list[dict[str, Any]]:
 
 
 def _costs(pack: Pack) -> dict[str, Any]:
-    sheet, money = pack.costs, partial(pack.money)
+    sheet, money = pack.costs, pack.money
+    priced = not sheet.unpriced
+    open_households = {
+        basket.household
+        for basket in pack.offering.problem.baskets
+        if basket.number in sheet.open_baskets
+    }
     return {
-        "paid": money(sheet.paid),
-        "spares": money(sheet.spares),
-        "left_over": money(sheet.left_over),
+        "paid": money(sheet.paid, priced),
+        "spares": money(sheet.spares, priced),
+        "left_over": money(sheet.left_over, priced),
         "empty": money(sheet.empty_baskets),
-        "given": money(sum(sheet.presents.values(), Fraction(0))),
+        "given": money(sum(sheet.presents.values(), Fraction(0)), priced),
         "shop": money(sheet.shop),
         "shop_known": sheet.shop_known,
         "presents": len(pack.making.presents),
-        "saved": money(sheet.shop - sheet.paid),
+        # what was kept cannot be told while something has no price
+        "saved": money(sheet.shop - sheet.paid) if priced else "",
         "households": [
-            {"name": name, "cost": money(cost)} for name, cost in sheet.households.items()
+            {"name": name, "cost": money(cost, name not in open_households)}
+            for name, cost in sheet.households.items()
         ],
         "unpriced": sheet.unpriced,
     }

@@ -149,7 +149,7 @@ def _avoided(word: str, household: Household, facts: Facts) -> tuple[Reason, ...
     if avoid is None or avoid.ask:
         return _reasons(word, "not known", False)
     traces_fine = word in household.traces_are_fine
-    return _reasons(word, facts.answer(avoid), traces_fine)
+    return _reasons(avoid.said, facts.answer(avoid), traces_fine)
 
 
 def _reasons(word: str, answer: Answer, traces_fine: bool) -> tuple[Reason, ...]:
