@@ -5,13 +5,15 @@ from __future__ import annotations
 import json
 import subprocess
 import sys
+from collections.abc import Mapping
 from pathlib import Path
 
 import pytest
 
 from stillroom.core.larder.food_reading import read_food
 from stillroom.core.larder.harmless import LONGEST
-from stillroom.core.larder.index import INDEX, build_index
+from stillroom.core.larder.index import build_index
+from stillroom.core.larder.index_file import INDEX, held_index, source_files, write_index
 from stillroom.core.larder.shelves import all_staples, common_larder
 from stillroom.core.larder.words import normal_form, words_of
 from stillroom.core.units import read_data
@@ -178,15 +180,30 @@ def test_harmless_words_are_declared_for_foods_and_tags_that_exist() -> None:
 
 def test_the_index_is_what_the_data_make() -> None:
     mend = "run: python tests/data/make_larder_index.py"
-    assert json.loads(INDEX.read_text(encoding="utf-8")) == json.loads(json.dumps(build_index())), (
-        mend
-    )
+    assert INDEX.read_text(encoding="utf-8") == write_index(build_index()), mend
+
+
+def test_the_index_of_a_file_is_the_one_that_was_made() -> None:
+    held, made = held_index(), json.loads(json.dumps(build_index()))
+    assert held is not None
+    assert made == {
+        part: {key: dict(rows) if part == "foreign" else rows for key, rows in held[part].items()}
+        if isinstance(held[part], Mapping)
+        else held[part]
+        for part in held
+    }
+
+
+def test_the_index_is_made_anew_when_what_makes_it_changes() -> None:
+    made_by = {path.name for path in source_files()}
+    assert {"index.py", "index_file.py", "words.py", "plurals.py", "phrases.yml"} <= made_by
+    assert {"harmless.yml", "plurals.yml", "acidity.yml", "egg_sizes.yml"} <= made_by
 
 
 def test_finding_a_food_reads_no_table() -> None:
     code = (
-        "import stillroom.core.larder.index as index\n"
-        "index.build_index = None\n"
+        "import stillroom.core.larder.index as index, stillroom.core.larder.data as data\n"
+        "index.build_index = data.read_yaml = None\n"
         "from stillroom.core.staple_table import find_staple\n"
         "assert find_staple('butter').name == 'butter'\n"
     )

@@ -7,12 +7,12 @@ import pytest
 from stillroom.core.larder.food_reading import read_food
 from stillroom.core.larder.index import (
     COLUMNS,
-    HOUSE,
     build_index,
     load_index,
     read_table,
     split_list,
 )
+from stillroom.core.larder.index_file import HOUSE
 from stillroom.core.larder.words import normal_form
 from stillroom.core.units import read_data
 

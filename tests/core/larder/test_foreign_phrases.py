@@ -10,7 +10,8 @@ from __future__ import annotations
 import pytest
 
 from stillroom.core.larder.food_reading import read_food
-from stillroom.core.larder.index import HOUSE, load_index
+from stillroom.core.larder.index import load_index
+from stillroom.core.larder.index_file import HOUSE
 from stillroom.core.larder.shelves import Larder
 
 PHRASES = {

@@ -10,7 +10,8 @@ from collections import Counter
 import pytest
 
 from stillroom.core.larder.food_reading import read_food
-from stillroom.core.larder.index import HOUSE, SEVERAL, load_index, split_list
+from stillroom.core.larder.index import SEVERAL, load_index, split_list
+from stillroom.core.larder.index_file import HOUSE
 from stillroom.core.larder.shelves import Larder
 from stillroom.core.larder.words import normal_form
 

@@ -3,15 +3,25 @@
 from __future__ import annotations
 
 from functools import cache
-from importlib.resources import files
 from typing import Any
 
-import yaml
+from stillroom.core.larder.index_file import HOUSE, held_index
 
 
 @cache
 def read_larder_data(name: str) -> Any:
-    """Return one of the YAML files of the larder, for example ``acidity.yml``."""
-    text = (files("stillroom.core") / "larder" / name).read_text(encoding="utf-8")
+    """Return one of the YAML files of the larder, for example ``acidity.yml``.
+
+    It stands in the index too, where that is true: reading it there is many times quicker.
+    """
+    held = held_index()
+    return held["data"][name] if held and name in held["data"] else read_yaml(name)
+
+
+def read_yaml(name: str) -> Any:
+    """Return one of the YAML files of the larder, read from the file itself."""
+    import yaml  # late: a command that finds its foods in the index needs none of it
+
+    text = (HOUSE / name).read_text(encoding="utf-8")
     # the C reader where PyYAML brings it: it is many times quicker
     return yaml.load(text, Loader=getattr(yaml, "CSafeLoader", yaml.SafeLoader))

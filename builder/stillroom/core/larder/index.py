@@ -3,80 +3,45 @@
 The hand-made staples (staples/*.yml) go before the tables (larder/foods/*.tsv), a name before an
 alias, English before the other languages (larder/names_*.tsv). What stands under `kinds:` of a
 staple, or under "also" of a table, is a food of its own name with the same facts: "gazpacho" is
-never called "tinned soup". index.json holds what `build_index` makes, so that a command
-need not make it again; where the data have changed since, it is made anew and nothing is stale.
-`python tests/data/make_larder_index.py` rewrites the file.
+never called "tinned soup". index.txt (index_file.py) holds what `build_index` makes, so that a
+command need not make it again; where the data have changed since, it is made anew and nothing is
+stale. `python tests/data/make_larder_index.py` rewrites the file.
 """
 
 from __future__ import annotations
 
-import csv
-import hashlib
-import json
 from collections.abc import Iterator
 from functools import cache
 from pathlib import Path
 from typing import Any
 
-from stillroom.core.larder.data import read_larder_data
-from stillroom.core.larder.words import normal_form
-from stillroom.core.units import read_data
-
-HOUSE = Path(__file__).parent
-INDEX = HOUSE / "index.json"
-STAPLES = HOUSE.parent / "staples"
-LANGUAGES = ("de", "fr", "es", "it", "nl")
-# the hand-made tables, in the order in which they win
-HAND_MADE = (
-    "spirits.yml",
-    "sugars.yml",
-    "fruit.yml",
-    "vegetables.yml",
-    "nuts_and_seeds.yml",
-    "flours_and_grains.yml",
-    "pulses.yml",
-    "dairy_and_eggs.yml",
-    "fats_and_oils.yml",
-    "vinegars_and_sauces.yml",
-    "spices.yml",
-    "herbs_and_flowers.yml",
-    "toxic_plants.yml",
-    "craft.yml",
+from stillroom.core.larder.data import read_yaml
+from stillroom.core.larder.index_file import (
+    HAND_MADE,
+    HOUSE,
+    LANGUAGES,
+    RULES,
+    fingerprint,
+    held_index,
+    source_files,
 )
+from stillroom.core.larder.words import normal_form
+
 # in place of a food: words of a language that name several foods in it
 SEVERAL = "?"
 COLUMNS = ("name", "also", "from", "allergens", "may_contain", "tags", "parts", "acidity", "source")
 
 
-def source_files() -> tuple[Path, ...]:
-    """Return every file that the index is made from, in a fixed order."""
-    tables = sorted((HOUSE / "foods").glob("*.tsv")) if (HOUSE / "foods").is_dir() else []
-    names = [HOUSE / f"names_{language}.tsv" for language in LANGUAGES]
-    rules = (HOUSE / "plurals.yml", HOUSE / "words.py", HOUSE / "harmless.yml")
-    hand_made = [STAPLES / name for name in HAND_MADE]
-    return (*hand_made, *tables, *(path for path in names if path.exists()), *rules)
-
-
-def fingerprint() -> str:
-    """Return what tells these data from any others."""
-    whole = hashlib.sha1(usedforsecurity=False)
-    for path in source_files():
-        whole.update(path.name.encode() + b"\0" + path.read_bytes())
-    return whole.hexdigest()
-
-
 @cache
 def load_index() -> dict[str, Any]:
     """Return the index from its file, or made anew where the data have changed since."""
-    if INDEX.exists():
-        held: dict[str, Any] = json.loads(INDEX.read_text(encoding="utf-8"))
-        if held["of"] == fingerprint():
-            return held
-    return build_index()
+    return held_index() or build_index()
 
 
 def build_index() -> dict[str, Any]:
     """Make the index: food `rows`, `names` of foods, `foreign` by language, `harmless` words.
+
+    `tagged` has the foods of each tag, `data` the files of rules as they are read.
 
     Raises ValueError where two hand-made staples bear one name.
     """
@@ -101,6 +66,8 @@ def build_index() -> dict[str, Any]:
         "names": names,
         "foreign": _foreign(rows, names),
         "harmless": _harmless(),
+        "tagged": _tagged(rows),
+        "data": {name: read_yaml(name) for name in RULES},
     }
 
 
@@ -116,14 +83,27 @@ def _harmless() -> dict[str, Any]:
     """Return the classes of harmless.yml, and which of them each of their words is of."""
     rows = []
     words: dict[str, list[int]] = {}
-    for place, row in enumerate(read_larder_data("harmless.yml")):
+    for place, row in enumerate(read_yaml("harmless.yml")):
         rows.append([row.get("only", []), row.get("never", []), row.get("after", False)])
         for written in row["words"].split(","):
             words.setdefault(normal_form(written), []).append(place)
     return {"rows": rows, "words": words}
 
 
+def _tagged(rows: dict[str, Any]) -> dict[str, list[str]]:
+    """Return the names of the foods that bear each tag."""
+    found: dict[str, list[str]] = {}
+    for name, row in rows.items():
+        own = rows[row] if isinstance(row, str) else row
+        tags = split_list(own[5]) if isinstance(own, list) else own.get("tags", ())
+        for tag in tags:
+            found.setdefault(tag, []).append(name)
+    return found
+
+
 def _hand_made() -> Iterator[tuple[str, str, str, dict[str, Any]]]:
+    from stillroom.core.units import read_data  # late: only a new index needs it
+
     for file in HAND_MADE:
         table = read_data(file)
         for name, row in table["staples"].items():
@@ -132,6 +112,8 @@ def _hand_made() -> Iterator[tuple[str, str, str, dict[str, Any]]]:
 
 def read_table(path: Path) -> Iterator[dict[str, str]]:
     """Return the rows of one tab-separated file; lines that begin with "#" are notes."""
+    import csv  # late: only a new index needs it
+
     with path.open(encoding="utf-8", newline="") as lines:
         kept = (line for line in lines if not line.startswith("#"))
         yield from csv.DictReader(kept, delimiter="\t", quoting=csv.QUOTE_NONE)

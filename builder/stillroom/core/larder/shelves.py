@@ -9,10 +9,11 @@ from __future__ import annotations
 from collections.abc import Iterable
 from dataclasses import dataclass, replace
 from functools import cache, cached_property
-from typing import Any, cast
+from typing import cast
 
 from stillroom.core.larder.acidity import Acidity, acidity_by_tags
-from stillroom.core.larder.index import LANGUAGES, load_index, split_list
+from stillroom.core.larder.index import load_index, split_list
+from stillroom.core.larder.index_file import LANGUAGES
 from stillroom.core.larder.staple import Staple, read_staple
 from stillroom.core.larder.words import normal_form
 
@@ -72,13 +73,8 @@ def all_staples() -> dict[str, Staple]:
 @cache
 def staples_tagged(tag: str) -> tuple[Staple, ...]:
     """Return the staples that carry a tag, without reading the rest."""
-    rows: dict[str, Any] = load_index()["rows"]
-    return tuple(staple_named(name) for name, row in rows.items() if tag in _tags(row, rows))
-
-
-def _tags(row: Any, rows: dict[str, Any]) -> Iterable[str]:
-    row = rows[row] if isinstance(row, str) else row
-    return split_list(row[5]) if isinstance(row, list) else row.get("tags", ())
+    names = load_index()["tagged"]
+    return tuple(staple_named(name) for name in names.get(tag, ()))
 
 
 @dataclass(frozen=True, eq=True)
