@@ -12,6 +12,13 @@ from dataclasses import dataclass, field, replace
 from functools import lru_cache
 
 from stillroom.core.larder.harmless import all_harmless
+from stillroom.core.larder.lists import (
+    as_one_list,
+    named_twice,
+    shared_words,
+    split_plurals,
+    with_shared,
+)
 from stillroom.core.larder.matching import Match, hint, match_name
 from stillroom.core.larder.nearest import nearest_foods
 from stillroom.core.larder.notes import read_note
@@ -19,6 +26,7 @@ from stillroom.core.larder.phrases import (
     Words,
     cut_phrase,
     forms,
+    is_choice,
     phrase_words,
     split_joined,
     split_of,
@@ -26,6 +34,8 @@ from stillroom.core.larder.phrases import (
 )
 from stillroom.core.larder.shelves import Larder, common_larder, is_hand_made
 from stillroom.core.larder.staple import Staple
+
+_OF_MANY_SORTS = frozenset({"dairy", "nut", "flour", "seed", "alcohol"})
 
 
 @dataclass(frozen=True)
@@ -91,6 +101,7 @@ def read_food(text: str, larder: Larder | None = None) -> FoodReading:
     phrase = cut_phrase(text)
     if not phrase.head:
         return FoodReading(text, leftover=(text,) if text else (), larder=shelf)
+    phrase = as_one_list(phrase, shelf)
     head, notes, reading = _read_first(phrase.head, phrase.notes, shelf)
     reading = replace(reading, text=text, larder=shelf)
     for note in notes:
@@ -127,6 +138,9 @@ def _read_head(words: Words, larder: Larder) -> FoodReading:
     pieces = split_joined(words)
     if len(pieces) > 1:
         return _read_parts_joined(pieces, larder) or _read_joined(pieces, words, larder)
+    twice = named_twice(words, larder)
+    if twice:
+        return _found(twice, words)
     return _read_of(words, larder) or _not_found(words, larder)
 
 
@@ -150,7 +164,13 @@ def _not_found(words: Words, larder: Larder) -> FoodReading:
 
 
 def _with_tail(reading: FoodReading, tail: Words, larder: Larder) -> FoodReading:
-    """Count what stands "in" or "with" it when it is another food; the rest is prose."""
+    """Count what stands "in" or "with" it when it is another food; the rest is prose.
+
+    "Milk of your choice" may be of almonds: of what differs so in its allergens nothing is known.
+    """
+    if is_choice(tail) and any(food.tags & _OF_MANY_SORTS for food in reading.foods):
+        left = (*reading.leftover, " ".join(forms(tail)))
+        return replace(reading, food=None, foods=(), hinted=reading.foods, leftover=left)
     if tail[0].form not in phrase_words("tails") or tail[0].form == "without":
         return reading
     hinted, doubted = hint(tail[1:], larder)
@@ -187,9 +207,15 @@ def _read_joined(pieces: list[Words], words: Words, larder: Larder) -> FoodReadi
 
     "cake or plain flour" is no cake; but "milk or dark chocolate" may be milk, and both count.
     """
+    pieces = split_plurals(pieces, larder)
     readings = [
         _sharing(_read_head(piece, larder), pieces[place:], larder)
         for place, piece in enumerate(pieces)
+    ]
+    either = any(word.form in phrase_words("either") for word in words)
+    readings = [
+        _said_of_all(reading, readings[0], (pieces[0], piece), either, larder)
+        for piece, reading in zip(pieces, readings, strict=True)
     ]
     first = next((one.food for one in readings if one.food), None)
     whole = _read_of(words, larder)
@@ -204,6 +230,29 @@ def _read_joined(pieces: list[Words], words: Words, larder: Larder) -> FoodReadi
         leftover=tuple(word for one in readings for word in one.leftover),
         spans=tuple(dict.fromkeys(span for one in readings for span in one.spans)),
     )
+
+
+def _said_of_all(
+    reading: FoodReading,
+    first: FoodReading,
+    pieces: tuple[Words, Words],
+    either: bool,
+    larder: Larder,
+) -> FoodReading:
+    """Read a later food of a list by what stands before the first: "dried cranberries or cherries".
+
+    Where it may be meant and names no known food, it is not known: the fresh one is only doubted.
+    """
+    food = reading.food
+    if reading is first or food is None or first.food is None:
+        return reading
+    found = with_shared(*pieces, (first.food, food), either, larder)
+    if found is None:
+        left = forms(shared_words(pieces[0]))
+        return replace(reading, food=None, foods=(), doubted=reading.foods, leftover=left)
+    if food in found:
+        return replace(reading, foods=tuple(dict.fromkeys((*reading.foods, *found))))
+    return replace(reading, food=found[0], foods=found)
 
 
 def _sharing(reading: FoodReading, pieces: list[Words], larder: Larder) -> FoodReading:

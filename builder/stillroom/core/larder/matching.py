@@ -11,7 +11,7 @@ from stillroom.core.larder.staple import Staple
 
 LONGEST_NAME = 9
 # beside other words a colour is one: "white cardamom pods" hold no white of egg
-_COLOURS = frozenset({"white", "green"})
+COLOURS = frozenset({"white", "green"})
 # tried in turn where the name with the first word is not known
 _SAID_OTHERWISE = (
     ("peppers", "pepper"),
@@ -111,7 +111,7 @@ def hint(words: Words, larder: Larder) -> tuple[tuple[Staple, ...], tuple[Staple
     doubted: list[Staple] = []
     for start, end, food in _names_in(plain, larder):
         place = set(range(start, end))
-        if taken & place or " ".join(plain[start:end]) in _COLOURS:
+        if taken & place or " ".join(plain[start:end]) in COLOURS:
             continue
         taken |= place
         last = not harmless_run(plain[end:], food, True)

@@ -28,6 +28,8 @@ def read_note(head: Words, note: Words, food: Staple | None, larder: Larder) -> 
     A note is read as if it stood with the name ("chocolate, white"). Where that names no food, only
     words count that make another food, or that name one: "from the tree, then dried", "milk, oat".
     """
+    if len(note) > 1 and note[-1].form == "of":
+        note = note[:-1]  # "limes, juice and zest of"
     if note[-1].form == "free":  # "unsalted, and xylitol-free"
         return Effect()
     if note[0].form in ("or", "and", "plus"):
@@ -65,10 +67,15 @@ def _more(words: Words, food: Staple | None) -> Effect:
 
 
 def _qualified(head: Words, note: Words, food: Staple | None, larder: Larder) -> Effect:
-    for together in ((*note, *head), (*head, *note)):
-        match = match_name(together, larder)
-        if match.food:
-            return Effect(food=match.food if match.food != food else None)
+    telling = note
+    if food:  # "lemon, grated zest": what is grated tells nothing
+        left = harmless_run(forms(note), food, True)
+        telling = tuple(word for word in note if word.form in left)
+    for words in (note, telling) if telling and telling != note else (note,):
+        for together in ((*words, *head), (*head, *words)):
+            match = match_name(together, larder)
+            if match.food:
+                return Effect(food=match.food if match.food != food else None)
     if food is None:
         return Effect()
     pieces = split_joined(note)

@@ -81,9 +81,15 @@ def forms(words: Words) -> tuple[str, ...]:
 def split_tail(words: Words) -> tuple[Words, Words]:
     """Split "tuna in oil" and "butter for the tin" before the word that begins the tail."""
     for place, word in enumerate(words):
-        if place and word.form in phrase_words("tails") | phrase_words("ends"):
+        left_open = place + 1 < len(words) and is_choice(words[place:])
+        if place and (left_open or word.form in phrase_words("tails") | phrase_words("ends")):
             return words[:place], words[place:]
     return words, ()
+
+
+def is_choice(tail: Words) -> bool:
+    """Whether a tail leaves the food to the cook: "pasta of your choice"."""
+    return tail[0].form == "of" and set(forms(tail)) <= phrase_words("choice")
 
 
 def split_joined(words: Words) -> list[Words]:
