@@ -1,23 +1,26 @@
 """How long a thing keeps for its card: the recipe's own word, or shorter published guidance.
 
-The published times are staples/keeping_guidance.yml. Leaves out dates: date_marks.py.
+The published times are staples/keeping.yml. Leaves out dates: date_marks.py.
 """
 
 from __future__ import annotations
 
 from dataclasses import dataclass, replace
-from typing import Any
 
 from stillroom.core.care.finished_strength import finished_percent
-from stillroom.core.care.keeping_limits import Limit, limits_of_guidance, usual_limit
+from stillroom.core.care.keeping_limits import (
+    Keeps,
+    limits_of_guidance,
+    rows_for_card,
+    usual_limit,
+)
 from stillroom.core.care.keeping_said import claimed_in_method
 from stillroom.core.date_marks import Term
 from stillroom.core.keeps import OWN_PRACTICE, Keeping
 from stillroom.core.recipe import Recipe
 from stillroom.core.safety_facts import Facts, gather_facts
 from stillroom.core.safety_rules import judge
-from stillroom.core.spans import Span, parse_span
-from stillroom.core.units import read_data
+from stillroom.core.spans import Span
 
 # above this strength a drink carries no best-before date: Reg. (EU) 1169/2011 Annex X 1(d)
 EXEMPT_FROM_ABV = 10
@@ -49,21 +52,23 @@ def decide_keeping(recipe: Recipe, facts: Facts) -> Kept:
     unopened, opened, source, where = keeps.unopened, keeps.opened, keeps.source, keeps.where
     notes: list[str] = []
     mark = ""
-    for row in _guidance_for(facts):
-        binding = bool(row.get("whatever_reason"))
-        mark = row.get("mark", mark)
-        for name, own in (("unopened", unopened), ("opened", opened)):
-            published = parse_span(row[name]) if name in row else None
+    for row in rows_for_card(facts, judge):
+        binding = row.card == "always"
+        mark = row.mark or mark
+        for name, own, published in (
+            ("unopened", unopened, row.unopened),
+            ("opened", opened, row.opened),
+        ):
             if not published or not _longer(own, published):
                 continue
             if own and keeps.reason and not binding:
                 notes.append(
-                    f"{row['source']} says {published}; the maker keeps it {own}: {keeps.reason}"
+                    f"{row.source} says {published}; the maker keeps it {own}: {keeps.reason}"
                 )
                 continue
             notes.append(_shortened(name, own, published, row))
-            source = row["source"]
-            where = row.get("where", where) if binding else where
+            source = row.source
+            where = (row.where or where) if binding else where
             unopened, opened = (published, opened) if name == "unopened" else (unopened, published)
     term, why = _term(recipe, facts, mark)
     return Kept(unopened, opened, where, source, term, why, tuple(notes))
@@ -87,25 +92,17 @@ def known_keeping(recipe: Recipe) -> Keeping:
     if not limits or any(thing.unknown for thing in facts.things):
         return keeps
     limits += [
-        Limit(row["id"], parse_span(row["unopened"]), row.get("where", ""), row["source"])
-        for row in _guidance_for(facts)
-        if "unopened" in row and not row.get("whatever_reason")
+        row.limit for row in rows_for_card(facts, judge) if row.limit and row.card != "always"
     ]
     limit = min(limits, key=lambda one: one.longest.minutes())
     where = keeps.where or limit.where
     return replace(keeps, unopened=limit.longest, where=where, source=limit.source, by="book")
 
 
-def _guidance_for(facts: Facts) -> list[dict[str, Any]]:
-    """Return the rows of published keeping times that fit the facts."""
-    rows: list[dict[str, Any]] = read_data("keeping_guidance.yml")
-    return [row for row in rows if judge(row["when"], facts) is not None]
-
-
-def _shortened(name: str, own: Span | None, published: Span, row: dict[str, Any]) -> str:
+def _shortened(name: str, own: Span | None, published: Span, row: Keeps) -> str:
     state = "unopened" if name == "unopened" else "once opened"
     said = f"the recipe says {own}" if own else "the recipe does not say"
-    return f"{published} {state}: {row['source']} ({said})"
+    return f"{published} {state}: {row.source} ({said})"
 
 
 def _longer(own: Span | None, published: Span) -> bool:

@@ -7,8 +7,11 @@ mean and with what it must not.
 from __future__ import annotations
 
 from datetime import date
+from pathlib import Path
+from typing import Any
 
 import pytest
+import yaml
 
 from care_cases import recipe_of
 from stillroom.core.book import BookSettings
@@ -16,6 +19,7 @@ from stillroom.core.care.keeping_said import kept_at
 from stillroom.core.labelling import label_recipe
 from stillroom.core.recipe import Recipe
 from stillroom.core.safety import assess_safety
+from stillroom.core.spans import parse_span
 
 GB = BookSettings()
 
@@ -132,3 +136,35 @@ def test_a_range_counts_at_its_long_end_and_a_month_is_four_weeks(
     box = assess_safety(recipe, GB)
     assert ("keeps-beyond-default" in {one.rule for one in box.cautions}) is told
     assert ("keeps-too-long" in {one.rule for one in box.refusals}) is refused
+
+
+PUBLISHED = yaml.safe_load((Path(__file__).parent / "published_keeping.yml").read_text("utf-8"))
+
+
+def published(row: dict[str, Any], **more: Any) -> Recipe:
+    facts = {"title": row["name"].capitalize(), "kind": row["kind"], "method": row["method"]}
+    return recipe_of(facts | {"ingredients": row["ingredients"]} | more)
+
+
+@pytest.mark.parametrize("row", PUBLISHED, ids=[row["name"] for row in PUBLISHED])
+def test_a_claim_as_long_as_the_published_is_not_refused(row: dict[str, Any]) -> None:
+    recipe = published(row, keeps=f"{row['published']} {row['where']}")
+    assert recipe.keeps.unopened is not None
+    assert not assess_safety(recipe, GB).refusals
+
+
+@pytest.mark.parametrize("row", PUBLISHED, ids=[row["name"] for row in PUBLISHED])
+def test_the_book_says_no_longer_than_the_published(row: dict[str, Any]) -> None:
+    keeps = published(row, method=[*row["method"], f"Keep {row['where']}."]).keeps
+    longest = parse_span(str(row["published"])).minutes()
+    # twelve months and a year are the same to a cook
+    assert keeps.unopened is None or keeps.unopened.minutes() * 100 <= longest * 102
+
+
+@pytest.mark.parametrize(
+    "name", ["gravlax", "hot-smoked trout", "hummus", "potted beef", "vegetable soup", "quark"]
+)
+def test_twice_the_published_is_refused_where_it_is_a_danger(name: str) -> None:
+    row = next(row for row in PUBLISHED if row["name"] == name)
+    recipe = published(row, keeps="2 months in the fridge")
+    assert "keeps-too-long" in {one.rule for one in assess_safety(recipe, GB).refusals}

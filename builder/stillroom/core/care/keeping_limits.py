@@ -1,23 +1,24 @@
-"""How long the book itself would say that a thing keeps, and what a longer claim is held against.
+"""How long things keep by what they are, and what a longer claim is held against.
 
-The figures are staples/keeping_limits.yml. Leaves out how rules are judged (safety_rules.py hands
-its judgement in) and what stands on the card (keeping.py).
+The figures are staples/keeping.yml. Leaves out how rules are judged (safety_rules.py hands its
+judgement in) and what stands on the card (keeping.py).
 """
 
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Iterator, Mapping
 from dataclasses import dataclass
 from functools import cache
-from typing import Any, Literal
+from typing import Any, Literal, get_args
 
 from stillroom.core.care.sources import say_source
 from stillroom.core.safety_facts import Facts
 from stillroom.core.spans import Span, parse_span
 from stillroom.core.units import read_data
 
-Part = Literal["plain", "usual"]
 Judge = Callable[[Mapping[str, Any], Facts], object | None]
+Longer = Literal["refused", "told", "card"]
+Card = Literal["", "always", "unless a reason"]
 # "1 month" and "4 weeks", "15 days" and "2 weeks" are the same to a cook
 _SLACK_PERCENT = 10
 OWN_JUDGEMENT = "the book's own cautious figure, no published source"
@@ -33,14 +34,70 @@ class Limit:
     source: str
 
 
+@dataclass(frozen=True)
+class Keeps:
+    """One row of the table: how long, what a longer claim comes to, what the card makes of it."""
+
+    name: str
+    when: Mapping[str, Any]
+    unopened: Span | None
+    opened: Span | None
+    where: str
+    mark: str
+    longer: Longer
+    card: Card
+    source: str
+
+    @property
+    def limit(self) -> Limit | None:
+        """The row as a limit on a claim; None where it speaks only of it once opened."""
+        if self.unopened is None:
+            return None
+        return Limit(self.name, self.unopened, self.where, self.source)
+
+
+@cache
+def all_keeping() -> tuple[Keeps, ...]:
+    """Return every row of the table, in its order."""
+    return tuple(_read(row) for row in read_data("keeping.yml"))
+
+
+def _read(row: Mapping[str, Any]) -> Keeps:
+    longer, card = row["longer"], row.get("card", "")
+    if longer not in get_args(Longer) or card not in get_args(Card):
+        raise ValueError(f"keeping.yml: {row['id']}: longer or card is none of the words allowed.")
+    return Keeps(
+        name=row["id"],
+        when=row["when"],
+        unopened=parse_span(row["unopened"]) if "unopened" in row else None,
+        opened=parse_span(row["opened"]) if "opened" in row else None,
+        where=row.get("where", ""),
+        mark=row.get("mark", ""),
+        longer=longer,
+        card=card,
+        source=OWN_JUDGEMENT if row["read"] == "own" else say_source(row["source"], row["read"]),
+    )
+
+
+def rows_for_card(facts: Facts, judge: Judge) -> tuple[Keeps, ...]:
+    """Return the rows whose figure the card takes where it is the shorter."""
+    return tuple(row for row in all_keeping() if row.card and judge(row.when, facts) is not None)
+
+
 def limits_of_guidance(facts: Facts, judge: Judge) -> tuple[Limit, ...]:
-    """Return every limit of published guidance that fits the facts."""
-    return tuple(limit for when, limit in _rows("plain") if judge(when, facts) is not None)
+    """Return every limit that fits the facts and beyond which a claim is refused."""
+    return tuple(_limits("refused", facts, judge))
 
 
 def usual_limit(facts: Facts, judge: Judge) -> Limit | None:
     """Return what the book itself would say; None when it has no figure."""
-    return next((limit for when, limit in _rows("usual") if judge(when, facts) is not None), None)
+    return next(_limits("told", facts, judge), None)
+
+
+def _limits(longer: Longer, facts: Facts, judge: Judge) -> Iterator[Limit]:
+    for row in all_keeping():
+        if row.longer == longer and row.limit and judge(row.when, facts) is not None:
+            yield row.limit
 
 
 def is_beyond(claim: Span | None, limit: Limit | None) -> bool:
@@ -57,23 +114,3 @@ def strictest_of(facts: Facts, claim: Span | None, judge: Judge) -> Limit | None
     """Return the shortest limit of guidance that a claim runs past; None when it runs past none."""
     past = [limit for limit in limits_of_guidance(facts, judge) if is_beyond(claim, limit)]
     return min(past, key=lambda limit: limit.longest.minutes(), default=None)
-
-
-@cache
-def _rows(part: Part) -> tuple[tuple[Mapping[str, Any], Limit], ...]:
-    return tuple(
-        (
-            row["when"],
-            Limit(
-                row["id"],
-                parse_span(row["longest"]),
-                row.get("where", ""),
-                _said(row["source"], row["read"]),
-            ),
-        )
-        for row in read_data("keeping_limits.yml")[part]
-    )
-
-
-def _said(source: str, read: str) -> str:
-    return OWN_JUDGEMENT if read == "own" else say_source(source, read)
