@@ -199,3 +199,26 @@ def test_refused_rule(rule: str, says: str) -> None:
 def test_every_feast_comes_round() -> None:
     for feast in known_feasts():
         assert find_day(feast, AFTER, "US") >= AFTER
+
+
+@pytest.mark.parametrize(
+    ("rule", "country", "day"),
+    [
+        ("Labor Day", "US", "2027-09-06"),
+        ("the Saturday before Labor Day", "US", "2027-09-04"),
+        ("Canada Day", "CA", "2027-07-01"),
+        ("Matariki", "NZ", "2027-06-25"),
+        ("Anzac Day", "AU", "2027-04-25"),
+        ("the 4th of July", "US", "2027-07-04"),
+        ("St. Patrick's Day", "IE", "2027-03-17"),
+        ("Mardi Gras", "US", "2027-02-09"),
+    ],
+)
+def test_a_public_holiday_goes_by_its_countrys_own_list(rule: str, country: str, day: str) -> None:
+    assert str(find_day(rule, date(2027, 1, 1), country)) == day
+
+
+@pytest.mark.parametrize(("rule", "country"), [("Canada Day", "GB"), ("Labor Day", "XX")])
+def test_another_countrys_holiday_is_asked(rule: str, country: str) -> None:
+    with pytest.raises(Unreadable, match="is not a day"):
+        find_day(rule, date(2027, 1, 1), country)

@@ -105,3 +105,41 @@ def test_by_the_sea_and_without_sugar_nothing_is_said_of_altitude() -> None:
     for slug, metres in (("bramble-jelly", 20), ("sea-buckthorn-curd", 1500)):
         told = heat_lines(load_recipe(RECIPES / f"{slug}.md"), metres)
         assert not [line for line in told if line.name.startswith("At ")]
+
+
+@pytest.mark.parametrize(
+    ("said", "celsius"),
+    [
+        ("Bake at gas mark one half.", [120]),
+        ("Bake at gas mark a quarter.", [110]),
+        ("Bake at Regulo 4.", [180]),
+        ("Bei 180 Grad backen.", [180]),
+        ("Cuire au four à 180 degrés.", [180]),
+        ("Bake at 350 degrees.", [177]),
+        ("Bake at 180 degrees.", []),  # could be either
+        ("Grade the 350 apples.", []),
+    ],
+)
+def test_an_oven_in_other_words(said: str, celsius: list[int]) -> None:
+    assert [round(heat.low) for heat in read_heats(said)] == celsius
+
+
+def test_a_range_of_gas_marks() -> None:
+    assert [(heat.low, heat.high) for heat in read_heats("Bake at gas mark 2-3.")] == [(150, 160)]
+
+
+@pytest.mark.parametrize(
+    ("step", "text"),
+    [
+        (
+            "Bake in a moderate oven for an hour.",
+            "moderate oven is about 180 °C, 350 °F, gas mark 4",
+        ),
+        ("Dry in a very slow oven.", "very slow oven is about 120 °C, 250 °F, gas mark ½"),
+        ("Bake in a hot oven at 210 °C.", ""),
+        ("Put it in the oven.", ""),
+    ],
+)
+def test_what_cooks_call_an_oven(step: str, text: str) -> None:
+    said = lines_of(step=step).get("Oven", "")
+    assert (said if "about" in said else "") == text

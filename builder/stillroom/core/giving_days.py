@@ -4,6 +4,7 @@ A rule is one of
 
 * a date: "2027-12-18" (once) or "24 June" (every year);
 * a feast by name: "Christmas", "Easter", "Mothering Sunday", "Midsummer", "Diwali" ...;
+* a public holiday of the book's country by the name its list gives it: "Canada Day";
 * a day near one: "the Saturday before Christmas", "2 weeks before Easter", "the day after
   Christmas", "the first Sunday after 1 May"; or "the third Sunday in June".
 
@@ -79,13 +80,16 @@ def day_in_year(rule: str, year: int, country: str = "GB") -> date | None:
     Raises:
         Unreadable: when the rule is no day.
     """
-    words = re.sub(r"^the ", "", tidy(rule))
+    words = re.sub(r"^the ", "", tidy(rule)).replace("st. ", "st ")
     for read in (_fixed, _weekday_beside, _nth_weekday, _span_beside):
         match, day = read(words, year, country)
         if match:
             return day
     if words in _feasts():
         return _feast(_feasts()[words], year, country)
+    listed, day = _public_holiday(words, year, country)
+    if listed:
+        return day
     near = nearest(words, _feasts())
     raise Unreadable(f'"{rule}" is not a day.', f'Did you mean "{near}"?' if near else _MEND)
 
@@ -106,12 +110,12 @@ def _iso(text: str) -> date:
 
 
 def _fixed(words: str, year: int, country: str) -> _Read:
-    """Read "2027-12-18", "24 June" or "June 24"."""
+    """Read "2027-12-18", "24 June", "the 24th of June" or "June 24"."""
     if re.fullmatch(r"\d{4}-\d{2}-\d{2}", words):
         day = _iso(words)
         return True, day if day.year == year else None
     months = "|".join(_MONTHS)
-    match = re.fullmatch(rf"(\d{{1,2}})(?:st|nd|rd|th)? ({months})", words)
+    match = re.fullmatch(rf"(\d{{1,2}})(?:st|nd|rd|th)? (?:of )?({months})", words)
     other = re.fullmatch(rf"({months}) (\d{{1,2}})(?:st|nd|rd|th)?", words)
     if not (match or other):
         return False, None
@@ -219,6 +223,22 @@ def _calendar(country: str, categories: tuple[str, ...], year: int) -> Mapping[d
         country, years=year, language="en_US", categories=categories or None
     )
     return dict(listed.items())
+
+
+def _public_holiday(words: str, year: int, country: str) -> _Read:
+    """Find a day by the name that its country's own list gives it: "Canada Day", "Anzac Day"."""
+    if country not in holidays.list_supported_countries():
+        return False, None
+    named = {
+        tidy(name): day
+        for day, names in sorted(_calendar(country, (), year).items(), reverse=True)
+        for name in names.split("; ")
+    }
+    # a day that a later law made is on no list of an earlier year
+    known = words in named or any(
+        words in map(tidy, names.split("; ")) for names in _calendar(country, (), year + 1).values()
+    )
+    return known, named.get(words)
 
 
 def _from_library(where: Mapping[str, Any], year: int, country: str) -> date | None:

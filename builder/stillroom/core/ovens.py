@@ -7,7 +7,7 @@ table of gas marks is staples/ovens.yml, read by what_stays.py; the recipe's own
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from fractions import Fraction
 
@@ -20,7 +20,11 @@ from stillroom.core.what_stays import read_oven
 SOURCE = "°F by NIST SP 811, to the step of a dial"
 # the degree sign and its look-alikes: º (ordinal) and ˚ (ring above); ℃ and ℉ are one sign each
 _DEGREE = r"(?:[°º˚]|deg(?:ree)?s?\.?)"
-_SCALE = r"(?P<scale>[CF](?![a-z])|celsius|centigrade|fahrenheit|[℃℉])"
+_SCALE = (
+    r"(?P<scale>[CF](?![a-z])|celsius|centigrade|fahrenheit|[℃℉]"
+    # where these languages are spoken a degree is one of Celsius's
+    r"|grad|degrés|grados|gradi|graden)"
+)
 _NUMBER = r"\d{1,3}(?:\.\d)?"
 _HEAT = re.compile(
     rf"(?<![\w.])(?P<low>{_NUMBER})(?:\s*{_DEGREE})?"
@@ -30,8 +34,16 @@ _HEAT = re.compile(
     r"(?P<apart> (?:above|below|over|under|more|less|higher|lower|warmer|cooler)\b)?"
 )
 _MARKS = ("half", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine")
+_PART = r"1/2|1/4|½|¼|(?:(?:a|one)[ -])?(?:half|quarter)"
+_ONE_MARK = rf"{_PART}|\d|{'|'.join(_MARKS[1:])}"
 _GAS = re.compile(
-    rf"\bgas(?: mark)?\s?(?P<mark>1/2|1/4|\d|½|¼|quarter|{'|'.join(_MARKS)})(?!\w)", re.IGNORECASE
+    rf"\b(?:gas(?: mark)?|regulo)\s?(?P<mark>{_ONE_MARK})"
+    rf"(?:\s?(?:-|–|to|or)\s?(?P<top>{_ONE_MARK}))?(?!\w)",
+    re.IGNORECASE,
+)
+# no oven of a kitchen is as hot as 300 °C, so degrees without a scale are °F from there
+_NO_SCALE = re.compile(
+    rf"(?<![\w.])(?P<low>[345]\d\d)\s?{_DEGREE}(?!\s?{_SCALE})(?!\w)", re.IGNORECASE
 )
 _AS_A_SIGN = {"1/2": "½", "half": "½", "1/4": "¼", "quarter": "¼"} | {
     word: str(number) for number, word in enumerate(_MARKS) if number
@@ -98,10 +110,17 @@ def _heats(text: str) -> Iterator[tuple[int, int, Heat]]:
         yield (*found.span(), Heat(ends[0], ends[1], bool(found["fan"])))
     marks = {row["mark"]: Fraction(row["c"]) for row in read_data("ovens.yml")["gas_marks"]}
     for found in _GAS.finditer(text):
-        word = found["mark"].lower()
-        celsius = marks.get(_AS_A_SIGN.get(word, word))
-        if celsius is not None:
-            yield (*found.span(), Heat(celsius, celsius))
+        low, high = (_mark(found[name] or found["mark"], marks) for name in ("mark", "top"))
+        if low is not None:
+            yield (*found.span(), Heat(low, low if high is None else high))
+    for found in _NO_SCALE.finditer(text):
+        celsius = (Fraction(found["low"]) - 32) * Fraction(5, 9)
+        yield (*found.span(), Heat(celsius, celsius))
+
+
+def _mark(word: str, marks: Mapping[str, Fraction]) -> Fraction | None:
+    plain = re.sub(r"^(?:a|one)[ -]", "", word.lower())
+    return marks.get(_AS_A_SIGN.get(plain, plain))
 
 
 def heat_lines(recipe: Recipe, altitude_m: int = 0) -> tuple[HeatLine, ...]:
@@ -121,10 +140,24 @@ def heat_lines(recipe: Recipe, altitude_m: int = 0) -> tuple[HeatLine, ...]:
         lines.append(HeatLine("Oven", "; ".join(words), f"{SOURCE}; {gas}"))
     elif recipe.oven:
         lines.append(HeatLine("Oven", recipe.oven, ""))
+    else:
+        lines += _by_name(recipe)
     if others:
         words = dict.fromkeys(_other_words(heat) for heat in others)
         lines.append(HeatLine("Other temperatures", "; ".join(words), "°F by NIST SP 811"))
     return (*lines, *_higher_up(recipe, others, altitude_m))
+
+
+def _by_name(recipe: Recipe) -> Iterator[HeatLine]:
+    """Say what cooks mean by "a moderate oven", where no step gives degrees."""
+    table = read_data("ovens.yml")
+    said = " . ".join(step.text.lower() for step in recipe.method)
+    for row in table["called"]:
+        found = re.search(rf"\b(?:{row['words']}) oven\b", said)
+        if found:
+            heat = _oven_words(Heat(Fraction(row["c"]), Fraction(row["c"])))
+            yield HeatLine("Oven", f"{found[0]} is about {heat}", table["source"])
+            return
 
 
 def _higher_up(recipe: Recipe, heats: list[Heat], altitude_m: int) -> Iterator[HeatLine]:

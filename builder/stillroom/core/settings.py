@@ -134,6 +134,9 @@ def read_settings(
     """
     places = places or {}
     stated = {key: value for key, value in written.items() if value is not None}
+    # cups, gills and proof are an American book's own, unless it says otherwise
+    if stated.get("country") == "US":
+        stated = {"units": "us"} | stated
     try:
         settings = BookSettings.model_validate(stated)
     except ValidationError as error:
