@@ -73,6 +73,13 @@ def _matches_taken(text: str, start: int, marks: Marks) -> re.Match[str] | None:
     return _taken().match(text, start) or (pattern.match(text, start) if pattern else None)
 
 
+_SECOND_PART = re.compile(
+    r"(?P<food>.+?)\s+(?:and|plus|&)\s+(?:the\s+)?(?P<part>(?:(?:finely |freshly )?(?:grated|pared|squeezed) )?"
+    r"(?:juice|zest|rind|peel))$",
+    re.IGNORECASE,
+)
+
+
 def read_taken_of(text: str, start: int, system: System, marks: Marks) -> LineReading | None:
     """Read "Juice and zest of 2 limes": two limes, of which the juice and zest."""
     taken = _matches_taken(text, start, marks)
@@ -82,8 +89,13 @@ def read_taken_of(text: str, start: int, system: System, marks: Marks) -> LineRe
     reading = with_measured(text, split_food(text, after_of(text, measured.end), None), measured)
     if not reading.item:
         return None
-    note = ", ".join(part for part in (_said_of_part(taken, reading), reading.note) if part)
-    return replace(reading, note=note)
+    said = _said_of_part(taken, reading)
+    second = _SECOND_PART.match(reading.item)
+    if second and reading.note.startswith("of "):
+        # "zest of 2 oranges and juice of 1"
+        said = f"{said}, and {second['part']}"
+        return replace(reading, item=second["food"], note=f"{said} {reading.note}")
+    return replace(reading, note=", ".join(part for part in (said, reading.note) if part))
 
 
 def _said_of_part(taken: re.Match[str], reading: LineReading) -> str:

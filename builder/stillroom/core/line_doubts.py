@@ -63,6 +63,8 @@ _FOR_ONE = re.compile(
     re.IGNORECASE,
 )
 _EACH_OF = re.compile(r"each\s+(?:of\s+)?(?P<foods>.*(?:\band\b|&|,).*)", re.IGNORECASE)
+# "1 tsp each cinnamon, nutmeg and cloves": what stands behind the comma are more of them
+_EACH_FIRST = re.compile(r"each\b[\s:]", re.IGNORECASE)
 _EACH_LAST = re.compile(r".*(?:\band\b|&).*\beach$", re.IGNORECASE)
 _COUNT_FIRST = re.compile(r"(?:about|approx\.?|approximately|around)\s+\d", re.IGNORECASE)
 _NO_BEGINNING = re.compile(
@@ -96,7 +98,7 @@ def _refuse_each(reading: LineReading, text: str) -> None:
     if not isinstance(reading.amount, Amount):
         return
     each = _EACH_OF.match(reading.item) or _EACH_LAST.match(reading.item)
-    if each:
+    if each or (_EACH_FIRST.match(reading.item) and reading.note):
         raise Unreadable(
             f'"{text.strip()}" says one amount of several things.', "Write a line for each of them."
         )
