@@ -74,8 +74,8 @@ def _matches_taken(text: str, start: int, marks: Marks) -> re.Match[str] | None:
 
 
 _SECOND_PART = re.compile(
-    r"(?P<food>.+?)\s+(?:and|plus|&)\s+(?:the\s+)?(?P<part>(?:(?:finely |freshly )?(?:grated|pared|squeezed) )?"
-    r"(?:juice|zest|rind|peel))$",
+    r"(?P<food>.+?)\s+(?:and|plus|&)\s+(?:the\s+)?"
+    r"(?P<part>(?:(?:finely |freshly )?(?:grated|pared|squeezed) )?(?:juice|zest|rind|peel))$",
     re.IGNORECASE,
 )
 
