@@ -17,6 +17,7 @@ from stillroom.core.care.drained import drained_rows
 from stillroom.core.care.drying import dried_through
 from stillroom.core.care.filling import filled_hot
 from stillroom.core.care.foods_in_method import PROTECTS, MethodFood, foods_in_method
+from stillroom.core.care.garnish import laid_on_when_served
 from stillroom.core.care.heat import boiled_apart, cooked_places
 from stillroom.core.care.keeping_said import Place, kept_at
 from stillroom.core.care.plant_parts import poison_by_its_part
@@ -49,6 +50,12 @@ _NOT_FOOD = re.compile(
 _A_POUR = Fraction(80)
 # and from here on no spoonful is too small to catch fire
 _LIKE_PETROL = 60
+# a spirit of which nobody says how strong it is, and one said to be stronger than most
+_USUAL_SPIRIT = Fraction(40)
+_STRONGER = re.compile(
+    r"\b(?:over[- ]?proof|cask strength|barrel strength|barrel proof|navy strength|full proof"
+    r"|still strength|high[- ]proof)\b"
+)
 # what must be told even when it only stands among the parts of a bought compound
 _TELLS_IN_A_COMPOUND = frozenset(
     {"honey", "alcohol", "sulphites", "caffeine", "liquorice", "grapefruit", "xylitol"}
@@ -57,11 +64,17 @@ _TELLS_IN_A_COMPOUND = frozenset(
 # and what the words of a line that is not known as a whole still tell: "venison strips"
 _TELLS_IN_UNKNOWN = frozenset(
     {"meat", "fish", "shellfish", "garlic", "mushroom", "wild-mushroom", "low-acid-vegetable"}
+    | {"foraged", "look-alike", "raw-elder", "cannabis", "liver", "raw-cassava"}
+)
+
+# and what a garnish, laid on when it is served, does not bring into the jar
+_OF_WHAT_IS_SEALED = frozenset(
+    {"fresh-herb", "garlic", "low-acid-vegetable", "low-acid", "citrus-peel", "mushroom"}
 )
 
 _HARMS_IN_A_CRAFT = frozenset(
     {"essential-oil", "wick", "candle", "wax", "battery", "magnet", "solvent", "epoxy", "caustic"}
-    | {"toxic", "grave", "hot-glue", "industrial-alcohol", "sensitiser"}
+    | {"toxic", "grave", "hot-glue", "industrial-alcohol", "sensitiser", "needle", "borax"}
 )
 
 
@@ -215,8 +228,15 @@ def _things(recipe: Recipe, clauses: tuple[str, ...]) -> tuple[Thing, ...]:
         _thing(recipe, place, ingredient, content)
         for place, (ingredient, content) in enumerate(rows)
     ]
-    drained = drained_rows(["water" in thing.tags for thing in things], clauses)
+    water = [(thing.grams or Fraction(0)) if "water" in thing.tags else None for thing in things]
+    drained = drained_rows(water, clauses)
     things = [replace(thing, drained=True) if thing.place in drained else thing for thing in things]
+    things = [
+        replace(thing, tags=thing.tags - _OF_WHAT_IS_SEALED)
+        if laid_on_when_served(thing.item, thing.words, clauses)
+        else thing
+        for thing in things
+    ]
     for place, one in enumerate(foods_in_method(recipe), len(things)):
         things.append(_only_told(recipe, one, place))
     return tuple(things)
@@ -260,12 +280,20 @@ def _thing(recipe: Recipe, place: int, ingredient: Ingredient, content: Content 
         staple=staple,
         tags=tags,
         grams=weigh_for_rules(ingredient, tags, recipe) if grams is None else grams,
-        abv=ingredient.strength or (staple.strength if staple else None),
+        abv=ingredient.strength or _usual_strength(words, staple, tags),
         stays=recipe.stays_in(ingredient)
         or bool(content and (content.liquid or content.dissolves)),
         place=place,
         unknown=known.unknown,
     )
+
+
+def _usual_strength(words: str, staple: Staple | None, tags: frozenset[str]) -> Fraction | None:
+    """Return the strength of a line that says none: of a spirit never less than is usual."""
+    if "spirit" in tags and _STRONGER.search(words):
+        return Fraction(_LIKE_PETROL)
+    usual = staple.strength if staple else None
+    return _USUAL_SPIRIT if usual is None and "spirit" in tags else usual
 
 
 def _seen_in_unknown(ingredient: Ingredient) -> frozenset[str]:

@@ -7,9 +7,24 @@ from __future__ import annotations
 
 import re
 from collections.abc import Sequence
+from fractions import Fraction
 
 _DRAIN = re.compile(r"\b(?:drain\w*|pour(?:ed)? off|press(?:ed)? out|rins(?:e|ed|ing))\b", re.I)
 _COVERS = re.compile(r"\b(?:water|brine|liquid|liquor|solution|syrup|ice)\b", re.I)
+# exact by definition: the US customary and the imperial measures, and the metric ones
+_ML = {
+    "l": (Fraction(1000),),
+    "m": (Fraction(1),),
+    "g": (Fraction("3785.411784"), Fraction("4546.09")),
+    "q": (Fraction("946.352946"), Fraction("1136.5225")),
+    "p": (Fraction("473.176473"), Fraction("568.26125")),
+    "c": (Fraction("236.5882365"), Fraction(250)),
+}
+_AMOUNT = re.compile(
+    r"\b(\d+(?:\.\d+)?|\d+/\d+) ?(ml|l|litres?|liters?|gal|gallons?|qt|quarts?|pt|pints?|c"
+    r"|cups?)\b",
+    re.IGNORECASE,
+)
 _NO_WATER_IN_IT = re.compile(
     r"\bboiling[- ]water (?:canner|bath)|\bwater[- ]bath\b|\b(?:over|in) (?:a pan of )?"
     r"(?:simmering|boiling|hot) water\b|\bcold water to (?:cool|rinse)\w*",
@@ -17,15 +32,18 @@ _NO_WATER_IN_IT = re.compile(
 )
 
 
-def drained_rows(rows: Sequence[bool], clauses: Sequence[str]) -> frozenset[int]:
-    """Return the places of the water that is poured off; `rows` says which lines are water.
+def drained_rows(rows: Sequence[Fraction | None], clauses: Sequence[str]) -> frozenset[int]:
+    """Return the places of the water that is poured off; `rows` says how many g each line is.
 
-    >>> sorted(drained_rows([False, True], ["salt them in the water overnight and drain", "boil"]))
+    None is a line that is no water. Of two waters it is the one whose amount the method says before
+    it drains; where that does not tell, the smaller, so that no brine is taken for stronger.
+
+    >>> sorted(drained_rows([None, Fraction(500)], ["salt them in the water and drain", "boil"]))
     [1]
-    >>> drained_rows([False, True], ["stand in brine and drain", "cover with the boiling liquid"])
+    >>> drained_rows([None, Fraction(500)], ["stand in brine and drain", "cover with the liquid"])
     frozenset()
     """
-    water = [place for place, is_water in enumerate(rows) if is_water]
+    water = [place for place, grams in enumerate(rows) if grams is not None]
     pours = [place for place, clause in enumerate(clauses) if _DRAIN.search(clause)]
     if not water or not pours:
         return frozenset()
@@ -35,4 +53,21 @@ def drained_rows(rows: Sequence[bool], clauses: Sequence[str]) -> frozenset[int]
         return frozenset()
     if not _COVERS.search(after):
         return frozenset(water)
-    return frozenset(water[:1]) if len(water) > 1 else frozenset()
+    if len(water) < 2:
+        return frozenset()
+    said_before = [place for place in water if _says_amount(before, rows[place])]
+    said_after = [place for place in water if _says_amount(after, rows[place])]
+    told = [place for place in said_before if place not in said_after]
+    left = [place for place in water if place not in said_after]
+    if len(told) != 1 and len(left) == 1:
+        told = left
+    return frozenset(told if len(told) == 1 else [min(water, key=lambda place: rows[place] or 0)])
+
+
+def _says_amount(words: str, grams: Fraction | None) -> bool:
+    """Whether words name this amount of water, in whatever unit."""
+    return any(
+        abs(size * Fraction(found[1]) - (grams or 0)) <= (grams or 0) / 20
+        for found in _AMOUNT.finditer(words)
+        for size in _ML[found[2][0].lower()]
+    )

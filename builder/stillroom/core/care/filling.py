@@ -25,6 +25,7 @@ _COOLED = re.compile(
     r"|\d+ (?:hours?|days?|weeks?)\b(?=.*\b(?:leave|stand|steep|infuse|marinate)))",
     re.IGNORECASE,
 )
+_UNDER_OIL = re.compile(r"\bcover\w* (?:\w+ )?with (?:the )?(?:\w+ )?oil", re.IGNORECASE)
 # "fill hot jars", "boil and bottle": what is done, and into what
 _FILLS = re.compile(
     r"\b(?:fill\w*|ladl\w*|pour\w*|pot(?:ted)?|pack\w*|spoon\w*|bottl(?:e|ed|ing)\b|put\b|decant\w*"
@@ -97,6 +98,8 @@ def filled_hot(clauses: Iterable[str], sure_of_glass: bool) -> str:
             hot = cooked = clause
         if filled and _HEATED_IN_GLASS.search(plain):
             return clause
+        if cools and _UNDER_OIL.search(plain) and re.search(r"\boil\b", hot, re.IGNORECASE):
+            cools = False  # the oil that covers it is the hot one
         if (cools and not _CHILLED_AFTER.search(plain)) or dried_through([plain]):
             hot = ""
         if hot and glass and (_FILLS.search(plain) or _SHUT_HOT.search(plain)):

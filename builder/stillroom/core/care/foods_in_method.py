@@ -53,17 +53,29 @@ _STONES = re.compile(
     r"\b(?:cherry|apricot|peach|plum|damson|sloe) (?:stones?|kernels?|pits?)\b"
     r"|\bkernels? (?:of|from) (?:the )?"
     r"(?:stones?|cherr\w+|apricots?|peach\w*|plums?)\b"
-    r"|\bcrack(?:ed|ing)? (?:\w+ ){0,4}(?:stones?|kernels?|pits)\b",
+    r"|\bcrack(?:ed|ing)? (?:\w+ ){0,4}(?:stones?|kernels?|pits)\b"
+    r"|\b(?:crush|pound|smash|bash|break|grind|blitz|blend|hammer|bruise)\w* (?:[\w,]+ ){0,8}?"
+    r"(?:stones|kernels|pits)\b(?! (?:out|away|removed))"
+    r"|\b(?:stones|pits) (?:\w+ )?(?:break|crack|split|shatter|are (?:crushed|broken|cracked))",
     re.IGNORECASE,
 )
-_ITS_LEAVES = re.compile(r"\b(?:their|its|the|with) (?:own )?(?:green )?lea(?:f|ves)\b", re.I)
+_ITS_LEAVES = re.compile(
+    r"\b(?:their|its|the|with) (?:own )?(?:green )?lea(?:f|ves)\b|\blea(?:f|ves) (?:and|&) "
+    r"(?:all|stalks?|stems?)\b|\b(?:stalks?|stems?) (?:and|&) lea(?:f|ves)\b|\btops and all\b",
+    re.IGNORECASE,
+)
+# "a litre of rum, 63% vol": the strength belongs to what stands before the comma
+_STRENGTH_BEHIND = re.compile(
+    r"(?:,| of| at)\s+\(?(\d+(?:\.\d+)? ?(?:% ?(?:vol|abv|alc)\w*|%(?! \w)|(?:US |UK )?proof))\)?",
+    re.IGNORECASE,
+)
 _SPOONFUL_G = Fraction(10)
 # unmeasured, these may not count for a recipe: nobody knows whether they are enough
 PROTECTS = frozenset({"acid", "vinegar", "pasteurised-egg", "curing-salt"})
 # of a craft's method only what can do harm is looked for: glue and ribbon are named in every step
 _HARMS = frozenset(
     {"toxic", "grave", "essential-oil", "battery", "magnet", "solvent", "epoxy", "caustic"}
-    | {"industrial-alcohol", "dry-ice"}
+    | {"industrial-alcohol", "dry-ice", "needle", "borax"}
 )
 
 
@@ -102,7 +114,7 @@ def _clauses_of(recipe: Recipe) -> Iterator[str]:
         for sentence in split_sentences(step.text):
             if is_for_whoever(sentence) and not _minds_what_is_served(recipe):
                 continue
-            for clause in affirmed_clauses(sentence):
+            for clause in affirmed_clauses(_STRENGTH_BEHIND.sub(r" \1", sentence)):
                 if not _TAKEN_OUT.search(clause) and not _CLEANING.search(clause):
                     yield clause
 
@@ -151,7 +163,9 @@ def _minds_what_is_served(recipe: Recipe) -> bool:
 def _wanted(one: Ingredient, clause: str, recipe: Recipe) -> bool:
     food = food_of(one).food
     if food is None:
-        return recipe.kind.is_eaten
+        reading = food_of(one)
+        named = {tag for other in (*reading.named, *reading.doubted) for tag in other.tags}
+        return recipe.kind.is_eaten or bool(named & _HARMS)
     if not recipe.kind.is_eaten:
         return bool(food.tags & _HARMS) or isinstance(one.amount, Unmeasured) is False
     if "toxic" in food.tags and _DECORATES.search(clause):

@@ -65,7 +65,10 @@ _OF_THE_EGG = re.compile(
 )
 # what was kept back goes in raw, though the same line went into the oven before
 _KEPT_BACK = re.compile(
-    r"\b(?:rest of|remaining|reserved|kept back|dust\w*|sprinkl\w*)\b", re.IGNORECASE
+    r"\b(?:rest of|remaining|reserved|kept back|dust\w*|sprinkl\w*)\b"
+    r"|\b(?:fill|top|spread|sandwich|decorat|pipe|cover|serve)\w*\b[^.]*\b(?:whipped|beaten|fresh"
+    r"|raw|uncooked)\b",
+    re.IGNORECASE,
 )
 _APART = re.compile(
     r"\b(?:icing|frosting|buttercream|to decorate|decoration|mousse|to finish)\b", re.IGNORECASE
@@ -108,7 +111,7 @@ def cooked_places(recipe: Recipe) -> frozenset[int]:
             group = step.group
         icing = bool(_APART.search(step.group))
         for clause in _clauses_of(step.text):
-            here = _named(clause, names)
+            here = _named(_HOT_WATER.sub(" ", clause), names)
             if _EVERYTHING.search(clause):
                 here |= everything - cooked
             now = _heat_of(clause)
@@ -228,7 +231,17 @@ def _name_words(ingredient: Ingredient) -> frozenset[str]:
     if "egg" in words or "eggs" in words:
         own += [f"egg {word.removesuffix('s')}" for word in words if _OF_THE_EGG.fullmatch(word)]
         own += ["egg white", "egg yolk"] if len(own) == 1 else []
-    return frozenset(singular_word(word) for word in own)
+    single = [singular_word(word) for word in own]
+    return frozenset((*single, *filter(None, map(_tail, single))))
+
+
+# "simmer the berries" of elderberries, "toast the nuts" of walnuts
+_TAILS = frozenset({"berry", "nut", "bean", "cherry", "melon", "flower", "fruit", "seed", "fish"})
+
+
+def _tail(word: str) -> str:
+    """Return the last part of a compound name by which a method may call it; "" for none."""
+    return next((end for end in _TAILS if word.endswith(end) and word != end), "")
 
 
 def _named(words: str, names: Sequence[frozenset[str]]) -> set[int]:

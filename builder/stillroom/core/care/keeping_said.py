@@ -34,6 +34,10 @@ _ON_THE_SHELF = re.compile(
     r"\b(?:cupboard|pantry|larder|shel(?:f|ves)|cellar|room temperature|cool,? (?:dark |dry )?place"
     r"|cool,? dark|dark,? cool)\b"
 )
+_ONLY_SERVES = re.compile(
+    r"\b(?:when|once) (?:it is |they are )?(?:served|serving)|\bto serve\b|^\W*(?:serve|garnish"
+    r"|decorate|label|tie|give|enjoy|spread it on|eat)\b"
+)
 _LONG = rf"(?:about |roughly )?({SPAN_PATTERN})"
 _CLAIMS = (
     re.compile(
@@ -80,5 +84,8 @@ def claimed_in_method(recipe: Recipe) -> Span | None:
 
 def _last_words(recipe: Recipe) -> str:
     """Return the sentences of the last step that do not speak of it once it is opened."""
-    sentences = split_sentences(recipe.method[-1].text.lower()) if recipe.method else []
+    steps = [step.text.lower() for step in recipe.method]
+    while len(steps) > 1 and _ONLY_SERVES.search(steps[-1]) and not _PUT_AWAY.search(steps[-1]):
+        steps.pop()  # "lay a leaf on it when it is served" says nothing of where it stood
+    sentences = split_sentences(steps[-1]) if steps else []
     return " . ".join(one for one in sentences if not re.search(r"\bopen(?:ed|ing)\b", one))

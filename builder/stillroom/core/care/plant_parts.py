@@ -23,10 +23,17 @@ _PART_OF = re.compile(
     r"|dei |degli |delle |de |d['’]\s?|di |vom |von der |von |der |van de |van )(?P<plant>.+)$",
     re.IGNORECASE,
 )
+# "green laburnum pods": a part of a plant does its harm as the plant does
+_ENGLISH_PART = re.compile(
+    r"^(?:(?:green|unripe|ripe|young|fresh|dried|wild|tender|whole|few|crushed|chopped) )*"
+    r"(?P<plant>.+?) (?:pods?|leaf|leaves|berry|berries|seeds?|roots?|bulbs?|flowers?|blossoms?"
+    r"|petals?|bark|sap|twigs?|sprigs?|shoots?|stems?|stalks?|tips?|needles?|beans?)$",
+    re.IGNORECASE,
+)
 
 
 def poison_by_its_part(text: str, larder: Larder) -> frozenset[str]:
     """Return the tags of the poisonous plant that a part of is named; none for any other plant."""
-    found = _PART_OF.match(text.strip())
+    found = _PART_OF.match(text.strip()) or _ENGLISH_PART.match(text.strip())
     food = read_food(found["plant"], larder).food if found else None
     return food.tags if food and "toxic" in food.tags else frozenset()

@@ -15,6 +15,8 @@ SODA = frozenset({"bicarbonate of soda", "bicarbonate soda", "potassium bicarbon
 _DRUNK_G = 12
 _PRESERVE_G = 8
 _SUGAR_SHARE = Fraction(3, 5)
+# a dry mix is weighed without the milk or water that will thin it
+_WITHOUT_ITS_LIQUID = Fraction(5, 3)
 
 
 def soda_is_much(rows: Sequence[Weighed], kind: str, most_to_the_kilo: int) -> bool:
@@ -30,8 +32,9 @@ def soda_is_much(rows: Sequence[Weighed], kind: str, most_to_the_kilo: int) -> b
         return soda >= _DRUNK_G
     if kind == "preserve" and any("acid" in row.tags for row in rows):
         return soda >= _PRESERVE_G
+    most = most_to_the_kilo * (_WITHOUT_ITS_LIQUID if kind == "dry mix" else 1)
     sugar = _sum([row for row in rows if row.tags & {"sugar", "syrup", "honey"}])
-    return soda * 1000 > most_to_the_kilo * whole and sugar < _SUGAR_SHARE * whole
+    return soda * 1000 > most * whole and sugar < _SUGAR_SHARE * whole
 
 
 def _sum(rows: Sequence[Weighed]) -> Fraction:

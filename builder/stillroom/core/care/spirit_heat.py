@@ -34,6 +34,13 @@ _ADDS = re.compile(
 _ALL = re.compile(
     r"\b(?:everything|all(?: together| the ingredients)?|them all|the lot)\b", re.IGNORECASE
 )
+# the filled jar itself stands in hot water
+_IN_ITS_JAR = re.compile(
+    r"\b(?:water[- ]bath|sous[- ]vide|slow cooker|pressure cooker|instant pot|pan of (?:hot "
+    r"|simmering |boiling )?water|bain[- ]marie|immersion circulator)\b",
+    re.IGNORECASE,
+)
+_COLD_BATH = re.compile(r"\b(?:ice|iced|cold) (?:water )?bath\b", re.IGNORECASE)
 _PLAIN = frozenset({"dark", "white", "high", "proof", "red", "dry", "sweet", "still"})
 
 
@@ -42,7 +49,7 @@ def spirit_meets_heat(sentences: Sequence[str], names: Iterable[str]) -> tuple[s
     words = {"spirit", "alcohol"} | {word for word in names if len(word) > 2 and word not in _PLAIN}
     spirit = re.compile(rf"\b(?:{'|'.join(map(re.escape, sorted(words)))})\b", re.IGNORECASE)
     found: list[str] = []
-    hot = False
+    hot = poured = False
     for place, sentence in enumerate(sentences):
         plain = _ELSEWHERE.sub(" ", sentence)
         named = bool(spirit.search(sentence))
@@ -51,8 +58,11 @@ def spirit_meets_heat(sentences: Sequence[str], names: Iterable[str]) -> tuple[s
             hot = False
         later = any(spirit.search(one) for one in sentences[place + 1 :])
         whole = bool(_ALL.search(plain) and _HEATS.search(plain)) and not later
-        if (named and _HOT.search(sentence)) or (named and hot and _ADDS.search(plain)) or whole:
+        bath = poured and not later and bool(_IN_ITS_JAR.search(_COLD_BATH.sub(" ", plain)))
+        warmed = named and (_HOT.search(sentence) or (hot and _ADDS.search(plain)))
+        if warmed or whole or bath:
             found.append(sentence)
+        poured = poured or named or bool(_ALL.search(plain))
         if _COOLS.search(plain):
             hot = False
         elif _HEATS.search(plain):

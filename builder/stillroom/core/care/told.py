@@ -12,6 +12,7 @@ from stillroom.core.care.claims import contradicted_claim
 from stillroom.core.care.distilling import strengthens_alcohol
 from stillroom.core.care.pets import pet_poisons
 from stillroom.core.care.resugaring import sugars_again
+from stillroom.core.care.who import said_for_children
 from stillroom.core.recipe import Recipe
 
 Tags = frozenset[str]
@@ -36,11 +37,16 @@ def _poisons_pets(recipe: Recipe, _: Tags) -> str:
     return pet_poisons(recipe)
 
 
+def _for_children(recipe: Recipe, _: Tags) -> str:
+    return said_for_children(recipe)
+
+
 TOLD: Mapping[str, Callable[[Recipe, Tags], str]] = MappingProxyType(
     {
         "distils": _distils,
         "sugars_again": _resugars,
         "contradicts_itself": _contradicts,
         "poisons_pets": _poisons_pets,
+        "for_children": _for_children,
     }
 )

@@ -21,6 +21,7 @@ _MASHED_G_PER_ML = Fraction(105, 100)
 _MASHED = re.compile(r"\b(?:pur[eé]e[ds]?|mash\w*|pulp\w*|paste|crushed|cooked down)\b", re.I)
 # USDA SR 11670: one hot pepper 45 g; a jalapeño is less
 _ONE_CHILLI_G = 45
+_ONE_DRIED_CHILLI_G = 2
 _SOLID = frozenset({"vegetable", "fruit", "cooked-pulse", "mushroom", "low-acid"})
 
 
@@ -33,7 +34,8 @@ def weigh_for_rules(
         return None
     value, unit = measured
     if size_of(unit) == "count":
-        return value * _ONE_CHILLI_G if "chilli" in tags and not unit else None
+        one = _ONE_DRIED_CHILLI_G if "spice" in tags else _ONE_CHILLI_G
+        return value * one if "chilli" in tags and not unit else None
     if size_of(unit) != "volume":
         return None
     if "acid" in tags:  # vinegar or juice as water: a little less than it is

@@ -59,6 +59,30 @@ def said_for_infants(recipe: Recipe) -> str:
     return ""
 
 
+_CHILD = (
+    r"(?:child(?:ren)?|kids?|toddlers?|pupils?|school ?children|little ones|boys and girls"
+    r"|youngsters|(?:grand|god)(?:child(?:ren)?|sons?|daughters?|kids?)|niblings?"
+    r"|under[- ](?:tens?|twelves?|1[0-7])"
+    r"|(?:[1-9]|1[0-7]|two|three|four|five|six|seven|eight|nine|ten)[- ]year[- ]olds?)"
+)
+_FOR_CHILDREN = re.compile(
+    rf"\b(?:for|to|made for|treat for|given? to) (?:all |the |our |your |my |his |her |their |a "
+    rf"|an |little |small |young |school |hungry |excited )*{_CHILD}\b"
+    r"(?!['’]s (?:teachers?|parents?|mothers?))"
+    rf"|\b{_CHILD}(?:['’]s?)? (?:parties|party|table|birthday|christmas party|treats?"
+    r"|lunch ?box\w*|stockings?|party bags?)\b",
+    re.IGNORECASE,
+)
+
+
+def said_for_children(recipe: Recipe) -> str:
+    """Return the words that say it is for children, "" when none do."""
+    for clause in _clauses(recipe):
+        if found := _FOR_CHILDREN.search(clause):
+            return found[0].strip()
+    return ""
+
+
 _ANIMAL = (
     r"(?:dogs?|pupp(?:y|ies)|hounds?|terriers?|spaniels?|labradors?|cats?|kittens?|pets?|horses?"
     r"|pon(?:y|ies)|donkeys?|rabbits?|bunn(?:y|ies)|hamsters?|guinea pigs?|gerbils?|rats?|mice"
