@@ -13,7 +13,7 @@ from typing import Final
 
 import click
 
-from stillroom.core.book import find_book, open_book
+from stillroom.core.book import find_book, open_what_fits
 from stillroom.core.checking import check_book, check_files
 from stillroom.core.editor_schema import front_matter_schema
 from stillroom.core.kind_dates import dates_of_kind, warn_of_dates
@@ -92,11 +92,10 @@ def _check_whole(config: Path) -> tuple[Recipe, ...]:
     """Read a whole book; what would keep MkDocs from building it is a problem like any other."""
     from stillroom.publish.agreeing import find_refused  # slow to load, and needed here alone
 
-    try:
-        book = open_book(config)
-    except ProblemsFound as found:
-        fail(found.problems, "The recipes are read once this is mended: check again then.")
-    refused = tuple(find_refused(book))
+    book, wrong = open_what_fits(config)
+    if book is None:
+        fail(wrong, "The recipes are read once this is mended: check again then.")
+    refused = (*wrong, *(() if wrong else find_refused(book)))
     try:
         recipes = check_book(book)
     except ProblemsFound as found:

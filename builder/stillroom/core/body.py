@@ -13,6 +13,7 @@ from dataclasses import dataclass, field, replace
 from functools import cache
 from typing import Final
 
+from stillroom.core.line_sizes import has_figure
 from stillroom.core.method import has_numbers, read_steps
 from stillroom.core.problems import Problem, Unreadable, nearest
 from stillroom.core.recipe import MethodStep, Section
@@ -85,6 +86,8 @@ def read_body(
     parts = _parts(lines, first_line)
     listed: tuple[Listed, ...] = ()
     table: Listed | None = None
+    if not with_list:
+        problems.extend(_second_list(parts, file))
     if with_list:
         taken = _find_list(parts)
         listed = tuple(item for part in taken for item in _items(part, taken[0]))
@@ -132,12 +135,18 @@ def _left_out(parts: Sequence[_Part], file: str) -> Iterator[Problem]:
                 yield Problem(file, part.line + offset, what, f'Write "{found[1]}".')
 
 
-def is_heading_below(line: str) -> bool:
+def is_heading_below(line: str, above: str = "x", ended: bool = True) -> bool:
     """Whether a line is a heading that can only stand below the facts, not a note among them.
 
     >>> is_heading_below("## Notes"), is_heading_below("# Method"), is_heading_below("# try less")
     (True, True, False)
+
+    A bare word for the method is one too, where the line above is blank: "Method", "Directions:".
     """
+    if not above.strip() and ended and line[:1].isalpha() and not line[:1].islower():
+        words = line.strip().rstrip(":")
+        if _is_method(_Part(words, 0, 0).name) and len(words.split()) < 4:
+            return True
     found = _HEADING.match(line.strip()) if line[:1] == "#" else _BOLD.match(line.strip())
     if not found:
         return False
@@ -153,6 +162,16 @@ def _find_list(parts: Sequence[_Part]) -> list[_Part]:
                 end += 1
             return [one for one in parts[place:end] if not _is_method(one.name)]
     return []
+
+
+def _second_list(parts: Sequence[_Part], file: str) -> Iterator[Problem]:
+    """Tell of ingredients that stand below beside those above: they would never be scaled."""
+    for part in _find_list(parts)[:1]:
+        first = next((one for one in _items(part, part) if has_figure(one.text)), None)
+        if first:
+            what = f'Ingredients stand under "{part.heading}" too, where no amount is put for them.'
+            mend = f'Put each under "ingredients:" above: "- {first.text}".'
+            yield Problem(file, first.line, what, mend)
 
 
 def _items(part: _Part, top: _Part) -> Iterator[Listed]:

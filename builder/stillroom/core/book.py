@@ -15,7 +15,14 @@ from stillroom.core.loading import load_recipes, short_name
 from stillroom.core.problems import Problem, ProblemsFound
 from stillroom.core.recipe import Recipe
 from stillroom.core.recipes_folder import recipe_files
-from stillroom.core.settings import BookSettings, GivingDay, Places, place_of, read_settings
+from stillroom.core.settings import (
+    BookSettings,
+    GivingDay,
+    Places,
+    place_of,
+    read_settings,
+    read_what_fits,
+)
 from stillroom.core.settings_file import read_settings_file
 
 __all__ = [
@@ -24,6 +31,7 @@ __all__ = [
     "GivingDay",
     "find_book",
     "open_book",
+    "open_what_fits",
     "place_book",
     "read_settings",
 ]
@@ -96,18 +104,28 @@ def find_book(start: Path) -> Path | None:
 
 def open_book(config_file: Path) -> Book:
     """Open the book whose mkdocs.yml this is; raises ProblemsFound."""
+    book, problems = open_what_fits(config_file)
+    if problems or book is None:
+        raise ProblemsFound(problems)
+    return book
+
+
+def open_what_fits(config_file: Path) -> tuple[Book | None, tuple[Problem, ...]]:
+    """Open a book as far as its settings are right, with what is wrong of the others.
+
+    Its recipes can be read so, and be told of in the same run. Raises ProblemsFound where the
+    file is no book's at all.
+    """
     name = config_file.name
     written = read_settings_file(config_file)
     said = {
         "title": written.site.get("site_name"),
         "site_url": written.site.get("site_url") or "",
     }
-    try:
-        settings = read_settings(said | dict(written.options), name, written.places)
-    except ProblemsFound as found:
-        raise ProblemsFound([*written.problems, *found.problems]) from None
-    if written.problems:
-        raise ProblemsFound(written.problems)
+    settings, wrong = read_what_fits(said | dict(written.options), name, written.places)
+    problems = (*written.problems, *wrong)
+    if settings is None:
+        return None, problems
     book = place_book(
         config_file.resolve().parent,
         settings,
@@ -116,7 +134,8 @@ def open_book(config_file: Path) -> Book:
     )
     theme = written.site.get("theme_dir")
     theme_dir = book.root / theme if theme else None
-    return replace(book, config=config_file, places=written.places, theme_dir=theme_dir)
+    whole = replace(book, config=config_file, places=written.places, theme_dir=theme_dir)
+    return whole, problems
 
 
 def place_book(root: Path, settings: BookSettings, docs_dir: str, site_dir: str) -> Book:

@@ -12,6 +12,7 @@ from dataclasses import dataclass
 from typing import Final
 
 from stillroom.core.body import is_heading_below
+from stillroom.core.pasted import draft_facts, refuse_other_papers
 from stillroom.core.problems import Problem, ProblemsFound
 from stillroom.core.written_facts import KNOWN_KEYS
 
@@ -42,14 +43,20 @@ def divide(text: str, name: str) -> Divided:
     if begin == len(lines):
         what, mend = "The file is empty.", 'Write a recipe as the page "Write a recipe" shows.'
         raise ProblemsFound([Problem(name, 1, what, mend)])
+    refuse_other_papers(lines, begin, name)
     problems = []
+    if _is_fence(lines[begin]):
+        what = "The recipe stands between lines of three marks, as if it were a piece of a program."
+        problems.append(Problem(name, begin + 1, what, f'Take out the lines "{lines[begin]}".'))
+        lines = ["" if _is_fence(line) else line for line in lines]
+        begin = next((place for place, line in enumerate(lines) if line.strip()), begin)
     if not _is_rule(lines[begin]):
         what = "The recipe does not begin with a line of three dashes."
         if not _name_of(lines[begin]):
-            mend = 'Begin with a line "---", then title, kind, makes, ingredients, then "---".'
+            mend = f"Begin with the lines {draft_facts(lines)}."
             if _end(lines, begin) is None:
-                raise ProblemsFound([Problem(name, begin + 1, what, f"{mend} {_THEN}")])
-            told = (Problem(name, begin + 1, what, mend),)
+                raise ProblemsFound([*problems, Problem(name, begin + 1, what, f"{mend} {_THEN}")])
+            told = (*problems, Problem(name, begin + 1, what, mend))
             return Divided((), 1, tuple(lines), 1, told, has_facts=False)
         problems.append(Problem(name, begin + 1, what, 'Put a line "---" above this one.'))
         begin -= 1
@@ -75,9 +82,22 @@ def _is_rule(line: str) -> bool:
 def _end(lines: Sequence[str], start: int) -> int | None:
     """Return where facts end: at a line of dashes, or before a heading that stands below them."""
     for place in range(start, len(lines)):
-        if _is_rule(lines[place]) or lines[place] == "..." or is_heading_below(lines[place]):
+        above = lines[place - 1] if place else "x"
+        if _is_rule(lines[place]) or lines[place] == "...":
+            return place
+        if is_heading_below(lines[place], above, not _goes_on(lines, place)):
             return place
     return None
+
+
+def _goes_on(lines: Sequence[str], place: int) -> bool:
+    """Whether the facts go on below a line: there is a line of dashes, or a fact at its margin."""
+    below = lines[place + 1 :]
+    return any(_is_rule(line) or _name_of(line[:24]) for line in below if not line[:1].isspace())
+
+
+def _is_fence(line: str) -> bool:
+    return bool(re.fullmatch(r"\s*(?:```|~~~)\s*[a-z]*\s*", line))
 
 
 def _name_of(line: str) -> str:

@@ -39,6 +39,9 @@ _KEYED: Final = re.compile(
 )
 _GLUED: Final = re.compile(r"(?P<key>[A-Za-z][A-Za-z _]{1,20}):(?P<rest>\S.*)$")
 _MEANT: Final = re.compile(r"(?P<key>[A-Za-z_]{2,20})(?:\s*[=：;:–—-]+\s*|\s+)(?P<rest>.*)$")
+_TWO_FACTS: Final = re.compile(
+    r"\s*[;,|]\s*(?P<key>title|kind|makes|keeps)\s*:\s+(?P<rest>\S.*)$", re.I
+)
 _NOTE: Final = re.compile(r"(?:^|\s)#(?:\s|$)")
 _HASH: Final = re.compile(r"\s#\S")
 _BLOCK: Final = re.compile(r"[|>][-+\d]{0,2}\s*(?:#.*)?$")
@@ -126,10 +129,22 @@ class _Reader:
             self.places.setdefault("/".join(here), row.line)
             self.at += 1
             told = len(self.problems)
-            found[name] = self.value(keyed["rest"] or "", row, here)
+            rest = keyed["rest"] or ""
+            if not path and (two := _TWO_FACTS.search(rest)) and two["key"].lower() in self.known:
+                rest = self._two_facts(two, row, found)
+            found[name] = self.value(rest, row, here)
             if len(self.problems) > told:
                 self.doubtful.add(here[0])
         return found
+
+    def _two_facts(self, two: re.Match[str], row: _Row, found: dict[str, Any]) -> str:
+        """Tell of "title: Plum jam; kind: jam", read both, and return the rest of the first."""
+        name = self._name(two["key"])
+        what = f'"{row.short()}" says two things on one line.'
+        self.tell(row.line, what, f'Write "{name}: {two["rest"]}" on a line of its own.')
+        found.setdefault(name, two["rest"])
+        self.places.setdefault(name, row.line)
+        return two.string[: two.start()].strip()
 
     def _glued(self, text: str) -> re.Match[str] | None:
         """Take "title:Plum gin", which wants a blank, where the name is a known one."""
@@ -186,7 +201,8 @@ class _Reader:
         if below is None:
             return None
         bullet = bool(_BULLET.match(below.text))
-        if below.indent < row.indent or (below.indent == row.indent and not bullet):
+        flush = below.indent == row.indent and not bullet
+        if below.indent < row.indent or (flush and not self._lists_flush(below, path)):
             return None
         if len(path) > DEEPEST:
             self.tell(below.line, "This stands too far in.", f"{DEEPEST} steps in are the most.")
@@ -202,6 +218,12 @@ class _Reader:
         self.at += 1
         return self._plain(below.text, row, path, below.line)
 
+    def _lists_flush(self, row: _Row, path: tuple[str, ...]) -> bool:
+        """Whether a row below "ingredients:" is the first of its lines, with no dash or blank."""
+        keyed = _KEYED.match(row.text) or self._glued(row.text)
+        known = keyed is not None and self._name(keyed["key"]) in self.known
+        return len(path) == 1 and path[0] in LISTS_OF_LINES and not known
+
     def _is_heading(self, path: tuple[str, ...]) -> bool:
         """Whether a place is a heading among the ingredients: "For the icing:"."""
         listed = len(path) == 3 and path[0] in ("ingredients", "materials")
@@ -213,7 +235,9 @@ class _Reader:
         only_words = path[-1] in LISTS_OF_WORDS
         while row := self.next():
             bullet = _BULLET.match(row.text)
-            if row.indent < outer or (row.indent == outer and not (bullet and indent == outer)):
+            flush = indent == outer and not dashes and not bullet
+            ends = row.indent == outer and not (bullet and indent == outer)
+            if row.indent < outer or (ends and not (flush and self._lists_flush(row, path))):
                 break
             if bool(bullet) != dashes:
                 self._mixed(row, dashes)

@@ -34,6 +34,10 @@ _PLACE: Final = re.compile(
     r"(?:stored |kept )?(?:in|at|on|if|when|while|out of|away from|under|below|somewhere|cool|dark|"
     r"dry|airtight|well|upright|tightly|closed|not)\b.*"
 )
+_WITHIN: Final = re.compile(
+    r"(?:(?:keep|store|put|refrigerate)(?: it| them)?\s*(?P<where>(?:in|at) (?:the |a )?[a-z ]+?)?"
+    r"\s+and\s+)?(?:use|eat|drink|consume|finish)(?: it| them)?(?: up)?\s+(?:within|in)"
+)
 _COLD: Final = {
     "refrigerated": "in the fridge",
     "chilled": "in the fridge",
@@ -115,11 +119,17 @@ def _with(keeping: Keeping, piece: str, text: str) -> Keeping:
     around, opened = _OPENED.subn("", around)
     before, _, after = (part.strip(" ,") for part in around.partition("|"))
     where = _COLD.get(after, after)
+    if within := _WITHIN.fullmatch(before):  # "keep in the fridge and eat within a month"
+        before, where = "", where or within["where"] or ""
     if not _BEFORE.fullmatch(before) or (where and not _PLACE.fullmatch(where)):
         raise Unreadable(f'"{before or after}" in "{text}" is not understood.', _MEND)
     if opened and not sealed:
         if where:
-            mend = 'Say it on the card: "card:" and under it "keep: Cold once opened."'
+            first = f"{keeping.unopened} unopened, " if keeping.unopened else ""
+            mend = (
+                f'Write "keeps: {first}{span} once opened", and on the card: "card:" and under it '
+                f'"keep: {where.capitalize()} once opened."'
+            )
             raise Unreadable(f'"{where}" once opened has no place here.', mend)
         if keeping.opened:
             raise Unreadable(f'"{text}" says twice how long it keeps once opened.', _MEND)

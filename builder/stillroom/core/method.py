@@ -24,6 +24,8 @@ _NUMBERED = re.compile(
     r"(?=\D|$)\s*(?P<words>.*)$",
     re.IGNORECASE,
 )
+_LETTERED = re.compile(r"\(?(?P<letter>[a-z])[.)]\s+(?P<words>\S.*)$", re.IGNORECASE)
+_SENTENCE_ENDS = re.compile(r"[.!?…][\"”’')]*$")
 _CIRCLED = re.compile(r"[\u2460-\u2473\u2776-\u2793]\s*(?P<words>.*)$")
 _BULLET = re.compile(r"(?:[-*+–—]\s+|[•·‣▪]\s*)(?:\[[ xX]?\]\s*)?(?=\S)")
 _GROUP = re.compile(r"(?:#{1,6}\s*(?P<heading>.+?)\s*#*|\*\*(?P<bold>[^*]+?):?\*\*:?)$")
@@ -71,6 +73,7 @@ def read_steps(lines: Sequence[str], first_line: int) -> tuple[MethodStep, ...]:
     before the first of them is a step of its own, so that nothing is lost. No step at all raises
     Unreadable.
     """
+    lines = _sentences_apart(_letters_to_numbers(lines))
     numbered = has_numbers(lines)
     bulleted = not numbered and any(_BULLET.match(line) for line in lines)
     steps: list[MethodStep] = []
@@ -99,6 +102,29 @@ def read_steps(lines: Sequence[str], first_line: int) -> tuple[MethodStep, ...]:
     if not steps:
         raise Unreadable("The method has no steps.", 'Write "1. Wash the jar." and so on.')
     return tuple(steps)
+
+
+def _letters_to_numbers(lines: Sequence[str]) -> list[str]:
+    """Give "a." and "b." numbers, where the letters run from "a" on and no line has a number."""
+    rows = [_LETTERED.match(line.strip()) for line in lines]
+    letters = [row["letter"].lower() for row in rows if row]
+    wanted = [chr(ord("a") + place) for place in range(len(letters))]
+    if len(letters) < 2 or letters != wanted or has_numbers(lines):
+        return list(lines)
+    return [
+        f"{ord(row['letter'].lower()) - ord('a') + 1}. {row['words']}" if row else line
+        for row, line in zip(rows, lines, strict=True)
+    ]
+
+
+def _sentences_apart(lines: Sequence[str]) -> list[str]:
+    """Give a number to each line where all are whole sentences: so cooks type steps."""
+    bare = [line.strip() for line in lines]
+    said = [line for line in bare if line and not _RULE.fullmatch(line) and not _GROUP.match(line)]
+    plain = not has_numbers(lines) and not any(_BULLET.match(line) for line in lines)
+    if len(said) < 2 or not plain or not all(_SENTENCE_ENDS.search(line) for line in said):
+        return list(lines)
+    return [f"{place}. {line}" if line in said else line for place, line in enumerate(bare, 1)]
 
 
 def find_ingredient(words: str, ingredients: Sequence[Ingredient]) -> int:

@@ -40,7 +40,7 @@ from stillroom.core.making import Makes
 from stillroom.core.parts import Ingredient, read_ingredient
 from stillroom.core.problems import Unreadable, say_written
 from stillroom.core.quantities import Amount, parse_amount
-from stillroom.core.stages import Stage, parse_stage
+from stillroom.core.stages import Stage, parse_stage, without_colon
 from stillroom.core.units import System, size_of
 
 MONTHS = (
@@ -89,6 +89,8 @@ def read_any_ingredient(value: Any, system: System, language: str = "en_GB") -> 
 
 
 def _read_stage(value: Any) -> Stage:
+    if isinstance(value, str) and (meant := without_colon(value)):
+        raise Unreadable(f'"{value}" wants a colon after its first word.', f'Write "- {meant}".')
     if not isinstance(value, dict) or len(value) != 1:
         raise Unreadable(
             f"{say_written(value)} is not a stage.",

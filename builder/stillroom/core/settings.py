@@ -86,8 +86,9 @@ class BookSettings(BaseModel):
     """What holds for the whole book.
 
     `country` (ISO 3166 alpha-2) chooses which food-safety authority is deferred to, `altitude_m`
-    the processing times, `units` how spoons, cups and pints are read, `language` the wording of
-    dates, `currency` (ISO 4217) the giver's money. Folders are relative to mkdocs.yml.
+    the processing times, `units` how spoons, cups and pints are read (without it as the country
+    does), `language` the wording of dates, `currency` (ISO 4217) the giver's money. Folders are
+    relative to mkdocs.yml.
     """
 
     model_config = ConfigDict(frozen=True, extra="forbid")
@@ -121,6 +122,7 @@ _MENDS: Final = {
     "giving_days": 'Write each as "- {name: Christmas, day: 24 December}".',
 }
 _WRITTEN_AS: Final = {"title": "site_name"}
+_READ_BY: Final = ("units", "language", "country", "recipes")
 _ANY_YEAR = date(2024, 1, 1)
 """Whether a rule can be read hangs on no year; a leap year knows 29 February."""
 
@@ -157,6 +159,32 @@ def read_settings(
     if problems:
         raise ProblemsFound(problems)
     return settings
+
+
+def read_what_fits(
+    written: Mapping[str, Any], file: str, places: Places | None = None
+) -> tuple[BookSettings | None, tuple[Problem, ...]]:
+    """Check settings as written, and return those that are right with what is wrong of the others.
+
+    None where amounts or cautions hang on what is wrong: nothing could be told of the recipes then.
+    """
+    try:
+        return read_settings(written, file, places), ()
+    except ProblemsFound as found:
+        wrong = found.problems
+    fits = {key: value for key, value in written.items() if _is_right(key, value)}
+    lost = {key for key, value in written.items() if value is not None} - set(fits)
+    if any(nearest(key, _READ_BY, 0.75) for key in lost):
+        return None, wrong
+    return read_settings(fits, file, places), wrong
+
+
+def _is_right(key: str, value: Any) -> bool:
+    try:
+        read_settings({key: value})
+    except ProblemsFound:
+        return False
+    return True
 
 
 def place_of(path: tuple[str | int, ...], places: Places, file: str) -> tuple[str, int]:

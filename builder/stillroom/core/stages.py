@@ -119,6 +119,24 @@ def parse_stage(word: str, text: str) -> Stage:
     return _checked(stage)
 
 
+def without_colon(text: str) -> str:
+    """Return a stage written without its colon as it should stand; "" for what is none.
+
+    >>> without_colon("cook 1 hour"), without_colon("a pinch of salt")
+    ('cook: 1 hour', '')
+    """
+    words = text.split()
+    for size in range(min(4, len(words) - 1), 0, -1):
+        first, rest = " ".join(words[:size]), " ".join(words[size:])
+        first, rest = first.rstrip(",;–-"), re.sub(r"^(?:[–—-]\s*|(?:it|them)$)", "", rest)
+        try:
+            parse_stage(first, rest)
+        except Unreadable:
+            continue
+        return f"{first}: {rest}".strip()
+    return ""
+
+
 def _find_word(word: str, text: str) -> StageWord:
     known = stage_words()
     spoken = tidy(word)
