@@ -38,6 +38,17 @@ READ = {
     "24 cm cake": (1, 1, "", "24 cm cake", None),
     "12 (2 inch) squares": (12, 12, "", "(2 inch) squares", None),
     "1 litre of cordial": (1, 1, "l", "cordial", None),
+    # as saved guides and pages have it
+    "Makes about 6 half-pint (8 fl oz) jars": (6, 6, "", "jars", ("1/2", "imp_pint")),
+    "4 x 340g/12oz jars": (4, 4, "", "jars", (340, "g")),
+    "9 half-pints": (9, 9, "", "", ("1/2", "imp_pint")),
+    "7 to 9 pints": (7, 9, "imp_pint", "", None),
+    "about 4lbs. of chutney": (4, 4, "lb", "chutney", None),
+    "voor 4 potten": (4, 4, "", "potten", None),
+    "für 6 Gläser à 300 ml": (6, 6, "", "Gläser", (300, "ml")),
+    "pour 6 pots de 300 g": (6, 6, "", "pots", (300, "g")),
+    "two and a half bottles": ("5/2", "5/2", "", "bottles", None),
+    "12 tubes (4 g each)": (12, 12, "", "tubes", (4, "g")),
 }
 # what could be two things, or holds a size that would be lost -> a word of the mend
 ASKED = {

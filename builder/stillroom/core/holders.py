@@ -6,6 +6,7 @@ the ingredients, parts.py, and what a batch makes: making.py.
 
 from __future__ import annotations
 
+import re
 from dataclasses import dataclass, replace
 from typing import Any
 
@@ -61,6 +62,23 @@ def _one_line(value: Any, wanted: str) -> str:
     return str(value)
 
 
+# "wide mouth quart jar", "clean gallon jar": one quart, one gallon
+_BARE_SIZE = re.compile(
+    r"^(?P<before>[a-z][a-z -]*?\s)?(?P<size>(?:half[\s-])?(?:pint|quart|gallon|litre|liter))\s+"
+    r"(?P<rest>(?:[a-z-]+\s+)?(?:jars?|bottles?|crocks?|jugs?|carboys?|demijohns?|pots?|pans?|saucepans?)\b)",
+    re.IGNORECASE,
+)
+
+
+def _size_first(text: str) -> str:
+    """Return "1 quart wide mouth jar" for "wide mouth quart jar", other words as they are."""
+    bare = _BARE_SIZE.match(text)
+    if bare is None or re.match(r"(?:half[\s-])", bare["size"], re.IGNORECASE):
+        return text
+    before = re.sub(r"^an?\s+", "", bare["before"] or "")
+    return f"1 {bare['size']} {before}{bare['rest']}{text[bare.end() :]}"
+
+
 def _holds_something(amount: Amount, text: str) -> Amount:
     if amount.low <= 0:
         raise Unreadable(f'"{text}" holds nothing.', "Write a size above 0.")
@@ -75,7 +93,7 @@ def read_makes(text: str, system: System, language: str = "en_GB") -> Makes:
 def read_vessel(text: str, system: System, language: str = "en_GB") -> Vessel:
     """Read "1.5 l clip-top jar" or "clip-top jar, 1.5 l"; one without a size is only named."""
     text = _one_line(text, "1.5 l clip-top jar")
-    for part in comma_parts(text):
+    for part in comma_parts(_size_first(text)):
         said = read_leading(part, system, language)
         if said and said.each and size_of(said.each.unit) == "volume":  # "2 x 1 l jars"
             return Vessel(text, _holds_something(said.each.times(said.amount.low), text))
@@ -94,7 +112,7 @@ def read_container(text: str, system: System, language: str = "en_GB") -> Contai
     Fraction(1, 2)
     """
     name, size, closure = "", None, []
-    text = _one_line(text, "bottle, 100 ml")
+    text = _size_first(_one_line(text, "bottle, 100 ml"))
     for part in (part for piece in text.split(": ") for part in comma_parts(piece)):
         said = read_leading(part, system, language)
         if said and said.each and size_of(said.each.unit) != "length":

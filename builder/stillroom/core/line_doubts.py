@@ -48,6 +48,11 @@ _SPOKEN = re.compile(
     r"(?P<measure>ounces?|pounds?|pints?|quarts?|gallons?|cups?|tablespoons?|teaspoons?|litres?|grams?)\b",
     re.IGNORECASE,
 )
+# "Zucchero, grammi 750", "Spirito, litri uno e mezzo"
+_UNIT_FIRST = re.compile(
+    r"(?:^|[,(;])\s*(?P<measure>(?:grammi|gramos|litri|litros|decilitri|chili|chilogrammi|etti|n\.)\s+\w+)",
+    re.IGNORECASE,
+)
 # another thing in the same line: "6 cloves, 1 blade of mace", "3/4 cup salt in 2 gals water"
 _ANOTHER = re.compile(
     rf"{_NUMBER}\s+[a-z]{{3,}}\s+of\s+(?!it\b|them\b|th|which|each|one|your|a\b)[a-z]{{3}}",
@@ -57,6 +62,13 @@ _DILUTED = re.compile(
     rf"\b(?:in|with|to)\s+(?:about\s+)?{_NUMBER}\s*(?:{_UNIT}|g|ml|l|cups?|gals?|qts?|pts?)\b",
     re.IGNORECASE,
 )
+# "1 orange 1 lemon"; but "flour type 405 sifted", "vitamin B 12 powder"
+_NEXT = re.compile(
+    r"(?<!type)(?<!typ)(?<!no\.)(?<!no)(?<!number)(?<!grade)(?<!vitamin)(?<=[a-zà-ÿ]{2})\s[1-9]\d?\s+"
+    r"(?!to\b|or\b|x\b|in\b|seeds?\b|grains?\b|spices?\b|years?\b|days?\b|hours?\b)[a-zà-ÿ]{3,}"
+)
+_SHARE = re.compile(r"(?P<part>\d+(?:[.,]\d+)?\s?%)\s+(?P<food>[a-zà-ÿ].*)", re.IGNORECASE)
+_GLUED_UNIT = re.compile(r"(?P<unit>gr?|kg|ml|cl|dl|EL|TL)(?=[A-ZÄÖÜ][a-zäöüß])")
 _FOR_ONE = re.compile(
     r"\b(?P<said>(?:per|for\s+each|in\s+each|to\s+each|to\s+every)\s+"
     r"(?:half[\s-]pint|pint|quart|litre|liter|jar|bottle|kg|kilo|pound|lb|cup|gallon|person))s?\b",
@@ -76,7 +88,7 @@ _WRITE_ONE = 'Write one amount before the food, such as "250 g sugar", and the r
 def refuse_left_over(reading: LineReading, text: str) -> None:
     """Ask about an amount or a unit that was not read: it is not guessed, nor lost."""
     item = _FOODS_WITH_UNITS.sub("food", reading.item)
-    left = _LEFT_OVER.search(item) or _LONE_LETTER.match(item)
+    left = _LEFT_OVER.search(item) or _LONE_LETTER.match(item) or _GLUED_UNIT.match(item)
     if left and isinstance(reading.amount, Amount):
         raise Unreadable(f'"{left["unit"]}" is left over in "{reading.item}".', _WRITE_ONE)
     second = _SECOND.search(item) or re.match(r"[-–—/]\s?\w", item)
@@ -87,6 +99,7 @@ def refuse_left_over(reading: LineReading, text: str) -> None:
         )
     _refuse_each(reading, text)
     _refuse_another(reading, item, text)
+    _refuse_share(reading)
     if _NO_BEGINNING.match(item):
         raise Unreadable(f'"{text.strip()}" could not be read whole.', _WRITE_ONE)
     _refuse_unmeasured_number(reading, item, left)
@@ -104,6 +117,20 @@ def _refuse_each(reading: LineReading, text: str) -> None:
         )
 
 
+def _refuse_share(reading: LineReading) -> None:
+    """Ask about "45% sweet almond oil", a share of the whole, where no amount is given."""
+    share = _SHARE.match(reading.item)
+    if share is None or isinstance(reading.amount, Amount):
+        return
+    of_it = line_words()["percent_of"] + line_words()["spirits"] + line_words()["drinks"]
+    own = re.search(rf"\b(?:{either(of_it)})", share["food"], re.IGNORECASE)
+    if own is None or re.search(r"(?:oil|wax|shea butter|water)$", share["food"], re.IGNORECASE):
+        raise Unreadable(
+            f'"{share["part"]}" of {share["food"]} is a share, and no amount.',
+            f'Write how much it is: "45 g {share["food"]}".',
+        )
+
+
 def _refuse_another(reading: LineReading, item: str, text: str) -> None:
     """Ask where a line measures a second thing, or says how much goes with one of another."""
     if not isinstance(reading.amount, Amount):
@@ -115,7 +142,7 @@ def _refuse_another(reading: LineReading, item: str, text: str) -> None:
             'Write the whole amount, or "- item: garlic", "amount: 1 clove", '
             '"scales: per container" below each other.',
         )
-    if _DILUTED.search(item) or _ANOTHER.match(reading.note):
+    if _DILUTED.search(item) or _ANOTHER.match(reading.note) or _NEXT.search(item):
         raise Unreadable(
             f'"{text.strip()}" says more than one amount.', "Write a line for each of them."
         )
@@ -131,6 +158,7 @@ def _refuse_unmeasured_number(reading: LineReading, item: str, unit: re.Match[st
     ):
         raise Unreadable(f'The amount in "{reading.item}" could not be read.', _WRITE_ONE)
     measure = _MEASURE_IN_NOTE.search(reading.note) or _SPOKEN.search(reading.note)
+    measure = measure or _UNIT_FIRST.search(reading.note)
     if measure or unit:
         said = measure["measure"] if measure else unit["unit"]  # type: ignore[index]
         raise Unreadable(f'"{said}" stands behind the food and could not be read.', _WRITE_ONE)

@@ -30,6 +30,7 @@ _CUT = re.compile(
     r"|\s+(?=for\s+\w+ing\b)|\s*—\s*|\s+--+\s+|\s*-;\s*|\s+:\s+"
     r"|\s+(?=(?:preferably|such\s+as)\s)"
     r"|\s+(?=(?:about|approx\.?|approximately|around)\s+[0-9½¼¾])"
+    r"|\s+(?=after\s+\w+ing\b)"
     r"|\s+(?=(?:cut|broken|torn|divided|separated)\s+(?:in|into)\s)"
     # what it is for, and what stands in its place, in other languages
     r"|\s+(?=z(?:um|ur)\s+[A-ZÄÖÜ]|für\s+(?:die|das|den)\s|pour\s+(?:l[ae]s?\s|l['’]|[a-zé]+er\b|servir)"
@@ -53,7 +54,7 @@ _NO_FOOD = re.compile(
     r"|big|thick|thin|fat|lean|plump|tender|soft|hard|whole|free-range|boned)\b[\s]*)+",
     re.IGNORECASE,
 )
-_TRAILING = re.compile(r"\s+(?:or|and|plus|with)$", re.IGNORECASE)
+_TRAILING = re.compile(r"\s+-?(?:or|and|plus|with)-?$", re.IGNORECASE)
 
 
 @dataclass(frozen=True)
@@ -144,7 +145,7 @@ def split_food(text: str, at: int, amount: Amount | Unmeasured | None) -> LineRe
 
 def _tidy(item: str) -> str:
     """Take the mark of a note below from a food, and write its size out."""
-    bare = _MARKS.sub("", item).strip()
+    bare = _MARKS.sub("", item).strip(" .")
     size = _ITS_SIZE.match(bare)
     return f"{_SHORTENED[size[0].strip(' .').lower()]} {bare[size.end() :]}" if size else bare
 

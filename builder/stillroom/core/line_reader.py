@@ -40,6 +40,12 @@ _LEAD = re.compile(
     r"(?=(?:about\s+)?(?:[\d½⅓⅔¼¾⅛]|(?:an?|one|two|three|four|six|half|a few)\s)|(?<=:\s))",
     re.IGNORECASE,
 )
+# "Zucchero in polvere, grammi 750", as older Italian books have it; "n." is so many
+_UNIT_FIRST = re.compile(
+    r"(?P<sep>[,:])\s*(?:(?P<unit>grammi|litri|litro|decilitri|centilitri|chilogrammi|chili|etti)|n\.|numero)"
+    r"\s+(?P<number>\d+(?:[.,]\d+)?)(?=\s*[.,;]?\s*$)",
+    re.IGNORECASE,
+)
 _INSTEAD = re.compile(r"(?:or|oder|ou)\s+(?P<what>\S.*)", re.IGNORECASE)
 _END_MEASURE = re.compile(r"\s+(?=[0-9½⅓⅔¼¾⅛][0-9½⅓⅔¼¾⅛./ ]*\s*(?:m[lL]|g|kg|L|cl|oz)\.?\s*$)")
 
@@ -54,7 +60,7 @@ def read_line(text: str, system: System = "metric", language: str = "en_GB") -> 
     """
     _refuse_odd_signs(text)
     marks = marks_of(language)
-    text = _unbracketed(text)
+    text = _unbracketed(_UNIT_FIRST.sub(r"\g<sep> \g<number> \g<unit>", text))
     start = _first(text)
     lead = _LEAD.match(text, start)
     start = lead.end() if lead else start

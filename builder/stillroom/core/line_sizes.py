@@ -22,7 +22,7 @@ from stillroom.core.units import System, counted_nouns, find_unit
 # a comma between figures is a decimal or a thousand, and no end of a part
 _COMMA = re.compile(r"\s*(?:(?<!\d),|,(?!\d))\s*")
 _NAMED = re.compile(
-    r"(?P<name>.*?[^\s\d,(])(?:,?\s+(?:of|holding|à|mit|de|di|von)\b|,|\s*\(|\s)\s*"
+    r"(?P<name>.*?[^\s\d,(])(?:,?\s+(?:of|holding|à|mit|de|di|da|van|von)\b|,|\s*\(\s*(?:à\s)?|\s)\s*"
     r"(?=(?:about\s+|ca?\.?\s*)?[\d½¼¾⅓⅔⅛.])",
     re.IGNORECASE,
 )

@@ -22,6 +22,7 @@ _PERCENT = r"(?P<number>\d+(?:[.,]\d+)?)\s*(?:%|per\s?cent)"
 _LEAST = r"(?:\b(?P<least>at least|minimum|min\.?|at|of|about|ca\.?)\s+)?"
 _STRENGTH = re.compile(
     rf"\s*,?\s*{_LEAST}(?:\b(?P<plain>\d+(?:[.,]\d+)?)\s*(?:°|-|\s)*proof\b"
+    rf"|\b(?P<volume>\d+(?:[.,]\d+)?)\s*vol\.?\s*-?\s*%"
     rf"|\b{_PERCENT}\s*(?:vol|abv|alc|alcohol)(?:\s+by\s+vol(?:ume)?)?\b\.?)\s*",
     re.IGNORECASE,
 )
@@ -105,7 +106,9 @@ def _told(
     reading: LineReading, name: str, said: str, found: re.Match[str], system: System
 ) -> LineReading:
     parts = found.groupdict()
-    number = (parts.get("number") or parts.get("plain") or "").replace(",", ".")
+    number = (parts.get("number") or parts.get("volume") or parts.get("plain") or "").replace(
+        ",", "."
+    )
     if parts.get("plain"):
         if system != "us":
             raise Unreadable(

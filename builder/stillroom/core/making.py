@@ -19,7 +19,9 @@ from stillroom.core.units import System, counted_nouns, size_of
 
 _HOW: Final = 'Write "900 ml", "24 biscuits", "6 jars of 200 ml" or so.'
 _BEFORE: Final = re.compile(
-    r"(?:it |this )?(?:makes?|yields?|gives?|fills?|enough for|for)[: ]\s*", re.IGNORECASE
+    r"(?:it |this )?(?:makes?|yields?|gives?|fills?|enough for|for|für|ergibt|pour|para|per|voor)"
+    r"[: ]\s*",
+    re.IGNORECASE,
 )
 _SERVES: Final = re.compile(r"(?:serves|feeds|enough for|for)[: ]\s*(.+)", re.IGNORECASE)
 _PEOPLE: Final = re.compile(r"\s*(?:people|persons|portions|servings)?\s*$", re.IGNORECASE)
@@ -43,6 +45,9 @@ _EACH: Final = re.compile(
 _TIMES: Final = re.compile(r"[x×]\s*(?=\d)", re.IGNORECASE)
 _AGAIN: Final = re.compile(
     r"\s*(?:/\s*(?P<slash>\d.*)|\((?P<round>(?:about |approx\.? )?\d[^()]*)\))$"
+)
+_SAID_AGAIN: Final = re.compile(
+    r"(?:/\s*|\()(?P<size>\d[^()/]*?(?:[a-z]\b\.?))(?:\)|(?=\s))\s*", re.I
 )
 _LENGTH: Final = re.compile(
     r"\d+(?:\.\d+)?\s*[- ]?(?:cm|mm|in|inch|inches|\")(?![a-z])", re.IGNORECASE
@@ -168,8 +173,20 @@ def _sized(amount: Amount, noun: str, rest: str, ways: tuple[System, str]) -> Ma
             return Makes(amount, things, each)
     each, left = read_first(_TIMES.sub("", rest, count=1), *ways, in_words=True)
     if _is_size(each):
+        left = _without_second(each, left, ways)
         return Makes(amount, " ".join(word for word in (noun, left) if word), each)
     return None
+
+
+def _without_second(each: Amount | None, left: str, ways: tuple[System, str]) -> str:
+    """Leave out a size said again before the things: "340g/12oz jars", "half-pint (8 oz.) jars"."""
+    again = _SAID_AGAIN.match(left)
+    other, rest = read_first(again["size"], *ways) if again else (None, "")
+    if again is None or not _is_size(other) or rest.strip(" ."):
+        return left
+    if each is not None and size_of(each.unit) == size_of(other.unit):
+        compare(each, (other,))
+    return left[again.end() :].strip()
 
 
 def _is_size(amount: Amount | None) -> TypeGuard[Amount]:

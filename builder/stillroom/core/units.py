@@ -19,7 +19,7 @@ from stillroom.core.problems import Unreadable, did_you_mean
 System = Literal["metric", "us", "imperial"]
 Size = Literal["volume", "mass", "length", "count"]
 
-_MARKET_WEIGHTS = ("pfund", "ons")  # read where they are written, never offered
+_MARKET_WEIGHTS = ("pfund", "ons", "etto")  # read where they are written, never offered
 
 
 @dataclass(frozen=True)
