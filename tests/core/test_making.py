@@ -39,7 +39,7 @@ READ = {
     "12 (2 inch) squares": (12, 12, "", "(2 inch) squares", None),
     "1 litre of cordial": (1, 1, "l", "cordial", None),
     # as saved guides and pages have it
-    "Makes about 6 half-pint (8 fl oz) jars": (6, 6, "", "jars", (Fraction(1, 2), "imp_pint")),
+    "Makes about 6 half-pint (10 fl oz) jars": (6, 6, "", "jars", (Fraction(1, 2), "imp_pint")),
     "4 x 340g/12oz jars": (4, 4, "", "jars", (340, "g")),
     "9 half-pints": (9, 9, "", "", (Fraction(1, 2), "imp_pint")),
     "7 to 9 pints": (7, 9, "imp_pint", "", None),
