@@ -47,7 +47,9 @@ _AGAIN: Final = re.compile(
     r"\s*(?:/\s*(?P<slash>\d.*)|\((?P<round>(?:about |approx\.? )?\d[^()]*)\))$"
 )
 _SAID_AGAIN: Final = re.compile(
-    r"(?:/\s*|\()(?P<size>\d[^()/]*?(?:[a-z]\b\.?))(?:\)|(?=\s))\s*", re.I
+    r"(?:/\s*(?P<slash>\d[^()/\s]*(?:\s(?:oz|fl\.? oz|lb|g|ml)\.?)?)(?=\s)"
+    r"|\((?P<round>\d[^()]*)\))\s*",
+    re.I,
 )
 _LENGTH: Final = re.compile(
     r"\d+(?:\.\d+)?\s*[- ]?(?:cm|mm|in|inch|inches|\")(?![a-z])", re.IGNORECASE
@@ -181,7 +183,7 @@ def _sized(amount: Amount, noun: str, rest: str, ways: tuple[System, str]) -> Ma
 def _without_second(each: Amount | None, left: str, ways: tuple[System, str]) -> str:
     """Leave out a size said again before the things: "340g/12oz jars", "half-pint (8 oz.) jars"."""
     again = _SAID_AGAIN.match(left)
-    other, rest = read_first(again["size"], *ways) if again else (None, "")
+    other, rest = read_first(again["slash"] or again["round"], *ways) if again else (None, "")
     if again is None or not _is_size(other) or rest.strip(" ."):
         return left
     if each is not None and size_of(each.unit) == size_of(other.unit):
