@@ -18,6 +18,16 @@ WAITS = {
     "Seal the jar and leave in a cool, dark place for three months.": ["rest: 3 months"],
     "Cover and leave to infuse for 24 hours.": ["infuse: 24 hours"],
     "Leave overnight.": ["rest: 1 day"],
+    # what is stored and then strained was waited for; what is stored is kept
+    "Cover with lid and store on shelf for 3 months without disturbing, then strain.": [
+        "rest: 3 months",
+    ],
+    "Pour in dark bottle and store for 3-4 months. Strain through dampened cheesecloth.": [
+        "rest: 3-4 months",
+    ],
+    "It keeps on the shelf for a year. Strain before serving.": [],
+    "Bottle it and store for up to a year.": [],
+    "Store in refrigerator and use within one month.": [],
     "Cover with a cloth and leave to stand overnight.": ["stand: 1 day"],
     "Let it macerate for six weeks in a dark cupboard.": ["macerate: 6 weeks"],
     "Store in a cool dark place for at least 6 weeks before eating.": ["rest: 6 weeks"],

@@ -77,6 +77,9 @@ _AFTER: Final = re.compile(
     rf"|\b{_DONE}(?: (?!in\b|after\b)[a-z]+){{0,3}} (?:in|after) (?:about )?"
     rf"(?P<last>{SPAN_PATTERN})"
 )
+_THEN: Final = re.compile(rf"\b(?:then|and) (?:[a-z]+ ){{0,2}}?{_DONE}\b")
+_BEGINS: Final = re.compile(rf"(?:then |now |and |when ready,? )?{_DONE}\b")
+_ON_A_SHELF: Final = re.compile(r"\bon (?:a |the )?shelf\b")
 _BEFORE_USE: Final = re.compile(
     r"\bbefore (?:(?:it|they|you|we|being) ?(?:is|are|be)? ?)?"
     r"(?:us(?:e|ed|ing)|eat|drink|drunk|open|tap|broach|touch|tast|bottl|cut|serv|giv)"
@@ -115,11 +118,15 @@ class Said:
 def times_in_method(steps: tuple[MethodStep, ...]) -> tuple[Said, ...]:
     """Return what a method says of waiting, in its own order."""
     found: list[Said] = []
-    for number, step in enumerate(steps, start=1):
-        text = re.sub(r"\{[^{}]*\}", "it", step.text)
-        for sentence in re.split(r"(?<=[.;!?])\s+|[:;]\s+", text):
-            said = list(_in_sentence(sentence.strip(), number, step.line))
-            found += said or _implied(sentence.strip(), number, step.line, found)
+    told = [
+        (sentence.strip(), number, step.line)
+        for number, step in enumerate(steps, start=1)
+        for sentence in re.split(r"(?<=[.;!?])\s+|[:;]\s+", re.sub(r"\{[^{}]*\}", "it", step.text))
+    ]
+    for place, (sentence, number, line) in enumerate(told):
+        after = told[place + 1][0] if place + 1 < len(told) else ""
+        said = list(_in_sentence(sentence, number, line, after))
+        found += said or _implied(sentence, number, line, found)
     return tuple(found)
 
 
@@ -132,8 +139,11 @@ def _implied(written: str, step: int, line: int, before: list[Said]) -> Iterator
         yield Said("wait", "rest", span, _short(written), step, line)
 
 
-def _in_sentence(written: str, step: int, line: int) -> Iterator[Said]:
-    """Yield what one sentence names; what says how it keeps is passed over."""
+def _in_sentence(written: str, step: int, line: int, after: str = "") -> Iterator[Said]:
+    """Yield what one sentence names; what says how it keeps is passed over.
+
+    What is stored and then strained, in this sentence or the one `after` it, was waited for.
+    """
     plain = tidy(re.sub(r"\bup to\b", "upto", written, flags=re.IGNORECASE))
     for found in (*_READY.finditer(plain), *_READY_IN.finditer(plain)):
         span = _read(found["span"])
@@ -151,9 +161,12 @@ def _in_sentence(written: str, step: int, line: int) -> Iterator[Said]:
         verb = _verb(before)
         if span is None or not verb or _ELSE.search(before):
             continue
-        if _KEEPS.search(clause) and not _BEFORE_USE.search(clause):
+        last = place + 1 == len(spans)
+        done = _THEN.search(plain[found.end() :]) or (last and _BEGINS.match(tidy(after)))
+        keeps = _KEEPS.search(_ON_A_SHELF.sub("", clause) if done else clause)
+        if keeps and not _BEFORE_USE.search(clause):
             continue
-        if _STORED.match(verb) and not _MEANT.search(f"{clause} {written.lower()}"):
+        if _STORED.match(verb) and not done and not _MEANT.search(f"{clause} {written.lower()}"):
             continue
         word, rhythm = _word(verb, clause)
         yield Said("wait", word, span, _short(written), step, line, rhythm)
