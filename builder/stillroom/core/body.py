@@ -230,7 +230,7 @@ def _heading(line: str, below: str, above: str) -> tuple[int, str, bool] | None:
     plain = _Part(words, 0, 0).name
     # bold or bare, it is a heading only when it is one by its word
     by_word = _is_method(plain) or plain in _words("ingredients")
-    if by_word and (found or bare != words or bare.istitle() or bare.isupper()):
+    if by_word and (found or bare != words or bare[:1].isupper()):
         return 2, words, False
     return None
 

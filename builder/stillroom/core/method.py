@@ -25,6 +25,10 @@ _NUMBERED = re.compile(
     re.IGNORECASE,
 )
 _LETTERED = re.compile(r"\(?(?P<letter>[a-z])[.)]\s+(?P<words>\S.*)$", re.IGNORECASE)
+# "Procedure: Wash the fruit.", below a heading of its own
+_LABEL = re.compile(
+    r"^\s*(?:procedure|method|directions|instructions|preparation):\s+(?=[A-Z])", re.IGNORECASE
+)
 _SENTENCE_ENDS = re.compile(r"[.!?…][\"”’')]*$")
 _CIRCLED = re.compile(r"[\u2460-\u2473\u2776-\u2793]\s*(?P<words>.*)$")
 _BULLET = re.compile(r"(?:[-*+–—]\s+|[•·‣▪]\s*)(?:\[[ xX]?\]\s*)?(?=\S)")
@@ -73,7 +77,7 @@ def read_steps(lines: Sequence[str], first_line: int) -> tuple[MethodStep, ...]:
     before the first of them is a step of its own, so that nothing is lost. No step at all raises
     Unreadable.
     """
-    lines = _sentences_apart(_letters_to_numbers(lines))
+    lines = _sentences_apart(_letters_to_numbers([_LABEL.sub("", line) for line in lines]))
     numbered = has_numbers(lines)
     bulleted = not numbered and any(_BULLET.match(line) for line in lines)
     steps: list[MethodStep] = []
