@@ -37,7 +37,7 @@ _CUT = re.compile(
     r"|para\s+(?:la|el|los|las|[a-z]+[aei]r)\b|voor\s+(?:de|het)\s|om\s+te\s"
     r"|per\s+(?:la|il|lo|le|[a-z]+[aei]re)\b)"
     r"|\s+(?=[aà]\s+temp[eé]ratur[ae]\s)"
-    r"|\s+(?=(?:oder|ou|of|o)\s+[0-9½⅓⅔¼¾⅛]))"
+    r"|\s+(?=(?:oder|ou|o)\s+[0-9½⅓⅔¼¾⅛]))"
 )
 _MARKS = re.compile(r"(?<=[\w)\s])[*†‡]+(?=$|[\s,;)])")  # of a note below: "1 cup lime*"
 _SHORTENED = {"lg": "large", "lge": "large", "sm": "small", "med": "medium", "md": "medium"}
