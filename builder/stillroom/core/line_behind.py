@@ -75,7 +75,8 @@ def _matches_taken(text: str, start: int, marks: Marks) -> re.Match[str] | None:
 
 _SECOND_PART = re.compile(
     r"(?P<food>.+?)\s+(?:and|plus|&)\s+(?:the\s+)?"
-    r"(?P<part>(?:(?:finely |freshly )?(?:grated|pared|squeezed) )?(?:juice|zest|rind|peel))$",
+    r"(?P<part>(?:(?:finely |freshly )?(?:grated|pared|squeezed) )?(?:juice|zest|rind|peel))"
+    r"\s+(?P<of>of\s+[\d½¼¾]\S*)$",
     re.IGNORECASE,
 )
 
@@ -91,10 +92,9 @@ def read_taken_of(text: str, start: int, system: System, marks: Marks) -> LineRe
         return None
     said = _said_of_part(taken, reading)
     second = _SECOND_PART.match(reading.item)
-    if second and reading.note.startswith("of "):
-        # "zest of 2 oranges and juice of 1"
-        said = f"{said}, and {second['part']}"
-        return replace(reading, item=second["food"], note=f"{said} {reading.note}")
+    if second:  # "zest of 2 oranges and juice of 1"
+        said = f"{said}, and {second['part']} {second['of']}"
+        reading = replace(reading, item=second["food"])
     return replace(reading, note=", ".join(part for part in (said, reading.note) if part))
 
 
