@@ -8,7 +8,6 @@ from __future__ import annotations
 
 import re
 from dataclasses import replace
-from fractions import Fraction
 
 from stillroom.core.line_amounts import Measured
 from stillroom.core.line_parts import LineReading, after_of, split_food
@@ -26,6 +25,7 @@ _SIZE_FIRST = re.compile(
 _SIZE_LAST = re.compile(
     rf"\s+(?P<size>{_ENDS}\s*(?:inch(?:es)?|cm|mm)(?:\s+{_ACROSS})?)$", re.IGNORECASE
 )
+_BEGINS_IN_SIZE = re.compile(rf"{_ENDS}-?\s?(?:inch|cm|mm|in)\b", re.IGNORECASE)
 _OF_IT = re.compile(rf"\s*{_ACROSS}\b", re.IGNORECASE)
 _FEW = 6  # "20 cm ribbons" are no twenty
 _COUNT_GLUED = re.compile(r"(?P<count>\d+)(?P<part>[½⅓⅔¼¾⅛])-(?:inch|cm)", re.IGNORECASE)
@@ -46,9 +46,10 @@ def read_size_alone(text: str, measured: Measured) -> LineReading | None:
     one = measured.each or measured.amount
     if not one.unit or size_of(one.unit) != "length":
         return None
-    if measured.amount.high > max(one.high, Fraction(1)):
-        return None
     written = text[measured.start : measured.end]
+    counted = measured.amount.high > 1 or not _BEGINS_IN_SIZE.match(written)
+    if measured.each and counted:  # "six 10-inch tortillas"
+        return None
     across = _OF_IT.match(text, measured.end)
     end = across.end() if across else measured.end
     reading = split_food(text, after_of(text, end, True), None)
