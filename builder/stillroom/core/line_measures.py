@@ -305,6 +305,7 @@ _FOOD_PAIRS = frozenset(
         "leaf spinach",
         "berry fruit",
     }
+    | {"pak choi", "pak choy", "pak soi", "pot roast", "pot roasts", "wafer biscuits"}
     | {"fillet steak", "fillet steaks", "rib steak", "rib steaks", "rib chop", "rib chops"}
     | {"round steaks", "cube steaks", "filet mignon", "filet mignons", "filets mignons"}
     | {"rib roasts", "stick blender", "bottle gourd", "bottle gourds", "ball chilli"}

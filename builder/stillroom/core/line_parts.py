@@ -51,6 +51,7 @@ _SHARED = re.compile(
 _NO_FOOD = re.compile(
     r"(?:(?:[a-z-]+(?<!se)(?<!we)ed|[a-z]+less|and|or|not|too|but|very|finely|roughly|freshly|lightly|firmly|loosely"
     r"|thinly|coarsely|well|sized?|medium-size|fresh|frozen|dry|cold|hot|warm|raw|ripe|firm|young|good|quality|large|medium|small"
+    r"|medium-small|medium-large"
     r"|big|thick|thin|fat|lean|plump|tender|soft|hard|whole|free-range|boned)\b[\s]*)+",
     re.IGNORECASE,
 )

@@ -46,6 +46,7 @@ _UNIT_FIRST = re.compile(
     r"\s+(?P<number>\d+(?:[.,]\d+)?)(?=\s*[.,;]?\s*$)",
     re.IGNORECASE,
 )
+_CLOVES = re.compile(r"\b(cloves?),\s+(garlic)\b", re.IGNORECASE)  # "4 cloves, garlic, minced"
 _INSTEAD = re.compile(r"(?:or|oder|ou)\s+(?P<what>\S.*)", re.IGNORECASE)
 _END_MEASURE = re.compile(r"\s+(?=[0-9½⅓⅔¼¾⅛][0-9½⅓⅔¼¾⅛./ ]*\s*(?:m[lL]|g|kg|L|cl|oz)\.?\s*$)")
 
@@ -60,6 +61,7 @@ def read_line(text: str, system: System = "metric", language: str = "en_GB") -> 
     """
     _refuse_odd_signs(text)
     marks = marks_of(language)
+    text = _CLOVES.sub(r"\1 \2", text)
     text = _unbracketed(_UNIT_FIRST.sub(r"\g<sep> \g<number> \g<unit>", text))
     start = _first(text)
     lead = _LEAD.match(text, start)
