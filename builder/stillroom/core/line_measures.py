@@ -144,7 +144,7 @@ def read_measure(text: str, at: int, system: System, marks: Marks) -> Measure | 
             number = Range(Fraction(1), Fraction(1), before.end, before.end)
     elif number is None:
         noun = read_noun(text, at)
-        if noun is None or _is_the_food(text, at, noun):
+        if noun is None or _is_the_food(text, at, noun) or not counts_it(text, at, noun[1]):
             return None
         number = Range(Fraction(1), Fraction(1), at, at)
     lead = before.said if before and before.end <= number.start else ""
