@@ -85,6 +85,19 @@ def test_the_safety_box_names_sources_and_defers(recipe_pages: Pages, slug: str)
 
 
 @pytest.mark.parametrize("slug", SLUGS)
+def test_the_safety_box_says_what_was_looked_at(recipe_pages: Pages, slug: str) -> None:
+    box = recipe_pages[slug].select_one(".take-care")
+    folded = box.select_one("details.take-care__looked")
+    assert not folded.has_attr("open")
+    answers = [part["data-answer"] for part in folded.select("dl")]
+    assert answers == [a for a in ("said above", "could not be told", "not found") if a in answers]
+    assert ("could not be told" in answers) == bool(box.select(".take-care__unchecked"))
+    titles = {title.get_text().rstrip(".") for title in box.select(".take-care__title")}
+    told = " ".join(one.get_text() for one in folded.select('[data-answer="said above"] dd'))
+    assert not told or any(title in told for title in titles)
+
+
+@pytest.mark.parametrize("slug", SLUGS)
 def test_the_card_has_contents_dates_and_notes(recipe_pages: Pages, slug: str) -> None:
     card = recipe_pages[slug].select_one("stillroom-card .usage-card")
     parts = {part["data-card-part"] for part in card.select("[data-card-part]")}

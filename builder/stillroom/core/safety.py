@@ -25,6 +25,7 @@ from stillroom.core.book import BookSettings
 from stillroom.core.care.acid import published_process
 from stillroom.core.care.finished_strength import finished_percent
 from stillroom.core.care.jar_styles import style_of
+from stillroom.core.care.looked_at import Look, look_at
 from stillroom.core.care.process_words import SWEET, say_jam_process, say_process
 from stillroom.core.care.sources import say_source
 from stillroom.core.care.unchecked import could_not_check
@@ -75,6 +76,7 @@ class SafetyBox:
     own: tuple[str, ...]
     deference: str
     unchecked: tuple[str, ...] = ()
+    looked: tuple[Look, ...] = ()
 
     @property
     def to_receiver(self) -> tuple[str, ...]:
@@ -110,6 +112,7 @@ def assess_safety(recipe: Recipe, settings: BookSettings) -> SafetyBox:
     if any(caution.rule in _NOT_TO_BE_KEPT for caution in refusals):
         cautions = [one for one in cautions if not all_rules()[one.rule].silent_beside_refusal]
     cautions.sort(key=lambda caution: GRAVITIES.index(caution.gravity))
+    spoken = (*refusals, *cautions, *(one.caution for one in aside))
     return SafetyBox(
         cautions=tuple(cautions),
         refusals=tuple(refusals),
@@ -117,6 +120,7 @@ def assess_safety(recipe: Recipe, settings: BookSettings) -> SafetyBox:
         own=recipe.cautions,
         deference=defer(recipe, settings),
         unchecked=could_not_check(recipe),
+        looked=look_at(facts, {caution.rule: caution.title for caution in spoken}),
     )
 
 

@@ -1,0 +1,77 @@
+"""What was looked at for the safety box, and what was found: the why of every silence.
+
+The questions are looked_at.yml. Three answers are kept apart: said above, not found, and could not
+be told because a food is not known. Leaves out the cautions themselves: safety.py.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Collection, Mapping
+from dataclasses import dataclass
+from functools import cache
+from importlib.resources import files
+from typing import Any, Literal
+
+import yaml
+
+from stillroom.core.safety_facts import Facts
+
+Answer = Literal["said above", "not found", "could not be told"]
+_PLACES = {"room": "at room temperature", "fridge": "in the fridge", "freezer": "frozen"}
+# a longer list is no reading matter; the label names everything
+_MOST_NAMED = 5
+
+
+@dataclass(frozen=True)
+class Look:
+    """One question: what it asks, the answer, and what was found."""
+
+    what: str
+    answer: Answer
+    found: str
+
+
+@cache
+def _questions() -> tuple[Mapping[str, Any], ...]:
+    text = (files("stillroom.core") / "care" / "looked_at.yml").read_text(encoding="utf-8")
+    return tuple(yaml.load(text, Loader=getattr(yaml, "CSafeLoader", yaml.SafeLoader)))
+
+
+def look_at(facts: Facts, spoken: Mapping[str, str]) -> tuple[Look, ...]:
+    """Return every question that is asked of such a recipe; `spoken` holds titles by their rule.
+
+    A rule set aside by the maker has spoken too.
+    """
+    asked = (one for one in _questions() if facts.recipe.kind.eaten_by in one["of"])
+    return tuple(_answer(one, facts, spoken) for one in asked)
+
+
+def rules_looked_at() -> frozenset[str]:
+    """Return every rule that a question names; a test holds them against the table."""
+    return frozenset(rule for one in _questions() for rule in one["rules"])
+
+
+def _answer(question: Mapping[str, Any], facts: Facts, spoken: Mapping[str, str]) -> Look:
+    what = str(question["what"])
+    said = [spoken[rule] for rule in question["rules"] if rule in spoken]
+    if said:
+        return Look(what, "said above", _join(said, "; "))
+    unknown = [word for thing in facts.things for word in thing.unknown]
+    if unknown:
+        return Look(what, "could not be told", f"{_join(unknown)}: not known to the book")
+    things = [thing.item for thing in facts.tagged(question["tags"])]
+    keeps = facts.recipe.keeps.unopened
+    fills = {
+        "items": _join(things),
+        "sour": _join([thing.item for thing in facts.tagged(["acid"])]) or "nothing",
+        "where": _PLACES[facts.place],
+        "keeps": str(keeps) if keeps else "A time that is not stated",
+    }
+    return Look(what, "not found", str(question["with" if things else "none"]).format_map(fills))
+
+
+def _join(words: Collection[str], between: str = ", ") -> str:
+    """Return the first few words of a list, each once, and how many more there are."""
+    once = list(dict.fromkeys(words))
+    more = len(once) - _MOST_NAMED
+    return between.join(once[:_MOST_NAMED]) + (f" and {more} more" if more > 0 else "")

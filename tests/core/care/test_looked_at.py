@@ -1,0 +1,71 @@
+"""Every silence has a why: what was asked, and what was found."""
+
+from __future__ import annotations
+
+from typing import Any
+
+import pytest
+
+from care_cases import load_cases, recipe_of, settings_of
+from stillroom.core.care.looked_at import rules_looked_at
+from stillroom.core.problems import ProblemsFound
+from stillroom.core.safety import SafetyBox, assess_safety
+from stillroom.core.safety_table import all_rules
+
+# how to do it well, and what is judged by the words of the page rather than by what is in it
+NO_QUESTION = {
+    "process-jars", "process-pickle", "keep-the-sugar", "mould", "posting-liquid", "damp-mix",
+    "vegetable-ferment", "curing-salt", "chilli", "broad-beans", "allergens", "unknown-refused",
+    "claim-contradicted", "craft-glitter-food", "caffeine-powder", "food-wrap", "pet-treat",
+    "hairy-seeds",
+}  # fmt: skip
+SHORTBREAD = {
+    "title": "Shortbread", "kind": "bake", "keeps": "4 weeks",
+    "ingredients": ["250 g plain flour", "125 g butter", "80 g sugar"],
+    "method": ["Rub together and bake at 160 C for 30 minutes."],
+}  # fmt: skip
+
+
+def box_of(written: dict[str, Any]) -> SafetyBox:
+    return assess_safety(recipe_of(written), settings_of({"recipe": written}))
+
+
+def test_every_rule_is_asked_under_a_question() -> None:
+    assert set(all_rules()) - rules_looked_at() == NO_QUESTION
+    assert rules_looked_at() - set(all_rules()) == set()
+
+
+def test_a_silence_says_what_was_found() -> None:
+    looks = {look.what: look for look in box_of(SHORTBREAD).looked}
+    raw = looks["Raw egg, flour, meat, fish or milk"]
+    assert raw.answer == "not found"
+    assert raw.found.startswith("plain flour: cooked through")
+    assert {look.answer for look in looks.values()} == {"not found"}
+
+
+def test_a_caution_is_said_above_and_an_unknown_food_is_neither() -> None:
+    written = SHORTBREAD | {"ingredients": ["250 g plain flour", "5 g glimmerwort", "60 ml honey"]}
+    looks = {look.what: look for look in box_of(written).looked}
+    assert looks["Babies, children and animals"].answer == "said above"
+    gas = looks["Gas in a closed bottle"]
+    assert gas.answer == "could not be told"
+    assert "glimmerwort" in gas.found
+
+
+@pytest.mark.parametrize("answer", ["said above", "not found", "could not be told"])
+def test_the_three_answers_are_kept_apart_over_all_cases(answer: str) -> None:
+    for case in load_cases()[::5]:
+        try:
+            box = assess_safety(recipe_of(case["recipe"]), settings_of(case))
+        except ProblemsFound:
+            continue
+        found = [look for look in box.looked if look.answer == answer]
+        spoken = {one.title for one in (*box.cautions, *box.refusals)}
+        spoken |= {one.caution.title for one in box.overrides}
+        assert all(look.found for look in found)
+        if answer == "could not be told":
+            assert not found or box.unchecked
+        elif answer == "not found":
+            assert not found or not box.unchecked
+        else:
+            assert all(any(title in look.found for title in spoken) for look in found)
