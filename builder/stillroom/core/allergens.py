@@ -7,13 +7,14 @@ too.
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterable
 from dataclasses import dataclass
 from functools import lru_cache
 from typing import Literal
 
 from stillroom.core.allergen_laws import Allergen, List, all_allergens, law_of, say_allergen
-from stillroom.core.avoiding import Avoided, avoided_by_name
+from stillroom.core.avoiding import Avoided, avoided_by_name, read_avoided
 from stillroom.core.care.foods_in_method import foods_in_method
 from stillroom.core.larder.ingredients import food_of, name_of, parts_of, read_part
 from stillroom.core.larder.shelves import common_larder
@@ -48,6 +49,7 @@ _ANIMAL_WORDS = {
         | {"fish", "crustacean", "mollusc"}
     ),
 }
+_SAID_FREE = re.compile(r"\b(\w+)[ -]free\b", re.IGNORECASE)
 _WORSE: tuple[Answer, ...] = ("free", "may contain", "not known", "contains")
 
 
@@ -97,7 +99,15 @@ def know_ingredient(ingredient: Ingredient) -> Known:
     traces |= {name for food in doubted for name in (*food.allergens, *food.may_contain)}
     if not ingredient.parts:
         traces |= {name for food in staples for name in _held_by_parts(food)}
+    denied = contains & _said_free_from(name_of(ingredient)) if unknown else frozenset()
+    contains, traces = contains - denied, traces | denied
     return Known(ingredient, staples, contains, frozenset(traces) - contains, unknown)
+
+
+def _said_free_from(words: str) -> frozenset[str]:
+    """Return the allergens that the words of a bought thing deny: "gluten-free pizza"."""
+    said = (read_avoided(word) for word in _SAID_FREE.findall(words))
+    return frozenset(name for one in said if one is not None for name in one.allergens)
 
 
 @lru_cache(maxsize=4096)
