@@ -4,7 +4,14 @@ from __future__ import annotations
 
 import pytest
 
-from stillroom.core.allergens import all_allergens, answer_avoid, contains, know_recipe, may_contain
+from stillroom.core.allergens import (
+    all_allergens,
+    answer_avoid,
+    contains,
+    know_recipe,
+    may_contain,
+    say_allergen,
+)
 from stillroom.core.loading import read_recipe
 from stillroom.core.recipe import Recipe
 from stillroom.core.staple_table import find_staple
@@ -159,3 +166,51 @@ def test_tools_and_wrappings_are_no_ingredients() -> None:
 
 def test_pine_nuts_are_known() -> None:
     assert find_staple("pine kernels") is not None
+
+
+@pytest.mark.parametrize(
+    ("food", "held"),
+    [
+        ("wheat beer", {"wheat", "barley"}),
+        ("hefeweizen", {"wheat", "barley"}),
+        ("mince pies", {"wheat"}),
+        ("shredded wheat", {"wheat"}),
+        ("brownie mix", {"wheat"}),
+        ("Yorkshire puddings", {"wheat", "eggs", "milk"}),
+        ("custard tarts", {"wheat", "eggs", "milk"}),
+        ("cookies", {"wheat"}),
+        ("Biscoff spread", {"wheat"}),
+        ("Baileys", {"milk"}),
+        ("granola", {"oats"}),
+        ("rice noodles", set()),
+        ("pizza sauce", set()),
+        ("pumpkin pie spice", set()),
+    ],
+)
+def test_what_a_bought_food_always_holds_is_contained(food: str, held: set[str]) -> None:
+    found = {a.name for a in contains(know_recipe(recipe_of(f"100 g {food}")), "eu")}
+    assert found == held
+
+
+@pytest.mark.parametrize(
+    ("food", "denied"),
+    [
+        ("gluten-free pizza", "wheat"),
+        ("gluten free cake mix", "wheat"),
+        ("gluten-free granola", "oats"),
+        ("nut-free nougat", "nuts"),
+    ],
+)
+def test_what_its_name_denies_is_not_contained_and_not_free(food: str, denied: str) -> None:
+    known = know_recipe(recipe_of(f"100 g {food}"))
+    assert denied not in {a.name for a in contains(known, "eu")}
+    assert denied in {a.name for a in may_contain(known, "eu")}
+    assert known[0].unknown
+
+
+def test_a_nut_of_no_kind_is_a_tree_nut_in_the_united_states() -> None:
+    # 21 USC 321(qq): "tree nuts", "crustacean shellfish", by these names
+    allergens = all_allergens()
+    for name in ("nuts", "other-nuts", "crustaceans", "soya"):
+        said = say_allergen(allergens[name], "us")
+        assert said in ("tree nuts", "other tree nuts", "crustacean shellfish", "soy")

@@ -21,8 +21,8 @@ LISTS: tuple[List, ...] = ("eu", "us", "ca", "anz")
 class Allergen:
     """One allergen: its id, how a label says it, its heading in each law ("" where it has none).
 
-    `ca_say` and `fr` are its names in Canada, `anz_say` the required one in Australia and New
-    Zealand, where they differ.
+    `us_say` is its name in the United States, `ca_say` and `fr` are its names in Canada, `anz_say`
+    the required one in Australia and New Zealand, where they differ.
     """
 
     name: str
@@ -31,6 +31,7 @@ class Allergen:
     us: str = ""
     ca: str = ""
     anz: str = ""
+    us_say: str = ""
     ca_say: str = ""
     anz_say: str = ""
     fr: str = ""
@@ -87,12 +88,14 @@ def say_allergen(allergen: Allergen, law: List) -> str:
         return f"{allergen.ca_say or allergen.say} / {allergen.fr}"
     if law == "anz":
         return allergen.anz_say or allergen.say
+    if law == "us" and allergen.us_say:
+        return allergen.us_say
     heading = allergen.heading(law)
     if heading in ("nuts", "tree nuts") and allergen.name not in ("nuts", "other-nuts"):
         return f"{heading} ({allergen.say})"
     if heading == "cereals containing gluten":
         return f"gluten ({allergen.say})"
-    return "soy" if law == "us" and allergen.name == "soya" else allergen.say
+    return allergen.say
 
 
 def say_in_list(allergen: Allergen, law: List) -> str:
