@@ -222,6 +222,23 @@ def test_a_pipe_for_settings_does_not_hang(book: Path) -> None:
     assert CliRunner().invoke(main, ["check"]).exit_code == 2  # it is no mkdocs.yml
 
 
+@pytest.mark.parametrize("made", ["pipe", "device", "link"])
+def test_a_page_without_an_end_is_told_by_check_and_build(book: Path, made: str) -> None:
+    (book / "mkdocs.yml").write_text(of("country: GB"), encoding="utf-8")
+    page = book / "docs" / "more" / "page.md"
+    page.parent.mkdir()
+    if made == "pipe":
+        os.mkfifo(page)
+    else:
+        page.symlink_to("/dev/zero" if made == "device" else "nowhere.md")
+    said = said_by_check(book)
+    assert len(said) == 1, said
+    assert said[0].startswith("docs/more/page.md:1: ")
+    built, told = builds(book)
+    assert not built
+    assert any(said[0] in line for line in told)
+
+
 def test_settings_that_repeat_themselves_are_told(book: Path) -> None:
     rows = ["x0: &x0 [a, a]"] + [f"x{n}: &x{n} [*x{n - 1}, *x{n - 1}]" for n in range(1, 40)]
     bomb = of(*rows, "giving_days: *x39")

@@ -90,12 +90,13 @@ def check(files: tuple[Path, ...]) -> None:
 
 def _check_whole(config: Path) -> tuple[Recipe, ...]:
     """Read a whole book; what would keep MkDocs from building it is a problem like any other."""
-    from stillroom.publish.agreeing import find_refused  # slow to load, and needed here alone
+    # slow to load, and needed here alone
+    from stillroom.publish.agreeing import find_endless, find_refused
 
     book, wrong = open_what_fits(config)
     if book is None:
         fail(wrong, "The recipes are read once this is mended: check again then.")
-    refused = (*wrong, *(() if wrong else find_refused(book)))
+    refused = (*wrong, *(() if wrong else find_refused(book)), *find_endless(book))
     try:
         recipes = check_book(book)
     except ProblemsFound as found:

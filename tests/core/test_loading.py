@@ -5,7 +5,7 @@ from pathlib import Path
 
 import pytest
 
-from stillroom.core.loading import read_recipe
+from stillroom.core.loading import gather_recipes, read_recipe
 from stillroom.core.method import split_step
 from stillroom.core.parts import read_ingredient
 from stillroom.core.quantities import Amount, Ratio
@@ -96,3 +96,13 @@ def test_counted_word_alone_is_the_thing_itself() -> None:
     cloves = read_ingredient("16 cloves, lightly crushed", "metric")
     assert (cloves.item, cloves.note) == ("cloves", "lightly crushed")
     assert cloves.amount == Amount(Fraction(16), Fraction(16))
+
+
+def test_two_names_that_differ_by_capitals_are_told_once(tmp_path: Path) -> None:
+    for name in ("orange", "Orange"):
+        (tmp_path / f"{name}.md").write_text(TEXT, encoding="utf-8")
+    paths = list(tmp_path.iterdir())
+    if len(paths) < 2:
+        pytest.skip("this disk takes both names for one")
+    _, _, problems = gather_recipes(paths, tmp_path)
+    assert [problem.what for problem in problems] == ['"Orange.md" cannot become an address.']

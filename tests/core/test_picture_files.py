@@ -90,3 +90,9 @@ def test_a_huge_picture_is_not_read(tmp_path):
         file.truncate(40_000_000)
     with pytest.raises(Unreadable, match="larger than 12 MB"):
         read_picture(path)
+
+
+def test_a_drawing_as_large_as_a_photograph_is_not_read(tmp_path):
+    data = b"<svg xmlns='http://www.w3.org/2000/svg'>" + b" " * 2_000_000 + b"</svg>"
+    with pytest.raises(Unreadable, match="larger than 2 MB"):
+        read_picture(put(tmp_path, "a.svg", data))

@@ -36,6 +36,7 @@ from stillroom.core.money import parse_money
 from stillroom.core.parts import read_ingredient
 from stillroom.core.private_words import list_private_words
 from stillroom.core.problems import ProblemsFound, Unreadable, nearest
+from stillroom.core.quantities import show_amount
 from stillroom.core.recipe import Recipe
 from stillroom.core.safety import check_safety
 from stillroom.core.scale_words import scaling_document
@@ -121,14 +122,21 @@ def _fault_of_messages(messages: Sequence[str], text: str) -> str:
 
 def lost_words(text: str, recipe: Recipe) -> set[str]:
     """Return the words below the facts of a recipe file that nothing of the recipe holds."""
-    body = " ".join(divide(clean(text, "a.md"), "a.md").body)
+    lines = divide(clean(text, "a.md"), "a.md").body
+    body = " ".join(line for line in lines if not _is_head_of_part(line))
     kept = [recipe.intro, *(step.text for step in recipe.method)]
     kept += [step.group for step in recipe.method]
     kept += [word for section in recipe.sections for word in (section.heading, section.text)]
     kept += [word for one in recipe.ingredients for word in (one.item, one.note)]
+    kept += [show_amount(one.amount) for one in recipe.ingredients]
     there = set(_TELLING.findall(" ".join(kept)))
-    lost = set(_TELLING.findall(body)) - there
-    return {word for word in lost if not nearest(word, ("method",))}  # a slip in the heading
+    return set(_TELLING.findall(body)) - there
+
+
+def _is_head_of_part(line: str) -> bool:
+    """Whether a line is the heading of the method or the list, slips and all: it is read as one."""
+    words = _TELLING.findall(line.lower())
+    return len(words) <= 2 and any(nearest(word, ("method", "ingredients")) for word in words)
 
 
 def take_recipe(text: str) -> None:

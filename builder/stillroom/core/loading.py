@@ -119,7 +119,8 @@ def _shared(heads: list[_Head]) -> Iterable[Problem]:
     addresses = {head.slug: head for head in heads}
     for head in heads:
         first = titles.setdefault(head.title.lower(), head) if head.title else head
-        if first is not head:
+        twice = first.slug.lower() == head.slug.lower()  # that a name is in capitals was told
+        if first is not head and not twice:
             what = f'"{head.title}" is already the title of {first.file}.'
             yield Problem(head.file, head.line("title"), what, "Give one of them another title.")
         for old in head.was:

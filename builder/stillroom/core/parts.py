@@ -128,6 +128,9 @@ def _read_ingredient_mapping(value: dict[str, Any], system: System, language: st
                 f'An ingredient has no "{key}:".', did_you_mean(str(key), INGREDIENT_KEYS)
             )
     value = {key: said for key, said in value.items() if said is not None}  # empty says nothing
+    for key in ("item", "amount", "note", "scales", "each"):
+        if isinstance(value.get(key), dict | list):
+            raise Unreadable(f'"{key}:" of an ingredient holds a list.', "Write it in a few words.")
     for key in ("item", "amount"):
         if not str(value.get(key) or "").strip():
             raise Unreadable(f'The ingredient has no "{key}".', f'Add "{key}:" to it.')

@@ -19,6 +19,8 @@ from stillroom.core.problems import Problem, Unreadable
 from stillroom.core.recipe import Recipe
 
 MOST_BYTES = 12_000_000
+MOST_DRAWING_BYTES = 2_000_000
+"""A drawing is read whole, a hundred times its size: what is larger is a photograph in disguise."""
 MOST_SIDE = 20_000
 FRONTISPIECE = "frontispiece.svg"
 """A drawing of this name among the book's pictures stands on the first leaf."""
@@ -42,8 +44,9 @@ def read_picture(path: Path) -> PictureSize:
     kind = _ENDINGS.get(path.suffix.lower())
     if kind is None:
         raise Unreadable(f'"{name}" is no picture that a book can show.', _MEND)
-    if path.stat().st_size > MOST_BYTES:
-        most = MOST_BYTES // 1_000_000
+    largest = MOST_DRAWING_BYTES if kind == "svg" else MOST_BYTES
+    if path.stat().st_size > largest:
+        most = largest // 1_000_000
         raise Unreadable(f'The picture "{name}" is larger than {most} MB.', "Save it smaller.")
     data = path.read_bytes()
     if not data.strip():

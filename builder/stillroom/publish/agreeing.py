@@ -7,18 +7,22 @@ book's own settings: core/settings.py.
 from __future__ import annotations
 
 import logging
+import os
 import re
 from collections.abc import Iterator
+from pathlib import Path
 
 from mkdocs.config.defaults import MkDocsConfig
 from mkdocs.exceptions import ConfigurationError
 from mkdocs.utils.yaml import get_yaml_loader, yaml_load
 
 from stillroom.core.book import Book
+from stillroom.core.loading import short_name
 from stillroom.core.problems import Problem
 
 _MEND = "Mend it there, or begin anew from the demo book's mkdocs.yml."
 
+_DEEPEST = 40  # a folder that points to itself has no end either
 _PAGES = "Make it and put a first page into it, or write the name of the right one."
 
 
@@ -47,6 +51,24 @@ def find_refused(book: Book) -> Iterator[Problem]:
         said = " ".join(str(error).split())
         what = f'MkDocs, which sets the pages, does not take "{key}": {said}'
         yield Problem(book.config.name, _line_of(key, lines), what, _MEND)
+
+
+def find_endless(book: Book) -> Iterator[Problem]:
+    """Find what lies among the pages and is no file to its end: MkDocs would read it for ever."""
+    for folder in filter(None, (book.docs_dir, book.theme_dir)):
+        for here, folders, names in os.walk(folder, followlinks=True):
+            folders[:] = [name for name in folders if not name.startswith(".")]
+            if len(Path(here).relative_to(folder).parts) > _DEEPEST:
+                folders.clear()
+            for name in sorted(names):
+                path = Path(here, name)
+                if not name.startswith(".") and not path.is_file():
+                    there = path.exists()
+                    what = "This is no file that can be read to its end."
+                    what = (
+                        what if there else "The file is not there: what points to it leads nowhere."
+                    )
+                    yield Problem(short_name(path, book.root), 1, what, "Take it away.")
 
 
 def _line_of(key: str, lines: list[str]) -> int:

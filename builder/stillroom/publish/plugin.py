@@ -25,6 +25,7 @@ from stillroom.core.book import Book, open_book, place_book
 from stillroom.core.larder.unknown import unknown_foods
 from stillroom.core.private_words import Seeker
 from stillroom.core.problems import Problem, ProblemsFound
+from stillroom.publish.agreeing import find_endless
 from stillroom.publish.book_files import FAVICON, SCRIPT, list_files, list_stylesheets
 from stillroom.publish.clean_html import drop_comments
 from stillroom.publish.config import StillroomConfig
@@ -70,6 +71,7 @@ class StillroomPlugin(BasePlugin[StillroomConfig]):  # type: ignore[no-untyped-c
         """Refuse what is private, read every recipe, and put the book's look into the theme."""
         try:
             book = _open(config)
+            _stop_at(find_endless(book))
             seeker = know_private_words(book)
             if self.seeker is None or self.seeker.known != seeker.known:
                 self.seeker = seeker
