@@ -73,7 +73,8 @@ COUNTED = (
     "stage~shake: {} times a day for 2 weeks", "keeps~{} weeks", "day~{} June",
     "day~{} days before Easter", "day~the {}rd Sunday in June", "money~{}", "money~1.{}",
     "pack~{} ml for 3", "pack~7 ml for {}", "pack~{} or more for 3 each", "container~jar, {} ml",
-    "makes~{} dozen", "makes~{} biscuits", "vessel~{} cm round tin", "cut~{} ml at 96%|40%|",
+    "makes~{} dozen", "makes~{} biscuits",
+    "makes~6 jars of 1/2/3 ml 6 jars of {} ml", "vessel~{} cm round tin", "cut~{} ml at 96%|40%|",
     "cut~5 ml at {}%|40%|", "cut~5 ml at 96%|{}%|", "pods~{} g in 700 ml at 40%|33%",
     "pods~3 g in 700 ml at {}%|33%",
 )  # fmt: skip

@@ -42,6 +42,7 @@ _EACH: Final = re.compile(
     r"(?P<size>(?:about )?\d[^()]*?)(?:\s+(?:each|apiece))?\s*\)?$",
     re.IGNORECASE,
 )
+_LONGEST: Final = 400
 _TIMES: Final = re.compile(r"[x×]\s*(?=\d)", re.IGNORECASE)
 _AGAIN: Final = re.compile(
     r"\s*(?:/\s*(?P<slash>\d.*)|\((?P<round>(?:about |approx\.? )?\d[^()]*)\))$"
@@ -90,6 +91,8 @@ def read_making(written: str, system: System, language: str = "en_GB") -> Makes:
     >>> read_making("two jars (300 ml)", "metric").total.middle
     Fraction(600, 1)
     """
+    if len(written) > _LONGEST:
+        raise Unreadable(f'"{written}" is longer than what a batch makes can be.', _HOW)
     ways = (system, language)
     text = _once(_counted(written.strip()), ways)
     amount, rest = read_first(text, *ways)

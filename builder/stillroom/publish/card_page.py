@@ -7,11 +7,10 @@ on it. Leaves out the words themselves (core.labelling) and how many go on a she
 from __future__ import annotations
 
 from dataclasses import dataclass
-from datetime import date
 from typing import Any
 
 from stillroom.core.allergen_laws import Said
-from stillroom.core.date_marks import date_words, say_date
+from stillroom.core.date_marks import date_words
 from stillroom.core.keeping import Kept
 from stillroom.core.kinds import Kind
 from stillroom.core.labelling import ContentsEntry, UsageCard, label_recipe, make_card
@@ -47,10 +46,7 @@ class CardView:
     allergens: tuple[str, ...]
     may_contain: tuple[str, ...]
     allergen_words: tuple[Said, ...]
-    made_on_iso: str
-    made_on_text: str
     date_text: str
-    date_iso: str
     keeps: dict[str, Any]
     qr_svg: str
     qr_mm: float
@@ -67,12 +63,15 @@ def emblem_address(kind: Kind, link: Link) -> str:
     return link(emblem_path(kind)) if emblem_of(kind.slug) else ""
 
 
-def view_card(recipe: Recipe, library: Library, made_on: date, emblem: str = "") -> CardView:
-    """Return a recipe's card as if made on a day; `emblem` is the address of its kind's drawing."""
+def view_card(recipe: Recipe, library: Library, emblem: str = "") -> CardView:
+    """Return a recipe's card; `emblem` is the address of its kind's drawing.
+
+    It is of no day: the day it was made is written by hand, or by card-element.js.
+    """
     address = library.address_of(recipe)
     settings = library.settings
-    card = make_card(recipe, settings, made_on, url=address)
-    kept = label_recipe(recipe, settings, made_on).keeping
+    card = make_card(recipe, settings, url=address)
+    kept = label_recipe(recipe, settings).keeping
     code = draw_qr(address)
     return CardView(
         slug=recipe.slug,
@@ -88,10 +87,7 @@ def view_card(recipe: Recipe, library: Library, made_on: date, emblem: str = "")
         allergens=card.allergens,
         may_contain=card.may_contain,
         allergen_words=card.allergen_words,
-        made_on_iso=made_on.isoformat(),
-        made_on_text=say_date(made_on, settings.language),
         date_text=card.date_mark.text,
-        date_iso=card.date_mark.iso,
         keeps=_mark_data(kept, settings.language),
         qr_svg=code.svg,
         qr_mm=code.size_mm,

@@ -8,8 +8,9 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass
+from datetime import date
 from functools import cached_property
-from typing import Any
+from typing import Any, Final
 
 from markupsafe import Markup
 
@@ -30,6 +31,9 @@ from stillroom.publish.method_steps import StepGroup, show_method
 from stillroom.publish.structured_data import RecipeFacts, describe_recipe
 from stillroom.publish.templating import render, show_json
 from stillroom.publish.when_page import make_when
+
+_ANY_DAY: Final = date(2027, 1, 1)
+"""Lengths are counted from one day, so that a page says the same on every day it is built."""
 
 
 @dataclass(frozen=True)
@@ -105,9 +109,7 @@ class RecipeLeaf:
                 "heats": heat_lines(recipe, library.settings.altitude_m),
                 "care": assess_safety(recipe, library.settings),
                 "label": library.label_of(recipe),
-                "card": view_card(
-                    recipe, library, library.today, emblem_address(recipe.kind, link)
-                ),
+                "card": view_card(recipe, library, emblem_address(recipe.kind, link)),
                 "paper_data": paper_data(),
                 "when": make_when(library, recipe, link),
                 "share": Share(address, Markup(draw_qr(address).svg)),
@@ -123,7 +125,7 @@ class RecipeLeaf:
 
 def make_strip(recipe: Recipe, batch: ScaledBatch, library: Library) -> tuple[Fact, ...]:
     """Return hands-on time, when it is usable and best, how long it keeps, what it makes."""
-    plan = plan_forward(recipe, library.today)
+    plan = plan_forward(recipe, _ANY_DAY)
     ages = {stage.role: str(stage.age or "at once") for stage in recipe.stages}
     facts = (
         ("hands-on", "Hands-on time", say_minutes(plan.hands_on_minutes)),
@@ -137,7 +139,7 @@ def make_strip(recipe: Recipe, batch: ScaledBatch, library: Library) -> tuple[Fa
 
 def _structured_data(leaf: RecipeLeaf, library: Library) -> dict[str, Any]:
     recipe, batch = leaf.recipe, leaf.batch
-    plan = plan_forward(recipe, library.today)
+    plan = plan_forward(recipe, _ANY_DAY)
     steps = tuple(step.words for group in leaf.method for step in group.steps)
     facts = RecipeFacts(
         url=library.address_of(recipe),

@@ -32,7 +32,7 @@ class PrintRoomLeaf:
     def body(self, library: Library, prose: str, link: Link, url: str) -> str:
         """Return the whole page below its header."""
         cards = [
-            view_card(recipe, library, library.today, emblem_address(recipe.kind, link))
+            view_card(recipe, library, emblem_address(recipe.kind, link))
             for recipe in library.recipes
         ]
         return render(
@@ -42,6 +42,5 @@ class PrintRoomLeaf:
                 "tags": cards,
                 "paper_data": paper_data(),
                 "cuts": make_gift_cuts(),
-                "made_on_iso": library.today.isoformat(),
             },
         )

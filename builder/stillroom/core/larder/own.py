@@ -230,7 +230,8 @@ class _Reader:
             self._tell(name, key, f'"{key}" of "{name}" is no list.', "Write: [one, another].")
             return []
         rows = value if isinstance(value, list) else str(value).split(",")
-        return [str(one).strip() for one in rows if str(one).strip()]
+        said = (str(one).strip() for one in rows if one is not None)  # an empty place says nothing
+        return [one for one in said if one]
 
     def _tried(self, name: str, key: str, read: Any, otherwise: Any) -> Any:
         try:

@@ -3,6 +3,7 @@
 
 import { fitCard } from "./card-fit.js";
 import { markDate, sayDate } from "./date-marks.js";
+import { isoDay, today } from "./dates.js";
 import { impose } from "./paper.js";
 import { fitPreview } from "./preview-zoom.js";
 import { MOST_OF_ONE, boxOfCard, readWhole } from "./print-choices.js";
@@ -21,13 +22,18 @@ export function writeCard(card, { to, from, made }) {
   setName(card, "to", to);
   setName(card, "from", from);
   card.querySelector(".card-names").hidden = !(to || from);
-  if (!made || !card.dataset.keeps) return;
+  if (!card.dataset.keeps) return;
   const keeps = JSON.parse(card.dataset.keeps);
-  const time = card.querySelector(".card-made");
-  time.dateTime = made;
-  time.textContent = sayDate(made, keeps.language);
-  const mark = markDate(made, keeps);
-  if (mark) card.querySelector(".card-date").textContent = mark.text;
+  card.querySelector(".card-made").textContent = made ? sayDate(made, keeps.language) : "";
+  const date = card.querySelector(".card-date");
+  card.dataset.undated ??= date.textContent; // "Best before: 2 years from the day it was made"
+  date.textContent = (made && markDate(made, keeps)?.text) || card.dataset.undated;
+}
+
+/** Propose today as the day it was made. */
+export function proposeToday(form) {
+  const { made } = form.elements;
+  if (made.type === "date" && !made.value) made.value = isoDay(today());
 }
 
 function setName(card, which, name) {
@@ -64,6 +70,7 @@ class StillroomCard extends HTMLElement {
     this.holder = measuringHolder();
     this.zoom = fitPreview(this.querySelector(".card-holder"), (room) => this.shownWidth(room));
     this.restore();
+    proposeToday(this.form);
     this.listening = new AbortController();
     const { signal } = this.listening;
     this.form.addEventListener("input", () => this.update(), { signal });

@@ -1,7 +1,7 @@
 // <stillroom-print-room>: choose what to print, see the sheets, print them. Nothing typed here
 // leaves the browser; the choices are kept in sessionStorage until the window closes.
 
-import { cardFaces, measuringHolder, writeCard } from "./card-element.js";
+import { cardFaces, measuringHolder, proposeToday, writeCard } from "./card-element.js";
 import { fitCard, fitTag } from "./card-fit.js";
 import { fitPreview } from "./preview-zoom.js";
 import { chosenBox, chosenGrid, chosenRecipes, chosenStart, keepChoices, restoreChoices } from "./print-choices.js";
@@ -25,6 +25,7 @@ class StillroomPrintRoom extends HTMLElement {
       button.addEventListener("click", () => this.setEach(button.dataset.each), { signal });
     }
     restoreChoices(this.form);
+    proposeToday(this.form);
     this.chooseFromAddress();
     this.begin();
   }
