@@ -30,12 +30,15 @@ def browser_fits(page: Page, size: str) -> dict[str, list[str]]:
     found: dict[str, list[str]] = page.evaluate(
         """async (size) => {
           const { fitCard } = await import('/assets/stillroom/js/card-fit.js');
-          const { measuringHolder } = await import('/assets/stillroom/js/card-element.js');
+          const element = await import('/assets/stillroom/js/card-element.js');
+          const { measuringHolder, writeCard } = element;
           const holder = measuringHolder();
           const found = {};
           for (const card of document.querySelectorAll('.print-room-cards .usage-card')) {
             const copy = card.cloneNode(true);
             copy.dataset.size = size;
+            const made = document.querySelector('.print-room-form input[name=made]').value;
+            writeCard(copy, { to: '', from: '', made });
             const fit = fitCard(copy, holder);
             found[card.dataset.recipe] = [fit.fits ? fit.front : 'refused', fit.level];
           }
