@@ -9,8 +9,10 @@ import io
 import json
 import os
 import quopri
+import struct
 import urllib.parse
 import zipfile
+import zlib
 from pathlib import Path
 
 import pytest
@@ -59,6 +61,17 @@ def commented(mark: str) -> bytes:
     return "".join(f"{mark}{line}\n" for line in LIST.splitlines()).encode()
 
 
+def drawn(*, points: bytes = b"", words: bytes = b"", behind: bytes = b"") -> bytes:
+    """Return a PNG with such points, such words beside them, and more behind its end."""
+    chunks = [(b"IHDR", b"\0\0\0\1\0\0\0\1\x08\0\0\0\0"), (b"tEXt", b"Title\0" + words)]
+    chunks += [(b"IDAT", points), (b"IEND", b"")]
+    parts = [
+        struct.pack(">I", len(data)) + kind + data + struct.pack(">I", zlib.crc32(kind + data))
+        for kind, data in chunks
+    ]
+    return b"\x89PNG\r\n\x1a\n" + b"".join(parts) + behind
+
+
 # what a list was saved as; the first of each pair is where it lies
 LISTS: dict[str, tuple[str, bytes]] = {
     "as it is": ("list.yml", LIST.encode()),
@@ -67,6 +80,8 @@ LISTS: dict[str, tuple[str, bytes]] = {
     "a copy": ("list.yml.bak", LIST.encode()),
     "a hidden file": (".list.yml.swp", LIST.encode()),
     "a picture's ending": ("list.png", LIST.encode()),
+    "behind a picture": ("list.png", drawn(behind=LIST.encode())),
+    "in a picture's words": ("list.png", drawn(words=LIST.encode())),
     "a mark of UTF-8": ("list.yml", LIST.encode("utf-8-sig")),
     "an indented key": (
         "list.yml",
@@ -94,10 +109,14 @@ LISTS: dict[str, tuple[str, bytes]] = {
     "in an archive": ("lists.zip", zipped("list.yml", LIST.encode())),
     "with a letter of nought": ("list.yml", LIST.encode() + b"\x00"),
 }
+TO_NAME = f"To {NAME}".encode()
 # how a name that is on a list beside the book stands in a file to be published
 NAMES: dict[str, tuple[str, bytes]] = {
     "plain": ("page.md", f"# Thanks\n\nTo {NAME}.\n".encode()),
     "capitals": ("page.md", f"# Thanks\n\nTo {NAME.upper()}.\n".encode()),
+    "in a picture's words": ("a.png", drawn(words=NAME.encode())),
+    "in a picture's words, in base64": ("a.png", drawn(words=base64.b64encode(TO_NAME))),
+    "among a picture's points": ("a.png", drawn(points=NAME.encode("latin-1"))),
     "two lines": ("page.md", b"# Thanks\n\nTo Zebedee\nQuillfeather.\n"),
     "a hard gap": ("page.md", "To Zebedee\u00a0Quillfeather".encode()),
     "a soft hyphen": ("page.md", "To Zebedee Quill\u00adfeather".encode()),

@@ -32,6 +32,7 @@ _PERCENT = re.compile(r"%[2-7][0-9A-F]|%[C-E][0-9A-F]%", re.IGNORECASE)
 _QUOTED = re.compile(r"=[0-9A-F]{2}|=\r?\n")
 _TAGS = re.compile(r"<[^<>]{0,400}>")
 _FOLDED = re.compile(r"\r?\n[ \t]")
+_PNG = b"\x89PNG\r\n\x1a\n"
 _STREAM = re.compile(rb"stream\r?\n(.*?)endstream", re.DOTALL)
 
 
@@ -56,15 +57,33 @@ def read_plain(data: bytes) -> str:
 
 def every_text(data: bytes, depth: int = 0) -> Iterator[str]:
     """Return every text that bytes may hold, folded so that only letters and gaps count."""
+    if data.startswith(_PNG):  # a picture's points are sought as they stand, its words in full
+        points, data = _parted(data)
+        yield fold(points.decode("latin-1"))
     text = read_plain(data)
     yield from _unwrapped(text)
     if b"\x00" in data:
+        yield fold(text.replace("\x00", " "))  # it parts a word from the next
         for start in (0, 1):
             for encoding in ("utf-16-le", "utf-16-be"):
                 yield fold(data[start:].decode(encoding, errors="ignore"))
     if depth < 2:
         for inner in filter(None, _unpacked(data)):
             yield from every_text(inner, depth + 1)
+
+
+def _parted(data: bytes) -> tuple[bytes, bytes]:
+    """Return the points of a PNG and all else in it, chunk by chunk (third edition, 5.3)."""
+    points: list[bytes] = []
+    rest, at = [data[:8]], 8
+    while at + 12 <= len(data):
+        end = at + 12 + int.from_bytes(data[at : at + 4], "big")
+        if end > len(data):  # no chunk: something else stands behind the picture
+            break
+        (points if data[at + 4 : at + 8] == b"IDAT" else rest).append(data[at + 8 : end - 4])
+        at = end
+    rest.append(data[at:])
+    return b"\n".join(points), b"\n".join(rest)
 
 
 def fold(text: str) -> str:

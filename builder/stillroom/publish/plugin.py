@@ -75,9 +75,8 @@ class StillroomPlugin(BasePlugin[StillroomConfig]):  # type: ignore[no-untyped-c
             seeker = know_private_words(book)
             if self.seeker is None or self.seeker.known != seeker.known:
                 self.seeker = seeker
-                pass_over(
-                    [path for path in config.theme.dirs if path != config.theme.custom_dir], seeker
-                )
+                themes = [path for path in config.theme.dirs if path != config.theme.custom_dir]
+                pass_over([*themes, str(Path(__file__).parent)], seeker)
             written = [
                 folder for folder in published_folders(book).values() if folder != book.site_dir
             ]
