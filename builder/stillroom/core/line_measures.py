@@ -7,7 +7,7 @@ measures: line_amounts.py.
 from __future__ import annotations
 
 import re
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, replace
 from fractions import Fraction
 from functools import cache
@@ -35,6 +35,7 @@ class Measure:
 
 _WORDS = re.compile(r"[A-Za-zÀ-ÿ]+(?:-[A-Za-zÀ-ÿ]+)*\.?(?:[ \t]+[A-Za-zÀ-ÿ]+\.?){0,2}")
 _GAP = re.compile(r"[ \t]+")
+_TOKEN = re.compile(r"[^ \t]+")
 
 
 def _look_up(text: str, at: int, table: Mapping[str, Any], most: int = 3) -> tuple[str, int] | None:
@@ -46,16 +47,29 @@ def _look_up(text: str, at: int, table: Mapping[str, Any], most: int = 3) -> tup
     found = _WORDS.match(text, at)
     if found is None:
         return None
-    tokens = [(word, word.end()) for word in re.finditer(r"[^ \t]+", found[0])]
-    for size in range(min(most, len(tokens)), 0, -1):
-        end = tokens[size - 1][1]
-        written = _GAP.sub(" ", found[0][:end])
-        for form in (written, written.rstrip("."), written.replace(".", ""), *_joined(written)):
+    ends = [word.end() for word in _TOKEN.finditer(found[0])]
+    for size in range(min(most, len(ends)), 0, -1):
+        end = ends[size - 1]
+        written = found[0][:end]
+        if size > 1:
+            written = _GAP.sub(" ", written)
+        for form in _forms(written):
             if form in table:
                 return form, at + end
-            if form.lower() in table:
-                return form.lower(), at + end
+            lower = form.lower()
+            if lower in table:
+                return lower, at + end
     return None
+
+
+def _forms(written: str) -> Iterator[str]:
+    """Yield a word as written, without its dots, without its hyphen or its blank."""
+    yield written
+    if "." in written:
+        yield written.rstrip(".")
+        yield written.replace(".", "")
+    if "-" in written or " " in written:
+        yield from _joined(written)
 
 
 def _joined(written: str) -> tuple[str, ...]:
