@@ -74,6 +74,8 @@ _FOR_ONE = re.compile(
     r"(?:half[\s-]pint|pint|quart|litre|liter|jar|bottle|kg|kilo|pound|lb|cup|gallon|person))s?\b",
     re.IGNORECASE,
 )
+_ONE_OF = re.compile(r"\bper\b|\beach\b|\bevery\b", re.IGNORECASE)
+_DIGIT = re.compile(r"[\d½⅓⅔¼¾⅛]")
 _EACH_OF = re.compile(r"each\s+(?:of\s+)?(?P<foods>.*(?:\band\b|&|,).*)", re.IGNORECASE)
 # "1 tsp each cinnamon, nutmeg and cloves": what stands behind the comma are more of them
 _EACH_FIRST = re.compile(r"each\b[\s:]", re.IGNORECASE)
@@ -135,14 +137,15 @@ def _refuse_another(reading: LineReading, item: str, text: str) -> None:
     """Ask where a line measures a second thing, or says how much goes with one of another."""
     if not isinstance(reading.amount, Amount):
         return
-    for_one = _FOR_ONE.search(f"{item}, {reading.note}")
+    for_one = _FOR_ONE.search(f"{item}, {reading.note}") if _ONE_OF.search(text) else None
     if for_one:
         raise Unreadable(
             f'"{text.strip()}" says how much {for_one["said"]}, not how much in all.',
             'Write the whole amount, or "- item: garlic", "amount: 1 clove", '
             '"scales: per container" below each other.',
         )
-    if _DILUTED.search(item) or _ANOTHER.match(reading.note) or _NEXT.search(item):
+    digits = _DIGIT.search(item)
+    if _ANOTHER.match(reading.note) or (digits and (_DILUTED.search(item) or _NEXT.search(item))):
         raise Unreadable(
             f'"{text.strip()}" says more than one amount.', "Write a line for each of them."
         )

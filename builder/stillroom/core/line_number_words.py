@@ -73,6 +73,8 @@ def _part_value(part: str) -> Fraction:
 
 def read_and_part(text: str, at: int, language: str) -> tuple[Fraction, int] | None:
     """Read the part that is said after a number or a measure: "and a half", "et demi"."""
+    if text[at : at + 1] not in (" ", "\u00a0", "\t"):
+        return None
     spoken = _AND_PART.match(text, at)
     if spoken:
         return _words()[spoken["count"].lower()] * _part_value(spoken["part"]), spoken.end()

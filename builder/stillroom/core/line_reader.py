@@ -61,8 +61,11 @@ def read_line(text: str, system: System = "metric", language: str = "en_GB") -> 
     """
     _refuse_odd_signs(text)
     marks = marks_of(language)
-    text = _CLOVES.sub(r"\1 \2", text)
-    text = _unbracketed(_UNIT_FIRST.sub(r"\g<sep> \g<number> \g<unit>", text))
+    text = _unbracketed(text)
+    if "lov" in text:
+        text = _CLOVES.sub(r"\1 \2", text)
+    if marks.language == "it":
+        text = _UNIT_FIRST.sub(r"\g<sep> \g<number> \g<unit>", text)
     start = _first(text)
     lead = _LEAD.match(text, start)
     start = lead.end() if lead else start

@@ -33,6 +33,8 @@ _COUNT_GLUED = re.compile(r"(?P<count>\d+)(?P<part>[½⅓⅔¼¾⅛])-(?:inch|cm
 
 def put_size_apart(reading: LineReading) -> LineReading:
     """Put the size of a thing into the note: "6 lbs of 4- to 5-inch pickling cucumbers"."""
+    if not re.search(r"\d|[½⅓⅔¼¾⅛]", reading.item):
+        return reading
     size = _SIZE_FIRST.match(reading.item) or _SIZE_LAST.search(reading.item)
     if size is None:
         return reading
