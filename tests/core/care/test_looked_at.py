@@ -66,6 +66,20 @@ def test_the_three_answers_are_kept_apart_over_all_cases(answer: str) -> None:
         if answer == "could not be told":
             assert not found or box.unchecked
         elif answer == "not found":
-            assert not found or not box.unchecked
+            # one food of which it is not known how sour it is leaves the other questions answered
+            assert not found or not any("is not known" in words for words in box.unchecked)
         else:
             assert all(any(title in look.found for title in spoken) for look in found)
+
+
+def test_a_known_food_of_which_nobody_says_how_sour_it_is_is_told_in_a_closed_jar() -> None:
+    jar = {
+        "title": "Jar", "kind": "preserve", "keeps": "6 months",
+        "ingredients": ["200 g sugar", "200 ml soy sauce"],
+        "method": ["Boil and fill hot jars."],
+    }  # fmt: skip
+    box = box_of(jar)
+    assert [words for words in box.unchecked if "soy sauce" in words]
+    assert {look.answer for look in box.looked if "botulism" in look.what} == {"could not be told"}
+    cold = box_of(jar | {"keeps": "2 weeks in the fridge"})
+    assert not cold.unchecked

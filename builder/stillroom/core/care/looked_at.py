@@ -14,6 +14,7 @@ from typing import Any, Literal
 
 import yaml
 
+from stillroom.core.care.unchecked import acidity_not_known
 from stillroom.core.safety_facts import Facts
 
 Answer = Literal["said above", "not found", "could not be told"]
@@ -57,6 +58,9 @@ def _answer(question: Mapping[str, Any], facts: Facts, spoken: Mapping[str, str]
     if said:
         return Look(what, "said above", _join(said, "; "))
     unknown = [word for thing in facts.things for word in thing.unknown]
+    of_jars = "low-acid-sealed" in question["rules"] and not unknown
+    if doubted := acidity_not_known(facts.recipe) if of_jars else ():
+        return Look(what, "could not be told", f"{_join(doubted)}: how sour is not known")
     if unknown:
         return Look(what, "could not be told", f"{_join(unknown)}: not known to the book")
     things = [thing.item for thing in facts.tagged(question["tags"])]

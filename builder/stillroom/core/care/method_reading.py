@@ -35,6 +35,10 @@ _STOP = re.compile(
     re.IGNORECASE,
 )
 _MOST_WORDS = 5
+# behind a known word these make another food of it: "honey powder", "cinnamon leaf essential oil"
+_ANOTHER_FOOD = frozenset(
+    {"powder", "powdered", "essential", "extract", "essence", "drops", "leaf"}
+)
 
 
 @dataclass(frozen=True)
@@ -104,6 +108,8 @@ def _longest_known(amount: str, words: list[str], recipe: Recipe) -> Ingredient 
     for size in range(len(words), 0, -1):
         one = _as_line(amount, words[:size], recipe)
         reading = food_of(one)
+        if reading.known and size < len(words) and words[size].casefold() in _ANOTHER_FOOD:
+            return _as_line(amount, words, recipe)
         a_tin = size < len(words) and reading.food and "craft" in reading.food.tags
         if reading.known and not a_tin:
             return one
