@@ -11,6 +11,7 @@ from stillroom.core.labelling import label_recipe, make_card
 from stillroom.core.loading import read_recipe
 from stillroom.core.problems import ProblemsFound
 from stillroom.core.recipe import Recipe
+from stillroom.publish.amounts_page import show_amounts
 
 GB = BookSettings()
 US = BookSettings(country="US", language="en_US")
@@ -290,6 +291,23 @@ def test_shorter_guidance_is_said_with_its_source() -> None:
 def test_a_strong_drink_says_why_it_needs_no_date() -> None:
     recipe = recipe_of("kind: infusion\nmakes: 1 l\ningredients:\n  - 1 l vodka\nkeeps: 2 years")
     assert "10 % vol or more needs no best-before" in label_recipe(recipe, GB, MADE).date_mark.why
+
+
+@pytest.mark.parametrize(
+    ("country", "front", "said"),
+    [
+        ("GB", "kind: infusion\nmakes: 1 l\ningredients:\n  - 1 l vodka", True),
+        ("IE", "kind: infusion\nmakes: 1 l\ningredients:\n  - 1 l vodka", True),
+        ("US", "kind: infusion\nmakes: 1 l\ningredients:\n  - 1 l vodka", False),
+        ("GB", "kind: infusion\nmakes: 1 l\ningredients:\n  - 100 ml vodka\n  - 1 l water", False),
+        ("GB", "kind: preserve\nmakes: 1 l\ningredients:\n  - 1 l water\n  - 1 kg sugar", False),
+    ],
+)
+def test_the_page_says_that_a_strong_drink_needs_no_date(
+    country: str, front: str, said: bool
+) -> None:
+    facts = show_amounts(recipe_of(front, "1. Steep for a month."), country).always
+    assert ("Best-before date" in [fact.name for fact in facts]) is said
 
 
 def test_a_weak_mead_is_dated_without_excuse() -> None:

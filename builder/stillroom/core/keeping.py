@@ -21,6 +21,7 @@ from stillroom.core.recipe import Recipe
 from stillroom.core.safety_facts import Facts, gather_facts
 from stillroom.core.safety_rules import judge
 from stillroom.core.spans import Span
+from stillroom.core.strength import strength_of
 
 # above this strength a drink carries no best-before date: Reg. (EU) 1169/2011 Annex X 1(d)
 EXEMPT_FROM_ABV = 10
@@ -103,6 +104,13 @@ def _shortened(name: str, own: Span | None, published: Span, row: Keeps) -> str:
     state = "unopened" if name == "unopened" else "once opened"
     said = f"the recipe says {own}" if own else "the recipe does not say"
     return f"{published} {state}: {row.source} ({said})"
+
+
+def needs_no_date(recipe: Recipe) -> bool:
+    """Tell whether it is a drink so strong that Annex X asks for no best-before date on it."""
+    found = strength_of(recipe)
+    strong = found is not None and found.abv_percent >= EXEMPT_FROM_ABV
+    return strong and recipe.kind.is_eaten and recipe.kind.name in ("infusion", "ferment")
 
 
 def _longer(own: Span | None, published: Span) -> bool:

@@ -10,8 +10,10 @@ from dataclasses import dataclass
 from fractions import Fraction
 from itertools import groupby
 
+from stillroom.core.allergen_laws import law_of
 from stillroom.core.bottling import HEADSPACE_SOURCE, headspace_inches, headspace_ml
 from stillroom.core.finished import SIZE_MEANS, Fact, facts_of_batch, fillable
+from stillroom.core.keeping import needs_no_date
 from stillroom.core.preserves import solids_of
 from stillroom.core.quantities import show_amount, show_decimal, show_number
 from stillroom.core.recipe import Recipe
@@ -95,7 +97,7 @@ def show_amounts(recipe: Recipe, country: str) -> AmountsView:
         can_change_measure=any(line.density for line in scalable.lines),
         ready=_ready_made(scalable),
         facts=facts_of_batch(recipe, written, country),
-        always=_always(recipe),
+        always=(*_always(recipe), *_no_date_asked(recipe, country)),
     )
 
 
@@ -113,6 +115,14 @@ def _ready_made(recipe: Scalable) -> ReadyMade:
             for place, line in enumerate(recipe.lines)
         ),
     )
+
+
+def _no_date_asked(recipe: Recipe, country: str) -> tuple[Fact, ...]:
+    """Say of a strong drink that the law of the European Union and Britain wants no date on it."""
+    if law_of(country) != "eu" or not needs_no_date(recipe):
+        return ()
+    text = "the law asks for none on a drink of 10 % vol or more"
+    return (Fact("Best-before date", text, "Reg. (EU) 1169/2011 Annex X 1(d)"),)
 
 
 def _always(recipe: Recipe) -> tuple[Fact, ...]:
