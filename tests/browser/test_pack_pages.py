@@ -13,6 +13,8 @@ from giving.lists import ROOT, TODAY, demo_book, demo_recipes
 from stillroom.giving.pack import Effort, pack_files, work_out
 from stillroom.giving.reading import load_giving_list
 
+from .test_every_page import CUT_OFF, SPACED, STOPS
+
 WIDER = "document.documentElement.scrollWidth - innerWidth"
 
 
@@ -40,6 +42,9 @@ def test_every_page_of_the_pack(
         found = Axe().run(page).response["violations"]
         told = [(one["id"], [node["html"][:120] for node in one["nodes"][:3]]) for one in found]
         assert told == [], path.name
+        assert page.evaluate(STOPS) == [], path.name
+        page.evaluate(SPACED)
+        assert page.evaluate(CUT_OFF) == [], path.name
     page.close()
 
 
