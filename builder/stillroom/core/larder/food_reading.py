@@ -13,7 +13,9 @@ from functools import lru_cache
 
 from stillroom.core.larder.harmless import all_harmless
 from stillroom.core.larder.lists import (
+    after_the_same,
     as_one_list,
+    is_a_colour,
     named_twice,
     shared_words,
     split_plurals,
@@ -34,6 +36,7 @@ from stillroom.core.larder.phrases import (
 )
 from stillroom.core.larder.shelves import Larder, common_larder, is_hand_made
 from stillroom.core.larder.staple import Staple
+from stillroom.core.larder.words import normal_form
 
 _OF_MANY_SORTS = frozenset({"dairy", "nut", "flour", "seed", "alcohol"})
 
@@ -171,6 +174,8 @@ def _with_tail(reading: FoodReading, tail: Words, larder: Larder) -> FoodReading
     if is_choice(tail) and any(food.tags & _OF_MANY_SORTS for food in reading.foods):
         left = (*reading.leftover, " ".join(forms(tail)))
         return replace(reading, food=None, foods=(), hinted=reading.foods, leftover=left)
+    if reading.food and phrase_words("tins") & set(forms(tail)):
+        return _from_a_tin(reading, larder)
     if tail[0].form not in phrase_words("tails") or tail[0].form == "without":
         return reading
     hinted, doubted = hint(tail[1:], larder)
@@ -186,6 +191,15 @@ def _with_tail(reading: FoodReading, tail: Words, larder: Larder) -> FoodReading
         foods=(),
         leftover=(*reading.leftover, " ".join(forms(tail))),
     )
+
+
+def _from_a_tin(reading: FoodReading, larder: Larder) -> FoodReading:
+    """Read "chickpeas from a tin" as the tinned ones, where the larder knows them."""
+    for word in sorted(phrase_words("tinned")):
+        tinned = larder.named(normal_form(f"{word} {reading.foods[0].name}"))
+        if tinned:
+            return replace(reading, food=tinned, foods=(tinned, *reading.foods[1:]))
+    return reading
 
 
 def _read_parts_joined(pieces: list[Words], larder: Larder) -> FoodReading | None:
@@ -244,8 +258,11 @@ def _said_of_all(
     Where it may be meant and names no known food, it is not known: the fresh one is only doubted.
     """
     food = reading.food
-    if reading is first or food is None or first.food is None:
+    if reading is first or first.food is None:
         return reading
+    if food is None:
+        match = after_the_same(*pieces, larder)
+        return _found(match, pieces[1]) if match else reading
     found = with_shared(*pieces, (first.food, food), either, larder)
     if found is None:
         left = forms(shared_words(pieces[0]))
@@ -261,11 +278,16 @@ def _sharing(reading: FoodReading, pieces: list[Words], larder: Larder) -> FoodR
     The most words that name a food count: "fresh or dried bay laurel leaf" holds no laurel leaf.
     """
     piece, alone = pieces[0], reading.food
+    if is_a_colour(piece):  # "white or cider vinegar" holds no white of egg
+        alone, reading = None, _not_found(piece, larder)
     for shared in pieces[1:]:
+        if alone and piece[-1].form in forms(shared):
+            continue  # "canned tomatoes or tomato purée" shares nothing
         for size in range(len(shared) - 1, 0, -1):
             longer = match_name((*piece, *shared[-size:]), larder)
             if longer.food is None:
-                if size > 1 and larder.named(" ".join(forms(shared[-size:]))):
+                made = shared[-1].form in phrase_words("made_of")
+                if size > 1 and not made and larder.named(" ".join(forms(shared[-size:]))):
                     break  # fewer words would cut a name in two
                 continue
             made_of_it = shared[-1].form in phrase_words("made_of")

@@ -19,10 +19,11 @@ class _Row:
     only: frozenset[str]
     never: frozenset[str]
     after: bool
+    before: bool
 
     def counts(self, food: Staple, behind: bool) -> bool:
         own = food.tags | {f"={food.name}", f"={food.kind_of}"}
-        if self.never & own or (self.after and not behind):
+        if self.never & own or (self.before if behind else self.after):
             return False
         return not self.only or bool(self.only & own)
 
@@ -30,7 +31,7 @@ class _Row:
 @cache
 def _table() -> dict[str, tuple[_Row, ...]]:
     held = load_index()["harmless"]
-    rows = [_Row(frozenset(only), frozenset(never), after) for only, never, after in held["rows"]]
+    rows = [_Row(frozenset(only), frozenset(never), *sides) for only, never, *sides in held["rows"]]
     return {form: tuple(rows[place] for place in places) for form, places in held["words"].items()}
 
 

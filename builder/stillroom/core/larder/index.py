@@ -84,7 +84,8 @@ def _harmless() -> dict[str, Any]:
     rows = []
     words: dict[str, list[int]] = {}
     for place, row in enumerate(read_yaml("harmless.yml")):
-        rows.append([row.get("only", []), row.get("never", []), row.get("after", False)])
+        sides = [row.get("after", False), row.get("before", False)]
+        rows.append([row.get("only", []), row.get("never", []), *sides])
         for written in row["words"].split(","):
             words.setdefault(normal_form(written), []).append(place)
     return {"rows": rows, "words": words}

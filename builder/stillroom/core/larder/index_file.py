@@ -1,8 +1,8 @@
 """The index of foods as it lies on disk, read in a few milliseconds: a row opens when asked for.
 
 index.txt holds, after the fingerprint of all that it was made from, its parts: a title behind "#",
-then a line for each entry, its key and its value in JSON with a tab between. Where the data or the
-code that reads them have changed since, the file is passed over and index.py makes the index anew.
+then a line for each entry in order of the keys, its value in JSON behind a tab. Where the data or
+the code that reads them have changed since, it is passed over and index.py makes the index anew.
 """
 
 from __future__ import annotations
@@ -42,27 +42,48 @@ _PARTS = ("rows", *_NAMES, "harmless", "tagged", "data")
 
 
 class Lazy(Mapping[str, Any]):
-    """A part of the index: each value is read from its JSON when it is asked for."""
+    """A part of the index: lines in order of their keys, each read when it is asked for."""
 
-    def __init__(self, written: dict[bytes, bytes]) -> None:
-        """Keep the values as they are written."""
-        self._written = written
+    def __init__(self, lines: bytes) -> None:
+        """Keep the lines as they are written."""
+        self._lines = lines
+
+    def _find(self, key: bytes) -> bytes | None:
+        """Return what is written for a key, found by halving what is left to look through."""
+        low, high = 0, len(self._lines)
+        while low < high:
+            middle = (low + high) // 2
+            start = self._lines.rfind(b"\n", 0, middle) + 1
+            end = self._lines.find(b"\n", middle)
+            end = len(self._lines) if end < 0 else end
+            found, _, written = self._lines[start:end].partition(b"\t")
+            if found == key:
+                return written
+            if found < key:
+                low = end + 1
+            else:
+                high = start - 1
+        return None
 
     def __getitem__(self, key: str) -> Any:
         """Return one value."""
-        return json.loads(self._written[key.encode()])
+        written = self._find(key.encode())
+        if written is None:
+            raise KeyError(key)
+        return json.loads(written)
 
     def __contains__(self, key: object) -> bool:
         """Say whether there is such a key, without reading its value."""
-        return isinstance(key, str) and key.encode() in self._written
+        return isinstance(key, str) and self._find(key.encode()) is not None
 
     def __iter__(self) -> Iterator[str]:
         """Return every key, in the order of the file."""
-        return (key.decode() for key in self._written)
+        lines = self._lines.split(b"\n") if self._lines else []
+        return (line.partition(b"\t")[0].decode() for line in lines)
 
     def __len__(self) -> int:
         """Return how many there are."""
-        return len(self._written)
+        return self._lines.count(b"\n") + 1 if self._lines else 0
 
 
 def source_files() -> tuple[Path, ...]:
@@ -105,8 +126,7 @@ def _read_part(title: str, lines: bytes) -> Mapping[str, Any]:
     if title in _NAMES:
         cells = lines.decode().replace("\n", "\t").split("\t")
         return dict(zip(cells[::2], cells[1::2], strict=True))
-    pairs = lines.replace(b"\n", b"\t").split(b"\t")
-    return Lazy(dict(zip(pairs[::2], pairs[1::2], strict=True)))
+    return Lazy(lines)
 
 
 def write_index(index: Mapping[str, Any]) -> str:
@@ -115,7 +135,8 @@ def write_index(index: Mapping[str, Any]) -> str:
     for title in _PARTS:
         part = index["foreign"][title] if title in LANGUAGES else index[title]
         lines = (
-            f"{key}\t{value if title in _NAMES else _written(value)}" for key, value in part.items()
+            f"{key}\t{part[key] if title in _NAMES else _written(part[key])}"
+            for key in sorted(part, key=str.encode)
         )
         parts.append("\n".join((f"#{title}", *lines)))
     return "\n".join(parts)

@@ -98,9 +98,24 @@ def named_twice(words: Words, larder: Larder) -> Match | None:
     return None
 
 
+def is_a_colour(words: Words) -> bool:
+    """Whether one word is only a colour: "white", but not "whites"."""
+    one = words[0]
+    return len(words) == 1 and one.form in COLOURS and one.end - one.start == len(one.form)
+
+
 def shared_words(first: Words) -> Words:
     """Return what the first food of a list may share with the others: "dried" of "dried figs"."""
     return tuple(word for word in first[:-1] if word.form in phrase_words("shared"))
+
+
+def after_the_same(first: Words, piece: Words, larder: Larder) -> Match | None:
+    """Read what is no food by itself behind the words of the first: "chicken legs or thighs"."""
+    for size in range(len(first) - 1, 0, -1):
+        match = match_name((*first[:size], *piece), larder)
+        if match.food:
+            return match
+    return None
 
 
 def with_shared(

@@ -69,8 +69,10 @@ def _more(words: Words, food: Staple | None) -> Effect:
 def _qualified(head: Words, note: Words, food: Staple | None, larder: Larder) -> Effect:
     telling = note
     if food:  # "lemon, grated zest": what is grated tells nothing
-        left = harmless_run(forms(note), food, True)
+        left = _not_harmless(note, food)
         telling = tuple(word for word in note if word.form in left)
+        if not set(left) <= phrase_words("turns") | phrase_words("changes"):
+            telling = note  # "fennel, trimmed fronds reserved" is all of it
     for words in (note, telling) if telling and telling != note else (note,):
         for together in ((*words, *head), (*head, *words)):
             match = match_name(together, larder)
@@ -81,9 +83,15 @@ def _qualified(head: Words, note: Words, food: Staple | None, larder: Larder) ->
     pieces = split_joined(note)
     if all(set(forms(piece)) <= phrase_words("turns") | {"only"} for piece in pieces):
         return Effect()
-    left = tuple(word for piece in pieces for word in harmless_run(forms(piece), food, True))
+    left = tuple(word for piece in pieces for word in _not_harmless(piece, food))
     own = frozenset(forms(head))
     return Effect(leftover=tuple(word for word in left if _is_another(word, food, own, larder)))
+
+
+def _not_harmless(note: Words, food: Staple) -> tuple[str, ...]:
+    """Return what is left over of a note: what may stand before a name may stand in its note."""
+    left = harmless_run(forms(note), food, True)
+    return harmless_run(left, food, False) if left else left
 
 
 def _is_another(word: str, food: Staple, own: frozenset[str], larder: Larder) -> bool:

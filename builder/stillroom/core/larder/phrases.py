@@ -15,7 +15,8 @@ from stillroom.core.larder.words import Word, words_of
 
 Words = tuple[Word, ...]
 _CUT = re.compile(r"[,;:()\[\]]|\s[–—-]\s")
-_STROKE = re.compile(r"\s*[/|+]\s*")
+# "1/2" is no choice
+_STROKE = re.compile(r"(?<!\d)\s*[/|+]\s*|\s*[/|+]\s*(?!\d)")
 
 
 @dataclass(frozen=True)
