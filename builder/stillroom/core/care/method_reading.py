@@ -41,6 +41,12 @@ _ANOTHER_FOOD = frozenset(
 )
 
 
+_EACH_ITS_OWN = frozenset(
+    {"fruit", "citrus", "high-acid-fruit", "low-acid-fruit", "borderline-acid", "dried-fruit"}
+    | {"stone-fruit", "vegetable", "low-acid-vegetable", "dried-vegetable", "nut", "seed"}
+)
+
+
 @dataclass(frozen=True)
 class Listed:
     """The words and foods of the list: what the method calls by them is no further food."""
@@ -77,7 +83,12 @@ class Listed:
         )
 
     def tells_all_of(self, food: Staple) -> bool:
-        """Whether a listed food already brings all that a mentioned one would: yolks, of eggs."""
+        """Whether a listed food already brings all that a mentioned one would: yolks, of eggs.
+
+        A fruit or a vegetable is never another one: grapes are no apple to a dog.
+        """
+        if food.tags & _EACH_ITS_OWN:
+            return False
         may = set(food.may_contain)
         return any(
             food.tags <= own.tags
