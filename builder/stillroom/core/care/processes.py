@@ -43,9 +43,13 @@ _SAME = {
             "green chilli", "red chilli", "green chile", "red chile", "chile pepper",
             "anaheim pepper", "anaheim chile", "banana pepper", "hungarian pepper",
         ),
-        "chickpeas": ("canned chickpea", "cooked chickpea"),
+        "chickpeas": (
+            "canned chickpea", "cooked chickpea", "tinned chickpea", "tinned chickpeas",
+            "tinned garbanzo bean", "canned garbanzo bean", "garbanzo bean",
+        ),
         "kidney beans": (
             "canned kidney bean", "cooked kidney bean", "canned red kidney bean", "red kidney bean",
+            "tinned kidney bean", "tinned red kidney bean", "tinned kidney beans",
         ),
         "onion": (
             "yellow onion", "white onion", "red onion", "brown onion", "sweet onion", "shallot",
