@@ -81,11 +81,13 @@ def check(files: tuple[Path, ...]) -> None:
         recipes = _check_whole(config)
     for food in unknown_foods(recipes):
         click.echo(f"note: {food.say()}", err=True)
-    for recipe in recipes:
-        for warning in warn_of_dates(recipe):
-            click.echo(f"warning: {warning}", err=True)
+    warnings = [warning for recipe in recipes for warning in warn_of_dates(recipe)]
+    for warning in warnings:
+        click.echo(f"warning: {warning}", err=True)
     count = len(recipes)
-    click.echo(f"{count} recipe{'' if count == 1 else 's'} read, no problems.")
+    read = f"{count} recipe{'' if count == 1 else 's'} read, no problems"
+    some = f"{len(warnings)} warning{'' if len(warnings) == 1 else 's'}"
+    click.echo(f"{read}, {some}: a strict build stops there." if warnings else f"{read}.")
 
 
 def _check_whole(config: Path) -> tuple[Recipe, ...]:

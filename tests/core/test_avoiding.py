@@ -44,6 +44,13 @@ def test_a_word_that_means_too_much_asks(word):
     assert read_avoided(word).ask
 
 
+@pytest.mark.parametrize(
+    "said", ["allergic to eggs and milk", "nuts and gluten", "can't have celery or sulphites"]
+)
+def test_several_things_in_one_are_asked_for_one_by_one(said):
+    assert "each by itself" in read_avoided(said).ask
+
+
 @pytest.mark.parametrize("word", ["glutten", "quibberly", "dust", "cats", ""])
 def test_a_word_that_means_no_food_is_not_read(word):
     assert read_avoided(word) is None

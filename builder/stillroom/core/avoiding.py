@@ -29,12 +29,15 @@ _KEYS = frozenset(
 # what stands round the thing itself: "allergic to nuts", "nut allergy (severe)", "gluten-free"
 _BEFORE = re.compile(
     r"^(?:strictly |absolutely )?(?:no|not|any|anything with|all|without|free (?:from|of)"
+    r"|(?:can't|cannot|can not|mustn't|must not|doesn't|does not|don't|do not|won't|will not)"
+    r" (?:have|eat|drink|like|want|take)(?: any)?"
     r"|(?:is |are )?(?:severely )?allergic to|(?:an )?allergy to|intolerant (?:to|of)|avoids?)\s+"
 )
 _BEHIND = re.compile(
     r"(?:[\s-]+(?:free|allerg(?:y|ies|ic)|intoleran(?:t|ce)|unverträglichkeit|please|at all"
     r"|of any kind))+$"
 )
+_SEVERAL = re.compile(r"\s*(?:[,;/&]|\band\b|\bor\b|\bund\b|\bet\b|\boder\b|\bou\b)\s*")
 _IN_BRACKETS = re.compile(r"\s*\([^)]*\)\s*")
 
 
@@ -108,7 +111,11 @@ def read_avoided(word: str) -> Avoided | None:
     for said in dict.fromkeys((plain, bare)):
         if found := _families().get(said) or _as_allergen(said):
             return replace(found, word=word)
-    return _as_food(word, bare)
+    several = [one for one in _SEVERAL.split(bare) if one.strip()]
+    if len(several) > 1 and all(read_avoided(one) for one in several):
+        listed = ", ".join(one.strip() for one in several)
+        return Avoided(word, ask=f'Write each by itself: "avoid: [{listed}]".')
+    return _as_food(word, bare) if len(several) == 1 else None
 
 
 def avoided_by_name(word: str) -> Avoided:
@@ -162,7 +169,7 @@ def _as_allergen(word: str) -> Avoided | None:
         if word
         and word in {one.name, one.name.replace("-", " "), one.say.lower(), one.eu, one.us, one.ca}
     )
-    return Avoided(word, ids) if ids else None
+    return Avoided(word, ids, meant=word) if ids else None
 
 
 def _as_food(word: str, bare: str) -> Avoided | None:
@@ -181,5 +188,6 @@ def _as_food(word: str, bare: str) -> Avoided | None:
         allergens=frozenset(food.allergens if plain else ()),
         named=re.compile(rf"\b(?:{names})"),
         foods=(food,),
+        meant=bare,
         perhaps_foods=frozenset({food.kind_of} - {""}),
     )

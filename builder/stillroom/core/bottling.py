@@ -12,7 +12,13 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from fractions import Fraction
 
-from stillroom.core.contents import Content, bottling_data, contents_of, figure
+from stillroom.core.contents import (
+    Content,
+    bottling_data,
+    contents_of,
+    drinks_without_size,
+    figure,
+)
 from stillroom.core.recipe import Recipe
 from stillroom.core.units import convert, size_of
 
@@ -102,8 +108,13 @@ def vessel_share(recipe: Recipe) -> Fraction:
 
 
 def estimate_yield(recipe: Recipe, factor: Fraction = Fraction(1)) -> Yield | None:
-    """Return what a strained batch leaves to bottle; None for kinds that are not strained."""
+    """Return what a strained batch leaves to bottle.
+
+    None for kinds that are not strained, and where a bottle goes in whose size is not said.
+    """
     held = contents_of(recipe)
+    if drinks_without_size(recipe):
+        return None
     if recipe.kind.solids_left_in or not any(content.liquid for content in held):
         return None
     liquids = sum((c.volume_ml for c in held if c.liquid), Fraction(0)) * factor

@@ -119,6 +119,18 @@ def contents_of(recipe: Recipe) -> tuple[Content, ...]:
     )
 
 
+def drinks_without_size(recipe: Recipe) -> tuple[str, ...]:
+    """Return the drinks with alcohol of which nobody can say how much goes in: "1 bottle gin"."""
+    return tuple(
+        content.ingredient.item
+        for content in contents_of(recipe)
+        if content.staple
+        and "alcohol" in content.staple.tags
+        and not content.volume_ml
+        and content.grams is None
+    )
+
+
 @lru_cache(maxsize=4096)
 def contents_by_place(recipe: Recipe) -> tuple[Content | None, ...]:
     """Return what each line of the recipe brings, one row per line; None for "to taste"."""

@@ -100,6 +100,17 @@ def known_keeping(recipe: Recipe) -> Keeping:
     return replace(keeps, unopened=limit.longest, where=where, source=limit.source, by="book")
 
 
+def planned_keeping(recipe: Recipe) -> Keeping:
+    """Return a recipe's known keeping with what its card says, where guidance is shorter."""
+    keeps = known_keeping(recipe)
+    if keeps.unopened is None or not recipe.kind.edible:
+        return keeps
+    known = recipe.model_copy(update={"keeps": keeps})
+    facts = gather_facts(known, finished_percent(known), ())
+    card = decide_keeping(known, facts).unopened
+    return replace(keeps, shorter=card) if card and _longer(keeps.unopened, card) else keeps
+
+
 def _shortened(name: str, own: Span | None, published: Span, row: Keeps) -> str:
     state = "unopened" if name == "unopened" else "once opened"
     said = f"the recipe says {own}" if own else "the recipe does not say"

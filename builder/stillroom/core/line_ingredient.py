@@ -14,7 +14,7 @@ from fractions import Fraction
 from stillroom.core.line_pairs import compare
 from stillroom.core.line_parts import LineReading
 from stillroom.core.line_reader import read_line
-from stillroom.core.line_sizes import bare_words, comma_parts
+from stillroom.core.line_sizes import bare_words, comma_parts, read_leading
 from stillroom.core.problems import Unreadable, nearest
 from stillroom.core.quantities import Amount, AnyAmount, Unmeasured, parse_amount, show_amount
 from stillroom.core.units import System, convert, offered_words, size_of
@@ -25,6 +25,11 @@ _SHORTENED = frozenset(
 )
 _STICK_G = Fraction(113)  # one US stick of butter: USDA SR 01145
 _STICK_FOODS = re.compile(r"\b(?:butter|margarine|shortening)\b", re.IGNORECASE)
+
+# what a measure of volume behind the food is the size of, in the languages of the reader
+_HOLDS_A_DRINK = frozenset(
+    {"bottle", "flask", "miniature", "flasche", "bouteille", "botella", "bottiglia", "fles"}
+)
 
 
 @dataclass(frozen=True)
@@ -55,6 +60,7 @@ def amount_of_line(text: str, system: System, language: str = "en_GB") -> LineAm
         return LineAmount(reading.item, amount or Unmeasured("as needed"), _note(reading))
     _refuse_misspelt_unit(amount, reading.item, system)
     compare(reading.each if reading.each is not None else amount, reading.also)
+    reading = _size_behind(amount, reading, system, language)
     amount, each_g, size = _packs(amount, reading)
     if each_g is None and not amount.unit and reading.also and reading.each is None:
         each_g = _weight_of_one(amount, reading.also[0])
@@ -62,6 +68,22 @@ def amount_of_line(text: str, system: System, language: str = "en_GB") -> LineAm
         each_g = _STICK_G
     note = ", ".join(part for part in (size, _note(reading)) if part)
     return LineAmount(reading.item, amount, note, each_g, reading.also)
+
+
+def _size_behind(
+    amount: Amount, reading: LineReading, system: System, language: str
+) -> LineReading:
+    """Read the size of a bottle that stands behind its food: "1 bottle gin (70cl)"."""
+    if reading.each is not None or amount.unit or amount.noun.lower() not in _HOLDS_A_DRINK:
+        return reading
+    parts = comma_parts(reading.note)
+    for place, part in enumerate(parts):
+        said = read_leading(part, system, language)
+        plain = said and said.each is None and said.rest.strip(" .").lower() in ("", "each")
+        if said and plain and said.amount.unit and size_of(said.amount.unit) == "volume":
+            note = ", ".join(parts[:place] + parts[place + 1 :])
+            return replace(reading, each=said.amount, note=note)
+    return reading
 
 
 def _ratio_behind(text: str, system: System) -> LineAmount | None:

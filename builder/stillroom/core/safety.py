@@ -27,6 +27,7 @@ from stillroom.core.care.finished_strength import finished_percent
 from stillroom.core.care.jar_styles import style_of
 from stillroom.core.care.looked_at import Look, look_at
 from stillroom.core.care.process_words import SWEET, say_jam_process, say_process
+from stillroom.core.care.processes import Process
 from stillroom.core.care.sources import say_source
 from stillroom.core.care.unchecked import could_not_check
 from stillroom.core.problems import Problem, did_you_mean
@@ -159,6 +160,8 @@ def _fills(evidence: Evidence, facts: Facts, settings: BookSettings) -> Mapping[
     limit = evidence.limit
     words = (facts.recipe.title, facts.clauses)
     process = published_process(facts.things, *words)
+    if process and _holds_more(process, facts):
+        process = None
     places = {"room": "at room temperature", "fridge": "in the fridge", "freezer": "frozen"}
     return {
         "items": join_words(_names(evidence.things)),
@@ -180,6 +183,12 @@ def _fills(evidence: Evidence, facts: Facts, settings: BookSettings) -> Mapping[
             facts.share(SWEET), style_of(*words), process, settings.altitude_m
         ),
     }
+
+
+def _holds_more(process: Process, facts: Facts) -> bool:
+    """Whether something is in it that the process was not tested with: no time is promised then."""
+    dried = any("dried-fruit" in thing.tags for thing in facts.things)
+    return any(thing.unknown for thing in facts.things) or (dried and "chutney" not in process.name)
 
 
 def _say_altitude(settings: BookSettings) -> str:

@@ -14,7 +14,7 @@ from dataclasses import dataclass
 from fractions import Fraction
 
 from stillroom.core import spirit_density
-from stillroom.core.contents import Content, contents_of
+from stillroom.core.contents import Content, contents_of, drinks_without_size
 from stillroom.core.drinks import Pour, pour
 from stillroom.core.extracts import Fold, fold_of
 from stillroom.core.mixtures import Mixture, mix, spirit, water
@@ -79,6 +79,8 @@ def strength_of(recipe: Recipe, shares: Sequence[Fraction] = ()) -> Strength | N
     alcohol leaves them by as much as nobody can say.
     """
     held = contents_of(recipe)
+    if drinks_without_size(recipe):
+        return None
     if recipe.kind.name == "ferment" and not any(abv_of(content) for content in held):
         return _ferment(recipe, held)
     parts = strength_parts(recipe)

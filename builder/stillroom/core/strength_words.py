@@ -9,11 +9,13 @@ from fractions import Fraction
 from typing import Any
 
 from stillroom.core.bottling import Yield, estimate_yield
+from stillroom.core.contents import drinks_without_size
 from stillroom.core.cutting import Cut, Pods
 from stillroom.core.drinks import DrinkMeasure, Pour, measure_of
 from stillroom.core.extracts import Fold
 from stillroom.core.mixtures import water_to_reach_ml
 from stillroom.core.recipe import Recipe
+from stillroom.core.scaled_lines import join_and
 from stillroom.core.strength import fold_of_recipe, not_reckoned, strength_of
 
 NO_STRENGTH = (
@@ -32,7 +34,7 @@ def strength_text(recipe: Recipe, country: str = "GB") -> str:
     measure = measure_of(country)
     strength = strength_of(recipe)
     if strength is None:
-        return f"{recipe.title}: {NO_STRENGTH}"
+        return f"{recipe.title}: {_why_none(recipe)}"
     lines = [
         f"{recipe.title}: {strength.text}",
         f"  How: {strength.how}",
@@ -52,6 +54,17 @@ def strength_text(recipe: Recipe, country: str = "GB") -> str:
     lines.append(f"  A {measure.one} is {measure.amount} ({measure.source}).")
     fold = fold_of_recipe(recipe)
     return "\n".join([*lines, *(_fold_lines(fold, fold.uncertainty) if fold else ())])
+
+
+def _why_none(recipe: Recipe) -> str:
+    without = drinks_without_size(recipe)
+    if not without:
+        return NO_STRENGTH
+    named = join_and(list(without))
+    return (
+        f"no strength is reckoned: how much {named} goes in is not known. "
+        f'Write its size, such as "700 ml {without[0]}".'
+    )
 
 
 def strength_document(recipe: Recipe, country: str = "GB") -> dict[str, Any]:

@@ -10,6 +10,7 @@ from datetime import date
 from fractions import Fraction
 from typing import Any
 
+from stillroom.core.avoiding import avoided_by_name
 from stillroom.core.book import BookSettings
 from stillroom.core.care.unchecked import could_not_check
 from stillroom.core.day_words import say_day, say_day_short, say_minutes
@@ -210,7 +211,9 @@ def _basket(pack: Pack, basket: Basket) -> dict[str, Any]:
         "kind": basket.kind,
         "delivery": household.delivery,
         "message": household.message or pack.offering.giving.message,
-        "avoid": [*household.avoid, *household.avoid_ingredients],
+        "avoid": [
+            avoided_by_name(word).said for word in (*household.avoid, *household.avoid_ingredients)
+        ],
         "presents": presents,
         "empty": ", ".join(empty),
         "cost": pack.money(

@@ -32,6 +32,8 @@ def read_note(head: Words, note: Words, food: Staple | None, larder: Larder) -> 
         note = note[:-1]  # "limes, juice and zest of"
     if note[-1].form == "free":  # "unsalted, and xylitol-free"
         return Effect()
+    if note[0].form in ("no", "without") and len(note) > 1:  # "peanut butter (no xylitol)"
+        return Effect()
     if note[0].form in ("or", "and", "plus"):
         return _more(note[1:], food)
     core, tail = split_tail(note)
