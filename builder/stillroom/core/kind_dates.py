@@ -22,6 +22,8 @@ from stillroom.core.stage_dates import lay_out
 # any start will do to compare lengths
 _A_START: Final = date(2027, 2, 1)
 _NEAR: Final = Fraction(3, 4)
+_WORK: Final = frozenset({"prepare", "strain", "bottle", "finish", "give"})
+_AGES: Final = frozenset({"usable from", "best from"})
 
 
 @dataclass(frozen=True)
@@ -54,7 +56,30 @@ def dates_of_kind(recipe: Recipe) -> KindDates | None:
         return KindDates(whose)
     first = said[0]
     differs = f"Its method says otherwise (step {first.step}): “{first.words}”. Go by the method."
-    return KindDates(whose, differs, tuple(one.as_written for one in said), first.line)
+    return KindDates(whose, differs, _lines_to_write(recipe, said), first.line)
+
+
+def _lines_to_write(recipe: Recipe, said: tuple[Said, ...]) -> tuple[str, ...]:
+    """Return the timeline to write: the kind's own work, with the method's times in their place.
+
+    Without the work the day of making would count no hands at all.
+    """
+    words = [word for word, _ in recipe.kind.timeline]
+    ages = next((place for place, word in enumerate(words) if word in _AGES), len(words))
+    work = [
+        (place, f"{stage.word}: {stage.text}")
+        for place, stage in enumerate(recipe.stages)
+        if stage.role in _WORK
+    ]
+    own = tuple(one.as_written for one in said)
+    named = {line.partition(":")[0] for line in own}
+    before = tuple(line for place, line in work if place < ages)
+    after = tuple(line for place, line in work if place >= ages)
+    kept = tuple(
+        tuple(line for line in lines if line.partition(":")[0] not in named)
+        for lines in (before, after)
+    )
+    return (*kept[0], *own, *kept[1])
 
 
 def _agrees(recipe: Recipe, said: tuple[Said, ...]) -> bool:

@@ -43,7 +43,8 @@ def _poisons() -> tuple[_Poison, ...]:
 
 # "xylitol-free" peanut butter; but sugar-free things are what xylitol is in
 _FREE = re.compile(
-    r"\b(?!sugar)[\w-]+[- ]free\b|\b(?:no|not|without|free (?:from|of)) (?:added |any )?[\w-]+",
+    r"\b(?!sugar)[\w-]+[- ]free\b|\b(?:no|not|without|free (?:from|of)) (?:added |any )?[\w-]+"
+    r"(?: (?:or|nor) (?:any )?[\w-]+)*",
     re.IGNORECASE,
 )
 
