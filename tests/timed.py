@@ -6,7 +6,7 @@ from collections.abc import Iterable
 from dataclasses import dataclass, field
 
 from stillroom.core.keeps import Keeping
-from stillroom.core.spans import parse_span
+from stillroom.core.spans import Span, parse_span
 from stillroom.core.stages import Stage, parse_stage
 
 
@@ -17,6 +17,10 @@ class TimedRecipe:
     stages: tuple[Stage, ...]
     keeps: Keeping = field(default_factory=Keeping)
     season: tuple[int, ...] = ()
+
+    @property
+    def lasts(self) -> Span | None:
+        return self.keeps.unopened
 
 
 def timed(

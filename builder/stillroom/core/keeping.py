@@ -6,6 +6,7 @@ The published times are staples/keeping.yml. Leaves out dates: date_marks.py.
 from __future__ import annotations
 
 from dataclasses import dataclass, replace
+from functools import lru_cache
 
 from stillroom.core.care.finished_strength import finished_percent
 from stillroom.core.care.keeping_limits import (
@@ -100,15 +101,23 @@ def known_keeping(recipe: Recipe) -> Keeping:
     return replace(keeps, unopened=limit.longest, where=where, source=limit.source, by="book")
 
 
-def planned_keeping(recipe: Recipe) -> Keeping:
-    """Return a recipe's known keeping with what its card says, where guidance is shorter."""
-    keeps = known_keeping(recipe)
-    if keeps.unopened is None or not recipe.kind.edible:
-        return keeps
-    known = recipe.model_copy(update={"keeps": keeps})
-    facts = gather_facts(known, finished_percent(known), ())
-    card = decide_keeping(known, facts).unopened
-    return replace(keeps, shorter=card) if card and _longer(keeps.unopened, card) else keeps
+@lru_cache(maxsize=4096)
+def planned_span(recipe: Recipe) -> Span | None:
+    """Return how long it is planned to keep: nothing is given beyond the date on its card."""
+    own = recipe.keeps.unopened
+    if own is None or not recipe.kind.edible:
+        return own
+    facts = gather_facts(recipe, finished_percent(recipe), ())
+    card = decide_keeping(recipe, facts).unopened
+    return card if card and _longer(own, card) else own
+
+
+def keeping_words(recipe: Recipe) -> str:
+    """Say how long it keeps, and what card and dates take where guidance is shorter."""
+    words, planned = recipe.keeps.words, planned_span(recipe)
+    if planned == recipe.keeps.unopened:
+        return words
+    return f"{words}; card and dates take {planned}, by published guidance"
 
 
 def _shortened(name: str, own: Span | None, published: Span, row: Keeps) -> str:

@@ -50,7 +50,6 @@ class Keeping:
     """How long it keeps, where, and who says so. Spans are None when not stated.
 
     `by` is who says so: the recipe under "keeps", its method, or the book for want of both.
-    `shorter` is what the card says instead, where published guidance is shorter than the recipe.
     """
 
     unopened: Span | None = None
@@ -60,12 +59,6 @@ class Keeping:
     mark: str = ""
     reason: str = ""
     by: Literal["recipe", "method", "book"] = "recipe"
-    shorter: Span | None = None
-
-    @property
-    def lasts(self) -> Span | None:
-        """How long it is planned to keep: nothing is given beyond the date on its card."""
-        return self.shorter or self.unopened
 
     @property
     def words(self) -> str:
@@ -77,10 +70,7 @@ class Keeping:
         if self.unopened is None:
             return ""
         opened = f", {self.opened} once opened" if self.opened else ""
-        said = " (the book’s own figure)" if self.by == "book" else ""
-        if self.shorter:
-            said = f"; card and dates take {self.shorter}, by published guidance"
-        return f"{self.unopened}{opened}{said}"
+        return f"{self.unopened}{opened}{' (the book’s own figure)' if self.by == 'book' else ''}"
 
 
 def read_keeping(value: Any) -> Keeping:

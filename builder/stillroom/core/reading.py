@@ -21,7 +21,7 @@ from stillroom.core.dividing import Divided, divide
 from stillroom.core.drafts import draft_recipe
 from stillroom.core.facts_above import read_facts
 from stillroom.core.frontmatter import Located
-from stillroom.core.keeping import planned_keeping
+from stillroom.core.keeping import known_keeping
 from stillroom.core.larder.ingredients import find_foods
 from stillroom.core.larder.shelves import Larder, common_larder
 from stillroom.core.method import brace_faults, find_base
@@ -136,7 +136,7 @@ def _draft_of(recipe: Recipe | None, larder: Larder) -> Recipe | None:
 def _completed(recipe: Recipe, larder: Larder) -> Recipe:
     """Return a recipe with what the book knows of its foods and of how it keeps."""
     known = _the_one(_with_foods(recipe, larder))
-    return known.model_copy(update={"keeps": planned_keeping(known)})
+    return known.model_copy(update={"keeps": known_keeping(known)})
 
 
 def _with_foods(recipe: Recipe, larder: Larder) -> Recipe:

@@ -40,6 +40,7 @@ from stillroom.core.making import Makes
 from stillroom.core.parts import Ingredient, read_ingredient
 from stillroom.core.problems import Unreadable, say_written
 from stillroom.core.quantities import Amount, parse_amount
+from stillroom.core.spans import Span
 from stillroom.core.stages import Stage, parse_stage, without_colon
 from stillroom.core.units import System, size_of
 
@@ -339,10 +340,22 @@ class Recipe(FrontMatter):
         return self.vessels[0] if self.vessels else None
 
     @property
+    def lasts(self) -> Span | None:
+        """How long it is planned to keep unopened: what its card says, where that is shorter."""
+        from stillroom.core.keeping import planned_span  # late: it reads recipes itself
+
+        return planned_span(self)
+
+    @property
+    def made_in(self) -> Container | None:
+        """The container that "makes" counts, with or without a size, where none are listed."""
+        return None if self.containers else container_made(self.makes)
+
+    @property
     def filled_into(self) -> tuple[Container, ...]:
         """The containers to give it in, those that "makes" counts, or the one its kind brings."""
-        made = container_made(self.makes)
-        if not self.containers and made and made.size and size_of(made.size.unit) == "volume":
+        made = self.made_in
+        if made and made.size and size_of(made.size.unit) == "volume":
             return (made,)
         return self.containers or (read_container(self.kind.container, "metric"),)
 

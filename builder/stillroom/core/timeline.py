@@ -40,10 +40,6 @@ class Keeps(Protocol):
         """How long it keeps unopened."""
 
     @property
-    def lasts(self) -> Span | None:
-        """How long it is planned to keep: the shorter of that and what its card says."""
-
-    @property
     def opened(self) -> Span | None:
         """How long it keeps once opened."""
 
@@ -58,6 +54,10 @@ class Timed(Protocol):
     @property
     def keeps(self) -> Keeps:
         """How long it keeps."""
+
+    @property
+    def lasts(self) -> Span | None:
+        """How long it is planned to keep unopened: by its card, where that is shorter."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -251,7 +251,7 @@ def _facts(
         keep_until=keep_until,
         latest_start_best=latest_start_best(recipe, give),
         latest_start_usable=latest_start_usable(recipe, give),
-        earliest_start_fresh=_earliest_fresh(recipe.stages, recipe.keeps.lasts, give),
+        earliest_start_fresh=_earliest_fresh(recipe.stages, recipe.lasts, give),
     )
 
 
@@ -263,7 +263,7 @@ def _plan(
     way: str,
     bottled: date | None = None,
 ) -> Timeline:
-    stages, keep = recipe.stages, recipe.keeps.lasts
+    stages, keep = recipe.stages, recipe.lasts
     give = giving_day or natural_giving_day(stages, start)
     laid = _fitted(stages, start, give)
     if bottled is not None:

@@ -32,7 +32,7 @@ def timeline_data(recipe: Titled) -> dict[str, Any]:
         "slug": recipe.slug,
         "title": recipe.title,
         "stages": [stage_data(stage) for stage in recipe.stages],
-        "keep": span_data(recipe.keeps.lasts),
+        "keep": span_data(recipe.lasts),
         "season": list(recipe.season),
         "opened": str(recipe.keeps.opened) if recipe.keeps.opened else None,
         "phrases": verdict_phrases(),

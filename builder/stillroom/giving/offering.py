@@ -20,7 +20,7 @@ from stillroom.core.costing import (
     needs_of,
 )
 from stillroom.core.day_words import say_day
-from stillroom.core.holders import container_made, read_container
+from stillroom.core.holders import read_container
 from stillroom.core.problems import Problem, ProblemsFound
 from stillroom.core.quantities import show_amount
 from stillroom.core.recipe import Recipe
@@ -115,8 +115,7 @@ def container_of(make: Make, recipe: Recipe) -> str:
     """Return the container a make is given in, as it is counted."""
     if make.container:
         return container_words(make.container)
-    made = None if recipe.containers else container_made(recipe.makes)
-    container = made or recipe.filled_into[0]
+    container = recipe.made_in or recipe.filled_into[0]
     size = f", {show_amount(container.size)}" if container.size else ""
     return container_words(f"{container.name}{size}")
 
@@ -138,7 +137,7 @@ def _shares(read: ReadList, recipes: Mapping[str, Recipe]) -> dict[str, Fraction
 
 
 def _count_filled(make: Make, recipe: Recipe) -> int:
-    if not make.container and not recipe.containers and container_made(recipe.makes):
+    if not make.container and recipe.made_in:
         return int(recipe.makes.amount.low)
     container = read_container(container_of(make, recipe), "metric")
     volume = makes_ml(recipe)

@@ -74,7 +74,7 @@ def read_shelf(
 
 
 def _until(recipe: Recipe, made_on: date) -> date | None:
-    keep = recipe.keeps.lasts
+    keep = recipe.lasts
     return keep.after(made_on, longest=False) if keep else None
 
 

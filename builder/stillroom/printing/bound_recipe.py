@@ -13,6 +13,7 @@ from typing import Any
 from stillroom.core.book import Book
 from stillroom.core.day_words import say_minutes
 from stillroom.core.holders import Container
+from stillroom.core.keeping import keeping_words
 from stillroom.core.labelling import Label, label_recipe
 from stillroom.core.qr_code import MODULE_MM, QUIET_MODULES, draw_qr
 from stillroom.core.quantities import show_amount
@@ -74,7 +75,7 @@ def _strip(recipe: Recipe, makes: str, label: Label, today: date) -> list[tuple[
         ("Hands-on", say_minutes(plan_forward(recipe, today).hands_on_minutes)),
         ("Usable from", ages.get("usable", "")),
         ("Best from", ages.get("best", "")),
-        ("Keeps", recipe.keeps.words),
+        ("Keeps", keeping_words(recipe)),
         ("Strength", label.strength_text.lower()),
     )
     return [fact for fact in facts if fact[1]]

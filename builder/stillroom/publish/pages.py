@@ -15,6 +15,7 @@ from typing import Any, Final
 from markupsafe import Markup
 
 from stillroom.core.day_words import say_minutes
+from stillroom.core.keeping import keeping_words
 from stillroom.core.labelling import Diet
 from stillroom.core.ovens import heat_lines
 from stillroom.core.qr_code import draw_qr
@@ -131,7 +132,7 @@ def make_strip(recipe: Recipe, batch: ScaledBatch, library: Library) -> tuple[Fa
         ("hands-on", "Hands-on time", say_minutes(plan.hands_on_minutes)),
         ("usable", "Usable from", ages.get("usable", "")),
         ("best", "Best from", ages.get("best", "")),
-        ("keeps", "Keeps", recipe.keeps.words),
+        ("keeps", "Keeps", keeping_words(recipe)),
         ("makes", "Makes", batch.makes),
     )
     return tuple(Fact(*fact) for fact in facts if fact[2])

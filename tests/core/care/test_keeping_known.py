@@ -16,10 +16,12 @@ import yaml
 from care_cases import recipe_of
 from stillroom.core.book import BookSettings
 from stillroom.core.care.keeping_said import kept_at
+from stillroom.core.keeping import keeping_words
 from stillroom.core.labelling import label_recipe
 from stillroom.core.recipe import Recipe
 from stillroom.core.safety import assess_safety
 from stillroom.core.spans import parse_span
+from stillroom.core.timeline import plan_forward
 
 GB = BookSettings()
 
@@ -92,6 +94,18 @@ def test_the_book_gives_its_own_figure_and_says_whose_it_is() -> None:
     assert label.date_mark.iso == "2026-12-19"
     assert "The recipe does not say; this is USDA FoodKeeper" in label.date_mark.why
     assert recipe.keeps.words == "3 weeks (the book’s own figure)"
+
+
+def test_what_is_planned_ends_on_the_day_of_the_card() -> None:
+    flour = ["200 g plain flour", "100 g butter"]
+    recipe = make("bake", flour, "Bake.", title="Ginger biscuits", keeps="4 weeks")
+    made = date(2026, 11, 28)
+    assert label_recipe(recipe, GB, made).date_mark.iso == "2026-12-19"
+    assert str(recipe.lasts) == "3 weeks"
+    assert keeping_words(recipe).startswith("4 weeks; card and dates take 3 weeks")
+    assert plan_forward(recipe, made).keep_until == date(2026, 12, 19)
+    shorter = make("bake", flour, "Bake.", title="Ginger biscuits", keeps="2 weeks")
+    assert (str(shorter.lasts), keeping_words(shorter)) == ("2 weeks", "2 weeks")
 
 
 @pytest.mark.parametrize(
