@@ -13,6 +13,7 @@ from CoolProp.CoolProp import PropsSI
 from hypothesis import given
 from hypothesis import strategies as st
 
+from stillroom.core.bottling import estimate_yield
 from stillroom.core.drinks import duty_strength, ethanol_g, measure_of, standard_drinks
 from stillroom.core.extracts import fold_of, single_fold_g_per_l, unit_weight_oz
 from stillroom.core.loading import load_recipe, read_recipe
@@ -36,6 +37,7 @@ from stillroom.core.spirit_density import (
     mass_fraction_of_abv,
 )
 from stillroom.core.strength import fold_of_recipe, strength_of
+from stillroom.core.strength_words import strength_text
 from stillroom.core.syrups import (
     brix_of_density,
     brix_of_gravity,
@@ -208,6 +210,15 @@ def test_what_is_beaten_in_takes_its_room(lines: list[str], ethanol: int, volume
     found = strength_of(drink(*lines))
     assert found is not None
     assert found.abv_percent == pytest.approx(100 * ethanol / volume, rel=0.03)
+
+
+def test_a_bottle_of_no_said_size_leaves_strength_and_yield_unknown() -> None:
+    unsized = drink("1 bottle gin", "200 g sugar")
+    assert (strength_of(unsized), estimate_yield(unsized)) == (None, None)
+    assert 'Write its size, such as "700 ml gin".' in strength_text(unsized)
+    sized = drink("1 bottle gin (70cl)", "200 g sugar")
+    assert strength_of(sized) is not None
+    assert "no alcohol" not in strength_text(sized)
 
 
 def test_coffee_by_the_spoon_is_no_drink() -> None:

@@ -23,14 +23,11 @@ from stillroom.cli import main
 from stillroom.core.book import BookSettings, place_book
 from stillroom.core.larder.ingredients import find_foods
 from stillroom.core.larder.shelves import common_larder
-from stillroom.core.loading import read_recipe
 from stillroom.core.parts import read_ingredient
 from stillroom.core.problems import ProblemsFound
 from stillroom.giving import swapping
 from stillroom.giving.calendar_file import write_calendar
 from stillroom.giving.guard import PACK_MARKER, guard_folder
-from stillroom.giving.model import Make
-from stillroom.giving.offering import _count_filled, container_of
 from stillroom.giving.pack import Effort, pack_files, read_before, work_out
 from stillroom.giving.swapping import restore_folder, swap_in
 
@@ -38,7 +35,7 @@ QUICK = Effort(10, 0.05)
 
 
 def make_pack(**changes):
-    data = small_list(**{"prices": PRICES, **changes})
+    data = small_list(prices=PRICES, **changes)
     return work_out(read_dict(data), demo_recipes(), demo_book().settings, TODAY, QUICK)
 
 
@@ -365,42 +362,3 @@ def test_the_plan_names_what_could_not_be_checked_and_who_is_given_it(pack, file
     }
     assert all(name in told.split("Why not")[0] for name in planned)
     assert planned or "Planned for nobody" in told
-
-
-def test_what_has_no_price_is_never_counted_as_nothing():
-    pack = make_pack(prices=[])
-    costs, plan = page(pack_files(pack), "costs.html"), page(pack_files(pack), "index.html")
-    assert "To pay: at least £2.40." in plan.get_text()  # two empty baskets, and nothing else
-    cells = [cell.get_text() for cell in costs.select("table td.n")]
-    assert "not known" in cells
-    assert "£0.00" not in cells
-
-
-def test_a_budget_that_cannot_be_looked_at_is_told():
-    households = [{"name": "Ysolde Fennimore", "basket": "small", "budget": 9}]
-    pack = make_pack(prices=[], households=households)
-    assert any("keeps within its budget is not known" in words for words in pack.complaints)
-
-
-def test_words_on_one_line_are_the_list_they_are():
-    households = [{"name": "Ysolde Fennimore", "basket": "small", "avoid": "nuts, gluten; lactose"}]
-    read = read_dict(small_list(households=households))
-    assert read.giving.households[0].avoid == ("nuts", "gluten", "lactose")
-
-
-@pytest.mark.parametrize(
-    ("makes", "container", "count"),
-    [
-        ("4 bottles of 330 ml", "bottle, 330 ml", 4),
-        ("3 bags", "bag", 3),
-        ("6 glass jars of 250 ml", "jar, 250 ml", 6),
-        ("2 tins of biscuits", "tin", 2),
-        ("800 ml", "tin, 1 l", 0),
-        ("24 biscuits", "tin, 1 l", 0),
-    ],
-)
-def test_what_a_batch_makes_is_what_it_is_given_in(makes, container, count):
-    text = f"---\ntitle: A\nkind: bake\nmakes: {makes}\ningredients: [100 g sugar]\n---\n"
-    recipe = read_recipe(text + "## Method\n1. Bake.\n", "a.md", "a")
-    make = Make(recipe="a")
-    assert (container_of(make, recipe), _count_filled(make, recipe)) == (container, count)

@@ -1,0 +1,60 @@
+"""What has no price, and what a batch is given in: never nothing, never another container."""
+
+from __future__ import annotations
+
+import pytest
+from bs4 import BeautifulSoup
+
+from giving.lists import TODAY, demo_book, demo_recipes, read_dict, small_list
+from stillroom.core.loading import read_recipe
+from stillroom.giving.model import Make
+from stillroom.giving.offering import _count_filled, container_of
+from stillroom.giving.pack import Effort, pack_files, work_out
+
+
+def make_pack(**changes):
+    read = read_dict(small_list(prices=[], **changes))
+    return work_out(read, demo_recipes(), demo_book().settings, TODAY, Effort(10, 0.05))
+
+
+def page(files, name):
+    return BeautifulSoup(files[name], "html.parser")
+
+
+def test_what_has_no_price_is_never_counted_as_nothing():
+    pack = make_pack()
+    costs, plan = page(pack_files(pack), "costs.html"), page(pack_files(pack), "index.html")
+    assert "To pay: at least £2.40." in plan.get_text()  # two empty baskets, and nothing else
+    cells = [cell.get_text() for cell in costs.select("table td.n")]
+    assert "not known" in cells
+    assert "£0.00" not in cells
+
+
+def test_a_budget_that_cannot_be_looked_at_is_told():
+    households = [{"name": "Ysolde Fennimore", "basket": "small", "budget": 9}]
+    pack = make_pack(households=households)
+    assert any("keeps within its budget is not known" in words for words in pack.complaints)
+
+
+def test_words_on_one_line_are_the_list_they_are():
+    households = [{"name": "Ysolde Fennimore", "basket": "small", "avoid": "nuts, gluten; lactose"}]
+    read = read_dict(small_list(households=households))
+    assert read.giving.households[0].avoid == ("nuts", "gluten", "lactose")
+
+
+@pytest.mark.parametrize(
+    ("makes", "container", "count"),
+    [
+        ("4 bottles of 330 ml", "bottle, 330 ml", 4),
+        ("3 bags", "bag", 3),
+        ("6 glass jars of 250 ml", "jar, 250 ml", 6),
+        ("2 tins of biscuits", "tin", 2),
+        ("800 ml", "tin, 1 l", 0),
+        ("24 biscuits", "tin, 1 l", 0),
+    ],
+)
+def test_what_a_batch_makes_is_what_it_is_given_in(makes, container, count):
+    text = f"---\ntitle: A\nkind: bake\nmakes: {makes}\ningredients: [100 g sugar]\n---\n"
+    recipe = read_recipe(text + "## Method\n1. Bake.\n", "a.md", "a")
+    make = Make(recipe="a")
+    assert (container_of(make, recipe), _count_filled(make, recipe)) == (container, count)
