@@ -14,7 +14,14 @@ from functools import lru_cache
 from typing import Literal
 
 from stillroom.core.allergen_laws import Allergen, List, all_allergens, law_of, say_allergen
-from stillroom.core.avoiding import Avoided, avoided_by_name, read_avoided
+from stillroom.core.avoiding import (
+    EATEN,
+    Avoided,
+    Diet,
+    allergens_called,
+    avoided_by_name,
+    read_avoided,
+)
 from stillroom.core.care.foods_in_method import foods_in_method
 from stillroom.core.larder.ingredients import food_of, name_of, parts_of, read_part
 from stillroom.core.larder.shelves import common_larder
@@ -39,16 +46,6 @@ __all__ = [
 Answer = Literal["contains", "may contain", "free", "not known"]
 # a food that differs from maker to maker
 PACKET = "read-its-packet"
-_ANIMAL_WORDS = {
-    "vegan": frozenset({"plant", "mineral", "fungus"}),
-    "vegetarian": frozenset(
-        {"plant", "mineral", "fungus", "milk", "egg", "honey", "beeswax", "wool"}
-    ),
-    "no meat": frozenset(
-        {"plant", "mineral", "fungus", "milk", "egg", "honey", "beeswax", "wool"}
-        | {"fish", "crustacean", "mollusc"}
-    ),
-}
 _SAID_FREE = re.compile(r"\b(\w+)[ -]free\b", re.IGNORECASE)
 _WORSE: tuple[Answer, ...] = ("free", "may contain", "not known", "contains")
 
@@ -164,7 +161,7 @@ def answer_avoid(recipe: Recipe, avoid: str) -> Answer:
     known = know_recipe(recipe)
     word = avoid.strip().lower()
     # a label's heading is told apart from a household's wider word: "nuts" is no peanut there
-    if names := _allergen_ids(word):
+    if names := allergens_called(word):
         return _allergen(known, names)
     avoided = avoided_by_name(avoid)
     if avoided.diet == "alcohol":
@@ -176,22 +173,15 @@ def answer_avoid(recipe: Recipe, avoid: str) -> Answer:
     return max(answers, key=_WORSE.index)
 
 
-def _allergen_ids(word: str) -> frozenset[str]:
-    if word == "gluten":
-        return frozenset({"wheat", "barley", "rye", "oats"})
-    return frozenset(
-        a.name
-        for a in all_allergens().values()
-        if word in (a.name, a.name.replace("-", " "), a.say.lower(), a.eu, a.us, a.ca)
-    )
+def nuts_beside(names: frozenset[str]) -> frozenset[str]:
+    """Return what may be one of these nuts: nuts of no sort, or each sort where none is named."""
+    nuts = frozenset(a.name for a in all_allergens().values() if a.us == "tree nuts")
+    no_sort = frozenset({"nuts", "other-nuts"})
+    return (no_sort if names & nuts else frozenset()) | (nuts if names & no_sort else frozenset())
 
 
 def _allergen(known: tuple[Known, ...], names: frozenset[str]) -> Answer:
-    generic = names & {"nuts", "other-nuts"}
-    nuts = {a.name for a in all_allergens().values() if "tree nuts" in (a.us, a.eu)}
-    traces = (
-        names | ({"nuts", "other-nuts"} if names & nuts else set()) | (nuts if generic else set())
-    )
+    traces = names | nuts_beside(names)
     if any(names & one.contains for one in known):
         return "contains"
     if any(one.unknown for one in known):
@@ -211,8 +201,8 @@ def _alcohol(recipe: Recipe, known: tuple[Known, ...]) -> Answer:
     return "not known" if any(one.open for one in known) else "free"
 
 
-def _diet(known: tuple[Known, ...], diet: str) -> Answer:
-    allowed = _ANIMAL_WORDS[diet]
+def _diet(known: tuple[Known, ...], diet: Diet) -> Answer:
+    allowed = EATEN[diet]
     staples = [staple for one in known for staple in one.staples]
     if any(not set(staple.animal) <= allowed for staple in staples):
         return "contains"

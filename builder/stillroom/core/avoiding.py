@@ -15,12 +15,18 @@ from typing import Any, Literal
 
 from stillroom.core.allergen_laws import all_allergens
 from stillroom.core.larder.food_reading import read_food
-from stillroom.core.larder.staple import Staple
+from stillroom.core.larder.staple import ANIMAL_BUT_VEGETARIAN, NOT_ANIMAL, Staple
 from stillroom.core.plurals import singular
 from stillroom.core.units import read_data
 
 Held = Literal["contains", "may contain", "free"]
 Diet = Literal["", "alcohol", "vegan", "vegetarian", "no meat"]
+# where the food of each diet may come from
+EATEN: Mapping[Diet, frozenset[str]] = {
+    "vegan": NOT_ANIMAL,
+    "vegetarian": NOT_ANIMAL | ANIMAL_BUT_VEGETARIAN,
+    "no meat": NOT_ANIMAL | ANIMAL_BUT_VEGETARIAN | {"fish", "crustacean", "mollusc"},
+}
 _PACKET = "read-its-packet"
 _KEYS = frozenset(
     {"word", "also", "allergens", "diet", "tags", "from", "named", "perhaps"}
@@ -162,13 +168,18 @@ def _pattern(row: Mapping[str, Any], key: str) -> re.Pattern[str] | None:
     return re.compile(row[key]) if key in row else None
 
 
-def _as_allergen(word: str) -> Avoided | None:
-    ids = frozenset(
+def allergens_called(word: str) -> frozenset[str]:
+    """Return the ids of the allergens, or of all under the heading, that a law calls so."""
+    return frozenset(
         one.name
         for one in all_allergens().values()
         if word
         and word in {one.name, one.name.replace("-", " "), one.say.lower(), one.eu, one.us, one.ca}
     )
+
+
+def _as_allergen(word: str) -> Avoided | None:
+    ids = allergens_called(word)
     return Avoided(word, ids, meant=word) if ids else None
 
 

@@ -18,12 +18,12 @@ from stillroom.core.problems import Problem
 from stillroom.core.recipe import Recipe
 from stillroom.core.spans import Span
 from stillroom.core.stage_dates import lay_out
+from stillroom.core.stages import MILESTONES
 
 # any start will do to compare lengths
 _A_START: Final = date(2027, 2, 1)
 _NEAR: Final = Fraction(3, 4)
 _WORK: Final = frozenset({"prepare", "strain", "bottle", "finish", "give"})
-_AGES: Final = frozenset({"usable from", "best from"})
 
 
 @dataclass(frozen=True)
@@ -64,22 +64,19 @@ def _lines_to_write(recipe: Recipe, said: tuple[Said, ...]) -> tuple[str, ...]:
 
     Without the work the day of making would count no hands at all.
     """
-    words = [word for word, _ in recipe.kind.timeline]
-    ages = next((place for place, word in enumerate(words) if word in _AGES), len(words))
-    work = [
-        (place, f"{stage.word}: {stage.text}")
-        for place, stage in enumerate(recipe.stages)
-        if stage.role in _WORK
-    ]
     own = tuple(one.as_written for one in said)
     named = {line.partition(":")[0] for line in own}
-    before = tuple(line for place, line in work if place < ages)
-    after = tuple(line for place, line in work if place >= ages)
-    kept = tuple(
-        tuple(line for line in lines if line.partition(":")[0] not in named)
-        for lines in (before, after)
+    roles = [stage.role for stage in recipe.stages]
+    aged = next((place for place, role in enumerate(roles) if role in MILESTONES), len(roles))
+    made, behind = (
+        tuple(
+            f"{stage.word}: {stage.text}"
+            for stage in stages
+            if stage.role in _WORK and stage.word not in named
+        )
+        for stages in (recipe.stages[:aged], recipe.stages[aged:])
     )
-    return (*kept[0], *own, *kept[1])
+    return (*made, *own, *behind)
 
 
 def _agrees(recipe: Recipe, said: tuple[Said, ...]) -> bool:

@@ -42,7 +42,7 @@ _OPEN = re.compile(
 _CLOSE = re.compile(
     r"\s*(?:each|total|in total|or so|altogether|weight|drained|drained weight)?\s*[)\]]"
 )
-_STICK_FOODS = re.compile(r"\b(?:butter|margarine|shortening)\b", re.IGNORECASE)
+STICK_FOODS = re.compile(r"\b(?:butter|margarine|shortening)\b", re.IGNORECASE)
 _HOW_FULL = re.compile(
     r"\s*\((?P<said>(?:[a-z]+\s)?packed|sifted|unsifted)\)(?=\s*/)", re.IGNORECASE
 )
@@ -198,7 +198,7 @@ def _read_sum(text: str, found: Measured, system: System, marks: Marks) -> Measu
 def _sticks_as_spoons(text: str, found: Measured) -> Measured:
     """Return an American stick of butter as the eight tablespoons that its wrapper marks."""
     own = found.amount
-    if own.noun != "stick" or not _STICK_FOODS.search(text, found.end):
+    if own.noun != "stick" or not STICK_FOODS.search(text, found.end):
         return found
     spoons = replace(own, low=own.low * 8, high=own.high * 8, unit="us_tbsp", noun="")
     return replace(found, amount=spoons, also=())

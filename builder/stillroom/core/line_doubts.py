@@ -96,9 +96,7 @@ def refuse_left_over(reading: LineReading, text: str) -> None:
     second = _SECOND.search(item) or re.match(r"[-–—/]\s?\w", item)
     second = second or _COUNT_FIRST.match(item)
     if second:
-        raise Unreadable(
-            f'"{text.strip()}" says more than one amount.', "Write a line for each of them."
-        )
+        raise _several(text)
     _refuse_each(reading, text)
     _refuse_another(reading, item, text)
     _refuse_share(reading)
@@ -106,6 +104,12 @@ def refuse_left_over(reading: LineReading, text: str) -> None:
         raise Unreadable(f'"{text.strip()}" could not be read whole.', _WRITE_ONE)
     _refuse_unmeasured_number(reading, item, left)
     _refuse_poured_ounces(reading)
+
+
+def _several(text: str) -> Unreadable:
+    return Unreadable(
+        f'"{text.strip()}" says more than one amount.', "Write a line for each of them."
+    )
 
 
 def _refuse_each(reading: LineReading, text: str) -> None:
@@ -146,9 +150,7 @@ def _refuse_another(reading: LineReading, item: str, text: str) -> None:
         )
     digits = _DIGIT.search(item)
     if _ANOTHER.match(reading.note) or (digits and (_DILUTED.search(item) or _NEXT.search(item))):
-        raise Unreadable(
-            f'"{text.strip()}" says more than one amount.', "Write a line for each of them."
-        )
+        raise _several(text)
 
 
 def _refuse_unmeasured_number(reading: LineReading, item: str, unit: re.Match[str] | None) -> None:

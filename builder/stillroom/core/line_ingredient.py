@@ -11,6 +11,7 @@ import re
 from dataclasses import dataclass, replace
 from fractions import Fraction
 
+from stillroom.core.line_amounts import STICK_FOODS
 from stillroom.core.line_pairs import compare
 from stillroom.core.line_parts import LineReading
 from stillroom.core.line_reader import read_line
@@ -24,7 +25,6 @@ _SHORTENED = frozenset(
     {"st.", "dr.", "no.", "mrs.", "mr.", "opt.", "extra.", "frz.", "lg.", "lge.", "sm.", "med."}
 )
 _STICK_G = Fraction(113)  # one US stick of butter: USDA SR 01145
-_STICK_FOODS = re.compile(r"\b(?:butter|margarine|shortening)\b", re.IGNORECASE)
 
 # what a measure of volume behind the food is the size of, in the languages of the reader
 _HOLDS_A_DRINK = frozenset(
@@ -64,7 +64,7 @@ def amount_of_line(text: str, system: System, language: str = "en_GB") -> LineAm
     amount, each_g, size = _packs(amount, reading)
     if each_g is None and not amount.unit and reading.also and reading.each is None:
         each_g = _weight_of_one(amount, reading.also[0])
-    if amount.noun == "stick" and _STICK_FOODS.search(reading.item):
+    if amount.noun == "stick" and STICK_FOODS.search(reading.item):
         each_g = _STICK_G
     note = ", ".join(part for part in (size, _note(reading)) if part)
     return LineAmount(reading.item, amount, note, each_g, reading.also)

@@ -25,6 +25,7 @@ from stillroom.core.book import BookSettings
 from stillroom.core.care.acid import published_process
 from stillroom.core.care.finished_strength import finished_percent
 from stillroom.core.care.jar_styles import style_of
+from stillroom.core.care.keeping_said import PLACE_WORDS
 from stillroom.core.care.looked_at import Look, look_at
 from stillroom.core.care.process_words import SWEET, say_jam_process, say_process
 from stillroom.core.care.processes import Process
@@ -162,7 +163,6 @@ def _fills(evidence: Evidence, facts: Facts, settings: BookSettings) -> Mapping[
     process = published_process(facts.things, *words)
     if process and _holds_more(process, facts):
         process = None
-    places = {"room": "at room temperature", "fridge": "in the fridge", "freezer": "frozen"}
     return {
         "items": join_words(_names(evidence.things)),
         "also": join_words(_names(evidence.also)),
@@ -170,7 +170,7 @@ def _fills(evidence: Evidence, facts: Facts, settings: BookSettings) -> Mapping[
         "abv": _plain(strongest) if strongest else "unstated",
         "strength": f", about {round(facts.strength)} % vol" if facts.strength else "",
         "keeps": str(keeps) if keeps else "for a time that is not stated",
-        "where": places[facts.place],
+        "where": PLACE_WORDS[facts.place],
         "book_keeps": f"{limit.longest} {limit.where}".strip() if limit else "",
         "book_source": limit.source if limit else "",
         "ph": _plain(acidity.ph) if acidity else "not stated",

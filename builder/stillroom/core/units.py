@@ -36,9 +36,9 @@ class Unit:
 
 
 @cache
-def read_data(name: str) -> Any:
-    """Return one of the data files beside the staples, for example ``units.yml``."""
-    text = (files("stillroom.core") / "staples" / name).read_text(encoding="utf-8")
+def read_data(name: str, house: str = "staples") -> Any:
+    """Return one of the data files beside the staples, or in care: ``pets.yml``."""
+    text = (files("stillroom.core") / house / name).read_text(encoding="utf-8")
     # the C reader where PyYAML brings it: the staples are a second of every command otherwise
     return yaml.load(text, Loader=getattr(yaml, "CSafeLoader", yaml.SafeLoader))
 

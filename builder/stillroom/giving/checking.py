@@ -19,7 +19,6 @@ from stillroom.giving.plan_model import Plan
 HONEY_MONTHS = 12
 CHOKING_MONTHS = 60
 _PEANUT_TOO = {"nuts": ("nuts", "peanut")}
-_GROUPS = {"dairy": ("milk",), "egg": ("eggs",), "shellfish": ("crustaceans", "molluscs")}
 
 
 def find_breaches(offering: Offering, plan: Plan) -> tuple[str, ...]:
@@ -45,7 +44,7 @@ def why_unsafe(household: Household, recipe: Recipe) -> Iterator[str]:
     """Yield every reason against a recipe for a household, from its label alone."""
     for word in (*household.avoid, *household.avoid_ingredients):
         plain = word.strip().lower()
-        asked = _PEANUT_TOO.get(plain) or _GROUPS.get(plain) or (word,)
+        asked = _PEANUT_TOO.get(plain) or (word,)
         fine = {"free", "may contain"} if word in household.traces_are_fine else {"free"}
         answers = {answer_avoid(recipe, name) for name in asked}
         if not answers <= fine:

@@ -13,8 +13,8 @@ from fractions import Fraction
 from functools import cache
 from typing import Literal
 
-from stillroom.core.allergens import answer_avoid
-from stillroom.core.avoiding import Avoided
+from stillroom.core.allergens import answer_avoid, nuts_beside
+from stillroom.core.avoiding import EATEN, Avoided
 from stillroom.core.care.foods_in_method import foods_in_method
 from stillroom.core.care.unchecked import unknown_foods_of
 from stillroom.core.larder.ingredients import food_of, parts_of, read_part
@@ -27,16 +27,6 @@ Answer = Literal["free", "may contain", "contains", "not known"]
 _WORSE: tuple[Answer, ...] = ("free", "may contain", "not known", "contains")
 _NOT_FOR_UNDER = re.compile(r"not for children under (\d+|three|five)", re.IGNORECASE)
 _SPELT = {"three": 3, "five": 5}
-_PLANTS = frozenset({"plant", "mineral", "fungus"})
-_NO_DEATH = _PLANTS | {"milk", "egg", "honey", "beeswax", "wool"}
-_EACH_NUT = frozenset(
-    {"almond", "hazelnut", "walnut", "cashew", "pecan", "brazil-nut", "pistachio", "macadamia"}
-)
-_EATEN = {
-    "vegan": _PLANTS,
-    "vegetarian": _NO_DEATH,
-    "no meat": _NO_DEATH | {"fish", "crustacean", "mollusc"},
-}
 
 
 @dataclass(frozen=True)
@@ -86,7 +76,7 @@ class Facts:
         if avoid.diet == "alcohol":
             return self.alcohol
         if avoid.diet:
-            return self._diet(_EATEN[avoid.diet])
+            return self._diet(EATEN[avoid.diet])
         answers = [self._allergens(avoid.allergens)] if avoid.allergens else []
         answers += [self._ingredient(avoid)] if avoid.is_ingredient else []
         return max(answers, key=_WORSE.index)
@@ -98,8 +88,7 @@ class Facts:
         if None in self.staples:
             return "not known"
         # "mixed nuts" may be any of them
-        any_nut = allergens & _EACH_NUT and {"nuts", "other-nuts"}
-        traces = allergens | (any_nut or set())
+        traces = allergens | nuts_beside(allergens)
         if any(traces & {*staple.may_contain, *staple.allergens} for staple in known):
             return "may contain"
         return "free"

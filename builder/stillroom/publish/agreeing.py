@@ -63,11 +63,9 @@ def find_endless(book: Book) -> Iterator[Problem]:
             for name in sorted(names):
                 path = Path(here, name)
                 if not name.startswith(".") and not path.is_file():
-                    there = path.exists()
-                    what = "This is no file that can be read to its end."
-                    what = (
-                        what if there else "The file is not there: what points to it leads nowhere."
-                    )
+                    what = "The file is not there: what points to it leads nowhere."
+                    if path.exists():
+                        what = "This is no file that can be read to its end."
                     yield Problem(short_name(path, book.root), 1, what, "Take it away.")
 
 

@@ -10,12 +10,10 @@ from __future__ import annotations
 import re
 from dataclasses import dataclass
 from functools import cache
-from importlib.resources import files
-
-import yaml
 
 from stillroom.core.allergens import answer_avoid, know_recipe
 from stillroom.core.recipe import Recipe
+from stillroom.core.units import read_data
 
 # another version, another dish beside it, or the opposite
 _NO_CLAIM = re.compile(
@@ -40,8 +38,7 @@ class _Claim:
 
 @cache
 def _claims() -> tuple[_Claim, ...]:
-    text = (files("stillroom.core") / "care" / "claims.yml").read_text(encoding="utf-8")
-    rows = yaml.load(text, Loader=getattr(yaml, "CSafeLoader", yaml.SafeLoader))
+    rows = read_data("claims.yml", "care")
     return tuple(
         _Claim(
             row["claim"],

@@ -9,16 +9,18 @@ import re
 from collections.abc import Sequence
 from fractions import Fraction
 
+from stillroom.core.units import convert
+
 _DRAIN = re.compile(r"\b(?:drain\w*|pour(?:ed)? off|press(?:ed)? out|rins(?:e|ed|ing))\b", re.I)
 _COVERS = re.compile(r"\b(?:water|brine|liquid|liquor|solution|syrup|ice)\b", re.I)
-# exact by definition: the US customary and the imperial measures, and the metric ones
-_ML = {
-    "l": (Fraction(1000),),
-    "m": (Fraction(1),),
-    "g": (Fraction("3785.411784"), Fraction("4546.09")),
-    "q": (Fraction("946.352946"), Fraction("1136.5225")),
-    "p": (Fraction("473.176473"), Fraction("568.26125")),
-    "c": (Fraction("236.5882365"), Fraction(250)),
+# whose pint it is the method does not say: either will do
+_UNITS = {
+    "l": ("l",),
+    "m": ("ml",),
+    "g": ("us_gallon", "imp_gallon"),
+    "q": ("us_quart", "imp_quart"),
+    "p": ("us_pint", "imp_pint"),
+    "c": ("us_cup", "cup"),
 }
 _AMOUNT = re.compile(
     r"\b(\d+(?:\.\d+)?|\d+/\d+) ?(ml|l|litres?|liters?|gal|gallons?|qt|quarts?|pt|pints?|c"
@@ -67,7 +69,7 @@ def drained_rows(rows: Sequence[Fraction | None], clauses: Sequence[str]) -> fro
 def _says_amount(words: str, grams: Fraction | None) -> bool:
     """Whether words name this amount of water, in whatever unit."""
     return any(
-        abs(size * Fraction(found[1]) - (grams or 0)) <= (grams or 0) / 20
+        abs(convert(Fraction(found[1]), unit, "ml") - (grams or 0)) <= (grams or 0) / 20
         for found in _AMOUNT.finditer(words)
-        for size in _ML[found[2][0].lower()]
+        for unit in _UNITS[found[2][0].lower()]
     )

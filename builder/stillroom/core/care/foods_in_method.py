@@ -161,10 +161,10 @@ def _minds_what_is_served(recipe: Recipe) -> bool:
 
 
 def _wanted(one: Ingredient, clause: str, recipe: Recipe) -> bool:
-    food = food_of(one).food
+    reading = food_of(one)
+    food = reading.food
     if food is None:
-        reading = food_of(one)
-        named = {tag for other in (*reading.named, *reading.doubted) for tag in other.tags}
+        named = {tag for other in reading.named for tag in other.tags}
         return recipe.kind.is_eaten or bool(named & _HARMS)
     if not recipe.kind.is_eaten:
         return bool(food.tags & _HARMS) or isinstance(one.amount, Unmeasured) is False

@@ -27,10 +27,10 @@ def laid_on_when_served(item: str, words: str, clauses: Sequence[str]) -> bool:
     """
     if not _A_GARNISH.search(words):
         return False
-    own = {singular_word(word) for word in re.findall(r"[^\W\d_]{4,}", item.lower())}
-    naming = [clause for clause in clauses if own & _singular(clause)]
+    own = _long_words(item)
+    naming = [clause for clause in clauses if own & _long_words(clause)]
     return bool(naming) and all(_SERVED.search(clause) for clause in naming)
 
 
-def _singular(clause: str) -> set[str]:
-    return {singular_word(word) for word in re.findall(r"[^\W\d_]{4,}", clause.lower())}
+def _long_words(text: str) -> set[str]:
+    return {singular_word(word) for word in re.findall(r"[^\W\d_]{4,}", text.lower())}

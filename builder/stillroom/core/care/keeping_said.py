@@ -7,6 +7,7 @@ Only words that put the finished thing away count: "leave in the fridge for two 
 from __future__ import annotations
 
 import re
+from collections.abc import Mapping
 from typing import Literal
 
 from stillroom.core.care.sentences import affirmed_clauses, split_sentences
@@ -15,6 +16,11 @@ from stillroom.core.recipe import Recipe
 from stillroom.core.spans import SPAN_PATTERN, Span, parse_span
 
 Place = Literal["room", "fridge", "freezer"]
+PLACE_WORDS: Mapping[Place, str] = {
+    "room": "at room temperature",
+    "fridge": "in the fridge",
+    "freezer": "frozen",
+}
 
 _FREEZER = re.compile(r"\b(freezer?|frozen)\b")
 _FRIDGE = re.compile(r"\b(fridge|refrigerat\w*|chilled)\b")

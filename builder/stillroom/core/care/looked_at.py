@@ -9,16 +9,14 @@ from __future__ import annotations
 from collections.abc import Collection, Mapping
 from dataclasses import dataclass
 from functools import cache
-from importlib.resources import files
 from typing import Any, Literal
 
-import yaml
-
+from stillroom.core.care.keeping_said import PLACE_WORDS
 from stillroom.core.care.unchecked import acidity_not_known
 from stillroom.core.safety_facts import Facts
+from stillroom.core.units import read_data
 
 Answer = Literal["said above", "not found", "could not be told"]
-_PLACES = {"room": "at room temperature", "fridge": "in the fridge", "freezer": "frozen"}
 # a longer list is no reading matter; the label names everything
 _MOST_NAMED = 5
 
@@ -34,8 +32,7 @@ class Look:
 
 @cache
 def _questions() -> tuple[Mapping[str, Any], ...]:
-    text = (files("stillroom.core") / "care" / "looked_at.yml").read_text(encoding="utf-8")
-    return tuple(yaml.load(text, Loader=getattr(yaml, "CSafeLoader", yaml.SafeLoader)))
+    return tuple(read_data("looked_at.yml", "care"))
 
 
 def look_at(facts: Facts, spoken: Mapping[str, str]) -> tuple[Look, ...]:
@@ -68,7 +65,7 @@ def _answer(question: Mapping[str, Any], facts: Facts, spoken: Mapping[str, str]
     fills = {
         "items": _join(things),
         "sour": _join([thing.item for thing in facts.tagged(["acid"])]) or "nothing",
-        "where": _PLACES[facts.place],
+        "where": PLACE_WORDS[facts.place],
         "keeps": str(keeps) if keeps else "A time that is not stated",
     }
     return Look(what, "not found", str(question["with" if things else "none"]).format_map(fills))

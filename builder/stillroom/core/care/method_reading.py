@@ -39,8 +39,7 @@ _MOST_WORDS = 5
 _ANOTHER_FOOD = frozenset(
     {"powder", "powdered", "essential", "extract", "essence", "drops", "leaf"}
 )
-
-
+# of these none stands for another of its tags
 _EACH_ITS_OWN = frozenset(
     {"fruit", "citrus", "high-acid-fruit", "low-acid-fruit", "borderline-acid", "dried-fruit"}
     | {"stone-fruit", "vegetable", "low-acid-vegetable", "dried-vegetable", "nut", "seed"}

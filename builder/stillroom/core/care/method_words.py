@@ -7,10 +7,9 @@ from __future__ import annotations
 
 import re
 from functools import cache
-from importlib.resources import files
 from typing import Any
 
-import yaml
+from stillroom.core.units import read_data
 
 # "like skin on milk", "smells of vinegar and apples"; "if you like, add honey" compares nothing
 _LOOSELY = re.compile(
@@ -23,8 +22,7 @@ _LEADS = r"(?:(?:then|and|now|next|gently|slowly|lightly|finally|first|meanwhile
 
 @cache
 def _table() -> dict[str, Any]:
-    text = (files("stillroom.core") / "care" / "method_words.yml").read_text(encoding="utf-8")
-    table: dict[str, Any] = yaml.load(text, Loader=getattr(yaml, "CSafeLoader", yaml.SafeLoader))
+    table: dict[str, Any] = read_data("method_words.yml", "care")
     return table
 
 

@@ -8,14 +8,12 @@ from __future__ import annotations
 import re
 from dataclasses import dataclass
 from functools import cache
-from importlib.resources import files
-
-import yaml
 
 from stillroom.core.allergens import Known, know_recipe
 from stillroom.core.care.who import said_for_pets
 from stillroom.core.larder.words import normal_form
 from stillroom.core.recipe import Recipe
+from stillroom.core.units import read_data
 
 
 @dataclass(frozen=True)
@@ -28,8 +26,7 @@ class _Poison:
 
 @cache
 def _poisons() -> tuple[_Poison, ...]:
-    text = (files("stillroom.core") / "care" / "pets.yml").read_text(encoding="utf-8")
-    rows = yaml.load(text, Loader=getattr(yaml, "CSafeLoader", yaml.SafeLoader))
+    rows = read_data("pets.yml", "care")
     return tuple(
         _Poison(
             _names(row["foods"]),

@@ -12,12 +12,10 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field, replace
 from fractions import Fraction
 from functools import cache
-from importlib.resources import files
 from typing import Any
 
-import yaml
-
 from stillroom.core.altitude import FEET_PER_METRE
+from stillroom.core.units import read_data
 
 # a kitchen's measures, and a vegetable's weight by the cup, are good to a tenth
 _NEAR_ENOUGH = Fraction(9, 10)
@@ -152,8 +150,7 @@ class Filling:
 @cache
 def all_processes() -> tuple[Process, ...]:
     """Return every published process of the book, in the order of the file."""
-    text = (files("stillroom.core.care") / "processes.yml").read_text(encoding="utf-8")
-    table = yaml.load(text, Loader=getattr(yaml, "CSafeLoader", yaml.SafeLoader))
+    table = read_data("processes.yml", "care")
     return tuple(_read(row, table) for row in table["rows"])
 
 

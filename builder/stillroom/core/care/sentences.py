@@ -21,8 +21,6 @@ _NEGATED = re.compile(
 # "do not use the leaves, or the stems": the second belongs to what was forbidden
 _GOES_ON = re.compile(r"\s*(?:or|nor)\b", re.IGNORECASE)
 _ALL_BUT = re.compile(r"\b(all|everything) (?:but|except) (?:the )?\w+", re.IGNORECASE)
-
-
 # told to whoever is given it: it lies in no jar and heats none
 _FOR_WHOEVER = re.compile(
     r"\b(?:on the (?:card|label|tag)|tell whoever|to (?:cook|bake|serve|use)[,:])", re.IGNORECASE

@@ -27,8 +27,8 @@ KEYS = frozenset(
     | {"parts", "note", *SOURCED}
 )
 GLUTEN_CEREALS = frozenset({"wheat", "barley", "rye", "oats"})
-_ANIMAL_BUT_VEGETARIAN = frozenset({"milk", "egg", "honey", "beeswax", "wool"})
-_NOT_ANIMAL = frozenset({"plant", "mineral", "fungus"})
+ANIMAL_BUT_VEGETARIAN = frozenset({"milk", "egg", "honey", "beeswax", "wool"})
+NOT_ANIMAL = frozenset({"plant", "mineral", "fungus"})
 
 
 @dataclass(frozen=True)
@@ -86,12 +86,12 @@ class Staple:
     @property
     def vegan(self) -> bool | None:
         """Whether nothing of it is from an animal; None when only the maker can tell."""
-        return self._without(_NOT_ANIMAL)
+        return self._without(NOT_ANIMAL)
 
     @property
     def vegetarian(self) -> bool | None:
         """Whether no animal was killed for it; None when only the maker can tell."""
-        return self._without(_NOT_ANIMAL | _ANIMAL_BUT_VEGETARIAN)
+        return self._without(NOT_ANIMAL | ANIMAL_BUT_VEGETARIAN)
 
     def _without(self, allowed: Collection[str]) -> bool | None:
         if not set(self.animal) <= set(allowed):
