@@ -26,6 +26,7 @@ README = (ROOT / "README.md").read_text(encoding="utf-8")
 MAY_IMPORT = {
     "core": {"core"},
     "saving": {"core", "saving"},
+    "beginning": {"core", "saving", "beginning"},
     "printing": {"core", "printing"},
     "publish": {"core", "printing", "publish", "saving"},
     "giving": {"core", "printing", "giving", "saving"},

@@ -39,6 +39,8 @@ from stillroom.terminal import (
 )
 
 _LOADED_WHEN_CALLED: Final = {
+    "start": ("stillroom.start_commands", "start"),
+    "new": ("stillroom.start_commands", "new_command"),
     "strength": ("stillroom.strength_commands", "strength"),
     "print": ("stillroom.print_commands", "print_group"),
     "pack": ("stillroom.giving_commands", "pack"),

@@ -158,7 +158,8 @@ def _the_one(recipe: Recipe) -> Recipe:
 
 def _check_slug(slug: str, name: str) -> Iterable[Problem]:
     if not SLUG.fullmatch(slug):
-        mend = f'Use small letters, figures and dashes: call it "{_mended_name(slug)}.md".'
+        name_it = address_name(slug) or "quince-ratafia"
+        mend = f'Use small letters, figures and dashes: call it "{name_it}.md".'
         yield Problem(name, 1, f'"{slug}.md" cannot become an address.', mend)
     elif TAKEN_NAME.fullmatch(slug):
         what = f'"{slug}.md" is a name that computers keep for themselves.'
@@ -168,15 +169,15 @@ def _check_slug(slug: str, name: str) -> Iterable[Problem]:
         yield Problem(name, 1, what, "Give it a shorter one; the title may be longer.")
 
 
-def _mended_name(slug: str) -> str:
-    """Return the name a file might have, from the letters and figures of the one it has.
+def address_name(slug: str) -> str:
+    """Return the name a file might have, from the letters and figures of what it is called.
 
-    >>> _mended_name("Crème_de_Menthe (best)"), _mended_name("梅酒")
-    ('creme-de-menthe-best', 'quince-ratafia')
+    >>> address_name("Crème_de_Menthe (best)"), address_name("梅酒")
+    ('creme-de-menthe-best', '')
     """
     spelled = slug.lower().translate(_SPELLED)
     plain = unicodedata.normalize("NFKD", spelled).encode("ascii", "ignore").decode()
-    return "-".join(re.findall("[a-z0-9]+", plain))[:LONGEST_NAME].strip("-") or "quince-ratafia"
+    return "-".join(re.findall("[a-z0-9]+", plain))[:LONGEST_NAME].strip("-")
 
 
 @lru_cache(maxsize=4096)  # the recipe is read from it, and so is what no two may share

@@ -1,0 +1,5 @@
+"""The command by way of Python: `python -m stillroom check`."""
+
+from stillroom.cli import main
+
+main(prog_name="stillroom")

@@ -1,0 +1,169 @@
+"""A new book from a few answers: its settings, its pages and a first recipe, which builds at once.
+
+Nothing is ever written over. Leaves out who asks: the command (start) and the desk.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from pathlib import Path
+from typing import Any, Final, cast
+
+import yaml
+from babel import Locale, UnknownLocaleError
+from babel.core import get_global
+from babel.languages import get_official_languages
+from babel.numbers import get_territory_currencies
+
+from stillroom.beginning.recipe import new_recipe
+from stillroom.core.book import BookSettings, find_book, open_book, read_settings
+from stillroom.core.problems import Problem, ProblemsFound
+from stillroom.core.settings_file import PLUGIN, read_settings_file
+from stillroom.saving.places import guard_out
+from stillroom.saving.whole import told, write_whole
+
+PAGES: Final = Path(__file__).parent / "pages"
+SETTINGS: Final = "mkdocs.yml"
+FIRST: Final = ("Vanilla sugar", "infused sugar")
+"""The recipe that a new book holds, so that there is something to look at."""
+_READ: Final = ("en", "de", "fr", "es", "it", "nl")
+"""The languages whose numbers and foods the book reads."""
+
+
+@dataclass(frozen=True)
+class Answers:
+    """What is asked of whoever begins a book; what is left empty is as usual in the country."""
+
+    title: str
+    country: str = "GB"
+    keeper: str = ""
+    giving_name: str = "Christmas"
+    giving_day: str = "the Saturday before Christmas"
+    language: str = ""
+    units: str = ""
+    currency: str = ""
+    altitude_m: int | str = 0
+    site_url: str = ""
+
+
+def settings_of(answers: Answers) -> BookSettings:
+    """Return the settings of a book to be; raises ProblemsFound with every answer that is wrong."""
+    country = _country(answers.country)
+    stated: dict[str, Any] = {
+        "title": " ".join(answers.title.split()),
+        "site_url": answers.site_url,
+        "country": country,
+        "altitude_m": answers.altitude_m,
+        "language": answers.language or usual_language(country),
+        "units": answers.units or ("us" if country == "US" else "metric"),
+        "currency": answers.currency or usual_currency(country),
+        "giving_days": [{"name": answers.giving_name, "day": answers.giving_day}],
+    }
+    return read_settings(stated, "answers")
+
+
+def book_files(answers: Answers) -> dict[str, str]:
+    """Return every file of a new book by its place below the folder; raises ProblemsFound."""
+    settings = settings_of(answers)
+    keeper = " ".join(answers.keeper.split())
+    giving = settings.giving_days[0]
+    filled = {
+        "title": f"site_name: {_quoted(settings.title)}",
+        "site_url": f"site_url: {_quoted(settings.site_url)}",
+        "copyright": f"copyright: {_quoted(f'Kept by {keeper}.')}\n" if keeper else "",
+        "country": _quoted(settings.country),
+        "altitude_m": settings.altitude_m,
+        "language": _quoted(settings.language),
+        "units": settings.units,
+        "currency": _quoted(settings.currency),
+        "giving": f"{{name: {_quoted(giving.name)}, day: {_quoted(giving.day)}}}",
+    }
+    first = new_recipe(*FIRST, settings)
+    return {
+        SETTINGS: _page("mkdocs.yml.txt").format(**filled),
+        "pages/index.md": _page("index.md"),
+        "pages/about.md": _page("about.md"),
+        f"recipes/{first.slug}.md": first.text,
+        ".gitignore": _page("gitignore.txt"),
+    }
+
+
+def begin_book(folder: Path, answers: Answers) -> tuple[Path, ...]:
+    """Write a new book; raises ProblemsFound where anything of it is there, and writes nothing."""
+    files = {folder / name: text for name, text in book_files(answers).items()}
+    if problems := [*_in_the_way(folder, list(files))]:
+        raise ProblemsFound(problems)
+    for path, text in files.items():
+        write_whole(path, text.encode())
+    with told(folder):
+        (folder / "pages" / "pictures").mkdir(parents=True, exist_ok=True)
+    return tuple(files)
+
+
+def _in_the_way(folder: Path, files: list[Path]) -> Iterator[Problem]:
+    if folder.exists() and not folder.is_dir():
+        yield Problem(str(folder), 1, "This is a file.", "Name a folder that is not there yet.")
+        return
+    mend = "Name an empty folder, or one that is not there yet: nothing is written over."
+    for path in files:
+        if path.exists() or path.is_symlink():
+            yield Problem(str(path), 1, "This is there already.", mend)
+    above = find_book(folder)
+    if above is not None and above.parent != folder.resolve() and _is_a_book(above):
+        try:
+            guard_out(folder, open_book(above))
+        except ProblemsFound as found:
+            yield from found.problems
+
+
+def _is_a_book(settings: Path) -> bool:
+    try:
+        return bool(read_settings_file(settings).places)
+    except ProblemsFound:
+        return PLUGIN in settings.read_text(encoding="utf-8", errors="replace")
+
+
+def _page(name: str) -> str:
+    return (PAGES / name).read_text(encoding="utf-8")
+
+
+def _quoted(text: str) -> str:
+    """Return a text as it may stand behind any colon of the settings, whatever is in it."""
+    return str(yaml.safe_dump(text, allow_unicode=True, width=10_000, default_style='"')).strip()
+
+
+def _country(said: str) -> str:
+    """Return the two capitals of a country that is called by its name or by them."""
+    bare = " ".join(said.split())
+    names = Locale("en").territories
+    called = {name.lower(): code for code, name in names.items() if len(code) == 2}
+    usual = {"uk": "GB", "usa": "US", "england": "GB", "scotland": "GB", "wales": "GB"}
+    return str((usual | called).get(bare.lower(), bare.upper()))
+
+
+def usual_language(country: str) -> str:
+    """Return the language of a country that the book can read, English where it knows none.
+
+    >>> usual_language("AT"), usual_language("CA"), usual_language("NO"), usual_language("US")
+    ('de_AT', 'en_CA', 'en_GB', 'en_US')
+    """
+    spoken = get_official_languages(country, regional=False, de_facto=True)
+    known = [one for one in spoken if one in _READ]
+    for language in known:
+        try:
+            return str(Locale.parse(f"{language}_{country}"))
+        except (UnknownLocaleError, ValueError):
+            continue
+    return "en_GB"
+
+
+def usual_currency(country: str) -> str:
+    """Return what is paid with in a country; euros where nobody knows.
+
+    >>> usual_currency("CH"), usual_currency("US")
+    ('CHF', 'USD')
+    """
+    known = cast("dict[str, Any]", get_global("territory_currencies"))
+    found = get_territory_currencies(country) if country in known else []
+    return str(found[-1]) if found else "EUR"

@@ -1,0 +1,55 @@
+"""Facts as they are written above a method, so that the book's own reader finds the same words.
+
+What cannot stand there as it is gets quotes; nothing else is touched. Leaves out which facts a
+recipe has: recipe.py, and whoever else drafts one.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+
+from stillroom.core.facts_above import read_facts
+from stillroom.core.text_files import clean
+from stillroom.core.written_facts import NAMES
+
+
+def fact(name: str, value: str) -> str:
+    """Return the line of one fact.
+
+    >>> fact("title", "Plum gin"), fact("title", "Gin: the plum one #3")
+    ('title: Plum gin', 'title: "Gin: the plum one #3"')
+    """
+    value = _plain(value)
+    return f"{name}: {_said(value, name)}"
+
+
+def facts(name: str, values: Iterable[str]) -> list[str]:
+    """Return the lines of a list, one to each value.
+
+    >>> facts("ingredients", ["250 g sugar", "salt: to taste"])
+    ['ingredients:', '  - 250 g sugar', '  - "salt: to taste"']
+    """
+    return [f"{name}:", *(f"  - {_item(_plain(value), name)}" for value in values)]
+
+
+def _plain(value: str) -> str:
+    return " ".join(clean(value, "").split())
+
+
+def _said(value: str, name: str) -> str:
+    return value if _read([f"{name}: {value}"], name) == value else _quoted(value)
+
+
+def _item(value: str, name: str) -> str:
+    rows = [f"{name}:", f"  - {value}"]
+    return value if _read(rows, name) == [value] else _quoted(value)
+
+
+def _read(rows: list[str], name: str) -> object:
+    found = read_facts(rows, "", 1, NAMES)
+    return None if found.problems else found.data.get(name)
+
+
+def _quoted(value: str) -> str:
+    escaped = value.replace("\\", "\\\\").replace('"', '\\"')
+    return f'"{escaped}"'

@@ -1,0 +1,134 @@
+"""A book that is begun builds at once; nothing that is there is written over."""
+
+from __future__ import annotations
+
+import subprocess
+import sys
+from pathlib import Path
+
+import pytest
+from click.testing import CliRunner
+
+from stillroom.beginning.book import Answers, begin_book, book_files
+from stillroom.cli import main
+from stillroom.core.book import open_book
+from stillroom.core.checking import check_book
+from stillroom.core.problems import ProblemsFound
+from stillroom.publish.agreeing import find_refused
+
+NAMES = [
+    "Our book",
+    'Mum & Dad: the "book" #1',
+    "it's 100 % ours",
+    "- {a: b}",
+    "Ünser Büch 梅",
+    "yes",
+    "1.5",
+    "!ENV HOME",
+]
+
+
+@pytest.mark.parametrize("title", NAMES)
+def test_any_name_is_the_books_name(title: str, tmp_path: Path) -> None:
+    begin_book(tmp_path / "ours", Answers(title, keeper=title))
+    book = open_book(tmp_path / "ours" / "mkdocs.yml")
+    assert book.settings.title == title
+    assert len(check_book(book)) == 1
+    assert [*find_refused(book)] == []
+
+
+@pytest.mark.parametrize(
+    ("country", "language", "units", "currency"),
+    [
+        ("GB", "en_GB", "metric", "GBP"),
+        ("uk", "en_GB", "metric", "GBP"),
+        ("United States", "en_US", "us", "USD"),
+        ("Ireland", "en_IE", "metric", "EUR"),
+        ("Germany", "de_DE", "metric", "EUR"),
+        ("CH", "de_CH", "metric", "CHF"),
+        ("NO", "en_GB", "metric", "NOK"),
+        ("Japan", "en_GB", "metric", "JPY"),
+        ("AU", "en_AU", "metric", "AUD"),
+    ],
+)
+def test_a_country_brings_what_is_usual_there(
+    country: str, language: str, units: str, currency: str, tmp_path: Path
+) -> None:
+    begin_book(tmp_path / "ours", Answers("Ours", country))
+    said = open_book(tmp_path / "ours" / "mkdocs.yml").settings
+    assert (said.language, said.units, said.currency) == (language, units, currency)
+
+
+def test_what_is_answered_wrongly_is_told_all_at_once() -> None:
+    wrong = Answers("", "Ruritania", giving_day="when the geese fly", altitude_m="high")
+    with pytest.raises(ProblemsFound) as found:
+        book_files(wrong)
+    said = [str(problem) for problem in found.value.problems]
+    assert len(said) == 3, said
+
+
+def test_nothing_is_written_over(tmp_path: Path) -> None:
+    (tmp_path / "pages").mkdir()
+    (tmp_path / "pages" / "index.md").write_text("mine", encoding="utf-8")
+    with pytest.raises(ProblemsFound, match="there already"):
+        begin_book(tmp_path, Answers("Ours"))
+    assert [path.name for path in tmp_path.rglob("*") if path.is_file()] == ["index.md"]
+    assert (tmp_path / "pages" / "index.md").read_text(encoding="utf-8") == "mine"
+
+
+def test_no_book_is_begun_within_what_another_publishes(tmp_path: Path) -> None:
+    begin_book(tmp_path / "ours", Answers("Ours"))
+    with pytest.raises(ProblemsFound, match="which is published"):
+        begin_book(tmp_path / "ours" / "pages" / "theirs", Answers("Theirs"))
+
+
+def test_nothing_of_the_demo_stands_in_it() -> None:
+    text = "\n".join(book_files(Answers("Ours", keeper="Ada")).values()).lower()
+    assert "thistledown" not in text
+    assert "kept by ada" in text
+    assert "kept" not in book_files(Answers("Ours"))["mkdocs.yml"].lower()
+
+
+def test_from_nothing_to_a_site_in_the_terminal(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.chdir(tmp_path)
+    started = CliRunner().invoke(main, ["start", "ours", "--name", "Our: book", "--keeper", "Ada"])
+    assert started.exit_code == 0, started.output
+    assert 'stillroom new "Plum gin" --kind liqueur' in started.output
+    monkeypatch.chdir(tmp_path / "ours")
+    new = CliRunner().invoke(main, ["new", "Plum gin", "--kind", "liqueur"])
+    assert new.exit_code == 0, new.output
+    again = CliRunner().invoke(main, ["new", "Plum gin", "--kind", "liqueur"])
+    assert again.exit_code == 1
+    command = [sys.executable, "-m", "mkdocs", "build", "--strict"]
+    built = subprocess.run(
+        command, cwd=tmp_path / "ours", capture_output=True, encoding="utf-8", check=False
+    )
+    assert built.returncode == 0, built.stderr
+    assert (tmp_path / "ours" / "site" / "r" / "plum-gin" / "index.html").is_file()
+    home = (tmp_path / "ours" / "site" / "index.html").read_text(encoding="utf-8")
+    assert "Our: book" in home
+    assert "Kept by Ada." in home
+    assert "histledown" not in home
+
+
+def test_without_a_book_a_recipe_has_no_place(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.chdir(tmp_path)
+    new = CliRunner().invoke(main, ["new", "Plum gin", "--kind", "liqueur"])
+    assert new.exit_code == 2
+    assert "stillroom start" in new.output
+
+
+def test_the_command_runs_by_way_of_python(tmp_path: Path) -> None:
+    done = subprocess.run(
+        [sys.executable, "-m", "stillroom", "--help"],
+        cwd=tmp_path,
+        capture_output=True,
+        encoding="utf-8",
+        check=True,
+    )
+    assert done.stdout.startswith("Usage: stillroom ")
+    assert "start" in done.stdout
