@@ -17,6 +17,8 @@ from stillroom.core.quantities import (
     show_amount,
     show_decimal,
 )
+from stillroom.core.rounding import say_unit
+from stillroom.core.units import all_units
 
 # text, low, high, unit, noun, what is left
 LINES = [
@@ -101,3 +103,15 @@ def test_thousands_are_read_as_english_writes_them(text: str, low: float) -> Non
     amount = parse_amount(text)
     assert isinstance(amount, Amount)
     assert amount.low == Fraction(low)
+
+
+@pytest.mark.parametrize("unit", sorted(all_units()))
+@pytest.mark.parametrize("number", ["1/4", "1/2", "1", "3/2", "9/4", "10", "1/3"])
+def test_a_measure_is_said_alike_as_written_and_when_scaled(unit: str, number: str) -> None:
+    size = Fraction(number)
+    assert show_amount(Amount(size, size, unit)) == say_unit(size, unit)
+
+
+def test_a_metre_and_a_half_is_said_in_decimals() -> None:
+    assert show_amount(parse_amount("1½ m")) == "1.5 m"
+    assert show_amount(parse_amount("1½ yards")) == "1½ yards"

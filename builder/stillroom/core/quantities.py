@@ -13,6 +13,7 @@ from fractions import Fraction
 
 from stillroom.core.problems import Unreadable, did_you_mean
 from stillroom.core.units import (
+    DECIMAL_UNITS,
     System,
     all_units,
     counted_nouns,
@@ -258,8 +259,7 @@ def show_amount(amount: AnyAmount) -> str:
         return amount.words
     if isinstance(amount, Ratio):
         return f"{show_amount(amount.amount)} per {show_amount(amount.per)} of {amount.of}"
-    decimal = bool(amount.unit) and amount.unit in ("ml", "cl", "dl", "l", "mg", "g", "kg", "cm")
-    show = show_decimal if decimal else show_number
+    show = show_decimal if amount.unit in DECIMAL_UNITS else show_number
     number = show(amount.low)
     if amount.high != amount.low:
         number = f"{number}–{show(amount.high)}"

@@ -12,10 +12,9 @@ from functools import cache
 from typing import Any, Literal
 
 from stillroom.core.quantities import show_decimal, show_number
-from stillroom.core.units import System, all_units, read_data
+from stillroom.core.units import DECIMAL_UNITS, System, all_units, read_data
 
 Ladder = Literal["volume", "spoon", "mass", "length"]
-_DECIMAL_UNITS = ("ml", "cl", "dl", "l", "mg", "g", "kg", "mm", "cm", "m")
 _HALF = Fraction(1, 2)
 
 
@@ -141,7 +140,7 @@ def say_unit(number: Fraction, unit: str) -> str:
     >>> say_unit(Fraction(3, 2), "us_cup"), say_unit(Fraction(3, 2), "l")
     ('1½ cups', '1.5 l')
     """
-    shown = show_decimal(number) if unit in _DECIMAL_UNITS else show_number(number)
+    shown = show_decimal(number) if unit in DECIMAL_UNITS else show_number(number)
     known = all_units()[unit]
     return f"{shown} {known.many if number > 1 else known.shown}"
 

@@ -24,7 +24,7 @@ from stillroom.core.rounding import (
 )
 from stillroom.core.scalable import ScaleLine, scalable_of
 from stillroom.core.tins import Tin
-from stillroom.core.units import all_units, counted_nouns, read_data
+from stillroom.core.units import DECIMAL_UNITS, all_units, counted_nouns, read_data
 from stillroom.core.what_stays import growth_notes
 
 _SYSTEMS = ("metric", "us", "imperial")
@@ -56,6 +56,7 @@ def shared_data(country: str = "GB") -> dict[str, Any]:
                 "base": str(unit.in_base),
                 "shown": unit.shown,
                 "many": unit.many,
+                "decimal": name in DECIMAL_UNITS,
                 "words": list(unit.words),
             }
             for name, unit in all_units().items()

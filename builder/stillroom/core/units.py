@@ -19,6 +19,8 @@ from stillroom.core.problems import Unreadable, did_you_mean
 System = Literal["metric", "us", "imperial"]
 Size = Literal["volume", "mass", "length", "count"]
 
+# a metric measure is said in decimals, "1.5 m"; every other one in a kitchen's fractions, "1½ cups"
+DECIMAL_UNITS = frozenset({"ml", "cl", "dl", "l", "mg", "g", "kg", "mm", "cm", "m"})
 _MARKET_WEIGHTS = ("pfund", "ons", "etto")  # read where they are written, never offered
 
 

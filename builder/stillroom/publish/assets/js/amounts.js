@@ -27,7 +27,6 @@ const SHOWN = new Map(
     .filter(([, [, bottom]]) => [2, 3, 4, 8].includes(bottom))
     .map(([sign, [top, bottom]]) => [`${top}/${bottom}`, sign]),
 );
-const DECIMAL = new Set(["ml", "cl", "dl", "l", "mg", "g", "kg", "mm", "cm", "m"]);
 
 /** What a reader typed cannot be read; the message says what to write instead. */
 export class Unreadable extends Error {
@@ -236,8 +235,8 @@ function sayMeasure(value, rungs, tables) {
 
 /** Say a number of a unit: decimals for metric, kitchen fractions for the rest. */
 export function sayUnit(number, unit, tables) {
-  const shown = DECIMAL.has(unit) ? showDecimal(number) : showNumber(number);
   const known = tables.units[unit];
+  const shown = known.decimal ? showDecimal(number) : showNumber(number);
   return `${shown} ${number.above(ONE) ? known.many : known.shown}`;
 }
 
