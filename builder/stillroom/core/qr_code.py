@@ -6,13 +6,12 @@ ISO/IEC 18004: a quiet zone of 4 modules all round. The side of one module is ne
 
 from __future__ import annotations
 
+import re
 from dataclasses import dataclass
 from functools import lru_cache
-from itertools import groupby
-
-import segno
 
 from stillroom.core.problems import Unreadable
+from stillroom.core.qr_mask import best_rows
 
 QUIET_MODULES = 4
 """ISO/IEC 18004:2015, 6.3.8 (from memory)."""
@@ -52,21 +51,18 @@ def draw_qr(address: str, *, module_mm: float = MODULE_MM) -> QrCode:
         )
     if module_mm < SMALLEST_MODULE_MM:
         raise Unreadable(f"Squares of {module_mm:g} mm are too small to print well.")
-    code = segno.make(address, error="l", boost_error=True, micro=False)
-    modules = len(code.matrix) + 2 * QUIET_MODULES
-    return QrCode(address, _svg(code, modules, module_mm), round(modules * module_mm, 2))
+    rows = best_rows(address)
+    modules = len(rows) + 2 * QUIET_MODULES
+    return QrCode(address, _svg(rows, modules, module_mm), round(modules * module_mm, 2))
 
 
-def _svg(code: segno.QRCode, modules: int, module_mm: float) -> str:
+def _svg(rows: tuple[str, ...], modules: int, module_mm: float) -> str:
     """Draw the dark modules as filled runs: stroked rows leave hairlines between them in print."""
     runs = []
-    for y, row in enumerate(code.matrix, start=QUIET_MODULES):
-        x = QUIET_MODULES
-        for dark, cells in groupby(row, bool):
-            width = len(list(cells))
-            if dark:
-                runs.append(f"M{x} {y}h{width}v1h-{width}z")
-            x += width
+    for y, row in enumerate(rows, start=QUIET_MODULES):
+        for dark in re.finditer("1+", row):
+            width = dark.end() - dark.start()
+            runs.append(f"M{dark.start() + QUIET_MODULES} {y}h{width}v1h-{width}z")
     size = f"{modules * module_mm:.2f}mm"
     return (
         f'<svg xmlns="http://www.w3.org/2000/svg" width="{size}" height="{size}" '

@@ -1,57 +1,101 @@
 """A calendar file for each recipe and the giving day it is aimed at, to open or to subscribe to.
 
-RFC 5545 through the icalendar library. It holds what the recipe's page says and nothing private.
-SEQUENCE is the day of the build as a number, so that a later file replaces an earlier one.
+Lines of RFC 5545, written here: a book has a thousand such files, and a general writer takes as
+long over one of them as the rest of its page does. It holds what the recipe's page says and nothing
+private. SEQUENCE is the day of the build as a number, so that a later file replaces an earlier one.
 """
 
 from __future__ import annotations
 
-from collections.abc import Iterable
-from datetime import UTC, date, datetime, time, timedelta
+from collections.abc import Iterable, Iterator
+from datetime import date, timedelta
 from typing import Final
 
-from icalendar import Alarm, Calendar, Event, vRecur
-
-from stillroom.core.calendar_entries import CalendarEntry
+from stillroom.core.calendar_entries import CalendarEntry, Rule
 
 PRODUCT: Final = "-//Stillroom//Stillroom book//EN"
 _SEQUENCE_FROM: Final = date(2020, 1, 1)
+_LINE: Final = 75  # octets, RFC 5545, 3.1
+_RULE_ORDER: Final = ("FREQ", "COUNT", "INTERVAL", "BYMONTHDAY", "BYSETPOS")
 
 
 def make_calendar(
     name: str, entries: Iterable[CalendarEntry], made_on: date, url: str = ""
 ) -> bytes:
     """Return a calendar of these entries; `made_on` stamps it and numbers its revision."""
-    calendar = Calendar()
-    calendar.add("prodid", PRODUCT)
-    calendar.add("version", "2.0")
-    calendar.add("method", "PUBLISH")
-    calendar.add("x-wr-calname", name)
+    lines = [
+        "BEGIN:VCALENDAR",
+        "VERSION:2.0",
+        f"PRODID:{PRODUCT}",
+        "METHOD:PUBLISH",
+        f"X-WR-CALNAME:{name}",  # no property of the standard: calendars read it as it stands
+    ]
     for entry in entries:
-        calendar.add_component(_event(entry, made_on, url))
-    return bytes(calendar.to_ical())
+        lines += _event(entry, made_on, url)
+    lines.append("END:VCALENDAR")
+    return "".join(f"{_fold(line)}\r\n" for line in lines).encode("utf-8")
 
 
-def _event(entry: CalendarEntry, made_on: date, url: str) -> Event:
-    event = Event()
-    event.add("uid", entry.uid)
-    event.add("dtstamp", datetime.combine(made_on, time(), UTC))
-    event.add("sequence", (made_on - _SEQUENCE_FROM).days)
-    event.add("summary", entry.title)
-    event.add("dtstart", entry.day)
-    event.add("dtend", entry.day + timedelta(days=1))
+def _event(entry: CalendarEntry, made_on: date, url: str) -> Iterator[str]:
+    title = _escape(entry.title)
+    yield "BEGIN:VEVENT"
+    yield f"SUMMARY:{title}"
+    yield f"DTSTART;VALUE=DATE:{entry.day:%Y%m%d}"
+    yield f"DTEND;VALUE=DATE:{entry.day + timedelta(days=1):%Y%m%d}"
+    yield f"DTSTAMP:{made_on:%Y%m%d}T000000Z"
+    yield f"UID:{_escape(entry.uid)}"
+    yield f"SEQUENCE:{(made_on - _SEQUENCE_FROM).days}"
     if entry.rule:
-        event.add("rrule", vRecur(entry.rule.parts))
+        yield f"RRULE:{_rule(entry.rule)}"
+    yield "CATEGORIES:Stillroom"
     if entry.description:
-        event.add("description", entry.description)
+        yield f"DESCRIPTION:{_escape(entry.description)}"
+    yield "TRANSP:TRANSPARENT"
     if url:
-        event.add("url", url)
-    event.add("transp", "TRANSPARENT")
-    event.add("categories", ["Stillroom"])
+        yield f"URL:{url}"
     for hours in entry.reminders:
-        alarm = Alarm()
-        alarm.add("action", "DISPLAY")
-        alarm.add("description", entry.title)
-        alarm.add("trigger", timedelta(hours=hours))
-        event.add_component(alarm)
-    return event
+        yield "BEGIN:VALARM"
+        yield "ACTION:DISPLAY"
+        yield f"DESCRIPTION:{title}"
+        yield f"TRIGGER:{'-' if hours < 0 else ''}PT{abs(hours)}H"
+        yield "END:VALARM"
+    yield "END:VEVENT"
+
+
+def _rule(rule: Rule) -> str:
+    """Return a rule as section 3.3.10 writes it."""
+    parts = rule.parts
+    said = []
+    for name in _RULE_ORDER:
+        if name in parts:
+            value = parts[name]
+            text = ",".join(map(str, value)) if isinstance(value, list) else str(value)
+            said.append(f"{name}={text}")
+    return ";".join(said)
+
+
+def _escape(text: str) -> str:
+    r"""Return words as section 3.3.11 writes them.
+
+    >>> _escape("Shake; turn, and\ntaste")
+    'Shake\\; turn\\, and\\ntaste'
+    """
+    text = text.replace("\\", "\\\\").replace(";", "\\;").replace(",", "\\,")
+    return text.replace("\r\n", "\\n").replace("\n", "\\n").replace("\r", "\\n")
+
+
+def _fold(line: str) -> str:
+    """Return a line in pieces of fewer than 75 octets: between two letters, and in no escape."""
+    if len(line) < _LINE and line.isascii():
+        return line
+    pieces: list[str] = []
+    begin = octets = 0
+    for place, letter in enumerate(line):
+        size = len(letter.encode("utf-8"))
+        if place > begin and octets + size >= _LINE:
+            # a sign that escapes goes with what it escapes (RFC 5545, RFC 6868)
+            end = place - 1 if line[place - 1] in "\\^" and place - 1 > begin else place
+            pieces.append(line[begin:end])
+            begin, octets = end, place - end
+        octets += size
+    return "\r\n ".join([*pieces, line[begin:]])

@@ -11,12 +11,12 @@ import re
 from collections.abc import Iterable, Iterator
 from dataclasses import replace
 from pathlib import Path
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Any
 
 from markupsafe import escape
 from mkdocs.config.config_options import ExtraScriptValue
 from mkdocs.exceptions import PluginError
-from mkdocs.plugins import BasePlugin, event_priority, get_plugin_logger
+from mkdocs.plugins import BasePlugin, CombinedEvent, event_priority, get_plugin_logger
 from mkdocs.structure.files import File, Files, InclusionLevel
 from mkdocs.structure.toc import AnchorLink, TableOfContents
 from mkdocs.utils import CountHandler, get_build_datetime, get_relative_url
@@ -32,6 +32,7 @@ from stillroom.publish.config import StillroomConfig
 from stillroom.publish.leaves import find_unpublished, list_leaves, list_warnings, open_library
 from stillroom.publish.library import Leaf, Library
 from stillroom.publish.page_faults import find_page_faults
+from stillroom.publish.searching import index_of, index_page, read_again, searched_part
 from stillroom.publish.site_folder import SiteInTheMaking
 from stillroom.publish.templating import THEME, show_plain
 from stillroom.publish.wall import find_private, find_private_names, know_private_words, pass_over
@@ -62,6 +63,7 @@ class StillroomPlugin(BasePlugin[StillroomConfig]):  # type: ignore[no-untyped-c
     seeker: Seeker | None = None
     site: SiteInTheMaking | None = None
     serving = False
+    search_said: Any = None
 
     def on_startup(self, *, command: str, dirty: bool) -> None:
         """Note whether a site is written that somebody keeps."""
@@ -158,12 +160,25 @@ class StillroomPlugin(BasePlugin[StillroomConfig]):  # type: ignore[no-untyped-c
         return leaf.body(self.library, html, link, page.canonical_url or "")
 
     @event_priority(100)  # before the search takes them
-    def on_page_context(
+    def _before_search(
         self, context: TemplateContext, page: Page, config: MkDocsConfig, nav: Navigation
     ) -> TemplateContext:
         """Give a page that is named by its first heading that title as plain words."""
         page.meta.setdefault("title", str(show_plain(page.title)))
+        index = index_of(config)
+        self.search_said = page.meta.get("search")
+        if page.file.src_uri in self.leaves and index is not None:
+            index_page(index, page, searched_part(page.content or ""))
         return context
+
+    @event_priority(-100)  # when the search has passed
+    def _after_search(
+        self, context: TemplateContext, page: Page, config: MkDocsConfig, nav: Navigation
+    ) -> TemplateContext:
+        read_again(page, self.search_said)
+        return context
+
+    on_page_context = CombinedEvent(_before_search, _after_search)
 
     def on_post_page(self, output: str, page: Page, config: MkDocsConfig) -> str:
         """Take from the theme's two switches an attribute that HTML gives to no checkbox."""

@@ -43,6 +43,8 @@ def find_private(folders: Iterable[Path], seeker: Seeker | None = None) -> tuple
 
 def find_private_names(site: Path, seeker: Seeker) -> tuple[Problem, ...]:
     """Return a problem for each file of a finished site in which a private name stands."""
+    if not seeker.known:
+        return ()  # there is no giving list, so there is nothing to look for
     found: set[Problem] = set()
     for path in walk(site, set()):
         data = _read(path)

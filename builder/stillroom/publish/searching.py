@@ -1,0 +1,63 @@
+"""What the search finds on a page: the words a reader looks for, handed to Material's own index.
+
+The theme's search reads a page by parsing all of it, four fifths of which say that they are not to
+be searched (drawings, forms, cards, dates). Here it is given the rest alone. Where another search
+stands in its place, that one reads the page as it always does.
+"""
+
+from __future__ import annotations
+
+from types import SimpleNamespace
+from typing import TYPE_CHECKING, Any
+
+if TYPE_CHECKING:
+    from mkdocs.config.defaults import MkDocsConfig
+    from mkdocs.structure.pages import Page
+
+_NOT_SEARCHED = (
+    ('<section class="how-much"', '<div class="making">'),
+    ('<section class="when"', '<script type="application/json" id="recipe-data">'),
+)
+"""From where to where templates/pages/recipe.html asks not to be searched."""
+
+
+def searched_part(html: str) -> str:
+    """Return a page of the book without the sections of a recipe that are not searched.
+
+    >>> searched_part('<h1>Quince</h1><section class="how-much">1 l</section><div class="making">')
+    '<h1>Quince</h1><div class="making">'
+    """
+    for begin, end in _NOT_SEARCHED:
+        from_ = html.find(begin)
+        to = html.find(end, from_)
+        if 0 <= from_ < to:
+            html = html[:from_] + html[to:]
+    return html
+
+
+def index_of(config: MkDocsConfig) -> Any:
+    """Return the index of the theme's own search, or None where there is none that works so."""
+    found: Any = config.plugins.get("search") or config.plugins.get("material/search")
+    if found is None or not type(found).__module__.startswith("material."):
+        return None
+    return found.search_index if found.config.enabled else None
+
+
+def index_page(index: Any, page: Page, html: str) -> None:
+    """Let the theme's search read `html` as the words of a page, then pass the page over.
+
+    `read_again` undoes the second when the search has passed.
+    """
+    like_it = SimpleNamespace(
+        content=html, meta=page.meta, toc=page.toc, url=page.url, title=page.title
+    )
+    index.add_entry_from_context(like_it)
+    page.meta["search"] = {**(page.meta.get("search") or {}), "exclude": True}
+
+
+def read_again(page: Page, before: Any) -> None:
+    """Put back what a page said of the search before `index_page`."""
+    if before is None:
+        page.meta.pop("search", None)
+    else:
+        page.meta["search"] = before
