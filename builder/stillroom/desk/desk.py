@@ -1,0 +1,128 @@
+"""What one open desk knows: its place, the book as last read, the frame of a page, what was looked at.
+
+All of it can be made again from the folder; nothing is lost when the desk is closed.
+"""
+
+from __future__ import annotations
+
+import threading
+from collections.abc import Callable
+from dataclasses import dataclass, field
+from datetime import date
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from stillroom.core.book import Book
+from stillroom.core.larder.shelves import Larder
+from stillroom.core.problems import Problem, ProblemsFound
+from stillroom.core.recipe import Recipe
+from stillroom.desk.keeping import keep_unsaved
+from stillroom.desk.looking import Look, look_at
+from stillroom.desk.place import Place, read_now
+from stillroom.desk.reading_back import Ways
+from stillroom.desk.recipe_rows import lay_out
+
+if TYPE_CHECKING:
+    from stillroom.publish.one_page import Frame
+
+
+@dataclass(frozen=True)
+class Shown:
+    """A page as it was when its recipe last read right."""
+
+    title: str
+    body: str
+
+
+@dataclass
+class Desk:
+    """One open desk. `aside` is a folder that goes when it is closed, `close` closes it."""
+
+    place: Place
+    aside: Path
+    close: Callable[[], None]
+    pages: dict[str, Shown] = field(default_factory=dict)
+    # what the pages are set with is not made for two at once
+    at_work: threading.RLock = field(default_factory=threading.RLock)
+    _book: tuple[tuple[int, ...], Book, Larder] | None = None
+    _frame: tuple[tuple[int, ...], Frame] | None = None
+    _titles: dict[Path, tuple[int, str]] = field(default_factory=dict)
+
+    def book(self) -> Book:
+        """Return the book as its files say now; raises ProblemsFound."""
+        return self._opened()[1]
+
+    def larder(self) -> Larder:
+        """Return what the book knows of foods; its own larder only where that one reads."""
+        return self._opened()[2]
+
+    def ways(self) -> Ways:
+        """Return how the book reads lines."""
+        said = self.book().settings
+        return Ways(said.units, said.language, self.larder())
+
+    def _opened(self) -> tuple[tuple[int, ...], Book, Larder]:
+        state = _state(self.place.config, self._book[1].larder_file if self._book else None)
+        if self._book is None or self._book[0] != state:
+            book = self.place.book()
+            try:
+                larder = book.own_larder().larder
+            except ProblemsFound:  # told on the page of the book; recipes are read all the same
+                larder = Larder(language=book.settings.language)
+            self._book = (_state(self.place.config, book.larder_file), book, larder)
+        return self._book
+
+    def frame(self) -> Frame:
+        """Return the page around a recipe, built anew where the settings have changed."""
+        from stillroom.publish.one_page import build_frame  # slow to load, and needed here alone
+
+        state = _state(self.place.config)
+        if self._frame is None or self._frame[0] != state:
+            number = len(list(self.aside.iterdir()))
+            self._frame = (state, build_frame(self.book(), self.aside / f"frame-{number}"))
+        return self._frame[1]
+
+    def other_titles(self, slug: str) -> dict[str, str]:
+        """Return the titles of the book's other recipes in small letters, with their files."""
+        found = {}
+        for path in self.book().recipe_files():
+            if path.stem != slug and (title := self._title(path)):
+                found[title.lower()] = path.name
+        return found
+
+    def _title(self, path: Path) -> str:
+        changed = path.stat().st_mtime_ns
+        had = self._titles.get(path)
+        if had is None or had[0] != changed:
+            try:
+                data = lay_out(read_now(path, path.name).raw, path.name).data
+                had = (changed, str(data.get("title") or ""))
+            except ProblemsFound:
+                had = (changed, "")
+            self._titles[path] = had
+        return had[1]
+
+    def look(self, ident: str, slug: str, raw: str) -> Look:
+        """Look at words that are being typed, and keep them from being lost."""
+        path = keep_unsaved(self.place, ident, raw)
+        return look_at(self.book(), self.larder(), raw, slug, path, self.other_titles(slug))
+
+    def show(self, ident: str, recipe: Recipe) -> Shown:
+        """Return the page of a recipe that reads right, and remember it."""
+        from stillroom.publish.one_page import show_recipe
+
+        shown = Shown(recipe.title, show_recipe(self.book(), recipe, date.today()))
+        self.pages[ident] = shown
+        return shown
+
+    def faults(self) -> tuple[Problem, ...]:
+        """Return what keeps the book itself from being opened."""
+        try:
+            self._opened()
+        except ProblemsFound as found:
+            return found.problems
+        return ()
+
+
+def _state(*paths: Path | None) -> tuple[int, ...]:
+    return tuple(path.stat().st_mtime_ns if path and path.exists() else 0 for path in paths)

@@ -1,0 +1,68 @@
+"""The page as it will be: the book's own frame with the recipe that is being written in it."""
+
+from __future__ import annotations
+
+import mimetypes
+from pathlib import Path
+
+from starlette.requests import Request
+from starlette.responses import FileResponse, HTMLResponse, Response
+
+from stillroom.core.picture_files import read_picture
+from stillroom.core.problems import Unreadable
+from stillroom.core.reading import SLUG
+from stillroom.desk.desk import Desk
+from stillroom.desk.place import NotHere
+from stillroom.desk.showing import fill
+
+
+async def look_page(desk: Desk, request: Request) -> Response:
+    """Show a recipe's page as it was when it last read right."""
+    ident = request.path_params["ident"]
+    if not SLUG.fullmatch(ident):
+        raise NotHere(ident)
+    shown = desk.pages.get(ident)
+    frame = desk.frame()
+    if shown is None:
+        return HTMLResponse(frame.around(fill("not_yet.html"), "Not yet"))
+    return HTMLResponse(frame.around(shown.body, shown.title))
+
+
+async def look_file(desk: Desk, request: Request) -> Response:
+    """Show what such a page loads: the frame's own files, and the book's pictures."""
+    path = _find(desk, request.path_params["path"])
+    kind = mimetypes.guess_type(path.name)[0] or "application/octet-stream"
+    return FileResponse(path, media_type=kind, headers=_headers(path))
+
+
+def _headers(path: Path) -> dict[str, str]:
+    """A drawing that is opened by itself may do nothing, whatever is in it."""
+    if path.suffix.lower() != ".svg":
+        return {}
+    policy = "default-src 'none'; style-src 'unsafe-inline'; frame-ancestors 'self'; sandbox"
+    return {"content-security-policy": policy}
+
+
+def _find(desk: Desk, name: str) -> Path:
+    book = desk.book()
+    pictures = f"{book.settings.pictures.strip('/')}/"
+    if name.startswith(pictures):
+        path = book.pictures_dir / name.removeprefix(pictures)
+        _within(book.pictures_dir, path)
+        desk.place.within(path)
+        try:
+            read_picture(path)
+        except Unreadable:
+            raise NotHere(name) from None
+        return path
+    folder = desk.frame().folder
+    path = folder / name
+    if path.is_dir():
+        path = path / "index.html"
+    return _within(folder, path)
+
+
+def _within(folder: Path, path: Path) -> Path:
+    if not path.resolve().is_relative_to(folder.resolve()) or not path.is_file():
+        raise NotHere(path.name)
+    return path

@@ -1,0 +1,134 @@
+"""The book's folder as the desk sees it: its recipes, its drafts, and where its own things lie.
+
+No name from a request becomes a path unless it is a recipe's address, and no path leads out of the
+folder, through a link neither. Nothing is written here: keeping.py does that.
+"""
+
+from __future__ import annotations
+
+import hashlib
+import re
+from collections.abc import Iterator
+from dataclasses import dataclass
+from pathlib import Path
+from typing import Final
+
+from stillroom.core.book import Book, open_book
+from stillroom.core.problems import Problem, ProblemsFound
+from stillroom.core.reading import LONGEST_NAME, SLUG
+from stillroom.core.recipe import TAKEN_NAME
+from stillroom.core.text_files import LARGEST, decode
+
+DRAFTS: Final = "drafts"
+OWN: Final = ".desk"
+"""What the desk keeps for itself: earlier versions, words that were not kept yet, its lock."""
+_NAME: Final = re.compile(r"[A-Za-z0-9][A-Za-z0-9_.-]{0,119}")
+
+
+class NotHere(Exception):
+    """Something was asked for that the book's folder does not hold."""
+
+
+@dataclass(frozen=True)
+class FileNow:
+    """A file's words as they are, and their sum by which a change from elsewhere is seen."""
+
+    path: Path
+    raw: str
+    sum: str
+
+    @property
+    def is_there(self) -> bool:
+        """Whether there is such a file."""
+        return bool(self.sum)
+
+
+@dataclass(frozen=True)
+class Place:
+    """One folder, a book's or an empty one."""
+
+    folder: Path
+
+    @property
+    def config(self) -> Path:
+        """The book's settings."""
+        return self.folder / "mkdocs.yml"
+
+    @property
+    def own(self) -> Path:
+        """The desk's own folder in the book's."""
+        return self.folder / OWN
+
+    @property
+    def lock_file(self) -> Path:
+        """What is held while the desk is open."""
+        return self.own / "open.json"
+
+    @property
+    def has_book(self) -> bool:
+        """Whether there is a book to open."""
+        return self.config.is_file()
+
+    def book(self) -> Book:
+        """Open the book as it is now; raises ProblemsFound."""
+        return open_book(self.config)
+
+    def within(self, path: Path) -> Path:
+        """Return a path that lies in the folder, links followed; raises NotHere for any other."""
+        if not path.resolve().is_relative_to(self.folder.resolve()):
+            raise NotHere(path.name)
+        return path
+
+    def recipe_path(self, slug: str) -> Path:
+        """Return where a published recipe lies or will lie; raises NotHere for a wrong name."""
+        return self.within(self.book().recipes_dir / f"{_right(slug)}.md")
+
+    def draft_path(self, slug: str) -> Path:
+        """Return where a recipe's draft lies or will lie; raises NotHere for a wrong name."""
+        return self.within(self.folder / DRAFTS / f"{_right(slug)}.md")
+
+    def unsaved_path(self, slug: str) -> Path:
+        """Return where the words of a recipe lie that were typed and not kept."""
+        return self.within(self.own / "unsaved" / f"{_right(slug)}.md")
+
+    def draft_slugs(self) -> Iterator[str]:
+        """Yield the name of every draft, in order."""
+        folder = self.folder / DRAFTS
+        for path in sorted(folder.glob("*.md")) if folder.is_dir() else ():
+            if SLUG.fullmatch(path.stem):
+                yield path.stem
+
+    def short(self, path: Path) -> str:
+        """Return how a file is called in messages."""
+        return path.absolute().relative_to(self.folder.absolute()).as_posix()
+
+
+def _right(slug: str) -> str:
+    if not SLUG.fullmatch(slug) or len(slug) > LONGEST_NAME or TAKEN_NAME.fullmatch(slug):
+        raise NotHere(slug)
+    return slug
+
+
+def right_name(name: str) -> str:
+    """Return a file's name without any way in it; raises NotHere for what is none.
+
+    >>> right_name("quince.svg")
+    'quince.svg'
+    """
+    if not _NAME.fullmatch(name) or ".." in name:
+        raise NotHere(name)
+    return name
+
+
+def read_now(path: Path, name: str) -> FileNow:
+    """Return a file as it is, line ends and all; one that is not there has no words.
+
+    Raises ProblemsFound where it cannot be read as text.
+    """
+    if not path.exists():
+        return FileNow(path, "", "")
+    if not path.is_file() or path.stat().st_size > LARGEST:
+        raise ProblemsFound([Problem(name, 1, "This is no recipe's file.", "Look what it is.")])
+    data = path.read_bytes()
+    decode(data, name)  # tells what keeps it from being read
+    return FileNow(path, data.decode("utf-8"), hashlib.sha256(data).hexdigest())

@@ -1,0 +1,245 @@
+"""How each line of what goes in was read, and each step; what is doubtful is asked, with answers.
+
+An answer is a whole line that reads. None is offered that says more than the line did: what a cook
+meant is hers to say.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+from functools import lru_cache
+from typing import Final
+
+from stillroom.core.larder.ingredients import find_foods, food_of, name_of
+from stillroom.core.larder.shelves import Larder
+from stillroom.core.method import split_step
+from stillroom.core.parts import Ingredient, read_ingredient
+from stillroom.core.problems import Unreadable
+from stillroom.core.quantities import Unmeasured, show_amount
+from stillroom.core.units import System
+from stillroom.desk.boxes import Line, box_lines, step_lines
+from stillroom.desk.looking import plainly
+from stillroom.desk.recipe_form import CLOSE, MORE, OPEN, braced
+from stillroom.desk.recipe_rows import Row
+
+_QUOTED: Final = re.compile(r'"([^"]+)"')
+_WORD: Final = re.compile(r"[^\W\d_]{3,}")
+_FIGURE: Final = re.compile(r"\d")
+MOST_OFFERS: Final = 6
+
+
+@dataclass(frozen=True)
+class Answer:
+    """What may be pressed: its words, and the line that it puts in place of the one asked about."""
+
+    words: str
+    line: str
+
+
+@dataclass(frozen=True)
+class ReadBack:
+    """How one line was read: "known", "unknown", "asked", "heading" or "step"."""
+
+    row: int
+    state: str
+    amount: str = ""
+    food: str = ""
+    note: str = ""
+    question: str = ""
+    answers: tuple[Answer, ...] = ()
+    said: str = ""
+
+
+@dataclass(frozen=True)
+class Ways:
+    """How a book reads: its measures, its language, its foods."""
+
+    system: System
+    language: str
+    larder: Larder
+
+
+def read_box(text: str, rows: Sequence[Row], ways: Ways) -> list[ReadBack]:
+    """Read each line of the box of what goes in; `rows` are those that the file says more of."""
+    more = {
+        _bare(one): row.value
+        for row in rows
+        if isinstance(row.value, dict) and (one := _shown(row))
+    }
+    found = []
+    for place, line in _placed(text):
+        if line.is_heading:
+            found.append(ReadBack(place, "heading", said=line.text))
+        else:
+            found.append(_read_line(place, line.text, more.get(_bare(line.text)), ways))
+    return found
+
+
+def _shown(row: Row) -> str:
+    from stillroom.desk.recipe_form import shown
+
+    return shown(row.value)
+
+
+def _bare(text: str) -> str:
+    return text.removesuffix(MORE.strip()).strip()
+
+
+def _placed(text: str) -> Iterator[tuple[int, Line]]:
+    """Yield each line of a box that says something, and which line it is."""
+    for place, raw in enumerate(text.replace("\r\n", "\n").split("\n")):
+        lines = box_lines(raw)
+        if lines:
+            yield place, lines[0]
+
+
+def _read_line(place: int, text: str, written: object, ways: Ways) -> ReadBack:
+    try:
+        one = _read(written if written is not None else _bare(text), ways)
+    except Unreadable as wrong:
+        answers = tuple(_answers(_bare(text), wrong.mend, ways))
+        return ReadBack(
+            place,
+            "asked",
+            said=text,
+            question=f"{plainly(wrong.what)} {plainly(wrong.mend)}".strip(),
+            answers=answers,
+        )
+    reading = food_of(one)
+    amount = one.amount.words if isinstance(one.amount, Unmeasured) else show_amount(one.amount)
+    food = reading.food.name if reading.food and reading.known else name_of(one)
+    if len(reading.foods) > 1 and reading.known:
+        food = " + ".join(food.name for food in reading.foods)
+    if reading.known or one.parts:
+        return ReadBack(place, "known", amount, food, one.note)
+    question = (
+        f'"{name_of(one)}" is not a food that this book knows: its allergens and dangers '
+        "cannot be checked, and the page says so."
+    )
+    answers = tuple(
+        Answer(near, text.replace(one.item, near, 1))
+        for near in reading.nearest
+        if one.item in text
+    )
+    return ReadBack(place, "unknown", amount, food, one.note, question, answers)
+
+
+def _read(value: object, ways: Ways) -> Ingredient:
+    if isinstance(value, str):
+        return _read_words(value, ways.system, ways.language, ways.larder)
+    return find_foods(read_ingredient(value, ways.system, ways.language), ways.larder, ways.system)
+
+
+@lru_cache(maxsize=4096)  # with each letter that is typed all other lines are read again
+def _read_words(text: str, system: System, language: str, larder: Larder) -> Ingredient:
+    return find_foods(read_ingredient(text, system, language), larder, system)
+
+
+def _answers(text: str, mend: str, ways: Ways) -> Iterator[Answer]:
+    """Yield the lines that a message proposes and that say no other words than the line does."""
+    own = {word.lower() for word in _WORD.findall(text)}
+    for offer in dict.fromkeys(_QUOTED.findall(mend)):
+        for line in _completed(plainly(f'"{offer}"').strip('"'), text):
+            words = {word.lower() for word in _WORD.findall(line)}
+            kept = own <= words or own & words == own
+            if not kept or line == text or not _FIGURE.search(line):
+                continue
+            if not words - own <= _MEASURES:
+                continue
+            try:
+                _read(line, ways)
+            except Unreadable:
+                continue
+            yield Answer(line, line)
+            break
+
+
+_MEASURES: Final = {"vol", "tbsp", "tsp", "each", "about", "plus", "fluid", "ounces", "to taste"}
+
+
+def _completed(offer: str, text: str) -> Iterator[str]:
+    """Yield an offer, and the line with the offer in place of its figures at the start."""
+    yield offer
+    found = re.match(r"\s*[\d½⅓⅔¼¾⅛][\d\s½⅓⅔¼¾⅛.,/'’–x-]*\s*[A-Za-z]{0,4}\.?(?=\s|$)", text)
+    if found:
+        yield f"{offer} {text[found.end() :].strip()}".strip()
+
+
+def read_steps_box(text: str, ingredients: Sequence[Ingredient], ways: Ways) -> list[ReadBack]:
+    """Read each step: its words with the amounts in them, and where an amount could be put."""
+    found = []
+    number = 0
+    for line in step_lines(text):
+        if line.is_heading:
+            found.append(ReadBack(-1, "heading", said=line.text))
+            continue
+        number += 1
+        found.append(_read_step(number, line.text, ingredients, ways))
+    return found
+
+
+def _read_step(
+    number: int, text: str, ingredients: Sequence[Ingredient], ways: Ways
+) -> ReadBack:
+    offers = tuple(_offers(text, ingredients))
+    try:
+        segments = split_step(braced(text), ingredients, ways.system, ways.language)
+    except Unreadable as wrong:
+        question = f"{plainly(wrong.what)} {plainly(wrong.mend)}".strip()
+        bare = text.replace(OPEN, "").replace(CLOSE, "").replace("{", "").replace("}", "")
+        answers = (Answer("no amount here", bare), *offers)
+        return ReadBack(number, "asked", said=text, question=question, answers=answers)
+    said = []
+    for segment in segments:
+        if segment.ingredient is None:
+            said.append(segment.text)
+        else:
+            one = ingredients[segment.ingredient]
+            amount = segment.part or one.amount
+            words = "" if isinstance(amount, Unmeasured) else show_amount(amount)
+            said.append(f"{words} {segment.text}".strip())
+    return ReadBack(number, "step", said="".join(said), answers=offers)
+
+
+def _offers(text: str, ingredients: Sequence[Ingredient]) -> Iterator[Answer]:
+    """Yield the ingredients that a step names without their amount."""
+    outside = re.sub(rf"{OPEN}[^{CLOSE}]*{CLOSE}|\{{[^}}]*\}}", lambda f: " " * len(f[0]), text)
+    count = 0
+    for one in ingredients:
+        if isinstance(one.amount, Unmeasured) or f"{OPEN}{one.item}{CLOSE}" in text:
+            continue
+        words = one.item.split()
+        for size in (len(words), 1):
+            name = " ".join(words[-size:])
+            found = re.search(rf"\b{re.escape(name)}\b", outside, re.IGNORECASE)
+            shared = [other for other in ingredients if re.search(rf"\b{re.escape(name)}", other.item)]
+            if found and len(name) > 2 and (size == len(words) or len(shared) == 1):
+                line = f"{text[: found.start()]}{OPEN}{one.item}{CLOSE}{text[found.end() :]}"
+                yield Answer(f"{show_amount(one.amount)} {one.item}", line)
+                count += 1
+                break
+        if count >= MOST_OFFERS:
+            return
+
+
+def readable(text: str, rows: Sequence[Row], ways: Ways) -> list[Ingredient]:
+    """Return the ingredients of a box that do read."""
+    more = {_bare(_shown(row)): row.value for row in rows if isinstance(row.value, dict)}
+    found = []
+    for _, line in _placed(text):
+        if line.is_heading:
+            continue
+        try:
+            found.append(_read(more.get(_bare(line.text), _bare(line.text)), ways))
+        except Unreadable:
+            continue
+    return found
+
+
+def all_asked(read: Sequence[ReadBack]) -> int:
+    """Return how many lines are asked about."""
+    return sum(one.state == "asked" for one in read)
+
+

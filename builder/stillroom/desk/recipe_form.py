@@ -1,0 +1,138 @@
+"""A recipe's file as boxes to fill, in the order in which a cook thinks.
+
+Each list is one box, a line to each. A heading ends with a colon, a blank line ends what stands
+under it. In the steps an amount stands as ‹plums›, without braces to type. Leaves out how a box
+goes back into the file: recipe_writing.py.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping
+from typing import Any, Final
+
+from stillroom.desk.recipe_rows import Laid, Row
+
+OPEN, CLOSE = "‹", "›"
+MORE: Final = " …"
+"""Ends a line of which the file says more than stands in the box."""
+WORDS: Final = ("title", "kind", "makes", "summary", "oven", "picture", "picture_alt", "author")
+LISTS: Final = ("timeline", "vessels", "containers", "season", "cautions")
+CARD: Final = ("what", "use", "keep", "net")
+KEEPS: Final = ("unopened", "opened", "where", "source")
+FIELDS: Final = (
+    *WORDS,
+    "ingredients",
+    "method",
+    *LISTS,
+    *(f"card_{name}" for name in CARD),
+    *(f"keeps_{name}" for name in KEEPS),
+    "intro",
+    "after",
+)
+Form = Mapping[str, str]
+
+
+def empty_form() -> dict[str, str]:
+    """Return the boxes of a recipe of which nothing is said yet."""
+    return dict.fromkeys(FIELDS, "")
+
+
+def form_of(laid: Laid) -> dict[str, str]:
+    """Return what stands in the boxes for a file."""
+    form = empty_form()
+    for name in WORDS:
+        if name in laid.facts:
+            form[name] = _words(laid.facts[name].value)
+    for name in LISTS:
+        if name in laid.facts:
+            form[name] = _box_of(laid.facts[name].rows) or _unlisted(laid.facts[name].value)
+    rows = laid.ingredients()
+    form["ingredients"] = _box_of(rows)
+    if not rows and "ingredients" in laid.facts:
+        form["ingredients"] = _unlisted(laid.facts["ingredients"].value)
+    form["method"] = steps_box(laid.steps)
+    card = laid.data.get("card")
+    for name in CARD:
+        form[f"card_{name}"] = _words(card.get(name)) if isinstance(card, dict) else ""
+    keeps = laid.data.get("keeps")
+    if isinstance(keeps, dict):
+        for name in KEEPS:
+            form[f"keeps_{name}"] = _words(keeps.get(name))
+    else:
+        form["keeps_unopened"] = _words(keeps)
+    form["intro"] = _lines(laid, *laid.intro)
+    form["after"] = _lines(laid, *laid.after)
+    return form
+
+
+def _lines(laid: Laid, first: int, last: int) -> str:
+    return "".join(laid.lines[first:last]).replace("\r\n", "\n").strip("\n")
+
+
+def _words(value: Any) -> str:
+    if value is None or isinstance(value, dict):
+        return ""
+    return ", ".join(str(one) for one in value) if isinstance(value, list) else str(value)
+
+
+def _unlisted(value: Any) -> str:
+    values = value if isinstance(value, list) else [value]
+    return "\n".join(shown(one) for one in values if one is not None)
+
+
+def _box_of(rows: Iterable[Row]) -> str:
+    """Return rows as the lines of a box."""
+    lines: list[str] = []
+    grouped = False
+    for row in rows:
+        if row.is_heading:
+            lines += [""] if lines else []
+            grouped = True
+        elif row.depth == 0 and grouped:
+            lines.append("")
+            grouped = False
+        lines.append(f"{shown(row.value)}:" if row.is_heading else shown(row.value))
+    return "\n".join(lines)
+
+
+def shown(value: Any) -> str:
+    """Return one row's words; of an ingredient that says more, its name, amount and note.
+
+    >>> shown({"item": "vanilla pods", "amount": "205 g", "tolerance": "2%"})
+    'vanilla pods, 205 g …'
+    >>> shown({"rest": "4 weeks"})
+    'rest: 4 weeks'
+    """
+    if not isinstance(value, dict):
+        return "" if value is None else str(value)
+    if "item" in value:
+        said = [str(value[name]) for name in ("item", "amount", "note") if value.get(name)]
+        return ", ".join(said) + MORE
+    return ", ".join(
+        f"{word}: {'' if said is None else said}".strip() for word, said in value.items()
+    )
+
+
+def steps_box(rows: Iterable[Row]) -> str:
+    """Return steps as the lines of a box, amounts marked."""
+    lines = []
+    for row in rows:
+        if row.is_heading:
+            lines += ([""] if lines else []) + [f"{row.value}:"]
+        else:
+            lines.append(marked(str(row.value)))
+    return "\n".join(lines)
+
+
+def marked(step: str) -> str:
+    """Return a step of the file as the box shows it.
+
+    >>> marked("Stir {plums} in."), braced("Stir ‹plums› in.")
+    ('Stir ‹plums› in.', 'Stir {plums} in.')
+    """
+    return step.replace("{", OPEN).replace("}", CLOSE)
+
+
+def braced(step: str) -> str:
+    """Return a step of the box as the file has it."""
+    return step.replace(OPEN, "{").replace(CLOSE, "}")

@@ -1,0 +1,89 @@
+"""Which address of the desk leads to what, and what is said when something is not there.
+
+The work of each room is in its own module; here they are only put together.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Awaitable, Callable
+from pathlib import Path
+
+from starlette.applications import Starlette
+from starlette.exceptions import HTTPException
+from starlette.requests import Request
+from starlette.responses import FileResponse, RedirectResponse, Response
+from starlette.routing import Route
+
+from stillroom.core.problems import Problem, ProblemsFound
+from stillroom.desk.desk import Desk
+from stillroom.desk.look_room import look_file, look_page
+from stillroom.desk.place import NotHere, Place
+from stillroom.desk.shelf import list_spines
+from stillroom.desk.showing import own_file, page
+from stillroom.desk.write_room import WRITE_ROUTES
+from stillroom.saving.whole import explain
+
+Room = Callable[[Desk, Request], Awaitable[Response]]
+
+
+async def _recipes(desk: Desk, request: Request) -> Response:
+    """Show the list of recipes, or ask what a new book wants to know."""
+    if not desk.place.has_book:
+        return RedirectResponse("/begin", 303)
+    title = desk.book().settings.title
+    said = {"kept": "Kept.", "out": "It is taken out of the book; its words are kept."}
+    return page(
+        "recipes.html",
+        book_title=title,
+        here="recipes",
+        spines=list_spines(desk),
+        said=said.get(request.query_params.get("said", ""), ""),
+    )
+
+
+async def _file(desk: Desk, request: Request) -> Response:
+    path, kind = own_file(request.path_params["folder"], request.path_params["name"])
+    return FileResponse(path, media_type=kind, headers={"cache-control": "private, max-age=600"})
+
+
+async def _stop(desk: Desk, request: Request) -> Response:
+    desk.close()
+    return page("closed.html")
+
+
+def make_rooms(place: Place, aside: Path, close: Callable[[], None]) -> Starlette:
+    """Return the desk of a place as a server takes it, without its door."""
+    desk = Desk(place, aside, close)
+    rooms: list[tuple[str, Room, str]] = [
+        ("/", _recipes, "GET"),
+        ("/desk/{folder}/{name}", _file, "GET"),
+        ("/stop", _stop, "POST"),
+        ("/look/r/{ident}/", look_page, "GET"),
+        ("/look/{path:path}", look_file, "GET"),
+        *WRITE_ROUTES,
+    ]
+    routes = [Route(way, _told(desk, room), methods=[method]) for way, room, method in rooms]
+    return Starlette(routes=routes, exception_handlers={HTTPException: _no_such_page})
+
+
+def _told(desk: Desk, room: Room) -> Callable[[Request], Awaitable[Response]]:
+    """Turn what goes wrong in a room into a page in plain words; never a traceback."""
+
+    async def run(request: Request) -> Response:
+        try:
+            return await room(desk, request)
+        except NotHere:
+            return page("told.html", 404, problems=(), what="This is not in the book.")
+        except ProblemsFound as found:
+            return page("told.html", 422, problems=found.problems, what="This has to be mended.")
+        except OSError as error:
+            told: Problem = explain(error, str(error.filename or desk.place.folder))
+            return page("told.html", 500, problems=(told,), what="The disk did not take this.")
+
+    return run
+
+
+async def _no_such_page(request: Request, error: Exception) -> Response:
+    status = error.status_code if isinstance(error, HTTPException) else 500
+    what = "The desk has no such page." if status in (404, 405) else "This could not be read."
+    return page("told.html", status, problems=(), what=what)

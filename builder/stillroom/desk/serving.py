@@ -1,0 +1,56 @@
+"""Opening and closing the desk: a loopback address, its browser, and the server behind it."""
+
+from __future__ import annotations
+
+import socket
+import tempfile
+import threading
+import webbrowser
+from collections.abc import Callable
+from pathlib import Path
+
+import uvicorn
+
+from stillroom.desk.doorway import Doorway, Key
+from stillroom.desk.only_one import only_desk
+from stillroom.desk.place import Place
+from stillroom.desk.rooms import make_rooms
+
+LOOPBACK = "127.0.0.1"
+
+
+def open_desk(folder: Path, port: int, with_browser: bool, say: Callable[[str], None]) -> None:
+    """Serve the desk of the book in `folder` until it is closed; raises ProblemsFound or OSError.
+
+    `port` 0 takes any that is free. `say` is told the address, and that the desk is closed.
+    """
+    with socket.socket() as bound:
+        bound.bind((LOOPBACK, port))
+        key = Key(bound.getsockname()[1])
+        place = Place(folder)
+        with (
+            only_desk(place.lock_file, f"http://{LOOPBACK}:{key.port}/"),
+            tempfile.TemporaryDirectory(prefix="stillroom-desk-") as aside,
+        ):
+            server: uvicorn.Server
+
+            def close() -> None:
+                server.should_exit = True
+
+            rooms = make_rooms(place, Path(aside), close)
+            config = uvicorn.Config(
+                Doorway(rooms, key),
+                log_level="error",
+                access_log=False,
+                lifespan="off",
+                server_header=False,
+                timeout_graceful_shutdown=3,
+                ws="none",
+            )
+            server = uvicorn.Server(config)
+            say(f"The desk is open at {key.first_address}")
+            say("It is closed by its button, or here by Ctrl+C.")
+            if with_browser:
+                threading.Thread(target=webbrowser.open, args=(key.first_address,)).start()
+            server.run(sockets=[bound])
+    say("The desk is closed.")

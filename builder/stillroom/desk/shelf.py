@@ -1,0 +1,111 @@
+"""The book's recipes as a list: each with its picture and what it still lacks."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from pathlib import Path
+
+from stillroom.core.larder.unknown import unknown_foods
+from stillroom.core.problems import ProblemsFound
+from stillroom.core.recipe import Recipe
+from stillroom.desk.desk import Desk
+from stillroom.desk.looking import Look, look_at
+from stillroom.desk.place import FileNow, read_now
+from stillroom.desk.recipe_rows import lay_out
+from stillroom.publish.library import picture_name
+
+
+@dataclass(frozen=True)
+class Spine:
+    """One recipe of the list. `state` is "published", "draft" or "unsaved"."""
+
+    slug: str
+    title: str
+    state: str
+    picture: str
+    kind: str
+    wrong: tuple[str, ...]
+    lacks: tuple[str, ...]
+
+    @property
+    def words(self) -> str:
+        """What its state is called."""
+        return {
+            "published": "in the book",
+            "draft": "a draft, not published",
+            "both": "in the book, with a draft of something newer",
+            "unsaved": "typed and not kept",
+        }[self.state]
+
+
+def list_spines(desk: Desk) -> list[Spine]:
+    """Return every recipe, draft and unkept page of a book, by title."""
+    book, place = desk.book(), desk.place
+    published = {path.stem: path for path in book.recipe_files()}
+    drafts = {slug: place.draft_path(slug) for slug in place.draft_slugs()}
+    found = []
+    for slug in sorted({*published, *drafts}):
+        path = drafts.get(slug) or published[slug]
+        both = slug in drafts and slug in published
+        state = "both" if both else "draft" if slug in drafts else "published"
+        found.append(_spine(desk, slug, path, state))
+    folder = place.own / "unsaved"
+    for path in sorted(folder.glob("new-recipe*.md")) if folder.is_dir() else ():
+        found.append(_spine(desk, path.stem, path, "unsaved"))
+    return sorted(found, key=lambda spine: (spine.title.lower(), spine.slug))
+
+
+def _spine(desk: Desk, slug: str, path: Path, state: str) -> Spine:
+    book = desk.book()
+    try:
+        now = read_now(desk.place.within(path), path.name)
+        look = look_at(book, desk.larder(), now.raw, slug, path, desk.other_titles(slug))
+    except ProblemsFound as found:
+        now, look = FileNow(path, "", ""), Look(None, ())
+        wrong: tuple[str, ...] = tuple(str(one.what) for one in found.problems)
+    else:
+        wrong = tuple(str(one) for one in look.wrong)
+    title = look.recipe.title if look.recipe else _title(now)
+    picture = _picture(desk, look.recipe)
+    kind = look.recipe.kind if look.recipe else None
+    return Spine(
+        slug=slug,
+        title=title or "No name yet",
+        state=state,
+        picture=picture or (f"/desk/drawings/kind-{kind.slug}.svg" if kind else ""),
+        kind=kind.name if kind else "",
+        wrong=wrong,
+        lacks=tuple(_lacks(look.recipe, bool(picture))) if look.recipe else (),
+    )
+
+
+def _title(now: FileNow) -> str:
+    try:
+        return str(lay_out(now.raw, now.path.name).data.get("title") or "") if now.raw else ""
+    except ProblemsFound:
+        return now.path.stem.replace("-", " ").capitalize()
+
+
+def _picture(desk: Desk, recipe: Recipe | None) -> str:
+    if recipe is None:
+        return ""
+    book = desk.book()
+    name = picture_name(recipe)
+    has_one = (book.pictures_dir / name).is_file()
+    return f"/look/{book.settings.pictures}/{name}" if has_one else ""
+
+
+def _lacks(recipe: Recipe, has_picture: bool) -> Iterator[str]:
+    """Yield what a recipe could still say; none of it keeps the book from being built."""
+    unknown = [food.words for food in unknown_foods([recipe])]
+    if unknown:
+        yield f"what this is: {', '.join(unknown[:3])}{' …' if len(unknown) > 3 else ''}"
+    if not has_picture:
+        yield "a picture"
+    if not recipe.summary:
+        yield "one sentence about it"
+    if not {"keeps", "keeps/unopened"} & {*recipe.lines}:
+        yield "how long it keeps, and who says so"
+    if not recipe.card.use:
+        yield "a word for its card"

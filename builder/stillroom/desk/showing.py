@@ -1,0 +1,60 @@
+"""The desk's pages set from its templates, and the files that they load."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from functools import cache
+from pathlib import Path
+from typing import Any, Final
+
+from jinja2 import Environment, FileSystemLoader, StrictUndefined
+from starlette.responses import HTMLResponse
+
+from stillroom.desk.place import NotHere, right_name
+
+HERE: Final = Path(__file__).parent
+BOOK_ASSETS: Final = HERE.parent / "publish" / "assets"
+FOLDERS: Final = {
+    "own": HERE / "assets",
+    "css": BOOK_ASSETS / "css",
+    "fonts": BOOK_ASSETS / "fonts",
+    "drawings": BOOK_ASSETS / "drawings",
+}
+ENDINGS: Final = {
+    ".css": "text/css",
+    ".js": "text/javascript",
+    ".svg": "image/svg+xml",
+    ".woff2": "font/woff2",
+}
+
+
+@cache
+def _environment() -> Environment:
+    return Environment(
+        loader=FileSystemLoader(HERE / "templates"),
+        autoescape=True,
+        undefined=StrictUndefined,
+        trim_blocks=True,
+        lstrip_blocks=True,
+    )
+
+
+def fill(template: str, **words: Any) -> str:
+    """Return a template filled; a missing name is an error."""
+    return _environment().get_template(template).render(**words)
+
+
+def page(template: str, status: int = 200, **words: Any) -> HTMLResponse:
+    """Return a whole page of the desk."""
+    common: Mapping[str, Any] = {"book_title": "", "here": "", "said": "", "is_private": False}
+    return HTMLResponse(fill(template, **{**common, **words}), status)
+
+
+def own_file(folder: str, name: str) -> tuple[Path, str]:
+    """Return a file that the desk's pages load and what it is; raises NotHere."""
+    right_name(name)
+    path = FOLDERS.get(folder, HERE / "assets") / name
+    kind = ENDINGS.get(path.suffix)
+    if folder not in FOLDERS or kind is None or not path.is_file():
+        raise NotHere(name)
+    return path, kind
