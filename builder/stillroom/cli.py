@@ -41,6 +41,7 @@ from stillroom.terminal import (
 _LOADED_WHEN_CALLED: Final = {
     "start": ("stillroom.start_commands", "start"),
     "new": ("stillroom.start_commands", "new_command"),
+    "desk": ("stillroom.desk_command", "desk"),
     "strength": ("stillroom.strength_commands", "strength"),
     "print": ("stillroom.print_commands", "print_group"),
     "pack": ("stillroom.giving_commands", "pack"),

@@ -7,7 +7,7 @@ is one step.
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from typing import Final
 
 import yaml
@@ -20,15 +20,19 @@ _LONGEST_HEADING: Final = 60
 
 @dataclass(frozen=True)
 class Line:
-    """One line of a box: its words, whether it is a heading, how deep it stands."""
+    """One line of a box: its words, whether it is a heading, how deep it stands.
+
+    `at` are the first and last of the box's own lines that it is made of.
+    """
 
     text: str
     is_heading: bool = False
     depth: int = 0
+    at: tuple[int, int] = field(default=(-1, -1), compare=False)
 
 
 def box_lines(text: str, with_groups: bool = True) -> list[Line]:
-    """Return the lines of a list's box, without bullets; a blank line ends a heading's group.
+    r"""Return the lines of a list's box, without bullets; a blank line ends a heading's group.
 
     >>> [(line.text, line.depth) for line in box_lines("For the icing:\\n- 100 g sugar\\n\\n1 egg")]
     [('For the icing', 0), ('100 g sugar', 1), ('1 egg', 0)]
@@ -53,29 +57,31 @@ def is_heading(words: str) -> bool:
 
 
 def step_lines(text: str) -> list[Line]:
-    """Return the steps of a box; a line that goes on in the next, as pasted text does, is one step.
+    r"""Return the steps of a box; a line that goes on in the next is one step.
 
     >>> [line.text for line in step_lines("1. Wash the\\njar.\\n2. Fill it.")]
     ['Wash the jar.', 'Fill it.']
     """
     found: list[Line] = []
-    for raw in text.replace("\r\n", "\n").split("\n"):
+    for place, raw in enumerate(text.replace("\r\n", "\n").split("\n")):
         bare = " ".join(raw.split())
         words = _BULLET.sub("", bare)
         if not words:
             continue
         goes_on = words == bare and found and not found[-1].is_heading
-        if goes_on and words[:1].islower() and not re.search(r"[.!?:]$", found[-1].text):
-            found[-1] = Line(f"{found[-1].text} {words}")
+        ended = not goes_on or re.search(r"[.!?:]$", found[-1].text)
+        if not ended and words[:1].islower():
+            joined = f"{found[-1].text} {words}"
+            found[-1] = Line(joined, at=(found[-1].at[0], place))
         elif is_heading(words) and len(words.split()) <= 6:
-            found.append(Line(words[:-1].strip(), True))
+            found.append(Line(words[:-1].strip(), True, at=(place, place)))
         else:
-            found.append(Line(words))
+            found.append(Line(words, at=(place, place)))
     return found
 
 
 def quoted(words: str, before: str = "x: ") -> str:
-    """Return words so that every reader of such files takes them for these very words.
+    r"""Return words so that every reader of such files takes them for these very words.
 
     >>> quoted("Bright, bittersweet drops."), quoted('Plum: "old"'), quoted("")
     ('Bright, bittersweet drops.', '"Plum: \\\\"old\\\\""', '')

@@ -1,4 +1,4 @@
-"""What one open desk knows: its place, the book as last read, the frame of a page, what was looked at.
+"""What one open desk knows: its place, the book as last read, the frame of a page.
 
 All of it can be made again from the folder; nothing is lost when the desk is closed.
 """

@@ -8,7 +8,6 @@ is taken. Each answer says that nothing from elsewhere may be loaded or may show
 from __future__ import annotations
 
 import secrets
-from collections.abc import Callable
 from dataclasses import dataclass, field
 from http.cookies import CookieError, SimpleCookie
 from typing import Final
@@ -102,10 +101,11 @@ class Doorway:
             return PlainTextResponse("The desk does not do this.", 405)
         if scope["method"] == "POST" and origin != f"http://{said['host']}":
             return PlainTextResponse("This was not sent from a page of the desk.", 403)
-        if origin not in (None, f"http://{said['host']}") or site not in ("same-origin", "none"):
-            # a first visit may come from anywhere that shows the address; it brings the key
-            if not (scope["path"] == "/" and b"key=" in scope["query_string"] and origin is None):
-                return PlainTextResponse("This was not asked from a page of the desk.", 403)
+        # a first visit may come from anywhere that shows the address; it brings the key
+        is_first = scope["path"] == "/" and b"key=" in scope["query_string"] and origin is None
+        elsewhere = origin not in (None, f"http://{said['host']}")
+        if (elsewhere or site not in ("same-origin", "none")) and not is_first:
+            return PlainTextResponse("This was not asked from a page of the desk.", 403)
         length = said.get("content-length", "0")
         if not length.isdecimal() or int(length) > _most(scope["path"]):
             return _too_much()
@@ -155,7 +155,7 @@ def _counted(receive: Receive, most: int) -> Receive:
     return count
 
 
-def _with_headers(send: Send, is_look: bool) -> Callable[[Message], object]:
+def _with_headers(send: Send, is_look: bool) -> Send:
     policy = LOOK_POLICY if is_look else POLICY.format(ancestors="'none'")
     more = [*_HEADERS.items(), ("content-security-policy", policy)]
 

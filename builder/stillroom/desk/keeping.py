@@ -73,7 +73,7 @@ def put_by(place: Place, path: Path) -> None:
 
 
 def make_own(place: Place) -> None:
-    """Make the desk's own folder, out of git's sight: a giving list's earlier versions lie there."""
+    """Make the desk's own folder, out of git's sight: a giving list's versions lie there."""
     ignore = place.own / ".gitignore"
     if not ignore.exists():
         write_whole(ignore, b"*\n")

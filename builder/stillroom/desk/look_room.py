@@ -3,24 +3,26 @@
 from __future__ import annotations
 
 import mimetypes
+import re
 from pathlib import Path
+from typing import Final
 
 from starlette.requests import Request
 from starlette.responses import FileResponse, HTMLResponse, Response
 
 from stillroom.core.picture_files import read_picture
 from stillroom.core.problems import Unreadable
-from stillroom.core.reading import SLUG
 from stillroom.desk.desk import Desk
-from stillroom.desk.place import NotHere
+from stillroom.desk.place import NotHere, right_slug
 from stillroom.desk.showing import fill
+
+_NAME: Final = r"[A-Za-z0-9_][A-Za-z0-9_. -]{0,119}"
+_PLAIN: Final = re.compile(rf"(?:{_NAME}/){{0,8}}(?:{_NAME})?")
 
 
 async def look_page(desk: Desk, request: Request) -> Response:
     """Show a recipe's page as it was when it last read right."""
-    ident = request.path_params["ident"]
-    if not SLUG.fullmatch(ident):
-        raise NotHere(ident)
+    ident = right_slug(request.path_params["ident"])
     shown = desk.pages.get(ident)
     frame = desk.frame()
     if shown is None:
@@ -36,7 +38,7 @@ async def look_file(desk: Desk, request: Request) -> Response:
 
 
 def _headers(path: Path) -> dict[str, str]:
-    """A drawing that is opened by itself may do nothing, whatever is in it."""
+    """Let a drawing that is opened by itself do nothing, whatever is in it."""
     if path.suffix.lower() != ".svg":
         return {}
     policy = "default-src 'none'; style-src 'unsafe-inline'; frame-ancestors 'self'; sandbox"
@@ -44,6 +46,8 @@ def _headers(path: Path) -> dict[str, str]:
 
 
 def _find(desk: Desk, name: str) -> Path:
+    if not _PLAIN.fullmatch(name):
+        raise NotHere(name)
     book = desk.book()
     pictures = f"{book.settings.pictures.strip('/')}/"
     if name.startswith(pictures):

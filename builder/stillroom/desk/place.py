@@ -81,15 +81,15 @@ class Place:
 
     def recipe_path(self, slug: str) -> Path:
         """Return where a published recipe lies or will lie; raises NotHere for a wrong name."""
-        return self.within(self.book().recipes_dir / f"{_right(slug)}.md")
+        return self.within(self.book().recipes_dir / f"{right_slug(slug)}.md")
 
     def draft_path(self, slug: str) -> Path:
         """Return where a recipe's draft lies or will lie; raises NotHere for a wrong name."""
-        return self.within(self.folder / DRAFTS / f"{_right(slug)}.md")
+        return self.within(self.folder / DRAFTS / f"{right_slug(slug)}.md")
 
     def unsaved_path(self, slug: str) -> Path:
         """Return where the words of a recipe lie that were typed and not kept."""
-        return self.within(self.own / "unsaved" / f"{_right(slug)}.md")
+        return self.within(self.own / "unsaved" / f"{right_slug(slug)}.md")
 
     def draft_slugs(self) -> Iterator[str]:
         """Yield the name of every draft, in order."""
@@ -103,7 +103,8 @@ class Place:
         return path.absolute().relative_to(self.folder.absolute()).as_posix()
 
 
-def _right(slug: str) -> str:
+def right_slug(slug: str) -> str:
+    """Return a recipe's name that may be a file's; raises NotHere for any other."""
     if not SLUG.fullmatch(slug) or len(slug) > LONGEST_NAME or TAKEN_NAME.fullmatch(slug):
         raise NotHere(slug)
     return slug

@@ -8,7 +8,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import lru_cache
 from typing import Final
 
@@ -25,7 +25,7 @@ from stillroom.desk.recipe_form import CLOSE, MORE, OPEN, braced
 from stillroom.desk.recipe_rows import Row
 
 _QUOTED: Final = re.compile(r'"([^"]+)"')
-_WORD: Final = re.compile(r"[^\W\d_]{3,}")
+_WORD: Final = re.compile(r"[^\W\d_]+")
 _FIGURE: Final = re.compile(r"\d")
 MOST_OFFERS: Final = 6
 
@@ -50,6 +50,7 @@ class ReadBack:
     question: str = ""
     answers: tuple[Answer, ...] = ()
     said: str = ""
+    at: str = ""
 
 
 @dataclass(frozen=True)
@@ -99,7 +100,7 @@ def _read_line(place: int, text: str, written: object, ways: Ways) -> ReadBack:
     try:
         one = _read(written if written is not None else _bare(text), ways)
     except Unreadable as wrong:
-        answers = tuple(_answers(_bare(text), wrong.mend, ways))
+        answers = tuple(_answers(_bare(text), wrong, ways))
         return ReadBack(
             place,
             "asked",
@@ -137,34 +138,36 @@ def _read_words(text: str, system: System, language: str, larder: Larder) -> Ing
     return find_foods(read_ingredient(text, system, language), larder, system)
 
 
-def _answers(text: str, mend: str, ways: Ways) -> Iterator[Answer]:
-    """Yield the lines that a message proposes and that say no other words than the line does."""
-    own = {word.lower() for word in _WORD.findall(text)}
-    for offer in dict.fromkeys(_QUOTED.findall(mend)):
-        for line in _completed(plainly(f'"{offer}"').strip('"'), text):
-            words = {word.lower() for word in _WORD.findall(line)}
-            kept = own <= words or own & words == own
-            if not kept or line == text or not _FIGURE.search(line):
-                continue
-            if not words - own <= _MEASURES:
-                continue
-            try:
-                _read(line, ways)
-            except Unreadable:
-                continue
-            yield Answer(line, line)
-            break
+def _answers(text: str, wrong: Unreadable, ways: Ways) -> Iterator[Answer]:
+    """Yield the lines that a message proposes: those that keep every word of the line, and read."""
+    own = _words(text)
+    about = [quote for quote in _QUOTED.findall(plainly(wrong.what)) if quote in text]
+    for offer in dict.fromkeys(_QUOTED.findall(plainly(wrong.mend))):
+        lines = [offer, *(text.replace(quote, offer, 1) for quote in about)]
+        for line in lines:
+            words = _words(line)
+            fits = own <= words and words - own <= _MEASURES and _FIGURE.search(line)
+            if fits and line != text and _reads(line, ways):
+                yield Answer(line, line)
+                break
 
 
-_MEASURES: Final = {"vol", "tbsp", "tsp", "each", "about", "plus", "fluid", "ounces", "to taste"}
+def _words(text: str) -> set[str]:
+    return {word.lower() for word in _WORD.findall(text)}
 
 
-def _completed(offer: str, text: str) -> Iterator[str]:
-    """Yield an offer, and the line with the offer in place of its figures at the start."""
-    yield offer
-    found = re.match(r"\s*[\d½⅓⅔¼¾⅛][\d\s½⅓⅔¼¾⅛.,/'’–x-]*\s*[A-Za-z]{0,4}\.?(?=\s|$)", text)
-    if found:
-        yield f"{offer} {text[found.end() :].strip()}".strip()
+def _reads(line: str, ways: Ways) -> bool:
+    try:
+        _read(line, ways)
+    except Unreadable:
+        return False
+    return True
+
+
+_MEASURES: Final = frozenset(
+    {"vol", "g", "kg", "ml", "l", "oz", "lb", "tbsp", "tsp", "each", "about", "plus", "fluid", "x"}
+)
+"""What an answer may say more than the line: a measure, never a food."""
 
 
 def read_steps_box(text: str, ingredients: Sequence[Ingredient], ways: Ways) -> list[ReadBack]:
@@ -176,13 +179,12 @@ def read_steps_box(text: str, ingredients: Sequence[Ingredient], ways: Ways) -> 
             found.append(ReadBack(-1, "heading", said=line.text))
             continue
         number += 1
-        found.append(_read_step(number, line.text, ingredients, ways))
+        at = f"{line.at[0]}-{line.at[1]}"
+        found.append(replace(_read_step(number, line.text, ingredients, ways), at=at))
     return found
 
 
-def _read_step(
-    number: int, text: str, ingredients: Sequence[Ingredient], ways: Ways
-) -> ReadBack:
+def _read_step(number: int, text: str, ingredients: Sequence[Ingredient], ways: Ways) -> ReadBack:
     offers = tuple(_offers(text, ingredients))
     try:
         segments = split_step(braced(text), ingredients, ways.system, ways.language)
@@ -214,7 +216,9 @@ def _offers(text: str, ingredients: Sequence[Ingredient]) -> Iterator[Answer]:
         for size in (len(words), 1):
             name = " ".join(words[-size:])
             found = re.search(rf"\b{re.escape(name)}\b", outside, re.IGNORECASE)
-            shared = [other for other in ingredients if re.search(rf"\b{re.escape(name)}", other.item)]
+            shared = [
+                other for other in ingredients if re.search(rf"\b{re.escape(name)}", other.item)
+            ]
             if found and len(name) > 2 and (size == len(words) or len(shared) == 1):
                 line = f"{text[: found.start()]}{OPEN}{one.item}{CLOSE}{text[found.end() :]}"
                 yield Answer(f"{show_amount(one.amount)} {one.item}", line)
@@ -241,5 +245,3 @@ def readable(text: str, rows: Sequence[Row], ways: Ways) -> list[Ingredient]:
 def all_asked(read: Sequence[ReadBack]) -> int:
     """Return how many lines are asked about."""
     return sum(one.state == "asked" for one in read)
-
-

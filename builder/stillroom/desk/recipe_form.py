@@ -115,7 +115,7 @@ def shown(value: Any) -> str:
 
 def steps_box(rows: Iterable[Row]) -> str:
     """Return steps as the lines of a box, amounts marked."""
-    lines = []
+    lines: list[str] = []
     for row in rows:
         if row.is_heading:
             lines += ([""] if lines else []) + [f"{row.value}:"]

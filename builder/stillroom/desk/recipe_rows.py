@@ -1,7 +1,7 @@
-"""Where everything stands in a recipe's file: the lines of each fact, each row of a list, each step.
+"""Where everything stands in a recipe's file: the lines of each fact, row and step.
 
-Lines are counted from 0 here and keep their ends. Leaves out how a row is shown (recipe_form.py) and
-how it is written anew (recipe_writing.py).
+Lines are counted from 0 here and keep their ends. Leaves out how a row is shown (recipe_form.py),
+and how it is written anew (recipe_writing.py).
 """
 
 from __future__ import annotations
@@ -98,7 +98,7 @@ def lay_out(raw: str, name: str) -> Laid:
 
 
 def _by_line(raw: str) -> tuple[str, ...]:
-    """Cut at "\\n" alone: other signs that some programs take for a line's end are none here."""
+    r"""Cut at "\\n" alone: other signs that some programs take for a line's end are none here."""
     pieces = raw.split("\n")
     whole = [f"{piece}\n" for piece in pieces[:-1]]
     return (*whole, pieces[-1]) if pieces[-1] else tuple(whole)

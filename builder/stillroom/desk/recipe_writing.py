@@ -1,4 +1,4 @@
-"""Boxes back into a recipe's file, with the smallest change: what says the same keeps its very lines.
+"""Boxes back into a recipe's file, with the smallest change: what stays keeps its very lines.
 
 Notes, order, line ends and the way in which lists are set stay. What is new is written as the rows
 around it are. Whoever writes reads the outcome again (`differing`), so that nothing is lost unseen.

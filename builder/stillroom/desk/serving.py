@@ -26,6 +26,7 @@ def open_desk(folder: Path, port: int, with_browser: bool, say: Callable[[str], 
     """
     with socket.socket() as bound:
         bound.bind((LOOPBACK, port))
+        bound.listen()  # whoever comes before the server is ready waits for it
         key = Key(bound.getsockname()[1])
         place = Place(folder)
         with (

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
 from functools import cache
 from pathlib import Path
 from typing import Any, Final
@@ -28,6 +27,10 @@ ENDINGS: Final = {
 }
 
 
+ROOMS: Final = ("recipes",)
+"""The rooms that the desk has, as its pages name them."""
+
+
 @cache
 def _environment() -> Environment:
     return Environment(
@@ -46,7 +49,8 @@ def fill(template: str, **words: Any) -> str:
 
 def page(template: str, status: int = 200, **words: Any) -> HTMLResponse:
     """Return a whole page of the desk."""
-    common: Mapping[str, Any] = {"book_title": "", "here": "", "said": "", "is_private": False}
+    common: dict[str, Any] = {"book_title": "", "here": "", "said": "", "is_private": False}
+    common |= {"rooms": ROOMS}
     return HTMLResponse(fill(template, **{**common, **words}), status)
 
 

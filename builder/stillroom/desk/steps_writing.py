@@ -1,4 +1,4 @@
-"""The steps of a method back into the file: those that stay keep their very lines, and all a number.
+"""The steps of a method back into the file: those that stay keep their lines, all a number.
 
 Used by recipe_writing.py alone.
 """

@@ -1,0 +1,136 @@
+// What happens while a recipe is typed: after each pause the desk reads it again, says beside every
+// line how it was read, and puts the page as it will be beside it. Without this script the same comes
+// with "Keep".
+
+const PAUSE_MS = 80;
+
+const form = document.getElementById("recipe");
+const frame = document.getElementById("page");
+const said = document.getElementById("said-now");
+const kind = document.getElementById("kind");
+let waiting = 0;
+let asked = 0;
+let chosen = Boolean(kind && kind.value);
+let dirty = false;
+
+function fillIn(answer) {
+  for (const [id, html] of Object.entries(answer.parts)) {
+    const place = document.getElementById(id);
+    if (place && place.innerHTML !== html) {
+      place.innerHTML = html;
+    }
+    const box = id.startsWith("wrong-") ? document.getElementById(id.slice(6)) : null;
+    if (box) {
+      box.setAttribute("aria-invalid", String(Boolean(place && place.textContent.trim())));
+    }
+  }
+  if (said.textContent !== answer.said) {
+    said.textContent = answer.said;
+  }
+  if (kind && !chosen && answer.kind) {
+    kind.value = answer.kind;
+  }
+  showPage(answer.page);
+  markLine();
+}
+
+// The page's own elements come to life again in what is put there; it keeps its place meanwhile.
+function showPage(html) {
+  const leaf = frame.contentDocument && frame.contentDocument.querySelector("article");
+  if (!leaf || html === null) {
+    frame.classList.toggle("old", html === null);
+    return;
+  }
+  frame.classList.remove("old");
+  const top = frame.contentWindow.scrollY;
+  leaf.innerHTML = html;
+  frame.contentWindow.scrollTo({ top, behavior: "instant" });
+}
+
+async function look() {
+  const number = ++asked;
+  const sent = new URLSearchParams(new FormData(form));
+  let answer;
+  try {
+    const reply = await fetch(form.dataset.look, { method: "POST", body: sent });
+    if (!reply.ok) {
+      throw new Error(String(reply.status));
+    }
+    answer = await reply.json();
+  } catch {
+    said.textContent = "The desk does not answer. What you type is still here: open the desk again.";
+    return;
+  }
+  if (number === asked) {
+    fillIn(answer);
+    document.documentElement.dataset.looked = String(number);
+  }
+}
+
+function soon() {
+  dirty = true;
+  clearTimeout(waiting);
+  waiting = setTimeout(look, PAUSE_MS);
+}
+
+// Puts an answer that was pressed in its line, and the hand back where it was.
+function answer(button) {
+  const [box, at] = button.value.split("|", 2);
+  const line = button.value.split("|").slice(2).join("|");
+  const area = document.getElementById(box);
+  const [first, last] = at.split("-").map(Number);
+  const lines = area.value.split("\n");
+  lines.splice(first, last - first + 1, line);
+  area.value = lines.join("\n");
+  const before = lines.slice(0, first).join("\n").length + (first ? 1 : 0);
+  area.focus();
+  area.setSelectionRange(before + line.length, before + line.length);
+  soon();
+}
+
+// Shows which of the lines beside belongs to the one that is being typed.
+function markLine() {
+  const area = document.activeElement;
+  const list = area && document.getElementById(`read-${area.id}`);
+  if (!list || area.tagName !== "TEXTAREA") {
+    return;
+  }
+  const row = area.value.slice(0, area.selectionStart).split("\n").length - 1;
+  for (const item of list.children) {
+    item.classList.toggle("read--here", item.dataset.row === String(row));
+  }
+}
+
+form.addEventListener("input", (event) => {
+  chosen ||= event.target === kind;
+  soon();
+});
+form.addEventListener("click", (event) => {
+  const button = event.target.closest('button[name="answer"]');
+  if (button) {
+    event.preventDefault();
+    answer(button);
+  }
+});
+document.addEventListener("selectionchange", markLine);
+document.addEventListener("keydown", (event) => {
+  if ((event.ctrlKey || event.metaKey) && event.key === "s") {
+    event.preventDefault();
+    form.requestSubmit(form.querySelector('button[name="as"][value="book"]'));
+  }
+});
+
+// What was typed in the last moment goes along when the page is left, so that nothing is lost.
+window.addEventListener("pagehide", () => {
+  if (dirty) {
+    fetch(form.dataset.look, {
+      method: "POST",
+      body: new URLSearchParams(new FormData(form)),
+      keepalive: true,
+    });
+  }
+});
+form.addEventListener("submit", () => {
+  clearTimeout(waiting);
+  dirty = false;
+});

@@ -1,0 +1,358 @@
+"""Writing one recipe: the boxes, what is said beside them as she types, and keeping it.
+
+A recipe with problems is kept as a draft below `drafts/`; what is published stays as it was until
+the draft is right. A file that was changed elsewhere meanwhile is shown side by side.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Mapping
+from dataclasses import dataclass
+from pathlib import Path
+from typing import Any, Final
+
+from starlette.requests import Request
+from starlette.responses import JSONResponse, RedirectResponse, Response
+
+from stillroom.beginning.recipe import slug_of
+from stillroom.core.kinds import all_kinds, find_kind
+from stillroom.core.problems import ProblemsFound, Unreadable
+from stillroom.desk.comparing import side_by_side
+from stillroom.desk.desk import Desk
+from stillroom.desk.keeping import ChangedElsewhere, drop_unsaved, keep, sum_of, take_out
+from stillroom.desk.looking import Look
+from stillroom.desk.place import FileNow, NotHere, read_now
+from stillroom.desk.reading_back import Ways, read_box, read_steps_box, readable
+from stillroom.desk.recipe_form import FIELDS, empty_form, form_of
+from stillroom.desk.recipe_rows import Row, lay_out
+from stillroom.desk.recipe_writing import differing, write_form
+from stillroom.desk.showing import fill, page
+
+NEW: Final = re.compile(r"new-recipe(?:-\d{1,3})?")
+_WORDS_IN_FILE: Final = 60_000
+
+
+@dataclass(frozen=True)
+class Files:
+    """A recipe's two files: the one in the book and the draft of something newer."""
+
+    book: FileNow
+    draft: FileNow
+
+    @property
+    def now(self) -> FileNow:
+        """The one that is being written."""
+        return self.draft if self.draft.is_there else self.book
+
+    @property
+    def sums(self) -> str:
+        """Both sums, by which a change from elsewhere is seen."""
+        return f"{self.book.sum}:{self.draft.sum}"
+
+
+def files_of(desk: Desk, ident: str) -> Files:
+    """Return what there is of a recipe; raises NotHere where there is nothing and nothing new."""
+    place = desk.place
+    book, draft = place.recipe_path(ident), place.draft_path(ident)
+    found = Files(read_now(book, book.name), read_now(draft, draft.name))
+    unsaved = place.unsaved_path(ident)
+    if not found.now.is_there and not unsaved.is_file() and not NEW.fullmatch(ident):
+        raise NotHere(ident)
+    return found
+
+
+async def write(desk: Desk, request: Request) -> Response:
+    """Show the boxes of a recipe, with what was typed and not kept where there is such."""
+    ident = request.path_params["ident"]
+    if ident == "new":
+        return RedirectResponse(f"/write/{_free_ident(desk)}", 303)
+    files = files_of(desk, ident)
+    unsaved = desk.place.unsaved_path(ident)
+    opened, raw, is_unsaved = files.sums, files.now.raw, False
+    if unsaved.is_file():
+        raw = unsaved.read_bytes().decode("utf-8", errors="replace")
+        is_unsaved = raw != files.now.raw
+        sums = unsaved.with_suffix(".opened")
+        if is_unsaved and sums.is_file():
+            opened = sums.read_text(encoding="utf-8")
+    form = _form(raw, ident)
+    said = "kept" if request.query_params.get("said") == "kept" else ""
+    return _boxes(desk, ident, form, opened, files, is_unsaved=is_unsaved, just=said)
+
+
+def _free_ident(desk: Desk) -> str:
+    number = 1
+    while True:
+        ident = "new-recipe" if number == 1 else f"new-recipe-{number}"
+        if not desk.place.unsaved_path(ident).is_file():
+            return ident
+        number += 1
+
+
+def _form(raw: str, ident: str) -> dict[str, str]:
+    if not raw.strip():
+        return empty_form()
+    try:
+        return form_of(lay_out(raw, f"{ident}.md"))
+    except ProblemsFound:
+        return empty_form() | {"whole": raw}
+
+
+async def _posted(request: Request) -> dict[str, str]:
+    async with request.form(max_files=0, max_fields=100) as data:
+        return {
+            name: value[:_WORDS_IN_FILE] for name, value in data.items() if isinstance(value, str)
+        }
+
+
+def _filled(posted: Mapping[str, str]) -> dict[str, str]:
+    """Return the boxes as they were sent; words below the method get a heading of their own."""
+    form = {name: posted.get(name, "").replace("\r\n", "\n") for name in FIELDS if name in posted}
+    if form.get("after", "").strip() and not form["after"].lstrip().startswith("#"):
+        form["after"] = f"## Notes\n\n{form['after'].strip()}"
+    return form
+
+
+@dataclass(frozen=True)
+class Tried:
+    """What came of the boxes: the file's words, the look at them, and how each line was read."""
+
+    raw: str
+    look: Look
+    parts: dict[str, str]
+    kind: str
+
+
+def _slug(ident: str, form: Mapping[str, str]) -> str:
+    return slug_of(form.get("title", "")) if NEW.fullmatch(ident) else ident
+
+
+def _try(desk: Desk, ident: str, files: Files, posted: Mapping[str, str]) -> Tried:
+    form, base = _filled(posted), files.now.raw
+    if "whole" in posted:
+        raw = posted["whole"].replace("\r\n", "\n")
+        look = desk.look(ident, ident, raw)
+        return Tried(raw, look, {"wrong-whole": _wrong(look, "whole")}, "")
+    kind = form.get("kind") or _kind_in(form.get("title", ""))
+    form["kind"] = kind
+    raw = write_form(base, f"{ident}.md", form)
+    look = desk.look(ident, _slug(ident, form), raw)
+    rows: tuple[Row, ...] = ()
+    try:
+        rows = lay_out(raw, f"{ident}.md").ingredients()
+    except ProblemsFound:
+        rows = ()
+    return Tried(raw, look, _parts(desk.ways(), form, rows, look), kind)
+
+
+def _kind_in(title: str) -> str:
+    """Return the kind that a title names by its last word that is one: "Quince chutney"."""
+    for word in reversed(re.findall(r"[^\W\d_]+", title)):
+        try:
+            return find_kind(word).spoken
+        except Unreadable:
+            continue
+    return ""
+
+
+def _parts(
+    ways: Ways, form: Mapping[str, str], rows: tuple[Row, ...], look: Look
+) -> dict[str, str]:
+    """Return the fragments that stand beside the boxes, by the element that each belongs in."""
+    read = read_box(form.get("ingredients", ""), rows, ways)
+    goes_in = readable(form.get("ingredients", ""), rows, ways)
+    steps = read_steps_box(form.get("method", ""), goes_in, ways)
+    parts = {
+        "read-ingredients": fill("read_back.html", rows=read, box="ingredients"),
+        "read-method": fill("read_steps.html", rows=steps),
+    }
+    told = {one.question for one in (*read, *steps) if one.state == "asked"}
+    for box in (*FIELDS, "whole", "safety"):
+        own = [one for one in look.wrong if one.box == box and str(one) not in told]
+        parts[f"wrong-{box}"] = fill("wrong.html", wrong=own)
+    parts["warned"] = fill("wrong.html", wrong=look.warnings)
+    return parts
+
+
+def _wrong(look: Look, box: str) -> str:
+    return fill("wrong.html", wrong=[one for one in look.wrong if one.box == box])
+
+
+def _said(look: Look) -> str:
+    count = len(look.wrong)
+    if look.is_right:
+        return "It reads well, and can be published."
+    return f"{count} thing{'s' if count != 1 else ''} to mend before it can be published."
+
+
+async def look(desk: Desk, request: Request) -> Response:
+    """Answer a pause in typing: how everything was read, and the page as it will be."""
+    ident = request.path_params["ident"]
+    posted = await _posted(request)
+    files = files_of(desk, ident)
+    with desk.at_work:
+        tried = _try(desk, ident, files, posted)
+        body = None
+        if tried.look.is_right and tried.look.recipe:
+            body = desk.show(ident, tried.look.recipe).body
+    sums = desk.place.unsaved_path(ident).with_suffix(".opened")
+    if not sums.is_file():
+        sums.write_text(posted.get("opened", ""), encoding="utf-8")
+    answer: dict[str, Any] = {
+        "parts": tried.parts,
+        "page": body,
+        "said": _said(tried.look),
+        "kind": tried.kind,
+    }
+    return JSONResponse(answer)
+
+
+async def keep_it(desk: Desk, request: Request) -> Response:
+    """Keep a recipe: in the book where it is right, else as a draft."""
+    ident = request.path_params["ident"]
+    posted = await _posted(request)
+    files = files_of(desk, ident)
+    if "answer" in posted:
+        return _answered(desk, ident, files, posted)
+    with desk.at_work:
+        tried = _try(desk, ident, files, posted)
+    if posted.get("opened") != files.sums:
+        return _conflict(ident, files, posted, tried.raw)
+    form = _filled(posted)
+    if "whole" not in posted and (lost := differing(tried.raw, f"{ident}.md", form)):
+        return _boxes(desk, ident, form, files.sums, files, lost=lost)
+    slug = _slug(ident, form)
+    slug = _free_slug(desk, slug) if NEW.fullmatch(ident) else slug
+    in_book = tried.look.is_right and posted.get("as") != "draft"
+    try:
+        _put(desk, slug, tried.raw, in_book, files)
+    except ChangedElsewhere:
+        return _conflict(ident, files_of(desk, ident), posted, tried.raw)
+    forget(desk, ident)
+    return RedirectResponse(f"/write/{slug}?said=kept", 303)
+
+
+def _put(desk: Desk, slug: str, raw: str, in_book: bool, files: Files) -> None:
+    place = desk.place
+    if in_book:
+        keep(place, place.recipe_path(slug), raw, files.book.sum)
+        if files.draft.is_there:
+            take_out(place, place.draft_path(slug))
+    else:
+        keep(place, place.draft_path(slug), raw, files.draft.sum)
+
+
+def _free_slug(desk: Desk, slug: str) -> str:
+    number, free = 1, slug
+    while desk.place.recipe_path(free).exists() or desk.place.draft_path(free).exists():
+        number += 1
+        free = f"{slug}-{number}"
+    return free
+
+
+def forget(desk: Desk, ident: str) -> None:
+    """Let go of what was typed and not kept."""
+    drop_unsaved(desk.place, ident)
+    desk.place.unsaved_path(ident).with_suffix(".opened").unlink(missing_ok=True)
+    desk.pages.pop(ident, None)
+
+
+def _answered(desk: Desk, ident: str, files: Files, posted: Mapping[str, str]) -> Response:
+    """Put an answer that was pressed in its line, where no script has done so."""
+    box, _, rest = posted["answer"].partition("|")
+    at, _, line = rest.partition("|")
+    form = _filled(posted)
+    rows = re.fullmatch(r"(\d{1,4})-(\d{1,4})", at)
+    if box in form and rows:
+        lines = form[box].split("\n")
+        lines[int(rows[1]) : int(rows[2]) + 1] = [line]
+        form[box] = "\n".join(lines)
+    return _boxes(desk, ident, form, posted.get("opened", ""), files, is_unsaved=True)
+
+
+def _boxes(
+    desk: Desk,
+    ident: str,
+    form: Mapping[str, str],
+    opened: str,
+    files: Files,
+    *,
+    is_unsaved: bool = False,
+    just: str = "",
+    lost: list[str] | None = None,
+) -> Response:
+    """Return the page of boxes, with everything said beside them as when she types."""
+    is_empty = not any(form.values())
+    with desk.at_work:
+        tried = _try(desk, ident, files, form)
+        if tried.look.is_right and tried.look.recipe:
+            desk.show(ident, tried.look.recipe)
+    if not is_unsaved and not lost:
+        drop_unsaved(desk.place, ident)
+    kinds = [kind.name for kind in all_kinds().values()]
+    chosen = form.get("kind") or tried.kind
+    state = "draft" if files.draft.is_there else "published" if files.book.is_there else "new"
+    return page(
+        "write.html",
+        book_title=desk.book().settings.title,
+        here="recipes",
+        ident=ident,
+        form={**empty_form(), **form},
+        opened=opened,
+        parts={} if is_empty else tried.parts,
+        said_now="" if is_empty else _said(tried.look),
+        kinds=[*kinds, *([chosen] if chosen and chosen not in kinds else [])],
+        kind=chosen,
+        state=state,
+        has_both=files.draft.is_there and files.book.is_there,
+        is_unsaved=is_unsaved,
+        just_kept=bool(just),
+        lost=lost or [],
+        is_whole="whole" in form,
+    )
+
+
+def _conflict(ident: str, files: Files, posted: Mapping[str, str], mine: str) -> Response:
+    sent = {name: value for name, value in posted.items() if name not in ("opened", "as")}
+    return page(
+        "changed.html",
+        409,
+        here="recipes",
+        ident=ident,
+        pairs=side_by_side(mine, files.now.raw),
+        sent=sent,
+        opened=files.sums,
+        is_gone=not files.now.is_there,
+    )
+
+
+async def let_go(desk: Desk, request: Request) -> Response:
+    """Let go of what was typed and not kept; the file stays as it is."""
+    ident = request.path_params["ident"]
+    files = files_of(desk, ident)
+    forget(desk, ident)
+    return RedirectResponse(f"/write/{ident}" if files.now.is_there else "/", 303)
+
+
+async def out(desk: Desk, request: Request) -> Response:
+    """Take a recipe out of the book, or its draft away; its words stay among earlier versions."""
+    ident = request.path_params["ident"]
+    files = files_of(desk, ident)
+    posted = await _posted(request)
+    if posted.get("opened") != files.sums:
+        return _conflict(ident, files, posted, files.now.raw)
+    path: Path = files.now.path
+    if files.now.is_there and sum_of(path.read_bytes()) == files.now.sum:
+        take_out(desk.place, path)
+    forget(desk, ident)
+    return RedirectResponse("/?said=out", 303)
+
+
+WRITE_ROUTES: Final = [
+    ("/write/{ident}", write, "GET"),
+    ("/write/{ident}/look", look, "POST"),
+    ("/write/{ident}/keep", keep_it, "POST"),
+    ("/write/{ident}/let-go", let_go, "POST"),
+    ("/write/{ident}/out", out, "POST"),
+]

@@ -1,0 +1,116 @@
+"""One desk, open on a small book of its own, for all tests that come in by its door."""
+
+from __future__ import annotations
+
+import http.client
+import shutil
+import threading
+from collections.abc import Iterator
+from dataclasses import dataclass, field
+from pathlib import Path
+from urllib.parse import urlencode, urlsplit
+
+import pytest
+
+from browser.conftest import browser, firefox, firefox_place, page  # noqa: F401
+from stillroom.beginning.book import Answers, begin_book
+from stillroom.desk.serving import open_desk
+
+DEMO = Path(__file__).resolve().parents[2]
+TAKEN = ("quince-chutney", "lavender-sugar", "double-vanilla-extract")
+
+
+def small_book(folder: Path) -> Path:
+    """Begin a book and put three of the demo's recipes into it, with two of their pictures."""
+    begin_book(folder, Answers(title="Heron Ferry book"))
+    for name in TAKEN:
+        shutil.copy(DEMO / "recipes" / f"{name}.md", folder / "recipes")
+    pictures = next(folder.glob("*/pictures"), folder / "pages" / "pictures")
+    pictures.mkdir(parents=True, exist_ok=True)
+    for name in TAKEN:
+        shutil.copy(DEMO / "site_demo/pages/pictures" / f"{name}.svg", pictures)
+    return folder
+
+
+@dataclass
+class Answer:
+    status: int
+    headers: dict[str, str]
+    text: str
+
+
+@dataclass
+class OpenDesk:
+    """An open desk as a stranger or its own browser would ask it."""
+
+    folder: Path
+    first: str = ""
+    cookie: str = ""
+    lines: list[str] = field(default_factory=list)
+
+    @property
+    def netloc(self) -> str:
+        return urlsplit(self.first).netloc
+
+    @property
+    def origin(self) -> str:
+        return f"http://{self.netloc}"
+
+    def ask(
+        self,
+        way: str,
+        method: str = "GET",
+        form: dict[str, str] | None = None,
+        body: bytes | None = None,
+        **headers: str | None,
+    ) -> Answer:
+        """Ask as the desk's own page does; a header given as None is left out."""
+        said: dict[str, str | None] = {"Host": self.netloc, "Cookie": self.cookie}
+        if method == "POST":
+            said |= {"Origin": self.origin, "Content-Type": "application/x-www-form-urlencoded"}
+            body = urlencode(form or {}).encode() if body is None else body
+        said |= {name.replace("_", "-"): value for name, value in headers.items()}
+        connection = http.client.HTTPConnection(self.netloc, timeout=60)
+        connection.putrequest(method, way, skip_host=True, skip_accept_encoding=True)
+        for name, value in said.items():
+            if value is not None:
+                connection.putheader(name, value)
+        if body is not None:
+            connection.putheader("Content-Length", str(len(body)))
+        connection.endheaders(body)
+        answer = connection.getresponse()
+        got = Answer(
+            answer.status,
+            {name.lower(): value for name, value in answer.getheaders()},
+            answer.read().decode("utf-8", errors="replace"),
+        )
+        connection.close()
+        return got
+
+
+def open_on(folder: Path) -> tuple[OpenDesk, threading.Thread]:
+    """Open a desk in a thread of its own and wait until it answers."""
+    opened, ready = OpenDesk(folder), threading.Event()
+
+    def say(line: str) -> None:
+        opened.lines.append(line)
+        if "key=" in line:
+            opened.first = line.split()[-1]
+            ready.set()
+
+    thread = threading.Thread(target=open_desk, args=(folder, 0, False, say), daemon=True)
+    thread.start()
+    assert ready.wait(30)
+    answer = opened.ask(opened.first.partition(opened.netloc)[2])
+    opened.cookie = answer.headers["set-cookie"].partition(";")[0]
+    return opened, thread
+
+
+@pytest.fixture(scope="session")
+def desk(tmp_path_factory: pytest.TempPathFactory) -> Iterator[OpenDesk]:
+    opened, thread = open_on(small_book(tmp_path_factory.mktemp("desk") / "book"))
+    yield opened
+    assert opened.ask("/stop", "POST").status == 200
+    thread.join(20)
+    assert not thread.is_alive(), "it stops when told"
+    assert opened.lines[-1] == "The desk is closed."

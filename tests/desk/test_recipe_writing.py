@@ -1,0 +1,130 @@
+"""Boxes back into a recipe's file: nothing changes but what was changed, and it reads as typed."""
+
+from __future__ import annotations
+
+import difflib
+from pathlib import Path
+
+import pytest
+
+from stillroom.desk.recipe_form import FIELDS, form_of
+from stillroom.desk.recipe_rows import lay_out
+from stillroom.desk.recipe_writing import differing, write_form
+
+RECIPES = sorted((Path(__file__).resolve().parents[2] / "recipes").glob("*.md"))
+MORE = {
+    "ingredients": "\n100 g brown sugar",
+    "timeline": "\nrest: 3 days",
+    "method": "\nDo it: “so” # 3.",
+    "after": "\n\n## More\n\nWords: more # so.",
+    "intro": "\nWords: more # so.",
+}
+
+ODD = """---
+# my grandmother's, from the blue book
+title: Plum gin   # the purple one
+kind:   infusion
+makes: "800 ml"
+
+ingredients:
+# the best there is
+- 700 ml gin, 40% vol   # any will do
+- 350 g ripe plums, halved and stoned
+
+# white, not brown
+- 120 g caster sugar
+card: {use: In a small glass.}
+---
+
+Worth it.
+
+## Method
+
+1. Put {plums} and {caster sugar} in a jar,
+   pour in {gin}.
+2. Shake it when you pass.
+"""
+
+
+def changed_lines(before: str, after: str) -> list[str]:
+    rows = difflib.ndiff(before.splitlines(), after.splitlines())
+    return [row for row in rows if row[0] in "+-"]
+
+
+@pytest.mark.parametrize("ends", ["\n", "\r\n"], ids=["unix", "windows"])
+@pytest.mark.parametrize("path", RECIPES, ids=lambda path: path.stem)
+def test_what_was_not_touched_stays(path: Path, ends: str) -> None:
+    raw = path.read_text(encoding="utf-8").replace("\n", ends)
+    form = form_of(lay_out(raw, path.name))
+    assert write_form(raw, path.name, form) == raw
+
+
+@pytest.mark.parametrize("way", ["more", "less", "turned", "other"])
+@pytest.mark.parametrize("path", RECIPES, ids=lambda path: path.stem)
+def test_each_box_alone_is_written_and_reads_as_typed(path: Path, way: str) -> None:
+    raw = path.read_text(encoding="utf-8").replace("\n", "\r\n")
+    form = form_of(lay_out(raw, path.name))
+    for box in FIELDS:
+        lines = form[box].split("\n")
+        if way == "more":
+            lines = (form[box] + MORE.get(box, " more: words")).split("\n")
+        elif way == "less" and len(lines) > 2:
+            del lines[1]
+        elif way == "turned" and len(lines) > 2:
+            lines[:2] = lines[1::-1]
+        elif way == "other" and box != "after":
+            lines[len(lines) // 2] = lines[len(lines) // 2].replace("a", "aa", 1)
+        new = form | {box: "\n".join(lines)}
+        if new == form:
+            continue
+        written = write_form(raw, path.name, new)
+        assert differing(written, path.name, new) == [], box
+        assert written.count("\r\n") == written.count("\n")
+        assert len(changed_lines(raw, written)) <= 14, box
+
+
+@pytest.mark.parametrize(
+    ("box", "old", "new", "expected"),
+    [
+        ("title", "Plum gin", "Damson gin", "title: Damson gin   # the purple one"),
+        ("makes", "800 ml", "1 l", "makes: 1 l"),
+        ("ingredients", "700 ml gin", "1 l gin", "- 1 l gin, 40% vol   # any will do"),
+        ("ingredients", "120 g caster sugar", "130 g caster sugar", "- 130 g caster sugar"),
+        ("method", "Shake it", "Turn it", "2. Turn it when you pass."),
+    ],
+)
+def test_one_line_is_changed_and_notes_stay(box: str, old: str, new: str, expected: str) -> None:
+    form = form_of(lay_out(ODD, "odd.md"))
+    assert old in form[box]
+    written = write_form(ODD, "odd.md", form | {box: form[box].replace(old, new)})
+    rows = changed_lines(ODD, written)
+    assert [row[2:] for row in rows if row[0] == "+"] == [expected]
+    assert len(rows) == 2
+
+
+def test_a_line_of_which_the_file_says_more_keeps_it() -> None:
+    raw = next(path for path in RECIPES if "vanilla-extract" in path.stem).read_text("utf-8")
+    form = form_of(lay_out(raw, "v.md"))
+    assert "vanilla pods, 205 g per 1 l of vodka" in form["ingredients"]
+    new = form["ingredients"].replace("205 g per", "210 g per")
+    written = write_form(raw, "v.md", form | {"ingredients": new})
+    assert [row for row in changed_lines(raw, written) if row[0] == "+"] == [
+        "+     amount: 210 g per 1 l of vodka"
+    ]
+
+
+def test_a_new_file_says_what_was_typed() -> None:
+    typed = {
+        "title": 'The "best": jam',
+        "kind": "preserve",
+        "makes": "4 jars of 200 ml",
+        "ingredients": "- 1 kg plums\nFor the top:\n2 tbsp brandy # a good one",
+        "method": "1. Stone the plums,\nthen boil ‹plums›.\n2. Pour ‹brandy› over.",
+        "keeps_unopened": "6 months",
+        "keeps_source": "maker's own practice",
+        "card_use": "On toast.",
+    }
+    written = write_form("", "jam.md", typed)
+    assert differing(written, "jam.md", typed) == []
+    assert "{plums}" in written
+    assert "‹" not in written
