@@ -1,28 +1,75 @@
-"""The demo book, built once for all tests that read it."""
+"""One run in several workers, and the demo book built once for all of them."""
 
 from __future__ import annotations
 
-import subprocess
-import sys
+import os
+import shutil
+from collections.abc import Callable
 from pathlib import Path
 
 import pytest
+from filelock import FileLock
 from hypothesis import settings
+
+from planted import Planted, build_planted, read_planted
 
 # no test asserts a time: a machine that pauses for a moment fails none
 settings.register_profile("untimed", deadline=None)
 settings.load_profile("untimed")
 
-ROOT = Path(__file__).resolve().parents[1]
+# beyond these a worker costs more to start than it saves: each of them collects every test
+MOST_WORKERS = 8
+# with two workers or more the long ones begin first, so that none is waited for at the end
+LONG = ("browser", "publish", "saving", "printing", "giving")
+
+
+def pytest_xdist_auto_num_workers(config: pytest.Config) -> int:
+    """Return a worker for each core for a folder of tests, and none for files named one by one."""
+    named = [Path(argument.split("::")[0]) for argument in config.args]
+    if not any((config.invocation_params.dir / path).is_dir() for path in named):
+        return 0
+    free = len(os.sched_getaffinity(0)) if hasattr(os, "sched_getaffinity") else os.cpu_count()
+    return 0 if free in (None, 1) else min(free or 1, MOST_WORKERS)
+
+
+def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:
+    if "PYTEST_XDIST_WORKER" not in os.environ:
+        return
+
+    def turn(item: pytest.Item) -> bool:
+        whole = item.path.name == "test_house_rules.py"
+        return not whole and not any(folder in item.path.parts for folder in LONG)
+
+    items.sort(key=turn)
 
 
 @pytest.fixture(scope="session")
-def built_book(tmp_path_factory: pytest.TempPathFactory) -> Path:
-    """Build the demo book as the README does, into a folder of its own."""
-    site = tmp_path_factory.mktemp("book") / "site"
-    command = [sys.executable, "-m", "mkdocs", "build", "--strict", "--site-dir", str(site)]
-    built = subprocess.run(
-        command, cwd=ROOT, capture_output=True, text=True, encoding="utf-8", check=False
-    )
-    assert built.returncode == 0, built.stderr
-    return site
+def make_once(tmp_path_factory: pytest.TempPathFactory) -> Callable[..., Path]:
+    """Return what lets the first of all workers make a folder; the others wait and read it."""
+    shared = tmp_path_factory.getbasetemp()
+    if "PYTEST_XDIST_WORKER" in os.environ:
+        shared = shared.parent
+
+    def made(name: str, make: Callable[[Path], None]) -> Path:
+        place, begun = shared / f"shared-{name}", shared / f"begun-{name}"
+        with FileLock(shared / f"{name}.lock"):
+            if not place.is_dir():
+                shutil.rmtree(begun, ignore_errors=True)
+                begun.mkdir()
+                make(begun)
+                begun.rename(place)
+        return place
+
+    return made
+
+
+@pytest.fixture(scope="session")
+def planted(make_once: Callable[..., Path]) -> Planted:
+    """Return the demo book as it is built with a private list and packs all around it."""
+    return read_planted(make_once("planted", build_planted))
+
+
+@pytest.fixture(scope="session")
+def built_book(planted: Planted) -> Path:
+    """Return the folder of the built demo book. It is everybody's: nothing is written there."""
+    return planted.site
