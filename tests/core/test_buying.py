@@ -11,7 +11,8 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from giving.brute_force import cheapest_by_counting
-from stillroom.core.buying import PackOffer, buy_cheapest, parse_pack
+from stillroom.core.buying import PackOffer, buy_cheapest
+from stillroom.core.packs import parse_pack
 from stillroom.core.problems import Unreadable
 from stillroom.giving.mip import Mip
 

@@ -7,9 +7,9 @@ from pathlib import Path
 
 import pytest
 
-from stillroom.core.buying import parse_pack
 from stillroom.core.costing import PriceBook, cost_batch, measure_as, needs_of, priced_item
 from stillroom.core.loading import load_recipe
+from stillroom.core.packs import parse_pack
 from stillroom.core.problems import Unreadable
 from stillroom.core.staple_table import find_staple
 

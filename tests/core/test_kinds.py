@@ -4,11 +4,11 @@ from __future__ import annotations
 
 import pytest
 
+from stillroom.core.data_files import read_data
 from stillroom.core.kinds import all_kinds, find_kind
 from stillroom.core.loading import read_recipe
 from stillroom.core.problems import Unreadable
 from stillroom.core.recipe import Recipe
-from stillroom.core.units import read_data
 
 # a cook's word -> its kind; fixed before the tables were filled, in British and American spelling
 WORDS = {

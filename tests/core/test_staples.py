@@ -6,10 +6,10 @@ from fractions import Fraction
 
 import pytest
 
+from stillroom.core.data_files import read_data
 from stillroom.core.larder.index import load_index
 from stillroom.core.larder.words import normal_form
 from stillroom.core.staple_table import Staple, all_staples, find_staple, staples_named
-from stillroom.core.units import read_data
 
 ALLERGENS = read_data("allergens.yml")
 

@@ -22,7 +22,6 @@ from markupsafe import escape
 
 from giving.lists import PRICES, ROOT, demo_book, demo_recipes, small_list
 from stillroom.core.book import open_book
-from stillroom.core.buying import parse_pack
 from stillroom.core.cutting import read_cut, read_pods
 from stillroom.core.dividing import divide
 from stillroom.core.finished import facts_of_batch
@@ -33,6 +32,7 @@ from stillroom.core.larder.own import read_own_larder
 from stillroom.core.loading import read_recipe
 from stillroom.core.markup import check_markup
 from stillroom.core.money import parse_money
+from stillroom.core.packs import parse_pack
 from stillroom.core.parts import read_ingredient
 from stillroom.core.private_words import list_private_words
 from stillroom.core.problems import ProblemsFound, Unreadable, nearest

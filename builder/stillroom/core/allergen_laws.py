@@ -11,7 +11,7 @@ from dataclasses import dataclass
 from functools import cache
 from typing import Literal
 
-from stillroom.core.units import read_data
+from stillroom.core.data_files import read_data
 
 List = Literal["eu", "us", "ca", "anz", "other"]
 LISTS: tuple[List, ...] = ("eu", "us", "ca", "anz")

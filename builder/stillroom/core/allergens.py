@@ -23,7 +23,8 @@ from stillroom.core.avoiding import (
     read_avoided,
 )
 from stillroom.core.care.foods_in_method import foods_in_method
-from stillroom.core.larder.ingredients import food_of, name_of, parts_of, read_part
+from stillroom.core.larder.ingredients import food_of, name_of, parts_of
+from stillroom.core.larder.packet_parts import read_part
 from stillroom.core.larder.shelves import common_larder
 from stillroom.core.larder.staple import Staple
 from stillroom.core.parts import Ingredient

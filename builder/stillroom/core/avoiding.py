@@ -14,10 +14,10 @@ from functools import cache, lru_cache
 from typing import Any, Literal
 
 from stillroom.core.allergen_laws import all_allergens
+from stillroom.core.data_files import read_data
 from stillroom.core.larder.food_reading import read_food
 from stillroom.core.larder.staple import ANIMAL_BUT_VEGETARIAN, NOT_ANIMAL, Staple
 from stillroom.core.plurals import singular
-from stillroom.core.units import read_data
 
 Held = Literal["contains", "may contain", "free"]
 Diet = Literal["", "alcohol", "vegan", "vegetarian", "no meat"]

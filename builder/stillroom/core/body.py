@@ -13,11 +13,11 @@ from dataclasses import dataclass, field, replace
 from functools import cache
 from typing import Final
 
+from stillroom.core.data_files import read_data
 from stillroom.core.line_sizes import has_figure
 from stillroom.core.method import has_numbers, read_steps
 from stillroom.core.problems import Problem, Unreadable, nearest
 from stillroom.core.recipe import MethodStep, Section
-from stillroom.core.units import read_data
 
 _HEADING: Final = re.compile(r"(#{1,6})\s*(\S.*?)\s*#*$")
 _BOLD: Final = re.compile(r"(?:\*\*|__)([^*_]+?):?(?:\*\*|__):?$")

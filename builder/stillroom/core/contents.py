@@ -12,12 +12,13 @@ from fractions import Fraction
 from functools import cache, lru_cache
 from typing import Any
 
+from stillroom.core.data_files import read_data
 from stillroom.core.method import find_base
 from stillroom.core.parts import Ingredient
 from stillroom.core.quantities import Amount, Ratio
 from stillroom.core.recipe import Recipe
 from stillroom.core.staple_table import Staple, find_staple, staple_of
-from stillroom.core.units import convert, read_data, size_of
+from stillroom.core.units import convert, size_of
 
 # beaten or melted into a drink, however they are measured; butter and cheese are neither poured
 _BEATEN_IN = frozenset({"dairy", "egg", "pasteurised-egg", "coconut-milk", "chocolate"})

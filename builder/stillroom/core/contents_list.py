@@ -17,7 +17,8 @@ from stillroom.core.allergens import Known
 from stillroom.core.bottling import finished_density
 from stillroom.core.contents import content_of, contents_by_place, contents_of
 from stillroom.core.larder.food_reading import FoodReading
-from stillroom.core.larder.ingredients import name_of, parts_of, read_part
+from stillroom.core.larder.ingredients import name_of, parts_of
+from stillroom.core.larder.packet_parts import read_part
 from stillroom.core.larder.shelves import common_larder
 from stillroom.core.parts import Ingredient
 from stillroom.core.recipe import Recipe

@@ -12,8 +12,8 @@ from dataclasses import dataclass
 from fractions import Fraction
 from functools import cache
 
+from stillroom.core.data_files import read_data
 from stillroom.core.spirit_density import ETHANOL_DENSITY
-from stillroom.core.units import read_data
 
 
 @dataclass(frozen=True)

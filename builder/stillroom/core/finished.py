@@ -15,12 +15,13 @@ from functools import lru_cache
 
 from stillroom.core.bottling import Yield, estimate_yield, fill_containers, stands_ml
 from stillroom.core.drinks import DrinkMeasure, Pour, measure_of
+from stillroom.core.joining import join_and
 from stillroom.core.plurals import plural
 from stillroom.core.quantities import show_amount, show_decimal
 from stillroom.core.recipe import Recipe
 from stillroom.core.rounding import round_measure, share_named
 from stillroom.core.scalable import scalable_of
-from stillroom.core.scaled_lines import join_and, join_range
+from stillroom.core.scaled_lines import join_range
 from stillroom.core.scaling import ScaledBatch
 from stillroom.core.strength import (
     LEAST_DRINKS,

@@ -7,9 +7,9 @@ from dataclasses import dataclass, replace
 from functools import cache
 from typing import Any, Literal
 
+from stillroom.core.data_files import read_data
 from stillroom.core.plurals import singular
 from stillroom.core.problems import Unreadable, nearest
-from stillroom.core.units import read_data
 
 Eater = Literal["people", "pets", "nobody"]
 

@@ -21,12 +21,12 @@ from stillroom.core.allergens import (
     may_contain,
     say_allergen,
 )
-from stillroom.core.book import BookSettings
 from stillroom.core.contents_list import ContentsEntry, list_contents
 from stillroom.core.date_marks import DateMark, mark_date, say_date
 from stillroom.core.keeping import Kept, decide_keeping
 from stillroom.core.recipe import Recipe
 from stillroom.core.safety import assess_safety, gather_recipe_facts
+from stillroom.core.settings import BookSettings
 from stillroom.core.strength import strength_of
 
 ASK = "not known: ask the maker"

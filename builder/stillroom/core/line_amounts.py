@@ -11,6 +11,7 @@ from dataclasses import dataclass, replace
 from fractions import Fraction
 from functools import cache
 
+from stillroom.core.data_files import read_data
 from stillroom.core.line_beside import read_cut_to_size, read_said_beside, read_sized_cloth
 from stillroom.core.line_measures import (
     GLUE,
@@ -25,7 +26,7 @@ from stillroom.core.line_measures import (
 from stillroom.core.line_numbers import Marks, read_number
 from stillroom.core.problems import Unreadable
 from stillroom.core.quantities import Amount
-from stillroom.core.units import System, all_units, convert, counted_nouns, read_data, size_of
+from stillroom.core.units import System, all_units, convert, counted_nouns, size_of
 
 _FEW = 8  # "4 x 10 cm discs" are four; "30 x 30 cm cloth" may be one
 _SPACE = re.compile(r"\s*")

@@ -13,11 +13,12 @@ from fractions import Fraction
 from functools import cache
 from typing import Any
 
+from stillroom.core.data_files import read_data
 from stillroom.core.line_number_words import read_and_part
 from stillroom.core.line_numbers import Marks, Range, read_number, read_range
 from stillroom.core.problems import Unreadable, did_you_mean
 from stillroom.core.quantities import Amount
-from stillroom.core.units import System, counted_nouns, offered_words, read_data, unit_words
+from stillroom.core.units import System, counted_nouns, offered_words, unit_words
 
 GLUE = re.compile(r",?\s*-?\s*")
 OR_MORE = re.compile(r"\s+or\s+(?:more|so|thereabouts|less)\b", re.IGNORECASE)

@@ -10,7 +10,7 @@ import re
 from fractions import Fraction
 from functools import cache
 
-from stillroom.core.units import read_data
+from stillroom.core.data_files import read_data
 
 _WORD = re.compile(r"[A-Za-zÀ-ÿ]+")
 _HALF_A = re.compile(r"(?:half|quarter|third)(?:\s+of)?\s+(?:a|an)\s+(?=[a-z0-9])", re.IGNORECASE)

@@ -11,10 +11,10 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field, replace
 from functools import cache
 
+from stillroom.core.data_files import read_data
 from stillroom.core.line_amounts import Measured
 from stillroom.core.problems import Unreadable
 from stillroom.core.quantities import Amount, Unmeasured
-from stillroom.core.units import read_data
 
 _OF = re.compile(r"\s*(?:[-x×]\s+)?(?:of\s+(?:the\s+|a\s+|an\s+)?)?", re.IGNORECASE)
 _OF_ELSEWHERE = re.compile(

@@ -12,9 +12,9 @@ from dataclasses import dataclass
 from fractions import Fraction
 
 from stillroom.core.altitude import SETTING_SOURCE, setting_point_c
+from stillroom.core.data_files import read_data
 from stillroom.core.quantities import show_decimal
 from stillroom.core.recipe import Recipe
-from stillroom.core.units import read_data
 from stillroom.core.what_stays import read_oven
 
 SOURCE = "°F by NIST SP 811, to the step of a dial"

@@ -10,9 +10,9 @@ import re
 from collections.abc import Sequence
 from typing import Final
 
+from stillroom.core.data_files import read_data
 from stillroom.core.kinds import find_kind
 from stillroom.core.problems import Problem, ProblemsFound, Unreadable
-from stillroom.core.units import read_data
 
 _LETTER: Final = re.compile(r"(?:From|To|Sent|Date|Subject|Cc|Von|De|An|Betreff|Objet):\s", re.I)
 _RTF: Final = re.compile(r"\{\\rtf\d")

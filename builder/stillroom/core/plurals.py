@@ -10,14 +10,14 @@ import re
 from functools import cache
 from typing import Any
 
-from stillroom.core.larder.data import read_larder_data
+from stillroom.core.data_files import read_data
 
 _HEAD = re.compile(r"\s(?:of|or|for|with|in|to)\s|,")
 
 
 def plural_tables() -> dict[str, Any]:
     """Return the rules as data: `same`, `odd` (many to one) and `endings`, in order."""
-    return dict(read_larder_data("plurals.yml"))
+    return dict(read_data("plurals.yml", "larder"))
 
 
 @cache

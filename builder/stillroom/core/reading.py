@@ -21,14 +21,21 @@ from stillroom.core.dividing import Divided, divide
 from stillroom.core.drafts import draft_recipe
 from stillroom.core.facts_above import read_facts
 from stillroom.core.frontmatter import Located
-from stillroom.core.keeping import known_keeping
+from stillroom.core.keeping import known_keeping, planned_span
 from stillroom.core.larder.ingredients import find_foods
 from stillroom.core.larder.shelves import Larder, common_larder
 from stillroom.core.method import brace_faults, find_base
 from stillroom.core.parts import Ingredient
 from stillroom.core.problems import Problem, ProblemsFound, Unreadable, nearest
 from stillroom.core.quantities import Ratio
-from stillroom.core.recipe import TAKEN_NAME, InGroup, MethodStep, Recipe, read_any_ingredient
+from stillroom.core.recipe import (
+    LONGEST_NAME,
+    TAKEN_NAME,
+    InGroup,
+    MethodStep,
+    Recipe,
+    read_any_ingredient,
+)
 from stillroom.core.recipe_problems import say_what_is_wrong
 from stillroom.core.text_files import clean, read_text
 from stillroom.core.timeline_checks import check_timeline
@@ -36,7 +43,6 @@ from stillroom.core.units import System
 from stillroom.core.written_facts import NAMES, Ready, make_ready
 
 SLUG = re.compile(r"[a-z0-9]+(?:-[a-z0-9]+)*")
-LONGEST_NAME = 80
 _WORD = re.compile(r"[^\W\d_]+")
 _SPELLED = str.maketrans(
     {"ß": "ss", "æ": "ae", "œ": "oe", "ø": "o", "ł": "l", "&": "-and-", "'": "", "’": ""}
@@ -136,7 +142,7 @@ def _draft_of(recipe: Recipe | None, larder: Larder) -> Recipe | None:
 def _completed(recipe: Recipe, larder: Larder) -> Recipe:
     """Return a recipe with what the book knows of its foods and of how it keeps."""
     known = _the_one(_with_foods(recipe, larder))
-    return known.model_copy(update={"keeps": known_keeping(known)})
+    return known.model_copy(update={"keeps": known_keeping(known), "plans_by": planned_span})
 
 
 def _with_foods(recipe: Recipe, larder: Larder) -> Recipe:

@@ -103,6 +103,7 @@ def _read_stage(value: Any) -> Stage:
 
 # names that Windows keeps for its devices, whatever their ending; and the page of a folder itself
 TAKEN_NAME = re.compile(r"con|prn|aux|nul|(?:com|lpt)[0-9]|index")
+LONGEST_NAME = 80
 
 
 def _read_earlier_name(value: Any) -> str:
@@ -307,10 +308,15 @@ class Section:
     text: str
 
 
+def _own_word(recipe: Recipe) -> Span | None:
+    return recipe.keeps.unopened
+
+
 class Recipe(FrontMatter):
     """A whole recipe. `file` is as the user named it; `slug` is the file's own name.
 
-    `larder` is what its book knows of foods; its ingredients carry what was found there.
+    `larder` is what its book knows of foods; its ingredients carry what was found there. `plans_by`
+    tells how long it is planned to keep: its own word, until guidance is asked too.
     """
 
     slug: str
@@ -322,6 +328,7 @@ class Recipe(FrontMatter):
     sections: tuple[Section, ...] = ()
     lines: dict[str, int] = Field(default_factory=dict, repr=False)
     larder: Larder = Field(default_factory=common_larder, repr=False)
+    plans_by: Callable[[Recipe], Span | None] = Field(default=_own_word, repr=False)
 
     def __hash__(self) -> int:
         # two recipes may bear one name: what they are made of keeps their caches apart
@@ -342,9 +349,7 @@ class Recipe(FrontMatter):
     @property
     def lasts(self) -> Span | None:
         """How long it is planned to keep unopened: what its card says, where that is shorter."""
-        from stillroom.core.keeping import planned_span  # late: it reads recipes itself
-
-        return planned_span(self)
+        return self.plans_by(self)
 
     @property
     def made_in(self) -> Container | None:

@@ -11,8 +11,9 @@ from fractions import Fraction
 from functools import cache
 from typing import Any, Literal
 
+from stillroom.core.data_files import read_data
 from stillroom.core.quantities import show_decimal, show_number
-from stillroom.core.units import DECIMAL_UNITS, System, all_units, read_data
+from stillroom.core.units import DECIMAL_UNITS, System, all_units
 
 Ladder = Literal["volume", "spoon", "mass", "length"]
 _HALF = Fraction(1, 2)

@@ -21,7 +21,6 @@ from stillroom.core.altitude import (
     FEET_PER_METRE,
     sterilise_minutes,
 )
-from stillroom.core.book import BookSettings
 from stillroom.core.care.acid import published_process
 from stillroom.core.care.finished_strength import finished_percent
 from stillroom.core.care.jar_styles import style_of
@@ -31,12 +30,13 @@ from stillroom.core.care.process_words import SWEET, say_jam_process, say_proces
 from stillroom.core.care.processes import Process
 from stillroom.core.care.sources import say_source
 from stillroom.core.care.unchecked import could_not_check
+from stillroom.core.data_files import read_data
 from stillroom.core.problems import Problem, did_you_mean
 from stillroom.core.recipe import Override, Recipe
 from stillroom.core.safety_facts import Facts, Thing, gather_facts
 from stillroom.core.safety_rules import Evidence, judge
 from stillroom.core.safety_table import GRAVITIES, Gravity, Rule, all_rules
-from stillroom.core.units import read_data
+from stillroom.core.settings import BookSettings
 
 # beside these nobody is told how to keep it well, as if it could be
 _NOT_TO_BE_KEPT = frozenset(

@@ -12,9 +12,9 @@ from functools import cache
 from typing import Any, Literal, get_args
 
 from stillroom.core.care.told import TOLD
+from stillroom.core.data_files import read_data
 from stillroom.core.problems import did_you_mean
 from stillroom.core.safety_rules import CHECKS, NARROWING
-from stillroom.core.units import read_data
 
 Gravity = Literal["refuse", "danger", "caution", "notice"]
 GRAVITIES: tuple[Gravity, ...] = get_args(Gravity)

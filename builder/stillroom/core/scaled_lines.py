@@ -200,15 +200,6 @@ def join_range(texts: list[str]) -> str:
     return f"{low} to {high}"
 
 
-def join_and(words: list[str]) -> str:
-    """Join with commas and a last "and".
-
-    >>> join_and(["a", "b", "c"])
-    'a, b and c'
-    """
-    return " and ".join([", ".join(words[:-1]), words[-1]] if len(words) > 1 else words)
-
-
 def _scaled(
     line: ScaleLine,
     middle: Fraction,

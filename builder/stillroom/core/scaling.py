@@ -10,19 +10,12 @@ from __future__ import annotations
 from dataclasses import dataclass
 from fractions import Fraction
 
+from stillroom.core.joining import join_and
 from stillroom.core.problems import Unreadable
 from stillroom.core.recipe import Recipe
 from stillroom.core.rounding import least_part, most_times, round_measure, say_unit, share_named
 from stillroom.core.scalable import Scalable, scalable_of
-from stillroom.core.scaled_lines import (
-    By,
-    Measures,
-    ScaledLine,
-    join_and,
-    join_range,
-    scale_line,
-    warning_of,
-)
+from stillroom.core.scaled_lines import By, Measures, ScaledLine, join_range, scale_line, warning_of
 from stillroom.core.targets import ByFactor, ByTin, LeftOver, Target, Wanted, solve_target
 from stillroom.core.units import base_size, size_of
 from stillroom.core.what_stays import boiling_warnings, notes_on_scaling

@@ -10,6 +10,7 @@ from dataclasses import MISSING, fields
 from fractions import Fraction
 from typing import Any
 
+from stillroom.core.data_files import read_data
 from stillroom.core.finished_data import finished_data, finished_tables
 from stillroom.core.plurals import plural_tables
 from stillroom.core.quantities import Amount
@@ -24,7 +25,7 @@ from stillroom.core.rounding import (
 )
 from stillroom.core.scalable import ScaleLine, scalable_of
 from stillroom.core.tins import Tin
-from stillroom.core.units import DECIMAL_UNITS, all_units, counted_nouns, read_data
+from stillroom.core.units import DECIMAL_UNITS, all_units, counted_nouns
 from stillroom.core.what_stays import growth_notes
 
 _SYSTEMS = ("metric", "us", "imperial")

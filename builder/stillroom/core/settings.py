@@ -19,7 +19,7 @@ from stillroom.core.day_words import MONTH_NAMES
 from stillroom.core.giving_days import find_day
 from stillroom.core.problems import Problem, ProblemsFound, Unreadable, did_you_mean, nearest
 from stillroom.core.qr_code import LONGEST_ADDRESS
-from stillroom.core.reading import LONGEST_NAME
+from stillroom.core.recipe import LONGEST_NAME
 from stillroom.core.units import System
 
 LONGEST_SITE_URL: Final = LONGEST_ADDRESS - LONGEST_NAME - len("/r//")

@@ -17,10 +17,10 @@ from stillroom.core import spirit_density
 from stillroom.core.contents import Content, contents_of, drinks_without_size
 from stillroom.core.drinks import Pour, pour
 from stillroom.core.extracts import Fold, fold_of
+from stillroom.core.joining import join_and
 from stillroom.core.mixtures import Mixture, mix, spirit, water
 from stillroom.core.musts import must_of
 from stillroom.core.recipe import Recipe
-from stillroom.core.scaled_lines import join_and
 from stillroom.core.spirit_density import WATER_DENSITY
 
 _NEGLIGIBLE = 0.5  # % vol: below it nothing is said

@@ -13,9 +13,9 @@ from stillroom.core.contents import drinks_without_size
 from stillroom.core.cutting import Cut, Pods
 from stillroom.core.drinks import DrinkMeasure, Pour, measure_of
 from stillroom.core.extracts import Fold
+from stillroom.core.joining import join_and
 from stillroom.core.mixtures import water_to_reach_ml
 from stillroom.core.recipe import Recipe
-from stillroom.core.scaled_lines import join_and
 from stillroom.core.strength import fold_of_recipe, not_reckoned, strength_of
 
 NO_STRENGTH = (

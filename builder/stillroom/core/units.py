@@ -9,11 +9,9 @@ from __future__ import annotations
 from dataclasses import dataclass
 from fractions import Fraction
 from functools import cache
-from importlib.resources import files
-from typing import Any, Literal
+from typing import Literal
 
-import yaml
-
+from stillroom.core.data_files import read_data
 from stillroom.core.problems import Unreadable, did_you_mean
 
 System = Literal["metric", "us", "imperial"]
@@ -35,14 +33,6 @@ class Unit:
     shown: str
     many: str
     words: tuple[str, ...]
-
-
-@cache
-def read_data(name: str, house: str = "staples") -> Any:
-    """Return one of the data files beside the staples, or in care: ``pets.yml``."""
-    text = (files("stillroom.core") / house / name).read_text(encoding="utf-8")
-    # the C reader where PyYAML brings it: the staples are a second of every command otherwise
-    return yaml.load(text, Loader=getattr(yaml, "CSafeLoader", yaml.SafeLoader))
 
 
 @cache

@@ -12,11 +12,11 @@ from dataclasses import dataclass
 from fractions import Fraction
 from typing import Any
 
+from stillroom.core.data_files import read_data
 from stillroom.core.quantities import show_decimal
 from stillroom.core.rounding import rounding_data
 from stillroom.core.scalable import Scalable
 from stillroom.core.tins import tin_note
-from stillroom.core.units import read_data
 
 _VESSELS_TOLD = 4  # nobody has more of one size: then the litres must do
 

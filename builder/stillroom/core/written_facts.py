@@ -13,13 +13,14 @@ from dataclasses import dataclass
 from functools import cache
 from typing import Any, Final
 
+from stillroom.core.data_files import read_data
 from stillroom.core.frontmatter import Located
 from stillroom.core.keeps import KEEPING_KEYS
 from stillroom.core.line_sizes import comma_parts, has_figure, read_amount, read_leading
 from stillroom.core.parts import INGREDIENT_KEYS
 from stillroom.core.problems import Problem, Unreadable, did_you_mean, nearest
 from stillroom.core.recipe import Acidity, Card, FrontMatter, InGroup, Override
-from stillroom.core.units import System, read_data
+from stillroom.core.units import System
 
 WRITTEN_AS: Final = {"ingredients": "materials", "vessels": "vessel"}
 KNOWN_KEYS: Final = tuple(sorted({*FrontMatter.model_fields, *WRITTEN_AS.values()}))

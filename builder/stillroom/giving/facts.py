@@ -17,7 +17,8 @@ from stillroom.core.allergens import answer_avoid, nuts_beside
 from stillroom.core.avoiding import EATEN, Avoided
 from stillroom.core.care.foods_in_method import foods_in_method
 from stillroom.core.care.unchecked import unknown_foods_of
-from stillroom.core.larder.ingredients import food_of, parts_of, read_part
+from stillroom.core.larder.ingredients import food_of, parts_of
+from stillroom.core.larder.packet_parts import read_part
 from stillroom.core.larder.shelves import common_larder
 from stillroom.core.parts import Ingredient
 from stillroom.core.recipe import Recipe

@@ -7,7 +7,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 
-from stillroom.core.buying import parse_pack
+from stillroom.core.packs import parse_pack
 from stillroom.giving.model import Price
 from stillroom.giving.reading import ReadList
 

@@ -23,9 +23,9 @@ from pydantic import (
     WithJsonSchema,
 )
 
-from stillroom.core.buying import parse_pack
 from stillroom.core.holders import read_container
 from stillroom.core.money import parse_money
+from stillroom.core.packs import parse_pack
 from stillroom.core.problems import Unreadable, did_you_mean, say_written
 from stillroom.core.quantities import Amount, show_amount
 from stillroom.core.recipe import MONTHS

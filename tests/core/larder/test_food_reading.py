@@ -10,13 +10,13 @@ from pathlib import Path
 
 import pytest
 
+from stillroom.core.data_files import read_data
 from stillroom.core.larder.food_reading import read_food
 from stillroom.core.larder.harmless import LONGEST
 from stillroom.core.larder.index import build_index
 from stillroom.core.larder.index_file import INDEX, held_index, source_files, write_index
 from stillroom.core.larder.shelves import all_staples, common_larder
 from stillroom.core.larder.words import normal_form, words_of
-from stillroom.core.units import read_data
 
 ROOT = Path(__file__).parents[3]
 

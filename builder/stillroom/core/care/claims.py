@@ -12,8 +12,8 @@ from dataclasses import dataclass
 from functools import cache
 
 from stillroom.core.allergens import answer_avoid, know_recipe
+from stillroom.core.data_files import read_data
 from stillroom.core.recipe import Recipe
-from stillroom.core.units import read_data
 
 # another version, another dish beside it, or the opposite
 _NO_CLAIM = re.compile(

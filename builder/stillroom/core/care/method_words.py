@@ -9,7 +9,7 @@ import re
 from functools import cache
 from typing import Any
 
-from stillroom.core.units import read_data
+from stillroom.core.data_files import read_data
 
 # "like skin on milk", "smells of vinegar and apples"; "if you like, add honey" compares nothing
 _LOOSELY = re.compile(

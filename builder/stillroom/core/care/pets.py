@@ -11,9 +11,9 @@ from functools import cache
 
 from stillroom.core.allergens import Known, know_recipe
 from stillroom.core.care.who import said_for_pets
+from stillroom.core.data_files import read_data
 from stillroom.core.larder.words import normal_form
 from stillroom.core.recipe import Recipe
-from stillroom.core.units import read_data
 
 
 @dataclass(frozen=True)

@@ -36,7 +36,7 @@ HAND_MADE = (
     "craft.yml",
 )
 # the rules by which words and foods are read; they are held in the index too
-RULES = ("plurals.yml", "phrases.yml", "acidity.yml", "egg_sizes.yml")
+RULES = ("phrases.yml", "acidity.yml", "egg_sizes.yml")
 _NAMES = ("names", *LANGUAGES)
 _PARTS = ("rows", *_NAMES, "harmless", "tagged", "data")
 
@@ -90,7 +90,7 @@ def source_files() -> tuple[Path, ...]:
     """Return every file that the index is made from or by, in a fixed order."""
     tables = sorted((HOUSE / "foods").glob("*.tsv")) if (HOUSE / "foods").is_dir() else []
     names = [HOUSE / f"names_{language}.tsv" for language in LANGUAGES]
-    rules = [HOUSE / name for name in (*RULES, "harmless.yml")]
+    rules = [HOUSE / name for name in (*RULES, "harmless.yml", "plurals.yml")]
     code = [HOUSE / "words.py", HOUSE / "index.py", Path(__file__), HOUSE.parent / "plurals.py"]
     hand_made = [STAPLES / name for name in HAND_MADE]
     return (*hand_made, *tables, *(path for path in names if path.exists()), *rules, *code)

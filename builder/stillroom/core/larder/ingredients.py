@@ -5,12 +5,12 @@ Leaves out what follows of it: allergens.py, safety.py and the computations of a
 
 from __future__ import annotations
 
-import re
 from dataclasses import replace
 from typing import TYPE_CHECKING
 
 from stillroom.core.larder.egg_sizes import egg_of_size
 from stillroom.core.larder.food_reading import FoodReading, read_food
+from stillroom.core.larder.packet_parts import read_part
 from stillroom.core.larder.phrases import phrase_words
 from stillroom.core.larder.shelves import Larder, common_larder
 from stillroom.core.larder.words import normal_form
@@ -18,15 +18,6 @@ from stillroom.core.quantities import Amount
 
 if TYPE_CHECKING:
     from stillroom.core.parts import Ingredient
-
-_BRACKET = re.compile(r"\(([^()]*)\)")
-# what an additive does, before its name
-_DOES = re.compile(
-    r"^\s*(?:emulsifier|raising agent|colour|color|thickener|acid|acidity regulator|stabiliser"
-    r"|stabilizer|preservative|gelling agent|antioxidant|humectant|sweetener|firming agent"
-    r"|flavour enhancer|anti-?caking agent|glazing agent|flour treatment agent)s?\b",
-    re.IGNORECASE,
-)
 
 
 def find_foods(ingredient: Ingredient, larder: Larder, system: str = "metric") -> Ingredient:
@@ -52,33 +43,6 @@ def parts_of(ingredient: Ingredient) -> tuple[FoodReading, ...]:
     if len(ingredient.found_parts) == len(ingredient.parts):
         return ingredient.found_parts
     return tuple(read_part(part, common_larder()) for part in ingredient.parts)
-
-
-def read_part(part: str, larder: Larder) -> FoodReading:
-    """Read one part of a compound as its packet writes it; what its brackets name counts too.
-
-    >>> [food.name for food in read_part("emulsifier (soya lecithin)", common_larder()).foods]
-    ['soya lecithin']
-    """
-    outside, inside = _BRACKET.sub(" ", part), " , ".join(_BRACKET.findall(part))
-    named = read_food(_DOES.sub("", outside).strip(" :,"), larder)
-    within = [read_food(piece, larder) for piece in re.split(r"[,;]", inside) if piece.strip()]
-    if not within:
-        return named
-    # "emulsifier" alone says nothing; of "milk chocolate (sugar, milk)" either half is enough
-    whole = [reading for reading in within if reading.known]
-    known = len(whole) == len(within) or named.known
-    readings = [named, *within]
-    foods = tuple(dict.fromkeys(food for one in readings for food in one.foods))
-    return replace(
-        named,
-        text=part,
-        food=named.food or (foods[0] if foods else None),
-        foods=foods,
-        hinted=tuple(dict.fromkeys(food for one in readings for food in one.hinted)),
-        doubted=tuple(dict.fromkeys(food for one in within for food in one.doubted)),
-        leftover=() if known else named.leftover,
-    )
 
 
 def read_ingredient_food(ingredient: Ingredient, larder: Larder) -> FoodReading:

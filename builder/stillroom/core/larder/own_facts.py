@@ -6,10 +6,11 @@ import re
 from fractions import Fraction
 from typing import Any
 
+from stillroom.core.data_files import read_data
 from stillroom.core.larder.acidity import ACIDITIES, Acidity
 from stillroom.core.problems import Unreadable, did_you_mean, say_written
 from stillroom.core.quantities import Amount, parse_amount
-from stillroom.core.units import System, convert, read_data, size_of
+from stillroom.core.units import System, convert, size_of
 
 KNOWN_ORIGINS = (
     "plant", "mineral", "fungus", "milk", "egg", "honey", "beeswax", "wool", "gelatine", "fish",
