@@ -12,12 +12,12 @@ from typing import Any
 
 import yaml
 
-from stillroom.core.allergens import contains, know_recipe, law_of
+from stillroom.core.allergens.of_foods import contains, know_recipe, law_of
 from stillroom.core.book import BookSettings
-from stillroom.core.loading import read_recipe
-from stillroom.core.problems import ProblemsFound
-from stillroom.core.recipe import Recipe
-from stillroom.core.safety import assess_safety
+from stillroom.core.care.safety import assess_safety
+from stillroom.core.reading.loading import read_recipe
+from stillroom.core.recipe.model import Recipe
+from stillroom.core.words.problems import ProblemsFound
 
 FOLDER = Path(__file__).parent / "golden/care"
 READ = ("read", "restated", "memory")

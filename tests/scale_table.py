@@ -9,14 +9,14 @@ from collections.abc import Iterator, Sequence
 from fractions import Fraction
 from typing import Any
 
-from stillroom.core.finished import facts_of_batch
-from stillroom.core.problems import Unreadable
-from stillroom.core.quantities import Amount
-from stillroom.core.recipe import Recipe
-from stillroom.core.scalable import scalable_of
-from stillroom.core.scaling import By, Measures, ScaledBatch, scale
-from stillroom.core.targets import read_target
-from stillroom.core.units import System
+from stillroom.core.amounts.quantities import Amount
+from stillroom.core.amounts.units import System
+from stillroom.core.recipe.model import Recipe
+from stillroom.core.size.finished import facts_of_batch
+from stillroom.core.size.scalable import scalable_of
+from stillroom.core.size.scaling import By, Measures, ScaledBatch, scale
+from stillroom.core.size.targets import read_target
+from stillroom.core.words.problems import Unreadable
 
 MEASURES: tuple[tuple[System, By], ...] = tuple(
     (system, by)
@@ -118,10 +118,10 @@ def _text(value: Fraction | None) -> str | None:
 
 BROWSER_ANSWERS = """
 async ({ base, shared, recipes, questions }) => {
-  const { readTables } = await import(`${base}/amounts.js`);
-  const { readRecipe, scale } = await import(`${base}/scale.js`);
-  const { factsOfBatch } = await import(`${base}/finished.js`);
-  const { parseTarget } = await import(`${base}/scale-targets.js`);
+  const { readTables } = await import(`${base}/amounts/amounts.js`);
+  const { readRecipe, scale } = await import(`${base}/size/scale.js`);
+  const { factsOfBatch } = await import(`${base}/size/finished.js`);
+  const { parseTarget } = await import(`${base}/size/scale-targets.js`);
   const tables = readTables(shared);
   const known = Object.fromEntries(recipes.map((data) => [data.slug, readRecipe(data)]));
   const text = (value) => (value === null ? null : `${value}`);

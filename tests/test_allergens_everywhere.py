@@ -22,11 +22,11 @@ from mkdocs.__main__ import cli as mkdocs
 import stillroom
 from stillroom.cli import main
 from stillroom.core.book import Book, open_book
-from stillroom.core.labelling import make_card
-from stillroom.core.paper import PAPERS
-from stillroom.core.recipe import Recipe
-from stillroom.core.scaling import scale_recipe
-from stillroom.core.tag_shapes import tag_shape
+from stillroom.core.label.labelling import make_card
+from stillroom.core.paper.sheets import PAPERS
+from stillroom.core.paper.tag_shapes import tag_shape
+from stillroom.core.recipe.model import Recipe
+from stillroom.core.size.scaling import scale_recipe
 from stillroom.printing.cards import CardJob, SheetOptions, print_cards, print_tags
 from stillroom.printing.epub_book import make_epub
 from stillroom.printing.family_book import book_data, print_book

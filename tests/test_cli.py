@@ -13,8 +13,8 @@ import pytest
 from click.testing import CliRunner
 
 from stillroom.cli import main
-from stillroom.core.editor_schema import front_matter_schema
-from stillroom.core.frontmatter import read_yaml
+from stillroom.core.reading.editor_schema import front_matter_schema
+from stillroom.core.words.frontmatter import read_yaml
 
 ROOT = Path(__file__).resolve().parents[1]
 RECIPES = sorted((ROOT / "recipes").glob("*.md"))

@@ -19,10 +19,10 @@ from jinja2 import Environment, FileSystemLoader
 
 import stillroom
 from stillroom.core.book import Book, open_book
-from stillroom.core.labelling import make_card
-from stillroom.core.paper import PAPERS
-from stillroom.core.scaling import scale_recipe
-from stillroom.core.tag_shapes import tag_shape
+from stillroom.core.label.labelling import make_card
+from stillroom.core.paper.sheets import PAPERS
+from stillroom.core.paper.tag_shapes import tag_shape
+from stillroom.core.size.scaling import scale_recipe
 from stillroom.printing.cards import CardJob, SheetOptions, print_cards, print_tags
 from stillroom.printing.family_book import book_data, print_book
 from stillroom.printing.kitchen_sheet import print_sheet

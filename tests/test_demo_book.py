@@ -11,16 +11,16 @@ from pathlib import Path
 
 import pytest
 
-from stillroom.core.bottling import estimate_yield, stands_ml, vessel_share
-from stillroom.core.contents import Content, contents_of
-from stillroom.core.extracts import fold_of
-from stillroom.core.kinds import all_kinds
-from stillroom.core.loading import load_recipes
-from stillroom.core.mixtures import Mixture, mix, spirit, syrup, water
-from stillroom.core.musts import must_of
-from stillroom.core.recipe import Recipe
-from stillroom.core.staple_table import find_staple
-from stillroom.core.units import convert, size_of
+from stillroom.core.amounts.units import convert, size_of
+from stillroom.core.batch.bottling import estimate_yield, stands_ml, vessel_share
+from stillroom.core.batch.contents import Content, contents_of
+from stillroom.core.batch.extracts import fold_of
+from stillroom.core.batch.mixtures import Mixture, mix, spirit, syrup, water
+from stillroom.core.batch.musts import must_of
+from stillroom.core.lines.staple_table import find_staple
+from stillroom.core.reading.loading import load_recipes
+from stillroom.core.recipe.kinds import all_kinds
+from stillroom.core.recipe.model import Recipe
 
 ROOT = Path(__file__).parents[1]
 

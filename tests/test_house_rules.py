@@ -22,14 +22,39 @@ MODULES = sorted(PACKAGE.rglob("*.py"))
 TESTS = sorted((ROOT / "tests").rglob("*.py"))
 README = (ROOT / "README.md").read_text(encoding="utf-8")
 
-# floor -> what it may import of the package; design.md, "Floors of the house"
-MAY_IMPORT = {
-    "core": {"core"},
-    "saving": {"core", "saving"},
-    "beginning": {"core", "saving", "beginning"},
-    "printing": {"core", "printing"},
-    "publish": {"core", "printing", "publish", "saving"},
-    "giving": {"core", "printing", "giving", "saving"},
+# every room, from the ground up: each imports only from rooms before it
+CORE = (
+    "words",
+    "amounts",
+    "paper",
+    "when",
+    "larder",
+    "lines",
+    "recipe",
+    "batch",
+    "size",
+    "method",
+    "allergens",
+    "care",
+    "label",
+    "reading",
+    "private",
+    "",  # what stands in no room: the book, its check, its unknown foods
+)
+# floor -> the floors below it
+FLOORS = {
+    "core": set(),
+    "looks": {"core"},
+    "saving": {"core"},
+    "beginning": {"core", "saving"},
+    "printing": {"core", "looks"},
+    "publish": {"core", "looks", "printing", "saving"},
+    "giving": {"core", "looks", "printing", "saving"},
+    "desk": {"core", "looks", "saving", "beginning", "printing", "publish", "giving"},
+    "commands": {"core", "looks", "saving", "beginning", "printing", "publish", "giving", "desk"},
+    "cli.py": {"core", "looks", "saving", "beginning", "printing", "publish", "giving", "commands"},
+    "__init__.py": set(),
+    "__main__.py": {"cli"},
 }
 # library -> the only folder that may know it
 ONLY_IN = {"mkdocs": "publish", "material": "publish", "typst": "printing"}
@@ -50,15 +75,48 @@ def floor_of(path: Path) -> str:
     return path.relative_to(PACKAGE).parts[0]
 
 
+def room_of(parts: tuple[str, ...]) -> int:
+    """Return which room of core a module lies in, counted from the ground."""
+    return CORE.index(parts[1] if len(parts) > 2 or parts[1] in CORE else "")
+
+
 @pytest.mark.parametrize("path", MODULES, ids=lambda path: str(path.relative_to(PACKAGE)))
 def test_imports_only_go_down(path: Path) -> None:
     floor = floor_of(path)
     for name in imports_of(path):
         parts = name.split(".")
-        if parts[0] == "stillroom" and len(parts) > 1 and floor in MAY_IMPORT:
-            assert parts[1] in MAY_IMPORT[floor], f"{floor} imports {name}"
+        if parts[0] == "stillroom" and len(parts) > 1:
+            assert parts[1] in FLOORS[floor] | {floor}, f"{floor} imports {name}"
         if parts[0] in ONLY_IN:
             assert floor == ONLY_IN[parts[0]], f"{path} imports {name}"
+
+
+@pytest.mark.parametrize("path", [*PACKAGE.rglob("core/**/*.py")], ids=lambda path: path.stem)
+def test_a_room_of_core_imports_only_from_rooms_below(path: Path) -> None:
+    own = path.relative_to(PACKAGE).with_suffix("").parts
+    modules = {name for name in imports_of(path) if name.startswith("stillroom.core.")}
+    for name in sorted(modules):
+        parts = tuple(name.split(".")[1:])
+        if (PACKAGE / Path(*parts)).is_dir() or (PACKAGE / Path(*parts)).with_suffix(
+            ".py"
+        ).exists():
+            assert room_of(parts) <= room_of(own), f"{'/'.join(own)} imports {name}"
+
+
+@pytest.mark.parametrize("path", MODULES, ids=lambda path: str(path.relative_to(PACKAGE)))
+def test_no_module_reaches_into_another_floor_by_path(path: Path) -> None:
+    """A file of another floor is asked for by a name which that floor gives it."""
+    strings = {
+        node.value
+        for node in ast.walk(ast.parse(path.read_text(encoding="utf-8")))
+        if isinstance(node, ast.Constant) and isinstance(node.value, str)
+    }
+    others = set(FLOORS) - {floor_of(path), "core"}
+    reached = strings & {f"stillroom.{other}" for other in others}
+    climbs = re.search(
+        r"__file__\)(?:\.resolve\(\))?\.(?:parent\.parent|parents)", path.read_text("utf-8")
+    )
+    assert (reached, climbs) == (set(), None)
 
 
 @pytest.mark.parametrize("path", [*PACKAGE.rglob("core/**/*.py")], ids=lambda path: path.stem)
@@ -151,7 +209,7 @@ def test_every_dependency_is_locked_by_its_sums() -> None:
 def test_the_licence_of_everything_needed_is_listed() -> None:
     listed = (ROOT / "builder" / "LICENCES.md").read_text(encoding="utf-8")
     assert [name for name in sorted(needed()) if f"| {name} |" not in listed] == []
-    for path in (PACKAGE / "printing" / "fonts").glob("*.ttf"):
+    for path in (PACKAGE / "looks" / "fonts" / "paper").glob("*.ttf"):
         family = re.sub(r"(?<=[a-z])(?=[A-Z])", " ", path.stem.split("-")[0])
         assert family in listed, path
 

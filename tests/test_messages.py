@@ -11,7 +11,7 @@ from pathlib import Path
 
 import pytest
 
-from stillroom.core.data_files import read_data
+from stillroom.core.words.data_files import read_data
 
 DATA = Path(__file__).parent / "data"
 _SPEC = importlib.util.spec_from_file_location("make_messages", DATA / "make_messages.py")

@@ -19,7 +19,7 @@ from pathlib import Path
 
 import pytest
 
-from stillroom.core import private_shapes
+from stillroom.core.private import shapes as private_shapes
 from stillroom.giving import reading
 from stillroom.giving.pack import Effort, shopping_csv, work_out
 from stillroom.publish import wall
@@ -62,7 +62,7 @@ def test_no_chain_of_imports_leads_from_publish_to_giving():
         waiting += imported_by(path)
     assert "stillroom.publish.plugin" in seen
     assert [name for name in sorted(seen) if "giving" in name.split(".")[1:2]] == []
-    assert "stillroom.giving_commands" not in seen
+    assert "stillroom.commands.giving" not in seen
 
 
 def test_publish_loads_without_giving():

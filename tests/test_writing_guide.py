@@ -8,8 +8,8 @@ from pathlib import Path
 import pytest
 
 from stillroom.core.larder.own import read_own_larder
-from stillroom.core.loading import read_recipe
-from stillroom.core.problems import ProblemsFound
+from stillroom.core.reading.loading import read_recipe
+from stillroom.core.words.problems import ProblemsFound
 
 GUIDE = Path(__file__).parents[1] / "site_demo" / "pages" / "writing.md"
 TEXT = GUIDE.read_text(encoding="utf-8")
@@ -106,7 +106,7 @@ def test_the_larder_of_the_guide_is_read() -> None:
 
 
 def test_the_words_of_a_timeline_that_the_guide_names_are_known() -> None:
-    from stillroom.core.stages import parse_stage, stage_words
+    from stillroom.core.when.stages import parse_stage, stage_words
 
     said = TEXT.split("Words for work are ", 1)[1].split(" Two may be joined", 1)[0]
     plain = re.sub(r"for looking after|for waiting|and at the end|\n|\.|;", ",", said)
@@ -120,7 +120,7 @@ def test_the_words_of_a_timeline_that_the_guide_names_are_known() -> None:
 
 
 def test_what_the_guide_says_of_its_smallest_recipe_is_so() -> None:
-    from stillroom.core.kinds import all_kinds, find_kind
+    from stillroom.core.recipe.kinds import all_kinds, find_kind
 
     recipe = read_recipe(WHOLE[0][1], "plum-gin.md", "plum-gin")
     shaken = sum(

@@ -5,9 +5,9 @@ from __future__ import annotations
 from collections.abc import Iterable
 from dataclasses import dataclass, field
 
-from stillroom.core.keeps import Keeping
-from stillroom.core.spans import Span, parse_span
-from stillroom.core.stages import Stage, parse_stage
+from stillroom.core.recipe.keeps import Keeping
+from stillroom.core.when.spans import Span, parse_span
+from stillroom.core.when.stages import Stage, parse_stage
 
 
 @dataclass(frozen=True)

@@ -13,21 +13,7 @@ from typing import Final
 
 import click
 
-from stillroom.core.book import find_book, open_what_fits
-from stillroom.core.checking import check_book, check_files
-from stillroom.core.editor_schema import front_matter_schema
-from stillroom.core.kind_dates import dates_of_kind, warn_of_dates
-from stillroom.core.larder.unknown import unknown_foods
-from stillroom.core.problems import ProblemsFound, Unreadable
-from stillroom.core.recipe import Recipe
-from stillroom.core.scale_words import scaling_document, scaling_table
-from stillroom.core.scaling import By, Measures, scale_recipe
-from stillroom.core.season import plan_in_season, season_of_start
-from stillroom.core.targets import read_target
-from stillroom.core.timeline import plan_forward
-from stillroom.core.timeline_words import timeline_document, timeline_text
-from stillroom.core.units import System
-from stillroom.terminal import (
+from stillroom.commands.terminal import (
     book_around,
     fail,
     read_day,
@@ -37,16 +23,30 @@ from stillroom.terminal import (
     write_schema,
     write_utf8,
 )
+from stillroom.core.amounts.units import System
+from stillroom.core.book import find_book, open_what_fits
+from stillroom.core.checking import check_book, check_files
+from stillroom.core.reading.editor_schema import front_matter_schema
+from stillroom.core.recipe.kind_dates import dates_of_kind, warn_of_dates
+from stillroom.core.recipe.model import Recipe
+from stillroom.core.size.scale_words import scaling_document, scaling_table
+from stillroom.core.size.scaling import By, Measures, scale_recipe
+from stillroom.core.size.targets import read_target
+from stillroom.core.unknown_foods import unknown_foods
+from stillroom.core.when.season import plan_in_season, season_of_start
+from stillroom.core.when.timeline import plan_forward
+from stillroom.core.when.timeline_words import timeline_document, timeline_text
+from stillroom.core.words.problems import ProblemsFound, Unreadable
 
 _LOADED_WHEN_CALLED: Final = {
-    "start": ("stillroom.start_commands", "start"),
-    "new": ("stillroom.start_commands", "new_command"),
-    "desk": ("stillroom.desk_command", "desk"),
-    "strength": ("stillroom.strength_commands", "strength"),
-    "print": ("stillroom.print_commands", "print_group"),
-    "pack": ("stillroom.giving_commands", "pack"),
-    "close-year": ("stillroom.giving_commands", "close_year_command"),
-    "giving-schema": ("stillroom.giving_commands", "giving_schema"),
+    "start": ("stillroom.commands.start", "start"),
+    "new": ("stillroom.commands.start", "new_command"),
+    "desk": ("stillroom.commands.desk", "desk"),
+    "strength": ("stillroom.commands.strength", "strength"),
+    "print": ("stillroom.commands.printing", "print_group"),
+    "pack": ("stillroom.commands.giving", "pack"),
+    "close-year": ("stillroom.commands.giving", "close_year_command"),
+    "giving-schema": ("stillroom.commands.giving", "giving_schema"),
 }
 """Commands that bring much along: nobody who checks a recipe waits for paper or a plan."""
 

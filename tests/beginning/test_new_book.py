@@ -13,7 +13,7 @@ from stillroom.beginning.book import Answers, begin_book, book_files
 from stillroom.cli import main
 from stillroom.core.book import open_book
 from stillroom.core.checking import check_book
-from stillroom.core.problems import ProblemsFound
+from stillroom.core.words.problems import ProblemsFound
 from stillroom.publish.agreeing import find_refused
 
 NAMES = [

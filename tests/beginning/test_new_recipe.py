@@ -11,12 +11,12 @@ from stillroom.beginning.recipe import new_recipe, slug_of, write_recipe
 from stillroom.beginning.written import fact, facts
 from stillroom.core.book import BookSettings, place_book
 from stillroom.core.checking import check_files
-from stillroom.core.facts_above import read_facts
-from stillroom.core.kind_dates import warn_of_dates
-from stillroom.core.kinds import all_kinds
-from stillroom.core.larder.unknown import unknown_foods
-from stillroom.core.problems import ProblemsFound, Unreadable
-from stillroom.core.written_facts import NAMES
+from stillroom.core.reading.facts_above import read_facts
+from stillroom.core.reading.written_facts import NAMES
+from stillroom.core.recipe.kind_dates import warn_of_dates
+from stillroom.core.recipe.kinds import all_kinds
+from stillroom.core.unknown_foods import unknown_foods
+from stillroom.core.words.problems import ProblemsFound, Unreadable
 
 BOOKS = ("GB", "US", "DE", "FR", "ES", "IT", "NL", "NO", "JP")
 

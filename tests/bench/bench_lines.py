@@ -26,10 +26,10 @@ from fractions import Fraction
 from pathlib import Path
 from typing import Any
 
-from stillroom.core.line_reader import read_line
-from stillroom.core.problems import Unreadable
-from stillroom.core.quantities import Amount
-from stillroom.core.units import all_units, convert, size_of
+from stillroom.core.amounts.quantities import Amount
+from stillroom.core.amounts.units import all_units, convert, size_of
+from stillroom.core.lines.reader import read_line
+from stillroom.core.words.problems import Unreadable
 
 SAMPLE = 4600
 PUBLISHERS = {"bbc": "metric", "cookstr": "us"}

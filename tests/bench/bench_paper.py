@@ -16,7 +16,7 @@ from datetime import date
 from pathlib import Path
 
 from stillroom.core.book import open_book
-from stillroom.core.labelling import make_card
+from stillroom.core.label.labelling import make_card
 from stillroom.printing.booklet import count_pages, impose_booklet
 from stillroom.printing.cards import CardJob, SheetOptions, print_cards
 from stillroom.printing.epub_book import make_epub

@@ -10,7 +10,7 @@ import sys
 from datetime import date
 from fractions import Fraction
 
-from stillroom.core.buying import PackOffer
+from stillroom.giving.money.buying import PackOffer
 from stillroom.giving.plan_model import (
     Basket,
     Brew,

@@ -37,7 +37,8 @@ def test_what_can_be_started_now_is_in_season_now(page: Page, book_address: str)
     assert spirit.get_attribute("data-season") == "1 2"
     said = page.evaluate(
         """async () => {
-            const { fits, sayFound } = await import("/assets/stillroom/js/browse-element.js");
+            const { fits, sayFound } = await import(
+                "/assets/stillroom/js/elements/browse-element.js");
             const entry = { kind: "infusion", free: "", best: "2027-04-17", season: "1 2" };
             const chosen = { kind: "", free: "", start: "best" };
             return [

@@ -9,8 +9,8 @@ import pytest
 from playwright.sync_api import Page
 
 from stillroom.core.book import open_book
-from stillroom.core.labelling import make_card
-from stillroom.core.paper import CARD_SIZES
+from stillroom.core.label.labelling import make_card
+from stillroom.core.paper.sheets import CARD_SIZES
 from stillroom.printing.cards import CardJob, SheetOptions, fit_cards
 
 from .conftest import wait_until
@@ -29,8 +29,8 @@ def browser_fits(page: Page, size: str) -> dict[str, list[str]]:
     """Return for each recipe what the browser fits it to: [arrangement, level]."""
     found: dict[str, list[str]] = page.evaluate(
         """async (size) => {
-          const { fitCard } = await import('/assets/stillroom/js/card-fit.js');
-          const element = await import('/assets/stillroom/js/card-element.js');
+          const { fitCard } = await import('/assets/stillroom/js/paper/card-fit.js');
+          const element = await import('/assets/stillroom/js/elements/card-element.js');
           const { measuringHolder, writeCard } = element;
           const holder = measuringHolder();
           const found = {};

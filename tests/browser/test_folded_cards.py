@@ -18,7 +18,7 @@ MM = 72 / 25.4
 TOLERANCE_MM = 0.2  # issue 6
 WIDE, HIGH = 210, 148  # A6 opened is A5 lying: ISO 216
 PAPER_MM = {"a4": (210, 297), "letter": (215.9, 279.4)}  # ISO 216; ANSI/ASME Y14.1
-PER_SHEET = {"a4": 2, "letter": 1}  # core/paper.py: 279.4 mm hold 148 once
+PER_SHEET = {"a4": 2, "letter": 1}  # core/paper/sheets.py: 279.4 mm hold 148 once
 
 
 def open_room(page: Page, address: str, asked: str) -> None:

@@ -12,7 +12,7 @@ import pdfplumber
 import pytest
 from playwright.sync_api import Page, expect
 
-from stillroom.core.gift_pieces import (
+from stillroom.core.paper.gift_pieces import (
     Piece,
     box_pieces,
     cuts_data,
@@ -21,8 +21,8 @@ from stillroom.core.gift_pieces import (
     lines_of,
     place_on,
 )
-from stillroom.core.paper import PAPERS
-from stillroom.core.problems import Unreadable
+from stillroom.core.paper.sheets import PAPERS
+from stillroom.core.words.problems import Unreadable
 
 MM = 72 / 25.4
 TOLERANCE_MM = 0.2  # issue 6
@@ -74,7 +74,7 @@ def test_python_and_chromium_agree_to_the_digit(page: Page, book_address: str) -
     said = page.evaluate(
         """async ([data, questions, papers]) => {
             const { lidPieces, labelPieces, boxPieces, linesOf, placeOn } =
-                await import("/assets/stillroom/js/gift-cuts.js");
+                await import("/assets/stillroom/js/paper/gift-cuts.js");
             const makers = { lid: lidPieces, label: labelPieces, box: boxPieces };
             return questions.map(([what, asked]) => {
                 try {

@@ -17,12 +17,12 @@ import zxingcpp
 from playwright.sync_api import Browser, Page
 
 import stillroom.publish
-from stillroom.core.loading import load_recipe
-from stillroom.core.recipe import Recipe
-from stillroom.core.scaling import ScaledLine, scale_recipe
-from stillroom.core.targets import ByFactor
-from stillroom.core.timeline import Timeline, plan_forward
-from stillroom.core.timeline_words import describe_dates
+from stillroom.core.reading.loading import load_recipe
+from stillroom.core.recipe.model import Recipe
+from stillroom.core.size.scaling import ScaledLine, scale_recipe
+from stillroom.core.size.targets import ByFactor
+from stillroom.core.when.timeline import Timeline, plan_forward
+from stillroom.core.when.timeline_words import describe_dates
 
 from .conftest import wait_until
 
@@ -243,7 +243,7 @@ def test_without_javascript_it_is_not_offered(browser: Browser, book_address: st
     context.close()
 
 
-@pytest.mark.parametrize("name", ["kitchen-sheet.js", "sheet-fit.js"])
+@pytest.mark.parametrize("name", ["elements/kitchen-sheet.js", "paper/sheet-fit.js"])
 def test_nothing_is_sent_by_the_scripts(name: str) -> None:
     text = (SCRIPTS / name).read_text(encoding="utf-8")
     assert not any(word in text for word in ("fetch(", "XMLHttpRequest", "sendBeacon"))

@@ -11,7 +11,7 @@ from playwright.sync_api import Browser
 
 MM = 72 / 25.4
 TOLERANCE_MM = 0.2  # issue 6
-WIDE, HIGH = 90, 65  # core/paper.py: eight to an A4 and to a US Letter page
+WIDE, HIGH = 90, 65  # core/paper/sheets.py: eight to an A4 and to a US Letter page
 LINE = 0.1  # mm: the frame's line lies within the box
 PAPER_MM = {"A4": (210, 297), "Letter": (215.9, 279.4)}  # ISO 216; ANSI/ASME Y14.1
 

@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from playwright.sync_api import Page
 
-from stillroom.core.paper import PAPERS, Size, impose
-from stillroom.core.problems import Unreadable
-from stillroom.core.tag_shapes import tag_shape
+from stillroom.core.paper.sheets import PAPERS, Size, impose
+from stillroom.core.paper.tag_shapes import tag_shape
+from stillroom.core.words.problems import Unreadable
 
 from .conftest import wait_until
 
@@ -204,7 +204,7 @@ def test_wide_labels_turn_alike_in_python_and_in_the_browser(page: Page, book_ad
     page.goto(book_address)
     got = page.evaluate(
         """async ([papers, boxes]) => {
-          const { impose } = await import('/assets/stillroom/js/paper.js');
+          const { impose } = await import('/assets/stillroom/js/paper/paper.js');
           const shown = (mm) => Math.round(mm * 1000) / 1000;
           return papers.flatMap((paper) => boxes.map((box) => {
             try {

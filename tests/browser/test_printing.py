@@ -14,12 +14,12 @@ from playwright.sync_api import Page
 
 import stillroom.publish
 from stillroom.core.book import open_book
-from stillroom.core.date_marks import Term, date_words, mark_date, say_date
-from stillroom.core.labelling import Label, label_recipe
-from stillroom.core.paper import CARD_SIZES, PAPERS, Size, impose
-from stillroom.core.spans import Span
-from stillroom.core.tag_shapes import Shape, tag_measures, tag_shape
-from stillroom.core.timeline_data import span_data
+from stillroom.core.label.date_marks import Term, date_words, mark_date, say_date
+from stillroom.core.label.labelling import Label, label_recipe
+from stillroom.core.paper.sheets import CARD_SIZES, PAPERS, Size, impose
+from stillroom.core.paper.tag_shapes import Shape, tag_measures, tag_shape
+from stillroom.core.when.spans import Span
+from stillroom.core.when.timeline_data import span_data
 
 from .conftest import wait_until
 
@@ -220,7 +220,7 @@ def test_date_marks_are_the_same_in_both(page: Page, book_address: str) -> None:
     page.goto(book_address)
     got = page.evaluate(
         """async (asked) => {
-          const marks = await import('/assets/stillroom/js/date-marks.js');
+          const marks = await import('/assets/stillroom/js/label/date-marks.js');
           return asked.map(([day, keeps]) => {
             const mark = marks.markDate(day, keeps);
             return [mark.text, mark.iso, marks.sayDate(day, keeps.language)];
@@ -249,8 +249,8 @@ def test_imposition_and_tag_boxes_are_the_same_in_both(page: Page, book_address:
     page.goto(book_address)
     got = page.evaluate(
         """async ([papers, sizes, measures]) => {
-          const paper = await import('/assets/stillroom/js/paper.js');
-          const tags = await import('/assets/stillroom/js/tag-shapes.js');
+          const paper = await import('/assets/stillroom/js/paper/paper.js');
+          const tags = await import('/assets/stillroom/js/paper/tag-shapes.js');
           const found = {};
           for (const [name, sheet] of Object.entries(papers)) {
             for (const [size, box] of Object.entries(sizes)) {
@@ -286,7 +286,13 @@ SCRIPTS = Path(stillroom.publish.__file__).parent / "assets" / "js"
 
 
 @pytest.mark.parametrize(
-    "name", ["card-element.js", "print-room-element.js", "sheets.js", "card-fit.js"]
+    "name",
+    [
+        "elements/card-element.js",
+        "elements/print-room-element.js",
+        "paper/sheets.js",
+        "paper/card-fit.js",
+    ],
 )
 def test_nothing_typed_is_sent_by_the_scripts(name: str) -> None:
     text = (SCRIPTS / name).read_text(encoding="utf-8")

@@ -10,8 +10,8 @@ import pytest
 from playwright.sync_api import Browser
 
 from scale_table import BROWSER_ANSWERS, answer, questions
-from stillroom.core.loading import load_recipe, read_recipe
-from stillroom.core.scaling_data import scaling_data, shared_data
+from stillroom.core.reading.loading import load_recipe, read_recipe
+from stillroom.core.size.scaling_data import scaling_data, shared_data
 
 from .conftest import serve_folder
 
@@ -27,7 +27,7 @@ DEMO = {
 def ask_browser(browser: Browser, recipes: list[Any], asked: list[dict[str, str]]) -> Any:
     """Open one page and put every question to its engine at once."""
     page = browser.new_page()
-    page.goto(f"{serve_folder(SCRIPTS)}/js/fraction.js")
+    page.goto(f"{serve_folder(SCRIPTS)}/js/amounts/fraction.js")
     question = {
         "base": f"{serve_folder(SCRIPTS)}/js",
         "shared": shared_data(),

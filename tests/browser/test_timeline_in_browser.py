@@ -13,12 +13,12 @@ import vobject
 from playwright.sync_api import Browser, Page, Route
 from pypdf import PdfReader
 
-from stillroom.core.calendar_entries import make_entries
-from stillroom.core.timeline import plan_back
-from stillroom.core.timeline_data import timeline_data
-from stillroom.core.timeline_words import describe_dates, sum_up
-from stillroom.core.verdicts import verdict_phrases
-from stillroom.core.year import Named, still_time
+from stillroom.core.when.calendar_entries import make_entries
+from stillroom.core.when.timeline import plan_back
+from stillroom.core.when.timeline_data import timeline_data
+from stillroom.core.when.timeline_words import describe_dates, sum_up
+from stillroom.core.when.verdicts import verdict_phrases
+from stillroom.core.when.year import Named, still_time
 from stillroom.publish.calendar_files import make_calendar
 from stillroom.publish.templating import render
 from stillroom.publish.timeline_picture import NARROW, WIDE, draw_timeline
@@ -53,7 +53,7 @@ def scripts(browser: Browser) -> Iterator[Page]:
     page.goto(f"{HOST}/")
     page.evaluate(
         """async () => {
-            const load = (name) => import(`/js/${name}.js`);
+            const load = (name) => import(`/js/when/${name}.js`);
             const names = [
                 "dates", "timeline", "timeline-words", "timeline-drawing", "calendar", "season",
             ];

@@ -14,7 +14,7 @@ HERE = Path(__file__).parent
 sys.path[:0] = [str(HERE.parent), str(HERE.parent.parent / "builder")]
 
 from scale_table import answer, questions  # noqa: E402
-from stillroom.core.loading import read_recipe  # noqa: E402
+from stillroom.core.reading.loading import read_recipe  # noqa: E402
 
 RECIPES = {
     "ratio-spirit": """---

@@ -14,11 +14,11 @@ from pathlib import Path
 HERE = Path(__file__).parent
 sys.path[:0] = [str(HERE.parent), str(HERE.parent.parent / "builder")]
 
-from stillroom.core.loading import load_recipes  # noqa: E402
-from stillroom.core.season import plan_in_season, season_of_start  # noqa: E402
-from stillroom.core.timeline import plan_forward  # noqa: E402
-from stillroom.core.timeline_data import timeline_data  # noqa: E402
-from stillroom.core.timeline_words import timeline_document  # noqa: E402
+from stillroom.core.reading.loading import load_recipes  # noqa: E402
+from stillroom.core.when.season import plan_in_season, season_of_start  # noqa: E402
+from stillroom.core.when.timeline import plan_forward  # noqa: E402
+from stillroom.core.when.timeline_data import timeline_data  # noqa: E402
+from stillroom.core.when.timeline_words import timeline_document  # noqa: E402
 from timed import TimedRecipe, timed  # noqa: E402
 
 # leap days, month ends, year ends, a century that is no leap year, plain days

@@ -12,7 +12,7 @@ from pathlib import Path
 import pytest
 
 from desk.conftest import OpenDesk, open_on
-from stillroom.core.problems import ProblemsFound
+from stillroom.core.words.problems import ProblemsFound
 from stillroom.desk.only_one import only_desk
 
 ROOMS = ("/", "/write/new-recipe", "/write/quince-chutney", "/look/r/quince-chutney/")

@@ -21,32 +21,32 @@ import yaml
 from markupsafe import escape
 
 from giving.lists import PRICES, ROOT, demo_book, demo_recipes, small_list
+from stillroom.core.amounts.money import parse_money
+from stillroom.core.amounts.packs import parse_pack
+from stillroom.core.amounts.quantities import show_amount
+from stillroom.core.batch.cutting import read_cut, read_pods
 from stillroom.core.book import open_book
-from stillroom.core.cutting import read_cut, read_pods
-from stillroom.core.dividing import divide
-from stillroom.core.finished import facts_of_batch
-from stillroom.core.giving_days import find_day
-from stillroom.core.holders import read_container, read_makes, read_vessel
-from stillroom.core.keeps import read_keeping
+from stillroom.core.care.safety import check_safety
 from stillroom.core.larder.own import read_own_larder
-from stillroom.core.loading import read_recipe
-from stillroom.core.markup import check_markup
-from stillroom.core.money import parse_money
-from stillroom.core.packs import parse_pack
-from stillroom.core.parts import read_ingredient
-from stillroom.core.private_words import list_private_words
-from stillroom.core.problems import ProblemsFound, Unreadable, nearest
-from stillroom.core.quantities import show_amount
-from stillroom.core.recipe import Recipe
-from stillroom.core.safety import check_safety
-from stillroom.core.scale_words import scaling_document
-from stillroom.core.scaling import scale_recipe
-from stillroom.core.spans import parse_span
-from stillroom.core.stages import parse_stage
-from stillroom.core.targets import read_target
-from stillroom.core.text_files import clean
-from stillroom.core.timeline import plan_back
-from stillroom.core.timeline_words import timeline_document
+from stillroom.core.lines.ingredient import read_ingredient
+from stillroom.core.private.words import list_private_words
+from stillroom.core.reading.dividing import divide
+from stillroom.core.reading.loading import read_recipe
+from stillroom.core.reading.markup import check_markup
+from stillroom.core.recipe.holders import read_container, read_makes, read_vessel
+from stillroom.core.recipe.keeps import read_keeping
+from stillroom.core.recipe.model import Recipe
+from stillroom.core.size.finished import facts_of_batch
+from stillroom.core.size.scale_words import scaling_document
+from stillroom.core.size.scaling import scale_recipe
+from stillroom.core.size.targets import read_target
+from stillroom.core.when.giving_days import find_day
+from stillroom.core.when.spans import parse_span
+from stillroom.core.when.stages import parse_stage
+from stillroom.core.when.timeline import plan_back
+from stillroom.core.when.timeline_words import timeline_document
+from stillroom.core.words.problems import ProblemsFound, Unreadable, nearest
+from stillroom.core.words.text_files import clean
 from stillroom.giving.against_book import check_list
 from stillroom.giving.pack import Effort, pack_files, work_out
 from stillroom.giving.reading import read_giving_list

@@ -9,7 +9,7 @@ import pytest
 import yaml
 
 from fuzz.readers import fault_of, readers
-from stillroom.core.problems import ProblemsFound, Unreadable
+from stillroom.core.words.problems import ProblemsFound, Unreadable
 
 RIGHT: Final = {
     "recipe": {

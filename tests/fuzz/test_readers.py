@@ -15,8 +15,8 @@ from hypothesis import strategies as st
 
 from fuzz.mangling import mangled
 from fuzz.readers import Reader, fault_of, lost_words, readers
-from stillroom.core.loading import read_recipe
-from stillroom.core.problems import ProblemsFound, Unreadable
+from stillroom.core.reading.loading import read_recipe
+from stillroom.core.words.problems import ProblemsFound, Unreadable
 
 # how many texts each reader is given: the dear ones few, the cheap ones many
 MANY = {

@@ -12,7 +12,7 @@ from datetime import date
 from fractions import Fraction
 from itertools import combinations, product
 
-from stillroom.core.buying import PackOffer
+from stillroom.giving.money.buying import PackOffer
 from stillroom.giving.plan_model import (
     Basket,
     Brew,

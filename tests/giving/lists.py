@@ -10,7 +10,7 @@ from pathlib import Path
 import yaml
 
 from stillroom.core.book import open_book
-from stillroom.core.loading import load_recipes
+from stillroom.core.reading.loading import load_recipes
 from stillroom.giving.reading import ReadList, read_giving_list
 
 ROOT = Path(__file__).resolve().parents[2]

@@ -8,7 +8,7 @@ import pytest
 import yaml
 
 from giving.lists import demo_recipes, read_dict, small_list
-from stillroom.core.problems import ProblemsFound
+from stillroom.core.words.problems import ProblemsFound
 from stillroom.giving.against_book import check_list
 from stillroom.giving.closing import close_year
 from stillroom.giving.reading import read_giving_list

@@ -21,10 +21,10 @@ from icalendar import Calendar
 from giving.lists import PRICES, ROOT, TODAY, demo_book, demo_recipes, read_dict, small_list
 from stillroom.cli import main
 from stillroom.core.book import BookSettings, place_book
-from stillroom.core.larder.ingredients import find_foods
 from stillroom.core.larder.shelves import common_larder
-from stillroom.core.parts import read_ingredient
-from stillroom.core.problems import ProblemsFound
+from stillroom.core.lines.ingredient import read_ingredient
+from stillroom.core.lines.ingredient_food import find_foods
+from stillroom.core.words.problems import ProblemsFound
 from stillroom.giving import swapping
 from stillroom.giving.calendar_file import write_calendar
 from stillroom.giving.guard import PACK_MARKER, guard_folder

@@ -10,7 +10,7 @@ from pathlib import Path
 import pytest
 
 from giving.lists import demo_recipes
-from stillroom.core.problems import ProblemsFound
+from stillroom.core.words.problems import ProblemsFound
 from stillroom.giving.against_book import check_list
 from stillroom.giving.reading import giving_list_schema, load_giving_list, read_giving_list
 

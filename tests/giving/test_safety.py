@@ -17,12 +17,12 @@ from giving.lists import (
     small_list,
 )
 from giving.safety_rules import breaches
-from stillroom.core.avoiding import avoid_words, read_avoided
-from stillroom.core.larder.ingredients import find_foods
-from stillroom.core.parts import read_ingredient
-from stillroom.core.problems import ProblemsFound
-from stillroom.core.recipe import MethodStep
-from stillroom.core.staple_table import all_staples
+from stillroom.core.allergens.avoiding import avoid_words, read_avoided
+from stillroom.core.lines.ingredient import read_ingredient
+from stillroom.core.lines.ingredient_food import find_foods
+from stillroom.core.lines.staple_table import all_staples
+from stillroom.core.recipe.model import MethodStep
+from stillroom.core.words.problems import ProblemsFound
 from stillroom.giving.checking import find_breaches
 from stillroom.giving.explaining import explain_shortages
 from stillroom.giving.facts import facts_of
@@ -110,7 +110,7 @@ def test_traces_are_refused_unless_they_say_they_are_fine():
 
 
 def test_a_treat_for_animals_goes_only_where_animals_live_and_is_no_food_of_a_basket():
-    from stillroom.core.loading import read_recipe
+    from stillroom.core.reading.loading import read_recipe
     from stillroom.giving.offering import _sort_of
 
     text = (ROOT / "recipes" / "oat-thyme-biscuits.md").read_text(encoding="utf-8")
@@ -127,7 +127,7 @@ def test_a_treat_for_animals_goes_only_where_animals_live_and_is_no_food_of_a_ba
 
 
 def test_what_is_not_known_is_refused(tmp_path):
-    from stillroom.core.loading import read_recipe
+    from stillroom.core.reading.loading import read_recipe
 
     text = (ROOT / "recipes" / "rosemary-salt.md").read_text(encoding="utf-8")
     text = text.replace("ingredients:", "ingredients:\n  - 5 g powdered moonwort", 1)

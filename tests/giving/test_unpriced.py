@@ -6,7 +6,7 @@ import pytest
 from bs4 import BeautifulSoup
 
 from giving.lists import TODAY, demo_book, demo_recipes, read_dict, small_list
-from stillroom.core.loading import read_recipe
+from stillroom.core.reading.loading import read_recipe
 from stillroom.giving.model import Make
 from stillroom.giving.offering import _count_filled, container_of
 from stillroom.giving.pack import Effort, pack_files, work_out

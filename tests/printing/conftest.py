@@ -15,8 +15,8 @@ import pypdf
 import pytest
 
 from stillroom.core.book import Book, open_book
-from stillroom.core.labelling import UsageCard, make_card
-from stillroom.core.recipe import Recipe
+from stillroom.core.label.labelling import UsageCard, make_card
+from stillroom.core.recipe.model import Recipe
 from stillroom.printing.cards import CardJob
 from stillroom.printing.family_book import book_data, print_book
 

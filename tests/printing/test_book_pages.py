@@ -13,10 +13,10 @@ import pypdfium2
 import pytest
 
 from stillroom.core.book import Book
-from stillroom.core.labelling import label_recipe
-from stillroom.core.ovens import heat_lines
-from stillroom.core.recipe import Recipe
-from stillroom.core.safety import assess_safety
+from stillroom.core.care.safety import assess_safety
+from stillroom.core.label.labelling import label_recipe
+from stillroom.core.recipe.model import Recipe
+from stillroom.core.size.ovens import heat_lines
 from stillroom.printing.epub_book import make_epub
 from stillroom.printing.family_book import print_book
 

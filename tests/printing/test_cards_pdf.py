@@ -15,11 +15,11 @@ import zxingcpp
 from PIL import Image
 from pypdf.generic import DictionaryObject
 
-from stillroom.core.contents_list import ContentsEntry
-from stillroom.core.labelling import UsageCard
-from stillroom.core.paper import CARD_SIZES, PAPERS
-from stillroom.core.problems import Unreadable
-from stillroom.core.recipe import Recipe
+from stillroom.core.label.contents_list import ContentsEntry
+from stillroom.core.label.labelling import UsageCard
+from stillroom.core.paper.sheets import CARD_SIZES, PAPERS
+from stillroom.core.recipe.model import Recipe
+from stillroom.core.words.problems import Unreadable
 from stillroom.printing.cards import CardJob, SheetOptions, print_cards
 
 from .conftest import MM, open_pdf, words_of

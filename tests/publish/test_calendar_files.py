@@ -8,10 +8,10 @@ from pathlib import Path
 import pytest
 import vobject
 
-from stillroom.core.calendar_entries import CalendarEntry, make_entries
-from stillroom.core.loading import load_recipes
-from stillroom.core.recipe import Recipe
-from stillroom.core.timeline import Timeline, plan_back
+from stillroom.core.reading.loading import load_recipes
+from stillroom.core.recipe.model import Recipe
+from stillroom.core.when.calendar_entries import CalendarEntry, make_entries
+from stillroom.core.when.timeline import Timeline, plan_back
 from stillroom.publish.calendar_files import make_calendar
 
 ROOT = Path(__file__).parents[2]

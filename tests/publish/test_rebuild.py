@@ -10,7 +10,7 @@ from mkdocs.commands.build import build
 from mkdocs.config import load_config
 
 from planted import copy_demo
-from stillroom.core.loading import load_recipe
+from stillroom.core.reading.loading import load_recipe
 
 ROOT = Path(__file__).resolve().parents[2]
 RECIPES = sorted((ROOT / "recipes").glob("*.md"))

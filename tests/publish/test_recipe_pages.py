@@ -11,7 +11,7 @@ from typing import Any
 import pytest
 from bs4 import BeautifulSoup
 
-from stillroom.core.kinds import all_kinds
+from stillroom.core.recipe.kinds import all_kinds
 
 Pages = dict[str, BeautifulSoup]
 ROOT = Path(__file__).resolve().parents[2]

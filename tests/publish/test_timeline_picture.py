@@ -8,9 +8,9 @@ from pathlib import Path
 
 import pytest
 
-from stillroom.core.loading import load_recipes
-from stillroom.core.recipe import Recipe
-from stillroom.core.timeline import plan_back, plan_forward
+from stillroom.core.reading.loading import load_recipes
+from stillroom.core.recipe.model import Recipe
+from stillroom.core.when.timeline import plan_back, plan_forward
 from stillroom.publish.timeline_axis import TEXT, text_width
 from stillroom.publish.timeline_picture import BAND, LINE, NARROW, WIDE, Picture, draw_timeline
 

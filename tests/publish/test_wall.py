@@ -11,7 +11,7 @@ from pathlib import Path
 import pytest
 import yaml
 
-from stillroom.core.private_shapes import PACK_MARKER
+from stillroom.core.private.shapes import PACK_MARKER
 from stillroom.publish.wall import find_private
 
 ROOT = Path(__file__).resolve().parents[2]

@@ -20,8 +20,8 @@ import yaml
 
 from publish.test_wall import build, small_book
 from stillroom.core.book import open_book
-from stillroom.core.private_shapes import find_giving_list, find_private_shape
-from stillroom.core.private_words import Seeker, list_private_words
+from stillroom.core.private.shapes import find_giving_list, find_private_shape
+from stillroom.core.private.words import Seeker, list_private_words
 from stillroom.publish.wall import find_private, know_private_words
 from stillroom.saving.places import published_folders
 

@@ -9,8 +9,8 @@ import pytest
 import vobject
 from bs4 import BeautifulSoup
 
-from stillroom.core.day_words import MONTH_NAMES, say_day
-from stillroom.core.loading import load_recipes
+from stillroom.core.reading.loading import load_recipes
+from stillroom.core.words.day_words import MONTH_NAMES, say_day
 
 Pages = dict[str, BeautifulSoup]
 ROOT = Path(__file__).resolve().parents[2]

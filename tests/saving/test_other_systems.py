@@ -13,7 +13,7 @@ from pathlib import Path
 import pytest
 
 from giving.lists import ROOT, TODAY, demo_book, demo_recipes
-from stillroom.core.problems import ProblemsFound
+from stillroom.core.words.problems import ProblemsFound
 from stillroom.giving.pack import Effort, pack_files, work_out
 from stillroom.giving.reading import load_giving_list
 from stillroom.saving import whole

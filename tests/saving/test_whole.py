@@ -17,7 +17,7 @@ from pathlib import Path
 import pytest
 
 from publish.test_wall import build, small_book
-from stillroom.core.problems import ProblemsFound
+from stillroom.core.words.problems import ProblemsFound
 from stillroom.saving import whole
 from stillroom.saving.whole import begin_folder, clear_leftovers, put_in_place, write_whole
 

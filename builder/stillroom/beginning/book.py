@@ -18,8 +18,8 @@ from babel.numbers import get_territory_currencies
 
 from stillroom.beginning.recipe import new_recipe
 from stillroom.core.book import BookSettings, find_book, open_book, read_settings
-from stillroom.core.problems import Problem, ProblemsFound
-from stillroom.core.settings_file import PLUGIN, read_settings_file
+from stillroom.core.recipe.settings_file import PLUGIN, read_settings_file
+from stillroom.core.words.problems import Problem, ProblemsFound
 from stillroom.saving.places import guard_out
 from stillroom.saving.whole import told, write_whole
 

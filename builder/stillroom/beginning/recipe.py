@@ -15,11 +15,11 @@ import yaml
 
 from stillroom.beginning.written import fact, facts
 from stillroom.core.book import Book, BookSettings
-from stillroom.core.kinds import Kind, find_kind
-from stillroom.core.loading import load_recipe
-from stillroom.core.problems import Problem, ProblemsFound, Unreadable
-from stillroom.core.reading import LONGEST_NAME, address_name
-from stillroom.core.recipe import TAKEN_NAME
+from stillroom.core.reading.loading import load_recipe
+from stillroom.core.reading.recipe_file import address_name
+from stillroom.core.recipe.kinds import Kind, find_kind
+from stillroom.core.recipe.model import LONGEST_NAME, TAKEN_NAME
+from stillroom.core.words.problems import Problem, ProblemsFound, Unreadable
 from stillroom.saving.whole import write_whole
 
 HERE: Final = Path(__file__).parent

@@ -8,9 +8,9 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 
-from stillroom.core.facts_above import read_facts
-from stillroom.core.text_files import clean
-from stillroom.core.written_facts import NAMES
+from stillroom.core.reading.facts_above import read_facts
+from stillroom.core.reading.written_facts import NAMES
+from stillroom.core.words.text_files import clean
 
 
 def fact(name: str, value: str) -> str:

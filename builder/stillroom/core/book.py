@@ -11,11 +11,10 @@ from pathlib import Path
 
 from stillroom.core.larder.own import OwnLarder, load_own_larder
 from stillroom.core.larder.shelves import Larder
-from stillroom.core.loading import load_recipes, short_name
-from stillroom.core.problems import Problem, ProblemsFound
-from stillroom.core.recipe import Recipe
-from stillroom.core.recipes_folder import recipe_files
-from stillroom.core.settings import (
+from stillroom.core.reading.loading import load_recipes, short_name
+from stillroom.core.reading.recipes_folder import recipe_files
+from stillroom.core.recipe.model import Recipe
+from stillroom.core.recipe.settings import (
     BookSettings,
     GivingDay,
     Places,
@@ -23,7 +22,8 @@ from stillroom.core.settings import (
     read_settings,
     read_what_fits,
 )
-from stillroom.core.settings_file import read_settings_file
+from stillroom.core.recipe.settings_file import read_settings_file
+from stillroom.core.words.problems import Problem, ProblemsFound
 
 __all__ = [
     "Book",

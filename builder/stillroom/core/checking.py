@@ -10,15 +10,15 @@ from collections.abc import Iterable, Sequence
 from pathlib import Path
 
 from stillroom.core.book import Book, BookSettings
+from stillroom.core.care.safety import check_safety
 from stillroom.core.larder.shelves import Larder
-from stillroom.core.loading import gather_recipes
-from stillroom.core.markup import check_markup
-from stillroom.core.picture_files import check_frontispiece, check_pictures
-from stillroom.core.problems import Problem, ProblemsFound, Unreadable
-from stillroom.core.recipe import Recipe
-from stillroom.core.recipes_folder import find_strays
-from stillroom.core.safety import check_safety
-from stillroom.core.scalable import scalable_of
+from stillroom.core.reading.loading import gather_recipes
+from stillroom.core.reading.markup import check_markup
+from stillroom.core.reading.picture_files import check_frontispiece, check_pictures
+from stillroom.core.reading.recipes_folder import find_strays
+from stillroom.core.recipe.model import Recipe
+from stillroom.core.size.scalable import scalable_of
+from stillroom.core.words.problems import Problem, ProblemsFound, Unreadable
 
 
 def check_book(book: Book) -> tuple[Recipe, ...]:

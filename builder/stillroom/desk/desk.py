@@ -14,8 +14,8 @@ from typing import TYPE_CHECKING
 
 from stillroom.core.book import Book
 from stillroom.core.larder.shelves import Larder
-from stillroom.core.problems import Problem, ProblemsFound
-from stillroom.core.recipe import Recipe
+from stillroom.core.recipe.model import Recipe
+from stillroom.core.words.problems import Problem, ProblemsFound
 from stillroom.desk.keeping import keep_unsaved
 from stillroom.desk.looking import Look, look_at
 from stillroom.desk.place import Place, read_now

@@ -10,8 +10,8 @@ from typing import Final
 from starlette.requests import Request
 from starlette.responses import FileResponse, HTMLResponse, Response
 
-from stillroom.core.picture_files import read_picture
-from stillroom.core.problems import Unreadable
+from stillroom.core.reading.picture_files import read_picture
+from stillroom.core.words.problems import Unreadable
 from stillroom.desk.desk import Desk
 from stillroom.desk.place import NotHere, right_slug
 from stillroom.desk.showing import fill

@@ -13,15 +13,15 @@ from pathlib import Path
 from typing import Final
 
 from stillroom.core.book import Book
-from stillroom.core.kind_dates import warn_of_dates
+from stillroom.core.care.safety import check_safety
 from stillroom.core.larder.shelves import Larder
-from stillroom.core.markup import check_markup
-from stillroom.core.picture_files import check_pictures
-from stillroom.core.problems import Problem, ProblemsFound, Unreadable
-from stillroom.core.reading import read_recipe
-from stillroom.core.recipe import Recipe
-from stillroom.core.safety import check_safety
-from stillroom.core.scalable import scalable_of
+from stillroom.core.reading.markup import check_markup
+from stillroom.core.reading.picture_files import check_pictures
+from stillroom.core.reading.recipe_file import read_recipe
+from stillroom.core.recipe.kind_dates import warn_of_dates
+from stillroom.core.recipe.model import Recipe
+from stillroom.core.size.scalable import scalable_of
+from stillroom.core.words.problems import Problem, ProblemsFound, Unreadable
 from stillroom.desk.recipe_rows import Fact, Laid, lay_out
 
 SAFETY: Final = "safety"

@@ -13,7 +13,7 @@ from contextlib import contextmanager, suppress
 from pathlib import Path
 from typing import IO
 
-from stillroom.core.problems import Problem, ProblemsFound
+from stillroom.core.words.problems import Problem, ProblemsFound
 from stillroom.saving.whole import told
 
 _HELD_AT = 1 << 20

@@ -14,10 +14,10 @@ from pathlib import Path
 from typing import Final
 
 from stillroom.core.book import Book, open_book
-from stillroom.core.problems import Problem, ProblemsFound
-from stillroom.core.reading import LONGEST_NAME, SLUG
-from stillroom.core.recipe import TAKEN_NAME
-from stillroom.core.text_files import LARGEST, decode
+from stillroom.core.reading.recipe_file import SLUG
+from stillroom.core.recipe.model import LONGEST_NAME, TAKEN_NAME
+from stillroom.core.words.problems import Problem, ProblemsFound
+from stillroom.core.words.text_files import LARGEST, decode
 
 DRAFTS: Final = "drafts"
 OWN: Final = ".desk"

@@ -12,13 +12,13 @@ from dataclasses import dataclass, replace
 from functools import lru_cache
 from typing import Final
 
-from stillroom.core.larder.ingredients import find_foods, food_of, name_of
+from stillroom.core.amounts.quantities import Unmeasured, show_amount
+from stillroom.core.amounts.units import System
 from stillroom.core.larder.shelves import Larder
-from stillroom.core.method import split_step
-from stillroom.core.parts import Ingredient, read_ingredient
-from stillroom.core.problems import Unreadable
-from stillroom.core.quantities import Unmeasured, show_amount
-from stillroom.core.units import System
+from stillroom.core.lines.ingredient import Ingredient, read_ingredient
+from stillroom.core.lines.ingredient_food import find_foods, food_of, name_of
+from stillroom.core.recipe.method import split_step
+from stillroom.core.words.problems import Unreadable
 from stillroom.desk.boxes import Line, box_lines, step_lines
 from stillroom.desk.looking import plainly
 from stillroom.desk.recipe_form import CLOSE, MORE, OPEN, braced

@@ -11,10 +11,10 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
 from typing import Any, Final
 
-from stillroom.core.body import Body, read_body
-from stillroom.core.frontmatter import Located
-from stillroom.core.parts import INGREDIENT_KEYS
-from stillroom.core.reading import read_front
+from stillroom.core.lines.ingredient import INGREDIENT_KEYS
+from stillroom.core.reading.recipe_file import read_front
+from stillroom.core.recipe.body import Body, read_body
+from stillroom.core.words.frontmatter import Located
 
 LISTS: Final = ("ingredients", "timeline", "vessels", "containers", "season", "cautions")
 OTHER_NAMES: Final = {"materials": "ingredients", "vessel": "vessels"}

@@ -12,7 +12,7 @@ from dataclasses import dataclass
 from difflib import SequenceMatcher
 from typing import Any, Final
 
-from stillroom.core.body import Body
+from stillroom.core.recipe.body import Body
 from stillroom.desk.boxes import Line, box_lines, quoted, step_lines
 from stillroom.desk.recipe_form import CARD, FIELDS, KEEPS, LISTS, MORE, WORDS, form_of, shown
 from stillroom.desk.recipe_rows import Fact, Laid, Row, lay_out, lines_between

@@ -6,9 +6,9 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from pathlib import Path
 
-from stillroom.core.larder.unknown import unknown_foods
-from stillroom.core.problems import ProblemsFound
-from stillroom.core.recipe import Recipe
+from stillroom.core.recipe.model import Recipe
+from stillroom.core.unknown_foods import unknown_foods
+from stillroom.core.words.problems import ProblemsFound
 from stillroom.desk.desk import Desk
 from stillroom.desk.looking import Look, look_at
 from stillroom.desk.place import FileNow, read_now

@@ -16,8 +16,8 @@ from starlette.requests import Request
 from starlette.responses import JSONResponse, RedirectResponse, Response
 
 from stillroom.beginning.recipe import slug_of
-from stillroom.core.kinds import all_kinds, find_kind
-from stillroom.core.problems import ProblemsFound, Unreadable
+from stillroom.core.recipe.kinds import all_kinds, find_kind
+from stillroom.core.words.problems import ProblemsFound, Unreadable
 from stillroom.desk.comparing import side_by_side
 from stillroom.desk.desk import Desk
 from stillroom.desk.keeping import ChangedElsewhere, drop_unsaved, keep, sum_of, take_out

@@ -9,12 +9,12 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
 
-from stillroom.core.avoiding import avoid_words, read_avoided
-from stillroom.core.costing import PricedItem, priced_item
-from stillroom.core.problems import Problem, ProblemsFound, Unreadable, did_you_mean
-from stillroom.core.recipe import Recipe
+from stillroom.core.allergens.avoiding import avoid_words, read_avoided
+from stillroom.core.recipe.model import Recipe
+from stillroom.core.words.problems import Problem, ProblemsFound, Unreadable, did_you_mean
 from stillroom.giving.facts import facts_of
 from stillroom.giving.model import SORTS, GivingList, container_words
+from stillroom.giving.money.costing import PricedItem, priced_item
 from stillroom.giving.reading import ReadList
 from stillroom.giving.rules import why_refused
 

@@ -11,10 +11,10 @@ from dataclasses import dataclass
 from datetime import date, timedelta
 from fractions import Fraction
 
-from stillroom.core.recipe import Recipe
-from stillroom.core.scaling import ScaledBatch, scale_recipe
-from stillroom.core.targets import ByFactor
-from stillroom.core.timeline import Timeline, plan_forward
+from stillroom.core.recipe.model import Recipe
+from stillroom.core.size.scaling import ScaledBatch, scale_recipe
+from stillroom.core.size.targets import ByFactor
+from stillroom.core.when.timeline import Timeline, plan_forward
 from stillroom.giving.offering import Offering
 from stillroom.giving.plan_model import Plan
 from stillroom.giving.starting import minutes_by_day

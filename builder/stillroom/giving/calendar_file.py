@@ -6,7 +6,7 @@ from datetime import UTC, date, datetime, time, timedelta
 
 from icalendar import Calendar, Event, vRecur
 
-from stillroom.core.calendar_entries import CalendarEntry, make_entries
+from stillroom.core.when.calendar_entries import CalendarEntry, make_entries
 from stillroom.giving.batches import Batch, Making
 from stillroom.giving.offering import Offering
 

@@ -10,8 +10,8 @@ from __future__ import annotations
 from collections import Counter
 from collections.abc import Iterator
 
-from stillroom.core.allergens import answer_avoid, know_recipe
-from stillroom.core.recipe import Recipe
+from stillroom.core.allergens.of_foods import answer_avoid, know_recipe
+from stillroom.core.recipe.model import Recipe
 from stillroom.giving.model import Household
 from stillroom.giving.offering import Offering
 from stillroom.giving.plan_model import Plan

@@ -12,8 +12,8 @@ from typing import Any
 
 import yaml
 
-from stillroom.core.frontmatter import read_yaml
-from stillroom.core.problems import Problem, ProblemsFound
+from stillroom.core.words.frontmatter import read_yaml
+from stillroom.core.words.problems import Problem, ProblemsFound
 from stillroom.giving.model import GivingList, Household
 from stillroom.giving.reading import ReadList
 

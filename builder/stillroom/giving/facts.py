@@ -2,7 +2,7 @@
 
 Everything that touches the making counts, also what is strained out again and what is optional,
 but not tools. An ingredient that no staple is found for makes every answer "not known", which
-is never safe. The label's rules (core/allergens.py) answer too, and the worse answer counts.
+is never safe. The label's rules (core/allergens/of_foods.py) answer too; the worse answer counts.
 """
 
 from __future__ import annotations
@@ -13,16 +13,16 @@ from fractions import Fraction
 from functools import cache
 from typing import Literal
 
-from stillroom.core.allergens import answer_avoid, nuts_beside
-from stillroom.core.avoiding import EATEN, Avoided
-from stillroom.core.care.foods_in_method import foods_in_method
+from stillroom.core.allergens.avoiding import EATEN, Avoided
+from stillroom.core.allergens.of_foods import answer_avoid, nuts_beside
 from stillroom.core.care.unchecked import unknown_foods_of
-from stillroom.core.larder.ingredients import food_of, parts_of
 from stillroom.core.larder.packet_parts import read_part
 from stillroom.core.larder.shelves import common_larder
-from stillroom.core.parts import Ingredient
-from stillroom.core.recipe import Recipe
-from stillroom.core.staple_table import Staple
+from stillroom.core.lines.ingredient import Ingredient
+from stillroom.core.lines.ingredient_food import food_of, parts_of
+from stillroom.core.lines.staple_table import Staple
+from stillroom.core.method.foods_in_method import foods_in_method
+from stillroom.core.recipe.model import Recipe
 
 Answer = Literal["free", "may contain", "contains", "not known"]
 _WORSE: tuple[Answer, ...] = ("free", "may contain", "not known", "contains")

@@ -12,8 +12,8 @@ from collections.abc import Iterator
 from pathlib import Path
 
 from stillroom.core.book import Book
-from stillroom.core.private_shapes import PACK_MARKER
-from stillroom.core.problems import Problem, ProblemsFound
+from stillroom.core.private.shapes import PACK_MARKER
+from stillroom.core.words.problems import Problem, ProblemsFound
 from stillroom.saving.places import find_published
 
 

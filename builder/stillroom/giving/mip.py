@@ -11,7 +11,7 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 from typing import Any
 
-from stillroom.core.problems import Unreadable
+from stillroom.core.words.problems import Unreadable
 
 INFINITE = math.inf
 NOT_INSTALLED = Unreadable(

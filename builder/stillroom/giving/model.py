@@ -23,12 +23,12 @@ from pydantic import (
     WithJsonSchema,
 )
 
-from stillroom.core.holders import read_container
-from stillroom.core.money import parse_money
-from stillroom.core.packs import parse_pack
-from stillroom.core.problems import Unreadable, did_you_mean, say_written
-from stillroom.core.quantities import Amount, show_amount
-from stillroom.core.recipe import MONTHS
+from stillroom.core.amounts.money import parse_money
+from stillroom.core.amounts.packs import parse_pack
+from stillroom.core.amounts.quantities import Amount, show_amount
+from stillroom.core.recipe.holders import read_container
+from stillroom.core.recipe.model import MONTHS
+from stillroom.core.words.problems import Unreadable, did_you_mean, say_written
 from stillroom.giving.written import read_age_months, read_day, read_hours, read_stock_line
 
 Sort = Literal["eat", "drink", "craft"]

@@ -10,8 +10,19 @@ from dataclasses import dataclass
 from datetime import date
 from fractions import Fraction
 
-from stillroom.core.bottling import makes_ml
-from stillroom.core.costing import (
+from stillroom.core.amounts.quantities import show_amount
+from stillroom.core.amounts.units import convert, size_of
+from stillroom.core.batch.bottling import makes_ml
+from stillroom.core.lines.staple_table import find_staple
+from stillroom.core.recipe.holders import read_container
+from stillroom.core.recipe.model import Recipe
+from stillroom.core.when.timeline import latest_start_usable, plan_forward
+from stillroom.core.words.day_words import say_day
+from stillroom.core.words.problems import Problem, ProblemsFound
+from stillroom.giving.against_book import check_list
+from stillroom.giving.facts import Facts, facts_of
+from stillroom.giving.model import GivingList, Household, Make, Sort, container_words
+from stillroom.giving.money.costing import (
     Need,
     PriceBook,
     cost_batch,
@@ -19,17 +30,6 @@ from stillroom.core.costing import (
     measure_as,
     needs_of,
 )
-from stillroom.core.day_words import say_day
-from stillroom.core.holders import read_container
-from stillroom.core.problems import Problem, ProblemsFound
-from stillroom.core.quantities import show_amount
-from stillroom.core.recipe import Recipe
-from stillroom.core.staple_table import find_staple
-from stillroom.core.timeline import latest_start_usable, plan_forward
-from stillroom.core.units import convert, size_of
-from stillroom.giving.against_book import check_list
-from stillroom.giving.facts import Facts, facts_of
-from stillroom.giving.model import GivingList, Household, Make, Sort, container_words
 from stillroom.giving.plan_model import (
     Basket,
     Brew,

@@ -19,20 +19,21 @@ from typing import Any
 from jinja2 import Environment, PackageLoader, StrictUndefined
 
 from stillroom.core.book import BookSettings
-from stillroom.core.private_shapes import PACK_MARKER
-from stillroom.core.problems import Problem, ProblemsFound, Unreadable
-from stillroom.core.recipe import Recipe
+from stillroom.core.private.shapes import PACK_MARKER
+from stillroom.core.recipe.model import Recipe
+from stillroom.core.words.problems import Problem, ProblemsFound, Unreadable
 from stillroom.giving.batches import make_batches
 from stillroom.giving.calendar_file import write_calendar
 from stillroom.giving.checking import find_breaches
-from stillroom.giving.costs import CostSheet, reckon_costs
 from stillroom.giving.explaining import explain_missed, explain_shortages
+from stillroom.giving.money.costs import CostSheet, reckon_costs
+from stillroom.giving.money.shopping import list_shopping
 from stillroom.giving.offering import Offering, make_offering
 from stillroom.giving.pages import Pack, pack_data
 from stillroom.giving.papers import print_papers
 from stillroom.giving.planning import plan_gifts
 from stillroom.giving.reading import ReadList
-from stillroom.giving.shopping import list_shopping
+from stillroom.looks import PAPER_FONTS
 
 PLAN_FILE = "plan.json"
 _PAGES = {
@@ -117,8 +118,7 @@ def pack_files(pack: Pack) -> dict[str, bytes]:
         "pack.css": (files("stillroom.giving") / "templates" / "pack.css").read_bytes(),
         **papers,
     }
-    fonts = files("stillroom.printing") / "fonts"
-    found |= {f"fonts/{name}": (fonts / name).read_bytes() for name in _FONTS}
+    found |= {f"fonts/{name}": (PAPER_FONTS / name).read_bytes() for name in _FONTS}
     environment = Environment(
         loader=PackageLoader("stillroom.giving"),
         autoescape=True,

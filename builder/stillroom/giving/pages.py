@@ -10,18 +10,18 @@ from datetime import date
 from fractions import Fraction
 from typing import Any
 
-from stillroom.core.avoiding import avoided_by_name
+from stillroom.core.allergens.avoiding import avoided_by_name
+from stillroom.core.amounts.money import show_money
+from stillroom.core.amounts.quantities import show_decimal
 from stillroom.core.book import BookSettings
 from stillroom.core.care.unchecked import could_not_check
-from stillroom.core.day_words import say_day, say_day_short, say_minutes
-from stillroom.core.labelling import UsageCard, make_card
-from stillroom.core.money import show_money
-from stillroom.core.quantities import show_decimal
+from stillroom.core.label.labelling import UsageCard, make_card
+from stillroom.core.words.day_words import say_day, say_day_short, say_minutes
 from stillroom.giving.batches import Batch, Making, Present
-from stillroom.giving.costs import CostSheet
+from stillroom.giving.money.costs import CostSheet
+from stillroom.giving.money.shopping import Row, month_words, show_size
 from stillroom.giving.offering import Offering
 from stillroom.giving.plan_model import Basket, Plan, Reason
-from stillroom.giving.shopping import Row, month_words, show_size
 
 
 @dataclass(frozen=True)

@@ -9,8 +9,8 @@ from __future__ import annotations
 from pathlib import Path
 from typing import Any
 
-from stillroom.core.problems import Unreadable
-from stillroom.core.tag_shapes import tag_shape
+from stillroom.core.paper.tag_shapes import tag_shape
+from stillroom.core.words.problems import Unreadable
 from stillroom.giving.pages import Pack, card_of
 from stillroom.printing.cards import CardJob, SheetOptions, print_cards, print_tags
 from stillroom.printing.typesetting import PaperMissing, typeset

@@ -12,8 +12,8 @@ from datetime import date
 from fractions import Fraction
 from typing import Literal
 
-from stillroom.core.buying import PackOffer
 from stillroom.giving.model import Sort
+from stillroom.giving.money.buying import PackOffer
 
 Month = tuple[int, int]
 

@@ -13,9 +13,9 @@ from collections import defaultdict
 from dataclasses import dataclass, field
 from fractions import Fraction
 
-from stillroom.core.buying import PackOffer, buy_cheapest
 from stillroom.giving.mip import INFINITE, Mip, Solved
 from stillroom.giving.model import Sort
+from stillroom.giving.money.buying import PackOffer, buy_cheapest
 from stillroom.giving.objective import weigh_plan
 from stillroom.giving.plan_model import (
     Basket,

@@ -12,9 +12,9 @@ from typing import Any
 from pydantic import BaseModel, ValidationError
 from pydantic_core import ErrorDetails
 
-from stillroom.core.frontmatter import Located, read_yaml
-from stillroom.core.problems import Problem, ProblemsFound, Unreadable, did_you_mean
-from stillroom.core.text_files import clean, read_text
+from stillroom.core.words.frontmatter import Located, read_yaml
+from stillroom.core.words.problems import Problem, ProblemsFound, Unreadable, did_you_mean
+from stillroom.core.words.text_files import clean, read_text
 from stillroom.giving.model import SORTS, GivingList
 
 GIVING_LIST_KEY = "giving list"  # by this key the book's side knows a list without reading it

@@ -14,7 +14,7 @@ from typing import Any
 
 import yaml
 
-from stillroom.core.avoiding import avoided_by_name, read_avoided
+from stillroom.core.allergens.avoiding import avoided_by_name, read_avoided
 from stillroom.giving.facts import Answer, Facts
 from stillroom.giving.model import Household
 from stillroom.giving.plan_model import Reason

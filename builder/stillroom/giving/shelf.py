@@ -12,9 +12,9 @@ from dataclasses import dataclass
 from datetime import date, timedelta
 from fractions import Fraction
 
-from stillroom.core.day_words import say_day
-from stillroom.core.recipe import Recipe
-from stillroom.core.timeline import plan_from_batch
+from stillroom.core.recipe.model import Recipe
+from stillroom.core.when.timeline import plan_from_batch
+from stillroom.core.words.day_words import say_day
 from stillroom.giving.model import GivingList, LoggedBatch, Make, container_words
 from stillroom.giving.rules import KEEPS_AFTER_POST_DAYS
 

@@ -10,8 +10,13 @@ from collections import defaultdict
 from datetime import date, timedelta
 from fractions import Fraction
 
-from stillroom.core.recipe import Recipe
-from stillroom.core.timeline import Timeline, latest_start_best, latest_start_usable, plan_forward
+from stillroom.core.recipe.model import Recipe
+from stillroom.core.when.timeline import (
+    Timeline,
+    latest_start_best,
+    latest_start_usable,
+    plan_forward,
+)
 from stillroom.giving.plan_model import Month, StartChoice
 from stillroom.giving.rules import KEEPS_AFTER_DAYS, KEEPS_AFTER_POST_DAYS
 

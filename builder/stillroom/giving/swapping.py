@@ -12,8 +12,8 @@ import shutil
 from collections.abc import Mapping
 from pathlib import Path
 
-from stillroom.core.private_shapes import PACK_MARKER
-from stillroom.core.problems import Problem, ProblemsFound
+from stillroom.core.private.shapes import PACK_MARKER
+from stillroom.core.words.problems import Problem, ProblemsFound
 from stillroom.saving.whole import begin_folder, clear_leftovers, give_up, put_in_place, told
 
 GIT_IGNORE = ".gitignore"

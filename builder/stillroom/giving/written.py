@@ -10,10 +10,10 @@ from datetime import date
 from fractions import Fraction
 from typing import Any
 
-from stillroom.core.giving_days import FIRST_YEAR, LAST_YEAR
-from stillroom.core.problems import Unreadable, did_you_mean, say_written
-from stillroom.core.quantities import Amount, parse_leading_amount, parse_number
-from stillroom.core.recipe import MONTHS
+from stillroom.core.amounts.quantities import Amount, parse_leading_amount, parse_number
+from stillroom.core.recipe.model import MONTHS
+from stillroom.core.when.giving_days import FIRST_YEAR, LAST_YEAR
+from stillroom.core.words.problems import Unreadable, did_you_mean, say_written
 
 _AGE = re.compile(r"^(\d{1,3})\s*(months?|weeks?|years?)?$", re.IGNORECASE)
 

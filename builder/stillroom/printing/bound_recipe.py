@@ -10,19 +10,19 @@ from dataclasses import dataclass
 from datetime import date
 from typing import Any
 
+from stillroom.core.amounts.quantities import show_amount
 from stillroom.core.book import Book
-from stillroom.core.day_words import say_minutes
-from stillroom.core.holders import Container
-from stillroom.core.keeping import keeping_words
-from stillroom.core.labelling import Label, label_recipe
-from stillroom.core.qr_code import MODULE_MM, QUIET_MODULES, draw_qr
-from stillroom.core.quantities import show_amount
-from stillroom.core.recipe import MONTHS, Recipe
-from stillroom.core.safety import SafetyBox, assess_safety, join_words
-from stillroom.core.scaling import scale_recipe
-from stillroom.core.timeline import plan_forward
+from stillroom.core.care.safety import SafetyBox, assess_safety, join_words
+from stillroom.core.label.keeping import keeping_words
+from stillroom.core.label.labelling import Label, label_recipe
+from stillroom.core.paper.qr_code import MODULE_MM, QUIET_MODULES, draw_qr
+from stillroom.core.recipe.holders import Container
+from stillroom.core.recipe.model import MONTHS, Recipe
+from stillroom.core.size.scaling import scale_recipe
+from stillroom.core.when.timeline import plan_forward
+from stillroom.core.words.day_words import say_minutes
+from stillroom.looks.inked import picture_of
 from stillroom.printing.card_data import join_sentences, said_data
-from stillroom.printing.drawings import picture_of
 from stillroom.printing.prose import to_blocks
 from stillroom.printing.recipe_data import recipe_data
 

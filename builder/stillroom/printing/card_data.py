@@ -5,11 +5,11 @@ from __future__ import annotations
 from collections.abc import Iterable
 from typing import Any
 
-from stillroom.core.allergen_laws import Said
-from stillroom.core.labelling import UsageCard
-from stillroom.core.qr_code import MODULE_MM, QUIET_MODULES, draw_qr
-from stillroom.core.recipe import Recipe
-from stillroom.printing.drawings import emblem_of
+from stillroom.core.allergens.laws import Said
+from stillroom.core.label.labelling import UsageCard
+from stillroom.core.paper.qr_code import MODULE_MM, QUIET_MODULES, draw_qr
+from stillroom.core.recipe.model import Recipe
+from stillroom.looks.inked import emblem_of
 
 
 def card_data(card: UsageCard, recipe: Recipe) -> dict[str, Any]:

@@ -11,11 +11,11 @@ from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
 
-from stillroom.core.labelling import UsageCard
-from stillroom.core.paper import CARD_SIZES, PAPERS, Grid, Size, impose
-from stillroom.core.private_shapes import PACK_WORDS
-from stillroom.core.recipe import Recipe
-from stillroom.core.tag_shapes import TagShape
+from stillroom.core.label.labelling import UsageCard
+from stillroom.core.paper.sheets import CARD_SIZES, PAPERS, Grid, Size, impose
+from stillroom.core.paper.tag_shapes import TagShape
+from stillroom.core.private.shapes import PACK_WORDS
+from stillroom.core.recipe.model import Recipe
 from stillroom.printing.card_data import card_data
 from stillroom.printing.language import split_language
 from stillroom.printing.sheets_of import (

@@ -5,8 +5,8 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import Any
 
-from stillroom.core.gift_cuts import LID_HEIGHT_MM, gift_words
-from stillroom.core.gift_pieces import (
+from stillroom.core.paper.gift_cuts import LID_HEIGHT_MM, gift_words
+from stillroom.core.paper.gift_pieces import (
     Piece,
     box_pieces,
     label_pieces,
@@ -14,8 +14,8 @@ from stillroom.core.gift_pieces import (
     lines_of,
     place_on,
 )
-from stillroom.core.paper import Size
-from stillroom.core.problems import Unreadable
+from stillroom.core.paper.sheets import Size
+from stillroom.core.words.problems import Unreadable
 from stillroom.printing.language import split_language
 from stillroom.printing.typesetting import typeset
 

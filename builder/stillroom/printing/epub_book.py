@@ -16,7 +16,8 @@ from typing import Any
 
 from jinja2 import Environment, FileSystemLoader, StrictUndefined
 
-from stillroom.printing.typesetting import FONTS, HERE
+from stillroom.looks import PAPER_FONTS
+from stillroom.printing.typesetting import HERE
 
 FIXED_TIME = (1980, 1, 1, 0, 0, 0)
 FACES = (
@@ -66,7 +67,7 @@ def make_epub(book: Mapping[str, Any]) -> bytes:
         if recipe["picture_svg"]:
             files[f"OEBPS/images/{recipe['slug']}.svg"] = recipe["picture_svg"].encode()
     for face in FACES:
-        files[f"OEBPS/fonts/{face}"] = Path(FONTS / face).read_bytes()
+        files[f"OEBPS/fonts/{face}"] = Path(PAPER_FONTS / face).read_bytes()
     return _zip(files)
 
 

@@ -12,14 +12,14 @@ from pathlib import Path
 from typing import Any
 
 from stillroom.core.book import Book
-from stillroom.core.giving_days import find_day
-from stillroom.core.kinds import all_kinds
-from stillroom.core.paper import PAPERS, Size
-from stillroom.core.recipe import MONTHS, Recipe
-from stillroom.core.season import last_good_start
-from stillroom.core.staple_table import staple_of
+from stillroom.core.lines.staple_table import staple_of
+from stillroom.core.paper.sheets import PAPERS, Size
+from stillroom.core.recipe.kinds import all_kinds
+from stillroom.core.recipe.model import MONTHS, Recipe
+from stillroom.core.when.giving_days import find_day
+from stillroom.core.when.season import last_good_start
+from stillroom.looks.inked import emblem_of, picture_of
 from stillroom.printing.bound_recipe import Bound, bind_recipe
-from stillroom.printing.drawings import emblem_of, picture_of
 from stillroom.printing.language import split_language
 from stillroom.printing.typesetting import typeset
 

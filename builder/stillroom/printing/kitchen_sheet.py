@@ -5,16 +5,16 @@ from __future__ import annotations
 from pathlib import Path
 
 from stillroom.core.book import BookSettings
-from stillroom.core.labelling import label_recipe
-from stillroom.core.paper import Size
-from stillroom.core.qr_code import draw_qr
-from stillroom.core.recipe import Recipe
-from stillroom.core.safety import assess_safety
-from stillroom.core.scalable import scalable_of
-from stillroom.core.scale_words import show_factor
-from stillroom.core.scaling import ScaledBatch
-from stillroom.core.timeline import Timeline
-from stillroom.core.what_stays import notes_on_scaling
+from stillroom.core.care.safety import assess_safety
+from stillroom.core.label.labelling import label_recipe
+from stillroom.core.paper.qr_code import draw_qr
+from stillroom.core.paper.sheets import Size
+from stillroom.core.recipe.model import Recipe
+from stillroom.core.size.scalable import scalable_of
+from stillroom.core.size.scale_words import show_factor
+from stillroom.core.size.scaling import ScaledBatch
+from stillroom.core.size.what_stays import notes_on_scaling
+from stillroom.core.when.timeline import Timeline
 from stillroom.printing.card_data import said_data
 from stillroom.printing.language import split_language
 from stillroom.printing.recipe_data import recipe_data

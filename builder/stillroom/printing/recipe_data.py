@@ -11,16 +11,16 @@ from datetime import date
 from itertools import groupby
 from typing import Any
 
-from stillroom.core.day_words import say_day_short
-from stillroom.core.kind_dates import dates_of_kind
-from stillroom.core.method import split_step
-from stillroom.core.ovens import heat_lines, show_degrees
-from stillroom.core.recipe import Recipe
-from stillroom.core.safety import Caution, SafetyBox
-from stillroom.core.scaling import ScaledBatch, ScaledLine
-from stillroom.core.step_amounts import step_amount
-from stillroom.core.timeline import Timeline
-from stillroom.core.timeline_words import StageWords, describe_dates, describe_stages
+from stillroom.core.care.safety import Caution, SafetyBox
+from stillroom.core.recipe.kind_dates import dates_of_kind
+from stillroom.core.recipe.method import split_step
+from stillroom.core.recipe.model import Recipe
+from stillroom.core.size.ovens import heat_lines, show_degrees
+from stillroom.core.size.scaling import ScaledBatch, ScaledLine
+from stillroom.core.size.step_amounts import step_amount
+from stillroom.core.when.timeline import Timeline
+from stillroom.core.when.timeline_words import StageWords, describe_dates, describe_stages
+from stillroom.core.words.day_words import say_day_short
 from stillroom.printing.prose import to_runs
 
 

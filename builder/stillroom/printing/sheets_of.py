@@ -9,8 +9,8 @@ from collections.abc import Sequence
 from fractions import Fraction
 from typing import Any
 
-from stillroom.core.paper import Grid, places
-from stillroom.core.problems import Unreadable
+from stillroom.core.paper.sheets import Grid, places
+from stillroom.core.words.problems import Unreadable
 
 
 def lay_sheets(grid: Grid, copies: Sequence[int], start_at: int) -> list[list[dict[str, Any]]]:

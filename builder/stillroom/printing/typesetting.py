@@ -15,14 +15,14 @@ from functools import cache
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
-from stillroom.core.problems import Unreadable
+from stillroom.core.words.problems import Unreadable
+from stillroom.looks import PAPER_FONTS
 
 if TYPE_CHECKING:
     import typst
 
 HERE = Path(__file__).parent
 TEMPLATES = HERE / "templates"
-FONTS = HERE / "fonts"
 
 FIXED_TIME = datetime(1980, 1, 1, tzinfo=UTC)
 """The moment every file says it was made: today's would change the bytes."""
@@ -77,7 +77,7 @@ def _compiler(
     compiler: typst.Compiler = _typst().Compiler(
         input=str(root / template),
         root=str(root),
-        font_paths=[str(FONTS), *([str(fonts)] if fonts else [])],
+        font_paths=[str(PAPER_FONTS), *([str(fonts)] if fonts else [])],
         ignore_system_fonts=True,
         sys_inputs=inputs,
     )

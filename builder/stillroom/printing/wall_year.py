@@ -10,8 +10,8 @@ from itertools import groupby
 from pathlib import Path
 from typing import Any
 
-from stillroom.core.paper import Size
-from stillroom.core.year import Month, Task, Year
+from stillroom.core.paper.sheets import Size
+from stillroom.core.when.year import Month, Task, Year
 from stillroom.printing.language import split_language
 from stillroom.printing.recipe_data import short_day
 from stillroom.printing.sheets_of import refuse_year

@@ -1,7 +1,7 @@
 """What would keep MkDocs from building the book, told by the check too.
 
 MkDocs is asked itself, so that what is checked and what is built cannot differ. Leaves out the
-book's own settings: core/settings.py.
+book's own settings: core/recipe/settings.py.
 """
 
 from __future__ import annotations
@@ -17,8 +17,8 @@ from mkdocs.exceptions import ConfigurationError
 from mkdocs.utils.yaml import get_yaml_loader, yaml_load
 
 from stillroom.core.book import Book
-from stillroom.core.loading import short_name
-from stillroom.core.problems import Problem
+from stillroom.core.reading.loading import short_name
+from stillroom.core.words.problems import Problem
 
 _MEND = "Mend it there, or begin anew from the demo book's mkdocs.yml."
 

@@ -10,20 +10,20 @@ from dataclasses import dataclass
 from fractions import Fraction
 from itertools import groupby
 
-from stillroom.core.allergen_laws import law_of
-from stillroom.core.bottling import HEADSPACE_SOURCE, headspace_inches, headspace_ml
-from stillroom.core.finished import SIZE_MEANS, Fact, facts_of_batch, fillable
-from stillroom.core.keeping import needs_no_date
-from stillroom.core.preserves import solids_of
-from stillroom.core.quantities import show_amount, show_decimal, show_number
-from stillroom.core.recipe import Recipe
-from stillroom.core.scalable import Scalable, scalable_of
-from stillroom.core.scaled_lines import Measures, ScaledLine
-from stillroom.core.scaling import scale
-from stillroom.core.strength import strength_of
-from stillroom.core.strength_words import milder_text
-from stillroom.core.targets import ByFactor
-from stillroom.core.what_stays import boiled_at_most
+from stillroom.core.allergens.laws import law_of
+from stillroom.core.amounts.quantities import show_amount, show_decimal, show_number
+from stillroom.core.batch.bottling import HEADSPACE_SOURCE, headspace_inches, headspace_ml
+from stillroom.core.batch.preserves import solids_of
+from stillroom.core.batch.strength import strength_of
+from stillroom.core.batch.strength_words import milder_text
+from stillroom.core.label.keeping import needs_no_date
+from stillroom.core.recipe.model import Recipe
+from stillroom.core.size.finished import SIZE_MEANS, Fact, facts_of_batch, fillable
+from stillroom.core.size.scalable import Scalable, scalable_of
+from stillroom.core.size.scaled_lines import Measures, ScaledLine
+from stillroom.core.size.scaling import scale
+from stillroom.core.size.targets import ByFactor
+from stillroom.core.size.what_stays import boiled_at_most
 
 _READY = (Fraction(1, 2), Fraction(1), Fraction(2), Fraction(4))
 

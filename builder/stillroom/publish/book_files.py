@@ -6,27 +6,28 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from pathlib import Path
 
-from stillroom.core.kinds import Kind, all_kinds
-from stillroom.core.recipe import Recipe
-from stillroom.core.scaling_data import shared_data
-from stillroom.printing.drawings import emblem_of
+from stillroom.core.recipe.kinds import Kind, all_kinds
+from stillroom.core.recipe.model import Recipe
+from stillroom.core.size.scaling_data import shared_data
+from stillroom.looks import DRAWINGS, SCREEN_FONTS
+from stillroom.looks.inked import emblem_of
 from stillroom.publish.library import Library, address_path
 from stillroom.publish.templating import HERE, render, show_json
 from stillroom.publish.when_page import calendar_path, make_recipe_calendar
 
 ASSETS = HERE / "assets"
 FOLDER = "assets/stillroom"
-SCRIPT = f"{FOLDER}/js/define.js"
+SCRIPT = f"{FOLDER}/js/elements/define.js"
 FAVICON = f"{FOLDER}/drawings/mark.svg"
 AMOUNTS_DATA = f"{FOLDER}/data/amounts.json"
 
 PUBLISHED = {
-    "css": (".css",),
-    "js": (".js",),
-    "fonts": (".woff2", ".txt"),
-    "drawings": (".svg",),
+    "css": (ASSETS / "css", (".css",)),
+    "js": (ASSETS / "js", (".js",)),
+    "fonts": (SCREEN_FONTS, (".woff2", ".txt")),
+    "drawings": (DRAWINGS, (".svg",)),
 }
-"""The folders of assets and what of each is published; the rest is notes for builders."""
+"""The folders that are published, and what of each; the rest is notes for builders."""
 
 STYLE_ORDER = (
     "fonts.css",
@@ -63,10 +64,11 @@ def list_stylesheets() -> tuple[str, ...]:
 
 def list_files(library: Library) -> Iterator[MadeFile]:
     """Return every file the book needs beside its pages."""
-    for folder, endings in PUBLISHED.items():
-        for path in sorted((ASSETS / folder).iterdir()):
+    for folder, (place, endings) in PUBLISHED.items():
+        for path in sorted(place.rglob("*")):
             if path.suffix in endings:
-                yield MadeFile(f"{FOLDER}/{folder}/{path.name}", path=path)
+                name = path.relative_to(place).as_posix()
+                yield MadeFile(f"{FOLDER}/{folder}/{name}", path=path)
     for kind in all_kinds().values():
         yield MadeFile(emblem_path(kind), content=emblem_of(kind.slug))
     yield MadeFile(AMOUNTS_DATA, content=show_json(shared_data(library.settings.country)))

@@ -13,7 +13,7 @@ from typing import Any
 
 from markupsafe import Markup
 
-from stillroom.core.picture_files import FRONTISPIECE
+from stillroom.core.reading.picture_files import FRONTISPIECE
 from stillroom.publish.entries import (
     Entry,
     group_by_free_from,

@@ -11,7 +11,7 @@ from collections.abc import Iterable, Iterator
 from datetime import date, timedelta
 from typing import Final
 
-from stillroom.core.calendar_entries import CalendarEntry, Rule
+from stillroom.core.when.calendar_entries import CalendarEntry, Rule
 
 PRODUCT: Final = "-//Stillroom//Stillroom book//EN"
 _SEQUENCE_FROM: Final = date(2020, 1, 1)

@@ -9,18 +9,18 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import Any
 
-from stillroom.core.allergen_laws import Said
-from stillroom.core.date_marks import date_words
-from stillroom.core.keeping import Kept
-from stillroom.core.kinds import Kind
-from stillroom.core.labelling import ContentsEntry, UsageCard, label_recipe, make_card
-from stillroom.core.paper import CARD_SIZES, LEAST_LABEL_MM, PAPERS, Size
-from stillroom.core.qr_code import draw_qr
-from stillroom.core.recipe import Recipe
-from stillroom.core.tag_shapes import tag_measures
-from stillroom.core.timeline_data import span_data
+from stillroom.core.allergens.laws import Said
+from stillroom.core.label.date_marks import date_words
+from stillroom.core.label.keeping import Kept
+from stillroom.core.label.labelling import ContentsEntry, UsageCard, label_recipe, make_card
+from stillroom.core.paper.qr_code import draw_qr
+from stillroom.core.paper.sheets import CARD_SIZES, LEAST_LABEL_MM, PAPERS, Size
+from stillroom.core.paper.tag_shapes import tag_measures
+from stillroom.core.recipe.kinds import Kind
+from stillroom.core.recipe.model import Recipe
+from stillroom.core.when.timeline_data import span_data
+from stillroom.looks.inked import emblem_of
 from stillroom.printing.card_data import join_sentences
-from stillroom.printing.drawings import emblem_of
 from stillroom.publish.book_files import emblem_path
 from stillroom.publish.library import Library, Link
 

@@ -12,7 +12,7 @@ from collections.abc import Iterator
 from html import escape
 from html.parser import HTMLParser
 
-from stillroom.core.markup import is_own, is_safe_link
+from stillroom.core.reading.markup import is_own, is_safe_link
 
 _TAGS = frozenset({
     "a", "abbr", "blockquote", "br", "caption", "code", "dd", "del", "div", "dl", "dt", "em",

@@ -9,10 +9,10 @@ from itertools import groupby
 
 import babel.dates
 
-from stillroom.core.kinds import all_kinds
-from stillroom.core.recipe import Recipe
-from stillroom.core.season import SeasonNote, find_season
-from stillroom.core.timeline import latest_start_best, latest_start_usable
+from stillroom.core.recipe.kinds import all_kinds
+from stillroom.core.recipe.model import Recipe
+from stillroom.core.when.season import SeasonNote, find_season
+from stillroom.core.when.timeline import latest_start_best, latest_start_usable
 from stillroom.publish.library import Library, Link, show_picture
 from stillroom.publish.pictures import Drawing
 from stillroom.publish.templating import make_anchor

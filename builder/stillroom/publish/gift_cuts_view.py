@@ -6,14 +6,14 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import Any, Final
 
-from stillroom.core.gift_cuts import (
+from stillroom.core.paper.gift_cuts import (
     LID_HEIGHT_MM,
     cloth_square_mm,
     cut_measures,
     gift_words,
     ribbon_mm,
 )
-from stillroom.core.gift_pieces import cuts_data, say_allowances
+from stillroom.core.paper.gift_pieces import cuts_data, say_allowances
 from stillroom.publish.card_page import paper_data
 
 USUAL_LIDS_MM: Final = (43, 58, 63, 70, 82)

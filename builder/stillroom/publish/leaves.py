@@ -8,8 +8,8 @@ from pathlib import Path
 
 from stillroom.core.book import Book
 from stillroom.core.checking import check_book
-from stillroom.core.kind_dates import warn_of_dates
-from stillroom.core.problems import Problem
+from stillroom.core.recipe.kind_dates import warn_of_dates
+from stillroom.core.words.problems import Problem
 from stillroom.publish.book_pages import BrowseLeaf, HomeLeaf
 from stillroom.publish.library import Leaf, Library
 from stillroom.publish.pages import RecipeLeaf

@@ -13,9 +13,9 @@ from pathlib import Path
 from typing import Any, Protocol
 
 from stillroom.core.book import Book, BookSettings
-from stillroom.core.giving_days import find_day
-from stillroom.core.labelling import Label, label_recipe
-from stillroom.core.recipe import Recipe
+from stillroom.core.label.labelling import Label, label_recipe
+from stillroom.core.recipe.model import Recipe
+from stillroom.core.when.giving_days import find_day
 from stillroom.publish.pictures import Drawing, describe_drawing
 from stillroom.publish.templating import say_day
 

@@ -7,12 +7,12 @@ from dataclasses import dataclass
 
 from markupsafe import Markup, escape
 
-from stillroom.core.method import Segment, split_step
-from stillroom.core.ovens import show_degrees
-from stillroom.core.quantities import Amount
-from stillroom.core.recipe import Recipe
-from stillroom.core.scaling import ScaledBatch
-from stillroom.core.step_amounts import step_amount
+from stillroom.core.amounts.quantities import Amount
+from stillroom.core.recipe.method import Segment, split_step
+from stillroom.core.recipe.model import Recipe
+from stillroom.core.size.ovens import show_degrees
+from stillroom.core.size.scaling import ScaledBatch
+from stillroom.core.size.step_amounts import step_amount
 from stillroom.publish.templating import show_json, show_prose_line
 
 _PLACE = re.compile("\ue000(\\d+)\ue000")

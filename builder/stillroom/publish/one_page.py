@@ -22,7 +22,7 @@ from mkdocs.commands.build import build
 from mkdocs.config import load_config
 
 from stillroom.core.book import Book
-from stillroom.core.recipe import Recipe
+from stillroom.core.recipe.model import Recipe
 from stillroom.publish.library import Library, address_path
 from stillroom.publish.pages import RecipeLeaf
 

@@ -7,7 +7,7 @@ from pathlib import Path
 
 from mkdocs.structure.files import File
 
-from stillroom.core.problems import Problem
+from stillroom.core.words.problems import Problem
 from stillroom.publish.clean_html import find_faults
 
 _MEND = (

@@ -14,17 +14,17 @@ from typing import Any, Final
 
 from markupsafe import Markup
 
-from stillroom.core.day_words import say_minutes
-from stillroom.core.keeping import keeping_words
-from stillroom.core.labelling import Diet
-from stillroom.core.ovens import heat_lines
-from stillroom.core.qr_code import draw_qr
-from stillroom.core.recipe import Recipe
-from stillroom.core.safety import assess_safety
-from stillroom.core.scaling import ScaledBatch, ScaledLine, scale_recipe
-from stillroom.core.scaling_data import scaling_data
-from stillroom.core.timeline import plan_forward
-from stillroom.core.timeline_data import timeline_data
+from stillroom.core.care.safety import assess_safety
+from stillroom.core.label.keeping import keeping_words
+from stillroom.core.label.labelling import Diet
+from stillroom.core.paper.qr_code import draw_qr
+from stillroom.core.recipe.model import Recipe
+from stillroom.core.size.ovens import heat_lines
+from stillroom.core.size.scaling import ScaledBatch, ScaledLine, scale_recipe
+from stillroom.core.size.scaling_data import scaling_data
+from stillroom.core.when.timeline import plan_forward
+from stillroom.core.when.timeline_data import timeline_data
+from stillroom.core.words.day_words import say_minutes
 from stillroom.publish.amounts_page import show_amounts
 from stillroom.publish.card_page import emblem_address, paper_data, view_card
 from stillroom.publish.library import Library, Link, show_picture

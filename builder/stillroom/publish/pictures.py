@@ -10,7 +10,7 @@ from dataclasses import dataclass
 from functools import lru_cache
 from pathlib import Path
 
-from stillroom.core.picture_files import PictureSize, read_picture
+from stillroom.core.reading.picture_files import PictureSize, read_picture
 
 
 @dataclass(frozen=True)

@@ -22,9 +22,9 @@ from mkdocs.structure.toc import AnchorLink, TableOfContents
 from mkdocs.utils import CountHandler, get_build_datetime, get_relative_url
 
 from stillroom.core.book import Book, open_book, place_book
-from stillroom.core.larder.unknown import unknown_foods
-from stillroom.core.private_words import Seeker
-from stillroom.core.problems import Problem, ProblemsFound
+from stillroom.core.private.words import Seeker
+from stillroom.core.unknown_foods import unknown_foods
+from stillroom.core.words.problems import Problem, ProblemsFound
 from stillroom.publish.agreeing import find_endless
 from stillroom.publish.book_files import FAVICON, SCRIPT, list_files, list_stylesheets
 from stillroom.publish.clean_html import drop_comments

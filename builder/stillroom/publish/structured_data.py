@@ -10,7 +10,7 @@ from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from typing import Any
 
-from stillroom.core.recipe import Recipe
+from stillroom.core.recipe.model import Recipe
 
 MINUTES_A_DAY = 24 * 60
 

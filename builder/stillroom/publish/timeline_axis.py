@@ -10,7 +10,7 @@ from typing import Final
 
 from dateutil.relativedelta import relativedelta
 
-from stillroom.core.day_words import short_month
+from stillroom.core.words.day_words import short_month
 
 TEXT: Final = 13
 # A generous width for one letter of the plain face, as a part of its size (measured in Chromium:

@@ -3,7 +3,7 @@
 Each thing to be done has a strip of its own: its words above, its band or marks below, so words
 never meet whatever the dates. The axis chooses hours, days, weeks, months or years so that its
 words never meet either. Measures are in the picture's own pixels; the browser redraws with the
-same rules (assets/js/timeline-drawing.js).
+same rules (assets/js/when/timeline-drawing.js).
 """
 
 from __future__ import annotations
@@ -13,10 +13,10 @@ from dataclasses import dataclass
 from datetime import date
 from typing import Final
 
-from stillroom.core.day_words import say_day_short
-from stillroom.core.stage_dates import DatedStage
-from stillroom.core.timeline import Timeline
-from stillroom.core.timeline_words import say_rhythm
+from stillroom.core.when.stage_dates import DatedStage
+from stillroom.core.when.timeline import Timeline
+from stillroom.core.when.timeline_words import say_rhythm
+from stillroom.core.words.day_words import say_day_short
 from stillroom.publish.timeline_axis import (
     DAY,
     TEXT,

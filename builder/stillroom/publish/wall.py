@@ -13,11 +13,11 @@ from collections.abc import Iterable, Iterator
 from pathlib import Path
 
 from stillroom.core.book import Book
-from stillroom.core.hidden_forms import every_text, fold, read_plain
-from stillroom.core.private_shapes import PACK_MARKER, find_giving_list, find_private_shape
-from stillroom.core.private_words import PrivateWord, Seeker, list_private_words
-from stillroom.core.problems import Problem
-from stillroom.core.staple_table import staples_named
+from stillroom.core.lines.staple_table import staples_named
+from stillroom.core.private.hidden_forms import every_text, fold, read_plain
+from stillroom.core.private.shapes import PACK_MARKER, find_giving_list, find_private_shape
+from stillroom.core.private.words import PrivateWord, Seeker, list_private_words
+from stillroom.core.words.problems import Problem
 
 _MEND = "Move it out of the folder: what lies there is published."
 _MEND_NAME = "Take it out, or write no more than a first name: what lies here is read by all."

@@ -10,11 +10,11 @@ from typing import Any, Final
 
 from markupsafe import Markup
 
-from stillroom.core.day_words import MONTH_NAMES
-from stillroom.core.giving_days import find_day
-from stillroom.core.timeline_data import timeline_data
-from stillroom.core.verdicts import verdict_phrases
-from stillroom.core.year import Month, Named, Occasion, StillTime, Year, plan_year, still_time
+from stillroom.core.when.giving_days import find_day
+from stillroom.core.when.timeline_data import timeline_data
+from stillroom.core.when.verdicts import verdict_phrases
+from stillroom.core.when.year import Month, Named, Occasion, StillTime, Year, plan_year, still_time
+from stillroom.core.words.day_words import MONTH_NAMES
 from stillroom.publish.library import ComingDay, Library, Link
 from stillroom.publish.templating import render
 from stillroom.publish.timeline_picture import NARROW, WIDE

@@ -11,8 +11,8 @@ from dataclasses import dataclass
 from datetime import date
 from typing import Final
 
-from stillroom.core.day_words import say_day_short
-from stillroom.core.year import YearBand
+from stillroom.core.when.year import YearBand
+from stillroom.core.words.day_words import say_day_short
 from stillroom.publish.timeline_axis import DAY, AxisMark, draw_axis, text_width
 from stillroom.publish.timeline_picture import AXIS, SIDE, Band
 

@@ -10,7 +10,7 @@ from collections.abc import Iterator
 from pathlib import Path
 
 from stillroom.core.book import Book
-from stillroom.core.problems import Problem, ProblemsFound
+from stillroom.core.words.problems import Problem, ProblemsFound
 
 
 def find_published(out: Path, book: Book, what: str = "the file") -> Iterator[Problem]:

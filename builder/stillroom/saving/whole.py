@@ -17,7 +17,7 @@ from collections.abc import Iterator
 from contextlib import contextmanager
 from pathlib import Path
 
-from stillroom.core.problems import Problem, ProblemsFound
+from stillroom.core.words.problems import Problem, ProblemsFound
 
 ASIDE = ".stillroom-"
 """What is made aside is called ".NAME.stillroom-NUMBER", by the number of the run making it."""

@@ -15,13 +15,13 @@ import yaml
 
 from care_cases import recipe_of
 from stillroom.core.book import BookSettings
-from stillroom.core.care.keeping_said import kept_at
-from stillroom.core.keeping import keeping_words
-from stillroom.core.labelling import label_recipe
-from stillroom.core.recipe import Recipe
-from stillroom.core.safety import assess_safety
-from stillroom.core.spans import parse_span
-from stillroom.core.timeline import plan_forward
+from stillroom.core.care.safety import assess_safety
+from stillroom.core.label.keeping import keeping_words
+from stillroom.core.label.labelling import label_recipe
+from stillroom.core.method.keeping_said import kept_at
+from stillroom.core.recipe.model import Recipe
+from stillroom.core.when.spans import parse_span
+from stillroom.core.when.timeline import plan_forward
 
 GB = BookSettings()
 

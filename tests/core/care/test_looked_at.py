@@ -8,9 +8,9 @@ import pytest
 
 from care_cases import load_cases, recipe_of, settings_of
 from stillroom.core.care.looked_at import rules_looked_at
-from stillroom.core.problems import ProblemsFound
-from stillroom.core.safety import SafetyBox, assess_safety
-from stillroom.core.safety_table import all_rules
+from stillroom.core.care.safety import SafetyBox, assess_safety
+from stillroom.core.care.safety_table import all_rules
+from stillroom.core.words.problems import ProblemsFound
 
 # how to do it well, and what is judged by the words of the page rather than by what is in it
 NO_QUESTION = {

@@ -19,7 +19,7 @@ from typing import Any
 import pytest
 
 from care_cases import Case, Said, ask, load_cases, settings_of
-from stillroom.core.problems import ProblemsFound
+from stillroom.core.words.problems import ProblemsFound
 
 ALL = os.environ.get("STILLROOM_CARE_CASES") == "1"
 SAMPLE = 90

@@ -13,7 +13,7 @@ import pytest
 from care_cases import recipe_of
 from stillroom.core.book import BookSettings
 from stillroom.core.care.processes import Process, all_processes
-from stillroom.core.safety import assess_safety
+from stillroom.core.care.safety import assess_safety
 
 FOOT = Fraction("0.3048")
 # an altitude at each end of each printed column, and its place among three columns and among four

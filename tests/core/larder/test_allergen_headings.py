@@ -10,10 +10,10 @@ from pathlib import Path
 
 import pytest
 
-from stillroom.core.allergens import PACKET
-from stillroom.core.data_files import read_data
+from stillroom.core.allergens.of_foods import PACKET
 from stillroom.core.larder.food_reading import FoodReading, read_food
 from stillroom.core.larder.index import split_list
+from stillroom.core.words.data_files import read_data
 
 LIST = Path(__file__).parents[2] / "data" / "allergen_foods.tsv"
 ALLERGENS = read_data("allergens.yml")

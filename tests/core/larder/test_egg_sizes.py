@@ -4,9 +4,9 @@ from __future__ import annotations
 
 import pytest
 
-from stillroom.core.larder.ingredients import find_foods
 from stillroom.core.larder.shelves import common_larder
-from stillroom.core.parts import read_ingredient
+from stillroom.core.lines.ingredient import read_ingredient
+from stillroom.core.lines.ingredient_food import find_foods
 
 # words of the line, system of measures, g without the shell
 EGGS = [

@@ -8,7 +8,7 @@ from __future__ import annotations
 
 import pytest
 
-from stillroom.core.allergens import PACKET
+from stillroom.core.allergens.of_foods import PACKET
 from stillroom.core.larder.food_reading import FoodReading, read_food
 
 # phrase, the food it is

@@ -10,13 +10,13 @@ from pathlib import Path
 
 import pytest
 
-from stillroom.core.data_files import read_data
 from stillroom.core.larder.food_reading import read_food
 from stillroom.core.larder.harmless import LONGEST
 from stillroom.core.larder.index import build_index
 from stillroom.core.larder.index_file import INDEX, held_index, source_files, write_index
 from stillroom.core.larder.shelves import all_staples, common_larder
 from stillroom.core.larder.words import normal_form, words_of
+from stillroom.core.words.data_files import read_data
 
 ROOT = Path(__file__).parents[3]
 
@@ -204,7 +204,7 @@ def test_finding_a_food_reads_no_table() -> None:
     code = (
         "import stillroom.core.larder.index as index, stillroom.core.larder.data as data\n"
         "index.build_index = data.read_yaml = None\n"
-        "from stillroom.core.staple_table import find_staple\n"
+        "from stillroom.core.lines.staple_table import find_staple\n"
         "assert find_staple('butter').name == 'butter'\n"
     )
     subprocess.run([sys.executable, "-c", code], check=True)

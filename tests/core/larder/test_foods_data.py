@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import pytest
 
-from stillroom.core.data_files import read_data
 from stillroom.core.larder.food_reading import read_food
 from stillroom.core.larder.index import (
     COLUMNS,
@@ -15,6 +14,7 @@ from stillroom.core.larder.index import (
 )
 from stillroom.core.larder.index_file import HOUSE
 from stillroom.core.larder.words import normal_form
+from stillroom.core.words.data_files import read_data
 
 TABLES = sorted((HOUSE / "foods").glob("*.tsv"))
 ROWS = [(path.name, row) for path in TABLES for row in read_table(path)]

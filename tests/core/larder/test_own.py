@@ -7,14 +7,14 @@ from pathlib import Path
 
 import pytest
 
-from stillroom.core.allergens import answer_avoid, know_recipe
+from stillroom.core.allergens.of_foods import answer_avoid, know_recipe
 from stillroom.core.book import open_book
 from stillroom.core.checking import check_book
 from stillroom.core.larder.own import read_own_larder
-from stillroom.core.larder.unknown import unknown_foods
-from stillroom.core.loading import read_recipe
-from stillroom.core.problems import ProblemsFound
-from stillroom.core.recipe import Recipe
+from stillroom.core.reading.loading import read_recipe
+from stillroom.core.recipe.model import Recipe
+from stillroom.core.unknown_foods import unknown_foods
+from stillroom.core.words.problems import ProblemsFound
 
 LARDER = """
 elder vinegar:

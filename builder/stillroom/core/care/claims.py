@@ -11,9 +11,9 @@ import re
 from dataclasses import dataclass
 from functools import cache
 
-from stillroom.core.allergens import answer_avoid, know_recipe
-from stillroom.core.data_files import read_data
-from stillroom.core.recipe import Recipe
+from stillroom.core.allergens.of_foods import answer_avoid, know_recipe
+from stillroom.core.recipe.model import Recipe
+from stillroom.core.words.data_files import read_data
 
 # another version, another dish beside it, or the opposite
 _NO_CLAIM = re.compile(

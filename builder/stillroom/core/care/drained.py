@@ -9,7 +9,7 @@ import re
 from collections.abc import Sequence
 from fractions import Fraction
 
-from stillroom.core.units import convert
+from stillroom.core.amounts.units import convert
 
 _DRAIN = re.compile(r"\b(?:drain\w*|pour(?:ed)? off|press(?:ed)? out|rins(?:e|ed|ing))\b", re.I)
 _COVERS = re.compile(r"\b(?:water|brine|liquid|liquor|solution|syrup|ice)\b", re.I)

@@ -9,7 +9,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterable
 
-from stillroom.core.care.drying import dried_through
+from stillroom.core.method.drying import dried_through
 
 _HEATED = re.compile(
     r"\b(?:boil\w*|simmer\w*|cook(?!ie)\w*|bak(?:e|ed|ing)\b(?! (?:tray|sheet"

@@ -7,9 +7,9 @@ from __future__ import annotations
 
 from fractions import Fraction
 
-from stillroom.core.care.foods_in_method import foods_in_method
-from stillroom.core.recipe import Recipe
-from stillroom.core.strength import strength_of
+from stillroom.core.batch.strength import strength_of
+from stillroom.core.method.foods_in_method import foods_in_method
+from stillroom.core.recipe.model import Recipe
 
 
 def finished_percent(recipe: Recipe) -> Fraction | None:

@@ -9,7 +9,7 @@ from __future__ import annotations
 import re
 from collections.abc import Sequence
 
-from stillroom.core.plurals import singular_word
+from stillroom.core.words.plurals import singular_word
 
 _A_GARNISH = re.compile(
     r"\b(?:to (?:garnish|serve|decorate)|for (?:garnish\w*|serving))\b", re.IGNORECASE

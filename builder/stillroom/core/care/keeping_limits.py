@@ -11,10 +11,10 @@ from dataclasses import dataclass
 from functools import cache
 from typing import Any, Literal, get_args
 
+from stillroom.core.care.safety_facts import Facts
 from stillroom.core.care.sources import say_source
-from stillroom.core.data_files import read_data
-from stillroom.core.safety_facts import Facts
-from stillroom.core.spans import Span, parse_span
+from stillroom.core.when.spans import Span, parse_span
+from stillroom.core.words.data_files import read_data
 
 Judge = Callable[[Mapping[str, Any], Facts], object | None]
 Longer = Literal["refused", "told", "card"]

@@ -11,10 +11,10 @@ from dataclasses import dataclass
 from functools import cache
 from typing import Any, Literal
 
-from stillroom.core.care.keeping_said import PLACE_WORDS
+from stillroom.core.care.safety_facts import Facts
 from stillroom.core.care.unchecked import acidity_not_known
-from stillroom.core.data_files import read_data
-from stillroom.core.safety_facts import Facts
+from stillroom.core.method.keeping_said import PLACE_WORDS
+from stillroom.core.words.data_files import read_data
 
 Answer = Literal["said above", "not found", "could not be told"]
 # a longer list is no reading matter; the label names everything

@@ -9,11 +9,11 @@ import re
 from dataclasses import dataclass
 from functools import cache
 
-from stillroom.core.allergens import Known, know_recipe
-from stillroom.core.care.who import said_for_pets
-from stillroom.core.data_files import read_data
+from stillroom.core.allergens.of_foods import Known, know_recipe
 from stillroom.core.larder.words import normal_form
-from stillroom.core.recipe import Recipe
+from stillroom.core.method.who import said_for_pets
+from stillroom.core.recipe.model import Recipe
+from stillroom.core.words.data_files import read_data
 
 
 @dataclass(frozen=True)

@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from fractions import Fraction
 
-from stillroom.core.altitude import jelly_minutes
+from stillroom.core.batch.altitude import jelly_minutes
 from stillroom.core.care.processes import Process
 
 SWEET = ("sugar", "honey", "syrup")

@@ -14,8 +14,8 @@ from fractions import Fraction
 from functools import cache
 from typing import Any
 
-from stillroom.core.altitude import FEET_PER_METRE
-from stillroom.core.data_files import read_data
+from stillroom.core.batch.altitude import FEET_PER_METRE
+from stillroom.core.words.data_files import read_data
 
 # a kitchen's measures, and a vegetable's weight by the cup, are good to a tenth
 _NEAR_ENOUGH = Fraction(9, 10)

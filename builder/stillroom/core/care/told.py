@@ -9,11 +9,11 @@ from collections.abc import Callable, Mapping
 from types import MappingProxyType
 
 from stillroom.core.care.claims import contradicted_claim
-from stillroom.core.care.distilling import strengthens_alcohol
 from stillroom.core.care.pets import pet_poisons
-from stillroom.core.care.resugaring import sugars_again
-from stillroom.core.care.who import said_for_children
-from stillroom.core.recipe import Recipe
+from stillroom.core.method.distilling import strengthens_alcohol
+from stillroom.core.method.resugaring import sugars_again
+from stillroom.core.method.who import said_for_children
+from stillroom.core.recipe.model import Recipe
 
 Tags = frozenset[str]
 

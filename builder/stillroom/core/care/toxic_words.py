@@ -10,7 +10,7 @@ import re
 from collections.abc import Iterable
 from functools import cache
 
-from stillroom.core.staple_table import staples_tagged
+from stillroom.core.lines.staple_table import staples_tagged
 
 _PART = r"(?:\s(?:leaf|leaves|berry|berries|sprigs?|flowers?))?"
 # a plant's shape, its wood or its picture is not the plant; "holly on the icing" is

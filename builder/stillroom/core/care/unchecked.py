@@ -7,10 +7,10 @@ from __future__ import annotations
 
 from fractions import Fraction
 
-from stillroom.core.allergens import know_recipe
-from stillroom.core.care.keeping_said import kept_at
-from stillroom.core.contents import contents_by_place
-from stillroom.core.recipe import Recipe
+from stillroom.core.allergens.of_foods import know_recipe
+from stillroom.core.batch.contents import contents_by_place
+from stillroom.core.method.keeping_said import kept_at
+from stillroom.core.recipe.model import Recipe
 
 # less of it than a tenth changes no jar
 _COUNTS_FROM = Fraction(1, 10)

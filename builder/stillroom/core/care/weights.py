@@ -9,10 +9,10 @@ from __future__ import annotations
 import re
 from fractions import Fraction
 
-from stillroom.core.contents import middle_of
-from stillroom.core.parts import Ingredient
-from stillroom.core.recipe import Recipe
-from stillroom.core.units import convert, size_of
+from stillroom.core.amounts.units import convert, size_of
+from stillroom.core.batch.contents import middle_of
+from stillroom.core.lines.ingredient import Ingredient
+from stillroom.core.recipe.model import Recipe
 
 # the heaviest cup of cut vegetables in USDA SR is 0.75 g per ml (cooked beans 177 g, corn 154,
 # onions 160, peppers 149, carrots 128, cucumber 104 to 133, cabbage 89); mashed pumpkin has 245 g

@@ -103,7 +103,7 @@ def _tagged(rows: dict[str, Any]) -> dict[str, list[str]]:
 
 
 def _hand_made() -> Iterator[tuple[str, str, str, dict[str, Any]]]:
-    from stillroom.core.data_files import read_data  # late: only a new index needs it
+    from stillroom.core.words.data_files import read_data  # late: only a new index needs it
 
     for file in HAND_MADE:
         table = read_data(file)

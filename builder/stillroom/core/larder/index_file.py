@@ -17,6 +17,7 @@ from typing import Any
 HOUSE = Path(__file__).parent
 INDEX = HOUSE / "index.txt"
 STAPLES = HOUSE.parent / "staples"
+_PLURALS = [HOUSE.parent / "words" / name for name in ("plurals.py", "plurals.yml")]
 LANGUAGES = ("de", "fr", "es", "it", "nl")
 # the hand-made tables, in the order in which they win
 HAND_MADE = (
@@ -90,8 +91,8 @@ def source_files() -> tuple[Path, ...]:
     """Return every file that the index is made from or by, in a fixed order."""
     tables = sorted((HOUSE / "foods").glob("*.tsv")) if (HOUSE / "foods").is_dir() else []
     names = [HOUSE / f"names_{language}.tsv" for language in LANGUAGES]
-    rules = [HOUSE / name for name in (*RULES, "harmless.yml", "plurals.yml")]
-    code = [HOUSE / "words.py", HOUSE / "index.py", Path(__file__), HOUSE.parent / "plurals.py"]
+    rules = [HOUSE / name for name in (*RULES, "harmless.yml")]
+    code = [HOUSE / "words.py", HOUSE / "index.py", Path(__file__), *_PLURALS]
     hand_made = [STAPLES / name for name in HAND_MADE]
     return (*hand_made, *tables, *(path for path in names if path.exists()), *rules, *code)
 

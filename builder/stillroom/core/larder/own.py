@@ -18,7 +18,8 @@ from functools import partial
 from pathlib import Path
 from typing import Any
 
-from stillroom.core.frontmatter import Located, read_yaml
+from stillroom.core.amounts.packs import parse_pack
+from stillroom.core.amounts.units import System
 from stillroom.core.larder.food_reading import read_food
 from stillroom.core.larder.own_facts import (
     KNOWN_ORIGINS,
@@ -31,10 +32,9 @@ from stillroom.core.larder.own_facts import read_acidity as _acidity
 from stillroom.core.larder.packet_parts import read_part
 from stillroom.core.larder.shelves import Larder
 from stillroom.core.larder.staple import Staple
-from stillroom.core.packs import parse_pack
-from stillroom.core.problems import Problem, ProblemsFound, Unreadable, did_you_mean
-from stillroom.core.text_files import clean, read_text
-from stillroom.core.units import System
+from stillroom.core.words.frontmatter import Located, read_yaml
+from stillroom.core.words.problems import Problem, ProblemsFound, Unreadable, did_you_mean
+from stillroom.core.words.text_files import clean, read_text
 
 KEYS = (
     "also", "is", "from", "contains", "may contain", "parts", "acidity", "density", "one weighs",

@@ -6,11 +6,11 @@ import re
 from fractions import Fraction
 from typing import Any
 
-from stillroom.core.data_files import read_data
+from stillroom.core.amounts.quantities import Amount, parse_amount
+from stillroom.core.amounts.units import System, convert, size_of
 from stillroom.core.larder.acidity import ACIDITIES, Acidity
-from stillroom.core.problems import Unreadable, did_you_mean, say_written
-from stillroom.core.quantities import Amount, parse_amount
-from stillroom.core.units import System, convert, size_of
+from stillroom.core.words.data_files import read_data
+from stillroom.core.words.problems import Unreadable, did_you_mean, say_written
 
 KNOWN_ORIGINS = (
     "plant", "mineral", "fungus", "milk", "egg", "honey", "beeswax", "wool", "gelatine", "fish",

@@ -12,7 +12,7 @@ import unicodedata
 from dataclasses import dataclass
 from functools import lru_cache
 
-from stillroom.core.plurals import singular_word
+from stillroom.core.words.plurals import singular_word
 
 # French and Italian run "de" and "the" into the word behind: "gousse d'ail", "all'olio"
 _ELIDED = r"\b(?:d|l|dell|all|nell|dall|sull|un|qu)['’‘ʼ](?=[^\W\d_]{2})"

@@ -1,0 +1,132 @@
+"""The private commands: write a pack, close a year. Every command in a few lines.
+
+Exit 0 when all is well, 1 for problems or a plan that leaves a place empty, 2 for wrong usage.
+"""
+
+from __future__ import annotations
+
+import sys
+from datetime import date
+from pathlib import Path
+
+import click
+
+from stillroom.commands.terminal import book_around, read_day, told_plainly, write_schema
+from stillroom.core.book import Book
+from stillroom.core.reading.loading import load_recipes
+from stillroom.core.words.problems import Problem, ProblemsFound
+from stillroom.giving.closing import close_year
+from stillroom.giving.guard import guard_file, guard_folder, warn_of_git
+from stillroom.giving.money.larder_prices import with_larder_prices
+from stillroom.giving.pack import Effort, pack_files, read_before, work_out
+from stillroom.giving.pages import Pack
+from stillroom.giving.reading import giving_list_schema, load_giving_list
+from stillroom.giving.swapping import restore_folder, swap_in
+from stillroom.saving.whole import told, write_whole
+
+list_file = click.Path(exists=True, dir_okay=False, path_type=Path)
+folder = click.Path(file_okay=False, path_type=Path)
+
+
+@click.command()
+@click.argument("giving_list", type=list_file)
+@click.option("--out", type=folder, help="The private folder; else private/ beside mkdocs.yml.")
+@click.option("--today", metavar="DATE", help="Plan as if today were this day.")
+@click.option("--seconds", type=click.FloatRange(min=0.1), default=20, help="How long to plan.")
+@click.option("--within", type=click.FloatRange(0, 100), default=0, help="Near enough, in percent.")
+@click.option("--afresh", is_flag=True, help="Forget the earlier pack's plan.")
+@told_plainly
+def pack(
+    giving_list: Path,
+    out: Path | None,
+    today: str | None,
+    seconds: float,
+    within: float,
+    afresh: bool,
+) -> None:
+    """Plan who is given what and write the private pack of GIVING_LIST."""
+    book = book_around(giving_list.resolve())
+    out = out or book.root / "private"
+    day = read_day(today, "--today", date.today(), book) or date.today()
+    read = load_giving_list(giving_list, currency=book.settings.currency)
+    guard_folder(out, book)
+    for warning in warn_of_git(giving_list):
+        click.echo(f"warning: {warning}", err=True)
+    with told(out):
+        restore_folder(out)
+    before = None if afresh else read_before(out, read.giving.giving_list)
+    own = book.own_larder()
+    read = with_larder_prices(read, own.prices)
+    said = book.settings
+    recipes = load_recipes(
+        book.recipe_files(), book.root, said.units, larder=own.larder, language=said.language
+    )
+    found = work_out(read, recipes, book.settings, day, Effort(seconds, within / 100), before)
+    for name in swap_in(pack_files(found), out):
+        click.echo(f"You wrote in {out / name}: it is kept as {out / 'yours' / name}.", err=True)
+    _tell(found, out)
+    if found.complaints:
+        sys.exit(1)
+
+
+def _tell(found: Pack, out: Path) -> None:
+    plan = found.plan
+    near = f"good, and a longer search could better it by {float(plan.gap):.1%} at most"
+    gap = "proven best" if plan.gap == 0 else near
+    baskets, batches = len(plan.gifts), len(found.making.batches)
+    click.echo(f"{baskets} baskets, {batches} batches, {_to_pay(found)}.")
+    click.echo(f"The plan is {gap}; planned in {plan.seconds:.1f} s.")
+    for words in found.complaints:
+        click.echo(words, err=True)
+    click.echo(f"Written: {out / 'index.html'}")
+
+
+def _to_pay(found: Pack) -> str:
+    """Return what is to be paid in words; what has no price is never counted as nothing."""
+    unpriced = len(found.costs.unpriced)
+    paid = found.costs.paid
+    if not unpriced:
+        return f"{found.money(paid)} to pay"
+    things = "one thing has" if unpriced == 1 else f"{unpriced} things have"
+    known = f"{found.money(paid)} to pay and more" if paid else "what is to pay is not known"
+    return f"{known}: {things} no price"
+
+
+@click.command("close-year")
+@click.argument("giving_list", type=list_file)
+@click.option("--pack", "pack_folder", type=folder, help="The pack that went out; else private/.")
+@click.option("--give", "giving", metavar="DAY", help="Next year's giving day.")
+@click.option(
+    "--out", type=click.Path(dir_okay=False, path_type=Path), required=True, help="The new list."
+)
+@told_plainly
+def close_year_command(
+    giving_list: Path, pack_folder: Path | None, giving: str | None, out: Path
+) -> None:
+    """Seed next year's list from GIVING_LIST, its batch log and the pack that went out."""
+    book = book_around(giving_list.resolve())
+    read = load_giving_list(giving_list, currency=book.settings.currency)
+    day = read_day(giving, "--give", read.giving.giving_day, book)
+    where = pack_folder or book.root / "private"
+    given = read_before(where, read.giving.giving_list)
+    if given is None:
+        mend = 'Write it first with "stillroom pack", or name it with "--pack".'
+        raise ProblemsFound([Problem(str(where), 1, "There is no pack of this list.", mend)])
+    guard_new_list(out, book)
+    write_whole(out, close_year(read, giving_list.read_text("utf-8"), given, day).encode())
+    click.echo(f"Written: {out}")
+
+
+def guard_new_list(out: Path, book: Book) -> None:
+    """Raise ProblemsFound for a file that is there already or would be published."""
+    if out.exists():
+        raise ProblemsFound([Problem(str(out), 1, "This file is there already.", "Name another.")])
+    guard_file(out, book)
+
+
+@click.command("giving-schema")
+@click.option("--out", type=click.Path(dir_okay=False, path_type=Path), help="Write it here.")
+@told_plainly
+def giving_schema(out: Path | None) -> None:
+    """Print what a giving list may state, in the form that text editors read (JSON Schema)."""
+    write_schema(giving_list_schema(), out)

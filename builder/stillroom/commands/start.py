@@ -1,0 +1,86 @@
+"""The commands that begin something: a book, a recipe. Every command in a few lines."""
+
+from __future__ import annotations
+
+import sys
+from pathlib import Path
+
+import click
+
+from stillroom.beginning.book import Answers, begin_book
+from stillroom.beginning.recipe import write_recipe
+from stillroom.commands.terminal import told_plainly
+from stillroom.core.book import find_book, open_book
+
+
+@click.command()
+@click.argument("folder", type=click.Path(path_type=Path))
+@click.option("--name", metavar="NAME", help="What the book is called.")
+@click.option("--country", metavar="COUNTRY", help='Its country: "GB", or "Ireland".')
+@click.option("--keeper", metavar="NAME", help="Whose book it is; it stands below every page.")
+@click.option("--give", metavar="DAY", help='When you give: "24 December", "Easter Sunday".')
+@click.option("--give-name", metavar="NAME", help='What that day is called: "Christmas".')
+@click.option("--language", metavar="LANGUAGE", help='How dates are written: "en_GB".')
+@click.option("--units", type=click.Choice(["metric", "us", "imperial"]), help="How cups are read.")
+@click.option("--altitude", metavar="METRES", help="How high above the sea the stove stands.")
+@told_plainly
+def start(folder: Path, **said: str | None) -> None:
+    """Begin a book in FOLDER: settings, pages and a first recipe, which build at once."""
+    answers = _answers(folder, {name: value for name, value in said.items() if value is not None})
+    for path in begin_book(folder, answers):
+        click.echo(f"Written: {path}")
+    click.echo("Begin a recipe of your own with these lines:")
+    click.echo(f'  cd "{folder}"')
+    click.echo('  stillroom new "Plum gin" --kind liqueur')
+    click.echo("Look at the book, built anew as you save, with this one:")
+    click.echo("  python -m mkdocs serve")
+
+
+def _answers(folder: Path, said: dict[str, str]) -> Answers:
+    """Return what was said; where somebody sits at the terminal, the four answers are asked for."""
+    named = folder.resolve().name.replace("-", " ").replace("_", " ").strip().capitalize()
+    first = Answers(title=named or "A stillroom book")
+    asked = (
+        ("name", "What is the book called?", first.title),
+        ("country", "Which country are you in?", first.country),
+        ("keeper", "Whose book is it?", ""),
+        ("give", "When do you give?", first.giving_day),
+    )
+    if sys.stdin.isatty():
+        for name, question, usual in asked:
+            if name not in said:
+                said[name] = click.prompt(question, default=usual, show_default=bool(usual))
+    day = said.get("give", first.giving_day)
+    return Answers(
+        title=said.get("name", first.title),
+        country=said.get("country", first.country),
+        keeper=said.get("keeper", ""),
+        giving_name=said.get("give_name") or _name_of_day(day, first),
+        giving_day=day,
+        language=said.get("language", ""),
+        units=said.get("units", ""),
+        altitude_m=said.get("altitude", 0),
+    )
+
+
+def _name_of_day(day: str, first: Answers) -> str:
+    """Return what a giving day is called by its rule: "24 December" is Christmas by custom."""
+    christmas = "christmas" in day.lower() or day.lower().endswith("december")
+    return first.giving_name if christmas else "The giving day"
+
+
+@click.command("new")
+@click.argument("title")
+@click.option("--kind", required=True, metavar="KIND", help='What it is: "jam", "liqueur", "soap".')
+@told_plainly
+def new_command(title: str, kind: str) -> None:
+    """Begin a recipe called TITLE: a whole file, with notes, to write over."""
+    config = find_book(Path.cwd())
+    if config is None:
+        raise click.UsageError(
+            'There is no book here: begin one with "stillroom start FOLDER", and go there.'
+        )
+    book = open_book(config)
+    path = write_recipe(book, title, kind)
+    click.echo(f"Written: {path}")
+    click.echo(f'Write over what stands in it, then: stillroom check "{path}"')

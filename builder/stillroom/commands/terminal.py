@@ -1,0 +1,114 @@
+"""What every command shares: opening the book, reading a day, telling problems plainly.
+
+Exit 0 when all is well, 1 when the book has problems, 2 for wrong usage.
+"""
+
+from __future__ import annotations
+
+import io
+import json
+import sys
+from collections.abc import Callable, Mapping
+from datetime import date
+from functools import wraps
+from pathlib import Path
+from typing import Any, NoReturn
+
+import click
+
+from stillroom.core.book import Book, BookSettings, find_book, open_book, place_book
+from stillroom.core.reading.loading import load_recipe
+from stillroom.core.recipe.model import Recipe
+from stillroom.core.when.giving_days import find_day
+from stillroom.core.words.problems import Problem, ProblemsFound
+from stillroom.saving.places import guard_earlier, guard_out
+from stillroom.saving.whole import explain, told, write_whole
+
+
+def write_utf8() -> None:
+    """Write UTF-8 wherever the output goes.
+
+    On Windows a file or pipe is else written in the system's own page, which has no "⅛" and no
+    "−": the command would end in a traceback, or an amount be lost.
+    """
+    for stream in (sys.stdout, sys.stderr):
+        if isinstance(stream, io.TextIOWrapper) and stream.encoding.lower() != "utf-8":
+            stream.reconfigure(encoding="utf-8")
+
+
+def fail(problems: tuple[Problem, ...], then: str = "") -> NoReturn:
+    """Print every problem to stderr with a count and what to do `then`; leave with 1."""
+    for problem in problems:
+        click.echo(str(problem), err=True)
+    count = len(problems)
+    click.echo(f"{count} problem{'' if count == 1 else 's'} found. {then}".rstrip(), err=True)
+    sys.exit(1)
+
+
+def told_plainly(command: Callable[..., None]) -> Callable[..., None]:
+    """Turn problems raised anywhere below into plain lines; never a traceback."""
+
+    @wraps(command)
+    def run(*args: Any, **kwargs: Any) -> None:
+        try:
+            command(*args, **kwargs)
+        except ProblemsFound as found:
+            fail(found.problems)
+        except OSError as error:
+            fail((explain(error, str(error.filename or "stillroom")),))
+
+    return run
+
+
+def book_around(path: Path | None = None) -> Book:
+    """Open the book that a file lies in, or the one of this folder, or a book of defaults."""
+    config = find_book(path.parent if path else Path.cwd()) or find_book(Path.cwd())
+    if config:
+        return open_book(config)
+    return place_book(Path.cwd(), BookSettings(), "docs", "site")
+
+
+def read_one(path: Path) -> tuple[Recipe, Book]:
+    """Read one recipe with the settings of the book it lies in."""
+    book = book_around(path)
+    said = book.settings
+    larder = book.own_larder().larder
+    return load_recipe(path, str(path), said.units, larder, said.language), book
+
+
+def guard_place(out: Path) -> None:
+    """Raise ProblemsFound when a file would be written into what a book publishes.
+
+    Asked of the book that the place lies in and of the one the command is given in.
+    """
+    folder = next((above for above in out.absolute().parents if above.is_dir()), Path.cwd())
+    for config in {find_book(folder), find_book(Path.cwd())} - {None}:
+        assert config is not None
+        try:
+            book = open_book(config)
+        except ProblemsFound:  # its own folders are not known: those that books usually have
+            book = place_book(config.parent, BookSettings(), "docs", "site")
+        guard_out(out, book)
+
+
+def write_schema(schema: Mapping[str, Any], out: Path | None) -> None:
+    """Print a JSON Schema, or write it where nothing but an earlier one lies."""
+    text = json.dumps(schema, indent=2, ensure_ascii=False) + "\n"
+    if out is None:
+        click.echo(text, nl=False)
+        return
+    guard_place(out)
+    with told(out):
+        guard_earlier(out, (b"{",), "schema")
+    write_whole(out, text.encode())
+
+
+recipe_file = click.Path(exists=True, dir_okay=False, path_type=Path)
+
+
+def read_day(text: str | None, option: str, after: date, book: Book) -> date | None:
+    """Read a date or a rule such as "the Saturday before Christmas"; wrong usage otherwise."""
+    try:
+        return find_day(text, after, book.settings.country) if text else None
+    except ValueError as error:
+        raise click.BadParameter(str(error), param_hint=f'"{option}"') from None

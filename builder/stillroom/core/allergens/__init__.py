@@ -1,0 +1,1 @@
+"""Allergens of foods, what each law lists, and what somebody avoids."""

@@ -1,0 +1,204 @@
+"""What somebody means by what they avoid: "lactose", "vegan", "pork", "cashews", "no nuts please".
+
+A word stands for a family of allergens.yml and avoided.yml, or for a food of the larder with all
+that is kin to it. Leaves out whether a whole recipe holds it: allergens.py, and the planner's own
+second reading.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Mapping
+from dataclasses import dataclass, replace
+from functools import cache, lru_cache
+from typing import Any, Literal
+
+from stillroom.core.allergens.laws import all_allergens
+from stillroom.core.larder.food_reading import read_food
+from stillroom.core.larder.staple import ANIMAL_BUT_VEGETARIAN, NOT_ANIMAL, Staple
+from stillroom.core.words.data_files import read_data
+from stillroom.core.words.plurals import singular
+
+Held = Literal["contains", "may contain", "free"]
+Diet = Literal["", "alcohol", "vegan", "vegetarian", "no meat"]
+# where the food of each diet may come from
+EATEN: Mapping[Diet, frozenset[str]] = {
+    "vegan": NOT_ANIMAL,
+    "vegetarian": NOT_ANIMAL | ANIMAL_BUT_VEGETARIAN,
+    "no meat": NOT_ANIMAL | ANIMAL_BUT_VEGETARIAN | {"fish", "crustacean", "mollusc"},
+}
+_PACKET = "read-its-packet"
+_KEYS = frozenset(
+    {"word", "also", "allergens", "diet", "tags", "from", "named", "perhaps"}
+    | {"perhaps_tags", "perhaps_from", "ask"}
+)
+# what stands round the thing itself: "allergic to nuts", "nut allergy (severe)", "gluten-free"
+_BEFORE = re.compile(
+    r"^(?:strictly |absolutely )?(?:no|not|any|anything with|all|without|free (?:from|of)"
+    r"|(?:can't|cannot|can not|mustn't|must not|doesn't|does not|don't|do not|won't|will not)"
+    r" (?:have|eat|drink|like|want|take)(?: any)?"
+    r"|(?:is |are )?(?:severely )?allergic to|(?:an )?allergy to|intolerant (?:to|of)|avoids?)\s+"
+)
+_BEHIND = re.compile(
+    r"(?:[\s-]+(?:free|allerg(?:y|ies|ic)|intoleran(?:t|ce)|unverträglichkeit|please|at all"
+    r"|of any kind))+$"
+)
+_SEVERAL = re.compile(r"\s*(?:[,;/&]|\band\b|\bor\b|\bund\b|\bet\b|\boder\b|\bou\b)\s*")
+_IN_BRACKETS = re.compile(r"\s*\([^)]*\)\s*")
+
+
+@dataclass(frozen=True)
+class Avoided:
+    """One thing avoided: the foods of a family, or one food; `ask` says why it is not understood.
+
+    `named` and `perhaps` match words in the name of a food that holds it, or that may; `meant` is
+    the family it was taken for.
+    """
+
+    word: str
+    allergens: frozenset[str] = frozenset()
+    diet: Diet = ""
+    tags: frozenset[str] = frozenset()
+    animals: frozenset[str] = frozenset()
+    named: re.Pattern[str] | None = None
+    perhaps: re.Pattern[str] | None = None
+    perhaps_tags: frozenset[str] = frozenset()
+    perhaps_animals: frozenset[str] = frozenset()
+    foods: tuple[Staple, ...] = ()
+    perhaps_foods: frozenset[str] = frozenset()
+    ask: str = ""
+    meant: str = ""
+
+    @property
+    def said(self) -> str:
+        """The word with what it was taken for: "milk (lactose intolerant)"."""
+        same = self.meant in ("", self.word.strip().lower())
+        return self.word if same else f"{self.meant} ({self.word})"
+
+    @property
+    def is_ingredient(self) -> bool:
+        """Whether foods themselves are looked at, beside allergens and the animals they are of."""
+        return bool(self.tags or self.animals or self.named or self.foods)
+
+    def held_by(self, food: Staple) -> Held:
+        """Say whether a food is, holds or may hold it, by the food's own facts and its name."""
+        words = " ".join((food.name, *food.parts))
+        if food in self.foods or self.tags & food.tags or self.animals & set(food.animal):
+            return "contains"
+        if food.kind_of and any(food.kind_of == one.name for one in self.foods):
+            return "contains"
+        if (said := self.said_in(words)) != "free":
+            return said
+        perhaps = self.perhaps_tags & food.tags or self.perhaps_animals & set(food.animal)
+        return "may contain" if perhaps or food.name in self.perhaps_foods else "free"
+
+    def said_in(self, words: str) -> Held:
+        """Say whether words name it, or what may hold it."""
+        if self.named and self.named.search(words.lower()):
+            return "contains"
+        if self.perhaps and self.perhaps.search(words.lower()):
+            return "may contain"
+        return "free"
+
+
+@lru_cache(maxsize=1024)
+def read_avoided(word: str) -> Avoided | None:
+    """Return what a word means, or None when it is neither a family nor a food of the larder.
+
+    >>> sorted(read_avoided("gluten-free").allergens)
+    ['barley', 'oats', 'rye', 'wheat']
+    >>> sorted(read_avoided("allergic to cashews").allergens)
+    ['cashew']
+    >>> read_avoided("glutten") is None
+    True
+    """
+    plain = _IN_BRACKETS.sub(" ", word.strip().lower().replace("’", "'")).strip()
+    bare = _BEHIND.sub("", _BEFORE.sub("", plain)).strip()
+    for said in dict.fromkeys((plain, bare)):
+        if found := _families().get(said) or _as_allergen(said):
+            return replace(found, word=word)
+    several = [one for one in _SEVERAL.split(bare) if one.strip()]
+    if len(several) > 1 and all(read_avoided(one) for one in several):
+        listed = ", ".join(one.strip() for one in several)
+        return Avoided(word, ask=f'Write each by itself: "avoid: [{listed}]".')
+    return _as_food(word, bare) if len(several) == 1 else None
+
+
+def avoided_by_name(word: str) -> Avoided:
+    """Return what a word means; a thing that nobody knows is sought by its name alone."""
+    found = read_avoided(word)
+    if found and not found.ask:
+        return found
+    return Avoided(word, named=re.compile(rf"\b{re.escape(singular(word.strip().lower()))}"))
+
+
+def avoid_words() -> tuple[str, ...]:
+    """Return every word of a family or an allergen, for messages."""
+    families = {row.word for row in _families().values() if not row.ask}
+    return tuple(sorted({*families, *all_allergens()}))
+
+
+@cache
+def _families() -> dict[str, Avoided]:
+    found: dict[str, Avoided] = {}
+    for row in read_data("avoided.yml"):
+        if unknown := set(row) - _KEYS:
+            raise ValueError(f"avoided.yml: {row['word']}: {', '.join(sorted(unknown))}")
+        family = Avoided(
+            row["word"],
+            allergens=frozenset(row.get("allergens", ())),
+            diet=row.get("diet", ""),
+            tags=frozenset(row.get("tags", ())),
+            animals=frozenset(row.get("from", ())),
+            named=_pattern(row, "named"),
+            perhaps=_pattern(row, "perhaps"),
+            perhaps_tags=frozenset(row.get("perhaps_tags", ())),
+            perhaps_animals=frozenset(row.get("perhaps_from", ())),
+            ask=row.get("ask", ""),
+            meant=row["word"],
+        )
+        for word in (row["word"], *row.get("also", ())):
+            if word in found:
+                raise ValueError(f"avoided.yml: {word} stands there twice.")
+            found[word] = family
+    return found
+
+
+def _pattern(row: Mapping[str, Any], key: str) -> re.Pattern[str] | None:
+    return re.compile(row[key]) if key in row else None
+
+
+def allergens_called(word: str) -> frozenset[str]:
+    """Return the ids of the allergens, or of all under the heading, that a law calls so."""
+    return frozenset(
+        one.name
+        for one in all_allergens().values()
+        if word
+        and word in {one.name, one.name.replace("-", " "), one.say.lower(), one.eu, one.us, one.ca}
+    )
+
+
+def _as_allergen(word: str) -> Avoided | None:
+    ids = allergens_called(word)
+    return Avoided(word, ids, meant=word) if ids else None
+
+
+def _as_food(word: str, bare: str) -> Avoided | None:
+    """Return a food of the larder with what is kin to it.
+
+    A food that is no compound brings its allergens along: whoever avoids cashews must not have
+    "mixed nuts" either, and whoever avoids cream avoids milk.
+    """
+    food = read_food(bare).food
+    if food is None:
+        return None
+    plain = not food.parts and _PACKET not in food.tags and food.allergens
+    names = "|".join(sorted({re.escape(singular(name.lower())) for name in (bare, food.name)}))
+    return Avoided(
+        word,
+        allergens=frozenset(food.allergens if plain else ()),
+        named=re.compile(rf"\b(?:{names})"),
+        foods=(food,),
+        meant=bare,
+        perhaps_foods=frozenset({food.kind_of} - {""}),
+    )

@@ -1,0 +1,222 @@
+"""Which allergens a recipe contains, may contain, and what only its maker can tell.
+
+What is strained out still counts: an infusion takes its allergens along. Leaves out which allergens
+a country's law lists and what they are called: allergen_laws.py, whose functions are offered here
+too.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterable
+from dataclasses import dataclass
+from functools import lru_cache
+from typing import Literal
+
+from stillroom.core.allergens.avoiding import (
+    EATEN,
+    Avoided,
+    Diet,
+    allergens_called,
+    avoided_by_name,
+    read_avoided,
+)
+from stillroom.core.allergens.laws import Allergen, List, all_allergens, law_of, say_allergen
+from stillroom.core.larder.packet_parts import read_part
+from stillroom.core.larder.shelves import common_larder
+from stillroom.core.larder.staple import Staple
+from stillroom.core.lines.ingredient import Ingredient
+from stillroom.core.lines.ingredient_food import food_of, name_of, parts_of
+from stillroom.core.method.foods_in_method import foods_in_method
+from stillroom.core.recipe.model import Recipe
+
+__all__ = [
+    "Allergen",
+    "Answer",
+    "Known",
+    "List",
+    "all_allergens",
+    "answer_avoid",
+    "contains",
+    "know_ingredient",
+    "know_recipe",
+    "law_of",
+    "may_contain",
+    "say_allergen",
+]
+Answer = Literal["contains", "may contain", "free", "not known"]
+# a food that differs from maker to maker
+PACKET = "read-its-packet"
+_SAID_FREE = re.compile(r"\b(\w+)[ -]free\b", re.IGNORECASE)
+_WORSE: tuple[Answer, ...] = ("free", "may contain", "not known", "contains")
+
+
+@dataclass(frozen=True)
+class Known:
+    """What is known of one ingredient: its staples, its allergens, the words nobody knows."""
+
+    ingredient: Ingredient
+    staples: tuple[Staple, ...]
+    contains: frozenset[str]
+    may_contain: frozenset[str]
+    unknown: tuple[str, ...]
+
+    @property
+    def packets(self) -> tuple[str, ...]:
+        """The names of foods that are bought ready-made: only the packet says all they hold."""
+        return tuple(food.name for food in self.staples if PACKET in food.tags)
+
+    @property
+    def open(self) -> bool:
+        """Whether something in it is not known, or only its packet knows: nothing is free then."""
+        return bool(self.unknown or self.packets)
+
+
+def know_ingredient(ingredient: Ingredient) -> Known:
+    """Return what is known of an ingredient; its own written parts win over its staple's.
+
+    Every food of the line counts: "butter or margarine" holds what either holds. Of a line that is
+    not known, what its words name is contained ("almond biscuits"), or may be ("shea butter").
+    """
+    reading = food_of(ingredient)
+    named = (*reading.foods, *reading.hinted)
+    doubted = reading.doubted
+    unknown: tuple[str, ...] = () if reading.known else (name_of(ingredient),)
+    found = named
+    if ingredient.parts:
+        opened = parts_of(ingredient)
+        pairs = zip(ingredient.parts, opened, strict=True)
+        unknown = tuple(part for part, known in pairs if not known.known)
+        found = tuple(food for known in opened for food in (*known.foods, *known.hinted))
+        doubted = tuple(food for known in opened for food in known.doubted)
+        # an allergen in the thing's own name stays: "almond paste" is almond whatever its parts say
+        found += tuple(food for food in named if not food.parts)
+    staples = tuple(dict.fromkeys(found))
+    contains = frozenset(name for food in staples for name in food.allergens)
+    traces = {name for food in (*staples, *named) for name in food.may_contain}
+    traces |= {name for food in doubted for name in (*food.allergens, *food.may_contain)}
+    if not ingredient.parts:
+        traces |= {name for food in staples for name in _held_by_parts(food)}
+    denied = contains & _said_free_from(name_of(ingredient)) if unknown else frozenset()
+    contains, traces = contains - denied, traces | denied
+    return Known(ingredient, staples, contains, frozenset(traces) - contains, unknown)
+
+
+def _said_free_from(words: str) -> frozenset[str]:
+    """Return the allergens that the words of a bought thing deny: "gluten-free pizza"."""
+    said = (read_avoided(word) for word in _SAID_FREE.findall(words))
+    return frozenset(name for one in said if one is not None for name in one.allergens)
+
+
+@lru_cache(maxsize=4096)
+def _held_by_parts(food: Staple) -> frozenset[str]:
+    """Return the allergens of what a bought compound is usually made of; its maker may differ."""
+    inside = [food for part in food.parts for food in read_part(part, common_larder()).foods]
+    return frozenset(name for one in inside for name in (*one.allergens, *one.may_contain))
+
+
+@lru_cache(maxsize=4096)  # asked a dozen times for each recipe of a book
+def know_recipe(recipe: Recipe) -> tuple[Known, ...]:
+    """Return what is known of everything that goes into the food; tools and wrappings left out.
+
+    What only the method names stands behind the list.
+    """
+    only_told = (one.ingredient for one in foods_in_method(recipe))
+    known = [know_ingredient(ingredient) for ingredient in (*recipe.ingredients, *only_told)]
+    if not recipe.kind.is_eaten:
+        return tuple(known)
+    return tuple(one for one in known if not _is_a_tool(one))
+
+
+def _is_a_tool(known: Known) -> bool:
+    return bool(known.staples) and all("craft" in staple.tags for staple in known.staples)
+
+
+def contains(known: Iterable[Known], law: List) -> tuple[Allergen, ...]:
+    """Return the listed allergens contained, in the order of the list."""
+    found = {name for one in known for name in one.contains}
+    return tuple(a for a in all_allergens().values() if a.name in found and a.heading(law))
+
+
+def may_contain(known: Iterable[Known], law: List) -> tuple[Allergen, ...]:
+    """Return the listed allergens that may be there in traces and are not contained outright."""
+    rows = tuple(known)
+    held = {allergen.heading(law) for allergen in contains(rows, law)}
+    traces = {name for one in rows for name in one.may_contain}
+    return tuple(
+        a
+        for a in all_allergens().values()
+        if a.name in traces
+        and a.heading(law)
+        and (a.heading(law) not in held or a.name == "other-nuts")
+    )
+
+
+def answer_avoid(recipe: Recipe, avoid: str) -> Answer:
+    """Say whether a recipe contains what somebody avoids.
+
+    `avoid` is an allergen id or heading ("almond", "nuts", "gluten"), a word of avoided.yml
+    ("lactose", "vegan": what they would not eat), or the name of a food. With an ingredient nobody
+    knows, "free" is never said.
+    """
+    known = know_recipe(recipe)
+    word = avoid.strip().lower()
+    # a label's heading is told apart from a household's wider word: "nuts" is no peanut there
+    if names := allergens_called(word):
+        return _allergen(known, names)
+    avoided = avoided_by_name(avoid)
+    if avoided.diet == "alcohol":
+        return _alcohol(recipe, known)
+    if avoided.diet:
+        return _diet(known, avoided.diet)
+    answers = [_allergen(known, avoided.allergens)] if avoided.allergens else []
+    answers += [_ingredient(known, avoided)] if avoided.is_ingredient else []
+    return max(answers, key=_WORSE.index)
+
+
+def nuts_beside(names: frozenset[str]) -> frozenset[str]:
+    """Return what may be one of these nuts: nuts of no sort, or each sort where none is named."""
+    nuts = frozenset(a.name for a in all_allergens().values() if a.us == "tree nuts")
+    no_sort = frozenset({"nuts", "other-nuts"})
+    return (no_sort if names & nuts else frozenset()) | (nuts if names & no_sort else frozenset())
+
+
+def _allergen(known: tuple[Known, ...], names: frozenset[str]) -> Answer:
+    traces = names | nuts_beside(names)
+    if any(names & one.contains for one in known):
+        return "contains"
+    if any(one.unknown for one in known):
+        return "not known"
+    # "mixed nuts" may be any of them
+    if any(traces & (one.may_contain | one.contains) for one in known):
+        return "may contain"
+    return "not known" if any(one.open for one in known) else "free"
+
+
+def _alcohol(recipe: Recipe, known: tuple[Known, ...]) -> Answer:
+    tags = {tag for one in known for staple in one.staples for tag in staple.tags}
+    if "alcohol" in tags or (recipe.kind.name == "ferment" and "yeast" in tags):
+        return "contains"
+    if recipe.kind.name == "ferment":
+        return "may contain"
+    return "not known" if any(one.open for one in known) else "free"
+
+
+def _diet(known: tuple[Known, ...], diet: Diet) -> Answer:
+    allowed = EATEN[diet]
+    staples = [staple for one in known for staple in one.staples]
+    if any(not set(staple.animal) <= allowed for staple in staples):
+        return "contains"
+    if any(one.open for one in known) or any(staple.vegan_note for staple in staples):
+        return "not known"
+    return "free"
+
+
+def _ingredient(known: tuple[Known, ...], avoided: Avoided) -> Answer:
+    answers: set[Answer] = {"free"}
+    for one in known:
+        words = " ".join((one.ingredient.item, *one.ingredient.parts))
+        answers |= {avoided.said_in(words), *(avoided.held_by(food) for food in one.staples)}
+        if one.open:
+            answers.add("not known")
+    return max(answers, key=_WORSE.index)

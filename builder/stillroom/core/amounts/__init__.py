@@ -1,0 +1,1 @@
+"""Units, exact quantities, how a kitchen rounds them, tins, packs and money."""

@@ -1,0 +1,96 @@
+"""Money, exact: read as typed, kept as fractions, shown and shared out to the penny.
+
+A sum is a Fraction of the currency's main unit (pounds, not pence). Leaves out prices and
+packs: buying.py and costing.py know those.
+"""
+
+from __future__ import annotations
+
+import math
+import re
+from collections.abc import Sequence
+from decimal import ROUND_HALF_UP, Decimal
+from fractions import Fraction
+
+from babel.numbers import format_currency, get_currency_precision
+
+from stillroom.core.words.problems import Unreadable, say_written
+
+# a comma parts thousands or is asked for: "14,50" is never 1450
+_TYPED = re.compile(
+    r"[^\d\s.,-]{0,3}\s*((?:[0-9]{1,9}|[0-9]{1,3}(?:,[0-9]{3}){1,2})(?:\.[0-9]{1,9})?)\s*(?:[A-Za-z]{3})?"
+)
+
+
+def parse_money(typed: str | int | float | Decimal, currency: str = "GBP") -> Fraction:
+    """Read a price as typed; raises Unreadable for anything finer than the smallest coin.
+
+    >>> parse_money("£14.50"), parse_money(3)
+    (Fraction(29, 2), Fraction(3, 1))
+    >>> parse_money("1.205")  # doctest: +ELLIPSIS
+    Traceback (most recent call last):
+    stillroom.core.words.problems.Unreadable: "1.205" is finer than a penny. ...
+    """
+    found = _TYPED.fullmatch(str(typed).strip())
+    if not found:
+        raise Unreadable(f"{say_written(typed)} is not a price.", 'Write a number such as "14.50".')
+    value = Decimal(found[1].replace(",", ""))
+    places = get_currency_precision(currency)
+    if value != value.quantize(Decimal(1).scaleb(-places)):
+        raise Unreadable(f'"{typed}" is finer than a penny.', f"Write it with {places} decimals.")
+    return Fraction(value)
+
+
+def to_coins(value: Fraction, currency: str = "GBP") -> int:
+    """Return the sum in smallest coins, halves rounded up (common commercial practice).
+
+    >>> to_coins(Fraction(1, 3)), to_coins(Fraction("0.005"))
+    (33, 1)
+    """
+    exact: Fraction = value * 10 ** get_currency_precision(currency)
+    return math.floor(exact + Fraction(1, 2))
+
+
+def to_decimal(value: Fraction, currency: str = "GBP") -> Decimal:
+    """Return the sum as a decimal rounded to the smallest coin.
+
+    >>> to_decimal(Fraction(2, 3))
+    Decimal('0.67')
+    """
+    places = get_currency_precision(currency)
+    whole = Decimal(to_coins(value, currency)).scaleb(-places)
+    return whole.quantize(Decimal(1).scaleb(-places), rounding=ROUND_HALF_UP)
+
+
+def show_money(value: Fraction, currency: str = "GBP", language: str = "en_GB") -> str:
+    """Show a sum in the book's currency and language.
+
+    >>> show_money(Fraction(1205, 100)), show_money(Fraction(1500), "JPY", "ja_JP")
+    ('£12.05', '￥1,500')
+    """
+    return str(format_currency(to_decimal(value, currency), currency, locale=language))
+
+
+def share_out(
+    total: Fraction, weights: Sequence[Fraction], currency: str = "GBP"
+) -> tuple[Fraction, ...]:
+    """Share a sum by weight in whole coins that add up to it exactly.
+
+    The coins left over by rounding down go to the largest remainders, first come first on a
+    tie. No weight at all shares evenly.
+
+    >>> [str(part) for part in share_out(Fraction(1), [Fraction(1)] * 3)]
+    ['17/50', '33/100', '33/100']
+    """
+    if not weights:
+        return ()
+    coin = Fraction(1, 10 ** get_currency_precision(currency))
+    coins = to_coins(total, currency)
+    whole = sum(weights)
+    parts = [weight / whole if whole else Fraction(1, len(weights)) for weight in weights]
+    exact = [coins * part for part in parts]
+    given = [share.__floor__() for share in exact]
+    order = sorted(range(len(exact)), key=lambda place: (given[place] - exact[place], place))
+    for place in order[: coins - sum(given)]:
+        given[place] += 1
+    return tuple(count * coin for count in given)

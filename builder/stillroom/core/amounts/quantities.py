@@ -1,0 +1,280 @@
+"""Amounts as a cook writes them: numbers, fractions, ranges, ratios, "to fill", "to taste".
+
+Exact fractions inside; shown with the kitchen's own fractions or decimals. Units live in
+units.py. Leaves out rounding: rounding.py decides what a kitchen can measure.
+"""
+
+from __future__ import annotations
+
+import re
+import unicodedata
+from dataclasses import dataclass, replace
+from fractions import Fraction
+
+from stillroom.core.amounts.units import (
+    DECIMAL_UNITS,
+    System,
+    all_units,
+    counted_nouns,
+    find_unit,
+    offered_words,
+    unit_words,
+)
+from stillroom.core.words.problems import Unreadable, did_you_mean
+
+_VULGAR = "½⅓⅔¼¾⅕⅖⅗⅘⅙⅚⅛⅜⅝⅞"
+# "1 000" is a thousand; other groups after a space are asked: "1 400 g" may be one of 400 g
+_SPACED = r"[1-9]\d{0,2}(?:[ \u00a0\u202f\u2009]\d{3})+(?!\d|\s*[/⁄]|[.,]\d)"
+_NUMBER = (
+    rf"(?:{_SPACED}|\d+\s*[{_VULGAR}]|[{_VULGAR}]|\d+\s+\d+\s*[/⁄]\s*\d+|\d+\s*[/⁄]\s*\d+"
+    r"|\d+(?:[.,]\d+)*)"
+)
+_SURE = re.compile(r"\d+(?:\.\d+)?|[1-9]\d{0,2}(?:,\d{3})+(?:\.\d+)?")
+_COULD_BE_THOUSANDS = re.compile(r"[1-9]\d{0,2}\.\d{3}")
+_MOST_SIGNS = 60  # what is longer is a slip of the pen, or worse
+_HOW_TO_WRITE_NUMBERS = 'Write "3", "2.5", "1/2" or "1 1/2".'
+_LEADING = re.compile(
+    rf"^(?P<about>about|roughly|around|c\.)?\s*(?P<low>{_NUMBER})"
+    rf"(?:\s*(?:-|–|to)\s*(?P<high>{_NUMBER}))?(?P<rest>.*)$",
+    re.IGNORECASE | re.DOTALL,
+)
+_RATIO = re.compile(r"^(?P<amount>.+?)\s+(?:per|for each|for every|to each)\s+(?P<per>.+)$")
+_HOW_TO_WRITE = 'Write a number and a unit, such as "250 g", "1 1/2 tsp", "4-5" or "to taste".'
+
+
+@dataclass(frozen=True)
+class Amount:
+    """From `low` to `high` (equal when exact) of a unit id, or of counted things.
+
+    `noun` is the singular of a counted thing ("stick"); `about` keeps the cook's "about".
+    """
+
+    low: Fraction
+    high: Fraction
+    unit: str = ""
+    noun: str = ""
+    about: bool = False
+
+    @property
+    def middle(self) -> Fraction:
+        """The value reckoned with: halfway through the range."""
+        return (self.low + self.high) / 2
+
+    def times(self, factor: Fraction) -> Amount:
+        """Return the amount multiplied, exactly."""
+        return replace(self, low=self.low * factor, high=self.high * factor)
+
+
+@dataclass(frozen=True)
+class Ratio:
+    """So much of this for each so much of another ingredient, named in `of`."""
+
+    amount: Amount
+    per: Amount
+    of: str
+
+
+@dataclass(frozen=True)
+class Unmeasured:
+    """An amount left to the cook: "to taste" or "to fill"."""
+
+    words: str
+
+
+AnyAmount = Amount | Ratio | Unmeasured
+UNMEASURED = ("to taste", "to fill", "to cover", "as needed")
+
+
+def parse_number(text: str) -> Fraction:
+    """Read a whole, decimal, mixed or vulgar number exactly; raises Unreadable.
+
+    >>> parse_number("1 1/2"), parse_number("1½"), parse_number("2.5"), parse_number("1,000")
+    (Fraction(3, 2), Fraction(3, 2), Fraction(5, 2), Fraction(1000, 1))
+    """
+    bare = text.strip().replace("⁄", "/")
+    if len(bare) > _MOST_SIGNS or not re.fullmatch(_NUMBER, bare):
+        raise Unreadable(f'"{text}" is not a number.', _HOW_TO_WRITE_NUMBERS)
+    if re.fullmatch(_SPACED, bare):
+        return _spaced(bare)
+    total = Fraction(0)
+    for sign in _VULGAR:
+        if sign in bare:
+            numerator, denominator = unicodedata.normalize("NFKC", sign).split("⁄")
+            total += Fraction(int(numerator), int(denominator))
+            bare = bare.replace(sign, " ")
+    for part in re.sub(r"\s*/\s*", "/", bare).split():
+        top, _, bottom = part.partition("/")
+        if bottom and int(bottom) == 0:
+            raise Unreadable(f'"{text}" divides by nothing.', 'Write a fraction such as "1/2".')
+        total += _decimal(top) / Fraction(bottom or "1")
+    return total
+
+
+def _spaced(digits: str) -> Fraction:
+    """Read "1 000"; "1 400" is asked, since it may be one thing of 400."""
+    first, *groups = digits.split()
+    together = "".join((first, *groups))
+    if not groups[0].startswith("0"):
+        raise Unreadable(
+            f'"{digits}" could be read in two ways.',
+            f'Write "{together}" or "{first} x {" ".join(groups)}".',
+        )
+    return Fraction(int(together))
+
+
+def _decimal(digits: str) -> Fraction:
+    """Read digits as English writes them; what else it could be is asked, never guessed.
+
+    Its twin is decimal() of amounts.js: "1,5" is never 15, nor "1.500" one and a half in silence.
+    """
+    if _SURE.fullmatch(digits) and not _COULD_BE_THOUSANDS.fullmatch(digits):
+        return Fraction(digits.replace(",", ""))
+    whole, *rest = re.split("[.,]", digits)
+    if len(rest) != 1:
+        raise Unreadable(f'"{digits}" is not a number.', _HOW_TO_WRITE_NUMBERS)
+    point = f"{whole}.{rest[0].rstrip('0') or '0'}"
+    if len(rest[0]) != 3:  # nobody parts thousands so
+        raise Unreadable(f'"{digits}" has a comma for a point.', f'Write "{point}".')
+    raise Unreadable(
+        f'"{digits}" could be read in two ways.', f'Write "{point}" or "{int(whole + rest[0])}".'
+    )
+
+
+def parse_leading_amount(text: str, system: System = "metric") -> tuple[Amount | None, str]:
+    """Split "1 l vodka" into its amount and what follows; no amount gives (None, text).
+
+    A word after the number that is neither a unit nor a counted noun stays with the rest, so
+    that "6 Seville oranges" is six of them. Raises Unreadable for a range that runs backwards.
+    """
+    found = _LEADING.match(text.strip())
+    if not found:
+        return None, text.strip()
+    low = parse_number(found["low"])
+    high = parse_number(found["high"]) if found["high"] else low
+    if high < low:
+        raise Unreadable(
+            f'The range "{found["low"]}-{found["high"]}" runs backwards.',
+            "Write the smaller number first.",
+        )
+    amount = Amount(low, high, about=bool(found["about"]))
+    return _take_unit(amount, found["rest"], system)
+
+
+def _take_unit(amount: Amount, rest: str, system: System) -> tuple[Amount, str]:
+    glued = rest[:1].isalpha()
+    words = rest.strip().split()
+    known = unit_words(system)
+    for size in (3, 2, 1):
+        phrase = " ".join(words[:size]).rstrip(".,")
+        spoken = phrase if phrase in known else phrase.lower()
+        if len(words) >= size and spoken in known:
+            return replace(amount, unit=known[spoken]), " ".join(words[size:])
+    if glued and words:
+        raise Unreadable(
+            f'"{words[0]}" is not a unit.', did_you_mean(words[0], offered_words(system))
+        )
+    noun = counted_nouns().get(words[0].lower() if words else "")
+    if noun:
+        return replace(amount, noun=noun[0]), " ".join(words[1:])
+    return amount, " ".join(words)
+
+
+def parse_amount(text: str, system: System = "metric") -> AnyAmount:
+    """Read a whole amount; raises Unreadable saying what is wrong and what to write.
+
+    >>> parse_amount("1 per 250-400 ml of vodka").per
+    Amount(low=Fraction(250, 1), high=Fraction(400, 1), unit='ml', noun='', about=False)
+    >>> parse_amount("to taste")
+    Unmeasured(words='to taste')
+    """
+    bare = " ".join(str(text).split())
+    if bare.lower() in UNMEASURED:
+        return Unmeasured(bare.lower())
+    ratio = _RATIO.match(bare)
+    if ratio:
+        return _parse_ratio(ratio["amount"], ratio["per"], system)
+    amount, rest = parse_leading_amount(bare, system)
+    if amount is None:
+        raise Unreadable(f'"{bare}" is not an amount.', _HOW_TO_WRITE)
+    if amount.low <= 0:
+        raise Unreadable(f'"{bare}" is nothing at all.', "Write an amount above 0.")
+    if rest:
+        find_unit(rest, system)
+        raise Unreadable(f'"{rest}" is left over after the amount.', _HOW_TO_WRITE)
+    return amount
+
+
+def _parse_ratio(amount_text: str, per_text: str, system: System) -> Ratio:
+    amount, left = parse_leading_amount(amount_text, system)
+    per, rest = parse_leading_amount(per_text, system)
+    if amount is None or left:
+        raise Unreadable(f'"{amount_text}" is not an amount.', _HOW_TO_WRITE)
+    if per is None:  # "1 per litre of vodka"
+        per, rest = parse_leading_amount(f"1 {per_text}", system)
+    of = re.sub(r"^of\s+", "", rest).strip()
+    if per is None or not of:
+        raise Unreadable(
+            f'"per {per_text}" does not say of what.', 'Write "1 per 250-400 ml of vodka".'
+        )
+    if amount.low <= 0 or per.low <= 0:
+        raise Unreadable("A ratio of nothing cannot be scaled.", "Write amounts above 0.")
+    return Ratio(amount, per, of)
+
+
+_SHOWN_FRACTIONS = {
+    Fraction(*map(int, unicodedata.normalize("NFKC", sign).split("⁄"))): sign for sign in _VULGAR
+}
+
+
+def show_number(value: Fraction) -> str:
+    """Show a number as a cook writes it: a kitchen fraction where one is exact, else decimals.
+
+    >>> show_number(Fraction(3, 2)), show_number(Fraction(5, 2)), show_number(Fraction(1, 10))
+    ('1½', '2½', '0.1')
+    """
+    whole, part = divmod(value, 1)
+    if part in _SHOWN_FRACTIONS and part.denominator in (2, 3, 4, 8):
+        return (str(whole) if whole else "") + _SHOWN_FRACTIONS[part]
+    return show_decimal(value)
+
+
+def show_decimal(value: Fraction, places: int = 2) -> str:
+    """Show a number in decimals, halves rounded up, without empty zeros.
+
+    >>> show_decimal(Fraction(1234567, 1000)), show_decimal(Fraction(1, 200))
+    ('1234.57', '0.01')
+    """
+    scaled = (value * 10**places + Fraction(1, 2)).__floor__()
+    whole, part = divmod(scaled, 10**places)
+    return f"{whole}.{part:0{places}d}".rstrip("0").rstrip(".") if part else str(whole)
+
+
+def show_amount(amount: AnyAmount) -> str:
+    """Show an amount with its unit.
+
+    >>> show_amount(parse_amount("2 1/2 cups", "us")), show_amount(parse_amount("4-5 pods"))
+    ('2½ cups', '4–5 pods')
+    """
+    if isinstance(amount, Unmeasured):
+        return amount.words
+    if isinstance(amount, Ratio):
+        return f"{show_amount(amount.amount)} per {show_amount(amount.per)} of {amount.of}"
+    show = show_decimal if amount.unit in DECIMAL_UNITS else show_number
+    number = show(amount.low)
+    if amount.high != amount.low:
+        number = f"{number}–{show(amount.high)}"
+    word = unit_word(amount)
+    about = "about " if amount.about else ""
+    return f"{about}{number} {word}".rstrip()
+
+
+def unit_word(amount: Amount) -> str:
+    """Return the word after the number: the unit or counted noun, plural when it must be."""
+    several = amount.high > 1
+    if amount.unit:
+        unit = all_units()[amount.unit]
+        return unit.many if several else unit.shown
+    if amount.noun:
+        one, many = counted_nouns()[amount.noun]
+        return many if several else one
+    return ""

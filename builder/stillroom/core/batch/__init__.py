@@ -1,0 +1,1 @@
+"""What a batch holds: contents, strength, mixtures, preserves, bottles."""

@@ -1,0 +1,210 @@
+"""What one batch holds, ingredient by ingredient, in grams and in the millilitres each takes up.
+
+Used by bottling.py, strength.py and preserves.py. Displacement is by the staple's solid density, or
+by what it is made of where none is published. Leaves out rounding and scale.
+"""
+
+from __future__ import annotations
+
+import re
+from dataclasses import dataclass
+from fractions import Fraction
+from functools import cache, lru_cache
+from typing import Any
+
+from stillroom.core.amounts.quantities import Amount, Ratio
+from stillroom.core.amounts.units import convert, size_of
+from stillroom.core.lines.ingredient import Ingredient
+from stillroom.core.lines.staple_table import Staple, find_staple, staple_of
+from stillroom.core.recipe.method import find_base
+from stillroom.core.recipe.model import Recipe
+from stillroom.core.words.data_files import read_data
+
+# beaten or melted into a drink, however they are measured; butter and cheese are neither poured
+_BEATEN_IN = frozenset({"dairy", "egg", "pasteurised-egg", "coconut-milk", "chocolate"})
+_HARD = frozenset({"cheese", "butter"})
+# what is measured by the jug and bears the name of the beans or leaves it was brewed of
+_BREWED = {"coffee beans": "brewed coffee", "tea": "brewed tea"}
+_NOT_BREWED = re.compile(r"\b(?:beans?|ground|grounds|lea(?:f|ves)|loose|granules|powder)\b")
+_JUG_ML = 60
+
+
+@dataclass(frozen=True)
+class Content:
+    """One ingredient of a batch: its grams (None when unknown), its ml, and what it is."""
+
+    ingredient: Ingredient
+    staple: Staple | None
+    grams: Fraction | None
+    volume_ml: Fraction
+    liquid: bool
+    stays: bool
+
+    def grams_of(self, part: str) -> Fraction:
+        """Return the grams of its "water", "sugar", "alcohol", "acid" or "fat"; 0 when unknown."""
+        composition = self.staple.composition if self.staple else None
+        share = getattr(composition, part) if composition else None
+        return (self.grams or Fraction(0)) * (share or 0) / 100
+
+    @property
+    def rest_ml(self) -> Fraction:
+        """Return the ml that its fat, protein and other solids take up, sugar apart; 0 unknown."""
+        composition = self.staple.composition if self.staple else None
+        if composition is None or composition.water is None or self.grams is None:
+            return Fraction(0)
+        fat = composition.fat or Fraction(0)
+        rest = (
+            100
+            - composition.water
+            - fat
+            - sum(getattr(composition, part) or Fraction(0) for part in ("sugar", "alcohol"))
+        )
+        room = fat * figure("ml_per_g", "fat") + max(rest, Fraction(0)) * figure("ml_per_g", "rest")
+        return self.grams * room / 100
+
+    @property
+    def fresh(self) -> bool:
+        """Whether it is a juicy solid, which gives up its water to a spirit."""
+        composition = self.staple.composition if self.staple else None
+        water = composition.water if composition else None
+        return not self.liquid and (water or 0) >= bottling_data()["fresh_from"]
+
+    @property
+    def dissolves(self) -> bool:
+        """Whether it is sugar that ends up in the liquid."""
+        sugar = self.staple.composition.sugar if self.staple and self.staple.composition else None
+        return not self.liquid and (sugar or 0) >= 75
+
+
+@cache
+def bottling_data() -> dict[str, Any]:
+    """Return the figures of staples/bottling.yml."""
+    found: dict[str, Any] = read_data("bottling.yml")
+    return found
+
+
+def figure(group: str, name: str = "") -> Fraction:
+    """Return one figure of the bottling data exactly; a kind without its own has the default.
+
+    >>> figure("vessel_share", "bake"), figure("fresh_keeps")
+    (Fraction(19, 20), Fraction(3, 4))
+    """
+    found = bottling_data()[group]
+    if isinstance(found, dict):
+        found = found.get(name, found.get("default", 0))
+    return Fraction(str(found))
+
+
+def middle_of(ingredient: Ingredient, recipe: Recipe) -> tuple[Fraction, str] | None:
+    """Return how much of an ingredient one batch takes, and its unit; None for "to taste"."""
+    amount = ingredient.amount
+    if isinstance(amount, Amount):
+        return amount.middle, amount.unit
+    if not isinstance(amount, Ratio):
+        return None
+    base = recipe.ingredients[find_base(ingredient, recipe.ingredients)].amount
+    assert isinstance(base, Amount), "find_base gives no other"
+    whole = base.middle
+    low = whole / convert(amount.per.high, amount.per.unit, base.unit) * amount.amount.low
+    high = whole / convert(amount.per.low, amount.per.unit, base.unit) * amount.amount.high
+    return (low + high) / 2, amount.amount.unit
+
+
+@lru_cache(maxsize=4096)  # asked a dozen times for each recipe of a book
+def contents_of(recipe: Recipe) -> tuple[Content, ...]:
+    """Return what one batch of the recipe as written holds; per-container things are left out."""
+    return tuple(
+        content
+        for content in contents_by_place(recipe)
+        if content and content.ingredient.scales != "per container"
+    )
+
+
+def drinks_without_size(recipe: Recipe) -> tuple[str, ...]:
+    """Return the drinks with alcohol of which nobody can say how much goes in: "1 bottle gin"."""
+    return tuple(
+        content.ingredient.item
+        for content in contents_of(recipe)
+        if content.staple
+        and "alcohol" in content.staple.tags
+        and not content.volume_ml
+        and content.grams is None
+    )
+
+
+@lru_cache(maxsize=4096)
+def contents_by_place(recipe: Recipe) -> tuple[Content | None, ...]:
+    """Return what each line of the recipe brings, one row per line; None for "to taste"."""
+    return tuple(content_of(recipe, ingredient) for ingredient in recipe.ingredients)
+
+
+def content_of(recipe: Recipe, ingredient: Ingredient) -> Content | None:
+    """Return what one line brings, of the list or only of the method; None for "to taste"."""
+    measured = middle_of(ingredient, recipe)
+    return _content(recipe, ingredient, *measured) if measured else None
+
+
+def _content(recipe: Recipe, ingredient: Ingredient, value: Fraction, unit: str) -> Content:
+    size = size_of(unit)
+    staple = _as_poured(ingredient, size, value, unit)
+    liquid = _is_liquid(staple, size)
+    grams: Fraction | None = None
+    volume = Fraction(0)
+    if size == "volume":
+        bulk_ml = convert(value, unit, "ml")
+        density = staple.density if staple else None
+        grams = bulk_ml * density if density else None
+        volume = bulk_ml if liquid else _displaced(staple, grams or bulk_ml * Fraction(1, 2))
+    elif size == "mass":
+        grams = convert(value, unit, "g")
+        if liquid and staple and staple.density:
+            volume = grams / staple.density
+        else:
+            volume = _displaced(staple, grams)
+    elif size == "count":
+        each = ingredient.each_g or (staple.each_g if staple else None)
+        grams = value * each if each else None
+        if liquid and staple and staple.density:  # eggs
+            volume = (grams or Fraction(0)) / staple.density
+        else:
+            volume = _displaced(staple, grams) if grams else Fraction(0)
+    return Content(ingredient, staple, grams, volume, liquid, recipe.stays_in(ingredient))
+
+
+def _as_poured(ingredient: Ingredient, size: str, value: Fraction, unit: str) -> Staple | None:
+    """Return the staple; "500 ml strong coffee" is the drink, "2 tbsp coffee" the beans."""
+    staple = staple_of(ingredient)
+    brewed = _BREWED.get(staple.name) if staple else None
+    jugful = size == "volume" and convert(value, unit, "ml") >= _JUG_ML
+    if brewed and jugful and not _NOT_BREWED.search(ingredient.item.lower()):
+        return find_staple(brewed)
+    return staple
+
+
+def _is_liquid(staple: Staple | None, size: str) -> bool:
+    """Liquids have a density as poured and none for their particles."""
+    if staple is None:
+        return size == "volume"
+    composition = staple.composition
+    if staple.tags & _BEATEN_IN and not staple.tags & _HARD:
+        return composition is not None and composition.water is not None
+    if staple.solid_density is not None:
+        return False
+    watery = composition is not None and (composition.water or 0) + (composition.alcohol or 0) > 60
+    poured = staple.density is not None and staple.density > Fraction(85, 100)
+    spirit = bool(staple.tags & {"alcohol", "spirit"})
+    return spirit or (poured and (size == "volume" or watery or "honey" in staple.animal))
+
+
+def _displaced(staple: Staple | None, grams: Fraction) -> Fraction:
+    """Return the ml that so many grams push aside in a liquid."""
+    if staple and staple.solid_density:
+        return grams / staple.solid_density
+    composition = staple.composition if staple else None
+    rest = Fraction(1)
+    volume = Fraction(0)
+    for part in ("water", "sugar", "alcohol", "fat"):
+        share = (getattr(composition, part) if composition else None) or Fraction(0)
+        volume += grams * share / 100 * figure("ml_per_g", part)
+        rest -= share / 100
+    return volume + grams * max(rest, Fraction(0)) * figure("ml_per_g", "rest")

@@ -1,0 +1,274 @@
+"""The safety box of a recipe: cautions, refusals, what was set aside, and whom it defers to.
+
+The rules are data: staples/hazards.yml. Uses the altitude table, the allergens and the strength of
+the finished drink. Leaves out how a box looks.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from fractions import Fraction
+from functools import lru_cache
+
+from stillroom.core.allergens.of_foods import (
+    contains,
+    know_recipe,
+    law_of,
+    say_allergen,
+)
+from stillroom.core.batch.altitude import (
+    FEET_PER_METRE,
+    sterilise_minutes,
+)
+from stillroom.core.care.acid import published_process
+from stillroom.core.care.finished_strength import finished_percent
+from stillroom.core.care.jar_styles import style_of
+from stillroom.core.care.looked_at import Look, look_at
+from stillroom.core.care.process_words import SWEET, say_jam_process, say_process
+from stillroom.core.care.processes import Process
+from stillroom.core.care.safety_facts import Facts, Thing, gather_facts
+from stillroom.core.care.safety_rules import Evidence, judge
+from stillroom.core.care.safety_table import GRAVITIES, Gravity, Rule, all_rules
+from stillroom.core.care.sources import say_source
+from stillroom.core.care.unchecked import could_not_check
+from stillroom.core.method.keeping_said import PLACE_WORDS
+from stillroom.core.recipe.model import Override, Recipe
+from stillroom.core.recipe.settings import BookSettings
+from stillroom.core.words.data_files import read_data
+from stillroom.core.words.problems import Problem, did_you_mean
+
+# beside these nobody is told how to keep it well, as if it could be
+_NOT_TO_BE_KEPT = frozenset(
+    {"low-acid-sealed", "low-acid-in-oil", "animal-food-sealed", "cake-in-jar", "sauce-for-shelf"}
+    | {"egg-at-room", "ph-above-limit", "borderline-acid-bare", "alkali-in-food"}
+)
+
+
+@dataclass(frozen=True)
+class Caution:
+    """One caution: its rule, how grave, what it says and to whom, why, and who says so."""
+
+    rule: str
+    gravity: Gravity
+    title: str
+    to_maker: str
+    to_receiver: str
+    because: str
+    source: str
+    checked: str
+    read: str = ""
+
+
+@dataclass(frozen=True)
+class SetAside:
+    """A caution the maker set aside: the caution in full, and the reason in full."""
+
+    caution: Caution
+    why: str
+
+
+@dataclass(frozen=True)
+class SafetyBox:
+    """Everything to be said of a recipe's safety, the gravest first."""
+
+    cautions: tuple[Caution, ...]
+    refusals: tuple[Caution, ...]
+    overrides: tuple[SetAside, ...]
+    own: tuple[str, ...]
+    deference: str
+    unchecked: tuple[str, ...] = ()
+    looked: tuple[Look, ...] = ()
+
+    @property
+    def to_receiver(self) -> tuple[str, ...]:
+        """What the receiver must know, each once, the gravest first."""
+        said = [caution.to_receiver for caution in (*self.refusals, *self.cautions)]
+        return tuple(dict.fromkeys(text for text in said if text))
+
+
+@lru_cache(maxsize=4096)  # the check, the page, its card and the print room ask for the same box
+def assess_safety(recipe: Recipe, settings: BookSettings) -> SafetyBox:
+    """Judge every rule against a recipe.
+
+    The country of the book chooses the authority deferred to and the list of allergens, its
+    altitude the minutes. A rule set aside by the recipe stands among the overrides with its why,
+    unless it is one that nothing sets aside.
+    """
+    facts = gather_recipe_facts(recipe, settings)
+    why = {override.rule: override.why for override in recipe.overrides}
+    cautions: list[Caution] = []
+    refusals: list[Caution] = []
+    aside: list[SetAside] = []
+    for rule in all_rules().values():
+        evidence = judge(rule.when, facts)
+        if evidence is None:
+            continue
+        caution = _word(rule, evidence, facts, settings)
+        if rule.name in why and rule.may_be_overridden:
+            aside.append(SetAside(caution, why[rule.name]))
+        elif rule.gravity == "refuse":
+            refusals.append(caution)
+        else:
+            cautions.append(caution)
+    if any(caution.rule in _NOT_TO_BE_KEPT for caution in refusals):
+        cautions = [one for one in cautions if not all_rules()[one.rule].silent_beside_refusal]
+    cautions.sort(key=lambda caution: GRAVITIES.index(caution.gravity))
+    spoken = (*refusals, *cautions, *(one.caution for one in aside))
+    return SafetyBox(
+        cautions=tuple(cautions),
+        refusals=tuple(refusals),
+        overrides=tuple(aside),
+        own=recipe.cautions,
+        deference=defer(recipe, settings),
+        unchecked=could_not_check(recipe),
+        looked=look_at(facts, {caution.rule: caution.title for caution in spoken}),
+    )
+
+
+@lru_cache(maxsize=4096)
+def gather_recipe_facts(recipe: Recipe, settings: BookSettings) -> Facts:
+    """Return the facts of a recipe in a book, its finished strength among them."""
+    law = law_of(settings.country)
+    allergens = contains(know_recipe(recipe), law)
+    return gather_facts(
+        recipe,
+        finished_percent(recipe),
+        tuple(say_allergen(allergen, law) for allergen in allergens),
+    )
+
+
+def _word(rule: Rule, evidence: Evidence, facts: Facts, settings: BookSettings) -> Caution:
+    fills = _fills(evidence, facts, settings)
+    return Caution(
+        rule=rule.name,
+        gravity=rule.gravity,
+        title=rule.title,
+        to_maker=rule.to_maker.format_map(fills),
+        to_receiver=rule.to_receiver.format_map(fills),
+        because=rule.because.format_map(fills),
+        source=say_source(rule.source, rule.read),
+        checked="" if rule.read == "memory" else rule.checked,
+        read=rule.read,
+    )
+
+
+def _fills(evidence: Evidence, facts: Facts, settings: BookSettings) -> Mapping[str, str]:
+    keeps = facts.recipe.keeps.unopened
+    strongest = max((thing.abv for thing in evidence.things if thing.abv), default=None)
+    grams = sum((thing.grams or Fraction(0) for thing in evidence.things), Fraction(0))
+    acidity = facts.recipe.acidity
+    limit = evidence.limit
+    words = (facts.recipe.title, facts.clauses)
+    process = published_process(facts.things, *words)
+    if process and _holds_more(process, facts):
+        process = None
+    return {
+        "items": join_words(_names(evidence.things)),
+        "also": join_words(_names(evidence.also)),
+        "words": join_words([f"“{word}”" for word in evidence.words]),
+        "abv": _plain(strongest) if strongest else "unstated",
+        "strength": f", about {round(facts.strength)} % vol" if facts.strength else "",
+        "keeps": str(keeps) if keeps else "for a time that is not stated",
+        "where": PLACE_WORDS[facts.place],
+        "book_keeps": f"{limit.longest} {limit.where}".strip() if limit else "",
+        "book_source": limit.source if limit else "",
+        "ph": _plain(acidity.ph) if acidity else "not stated",
+        "grams": str(round(grams)),
+        "allergens": join_words(facts.allergens),
+        "altitude": _say_altitude(settings),
+        "sterilise_minutes": str(sterilise_minutes(settings.altitude_m)),
+        "process": say_process(process, settings.altitude_m),
+        "jam_process": say_jam_process(
+            facts.share(SWEET), style_of(*words), process, settings.altitude_m
+        ),
+    }
+
+
+def _holds_more(process: Process, facts: Facts) -> bool:
+    """Whether something is in it that the process was not tested with: no time is promised then."""
+    dried = any("dried-fruit" in thing.tags for thing in facts.things)
+    return any(thing.unknown for thing in facts.things) or (dried and "chutney" not in process.name)
+
+
+def _say_altitude(settings: BookSettings) -> str:
+    """Return the book's altitude in the book's own units."""
+    if settings.units == "us":
+        return f"{round(settings.altitude_m * FEET_PER_METRE):,} ft"
+    return f"{settings.altitude_m} m"
+
+
+def _names(things: tuple[Thing, ...]) -> list[str]:
+    return list(dict.fromkeys(thing.item for thing in things))
+
+
+def _plain(value: Fraction) -> str:
+    return f"{float(value):.1f}".removesuffix(".0")
+
+
+def join_words(words: list[str] | tuple[str, ...]) -> str:
+    """Join words as one says them.
+
+    >>> join_words(["milk", "egg", "wheat"])
+    'milk, egg and wheat'
+    """
+    if len(words) < 2:
+        return "".join(words)
+    return f"{', '.join(words[:-1])} and {words[-1]}"
+
+
+def defer(recipe: Recipe, settings: BookSettings) -> str:
+    """Return the last words of a box: whose guidance goes before this page's, and of selling."""
+    table = read_data("authorities.yml")
+    row = table["countries"].get(settings.country, table["elsewhere"])
+    text = {"people": "food", "pets": "pets", "nobody": "craft"}[recipe.kind.eaten_by]
+    whose = "craft" if text == "craft" else "food"
+    return str(table[text]).format(authority=row[whose], selling=row["selling"])
+
+
+def check_safety(recipe: Recipe, settings: BookSettings) -> tuple[Problem, ...]:
+    """Return what stops a recipe from being published: refusals, and overrides that are none."""
+    box = assess_safety(recipe, settings)
+    problems = [
+        Problem(
+            recipe.file,
+            _line_of(caution.because, recipe),
+            f"It cannot be published as safe. {caution.title}: {caution.because} "
+            f"(rule {caution.rule}; {caution.source}).",
+            _mend(all_rules()[caution.rule], caution),
+        )
+        for caution in box.refusals
+    ]
+    for place, override in enumerate(recipe.overrides):
+        problems.extend(_faulty_override(recipe, place, override))
+    return tuple(problems)
+
+
+def _line_of(because: str, recipe: Recipe) -> int:
+    """Return the line of the ingredient that a refusal names first, or of their list."""
+    named = [
+        (because.find(ingredient.item), -len(ingredient.item), place)
+        for place, ingredient in enumerate(recipe.ingredients)
+        if ingredient.item in because
+    ]
+    return recipe.line_of("ingredients", *([min(named)[2]] if named else []))
+
+
+def _mend(rule: Rule, caution: Caution) -> str:
+    if not rule.may_be_overridden:
+        return f"{caution.to_maker} Nothing sets this rule aside."
+    return (
+        f'{caution.to_maker} Or set it aside under "overrides:" with "rule: {rule.name}" and why.'
+    )
+
+
+def _faulty_override(recipe: Recipe, place: int, override: Override) -> list[Problem]:
+    line = recipe.line_of("overrides", place)
+    rules = all_rules()
+    if override.rule not in rules:
+        what = f'"{override.rule}" is not a safety rule.'
+        return [Problem(recipe.file, line, what, did_you_mean(override.rule, rules))]
+    if not rules[override.rule].may_be_overridden:
+        what = f'The safety rule "{override.rule}" cannot be set aside.'
+        return [Problem(recipe.file, line, what, 'Take it out from under "overrides:".')]
+    return []

@@ -1,0 +1,333 @@
+"""What the safety rules may ask of a recipe: its things, their weights, its words, its keeping.
+
+Reads a recipe once into frozen facts. Uses contents.py for weights. Leaves out the rules
+themselves (staples/hazards.yml) and how they are judged (safety_rules.py).
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass, field, replace
+from fractions import Fraction
+
+from stillroom.core.allergens.of_foods import know_ingredient
+from stillroom.core.batch.contents import Content, content_of, contents_by_place
+from stillroom.core.care.acid import low_acid_tag
+from stillroom.core.care.drained import drained_rows
+from stillroom.core.care.filling import filled_hot
+from stillroom.core.care.garnish import laid_on_when_served
+from stillroom.core.care.plant_parts import poison_by_its_part
+from stillroom.core.care.spirit_heat import spirit_meets_heat
+from stillroom.core.care.told import TOLD
+from stillroom.core.care.toxic_words import toxic_plants_in
+from stillroom.core.care.weights import weigh_for_rules
+from stillroom.core.lines.ingredient import Ingredient
+from stillroom.core.lines.ingredient_food import food_of
+from stillroom.core.lines.staple_table import Staple, name_of, staple_of
+from stillroom.core.method.drying import dried_through
+from stillroom.core.method.foods_in_method import PROTECTS, MethodFood, foods_in_method
+from stillroom.core.method.heat import boiled_apart, cooked_places
+from stillroom.core.method.keeping_said import Place, kept_at
+from stillroom.core.method.sentences import affirmed_clauses, split_sentences
+from stillroom.core.method.who import said_for_infants, said_for_pets, said_near_young_or_pets
+from stillroom.core.recipe.model import Recipe
+from stillroom.core.when.spans import Span
+
+_HEAT = re.compile(
+    r"\b(bak(?:e[ds]?|ing)|boil\w*|simmer\w*|cook\w*|fry|fried|roast\w*|melt\w*|scald\w*|caramel\w*"
+    r"|poach\w*|steam\w*|oven|hob|stove|heat(?:ed|ing)?|water bath|[6-9]\d ?c|1\d\d ?c)\b",
+    re.IGNORECASE,
+)
+# boiling these cooks no food
+_NOT_FOOD = re.compile(
+    r"\b(?:boil|scald|heat|steam|sterilis)\w*\s+(?:(?:the|your|a|clean|empty"
+    r"|filled|washed|glass)\s+)*"
+    r"(?:jars?|bottles?|lids?|muslin|cloths?|funnel|jelly bag|tins?)\b",
+    re.IGNORECASE,
+)
+# spirit by the spoonful is a flavouring
+_A_POUR = Fraction(80)
+# and from here on no spoonful is too small to catch fire
+_LIKE_PETROL = 60
+# a spirit of which nobody says how strong it is, and one said to be stronger than most
+_USUAL_SPIRIT = Fraction(40)
+_STRONGER = re.compile(
+    r"\b(?:over[- ]?proof|cask strength|barrel strength|barrel proof|navy strength|full proof"
+    r"|still strength|high[- ]proof)\b"
+)
+# what must be told even when it only stands among the parts of a bought compound
+_TELLS_IN_A_COMPOUND = frozenset(
+    {"honey", "alcohol", "sulphites", "caffeine", "liquorice", "grapefruit", "xylitol"}
+    | {"toxic", "grave", "cyanide-kernel"}
+)
+# and what the words of a line that is not known as a whole still tell: "venison strips"
+_TELLS_IN_UNKNOWN = frozenset(
+    {"meat", "fish", "shellfish", "garlic", "mushroom", "wild-mushroom", "low-acid-vegetable"}
+    | {"foraged", "look-alike", "raw-elder", "cannabis", "liver", "raw-cassava"}
+)
+
+# and what a garnish, laid on when it is served, does not bring into the jar
+_OF_WHAT_IS_SEALED = frozenset(
+    {"fresh-herb", "garlic", "low-acid-vegetable", "low-acid", "citrus-peel", "mushroom"}
+)
+
+_HARMS_IN_A_CRAFT = frozenset(
+    {"essential-oil", "wick", "candle", "wax", "battery", "magnet", "solvent", "epoxy", "caustic"}
+    | {"toxic", "grave", "hot-glue", "industrial-alcohol", "sensitiser", "needle", "borax"}
+)
+
+
+@dataclass(frozen=True)
+class Thing:
+    """One ingredient: its words, its staple, grams in a batch (None unknown), whether it stays.
+
+    `place` is its line in the recipe, counted from 0, what only the method names behind them;
+    `unknown` are words that no food explains; `drained` is water poured off before filling.
+    """
+
+    item: str
+    words: str
+    staple: Staple | None
+    tags: frozenset[str]
+    grams: Fraction | None
+    abv: Fraction | None
+    stays: bool
+    place: int
+    unknown: tuple[str, ...] = ()
+    drained: bool = False
+
+
+@dataclass(frozen=True)
+class Facts:
+    """A recipe as the rules see it; a clause that denies or forbids is left out of its words."""
+
+    recipe: Recipe
+    things: tuple[Thing, ...]
+    sentences: tuple[str, ...]
+    clauses: tuple[str, ...]
+    said: str
+    vessels: str
+    place: Place
+    strength: Fraction | None
+    allergens: tuple[str, ...]
+    cooked: frozenset[int] = frozenset()
+    infants: str = ""
+    young: str = ""
+    pets: str = ""
+    dried: str = ""
+    hot_in_glass: str = ""
+    boiled_apart: Mapping[str, frozenset[int]] = field(default_factory=dict, hash=False)
+
+    @property
+    def heated(self) -> bool:
+        """Whether anything in the method is cooked, baked, boiled or melted."""
+        return bool(self.recipe.oven) or any(
+            _HEAT.search(_NOT_FOOD.sub("", clause)) for clause in self.clauses
+        )
+
+    def told(self, name: str) -> str:
+        """Return the words on which a fact of care/told.py stands, "" where it does not hold."""
+        tags = frozenset(tag for thing in self.things for tag in thing.tags)
+        return TOLD[name](self.recipe, tags)
+
+    @property
+    def total_g(self) -> Fraction:
+        """The weight of everything that is eaten, as far as it is known."""
+        eaten = (thing for thing in self.things if "craft" not in thing.tags)
+        known = (thing.grams for thing in eaten if not thing.drained)
+        return sum((grams for grams in known if grams), Fraction(0))
+
+    def tagged(self, tags: Iterable[str]) -> tuple[Thing, ...]:
+        """Return the things that carry any of the tags."""
+        wanted = set(tags)
+        return tuple(thing for thing in self.things if wanted & thing.tags)
+
+    def share(self, tags: Iterable[str]) -> Fraction | None:
+        """Return the percent by weight of things with any of the tags; None when unknown."""
+        found = self.tagged(tags)
+        if not found:
+            return Fraction(0)
+        if any(thing.grams is None for thing in found) or not self.total_g:
+            return None
+        return (
+            sum((thing.grams or Fraction(0) for thing in found), Fraction(0)) * 100 / self.total_g
+        )
+
+    def spirits(self) -> tuple[Thing, ...]:
+        """Return the spirits used by more than the spoonful, strongest first.
+
+        One spirit on two lines is weighed as one.
+        """
+        drinks = [one for one in self.tagged(["alcohol"]) if "flavouring" not in one.tags]
+        together: dict[str, Fraction] = {}
+        for one in drinks:
+            name = one.staple.name if one.staple else one.item
+            grams = _A_POUR if one.grams is None else one.grams
+            together[name] = together.get(name, Fraction(0)) + grams
+        poured = [
+            one
+            for one in drinks
+            if together[one.staple.name if one.staple else one.item] >= _A_POUR
+            or (one.abv or 0) >= _LIKE_PETROL
+        ]
+        return tuple(sorted(poured, key=lambda thing: thing.abv or 0, reverse=True))
+
+    def spirit_and_heat(self) -> tuple[str, ...]:
+        """Return the sentences in which a spirit stands in heat or goes into something hot."""
+        spirits = self.spirits()
+        names = {one.item.lower() for one in spirits}
+        names |= {word for one in spirits if one.staple for word in one.staple.name.split()}
+        return spirit_meets_heat(self.sentences, names) if spirits else ()
+
+    def toxic_in_method(self) -> tuple[str, ...]:
+        """Return the poisonous plants that the method names without forbidding them."""
+        return toxic_plants_in(self.clauses)
+
+
+def gather_facts(recipe: Recipe, strength: Fraction | None, allergens: tuple[str, ...]) -> Facts:
+    """Read a recipe into facts; `strength` is the finished % vol, None when unknown."""
+    written = [sentence for step in recipe.method for sentence in split_sentences(step.text)]
+    sentences = [_affirmed(sentence) for sentence in written]
+    clauses = [clause for sentence in written for clause in affirmed_clauses(sentence)]
+    said = " . ".join(
+        (recipe.title, recipe.summary, recipe.card.what, recipe.card.use, recipe.makes.things)
+    )
+    return Facts(
+        recipe=recipe,
+        things=_things(recipe, tuple(clauses)),
+        sentences=tuple(sentence for sentence in sentences if sentence),
+        clauses=tuple(clauses),
+        said=" . ".join(affirmed_clauses(said)),
+        vessels=" . ".join(vessel.words for vessel in recipe.vessels).lower(),
+        place=kept_at(recipe),
+        strength=strength,
+        allergens=allergens,
+        cooked=cooked_places(recipe),
+        infants=said_for_infants(recipe),
+        young=said_near_young_or_pets(recipe),
+        pets=said_for_pets(recipe),
+        dried=dried_through(clauses),
+        hot_in_glass=filled_hot(clauses, _in_a_jar(recipe)),
+        boiled_apart=boiled_apart(recipe),
+    )
+
+
+def _in_a_jar(recipe: Recipe) -> bool:
+    return recipe.kind.name == "preserve" and kept_at(recipe) == "room"
+
+
+def _affirmed(sentence: str) -> str:
+    return ", ".join(affirmed_clauses(sentence))
+
+
+def _things(recipe: Recipe, clauses: tuple[str, ...]) -> tuple[Thing, ...]:
+    """Return one thing for each line, by its place: the same food on two lines is two things."""
+    rows = zip(recipe.ingredients, contents_by_place(recipe), strict=True)
+    things = [
+        _thing(recipe, place, ingredient, content)
+        for place, (ingredient, content) in enumerate(rows)
+    ]
+    water = [(thing.grams or Fraction(0)) if "water" in thing.tags else None for thing in things]
+    drained = drained_rows(water, clauses)
+    things = [replace(thing, drained=True) if thing.place in drained else thing for thing in things]
+    things = [
+        replace(thing, tags=thing.tags - _OF_WHAT_IS_SEALED)
+        if laid_on_when_served(thing.item, thing.words, clauses)
+        else thing
+        for thing in things
+    ]
+    for place, one in enumerate(foods_in_method(recipe), len(things)):
+        things.append(_only_told(recipe, one, place))
+    return tuple(things)
+
+
+def _only_told(recipe: Recipe, one: MethodFood, place: int) -> Thing:
+    """Return the thing that a food of the method is; it lies in what is made, strained or not."""
+    thing = _thing(recipe, place, one.ingredient, content_of(recipe, one.ingredient))
+    return replace(
+        thing,
+        words=f"{thing.words} ({one.clause})".lower(),
+        tags=thing.tags if one.measured else thing.tags - PROTECTS,
+        grams=thing.grams if one.grams is None else one.grams,
+        stays=True,
+    )
+
+
+def _thing(recipe: Recipe, place: int, ingredient: Ingredient, content: Content | None) -> Thing:
+    staple = staple_of(ingredient)
+    known = know_ingredient(ingredient)
+    hidden = {tag for other in known.staples for tag in other.tags}
+    tags = (staple.tags if staple else frozenset()) | (hidden & _TELLS_IN_A_COMPOUND)
+    if any("sulphites" in food.allergens for food in known.staples):
+        tags |= {"sulphites"}
+    if not recipe.kind.is_eaten and known.unknown:
+        # "peppermint pure essential oil": in a craft what its words name may do its harm
+        named = {tag for food in food_of(ingredient).doubted for tag in food.tags} | hidden
+        tags |= named & _HARMS_IN_A_CRAFT
+    words = f"{ingredient.item} {ingredient.note}".lower()
+    tags = _of_the_part(words, tags)
+    if staple is None:
+        tags |= _seen_in_unknown(ingredient)
+        tags |= poison_by_its_part(ingredient.item, recipe.larder)
+        # "pipe tobacco": what it is stays unknown, but a poisonous plant is named
+        tags |= {"perhaps-toxic"} if toxic_plants_in([ingredient.item]) else set()
+    tags |= _low_acid(recipe, ingredient, staple, tags)
+    grams = content.grams if content else None
+    return Thing(
+        item=name_of(ingredient),
+        words=words,
+        staple=staple,
+        tags=tags,
+        grams=weigh_for_rules(ingredient, tags, recipe) if grams is None else grams,
+        abv=ingredient.strength or _usual_strength(words, staple, tags),
+        stays=recipe.stays_in(ingredient)
+        or bool(content and (content.liquid or content.dissolves)),
+        place=place,
+        unknown=known.unknown,
+    )
+
+
+def _usual_strength(words: str, staple: Staple | None, tags: frozenset[str]) -> Fraction | None:
+    """Return the strength of a line that says none: of a spirit never less than is usual."""
+    if "spirit" in tags and _STRONGER.search(words):
+        return Fraction(_LIKE_PETROL)
+    usual = staple.strength if staple else None
+    return _USUAL_SPIRIT if usual is None and "spirit" in tags else usual
+
+
+def _seen_in_unknown(ingredient: Ingredient) -> frozenset[str]:
+    """Return the graver tags of the foods that the words of an unknown line name."""
+    return (
+        frozenset(tag for food in food_of(ingredient).named for tag in food.tags)
+        & _TELLS_IN_UNKNOWN
+    )
+
+
+def _low_acid(
+    recipe: Recipe, ingredient: Ingredient, staple: Staple | None, tags: frozenset[str]
+) -> frozenset[str]:
+    """Return the tag of low acid; of a line that is not known, what its words name counts."""
+    found = low_acid_tag(staple, tags, recipe.kind.name)
+    if staple is None:
+        for food in food_of(ingredient).named:
+            found |= low_acid_tag(food, food.tags, recipe.kind.name)
+    return found
+
+
+_PEEL = re.compile(r"\b(?:peel(?!ed)|zest|rind|skin)s?\b")
+_FLESH = re.compile(r"\b(?:juice[ds]?|flesh|slice[ds]?|segments?|whole|halve[ds]|quarter\w*)\b")
+
+
+def _of_the_part(words: str, tags: frozenset[str]) -> frozenset[str]:
+    """Return the tags of the part of a citrus fruit that goes in: peel alone holds no acid."""
+    if "citrus" not in tags or not _PEEL.search(words):
+        return tags
+    if _FLESH.search(words):
+        return tags | {"citrus-peel"}
+    return (tags | {"citrus-peel"}) - {"acid", "high-acid-fruit"}
+
+
+def days_of(span: Span | None) -> int | None:
+    """Return a span's longest length in days, months of 30."""
+    return span.minutes() // 1440 if span else None

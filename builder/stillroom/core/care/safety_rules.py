@@ -1,0 +1,335 @@
+"""The rules of staples/hazards.yml, judged against the facts of a recipe.
+
+A condition is a mapping: every line must hold. A word that means nothing here stops the build,
+so that a rule can never fall silent by a slip of the pen. Leaves out what is done with a rule that
+holds: safety.py; and how a row is read: safety_table.py.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass
+from fractions import Fraction
+from typing import Any
+
+from stillroom.core.care.acid import soaked_in_acid, too_little_acid
+from stillroom.core.care.keeping_limits import Limit, is_beyond, strictest_of, usual_limit
+from stillroom.core.care.safety_facts import Facts, Thing, days_of
+from stillroom.core.care.soda import SODA, soda_is_much
+
+
+@dataclass(frozen=True)
+class Evidence:
+    """What made a condition hold: things of the recipe, words of it, and a keeping limit outrun."""
+
+    things: tuple[Thing, ...] = ()
+    also: tuple[Thing, ...] = ()
+    words: tuple[str, ...] = ()
+    limit: Limit | None = None
+
+    def plus(self, other: Evidence) -> Evidence:
+        """Put two together, each thing once."""
+        return Evidence(
+            _once(self.things + other.things),
+            _once(self.also + other.also),
+            tuple(dict.fromkeys(self.words + other.words)),
+            self.limit or other.limit,
+        )
+
+
+def _once(things: tuple[Thing, ...]) -> tuple[Thing, ...]:
+    return tuple(thing for place, thing in enumerate(things) if thing not in things[:place])
+
+
+_PRESSURE = re.compile(r"\bpressure[- ]can", re.IGNORECASE)
+_GUIDE = re.compile(
+    r"\b(?:USDA|NCHFP|Complete Guide to Home Canning|So Easy to Preserve|AIB 539)\b", re.IGNORECASE
+)
+_MEASURED = re.compile(r"\b(?:meter|laborator(?:y|ies)|lab)\b", re.IGNORECASE)
+_GUESSED = re.compile(
+    r"\b(?:guess\w*|estimat\w*|no|not|without|probably|about|likely)\b", re.IGNORECASE
+)
+
+# wine and the like; a spirit of which nobody says how much may still be enough
+_STRONG_ENOUGH = 25
+
+Check = Callable[[Facts, Any, Mapping[str, Any]], Evidence | None]
+
+
+def _found(things: tuple[Thing, ...]) -> Evidence | None:
+    return Evidence(things) if things else None
+
+
+def _yes(holds: bool) -> Evidence | None:
+    return Evidence() if holds else None
+
+
+def _tags(facts: Facts, tags: list[str], when: Mapping[str, Any]) -> Evidence | None:
+    """Any thing with one of the tags; `not_item`, `only_item`, `grams_from` and so on narrow."""
+    things = facts.tagged(tags)
+    if "not_item" in when:
+        pattern = re.compile(when["not_item"])
+        things = tuple(thing for thing in things if not pattern.search(thing.words))
+    if "only_item" in when:
+        pattern = re.compile(when["only_item"])
+        things = tuple(thing for thing in things if pattern.search(thing.words))
+    if "not_tags_of_item" in when:
+        barred = set(when["not_tags_of_item"])
+        things = tuple(thing for thing in things if not barred & thing.tags)
+    if when.get("raw"):
+        things = tuple(thing for thing in things if thing.place not in facts.cooked)
+    if when.get("stays"):
+        things = tuple(thing for thing in things if thing.stays)
+    if "grams_from" in when:
+        known = sum((thing.grams or Fraction(0) for thing in things), Fraction(0))
+        unknown = any(thing.grams is None for thing in things)
+        if known < when["grams_from"] and not unknown:
+            return None
+    return _found(things)
+
+
+def _share(facts: Facts, asked: dict[str, Any], when: Mapping[str, Any]) -> Evidence | None:
+    """Things with the tags make up at least so many percent; unknown weights count as enough."""
+    share = facts.share(asked["tags"])
+    if share is not None and share < asked["from"]:
+        return None
+    things = facts.tagged(asked["tags"])
+    # beside "tags" it is the medium, and those are what the rule is about
+    return Evidence(also=things) if things and "tags" in when else _found(things)
+
+
+def _acid(facts: Facts, _: bool, __: Mapping[str, Any]) -> Evidence | None:
+    """Too little acid, by proportion: see care/acid.py."""
+    return _yes(too_little_acid(facts.things))
+
+
+def _said_source(facts: Facts, _: bool, __: Mapping[str, Any]) -> Evidence | None:
+    """Look for a pressure canner by a process that names its published guide."""
+    text = " . ".join((*facts.clauses, facts.recipe.summary))
+    return _yes(bool(_PRESSURE.search(text)) and bool(_GUIDE.search(text)))
+
+
+def _acid_soak(facts: Facts, _: bool, __: Mapping[str, Any]) -> Evidence | None:
+    """Look for soaking in a citric acid solution of 3 %, as published: a pinch is no soaking."""
+    return _yes(soaked_in_acid(facts.things, facts.sentences))
+
+
+def _ph_measured(facts: Facts, limit: float, _: Mapping[str, Any]) -> Evidence | None:
+    """Count a pH only with how it was measured: by a meter or a laboratory."""
+    acidity = facts.recipe.acidity
+    if acidity is None or not _MEASURED.search(acidity.source) or _GUESSED.search(acidity.source):
+        return None
+    return _yes(acidity.ph <= Fraction(str(limit)))
+
+
+def _spirit_from(facts: Facts, abv: int, when: Mapping[str, Any]) -> Evidence | None:
+    top = when.get("spirit_below", 101)
+    spirits = facts.spirits()
+    if not spirits or spirits[0].abv is None or not abv <= spirits[0].abv < top:
+        return None
+    return Evidence(spirits[:1])
+
+
+def _strength(facts: Facts, limit: float, below: bool) -> Evidence | None:
+    if facts.strength is None:
+        # not known is not strong: then the strongest that is poured must be far above
+        strongest = max((thing.abv or 0 for thing in facts.tagged(["alcohol"])), default=0)
+        return _yes(not below or strongest < _STRONG_ENOUGH)
+    # it is known no finer than to one part in a hundred
+    under = facts.strength < Fraction(str(limit)) - Fraction(1, 10)
+    return _yes(under if below else not under)
+
+
+def _clause(facts: Facts, pattern: str, _: Mapping[str, Any]) -> Evidence | None:
+    hits = [clause for clause in facts.clauses if re.search(pattern, clause, re.IGNORECASE)]
+    return Evidence(words=tuple(hits[:1])) if hits else None
+
+
+_SWEET = re.compile(r"\b(?:sugar|syrup|honey|caramel|mixture|together|everything)\b", re.IGNORECASE)
+
+
+def _boils(facts: Facts, pattern: str, _: Mapping[str, Any]) -> Evidence | None:
+    """Find a clause that boils the sugar: one that heats only other things by name does not."""
+    sweet = {thing.place for thing in facts.tagged(["sugar", "honey", "syrup"])}
+    apart = facts.boiled_apart
+    hits = [
+        clause
+        for clause in facts.clauses
+        if re.search(pattern, clause, re.IGNORECASE)
+        and (clause not in apart or sweet & apart[clause] or _SWEET.search(clause))
+    ]
+    return Evidence(words=tuple(hits[:1])) if hits else None
+
+
+def _words(text: str, pattern: str) -> Evidence | None:
+    found = re.search(pattern, text, re.IGNORECASE)
+    return Evidence(words=(found[0].strip(),)) if found else None
+
+
+def _stage(facts: Facts, words: list[str], _: Mapping[str, Any]) -> Evidence | None:
+    found = [word for stage in facts.recipe.stages for word in words if word in stage.word]
+    return Evidence(words=tuple(found)) if found else None
+
+
+def _ph(facts: Facts, limit: float, over: bool) -> Evidence | None:
+    acidity = facts.recipe.acidity
+    return _yes(acidity is not None and (acidity.ph > Fraction(str(limit))) == over)
+
+
+def _days_to(facts: Facts, days: int, _: Mapping[str, Any]) -> Evidence | None:
+    keeps = facts.recipe.keeps
+    kept = days_of(keeps.unopened) if keeps.by != "book" else None
+    return _yes(kept is not None and kept <= days)
+
+
+def _keeps_denied(facts: Facts, _: bool, __: Mapping[str, Any]) -> Evidence | None:
+    """Find the published limit that the recipe's own claim runs past."""
+    limit = strictest_of(facts, facts.recipe.keeps.unopened, judge)
+    return Evidence(limit=limit) if limit else None
+
+
+def _keeps_beyond(facts: Facts, _: bool, when: Mapping[str, Any]) -> Evidence | None:
+    """Find the book's usual figure that the claim runs past, where nothing denies it plainly."""
+    limit = usual_limit(facts, judge)
+    if not is_beyond(facts.recipe.keeps.unopened, limit) or _keeps_denied(facts, True, when):
+        return None
+    return Evidence(limit=limit)
+
+
+def _items(facts: Facts, pattern: str, _: Mapping[str, Any]) -> Evidence | None:
+    return _found(tuple(t for t in facts.things if re.search(pattern, t.words)))
+
+
+def _any(facts: Facts, conditions: list[dict[str, Any]], _: Mapping[str, Any]) -> Evidence | None:
+    held = [found for condition in conditions if (found := judge(condition, facts)) is not None]
+    if not held:
+        return None
+    together = held[0]
+    for other in held[1:]:
+        together = together.plus(other)
+    return together
+
+
+def _none(facts: Facts, conditions: list[dict[str, Any]], _: Mapping[str, Any]) -> Evidence | None:
+    return _yes(all(judge(condition, facts) is None for condition in conditions))
+
+
+def _spirit_meets_heat(facts: Facts, _: bool, __: Mapping[str, Any]) -> Evidence | None:
+    sentences = facts.spirit_and_heat()
+    return Evidence(words=sentences[:1]) if sentences else None
+
+
+def _toxic(facts: Facts, _: bool, __: Mapping[str, Any]) -> Evidence | None:
+    names = facts.toxic_in_method()
+    return Evidence(words=names) if names else None
+
+
+def _allergens(facts: Facts, _: bool, __: Mapping[str, Any]) -> Evidence | None:
+    holding = tuple(t for t in facts.things if t.staple and t.staple.allergens)
+    return Evidence(holding) if facts.allergens else None
+
+
+def _also(facts: Facts, tags: list[str], _: Mapping[str, Any]) -> Evidence | None:
+    things = facts.tagged(tags)
+    return Evidence(also=things) if things else None
+
+
+def _staple(facts: Facts, names: list[str], _: Mapping[str, Any]) -> Evidence | None:
+    sought = set(names)
+    return _found(
+        tuple(t for t in facts.things if t.staple and sought & {t.staple.name, t.staple.kind_of})
+    )
+
+
+def _unknown(facts: Facts, _: bool, __: Mapping[str, Any]) -> Evidence | None:
+    """Any line that no food explains; crafts' tools and materials are asked for by edible."""
+    return _found(tuple(thing for thing in facts.things if thing.unknown))
+
+
+def _said_for(facts: Facts, who: str, _: Mapping[str, Any]) -> Evidence | None:
+    words = {"infants": facts.infants, "pets": facts.pets}.get(who, facts.young)
+    return Evidence(words=(words,)) if words else None
+
+
+def _words_of(clause: str, wanted: bool) -> Evidence | None:
+    if not wanted:
+        return _yes(not clause)
+    return Evidence(words=(clause,)) if clause else None
+
+
+def _told(facts: Facts, name: str, _: Mapping[str, Any]) -> Evidence | None:
+    """Ask for a fact of care/told.py by its name."""
+    words = facts.told(name)
+    return Evidence(words=(words,)) if words else None
+
+
+def _soda(facts: Facts, to_the_kilo: int, _: Mapping[str, Any]) -> Evidence | None:
+    """Look for more baking soda than raises a dough: see care/soda.py."""
+    soda = tuple(thing for thing in facts.things if thing.staple and thing.staple.name in SODA)
+    much = soda_is_much(facts.things, facts.recipe.kind.name, to_the_kilo)
+    return _found(soda) if much else None
+
+
+CHECKS: dict[str, Check] = {
+    "soda_from": _soda,
+    "told": _told,
+    "dried_by_method": lambda facts, wanted, _: _words_of(facts.dried, wanted),
+    "hot_in_glass": lambda facts, wanted, _: _words_of(facts.hot_in_glass, wanted),
+    "unknown": _unknown,
+    "said_for": _said_for,
+    "kind": lambda facts, names, _: _yes(facts.recipe.kind.name in names),
+    "eaten_by": lambda facts, who, _: _yes(facts.recipe.kind.eaten_by in who),
+    "edible": lambda facts, wanted, _: _yes(facts.recipe.kind.edible == wanted),
+    "heated": lambda facts, wanted, _: _yes(facts.heated == wanted),
+    "kept_at": lambda facts, places, _: _yes(facts.place in places),
+    "keeps_days_to": _days_to,
+    "keeps_denied": _keeps_denied,
+    "keeps_beyond": _keeps_beyond,
+    "tags": _tags,
+    "tags_also": _also,
+    "staple": _staple,
+    "item": _items,
+    "share": _share,
+    "too_little_acid": _acid,
+    "pressure_guide": _said_source,
+    "acid_soak": _acid_soak,
+    "ph_measured_to": _ph_measured,
+    "spirit_from": _spirit_from,
+    "spirit_meets_heat": _spirit_meets_heat,
+    "strength_below": lambda facts, limit, _: _strength(facts, limit, below=True),
+    "strength_not_under": lambda facts, limit, _: _strength(facts, limit, below=False),
+    "ph_over": lambda facts, limit, _: _ph(facts, limit, over=True),
+    "clause": _clause,
+    "sugar_boils": _boils,
+    "said": lambda facts, pattern, _: _words(facts.said, pattern),
+    "vessel": lambda facts, pattern, _: _words(facts.vessels, pattern),
+    "stage": _stage,
+    "toxic_in_method": _toxic,
+    "allergens": _allergens,
+    "any": _any,
+    "none": _none,
+}
+# these narrow another line of the same condition and are read by it
+NARROWING = {
+    "not_item": "tags",
+    "only_item": "tags",
+    "not_tags_of_item": "tags",
+    "stays": "tags",
+    "raw": "tags",
+    "grams_from": "tags",
+    "spirit_below": "spirit_from",
+}
+
+
+def judge(when: Mapping[str, Any], facts: Facts) -> Evidence | None:
+    """Return what made every line of a condition hold, or None when one does not."""
+    together = Evidence()
+    for word, value in when.items():
+        if word in NARROWING:
+            continue
+        found = CHECKS[word](facts, value, when)
+        if found is None:
+            return None
+        together = together.plus(found)
+    return together

@@ -1,0 +1,222 @@
+"""What is in it, in descending weight at the time of use, compounds opened, allergens marked.
+
+Articles 18 to 21 and Annex VII of Regulation (EU) No 1169/2011. What is strained out is said to
+have been infused, never to be contained; its allergens are marked all the same. Uses contents.py
+for weights. Leaves out type and paper.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterable
+from dataclasses import dataclass, replace
+from fractions import Fraction
+
+from stillroom.core.allergens.laws import List, all_allergens, say_in_list
+from stillroom.core.allergens.of_foods import Known
+from stillroom.core.amounts.units import convert, size_of
+from stillroom.core.batch.bottling import finished_density
+from stillroom.core.batch.contents import content_of, contents_by_place, contents_of
+from stillroom.core.larder.food_reading import FoodReading
+from stillroom.core.larder.packet_parts import read_part
+from stillroom.core.larder.shelves import common_larder
+from stillroom.core.lines.ingredient import Ingredient
+from stillroom.core.lines.ingredient_food import name_of, parts_of
+from stillroom.core.lines.staple_table import staple_of
+from stillroom.core.recipe.model import Recipe
+
+_DRIVES_OFF_WATER = ("preserve", "bake", "confection")
+_WATER_NAMED_FROM = Fraction(5, 100)
+# worked into a drink rather than steeped in it
+_FEEDS_THE_BREW = frozenset({"yeast", "nutrient"})
+# dissolve or are beaten in, and cannot be strained out
+_STIRRED_IN = _FEEDS_THE_BREW | frozenset(
+    {"water", "sugar", "honey", "syrup", "salt", "egg", "dairy", "gelatine", "sulphites"}
+)
+
+# an ingredient, its grams (None when unknown), whether it stays in what is given
+_Row = tuple[Known, Fraction | None, bool]
+
+
+@dataclass(frozen=True)
+class ContentsEntry:
+    """One piece of the list; the pieces are set with commas between. Allergens are emphasised."""
+
+    text: str
+    emphasised: bool = False
+
+
+def list_contents(recipe: Recipe, known: Iterable[Known], law: List) -> tuple[ContentsEntry, ...]:
+    """Return the list of contents.
+
+    An ingredient that is counted out by the container is weighed for one container of a batch; one
+    without a weight stands last, in the recipe's order.
+    """
+    weights = _weights(recipe)
+    places = {id(ingredient): place for place, ingredient in enumerate(recipe.ingredients)}
+
+    def weigh(ingredient: Ingredient) -> Fraction | None:
+        place = places.get(id(ingredient))
+        if place is not None:
+            return weights[place]
+        told = content_of(recipe, ingredient)  # what only the method names
+        return told.grams if told else None
+
+    rows: list[_Row] = [
+        (one, weigh(one.ingredient), _stays(recipe, one))
+        for one in known
+        if not _stays_on_the_table(recipe, one)
+    ]
+    rows = _one_row_each(rows)
+    rows = _without_steam(recipe, rows)
+    pressed = recipe.kind.name == "preserve"  # a jelly holds the juice of what was strained out
+    staying = [(one, grams, stays) for one, grams, stays in rows if stays or pressed]
+    strained = [(one, grams, stays) for one, grams, stays in rows if not stays and not pressed]
+    entries: list[ContentsEntry] = []
+    for one, _, stays in _by_weight(staying):
+        first, *rest = _open(one, law)
+        entries += [first if stays else replace(first, text=f"juice of {first.text}"), *rest]
+    for place, (one, _, _) in enumerate(_by_weight(strained)):
+        opening = "infused with " if place == 0 else ""
+        first, *rest = _open(one, law)
+        entries += [replace(first, text=opening + first.text), *rest]
+    return tuple(entries)
+
+
+def _weights(recipe: Recipe) -> tuple[Fraction | None, ...]:
+    """Return the grams of each line by its place, of one container where it is counted out so."""
+    counted = recipe.makes.amount.middle if recipe.makes.each else Fraction(1)
+    weights = []
+    for ingredient, content in zip(recipe.ingredients, contents_by_place(recipe), strict=True):
+        grams = content.grams if content else None
+        each = ingredient.scales == "per container"
+        weights.append(grams * counted if grams is not None and each else grams)
+    return tuple(weights)
+
+
+def _one_row_each(rows: list[_Row]) -> list[_Row]:
+    """Put lines of the same words into one row with the sum of what is known of their weights."""
+    found: dict[tuple[object, ...], _Row] = {}
+    for one, grams, stays in rows:
+        key = (name_of(one.ingredient).casefold(), one.contains, one.ingredient.parts, stays)
+        before = found.get(key, (one, None, stays))
+        known = [weight for weight in (before[1], grams) if weight is not None]
+        found[key] = (before[0], sum(known, Fraction(0)) if known else None, stays)
+    return list(found.values())
+
+
+def _without_steam(recipe: Recipe, rows: list[_Row]) -> list[_Row]:
+    """Count added water by what is left of it when the food is finished: Annex VII A 1.
+
+    Of food that is boiled or baked and weighed when done, what was lost was water. Below 5 % it
+    need not be named. Where nobody says what the food weighs, water stands last.
+    """
+    if recipe.kind.name not in _DRIVES_OFF_WATER:
+        return rows
+    finished = _finished_g(recipe)
+    total = sum((grams for _, grams, stays in rows if grams), Fraction(0))
+    left: list[_Row] = []
+    for one, grams, stays in rows:
+        if not _is_water(one) or grams is None:
+            left.append((one, grams, stays))
+        elif finished is None:
+            left.append((one, None, stays))
+        elif grams - (total - finished) > finished * _WATER_NAMED_FROM:
+            left.append((one, grams - (total - finished), stays))
+    return left
+
+
+def _is_water(known: Known) -> bool:
+    return any("water" in staple.tags for staple in known.staples)
+
+
+def _finished_g(recipe: Recipe) -> Fraction | None:
+    """Return the grams of the finished batch, from what the recipe says it makes."""
+    made = recipe.makes.total
+    size = size_of(made.unit)
+    if size == "mass":
+        return convert(made.middle, made.unit, "g")
+    density = finished_density(recipe)
+    if size == "volume" and density:
+        return convert(made.middle, made.unit, "ml") * density
+    return None
+
+
+def _stays_on_the_table(recipe: Recipe, known: Known) -> bool:
+    """Whether it is a tool of a craft: needed once for the batch, and not given away."""
+    return not recipe.kind.is_eaten and known.ingredient.scales == "per batch"
+
+
+def _is_pickled(recipe: Recipe, known: Known) -> bool:
+    """Whether it lies in a ferment of vegetables, without yeast, which nobody strains."""
+    things = [staple_of(ingredient) for ingredient in recipe.ingredients]
+    brewed = any(staple and "yeast" in staple.tags for staple in things)
+    own_word = known.ingredient.left_in is not None
+    return recipe.kind.name == "ferment" and not brewed and not own_word
+
+
+def _stays(recipe: Recipe, known: Known) -> bool:
+    """Liquids and what dissolves stay in a strained thing; leaves, fruit and pods do not."""
+    if recipe.stays_in(known.ingredient) or _is_pickled(recipe, known):
+        return True
+    if any(_FEEDS_THE_BREW & staple.tags for staple in known.staples):
+        return True
+    if known.ingredient.left_in is False:
+        return False
+    held = [c for c in contents_of(recipe) if c.ingredient == known.ingredient]
+    tags = {tag for staple in known.staples for tag in staple.tags}
+    return any(content.liquid or content.dissolves for content in held) or bool(tags & _STIRRED_IN)
+
+
+def _by_weight(rows: Iterable[_Row]) -> list[_Row]:
+    return sorted(rows, key=lambda row: -(row[1] if row[1] is not None else Fraction(-1)))
+
+
+def _open(known: Known, law: List) -> list[ContentsEntry]:
+    """Name an ingredient; a compound's parts follow in brackets, each marked for itself."""
+    ingredient = known.ingredient
+    item = name_of(ingredient)
+    if ingredient.parts:
+        readings = parts_of(ingredient)
+    else:
+        usual = known.staples[0].parts if len(known.staples) == 1 else ()
+        readings = tuple(read_part(part, common_larder()) for part in usual)
+    if not readings:
+        return [_entry(item, known.contains, law)]
+    entries = [_entry(reading.text, _allergens_in(reading), law) for reading in readings]
+    shown = frozenset(name for reading in readings for name in _allergens_in(reading))
+    hidden = _hidden(known.contains - shown, " ".join((item, *(e.text for e in entries))), law)
+    entries[0] = replace(entries[0], text=f"{item} ({entries[0].text}")
+    entries[-1] = replace(entries[-1], text=f"{entries[-1].text}){hidden}")
+    return entries
+
+
+def _entry(item: str, allergens: Iterable[str], law: List) -> ContentsEntry:
+    """Add the allergen in brackets where the name does not say it: "fine semolina (wheat)"."""
+    held = _listed(allergens, law)
+    missing = [say for say in held if not _says(item.lower(), say)]
+    return ContentsEntry(f"{item} ({', '.join(missing)})" if missing else item, bool(held))
+
+
+def _allergens_in(reading: FoodReading) -> frozenset[str]:
+    return frozenset(name for food in (*reading.foods, *reading.hinted) for name in food.allergens)
+
+
+def _listed(names: Iterable[str], law: List) -> list[str]:
+    wanted = set(names)
+    return [
+        say_in_list(allergen, law)
+        for allergen in all_allergens().values()
+        if allergen.name in wanted and allergen.heading(law)
+    ]
+
+
+def _says(words: str, allergen: str) -> bool:
+    stem = allergen.lower().rstrip("s")
+    return re.search(rf"\b{re.escape(stem)}", words) is not None
+
+
+def _hidden(missing: Iterable[str], written: str, law: List) -> str:
+    """Name allergens that the compound has and none of its written parts shows."""
+    names = [say for say in _listed(missing, law) if not _says(written.lower(), say)]
+    return f" (contains {', '.join(names)})" if names else ""

@@ -1,0 +1,172 @@
+"""How long a thing keeps for its card: the recipe's own word, or shorter published guidance.
+
+The published times are staples/keeping.yml. Leaves out dates: date_marks.py.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, replace
+from functools import lru_cache
+
+from stillroom.core.batch.strength import strength_of
+from stillroom.core.care.finished_strength import finished_percent
+from stillroom.core.care.keeping_limits import (
+    Keeps,
+    limits_of_guidance,
+    rows_for_card,
+    usual_limit,
+)
+from stillroom.core.care.safety_facts import Facts, gather_facts
+from stillroom.core.care.safety_rules import judge
+from stillroom.core.label.date_marks import Term
+from stillroom.core.method.keeping_said import claimed_in_method
+from stillroom.core.recipe.keeps import OWN_PRACTICE, Keeping
+from stillroom.core.recipe.model import Recipe
+from stillroom.core.when.spans import Span
+
+# above this strength a drink carries no best-before date: Reg. (EU) 1169/2011 Annex X 1(d)
+EXEMPT_FROM_ABV = 10
+_NO_DATE_NEEDED = (
+    "A drink of 10 % vol or more needs no best-before date (Reg. (EU) 1169/2011 Annex X); "
+)
+
+
+@dataclass(frozen=True)
+class Kept:
+    """How long, where and by whose word; `notes` say where published guidance was shorter."""
+
+    unopened: Span | None
+    opened: Span | None
+    where: str
+    source: str
+    term: Term
+    why: str
+    notes: tuple[str, ...] = ()
+
+
+def decide_keeping(recipe: Recipe, facts: Facts) -> Kept:
+    """Weigh the recipe's keeping time against published guidance for what it is.
+
+    The shorter of the two goes on the card, unless the recipe gives a reason; guidance about
+    poison outweighs any reason.
+    """
+    keeps = recipe.keeps
+    unopened, opened, source, where = keeps.unopened, keeps.opened, keeps.source, keeps.where
+    notes: list[str] = []
+    mark = ""
+    for row in rows_for_card(facts, judge):
+        binding = row.card == "always"
+        mark = row.mark or mark
+        for name, own, published in (
+            ("unopened", unopened, row.unopened),
+            ("opened", opened, row.opened),
+        ):
+            if not published or not _longer(own, published):
+                continue
+            if own and keeps.reason and not binding:
+                notes.append(
+                    f"{row.source} says {published}; the maker keeps it {own}: {keeps.reason}"
+                )
+                continue
+            notes.append(_shortened(name, own, published, row))
+            source = row.source
+            where = (row.where or where) if binding else where
+            unopened, opened = (published, opened) if name == "unopened" else (unopened, published)
+    term, why = _term(recipe, facts, mark)
+    return Kept(unopened, opened, where, source, term, why, tuple(notes))
+
+
+def known_keeping(recipe: Recipe) -> Keeping:
+    """Return the recipe's keeping; where it says nothing, its method's word, else the book's own.
+
+    The book says nothing of a craft, nor of what holds a food it does not know: that stays open.
+    """
+    keeps = recipe.keeps
+    if keeps.unopened is not None or not recipe.kind.edible:
+        return keeps
+    claimed = claimed_in_method(recipe)
+    if claimed is not None:
+        return replace(keeps, unopened=claimed, source=OWN_PRACTICE, by="method")
+    facts = gather_facts(recipe, finished_percent(recipe), ())
+    limits = [*limits_of_guidance(facts, judge)]
+    if usual := usual_limit(facts, judge):
+        limits.append(usual)
+    if not limits or any(thing.unknown for thing in facts.things):
+        return keeps
+    limits += [
+        row.limit for row in rows_for_card(facts, judge) if row.limit and row.card != "always"
+    ]
+    limit = min(limits, key=lambda one: one.longest.minutes())
+    where = keeps.where or limit.where
+    return replace(keeps, unopened=limit.longest, where=where, source=limit.source, by="book")
+
+
+@lru_cache(maxsize=4096)
+def planned_span(recipe: Recipe) -> Span | None:
+    """Return how long it is planned to keep: nothing is given beyond the date on its card."""
+    own = recipe.keeps.unopened
+    if own is None or not recipe.kind.edible:
+        return own
+    facts = gather_facts(recipe, finished_percent(recipe), ())
+    card = decide_keeping(recipe, facts).unopened
+    return card if card and _longer(own, card) else own
+
+
+def keeping_words(recipe: Recipe) -> str:
+    """Say how long it keeps, and what card and dates take where guidance is shorter."""
+    words, planned = recipe.keeps.words, planned_span(recipe)
+    if planned == recipe.keeps.unopened:
+        return words
+    return f"{words}; card and dates take {planned}, by published guidance"
+
+
+def _shortened(name: str, own: Span | None, published: Span, row: Keeps) -> str:
+    state = "unopened" if name == "unopened" else "once opened"
+    said = f"the recipe says {own}" if own else "the recipe does not say"
+    return f"{published} {state}: {row.source} ({said})"
+
+
+def needs_no_date(recipe: Recipe) -> bool:
+    """Tell whether it is a drink so strong that Annex X asks for no best-before date on it."""
+    found = strength_of(recipe)
+    strong = found is not None and found.abv_percent >= EXEMPT_FROM_ABV
+    return strong and recipe.kind.is_eaten and recipe.kind.name in ("infusion", "ferment")
+
+
+def _longer(own: Span | None, published: Span) -> bool:
+    return own is None or own.minutes(longest=False) > published.minutes()
+
+
+def _term(recipe: Recipe, facts: Facts, published_mark: str) -> tuple[Term, str]:
+    """Return the right one of the terms, and why: Art. 24 and Annex X."""
+    keeps = recipe.keeps
+    if not recipe.kind.is_eaten:
+        return "none", "It is not food."
+    exempt = _is_drink(facts) and (facts.strength or 0) >= EXEMPT_FROM_ABV
+    if keeps.unopened is None and not published_mark and exempt:
+        return "none", _NO_DATE_NEEDED + "the recipe gives none."
+    if keeps.unopened is None and not published_mark:
+        return "none", "How long it keeps is not known: the recipe does not say."
+    if published_mark == "use by":
+        return "use by", "It spoils fast and can make ill: Reg. (EU) 1169/2011 Art. 24."
+    if facts.place == "fridge" and facts.tagged(["perishable", "egg", "fish"]):
+        return "use by", "It spoils fast and can make ill: Reg. (EU) 1169/2011 Art. 24."
+    written = recipe.keeps.mark or recipe.kind.mark
+    if not recipe.kind.edible and written == "best before":
+        return "best before", "By the recipe's own word; it is no food for people."
+    if written == "use by":
+        return "use by", "By the recipe's own word."
+    if written == "none":
+        return "none", recipe.keeps.reason or "By the recipe's own word."
+    said = f"this is {keeps.source}." if keeps.by == "book" else "the maker gives one all the same."
+    if exempt:
+        return "best before", _NO_DATE_NEEDED + said
+    if keeps.by == "book":
+        return "best before", f"The recipe does not say; {said}"
+    return "best before", "It keeps; the date is for its quality: Reg. (EU) 1169/2011 Art. 24."
+
+
+def _is_drink(facts: Facts) -> bool:
+    return facts.recipe.kind.name in ("infusion", "ferment") and bool(
+        facts.tagged(["alcohol", "yeast"])
+    )

@@ -1,0 +1,1 @@
+"""One ingredient line: what it says of how much and of what, and what it leaves in doubt."""

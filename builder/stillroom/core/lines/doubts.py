@@ -1,0 +1,194 @@
+"""What a line leaves in doubt: amounts that nothing has read, and what could be two things.
+
+A doubt is asked and never guessed. The strength of a spirit: line_strength.py.
+"""
+
+from __future__ import annotations
+
+import re
+from functools import cache
+
+from stillroom.core.amounts.quantities import Amount, Unmeasured, show_number
+from stillroom.core.amounts.units import size_of
+from stillroom.core.lines.parts_of_line import LineReading, either, line_words
+from stillroom.core.words.problems import Unreadable
+
+# a number that is the food's own, and no amount of it
+OWN_NUMBER = re.compile(
+    r"\d+(?:[.,]\d+)?(?:\s*[-–]\s*\d+)?\s*(?:%|per\s?cent\b)|0{2,}\b|\d+-[A-Za-z]"
+    r"|\d+[\s-]*proof\b|\d+\s*°|½-|½ fat"
+    r"|\d+(?:st|nd|rd|th)\b|\d+\s+(?:grains?|seeds?)\s+bread"
+)
+_UNIT = (
+    r"tbsps?|tsps?|tablespoons?|teaspoons?|ozs?|ounces?|fl|mls?|kgs?|lbs?|grams?|litres?"
+    r"|liters?|pints?|quarts?|gallons?|dl|cl|(?-i:EL|TL)"
+)
+_LEFT_OVER = re.compile(rf"(?:^|[\s(/])(?P<unit>\d*(?:{_UNIT})\.?)(?=$|[\s,)/])", re.IGNORECASE)
+_LONE_LETTER = re.compile(r"(?P<unit>g|ml|kg|oz|[b-wyzA-Z])\.?\s+[A-Za-z]")
+_FOODS_WITH_UNITS = re.compile(
+    r"\bgram\s+(?:flour|dal|dhal)\b|\b(?:black|split|green|red|bengal|horse|urad|white)\s+gram\b"
+    r"|\bpound\s+cake\b|\bcuckoo[\s-]+pints?\b|\bhalf[\s-]pounders?\b",
+    re.IGNORECASE,
+)
+_NUMBER = r"(?:[½⅓⅔¼¾⅛]|\d+(?:[.,/]\d+)?)"
+_SECOND = re.compile(
+    rf"(?:\b(?:and|plus|minus|less)\b|[+&])\s+(?:(?:about|scant|heaped|generous|another)\s+)?{_NUMBER}"
+    rf"|\bof\s+(?:{_NUMBER}|half\b)"
+    r"|\band\s+an?\s+(?:pinch|grind|dash|splash|knob|handful|squeeze|drop|sprig|stick|clove|slice|piece)\b",
+    re.IGNORECASE,
+)
+_ANY_NUMBER = re.compile(rf"(?:^|[\s(])(?!{OWN_NUMBER.pattern})(?P<number>{_NUMBER})(?=$|[\s,)])")
+_MEASURE_IN_NOTE = re.compile(
+    rf"(?:^|[,(;]|,\s*or)\s*(?:(?:about|approx\.?|around|weighing|approximately)\s*)*"
+    rf"(?P<measure>{_NUMBER}(?:\s*(?:-|–|to)\s*{_NUMBER})?\s*-?(?:{_UNIT}|g|l|ml|kg|cups?)\b)",
+    re.IGNORECASE,
+)
+_SPOKEN = re.compile(
+    r"(?:^|[,(;])\s*(?:about\s+)?(?:an?|one|two|three|four|five|six|half\s+an?)\s+"
+    r"(?P<measure>ounces?|pounds?|pints?|quarts?|gallons?|cups?|tablespoons?|teaspoons?|litres?|grams?)\b",
+    re.IGNORECASE,
+)
+# "Zucchero, grammi 750", "Spirito, litri uno e mezzo"
+_UNIT_FIRST = re.compile(
+    r"(?:^|[,(;])\s*(?P<measure>(?:grammi|gramos|litri|litros|decilitri|chili|chilogrammi|etti|n\.)\s+\w+)",
+    re.IGNORECASE,
+)
+# another thing in the same line: "6 cloves, 1 blade of mace", "3/4 cup salt in 2 gals water"
+_ANOTHER = re.compile(
+    rf"{_NUMBER}\s+[a-z]{{3,}}\s+of\s+(?!it\b|them\b|th|which|each|one|your|a\b)[a-z]{{3}}",
+    re.IGNORECASE,
+)
+_DILUTED = re.compile(
+    rf"\b(?:in|with|to)\s+(?:about\s+)?{_NUMBER}\s*(?:{_UNIT}|g|ml|l|cups?|gals?|qts?|pts?)\b",
+    re.IGNORECASE,
+)
+# "1 orange 1 lemon"; but "flour type 405 sifted", "vitamin B 12 powder"
+_NEXT = re.compile(
+    r"(?<!type)(?<!typ)(?<!no\.)(?<!no)(?<!number)(?<!grade)(?<!vitamin)(?<=[a-zà-ÿ]{2})\s[1-9]\d?\s+"
+    r"(?!to\b|or\b|x\b|in\b|seeds?\b|grains?\b|spices?\b|years?\b|days?\b|hours?\b)[a-zà-ÿ]{3,}"
+)
+_SHARE = re.compile(r"(?P<part>\d+(?:[.,]\d+)?\s?%)\s+(?P<food>[a-zà-ÿ].*)", re.IGNORECASE)
+_GLUED_UNIT = re.compile(r"(?P<unit>gr?|kg|ml|cl|dl|EL|TL)(?=[A-ZÄÖÜ][a-zäöüß])")
+_FOR_ONE = re.compile(
+    r"\b(?P<said>(?:per|for\s+each|in\s+each|to\s+each|to\s+every)\s+"
+    r"(?:half[\s-]pint|pint|quart|litre|liter|jar|bottle|kg|kilo|pound|lb|cup|gallon|person))s?\b",
+    re.IGNORECASE,
+)
+_ONE_OF = re.compile(r"\bper\b|\beach\b|\bevery\b", re.IGNORECASE)
+_DIGIT = re.compile(r"[\d½⅓⅔¼¾⅛]")
+_EACH_OF = re.compile(r"each\s+(?:of\s+)?(?P<foods>.*(?:\band\b|&|,).*)", re.IGNORECASE)
+# "1 tsp each cinnamon, nutmeg and cloves": what stands behind the comma are more of them
+_EACH_FIRST = re.compile(r"each\b[\s:]", re.IGNORECASE)
+_EACH_LAST = re.compile(r".*(?:\band\b|&).*\beach$", re.IGNORECASE)
+_COUNT_FIRST = re.compile(r"(?:about|approx\.?|approximately|around)\s+\d", re.IGNORECASE)
+_NO_BEGINNING = re.compile(
+    r"(?:and|or|plus|minus|to|from|with|per|à|a|o|ou|oder|bis|tot)\s|[lI|][/.]"
+)
+_WRITE_ONE = 'Write one amount before the food, such as "250 g sugar", and the rest after a comma.'
+
+
+def refuse_left_over(reading: LineReading, text: str) -> None:
+    """Ask about an amount or a unit that was not read: it is not guessed, nor lost."""
+    item = _FOODS_WITH_UNITS.sub("food", reading.item)
+    left = _LEFT_OVER.search(item) or _LONE_LETTER.match(item) or _GLUED_UNIT.match(item)
+    if left and isinstance(reading.amount, Amount):
+        raise Unreadable(f'"{left["unit"]}" is left over in "{reading.item}".', _WRITE_ONE)
+    second = _SECOND.search(item) or re.match(r"[-–—/]\s?\w", item)
+    second = second or _COUNT_FIRST.match(item)
+    if second:
+        raise _several(text)
+    _refuse_each(reading, text)
+    _refuse_another(reading, item, text)
+    _refuse_share(reading)
+    if _NO_BEGINNING.match(item):
+        raise Unreadable(f'"{text.strip()}" could not be read whole.', _WRITE_ONE)
+    _refuse_unmeasured_number(reading, item, left)
+    _refuse_poured_ounces(reading)
+
+
+def _several(text: str) -> Unreadable:
+    return Unreadable(
+        f'"{text.strip()}" says more than one amount.', "Write a line for each of them."
+    )
+
+
+def _refuse_each(reading: LineReading, text: str) -> None:
+    """Ask about "1 tsp each cumin and coriander": it is two ingredients, not one of that name."""
+    if not isinstance(reading.amount, Amount):
+        return
+    each = _EACH_OF.match(reading.item) or _EACH_LAST.match(reading.item)
+    if each or (_EACH_FIRST.match(reading.item) and reading.note):
+        raise Unreadable(
+            f'"{text.strip()}" says one amount of several things.', "Write a line for each of them."
+        )
+
+
+def _refuse_share(reading: LineReading) -> None:
+    """Ask about "45% sweet almond oil", a share of the whole, where no amount is given."""
+    share = _SHARE.match(reading.item)
+    if share is None or isinstance(reading.amount, Amount):
+        return
+    of_it = line_words()["percent_of"] + line_words()["spirits"] + line_words()["drinks"]
+    own = re.search(rf"\b(?:{either(of_it)})", share["food"], re.IGNORECASE)
+    if own is None or re.search(r"(?:oil|wax|shea butter|water)$", share["food"], re.IGNORECASE):
+        raise Unreadable(
+            f'"{share["part"]}" of {share["food"]} is a share, and no amount.',
+            f'Write how much it is: "45 g {share["food"]}".',
+        )
+
+
+def _refuse_another(reading: LineReading, item: str, text: str) -> None:
+    """Ask where a line measures a second thing, or says how much goes with one of another."""
+    if not isinstance(reading.amount, Amount):
+        return
+    for_one = _FOR_ONE.search(f"{item}, {reading.note}") if _ONE_OF.search(text) else None
+    if for_one:
+        raise Unreadable(
+            f'"{text.strip()}" says how much {for_one["said"]}, not how much in all.',
+            'Write the whole amount, or "- item: garlic", "amount: 1 clove", '
+            '"scales: per container" below each other.',
+        )
+    digits = _DIGIT.search(item)
+    if _ANOTHER.match(reading.note) or (digits and (_DILUTED.search(item) or _NEXT.search(item))):
+        raise _several(text)
+
+
+def _refuse_unmeasured_number(reading: LineReading, item: str, unit: re.Match[str] | None) -> None:
+    """Ask where a line that measures nothing holds a number all the same."""
+    if not isinstance(reading.amount, Unmeasured) or reading.amount.words != "as needed":
+        return
+    number = _ANY_NUMBER.search(item)
+    if number and not re.search(
+        r"\b(?:types?|typ|no|nr|number|grade)\.?$", item[: number.start()], re.I
+    ):
+        raise Unreadable(f'The amount in "{reading.item}" could not be read.', _WRITE_ONE)
+    measure = _MEASURE_IN_NOTE.search(reading.note) or _SPOKEN.search(reading.note)
+    measure = measure or _UNIT_FIRST.search(reading.note)
+    if measure or unit:
+        said = measure["measure"] if measure else unit["unit"]  # type: ignore[index]
+        raise Unreadable(f'"{said}" stands behind the food and could not be read.', _WRITE_ONE)
+
+
+@cache
+def spirit_words() -> re.Pattern[str]:
+    """Return the pattern of the names of strong drinks."""
+    return re.compile(rf"\b(?:{either(line_words()['spirits'])})s?\b", re.IGNORECASE)
+
+
+def _refuse_poured_ounces(reading: LineReading) -> None:
+    """Ask about "1½ oz gin": a bar's ounce is a measure by volume, a kitchen's a weight."""
+    own = reading.amount
+    if not isinstance(own, Amount) or own.unit != "oz" or reading.also:
+        return
+    if not re.search(rf"(?:{spirit_words().pattern})$", reading.item, re.IGNORECASE):
+        return
+    number = show_number(own.low)
+    raise Unreadable(
+        f'"{number} oz {reading.item}" may be poured or weighed.',
+        f'Write "{number} fl oz {reading.item}", or its weight in grams.',
+    )
+
+
+def is_poured(amount: object) -> bool:
+    """Whether an amount is measured by volume."""
+    return isinstance(amount, Amount) and bool(amount.unit) and size_of(amount.unit) == "volume"

@@ -1,0 +1,206 @@
+"""An ingredient of a recipe, read from its line or from several facts.
+
+Raises Unreadable in plain words. What a recipe makes and is kept in: holders.py. recipe.py puts
+them together.
+"""
+
+from __future__ import annotations
+
+import re
+from dataclasses import dataclass, field
+from fractions import Fraction
+from typing import Any, Literal
+
+from stillroom.core.amounts.quantities import Amount, AnyAmount, Unmeasured
+from stillroom.core.amounts.units import System, convert, size_of
+from stillroom.core.larder.food_reading import FoodReading
+from stillroom.core.lines.doubts import spirit_words
+from stillroom.core.lines.ingredient_amount import amount_of_line
+from stillroom.core.lines.sizes import (
+    Sized,
+    comma_parts,
+    read_amount,
+    read_leading,
+)
+from stillroom.core.words.problems import Unreadable, did_you_mean, say_written
+
+Scales = Literal["with the batch", "per container", "per batch"]
+SCALES: tuple[Scales, ...] = ("with the batch", "per container", "per batch")
+
+# "5% acidity" and "70% cocoa" are no strengths; a line's own reader says "% vol" where one is meant
+_STRENGTH = re.compile(r"(\d+(?:[.,]\d+)?)\s*%(?=\s*(?:vol|abv|alc))", re.IGNORECASE)
+_BARE_STRENGTH = re.compile(r"(\d+(?:[.,]\d+)?)\s*%(?=\s*(?:vol|abv|alc|,|$))", re.IGNORECASE)
+_WEIGHT = re.compile(r"about\s+(.+?)(\s+each|\s+apiece)?$", re.IGNORECASE)
+INGREDIENT_KEYS = (
+    "item",
+    "amount",
+    "note",
+    "staple",
+    "strength",
+    "each",
+    "scales",
+    "tolerance",
+    "optional",
+    "group",
+    "parts",
+    "left in",
+)
+
+
+@dataclass(frozen=True)
+class Ingredient:
+    """One line of a recipe: how much of what, and what a computation must know of it.
+
+    `strength` is in % vol, `each_g` the weight in grams of one counted thing, `tolerance` a
+    fraction of 1, `parts` a compound's own ingredients in descending order. `left_in` is None
+    when the kind decides whether it is strained out. `also` is the amount measured again. `found`
+    is what the book's larder knows of the item, `found_parts` what of each part; they are filled
+    in when the recipe is loaded.
+    """
+
+    item: str
+    amount: AnyAmount
+    note: str = ""
+    staple: str = ""
+    strength: Fraction | None = None
+    each_g: Fraction | None = None
+    scales: Scales = "with the batch"
+    tolerance: Fraction | None = None
+    optional: bool = False
+    group: str = ""
+    parts: tuple[str, ...] = ()
+    left_in: bool | None = None
+    also: tuple[Amount, ...] = ()
+    found: FoodReading | None = field(default=None, compare=False, repr=False)
+    found_parts: tuple[FoodReading, ...] = field(default=(), compare=False, repr=False)
+
+
+def read_ingredient(value: Any, system: System, language: str = "en_GB") -> Ingredient:
+    """Read an ingredient from its line or its mapping; numbers as the language writes them."""
+    if isinstance(value, dict):
+        return _read_ingredient_mapping(value, system, language)
+    if not isinstance(value, str):
+        raise Unreadable(
+            f"{say_written(value)} is not an ingredient.", 'Write a line such as "250 g sugar".'
+        )
+    line = amount_of_line(value, system, language)
+    weight = line.each_g
+    if weight is None and isinstance(line.amount, Amount):
+        weight = _weight_of_one(line.amount, line.note, system, language)
+    return Ingredient(
+        line.item,
+        line.amount,
+        line.note,
+        strength=_strength(line.note),
+        each_g=weight,
+        also=line.also,
+        optional=line.amount == Unmeasured("optional"),
+    )
+
+
+def _strength(note: str, bare: bool = False) -> Fraction | None:
+    found = (_BARE_STRENGTH if bare else _STRENGTH).search(note)
+    if not found:
+        return None
+    percent = Fraction(found[1].replace(",", "."))
+    if percent > 100:
+        raise Unreadable(f'"{found[0]}" is stronger than pure alcohol.', 'Write "40% vol".')
+    return percent
+
+
+def _weight_of_one(amount: Amount, note: str, system: System, language: str) -> Fraction | None:
+    """Read "about 900 g" beside a count as the weight of all, "about 150 g each" as of one."""
+    if amount.unit:
+        return None
+    for part in comma_parts(note):
+        found = _WEIGHT.match(part)
+        said = read_leading(found[1], system, language) if found else None
+        if found and said and not said.rest and size_of(said.amount.unit) == "mass":
+            grams = convert(said.amount.middle, said.amount.unit, "g")
+            return grams if found[2] else grams / amount.middle
+    return None
+
+
+def _read_ingredient_mapping(value: dict[str, Any], system: System, language: str) -> Ingredient:
+    for key in value:
+        if key not in INGREDIENT_KEYS:
+            raise Unreadable(
+                f'An ingredient has no "{key}:".', did_you_mean(str(key), INGREDIENT_KEYS)
+            )
+    value = {key: said for key, said in value.items() if said is not None}  # empty says nothing
+    for key in ("item", "amount", "note", "scales", "each"):
+        if isinstance(value.get(key), dict | list):
+            raise Unreadable(f'"{key}:" of an ingredient holds a list.', "Write it in a few words.")
+    for key in ("item", "amount"):
+        if not str(value.get(key) or "").strip():
+            raise Unreadable(f'The ingredient has no "{key}".', f'Add "{key}:" to it.')
+    said = read_amount(str(value["amount"]), system, language)
+    amount = said.amount if isinstance(said, Sized) else said
+    scales = value.get("scales", "with the batch")
+    if scales not in SCALES:
+        raise Unreadable(f'"{scales}" is not a way to scale.', did_you_mean(str(scales), SCALES))
+    note = str(value.get("note", ""))
+    parts = value.get("parts", [])
+    if not isinstance(parts, list):
+        raise Unreadable('"parts" is not a list.', "Write one part a line, each after a dash.")
+    return Ingredient(
+        item=str(value["item"]),
+        amount=amount,
+        note=note,
+        staple=str(value.get("staple", "")),
+        strength=_written_strength(value, note),
+        each_g=_each(value.get("each"), said, note, system, language),
+        also=said.also if isinstance(said, Sized) else (),
+        scales=scales,
+        tolerance=_percent(value.get("tolerance")),
+        optional=_yes_or_no(value.get("optional", False), "optional"),
+        group=str(value.get("group", "")),
+        parts=tuple(str(part) for part in parts),
+        left_in=_yes_or_no(value["left in"], "left in") if "left in" in value else None,
+    )
+
+
+def _written_strength(value: dict[str, Any], note: str) -> Fraction | None:
+    """Return the strength that an ingredient states, or a spirit's in its note."""
+    if "strength" in value:
+        return _strength(str(value["strength"]), bare=True)
+    return _strength(note, bare=bool(spirit_words().search(str(value["item"]))))
+
+
+def _each(
+    text: Any, said: Sized | AnyAmount, note: str, system: System, language: str
+) -> Fraction | None:
+    pack = said.each if isinstance(said, Sized) else None
+    if text is None and pack is not None:
+        if size_of(pack.unit) != "mass":
+            raise Unreadable(
+                "A pack that is not weighed cannot be reckoned with.",
+                'Write the whole amount: "660 ml" rather than "2 x 330 ml".',
+            )
+        return convert(pack.middle, pack.unit, "g")
+    if text is None:
+        whole = said.amount if isinstance(said, Sized) else None
+        return _weight_of_one(whole, note, system, language) if whole else None
+    weight = read_amount(str(text), system, language)
+    if not isinstance(weight, Sized) or size_of(weight.amount.unit) != "mass":
+        raise Unreadable(f'"{text}" is not a weight.', 'Write "each: about 130 g".')
+    return convert(weight.amount.middle, weight.amount.unit, "g")
+
+
+def _percent(text: Any) -> Fraction | None:
+    if text is None:
+        return None
+    found = re.fullmatch(r"\s*(\d+(?:\.\d+)?)\s*%\s*", str(text))
+    if not found:
+        raise Unreadable(f'"{text}" is not a percentage.', 'Write "tolerance: 5%".')
+    return Fraction(found[1]) / 100
+
+
+def _yes_or_no(value: Any, key: str) -> bool:
+    said = str(value).strip().lower()
+    if said not in _YES_OR_NO:
+        raise Unreadable(f'"{key}" is neither yes nor no.', f'Write "{key}: yes" or "{key}: no".')
+    return _YES_OR_NO[said]
+
+
+_YES_OR_NO = {"yes": True, "true": True, "on": True, "no": False, "false": False, "off": False}

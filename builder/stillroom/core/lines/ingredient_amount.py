@@ -1,0 +1,139 @@
+"""What a line says, as the numbers a recipe reckons with: packs, pieces, strengths, pairs.
+
+"2 x 400 g tins" are two tins of 400 g each, "2 x 330 ml bottles" 660 ml; a stick of butter weighs
+what an American one does; a pair that disagrees by more than kitchen rounding is told. Uses
+line_reader.py.
+"""
+
+from __future__ import annotations
+
+import re
+from dataclasses import dataclass, replace
+from fractions import Fraction
+
+from stillroom.core.amounts.quantities import (
+    Amount,
+    AnyAmount,
+    Unmeasured,
+    parse_amount,
+    show_amount,
+)
+from stillroom.core.amounts.units import System, convert, offered_words, size_of
+from stillroom.core.lines.amounts import STICK_FOODS
+from stillroom.core.lines.pairs import compare
+from stillroom.core.lines.parts_of_line import LineReading
+from stillroom.core.lines.reader import read_line
+from stillroom.core.lines.sizes import bare_words, comma_parts, read_leading
+from stillroom.core.words.problems import Unreadable, nearest
+
+# shortened words that are no unit: sizes, and names
+_SHORTENED = frozenset(
+    {"st.", "dr.", "no.", "mrs.", "mr.", "opt.", "extra.", "frz.", "lg.", "lge.", "sm.", "med."}
+)
+_STICK_G = Fraction(113)  # one US stick of butter: USDA SR 01145
+
+# what a measure of volume behind the food is the size of, in the languages of the reader
+_HOLDS_A_DRINK = frozenset(
+    {"bottle", "flask", "miniature", "flasche", "bouteille", "botella", "bottiglia", "fles"}
+)
+
+
+@dataclass(frozen=True)
+class LineAmount:
+    """The parts of an ingredient that a line gives; `also` is the same measured again."""
+
+    item: str
+    amount: AnyAmount
+    note: str
+    each_g: Fraction | None = None
+    also: tuple[Amount, ...] = ()
+
+
+def amount_of_line(text: str, system: System, language: str = "en_GB") -> LineAmount:
+    """Read an ingredient line for a recipe; raises Unreadable.
+
+    >>> line = amount_of_line("2 x 400 g tins tomatoes", "metric")
+    >>> str(line.amount.low), line.amount.noun, line.each_g
+    ('2', 'tin', Fraction(400, 1))
+    """
+    bare = bare_words(text)
+    ratio = _ratio_behind(bare, system)
+    if ratio:
+        return ratio
+    reading = read_line(bare, system, language)
+    amount = reading.amount
+    if not isinstance(amount, Amount):
+        return LineAmount(reading.item, amount or Unmeasured("as needed"), _note(reading))
+    _refuse_misspelt_unit(amount, reading.item, system)
+    compare(reading.each if reading.each is not None else amount, reading.also)
+    reading = _size_behind(amount, reading, system, language)
+    amount, each_g, size = _packs(amount, reading)
+    if each_g is None and not amount.unit and reading.also and reading.each is None:
+        each_g = _weight_of_one(amount, reading.also[0])
+    if amount.noun == "stick" and STICK_FOODS.search(reading.item):
+        each_g = _STICK_G
+    note = ", ".join(part for part in (size, _note(reading)) if part)
+    return LineAmount(reading.item, amount, note, each_g, reading.also)
+
+
+def _size_behind(
+    amount: Amount, reading: LineReading, system: System, language: str
+) -> LineReading:
+    """Read the size of a bottle that stands behind its food: "1 bottle gin (70cl)"."""
+    if reading.each is not None or amount.unit or amount.noun.lower() not in _HOLDS_A_DRINK:
+        return reading
+    parts = comma_parts(reading.note)
+    for place, part in enumerate(parts):
+        said = read_leading(part, system, language)
+        plain = said and said.each is None and said.rest.strip(" .").lower() in ("", "each")
+        if said and plain and said.amount.unit and size_of(said.amount.unit) == "volume":
+            note = ", ".join(parts[:place] + parts[place + 1 :])
+            return replace(reading, each=said.amount, note=note)
+    return reading
+
+
+def _ratio_behind(text: str, system: System) -> LineAmount | None:
+    """Read "cinnamon sticks, 1 per 250 ml of vodka": the only amount that is written of another."""
+    item, *notes = comma_parts(text, 1)
+    note = notes[0] if notes else ""
+    if not notes or " per " not in note or re.match(r"\s*[\d½¼¾⅓⅔⅛]", item):
+        return None
+    return LineAmount(item.strip(), parse_amount(note.strip(), system), "")
+
+
+def _note(reading: LineReading) -> str:
+    words = reading.fullness
+    return ", ".join(part for part in (words, reading.note) if part)
+
+
+def _weight_of_one(amount: Amount, whole: Amount) -> Fraction | None:
+    """Return the grams of one where a line gives the weight of all: "4 egg yolks (72 grams)"."""
+    if size_of(whole.unit) != "mass" or amount.middle <= 0:
+        return None
+    return convert(whole.middle, whole.unit, "g") / amount.middle
+
+
+def _packs(amount: Amount, reading: LineReading) -> tuple[Amount, Fraction | None, str]:
+    """Return the amount, the grams of one, and the size in words where it is no weight."""
+    each = reading.each
+    if each is None:
+        return amount, None, ""
+    size = size_of(each.unit)
+    if size == "mass":
+        return amount, convert(each.middle, each.unit, "g"), ""
+    if size == "volume":
+        whole = replace(each, low=each.low * amount.low, high=each.high * amount.high)
+        return whole, None, f"{show_amount(amount)} of {show_amount(each)}"
+    return amount, None, show_amount(each)
+
+
+def _refuse_misspelt_unit(amount: Amount, item: str, system: System) -> None:
+    """Refuse "3 cupp sugar" rather than count three of a thing called "cupp sugar"."""
+    first, _, rest = item.partition(" ")
+    if amount.unit or amount.noun or not rest or len(first) < 3:
+        return
+    if first.endswith(".") and first.lower() not in _SHORTENED:  # "2 tablesp. honey"
+        raise Unreadable(f'"{first}" is not a unit.', 'Write "g", "ml", "tsp" or "cup".')
+    near = nearest(first, [word for word in offered_words(system) if word[0] == first[0]], 0.8)
+    if near:
+        raise Unreadable(f'"{first}" is not a unit.', f'Did you mean "{near}"?')

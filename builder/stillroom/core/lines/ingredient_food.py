@@ -1,0 +1,83 @@
+"""The food of an ingredient: of its item, its counted noun and its note together.
+
+Leaves out what follows of it: allergens.py, safety.py and the computations of amounts.
+"""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from typing import TYPE_CHECKING
+
+from stillroom.core.amounts.quantities import Amount
+from stillroom.core.larder.egg_sizes import egg_of_size
+from stillroom.core.larder.food_reading import FoodReading, read_food
+from stillroom.core.larder.packet_parts import read_part
+from stillroom.core.larder.phrases import phrase_words
+from stillroom.core.larder.shelves import Larder, common_larder
+from stillroom.core.larder.words import normal_form
+
+if TYPE_CHECKING:
+    from stillroom.core.lines.ingredient import Ingredient
+
+
+def find_foods(ingredient: Ingredient, larder: Larder, system: str = "metric") -> Ingredient:
+    """Return the ingredient with what its larder knows of it and of its written parts.
+
+    `system` is that of the recipe's measures: an egg's size is its country's.
+    """
+    words = (counted_noun(ingredient), ingredient.item, ingredient.note)
+    return replace(
+        ingredient,
+        found=egg_of_size(read_ingredient_food(ingredient, larder), words, system),
+        found_parts=tuple(read_part(part, larder) for part in ingredient.parts),
+    )
+
+
+def food_of(ingredient: Ingredient) -> FoodReading:
+    """Return what an ingredient was read as; in the common larder where no book was asked."""
+    return ingredient.found or read_ingredient_food(ingredient, common_larder())
+
+
+def parts_of(ingredient: Ingredient) -> tuple[FoodReading, ...]:
+    """Return what each written part of an ingredient was read as."""
+    if len(ingredient.found_parts) == len(ingredient.parts):
+        return ingredient.found_parts
+    return tuple(read_part(part, common_larder()) for part in ingredient.parts)
+
+
+def read_ingredient_food(ingredient: Ingredient, larder: Larder) -> FoodReading:
+    """Read an ingredient's food: the one it says it is, else its noun, item and note together.
+
+    "3 star anise" is read as three stars of "anise", "1 tin chickpeas" as a tin of them: the noun
+    may be part of the name.
+    """
+    if ingredient.staple:
+        return read_food(ingredient.staple, larder)
+    item = f"{ingredient.item}, {ingredient.note}" if ingredient.note else ingredient.item
+    noun = counted_noun(ingredient)
+    if noun in phrase_words("tins"):
+        tinned = read_food(f"tin of {item}", larder)
+        if tinned.known:
+            return tinned
+    if noun:
+        for together in (f"{noun} {ingredient.item}", f"{ingredient.item} {noun}"):
+            food = larder.named(normal_form(together))
+            if food:
+                return FoodReading(together, food, (food,), larder=larder)
+    return read_food(item, larder)
+
+
+def counted_noun(ingredient: Ingredient) -> str:
+    """Return the noun that is counted, "" when something is measured."""
+    return ingredient.amount.noun if isinstance(ingredient.amount, Amount) else ""
+
+
+def name_of(ingredient: Ingredient) -> str:
+    """Return what an ingredient is called: its item, with the noun when that is part of the name.
+
+    "3 star anise" is read as three stars of "anise", and called "star anise" again here.
+    """
+    noun = counted_noun(ingredient)
+    whole = f"{noun} {ingredient.item}"
+    larder = ingredient.found.larder if ingredient.found else common_larder()
+    return whole if noun and larder.named(normal_form(whole)) else ingredient.item

@@ -1,0 +1,143 @@
+"""Numbers in words, in English and in the other languages that a book may be written in.
+
+"half a", "a dozen", "one and a half"; "ein halbes", "dos y medio", "mezza". Each is exact. Leaves
+out figures: line_numbers.py.
+"""
+
+from __future__ import annotations
+
+import re
+from fractions import Fraction
+from functools import cache
+
+from stillroom.core.words.data_files import read_data
+
+_WORD = re.compile(r"[A-Za-zÀ-ÿ]+")
+_HALF_A = re.compile(r"(?:half|quarter|third)(?:\s+of)?\s+(?:a|an)\s+(?=[a-z0-9])", re.IGNORECASE)
+_PART = re.compile(
+    r"(?:(?P<count>one|two|three|a)[\s-])(?P<part>halves|half|thirds?|quarters?)\b(?:\s+of)?(?:\s+(?:a|an))?",
+    re.IGNORECASE,
+)
+_AND_PART = re.compile(
+    r"\s+and\s+(?:(?P<count>one|two|three|a)[\s-])(?P<part>half|thirds?|quarters?)\b", re.IGNORECASE
+)
+_AND_A_HALF = re.compile(r"\s+and\s+(?:a|one)[\s-](half|quarter|third)\b", re.IGNORECASE)
+_COUPLE = re.compile(r"(?:a\s+)?couple(?:\s+of)?\b", re.IGNORECASE)
+_TENS = re.compile(r"-(one|two|three|four|five|six|seven|eight|nine)\b", re.IGNORECASE)
+_DOZEN = re.compile(r"\s*(dozen|doz|score)\b\.?(?:\s+of\b)?", re.IGNORECASE)
+_SINGULAR = {"halves": "half", "thirds": "third", "quarters": "quarter"}
+
+
+@cache
+def _words() -> dict[str, Fraction]:
+    return {
+        word: Fraction(str(value)) for word, value in read_data("line_words.yml")["numbers"].items()
+    }
+
+
+@cache
+def _words_of(language: str, table: str) -> dict[str, Fraction]:
+    own = read_data("line_words.yml")[table].get(language, {})
+    return {word: Fraction(str(value)) for word, value in own.items()}
+
+
+@cache
+def _parts_of(language: str) -> re.Pattern[str] | None:
+    """Return the pattern of a part elsewhere: "media", "ein halbes", "tres cuartos de"."""
+    parts = _words_of(language, "parts_elsewhere")
+    if not parts:
+        return None
+    counts = "|".join(_words_of(language, "numbers_elsewhere"))
+    either = "|".join(sorted(parts, key=len, reverse=True))
+    return re.compile(
+        rf"(?:(?P<count>{counts})[\s-]+)?(?P<part>{either})(?![\w])-?(?:\s+d(?:e|i)\b)?",
+        re.IGNORECASE,
+    )
+
+
+@cache
+def _and_part_of(language: str) -> re.Pattern[str] | None:
+    parts = _words_of(language, "parts_elsewhere")
+    joined = read_data("line_words.yml")["and_elsewhere"].get(language)
+    if not parts or not joined:
+        return None
+    either = "|".join(sorted(parts, key=len, reverse=True))
+    return re.compile(
+        rf"\s+{joined}\s+(?:(?:une?|een|ein|eine)\s+)?(?P<part>{either})(?![\w])", re.IGNORECASE
+    )
+
+
+def _part_value(part: str) -> Fraction:
+    return _words()[_SINGULAR.get(part.lower(), part.lower())]
+
+
+def read_and_part(text: str, at: int, language: str) -> tuple[Fraction, int] | None:
+    """Read the part that is said after a number or a measure: "and a half", "et demi"."""
+    if text[at : at + 1] not in (" ", "\u00a0", "\t"):
+        return None
+    spoken = _AND_PART.match(text, at)
+    if spoken:
+        return _words()[spoken["count"].lower()] * _part_value(spoken["part"]), spoken.end()
+    pattern = _and_part_of(language)
+    elsewhere = pattern.match(text, at) if pattern else None
+    if elsewhere is None:
+        return None
+    return _words_of(language, "parts_elsewhere")[elsewhere["part"].lower()], elsewhere.end()
+
+
+def read_number_words(text: str, at: int, language: str = "en") -> tuple[Fraction, int] | None:
+    """Read a number in words that begins at `at`, with where it ends; None where none does.
+
+    >>> read_number_words("half a dozen eggs", 0), read_number_words("ein halbes Kilo", 0, "de")[0]
+    ((Fraction(6, 1), 12), Fraction(1, 2))
+    """
+    couple = _COUPLE.match(text, at)
+    if couple:
+        return Fraction(2), couple.end()
+    part = _PART.match(text, at)
+    if part:
+        return _words()[part["count"].lower()] * _part_value(part["part"]), part.end()
+    word = _WORD.match(text, at)
+    if word is None:
+        return read_dozen(text, at, Fraction(1))
+    return _elsewhere(text, at, word, language) or _english(text, at, word)
+
+
+def _elsewhere(
+    text: str, at: int, word: re.Match[str], language: str
+) -> tuple[Fraction, int] | None:
+    pattern = _parts_of(language)
+    part = pattern.match(text, at) if pattern else None
+    if part:
+        count = _words_of(language, "numbers_elsewhere").get((part["count"] or "").lower())
+        value = _words_of(language, "parts_elsewhere")[part["part"].lower()]
+        return (count or Fraction(1)) * value, part.end()
+    whole = _words_of(language, "numbers_elsewhere").get(word[0].lower())
+    if whole is None:
+        return None
+    more = read_and_part(text, word.end(), language)
+    return (whole + more[0], more[1]) if more else (whole, word.end())
+
+
+def _english(text: str, at: int, word: re.Match[str]) -> tuple[Fraction, int] | None:
+    if word[0].lower() not in _words():
+        return read_dozen(text, at, Fraction(1))
+    half = _HALF_A.match(text, at)
+    value = _words()[word[0].lower()]
+    tens = _TENS.match(text, word.end())
+    if tens and value in range(20, 100, 10):
+        return value + _words()[tens[1].lower()], tens.end()
+    end = half.end() if half else word.end()
+    if half:
+        end = len(text[:end].rstrip())
+    mixed = _AND_A_HALF.match(text, end)
+    if mixed and value >= 1:
+        return value + _words()[mixed[1].lower()], mixed.end()
+    return read_dozen(text, end, value) or (value, end)
+
+
+def read_dozen(text: str, at: int, count: Fraction) -> tuple[Fraction, int] | None:
+    """Read "dozen" or "score" as so many times the count."""
+    found = _DOZEN.match(text, at)
+    many = read_data("line_words.yml")["multiples"]
+    return (count * many[found[1].lower()], found.end()) if found else None

@@ -1,0 +1,205 @@
+"""What a line is read into, and where its food ends and its note begins.
+
+"butter, softened", "coriander (cilantro) leaves", "salt, to taste". Leaves out amounts:
+line_amounts.py.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Mapping
+from dataclasses import dataclass, field, replace
+from functools import cache
+
+from stillroom.core.amounts.quantities import Amount, Unmeasured
+from stillroom.core.lines.amounts import Measured
+from stillroom.core.words.data_files import read_data
+from stillroom.core.words.problems import Unreadable
+
+_OF = re.compile(r"\s*(?:[-x×]\s+)?(?:of\s+(?:the\s+|a\s+|an\s+)?)?", re.IGNORECASE)
+_OF_ELSEWHERE = re.compile(
+    r"\s*(?:d['’]\s?|(?:de|du|des|di|del|dei|della|van)\s+(?:l['’]\s?|la\s+|las\s+|los\s+)?|dell['’]\s?)"
+    r"(?=\w)",
+    re.IGNORECASE,
+)
+_CUT = re.compile(
+    # begins with one of these signs, which is quickly told
+    r"(?=[\s,;(\[—-])\s*(?:,|;|\s[-–—]\s|\(|\[|\s+plus\s+(?:extra|more|another)\b|\splus\s(?=[0-9½¼¾])"
+    r"|\s+[+]\s+(?:extra|more)\b|\s+(?=(?:weighing|including|stirred|made\s+with|diluted|depending\s+on)\b)"
+    r"|\s+(?=(?:mixed|dissolved|blended|combined|whisked|beaten|soaked|diluted)\s+(?:with|in|into)\b)"
+    r"|\s+(?=(?:or|OR)\s+(?:[0-9½⅓⅔¼¾⅛]|(?:one|two|three|four|five|six|eight|ten|twelve)\b))"
+    r"|\s+(?=for\s+\w+ing\b)|\s*—\s*|\s+--+\s+|\s*-;\s*|\s+:\s+"
+    r"|\s+(?=(?:preferably|such\s+as)\s)"
+    r"|\s+(?=(?:about|approx\.?|approximately|around)\s+[0-9½¼¾])"
+    r"|\s+(?=after\s+\w+ing\b)"
+    r"|\s+(?=(?:cut|broken|torn|divided|separated)\s+(?:in|into)\s)"
+    # what it is for, and what stands in its place, in other languages
+    r"|\s+(?=z(?:um|ur)\s+[A-ZÄÖÜ]|für\s+(?:die|das|den)\s|pour\s+(?:l[ae]s?\s|l['’]|[a-zé]+er\b|servir)"
+    r"|para\s+(?:la|el|los|las|[a-z]+[aei]r)\b|voor\s+(?:de|het)\s|om\s+te\s"
+    r"|per\s+(?:la|il|lo|le|[a-z]+[aei]re)\b)"
+    r"|\s+(?=[aà]\s+temp[eé]ratur[ae]\s)"
+    r"|\s+(?=(?:oder|ou|o)\s+[0-9½⅓⅔¼¾⅛]))"
+)
+_MARKS = re.compile(r"(?<=[\w)\s])[*†‡]+(?=$|[\s,;)])")  # of a note below: "1 cup lime*"
+_SHORTENED = {"lg": "large", "lge": "large", "sm": "small", "med": "medium", "md": "medium"}
+_ITS_SIZE = re.compile(r"(?:lg|lge|sm|med|md)\.?\s+(?=[A-Za-z])", re.IGNORECASE)
+_SHARED = re.compile(
+    r"\s*(?P<more>(?:[a-z-]+(?:\s[a-z-]+)?,\s*)*[a-z-]+(?:\s[a-z-]+)?,?\s+(?:or|and)\s+"
+    r"[a-z][a-z -]*)(?:$|[,;(])",
+    re.IGNORECASE,
+)
+# words that cannot be a food alone: the food stands behind the next comma
+_NO_FOOD = re.compile(
+    r"(?:(?:[a-z-]+(?<!se)(?<!we)ed|[a-z]+less|and|or|not|too|but|very|finely|roughly|freshly|lightly|firmly|loosely"
+    r"|thinly|coarsely|well|sized?|medium-size|fresh|frozen|dry|cold|hot|warm|raw|ripe|firm|young|good|quality|large|medium|small"
+    r"|medium-small|medium-large"
+    r"|big|thick|thin|fat|lean|plump|tender|soft|hard|whole|free-range|boned)\b[\s]*)+",
+    re.IGNORECASE,
+)
+_TRAILING = re.compile(r"\s+-?(?:or|and|plus|with)-?$", re.IGNORECASE)
+
+
+@dataclass(frozen=True)
+class LineReading:
+    """What one line says; `spans` gives the characters (start, end) of each part by its name."""
+
+    amount: Amount | Unmeasured | None
+    item: str
+    note: str = ""
+    also: tuple[Amount, ...] = ()
+    each: Amount | None = None
+    fullness: str = ""
+    spans: Mapping[str, tuple[int, int]] = field(default_factory=dict, hash=False)
+
+
+@cache
+def line_words() -> dict[str, list[str]]:
+    """Return the words of a line beside its units, by what they are."""
+    found: dict[str, list[str]] = read_data("line_words.yml")
+    return found
+
+
+def either(words: list[str]) -> str:
+    """Return the pattern of any of these words, the longest tried first."""
+    ordered = sorted(words, key=len, reverse=True)
+    return "|".join(re.escape(word).replace(r"\ ", r"\s+") for word in ordered)
+
+
+@cache
+def unmeasured_words() -> re.Pattern[str]:
+    """Return the pattern of words that leave an amount to the cook: "to taste"."""
+    return re.compile(
+        rf"(?:^|[\s,(]+)(?P<words>{either(line_words()['unmeasured'])})(?!\w)", re.IGNORECASE
+    )
+
+
+@cache
+def vague_words() -> re.Pattern[str]:
+    """Return the pattern of amounts that are no number: "a few", "some"."""
+    return re.compile(rf"(?P<words>{either(line_words()['vague'])})(?:\s+|$)", re.IGNORECASE)
+
+
+def after_of(text: str, at: int, measured: bool = False) -> int:
+    """Return where the food begins behind "of", after a unit or a noun also "de", "di", "van"."""
+    of = _OF.match(text, at)
+    at = of.end() if of else at
+    elsewhere = _OF_ELSEWHERE.match(text, at) if measured else None
+    return elsewhere.end() if elsewhere else at
+
+
+def with_measured(text: str, reading: LineReading, measured: Measured) -> LineReading:
+    """Return a reading with all that was measured; raises Unreadable for nothing at all."""
+    if isinstance(measured.amount, Amount) and measured.amount.high <= 0:
+        raise Unreadable(f'"{text.strip()}" is nothing at all.', "Write an amount above 0.")
+    return replace(
+        reading,
+        amount=measured.amount,
+        also=measured.also,
+        each=measured.each,
+        fullness=measured.fullness,
+        spans={**reading.spans, "amount": (measured.start, measured.end)},
+    )
+
+
+def split_food(text: str, at: int, amount: Amount | Unmeasured | None) -> LineReading:
+    """Split what follows the amount into the food and what is said of it."""
+    cut = _first_cut(text, at)
+    bracket = cut and cut[0].strip() in ("(", "[")
+    end = cut.start() if cut else len(text)
+    item, note = _tidy(_TRAILING.sub("", text[at:end].strip(" ."))), ""
+    if cut:
+        note_at = cut.end() if cut[0].strip(" -") in (",", ";", "–", "—", ":", "") else cut.start()
+        note = text[note_at:].strip(" ,;")
+        if bracket:
+            item, note, end = _open_bracket(text, at, cut, item)
+    wanted = unmeasured_words().search(item)
+    if wanted and wanted.start() > 0 and wanted["words"].lower() != "to":
+        note = ", ".join(part for part in (item[wanted.start() :].strip(" ,"), note) if part)
+        item = item[: wanted.start()].strip()
+        end = at + len(item)
+    begin = at + len(text[at:end]) - len(text[at:end].lstrip())
+    spans = {"food": (begin, begin + len(item))} if item else {}
+    if note:
+        place = text.rfind(note)
+        spans["note"] = (place, place + len(note)) if place >= 0 else (end, len(text))
+    return LineReading(amount, item, note, spans=spans)
+
+
+def _tidy(item: str) -> str:
+    """Take the mark of a note below from a food, and write its size out."""
+    bare = _MARKS.sub("", item).strip(" .")
+    size = _ITS_SIZE.match(bare)
+    return f"{_SHORTENED[size[0].strip(' .').lower()]} {bare[size.end() :]}" if size else bare
+
+
+def _shares_its_noun(text: str, at: int, cut: re.Match[str]) -> bool:
+    """Whether a comma parts foods of one last word: "beef, chicken or vegetable stock"."""
+    if cut[0].strip() != ",":
+        return False
+    more = _SHARED.match(text, cut.end())
+    first = text[at : cut.start()].lower().split()
+    if more is None or not first:
+        return False
+    last = more["more"].lower().split()
+    heads, alone = line_words()["shared_heads"], line_words()["never_share"]
+    return (
+        last[-1] in heads
+        and last[-2] not in ("or", "and")
+        and first[-1] not in alone
+        and not set(first) & set(heads)
+        and not _NO_FOOD.fullmatch(" ".join(last[:-1]))
+        and (not first[-1].endswith("s") or first[-1] in ("citrus", "hibiscus"))
+    )
+
+
+def _first_cut(text: str, at: int) -> re.Match[str] | None:
+    """Find where the food ends: not at a comma between words of which none is a food."""
+    for cut in _CUT.finditer(text, at):
+        named = text[at : cut.start()].strip(" ,")
+        bare = named.replace(",", " ")
+        if _shares_its_noun(text, at, cut):
+            continue
+        if cut[0].strip() in ("(", "[") or not named or not _NO_FOOD.fullmatch(bare):
+            return cut
+    return None
+
+
+_SAID_BEHIND = re.compile(
+    r"\s*(?=(?:preferably|such\s+as|or|plus|optional|weighing|cut\s+in(?:to)?|at)\s)", re.IGNORECASE
+)
+
+
+def _open_bracket(text: str, at: int, cut: re.Match[str], item: str) -> tuple[str, str, int]:
+    """Put what stands in brackets into the note; the food may go on behind them."""
+    close = re.compile(r"[)\]]").search(text, cut.end())
+    inner = text[cut.end() : close.start() if close else len(text)].strip()
+    after = text[close.end() :] if close else ""
+    comma = re.search(r"[,;(\[]", after)
+    said = _SAID_BEHIND.match(after)
+    comma = said or comma
+    more = after[: comma.start()] if comma else after
+    note_rest = after[comma.start() :].strip(" ,;") if comma else ""
+    if more.strip():  # "coriander (cilantro) leaves", "1 inch (2.5 cm) cubes"
+        item = _tidy(f"{item} {more.strip()}")
+    note = ", ".join(part for part in (inner, note_rest) if part)
+    return item, note, cut.start()

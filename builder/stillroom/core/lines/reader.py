@@ -1,0 +1,266 @@
+"""One line of a recipe, read as a cook wrote it: how much, of what, and what is said beside it.
+
+Every part keeps its characters. The amount may stand before the food or after it; where none is
+measured the line says so. What could mean two things is a question. Used by the recipe file and by
+whatever brings recipes in. Leaves out what the food is: the larder knows.
+"""
+
+from __future__ import annotations
+
+import re
+from dataclasses import replace
+from functools import lru_cache
+
+from stillroom.core.amounts.quantities import Amount, Unmeasured, show_amount
+from stillroom.core.amounts.units import System, counted_nouns
+from stillroom.core.lines.amounts import Measured, read_measured
+from stillroom.core.lines.behind import read_amount_behind, read_measured_to, read_taken_of
+from stillroom.core.lines.doubts import OWN_NUMBER, refuse_left_over
+from stillroom.core.lines.measures import read_noun
+from stillroom.core.lines.numbers import Marks, marks_of
+from stillroom.core.lines.parts_of_line import (
+    LineReading,
+    after_of,
+    split_food,
+    unmeasured_words,
+    vague_words,
+    with_measured,
+)
+from stillroom.core.lines.size_beside import put_size_apart, read_size_alone
+from stillroom.core.lines.strength import strength_apart
+from stillroom.core.words.problems import Unreadable
+
+LONGEST = 500  # characters: longer is a paragraph, not a line
+_CONTROL = re.compile(r"[\x00-\x08\x0b-\x1f\x7f\u2028\u2029]")
+_NO_DECIMAL = re.compile(r"[\u2460-\u24ff\u2776-\u2793\u00b2\u00b3\u00b9\u2070-\u2089]")
+_BULLET = re.compile(r"^\s*(?:[-*•·–▢□☐]\s+)*", re.IGNORECASE)
+# said before an amount: "Additional 1 tbsp sugar", "Optional: ½ cup nuts"
+_LEAD = re.compile(
+    r"(?P<said>optional(?:ly)?(?=\s*:|\s+[\d½⅓⅔¼¾⅛])|(?:an\s+)?additional|another|extra|plus)\s*:?\s+"
+    r"(?=(?:about\s+)?(?:[\d½⅓⅔¼¾⅛]|(?:an?|one|two|three|four|six|half|a few)\s)|(?<=:\s))",
+    re.IGNORECASE,
+)
+# "Zucchero in polvere, grammi 750", as older Italian books have it; "n." is so many
+_UNIT_FIRST = re.compile(
+    r"(?P<sep>[,:])\s*(?:(?P<unit>grammi|litri|litro|decilitri|centilitri|chilogrammi|chili|etti)|n\.|numero)"
+    r"\s+(?P<number>\d+(?:[.,]\d+)?)(?=\s*[.,;]?\s*$)",
+    re.IGNORECASE,
+)
+_CLOVES = re.compile(r"\b(cloves?),\s+(garlic)\b", re.IGNORECASE)  # "4 cloves, garlic, minced"
+_INSTEAD = re.compile(r"(?:or|oder|ou)\s+(?P<what>\S.*)", re.IGNORECASE)
+_END_MEASURE = re.compile(r"\s+(?=[0-9½⅓⅔¼¾⅛][0-9½⅓⅔¼¾⅛./ ]*\s*(?:m[lL]|g|kg|L|cl|oz)\.?\s*$)")
+
+
+@lru_cache(maxsize=8192)
+def read_line(text: str, system: System = "metric", language: str = "en_GB") -> LineReading:
+    """Read an ingredient line; raises Unreadable with what to write where it could mean two things.
+
+    >>> reading = read_line("225g/8oz butter, softened")
+    >>> reading.item, reading.note, str(reading.amount.low), reading.also[0].unit
+    ('butter', 'softened', '225', 'oz')
+    """
+    _refuse_odd_signs(text)
+    marks = marks_of(language)
+    text = _unbracketed(text)
+    if "lov" in text:
+        text = _CLOVES.sub(r"\1 \2", text)
+    if marks.language == "it":
+        text = _UNIT_FIRST.sub(r"\g<sep> \g<number> \g<unit>", text)
+    start = _first(text)
+    lead = _LEAD.match(text, start)
+    start = lead.end() if lead else start
+    found = strength_apart(
+        _amount_first(text, start, system, marks)
+        or read_taken_of(text, start, system, marks)
+        or read_measured_to(text, start, system, marks)
+        or read_amount_behind(text, start, system, marks)
+        or _no_amount(text, start, system, marks),
+        system,
+        marks.language,
+    )
+    refuse_left_over(found, text)
+    if lead:
+        said = " ".join(lead["said"].lower().split())
+        found = replace(found, note=", ".join(filter(None, (said, found.note))))
+    return found
+
+
+def _unbracketed(text: str) -> str:
+    """Take the brackets from a line that stands in them whole: "(1 lemon)"."""
+    bare = text.strip()
+    if bare[:1] == "(" and bare[-1:] == ")" and "(" not in bare[1:]:
+        return bare[1:-1].strip()
+    return text
+
+
+def _refuse_odd_signs(text: str) -> None:
+    if _CONTROL.search(text):
+        raise Unreadable(
+            "The line holds a sign that cannot be seen.", "Type the line again by hand."
+        )
+    odd = _NO_DECIMAL.search(text)
+    if odd and odd.start() < 12 and not re.search(r"[A-Za-z]", text[: odd.start()]):
+        raise Unreadable(f'"{odd[0]}" is not a number here.', 'Write it with figures: "1", "2".')
+    if len(text) > LONGEST:
+        raise Unreadable("The line is too long for one ingredient.", "Write one ingredient a line.")
+
+
+def _first(text: str) -> int:
+    bullet = _BULLET.match(text)
+    start = bullet.end() if bullet else len(text) - len(text.lstrip())
+    instead = _INSTEAD.match(text, start)
+    if instead:
+        raise Unreadable(
+            f'"{text.strip()}" stands in place of the line before it.',
+            f'Write it at the end of that line, after a comma: ", or {instead["what"].strip()}".',
+        )
+    if re.match(r"[-−]\s?\d", text[start:]):
+        raise Unreadable(f'"{text.strip()}" is less than nothing.', "Write an amount above 0.")
+    return start
+
+
+def _amount_first(text: str, start: int, system: System, marks: Marks) -> LineReading | None:
+    vague = vague_words().match(text, start)
+    if vague:
+        noun = read_noun(text, vague.end())  # "a few dashes of bitters"
+        end = noun[1] if noun and text[noun[1] : noun[1] + 1] == " " else vague.end("words")
+        words = " ".join(text[vague.start("words") : end].lower().split())
+        named = after_of(text, end, measured=True)
+        reading = split_food(text, named, Unmeasured(words))
+        return replace(reading, spans={**reading.spans, "amount": (start, end)})
+    measured = read_measured(text, start, system, marks)
+    if measured is None:
+        return None
+    named = bool(measured.amount.unit or measured.amount.noun or measured.each)
+    rest = after_of(text, measured.end, named)
+    a = re.compile(r"an?\s+(?=[A-Za-z])").match(text, rest)
+    if a and measured.amount.high < 1 and not named:  # "½ a lemon"
+        rest = a.end()
+    size = read_size_alone(text, measured)
+    if size:
+        return size
+    sized = measured.amount.unit or (measured.each and not measured.amount.noun)
+    if sized and text[rest : rest + 1] in (",", ";"):
+        rest = after_of(text, rest + 1, named)
+    if measured.amount.noun and _WITH.match(text, rest):  # "6 jars with lids"
+        alone = LineReading(measured.amount, "", text[rest:].strip())
+        return _noun_alone(with_measured(text, alone, measured), measured, text)
+    aside = _ASIDE.match(text, measured.end) if named else None  # "1 sheet (thawed), puff pastry"
+    reading = split_food(text, aside.end() if aside else rest, measured.amount)
+    if aside:
+        reading = replace(reading, note=", ".join(filter(None, (aside["said"], reading.note))))
+    reading = with_measured(text, reading, measured)
+    if not reading.item:
+        return _noun_alone(reading, measured, text)
+    reading = put_size_apart(reading)
+    if re.match(r"[/\d½⅓⅔¼¾]", reading.item) and not OWN_NUMBER.match(reading.item):
+        _refuse_two_figures(text)
+        raise Unreadable(
+            f'"{reading.item}" begins with a number that has no unit.',
+            'Write it with its unit, such as "100 g/3½ oz peas", or leave it out.',
+        )
+    return _said_again(reading, system, marks)
+
+
+def _refuse_two_figures(text: str) -> None:
+    """Ask about "1 500 g sugar": fifteen hundred, or one of five hundred."""
+    two = re.match(r"\s*([1-9]\d{0,2})[ \u00a0](\d{3})\s*([a-z]+)", text, re.IGNORECASE)
+    if two:
+        raise Unreadable(
+            f'"{two[0].strip()}" could be read in two ways.',
+            f'Write "{two[1]}{two[2]} {two[3]}" or "{two[1]} x {two[2]} {two[3]}".',
+        )
+
+
+_WITH = re.compile(r"(?:with|for|from|in)\s", re.IGNORECASE)
+_ASIDE = re.compile(r"\s*\((?P<said>[^()]*)\)\s*,\s*(?=[A-Za-z])")
+
+
+def _said_again(reading: LineReading, system: System, marks: Marks) -> LineReading:
+    """Take a measure that stands at the end, "1 tbsp soy sauce 15 ml", for the same again."""
+    last = _END_MEASURE.search(reading.item)
+    measured = read_measured(reading.item, last.end(), system, marks) if last else None
+    if last is None or measured is None or not isinstance(reading.amount, Amount):
+        return reading
+    return replace(
+        reading, item=reading.item[: last.start()], also=(*reading.also, measured.amount)
+    )
+
+
+# a measure in words, never a thing of its own
+_NEVER_ALONE = frozenset(
+    {"pinch", "dash", "handful", "knob", "drop", "splash", "splosh", "drizzle", "glug", "dollop"}
+    | {"squeeze", "shake", "twist", "grind", "grating", "sprinkling", "sprinkle", "blob", "nub"}
+    | {
+        "Prise",
+        "Schuss",
+        "Msp",
+        "Messerspitze",
+        "Handvoll",
+        "pincée",
+        "poignée",
+        "pizca",
+        "pizzico",
+    }
+    | {"snufje", "scheutje", "puñado", "goutte", "fistful", "capful", "spoonful"}
+)
+
+
+def _noun_alone(reading: LineReading, measured: Measured, text: str) -> LineReading:
+    """Read "16 cloves" alone is sixteen of them, "2 limes" of course two; "8 oz" is of nothing."""
+    noun = measured.amount.noun
+    if noun in _NEVER_ALONE:
+        raise Unreadable(f'"{text.strip()}" does not say what it is.', 'Write "1 pinch salt".')
+    if noun and measured.each is None:
+        one, many = counted_nouns()[noun]
+        item = many if measured.amount.high > 1 else one
+        return replace(reading, amount=replace(measured.amount, noun=""), item=item)
+    if noun and measured.each:  # "2 half-pint jars": the things themselves, and their size
+        item = counted_nouns()[noun][measured.amount.high > 1]
+        note = ", ".join(part for part in (show_amount(measured.each), reading.note) if part)
+        own = replace(measured.amount, noun="")
+        return replace(reading, amount=own, item=item, note=note, each=None)
+    raise Unreadable(f'"{text.strip()}" does not say what it is.', 'Write "250 g sugar".')
+
+
+_IN_BRACKETS = re.compile(
+    r"\(\s*(?:(?:about|roughly|approx\.?|approximately|around)\s+)?(?=[0-9½⅓⅔¼¾⅛])",
+    re.IGNORECASE,
+)
+
+
+def _measured_aside(reading: LineReading, system: System, marks: Marks) -> LineReading | None:
+    """Read "oil, for deep frying (about 1 litre)": so much is wanted, and what for."""
+    opened = _IN_BRACKETS.search(reading.note)
+    measured = read_measured(reading.note, opened.end(), system, marks) if opened else None
+    if opened is None or measured is None or not measured.amount.unit or measured.each:
+        return None
+    closed = re.match(r"\s*\)", reading.note[measured.end :])
+    if closed is None:
+        return None
+    rest = reading.note[measured.end + closed.end() :]
+    note = ", ".join(
+        part for part in (reading.note[: opened.start()].strip(" ,"), rest.strip(" ,")) if part
+    )
+    return replace(
+        reading, amount=replace(measured.amount, about=True), also=measured.also, note=note
+    )
+
+
+def _no_amount(text: str, start: int, system: System, marks: Marks) -> LineReading:
+    """Nothing is measured: "salt, to taste", "butter for greasing", "salt and pepper"."""
+    wanted = unmeasured_words().search(text, start)
+    reading = split_food(text, start, None)
+    if not reading.item or not re.search(r"[A-Za-zÀ-ÿ]", reading.item):
+        raise Unreadable(f'"{text.strip()}" is not an ingredient.', 'Write "250 g sugar".')
+    if re.match(r"[^A-Za-zÀ-ÿ]*\d", reading.item) and not OWN_NUMBER.match(reading.item):
+        raise Unreadable(f'"{text.strip()}" does not begin with an amount.', 'Write "250 g sugar".')
+    aside = _measured_aside(reading, system, marks)
+    if aside:
+        return aside
+    words = wanted["words"].lower() if wanted else "as needed"
+    words = " ".join(words.split())
+    note = re.sub(
+        rf"^{re.escape(words.rstrip('.'))}(?!\w)[\s,.]*", "", reading.note, flags=re.IGNORECASE
+    )
+    return replace(reading, amount=Unmeasured(words), note=note)

@@ -1,0 +1,126 @@
+"""The strength of a spirit, put into the note as % vol wherever a line says it.
+
+"gin 40% vol", "at 96% ethanol", "100 proof". A percentage of anything else (cocoa, fat, acidity) is
+no strength. Leaves out other doubts: line_doubts.py.
+"""
+
+from __future__ import annotations
+
+import re
+from dataclasses import replace
+from functools import cache
+
+from stillroom.core.amounts.units import System
+from stillroom.core.lines.doubts import is_poured, spirit_words
+from stillroom.core.lines.parts_of_line import LineReading, either, line_words
+from stillroom.core.words.problems import Unreadable
+
+# where degrees on a bottle are parts of a hundred by volume (Gay-Lussac)
+_GAY_LUSSAC = frozenset({"fr", "it", "es", "de", "nl"})
+
+_PERCENT = r"(?P<number>\d+(?:[.,]\d+)?)\s*(?:%|per\s?cent)"
+_LEAST = r"(?:\b(?P<least>at least|minimum|min\.?|at|of|about|ca\.?)\s+)?"
+_STRENGTH = re.compile(
+    rf"\s*,?\s*{_LEAST}(?:\b(?P<plain>\d+(?:[.,]\d+)?)\s*(?:°|-|\s)*proof\b"
+    rf"|\b(?P<volume>\d+(?:[.,]\d+)?)\s*vol\.?\s*-?\s*%"
+    rf"|\b{_PERCENT}\s*(?:vol|abv|alc|alcohol)(?:\s+by\s+vol(?:ume)?)?\b\.?)\s*",
+    re.IGNORECASE,
+)
+_BARE = re.compile(rf"(?:^|[\s,]+){_LEAST}\b{_PERCENT}\s*(?:$|,|(?=\s))", re.IGNORECASE)
+_DEGREES = re.compile(
+    r"(?:\b(?:à|a|de|di|da|mit|van|at)\s+)?\b(?P<number>\d+(?:[.,]\d+)?)\s*[°º](?!\s*[CF]\b)"
+)
+_CASK = re.compile(r"\b(?:cask|barrel|navy)[\s-]strength\b|\b(?:over|under)proof\b", re.IGNORECASE)
+
+
+@cache
+def _of_other_things() -> re.Pattern[str]:
+    """Return the pattern of foods whose percentage is of fat, cocoa, acid or the like."""
+    return re.compile(rf"\b(?:{either(line_words()['percent_of'])})", re.IGNORECASE)
+
+
+@cache
+def _weaker() -> re.Pattern[str]:
+    """Return the pattern of drinks that are weaker than a spirit."""
+    return re.compile(rf"\b(?:{either(line_words()['drinks'])})s?$", re.IGNORECASE)
+
+
+def strength_apart(reading: LineReading, system: System, language: str = "en") -> LineReading:
+    """Put the strength of a spirit into the note as % vol, wherever it was written.
+
+    Proof is a country's own: twice the % vol in the United States, 100 for 57.15 % vol in Britain's
+    older books. It is read in an American recipe and asked elsewhere; so is a cask's own strength.
+    Degrees are % vol in a book whose `language` has no proof, and asked in an English one.
+    """
+    for name, said in (("item", reading.item), ("note", reading.note)):
+        found = _STRENGTH.search(said) or _bare(reading, said)
+        if found:
+            return _told(reading, name, said, found, system)
+    whole = f"{reading.item}, {reading.note}"
+    cask = _CASK.search(whole)
+    if cask and not re.search(r"\d\s*%", whole):
+        raise Unreadable(
+            f'"{cask[0]}" differs from bottle to bottle.',
+            'Write the % vol of its label: "whisky, 58% vol".',
+        )
+    degrees = _DEGREES.search(whole)
+    if degrees and spirit_words().search(reading.item) and language in _GAY_LUSSAC:
+        return _of_degrees(reading)
+    if degrees and spirit_words().search(reading.item):
+        raise Unreadable(
+            f'"{degrees[0]}" is not the same strength everywhere.',
+            f'Write "{degrees["number"]}% vol" if it is that, or what its label says.',
+        )
+    return reading
+
+
+def _of_degrees(reading: LineReading) -> LineReading:
+    for name, said in (("item", reading.item), ("note", reading.note)):
+        found = _DEGREES.search(said)
+        if found:
+            return _told(reading, name, said, found, "us")
+    return reading
+
+
+def _bare(reading: LineReading, said: str) -> re.Match[str] | None:
+    """Find a percentage with no word beside it; that of a spirit is its strength, others ask."""
+    found = _BARE.search(said)
+    bare = _BARE.sub(" ", reading.item).strip(" ,")
+    if found is None or re.search(rf"(?:{_of_other_things().pattern})\w*$", bare, re.IGNORECASE):
+        return None
+    if spirit_words().search(bare) or _weaker().search(bare):
+        return found
+    if _of_other_things().search(f"{bare}, {reading.note}"):
+        return None
+    behind = said[found.end() :].strip(" ,")
+    if is_poured(reading.amount) and not behind and found.start() >= 0:
+        number = found["number"]
+        raise Unreadable(
+            f'"{found[0].strip(" ,")}" does not say of what.',
+            f'Write "{number}% vol" if it is alcohol, else what it is, such as "{number}% fat".',
+        )
+    return None
+
+
+def _told(
+    reading: LineReading, name: str, said: str, found: re.Match[str], system: System
+) -> LineReading:
+    parts = found.groupdict()
+    number = (parts.get("number") or parts.get("volume") or parts.get("plain") or "").replace(
+        ",", "."
+    )
+    if parts.get("plain"):
+        if system != "us":
+            raise Unreadable(
+                f'"{found[0].strip(" ,")}" is another strength in Britain and America.',
+                f'Write "{float(number) / 2:g}% vol" if it is American, or what its label says.',
+            )
+        number = f"{float(number) / 2:g}"
+    left = " ".join(f"{said[: found.start()]} {said[found.end() :]}".split()).strip(" ,")
+    if name == "item" and not left:
+        left = said
+    least = "at least " if (parts.get("least") or "").lower()[:2] in ("at", "mi") else ""
+    least = least if (parts.get("least") or "").lower() != "at" else ""
+    note = left if name == "note" else reading.note
+    told = ", ".join(part for part in (f"{least}{number}% vol", note) if part)
+    return replace(reading, item=left if name == "item" else reading.item, note=told)

@@ -1,0 +1,208 @@
+"""Foods that only the method names: they lie in the jar as surely as those of the list.
+
+A word counts as the food it stands for, in the place where it stands: not in a denial, not where it
+is taken out or only served with, not as a verb, a tool, a shape, a colour or a comparison. What has
+an amount is read as a line of the list is read, and may be unknown. The words are method_words.yml.
+Leaves out what follows of it: the rules, and the label.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator
+from dataclasses import dataclass
+from fractions import Fraction
+from functools import lru_cache
+
+from stillroom.core.amounts.quantities import Unmeasured
+from stillroom.core.larder.food_reading import read_food
+from stillroom.core.larder.shelves import staples_tagged
+from stillroom.core.larder.staple import Staple
+from stillroom.core.larder.words import words_of
+from stillroom.core.lines.ingredient import Ingredient
+from stillroom.core.lines.ingredient_food import find_foods, food_of
+from stillroom.core.method.reading import Listed, measured_in, named_in
+from stillroom.core.method.sentences import affirmed_clauses, is_for_whoever, split_sentences
+from stillroom.core.method.who import said_for_infants
+from stillroom.core.method.words import (
+    has_phrase,
+    heads_a_verb,
+    is_a_comparison,
+    is_no_food,
+    method_words,
+)
+from stillroom.core.recipe.model import Recipe
+
+_TAKEN_OUT = re.compile(
+    r"\b(?:discard|remove|throw|compost|pick out|take out|lift out|cut (?:off|out)|bin"
+    r"|strip off)\w*\b",
+    re.IGNORECASE,
+)
+_CLEANING = re.compile(
+    r"\b(?:wash|clean|scrub|rins|wip|disinfect|sterilis|sanitis)\w*\b.*\b(?:jars?|bottles?|lids?"
+    r"|pans?|equipment|boards?|hands|rims?|funnel|utensils|kniv?f?es?|tools?|surfaces?|demijohn"
+    r"|bucket|vessels?|crock|everything)\b",
+    re.IGNORECASE,
+)
+_DECORATES = re.compile(
+    r"\b(?:lay|decorat\w*|garnish\w*|ring\w*|wreath\w*|surround\w*|place|arrang\w*|tuck|tie|stick"
+    r"|top|perch|sit|serve)\b",
+    re.IGNORECASE,
+)
+_STONES = re.compile(
+    r"\b(?:cherry|apricot|peach|plum|damson|sloe) (?:stones?|kernels?|pits?)\b"
+    r"|\bkernels? (?:of|from) (?:the )?"
+    r"(?:stones?|cherr\w+|apricots?|peach\w*|plums?)\b"
+    r"|\bcrack(?:ed|ing)? (?:\w+ ){0,4}(?:stones?|kernels?|pits)\b"
+    r"|\b(?:crush|pound|smash|bash|break|grind|blitz|blend|hammer|bruise)\w* (?:[\w,]+ ){0,8}?"
+    r"(?:stones|kernels|pits)\b(?! (?:out|away|removed))"
+    r"|\b(?:stones|pits) (?:\w+ )?(?:break|crack|split|shatter|are (?:crushed|broken|cracked))",
+    re.IGNORECASE,
+)
+_ITS_LEAVES = re.compile(
+    r"\b(?:their|its|the|with) (?:own )?(?:green )?lea(?:f|ves)\b|\blea(?:f|ves) (?:and|&) "
+    r"(?:all|stalks?|stems?)\b|\b(?:stalks?|stems?) (?:and|&) lea(?:f|ves)\b|\btops and all\b",
+    re.IGNORECASE,
+)
+# "a litre of rum, 63% vol": the strength belongs to what stands before the comma
+_STRENGTH_BEHIND = re.compile(
+    r"(?:,| of| at)\s+\(?(\d+(?:\.\d+)? ?(?:% ?(?:vol|abv|alc)\w*|%(?! \w)|(?:US |UK )?proof))\)?",
+    re.IGNORECASE,
+)
+_SPOONFUL_G = Fraction(10)
+# unmeasured, these may not count for a recipe: nobody knows whether they are enough
+PROTECTS = frozenset({"acid", "vinegar", "pasteurised-egg", "curing-salt"})
+# of a craft's method only what can do harm is looked for: glue and ribbon are named in every step
+_HARMS = frozenset(
+    {"toxic", "grave", "essential-oil", "battery", "magnet", "solvent", "epoxy", "caustic"}
+    | {"industrial-alcohol", "dry-ice", "needle", "borax"}
+)
+
+
+@dataclass(frozen=True)
+class MethodFood:
+    """A food that only the method names, read as if it stood in the list.
+
+    `grams` is a guess where no amount is said but a little is meant; None where nothing is known.
+    """
+
+    ingredient: Ingredient
+    clause: str
+    measured: bool
+    grams: Fraction | None = None
+
+
+@lru_cache(maxsize=4096)  # asked by the label, the heat and the rules
+def foods_in_method(recipe: Recipe) -> tuple[MethodFood, ...]:
+    """Return each food that only the method names, once, with the clause that brings it in."""
+    listed = Listed.of(recipe.ingredients)
+    clauses = list(_clauses_of(recipe))
+    found: dict[str, MethodFood] = {}
+    for clause in clauses:
+        for one in _with_amounts(clause, recipe, listed):
+            found.setdefault(_key(one), one)
+    # "500 g of onions" brought in, "the onions" of a later step are the same
+    listed = Listed.of((*recipe.ingredients, *(one.ingredient for one in found.values())))
+    for clause in clauses:
+        for one in _without_amounts(clause, recipe, listed):
+            found.setdefault(_key(one), one)
+    return tuple(found.values())
+
+
+def _clauses_of(recipe: Recipe) -> Iterator[str]:
+    for step in recipe.method:
+        for sentence in split_sentences(step.text):
+            if is_for_whoever(sentence) and not _minds_what_is_served(recipe):
+                continue
+            for clause in affirmed_clauses(_STRENGTH_BEHIND.sub(r" \1", sentence)):
+                if not _TAKEN_OUT.search(clause) and not _CLEANING.search(clause):
+                    yield clause
+
+
+def _key(one: MethodFood) -> str:
+    food = food_of(one.ingredient).food
+    return food.name if food else one.ingredient.item
+
+
+def _with_amounts(clause: str, recipe: Recipe, listed: Listed) -> Iterator[MethodFood]:
+    for _, _, one in measured_in(clause, recipe):
+        forms = tuple(word.form for word in words_of(one.item))
+        known = listed.holds(forms, food_of(one).food)
+        if forms and not known and _wanted(one, clause, recipe):
+            yield MethodFood(one, clause.strip(), measured=True)
+
+
+def _without_amounts(clause: str, recipe: Recipe, listed: Listed) -> Iterator[MethodFood]:
+    taken = [(start, end) for start, end, _ in measured_in(clause, recipe)]
+    if has_phrase(clause, "served") and not _minds_what_is_served(recipe):
+        return
+    for start, end, food in named_in(clause, recipe.larder):
+        if any(start < stop and begin < end for begin, stop in taken):
+            continue
+        forms = tuple(word.form for word in words_of(clause[start:end]))
+        if listed.holds(forms, food) or listed.tells_all_of(food) or "water" in food.tags:
+            continue
+        if not _stands_as_food(clause, start, end, forms):
+            continue
+        one = find_foods(Ingredient(food.name, Unmeasured("to taste")), recipe.larder)
+        if _wanted(one, clause, recipe) and "toxic" not in food.tags - _craft_tags(recipe):
+            yield MethodFood(one, clause.strip(), False, _guess(clause, start, food))
+    yield from _unnamed_parts(clause, listed, recipe)
+
+
+def _craft_tags(recipe: Recipe) -> frozenset[str]:
+    # in food an unmeasured plant is judged where the method lays it (toxic_words.py)
+    return frozenset() if recipe.kind.edible else frozenset({"toxic"})
+
+
+def _minds_what_is_served(recipe: Recipe) -> bool:
+    """Whether even what is only served with it must be minded: for animals and infants."""
+    return recipe.kind.eaten_by == "pets" or bool(said_for_infants(recipe))
+
+
+def _wanted(one: Ingredient, clause: str, recipe: Recipe) -> bool:
+    reading = food_of(one)
+    food = reading.food
+    if food is None:
+        named = {tag for other in reading.named for tag in other.tags}
+        return recipe.kind.is_eaten or bool(named & _HARMS)
+    if not recipe.kind.is_eaten:
+        return bool(food.tags & _HARMS) or isinstance(one.amount, Unmeasured) is False
+    if "toxic" in food.tags and _DECORATES.search(clause):
+        return False
+    return "craft" not in food.tags or bool(food.tags & _HARMS)
+
+
+def _stands_as_food(clause: str, start: int, end: int, forms: tuple[str, ...]) -> bool:
+    if is_no_food(clause[end:]) or is_a_comparison(clause[:start]):
+        return False
+    spoken = " ".join(forms)
+    if spoken in method_words("only_measured"):
+        return spoken == "oil" and has_phrase(clause, "covers")
+    return not heads_a_verb(clause, start, end, spoken)
+
+
+def _guess(clause: str, start: int, food: Staple) -> Fraction | None:
+    """Guess a spoonful where a little is said, or where fat, salt or flour only helps."""
+    if has_phrase(clause[:start][-24:], "a_little") or has_phrase(clause, "little_verbs"):
+        return _SPOONFUL_G
+    bulk = food.tags & {"salt", "sugar", "flour", "raw-flour", "butter"}
+    return _SPOONFUL_G if bulk and not has_phrase(clause, "covers") else None
+
+
+def _unnamed_parts(clause: str, listed: Listed, recipe: Recipe) -> Iterator[MethodFood]:
+    """Yield the stones of listed fruit that are cracked, and rhubarb's leaves, by their part."""
+    if not recipe.kind.is_eaten:
+        return
+    own = {word for line in listed.lines for word in line}
+    if _STONES.search(clause) and "stone" not in own:
+        yield from _as_food(staples_tagged("cyanide-kernel")[0], clause, recipe)
+    if _ITS_LEAVES.search(clause) and "rhubarb" in own and not _DECORATES.search(clause):
+        food = read_food("rhubarb leaves").food
+        if food:
+            yield from _as_food(food, clause, recipe)
+
+
+def _as_food(food: Staple, clause: str, recipe: Recipe) -> Iterator[MethodFood]:
+    one = find_foods(Ingredient(food.name, Unmeasured("to taste")), recipe.larder)
+    yield MethodFood(one, clause.strip(), measured=False)

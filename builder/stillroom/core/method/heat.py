@@ -1,0 +1,250 @@
+"""Which lines of a recipe are cooked through by its method: what was in the pot when heat came.
+
+Steps are read in order. What goes in after the last heat stays raw, and so does what is kept apart
+for an icing. What cannot be told counts as raw. Heat on the card, or told to whoever is given a dry
+mix, cooks nothing that is given. Leaves out how hot it gets: the rules say that.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator, Mapping, Sequence
+
+from stillroom.core.lines.ingredient import Ingredient
+from stillroom.core.method.foods_in_method import foods_in_method
+from stillroom.core.method.sentences import affirmed_clauses, is_for_whoever, split_sentences
+from stillroom.core.recipe.model import Recipe
+from stillroom.core.words.plurals import singular_word
+
+_HEAT = re.compile(
+    r"\b(bak(?:e[ds]?|ing)|boil\w*|simmer\w*|cook(?!ie)\w*|fry|fried|frying|roast(?:ed"
+    r"|ing)?|scald\w*"
+    r"|toast(?:ed|ing)?|poach\w*|steam(?:ed|ing)?|braise\w*|in the oven|into the oven"
+    r"|(?:over|on) (?:a |an )?(?:low|gentle|medium|moderate|high|the) (?:heat|hob|stove)"
+    r"|(?:to|at|reaches|reading) (?:7[1-9]|[89]\d|1\d\d|2\d\d) ?°? ?c\b"
+    r"|(?:to|at|reaches|reading) (?:1[6-9]\d|[234]\d\d) ?°? ?f\b|gas mark)",
+    re.IGNORECASE,
+)
+_NOT_COOKING = re.compile(
+    r"\b(?:pre-?heat\w*[^,.;]*|boiled water|boiling water bath|baking (?:tray|sheet|tin"
+    r"|paper|parchment|powder|soda"
+    r"|dish|beans)|bake ?ware|simmering (?:gently )?until needed|cooked? (?:jars?"
+    r"|bottles?)|toasting fork"
+    r"|(?:boil|scald|heat|steam|sterilis)\w*\s+(?:(?:the|your|a|clean|empty|filled|washed"
+    r"|glass)\s+)*"
+    r"(?:jars?|bottles?|lids?|muslin|cloths?|funnel|jelly bag|tins?))\b",
+    re.IGNORECASE,
+)
+_HOT_WATER = re.compile(
+    r"\b(?:over|with|in|of) (?:a pan of |a bowl of |just-?|freshly )*(?:simmering|boiling) water",
+    re.IGNORECASE,
+)
+_EVERYTHING = re.compile(
+    r"\b(?:all(?! the (?!ingredients))|everything|(?:other|remaining|dry|wet) ingredients"
+    r"|the rest(?! of))\b",
+    re.IGNORECASE,
+)
+_OVEN = re.compile(r"\b(?:bak\w+|oven|gas mark|deep[- ]?fr\w+)\b", re.IGNORECASE)
+_FIRST = re.compile(r"^\W*(?:(?:then|and|now|gently|slowly|lightly|finally) )*(\w+)", re.IGNORECASE)
+_WITHOUT_OBJECT = re.compile(
+    r"\s+(?:in|with|over|on|at|for|until|till|to|slowly|gently|hard|briefly|together|again)\b",
+    re.IGNORECASE,
+)
+# what cooks for hours is all there is, though the step names only the fat it lies in
+_FOR_HOURS = re.compile(
+    r"^\W*(?:\w+ly )?(?:cook|simmer|braise|stew|poach)\w*\b[^.]*\b(?:\d+|an?|two"
+    r"|three|four|several) hours?\b",
+    re.IGNORECASE,
+)
+# "the whites" are the egg's, "white chocolate" is not
+_OF_THE_EGG = re.compile(
+    r"\b(white|yolk)s?\b(?! (?:sugar|chocolate|wine|vinegar|flour|pepper|rum"
+    r"|bread|onions?|fish|sauce"
+    r"|cabbage|rice|beans?|pearl))",
+    re.IGNORECASE,
+)
+# what was kept back goes in raw, though the same line went into the oven before
+_KEPT_BACK = re.compile(
+    r"\b(?:rest of|remaining|reserved|kept back|dust\w*|sprinkl\w*)\b"
+    r"|\b(?:fill|top|spread|sandwich|decorat|pipe|cover|serve)\w*\b[^.]*\b(?:whipped|beaten|fresh"
+    r"|raw|uncooked)\b",
+    re.IGNORECASE,
+)
+_APART = re.compile(
+    r"\b(?:icing|frosting|buttercream|to decorate|decoration|mousse|to finish)\b", re.IGNORECASE
+)
+_PLAIN = frozenset(
+    {
+        "plain", "white", "dark", "light", "fresh", "dried", "large", "small", "medium",
+        "brown", "soft", "caster", "icing", "ground", "whole", "chopped", "good", "free",
+        "range", "organic", "strong", "raw", "cold", "warm", "melted", "sifted", "beaten",
+        "unsalted", "salted", "extra", "fine", "coarse", "self", "raising", "with", "from",
+        "and", "the", "for", "into", "red", "green", "black", "ripe", "double", "single",
+        "granulated", "powdered", "room"
+    }
+)  # fmt: skip
+_COOKED_ALREADY = re.compile(
+    r"\b(?:hard|firm)[- ]?(?:boiled|cooked)\b|\bheat[- ]treated\b", re.IGNORECASE
+)
+_TOASTED = re.compile(r"\b(toast|bak|roast|heat|cook|dry-fr)\w*", re.IGNORECASE)
+
+
+def cooked_places(recipe: Recipe) -> frozenset[int]:
+    """Return the lines that heat surely reached, by their place in the list.
+
+    Foods that only the method names go on from its end.
+    """
+    if recipe.kind.name == "dry mix":
+        return _toasted(recipe)
+    used: list[set[int]] = [set()]
+    unsaid = _never_named(recipe)
+    apart: set[int] = set()
+    cooked = _cooked_on_the_list(recipe)
+    names = [_name_words(ingredient) for ingredient in _all_things(recipe)]
+    everything = set(range(len(names)))
+    group = recipe.method[0].group if recipe.method else ""
+    heated = False
+    to_come = _still_to_come(recipe, names)
+    for step in recipe.method:
+        if step.group != group:
+            used.append(set())
+            group = step.group
+        icing = bool(_APART.search(step.group))
+        for clause in _clauses_of(step.text):
+            here = _named(_HOT_WATER.sub(" ", clause), names)
+            if _EVERYTHING.search(clause):
+                here |= everything - cooked
+            now = _heat_of(clause)
+            if not now and (icing or _APART.search(clause)):
+                apart |= here - cooked
+            so_far = everything - next(to_come)
+            if now:
+                cooked |= _reached(clause, here, set().union(*used), apart, so_far)
+                cooked |= unsaid if _OVEN.search(clause) or _FOR_HOURS.search(clause) else set()
+                heated = True
+            elif _KEPT_BACK.search(clause):
+                cooked -= here
+            used[-1] |= here
+    if not heated and recipe.oven:
+        cooked = everything - apart
+    return frozenset(cooked)
+
+
+def _cooked_on_the_list(recipe: Recipe) -> set[int]:
+    """Return the lines that say themselves that it is cooked: "6 eggs, hard-boiled"."""
+    return {
+        place
+        for place, one in enumerate(_all_things(recipe))
+        if _COOKED_ALREADY.search(f"{one.item} {one.note}")
+    }
+
+
+def _still_to_come(recipe: Recipe, names: Sequence[frozenset[str]]) -> Iterator[set[int]]:
+    """Yield for each clause the lines that are first named in a later one."""
+    named = [_named(clause, names) for step in recipe.method for clause in _clauses_of(step.text)]
+    for place in range(len(named)):
+        yield set().union(*named[place + 1 :]) - set().union(*named[: place + 1])
+
+
+def _all_things(recipe: Recipe) -> tuple[Ingredient, ...]:
+    return (*recipe.ingredients, *(one.ingredient for one in foods_in_method(recipe)))
+
+
+def _never_named(recipe: Recipe) -> set[int]:
+    """Return the lines that no clause names: they are in the dough that goes into the oven."""
+    names = [_name_words(ingredient) for ingredient in _all_things(recipe)]
+    spoken = {
+        place
+        for step in recipe.method
+        for sentence in split_sentences(step.text)
+        for place in _named(sentence, names)
+    }
+    return set(range(len(names))) - spoken
+
+
+def _heat_of(words: str) -> bool:
+    return bool(_HEAT.search(_NOT_COOKING.sub(" ", words)) or _HOT_WATER.search(words))
+
+
+def _reached(
+    clause: str, here: set[int], used: set[int], apart: set[int], everything: set[int]
+) -> set[int]:
+    """Return what one heated clause cooks: what it names, with what already lies together.
+
+    "Boil the sugar" boils the sugar alone, "add the sugar and boil" all that is in the pan; what is
+    baked goes into the oven whole.
+    """
+    if here and _heats_what_it_names(clause) and not _OVEN.search(clause):
+        return here
+    together = (used | here) - apart
+    return together or (everything - apart)  # "Mix. Bake." names nothing because it means all
+
+
+def _heats_what_it_names(clause: str) -> bool:
+    """Whether heat is done to what is named: "boil the sugar", not "cook in the fat"."""
+    first = _FIRST.match(clause)
+    if first is None or _HEAT.fullmatch(first[1]) is None:
+        return False
+    return _WITHOUT_OBJECT.match(clause[first.end() :]) is None
+
+
+def boiled_apart(recipe: Recipe) -> Mapping[str, frozenset[int]]:
+    """Return each clause that heats only the lines it names, and their places."""
+    names = [_name_words(ingredient) for ingredient in recipe.ingredients]
+    found: dict[str, frozenset[int]] = {}
+    for step in recipe.method:
+        for clause in _clauses_of(step.text):
+            here = _named(clause, names)
+            if here and not _EVERYTHING.search(clause) and _heats_what_it_names(clause):
+                found[clause] = frozenset(here)
+    return found
+
+
+def _toasted(recipe: Recipe) -> frozenset[int]:
+    """Return what a dry mix names as toasted or baked before it is given."""
+    names = [_name_words(ingredient) for ingredient in _all_things(recipe)]
+    found: set[int] = set()
+    for step in recipe.method:
+        for clause in _clauses_of(step.text):
+            if _TOASTED.search(_NOT_COOKING.sub(" ", clause)):
+                found |= _named(clause, names)
+    return frozenset(found)
+
+
+def _clauses_of(text: str) -> list[str]:
+    """Return the affirmed clauses of a step, without what is only told to whoever is given it."""
+    return [
+        clause
+        for sentence in split_sentences(text)
+        if not is_for_whoever(sentence)
+        for clause in affirmed_clauses(sentence)
+    ]
+
+
+def _name_words(ingredient: Ingredient) -> frozenset[str]:
+    """Return the words by which a method may call an ingredient."""
+    text = ingredient.item
+    if ingredient.found and ingredient.found.food:
+        text += f" {ingredient.found.food.name}"
+    words = re.findall(r"[^\W\d_]{3,}", text.lower())
+    own = [word for word in words if word not in _PLAIN] or words
+    if "egg" in words or "eggs" in words:
+        own += [f"egg {word.removesuffix('s')}" for word in words if _OF_THE_EGG.fullmatch(word)]
+        own += ["egg white", "egg yolk"] if len(own) == 1 else []
+    single = [singular_word(word) for word in own]
+    return frozenset((*single, *filter(None, map(_tail, single))))
+
+
+# "simmer the berries" of elderberries, "toast the nuts" of walnuts
+_TAILS = frozenset({"berry", "nut", "bean", "cherry", "melon", "flower", "fruit", "seed", "fish"})
+
+
+def _tail(word: str) -> str:
+    """Return the last part of a compound name by which a method may call it; "" for none."""
+    return next((end for end in _TAILS if word.endswith(end) and word != end), "")
+
+
+def _named(words: str, names: Sequence[frozenset[str]]) -> set[int]:
+    spoken = {singular_word(word) for word in re.findall(r"[^\W\d_]{3,}", words.lower())}
+    spoken |= {f"egg {part.lower()}" for part in _OF_THE_EGG.findall(words)}
+    return {place for place, own in enumerate(names) if own & spoken}

@@ -1,0 +1,190 @@
+"""What the words of a method name: what has an amount, food by food, and what the list holds.
+
+Leaves out which of it counts as food: foods_in_method.py.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterable, Iterator
+from dataclasses import dataclass
+from functools import cache
+from itertools import pairwise
+
+from stillroom.core.amounts.quantities import Unmeasured
+from stillroom.core.larder.index import load_index
+from stillroom.core.larder.matching import LONGEST_NAME
+from stillroom.core.larder.shelves import Larder, staple_named
+from stillroom.core.larder.staple import Staple
+from stillroom.core.larder.words import Word, words_of
+from stillroom.core.lines.ingredient import Ingredient, read_ingredient
+from stillroom.core.lines.ingredient_food import find_foods, food_of
+from stillroom.core.method.words import method_words
+from stillroom.core.recipe.model import Recipe
+from stillroom.core.words.problems import Unreadable
+
+_MEASURED = re.compile(
+    r"(?<![\w.,/°])(?:\d+ \d/\d|\d+(?:[.,/]\d+)?(?: ?[½¼¾⅓⅔])?|[½¼¾⅓⅔])"
+    r"(?: ?(?P<unit>kg|mg|g|ml|cl|dl|l|litres?|liters?|grams?|oz|ounces?|lbs?|pounds?|tsp"
+    r"|teaspoons?|tbsp|tablespoons?|cups?|c\.|fl oz|pints?|quarts?|gallons?)(?![\w-])"
+    r"| ?(?:m|cm|metres?|meters?)(?![\w-]))?\s+"
+)
+_STOP = re.compile(
+    r"\s(?:and|with|into|in|to|for|at|on|onto|until|over|from|then|per|than|by|as|while|when"
+    r"|is|are|has|have|if|after|before|between|which|that|each|through)\b",
+    re.IGNORECASE,
+)
+_MOST_WORDS = 5
+# behind a known word these make another food of it: "honey powder", "cinnamon leaf essential oil"
+_ANOTHER_FOOD = frozenset(
+    {"powder", "powdered", "essential", "extract", "essence", "drops", "leaf"}
+)
+# of these none stands for another of its tags
+_EACH_ITS_OWN = frozenset(
+    {"fruit", "citrus", "high-acid-fruit", "low-acid-fruit", "borderline-acid", "dried-fruit"}
+    | {"stone-fruit", "vegetable", "low-acid-vegetable", "dried-vegetable", "nut", "seed"}
+)
+
+
+@dataclass(frozen=True)
+class Listed:
+    """The words and foods of the list: what the method calls by them is no further food."""
+
+    lines: tuple[frozenset[str], ...]
+    foods: tuple[Staple, ...]
+
+    @classmethod
+    def of(cls, ingredients: Iterable[Ingredient]) -> Listed:
+        """Gather the words and the foods of ingredients."""
+        lines, foods = [], list[Staple]()
+        for one in ingredients:
+            named = food_of(one).named
+            noun = getattr(one.amount, "noun", "")
+            text = " ".join((one.item, one.note, noun, *one.parts, *(food.name for food in named)))
+            lines.append(frozenset(word.form for word in words_of(text)))
+            foods += named
+        return cls(tuple(lines), tuple(foods))
+
+    def holds(self, forms: tuple[str, ...], food: Staple | None) -> bool:
+        """Whether words are those of one line, or its food's, or the end of a word of it."""
+        if food and any(food.name == own.name for own in self.foods):
+            return True
+        if not forms:  # "1 cup - the best": no food is named
+            return False
+        # "the whipped cream" of 300 ml whipping cream
+        done = tuple(form for form in forms[:-1] if form not in method_words("made_so"))
+        spoken = frozenset((*done, forms[-1]))
+        if any(spoken <= line for line in self.lines):
+            return True
+        own = forms[-1]
+        return len(forms) == 1 and any(
+            word.endswith(own) for line in self.lines for word in line if len(own) > 2
+        )
+
+    def tells_all_of(self, food: Staple) -> bool:
+        """Whether a listed food already brings all that a mentioned one would: yolks, of eggs.
+
+        A fruit or a vegetable is never another one: grapes are no apple to a dog.
+        """
+        if food.tags & _EACH_ITS_OWN:
+            return False
+        may = set(food.may_contain)
+        return any(
+            food.tags <= own.tags
+            and set(food.allergens) <= set(own.allergens)
+            and may <= {*own.allergens, *own.may_contain}
+            for own in self.foods
+        )
+
+
+def measured_in(clause: str, recipe: Recipe) -> Iterator[tuple[int, int, Ingredient]]:
+    """Yield what has an amount before it; what is known of its longest words, else unknown."""
+    for found in _MEASURED.finditer(clause):
+        stop = _STOP.search(clause, found.end() - 1)
+        phrase = clause[found.end() : max(stop.start(), found.end()) if stop else len(clause)]
+        words = phrase.removeprefix("of ").split()[:_MOST_WORDS]
+        if not words:
+            continue
+        amount = clause[found.start() : found.end()]
+        one = _longest_known(amount, words, recipe)
+        if one is None and (not found["unit"] or _is_a_measured_thing(words)):
+            continue
+        one = one or _as_line(amount, words[:2], recipe)
+        yield found.start(), found.end() + len(phrase), one
+
+
+def _longest_known(amount: str, words: list[str], recipe: Recipe) -> Ingredient | None:
+    """Return the line of the most words that is known; "1 tin sardines" is more than a tin."""
+    for size in range(len(words), 0, -1):
+        one = _as_line(amount, words[:size], recipe)
+        reading = food_of(one)
+        if reading.known and size < len(words) and words[size].casefold() in _ANOTHER_FOOD:
+            return _as_line(amount, words, recipe)
+        a_tin = size < len(words) and reading.food and "craft" in reading.food.tags
+        if reading.known and not a_tin:
+            return one
+    return None
+
+
+def _as_line(amount: str, words: list[str], recipe: Recipe) -> Ingredient:
+    try:
+        one = read_ingredient(amount + " ".join(words), recipe.units or "metric")
+    except Unreadable:
+        one = Ingredient(" ".join(words), Unmeasured("as needed"))
+    return find_foods(one, recipe.larder)
+
+
+def _is_a_measured_thing(words: list[str]) -> bool:
+    """Whether what is measured is a jar, a span of time or what already lies in the pan."""
+    plain = {word.casefold().strip("-'’") for word in words[:3]}
+    return bool(plain & method_words("measured_things")) or words[0].casefold() == "the"
+
+
+def named_in(clause: str, larder: Larder) -> Iterator[tuple[int, int, Staple]]:
+    """Yield every food named, the longest name at each place."""
+    words = words_of(clause)
+    place = 0
+    while place < len(words):
+        for size in range(min(_longest_from(words[place].form, larder), len(words) - place), 0, -1):
+            run = words[place : place + size]
+            # "salt the fish" is no salt fish
+            food = _food_of_run(run, larder) if _stand_together(clause, run) else None
+            if food:
+                yield run[0].start, run[-1].end, food
+                place += size
+                break
+        else:
+            place += 1
+
+
+def _stand_together(clause: str, run: tuple[Word, ...]) -> bool:
+    gaps = (clause[one.end : two.start] for one, two in pairwise(run))
+    return all(re.fullmatch(r"[\s\-–’']*", gap) for gap in gaps)
+
+
+def _food_of_run(run: tuple[Word, ...], larder: Larder) -> Staple | None:
+    form = " ".join(word.form for word in run)
+    own = {name: food for food in larder.own for name in (food.name, *food.also)}
+    if form in own:
+        return own[form]
+    index = load_index()
+    name = index["names"].get(form)
+    language = larder.language.partition("_")[0]
+    name = name or index["foreign"].get(language, {}).get(form)
+    return staple_named(name) if name else None
+
+
+def _longest_from(first: str, larder: Larder) -> int:
+    own = max((len(food.name.split()) for food in larder.own), default=0)
+    return min(LONGEST_NAME, max(_first_words().get(first, 0), own, 1 if larder.own else 0))
+
+
+@cache
+def _first_words() -> dict[str, int]:
+    """Return the first word of every name, with how many words the longest has."""
+    index = load_index()
+    longest: dict[str, int] = {}
+    for form in (*index["names"], *(form for table in index["foreign"].values() for form in table)):
+        words = form.split(" ")
+        longest[words[0]] = max(longest.get(words[0], 0), len(words))
+    return longest

@@ -1,0 +1,58 @@
+"""Whether a working ferment is given sugar again and then shut up in glass.
+
+Leaves out whether anything lives in it: told.py asks for yeast or a live culture.
+"""
+
+from __future__ import annotations
+
+import re
+
+from stillroom.core.method.sentences import affirmed_clauses, split_sentences
+from stillroom.core.recipe.model import Recipe
+
+_STOPPED = re.compile(
+    r"\b(?:sorbate|campden|pasteuris\w*|pasteuriz\w*|plastic|pet bottles?|kegs?"
+    r"|airlock on the bottle)\b",
+    re.IGNORECASE,
+)
+_WORKED = re.compile(
+    r"\b(?:ferment\w*|works?\b|working|airlock|days?|weeks?|months?|racked?|strain\w*|dry)\b",
+    re.IGNORECASE,
+)
+_SUGAR_AGAIN = re.compile(
+    r"\bprim(?:e|ed|ing)\b|\b(?:second|secondary) ferment\w*"
+    r"|\b(?:add|stir in|stir|put|drop|sweeten|dissolve|top up|feed|pour|spoon|divide|share)\w*\b"
+    r"[^.;]{0,40}\b(?:sugar|honey|juice|syrup|cordial|fruit|raisins?|dates|berries|sweeten\w*"
+    r"|treacle|jam)\b"
+    r"|\b(?:teaspoons?|spoons?|cubes?|lumps?|pinch)\b[^.;]{0,25}\b(?:sugar|honey|syrup)\b"
+    r"|\bsweeten\w*\b",
+    re.IGNORECASE,
+)
+_EACH = re.compile(r"\b(?:each|every|per) bottle\b|\bprim(?:e|ed|ing)\b", re.IGNORECASE)
+_SHUT = re.compile(
+    r"\b(?:cork|cap|seal|shut|close|clip|stopper|screw|swing|crown|wire)\w*\b|\bbottles?\b(?! of)"
+    r"|\btight\w*\b",
+    re.IGNORECASE,
+)
+
+
+def sugars_again(recipe: Recipe) -> str:
+    """Return the words that sweeten it again before it is shut, "" when none do."""
+    sentences = [
+        ", ".join(affirmed_clauses(one))
+        for step in recipe.method
+        for one in split_sentences(step.text)
+    ]
+    whole = " ".join(step.text for step in recipe.method)
+    words = " ".join(one.item for one in recipe.ingredients)
+    if _STOPPED.search(whole) or _STOPPED.search(words):
+        return ""
+    worked = False
+    for place, sentence in enumerate(sentences):
+        found = _SUGAR_AGAIN.search(sentence)
+        # the sugar of the first step is what it works on
+        again = worked or bool(_EACH.search(sentence))
+        if found and again and any(_SHUT.search(one) for one in sentences[place : place + 3]):
+            return found[0]
+        worked = worked or bool(_WORKED.search(sentence))
+    return ""

@@ -1,0 +1,81 @@
+"""The words of a method or a card cut into clauses, and which of them deny or forbid.
+
+Leaves out what the clauses mean: heat.py, foods_in_method.py and who.py.
+"""
+
+from __future__ import annotations
+
+import re
+from functools import cache
+
+from stillroom.core.method.words import method_words
+
+_BRACE = re.compile(r"[{}*_`]")
+_SENTENCE = re.compile(r"(?<=[.;!?])\s+")
+_CLAUSE = re.compile(r"\s*[,:();.!?]\s*(?:but\s+)?|\s+but\s+", re.IGNORECASE)
+_NEGATED = re.compile(
+    r"\b(never|not|no|nor|without|n't|don't|don’t|cannot|avoid|instead of|away from|far from"
+    r"|clear of|rather than|free from)\b",
+    re.IGNORECASE,
+)
+# "do not use the leaves, or the stems": the second belongs to what was forbidden
+_GOES_ON = re.compile(r"\s*(?:or|nor)\b", re.IGNORECASE)
+_ALL_BUT = re.compile(r"\b(all|everything) (?:but|except) (?:the )?\w+", re.IGNORECASE)
+# told to whoever is given it: it lies in no jar and heats none
+_FOR_WHOEVER = re.compile(
+    r"\b(?:on the (?:card|label|tag)|tell whoever|to (?:cook|bake|serve|use)[,:])", re.IGNORECASE
+)
+
+
+def is_for_whoever(sentence: str) -> bool:
+    """Whether a sentence speaks to whoever is given it, not to the maker.
+
+    >>> is_for_whoever("On the card: bake at 180 C."), is_for_whoever("Bake at 180 C.")
+    (True, False)
+    """
+    return bool(_FOR_WHOEVER.search(sentence))
+
+
+def split_sentences(text: str) -> list[str]:
+    """Return the sentences of a text, its marks for amounts and people's names taken off.
+
+    >>> split_sentences("A bag each for Holly, Ivy and Rosemary. Lay holly on it.")
+    ['A bag each for them, them and them.', 'Lay holly on it.']
+    """
+    plain = _ALL_BUT.sub(r"\1", _BRACE.sub("", text))
+    plain = _without_people(plain)
+    return [sentence for sentence in _SENTENCE.split(plain) if sentence.strip()]
+
+
+def _without_people(text: str) -> str:
+    """Take out the names of people that are also plants', which stand behind "for" or "Aunt"."""
+    before = ""
+    while before != text:
+        before = text
+        text = _people().sub(r"\1them", text)
+    return text
+
+
+@cache
+def _people() -> re.Pattern[str]:
+    names = "|".join(method_words("people"))
+    leads = "|".join(method_words("before_people"))
+    return re.compile(
+        rf"((?:\b(?i:{leads})|\bthem(?:, (?:and)?| and| &))\s*)\b(?:{names})\b(?:['’]s)?"
+        r"(?! (?:lea|berr|branch|sprig|twig|flower|seed|root|bark|needle|plant|petal))"
+    )
+
+
+def affirmed_clauses(sentence: str) -> list[str]:
+    """Return the clauses of a sentence that bring something in; those that deny are left out.
+
+    >>> affirmed_clauses("Never use the leaves, or the roots, but wash the stalks at 37.5 C.")
+    ['wash the stalks at 37.5 C']
+    """
+    kept: list[str] = []
+    denied = False
+    for part in _CLAUSE.split(re.sub(r"(\d)\.(\d)", r"\1·\2", sentence)):
+        denied = bool(_NEGATED.search(part)) or (denied and bool(_GOES_ON.match(part)))
+        if part.strip() and not denied:
+            kept.append(part.replace("·", "."))
+    return kept

@@ -1,0 +1,88 @@
+"""The words of method_words.yml, and how a clause is held against them.
+
+Leaves out which foods a method names: foods_in_method.py.
+"""
+
+from __future__ import annotations
+
+import re
+from functools import cache
+from typing import Any
+
+from stillroom.core.words.data_files import read_data
+
+# "like skin on milk", "smells of vinegar and apples"; "if you like, add honey" compares nothing
+_LOOSELY = re.compile(
+    r"(?<!you )(?<!they )\blike (?:(?!add|stir|put|pour|mix|with)\w+ ){0,3}$"
+    r"|\b(?:smell|taste)\w* (?:\w+ )?of (?:\w+ ){0,3}$",
+    re.IGNORECASE,
+)
+_LEADS = r"(?:(?:then|and|now|next|gently|slowly|lightly|finally|first|meanwhile|generously)\s+)*"
+
+
+@cache
+def _table() -> dict[str, Any]:
+    table: dict[str, Any] = read_data("method_words.yml", "method")
+    return table
+
+
+@cache
+def method_words(name: str) -> frozenset[str]:
+    """Return one list of the file."""
+    return frozenset(_table()[name])
+
+
+@cache
+def _pattern(name: str) -> re.Pattern[str]:
+    either = "|".join(sorted(map(re.escape, _table()[name]), key=len, reverse=True))
+    return re.compile(rf"\b(?:{either})\b", re.IGNORECASE)
+
+
+def has_phrase(text: str, name: str) -> bool:
+    """Whether a text holds one of the words of a list.
+
+    >>> has_phrase("Serve it with cheese", "served"), has_phrase("Stir in the cheese", "served")
+    (True, False)
+    """
+    return bool(_pattern(name).search(text))
+
+
+def is_no_food(behind: str) -> bool:
+    """Whether the words behind a food make it a tool, a shape or a colour.
+
+    >>> is_no_food(" cups on the table"), is_no_food("-sized balls"), is_no_food(" and sugar")
+    (True, True, False)
+    """
+    return bool(re.match(r"^(?:['’]s)?[\s-]", behind)) and bool(
+        _pattern("no_food_behind").match(re.sub(r"^(?:['’]s)?[\s-]+", "", behind))
+    )
+
+
+def is_a_comparison(before: str) -> bool:
+    """Whether the words before a food only compare.
+
+    >>> is_a_comparison("roll into balls the size of a "), is_a_comparison("stir in a ")
+    (True, False)
+    >>> is_a_comparison("it wrinkles like skin on "), is_a_comparison("if you like add ")
+    (True, False)
+    """
+    if _LOOSELY.search(before):
+        return True
+    found = list(_pattern("no_food_before").finditer(before))
+    return bool(found) and not before[found[-1].end() :].strip(" -'’")
+
+
+def heads_a_verb(clause: str, start: int, end: int, spoken: str) -> bool:
+    """Whether a word at the head of a clause is what is done, and leaves nothing behind.
+
+    >>> heads_a_verb("Cream the butter", 0, 5, "cream")
+    True
+    >>> heads_a_verb("Butter a tin", 0, 6, "butter")
+    False
+    """
+    if " " in spoken or spoken in method_words("leaves_a_little"):
+        return False
+    if not re.fullmatch(rf"\W*{_LEADS}", clause[:start], re.IGNORECASE):
+        return False
+    behind = re.match(r"\s+(\w+)", clause[end:])
+    return bool(behind) and behind[1].casefold() in method_words("done_to")  # type: ignore[index]

@@ -1,0 +1,113 @@
+"""How a private file is told by what is in it: a giving list, a pack, a part of a pack.
+
+Neither its name nor its ending counts, nor how it was saved, nor whether its lines are commented
+out. The public side and the private side both read the marks here.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterable
+
+from stillroom.core.private.hidden_forms import read_plain
+
+GIVING_LIST_KEY = "giving list"
+PACK_MARKER = ".stillroom-pack"
+"""The file by which a folder is known to be a pack."""
+PACK_WORDS = "stillroom-private-pack"
+"""Stands in every page, calendar and print of a pack, and in a print that bears somebody's name."""
+SHOPPING_HEAD = ("month", "section", "item", "need", "in the house", "buy", "price", "left")
+
+_CALENDAR = "-//Stillroom//Private pack//"
+_LIST_KEYS = ("households", "people", "baskets", "giving day", "makes", "batches")
+_ANY_KEY = "|".join(_LIST_KEYS)
+_HOUSEHOLD_KEYS = frozenset(
+    {"name", "to", "basket", "avoid", "adults", "children", "delivery", "likes", "had", "message",
+     "address", "street", "town", "postcode", "must have", "never", "pregnant", "budget"}
+)  # fmt: skip
+_BEFORE_KEY = " \t#/;*-+><!\"'\ufeff"
+"""What may stand before a key that is indented, quoted, in a list or commented out."""
+_KEY = re.compile(r"giving[ _-]list[\"']?[ \t]*[:=]", re.IGNORECASE)
+_OTHER = re.compile(rf"(?:{_ANY_KEY})[\"']?[ \t]*[:=]", re.IGNORECASE)
+_CELL = re.compile(r"[,;\t|]")
+
+
+def find_giving_list(text: str) -> int:
+    r"""Return the line in which a giving list is known, or 0 when the text is none.
+
+    A line that names a list in passing, as a heading of a page may, is none.
+
+    >>> find_giving_list("notes\ngiving list: Winter\n"), find_giving_list("# Giving list: how")
+    (2, 0)
+    """
+    if "giving" not in text.lower():
+        return _table_line(text)
+    for number, line in enumerate(text.splitlines(), 1):
+        found = _KEY.search(line)
+        if found is None:
+            continue
+        before = line[: found.start()]
+        exact = "giving list" in found[0] and not before.strip(" \t\ufeff\"'")
+        if exact or ((not before.strip(_BEFORE_KEY) or before[-1] in "\"'") and _other_key(text)):
+            return number
+    return _table_line(text)
+
+
+def _other_key(text: str) -> bool:
+    """Say whether a text has another of a giving list's keys where a key may stand."""
+    for found in _OTHER.finditer(text):
+        before = text[text.rfind("\n", 0, found.start()) + 1 : found.start()][-200:]
+        if not before.strip(_BEFORE_KEY) or before[-1] in "\"'{, ":
+            return True
+    return False
+
+
+def _table_line(text: str) -> int:
+    """Return the line of a table's head that names a household's keys, or 0."""
+    for number, line in enumerate(text[:4000].splitlines(), 1):
+        cells = {cell.strip(" \"'").lower() for cell in _CELL.split(line)}
+        known = cells & _HOUSEHOLD_KEYS
+        if len(known) >= 3 and ("name" in known or "to" in known) and known - {"name", "to"}:
+            named = known & {"basket", "avoid", "delivery", "likes", "had", "never", "address"}
+            if named and len(known) * 2 > len(cells):
+                return number
+    return 0
+
+
+def find_pack_part(text: str) -> int:
+    """Return the line by which a file is known to be a part of a pack, or 0."""
+    head = ",".join(SHOPPING_HEAD)
+    for mark in (PACK_WORDS, _CALENDAR, head):
+        if (at := text.find(mark)) >= 0:
+            return _line(text, at)
+    return 1 if text.startswith("Shopping for ") and "To pay in all: " in text else 0
+
+
+def find_private_shape(data: bytes, texts: Iterable[str]) -> tuple[int, str]:
+    """Return the line and the name of the private thing that a file is; 0 and "" for none.
+
+    `texts` is every text that the file's bytes hold.
+    """
+    text = read_plain(data)
+    if line := find_giving_list(text):
+        return line, "giving list"
+    if line := find_pack_part(text):
+        return line, "part of a pack"
+    for inner in texts:
+        if PACK_WORDS in inner:
+            return 1, "part of a pack"
+        if _unlined_list(inner):
+            return 1, "giving list"
+    return 0, ""
+
+
+def _unlined_list(text: str) -> bool:
+    """Say whether a text whose lines are gone was a giving list."""
+    if "giving list" not in text:
+        return False
+    plain = text.replace('"', "").replace("'", "").replace(" :", ":")
+    return "giving list:" in plain and sum(f"{key}:" in plain for key in _LIST_KEYS) >= 2
+
+
+def _line(text: str, at: int) -> int:
+    return text.count("\n", 0, at) + 1

@@ -1,0 +1,160 @@
+"""The names and addresses of giving lists, and where they stand in what is to be published.
+
+What is sought: a name of two or more names ("Nell Tarrowby"), a household's whole name or what is
+on its card when a name is in it, an address, a telephone number, an e-mail address. What is not
+sought alone: one name or a plain word ("Rosemary", "The choir"), for it may be a herb or anybody;
+three such of one list in one file are taken for the list. The maker's own name ("from") and
+messages are not sought.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Callable, Iterable, Iterator
+from dataclasses import dataclass
+
+from stillroom.core.private.hidden_forms import every_text, fold, read_plain
+
+_NAMES = ("name", "to")
+_PLACES = ("address", "street", "town", "postcode", "post code", "phone", "telephone", "mobile",
+           "email", "e-mail")  # fmt: skip
+_VALUE = re.compile(
+    rf"(?:^|[\s{{,\"'#/*;>-])(?P<key>{'|'.join((*_NAMES, *_PLACES))})[\"']?[ \t]*[:=][ \t]*"
+    r"(?:\"(?P<double>(?:[^\"\\\n]|\\.)*)\"|'(?P<single>[^'\n]*)'|(?P<bare>[^\n,}\]]*))",
+    re.IGNORECASE | re.MULTILINE,
+)
+_WORD = re.compile(r"[^\W\d_]+(?:['’-][^\W\d_]+)*")
+_LINKING = frozenset({
+    "a", "and", "at", "by", "de", "der", "for", "from", "in", "la", "le", "of", "on", "the", "to",
+    "van", "von", "with",
+})  # fmt: skip
+_ANYBODY = frozenset({
+    "all", "aunt", "auntie", "aunty", "boys", "brother", "children", "choir", "cousin", "crew",
+    "dad", "daughter", "doctor", "dr", "everyone", "family", "father", "friends", "girls", "gran",
+    "grandad", "grandfather", "grandma", "grandmother", "grandpa", "granny", "miss", "mother", "mr",
+    "mrs", "ms", "mum", "mom", "nan", "nana", "neighbour", "neighbours", "sister", "son", "teacher",
+    "team", "uncle",
+})  # fmt: skip
+"""Words that any family says: they name nobody."""
+_LINKING_OR_ANYBODY = _LINKING | _ANYBODY
+_LEAST = 7
+"""A shorter run of letters is in too many words to say anything."""
+
+
+@dataclass(frozen=True)
+class PrivateWord:
+    """One thing not to be published, as it is compared, and where the list has it."""
+
+    words: str
+    file: str
+    line: int
+    alone: bool = True
+
+
+def list_private_words(data: bytes, file: str) -> Iterator[PrivateWord]:
+    """Return what in a giving list names somebody or says where they live."""
+    text = read_plain(data)
+    for found in _VALUE.finditer(text):
+        value = (found["double"] or found["single"] or found["bare"] or "").strip()
+        value = re.sub(r"\s+#.*", "", value).strip("\"' ")
+        line = text.count("\n", 0, found.start("key")) + 1
+        sought = _of_place(value) if found["key"].lower() in _PLACES else _of_name(value)
+        for words, alone in sought:
+            yield PrivateWord(fold(words).strip(), file, line, alone)
+
+
+def _of_name(value: str) -> Iterator[tuple[str, bool]]:
+    """Return what of a name is sought, and whether it says enough alone."""
+    telling = _telling(value)
+    named = [word for word in telling if word[:1].isupper()]
+    inside = len(named) >= 2 or (named and not value.startswith(named[0]))
+    if len(telling) >= 2 and inside and len(value) >= _LEAST:
+        yield value, True
+    for run in _runs(value):
+        words = " ".join(run)
+        if len(_telling(words)) >= 2 and len(words) >= _LEAST:
+            yield words, True
+    if len(named) == 1 or len(value.split(",")) > 1 or " and " in value:
+        for word in named:
+            if len(word) >= 4:
+                yield word, False
+
+
+def _telling(value: str) -> list[str]:
+    said = _WORD.findall(value)
+    return [word for word in said if _LINKING_OR_ANYBODY.isdisjoint(word.lower().split("-"))]
+
+
+def _runs(value: str) -> Iterator[list[str]]:
+    """Return the runs of names in a value: "Nell Tarrowby" of "Nell Tarrowby and the allotment"."""
+    run: list[str] = []
+    for part in value.replace(",", " , ").split():
+        word = _WORD.match(part)
+        if word and part[:1].isupper() and word[0].lower() not in _LINKING:
+            run.append(part.strip(".;:()"))
+        else:
+            yield run
+            run = []
+    yield run
+
+
+def _of_place(value: str) -> Iterator[tuple[str, bool]]:
+    words = _WORD.findall(value)
+    telling = any(letter.isdigit() for letter in value) or "@" in value or len(words) >= 2
+    if telling and len(value) >= 6:
+        yield value, True
+
+
+class Seeker:
+    """Looks for the words of giving lists in files; knows its words once for all of them."""
+
+    def __init__(
+        self, words: Iterable[PrivateWord], is_common: Callable[[str], bool] = lambda _: False
+    ) -> None:
+        """Take the words to be sought; what `is_common` says nothing of anybody by itself."""
+        self.known: dict[str, PrivateWord] = {}
+        self.looked_through: set[bytes] = set()  # sums of files in which none of them stands
+        for word in words:
+            if word.alone or not is_common(word.words):
+                before = self.known.get(word.words)
+                if before is None or (word.alone and not before.alone):
+                    self.known[word.words] = word
+        alternatives = "|".join(
+            re.escape(word) for word in sorted(self.known, key=len, reverse=True)
+        )
+        self._sought = re.compile(rf"(?<!\w)(?:{alternatives})(?!\w)") if alternatives else None
+
+    def without_words(self) -> Seeker:
+        """Return a seeker that looks for no word, and passes over what this one looked through."""
+        bare = Seeker(())
+        bare.looked_through = set(self.looked_through)
+        return bare
+
+    def seek(
+        self, data: bytes, texts: Iterable[str] | None = None
+    ) -> tuple[PrivateWord, int] | None:
+        """Return a word that stands in a file, and the line; 1 where no line has it plain.
+
+        `texts` is every text that the file's bytes hold, where they were read before.
+        """
+        if self._sought is None:
+            return None
+        singles: dict[str, set[str]] = {}
+        for text in every_text(data) if texts is None else texts:
+            if not any(word in text for word in self.known):
+                continue
+            for found in self._sought.finditer(text):
+                word = self.known[found[0]]
+                if word.alone:
+                    return word, self._line(word.words, data)
+                singles.setdefault(word.file, set()).add(word.words)
+        for several in singles.values():
+            if len(several) >= 3:
+                word = self.known[min(several)]
+                return word, self._line(word.words, data)
+        return None
+
+    @staticmethod
+    def _line(words: str, data: bytes) -> int:
+        lines = read_plain(data).splitlines()
+        return next((number for number, line in enumerate(lines, 1) if words in fold(line)), 1)

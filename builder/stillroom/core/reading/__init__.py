@@ -1,0 +1,1 @@
+"""A recipe file to a recipe, with every problem of it; the folder it lies in."""

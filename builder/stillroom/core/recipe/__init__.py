@@ -1,0 +1,1 @@
+"""A recipe as it is held: its kind, its facts, its method; and the settings of its book."""

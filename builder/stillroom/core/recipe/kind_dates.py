@@ -1,0 +1,103 @@
+"""Dates that are the kind's and not the recipe's own: that they are, and where the method differs.
+
+A recipe that states no timeline is given its kind's. The page says so, and where the method names
+other times it says that too and offers the lines to write. Leaves out how a method's words are
+read: method_times.py.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from datetime import date
+from fractions import Fraction
+from functools import lru_cache
+from typing import Final
+
+from stillroom.core.recipe.method_times import Said, times_in_method, total_days
+from stillroom.core.recipe.model import Recipe
+from stillroom.core.when.spans import Span
+from stillroom.core.when.stage_dates import lay_out
+from stillroom.core.when.stages import MILESTONES
+from stillroom.core.words.problems import Problem
+
+# any start will do to compare lengths
+_A_START: Final = date(2027, 2, 1)
+_NEAR: Final = Fraction(3, 4)
+_WORK: Final = frozenset({"prepare", "strain", "bottle", "finish", "give"})
+
+
+@dataclass(frozen=True)
+class KindDates:
+    """What to say beside dates that are a kind's; `differs` is empty when the method agrees."""
+
+    whose: str
+    differs: str = ""
+    offer: tuple[str, ...] = ()
+    line: int = 0
+
+    @property
+    def text(self) -> str:
+        """All of it in one run, for a page or a sheet."""
+        return f"{self.whose} {self.differs}".strip()
+
+
+@lru_cache(maxsize=1024)
+def dates_of_kind(recipe: Recipe) -> KindDates | None:
+    """Return what to say of a recipe's dates; None when it states a timeline of its own."""
+    if recipe.timeline:
+        return None
+    kind = recipe.kind
+    whose = (
+        f"These dates are those of any {kind.name}, not of this recipe, which states none "
+        f"({kind.timeline_source})."
+    )
+    said = times_in_method(recipe.method)
+    if not said or _agrees(recipe, said):
+        return KindDates(whose)
+    first = said[0]
+    differs = f"Its method says otherwise (step {first.step}): “{first.words}”. Go by the method."
+    return KindDates(whose, differs, _lines_to_write(recipe, said), first.line)
+
+
+def _lines_to_write(recipe: Recipe, said: tuple[Said, ...]) -> tuple[str, ...]:
+    """Return the timeline to write: the kind's own work, with the method's times in their place.
+
+    Without the work the day of making would count no hands at all.
+    """
+    own = tuple(one.as_written for one in said)
+    named = {line.partition(":")[0] for line in own}
+    roles = [stage.role for stage in recipe.stages]
+    aged = next((place for place, role in enumerate(roles) if role in MILESTONES), len(roles))
+    made, behind = (
+        tuple(
+            f"{stage.word}: {stage.text}"
+            for stage in stages
+            if stage.role in _WORK and stage.word not in named
+        )
+        for stages in (recipe.stages[:aged], recipe.stages[aged:])
+    )
+    return (*made, *own, *behind)
+
+
+def _agrees(recipe: Recipe, said: tuple[Said, ...]) -> bool:
+    """Whether the method's own times lie within those of the kind, or near them."""
+    laid = lay_out(recipe.stages, _A_START)
+    usable, best = (laid.usable - _A_START).days, (laid.best - _A_START).days
+    named = [_days(one.span) for one in said if one.role != "wait"]
+    longest = max([total_days(said), *named])
+    return usable * _NEAR <= longest <= max(usable, best, 1) / _NEAR
+
+
+def _days(span: Span) -> int:
+    return (span.after(_A_START, longest=False) - _A_START).days
+
+
+def warn_of_dates(recipe: Recipe) -> tuple[Problem, ...]:
+    """Return a warning where the method differs from the kind's dates, with what to write."""
+    found = dates_of_kind(recipe)
+    if found is None or not found.differs:
+        return ()
+    what = f"The dates are those of any {recipe.kind.name}, and the method says otherwise."
+    lines = ", ".join(f'"- {line}"' for line in found.offer)
+    mend = f'Write "timeline:" and below it {lines}.'
+    return (Problem(recipe.file, found.line, what, mend),)

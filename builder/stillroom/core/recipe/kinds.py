@@ -1,0 +1,159 @@
+"""The kinds of making and the defaults each brings; the facts are in staples/kinds.yml."""
+
+from __future__ import annotations
+
+import re
+from dataclasses import dataclass, replace
+from functools import cache
+from typing import Any, Literal
+
+from stillroom.core.words.data_files import read_data
+from stillroom.core.words.plurals import singular
+from stillroom.core.words.problems import Unreadable, nearest
+
+Eater = Literal["people", "pets", "nobody"]
+
+
+@dataclass(frozen=True)
+class Kind:
+    """One kind: its words, default timeline (word and text), container and card wording."""
+
+    name: str
+    many: str
+    describes: str
+    timeline: tuple[tuple[str, str], ...]
+    timeline_source: str
+    solids_left_in: bool
+    container: str
+    contents_heading: str
+    keep: str
+    mark: str
+    eaten_by: Eater = "people"
+    called: str = ""
+
+    @property
+    def spoken(self) -> str:
+        """What a page calls it: the cook's own word, as "jam", or else the kind's name."""
+        return self.called or self.name
+
+    @property
+    def slug(self) -> str:
+        """The name as it stands in addresses and file names."""
+        return self.name.replace(" ", "-")
+
+    @property
+    def edible(self) -> bool:
+        """Whether it is made for people to eat or drink; what is not known to be is not."""
+        return self.eaten_by == "people"
+
+    @property
+    def is_eaten(self) -> bool:
+        """Whether anyone eats it, people or animals."""
+        return self.eaten_by != "nobody"
+
+
+def _read(name: str, row: dict[str, Any]) -> Kind:
+    return Kind(
+        name=name,
+        many=row["many"],
+        describes=row["describes"],
+        timeline=tuple(next(iter(stage.items())) for stage in row["timeline"]),
+        timeline_source=row["timeline_source"],
+        solids_left_in=row["solids"] == "left in",
+        container=row["container"],
+        contents_heading=row["contents_heading"],
+        keep=row["keep"],
+        mark=row["mark"],
+        eaten_by=row.get("eaten_by", "people"),
+    )
+
+
+@cache
+def all_kinds() -> dict[str, Kind]:
+    """Return every kind by name, in the order of the book's chapters."""
+    return {name: _read(name, row) for name, row in read_data("kinds.yml").items()}
+
+
+@cache
+def _everyday() -> dict[str, str]:
+    """Return the kind of every everyday word that can mean no other."""
+    rows = read_data("kinds.yml").items()
+    return {word: name for name, row in rows for word in (name, *row.get("also", []))}
+
+
+@cache
+def _asked() -> dict[str, tuple[str, str]]:
+    """Return what is wrong with a word that fits two kinds or none well, and what to ask."""
+    table = read_data("kind_words.yml")
+    found: dict[str, tuple[str, str]] = {}
+    for group, why in (("either", "may be two kinds"), ("own", "is no kind of its own")):
+        for row in table[group]:
+            found |= {word: (why, row["ask"]) for word in row["words"]}
+    return found
+
+
+def _spellings(written: str) -> tuple[str, ...]:
+    """Return a word as it may stand in the tables: in small letters, in the singular."""
+    spelled = read_data("kind_words.yml")["spelled"]
+    lower = " ".join(re.sub(r"[^\w' -]", " ", written.lower().replace("’", "'")).split())
+    words = [spelled.get(word, word) for word in lower.split()]
+    plain = " ".join(words).removeprefix("a ").removeprefix("an ").removeprefix("the ")
+    parted = plain.replace("-", " ")
+    alike = [
+        one for word in (plain, parted) for one in (word, singular(word), word.removesuffix("s"))
+    ]
+    return tuple(dict.fromkeys([lower, *alike, *(one.removeprefix("homemade ") for one in alike)]))
+
+
+def find_kind(name: str) -> Kind:
+    """Return the kind of a name or of an everyday word for it; raises Unreadable with the nearest.
+
+    A word that may be two kinds is asked about, never chosen.
+
+    >>> find_kind("Jams").name, find_kind("Jams").spoken
+    ('preserve', 'jam')
+    """
+    kinds = all_kinds()
+    spellings = _spellings(name)
+    for word in spellings:
+        if word in kinds:
+            return kinds[word]
+        if word in _asked():
+            why, ask = _asked()[word]
+            raise Unreadable(f'"{name}" {why}.', ask)
+        if word in _everyday():
+            return replace(kinds[_everyday()[word]], called=word)
+    words = spellings[0].split()
+    table = read_data("kind_words.yml")
+    if words and words[0] in table["hand"]:
+        return replace(kinds["craft"], called=spellings[0])
+    raise Unreadable(f'"{name}" is not a kind.', _nearest_kind(name, words))
+
+
+def _nearest_kind(name: str, words: list[str]) -> str:
+    kinds = all_kinds()
+    bare = {re.sub("(?:'s|s')$", "", word) for word in words}
+    if (bare | set(words)) & set(read_data("kind_words.yml")["animals"]):
+        return 'Write "kind: pet treat" if animals eat it.'
+    for start in range(1, len(words)):  # "blackcurrant jam": what its last words are
+        last = " ".join(words[start:])
+        for word in _spellings(last):
+            if word in _asked():
+                return _asked()[word][1]
+            if word in _everyday():
+                return f'Write "kind: {_everyday()[word]}" if it is a {word}.'
+    if near := nearest(name, kinds, 0.7):
+        return f'Did you mean "{near}"?'
+    if like := nearest(name, _everyday(), 0.8):
+        return f'Did you mean "{like}"? It is the kind "{_everyday()[like]}".'
+    return f"It may be: {', '.join(kinds)}."
+
+
+def kind_to_try(name: str) -> Kind | None:
+    """Return the kind that a word which is none is meant for; None where it could be two."""
+    try:
+        return find_kind(name)
+    except Unreadable as wrong:
+        offered = re.findall(r'"(?:kind: )?([a-z ]+)"', wrong.mend)
+        fits = {word for word in offered if word in all_kinds()}
+        return all_kinds()[fits.pop()] if len(fits) == 1 else None

@@ -1,0 +1,198 @@
+"""What one batch makes, in the words of cooks: "900 ml", "24 biscuits", "6 jars of 200 ml".
+
+Every word is used or asked about: a size that stays among the words would be lost to scaling and
+bottling. Leaves out amounts themselves: line_sizes.py.
+"""
+
+from __future__ import annotations
+
+import re
+from dataclasses import dataclass, replace
+from fractions import Fraction
+from typing import Final, TypeGuard
+
+from stillroom.core.amounts.quantities import Amount
+from stillroom.core.amounts.units import System, counted_nouns, size_of
+from stillroom.core.lines.pairs import compare
+from stillroom.core.lines.sizes import read_first
+from stillroom.core.words.problems import Unreadable
+
+_HOW: Final = 'Write "900 ml", "24 biscuits", "6 jars of 200 ml" or so.'
+_BEFORE: Final = re.compile(
+    r"(?:it |this )?(?:makes?|yields?|gives?|fills?|enough for|for|für|ergibt|pour|para|per|voor)"
+    r"[: ]\s*",
+    re.IGNORECASE,
+)
+_SERVES: Final = re.compile(r"(?:serves|feeds|enough for|for)[: ]\s*(.+)", re.IGNORECASE)
+_PEOPLE: Final = re.compile(r"\s*(?:people|persons|portions|servings)?\s*$", re.IGNORECASE)
+_ABOUT: Final = re.compile(
+    r"(?:approximately|approx\.?|roughly|around|circa|ca\.|c\.|~)\s*", re.IGNORECASE
+)
+_NUMBERS: Final = {
+    "one": 1, "two": 2, "three": 3, "four": 4, "five": 5, "six": 6, "seven": 7, "eight": 8,
+    "nine": 9, "ten": 10, "eleven": 11, "twelve": 12,
+}  # fmt: skip
+_DOZEN: Final = re.compile(
+    r"(?:(half a|a|one|two|three|four|\d{1,6})\s+)?(?:dozen|doz\.?)\b(?:\s+of\b)?", re.IGNORECASE
+)
+_DOZENS: Final = {"half a": 6, "a": 12, "one": 12, "": 12, "two": 24, "three": 36, "four": 48}
+# "of 300 ml", "à 300 ml", "(300 ml)", ", 300 ml each": each of the things counted before
+_EACH: Final = re.compile(
+    r"(?P<things>[^\d(,]*?)\s*(?:\bof\b|\bde\b|\bvon\b|\bà\b|\bat\b|\bholding\b|@|,|\()?\s*"
+    r"(?P<size>(?:about )?\d[^()]*?)(?:\s+(?:each|apiece))?\s*\)?$",
+    re.IGNORECASE,
+)
+_LONGEST: Final = 400
+_TIMES: Final = re.compile(r"[x×]\s*(?=\d)", re.IGNORECASE)
+_AGAIN: Final = re.compile(
+    r"\s*(?:/\s*(?P<slash>\d.*)|\((?P<round>(?:about |approx\.? )?\d[^()]*)\))$"
+)
+_SAID_AGAIN: Final = re.compile(
+    r"(?:/\s*(?P<slash>\d[^()/\s]*(?:\s(?:oz|fl\.? oz|lb|g|ml)\.?)?)(?=\s)"
+    r"|\((?P<round>\d[^()]*)\))\s*",
+    re.I,
+)
+_LENGTH: Final = re.compile(
+    r"\d+(?:\.\d+)?\s*[- ]?(?:cm|mm|in|inch|inches|\")(?![a-z])", re.IGNORECASE
+)
+_VAGUE: Final = re.compile(
+    r"(?:good |great |fair |large |small )?"
+    r"(?:little|lot|few|bit|amount|quantity|deal|number|many)\b"
+    r"|.* or (?:so|two|more)\b"
+)
+_INTO: Final = re.compile(r",?\s*(?:in|into|for|filling|fills|to fill|enough for)\s")
+# digits of any sort; and a sign that would belong to a number before it
+_DIGIT: Final = re.compile(r"[\d½⅓⅔¼¾⅕⅖⅗⅘⅙⅚⅛⅜⅝⅞①-⑳²³]")
+_SIGN: Final = re.compile(r"[.:*+=%^/]")
+_VESSELS: Final = re.compile(
+    r"(?:small |large |little |big )?"
+    r"(?:jars|bottles|glasses|tins|pots|bags|tubs|cartons|moulds|basins)$",
+    re.IGNORECASE,
+)
+
+
+@dataclass(frozen=True)
+class Makes:
+    """What one batch makes: an amount, or a count of things each holding `each`."""
+
+    amount: Amount
+    things: str = ""
+    each: Amount | None = None
+
+    @property
+    def total(self) -> Amount:
+        """The whole as one amount: six jars of 200 ml are 1200 ml."""
+        return self.each.times(self.amount.middle) if self.each else self.amount
+
+
+def read_making(written: str, system: System, language: str = "en_GB") -> Makes:
+    """Read what a batch makes; raises Unreadable where a size would be lost or guessed.
+
+    >>> read_making("two jars (300 ml)", "metric").total.middle
+    Fraction(600, 1)
+    """
+    if len(written) > _LONGEST:
+        raise Unreadable(f'"{written}" is longer than what a batch makes can be.', _HOW)
+    ways = (system, language)
+    text = _once(_counted(written.strip()), ways)
+    amount, rest = read_first(text, *ways)
+    if amount is None or amount.low <= 0:
+        raise Unreadable(f'"{written}" does not say how much is made.', _HOW)
+    if amount.unit and size_of(amount.unit) == "length":  # "24 cm cake": one of that size
+        return Makes(Amount(Fraction(1), Fraction(1)), text)
+    if amount.unit:
+        return _measured(written, amount, rest)
+    noun = counted_nouns()[amount.noun][1] if amount.noun else ""
+    bare = replace(amount, noun="")
+    if _SIGN.match(rest):
+        raise Unreadable(f'"{written}" says more than one amount.', _HOW)
+    if sized := _sized(bare, noun, rest, ways):
+        if sized.each and sized.each.low <= 0:
+            raise Unreadable(f'"{written}" holds nothing.', "Write a size above 0.")
+        return sized
+    named = " ".join(word for word in (noun, rest) if word)
+    if not named or named == "or so":
+        raise Unreadable(f'"{written}" does not say of what.', 'Write "24 biscuits" or "900 ml".')
+    if _DIGIT.search(_LENGTH.sub("", named)):
+        what = f'"{written}" holds a size that this book cannot tell from the rest.'
+        raise Unreadable(what, 'Write "6 jars of 200 ml" or so.')
+    return Makes(bare, named)
+
+
+def _counted(text: str) -> str:
+    """Return words with what goes before the amount taken off, and a number in words as figures."""
+    serves = _SERVES.fullmatch(text)
+    if serves and not re.search(r"[a-z]", re.sub(r"\bto\b", "", _PEOPLE.sub("", serves[1]))):
+        return f"{_PEOPLE.sub('', serves[1])} servings"
+    text = _ABOUT.sub("about ", _BEFORE.sub("", text, count=1), count=1)
+    about = "about " if text.lower().startswith("about ") else ""
+    bare = text[len(about) :]
+    if dozen := _DOZEN.match(bare):
+        said = (dozen[1] or "").lower()
+        count = _DOZENS[said] if said in _DOZENS else 12 * int(said)
+        return f"{about}{count} {bare[dozen.end() :].strip()}"
+    first, _, rest = bare.partition(" ")
+    if first.lower() in _NUMBERS and rest:
+        return f"{about}{_NUMBERS[first.lower()]} {rest}"
+    if first.lower() in ("a", "an") and rest and not _VAGUE.match(rest.lower()):
+        return f"{about}1 {rest}"
+    return text
+
+
+def _once(text: str, ways: tuple[System, str]) -> str:
+    """Leave out the same amount measured again: "900 g/2 lb", "900 g (2 lb)"."""
+    again = _AGAIN.search(text)
+    if not again:
+        return text
+    first, left = read_first(text[: again.start()], *ways)
+    other, rest = read_first(again["slash"] or again["round"], *ways)
+    sizes = first and first.unit and other and other.unit and not (left or rest)
+    if sizes and first and other:
+        compare(first, (other,))
+    return text[: again.start()].strip() if sizes else text
+
+
+def _measured(written: str, amount: Amount, rest: str) -> Makes:
+    """Return an amount with a unit; what could be a count as well is asked."""
+    if _VESSELS.fullmatch(rest):
+        size = written[: -len(rest)].strip()
+        what = f'"{written}" could be the size of each or of all.'
+        raise Unreadable(what, f'Write "{size}" for all, or "6 {rest} of 200 ml" or so.')
+    if (_DIGIT.search(rest) and not _INTO.match(rest)) or _SIGN.match(rest):
+        # "1 l 2 l" is not one litre, nor "1..2 l" one of something
+        raise Unreadable(f'"{written}" says more than one amount.', _HOW)
+    return Makes(amount, re.sub(r"^of\s+", "", rest))
+
+
+def _sized(amount: Amount, noun: str, rest: str, ways: tuple[System, str]) -> Makes | None:
+    """Read so many things of a size: "jars of 300 ml", "x 300 ml jars", "300 ml jars"."""
+    found = _EACH.fullmatch(rest)
+    if found and not _TIMES.match(rest):
+        each, left = read_first(found["size"], *ways)
+        if (
+            _is_size(each)
+            and not re.search(r"\d", left)
+            and (not left or not found["things"].strip())
+        ):
+            things = " ".join(word for word in (noun, found["things"].strip(), left) if word)
+            return Makes(amount, things, each)
+    each, left = read_first(_TIMES.sub("", rest, count=1), *ways, in_words=True)
+    if _is_size(each):
+        left = _without_second(each, left, ways)
+        return Makes(amount, " ".join(word for word in (noun, left) if word), each)
+    return None
+
+
+def _without_second(each: Amount | None, left: str, ways: tuple[System, str]) -> str:
+    """Leave out a size said again before the things: "340g/12oz jars", "half-pint (8 oz.) jars"."""
+    again = _SAID_AGAIN.match(left)
+    other, rest = read_first(again["slash"] or again["round"], *ways) if again else (None, "")
+    if again is None or not _is_size(other) or rest.strip(" ."):
+        return left
+    if each is not None and size_of(each.unit) == size_of(other.unit):
+        compare(each, (other,))
+    return left[again.end() :].strip()
+
+
+def _is_size(amount: Amount | None) -> TypeGuard[Amount]:
+    return amount is not None and bool(amount.unit) and size_of(amount.unit) != "length"

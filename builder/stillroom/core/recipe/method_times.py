@@ -1,0 +1,213 @@
+"""The lengths of time that a method itself names: "leave to steep for 3 weeks", "in six months".
+
+Only what is waited for counts, a half day or longer: "simmer for 20 minutes" is work, "keeps for a
+year" says how it keeps, "every 3 days" how often. Where a recipe states no timeline, its dates are
+those of its kind; these words are then held against them. Leaves out dates: timeline.py.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterable, Iterator
+from dataclasses import dataclass
+from functools import lru_cache
+from typing import Final, Literal
+
+from stillroom.core.recipe.model import MethodStep
+from stillroom.core.when.span_words import NUMBER, UNIT
+from stillroom.core.when.spans import SPAN_PATTERN, Span, parse_span, tidy
+from stillroom.core.words.problems import Unreadable
+
+Role = Literal["wait", "usable", "best"]
+SHORTEST_MINUTES: Final = 12 * 60
+_DAY: Final = 24 * 60
+
+# the verb of a wait, and the word of a timeline it is written as
+_WAITS: Final = {
+    "steep": "steep", "steeping": "steep", "infuse": "infuse", "infusing": "infuse",
+    "macerate": "macerate", "marinate": "steep", "soak": "soak", "ferment": "ferment",
+    "fermenting": "ferment", "mature": "mature", "maturing": "mature", "age": "mature",
+    "mellow": "mature", "cure": "cure", "dry": "dry", "drying": "dry", "hang": "dry",
+    "rise": "rise", "prove": "prove", "drip": "drip", "drain": "drip", "strain through": "drip",
+    "chill": "chill", "refrigerate": "chill", "freeze": "freeze", "set": "set", "cool": "cool",
+    "settle": "settle", "clear": "clear", "stand": "stand", "rest": "rest", "sit": "rest",
+    "leave": "rest", "left": "rest", "set aside": "rest", "put aside": "rest", "put away": "rest",
+    "wait": "wait", "store": "rest", "keep": "rest", "kept": "rest",
+    "stir": "stir", "shake": "shake",
+    "turn": "turn", "let": "rest", "forget": "rest", "bubble": "ferment", "harden": "harden",
+    "stay": "rest", "remain": "rest", "return": "rest", "cover": "rest",
+    "put": "rest", "pack": "rest", "develop": "mature",
+}  # fmt: skip
+_TENDED: Final = {"shak": "shake", "stir": "stir", "turn": "turn", "swirl": "shake"}
+_PLACE: Final = r"(?!,? (?:dark|dry|cool|airy|place|cupboard|room|larder|spot|and|or)\b)"
+_VERB: Final = re.compile(
+    rf"\b(?:{'|'.join(sorted(_WAITS, key=len, reverse=True))})(?:s|ed|ing)?\b{_PLACE}"
+)
+_WAITED: Final = re.compile(rf"\b(?P<span>{SPAN_PATTERN}|overnight)")
+# a clause that says how it keeps, how often or how old, but nothing to wait for
+_KEEPS: Final = re.compile(
+    r"\b(?:keeps|kept|will (?:keep|last|store)|lasts?|stores well|stored (?:for|in)|shelf|within|"
+    r"good for|best before|use by|once opened|after opening|freezes? (?:well|for)|upto|old|ago|"
+    r"in advance|ahead|per day|must not|never|do not|don't|no longer than|not be left)\b"
+)
+_ELSE: Final = re.compile(r"\b(?:after|or) $")
+_STORED: Final = re.compile(r"\b(?:store|keep|refrigerat|freez)")
+_MEANT: Final = re.compile(r"\bbefore\b|\b(?:shak|stirr|turn)ing\b|\bat least\b|\bminimum\b|daily")
+_READY: Final = re.compile(
+    r"\b(?P<what>ready|fit|usable|drinkable|(?:be|being) (?:used|eaten|drunk|opened)|"
+    r"(?:use|eat|drink|taste|try|open|serve|sample|enjoy)(?: it| them| this)?|at its best|best)\b"
+    r"(?P<between>(?: (?!not\b)[a-z]+){0,4}?) (?:after|in|from|for|at|when) "
+    rf"(?:it is |they are |about )?(?P<span>{SPAN_PATTERN})"
+)
+# "in six months it will be fit to drink": the length before what it is ready for
+_READY_IN: Final = re.compile(
+    rf"\b(?:in|after|within|at the end of) (?:about )?(?P<span>{SPAN_PATTERN})(?:'s? time)?,? "
+    r"(?:(?:it|they|this|these|the [a-z]+|which) )?(?:will|should|may|can|is|are|ought to)"
+    r"(?: (?!not\b)[a-z]+){0,3}? "
+    r"(?P<what>fit|ready|good|usable|drinkable|used|eaten|drunk|opened|best)\b"
+)
+# "after ten days, strain": what was waited for without a word that says so
+_DONE: Final = (
+    r"(?:strain|filter|sieve|bottle|rack|decant|press|drain|siphon|remove|take out|fish out|"
+    r"unmould|taste|pour off|draw off)"
+)
+_AFTER: Final = re.compile(
+    rf"\b(?:(?:after|at the end of) (?:about )?(?P<first>{SPAN_PATTERN})(?: or so)?,? "
+    rf"|(?P<later>{SPAN_PATTERN}) later,? )(?:[a-z]+ ){{0,2}}?{_DONE}\b"
+    rf"|\b{_DONE}(?: (?!in\b|after\b)[a-z]+){{0,3}} (?:in|after) (?:about )?"
+    rf"(?P<last>{SPAN_PATTERN})"
+)
+_THEN: Final = re.compile(rf"\b(?:then|and) (?:[a-z]+ ){{0,2}}?{_DONE}\b")
+_BEGINS: Final = re.compile(rf"(?:then |now |and |when ready,? )?{_DONE}\b")
+_ON_A_SHELF: Final = re.compile(r"\bon (?:a |the )?shelf\b")
+_BEFORE_USE: Final = re.compile(
+    r"\bbefore (?:(?:it|they|you|we|being) ?(?:is|are|be)? ?)?"
+    r"(?:us(?:e|ed|ing)|eat|drink|drunk|open|tap|broach|touch|tast|bottl|cut|serv|giv)"
+)
+_EVERY: Final = re.compile(
+    rf"\b(?:(?:every|each|per) (?:other |second |third )?(?:(?:{NUMBER}|few) )?{UNIT}|daily|weekly|"
+    r"(?:once|twice|(?:three|four|\d) times) (?:a|each|per) (?:day|week))"
+)
+
+
+@dataclass(frozen=True, slots=True)
+class Said:
+    """A length of time a method names: what for, as a timeline's word, in which step and line."""
+
+    role: Role
+    word: str
+    span: Span
+    words: str
+    step: int
+    line: int
+    every: str = ""
+
+    @property
+    def as_written(self) -> str:
+        """Return it as a line of a timeline: "shake: every day for 3 weeks"."""
+        if self.role != "wait":
+            return f"{'usable from' if self.role == 'usable' else 'best from'}: {self.span}"
+        return (
+            f"{self.word}: {self.every} for {self.span}"
+            if self.every
+            else f"{self.word}: {self.span}"
+        )
+
+
+@lru_cache(maxsize=1024)
+def times_in_method(steps: tuple[MethodStep, ...]) -> tuple[Said, ...]:
+    """Return what a method says of waiting, in its own order."""
+    found: list[Said] = []
+    told = [
+        (sentence.strip(), number, step.line)
+        for number, step in enumerate(steps, start=1)
+        for sentence in re.split(r"(?<=[.;!?])\s+|[:;]\s+", re.sub(r"\{[^{}]*\}", "it", step.text))
+    ]
+    for place, (sentence, number, line) in enumerate(told):
+        after = told[place + 1][0] if place + 1 < len(told) else ""
+        said = list(_in_sentence(sentence, number, line, after))
+        found += said or _implied(sentence, number, line, found)
+    return tuple(found)
+
+
+def _implied(written: str, step: int, line: int, before: list[Said]) -> Iterator[Said]:
+    """Yield what "after ten days, strain" says was waited; not what was said of it before."""
+    found = _AFTER.search(tidy(written))
+    span = _read(found["first"] or found["later"] or found["last"]) if found else None
+    waited = max((one.span.minutes() for one in before if one.role == "wait"), default=0)
+    if span and span.minutes() > waited:
+        yield Said("wait", "rest", span, _short(written), step, line)
+
+
+def _in_sentence(written: str, step: int, line: int, after: str = "") -> Iterator[Said]:
+    """Yield what one sentence names; what says how it keeps is passed over.
+
+    What is stored and then strained, in this sentence or the one `after` it, was waited for.
+    """
+    plain = tidy(re.sub(r"\bup to\b", "upto", written, flags=re.IGNORECASE))
+    for found in (*_READY.finditer(plain), *_READY_IN.finditer(plain)):
+        span = _read(found["span"])
+        if span and not _KEEPS.search(found[0]):
+            role: Role = "best" if "best" in found["what"] else "usable"
+            yield Said(role, "", span, _short(written), step, line)
+            plain = f"{plain[: found.start()]}{'.' * len(found[0])}{plain[found.end() :]}"
+    spans = list(_WAITED.finditer(_EVERY.sub(lambda one: "." * len(one[0]), plain)))
+    begin = 0
+    for place, found in enumerate(spans):
+        end = found.end() if place + 1 < len(spans) else len(plain)
+        clause, before = plain[begin:end], plain[begin : found.start()]
+        begin = found.end()
+        span = _read(found["span"])
+        verb = _verb(before)
+        if span is None or not verb or _ELSE.search(before):
+            continue
+        last = place + 1 == len(spans)
+        done = _THEN.search(plain[found.end() :]) or (last and _BEGINS.match(tidy(after)))
+        keeps = _KEEPS.search(_ON_A_SHELF.sub("", clause) if done else clause)
+        if keeps and not _BEFORE_USE.search(clause):
+            continue
+        if _STORED.match(verb) and not done and not _MEANT.search(f"{clause} {written.lower()}"):
+            continue
+        word, rhythm = _word(verb, clause)
+        yield Said("wait", word, span, _short(written), step, line, rhythm)
+
+
+def _read(words: str) -> Span | None:
+    """Return a length that is waited for; None for less than half a day, or for no length."""
+    try:
+        span = parse_span(words)
+    except Unreadable:
+        return None
+    return span if span.minutes() >= SHORTEST_MINUTES else None
+
+
+def _verb(words: str) -> str:
+    """Return the last verb of waiting: "leave to steep" is a steeping."""
+    known = []
+    for found in _VERB.finditer(words):
+        bare = re.sub(r"(?:s|ed|ing)$", "", found[0])
+        known += [verb for verb in (found[0], bare, f"{bare}e") if verb in _WAITS][:1]
+    begun = re.match(r"(?:then |and )?place\b", words.strip(" ,"))
+    return known[-1] if known else "put" if begun else ""
+
+
+def _word(verb: str, clause: str) -> tuple[str, str]:
+    """Return the timeline's word for a wait and, where it is tended meanwhile, how often."""
+    every = _EVERY.search(clause)
+    often = {"daily": "every day", "weekly": "every week"}.get(every[0], every[0]) if every else ""
+    for root, word in _TENDED.items():
+        if often and "few" not in often and re.search(rf"\b{root}", clause):
+            return word, often.replace("each", "every").replace("per", "a")
+    word = _WAITS[verb]
+    return ("rest" if word in _TENDED.values() else word), ""
+
+
+def _short(written: str) -> str:
+    words = written.rstrip(".;")
+    return words if len(words) <= 90 else f"{words[:87].rsplit(' ', 1)[0]} ..."
+
+
+def total_days(said: Iterable[Said]) -> int:
+    """Return how long all that is waited for takes together, in whole days."""
+    minutes = sum(one.span.minutes(longest=False) for one in said if one.role == "wait")
+    return round(minutes / _DAY)

@@ -1,0 +1,379 @@
+"""The model of a recipe: its front matter, read and frozen, and its body.
+
+`FrontMatter` holds the keys a cook may write; the JSON Schema that editors use is made from it.
+`Recipe` adds the file, the words of the body and the line of every key. Leaves out files:
+loading.py reads them.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Callable
+from dataclasses import dataclass, replace
+from fractions import Fraction
+from functools import cache
+from typing import Annotated, Any
+
+from pydantic import (
+    BaseModel,
+    BeforeValidator,
+    ConfigDict,
+    Field,
+    PlainValidator,
+    ValidationInfo,
+    WithJsonSchema,
+    model_validator,
+)
+
+from stillroom.core.amounts.quantities import Amount, parse_amount
+from stillroom.core.amounts.units import System, size_of
+from stillroom.core.larder.shelves import Larder, common_larder
+from stillroom.core.lines.ingredient import Ingredient, read_ingredient
+from stillroom.core.recipe.holders import (
+    Container,
+    Vessel,
+    container_made,
+    read_container,
+    read_makes,
+    read_vessel,
+)
+from stillroom.core.recipe.keeps import Keeping, read_keeping
+from stillroom.core.recipe.kinds import Kind, all_kinds, find_kind
+from stillroom.core.recipe.making import Makes
+from stillroom.core.when.spans import Span
+from stillroom.core.when.stages import Stage, parse_stage, without_colon
+from stillroom.core.words.problems import Unreadable, say_written
+
+MONTHS = (
+    "January",
+    "February",
+    "March",
+    "April",
+    "May",
+    "June",
+    "July",
+    "August",
+    "September",
+    "October",
+    "November",
+    "December",
+)
+
+
+def _system(info: ValidationInfo) -> System:
+    return (info.context or {}).get("system", "metric")  # type: ignore[no-any-return]
+
+
+def _language(info: ValidationInfo) -> str:
+    return (info.context or {}).get("language", "en_GB")  # type: ignore[no-any-return]
+
+
+def _as_written(read: Callable[[Any, System, str], Any]) -> PlainValidator:
+    """Read a fact in the book's units, numbers as its language writes them."""
+    return PlainValidator(lambda value, info: read(value, _system(info), _language(info)))
+
+
+@dataclass(frozen=True)
+class InGroup:
+    """An ingredient as written, under a heading of the list."""
+
+    written: Any
+    group: str
+
+
+def read_any_ingredient(value: Any, system: System, language: str = "en_GB") -> Ingredient:
+    """Read an ingredient as written, whether it stands under a heading or not."""
+    if not isinstance(value, InGroup):
+        return read_ingredient(value, system, language)
+    ingredient = read_ingredient(value.written, system, language)
+    return replace(ingredient, group=ingredient.group or value.group)
+
+
+def _read_stage(value: Any) -> Stage:
+    if isinstance(value, str) and (meant := without_colon(value)):
+        raise Unreadable(f'"{value}" wants a colon after its first word.', f'Write "- {meant}".')
+    if not isinstance(value, dict) or len(value) != 1:
+        raise Unreadable(
+            f"{say_written(value)} is not a stage.",
+            'Write one stage a line, such as "- rest: 4 weeks".',
+        )
+    word, text = next(iter(value.items()))
+    return parse_stage(str(word), "" if text is None else str(text))
+
+
+# names that Windows keeps for its devices, whatever their ending; and the page of a folder itself
+TAKEN_NAME = re.compile(r"con|prn|aux|nul|(?:com|lpt)[0-9]|index")
+LONGEST_NAME = 80
+
+
+def _read_earlier_name(value: Any) -> str:
+    """Read an earlier file name; it becomes an address, so it may lead nowhere else."""
+    name = str(value).strip().removesuffix(".md")
+    if not re.fullmatch(r"[a-z0-9]+(?:-[a-z0-9]+)*", name) or TAKEN_NAME.fullmatch(name):
+        mend = 'Write the old file\'s name without its ending: "damson-gin".'
+        raise Unreadable(f"{say_written(value)} is not an earlier name of the file.", mend)
+    return name
+
+
+def _read_month(value: Any) -> int:
+    name = str(value).strip().capitalize()
+    if name not in MONTHS:
+        raise Unreadable(f"{say_written(value)} is not a month.", 'Write it in full: "September".')
+    return MONTHS.index(name) + 1
+
+
+def _as_list(value: Any) -> Any:
+    return value if isinstance(value, list) else [value]
+
+
+def _as_text(value: Any) -> Any:
+    if isinstance(value, dict) and len(value) == 1:  # "Note: the stones are sharp"
+        word, rest = next(iter(value.items()))
+        return f"{word}: {rest}" if isinstance(rest, str) else value
+    return str(value) if isinstance(value, int | float) else value
+
+
+def _read_net(value: Any, info: ValidationInfo) -> str:
+    """Read a net quantity: a weight or a volume, as it will stand on the card."""
+    text = str(value).strip()
+    amount = parse_amount(text, _system(info))
+    if not isinstance(amount, Amount) or size_of(amount.unit) not in ("mass", "volume"):
+        mend = 'Write what one jar or bottle holds: "net: 200 g" or "net: 100 ml".'
+        raise Unreadable(f'"{text}" is no weight and no volume.', mend)
+    return text
+
+
+Text = Annotated[str, BeforeValidator(_as_text), Field(min_length=1)]
+_LINE = {"type": "string", "minLength": 1}
+_LINE_OR_MAPPING = {"anyOf": [_LINE, {"type": "object"}]}
+AnIngredient = Annotated[
+    Ingredient, _as_written(read_any_ingredient), WithJsonSchema(_LINE_OR_MAPPING)
+]
+AStage = Annotated[
+    Stage,
+    PlainValidator(_read_stage),
+    WithJsonSchema({"type": "object", "minProperties": 1, "maxProperties": 1}),
+]
+
+
+class _Frozen(BaseModel):
+    model_config = ConfigDict(
+        frozen=True, extra="forbid", arbitrary_types_allowed=True, populate_by_name=True
+    )
+
+
+class Card(_Frozen):
+    """The maker's own words on the usage card; what is absent comes from the kind.
+
+    `net` is the net quantity to be printed on it; without it the card names none.
+    """
+
+    what: str = ""
+    use: str = ""
+    keep: str = ""
+    net: Annotated[str, PlainValidator(_read_net), WithJsonSchema(_LINE)] = ""
+
+
+class Override(_Frozen):
+    """A safety rule the maker sets aside, and the reason that the page shows in full."""
+
+    rule: Text
+    why: Annotated[str, Field(min_length=20)]
+
+
+class Acidity(_Frozen):
+    """The acidity of the finished food as pH, and who measured or published it."""
+
+    ph: Annotated[
+        Fraction,
+        PlainValidator(lambda value: _read_ph(value)),
+        WithJsonSchema({"type": "number", "minimum": 0, "maximum": 14}),
+    ]
+    source: Text
+
+
+def _read_ph(value: Any) -> Fraction:
+    # a number with a power of ten in it can be longer than any computer holds
+    if not re.fullmatch(r"[0-9]{1,4}(?:\.[0-9]{1,6})?", str(value)):
+        raise Unreadable(f"{say_written(value)} is not a pH.", 'Write a number such as "3.4".')
+    found = Fraction(str(value))
+    if not 0 <= found <= 14:
+        raise Unreadable(f"{say_written(value)} is not a pH.", "It lies between 0 and 14.")
+    return found
+
+
+class FrontMatter(_Frozen):
+    """What a cook may write above the recipe. Only the first four keys are needed."""
+
+    title: Annotated[str, Field(min_length=1, max_length=90, description="What it is called.")]
+    kind: Annotated[
+        Kind,
+        PlainValidator(lambda value: find_kind(str(value))),
+        WithJsonSchema({"enum": list(all_kinds())}),
+        Field(description="What sort of making it is."),
+    ]
+    makes: Annotated[
+        Makes,
+        _as_written(read_makes),
+        WithJsonSchema(_LINE),
+        Field(description='What one batch gives: "900 ml", "24 biscuits", "6 jars of 200 ml".'),
+    ]
+    ingredients: Annotated[
+        tuple[AnIngredient, ...],
+        Field(min_length=1, description='Lines such as "250 g sugar"; "materials" for a craft.'),
+    ]
+    summary: Annotated[str, Field(description="One sentence.")] = ""
+    units: Annotated[System | None, Field(description="How spoons, cups and pints are read.")] = (
+        None
+    )
+    vessels: Annotated[
+        tuple[Annotated[Vessel, _as_written(read_vessel), WithJsonSchema(_LINE)], ...],
+        BeforeValidator(_as_list),
+        Field(description='What it is made in: "1.5 l clip-top jar".'),
+    ] = ()
+    containers: Annotated[
+        tuple[Annotated[Container, _as_written(read_container), WithJsonSchema(_LINE)], ...],
+        BeforeValidator(_as_list),
+        Field(description='What it is given in: "bottle, 100 ml, cork".'),
+    ] = ()
+    timeline: Annotated[
+        tuple[AStage, ...],
+        Field(description='Stages in order: "- shake: every day for 2 weeks".'),
+    ] = ()
+    keeps: Annotated[
+        Keeping,
+        PlainValidator(read_keeping),
+        WithJsonSchema(_LINE_OR_MAPPING),
+        Field(description='"3 years unopened, 1 year once opened", or with its source.'),
+    ] = Keeping()
+    card: Card = Card()
+    picture: Annotated[str, Field(description="A file among the book's pictures.")] = ""
+    picture_alt: Annotated[str, Field(description="What the picture shows.")] = ""
+    season: Annotated[
+        tuple[
+            Annotated[int, PlainValidator(_read_month), WithJsonSchema({"enum": list(MONTHS)})],
+            ...,
+        ],
+        BeforeValidator(_as_list),
+        Field(description="Months in which the main produce is to be had."),
+    ] = ()
+    acidity: Acidity | None = None
+    oven: Annotated[str, BeforeValidator(_as_text), Field(description='"160 C"')] = ""
+    cautions: Annotated[
+        tuple[Text, ...], Field(description="The maker's own further cautions.")
+    ] = ()
+    overrides: Annotated[
+        tuple[Override, ...], Field(description="Safety rules set aside, each with its why.")
+    ] = ()
+    was: Annotated[
+        tuple[Annotated[str, PlainValidator(_read_earlier_name), WithJsonSchema(_LINE)], ...],
+        BeforeValidator(_as_list),
+        Field(description="Earlier file names, so that old links still lead here."),
+    ] = ()
+    author: str = ""
+    date: Annotated[str, BeforeValidator(lambda value: str(value))] = ""
+
+    @model_validator(mode="before")
+    @classmethod
+    def _one_word_each(cls, data: Any) -> Any:
+        """Read "materials" and "vessel", the words a cook would write, as their keys."""
+        if not isinstance(data, dict):
+            return data
+        renamed = dict(data)
+        for written, key in (("materials", "ingredients"), ("vessel", "vessels")):
+            if written in renamed and key not in renamed:
+                renamed[key] = renamed.pop(written)
+        return renamed
+
+
+@cache  # there are as many as there are kinds
+def _stages_of(timeline: tuple[tuple[str, str], ...]) -> tuple[Stage, ...]:
+    return tuple(parse_stage(word, text) for word, text in timeline)
+
+
+@dataclass(frozen=True)
+class MethodStep:
+    """One numbered step: its words with {braces} for amounts, its sub-heading, its line."""
+
+    text: str
+    group: str = ""
+    line: int = 0
+
+
+@dataclass(frozen=True)
+class Section:
+    """A section of the body other than the method, as Markdown."""
+
+    heading: str
+    text: str
+
+
+def _own_word(recipe: Recipe) -> Span | None:
+    return recipe.keeps.unopened
+
+
+class Recipe(FrontMatter):
+    """A whole recipe. `file` is as the user named it; `slug` is the file's own name.
+
+    `larder` is what its book knows of foods; its ingredients carry what was found there. `plans_by`
+    tells how long it is planned to keep: its own word, until guidance is asked too.
+    """
+
+    slug: str
+    file: str
+    system: System = "metric"
+    language: str = "en_GB"
+    intro: str = ""
+    method: tuple[MethodStep, ...] = ()
+    sections: tuple[Section, ...] = ()
+    lines: dict[str, int] = Field(default_factory=dict, repr=False)
+    larder: Larder = Field(default_factory=common_larder, repr=False)
+    plans_by: Callable[[Recipe], Span | None] = Field(default=_own_word, repr=False)
+
+    def __hash__(self) -> int:
+        # two recipes may bear one name: what they are made of keeps their caches apart
+        return hash((self.file, self.slug, self.title, *(one.item for one in self.ingredients)))
+
+    @property
+    def stages(self) -> tuple[Stage, ...]:
+        """The recipe's own timeline, or the one its kind brings."""
+        if self.timeline:
+            return self.timeline
+        return _stages_of(self.kind.timeline)
+
+    @property
+    def vessel(self) -> Vessel | None:
+        """The first vessel, in which the batch stands."""
+        return self.vessels[0] if self.vessels else None
+
+    @property
+    def lasts(self) -> Span | None:
+        """How long it is planned to keep unopened: what its card says, where that is shorter."""
+        return self.plans_by(self)
+
+    @property
+    def made_in(self) -> Container | None:
+        """The container that "makes" counts, with or without a size, where none are listed."""
+        return None if self.containers else container_made(self.makes)
+
+    @property
+    def filled_into(self) -> tuple[Container, ...]:
+        """The containers to give it in, those that "makes" counts, or the one its kind brings."""
+        made = self.made_in
+        if made and made.size and size_of(made.size.unit) == "volume":
+            return (made,)
+        return self.containers or (read_container(self.kind.container, "metric"),)
+
+    def stays_in(self, ingredient: Ingredient) -> bool:
+        """Whether an ingredient is still in what is given, not strained out of it."""
+        if ingredient.left_in is not None:
+            return ingredient.left_in
+        return self.kind.solids_left_in
+
+    def line_of(self, *path: str | int) -> int:
+        """Return the line of a key, or of the nearest thing above it; 1 when unknown."""
+        for size in range(len(path), 0, -1):
+            line = self.lines.get("/".join(str(part) for part in path[:size]))
+            if line:
+                return line
+        return 1

@@ -1,0 +1,208 @@
+"""The oven of a recipe in °C, °F and gas mark, and the other temperatures of its method in °F.
+
+Reads "160 C", "325 F", "gas mark 3" and ranges of them. Nothing here grows with the batch. The
+table of gas marks is staples/ovens.yml, read by what_stays.py; the recipe's own words stay.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass
+from fractions import Fraction
+
+from stillroom.core.amounts.quantities import show_decimal
+from stillroom.core.batch.altitude import SETTING_SOURCE, setting_point_c
+from stillroom.core.recipe.model import Recipe
+from stillroom.core.size.what_stays import read_oven
+from stillroom.core.words.data_files import read_data
+
+SOURCE = "°F by NIST SP 811, to the step of a dial"
+# the degree sign and its look-alikes: º (ordinal) and ˚ (ring above); ℃ and ℉ are one sign each
+_DEGREE = r"(?:[°º˚]|deg(?:ree)?s?\.?)"
+_SCALE = (
+    r"(?P<scale>[CF](?![a-z])|celsius|centigrade|fahrenheit|[℃℉]"
+    # where these languages are spoken a degree is one of Celsius's
+    r"|grad|degrés|grados|gradi|graden)"
+)
+_NUMBER = r"\d{1,3}(?:\.\d)?"
+_HEAT = re.compile(
+    rf"(?<![\w.])(?P<low>{_NUMBER})(?:\s*{_DEGREE})?"
+    rf"(?:\s*(?:-|–|to|and)\s*(?P<high>{_NUMBER}))?"
+    rf"\s?{_DEGREE}?\s?(?i:{_SCALE})(?!\w)"
+    r"(?P<fan>,? (?:with (?:a|the) )?fan\b)?"
+    r"(?P<apart> (?:above|below|over|under|more|less|higher|lower|warmer|cooler)\b)?"
+)
+_MARKS = ("half", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine")
+_PART = r"1/2|1/4|½|¼|(?:(?:a|one)[ -])?(?:half|quarter)"
+_ONE_MARK = rf"{_PART}|\d|{'|'.join(_MARKS[1:])}"
+_GAS = re.compile(
+    rf"\b(?:gas(?: mark)?|regulo)\s?(?P<mark>{_ONE_MARK})"
+    rf"(?:\s?(?:-|–|to|or)\s?(?P<top>{_ONE_MARK}))?(?!\w)",
+    re.IGNORECASE,
+)
+# no oven of a kitchen is as hot as 300 °C, so degrees without a scale are °F from there
+_NO_SCALE = re.compile(
+    rf"(?<![\w.])(?P<low>[345]\d\d)\s?{_DEGREE}(?!\s?{_SCALE})(?!\w)", re.IGNORECASE
+)
+_AS_A_SIGN = {"1/2": "½", "half": "½", "1/4": "¼", "quarter": "¼"} | {
+    word: str(number) for number, word in enumerate(_MARKS) if number
+}
+_BARE = re.compile(rf"(?<=\d)\s?{_DEGREE}?\s?([CF])\b")
+_IN_AN_OVEN = re.compile(r"\b(?:oven|bak(?:e|ed|ing)|roast\w*)\b", re.IGNORECASE)
+_SAME = re.compile(r"\s*(?:/|\(|,|or)\s*")
+"""What stands between two ways of saying one heat: "180 °C/350 °F (gas mark 4)"."""
+_BOILS_SUGAR = ("preserve", "confection")
+_BOILED_C = 103  # sugar boiled hotter than this is judged by its heat
+_SAME_WITHIN = 12  # °C: dials, marks and round figures of one heat lie no further apart
+
+
+@dataclass(frozen=True)
+class Heat:
+    """A temperature as written, from `low` to `high` in °C; `fan` for an oven with a fan."""
+
+    low: Fraction
+    high: Fraction
+    fan: bool = False
+
+
+@dataclass(frozen=True)
+class HeatLine:
+    """One line for the page and the sheet: its name, its text and where the figures are from."""
+
+    name: str
+    text: str
+    source: str
+
+
+def read_heats(text: str) -> tuple[Heat, ...]:
+    """Return the temperatures of a sentence; differences ("4.5 C above boiling") are none.
+
+    One heat in several scales is one: the first is kept.
+
+    >>> [int(heat.low) for heat in read_heats("Heat the oven to 160 C (140 C with a fan).")]
+    [160, 140]
+    >>> [int(heat.low) for heat in read_heats("Bake at 180C/350F/gas 4.")]
+    [180]
+    """
+    kept: list[Heat] = []
+    end = 0
+    for start, stop, heat in sorted(_heats(text), key=lambda found: found[0]):
+        again = bool(kept) and _SAME.fullmatch(text[end:start]) is not None
+        if not (again and _is_the_same(heat, kept[-1])):
+            kept.append(heat)
+        end = stop
+    return tuple(kept)
+
+
+def _is_the_same(heat: Heat, other: Heat) -> bool:
+    return heat.fan == other.fan and abs(heat.low - other.low) <= _SAME_WITHIN
+
+
+def _heats(text: str) -> Iterator[tuple[int, int, Heat]]:
+    """Yield each temperature with where it stands."""
+    for found in _HEAT.finditer(text):
+        if found["apart"]:
+            continue
+        ends = [Fraction(found["low"]), Fraction(found["high"] or found["low"])]
+        if found["scale"][0] in "Ff℉":
+            ends = [(end - 32) * Fraction(5, 9) for end in ends]
+        yield (*found.span(), Heat(ends[0], ends[1], bool(found["fan"])))
+    marks = {row["mark"]: Fraction(row["c"]) for row in read_data("ovens.yml")["gas_marks"]}
+    for found in _GAS.finditer(text):
+        low, high = (_mark(found[name] or found["mark"], marks) for name in ("mark", "top"))
+        if low is not None:
+            yield (*found.span(), Heat(low, low if high is None else high))
+    for found in _NO_SCALE.finditer(text):
+        celsius = (Fraction(found["low"]) - 32) * Fraction(5, 9)
+        yield (*found.span(), Heat(celsius, celsius))
+
+
+def _mark(word: str, marks: Mapping[str, Fraction]) -> Fraction | None:
+    plain = re.sub(r"^(?:a|one)[ -]", "", word.lower())
+    return marks.get(_AS_A_SIGN.get(plain, plain))
+
+
+def heat_lines(recipe: Recipe, altitude_m: int = 0) -> tuple[HeatLine, ...]:
+    """Return the oven in all three scales, then what else the method heats to, in °C and °F.
+
+    Where sugar is boiled to a heat, a line says what the book's altitude takes off it.
+    """
+    ovens = list(read_heats(_with_scale(recipe)))
+    others: list[Heat] = []
+    for step in recipe.method:
+        for heat in read_heats(step.text):
+            (ovens if _IN_AN_OVEN.search(step.text) else others).append(heat)
+    lines = []
+    if ovens:
+        words = dict.fromkeys(_oven_words(heat) for heat in ovens)
+        gas = read_data("ovens.yml")["source"]
+        lines.append(HeatLine("Oven", "; ".join(words), f"{SOURCE}; {gas}"))
+    elif recipe.oven:
+        lines.append(HeatLine("Oven", recipe.oven, ""))
+    else:
+        lines += _by_name(recipe)
+    if others:
+        words = dict.fromkeys(_other_words(heat) for heat in others)
+        lines.append(HeatLine("Other temperatures", "; ".join(words), "°F by NIST SP 811"))
+    return (*lines, *_higher_up(recipe, others, altitude_m))
+
+
+def _by_name(recipe: Recipe) -> Iterator[HeatLine]:
+    """Say what cooks mean by "a moderate oven", where no step gives degrees."""
+    table = read_data("ovens.yml")
+    said = " . ".join(step.text.lower() for step in recipe.method)
+    for row in table["called"]:
+        found = re.search(rf"\b(?:{row['words']}) oven\b", said)
+        if found:
+            heat = _oven_words(Heat(Fraction(row["c"]), Fraction(row["c"])))
+            yield HeatLine("Oven", f"{found[0]} is about {heat}", table["source"])
+            return
+
+
+def _higher_up(recipe: Recipe, heats: list[Heat], altitude_m: int) -> Iterator[HeatLine]:
+    lower = setting_point_c(0) - setting_point_c(altitude_m)
+    boiled = recipe.kind.name in _BOILS_SUGAR and any(heat.low >= _BOILED_C for heat in heats)
+    if not boiled or lower < Fraction(1, 2):
+        return
+    less, sets = show_decimal(lower, 1), show_decimal(setting_point_c(altitude_m), 1)
+    text = f"boiled sugar is ready {less} °C lower than at the sea; jam sets at about {sets} °C"
+    yield HeatLine(f"At {altitude_m} m", text, SETTING_SOURCE)
+
+
+def show_degrees(text: str) -> str:
+    """Write "160 C" in a step as "160 °C", on one line; the recipe's own words stay.
+
+    >>> show_degrees("Heat it to 160 C.") == "Heat it to 160\u00a0°C."
+    True
+    """
+    return _BARE.sub("\u00a0°\\1", text)
+
+
+def _with_scale(recipe: Recipe) -> str:
+    """Return the recipe's `oven:`; a bare number is in °F in a US recipe, else in °C."""
+    bare = recipe.oven.strip()
+    if re.fullmatch(r"\d{2,3}", bare):
+        return f"{bare} {'F' if recipe.system == 'us' else 'C'}"
+    return bare
+
+
+def _oven_words(heat: Heat) -> str:
+    ends = [read_oven(_on_dial(end)) for end in dict.fromkeys((heat.low, heat.high))]
+    if heat.fan:  # a gas oven has none
+        return f"with a fan {' to '.join(f'{end.celsius} °C, {end.fahrenheit} °F' for end in ends)}"
+    return " to ".join(end.text for end in ends)
+
+
+def _on_dial(celsius: Fraction) -> Fraction:
+    """Round what was written in °F to the 5 °C that a dial shows; whole °C stay as they are."""
+    if celsius.denominator == 1:
+        return celsius
+    return Fraction((celsius / 5 + Fraction(1, 2)).__floor__() * 5)
+
+
+def _other_words(heat: Heat) -> str:
+    ends = tuple(dict.fromkeys((heat.low, heat.high)))
+    celsius = "–".join(show_decimal(end, 1) for end in ends)
+    fahrenheit = "–".join(show_decimal(end * Fraction(9, 5) + 32, 1) for end in ends)
+    return f"{celsius} °C is {fahrenheit} °F"

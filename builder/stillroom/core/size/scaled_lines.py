@@ -1,0 +1,242 @@
+"""One ingredient at another size: its kitchen amount, its window, whether it holds.
+
+Rounds with rounding.py what scalable.py tells of a line. The browser's scale.js does the same.
+Leaves out the batch as a whole: scaling.py.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, replace
+from fractions import Fraction
+from typing import Literal
+
+from stillroom.core.amounts.quantities import show_decimal
+from stillroom.core.amounts.rounding import (
+    Ladder,
+    halves_below,
+    round_count,
+    round_measure,
+    share_named,
+)
+from stillroom.core.amounts.units import System, all_units, base_size, size_of
+from stillroom.core.size.scalable import Scalable, ScaleLine
+from stillroom.core.size.targets import written_range
+
+By = Literal["written", "weight", "volume"]
+
+
+@dataclass(frozen=True)
+class Measures:
+    """How the reader measures: a system of units, and by weight, by volume or as written."""
+
+    system: System
+    by: By = "written"
+
+
+@dataclass(frozen=True)
+class ScaledLine:
+    """One ingredient of the scaled batch.
+
+    `exact`, `low` and `high` are in `unit`, the recipe's own: the nominal amount and the window
+    in which the kitchen amount holds. `kitchen` is what is shown, in ml, g, mm or a count. `off`
+    is how far it stands from the exact one, as a share of it. `why` says through which density a
+    weight became a volume, `aside` what else helps: a weight, or how much for each container.
+    """
+
+    item: str
+    item_text: str
+    amount_text: str
+    exact: Fraction | None
+    unit: str
+    low: Fraction | None
+    high: Fraction | None
+    holds: bool
+    off: Fraction
+    kitchen: Fraction | None = None
+    why: str = ""
+    aside: str = ""
+    note: str = ""
+    group: str = ""
+    optional: bool = False
+
+
+def scale_line(
+    recipe: Scalable, line: ScaleLine, factor: Fraction, containers: int, measures: Measures
+) -> ScaledLine:
+    """Return one line at a factor, as the reader measures."""
+    if line.form == "words":
+        return ScaledLine(
+            line.item, line.item, line.written, None, "", None, None, True, Fraction(0),
+            note=_note(line, factor), group=line.group, optional=line.optional,
+        )  # fmt: skip
+    times = {"with the batch": factor, "per container": Fraction(containers)}.get(
+        line.scales, Fraction(1)
+    )
+    low, high = (end * times for end in written_range(recipe, line))
+    asis = times == 1 and line.form == "amount" and measures == Measures(recipe.system)
+    scaled = _round_line(line, low, high, measures, line.written if asis else "")
+    aside = ""
+    if line.scales == "per container":
+        aside = f"{line.written} for each of {containers}"
+    return replace(
+        scaled, aside=aside or scaled.aside, note=_note(line, factor), group=line.group,
+        optional=line.optional,
+    )  # fmt: skip
+
+
+def _note(line: ScaleLine, factor: Fraction) -> str:
+    """Return a note; what it counts is for the recipe as written, and at another size says so."""
+    if line.note_counts and factor != 1:
+        return f"{line.note} (for the recipe as written)"
+    return line.note
+
+
+def _round_line(
+    line: ScaleLine, low: Fraction, high: Fraction, measures: Measures, as_written: str
+) -> ScaledLine:
+    middle = (low + high) / 2
+    spread = line.tolerance if low == high or line.stated else Fraction(0)
+    window = low * (1 - spread), high * (1 + spread)
+    if as_written:
+        return _scaled(line, middle, window, as_written, True, middle * base_size(line.unit))
+    if not line.unit:
+        return _round_counted(line, middle, (low, high), window)
+    return _round_measured(line, low, high, window, measures)
+
+
+def _round_counted(
+    line: ScaleLine,
+    middle: Fraction,
+    ends: tuple[Fraction, Fraction],
+    window: tuple[Fraction, Fraction],
+) -> ScaledLine:
+    first, last = Fraction(ends[0].__ceil__()), Fraction(ends[1].__floor__())
+    if line.form == "amount" and 0 < first < last:
+        text, kitchen, holds = f"{first}–{last}", (first + last) / 2, True
+        many = True
+    else:
+        rounded, holds = round_count(
+            middle, *window, halves=line.halves and middle < halves_below()
+        )
+        text, kitchen, many = rounded.text, rounded.value, rounded.value > 1
+    if line.noun_one:
+        text = f"{text} {line.noun_many if many else line.noun_one}"
+    if line.about:
+        text = f"about {text}"
+    scaled = _scaled(line, middle, window, text, holds, kitchen)
+    aside = ""
+    if not holds and line.each_g:
+        aside = _by_weight(middle * line.each_g)
+    return replace(scaled, item_text=line.many if many else line.one, aside=aside)
+
+
+def _round_measured(
+    line: ScaleLine,
+    low: Fraction,
+    high: Fraction,
+    window: tuple[Fraction, Fraction],
+    measures: Measures,
+) -> ScaledLine:
+    through, name = _through(line, measures)
+    sizes = [end * base_size(line.unit) * through for end in (low, high)]
+    single = line.form == "ratio" or sizes[0] == sizes[1]
+    rounded = [
+        round_measure(size, measures.system, name, line.near, bool(line.tight))
+        for size in ([sum(sizes, Fraction(0)) / 2] if single else sizes)
+    ]
+    if not single and rounded[0].text == rounded[1].text:
+        single, rounded = True, rounded[:1]
+    back = [end.value / through / base_size(line.unit) for end in rounded]
+    if single:
+        holds = window[0] <= back[0] <= window[1]
+    else:
+        spread = line.tolerance
+        holds = low * (1 - spread) <= back[0] and back[1] <= high * (1 + spread)
+    kitchen = sum((end.value for end in rounded), Fraction(0)) / len(rounded)
+    if not line.tight and not line.stated:
+        blind = share_named("blind", size_of(line.unit))
+        holds = holds or abs(kitchen - sum(sizes, Fraction(0)) / 2) <= blind
+    text = join_range([end.text for end in rounded])
+    if line.about:
+        text = f"about {text}"
+    scaled = _scaled(line, (low + high) / 2, window, text, holds, kitchen, through)
+    aside = ""
+    if not holds and line.density and name != "mass":
+        aside = _by_weight(
+            sum(sizes, Fraction(0))
+            / 2
+            / through
+            * (1 if size_of(line.unit) == "mass" else line.density)
+        )
+    return replace(scaled, why="" if through == 1 else _why(line), aside=aside)
+
+
+def _by_weight(grams: Fraction) -> str:
+    return f"{show_decimal(grams, 0 if grams >= 10 else 1)} g by weight"
+
+
+def _through(line: ScaleLine, measures: Measures) -> tuple[Fraction, Ladder]:
+    """Return what turns the line's ml or g into the reader's, and the ladder it is rounded on."""
+    size = size_of(line.unit)
+    if size == "volume":
+        if measures.by == "weight" and line.density:
+            return line.density, "mass"
+        return Fraction(1), "spoon" if line.spooned else "volume"
+    if size == "mass":
+        if measures.by == "volume" and line.density:
+            return 1 / line.density, "spoon"
+        return Fraction(1), "mass"
+    return Fraction(1), "length"
+
+
+def _why(line: ScaleLine) -> str:
+    density = show_decimal(line.density or Fraction(0), 3)
+    return f"at {density} g to the ml: {line.density_source}"
+
+
+def join_range(texts: list[str]) -> str:
+    """Join the two ends of a range, saying a common unit once: "100–150 g"."""
+    if len(texts) == 1:
+        return texts[0]
+    low, high = texts
+    number, _, unit = low.partition(" ")
+    other, _, its_unit = high.partition(" ")
+    if unit.rstrip("s") == its_unit.rstrip("s") and " " not in its_unit:
+        return f"{number}–{other} {its_unit}"
+    return f"{low} to {high}"
+
+
+def _scaled(
+    line: ScaleLine,
+    middle: Fraction,
+    window: tuple[Fraction, Fraction],
+    text: str,
+    holds: bool,
+    kitchen: Fraction,
+    through: Fraction = Fraction(1),
+) -> ScaledLine:
+    exact_base = middle * base_size(line.unit) * through
+    return ScaledLine(
+        item=line.item,
+        item_text=(line.many if middle > 1 else line.one) if not line.unit else line.item,
+        amount_text=text,
+        exact=middle,
+        unit=line.unit,
+        low=window[0],
+        high=window[1],
+        holds=holds,
+        off=(kitchen - exact_base) / exact_base,
+        kitchen=kitchen,
+    )
+
+
+def warning_of(line: ScaledLine) -> str:
+    """Say in words that a kitchen amount does not hold."""
+    unit = f" {all_units()[line.unit].shown}" if line.unit else ""
+    exact = f"{show_decimal(line.exact or Fraction(0))}{unit}"
+    if not line.unit and line.low is not None and line.high is not None:
+        window = f"{show_decimal(line.low)} to {show_decimal(line.high)}"
+        return f"{line.item}: no whole number lies in {window}; {line.amount_text} is the nearest."
+    percent = show_decimal(abs(line.off) * 100, 0)
+    way = "more" if line.off > 0 else "less"
+    return f"{line.item}: {line.amount_text} is {percent} % {way} than the {exact} asked for."

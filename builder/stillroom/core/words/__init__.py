@@ -1,0 +1,1 @@
+"""Words and texts: problems, plurals, joining, days in words, a text as it lies in its file."""

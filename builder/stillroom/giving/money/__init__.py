@@ -1,0 +1,1 @@
+"""What gifts cost: prices, packs to buy, shares of a batch, the shopping list."""

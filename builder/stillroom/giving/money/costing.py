@@ -1,0 +1,197 @@
+"""What a batch costs: its ingredients matched to packs and prices, exact to the penny.
+
+A price book lists what can be bought and in what packs. A batch is charged for what it uses, at
+the measure's price of the packs that one batch would be bought in; what is bought whole for the
+year and what is left over is reckoned from all batches together, by whoever plans them. Uses
+staples for densities (a cup of honey against a jar sold by weight).
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from fractions import Fraction
+
+from stillroom.core.amounts.quantities import Amount, Ratio
+from stillroom.core.amounts.units import convert, size_of
+from stillroom.core.batch.contents import middle_of
+from stillroom.core.lines.ingredient import Ingredient
+from stillroom.core.lines.staple_table import Staple, find_staple, staple_of
+from stillroom.core.recipe.model import Recipe
+from stillroom.giving.money.buying import PackOffer, buy_cheapest
+
+BASE = {"volume": "ml", "mass": "g", "length": "mm", "count": ""}
+
+
+@dataclass(frozen=True)
+class PricedItem:
+    """Something that can be bought: its packs measured in `unit` (ml, g, mm or "" for counted)."""
+
+    item: str
+    unit: str
+    packs: tuple[PackOffer, ...]
+    section: str = ""
+
+    @property
+    def staple(self) -> Staple | None:
+        """Return the staple it is."""
+        return find_staple(self.item)
+
+
+@dataclass(frozen=True)
+class PriceBook:
+    """All that is priced, in one currency."""
+
+    items: tuple[PricedItem, ...] = ()
+    currency: str = "GBP"
+
+    def find(self, words: str, staple: Staple | None = None) -> PricedItem | None:
+        """Return the entry of an ingredient: the same words, words within it, the same staple."""
+        plain = words.lower().strip()
+        for entry in self.items:
+            if entry.item.lower() == plain:
+                return entry
+        within = [entry for entry in self.items if entry.item.lower() in plain]
+        if within:
+            return max(within, key=lambda entry: len(entry.item))
+        staple = staple or find_staple(words)
+        same = [entry for entry in self.items if staple and entry.staple is staple]
+        return same[0] if same else None
+
+
+@dataclass(frozen=True)
+class Need:
+    """So much of one thing for a batch, in `unit` (ml, g, mm or ""); `entry` is None unpriced.
+
+    `noun` is what is counted of an unpriced thing: "strip" of lemon peel.
+    """
+
+    item: str
+    amount: Fraction
+    unit: str
+    section: str
+    entry: PricedItem | None
+    per_container: bool = False
+    tool: bool = False
+    noun: str = ""
+
+
+@dataclass(frozen=True)
+class BatchCost:
+    """The cost of one batch's ingredients, line by line, and what has no price."""
+
+    lines: tuple[tuple[str, Fraction], ...]
+    unpriced: tuple[str, ...]
+
+    @property
+    def total(self) -> Fraction:
+        """Return the sum, exact."""
+        return sum((cost for _, cost in self.lines), Fraction(0))
+
+
+def priced_item(
+    item: str, packs: Sequence[tuple[Amount, Fraction, int]], section: str = ""
+) -> PricedItem:
+    """Make an entry of packs as read; all are measured alike. Raises Unreadable otherwise."""
+    unit = BASE[size_of(packs[0][0].unit)]
+    offers = tuple(
+        PackOffer(in_base(amount, unit), price, at_least) for amount, price, at_least in packs
+    )
+    return PricedItem(item, unit, offers, section)
+
+
+def in_base(amount: Amount, unit: str) -> Fraction:
+    """Return an amount's value in a base unit; raises Unreadable when it measures otherwise."""
+    return convert(amount.low, amount.unit, unit)
+
+
+def measure_as(
+    value: Fraction, unit: str, to_unit: str, staple: Staple | None, each_g: Fraction | None = None
+) -> Fraction | None:
+    """Return an amount measured another way, by density or the weight of one; None if unknown.
+
+    >>> measure_as(Fraction(2), "l", "ml", None)
+    Fraction(2000, 1)
+    """
+    have, want = size_of(unit), size_of(to_unit)
+    if have == want:
+        return value if have == "count" else convert(value, unit, to_unit)
+    each = each_g or (staple.each_g if staple else None)
+    density = staple.density if staple else None
+    grams: Fraction | None = None
+    if have == "mass":
+        grams = convert(value, unit, "g")
+    elif have == "volume" and density:
+        grams = convert(value, unit, "ml") * density
+    elif have == "count" and each:
+        grams = value * each
+    if grams is None:
+        return None
+    if want == "mass":
+        return convert(grams, "g", to_unit)
+    if want == "volume" and density:
+        return convert(grams / density, "ml", to_unit)
+    return grams / each if want == "count" and each else None
+
+
+def needs_of(recipe: Recipe, prices: PriceBook) -> tuple[Need, ...]:
+    """Return what one batch as written needs; what is "to taste" is left out.
+
+    A need is measured as its price is, or as the recipe does when no price fits it. A craft's
+    material used once per batch is a tool: it is had, not used up.
+    """
+    found = []
+    for ingredient in recipe.ingredients:
+        measured = middle_of(ingredient, recipe)
+        if measured is not None:
+            found.append(_need(recipe, ingredient, measured, prices))
+    return tuple(found)
+
+
+def _need(
+    recipe: Recipe, ingredient: Ingredient, measured: tuple[Fraction, str], prices: PriceBook
+) -> Need:
+    value, unit = measured
+    staple = staple_of(ingredient)
+    entry = prices.find(ingredient.item, staple)
+    base = BASE[size_of(unit)]
+    amount = measure_as(value, unit, entry.unit, staple, ingredient.each_g) if entry else None
+    if entry is None or amount is None:
+        entry, amount = None, value if not unit else convert(value, unit, base)
+    return Need(
+        item=entry.item if entry else (staple.name if staple else ingredient.item),
+        amount=amount,
+        unit=entry.unit if entry else base,
+        section=(entry.section if entry else "") or (staple.section if staple else "other"),
+        entry=entry,
+        per_container=ingredient.scales == "per container",
+        tool=not recipe.kind.is_eaten and ingredient.scales == "per batch",
+        noun="" if entry else _noun_of(ingredient),
+    )
+
+
+def _noun_of(ingredient: Ingredient) -> str:
+    amount = ingredient.amount
+    own = amount.amount if isinstance(amount, Ratio) else amount
+    return own.noun if isinstance(own, Amount) else ""
+
+
+def cost_of_use(amount: Fraction, entry: PricedItem) -> Fraction:
+    """Return what so much of an item costs, at the measure's price of the packs it comes in."""
+    if amount <= 0:
+        return Fraction(0)
+    bought = buy_cheapest(amount, entry.packs)
+    return bought.price * amount / bought.bought
+
+
+def cost_batch(needs: Sequence[Need], batches: Fraction = Fraction(1)) -> BatchCost:
+    """Return the cost of the ingredients of so many batches, per-container things left out."""
+    lines, unpriced = [], []
+    for need in needs:
+        if need.per_container or need.tool:
+            continue
+        if need.entry is None:
+            unpriced.append(need.item)
+        else:
+            lines.append((need.item, cost_of_use(need.amount * batches, need.entry)))
+    return BatchCost(tuple(lines), tuple(dict.fromkeys(unpriced)))

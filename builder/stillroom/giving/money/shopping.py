@@ -1,0 +1,195 @@
+"""One shopping list for the whole plan: by month of first need and shop section, in whole packs.
+
+What is in the house is taken off first. What has no price is listed by its amount. Leaves out
+money shared over batches and baskets: costs.py does that.
+"""
+
+from __future__ import annotations
+
+from collections import defaultdict
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass
+from fractions import Fraction
+
+from stillroom.core.amounts.quantities import show_decimal
+from stillroom.core.amounts.units import size_of
+from stillroom.core.lines.staple_table import find_staple
+from stillroom.core.words.day_words import MONTH_NAMES
+from stillroom.core.words.plurals import plural
+from stillroom.giving.batches import Batch, Making
+from stillroom.giving.money.buying import Basketful, PackOffer, buy_cheapest
+from stillroom.giving.money.costing import BASE, PricedItem, measure_as
+from stillroom.giving.offering import Offering, stock_of
+from stillroom.giving.plan_model import Month
+
+_FREE = frozenset({"water"})
+# wide strips pared lengthwise from one lemon or orange: common practice, no published source
+STRIPS_OF_A_FRUIT = 6
+
+
+@dataclass(frozen=True)
+class Row:
+    """One thing to have: how much in all, when first, what is there, what to buy and what is left.
+
+    Amounts are in `unit` (ml, g, mm or "" for counted, `noun` then says what is counted: "strip");
+    `bought` is None without a price.
+    """
+
+    item: str
+    section: str
+    unit: str
+    need: Fraction
+    there: Fraction
+    months: tuple[tuple[Month, Fraction], ...]
+    uses: Mapping[str, Fraction]
+    packs: tuple[PackOffer, ...] = ()
+    bought: Basketful | None = None
+    noun: str = ""
+
+    @property
+    def first(self) -> Month:
+        """The month in which it is first needed."""
+        return self.months[0][0]
+
+    @property
+    def price(self) -> Fraction:
+        """What it costs; nothing when there is none to buy."""
+        return self.bought.price if self.bought else Fraction(0)
+
+    @property
+    def to_buy(self) -> str:
+        """The packs in words: "2 x 700 ml", or the amount when no packs are priced."""
+        short = self.need - self.there
+        if short <= 0:
+            return "in the house"
+        if self.bought is None:
+            return say_counted(short, self.noun, self.item) or show_size(short, self.unit)
+        return " + ".join(
+            f"{count} x {show_size(pack.size, self.unit)}"
+            if pack.size != 1 or self.unit
+            else f"{count}"
+            for count, pack in zip(self.bought.counts, self.packs, strict=True)
+            if count
+        )
+
+    @property
+    def left(self) -> str:
+        """What remains afterwards."""
+        over = self.there + (self.bought.bought if self.bought else Fraction(0)) - self.need
+        return show_size(over, self.unit) if over > 0 else ""
+
+
+def show_size(amount: Fraction, unit: str) -> str:
+    """Show an amount as on a packet.
+
+    >>> show_size(Fraction(1500), "g"), show_size(Fraction(3), "")
+    ('1.5 kg', '3')
+    """
+    for small, large in (("g", "kg"), ("ml", "l")):
+        if unit == small and amount >= 1000:
+            return f"{show_decimal(amount / 1000)} {large}"
+    whole = Fraction((amount + Fraction(1, 2)).__floor__())
+    shown = show_decimal(whole if amount >= 10 else amount, 1)
+    return f"{shown} {unit}".rstrip()
+
+
+def say_counted(count: Fraction, noun: str, item: str) -> str:
+    """Say a counted thing as it is bought: peel by the fruit; "" for what has no noun.
+
+    >>> say_counted(Fraction(14), "strip", "lemon peel"), say_counted(Fraction(2), "leaf", "bay")
+    ('14 strips, from 3 lemons', '2 leaves')
+    """
+    if not noun:
+        return ""
+    number = count.__ceil__()
+    words = f"{number} {noun if number == 1 else plural(noun)}"
+    if noun != "strip" or not item.endswith(" peel"):
+        return words
+    fruit = (count / STRIPS_OF_A_FRUIT).__ceil__()
+    name = item.removesuffix(" peel")
+    return f"{words}, from {fruit} {name if fruit == 1 else plural(name)}"
+
+
+@dataclass(frozen=True)
+class _Use:
+    """So much of a thing for one batch, wanted in a month."""
+
+    item: str
+    unit: str
+    section: str
+    entry: PricedItem | None
+    batch: str
+    month: Month
+    amount: Fraction
+    tool: bool = False
+    noun: str = ""
+
+
+def list_shopping(offering: Offering, making: Making) -> tuple[Row, ...]:
+    """Return the rows, by month of first need, then section and item."""
+    by_item: dict[str, list[_Use]] = defaultdict(list)
+    for batch in making.batches:
+        for use in _uses_of(offering, batch):
+            # a tool is had once, however many batches want it
+            if use.item not in _FREE and not (use.tool and by_item[use.item]):
+                by_item[use.item].append(use)
+    held = stock_of(offering.giving, offering.prices) | _unpriced_stock(offering)
+    rows = [_row(uses, held.get(item, Fraction(0))) for item, uses in by_item.items() if uses]
+    return tuple(sorted(rows, key=lambda row: (row.first, row.section, row.item)))
+
+
+def _uses_of(offering: Offering, batch: Batch) -> Iterator[_Use]:
+    begun = (batch.timeline.start.year, batch.timeline.start.month)
+    filled = (batch.timeline.made.year, batch.timeline.made.month)
+    given = sum(batch.fills.values())
+    for need in offering.needs[batch.recipe.slug]:
+        times = given if need.per_container else 1 if need.tool else batch.count
+        yield _Use(need.item, need.unit, need.section, need.entry, batch.name, begun,
+                   need.amount * times, need.tool, need.noun)  # fmt: skip
+    for key, count in batch.fills.items():
+        container = offering.offer(key).container
+        entry = offering.prices.find(container)
+        yield _Use(container, "", "containers", entry, batch.name, filled, Fraction(count))
+
+
+def _unpriced_stock(offering: Offering) -> dict[str, Fraction]:
+    """Return what is in the house of things without a price, by the staple's name."""
+    held: dict[str, Fraction] = defaultdict(Fraction)
+    for amount, item in offering.giving.stock.ingredients:
+        staple = find_staple(item)
+        if offering.prices.find(item, staple) is None and staple:
+            there = measure_as(amount.low, amount.unit, BASE[size_of(amount.unit)], staple)
+            held[staple.name] += there or 0
+    return dict(held)
+
+
+def _row(uses: list[_Use], there: Fraction) -> Row:
+    first = uses[0]
+    by_batch: dict[str, Fraction] = defaultdict(Fraction)
+    by_month: dict[Month, Fraction] = defaultdict(Fraction)
+    for use in uses:
+        by_batch[use.batch] += use.amount
+        by_month[use.month] += use.amount
+    need = sum(by_batch.values(), Fraction(0))
+    entry = first.entry
+    return Row(
+        item=first.item,
+        section=first.section,
+        unit=first.unit,
+        need=need,
+        there=there,
+        months=tuple(sorted(by_month.items())),
+        uses=dict(by_batch),
+        packs=entry.packs if entry else (),
+        bought=buy_cheapest(max(need - there, Fraction(0)), entry.packs) if entry else None,
+        noun=first.noun,
+    )
+
+
+def month_words(month: Month) -> str:
+    """Name a month.
+
+    >>> month_words((2027, 3))
+    'March 2027'
+    """
+    return f"{MONTH_NAMES[month[1] - 1]} {month[0]}"

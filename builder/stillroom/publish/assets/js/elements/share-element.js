@@ -1,0 +1,71 @@
+/* <stillroom-share>: copies a link that opens this page as it stands, with the scale and the dates
+   that the reader chose, and prints the page or its kitchen sheet. Without it the address stands
+   there to be read. */
+
+import { onStateChange } from "./address-state.js";
+import { makeSheet } from "./kitchen-sheet.js";
+import { fitSheet, makeHolder, printSheet } from "../paper/sheet-fit.js";
+
+export class ShareElement extends HTMLElement {
+  connectedCallback() {
+    this.leaving = new AbortController();
+    const { signal } = this.leaving;
+    const copy = this.querySelector("[data-share=copy]");
+    const print = this.querySelector("[data-share=print]");
+    copy.hidden = !navigator.clipboard;
+    print.hidden = false;
+    copy.addEventListener("click", () => this.copy(), { signal });
+    print.addEventListener("click", () => window.print(), { signal });
+    this.querySelector("[data-share=kitchen]").hidden = false;
+    const sheet = this.querySelector("[data-share=sheet]");
+    sheet.addEventListener("click", () => this.printKitchenSheet(), { signal });
+    this.stopListening = onStateChange(() => this.show());
+    this.show();
+  }
+
+  disconnectedCallback() {
+    this.leaving.abort();
+    this.stopListening();
+  }
+
+  /** The page's lasting address with what this reader chose on it. */
+  address() {
+    const link = new URL(this.querySelector(".share__link").href);
+    link.search = location.search;
+    return link.href;
+  }
+
+  show() {
+    const state = this.querySelector("[data-share=state]");
+    state.hidden = !location.search;
+    if (location.search) {
+      state.textContent = "The copied link opens at the amounts and dates you have chosen here.";
+    }
+  }
+
+  /** The recipe at the size and for the day chosen on this page; measured once its faces are there. */
+  async printKitchenSheet() {
+    const { width, height } = this.querySelector("[data-share=paper]").selectedOptions[0].dataset;
+    const paper = { width: Number(width), height: Number(height) };
+    const sheet = makeSheet(document.querySelector("stillroom-when")?.plan ?? null);
+    const holder = makeHolder(paper);
+    holder.append(sheet);
+    holder.getBoundingClientRect(); // laid out, it asks for its faces
+    await document.fonts.ready;
+    const sides = fitSheet(sheet, paper);
+    holder.remove();
+    this.querySelector("[data-share=said]").textContent =
+      `The kitchen sheet takes ${sides === 1 ? "one side" : "two sides"} of paper.`;
+    printSheet(sheet, paper);
+  }
+
+  async copy() {
+    const said = this.querySelector("[data-share=said]");
+    try {
+      await navigator.clipboard.writeText(this.address());
+      said.textContent = "The link is copied.";
+    } catch {
+      said.textContent = `The browser would not copy. The link is ${this.address()}`;
+    }
+  }
+}

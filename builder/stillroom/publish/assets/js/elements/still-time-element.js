@@ -1,0 +1,85 @@
+/**
+ * "What can I still make by ...?" on the year's page: every recipe of the book against any two days.
+ */
+
+import { followForm, readState, writeState } from "./address-state.js";
+import { isoDay, parseDay, sayDay, today } from "../when/dates.js";
+import { findSeason } from "../when/season.js";
+import { stillTime } from "../when/timeline.js";
+
+/** Custom element around the still-time part of fragments/year.html. */
+export class StillTimeElement extends HTMLElement {
+  connectedCallback() {
+    const data = this.querySelector(".still-time-data");
+    this.form = this.querySelector("form");
+    if (!data || !this.form) return;
+    const { recipes, phrases, fits } = JSON.parse(data.textContent);
+    this.recipes = recipes.map((recipe) => ({ ...recipe, phrases }));
+    this.fits = fits;
+    this.stop = followForm(
+      this.form,
+      (field) => this.filled(field),
+      () => this.readAddress(),
+    );
+  }
+
+  disconnectedCallback() {
+    this.stop?.();
+  }
+
+  readAddress() {
+    const state = readState();
+    const { begin, give } = this.form.elements;
+    begin.value = isoDay(parseDay(state.begin) ?? today());
+    const day = parseDay(state.give);
+    if (day !== null) give.value = isoDay(day);
+    this.show();
+  }
+
+  filled(field) {
+    const { begin, give, coming } = this.form.elements;
+    if (field === coming && coming.value) give.value = coming.value;
+    if (parseDay(begin.value) === null || parseDay(give.value) === null) return;
+    const now = isoDay(today());
+    writeState({ begin: begin.value === now ? null : begin.value, give: give.value });
+    this.show();
+  }
+
+  show() {
+    const { begin, give, coming } = this.form.elements;
+    const known = [...coming.options].some((option) => option.value === give.value);
+    coming.value = known ? give.value : "";
+    const chosen = `${begin.value} ${give.value}`;
+    if (this.shown === chosen) return;
+    this.shown = chosen;
+    [this.begin, this.give] = [parseDay(begin.value), parseDay(give.value)];
+    const found = stillTime(this.recipes, this.give, this.begin);
+    const ready = found.filter((one) => one.fits !== "late").length;
+    this.querySelector('[data-still="said"]').textContent =
+      `${ready} of ${found.length} can still be ready for ${sayDay(this.give)}.`;
+    const parts = this.fits.flatMap(([fits, heading, before]) =>
+      this.group(heading, before, found.filter((one) => one.fits === fits)));
+    this.querySelector('[data-still="list"]').replaceChildren(...parts);
+  }
+
+  group(heading, before, found) {
+    if (!found.length) return [];
+    const head = document.createElement("h3");
+    head.textContent = heading;
+    const list = document.createElement("ul");
+    list.className = "still-list";
+    list.append(...found.map((one) => this.line(one, before)));
+    return [head, list];
+  }
+
+  line({ recipe, fits, by }, before) {
+    const line = document.createElement("li");
+    line.dataset.fits = fits;
+    const link = document.createElement("a");
+    link.href = recipe.href;
+    link.textContent = recipe.title;
+    const season = fits === "late" ? null : findSeason(recipe, by, this.give, this.begin);
+    line.append(link, `, ${before} ${sayDay(by)}${season ? ` (${season.aside})` : ""}`);
+    return line;
+  }
+}

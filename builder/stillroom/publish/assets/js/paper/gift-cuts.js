@@ -1,0 +1,110 @@
+/**
+ * The pieces cut for a gift: core/paper/gift_cuts.py and core/paper/gift_pieces.py in the browser, the same
+ * figures and the same words from `data` (gift_pieces.cuts_data). Pure; lengths are millimetres.
+ * What cannot be is thrown as a RangeError in plain words.
+ */
+
+import { showMm } from "./paper.js";
+
+/** Return the cloth that covers a lid; its words also say the ribbon that ties it. */
+export function lidPieces(data, { lid, lidHeight = data.measures.lidHeight, turns = 1, bow = true }) {
+  const { measures, words } = data;
+  check(data, lid, "lid");
+  check(data, lidHeight, "lid_height", 0);
+  if (!(turns >= 1)) throw new RangeError(words.turns_least);
+  const side = Math.ceil(lid + 2 * lidHeight + 2 * measures.overhang);
+  const ribbon = Math.ceil(Math.PI * lid * turns) + (bow ? measures.bow : measures.knot);
+  const tie = fill(words[bow ? "bow" : "knot"], { turns: words.turns[turns] });
+  const said = fill(words.cloth, { side, lid: showMm(lid), ribbon, tie });
+  return [piece("cloth", words.cloth_name, said, side, side, { lid })];
+}
+
+/** Return the label round a bottle; `share` is one of data.shares. */
+export function labelPieces(data, { bottle, wall, share = "1" }) {
+  const { measures, words } = data;
+  check(data, bottle, "bottle");
+  check(data, wall, "wall");
+  const overlap = share === "1" ? measures.overlap : 0;
+  const girth = Math.PI * bottle * data.shares[share] + overlap;
+  const height = wall - 2 * measures.clearance;
+  if (height < measures.leastLabel) throw new RangeError(fill(words.low_wall, { value: showMm(wall) }));
+  const width = Math.round(girth * 10) / 10;
+  const said = fill(words[overlap ? "label_round" : "label_part"], {
+    width: showMm(width), height: showMm(height), overlap, part: words.parts[share],
+  });
+  return [piece("label", words.label_name, said, width, height, { overlap })];
+}
+
+/** Return the nets of a box of these inside measures and of the lid that slips over it. */
+export function boxPieces(data, { length, width, height, boxLid }) {
+  const { measures, words } = data;
+  for (const [value, name] of [[length, "length"], [width, "width"], [height, "height"], [boxLid, "box_lid"]]) {
+    check(data, value, name);
+  }
+  if (boxLid > height) throw new RangeError(words.deep_lid);
+  if (boxLid < measures.leastWall) {
+    throw new RangeError(fill(words.low_box, { value: showMm(boxLid), least: measures.leastWall }));
+  }
+  const play = 2 * measures.play;
+  return [
+    netPiece(words, words.box_name, length, width, height),
+    netPiece(words, words.box_lid_name, length + play, width + play, boxLid),
+  ];
+}
+
+function netPiece(words, name, length, width, wall) {
+  const [flatLength, flatWidth] = [length + 2 * wall, width + 2 * wall];
+  const said = fill(words.net, {
+    length: showMm(length), width: showMm(width), wall: showMm(wall),
+    flat_length: showMm(flatLength), flat_width: showMm(flatWidth),
+  });
+  return piece("net", name, said, flatLength, flatWidth, { wall });
+}
+
+function piece(kind, name, words, width, height, { wall = 0, lid = 0, overlap = 0 }) {
+  return { kind, name, words, width, height, wall, lid, overlap, turned: false };
+}
+
+function check({ measures, words }, value, what, least = 1) {
+  if ((value > 0 && value <= measures.largest) || (value === 0 && least === 0)) return;
+  throw new RangeError(fill(words.impossible, {
+    what: words.what[what], value: showMm(value), least, most: measures.largest,
+  }));
+}
+
+const fill = (phrase, blanks) => phrase.replace(/\{(\w+)\}/g, (_, name) => blanks[name]);
+
+/** Return the piece as it lies on a page, turned if only that fits; null when nothing does. */
+export function placeOn(one, paper, { measures }) {
+  const across = paper.width - 2 * measures.margin;
+  const down = paper.height - measures.headAndFoot;
+  if (one.width <= across && one.height <= down) return one;
+  if (one.height <= across && one.width <= down) {
+    return { ...one, width: one.height, height: one.width, turned: !one.turned };
+  }
+  return null;
+}
+
+/** Return {outline, folds, circle}: the points to cut along, the dashed lines, a lid's diameter. */
+export function linesOf({ kind, width: w, height: h, wall, lid, overlap, turned }, { measures }) {
+  if (kind === "net") return netLines(w, h, wall, Math.min(measures.tab, wall - measures.slope), measures.slope);
+  const outline = [[0, 0], [w, 0], [w, h], [0, h]];
+  if (!overlap) return { outline, folds: [], circle: lid };
+  const fold = turned ? [[0, h - overlap], [w, h - overlap]] : [[w - overlap, 0], [w - overlap, h]];
+  return { outline, folds: [fold], circle: 0 };
+}
+
+// The cross of a net: wall `t`, tabs of `a` with ends that slope by `s` on the walls at head and foot.
+function netLines(w, h, t, a, s) {
+  const [right, foot] = [w - t, h - t];
+  const outline = [
+    [t, 0], [right, 0], [right + a, s], [right + a, t - s], [right, t],
+    [w, t], [w, foot], [right, foot], [right + a, foot + s], [right + a, h - s], [right, h],
+    [t, h], [t - a, h - s], [t - a, foot + s], [t, foot],
+    [0, foot], [0, t], [t, t], [t - a, t - s], [t - a, s],
+  ];
+  const base = [[t, t], [right, t], [right, foot], [t, foot]];
+  const folds = base.map((corner, index) => [corner, base[(index + 1) % 4]]);
+  const tabs = [t, right].flatMap((x) => [0, foot].map((y) => [[x, y], [x, y + t]]));
+  return { outline, folds: [...folds, ...tabs], circle: 0 };
+}

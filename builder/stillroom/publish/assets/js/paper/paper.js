@@ -1,0 +1,69 @@
+// Where boxes stand on a sheet, in millimetres: the browser's form of core/paper/sheets.py. The sizes
+// themselves are not here; they come with the page, written from the Python tables.
+
+/**
+ * How many boxes stand on a sheet and where the block begins. A box is turned only when it goes on
+ * no other way; the grid's box then says `turned`. Throws when not one goes on.
+ */
+export function impose(paper, box) {
+  const lying = [box, turn(box)].find((each) => countOn(paper, each).every((count) => count > 0));
+  if (!lying) {
+    const name = box.name[0].toUpperCase() + box.name.slice(1);
+    throw new RangeError(`${name} does not go on ${paper.name}: it is ${showMm(box.width)} x ${showMm(box.height)} mm. Choose a larger paper or a smaller size.`);
+  }
+  const [columns, rows] = countOn(paper, lying);
+  return {
+    paper, box: lying, columns, rows,
+    left: (paper.width - columns * lying.width) / 2,
+    top: (paper.height - rows * lying.height) / 2,
+    pitchX: lying.width, pitchY: lying.height,
+  };
+}
+
+/** The same box lying on its other side. */
+export function turn(box) {
+  return { ...box, width: box.height, height: box.width, turned: !box.turned };
+}
+
+function countOn(paper, box) {
+  return [Math.floor(round(paper.width / box.width)), Math.floor(round(paper.height / box.height))];
+}
+
+/** The grid of a bought sheet of labels from typed measures; throws in words when impossible. */
+export function labelSheet(paper, box, typed) {
+  const { columns, rows, left, top, pitchX, pitchY } = typed;
+  if (!(columns >= 1 && rows >= 1)) throw new RangeError("A label sheet has at least one column and one row.");
+  const right = left + (columns - 1) * pitchX + box.width;
+  const bottom = top + (rows - 1) * pitchY + box.height;
+  if (left < 0 || top < 0 || round(right) > paper.width || round(bottom) > paper.height) {
+    throw new RangeError(`These labels end ${showMm(right)} mm across and ${showMm(bottom)} mm down, off the paper. Measure the margins and the pitch again.`);
+  }
+  if ((columns > 1 && pitchX < box.width) || (rows > 1 && pitchY < box.height)) {
+    throw new RangeError("These labels would overlap. The pitch is measured from one label's edge to the same edge of the next.");
+  }
+  return { paper, box, columns, rows, left, top, pitchX, pitchY };
+}
+
+/** The place of the box counted `index` from 0; on the back the columns run the other way. */
+export function place(grid, index, back = false) {
+  const perPage = grid.columns * grid.rows;
+  const onPage = index % perPage;
+  const column = onPage % grid.columns;
+  const row = Math.floor(onPage / grid.columns);
+  const x = grid.left + column * grid.pitchX;
+  return {
+    page: Math.floor(index / perPage), column, row,
+    x: back ? grid.paper.width - x - grid.box.width : x,
+    y: grid.top + row * grid.pitchY,
+  };
+}
+
+/** A length to the hundredth of a millimetre, without needless noughts. */
+export function showMm(length) {
+  return String(Math.round(length * 100) / 100);
+}
+
+// 297 / 74.25 and the like must not fall a hair under a whole number
+function round(value) {
+  return Math.round(value * 1e6) / 1e6;
+}

@@ -1,0 +1,93 @@
+/**
+ * When the main produce of a recipe is to be had, beside when the recipe must be begun:
+ * core/when/season.py in the browser, the same days and the same words. Pure; today is an argument.
+ */
+
+import { fromParts, MONTH_NAMES, partsOf, sayDay } from "./dates.js";
+import { planBack, planForward } from "./timeline.js";
+
+/**
+ * Return {plan, season}: the dates for a giving day, begun on the last day in season that has it at
+ * its best if there is one to come, else by its age alone; and what the season adds.
+ */
+export function planInSeason(recipe, givingDay, now = null) {
+  const aged = planBack(recipe, givingDay, now);
+  const season = findSeason(recipe, aged.latestStartBest, givingDay, now, aged.latestStartUsable);
+  if (season === null || season.start === null) return { plan: aged, season };
+  const plan = planForward(recipe, season.start, givingDay, now);
+  plan.verdict = startInSeason(plan, recipe.phrases, now);
+  return { plan, season };
+}
+
+function startInSeason(plan, phrases, now) {
+  let code = "start_in_season";
+  if (plan.start === now) code = "start_in_season_today";
+  else if (plan.latestStartBest === plan.latestStartUsable) code = "start_in_season_one";
+  return { code: "start_in_season", text: fill(phrases[code], { start: sayDay(plan.start), give: sayDay(plan.give) }) };
+}
+
+/**
+ * Return what the season adds to a latest start, {start, text, aside}; null when it adds nothing.
+ * `start` is null when no start in season is left; a season that begins by `latestUsable` is then
+ * named as what has it ready, though not at its best.
+ */
+export function findSeason(recipe, latestStart, givingDay, now = null, latestUsable = null) {
+  const { season } = recipe;
+  const wanted = now === null ? latestStart : Math.max(latestStart, now);
+  if (nothingToSay(season, wanted) || wanted > givingDay) return null;
+  let day = monthBefore(wanted);
+  while (!season.includes(partsOf(day).month)) day = monthBefore(day);
+  const { keepUntil } = planForward(recipe, day, givingDay);
+  const wouldKeep = keepUntil === null || keepUntil >= givingDay;
+  if (wouldKeep && (now === null || day >= now)) return note(recipe, "season_start", day, { latest: latestStart });
+  const first = firstAfter(wanted, season);
+  if (latestUsable !== null && first <= latestUsable) {
+    return note(recipe, "season_usable", null, { first });
+  }
+  return note(recipe, wouldKeep ? "season_gone" : "season_would_not_keep");
+}
+
+/** Return what the season says of a batch begun on a day; null when it is then in season. */
+export function seasonOfStart(recipe, start) {
+  return nothingToSay(recipe.season, start) ? null : note(recipe, "season_begun");
+}
+
+/** Return whether nothing is to be said: no season is known, or the day lies in it. */
+function nothingToSay(season, day) {
+  return !season?.length || season.includes(partsOf(day).month);
+}
+
+/** Return the last day of the month before. */
+function monthBefore(day) {
+  const { year, month } = partsOf(day);
+  return fromParts(year, month, 0);
+}
+
+/** Return the first day in season after one that is not. */
+function firstAfter(day, season) {
+  let first = day;
+  while (!season.includes(partsOf(first).month)) {
+    const { year, month } = partsOf(first);
+    first = fromParts(year, month + 1, 1);
+  }
+  return first;
+}
+
+function note({ season, phrases }, code, start = null, days = {}) {
+  const blanks = { months: sayMonths(season) };
+  for (const [name, day] of Object.entries({ start, ...days })) {
+    if (day !== null) blanks[name] = sayDay(day);
+  }
+  const aside = start === null ? "season_aside" : "season_aside_start";
+  return { start, text: fill(phrases[code], blanks), aside: fill(phrases[aside], blanks) };
+}
+
+const fill = (phrase, blanks) => phrase.replace(/\{(\w+)\}/g, (_, name) => blanks[name]);
+
+function sayMonths(season) {
+  const names = season.map((month) => MONTH_NAMES[month - 1]);
+  if (names.length === 1) return names[0];
+  const runsOn = season.slice(1).every((month, n) => (season[n] % 12) + 1 === month);
+  if (runsOn && names.length > 2) return `${names[0]} to ${names.at(-1)}`;
+  return `${names.slice(0, -1).join(", ")} and ${names.at(-1)}`;
+}

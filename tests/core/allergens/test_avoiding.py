@@ -1,0 +1,65 @@
+"""What somebody avoids, in their own words, against what lies in a recipe: both ways."""
+
+from pathlib import Path
+
+import pytest
+import yaml
+
+from care_cases import recipe_of
+from stillroom.core.allergens.avoiding import read_avoided
+from stillroom.core.allergens.of_foods import answer_avoid
+from stillroom.giving.facts import facts_of
+
+ROWS = yaml.safe_load(
+    (Path(__file__).parents[2] / "golden" / "avoid" / "words.yml").read_text("utf-8")
+)
+NEVER = [(row["avoid"], line) for row in ROWS for line in row["never"]]
+TRACES = [(row["avoid"], line) for row in ROWS for line in row.get("traces", ())]
+FREE = [(row["avoid"], line) for row in ROWS for line in row["free"]]
+
+
+def _answers(word: str, line: str) -> set[str]:
+    made = {"title": "A thing", "kind": "bake", "ingredients": [line, "100 ml water"]}
+    recipe = recipe_of({**made, "method": ["Mix and bake."]})
+    return {answer_avoid(recipe, word), facts_of(recipe).answer(read_avoided(word))}
+
+
+@pytest.mark.parametrize(("word", "line"), NEVER)
+def test_what_holds_it_or_may_is_never_free(word, line):
+    assert "free" not in _answers(word, line)
+
+
+@pytest.mark.parametrize(("word", "line"), FREE)
+def test_what_holds_nothing_of_it_is_free(word, line):
+    assert _answers(word, line) == {"free"}
+
+
+@pytest.mark.parametrize(("word", "line"), TRACES)
+def test_what_is_packed_beside_it_may_contain_it(word, line):
+    assert _answers(word, line) == {"may contain"}
+
+
+@pytest.mark.parametrize("word", ["halal", "kosher", "diabetic", "keto", "low FODMAP", "latex"])
+def test_a_word_that_means_too_much_asks(word):
+    assert read_avoided(word).ask
+
+
+@pytest.mark.parametrize(
+    "said", ["allergic to eggs and milk", "nuts and gluten", "can't have celery or sulphites"]
+)
+def test_several_things_in_one_are_asked_for_one_by_one(said):
+    assert "each by itself" in read_avoided(said).ask
+
+
+@pytest.mark.parametrize("word", ["glutten", "quibberly", "dust", "cats", ""])
+def test_a_word_that_means_no_food_is_not_read(word):
+    assert read_avoided(word) is None
+
+
+@pytest.mark.parametrize(
+    "said",
+    ["nuts", "Nuts", "no nuts", "nut allergy", "allergic to nuts", "nut-free", "any nuts",
+     "nuts (severe)", "anything with nuts", "free from nuts", "NUTS", "nut allergies", "noix"],
+)  # fmt: skip
+def test_what_stands_round_the_word_changes_nothing(said):
+    assert read_avoided(said).allergens == read_avoided("nuts").allergens

@@ -1,0 +1,77 @@
+"""Money to the penny, against the decimal module."""
+
+from __future__ import annotations
+
+from decimal import ROUND_HALF_UP, Decimal
+from fractions import Fraction
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from stillroom.core.amounts.money import parse_money, share_out, show_money, to_coins, to_decimal
+from stillroom.core.words.problems import Unreadable
+
+pence = st.integers(0, 10**7)
+
+
+@given(st.lists(pence, max_size=30))
+def test_sums_agree_with_decimal(prices):
+    typed = [f"{Decimal(price).scaleb(-2)}" for price in prices]
+    total = sum((parse_money(price) for price in typed), Fraction(0))
+    assert to_decimal(total) == sum((Decimal(price) for price in typed), Decimal(0)).quantize(
+        Decimal("0.01")
+    )
+
+
+@given(st.integers(0, 10**6), st.integers(1, 997))
+def test_rounding_agrees_with_decimal(top, bottom):
+    exact = Fraction(top, bottom)
+    halved = Decimal(top) / Decimal(bottom)
+    expected = halved.quantize(Decimal("0.01"), rounding=ROUND_HALF_UP)
+    assert to_decimal(exact) == expected
+
+
+@given(pence, st.lists(st.fractions(0, 1000), min_size=1, max_size=20))
+def test_shares_add_up_and_stay_near(total, weights):
+    whole = Fraction(total, 100)
+    shares = share_out(whole, weights)
+    assert sum(shares) == whole
+    if sum(weights):
+        for share, weight in zip(shares, weights, strict=True):
+            assert abs(share - whole * weight / sum(weights)) < Fraction(1, 100)
+            assert to_coins(share) == share * 100
+
+
+@pytest.mark.parametrize("text", ["12,5x", "", "two", "1.234", "-3"])
+def test_not_a_price(text):
+    with pytest.raises(Unreadable):
+        parse_money(text)
+
+
+# shown form by CLDR, through Babel
+@pytest.mark.parametrize(
+    ("value", "currency", "language", "shown"),
+    [
+        ("12.5", "GBP", "en_GB", "£12.50"),
+        ("3", "USD", "en_US", "$3.00"),
+        ("7", "JPY", "en_GB", "JP¥7"),
+    ],
+)
+def test_shown_in_the_books_currency(value, currency, language, shown):
+    assert show_money(Fraction(value), currency, language) == shown
+
+
+@pytest.mark.parametrize(
+    "typed", ["14,50", "1,5", "1,50,000", "1,2345", "9" * 30, "٣", "1.1234567891"]
+)
+def test_a_comma_is_thousands_or_asked_for(typed):
+    with pytest.raises(Unreadable):
+        parse_money(typed)
+
+
+@pytest.mark.parametrize(
+    ("typed", "sum_"), [("1,500", 1500), ("£1,234,567.50", Fraction("1234567.5"))]
+)
+def test_thousands_are_read(typed, sum_):
+    assert parse_money(typed) == sum_

@@ -1,0 +1,140 @@
+"""Ingredient lines in the shapes that other people write them, each with its exact value.
+
+The lines of lines.tsv are other people's, the source named by its kind: two publishers' lines with
+the labels people gave them, foragers' pages, canning guides, old cookery books, lines in five other
+languages; the first hundred are our own after published shapes, and "review" are those that were
+found to be misread. Amounts, units and foods of the publishers' lines are their labellers'; the
+other outside lines were labelled whole before the reader saw them. "?" marks a line that must be
+asked about and never guessed. How well many thousands are read: tests/bench/bench_lines.py.
+"""
+
+from __future__ import annotations
+
+import csv
+from fractions import Fraction
+from pathlib import Path
+from typing import Any
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from stillroom.core.amounts.quantities import Amount, Unmeasured
+from stillroom.core.lines.ingredient_amount import LineAmount, amount_of_line
+from stillroom.core.lines.reader import read_line
+from stillroom.core.words.problems import Unreadable
+
+TABLE = Path(__file__).resolve().parents[2] / "data" / "lines.tsv"
+with TABLE.open(encoding="utf-8", newline="") as file:
+    ROWS = list(csv.DictReader(file, delimiter="\t", quoting=csv.QUOTE_NONE))
+
+
+def show(amount: Any) -> tuple[str, str]:
+    if not isinstance(amount, Amount):
+        return getattr(amount, "words", str(amount)), ""
+    ends = [str(amount.low)] if amount.low == amount.high else [str(amount.low), str(amount.high)]
+    return "-".join(ends), amount.unit or amount.noun
+
+
+def read(row: dict[str, str]) -> LineAmount:
+    return amount_of_line(row["line"], row["system"], row["language"])  # type: ignore[arg-type]
+
+
+@pytest.mark.parametrize(
+    "row", [row for row in ROWS if row["amount"] != "?"], ids=lambda r: r["line"]
+)
+def test_line_is_read_exactly(row: dict[str, str]) -> None:
+    line = read(row)
+    assert show(line.amount) == (row["amount"], row["unit"])
+    assert ";".join(" ".join(show(again)) for again in line.also) == row["also"]
+    assert (line.item, line.note) == (row["item"], row["note"])
+
+
+@pytest.mark.parametrize(
+    "row", [row for row in ROWS if row["amount"] == "?"], ids=lambda r: r["line"]
+)
+def test_line_that_could_mean_two_things_is_asked(row: dict[str, str]) -> None:
+    with pytest.raises(Unreadable) as asked:
+        read(row)
+    assert asked.value.what
+    assert asked.value.mend
+
+
+def test_packs_and_pieces_weigh_what_they_say() -> None:
+    assert amount_of_line("2 x 400 g tins tomatoes", "metric").each_g == 400
+    assert amount_of_line("1 (14-oz) can beans", "us").each_g == 14 * Fraction("28.349523125")
+    assert amount_of_line("2 sticks butter", "us").each_g == 113
+    assert amount_of_line("2 sticks cinnamon", "us").each_g is None
+    litres = amount_of_line("6 x 330 ml bottles cider", "metric")
+    assert show(litres.amount) == ("1980", "ml")
+
+
+def test_every_part_keeps_its_characters() -> None:
+    text = "about 225g/8oz unsalted butter, softened"
+    reading = read_line(text)
+    cut = {name: text[start:end] for name, (start, end) in reading.spans.items()}
+    assert cut == {"amount": "about 225g/8oz", "food": "unsalted butter", "note": "softened"}
+
+
+@pytest.mark.parametrize(
+    "text", ["1" * 5000 + " g salt", "1 g salt\x00", "1 g\x07 salt", "x" * 600, "", "   ", "\u2028"]
+)
+def test_hostile_lines_are_one_message(text: str) -> None:
+    with pytest.raises(Unreadable):
+        amount_of_line(text, "metric")
+
+
+PIECES = st.sampled_from(
+    [
+        "1",
+        "½",
+        "1/2",
+        "1,5",
+        "1.000",
+        "g",
+        "oz",
+        "cup",
+        "T",
+        "/",
+        "(",
+        ")",
+        "-",
+        "x",
+        "plus",
+        "a",
+        "tin",
+        "sugar",
+        "%",
+        "proof",
+        ",",
+        "of",
+        "juice",
+        "or",
+        "①",
+        "1e9",
+        "..",
+        "½½",
+    ]
+)
+
+
+@given(st.lists(PIECES, max_size=12).map(" ".join))
+def test_any_pieces_are_read_or_asked(text: str) -> None:
+    line = told(text)
+    if line is not None:
+        assert line.item
+        assert isinstance(line.amount, Unmeasured) or line.amount.low > 0  # type: ignore[union-attr]
+
+
+@given(st.text(max_size=60))
+def test_any_text_is_read_or_asked(text: str) -> None:
+    line = told(text)
+    assert line is None or line.item
+
+
+def told(text: str) -> LineAmount | None:
+    """Read a line, None where it is asked about; anything else that is raised fails the test."""
+    try:
+        return amount_of_line(text, "us")
+    except Unreadable:
+        return None

@@ -1,0 +1,101 @@
+"""Dates that are a kind's say so, and where the method differs that is said with what to write."""
+
+from __future__ import annotations
+
+import pytest
+from click.testing import CliRunner
+
+from stillroom.cli import main
+from stillroom.core.reading.loading import read_recipe
+from stillroom.core.recipe.kind_dates import dates_of_kind, warn_of_dates
+from stillroom.core.recipe.model import Recipe
+
+RECIPE = """---
+title: Plum gin
+kind: {kind}
+makes: 800 ml
+ingredients:
+  - 700 ml gin, 40% vol
+  - 350 g plums, halved and stoned
+{more}---
+
+## Method
+
+1. Put {{plums}} in a jar and pour in {{gin}}.
+2. {step}
+"""
+
+
+def recipe(step: str, kind: str = "infusion", more: str = "") -> Recipe:
+    return read_recipe(RECIPE.format(step=step, kind=kind, more=more), "recipes/gin.md", "gin")
+
+
+# kind, step, the lines offered; none where the method agrees or says nothing
+DIFFERS = [
+    ("infusion", "Leave to steep for 3 weeks, shaking daily.", ["shake: every day for 3 weeks"]),
+    ("infusion", "Leave to infuse for 24 hours.", ["infuse: 24 hours"]),
+    ("infusion", "It is ready after four weeks.", ["usable from: 4 weeks"]),
+    ("infusion", "Leave for two years.", ["rest: 2 years"]),
+    ("preserve", "Leave to mature for 6 weeks before eating.", ["mature: 6 weeks"]),
+    ("craft", "Leave the soap to cure for four weeks.", ["cure: 4 weeks"]),
+    ("bake", "Leave in the tin to mature for a month.", ["mature: 1 month"]),
+]
+AGREES = [
+    ("infusion", "Leave to infuse for 3 months in a dark place."),
+    ("infusion", "Leave for two months, then strain."),
+    ("infusion", "Strain and bottle."),
+    ("preserve", "Boil for 20 minutes and fill the jars."),
+    ("preserve", "Leave to drip overnight."),
+    ("preserve", "It keeps for a year."),
+    ("bake", "Bake for 25 minutes."),
+]
+
+
+@pytest.mark.parametrize(("kind", "step", "lines"), DIFFERS)
+def test_where_the_method_differs_the_line_is_offered(
+    kind: str, step: str, lines: list[str]
+) -> None:
+    found = dates_of_kind(recipe(step, kind))
+    assert found is not None
+    assert [line for line in found.offer if line in lines] == lines
+    # the kind's own work stays: a jar is filled on some day, whatever it rests
+    assert found.offer[0].startswith("prepare: ")
+    (warning,) = warn_of_dates(recipe(step, kind))
+    assert warning.line == 13
+    listed = ", ".join(f'"- {line}"' for line in found.offer)
+    assert warning.mend == f'Write "timeline:" and below it {listed}.'
+    assert step.rstrip(".") in found.text
+
+
+@pytest.mark.parametrize(("kind", "step", "lines"), DIFFERS)
+def test_what_is_offered_mends_it(kind: str, step: str, lines: list[str]) -> None:
+    offered = dates_of_kind(recipe(step, kind))
+    assert offered is not None
+    written = "".join(f"  - {line}\n" for line in offered.offer)
+    mended = recipe(step, kind, "timeline:\n" + written)
+    assert dates_of_kind(mended) is None
+    assert warn_of_dates(mended) == ()
+    assert sum(stage.hands_on_minutes for stage in mended.stages) > 0
+
+
+@pytest.mark.parametrize(("kind", "step"), AGREES)
+def test_where_the_method_agrees_only_the_kind_is_named(kind: str, step: str) -> None:
+    found = dates_of_kind(recipe(step, kind))
+    assert found is not None
+    assert (found.differs, found.offer) == ("", ())
+    assert found.text.startswith(f"These dates are those of any {kind}, not of this recipe")
+    assert warn_of_dates(recipe(step, kind)) == ()
+
+
+def test_the_terminal_says_so(tmp_path, monkeypatch) -> None:
+    monkeypatch.chdir(tmp_path)
+    step = "Leave to steep for 3 weeks, shaking daily."
+    (tmp_path / "gin.md").write_text(
+        RECIPE.format(step=step, kind="infusion", more=""), encoding="utf-8"
+    )
+    checked = CliRunner().invoke(main, ["check", "gin.md"])
+    assert checked.exit_code == 0
+    assert "warning: gin.md:13: The dates are those of any infusion" in checked.stderr
+    dated = CliRunner().invoke(main, ["dates", "gin.md", "--start", "2027-02-01"])
+    assert "These dates are those of any infusion" in dated.stdout
+    assert "step 2" in dated.stdout

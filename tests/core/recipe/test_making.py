@@ -1,0 +1,87 @@
+"""What a batch makes, as cooks write it: read to the last word, or asked."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+
+import pytest
+
+from stillroom.core.recipe.making import read_making
+from stillroom.core.words.problems import Unreadable
+
+# as written -> how many or how much (low, high), its unit, of what, the size of each and its unit
+READ = {
+    "900 ml": (900, 900, "ml", "", None),
+    "about 1.2 kg": ("1.2", "1.2", "kg", "", None),
+    "1,500 ml": (1500, 1500, "ml", "", None),
+    "24 biscuits": (24, 24, "", "biscuits", None),
+    "a dozen biscuits": (12, 12, "", "biscuits", None),
+    "2 dozen cookies": (24, 24, "", "cookies", None),
+    "Makes 24 biscuits": (24, 24, "", "biscuits", None),
+    "6 jars of 200 ml": (6, 6, "", "jars", (200, "ml")),
+    "two jars of 300ml": (2, 2, "", "jars", (300, "ml")),
+    "8 jars, 300 ml each": (8, 8, "", "jars", (300, "ml")),
+    "6 jars (300 ml)": (6, 6, "", "jars", (300, "ml")),
+    "6 300 ml jars": (6, 6, "", "jars", (300, "ml")),
+    "3 x 250ml jars": (3, 3, "", "jars", (250, "ml")),
+    "1 x 2 lb loaf": (1, 1, "", "loaf", (2, "lb")),
+    "6 pots de 300 ml": (6, 6, "", "pots", (300, "ml")),
+    "4 Gläser à 300 ml": (4, 4, "", "Gläser", (300, "ml")),
+    "6-8 jars": (6, 8, "", "jars", None),
+    "enough for 6 jars": (6, 6, "", "jars", None),
+    "serves 6": (6, 6, "", "servings", None),
+    "Serves 4 to 6 people": (4, 6, "", "servings", None),
+    "900 g/2 lb": (900, 900, "g", "", None),
+    "900 g (2 lb)": (900, 900, "g", "", None),
+    "one loaf": (1, 1, "", "loaves", None),
+    "a 20 cm cake": (1, 1, "", "20 cm cake", None),
+    "24 cm cake": (1, 1, "", "24 cm cake", None),
+    "12 (2 inch) squares": (12, 12, "", "(2 inch) squares", None),
+    "1 litre of cordial": (1, 1, "l", "cordial", None),
+    # as saved guides and pages have it
+    "Makes about 6 half-pint (10 fl oz) jars": (6, 6, "", "jars", (Fraction(1, 2), "imp_pint")),
+    "4 x 340g/12oz jars": (4, 4, "", "jars", (340, "g")),
+    "9 half-pints": (9, 9, "", "", (Fraction(1, 2), "imp_pint")),
+    "7 to 9 pints": (7, 9, "imp_pint", "", None),
+    "about 4lbs. of chutney": (4, 4, "lb", "chutney", None),
+    "voor 4 potten": (4, 4, "", "potten", None),
+    "für 6 Gläser à 300 ml": (6, 6, "", "Gläser", (300, "ml")),
+    "pour 6 pots de 300 g": (6, 6, "", "pots", (300, "g")),
+    "two and a half bottles": ("5/2", "5/2", "", "bottles", None),
+    "12 tubes (4 g each)": (12, 12, "", "tubes", (4, "g")),
+}
+# what could be two things, or holds a size that would be lost -> a word of the mend
+ASKED = {
+    "1,5 kg": '"1.5"',
+    "2,5 l": '"2.5"',
+    "1.500 g": '"1500"',
+    "3 pint bottles": '"3 pint" for all',
+    "a bottle or so": '"900 ml"',
+    "24": '"24 biscuits"',
+    "2 dozen": '"24 biscuits"',
+    "lots": '"900 ml"',
+    "a little": '"900 ml"',
+    "a jar or two": '"900 ml"',
+    "1 l 2 l": '"900 ml"',
+    "1..2 l": '"2.5"',  # the number itself is told, by the one reader of numbers
+    "6 jars of 0 ml": "above 0",
+    "0 jars": '"900 ml"',
+    "500 ml and 2 jars": '"900 ml"',
+    "6 jars of 200 ml and 1 of 100": '"6 jars of 200 ml"',
+}
+
+
+@pytest.mark.parametrize("written", READ)
+def test_it_is_read_to_the_last_word(written: str) -> None:
+    low, high, unit, things, each = READ[written]
+    made = read_making(written, "metric")
+    assert (made.amount.low, made.amount.high) == (Fraction(low), Fraction(high))
+    assert (made.amount.unit, made.things) == (unit, things)
+    assert (made.each and (made.each.low, made.each.unit)) == each
+
+
+@pytest.mark.parametrize("written", ASKED)
+def test_what_could_be_two_things_is_asked(written: str) -> None:
+    with pytest.raises(Unreadable) as asked:
+        read_making(written, "metric")
+    assert ASKED[written] in asked.value.mend

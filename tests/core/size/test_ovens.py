@@ -1,0 +1,145 @@
+"""The oven and other temperatures of a recipe, as a reader in any country sees them.
+
+°F: NIST SP 811, F = 1.8 C + 32. Gas marks: ovens.yml (common practice, no published source).
+"""
+
+from __future__ import annotations
+
+from fractions import Fraction
+from pathlib import Path
+
+import pytest
+
+from stillroom.core.reading.loading import load_recipe, read_recipe
+from stillroom.core.size.ovens import heat_lines, read_heats, show_degrees
+
+RECIPES = Path(__file__).resolve().parents[3] / "recipes"
+
+
+def lines_of(oven: str = "", step: str = "Mix.", units: str = "metric") -> dict[str, str]:
+    text = (
+        f'---\ntitle: A bake\nkind: bake\nmakes: 12 biscuits\nunits: {units}\noven: "{oven}"\n'
+        f"ingredients:\n  - 100 g sugar\n---\n\n## Method\n\n1. {step}\n"
+    )
+    return {line.name: line.text for line in heat_lines(read_recipe(text, "bake.md", "bake"))}
+
+
+@pytest.mark.parametrize(
+    ("oven", "units", "text"),
+    [
+        ("160 C", "metric", "160 °C, 325 °F, gas mark 3"),
+        ("160", "metric", "160 °C, 325 °F, gas mark 3"),
+        ("350", "us", "175 °C, 350 °F, gas mark 4"),
+        ("gas mark 6", "imperial", "200 °C, 400 °F, gas mark 6"),
+        ("425 °F", "us", "220 °C, 425 °F, gas mark 7"),
+        ("170 C", "metric", "170 °C, 350 °F, gas mark 3–4"),
+        ("85 °C", "metric", "85 °C, 185 °F"),
+        ("a low oven", "metric", "a low oven"),
+        ("gas mark ½", "metric", "120 °C, 250 °F, gas mark ½"),
+        ("Gas 1/4", "metric", "110 °C, 225 °F, gas mark ¼"),
+        ("gas mark four", "metric", "180 °C, 350 °F, gas mark 4"),
+        ("180 degrees Celsius", "metric", "180 °C, 350 °F, gas mark 4"),
+        ("350 degrees Fahrenheit", "us", "175 °C, 350 °F, gas mark 4"),
+        ("180º C", "metric", "180 °C, 350 °F, gas mark 4"),
+        ("180˚C", "metric", "180 °C, 350 °F, gas mark 4"),
+        ("180℃", "metric", "180 °C, 350 °F, gas mark 4"),
+        ("350℉", "us", "175 °C, 350 °F, gas mark 4"),
+        ("150 deg. C", "metric", "150 °C, 300 °F, gas mark 2"),
+        ("180C/350F/gas 4", "metric", "180 °C, 350 °F, gas mark 4"),
+        ("350°F (180°C, gas mark 4)", "metric", "175 °C, 350 °F, gas mark 4"),
+    ],
+)
+def test_oven_in_all_three(oven: str, units: str, text: str) -> None:
+    assert lines_of(oven, units=units) == {"Oven": text}
+
+
+def test_oven_is_told_once_and_with_its_fan() -> None:
+    step = "Heat the oven to 160 C (140 C with a fan)."
+    assert lines_of("160 C", step) == {
+        "Oven": "160 °C, 325 °F, gas mark 3; with a fan 140 °C, 275 °F"
+    }
+
+
+def test_an_oven_that_only_the_method_names() -> None:
+    assert lines_of(step="Bake them at 180 C.") == {"Oven": "180 °C, 350 °F, gas mark 4"}
+
+
+def test_what_a_thermometer_reads_is_no_oven() -> None:
+    """149 °C is 300.2 °F; 4.5 C above boiling is a difference and is left alone."""
+    step = "Boil it to 149 C, which is 49 C above boiling water."
+    assert lines_of(step=step) == {"Other temperatures": "149 °C is 300.2 °F"}
+
+
+def test_what_is_no_temperature() -> None:
+    assert read_heats("Stir 3 Cups for 20 minutes; vitamin C; 250 g Flour.") == ()
+    assert read_heats("2 celery sticks, 3 figs, 12 cm, a gas hob, 4 cloves, 5 fl oz") == ()
+    assert read_heats("Between 62 to 64 C.")[0].high == Fraction(64)
+
+
+def test_degrees_in_a_step() -> None:
+    assert show_degrees("At 90 to 100 C, or 212 F.") == "At 90 to 100\u00a0°C, or 212\u00a0°F."
+    assert show_degrees("At 90 °C with 3 Cups.") == "At 90\u00a0°C with 3 Cups."
+
+
+@pytest.mark.parametrize(
+    ("slug", "names"),
+    [
+        ("almond-shortbread", ["Oven"]),
+        ("sea-buckthorn-curd", ["Other temperatures"]),
+        ("vanilla-sugar", []),
+    ],
+)
+def test_demo_recipes(slug: str, names: list[str]) -> None:
+    assert [line.name for line in heat_lines(load_recipe(RECIPES / f"{slug}.md"))] == names
+
+
+# USDA Guide 7, as restated: 220 °F at sea level, 216 at 2,000 ft, 212 at 4,000 ft
+@pytest.mark.parametrize(("metres", "sets"), [(610, "102.2"), (1219, "100")])
+def test_sugar_is_ready_sooner_higher_up(metres: int, sets: str) -> None:
+    jelly = load_recipe(RECIPES / "bramble-jelly.md")
+    told = {line.name: line.text for line in heat_lines(jelly, metres)}
+    assert f"jam sets at about {sets} °C" in told[f"At {metres} m"]
+
+
+def test_by_the_sea_and_without_sugar_nothing_is_said_of_altitude() -> None:
+    for slug, metres in (("bramble-jelly", 20), ("sea-buckthorn-curd", 1500)):
+        told = heat_lines(load_recipe(RECIPES / f"{slug}.md"), metres)
+        assert not [line for line in told if line.name.startswith("At ")]
+
+
+@pytest.mark.parametrize(
+    ("said", "celsius"),
+    [
+        ("Bake at gas mark one half.", [120]),
+        ("Bake at gas mark a quarter.", [110]),
+        ("Bake at Regulo 4.", [180]),
+        ("Bei 180 Grad backen.", [180]),
+        ("Cuire au four à 180 degrés.", [180]),
+        ("Bake at 350 degrees.", [177]),
+        ("Bake at 180 degrees.", []),  # could be either
+        ("Grade the 350 apples.", []),
+    ],
+)
+def test_an_oven_in_other_words(said: str, celsius: list[int]) -> None:
+    assert [round(heat.low) for heat in read_heats(said)] == celsius
+
+
+def test_a_range_of_gas_marks() -> None:
+    assert [(heat.low, heat.high) for heat in read_heats("Bake at gas mark 2-3.")] == [(150, 160)]
+
+
+@pytest.mark.parametrize(
+    ("step", "text"),
+    [
+        (
+            "Bake in a moderate oven for an hour.",
+            "moderate oven is about 180 °C, 350 °F, gas mark 4",
+        ),
+        ("Dry in a very slow oven.", "very slow oven is about 120 °C, 250 °F, gas mark ½"),
+        ("Bake in a hot oven at 210 °C.", ""),
+        ("Put it in the oven.", ""),
+    ],
+)
+def test_what_cooks_call_an_oven(step: str, text: str) -> None:
+    said = lines_of(step=step).get("Oven", "")
+    assert (said if "about" in said else "") == text

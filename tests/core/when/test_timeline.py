@@ -1,0 +1,364 @@
+"""The dates of a batch: the shared table, verdicts, and what must hold whatever the recipe."""
+
+from __future__ import annotations
+
+import json
+from datetime import date, timedelta
+from pathlib import Path
+
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from stillroom.core.label.date_marks import fineness_for
+from stillroom.core.when.season import plan_in_season, season_of_start
+from stillroom.core.when.spans import Span
+from stillroom.core.when.timeline import (
+    first_giving_day,
+    natural_giving_day,
+    plan_back,
+    plan_forward,
+    plan_from_batch,
+)
+from stillroom.core.when.timeline_data import timeline_data
+from stillroom.core.when.timeline_words import describe_dates, sum_up, timeline_document
+from timed import INFUSION, TimedRecipe, timed
+
+TABLE = json.loads(
+    (Path(__file__).parents[2] / "data" / "timeline_cases.json").read_text(encoding="utf-8")
+)
+RECIPES = {
+    slug: timed(*row["stages"], keeps=row["keeps"], slug=slug, season=row["season"])
+    for slug, row in TABLE["lines"].items()
+}
+
+
+def _day(text: str | None) -> date | None:
+    return date.fromisoformat(text) if text else None
+
+
+@pytest.mark.parametrize("slug", sorted(RECIPES))
+def test_table_shared_with_the_browser(slug: str) -> None:
+    recipe = RECIPES[slug]
+    rows = [row for row in TABLE["cases"] if row["recipe"] == slug]
+    assert len(rows) == 12
+    for row in rows:
+        today = _day(row["today"])
+        if start := _day(row.get("start")):
+            plan = plan_forward(recipe, start, None, today)
+            season = season_of_start(recipe.season, start)
+        else:
+            giving = _day(row["give"]) or date.max
+            plan, season = plan_in_season(recipe, recipe.season, giving, today)
+        said = timeline_document(plan, season)
+        said["tending"] = [(day - plan.start).days for day in plan.tending]
+        assert said == row["says"]
+
+
+@pytest.mark.parametrize("slug", sorted(RECIPES))
+def test_the_browser_is_given_what_python_reads(slug: str) -> None:
+    data = timeline_data(RECIPES[slug])
+    del data["phrases"]
+    assert data == TABLE["data"][slug]
+
+
+# Common practice, no published source (issue 2): daily for two weeks, every few days for two,
+# weekly for the rest of the second month, then the dark; usable from 2 months, best from 8.
+def test_the_common_practice_of_shaking() -> None:
+    plan = plan_forward(INFUSION, date(2027, 2, 1))
+    days = [(day - plan.start).days for day in plan.tending]
+    assert days == [*range(1, 15), 17, 20, 23, 26, 35, 42, 49, 56]
+    assert (plan.usable, plan.best) == (date(2027, 4, 1), date(2027, 10, 1))
+    assert plan.keep_until == date(2030, 10, 1)
+
+
+# recipe, how it is asked, code of the verdict and words that must stand in it
+BREAD = timed(("bake", "1 hour"), ("cool", "2 hours"), keeps="5 days", slug="bread")
+TWO_DAYS = timed(("cook", "1 hour over 2 days"), ("fill", ""), keeps="1 year", slug="jam")
+MEAD = timed(
+    ("prepare", ""), ("ferment", "while it bubbles, about 4 weeks"), ("bottle", ""), slug="mead"
+)
+RIPENS = timed(
+    ("cook", ""),
+    ("fill", ""),
+    ("usable from", "1 month"),
+    ("best from", "3 months"),
+    keeps="1 year",
+)
+GIVE = date(2027, 12, 18)
+VERDICTS = [
+    (
+        "start by",
+        INFUSION,
+        plan_back,
+        (GIVE, date(2027, 1, 1)),
+        "start_by",
+        "Start by Saturday 17 April 2027",
+    ),
+    (
+        "today is the last day",
+        INFUSION,
+        plan_back,
+        (GIVE, date(2027, 4, 17)),
+        "start_today",
+        "the last day",
+    ),
+    (
+        "at its best on giving day, too late to strain it the day before",
+        INFUSION,
+        plan_back,
+        (GIVE, date(2027, 4, 18)),
+        "late_for_best",
+        "Finish it a little early: it is usable from Friday 18 June 2027.",
+    ),
+    (
+        "baked on giving day itself",
+        BREAD,
+        plan_back,
+        (GIVE, GIVE),
+        "cannot",
+        "not ready before Sunday 19 December 2027",
+    ),
+    (
+        "too late for best",
+        INFUSION,
+        plan_back,
+        (GIVE, date(2027, 9, 1)),
+        "late_for_best",
+        "usable on Monday 1 November 2027",
+    ),
+    (
+        "too late for giving, in its jar",
+        INFUSION,
+        plan_back,
+        (GIVE, date(2027, 12, 1)),
+        "late_for_giving",
+        "in its jar, with a card: do not open before Wednesday 2 February 2028",
+    ),
+    (
+        "too late for giving, all done",
+        RIPENS,
+        plan_back,
+        (GIVE, date(2027, 12, 1)),
+        "late_for_giving",
+        "give it all the same, with a card: do not open before Saturday 1 January 2028",
+    ),
+    (
+        "still fermenting",
+        MEAD,
+        plan_back,
+        (GIVE, date(2027, 12, 1)),
+        "cannot",
+        "not ready before Thursday 30 December 2027",
+    ),
+    ("not yet made", TWO_DAYS, plan_back, (GIVE, GIVE), "cannot", "The last day to start"),
+    ("giving day gone", INFUSION, plan_back, (GIVE, date(2027, 12, 19)), "passed", "has passed"),
+    (
+        "stale",
+        BREAD,
+        plan_forward,
+        (date(2027, 12, 1), GIVE),
+        "stale",
+        "Do not start before Monday 13 December 2027",
+    ),
+    (
+        "in time",
+        BREAD,
+        plan_forward,
+        (date(2027, 12, 16), GIVE),
+        "in_time",
+        "ready for Saturday 18 December 2027",
+    ),
+    (
+        "batch past its keeping",
+        BREAD,
+        plan_from_batch,
+        (date(2027, 12, 1), GIVE),
+        "past_keep",
+        "past its keeping",
+    ),
+    (
+        "no giving day",
+        INFUSION,
+        plan_forward,
+        (date(2027, 2, 1),),
+        "ready",
+        "keeps until Tuesday 1 October 2030",
+    ),
+]
+
+
+@pytest.mark.parametrize(
+    ("recipe", "plan", "asked", "code", "says"),
+    [row[1:] for row in VERDICTS],
+    ids=[row[0] for row in VERDICTS],
+)
+def test_verdict(
+    recipe: TimedRecipe, plan: object, asked: tuple[date, ...], code: str, says: str
+) -> None:
+    verdict = plan(recipe, *asked).verdict  # type: ignore[operator]
+    assert (verdict.code, says in verdict.text) == (code, True), verdict.text
+
+
+def test_a_late_batch_is_strained_for_giving_day_and_not_after() -> None:
+    plan = plan_back(INFUSION, GIVE, date(2027, 9, 1))
+    strained = next(row for row in plan.stages if row.name == "Strain and bottle")
+    assert plan.usable <= strained.from_ < GIVE
+
+
+@pytest.mark.parametrize("slug", sorted(RECIPES))
+@pytest.mark.parametrize("today", [None, date(2027, 10, 17), date(2027, 12, 16)], ids=str)
+def test_nothing_but_tending_is_left_for_giving_day(slug: str, today: date | None) -> None:
+    plan = plan_back(RECIPES[slug], GIVE, today)
+    work = [row for row in plan.stages if row.role not in ("tend", "rest")]
+    in_time = plan.verdict.code in ("start_by", "start_today", "late_for_best")
+    assert not in_time or max(row.to for row in work) < plan.give
+
+
+def test_an_age_reached_on_giving_day_needs_no_day_more() -> None:
+    ripens = plan_back(RIPENS, GIVE)
+    assert (ripens.start, ripens.best) == (date(2027, 9, 18), GIVE)
+
+
+def test_tending_is_dated_from_its_first_day() -> None:
+    said = timeline_document(plan_forward(INFUSION, date(2027, 2, 1)))
+    shaken = [row for row in said["stages"] if row["name"] == "Shake"]
+    assert [row["from"] for row in shaken] == ["2027-02-02", "2027-02-18", "2027-03-08"]
+
+
+def test_a_giving_day_is_named_only_when_asked_for() -> None:
+    forward = timeline_document(plan_forward(INFUSION, date(2027, 2, 1)))
+    assert (forward["give"], forward["can_be_given"]) == (None, "2027-10-02")
+    back = timeline_document(plan_back(INFUSION, GIVE))
+    assert (back["give"], back["can_be_given"]) == ("2027-12-18", None)
+
+
+def test_keeping_counts_from_the_day_it_was_really_bottled() -> None:
+    plan = plan_from_batch(INFUSION, date(2027, 2, 1), GIVE, bottled=date(2027, 11, 3))
+    assert plan.keep_until == date(2030, 11, 3)
+
+
+# EU 1169/2011 Annex X, reference.md 6.3 and E9 (made 25 Nov 2026): how the day that the engine
+# works out must be written, day and month to 3 months, month and year to 18, then the year
+ANNEX_X = [
+    ("3 months", date(2027, 2, 25), "day"),
+    ("4 months", date(2027, 3, 25), "month"),
+    ("18 months", date(2028, 5, 25), "month"),
+    ("19 months", date(2028, 6, 25), "year"),
+]
+
+
+@pytest.mark.parametrize(("keeps", "until", "fineness"), ANNEX_X, ids=[row[0] for row in ANNEX_X])
+def test_keep_until_and_the_form_of_its_mark(keeps: str, until: date, fineness: str) -> None:
+    recipe = timed(("cook", "1 hour"), ("fill", ""), keeps=keeps)
+    plan = plan_forward(recipe, date(2026, 11, 25))
+    assert plan.keep_until == until
+    assert recipe.keeps.unopened is not None
+    assert fineness_for(recipe.keeps.unopened) == fineness
+
+
+def test_jam_over_two_days_shares_its_work() -> None:
+    row = plan_forward(TWO_DAYS, date(2027, 12, 31)).stages[0]
+    assert row.dates == (date(2027, 12, 31), date(2028, 1, 1))
+    assert row.hands_on_minutes == 30
+
+
+def test_lines_of_one_condition_share_one_window() -> None:
+    plan = plan_forward(RECIPES["one-window"], date(2027, 3, 1))
+    bubbling = [row for row in plan.stages if row.condition]
+    assert {(row.from_, row.to) for row in bubbling} == {(date(2027, 3, 1), date(2027, 3, 22))}
+
+
+def test_wrapping_is_counted_back_from_giving_day() -> None:
+    plan = plan_forward(RECIPES["wrapped-late"], date(2027, 12, 10), GIVE)
+    days = {row.name: row.from_ for row in plan.stages}
+    assert (days["Wrap"], days["Label"]) == (date(2027, 12, 17), date(2027, 12, 15))
+
+
+@pytest.mark.parametrize("slug", sorted(RECIPES))
+def test_words_name_every_day_of_work(slug: str) -> None:
+    recipe = RECIPES[slug]
+    plan = plan_forward(recipe, date(2027, 2, 1))
+    rows = describe_dates(plan)
+    assert len(rows) >= len(plan.stages) + 2
+    assert [row.iso_from for row in rows] == sorted(row.iso_from for row in rows)
+    assert sum_up(plan, recipe.title).startswith(f"{recipe.title}, begun on Monday 1 February 2027")
+
+
+# --- what must hold for every timeline ---------------------------------------------------------
+
+SPAN = st.builds(
+    lambda count, unit: f"{count} {unit}s", st.integers(1, 12), st.sampled_from(["day", "week"])
+)
+TENDING = st.builds(
+    lambda word, step, unit, more: (word, f"every {step} {unit}s for {step * more} {unit}s"),
+    st.sampled_from(["shake", "stir", "feed"]),
+    st.integers(1, 4),
+    st.sampled_from(["day", "week", "month"]),
+    st.integers(1, 6),
+)
+RESTING = st.builds(lambda span: ("rest", span), SPAN)
+AGES = st.builds(
+    lambda usable, best: [("usable from", f"{usable} weeks"), ("best from", f"{best} months")],
+    st.integers(1, 8),
+    st.integers(2, 12),
+)
+ENDING = st.sampled_from([[], [("strain and bottle", "")], [("wrap", "the day before giving")]])
+
+
+@st.composite
+def recipes(draw: st.DrawFn) -> TimedRecipe:
+    middle = draw(st.lists(TENDING | RESTING, max_size=4))
+    lines = [("prepare", "40 minutes"), *middle, *draw(AGES | st.just([])), *draw(ENDING)]
+    return timed(*lines, keeps=draw(st.none() | SPAN))
+
+
+DAYS = st.dates(date(2024, 1, 1), date(2104, 12, 31))
+QUICK = settings(max_examples=60, deadline=None)
+
+
+@QUICK
+@given(recipes(), DAYS)
+def test_planned_back_then_forward_gives_the_giving_day(recipe: TimedRecipe, give: date) -> None:
+    start = plan_back(recipe, give).start
+    assert plan_forward(recipe, start, give).give == give
+    # it is the last such start: it is at its best by then, and begun a day later it is not
+    assert natural_giving_day(recipe.stages, start) <= give
+    assert natural_giving_day(recipe.stages, start + timedelta(days=1)) > give
+    # where no month end is cut short, counting forward lands on the very day
+    assert (give - plan_forward(recipe, start).give).days <= 3
+
+
+@QUICK
+@given(recipes(), DAYS, st.integers(0, 400))
+def test_tending_lies_within_its_stage_and_nothing_before_the_start(
+    recipe: TimedRecipe, start: date, until_giving: int
+) -> None:
+    for plan in (
+        plan_forward(recipe, start),
+        plan_forward(recipe, start, start + timedelta(days=until_giving)),
+    ):
+        assert min([plan.usable, plan.best, plan.ready, plan.made, plan.give]) >= start
+        for row in plan.stages:
+            assert start <= row.from_ <= row.to_earliest <= row.to
+            assert all(row.from_ <= day <= row.to for day in row.dates)
+            assert row.begins_minute <= row.ends_minute
+
+
+@QUICK
+@given(recipes(), DAYS, st.integers(1, 30), st.integers(1, 30))
+def test_a_longer_keep_never_moves_a_start_earlier(
+    recipe: TimedRecipe, give: date, weeks: int, more: int
+) -> None:
+    def keeping(count: int) -> TimedRecipe:
+        spans = recipe.keeps.__class__(unopened=Span(count, count, "week"))
+        return TimedRecipe(recipe.slug, recipe.title, recipe.stages, spans)
+
+    short, longer = (plan_back(keeping(count), give) for count in (weeks, weeks + more))
+    assert longer.start >= short.start
+
+
+@QUICK
+@given(recipes(), DAYS)
+def test_usable_never_comes_after_best(recipe: TimedRecipe, start: date) -> None:
+    assert first_giving_day(recipe.stages, start) <= natural_giving_day(recipe.stages, start)
