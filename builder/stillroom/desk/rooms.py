@@ -14,10 +14,14 @@ from starlette.requests import Request
 from starlette.responses import FileResponse, RedirectResponse, Response
 from starlette.routing import Route
 
-from stillroom.core.words.problems import Problem, ProblemsFound
+from stillroom.core.problems import Problem, ProblemsFound
+from stillroom.desk.begin_room import BEGIN_ROUTES
 from stillroom.desk.desk import Desk
+from stillroom.desk.earlier_room import EARLIER_ROUTES
 from stillroom.desk.look_room import look_file, look_page
+from stillroom.desk.paper_room import PAPER_ROUTES
 from stillroom.desk.place import NotHere, Place
+from stillroom.desk.publish_room import PUBLISH_ROUTES
 from stillroom.desk.shelf import list_spines
 from stillroom.desk.showing import own_file, page
 from stillroom.desk.write_room import WRITE_ROUTES
@@ -60,7 +64,11 @@ def make_rooms(place: Place, aside: Path, close: Callable[[], None]) -> Starlett
         ("/stop", _stop, "POST"),
         ("/look/r/{ident}/", look_page, "GET"),
         ("/look/{path:path}", look_file, "GET"),
+        *BEGIN_ROUTES,
         *WRITE_ROUTES,
+        *EARLIER_ROUTES,
+        *PAPER_ROUTES,
+        *PUBLISH_ROUTES,
     ]
     routes = [Route(way, _told(desk, room), methods=[method]) for way, room, method in rooms]
     return Starlette(routes=routes, exception_handlers={HTTPException: _no_such_page})

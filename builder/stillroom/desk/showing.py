@@ -27,7 +27,7 @@ ENDINGS: Final = {
 }
 
 
-ROOMS: Final = ("recipes",)
+ROOMS: Final = ("recipes", "paper", "publish")
 """The rooms that the desk has, as its pages name them."""
 
 

@@ -37,7 +37,8 @@ ingredients:
 ## Method
 1. Pour it.
 """
-_ARTICLE: Final = re.compile(r"(<article\b[^>]*>).*?(</article>)", re.DOTALL)
+# a card within the page is an article too: the last end is the page's own
+_ARTICLE: Final = re.compile(r"(<article\b[^>]*>).*(</article>)", re.DOTALL)
 _TITLE: Final = re.compile(r"<title>.*?</title>", re.DOTALL)
 _DATA: Final = re.compile(r'\s*<script type="application/ld\+json">.*?</script>', re.DOTALL)
 

@@ -28,6 +28,9 @@ function fillIn(answer) {
     said.textContent = answer.said;
   }
   if (kind && !chosen && answer.kind) {
+    if (![...kind.options].some((option) => option.value === answer.kind)) {
+      kind.add(new Option(answer.kind, answer.kind));
+    }
     kind.value = answer.kind;
   }
   showPage(answer.page);
@@ -42,6 +45,10 @@ function showPage(html) {
     return;
   }
   frame.classList.remove("old");
+  if (!leaf.querySelector("stillroom-scale")) {
+    frame.contentWindow.location.reload(); // the first page: its elements come to life as it loads
+    return;
+  }
   const top = frame.contentWindow.scrollY;
   leaf.innerHTML = html;
   frame.contentWindow.scrollTo({ top, behavior: "instant" });

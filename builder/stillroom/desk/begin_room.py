@@ -1,0 +1,76 @@
+"""An empty folder: four questions, and then a whole book that builds at once."""
+
+from __future__ import annotations
+
+from typing import Any, Final
+
+from babel import Locale
+from starlette.requests import Request
+from starlette.responses import RedirectResponse, Response
+
+from stillroom.beginning.book import Answers, begin_book
+from stillroom.core.problems import ProblemsFound
+from stillroom.desk.desk import Desk
+from stillroom.desk.looking import plainly
+from stillroom.desk.showing import page
+
+USUAL: Final = "the Saturday before Christmas"
+_LONGEST: Final = 200
+
+
+def countries() -> list[tuple[str, str]]:
+    """Return the code and the English name of every country, by name."""
+    none = ("EU", "EZ", "UN", "XA", "XB", "QO", "ZZ")
+    names = Locale("en").territories
+    found = [
+        (code, name)
+        for code, name in names.items()
+        if len(code) == 2 and code.isalpha() and code not in none
+    ]
+    return sorted(found, key=lambda row: row[1])
+
+
+async def ask_four(desk: Desk, request: Request) -> Response:
+    """Ask what a new book wants to know."""
+    if desk.place.has_book:
+        return RedirectResponse("/", 303)
+    return _asked({"country": "GB", "day": USUAL})
+
+
+def _asked(said: dict[str, str], wrong: tuple[str, ...] = ()) -> Response:
+    words: dict[str, Any] = {name: "" for name in ("title", "country", "keeper", "day")} | said
+    status = 422 if wrong else 200
+    return page("begin.html", status, said_before=words, countries=countries(), wrong=wrong)
+
+
+async def begin(desk: Desk, request: Request) -> Response:
+    """Make the book; where an answer is wrong, ask again with what is wrong."""
+    async with request.form(max_files=0, max_fields=10) as data:
+        said = {name: str(value)[:_LONGEST].strip() for name, value in data.items()}
+    if not said.get("title"):
+        return _asked(said, ("Say what the book is called.",))
+    answers = Answers(
+        title=said["title"],
+        country=said.get("country", ""),
+        keeper=said.get("keeper", ""),
+        giving_name=_name_of_day(said.get("day", "")),
+        giving_day=said.get("day") or USUAL,
+    )
+    try:
+        begin_book(desk.place.folder, answers)
+    except ProblemsFound as found:
+        return _asked(said, tuple(plainly(f"{one.what} {one.mend}") for one in found.problems))
+    return RedirectResponse("/", 303)
+
+
+def _name_of_day(day: str) -> str:
+    """Return what a giving day is called where nobody has said so.
+
+    >>> _name_of_day("the Saturday before Christmas"), _name_of_day("24 June")
+    ('Christmas', 'Giving day')
+    """
+    known = ("Christmas", "Easter", "Thanksgiving", "Midsummer", "Michaelmas")
+    return next((name for name in known if name.lower() in day.lower()), "Giving day")
+
+
+BEGIN_ROUTES: Final = [("/begin", ask_four, "GET"), ("/begin", begin, "POST")]

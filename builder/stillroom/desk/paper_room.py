@@ -1,0 +1,94 @@
+"""Printing: a PDF opens, made by the same commands that print in the terminal."""
+
+from __future__ import annotations
+
+from pathlib import Path
+from typing import Final
+
+from starlette.requests import Request
+from starlette.responses import Response
+
+from stillroom.core.paper import CARD_SIZES
+from stillroom.core.tag_shapes import SHAPES
+from stillroom.desk.desk import Desk
+from stillroom.desk.place import NotHere
+from stillroom.desk.running import run
+from stillroom.desk.showing import page
+
+WHOLE: Final = {"year": "The year for the wall", "book": "The whole book, A5"}
+"""What is printed of the book and of no recipe by itself."""
+SHAPES_ASKED: Final = tuple(shape for shape in SHAPES if shape not in ("round", "wrap"))
+"""A round label and a wrap want the measures of a lid or a bottle."""
+_MOST: Final = 200
+
+
+async def paper(desk: Desk, request: Request) -> Response:
+    """Show what can be printed."""
+    return _shown(desk)
+
+
+def _shown(desk: Desk, status: int = 200, wrong: tuple[str, ...] = ()) -> Response:
+    book = desk.book()
+    recipes = [
+        (path.stem, path.stem.replace("-", " ").capitalize()) for path in book.recipe_files()
+    ]
+    return page(
+        "paper.html",
+        status,
+        book_title=book.settings.title,
+        here="paper",
+        recipes=recipes,
+        sizes=CARD_SIZES,
+        shapes=SHAPES_ASKED,
+        whole=WHOLE,
+        is_letter=book.settings.country in ("US", "CA"),
+        wrong=wrong,
+    )
+
+
+async def print_it(desk: Desk, request: Request) -> Response:
+    """Print what was asked for and open it."""
+    async with request.form(max_files=0, max_fields=400) as data:
+        asked = {name: str(value)[:_MOST] for name, value in data.items()}
+        chosen = [str(value) for value in data.getlist("recipe")]
+    what = asked.get("what", "")
+    book = desk.book()
+    files = [path for path in book.recipe_files() if path.stem in chosen]
+    arguments = ["print", what]
+    if what == "cards" and asked.get("size") in CARD_SIZES:
+        arguments += ["--size", asked["size"]]
+    elif what == "tags" and asked.get("shape") in SHAPES_ASKED:
+        arguments += ["--shape", asked["shape"]]
+    elif what not in ("sheet", *WHOLE):
+        raise NotHere(what)
+    if what == "sheet" and len(files) != 1:
+        return _shown(desk, 422, ("Choose the one recipe that is to stand on the sheet.",))
+    if what in ("cards", "tags"):
+        arguments += _sheet_options(asked)
+    if asked.get("paper") in ("a4", "letter") and what != "book":
+        arguments += ["--paper", asked["paper"]]
+    out = desk.aside / f"{what}.pdf"
+    arguments += ["--out", str(out), "--force"]
+    if what not in WHOLE:
+        arguments += ["--", *(str(path) for path in files)] if files else []
+    done = await run("stillroom.cli", arguments, book.root)
+    if not done.is_well:
+        return _shown(desk, 422, done.lines)
+    return _pdf(out)
+
+
+def _sheet_options(asked: dict[str, str]) -> list[str]:
+    count = asked.get("count", "1")
+    options = ["--count", count if count.isdecimal() and 0 < int(count) <= 500 else "1"]
+    for name in ("to", "from", "message"):
+        if words := asked.get(name, "").strip():
+            options.append(f"--{name}={words}")
+    return options
+
+
+def _pdf(out: Path) -> Response:
+    headers = {"content-disposition": f'inline; filename="{out.name}"'}
+    return Response(out.read_bytes(), media_type="application/pdf", headers=headers)
+
+
+PAPER_ROUTES: Final = [("/paper", paper, "GET"), ("/paper", print_it, "POST")]

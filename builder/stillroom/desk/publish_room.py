@@ -1,0 +1,156 @@
+"""Publishing: what will be public and what never, then a folder, a zip, a branch, or a stick.
+
+The site is built by MkDocs as the terminal builds it, strictly; a build that finds anything wrong
+leaves what was there. Nothing is sent anywhere: where to put it is said in plain words.
+"""
+
+from __future__ import annotations
+
+import io
+import shutil
+import zipfile
+from dataclasses import dataclass
+from pathlib import Path
+from typing import Any, Final
+
+from starlette.requests import Request
+from starlette.responses import Response
+
+from stillroom.core.book import Book
+from stillroom.core.private_shapes import find_giving_list
+from stillroom.core.text_files import LARGEST
+from stillroom.desk.desk import Desk
+from stillroom.desk.running import run
+from stillroom.desk.showing import page
+
+WAYS: Final = ("folder", "zip", "branch", "stick")
+BRANCH: Final = "gh-pages"
+STICK: Final = "book-on-a-stick"
+
+
+@dataclass(frozen=True)
+class Parted:
+    """What will be public, and what never: as lines to read."""
+
+    public: tuple[str, ...]
+    never: tuple[str, ...]
+    address: str
+
+
+def part_book(desk: Desk) -> Parted:
+    """Say of everything in the book's folder whether it is published."""
+    book = desk.book()
+    recipes = len(book.recipe_files())
+    pages = sorted(book.docs_dir.rglob("*.md")) if book.docs_dir.is_dir() else []
+    pictures = [path for path in _files(book.pictures_dir) if path.suffix != ".md"]
+    public = [
+        f"{recipes} recipe{'' if recipes == 1 else 's'}, each with its card and its calendar",
+        f"pages: {', '.join(path.stem for path in pages) or 'only those that the book makes'}",
+        f"{len(pictures)} picture{'' if len(pictures) == 1 else 's'}, without place or camera data",
+        "the year, the list of recipes, the print room",
+    ]
+    never = [f"the draft “{slug}”" for slug in desk.place.draft_slugs()]
+    never += [f"the giving list “{desk.place.short(path)}”" for path in giving_lists(book)]
+    if (book.root / "private").is_dir():
+        never.append("the pack in “private/”")
+    if book.larder_file.is_file():
+        never.append("the prices of your own larder")
+    never += ["earlier versions, and what was typed and not kept", "pictures as you chose them"]
+    return Parted(tuple(public), tuple(never), book.settings.site_url)
+
+
+def _files(folder: Path) -> list[Path]:
+    return [path for path in folder.rglob("*") if path.is_file()] if folder.is_dir() else []
+
+
+def giving_lists(book: Book) -> list[Path]:
+    """Return the giving lists in a book's folder, two folders deep at most."""
+    found = []
+    for path in sorted(
+        [*book.root.glob("*.y*ml"), *book.root.glob("*/*.y*ml"), *book.root.glob("*/*/*.y*ml")]
+    ):
+        apart = path.is_relative_to(book.site_dir) or any(
+            part.startswith(".") or part == "private" for part in path.relative_to(book.root).parts
+        )
+        if apart or path.name == "mkdocs.yml" or path.stat().st_size > LARGEST:
+            continue
+        if find_giving_list(path.read_text(encoding="utf-8", errors="replace")):
+            found.append(path)
+    return found
+
+
+async def publish(desk: Desk, request: Request) -> Response:
+    """Show what will be public and what never."""
+    return _shown(desk)
+
+
+def _shown(desk: Desk, status: int = 200, **words: Any) -> Response:
+    said: dict[str, Any] = {"done": None, "way": "", "where": "", "wrong": ()} | words
+    book = desk.book()
+    return page(
+        "publish.html",
+        status,
+        book_title=book.settings.title,
+        here="publish",
+        parted=part_book(desk),
+        has_git=(book.root / ".git").exists(),
+        branch=BRANCH,
+        **said,
+    )
+
+
+async def make(desk: Desk, request: Request) -> Response:
+    """Build the book and put it where it was asked for."""
+    async with request.form(max_files=0, max_fields=5) as data:
+        way = str(data.get("way", ""))
+    book = desk.book()
+    if way not in WAYS:
+        return _shown(desk, 422, wrong=("Choose one of the four.",))
+    aside = desk.aside / f"published-{way}"
+    shutil.rmtree(aside, ignore_errors=True)
+    out = book.site_dir if way == "folder" else aside
+    done = await run("mkdocs", ["build", "--strict", "--site-dir", out], book.root)
+    if not done.is_well:
+        return _shown(desk, 422, wrong=done.lines, way=way)
+    if way == "folder":
+        return _shown(desk, way=way, where=str(book.site_dir))
+    if way == "branch":
+        return _on_branch(desk, aside)
+    if way == "stick":
+        from stillroom.publish.stick import make_stick  # needed here alone
+
+        make_stick(aside)
+    return _zipped(aside, STICK if way == "stick" else "book")
+
+
+def _on_branch(desk: Desk, site: Path) -> Response:
+    """Put the site on a branch of the book's own git; nothing is sent to a host."""
+    from ghp_import import GhpError, ghp_import  # type: ignore[import-untyped]  # brings no types
+
+    root = desk.book().root
+    try:
+        # it works in the folder that it is run in, as git does
+        import os
+
+        before = Path.cwd()
+        os.chdir(root)
+        try:
+            ghp_import(str(site), mesg="The book", branch=BRANCH, nojekyll=True)
+        finally:
+            os.chdir(before)
+    except GhpError as error:
+        return _shown(desk, 422, wrong=(f"Git did not take it: {error}",), way="branch")
+    return _shown(desk, way="branch", where=BRANCH)
+
+
+def _zipped(folder: Path, name: str) -> Response:
+    """Return a folder as a zip to be kept wherever the browser keeps such things."""
+    held = io.BytesIO()
+    with zipfile.ZipFile(held, "w", zipfile.ZIP_DEFLATED) as packed:
+        for path in sorted(_files(folder)):
+            packed.write(path, f"{name}/{path.relative_to(folder).as_posix()}")
+    headers = {"content-disposition": f'attachment; filename="{name}.zip"'}
+    return Response(held.getvalue(), media_type="application/zip", headers=headers)
+
+
+PUBLISH_ROUTES: Final = [("/publish", publish, "GET"), ("/publish", make, "POST")]

@@ -1,0 +1,92 @@
+"""The book's own commands, run apart from the desk: a print, a plan, a build.
+
+So that a long one can be watched and stopped, and what it says is what it says in the terminal. No
+words of a request become a command: only names that the desk has chosen, and files it has found.
+"""
+
+from __future__ import annotations
+
+import asyncio
+import os
+import re
+import sys
+import time
+from collections.abc import Sequence
+from dataclasses import dataclass, field
+from pathlib import Path
+from typing import Final
+
+MOST_SECONDS: Final = 900
+_COLOURS: Final = re.compile(r"\x1b\[[0-9;]*m")
+_NO_WORD: Final = re.compile(r"^(?:INFO|DEBUG)\b")
+_LEVEL: Final = re.compile(r"^(?:ERROR|WARNING)\s*-\s*(?:\[[\d:]+\]\s*)?(?:[\w.]+:\s*)?")
+
+
+@dataclass
+class Done:
+    """What a command came to: how it ended and what it said."""
+
+    code: int
+    lines: tuple[str, ...]
+
+    @property
+    def is_well(self) -> bool:
+        """Whether it did what it was asked."""
+        return self.code == 0
+
+
+@dataclass
+class Running:
+    """A command that goes on while its page is looked at."""
+
+    name: str
+    task: asyncio.Task[Done] | None = None
+    begun: float = field(default_factory=time.monotonic)
+    process: asyncio.subprocess.Process | None = None
+
+    @property
+    def seconds(self) -> int:
+        """How long it has been going on."""
+        return round(time.monotonic() - self.begun)
+
+    @property
+    def done(self) -> Done | None:
+        """What it came to; None while it goes on."""
+        return self.task.result() if self.task and self.task.done() else None
+
+    def stop(self) -> None:
+        """End it; what it was writing stays as it was before."""
+        if self.process is not None and self.process.returncode is None:
+            self.process.terminate()
+
+
+async def run(
+    module: str, arguments: Sequence[str | Path], folder: Path, watched: Running | None = None
+) -> Done:
+    """Run a module of Python in a folder until it ends; after a quarter of an hour it is ended."""
+    process = await asyncio.create_subprocess_exec(
+        sys.executable,
+        "-m",
+        module,
+        *(str(argument) for argument in arguments),
+        cwd=folder,
+        env={**os.environ, "PYTHONIOENCODING": "utf-8", "NO_MKDOCS_2_WARNING": "1"},
+        stdin=asyncio.subprocess.DEVNULL,
+        stdout=asyncio.subprocess.PIPE,
+        stderr=asyncio.subprocess.STDOUT,
+    )
+    if watched is not None:
+        watched.process = process
+    try:
+        said, _ = await asyncio.wait_for(process.communicate(), MOST_SECONDS)
+    except TimeoutError:
+        process.kill()
+        await process.wait()
+        return Done(1, ("This took more than a quarter of an hour and was ended.",))
+    return Done(process.returncode or 0, tuple(_plain_lines(said.decode("utf-8", "replace"))))
+
+
+def _plain_lines(said: str) -> list[str]:
+    """Return what a command said without colours and without what it only notes."""
+    lines = [_COLOURS.sub("", line).rstrip() for line in said.splitlines()]
+    return [_LEVEL.sub("", line) for line in lines if line.strip() and not _NO_WORD.match(line)]
