@@ -9,7 +9,7 @@ from starlette.requests import Request
 from starlette.responses import RedirectResponse, Response
 
 from stillroom.beginning.book import Answers, begin_book
-from stillroom.core.problems import ProblemsFound
+from stillroom.core.words.problems import ProblemsFound
 from stillroom.desk.desk import Desk
 from stillroom.desk.looking import plainly
 from stillroom.desk.showing import page

@@ -8,8 +8,8 @@ from typing import Final
 from starlette.requests import Request
 from starlette.responses import Response
 
-from stillroom.core.paper import CARD_SIZES
-from stillroom.core.tag_shapes import SHAPES
+from stillroom.core.paper.sheets import CARD_SIZES
+from stillroom.core.paper.tag_shapes import SHAPES
 from stillroom.desk.desk import Desk
 from stillroom.desk.place import NotHere
 from stillroom.desk.running import run
@@ -55,12 +55,12 @@ async def print_it(desk: Desk, request: Request) -> Response:
     book = desk.book()
     files = [path for path in book.recipe_files() if path.stem in chosen]
     arguments = ["print", what]
+    if what not in ("cards", "tags", "sheet", *WHOLE):
+        raise NotHere(what)
     if what == "cards" and asked.get("size") in CARD_SIZES:
         arguments += ["--size", asked["size"]]
-    elif what == "tags" and asked.get("shape") in SHAPES_ASKED:
+    if what == "tags" and asked.get("shape") in SHAPES_ASKED:
         arguments += ["--shape", asked["shape"]]
-    elif what not in ("sheet", *WHOLE):
-        raise NotHere(what)
     if what == "sheet" and len(files) != 1:
         return _shown(desk, 422, ("Choose the one recipe that is to stand on the sheet.",))
     if what in ("cards", "tags"):

@@ -17,8 +17,8 @@ from starlette.requests import Request
 from starlette.responses import Response
 
 from stillroom.core.book import Book
-from stillroom.core.private_shapes import find_giving_list
-from stillroom.core.text_files import LARGEST
+from stillroom.core.private.shapes import find_giving_list
+from stillroom.core.words.text_files import LARGEST
 from stillroom.desk.desk import Desk
 from stillroom.desk.running import run
 from stillroom.desk.showing import page
@@ -115,7 +115,7 @@ async def make(desk: Desk, request: Request) -> Response:
     if way == "folder":
         return _shown(desk, way=way, where=str(book.site_dir))
     if way == "branch":
-        return _on_branch(desk, aside)
+        return await _on_branch(desk, aside)
     if way == "stick":
         from stillroom.publish.stick import make_stick  # needed here alone
 
@@ -123,23 +123,12 @@ async def make(desk: Desk, request: Request) -> Response:
     return _zipped(aside, STICK if way == "stick" else "book")
 
 
-def _on_branch(desk: Desk, site: Path) -> Response:
+async def _on_branch(desk: Desk, site: Path) -> Response:
     """Put the site on a branch of the book's own git; nothing is sent to a host."""
-    from ghp_import import GhpError, ghp_import  # type: ignore[import-untyped]  # brings no types
-
-    root = desk.book().root
-    try:
-        # it works in the folder that it is run in, as git does
-        import os
-
-        before = Path.cwd()
-        os.chdir(root)
-        try:
-            ghp_import(str(site), mesg="The book", branch=BRANCH, nojekyll=True)
-        finally:
-            os.chdir(before)
-    except GhpError as error:
-        return _shown(desk, 422, wrong=(f"Git did not take it: {error}",), way="branch")
+    arguments = ["--no-jekyll", "--branch", BRANCH, "--message", "The book", site]
+    done = await run("ghp_import", arguments, desk.book().root)
+    if not done.is_well:
+        return _shown(desk, 422, wrong=("Git did not take it.", *done.lines[-3:]), way="branch")
     return _shown(desk, way="branch", where=BRANCH)
 
 

@@ -14,7 +14,7 @@ from starlette.requests import Request
 from starlette.responses import FileResponse, RedirectResponse, Response
 from starlette.routing import Route
 
-from stillroom.core.problems import Problem, ProblemsFound
+from stillroom.core.words.problems import Problem, ProblemsFound
 from stillroom.desk.begin_room import BEGIN_ROUTES
 from stillroom.desk.desk import Desk
 from stillroom.desk.earlier_room import EARLIER_ROUTES

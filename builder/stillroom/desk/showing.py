@@ -10,14 +10,15 @@ from jinja2 import Environment, FileSystemLoader, StrictUndefined
 from starlette.responses import HTMLResponse
 
 from stillroom.desk.place import NotHere, right_name
+from stillroom.looks import DRAWINGS, SCREEN_FONTS
 
 HERE: Final = Path(__file__).parent
 BOOK_ASSETS: Final = HERE.parent / "publish" / "assets"
 FOLDERS: Final = {
     "own": HERE / "assets",
     "css": BOOK_ASSETS / "css",
-    "fonts": BOOK_ASSETS / "fonts",
-    "drawings": BOOK_ASSETS / "drawings",
+    "fonts": SCREEN_FONTS,
+    "drawings": DRAWINGS,
 }
 ENDINGS: Final = {
     ".css": "text/css",

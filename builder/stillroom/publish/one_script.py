@@ -13,66 +13,72 @@ from pathlib import Path
 from typing import Final
 
 _IMPORT: Final = re.compile(
-    r"^import\s+(?:\{(?P<names>[^}]*)\}\s+from\s+)?\"\./(?P<file>[\w-]+\.js)\";\n", re.MULTILINE
+    r"^import\s+(?:\{(?P<names>[^}]*)\}\s+from\s+)?\"(?P<file>\.{1,2}/[\w/.-]+\.js)\";\n",
+    re.MULTILINE,
 )
-_LATER: Final = re.compile(r"\bimport\(\"\./(?P<file>[\w-]+\.js)\"\)")
+_LATER: Final = re.compile(r"\bimport\(\"(?P<file>\.{1,2}/[\w/.-]+\.js)\"\)")
 _EXPORTED: Final = re.compile(
     r"^export\s+(?P<what>(?:async\s+)?(?:function\*?|class|const|let)\s+(?P<name>\w+))",
     re.MULTILINE,
 )
 _LIST: Final = re.compile(r"^export\s+\{(?P<names>[^}]*)\};\n", re.MULTILINE)
+_NOWHERE: Final = "https://book.invalid/assets/js/x.js"
+"""Stands for the address of a script, from which others are reckoned; nothing is asked of it."""
 
 
 class _Bundle:
     """The modules gathered so far, each after those that it needs."""
 
-    def __init__(self, folder: Path) -> None:
-        self.folder = folder
+    def __init__(self) -> None:
         self.pieces: list[str] = []
-        self.seen: dict[str, bool] = {}
+        self.seen: dict[Path, bool] = {}
 
-    def add(self, file: str) -> str:
+    def add(self, file: Path) -> str:
         """Gather a module with all that it needs, and return the name of what it gives."""
-        name = "module_" + re.sub(r"\W", "_", file.removesuffix(".js"))
+        name = "module_" + re.sub(r"\W", "_", file.stem)
         if self.seen.get(file) is False:
-            raise ValueError(f"{file} needs itself: it cannot stand in one script.")
+            raise ValueError(f"{file.name} needs itself: it cannot stand in one script.")
         if file in self.seen:
             return name
         self.seen[file] = False
-        text = (self.folder / file).read_text(encoding="utf-8")
-        text = _IMPORT.sub(self._imported, text)
-        text = _LATER.sub(lambda found: f"Promise.resolve({self.add(found['file'])})", text)
-        given = [found["name"] for found in _EXPORTED.finditer(text)]
-        text = _EXPORTED.sub(lambda found: found["what"], text)
-        for found in _LIST.finditer(text):
-            given += [part.strip() for part in found["names"].split(",") if part.strip()]
-        text = _LIST.sub("", text).replace(
-            "import.meta.url", json.dumps("https://book.invalid/js/")
-        )
-        if left := re.search(r"^\s*(?:import|export)\b.*", text, re.MULTILINE):
-            raise ValueError(f"{file}: this cannot stand in one script: {left[0]}")
-        self.pieces.append(
-            f"const {name} = (() => {{\n{text}\nreturn {{ {', '.join(given)} }};\n}})();\n"
-        )
+
+        def other(found: re.Match[str]) -> str:
+            return self.add((file.parent / found["file"]).resolve())
+
+        def imported(found: re.Match[str]) -> str:
+            given = other(found)
+            if found["names"] is None:
+                return ""
+            names = re.sub(r"\b(\w+)\s+as\s+(\w+)\b", r"\1: \2", " ".join(found["names"].split()))
+            return f"const {{ {names.strip(' ,')} }} = {given};\n"
+
+        text = _IMPORT.sub(imported, file.read_text(encoding="utf-8"))
+        text = _LATER.sub(lambda found: f"Promise.resolve({other(found)})", text)
+        self.pieces.append(_as_function(text, name, file.name))
         self.seen[file] = True
         return name
 
-    def _imported(self, found: re.Match[str]) -> str:
-        name = self.add(found["file"])
-        if found["names"] is None:
-            return ""
-        names = re.sub(r"\b(\w+)\s+as\s+(\w+)\b", r"\1: \2", " ".join(found["names"].split()))
-        return f"const {{ {names.strip(' ,')} }} = {name};\n"
+
+def _as_function(text: str, name: str, file: str) -> str:
+    """Return a module's words as a function that gives what it exports."""
+    given = [found["name"] for found in _EXPORTED.finditer(text)]
+    text = _EXPORTED.sub(lambda found: found["what"], text)
+    for found in _LIST.finditer(text):
+        given += [part.strip() for part in found["names"].split(",") if part.strip()]
+    text = _LIST.sub("", text).replace("import.meta.url", json.dumps(_NOWHERE))
+    if left := re.search(r"^\s*(?:import|export)\b.*", text, re.MULTILINE):
+        raise ValueError(f"{file}: this cannot stand in one script: {left[0]}")
+    return f"const {name} = (() => {{\n{text}\nreturn {{ {', '.join(given)} }};\n}})();\n"
 
 
-def one_script(folder: Path, first: str, fetched: dict[str, str]) -> str:
-    """Return the module `first` of a folder with all that it needs, as one plain script.
+def one_script(first: Path, fetched: dict[str, str]) -> str:
+    """Return the module `first` with all that it needs, as one plain script.
 
     `fetched` are the files that the scripts ask for, by the ends of their addresses, with their
     words. Raises ValueError for a script that is written otherwise than the book's are.
     """
-    bundle = _Bundle(folder)
-    bundle.add(first)
+    bundle = _Bundle()
+    bundle.add(first.resolve())
     answers = json.dumps(fetched, ensure_ascii=False)
     return (
         '"use strict";\n(() => {\n'

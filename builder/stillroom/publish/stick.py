@@ -1,8 +1,8 @@
 """A built book made to be opened by a double click: from a stick, a shared folder, a zip.
 
-From a disk a browser takes no module and no data, and finds no page in the name of a folder. So each
-link names its page, the scripts are one, and the search has its words beside it. Nothing else of
-the pages is changed.
+From a disk a browser takes no module and no data, and finds no page in the name of a folder. So
+each link names its page, the scripts are one, and the search has its words beside it. Nothing else
+of the pages is changed.
 """
 
 from __future__ import annotations
@@ -20,7 +20,8 @@ _HERE: Final = Path(__file__).parent / "stick"
 _LINK: Final = re.compile(r"""(<(?:a|link|area)\b[^>]*?\shref=)(["'])([^"']*)\2""")
 _TO_FOLDER: Final = re.compile(r"(?P<path>(?:(?:\.{1,2}|[\w%.~-]+)/)*(?:\.{1,2})?)(?P<end>[?#].*)?")
 _MODULE: Final = re.compile(
-    r'<script src="(?P<base>[^"]*?)/?assets/stillroom/js/define\.js" type="module"></script>'
+    r'<script src="(?P<base>[^"]*?)/?assets/stillroom/js/elements/define\.js"'
+    r' type="module"></script>'
 )
 _THEME: Final = re.compile(r'<script src="[^"]*assets/javascripts/bundle\.[^"]*"></script>\s*')
 _TAGS: Final = re.compile(r"<[^>]+>")
@@ -33,7 +34,7 @@ def make_stick(site: Path) -> None:
     It may not be the site that is put on a host: search engines and old addresses are not served.
     """
     amounts = (site / AMOUNTS_DATA).read_text(encoding="utf-8")
-    script = one_script(ASSETS / "js", "define.js", {"data/amounts.json": amounts})
+    script = one_script(ASSETS / "js" / "elements" / "define.js", {"data/amounts.json": amounts})
     (site / _OWN / "book.js").write_text(script, encoding="utf-8")
     (site / _OWN / "find.js").write_bytes((_HERE / "find.js").read_bytes())
     (site / _OWN / "words.js").write_text(_words(site), encoding="utf-8")

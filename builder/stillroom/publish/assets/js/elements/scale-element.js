@@ -13,7 +13,7 @@ import { readRecipe, scale, scaleLine, scalePart } from "../size/scale.js";
 import { parseTarget } from "../size/scale-targets.js";
 
 const SORTS = ["makes", "times", "fill", "have", "vessel"];
-const TABLES = new URL("../data/amounts.json", import.meta.url);
+const TABLES = new URL("../../data/amounts.json", import.meta.url);
 
 function element(tag, words, name = "") {
   const made = document.createElement(tag);

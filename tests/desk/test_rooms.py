@@ -1,0 +1,158 @@
+"""What is done at the desk, by its own door: begin, keep, go back, print, publish."""
+
+from __future__ import annotations
+
+import html
+import re
+import subprocess
+from collections.abc import Iterator
+from pathlib import Path
+
+import pytest
+
+from desk.conftest import OpenDesk, open_on, small_book
+
+JAM = {
+    "title": "Plum jam",
+    "kind": "jam",
+    "makes": "4 jars of 200 ml",
+    "ingredients": "1 kg plums, stoned\n1 kg granulated sugar\n2 tbsp lemon juice",
+    "method": "Simmer ‹plums› with ‹lemon juice›.\nStir in ‹granulated sugar› and boil to 104 C.\n"
+    "Fill the hot jars and close them.",
+    "keeps_unopened": "1 year",
+    "keeps_opened": "1 month",
+    "keeps_source": "maker's own practice",
+}
+
+
+@pytest.fixture
+def own(tmp_path: Path) -> Iterator[OpenDesk]:
+    opened, thread = open_on(small_book(tmp_path / "book"))
+    yield opened
+    opened.ask("/stop", "POST")
+    thread.join(20)
+
+
+def boxes(desk: OpenDesk, ident: str) -> dict[str, str]:
+    """Return what stands in the boxes of a recipe, as a browser would send it."""
+    text = desk.ask(f"/write/{ident}").text
+    lines = re.findall(r'<input[^>]* name="([a-z_]+)" value="([^"]*)"', text)
+    areas = re.findall(r'<textarea[^>]* name="([a-z_]+)"[^>]*>\n(.*?)</textarea>', text, re.DOTALL)
+    found = {name: html.unescape(value) for name, value in (*lines, *areas)}
+    kind = re.search(r'<option value="([^"]*)" selected>', text)
+    return found | {"kind": html.unescape(kind[1]) if kind else ""}
+
+
+def keep(desk: OpenDesk, ident: str, **changed: str) -> int:
+    return desk.ask(f"/write/{ident}/keep", "POST", boxes(desk, ident) | changed).status
+
+
+def test_four_answers_make_a_book_that_builds(tmp_path: Path) -> None:
+    opened, thread = open_on(tmp_path / "new")
+    assert opened.ask("/").headers["location"] == "/begin"
+    assert opened.ask("/begin", "POST", {"title": "", "country": "GB"}).status == 422
+    said = {"title": "Ann: our book", "country": "NO", "keeper": "Ann", "day": "24 December"}
+    assert opened.ask("/begin", "POST", said).status == 303
+    assert opened.ask("/publish", "POST", {"way": "folder"}).text.count("lies in the folder") == 1
+    page = (tmp_path / "new" / "site" / "index.html").read_text(encoding="utf-8")
+    assert "Ann: our book" in page
+    assert "Thistledown" not in page
+    opened.ask("/stop", "POST")
+    thread.join(20)
+
+
+def test_a_recipe_is_kept_in_the_book_and_its_draft_is_not(own: OpenDesk) -> None:
+    assert keep(own, "new-recipe", **JAM) == 303
+    written = (own.folder / "recipes" / "plum-jam.md").read_text(encoding="utf-8")
+    assert "{plums}" in written
+    # a mistake is kept beside it: what is published stays
+    assert keep(own, "plum-jam", ingredients="1,5 kg plums") == 303
+    assert (own.folder / "recipes" / "plum-jam.md").read_text(encoding="utf-8") == written
+    assert "1,5 kg plums" in (own.folder / "drafts" / "plum-jam.md").read_text(encoding="utf-8")
+    assert "a draft of something newer" in own.ask("/").text
+    # once it is right it takes its place
+    assert keep(own, "plum-jam", ingredients=JAM["ingredients"] + "\n1 tsp cinnamon") == 303
+    assert not (own.folder / "drafts" / "plum-jam.md").exists()
+    assert "1 tsp cinnamon" in (own.folder / "recipes" / "plum-jam.md").read_text("utf-8")
+
+
+def test_what_was_is_kept_and_comes_back(own: OpenDesk) -> None:
+    path = own.folder / "recipes" / "lavender-sugar.md"
+    before = path.read_bytes()
+    assert keep(own, "lavender-sugar", makes="600 g") == 303
+    assert path.read_bytes() != before
+    listed = own.ask("/write/lavender-sugar/earlier").text
+    (name,) = re.findall(r"/write/lavender-sugar/earlier/([\w.-]+)", listed)
+    assert "makes: 500 g" in own.ask(f"/write/lavender-sugar/earlier/{name}").text
+    assert own.ask(f"/write/lavender-sugar/earlier/{name}", "POST").status == 303
+    assert path.read_bytes() != before, "it comes into the boxes first"
+    assert keep(own, "lavender-sugar") == 303
+    assert path.read_bytes() == before
+
+
+def test_a_file_changed_elsewhere_is_never_written_over(own: OpenDesk) -> None:
+    path = own.folder / "recipes" / "lavender-sugar.md"
+    mine = boxes(own, "lavender-sugar") | {"makes": "600 g"}
+    theirs = path.read_text(encoding="utf-8").replace("1 year", "2 years")
+    path.write_text(theirs, encoding="utf-8")
+    answer = own.ask("/write/lavender-sugar/keep", "POST", mine)
+    assert answer.status == 409
+    assert "600 g" in answer.text
+    assert "2 years" in answer.text
+    assert path.read_text(encoding="utf-8") == theirs
+    opened = re.search(r'name="opened" value="([^"]+)"', answer.text)
+    assert opened
+    assert own.ask("/write/lavender-sugar/keep", "POST", mine | {"opened": opened[1]}).status == 303
+    assert "makes: 600 g" in path.read_text(encoding="utf-8")
+    assert own.ask("/write/lavender-sugar/earlier").text.count("/earlier/") == 1
+
+
+def test_a_closed_browser_loses_nothing(own: OpenDesk) -> None:
+    typed = boxes(own, "lavender-sugar") | {"summary": "Typed and never kept."}
+    assert own.ask("/write/lavender-sugar/look", "POST", typed).status == 200
+    text = own.ask("/write/lavender-sugar").text
+    assert "Typed and never kept." in text
+    assert "typed before and not kept" in text
+    assert "never kept" not in (own.folder / "recipes/lavender-sugar.md").read_text("utf-8")
+    assert own.ask("/write/lavender-sugar/let-go", "POST").status == 303
+    assert "Typed and never kept." not in own.ask("/write/lavender-sugar").text
+
+
+def test_a_pdf_opens(own: OpenDesk) -> None:
+    answer = own.ask("/paper", "POST", {"what": "cards", "recipe": "lavender-sugar", "to": "--out"})
+    assert answer.text.startswith("%PDF")
+    assert answer.headers["content-type"] == "application/pdf"
+    assert own.ask("/paper", "POST", {"what": "--help"}).status == 404
+
+
+def test_what_is_public_is_said_and_a_stick_is_made(own: OpenDesk) -> None:
+    (own.folder / "winter.yml").write_text("giving list: Winter\n", encoding="utf-8")
+    keep(own, "new-recipe", title="Half a thought")
+    text = own.ask("/publish").text
+    never = text[text.index("never leaves") :]
+    assert "winter.yml" in never
+    assert "half-a-thought" in never
+    connection = own.ask("/publish", "POST", {"way": "stick"})
+    assert connection.headers["content-type"] == "application/zip"
+
+
+def test_a_branch_holds_the_site_and_nothing_else(own: OpenDesk) -> None:
+    git = ["git", "-c", "user.name=A", "-c", "user.email=a@book.example"]
+    for words in (
+        ["init", "-q"],
+        ["config", "user.name", "A"],
+        ["config", "user.email", "a@b.example"],
+    ):
+        subprocess.run([*git, *words], cwd=own.folder, check=True)
+    text = own.ask("/publish", "POST", {"way": "branch"}).text
+    assert "was sent nowhere" in text
+    listed = subprocess.run(
+        [*git, "ls-tree", "-r", "--name-only", "gh-pages"],
+        cwd=own.folder,
+        check=True,
+        capture_output=True,
+        text=True,
+        encoding="utf-8",
+    ).stdout.split()
+    assert "r/lavender-sugar/index.html" in listed
+    assert not [name for name in listed if name.endswith(".md") or "drafts" in name]
