@@ -125,7 +125,7 @@ async def make(desk: Desk, request: Request) -> Response:
 
 async def _on_branch(desk: Desk, site: Path) -> Response:
     """Put the site on a branch of the book's own git; nothing is sent to a host."""
-    arguments = ["--no-jekyll", "--branch", BRANCH, "--message", "The book", site]
+    arguments = ["--no-jekyll", "--branch", BRANCH, "--message", "The book", str(site)]
     done = await run("ghp_import", arguments, desk.book().root)
     if not done.is_well:
         return _shown(desk, 422, wrong=("Git did not take it.", *done.lines[-3:]), way="branch")
