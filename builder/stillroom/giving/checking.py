@@ -58,9 +58,9 @@ def why_unsafe(household: Household, recipe: Recipe) -> Iterator[str]:
         yield "alcohol where nobody may have it"
     if youngest < HONEY_MONTHS and ("honey" in tags or "honey" in animals):
         yield "honey where there is a baby"
-    if youngest < CHOKING_MONTHS and recipe.kind.name == "confection":
+    if youngest < CHOKING_MONTHS and recipe.kind.is_("sweet"):
         yield "a sweet to choke on where there is a small child"
-    if household.delivery == "by post" and recipe.kind.name == "ferment":
+    if household.delivery == "by post" and recipe.kind.is_("living"):
         yield "a ferment in the post"
 
 

@@ -62,7 +62,7 @@ class Facts:
         # over 1.2 % vol counts as alcohol (Reg. (EU) 1169/2011 art. 9(1)(k)), a vinegar's trace not
         if any((s.composition.alcohol or 0) > 1 for s in known if s.composition):
             return "contains"
-        if self.recipe.kind.name == "ferment":
+        if self.recipe.kind.is_("living"):
             return "contains" if any("yeast" in s.tags for s in known) else "not known"
         return "not known" if None in self.staples else "free"
 

@@ -44,8 +44,6 @@ from stillroom.giving.rules import why_refused
 from stillroom.giving.shelf import Shelf, read_shelf
 from stillroom.giving.starting import start_choices
 
-SORT_OF_KIND: dict[str, Sort] = {"infusion": "drink", "ferment": "drink", "craft": "craft"}
-
 
 @dataclass(frozen=True)
 class Offering:
@@ -189,7 +187,9 @@ def _offer(
 
 def _sort_of(recipe: Recipe) -> Sort:
     """Return what a recipe counts as in a basket; what people do not eat is no food of it."""
-    return SORT_OF_KIND.get(recipe.kind.name, "eat" if recipe.kind.edible else "craft")
+    if not recipe.kind.edible:
+        return "craft"
+    return "drink" if recipe.kind.is_("drink") else "eat"
 
 
 def _brew(giving: GivingList, recipe: Recipe, needs: tuple[Need, ...], today: date) -> Brew:

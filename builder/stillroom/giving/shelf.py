@@ -28,7 +28,6 @@ class Shelved:
     number: int
     made_on: date
     keep_until: date | None
-    on_its_way: bool = False
 
 
 @dataclass(frozen=True)
@@ -101,7 +100,6 @@ def _logged(
         number=max(0, number),
         made_on=batch.made_on or dated.made,
         keep_until=dated.keep_until,
-        on_its_way=batch.made_on is None,
     )
 
 

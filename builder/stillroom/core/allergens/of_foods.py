@@ -195,9 +195,9 @@ def _allergen(known: tuple[Known, ...], names: frozenset[str]) -> Answer:
 
 def _alcohol(recipe: Recipe, known: tuple[Known, ...]) -> Answer:
     tags = {tag for one in known for staple in one.staples for tag in staple.tags}
-    if "alcohol" in tags or (recipe.kind.name == "ferment" and "yeast" in tags):
+    if "alcohol" in tags or (recipe.kind.is_("living") and "yeast" in tags):
         return "contains"
-    if recipe.kind.name == "ferment":
+    if recipe.kind.is_("living"):
         return "may contain"
     return "not known" if any(one.open for one in known) else "free"
 

@@ -200,7 +200,7 @@ def headspace_inches(recipe: Recipe) -> Fraction | None:
 
     Jams and jellies a quarter of an inch; what stands in vinegar half an inch, as pickles do.
     """
-    if recipe.kind.name != "preserve":
+    if not recipe.kind.is_("put up"):
         return None
     sour = any("vinegar" in ingredient.item.lower() for ingredient in recipe.ingredients)
     return figure("headspace_inches", "pickle" if sour else "jam")

@@ -38,7 +38,7 @@ def solids_of(recipe: Recipe) -> SolubleSolids | None:
 
     What is strained out of a jelly is taken to leave its sugar behind in the juice.
     """
-    if recipe.kind.name != "preserve":
+    if not recipe.kind.is_("put up"):
         return None
     held = contents_of(recipe)
     finished = finished_g(recipe)

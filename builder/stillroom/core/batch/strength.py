@@ -81,7 +81,7 @@ def strength_of(recipe: Recipe, shares: Sequence[Fraction] = ()) -> Strength | N
     held = contents_of(recipe)
     if drinks_without_size(recipe):
         return None
-    if recipe.kind.name == "ferment" and not any(abv_of(content) for content in held):
+    if recipe.kind.is_("living") and not any(abv_of(content) for content in held):
         return _ferment(recipe, held)
     parts = strength_parts(recipe)
     if not parts:
@@ -104,7 +104,7 @@ def strength_of(recipe: Recipe, shares: Sequence[Fraction] = ()) -> Strength | N
 def strength_parts(recipe: Recipe) -> tuple[StrengthPart, ...]:
     """Return what each ingredient brings to the strength; () where none is reckoned by mixing."""
     held = contents_of(recipe)
-    if recipe.kind.name not in ("infusion", "ferment") or not any(map(abv_of, held)):
+    if not recipe.kind.is_("drink") or not any(map(abv_of, held)):
         return ()
     parts = tuple(
         StrengthPart(_place(recipe, content), _part(content, 1.0), _part(content, 0.5))
@@ -210,7 +210,7 @@ def _pours(recipe: Recipe, abv: float) -> tuple[Pour, ...]:
 
 def servings_of(recipe: Recipe) -> tuple[tuple[str, Fraction], ...]:
     """Return what such a thing is poured by, and its ml: spoon, glass, the bottle given."""
-    glass = _WINE_GLASS if recipe.kind.name == "ferment" else _SPIRIT_GLASS
+    glass = _WINE_GLASS if recipe.kind.is_("living") else _SPIRIT_GLASS
     first = recipe.filled_into[0]
     if first.size and first.size.unit in ("ml", "cl", "l"):
         volume = first.size.middle * {"ml": 1, "cl": 10, "l": 1000}[first.size.unit]
@@ -247,7 +247,7 @@ def fold_parts(recipe: Recipe) -> FoldParts | None:
     pods = [c for c in held if "vanilla" in c.ingredient.item.lower() and not c.liquid and c.grams]
     spirits = [c for c in held if abv_of(c) >= 15]
     others = [c for c in held if c not in pods and c not in spirits]
-    if recipe.kind.name != "infusion" or not pods or not spirits or others:
+    if not recipe.kind.is_("steeped") or not pods or not spirits or others:
         return None
     return FoldParts(
         tuple((_place(recipe, c), c.grams or Fraction(0)) for c in pods),

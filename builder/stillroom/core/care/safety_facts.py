@@ -214,7 +214,7 @@ def gather_facts(recipe: Recipe, strength: Fraction | None, allergens: tuple[str
 
 
 def _in_a_jar(recipe: Recipe) -> bool:
-    return recipe.kind.name == "preserve" and kept_at(recipe) == "room"
+    return recipe.kind.is_("put up") and kept_at(recipe) == "room"
 
 
 def _affirmed(sentence: str) -> str:

@@ -267,7 +267,7 @@ def _told(facts: Facts, name: str, _: Mapping[str, Any]) -> Evidence | None:
 def _soda(facts: Facts, to_the_kilo: int, _: Mapping[str, Any]) -> Evidence | None:
     """Look for more baking soda than raises a dough: see care/soda.py."""
     soda = tuple(thing for thing in facts.things if thing.staple and thing.staple.name in SODA)
-    much = soda_is_much(facts.things, facts.recipe.kind.name, to_the_kilo)
+    much = soda_is_much(facts.things, facts.recipe.kind, to_the_kilo)
     return _found(soda) if much else None
 
 

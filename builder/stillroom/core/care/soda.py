@@ -9,6 +9,7 @@ from collections.abc import Sequence
 from fractions import Fraction
 
 from stillroom.core.care.acid import Weighed
+from stillroom.core.recipe.kinds import Kind
 
 SODA = frozenset({"bicarbonate of soda", "bicarbonate soda", "potassium bicarbonate"})
 # a tablespoon; and in a preserve or a pickle a teaspoon or two, beside the acid that keeps it
@@ -19,7 +20,7 @@ _SUGAR_SHARE = Fraction(3, 5)
 _WITHOUT_ITS_LIQUID = Fraction(5, 3)
 
 
-def soda_is_much(rows: Sequence[Weighed], kind: str, most_to_the_kilo: int) -> bool:
+def soda_is_much(rows: Sequence[Weighed], kind: Kind, most_to_the_kilo: int) -> bool:
     """Say whether soda passes what is usual; among sugar alone it is honeycomb, and foams away.
 
     Soda of which nobody says how much is a pinch.
@@ -28,11 +29,11 @@ def soda_is_much(rows: Sequence[Weighed], kind: str, most_to_the_kilo: int) -> b
     whole = _sum(rows)
     if not soda or not whole:
         return False
-    if kind in ("infusion", "ferment"):
+    if kind.is_("drink"):
         return soda >= _DRUNK_G
-    if kind == "preserve" and any("acid" in row.tags for row in rows):
+    if kind.is_("put up") and any("acid" in row.tags for row in rows):
         return soda >= _PRESERVE_G
-    most = most_to_the_kilo * (_WITHOUT_ITS_LIQUID if kind == "dry mix" else 1)
+    most = most_to_the_kilo * (_WITHOUT_ITS_LIQUID if kind.is_("dry") else 1)
     sugar = _sum([row for row in rows if row.tags & {"sugar", "syrup", "honey"}])
     return soda * 1000 > most * whole and sugar < _SUGAR_SHARE * whole
 

@@ -20,12 +20,12 @@ Tags = frozenset[str]
 
 def _distils(recipe: Recipe, tags: Tags) -> str:
     """Look for it where there is alcohol, or where a ferment makes some."""
-    holds = tags & {"alcohol", "yeast"} or recipe.kind.name == "ferment"
+    holds = tags & {"alcohol", "yeast"} or recipe.kind.is_("living")
     return strengthens_alcohol(recipe) if holds else ""
 
 
 def _resugars(recipe: Recipe, tags: Tags) -> str:
-    lives = recipe.kind.name == "ferment" and tags & {"yeast", "live-culture"}
+    lives = recipe.kind.is_("living") and tags & {"yeast", "live-culture"}
     return sugars_again(recipe) if lives else ""
 
 

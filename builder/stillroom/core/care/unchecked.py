@@ -25,7 +25,7 @@ def unknown_foods_of(recipe: Recipe) -> tuple[str, ...]:
 
 def acidity_not_known(recipe: Recipe) -> tuple[str, ...]:
     """Return the foods of a jar for the shelf that are known, but not how sour they are."""
-    if recipe.kind.name != "preserve" or kept_at(recipe) != "room":
+    if not recipe.kind.is_("put up") or kept_at(recipe) != "room":
         return ()
     rows = list(zip(know_recipe(recipe), contents_by_place(recipe), strict=False))
     weights = [content.grams if content else None for _, content in rows]

@@ -25,7 +25,6 @@ from stillroom.core.lines.ingredient_food import name_of, parts_of
 from stillroom.core.lines.staple_table import staple_of
 from stillroom.core.recipe.model import Recipe
 
-_DRIVES_OFF_WATER = ("preserve", "bake", "confection")
 _WATER_NAMED_FROM = Fraction(5, 100)
 # worked into a drink rather than steeped in it
 _FEEDS_THE_BREW = frozenset({"yeast", "nutrient"})
@@ -69,7 +68,7 @@ def list_contents(recipe: Recipe, known: Iterable[Known], law: List) -> tuple[Co
     ]
     rows = _one_row_each(rows)
     rows = _without_steam(recipe, rows)
-    pressed = recipe.kind.name == "preserve"  # a jelly holds the juice of what was strained out
+    pressed = recipe.kind.is_("put up")  # a jelly holds the juice of what was strained out
     staying = [(one, grams, stays) for one, grams, stays in rows if stays or pressed]
     strained = [(one, grams, stays) for one, grams, stays in rows if not stays and not pressed]
     entries: list[ContentsEntry] = []
@@ -111,7 +110,7 @@ def _without_steam(recipe: Recipe, rows: list[_Row]) -> list[_Row]:
     Of food that is boiled or baked and weighed when done, what was lost was water. Below 5 % it
     need not be named. Where nobody says what the food weighs, water stands last.
     """
-    if recipe.kind.name not in _DRIVES_OFF_WATER:
+    if not recipe.kind.is_("loses water"):
         return rows
     finished = _finished_g(recipe)
     total = sum((grams for _, grams, stays in rows if grams), Fraction(0))
@@ -152,7 +151,7 @@ def _is_pickled(recipe: Recipe, known: Known) -> bool:
     things = [staple_of(ingredient) for ingredient in recipe.ingredients]
     brewed = any(staple and "yeast" in staple.tags for staple in things)
     own_word = known.ingredient.left_in is not None
-    return recipe.kind.name == "ferment" and not brewed and not own_word
+    return recipe.kind.is_("living") and not brewed and not own_word
 
 
 def _stays(recipe: Recipe, known: Known) -> bool:

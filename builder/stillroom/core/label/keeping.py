@@ -130,7 +130,7 @@ def needs_no_date(recipe: Recipe) -> bool:
     """Tell whether it is a drink so strong that Annex X asks for no best-before date on it."""
     found = strength_of(recipe)
     strong = found is not None and found.abv_percent >= EXEMPT_FROM_ABV
-    return strong and recipe.kind.is_eaten and recipe.kind.name in ("infusion", "ferment")
+    return strong and recipe.kind.is_eaten and recipe.kind.is_("drink")
 
 
 def _longer(own: Span | None, published: Span) -> bool:
@@ -167,6 +167,4 @@ def _term(recipe: Recipe, facts: Facts, published_mark: str) -> tuple[Term, str]
 
 
 def _is_drink(facts: Facts) -> bool:
-    return facts.recipe.kind.name in ("infusion", "ferment") and bool(
-        facts.tagged(["alcohol", "yeast"])
-    )
+    return facts.recipe.kind.is_("drink") and bool(facts.tagged(["alcohol", "yeast"]))

@@ -202,7 +202,7 @@ def _keep_how(recipe: Recipe, kept: Kept) -> str:
 def _strength_text(recipe: Recipe) -> str:
     """State the strength of a drink above 1.2 % vol: Art. 9(1)(k); never finer than it is known."""
     found = strength_of(recipe)
-    if found is None or recipe.kind.name not in ("infusion", "ferment") or found.abv_percent <= 1.2:
+    if found is None or not recipe.kind.is_("drink") or found.abv_percent <= 1.2:
         return ""
     return found.text[:1].upper() + found.text[1:]
 

@@ -35,7 +35,6 @@ def egg_of_size(reading: FoodReading, texts: Sequence[str], system: str) -> Food
     sized = replace(
         food,
         each_g=Fraction(sizes[size]),
-        each_of=f"one {size}, without its shell",
         sources={**food.sources, "each": f"egg_sizes.yml: {size}"},
     )
     foods = tuple(sized if one is food else one for one in reading.foods)

@@ -11,7 +11,7 @@ from stillroom.core.larder.acidity import Acidity, acidity_by_tags
 from stillroom.core.words.problems import did_you_mean
 
 FIGURES = ("density", "each", "composition", "solid_density", "soak_uptake", "strength")
-SOURCED = (*FIGURES, "acidity", "water_activity")
+SOURCED = (*FIGURES, "acidity")
 KEYS = frozenset(
     {
         "also",
@@ -48,7 +48,7 @@ class Staple:
 
     `density` in g per ml as it lies in the spoon; `solid_density` in g per ml without the air
     between pieces; `each_g` in g; `soak_uptake` in ml of liquid kept back per g; `strength` in
-    % vol as usually sold; `water_activity` from 0 to 1, where it is published. `acidity` is None
+    % vol as usually sold. `acidity` is None
     when it is not known. `animal` names where it comes from. `parts` opens a compound, in
     descending order. `vegan_note` is "" unless only the maker can tell. `kind_of` names the food
     whose facts it has, when it has none of its own.
@@ -61,7 +61,6 @@ class Staple:
     density: Fraction | None = None
     solid_density: Fraction | None = None
     each_g: Fraction | None = None
-    each_of: str = ""
     composition: Composition | None = None
     strength: Fraction | None = None
     soak_uptake: Fraction | None = None
@@ -71,7 +70,6 @@ class Staple:
     vegan_note: str = ""
     tags: frozenset[str] = frozenset()
     acidity: Acidity | None = None
-    water_activity: Fraction | None = None
     parts: tuple[str, ...] = ()
     note: str = ""
     sources: Mapping[str, str] = field(default_factory=dict, hash=False)
@@ -117,7 +115,6 @@ def read_staple(file: str, name: str, row: Mapping[str, Any], section: str) -> S
         density=_figure(row, "density", "g_per_ml"),
         solid_density=_figure(row, "solid_density", "g_per_ml"),
         each_g=_figure(row, "each", "g"),
-        each_of=row.get("each", {}).get("of", ""),
         composition=composition,
         strength=_figure(row, "strength", "abv"),
         soak_uptake=_figure(row, "soak_uptake", "ml_per_g"),
@@ -127,7 +124,6 @@ def read_staple(file: str, name: str, row: Mapping[str, Any], section: str) -> S
         vegan_note=row.get("vegan", ""),
         tags=tags,
         acidity=own or acidity_by_tags(tags, composition.water if composition else None),
-        water_activity=_figure(row, "water_activity", "aw"),
         parts=tuple(row.get("parts", ())),
         note=row.get("note", ""),
         sources=sources,

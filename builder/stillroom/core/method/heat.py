@@ -94,7 +94,7 @@ def cooked_places(recipe: Recipe) -> frozenset[int]:
 
     Foods that only the method names go on from its end.
     """
-    if recipe.kind.name == "dry mix":
+    if recipe.kind.is_("dry"):
         return _toasted(recipe)
     used: list[set[int]] = [set()]
     unsaid = _never_named(recipe)

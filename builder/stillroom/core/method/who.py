@@ -52,7 +52,7 @@ def said_for_infants(recipe: Recipe) -> str:
     for clause in _clauses(recipe):
         plain = _NO_INFANT.sub(" ", clause)
         found = _INFANT.search(plain)
-        if not found and recipe.kind.name not in ("infusion", "ferment"):
+        if not found and not recipe.kind.is_("drink"):
             found = None if _RIPENS.search(plain) else _FROM_MONTHS.search(plain)
         if found:
             return found[0].strip()

@@ -3,15 +3,26 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Iterable
 from dataclasses import dataclass, replace
 from functools import cache
-from typing import Any, Literal
+from typing import Any, Literal, get_args
 
 from stillroom.core.words.data_files import read_data
 from stillroom.core.words.plurals import singular
 from stillroom.core.words.problems import Unreadable, nearest
 
 Eater = Literal["people", "pets", "nobody"]
+Trait = Literal[
+    "steeped",  # in spirit or vinegar
+    "living",  # made by yeast or bacteria, that may go on in the bottle
+    "drink",  # poured out; its strength counts
+    "put up",  # in jars for the shelf
+    "loses water",  # boiled or baked, and weighed when done
+    "boils sugar",  # to a heat that hangs on the altitude
+    "dry",  # measured out without its liquid
+    "sweet",  # sucked or chewed: a small child may choke on it
+]
 
 
 @dataclass(frozen=True)
@@ -30,6 +41,11 @@ class Kind:
     mark: str
     eaten_by: Eater = "people"
     called: str = ""
+    traits: frozenset[Trait] = frozenset()
+
+    def is_(self, trait: Trait) -> bool:
+        """Whether something sets it apart from other kinds."""
+        return trait in self.traits
 
     @property
     def spoken(self) -> str:
@@ -52,6 +68,13 @@ class Kind:
         return self.eaten_by != "nobody"
 
 
+def _traits(name: str, written: Iterable[str]) -> frozenset[Trait]:
+    unknown = set(written) - set(get_args(Trait))
+    if unknown:
+        raise ValueError(f'kinds.yml: "{name}" is {unknown}, which no kind is.')
+    return frozenset(written)  # type: ignore[arg-type]
+
+
 def _read(name: str, row: dict[str, Any]) -> Kind:
     return Kind(
         name=name,
@@ -65,6 +88,7 @@ def _read(name: str, row: dict[str, Any]) -> Kind:
         keep=row["keep"],
         mark=row["mark"],
         eaten_by=row.get("eaten_by", "people"),
+        traits=_traits(name, row.get("is", ())),
     )
 
 

@@ -52,7 +52,6 @@ _BARE = re.compile(rf"(?<=\d)\s?{_DEGREE}?\s?([CF])\b")
 _IN_AN_OVEN = re.compile(r"\b(?:oven|bak(?:e|ed|ing)|roast\w*)\b", re.IGNORECASE)
 _SAME = re.compile(r"\s*(?:/|\(|,|or)\s*")
 """What stands between two ways of saying one heat: "180 °C/350 °F (gas mark 4)"."""
-_BOILS_SUGAR = ("preserve", "confection")
 _BOILED_C = 103  # sugar boiled hotter than this is judged by its heat
 _SAME_WITHIN = 12  # °C: dials, marks and round figures of one heat lie no further apart
 
@@ -162,7 +161,7 @@ def _by_name(recipe: Recipe) -> Iterator[HeatLine]:
 
 def _higher_up(recipe: Recipe, heats: list[Heat], altitude_m: int) -> Iterator[HeatLine]:
     lower = setting_point_c(0) - setting_point_c(altitude_m)
-    boiled = recipe.kind.name in _BOILS_SUGAR and any(heat.low >= _BOILED_C for heat in heats)
+    boiled = recipe.kind.is_("boils sugar") and any(heat.low >= _BOILED_C for heat in heats)
     if not boiled or lower < Fraction(1, 2):
         return
     less, sets = show_decimal(lower, 1), show_decimal(setting_point_c(altitude_m), 1)

@@ -21,7 +21,6 @@ from stillroom.core.words.problems import Unreadable, nearest
 DAY_UNITS: Final = ("day", "week", "month", "year")
 __all__ = ["ORDINALS", "SPAN_PATTERN", "Span", "parse_span", "tidy"]
 
-UNITS: Final = ("minute", "hour", *DAY_UNITS)
 LONGEST_YEARS: Final = 100
 
 ORDINALS: Final = {

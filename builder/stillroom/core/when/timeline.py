@@ -72,7 +72,6 @@ class Timeline:
     give: date
     asked: bool
     keep_until: date | None
-    opened_keep: Span | None
     stages: tuple[DatedStage, ...]
     tending: tuple[date, ...]
     verdict: Verdict
@@ -280,7 +279,6 @@ def _plan(
         give=give,
         asked=giving_day is not None,
         keep_until=keep_until,
-        opened_keep=recipe.keeps.opened,
         stages=rows,
         tending=tuple(sorted({day for row in rows if row.role == "tend" for day in row.dates})),
         verdict=give_verdict(facts),

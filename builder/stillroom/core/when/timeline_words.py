@@ -27,7 +27,6 @@ class StageWords:
     hands_on: str
     role: str
     iso_from: str = ""
-    iso_to: str = ""
 
 
 def timeline_document(timeline: Timeline, season: SeasonNote | None = None) -> dict[str, Any]:
@@ -67,18 +66,14 @@ def describe_dates(timeline: Timeline) -> tuple[StageWords, ...]:
     best = timeline.best.isoformat()
     if timeline.usable < timeline.best:
         iso = timeline.usable.isoformat()
-        rows.append(
-            StageWords("Usable", f"from {say_day(timeline.usable)}", "", "usable", iso, iso)
-        )
-    rows.append(StageWords("At its best", f"from {say_day(timeline.best)}", "", "best", best, best))
+        rows.append(StageWords("Usable", f"from {say_day(timeline.usable)}", "", "usable", iso))
+    rows.append(StageWords("At its best", f"from {say_day(timeline.best)}", "", "best", best))
     give = timeline.give.isoformat()
     name, when = ("Give", "") if timeline.asked else ("Can be given", "from ")
-    rows.append(StageWords(name, f"{when}{say_day(timeline.give)}", "", "give", give, give))
+    rows.append(StageWords(name, f"{when}{say_day(timeline.give)}", "", "give", give))
     if timeline.keep_until:
         iso = timeline.keep_until.isoformat()
-        rows.append(
-            StageWords("Keeps", f"until {say_day(timeline.keep_until)}", "", "keep", iso, iso)
-        )
+        rows.append(StageWords("Keeps", f"until {say_day(timeline.keep_until)}", "", "keep", iso))
     return tuple(sorted(rows, key=lambda row: row.iso_from))
 
 
@@ -98,9 +93,7 @@ def _dated(row: DatedStage) -> StageWords:
             when += f" ({say_day(row.to_earliest)} at the earliest)"
     else:
         when = say_day(row.dates[0] if row.dates else row.from_)
-    return StageWords(
-        row.name, when + where, hands, row.role, row.first.isoformat(), row.to.isoformat()
-    )
+    return StageWords(row.name, when + where, hands, row.role, row.first.isoformat())
 
 
 def say_rhythm(every: Span | None, times: int = 1) -> str:

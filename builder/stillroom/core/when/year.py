@@ -25,7 +25,6 @@ from stillroom.core.when.timeline import (
 )
 from stillroom.core.words.day_words import MONTH_NAMES
 
-TASKS: Final = ("start", "tend", "bottle", "label", "give")
 _TASK_OF: Final = {"strain": "bottle", "bottle": "bottle", "finish": "bottle", "tend": "tend"}
 _LABELLING: Final = ("Label", "Wrap", "Tag", "Tie", "Box")
 # Writing a card and tying it on, where a recipe has no such line of its own
