@@ -20,8 +20,9 @@ import yaml
 
 from publish.test_wall import build, small_book
 from stillroom.core.book import open_book
+from stillroom.core.private.seeking import Seeker, hold
 from stillroom.core.private.shapes import find_giving_list, find_private_shape
-from stillroom.core.private.words import Seeker, list_private_words
+from stillroom.core.private.words import list_private_words
 from stillroom.publish.wall import find_private, know_private_words
 from stillroom.saving.places import published_folders
 
@@ -210,7 +211,7 @@ def test_a_name_of_a_list_kept_beside_the_book(book: Path, shape: str) -> None:
 @pytest.mark.parametrize("words", HARMLESS.values(), ids=HARMLESS)
 def test_what_says_nothing_of_anybody_passes(book: Path, words: str) -> None:
     seeker = Seeker(list_private_words(LIST.encode(), "list.yml"), lambda word: word == "rosemary")
-    assert seeker.seek(words.encode()) is None
+    assert seeker.seek(hold(words.encode())) is None
     assert find_private_shape(words.encode(), [words]) == (0, "")
     assert find_giving_list(words) == 0
 
@@ -219,9 +220,9 @@ def test_three_single_names_are_taken_for_the_list() -> None:
     rows = [{"name": name} for name in ("Ottilie", "Merrin", "Tamsin", "Heather")]
     text = yaml.safe_dump({"giving list": "A", "households": rows}).encode()
     seeker = Seeker(list_private_words(text, "list.yml"), lambda word: word == "heather")
-    assert seeker.seek(b"Ottilie likes it, and so does Merrin.") is None
-    assert seeker.seek(b"Merrin, Heather and Ottilie like it.") is None
-    assert seeker.seek(b"Ottilie, Merrin and Tamsin like it.") is not None
+    assert seeker.seek(hold(b"Ottilie likes it, and so does Merrin.")) is None
+    assert seeker.seek(hold(b"Merrin, Heather and Ottilie like it.")) is None
+    assert seeker.seek(hold(b"Ottilie, Merrin and Tamsin like it.")) is not None
 
 
 @pytest.mark.parametrize("linked", ["folder", "file", "folder of a pack"])

@@ -22,7 +22,7 @@ from mkdocs.structure.toc import AnchorLink, TableOfContents
 from mkdocs.utils import CountHandler, get_build_datetime, get_relative_url
 
 from stillroom.core.book import Book, open_book, place_book
-from stillroom.core.private.words import Seeker
+from stillroom.core.private.seeking import Seeker
 from stillroom.core.unknown_foods import unknown_foods
 from stillroom.core.words.problems import Problem, ProblemsFound
 from stillroom.publish.agreeing import find_endless
@@ -199,6 +199,8 @@ class StillroomPlugin(BasePlugin[StillroomConfig]):  # type: ignore[no-untyped-c
             return
         if self.seeker is not None:
             _stop_at(find_private_names(self.site.new, self.seeker))
+            for said in self.seeker.take_sealed():
+                log.info(said)
         if unpublished := tuple(find_unpublished(self.library, Path(self.site.new))):
             self.site.give_up()
             _stop_at(unpublished)

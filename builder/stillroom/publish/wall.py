@@ -14,9 +14,10 @@ from pathlib import Path
 
 from stillroom.core.book import Book
 from stillroom.core.lines.staple_table import staples_named
-from stillroom.core.private.hidden_forms import every_text, fold, read_plain
+from stillroom.core.private.hidden_forms import read_plain
+from stillroom.core.private.seeking import LONGEST_SOUGHT, Held, Seeker, hold
 from stillroom.core.private.shapes import PACK_MARKER, find_giving_list, find_private_shape
-from stillroom.core.private.words import PrivateWord, Seeker, list_private_words
+from stillroom.core.private.words import PrivateWord, list_private_words
 from stillroom.core.words.problems import Problem
 
 _MEND = "Move it out of the folder: what lies there is published."
@@ -28,7 +29,6 @@ _NO_LISTS = frozenset(
 """What the book's maker writes no list in; these are looked through where they are published."""
 _MOST_FILES = 20_000
 _LONGEST_LIST = 2_000_000
-_LONGEST_SOUGHT = 40_000_000
 
 
 def find_private(folders: Iterable[Path], seeker: Seeker | None = None) -> tuple[Problem, ...]:
@@ -37,7 +37,7 @@ def find_private(folders: Iterable[Path], seeker: Seeker | None = None) -> tuple
     seen: set[str] = set()
     for folder in folders:
         for path in walk(folder, seen):
-            found.update(_look_at(path, seeker))
+            found.update(_look_at(path, folder, seeker))
     return tuple(sorted(found))
 
 
@@ -49,41 +49,43 @@ def find_private_names(site: Path, seeker: Seeker) -> tuple[Problem, ...]:
     for path in walk(site, set()):
         data = _read(path)
         if hashlib.sha256(data).digest() not in seeker.looked_through:
-            found.update(_names_in(path, data, tuple(every_text(data)), seeker, site))
+            found.update(_names_in(path, hold(data), seeker, site, str(path.relative_to(site))))
     return tuple(sorted(found))
 
 
-def _look_at(path: Path, seeker: Seeker | None) -> Iterator[Problem]:
+def _look_at(path: Path, folder: Path, seeker: Seeker | None) -> Iterator[Problem]:
     if path.name == PACK_MARKER:
         yield Problem(str(path.parent), 1, "This folder is a private pack.", _MEND)
         return
     data = _read(path)
     if seeker is not None and hashlib.sha256(data).digest() in seeker.looked_through:
         return
-    texts = tuple(every_text(data))
-    line, shape = find_private_shape(data, texts)
+    held = hold(data)
+    line, shape = find_private_shape(data, held.texts)
     if shape:
         yield Problem(str(path), line, f"This file is a private {shape}.", _MEND)
     elif seeker is not None:
-        yield from _names_in(path, data, texts, seeker)
+        yield from _names_in(path, held, seeker, folder, str(path))
 
 
 def _names_in(
-    path: Path, data: bytes, texts: tuple[str, ...], seeker: Seeker, site: Path | None = None
+    path: Path, held: Held, seeker: Seeker, folder: Path, called: str
 ) -> Iterator[Problem]:
-    found = seeker.seek(data, texts) or seeker.seek(b"", [fold(path.name)])
+    where = path.relative_to(folder).as_posix()
+    found = seeker.seek(held) or seeker.seek(hold(where.encode("utf-8", "surrogateescape")))
     if found is None:
-        seeker.looked_through.add(hashlib.sha256(data).digest())
+        seeker.looked_through.add(hashlib.sha256(held.data).digest())
+        if held.sealed:
+            seeker.sealed[called] = held.sealed
     else:
         word, line = found
-        called = str(path.relative_to(site) if site else path)
         what = f"This holds a name or address of your giving list ({word.file}:{word.line})."
         yield Problem(called, line, what, _MEND_NAME)
 
 
 def _read(path: Path) -> bytes:
     with path.open("rb") as file:
-        return file.read(_LONGEST_SOUGHT)
+        return file.read(LONGEST_SOUGHT)
 
 
 def pass_over(themes: Iterable[str], seeker: Seeker) -> None:

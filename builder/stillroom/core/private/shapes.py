@@ -25,10 +25,17 @@ _HOUSEHOLD_KEYS = frozenset(
     {"name", "to", "basket", "avoid", "adults", "children", "delivery", "likes", "had", "message",
      "address", "street", "town", "postcode", "must have", "never", "pregnant", "budget"}
 )  # fmt: skip
+_TELLING_KEYS = frozenset({"basket", "avoid", "delivery", "likes", "had", "never", "address"})
 _BEFORE_KEY = " \t#/;*-+><!\"'\ufeff"
 """What may stand before a key that is indented, quoted, in a list or commented out."""
 _KEY = re.compile(r"giving[ _-]list[\"']?[ \t]*[:=]", re.IGNORECASE)
 _OTHER = re.compile(rf"(?:{_ANY_KEY})[\"']?[ \t]*[:=]", re.IGNORECASE)
+_HOUSEHOLDS = re.compile(
+    r"^[\s#/\"'\ufeff]*(?P<key>households)[\"']?[ \t]*:\s*[#/\s]*[-\[{](?P<first>.{0,600})",
+    re.MULTILINE | re.DOTALL,
+)
+_NAME_KEY = re.compile(r"\b(?:name|to)[\"']?[ \t]*:")
+_TELLING_KEY = re.compile(r"\b(?:basket|avoid|delivery|likes|had)[\"']?[ \t]*:")
 _CELL = re.compile(r"[,;\t|]")
 
 
@@ -40,8 +47,9 @@ def find_giving_list(text: str) -> int:
     >>> find_giving_list("notes\ngiving list: Winter\n"), find_giving_list("# Giving list: how")
     (2, 0)
     """
-    if "giving" not in text.lower():
-        return _table_line(text)
+    lowered = text.lower()
+    if "giving" not in lowered:
+        return _households_line(text) if "households" in lowered else _table_line(text)
     for number, line in enumerate(text.splitlines(), 1):
         found = _KEY.search(line)
         if found is None:
@@ -50,7 +58,15 @@ def find_giving_list(text: str) -> int:
         exact = "giving list" in found[0] and not before.strip(" \t\ufeff\"'")
         if exact or ((not before.strip(_BEFORE_KEY) or before[-1] in "\"'") and _other_key(text)):
             return number
-    return _table_line(text)
+    return _households_line(text) or _table_line(text)
+
+
+def _households_line(text: str) -> int:
+    """Return the line in which the households of a list begin that has lost its first line."""
+    found = _HOUSEHOLDS.search(text)
+    if found and _NAME_KEY.search(found["first"]) and _TELLING_KEY.search(found["first"]):
+        return _line(text, found.start("key"))
+    return 0
 
 
 def _other_key(text: str) -> bool:
@@ -65,11 +81,14 @@ def _other_key(text: str) -> bool:
 def _table_line(text: str) -> int:
     """Return the line of a table's head that names a household's keys, or 0."""
     for number, line in enumerate(text[:4000].splitlines(), 1):
-        cells = {cell.strip(" \"'").lower() for cell in _CELL.split(line)}
-        known = cells & _HOUSEHOLD_KEYS
-        if len(known) >= 3 and ("name" in known or "to" in known) and known - {"name", "to"}:
-            named = known & {"basket", "avoid", "delivery", "likes", "had", "never", "address"}
-            if named and len(known) * 2 > len(cells):
+        run: set[str] = set()
+        for cell in _CELL.split(line):
+            said = cell.strip(" \"'\ufeff").lower()
+            if said in _HOUSEHOLD_KEYS:
+                run.add(said)
+            elif said:
+                run.clear()
+            if len(run) >= 3 and run & {"name", "to"} and run & _TELLING_KEYS:
                 return number
     return 0
 
@@ -94,15 +113,16 @@ def find_private_shape(data: bytes, texts: Iterable[str]) -> tuple[int, str]:
     if line := find_pack_part(text):
         return line, "part of a pack"
     for inner in texts:
-        if PACK_WORDS in inner:
+        if find_pack_part(inner):
             return 1, "part of a pack"
-        if _unlined_list(inner):
+        if find_giving_list(inner) or _unlined_list(inner):
             return 1, "giving list"
     return 0, ""
 
 
 def _unlined_list(text: str) -> bool:
     """Say whether a text whose lines are gone was a giving list."""
+    text = " ".join(text.lower().split())
     if "giving list" not in text:
         return False
     plain = text.replace('"', "").replace("'", "").replace(" :", ":")

@@ -1,19 +1,19 @@
-"""The names and addresses of giving lists, and where they stand in what is to be published.
+"""The names and addresses of giving lists: what of them is not to be published.
 
 What is sought: a name of two or more names ("Nell Tarrowby"), a household's whole name or what is
 on its card when a name is in it, an address, a telephone number, an e-mail address. What is not
 sought alone: one name or a plain word ("Rosemary", "The choir"), for it may be a herb or anybody;
 three such of one list in one file are taken for the list. The maker's own name ("from") and
-messages are not sought.
+messages are not sought. Where they stand is found in seeking.py.
 """
 
 from __future__ import annotations
 
 import re
-from collections.abc import Callable, Iterable, Iterator
+from collections.abc import Iterator
 from dataclasses import dataclass
 
-from stillroom.core.private.hidden_forms import every_text, fold, read_plain
+from stillroom.core.private.hidden_forms import letters, read_plain
 
 _NAMES = ("name", "to")
 _PLACES = ("address", "street", "town", "postcode", "post code", "phone", "telephone", "mobile",
@@ -49,6 +49,8 @@ class PrivateWord:
     file: str
     line: int
     alone: bool = True
+    written: str = ""
+    """As the list has it."""
 
 
 def list_private_words(data: bytes, file: str) -> Iterator[PrivateWord]:
@@ -60,7 +62,8 @@ def list_private_words(data: bytes, file: str) -> Iterator[PrivateWord]:
         line = text.count("\n", 0, found.start("key")) + 1
         sought = _of_place(value) if found["key"].lower() in _PLACES else _of_name(value)
         for words, alone in sought:
-            yield PrivateWord(fold(words).strip(), file, line, alone)
+            if compared := letters(words):
+                yield PrivateWord(compared, file, line, alone, words)
 
 
 def _of_name(value: str) -> Iterator[tuple[str, bool]]:
@@ -103,58 +106,3 @@ def _of_place(value: str) -> Iterator[tuple[str, bool]]:
     telling = any(letter.isdigit() for letter in value) or "@" in value or len(words) >= 2
     if telling and len(value) >= 6:
         yield value, True
-
-
-class Seeker:
-    """Looks for the words of giving lists in files; knows its words once for all of them."""
-
-    def __init__(
-        self, words: Iterable[PrivateWord], is_common: Callable[[str], bool] = lambda _: False
-    ) -> None:
-        """Take the words to be sought; what `is_common` says nothing of anybody by itself."""
-        self.known: dict[str, PrivateWord] = {}
-        self.looked_through: set[bytes] = set()  # sums of files in which none of them stands
-        for word in words:
-            if word.alone or not is_common(word.words):
-                before = self.known.get(word.words)
-                if before is None or (word.alone and not before.alone):
-                    self.known[word.words] = word
-        alternatives = "|".join(
-            re.escape(word) for word in sorted(self.known, key=len, reverse=True)
-        )
-        self._sought = re.compile(rf"(?<!\w)(?:{alternatives})(?!\w)") if alternatives else None
-
-    def without_words(self) -> Seeker:
-        """Return a seeker that looks for no word, and passes over what this one looked through."""
-        bare = Seeker(())
-        bare.looked_through = set(self.looked_through)
-        return bare
-
-    def seek(
-        self, data: bytes, texts: Iterable[str] | None = None
-    ) -> tuple[PrivateWord, int] | None:
-        """Return a word that stands in a file, and the line; 1 where no line has it plain.
-
-        `texts` is every text that the file's bytes hold, where they were read before.
-        """
-        if self._sought is None:
-            return None
-        singles: dict[str, set[str]] = {}
-        for text in every_text(data) if texts is None else texts:
-            if not any(word in text for word in self.known):
-                continue
-            for found in self._sought.finditer(text):
-                word = self.known[found[0]]
-                if word.alone:
-                    return word, self._line(word.words, data)
-                singles.setdefault(word.file, set()).add(word.words)
-        for several in singles.values():
-            if len(several) >= 3:
-                word = self.known[min(several)]
-                return word, self._line(word.words, data)
-        return None
-
-    @staticmethod
-    def _line(words: str, data: bytes) -> int:
-        lines = read_plain(data).splitlines()
-        return next((number for number, line in enumerate(lines, 1) if words in fold(line)), 1)

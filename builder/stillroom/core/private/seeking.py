@@ -1,0 +1,173 @@
+"""Where the words of giving lists stand in what is to be published, however they are written there.
+
+A name is sought with whatever stands between its words, in capitals or small, with and without its
+accents, surname first, written as one word, and as older encodings have its letters. What is sought
+and why: words.py.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Callable, Iterable, Iterator
+from dataclasses import dataclass
+from typing import Final
+
+from stillroom.core.private.hidden_forms import (
+    byte_letters,
+    every_text,
+    is_binary,
+    letters,
+    read_plain,
+)
+from stillroom.core.private.words import PrivateWord
+from stillroom.core.private.unpacking import unpack
+
+_ENCODINGS: Final = ("utf-8", "latin-1", "cp437", "cp850", "mac_roman", "utf-16-le", "utf-16-be",
+                     "utf-7")  # fmt: skip
+_GERMAN: Final = str.maketrans({"ä": "ae", "ö": "oe", "ü": "ue", "Ä": "Ae", "Ö": "Oe", "Ü": "Ue"})
+LONGEST_SOUGHT: Final = 40_000_000
+"""More bytes than this of one file are not read."""
+_LEAST_AS_ONE: Final = 9
+"""A name written as one word, or among other bytes, is told from a common word by its length."""
+_LEAST_FIGURES: Final = 7
+_FIGURES: Final = re.compile(r"\d(?: ?\d){6,}")
+
+
+@dataclass(frozen=True)
+class Held:
+    """What a file holds: its texts, and each text as it is compared."""
+
+    data: bytes
+    texts: tuple[str, ...]
+    compared: tuple[tuple[str, bool], ...]
+    """Each text's letters, and whether words may stand in it without a gap between them."""
+    sealed: str = ""
+    """What of the file could not be read, in words."""
+
+
+def hold(data: bytes) -> Held:
+    """Return all that bytes hold, unpacked and undone."""
+    layers = unpack(data)
+    texts = tuple(text for layer in layers.found for text in every_text(layer))
+    compared = dict.fromkeys((letters(text), False) for text in texts)
+    for layer in (*layers.found, layers.points):
+        whole = layer.replace(b"\x00", b"")  # letters of two or four bytes, wherever they begin
+        binary = layer is layers.points or is_binary(whole)
+        if binary or len(whole) < len(layer) or not layer.isascii():
+            compared[byte_letters(layer), binary] = None
+            compared[byte_letters(whole), binary] = None
+    too_long = "longer than can be looked through" if len(data) >= LONGEST_SOUGHT else ""
+    return Held(data, texts, tuple(compared), layers.sealed or too_long)
+
+
+class Seeker:
+    """Looks for the words of giving lists in files; knows its words once for all of them."""
+
+    def __init__(
+        self, words: Iterable[PrivateWord], is_common: Callable[[str], bool] = lambda _: False
+    ) -> None:
+        """Take the words to be sought; what `is_common` says nothing of anybody by itself."""
+        self.known: dict[str, PrivateWord] = {}
+        self.looked_through: set[bytes] = set()  # sums of files in which none of them stands
+        self.sealed: dict[str, str] = {}  # files that could not be read in full, and why
+        self._figures: dict[str, PrivateWord] = {}
+        for word in words:
+            common = is_common(word.words)
+            if word.alone and not common:
+                for form in forms_of(word.written or word.words):
+                    if form == word.words or not is_common(form):
+                        self._know(form, word)
+                if figures := _of_telephone(word.words):
+                    self._figures.setdefault(figures, word)
+            elif not common:
+                self._know(word.words, word)
+        self._parts = {form: frozenset(form.split()) for form in self.known}
+
+    def _know(self, form: str, word: PrivateWord) -> None:
+        before = self.known.get(form)
+        if before is None or (word.alone and not before.alone):
+            self.known[form] = word
+
+    def without_words(self) -> Seeker:
+        """Return a seeker that looks for no word, and passes over what this one looked through."""
+        bare = Seeker(())
+        bare.looked_through = set(self.looked_through)
+        return bare
+
+    def take_sealed(self) -> Iterator[str]:
+        """Say once of each file that could not be read in full why not."""
+        for name in sorted(self.sealed):
+            why = self.sealed.pop(name)
+            yield f"{name}: whether a private name stands in this is not known: it is {why}."
+
+    def seek(self, held: Held) -> tuple[PrivateWord, int] | None:
+        """Return a word that stands in a file, and the line; 1 where no line has it plain."""
+        singles: dict[str, dict[str, PrivateWord]] = {}
+        for text, binary in held.compared if self.known or self._figures else ():
+            for form in self._found_in(text, binary):
+                word = self.known[form]
+                if word.alone:
+                    return word, _line(form, held.data)
+                singles.setdefault(word.file, {})[form] = word
+            if number := self._number_in(text):
+                return number, 1
+        for several in singles.values():
+            if len(several) >= 3:
+                form = min(several)
+                return several[form], _line(form, held.data)
+        return None
+
+    def _found_in(self, text: str, binary: bool) -> Iterator[str]:
+        words = set(text.split())
+        spaced = f" {text} "
+        for form, parts in self._parts.items():
+            glued = binary and len(form) >= _LEAST_AS_ONE and self.known[form].alone
+            if (parts <= words and f" {form} " in spaced) or (glued and form in text):
+                yield form
+
+    def _number_in(self, text: str) -> PrivateWord | None:
+        if not self._figures:
+            return None
+        for found in _FIGURES.finditer(text):
+            run = found[0].replace(" ", "")
+            for figures, word in self._figures.items():
+                if run.endswith(figures):
+                    return word
+        return None
+
+
+def forms_of(written: str) -> Iterator[str]:
+    """Return each form in which a name or address is sought, compared as all else is.
+
+    >>> list(forms_of("Nell Tarrowby"))
+    ['nell tarrowby', 'nelltarrowby', 'tarrowby nell']
+    """
+    plain = letters(written)
+    words = plain.split()
+    yield plain
+    if 2 <= len(words) <= 4 and len("".join(words)) >= _LEAST_AS_ONE:
+        yield "".join(words)
+    if 2 <= len(words) <= 3 and plain.replace(" ", "").isalpha():
+        yield " ".join([words[-1], *words[:-1]])
+    if written.isascii():
+        return
+    yield letters(written.translate(_GERMAN))
+    for encoding in _ENCODINGS:
+        encoded = written.encode(encoding, errors="replace")
+        yield byte_letters(encoded)
+        yield byte_letters(encoded.replace(b"\x00", b""))
+        yield letters(encoded.decode("latin-1"))
+        yield letters(encoded.decode("cp1252", errors="replace"))
+
+
+def _of_telephone(words: str) -> str:
+    """Return a telephone number's figures without what is dialled before it, or ""."""
+    figures = words.replace(" ", "")
+    if not figures.isdecimal() or len(figures) < _LEAST_FIGURES:
+        return ""
+    return figures.lstrip("0")[-9:]
+
+
+def _line(form: str, data: bytes) -> int:
+    lines = read_plain(data).splitlines()
+    return next((at for at, line in enumerate(lines, 1) if f" {form} " in f" {letters(line)} "), 1)
