@@ -26,7 +26,13 @@ from stillroom.core.private.seeking import Seeker
 from stillroom.core.unknown_foods import unknown_foods
 from stillroom.core.words.problems import Problem, ProblemsFound
 from stillroom.publish.agreeing import find_endless
-from stillroom.publish.book_files import FAVICON, SCRIPT, list_files, list_stylesheets
+from stillroom.publish.book_files import (
+    FAVICON,
+    PUBLISHED,
+    SCRIPT,
+    list_files,
+    list_stylesheets,
+)
 from stillroom.publish.clean_html import drop_comments
 from stillroom.publish.config import StillroomConfig
 from stillroom.publish.leaves import find_unpublished, list_leaves, list_warnings, open_library
@@ -78,7 +84,8 @@ class StillroomPlugin(BasePlugin[StillroomConfig]):  # type: ignore[no-untyped-c
             if self.seeker is None or self.seeker.known != seeker.known:
                 self.seeker = seeker
                 themes = [path for path in config.theme.dirs if path != config.theme.custom_dir]
-                pass_over([*themes, str(Path(__file__).parent)], seeker)
+                brought = [folder for folder, _ in PUBLISHED.values()]
+                pass_over([*(Path(theme, "assets") for theme in themes), *brought], seeker)
             written = [
                 folder for folder in published_folders(book).values() if folder != book.site_dir
             ]

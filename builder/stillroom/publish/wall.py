@@ -88,9 +88,9 @@ def _read(path: Path) -> bytes:
         return file.read(LONGEST_SOUGHT)
 
 
-def pass_over(themes: Iterable[str], seeker: Seeker) -> None:
-    """Take what the theme brings along for looked through: it came with a package."""
-    for path in (path for theme in themes for path in walk(Path(theme, "assets"), set())):
+def pass_over(folders: Iterable[Path], seeker: Seeker) -> None:
+    """Take what the theme and this package bring along for looked through."""
+    for path in (path for folder in folders for path in walk(folder, set())):
         seeker.looked_through.add(hashlib.sha256(path.read_bytes()).digest())
 
 

@@ -217,6 +217,11 @@ class _Nodes:
         if isinstance(node, yaml.MappingNode):
             found = {}
             for key, value in node.value:
+                if not isinstance(key, yaml.ScalarNode):
+                    line = key.start_mark.line + 1
+                    what = "Something in braces or brackets stands before a colon here."
+                    mend = "Write a plain word before each colon."
+                    raise ProblemsFound([Problem(self.file, line, what, mend)])
                 inner = f"{path}/{key.value}".replace("//", "/")
                 self.places[inner] = (self.file, key.start_mark.line + 1)
                 found[str(key.value)] = self.plain(value, inner)
