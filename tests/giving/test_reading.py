@@ -62,7 +62,7 @@ MISTAKES = [
      'x.yml:41: "adullts" has no place here. Did you mean "adults"?'),
     ("8 months", "8 moons",
      'x.yml:42: "households, The Rowans at Ferry Cottage, children, no. 2": "8 moons" is not an '
-     'age. Write years, "8 months" or "6 weeks".'),
+     'age. Write the age on giving day: "4" for years, "8 months" or "6 weeks".'),
     ("avoid: [gluten, milk]", "avoid: [glutten, milk]",
      'x.yml:39: "glutten" is nothing that can be avoided. Did you mean "gluten"?'),
     ("traces are fine: [milk]", "traces are fine: [gluten]", ""),

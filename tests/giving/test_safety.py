@@ -85,7 +85,7 @@ REFUSALS = [
     ({"pregnant": True}, "bitter-orange-spirit", "contains alcohol"),
     ({"children": ("8 months",)}, "salted-honey-toffee", "baby under one"),
     ({"children": (2,)}, "salted-honey-toffee", "child under five"),
-    ({"children": (2,)}, "felted-bauble", "not for children under 3"),
+    ({"children": (2,)}, "felted-bauble", "Not for children under 3"),
     ({"children": (2,)}, "almond-shortbread", "nuts in pieces"),
     ({"delivery": "by post"}, "heather-mead", "burst in the post"),
     ({"avoid_ingredients": ("cinnamon",)}, "quince-ratafia", "contains cinnamon"),

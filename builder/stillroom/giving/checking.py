@@ -1,8 +1,8 @@
 """A finished plan looked over again, by rules written a second time and in another way.
 
 The planner filters by rules.py before it solves. This goes from the baskets back to the labels
-and never asks rules.py or the solver: a mistake in one of them shows here, and the pack is not
-written.
+and never asks rules.py or the solver, only the second check (second_check.py): a mistake in one of
+them shows here, and the pack is not written.
 """
 
 from __future__ import annotations
@@ -10,15 +10,15 @@ from __future__ import annotations
 from collections import Counter
 from collections.abc import Iterator
 
-from stillroom.core.allergens.of_foods import answer_avoid, know_recipe
+from stillroom.core.allergens.of_foods import answer_avoid
+from stillroom.core.book import BookSettings
 from stillroom.core.recipe.model import Recipe
 from stillroom.giving.model import Household
 from stillroom.giving.offering import Offering
 from stillroom.giving.plan_model import Plan
+from stillroom.giving.second_check import needs_of_household, print_label
 
-HONEY_MONTHS = 12
 CHOKING_MONTHS = 60
-_PEANUT_TOO = {"nuts": ("nuts", "peanut")}
 
 
 def find_breaches(offering: Offering, plan: Plan) -> tuple[str, ...]:
@@ -32,7 +32,7 @@ def _unsafe(offering: Offering, plan: Plan) -> Iterator[str]:
         for key in plan.gifts[basket.number]:
             make = offering.makes[key]
             recipe = offering.recipes[make.recipe]
-            for why in why_unsafe(household, recipe):
+            for why in why_unsafe(household, recipe, offering.settings):
                 yield f"{basket.label}: {recipe.title}: {why}."
             if household.delivery == "by post" and make.by_post is False:
                 yield f"{basket.label}: {recipe.title}: it never goes by post."
@@ -40,24 +40,21 @@ def _unsafe(offering: Offering, plan: Plan) -> Iterator[str]:
                 yield f"{basket.label}: {recipe.title}: on their list of never."
 
 
-def why_unsafe(household: Household, recipe: Recipe) -> Iterator[str]:
-    """Yield every reason against a recipe for a household, from its label alone."""
-    for word in (*household.avoid, *household.avoid_ingredients):
-        plain = word.strip().lower()
-        asked = _PEANUT_TOO.get(plain) or (word,)
+def why_unsafe(household: Household, recipe: Recipe, settings: BookSettings) -> Iterator[str]:
+    """Yield every reason against a recipe for a household, from its label and safety box alone."""
+    printed = print_label(recipe, settings)
+    words = (*household.avoid, *household.avoid_ingredients)
+    for word, avoid in zip(words, needs_of_household(household), strict=True):
         fine = {"free", "may contain"} if word in household.traces_are_fine else {"free"}
-        answers = {answer_avoid(recipe, name) for name in asked}
-        if not answers <= fine:
-            yield f"{word}: {', '.join(sorted(answers - fine))}"
-    youngest = min(household.children, default=10_000)
-    tags = {tag for one in know_recipe(recipe) for staple in one.staples for tag in staple.tags}
-    animals = {
-        name for one in know_recipe(recipe) for staple in one.staples for name in staple.animal
-    }
-    if (household.pregnant or household.adults == 0) and answer_avoid(recipe, "alcohol") != "free":
+        answer = printed.answer(avoid)
+        if avoid.ask or answer not in fine:
+            yield f"{word}: {answer}"
+    for caution, _ in printed.against(household):
+        yield caution
+    alone = household.pregnant or household.adults == 0
+    if alone and answer_avoid(recipe, "alcohol") != "free" and recipe.kind.is_eaten:
         yield "alcohol where nobody may have it"
-    if youngest < HONEY_MONTHS and ("honey" in tags or "honey" in animals):
-        yield "honey where there is a baby"
+    youngest = min(household.children, default=10_000)
     if youngest < CHOKING_MONTHS and recipe.kind.is_("sweet"):
         yield "a sweet to choke on where there is a small child"
     if household.delivery == "by post" and recipe.kind.is_("living"):

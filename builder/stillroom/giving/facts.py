@@ -2,7 +2,7 @@
 
 Everything that touches the making counts, also what is strained out again and what is optional,
 but not tools. An ingredient that no staple is found for makes every answer "not known", which
-is never safe. The label's rules (core/allergens/of_foods.py) answer too; the worse answer counts.
+is never safe. This is the first check of a gift; second_check.py reads the label instead.
 """
 
 from __future__ import annotations
@@ -10,11 +10,11 @@ from __future__ import annotations
 import re
 from dataclasses import dataclass
 from fractions import Fraction
-from functools import cache
-from typing import Literal
+from functools import lru_cache
 
 from stillroom.core.allergens.avoiding import EATEN, Avoided
-from stillroom.core.allergens.of_foods import answer_avoid, nuts_beside
+from stillroom.core.allergens.of_foods import nuts_beside
+from stillroom.core.batch.contents import contents_of
 from stillroom.core.care.unchecked import unknown_foods_of
 from stillroom.core.larder.packet_parts import read_part
 from stillroom.core.larder.shelves import common_larder
@@ -23,20 +23,23 @@ from stillroom.core.lines.ingredient_food import food_of, parts_of
 from stillroom.core.lines.staple_table import Staple
 from stillroom.core.method.foods_in_method import foods_in_method
 from stillroom.core.recipe.model import Recipe
+from stillroom.giving.answers import WORSE, Answer, is_taken_in
 
-Answer = Literal["free", "may contain", "contains", "not known"]
-_WORSE: tuple[Answer, ...] = ("free", "may contain", "not known", "contains")
-_NOT_FOR_UNDER = re.compile(r"not for children under (\d+|three|five)", re.IGNORECASE)
-_SPELT = {"three": 3, "five": 5}
+_BROUGHT_ALIVE = re.compile(r"\b(?:kombucha|water kefir|jun|ginger bug|tepache|kvass)\b", re.I)
 
 
 @dataclass(frozen=True)
 class Held:
-    """One ingredient and every staple in it, its compound's parts too; None is not known."""
+    """One ingredient and every staple in it, its compound's parts too; None is not known.
+
+    `loose` are parts of a food of the larder that no food explains ("spices"): its own facts say
+    what allergens it has, and not which spices.
+    """
 
     ingredient: Ingredient
     staples: tuple[Staple | None, ...]
     stays: bool
+    loose: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True)
@@ -63,52 +66,56 @@ class Facts:
         if any((s.composition.alcohol or 0) > 1 for s in known if s.composition):
             return "contains"
         if self.recipe.kind.is_("living"):
-            return "contains" if any("yeast" in s.tags for s in known) else "not known"
-        return "not known" if None in self.staples else "free"
+            named = " ".join((self.recipe.title, *(held.ingredient.item for held in self.held)))
+            works = any("yeast" in s.tags for s in known) or _BROUGHT_ALIVE.search(named)
+            return "contains" if works else "not known"
+        return "not known" if self.unread else "free"
 
     def answer(self, avoid: Avoided) -> Answer:
-        """Say whether the recipe is free of something avoided: the worse of two readings.
-
-        One is made here from the staples, the other by the label's own rules.
-        """
-        return max(self._own(avoid), _labelled(self.recipe, avoid), key=_WORSE.index)
-
-    def _own(self, avoid: Avoided) -> Answer:
+        """Say whether the recipe is free of something avoided, by its foods and their parts."""
+        answers: list[Answer] = [self.answer(one) for one in avoid.of]
         if avoid.diet == "alcohol":
-            return self.alcohol
-        if avoid.diet:
-            return self._diet(EATEN[avoid.diet])
-        answers = [self._allergens(avoid.allergens)] if avoid.allergens else []
+            answers.append(self.alcohol)
+        elif avoid.diet:
+            answers.append(self._diet(EATEN[avoid.diet]))
+        answers += [self._allergens(avoid)] if avoid.allergens else []
         answers += [self._ingredient(avoid)] if avoid.is_ingredient else []
-        return max(answers, key=_WORSE.index)
+        return max(answers, key=WORSE.index, default="free")
 
-    def _allergens(self, allergens: frozenset[str]) -> Answer:
+    @property
+    def unread(self) -> bool:
+        """Whether something in it is not known that could matter to whoever has it."""
+        return None in self.staples and is_taken_in(self.recipe)
+
+    def _allergens(self, avoid: Avoided) -> Answer:
         known = [staple for staple in self.staples if staple]
-        if any(allergens & set(staple.allergens) for staple in known):
-            return "contains"
-        if None in self.staples:
-            return "not known"
+        found: set[Answer] = {avoid.measures(staple, avoid.allergens) for staple in known}
         # "mixed nuts" may be any of them
-        traces = allergens | nuts_beside(allergens)
+        traces = nuts_beside(avoid.allergens)
         if any(traces & {*staple.may_contain, *staple.allergens} for staple in known):
-            return "may contain"
-        return "free"
+            found.add("may contain")
+        if self.unread:
+            found.add("not known")
+        return max(found, key=WORSE.index, default="free")
 
     def _diet(self, allowed: frozenset[str]) -> Answer:
         known = [staple for staple in self.staples if staple]
         if any(not set(staple.animal) <= allowed for staple in known):
             return "contains"
-        if None in self.staples or any(staple.vegan_note for staple in known):
+        if self.unread or any(staple.vegan_note for staple in known):
             return "not known"
         return "free"
 
     def _ingredient(self, avoid: Avoided) -> Answer:
-        found: set[Answer] = {"not known" if None in self.staples else "free"}
+        plain = bool(avoid.foods) and not avoid.allergens
+        loose = plain and any(held.loose for held in self.held)
+        found: set[Answer] = {"not known" if self.unread or loose else "free"}
         for held in self.held:
-            names = " ".join((held.ingredient.item, *held.ingredient.parts))
-            found.add(avoid.said_in(names))
+            names = (held.ingredient.item, *held.ingredient.parts)
+            if not any(staple and staple.name in avoid.but for staple in held.staples):
+                found.add(avoid.said_in(" ".join(names)))
             found |= {avoid.held_by(staple) for staple in held.staples if staple}
-        return max(found, key=_WORSE.index)
+        return max(found, key=WORSE.index)
 
     @property
     def unknown(self) -> tuple[str, ...]:
@@ -116,14 +123,17 @@ class Facts:
         return unknown_foods_of(self.recipe)
 
     @property
-    def youngest_months(self) -> int:
-        """The age in months under which the maker's own cautions say it is not for children."""
-        ages = [
-            12 * int(_SPELT.get(found[1].lower(), found[1]))
-            for caution in self.recipe.cautions
-            if (found := _NOT_FOR_UNDER.search(caution))
-        ]
-        return max(ages, default=0)
+    def sugar_in_100_g(self) -> int | None:
+        """The grams of sugar in 100 g of it; None where a weight or a food is not known."""
+        rows = contents_of(self.recipe)
+        weights = [row.grams for row in rows]
+        eaten = [row for row in rows if row.stays]
+        known = all(row.staple and row.staple.composition is not None for row in eaten)
+        whole = sum((row.grams for row in eaten if row.grams), Fraction(0))
+        if None in weights or not known or not whole or None in self.staples:
+            return None
+        sugar = sum((row.grams_of("sugar") for row in eaten), Fraction(0))
+        return round(100 * sugar / whole)
 
     @property
     def strength(self) -> Fraction:
@@ -133,43 +143,41 @@ class Facts:
         )
 
 
-@cache
-def _labelled(recipe: Recipe, avoid: Avoided) -> Answer:
-    words = sorted(avoid.allergens) if not avoid.is_ingredient else []
-    return max((answer_avoid(recipe, word) for word in words or [avoid.word]), key=_WORSE.index)
-
-
+@lru_cache(maxsize=4096)
 def facts_of(recipe: Recipe) -> Facts:
     """Read what a recipe holds; tools of a craft (used once per batch) are left out."""
     craft = not recipe.kind.is_eaten
     listed = tuple(
-        Held(ingredient, tuple(_staples_in(ingredient)), recipe.stays_in(ingredient))
+        _held(ingredient, recipe.stays_in(ingredient))
         for ingredient in recipe.ingredients
         if not (craft and ingredient.scales == "per batch")
     )
-    told = tuple(
-        Held(one.ingredient, tuple(_staples_in(one.ingredient)), True)
-        for one in foods_in_method(recipe)
-    )
+    told = tuple(_held(one.ingredient, True) for one in foods_in_method(recipe))
     return Facts(recipe, (*listed, *told))
 
 
-def _staples_in(ingredient: Ingredient) -> list[Staple | None]:
+def _held(ingredient: Ingredient, stays: bool) -> Held:
     """Return every staple that a line names, and those of its parts; None for what is not known."""
     reading = food_of(ingredient)
     found: list[Staple | None] = [*reading.foods, *reading.hinted]
     if not reading.known and not ingredient.parts:
         found.append(None)
-    waiting = [*parts_of(ingredient)]
-    common = [part for staple in reading.foods for part in staple.parts]
-    waiting += [read_part(part, common_larder()) for part in common]
+    waiting = [(part, True) for part in parts_of(ingredient)]
+    own = reading.larder.own
+    for staple in reading.foods:
+        waiting += [(read_part(part, common_larder()), staple in own) for part in staple.parts]
+    loose: list[str] = []
     seen: set[str] = set()
     while waiting:
-        part = waiting.pop()
+        part, written = waiting.pop()
         if part.text in seen:
             continue
         seen.add(part.text)
-        found += [*part.foods, *part.hinted, *([] if part.known else [None])]
+        found += [*part.foods, *part.hinted]
+        if not part.known and written:
+            found.append(None)
+        elif not part.known:
+            loose.append(part.text)
         inner = [name for staple in part.foods for name in staple.parts]
-        waiting += [read_part(name, common_larder()) for name in inner]
-    return found
+        waiting += [(read_part(name, common_larder()), False) for name in inner]
+    return Held(ingredient, tuple(found), stays, tuple(loose))

@@ -29,7 +29,8 @@ from stillroom.core.amounts.quantities import Amount, show_amount
 from stillroom.core.recipe.holders import read_container
 from stillroom.core.recipe.model import MONTHS
 from stillroom.core.words.problems import Unreadable, did_you_mean, say_written
-from stillroom.giving.written import read_age_months, read_day, read_hours, read_stock_line
+from stillroom.giving.who import read_age_months, read_pets
+from stillroom.giving.written import read_day, read_hours, read_stock_line
 
 Sort = Literal["eat", "drink", "craft"]
 SORTS: tuple[Sort, ...] = ("eat", "drink", "craft")
@@ -195,9 +196,12 @@ class Household(Part):
         Field(description="Ages on giving day: [6, 18 months, 3 months]."),
     ] = ()
     pregnant: bool = False
-    pets: Annotated[bool, Field(description="Whether animals live there, for pets' treats.")] = (
-        False
-    )
+    pets: Annotated[
+        frozenset[str],
+        PlainValidator(read_pets),
+        WithJsonSchema({"type": ["boolean", "string", "array"]}),
+        Field(description="Animals that live there: dog, or [dog, cat]."),
+    ] = frozenset()
     delivery: Annotated[
         str, PlainValidator(_delivery), WithJsonSchema({"enum": ["by hand", "by post"]})
     ] = "by hand"

@@ -6,13 +6,14 @@ Leaves out solving (planning.py) and what follows from a plan (batches.py, shopp
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from datetime import date
 from fractions import Fraction
 
 from stillroom.core.amounts.quantities import show_amount
 from stillroom.core.amounts.units import convert, size_of
 from stillroom.core.batch.bottling import makes_ml
+from stillroom.core.book import BookSettings
 from stillroom.core.lines.staple_table import find_staple
 from stillroom.core.recipe.holders import read_container
 from stillroom.core.recipe.model import Recipe
@@ -59,6 +60,7 @@ class Offering:
     households: Mapping[int, Household]
     problem: PlanProblem
     today: date
+    settings: BookSettings = field(default_factory=BookSettings)
 
     def offer(self, key: str) -> Offer:
         """Return an offer by its key."""
@@ -70,11 +72,14 @@ def make_offering(
     book_recipes: tuple[Recipe, ...],
     today: date,
     before: Mapping[tuple[str, int], tuple[str, ...]] | None = None,
+    settings: BookSettings | None = None,
 ) -> Offering:
     """Return the problem of a list; raises ProblemsFound when list and book do not fit.
 
     `before` is an earlier plan: offer keys by household and basket, counted from 1 in each.
+    `settings` are the book's: its country chooses the label and the safety box.
     """
+    settings = settings or BookSettings()
     giving = read.giving
     recipes = {recipe.slug: recipe for recipe in book_recipes}
     prices = PriceBook(check_list(read, recipes), giving.currency)
@@ -96,13 +101,15 @@ def make_offering(
         brews=brews,
         purchases=_purchases(giving, prices, needs, offers),
         hours=_hours(giving, today),
-        refused=_refused(giving, baskets, households, makes, offers, facts, brews),
+        refused=_refused(giving, baskets, households, makes, offers, facts, brews, settings),
         years_since_had=_years_since_had(giving, baskets, households),
         liked=frozenset((b.number, slug) for b in baskets for slug in households[b.number].likes),
         must_have=frozenset((h.name, slug) for h in giving.households for slug in h.must_have),
         before=_before(baskets, before),
     )
-    return Offering(giving, recipes, makes, facts, needs, prices, shelf, households, problem, today)
+    return Offering(
+        giving, recipes, makes, facts, needs, prices, shelf, households, problem, today, settings
+    )
 
 
 def _key(make: Make) -> str:
@@ -278,6 +285,7 @@ def _refused(
     offers: tuple[Offer, ...],
     facts: Mapping[str, Facts],
     brews: tuple[Brew, ...],
+    settings: BookSettings,
 ) -> dict[tuple[int, str], tuple[Reason, ...]]:
     keeps = {brew.recipe: _least_keep(facts[brew.recipe].recipe, brew, giving) for brew in brews}
     found = {}
@@ -290,6 +298,7 @@ def _refused(
                 giving.giving_day,
                 keeps[offer.recipe],
                 makes[offer.key].by_post,
+                settings,
             )
             if allowed and offer.container not in allowed:
                 words = f"a {basket.kind} basket's containers"

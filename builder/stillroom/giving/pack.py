@@ -76,7 +76,7 @@ def work_out(
 ) -> Pack:
     """Return the pack of a list; raises ProblemsFound when list and book do not fit."""
     effort = effort or Effort()
-    offering = make_offering(read, recipes, today, before)
+    offering = make_offering(read, recipes, today, before, settings)
     try:
         plan = plan_gifts(offering.problem, effort.seconds, effort.gap)
     except Unreadable as missing:
@@ -91,8 +91,22 @@ def work_out(
     making = make_batches(offering, plan)
     rows = list_shopping(offering, making)
     costs = reckon_costs(offering, making, rows)
-    complaints += tuple(_budgets_not_held(offering, costs))
+    complaints += tuple(_budgets_not_held(offering, costs)) + tuple(_disagreements(offering))
     return Pack(offering, plan, making, rows, costs, settings, complaints)
+
+
+def _disagreements(offering: Offering) -> Iterator[str]:
+    """Say of which presents the two checks disagree: they are withheld, and somebody must look."""
+    told: dict[str, None] = {}
+    titles = {offer.key: offer.title for offer in offering.problem.offers}
+    for (number, key), reasons in offering.problem.refused.items():
+        name = offering.households[number].name
+        told |= {
+            f"{titles[key]} is kept from {name}: it {reason.one}. Look at its ingredients.": None
+            for reason in reasons
+            if reason.disagrees
+        }
+    yield from told
 
 
 def _budgets_not_held(offering: Offering, costs: CostSheet) -> Iterator[str]:

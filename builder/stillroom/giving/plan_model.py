@@ -20,10 +20,14 @@ Month = tuple[int, int]
 
 @dataclass(frozen=True)
 class Reason:
-    """Why an offer is not for a basket, as said of one thing and of several."""
+    """Why an offer is not for a basket, as said of one thing and of several.
+
+    `disagrees` where the two checks of it do: somebody must look.
+    """
 
     one: str
     many: str
+    disagrees: bool = False
 
 
 @dataclass(frozen=True)

@@ -1,23 +1,30 @@
 """Which presents are never for which household, each with its reason, before any planning.
 
-What the household avoids, and the rules of rules.yml (children, pregnancy, post). Only the
-answer "free" is safe; "not known" is not. Leaves out likes and money: planning.py weighs those.
+What the household avoids, the rules of rules.yml (children, pregnancy, post) and the cautions of
+the safety box. What is avoided is looked for twice, in the foods (facts.py) and on the label
+(second_check.py); only what both call "free" is safe. Leaves out likes and money: planning.py.
 """
 
 from __future__ import annotations
 
+import re
 from dataclasses import dataclass
 from datetime import date, timedelta
-from functools import cache
+from functools import cache, lru_cache
 from importlib.resources import files
 from typing import Any
 
 import yaml
 
-from stillroom.core.allergens.avoiding import avoided_by_name, read_avoided
-from stillroom.giving.facts import Answer, Facts
+from stillroom.core.allergens.avoiding import Avoided
+from stillroom.core.book import BookSettings
+from stillroom.core.recipe.model import Recipe
+from stillroom.giving.answers import WORSE, Answer
+from stillroom.giving.facts import Facts, facts_of
 from stillroom.giving.model import Household
 from stillroom.giving.plan_model import Reason
+from stillroom.giving.receivers import pets_named
+from stillroom.giving.second_check import Printed, needs_of_household, print_label
 
 KEEPS_AFTER_DAYS = 7  # common practice, no published source: a week to get round to it
 KEEPS_AFTER_POST_DAYS = 14
@@ -43,7 +50,9 @@ class HouseholdRule:
         if when == "pregnant":
             return household.pregnant
         if when == "no pets":
-            return not household.pets
+            return not household.pets & set(self.row["pets"])
+        if when == "pets":
+            return bool(household.pets & set(self.row["pets"]))
         if when == "by post":
             return household.delivery == "by post"
         return any(age < self.row["months"] for age in household.children)
@@ -61,7 +70,10 @@ class HouseholdRule:
             return facts.strength > self.row["above_strength"] and _stays_strong(facts)
         if not (self.row.get("tags") or self.row.get("animal")):
             return False
-        return any(self._in(item, staples) for item, staples in self._looked_at(facts))
+        steps = " ".join(step.text for step in facts.recipe.method)
+        if "unless_method" in self.row and re.search(self.row["unless_method"], steps, re.I):
+            return False
+        return any(self._in(item, staples, facts) for item, staples in self._looked_at(facts))
 
     def _looked_at(self, facts: Facts) -> list[tuple[str, tuple[Any, ...]]]:
         only_left = self.row.get("left_in", False)
@@ -71,13 +83,14 @@ class HouseholdRule:
             if held.stays or not only_left
         ]
 
-    def _in(self, item: str, staples: tuple[Any, ...]) -> bool:
+    def _in(self, item: str, staples: tuple[Any, ...], facts: Facts) -> bool:
         if any(word in item for word in self.row.get("except_words", ())):
             return False
         tags = frozenset(self.row.get("tags", ()))
         animal = frozenset(self.row.get("animal", ()))
         return any(
-            staple is None or staple.tags & tags or animal & set(staple.animal)
+            (staple is None and facts.unread)
+            or (staple and (staple.tags & tags or animal & set(staple.animal)))
             for staple in staples
         )
 
@@ -100,27 +113,27 @@ def why_refused(
     giving_day: date,
     keep_until: date | None = None,
     by_post: bool | None = None,
+    settings: BookSettings | None = None,
 ) -> tuple[Reason, ...]:
     """Return every reason why a present is not for a household, the gravest first; none is safe.
 
-    `keep_until` is the day it keeps to unopened (None: not known), `by_post` the maker's own word.
+    `keep_until` is the day it keeps to unopened (None: not known), `by_post` the maker's own word,
+    `settings` those of the book, whose country chooses the safety box and the label.
     """
+    printed = print_label(facts.recipe, settings or BookSettings())
     reasons = list(_unchecked(household, facts))
-    reasons += [reason for word in household.avoid for reason in _avoided(word, household, facts)]
-    reasons += [
-        reason
-        for words in household.avoid_ingredients
-        for reason in _reasons(words, facts.answer(avoided_by_name(words)), False)
-    ]
+    for word, avoid in zip(
+        (*household.avoid, *household.avoid_ingredients), needs_of_household(household), strict=True
+    ):
+        reasons += _avoided(avoid, facts, printed, word in household.traces_are_fine)
     reasons += [
         rule.reason
         for rule in household_rules()
         if rule.concerns(household) and rule.catches(facts)
     ]
-    if any(age < facts.youngest_months for age in household.children):
-        years = facts.youngest_months // 12
-        words = f"not for children under {years}, by the maker's own caution"
-        reasons.append(Reason(f"is {words}", f"are {words}"))
+    reasons += _for_other_animals(household, facts)
+    for caution, _ in printed.against(household):
+        reasons.append(Reason(f"is not for them: “{caution}”", f"are not for them: “{caution}”"))
     posted = household.delivery == "by post"
     if posted and by_post is False:
         reasons.append(Reason("never goes by post", "never go by post"))
@@ -135,26 +148,58 @@ def why_refused(
 
 def _unchecked(household: Household, facts: Facts) -> tuple[Reason, ...]:
     """Refuse what could not be checked to whoever has something to be checked for."""
-    young = any(age < YOUNG_MONTHS for age in household.children)
-    wary = household.avoid or household.avoid_ingredients or household.pregnant or young
-    if not facts.unknown or not wary or not facts.recipe.kind.is_eaten:
+    if not facts.unknown or not is_wary(household) or not facts.recipe.kind.is_eaten:
         return ()
     named = " and ".join(f"“{word}”" for word in facts.unknown)
     words = f"could not be checked, because {named} is not known"
     return (Reason(words, words),)
 
 
-def _avoided(word: str, household: Household, facts: Facts) -> tuple[Reason, ...]:
-    avoid = read_avoided(word)
-    if avoid is None or avoid.ask:
-        return _reasons(word, "not known", False)
-    traces_fine = word in household.traces_are_fine
-    return _reasons(avoid.said, facts.answer(avoid), traces_fine)
+def _for_other_animals(household: Household, facts: Facts) -> tuple[Reason, ...]:
+    """Refuse biscuits for dogs to a house with a cat."""
+    kinds = pets_named(facts.recipe.title) or pets_named(facts.recipe.summary)
+    if facts.recipe.kind.eaten_by != "pets" or not kinds or kinds & household.pets:
+        return ()
+    words = f"for a {' or a '.join(sorted(kinds))}, and none is said to live there"
+    return (Reason(f"is {words}", f"are {words}"),)
 
 
-def _reasons(word: str, answer: Answer, traces_fine: bool) -> tuple[Reason, ...]:
+def is_wary(household: Household) -> bool:
+    """Whether anything at all must be kept from a household: then nothing unknown goes to it."""
+    young = any(age < YOUNG_MONTHS for age in household.children)
+    named = household.avoid or household.avoid_ingredients
+    return bool(named or household.pregnant or young or household.adults == 0)
+
+
+def _avoided(avoid: Avoided, facts: Facts, printed: Printed, traces_fine: bool) -> list[Reason]:
+    """Hold one thing avoided against both checks; where they differ it is withheld and told."""
+    if avoid.ask:
+        return list(_reasons(avoid, "not known", False))
+    first, second = check_twice(facts.recipe, avoid, printed)
+    reasons = list(_reasons(avoid, max(first, second, key=WORSE.index), traces_fine))
+    if "contains" in (first, second) and "free" in (first, second):
+        shown = printed.shown(avoid)
+        by = f"the words of its label (“{shown}”)" if shown else "its label or its safety box"
+        if first == "contains":
+            words = f"contain {avoid.said} by what it is made of, and not by its label"
+        else:
+            words = f"contain {avoid.said} by {by}, and not by what it is made of"
+        told = f"{words}: the two checks disagree"
+        reasons = [Reason(told.replace("contain", "contains", 1), told, disagrees=True)]
+    return reasons
+
+
+@lru_cache(maxsize=65536)
+def check_twice(recipe: Recipe, avoid: Avoided, printed: Printed) -> tuple[Answer, Answer]:
+    """Return the answers of the two checks: by the foods and their parts, and by the label."""
+    facts = facts_of(recipe)
+    return facts.answer(avoid), printed.answer(avoid)
+
+
+def _reasons(avoid: Avoided, answer: Answer, traces_fine: bool) -> tuple[Reason, ...]:
     if answer == "free" or (answer == "may contain" and traces_fine):
         return ()
+    word = avoid.said
     if answer == "contains":
         return (Reason(f"contains {word}", f"contain {word}"),)
     if answer == "may contain":

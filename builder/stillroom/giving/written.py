@@ -15,25 +15,6 @@ from stillroom.core.recipe.model import MONTHS
 from stillroom.core.when.giving_days import FIRST_YEAR, LAST_YEAR
 from stillroom.core.words.problems import Unreadable, did_you_mean, say_written
 
-_AGE = re.compile(r"^(\d{1,3})\s*(months?|weeks?|years?)?$", re.IGNORECASE)
-
-
-def read_age_months(value: Any) -> int:
-    """Return an age in whole months; a bare number is years.
-
-    >>> read_age_months(4), read_age_months("8 months"), read_age_months("6 weeks")
-    (48, 8, 1)
-    """
-    found = _AGE.match(str(value).strip())
-    if not found or isinstance(value, bool):
-        raise Unreadable(
-            f"{say_written(value)} is not an age.", 'Write years, "8 months" or "6 weeks".'
-        )
-    number, unit = int(found[1]), (found[2] or "years").lower()
-    if unit.startswith("week"):
-        return number * 7 * 12 // 365
-    return number if unit.startswith("month") else number * 12
-
 
 def read_day(value: Any) -> date:
     """Return a day written year first.

@@ -20,28 +20,34 @@ from stillroom.core.words.data_files import read_data
 from stillroom.core.words.plurals import singular
 
 Held = Literal["contains", "may contain", "free"]
-Diet = Literal["", "alcohol", "vegan", "vegetarian", "no meat"]
+Diet = Literal["", "alcohol", "vegan", "vegetarian", "no meat", "source known"]
+_OF_THE_SEA = frozenset({"fish", "crustacean", "mollusc"})
 # where the food of each diet may come from
 EATEN: Mapping[Diet, frozenset[str]] = {
     "vegan": NOT_ANIMAL,
     "vegetarian": NOT_ANIMAL | ANIMAL_BUT_VEGETARIAN,
-    "no meat": NOT_ANIMAL | ANIMAL_BUT_VEGETARIAN | {"fish", "crustacean", "mollusc"},
+    "no meat": NOT_ANIMAL | ANIMAL_BUT_VEGETARIAN | _OF_THE_SEA | {"calf rennet"},
+    # meat, gelatine, rennet and insect colours: whose, and how it was slaughtered, nobody says
+    "source known": NOT_ANIMAL | ANIMAL_BUT_VEGETARIAN | _OF_THE_SEA,
 }
 _PACKET = "read-its-packet"
+_SAVOURY = frozenset({"meat", "cured-meat", "stock", "fish", "cheese", "fat"})
 _KEYS = frozenset(
-    {"word", "also", "allergens", "diet", "tags", "from", "named", "perhaps"}
-    | {"perhaps_tags", "perhaps_from", "ask"}
+    {"word", "also", "allergens", "diet", "tags", "from", "named", "perhaps", "perhaps_tags"}
+    | {"perhaps_from", "ask", "of", "but", "little", "traces", "savoury", "cautions", "told"}
+    | {"means", "cannot", "source", "read"}
 )
 # what stands round the thing itself: "allergic to nuts", "nut allergy (severe)", "gluten-free"
 _BEFORE = re.compile(
     r"^(?:strictly |absolutely )?(?:no|not|any|anything with|all|without|free (?:from|of)"
     r"|(?:can't|cannot|can not|mustn't|must not|doesn't|does not|don't|do not|won't|will not)"
     r" (?:have|eat|drink|like|want|take)(?: any)?"
-    r"|(?:is |are )?(?:severely )?allergic to|(?:an )?allergy to|intolerant (?:to|of)|avoids?)\s+"
+    r"|(?:is |are )?(?:severely )?allergic to|(?:an? )?(?:severe |bad )?allergy to"
+    r"|intolerant (?:to|of)|avoids?|severe(?:ly)?|serious|bad|mild)\s+"
 )
 _BEHIND = re.compile(
     r"(?:[\s-]+(?:free|allerg(?:y|ies|ic)|intoleran(?:t|ce)|unverträglichkeit|please|at all"
-    r"|of any kind))+$"
+    r"|of any kind|diet|disease|household|family|neighbours?|friends?|only))+$"
 )
 _SEVERAL = re.compile(r"\s*(?:[,;/&]|\band\b|\bor\b|\bund\b|\bet\b|\boder\b|\bou\b)\s*")
 _IN_BRACKETS = re.compile(r"\s*\([^)]*\)\s*")
@@ -52,7 +58,11 @@ class Avoided:
     """One thing avoided: the foods of a family, or one food; `ask` says why it is not understood.
 
     `named` and `perhaps` match words in the name of a food that holds it, or that may; `meant` is
-    the family it was taken for.
+    the family it was taken for. `of` are the rules it is made of ("halal": alcohol, pork).
+    Foods of `but` hold none of it, those of `little` a trace; where `traces` is false, what may be
+    there in traces does no harm; `savoury` where no meat, fish, fat or stock ever holds it.
+    `cautions` are the safety box's rules that speak to it; `means`, `cannot` and `source` are what
+    a page says of it.
     """
 
     word: str
@@ -68,20 +78,40 @@ class Avoided:
     perhaps_foods: frozenset[str] = frozenset()
     ask: str = ""
     meant: str = ""
+    told: str = ""
+    of: tuple[Avoided, ...] = ()
+    but: frozenset[str] = frozenset()
+    little: frozenset[str] = frozenset()
+    traces: bool = True
+    savoury: bool = False
+    cautions: frozenset[str] = frozenset()
+    means: str = ""
+    cannot: str = ""
+    source: str = ""
 
     @property
     def said(self) -> str:
         """The word with what it was taken for: "milk (lactose intolerant)"."""
-        same = self.meant in ("", self.word.strip().lower())
-        return self.word if same else f"{self.meant} ({self.word})"
+        name = self.told or self.meant
+        same = name in ("", self.word.strip().lower())
+        return self.word if same else f"{name} ({self.word})"
 
     @property
     def is_ingredient(self) -> bool:
         """Whether foods themselves are looked at, beside allergens and the animals they are of."""
         return bool(self.tags or self.animals or self.named or self.foods)
 
+    def packet_may_hold(self, food: Staple) -> bool:
+        """Whether of a food of which only the packet tells all it is not known to be free of it.
+
+        No sausage and no stock cube holds coffee or coconut, whatever its packet says.
+        """
+        return not (self.savoury and food.tags & _SAVOURY)
+
     def held_by(self, food: Staple) -> Held:
         """Say whether a food is, holds or may hold it, by the food's own facts and its name."""
+        if food.name in self.but or food.kind_of in self.but:
+            return "free"
         words = " ".join((food.name, *food.parts))
         if food in self.foods or self.tags & food.tags or self.animals & set(food.animal):
             return "contains"
@@ -91,6 +121,20 @@ class Avoided:
             return said
         perhaps = self.perhaps_tags & food.tags or self.perhaps_animals & set(food.animal)
         return "may contain" if perhaps or food.name in self.perhaps_foods else "free"
+
+    def measures(self, food: Staple, names: frozenset[str]) -> Held:
+        """Say whether a food holds one of these allergens, as much as matters to whoever avoids it.
+
+        >>> lactose, milk = read_avoided("lactose"), frozenset({"milk"})
+        >>> [lactose.measures(read_food(name).food, milk) for name in ("cream", "butter", "ghee")]
+        ['contains', 'may contain', 'free']
+        """
+        name = food.name if food.name in self.but | self.little else food.kind_of
+        if name in self.but or not names & {*food.allergens, *food.may_contain}:
+            return "free"
+        if not names & set(food.allergens):
+            return "may contain" if self.traces else "free"
+        return "may contain" if name in self.little else "contains"
 
     def said_in(self, words: str) -> Held:
         """Say whether words name it, or what may hold it."""
@@ -114,7 +158,9 @@ def read_avoided(word: str) -> Avoided | None:
     """
     plain = _IN_BRACKETS.sub(" ", word.strip().lower().replace("’", "'")).strip()
     bare = _BEHIND.sub("", _BEFORE.sub("", plain)).strip()
-    for said in dict.fromkeys((plain, bare)):
+    # "severe peanut allergy", "please no nuts": what stands round it may stand there twice
+    barer = _BEHIND.sub("", _BEFORE.sub("", bare)).strip()
+    for said in dict.fromkeys((plain, bare, barer)):
         if found := _families().get(said) or _as_allergen(said):
             return replace(found, word=word)
     several = [one for one in _SEVERAL.split(bare) if one.strip()]
@@ -144,24 +190,39 @@ def _families() -> dict[str, Avoided]:
     for row in read_data("avoided.yml"):
         if unknown := set(row) - _KEYS:
             raise ValueError(f"avoided.yml: {row['word']}: {', '.join(sorted(unknown))}")
-        family = Avoided(
-            row["word"],
-            allergens=frozenset(row.get("allergens", ())),
-            diet=row.get("diet", ""),
-            tags=frozenset(row.get("tags", ())),
-            animals=frozenset(row.get("from", ())),
-            named=_pattern(row, "named"),
-            perhaps=_pattern(row, "perhaps"),
-            perhaps_tags=frozenset(row.get("perhaps_tags", ())),
-            perhaps_animals=frozenset(row.get("perhaps_from", ())),
-            ask=row.get("ask", ""),
-            meant=row["word"],
-        )
+        family = _read_row(row, found)
         for word in (row["word"], *row.get("also", ())):
             if word in found:
                 raise ValueError(f"avoided.yml: {word} stands there twice.")
             found[word] = family
     return found
+
+
+def _read_row(row: Mapping[str, Any], before: Mapping[str, Avoided]) -> Avoided:
+    """Read one row; what it is made of stands above it in the table."""
+    return Avoided(
+        row["word"],
+        allergens=frozenset(row.get("allergens", ())),
+        diet=row.get("diet", ""),
+        tags=frozenset(row.get("tags", ())),
+        animals=frozenset(row.get("from", ())),
+        named=_pattern(row, "named"),
+        perhaps=_pattern(row, "perhaps"),
+        perhaps_tags=frozenset(row.get("perhaps_tags", ())),
+        perhaps_animals=frozenset(row.get("perhaps_from", ())),
+        ask=row.get("ask", ""),
+        meant=row["word"],
+        told=row.get("told", ""),
+        of=tuple(before[word] for word in row.get("of", ())),
+        but=frozenset(row.get("but", ())),
+        little=frozenset(row.get("little", ())),
+        traces=row.get("traces", True),
+        savoury=row.get("savoury") == "none",
+        cautions=frozenset(row.get("cautions", ())),
+        means=row.get("means", ""),
+        cannot=row.get("cannot", ""),
+        source=row.get("source", ""),
+    )
 
 
 def _pattern(row: Mapping[str, Any], key: str) -> re.Pattern[str] | None:
@@ -179,8 +240,14 @@ def allergens_called(word: str) -> frozenset[str]:
 
 
 def _as_allergen(word: str) -> Avoided | None:
-    ids = allergens_called(word)
+    """Return what a label calls so, in one or in many: "almonds" is what "almond" is."""
+    ids = allergens_called(word) or allergens_called(singular(word)) or _nuts_called(word)
     return Avoided(word, ids, meant=word) if ids else None
+
+
+def _nuts_called(word: str) -> frozenset[str]:
+    bare = word.removesuffix(" nuts").removesuffix(" nut")
+    return allergens_called(bare) if bare != word else frozenset()
 
 
 def _as_food(word: str, bare: str) -> Avoided | None:

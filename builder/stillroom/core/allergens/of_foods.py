@@ -37,6 +37,7 @@ __all__ = [
     "List",
     "all_allergens",
     "answer_avoid",
+    "answer_avoided",
     "contains",
     "know_ingredient",
     "know_recipe",
@@ -164,14 +165,23 @@ def answer_avoid(recipe: Recipe, avoid: str) -> Answer:
     # a label's heading is told apart from a household's wider word: "nuts" is no peanut there
     if names := allergens_called(word):
         return _allergen(known, names)
-    avoided = avoided_by_name(avoid)
+    return answer_avoided(recipe, avoided_by_name(avoid))
+
+
+def answer_avoided(recipe: Recipe, avoided: Avoided) -> Answer:
+    """Say whether a recipe contains a thing avoided, by the label's rules."""
+    known = know_recipe(recipe)
+    answers: list[Answer] = [answer_avoided(recipe, one) for one in avoided.of]
     if avoided.diet == "alcohol":
-        return _alcohol(recipe, known)
-    if avoided.diet:
-        return _diet(known, avoided.diet)
-    answers = [_allergen(known, avoided.allergens)] if avoided.allergens else []
+        answers.append(_alcohol(recipe, known))
+    elif avoided.diet:
+        answers.append(_diet(known, avoided.diet))
+    if avoided.but or avoided.little:
+        answers.append(_measured(known, avoided))
+    elif avoided.allergens:
+        answers.append(_allergen(known, avoided.allergens))
     answers += [_ingredient(known, avoided)] if avoided.is_ingredient else []
-    return max(answers, key=_WORSE.index)
+    return max(answers, key=_WORSE.index, default="free")
 
 
 def nuts_beside(names: frozenset[str]) -> frozenset[str]:
@@ -191,6 +201,21 @@ def _allergen(known: tuple[Known, ...], names: frozenset[str]) -> Answer:
     if any(traces & (one.may_contain | one.contains) for one in known):
         return "may contain"
     return "not known" if any(one.open for one in known) else "free"
+
+
+def _measured(known: tuple[Known, ...], avoided: Avoided) -> Answer:
+    """Say it of what some foods hold only a trace of, or none: lactose, a coeliac's gluten."""
+    answers: set[Answer] = {"free"}
+    for one in known:
+        named = {name for food in one.staples for name in food.allergens}
+        answers |= {avoided.measures(food, avoided.allergens) for food in one.staples}
+        if avoided.allergens & (one.contains - named):
+            answers.add("contains")
+        if avoided.traces and avoided.allergens & one.may_contain:
+            answers.add("may contain")
+        if one.open:
+            answers.add("not known")
+    return max(answers, key=_WORSE.index)
 
 
 def _alcohol(recipe: Recipe, known: tuple[Known, ...]) -> Answer:
@@ -216,7 +241,10 @@ def _ingredient(known: tuple[Known, ...], avoided: Avoided) -> Answer:
     answers: set[Answer] = {"free"}
     for one in known:
         words = " ".join((one.ingredient.item, *one.ingredient.parts))
-        answers |= {avoided.said_in(words), *(avoided.held_by(food) for food in one.staples)}
-        if one.open:
+        if not any(food.name in avoided.but for food in one.staples):
+            answers.add(avoided.said_in(words))
+        answers |= {avoided.held_by(food) for food in one.staples}
+        packets = (food for food in one.staples if PACKET in food.tags)
+        if one.unknown or any(avoided.packet_may_hold(food) for food in packets):
             answers.add("not known")
     return max(answers, key=_WORSE.index)

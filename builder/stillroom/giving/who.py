@@ -1,0 +1,88 @@
+"""Who lives in a household, as a person writes it: the ages of children, the kinds of animals.
+
+Each reader raises Unreadable with what to write instead.
+"""
+
+from __future__ import annotations
+
+import re
+from importlib.resources import files
+from typing import Any
+
+import yaml
+
+from stillroom.core.words.problems import Unreadable, say_written
+
+_WORDS: dict[str, Any] = yaml.safe_load(
+    (files("stillroom.giving") / "who.yml").read_text(encoding="utf-8")
+)
+_SPELT = {word: str(number) for number, word in enumerate(_WORDS["numbers"])} | {
+    "a": "1",
+    "an": "1",
+}
+_PET_OF = {word: kind for kind, also in _WORDS["pets"].items() for word in (kind, *also)}
+ANY_PET = frozenset(_WORDS["pets"])
+# "a baby of 8 months", "Ottilie, 8 months", "a girl (4)", "twins aged 2": who, and then the age
+_WHO = re.compile(r"^(?:[^\W\d]|[\s.'’(&-])*?(?:,|\(|\bof\b|\baged?\b|\bis\b|:|(?=\d))\s*", re.I)
+_AGE = re.compile(
+    r"^(?P<number>\d{1,3}|[a-z]+)\s*(?:(?P<half>½|and a half)\s*)?-?"
+    r"(?P<unit>days?|weeks?|wks?|months?|mths?|mo|m|years?|yrs?|y)?(?:[\s-]+(?:old|of age))?\)?$",
+    re.IGNORECASE,
+)
+_NEWBORN = re.compile(r"\b(?:new ?-?born|newborn|not yet born|just born)\b", re.IGNORECASE)
+
+
+def read_age_months(value: Any) -> int:
+    """Return an age in whole months, never more than it is; a bare number is years.
+
+    >>> read_age_months(4), read_age_months("8 months"), read_age_months("6 weeks")
+    (48, 8, 1)
+    >>> read_age_months("a baby of 8 months"), read_age_months("Wren, 3 years old")
+    (8, 36)
+    """
+    text = str(value).strip()
+    if _NEWBORN.search(text):
+        return 0
+    found = _AGE.match(text) or _AGE.match(_WHO.sub("", text, count=1))
+    number = _SPELT.get(found["number"].lower(), found["number"]) if found else ""
+    if not found or not number.isdecimal() or isinstance(value, bool) or int(number) > 120:
+        raise Unreadable(
+            f"{say_written(value)} is not an age.",
+            'Write the age on giving day: "4" for years, "8 months" or "6 weeks".',
+        )
+    unit, count = (found["unit"] or "years").lower(), int(number)
+    if unit.startswith("d"):
+        return count // 31
+    if unit.startswith("w"):
+        return count * 7 * 12 // 365
+    return count if unit.startswith("m") else count * 12 + (6 if found["half"] else 0)
+
+
+def read_pets(value: Any) -> frozenset[str]:
+    """Return the kinds of animals that live there; "yes" may be any.
+
+    >>> sorted(read_pets("a dog and two cats")), read_pets(False)
+    (['cat', 'dog'], frozenset())
+    """
+    if isinstance(value, bool) or value is None:
+        return ANY_PET if value else frozenset()
+    found: set[str] = set()
+    for text in value if isinstance(value, list | tuple) else [value]:
+        plain = str(text).lower().replace("guinea pig", "guinea-pig")
+        words = [word for word in re.split(r"[\s,;&]+", plain) if word]
+        if words in (["yes"], ["no"], ["none"]):
+            found |= ANY_PET if words == ["yes"] else set()
+            continue
+        kinds = {_PET_OF[word] for word in words if word in _PET_OF}
+        odd = [
+            w
+            for w in words
+            if w not in _PET_OF and w not in _WORDS["say_nothing"] and not w.isdecimal()
+        ]
+        if not kinds or odd:
+            raise Unreadable(
+                f"{say_written(text)} is not a kind of animal we know.",
+                f"It may be: {', '.join(_WORDS['pets'])}; or yes or no.",
+            )
+        found |= kinds
+    return frozenset(found)
