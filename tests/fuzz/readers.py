@@ -51,7 +51,7 @@ from stillroom.giving.against_book import check_list
 from stillroom.giving.pack import Effort, pack_files, work_out
 from stillroom.giving.reading import read_giving_list
 from stillroom.publish.library import Library
-from stillroom.publish.pages import RecipeLeaf
+from stillroom.publish.recipe_page import RecipeLeaf
 
 TODAY: Final = date(2026, 11, 25)
 LONGEST_SECONDS: Final = 1.0

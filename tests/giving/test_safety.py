@@ -23,7 +23,6 @@ from stillroom.core.lines.ingredient_food import find_foods
 from stillroom.core.lines.staple_table import all_staples
 from stillroom.core.recipe.model import MethodStep
 from stillroom.core.words.problems import ProblemsFound
-from stillroom.giving.checking import find_breaches
 from stillroom.giving.explaining import explain_shortages
 from stillroom.giving.facts import facts_of
 from stillroom.giving.model import Household
@@ -32,6 +31,7 @@ from stillroom.giving.plan_model import Plan
 from stillroom.giving.planning import plan_gifts
 from stillroom.giving.reading import load_giving_list
 from stillroom.giving.rules import household_rules, why_refused
+from stillroom.giving.second_look import find_breaches
 
 
 @pytest.mark.parametrize("seed", range(24))

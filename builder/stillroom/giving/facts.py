@@ -43,7 +43,7 @@ class Held:
 
 
 @dataclass(frozen=True)
-class Facts:
+class GiftFacts:
     """What the planner's rules ask of a recipe."""
 
     recipe: Recipe
@@ -144,7 +144,7 @@ class Facts:
 
 
 @lru_cache(maxsize=4096)
-def facts_of(recipe: Recipe) -> Facts:
+def facts_of(recipe: Recipe) -> GiftFacts:
     """Read what a recipe holds; tools of a craft (used once per batch) are left out."""
     craft = not recipe.kind.is_eaten
     listed = tuple(
@@ -153,7 +153,7 @@ def facts_of(recipe: Recipe) -> Facts:
         if not (craft and ingredient.scales == "per batch")
     )
     told = tuple(_held(one.ingredient, True) for one in foods_in_method(recipe))
-    return Facts(recipe, (*listed, *told))
+    return GiftFacts(recipe, (*listed, *told))
 
 
 def _held(ingredient: Ingredient, stays: bool) -> Held:

@@ -21,7 +21,7 @@ from stillroom.core.when.timeline import latest_start_usable, plan_forward
 from stillroom.core.words.day_words import say_day
 from stillroom.core.words.problems import Problem, ProblemsFound
 from stillroom.giving.against_book import check_list
-from stillroom.giving.facts import Facts, facts_of
+from stillroom.giving.facts import GiftFacts, facts_of
 from stillroom.giving.model import GivingList, Household, Make, Sort, container_words
 from stillroom.giving.money.costing import (
     Need,
@@ -53,7 +53,7 @@ class Offering:
     giving: GivingList
     recipes: Mapping[str, Recipe]
     makes: Mapping[str, Make]
-    facts: Mapping[str, Facts]
+    facts: Mapping[str, GiftFacts]
     needs: Mapping[str, tuple[Need, ...]]
     prices: PriceBook
     shelf: Shelf
@@ -283,7 +283,7 @@ def _refused(
     households: Mapping[int, Household],
     makes: Mapping[str, Make],
     offers: tuple[Offer, ...],
-    facts: Mapping[str, Facts],
+    facts: Mapping[str, GiftFacts],
     brews: tuple[Brew, ...],
     settings: BookSettings,
 ) -> dict[tuple[int, str], tuple[Reason, ...]]:

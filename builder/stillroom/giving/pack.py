@@ -24,15 +24,15 @@ from stillroom.core.recipe.model import Recipe
 from stillroom.core.words.problems import Problem, ProblemsFound, Unreadable
 from stillroom.giving.batches import make_batches
 from stillroom.giving.calendar_file import write_calendar
-from stillroom.giving.checking import find_breaches
 from stillroom.giving.explaining import explain_missed, explain_shortages
 from stillroom.giving.money.costs import CostSheet, reckon_costs
 from stillroom.giving.money.shopping import list_shopping
 from stillroom.giving.offering import Offering, make_offering
-from stillroom.giving.pages import Pack, pack_data
+from stillroom.giving.pack_pages import Pack, pack_data
 from stillroom.giving.papers import print_papers
 from stillroom.giving.planning import plan_gifts
 from stillroom.giving.reading import ReadList
+from stillroom.giving.second_look import find_breaches
 from stillroom.looks import PAPER_FONTS
 
 PLAN_FILE = "plan.json"

@@ -1,7 +1,7 @@
 """The pack on paper: cards, container tags and basket tags, and everything else in one PDF.
 
 Typst does the setting, through printing/. Without it the pack has its pages all the same, and
-says so. Leaves out what the papers say (pages.py).
+says so. Leaves out what the papers say (pack_pages.py).
 """
 
 from __future__ import annotations
@@ -11,7 +11,7 @@ from typing import Any
 
 from stillroom.core.paper.tag_shapes import tag_shape
 from stillroom.core.words.problems import Unreadable
-from stillroom.giving.pages import Pack, card_of
+from stillroom.giving.pack_pages import Pack, card_of
 from stillroom.printing.cards import CardJob, SheetOptions, print_cards, print_tags
 from stillroom.printing.typesetting import PaperMissing, typeset
 

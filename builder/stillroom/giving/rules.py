@@ -20,7 +20,7 @@ from stillroom.core.allergens.avoiding import Avoided
 from stillroom.core.book import BookSettings
 from stillroom.core.recipe.model import Recipe
 from stillroom.giving.answers import WORSE, Answer
-from stillroom.giving.facts import Facts, facts_of
+from stillroom.giving.facts import GiftFacts, facts_of
 from stillroom.giving.model import Household
 from stillroom.giving.plan_model import Reason
 from stillroom.giving.receivers import pets_named
@@ -57,7 +57,7 @@ class HouseholdRule:
             return household.delivery == "by post"
         return any(age < self.row["months"] for age in household.children)
 
-    def catches(self, facts: Facts) -> bool:
+    def catches(self, facts: GiftFacts) -> bool:
         """Whether a recipe falls under the rule; what is not known does."""
         if self.row.get("alcohol"):
             return facts.alcohol != "free"
@@ -75,7 +75,7 @@ class HouseholdRule:
             return False
         return any(self._in(item, staples, facts) for item, staples in self._looked_at(facts))
 
-    def _looked_at(self, facts: Facts) -> list[tuple[str, tuple[Any, ...]]]:
+    def _looked_at(self, facts: GiftFacts) -> list[tuple[str, tuple[Any, ...]]]:
         only_left = self.row.get("left_in", False)
         return [
             (held.ingredient.item.lower(), held.staples)
@@ -83,7 +83,7 @@ class HouseholdRule:
             if held.stays or not only_left
         ]
 
-    def _in(self, item: str, staples: tuple[Any, ...], facts: Facts) -> bool:
+    def _in(self, item: str, staples: tuple[Any, ...], facts: GiftFacts) -> bool:
         if any(word in item for word in self.row.get("except_words", ())):
             return False
         tags = frozenset(self.row.get("tags", ()))
@@ -95,7 +95,7 @@ class HouseholdRule:
         )
 
 
-def _stays_strong(facts: Facts) -> bool:
+def _stays_strong(facts: GiftFacts) -> bool:
     """Whether the spirit is not let down with water or syrup."""
     return not any(staple and staple.tags & {"water", "syrup"} for staple in facts.staples)
 
@@ -109,7 +109,7 @@ def household_rules() -> tuple[HouseholdRule, ...]:
 
 def why_refused(
     household: Household,
-    facts: Facts,
+    facts: GiftFacts,
     giving_day: date,
     keep_until: date | None = None,
     by_post: bool | None = None,
@@ -146,7 +146,7 @@ def why_refused(
     return tuple(dict.fromkeys(reasons))
 
 
-def _unchecked(household: Household, facts: Facts) -> tuple[Reason, ...]:
+def _unchecked(household: Household, facts: GiftFacts) -> tuple[Reason, ...]:
     """Refuse what could not be checked to whoever has something to be checked for."""
     if not facts.unknown or not is_wary(household) or not facts.recipe.kind.is_eaten:
         return ()
@@ -155,7 +155,7 @@ def _unchecked(household: Household, facts: Facts) -> tuple[Reason, ...]:
     return (Reason(words, words),)
 
 
-def _for_other_animals(household: Household, facts: Facts) -> tuple[Reason, ...]:
+def _for_other_animals(household: Household, facts: GiftFacts) -> tuple[Reason, ...]:
     """Refuse biscuits for dogs to a house with a cat."""
     kinds = pets_named(facts.recipe.title) or pets_named(facts.recipe.summary)
     if facts.recipe.kind.eaten_by != "pets" or not kinds or kinds & household.pets:
@@ -171,7 +171,7 @@ def is_wary(household: Household) -> bool:
     return bool(named or household.pregnant or young or household.adults == 0)
 
 
-def _avoided(avoid: Avoided, facts: Facts, printed: Printed, traces_fine: bool) -> list[Reason]:
+def _avoided(avoid: Avoided, facts: GiftFacts, printed: Printed, traces_fine: bool) -> list[Reason]:
     """Hold one thing avoided against both checks; where they differ it is withheld and told."""
     if avoid.ask:
         return list(_reasons(avoid, "not known", False))

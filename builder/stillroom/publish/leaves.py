@@ -12,8 +12,8 @@ from stillroom.core.recipe.kind_dates import warn_of_dates
 from stillroom.core.words.problems import Problem
 from stillroom.publish.book_pages import BrowseLeaf, HomeLeaf
 from stillroom.publish.library import Leaf, Library
-from stillroom.publish.pages import RecipeLeaf
 from stillroom.publish.print_room import PrintRoomLeaf
+from stillroom.publish.recipe_page import RecipeLeaf
 from stillroom.publish.year_page import YearLeaf
 
 

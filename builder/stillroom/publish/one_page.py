@@ -24,7 +24,7 @@ from mkdocs.config import load_config
 from stillroom.core.book import Book
 from stillroom.core.recipe.model import Recipe
 from stillroom.publish.library import Library, address_path
-from stillroom.publish.pages import RecipeLeaf
+from stillroom.publish.recipe_page import RecipeLeaf
 
 _STAND_IN: Final = "stand-in"
 _RECIPE: Final = """---

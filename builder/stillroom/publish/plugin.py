@@ -1,6 +1,6 @@
 """The MkDocs plugin: hooks and the state of one build, nothing else.
 
-What a page holds is made in pages.py, browse_pages.py and the other builders; this module only
+What a page holds is made in recipe_page.py, book_pages.py and the other builders; this module only
 hands MkDocs their results at the right moment.
 """
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from stillroom.core.care.safety_facts import Facts, gather_facts
+from stillroom.core.care.safety_facts import SafetyFacts, gather_facts
 from stillroom.core.reading.loading import read_recipe
 from stillroom.core.recipe.model import Recipe
 
@@ -64,7 +64,7 @@ HARMLESS_WORDS = [
 ]
 
 
-def facts_of(item: str, step: str = "Mix.") -> Facts:
+def facts_of(item: str, step: str = "Mix.") -> SafetyFacts:
     return gather_facts(_recipe(item, step), None, ())
 
 

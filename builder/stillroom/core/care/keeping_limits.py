@@ -11,12 +11,12 @@ from dataclasses import dataclass
 from functools import cache
 from typing import Any, Literal, get_args
 
-from stillroom.core.care.safety_facts import Facts
+from stillroom.core.care.safety_facts import SafetyFacts
 from stillroom.core.care.sources import say_source
 from stillroom.core.when.spans import Span, parse_span
 from stillroom.core.words.data_files import read_data
 
-Judge = Callable[[Mapping[str, Any], Facts], object | None]
+Judge = Callable[[Mapping[str, Any], SafetyFacts], object | None]
 Longer = Literal["refused", "told", "card"]
 Card = Literal["", "always", "unless a reason"]
 # "1 month" and "4 weeks", "15 days" and "2 weeks" are the same to a cook
@@ -79,22 +79,22 @@ def _read(row: Mapping[str, Any]) -> Keeps:
     )
 
 
-def rows_for_card(facts: Facts, judge: Judge) -> tuple[Keeps, ...]:
+def rows_for_card(facts: SafetyFacts, judge: Judge) -> tuple[Keeps, ...]:
     """Return the rows whose figure the card takes where it is the shorter."""
     return tuple(row for row in all_keeping() if row.card and judge(row.when, facts) is not None)
 
 
-def limits_of_guidance(facts: Facts, judge: Judge) -> tuple[Limit, ...]:
+def limits_of_guidance(facts: SafetyFacts, judge: Judge) -> tuple[Limit, ...]:
     """Return every limit that fits the facts and beyond which a claim is refused."""
     return tuple(_limits("refused", facts, judge))
 
 
-def usual_limit(facts: Facts, judge: Judge) -> Limit | None:
+def usual_limit(facts: SafetyFacts, judge: Judge) -> Limit | None:
     """Return what the book itself would say; None when it has no figure."""
     return next(_limits("told", facts, judge), None)
 
 
-def _limits(longer: Longer, facts: Facts, judge: Judge) -> Iterator[Limit]:
+def _limits(longer: Longer, facts: SafetyFacts, judge: Judge) -> Iterator[Limit]:
     for row in all_keeping():
         if row.longer == longer and row.limit and judge(row.when, facts) is not None:
             yield row.limit
@@ -110,7 +110,7 @@ def is_beyond(claim: Span | None, limit: Limit | None) -> bool:
     return claim.minutes() * 100 > limit.longest.minutes() * (100 + _SLACK_PERCENT)
 
 
-def strictest_of(facts: Facts, claim: Span | None, judge: Judge) -> Limit | None:
+def strictest_of(facts: SafetyFacts, claim: Span | None, judge: Judge) -> Limit | None:
     """Return the shortest limit of guidance that a claim runs past; None when it runs past none."""
     past = [limit for limit in limits_of_guidance(facts, judge) if is_beyond(claim, limit)]
     return min(past, key=lambda limit: limit.longest.minutes(), default=None)

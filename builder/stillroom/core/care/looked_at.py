@@ -11,7 +11,7 @@ from dataclasses import dataclass
 from functools import cache
 from typing import Any, Literal
 
-from stillroom.core.care.safety_facts import Facts
+from stillroom.core.care.safety_facts import SafetyFacts
 from stillroom.core.care.unchecked import acidity_not_known
 from stillroom.core.method.keeping_said import PLACE_WORDS
 from stillroom.core.words.data_files import read_data
@@ -35,7 +35,7 @@ def _questions() -> tuple[Mapping[str, Any], ...]:
     return tuple(read_data("looked_at.yml", "care"))
 
 
-def look_at(facts: Facts, spoken: Mapping[str, str]) -> tuple[Look, ...]:
+def look_at(facts: SafetyFacts, spoken: Mapping[str, str]) -> tuple[Look, ...]:
     """Return every question that is asked of such a recipe; `spoken` holds titles by their rule.
 
     A rule set aside by the maker has spoken too.
@@ -49,7 +49,7 @@ def rules_looked_at() -> frozenset[str]:
     return frozenset(rule for one in _questions() for rule in one["rules"])
 
 
-def _answer(question: Mapping[str, Any], facts: Facts, spoken: Mapping[str, str]) -> Look:
+def _answer(question: Mapping[str, Any], facts: SafetyFacts, spoken: Mapping[str, str]) -> Look:
     what = str(question["what"])
     said = [spoken[rule] for rule in question["rules"] if rule in spoken]
     if said:

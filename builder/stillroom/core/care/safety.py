@@ -27,7 +27,7 @@ from stillroom.core.care.jar_styles import style_of
 from stillroom.core.care.looked_at import Look, look_at
 from stillroom.core.care.process_words import SWEET, say_jam_process, say_process
 from stillroom.core.care.processes import Process
-from stillroom.core.care.safety_facts import Facts, Thing, gather_facts
+from stillroom.core.care.safety_facts import SafetyFacts, Thing, gather_facts
 from stillroom.core.care.safety_rules import Evidence, judge
 from stillroom.core.care.safety_table import GRAVITIES, Gravity, Rule, all_rules
 from stillroom.core.care.sources import say_source
@@ -127,7 +127,7 @@ def assess_safety(recipe: Recipe, settings: BookSettings) -> SafetyBox:
 
 
 @lru_cache(maxsize=4096)
-def gather_recipe_facts(recipe: Recipe, settings: BookSettings) -> Facts:
+def gather_recipe_facts(recipe: Recipe, settings: BookSettings) -> SafetyFacts:
     """Return the facts of a recipe in a book, its finished strength among them."""
     law = law_of(settings.country)
     allergens = contains(know_recipe(recipe), law)
@@ -138,7 +138,7 @@ def gather_recipe_facts(recipe: Recipe, settings: BookSettings) -> Facts:
     )
 
 
-def _word(rule: Rule, evidence: Evidence, facts: Facts, settings: BookSettings) -> Caution:
+def _word(rule: Rule, evidence: Evidence, facts: SafetyFacts, settings: BookSettings) -> Caution:
     fills = _fills(evidence, facts, settings)
     return Caution(
         rule=rule.name,
@@ -153,7 +153,7 @@ def _word(rule: Rule, evidence: Evidence, facts: Facts, settings: BookSettings) 
     )
 
 
-def _fills(evidence: Evidence, facts: Facts, settings: BookSettings) -> Mapping[str, str]:
+def _fills(evidence: Evidence, facts: SafetyFacts, settings: BookSettings) -> Mapping[str, str]:
     keeps = facts.recipe.keeps.unopened
     strongest = max((thing.abv for thing in evidence.things if thing.abv), default=None)
     grams = sum((thing.grams or Fraction(0) for thing in evidence.things), Fraction(0))
@@ -185,7 +185,7 @@ def _fills(evidence: Evidence, facts: Facts, settings: BookSettings) -> Mapping[
     }
 
 
-def _holds_more(process: Process, facts: Facts) -> bool:
+def _holds_more(process: Process, facts: SafetyFacts) -> bool:
     """Whether something is in it that the process was not tested with: no time is promised then."""
     dried = any("dried-fruit" in thing.tags for thing in facts.things)
     return any(thing.unknown for thing in facts.things) or (dried and "chutney" not in process.name)

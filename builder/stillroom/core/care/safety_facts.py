@@ -99,7 +99,7 @@ class Thing:
 
 
 @dataclass(frozen=True)
-class Facts:
+class SafetyFacts:
     """A recipe as the rules see it; a clause that denies or forbids is left out of its words."""
 
     recipe: Recipe
@@ -185,7 +185,9 @@ class Facts:
         return toxic_plants_in(self.clauses)
 
 
-def gather_facts(recipe: Recipe, strength: Fraction | None, allergens: tuple[str, ...]) -> Facts:
+def gather_facts(
+    recipe: Recipe, strength: Fraction | None, allergens: tuple[str, ...]
+) -> SafetyFacts:
     """Read a recipe into facts; `strength` is the finished % vol, None when unknown."""
     written = [sentence for step in recipe.method for sentence in split_sentences(step.text)]
     sentences = [_affirmed(sentence) for sentence in written]
@@ -193,7 +195,7 @@ def gather_facts(recipe: Recipe, strength: Fraction | None, allergens: tuple[str
     said = " . ".join(
         (recipe.title, recipe.summary, recipe.card.what, recipe.card.use, recipe.makes.things)
     )
-    return Facts(
+    return SafetyFacts(
         recipe=recipe,
         things=_things(recipe, tuple(clauses)),
         sentences=tuple(sentence for sentence in sentences if sentence),

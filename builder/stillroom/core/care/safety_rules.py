@@ -15,7 +15,7 @@ from typing import Any
 
 from stillroom.core.care.acid import soaked_in_acid, too_little_acid
 from stillroom.core.care.keeping_limits import Limit, is_beyond, strictest_of, usual_limit
-from stillroom.core.care.safety_facts import Facts, Thing, days_of
+from stillroom.core.care.safety_facts import SafetyFacts, Thing, days_of
 from stillroom.core.care.soda import SODA, soda_is_much
 
 
@@ -54,7 +54,7 @@ _GUESSED = re.compile(
 # wine and the like; a spirit of which nobody says how much may still be enough
 _STRONG_ENOUGH = 25
 
-Check = Callable[[Facts, Any, Mapping[str, Any]], Evidence | None]
+Check = Callable[[SafetyFacts, Any, Mapping[str, Any]], Evidence | None]
 
 
 def _found(things: tuple[Thing, ...]) -> Evidence | None:
@@ -65,7 +65,7 @@ def _yes(holds: bool) -> Evidence | None:
     return Evidence() if holds else None
 
 
-def _tags(facts: Facts, tags: list[str], when: Mapping[str, Any]) -> Evidence | None:
+def _tags(facts: SafetyFacts, tags: list[str], when: Mapping[str, Any]) -> Evidence | None:
     """Any thing with one of the tags; `not_item`, `only_item`, `grams_from` and so on narrow."""
     things = facts.tagged(tags)
     if "not_item" in when:
@@ -89,7 +89,7 @@ def _tags(facts: Facts, tags: list[str], when: Mapping[str, Any]) -> Evidence | 
     return _found(things)
 
 
-def _share(facts: Facts, asked: dict[str, Any], when: Mapping[str, Any]) -> Evidence | None:
+def _share(facts: SafetyFacts, asked: dict[str, Any], when: Mapping[str, Any]) -> Evidence | None:
     """Things with the tags make up at least so many percent; unknown weights count as enough."""
     share = facts.share(asked["tags"])
     if share is not None and share < asked["from"]:
@@ -99,23 +99,23 @@ def _share(facts: Facts, asked: dict[str, Any], when: Mapping[str, Any]) -> Evid
     return Evidence(also=things) if things and "tags" in when else _found(things)
 
 
-def _acid(facts: Facts, _: bool, __: Mapping[str, Any]) -> Evidence | None:
+def _acid(facts: SafetyFacts, _: bool, __: Mapping[str, Any]) -> Evidence | None:
     """Too little acid, by proportion: see care/acid.py."""
     return _yes(too_little_acid(facts.things))
 
 
-def _said_source(facts: Facts, _: bool, __: Mapping[str, Any]) -> Evidence | None:
+def _said_source(facts: SafetyFacts, _: bool, __: Mapping[str, Any]) -> Evidence | None:
     """Look for a pressure canner by a process that names its published guide."""
     text = " . ".join((*facts.clauses, facts.recipe.summary))
     return _yes(bool(_PRESSURE.search(text)) and bool(_GUIDE.search(text)))
 
 
-def _acid_soak(facts: Facts, _: bool, __: Mapping[str, Any]) -> Evidence | None:
+def _acid_soak(facts: SafetyFacts, _: bool, __: Mapping[str, Any]) -> Evidence | None:
     """Look for soaking in a citric acid solution of 3 %, as published: a pinch is no soaking."""
     return _yes(soaked_in_acid(facts.things, facts.sentences))
 
 
-def _ph_measured(facts: Facts, limit: float, _: Mapping[str, Any]) -> Evidence | None:
+def _ph_measured(facts: SafetyFacts, limit: float, _: Mapping[str, Any]) -> Evidence | None:
     """Count a pH only with how it was measured: by a meter or a laboratory."""
     acidity = facts.recipe.acidity
     if acidity is None or not _MEASURED.search(acidity.source) or _GUESSED.search(acidity.source):
@@ -123,7 +123,7 @@ def _ph_measured(facts: Facts, limit: float, _: Mapping[str, Any]) -> Evidence |
     return _yes(acidity.ph <= Fraction(str(limit)))
 
 
-def _spirit_from(facts: Facts, abv: int, when: Mapping[str, Any]) -> Evidence | None:
+def _spirit_from(facts: SafetyFacts, abv: int, when: Mapping[str, Any]) -> Evidence | None:
     top = when.get("spirit_below", 101)
     spirits = facts.spirits()
     if not spirits or spirits[0].abv is None or not abv <= spirits[0].abv < top:
@@ -131,7 +131,7 @@ def _spirit_from(facts: Facts, abv: int, when: Mapping[str, Any]) -> Evidence | 
     return Evidence(spirits[:1])
 
 
-def _strength(facts: Facts, limit: float, below: bool) -> Evidence | None:
+def _strength(facts: SafetyFacts, limit: float, below: bool) -> Evidence | None:
     if facts.strength is None:
         # not known is not strong: then the strongest that is poured must be far above
         strongest = max((thing.abv or 0 for thing in facts.tagged(["alcohol"])), default=0)
@@ -141,7 +141,7 @@ def _strength(facts: Facts, limit: float, below: bool) -> Evidence | None:
     return _yes(under if below else not under)
 
 
-def _clause(facts: Facts, pattern: str, _: Mapping[str, Any]) -> Evidence | None:
+def _clause(facts: SafetyFacts, pattern: str, _: Mapping[str, Any]) -> Evidence | None:
     hits = [clause for clause in facts.clauses if re.search(pattern, clause, re.IGNORECASE)]
     return Evidence(words=tuple(hits[:1])) if hits else None
 
@@ -149,7 +149,7 @@ def _clause(facts: Facts, pattern: str, _: Mapping[str, Any]) -> Evidence | None
 _SWEET = re.compile(r"\b(?:sugar|syrup|honey|caramel|mixture|together|everything)\b", re.IGNORECASE)
 
 
-def _boils(facts: Facts, pattern: str, _: Mapping[str, Any]) -> Evidence | None:
+def _boils(facts: SafetyFacts, pattern: str, _: Mapping[str, Any]) -> Evidence | None:
     """Find a clause that boils the sugar: one that heats only other things by name does not."""
     sweet = {thing.place for thing in facts.tagged(["sugar", "honey", "syrup"])}
     apart = facts.boiled_apart
@@ -167,29 +167,29 @@ def _words(text: str, pattern: str) -> Evidence | None:
     return Evidence(words=(found[0].strip(),)) if found else None
 
 
-def _stage(facts: Facts, words: list[str], _: Mapping[str, Any]) -> Evidence | None:
+def _stage(facts: SafetyFacts, words: list[str], _: Mapping[str, Any]) -> Evidence | None:
     found = [word for stage in facts.recipe.stages for word in words if word in stage.word]
     return Evidence(words=tuple(found)) if found else None
 
 
-def _ph(facts: Facts, limit: float, over: bool) -> Evidence | None:
+def _ph(facts: SafetyFacts, limit: float, over: bool) -> Evidence | None:
     acidity = facts.recipe.acidity
     return _yes(acidity is not None and (acidity.ph > Fraction(str(limit))) == over)
 
 
-def _days_to(facts: Facts, days: int, _: Mapping[str, Any]) -> Evidence | None:
+def _days_to(facts: SafetyFacts, days: int, _: Mapping[str, Any]) -> Evidence | None:
     keeps = facts.recipe.keeps
     kept = days_of(keeps.unopened) if keeps.by != "book" else None
     return _yes(kept is not None and kept <= days)
 
 
-def _keeps_denied(facts: Facts, _: bool, __: Mapping[str, Any]) -> Evidence | None:
+def _keeps_denied(facts: SafetyFacts, _: bool, __: Mapping[str, Any]) -> Evidence | None:
     """Find the published limit that the recipe's own claim runs past."""
     limit = strictest_of(facts, facts.recipe.keeps.unopened, judge)
     return Evidence(limit=limit) if limit else None
 
 
-def _keeps_beyond(facts: Facts, _: bool, when: Mapping[str, Any]) -> Evidence | None:
+def _keeps_beyond(facts: SafetyFacts, _: bool, when: Mapping[str, Any]) -> Evidence | None:
     """Find the book's usual figure that the claim runs past, where nothing denies it plainly."""
     limit = usual_limit(facts, judge)
     if not is_beyond(facts.recipe.keeps.unopened, limit) or _keeps_denied(facts, True, when):
@@ -197,11 +197,13 @@ def _keeps_beyond(facts: Facts, _: bool, when: Mapping[str, Any]) -> Evidence | 
     return Evidence(limit=limit)
 
 
-def _items(facts: Facts, pattern: str, _: Mapping[str, Any]) -> Evidence | None:
+def _items(facts: SafetyFacts, pattern: str, _: Mapping[str, Any]) -> Evidence | None:
     return _found(tuple(t for t in facts.things if re.search(pattern, t.words)))
 
 
-def _any(facts: Facts, conditions: list[dict[str, Any]], _: Mapping[str, Any]) -> Evidence | None:
+def _any(
+    facts: SafetyFacts, conditions: list[dict[str, Any]], _: Mapping[str, Any]
+) -> Evidence | None:
     held = [found for condition in conditions if (found := judge(condition, facts)) is not None]
     if not held:
         return None
@@ -211,43 +213,45 @@ def _any(facts: Facts, conditions: list[dict[str, Any]], _: Mapping[str, Any]) -
     return together
 
 
-def _none(facts: Facts, conditions: list[dict[str, Any]], _: Mapping[str, Any]) -> Evidence | None:
+def _none(
+    facts: SafetyFacts, conditions: list[dict[str, Any]], _: Mapping[str, Any]
+) -> Evidence | None:
     return _yes(all(judge(condition, facts) is None for condition in conditions))
 
 
-def _spirit_meets_heat(facts: Facts, _: bool, __: Mapping[str, Any]) -> Evidence | None:
+def _spirit_meets_heat(facts: SafetyFacts, _: bool, __: Mapping[str, Any]) -> Evidence | None:
     sentences = facts.spirit_and_heat()
     return Evidence(words=sentences[:1]) if sentences else None
 
 
-def _toxic(facts: Facts, _: bool, __: Mapping[str, Any]) -> Evidence | None:
+def _toxic(facts: SafetyFacts, _: bool, __: Mapping[str, Any]) -> Evidence | None:
     names = facts.toxic_in_method()
     return Evidence(words=names) if names else None
 
 
-def _allergens(facts: Facts, _: bool, __: Mapping[str, Any]) -> Evidence | None:
+def _allergens(facts: SafetyFacts, _: bool, __: Mapping[str, Any]) -> Evidence | None:
     holding = tuple(t for t in facts.things if t.staple and t.staple.allergens)
     return Evidence(holding) if facts.allergens else None
 
 
-def _also(facts: Facts, tags: list[str], _: Mapping[str, Any]) -> Evidence | None:
+def _also(facts: SafetyFacts, tags: list[str], _: Mapping[str, Any]) -> Evidence | None:
     things = facts.tagged(tags)
     return Evidence(also=things) if things else None
 
 
-def _staple(facts: Facts, names: list[str], _: Mapping[str, Any]) -> Evidence | None:
+def _staple(facts: SafetyFacts, names: list[str], _: Mapping[str, Any]) -> Evidence | None:
     sought = set(names)
     return _found(
         tuple(t for t in facts.things if t.staple and sought & {t.staple.name, t.staple.kind_of})
     )
 
 
-def _unknown(facts: Facts, _: bool, __: Mapping[str, Any]) -> Evidence | None:
+def _unknown(facts: SafetyFacts, _: bool, __: Mapping[str, Any]) -> Evidence | None:
     """Any line that no food explains; crafts' tools and materials are asked for by edible."""
     return _found(tuple(thing for thing in facts.things if thing.unknown))
 
 
-def _said_for(facts: Facts, who: str, _: Mapping[str, Any]) -> Evidence | None:
+def _said_for(facts: SafetyFacts, who: str, _: Mapping[str, Any]) -> Evidence | None:
     words = {"infants": facts.infants, "pets": facts.pets}.get(who, facts.young)
     return Evidence(words=(words,)) if words else None
 
@@ -258,13 +262,13 @@ def _words_of(clause: str, wanted: bool) -> Evidence | None:
     return Evidence(words=(clause,)) if clause else None
 
 
-def _told(facts: Facts, name: str, _: Mapping[str, Any]) -> Evidence | None:
+def _told(facts: SafetyFacts, name: str, _: Mapping[str, Any]) -> Evidence | None:
     """Ask for a fact of care/told.py by its name."""
     words = facts.told(name)
     return Evidence(words=(words,)) if words else None
 
 
-def _soda(facts: Facts, to_the_kilo: int, _: Mapping[str, Any]) -> Evidence | None:
+def _soda(facts: SafetyFacts, to_the_kilo: int, _: Mapping[str, Any]) -> Evidence | None:
     """Look for more baking soda than raises a dough: see care/soda.py."""
     soda = tuple(thing for thing in facts.things if thing.staple and thing.staple.name in SODA)
     much = soda_is_much(facts.things, facts.recipe.kind, to_the_kilo)
@@ -322,7 +326,7 @@ NARROWING = {
 }
 
 
-def judge(when: Mapping[str, Any], facts: Facts) -> Evidence | None:
+def judge(when: Mapping[str, Any], facts: SafetyFacts) -> Evidence | None:
     """Return what made every line of a condition hold, or None when one does not."""
     together = Evidence()
     for word, value in when.items():

@@ -16,7 +16,7 @@ from stillroom.core.care.keeping_limits import (
     rows_for_card,
     usual_limit,
 )
-from stillroom.core.care.safety_facts import Facts, gather_facts
+from stillroom.core.care.safety_facts import SafetyFacts, gather_facts
 from stillroom.core.care.safety_rules import judge
 from stillroom.core.label.date_marks import Term
 from stillroom.core.method.keeping_said import claimed_in_method
@@ -44,7 +44,7 @@ class Kept:
     notes: tuple[str, ...] = ()
 
 
-def decide_keeping(recipe: Recipe, facts: Facts) -> Kept:
+def decide_keeping(recipe: Recipe, facts: SafetyFacts) -> Kept:
     """Weigh the recipe's keeping time against published guidance for what it is.
 
     The shorter of the two goes on the card, unless the recipe gives a reason; guidance about
@@ -137,7 +137,7 @@ def _longer(own: Span | None, published: Span) -> bool:
     return own is None or own.minutes(longest=False) > published.minutes()
 
 
-def _term(recipe: Recipe, facts: Facts, published_mark: str) -> tuple[Term, str]:
+def _term(recipe: Recipe, facts: SafetyFacts, published_mark: str) -> tuple[Term, str]:
     """Return the right one of the terms, and why: Art. 24 and Annex X."""
     keeps = recipe.keeps
     if not recipe.kind.is_eaten:
@@ -166,5 +166,5 @@ def _term(recipe: Recipe, facts: Facts, published_mark: str) -> tuple[Term, str]
     return "best before", "It keeps; the date is for its quality: Reg. (EU) 1169/2011 Art. 24."
 
 
-def _is_drink(facts: Facts) -> bool:
+def _is_drink(facts: SafetyFacts) -> bool:
     return facts.recipe.kind.is_("drink") and bool(facts.tagged(["alcohol", "yeast"]))

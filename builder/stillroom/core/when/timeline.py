@@ -27,7 +27,7 @@ from typing import Final, Protocol
 from stillroom.core.when.spans import Span
 from stillroom.core.when.stage_dates import DatedStage, Laid, lay_out
 from stillroom.core.when.stages import Stage
-from stillroom.core.when.verdicts import Facts, Verdict, give_verdict
+from stillroom.core.when.verdicts import PlanFacts, Verdict, give_verdict
 
 ONE_DAY: Final = timedelta(days=1)
 
@@ -233,8 +233,8 @@ def _facts(
     way: str,
     asked: bool,
     today: date | None,
-) -> Facts:
-    return Facts(
+) -> PlanFacts:
+    return PlanFacts(
         way=way,
         asked=asked,
         today=today,

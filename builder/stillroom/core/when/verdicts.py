@@ -22,7 +22,7 @@ class Verdict:
 
 
 @dataclass(frozen=True, slots=True)
-class Facts:
+class PlanFacts:
     """The dates a verdict is given on.
 
     `way` is "forward", "back" or "batch"; `first_out` and `natural_out` are the first days this
@@ -53,7 +53,7 @@ def verdict_phrases() -> dict[str, str]:
     return dict(read_data("verdicts.yml"))
 
 
-def give_verdict(facts: Facts) -> Verdict:
+def give_verdict(facts: PlanFacts) -> Verdict:
     """Return the verdict on a plan."""
     code = _code(facts)
     dates = {
@@ -71,7 +71,7 @@ def give_verdict(facts: Facts) -> Verdict:
     return Verdict(code, verdict_phrases()[_phrase(code, facts)].format(**said))
 
 
-def _code(facts: Facts) -> str:
+def _code(facts: PlanFacts) -> str:
     if not facts.asked:
         return "ready"
     if facts.today and facts.give < facts.today:
@@ -89,7 +89,7 @@ def _code(facts: Facts) -> str:
     return "start_today" if facts.today == facts.latest_start_best else "start_by"
 
 
-def _phrase(code: str, facts: Facts) -> str:
+def _phrase(code: str, facts: PlanFacts) -> str:
     """Shorten what would say the same date twice."""
     if code == "ready":
         one = "_one" if facts.usable >= facts.best else ""
