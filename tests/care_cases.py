@@ -20,6 +20,8 @@ from stillroom.core.recipe.model import Recipe
 from stillroom.core.words.problems import ProblemsFound
 
 FOLDER = Path(__file__).parent / "golden/care"
+# the loader written in C reads the cases in a tenth of the time, where there is one
+LOADER = getattr(yaml, "CSafeLoader", yaml.SafeLoader)
 READ = ("read", "restated", "memory")
 _BUNDLE = re.compile(r"^- `(\+[a-z]+)`: (.+)$", re.MULTILINE)
 _BOOK_WORDS = ("country", "altitude_m")  # of the book a case stands in, not of its recipe
@@ -56,7 +58,8 @@ def load_cases() -> tuple[Case, ...]:
     """Return every case of every area, in the order of the files, its area written into it."""
     rows: list[Case] = []
     for path in sorted(FOLDER.glob("*.yml")):
-        rows += [{"area": path.stem, **row} for row in yaml.safe_load(path.read_text("utf-8"))]
+        read = yaml.load(path.read_text("utf-8"), Loader=LOADER)
+        rows += [{"area": path.stem, **row} for row in read]
     return tuple(rows)
 
 

@@ -4,14 +4,16 @@ from __future__ import annotations
 
 import os
 import shutil
-from collections.abc import Callable
+from collections.abc import Callable, Iterator
 from pathlib import Path
 
 import pytest
+from _pytest.doctest import DoctestModule
 from filelock import FileLock
 from hypothesis import settings
 
 from planted import Planted, build_planted, read_planted
+from sampling import WHOLE
 
 # no test asserts a time: a machine that pauses for a moment fails none
 settings.register_profile("untimed", deadline=None)
@@ -23,13 +25,29 @@ MOST_WORKERS = 8
 LONG = ("browser", "publish", "saving", "printing", "giving")
 
 
+def pytest_addoption(parser: pytest.Parser) -> None:
+    parser.addoption("--whole", action="store_true", help="ask all that a run asks a sample of")
+
+
+def pytest_configure(config: pytest.Config) -> None:
+    if config.getoption("--whole"):
+        os.environ[WHOLE] = "1"  # read where tests are collected, also by each worker
+
+
 def pytest_xdist_auto_num_workers(config: pytest.Config) -> int:
-    """Return a worker for each core for a folder of tests, and none for files named one by one."""
-    named = [Path(argument.split("::")[0]) for argument in config.args]
-    if not any((config.invocation_params.dir / path).is_dir() for path in named):
+    """Return a worker for each core for the whole house, and none for a part of it."""
+    named = {(config.invocation_params.dir / name.split("::")[0]).resolve() for name in config.args}
+    if Path(__file__).parent not in named:
         return 0
     free = len(os.sched_getaffinity(0)) if hasattr(os, "sched_getaffinity") else os.cpu_count()
     return 0 if free in (None, 1) else min(free or 1, MOST_WORKERS)
+
+
+@pytest.hookimpl(wrapper=True)
+def pytest_collect_file() -> Iterator[None]:
+    """Seek examples to run in the package only: no test's docstring holds one."""
+    found = yield
+    return [one for one in found if not isinstance(one, DoctestModule)]
 
 
 def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:

@@ -1,6 +1,7 @@
 """The generated table of scaling questions, and Python's answers in the shape the browser gives.
 
-Used by the parity test and by make_scale_cases.py. Every demo recipe x targets x unit systems.
+Every demo recipe, and a few with every sort of line, x targets x unit systems. Answers stand
+nowhere: Python and the browser are asked live, and published values are in core/size.
 """
 
 from __future__ import annotations
@@ -11,12 +12,75 @@ from typing import Any
 
 from stillroom.core.amounts.quantities import Amount
 from stillroom.core.amounts.units import System
+from stillroom.core.reading.loading import read_recipe
 from stillroom.core.recipe.model import Recipe
 from stillroom.core.size.finished import facts_of_batch
 from stillroom.core.size.scalable import scalable_of
 from stillroom.core.size.scaling import By, Measures, ScaledBatch, scale
 from stillroom.core.size.targets import read_target
 from stillroom.core.words.problems import Unreadable
+
+# with ratios, ranges, halves, tight classes, per container, per batch, "to taste", US, imperial
+OWN = {
+    "ratio-spirit": """---
+title: A spirit by ratio
+kind: infusion
+makes: about 900 ml
+ingredients:
+  - 1 l vodka, 40% vol
+  - {item: cinnamon stick, amount: 1 per 250-400 ml of vodka}
+  - {item: vanilla pods, amount: 4-5, tolerance: 10%}
+  - 2 lemons
+  - 100-150 g sugar
+  - {item: piece of peel, amount: 1, scales: per container}
+  - {item: square of muslin, amount: 1, scales: per batch}
+  - honey, to taste
+vessel: 1.5 l jar
+containers: bottle, 50 ml
+---
+
+## Method
+
+1. Pour {vodka} over {100 g sugar}.
+""",
+    "us-mix": """---
+title: A mix in cups
+kind: dry mix
+units: us
+makes: 6 jars of 1 pint
+ingredients:
+  - 4 cups granulated sugar
+  - 2 1/2 cups cocoa
+  - 3 tbsp cornstarch
+  - 1 tsp table salt
+  - 48 tsp dry milk
+  - {item: bay leaf, amount: 1 leaf, scales: per container}
+containers: jar, 1 pint
+---
+
+## Method
+
+1. Mix.
+""",
+    "imperial-bake": """---
+title: A bake in ounces
+kind: bake
+units: imperial
+makes: 24 biscuits
+ingredients:
+  - 8 oz plain flour
+  - 4 oz butter
+  - 2 eggs
+  - 1/2 tsp bicarbonate of soda
+  - 1/4 pint milk
+  - about 12 almonds
+---
+
+## Method
+
+1. Bake.
+""",
+}
 
 MEASURES: tuple[tuple[System, By], ...] = tuple(
     (system, by)
@@ -41,6 +105,11 @@ WRONG = (
     ("fill", "3 bottles of 1,5 l"),
     ("have", "4 dragons"),
 )
+
+
+def own_recipes() -> list[Recipe]:
+    """Return the recipes of this table's own; mending a demo recipe changes nothing in them."""
+    return [read_recipe(text, slug, slug) for slug, text in OWN.items()]
 
 
 def questions(recipes: Sequence[Recipe]) -> Iterator[dict[str, str]]:

@@ -7,6 +7,7 @@ import re
 import subprocess
 import sys
 import tomllib
+from functools import cache
 from pathlib import Path
 
 import click
@@ -19,6 +20,8 @@ from stillroom.cli import main
 ROOT = Path(__file__).resolve().parents[1]
 PACKAGE = ROOT / "builder" / "stillroom"
 MODULES = sorted(PACKAGE.rglob("*.py"))
+OUTSIDE = {"requests", "urllib.request", "socket", "http.client", "jinja2"}
+CORE_MODULES = sorted((PACKAGE / "core").rglob("*.py"))
 TESTS = sorted((ROOT / "tests").rglob("*.py"))
 README = (ROOT / "README.md").read_text(encoding="utf-8")
 
@@ -60,9 +63,14 @@ FLOORS = {
 ONLY_IN = {"mkdocs": "publish", "material": "publish", "typst": "printing"}
 
 
+@cache
+def tree_of(path: Path) -> ast.Module:
+    return ast.parse(path.read_text(encoding="utf-8"))
+
+
 def imports_of(path: Path) -> set[str]:
     found = set()
-    for node in ast.walk(ast.parse(path.read_text(encoding="utf-8"))):
+    for node in ast.walk(tree_of(path)):
         if isinstance(node, ast.Import):
             found |= {alias.name for alias in node.names}
         elif isinstance(node, ast.ImportFrom) and node.module:
@@ -80,68 +88,72 @@ def room_of(parts: tuple[str, ...]) -> int:
     return CORE.index(parts[1] if len(parts) > 2 or parts[1] in CORE else "")
 
 
-@pytest.mark.parametrize("path", MODULES, ids=lambda path: str(path.relative_to(PACKAGE)))
-def test_imports_only_go_down(path: Path) -> None:
-    floor = floor_of(path)
-    for name in imports_of(path):
-        parts = name.split(".")
-        if parts[0] == "stillroom" and len(parts) > 1:
-            assert parts[1] in FLOORS[floor] | {floor}, f"{floor} imports {name}"
-        if parts[0] in ONLY_IN:
-            assert floor == ONLY_IN[parts[0]], f"{path} imports {name}"
+def test_imports_only_go_down() -> None:
+    for path in MODULES:
+        floor = floor_of(path)
+        for name in imports_of(path):
+            parts = name.split(".")
+            if parts[0] == "stillroom" and len(parts) > 1:
+                assert parts[1] in FLOORS[floor] | {floor}, f"{floor} imports {name}"
+            if parts[0] in ONLY_IN:
+                assert floor == ONLY_IN[parts[0]], f"{path} imports {name}"
 
 
-@pytest.mark.parametrize("path", [*PACKAGE.rglob("core/**/*.py")], ids=lambda path: path.stem)
-def test_a_room_of_core_imports_only_from_rooms_below(path: Path) -> None:
-    own = path.relative_to(PACKAGE).with_suffix("").parts
-    modules = {name for name in imports_of(path) if name.startswith("stillroom.core.")}
-    for name in sorted(modules):
-        parts = tuple(name.split(".")[1:])
-        if (PACKAGE / Path(*parts)).is_dir() or (PACKAGE / Path(*parts)).with_suffix(
-            ".py"
-        ).exists():
-            assert room_of(parts) <= room_of(own), f"{'/'.join(own)} imports {name}"
+def test_a_room_of_core_imports_only_from_rooms_below() -> None:
+    for path in CORE_MODULES:
+        own = path.relative_to(PACKAGE).with_suffix("").parts
+        modules = {name for name in imports_of(path) if name.startswith("stillroom.core.")}
+        for name in sorted(modules):
+            parts = tuple(name.split(".")[1:])
+            if (PACKAGE / Path(*parts)).is_dir() or (PACKAGE / Path(*parts)).with_suffix(
+                ".py"
+            ).exists():
+                assert room_of(parts) <= room_of(own), f"{'/'.join(own)} imports {name}"
 
 
-@pytest.mark.parametrize("path", MODULES, ids=lambda path: str(path.relative_to(PACKAGE)))
-def test_no_module_reaches_into_another_floor_by_path(path: Path) -> None:
+def test_no_module_reaches_into_another_floor_by_path() -> None:
     """A file of another floor is asked for by a name which that floor gives it."""
-    strings = {
-        node.value
-        for node in ast.walk(ast.parse(path.read_text(encoding="utf-8")))
-        if isinstance(node, ast.Constant) and isinstance(node.value, str)
-    }
-    others = set(FLOORS) - {floor_of(path), "core"}
-    reached = strings & {f"stillroom.{other}" for other in others}
-    climbs = re.search(
-        r"__file__\)(?:\.resolve\(\))?\.(?:parent\.parent|parents)", path.read_text("utf-8")
-    )
-    assert (reached, climbs) == (set(), None)
+    for path in MODULES:
+        strings = {
+            node.value
+            for node in ast.walk(tree_of(path))
+            if isinstance(node, ast.Constant) and isinstance(node.value, str)
+        }
+        others = set(FLOORS) - {floor_of(path), "core"}
+        reached = strings & {f"stillroom.{other}" for other in others}
+        climbs = re.search(
+            r"__file__\)(?:\.resolve\(\))?\.(?:parent\.parent|parents)", path.read_text("utf-8")
+        )
+        assert (reached, climbs) == (set(), None)
 
 
-@pytest.mark.parametrize("path", [*PACKAGE.rglob("core/**/*.py")], ids=lambda path: path.stem)
-def test_core_knows_no_clock_and_no_network(path: Path) -> None:
-    text = path.read_text(encoding="utf-8")
-    assert not re.search(r"\b(date\.today|datetime\.now|time\.time)\(", text)
-    assert not imports_of(path) & {"requests", "urllib.request", "socket", "http.client", "jinja2"}
+def test_core_knows_no_clock_and_no_network() -> None:
+    for path in CORE_MODULES:
+        text = path.read_text(encoding="utf-8")
+        assert not re.search(r"\b(date\.today|datetime\.now|time\.time)\(", text), path
+        assert not imports_of(path) & {
+            "requests",
+            "urllib.request",
+            "socket",
+            "http.client",
+            "jinja2",
+        }
 
 
-@pytest.mark.parametrize("path", MODULES, ids=lambda path: str(path.relative_to(PACKAGE)))
-def test_module_is_short_and_says_what_it_is_for(path: Path) -> None:
-    text = path.read_text(encoding="utf-8")
-    assert len(text.splitlines()) <= 400
-    assert ast.get_docstring(ast.parse(text)), "a module says what it is for"
+def test_module_is_short_and_says_what_it_is_for() -> None:
+    for path in MODULES:
+        text = path.read_text(encoding="utf-8")
+        assert len(text.splitlines()) <= 400, path
+        assert ast.get_docstring(tree_of(path)), f"{path}: a module says what it is for"
 
 
 def calls_in(path: Path) -> list[tuple[str, ast.Call]]:
-    tree = ast.parse(path.read_text(encoding="utf-8"))
+    tree = tree_of(path)
     calls = [node for node in ast.walk(tree) if isinstance(node, ast.Call)]
     return [(getattr(call.func, "attr", getattr(call.func, "id", "")), call) for call in calls]
 
 
-@pytest.mark.parametrize("path", [*MODULES, *TESTS], ids=lambda path: str(path.relative_to(ROOT)))
-def test_text_is_read_and_written_as_utf8_on_every_system(path: Path) -> None:
-    # what is left to the system is another page on Windows
+def left_to_the_system(path: Path) -> list[str]:
     bare = []
     for name, call in calls_in(path):
         given = {keyword.arg for keyword in call.keywords}
@@ -149,8 +161,13 @@ def test_text_is_read_and_written_as_utf8_on_every_system(path: Path) -> None:
         texts |= name == "open" and isinstance(call.func, ast.Name)
         texts |= name == "run" and "text" in given
         if texts and "encoding" not in given and len(call.args) < 2:
-            bare.append(f"line {call.lineno}: {name}")
-    assert bare == []
+            bare.append(f"{path}:{call.lineno}: {name}")
+    return bare
+
+
+def test_text_is_read_and_written_as_utf8_on_every_system() -> None:
+    # what is left to the system is another page on Windows
+    assert [call for path in (*MODULES, *TESTS) for call in left_to_the_system(path)] == []
 
 
 def every_command(group: click.Group, before: str = "stillroom") -> list[str]:

@@ -9,8 +9,6 @@ import importlib.util
 import re
 from pathlib import Path
 
-import pytest
-
 from stillroom.core.words.data_files import read_data
 
 DATA = Path(__file__).parent / "data"
@@ -20,7 +18,6 @@ assert _SPEC.loader
 make_messages = importlib.util.module_from_spec(_SPEC)
 _SPEC.loader.exec_module(make_messages)
 
-ROWS = make_messages.messages()
 # words of those who make programs; none may stand in what a cook is told
 BANNED = (
     "front matter|yaml|token|tuple|mapping|mappings|key|keys|scalar|block|parser|parse|parsed|null"
@@ -34,12 +31,13 @@ EXPLAINED = 'Open it in your editor and save it again with the encoding "UTF-8".
 def test_the_table_is_what_the_program_says() -> None:
     written = (DATA / "messages.tsv").read_text(encoding="utf-8")
     assert written == make_messages.table(), "run: python tests/data/make_messages.py"
-    assert len(ROWS) > 400
 
 
-@pytest.mark.parametrize("row", ROWS, ids=lambda row: row[1][:50])
-def test_no_message_speaks_as_programs_do(row: tuple[str, str]) -> None:
-    assert row[1] == EXPLAINED or not re.search(rf"(?i)(?<![\w-])(?:{BANNED})(?![\w-])", row[1])
+def test_no_message_speaks_as_programs_do() -> None:
+    messages = [row[1] for row in make_messages.messages()]
+    assert len(messages) > 400
+    banned = re.compile(rf"(?i)(?<![\w-])(?:{BANNED})(?![\w-])")
+    assert [said for said in messages if said != EXPLAINED and banned.search(said)] == []
 
 
 def test_what_is_asked_of_a_kind_speaks_plainly_too() -> None:

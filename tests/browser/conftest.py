@@ -14,11 +14,12 @@ import shutil
 import sys
 import threading
 from collections.abc import Iterator
+from contextlib import contextmanager
 from pathlib import Path
 from typing import NoReturn
 
 import pytest
-from playwright.sync_api import Browser, Page, sync_playwright
+from playwright.sync_api import Browser, Error, Page, sync_playwright
 
 from browser.firefox import Firefox, find_firefox, launch_firefox
 
@@ -70,7 +71,7 @@ def firefox_place() -> str:
 
 @pytest.fixture(scope="session")
 def firefox(firefox_place: str) -> Iterator[Firefox]:
-    """One tab of Firefox for all tests that only look at pages."""
+    """One tab of Firefox for all tests; what runs before each page is taken away by its test."""
     with launch_firefox(firefox_place) as opened:
         yield opened
 
@@ -107,16 +108,57 @@ def serve_folder(folder: Path) -> str:
     return f"http://127.0.0.1:{server.server_address[1]}"
 
 
-@pytest.fixture
-def page(browser: Browser) -> Iterator[Page]:
-    """Open a fresh page; anything the page itself reports as an error fails the test."""
-    context = browser.new_context(locale="en-GB", timezone_id="Europe/London")
-    opened = context.new_page()
+def open_tab(browser: Browser) -> Page:
+    return browser.new_context(locale="en-GB", timezone_id="Europe/London").new_page()
+
+
+@contextmanager
+def without_errors(page: Page) -> Iterator[Page]:
+    """Fail when a page itself reports an error."""
     errors: list[str] = []
-    opened.on("pageerror", lambda error: errors.append(str(error)))
-    yield opened
-    context.close()
+
+    def note(error: Error) -> None:
+        errors.append(str(error))
+
+    page.on("pageerror", note)
+    yield page
+    page.remove_listener("pageerror", note)
     assert errors == []
+
+
+@pytest.fixture(scope="session")
+def tab(browser: Browser) -> Iterator[Page]:
+    """One tab for all tests: to open one costs twice what a page in it costs."""
+    opened = open_tab(browser)
+    yield opened
+    opened.context.close()
+
+
+FORGET = "try { localStorage.clear(); sessionStorage.clear(); } catch { /* no origin, no store */ }"
+
+
+@pytest.fixture
+def page(tab: Page) -> Iterator[Page]:
+    """Hand out the tab as if it were new: nothing kept, on paper of no sort, of the usual size.
+
+    What hears requests, sets the clock, runs before each page or asks for leave takes `fresh_page`.
+    """
+    with without_errors(tab):
+        yield tab
+        tab.evaluate(FORGET)
+        tab.goto("about:blank")
+    tab.context.clear_cookies()
+    tab.emulate_media(media="null", color_scheme="null")
+    tab.set_viewport_size({"width": 1280, "height": 720})
+
+
+@pytest.fixture
+def fresh_page(browser: Browser) -> Iterator[Page]:
+    """Open a tab that nobody used and nobody will use."""
+    opened = open_tab(browser)
+    with without_errors(opened):
+        yield opened
+        opened.context.close()
 
 
 @pytest.fixture(scope="session")

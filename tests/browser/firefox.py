@@ -92,9 +92,15 @@ class Firefox:
             time.sleep(0.05)
         raise AssertionError(f"Firefox waited in vain for: {expression}")
 
-    def before_each_page(self, script: str) -> None:
-        """Run JavaScript in every page before the page's own."""
-        self.asked("script.addPreloadScript", functionDeclaration=f"() => {{ {script} }}")
+    @contextmanager
+    def before_each_page(self, script: str) -> Iterator[None]:
+        """Run JavaScript in every page before the page's own, for as long as it is needed."""
+        function = f"() => {{ {script} }}"
+        added = self.asked("script.addPreloadScript", functionDeclaration=function)
+        try:
+            yield
+        finally:
+            self.asked("script.removePreloadScript", script=added["script"])
 
     def press(self, *keys: str) -> None:
         """Press keys one after another, each a letter or a key of the standard's table."""

@@ -24,10 +24,10 @@ def test_a_kind_is_sifted_and_shared_by_address(page: Page, book_address: str) -
     assert page.locator("li[data-kind]:visible").count() == preserves
 
 
-def test_what_nothing_fits_is_said_in_words(page: Page, book_address: str) -> None:
-    page.clock.set_fixed_time("2039-01-01T12:00:00")
-    page.goto(f"{book_address}/browse/?start=best")
-    expect(page.locator("[data-browse=found]")).to_contain_text("Nothing in the book fits")
+def test_what_nothing_fits_is_said_in_words(fresh_page: Page, book_address: str) -> None:
+    fresh_page.clock.set_fixed_time("2039-01-01T12:00:00")
+    fresh_page.goto(f"{book_address}/browse/?start=best")
+    expect(fresh_page.locator("[data-browse=found]")).to_contain_text("Nothing in the book fits")
 
 
 def test_what_can_be_started_now_is_in_season_now(page: Page, book_address: str) -> None:
@@ -68,10 +68,10 @@ def test_free_from_lists_only_what_is_known_to_be(page: Page, book_address: str)
     assert page.locator("li[data-kind]:visible a[href*=toffee]").count() == 0
 
 
-def test_the_link_to_share_carries_what_was_chosen(page: Page, book_address: str) -> None:
-    page.context.grant_permissions(["clipboard-read", "clipboard-write"])
-    page.goto(f"{book_address}/r/quince-ratafia/?times=2")
-    page.get_by_role("button", name="Copy the link").click()
-    expect(page.locator("[data-share=said]")).to_have_text("The link is copied.")
-    copied = page.evaluate("navigator.clipboard.readText()")
+def test_the_link_to_share_carries_what_was_chosen(fresh_page: Page, book_address: str) -> None:
+    fresh_page.context.grant_permissions(["clipboard-read", "clipboard-write"])
+    fresh_page.goto(f"{book_address}/r/quince-ratafia/?times=2")
+    fresh_page.get_by_role("button", name="Copy the link").click()
+    expect(fresh_page.locator("[data-share=said]")).to_have_text("The link is copied.")
+    copied = fresh_page.evaluate("navigator.clipboard.readText()")
     assert copied.endswith("/r/quince-ratafia/?times=2")

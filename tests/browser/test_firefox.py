@@ -34,17 +34,17 @@ def pages_of(site: Path) -> list[str]:
 def test_every_page_is_whole_in_firefox(
     firefox: Firefox, built_book: Path, book_address: str, width: int
 ) -> None:
-    firefox.before_each_page(ERRORS)
     firefox.resize(width, 900)
     seen = 0
-    for path in pages_of(built_book):
-        firefox.goto(f"{book_address}/{path}")
-        assert firefox.evaluate(SETTLED)
-        seen += firefox.evaluate("document.images.length")
-        assert firefox.evaluate(SMALL) == [], path
-        assert firefox.evaluate("window.wrongs") == [], path
-        wide = firefox.evaluate("document.documentElement.scrollWidth - innerWidth")
-        assert wide <= 0, path
+    with firefox.before_each_page(ERRORS):
+        for path in pages_of(built_book):
+            firefox.goto(f"{book_address}/{path}")
+            assert firefox.evaluate(SETTLED)
+            seen += firefox.evaluate("document.images.length")
+            assert firefox.evaluate(SMALL) == [], path
+            assert firefox.evaluate("window.wrongs") == [], path
+            wide = firefox.evaluate("document.documentElement.scrollWidth - innerWidth")
+            assert wide <= 0, path
     assert seen > 50
 
 

@@ -16,9 +16,9 @@ from bs4 import BeautifulSoup
 from playwright.sync_api import Browser, Page
 
 from browser.conftest import serve_folder
-from browser.firefox import launch_firefox
+from browser.firefox import Firefox, launch_firefox
 
-from .conftest import wait_until
+from .conftest import FORGET, wait_until
 
 NAME = "Zebedee Quillfeather"
 ENTER = "\ue007"
@@ -92,10 +92,9 @@ def test_the_card_prints_and_sends_nothing_whatever_storage_does(
 
 @pytest.mark.parametrize("storage", STORAGE)
 def test_firefox_prints_the_card_and_sends_nothing_whatever_storage_does(
-    firefox_place: str, book_address: str, storage: str
+    firefox: Firefox, book_address: str, storage: str
 ) -> None:
-    with launch_firefox(firefox_place) as firefox:
-        firefox.before_each_page(STORAGE[storage] + PRINTED)
+    with firefox.before_each_page(STORAGE[storage] + PRINTED):
         firefox.goto(book_address + CARD)
         firefox.wait_for("!document.querySelector('.card-form').hidden")
         firefox.evaluate("document.querySelector('.card-form [name=to]').focus()")
@@ -105,6 +104,7 @@ def test_firefox_prints_the_card_and_sends_nothing_whatever_storage_does(
         firefox.wait_for("window.printedTimes === 2")
         assert NAME in firefox.evaluate("document.querySelector('.card-to').textContent")
         assert firefox.evaluate("location.search") == ""
+        firefox.evaluate(f"(() => {{ {FORGET} return true; }})()")
 
 
 @pytest.fixture(scope="module")

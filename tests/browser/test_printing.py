@@ -72,21 +72,21 @@ def test_eight_cards_of_their_true_size(page: Page, book_address: str, paper: st
 
 
 def test_names_and_day_typed_stand_on_every_card_and_go_nowhere(
-    page: Page, book_address: str
+    fresh_page: Page, book_address: str
 ) -> None:
-    open_page(page, f"{book_address}/r/quince-ratafia/")
-    page.wait_for_load_state("networkidle")  # what the page itself asks for comes first
+    open_page(fresh_page, f"{book_address}/r/quince-ratafia/")
+    fresh_page.wait_for_load_state("networkidle")  # what the page itself asks for comes first
     asked: list[str] = []
-    page.on("request", lambda request: asked.append(request.url))
-    page.fill("stillroom-card input[name=to]", "Margit")
-    page.fill("stillroom-card input[name=from]", "the Lane")
-    page.fill("stillroom-card input[name=made]", "2027-03-14")
-    page.click("stillroom-card button[type=submit]")
-    text = print_page(page).pages[0].extract_text()
+    fresh_page.on("request", lambda request: asked.append(request.url))
+    fresh_page.fill("stillroom-card input[name=to]", "Margit")
+    fresh_page.fill("stillroom-card input[name=from]", "the Lane")
+    fresh_page.fill("stillroom-card input[name=made]", "2027-03-14")
+    fresh_page.click("stillroom-card button[type=submit]")
+    text = print_page(fresh_page).pages[0].extract_text()
     assert text.count("Margit") == 8
     assert text.count("14 March 2027") == 8
     assert asked == []
-    assert "Margit" not in json.dumps(page.evaluate("({...localStorage})"))
+    assert "Margit" not in json.dumps(fresh_page.evaluate("({...localStorage})"))
 
 
 def test_after_printing_the_page_is_as_it_was(page: Page, book_address: str) -> None:

@@ -13,24 +13,26 @@ PAGES = (
 )  # fmt: skip
 
 
-def test_every_request_stays_on_the_host_and_is_answered(page: Page, book_address: str) -> None:
+def test_every_request_stays_on_the_host_and_is_answered(
+    fresh_page: Page, book_address: str
+) -> None:
     asked: list[str] = []
     unanswered: list[str] = []
-    page.on("request", lambda request: asked.append(request.url))
-    page.on("requestfailed", lambda request: unanswered.append(request.url))
+    fresh_page.on("request", lambda request: asked.append(request.url))
+    fresh_page.on("requestfailed", lambda request: unanswered.append(request.url))
 
     def note(request: Request) -> None:
         response = request.response()
         if response is None or response.status >= 400:
             unanswered.append(request.url)
 
-    page.on("requestfinished", note)
+    fresh_page.on("requestfinished", note)
     for path in PAGES:
-        page.goto(book_address + path, wait_until="networkidle")
-    page.goto(f"{book_address}/browse/")
-    page.keyboard.press("/")
-    page.keyboard.type("quince")
-    page.wait_for_selector(".md-search-result__item")
+        fresh_page.goto(book_address + path, wait_until="networkidle")
+    fresh_page.goto(f"{book_address}/browse/")
+    fresh_page.keyboard.press("/")
+    fresh_page.keyboard.type("quince")
+    fresh_page.wait_for_selector(".md-search-result__item")
     hosts = {urlsplit(address).netloc for address in asked if not address.startswith("data:")}
     assert hosts == {urlsplit(book_address).netloc}
     assert unanswered == []

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import json
 from collections.abc import Iterator
 from datetime import date
 from pathlib import Path
@@ -13,6 +12,7 @@ import vobject
 from playwright.sync_api import Browser, Page, Route
 from pypdf import PdfReader
 
+from sampling import share
 from stillroom.core.when.calendar_entries import make_entries
 from stillroom.core.when.timeline import plan_back
 from stillroom.core.when.timeline_data import timeline_data
@@ -22,15 +22,12 @@ from stillroom.core.when.year import Named, still_time
 from stillroom.publish.calendar_files import make_calendar
 from stillroom.publish.templating import render
 from stillroom.publish.timeline_picture import NARROW, WIDE, draw_timeline
-from timed import TimedRecipe, timed
+from timed import TimedRecipe
+from timelines import answer, questions, timelines
 
 TESTS = Path(__file__).parents[1]
 SCRIPTS = TESTS.parent / "builder" / "stillroom" / "publish" / "assets" / "js"
-TABLE = json.loads((TESTS / "data" / "timeline_cases.json").read_text(encoding="utf-8"))
-RECIPES = {
-    slug: timed(*row["stages"], keeps=row["keeps"], slug=slug, season=row["season"])
-    for slug, row in TABLE["lines"].items()
-}
+RECIPES = timelines()
 HOST = "http://stillroom.test"
 TODAY = date(2026, 11, 25)
 GIVING = (date(2026, 12, 19), date(2027, 12, 18), date(2028, 2, 29))
@@ -64,27 +61,34 @@ def scripts(browser: Browser) -> Iterator[Page]:
     context.close()
 
 
-def test_the_shared_table(scripts: Page) -> None:
+@pytest.mark.sampled
+def test_the_same_days_and_verdicts(scripts: Page) -> None:
+    asked = list(questions(share(400, 6000)))
     said = scripts.evaluate(
-        """({data, cases, phrases}) => cases.map((row) => {
+        """({data, asked, phrases}) => asked.map((one) => {
             const {parseDay, planForward, timelineDocument} = window.book;
             const {planInSeason, seasonOfStart} = window.book;
-            const recipe = {...data[row.recipe], phrases};
-            const now = parseDay(row.today);
-            const {plan, season} = row.start
+            const recipe = {...data[one.recipe], phrases};
+            const now = parseDay(one.today);
+            const {plan, season} = one.start
                 ? {
-                    plan: planForward(recipe, parseDay(row.start), null, now),
-                    season: seasonOfStart(recipe, parseDay(row.start)),
+                    plan: planForward(recipe, parseDay(one.start), null, now),
+                    season: seasonOfStart(recipe, parseDay(one.start)),
                 }
-                : planInSeason(recipe, parseDay(row.give), now);
+                : planInSeason(recipe, parseDay(one.give), now);
             const days = plan.tending.map((day) => day - plan.start);
             return {...timelineDocument(plan, season), tending: days};
         })""",
-        {"data": TABLE["data"], "cases": TABLE["cases"], "phrases": verdict_phrases()},
+        {
+            "data": {slug: timeline_data(recipe) for slug, recipe in RECIPES.items()},
+            "asked": asked,
+            "phrases": verdict_phrases(),
+        },
     )
-    assert len(said) == len(TABLE["cases"]) >= 200
-    for row, document in zip(TABLE["cases"], said, strict=True):
-        assert document == row["says"], row["recipe"]
+    expected = [answer(one) for one in asked]
+    assert len({one["verdict_code"] for one in expected}) >= 6, "many sorts of answer"
+    apart = zip(asked, expected, said, strict=True)
+    assert [(one, ours, theirs) for one, ours, theirs in apart if ours != theirs] == []
 
 
 def _asked() -> list[dict[str, Any]]:
@@ -106,8 +110,8 @@ def _each(scripts: Page, script: str) -> Iterator[tuple[TimedRecipe, date, Any]]
         }})""",
         _asked(),
     )
-    for (recipe, give), answer in zip(asked, answers, strict=True):
-        yield recipe, give, answer
+    for (recipe, give), said in zip(asked, answers, strict=True):
+        yield recipe, give, said
 
 
 def test_the_same_words(scripts: Page) -> None:
@@ -175,12 +179,12 @@ def test_the_same_answer_to_what_can_still_be_made(scripts: Page) -> None:
                 today.isoformat(),
             ],
         )
-        answer = still_time(named, give, today)
+        ours = still_time(named, give, today)
         assert said == [
             [one.slug, one.fits, one.start_by.isoformat(), one.season.aside if one.season else None]
-            for one in answer
+            for one in ours
         ]
-        assert any(one.season for one in answer) or today > date(2026, 12, 1)
+        assert any(one.season for one in ours) or today > date(2026, 12, 1)
 
 
 def test_drawn_words_do_not_meet_in_chromium(scripts: Page) -> None:

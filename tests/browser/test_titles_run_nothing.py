@@ -26,22 +26,26 @@ def planted_address(tmp_path_factory: pytest.TempPathFactory) -> str:
     return serve_folder(folder / "site")
 
 
-def test_no_title_runs_in_a_page_or_in_the_search(page: Page, planted_address: str) -> None:
+def test_no_title_runs_in_a_page_or_in_the_search(fresh_page: Page, planted_address: str) -> None:
     asked: list[str] = []
-    page.on("request", lambda request: asked.append(request.url))
+    fresh_page.on("request", lambda request: asked.append(request.url))
     for number in range(len(PAYLOADS)):
-        page.goto(f"{planted_address}/page-{number}/")
-        assert page.evaluate("window.pwned") is None, PAYLOADS[number]
-        assert page.locator("h1").count() == 1
-    page.keyboard.press("/")
-    page.keyboard.type("needlecase")
-    page.wait_for_selector(".md-search-result__item")
+        fresh_page.goto(f"{planted_address}/page-{number}/")
+        assert fresh_page.evaluate("window.pwned") is None, PAYLOADS[number]
+        assert fresh_page.locator("h1").count() == 1
+    fresh_page.keyboard.press("/")
+    fresh_page.keyboard.type("needlecase")
+    fresh_page.wait_for_selector(".md-search-result__item")
     for _ in range(12):  # the list grows as it is scrolled
-        page.locator(".md-search__scrollwrap").evaluate("el => el.scrollTo(0, el.scrollHeight)")
-        page.wait_for_timeout(50)
-    assert page.locator(".md-search-result__item").count() >= 10
-    assert page.locator(".md-search-result :is(img, script, iframe, svg[onload])").count() == 0
-    assert page.evaluate("window.pwned") is None
+        fresh_page.locator(".md-search__scrollwrap").evaluate(
+            "el => el.scrollTo(0, el.scrollHeight)"
+        )
+        fresh_page.wait_for_timeout(50)
+    assert fresh_page.locator(".md-search-result__item").count() >= 10
+    assert (
+        fresh_page.locator(".md-search-result :is(img, script, iframe, svg[onload])").count() == 0
+    )
+    assert fresh_page.evaluate("window.pwned") is None
     assert [address for address in asked if "evil.example" in address] == []
 
 

@@ -9,6 +9,7 @@ from __future__ import annotations
 
 import ast
 from collections.abc import Iterator
+from functools import cache
 from pathlib import Path
 
 ROOT = Path(__file__).resolve().parents[2]
@@ -89,6 +90,7 @@ def _constants(node: ast.AST | None) -> Iterator[str]:
             yield inner.value
 
 
+@cache
 def messages() -> list[tuple[str, str]]:
     """Return the module and the words of every message, in order, each once."""
     found = set()

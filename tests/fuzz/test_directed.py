@@ -83,14 +83,13 @@ TARGETS = ("times={}", "times=1/{}", "fill={} x 50 ml", "fill=3 x {} ml", "have=
 
 
 @pytest.mark.parametrize("words", [*COUNTED, *TARGETS])
-@pytest.mark.parametrize("number", [LONG, "²", "1e999999999", "0", "-1", "٣٣٣٣٣٣٣٣٣٣٣"])
-def test_a_number_that_is_none_is_told(words: str, number: str) -> None:
+def test_a_number_that_is_none_is_told(words: str) -> None:
     reader = readers()["target" if "=" in words else "small"]
-    text = words.format(number)
-    assert fault_of(reader, text) == ""
-    if number == LONG and "=" not in words:
+    for number in (LONG, "²", "1e999999999", "0", "-1", "٣٣٣٣٣٣٣٣٣٣٣"):
+        assert fault_of(reader, words.format(number)) == "", number[:20]
+    if "=" not in words:
         with pytest.raises(Unreadable):
-            reader.take(text)
+            reader.take(words.format(LONG))
 
 
 # what only the method names: in no list, in one line's words, of a craft, as a dish to eat with

@@ -17,7 +17,7 @@ import pytest
 from stillroom.core.book import Book, open_book
 from stillroom.core.label.labelling import UsageCard, make_card
 from stillroom.core.recipe.model import Recipe
-from stillroom.printing.cards import CardJob
+from stillroom.printing.cards import CardJob, SheetOptions, print_cards
 from stillroom.printing.family_book import book_data, print_book
 
 ROOT = Path(__file__).resolve().parents[2]
@@ -42,8 +42,25 @@ def data(book: Book, recipes: tuple[Recipe, ...]) -> dict[str, Any]:
 
 
 @pytest.fixture(scope="session")
-def printed(data: dict[str, Any]) -> bytes:
-    return print_book(data)
+def printed(data: dict[str, Any], make_once: Callable[..., Path]) -> bytes:
+    """Return the demo book, set once for all workers."""
+
+    def set_book(folder: Path) -> None:
+        (folder / "book.pdf").write_bytes(print_book(data))
+
+    return (make_once("printed", set_book) / "book.pdf").read_bytes()
+
+
+@pytest.fixture(scope="session")
+def pages(printed: bytes) -> list[str]:
+    """Return the words of each page of the demo book."""
+    return [page.extract_text() for page in pypdf.PdfReader(io.BytesIO(printed)).pages]
+
+
+@pytest.fixture(scope="session")
+def sheet(jobs: list[CardJob]) -> bytes:
+    """Return a card of every recipe on the usual paper, set once."""
+    return print_cards(jobs, "90x65", SheetOptions())
 
 
 @pytest.fixture(scope="session")

@@ -10,7 +10,6 @@ from typing import Any
 
 import pypdf
 import pypdfium2
-import pytest
 
 from stillroom.core.book import Book
 from stillroom.core.care.safety import assess_safety
@@ -23,11 +22,6 @@ from stillroom.printing.family_book import print_book
 from .conftest import epub_words
 
 LEAST_FILL = 0.25  # of the height between head and foot: the part of a page that is used
-
-
-@pytest.fixture(scope="module")
-def pages(printed: bytes) -> list[str]:
-    return [page.extract_text() for page in pypdf.PdfReader(io.BytesIO(printed)).pages]
 
 
 def outline_of(made: bytes) -> list[tuple[int, str, int]]:
@@ -169,8 +163,9 @@ def test_the_book_says_all_that_a_recipe_and_its_page_say(
 def test_the_epub_says_all_that_a_recipe_and_its_page_say(
     book: Book, recipes: tuple[Recipe, ...], data: dict[str, Any]
 ) -> None:
+    made = make_epub(data)
     for recipe in recipes:
-        text = epub_words(make_epub(data), f"OEBPS/{recipe.slug}.xhtml")
+        text = epub_words(made, f"OEBPS/{recipe.slug}.xhtml")
         assert missing_words(facts_of(book, recipe), text) == set(), recipe.slug
 
 

@@ -43,9 +43,8 @@ def test_the_book_is_a5_tagged_and_titled(printed: bytes, data: dict[str, Any]) 
 
 
 def test_contents_name_the_page_each_recipe_stands_on(
-    printed: bytes, recipes: tuple[Recipe, ...]
+    pages: list[str], recipes: tuple[Recipe, ...]
 ) -> None:
-    pages = [page.extract_text() for page in pypdf.PdfReader(io.BytesIO(printed)).pages]
     contents = pages[2]
     for recipe in recipes:
         row = next(line for line in contents.splitlines() if recipe.title in line)
@@ -53,8 +52,8 @@ def test_contents_name_the_page_each_recipe_stands_on(
         assert recipe.title in pages[number - 1], recipe.title
 
 
-def test_every_recipe_is_there_whole(printed: bytes, data: dict[str, Any]) -> None:
-    text = words_of(printed).replace(" ", "").replace("-", "")
+def test_every_recipe_is_there_whole(pages: list[str], data: dict[str, Any]) -> None:
+    text = "".join(" ".join(pages).split()).replace("\u00ad", "").replace("-", "")
     for chapter in data["chapters"]:
         for recipe in chapter["recipes"]:
             said = [line["item"] for group in recipe["groups"] for line in group["lines"]]
@@ -100,9 +99,13 @@ def test_the_booklet_holds_every_page_on_a4(printed: bytes) -> None:
     assert float(made.pages[0].mediabox.width) / MM == pytest.approx(297, abs=0.2)
 
 
-def test_the_epub_passes_epubcheck(data: dict[str, Any], tmp_path: Path) -> None:
+def test_the_epub_passes_epubcheck(
+    data: dict[str, Any], tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
     path = tmp_path / "book.epub"
     path.write_bytes(make_epub(data))
+    # it checks one small book: to compile itself well and to collect in threads costs it more
+    monkeypatch.setenv("JAVA_TOOL_OPTIONS", "-XX:TieredStopAtLevel=1 -XX:+UseSerialGC")
     result = EpubCheck(path)
     assert result.valid, result.messages
     with zipfile.ZipFile(path) as archive:

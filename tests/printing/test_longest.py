@@ -196,6 +196,9 @@ def test_every_tag_says_what_it_contains_and_may_contain(jobs: list[CardJob], sh
     said = [(job, allergen_words(job.card)) for job in jobs]
     assert any("; may contain" in line for _, line in said)
     assert any(line.startswith("May contain") for _, line in said)
-    for job, line in said:
-        made = print_tags([job], TAGS[shape], SheetOptions())  # type: ignore[index]
-        assert bare(line) in bare(words_of(made)), job.card.title
+    text = bare(words_of(print_tags(jobs, TAGS[shape], SheetOptions())))  # type: ignore[index]
+    # each tag's words stand between its own title and the next one's
+    heads = [text.index(bare(job.card.title)) for job, _ in said]
+    assert heads == sorted(heads)
+    for (job, line), start, end in zip(said, heads, [*heads[1:], len(text)], strict=True):
+        assert bare(line) in text[start:end], job.card.title

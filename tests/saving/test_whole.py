@@ -1,6 +1,6 @@
 """What is written is whole or as it was: after a kill, on a full disk, with two runs at once.
 
-STILLROOM_KILLS says how many runs are ended at a moment of chance; a handful where it is not set.
+STILLROOM_KILLS says how many runs are ended at a moment of chance; three where it is not set.
 """
 
 from __future__ import annotations
@@ -8,10 +8,12 @@ from __future__ import annotations
 import errno
 import os
 import random
+import shutil
 import signal
 import subprocess
 import sys
 import time
+from collections.abc import Callable
 from pathlib import Path
 
 import pytest
@@ -21,7 +23,7 @@ from stillroom.core.words.problems import ProblemsFound
 from stillroom.saving import whole
 from stillroom.saving.whole import begin_folder, clear_leftovers, put_in_place, write_whole
 
-KILLS = int(os.environ.get("STILLROOM_KILLS", "5"))
+KILLS = int(os.environ.get("STILLROOM_KILLS", "3"))
 posix = pytest.mark.skipif(sys.platform == "win32", reason="signals and limits of POSIX")
 
 
@@ -128,6 +130,23 @@ def versions(site: Path) -> set[str]:
     return found
 
 
+@pytest.fixture(scope="session")
+def once_built(make_once: Callable[..., Path]) -> Path:
+    """Build a small book once; what is tried on it is tried on a copy."""
+
+    def build_it(folder: Path) -> None:
+        set_version(small_book(folder), "Versionone")
+        assert build(folder).returncode == 0
+
+    return make_once("small", build_it)
+
+
+@pytest.fixture
+def built(once_built: Path, tmp_path: Path) -> Path:
+    shutil.copytree(once_built, tmp_path, dirs_exist_ok=True)
+    return tmp_path
+
+
 def set_version(folder: Path, word: str) -> None:
     config = folder / "mkdocs.yml"
     lines = config.read_text(encoding="utf-8").splitlines()
@@ -185,10 +204,8 @@ def test_a_killed_print_leaves_the_earlier_one(tmp_path: Path) -> None:
 
 @posix
 @pytest.mark.parametrize("most", [0, 3_000, 20_000, 100_000])
-def test_a_full_disk_leaves_the_old_book(tmp_path: Path, most: int) -> None:
-    folder = small_book(tmp_path)
-    set_version(folder, "Versionone")
-    assert build(folder).returncode == 0
+def test_a_full_disk_leaves_the_old_book(built: Path, most: int) -> None:
+    folder = built
     before = {path: path.read_bytes() for path in (folder / "site").rglob("*") if path.is_file()}
     set_version(folder, "Versiontwo")
     script = (
@@ -227,10 +244,9 @@ def test_two_builds_at_once_leave_one_whole_book(tmp_path: Path) -> None:
     ],
 )
 def test_a_faulty_picture_is_told_and_the_old_book_stays(
-    tmp_path: Path, name: str, data: bytes
+    built: Path, name: str, data: bytes
 ) -> None:
-    folder = small_book(tmp_path)
-    assert build(folder).returncode == 0
+    folder = built
     (folder / "pages" / "pictures").mkdir()
     (folder / "pages" / "pictures" / name).write_bytes(data)
     before = {path: path.stat().st_mtime_ns for path in (folder / "site").rglob("*")}
@@ -242,9 +258,8 @@ def test_a_faulty_picture_is_told_and_the_old_book_stays(
     assert {path: path.stat().st_mtime_ns for path in (folder / "site").rglob("*")} == before
 
 
-def test_a_strict_build_with_a_warning_leaves_the_old_book(tmp_path: Path) -> None:
-    folder = small_book(tmp_path)
-    assert build(folder).returncode == 0
+def test_a_strict_build_with_a_warning_leaves_the_old_book(built: Path) -> None:
+    folder = built
     before = {path: path.stat().st_mtime_ns for path in (folder / "site").rglob("*")}
     (folder / "pages" / "words.md").write_text("# A\n\n[b](gone.md)\n", encoding="utf-8")
     assert build(folder).returncode == 1

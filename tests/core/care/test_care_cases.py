@@ -32,14 +32,14 @@ def test_there_are_cases_enough_and_innocent_ones() -> None:
     assert len({(case["area"], case["name"]) for case in CASES}) == len(CASES)
 
 
-@pytest.mark.parametrize("case", CASES, ids=[_name(case) for case in CASES])
-def test_a_case_uses_the_words_of_the_rules(case: Case) -> None:
-    named = [*case["expect"], *case.get("refuse", []), *case.get("may", [])]
-    assert open_out(named) - rule_words() == set()
-    assert case["source"]
-    assert case["read"] in READ
-    assert not (case["innocent"] and case.get("refuse"))
-    assert settings_of(case)
+def test_a_case_uses_the_words_of_the_rules() -> None:
+    for case in CASES:
+        named = [*case["expect"], *case.get("refuse", []), *case.get("may", [])]
+        assert open_out(named) - rule_words() == set(), _name(case)
+        assert case["source"], _name(case)
+        assert case["read"] in READ, _name(case)
+        assert not (case["innocent"] and case.get("refuse")), _name(case)
+        assert settings_of(case), _name(case)
 
 
 def test_what_is_not_yet_right_names_cases_there_are() -> None:

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from hashlib import sha256
+
 import pytest
 
 from stillroom.core.care.safety_facts import SafetyFacts, gather_facts
@@ -73,7 +75,9 @@ def _recipe(item: str, step: str) -> Recipe:
         "---\ntitle: Something to give\nmakes: 1 kg\nkind: bake\n"
         f'ingredients:\n  - "20 g {item}"\n---\n\n## Method\n\n1. {step}\n'
     )
-    return read_recipe(text, "recipes/case.md", "case")
+    # a name of its own: recipes are found again by their names, and to compare them takes long
+    name = f"case-{sha256(text.encode()).hexdigest()[:12]}"
+    return read_recipe(text, f"recipes/{name}.md", name)
 
 
 @pytest.mark.parametrize("name", POISONOUS)

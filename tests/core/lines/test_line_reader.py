@@ -40,14 +40,22 @@ def read(row: dict[str, str]) -> LineAmount:
     return amount_of_line(row["line"], row["system"], row["language"])  # type: ignore[arg-type]
 
 
-@pytest.mark.parametrize(
-    "row", [row for row in ROWS if row["amount"] != "?"], ids=lambda r: r["line"]
-)
-def test_line_is_read_exactly(row: dict[str, str]) -> None:
-    line = read(row)
-    assert show(line.amount) == (row["amount"], row["unit"])
-    assert ";".join(" ".join(show(again)) for again in line.also) == row["also"]
-    assert (line.item, line.note) == (row["item"], row["note"])
+def parts_of(row: dict[str, str]) -> tuple[str, ...]:
+    """Return what the reader makes of a row's line, in the columns of the table."""
+    try:
+        line = read(row)
+    except Unreadable as asked:
+        return row["line"], "?", asked.what
+    also = ";".join(" ".join(show(again)) for again in line.also)
+    return row["line"], *show(line.amount), also, line.item, line.note
+
+
+def test_each_line_is_read_exactly() -> None:
+    rows = [row for row in ROWS if row["amount"] != "?"]
+    assert len(rows) > 900
+    columns = ("line", "amount", "unit", "also", "item", "note")
+    wanted = [tuple(row[column] for column in columns) for row in rows]
+    assert [parts_of(row) for row in rows] == wanted
 
 
 @pytest.mark.parametrize(

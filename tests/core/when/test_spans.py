@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
+from sampling import tries
 from stillroom.core.when.spans import parse_span
 from stillroom.core.when.stages import parse_stage
 from stillroom.core.words.problems import Unreadable
@@ -91,10 +92,11 @@ few h 1h30 999999 half and"""
 WORDS = st.lists(st.sampled_from(SOME_WORDS.split()), max_size=9).map(" ".join)
 
 
+@pytest.mark.sampled
 @given(
     st.one_of(WORDS, st.text(max_size=30)), st.sampled_from(["shake", "rest", "usable from", "x"])
 )
-@settings(max_examples=2000)
+@tries(300, 2000)
 def test_any_words_are_read_or_told(text: str, word: str) -> None:
     for read in (lambda: parse_span(text), lambda: parse_stage(word, text)):
         try:

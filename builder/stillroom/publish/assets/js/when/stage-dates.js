@@ -1,7 +1,7 @@
 /**
  * Lay the stages of a recipe onto the calendar: core/when/stage_dates.py in the browser.
  *
- * Pure. The rules are told there; tests/data/timeline_cases.json keeps the two the same.
+ * Pure. The rules are told there; tests/browser/test_timeline_in_browser.py keeps the two the same.
  */
 
 import { addSpan } from "./dates.js";
