@@ -41,6 +41,7 @@ from stillroom.core.words.problems import ProblemsFound, Unreadable
 _LOADED_WHEN_CALLED: Final = {
     "start": ("stillroom.commands.start", "start"),
     "new": ("stillroom.commands.start", "new_command"),
+    "bring": ("stillroom.commands.bring", "bring_command"),
     "desk": ("stillroom.commands.desk", "desk"),
     "strength": ("stillroom.commands.strength", "strength"),
     "print": ("stillroom.commands.printing", "print_group"),

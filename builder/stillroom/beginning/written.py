@@ -29,7 +29,18 @@ def facts(name: str, values: Iterable[str]) -> list[str]:
     >>> facts("ingredients", ["250 g sugar", "salt: to taste"])
     ['ingredients:', '  - 250 g sugar', '  - "salt: to taste"']
     """
-    return [f"{name}:", *(f"  - {_item(_plain(value), name)}" for value in values)]
+    return [f"{name}:", *(f"  - {item(value)}" for value in values)]
+
+
+def item(value: str) -> str:
+    """Return a value as it is written behind a dash, where a colon would make a fact of it.
+
+    >>> item("250 g sugar"), item("sugar: 110 g")
+    ('250 g sugar', '"sugar: 110 g"')
+    """
+    value = _plain(value)
+    rows = ["ingredients:", f"  - {value}"]
+    return value if _read(rows, "ingredients") == [value] else _quoted(value)
 
 
 def _plain(value: str) -> str:
@@ -38,11 +49,6 @@ def _plain(value: str) -> str:
 
 def _said(value: str, name: str) -> str:
     return value if _read([f"{name}: {value}"], name) == value else _quoted(value)
-
-
-def _item(value: str, name: str) -> str:
-    rows = [f"{name}:", f"  - {value}"]
-    return value if _read(rows, name) == [value] else _quoted(value)
 
 
 def _read(rows: list[str], name: str) -> object:

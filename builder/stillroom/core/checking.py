@@ -66,11 +66,11 @@ def _checked(
     problems.extend((*wrong, *strays))
     files = {path.stem: path for path in paths}
     for recipe in recipes:
-        problems.extend(_unsafe(recipe, book.settings))
+        problems.extend(find_unsafe(recipe, book.settings))
         problems.extend(check_markup(recipe, files[recipe.slug]))
         problems.extend(check_pictures(recipe, pictures))
     for draft in drafts:  # what else is wrong with it, in the same run
-        problems.extend(_unsafe(draft, book.settings))
+        problems.extend(find_unsafe(draft, book.settings))
         problems.extend(check_markup(draft, files[draft.slug]))
     if not problems and len(recipes) != len(set(paths)):
         what = f"{len(set(paths))} recipe files were found and {len(recipes)} were read."
@@ -80,7 +80,7 @@ def _checked(
     return recipes
 
 
-def _unsafe(recipe: Recipe, settings: BookSettings) -> Iterable[Problem]:
+def find_unsafe(recipe: Recipe, settings: BookSettings) -> Iterable[Problem]:
     """Return what keeps a recipe from being published; one that fits no reckoning is told too."""
     try:
         scalable_of(recipe)

@@ -1,0 +1,19 @@
+"""Recipes that stood elsewhere, brought into the book's own form as drafts.
+
+A file goes through three rooms:
+
+* what it is and what it says, line by line: ``papers``, and below it ``plain_text``, ``web_page``
+  (with ``tags`` and ``stated``), ``word``, ``letter``;
+* which of its lines are which recipe's what: ``sorting`` (lines told apart), ``dividing``;
+* a draft of each in the book's form, with a question at whatever was not understood: ``drafting``,
+  ``naming``; ``writing`` puts drafts into a folder, never over what is there.
+
+Nothing is fetched, nothing is made up, and nothing raises on any bytes but what is told. Imports
+only from ``core``, ``saving`` and ``beginning``.
+"""
+
+from stillroom.bringing.found import Brought, BroughtRecipe, Question
+from stillroom.bringing.papers import bring
+from stillroom.bringing.writing import DRAFTS, write_brought
+
+__all__ = ["DRAFTS", "Brought", "BroughtRecipe", "Question", "bring", "write_brought"]

@@ -1,0 +1,257 @@
+"""Which rows of a paper are which recipe's title, list, steps and notes.
+
+Lists are found first, by their headings or as runs of lines that begin with amounts; each list
+that has a method before it begins another recipe. What fits nowhere stays in the recipe that it
+stands in: words are never lost in silence. Leaves out what a single row may be: sorting.py.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Sequence
+from typing import Final
+
+from stillroom.bringing.found import Paper, Recipe, Row
+from stillroom.bringing.lists import (
+    WIDE,
+    List,
+    find_lists,
+    first_title,
+    is_group,
+    is_head,
+    join_lists,
+    list_begins,
+)
+from stillroom.bringing.sorting import (
+    after_section,
+    is_empty,
+    is_ingredient,
+    is_only_makes,
+    is_passed,
+    is_sentence,
+    is_title,
+    makes_of,
+    number_of,
+    plain,
+    section_of,
+    titled,
+    words,
+    writer_of,
+)
+
+MOST_RECIPES: Final = 200
+_ADDRESS: Final = re.compile(r"https?://[^\s<>\"]+")
+
+
+def divide(paper: Paper) -> list[Recipe]:
+    """Return the recipes of a paper, in order; one without a list where none is found."""
+    rows = _apart(paper.rows)
+    lists = join_lists(find_lists(rows), rows)
+    if not lists:
+        return [_without_list(rows)] if rows else []
+    begins = list_begins(lists, rows)
+    ends = [*begins[1:], len(rows)]
+    recipes = []
+    titles = [first_title(rows, lists, begins), *begins[1:]]
+    if titles[0] is not None and len(lists) > 1:
+        begins[0] = titles[0]  # what stands above the first of several is about them all
+    for found, begin, end, title in zip(lists, begins, ends, titles, strict=True):
+        recipes.append(_recipe(rows, found, (begin, end), title if title != found.begin else None))
+    return recipes[:MOST_RECIPES]
+
+
+def _apart(rows: Sequence[Row]) -> list[Row]:
+    """Return rows with "Method: chop the mint" as a heading and a line of its own."""
+    found: list[Row] = []
+    for row in rows:
+        both = after_section(row.text) if row.shape != "heading" else None
+        if both and both[0] != "aside":
+            head = row.text.partition(":")[0]
+            found.append(Row(head, "heading", 6, row.gap))
+            found.append(Row(both[1], "line", 0, False, row.wraps))
+        else:
+            found.append(row)
+    return found
+
+
+def _recipe(rows: Sequence[Row], found: List, span: tuple[int, int], title: int | None) -> Recipe:
+    """Put the rows of one recipe in their places."""
+    begin, end = span
+    recipe = Recipe()
+    if title is not None:
+        recipe.title = titled(rows[title].text) or rows[title].text
+    listed = {*found.rows, *found.later}
+    above = [at for at in range(begin, found.begin) if at != title]
+    _read_above(recipe, [rows[at] for at in above])
+    _read_list(recipe, [rows[at] for at in found.rows])
+    if found.later:
+        _read_list(recipe, [rows[at] for at in found.later])
+        first = rows[found.later[0]].text
+        what = f'More amounts stand amid the method, from "{first}" on: they end the list here.'
+        mend = "Look whether they belong to it, or are the same things a second time."
+        recipe.doubt("ingredients", what, mend)
+    _read_below(recipe, [rows[at] for at in range(found.end, end) if at not in listed])
+    return recipe
+
+
+def _without_list(rows: Sequence[Row]) -> Recipe:
+    """Return a recipe that runs on in sentences: its title and its steps."""
+    recipe = Recipe()
+    at = next((place for place, row in enumerate(rows) if row.shape == "heading"), None)
+    if at is None:
+        at = 0 if is_title(rows[0].text) and len(rows) > 1 else None
+    recipe.title = (titled(rows[at].text) or rows[at].text) if at is not None else ""
+    _read_below(recipe, [row for place, row in enumerate(rows) if place != at])
+    recipe.doubt(
+        "ingredients",
+        "No list of ingredients was found.",
+        'Write one ingredient to a line below "ingredients:", each after a dash.',
+    )
+    return recipe
+
+
+def _read_above(recipe: Recipe, rows: Sequence[Row]) -> None:
+    """Read what stands between a title and its list: how much, whose, a few words."""
+    for row in rows:
+        if made := makes_of(row.text) if is_only_makes(row.text) else "":
+            recipe.makes = recipe.makes or made
+        elif who := writer_of(row.text):
+            recipe.writer = recipe.writer or who
+        elif found := _ADDRESS.search(row.text):
+            recipe.address = recipe.address or found[0].rstrip(".,)")
+        elif not is_passed(row.text) and not is_head(row) and not _greets(row.text):
+            recipe.intro.append(row.text)
+            recipe.makes = recipe.makes or makes_of(row.text)
+
+
+def _greets(text: str) -> bool:
+    first = plain(text).split(" ")[0]
+    return first in words("greeting") and len(text.split()) <= 5
+
+
+def _read_list(recipe: Recipe, rows: Sequence[Row]) -> None:
+    group = ""
+    for place, row in enumerate(rows):
+        if row.shape == "heading" or _heads_group(rows, place):
+            inner = section_of(row.text) == "ingredients"
+            group = "" if inner else row.text.strip(" :")
+        elif made := makes_of(row.text) if is_only_makes(row.text) else "":
+            recipe.makes = recipe.makes or made
+        elif recipe.ingredients and _is_rest(rows, place):
+            kept, said = recipe.ingredients[-1]
+            recipe.ingredients[-1] = (kept, f"{said} {row.text}")
+        elif row.shape == "line" and is_sentence(row.text) and not is_ingredient(row.text):
+            recipe.notes.append(("Notes", [row.text]))
+        elif not is_empty(row.text):
+            recipe.ingredients.append((group, row.text))
+
+
+def _heads_group(rows: Sequence[Row], place: int) -> bool:
+    row = rows[place]
+    if row.shape != "line" or is_ingredient(row.text):
+        return False
+    return row.text.endswith(":") or (row.gap and is_group(rows, place))
+
+
+def _is_rest(rows: Sequence[Row], place: int) -> bool:
+    """Whether a row goes on with the one above it, which a machine broke off."""
+    row, above = rows[place], rows[place - 1]
+    if not row.wraps or row.gap or row.shape != "line":
+        return False
+    if above.shape == "item":
+        return row.indent > above.indent
+    return len(above.text) >= WIDE and row.text[:1].islower()
+
+
+def _read_below(recipe: Recipe, rows: Sequence[Row]) -> None:
+    """Read the method and what follows it."""
+    part, name = "method", ""
+    body: list[Row] = []
+    parts: list[tuple[str, str, list[Row]]] = [(part, name, body)]
+    for place, row in enumerate(rows):
+        section = section_of(row.text) if is_head(row) else None
+        if section is None and row.shape == "heading" and part == "aside" and row.level <= 2:
+            section = (
+                "method"
+                if any(one.shape == "step" for one in rows[place + 1 : place + 3])
+                else None
+            )
+        if section in ("aside", "method"):
+            part, name, body = section, row.text.strip(" :"), []
+            parts.append((part, name, body))
+        elif section == "ingredients":
+            continue
+        else:
+            body.append(row)
+    for part, name, body in parts:
+        if part == "method":
+            _read_steps(recipe, body)
+        elif plain(name) not in words("dropped"):
+            _read_notes(recipe, name, body)
+
+
+def _read_notes(recipe: Recipe, name: str, rows: Sequence[Row]) -> None:
+    kept: list[str] = []
+    for row in _joined(rows):
+        if not is_passed(row.text) and not (row.shape == "heading" and is_passed(row.text)):
+            kept.append(row.text)
+            recipe.makes = recipe.makes or makes_of(row.text)
+        if found := _ADDRESS.search(row.text):
+            recipe.address = recipe.address or found[0].rstrip(".,)>")
+    if kept:
+        recipe.notes.append((name, kept))
+
+
+def _read_steps(recipe: Recipe, rows: Sequence[Row]) -> None:
+    group = ""
+    for row in _joined(rows):
+        text = number_of(row.text) or row.text
+        if row.shape == "heading":
+            group = row.text.strip(" :")
+        elif is_only_makes(row.text):
+            recipe.makes = recipe.makes or makes_of(row.text)
+        elif not is_passed(row.text) and not _is_furniture(row.text):
+            tip = re.match(r"(?:tip|note|hint|tipp)s?:\s*(.+)", text, re.IGNORECASE)
+            if tip and row.shape != "step":
+                recipe.notes.append(("Notes", [tip[1]]))
+            else:
+                recipe.steps.append((group, text))
+            recipe.makes = recipe.makes or makes_of(text)
+
+
+def _is_furniture(text: str) -> bool:
+    """Whether a line in capitals without an end leads to other recipes: "MORE CANNING RECIPES"."""
+    return text.isupper() and "RECIPE" in text and len(text.split()) <= 6
+
+
+def _joined(rows: Sequence[Row]) -> list[Row]:
+    """Return rows with lines that a machine broke off put together again."""
+    found: list[Row] = []
+    wide = _blocks_that_wrap(rows)
+    for place, row in enumerate(rows):
+        above = found[-1] if found else None
+        goes_on = above is not None and row.wraps and not row.gap and row.shape == "line"
+        if goes_on and above is not None and above.shape != "heading":
+            broken = above.shape in ("item", "step") or place in wide
+            if broken or row.text[:1].islower() or not re.search(r"[^\W_]", row.text):
+                text = f"{above.text} {row.text}" if re.search(r"[^\W_]", row.text) else above.text
+                found[-1] = Row(text, above.shape, above.level, above.gap, True, above.indent)
+                continue
+        found.append(row)
+    return found
+
+
+def _blocks_that_wrap(rows: Sequence[Row]) -> set[int]:
+    """Return the rows of paragraphs whose lines, but for the last, all run to the edge."""
+    wide: set[int] = set()
+    begin = 0
+    for at in range(1, len(rows) + 1):
+        if at < len(rows) and not rows[at].gap and rows[at].shape == "line":
+            continue
+        block = rows[begin:at]
+        lengths = [len(row.text) for row in block]
+        ended = sum(bool(re.search(r"[.!?]$", row.text)) for row in block[:-1])
+        if len(block) > 1 and min(lengths[:-1]) >= WIDE and ended * 2 <= len(block) - 1:
+            wide.update(range(begin, at))
+        begin = at
+    return wide

@@ -1,0 +1,324 @@
+"""A recipe from elsewhere in the book's own form: its lines as they were written, and questions.
+
+The draft is read by the book's own reader, so that what the check would say is asked here already.
+Each question stands in the draft as a note that begins "# ?", above the line it is about, and in
+a list beside it. Nothing is made up: a fact that was not said is left out and asked for.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterable
+from dataclasses import dataclass, field
+from typing import Final
+
+from stillroom.beginning.recipe import LONGEST_TITLE, slug_of
+from stillroom.beginning.written import fact, item
+from stillroom.bringing.found import BroughtRecipe, Origin, Paper, Question, Recipe
+from stillroom.bringing.naming import guess_kind, title_of
+from stillroom.bringing.plain_text import pieces, tidy
+from stillroom.bringing.sorting import plain, words
+from stillroom.core.checking import find_unsafe
+from stillroom.core.larder.shelves import Larder
+from stillroom.core.reading.loading import read_recipe
+from stillroom.core.reading.markup import find_markup
+from stillroom.core.recipe.kind_dates import warn_of_dates
+from stillroom.core.recipe.model import Recipe as Read
+from stillroom.core.recipe.settings import BookSettings
+from stillroom.core.unknown_foods import unknown_foods
+from stillroom.core.words.problems import Problem, ProblemsFound
+
+ASKED: Final = "# ?"
+"""How a question begins where it stands in a draft; the book's reader passes over such lines."""
+_RULE: Final = "---"
+_LONGEST_ITEM: Final = 900
+"""Shorter than what facts_above.py takes for one line: what is longer is told and cut."""
+_LONGEST_NAME: Final = 120
+_STATES: Final = ("title", "kind", "makes", "ingredients", "keeps", "author")
+_KEEPS: Final = re.compile(
+    r"\b(?:keeps?|stores?|lasts?|good)\b[^.]{0,40}?\b(?:for\s+|up to\s+|about\s+)+"
+    r"(?P<span>(?:\d+|one|two|three|four|six)(?:\s*(?:-|–|to)\s*\d+)?\s+(?:day|week|month|year)s?)",
+    re.IGNORECASE,
+)
+
+
+_CUPS: Final = re.compile(
+    r"\b(?:cups?|pints?|quarts?|gallons?|fl\.? ?oz|fluid ounces?)\b", re.IGNORECASE
+)
+_AMERICAN: Final = re.compile(
+    r"\d\s*(?:°|º|degrees?)?\s*F\b|\ball[- ]purpose|\bsticks?\b[^.]{0,20}\bbutter|"
+    r"\bbutter[^.]{0,20}\bsticks?\b|\bconfectioner|\bhalf[- ]?and[- ]?half|\bhalf-pint|"
+    r"\bkosher salt|\bheavy cream|\bmolasses\b|\bcornstarch|\bcanning jar|\bgranulated sugar",
+    re.IGNORECASE,
+)
+_TWO_THINGS: Final = re.compile(r"[;+]\s*(?:\d|[½¼¾])")
+_ADDED: Final = re.compile(
+    r"(?:to (?:make|cook|prepare|serve|finish|bake)|additional|you(?:'|’)?ll also|you will also|"
+    r"at serving|for serving|(?:the )?(?:recipient|cook) adds)\b(?!.*\bmix\b)",
+    re.IGNORECASE,
+)
+
+
+@dataclass
+class _Draft:
+    """The lines of a draft, and what is asked at each: by the place of the line, from 0."""
+
+    rows: list[str] = field(default_factory=list)
+    asked: list[tuple[int, str, str]] = field(default_factory=list)
+
+    def add(self, *rows: str) -> int:
+        """Add lines, and return the place of the first of them."""
+        place = len(self.rows)
+        self.rows += [line for row in rows for line in row.split("\n")]
+        return place
+
+    def ask(self, place: int, what: str, mend: str) -> None:
+        if (what, mend) not in {(said, then) for _, said, then in self.asked}:
+            self.asked.append((place, what, mend))
+
+
+def draft(
+    recipe: Recipe, origin: Origin, settings: BookSettings, larder: Larder | None = None
+) -> BroughtRecipe:
+    """Return a recipe in the book's form, with a question at whatever was not understood."""
+    title = _cut(title_of(_cut(recipe.title or origin.title)))
+    made = _Draft()
+    slug = slug_of(title)
+    _add_facts(made, recipe, title, origin, settings)
+    end = made.add(_RULE)
+    method = _add_body(made, recipe, origin)
+    _ask_whose(made, recipe, origin, method)
+    _ask_the_book(made, slug, settings, larder)
+    return _with_questions(made, end, title or "A recipe", slug)
+
+
+def draft_own(paper: Paper, settings: BookSettings, larder: Larder | None = None) -> BroughtRecipe:
+    """Return a recipe that is in the book's form already: its text as it is, and what is wrong."""
+    rows = paper.own_form.removesuffix("\n").split("\n")
+    kept = [row for row in rows if not row.lstrip().startswith(ASKED)]
+    made = _Draft(kept)
+    named = re.search(r"^title:\s*[\"']?(.+?)[\"']?\s*$", paper.own_form, re.MULTILINE)
+    title = named[1] if named else ""
+    slug = slug_of(title)
+    _ask_the_book(made, slug, settings, larder)
+    end = next((at for at, row in enumerate(kept[1:], 1) if row.strip() == _RULE), len(kept) - 1)
+    return _with_questions(made, end, title or "A recipe", slug)
+
+
+def _add_facts(
+    made: _Draft, recipe: Recipe, title: str, origin: Origin, settings: BookSettings
+) -> None:
+    made.add(_RULE)
+    at = {"title": made.add(fact("title", title)) if title else made.add("title:")}
+    if not title:
+        made.ask(at["title"], "No title was found.", 'Write what it is called: "title: Plum gin".')
+    elif len(title) > LONGEST_TITLE:
+        made.ask(at["title"], "The title is too long.", f"{LONGEST_TITLE} letters are the most.")
+    guess = guess_kind(Recipe(title=title, ingredients=recipe.ingredients, steps=recipe.steps))
+    at["kind"] = made.add(fact("kind", guess.word) if guess.word else "kind:")
+    if guess.what:
+        made.ask(at["kind"], guess.what, guess.mend)
+    makes = _cut(recipe.makes.strip(" ."))
+    at["makes"] = made.add(fact("makes", makes) if makes else "makes:")
+    if not makes:
+        what = "It does not say how much it makes."
+        made.ask(at["makes"], what, 'Write "makes: 6 jars of 200 ml", or "makes: 24 biscuits".')
+    elif re.fullmatch(r"(?:about |ca\.? )?[\d\s–-]+", makes):
+        made.ask(at["makes"], f'It makes "{makes}", and does not say what.', "Write what they are.")
+    listed = "materials" if guess.word == "craft" else "ingredients"
+    at["ingredients"] = made.add(f"{listed}:") if recipe.ingredients else len(made.rows) - 1
+    group = ""
+    for head, row in recipe.ingredients:
+        if head != group and head:
+            made.add(f"  - {_heading(head)}")
+        group = head
+        place = made.add(f"  {'  ' if head else ''}- {item(_cut(row))}")
+        if len(row) > _LONGEST_ITEM:
+            made.ask(place, "This line was too long, and is cut.", "Write one ingredient a line.")
+        if _TWO_THINGS.search(row):
+            made.ask(
+                place, "Two things may stand on this line.", "Write each on a line of its own."
+            )
+        if _ADDED.match(head):
+            what = f'"{head.strip(" :")}": this may be added by whoever is given it.'
+            made.ask(place, what, "If so, take it out of the list and say it in the method.")
+    _ask_of_measures(made, recipe, settings, at["ingredients"])
+    if writer := recipe.writer or origin.writer:
+        at["author"] = made.add(fact("author", _cut(writer, _LONGEST_NAME)))
+    for name, what, mend in recipe.doubts:
+        made.ask(at.get(name, 1), what, mend)
+
+
+def _ask_of_measures(made: _Draft, recipe: Recipe, settings: BookSettings, place: int) -> None:
+    """Ask whose cups and pints are meant, where the book's own are not the American ones."""
+    text = " ".join(row for _, row in (*recipe.ingredients, *recipe.steps))
+    measures = _CUPS.search(" ".join(row for _, row in recipe.ingredients))
+    if settings.units == "us" or not measures:
+        return
+    sign = _AMERICAN.search(text)
+    if sign:
+        made.add("units: us")
+        what = f'"{measures[0]}" is read as American, since it says "{sign[0].strip()}".'
+        mend = 'If it is not, take out "units: us".'
+    else:
+        what = f'"{measures[0]}" is read as this book reads it, which is not the American measure.'
+        mend = 'If the recipe is American, write "units: us".'
+    made.ask(place, what, mend)
+
+
+def _heading(words_of: str) -> str:
+    """Return a heading within the list: "For the icing:", with its lines below it."""
+    bare = re.sub(r"[:#\"'\[\]{}]", "", words_of).strip()[:58] or "And"
+    return f"{bare}:"
+
+
+def _cut(text: str, most: int = _LONGEST_ITEM) -> str:
+    return " ".join(tidy(text)[:most].split())
+
+
+def _add_body(made: _Draft, recipe: Recipe, origin: Origin) -> int:
+    """Add what stands below the facts; return the place of the heading of the method."""
+    made.add("")
+    intro = [] if origin.others else recipe.intro
+    for paragraph in intro:
+        made.add(_prose(paragraph), "")
+    method = made.add("## Method", "")
+    group = ""
+    for number, (head, step) in enumerate(recipe.steps, 1):
+        if head != group and head:
+            if number > 1:
+                made.add("")
+            made.add(f"### {_in_method(head)}", "")
+        group = head
+        made.add(f"{number}. {_prose(step)}")
+    if not recipe.steps:
+        made.ask(method, "No method was found.", 'Write its steps here: "1. Wash the jar."')
+    for head, rows in recipe.notes:
+        _add_note(made, head, rows, recipe)
+    source = _source(recipe, origin)
+    made.add("", "## Source", "", source)
+    return method
+
+
+def _in_method(head: str) -> str:
+    """Return a heading among the steps; one that would begin another part is no heading there."""
+    return f"For {head}" if plain(head) in words("aside") | words("ingredients") else _prose(head)
+
+
+def _add_note(made: _Draft, head: str, rows: list[str], recipe: Recipe) -> None:
+    name = head[:1].upper() + head[1:] if plain(head) in words("aside") else "Notes"
+    lines = [_prose(row) for row in rows]
+    made.add("", f"## {name or 'Notes'}", "")
+    place = len(made.rows)
+    for row in lines:
+        made.add(row, "")
+    made.rows.pop()
+    if found := next(filter(None, map(_KEEPS.search, lines)), None):
+        what = f'How long it keeps may stand here: "{found[0]}".'
+        mend = f'If that is of one unopened, write "keeps: {found["span"]} unopened" above.'
+        made.ask(place, what, mend)
+
+
+def _source(recipe: Recipe, origin: Origin) -> str:
+    """Return whence it was brought, without anybody's address of letters."""
+    writer = recipe.writer or origin.writer
+    address = recipe.address or origin.address
+    called = re.split(r"[/\\]", origin.called)[-1]
+    parts = [f"Brought in from {_prose(_cut(called, _LONGEST_NAME))}"]
+    parts += [f"by {_prose(_cut(writer, _LONGEST_NAME))}"] if writer else []
+    parts += [address] if address and find_markup(address) is None else []
+    return ", ".join(parts) + "."
+
+
+def _prose(text: str) -> str:
+    """Return words as they may stand below the facts, a chapter's on lines that a file takes."""
+    whole = " ".join(tidy(text).split())
+    return "\n   ".join(filter(None, map(_prose_line, pieces(whole)))) or "-"
+
+
+def _prose_line(said: str) -> str:
+    """Return words without braces, mark-up and the signs of a heading."""
+    said = said.replace("{", "(").replace("}", ")")
+    for signs in ("<>", "![]"):
+        if find_markup(said):
+            said = said.translate({ord(sign): None for sign in signs})
+    return re.sub(r"^(?:#+|>|[-*+](?=\s)|`{3,}|~{3,}|\||:?-{3,})\s*", "", said.strip()).strip()
+
+
+def _ask_whose(made: _Draft, recipe: Recipe, origin: Origin, method: int) -> None:
+    if not (origin.others or recipe.address):
+        return
+    whose = recipe.writer or origin.writer or "whoever published them"
+    left = " Their introduction was left out." if recipe.intro else ""
+    what = f"The steps are the words of {whose}.{left}"
+    mend = (
+        "Say them in your own words, or ask for leave, before the book is published: a list of "
+        "ingredients is anybody's, the words are not."
+    )
+    made.ask(method, what, mend)
+
+
+def _ask_the_book(made: _Draft, slug: str, settings: BookSettings, larder: Larder | None) -> None:
+    """Ask what the book's own check would say of the draft."""
+    text = "\n".join(made.rows) + "\n"
+    name = f"{slug}.md"
+    known = {place for place, _, _ in made.asked}
+    told = " ".join(what for _, what, _ in made.asked)
+    try:
+        read = read_recipe(text, name, slug, settings.units, larder, settings.language)
+        found = [*find_unsafe(read, settings), *warn_of_dates(read), *_unknown((read,))]
+    except ProblemsFound as wrong:
+        half = wrong.draft if isinstance(wrong.draft, Read) else None
+        more = [*find_unsafe(half, settings), *_unknown((half,))] if half else []
+        found = [*wrong.problems, *more]
+    for problem in sorted(set(found)):
+        place = min(max(problem.line - 1, 0), len(made.rows) - 1)
+        missing = _missing(problem, made.rows)
+        place = missing if missing is not None else place
+        if problem.what.startswith('"ingredients" is missing') and "ingredients" in told:
+            continue
+        if place in known and (missing is not None or made.rows[place].startswith(_STATES)):
+            continue  # it was asked already, in words that know more
+        made.ask(place, problem.what, problem.mend)
+
+
+def _missing(problem: Problem, rows: list[str]) -> int | None:
+    """Return the place of the empty fact that a problem calls missing."""
+    found = re.match(r'"(\w+)" is missing', problem.what)
+    if not found:
+        return None
+    return next((at for at, row in enumerate(rows) if row.strip() == f"{found[1]}:"), 1)
+
+
+def _unknown(recipes: Iterable[Read]) -> list[Problem]:
+    found = []
+    for food in unknown_foods(recipes):
+        what = (
+            f'"{food.words}" is not a food that this book knows: its allergens cannot be checked.'
+        )
+        near = " or ".join(f'"{name}"' for name in food.nearest if name != food.words)
+        mend = f"If {near} is meant, write that; " if near else ""
+        mend += "else say what it is among the book's own foods (larder.yml)."
+        found.append(Problem(*food.places[0], what, mend[0].upper() + mend[1:]))
+    return found
+
+
+def _with_questions(made: _Draft, end: int, title: str, slug: str) -> BroughtRecipe:
+    """Return the draft with each question above its line, or at the end of the facts."""
+    above: dict[int, list[tuple[int, str, str]]] = {}
+    for place, what, mend in made.asked:
+        above.setdefault(min(place, end), []).append((place, what, mend))
+    text: list[str] = []
+    moved: dict[int, int] = {}
+    for place, row in enumerate(made.rows):
+        for _, what, mend in above.get(place, []):
+            text.append(f"{ASKED} {what} {mend}".rstrip()[:600])
+        moved[place] = len(text) + 1
+        text.append(row)
+    questions = tuple(
+        sorted(
+            (Question(moved.get(place, 1), what, mend) for place, what, mend in made.asked),
+            key=lambda one: one.line,
+        )
+    )
+    return BroughtRecipe(title, slug, "\n".join(text) + "\n", questions)

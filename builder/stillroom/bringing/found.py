@@ -1,0 +1,105 @@
+"""What is found in a file: its lines, the recipes in them, the drafts made of those.
+
+Leaves out how any of it is found.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field
+from typing import Literal
+
+from stillroom.core.words.problems import Problem
+
+Shape = Literal["heading", "item", "step", "line"]
+"""A heading, an item of a list, a numbered line, or words on a line of their own."""
+
+
+@dataclass(frozen=True)
+class Row:
+    """One line of a paper: its words, its shape, and how it stands among the others.
+
+    `level` is that of a heading, 1 the highest; `gap` says that an empty line stands above it,
+    `wraps` that a line may go on in the next, as typed text does and paragraphs do not.
+    """
+
+    text: str
+    shape: Shape = "line"
+    level: int = 0
+    gap: bool = False
+    wraps: bool = False
+    indent: int = 0
+
+
+@dataclass(frozen=True)
+class Origin:
+    """Where a paper comes from: what kind of thing it is, its address, its writer, its title.
+
+    `others` says that somebody else published the words.
+    """
+
+    called: str
+    address: str = ""
+    writer: str = ""
+    title: str = ""
+    others: bool = False
+
+
+@dataclass
+class Recipe:
+    """One recipe as it stood elsewhere: its words by what they are, nothing of it understood yet.
+
+    Ingredients and steps stand with the heading they are under, notes with theirs. `doubts` are
+    said beside the fact they are of.
+    """
+
+    title: str = ""
+    makes: str = ""
+    writer: str = ""
+    intro: list[str] = field(default_factory=list)
+    ingredients: list[tuple[str, str]] = field(default_factory=list)
+    steps: list[tuple[str, str]] = field(default_factory=list)
+    notes: list[tuple[str, list[str]]] = field(default_factory=list)
+    doubts: list[tuple[str, str, str]] = field(default_factory=list)
+    address: str = ""
+
+    def doubt(self, fact: str, what: str, mend: str) -> None:
+        """Note what is not certain of a fact, and what to do about it."""
+        self.doubts.append((fact, what, mend))
+
+
+@dataclass(frozen=True)
+class Paper:
+    """A file as it was read: its lines, the recipes that it states by itself, where it is from."""
+
+    rows: tuple[Row, ...]
+    origin: Origin
+    stated: tuple[Recipe, ...] = ()
+    own_form: str = ""
+
+
+@dataclass(frozen=True)
+class Question:
+    """What was not understood in a draft, at a line of its text, and what may be done about it."""
+
+    line: int
+    what: str
+    mend: str
+
+
+@dataclass(frozen=True)
+class BroughtRecipe:
+    """A draft recipe in the book's own form, and every question about it."""
+
+    title: str
+    slug: str
+    text: str
+    questions: tuple[Question, ...] = ()
+
+
+@dataclass(frozen=True)
+class Brought:
+    """What became of one file: its recipes, and what kept it from being read."""
+
+    name: str
+    recipes: tuple[BroughtRecipe, ...] = ()
+    problems: tuple[Problem, ...] = ()

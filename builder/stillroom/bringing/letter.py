@@ -1,0 +1,170 @@
+"""A letter (e-mail) to the words that somebody wrote in it: without head, quoting and signature.
+
+Read by Python's own reader of such files. Nobody's address goes into a recipe, only the name that
+a letter is from. Leaves out what the words say.
+"""
+
+from __future__ import annotations
+
+import email
+import email.errors
+import email.policy
+import email.utils
+import re
+from collections.abc import Iterator
+from email.message import EmailMessage
+from typing import Final
+
+from stillroom.bringing.found import Origin, Row
+from stillroom.bringing.plain_text import decode, rows_of, tidy
+from stillroom.bringing.sorting import plain, words
+from stillroom.bringing.web_page import decode_page, rows_of_page
+
+MOST_PARTS: Final = 40
+_HEAD: Final = re.compile(
+    r"(?:From|To|Cc|Bcc|Sent|Date|Subject|Reply-To|Return-Path|Received|Message-ID|MIME-Version|"
+    r"Content-Type|Delivered-To|X-[\w-]+|Von|An|Gesendet|Betreff|De|À|Objet|Envoyé|Da|Oggetto|Para|"
+    r"Asunto|Aan|Onderwerp)\s?:\s",
+    re.IGNORECASE,
+)
+_FORWARDED: Final = re.compile(
+    r"\W*(?:original message|forwarded message|begin forwarded message|ursprüngliche nachricht|"
+    r"weitergeleitete nachricht|message transféré|message d'origine|messaggio inoltrato)\W*$",
+    re.IGNORECASE,
+)
+_WROTE: Final = re.compile(
+    r"(?:on|am|le|il|el|op)\b.{5,200}"
+    r"\b(?:wrote|schrieb.*|a écrit|ha scritto|escribió|schreef.*)\s?:?$",
+    re.IGNORECASE,
+)
+_PREFIX: Final = re.compile(r"^(?:(?:re|fwd?|aw|wg|tr|rv|i)\s*:\s*)+", re.IGNORECASE)
+
+
+def is_letter(text: str) -> bool:
+    """Whether a text begins with the head of a letter: two lines of it or more."""
+    lines = [line for line in text[:4000].split("\n") if line.strip()][:6]
+    if not lines or not _HEAD.match(lines[0]):
+        return False
+    return sum(bool(_HEAD.match(line)) for line in lines) >= 2
+
+
+def read_letter(
+    data: bytes, called: str
+) -> tuple[tuple[Row, ...], Origin, list[tuple[str, bytes]]]:
+    """Return a letter's rows, where it is from, and the files that hang from it."""
+    message = email.message_from_bytes(data, policy=email.policy.default)
+    assert isinstance(message, EmailMessage)
+    subject = _PREFIX.sub("", _header(message, "subject")).strip()
+    name = email.utils.parseaddr(_header(message, "from"))[0]
+    origin = Origin(called, writer=tidy(name).strip("\"' "), title=tidy(subject))
+    body = b""
+    html = False
+    hung: list[tuple[str, bytes]] = []
+    for part in _parts(message):
+        kind, content = part.get_content_type(), _bytes(part)
+        if part.get_content_disposition() == "attachment" or kind.startswith("application/"):
+            hung.append((_file_name(part), content))
+        elif kind == "text/html" and (html or not body or len(body) < len(content) // 20):
+            body, html = body + content if html else content, True
+        elif kind == "text/plain" and not body:
+            body = content
+        elif kind == "text/plain" and not html:
+            body += b"\n" + content
+    if html:
+        return _unsigned(rows_of_page(decode_page(body))), origin, hung
+    return tuple(rows_of(without_quoting(decode(body)))), origin, hung
+
+
+def _header(message: EmailMessage, name: str) -> str:
+    try:
+        return str(message.get(name) or "")
+    except (ValueError, IndexError, AttributeError, email.errors.MessageError):
+        return ""  # a head that Python's own reader stumbles over says nothing that is needed
+
+
+def _parts(message: EmailMessage) -> Iterator[EmailMessage]:
+    for count, part in enumerate(message.walk()):
+        if count >= MOST_PARTS:
+            return
+        if isinstance(part, EmailMessage) and not part.is_multipart():
+            yield part
+
+
+def _bytes(part: EmailMessage) -> bytes:
+    """Return what a part holds, its letters in UTF-8 where it says which they are."""
+    try:
+        data = part.get_payload(decode=True)
+    except (ValueError, AssertionError, LookupError):
+        return b""
+    if not isinstance(data, bytes):
+        return b""
+    name = str(part.get_content_charset() or "")
+    if name and part.get_content_type().startswith("text/"):
+        try:
+            return data.decode(name, errors="replace").encode("utf-8", "replace")
+        except (LookupError, UnicodeError):
+            return data
+    return data
+
+
+def _file_name(part: EmailMessage) -> str:
+    try:
+        return tidy(part.get_filename() or "") or "a file of the letter"
+    except (ValueError, LookupError, AttributeError):
+        return "a file of the letter"
+
+
+def without_quoting(text: str) -> list[str]:
+    """Return the lines of a letter without the marks of quoting, heads, greeting and signature."""
+    lines = [re.sub(r"^(?:\s{0,3}>\s?)+", "", line) for line in text.split("\n")]
+    kept: list[str] = []
+    signed = False
+    for line in lines:
+        bare = line.strip()
+        if line.rstrip() == "--" or re.fullmatch(r"_{8,}", bare):
+            signed = True
+        elif _FORWARDED.match(bare) or _WROTE.match(bare):
+            signed = False
+            kept.append("")
+        elif _HEAD.match(bare) and _amid_head(lines, line):
+            kept.append("")
+        elif not signed:
+            kept.append(line)
+    return _without_close(kept)
+
+
+def _amid_head(lines: list[str], line: str) -> bool:
+    """Whether another line of a head stands beside this one: "To: taste" alone is none."""
+    at = lines.index(line)
+    beside = lines[max(at - 1, 0) : at] + lines[at + 1 : at + 2]
+    return any(_HEAD.match(other.strip()) for other in beside)
+
+
+def _without_close(lines: list[str]) -> list[str]:
+    """Take the greeting at the head and "Love, Nan" at the foot out."""
+    said = [place for place, line in enumerate(lines) if line.strip()]
+    dropped: set[int] = set()
+    for place in said[:3]:
+        first = plain(lines[place]).split(" ")[0]
+        if first in words("greeting") and len(lines[place].split()) <= 5:
+            dropped.add(place)
+    for place in said[-3:]:
+        bare = plain(lines[place].partition(",")[0])
+        if bare in words("closing") or bare.startswith("sent from my"):
+            dropped.update(one for one in said if one >= place)
+    return [line for place, line in enumerate(lines) if place not in dropped]
+
+
+def _unsigned(rows: tuple[Row, ...]) -> tuple[Row, ...]:
+    """Return the rows of a letter written as a page without its heads and its signature."""
+    kept: list[Row] = []
+    for row in rows:
+        if row.text in ("--", "—"):
+            break
+        if _WROTE.match(row.text) or _FORWARDED.match(row.text) or _HEAD.match(row.text):
+            continue
+        if not plain(row.text).startswith("sent from my"):
+            kept.append(row)
+    said = [row.text for row in kept]
+    left = set(_without_close(said))
+    return tuple(row for row in kept if row.text in left)

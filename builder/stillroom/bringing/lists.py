@@ -1,0 +1,251 @@
+"""The lists of ingredients in a paper, and the title that each stands under.
+
+A list is found by its heading, or as a run of lines that begin with amounts. Leaves out what stands
+around a list: dividing.py puts that in its place.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Sequence
+from dataclasses import dataclass, field
+from itertools import pairwise
+from typing import Final
+
+from stillroom.bringing.found import Row
+from stillroom.bringing.sorting import (
+    is_ingredient,
+    is_only_makes,
+    is_passed,
+    is_sentence,
+    is_title,
+    section_of,
+    titled,
+    writer_of,
+)
+
+WIDE: Final = 55
+"""From here on a line is taken for one that its writer's machine broke off."""
+
+
+@dataclass
+class List:
+    """A list of ingredients: the row of its heading or of its first line, and the one behind.
+
+    `later` are rows of amounts that stand further below, amid the method.
+    """
+
+    begin: int
+    end: int
+    named: bool
+    rows: list[int] = field(default_factory=list)
+    later: list[int] = field(default_factory=list)
+
+
+def is_head(row: Row) -> bool:
+    """Whether a row heads a part of a recipe."""
+    return row.shape in ("heading", "line") and section_of(row.text) is not None
+
+
+def find_lists(rows: Sequence[Row]) -> list[List]:
+    """Find the lists: those with a heading, and runs of amounts where there is none."""
+    lists: list[List] = []
+    at = 0
+    while at < len(rows):
+        if is_head(rows[at]) and section_of(rows[at].text) == "ingredients":
+            end = _named_end(rows, at)
+            if end > at + 1:
+                lists.append(List(at, end, True, list(range(at + 1, end))))
+            at = max(end, at + 1)
+            continue
+        if rows[at].shape in ("line", "item") and is_ingredient(rows[at].text):
+            end = _run_end(rows, at)
+            if end - at >= 2:
+                lists.append(List(at, end, False, list(range(at, end))))
+                at = end
+                continue
+        at += 1
+    return lists
+
+
+def _named_end(rows: Sequence[Row], head: int) -> int:
+    """Return the row behind a list that has a heading: the head of its method, where it has one."""
+    level = rows[head].level or 9
+    method = _method_ahead(rows, head)
+    amounts = 0
+    for at in range(head + 1, len(rows)):
+        row = rows[at]
+        if row.shape == "step" or is_head(row):
+            return at
+        if row.shape == "heading":
+            listed = at + 1 < len(rows) and (
+                is_ingredient(rows[at + 1].text) or rows[at + 1].shape == "item"
+            )
+            if row.level < level or not (listed or method):
+                return at
+            continue
+        amounts += is_ingredient(row.text)
+        if method or row.shape != "line" or is_ingredient(row.text):
+            continue
+        if is_sentence(row.text):
+            return at
+        more = [one for one in rows[at + 1 : at + 3] if is_ingredient(one.text)]
+        if row.gap and amounts and not more and not is_group(rows, at):
+            return at
+    return len(rows)
+
+
+def _method_ahead(rows: Sequence[Row], head: int) -> bool:
+    """Whether the head of a method follows before another list's: all up to it is the list."""
+    for at in range(head + 1, len(rows)):
+        if is_head(rows[at]):
+            return section_of(rows[at].text) == "method"
+        if rows[at].shape == "step":
+            return False
+    return False
+
+
+def _run_end(rows: Sequence[Row], begin: int) -> int:
+    """Return the row behind a run of lines with amounts, headings within it passed over."""
+    end = begin
+    at = begin
+    while at < len(rows):
+        row = rows[at]
+        if row.shape in ("line", "item") and is_ingredient(row.text) and not is_head(row):
+            at += 1
+            end = at
+        elif _goes_on(rows, at, end) or is_group(rows, at):
+            at += 1
+        elif _short_one(rows, at, end):
+            at += 1
+            end = at
+        else:
+            break
+    return end
+
+
+def _short_one(rows: Sequence[Row], at: int, end: int) -> bool:
+    """Whether a row is an ingredient without an amount, close below others: "salt and pepper"."""
+    row = rows[at]
+    if at != end or row.gap or row.shape not in ("line", "item") or is_head(row):
+        return False
+    listed = row.shape == "item" and rows[at - 1].shape == "item"
+    short = len(row.text.split()) <= 6 and not re.search(r"[.!?:]$", row.text)
+    return (listed or short) and not is_sentence(row.text) and not is_only_makes(row.text)
+
+
+def _goes_on(rows: Sequence[Row], at: int, end: int) -> bool:
+    """Whether a row is the rest of a long line above it."""
+    row = rows[at]
+    return (
+        at == end
+        and row.wraps
+        and not row.gap
+        and row.shape == "line"
+        and len(rows[at - 1].text) >= WIDE
+        and row.text[:1].islower()
+    )
+
+
+def is_group(rows: Sequence[Row], at: int) -> bool:
+    """Whether a row is a heading within a list: more amounts stand right below it."""
+    row = rows[at]
+    if at + 1 >= len(rows) or (rows[at + 1].gap and row.shape != "heading"):
+        return False
+    short = len(row.text) <= 60 and not is_sentence(row.text) and not is_ingredient(row.text)
+    below = rows[at + 1]
+    return (
+        short
+        and row.shape in ("heading", "line")
+        and section_of(row.text) is None
+        and not is_only_makes(row.text)
+        and below.shape in ("line", "item")
+        and is_ingredient(below.text)
+        and (row.shape == "heading" or row.gap or row.text.endswith(":"))
+    )
+
+
+def join_lists(lists: list[List], rows: Sequence[Row]) -> list[List]:
+    """Join lists that have no method between them: they are one recipe's."""
+    joined: list[List] = []
+    for one in lists:
+        if joined and not _has_method(rows, joined[-1].end, one.begin):
+            joined[-1].rows += [*range(joined[-1].end, one.begin), *one.rows]
+            joined[-1].end = one.end
+        elif joined and not _begins_another(rows, joined, one):
+            if not _in_aside(rows, joined[-1].end, one.begin):
+                joined[-1].later += one.rows  # a second list amid the method of one recipe
+        else:
+            joined.append(one)
+    return joined
+
+
+def _begins_another(rows: Sequence[Row], before: list[List], one: List) -> bool:
+    """Whether a list that follows a method is another recipe's: a title of its own says so."""
+    title = _title_above(rows, before[-1].end, one.begin)
+    if title is None or one.named or rows[title].shape != "heading":
+        return title is not None
+    above = [
+        rows[at].level
+        for at in range(before[0].begin)
+        if rows[at].shape == "heading" and not is_head(rows[at])
+    ]
+    return not above or rows[title].level <= above[-1]
+
+
+def _in_aside(rows: Sequence[Row], begin: int, end: int) -> bool:
+    """Whether what follows stands in notes or the like, after the method."""
+    heads = [section_of(row.text) for row in rows[begin:end] if is_head(row)]
+    return bool(heads) and heads[-1] == "aside"
+
+
+def _has_method(rows: Sequence[Row], begin: int, end: int) -> bool:
+    between = rows[begin:end]
+    return any(
+        row.shape == "step" or is_sentence(row.text) or section_of(row.text) == "method"
+        for row in between
+    )
+
+
+def list_begins(lists: list[List], rows: Sequence[Row]) -> list[int]:
+    """Return the row at which each recipe begins: that of its title."""
+    begins = [0]
+    for above, one in pairwise(lists):
+        title = _title_above(rows, above.end, one.begin)
+        begins.append(one.begin if title is None else title)
+    return begins
+
+
+def first_title(rows: Sequence[Row], lists: list[List], begins: list[int]) -> int | None:
+    """Return the row of the first recipe's title: of several recipes, a heading like the others."""
+    if len(lists) > 1 and rows[begins[1]].shape == "heading":
+        level = rows[begins[1]].level
+        alike = [
+            at
+            for at in range(lists[0].begin)
+            if rows[at].shape == "heading" and rows[at].level == level and not is_head(rows[at])
+        ]
+        if alike:
+            return alike[-1]
+    return _title_above(rows, 0, lists[0].begin)
+
+
+def _title_above(rows: Sequence[Row], behind: int, list_begin: int) -> int | None:
+    """Return the row of the title of the list at `list_begin`, looked for down to `behind`."""
+    span = range(behind, list_begin)
+    for at in span:
+        if titled(rows[at].text):
+            return at
+    headings = [at for at in span if rows[at].shape == "heading" and not is_head(rows[at])]
+    if headings:
+        highest = min(rows[at].level for at in headings)
+        return [at for at in headings if rows[at].level == highest][-1]
+    found: int | None = None
+    for at in reversed(span):
+        row = rows[at]
+        open_above = row.gap or at == 0 or (found is not None and at == found - 1) or at == behind
+        if row.shape == "line" and is_title(row.text) and open_above:
+            found = at
+        elif found is not None and not (writer_of(row.text) or is_passed(row.text)):
+            break
+    return found

@@ -1,0 +1,101 @@
+"""What kind of making a recipe is, by its title or, with a question, by what is done in it.
+
+A title says it by its last word before "with" or "of". What two kinds could be, or none, is asked
+and never chosen.
+"""
+
+from __future__ import annotations
+
+import re
+from dataclasses import dataclass
+from typing import Final
+
+from stillroom.bringing.found import Recipe
+from stillroom.bringing.sorting import words
+from stillroom.core.recipe.kinds import all_kinds, find_kind
+from stillroom.core.words.problems import Unreadable
+
+_BEFORE: Final = re.compile(
+    r"^(?:(?:how\s+)?to\s+make\s+|the\s+(?:best|perfect|ultimate)\s+|my\s+|homemade\s+|recipe\s*:\s*)+"
+    r"(?:an?\s+|the\s+)?",
+    re.IGNORECASE,
+)
+_BEHIND: Final = re.compile(r"\s*(?:[-–—|:]\s*)?\b(?:cooking\s+)?recipe\s*$", re.IGNORECASE)
+# what is done, or what it is done with, and the kind it makes likely: asked all the same
+_SIGNS: Final = (
+    ("ferment", r"\bairlock|\bdemijohn|\bwine yeast|\bchampagne yeast|\bcarboy"),
+    ("infusion", r"\b(?:vodka|gin|rum|brandy|grappa|korn|weinbrand|eau de vie)\b"
+     r"(?=.*\b(?:steep|infuse|strain|shake|let (?:it )?(?:sit|stand)|ziehen|filter))"),
+    ("preserve", r"\b(?:sterili[sz]ed|hot|clean|canning|mason)\s+jars|\bjam sugar|\bpectin|"
+     r"\bgelierzucker"),
+    ("bake", r"\bpreheat|\bbake\b|\bbaking (?:sheet|tray)|\boven\b|\bbacken|\bofen\b"),
+    ("confection", r"\bsoft[- ]ball|\bhard[- ]crack|\bsugar thermometer|\bcandy thermometer"),
+    ("craft", r"\bbeeswax|\bneedle\b|\bcrochet|\bknit\b|\bsew\b|\blye\b|\bwick\b"),
+)  # fmt: skip
+
+
+@dataclass(frozen=True)
+class Guess:
+    """The word to write for a kind, "" for none, and the question to ask about it, "" for none."""
+
+    word: str
+    what: str = ""
+    mend: str = ""
+
+
+def title_of(text: str) -> str:
+    """Return a title without what pages put round it.
+
+    >>> title_of("Limoncello - cooking recipe"), title_of("PLUM JAM")
+    ('Limoncello', 'Plum jam')
+    """
+    bare = _BEHIND.sub("", text.strip(" *_#")).strip(" -–—|:") or text.strip()
+    return bare.capitalize() if bare.isupper() and len(bare) > 4 else bare
+
+
+def guess_kind(recipe: Recipe) -> Guess:
+    """Return what kind a recipe is by its title, or a question."""
+    asked: Guess | None = None
+    for word in _last_words(recipe.title):
+        try:
+            found = find_kind(word)
+        except Unreadable as wrong:
+            if "may be two kinds" in wrong.what or "no kind of its own" in wrong.what:
+                asked = asked or Guess("", wrong.what, wrong.mend)
+            continue
+        if asked is None or len(word.split()) > 1:
+            return Guess(found.spoken)
+    if asked:
+        return asked
+    return _by_what_is_done(recipe)
+
+
+def _last_words(title: str) -> list[str]:
+    """Return the words by which a title may say what it makes, the longest first.
+
+    >>> _last_words("Dark chocolate fudge with nuts")
+    ['dark chocolate fudge', 'chocolate fudge', 'fudge']
+    """
+    bare = re.sub(r"\([^)]*\)", " ", _BEFORE.sub("", title_of(title).lower()))
+    parts = [part.strip() for part in re.split(r"\s[-–—|&+]\s|[:,/]", bare) if part.strip()]
+    found: list[str] = []
+    for part in parts[:1]:
+        said = re.findall(r"[^\W_]+(?:['’-][^\W_]+)*", part)
+        cut = next(
+            (at for at, word in enumerate(said) if at and word in words("behind")), len(said)
+        )
+        said = said[:cut]
+        found += [" ".join(said[at:]) for at in range(max(0, len(said) - 4), len(said))]
+    return found
+
+
+def _by_what_is_done(recipe: Recipe) -> Guess:
+    text = " ".join((*(row for _, row in recipe.ingredients), *(row for _, row in recipe.steps)))
+    names = ", ".join(all_kinds())
+    for kind, signs in _SIGNS:
+        if found := re.search(signs, text, re.IGNORECASE | re.DOTALL):
+            said = found[0].strip()
+            what = f'Its title does not say what kind it is; "{said}" makes it look like "{kind}".'
+            return Guess(kind, what, f"If it is another, write that: {names}.")
+    mend = f'Write "kind:" and one of these, or an everyday word such as jam or cookies: {names}.'
+    return Guess("", "What kind of making it is could not be told.", mend)

@@ -1,0 +1,172 @@
+"""Any file's bytes to drafts of the recipes in it: what it is decides how it is read.
+
+Its content counts and not its ending, but where the content could be two things. What is no text
+is said to be what it is, with what to do about it; no bytes raise.
+"""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from typing import Final
+
+from stillroom.bringing.dividing import MOST_RECIPES, divide
+from stillroom.bringing.drafting import draft, draft_own
+from stillroom.bringing.found import Brought, BroughtRecipe, Origin, Paper, Recipe
+from stillroom.bringing.letter import is_letter, read_letter
+from stillroom.bringing.plain_text import decode, read_text
+from stillroom.bringing.stated import is_json, recipes_in_json
+from stillroom.bringing.web_page import decode_page, is_page, read_page
+from stillroom.bringing.word import read_word
+from stillroom.core.larder.shelves import Larder
+from stillroom.core.recipe.settings import BookSettings
+from stillroom.core.words.problems import Problem, Unreadable
+
+LARGEST: Final = 20_000_000
+LONGEST: Final = 1_000_000
+"""The letters of a text or of a page's own words: longer than a cookery book."""
+MOST_ROWS: Final = 20_000
+LONGEST_STEP: Final = 20_000
+_MOST_HUNG: Final = 10
+_TOO_LONG: Final = "This file is longer than a cookery book."
+_DIVIDE: Final = "Divide it, and bring the recipes in part by part."
+_AS_TEXT: Final = 'Open it in its own program and save it as plain text or as ".docx".'
+_OTHERS: Final = (
+    (b"%PDF", "This is a PDF.", "Copy the recipe's words out of it into a text file."),
+    (b"\xd0\xcf\x11\xe0", "This is an older word processor's file.", _AS_TEXT),
+    (b"{\\rtf", "This is a word processor's own file, not plain text.", _AS_TEXT),
+    (b"\xff\xd8\xff", "This is a picture.", "Type out what stands on it: it cannot be read."),
+    (b"\x89PNG", "This is a picture.", "Type out what stands on it: it cannot be read."),
+    (b"GIF8", "This is a picture.", "Type out what stands on it: it cannot be read."),
+    (b"\x1f\x8b", "This is a packed file.", "Unpack it first, and bring what is in it."),
+    (b"bplist00", "This is a web archive of one browser.", 'Save the page again as "page source".'),
+    (b"SQLite format 3", "This is another program's store.", _AS_TEXT),
+    (b"\x7fELF", "This is a program.", "Bring a text, a page, a letter or a Word file."),
+    (b"MZ", "This is a program.", "Bring a text, a page, a letter or a Word file."),
+)
+
+
+def bring(name: str, data: bytes, settings: BookSettings, larder: Larder | None = None) -> Brought:
+    """Return drafts of every recipe in a file, each with its questions; never raises.
+
+    `name` is how the file is called in messages, `settings` and `larder` the book's.
+    """
+    try:
+        papers = _papers(name, data)
+        if any(len(paper.rows) > MOST_ROWS for paper in papers):
+            raise Unreadable(_TOO_LONG, _DIVIDE)
+    except Unreadable as wrong:
+        return Brought(name, problems=(Problem(name, 1, wrong.what, wrong.mend),))
+    drafts: list[BroughtRecipe] = []
+    for paper in papers:
+        if paper.own_form:
+            drafts.append(draft_own(paper, settings, larder))
+            continue
+        found = _recipes(paper)
+        if any(len(step) > LONGEST_STEP for one in found for _, step in one.steps):
+            return Brought(name, problems=(Problem(name, 1, _TOO_LONG, _DIVIDE),))
+        drafts += [draft(one, paper.origin, settings, larder) for one in found]
+    if not drafts:
+        what, mend = (
+            "No recipe was found in it.",
+            "Bring the words of a recipe: a list and a method.",
+        )
+        return Brought(name, problems=(Problem(name, 1, what, mend),))
+    return Brought(name, _named_apart(drafts[:MOST_RECIPES]))
+
+
+def _papers(name: str, data: bytes) -> list[Paper]:
+    """Return what a file holds: one paper, or a letter's words and the files that hang from it."""
+    if len(data) > LARGEST:
+        most = f"{LARGEST // 1_000_000} MB"
+        raise Unreadable(f"This file is larger than {most}.", "Bring the recipe alone.")
+    if not data.strip(b" \t\r\n\x00"):
+        raise Unreadable("This file is empty.", "Bring the words of a recipe.")
+    for begin, what, mend in _OTHERS:
+        if data.startswith(begin):
+            raise Unreadable(what, mend)
+    if data.startswith(b"PK\x03\x04") or data.startswith(b"PK\x05\x06"):
+        rows = read_word(data)
+        if rows is None:
+            raise Unreadable("This is a packed file.", "Unpack it first, and bring what is in it.")
+        return [Paper(rows, Origin(name))]
+    text = decode_page(data)
+    if _is_no_text(text, data):
+        raise Unreadable("This file is no text.", "Bring a text, a page, a letter or a Word file.")
+    if name.lower().endswith((".eml", ".mht", ".mhtml")) or is_letter(text):
+        return _of_letter(name, data)
+    if is_page(text):
+        return [read_page(text, name)]
+    if is_json(text):
+        stated = recipes_in_json(text)
+        if not stated:
+            what = "This is a program's file, and it states no recipe by schema.org."
+            raise Unreadable(what, "Bring the words of the recipe as plain text.")
+        return [Paper((), Origin(name, others=True), tuple(stated))]
+    if len(text) > LONGEST:
+        raise Unreadable(_TOO_LONG, _DIVIDE)
+    return [read_text(decode(data), Origin(name))]
+
+
+def _is_no_text(text: str, data: bytes) -> bool:
+    """Whether bytes are no text at all: many of them are nothing that anybody types."""
+    odd = sum(data.count(bytes([sign])) for sign in (*range(9), *range(14, 27)))
+    wide = data[:2] in (b"\xff\xfe", b"\xfe\xff")
+    return not text.strip() or (odd * 50 > len(data) and not wide)
+
+
+def _of_letter(name: str, data: bytes) -> list[Paper]:
+    rows, origin, hung = read_letter(data, name)
+    papers = []
+    for called, content in hung[:_MOST_HUNG]:
+        try:
+            inner = [] if called.lower().endswith(".eml") else _papers(called, content)
+        except Unreadable:
+            continue  # a picture or a signature that hangs from a letter is no recipe
+        papers += [
+            replace(one, origin=replace(one.origin, writer=one.origin.writer or origin.writer))
+            for one in inner
+        ]
+    own = Paper(rows, origin)
+    worth = [one for one in papers if _recipes(one)]
+    return worth if worth and not _has_list(own) else [own, *worth]
+
+
+def _has_list(paper: Paper) -> bool:
+    return any(one.ingredients for one in divide(paper))
+
+
+def _recipes(paper: Paper) -> list[Recipe]:
+    """Return the recipes that a paper states, gaps filled from its words, or those of its words."""
+    if paper.own_form:
+        return [Recipe()]
+    seen = divide(paper) if paper.rows else []
+    if not paper.stated:
+        return [one for one in seen if one.ingredients or one.steps]
+    if len(paper.stated) == 1:
+        one = paper.stated[0]
+        for other in seen:
+            if not one.ingredients and other.ingredients:
+                one.ingredients = other.ingredients
+            if not one.steps and other.steps and other.ingredients:
+                one.steps = other.steps
+            _take_groups(one, other)
+    return list(paper.stated)
+
+
+def _take_groups(one: Recipe, other: Recipe) -> None:
+    """Take the headings of a list from the words of the page, where the lines are the same."""
+    if [row for _, row in one.ingredients] == [row for _, row in other.ingredients]:
+        one.ingredients = other.ingredients
+
+
+def _named_apart(drafts: list[BroughtRecipe]) -> tuple[BroughtRecipe, ...]:
+    """Give two recipes of one file names of their own."""
+    taken: set[str] = set()
+    found = []
+    for one in drafts:
+        slug, number = one.slug, 2
+        while slug in taken:
+            slug, number = f"{one.slug}-{number}", number + 1
+        taken.add(slug)
+        found.append(replace(one, slug=slug))
+    return tuple(found)

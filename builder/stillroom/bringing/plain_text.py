@@ -1,0 +1,176 @@
+"""Plain text and Markdown to rows: headings, items, numbered lines, the gaps between them.
+
+What typing leaves in it (marks of stress, pictures, links) is taken out; the words stay. Leaves
+out letters: letter.py.
+"""
+
+from __future__ import annotations
+
+import codecs
+import html
+import re
+from collections.abc import Iterator
+from typing import Final
+
+from stillroom.bringing.found import Origin, Paper, Row
+from stillroom.core.reading.facts_above import read_facts
+from stillroom.core.reading.written_facts import NAMES
+
+_HEADING: Final = re.compile(r"(#{1,6})\s*(\S.*?)\s*#*$")
+_ITEM: Final = re.compile(r"(?:[-*+–—]\s+|[•·‣▪●○◦□☐✓]\s*)(?:\[[ xX]?\]\s*)?(?=\S)")
+_STEP: Final = re.compile(r"\(?(?:step\s*)?\d{1,2}\s*[.):]\s+(?=\S)", re.IGNORECASE)
+_RULE: Final = re.compile(r"(?:[-*_=~]\s*){3,}$")
+_PICTURE: Final = re.compile(r"!\[[^\[\]\n]{0,300}\]\([^)\n]{0,500}\)")
+_LINK: Final = re.compile(
+    r"\[([^\[\]\n]{1,300})\]\([^()\n]{0,500}(?:\([^()\n]{0,200}\)[^()\n]{0,300})?\)"
+)
+_ADDRESS: Final = re.compile(r"<(https?://[^\s<>]+)>")
+_TAG: Final = re.compile(r"</?[A-Za-z][^<>\n]{0,200}>")
+_STRESS: Final = re.compile(r"(?<![\w*])(\*{1,3}|__)(?=\S)(.+?)(?<=\S)\1(?![\w*])")
+_OWN: Final = re.compile(r"^(?:kind|ingredients|materials)\s*:", re.MULTILINE)
+_PARTS: Final = (
+    "title",
+    "makes",
+    "yield",
+    "yields",
+    "servings",
+    "serves",
+    "author",
+    "source",
+    "url",
+)
+WIDEST: Final = 2_000
+"""Letters of a line that are looked at in one go; a longer one is a whole chapter's."""
+# what no keyboard types, as text_files.py refuses it in a recipe
+_UNPRINTABLE: Final = re.compile(
+    "[\x00-\x08\x0b\x0e-\x1f\x7f-\x84\x86-\x9f\u202a-\u202e\u2066-\u2069\ud800-\udfff\ufffe\uffff]"
+)
+
+
+def decode(data: bytes) -> str:
+    """Return bytes as text whatever wrote them: what is no UTF-8 is an older Windows page.
+
+    >>> decode("Crème".encode("cp1252")), decode("Crème".encode("utf-16"))
+    ('Crème', 'Crème')
+    """
+    for mark, name in (
+        (codecs.BOM_UTF8, "utf-8-sig"),
+        (codecs.BOM_UTF16_LE, "utf-16"),
+        (codecs.BOM_UTF16_BE, "utf-16"),
+    ):
+        if data.startswith(mark):
+            return tidy(data.decode(name, errors="replace"))
+    try:
+        return tidy(data.decode("utf-8"))
+    except UnicodeDecodeError:
+        return tidy(data.decode("cp1252", errors="replace"))
+
+
+def tidy(text: str) -> str:
+    """Return text with plain line ends, and without what no keyboard types."""
+    for end in ("\r\n", "\r", "\x0c", "\u2028", "\u2029", "\x85"):
+        text = text.replace(end, "\n")
+    text = _UNPRINTABLE.sub("", re.sub("[\u00ad\u200b-\u200d\u2060\ufeff]", "", text))
+    return re.sub("[\u00a0\u1680\u2000-\u200a\u202f\u205f\u3000]", " ", text)
+
+
+def pieces(text: str, most: int = WIDEST) -> Iterator[str]:
+    """Yield a long text in pieces, parted at blanks; what looks at each stays quick.
+
+    >>> list(pieces("one two three", 8))
+    ['one two', 'three']
+    """
+    start = 0
+    while len(text) - start > most:
+        end = text.rfind(" ", start, start + most)
+        end = end if end > start else start + most
+        yield text[start:end]
+        start = end + (text[end : end + 1] == " ")
+    yield text[start:]
+
+
+def bare(text: str) -> str:
+    """Return words without HTML, marks of stress, pictures and the addresses of links.
+
+    >>> bare("**Beat** the [egg](https://a.example/egg) &amp; <b>stir</b>.")
+    'Beat the egg & stir.'
+    """
+    if len(text) > WIDEST:
+        return " ".join(bare(piece) for piece in pieces(text))
+    text = _ADDRESS.sub(r"\1", _LINK.sub(r"\1", _PICTURE.sub("", text)))
+    text = html.unescape(_TAG.sub("", text))
+    return " ".join(_STRESS.sub(r"\2", _STRESS.sub(r"\2", text)).split())
+
+
+def read_text(text: str, origin: Origin) -> Paper:
+    """Return the rows of a text; one that is a recipe of the book's own form is kept as it is."""
+    lines = _without_notes(text).expandtabs(4).split("\n")
+    begin = next((place for place, line in enumerate(lines) if line.strip()), 0)
+    front, below = _front(lines[begin:])
+    if front and _OWN.search("\n".join(front)):
+        return Paper((), origin, own_form=text.strip("\n") + "\n")
+    return Paper((*_said_above(front), *rows_of(below)), origin)
+
+
+def _without_notes(text: str) -> str:
+    """Return a text without what stands between the marks of HTML's notes."""
+    kept, at = [], 0
+    while (begin := text.find("<!--", at)) >= 0 and (end := text.find("-->", begin)) >= 0:
+        kept.append(text[at:begin])
+        at = end + 3
+    return "".join([*kept, text[at:]])
+
+
+def _front(lines: list[str]) -> tuple[list[str], list[str]]:
+    """Return the facts between two lines of dashes at the head, and what stands below."""
+    if lines and lines[0].strip() == "---":
+        for place, line in enumerate(lines[1:60], 1):
+            if line.strip() in ("---", "..."):
+                return lines[1:place], lines[place + 1 :]
+    return [], lines
+
+
+def _said_above(front: list[str]) -> list[Row]:
+    """Return what the facts above a page of Markdown say of a recipe, as lines of it."""
+    data = read_facts(front, "", 1, NAMES | set(_PARTS)).data if front else {}
+    said = {key: str(data[key]) for key in _PARTS if isinstance(data.get(key), str)}
+    rows = [Row(said.pop("title"), "heading", 1)] if "title" in said else []
+    words = {"author": "By", "source": "Source:", "url": "Source:"}
+    return [*rows, *(Row(f"{words.get(key, 'Makes')} {value}") for key, value in said.items())]
+
+
+def rows_of(lines: list[str]) -> list[Row]:
+    """Return the rows of lines as they are typed."""
+    rows: list[Row] = []
+    gap = True
+    for line in lines:
+        said = line.strip()
+        if not said or ("|" in said and set(said) <= {"|", "+", "-", " ", ":"}):
+            gap = True
+            continue
+        if _RULE.fullmatch(said):
+            underlined = rows and not gap and rows[-1].shape == "line" and set(said) <= {"=", "-"}
+            if underlined:
+                rows[-1] = Row(rows[-1].text, "heading", 1 if "=" in said else 2, rows[-1].gap)
+            gap = True
+            continue
+        for piece in pieces(said):
+            rows.append(_row(piece, len(line) - len(line.lstrip()), gap))
+            gap = False
+    return [row for row in rows if row.text]
+
+
+def _row(said: str, indent: int, gap: bool) -> Row:
+    if found := _HEADING.match(said):
+        return Row(bare(found[2]), "heading", len(found[1]), gap)
+    stressed = re.fullmatch(r"(\*\*|__)([^*_]+)\1:?", said)
+    if stressed and len(stressed[2]) <= 80:
+        return Row(bare(stressed[2]), "heading", 5, gap)
+    if _STEP.match(said):
+        return Row(bare(said), "step", 0, gap, True, indent)
+    if found := _ITEM.match(said):
+        return Row(bare(said[found.end() :]), "item", 0, gap, True, indent)
+    cells = [bare(cell) for cell in said.strip("|").split("|")] if said.startswith("|") else []
+    if cells:
+        return Row(" ".join(filter(None, cells)), "item", 0, gap)
+    return Row(bare(said), "line", 0, gap, True, indent)

@@ -1,0 +1,220 @@
+"""What a line of a paper may be: the head of a list or a method, an ingredient, how much it makes.
+
+Each question is answered from the line alone. Leaves out what its neighbours make of it:
+dividing.py.
+"""
+
+from __future__ import annotations
+
+import re
+from functools import cache
+from pathlib import Path
+from typing import Any, Final, Literal
+
+import yaml
+
+from stillroom.core.words.data_files import read_data
+
+Section = Literal["ingredients", "method", "aside"]
+_LONGEST_HEAD: Final = 48
+_LONGEST_ITEM: Final = 200
+_LONGEST_TITLE: Final = 80
+_LONGEST_SAID: Final = 2_000
+_SIGNS: Final = re.compile(r"^[#>*_=~\s•\-–—]+|[*_=~\s:.]+$")
+_AMOUNT: Final = re.compile(
+    r"(?:(?:about|approx\.?|approximately|ca\.?|circa|scant|heaping|up to|generous|etwa)\s+)?"
+    r"(?:[\d½⅓⅔¼¾⅛⅜⅝⅞⅕⅙]|"
+    r"(?:a|an|one|two|three|four|five|six|half|ein|eine|einen|une?|uno|una|un|een)\s+"
+    r"(?:few\s+|good\s+|large\s+|small\s+|generous\s+)?"
+    r"(?:pinch|handful|dash|splash|bunch|sprig|knob|clove|cup|pint|quart|pound|dozen|tin|can|jar|"
+    r"teaspoon|tablespoon|stick|packet|bottle|lemon|orange|egg|vanilla|lb|prise|handvoll|bund|päckchen|"
+    r"pincée|gousse|bouteille|pizzico|cucchiai\w*|pizca|snufje|tasse|glas|verre|bicchiere)|"
+    r"(?:pinch|handful|juice|zest|rind|peel|dash|salt|schale|saft|prise|zeste|jus)\b)",
+    re.IGNORECASE,
+)
+_NUMBERED: Final = re.compile(r"\(?(?:step\s*)?(\d{1,2})\s*[.):]\s*(?=[^\W\d])", re.IGNORECASE)
+_MAKES: Final = re.compile(
+    r"(?:^|[.!;]\s+|\()(?:this\s+|recipe\s+|it\s+)?"
+    r"(?:makes|yields?|servings?|serves|recipe\s+yields?|ergibt|für\s+ca\.?|für\s+etwa|donne|"
+    r"quantity|portions|resa|para|opbrengst|yield\s+is)"
+    r"\b\s*(?::|is|=)?\s*"
+    r"(?P<said>(?:about|approx(?:imately|\.)?|around|ca\.?|roughly|up to)?\s*"
+    r"[\dA-Za-z½¼¾][^.;!()]*(?:\([^()]*\))?)",
+    re.IGNORECASE,
+)
+_META: Final = re.compile(
+    r"(?:prep(?:aration)?(?:\s+time)?|cook(?:ing)?(?:\s+time)?|total(?:\s+time)?|active(?:\s+time)?|"
+    r"time|ready\s+in|course|cuisine|calories|author|category|difficulty|keywords|tags|print|"
+    r"posted|published|updated|rating|servings?|serves|level|zubereitungszeit|temps)\b"
+    r"[^:]{0,20}(?::|\|)",
+    re.IGNORECASE,
+)
+_BY: Final = re.compile(
+    r"(?:by|from|recipe\s+(?:by|from)|contributed\s+by|author|written\s+by|von|rezept\s+von|par|di|de)"
+    r"\b\s*:?\s+(?P<who>[^\W\d][^:;]{1,60})$",
+    re.IGNORECASE,
+)
+_RECIPE: Final = re.compile(
+    r"(?:recipe|rezept|recette|ricetta|receta|recept)\s*(?:name|title)?\s*:\s*(?P<title>\S.*)",
+    re.IGNORECASE,
+)
+_NUTRITION: Final = re.compile(
+    r"\d+\s*(?:k?cal(?:ories)?|kj)\b|\d\s*(?:m?g|(?:milli)?grams)\s+(?:sat\.?\s+)?"
+    r"(?:fat|protein|carbohydrates?|fib(?:er|re)|sugars|sodium|cholesterol|calcium)\b",
+    re.IGNORECASE,
+)
+
+
+@cache
+def words(which: str) -> frozenset[str]:
+    """Return the words of one list, those of the recipe's own reader among them."""
+    text = (Path(__file__).parent / "words.yml").read_text(encoding="utf-8")
+    own: dict[str, Any] = yaml.safe_load(text)
+    known = read_data("recipe_words.yml")
+    found = {*own[which], *(known[which] if isinstance(known.get(which), list) else [])}
+    return frozenset(str(word) for word in found)
+
+
+def plain(text: str) -> str:
+    """Return a line in small letters, without signs: as words.yml has it.
+
+    >>> plain("## What you'll need:")
+    'what youll need'
+    """
+    text = text if len(text) <= _LONGEST_ITEM else text[:_LONGEST_ITEM]
+    bare = re.sub(r"['’`]", "", _SIGNS.sub("", text).lower())
+    return " ".join(re.findall(r"[^\W_]+", re.sub(r"\([^)]*\)", "", bare)))
+
+
+def section_of(text: str) -> Section | None:
+    """Return which part of a recipe a heading begins; None for any other line.
+
+    >>> section_of("INGREDIENTS:"), section_of("Zubereitung"), section_of("2 cups sugar")
+    ('ingredients', 'method', None)
+    """
+    if len(text) > _LONGEST_HEAD:
+        return None
+    bare = plain(text)
+    if bare in words("aside") - {"ingredients", "you will need", "what you need"}:
+        return "aside"
+    if bare in words("ingredients"):
+        return "ingredients"
+    return "method" if bare in words("method") else None
+
+
+def after_section(text: str) -> tuple[Section, str] | None:
+    """Return the part that begins a line and what follows: "Method: chop the mint"."""
+    head, colon, rest = text.partition(":")
+    section = section_of(head) if colon and rest.strip() and len(head) < 30 else None
+    return (section, rest.strip()) if section else None
+
+
+def is_ingredient(text: str) -> bool:
+    """Whether a line may be one of a list of ingredients: it begins with an amount, and is short.
+
+    >>> is_ingredient("2 cups sugar"), is_ingredient("1. Wash the jar."), is_ingredient("Boil it.")
+    (True, False, False)
+    """
+    if len(text) > _LONGEST_ITEM or number_of(text):
+        return False
+    begins = bool(_AMOUNT.match(text))
+    return begins and not is_sentence(text)
+
+
+def is_sentence(text: str) -> bool:
+    """Whether a line is a sentence of a method or of a story: long, and ended as one.
+
+    >>> is_sentence("Wash, sort, and hull the strawberries, and crush them.")
+    True
+    >>> is_sentence("1 lb. butter.")
+    False
+    """
+    count = len(text.split())
+    ends = bool(re.search(r"[.!?…][\"”’')]*$", text))
+    return (ends and count >= 7) or count > 28
+
+
+def number_of(text: str) -> str:
+    """Return the words behind the number of a step; "" for a line without one."""
+    found = _NUMBERED.match(text)
+    return text[found.end() :].strip() if found else ""
+
+
+def makes_of(text: str) -> str:
+    """Return how much a line says the recipe makes; "" where it does not.
+
+    >>> makes_of("Cut while warm. Makes 36 pieces."), makes_of("Yield: 10 half-pint jars.")
+    ('36 pieces', '10 half-pint jars')
+    """
+    found = _MAKES.search(text[-_LONGEST_SAID:])
+    said = " ".join(found["said"].split()).strip(" ,") if found else ""
+    if not re.search(r"\d|[½¼¾]|\b(?:one|two|three|four|six|eight|ten|a|dozen)\b", said, re.I):
+        return ""
+    serves = found and re.match(r"\W*(?:serves|servings?|portions)", found[0], re.IGNORECASE)
+    bare = serves and re.fullmatch(r"[\d\s–-]+|[\d\s]+(?:to\s*\d+)?", said)
+    return f"{said} servings" if bare else said if len(said.split()) <= 12 else ""
+
+
+def is_only_makes(text: str) -> bool:
+    """Whether a line says how much it makes and hardly anything else."""
+    return (
+        bool(makes_of(text))
+        and bool(
+            re.match(
+                r"\W*(?:this |recipe |it )?(?:makes|yield|serv|"
+                r"ergibt|für|donne|quantity|portions|resa|para|opbrengst)",
+                text,
+                re.IGNORECASE,
+            )
+        )
+        and len(text.split()) <= 16
+    )
+
+
+def writer_of(text: str) -> str:
+    """Return whose recipe a line says it is; "" where it says nothing of that."""
+    found = _BY.match(text.strip("*_ "))
+    return found["who"].strip() if found and len(text.split()) <= 9 else ""
+
+
+def titled(text: str) -> str:
+    """Return the title that a line gives out as one, "Recipe: Plum jam"; else ""."""
+    found = _RECIPE.match(text.strip())
+    return found["title"].strip() if found else ""
+
+
+def is_empty(text: str) -> bool:
+    """Whether a line is nobody's words: signs alone, or a button of a page."""
+    return not re.search(r"[^\W_]", text) or plain(text) in words("passed")
+
+
+def is_passed(text: str) -> bool:
+    """Whether a line that is no ingredient is a page's furniture, a time or nutrition's figures.
+
+    >>> is_passed("Prep time: 20 minutes"), is_passed("184 calories, 2 grams fat, 15 grams protein")
+    (True, True)
+    >>> is_passed("Stir in 200 g fat-free yogurt.")
+    False
+    """
+    if is_empty(text) or _META.match(text.strip()):
+        return True
+    return len(_NUTRITION.findall(text)) >= 2
+
+
+def is_title(text: str) -> bool:
+    """Whether a line may name a recipe: short, begun with a capital, ended by no sign.
+
+    >>> is_title("Strawberry Jelly"), is_title("Boil it hard."), is_title("2 cups sugar")
+    (True, False, False)
+    """
+    bare = text.strip("*_ ")
+    if not bare or len(bare) > _LONGEST_TITLE or len(bare.split()) > 10:
+        return False
+    if titled(bare):
+        return True
+    if re.search(r"[.!?;,:]$", bare) or section_of(bare) or is_passed(bare) or writer_of(bare):
+        return False
+    first = re.search(r"[^\W_]", bare)
+    if not first or not (bare[first.start()].isupper() or bare[first.start()].isdigit()):
+        return False
+    return not is_ingredient(bare) and not makes_of(bare)

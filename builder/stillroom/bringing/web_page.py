@@ -1,0 +1,189 @@
+"""A page saved to disk: what it states for machines, and else the words that a reader sees.
+
+Leaves out the tree of its tags (tags.py) and what it states (stated.py).
+"""
+
+from __future__ import annotations
+
+import re
+from typing import Final
+
+from stillroom.bringing.found import Origin, Paper, Row
+from stillroom.bringing.plain_text import bare, decode, tidy
+from stillroom.bringing.sorting import section_of
+from stillroom.bringing.stated import recipes_in_tags
+from stillroom.bringing.tags import BLOCKS, Tag, read_tags
+
+_PASSED: Final = frozenset(
+    [
+        "aside",
+        "button",
+        "datalist",
+        "dialog",
+        "footer",
+        "form",
+        "iframe",
+        "nav",
+        "noscript",
+        "object",
+        "option",
+        "script",
+        "select",
+        "style",
+        "svg",
+        "template",
+        "textarea",
+        "video",
+        "audio",
+        "head",
+    ]
+)
+_FURNITURE: Final = re.compile(
+    r"(?:^|[\s_-])(?:comments?|sidebar|related|share|sharing|social|nav|menu|breadcrumbs?|cookie|"
+    r"advert\w*|ads?|newsletter|subscribe|rating|reviews?|footer|masthead|widget)(?:$|[\s_-])",
+    re.IGNORECASE,
+)
+_CHARSET: Final = re.compile(rb"charset\s*=\s*[\"']?\s*([\w-]+)", re.IGNORECASE)
+_LEAST_WORDS: Final = 40
+_MOST_STRESSED: Final = 20
+"""A heading in bold is all that its paragraph holds, or nearly."""
+
+
+def is_page(text: str) -> bool:
+    """Whether a text is HTML: it begins as a page does, or is full of its tags."""
+    head = text[:2000].lstrip()
+    if re.match(r"<(?:!doctype html|html|head|body|!--|\?xml)", head, re.IGNORECASE):
+        return bool(re.search(r"<(?:html|body|div|p|h1|script|ul|table)\b", text, re.IGNORECASE))
+    return len(re.findall(r"</(?:p|li|div|h[1-6]|ul|ol|span|td)>", text, re.IGNORECASE)) >= 4
+
+
+def decode_page(data: bytes) -> str:
+    """Return a page's text, in the letters that it says it is written in."""
+    said = _CHARSET.search(data[:4096])
+    name = said[1].decode("ascii", "replace").lower() if said else ""
+    if name and name not in ("utf-8", "utf8") and not data.startswith((b"\xff\xfe", b"\xfe\xff")):
+        try:
+            return tidy(data.decode(name, errors="replace"))
+        except (LookupError, UnicodeError):
+            return decode(data)
+    return decode(data)
+
+
+def read_page(text: str, called: str) -> Paper:
+    """Return what a page states and the rows that a reader sees."""
+    page = read_tags(text)
+    origin = Origin(called, _address(page), _meta(page, "author"), _title(page), others=True)
+    return Paper(tuple(_rows(_main(page))), origin, tuple(recipes_in_tags(page)))
+
+
+def rows_of_page(text: str) -> tuple[Row, ...]:
+    """Return the rows of a letter that is written as a page."""
+    return tuple(_rows(read_tags(text)))
+
+
+def _address(page: Tag) -> str:
+    saved = page.said.get("saved from", "")
+    for tag in page.walk():
+        if tag.name == "link" and tag.said.get("rel", "").lower() == "canonical":
+            saved = tag.said.get("href", "") or saved
+    saved = _meta(page, "og:url") or saved
+    return saved if re.match(r"https?://[^\s<>\"]+$", saved) else ""
+
+
+def _meta(page: Tag, name: str) -> str:
+    for tag in page.walk():
+        if tag.name == "meta" and name in (tag.said.get("name"), tag.said.get("property")):
+            return bare(tidy(tag.said.get("content", "")))
+    return ""
+
+
+def _title(page: Tag) -> str:
+    for name in ("h1", "title"):
+        for tag in page.walk():
+            if tag.name == name and tag.words():
+                return bare(tag.words())
+    return ""
+
+
+def _main(page: Tag) -> Tag:
+    """Return the part of a page that its own words are in."""
+    for wanted in ("main", "article"):
+        found = [
+            tag
+            for tag in page.walk()
+            if tag.name == wanted or (wanted == "main" and tag.said.get("role") == "main")
+        ]
+        if len(found) == 1 and len(found[0].words().split()) >= _LEAST_WORDS:
+            return found[0]
+    return page
+
+
+def _rows(tag: Tag) -> list[Row]:
+    rows: list[Row] = []
+    _add_rows(tag, rows, "line", 0)
+    return rows
+
+
+def _is_furniture(tag: Tag) -> bool:
+    if tag.name in _PASSED or tag.said.get("role") in ("navigation", "banner", "contentinfo"):
+        return True
+    if "hidden" in tag.said or tag.said.get("aria-hidden") == "true":
+        return True
+    marks = f"{tag.said.get('class', '')} {tag.said.get('id', '')}"
+    return tag.name not in ("html", "body", "main", "article") and bool(_FURNITURE.search(marks))
+
+
+def _add_rows(tag: Tag, rows: list[Row], shape: str, depth: int) -> None:
+    """Add the rows of an element; words that stand among others are one row."""
+    if _is_furniture(tag) or depth > 200:
+        return
+    if tag.name == "tr":
+        cells = [one.words() for one in tag.inner if isinstance(one, Tag)]
+        _add(rows, " ".join(filter(None, cells)), "item")
+        return
+    if re.fullmatch("h[1-6]", tag.name):
+        _add(rows, tag.words(), "heading", int(tag.name[1]))
+        return
+    if tag.name in ("ol", "ul"):
+        shape = "step" if tag.name == "ol" else "item"
+    run: list[str] = []
+    for one in tag.inner:
+        if isinstance(one, Tag) and _holds_blocks(one):
+            _add_run(rows, run, shape, tag)
+            run = []
+            _add_rows(one, rows, shape if tag.name in ("ol", "ul", "li") else "line", depth + 1)
+        elif isinstance(one, Tag):
+            run.append("\n" if one.name == "br" else "" if _is_furniture(one) else _inline(one))
+        else:
+            run.append(re.sub(r"\s+", " ", one))
+    _add_run(rows, run, shape, tag)
+
+
+def _inline(tag: Tag) -> str:
+    text = tag.text()
+    return f" {text} " if tag.name in ("td", "th") else text
+
+
+def _holds_blocks(tag: Tag) -> bool:
+    return any(one.name in BLOCKS for one in tag.walk())
+
+
+def _add_run(rows: list[Row], run: list[str], shape: str, tag: Tag) -> None:
+    if not any(part.strip() for part in run):
+        return
+    inner = tag.inner[:_MOST_STRESSED]
+    stressed = [one for one in inner if isinstance(one, Tag) and one.name in ("b", "strong")]
+    for line in "".join(run).split("\n"):
+        said = bare(tidy(line))
+        alone = len(stressed) == 1 and said == bare(stressed[0].words()) and len(said) <= 60
+        if alone and tag.name in ("p", "div", "td") and section_of(said):
+            _add(rows, said, "heading", 5)
+        else:
+            _add(rows, said, shape if tag.name == "li" else "line")
+
+
+def _add(rows: list[Row], text: str, shape: str, level: int = 0) -> None:
+    said = bare(tidy(text))
+    if said:
+        kind = shape if shape in ("heading", "item", "step") else "line"
+        rows.append(Row(said, kind, level, gap=kind in ("heading", "line")))  # type: ignore[arg-type]

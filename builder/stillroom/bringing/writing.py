@@ -1,0 +1,36 @@
+"""Drafts into a folder: each a file of its own, never over one that is there."""
+
+from __future__ import annotations
+
+from pathlib import Path
+from typing import Final
+
+from stillroom.bringing.found import Brought
+from stillroom.core.recipe.model import LONGEST_NAME
+from stillroom.saving.whole import write_whole
+
+DRAFTS: Final = "drafts"
+"""The folder beside a book's settings in which drafts lie: no build reads or publishes it."""
+
+
+def write_brought(found: Brought, folder: Path) -> tuple[Path, ...]:
+    """Write every draft of a file, and return where; raises ProblemsFound for what the disk says.
+
+    A name that is taken gets a number behind it.
+    """
+    written = []
+    for one in found.recipes:
+        path = free_place(folder, one.slug)
+        write_whole(path, one.text.encode())
+        written.append(path)
+    return tuple(written)
+
+
+def free_place(folder: Path, slug: str) -> Path:
+    """Return a place in a folder at which nothing lies, named as nearly as may be."""
+    path = folder / f"{slug}.md"
+    number = 2
+    while path.exists() or path.is_symlink():
+        path = folder / f"{slug[: LONGEST_NAME - 5]}-{number}.md"
+        number += 1
+    return path

@@ -1,0 +1,52 @@
+"""The command that brings recipes in from elsewhere. A few lines of it."""
+
+from __future__ import annotations
+
+import sys
+from pathlib import Path
+
+import click
+
+from stillroom.bringing import DRAFTS, Brought, bring, write_brought
+from stillroom.bringing.papers import LARGEST
+from stillroom.commands.terminal import book_around, fail, told_plainly
+from stillroom.core.words.problems import Problem
+from stillroom.saving.places import find_published
+from stillroom.saving.whole import told
+
+any_file = click.Path(exists=True, dir_okay=False, path_type=Path)
+
+
+@click.command("bring")
+@click.argument("files", nargs=-1, required=True, type=any_file)
+@click.option(
+    "--out",
+    type=click.Path(file_okay=False, path_type=Path),
+    help="Where the drafts go; else the folder drafts beside mkdocs.yml.",
+)
+@told_plainly
+def bring_command(files: tuple[Path, ...], out: Path | None) -> None:
+    """Make drafts of the recipes in FILES: texts, saved pages, letters, Word and OpenDocument."""
+    book = book_around()
+    larder = book.own_larder().larder
+    folder = out or book.root / DRAFTS
+    if out and (wrong := tuple(find_published(folder, book, "drafts"))):
+        fail(wrong)
+    problems: list[Problem] = []
+    for path in files:
+        with told(path), path.open("rb") as file:
+            data = file.read(LARGEST + 1)
+        found = bring(path.name, data, book.settings, larder)
+        problems += [Problem(str(path), one.line, one.what, one.mend) for one in found.problems]
+        _tell(found, write_brought(found, folder))
+    if problems:
+        fail(tuple(problems))
+
+
+def _tell(found: Brought, written: tuple[Path, ...]) -> None:
+    for path, recipe in zip(written, found.recipes, strict=True):
+        count = len(recipe.questions)
+        asked = f"{count} question{'' if count == 1 else 's'}" if count else "nothing to ask"
+        click.echo(f'Written: {path} ("{recipe.title}", {asked})')
+        for one in recipe.questions:
+            click.echo(f"{path}:{one.line}: {one.what} {one.mend}".rstrip(), file=sys.stdout)

@@ -1,0 +1,272 @@
+"""Recipes from texts, pages, letters and Word files: whole, in the book's form, and asked about."""
+
+from __future__ import annotations
+
+import json
+import random
+from pathlib import Path
+
+import pytest
+from click.testing import CliRunner
+
+from bringing import papers
+from stillroom.bringing import BroughtRecipe, bring, write_brought
+from stillroom.cli import main
+from stillroom.core.reading.recipe_file import read_recipe
+from stillroom.core.recipe.settings import BookSettings
+from stillroom.core.words.problems import ProblemsFound
+
+SETTINGS = BookSettings()
+STATED = {
+    "@context": "https://schema.org",
+    "@graph": [
+        {"@type": "WebPage", "name": "A page"},
+        {
+            "@type": ["Recipe"],
+            "name": papers.TITLE,
+            "description": "<p>My grandmother, who was a sailor, told me</p>",
+            "author": {"@type": "Person", "name": "A. Writer"},
+            "url": "https://damsons.example/cheese",
+            "recipeYield": ["4", "4 jars of 200 ml"],
+            "recipeIngredient": [*papers.LISTED, ""],
+            "recipeInstructions": [
+                {"@type": "HowToStep", "text": f"<b>{step}</b>"} for step in papers.STEPS
+            ],
+        },
+    ],
+}
+MICRODATA = f"""<html><body><div itemscope itemtype="http://schema.org/Recipe">
+<h1 itemprop="name">{papers.TITLE}</h1><meta itemprop="recipeYield" content="4 jars of 200 ml">
+{"".join(f'<li itemprop="recipeIngredient">{row}</li>' for row in papers.LISTED)}
+<div itemprop="recipeInstructions"><ol>{"".join(f"<li>{s}</li>" for s in papers.STEPS)}</ol></div>
+<p>12 comments: lovely!</p></div></body></html>"""
+SCRIPTED = f"<html><script type='application/ld+json'>{json.dumps(STATED)}</script></html>"
+AS_SAVED = {
+    "note.txt": papers.TEXT.encode(),
+    "older.txt": papers.TEXT.replace("\n", "\r\n").encode("utf-16"),
+    "note.md": papers.MARKDOWN.encode(),
+    "page.html": papers.PAGE.encode(),
+    "stated.html": SCRIPTED.encode(),
+    "microdata.html": MICRODATA.encode(),
+    "stated.json": json.dumps(STATED).encode(),
+    "cheese.docx": papers.word(),
+    "cheese.odt": papers.open_document(),
+    "letter.eml": papers.LETTER.encode(),
+}
+
+
+def one_of(name: str, data: bytes) -> BroughtRecipe:
+    found = bring(name, data, SETTINGS)
+    assert found.problems == ()
+    (recipe,) = found.recipes
+    return recipe
+
+
+def read(brought: BroughtRecipe):
+    return read_recipe(brought.text, "x.md", brought.slug)
+
+
+@pytest.mark.parametrize("name", AS_SAVED)
+def test_however_it_was_saved_it_is_the_same_recipe(name: str) -> None:
+    brought = one_of(name, AS_SAVED[name])
+    recipe = read(brought)
+    assert brought.slug == "damson-cheese"
+    assert recipe.title == papers.TITLE
+    assert recipe.kind.name == "preserve"
+    assert "\nmakes: 4 jars of 200 ml\n" in brought.text
+    assert [one.item for one in recipe.ingredients] == [
+        "damsons",
+        "granulated sugar",
+        "ground allspice",
+    ]
+    assert tuple(step.text for step in recipe.method) == papers.STEPS
+    for other in ("about us", "other things", "comments", "sailor", "555", "Love", "gone", "<b>"):
+        assert other not in brought.text
+    assert "somebody@" not in brought.text
+
+
+@pytest.mark.parametrize("name", AS_SAVED)
+def test_lines_stay_as_they_were_written(name: str) -> None:
+    text = one_of(name, AS_SAVED[name]).text
+    for row in papers.LISTED:
+        assert f"  - {row}\n" in text
+
+
+def test_the_words_of_others_are_asked_about_and_their_source_is_named() -> None:
+    brought = one_of("stated.json", AS_SAVED["stated.json"])
+    assert "author: A. Writer\n" in brought.text
+    assert "https://damsons.example/cheese" in brought.text
+    (asked,) = brought.questions
+    assert asked.what.startswith("The steps are the words of A. Writer.")
+    assert "Their introduction was left out." in asked.what
+    own = one_of("note.txt", AS_SAVED["note.txt"])
+    assert own.questions == ()
+
+
+def test_a_question_stands_in_the_draft_and_in_the_list_at_the_same_line() -> None:
+    text = papers.TEXT.replace("Makes 4 jars of 200 ml\n", "").replace("allspice\n", "moonroot\n")
+    brought = one_of("note.txt", text.encode())
+    lines = brought.text.split("\n")
+    asked = [(lines[one.line - 1].strip(), one.what) for one in brought.questions]
+    assert ("makes:", "It does not say how much it makes.") in asked
+    unknown = (
+        '"ground moonroot" is not a food that this book knows: its allergens cannot be checked.'
+    )
+    assert ("- 1 tsp ground moonroot", unknown) in asked
+    for one in brought.questions:
+        assert f"# ? {one.what} {one.mend}"[:600] in lines
+    with pytest.raises(ProblemsFound, match='"makes" is missing') as wrong:
+        read(brought)
+    assert {problem.line for problem in wrong.value.problems} <= {
+        one.line for one in brought.questions
+    }
+
+
+@pytest.mark.parametrize(
+    ("title", "kind"),
+    [
+        ("Dark chocolate fudge with nuts", "kind: chocolate fudge\n"),
+        ("Jam doughnuts", None),
+        ("How to make marmalade of quinces", "kind: marmalade\n"),
+        ("Gherkin pickle", "kind:\n"),
+        ("Cookie mix in a jar", "kind: cookie mix\n"),
+        ("Grandmother's best", None),
+    ],
+)
+def test_a_kind_is_taken_from_the_title_or_asked(title: str, kind: str | None) -> None:
+    brought = one_of("note.txt", papers.TEXT.replace(papers.TITLE, title).encode())
+    asked = [one for one in brought.questions if "kind" in one.what]
+    if kind is None or kind == "kind:\n":
+        assert asked
+    if kind and "fudge" not in kind:
+        assert kind in brought.text
+
+
+def test_several_in_one_text_are_several() -> None:
+    other = papers.TEXT.replace(papers.TITLE, "Quince jelly").replace("damsons", "quinces")
+    found = bring("all.txt", f"{papers.TEXT}\n\n{other}\n{papers.TEXT}".encode(), SETTINGS)
+    assert [one.title for one in found.recipes] == [papers.TITLE, "Quince jelly", papers.TITLE]
+    assert [one.slug for one in found.recipes][-1] == "damson-cheese-2"
+    assert "quince" not in found.recipes[0].text.lower()
+    assert "damson" not in found.recipes[1].text.lower()
+
+
+def test_american_measures_are_asked_about() -> None:
+    text = papers.TEXT.replace("1 kg damsons", "4 cups damsons")
+    (asked,) = one_of("note.txt", text.encode()).questions
+    assert asked.what.startswith('"cups" is read as')
+
+
+def test_more_amounts_amid_the_method_are_asked_about_and_not_lost() -> None:
+    text = (
+        papers.TEXT
+        + "\nStir in at the end, when it has cooled a little:\n50 g walnuts\n1 tsp rum\n"
+    )
+    brought = one_of("note.txt", text.encode())
+    assert "  - 50 g walnuts\n" in brought.text
+    assert any("More amounts stand amid the method" in one.what for one in brought.questions)
+
+
+def test_an_ingredient_is_not_mistaken_for_figures_of_nutrition() -> None:
+    rows = ("200g fat-free yogurt", "5 g protein powder")
+    text = papers.MARKDOWN.replace("1 tsp ground allspice", "\n- ".join(rows))
+    lines = one_of("a.md", text.encode()).text.split("\n")
+    assert all(f"  - {row}" in lines for row in rows)
+
+
+def test_mark_up_braces_and_colons_do_no_harm() -> None:
+    text = papers.TEXT.replace("1 kg damsons", "For the top: 1 kg <b>damsons</b> #3").replace(
+        "Fill it", "Fill {it} ![x](http://elsewhere.example/x.png) <script>alert(1)</script>"
+    )
+    brought = one_of("note.txt", text.encode())
+    assert "<" not in brought.text
+    assert "elsewhere" not in brought.text
+    assert "{" not in brought.text
+    assert '"For the top: 1 kg damsons #3"' in brought.text
+
+
+def test_a_file_of_the_books_own_form_is_left_as_it_is() -> None:
+    text = one_of("note.txt", AS_SAVED["note.txt"]).text
+    again = one_of("damson-cheese.md", text.encode())
+    assert again.text == text
+    assert again.slug == "damson-cheese"
+
+
+@pytest.mark.parametrize(
+    ("data", "says"),
+    [
+        (b"", "empty"),
+        (b" \n\x00", "empty"),
+        (b"%PDF-1.7 x", "PDF"),
+        (b"\x89PNG\r\n", "picture"),
+        (b"{\\rtf1 x}", "word processor"),
+        (b"\xd0\xcf\x11\xe0xx", "older word processor"),
+        (b'{"name": "no recipe"}', "states no recipe"),
+        (b"PK\x03\x04broken", "broken"),
+        (papers.packed({"a.txt": "x"}), "packed file"),
+        (papers.packed({"content.xml": '<!DOCTYPE a [<!ENTITY b "c">]><a>&b;</a>'}), "makes up"),
+        (papers.packed({"word/document.xml": " " * 30_000_000}), "more than 20 MB"),
+        (papers.packed({"content.xml": "<a>" * 50_000}), "broken"),
+        (b"Good morning. How are you? I am well, thank you.", "No recipe"),
+        (bytes(range(32)) * 40, "no text"),
+        (b"a" * 1_500_000, "longer than a cookery book"),
+    ],
+)
+def test_what_holds_no_recipe_is_told_plainly(data: bytes, says: str) -> None:
+    found = bring("x", data, SETTINGS)
+    if "No recipe" in says and found.recipes:
+        assert any("No list of ingredients" in one.what for one in found.recipes[0].questions)
+        return
+    assert found.recipes == ()
+    assert says in found.problems[0].what
+
+
+def test_no_bytes_raise() -> None:
+    chance = random.Random(7)
+    signs = (
+        b"{",
+        b"<",
+        b"---\n",
+        b"\n\n",
+        b"# ",
+        b'"',
+        b": ",
+        b"\x00",
+        b"\xff",
+        b"Method\n",
+        b"1 ",
+    )
+    for _ in range(150):
+        name, data = chance.choice([*AS_SAVED.items()])
+        mangled = bytearray(data)
+        for _ in range(chance.randint(1, 25)):
+            at = chance.randrange(len(mangled) + 1)
+            if chance.random() < 0.5:
+                mangled[at : at + chance.randint(0, 30)] = b""
+            else:
+                mangled[at:at] = chance.choice(signs)
+        found = bring(chance.choice([name, "a.eml", "a.txt"]), bytes(mangled), SETTINGS)
+        assert found.recipes or found.problems
+
+
+def test_the_command_writes_drafts_and_never_over_one(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.chdir(tmp_path)
+    (tmp_path / "note.txt").write_bytes(AS_SAVED["note.txt"])
+    (tmp_path / "picture.pdf").write_bytes(b"%PDF-1.7")
+    for _ in range(2):
+        done = CliRunner().invoke(main, ["bring", "note.txt", "picture.pdf"])
+        assert done.exit_code == 1, done.output
+        assert "This is a PDF." in done.output
+    drafts = sorted(path.name for path in (tmp_path / "drafts").iterdir())
+    assert drafts == ["damson-cheese-2.md", "damson-cheese.md"]
+    checked = CliRunner().invoke(main, ["check", "drafts/damson-cheese.md"])
+    assert checked.exit_code == 0, checked.output
+
+
+def test_drafts_are_written_where_nothing_lies(tmp_path: Path) -> None:
+    (tmp_path / "damson-cheese.md").write_text("mine", encoding="utf-8")
+    (path,) = write_brought(bring("a.txt", AS_SAVED["note.txt"], SETTINGS), tmp_path)
+    assert path.name == "damson-cheese-2.md"
+    assert (tmp_path / "damson-cheese.md").read_text(encoding="utf-8") == "mine"
