@@ -97,14 +97,27 @@ FILLS = (
     "9 jars of 220 ml to the brim",
 )
 VESSELS = ("1.5 l", "1 quart", "250 ml jar", "3 pints", "24 cm round", "9 x 13 inch tin")
-WRONG = (
-    *(("times", text) for text in ("0", "1,5", "1.500", "1,2,3", "0,5")),
-    ("makes", "cupp"),
-    ("makes", "2,5 l"),
-    ("fill", "12 bottles"),
-    ("fill", "3 bottles of 1,5 l"),
-    ("have", "4 dragons"),
-)
+# what cannot be had or read, said in Python and in the browser by the same words
+NOT_TO_BE_HAD = {
+    "times": (
+        "0", "-1", "abc", "1,5", "1.500", "1,2,3", "0,5", "1/0", "1000000", "1/1000", "½½", "2 400",
+        "1 000", "twice", "3x", "9" * 61,
+    ),
+    "makes": (
+        "cupp", "2,5 l", "0 ml", "750 mll", "5 dragons", "36 biscuits", "1 m", "2-1 l", "3 cupps",
+        "750mlx", "750littre", "half a litre", "1.500 l", "2 EL", "1 Pfund", "2 pounds of butter",
+        "3 " + "very" * 40,
+    ),
+    "fill": (
+        "12 bottles", "3 bottles of 1,5 l", "0 x 50 ml", "12 x 50", "12 x 0 ml", "12 x 50 m", "x",
+        "12 x 50 ml to the brim", "9 jars of 5 ml to the brim", "3 x 2 eggs",
+    ),
+    "have": (
+        "4 dragons", "500 g", "sugar", "0 g sugar", "17 of", "2 l vodka", "500 g of suger",
+        "3 kg salt + 2 dragons", "1 orange peal", "4 orange", "2 vanila", "1 salt and 2 sugar",
+    ),
+    "vessel": ("big", "0 l", "1 kg", "24 cm round", "3", "1,5 l"),
+}  # fmt: skip
 
 
 def own_recipes() -> list[Recipe]:
@@ -121,7 +134,9 @@ def questions(recipes: Sequence[Recipe]) -> Iterator[dict[str, str]]:
         targets += [("vessel", text) for text in VESSELS]
         targets += [("have", text) for text in _haves(recipe)]
         asked = [(*target, *measures) for target in targets for measures in MEASURES]
-        asked += [(*target, *MEASURES[0]) for target in WRONG]
+        asked += [
+            (sort, text, *MEASURES[0]) for sort, texts in NOT_TO_BE_HAD.items() for text in texts
+        ]
         for sort, text, system, by in asked:
             yield {"recipe": recipe.slug, "sort": sort, "text": text, "system": system, "by": by}
 
@@ -139,15 +154,15 @@ def _haves(recipe: Recipe) -> list[str]:
 
 
 def answer(recipe: Recipe, question: dict[str, str]) -> dict[str, Any]:
-    """Return Python's answer, or {"refused": true} where the words cannot be had."""
+    """Return Python's answer, or {"refused": the words} where it cannot be had."""
     system: Any = question["system"]
     by: Any = question["by"]
     scalable = scalable_of(recipe)
     try:
         target = read_target({question["sort"]: question["text"]}, system)
         batch = scale(scalable, target, Measures(system, by))
-    except Unreadable:
-        return {"refused": True}
+    except Unreadable as refusal:
+        return {"refused": str(refusal)}
     facts = [[one.name, one.text, one.how] for one in facts_of_batch(recipe, batch)]
     return {**_plain(batch), "facts": facts}
 
@@ -218,7 +233,7 @@ async ({ base, shared, recipes, questions }) => {
       };
     } catch (error) {
       if (error.constructor.name !== "Unreadable") throw error;
-      return { refused: true };
+      return { refused: error.message };
     }
   });
 }

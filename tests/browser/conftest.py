@@ -22,6 +22,7 @@ import pytest
 from playwright.sync_api import Browser, Error, Page, sync_playwright
 
 from browser.firefox import Firefox, find_firefox, launch_firefox
+from stillroom.publish.scripts import lay_scripts
 
 NAMES = ("chromium", "chromium-browser", "google-chrome", "chrome", "msedge")
 PLACES = (
@@ -106,6 +107,14 @@ def serve_folder(folder: Path) -> str:
     server = _Server(("127.0.0.1", 0), handler)
     threading.Thread(target=server.serve_forever, daemon=True).start()
     return f"http://127.0.0.1:{server.server_address[1]}"
+
+
+@pytest.fixture(scope="session")
+def scripts_address(tmp_path_factory: pytest.TempPathFactory) -> str:
+    """Serve every script as it is written, with the sentences that a build writes beside them."""
+    folder = tmp_path_factory.mktemp("scripts")
+    lay_scripts(folder)
+    return serve_folder(folder)
 
 
 def open_tab(browser: Browser) -> Page:

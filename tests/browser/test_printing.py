@@ -39,6 +39,8 @@ def open_page(page: Page, address: str) -> None:
     page.evaluate("window.print = () => {}")
     wait_until(page, "document.querySelector('.card-form, .print-room-form').hidden === false")
     page.evaluate("document.fonts.ready")
+    # what lays the sheets comes with the first choice: fetched now, a choice is answered at once
+    page.evaluate("document.querySelector('stillroom-print-room')?.fetchSheets()")
 
 
 def gaps(pdf: pdfplumber.PDF) -> tuple[list[float], list[float]]:

@@ -17,12 +17,18 @@ def spirit(page: Page, book_address: str) -> Page:
     return page
 
 
+def answered(page: Page) -> None:
+    """Wait until what answers the sentence has been fetched: when a blank is first entered."""
+    expect(page.locator("stillroom-scale")).not_to_have_attribute("aria-busy", "true")
+
+
 def fill(page: Page, name: str, text: str) -> None:
     field = page.locator(f"stillroom-scale [name={name}]")
     if not field.is_visible():
         page.locator(".how-much-more summary").click()
     field.fill(text)
     field.press("Enter")
+    answered(page)
 
 
 def amount(page: Page, place: int) -> str:
@@ -112,6 +118,7 @@ def test_as_many_things_on_hand_as_a_cook_wants(spirit: Page) -> None:
     """Each filled blank brings another, next in the order of the Tab key, with its own name."""
     expect(spirit.locator("[name=have-amount-2]")).to_have_count(0)
     spirit.locator("[name=have-amount-1]").press_sequentially("17")
+    answered(spirit)
     for _ in range(2):
         spirit.keyboard.press("Tab")
     focused = "document.activeElement.name"

@@ -14,19 +14,18 @@ from scale_table import BROWSER_ANSWERS, answer, own_recipes, questions
 from stillroom.core.reading.loading import load_recipe
 from stillroom.core.size.scaling_data import scaling_data, shared_data
 
-from .conftest import serve_folder
-
 ROOT = Path(__file__).resolve().parents[2]
-SCRIPTS = ROOT / "builder" / "stillroom" / "publish" / "assets"
 DEMO = [load_recipe(path) for path in sorted((ROOT / "recipes").glob("*.md"))]
 
 
-def ask_browser(browser: Browser, recipes: list[Any], asked: list[dict[str, str]]) -> Any:
+def ask_browser(
+    browser: Browser, address: str, recipes: list[Any], asked: list[dict[str, str]]
+) -> Any:
     """Open one page and put every question to its engine at once."""
     page = browser.new_page()
-    page.goto(f"{serve_folder(SCRIPTS)}/js/amounts/fraction.js")
+    page.goto(f"{address}/js/amounts/fraction.js")
     question = {
-        "base": f"{serve_folder(SCRIPTS)}/js",
+        "base": f"{address}/js",
         "shared": shared_data(),
         "recipes": [scaling_data(recipe) for recipe in recipes],
         "questions": asked,
@@ -37,19 +36,20 @@ def ask_browser(browser: Browser, recipes: list[Any], asked: list[dict[str, str]
 
 
 @pytest.mark.sampled
-def test_python_and_chromium_answer_alike(browser: Browser) -> None:
+def test_python_and_chromium_answer_alike(browser: Browser, scripts_address: str) -> None:
     recipes = [*own_recipes(), *DEMO]
     asked = list(questions(recipes))
     assert len(asked) >= 6000
     asked = Random(2026).sample(asked, share(1000, len(asked)))
     by_slug = {recipe.slug: recipe for recipe in recipes}
     expected = [answer(by_slug[question["recipe"]], question) for question in asked]
-    shown = ask_browser(browser, recipes, asked)
+    shown = ask_browser(browser, scripts_address, recipes, asked)
     differing = [
         (question, python, chromium)
         for question, python, chromium in zip(asked, expected, shown, strict=True)
         if python != chromium
     ]
     assert differing == []
-    refused = sum("refused" in found for found in expected)
-    assert refused < len(asked) * 2 / 5, "most questions must be answered, or the table says little"
+    refusals = [found["refused"] for found in expected if "refused" in found]
+    assert len(refusals) < len(asked) / 2, "many must be answered, or the table says little"
+    assert len(set(refusals)) >= 50, "refusals of many kinds, each by the same words"

@@ -1,16 +1,19 @@
 """Write every message the program can print into messages.tsv, to be read as a whole.
 
 Walks the code for what is told (`Problem`, `Unreadable`) and for wrong usage (`UsageError`,
-`BadParameter`); a part that is filled in when it is said stands as "…". Run it after a message
-was added or reworded: `python tests/data/make_messages.py`.
+`BadParameter`), and the sentences of the rooms (said/); a part that is filled in when it is said
+stands as "…". Run it after a message was added or reworded: `python tests/data/make_messages.py`.
 """
 
 from __future__ import annotations
 
 import ast
+import re
 from collections.abc import Iterator
 from functools import cache
 from pathlib import Path
+
+import yaml
 
 ROOT = Path(__file__).resolve().parents[2]
 PACKAGE = ROOT / "builder" / "stillroom"
@@ -108,7 +111,25 @@ def messages() -> list[tuple[str, str]]:
                 for text in words(argument, names):
                     found.add((module, " ".join(text.split())))
         found |= {(module, " ".join(text.split())) for text in tables_of(tree) if " " in text}
-    return sorted(pair for pair in found if pair[1])
+    return sorted(pair for pair in {*found, *sentences()} if pair[1])
+
+
+def sentences() -> Iterator[tuple[str, str]]:
+    """Yield what stands in the catalogues of the rooms, a blank as "…"."""
+    for path in sorted(PACKAGE.rglob("said/en.yml")):
+        module = path.relative_to(PACKAGE).as_posix()
+        for group in yaml.safe_load(path.read_text(encoding="utf-8")).values():
+            for phrase in group.values():
+                for text in _texts(phrase):
+                    yield module, " ".join(re.sub(r"\{\w+\}", "…", text).split())
+
+
+def _texts(phrase: object) -> Iterator[str]:
+    if isinstance(phrase, str):
+        yield phrase
+    elif isinstance(phrase, dict | list):
+        for part in phrase.values() if isinstance(phrase, dict) else phrase:
+            yield from _texts(part)
 
 
 def table() -> str:

@@ -45,7 +45,8 @@ from stillroom.core.when.spans import parse_span
 from stillroom.core.when.stages import parse_stage
 from stillroom.core.when.timeline import plan_back
 from stillroom.core.when.timeline_words import timeline_document
-from stillroom.core.words.problems import ProblemsFound, Unreadable, nearest
+from stillroom.core.words.nearest import nearest
+from stillroom.core.words.problems import ProblemsFound, Unreadable
 from stillroom.core.words.text_files import clean
 from stillroom.giving.against_book import check_list
 from stillroom.giving.pack import Effort, pack_files, work_out

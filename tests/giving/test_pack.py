@@ -128,6 +128,20 @@ def test_calendar_has_every_batch_and_the_giving_day(pack, files):
     assert len(uids) == len(set(uids))
 
 
+def test_calendar_reminds_replaces_and_is_marked_private(pack, files):
+    calendar = Calendar.from_ical(files["calendar.ics"])
+    day = (pack.offering.today - date(2020, 1, 1)).days
+    for event in calendar.walk("VEVENT"):
+        assert event["sequence"] == day, "a later pack's entries take the place of earlier ones"
+        assert event["class"] == "PRIVATE"
+        assert str(event["uid"]).startswith("private-")
+    reminded = [event for event in calendar.walk("VEVENT") if event.walk("VALARM")]
+    assert len(reminded) > len(pack.making.batches)
+    [giving] = [one for one in reminded if str(one["summary"]).startswith("Give the baskets")]
+    hours = [alarm["trigger"].dt.total_seconds() / 3600 for alarm in giving.walk("VALARM")]
+    assert hours == [-15, 9]
+
+
 def test_a_batch_keeps_its_calendar_entries_when_another_goes_before_it(pack):
     """Entries are known by recipe, giving day and which making of it, not by place in the plan."""
 

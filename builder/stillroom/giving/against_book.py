@@ -11,7 +11,8 @@ from collections.abc import Iterator, Mapping
 
 from stillroom.core.allergens.avoiding import avoid_words, read_avoided
 from stillroom.core.recipe.model import Recipe
-from stillroom.core.words.problems import Problem, ProblemsFound, Unreadable, did_you_mean
+from stillroom.core.words.nearest import did_you_mean
+from stillroom.core.words.problems import Problem, ProblemsFound, Unreadable
 from stillroom.giving.facts import facts_of
 from stillroom.giving.model import SORTS, GivingList, container_words
 from stillroom.giving.money.costing import PricedItem, priced_item

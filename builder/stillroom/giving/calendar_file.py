@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-from datetime import UTC, date, datetime, time, timedelta
+from collections.abc import Iterator
+from dataclasses import replace
 
-from icalendar import Calendar, Event, vRecur
-
-from stillroom.core.when.calendar_entries import CalendarEntry, make_entries
+from stillroom.core.when.calendar_entries import MORNING_HOUR, CalendarEntry, make_entries
+from stillroom.core.when.calendar_files import make_calendar
 from stillroom.giving.batches import Batch, Making
 from stillroom.giving.offering import Offering
 
@@ -17,44 +17,28 @@ def write_calendar(offering: Offering, making: Making) -> bytes:
     An entry is known by its recipe, the giving day and which making of that recipe it is, so that a
     calendar moves it, and makes no second one, when the plan changes elsewhere.
     """
+    entries = (replace(entry, uid=f"private-{entry.uid}") for entry in _entries(offering, making))
+    name = offering.giving.giving_list
+    return make_calendar(name, entries, offering.today, private=True)
+
+
+def _entries(offering: Offering, making: Making) -> Iterator[CalendarEntry]:
     giving = offering.giving
-    calendar = Calendar()
-    calendar.add("prodid", "-//Stillroom//Private pack//EN")
-    calendar.add("version", "2.0")
-    calendar.add("x-wr-calname", giving.giving_list)
     for batch in making.batches:
         slug, title = f"{batch.recipe.slug}.{giving.giving_day}", _title(batch)
         for entry in make_entries(slug, title, batch.timeline, f"batch {batch.ordinal}"):
             if ".give-" not in entry.uid:
-                calendar.add_component(_event(entry, offering.today))
+                yield entry
     count = len(offering.problem.baskets)
-    given = CalendarEntry(
+    yield CalendarEntry(
         uid=f"giving.{giving.giving_day:%Y-%m-%d}@stillroom",
         title=f"Give the baskets: {count} of them",
         description=giving.giving_list,
         day=giving.giving_day,
         rule=None,
-        reminders=(),
+        reminders=(-15, MORNING_HOUR),
     )
-    calendar.add_component(_event(given, offering.today))
-    return bytes(calendar.to_ical())
 
 
 def _title(batch: Batch) -> str:
     return f"{batch.recipe.title} ({batch.name}, {batch.scaled.makes})"
-
-
-def _event(entry: CalendarEntry, today: date) -> Event:
-    event = Event()
-    event.add("uid", f"private-{entry.uid}")
-    event.add("dtstamp", datetime.combine(today, time(), UTC))
-    event.add("summary", entry.title)
-    event.add("dtstart", entry.day)
-    event.add("dtend", entry.day + timedelta(days=1))
-    if entry.rule:
-        event.add("rrule", vRecur(entry.rule.parts))
-    if entry.description:
-        event.add("description", entry.description)
-    event.add("class", "PRIVATE")
-    event.add("transp", "TRANSPARENT")
-    return event

@@ -28,7 +28,8 @@ from stillroom.core.amounts.packs import parse_pack
 from stillroom.core.amounts.quantities import Amount, show_amount
 from stillroom.core.recipe.holders import read_container
 from stillroom.core.recipe.model import MONTHS
-from stillroom.core.words.problems import Unreadable, did_you_mean, say_written
+from stillroom.core.words.nearest import did_you_mean
+from stillroom.core.words.problems import Unreadable, say_written
 from stillroom.giving.who import read_age_months, read_pets
 from stillroom.giving.written import read_day, read_hours, read_stock_line
 

@@ -13,7 +13,8 @@ from pydantic import BaseModel, ValidationError
 from pydantic_core import ErrorDetails
 
 from stillroom.core.words.frontmatter import Located, read_yaml
-from stillroom.core.words.problems import Problem, ProblemsFound, Unreadable, did_you_mean
+from stillroom.core.words.nearest import did_you_mean
+from stillroom.core.words.problems import Problem, ProblemsFound, Unreadable
 from stillroom.core.words.text_files import clean, read_text
 from stillroom.giving.model import SORTS, GivingList
 

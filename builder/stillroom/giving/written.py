@@ -13,7 +13,8 @@ from typing import Any
 from stillroom.core.amounts.quantities import Amount, parse_leading_amount, parse_number
 from stillroom.core.recipe.model import MONTHS
 from stillroom.core.when.giving_days import FIRST_YEAR, LAST_YEAR
-from stillroom.core.words.problems import Unreadable, did_you_mean, say_written
+from stillroom.core.words.nearest import did_you_mean
+from stillroom.core.words.problems import Unreadable, say_written
 
 
 def read_day(value: Any) -> date:

@@ -18,7 +18,7 @@ from stillroom.core.batch.strength import strength_of
 from stillroom.core.batch.strength_words import milder_text
 from stillroom.core.label.keeping import needs_no_date
 from stillroom.core.recipe.model import Recipe
-from stillroom.core.size.finished import SIZE_MEANS, Fact, facts_of_batch, fillable
+from stillroom.core.size.finished import Fact, facts_of_batch, fillable, plainly, size_means
 from stillroom.core.size.scalable import Scalable, scalable_of
 from stillroom.core.size.scaled_lines import Measures, ScaledLine
 from stillroom.core.size.scaling import scale
@@ -53,6 +53,7 @@ class AmountsView:
 
     groups: tuple[tuple[str, tuple[ListedLine, ...]], ...]
     makes: str
+    makes_plainly: str
     things: str
     container: str
     container_size: str
@@ -81,6 +82,7 @@ def show_amounts(recipe: Recipe, country: str) -> AmountsView:
             (group, tuple(lines)) for group, lines in groupby(listed, lambda row: row.line.group)
         ),
         makes=written.makes,
+        makes_plainly=plainly(written.makes),
         things=scalable.things,
         container=first.name,
         containers=scalable.container_many,
@@ -144,6 +146,6 @@ def _always(recipe: Recipe) -> tuple[Fact, ...]:
             f"a {jars[0].one} that holds {jars[0].size} to its brim takes "
             f"{show_decimal(there, 0)} ml of it"
         )
-        how = f"{SIZE_MEANS} ({HEADSPACE_SOURCE}; of a neck of 57 mm, from memory)"
+        how = f"{size_means()} ({HEADSPACE_SOURCE}; of a neck of 57 mm, from memory)"
         found.append(Fact("Headspace", text, how))
     return tuple(found)

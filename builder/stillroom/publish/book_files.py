@@ -12,18 +12,18 @@ from stillroom.core.size.scaling_data import shared_data
 from stillroom.looks import DRAWINGS, SCREEN_FONTS
 from stillroom.looks.inked import emblem_of
 from stillroom.publish.library import Library, address_path
+from stillroom.publish.scripts import DEFINE, list_scripts
 from stillroom.publish.templating import HERE, render, show_json
 from stillroom.publish.when_page import calendar_path, make_recipe_calendar
 
 ASSETS = HERE / "assets"
 FOLDER = "assets/stillroom"
-SCRIPT = f"{FOLDER}/js/elements/define.js"
+SCRIPT = f"{FOLDER}/{DEFINE}"
 FAVICON = f"{FOLDER}/drawings/mark.svg"
 AMOUNTS_DATA = f"{FOLDER}/data/amounts.json"
 
 PUBLISHED = {
     "css": (ASSETS / "css", (".css",)),
-    "js": (ASSETS / "js", (".js",)),
     "fonts": (SCREEN_FONTS, (".woff2", ".txt")),
     "drawings": (DRAWINGS, (".svg",)),
 }
@@ -69,6 +69,8 @@ def list_files(library: Library) -> Iterator[MadeFile]:
             if path.suffix in endings:
                 name = path.relative_to(place).as_posix()
                 yield MadeFile(f"{FOLDER}/{folder}/{name}", path=path)
+    for name, script in list_scripts():
+        yield MadeFile(f"{FOLDER}/{name}", content=script)
     for kind in all_kinds().values():
         yield MadeFile(emblem_path(kind), content=emblem_of(kind.slug))
     yield MadeFile(AMOUNTS_DATA, content=show_json(shared_data(library.settings.country)))

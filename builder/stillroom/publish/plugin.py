@@ -28,6 +28,7 @@ from stillroom.core.words.problems import Problem, ProblemsFound
 from stillroom.publish.agreeing import find_endless
 from stillroom.publish.book_files import (
     FAVICON,
+    FOLDER,
     PUBLISHED,
     SCRIPT,
     list_files,
@@ -38,6 +39,7 @@ from stillroom.publish.config import StillroomConfig
 from stillroom.publish.leaves import find_unpublished, list_leaves, list_warnings, open_library
 from stillroom.publish.library import Leaf, Library
 from stillroom.publish.page_faults import find_page_faults
+from stillroom.publish.scripts import scripts_of_page
 from stillroom.publish.searching import index_of, index_page, read_again, searched_part
 from stillroom.publish.site_folder import SiteInTheMaking
 from stillroom.publish.templating import THEME, show_plain
@@ -176,7 +178,8 @@ class StillroomPlugin(BasePlugin[StillroomConfig]):  # type: ignore[no-untyped-c
         self.search_said = page.meta.get("search")
         if page.file.src_uri in self.leaves and index is not None:
             index_page(index, page, searched_part(page.content or ""))
-        return context
+        asked = scripts_of_page(page.content or "")
+        return {**context, "scripts_asked": [f"{FOLDER}/{name}" for name in asked]}  # type: ignore[typeddict-unknown-key]
 
     @event_priority(-100)  # when the search has passed
     def _after_search(

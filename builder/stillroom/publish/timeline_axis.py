@@ -10,7 +10,7 @@ from typing import Final
 
 from dateutil.relativedelta import relativedelta
 
-from stillroom.core.words.day_words import short_month
+from stillroom.core.words.day_words import say_day_and_month, short_month
 
 TEXT: Final = 13
 # A generous width for one letter of the plain face, as a part of its size (measured in Chromium:
@@ -35,15 +35,6 @@ class AxisMark:
 def text_width(words: str) -> float:
     """Return how wide a line of words may be, in pixels; never less than it is."""
     return len(words) * TEXT * LETTER
-
-
-def say_day_and_month(day: date) -> str:
-    """Return a day without its year.
-
-    >>> say_day_and_month(date(2027, 12, 18))
-    '18 Dec'
-    """
-    return f"{day.day} {short_month(day.month)}"
 
 
 def draw_axis(

@@ -16,16 +16,18 @@ from typing import Final
 from stillroom.core.when.stage_dates import DatedStage
 from stillroom.core.when.timeline import Timeline
 from stillroom.core.when.timeline_words import say_rhythm
-from stillroom.core.words.day_words import say_day_short
+from stillroom.core.words.day_words import say_day_and_month, say_day_short
+from stillroom.core.words.joining import join_and
+from stillroom.core.words.said import Said
 from stillroom.publish.timeline_axis import (
     DAY,
     TEXT,
     AxisMark,
     draw_axis,
-    say_day_and_month,
     text_width,
 )
 
+_say: Final = Said("stillroom.core.when", "dates")
 WIDE: Final = 720
 NARROW: Final = 288
 SIDE: Final = 8
@@ -134,13 +136,12 @@ def _lanes(timeline: Timeline, horizon: int) -> Iterator[_Raw]:
         else:
             days = dict.fromkeys(day for row in rows for day in row.dates)
             dots = tuple(_dot(timeline, row, day) for row in rows for day in row.dates)
-            yield _Raw(
-                role, f"{name}, {_join([say_day_and_month(day) for day in days])}", dots=dots
-            )
+            words = join_and([say_day_and_month(day) for day in days])
+            yield _Raw(role, _say("worked", name=name, days=words), dots=dots)
     yield _use_lane(timeline, horizon)
     give = _minute(timeline, timeline.give)
-    words = "Give" if timeline.asked else "It can be given"
-    yield _Raw("give", f"{words}, {say_day_short(timeline.give)}", dots=(give,))
+    words = "lane_give" if timeline.asked else "lane_can_be_given"
+    yield _Raw("give", _say(words, day=say_day_short(timeline.give)), dots=(give,))
 
 
 def _tend_lane(timeline: Timeline, name: str, rows: list[DatedStage]) -> _Raw:
@@ -152,8 +153,11 @@ def _tend_lane(timeline: Timeline, name: str, rows: list[DatedStage]) -> _Raw:
         if len(row.dates) > 1
     )
     last = say_day_and_month(rows[-1].dates[-1])
-    ending = f", to {last}" if len(ticks) > 1 else f", {last}"
-    return _Raw("tend", f"{name} {', then '.join(rhythms)}{ending}", bands, ticks)
+    words = _say(
+        "lane_tended" if len(ticks) > 1 else "lane_tended_once",
+        name=name, rhythms=_say("then").join(rhythms), day=last,
+    )  # fmt: skip
+    return _Raw("tend", words, bands, ticks)
 
 
 def _tended_from(timeline: Timeline, row: DatedStage, before: DatedStage | None) -> int:
@@ -167,17 +171,13 @@ def _rest_lane(timeline: Timeline, name: str, rows: list[DatedStage]) -> _Raw:
         ("window" if row.condition else "rest", row.begins_minute, max(row.ends_minute, 1))
         for row in rows
     )
-    about = "about " if any(row.condition for row in rows) else ""
     where = next((row.where for row in rows if row.where), "")
     condition = next((row.condition for row in rows if row.condition), "")
     said = " ".join(part for part in (name, where, condition) if part)
-    lasts = rows[-1].to > rows[0].from_
-    end = (
-        f", to {about}{say_day_and_month(rows[-1].to)}"
-        if lasts
-        else f", {say_day_and_month(rows[-1].to)}"
-    )
-    return _Raw("rest", said + end, bands)
+    words = "lane_rests_on"
+    if rows[-1].to > rows[0].from_:
+        words = "lane_rests_about" if condition else "lane_rests"
+    return _Raw("rest", _say(words, name=said, day=say_day_and_month(rows[-1].to)), bands)
 
 
 def _use_lane(timeline: Timeline, horizon: int) -> _Raw:
@@ -185,12 +185,12 @@ def _use_lane(timeline: Timeline, horizon: int) -> _Raw:
     end = _minute(timeline, timeline.keep_until) if timeline.keep_until else horizon
     bands = [("usable", usable, min(best, end))] if usable < best else []
     bands.append(("best", min(best, end), max(min(best, end), end)))
-    words = f"At its best from {say_day_short(timeline.best)}"
+    from_best = say_day_short(timeline.best)
+    words = _say("lane_best", best=from_best)
     if usable < best:
-        words = f"Usable from {say_day_short(timeline.usable)}, best from "
-        words += say_day_short(timeline.best)
+        words = _say("lane_use", usable=say_day_short(timeline.usable), best=from_best)
     if timeline.keep_until:
-        words += f", keeps until {say_day_short(timeline.keep_until)}"
+        words = _say("lane_keeps", words=words, day=say_day_short(timeline.keep_until))
     return _Raw("use", words, tuple(bands))
 
 
@@ -204,10 +204,6 @@ def _from_minute(timeline: Timeline, day: date) -> int:
 def _dot(timeline: Timeline, row: DatedStage, day: date) -> int:
     """Return when a day's work stands: within its day for a making of hours."""
     return row.begins_minute if day == row.from_ else _minute(timeline, day)
-
-
-def _join(words: list[str]) -> str:
-    return words[0] if len(words) == 1 else f"{', '.join(words[:-1])} and {words[-1]}"
 
 
 def _place_lane(raw: _Raw, place: Callable[[float], float], y: float, width: float) -> Lane:

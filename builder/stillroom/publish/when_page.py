@@ -8,10 +8,10 @@ from datetime import date
 from stillroom.core.recipe.kind_dates import KindDates, dates_of_kind
 from stillroom.core.recipe.model import Recipe
 from stillroom.core.when.calendar_entries import make_entries
+from stillroom.core.when.calendar_files import make_calendar
 from stillroom.core.when.season import plan_in_season
 from stillroom.core.when.timeline import Timeline, latest_start_best
 from stillroom.core.when.timeline_words import StageWords, describe_dates, describe_stages, sum_up
-from stillroom.publish.calendar_files import make_calendar
 from stillroom.publish.library import ComingDay, Library, Link
 from stillroom.publish.timeline_picture import NARROW, Picture, draw_timeline
 

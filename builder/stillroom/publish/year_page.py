@@ -12,9 +12,8 @@ from markupsafe import Markup
 
 from stillroom.core.when.giving_days import find_day
 from stillroom.core.when.timeline_data import timeline_data
-from stillroom.core.when.verdicts import verdict_phrases
 from stillroom.core.when.year import Month, Named, Occasion, StillTime, Year, plan_year, still_time
-from stillroom.core.words.day_words import MONTH_NAMES
+from stillroom.core.words.day_words import say_month
 from stillroom.publish.library import ComingDay, Library, Link
 from stillroom.publish.templating import render
 from stillroom.publish.timeline_picture import NARROW, WIDE
@@ -62,7 +61,7 @@ def say_giving(month: Month) -> str:
     said = []
     for name in dict.fromkeys([*labels, *(occasion for occasion, _day in given)]):
         each = [
-            f"{count} on {day.day} {MONTH_NAMES[day.month - 1]} {day.year}"
+            f"{count} on {day.day} {say_month(day.month)} {day.year}"
             for (occasion, day), count in sorted(given.items())
             if occasion == name
         ]
@@ -124,15 +123,12 @@ def _named(library: Library) -> tuple[Named, ...]:
 
 
 def _browser_data(library: Library, addresses: Mapping[str, str]) -> dict[str, Any]:
-    """Return each recipe's timeline once, the phrases once for all."""
+    """Return each recipe's timeline once."""
     recipes = []
     for recipe in library.recipes:
-        data = timeline_data(recipe)
-        del data["phrases"]
-        recipes.append(data | {"href": addresses[recipe.slug]})
+        recipes.append(timeline_data(recipe) | {"href": addresses[recipe.slug]})
     return {
         "recipes": recipes,
-        "phrases": verdict_phrases(),
         "fits": [[fits, *words] for fits, words in FITS_WORDS.items()],
     }
 

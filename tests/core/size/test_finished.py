@@ -9,7 +9,7 @@ import pytest
 
 from stillroom.core.reading.loading import load_recipe, read_recipe
 from stillroom.core.recipe.model import Recipe
-from stillroom.core.size.finished import SIZE_MEANS, facts_of_batch
+from stillroom.core.size.finished import facts_of_batch, size_means
 from stillroom.core.size.scaling import ScaledBatch, scale_recipe
 from stillroom.core.size.targets import read_target
 from stillroom.core.words.problems import Unreadable
@@ -103,7 +103,7 @@ def test_fold_follows_the_pods_that_are_taken() -> None:
 def test_what_a_size_means_is_said() -> None:
     recipe = demo("bitter-orange-spirit")
     into = {fact.name: fact.how for fact in facts_of_batch(recipe, asked(recipe))}["Into"]
-    assert SIZE_MEANS in into
+    assert size_means() in into
 
 
 def test_jars_known_by_their_brim_take_less() -> None:

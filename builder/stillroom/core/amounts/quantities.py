@@ -20,7 +20,9 @@ from stillroom.core.amounts.units import (
     offered_words,
     unit_words,
 )
-from stillroom.core.words.problems import Unreadable, did_you_mean
+from stillroom.core.words.nearest import did_you_mean
+from stillroom.core.words.problems import Unreadable
+from stillroom.core.words.said import Said
 
 _VULGAR = "½⅓⅔¼¾⅕⅖⅗⅘⅙⅚⅛⅜⅝⅞"
 # "1 000" is a thousand; other groups after a space are asked: "1 400 g" may be one of 400 g
@@ -32,7 +34,7 @@ _NUMBER = (
 _SURE = re.compile(r"\d+(?:\.\d+)?|[1-9]\d{0,2}(?:,\d{3})+(?:\.\d+)?")
 _COULD_BE_THOUSANDS = re.compile(r"[1-9]\d{0,2}\.\d{3}")
 _MOST_SIGNS = 60  # what is longer is a slip of the pen, or worse
-_HOW_TO_WRITE_NUMBERS = 'Write "3", "2.5", "1/2" or "1 1/2".'
+_say = Said("stillroom.core.amounts", "amounts")
 _LEADING = re.compile(
     rf"^(?P<about>about|roughly|around|c\.)?\s*(?P<low>{_NUMBER})"
     rf"(?:\s*(?:-|–|to)\s*(?P<high>{_NUMBER}))?(?P<rest>.*)$",
@@ -93,7 +95,7 @@ def parse_number(text: str) -> Fraction:
     """
     bare = text.strip().replace("⁄", "/")
     if len(bare) > _MOST_SIGNS or not re.fullmatch(_NUMBER, bare):
-        raise Unreadable(f'"{text}" is not a number.', _HOW_TO_WRITE_NUMBERS)
+        raise _say.refuse("not_a_number", text=text)
     if re.fullmatch(_SPACED, bare):
         return _spaced(bare)
     total = Fraction(0)
@@ -105,7 +107,7 @@ def parse_number(text: str) -> Fraction:
     for part in re.sub(r"\s*/\s*", "/", bare).split():
         top, _, bottom = part.partition("/")
         if bottom and int(bottom) == 0:
-            raise Unreadable(f'"{text}" divides by nothing.', 'Write a fraction such as "1/2".')
+            raise _say.refuse("divides_by_nothing", text=text)
         total += _decimal(top) / Fraction(bottom or "1")
     return total
 
@@ -115,9 +117,8 @@ def _spaced(digits: str) -> Fraction:
     first, *groups = digits.split()
     together = "".join((first, *groups))
     if not groups[0].startswith("0"):
-        raise Unreadable(
-            f'"{digits}" could be read in two ways.',
-            f'Write "{together}" or "{first} x {" ".join(groups)}".',
+        raise _say.refuse(
+            "two_amounts", text=digits, together=together, first=first, rest=" ".join(groups)
         )
     return Fraction(int(together))
 
@@ -131,13 +132,11 @@ def _decimal(digits: str) -> Fraction:
         return Fraction(digits.replace(",", ""))
     whole, *rest = re.split("[.,]", digits)
     if len(rest) != 1:
-        raise Unreadable(f'"{digits}" is not a number.', _HOW_TO_WRITE_NUMBERS)
+        raise _say.refuse("not_a_number", text=digits)
     point = f"{whole}.{rest[0].rstrip('0') or '0'}"
     if len(rest[0]) != 3:  # nobody parts thousands so
-        raise Unreadable(f'"{digits}" has a comma for a point.', f'Write "{point}".')
-    raise Unreadable(
-        f'"{digits}" could be read in two ways.', f'Write "{point}" or "{int(whole + rest[0])}".'
-    )
+        raise _say.refuse("comma_for_a_point", text=digits, point=point)
+    raise _say.refuse("two_ways", text=digits, one=point, other=int(whole + rest[0]))
 
 
 def parse_leading_amount(text: str, system: System = "metric") -> tuple[Amount | None, str]:
@@ -152,10 +151,7 @@ def parse_leading_amount(text: str, system: System = "metric") -> tuple[Amount |
     low = parse_number(found["low"])
     high = parse_number(found["high"]) if found["high"] else low
     if high < low:
-        raise Unreadable(
-            f'The range "{found["low"]}-{found["high"]}" runs backwards.',
-            "Write the smaller number first.",
-        )
+        raise _say.refuse("backwards", low=found["low"], high=found["high"])
     amount = Amount(low, high, about=bool(found["about"]))
     return _take_unit(amount, found["rest"], system)
 
@@ -170,9 +166,8 @@ def _take_unit(amount: Amount, rest: str, system: System) -> tuple[Amount, str]:
         if len(words) >= size and spoken in known:
             return replace(amount, unit=known[spoken]), " ".join(words[size:])
     if glued and words:
-        raise Unreadable(
-            f'"{words[0]}" is not a unit.', did_you_mean(words[0], offered_words(system))
-        )
+        mend = did_you_mean(words[0], offered_words(system))
+        raise _say.refuse("not_a_unit", word=words[0], mend=mend)
     noun = counted_nouns().get(words[0].lower() if words else "")
     if noun:
         return replace(amount, noun=noun[0]), " ".join(words[1:])

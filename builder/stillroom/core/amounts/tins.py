@@ -12,6 +12,9 @@ from dataclasses import dataclass, replace
 from fractions import Fraction
 
 from stillroom.core.amounts.quantities import show_decimal
+from stillroom.core.words.said import Said
+
+_say = Said("stillroom.core.amounts", "amounts")
 
 _TIN = re.compile(
     r"^(?:an? |one )?(?P<across>\d+(?:\.\d+)?)"
@@ -50,7 +53,7 @@ def find_tin(vessels: Sequence[str]) -> Tin | None:
 
 def read_own_tin(text: str) -> Tin | None:
     """Read the tin a cook has: "24 cm round tin", or shorter "24 cm round"; None for no tin."""
-    return read_tin(text) or read_tin(f"{text.strip()} tin")
+    return read_tin(text) or read_tin(_say("tin", size=text.strip()))
 
 
 def area_cm2(tin: Tin) -> Fraction:
@@ -82,21 +85,24 @@ def tin_note(tin: Tin | None, factor: Fraction) -> str:
     """
     if tin is None or factor == 1:
         return ""
-    choices = [f"{factor} of them"] if factor.denominator == 1 else []
+    choices = [_say("of_them", count=factor)] if factor.denominator == 1 else []
     if tin.along:
-        square = "cm²" if tin.unit == "cm" else "square inches"
+        square = _say("square_cm" if tin.unit == "cm" else "square_inches")
         per = 1 if tin.unit == "cm" else Fraction(254, 100) ** 2
-        choices.append(f"one of {show_decimal(area_cm2(tin) * factor / per, 0)} {square}")
+        area = show_decimal(area_cm2(tin) * factor / per, 0)
+        choices.append(_say("one_of", size=area, unit=square))
     else:
         across = _across(tin, factor)
         if across == tin.across:
             return ""
         if across:
-            choices.append(f"one of {across} {tin.unit}")
+            choices.append(_say("one_of", size=across, unit=tin.unit))
     if not choices:
-        choices.append("share it among several")
-    start = f"To stand as high it wants {show_decimal(factor)} times the area of the {tin.words}"
-    return f"{start}: {', or '.join(choices)}."
+        choices.append(_say("share_it"))
+    return _say(
+        "to_stand_as_high", times=show_decimal(factor), tin=tin.words,
+        choices=_say("or_else").join(choices),
+    )  # fmt: skip
 
 
 def _across(tin: Tin, factor: Fraction) -> int:

@@ -12,14 +12,15 @@ from functools import cache
 from typing import Literal
 
 from stillroom.core.words.data_files import read_data
-from stillroom.core.words.problems import Unreadable, did_you_mean
+from stillroom.core.words.nearest import did_you_mean
+from stillroom.core.words.problems import Unreadable
 
 System = Literal["metric", "us", "imperial"]
 Size = Literal["volume", "mass", "length", "count"]
 
 # a metric measure is said in decimals, "1.5 m"; every other one in a kitchen's fractions, "1½ cups"
 DECIMAL_UNITS = frozenset({"ml", "cl", "dl", "l", "mg", "g", "kg", "mm", "cm", "m"})
-_MARKET_WEIGHTS = ("pfund", "ons", "etto")  # read where they are written, never offered
+MARKET_WEIGHTS = ("pfund", "ons", "etto")  # read where they are written, never offered
 
 
 @dataclass(frozen=True)
@@ -59,7 +60,7 @@ def unit_words(system: System) -> dict[str, str]:
     words = dict(offered_words(system))
     for spoken, meaning in read_data("units.yml")["elsewhere"].items():
         words.update(dict.fromkeys(spoken.split(", "), meaning))
-    for name in _MARKET_WEIGHTS:
+    for name in MARKET_WEIGHTS:
         words.update(dict.fromkeys(all_units()[name].words, name))
     return words
 
@@ -67,7 +68,7 @@ def unit_words(system: System) -> dict[str, str]:
 @cache
 def offered_words(system: System) -> dict[str, str]:
     """Return the words of units that may be offered in place of a misspelt one."""
-    ours = (unit for unit in all_units().values() if unit.name not in _MARKET_WEIGHTS)
+    ours = (unit for unit in all_units().values() if unit.name not in MARKET_WEIGHTS)
     words = {word: unit.name for unit in ours for word in unit.words}
     for spoken, meaning in read_data("units.yml")["reads"].items():
         for word in spoken.split(", "):

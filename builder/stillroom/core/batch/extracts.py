@@ -14,6 +14,9 @@ from fractions import Fraction
 
 from stillroom.core.amounts.quantities import show_decimal
 from stillroom.core.amounts.units import convert
+from stillroom.core.words.said import Said
+
+_say = Said("stillroom.core.batch", "strength")
 
 SOURCE = "21 CFR 169.3(b), 169.175, 169.176"
 UNIT_OUNCES = Fraction(1335, 100)
@@ -74,10 +77,7 @@ def fold_of(
     units = beans_g / (volume_ml / 1000) / single_fold_g_per_l(moisture)
     whole = units.__floor__()
     enough = abv >= LEAST_ABV
-    names = {0: "below single strength", 1: "single strength", 2: "double strength (2-fold)"}
-    name = names.get(whole, f"{whole}-fold")
-    shown = show_decimal(units)
-    text = f"{name}: {shown} {'unit' if shown == '1' else 'units'} of vanilla per US gallon"
+    text = _say("fold_units", name=_say("fold", count=whole), count=show_decimal(units))
     if not enough:
-        text += f"; the standard also asks for at least {LEAST_ABV} % vol"
+        text = _say("fold_too_weak", text=text, least=LEAST_ABV)
     return Fold(units, whole, enough, text)

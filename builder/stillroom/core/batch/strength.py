@@ -22,6 +22,9 @@ from stillroom.core.batch.musts import must_of
 from stillroom.core.batch.spirit_density import WATER_DENSITY
 from stillroom.core.recipe.model import Recipe
 from stillroom.core.words.joining import join_and
+from stillroom.core.words.said import Said
+
+_say = Said("stillroom.core.batch", "strength")
 
 _NEGLIGIBLE = 0.5  # % vol: below it nothing is said
 _TEASPOON = ("a teaspoon", Fraction(5))
@@ -56,7 +59,7 @@ class Strength:
         """
         halves = self.abv_percent * 2
         shown = halves / 2 if halves == round(halves) else round(self.abv_percent)
-        return f"about {shown:g} % vol{self.proviso}"
+        return _say("strength", abv=f"{shown:g}", proviso=self.proviso)
 
 
 @dataclass(frozen=True)
@@ -95,7 +98,7 @@ def strength_of(recipe: Recipe, shares: Sequence[Fraction] = ()) -> Strength | N
         high=high,
         how="spirit, water, juice and sugar put together by weight, contraction included",
         source=spirit_density.SOURCE,
-        uncertainty=f"Between {_whole(low)} and {_whole(high)} % vol: {doubt_of(recipe)}.",
+        uncertainty=_say("doubt", low=_whole(low), high=_whole(high), why=doubt_of(recipe)),
         pours=_pours(recipe, likely.abv),
         proviso=proviso_of(recipe),
     )

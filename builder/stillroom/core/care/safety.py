@@ -36,7 +36,8 @@ from stillroom.core.method.keeping_said import PLACE_WORDS
 from stillroom.core.recipe.model import Override, Recipe
 from stillroom.core.recipe.settings import BookSettings
 from stillroom.core.words.data_files import read_data
-from stillroom.core.words.problems import Problem, did_you_mean
+from stillroom.core.words.nearest import did_you_mean
+from stillroom.core.words.problems import Problem
 
 # beside these nobody is told how to keep it well, as if it could be
 _NOT_TO_BE_KEPT = frozenset(

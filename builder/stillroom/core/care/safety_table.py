@@ -14,7 +14,7 @@ from typing import Any, Literal, get_args
 from stillroom.core.care.safety_rules import CHECKS, NARROWING
 from stillroom.core.care.told import TOLD
 from stillroom.core.words.data_files import read_data
-from stillroom.core.words.problems import did_you_mean
+from stillroom.core.words.nearest import did_you_mean
 
 Gravity = Literal["refuse", "danger", "caution", "notice"]
 GRAVITIES: tuple[Gravity, ...] = get_args(Gravity)

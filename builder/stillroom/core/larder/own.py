@@ -33,7 +33,8 @@ from stillroom.core.larder.packet_parts import read_part
 from stillroom.core.larder.shelves import Larder
 from stillroom.core.larder.staple import Staple
 from stillroom.core.words.frontmatter import Located, read_yaml
-from stillroom.core.words.problems import Problem, ProblemsFound, Unreadable, did_you_mean
+from stillroom.core.words.nearest import did_you_mean
+from stillroom.core.words.problems import Problem, ProblemsFound, Unreadable
 from stillroom.core.words.text_files import clean, read_text
 
 KEYS = (

@@ -10,7 +10,8 @@ from stillroom.core.amounts.quantities import Amount, parse_amount
 from stillroom.core.amounts.units import System, convert, size_of
 from stillroom.core.larder.acidity import ACIDITIES, Acidity
 from stillroom.core.words.data_files import read_data
-from stillroom.core.words.problems import Unreadable, did_you_mean, say_written
+from stillroom.core.words.nearest import did_you_mean
+from stillroom.core.words.problems import Unreadable, say_written
 
 KNOWN_ORIGINS = (
     "plant", "mineral", "fungus", "milk", "egg", "honey", "beeswax", "wool", "gelatine", "fish",

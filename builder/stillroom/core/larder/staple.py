@@ -8,7 +8,7 @@ from fractions import Fraction
 from typing import Any
 
 from stillroom.core.larder.acidity import Acidity, acidity_by_tags
-from stillroom.core.words.problems import did_you_mean
+from stillroom.core.words.nearest import did_you_mean
 
 FIGURES = ("density", "each", "composition", "solid_density", "soak_uptake", "strength")
 SOURCED = (*FIGURES, "acidity")

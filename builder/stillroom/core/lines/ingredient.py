@@ -22,7 +22,8 @@ from stillroom.core.lines.sizes import (
     read_amount,
     read_leading,
 )
-from stillroom.core.words.problems import Unreadable, did_you_mean, say_written
+from stillroom.core.words.nearest import did_you_mean
+from stillroom.core.words.problems import Unreadable, say_written
 
 Scales = Literal["with the batch", "per container", "per batch"]
 SCALES: tuple[Scales, ...] = ("with the batch", "per container", "per batch")

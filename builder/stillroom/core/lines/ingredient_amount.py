@@ -24,7 +24,8 @@ from stillroom.core.lines.pairs import compare
 from stillroom.core.lines.parts_of_line import LineReading
 from stillroom.core.lines.reader import read_line
 from stillroom.core.lines.sizes import bare_words, comma_parts, read_leading
-from stillroom.core.words.problems import Unreadable, nearest
+from stillroom.core.words.nearest import nearest
+from stillroom.core.words.problems import Unreadable
 
 # shortened words that are no unit: sizes, and names
 _SHORTENED = frozenset(

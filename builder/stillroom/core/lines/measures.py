@@ -18,7 +18,8 @@ from stillroom.core.amounts.units import System, counted_nouns, offered_words, u
 from stillroom.core.lines.number_words import read_and_part
 from stillroom.core.lines.numbers import Marks, Range, read_number, read_range
 from stillroom.core.words.data_files import read_data
-from stillroom.core.words.problems import Unreadable, did_you_mean
+from stillroom.core.words.nearest import did_you_mean
+from stillroom.core.words.problems import Unreadable
 
 GLUE = re.compile(r",?\s*-?\s*")
 OR_MORE = re.compile(r"\s+or\s+(?:more|so|thereabouts|less)\b", re.IGNORECASE)

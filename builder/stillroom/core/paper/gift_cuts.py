@@ -2,7 +2,7 @@
 
 Lengths are millimetres, rounded up to a whole millimetre where a person cuts. Allowances are
 common practice, no published source, unless said. The words, refusals included, are data
-(staples/gift_words.yml); publish/assets/js/paper/gift-cuts.js works the same out in the browser,
+(said/); publish/assets/js/paper/gift-cuts.js works the same out in the browser,
 from the figures of `cut_measures`. What is drawn of it is in gift_pieces.py.
 """
 
@@ -13,8 +13,8 @@ from dataclasses import dataclass
 from functools import cache
 from typing import Any
 
-from stillroom.core.words.data_files import read_data
 from stillroom.core.words.problems import Unreadable
+from stillroom.core.words.said import Said
 
 CLOTH_OVERHANG_MM = 30
 """Cloth hanging below the lid's rim, all round. Common practice, no published source."""
@@ -53,7 +53,7 @@ _LARGEST_MM = 2000
 @cache
 def gift_words() -> dict[str, Any]:
     """Return every phrase with its blanks."""
-    return dict(read_data("gift_words.yml"))
+    return dict(Said("stillroom.core.paper", "gifts").phrases)
 
 
 def cut_measures() -> dict[str, int]:

@@ -115,7 +115,6 @@ def cuts_data() -> dict[str, Any]:
     return {
         "measures": cut_measures() | drawing | {"slope": TAB_SLOPE_MM},
         "shares": SHARES,
-        "words": gift_words(),
     }
 
 

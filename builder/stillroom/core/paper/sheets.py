@@ -10,7 +10,11 @@ import math
 from dataclasses import dataclass
 from fractions import Fraction
 
-from stillroom.core.words.problems import Unreadable, did_you_mean
+from stillroom.core.words.nearest import did_you_mean
+from stillroom.core.words.problems import Unreadable
+from stillroom.core.words.said import Said
+
+_say = Said("stillroom.core.paper", "sheets")
 
 Mm = Fraction
 
@@ -137,11 +141,10 @@ def impose(
         box = box.turned()
         columns, rows = _counts(paper, box, gap_mm, margin_mm)
     if columns * rows == 0:
-        raise Unreadable(
-            f"{box.name} does not go on {paper.name}: it is "
-            f"{show_mm(box.width_mm)} x {show_mm(box.height_mm)} mm.",
-            "Choose a larger paper or a smaller size.",
-        )
+        raise _say.refuse(
+            "does_not_go", box=f"{box.name[:1].upper()}{box.name[1:]}", paper=paper.name,
+            width=show_mm(box.width_mm), height=show_mm(box.height_mm),
+        )  # fmt: skip
     used_x = columns * (box.width_mm + gap_mm) - gap_mm
     used_y = rows * (box.height_mm + gap_mm) - gap_mm
     return Grid(
@@ -170,11 +173,12 @@ def label_box(width_mm: Mm, height_mm: Mm) -> Size:
     >>> label_box(Fraction(70), Fraction(50)).name
     'a label of 70 x 50 mm'
     """
-    name = f"a label of {show_mm(width_mm)} x {show_mm(height_mm)} mm"
-    if width_mm < LEAST_LABEL_MM[0] or height_mm < LEAST_LABEL_MM[1]:
-        least = "{} x {}".format(*LEAST_LABEL_MM)
-        raise Unreadable(f"{name.capitalize()} holds no readable words.", f"The least is {least}.")
-    return Size(name, width_mm, height_mm, "measured off its packet")
+    size = {"width": show_mm(width_mm), "height": show_mm(height_mm)}
+    least_width, least_height = LEAST_LABEL_MM
+    if width_mm < least_width or height_mm < least_height:
+        least = {"least_width": least_width, "least_height": least_height}
+        raise _say.refuse("small_label", **size, **least)
+    return Size(_say("label", **size), width_mm, height_mm, "measured off its packet")
 
 
 def label_sheet(
@@ -189,20 +193,16 @@ def label_sheet(
     right = left_mm + (columns - 1) * pitch_x_mm + box.width_mm
     bottom = top_mm + (rows - 1) * pitch_y_mm + box.height_mm
     if columns < 1 or rows < 1:
-        raise Unreadable("A label sheet has at least one column and one row.")
+        raise _say.refuse("no_label")
     if left_mm < 0 or top_mm < 0 or right > paper.width_mm or bottom > paper.height_mm:
-        raise Unreadable(
-            f"These labels end {show_mm(right)} mm across and {show_mm(bottom)} mm down, off "
-            f"{paper.name} ({show_mm(paper.width_mm)} x {show_mm(paper.height_mm)} mm).",
-            "Measure the sheet's left and top margins and its pitch again.",
-        )
+        raise _say.refuse(
+            "off_the_paper", right=show_mm(right), bottom=show_mm(bottom), paper=paper.name,
+            width=show_mm(paper.width_mm), height=show_mm(paper.height_mm),
+        )  # fmt: skip
     overlaps_x = columns > 1 and pitch_x_mm < box.width_mm
     overlaps_y = rows > 1 and pitch_y_mm < box.height_mm
     if overlaps_x or overlaps_y:
-        raise Unreadable(
-            "These labels would overlap.",
-            "The pitch is measured from one label's edge to the same edge of the next.",
-        )
+        raise _say.refuse("overlap")
     return Grid(paper, box, columns, rows, left_mm, top_mm, pitch_x_mm, pitch_y_mm)
 
 

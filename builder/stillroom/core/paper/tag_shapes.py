@@ -14,6 +14,9 @@ from stillroom.core.paper.gift_cuts import (
 )
 from stillroom.core.paper.sheets import Size
 from stillroom.core.words.problems import Unreadable
+from stillroom.core.words.said import Said
+
+_say = Said("stillroom.core.paper", "sheets")
 
 Shape = Literal["rectangle", "luggage", "round", "wrap"]
 SHAPES: tuple[Shape, ...] = ("rectangle", "luggage", "round", "wrap")
@@ -60,10 +63,7 @@ def tag_shape(
                 "A round label is made for a lid.", "Measure the lid across: --lid 62."
             )
         if not LEAST_LID_MM <= lid_mm <= 200:
-            raise Unreadable(
-                f"A lid of {lid_mm:g} mm holds no readable label.",
-                f"Measure the lid across; under {LEAST_LID_MM} mm use a luggage tag.",
-            )
+            raise _say.refuse("small_lid", lid=f"{lid_mm:g}", least=LEAST_LID_MM)
         return TagShape(name, lid_mm - LID_RIM_MM, lid_mm - LID_RIM_MM)
     if name == "wrap":
         if not (bottle_mm and wall_mm):
@@ -79,7 +79,7 @@ def tag_shape(
 def label_shape(name: Shape, label: Size) -> TagShape:
     """Return the shape that fills a bought label; raises Unreadable for a round one not as high."""
     if name == "round" and label.width_mm != label.height_mm:
-        raise Unreadable("A round label is as high as it is wide.", "Write its width twice.")
+        raise _say.refuse("round_label")
     return TagShape(name, float(label.width_mm), float(label.height_mm))
 
 

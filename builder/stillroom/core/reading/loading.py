@@ -14,7 +14,8 @@ from stillroom.core.amounts.units import System
 from stillroom.core.larder.shelves import Larder
 from stillroom.core.reading.recipe_file import load_recipe, read_front, read_recipe
 from stillroom.core.recipe.model import Recipe
-from stillroom.core.words.problems import Problem, ProblemsFound, nearest
+from stillroom.core.words.nearest import nearest
+from stillroom.core.words.problems import Problem, ProblemsFound
 from stillroom.core.words.text_files import read_text
 
 __all__ = ["gather_recipes", "load_recipe", "load_recipes", "read_recipe", "short_name"]

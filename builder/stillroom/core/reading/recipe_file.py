@@ -39,7 +39,8 @@ from stillroom.core.recipe.model import (
 )
 from stillroom.core.when.timeline_checks import check_timeline
 from stillroom.core.words.frontmatter import Located
-from stillroom.core.words.problems import Problem, ProblemsFound, Unreadable, nearest
+from stillroom.core.words.nearest import nearest
+from stillroom.core.words.problems import Problem, ProblemsFound, Unreadable
 from stillroom.core.words.text_files import clean, read_text
 
 SLUG = re.compile(r"[a-z0-9]+(?:-[a-z0-9]+)*")

@@ -11,7 +11,8 @@ from pydantic_core import ErrorDetails
 
 from stillroom.core.reading.written_facts import KNOWN_KEYS
 from stillroom.core.recipe.model import Acidity, Card, Override
-from stillroom.core.words.problems import Problem, Unreadable, did_you_mean
+from stillroom.core.words.nearest import did_you_mean
+from stillroom.core.words.problems import Problem, Unreadable
 
 _MENDS: Final = {
     "title": 'Write "title: Quince ratafia".',

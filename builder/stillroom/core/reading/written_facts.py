@@ -20,7 +20,8 @@ from stillroom.core.recipe.keeps import KEEPING_KEYS
 from stillroom.core.recipe.model import Acidity, Card, FrontMatter, InGroup, Override
 from stillroom.core.words.data_files import read_data
 from stillroom.core.words.frontmatter import Located
-from stillroom.core.words.problems import Problem, Unreadable, did_you_mean, nearest
+from stillroom.core.words.nearest import did_you_mean, nearest
+from stillroom.core.words.problems import Problem, Unreadable
 
 WRITTEN_AS: Final = {"ingredients": "materials", "vessels": "vessel"}
 KNOWN_KEYS: Final = tuple(sorted({*FrontMatter.model_fields, *WRITTEN_AS.values()}))

@@ -17,7 +17,8 @@ from stillroom.core.lines.sizes import has_figure
 from stillroom.core.recipe.method import has_numbers, read_steps
 from stillroom.core.recipe.model import MethodStep, Section
 from stillroom.core.words.data_files import read_data
-from stillroom.core.words.problems import Problem, Unreadable, nearest
+from stillroom.core.words.nearest import nearest
+from stillroom.core.words.problems import Problem, Unreadable
 
 _HEADING: Final = re.compile(r"(#{1,6})\s*(\S.*?)\s*#*$")
 _BOLD: Final = re.compile(r"(?:\*\*|__)([^*_]+?):?(?:\*\*|__):?$")

@@ -11,7 +11,8 @@ from dataclasses import dataclass, replace
 from typing import Any, Final, Literal
 
 from stillroom.core.when.spans import SPAN_PATTERN, Span, parse_span, tidy
-from stillroom.core.words.problems import Unreadable, did_you_mean
+from stillroom.core.words.nearest import did_you_mean
+from stillroom.core.words.problems import Unreadable
 
 KEEPING_KEYS: Final = ("unopened", "opened", "where", "source", "mark", "reason")
 MARKS: Final = ("best before", "use by", "none")

@@ -9,8 +9,9 @@ from functools import cache
 from typing import Any, Literal, get_args
 
 from stillroom.core.words.data_files import read_data
+from stillroom.core.words.nearest import nearest
 from stillroom.core.words.plurals import singular
-from stillroom.core.words.problems import Unreadable, nearest
+from stillroom.core.words.problems import Unreadable
 
 Eater = Literal["people", "pets", "nobody"]
 Trait = Literal[

@@ -15,7 +15,8 @@ from stillroom.core.amounts.units import System, size_of
 from stillroom.core.lines.ingredient import Ingredient
 from stillroom.core.lines.sizes import has_figure, read_leading
 from stillroom.core.recipe.model import MethodStep
-from stillroom.core.words.problems import Unreadable, did_you_mean
+from stillroom.core.words.nearest import did_you_mean
+from stillroom.core.words.problems import Unreadable
 
 _BRACES = re.compile(r"\{([^{}]*)\}")
 # "1." "1)" "1 -" "(1)" "Step 1:" "**1.**": a number, a sign, and then words

@@ -19,8 +19,9 @@ from stillroom.core.amounts.units import System
 from stillroom.core.paper.qr_code import LONGEST_ADDRESS
 from stillroom.core.recipe.model import LONGEST_NAME
 from stillroom.core.when.giving_days import find_day
-from stillroom.core.words.day_words import MONTH_NAMES
-from stillroom.core.words.problems import Problem, ProblemsFound, Unreadable, did_you_mean, nearest
+from stillroom.core.words.day_words import say_month
+from stillroom.core.words.nearest import did_you_mean, nearest
+from stillroom.core.words.problems import Problem, ProblemsFound, Unreadable
 
 LONGEST_SITE_URL: Final = LONGEST_ADDRESS - LONGEST_NAME - len("/r//")
 Places = Mapping[str, tuple[str, int]]
@@ -242,5 +243,5 @@ def _faults(giving: GivingDay, settings: BookSettings, file: str, line: int) -> 
         yield Problem(file, line, f"{named} {wrong.what}", wrong.mend)
         return
     if again <= day:
-        mend = f'Write it without its year, as in "{day.day} {MONTH_NAMES[day.month - 1]}".'
+        mend = f'Write it without its year, as in "{day.day} {say_month(day.month)}".'
         yield Problem(file, line, f"{named} {giving.day} comes only once.", mend)

@@ -28,16 +28,12 @@ from stillroom.core.batch.strength import (
 )
 from stillroom.core.recipe.model import Recipe
 from stillroom.core.size.scalable import scalable_of
-from stillroom.core.size.scaled_lines import join_range
 from stillroom.core.size.scaling import ScaledBatch
-from stillroom.core.words.joining import join_and
+from stillroom.core.words.joining import join_and, join_range
 from stillroom.core.words.plurals import plural
+from stillroom.core.words.said import Said
 
-SIZE_MEANS = "a size is what one holds filled as it should be, the room above it left free"
-LAST_NOT_FULL = "the last may not be full"
-SOME_NOT_FULL = "the last few may not be full"
-FROM_SHOWN = "from the amounts shown: at another size only rounding moves it"
-ANY_SIZE = "the same at any size"
+_say = Said("stillroom.core.size", "size")
 
 
 @dataclass(frozen=True)
@@ -92,7 +88,8 @@ def facts_of_batch(recipe: Recipe, batch: ScaledBatch, country: str = "GB") -> t
         found.append(_strength(recipe, strength))
         found += _pours(strength, batch.makes_ml, measure_of(country))
     if fold:
-        found.append(Fact("Vanilla", fold.text, f"{fold.uncertainty} ({fold.source})"))
+        how = _say("from_source", how=fold.uncertainty, source=fold.source)
+        found.append(Fact(_say("vanilla"), fold.text, how))
     return tuple(found)
 
 
@@ -106,14 +103,19 @@ def shares_taken(recipe: Recipe, batch: ScaledBatch) -> tuple[Fraction, ...]:
 
 
 def _to_bottle(there: Yield, system: System) -> Fact:
-    kept = "; ".join(
-        f"{part.name} {'−' if part.volume_ml < 0 else ''}{show_decimal(abs(part.volume_ml), 0)} ml"
+    kept = _say("then").join(
+        _say("part", name=part.name, ml=_signed(part.volume_ml))
         for part in there.parts
         if abs(part.volume_ml) >= 1
     )
     ends = [volume_text(end, system) for end in (there.low_ml, there.high_ml) if end]
     text = join_range(ends if len(set(ends)) == len(ends) else ends[:1])
-    return Fact("To bottle", text, f"{kept} ({there.source})", brief=True)
+    how = _say("from_source", how=kept, source=there.source)
+    return Fact(_say("to_bottle"), text, how, brief=True)
+
+
+def _signed(volume_ml: Fraction) -> str:
+    return f"{'−' if volume_ml < 0 else ''}{show_decimal(abs(volume_ml), 0)}"
 
 
 def volume_text(volume_ml: Fraction, system: System) -> str:
@@ -133,48 +135,74 @@ def _into(recipe: Recipe, batch: ScaledBatch, there: Yield | None) -> list[Fact]
     else:
         words, filled = _fill(sizes, batch.makes_ml)
         least = sizes[-1].size_ml
-    how = f"of the {batch.makes.removeprefix('about ')} it is said to make; "
+    how = [_say("said_to_make", makes=plainly(batch.makes))]
     over = batch.makes_ml - filled
     if filled and over >= 1:
-        how += f"{show_decimal(over, 0)} ml over; "
+        how.append(_say("over", ml=show_decimal(over, 0)))
     if filled and there and there.low_ml < filled:
-        words += f"; {LAST_NOT_FULL if filled - there.low_ml <= least else SOME_NOT_FULL}"
-    return [Fact("Into", words, how + SIZE_MEANS, brief=True)]
+        last = filled - there.low_ml <= least
+        words = _say("then").join([words, _say("last_not_full" if last else "some_not_full")])
+    how.append(size_means())
+    return [Fact(_say("into"), words, _say("then").join(how), brief=True)]
 
 
 def _fill(containers: tuple[Fillable, ...], volume_ml: Fraction) -> tuple[str, Fraction]:
     """Return in words what is filled, and the ml that stand in it."""
     filling = fill_containers(volume_ml, [one.size_ml for one in containers])
     counted = [
-        f"{count} {one.many if count > 1 else one.one} of {one.size}"
+        _say("of_size", count=count, thing=one.many if count > 1 else one.one, size=one.size)
         for one, (_size, count) in zip(containers, filling.counts, strict=True)
         if count
     ]
-    return join_and(counted) or f"less than 1 {containers[-1].one}", filling.filled_ml
+    nothing = _say("less_than_one", thing=containers[-1].one)
+    return join_and(counted) or nothing, filling.filled_ml
 
 
 def _strength(recipe: Recipe, strength: Strength) -> Fact:
-    size = FROM_SHOWN if strength_parts(recipe) else ANY_SIZE
-    how = f"{strength.how}; {size} ({strength.source}). {strength.uncertainty}"
-    return Fact("Strength", strength.text, how, brief=True)
+    how = _say("how_strong", how=how_strong(recipe, strength), doubt=strength.uncertainty)
+    return Fact(_say("strength"), strength.text, how, brief=True)
+
+
+def how_strong(recipe: Recipe, strength: Strength) -> str:
+    """Say how a strength was reckoned, whether another size moves it, and from what source."""
+    size = _say("from_shown" if strength_parts(recipe) else "any_size")
+    how = _say("then").join([strength.how, size])
+    return _say("from_source", how=how, source=strength.source)
 
 
 def _pours(strength: Strength, makes_ml: Fraction | None, measure: DrinkMeasure) -> list[Fact]:
     shown = [one for one in strength.pours if one.drinks(measure) >= LEAST_DRINKS]
-    each = "; ".join(
-        f"{_name(one)}: {_tenths(one.drinks(measure))} {measure.many}" for one in shown
+    each = _say("then").join(
+        _say("drinks", name=_name(one), drinks=_tenths(one.drinks(measure)), many=measure.many)
+        for one in shown
     )
     if not each:
         return []
-    found = [Fact("In a serving", each, f"one holds {measure.amount} ({measure.source})")]
+    found = [Fact(_say("in_a_serving"), each, one_holds(measure))]
     counted = [_count(one, makes_ml) for one in shown if " ml" not in one.name]
     if makes_ml and any(counted):
         glass = shown[0]
         times = to_float(makes_ml / glass.volume_ml)
-        how = f"{_whole(glass.drinks(measure) * times)} {measure.many} in all of it"
-        text = f"about {' or '.join(words for words in counted if words)}"
-        found.append(Fact("Servings", text, how, brief=True))
+        drinks = _whole(glass.drinks(measure) * times)
+        how = _say("drinks_in_all", drinks=drinks, many=measure.many)
+        text = _say("about", amount=_say("or").join(words for words in counted if words))
+        found.append(Fact(_say("servings"), text, how, brief=True))
     return found
+
+
+def plainly(makes: str) -> str:
+    """Return what a batch makes without its "about"."""
+    return makes.removeprefix(_say("about", amount=""))
+
+
+def size_means() -> str:
+    """Say what a container's size is."""
+    return _say("size_means")
+
+
+def one_holds(measure: DrinkMeasure) -> str:
+    """Say how much alcohol one drink of a country's measure holds."""
+    return _say("one_holds", amount=measure.amount, source=measure.source)
 
 
 def _count(pour: Pour, makes_ml: Fraction | None) -> str:
@@ -186,7 +214,9 @@ def _count(pour: Pour, makes_ml: Fraction | None) -> str:
 
 def _name(pour: Pour) -> str:
     """Name a serving with its ml, unless the name has them."""
-    return pour.name if " ml" in pour.name else f"{pour.name} ({int(pour.volume_ml)} ml)"
+    if " ml" in pour.name:
+        return pour.name
+    return _say("with_size", name=pour.name, ml=int(pour.volume_ml))
 
 
 def _tenths(value: float) -> str:

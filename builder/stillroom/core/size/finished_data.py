@@ -26,14 +26,7 @@ from stillroom.core.batch.strength import (
 )
 from stillroom.core.batch.syrups import SUGAR_ML_PER_G
 from stillroom.core.recipe.model import Recipe
-from stillroom.core.size.finished import (
-    ANY_SIZE,
-    FROM_SHOWN,
-    LAST_NOT_FULL,
-    SIZE_MEANS,
-    SOME_NOT_FULL,
-    fillable,
-)
+from stillroom.core.size.finished import fillable, how_strong, one_holds
 from stillroom.core.words.plurals import plural
 
 
@@ -62,13 +55,10 @@ def finished_tables(country: str) -> dict[str, Any]:
         "drink": {
             "many": measure.many,
             "ethanol_ml": measure.ethanol_ml,
-            "how": f"one holds {measure.amount} ({measure.source})",
+            "how": one_holds(measure),
         },
         "per_litre": str(single_fold_g_per_l()),
         "least_abv": LEAST_ABV,
-        "size_means": SIZE_MEANS,
-        "last_not_full": LAST_NOT_FULL,
-        "some_not_full": SOME_NOT_FULL,
     }
 
 
@@ -84,7 +74,7 @@ def _yield(there: Yield) -> dict[str, Any]:
 def _strength(recipe: Recipe, strength: Strength) -> dict[str, Any]:
     parts = strength_parts(recipe)
     found: dict[str, Any] = {
-        "how": f"{strength.how}; {FROM_SHOWN if parts else ANY_SIZE} ({strength.source})",
+        "how": how_strong(recipe, strength),
         "pours": [
             [name, plural(name.removeprefix("a ")), str(volume)]
             for name, volume in servings_of(recipe)

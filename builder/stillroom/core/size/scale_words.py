@@ -12,6 +12,9 @@ from stillroom.core.size.finished import facts_of_batch
 from stillroom.core.size.scaling import ScaledBatch
 from stillroom.core.size.targets import LeftOver
 from stillroom.core.words.plurals import plural, singular
+from stillroom.core.words.said import Said
+
+_say = Said("stillroom.core.size", "size")
 
 
 def scaling_document(batch: ScaledBatch, recipe: Recipe, country: str = "GB") -> dict[str, Any]:
@@ -52,13 +55,11 @@ def scaling_table(batch: ScaledBatch, recipe: Recipe, country: str = "GB") -> st
     ]
     tail += [f"! {warning}" for warning in batch.warnings]
     if batch.scarcest:
-        tail.append(f"The {batch.scarcest} runs short first.")
-    tail += [f"Left over: {say_left(left)}." for left in batch.left]
+        tail.append(_say("runs_short", item=batch.scarcest))
+    tail += [_say("left_over", left=say_left(left)) for left in batch.left]
     if batch.fit and batch.fit_makes:
-        tail.append(
-            f"Everything counted comes out whole in a batch that makes {batch.fit_makes} "
-            f"({show_decimal(batch.fit.factor)} times the recipe)."
-        )
+        times = show_decimal(batch.fit.factor)
+        tail.append(_say("comes_out_whole", makes=batch.fit_makes, times=times))
     tail += [f"- {note}" for note in batch.notes]
     return "\n".join([*head, *body, *tail])
 
@@ -78,9 +79,11 @@ def say_left(left: LeftOver) -> str:
     Of counted things only whole ones remain.
     """
     if left.unit:
-        return f"{show_decimal(left.amount)} {all_units()[left.unit].shown} of {left.item}"
+        unit = all_units()[left.unit].shown
+        return _say("left_measured", amount=show_decimal(left.amount), unit=unit, item=left.item)
     whole = left.amount.__floor__()
-    return f"{whole} {singular(left.item) if whole == 1 else plural(left.item)}"
+    item = singular(left.item) if whole == 1 else plural(left.item)
+    return _say("left_counted", count=whole, item=item)
 
 
 def _item(item: str, aside: str, why: str) -> str:

@@ -21,6 +21,10 @@ from stillroom.core.amounts.rounding import (
 from stillroom.core.amounts.units import System, all_units, base_size, size_of
 from stillroom.core.size.scalable import Scalable, ScaleLine
 from stillroom.core.size.targets import written_range
+from stillroom.core.words.joining import join_range
+from stillroom.core.words.said import Said
+
+_say = Said("stillroom.core.size", "size")
 
 By = Literal["written", "weight", "volume"]
 
@@ -77,7 +81,7 @@ def scale_line(
     scaled = _round_line(line, low, high, measures, line.written if asis else "")
     aside = ""
     if line.scales == "per container":
-        aside = f"{line.written} for each of {containers}"
+        aside = _say("for_each", written=line.written, count=containers)
     return replace(
         scaled, aside=aside or scaled.aside, note=_note(line, factor), group=line.group,
         optional=line.optional,
@@ -87,7 +91,7 @@ def scale_line(
 def _note(line: ScaleLine, factor: Fraction) -> str:
     """Return a note; what it counts is for the recipe as written, and at another size says so."""
     if line.note_counts and factor != 1:
-        return f"{line.note} (for the recipe as written)"
+        return _say("as_written_note", note=line.note)
     return line.note
 
 
@@ -122,7 +126,7 @@ def _round_counted(
     if line.noun_one:
         text = f"{text} {line.noun_many if many else line.noun_one}"
     if line.about:
-        text = f"about {text}"
+        text = _say("about", amount=text)
     scaled = _scaled(line, middle, window, text, holds, kitchen)
     aside = ""
     if not holds and line.each_g:
@@ -158,7 +162,7 @@ def _round_measured(
         holds = holds or abs(kitchen - sum(sizes, Fraction(0)) / 2) <= blind
     text = join_range([end.text for end in rounded])
     if line.about:
-        text = f"about {text}"
+        text = _say("about", amount=text)
     scaled = _scaled(line, (low + high) / 2, window, text, holds, kitchen, through)
     aside = ""
     if not holds and line.density and name != "mass":
@@ -172,7 +176,7 @@ def _round_measured(
 
 
 def _by_weight(grams: Fraction) -> str:
-    return f"{show_decimal(grams, 0 if grams >= 10 else 1)} g by weight"
+    return _say("by_weight", grams=show_decimal(grams, 0 if grams >= 10 else 1))
 
 
 def _through(line: ScaleLine, measures: Measures) -> tuple[Fraction, Ladder]:
@@ -191,19 +195,7 @@ def _through(line: ScaleLine, measures: Measures) -> tuple[Fraction, Ladder]:
 
 def _why(line: ScaleLine) -> str:
     density = show_decimal(line.density or Fraction(0), 3)
-    return f"at {density} g to the ml: {line.density_source}"
-
-
-def join_range(texts: list[str]) -> str:
-    """Join the two ends of a range, saying a common unit once: "100–150 g"."""
-    if len(texts) == 1:
-        return texts[0]
-    low, high = texts
-    number, _, unit = low.partition(" ")
-    other, _, its_unit = high.partition(" ")
-    if unit.rstrip("s") == its_unit.rstrip("s") and " " not in its_unit:
-        return f"{number}–{other} {its_unit}"
-    return f"{low} to {high}"
+    return _say("through", density=density, source=line.density_source)
 
 
 def _scaled(
@@ -232,11 +224,12 @@ def _scaled(
 
 def warning_of(line: ScaledLine) -> str:
     """Say in words that a kitchen amount does not hold."""
-    unit = f" {all_units()[line.unit].shown}" if line.unit else ""
-    exact = f"{show_decimal(line.exact or Fraction(0))}{unit}"
+    named = {"item": line.item, "amount": line.amount_text}
     if not line.unit and line.low is not None and line.high is not None:
-        window = f"{show_decimal(line.low)} to {show_decimal(line.high)}"
-        return f"{line.item}: no whole number lies in {window}; {line.amount_text} is the nearest."
+        ends = {"low": show_decimal(line.low), "high": show_decimal(line.high)}
+        return _say("no_whole_number", **named, **ends)
+    asked = show_decimal(line.exact or Fraction(0))
+    if line.unit:
+        asked = f"{asked} {all_units()[line.unit].shown}"
     percent = show_decimal(abs(line.off) * 100, 0)
-    way = "more" if line.off > 0 else "less"
-    return f"{line.item}: {line.amount_text} is {percent} % {way} than the {exact} asked for."
+    return _say("more" if line.off > 0 else "less", **named, percent=percent, asked=asked)

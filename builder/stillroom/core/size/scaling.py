@@ -24,15 +24,16 @@ from stillroom.core.size.scaled_lines import (
     By,
     Measures,
     ScaledLine,
-    join_range,
     scale_line,
     warning_of,
 )
 from stillroom.core.size.targets import ByFactor, ByTin, LeftOver, Target, Wanted, solve_target
 from stillroom.core.size.what_stays import boiling_warnings, notes_on_scaling
 from stillroom.core.size.whole_batches import Fit, nearest_fit
-from stillroom.core.words.joining import join_and
-from stillroom.core.words.problems import Unreadable
+from stillroom.core.words.joining import join_and, join_range
+from stillroom.core.words.said import Said
+
+_say = Said("stillroom.core.size", "size")
 
 __all__ = ["By", "Measures", "ScaledBatch", "ScaledLine", "scale", "scale_recipe"]
 
@@ -78,15 +79,9 @@ def scale(recipe: Scalable, target: Target, measures: Measures | None = None) ->
     chosen = measures or Measures(recipe.system)
     solved = solve_target(recipe, target)
     if solved.factor > most_times():
-        raise Unreadable(
-            "That is more than a kitchen can make.",
-            f"Ask for {most_times():,} times the recipe at most.",
-        )
+        raise _say.refuse("too_much", most=f"{most_times():,}")
     if solved.factor * least_part() < 1:
-        raise Unreadable(
-            "That is too little to measure.",
-            f"Ask for 1/{least_part()} of the recipe at least.",
-        )
+        raise _say.refuse("too_little", least=least_part())
     asked = sum(one.count for one in solved.containers)
     containers = asked or count_containers(recipe, solved.factor)
     lines = tuple(
@@ -100,7 +95,7 @@ def scale(recipe: Scalable, target: Target, measures: Measures | None = None) ->
         title=recipe.title,
         factor=solved.factor,
         makes=makes,
-        makes_in_full=(fills if recipe.each else f"{makes}: {fills}") if fills else makes,
+        makes_in_full=_in_full(recipe, makes, fills),
         makes_ml=recipe.makes_ml * solved.factor if recipe.makes_ml else None,
         fills=fills,
         containers=containers,
@@ -138,11 +133,21 @@ def fills_text(recipe: Scalable, asked: tuple[Wanted, ...]) -> str:
     """Say the containers asked for: "12 bottles of 50 ml and 1 bottle of 100 ml"."""
     return join_and(
         [
-            f"{one.count} {recipe.container_many if one.count > 1 else recipe.container} of "
-            f"{say_unit(one.size.middle, one.size.unit)}{' to the brim' if one.brim else ''}"
+            _say(
+                "of_size_to_the_brim" if one.brim else "of_size",
+                count=one.count,
+                thing=recipe.container_many if one.count > 1 else recipe.container,
+                size=say_unit(one.size.middle, one.size.unit),
+            )
             for one in asked
         ]
     )
+
+
+def _in_full(recipe: Scalable, makes: str, fills: str) -> str:
+    if not fills:
+        return makes
+    return fills if recipe.each else _say("in_full", makes=makes, fills=fills)
 
 
 def makes_text(recipe: Scalable, factor: Fraction, measures: Measures) -> str:
@@ -162,15 +167,15 @@ def makes_text(recipe: Scalable, factor: Fraction, measures: Measures) -> str:
         text = join_range(
             [ends[0].text] if ends[0].text == ends[1].text else [end.text for end in ends]
         )
-        return f"about {text}" if amount.about else text
+        return _say("about", amount=text) if amount.about else text
     if recipe.each:
         return _jars_text(recipe, amount.middle)
     if amount.high < 1:
-        return f"less than 1 {recipe.thing}"
+        return _say("less_than_one", thing=recipe.thing)
     low, high = (_whole(end) for end in (amount.low, amount.high))
     number = f"{low}" if low == high else f"{low}–{high}"
-    about = "about " if amount.about or low != amount.low else ""
-    return f"{about}{number} {recipe.things if high > 1 else recipe.thing}"
+    text = f"{number} {recipe.things if high > 1 else recipe.thing}"
+    return _say("about", amount=text) if amount.about or low != amount.low else text
 
 
 def _jars_text(recipe: Scalable, count: Fraction) -> str:
@@ -178,9 +183,10 @@ def _jars_text(recipe: Scalable, count: Fraction) -> str:
     size = recipe.each_written
     full = count.__floor__()
     if not full:
-        return f"a part of 1 {recipe.thing} of {size}"
-    text = f"{full} {recipe.things if full > 1 else recipe.thing} of {size}"
-    return text if count == full else f"{text} and a part of another"
+        return _say("part_of_one", thing=recipe.thing, size=size)
+    thing = recipe.things if full > 1 else recipe.thing
+    text = _say("of_size", count=full, thing=thing, size=size)
+    return text if count == full else _say("and_a_part", text=text)
 
 
 def _whole(value: Fraction) -> Fraction:

@@ -20,7 +20,12 @@ from stillroom.core.amounts.rounding import (
     share_named,
 )
 from stillroom.core.amounts.tins import Tin
-from stillroom.core.amounts.units import DECIMAL_UNITS, all_units, counted_nouns
+from stillroom.core.amounts.units import (
+    DECIMAL_UNITS,
+    MARKET_WEIGHTS,
+    all_units,
+    counted_nouns,
+)
 from stillroom.core.recipe.model import Recipe
 from stillroom.core.size.finished_data import finished_data, finished_tables
 from stillroom.core.size.scalable import ScaleLine, scalable_of
@@ -63,6 +68,8 @@ def shared_data(country: str = "GB") -> dict[str, Any]:
             for name, unit in all_units().items()
         },
         "reads": read_data("units.yml")["reads"],
+        "elsewhere": read_data("units.yml")["elsewhere"],
+        "never_offered": list(MARKET_WEIGHTS),
         "counted": {form: list(pair) for form, pair in counted_nouns().items()},
         "one_and_many": plural_tables(),
         "near": {"plain": str(share_named("near", "plain"))},

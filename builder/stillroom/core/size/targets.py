@@ -14,17 +14,19 @@ from fractions import Fraction
 
 from stillroom.core.amounts.quantities import Amount, parse_leading_amount, parse_number
 from stillroom.core.amounts.tins import Tin, pan_factor, read_own_tin
-from stillroom.core.amounts.units import System, base_size, convert, size_of, unit_words
+from stillroom.core.amounts.units import System, base_size, convert, offered_words, size_of
 from stillroom.core.size.scalable import Scalable, ScaleLine
+from stillroom.core.words.joining import join_and
+from stillroom.core.words.nearest import did_you_mean
 from stillroom.core.words.plurals import singular
-from stillroom.core.words.problems import Unreadable, did_you_mean
+from stillroom.core.words.problems import Unreadable
+from stillroom.core.words.said import Said
 
 _BETWEEN = re.compile(r"\s*(?:\+|;|,(?!\d)|\band\b)\s*")
 _COUNTED = re.compile(
     r"^(?P<count>\d{1,9})\s*(?:x|×|\*|(?:[a-z-]+\s+)?of)\s*(?P<size>.+)$", re.IGNORECASE
 )
-FILL_HELP = 'Write it as "12 x 50 ml" or "12 x 50 ml + 6 x 100 ml".'
-HAVE_HELP = 'Write it as "17 cinnamon sticks" or "500 g sugar + 1 l vodka".'
+_say = Said("stillroom.core.size", "size")
 
 
 @dataclass(frozen=True)
@@ -105,9 +107,7 @@ def parse_times(text: str) -> ByFactor:
     """Read "3", "1½" or "1/3"; raises Unreadable."""
     factor = parse_number(text)
     if factor <= 0:
-        raise Unreadable(
-            "A batch of nothing cannot be made.", 'Write a number such as "3" or "1/2".'
-        )
+        raise _say.refuse("nothing")
     return ByFactor(factor)
 
 
@@ -115,7 +115,7 @@ def parse_wanted(text: str, system: System) -> ByMakes:
     """Read "200 ml", "1½ pints" or "36 biscuits"; raises Unreadable."""
     amount, rest = parse_leading_amount(text, system)
     if amount is None or amount.low <= 0:
-        raise Unreadable(f'"{text}" is not an amount.', 'Write it as "750 ml" or "36 biscuits".')
+        raise _say.refuse("not_an_amount", text=text)
     return ByMakes(amount, rest)
 
 
@@ -132,9 +132,9 @@ def parse_fill(text: str, system: System = "metric") -> ByContainers:
         match = _COUNTED.match(part)
         size, rest = parse_leading_amount(match["size"], system) if match else (None, "")
         if not match or size is None or size.low <= 0 or int(match["count"]) < 1:
-            raise Unreadable(f'"{part}" does not name containers.', FILL_HELP)
+            raise _say.refuse("no_containers", text=part)
         if not size.unit or size_of(size.unit) not in ("volume", "mass"):
-            raise Unreadable(f'"{part}" does not say how much a container holds.', FILL_HELP)
+            raise _say.refuse("no_size", text=part)
         found.append(Wanted(int(match["count"]), size, "brim" in rest.lower()))
     return ByContainers(tuple(found))
 
@@ -151,7 +151,7 @@ def parse_have(text: str, system: System = "metric") -> ByHand:
         words = " ".join(word for word in (amount.noun if amount else "", rest) if word)
         words = re.sub(r"^of\s+", "", words)
         if amount is None or amount.low <= 0 or not words:
-            raise Unreadable(f'"{part}" does not say how much of what.', HAVE_HELP)
+            raise _say.refuse("nothing_on_hand", text=part)
         found.append((amount, words))
     return ByHand(tuple(found))
 
@@ -162,7 +162,7 @@ def parse_vessel(text: str, system: System = "metric") -> ByVessel | ByTin:
         return ByTin(tin)
     amount, _rest = parse_leading_amount(text, system)
     if amount is None or amount.low <= 0 or not amount.unit or size_of(amount.unit) != "volume":
-        raise Unreadable(f'"{text}" is not the size of a vessel.', 'Write it as "1.5 l".')
+        raise _say.refuse("no_vessel", text=text)
     return ByVessel(amount)
 
 
@@ -200,11 +200,11 @@ def solve_target(recipe: Scalable, target: Target) -> Solved:
         return Solved(wanted / _makes_ml(recipe), containers=target.containers)
     if isinstance(target, ByTin):
         if recipe.tin is None:
-            raise Unreadable("This recipe names no tin of its own.", "Ask by what it makes.")
+            raise _say.refuse("no_tin")
         return Solved(pan_factor(recipe.tin, target.tin))
     if isinstance(target, ByVessel):
         if not recipe.stands_ml:
-            raise Unreadable("Nothing of this recipe stands in a vessel.", "Ask by what it makes.")
+            raise _say.refuse("stands_in_nothing")
         usable = convert(target.capacity.middle, target.capacity.unit, "ml") * recipe.vessel_share
         return Solved(usable / recipe.stands_ml)
     return _solve_hand(recipe, target)
@@ -214,12 +214,10 @@ def _factor_of_makes(recipe: Scalable, target: ByMakes) -> Fraction:
     amount = target.amount
     if not amount.unit:
         if recipe.makes.unit and target.things:
-            words = unit_words(recipe.system)
-            raise Unreadable(
-                f'"{target.things}" is not a unit.', did_you_mean(target.things, words)
-            )
+            mend = did_you_mean(target.things, offered_words(recipe.system))
+            raise _say.refuse("unknown_unit", word=target.things, mend=mend)
         if recipe.makes.unit:
-            raise Unreadable("This recipe is measured, not counted.", 'Write it as "750 ml".')
+            raise _say.refuse("measured")
         return amount.middle / recipe.makes.middle
     whole = recipe.each.times(recipe.makes.middle) if recipe.each else recipe.makes
     if whole.unit and size_of(whole.unit) == size_of(amount.unit):
@@ -229,10 +227,7 @@ def _factor_of_makes(recipe: Scalable, target: ByMakes) -> Fraction:
 
 def _makes_ml(recipe: Scalable) -> Fraction:
     if recipe.makes_ml is None:
-        raise Unreadable(
-            "This recipe makes things that are counted, not poured.",
-            f'Write it as "{recipe.makes.middle} {recipe.things}".',
-        )
+        raise _say.refuse("counted", count=recipe.makes.middle, things=recipe.things)
     return recipe.makes_ml
 
 
@@ -242,12 +237,9 @@ def _holds_ml(recipe: Scalable, wanted: Wanted) -> Fraction:
     if not wanted.brim:
         return size
     if recipe.headspace_ml is None:
-        raise Unreadable(
-            "Only the jars of a preserve are reckoned from their brim.",
-            "Write what one holds when it is filled.",
-        )
+        raise _say.refuse("no_brim")
     if size <= recipe.headspace_ml:
-        raise Unreadable("Such a jar is all headspace.", "Name a larger one.")
+        raise _say.refuse("all_headspace")
     return size - recipe.headspace_ml
 
 
@@ -256,7 +248,7 @@ def _ml(recipe: Scalable, amount: Amount) -> Fraction:
         return convert(amount.middle, amount.unit, "ml")
     if size_of(amount.unit) == "mass" and recipe.finished_density:
         return convert(amount.middle, amount.unit, "g") / recipe.finished_density
-    raise Unreadable("This recipe is not measured so.", 'Write a volume, such as "750 ml".')
+    raise _say.refuse("not_measured_so")
 
 
 def _solve_hand(recipe: Scalable, target: ByHand) -> Solved:
@@ -277,7 +269,7 @@ def _solve_hand(recipe: Scalable, target: ByHand) -> Solved:
 def _in_one_measure(recipe: Scalable, line: ScaleLine, have: Amount) -> tuple[Fraction, Fraction]:
     """Return what one batch needs of a line and what is there, in ml, g, mm or a count."""
     if line.scales != "with the batch" or line.form == "words":
-        raise Unreadable(f'"{line.item}" does not grow with the batch.', "Name another ingredient.")
+        raise _say.refuse("does_not_grow", item=line.item)
     need = written_middle(recipe, line) * base_size(line.unit)
     there = have.middle * base_size(have.unit)
     sizes = (size_of(line.unit), size_of(have.unit))
@@ -289,9 +281,7 @@ def _in_one_measure(recipe: Scalable, line: ScaleLine, have: Amount) -> tuple[Fr
         return need, there / line.density
     if sizes == ("count", "mass") and line.each_g:
         return need, there / line.each_g
-    raise Unreadable(
-        f'"{line.item}" is not measured so in this recipe.', f"It is written as {line.written}."
-    )
+    raise _say.refuse("item_not_measured_so", item=line.item, written=line.written)
 
 
 def written_range(recipe: Scalable, line: ScaleLine) -> tuple[Fraction, Fraction]:
@@ -325,9 +315,9 @@ def find_line(words: str, lines: Sequence[ScaleLine]) -> int:
     if len(fits) == 1:
         return fits[0]
     if fits:
-        both = " and ".join(f'"{names[place]}"' for place in fits)
-        raise Unreadable(f'"{words}" fits {both}.', "Write the whole name.")
-    raise Unreadable(f'"{words}" is not in this recipe.', did_you_mean(words, names))
+        items = join_and([f'"{names[place]}"' for place in fits])
+        raise _say.refuse("fits_several", words=words, items=items)
+    raise _say.refuse("not_in_recipe", words=words, mend=did_you_mean(words, names))
 
 
 def _stems(words: str) -> set[str]:

@@ -17,6 +17,9 @@ from stillroom.core.amounts.rounding import rounding_data
 from stillroom.core.amounts.tins import tin_note
 from stillroom.core.size.scalable import Scalable
 from stillroom.core.words.data_files import read_data
+from stillroom.core.words.said import Said
+
+_say = Said("stillroom.core.size", "size")
 
 _VESSELS_TOLD = 4  # nobody has more of one size: then the litres must do
 
@@ -103,11 +106,9 @@ def vessel_note(recipe: Scalable, factor: Fraction) -> str:
         return ""
     litres = Fraction((wanted / 100).__ceil__(), 10)
     vessels = (wanted / recipe.vessel_ml).__ceil__()
-    return (
-        f"It would not fit the {show_decimal(recipe.vessel_ml / 1000)} l vessel: take "
-        f"{show_decimal(litres, 1)} l in all"
-        + (f", or {vessels} such vessels." if vessels <= _VESSELS_TOLD else ".")
-    )
+    own, wants = show_decimal(recipe.vessel_ml / 1000), show_decimal(litres, 1)
+    words = "vessels" if vessels <= _VESSELS_TOLD else "vessel"
+    return _say(words, own=own, litres=wants, count=vessels)
 
 
 def boiling_warnings(kind: str, factor: Fraction) -> tuple[str, ...]:

@@ -20,7 +20,9 @@ from typing import Final
 from stillroom.core.when.stage_dates import DatedStage
 from stillroom.core.when.timeline import Timeline
 from stillroom.core.words.day_words import say_day, say_minutes
+from stillroom.core.words.said import Said
 
+_say: Final = Said("stillroom.core.when", "dates")
 MORNING_HOUR: Final = 9
 DOMAIN: Final = "stillroom"
 
@@ -89,31 +91,27 @@ def _entries(whose: str, title: str, timeline: Timeline) -> Iterator[CalendarEnt
     for row in timeline.stages:
         if row.dates:
             yield _row_entry(uid(row.word), title, row)
-    ages = [("usable", "Usable now", timeline.usable), ("best", "At its best", timeline.best)]
+    ages = [("usable", timeline.usable), ("best", timeline.best)]
     if timeline.usable >= timeline.best:
         ages = ages[1:]
-    for word, said, day in ages:
-        yield CalendarEntry(uid(word), f"{said}: {title}", "", day, None, ())
-    give, said = f"At its best from {say_day(timeline.best)}.", "Give"
-    if not timeline.asked:
-        said = "Can be given"
-    yield CalendarEntry(
-        uid("give"), f"{said}: {title}", give, timeline.give, None, (-15, MORNING_HOUR)
-    )
+    for word, day in ages:
+        yield CalendarEntry(uid(word), _say(f"entry_{word}", title=title), "", day, None, ())
+    given = _say("entry_give" if timeline.asked else "entry_can_be_given", title=title)
+    best = _say("best_from", day=say_day(timeline.best))
+    yield CalendarEntry(uid("give"), given, best, timeline.give, None, (-15, MORNING_HOUR))
     if timeline.keep_until:
-        said = "It keeps unopened until today."
-        yield CalendarEntry(uid("keep"), f"Use up: {title}", said, timeline.keep_until, None, (9,))
+        keeps, until = _say("entry_keep", title=title), timeline.keep_until
+        yield CalendarEntry(uid("keep"), keeps, _say("keeps_today"), until, None, (MORNING_HOUR,))
 
 
 def _row_entry(uid: str, title: str, row: DatedStage) -> CalendarEntry:
-    often = {1: "", 2: " twice"}.get(row.times, f" {row.times} times")
-    parts = [f"{say_minutes(row.hands_on_minutes)} of work" if row.hands_on_minutes else ""]
-    parts += [row.where, row.condition]
+    hands = row.hands_on_minutes
+    parts = [_say("of_work", minutes=say_minutes(hands)) if hands else "", row.where, row.condition]
     said = ", ".join(part for part in parts if part)
     reminders = (MORNING_HOUR,) if row.role == "tend" else (-15, MORNING_HOUR)
     return CalendarEntry(
         uid=uid,
-        title=f"{row.name}{often}: {title}",
+        title=_say("entry", count=row.times, name=row.name, title=title),
         description=f"{said}." if said else "",
         day=row.dates[0],
         rule=make_rule(row),

@@ -29,7 +29,8 @@ from dateutil.relativedelta import relativedelta
 from stillroom.core.when.spans import ORDINALS, SPAN_PATTERN, parse_span, tidy
 from stillroom.core.words.data_files import read_data
 from stillroom.core.words.day_words import DAY_NAMES, MONTH_NAMES
-from stillroom.core.words.problems import Unreadable, nearest
+from stillroom.core.words.nearest import nearest
+from stillroom.core.words.problems import Unreadable
 
 YEARS_AHEAD: Final = 8
 FIRST_YEAR: Final = 1900

@@ -3,8 +3,7 @@
 The engine's latest start knows only ageing. Quinces for a December ratafia are bought the autumn
 before: this says so, gives the start that a garden allows, and plans a batch from that start.
 Pure; today is an argument.
-publish/assets/js/when/season.js gives the same in the browser; the words of both are in
-staples/verdicts.yml.
+publish/assets/js/when/season.js gives the same in the browser; the words of both are in said/.
 """
 
 from __future__ import annotations
@@ -16,8 +15,12 @@ from itertools import pairwise
 from dateutil.relativedelta import relativedelta
 
 from stillroom.core.when.timeline import Timed, Timeline, plan_back, plan_forward
-from stillroom.core.when.verdicts import Verdict, verdict_phrases
-from stillroom.core.words.day_words import MONTH_NAMES, say_day
+from stillroom.core.when.verdicts import Verdict
+from stillroom.core.words.day_words import say_day, say_month
+from stillroom.core.words.joining import join_and
+from stillroom.core.words.said import Said
+
+_say = Said("stillroom.core.when", "season")
 
 
 @dataclass(frozen=True, slots=True)
@@ -58,7 +61,7 @@ def _start_in_season(plan: Timeline, today: date | None) -> Verdict:
     elif plan.latest_start_best == plan.latest_start_usable:
         code = "start_in_season_one"
     blanks = {"start": say_day(plan.start), "give": say_day(plan.give)}
-    return Verdict("start_in_season", verdict_phrases()[code].format(**blanks))
+    return Verdict("start_in_season", _say(code, **blanks))
 
 
 def find_season(
@@ -114,18 +117,16 @@ def _note(
     first: date | None = None,
     latest: date | None = None,
 ) -> SeasonNote:
-    phrases, days = verdict_phrases(), {"start": start, "first": first, "latest": latest}
+    days = {"start": start, "first": first, "latest": latest}
     blanks = {name: say_day(day) for name, day in days.items() if day}
     blanks["months"] = _say_months(season)
-    aside = phrases["season_aside" if start is None else "season_aside_start"]
-    return SeasonNote(start, phrases[code].format(**blanks), aside.format(**blanks))
+    aside = "season_aside" if start is None else "season_aside_start"
+    return SeasonNote(start, _say(code, **blanks), _say(aside, **blanks))
 
 
 def _say_months(season: tuple[int, ...]) -> str:
-    names = [MONTH_NAMES[month - 1] for month in season]
-    if len(names) == 1:
-        return names[0]
+    names = [say_month(month) for month in season]
     runs_on = all((one % 12) + 1 == two for one, two in pairwise(season))
     if runs_on and len(names) > 2:
-        return f"{names[0]} to {names[-1]}"
-    return f"{', '.join(names[:-1])} and {names[-1]}"
+        return _say("months_run", first=names[0], last=names[-1])
+    return join_and(names)

@@ -16,7 +16,11 @@ from typing import Final
 from dateutil.relativedelta import relativedelta
 
 from stillroom.core.when.span_words import NUMBER, NUMBER_WORDS, UNIT, UNIT_WORDS, tidy
-from stillroom.core.words.problems import Unreadable, nearest
+from stillroom.core.words.nearest import nearest
+from stillroom.core.words.problems import Unreadable
+from stillroom.core.words.said import Said
+
+_say: Final = Said("stillroom.core.when", "spans")
 
 DAY_UNITS: Final = ("day", "week", "month", "year")
 __all__ = ["ORDINALS", "SPAN_PATTERN", "Span", "parse_span", "tidy"]
@@ -85,11 +89,15 @@ class Span:
             return day + timedelta(days=count * (7 if self.unit == "week" else 1))
         return day + relativedelta(months=count * (12 if self.unit == "year" else 1))
 
+    @property
+    def number(self) -> str:
+        """Its number as it is shown: "2-4"."""
+        return str(self.low) if self.low == self.high else f"{self.low}-{self.high}"
+
     def __str__(self) -> str:
         """Return it as a cook would write it: "about 2-4 weeks"."""
-        number = str(self.low) if self.low == self.high else f"{self.low}-{self.high}"
-        plural = "" if self.high == 1 else "s"
-        return f"{'about ' if self.about else ''}{number} {self.unit}{plural}"
+        said = _say(f"span_{self.unit}", count=self.high, number=self.number)
+        return _say("about_span", span=said) if self.about else said
 
 
 def parse_span(text: str) -> Span:

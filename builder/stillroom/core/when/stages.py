@@ -25,7 +25,8 @@ from typing import Any, Final, Literal, get_args
 
 from stillroom.core.when.spans import ORDINALS, SPAN_PATTERN, Span, parse_span, tidy
 from stillroom.core.words.data_files import read_data
-from stillroom.core.words.problems import Unreadable, nearest
+from stillroom.core.words.nearest import nearest
+from stillroom.core.words.problems import Unreadable
 
 Role = Literal["prepare", "tend", "rest", "strain", "bottle", "finish", "give", "usable", "best"]
 ROLES: Final[tuple[Role, ...]] = get_args(Role)

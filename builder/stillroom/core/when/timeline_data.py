@@ -7,7 +7,6 @@ from typing import Any, Protocol
 from stillroom.core.when.spans import Span
 from stillroom.core.when.stages import Stage
 from stillroom.core.when.timeline import Timed
-from stillroom.core.when.verdicts import verdict_phrases
 
 
 class Titled(Timed, Protocol):
@@ -35,7 +34,6 @@ def timeline_data(recipe: Titled) -> dict[str, Any]:
         "keep": span_data(recipe.lasts),
         "season": list(recipe.season),
         "opened": str(recipe.keeps.opened) if recipe.keeps.opened else None,
-        "phrases": verdict_phrases(),
     }
 
 

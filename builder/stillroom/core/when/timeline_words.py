@@ -16,6 +16,9 @@ from stillroom.core.when.stage_dates import DatedStage
 from stillroom.core.when.stages import MILESTONES, Stage
 from stillroom.core.when.timeline import Timeline
 from stillroom.core.words.day_words import say_day, say_minutes
+from stillroom.core.words.said import Said
+
+_say = Said("stillroom.core.when", "dates")
 
 
 @dataclass(frozen=True, slots=True)
@@ -63,47 +66,50 @@ def timeline_document(timeline: Timeline, season: SeasonNote | None = None) -> d
 def describe_dates(timeline: Timeline) -> tuple[StageWords, ...]:
     """Return every stage with its dates in words, by date, with ages and giving day."""
     rows = [_dated(row) for row in timeline.stages]
-    best = timeline.best.isoformat()
     if timeline.usable < timeline.best:
-        iso = timeline.usable.isoformat()
-        rows.append(StageWords("Usable", f"from {say_day(timeline.usable)}", "", "usable", iso))
-    rows.append(StageWords("At its best", f"from {say_day(timeline.best)}", "", "best", best))
-    give = timeline.give.isoformat()
-    name, when = ("Give", "") if timeline.asked else ("Can be given", "from ")
-    rows.append(StageWords(name, f"{when}{say_day(timeline.give)}", "", "give", give))
+        rows.append(_age("usable", "usable", "from", timeline.usable))
+    rows.append(_age("best", "best", "from", timeline.best))
+    if timeline.asked:
+        iso = timeline.give.isoformat()
+        rows.append(StageWords(_say("give"), say_day(timeline.give), "", "give", iso))
+    else:
+        rows.append(_age("can_be_given", "give", "from", timeline.give))
     if timeline.keep_until:
-        iso = timeline.keep_until.isoformat()
-        rows.append(StageWords("Keeps", f"until {say_day(timeline.keep_until)}", "", "keep", iso))
+        rows.append(_age("keeps", "keep", "until", timeline.keep_until))
     return tuple(sorted(rows, key=lambda row: row.iso_from))
 
 
+def _age(name: str, role: str, way: str, day: date) -> StageWords:
+    iso = day.isoformat()
+    return StageWords(_say(name), _say(way, day=say_day(day)), "", role, iso)
+
+
 def _dated(row: DatedStage) -> StageWords:
-    where = f", {row.where}" if row.where else ""
     hands = say_minutes(row.hands_on_minutes) if row.hands_on_minutes else ""
     if row.role == "tend" and len(row.dates) > 1:
-        count = len(row.dates)
         first, last = say_day(row.dates[0]), say_day(row.dates[-1])
-        when = f"{say_rhythm(row.every, row.times)}, {first} to {last}"
-        hands = f"{count} × {hands}" if row.times == 1 else f"{count * row.times} × {hands}"
+        when = _say("tended", rhythm=say_rhythm(row.every, row.times), first=first, last=last)
+        hands = _say("each_time", count=len(row.dates) * row.times, minutes=hands)
     elif row.to > row.from_:
-        when = f"{say_day(row.from_)} to {say_day(row.to)}"
+        when = _say("days", first=say_day(row.from_), last=say_day(row.to))
         if row.condition:
-            when = f"{row.condition}, about {when}"
+            when = _say("depends", condition=row.condition, when=when)
         elif row.to_earliest < row.to:
-            when += f" ({say_day(row.to_earliest)} at the earliest)"
+            when = _say("at_the_earliest", when=when, day=say_day(row.to_earliest))
     else:
         when = say_day(row.dates[0] if row.dates else row.from_)
-    return StageWords(row.name, when + where, hands, row.role, row.first.isoformat())
+    if row.where:
+        when = _say("where", when=when, where=row.where)
+    return StageWords(row.name, when, hands, row.role, row.first.isoformat())
 
 
 def say_rhythm(every: Span | None, times: int = 1) -> str:
     """Return a rhythm in words: "every day", "every 3 days", "twice a day"."""
     if every is None:
-        return "once"
+        return _say("once")
     if times > 1:
-        often = {2: "twice", 3: "three times", 4: "four times"}.get(times, f"{times} times")
-        return f"{often} a {every.unit}"
-    return f"every {every.unit}" if every.high == 1 else f"every {every}"
+        return _say(f"often_{every.unit}", count=times)
+    return _say(f"every_{every.unit}", count=every.high, number=every.number)
 
 
 def describe_stages(stages: Iterable[Stage]) -> tuple[StageWords, ...]:
@@ -125,22 +131,20 @@ def sum_up(timeline: Timeline, title: str) -> str:
     told: list[tuple[date, str]] = []
     for row in timeline.stages:
         if row.role == "tend" and len(row.dates) > 1:
-            until = say_day(row.dates[-1])
-            told.append(
-                (row.first, f"{row.name} {say_rhythm(row.every, row.times)} until {until}.")
-            )
+            rhythm, until = say_rhythm(row.every, row.times), say_day(row.dates[-1])
+            words = _say("tended_until", name=row.name, rhythm=rhythm, day=until)
+            told.append((row.first, words))
         elif row.role in ("tend", "strain", "bottle"):
-            told.append((row.dates[0], f"{row.name} on {say_day(row.dates[0])}."))
+            told.append((row.dates[0], _say("done_on", name=row.name, day=say_day(row.dates[0]))))
+    given = "given_on" if timeline.asked else "can_be_given_on"
+    ages = [("best_from", timeline.best), (given, timeline.give)]
     if timeline.usable < timeline.best:
-        told.append((timeline.usable, f"Usable from {say_day(timeline.usable)}."))
-    told.append((timeline.best, f"At its best from {say_day(timeline.best)}."))
-    given = "Given" if timeline.asked else "It can be given"
-    told.append((timeline.give, f"{given} on {say_day(timeline.give)}."))
+        ages.insert(0, ("usable_from", timeline.usable))
     if timeline.keep_until:
-        told.append((timeline.keep_until, f"Keeps until {say_day(timeline.keep_until)}."))
-    begun = f"{title}, begun on {say_day(timeline.start)}."
-    parts = [begun, *(words for _, words in sorted(told, key=lambda one: one[0]))]
-    return " ".join(parts)
+        ages.append(("keeps_until", timeline.keep_until))
+    told += [(day, _say(name, day=say_day(day))) for name, day in ages]
+    begun = _say("begun", title=title, day=say_day(timeline.start))
+    return " ".join([begun, *(words for _, words in sorted(told, key=lambda one: one[0]))])
 
 
 def timeline_text(timeline: Timeline, title: str, season: SeasonNote | None = None) -> str:

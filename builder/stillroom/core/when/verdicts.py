@@ -1,16 +1,17 @@
 """What to tell a maker about a plan: start by, too late for best, do not open before, stale.
 
-The words are data (staples/verdicts.yml), shared with the browser. What is not here: the dates.
+The words are data (said/), shared with the browser. What is not here: the dates.
 """
 
 from __future__ import annotations
 
 from dataclasses import dataclass
 from datetime import date
-from functools import cache
 
-from stillroom.core.words.data_files import read_data
 from stillroom.core.words.day_words import say_day
+from stillroom.core.words.said import Said
+
+_say = Said("stillroom.core.when", "verdicts")
 
 
 @dataclass(frozen=True, slots=True)
@@ -47,12 +48,6 @@ class PlanFacts:
     earliest_start_fresh: date | None
 
 
-@cache
-def verdict_phrases() -> dict[str, str]:
-    """Return the phrase of each code, with its blanks."""
-    return dict(read_data("verdicts.yml"))
-
-
 def give_verdict(facts: PlanFacts) -> Verdict:
     """Return the verdict on a plan."""
     code = _code(facts)
@@ -68,7 +63,7 @@ def give_verdict(facts: PlanFacts) -> Verdict:
         "fresh": facts.earliest_start_fresh,
     }
     said = {name: say_day(day) for name, day in dates.items() if day}
-    return Verdict(code, verdict_phrases()[_phrase(code, facts)].format(**said))
+    return Verdict(code, _say(_phrase(code, facts), **said))
 
 
 def _code(facts: PlanFacts) -> str:

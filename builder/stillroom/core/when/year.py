@@ -23,7 +23,7 @@ from stillroom.core.when.timeline import (
     latest_start_usable,
     plan_back,
 )
-from stillroom.core.words.day_words import MONTH_NAMES
+from stillroom.core.words.day_words import say_month
 
 _TASK_OF: Final = {"strain": "bottle", "bottle": "bottle", "finish": "bottle", "tend": "tend"}
 _LABELLING: Final = ("Label", "Wrap", "Tag", "Tie", "Box")
@@ -83,7 +83,7 @@ class Month:
     @property
     def name(self) -> str:
         """The month's name."""
-        return MONTH_NAMES[self.first.month - 1]
+        return say_month(self.first.month)
 
     def of(self, task: str) -> tuple[Task, ...]:
         """Return the tasks of one sort."""

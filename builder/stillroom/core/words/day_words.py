@@ -9,13 +9,26 @@ from __future__ import annotations
 from datetime import date
 from typing import Final
 
-DAY_NAMES: Final = (
-    "Monday", "Tuesday", "Wednesday", "Thursday", "Friday", "Saturday", "Sunday",
-)  # fmt: skip
-MONTH_NAMES: Final = (
-    "January", "February", "March", "April", "May", "June",
-    "July", "August", "September", "October", "November", "December",
-)  # fmt: skip
+from stillroom.core.words.said import OWN, Said, read_room
+
+_say: Final = Said("stillroom.core.words", "words")
+# names by which a day or a month may be written in a book's settings, whatever is said
+DAY_NAMES: Final = tuple(read_room("stillroom.core.words", OWN)["words"]["weekdays"])
+MONTH_NAMES: Final = tuple(read_room("stillroom.core.words", OWN)["words"]["months"])
+
+
+def say_month(month: int) -> str:
+    """Return a month's name, counted from 1.
+
+    >>> say_month(9)
+    'September'
+    """
+    return str(_say.phrases["months"][month - 1])
+
+
+def short_month(month: int) -> str:
+    """Return a month's short name: "Jan", "Sept"."""
+    return str(_say.phrases["months_short"][month - 1])
 
 
 def say_day(day: date) -> str:
@@ -24,22 +37,26 @@ def say_day(day: date) -> str:
     >>> say_day(date(2027, 12, 18))
     'Saturday 18 December 2027'
     """
-    return f"{DAY_NAMES[day.weekday()]} {day.day} {MONTH_NAMES[day.month - 1]} {day.year}"
+    weekday = _say.phrases["weekdays"][day.weekday()]
+    return _say("day", weekday=weekday, day=day.day, month=say_month(day.month), year=day.year)
 
 
 def say_day_short(day: date) -> str:
-    """Return a day without its weekday, the month cut to three letters ("Sept" but for one).
+    """Return a day without its weekday, the month cut short.
 
     >>> say_day_short(date(2027, 12, 18))
     '18 Dec 2027'
     """
-    return f"{day.day} {short_month(day.month)} {day.year}"
+    return _say("day_short", day=day.day, month=short_month(day.month), year=day.year)
 
 
-def short_month(month: int) -> str:
-    """Return a month's short name: "Jan", "Sept"."""
-    name = MONTH_NAMES[month - 1]
-    return name if len(name) <= 4 else ("Sept" if month == 9 else name[:3])
+def say_day_and_month(day: date) -> str:
+    """Return a day without its year.
+
+    >>> say_day_and_month(date(2027, 12, 18))
+    '18 Dec'
+    """
+    return _say("day_and_month", day=day.day, month=short_month(day.month))
 
 
 def say_minutes(minutes: int) -> str:
@@ -49,5 +66,8 @@ def say_minutes(minutes: int) -> str:
     ('1 h 35 min', '40 min', '1 h')
     """
     hours, rest = divmod(minutes, 60)
-    parts = ([f"{hours} h"] if hours else []) + ([f"{rest} min"] if rest or not hours else [])
-    return " ".join(parts)
+    if not hours:
+        return _say("minutes", minutes=rest)
+    if not rest:
+        return _say("hours", hours=hours)
+    return _say("hours_and_minutes", hours=hours, minutes=rest)

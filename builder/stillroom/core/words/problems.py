@@ -5,7 +5,6 @@ Leaves out how they are shown: the command prints them, the plugin logs them.
 
 from __future__ import annotations
 
-import difflib
 import re
 from collections.abc import Iterable
 from dataclasses import dataclass
@@ -90,30 +89,3 @@ def say_written(value: object) -> str:
     if isinstance(value, dict | list | tuple):
         return "a list"
     return f'"{value}"'
-
-
-def nearest(word: str, known: Iterable[str], likeness: float = 0.6) -> str | None:
-    """Return the known word most like `word` (1 is the same), or None when none is close.
-
-    >>> nearest("cupp", ["cup", "clove"])
-    'cup'
-    """
-    lowered = {candidate.lower(): candidate for candidate in known}
-    found = difflib.get_close_matches(word.lower(), lowered, n=1, cutoff=likeness)
-    return lowered[found[0]] if found else None
-
-
-def did_you_mean(word: str, known: Iterable[str]) -> str:
-    """Say which known word was probably meant, or list what may be written if that is short.
-
-    >>> did_you_mean("titel", ["title", "kind"])
-    'Did you mean "title"?'
-    >>> did_you_mean("xyzzy", ["title", "kind"])
-    'It may be: kind, title.'
-    """
-    choices = sorted(known)
-    match = nearest(word, choices)
-    if match:
-        return f'Did you mean "{match}"?'
-    # A list longer than a glance helps nobody.
-    return f"It may be: {', '.join(choices)}." if len(choices) <= 24 else ""

@@ -14,7 +14,7 @@ from fractions import Fraction
 from stillroom.core.amounts.quantities import show_decimal
 from stillroom.core.amounts.units import size_of
 from stillroom.core.lines.staple_table import find_staple
-from stillroom.core.words.day_words import MONTH_NAMES
+from stillroom.core.words.day_words import say_month
 from stillroom.core.words.plurals import plural
 from stillroom.giving.batches import Batch, Making
 from stillroom.giving.money.buying import Basketful, PackOffer, buy_cheapest
@@ -192,4 +192,4 @@ def month_words(month: Month) -> str:
     >>> month_words((2027, 3))
     'March 2027'
     """
-    return f"{MONTH_NAMES[month[1] - 1]} {month[0]}"
+    return f"{say_month(month[1])} {month[0]}"

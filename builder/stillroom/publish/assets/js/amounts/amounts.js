@@ -3,7 +3,12 @@
  * kitchen can measure. The twin of quantities.py and rounding.py, reading the same tables.
  */
 
+import SAID from "../../data/said/amounts-amounts.js";
+import { didYouMean } from "../words/nearest.js";
+import { speaker } from "../words/said.js";
 import { Fraction, HALF, ONE, ZERO } from "./fraction.js";
+
+const say = speaker(SAID);
 
 const VULGAR = {
   "½": [1, 2], "⅓": [1, 3], "⅔": [2, 3], "¼": [1, 4], "¾": [3, 4], "⅕": [1, 5], "⅖": [2, 5],
@@ -16,7 +21,6 @@ const NUMBER = String.raw`(?:${SPACED}|\d+\s*[${SIGNS}]|[${SIGNS}]|\d+\s+\d+\s*[
 const SURE = /^(?:\d+(?:\.\d+)?|[1-9]\d{0,2}(?:,\d{3})+(?:\.\d+)?)$/;
 const COULD_BE_THOUSANDS = /^[1-9]\d{0,2}\.\d{3}$/;
 const MOST_SIGNS = 60; // as in quantities.py
-const HOW_TO_WRITE_NUMBERS = 'Write "3", "2.5", "1/2" or "1 1/2".';
 const WHOLE_SPACED = new RegExp(`^${SPACED}$`);
 const WHOLE_NUMBER = new RegExp(`^${NUMBER}$`);
 const LEADING = new RegExp(
@@ -27,13 +31,6 @@ const SHOWN = new Map(
     .filter(([, [, bottom]]) => [2, 3, 4, 8].includes(bottom))
     .map(([sign, [top, bottom]]) => [`${top}/${bottom}`, sign]),
 );
-
-/** What a reader typed cannot be read; the message says what to write instead. */
-export class Unreadable extends Error {
-  constructor(what, mend = "") {
-    super(`${what} ${mend}`.trim());
-  }
-}
 
 /** Turn the book's shared tables from text into fractions, once. */
 export function readTables(data) {
@@ -56,28 +53,37 @@ export function readTables(data) {
       }));
     }
   }
-  return { ...data, units, ladders, words: readWords(data) };
+  return { ...data, units, ladders, ...readWords(data) };
 }
 
+/** The words of units by system, all that are read and those that are offered for a misspelt one. */
 function readWords(data) {
-  const words = {};
+  const [words, offered] = [{}, {}];
   for (const system of Object.keys(data.ladders)) {
-    words[system] = new Map();
+    const own = new Map();
     for (const [name, unit] of Object.entries(data.units)) {
-      for (const word of unit.words) words[system].set(word, name);
+      if (!data.never_offered.includes(name)) for (const word of unit.words) own.set(word, name);
     }
     for (const [spoken, meaning] of Object.entries(data.reads)) {
-      for (const word of spoken.split(", ")) words[system].set(word, meaning[system]);
+      for (const word of spoken.split(", ")) own.set(word, meaning[system]);
     }
+    offered[system] = [...own.keys()];
+    for (const [spoken, meaning] of Object.entries(data.elsewhere)) {
+      for (const word of spoken.split(", ")) own.set(word, meaning);
+    }
+    for (const name of data.never_offered) {
+      for (const word of data.units[name].words) own.set(word, name);
+    }
+    words[system] = own;
   }
-  return words;
+  return { words, offered };
 }
 
 /** Read a whole, decimal, mixed or vulgar number exactly; throws Unreadable. */
 export function parseNumber(text) {
   let bare = text.trim().replaceAll("⁄", "/");
   if (bare.length > MOST_SIGNS || !WHOLE_NUMBER.test(bare)) {
-    throw new Unreadable(`"${text}" is not a number.`, HOW_TO_WRITE_NUMBERS);
+    throw say.refuse("not_a_number", { text });
   }
   if (WHOLE_SPACED.test(bare)) return spaced(bare);
   let total = ZERO;
@@ -90,7 +96,7 @@ export function parseNumber(text) {
   for (const part of bare.replace(/\s*\/\s*/g, "/").split(/\s+/).filter(Boolean)) {
     const [top, bottom] = part.split("/");
     if (bottom && /^0+$/.test(bottom)) {
-      throw new Unreadable(`"${text}" divides by nothing.`, 'Write a fraction such as "1/2".');
+      throw say.refuse("divides_by_nothing", { text });
     }
     total = total.plus(decimal(top).over(bottom ? Fraction.parse(bottom) : ONE));
   }
@@ -102,8 +108,7 @@ function spaced(digits) {
   const [first, ...groups] = digits.split(/\s+/);
   const together = [first, ...groups].join("");
   if (!groups[0].startsWith("0")) {
-    const mend = `Write "${together}" or "${first} x ${groups.join(" ")}".`;
-    throw new Unreadable(`"${digits}" could be read in two ways.`, mend);
+    throw say.refuse("two_amounts", { text: digits, together, first, rest: groups.join(" ") });
   }
   return Fraction.parse(together);
 }
@@ -114,13 +119,13 @@ function decimal(digits) {
     return Fraction.parse(digits.replaceAll(",", ""));
   }
   const [whole, ...rest] = digits.split(/[.,]/);
-  if (rest.length !== 1) throw new Unreadable(`"${digits}" is not a number.`, HOW_TO_WRITE_NUMBERS);
+  if (rest.length !== 1) throw say.refuse("not_a_number", { text: digits });
   const point = `${whole}.${rest[0].replace(/0+$/, "") || "0"}`;
   if (rest[0].length !== 3) {
-    throw new Unreadable(`"${digits}" has a comma for a point.`, `Write "${point}".`);
+    throw say.refuse("comma_for_a_point", { text: digits, point });
   }
   const together = `${whole}${rest[0]}`.replace(/^0+(?=\d)/, "");
-  throw new Unreadable(`"${digits}" could be read in two ways.`, `Write "${point}" or "${together}".`);
+  throw say.refuse("two_ways", { text: digits, one: point, other: together });
 }
 
 /** Split "1 l vodka" into {low, high, unit, noun} and the rest; no amount gives null. */
@@ -130,7 +135,7 @@ export function parseLeading(text, system, tables) {
   const low = parseNumber(found[2]);
   const high = found[3] ? parseNumber(found[3]) : low;
   if (high.below(low)) {
-    throw new Unreadable(`The range "${found[2]}-${found[3]}" runs backwards.`, "Write the smaller first.");
+    throw say.refuse("backwards", { low: found[2], high: found[3] });
   }
   return takeUnit({ low, high, unit: "", noun: "" }, found[4], system, tables);
 }
@@ -147,7 +152,7 @@ function takeUnit(amount, rest, system, tables) {
     }
   }
   if (glued && words.length) {
-    throw new Unreadable(`"${words[0]}" is not a unit.`, 'Write it as "750 ml", "1½ pints" or "2 1/2 cups".');
+    throw say.refuse("not_a_unit", { word: words[0], mend: didYouMean(words[0], tables.offered[system]) });
   }
   const noun = words.length ? tables.counted[words[0].toLowerCase().replace(/,+$/, "")] : undefined;
   if (noun) return { amount: { ...amount, noun: noun[0] }, rest: words.slice(1).join(" ") };
@@ -238,21 +243,4 @@ export function sayUnit(number, unit, tables) {
   const known = tables.units[unit];
   const shown = known.decimal ? showDecimal(number) : showNumber(number);
   return `${shown} ${number.above(ONE) ? known.many : known.shown}`;
-}
-
-/** Join the two ends of a range, saying a common unit once. */
-export function joinRange(texts) {
-  if (texts.length === 1) return texts[0];
-  const [low, high] = texts.map((text) => {
-    const space = text.indexOf(" ");
-    return space < 0 ? [text, ""] : [text.slice(0, space), text.slice(space + 1)];
-  });
-  const bare = (unit) => unit.replace(/s+$/, "");
-  if (bare(low[1]) === bare(high[1]) && !high[1].includes(" ")) return `${low[0]}–${high[0]} ${high[1]}`;
-  return `${texts[0]} to ${texts[1]}`;
-}
-
-/** Join with commas and a last "and". */
-export function joinAnd(words) {
-  return words.length > 1 ? `${words.slice(0, -1).join(", ")} and ${words.at(-1)}` : words.join("");
 }

@@ -1,7 +1,11 @@
 /** Which tin another batch wants to stand as high in: the twin of tins.py. */
 
+import SAID from "../../data/said/amounts-amounts.js";
+import { speaker } from "../words/said.js";
 import { showDecimal } from "./amounts.js";
 import { Fraction, HALF, ONE } from "./fraction.js";
+
+const say = speaker(SAID);
 
 const QUARTER_CIRCLE = new Fraction(3126535n, 995207n * 4n); // pi as Python's limit_denominator(10**6)
 const INCH = new Fraction(254, 100);
@@ -20,7 +24,7 @@ function readTin(words) {
 
 /** Read the tin a cook has: "24 cm round tin", or shorter "24 cm round"; null for no tin. */
 export function readOwnTin(text) {
-  return readTin(text.trim()) ?? readTin(`${text.trim()} tin`);
+  return readTin(text.trim()) ?? readTin(say("tin", { size: text.trim() }));
 }
 
 function areaOf({ words, unit, across, along }) {
@@ -38,19 +42,20 @@ export function panFactor(own, other) {
 /** Return the sentence of a tin {words, unit, across, along} at a factor; "" for the same tin. */
 export function tinNote(tin, factor) {
   if (!tin || factor.equals(ONE)) return "";
-  const choices = factor.whole ? [`${factor} of them`] : [];
+  const choices = factor.whole ? [say("of_them", { count: factor })] : [];
   const own = Fraction.parse(tin.across);
   if (tin.along) {
     const area = showDecimal(own.times(Fraction.parse(tin.along)).times(factor), 0);
-    choices.push(`one of ${area} ${tin.unit === "cm" ? "cm²" : "square inches"}`);
+    choices.push(say("one_of", { size: area, unit: say(tin.unit === "cm" ? "square_cm" : "square_inches") }));
   } else {
     const across = acrossOf(tin, factor);
     if (new Fraction(across).equals(own)) return "";
-    if (across) choices.push(`one of ${across} ${tin.unit}`);
+    if (across) choices.push(say("one_of", { size: across, unit: tin.unit }));
   }
-  if (!choices.length) choices.push("share it among several");
-  const start = `To stand as high it wants ${showDecimal(factor)} times the area of the ${tin.words}`;
-  return `${start}: ${choices.join(", or ")}.`;
+  if (!choices.length) choices.push(say("share_it"));
+  return say("to_stand_as_high", {
+    times: showDecimal(factor), tin: tin.words, choices: choices.join(say("or_else")),
+  });
 }
 
 /** The nearest whole size of the same shape, 0 when no oven takes it. */

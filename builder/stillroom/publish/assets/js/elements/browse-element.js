@@ -2,6 +2,11 @@
    still be started, by what it is free from. The page's address carries what was chosen. */
 
 import { onStateChange, readState, writeState } from "./address-state.js";
+import SAID from "../../data/said/pages-browse.js";
+import { joinAnd } from "../words/joining.js";
+import { speaker } from "../words/said.js";
+
+const say = speaker(SAID);
 
 const NAMES = ["kind", "start", "free"];
 
@@ -26,14 +31,9 @@ export function fits(entry, chosen, today) {
 
 /** How many were found, in words, and what else stored produce would allow. */
 export function sayFound(count, stored = []) {
-  const more = stored.length ? `With produce stored or bought in, also ${listed(stored)}.` : "";
-  if (count === 0) return more || "Nothing in the book fits. Leave one of the blanks wider.";
-  const found = count === 1 ? "One recipe." : `${count} recipes.`;
-  return more ? `${found} ${more}` : found;
-}
-
-function listed(titles) {
-  return titles.length === 1 ? titles[0] : `${titles.slice(0, -1).join(", ")} and ${titles.at(-1)}`;
+  const more = stored.length ? say("with_stored", { titles: joinAnd(stored) }) : "";
+  if (count === 0) return more || say("nothing_fits");
+  return more ? `${say("found", { count })} ${more}` : say("found", { count });
 }
 
 export class BrowseElement extends HTMLElement {

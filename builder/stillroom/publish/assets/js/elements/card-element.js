@@ -1,15 +1,19 @@
 // <stillroom-card>: the usage card on a recipe's page. Names and the day typed here stand on the
 // card at once, stay in this browser (sessionStorage), and go nowhere else.
 
+import SAID from "../../data/said/pages-card.js";
+import { cardFaces, measuringHolder } from "../paper/card-faces.js";
 import { fitCard } from "../paper/card-fit.js";
-import { markDate, sayDate } from "../label/date-marks.js";
-import { isoDay, today } from "../when/dates.js";
-import { impose } from "../paper/paper.js";
-import { fitPreview } from "./preview-zoom.js";
-import { MOST_OF_ONE, boxOfCard, readWhole } from "./print-choices.js";
+import { boxOfCard, impose } from "../paper/paper.js";
 import { laySheets, printSheets } from "../paper/sheets.js";
+import { Unreadable, speaker } from "../words/said.js";
+import { writeCard } from "./card-words.js";
+import { MOST_OF_ONE, readWhole } from "./figures.js";
+import { fitPreview } from "./preview-zoom.js";
 import { fillField, keep, kept } from "./stored.js";
+import { proposeToday } from "./today-field.js";
 
+const say = speaker(SAID);
 const STORE = "stillroom-card-names";
 
 // a folded card's two panels go beside each other on a wide page, under one another on a telephone
@@ -17,50 +21,7 @@ const OPENED_MM = 210;
 const PANEL_MM = 105;
 const WIDE_MM = 150;
 
-/** Write names and the made-on day on a card; the date mark follows by the rule of date-marks.js. */
-export function writeCard(card, { to, from, made }) {
-  setName(card, "to", to);
-  setName(card, "from", from);
-  card.querySelector(".card-names").hidden = !(to || from);
-  if (!card.dataset.keeps) return;
-  const keeps = JSON.parse(card.dataset.keeps);
-  card.querySelector(".card-made").textContent = made ? sayDate(made, keeps.language) : "";
-  const date = card.querySelector(".card-date");
-  card.dataset.undated ??= date.textContent; // "Best before: 2 years from the day it was made"
-  date.textContent = (made && markDate(made, keeps)?.text) || card.dataset.undated;
-}
-
-/** Propose today as the day it was made. */
-export function proposeToday(form) {
-  const { made } = form.elements;
-  if (made.type === "date" && !made.value) made.value = isoDay(today());
-}
-
-function setName(card, which, name) {
-  card.querySelector(`.card-${which}`).textContent = name;
-  card.querySelector(`.card-${which}-words`).hidden = !name;
-}
-
-/** The faces of a fitted card, each in its own `.usage-card` so that the type keeps its level. */
-export function cardFaces(card) {
-  return [...card.querySelectorAll(".card-face:not([hidden])")].map((face) => {
-    const shell = card.cloneNode(false);
-    shell.removeAttribute("data-stacked");
-    shell.append(face.cloneNode(true));
-    return shell;
-  });
-}
-
-/** A hidden element in which cards are measured at their exact size. */
-export function measuringHolder() {
-  const holder = document.createElement("div");
-  holder.className = "card-measuring card-exact";
-  holder.setAttribute("aria-hidden", "true");
-  document.body.append(holder);
-  return holder;
-}
-
-class StillroomCard extends HTMLElement {
+export class StillroomCard extends HTMLElement {
   connectedCallback() {
     this.form = this.querySelector(".card-form");
     this.card = this.querySelector(".usage-card");
@@ -106,10 +67,10 @@ class StillroomCard extends HTMLElement {
     this.fit = fitCard(this.card, this.holder);
     this.zoom.fit();
     try {
-      this.copies = readWhole(this.form.elements.count, "How many cards", 1, MOST_OF_ONE);
+      this.copies = readWhole(this.form.elements.count, say("how_many"), 1, MOST_OF_ONE);
       this.say(this.wordsOfFit());
     } catch (error) {
-      if (!(error instanceof RangeError)) throw error;
+      if (!(error instanceof Unreadable)) throw error;
       this.copies = 0;
       this.say(error.message);
     }
@@ -117,12 +78,12 @@ class StillroomCard extends HTMLElement {
 
   wordsOfFit() {
     if (!this.fit.fits) {
-      return `This does not fit at a readable size: ${this.fit.over.join(", ")}. Choose a larger card.`;
+      return say("does_not_fit", { parts: this.fit.over.join(", ") });
     }
     if (this.fit.front === "folded") {
-      return "Print on both sides, turned on the long edge; cut, then fold at the short dashes.";
+      return say("both_sides_and_fold");
     }
-    return this.fit.sides === 2 ? "This card needs its back: print on both sides, turned on the long edge." : "";
+    return this.fit.sides === 2 ? say("needs_its_back") : "";
   }
 
   say(words) {
@@ -142,5 +103,3 @@ class StillroomCard extends HTMLElement {
     printSheets(laySheets(grid, items, cardFaces, { cutLines: cut.checked }), grid.paper);
   }
 }
-
-export { StillroomCard };

@@ -5,6 +5,10 @@
 
 import { boxPieces, labelPieces, lidPieces, linesOf, placeOn } from "../paper/gift-cuts.js";
 import { addRuler, printSheets } from "../paper/sheets.js";
+import SAID from "../../data/said/paper-gifts.js";
+import { Unreadable } from "../words/said.js";
+
+const words = SAID.phrases;
 
 const MAKERS = { lid: lidPieces, label: labelPieces, box: boxPieces };
 
@@ -34,8 +38,8 @@ export class StillroomGiftCuts extends HTMLElement {
     for (const part of this.form.querySelectorAll("[data-cut]")) {
       const { pieces, refused } = this.piecesOf(part);
       const said = part.querySelector("[data-said]");
-      const words = refused ?? pieces.map((one) => this.sentence(one)).join(" ");
-      if (said.textContent !== words) said.textContent = words;
+      const told = refused ?? pieces.map((one) => this.sentence(one)).join(" ");
+      if (said.textContent !== told) said.textContent = told;
       said.toggleAttribute("data-refused", refused !== null);
       part.querySelector(".gift-cuts-drawn").replaceChildren(...pieces.map((one) => this.figure(one)));
       part.querySelector("button").disabled = refused !== null;
@@ -46,21 +50,20 @@ export class StillroomGiftCuts extends HTMLElement {
   piecesOf(part) {
     const asked = {};
     for (const field of part.querySelectorAll("input, select")) {
-      if (field.value.trim() === "") return { pieces: [], refused: this.data.words.fill_in };
+      if (field.value.trim() === "") return { pieces: [], refused: words.fill_in };
       asked[field.name] = field.name === "share" ? field.value : Number(field.value);
     }
     if ("tie" in asked) asked.bow = asked.tie === 1;
     try {
       return { pieces: MAKERS[part.dataset.cut](this.data, asked), refused: null };
     } catch (error) {
-      if (!(error instanceof RangeError)) throw error;
+      if (!(error instanceof Unreadable)) throw error;
       return { pieces: [], refused: error.message };
     }
   }
 
   sentence(one) {
     const name = one.kind === "net" ? `${one.name}: ` : "";
-    const { words } = this.data;
     return `${name}${one.words} ${placeOn(one, this.paper, this.data) ? "" : words.too_large}`.trim();
   }
 
@@ -107,12 +110,12 @@ export class StillroomGiftCuts extends HTMLElement {
     page.dataset.paper = this.paper.id;
     const head = document.createElement("h2");
     head.textContent = one.name;
-    const words = document.createElement("p");
-    words.textContent = one.words;
-    page.append(head, words);
+    const measures = document.createElement("p");
+    measures.textContent = one.words;
+    page.append(head, measures);
     const placed = placeOn(one, this.paper, this.data);
     if (placed) page.append(this.draw(placed));
-    else words.append(` ${this.data.words.too_large}`);
+    else measures.append(` ${words.too_large}`);
     addRuler(page);
     return page;
   }

@@ -1,8 +1,14 @@
 // The kitchen sheet: one recipe for the wall beside the stove, made of what stands on its page at
 // the chosen size and for the chosen day. It leaves out the fitting and the printing (sheet-fit.js).
 
-import { sayDayShort } from "../when/dates.js";
+import { sayDayShort } from "../words/day-words.js";
 import { describeDates } from "../when/timeline-words.js";
+import SAID from "../../data/said/pages-sheet.js";
+import SIZE_SAID from "../../data/said/size-size.js";
+import { speaker } from "../words/said.js";
+
+const say = speaker(SAID);
+const saySize = speaker(SIZE_SAID);
 
 const NOTE_LINES = 40; // more than a side holds: what is left of it decides how many are seen
 
@@ -32,16 +38,16 @@ function head() {
 
 function makes() {
   const times = find('stillroom-scale [name="times"]')?.value.trim();
-  const scale = times && times !== "1" ? ` (${times} times the recipe)` : "";
-  return make("p", "kitchen-sheet__makes", "Makes ", make("strong", "", textOf('[data-fact="makes"] dd')), `${scale}.`);
+  const scale = times && times !== "1" ? say("times", { times }) : "";
+  return make("p", "kitchen-sheet__makes", say("makes"), make("strong", "", textOf('[data-fact="makes"] dd')), `${scale}.`);
 }
 
 // the strip's other facts and what the batch comes to, as one running line
 function facts() {
   const pairs = all('.strip__fact:not([data-fact="makes"]), [data-scale="comes-to"] > div')
-    .filter((pair) => textOf("dt", pair) !== "Servings"); // for the table, not for the stove
+    .filter((pair) => textOf("dt", pair) !== saySize("servings")); // for the table, not for the stove
   return make("p", "kitchen-sheet__facts", ...pairs.flatMap((pair) => [
-    make("span", "", make("i", "", `${textOf("dt", pair)}:`), " ", make("strong", "", textOf("dd", pair))), " ",
+    make("span", "", make("i", "", say("name", { name: textOf("dt", pair) })), " ", make("strong", "", textOf("dd", pair))), " ",
   ]));
 }
 
@@ -58,11 +64,11 @@ function method() {
 }
 
 function whenDated(plan) {
-  const part = make("section", "kitchen-sheet__when", make("h2", "", "When"));
+  const part = make("section", "kitchen-sheet__when", make("h2", "", say("when")));
   const tended = plan.stages.filter((stage) => stage.role === "tend");
   const rows = describeDates(plan).map((row) => {
-    const hands = row.handsOn ? `, ${row.handsOn} hands-on` : "";
-    const said = make("dd", "", row.when + hands);
+    const when = row.handsOn ? say("hands_on", { when: row.when, time: row.handsOn }) : row.when;
+    const said = make("dd", "", when);
     if (row.role === "tend") {
       const place = tended.findIndex(({ name, dates }) => name === row.name && dates[0] === row.from);
       const [stage] = tended.splice(place, 1);
@@ -90,9 +96,9 @@ function ticks({ dates, times }) {
 // without a chosen day there is no date to print: blanks are left to write one in
 function whenUndated() {
   const blank = (words) => make("span", "", words, make("span", "kitchen-sheet__blank"));
-  return make("section", "kitchen-sheet__when", make("h2", "", "When"),
+  return make("section", "kitchen-sheet__when", make("h2", "", say("when")),
     make("p", "", textOf('[data-when="undated"]').replace(/^[^:]*:\s*/, "")),
-    make("p", "kitchen-sheet__blanks", blank("Begun on "), " ", blank("To be given on ")), ...ofKind());
+    make("p", "kitchen-sheet__blanks", blank(say("begun_on")), " ", blank(say("to_be_given_on"))), ...ofKind());
 }
 
 function care() {
@@ -119,13 +125,13 @@ function caution(one, told) {
 
 function notes() {
   const lines = Array.from({ length: NOTE_LINES }, () => make("div", "kitchen-sheet__line"));
-  return make("section", "kitchen-sheet__notes", make("h2", "", "Notes"), make("div", "kitchen-sheet__lines", ...lines));
+  return make("section", "kitchen-sheet__notes", make("h2", "", say("notes")), make("div", "kitchen-sheet__lines", ...lines));
 }
 
 function foot() {
   const link = find(".share__link");
   return make("footer", "kitchen-sheet__foot",
-    "The page, with its sources: ", make("span", "kitchen-sheet__address", link.href));
+    say("page"), make("span", "kitchen-sheet__address", link.href));
 }
 
 /* --- reading the page ------------------------------------------------------------------------- */

@@ -1,13 +1,16 @@
 // <stillroom-print-room>: choose what to print, see the sheets, print them. Nothing typed here
-// leaves the browser; the choices are kept in sessionStorage until the window closes.
+// leaves the browser; the choices are kept in sessionStorage until the window closes. What lays the
+// sheets (print-room-sheets.js) is fetched with the first choice.
 
-import { cardFaces, measuringHolder, proposeToday, writeCard } from "./card-element.js";
-import { fitCard, fitTag } from "../paper/card-fit.js";
+import SAID from "../../data/said/pages-print.js";
+import { Unreadable, speaker } from "../words/said.js";
+import { keepChoices, restoreChoices } from "./kept-choices.js";
 import { fitPreview } from "./preview-zoom.js";
-import { chosenBox, chosenGrid, chosenRecipes, chosenStart, keepChoices, restoreChoices } from "./print-choices.js";
-import { addRulerTo, laySheets, printSheets } from "../paper/sheets.js";
+import { proposeToday } from "./today-field.js";
 
-class StillroomPrintRoom extends HTMLElement {
+const say = speaker(SAID);
+
+export class StillroomPrintRoom extends HTMLElement {
   connectedCallback() {
     this.form = this.querySelector(".print-room-form");
     if (!this.form) return;
@@ -15,8 +18,7 @@ class StillroomPrintRoom extends HTMLElement {
     this.cards = this.querySelector(".print-room-cards");
     this.preview = this.querySelector(".print-room-preview");
     this.status = this.querySelector(".print-room-status");
-    this.holder = measuringHolder();
-    this.zoom = fitPreview(this.preview, () => this.paper?.width ?? 210);
+    this.zoom = fitPreview(this.preview, () => this.laid?.paper.width ?? 210);
     this.listening = new AbortController();
     const { signal } = this.listening;
     this.form.addEventListener("input", (event) => this.changed(event), { signal });
@@ -32,8 +34,11 @@ class StillroomPrintRoom extends HTMLElement {
 
   // The faces are measured in the book's own type: a face not yet shown anywhere is not yet loaded.
   async begin() {
-    await Promise.allSettled([...document.fonts].map((face) => face.load()));
+    const faces = Promise.allSettled([...document.fonts].map((face) => face.load()));
+    if (this.anythingChosen()) await this.fetchSheets();
+    await faces;
     if (!this.isConnected) return;
+    this.form.addEventListener("focusin", () => this.fetchSheets(), { signal: this.listening.signal });
     this.form.hidden = false;
     this.refresh();
   }
@@ -41,7 +46,15 @@ class StillroomPrintRoom extends HTMLElement {
   disconnectedCallback() {
     this.listening?.abort();
     this.zoom?.stop();
-    this.holder?.remove();
+    this.layer?.stop();
+  }
+
+  /** Fetch what lays the sheets, once; until then nothing can be seen of them. */
+  async fetchSheets() {
+    this.fetching ??= import("./print-room-sheets.js").then(({ SheetLayer }) => {
+      this.layer = new SheetLayer(this.form, this.cards, this.paperData);
+    });
+    await this.fetching;
   }
 
   // "?recipe=quince-ratafia&count=8" comes from a recipe's page
@@ -51,15 +64,30 @@ class StillroomPrintRoom extends HTMLElement {
     if (input) input.value = asked.get("count") ?? "8";
   }
 
+  anythingChosen() {
+    return [...this.form.querySelectorAll("[data-recipe]")].some(
+      ({ value, validity }) => Number(value) !== 0 || validity.badInput,
+    );
+  }
+
   setEach(count) {
     for (const field of this.form.querySelectorAll("[data-recipe]")) field.value = count;
-    this.refresh();
+    this.choose();
   }
 
   changed({ target }) {
     const { own, cut } = this.form.elements;
     if (target === own) cut.checked = !own.checked; // bought labels are cut already
-    this.refresh();
+    this.choose();
+  }
+
+  async choose() {
+    if (!this.layer) {
+      this.preview.setAttribute("aria-busy", "true");
+      await this.fetchSheets();
+      this.preview.removeAttribute("aria-busy");
+    }
+    if (this.isConnected) this.refresh();
   }
 
   refresh() {
@@ -68,105 +96,29 @@ class StillroomPrintRoom extends HTMLElement {
       for (const part of this.form.querySelectorAll(`.for-${name}`)) part.hidden = thing.value !== shown;
     }
     keepChoices(this.form);
+    this.laid = null;
     try {
-      this.sheets = this.lay();
+      if (this.layer) this.laid = this.layer.lay();
+      this.say(this.laid?.words ?? say("choose"));
     } catch (error) {
-      if (!(error instanceof RangeError)) throw error;
-      this.sheets = null;
+      if (!(error instanceof Unreadable)) throw error;
       this.say(error.message);
     }
     this.preview.replaceChildren();
     this.cards.hidden = true; // only what is chosen is shown
-    if (this.sheets?.childElementCount > 0) this.preview.append(this.shown());
+    if (this.laid?.sheets.childElementCount > 0) this.preview.append(this.layer.shown(this.laid.sheets));
     this.zoom.fit();
-  }
-
-  /** The sheets as they are shown on the page, each under the words for its side. */
-  shown() {
-    const shown = this.sheets.cloneNode(true);
-    shown.toggleAttribute("data-shown", true);
-    shown.setAttribute("aria-hidden", "true");
-    const [front, back] = this.box.folded ? ["Outside", "Inside"] : ["Front", "Back"];
-    const names = { front, back, ruler: "Ruler" };
-    for (const page of shown.querySelectorAll(".sheet-page")) {
-      const name = document.createElement("p");
-      name.className = "sheet-name aside";
-      name.textContent = names[page.dataset.side];
-      page.before(name);
-    }
-    return shown;
-  }
-
-  lay() {
-    const { thing, paper, cut, ruler } = this.form.elements;
-    const isCard = thing.value === "card";
-    const slugs = chosenRecipes(this.form);
-    this.box = chosenBox(this.form, this.paperData);
-    this.paper = this.paperData.papers.find((each) => each.id === paper.value);
-    const grid = chosenGrid(this.form, this.paper, this.box);
-    const startAt = chosenStart(this.form, grid);
-    const fitted = new Map([...new Set(slugs)].map((slug) => [slug, this.fitted(slug, isCard)]));
-    const refused = [...fitted.values()].filter((each) => !each.fit.fits);
-    if (refused.length > 0) {
-      throw new RangeError(`This does not fit at a readable size: ${refused.map((each) => `${each.title} (${each.fit.over.join(", ")})`).join("; ")}. Choose a larger size.`);
-    }
-    if (this.form.elements.own.checked) refuseBacks([...fitted.values()]);
-    const items = slugs.map((slug) => fitted.get(slug).element);
-    const outline = isCard ? "" : thing.value;
-    const sheets = laySheets(grid, items, cardFaces, { startAt, cutLines: cut.checked, outline });
-    if (ruler.checked && sheets.firstElementChild) addRulerTo(sheets, grid);
-    const twoSided = [...fitted.values()].some((each) => each.fit.sides === 2);
-    this.say(slugs.length === 0 ? "Choose how many of each." : this.sum(slugs.length, grid, startAt, sheets, twoSided));
-    return sheets;
-  }
-
-  sum(count, grid, startAt, sheets, twoSided) {
-    const pages = sheets.querySelectorAll('[data-side="front"], [data-side="back"]').length;
-    const perPage = grid.columns * grid.rows;
-    const left = (perPage - ((startAt - 1 + count) % perPage)) % perPage;
-    const said = [`${count} on ${pages} page${pages === 1 ? "" : "s"}.`];
-    if (left > 0) said.push(`The last sheet has ${left} free place${left === 1 ? "" : "s"}.`);
-    if (twoSided) said.push(`Print on both sides, turned on the long edge${this.box.folded ? "; cut, then fold at the short dashes" : ""}.`);
-    return said.join(" ");
-  }
-
-  fitted(slug, isCard) {
-    const { to, from, made, size, thing } = this.form.elements;
-    const element = isCard
-      ? this.cards.querySelector(`[data-recipe="${CSS.escape(slug)}"]`).cloneNode(true)
-      : this.querySelector(`template[data-tag="${CSS.escape(slug)}"]`).content.firstElementChild.cloneNode(true);
-    if (isCard) {
-      element.dataset.size = size.value;
-    } else {
-      element.dataset.shape = thing.value;
-    }
-    if (!this.box.folded) {
-      element.style.setProperty("--card-width", `${this.box.width}mm`);
-      element.style.setProperty("--card-height", `${this.box.height}mm`);
-    }
-    writeCard(element, { to: to.value.trim(), from: from.value.trim(), made: made.value });
-    const fit = (isCard ? fitCard : fitTag)(element, this.holder);
-    return { element, fit, title: element.dataset.title };
   }
 
   say(words) {
     if (this.status.textContent !== words) this.status.textContent = words;
   }
 
-  print(event) {
+  async print(event) {
     event.preventDefault();
+    await this.fetchSheets();
     this.refresh();
-    if (this.sheets?.childElementCount > 0) printSheets(this.sheets, this.paper);
+    if (this.laid?.sheets.childElementCount > 0) this.layer.print(this.laid);
     else this.form.querySelector("[data-recipe]").focus();
   }
 }
-
-// A label's back is its glue: what needs two sides goes on none.
-function refuseBacks(fitted) {
-  const titles = fitted.filter((each) => each.fit.sides === 2).map((each) => each.title);
-  if (titles.length === 0) return;
-  const need = titles.length === 1 ? "needs" : "need";
-  throw new RangeError(`A label has no back: ${titles.join(", ")} ${need} two sides. Choose a larger label, or tags.`);
-}
-
-export { StillroomPrintRoom };

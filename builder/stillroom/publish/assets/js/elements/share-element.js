@@ -3,8 +3,10 @@
    there to be read. */
 
 import { onStateChange } from "./address-state.js";
-import { makeSheet } from "./kitchen-sheet.js";
-import { fitSheet, makeHolder, printSheet } from "../paper/sheet-fit.js";
+import SAID from "../../data/said/pages-share.js";
+import { speaker } from "../words/said.js";
+
+const say = speaker(SAID);
 
 export class ShareElement extends HTMLElement {
   connectedCallback() {
@@ -39,12 +41,17 @@ export class ShareElement extends HTMLElement {
     const state = this.querySelector("[data-share=state]");
     state.hidden = !location.search;
     if (location.search) {
-      state.textContent = "The copied link opens at the amounts and dates you have chosen here.";
+      state.textContent = say("opens_here");
     }
   }
 
   /** The recipe at the size and for the day chosen on this page; measured once its faces are there. */
   async printKitchenSheet() {
+    // what the address or a blank has asked for is to be on the page before it is copied
+    await Promise.all([...document.querySelectorAll("stillroom-scale, stillroom-when")].map((one) => one.settled));
+    const [{ makeSheet }, { fitSheet, makeHolder, printSheet }] = await Promise.all([
+      import("./kitchen-sheet.js"), import("../paper/sheet-fit.js"),
+    ]);
     const { width, height } = this.querySelector("[data-share=paper]").selectedOptions[0].dataset;
     const paper = { width: Number(width), height: Number(height) };
     const sheet = makeSheet(document.querySelector("stillroom-when")?.plan ?? null);
@@ -54,8 +61,7 @@ export class ShareElement extends HTMLElement {
     await document.fonts.ready;
     const sides = fitSheet(sheet, paper);
     holder.remove();
-    this.querySelector("[data-share=said]").textContent =
-      `The kitchen sheet takes ${sides === 1 ? "one side" : "two sides"} of paper.`;
+    this.querySelector("[data-share=said]").textContent = say("sheet_takes", { count: sides });
     printSheet(sheet, paper);
   }
 
@@ -63,9 +69,9 @@ export class ShareElement extends HTMLElement {
     const said = this.querySelector("[data-share=said]");
     try {
       await navigator.clipboard.writeText(this.address());
-      said.textContent = "The link is copied.";
+      said.textContent = say("copied");
     } catch {
-      said.textContent = `The browser would not copy. The link is ${this.address()}`;
+      said.textContent = say("not_copied", { link: this.address() });
     }
   }
 }

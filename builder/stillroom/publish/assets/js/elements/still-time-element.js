@@ -3,9 +3,14 @@
  */
 
 import { followForm, readState, writeState } from "./address-state.js";
-import { isoDay, parseDay, sayDay, today } from "../when/dates.js";
+import SAID from "../../data/said/when-season.js";
+import { isoDay, parseDay, today } from "../when/dates.js";
 import { findSeason } from "../when/season.js";
-import { stillTime } from "../when/timeline.js";
+import { stillTime } from "../when/year.js";
+import { sayDay } from "../words/day-words.js";
+import { speaker } from "../words/said.js";
+
+const say = speaker(SAID);
 
 /** Custom element around the still-time part of fragments/year.html. */
 export class StillTimeElement extends HTMLElement {
@@ -13,8 +18,8 @@ export class StillTimeElement extends HTMLElement {
     const data = this.querySelector(".still-time-data");
     this.form = this.querySelector("form");
     if (!data || !this.form) return;
-    const { recipes, phrases, fits } = JSON.parse(data.textContent);
-    this.recipes = recipes.map((recipe) => ({ ...recipe, phrases }));
+    const { recipes, fits } = JSON.parse(data.textContent);
+    this.recipes = recipes;
     this.fits = fits;
     this.stop = followForm(
       this.form,
@@ -55,8 +60,9 @@ export class StillTimeElement extends HTMLElement {
     [this.begin, this.give] = [parseDay(begin.value), parseDay(give.value)];
     const found = stillTime(this.recipes, this.give, this.begin);
     const ready = found.filter((one) => one.fits !== "late").length;
-    this.querySelector('[data-still="said"]').textContent =
-      `${ready} of ${found.length} can still be ready for ${sayDay(this.give)}.`;
+    this.querySelector('[data-still="said"]').textContent = say("still_ready", {
+      ready, all: found.length, day: sayDay(this.give),
+    });
     const parts = this.fits.flatMap(([fits, heading, before]) =>
       this.group(heading, before, found.filter((one) => one.fits === fits)));
     this.querySelector('[data-still="list"]').replaceChildren(...parts);
@@ -79,7 +85,8 @@ export class StillTimeElement extends HTMLElement {
     link.href = recipe.href;
     link.textContent = recipe.title;
     const season = fits === "late" ? null : findSeason(recipe, by, this.give, this.begin);
-    line.append(link, `, ${before} ${sayDay(by)}${season ? ` (${season.aside})` : ""}`);
+    const words = { before, day: sayDay(by), aside: season?.aside };
+    line.append(link, say("comma"), say(season ? "by_day_aside" : "by_day", words));
     return line;
   }
 }

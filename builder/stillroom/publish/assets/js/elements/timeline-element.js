@@ -3,15 +3,13 @@
  *
  * The server's dates stand until the reader fills a blank, or comes with a day in the address
  * (?give=2027-12-18 or ?start=2027-02-01); then dates, drawing and calendar file are the reader's.
+ * What works them out (dates-shown.js) is fetched when it is first wanted.
  */
 
+import { parseDay } from "../when/dates.js";
 import { followForm, readState, writeState } from "./address-state.js";
-import { makeCalendar, makeEntries } from "../when/calendar.js";
-import { isoDay, parseDay, sayDay, today } from "../when/dates.js";
-import { planInSeason, seasonOfStart } from "../when/season.js";
-import { redraw } from "../when/timeline-drawing.js";
-import { describeDates, sumUp } from "../when/timeline-words.js";
-import { planForward } from "../when/timeline.js";
+
+const fetchEngine = () => import("./dates-shown.js");
 
 /** Custom element around fragments/when.html. */
 export class WhenElement extends HTMLElement {
@@ -20,6 +18,7 @@ export class WhenElement extends HTMLElement {
     this.form = this.querySelector("form");
     if (!data || !this.form) return;
     this.recipe = JSON.parse(data.textContent).timeline;
+    this.form.addEventListener("focusin", fetchEngine, { once: true });
     this.stop = followForm(
       this.form,
       (field) => this.filled(field),
@@ -29,7 +28,7 @@ export class WhenElement extends HTMLElement {
 
   disconnectedCallback() {
     this.stop?.();
-    if (this.file) URL.revokeObjectURL(this.file);
+    this.shownDates?.forget();
   }
 
   readAddress() {
@@ -37,10 +36,9 @@ export class WhenElement extends HTMLElement {
     const what = parseDay(state.start) !== null ? "start" : "give";
     const day = parseDay(state[what]);
     // the address also changes for others' reasons: only a day of ours is worth saying again
-    if (day === null || this.shown === `${what} ${day}`) return;
-    this.form.elements.what.value = what;
-    this.form.elements.day.value = isoDay(day);
-    this.show();
+    if (day === null || this.asked === `${what} ${day}`) return;
+    this.asked = `${what} ${day}`;
+    this.settled = this.show(what, day);
   }
 
   filled(field) {
@@ -54,58 +52,11 @@ export class WhenElement extends HTMLElement {
     this.readAddress();
   }
 
-  show() {
-    const { what, day, coming } = this.form.elements;
-    const chosen = parseDay(day.value);
-    const begins = what.value === "start";
-    this.shown = `${what.value} ${chosen}`;
-    const known = [...coming.options].find((option) => option.value === day.value);
-    coming.value = known && !begins ? day.value : "";
-    this.querySelector(".when-coming").hidden = begins;
-    const { plan, season } = begins
-      ? { plan: planForward(this.recipe, chosen), season: seasonOfStart(this.recipe, chosen) }
-      : planInSeason(this.recipe, chosen, today());
-    this.plan = plan; // the kitchen sheet prints its dates
-    const name = known && !begins && known.value ? `For ${known.text.replace(/ \d{4}$/, "")}, ` : "";
-    this.part("aim").textContent = begins
-      ? `Begun on ${sayDay(chosen)}:`
-      : `${name || "For "}${sayDay(chosen)}:`;
-    this.part("verdict").textContent = plan.verdict.text;
-    this.part("season").textContent = season?.text ?? "";
-    this.part("season").hidden = !season;
-    const label = sumUp(plan, this.recipe.title);
-    for (const svg of this.querySelectorAll("svg.when-picture")) redraw(svg, plan, label);
-    this.part("rows").replaceChildren(...describeDates(plan).map(tableRow));
-    this.offerCalendar(plan);
-    this.dispatchEvent(new CustomEvent("stillroom-dates", { bubbles: true, detail: plan }));
+  async show(what, day) {
+    const { ShownDates } = await fetchEngine();
+    if (!this.isConnected || this.asked !== `${what} ${day}`) return; // asked for another meanwhile
+    this.shownDates ??= new ShownDates(this, this.recipe);
+    this.plan = this.shownDates.show(what, day); // the kitchen sheet prints its dates
+    this.dispatchEvent(new CustomEvent("stillroom-dates", { bubbles: true, detail: this.plan }));
   }
-
-  offerCalendar(plan) {
-    const entries = makeEntries(this.recipe.slug, this.recipe.title, plan);
-    const address = new URL(`${location.pathname}${location.search}`, location.href).href;
-    const text = makeCalendar(this.recipe.title, entries, today(), address);
-    if (this.file) URL.revokeObjectURL(this.file);
-    this.file = URL.createObjectURL(new Blob([text], { type: "text/calendar" }));
-    this.part("calendar").href = this.file;
-    this.part("calendar-words").textContent =
-      `The file is for the dates above, made here; it is sent nowhere.`;
-  }
-
-  part(name) {
-    return this.querySelector(`[data-when="${name}"]`);
-  }
-}
-
-function tableRow(row) {
-  const line = document.createElement("tr");
-  const head = document.createElement("th");
-  head.scope = "row";
-  head.textContent = row.name;
-  const cells = [row.when, row.handsOn].map((said) => {
-    const cell = document.createElement("td");
-    cell.textContent = said;
-    return cell;
-  });
-  line.append(head, ...cells);
-  return line;
 }

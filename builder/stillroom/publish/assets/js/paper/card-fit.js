@@ -2,6 +2,10 @@
 // not fit. Text is never clipped and never set under the smallest level of print-card.css.
 
 import { FLAT, FOLDED, arrange, boxesOf } from "./card-sides.js";
+import SAID from "../../data/said/pages-card.js";
+import { speaker } from "../words/said.js";
+
+const say = speaker(SAID);
 
 const LEVELS = ["1", "2", "3", "4", "5", "6"];
 // a folded card is held in the hand: its type may be larger
@@ -11,10 +15,6 @@ const TAG_LEVELS = ["1", "2", "3"];
 // A title goes on two lines: one that does not is set smaller, as card_faces.typ sets it.
 const TITLE_SHARES = [1, 0.9, 0.8, 0.7];
 const TWO_LINES = 2.3;
-
-const PART_NAMES = {
-  contents: "what is in it", use: "how to use it", keep: "how to keep it", cautions: "the cautions",
-};
 
 /**
  * Fit one card element in place and return {fits, sides, front, level, over: [names of what takes
@@ -40,7 +40,7 @@ export function fitTag(tag, holder) {
     holder.replaceChildren();
     if (!over) return { fits: true, sides: 1, level, over: [] };
   }
-  return { fits: false, sides: 1, level: TAG_LEVELS.at(-1), over: ["the title, the names, the allergens and the date"] };
+  return { fits: false, sides: 1, level: TAG_LEVELS.at(-1), over: [say("tag")] };
 }
 
 function bestArrangement(copy) {
@@ -72,9 +72,9 @@ function titleShare(copy) {
 
 function largestPart(box) {
   const named = [
-    ...[...box.querySelectorAll(".card-fact")].map((fact) => [fact, PART_NAMES[fact.dataset.cardPart]]),
-    [box.querySelector(".card-head"), "the title and the names"],
-    [box.querySelector(".card-foot"), "the allergens and the date"],
+    ...[...box.querySelectorAll(".card-fact")].map((fact) => [fact, say(fact.dataset.cardPart)]),
+    [box.querySelector(".card-head"), say("head")],
+    [box.querySelector(".card-foot"), say("foot")],
   ].filter(([part]) => part);
   return named.sort(([one], [other]) => other.scrollHeight - one.scrollHeight)[0][1];
 }

@@ -1,6 +1,11 @@
 // Which face of a usage card carries which of its parts. A card has two faces; the folded card's
 // are its whole outside and its whole inside, of two panels each, and fold between them.
 
+import SAID from "../../data/said/pages-card.js";
+import { speaker } from "../words/said.js";
+
+const say = speaker(SAID);
+
 // In the order they are tried: all on the front; the front a gift and all facts on the back, with its
 // drawing or without; the contents on the front. As printing/templates/card_faces.typ tries them.
 export const FLAT = [
@@ -75,6 +80,6 @@ function panel(name, ...parts) {
 function codeWords() {
   const words = document.createElement("p");
   words.className = "card-code-words";
-  words.textContent = "the recipe";
+  words.textContent = say("the_recipe");
   return words;
 }

@@ -1,17 +1,21 @@
 /**
  * The pieces cut for a gift: core/paper/gift_cuts.py and core/paper/gift_pieces.py in the browser, the same
  * figures and the same words from `data` (gift_pieces.cuts_data). Pure; lengths are millimetres.
- * What cannot be is thrown as a RangeError in plain words.
+ * What cannot be is thrown as Unreadable in plain words.
  */
 
+import SAID from "../../data/said/paper-gifts.js";
+import { Unreadable, fill } from "../words/said.js";
 import { showMm } from "./paper.js";
+
+const words = SAID.phrases;
 
 /** Return the cloth that covers a lid; its words also say the ribbon that ties it. */
 export function lidPieces(data, { lid, lidHeight = data.measures.lidHeight, turns = 1, bow = true }) {
-  const { measures, words } = data;
-  check(data, lid, "lid");
-  check(data, lidHeight, "lid_height", 0);
-  if (!(turns >= 1)) throw new RangeError(words.turns_least);
+  const { measures } = data;
+  check(measures, lid, "lid");
+  check(measures, lidHeight, "lid_height", 0);
+  if (!(turns >= 1)) throw new Unreadable(words.turns_least);
   const side = Math.ceil(lid + 2 * lidHeight + 2 * measures.overhang);
   const ribbon = Math.ceil(Math.PI * lid * turns) + (bow ? measures.bow : measures.knot);
   const tie = fill(words[bow ? "bow" : "knot"], { turns: words.turns[turns] });
@@ -21,13 +25,13 @@ export function lidPieces(data, { lid, lidHeight = data.measures.lidHeight, turn
 
 /** Return the label round a bottle; `share` is one of data.shares. */
 export function labelPieces(data, { bottle, wall, share = "1" }) {
-  const { measures, words } = data;
-  check(data, bottle, "bottle");
-  check(data, wall, "wall");
+  const { measures } = data;
+  check(measures, bottle, "bottle");
+  check(measures, wall, "wall");
   const overlap = share === "1" ? measures.overlap : 0;
   const girth = Math.PI * bottle * data.shares[share] + overlap;
   const height = wall - 2 * measures.clearance;
-  if (height < measures.leastLabel) throw new RangeError(fill(words.low_wall, { value: showMm(wall) }));
+  if (height < measures.leastLabel) throw new Unreadable(fill(words.low_wall, { value: showMm(wall) }));
   const width = Math.round(girth * 10) / 10;
   const said = fill(words[overlap ? "label_round" : "label_part"], {
     width: showMm(width), height: showMm(height), overlap, part: words.parts[share],
@@ -37,22 +41,22 @@ export function labelPieces(data, { bottle, wall, share = "1" }) {
 
 /** Return the nets of a box of these inside measures and of the lid that slips over it. */
 export function boxPieces(data, { length, width, height, boxLid }) {
-  const { measures, words } = data;
+  const { measures } = data;
   for (const [value, name] of [[length, "length"], [width, "width"], [height, "height"], [boxLid, "box_lid"]]) {
-    check(data, value, name);
+    check(measures, value, name);
   }
-  if (boxLid > height) throw new RangeError(words.deep_lid);
+  if (boxLid > height) throw new Unreadable(words.deep_lid);
   if (boxLid < measures.leastWall) {
-    throw new RangeError(fill(words.low_box, { value: showMm(boxLid), least: measures.leastWall }));
+    throw new Unreadable(fill(words.low_box, { value: showMm(boxLid), least: measures.leastWall }));
   }
   const play = 2 * measures.play;
   return [
-    netPiece(words, words.box_name, length, width, height),
-    netPiece(words, words.box_lid_name, length + play, width + play, boxLid),
+    netPiece(words.box_name, length, width, height),
+    netPiece(words.box_lid_name, length + play, width + play, boxLid),
   ];
 }
 
-function netPiece(words, name, length, width, wall) {
+function netPiece(name, length, width, wall) {
   const [flatLength, flatWidth] = [length + 2 * wall, width + 2 * wall];
   const said = fill(words.net, {
     length: showMm(length), width: showMm(width), wall: showMm(wall),
@@ -65,14 +69,12 @@ function piece(kind, name, words, width, height, { wall = 0, lid = 0, overlap = 
   return { kind, name, words, width, height, wall, lid, overlap, turned: false };
 }
 
-function check({ measures, words }, value, what, least = 1) {
+function check(measures, value, what, least = 1) {
   if ((value > 0 && value <= measures.largest) || (value === 0 && least === 0)) return;
-  throw new RangeError(fill(words.impossible, {
+  throw new Unreadable(fill(words.impossible, {
     what: words.what[what], value: showMm(value), least, most: measures.largest,
   }));
 }
-
-const fill = (phrase, blanks) => phrase.replace(/\{(\w+)\}/g, (_, name) => blanks[name]);
 
 /** Return the piece as it lies on a page, turned if only that fits; null when nothing does. */
 export function placeOn(one, paper, { measures }) {

@@ -1,6 +1,11 @@
 // Where boxes stand on a sheet, in millimetres: the browser's form of core/paper/sheets.py. The sizes
 // themselves are not here; they come with the page, written from the Python tables.
 
+import SAID from "../../data/said/paper-sheets.js";
+import { speaker } from "../words/said.js";
+
+const say = speaker(SAID);
+
 /**
  * How many boxes stand on a sheet and where the block begins. A box is turned only when it goes on
  * no other way; the grid's box then says `turned`. Throws when not one goes on.
@@ -9,7 +14,9 @@ export function impose(paper, box) {
   const lying = [box, turn(box)].find((each) => countOn(paper, each).every((count) => count > 0));
   if (!lying) {
     const name = box.name[0].toUpperCase() + box.name.slice(1);
-    throw new RangeError(`${name} does not go on ${paper.name}: it is ${showMm(box.width)} x ${showMm(box.height)} mm. Choose a larger paper or a smaller size.`);
+    throw say.refuse("does_not_go", {
+      box: name, paper: paper.name, width: showMm(box.width), height: showMm(box.height),
+    });
   }
   const [columns, rows] = countOn(paper, lying);
   return {
@@ -18,6 +25,11 @@ export function impose(paper, box) {
     top: (paper.height - rows * lying.height) / 2,
     pitchX: lying.width, pitchY: lying.height,
   };
+}
+
+/** The box a card takes on its sheet: a folded card lies there opened. */
+export function boxOfCard(size) {
+  return size.folded ? { ...size, width: 2 * size.width } : size;
 }
 
 /** The same box lying on its other side. */
@@ -32,14 +44,17 @@ function countOn(paper, box) {
 /** The grid of a bought sheet of labels from typed measures; throws in words when impossible. */
 export function labelSheet(paper, box, typed) {
   const { columns, rows, left, top, pitchX, pitchY } = typed;
-  if (!(columns >= 1 && rows >= 1)) throw new RangeError("A label sheet has at least one column and one row.");
+  if (!(columns >= 1 && rows >= 1)) throw say.refuse("no_label");
   const right = left + (columns - 1) * pitchX + box.width;
   const bottom = top + (rows - 1) * pitchY + box.height;
   if (left < 0 || top < 0 || round(right) > paper.width || round(bottom) > paper.height) {
-    throw new RangeError(`These labels end ${showMm(right)} mm across and ${showMm(bottom)} mm down, off the paper. Measure the margins and the pitch again.`);
+    throw say.refuse("off_the_paper", {
+      right: showMm(right), bottom: showMm(bottom), paper: paper.name,
+      width: showMm(paper.width), height: showMm(paper.height),
+    });
   }
   if ((columns > 1 && pitchX < box.width) || (rows > 1 && pitchY < box.height)) {
-    throw new RangeError("These labels would overlap. The pitch is measured from one label's edge to the same edge of the next.");
+    throw say.refuse("overlap");
   }
   return { paper, box, columns, rows, left, top, pitchX, pitchY };
 }

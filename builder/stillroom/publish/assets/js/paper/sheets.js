@@ -2,6 +2,10 @@
 // one element beside the page's own, so that the rest can be left out of the print.
 
 import { place, turn } from "./paper.js";
+import SAID from "../../data/said/pages-print.js";
+import { speaker } from "../words/said.js";
+
+const say = speaker(SAID);
 
 // the ruler, its words and the margin no printer prints on
 const RULER_NEEDS_MM = 17;
@@ -108,7 +112,7 @@ export function addRuler(page) {
   const ticks = Array.from({ length: 51 }, (_, mm) => `M${mm} 8v-${mm % 10 === 0 ? 4 : mm % 5 === 0 ? 3 : 2}`);
   const ruler = document.createElement("div");
   ruler.className = "sheet-ruler";
-  ruler.innerHTML = `<svg viewBox="0 0 50 8" width="50mm" height="8mm" aria-hidden="true"><path d="M0 8H50${ticks.join("")}" fill="none" stroke="#000" stroke-width="0.12"/></svg><p>50 mm when printed at 100 %</p>`;
+  ruler.innerHTML = `<svg viewBox="0 0 50 8" width="50mm" height="8mm" aria-hidden="true"><path d="M0 8H50${ticks.join("")}" fill="none" stroke="#000" stroke-width="0.12"/></svg><p>${say("ruler_is")}</p>`;
   page.append(ruler);
 }
 

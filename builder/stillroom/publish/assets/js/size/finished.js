@@ -3,12 +3,17 @@
  * The twin of finished.py (with fill_containers of bottling.py, mixtures.py and extracts.py).
  */
 
-import { joinAnd, joinRange, roundMeasure, showDecimal } from "../amounts/amounts.js";
+import STRENGTH_SAID from "../../data/said/batch-strength.js";
+import SAID from "../../data/said/size-size.js";
+import { roundMeasure, showDecimal } from "../amounts/amounts.js";
 import { Fraction, HALF, ONE, ZERO, larger } from "../amounts/fraction.js";
+import { joinAnd, joinRange } from "../words/joining.js";
+import { speaker } from "../words/said.js";
 
+const say = speaker(SAID);
+const sayStrength = speaker(STRENGTH_SAID);
 const MILLION = new Fraction(1000000);
 const TRIED = 10000;
-const FOLDS = ["below single strength", "single strength", "double strength (2-fold)"];
 
 /** Return the facts {name, text, how, brief} of a batch that scale.js worked out. */
 export function factsOfBatch(recipe, batch, measures, tables) {
@@ -20,9 +25,9 @@ export function factsOfBatch(recipe, batch, measures, tables) {
   });
   const facts = [];
   if (there?.volume.above(ZERO)) facts.push(toBottle(there, measures, tables));
-  facts.push(...into(recipe, batch, there, tables));
+  facts.push(...into(recipe, batch, there));
   if (own.strength) facts.push(...strengthFacts(own.strength, shares, batch.makes_ml, tables));
-  if (own.fold) facts.push({ name: "Vanilla", text: foldText(own.fold, shares, tables), how: own.fold.how, brief: false });
+  if (own.fold) facts.push({ name: say("vanilla"), text: foldText(own.fold, shares, tables), how: own.fold.how, brief: false });
   return facts;
 }
 
@@ -40,18 +45,18 @@ function yieldOf({ yield: own }, factor) {
 function toBottle({ parts, low, high, source }, measures, tables) {
   const kept = parts
     .filter(([, ml]) => !ml.abs().below(ONE))
-    .map(([name, ml]) => `${name} ${ml.below(ZERO) ? "−" : ""}${showDecimal(ml.abs(), 0)} ml`)
-    .join("; ");
+    .map(([name, ml]) => say("part", { name, ml: `${ml.below(ZERO) ? "−" : ""}${showDecimal(ml.abs(), 0)}` }))
+    .join(say("then"));
   const ends = [low, high].filter((end) => end.above(ZERO)).map((end) => volumeText(end, measures.system, tables));
   const text = joinRange(ends[0] === ends[1] ? ends.slice(0, 1) : ends);
-  return { name: "To bottle", text, how: `${kept} (${source})`, brief: true };
+  return { name: say("to_bottle"), text, how: say("from_source", { how: kept, source }), brief: true };
 }
 
 function volumeText(volume, system, tables) {
   return roundMeasure(volume, system, "volume", Fraction.parse(tables.near.plain), tables).text;
 }
 
-function into(recipe, batch, there, tables) {
+function into(recipe, batch, there) {
   if (!batch.makes_ml || recipe.each) return []; // "9 jars of 200 ml" says it all
   const sizes = recipe.finished.containers.map(([one, many, ml, size]) => ({ one, many, ml: Fraction.parse(ml), size }));
   let [words, filled] = [batch.fills, batch.makes_ml];
@@ -61,14 +66,15 @@ function into(recipe, batch, there, tables) {
     [words, filled] = fill(sizes, batch.makes_ml);
     least = sizes.at(-1).ml;
   }
-  const { size_means, last_not_full, some_not_full } = tables.finished;
-  let how = `of the ${batch.makes.replace(/^about /, "")} it is said to make; `;
+  const how = [say("said_to_make", { makes: plainly(batch.makes) })];
   const over = batch.makes_ml.minus(filled);
-  if (filled.above(ZERO) && !over.below(ONE)) how += `${showDecimal(over, 0)} ml over; `;
+  if (filled.above(ZERO) && !over.below(ONE)) how.push(say("over", { ml: showDecimal(over, 0) }));
   if (there?.low.below(filled)) {
-    words += `; ${filled.minus(there.low).above(least) ? some_not_full : last_not_full}`;
+    const some = filled.minus(there.low).above(least);
+    words = [words, say(some ? "some_not_full" : "last_not_full")].join(say("then"));
   }
-  return [{ name: "Into", text: words, how: how + size_means, brief: true }];
+  how.push(say("size_means"));
+  return [{ name: say("into"), text: words, how: how.join(say("then")), brief: true }];
 }
 
 function fill(sizes, volume) {
@@ -77,8 +83,8 @@ function fill(sizes, volume) {
     : countsLeavingLeast(Number(volume.floor()), sizes.map(({ ml }) => Number(ml.ceil())));
   const counted = sizes.map((size, place) => [counts[place], size]).filter(([count]) => count);
   const filled = counted.reduce((sum, [count, { ml }]) => sum.plus(ml.times(new Fraction(count))), ZERO);
-  const words = counted.map(([count, { one, many, size }]) => `${count} ${count > 1 ? many : one} of ${size}`);
-  return [joinAnd(words) || `less than 1 ${sizes.at(-1).one}`, filled];
+  const words = counted.map(([count, { one, many, size }]) => say("of_size", { count, thing: count > 1 ? many : one, size }));
+  return [joinAnd(words) || say("less_than_one", { thing: sizes.at(-1).one }), filled];
 }
 
 function countsLeavingLeast(there, sizes) {
@@ -136,10 +142,12 @@ function strengthFacts(own, shares, makes, tables) {
     abv = abvOf(own.parts, shares, 1, figures);
     const low = whole(abv * figures.low_share);
     const high = whole(abvOf(own.parts, shares, 2, figures) * figures.high_share);
-    uncertainty = `Between ${low} and ${high} % vol: ${own.doubt}.`;
+    uncertainty = sayStrength("doubt", { low, high, why: own.doubt });
   }
   const shown = Number.isInteger(abv * 2) ? abv : whole(abv);
-  const fact = { name: "Strength", text: `about ${shown} % vol${own.proviso ?? ""}`, how: `${own.how}. ${uncertainty}`, brief: true };
+  const text = sayStrength("strength", { abv: shown, proviso: own.proviso ?? "" });
+  const how = say("how_strong", { how: own.how, doubt: uncertainty });
+  const fact = { name: say("strength"), text, how, brief: true };
   return [fact, ...pourFacts(own, abv, makes, figures)];
 }
 
@@ -151,9 +159,10 @@ function pourFacts(own, abv, makes, { least_drinks, drink }) {
     })
     .filter(({ drinks }) => drinks >= least_drinks);
   if (!pours.length) return [];
-  const named = ({ name, size }) => (name.includes(" ml") ? name : `${name} (${size.floor()} ml)`);
-  const each = pours.map((pour) => `${named(pour)}: ${tenths(pour.drinks)} ${drink.many}`);
-  const found = [{ name: "In a serving", text: each.join("; "), brief: false, how: drink.how }];
+  const named = ({ name, size }) => (name.includes(" ml") ? name : say("with_size", { name, ml: size.floor() }));
+  const each = pours.map((pour) =>
+    say("drinks", { name: named(pour), drinks: tenths(pour.drinks), many: drink.many }));
+  const found = [{ name: say("in_a_serving"), text: each.join(say("then")), brief: false, how: drink.how }];
   const counted = pours
     .filter(({ name }) => !name.includes(" ml"))
     .map(({ name, many, size }) => {
@@ -164,11 +173,17 @@ function pourFacts(own, abv, makes, { least_drinks, drink }) {
   if (counted.length) {
     const times = toFloat(makes.over(pours[0].size));
     found.push({
-      name: "Servings", text: `about ${counted.join(" or ")}`, brief: true,
-      how: `${whole(pours[0].drinks * times)} ${drink.many} in all of it`,
+      name: say("servings"), text: say("about", { amount: counted.join(say("or")) }), brief: true,
+      how: say("drinks_in_all", { drinks: whole(pours[0].drinks * times), many: drink.many }),
     });
   }
   return found;
+}
+
+/** What a batch makes without its "about". */
+export function plainly(makes) {
+  const about = say("about", { amount: "" });
+  return makes.startsWith(about) ? makes.slice(about.length) : makes;
 }
 
 function whole(value) {
@@ -186,8 +201,7 @@ function foldText(own, shares, tables) {
   ));
   const { per_litre, least_abv } = tables.finished;
   const units = grams.over(volume.over(new Fraction(1000))).over(Fraction.parse(per_litre));
-  const name = FOLDS[Number(units.floor())] ?? `${units.floor()}-fold`;
-  const shown = showDecimal(units);
-  const text = `${name}: ${shown} ${shown === "1" ? "unit" : "units"} of vanilla per US gallon`;
-  return own.strong_enough ? text : `${text}; the standard also asks for at least ${least_abv} % vol`;
+  const name = sayStrength("fold", { count: units.floor() });
+  const text = sayStrength("fold_units", { name, count: showDecimal(units) });
+  return own.strong_enough ? text : sayStrength("fold_too_weak", { text, least: least_abv });
 }

@@ -4,6 +4,11 @@
  * stand next in the order of the Tab key, under names of their own.
  */
 
+import SAID from "../../data/said/size-size.js";
+import { speaker } from "../words/said.js";
+
+const say = speaker(SAID);
+
 export class Pairs {
   constructor(first) {
     this.first = first;
@@ -42,14 +47,14 @@ export class Pairs {
     const place = this.all().length + 1;
     const pair = this.first.cloneNode(true);
     pair.querySelector("[data-once]")?.remove();
-    pair.prepend(" and ");
+    pair.prepend(say("and"));
     for (const field of this.fields(pair)) {
       field.name = field.name.replace(/\d+$/, place);
       field.removeAttribute("aria-invalid");
       field.removeAttribute("aria-describedby");
       if (field.tagName === "INPUT") field.value = "";
       else field.selectedIndex = this.freeChoice(field);
-      field.closest("label").querySelector(".visually-hidden").append(`, number ${place}`);
+      field.closest("label").querySelector(".visually-hidden").append(say("pair_number", { number: place }));
     }
     this.all().at(-1).after(pair);
     return pair;

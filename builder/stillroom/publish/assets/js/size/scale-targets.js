@@ -3,19 +3,23 @@
  * The twin of targets.py.
  */
 
-import { Unreadable, baseSize, middle, parseLeading, parseNumber, sizeOf } from "../amounts/amounts.js";
+import SAID from "../../data/said/size-size.js";
+import { baseSize, middle, parseLeading, parseNumber, sizeOf } from "../amounts/amounts.js";
 import { Fraction, ZERO, smaller } from "../amounts/fraction.js";
 import { panFactor, readOwnTin } from "../amounts/tins.js";
+import { joinAnd } from "../words/joining.js";
+import { didYouMean } from "../words/nearest.js";
+import { speaker } from "../words/said.js";
+
+const say = speaker(SAID);
 
 const BETWEEN = /\s*(?:\+|;|,(?!\d)|\band\b)\s*/;
 const COUNTED = /^(\d{1,9})\s*(?:x|×|\*|(?:[a-z-]+\s+)?of)\s*(.+)$/i;
-const FILL_HELP = 'Write it as "12 x 50 ml" or "12 x 50 ml + 6 x 100 ml".';
-const HAVE_HELP = 'Write it as "17 cinnamon sticks" or "500 g sugar + 1 l vodka".';
 
 export function parseTimes(text) {
   const factor = parseNumber(text);
   if (!factor.above(ZERO)) {
-    throw new Unreadable("A batch of nothing cannot be made.", 'Write a number such as "3" or "1/2".');
+    throw say.refuse("nothing");
   }
   return { sort: "times", factor };
 }
@@ -23,7 +27,7 @@ export function parseTimes(text) {
 export function parseWanted(text, system, tables) {
   const { amount, rest } = parseLeading(text, system, tables);
   if (!amount || !amount.low.above(ZERO)) {
-    throw new Unreadable(`"${text}" is not an amount.`, 'Write it as "750 ml" or "36 biscuits".');
+    throw say.refuse("not_an_amount", { text });
   }
   return { sort: "makes", amount, things: rest };
 }
@@ -33,10 +37,10 @@ export function parseFill(text, system, tables) {
     const found = COUNTED.exec(part);
     const { amount: size, rest } = found ? parseLeading(found[2], system, tables) : { amount: null };
     if (!found || !size || !size.low.above(ZERO) || BigInt(found[1]) < 1n) {
-      throw new Unreadable(`"${part}" does not name containers.`, FILL_HELP);
+      throw say.refuse("no_containers", { text: part });
     }
     if (!["volume", "mass"].includes(sizeOf(size.unit, tables))) {
-      throw new Unreadable(`"${part}" does not say how much a container holds.`, FILL_HELP);
+      throw say.refuse("no_size", { text: part });
     }
     return { count: BigInt(found[1]), size, brim: rest.toLowerCase().includes("brim") };
   });
@@ -48,7 +52,7 @@ export function parseHave(text, system, tables) {
     const { amount, rest } = parseLeading(part, system, tables);
     const words = [amount?.noun, rest].filter(Boolean).join(" ").replace(/^of\s+/, "");
     if (!amount || !amount.low.above(ZERO) || !words) {
-      throw new Unreadable(`"${part}" does not say how much of what.`, HAVE_HELP);
+      throw say.refuse("nothing_on_hand", { text: part });
     }
     return { amount, words };
   });
@@ -60,7 +64,7 @@ export function parseVessel(text, system, tables) {
   if (tin) return { sort: "tin", tin };
   const { amount } = parseLeading(text, system, tables);
   if (!amount || !amount.low.above(ZERO) || sizeOf(amount.unit, tables) !== "volume") {
-    throw new Unreadable(`"${text}" is not the size of a vessel.`, 'Write it as "1.5 l".');
+    throw say.refuse("no_vessel", { text });
   }
   return { sort: "vessel", capacity: amount };
 }
@@ -76,10 +80,10 @@ export function solveTarget(recipe, target, tables) {
   const solved = solveAny(recipe, target, tables);
   if (solved.factor.above(new Fraction(tables.most_times))) {
     const most = tables.most_times.toLocaleString("en-GB");
-    throw new Unreadable("That is more than a kitchen can make.", `Ask for ${most} times the recipe at most.`);
+    throw say.refuse("too_much", { most });
   }
   if (new Fraction(1).above(solved.factor.times(tables.least_part))) {
-    throw new Unreadable("That is too little to measure.", `Ask for 1/${tables.least_part} of the recipe at least.`);
+    throw say.refuse("too_little", { least: tables.least_part });
   }
   return solved;
 }
@@ -94,11 +98,11 @@ function solveAny(recipe, target, tables) {
     case "fill":
       return solveFill(recipe, target, tables);
     case "tin":
-      if (!recipe.tin) throw new Unreadable("This recipe names no tin of its own.", "Ask by what it makes.");
+      if (!recipe.tin) throw say.refuse("no_tin");
       return { ...plain, factor: panFactor(recipe.tin, target.tin) };
     case "vessel": {
       if (recipe.stands_ml.equals(ZERO)) {
-        throw new Unreadable("Nothing of this recipe stands in a vessel.", "Ask by what it makes.");
+        throw say.refuse("stands_in_nothing");
       }
       const brim = middle(target.capacity).times(baseSize(target.capacity.unit, tables));
       return { ...plain, factor: brim.times(recipe.vessel_share).over(recipe.stands_ml) };
@@ -120,11 +124,9 @@ function holdsMl(recipe, { size, brim }, tables) {
   const held = millilitres(recipe, size, tables);
   if (!brim) return held;
   if (!recipe.headspace_ml) {
-    throw new Unreadable(
-      "Only the jars of a preserve are reckoned from their brim.", "Write what one holds when it is filled.",
-    );
+    throw say.refuse("no_brim");
   }
-  if (!held.above(recipe.headspace_ml)) throw new Unreadable("Such a jar is all headspace.", "Name a larger one.");
+  if (!held.above(recipe.headspace_ml)) throw say.refuse("all_headspace");
   return held.minus(recipe.headspace_ml);
 }
 
@@ -132,10 +134,10 @@ function factorOfMakes(recipe, { amount, things }, tables) {
   const made = middle(recipe.makes);
   if (!amount.unit) {
     if (recipe.makes.unit && things) {
-      throw new Unreadable(`"${things}" is not a unit.`, 'Write it as "750 ml", "1½ pints" or "2 1/2 cups".');
+      throw say.refuse("unknown_unit", { word: things, mend: didYouMean(things, tables.offered[recipe.system]) });
     }
     if (recipe.makes.unit) {
-      throw new Unreadable("This recipe is measured, not counted.", 'Write it as "750 ml".');
+      throw say.refuse("measured");
     }
     return middle(amount).over(made);
   }
@@ -149,10 +151,7 @@ function factorOfMakes(recipe, { amount, things }, tables) {
 
 function makesMl(recipe) {
   if (!recipe.makes_ml) {
-    throw new Unreadable(
-      "This recipe makes things that are counted, not poured.",
-      `Write it as "${middle(recipe.makes)} ${recipe.things}".`,
-    );
+    throw say.refuse("counted", { count: middle(recipe.makes), things: recipe.things });
   }
   return recipe.makes_ml;
 }
@@ -162,7 +161,7 @@ function millilitres(recipe, amount, tables) {
   const base = middle(amount).times(baseSize(amount.unit, tables));
   if (size === "volume") return base;
   if (size === "mass" && recipe.finished_density) return base.over(recipe.finished_density);
-  throw new Unreadable("This recipe is not measured so.", 'Write a volume, such as "750 ml".');
+  throw say.refuse("not_measured_so");
 }
 
 function solveHave(recipe, target, tables) {
@@ -185,7 +184,7 @@ function solveHave(recipe, target, tables) {
 
 function inOneMeasure(recipe, line, have, tables) {
   if (line.scales !== "with the batch" || line.form === "words") {
-    throw new Unreadable(`"${line.item}" does not grow with the batch.`, "Name another ingredient.");
+    throw say.refuse("does_not_grow", { item: line.item });
   }
   const need = writtenMiddle(recipe, line).times(baseSize(line.unit, tables));
   const there = middle(have).times(baseSize(have.unit, tables));
@@ -194,9 +193,7 @@ function inOneMeasure(recipe, line, have, tables) {
   if (sizes === "mass volume" && line.density) return [need, there.times(line.density)];
   if (sizes === "volume mass" && line.density) return [need, there.over(line.density)];
   if (sizes === "count mass" && line.each_g) return [need, there.over(line.each_g)];
-  throw new Unreadable(
-    `"${line.item}" is not measured so in this recipe.`, `It is written as ${line.written}.`,
-  );
+  throw say.refuse("item_not_measured_so", { item: line.item, written: line.written });
 }
 
 /** The least and the most of a line in one batch as written, in the line's own unit. */
@@ -225,11 +222,9 @@ export function findLine(words, lines, tables) {
   });
   if (fits.length === 1) return fits[0];
   if (fits.length) {
-    const both = fits.map((line) => `"${line.item}"`).join(" and ");
-    throw new Unreadable(`"${words}" fits ${both}.`, "Write the whole name.");
+    throw say.refuse("fits_several", { words, items: joinAnd(fits.map((line) => `"${line.item}"`)) });
   }
-  const names = lines.map((line) => line.item).sort().join(", ");
-  throw new Unreadable(`"${words}" is not in this recipe.`, `It may be: ${names}.`);
+  throw say.refuse("not_in_recipe", { words, mend: didYouMean(words, lines.map((line) => line.item)) });
 }
 
 function stems(words, tables) {

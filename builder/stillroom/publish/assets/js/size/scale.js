@@ -4,13 +4,18 @@
  * Pure: it knows no page. Given the same data it returns the same words as Python, to the digit.
  */
 
+import SAID from "../../data/said/size-size.js";
 import {
-  baseSize, joinAnd, joinRange, middle, nearestMultiple, roundMeasure, sayUnit, showDecimal, showNumber,
+  baseSize, middle, nearestMultiple, roundMeasure, sayUnit, showDecimal, showNumber,
   sizeOf,
 } from "../amounts/amounts.js";
 import { Fraction, HALF, ONE, ZERO, larger } from "../amounts/fraction.js";
 import { solveTarget, writtenRange } from "./scale-targets.js";
 import { tinNote } from "../amounts/tins.js";
+import { joinAnd, joinRange } from "../words/joining.js";
+import { speaker } from "../words/said.js";
+
+const say = speaker(SAID);
 
 const LINE = {
   note: "", note_counts: false, group: "", optional: false, low: "0", high: "0", unit: "",
@@ -62,7 +67,7 @@ export function scale(recipe, target, measures, tables) {
   return {
     factor,
     makes,
-    makes_in_full: fills ? (recipe.each ? fills : `${makes}: ${fills}`) : makes,
+    makes_in_full: inFull(recipe, makes, fills),
     makes_ml: recipe.makes_ml && recipe.makes_ml.times(factor),
     fills,
     containers,
@@ -103,13 +108,13 @@ export function scaleLine(recipe, line, factor, containers, measures, tables) {
   const asIs = times.equals(ONE) && line.form === "amount" && own;
   const scaled = roundLine(line, low, high, measures, asIs ? line.written : "", tables);
   scaled.note = noteOf(line, factor);
-  if (forEach) scaled.aside = `${line.written} for each of ${containers}`;
+  if (forEach) scaled.aside = say("for_each", { written: line.written, count: containers });
   return scaled;
 }
 
 function noteOf(line, factor) {
   if (!line.note_counts || factor.equals(ONE)) return line.note;
-  return `${line.note} (for the recipe as written)`;
+  return say("as_written_note", { note: line.note });
 }
 
 function roundLine(line, low, high, measures, asWritten, tables) {
@@ -134,7 +139,7 @@ function roundCounted(line, mid, [low, high], range, tables) {
     many = kitchen.above(ONE);
   }
   if (line.noun_one) text = `${text} ${many ? line.noun_many : line.noun_one}`;
-  if (line.about) text = `about ${text}`;
+  if (line.about) text = say("about", { amount: text });
   const found = scaled(line, mid, range, text, holds, kitchen, ONE, tables);
   found.item_text = many ? line.many : line.one;
   if (!holds && line.each_g) found.aside = byWeight(mid.times(line.each_g));
@@ -173,9 +178,9 @@ function roundMeasured(line, low, high, range, measures, tables) {
     holds = holds || !kitchen.minus(mid).abs().above(blind);
   }
   let text = joinRange(rounded.map((end) => end.text));
-  if (line.about) text = `about ${text}`;
+  if (line.about) text = say("about", { amount: text });
   const found = scaled(line, low.plus(high).over(2), range, text, holds, kitchen, through, tables);
-  if (!through.equals(ONE)) found.why = `at ${showDecimal(line.density, 3)} g to the ml: ${line.density_source}`;
+  if (!through.equals(ONE)) found.why = say("through", { density: showDecimal(line.density, 3), source: line.density_source });
   if (!holds && line.density && name !== "mass") {
     const bulk = mid.over(through);
     found.aside = byWeight(sizeOf(line.unit, tables) === "mass" ? bulk : bulk.times(line.density));
@@ -184,7 +189,7 @@ function roundMeasured(line, low, high, range, measures, tables) {
 }
 
 function byWeight(grams) {
-  return `${showDecimal(grams, grams.below(new Fraction(10)) ? 1 : 0)} g by weight`;
+  return say("by_weight", { grams: showDecimal(grams, grams.below(new Fraction(10)) ? 1 : 0) });
 }
 
 function throughOf(line, measures, tables) {
@@ -214,22 +219,28 @@ function scaled(line, mid, [low, high], text, holds, kitchen, through, tables) {
 }
 
 function warningOf(line, tables) {
+  const named = { item: line.item, amount: line.amount_text };
   if (!line.unit) {
-    const range = `${showDecimal(line.low)} to ${showDecimal(line.high)}`;
-    return `${line.item}: no whole number lies in ${range}; ${line.amount_text} is the nearest.`;
+    const ends = { low: showDecimal(line.low), high: showDecimal(line.high) };
+    return say("no_whole_number", { ...named, ...ends });
   }
   const percent = showDecimal(line.off.abs().times(new Fraction(100)), 0);
-  const way = line.off.above(ZERO) ? "more" : "less";
   const asked = `${showDecimal(line.exact)} ${tables.units[line.unit].shown}`;
-  return `${line.item}: ${line.amount_text} is ${percent} % ${way} than the ${asked} asked for.`;
+  return say(line.off.above(ZERO) ? "more" : "less", { ...named, percent, asked });
 }
 
 /** Say the containers asked for: "12 bottles of 50 ml and 1 bottle of 100 ml". */
 function fillsText(recipe, asked, tables) {
   return joinAnd(asked.map(({ count, size, brim }) => {
-    const name = count > 1n ? recipe.container_many : recipe.container;
-    return `${count} ${name} of ${sayUnit(middle(size), size.unit, tables)}${brim ? " to the brim" : ""}`;
+    const thing = count > 1n ? recipe.container_many : recipe.container;
+    const words = { count, thing, size: sayUnit(middle(size), size.unit, tables) };
+    return say(brim ? "of_size_to_the_brim" : "of_size", words);
   }));
+}
+
+function inFull(recipe, makes, fills) {
+  if (!fills) return makes;
+  return recipe.each ? fills : say("in_full", { makes, fills });
 }
 
 /** Say what a batch makes. */
@@ -244,23 +255,23 @@ export function makesText(recipe, factor, measures, tables) {
       (end) => roundMeasure(end.times(baseSize(unit, tables)), measures.system, name, near, tables).text,
     );
     const text = joinRange(ends[0] === ends[1] ? [ends[0]] : ends);
-    return about ? `about ${text}` : text;
+    return about ? say("about", { amount: text }) : text;
   }
   if (recipe.each) return jarsText(recipe, low.plus(high).over(2));
-  if (high.below(ONE)) return `less than 1 ${recipe.thing}`;
+  if (high.below(ONE)) return say("less_than_one", { thing: recipe.thing });
   const whole = (value) => larger(new Fraction(value.plus(HALF).floor()), ONE);
   const [from, to] = [whole(low), whole(high)];
   const number = from.equals(to) ? `${from}` : `${from}–${to}`;
-  const roughly = about || !from.equals(low) ? "about " : "";
-  return `${roughly}${number} ${to.above(ONE) ? recipe.things : recipe.thing}`;
+  const text = `${number} ${to.above(ONE) ? recipe.things : recipe.thing}`;
+  return about || !from.equals(low) ? say("about", { amount: text }) : text;
 }
 
 function jarsText(recipe, count) {
   const size = recipe.each_written;
   const full = count.floor();
-  if (!full) return `a part of 1 ${recipe.thing} of ${size}`;
-  const text = `${full} ${full > 1n ? recipe.things : recipe.thing} of ${size}`;
-  return count.whole ? text : `${text} and a part of another`;
+  if (!full) return say("part_of_one", { thing: recipe.thing, size });
+  const text = say("of_size", { count: full, thing: full > 1n ? recipe.things : recipe.thing, size });
+  return count.whole ? text : say("and_a_part", { text });
 }
 
 function notesOf(recipe, factor, ownTin) {
@@ -277,8 +288,8 @@ function vesselNote(recipe, factor) {
   const litres = new Fraction(wanted.over(new Fraction(100)).ceil(), 10n);
   const own = showDecimal(recipe.vessel_ml.over(new Fraction(1000)));
   const vessels = wanted.over(recipe.vessel_ml).ceil();
-  const several = vessels > VESSELS_TOLD ? "" : `, or ${vessels} such vessels`;
-  return `It would not fit the ${own} l vessel: take ${showDecimal(litres, 1)} l in all${several}.`;
+  const words = { own, litres: showDecimal(litres, 1), count: vessels };
+  return say(vessels > VESSELS_TOLD ? "vessel" : "vessels", words);
 }
 
 function boilingWarnings(kind, factor, tables) {

@@ -1,13 +1,19 @@
 /**
- * Makes a calendar file in the browser: core/when/calendar_entries.py and publish/calendar_files.py,
+ * Makes a calendar file in the browser: core/when/calendar_entries.py and core/when/calendar_files.py,
  * with the same names of events, so that a file from the book and one made here update each
  * other. RFC 5545: CRLF, lines folded at 75 octets (3.1), text escaped (3.3.11). Pure.
  */
 
-import { fromParts, isoDay, partsOf, sayDay, sayMinutes } from "./dates.js";
+import SAID from "../../data/said/when-dates.js";
+import { sayDay, sayMinutes } from "../words/day-words.js";
+import { speaker } from "../words/said.js";
+import { fromParts, isoDay, partsOf } from "./dates.js";
+
+const say = speaker(SAID);
 
 const PRODUCT = "-//Stillroom//Stillroom book//EN";
 const DOMAIN = "stillroom";
+const LINE = 75; // octets, RFC 5545, 3.1
 const SEQUENCE_FROM = fromParts(2020, 1, 1);
 const FREQUENCIES = { day: "DAILY", week: "WEEKLY" };
 
@@ -23,23 +29,21 @@ export function makeEntries(slug, title, plan) {
     .filter((row) => row.dates.length)
     .map((row) => rowEntry(uid(row.word), title, row));
   const add = (word, said, day, description = "", reminders = []) =>
-    entries.push({ uid: uid(word), title: `${said}: ${title}`, description, day, rule: "", reminders });
-  if (plan.usable < plan.best) add("usable", "Usable now", plan.usable);
-  add("best", "At its best", plan.best);
-  add("give", plan.asked ? "Give" : "Can be given", plan.give, `At its best from ${sayDay(plan.best)}.`, [-15, 9]);
-  if (plan.keepUntil !== null) {
-    add("keep", "Use up", plan.keepUntil, "It keeps unopened until today.", [9]);
-  }
+    entries.push({ uid: uid(word), title: say(`entry_${said}`, { title }), description, day, rule: "", reminders });
+  if (plan.usable < plan.best) add("usable", "usable", plan.usable);
+  add("best", "best", plan.best);
+  const best = say("best_from", { day: sayDay(plan.best) });
+  add("give", plan.asked ? "give" : "can_be_given", plan.give, best, [-15, 9]);
+  if (plan.keepUntil !== null) add("keep", "keep", plan.keepUntil, say("keeps_today"), [9]);
   return entries;
 }
 
 function rowEntry(uid, title, row) {
-  const often = { 1: "", 2: " twice" }[row.times] ?? ` ${row.times} times`;
-  const said = [row.minutes ? `${sayMinutes(row.minutes)} of work` : "", row.where, row.condition]
-    .filter(Boolean).join(", ");
+  const hands = row.minutes ? say("of_work", { minutes: sayMinutes(row.minutes) }) : "";
+  const said = [hands, row.where, row.condition].filter(Boolean).join(", ");
   return {
     uid,
-    title: `${row.name}${often}: ${title}`,
+    title: say("entry", { count: row.times, name: row.name, title }),
     description: said ? `${said}.` : "",
     day: row.dates[0],
     rule: makeRule(row),
@@ -62,13 +66,13 @@ export function makeRule(row) {
 }
 
 const rule = (frequency, step, count) =>
-  `FREQ=${frequency}${step > 1 ? `;INTERVAL=${step}` : ""};COUNT=${count}`;
+  `FREQ=${frequency};COUNT=${count}${step > 1 ? `;INTERVAL=${step}` : ""}`;
 
 /** Return the text of a calendar file; `madeOn` stamps it and numbers its revision. */
 export function makeCalendar(name, entries, madeOn, url = "") {
   const lines = [
     "BEGIN:VCALENDAR", "VERSION:2.0", `PRODID:${PRODUCT}`, "METHOD:PUBLISH",
-    `X-WR-CALNAME:${escapeText(name)}`,
+    `X-WR-CALNAME:${name.split(/\s+/).join(" ").trim()}`,
     ...entries.flatMap((entry) => eventLines(entry, madeOn, url)),
     "END:VCALENDAR",
   ];
@@ -83,13 +87,13 @@ function eventLines(entry, madeOn, url) {
     `DTSTART;VALUE=DATE:${compact(entry.day)}`,
     `DTEND;VALUE=DATE:${compact(entry.day + 1)}`,
     `DTSTAMP:${compact(madeOn)}T000000Z`,
-    `UID:${entry.uid}`,
+    `UID:${escapeText(entry.uid)}`,
     `SEQUENCE:${madeOn - SEQUENCE_FROM}`,
     ...(entry.rule ? [`RRULE:${entry.rule}`] : []),
-    ...(entry.description ? [`DESCRIPTION:${escapeText(entry.description)}`] : []),
-    ...(url ? [`URL:${url}`] : []),
     "CATEGORIES:Stillroom",
+    ...(entry.description ? [`DESCRIPTION:${escapeText(entry.description)}`] : []),
     "TRANSP:TRANSPARENT",
+    ...(url ? [`URL:${url}`] : []),
     ...entry.reminders.flatMap((hours) => [
       "BEGIN:VALARM", "ACTION:DISPLAY", `DESCRIPTION:${escapeText(entry.title)}`,
       `TRIGGER:${hours < 0 ? "-" : ""}PT${Math.abs(hours)}H`, "END:VALARM",
@@ -100,23 +104,25 @@ function eventLines(entry, madeOn, url) {
 
 /** Escape a text value: backslash, semicolon, comma and line end. */
 export function escapeText(text) {
-  return text.replace(/[\\;,]/g, (sign) => `\\${sign}`).replace(/\r?\n/g, "\\n");
+  return text.replace(/[\\;,]/g, (sign) => `\\${sign}`).replace(/\r\n|\n|\r/g, "\\n");
 }
 
-/** Fold a line so that none is longer than 75 octets, never within a letter. */
+/** Return a line in pieces of fewer than 75 octets: between two letters, and in no escape. */
 export function foldLine(line) {
   const encoder = new TextEncoder();
-  const lines = [];
-  let current = "";
-  let octets = 0;
-  for (const letter of line) {
+  const letters = [...line];
+  const pieces = [];
+  let [begin, octets] = [0, 0];
+  for (const [place, letter] of letters.entries()) {
     const size = encoder.encode(letter).length;
-    if (octets + size > 75) {
-      lines.push(current);
-      [current, octets] = [" ", 1];
+    if (place > begin && octets + size >= LINE) {
+      // a sign that escapes goes with what it escapes (RFC 5545, RFC 6868)
+      const escapes = ["\\", "^"].includes(letters[place - 1]) && place - 1 > begin;
+      const end = escapes ? place - 1 : place;
+      pieces.push(letters.slice(begin, end).join(""));
+      [begin, octets] = [end, place - end];
     }
-    current += letter;
     octets += size;
   }
-  return [...lines, current].join("\r\n");
+  return [...pieces, letters.slice(begin).join("")].join("\r\n ");
 }

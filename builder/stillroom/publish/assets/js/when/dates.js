@@ -7,14 +7,6 @@
 
 const DAY_MS = 86400000;
 
-export const DAY_NAMES = [
-  "Monday", "Tuesday", "Wednesday", "Thursday", "Friday", "Saturday", "Sunday",
-];
-export const MONTH_NAMES = [
-  "January", "February", "March", "April", "May", "June",
-  "July", "August", "September", "October", "November", "December",
-];
-
 /** Return the day number of "2027-12-18", or null when that is no day. */
 export function parseDay(iso) {
   const match = /^(\d{4})-(\d{2})-(\d{2})$/.exec(iso ?? "");
@@ -71,32 +63,6 @@ export function addSpan(day, span, { longest = true, times = 1 } = {}) {
     case "month": return addMonths(day, count);
     default: return addMonths(day, count * 12);
   }
-}
-
-/** Return "Saturday 18 December 2027". */
-export function sayDay(day) {
-  const parts = partsOf(day);
-  return `${DAY_NAMES[parts.weekday]} ${parts.day} ${MONTH_NAMES[parts.month - 1]} ${parts.year}`;
-}
-
-/** Return "18 Dec 2027". */
-export function sayDayShort(day) {
-  const parts = partsOf(day);
-  return `${parts.day} ${shortMonth(parts.month)} ${parts.year}`;
-}
-
-/** Return a month's short name: "Jan", "Sept". */
-export function shortMonth(month) {
-  const name = MONTH_NAMES[month - 1];
-  if (name.length <= 4) return name;
-  return month === 9 ? "Sept" : name.slice(0, 3);
-}
-
-/** Return hands-on time as a cook says it: "1 h 35 min". */
-export function sayMinutes(minutes) {
-  const hours = Math.floor(minutes / 60);
-  const rest = minutes % 60;
-  return [hours ? `${hours} h` : "", rest || !hours ? `${rest} min` : ""].filter(Boolean).join(" ");
 }
 
 /** Return the reader's own today as a day number. */

@@ -3,28 +3,14 @@
  * core/when/season.py in the browser, the same days and the same words. Pure; today is an argument.
  */
 
-import { fromParts, MONTH_NAMES, partsOf, sayDay } from "./dates.js";
-import { planBack, planForward } from "./timeline.js";
+import SAID from "../../data/said/when-season.js";
+import { sayDay, sayMonth } from "../words/day-words.js";
+import { joinAnd } from "../words/joining.js";
+import { speaker } from "../words/said.js";
+import { fromParts, partsOf } from "./dates.js";
+import { planForward } from "./timeline.js";
 
-/**
- * Return {plan, season}: the dates for a giving day, begun on the last day in season that has it at
- * its best if there is one to come, else by its age alone; and what the season adds.
- */
-export function planInSeason(recipe, givingDay, now = null) {
-  const aged = planBack(recipe, givingDay, now);
-  const season = findSeason(recipe, aged.latestStartBest, givingDay, now, aged.latestStartUsable);
-  if (season === null || season.start === null) return { plan: aged, season };
-  const plan = planForward(recipe, season.start, givingDay, now);
-  plan.verdict = startInSeason(plan, recipe.phrases, now);
-  return { plan, season };
-}
-
-function startInSeason(plan, phrases, now) {
-  let code = "start_in_season";
-  if (plan.start === now) code = "start_in_season_today";
-  else if (plan.latestStartBest === plan.latestStartUsable) code = "start_in_season_one";
-  return { code: "start_in_season", text: fill(phrases[code], { start: sayDay(plan.start), give: sayDay(plan.give) }) };
-}
+const say = speaker(SAID);
 
 /**
  * Return what the season adds to a latest start, {start, text, aside}; null when it adds nothing.
@@ -73,21 +59,18 @@ function firstAfter(day, season) {
   return first;
 }
 
-function note({ season, phrases }, code, start = null, days = {}) {
+function note({ season }, code, start = null, days = {}) {
   const blanks = { months: sayMonths(season) };
   for (const [name, day] of Object.entries({ start, ...days })) {
     if (day !== null) blanks[name] = sayDay(day);
   }
   const aside = start === null ? "season_aside" : "season_aside_start";
-  return { start, text: fill(phrases[code], blanks), aside: fill(phrases[aside], blanks) };
+  return { start, text: say(code, blanks), aside: say(aside, blanks) };
 }
 
-const fill = (phrase, blanks) => phrase.replace(/\{(\w+)\}/g, (_, name) => blanks[name]);
-
 function sayMonths(season) {
-  const names = season.map((month) => MONTH_NAMES[month - 1]);
-  if (names.length === 1) return names[0];
+  const names = season.map(sayMonth);
   const runsOn = season.slice(1).every((month, n) => (season[n] % 12) + 1 === month);
-  if (runsOn && names.length > 2) return `${names[0]} to ${names.at(-1)}`;
-  return `${names.slice(0, -1).join(", ")} and ${names.at(-1)}`;
+  if (runsOn && names.length > 2) return say("months_run", { first: names[0], last: names.at(-1) });
+  return joinAnd(names);
 }

@@ -3,9 +3,15 @@
  * templates/fragments/timeline_picture.html in the browser, by the same rules of placing.
  */
 
-import { addMonths, fromParts, partsOf, sayDayShort, shortMonth } from "./dates.js";
+import SAID from "../../data/said/when-dates.js";
+import { sayDayAndMonth, sayDayShort, sayMinutes, shortMonth } from "../words/day-words.js";
+import { joinAnd } from "../words/joining.js";
+import { speaker } from "../words/said.js";
+import { addMonths, fromParts, partsOf } from "./dates.js";
 import { firstDay } from "./stage-dates.js";
 import { sayRhythm } from "./timeline-words.js";
+
+const say = speaker(SAID);
 
 const SIDE = 8;
 const TEXT = 13;
@@ -20,7 +26,7 @@ const DAY_STEPS = [1, 2, 3, 7, 14];
 const MONTH_STEPS = [1, 2, 3, 6, 12, 24, 60];
 
 const textWidth = (words) => words.length * TEXT * LETTER;
-const short = (day) => `${partsOf(day).day} ${shortMonth(partsOf(day).month)}`;
+const short = sayDayAndMonth;
 const round = (x) => Math.round(x * 10) / 10;
 
 /** Redraw an <svg> made by the template; `label` becomes its text equivalent. */
@@ -68,17 +74,16 @@ function listLanes(plan, horizon, minute) {
     if (rows[0].role === "rest") return restLane(rows);
     return workLane(rows, minute);
   });
-  const give = plan.asked ? "Give" : "It can be given";
-  const giving = { role: "give", words: `${give}, ${sayDayShort(plan.give)}`, dots: [minute(plan.give)] };
+  const give = say(plan.asked ? "lane_give" : "lane_can_be_given", { day: sayDayShort(plan.give) });
+  const giving = { role: "give", words: give, dots: [minute(plan.give)] };
   return [...lanes, useLane(plan, horizon, minute), giving];
 }
 
 function workLane(rows, minute) {
   const days = [...new Set(rows.flatMap((row) => row.dates))].map(short);
-  const said = days.length === 1 ? days[0] : `${days.slice(0, -1).join(", ")} and ${days.at(-1)}`;
   const dots = rows.flatMap((row) =>
     row.dates.map((day) => (day === row.from ? row.begins_minute : minute(day))));
-  return { role: rows[0].role, words: `${rows[0].name}, ${said}`, dots };
+  return { role: rows[0].role, words: say("worked", { name: rows[0].name, days: joinAnd(days) }), dots };
 }
 
 function tendLane(rows, minute) {
@@ -89,8 +94,10 @@ function tendLane(rows, minute) {
     .filter(([row]) => row.dates.length > 1)
     .map(([row, before]) => ["tend", tendedFrom(row, before, minute), row.ends_minute]);
   const last = short(rows.at(-1).dates.at(-1));
-  const ending = ticks.length > 1 ? `, to ${last}` : `, ${last}`;
-  return { role: "tend", words: `${rows[0].name} ${rhythms.join(", then ")}${ending}`, bands, ticks };
+  const words = say(ticks.length > 1 ? "lane_tended" : "lane_tended_once", {
+    name: rows[0].name, rhythms: rhythms.join(say("then")), day: last,
+  });
+  return { role: "tend", words, bands, ticks };
 }
 
 // a band of tending begins at its first day, or where the one before it ends
@@ -103,13 +110,13 @@ function restLane(rows) {
   const bands = rows.map((row) => [
     row.condition ? "window" : "rest", row.begins_minute, Math.max(row.ends_minute, 1),
   ]);
-  const about = rows.some((row) => row.condition) ? "about " : "";
   const where = rows.find((row) => row.where)?.where;
   const condition = rows.find((row) => row.condition)?.condition;
   const said = [rows[0].name, where, condition].filter(Boolean).join(" ");
   const last = rows.at(-1).to;
-  const end = last > rows[0].from ? `, to ${about}${short(last)}` : `, ${short(last)}`;
-  return { role: "rest", words: said + end, bands };
+  let words = "lane_rests_on";
+  if (last > rows[0].from) words = condition ? "lane_rests_about" : "lane_rests";
+  return { role: "rest", words: say(words, { name: said, day: short(last) }), bands };
 }
 
 function useLane(plan, horizon, minute) {
@@ -125,9 +132,9 @@ function useLane(plan, horizon, minute) {
   const bands = usable < best ? [["usable", usable, Math.min(best, end)]] : [];
   bands.push(["best", Math.min(best, end), Math.max(Math.min(best, end), end)]);
   let words = usable < best
-    ? `Usable from ${sayDayShort(plan.usable)}, best from ${sayDayShort(plan.best)}`
-    : `At its best from ${sayDayShort(plan.best)}`;
-  if (plan.keepUntil !== null) words += `, keeps until ${sayDayShort(plan.keepUntil)}`;
+    ? say("lane_use", { usable: sayDayShort(plan.usable), best: sayDayShort(plan.best) })
+    : say("lane_best", { best: sayDayShort(plan.best) });
+  if (plan.keepUntil !== null) words = say("lane_keeps", { words, day: sayDayShort(plan.keepUntil) });
   return { role: "use", words, bands };
 }
 
@@ -187,7 +194,7 @@ function* scales(start, horizon) {
   if (horizon <= 3 * DAY) {
     for (const step of HOUR_STEPS) {
       const marks = [];
-      for (let at = 0; at < horizon; at += step) marks.push([at, `${Math.floor(at / 60)} h`, null]);
+      for (let at = 0; at < horizon; at += step) marks.push([at, sayMinutes(at), null]);
       yield marks;
     }
   }

@@ -1,10 +1,10 @@
 /**
- * The dates of a batch in the browser: core/when/timeline.py and core/when/verdicts.py, the same dates and
- * the same words. Pure: data in (core.timeline_data), plain objects out, today an argument.
+ * The dates of a batch in the browser: core/when/timeline.py. Pure: data in (timeline_data.py),
+ * plain objects out, today an argument. What is said of them: verdicts.js.
  */
 
-import { addSpan, isoDay, sayDay } from "./dates.js";
-import { firstDay, layOut } from "./stage-dates.js";
+import { addSpan } from "./dates.js";
+import { layOut } from "./stage-dates.js";
 
 /** Return the dates of a batch started on a day, for a giving day if there is one. */
 export function planForward(recipe, start, givingDay = null, today = null) {
@@ -102,7 +102,9 @@ function plan(recipe, start, givingDay, today, way) {
   const keepUntil = keep ? addSpan(laid.made, keep, { longest: false }) : null;
   const rows = [...laid.rows, ...anchored(stages, laid, give)];
   const tending = rows.filter((row) => row.role === "tend").flatMap((row) => row.dates);
-  const result = {
+  return {
+    way,
+    today,
     start,
     usable: laid.usable,
     best: laid.best,
@@ -121,93 +123,5 @@ function plan(recipe, start, givingDay, today, way) {
     latestStartBest: latestStartBest(recipe, give),
     latestStartUsable: latestStartUsable(recipe, give),
     earliestStartFresh: earliestFresh(stages, keep, give),
-  };
-  result.verdict = giveVerdict(result, recipe.phrases, way, today);
-  return result;
-}
-
-function giveVerdict(facts, phrases, way, today) {
-  const code = verdictCode(facts, way, today);
-  const blanks = {
-    start: facts.start,
-    usable: code === "late_for_best" ? facts.firstUsable : facts.usable,
-    best: facts.best,
-    give: facts.give,
-    ready: facts.firstOut,
-    keep: facts.keepUntil,
-    last_best: facts.latestStartBest,
-    last_usable: facts.latestStartUsable,
-    fresh: facts.earliestStartFresh,
-  };
-  const phrase = phrases[phraseName(code, facts)];
-  return { code, text: phrase.replace(/\{(\w+)\}/g, (_, name) => sayDay(blanks[name])) };
-}
-
-function verdictCode(facts, way, today) {
-  if (!facts.asked) return "ready";
-  if (today !== null && facts.give < today) return "passed";
-  if (facts.keepUntil !== null && facts.keepUntil < facts.give) {
-    return way === "batch" ? "past_keep" : "stale";
-  }
-  if (facts.give < facts.firstOut) {
-    const ages = facts.makingDone <= facts.give && facts.give < facts.usable;
-    return ages ? "late_for_giving" : "cannot";
-  }
-  if (facts.give < facts.naturalOut) return "late_for_best";
-  if (way !== "back") return "in_time";
-  return today === facts.latestStartBest ? "start_today" : "start_by";
-}
-
-function phraseName(code, facts) {
-  if (code === "ready") {
-    const one = facts.usable >= facts.best ? "_one" : "";
-    return `ready${one}${facts.keepUntil === null ? "_no_keep" : ""}`;
-  }
-  if (code === "late_for_giving" && facts.handsDone > facts.give) return "late_for_giving_in_its_jar";
-  if (code === "late_for_best" && facts.best <= facts.give) return "late_to_finish";
-  const same = facts.latestStartBest === facts.latestStartUsable;
-  return same && (code === "start_by" || code === "in_time") ? `${code}_one` : code;
-}
-
-/** Return what can still be made by a day, what fits best first: core.year.still_time. */
-export function stillTime(recipes, givingDay, now) {
-  const order = ["best", "usable", "late"];
-  return recipes
-    .map((recipe) => {
-      const best = latestStartBest(recipe, givingDay);
-      const usable = latestStartUsable(recipe, givingDay);
-      const by = now <= best ? best : usable;
-      const fits = now > by ? "late" : now <= best ? "best" : "usable";
-      return { recipe, fits, by, spare: by - now, plan: planBack(recipe, givingDay, now) };
-    })
-    .sort((one, two) =>
-      order.indexOf(one.fits) - order.indexOf(two.fits)
-      || Math.abs(one.spare) - Math.abs(two.spare)
-      || (one.recipe.title < two.recipe.title ? -1 : 1));
-}
-
-/** Return a plan, and what the season adds, as the document `stillroom dates --json` prints. */
-export function timelineDocument(plan, season = null) {
-  return {
-    start: isoDay(plan.start),
-    usable: isoDay(plan.usable),
-    best: isoDay(plan.best),
-    give: plan.asked ? isoDay(plan.give) : null,
-    can_be_given: plan.asked ? null : isoDay(plan.give),
-    keep_until: plan.keepUntil === null ? null : isoDay(plan.keepUntil),
-    tending: plan.tending.map(isoDay),
-    stages: plan.stages.map((row) => ({
-      name: row.name, from: isoDay(firstDay(row)), to: isoDay(row.to),
-    })),
-    verdict: plan.verdict.text,
-    verdict_code: plan.verdict.code,
-    ready: isoDay(plan.ready),
-    latest_start_best: isoDay(plan.latestStartBest),
-    latest_start_usable: isoDay(plan.latestStartUsable),
-    hands_on_minutes: plan.stages.reduce(
-      (sum, row) => sum + row.minutes * row.times * row.dates.length, 0,
-    ),
-    season: season?.text ?? null,
-    season_start: season?.start == null ? null : isoDay(season.start),
   };
 }

@@ -11,10 +11,10 @@ import vobject
 from stillroom.core.reading.loading import load_recipes
 from stillroom.core.recipe.model import Recipe
 from stillroom.core.when.calendar_entries import CalendarEntry, make_entries
+from stillroom.core.when.calendar_files import make_calendar
 from stillroom.core.when.timeline import Timeline, plan_back
-from stillroom.publish.calendar_files import make_calendar
 
-ROOT = Path(__file__).parents[2]
+ROOT = Path(__file__).parents[3]
 RECIPES = load_recipes(sorted((ROOT / "recipes").glob("*.md")), ROOT, "metric", None)
 MADE_ON = date(2026, 11, 25)
 GIVING = (date(2027, 12, 18), date(2028, 2, 29), date(2027, 6, 24))

@@ -1,8 +1,9 @@
-"""A calendar file for each recipe and the giving day it is aimed at, to open or to subscribe to.
+"""Calendar entries as a file to open or to subscribe to: a recipe's own, and a pack's.
 
 Lines of RFC 5545, written here: a book has a thousand such files, and a general writer takes as
-long over one of them as the rest of its page does. It holds what the recipe's page says and nothing
-private. SEQUENCE is the day of the build as a number, so that a later file replaces an earlier one.
+long over one of them as the rest of its page does. A file holds what its entries say and no more.
+SEQUENCE is the day it was made as a number, so that a later file replaces an earlier one. The
+browser's calendar.js writes the same, to the byte.
 """
 
 from __future__ import annotations
@@ -14,29 +15,39 @@ from typing import Final
 from stillroom.core.when.calendar_entries import CalendarEntry, Rule
 
 PRODUCT: Final = "-//Stillroom//Stillroom book//EN"
+PRIVATE_PRODUCT: Final = "-//Stillroom//Private pack//EN"
 _SEQUENCE_FROM: Final = date(2020, 1, 1)
 _LINE: Final = 75  # octets, RFC 5545, 3.1
 _RULE_ORDER: Final = ("FREQ", "COUNT", "INTERVAL", "BYMONTHDAY", "BYSETPOS")
 
 
 def make_calendar(
-    name: str, entries: Iterable[CalendarEntry], made_on: date, url: str = ""
+    name: str,
+    entries: Iterable[CalendarEntry],
+    made_on: date,
+    url: str = "",
+    *,
+    private: bool = False,
 ) -> bytes:
-    """Return a calendar of these entries; `made_on` stamps it and numbers its revision."""
+    """Return a calendar of these entries; `made_on` stamps it and numbers its revision.
+
+    Those of a `private` one are marked so, for a calendar that others can look into.
+    """
+    plain = " ".join(name.split())  # no property of the standard: calendars read it as it stands
     lines = [
         "BEGIN:VCALENDAR",
         "VERSION:2.0",
-        f"PRODID:{PRODUCT}",
+        f"PRODID:{PRIVATE_PRODUCT if private else PRODUCT}",
         "METHOD:PUBLISH",
-        f"X-WR-CALNAME:{name}",  # no property of the standard: calendars read it as it stands
+        f"X-WR-CALNAME:{plain}",
     ]
     for entry in entries:
-        lines += _event(entry, made_on, url)
+        lines += _event(entry, made_on, url, private)
     lines.append("END:VCALENDAR")
     return "".join(f"{_fold(line)}\r\n" for line in lines).encode("utf-8")
 
 
-def _event(entry: CalendarEntry, made_on: date, url: str) -> Iterator[str]:
+def _event(entry: CalendarEntry, made_on: date, url: str, private: bool) -> Iterator[str]:
     title = _escape(entry.title)
     yield "BEGIN:VEVENT"
     yield f"SUMMARY:{title}"
@@ -47,6 +58,8 @@ def _event(entry: CalendarEntry, made_on: date, url: str) -> Iterator[str]:
     yield f"SEQUENCE:{(made_on - _SEQUENCE_FROM).days}"
     if entry.rule:
         yield f"RRULE:{_rule(entry.rule)}"
+    if private:
+        yield "CLASS:PRIVATE"
     yield "CATEGORIES:Stillroom"
     if entry.description:
         yield f"DESCRIPTION:{_escape(entry.description)}"

@@ -1,0 +1,40 @@
+"""What a misspelt word was probably meant to be, among those that are known."""
+
+from __future__ import annotations
+
+import difflib
+from collections.abc import Iterable
+from typing import Final
+
+from stillroom.core.words.said import Said
+
+say: Final = Said("stillroom.core.words", "words")
+LISTED: Final = 24
+"""More words than this are not listed."""
+
+
+def nearest(word: str, known: Iterable[str], likeness: float = 0.6) -> str | None:
+    """Return the known word most like `word` (1 is the same), or None when none is close.
+
+    >>> nearest("cupp", ["cup", "clove"])
+    'cup'
+    """
+    lowered = {candidate.lower(): candidate for candidate in known}
+    found = difflib.get_close_matches(word.lower(), lowered, n=1, cutoff=likeness)
+    return lowered[found[0]] if found else None
+
+
+def did_you_mean(word: str, known: Iterable[str]) -> str:
+    """Say which known word was probably meant, or list what may be written if that is short.
+
+    >>> did_you_mean("titel", ["title", "kind"])
+    'Did you mean "title"?'
+    >>> did_you_mean("xyzzy", ["title", "kind"])
+    'It may be: kind, title.'
+    """
+    choices = sorted(known)
+    match = nearest(word, choices)
+    if match:
+        return say("did_you_mean", word=match)
+    # A list longer than a glance helps nobody.
+    return "" if len(choices) > LISTED else say("it_may_be", words=say("comma").join(choices))

@@ -1,0 +1,27 @@
+// What is chosen in the print room stays in sessionStorage until the window closes.
+
+import { fillField, keep, kept } from "./stored.js";
+
+const STORE = "stillroom-print-room";
+
+/** Keep what a form holds until the window closes; the name of whom it is for is not kept. */
+export function keepChoices(form) {
+  const chosen = namedFields(form).map((field) => [
+    keyOf(field), field.type === "checkbox" ? field.checked : field.value,
+  ]);
+  keep(STORE, Object.fromEntries(chosen));
+}
+
+/** Write what was kept back into a form. */
+export function restoreChoices(form) {
+  const chosen = kept(STORE);
+  for (const field of namedFields(form)) fillField(field, chosen[keyOf(field)]);
+}
+
+function namedFields(form) {
+  return [...form.elements].filter((field) => keyOf(field) && !["to", "made"].includes(field.name));
+}
+
+function keyOf(field) {
+  return field.name || field.dataset.recipe || "";
+}
