@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
-import html
+import difflib
 import re
 import subprocess
 from collections.abc import Iterator
 from pathlib import Path
 
 import pytest
+from bs4 import BeautifulSoup
 
 from desk.conftest import OpenDesk, open_on, small_book
 
@@ -35,12 +36,20 @@ def own(tmp_path: Path) -> Iterator[OpenDesk]:
 
 def boxes(desk: OpenDesk, ident: str) -> dict[str, str]:
     """Return what stands in the boxes of a recipe, as a browser would send it."""
-    text = desk.ask(f"/write/{ident}").text
-    lines = re.findall(r'<input[^>]* name="([a-z_]+)" value="([^"]*)"', text)
-    areas = re.findall(r'<textarea[^>]* name="([a-z_]+)"[^>]*>\n(.*?)</textarea>', text, re.DOTALL)
-    found = {name: html.unescape(value) for name, value in (*lines, *areas)}
-    kind = re.search(r'<option value="([^"]*)" selected>', text)
-    return found | {"kind": html.unescape(kind[1]) if kind else ""}
+    return boxes_of(desk, f"/write/{ident}")
+
+
+def boxes_of(desk: OpenDesk, way: str) -> dict[str, str]:
+    page = BeautifulSoup(desk.ask(way).text, "html.parser")
+    found = {}
+    for one in page.select("main form :is(input, textarea, select)[name]"):
+        if one.name == "select":
+            chosen = one.select_one("option[selected]") or one.select_one("option")
+            found[str(one["name"])] = str(chosen["value"]) if chosen else ""
+        elif one.get("type") not in ("checkbox", "radio") or one.has_attr("checked"):
+            words = one.text.removeprefix("\n") if one.name == "textarea" else one.get("value", "")
+            found[str(one["name"])] = str(words)
+    return found
 
 
 def keep(desk: OpenDesk, ident: str, **changed: str) -> int:
@@ -156,3 +165,35 @@ def test_a_branch_holds_the_site_and_nothing_else(own: OpenDesk) -> None:
     ).stdout.split()
     assert "r/lavender-sugar/index.html" in listed
     assert not [name for name in listed if name.endswith(".md") or "drafts" in name]
+
+
+def test_the_book_is_changed_with_the_smallest_change(own: OpenDesk) -> None:
+    config = own.folder / "mkdocs.yml"
+    before = config.read_text(encoding="utf-8")
+    sent = boxes_of(own, "/book")
+    assert own.ask("/book", "POST", sent).status == 303
+    assert config.read_text(encoding="utf-8") == before, "nothing was changed"
+    changed = sent | {"site_name": 'The "new": one', "country": "NO", "colours": "woad"}
+    assert own.ask("/book", "POST", changed | {"drawing": "sprig"}).status == 303
+    rows = [
+        row for row in difflib.ndiff(before.splitlines(), config.read_text("utf-8").splitlines())
+    ]
+    assert len([row for row in rows if row[0] in "+-"]) == 6
+    assert 'country: "NO"' in config.read_text(encoding="utf-8")
+    assert "#1f4a73" in (own.folder / "pages/stylesheets/colours.css").read_text("utf-8")
+    assert (own.folder / "pages/pictures/frontispiece.svg").is_file()
+    assert "Another" not in own.ask("/publish").text
+
+
+def test_a_wrong_setting_or_food_is_told_and_nothing_is_written(own: OpenDesk) -> None:
+    config = own.folder / "mkdocs.yml"
+    before = config.read_bytes()
+    sent = boxes_of(own, "/book")
+    answer = own.ask("/book", "POST", sent | {"giving_days": "Winter: the 40th of May"})
+    assert answer.status == 422
+    assert "the 40th of May" in answer.text
+    answer = own.ask("/book", "POST", sent | {"larder": "my mix:\n  contains: gravel\n"})
+    assert answer.status == 422
+    assert "gravel" in answer.text
+    assert config.read_bytes() == before
+    assert not (own.folder / "larder.yml").exists()

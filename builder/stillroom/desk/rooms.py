@@ -16,6 +16,7 @@ from starlette.routing import Route
 
 from stillroom.core.words.problems import Problem, ProblemsFound
 from stillroom.desk.begin_room import BEGIN_ROUTES
+from stillroom.desk.book_room import BOOK_ROUTES
 from stillroom.desk.desk import Desk
 from stillroom.desk.earlier_room import EARLIER_ROUTES
 from stillroom.desk.look_room import look_file, look_page
@@ -65,6 +66,7 @@ def make_rooms(place: Place, aside: Path, close: Callable[[], None]) -> Starlett
         ("/look/r/{ident}/", look_page, "GET"),
         ("/look/{path:path}", look_file, "GET"),
         *BEGIN_ROUTES,
+        *BOOK_ROUTES,
         *WRITE_ROUTES,
         *EARLIER_ROUTES,
         *PAPER_ROUTES,

@@ -1,0 +1,117 @@
+"""The book's settings as boxes, and back into mkdocs.yml with the smallest change.
+
+What is wrong is told before anything is written: the settings are read as the build reads them.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Mapping
+from typing import Any, Final
+
+from stillroom.core.recipe.settings import read_settings
+from stillroom.core.words.problems import ProblemsFound
+from stillroom.desk.colours import STYLE
+from stillroom.desk.looking import plainly
+from stillroom.desk.yaml_writing import change_yaml, in_quotes, put, read_yaml_file
+
+PLUGIN: Final = "stillroom"
+TOP: Final = {"site_name": "title", "site_url": "site_url"}
+OWN: Final = ("country", "altitude_m", "language", "units", "currency")
+KEPT_BY: Final = re.compile(r"Kept by (.*)\.")
+
+
+def settings_form(text: str, name: str) -> dict[str, str]:
+    """Return what stands in the boxes for a book's settings; raises ProblemsFound."""
+    said = read_yaml_file(text, name)
+    own = _own(said)
+    form = {key: str(said.get(key) or "") for key in TOP}
+    form |= {key: "" if own.get(key) is None else str(own[key]) for key in OWN}
+    foot = str(said.get("copyright") or "")
+    found = KEPT_BY.fullmatch(foot)
+    form["foot"] = found[1] if found else foot
+    form["giving_days"] = "\n".join(
+        f"{one.get('name', '')}: {one.get('day', '')}" for one in own.get("giving_days") or []
+    )
+    return form
+
+
+def _own(said: Any) -> Any:
+    """Return what stands under the plugin's name, in whichever way it is written."""
+    plugins = said.get("plugins")
+    rows = [plugins] if isinstance(plugins, dict) else plugins or []
+    for row in rows:
+        if isinstance(row, dict) and PLUGIN in row:
+            return row[PLUGIN] or {}
+    return {}
+
+
+def giving_days(text: str) -> list[dict[str, str]]:
+    r"""Return the days that a box names, one to a line: "Christmas: 24 December".
+
+    >>> giving_days("Christmas: 24 December\\n1 May")
+    [{'name': 'Christmas', 'day': '24 December'}, {'name': '1 May', 'day': '1 May'}]
+    """
+    found = []
+    for line in text.splitlines():
+        name, sign, day = (part.strip() for part in line.partition(":"))
+        if name:
+            found.append({"name": name, "day": day if sign else name})
+    return found
+
+
+def wrong_settings(form: Mapping[str, str]) -> tuple[str, ...]:
+    """Return what is wrong with the boxes, in words; nothing where all is right."""
+    stated: dict[str, Any] = {TOP[key]: form.get(key, "").strip() for key in TOP}
+    stated |= {key: form[key].strip() for key in OWN if form.get(key, "").strip()}
+    stated["giving_days"] = giving_days(form.get("giving_days", ""))
+    try:
+        read_settings(stated, "settings")
+    except ProblemsFound as found:
+        return tuple(plainly(f"{one.what} {one.mend}") for one in found.problems)
+    return ()
+
+
+def write_settings(text: str, name: str, form: Mapping[str, str], colours: bool | None) -> str:
+    """Return mkdocs.yml with what the boxes say; `colours` puts the stylesheet in or takes it out.
+
+    Raises ProblemsFound where the file cannot be changed.
+    """
+
+    def change(said: Any) -> None:
+        for key in TOP:
+            put(said, [key], form.get(key, "").strip())
+        keeper = form.get("foot", "").strip()
+        had = KEPT_BY.fullmatch(str(said.get("copyright") or ""))
+        words = f"Kept by {keeper}." if keeper and (had or "copyright" not in said) else keeper
+        put(said, ["copyright"], words or None)
+        own = _own(said)
+        for key in OWN:
+            _put_own(own, key, form.get(key, "").strip())
+        days = giving_days(form.get("giving_days", ""))
+        if days != [dict(one) for one in own.get("giving_days") or []]:
+            own["giving_days"] = days
+        if colours is not None:
+            _put_style(said, colours)
+
+    return change_yaml(text, name, change)
+
+
+def _put_own(own: Any, key: str, words: str) -> None:
+    had = own.get(key)
+    if words == ("" if had is None else str(had)):
+        return
+    value: Any = int(words) if key == "altitude_m" and re.fullmatch(r"-?\d+", words) else words
+    if key == "country":
+        value = in_quotes(words)
+    put(own, [key], value if words else None)
+
+
+def _put_style(said: Any, wanted: bool) -> None:
+    styles = said.get("extra_css") or []
+    if wanted and STYLE not in styles:
+        said["extra_css"] = [*styles, STYLE]
+    elif not wanted and STYLE in styles:
+        styles.remove(STYLE)
+        if not styles:
+            said.pop("extra_css")

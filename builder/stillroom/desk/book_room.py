@@ -1,0 +1,171 @@
+"""The book itself: its name and ways, its colours and drawing, its own words, its own larder."""
+
+from __future__ import annotations
+
+from pathlib import Path
+from typing import Any, Final
+
+from starlette.requests import Request
+from starlette.responses import RedirectResponse, Response
+
+from stillroom.core.larder.own import read_own_larder
+from stillroom.core.reading.picture_files import FRONTISPIECE
+from stillroom.core.words.problems import ProblemsFound
+from stillroom.desk.begin_room import countries
+from stillroom.desk.book_form import settings_form, write_settings, wrong_settings
+from stillroom.desk.colours import STYLE, palette_in, palettes, style_of
+from stillroom.desk.desk import Desk
+from stillroom.desk.keeping import ChangedElsewhere, keep, take_out
+from stillroom.desk.place import FileNow, read_now
+from stillroom.desk.showing import page
+from stillroom.looks import DRAWINGS
+
+WORDS: Final = {"index": "The words of the first page", "about": "About this book"}
+DRAWN: Final = {"sprig": "a sprig", "thistledown": "thistledown", "mark": "the book's own mark"}
+UNITS: Final = {
+    "metric": "grams and millilitres",
+    "us": "American cups and spoons",
+    "imperial": "imperial pints and ounces",
+}
+_LONGEST: Final = 60_000
+
+
+def _now(path: Path) -> FileNow:
+    return read_now(path, path.name)
+
+
+def _words_path(desk: Desk, name: str) -> Path:
+    return desk.place.within(desk.book().docs_dir / f"{name}.md")
+
+
+def _style_path(desk: Desk) -> Path:
+    return desk.place.within(desk.book().docs_dir / STYLE)
+
+
+def _drawing_path(desk: Desk) -> Path:
+    return desk.place.within(desk.book().pictures_dir / FRONTISPIECE)
+
+
+async def book(desk: Desk, request: Request) -> Response:
+    """Show the boxes of the book."""
+    said = "Kept." if request.query_params.get("said") == "kept" else ""
+    return _shown(desk, said=said)
+
+
+def _shown(desk: Desk, status: int = 200, **words: Any) -> Response:
+    config = _now(desk.place.config)
+    opened = desk.book()
+    own = {name: _now(_words_path(desk, name)) for name in WORDS}
+    larder = _now(desk.place.within(opened.larder_file))
+    files = {"config": config, "larder": larder, **own}
+    filled: dict[str, Any] = {
+        "form": settings_form(config.raw, config.path.name),
+        "texts": {name: file.raw for name, file in own.items()},
+        "larder": larder.raw,
+        "sums": {name: file.sum for name, file in files.items()},
+        "colours": palette_in(_now(_style_path(desk)).raw) or "madder",
+        "drawing": _drawing_now(desk),
+        "wrong": (),
+        "wrong_larder": (),
+        "said": "",
+    }
+    return page(
+        "book.html",
+        status,
+        book_title=opened.settings.title,
+        here="book",
+        countries=countries(),
+        palettes=palettes(),
+        drawn=DRAWN,
+        units=UNITS,
+        labels=WORDS,
+        **{**filled, **words},
+    )
+
+
+def _drawing_now(desk: Desk) -> str:
+    """Return which drawing stands on the first page: one of those offered, her own, or none."""
+    path = _drawing_path(desk)
+    if not path.is_file():
+        return "none"
+    data = path.read_bytes()
+    same = (name for name in DRAWN if (DRAWINGS / f"{name}.svg").read_bytes() == data)
+    return next(same, "own")
+
+
+async def keep_book(desk: Desk, request: Request) -> Response:
+    """Keep what the boxes say, where it is right and the files are those that were opened."""
+    async with request.form(max_files=0, max_fields=60) as data:
+        sent = {name: str(value)[:_LONGEST] for name, value in data.items()}
+    typed = {
+        "form": sent,
+        "texts": {name: sent.get(f"text_{name}", "") for name in WORDS},
+        "larder": sent.get("larder", ""),
+        "colours": sent.get("colours", "madder"),
+    }
+    wrong = wrong_settings(sent)
+    wrong_larder = _wrong_larder(desk, sent.get("larder", ""))
+    if wrong or wrong_larder:
+        return _shown(desk, 422, wrong=wrong, wrong_larder=wrong_larder, **typed)
+    try:
+        _keep_all(desk, sent)
+    except ChangedElsewhere as changed:
+        told = (
+            f"{changed} was changed elsewhere meanwhile, and is as it was there. Look at it again."
+        )
+        return _shown(desk, 409, wrong=(told,), **{key: typed[key] for key in ("form", "texts")})
+    return RedirectResponse("/book?said=kept", 303)
+
+
+def _wrong_larder(desk: Desk, text: str) -> tuple[str, ...]:
+    said = desk.book().settings
+    if not text.strip():
+        return ()
+    try:
+        read_own_larder(text, "larder.yml", said.language, said.units, said.currency)
+    except ProblemsFound as found:
+        return tuple(f"Line {one.line}: {one.what} {one.mend}" for one in found.problems)
+    return ()
+
+
+def _keep_all(desk: Desk, sent: dict[str, str]) -> None:
+    place, opened = desk.place, desk.book()
+    config = _now(place.config)
+    chosen = palettes().get(sent.get("colours", ""))
+    style = _now(_style_path(desk))
+    usual = chosen is None or chosen.name == "madder"
+    colours = None if usual and not style.is_there else True
+    text = write_settings(config.raw, config.path.name, sent, colours)
+    keep(place, config.path, text, sent.get("sum_config", ""))
+    if chosen is not None and not (usual and not style.is_there):
+        keep(place, style.path, style_of(chosen), style.sum)
+    for name in WORDS:
+        _keep_words(
+            desk, _words_path(desk, name), sent.get(f"text_{name}", ""), sent.get(f"sum_{name}", "")
+        )
+    _keep_words(desk, opened.larder_file, sent.get("larder", ""), sent.get("sum_larder", ""))
+    _keep_drawing(desk, sent.get("drawing", ""))
+
+
+def _keep_words(desk: Desk, path: Path, words: str, opened: str) -> None:
+    """Keep a text that is a file of its own; one that was never written is not begun empty."""
+    now = _now(path)
+    ends = "\r\n" if now.raw.count("\r\n") * 2 > now.raw.count("\n") else "\n"
+    text = words.replace("\r\n", "\n").replace("\n", ends)
+    if text.strip() == now.raw.strip():
+        return
+    keep(desk.place, path, f"{text.rstrip()}{ends}", opened)
+
+
+def _keep_drawing(desk: Desk, name: str) -> None:
+    path = _drawing_path(desk)
+    if name == _drawing_now(desk):
+        return
+    if name == "none":
+        take_out(desk.place, path)
+    elif name in DRAWN:
+        now = _now(path)
+        keep(desk.place, path, (DRAWINGS / f"{name}.svg").read_text(encoding="utf-8"), now.sum)
+
+
+BOOK_ROUTES: Final = [("/book", book, "GET"), ("/book", keep_book, "POST")]

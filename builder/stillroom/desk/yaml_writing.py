@@ -1,0 +1,129 @@
+"""Settings and giving lists changed in their files with the smallest change.
+
+The file is read and written by a library that keeps notes and order (ruamel.yaml). What it would
+set otherwise all the same, a long line or a way to set in, is taken from the file as it was: only
+the lines that a change made different are put into it.
+"""
+
+from __future__ import annotations
+
+import io
+from collections.abc import Callable, Sequence
+from difflib import SequenceMatcher
+from typing import Any, Final
+
+from ruamel.yaml import YAML
+from ruamel.yaml.error import YAMLError
+from ruamel.yaml.scalarstring import DoubleQuotedScalarString, ScalarString
+
+from stillroom.core.words.problems import Problem, ProblemsFound
+
+Change = Callable[[Any], None]
+_WIDEST: Final = 100_000
+
+
+def _reader() -> YAML:
+    yaml = YAML()
+    yaml.preserve_quotes = True
+    yaml.width = _WIDEST
+    yaml.indent(mapping=2, sequence=4, offset=2)
+    return yaml
+
+
+def read_yaml_file(text: str, name: str) -> Any:
+    """Return what a file says, with all that is needed to write it again; raises ProblemsFound."""
+    try:
+        return _reader().load(text.replace("\r\n", "\n"))
+    except YAMLError as error:
+        line = getattr(getattr(error, "problem_mark", None), "line", 0) + 1
+        what = "The file is not set as such a file is, so it cannot be changed here."
+        mend = "Mend this line in a text editor, or go back to an earlier version."
+        raise ProblemsFound([Problem(name, line, what, mend)]) from None
+
+
+def change_yaml(text: str, name: str, change: Change) -> str:
+    """Return a file's words after `change` was done to what it says; raises ProblemsFound."""
+    plain = text.replace("\r\n", "\n")
+    said = read_yaml_file(plain, name)
+    before = _written(said)
+    change(said)
+    after = _written(said)
+    merged = _merged(plain, before, after)
+    if _plain(read_yaml_file(merged, name)) != _plain(read_yaml_file(after, name)):
+        merged = after  # it could not be put between the lines as they were: set anew as a whole
+    crlf = text.count("\r\n") * 2 > text.count("\n")
+    return str(merged.replace("\n", "\r\n") if crlf else merged)
+
+
+def _written(said: Any) -> str:
+    out = io.StringIO()
+    _reader().dump(said, out)
+    return out.getvalue()
+
+
+def _plain(said: Any) -> Any:
+    if isinstance(said, dict):
+        return {str(key): _plain(value) for key, value in said.items()}
+    if isinstance(said, list):
+        return [_plain(value) for value in said]
+    return str(said) if isinstance(said, str) else said
+
+
+def _merged(own: str, before: str, after: str) -> str:
+    """Return the file's own lines with those that differ between the two that were written."""
+    lines, old, new = (text.splitlines(keepends=True) for text in (own, before, after))
+    back = SequenceMatcher(a=old, b=lines, autojunk=False).get_opcodes()
+    out: list[str] = []
+    done = 0
+    for way, i1, i2, j1, j2 in SequenceMatcher(a=old, b=new, autojunk=False).get_opcodes():
+        if way == "equal":
+            continue
+        first, start, lead = _place(back, i1, old, at_end=False)
+        last, end, tail = _place(back, i2, old, at_end=True)
+        if start < done:
+            return after
+        out += [*lines[done:start], *old[first : first + lead], *new[j1:j2]]
+        out += old[last - tail : last]
+        done = end
+    return "".join([*out, *lines[done:]])
+
+
+def _place(
+    back: Sequence[tuple[str, int, int, int, int]], at: int, old: Sequence[str], *, at_end: bool
+) -> tuple[int, int, int]:
+    """Return where a line stands in the file itself, and how many lines around it go along.
+
+    A line that the file sets otherwise is taken as written, with all that was set otherwise there.
+    """
+    for way, i1, i2, j1, j2 in back:
+        inside = i1 < at <= i2 if at_end else i1 <= at < i2
+        if not inside:
+            continue
+        if way == "equal":
+            return at, j1 + at - i1, 0
+        return (i2, j2, i2 - at) if at_end else (i1, j1, at - i1)
+    return at, back[-1][4] if back else 0, 0
+
+
+def put(said: Any, path: Sequence[str | int], value: Any) -> None:
+    """Put a value at a place, in the quotes in which the one before it stood; None takes it out."""
+    for key in path[:-1]:
+        said = said[key] if not isinstance(said, dict) else said.setdefault(key, {})
+    key = path[-1]
+    if value is None:
+        if isinstance(said, dict):
+            said.pop(key, None)
+        return
+    had = said.get(key) if isinstance(said, dict) else None
+    if isinstance(value, str) and isinstance(had, ScalarString):
+        value = type(had)(value)
+    if isinstance(value, list) and isinstance(had, list):
+        if list(had) != value:
+            had[:] = value  # it stays set on one line, or one to a line, as it was
+    elif had != value or type(had) is not type(value):
+        said[key] = value
+
+
+def in_quotes(text: str) -> Any:
+    """Return words that stand in quotes whatever they are: NO is a country."""
+    return DoubleQuotedScalarString(text)
