@@ -45,7 +45,7 @@ def boxes_of(desk: OpenDesk, way: str) -> dict[str, str]:
     for one in page.select("main form :is(input, textarea, select)[name]"):
         if one.name == "select":
             chosen = one.select_one("option[selected]") or one.select_one("option")
-            found[str(one["name"])] = str(chosen["value"]) if chosen else ""
+            found[str(one["name"])] = str(chosen.get("value", chosen.text)) if chosen else ""
         elif one.get("type") not in ("checkbox", "radio") or one.has_attr("checked"):
             words = one.text.removeprefix("\n") if one.name == "textarea" else one.get("value", "")
             found[str(one["name"])] = str(words)

@@ -21,6 +21,7 @@ from stillroom.desk.looking import Look, look_at
 from stillroom.desk.place import Place, read_now
 from stillroom.desk.reading_back import Ways
 from stillroom.desk.recipe_rows import lay_out
+from stillroom.desk.running import Running
 
 if TYPE_CHECKING:
     from stillroom.publish.one_page import Frame
@@ -44,6 +45,7 @@ class Desk:
     pages: dict[str, Shown] = field(default_factory=dict)
     # what the pages are set with is not made for two at once
     at_work: threading.RLock = field(default_factory=threading.RLock)
+    plan: Running | None = None
     _book: tuple[tuple[int, ...], Book, Larder] | None = None
     _frame: tuple[tuple[int, ...], Frame] | None = None
     _titles: dict[Path, tuple[int, str]] = field(default_factory=dict)

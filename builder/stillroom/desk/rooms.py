@@ -19,6 +19,7 @@ from stillroom.desk.begin_room import BEGIN_ROUTES
 from stillroom.desk.book_room import BOOK_ROUTES
 from stillroom.desk.desk import Desk
 from stillroom.desk.earlier_room import EARLIER_ROUTES
+from stillroom.desk.giving_room import GIVING_ROUTES
 from stillroom.desk.look_room import look_file, look_page
 from stillroom.desk.paper_room import PAPER_ROUTES
 from stillroom.desk.place import NotHere, Place
@@ -69,6 +70,7 @@ def make_rooms(place: Place, aside: Path, close: Callable[[], None]) -> Starlett
         *BOOK_ROUTES,
         *WRITE_ROUTES,
         *EARLIER_ROUTES,
+        *GIVING_ROUTES,
         *PAPER_ROUTES,
         *PUBLISH_ROUTES,
     ]

@@ -11,10 +11,10 @@ import os
 import re
 import sys
 import time
-from collections.abc import Sequence
+from collections.abc import Coroutine, Sequence
 from dataclasses import dataclass, field
 from pathlib import Path
-from typing import Final
+from typing import Any, Final
 
 MOST_SECONDS: Final = 900
 _COLOURS: Final = re.compile(r"\x1b\[[0-9;]*m")
@@ -43,6 +43,10 @@ class Running:
     task: asyncio.Task[Done] | None = None
     begun: float = field(default_factory=time.monotonic)
     process: asyncio.subprocess.Process | None = None
+
+    def begin(self, work: Coroutine[Any, Any, Done]) -> None:
+        """Let it go on by itself."""
+        self.task = asyncio.create_task(work)
 
     @property
     def seconds(self) -> int:

@@ -1,0 +1,287 @@
+"""The giving list at the desk: who is given what, worked out here, and never published.
+
+Its pages look unlike the book's and say so. A plan is worked out by the same command as in the
+terminal, which can be watched and stopped; the pack is looked at here and lies in private/.
+"""
+
+from __future__ import annotations
+
+import re
+from datetime import date
+from pathlib import Path
+from typing import Any, Final
+
+from starlette.requests import Request
+from starlette.responses import FileResponse, RedirectResponse, Response
+
+from stillroom.beginning.recipe import slug_of
+from stillroom.core.private.shapes import PACK_MARKER
+from stillroom.core.when.giving_days import find_day
+from stillroom.core.words.problems import ProblemsFound
+from stillroom.desk.comparing import side_by_side
+from stillroom.desk.desk import Desk
+from stillroom.desk.earlier_room import when_words
+from stillroom.desk.giving_form import (
+    NEEDED,
+    ROWS,
+    TOP,
+    box_name,
+    change_list,
+    lines_of,
+    rows_of,
+    shown,
+)
+from stillroom.desk.keeping import ChangedElsewhere, find_earlier, keep, list_earlier
+from stillroom.desk.looking import plainly
+from stillroom.desk.place import FileNow, NotHere, read_now, right_name
+from stillroom.desk.publish_room import giving_lists
+from stillroom.desk.running import Running, run
+from stillroom.desk.showing import page
+from stillroom.desk.yaml_writing import change_yaml, read_yaml_file
+from stillroom.giving.guard import guard_file
+from stillroom.giving.reading import read_giving_list
+
+PACK: Final = "private"
+FOLDER: Final = "giving"
+_LONGEST: Final = 20_000
+_PACK_POLICY: Final = (
+    "default-src 'none'; style-src 'self' 'unsafe-inline'; img-src 'self' data:; "
+    "font-src 'self' data:; base-uri 'none'; form-action 'none'; frame-ancestors 'none'"
+)
+HEADINGS: Final = {
+    "households": "Who",
+    "baskets": "Baskets",
+    "makes": "What is made",
+    "batches": "This happened",
+}
+
+
+def _list_named(desk: Desk, name: str) -> Path:
+    """Return the giving list of a name; raises NotHere for any other file."""
+    for path in giving_lists(desk.book()):
+        if desk.place.short(path) == name:
+            return desk.place.within(path)
+    raise NotHere(name)
+
+
+def _page(desk: Desk, template: str, status: int = 200, **words: Any) -> Response:
+    title = desk.book().settings.title
+    return page(template, status, book_title=title, here="giving", is_private=True, **words)
+
+
+async def giving(desk: Desk, request: Request) -> Response:
+    """Show the giving lists, and begin one."""
+    return _lists(desk)
+
+
+def _lists(desk: Desk, status: int = 200, wrong: tuple[str, ...] = ()) -> Response:
+    names = [desk.place.short(path) for path in giving_lists(desk.book())]
+    usual = desk.book().settings.giving_days[0]
+    day = find_day(usual.day, date.today(), desk.book().settings.country)
+    has_pack = (desk.book().root / PACK / PACK_MARKER).is_file()
+    return _page(
+        desk,
+        "giving.html",
+        status,
+        names=names,
+        wrong=wrong,
+        usual=usual.name,
+        day=day,
+        has_pack=has_pack,
+    )
+
+
+async def begin_list(desk: Desk, request: Request) -> Response:
+    """Begin a giving list with one basket, one household and every recipe of the book."""
+    async with request.form(max_files=0, max_fields=10) as data:
+        said = {name: " ".join(str(value)[:200].split()) for name, value in data.items()}
+    recipes = [path.stem for path in desk.book().recipe_files()]
+    if not all(said.get(name) for name in ("called", "day", "who")) or not recipes:
+        return _lists(desk, 422, ("Say what it is called, the day, and who is given something.",))
+    path = desk.place.within(desk.book().root / FOLDER / f"{slug_of(said['called'])}.yml")
+    guard_file(path, desk.book())
+    if path.exists():
+        return _lists(desk, 422, ("There is a giving list of this name already.",))
+    try:
+        text = _new_list(said, recipes)
+        read_giving_list(text, path.name, desk.book().settings.currency)
+    except ProblemsFound as found:
+        return _lists(desk, 422, _told(found))
+    keep(desk.place, path, text, "")
+    return RedirectResponse(f"/giving/list?name={desk.place.short(path)}", 303)
+
+
+def _new_list(said: dict[str, str], recipes: list[str]) -> str:
+    def change(new: Any) -> None:
+        new["giving list"] = said["called"]
+        new["giving day"] = _day(said["day"])
+        new["makes"] = [{"recipe": recipe} for recipe in recipes]
+        new["households"] = [{"name": said["who"], "basket": "small"}]
+
+    begun = (
+        "# Private: nothing of this is ever published.\n"
+        "giving list: x\ngiving day: x\nbaskets:\n  small: {eat: 2, drink: 1}\n"
+        "makes:\nhouseholds:\n"
+    )
+    return change_yaml(begun, "giving list", change)
+
+
+def _day(text: str) -> Any:
+    return date.fromisoformat(text) if re.fullmatch(r"\d{4}-\d{2}-\d{2}", text) else text
+
+
+async def one_list(desk: Desk, request: Request) -> Response:
+    """Show the boxes of a giving list."""
+    path = _list_named(desk, request.query_params.get("name", ""))
+    said = "Kept." if request.query_params.get("said") == "kept" else ""
+    return _boxes(desk, read_now(path, path.name), said=said)
+
+
+def _boxes(
+    desk: Desk,
+    now: FileNow,
+    status: int = 200,
+    wrong: tuple[str, ...] = (),
+    raw: str = "",
+    **more: Any,
+) -> Response:
+    read = read_yaml_file(raw or now.raw, now.path.name)
+    recipes = [path.stem for path in desk.book().recipe_files()]
+    return _page(
+        desk,
+        "giving_list.html",
+        status,
+        name=desk.place.short(now.path),
+        opened=now.sum,
+        top=[(ask, shown(read.get(ask.key))) for ask in TOP],
+        parts=[(part, HEADINGS[part], ROWS[part], rows_of(read, part)) for part in HEADINGS],
+        lines={part: lines_of(read, part) for part in ("prices", "hours", "stock")},
+        needed=NEEDED,
+        box_name=box_name,
+        recipes=recipes,
+        wrong=wrong,
+        **{"said": "", "pairs": [], **more},
+    )
+
+
+def _told(found: ProblemsFound) -> tuple[str, ...]:
+    return tuple(plainly(f"{one.what} {one.mend}") for one in found.problems)
+
+
+async def keep_list(desk: Desk, request: Request) -> Response:
+    """Keep a giving list as its boxes say, where its reader finds nothing wrong."""
+    async with request.form(max_files=0, max_fields=9_000) as data:
+        sent = {name: str(value)[:_LONGEST] for name, value in data.items()}
+    path = _list_named(desk, sent.get("name", ""))
+    now = read_now(path, path.name)
+    text = change_yaml(now.raw, path.name, lambda said: change_list(said, sent))
+    try:
+        read_giving_list(text, path.name, desk.book().settings.currency)
+    except ProblemsFound as found:
+        return _boxes(desk, now, 422, _told(found), text)
+    try:
+        keep(desk.place, path, text, sent.get("opened", ""))
+    except ChangedElsewhere:
+        told = "The list was changed elsewhere meanwhile: both stand below. Keep yours once more to put it there."
+        return _boxes(desk, now, 409, (told,), text, pairs=side_by_side(text, now.raw))
+    return RedirectResponse(f"/giving/list?name={desk.place.short(path)}&said=kept", 303)
+
+
+async def earlier(desk: Desk, request: Request) -> Response:
+    """Show the earlier versions of a list, and one of them beside what stands there now."""
+    path = _list_named(desk, request.query_params.get("name", ""))
+    at = request.query_params.get("at", "")
+    language = desk.book().settings.language
+    chosen = find_earlier(desk.place, [path], at) if at else None
+    now = read_now(path, path.name)
+    return _page(
+        desk,
+        "giving_earlier.html",
+        name=desk.place.short(path),
+        opened=now.sum,
+        versions=[
+            (one.name, when_words(one, language)) for one in list_earlier(desk.place, [path])
+        ],
+        chosen=at,
+        when=when_words(chosen, language) if chosen else "",
+        pairs=side_by_side(chosen.text, now.raw) if chosen else [],
+    )
+
+
+async def back(desk: Desk, request: Request) -> Response:
+    """Put an earlier version of a list in its place; what stood there is kept in turn."""
+    async with request.form(max_files=0, max_fields=5) as data:
+        sent = {name: str(value) for name, value in data.items()}
+    path = _list_named(desk, sent.get("name", ""))
+    chosen = find_earlier(desk.place, [path], sent.get("at", ""))
+    try:
+        keep(desk.place, path, chosen.text, sent.get("opened", ""))
+    except ChangedElsewhere:
+        told = "The list was changed elsewhere meanwhile, and is as it was there."
+        return _boxes(desk, read_now(path, path.name), 409, (told,))
+    return RedirectResponse(f"/giving/list?name={desk.place.short(path)}&said=kept", 303)
+
+
+async def work_it_out(desk: Desk, request: Request) -> Response:
+    """Begin to work out a plan, unless one is being worked out."""
+    async with request.form(max_files=0, max_fields=5) as data:
+        path = _list_named(desk, str(data.get("name", "")))
+        afresh = ["--afresh"] if data.get("afresh") else []
+    if desk.plan is None or desk.plan.done is not None:
+        plan = Running(desk.place.short(path))
+        root = desk.book().root
+        arguments = ["pack", str(path), "--out", str(root / PACK), *afresh]
+        plan.begin(run("stillroom.cli", arguments, root, plan))
+        desk.plan = plan
+    return RedirectResponse("/giving/plan", 303)
+
+
+async def plan(desk: Desk, request: Request) -> Response:
+    """Show how far the plan is, and then what came of it."""
+    if desk.plan is None:
+        return RedirectResponse("/giving", 303)
+    done = desk.plan.done
+    has_pack = (desk.book().root / PACK / "index.html").is_file()
+    answer = _page(
+        desk,
+        "plan.html",
+        name=desk.plan.name,
+        seconds=desk.plan.seconds,
+        done=done,
+        has_pack=has_pack,
+    )
+    if done is None:
+        answer.headers["refresh"] = "1"
+    return answer
+
+
+async def stop_plan(desk: Desk, request: Request) -> Response:
+    """Stop working it out; the plan before stays."""
+    if desk.plan is not None:
+        desk.plan.stop()
+    return RedirectResponse("/giving/plan", 303)
+
+
+async def pack_file(desk: Desk, request: Request) -> Response:
+    """Show a page of the pack."""
+    folder = desk.book().root / PACK
+    path = folder.joinpath(*(right_name(part) for part in request.path_params["path"].split("/")))
+    inside = path.resolve().is_relative_to(folder.resolve())
+    if not (folder / PACK_MARKER).is_file() or not inside or not path.is_file():
+        raise NotHere(path.name)
+    desk.place.within(path)
+    return FileResponse(path, headers={"content-security-policy": _PACK_POLICY})
+
+
+GIVING_ROUTES: Final = [
+    ("/giving", giving, "GET"),
+    ("/giving", begin_list, "POST"),
+    ("/giving/list", one_list, "GET"),
+    ("/giving/list", keep_list, "POST"),
+    ("/giving/earlier", earlier, "GET"),
+    ("/giving/earlier", back, "POST"),
+    ("/giving/plan", plan, "GET"),
+    ("/giving/plan", work_it_out, "POST"),
+    ("/giving/stop", stop_plan, "POST"),
+    ("/giving/pack/{path:path}", pack_file, "GET"),
+]

