@@ -182,7 +182,7 @@ async def keep_list(desk: Desk, request: Request) -> Response:
     try:
         keep(desk.place, path, text, sent.get("opened", ""))
     except ChangedElsewhere:
-        told = "The list was changed elsewhere meanwhile: both stand below. Keep yours once more to put it there."
+        told = "It was changed elsewhere meanwhile. Both stand below; keep yours to put it there."
         return _boxes(desk, now, 409, (told,), text, pairs=side_by_side(text, now.raw))
     return RedirectResponse(f"/giving/list?name={desk.place.short(path)}&said=kept", 303)
 
