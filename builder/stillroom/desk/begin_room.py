@@ -60,6 +60,7 @@ async def begin(desk: Desk, request: Request) -> Response:
         begin_book(desk.place.folder, answers)
     except ProblemsFound as found:
         return _asked(said, tuple(plainly(f"{one.what} {one.mend}") for one in found.problems))
+    desk.begin_frame()
     return RedirectResponse("/", 303)
 
 

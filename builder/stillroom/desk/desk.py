@@ -7,6 +7,7 @@ from __future__ import annotations
 
 import threading
 from collections.abc import Callable
+from contextlib import suppress
 from dataclasses import dataclass, field
 from datetime import date
 from pathlib import Path
@@ -78,11 +79,22 @@ class Desk:
         """Return the page around a recipe, built anew where the settings have changed."""
         from stillroom.publish.one_page import build_frame  # slow to load, and needed here alone
 
-        state = _state(self.place.config)
-        if self._frame is None or self._frame[0] != state:
-            number = len(list(self.aside.iterdir()))
-            self._frame = (state, build_frame(self.book(), self.aside / f"frame-{number}"))
-        return self._frame[1]
+        with self.at_work:
+            state = _state(self.place.config)
+            if self._frame is None or self._frame[0] != state:
+                number = len(list(self.aside.iterdir()))
+                self._frame = (state, build_frame(self.book(), self.aside / f"frame-{number}"))
+            return self._frame[1]
+
+    def begin_frame(self) -> None:
+        """Build the frame while the list of recipes is looked at."""
+
+        def build() -> None:
+            with suppress(ProblemsFound, OSError):  # told on the page that asks for it
+                self.frame()
+
+        if self.place.has_book:
+            threading.Thread(target=build, daemon=True).start()
 
     def other_titles(self, slug: str) -> dict[str, str]:
         """Return the titles of the book's other recipes in small letters, with their files."""

@@ -7,6 +7,7 @@ import re
 from pathlib import Path
 from typing import Final
 
+from starlette.concurrency import run_in_threadpool
 from starlette.requests import Request
 from starlette.responses import FileResponse, HTMLResponse, Response
 
@@ -24,7 +25,7 @@ async def look_page(desk: Desk, request: Request) -> Response:
     """Show a recipe's page as it was when it last read right."""
     ident = right_slug(request.path_params["ident"])
     shown = desk.pages.get(ident)
-    frame = desk.frame()
+    frame = await run_in_threadpool(desk.frame)
     if shown is None:
         return HTMLResponse(frame.around(fill("not_yet.html"), "Not yet"))
     return HTMLResponse(frame.around(shown.body, shown.title))

@@ -60,6 +60,7 @@ async def _stop(desk: Desk, request: Request) -> Response:
 def make_rooms(place: Place, aside: Path, close: Callable[[], None]) -> Starlette:
     """Return the desk of a place as a server takes it, without its door."""
     desk = Desk(place, aside, close)
+    desk.begin_frame()
     rooms: list[tuple[str, Room, str]] = [
         ("/", _recipes, "GET"),
         ("/desk/{folder}/{name}", _file, "GET"),

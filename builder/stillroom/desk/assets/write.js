@@ -2,14 +2,16 @@
 // line how it was read, and puts the page as it will be beside it. Without this script the same comes
 // with "Keep".
 
-const PAUSE_MS = 80;
+const PAUSE_MS = 100;
 
 const form = document.getElementById("recipe");
 const frame = document.getElementById("page");
 const said = document.getElementById("said-now");
 const kind = document.getElementById("kind");
 let waiting = 0;
-let asked = 0;
+let asking = false;
+let again = false;
+let looked = 0;
 let chosen = Boolean(kind && kind.value);
 let dirty = false;
 
@@ -54,23 +56,29 @@ function showPage(html) {
   frame.contentWindow.scrollTo({ top, behavior: "instant" });
 }
 
+// One question at a time: what is typed while the desk answers is asked about next.
 async function look() {
-  const number = ++asked;
+  if (asking) {
+    again = true;
+    return;
+  }
+  asking = true;
   const sent = new URLSearchParams(new FormData(form));
-  let answer;
   try {
     const reply = await fetch(form.dataset.look, { method: "POST", body: sent });
     if (!reply.ok) {
       throw new Error(String(reply.status));
     }
-    answer = await reply.json();
+    fillIn(await reply.json());
+    looked += 1;
+    document.documentElement.dataset.looked = String(looked);
   } catch {
     said.textContent = "The desk does not answer. What you type is still here: open the desk again.";
-    return;
   }
-  if (number === asked) {
-    fillIn(answer);
-    document.documentElement.dataset.looked = String(number);
+  asking = false;
+  if (again) {
+    again = false;
+    look();
   }
 }
 
@@ -137,6 +145,12 @@ window.addEventListener("pagehide", () => {
     });
   }
 });
+// What was typed before this script was there is read as well.
+const boxes = [...form.querySelectorAll("input:not([type=hidden]), textarea")];
+if (boxes.some((box) => box.value !== box.defaultValue)) {
+  soon();
+}
+
 form.addEventListener("submit", () => {
   clearTimeout(waiting);
   dirty = false;

@@ -1,0 +1,235 @@
+"""The desk in a real Chromium and a real Firefox: by keyboard, on a telephone's width, from a disk.
+
+With STILLROOM_STILLS set to a folder, what is seen on the way to a first page is kept there.
+"""
+
+from __future__ import annotations
+
+import os
+import re
+import shutil
+from collections.abc import Iterator
+from pathlib import Path
+from urllib.parse import urlsplit
+
+import pytest
+from axe_playwright_python.sync_playwright import Axe
+from playwright.sync_api import Browser, Page
+
+from browser.conftest import wait_until
+from browser.firefox import Firefox
+from browser.test_accessibility import RULES, told
+from desk.conftest import OpenDesk, open_on
+from desk.test_rooms import boxes_of
+from stillroom.publish.stick import make_stick
+
+LOOKED = "Number(document.documentElement.dataset.looked || 0) > {}"
+
+
+@pytest.fixture
+def empty(tmp_path: Path) -> Iterator[OpenDesk]:
+    opened, thread = open_on(tmp_path / "book")
+    yield opened
+    opened.ask("/stop", "POST")
+    thread.join(20)
+
+
+def still(page: Page, name: str) -> None:
+    if folder := os.environ.get("STILLROOM_STILLS"):
+        page.screenshot(path=Path(folder) / f"{name}.png")
+
+
+def tab_to(page: Page, selector: str) -> None:
+    """Go with the tabulator alone to what is meant; the focus must be seen on the way."""
+    for _ in range(120):
+        page.keyboard.press("Tab")
+        if page.evaluate("(one) => document.activeElement.matches(one)", selector):
+            return
+    pytest.fail(f"the keyboard never reaches {selector}")
+
+
+def typed(page: Page, selector: str, words: str) -> None:
+    tab_to(page, selector)
+    page.keyboard.type(words)
+
+
+def framed(page: Page) -> str:
+    return page.frame_locator("#page").locator("article.leaf").inner_text()
+
+
+def test_from_an_empty_folder_to_a_published_page_by_keyboard(page: Page, empty: OpenDesk) -> None:
+    page.goto(empty.first)
+    still(page, "01-four-questions")
+    typed(page, "#title", "The Heron Ferry book")
+    typed(page, "#keeper", "Ann and Ola")
+    still(page, "02-answered")
+    tab_to(page, "main button")
+    page.keyboard.press("Enter")
+    page.wait_for_selector(".spines")
+    still(page, "03-the-recipes")
+    tab_to(page, "a[href='/write/new']")
+    page.keyboard.press("Enter")
+    page.wait_for_selector("#title")
+    typed(page, "#title", "Plum and ginger chutney")
+    typed(page, "#makes", "6 jars of 200 ml")
+    typed(page, "#ingredients", "1 kg plums, stoned\n1,5 kg cooking apples\n400 ml cider vinegar, ")
+    page.keyboard.type("5% acidity\n300 g light muscovado sugar\n1½ tsp ground ginger")
+    page.wait_for_selector("#read-ingredients .read--asked button")
+    still(page, "04-a-line-is-asked")
+    tab_to(page, "#read-ingredients .read--asked button")
+    page.keyboard.press("Enter")
+    page.wait_for_selector("#read-ingredients .read--asked", state="detached")
+    assert "1.5 kg cooking apples" in page.input_value("#ingredients")
+    typed(page, "#method", "Simmer the plums and cooking apples in the cider vinegar until soft.\n")
+    page.keyboard.type(
+        "Stir in the sugar and ground ginger and boil until thick.\nFill the hot jars."
+    )
+    page.wait_for_selector("#read-method button")
+    tab_to(page, "#read-method button")
+    page.keyboard.press("Enter")
+    page.wait_for_function("document.getElementById('method').value.includes('‹')")
+    still(page, "05-an-amount-in-its-place")
+    typed(page, "#keeps_unopened", "1 year")
+    typed(page, "#keeps_source", "maker's own practice")
+    typed(page, "#card_use", "With cheese.")
+    wait_until(page, "document.getElementById('page').contentDocument.querySelector('h1') !== null")
+    page.wait_for_timeout(1500)
+    assert "Plum and ginger chutney" in framed(page)
+    still(page, "06-the-page-beside-it")
+    page.keyboard.press("Control+s")
+    page.wait_for_selector(".said")
+    assert "Kept, and in the book." in page.inner_text(".said")
+    still(page, "07-kept")
+    page.goto(f"{empty.origin}/publish")
+    still(page, "08-what-is-public")
+    tab_to(page, "main button")
+    page.keyboard.press("Enter")
+    page.wait_for_selector("text=lies in the folder", timeout=120_000)
+    still(page, "09-published")
+    made = empty.folder / "site" / "r" / "plum-and-ginger-chutney" / "index.html"
+    assert "Ann and Ola" in made.read_text(encoding="utf-8")
+    page.goto(made.as_uri())
+    still(page, "10-her-page")
+
+
+def test_the_page_follows_and_asks_nobody_else(page: Page, desk: OpenDesk) -> None:
+    hosts = set()
+    page.on("request", lambda request: hosts.add(urlsplit(request.url).netloc))
+    page.goto(desk.first)
+    page.goto(f"{desk.origin}/write/quince-chutney")
+    wait_until(page, "document.getElementById('page').contentDocument.querySelector('h1') !== null")
+    page.fill("#title", "Another chutney")
+    wait_until(page, LOOKED.format(0))
+    page.fill("#card_use", "On a picnic.")
+    wait_until(page, LOOKED.format(1))
+    assert "Another chutney" in framed(page)
+    assert "On a picnic." in framed(page)
+    elements = "document.getElementById('page').contentWindow.customElements.get('stillroom-scale')"
+    assert page.evaluate(f"Boolean({elements})")
+    page.fill("#makes", "")
+    wait_until(page, LOOKED.format(2))
+    assert "How much does it make?" in page.inner_text("#wrong-makes")
+    assert page.get_attribute("#makes", "aria-invalid") == "true"
+    assert "Another chutney" in framed(page), "the last page that was right stays"
+    assert hosts == {desk.netloc}
+    # closed without keeping: it stands there again
+    page.goto("about:blank")
+    page.goto(f"{desk.origin}/write/quince-chutney")
+    assert page.input_value("#card_use") == "On a picnic."
+    desk.ask("/write/quince-chutney/let-go", "POST")
+
+
+WAYS = (
+    "/", "/write/double-vanilla-extract", "/write/new-recipe", "/book", "/paper", "/publish",
+    "/giving", "/write/lavender-sugar/earlier",
+)  # fmt: skip
+
+
+@pytest.mark.parametrize(("width", "scheme"), [(320, "dark"), (640, "light"), (1280, "dark")])
+def test_axe_finds_nothing_and_nothing_is_wider(
+    browser: Browser, desk: OpenDesk, width: int, scheme: str
+) -> None:
+    context = browser.new_context(
+        color_scheme=scheme,  # type: ignore[arg-type]
+        viewport={"width": width, "height": 800},
+    )
+    page = context.new_page()
+    page.goto(desk.first)
+    found = {}
+    for way in WAYS:
+        page.goto(desk.origin + way)
+        wrong = told(Axe().run(page, options=RULES).response["violations"])
+        wide = page.evaluate("document.documentElement.scrollWidth")
+        if wrong or wide > width:
+            found[way] = [*wrong, f"{wide} px wide"]
+    context.close()
+    assert found == {}
+
+
+def test_without_scripts_an_answer_is_pressed_too(browser: Browser, desk: OpenDesk) -> None:
+    context = browser.new_context(java_script_enabled=False)
+    page = context.new_page()
+    page.goto(desk.first)
+    page.goto(f"{desk.origin}/write/new-recipe-77")
+    page.fill("#title", "Apple butter")
+    page.fill("#ingredients", "1,5 kg apples")
+    page.press("#title", "Enter")
+    page.click("#read-ingredients button")
+    assert page.input_value("#ingredients") == "1.5 kg apples"
+    context.close()
+    desk.ask("/write/apple-butter/out", "POST", boxes_of(desk, "/write/apple-butter"))
+
+
+def test_firefox_writes_and_sees_the_page(firefox: Firefox, desk: OpenDesk) -> None:
+    firefox.goto(desk.first)
+    firefox.goto(f"{desk.origin}/write/lavender-sugar")
+    leaf = "document.getElementById('page').contentDocument.querySelector('article')"
+    firefox.wait_for(f"{leaf} && {leaf}.innerText.includes('Lavender')")
+    firefox.evaluate(
+        "(() => { const box = document.getElementById('title'); box.value = 'Violet sugar';"
+        " box.dispatchEvent(new Event('input', { bubbles: true })); return true; })()"
+    )
+    firefox.wait_for(f"{leaf}.innerText.includes('Violet sugar')")
+    assert firefox.evaluate("document.documentElement.scrollWidth <= innerWidth")
+    desk.ask("/write/lavender-sugar/let-go", "POST")
+
+
+@pytest.fixture(scope="module")
+def stick(built_book: Path, tmp_path_factory: pytest.TempPathFactory) -> Path:
+    folder = tmp_path_factory.mktemp("stick") / "book"
+    shutil.copytree(built_book, folder)
+    make_stick(folder)
+    return folder
+
+
+def test_every_link_of_a_stick_leads_to_a_file(stick: Path) -> None:
+    lost = []
+    for path in stick.rglob("*.html"):
+        if path.name == "404.html":
+            continue  # no disk shows it
+        for link in re.findall(r'\s(?:href|src)="([^"]*)"', path.read_text(encoding="utf-8")):
+            if re.match(r"(?:[a-z]+:|#|$)", link):
+                continue
+            if not (path.parent / re.split("[?#]", link)[0]).is_file():
+                lost.append(f"{path.relative_to(stick)}: {link}")
+    assert lost == []
+
+
+def test_a_stick_is_searched_and_scaled_from_a_disk(page: Page, stick: Path) -> None:
+    page.goto((stick / "index.html").as_uri())
+    page.keyboard.press("/")
+    page.keyboard.type("ratafia")
+    page.wait_for_selector(".md-search-result__item")
+    page.keyboard.press("Enter")
+    page.wait_for_url("**/r/quince-ratafia/index.html")
+    assert page.evaluate("Boolean(customElements.get('stillroom-scale'))")
+    wait_until(page, "!document.querySelector('stillroom-scale input').disabled")
+
+
+def test_a_stick_in_firefox(firefox: Firefox, stick: Path) -> None:
+    firefox.goto((stick / "browse" / "index.html").as_uri())
+    firefox.evaluate(
+        "(() => { const box = document.querySelector('[data-md-component=search-query]');"
+        " box.value = 'chutney'; box.dispatchEvent(new Event('input')); return true; })()"
+    )
+    firefox.wait_for("document.querySelector('.md-search-result__item a') !== null")
