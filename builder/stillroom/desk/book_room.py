@@ -16,8 +16,9 @@ from stillroom.desk.book_form import settings_form, write_settings, wrong_settin
 from stillroom.desk.colours import STYLE, palette_in, palettes, style_of
 from stillroom.desk.desk import Desk
 from stillroom.desk.keeping import ChangedElsewhere, keep, take_out
-from stillroom.desk.place import FileNow, read_now
+from stillroom.desk.place import FileNow, NotHere, read_now
 from stillroom.desk.showing import page
+from stillroom.desk.versions import bring_back, versions_of
 from stillroom.looks import DRAWINGS
 
 WORDS: Final = {"index": "The words of the first page", "about": "About this book"}
@@ -79,6 +80,7 @@ def _shown(desk: Desk, status: int = 200, **words: Any) -> Response:
         drawn=DRAWN,
         units=UNITS,
         labels=WORDS,
+        kept=[desk.place.short(file.path) for file in files.values() if file.is_there],
         **{**filled, **words},
     )
 
@@ -168,4 +170,38 @@ def _keep_drawing(desk: Desk, name: str) -> None:
         keep(desk.place, path, (DRAWINGS / f"{name}.svg").read_text(encoding="utf-8"), now.sum)
 
 
-BOOK_ROUTES: Final = [("/book", book, "GET"), ("/book", keep_book, "POST")]
+def _file_named(desk: Desk, name: str) -> Path:
+    """Return one of the book's own files; raises NotHere for any other."""
+    if name == desk.place.config.name:  # it may be what keeps the book from being opened
+        return desk.place.within(desk.place.config)
+    files = [desk.book().larder_file, *(_words_path(desk, one) for one in WORDS)]
+    for path in files:
+        if desk.place.short(path) == name:
+            return desk.place.within(path)
+    raise NotHere(name)
+
+
+async def earlier(desk: Desk, request: Request) -> Response:
+    """Show the earlier versions of one of the book's own files."""
+    path = _file_named(desk, request.query_params.get("name", ""))
+    words = versions_of(desk, path, request.query_params.get("at", ""))
+    return page("versions.html", here="book", way="/book/earlier", onward="/book", **words)
+
+
+async def back(desk: Desk, request: Request) -> Response:
+    """Put an earlier version of one of the book's own files in its place."""
+    async with request.form(max_files=0, max_fields=5) as data:
+        sent = {name: str(value) for name, value in data.items()}
+    try:
+        bring_back(desk, _file_named(desk, sent.get("name", "")), sent)
+    except ChangedElsewhere:
+        return _shown(desk, 409, wrong=("It was changed elsewhere meanwhile, and stays so.",))
+    return RedirectResponse("/book?said=kept", 303)
+
+
+BOOK_ROUTES: Final = [
+    ("/book", book, "GET"),
+    ("/book", keep_book, "POST"),
+    ("/book/earlier", earlier, "GET"),
+    ("/book/earlier", back, "POST"),
+]

@@ -47,6 +47,7 @@ class Desk:
     # what the pages are set with is not made for two at once
     at_work: threading.RLock = field(default_factory=threading.RLock)
     plan: Running | None = None
+    _building: threading.Thread | None = None
     _book: tuple[tuple[int, ...], Book, Larder] | None = None
     _frame: tuple[tuple[int, ...], Frame] | None = None
     _titles: dict[Path, tuple[int, str]] = field(default_factory=dict)
@@ -94,7 +95,13 @@ class Desk:
                 self.frame()
 
         if self.place.has_book:
-            threading.Thread(target=build, daemon=True).start()
+            self._building = threading.Thread(target=build, daemon=True)
+            self._building.start()
+
+    def end(self) -> None:
+        """Wait for what is still being built: it lies in a folder that goes now."""
+        if self._building is not None:
+            self._building.join()
 
     def other_titles(self, slug: str) -> dict[str, str]:
         """Return the titles of the book's other recipes in small letters, with their files."""

@@ -5,27 +5,21 @@ from __future__ import annotations
 from pathlib import Path
 from typing import Final
 
-import babel.dates
 from starlette.requests import Request
 from starlette.responses import RedirectResponse, Response
 
 from stillroom.desk.comparing import side_by_side
 from stillroom.desk.desk import Desk
-from stillroom.desk.keeping import Earlier, find_earlier, keep_unsaved, list_earlier
+from stillroom.desk.keeping import find_earlier, keep_unsaved, list_earlier
 from stillroom.desk.place import right_slug
 from stillroom.desk.showing import page
+from stillroom.desk.versions import when_words
 from stillroom.desk.write_room import files_of
 
 
 def _paths(desk: Desk, ident: str) -> list[Path]:
     right_slug(ident)
     return [desk.place.recipe_path(ident), desk.place.draft_path(ident)]
-
-
-def when_words(earlier: Earlier, language: str) -> str:
-    """Say when a version gave way, in the book's language and this computer's time."""
-    there = earlier.when.astimezone()
-    return str(babel.dates.format_datetime(there, "EEEE d MMMM y, HH:mm:ss", locale=language))
 
 
 async def earlier(desk: Desk, request: Request) -> Response:

@@ -20,7 +20,6 @@ from stillroom.core.when.giving_days import find_day
 from stillroom.core.words.problems import ProblemsFound
 from stillroom.desk.comparing import side_by_side
 from stillroom.desk.desk import Desk
-from stillroom.desk.earlier_room import when_words
 from stillroom.desk.giving_form import (
     NEEDED,
     ROWS,
@@ -31,12 +30,13 @@ from stillroom.desk.giving_form import (
     rows_of,
     shown,
 )
-from stillroom.desk.keeping import ChangedElsewhere, find_earlier, keep, list_earlier
+from stillroom.desk.keeping import ChangedElsewhere, keep
 from stillroom.desk.looking import plainly
 from stillroom.desk.place import FileNow, NotHere, read_now, right_name
 from stillroom.desk.publish_room import giving_lists
 from stillroom.desk.running import Running, run
 from stillroom.desk.showing import page
+from stillroom.desk.versions import bring_back, versions_of
 from stillroom.desk.yaml_writing import change_yaml, read_yaml_file
 from stillroom.giving.guard import guard_file
 from stillroom.giving.reading import read_giving_list
@@ -190,22 +190,8 @@ async def keep_list(desk: Desk, request: Request) -> Response:
 async def earlier(desk: Desk, request: Request) -> Response:
     """Show the earlier versions of a list, and one of them beside what stands there now."""
     path = _list_named(desk, request.query_params.get("name", ""))
-    at = request.query_params.get("at", "")
-    language = desk.book().settings.language
-    chosen = find_earlier(desk.place, [path], at) if at else None
-    now = read_now(path, path.name)
-    return _page(
-        desk,
-        "giving_earlier.html",
-        name=desk.place.short(path),
-        opened=now.sum,
-        versions=[
-            (one.name, when_words(one, language)) for one in list_earlier(desk.place, [path])
-        ],
-        chosen=at,
-        when=when_words(chosen, language) if chosen else "",
-        pairs=side_by_side(chosen.text, now.raw) if chosen else [],
-    )
+    words = versions_of(desk, path, request.query_params.get("at", ""))
+    return _page(desk, "versions.html", way="/giving/earlier", onward="/giving", **words)
 
 
 async def back(desk: Desk, request: Request) -> Response:
@@ -213,9 +199,8 @@ async def back(desk: Desk, request: Request) -> Response:
     async with request.form(max_files=0, max_fields=5) as data:
         sent = {name: str(value) for name, value in data.items()}
     path = _list_named(desk, sent.get("name", ""))
-    chosen = find_earlier(desk.place, [path], sent.get("at", ""))
     try:
-        keep(desk.place, path, chosen.text, sent.get("opened", ""))
+        bring_back(desk, path, sent)
     except ChangedElsewhere:
         told = "The list was changed elsewhere meanwhile, and is as it was there."
         return _boxes(desk, read_now(path, path.name), 409, (told,))

@@ -148,7 +148,7 @@ def _box_of(problem: Problem, laid: Laid | None) -> tuple[str, int]:
     named = re.match(r'"(\w+)(?: no\. \d+)?" is (?:missing|empty)', problem.what)
     if named and named[1] in _MISSING:
         return named[1], -1
-    if '"## Method"' in problem.what:
+    if '"## Method"' in problem.what or "has no steps" in problem.what:
         return "method", -1
     if laid is None:
         return "whole", problem.line - 1

@@ -6,7 +6,6 @@ The work of each room is in its own module; here they are only put together.
 from __future__ import annotations
 
 from collections.abc import Awaitable, Callable
-from pathlib import Path
 
 from starlette.applications import Starlette
 from starlette.exceptions import HTTPException
@@ -22,7 +21,7 @@ from stillroom.desk.earlier_room import EARLIER_ROUTES
 from stillroom.desk.giving_room import GIVING_ROUTES
 from stillroom.desk.look_room import look_file, look_page
 from stillroom.desk.paper_room import PAPER_ROUTES
-from stillroom.desk.place import NotHere, Place
+from stillroom.desk.place import NotHere
 from stillroom.desk.publish_room import PUBLISH_ROUTES
 from stillroom.desk.shelf import list_spines
 from stillroom.desk.showing import own_file, page
@@ -57,10 +56,8 @@ async def _stop(desk: Desk, request: Request) -> Response:
     return page("closed.html")
 
 
-def make_rooms(place: Place, aside: Path, close: Callable[[], None]) -> Starlette:
-    """Return the desk of a place as a server takes it, without its door."""
-    desk = Desk(place, aside, close)
-    desk.begin_frame()
+def make_rooms(desk: Desk) -> Starlette:
+    """Return a desk as a server takes it, without its door."""
     rooms: list[tuple[str, Room, str]] = [
         ("/", _recipes, "GET"),
         ("/desk/{folder}/{name}", _file, "GET"),

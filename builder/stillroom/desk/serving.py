@@ -11,6 +11,8 @@ from pathlib import Path
 
 import uvicorn
 
+from stillroom.core.words.problems import Problem, ProblemsFound
+from stillroom.desk.desk import Desk
 from stillroom.desk.doorway import Doorway, Key
 from stillroom.desk.only_one import only_desk
 from stillroom.desk.place import Place
@@ -25,7 +27,12 @@ def open_desk(folder: Path, port: int, with_browser: bool, say: Callable[[str], 
     `port` 0 takes any that is free. `say` is told the address, and that the desk is closed.
     """
     with socket.socket() as bound:
-        bound.bind((LOOPBACK, port))
+        try:
+            bound.bind((LOOPBACK, port))
+        except OSError:
+            what = f"The port {port} of this computer is taken."
+            mend = "Name another, or leave --port out."
+            raise ProblemsFound([Problem(str(folder), 1, what, mend)]) from None
         bound.listen()  # whoever comes before the server is ready waits for it
         key = Key(bound.getsockname()[1])
         place = Place(folder)
@@ -38,9 +45,10 @@ def open_desk(folder: Path, port: int, with_browser: bool, say: Callable[[str], 
             def close() -> None:
                 server.should_exit = True
 
-            rooms = make_rooms(place, Path(aside), close)
+            desk = Desk(place, Path(aside), close)
+            desk.begin_frame()
             config = uvicorn.Config(
-                Doorway(rooms, key),
+                Doorway(make_rooms(desk), key),
                 log_level="error",
                 access_log=False,
                 lifespan="off",
@@ -54,4 +62,5 @@ def open_desk(folder: Path, port: int, with_browser: bool, say: Callable[[str], 
             if with_browser:
                 threading.Thread(target=webbrowser.open, args=(key.first_address,)).start()
             server.run(sockets=[bound])
+            desk.end()
     say("The desk is closed.")

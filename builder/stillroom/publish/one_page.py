@@ -20,9 +20,11 @@ import yaml
 from markupsafe import Markup, escape
 from mkdocs.commands.build import build
 from mkdocs.config import load_config
+from mkdocs.exceptions import MkDocsException
 
 from stillroom.core.book import Book
 from stillroom.core.recipe.model import Recipe
+from stillroom.core.words.problems import Problem, ProblemsFound
 from stillroom.publish.library import Library, address_path
 from stillroom.publish.recipe_page import RecipeLeaf
 
@@ -67,10 +69,14 @@ def build_frame(book: Book, folder: Path) -> Frame:
     config = folder / "mkdocs.yml"
     said = _settings(book)
     config.write_text(yaml.safe_dump(said, allow_unicode=True), encoding="utf-8")
-    with _quietly():
-        loaded = load_config(str(config))
-        loaded.plugins.on_startup(command="build", dirty=False)
-        build(loaded)
+    try:
+        with _quietly():
+            loaded = load_config(str(config))
+            loaded.plugins.on_startup(command="build", dirty=False)
+            build(loaded)
+    except MkDocsException as wrong:
+        what = f"A page of the book cannot be built: {wrong}."
+        raise ProblemsFound([Problem(book.config.name, 1, what, "Look at Publish.")]) from None
     page = site / address_path(_STAND_IN) / "index.html"
     return Frame(site, page.read_text(encoding="utf-8"))
 

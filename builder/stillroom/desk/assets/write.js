@@ -66,12 +66,13 @@ async function look() {
   const sent = new URLSearchParams(new FormData(form));
   try {
     const reply = await fetch(form.dataset.look, { method: "POST", body: sent });
-    if (!reply.ok) {
-      throw new Error(String(reply.status));
+    if (reply.ok) {
+      fillIn(await reply.json());
+      looked += 1;
+      document.documentElement.dataset.looked = String(looked);
+    } else {
+      said.textContent = "The desk cannot read this now. Keep it to see why.";
     }
-    fillIn(await reply.json());
-    looked += 1;
-    document.documentElement.dataset.looked = String(looked);
   } catch {
     said.textContent = "The desk does not answer. What you type is still here: open the desk again.";
   }
