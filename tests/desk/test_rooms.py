@@ -197,3 +197,25 @@ def test_a_wrong_setting_or_food_is_told_and_nothing_is_written(own: OpenDesk) -
     assert "gravel" in answer.text
     assert config.read_bytes() == before
     assert not (own.folder / "larder.yml").exists()
+
+
+def test_a_pasted_recipe_becomes_a_draft_with_its_questions(own: OpenDesk) -> None:
+    pasted = (
+        "Pear butter\n\nMakes 4 jars\n\nIngredients\n2 kg pears\n1,5 kg sugar\n\n"
+        "Method\n1. Boil the pears.\n2. Stir in the sugar.\n"
+    )
+    line = "----b"
+    body = (
+        f'--{line}\r\nContent-Disposition: form-data; name="pasted"\r\n\r\n{pasted}\r\n'
+        f'--{line}\r\nContent-Disposition: form-data; name="file"; filename="../../mkdocs.yml"\r\n'
+        f"Content-Type: text/plain\r\n\r\nsite_name: taken over\r\n--{line}--\r\n"
+    )
+    kind = f"multipart/form-data; boundary={line}"
+    before = (own.folder / "mkdocs.yml").read_bytes()
+    answer = own.ask("/bring", "POST", body=body.encode(), Content_Type=kind)
+    assert answer.status == 200, answer.text
+    assert (own.folder / "mkdocs.yml").read_bytes() == before
+    assert (own.folder / "drafts" / "pear-butter.md").is_file()
+    assert "/write/pear-butter" in answer.text
+    assert "1.5 kg sugar" in own.ask("/write/pear-butter").text
+    assert not (own.folder / "recipes" / "pear-butter.md").exists()

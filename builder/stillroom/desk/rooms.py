@@ -16,6 +16,7 @@ from starlette.routing import Route
 from stillroom.core.words.problems import Problem, ProblemsFound
 from stillroom.desk.begin_room import BEGIN_ROUTES
 from stillroom.desk.book_room import BOOK_ROUTES
+from stillroom.desk.bring_room import BRING_ROUTES
 from stillroom.desk.desk import Desk
 from stillroom.desk.earlier_room import EARLIER_ROUTES
 from stillroom.desk.giving_room import GIVING_ROUTES
@@ -66,6 +67,7 @@ def make_rooms(desk: Desk) -> Starlette:
         ("/look/{path:path}", look_file, "GET"),
         *BEGIN_ROUTES,
         *BOOK_ROUTES,
+        *BRING_ROUTES,
         *WRITE_ROUTES,
         *EARLIER_ROUTES,
         *GIVING_ROUTES,

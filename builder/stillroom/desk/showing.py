@@ -28,7 +28,7 @@ ENDINGS: Final = {
 }
 
 
-ROOMS: Final = ("recipes", "book", "paper", "publish", "giving")
+ROOMS: Final = ("recipes", "bring", "book", "paper", "publish", "giving")
 """The rooms that the desk has, as its pages name them."""
 
 

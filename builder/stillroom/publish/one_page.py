@@ -42,6 +42,8 @@ ingredients:
 # a card within the page is an article too: the last end is the page's own
 _ARTICLE: Final = re.compile(r"(<article\b[^>]*>).*(</article>)", re.DOTALL)
 _TITLE: Final = re.compile(r"<title>.*?</title>", re.DOTALL)
+_ALONE: Final = "<style>.masthead, .colophon { display: none; }</style>"
+"""Beside the boxes the page stands by itself, without the ways to pages that are not there."""
 _DATA: Final = re.compile(r'\s*<script type="application/ld\+json">.*?</script>', re.DOTALL)
 
 
@@ -55,7 +57,7 @@ class Frame:
     def around(self, body: str, title: str) -> str:
         """Return a whole page with this body."""
         page = _ARTICLE.sub(lambda found: f"{found[1]}{body}{found[2]}", self.html, count=1)
-        page = _TITLE.sub(f"<title>{escape(title)}</title>", page, count=1)
+        page = _TITLE.sub(f"<title>{escape(title)}</title>{_ALONE}", page, count=1)
         return _DATA.sub("", page)
 
 
