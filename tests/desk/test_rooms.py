@@ -218,4 +218,14 @@ def test_a_pasted_recipe_becomes_a_draft_with_its_questions(own: OpenDesk) -> No
     assert (own.folder / "drafts" / "pear-butter.md").is_file()
     assert "/write/pear-butter" in answer.text
     assert "1.5 kg sugar" in own.ask("/write/pear-butter").text
+    draft = own.folder / "drafts" / "pear-butter.md"
+    asked = draft.read_text(encoding="utf-8").count("# ?")
+    assert asked
+    sent = boxes(own, "pear-butter")
+    words = BeautifulSoup(own.ask("/write/pear-butter").text, "html.parser").select_one(
+        "input[name='answered-1']"
+    )
+    assert words
+    assert own.ask("/write/pear-butter/keep", "POST", sent | {"answered-1": str(words["value"])})
+    assert draft.read_text(encoding="utf-8").count("# ?") == asked - 1
     assert not (own.folder / "recipes" / "pear-butter.md").exists()

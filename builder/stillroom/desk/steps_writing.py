@@ -22,6 +22,12 @@ _WIDEST: Final = 110
 def steps_anew(laid: Laid, lines: Sequence[Line]) -> Iterator[str]:
     """Yield the lines of a method as its box says it now."""
     rows = laid.steps
+    signs = {bool(re.search(r"\d", row.before)) for row in rows if not row.is_heading}
+    if len(signs) != 1 or not all(row.before.strip() for row in rows if not row.is_heading):
+        yield from new_steps(
+            lines
+        )  # lettered, or with no sign at all: one more would be unlike them
+        return
     width = _width(laid)
     sample = next((row.before for row in rows if not row.is_heading), "1. ")
     numbered = bool(re.search(r"\d", sample)) or not sample.strip()

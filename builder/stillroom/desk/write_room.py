@@ -18,6 +18,7 @@ from starlette.responses import JSONResponse, RedirectResponse, Response
 from stillroom.beginning.recipe import slug_of
 from stillroom.core.recipe.kinds import all_kinds, find_kind
 from stillroom.core.words.problems import ProblemsFound, Unreadable
+from stillroom.desk.brought_questions import asked_in, without_answered
 from stillroom.desk.comparing import side_by_side
 from stillroom.desk.desk import Desk
 from stillroom.desk.keeping import ChangedElsewhere, drop_unsaved, keep, sum_of, take_out
@@ -136,7 +137,7 @@ def _try(desk: Desk, ident: str, files: Files, posted: Mapping[str, str]) -> Tri
         return Tried(raw, look, {"wrong-whole": _wrong(look, "whole")}, "")
     kind = form.get("kind") or _kind_in(form.get("title", ""))
     form["kind"] = kind
-    raw = write_form(base, f"{ident}.md", form)
+    raw = without_answered(write_form(base, f"{ident}.md", form), posted)
     look = desk.look(ident, _slug(ident, form), raw)
     rows: tuple[Row, ...] = ()
     try:
@@ -310,6 +311,7 @@ def _boxes(
         just_kept=bool(just),
         lost=lost or [],
         is_whole="whole" in form,
+        asked=asked_in(tried.raw),
     )
 
 
