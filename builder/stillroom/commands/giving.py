@@ -20,7 +20,7 @@ from stillroom.giving.guard import guard_file, guard_folder, warn_of_git
 from stillroom.giving.money.larder_prices import with_larder_prices
 from stillroom.giving.pack import Effort, pack_files, read_before, work_out
 from stillroom.giving.pack_pages import Pack
-from stillroom.giving.reading import giving_list_schema, load_giving_list
+from stillroom.giving.reading import ReadList, giving_list_schema, load_giving_list
 from stillroom.giving.swapping import restore_folder, swap_in
 from stillroom.saving.whole import told, write_whole
 
@@ -48,7 +48,7 @@ def pack(
     book = book_around(giving_list.resolve())
     out = out or book.root / "private"
     day = read_day(today, "--today", date.today(), book) or date.today()
-    read = load_giving_list(giving_list, currency=book.settings.currency)
+    read = load_list(giving_list, book)
     guard_folder(out, book)
     for warning in warn_of_git(giving_list):
         click.echo(f"warning: {warning}", err=True)
@@ -67,6 +67,14 @@ def pack(
     _tell(found, out)
     if found.complaints:
         sys.exit(1)
+
+
+def load_list(path: Path, book: Book) -> ReadList:
+    """Read a giving list as its book writes money and days."""
+    said = book.settings
+    return load_giving_list(
+        path, currency=said.currency, language=said.language, country=said.country
+    )
 
 
 def _tell(found: Pack, out: Path) -> None:
@@ -105,7 +113,7 @@ def close_year_command(
 ) -> None:
     """Seed next year's list from GIVING_LIST, its batch log and the pack that went out."""
     book = book_around(giving_list.resolve())
-    read = load_giving_list(giving_list, currency=book.settings.currency)
+    read = load_list(giving_list, book)
     day = read_day(giving, "--give", read.giving.giving_day, book)
     where = pack_folder or book.root / "private"
     given = read_before(where, read.giving.giving_list)

@@ -9,7 +9,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
 
-from stillroom.core.allergens.avoiding import avoid_words, read_avoided
+from stillroom.core.allergens.avoiding import nearest_avoided, read_avoided
 from stillroom.core.recipe.model import Recipe
 from stillroom.core.words.nearest import did_you_mean
 from stillroom.core.words.problems import Problem, ProblemsFound, Unreadable
@@ -46,6 +46,10 @@ def _priced_as(item: str) -> str:
     return container_words(item) if "," in item else item
 
 
+_WHAT_TO_AVOID = (
+    'Write a food ("coconut"), an allergen ("milk", "nuts") or a diet ("vegan", "halal"). '
+    'An ingredient that no recipe knows goes under "avoid ingredients".'
+)
 _Named = tuple[str, bool, tuple[str | int, ...]]
 
 
@@ -115,9 +119,8 @@ def _avoided(read: ReadList, n: int) -> Iterator[Problem]:
             what = f'"{word}" does not tell which foods are meant.'
             yield Problem(read.file, line, what, avoided.ask)
         elif avoided is None:
-            mend = did_you_mean(word, avoid_words())
-            if not mend.startswith("Did"):
-                mend = 'An ingredient that no recipe knows goes under "avoid ingredients".'
+            mend = nearest_avoided(word)
+            mend = f'Did you mean "{mend}"?' if mend else _WHAT_TO_AVOID
             yield Problem(read.file, line, f'"{word}" is nothing that can be avoided.', mend)
     for word in household.traces_are_fine:
         if word not in household.avoid:

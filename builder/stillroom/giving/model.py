@@ -65,11 +65,21 @@ def container_words(text: str) -> str:
 
 
 def _money(value: Any, info: ValidationInfo) -> Fraction:
-    return parse_money(value, (info.context or {}).get("currency", "GBP"))
+    return parse_money(value, *_as_said(info))
 
 
 def _pack(value: Any, info: ValidationInfo) -> tuple[Amount, Fraction, int]:
-    return parse_pack(str(value), (info.context or {}).get("currency", "GBP"))
+    currency, language = _as_said(info)
+    return parse_pack(str(value), currency, language=language)
+
+
+def _as_said(info: ValidationInfo) -> tuple[str, str]:
+    said = info.context or {}
+    return said.get("currency", "GBP"), said.get("language", "en_GB")
+
+
+def _day(value: Any, info: ValidationInfo) -> date:
+    return read_day(value, (info.context or {}).get("country", "GB"))
 
 
 def _baskets(value: Any) -> dict[str, int]:
@@ -110,9 +120,7 @@ Text = Annotated[str, BeforeValidator(_text), Field(min_length=1)]
 Texts = Annotated[tuple[Text, ...], BeforeValidator(_list)]
 Words = Annotated[tuple[Text, ...], BeforeValidator(_words)]
 Money = Annotated[Fraction, PlainValidator(_money), WithJsonSchema({"type": ["number", "string"]})]
-Day = Annotated[
-    date, PlainValidator(read_day), WithJsonSchema({"type": "string", "format": "date"})
-]
+Day = Annotated[date, PlainValidator(_day), WithJsonSchema({"type": "string", "format": "date"})]
 Count = Annotated[int, Field(ge=0, le=100_000)]
 
 
@@ -275,6 +283,9 @@ class GivingList(Part):
     from_: Annotated[str, Field(description="Who the cards are from.")] = ""
     message: Annotated[str, Field(description="On each card that has none of its own.")] = ""
     currency: str = ""
+    language: Annotated[
+        str, Field(description="How prices are written: en_GB 14.50, de 14,50; else the book's.")
+    ] = ""
     baskets: Annotated[dict[str, BasketKind], Field(min_length=1)]
     makes: Annotated[tuple[Make, ...], Field(min_length=1)]
     households: Annotated[tuple[Household, ...], Field(min_length=1)]

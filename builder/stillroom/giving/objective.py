@@ -38,7 +38,11 @@ def weigh_plan(
         ("presents changed from the plan before", _changed(problem, gifts), weights.changed),
         ("batches to make", made, weights.batch),
         ("batches ready but not at their best", young, weights.usable_only),
-        ("money spent on packs", _spent(problem, packs), weights.money),
+        (
+            "money spent on packs, unknown prices taken as usual",
+            _spent(problem, packs),
+            weights.money,
+        ),
         ("dearest basket less plainest, kind by kind", _uneven(problem, gifts), weights.uneven),
         ("hands-on hours of the busiest month", _busiest(batches), weights.busiest_hour),
     )

@@ -31,6 +31,8 @@ from stillroom.giving.money.costing import (
     measure_as,
     needs_of,
 )
+from stillroom.giving.money.stand_ins import with_stand_ins
+from stillroom.giving.names import with_names_of
 from stillroom.giving.plan_model import (
     Basket,
     Brew,
@@ -80,8 +82,9 @@ def make_offering(
     `settings` are the book's: its country chooses the label and the safety box.
     """
     settings = settings or BookSettings()
-    giving = read.giving
     recipes = {recipe.slug: recipe for recipe in book_recipes}
+    read = with_names_of(read, recipes)
+    giving = read.giving
     prices = PriceBook(check_list(read, recipes), giving.currency)
     makes = {_key(make): make for make in giving.makes}
     offered = {make.recipe: recipes[make.recipe] for make in giving.makes}
@@ -94,12 +97,14 @@ def make_offering(
         for key, make in makes.items()
     )
     brews = tuple(_brew(giving, recipe, needs[slug], today) for slug, recipe in offered.items())
+    house = {food.name for _, item in giving.stock.ingredients if (food := find_staple(item))}
+    offers, brews, stand_ins = with_stand_ins(offers, brews, needs, house)
     baskets, households = _baskets(giving)
     problem = PlanProblem(
         baskets=baskets,
         offers=offers,
         brews=brews,
-        purchases=_purchases(giving, prices, needs, offers),
+        purchases=(*_purchases(giving, prices, needs, offers), *stand_ins),
         hours=_hours(giving, today),
         refused=_refused(giving, baskets, households, makes, offers, facts, brews, settings),
         years_since_had=_years_since_had(giving, baskets, households),

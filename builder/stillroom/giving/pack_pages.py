@@ -282,8 +282,8 @@ def _shopping(pack: Pack) -> list[dict[str, Any]]:
         section = months.setdefault(month_words(row.first), {}).setdefault(row.section, [])
         section.append(
             {
-                "item": row.item,
-                "need": show_size(row.need, row.unit),
+                "item": row.said,
+                "need": "" if row.loose else show_size(row.need, row.unit),
                 "there": show_size(row.there, row.unit) if row.there else "",
                 "buy": row.to_buy,
                 "price": pack.money(row.price) if row.bought and row.price else "",
@@ -292,7 +292,7 @@ def _shopping(pack: Pack) -> list[dict[str, Any]]:
                     f"{show_size(amount, row.unit)} in {month_words(month)}"
                     for month, amount in row.months
                 )
-                if len(row.months) > 1
+                if len(row.months) > 1 and not row.loose
                 else "",
             }
         )

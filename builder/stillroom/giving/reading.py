@@ -6,6 +6,7 @@ Leaves out what needs the recipes: against_book.py checks that.
 from __future__ import annotations
 
 import typing
+from dataclasses import replace
 from pathlib import Path
 from typing import Any
 
@@ -16,6 +17,7 @@ from stillroom.core.words.frontmatter import Located, read_yaml
 from stillroom.core.words.nearest import did_you_mean
 from stillroom.core.words.problems import Problem, ProblemsFound, Unreadable
 from stillroom.core.words.text_files import clean, read_text
+from stillroom.giving.as_written import tidy_list
 from stillroom.giving.model import SORTS, GivingList
 
 GIVING_LIST_KEY = "giving list"  # by this key the book's side knows a list without reading it
@@ -37,6 +39,19 @@ _PLAIN = {
 }
 
 
+_ADD = {
+    "giving day": 'Say when the baskets go out: "giving day: 24 December 2027".',
+    "baskets": 'Say what a basket holds: "baskets: {small: {eat: 2, drink: 1}}".',
+    "makes": 'Say what you make, one a line after a dash: "- recipe: quince-chutney".',
+    "households": 'Say who is given a basket, one a line after a dash: "- name: The Rowans".',
+    "basket": 'Say which basket they get: "basket: small".',
+    "name": 'Say who they are: "name: The Rowans".',
+    "recipe": 'Say which recipe: "recipe: quince-chutney".',
+    "item": 'Say what it is the price of: "item: granulated sugar".',
+    "packs": 'Say the pack and its price: "packs: [1 kg for 1.15]".',
+}
+
+
 class ReadList(BaseModel):
     """A giving list with its file's name and the line of every key."""
 
@@ -49,27 +64,36 @@ class ReadList(BaseModel):
         return _line([str(part) for part in path], self.lines)
 
 
-def load_giving_list(path: Path, name: str = "", currency: str = "GBP") -> ReadList:
+def load_giving_list(
+    path: Path, name: str = "", currency: str = "GBP", language: str = "en_GB", country: str = "GB"
+) -> ReadList:
     """Read a giving list; raises ProblemsFound with every problem in it.
 
-    `currency` is the book's, for a list that names none.
+    `currency`, `language` and `country` are the book's, for a list that names none.
     """
     name = name or str(path)
     text = read_text(path, name)
-    return read_giving_list(text, name, currency)
+    return read_giving_list(text, name, currency, language, country)
 
 
-def read_giving_list(text: str, name: str, currency: str = "GBP") -> ReadList:
-    """Read a giving list from its text; raises ProblemsFound."""
-    located = read_yaml(clean(text, name), name)
+def read_giving_list(
+    text: str, name: str, currency: str = "GBP", language: str = "en_GB", country: str = "GB"
+) -> ReadList:
+    """Read a giving list from its text; raises ProblemsFound.
+
+    Prices are read as its language writes them: decimals stay words until then.
+    """
+    located = read_yaml(clean(text, name), name, decimals=False)
     if not isinstance(located.data, dict) or GIVING_LIST_KEY not in located.data:
         mend = f'Begin it with "{GIVING_LIST_KEY}: Christmas 2027".'
         raise ProblemsFound([Problem(name, 1, "This is not a giving list.", mend)])
-    currency = str(located.data.get("currency") or currency)
+    data, lines = tidy_list(located.data, located.lines)
+    located = replace(located, data=data, lines=lines)
+    currency = str(data.get("currency") or currency)
+    language = str(data.get("language") or language)
+    own = {"currency": currency, "language": language}
     try:
-        giving = GivingList.model_validate(
-            {**located.data, "currency": currency}, context={"currency": currency}
-        )
+        giving = GivingList.model_validate({**data, **own}, context={**own, "country": country})
     except ValidationError as error:
         problems = [
             _problem(detail, name, located)
@@ -96,7 +120,9 @@ def _problem(detail: ErrorDetails, name: str, located: Located) -> Problem:
     if isinstance(wrong, Unreadable):
         return Problem(name, line, f"{where}: {wrong.what}", wrong.mend)
     if detail["type"] == "missing":
-        return Problem(name, line, f"{where} is missing.", f'Add "{path[-1]}:".')
+        return Problem(
+            name, line, f"{where} is missing.", _ADD.get(path[-1], f'Add "{path[-1]}:".')
+        )
     if detail["type"] == "extra_forbidden":
         known = _keys_of(path[:-1])
         return Problem(

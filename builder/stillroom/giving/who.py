@@ -41,6 +41,8 @@ def read_age_months(value: Any) -> int:
     (8, 36)
     """
     text = str(value).strip()
+    if text.startswith("-"):
+        text = ""
     if _NEWBORN.search(text):
         return 0
     found = _AGE.match(text) or _AGE.match(_WHO.sub("", text, count=1))

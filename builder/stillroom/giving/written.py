@@ -12,29 +12,79 @@ from typing import Any
 
 from stillroom.core.amounts.quantities import Amount, parse_leading_amount, parse_number
 from stillroom.core.recipe.model import MONTHS
-from stillroom.core.when.giving_days import FIRST_YEAR, LAST_YEAR
+from stillroom.core.when.giving_days import FIRST_YEAR, LAST_YEAR, day_in_year
 from stillroom.core.words.nearest import did_you_mean
 from stillroom.core.words.problems import Unreadable, say_written
 
 
-def read_day(value: Any) -> date:
-    """Return a day written year first.
+def read_day(value: Any, country: str = "GB") -> date:
+    """Return a day of a stated year: year first, or as one says it.
 
-    >>> read_day("2027-12-18")
-    datetime.date(2027, 12, 18)
+    >>> read_day("2027-12-18"), read_day("24 December 2026"), read_day("Christmas Eve 2026")
+    (datetime.date(2027, 12, 18), datetime.date(2026, 12, 24), datetime.date(2026, 12, 24))
     """
     if isinstance(value, date):
         return value
+    text = " ".join(str(value).strip().split())
+    found = _said_day(text, country)
+    if found is not None and FIRST_YEAR <= found.year <= LAST_YEAR:
+        return found
+    numbers = _SLASHES.fullmatch(text)
+    mend = 'Write year, month, day: "2027-12-18".'
+    if numbers:
+        mend = f'Which is the month? Write it as a word: "{int(numbers[1])} December {numbers[3]}".'
+    elif _without_year(text, country):
+        mend = f'Say the year as well: "{text} 2027".'
+    raise Unreadable(f"{say_written(value)} is not a day of the calendar.", mend)
+
+
+_SLASHES = re.compile(r"(\d{1,2})[./-](\d{1,2})[./-](\d{4})")
+_WITH_YEAR = re.compile(r"^(?P<rule>.+?),? (?P<year>\d{4})$")
+_MONTH_FIRST = re.compile(r"^([a-z]{3,9})\.? (\d{1,2})(?:st|nd|rd|th)?$", re.IGNORECASE)
+_WEEKDAY = re.compile(r"^(?:mon|tues?|wed(?:nes)?|thu(?:rs)?|fri|sat(?:ur)?|sun)(?:day)?,? ", re.I)
+_ENDINGS = re.compile(r"\b(\d{1,2})(?:st|nd|rd|th)\b(?: of)?|(?<=\d) of\b", re.IGNORECASE)
+
+
+def _said_day(text: str, country: str) -> date | None:
+    """Return a day as written with its year; None for what is none, or has two meanings."""
     try:
-        day = date.fromisoformat(str(value).strip())
-        if not FIRST_YEAR <= day.year <= LAST_YEAR:
-            raise ValueError
-        return day
+        return date.fromisoformat(text)
     except ValueError:
-        raise Unreadable(
-            f"{say_written(value)} is not a day of the calendar.",
-            'Write year, month, day: "2027-12-18".',
-        ) from None
+        pass
+    numbers = _SLASHES.fullmatch(text)
+    if numbers:
+        day, month, year = (int(part) for part in numbers.groups())
+        # the twenty-fourth of the twelfth can be read one way only
+        if day > 12 >= month:
+            return _date(year, month, day)
+        return _date(year, day, month) if month > 12 >= day else None
+    said = _WITH_YEAR.match(_WEEKDAY.sub("", text))
+    if not said:
+        return None
+    rule = _ENDINGS.sub(r"\1", said["rule"]).strip()
+    rule = _whole_month(_MONTH_FIRST.sub(r"\2 \1", rule))
+    try:
+        return day_in_year(rule, int(said["year"]), country)
+    except Unreadable:
+        return None
+
+
+def _whole_month(rule: str) -> str:
+    """Return "24 Dec." as "24 December"."""
+    first, _, last = rule.rstrip(".").rpartition(" ")
+    whole = [name for name in MONTHS if name.lower().startswith(last.lower()) and len(last) > 2]
+    return f"{first} {whole[0]}" if first.isdecimal() and whole else rule
+
+
+def _date(year: int, month: int, day: int) -> date | None:
+    try:
+        return date(year, month, day)
+    except ValueError:
+        return None
+
+
+def _without_year(text: str, country: str) -> bool:
+    return not re.search(r"\d{4}", text) and _said_day(f"{text} 2028", country) is not None
 
 
 def read_hours(value: Any) -> dict[int, Fraction]:

@@ -75,3 +75,27 @@ def test_a_comma_is_thousands_or_asked_for(typed):
 )
 def test_thousands_are_read(typed, sum_):
     assert parse_money(typed) == sum_
+
+
+# decimal and group signs by CLDR; the sums as written in the giving lists of each country
+BY_LANGUAGE = [
+    ("14,50", "de", "14.5"), ("1.450", "de", "1450"), ("1.450,50 €", "de", "1450.5"),
+    ("14.50", "de", "14.5"), ("12,-", "de", "12"), ("1 450,50", "fr", "1450.5"),
+    ("1 450,50", "fr", "1450.5"), ("14,50 €", "fr", "14.5"), ("1’450.50", "de_CH", "1450.5"),
+    ("1'450.50", "de_CH", "1450.5"), ("CHF 12.-", "de_CH", "12"), ("€ 14,50", "nl", "14.5"),
+    ("14,5", "it", "14.5"), ("kr 14,50", "nb_NO", "14.5"), ("1,450.50", "en_GB", "1450.5"),
+]  # fmt: skip
+
+
+@pytest.mark.parametrize(("typed", "language", "sum_"), BY_LANGUAGE)
+def test_a_price_is_read_as_its_language_writes_it(typed, language, sum_):
+    assert parse_money(typed, "EUR", language) == Fraction(sum_)
+
+
+@pytest.mark.parametrize(
+    ("typed", "language"),
+    [("14,50", "en_GB"), ("1.4500", "de"), ("14,500", "de"), ("1.450", "en_GB"), ("1.5.0", "de")],
+)
+def test_what_may_be_a_thousand_or_not_is_asked(typed, language):
+    with pytest.raises(Unreadable):
+        parse_money(typed, "EUR", language)

@@ -61,6 +61,44 @@ def test_no_other_counts_are_cheaper(need, packs):
     assert all(n == 0 or n >= p.at_least for n, p in zip(bought.counts, packs, strict=True))
 
 
+POUND, OUNCE = Fraction(45359237, 100000), Fraction(45359237, 1600000)
+KITCHEN_SIZES = [*map(Fraction, (100, 125, 250, 340, 500, 1000)), POUND, 4 * OUNCE, 8 * OUNCE]
+
+
+@pytest.mark.parametrize("seed", range(40))
+def test_grams_and_pounds_side_by_side_agree_with_trying_all(seed):
+    """Ten needs each: "250 g" and "1 lb" are whole only in hundredths of a milligram."""
+    dice = random.Random(seed)
+    for _ in range(10):
+        packs = [
+            PackOffer(
+                dice.choice(KITCHEN_SIZES),
+                Fraction(dice.randint(30, 900), 100),
+                dice.choice([1, 1, 1, 1, 3]),
+            )
+            for _ in range(dice.randint(1, 3))
+        ]
+        need = Fraction(dice.randint(1, 2000))
+        bought = buy_cheapest(need, packs)
+        assert bought.bought >= need
+        assert bought.price == cheapest_by_counting(need, packs)
+        assert all(n == 0 or n >= p.at_least for n, p in zip(bought.counts, packs, strict=True))
+
+
+def test_a_hundred_kilograms_in_packs_of_four_units_are_bought_at_once():
+    packs = offers((250, "2.19"), (POUND, "3.79"), (1000, "7.99"), (OUNCE, "0.37"), (340, "2.83"))
+    begun = time.process_time()
+    found = buy_cheapest(Fraction(100_000), packs)
+    assert time.process_time() - begun < 2
+    assert found.bought >= 100_000
+
+
+def test_of_equal_prices_the_one_that_leaves_least():
+    packs = offers((500, "2.00"), (300, "1.00"), (550, "2.00"))
+    assert buy_cheapest(Fraction(520), packs).counts == (0, 0, 1)
+    assert buy_cheapest(Fraction(580), packs).counts == (0, 2, 0)
+
+
 @pytest.mark.parametrize("seed", range(12))
 def test_large_needs_agree_with_the_solver(seed):
     dice = random.Random(seed)

@@ -75,4 +75,7 @@ def test_what_cannot_be_measured_is_not_guessed():
 
 def test_packs_of_one_thing_are_measured_alike():
     with pytest.raises(Unreadable, match="does not measure"):
-        book(vodka=["1 l for 18.00", "1 kg for 18.00"])
+        book(vodka=["1 l for 18.00", "12 for 18.00"])
+    # a food of known density may be sold by weight and by the jug
+    (vodka,) = book(vodka=["1 l for 18.00", "1 kg for 18.00"]).items
+    assert [round(float(pack.size)) for pack in vodka.packs] == [1000, 1055]

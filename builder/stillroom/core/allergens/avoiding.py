@@ -15,8 +15,11 @@ from typing import Any, Literal
 
 from stillroom.core.allergens.laws import all_allergens
 from stillroom.core.larder.food_reading import read_food
+from stillroom.core.larder.nearest import nearest_foods
+from stillroom.core.larder.shelves import common_larder
 from stillroom.core.larder.staple import ANIMAL_BUT_VEGETARIAN, NOT_ANIMAL, Staple
 from stillroom.core.words.data_files import read_data
+from stillroom.core.words.nearest import nearest
 from stillroom.core.words.plurals import singular
 
 Held = Literal["contains", "may contain", "free"]
@@ -182,6 +185,23 @@ def avoid_words() -> tuple[str, ...]:
     """Return every word of a family or an allergen, for messages."""
     families = {row.word for row in _families().values() if not row.ask}
     return tuple(sorted({*families, *all_allergens()}))
+
+
+def nearest_avoided(word: str) -> str:
+    """Return the word for something to avoid that was meant, "" when none is near in its letters.
+
+    A diet is never taken for a nut: a food is offered only where hardly a letter differs.
+
+    >>> nearest_avoided("glutten"), nearest_avoided("vegatarian"), nearest_avoided("carnivore")
+    ('gluten', 'vegetarian', '')
+    """
+    plain = word.strip().lower()
+    said = [one.say.lower() for one in all_allergens().values()]
+    found = nearest(plain, [*_families(), *said], 0.8)
+    if found is None or read_avoided(found) is None:
+        foods = nearest_foods(plain, common_larder())
+        found = next((name for name in foods if nearest(plain, [name], 0.85)), None)
+    return found or ""
 
 
 @cache

@@ -11,34 +11,72 @@ import re
 from collections.abc import Sequence
 from decimal import ROUND_HALF_UP, Decimal
 from fractions import Fraction
+from functools import cache
 
+from babel import Locale
 from babel.numbers import format_currency, get_currency_precision
 
 from stillroom.core.words.problems import Unreadable, say_written
 
-# a comma parts thousands or is asked for: "14,50" is never 1450
-_TYPED = re.compile(
-    r"[^\d\s.,-]{0,3}\s*((?:[0-9]{1,9}|[0-9]{1,3}(?:,[0-9]{3}){1,2})(?:\.[0-9]{1,9})?)\s*(?:[A-Za-z]{3})?"
-)
+# a sign or three letters may stand on either side: "£14.50", "14,50 €", "CHF 12.-"
+_SIGN = r"(?:[^\d\s.,'’-]{1,3}|[A-Za-z]{3})?"
+_AROUND = re.compile(rf"^{_SIGN}\s*(.*?)\s*{_SIGN}$")
+_BLANKS = "\\s\u00a0\u202f"
 
 
-def parse_money(typed: str | int | float | Decimal, currency: str = "GBP") -> Fraction:
+def parse_money(
+    typed: str | int | float | Decimal, currency: str = "GBP", language: str = "en_GB"
+) -> Fraction:
     """Read a price as typed; raises Unreadable for anything finer than the smallest coin.
 
-    >>> parse_money("£14.50"), parse_money(3)
-    (Fraction(29, 2), Fraction(3, 1))
+    What parts thousands and what stands before the pence is the language's. A dot before one or
+    two figures is read in every language; a comma only where the language has it so.
+
+    >>> parse_money("£14.50"), parse_money(3), parse_money("1.450,50 €", "EUR", "de")
+    (Fraction(29, 2), Fraction(3, 1), Fraction(2901, 2))
     >>> parse_money("1.205")  # doctest: +ELLIPSIS
     Traceback (most recent call last):
-    stillroom.core.words.problems.Unreadable: "1.205" is finer than a penny. ...
+        ...
+    stillroom.core.words.problems.Unreadable: "1.205" is finer than a penny. Write it with ...
     """
-    found = _TYPED.fullmatch(str(typed).strip())
-    if not found:
-        raise Unreadable(f"{say_written(typed)} is not a price.", 'Write a number such as "14.50".')
-    value = Decimal(found[1].replace(",", ""))
+    text = str(typed).strip()
+    around = _AROUND.match(text)
+    plain = _plain_number(around[1] if around else "", language)
+    if plain is None:
+        example = "14,50" if _signs(language)[0] == "," else "14.50"
+        raise Unreadable(f"{say_written(typed)} is not a price.", f'Write "{example}".')
+    value = Decimal(plain)
     places = get_currency_precision(currency)
-    if value != value.quantize(Decimal(1).scaleb(-places)):
+    finer = len(plain.partition(".")[2]) > max(places, 2)
+    if finer or value != value.quantize(Decimal(1).scaleb(-places)):
         raise Unreadable(f'"{typed}" is finer than a penny.', f"Write it with {places} decimals.")
     return Fraction(value)
+
+
+@cache
+def _signs(language: str) -> tuple[str, str]:
+    """Return what stands before the pence and what parts thousands, as CLDR has it."""
+    symbols = Locale.parse(language.replace("-", "_")).number_symbols["latn"]
+    return str(symbols["decimal"]), str(symbols["group"])
+
+
+@cache
+def _written(language: str) -> re.Pattern[str]:
+    decimal, group = _signs(language)
+    apart = f"[{_BLANKS}]" if group.isspace() else "['’]" if group in "'’" else re.escape(group)
+    whole = rf"[0-9]{{1,9}}|[0-9]{{1,3}}(?:{apart}[0-9]{{3}}){{1,2}}"
+    # with a comma before the pence, a dot before one or two figures parts no thousands
+    point = r"\.[0-9]{1,2}(?![0-9])|" if decimal == "," else ""
+    part = rf"{point}{re.escape(decimal)}[0-9]{{1,9}}"
+    return re.compile(rf"(?P<whole>{whole})(?:(?P<part>{part})|[.,][-–])?")
+
+
+def _plain_number(text: str, language: str) -> str | None:
+    found = _written(language).fullmatch(text)
+    if not found:
+        return None
+    part = (found["part"] or "")[1:]
+    return re.sub(r"[^0-9]", "", found["whole"]) + (f".{part}" if part else "")
 
 
 def to_coins(value: Fraction, currency: str = "GBP") -> int:

@@ -73,12 +73,25 @@ for _tag, (_pattern, _first) in _WORDS.items():
 _Loader.add_implicit_resolver("tag:yaml.org,2002:null", re.compile(r"(?:~|null|)$"), ["~", "n", ""])
 
 
-def read_yaml(text: str, file: str, first_line: int = 1) -> Located:
-    """Read a text whose first line is `first_line` of the file; raises ProblemsFound."""
+class _WithoutDecimals(_Loader):
+    """Decimals stay words as well: "1.450" is a thousand and more in some languages."""
+
+
+_WithoutDecimals.yaml_implicit_resolvers = {
+    first: [row for row in rows if not row[0].endswith(":float")]
+    for first, rows in _Loader.yaml_implicit_resolvers.items()
+}
+
+
+def read_yaml(text: str, file: str, first_line: int = 1, decimals: bool = True) -> Located:
+    """Read a text whose first line is `first_line` of the file; raises ProblemsFound.
+
+    Without `decimals` a number with a point in it stays the words it is written in.
+    """
     lines: dict[str, int] = {}
     problems: list[Problem] = []
     try:
-        loader = _Loader(text)
+        loader = (_Loader if decimals else _WithoutDecimals)(text)
         try:
             node = loader.get_single_node()
             if node is None:

@@ -13,7 +13,9 @@ from fractions import Fraction
 from itertools import combinations
 
 _MANY_BREAKS = 6
-_MOST_STEPS = 20_000
+_MANY_STEPS = 30_000
+_MOST_COINS = 100_000
+_MOST_AMOUNTS = 20_000
 
 
 @dataclass(frozen=True)
@@ -38,9 +40,10 @@ class Basketful:
 def buy_cheapest(need: Fraction, offers: Sequence[PackOffer]) -> Basketful:
     """Buy at least `need` for the least money; of equal prices the one that leaves least.
 
-    A covering knapsack solved by dynamic programming, once for each set of price breaks that may
-    be taken up; exact unless sizes or amounts are far beyond a kitchen's (see _coarser). Raises
-    ValueError when something is needed and nothing sold.
+    Exact in the price, whatever units the packs are in, and in what is left where not thousands of
+    packs are bought: once for each set of price breaks that may
+    be taken up, the most that each sum of coins buys is worked out (see _cover). Raises ValueError
+    when something is needed and nothing sold.
 
     >>> buy_cheapest(Fraction(14), [PackOffer(Fraction(1), Fraction("0.95")),
     ...     PackOffer(Fraction(12), Fraction("7.20"))]).counts
@@ -81,62 +84,123 @@ def _weigh(need: Fraction, offers: Sequence[PackOffer], counts: Sequence[int]) -
 
 
 def _cover(need: Fraction, offers: Sequence[PackOffer]) -> list[int]:
-    """Return the cheapest counts covering `need`, each offer free to be bought any number."""
+    """Return the cheapest counts covering `need`, each offer free to be bought any number.
+
+    For each sum of coins the most that it buys (an unbounded knapsack by price): a step for each
+    offer and coin of the price, so sizes may be 250 g and 1 lb side by side. Where that would be
+    many, so many of the pack that is cheapest by measure are taken off first as are surely bought:
+    of p others, p its price in coins, some cost just so many times p, and it holds no less for that
+    money. What a mixture wastes beside it is less than p as well.
+    """
     counts = [0] * len(offers)
     if need <= 0:
         return counts
-    scale = math.lcm(*(offer.size.denominator for offer in offers))
-    sizes = [int(offer.size * scale) for offer in offers]
-    step = math.gcd(*sizes)
-    sizes = [size // step for size in sizes]
-    units = math.ceil(need * scale / step)
-    sizes, units = _coarser(sizes, units)
-    # Fewer than s of the other packs are ever worth buying, s being the size of the pack
-    # cheapest by measure: any s of them hold some that it replaces. The rest is that pack.
-    kept = [place for place, size in enumerate(sizes) if size]
-    best = min(kept, key=lambda place: (offers[place].price / sizes[place], place))
-    bulk = max(0, (units - sizes[best] * max(sizes)) // sizes[best])
+    free = [place for place, offer in enumerate(offers) if not offer.price]
+    if free:
+        counts[free[0]] = math.ceil(need / offers[free[0]].size)
+        return counts
+    prices, sizes, units = _whole_numbers(need, offers)
+    best = min(range(len(offers)), key=lambda n: (Fraction(prices[n], sizes[n]), n))
+    steps = -(-units // sizes[best]) * prices[best] * len(offers)
+    bulk = _surely(best, prices, sizes, units) if steps > _MANY_STEPS else 0
     counts[best] = bulk
-    still = units - bulk * sizes[best]
-    prices = [offers[place].price for place in kept]
-    for place in _fewest(still, [sizes[place] for place in kept], prices):
-        counts[kept[place]] += 1
+    for place in _fewest_coins(units - bulk * sizes[best], best, prices, sizes):
+        counts[place] += 1
     return counts
 
 
-def _coarser(sizes: list[int], units: int) -> tuple[list[int], int]:
-    """Return sizes and need in larger steps where there would be too many to look at.
+def _whole_numbers(need: Fraction, offers: Sequence[PackOffer]) -> tuple[list[int], list[int], int]:
+    """Return prices in coins, sizes and the need in one small measure that all are whole in."""
+    cents = math.lcm(*(offer.price.denominator for offer in offers))
+    prices = [int(offer.price * cents) for offer in offers]
+    coin = math.gcd(*prices)
+    scale = math.lcm(need.denominator, *(offer.size.denominator for offer in offers))
+    return (
+        [price // coin for price in prices],
+        [int(offer.size * scale) for offer in offers],
+        int(need * scale),
+    )
 
-    A pack counts for no more than it holds and the need for no less, so that it is still covered.
+
+def _surely(best: int, prices: list[int], sizes: list[int], units: int) -> int:
+    """Return how many of the pack cheapest by measure are bought in some cheapest basket."""
+    price, size = prices[best], sizes[best]
+    slack = -(-units // size) * price * size - units * price  # what buying it alone wastes, x size
+    others = 0
+    for place, own in enumerate(sizes):
+        waste = prices[place] * size - own * price  # of one of these, x size
+        if place != best:
+            others += own * min(price - 1, slack // waste if waste else price - 1)
+    others = min(others, (price - 1) * max(sizes))
+    bulk = max(0, (units - others) // size)
+    # far beyond a kitchen (a ton of saffron by the gram) the rest is held to so many coins' worth
+    return max(bulk, (units - _MOST_COINS * size // price) // size)
+
+
+def _fewest_coins(units: int, best: int, prices: list[int], sizes: list[int]) -> list[int]:
+    """Return the places of the packs that hold `units` for the fewest coins, then hold least."""
+    if units <= 0:
+        return []
+    top = -(-units // sizes[best]) * prices[best]
+    most = [0] + [-1] * top  # the most that just so many coins buy; -1: no packs cost just that
+    cost = top
+    for coins in range(1, top + 1):
+        held = max(
+            (
+                most[coins - price] + size
+                for price, size in zip(prices, sizes, strict=True)
+                if price <= coins and most[coins - price] >= 0
+            ),
+            default=-1,
+        )
+        most[coins] = held
+        if held >= units:
+            cost = coins
+            break
+    return _least_left(units, cost, most, prices, sizes)
+
+
+def _least_left(
+    units: int, cost: int, most: list[int], prices: list[int], sizes: list[int]
+) -> list[int]:
+    """Return the packs that cost just `cost` and hold `units`, the least that does, then fewest.
+
+    Every amount that so many coins can buy is followed, as long as the rest can still cover.
     """
-    if min(units, max(sizes) ** 2) + max(sizes) <= _MOST_STEPS:
-        return sizes, units
-    # what holds all that is needed holds enough, however much more it holds
-    sizes = [min(size, units) for size in sizes]
-    top = min(units, max(sizes) ** 2) + max(sizes)
-    coarse = min(-(-top // _MOST_STEPS), max(sizes))
-    return [size // coarse for size in sizes], -(-units // coarse)
+    reached: dict[int, dict[int, tuple[int, int]]] = {0: {0: (0, -1)}}
+    seen = 0
+    for coins in range(cost):
+        for held, (count, _) in reached.get(coins, {}).items():
+            for place, (price, size) in enumerate(zip(prices, sizes, strict=True)):
+                after = coins + price
+                rest = most[cost - after] if after <= cost else -1
+                if rest < 0 or held + size + rest < units:
+                    continue
+                known = reached.setdefault(after, {}).get(held + size)
+                if known is None or count + 1 < known[0]:
+                    reached[after][held + size] = (count + 1, place)
+                    seen += 1
+        if seen > _MOST_AMOUNTS:
+            return _any_at(cost, most, prices, sizes)
+    held, coins, places = min(reached[cost]), cost, []
+    while coins:
+        place = reached[coins][held][1]
+        places.append(place)
+        coins, held = coins - prices[place], held - sizes[place]
+    return places
 
 
-def _fewest(units: int, sizes: Sequence[int], prices: Sequence[Fraction]) -> list[int]:
-    """Return the places of the packs bought to hold at least `units`, cheapest, then least."""
-    top = units + max(sizes) - 1
-    best: list[tuple[Fraction, int] | None] = [None] * (top + 1)
-    came_by = [-1] * (top + 1)
-    best[0] = (Fraction(0), 0)
-    for held in range(1, top + 1):
-        for place, size in enumerate(sizes):
-            before = best[held - size] if held >= size else None
-            if before is None:
-                continue
-            reached = (before[0] + prices[place], before[1] + 1)
-            known = best[held]
-            if known is None or reached < known:
-                best[held], came_by[held] = reached, place
-    ends = [(cost[0], held, cost[1]) for held in range(units, top + 1) if (cost := best[held])]
-    held = min(ends)[1]
-    places = []
-    while held:
-        places.append(came_by[held])
-        held -= sizes[came_by[held]]
+def _any_at(cost: int, most: list[int], prices: list[int], sizes: list[int]) -> list[int]:
+    """Return the packs that hold the most for just `cost`."""
+    places: list[int] = []
+    while cost:
+        place = next(
+            n
+            for n, price in enumerate(prices)
+            if price <= cost
+            and most[cost - price] >= 0
+            and most[cost - price] + sizes[n] == most[cost]
+        )
+        places.append(place)
+        cost -= prices[place]
     return places

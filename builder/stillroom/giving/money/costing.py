@@ -15,6 +15,7 @@ from fractions import Fraction
 from stillroom.core.amounts.quantities import Amount, Ratio
 from stillroom.core.amounts.units import convert, size_of
 from stillroom.core.batch.contents import middle_of
+from stillroom.core.larder.words import normal_form
 from stillroom.core.lines.ingredient import Ingredient
 from stillroom.core.lines.staple_table import Staple, find_staple, staple_of
 from stillroom.core.recipe.model import Recipe
@@ -46,24 +47,44 @@ class PriceBook:
     currency: str = "GBP"
 
     def find(self, words: str, staple: Staple | None = None) -> PricedItem | None:
-        """Return the entry of an ingredient: the same words, words within it, the same staple."""
-        plain = words.lower().strip()
+        """Return the entry of an ingredient: the same words, or the same whole food; else None.
+
+        "Coconut milk" is no milk and "rice flour" no rice: a price of another food is no price.
+        Of a food that is a kind of another ("unsalted butter") the other's price holds, where its
+        words stand among its own.
+        """
+        plain = normal_form(words)
         for entry in self.items:
-            if entry.item.lower() == plain:
+            if normal_form(entry.item) == plain:
                 return entry
-        within = [entry for entry in self.items if entry.item.lower() in plain]
-        if within:
-            return max(within, key=lambda entry: len(entry.item))
-        staple = staple or find_staple(words)
-        same = [entry for entry in self.items if staple and entry.staple is staple]
-        return same[0] if same else None
+        food = staple or find_staple(words)
+        if food is None:
+            return None
+        same = [entry for entry in self.items if entry.staple and entry.staple.name == food.name]
+        if not same and food.kind_of:
+            own = set(plain.split())
+            same = [
+                entry
+                for entry in self.items
+                if entry.staple
+                and entry.staple.name == food.kind_of
+                and set(normal_form(entry.item).split()) <= own
+            ]
+        return max(same, key=lambda entry: _alike(entry.item, plain), default=None)
+
+
+def _alike(item: str, plain: str) -> int:
+    """Return how many words an entry shares with an ingredient, less those it has besides."""
+    entry, own = set(normal_form(item).split()), set(plain.split())
+    return 2 * len(entry & own) - len(entry - own)
 
 
 @dataclass(frozen=True)
 class Need:
     """So much of one thing for a batch, in `unit` (ml, g, mm or ""); `entry` is None unpriced.
 
-    `noun` is what is counted of an unpriced thing: "strip" of lemon peel.
+    `noun` is what is counted of an unpriced thing: "strip" of lemon peel. `words` are the recipe's
+    own, `loose` what it wants without an amount: "salt, to taste".
     """
 
     item: str
@@ -74,6 +95,8 @@ class Need:
     per_container: bool = False
     tool: bool = False
     noun: str = ""
+    words: str = ""
+    loose: bool = False
 
 
 @dataclass(frozen=True)
@@ -92,17 +115,24 @@ class BatchCost:
 def priced_item(
     item: str, packs: Sequence[tuple[Amount, Fraction, int]], section: str = ""
 ) -> PricedItem:
-    """Make an entry of packs as read; all are measured alike. Raises Unreadable otherwise."""
+    """Make an entry of packs as read, all measured as the first is; raises Unreadable otherwise.
+
+    A food may be sold by weight in one pack, by the jug or the piece in another: its density or
+    the weight of one tells how much that is.
+    """
     unit = BASE[size_of(packs[0][0].unit)]
+    staple = find_staple(item)
     offers = tuple(
-        PackOffer(in_base(amount, unit), price, at_least) for amount, price, at_least in packs
+        PackOffer(in_base(amount, unit, staple), price, at_least)
+        for amount, price, at_least in packs
     )
     return PricedItem(item, unit, offers, section)
 
 
-def in_base(amount: Amount, unit: str) -> Fraction:
-    """Return an amount's value in a base unit; raises Unreadable when it measures otherwise."""
-    return convert(amount.low, amount.unit, unit)
+def in_base(amount: Amount, unit: str, staple: Staple | None = None) -> Fraction:
+    """Return an amount's value in a base unit; raises Unreadable when it cannot be told."""
+    measured = measure_as(amount.low, amount.unit, unit, staple)
+    return convert(amount.low, amount.unit, unit) if measured is None else measured
 
 
 def measure_as(
@@ -135,17 +165,25 @@ def measure_as(
 
 
 def needs_of(recipe: Recipe, prices: PriceBook) -> tuple[Need, ...]:
-    """Return what one batch as written needs; what is "to taste" is left out.
+    """Return what one batch as written needs; what has no amount is `loose`: "salt, to taste".
 
     A need is measured as its price is, or as the recipe does when no price fits it. A craft's
     material used once per batch is a tool: it is had, not used up.
     """
-    found = []
-    for ingredient in recipe.ingredients:
-        measured = middle_of(ingredient, recipe)
-        if measured is not None:
-            found.append(_need(recipe, ingredient, measured, prices))
-    return tuple(found)
+    return tuple(
+        _need(recipe, ingredient, measured, prices)
+        if (measured := middle_of(ingredient, recipe)) is not None
+        else _loose(ingredient)
+        for ingredient in recipe.ingredients
+    )
+
+
+def _loose(ingredient: Ingredient) -> Need:
+    """Return what is wanted without an amount: it is listed, and not reckoned."""
+    staple = staple_of(ingredient)
+    section = staple.section if staple else "other"
+    words = ingredient.item
+    return Need(words, Fraction(0), "", section, None, tool=True, words=words, loose=True)
 
 
 def _need(
@@ -167,6 +205,7 @@ def _need(
         per_container=ingredient.scales == "per container",
         tool=not recipe.kind.is_eaten and ingredient.scales == "per batch",
         noun="" if entry else _noun_of(ingredient),
+        words=ingredient.item,
     )
 
 
@@ -188,7 +227,7 @@ def cost_batch(needs: Sequence[Need], batches: Fraction = Fraction(1)) -> BatchC
     """Return the cost of the ingredients of so many batches, per-container things left out."""
     lines, unpriced = [], []
     for need in needs:
-        if need.per_container or need.tool:
+        if need.per_container or need.tool or need.loose:
             continue
         if need.entry is None:
             unpriced.append(need.item)

@@ -26,7 +26,10 @@ def with_larder_prices(read: ReadList, prices: Iterable[tuple[str, str, int]]) -
     added = tuple(
         Price.model_construct(
             item=name,
-            packs=tuple(parse_pack(text, read.giving.currency) for text in texts),
+            packs=tuple(
+                parse_pack(text, read.giving.currency, language=read.giving.language or "en_GB")
+                for text in texts
+            ),
             section="",
         )
         for name, texts in packs.items()

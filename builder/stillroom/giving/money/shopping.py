@@ -13,6 +13,7 @@ from fractions import Fraction
 
 from stillroom.core.amounts.quantities import show_decimal
 from stillroom.core.amounts.units import size_of
+from stillroom.core.larder.words import normal_form
 from stillroom.core.lines.staple_table import find_staple
 from stillroom.core.words.day_words import say_month
 from stillroom.core.words.plurals import plural
@@ -32,7 +33,8 @@ class Row:
     """One thing to have: how much in all, when first, what is there, what to buy and what is left.
 
     Amounts are in `unit` (ml, g, mm or "" for counted, `noun` then says what is counted: "strip");
-    `bought` is None without a price.
+    `bought` is None without a price. `words` are what the recipes call it, `loose` what they want
+    without an amount.
     """
 
     item: str
@@ -45,6 +47,17 @@ class Row:
     packs: tuple[PackOffer, ...] = ()
     bought: Basketful | None = None
     noun: str = ""
+    words: tuple[str, ...] = ()
+    loose: bool = False
+
+    @property
+    def said(self) -> str:
+        """The recipes' own words for it, behind what it is priced as where they differ."""
+        plain = normal_form(self.item)
+        others = [one for one in self.words if normal_form(one) != plain]
+        if len(others) == len(self.words) == 1 and not self.packs:
+            return others[0]
+        return f"{self.item} ({', '.join(others)})" if others else self.item
 
     @property
     def first(self) -> Month:
@@ -59,6 +72,8 @@ class Row:
     @property
     def to_buy(self) -> str:
         """The packs in words: "2 x 700 ml", or the amount when no packs are priced."""
+        if self.loose:
+            return "to taste"
         short = self.need - self.there
         if short <= 0:
             return "in the house"
@@ -123,6 +138,8 @@ class _Use:
     amount: Fraction
     tool: bool = False
     noun: str = ""
+    words: str = ""
+    loose: bool = False
 
 
 def list_shopping(offering: Offering, making: Making) -> tuple[Row, ...]:
@@ -131,7 +148,7 @@ def list_shopping(offering: Offering, making: Making) -> tuple[Row, ...]:
     for batch in making.batches:
         for use in _uses_of(offering, batch):
             # a tool is had once, however many batches want it
-            if use.item not in _FREE and not (use.tool and by_item[use.item]):
+            if use.item not in _FREE and not (use.tool and not use.loose and by_item[use.item]):
                 by_item[use.item].append(use)
     held = stock_of(offering.giving, offering.prices) | _unpriced_stock(offering)
     rows = [_row(uses, held.get(item, Fraction(0))) for item, uses in by_item.items() if uses]
@@ -145,7 +162,7 @@ def _uses_of(offering: Offering, batch: Batch) -> Iterator[_Use]:
     for need in offering.needs[batch.recipe.slug]:
         times = given if need.per_container else 1 if need.tool else batch.count
         yield _Use(need.item, need.unit, need.section, need.entry, batch.name, begun,
-                   need.amount * times, need.tool, need.noun)  # fmt: skip
+                   need.amount * times, need.tool, need.noun, need.words, need.loose)  # fmt: skip
     for key, count in batch.fills.items():
         container = offering.offer(key).container
         entry = offering.prices.find(container)
@@ -183,6 +200,8 @@ def _row(uses: list[_Use], there: Fraction) -> Row:
         packs=entry.packs if entry else (),
         bought=buy_cheapest(max(need - there, Fraction(0)), entry.packs) if entry else None,
         noun=first.noun,
+        words=tuple(dict.fromkeys(use.words for use in uses if use.words)),
+        loose=all(use.loose for use in uses),
     )
 
 

@@ -1,0 +1,185 @@
+"""A giving list as a cook writes it at the first try, brought into the form the model reads.
+
+Other words for the same thing (list_words.yml), a household by its name alone, "by post: yes",
+"avoid: nuts and dairy". What it does not know it leaves for the reader to tell. Pure: data and the
+lines of its names in, the same out.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Callable
+from functools import cache
+from importlib.resources import files
+from typing import Any
+
+import yaml
+
+Lines = dict[str, int]
+_NOTHING = frozenset({"", "none", "nothing", "no", "-", "n/a", "no allergies", "anything goes"})
+_POST = re.compile(r"^(?:by |in the |via )?(?:post|mail|parcel|courier)(?:ed)?$", re.IGNORECASE)
+_HAND = re.compile(r"^(?:by |in |we )?(?:hand|person|bring it|bring|hand over)$", re.IGNORECASE)
+_ROOM = re.compile(r"(\d+)\s*(?:x\s*)?([a-z][a-z ]*?)(?=\s*(?:,|;|\+|&|\band\b|$))", re.IGNORECASE)
+_NUMBERS = {"one": 1, "two": 2, "three": 3, "four": 4, "five": 5, "six": 6, "none": 0, "no": 0}
+
+
+@cache
+def _words() -> dict[str, dict[str, str]]:
+    """Return for each part of a list which key every word stands for."""
+    text = (files("stillroom.giving") / "list_words.yml").read_text(encoding="utf-8")
+    return {
+        part: {_plain(word): key for key, also in rows.items() for word in (key, *also)}
+        for part, rows in yaml.safe_load(text).items()
+    }
+
+
+def _plain(word: str) -> str:
+    return " ".join(re.split(r"[\s_-]+", word.strip().lower().replace("’", "'")))
+
+
+class _Tidied:
+    """The data as it is brought into form, and where each name of it stands."""
+
+    def __init__(self, lines: Lines) -> None:
+        self.lines = dict(lines)
+
+    def move(self, old: str, new: str) -> None:
+        """Let what stood under one path stand under another."""
+        for path, line in list(self.lines.items()):
+            if path == old or path.startswith(f"{old}/"):
+                self.lines.setdefault(new + path[len(old) :], line)
+
+    def keys(self, part: str, data: Any, path: str) -> Any:
+        """Return a part of the list with its keys called as the model calls them."""
+        if not isinstance(data, dict):
+            return data
+        named: dict[str, Any] = {}
+        for word, value in data.items():
+            key = str(_words()[part].get(_plain(word), word))
+            key = word if key in named or (key != word and key in data) else key
+            self.move(f"{path}/{word}".lstrip("/"), f"{path}/{key}".lstrip("/"))
+            named[key] = value
+        return named
+
+    def listed(self, data: Any, path: str, name: str, bare: Callable[[Any], Any]) -> Any:
+        """Return a list of parts from a list, or from "name: what is said of it"."""
+        if isinstance(data, str):
+            data = [one.strip() for one in re.split(r"[,;\n]", data) if one.strip()]
+        if isinstance(data, dict):
+            rows = []
+            for place, (word, said) in enumerate(data.items()):
+                self.move(f"{path}/{word}", f"{path}/{place}")
+                rows.append({name: word, **said} if isinstance(said, dict) else {name: word} | (
+                    bare(said) if said is not None else {}))  # fmt: skip
+            return rows
+        if isinstance(data, list):
+            return [{name: one} if isinstance(one, str) else one for one in data]
+        return data
+
+
+def tidy_list(data: dict[str, Any], lines: Lines) -> tuple[dict[str, Any], Lines]:
+    """Return a giving list in the model's form, and the line of every name in it."""
+    tidied = _Tidied(lines)
+    found: dict[str, Any] = tidied.keys("list", data, "")
+    if "baskets" in found:
+        found["baskets"] = _baskets(tidied, found["baskets"])
+    if "makes" in found:
+        rows = tidied.listed(found["makes"], "makes", "recipe", lambda said: {"container": said})
+        found["makes"] = _each(tidied, "make", rows, "makes")
+    if "households" in found:
+        rows = tidied.listed(
+            found["households"], "households", "name", lambda said: {"basket": said}
+        )
+        rows = _each(tidied, "household", rows, "households")
+        kinds = list(found["baskets"]) if isinstance(found.get("baskets"), dict) else []
+        if isinstance(rows, list):
+            rows = [_household(tidied, row, kinds, f"households/{n}") for n, row in enumerate(rows)]
+        found["households"] = rows
+    if "prices" in found:
+        found["prices"] = _prices(tidied, found["prices"])
+    if isinstance(found.get("hours"), int | float | str) and "hours" in found:
+        found["hours"] = {"every month": found["hours"]}
+    if isinstance(found.get("stock"), list):
+        tidied.move("stock", "stock/ingredients")
+        found["stock"] = {"ingredients": found["stock"]}
+    return found, tidied.lines
+
+
+def _each(tidied: _Tidied, part: str, rows: Any, path: str) -> Any:
+    if not isinstance(rows, list):
+        return rows
+    return [tidied.keys(part, row, f"{path}/{place}") for place, row in enumerate(rows)]
+
+
+def _baskets(tidied: _Tidied, data: Any) -> Any:
+    """Read "small: 2 to eat, 1 drink" beside "small: {eat: 2, drink: 1}"."""
+    if not isinstance(data, dict):
+        return data
+    found: dict[str, Any] = {}
+    for kind, said in data.items():
+        room = said
+        if isinstance(said, str) and (parts := _ROOM.findall(said)):
+            named = [(_words()["basket"].get(_plain(word)), int(count)) for count, word in parts]
+            room = {key: count for key, count in named} if all(k for k, _ in named) else said
+        found[kind] = tidied.keys("basket", room, f"baskets/{kind}")
+    return found
+
+
+def _household(tidied: _Tidied, row: Any, kinds: list[str], path: str) -> Any:
+    if not isinstance(row, dict):
+        return row
+    found = dict(row)
+    for key in ("adults",):
+        if isinstance(found.get(key), str):
+            found[key] = _NUMBERS.get(found[key].strip().lower(), found[key])
+    if "basket" not in found and len(kinds) == 1:
+        found["basket"] = kinds[0]
+    elif isinstance(found.get("basket"), str):
+        same = [kind for kind in kinds if _plain(kind) == _plain(found["basket"])]
+        found["basket"] = same[0] if same else found["basket"]
+    if "by post" in found and "delivery" not in found:
+        said = found.pop("by post")
+        tidied.move(f"{path}/by post", f"{path}/delivery")
+        found["delivery"] = {True: "by post", False: "by hand"}.get(said, said)
+    if isinstance(found.get("delivery"), str):
+        found["delivery"] = _delivery(found["delivery"])
+    for key in ("avoid", "avoid ingredients", "likes", "never"):
+        if key in found:
+            found[key] = _several(found[key])
+    return found
+
+
+def _delivery(said: str) -> str:
+    bare = said.strip()
+    if _POST.match(bare):
+        return "by post"
+    return "by hand" if _HAND.match(bare) else bare
+
+
+def _several(said: Any) -> Any:
+    """Return "nuts and dairy" as two words, and "nothing" as none."""
+    if said is None or said is False:
+        return []
+    if not isinstance(said, str):
+        return said
+    if said.strip().lower() in _NOTHING:
+        return []
+    words = re.split(r"\s*[,;&\n]\s*|\s+and\s+", said.strip())
+    return [re.sub(r"^(?:and|or|also)\s+", "", word) for word in words if word]
+
+
+def _prices(tidied: _Tidied, data: Any) -> Any:
+    """Read "- sugar: 1 kg for 1.15" beside "- {item: sugar, packs: [1 kg for 1.15]}"."""
+    if isinstance(data, dict):
+        return tidied.listed(data, "prices", "item", lambda said: {"packs": said})
+    if not isinstance(data, list):
+        return data
+    rows = []
+    for place, row in enumerate(data):
+        named = tidied.keys("price", row, f"prices/{place}")
+        if isinstance(named, dict) and len(named) == 1 and not {"item", "packs"} & set(named):
+            ((item, packs),) = named.items()
+            tidied.move(f"prices/{place}/{item}", f"prices/{place}/packs")
+            named = {"item": item, "packs": packs}
+        rows.append(named)
+    return rows
