@@ -2,19 +2,28 @@
  * Exact fractions of whole numbers without limit (BigInt), so that the browser scales as Python does.
  */
 
+/** @param {bigint} a @param {bigint} b */
 function gcd(a, b) {
   while (b) [a, b] = [b, a % b];
   return a < 0n ? -a : a;
 }
 
-/** Whole division towards minus infinity, as Python's. */
+/**
+ * Whole division towards minus infinity, as Python's.
+ * @param {bigint} a
+ * @param {bigint} b
+ */
 function floorDiv(a, b) {
   const whole = a / b;
   return a % b !== 0n && a < 0n !== b < 0n ? whole - 1n : whole;
 }
 
 export class Fraction {
-  /** A fraction in its lowest terms; throws RangeError for a bottom of nothing. */
+  /**
+   * A fraction in its lowest terms; throws RangeError for a bottom of nothing.
+   * @param {bigint | number | string} top
+   * @param {bigint | number | string} [bottom]
+   */
   constructor(top, bottom = 1n) {
     let n = BigInt(top);
     let d = BigInt(bottom);

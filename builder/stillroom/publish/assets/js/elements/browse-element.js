@@ -49,8 +49,8 @@ export class BrowseElement extends HTMLElement {
   }
 
   disconnectedCallback() {
-    this.leaving.abort();
-    this.stopListening();
+    this.leaving?.abort();
+    this.stopListening?.();
   }
 
   readAddress() {

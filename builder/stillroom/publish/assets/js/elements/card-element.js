@@ -22,6 +22,15 @@ const PANEL_MM = 105;
 const WIDE_MM = 150;
 
 export class StillroomCard extends HTMLElement {
+  /** @type {any} what fitCard found */
+  fit;
+
+  /** @type {any} how it is shown, and how to stop */
+  zoom;
+
+  /** @type {any} how many are to be printed */
+  copies;
+
   connectedCallback() {
     this.form = this.querySelector(".card-form");
     this.card = this.querySelector(".usage-card");

@@ -87,7 +87,7 @@ export class StillroomGiftCuts extends HTMLElement {
       width: `${width}mm`, height: `${height}mm`, style: `--piece-width: ${width}`, "aria-hidden": "true",
     });
     svg.append(make("path", { class: "gift-cut", d: `M${outline.map((at) => at.join(" ")).join("L")}Z` }));
-    const dashed = folds.map(([from, to]) => `M${from.join(" ")}L${to.join(" ")}`);
+    const dashed = folds.map((/** @type {any[]} */ [from, to]) => `M${from.join(" ")}L${to.join(" ")}`);
     if (dashed.length) svg.append(make("path", { class: "gift-fold", d: dashed.join("") }));
     if (circle) svg.append(make("circle", { class: "gift-fold", cx: one.width / 2, cy: one.height / 2, r: circle / 2 }));
     return svg;

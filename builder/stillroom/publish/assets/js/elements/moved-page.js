@@ -1,2 +1,2 @@
 /* An earlier address leads on with all that was chosen there. */
-location.replace(document.currentScript.dataset.address + location.search + location.hash);
+location.replace(/** @type {any} */ (document.currentScript).dataset.address + location.search + location.hash);

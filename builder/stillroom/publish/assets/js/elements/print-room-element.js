@@ -11,6 +11,21 @@ import { proposeToday } from "./today-field.js";
 const say = speaker(SAID);
 
 export class StillroomPrintRoom extends HTMLElement {
+  /** @type {any} what stops the form */
+  listening;
+
+  /** @type {any} the promise of what lays the sheets */
+  fetching;
+
+  /** @type {any} what lays the sheets, once fetched */
+  layer;
+
+  /** @type {any} the sheets of what is chosen */
+  laid;
+
+  /** @type {any} how they are shown */
+  zoom;
+
   connectedCallback() {
     this.form = this.querySelector(".print-room-form");
     if (!this.form) return;

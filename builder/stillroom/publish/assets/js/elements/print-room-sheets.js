@@ -12,6 +12,9 @@ const say = speaker(SAID);
 
 /** Lays sheets from a form's choices, with the cards and tags that the page holds. */
 export class SheetLayer {
+  /** @type {any} what stands on the sheets */
+  box;
+
   constructor(form, cards, paperData) {
     this.form = form;
     this.cards = cards;
@@ -36,7 +39,7 @@ export class SheetLayer {
     const fitted = new Map([...new Set(slugs)].map((slug) => [slug, this.fitted(slug, isCard)]));
     refuseTooLong([...fitted.values()]);
     if (this.form.elements.own.checked) refuseBacks([...fitted.values()]);
-    const items = slugs.map((slug) => fitted.get(slug).element);
+    const items = slugs.map((slug) => fitted.get(slug)?.element);
     const outline = isCard ? "" : thing.value;
     const sheets = laySheets(grid, items, cardFaces, { startAt, cutLines: cut.checked, outline });
     if (ruler.checked && sheets.firstElementChild) addRulerTo(sheets, grid);

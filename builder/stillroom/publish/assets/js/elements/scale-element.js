@@ -10,6 +10,12 @@ const ASKED = ["makes", "times", "fill", "have", "vessel", "units", "by"];
 const TABLES = new URL("../../data/amounts.json", import.meta.url);
 
 export class ScaleElement extends HTMLElement {
+  /** @type {any} the promise of what answers */
+  settled;
+
+  /** @type {any} the ScaleForm, once fetched */
+  answers;
+
   connectedCallback() {
     this.form = this.querySelector("form");
     this.stop = new AbortController();

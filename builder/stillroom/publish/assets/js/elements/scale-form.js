@@ -17,7 +17,7 @@ import { Unreadable, speaker } from "../words/said.js";
 const say = speaker(SAID);
 const SORTS = ["makes", "times", "fill", "have", "vessel"];
 
-function element(tag, words, name = "") {
+function make(tag, words, name = "") {
   const made = document.createElement(tag);
   made.textContent = words;
   if (name) made.className = name;
@@ -30,7 +30,7 @@ export class ScaleForm {
     this.element = element;
     this.form = element.querySelector("form");
     this.tables = readTables(tables);
-    this.recipe = readRecipe(JSON.parse(document.getElementById("recipe-data").textContent).scaling);
+    this.recipe = readRecipe(JSON.parse(document.querySelector("#recipe-data").textContent).scaling);
     this.pairs = Object.fromEntries(
       [...this.form.querySelectorAll("[data-pair]")].map((pair) => [pair.dataset.pair, new Pairs(pair)]),
     );
@@ -63,6 +63,7 @@ export class ScaleForm {
   }
 
   rememberSteps() {
+    /** @type {any[]} */
     this.steps = [...document.querySelectorAll(".step-amount[data-ingredient]")].map((place) => ({
       place,
       line: this.recipe.lines[Number(place.dataset.ingredient)],
@@ -194,7 +195,7 @@ export class ScaleForm {
       told.push(say("comes_out_whole", { makes: batch.fit_makes, times: showDecimal(batch.fit) }));
     }
     told.push(...batch.notes);
-    this.find("told").replaceChildren(...told.map((words) => element("li", words)));
+    this.find("told").replaceChildren(...told.map((words) => make("li", words)));
     this.find("told").hidden = !told.length;
     const strip = document.querySelector('[data-fact="makes"] dd');
     if (strip) strip.textContent = batch.makes_in_full;
@@ -203,14 +204,14 @@ export class ScaleForm {
   /** What the batch comes to: the brief facts in a line, all of them with how they are reckoned. */
   tellFacts(facts) {
     this.find("comes-to")?.replaceChildren(...facts.filter(({ brief }) => brief).map((fact) => {
-      const entry = element("div", "");
-      entry.append(element("dt", fact.name, "label"), element("dd", fact.text));
+      const entry = make("div", "");
+      entry.append(make("dt", fact.name, "label"), make("dd", fact.text));
       return entry;
     }));
     this.find("reckoned")?.replaceChildren(...facts.flatMap((fact) => {
-      const told = element("dd", `${fact.text} `);
-      told.append(element("span", fact.how, "aside"));
-      return [element("dt", fact.name), told];
+      const told = make("dd", `${fact.text} `);
+      told.append(make("span", fact.how, "aside"));
+      return [make("dt", fact.name), told];
     }));
   }
 

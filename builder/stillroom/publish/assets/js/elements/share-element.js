@@ -26,8 +26,8 @@ export class ShareElement extends HTMLElement {
   }
 
   disconnectedCallback() {
-    this.leaving.abort();
-    this.stopListening();
+    this.leaving?.abort();
+    this.stopListening?.();
   }
 
   /** The page's lasting address with what this reader chose on it. */

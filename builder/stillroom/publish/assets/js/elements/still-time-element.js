@@ -14,6 +14,12 @@ const say = speaker(SAID);
 
 /** Custom element around the still-time part of fragments/year.html. */
 export class StillTimeElement extends HTMLElement {
+  /** @type {any} the day to begin on */
+  begin;
+
+  /** @type {any} the giving day */
+  give;
+
   connectedCallback() {
     const data = this.querySelector(".still-time-data");
     this.form = this.querySelector("form");

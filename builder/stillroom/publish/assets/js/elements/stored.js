@@ -4,7 +4,7 @@
 /** Return what was kept under a name, as an object; empty when there is nothing. */
 export function kept(name) {
   try {
-    const found = JSON.parse(sessionStorage.getItem(name));
+    const found = JSON.parse(sessionStorage.getItem(name) ?? "{}");
     return typeof found === "object" && found !== null ? found : {};
   } catch {
     return {};

@@ -13,6 +13,12 @@ const fetchEngine = () => import("./dates-shown.js");
 
 /** Custom element around fragments/when.html. */
 export class WhenElement extends HTMLElement {
+  /** @type {any} the ShownDates, once fetched */
+  shownDates;
+
+  /** @type {any} the promise of dates asked for */
+  settled;
+
   connectedCallback() {
     const data = document.getElementById("recipe-data");
     this.form = this.querySelector("form");

@@ -47,6 +47,7 @@ function finenessFor(span) {
 function say(day, fineness, language, withYear) {
   const { year } = partsOf(day);
   if (fineness === "year") return String(year);
+  /** @type {Intl.DateTimeFormatOptions} */
   const parts = { timeZone: "UTC", month: "long" };
   if (fineness === "day") parts.day = "numeric";
   if (fineness === "month" || withYear) parts.year = "numeric";

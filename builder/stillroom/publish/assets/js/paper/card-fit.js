@@ -45,6 +45,7 @@ export function fitTag(tag, holder) {
 
 function bestArrangement(copy) {
   const folded = copy.dataset.size === "folded-a6";
+  /** @type {any} */
   let last = { fits: false };
   for (const { sides, front } of folded ? FOLDED : FLAT) {
     for (const level of folded ? FOLDED_LEVELS : LEVELS) {

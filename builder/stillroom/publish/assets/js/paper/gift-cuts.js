@@ -65,8 +65,8 @@ function netPiece(name, length, width, wall) {
   return piece("net", name, said, flatLength, flatWidth, { wall });
 }
 
-function piece(kind, name, words, width, height, { wall = 0, lid = 0, overlap = 0 }) {
-  return { kind, name, words, width, height, wall, lid, overlap, turned: false };
+function piece(kind, name, told, width, height, { wall = 0, lid = 0, overlap = 0 }) {
+  return { kind, name, words: told, width, height, wall, lid, overlap, turned: false };
 }
 
 function check(measures, value, what, least = 1) {

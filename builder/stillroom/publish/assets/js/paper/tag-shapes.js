@@ -8,7 +8,12 @@ import { speaker } from "../words/said.js";
 const say = speaker(SAID);
 const sayName = speaker(NAMES);
 
-/** The box of a tag; throws in words when its lid or bottle is impossible. */
+/**
+ * The box of a tag; throws in words when its lid or bottle is impossible.
+ * @param {any} measures
+ * @param {string} shape
+ * @param {{lid?: any, diameter?: any, wall?: any}} asked
+ */
 export function tagBox(measures, shape, { lid, diameter, wall }) {
   if (measures.fixed[shape]) {
     const [width, height] = measures.fixed[shape];

@@ -106,10 +106,10 @@ export function scaleLine(recipe, line, factor, containers, measures, tables) {
   const [low, high] = writtenRange(recipe, line).map((end) => end.times(times));
   const own = measures.system === recipe.system && measures.by === "written";
   const asIs = times.equals(ONE) && line.form === "amount" && own;
-  const scaled = roundLine(line, low, high, measures, asIs ? line.written : "", tables);
-  scaled.note = noteOf(line, factor);
-  if (forEach) scaled.aside = say("for_each", { written: line.written, count: containers });
-  return scaled;
+  const shown = roundLine(line, low, high, measures, asIs ? line.written : "", tables);
+  shown.note = noteOf(line, factor);
+  if (forEach) shown.aside = say("for_each", { written: line.written, count: containers });
+  return shown;
 }
 
 function noteOf(line, factor) {
@@ -120,6 +120,7 @@ function noteOf(line, factor) {
 function roundLine(line, low, high, measures, asWritten, tables) {
   const mid = low.plus(high).over(2);
   const spread = low.equals(high) || line.stated ? line.tolerance : ZERO;
+  /** @type {[Fraction, Fraction]} */
   const range = [low.times(ONE.minus(spread)), high.times(ONE.plus(spread))];
   if (asWritten) {
     return scaled(line, mid, range, asWritten, true, mid.times(baseSize(line.unit, tables)), ONE, tables);

@@ -1,13 +1,13 @@
 /* What Material keeps between pages, under names of this book's own. A browser may refuse to keep
    anything, have no room left, or hand back what is not ours: then nothing was kept. */
 
-window.__md_scope = new URL(document.currentScript.dataset.base, location);
+window.__md_scope = new URL(/** @type {any} */ (document.currentScript).dataset.base, location.href);
 
 window.__md_hash = (text) => [...text].reduce((sum, letter) => (sum << 5) - sum + letter.charCodeAt(0), 0);
 
 window.__md_get = (name, store = undefined, scope = window.__md_scope) => {
   try {
-    return JSON.parse((store ?? localStorage).getItem(`${scope.pathname}.${name}`));
+    return JSON.parse(/** @type {any} */ ((store ?? localStorage).getItem(`${scope.pathname}.${name}`)));
   } catch {
     return null;
   }

@@ -15,6 +15,9 @@ const say = speaker(SAID);
 /**
  * Return {plan, season, verdict}: the dates for a giving day, begun on the last day in season that has it at
  * its best if there is one to come, else by its age alone; and what the season adds.
+ * @param {any} recipe
+ * @param {number} givingDay
+ * @param {number | null} [now]
  */
 export function planInSeason(recipe, givingDay, now = null) {
   const aged = planBack(recipe, givingDay, now);

@@ -16,6 +16,11 @@ const say = speaker(SAID);
  * Return what the season adds to a latest start, {start, text, aside}; null when it adds nothing.
  * `start` is null when no start in season is left; a season that begins by `latestUsable` is then
  * named as what has it ready, though not at its best.
+ * @param {any} recipe
+ * @param {number} latestStart
+ * @param {number} givingDay
+ * @param {number | null} [now]
+ * @param {number | null} [latestUsable]
  */
 export function findSeason(recipe, latestStart, givingDay, now = null, latestUsable = null) {
   const { season } = recipe;
@@ -59,6 +64,12 @@ function firstAfter(day, season) {
   return first;
 }
 
+/**
+ * @param {any} recipe
+ * @param {string} code
+ * @param {number | null} [start]
+ * @param {Record<string, number>} [days]
+ */
 function note({ season }, code, start = null, days = {}) {
   const blanks = { months: sayMonths(season) };
   for (const [name, day] of Object.entries({ start, ...days })) {

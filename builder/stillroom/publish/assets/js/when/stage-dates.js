@@ -17,7 +17,12 @@ const isAnchored = (stage) => stage.before_giving !== undefined || stage.role ==
 const spanMinutes = (span) => span[1] * SPAN_MINUTES[span[2]];
 const isWithinADay = (span) => span[2] === "minute" || span[2] === "hour";
 
-/** Return the stages dated from a start day; with `stop`, no wait for an age goes beyond it. */
+/**
+ * Return the stages dated from a start day; with `stop`, no wait for an age goes beyond it.
+ * @param {any[]} stages
+ * @param {number} start
+ * @param {number | null} [stop]
+ */
 export function layOut(stages, start, stop = null) {
   const listed = stages.filter((stage) => !isAnchored(stage));
   const lastAge = listed.findLastIndex(isMilestone);
@@ -31,8 +36,20 @@ export function layOut(stages, start, stop = null) {
 
 class Walk {
   constructor(start, stop) {
-    Object.assign(this, { start, stop, day: start, minute: 0, rows: [], openRest: null });
-    Object.assign(this, { ages: {}, held: {}, beforeAges: null });
+    this.start = start;
+    this.stop = stop;
+    this.day = start;
+    this.minute = 0;
+    /** @type {any[]} */
+    this.rows = [];
+    /** @type {number | null} */
+    this.openRest = null;
+    /** @type {Record<string, number>} */
+    this.ages = {};
+    /** @type {Record<string, number>} */
+    this.held = {};
+    /** @type {number | null} */
+    this.beforeAges = null;
   }
 
   take(stage) {

@@ -62,7 +62,7 @@ export function drawTimeline(plan, width) {
     axis: drawAxis(plan.start, horizon, place, width),
     axisY: y,
     giveX: place(minute(plan.give)),
-    giveY: lanes.at(-1).bandY + BAND / 2,
+    giveY: lanes[lanes.length - 1].bandY + BAND / 2,
     goesOn: plan.keepUntil === null || minute(plan.keepUntil) > horizon,
   };
 }
@@ -226,9 +226,9 @@ function drawParts(picture, name) {
   parts.push(path("when-axis", `M0 ${picture.axisY}H${picture.width}`));
   for (const lane of picture.lanes) parts.push(...drawLane(lane, picture, name));
   for (const mark of picture.axis.filter((one) => one.word)) {
-    parts.push(words("when-scale", mark.word, mark.x, picture.axisY + 15));
+    parts.push(writing("when-scale", mark.word, mark.x, picture.axisY + 15));
     if (mark.year && mark.year !== mark.word) {
-      parts.push(words("when-scale when-scale--year", mark.year, mark.x, picture.axisY + 30));
+      parts.push(writing("when-scale when-scale--year", mark.year, mark.x, picture.axisY + 30));
     }
   }
   return parts;
@@ -264,7 +264,7 @@ function make(tag, attributes) {
 
 const path = (look, d) => make("path", { class: look, d });
 
-function words(look, said, x, y) {
+function writing(look, said, x, y) {
   const text = make("text", { class: look, "text-anchor": "middle", x, y });
   text.textContent = said;
   return text;

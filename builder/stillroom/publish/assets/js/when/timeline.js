@@ -6,15 +6,26 @@
 import { addSpan } from "./dates.js";
 import { layOut } from "./stage-dates.js";
 
-/** Return the dates of a batch started on a day, for a giving day if there is one. */
+/**
+ * Return the dates of a batch started on a day, for a giving day if there is one.
+ * @param {any} recipe
+ * @param {number} start
+ * @param {number | null} [givingDay]
+ * @param {number | null} [today]
+ */
 export function planForward(recipe, start, givingDay = null, today = null) {
   return plan(recipe, start, givingDay, today, "forward");
 }
 
-/** Return the dates of a batch for a giving day: from its latest start, or from today if later. */
+/**
+ * Return the dates of a batch for a giving day: from its latest start, or from today if later.
+ * @param {any} recipe
+ * @param {number} givingDay
+ * @param {number | null} [today]
+ */
 export function planBack(recipe, givingDay, today = null) {
-  const latest = latestStartBest(recipe, givingDay);
-  const start = today !== null && latest < today ? today : latest;
+  const last = latestStartBest(recipe, givingDay);
+  const start = today !== null && last < today ? today : last;
   return plan(recipe, start, givingDay, today, "back");
 }
 
