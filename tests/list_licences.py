@@ -14,7 +14,7 @@ from pathlib import Path
 
 ROOT = Path(__file__).resolve().parents[1]
 LIST = ROOT / "builder" / "LICENCES.md"
-EXTRAS = ("paper", "giving", "desk")
+EXTRAS = ("paper", "giving", "pictures", "desk")
 FACES = (
     ("Alegreya Sans (a subset)", "SIL Open Font License 1.1; OFL-AlegreyaSans.txt beside it"),
     ("EB Garamond (a subset)", "SIL Open Font License 1.1; OFL-EBGaramond.txt beside it"),

@@ -47,8 +47,8 @@ CORE = (
 # floor -> the floors below it
 FLOORS = {
     "core": set(),
-    "looks": {"core"},
     "saving": {"core"},
+    "looks": {"core", "saving"},
     "beginning": {"core", "saving"},
     "bringing": {"core", "saving", "beginning"},
     "printing": {"core", "looks"},

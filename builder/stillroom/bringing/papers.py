@@ -99,7 +99,7 @@ def _papers(name: str, data: bytes) -> list[Paper]:
     if is_json(text):
         stated = recipes_in_json(text)
         if not stated:
-            what = "This is a program's file, and it states no recipe by schema.org."
+            what = "This is a program's file, and it states no recipe in the open way."
             raise Unreadable(what, "Bring the words of the recipe as plain text.")
         return [Paper((), Origin(name, others=True), tuple(stated))]
     if len(text) > LONGEST:

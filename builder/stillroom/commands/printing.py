@@ -30,7 +30,6 @@ from stillroom.core.size.targets import read_target
 from stillroom.core.when.timeline import plan_forward
 from stillroom.core.when.year import Named, Occasion, plan_year
 from stillroom.core.words.problems import Unreadable
-from stillroom.looks.inked import name_photographs
 from stillroom.printing.booklet import count_pages, impose_booklet
 from stillroom.printing.cards import CardJob, SheetOptions, print_cards, print_tags
 from stillroom.printing.cut_sheet import GiftMeasures, print_cuts
@@ -351,7 +350,6 @@ def family_book(
     if bleed and booklet:
         raise click.UsageError("A booklet from a home printer has no bleed: choose one of the two.")
     book, recipes = _read(())
-    _tell_of_photographs(book, recipes)
     data = book_data(book, recipes, date.today())
     made = print_book(data, bleed=bleed, fonts=fonts)
     if booklet:
@@ -361,12 +359,6 @@ def family_book(
     write(made, out, "booklet.pdf" if booklet else "book.pdf", force)
 
 
-def _tell_of_photographs(book: Book, recipes: Sequence[Recipe]) -> None:
-    if titles := name_photographs(book, recipes):
-        said = "The book is printed with drawings only; it leaves out the photographs of"
-        click.echo(f"warning: {said} {', '.join(titles)}.", err=True)
-
-
 @print_group.command()
 @out_option
 @force_option
@@ -374,7 +366,6 @@ def _tell_of_photographs(book: Book, recipes: Sequence[Recipe]) -> None:
 def epub(out: Path | None, force: bool) -> None:
     """Write the whole book as an EPUB, for e-readers and telephones."""
     book, recipes = _read(())
-    _tell_of_photographs(book, recipes)
     write(make_epub(book_data(book, recipes, date.today())), out, "book.epub", force)
 
 

@@ -1,18 +1,18 @@
-"""The book's drawings as they are set on paper: pictures of recipes, emblems of kinds.
+"""The book's pictures as they are set on paper: those of recipes, emblems of kinds.
 
-A drawing made with `currentColor` takes the page's ink here, as it does on the screen.
+A drawing made with `currentColor` takes the page's ink here, as it does on the screen; a photograph
+stands within a drawing, clean and upright.
 """
 
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable
 from functools import cache
 from pathlib import Path
 
 from stillroom.core.book import Book
-from stillroom.core.recipe.model import Recipe
 from stillroom.looks import DRAWINGS
+from stillroom.looks.photographs import as_drawing
 
 INK = "#2a221c"
 
@@ -23,13 +23,9 @@ _VARIABLE = re.compile(r"var\(\s*--[\w-]+\s*,\s*([^()]*(?:\([^()]*\))?[^()]*)\)"
 def picture_of(book: Book, name: str) -> str:
     """Return a picture of the book as SVG, or "" when there is none of that name."""
     path = book.pictures_dir / name
-    return _inked(path) if name.endswith(".svg") and path.is_file() else ""
-
-
-def name_photographs(book: Book, recipes: Iterable[Recipe]) -> tuple[str, ...]:
-    """Return the recipes whose picture is a photograph, which paper leaves out."""
-    found = ((recipe.title, book.pictures_dir / recipe.picture) for recipe in recipes)
-    return tuple(title for title, path in found if path.is_file() and path.suffix.lower() != ".svg")
+    if not name or not path.is_file():
+        return ""
+    return _inked(path) if path.suffix.lower() == ".svg" else as_drawing(path)
 
 
 def emblem_of(kind_slug: str) -> str:

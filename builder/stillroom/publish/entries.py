@@ -27,7 +27,7 @@ class Entry:
 
     recipe: Recipe
     href: str
-    picture: Drawing | None
+    picture: Drawing
     free_from: tuple[str, ...]
     best_start: date
     usable_start: date

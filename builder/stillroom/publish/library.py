@@ -6,7 +6,7 @@ Knows no MkDocs: another generator could be put under the book from here.
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import date, timedelta
 from functools import cached_property
 from pathlib import Path
@@ -14,9 +14,11 @@ from typing import Any, Protocol
 
 from stillroom.core.book import Book, BookSettings
 from stillroom.core.label.labelling import Label, label_recipe
+from stillroom.core.recipe.kinds import Kind
 from stillroom.core.recipe.model import Recipe
 from stillroom.core.when.giving_days import find_day
-from stillroom.publish.pictures import Drawing, describe_drawing
+from stillroom.looks.photographs import PHOTOGRAPHS
+from stillroom.publish.pictures import Drawing, describe_drawing, describe_emblem
 from stillroom.publish.templating import say_day
 
 Link = Callable[[str], str]
@@ -101,19 +103,41 @@ class Library:
         """Return the path of the picture that previews of a link show, or "" when there is none."""
         return self.preview_of_picture(picture_name(recipe))
 
+    def size_of_preview(self, path: str) -> tuple[int, int] | None:
+        """Return the size of the photograph at a preview's path; None for one drawn to measure."""
+        file = self.book.docs_dir / path
+        if not path or "/previews/" in path or not file.is_file():
+            return None
+        drawing = describe_drawing(file, path, "")
+        return drawing.width, drawing.height
+
     def preview_of_picture(self, picture: str) -> str:
         """Return the path of the preview of a drawing, or "" when there is none.
 
-        Previews take no SVG: beside "quince.svg" lies "previews/quince.png".
+        Previews take no SVG: beside "quince.svg" lies "previews/quince.png". A photograph is its
+        own.
         """
         name = f"previews/{Path(picture).stem}.png"
         has_one = (self.book.pictures_dir / name).is_file()
-        return f"{self.settings.pictures}/{name}" if has_one else ""
+        if has_one:
+            return f"{self.settings.pictures}/{name}"
+        own = Path(picture).suffix.lower() in PHOTOGRAPHS
+        there = own and (self.book.pictures_dir / picture).is_file()
+        return f"{self.settings.pictures}/{picture}" if there else ""
 
 
-def show_picture(library: Library, recipe: Recipe, link: Link) -> Drawing | None:
-    """Return a recipe's drawing, or None when it has none."""
-    return find_drawing(library, picture_name(recipe), recipe.picture_alt or recipe.title, link)
+def show_picture(library: Library, recipe: Recipe, link: Link) -> Drawing:
+    """Return a recipe's picture, or the drawing of its kind when it has none."""
+    alt = recipe.picture_alt or recipe.title
+    found = find_drawing(library, picture_name(recipe), alt, link)
+    if found is None:
+        return describe_emblem(link(kind_drawing(recipe.kind)))
+    return replace(found, focus=recipe.picture_focus)
+
+
+def kind_drawing(kind: Kind) -> str:
+    """Return where a kind's drawing lies in the published book."""
+    return f"assets/stillroom/drawings/kind-{kind.slug}.svg"
 
 
 def picture_name(recipe: Recipe) -> str:

@@ -24,7 +24,8 @@ from mkdocs.utils import CountHandler, get_build_datetime, get_relative_url
 from stillroom.core.book import Book, open_book, place_book
 from stillroom.core.private.seeking import Seeker
 from stillroom.core.unknown_foods import unknown_foods
-from stillroom.core.words.problems import Problem, ProblemsFound
+from stillroom.core.words.problems import Problem, ProblemsFound, Unreadable
+from stillroom.looks.photographs import PHOTOGRAPHS, UNCLEAN, published
 from stillroom.publish.agreeing import find_endless
 from stillroom.publish.book_files import (
     FAVICON,
@@ -128,6 +129,7 @@ class StillroomPlugin(BasePlugin[StillroomConfig]):  # type: ignore[no-untyped-c
         for file in tuple(files):
             if file.abs_src_path and Path(file.abs_src_path) == self.library.book.larder_file:
                 files.remove(file)
+        self._clean_pictures(files, config)
         for leaf in self.leaves.values():
             if files.get_file_from_path(leaf.src_uri) is None:
                 place = InclusionLevel.INCLUDED if leaf.in_nav else InclusionLevel.NOT_IN_NAV
@@ -139,6 +141,27 @@ class StillroomPlugin(BasePlugin[StillroomConfig]):  # type: ignore[no-untyped-c
                 file = File.generated(config, made.src_uri, content=made.content)
             files.append(file)
         return files
+
+    def _clean_pictures(self, files: Files, config: MkDocsConfig) -> None:
+        """Publish every picture without what its camera added; what cannot be cleaned stays out."""
+        wrong: list[Problem] = []
+        for file in tuple(files):
+            path = Path(file.abs_src_path or "")
+            ending = path.suffix.lower()
+            if Path(config.docs_dir) not in path.parents:  # the theme's own
+                continue
+            if ending in UNCLEAN:
+                files.remove(file)
+                log.info(f"{file.src_uri} is left out: it could say where it was made.")
+            elif ending == ".svg" or ending in PHOTOGRAPHS:
+                try:
+                    clean = published(path)
+                except Unreadable as found:
+                    wrong.append(Problem(file.src_uri, 1, found.what, found.mend))
+                    continue
+                files.remove(file)
+                files.append(File.generated(config, file.src_uri, content=clean))
+        _stop_at(wrong)
 
     def on_page_markdown(
         self, markdown: str, page: Page, config: MkDocsConfig, files: Files

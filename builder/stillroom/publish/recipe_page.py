@@ -89,6 +89,7 @@ class RecipeLeaf:
             "slug": recipe.slug,
             "structured_data": show_json(_structured_data(self, library)),
             "preview_picture": library.preview_of(recipe),
+            "preview_size": library.size_of_preview(library.preview_of(recipe)),
             "preview_alt": recipe.picture_alt,
         }
 

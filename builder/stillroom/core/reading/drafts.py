@@ -18,7 +18,17 @@ from stillroom.core.recipe.model import Recipe
 
 # facts on which no rule of safety hangs, and what stands in for those that every recipe has
 _APART: Final = frozenset(
-    {"summary", "picture", "picture_alt", "season", "author", "date", "was", "card"}
+    {
+        "summary",
+        "picture",
+        "picture_focus",
+        "picture_alt",
+        "season",
+        "author",
+        "date",
+        "was",
+        "card",
+    }
 )
 _IN_PLACE: Final = {"title": "It", "makes": "1 l"}
 

@@ -1,4 +1,4 @@
-"""What a picture of the book is: a drawing (SVG) or a photograph (JPEG, PNG), and how large.
+"""What a picture of the book is: a drawing (SVG) or a photograph (JPEG, PNG, WebP), and how large.
 
 Read here once for all that show it, so that a picture which cannot be shown is told with the
 recipes' other problems, before anything is written.
@@ -15,6 +15,7 @@ from dataclasses import dataclass
 from pathlib import Path
 
 from stillroom.core.reading.markup import is_own
+from stillroom.core.reading.photographs import orientation_of, webp_size
 from stillroom.core.recipe.model import Recipe
 from stillroom.core.words.problems import Problem, Unreadable
 
@@ -22,10 +23,18 @@ MOST_BYTES = 12_000_000
 MOST_DRAWING_BYTES = 2_000_000
 """A drawing is read whole, a hundred times its size: what is larger is a photograph in disguise."""
 MOST_SIDE = 20_000
+MOST_POINTS = 120_000_000
+"""Width by height: a small file can say that it is as large as a house, and fill the memory."""
 FRONTISPIECE = "frontispiece.svg"
 """A drawing of this name among the book's pictures stands on the first leaf."""
-_ENDINGS = {".svg": "svg", ".png": "png", ".jpg": "jpeg", ".jpeg": "jpeg"}
-_MEND = "Save it again as an SVG drawing, a JPEG or a PNG, or take it out."
+_ENDINGS = {
+    ".svg": "svg",
+    ".png": "png",
+    ".jpg": "jpeg",
+    ".jpeg": "jpeg",
+    ".webp": "webp",
+}
+_MEND = "Save it again as an SVG drawing, a JPEG, a PNG or a WebP, or take it out."
 _LENGTH = re.compile(r"\s*\+?(\d+(?:\.\d*)?|\.\d+)\s*(px)?\s*")
 _FETCH = re.compile(r"url\(\s*['\"]?\s*([^)'\"]*)|@import\s+['\"]?([^;'\"]*)", re.IGNORECASE)
 
@@ -40,15 +49,20 @@ class PictureSize:
 
 def read_picture(path: Path) -> PictureSize:
     """Return the size of a picture; raises Unreadable in plain words when it cannot be shown."""
-    name = path.name
-    kind = _ENDINGS.get(path.suffix.lower())
+    if path.suffix.lower() in _ENDINGS and path.stat().st_size > MOST_BYTES:
+        what = f'The picture "{path.name}" is larger than {MOST_BYTES // 1_000_000} MB.'
+        raise Unreadable(what, "Save it smaller.")
+    return picture_size(path.name, path.read_bytes() if path.suffix.lower() in _ENDINGS else b"")
+
+
+def picture_size(name: str, data: bytes) -> PictureSize:
+    """Return the size of a picture by its bytes, upright; raises Unreadable like the other."""
+    kind = _ENDINGS.get(Path(name).suffix.lower())
     if kind is None:
         raise Unreadable(f'"{name}" is no picture that a book can show.', _MEND)
-    largest = MOST_DRAWING_BYTES if kind == "svg" else MOST_BYTES
-    if path.stat().st_size > largest:
-        most = largest // 1_000_000
+    if kind == "svg" and len(data) > MOST_DRAWING_BYTES:
+        most = MOST_DRAWING_BYTES // 1_000_000
         raise Unreadable(f'The picture "{name}" is larger than {most} MB.', "Save it smaller.")
-    data = path.read_bytes()
     if not data.strip():
         raise Unreadable(f'The picture "{name}" is empty.', _MEND)
     found = _kind_of(data)
@@ -56,10 +70,10 @@ def read_picture(path: Path) -> PictureSize:
         is_a = f"It is a {found.upper()}." if found else ""
         what = f'The picture "{name}" is not what its ending says.'
         raise Unreadable(f"{what} {is_a}".rstrip(), _MEND)
-    size = {"svg": _svg_size, "png": _png_size, "jpeg": _jpeg_size}[kind](data)
+    size = _SIZES[kind](data)
     if size is None:
         raise Unreadable(f'The picture "{name}" is broken: its size cannot be read.', _MEND)
-    if not all(0 < side <= MOST_SIDE for side in size):
+    if not all(0 < side <= MOST_SIDE for side in size) or size[0] * size[1] > MOST_POINTS:
         what = f'The picture "{name}" says it is {size[0]:g} by {size[1]:g} points large.'
         raise Unreadable(what, f"Write a size from 1 to {MOST_SIDE} each way.")
     return PictureSize(*(max(1, round(side)) for side in size))
@@ -95,6 +109,8 @@ def _kind_of(data: bytes) -> str:
         return "png"
     if data.startswith(b"\xff\xd8\xff"):
         return "jpeg"
+    if data[:4] == b"RIFF" and data[8:12] == b"WEBP":
+        return "webp"
     return "svg" if b"<" in data[:300] else ""
 
 
@@ -116,7 +132,7 @@ def _jpeg_size(data: bytes) -> tuple[float, float] | None:
             continue
         if 0xC0 <= mark <= 0xCF and mark not in (0xC4, 0xC8, 0xCC):
             height, width = struct.unpack(">HH", data[at + 5 : at + 9])
-            return width, height
+            return (height, width) if orientation_of(data) >= 5 else (width, height)
         at += 2 + int.from_bytes(data[at + 2 : at + 4], "big")
     return None
 
@@ -176,3 +192,6 @@ def _refuse_live(element: ElementTree.Element) -> None:
 
 def _is_inner(target: str) -> bool:
     return target.strip().lower().startswith("data:image/")
+
+
+_SIZES = {"svg": _svg_size, "png": _png_size, "jpeg": _jpeg_size, "webp": webp_size}

@@ -115,6 +115,15 @@ def _read_earlier_name(value: Any) -> str:
     return name
 
 
+def _read_focus(value: Any) -> str:
+    """Read the point of a picture that is kept when it is cut, from left and from top."""
+    found = re.fullmatch(r"\s*(\d{1,3})\s*%[\s,]+(\d{1,3})\s*%\s*", str(value))
+    if not found or int(found[1]) > 100 or int(found[2]) > 100:
+        mend = 'Write how far from the left and from the top it lies: "30% 60%".'
+        raise Unreadable(f"{say_written(value)} is no point of a picture.", mend)
+    return f"{int(found[1])}% {int(found[2])}%"
+
+
 def _read_month(value: Any) -> int:
     name = str(value).strip().capitalize()
     if name not in MONTHS:
@@ -248,6 +257,12 @@ class FrontMatter(_Frozen):
     ] = Keeping()
     card: Card = Card()
     picture: Annotated[str, Field(description="A file among the book's pictures.")] = ""
+    picture_focus: Annotated[
+        str,
+        PlainValidator(lambda value: _read_focus(value)),
+        WithJsonSchema(_LINE),
+        Field(description='What a cut picture must show, from left and top: "30% 60%".'),
+    ] = ""
     picture_alt: Annotated[str, Field(description="What the picture shows.")] = ""
     season: Annotated[
         tuple[
