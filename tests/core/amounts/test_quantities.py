@@ -16,7 +16,7 @@ from stillroom.core.amounts.quantities import (
     show_amount,
     show_decimal,
 )
-from stillroom.core.amounts.rounding import say_unit
+from stillroom.core.amounts.rounding import round_measure, say_unit
 from stillroom.core.amounts.units import all_units
 from stillroom.core.words.problems import Unreadable
 
@@ -115,3 +115,21 @@ def test_a_measure_is_said_alike_as_written_and_when_scaled(unit: str, number: s
 def test_a_metre_and_a_half_is_said_in_decimals() -> None:
     assert show_amount(parse_amount("1½ m")) == "1.5 m"
     assert show_amount(parse_amount("1½ yards")) == "1½ yards"
+
+
+# the groups of a number written with spaces; what could be one thing of so many is asked
+@pytest.mark.parametrize(("text", "number"), [("1 000", 1000), ("12 000 500", 12_000_500)])
+def test_groups_that_begin_with_nought_are_one_number(text: str, number: int) -> None:
+    assert parse_number(text) == number
+
+
+@pytest.mark.parametrize("text", ["1 400", "2 500 000"])
+def test_groups_that_could_be_two_numbers_are_asked(text: str) -> None:
+    with pytest.raises(Unreadable, match="could be read in two ways"):
+        parse_number(text)
+
+
+@pytest.mark.parametrize("value", [0, -1])
+def test_nothing_cannot_be_rounded(value: int) -> None:
+    with pytest.raises(ValueError, match="nothing to round"):
+        round_measure(Fraction(value), "metric", "mass", Fraction(1, 50))

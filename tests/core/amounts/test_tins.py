@@ -7,7 +7,15 @@ from pathlib import Path
 
 import pytest
 
-from stillroom.core.amounts.tins import Tin, find_tin, pan_factor, read_own_tin, read_tin, tin_note
+from stillroom.core.amounts.tins import (
+    Tin,
+    area_cm2,
+    find_tin,
+    pan_factor,
+    read_own_tin,
+    read_tin,
+    tin_note,
+)
 from stillroom.core.reading.loading import load_recipe
 from stillroom.core.size.scalable import scalable_of
 from stillroom.core.size.scaling import scale_recipe
@@ -38,6 +46,22 @@ ENDS = [
 @pytest.mark.parametrize(("vessel", "factor", "end"), ENDS)
 def test_tin_of_another_batch(vessel: str, factor: str, end: str) -> None:
     assert tin_note(read_tin(vessel), Fraction(factor)).endswith(end)
+
+
+# an inch is 2.54 cm; geometry
+@pytest.mark.parametrize(
+    ("words", "area"),
+    [
+        ("8 inch round tin", 324.3),
+        ("8 inch square tin", 412.9),
+        ("9 x 13 inch tin", 754.8),
+        ("18 x 28 cm tin", 504),
+    ],
+)
+def test_area_of_a_tin(words: str, area: float) -> None:
+    tin = read_tin(words)
+    assert tin is not None
+    assert float(area_cm2(tin)) == pytest.approx(area, abs=0.05)
 
 
 def test_nothing_is_said_of_the_same_tin() -> None:

@@ -164,6 +164,14 @@ VERDICTS = [
         "give it all the same, with a card: do not open before Saturday 1 January 2028",
     ),
     (
+        "made on giving day itself, all done",
+        RIPENS,
+        plan_back,
+        (GIVE, GIVE),
+        "late_for_giving",
+        "give it all the same, with a card: do not open before Tuesday 18 January 2028",
+    ),
+    (
         "still fermenting",
         MEAD,
         plan_back,
@@ -251,6 +259,15 @@ def test_nothing_but_tending_is_left_for_giving_day(today: date | None) -> None:
 def test_an_age_reached_on_giving_day_needs_no_day_more() -> None:
     ripens = plan_back(RIPENS, GIVE)
     assert (ripens.start, ripens.best) == (date(2027, 9, 18), GIVE)
+
+
+def test_work_of_one_day_takes_its_minutes() -> None:
+    rows = plan_forward(BREAD, date(2027, 12, 16)).stages
+    assert [(row.name, row.ends_minute - row.begins_minute) for row in rows] == [
+        ("Bake", 60),
+        ("Cool", 120),
+    ]
+    assert rows[1].begins_minute == rows[0].ends_minute
 
 
 def test_tending_is_dated_from_its_first_day() -> None:
