@@ -13,7 +13,7 @@ import os
 import shutil
 import sys
 import threading
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from contextlib import contextmanager
 from pathlib import Path
 from typing import NoReturn
@@ -23,6 +23,8 @@ from playwright.sync_api import Browser, Error, Page, sync_playwright
 
 from browser.firefox import Firefox, find_firefox, launch_firefox
 from stillroom.publish.scripts import lay_scripts
+
+from .looking import Looker
 
 NAMES = ("chromium", "chromium-browser", "google-chrome", "chrome", "msedge")
 PLACES = (
@@ -168,6 +170,40 @@ def fresh_page(browser: Browser) -> Iterator[Page]:
     with without_errors(opened):
         yield opened
         opened.context.close()
+
+
+@pytest.fixture(scope="session")
+def chromium_ways(browser: Browser) -> Iterator[Callable[[str, int], Looker]]:
+    opened = []
+
+    def look(scheme: str, width: int) -> Looker:
+        page = browser.new_page(
+            color_scheme=scheme,  # type: ignore[arg-type]
+            viewport={"width": width, "height": 800},
+        )
+        opened.append(page)
+        return Looker(page.goto, page.evaluate)
+
+    yield look
+    for page in opened:
+        page.close()
+
+
+@pytest.fixture(scope="session")
+def firefox_ways(firefox_place: str) -> Iterator[Callable[[str, int], Looker]]:
+    """Firefox takes day or night from a preference of its own: one of each is run."""
+    preference = "layout.css.prefers-color-scheme.content-override"
+    with (
+        launch_firefox(firefox_place, **{preference: 0}) as by_night,
+        launch_firefox(firefox_place, **{preference: 1}) as by_day,
+    ):
+
+        def look(scheme: str, width: int) -> Looker:
+            one = by_night if scheme == "dark" else by_day
+            one.resize(width, 800)
+            return Looker(one.goto, lambda asked: one.evaluate(f"({asked})()"))
+
+        yield look
 
 
 @pytest.fixture(scope="session")

@@ -1,161 +1,176 @@
 """Every page and what becomes of it in use, for everyone: by axe, by finger, by keyboard, enlarged.
 
-Each page is looked at once, in one of four ways in turn (light or dark, telephone or desk), so that
-a new page is looked at too; of the recipes' own pages, which one template makes, each run looks at
-a quarter, and at all of them when the whole is asked. The ways in which a page is used are
-looked at on a telephone, by day and by night in turn; Firefox sees some of them too.
+There are eight ways to look: Chromium or Firefox, by day or by night, on a telephone or at a desk.
+In every run each page and each state is looked at in one way of each browser, in turn, so that a
+new page is looked at too; of the recipes' own pages, which one template makes, a quarter is. When
+the whole is asked each is looked at in all eight.
 """
 
 from __future__ import annotations
 
+import json
 from collections.abc import Callable
 from pathlib import Path
 
-import axe_playwright_python
 import pytest
-from axe_playwright_python.sync_playwright import Axe
-from playwright.sync_api import Browser, Page
+from bs4 import BeautifulSoup
 
-from browser.firefox import Firefox
-from sampling import share
+from sampling import is_whole, share
 
-from .test_accessibility import RULES, told
+from .looking import WAYS, Looker
 from .test_firefox import pages_of
 
-WAYS = [(scheme, width) for width in (320, 1280) for scheme in ("light", "dark")]
 
-# WCAG 2.2 SC 1.4.12, its four values (from memory); a sheet of one's own, as such readers have
-SPACED = """() => {
-  const sheet = new CSSStyleSheet();
-  sheet.replaceSync(`* { line-height: 1.5 !important; letter-spacing: 0.12em !important;
-    word-spacing: 0.16em !important } p { margin-bottom: 2em !important }`);
-  document.adoptedStyleSheets = [...document.adoptedStyleSheets, sheet];
-}"""
-# what is wider than the screen, or whose words are cut off by its own edge
-CUT_OFF = r"""() => [
-  ...(document.documentElement.scrollWidth > innerWidth ? ["wider than the screen"] : []),
-  ...[...document.querySelectorAll("body *")].filter((one) => {
-    // a card on its sheet is paper of one size, set as it will be printed
-    if (one.closest(".sheet-page, .card-face")) return false;
-    if (!one.checkVisibility() || !one.innerText?.trim() || one.clientWidth <= 2) return false;
-    const style = getComputedStyle(one);
-    const wide = one.scrollWidth > one.clientWidth + 1;
-    const tall = one.scrollHeight > one.clientHeight + 1;
-    const cut = (overflow, over) => over && /hidden|clip/.test(overflow);
-    return cut(style.overflowX, wide) || cut(style.overflowY, tall);
-  }).map((one) => one.outerHTML.slice(0, 120)),
-]"""
-# WCAG 2.2 SC 2.5.8: 24 by 24 CSS px, links within a sentence excepted; and no stop without a name
-STOPS = r"""() => [...document.querySelectorAll(
-    "a[href], button, input, select, textarea, summary, [tabindex]")]
-  .filter((one) => one.tabIndex >= 0 && one.getClientRects().length
-    && one.checkVisibility({ checkOpacity: true, checkVisibilityCSS: true }))
-  .flatMap((one) => {
-    const box = one.getBoundingClientRect();
-    const name = one.getAttribute("aria-label") || one.getAttribute("aria-labelledby")
-      || one.innerText || one.title || one.labels?.[0]?.textContent
-      || one.querySelector("[alt]")?.alt || one.querySelector("title")?.textContent;
-    const around = one.parentElement.innerText.trim();
-    const sentence = one.tagName === "A" && getComputedStyle(one).display.startsWith("inline")
-      && around !== one.innerText.trim() && getComputedStyle(one).display === "inline";
-    const small = (box.width < 24 || box.height < 24) && !sentence;
-    const said = one.outerHTML.slice(0, 120);
-    return [...(name?.trim() ? [] : [`no name: ${said}`]), ...(small ? [`small: ${said}`] : [])];
-  })"""
+def _type(field: str, words: str) -> str:
+    return f"""() => {{
+      const field = document.querySelector({json.dumps(field)});
+      field.focus();
+      field.value = {json.dumps(words)};
+      for (const name of ["input", "keyup", "change"]) {{
+        field.dispatchEvent(new Event(name, {{ bubbles: true }}));
+      }}
+      return true;
+    }}"""
 
 
-def faults(page: Page) -> list[str]:
-    """Return all that is wrong with a page as it stands, spaced out at the end."""
-    found = told(Axe().run(page, options=RULES).response["violations"])
-    found += page.evaluate(STOPS)
-    page.evaluate(SPACED)
-    return found + page.evaluate(CUT_OFF)
+OPEN = "() => document.querySelectorAll('details').forEach((one) => { one.open = true; }) ?? true"
+RATAFIA = "r/quince-ratafia/"
+ROOM = "print-room/"
+READY = "document.querySelector('.how-much-buttons button')?.getClientRects().length"
+LAID = "document.querySelector('.print-room-preview .sheet-page')"
+SEARCH = "() => { document.querySelector('.masthead__search').click(); return true; }"
+# where, what must be there first, what is done, and what is there then
+STATES: dict[str, tuple[str, str, tuple[str, ...], str]] = {
+    "another size": (f"{RATAFIA}?makes=3+l&units=us", READY, (OPEN,), "true"),
+    "a day to give": (f"{RATAFIA}?give=2027-12-18", READY, (OPEN,), "true"),
+    "a day too soon": (f"{RATAFIA}?give=2020-12-18", READY, (), "true"),
+    "asked wrongly": (
+        RATAFIA, READY, (_type("[name=makes]", "1,5 of nonsense"),),
+        "document.querySelector('.blank-wrong')?.getClientRects().length",
+    ),
+    "a card with a name": (
+        "r/layered-soup-mix/", "!document.querySelector('.card-form').hidden",
+        (_type(".card-form [name=from]", "Zebedee Quillfeather"),), "true",
+    ),
+    "a folded card": (
+        "r/layered-soup-mix/", "!document.querySelector('.card-form').hidden",
+        (_type(".card-form [name=size]", "folded-a6"),), "true",
+    ),
+    "searched": (
+        "", "!document.querySelector('.masthead__search').hidden",
+        (SEARCH, _type("[name=query]", "quince")),
+        "document.querySelector('.md-search-result__item')",
+    ),
+    "searched in vain": (
+        "", "!document.querySelector('.masthead__search').hidden",
+        (SEARCH, _type("[name=query]", "zzxqv")), "true",
+    ),
+    "sifted": ("browse/?kind=preserve", "true", (), "true"),
+    "nothing left": ("browse/?kind=ferment&free=sulphites&start=best", "true", (), "true"),
+    "another year": (
+        "year/", "true", (_type("[name=begin]", "2027-09-01"), _type("[name=give]", "2027-12-18")),
+        "true",
+    ),
+    "sheets of cards": (f"{ROOM}?recipe=quince-ratafia&count=8", LAID, (OPEN,), "true"),
+    "sheets of tags": (
+        f"{ROOM}?recipe=quince-ratafia&count=8", LAID, (_type("[name=thing]", "luggage"), OPEN),
+        LAID,
+    ),
+    "sheets of round labels": (
+        f"{ROOM}?recipe=rosemary-salt&count=8", LAID, (_type("[name=thing]", "round"), OPEN), LAID,
+    ),
+    "what does not fit": (
+        f"{ROOM}?recipe=quince-ratafia&count=8", LAID,
+        (_type("[name=thing]", "round"), _type("[name=lid]", "26")), "true",
+    ),
+}  # fmt: skip
+
+
+def _leads_on(folder: Path) -> bool:
+    return 'http-equiv="refresh"' in (folder / "index.html").read_text(encoding="utf-8")
+
+
+def look_at(looker: Looker, address: str, state: str) -> list[str]:
+    """Bring a page into a state and return what is wrong with it then."""
+    path, before, acts, after = STATES[state]
+    looker.go(f"{address}/{path}")
+    looker.ask("() => sessionStorage.clear() ?? true")  # what another state left there
+    looker.go(f"{address}/{path}")
+    looker.wait_for(before)
+    for act in acts:
+        looker.ask(act)
+    looker.wait_for(after)
+    return looker.faults()
 
 
 def looked_at(site: Path) -> list[str]:
-    paths = [*pages_of(site), "404.html"]
+    paths = [path for path in pages_of(site) if not _leads_on(site / path)]
     recipes = [path for path in paths if path.startswith("r/")]
-    return [path for path in paths if path not in recipes] + recipes[:: share(4, 1)]
+    others = [path for path in paths if path not in recipes]
+    return [*others, "404.html", *recipes[:: share(4, 1)], *STATES]
 
 
 @pytest.mark.sampled
-@pytest.mark.parametrize("turn", range(4))
-def test_every_page(browser: Browser, built_book: Path, book_address: str, turn: int) -> None:
-    scheme, width = WAYS[turn]
-    paths = looked_at(built_book)[turn::4]
-    size = {"width": width, "height": 800}
-    context = browser.new_context(color_scheme=scheme, viewport=size)  # type: ignore[arg-type]
-    page = context.new_page()
+@pytest.mark.parametrize(("called", "first"), [("chromium_ways", 0), ("firefox_ways", 1)])
+def test_every_page_and_state(
+    called: str,
+    first: int,
+    request: pytest.FixtureRequest,
+    built_book: Path,
+    book_address: str,
+) -> None:
+    ways: Callable[[str, int], Looker] = request.getfixturevalue(called)
     found = {}
-    for path in paths:
-        page.goto(f"{book_address}/{path}")
-        if wrong := faults(page):
-            found[path] = wrong
-    context.close()
-    assert len(paths) >= 3
+    for turn, (scheme, width) in enumerate(WAYS):
+        looker = ways(scheme, width)
+        asked = looked_at(built_book)
+        for what in asked if is_whole() else asked[(turn + first) % 4 :: 4]:
+            if what in STATES:
+                wrong = look_at(looker, book_address, what)
+            else:
+                looker.go(f"{book_address}/{what}")
+                wrong = looker.faults()
+            if wrong:
+                found[f"{what} {scheme} {width}"] = wrong
     assert found == {}
 
 
-def _open_all(page: Page) -> None:
-    page.evaluate("document.querySelectorAll('details').forEach((one) => { one.open = true; })")
+def test_a_page_that_only_leads_on_says_so_to_everyone(built_book: Path) -> None:
+    leading = [path for path in pages_of(built_book) if _leads_on(built_book / path)]
+    assert leading
+    for path in leading:
+        page = BeautifulSoup((built_book / path / "index.html").read_text("utf-8"), "html.parser")
+        assert page.html
+        assert page.html["lang"]
+        assert page.select_one("main h1").text
+        assert page.select_one("main a[href]").text
 
 
-def _ask_wrongly(page: Page) -> None:
-    page.locator("[name=makes]").fill("1,5 of nonsense")
-    page.locator("[name=makes]").press("Enter")
-    page.locator(".blank-wrong:visible").first.wait_for()
+def test_what_is_wrong_is_found(chromium_ways: Callable[[str, int], Looker]) -> None:
+    looker = chromium_ways("light", 320)
+    looker.go(
+        "data:text/html,<title>a</title><p style='overflow:hidden;height:1em;width:9em'>some words"
+        "<button style='width:9px;height:9px;padding:0'></button><img src=a>"
+    )
+    wrong = " ".join(looker.faults())
+    assert "image-alt" in wrong
+    assert "no name" in wrong
+    assert "small" in wrong
+    assert "some words" in wrong
 
 
-def _fill_card(page: Page) -> None:
-    page.locator(".card-form [name=from]").fill("Zebedee Quillfeather")
-
-
-def _search(page: Page) -> None:
-    page.keyboard.press("/")
-    page.keyboard.type("quince")
-    page.locator(".md-search-result__item").first.wait_for()
-
-
-RATAFIA = "r/quince-ratafia/"
-STATES: dict[str, tuple[str, Callable[[Page], None] | None]] = {
-    "another size": (f"{RATAFIA}?makes=3+l&units=us", _open_all),
-    "a day to give": (f"{RATAFIA}?give=2027-12-18", None),
-    "a day too soon": (f"{RATAFIA}?give=2020-12-18", None),
-    "asked wrongly": (RATAFIA, _ask_wrongly),
-    "a card with a name": ("r/layered-soup-mix/", _fill_card),
-    "searched": ("", _search),
-    "sheets to print": ("print-room/?recipe=quince-ratafia&count=8", _open_all),
-}
-
-
-def test_every_state(browser: Browser, book_address: str) -> None:
-    size = {"width": 320, "height": 800}
-    found = {}
-    for number, (name, (path, use)) in enumerate(STATES.items()):
-        scheme = ("light", "dark")[number % 2]
-        page = browser.new_page(color_scheme=scheme, viewport=size)  # type: ignore[arg-type]
-        page.goto(f"{book_address}/{path}")
-        page.wait_for_load_state("networkidle")
-        if use:
-            use(page)
-        if wrong := faults(page):
-            found[name] = wrong
-        page.close()
-    assert found == {}
-
-
-AXE = Path(axe_playwright_python.__file__).with_name("axe.min.js")
-RUN = """axe.run({ runOnly: ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa"] }).then(
-  (found) => found.violations.flatMap(
-    (one) => one.nodes.map((node) => `${one.id}: ${node.html.slice(0, 120)}`)))"""
-
-
-def test_axe_finds_nothing_in_firefox(firefox: Firefox, book_address: str) -> None:
-    firefox.resize(320, 800)
-    script = AXE.read_text(encoding="utf-8")
-    for path in ("", f"{RATAFIA}?makes=3+l", "r/felted-bauble/", "year/", "print-room/"):
-        firefox.goto(f"{book_address}/{path}")
-        firefox.evaluate(f"(() => {{ {script}; window.axe = axe; return true; }})()")
-        assert firefox.evaluate(RUN) == [], path
-        firefox.evaluate(f"({SPACED})() ?? true")
-        assert firefox.evaluate(f"({CUT_OFF})()") == [], path
+def test_what_is_on_a_sheet_stands_beside_it_in_words(
+    chromium_ways: Callable[[str, int], Looker], book_address: str
+) -> None:
+    looker = chromium_ways("light", 320)
+    looker.go(f"{book_address}/{ROOM}?recipe=quince-ratafia&count=2")
+    looker.wait_for(LAID)
+    looker.ask(_type(".print-room-form [name=to]", "Zebedee"))
+    said = looker.ask("() => document.querySelector('.print-room-words').textContent")
+    shown = looker.ask(
+        """() => [...document.querySelector(".print-room-preview .sheet-place").parentElement
+            .querySelectorAll(".card-title, .card-to, dd, .card-allergens, .card-date")]
+            .map((one) => one.textContent.replaceAll(/\\s+/g, " ").trim()).filter(Boolean)"""
+    )
+    assert len(shown) > 4
+    assert [words for words in shown if words not in said] == []

@@ -2,20 +2,17 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from pathlib import Path
 
 import pytest
-from axe_playwright_python.sync_playwright import Axe
-from playwright.sync_api import Browser
 
-from browser.firefox import Firefox
 from giving.lists import ROOT, TODAY, demo_book, demo_recipes
+from sampling import is_whole
 from stillroom.giving.pack import Effort, pack_files, work_out
 from stillroom.giving.reading import load_giving_list
 
-from .test_every_page import CUT_OFF, SPACED, STOPS
-
-WIDER = "document.documentElement.scrollWidth - innerWidth"
+from .looking import WAYS, Looker
 
 
 @pytest.fixture(scope="module")
@@ -29,27 +26,18 @@ def pack_folder(tmp_path_factory: pytest.TempPathFactory) -> Path:
     return folder
 
 
-@pytest.mark.parametrize("scheme", ["light", "dark"])
-@pytest.mark.parametrize("width", [320, 1280])
+@pytest.mark.sampled
+@pytest.mark.parametrize(("called", "first"), [("chromium_ways", 0), ("firefox_ways", 2)])
 def test_every_page_of_the_pack(
-    browser: Browser, pack_folder: Path, width: int, scheme: str
+    called: str, first: int, request: pytest.FixtureRequest, pack_folder: Path
 ) -> None:
-    size = {"width": width, "height": 800}
-    page = browser.new_page(viewport=size, color_scheme=scheme)  # type: ignore[arg-type]
-    for path in sorted(pack_folder.glob("*.html")):
-        page.goto(path.as_uri())
-        assert page.evaluate(WIDER) <= 0, path.name
-        found = Axe().run(page).response["violations"]
-        told = [(one["id"], [node["html"][:120] for node in one["nodes"][:3]]) for one in found]
-        assert told == [], path.name
-        assert page.evaluate(STOPS) == [], path.name
-        page.evaluate(SPACED)
-        assert page.evaluate(CUT_OFF) == [], path.name
-    page.close()
-
-
-def test_every_page_of_the_pack_in_firefox(firefox: Firefox, pack_folder: Path) -> None:
-    firefox.resize(320, 800)
-    for path in sorted(pack_folder.glob("*.html")):
-        firefox.goto(path.as_uri())
-        assert firefox.evaluate(WIDER) <= 0, path.name
+    ways: Callable[[str, int], Looker] = request.getfixturevalue(called)
+    found = {}
+    for turn, (scheme, width) in enumerate(WAYS):
+        looker = ways(scheme, width)
+        paths = sorted(pack_folder.glob("*.html"))
+        for path in paths if is_whole() else paths[(turn + first) % 4 :: 4]:
+            looker.go(path.as_uri())
+            if wrong := looker.faults():
+                found[f"{path.name} {scheme} {width}"] = wrong
+    assert found == {}

@@ -68,6 +68,20 @@ def test_what_the_system_refuses_is_told_and_changes_nothing(
         assert names(tmp_path) == {"a.pdf"}
 
 
+def test_a_file_that_cannot_be_written_leaves_no_folder_that_was_made_for_it(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    def refuse(*_: object) -> None:
+        raise OSError(errno.ENOSPC, "full")
+
+    (tmp_path / "mine").mkdir()
+    monkeypatch.setattr(whole.os, "fsync", refuse)
+    with pytest.raises(ProblemsFound):
+        write_whole(tmp_path / "mine" / "deep" / "er" / "a.pdf", b"new")
+    assert names(tmp_path) == {"mine"}
+    assert names(tmp_path / "mine") == set()
+
+
 @pytest.mark.parametrize(
     ("place", "words"),
     [("file/a.pdf", "below a file"), ("x" * 300 + ".pdf", "too long"), ("folder", "folder")],

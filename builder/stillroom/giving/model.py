@@ -70,7 +70,7 @@ def _money(value: Any, info: ValidationInfo) -> Fraction:
 
 def _pack(value: Any, info: ValidationInfo) -> tuple[Amount, Fraction, int]:
     currency, language = _as_said(info)
-    return parse_pack(str(value), currency, language=language)
+    return parse_pack(value, currency, language=language)
 
 
 def _as_said(info: ValidationInfo) -> tuple[str, str]:
@@ -103,7 +103,14 @@ def _had(value: Any) -> dict[int, tuple[str, ...]]:
         raise Unreadable(
             f"{say_written(value)} is not what they had.", 'Write "had: {2026: [a-recipe]}".'
         )
-    return {int(year): tuple(str(item) for item in _list(items)) for year, items in value.items()}
+    given = {int(year): _list(items) for year, items in value.items()}
+    for year, items in given.items():
+        if wrong := [item for item in items if not isinstance(item, str | int)]:
+            raise Unreadable(
+                f"{say_written(wrong[0])} is no recipe they had in {year}.",
+                'Write "had: {2026: [a-recipe]}".',
+            )
+    return {year: tuple(str(item) for item in items) for year, items in given.items()}
 
 
 def _delivery(value: Any) -> str:

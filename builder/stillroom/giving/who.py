@@ -23,7 +23,9 @@ _SPELT = {word: str(number) for number, word in enumerate(_WORDS["numbers"])} | 
 _PET_OF = {word: kind for kind, also in _WORDS["pets"].items() for word in (kind, *also)}
 ANY_PET = frozenset(_WORDS["pets"])
 # "a baby of 8 months", "Ottilie, 8 months", "a girl (4)", "twins aged 2": who, and then the age
-_WHO = re.compile(r"^(?:[^\W\d]|[\s.'’(&-])*?(?:,|\(|\bof\b|\baged?\b|\bis\b|:|(?=\d))\s*", re.I)
+_WHO = re.compile(
+    r"^(?=[^\W\d])(?:[^\W\d]|[\s.'’(&-])*?(?:,|\(|\bof\b|\baged?\b|\bis\b|:|(?=\d))\s*", re.I
+)
 _AGE = re.compile(
     r"^(?P<number>\d{1,3}|[a-z]+)\s*(?:(?P<half>½|and a half)\s*)?-?"
     r"(?P<unit>days?|weeks?|wks?|months?|mths?|mo|m|years?|yrs?|y)?(?:[\s-]+(?:old|of age))?\)?$",

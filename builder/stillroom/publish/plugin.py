@@ -230,6 +230,8 @@ class StillroomPlugin(BasePlugin[StillroomConfig]):  # type: ignore[no-untyped-c
         if config.strict and any(_warnings_counted()):
             self.site.give_up()
             return
+        # the same addresses once more, stamped with the day of the build: hosts pack what they send
+        Path(self.site.new, "sitemap.xml.gz").unlink(missing_ok=True)
         if self.seeker is not None:
             _stop_at(find_private_names(self.site.new, self.seeker))
             for said in self.seeker.take_sealed():

@@ -13,7 +13,7 @@ import os
 import shutil
 import sys
 import time
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from contextlib import contextmanager
 from pathlib import Path
 
@@ -62,17 +62,35 @@ def write_whole(path: Path, data: bytes) -> None:
     """Write a file and the folders above it; raises ProblemsFound, and then nothing is changed."""
     with told(path):
         there = Path(os.path.realpath(path))
-        there.parent.mkdir(parents=True, exist_ok=True)
-        clear_leftovers(there)
-        aside = there.with_name(_aside_name(there))
+        lacking = [folder for folder in there.parents if not folder.exists()]
         try:
-            with aside.open("wb") as file:
-                file.write(data)
-                file.flush()
-                os.fsync(file.fileno())
-            _move_over(aside, there)
-        finally:
-            aside.unlink(missing_ok=True)
+            there.parent.mkdir(parents=True, exist_ok=True)
+            clear_leftovers(there)
+            _write_aside(there, data)
+        except BaseException:
+            _take_away(lacking)
+            raise
+
+
+def _write_aside(there: Path, data: bytes) -> None:
+    aside = there.with_name(_aside_name(there))
+    try:
+        with aside.open("wb") as file:
+            file.write(data)
+            file.flush()
+            os.fsync(file.fileno())
+        _move_over(aside, there)
+    finally:
+        aside.unlink(missing_ok=True)
+
+
+def _take_away(folders: Iterable[Path]) -> None:
+    """Take away folders that were made for nothing, the innermost first, unless they are used."""
+    for folder in folders:
+        try:
+            folder.rmdir()
+        except OSError:  # never made, or another run has put something there
+            return
 
 
 def _move_over(aside: Path, there: Path) -> None:

@@ -11,7 +11,7 @@ from fractions import Fraction
 from stillroom.core.amounts.money import parse_money
 from stillroom.core.amounts.quantities import Amount, parse_leading_amount
 from stillroom.core.amounts.units import System, base_size
-from stillroom.core.words.problems import Unreadable
+from stillroom.core.words.problems import Unreadable, say_written
 
 _PACK = re.compile(
     r"^(?P<size>.+?)(?:\s+(?:for|für|pour|por|voor)\s+|\s*=\s*)(?P<price>\S.*?)"
@@ -24,7 +24,7 @@ _LARGEST_PACK = 1_000_000  # g, ml or pieces: a tonne
 
 
 def parse_pack(
-    text: str, currency: str = "GBP", system: System = "metric", language: str = "en_GB"
+    written: object, currency: str = "GBP", system: System = "metric", language: str = "en_GB"
 ) -> tuple[Amount, Fraction, int]:
     """Read a pack as typed: its amount, its price, and from how many on the price holds.
 
@@ -36,9 +36,10 @@ def parse_pack(
     >>> parse_pack("50 or more for 0.48 each")[1:]
     (Fraction(12, 25), 50)
     """
+    text = str(written) if isinstance(written, str | int | float) else ""
     found = _PACK.match(" ".join(text.split()))
     if not found:
-        raise Unreadable(f'"{text}" is not a pack with its price.', _HOW_TO_WRITE)
+        raise Unreadable(f"{say_written(written)} is not a pack with its price.", _HOW_TO_WRITE)
     several = _AT_LEAST.match(found["size"])
     at_least = int(several["count"]) if several else 1
     size_text = (several["size"] or "1") if several else found["size"]

@@ -32,6 +32,7 @@ export class StillroomPrintRoom extends HTMLElement {
     this.paperData = JSON.parse(this.querySelector(".paper-data").textContent);
     this.cards = this.querySelector(".print-room-cards");
     this.preview = this.querySelector(".print-room-preview");
+    this.words = this.querySelector(".print-room-words");
     this.status = this.querySelector(".print-room-status");
     this.zoom = fitPreview(this.preview, () => this.laid?.paper.width ?? 210);
     this.listening = new AbortController();
@@ -121,7 +122,9 @@ export class StillroomPrintRoom extends HTMLElement {
     }
     this.preview.replaceChildren();
     this.cards.hidden = true; // only what is chosen is shown
-    if (this.laid?.sheets.childElementCount > 0) this.preview.append(this.layer.shown(this.laid.sheets));
+    this.words.hidden = !(this.laid?.sheets.childElementCount > 0);
+    if (!this.words.hidden) this.preview.append(this.layer.shown(this.laid.sheets));
+    this.words.lastElementChild.replaceChildren(...(this.words.hidden ? [] : this.laid.spoken));
     this.zoom.fit();
   }
 

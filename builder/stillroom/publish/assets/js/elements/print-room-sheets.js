@@ -4,6 +4,7 @@ import SAID from "../../data/said/pages-print.js";
 import { cardFaces, measuringHolder } from "../paper/card-faces.js";
 import { fitCard, fitTag } from "../paper/card-fit.js";
 import { addRulerTo, laySheets, printSheets } from "../paper/sheets.js";
+import { spokenCard } from "../paper/spoken-card.js";
 import { Unreadable, speaker } from "../words/said.js";
 import { writeCard } from "./card-words.js";
 import { chosenBox, chosenGrid, chosenRecipes, chosenStart } from "./print-choices.js";
@@ -27,7 +28,7 @@ export class SheetLayer {
     this.holder.remove();
   }
 
-  /** Return {sheets, paper, words} for what the form says; throws Unreadable. */
+  /** Return {sheets, paper, words, spoken} for what the form says; throws Unreadable. */
   lay() {
     const { thing, paper: named, cut, ruler } = this.form.elements;
     const isCard = thing.value === "card";
@@ -45,7 +46,8 @@ export class SheetLayer {
     if (ruler.checked && sheets.firstElementChild) addRulerTo(sheets, grid);
     const twoSided = [...fitted.values()].some((each) => each.fit.sides === 2);
     const words = slugs.length === 0 ? say("choose") : this.sum(slugs.length, grid, startAt, sheets, twoSided);
-    return { sheets, paper, words };
+    const spoken = [...fitted.values()].map(({ element }) => spokenCard(element));
+    return { sheets, paper, words, spoken };
   }
 
   sum(things, grid, startAt, sheets, twoSided) {
