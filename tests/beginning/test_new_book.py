@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import subprocess
 import sys
+from datetime import date
 from pathlib import Path
 
 import pytest
@@ -132,3 +133,19 @@ def test_the_command_runs_by_way_of_python(tmp_path: Path) -> None:
     )
     assert done.stdout.startswith("Usage: stillroom ")
     assert "start" in done.stdout
+
+
+@pytest.mark.parametrize("country", ["GB", "DE", "US"])
+def test_the_giving_list_that_is_begun_makes_a_pack(country: str, tmp_path: Path) -> None:
+    begin_book(tmp_path / "ours", Answers("Ours", country, keeper="Jo", today=date(2026, 11, 1)))
+    where = tmp_path / "ours" / "giving" / "giving-list.yml"
+    said = ["pack", str(where), "--today", "2026-11-01", "--seconds", "5"]
+    ran = CliRunner().invoke(main, said, catch_exceptions=False)
+    assert ran.exit_code == 0, ran.output
+    assert "2 baskets" in ran.output
+
+
+def test_the_giving_list_that_is_begun_is_kept_from_a_public_history() -> None:
+    files = book_files(Answers("Ours"))
+    assert "giving/" in files[".gitignore"].splitlines()
+    assert "# " in files["giving/giving-list.yml"]

@@ -23,7 +23,7 @@ LIST = DEMO / "site_demo" / "giving" / "christmas-2027.yml"
 @pytest.fixture
 def own(tmp_path: Path) -> Iterator[OpenDesk]:
     folder = small_book(tmp_path / "book")
-    (folder / "giving").mkdir()
+    (folder / "giving").mkdir(exist_ok=True)
     shutil.copy(LIST, folder / "giving" / "winter.yml")
     opened, thread = open_on(folder)
     yield opened

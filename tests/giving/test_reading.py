@@ -12,7 +12,8 @@ import pytest
 from giving.lists import demo_recipes
 from stillroom.core.words.problems import ProblemsFound
 from stillroom.giving.against_book import check_list
-from stillroom.giving.reading import giving_list_schema, load_giving_list, read_giving_list
+from stillroom.giving.list_schema import giving_list_schema
+from stillroom.giving.reading import load_giving_list, read_giving_list
 
 EXAMPLE = Path(__file__).parent / "data" / "small-list.yml"
 

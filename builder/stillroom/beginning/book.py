@@ -7,6 +7,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import dataclass
+from datetime import date
 from pathlib import Path
 from typing import Any, Final, cast
 
@@ -14,17 +15,19 @@ import yaml
 from babel import Locale, UnknownLocaleError
 from babel.core import get_global
 from babel.languages import get_official_languages
-from babel.numbers import get_territory_currencies
+from babel.numbers import get_decimal_symbol, get_territory_currencies
 
 from stillroom.beginning.recipe import new_recipe
 from stillroom.core.book import BookSettings, find_book, open_book, read_settings
 from stillroom.core.recipe.settings_file import PLUGIN, read_settings_file
+from stillroom.core.when.giving_days import find_day
 from stillroom.core.words.problems import Problem, ProblemsFound
 from stillroom.saving.places import guard_out
 from stillroom.saving.whole import told, write_whole
 
 PAGES: Final = Path(__file__).parent / "pages"
 SETTINGS: Final = "mkdocs.yml"
+LIST: Final = "giving-list.yml"
 FIRST: Final = ("Vanilla sugar", "infused sugar")
 """The recipe that a new book holds, so that there is something to look at."""
 _READ: Final = ("en", "de", "fr", "es", "it", "nl")
@@ -45,6 +48,7 @@ class Answers:
     currency: str = ""
     altitude_m: int | str = 0
     site_url: str = ""
+    today: date | None = None
 
 
 def settings_of(answers: Answers) -> BookSettings:
@@ -86,7 +90,22 @@ def book_files(answers: Answers) -> dict[str, str]:
         "pages/about.md": _page("about.md"),
         f"recipes/{first.slug}.md": first.text,
         ".gitignore": _page("gitignore.txt"),
+        f"giving/{LIST}": _giving_list(answers, settings),
     }
+
+
+def _giving_list(answers: Answers, settings: BookSettings) -> str:
+    """Return a small giving list to write over, for the next giving day of the book."""
+    giving = settings.giving_days[0]
+    day = find_day(giving.day, answers.today or date.today(), settings.country)
+    decimal = get_decimal_symbol(settings.language)
+    return _page("giving.yml.txt").format(
+        name=LIST,
+        title=_quoted(f"{giving.name} {day.year}"),
+        day=day.isoformat(),
+        keeper=_quoted(" ".join(answers.keeper.split())),
+        price=f"2{decimal}10",
+    )
 
 
 def begin_book(folder: Path, answers: Answers) -> tuple[Path, ...]:

@@ -17,10 +17,11 @@ from stillroom.core.reading.loading import load_recipes
 from stillroom.core.words.problems import Problem, ProblemsFound
 from stillroom.giving.closing import close_year
 from stillroom.giving.guard import guard_file, guard_folder, warn_of_git
+from stillroom.giving.list_schema import giving_list_schema
 from stillroom.giving.money.larder_prices import with_larder_prices
 from stillroom.giving.pack import Effort, pack_files, read_before, work_out
 from stillroom.giving.pack_pages import Pack
-from stillroom.giving.reading import ReadList, giving_list_schema, load_giving_list
+from stillroom.giving.reading import ReadList, load_giving_list
 from stillroom.giving.swapping import restore_folder, swap_in
 from stillroom.saving.whole import told, write_whole
 

@@ -32,6 +32,8 @@ def start(folder: Path, **said: str | None) -> None:
     click.echo("Begin a recipe of your own with these lines:")
     click.echo(f'  cd "{folder}"')
     click.echo('  stillroom new "Plum gin" --kind liqueur')
+    click.echo("Who is given what stands in giving/giving-list.yml: write over it, and then")
+    click.echo("  stillroom pack giving/giving-list.yml")
     click.echo("Look at the book, built anew as you save, with this one:")
     click.echo("  python -m mkdocs serve")
 

@@ -69,6 +69,12 @@ def _page(desk: Desk, template: str, status: int = 200, **words: Any) -> Respons
     return page(template, status, book_title=title, here="giving", is_private=True, **words)
 
 
+def _read(desk: Desk, text: str, name: str) -> None:
+    """Read a list as its book writes money and days; raises ProblemsFound."""
+    said = desk.book().settings
+    read_giving_list(text, name, said.currency, said.language, said.country)
+
+
 async def giving(desk: Desk, request: Request) -> Response:
     """Show the giving lists, and begin one."""
     return _lists(desk)
@@ -104,7 +110,7 @@ async def begin_list(desk: Desk, request: Request) -> Response:
         return _lists(desk, 422, ("There is a giving list of this name already.",))
     try:
         text = _new_list(said, recipes)
-        read_giving_list(text, path.name, desk.book().settings.currency)
+        _read(desk, text, path.name)
     except ProblemsFound as found:
         return _lists(desk, 422, _told(found))
     keep(desk.place, path, text, "")
@@ -176,7 +182,7 @@ async def keep_list(desk: Desk, request: Request) -> Response:
     now = read_now(path, path.name)
     text = change_yaml(now.raw, path.name, lambda said: change_list(said, sent))
     try:
-        read_giving_list(text, path.name, desk.book().settings.currency)
+        _read(desk, text, path.name)
     except ProblemsFound as found:
         return _boxes(desk, now, 422, _told(found), text)
     try:

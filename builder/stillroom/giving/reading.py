@@ -169,12 +169,3 @@ def _models_in(kind: Any) -> list[type[BaseModel]]:
     if isinstance(kind, type) and issubclass(kind, BaseModel):
         return [kind]
     return [model for part in typing.get_args(kind) for model in _models_in(part)]
-
-
-def giving_list_schema() -> dict[str, Any]:
-    """Return the JSON Schema of a giving list, for editors."""
-    return {
-        "$schema": "https://json-schema.org/draft/2020-12/schema",
-        **GivingList.model_json_schema(by_alias=True),
-        "title": "A giving list",
-    }
