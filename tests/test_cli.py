@@ -141,3 +141,19 @@ def test_output_to_a_file_on_windows_loses_no_amount(page: str) -> None:
     )
     assert done.returncode == 0, done.stderr.decode("utf-8", "replace")
     assert "⅛" in done.stdout.decode("utf-8")
+
+
+def test_dates_go_into_a_calendar_too(run, tmp_path: Path) -> None:
+    out = tmp_path / "salt.ics"
+    words = ["dates", ROOT / "recipes" / "rosemary-salt.md", "--give", "2027-12-18"]
+    words += ["--today", "2027-01-01", "--calendar", out]
+    for _ in range(2):
+        assert run(*words).exit_code == 0
+    text = out.read_text(encoding="utf-8")
+    assert text.startswith("BEGIN:VCALENDAR")
+    assert "DTSTART;VALUE=DATE:2027" in text
+    out.write_text("mine", encoding="utf-8")
+    refused = run(*words)
+    assert refused.exit_code == 1
+    assert "is no calendar" in refused.stderr
+    assert out.read_text(encoding="utf-8") == "mine"

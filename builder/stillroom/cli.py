@@ -20,6 +20,7 @@ from stillroom.commands.terminal import (
     read_one,
     recipe_file,
     told_plainly,
+    write_calendar,
     write_schema,
     write_utf8,
 )
@@ -33,6 +34,8 @@ from stillroom.core.size.scale_words import scaling_document, scaling_table
 from stillroom.core.size.scaling import By, Measures, scale_recipe
 from stillroom.core.size.targets import read_target
 from stillroom.core.unknown_foods import unknown_foods
+from stillroom.core.when.calendar_entries import make_entries
+from stillroom.core.when.calendar_files import make_calendar
 from stillroom.core.when.season import plan_in_season, season_of_start
 from stillroom.core.when.timeline import plan_forward
 from stillroom.core.when.timeline_words import timeline_document, timeline_text
@@ -125,9 +128,21 @@ def schema(out: Path | None) -> None:
 @click.option("--give", "giving", metavar="DAY", help='A date, or "the Saturday before Christmas".')
 @click.option("--start", "begun", metavar="DATE", help="The day it is begun, such as 2027-02-01.")
 @click.option("--today", "on", metavar="DATE", help="Count as if today were this day.")
+@click.option(
+    "--calendar",
+    type=click.Path(dir_okay=False, path_type=Path),
+    help="Write them here too, for the calendar of a telephone or a computer.",
+)
 @click.option("--json", "as_json", is_flag=True, help="For another program to read (JSON).")
 @told_plainly
-def dates(file: Path, giving: str | None, begun: str | None, on: str | None, as_json: bool) -> None:
+def dates(
+    file: Path,
+    giving: str | None,
+    begun: str | None,
+    on: str | None,
+    calendar: Path | None,
+    as_json: bool,
+) -> None:
     """Count a recipe's dates back from a giving day or forward from a start."""
     recipe, book = read_one(file)
     today = read_day(on, "--today", date.today(), book) or date.today()
@@ -140,6 +155,9 @@ def dates(file: Path, giving: str | None, begun: str | None, on: str | None, as_
         timeline, season = plan_in_season(recipe, recipe.season, give, today)
     else:
         raise click.UsageError('Say "--give 2027-12-18" or "--start 2027-02-01".')
+    if calendar:
+        entries = make_entries(recipe.slug, recipe.title, timeline)
+        write_calendar(make_calendar(recipe.title, entries, today), calendar)
     if as_json:
         click.echo(json.dumps(timeline_document(timeline, season), indent=2, ensure_ascii=False))
     else:

@@ -26,6 +26,33 @@ def run(*words: str) -> Result:
     return CliRunner().invoke(main, ["print", *words])
 
 
+def test_a_second_print_takes_the_place_of_the_first_and_of_nothing_else(tmp_path: Path) -> None:
+    out = tmp_path / "salt.pdf"
+    for _ in range(2):
+        done = run("sheet", SALT, "--out", str(out))
+        assert done.exit_code == 0, done.output
+    changed = out.read_bytes().replace(b"/ModDate(D:1980", b"/ModDate(D:2027")
+    out.write_bytes(changed)
+    refused = run("sheet", SALT, "--out", str(out))
+    assert refused.exit_code == 2
+    assert "is there already" in refused.output
+    assert out.read_bytes() == changed
+
+
+def test_cards_of_one_recipe_fill_the_sheet(tmp_path: Path) -> None:
+    def cards(*words: str) -> int:
+        out = tmp_path / f"{len(words)}-{words[-1][-4:]}.pdf"
+        done = run("cards", *words, "--out", str(out))
+        assert done.exit_code == 0, done.output
+        with pdfplumber.open(out) as pdf:
+            assert len(pdf.pages) in (1, 2)
+            return pdf.pages[0].extract_text().count("Rosemary salt")
+
+    assert cards(SALT, "--size", "90x65") == 8
+    assert cards(SALT, "--start-at", "3") == 6
+    assert cards(SALT, "--count", "2") == 2
+
+
 # what is typed, its exit code (2 wrong usage, 1 a fault of the book), and what must be said
 REFUSED = {
     "missing file": (["cards", "no-such.md"], 2, "no-such.md"),
@@ -126,7 +153,8 @@ def test_what_is_printed_is_as_large_as_the_bought_label(
     monkeypatch.chdir(ROOT)
     out = tmp_path / "made.pdf"
     sheet = f"{LABELS},{label[0]},{label[1]}"
-    done = run(*command, SALT, "--label-sheet", sheet, "--start-at", "4", "--out", str(out))
+    asked = ("--label-sheet", sheet, "--start-at", "4", "--count", "1", "--out", str(out))
+    done = run(*command, SALT, *asked)
     assert done.exit_code == 0, done.output
     left, top = 15 + 90, 18.5 + 65  # the second of the second row
     with pdfplumber.open(out) as pdf:

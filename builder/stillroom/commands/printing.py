@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
+from dataclasses import replace
 from datetime import date, timedelta
-from fractions import Fraction
 from functools import wraps
 from pathlib import Path
 from typing import Any
@@ -12,6 +12,7 @@ from typing import Any
 import click
 from dateutil.relativedelta import relativedelta
 
+from stillroom.commands.sheets import bought_sheet, left_on_sheet, own_label
 from stillroom.commands.terminal import (
     book_around,
     guard_place,
@@ -22,7 +23,11 @@ from stillroom.commands.terminal import (
 )
 from stillroom.core.book import Book
 from stillroom.core.label.labelling import make_card
-from stillroom.core.paper.sheets import CARD_SIZES, PAPERS, Grid, Size, label_box, label_sheet
+from stillroom.core.paper.sheets import (
+    CARD_SIZES,
+    PAPERS,
+    Size,
+)
 from stillroom.core.paper.tag_shapes import SHAPES, Shape, label_shape, tag_shape
 from stillroom.core.recipe.model import Recipe
 from stillroom.core.size.scaling import Measures, scale_recipe
@@ -38,7 +43,7 @@ from stillroom.printing.family_book import book_data, print_book
 from stillroom.printing.kitchen_sheet import print_sheet
 from stillroom.printing.typesetting import PaperMissing
 from stillroom.printing.wall_year import print_year
-from stillroom.saving.places import guard_earlier
+from stillroom.saving.places import guard_earlier, is_own_print
 from stillroom.saving.whole import told, write_whole
 
 Command = Callable[..., None]
@@ -82,11 +87,11 @@ def plainly(command: Command) -> Command:
 
 
 def write(made: bytes, out: Path | None, default: str, force: bool) -> None:
-    """Write a file, never over another unless told to, and never into what is published."""
+    """Write a file, never over another but an earlier print, and never into what is published."""
     path = out or Path("print") / default
     guard_place(path)
     with told(path):
-        if path.exists() and not force:
+        if path.exists() and not force and not is_own_print(path):
             raise click.UsageError(
                 f'"{path}" is there already. Name another with --out, or --force.'
             )
@@ -100,7 +105,11 @@ def sheet_options(command: Command) -> Command:
     for option in reversed(
         (
             click.argument("files", nargs=-1, type=recipe_file),
-            click.option("--count", type=click.IntRange(1, 2000), default=1, help="Of each."),
+            click.option(
+                "--count",
+                type=click.IntRange(1, 2000),
+                help="Of each; of one recipe's cards a sheet full, else one.",
+            ),
             paper_option,
             click.option(
                 "--cut-lines/--no-cut-lines",
@@ -139,7 +148,10 @@ def cards(files: Sequence[Path], size: str, out: Path | None, force: bool, **ask
             "A folded card does not go on a label: a label has no back.",
             "Choose another --size, or plain paper.",
         )
-    jobs, options = _jobs(files, asked, _label(asked) or CARD_SIZES[size])
+    box = own_label(asked) or CARD_SIZES[size]
+    jobs, options = _jobs(files, asked, box)
+    if asked["count"] is None and len(jobs) == 1 and size != "folded-a6":
+        jobs = [replace(jobs[0], copies=left_on_sheet(options, box))]
     write(print_cards(jobs, size, options), out, "cards.pdf", force)
 
 
@@ -161,7 +173,7 @@ def tags(
     **asked: Any,
 ) -> None:
     """Print tags or labels of the recipes in FILES, or of the whole book."""
-    label = _label(asked)
+    label = own_label(asked)
     chosen = (
         label_shape(shape, label)
         if label
@@ -189,7 +201,7 @@ def _jobs(
                 url=address(book, recipe),
             ),
             recipe,
-            asked["count"],
+            asked["count"] or 1,
         )
         for recipe in recipes
     ]
@@ -202,39 +214,9 @@ def _jobs(
         language=book.settings.language,
         title=book.settings.title,
         fonts=asked["fonts"],
-        grid=_bought(asked["label_sheet"], paper, box),
+        grid=bought_sheet(asked["label_sheet"], paper, box),
     )
     return jobs, options
-
-
-def _bought(text: str | None, paper: Size, box: Size) -> Grid | None:
-    if not text:
-        return None
-    columns, rows, left, top, across, down = _label_figures(text)[:6]
-    return label_sheet(
-        paper, box, columns=int(columns), rows=int(rows), left_mm=left, top_mm=top,
-        pitch_x_mm=across, pitch_y_mm=down,
-    )  # fmt: skip
-
-
-def _label(asked: dict[str, Any]) -> Size | None:
-    """Return the size of a bought label, or None where it is the chosen size."""
-    own = _label_figures(asked["label_sheet"])[6:] if asked["label_sheet"] else []
-    return label_box(*own) if own else None
-
-
-def _label_figures(text: str) -> list[Fraction]:
-    try:
-        figures = [Fraction(part.strip()) for part in text.split(",")]
-    except (ValueError, ZeroDivisionError):
-        figures = []
-    if len(figures) not in (6, 8):
-        raise Unreadable(
-            f'"{text}" is not a label sheet.',
-            'Write columns, rows, left and top margin, pitch across and down: "2,4,15,18.5,90,65"; '
-            'then, if you like, a label\'s own width and height: "2,4,15,18.5,90,65,88,63".',
-        )
-    return figures
 
 
 def _read(files: Sequence[Path]) -> tuple[Book, tuple[Recipe, ...]]:

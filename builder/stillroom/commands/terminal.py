@@ -103,6 +103,15 @@ def write_schema(schema: Mapping[str, Any], out: Path | None) -> None:
     write_whole(out, text.encode())
 
 
+def write_calendar(made: bytes, out: Path) -> None:
+    """Write a calendar where nothing but an earlier one lies."""
+    guard_place(out)
+    with told(out):
+        guard_earlier(out, (b"BEGIN:VCALENDAR",), "calendar")
+    write_whole(out, made)
+    click.echo(f"Written: {out}", err=True)
+
+
 recipe_file = click.Path(exists=True, dir_okay=False, path_type=Path)
 
 

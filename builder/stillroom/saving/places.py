@@ -45,6 +45,21 @@ def guard_out(out: Path, book: Book) -> None:
         raise ProblemsFound(problems)
 
 
+def is_own_print(path: Path) -> bool:
+    """Say whether a file is one that `stillroom print` made and nobody has changed since.
+
+    What it makes is always dated 1980-01-01; who writes in such a file dates it anew.
+    """
+    if not path.is_file():
+        return False
+    data = path.read_bytes()
+    if data.startswith(b"%PDF"):
+        made = b"/CreationDate(D:19800101000000Z)" in data
+        return made and b"/ModDate(D:19800101000000Z)" in data and b"/Creator(Typst" in data
+    # a zip's first entry: its time (10) and date (12), then its name (30)
+    return data[10:14] == b"\0\0\x21\0" and data[30:58] == b"mimetypeapplication/epub+zip"
+
+
 def guard_earlier(out: Path, beginnings: tuple[bytes, ...], called: str) -> None:
     """Raise ProblemsFound when `out` is there and is nothing that such a command wrote."""
     if out.is_dir():
