@@ -11,13 +11,14 @@ import re
 import pytest
 
 from giving.households import household_of, outcomes, presents, rows
-from giving.lists import TODAY
+from giving.lists import TODAY, demo_book, demo_recipes, read_dict, small_list
 from stillroom.core.allergens.avoiding import read_avoided
 from stillroom.core.book import BookSettings
 from stillroom.core.care.safety_table import all_rules
 from stillroom.core.lines.staple_table import all_staples
 from stillroom.giving.facts import facts_of
 from stillroom.giving.label_words import label_words, words_showing
+from stillroom.giving.pack import Effort, pack_files, work_out
 from stillroom.giving.receivers import receivers_of
 from stillroom.giving.rules import check_twice, why_refused
 from stillroom.giving.second_check import needs_of_household, print_label
@@ -155,3 +156,16 @@ def test_every_word_of_a_list_is_meant_by_what_the_page_says_of_it():
         assert found.means, word
         assert found.cannot, word
         assert found.source, word
+
+
+def test_the_pack_says_what_was_checked_for_whom_and_what_that_cannot_promise():
+    households = [
+        {"name": "Ysolde", "basket": "small", "avoid": "vegan"},
+        {"name": "The Cragbies", "basket": "small", "avoid": ["halal", "coconut"]},
+    ]
+    read = read_dict(small_list(households=households))
+    pack = work_out(read, demo_recipes(), demo_book().settings, TODAY, Effort(5, 0.05))
+    page = pack_files(pack)["plan.html"].decode()
+    assert "animal products: Ysolde" in page
+    assert "Whether it is halal is not ours to say" in page
+    assert "Vegetarian Society" in page

@@ -75,6 +75,7 @@ def pack_data(pack: Pack) -> dict[str, Any]:
         "objective": _objective(pack),
         "matrix": _matrix(pack),
         "unchecked": _unchecked(pack),
+        "checked": _checked(pack),
         "batches": [_batch(pack, batch) for batch in pack.making.batches],
         "shopping": _shopping(pack),
         "weeks": [
@@ -188,6 +189,19 @@ def _unchecked(pack: Pack) -> list[dict[str, Any]]:
         for slug in slugs
         if slug in pack.offering.recipes and could_not_check(pack.offering.recipes[slug])
     ]
+
+
+def _checked(pack: Pack) -> list[dict[str, Any]]:
+    """Return what was looked for on whose behalf, and what that cannot promise."""
+    found: dict[str, dict[str, Any]] = {}
+    for household in pack.offering.giving.households:
+        for word in household.avoid:
+            avoid = avoided_by_name(word)
+            if avoid.means:
+                said = {"means": avoid.means, "cannot": avoid.cannot, "source": avoid.source}
+                row = found.setdefault(avoid.meant, {"word": avoid.meant, "who": [], **said})
+                row["who"].append(household.name)
+    return list(found.values())
 
 
 def _say_refused(titles: list[str], reason: Reason) -> str:
