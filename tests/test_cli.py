@@ -157,3 +157,11 @@ def test_dates_go_into_a_calendar_too(run, tmp_path: Path) -> None:
     assert refused.exit_code == 1
     assert "is no calendar" in refused.stderr
     assert out.read_text(encoding="utf-8") == "mine"
+
+
+def test_a_scale_can_be_sent_as_a_link(run, tmp_path: Path) -> None:
+    path = ROOT / "recipes" / "rosemary-salt.md"
+    page = "https://thistledown-lane.example/book/r/rosemary-salt/"
+    asked = run("scale", path, "--makes", "8 jars of 60 ml", "--units", "us", "--link")
+    assert asked.stdout == f"{page}?makes=8+jars+of+60+ml&units=us\n"
+    assert run("scale", path, "--link").stdout == f"{page}\n"

@@ -10,6 +10,7 @@ from datetime import date
 from importlib import import_module
 from pathlib import Path
 from typing import Final
+from urllib.parse import urlencode
 
 import click
 
@@ -25,7 +26,7 @@ from stillroom.commands.terminal import (
     write_utf8,
 )
 from stillroom.core.amounts.units import System
-from stillroom.core.book import find_book, open_what_fits
+from stillroom.core.book import Book, find_book, open_what_fits
 from stillroom.core.checking import check_book, check_files
 from stillroom.core.reading.editor_schema import front_matter_schema
 from stillroom.core.recipe.kind_dates import dates_of_kind, warn_of_dates
@@ -180,9 +181,12 @@ def dates(
     default="written",
     help="How to measure.",
 )
+@click.option("--link", is_flag=True, help="The address of its page with this chosen, to send.")
 @click.option("--json", "as_json", is_flag=True, help="For another program to read (JSON).")
 @told_plainly
-def scale(file: Path, units: System | None, by: By, as_json: bool, **asked: str | None) -> None:
+def scale(
+    file: Path, units: System | None, by: By, link: bool, as_json: bool, **asked: str | None
+) -> None:
     """Scale a recipe to what it makes, what it fills or what is on hand."""
     recipe, book = read_one(file)
     country = book.settings.country
@@ -191,12 +195,24 @@ def scale(file: Path, units: System | None, by: By, as_json: bool, **asked: str 
         batch = scale_recipe(recipe, target, Measures(units or recipe.system, by))
     except Unreadable as error:
         raise click.UsageError(str(error)) from None
-    if as_json:
+    if link:
+        chosen = {**asked, "units": units, "by": by if by != "written" else None}
+        click.echo(_address(recipe, book, {name: said for name, said in chosen.items() if said}))
+    elif as_json:
         click.echo(
             json.dumps(scaling_document(batch, recipe, country), indent=2, ensure_ascii=False)
         )
     else:
         click.echo(scaling_table(batch, recipe, country))
+
+
+def _address(recipe: Recipe, book: Book, chosen: dict[str, str]) -> str:
+    """Return the address of a page on which this is chosen, as the page itself writes it."""
+    site = book.settings.site_url.rstrip("/")
+    if not site:
+        raise click.UsageError('The book has no address yet: write "site_url:" in mkdocs.yml.')
+    query = f"?{urlencode(chosen)}" if chosen else ""
+    return f"{site}/r/{recipe.slug}/{query}"
 
 
 if __name__ == "__main__":
