@@ -10,7 +10,7 @@ from pathlib import Path
 from urllib.parse import urlsplit
 
 import pytest
-from playwright.sync_api import Browser, Page
+from playwright.sync_api import Browser, Response
 
 from stillroom.publish.scripts import scripts_of_page
 
@@ -28,31 +28,40 @@ PAGES = {
 }
 
 
-def scripts_at_view(page: Page, address: str) -> dict[str, int]:
-    """Return the scripts of ours that were fetched when a page has come to rest, compressed."""
+def scripts_at_view(browser: Browser, address: str) -> dict[str, int]:
+    """Return the scripts of ours that were fetched when a page has come to rest, compressed.
+
+    Opened as by somebody who was never here: nothing is kept from an earlier page.
+    """
     found: dict[str, int] = {}
 
-    def note(path: str, body: bytes) -> None:
+    def note(answer: Response) -> None:
+        path = urlsplit(answer.url).path
         if path.startswith(OWN) and path.endswith(".js"):
-            found[path.removeprefix(OWN)] = len(gzip.compress(body, 9))
+            found[path.removeprefix(OWN)] = len(gzip.compress(answer.body(), 9))
 
-    page.on("response", lambda answer: note(urlsplit(answer.url).path, answer.body()))
+    context = browser.new_context()
+    page = context.new_page()
+    page.on("response", note)
     page.goto(address, wait_until="networkidle")
+    context.close()
     return found
 
 
 @pytest.mark.parametrize(("path", "most"), PAGES.items(), ids=list(PAGES))
-def test_a_page_asks_for_little_script(page: Page, book_address: str, path: str, most: int) -> None:
-    asked = scripts_at_view(page, book_address + path)
+def test_a_page_asks_for_little_script(
+    browser: Browser, book_address: str, path: str, most: int
+) -> None:
+    asked = scripts_at_view(browser, book_address + path)
     assert len(asked) >= 3, "what was measured must have been there"
     assert sum(asked.values()) <= most, sorted(asked.items(), key=lambda one: -one[1])
 
 
 @pytest.mark.parametrize("path", ["/browse/", "/year/", "/print-room/", "/r/quince-ratafia/"])
 def test_what_is_fetched_ahead_is_what_the_page_asks_for(
-    page: Page, book_address: str, built_book: Path, path: str
+    browser: Browser, book_address: str, built_book: Path, path: str
 ) -> None:
-    asked = scripts_at_view(page, book_address + path)
+    asked = scripts_at_view(browser, book_address + path)
     html = (built_book / path.strip("/") / "index.html").read_text(encoding="utf-8")
     ahead = [name for name in scripts_of_page(html) if 'modulepreload" href="' in html]
     assert set(ahead) == {name for name in asked if not name.startswith("js/theme/")}
@@ -73,9 +82,7 @@ def test_every_published_script_says_what_it_said(built_book: Path) -> None:
 
 def test_the_most_a_reader_can_come_to(browser: Browser, book_address: str) -> None:
     """A link that asks for a size and a day: everything but printing. Told, not only at view."""
-    page = browser.new_page()
     address = f"{book_address}/r/quince-ratafia/?times=2&give=2098-12-20"
-    asked = scripts_at_view(page, address)
-    page.close()
+    asked = scripts_at_view(browser, address)
     assert {"js/elements/scale-form.js", "js/elements/dates-shown.js"} <= set(asked)
     assert sum(asked.values()) <= 52_000
