@@ -21,7 +21,9 @@ PACKAGE = ROOT / "builder" / "stillroom"
 SCRIPTS = PACKAGE / "publish" / "assets" / "js"
 # a sentence or a part of one: two words with a space between, or one with a blank beside
 _WORDS = re.compile(r"[A-Za-zÀ-ÿ]{2,}.*\s|\s.*[A-Za-zÀ-ÿ]{2,}")
-_CODE = re.compile(r"^[\w-]+$|[<>#;]|^\.|--|::|\[|\\|^\(max|=|^M\{|\bvar\b|^(?:\w+-)+\w+ |__")
+_CODE = re.compile(
+    r"^[\w-]+$|[<>#;]|^\.|[\s,]\.[a-z]|--|::|\[|\\|^\(max|=|^M\{|\bvar\b|^(?:\w+-)+\w+ |__"
+)
 NEAR = 0.85
 
 

@@ -5,12 +5,14 @@ from __future__ import annotations
 import json
 import re
 from fractions import Fraction
+from pathlib import Path
 from typing import Any
 
 import pytest
 from playwright.sync_api import Browser
 
 from stillroom.core.words.nearest import did_you_mean
+from stillroom.core.words.plurals import plural_tables, singular_word
 from stillroom.core.words.said import OWN, Said, choose, plural_category, read_room
 from stillroom.publish.scripts import SPEAKING
 
@@ -79,6 +81,23 @@ def test_every_sentence_is_said_alike(browser: Browser, scripts_address: str, sh
     page.close()
     assert shown == ours
     assert ours
+
+
+def test_the_same_singulars(browser: Browser, scripts_address: str) -> None:
+    table = (Path(__file__).parents[1] / "data" / "one_and_many.tsv").read_text(encoding="utf-8")
+    words = [word for line in table.splitlines()[1:] for word in line.split("\t")]
+    assert len(words) > 1200
+    page = browser.new_page()
+    page.goto(f"{scripts_address}/js/words/said.js")
+    shown = page.evaluate(
+        """async ([words, rules]) => {
+          const { singular } = await import("/js/size/scale-targets.js");
+          return words.map((word) => singular(word, { one_and_many: rules }));
+        }""",
+        [words, plural_tables()],
+    )
+    page.close()
+    assert shown == [singular_word(word) for word in words]
 
 
 # misspelt words, and what is known: of units, of ingredients, of nothing near

@@ -16,7 +16,7 @@ _HEAD = re.compile(r"\s(?:of|or|for|with|in|to)\s|,")
 
 
 def plural_tables() -> dict[str, Any]:
-    """Return the rules as data: `same`, `odd` (many to one) and `endings`, in order."""
+    """Return the rules as data: `same`, `odd` and `counted` (many to one), `endings` in order."""
     return dict(read_data("plurals.yml", "words"))
 
 
@@ -37,6 +37,11 @@ def _to_many() -> dict[str, str]:
     for many, one in _to_one().items():
         named.setdefault(one, []).append(many)
     return {one: many[0] for one, many in named.items() if _by_rule(one) != many[0]}
+
+
+@cache
+def _counted() -> dict[str, str]:
+    return dict(plural_tables()["counted"])
 
 
 @cache
@@ -89,7 +94,8 @@ def singular(item: str) -> str:
     """
     head, last, rest = _split(item)
     word = last.lower()
-    return head + _as_written(last, word, singular_word(word)) + rest
+    one = _counted().get(word) or singular_word(word)
+    return head + _as_written(last, word, one) + rest
 
 
 def _as_written(last: str, word: str, changed: str) -> str:

@@ -231,7 +231,8 @@ function stems(words, tables) {
   return new Set((words.toLowerCase().match(/[a-zà-öø-ÿ]+/g) ?? []).map((word) => singular(word, tables)));
 }
 
-function singular(word, tables) {
+/** The singular of one word in small letters: singular_word of core/words/plurals.py. */
+export function singular(word, tables) {
   const { same, odd, endings } = tables.one_and_many;
   if (same.includes(word) || word.length < 3) return word;
   if (Object.hasOwn(odd, word)) return odd[word];
