@@ -8,6 +8,7 @@ import pytest
 
 from stillroom.core.batch.bottling import kept_ml, makes_ml
 from stillroom.core.batch.contents import Content, contents_of
+from stillroom.core.batch.preserves import finished_g
 from stillroom.core.batch.strength import fold_of_recipe, strength_of
 from stillroom.core.batch.strength_words import strength_text
 from stillroom.core.reading.loading import read_recipe
@@ -113,3 +114,10 @@ def test_half_sugar_ferments_and_two_thirds_do_not() -> None:
 def test_what_it_makes_in_ml(kind: str, makes: str, ml: int | None) -> None:
     found = makes_ml(recipe_of("500 g granulated sugar", "5 g salt", kind=kind, makes=makes))
     assert found == (None if ml is None else pytest.approx(ml, rel=0.02))
+
+
+# makes -> g; by weight as it stands, else by a density of 1.3 g to the ml (bottling.yml)
+@pytest.mark.parametrize(("makes", "grams"), [("1.6 kg", 1600), ("2 lb", 907), ("1 l", 1300)])
+def test_what_a_preserve_weighs(makes: str, grams: int) -> None:
+    plums = recipe_of("1 kg plums", "1 kg granulated sugar", kind="preserve", makes=makes)
+    assert finished_g(plums) == pytest.approx(grams, abs=1)

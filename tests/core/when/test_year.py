@@ -33,6 +33,13 @@ def test_each_batch_is_begun_within_the_round() -> None:
     assert [month.name for month in year.months][:3] == ["November", "December", "January"]
 
 
+def test_a_round_is_twelve_months_and_names_the_giving_days_in_it() -> None:
+    year = plan_year(NAMED, CHRISTMAS, date(2026, 11, 25))
+    assert (year.first, year.end) == (date(2026, 11, 1), date(2027, 11, 1))
+    assert [month.first for month in year.months][::11] == [date(2026, 11, 1), date(2027, 10, 1)]
+    assert year.occasions == CHRISTMAS[:1]
+
+
 def test_a_year_for_the_wall_asks_for_no_day_that_is_past() -> None:
     today = date(2026, 11, 25)
     year = plan_year(NAMED, CHRISTMAS, today, not_before=today)
