@@ -30,8 +30,8 @@ def browser_fits(page: Page, size: str) -> dict[str, list[str]]:
     found: dict[str, list[str]] = page.evaluate(
         """async (size) => {
           const { fitCard } = await import('/assets/stillroom/js/paper/card-fit.js');
-          const element = await import('/assets/stillroom/js/elements/card-element.js');
-          const { measuringHolder, writeCard } = element;
+          const { measuringHolder } = await import('/assets/stillroom/js/paper/card-faces.js');
+          const { writeCard } = await import('/assets/stillroom/js/elements/card-words.js');
           const holder = measuringHolder();
           const found = {};
           for (const card of document.querySelectorAll('.print-room-cards .usage-card')) {
