@@ -169,3 +169,16 @@ def test_the_pack_says_what_was_checked_for_whom_and_what_that_cannot_promise():
     assert "animal products: Ysolde" in page
     assert "Whether it is halal is not ours to say" in page
     assert "Vegetarian Society" in page
+
+
+@pytest.mark.parametrize(
+    ("present", "words"),
+    [
+        ("lavender-sugar", "contains sugar (diabetic), about 99 g in 100 g of what goes in"),
+        ("moonfern", "contains sugar (diabetic), how much is not known"),
+    ],
+)
+def test_whoever_counts_sugar_is_told_how_much_or_that_nobody_knows(present, words):
+    row = {"name": "A", "avoid": ["diabetic"], "never": []}
+    told = why_refused(household_of(row), facts_of(presents()[present][1]), TODAY)
+    assert words in [reason.one for reason in told]

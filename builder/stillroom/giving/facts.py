@@ -124,7 +124,7 @@ class GiftFacts:
 
     @property
     def sugar_in_100_g(self) -> int | None:
-        """The grams of sugar in 100 g of it; None where a weight or a food is not known."""
+        """The grams of sugar in 100 g of what goes in; None where a weight or food is unknown."""
         rows = contents_of(self.recipe)
         weights = [row.grams for row in rows]
         eaten = [row for row in rows if row.stays]

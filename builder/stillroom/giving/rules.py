@@ -176,7 +176,8 @@ def _avoided(avoid: Avoided, facts: GiftFacts, printed: Printed, traces_fine: bo
     if avoid.ask:
         return list(_reasons(avoid, "not known", False))
     first, second = check_twice(facts.recipe, avoid, printed)
-    reasons = list(_reasons(avoid, max(first, second, key=WORSE.index), traces_fine))
+    much = _how_much_sugar(facts) if avoid.meant == "sugar" else ""
+    reasons = list(_reasons(avoid, max(first, second, key=WORSE.index), traces_fine, much))
     if "contains" in (first, second) and "free" in (first, second):
         shown = printed.shown(avoid)
         by = f"the words of its label (“{shown}”)" if shown else "its label or its safety box"
@@ -196,12 +197,24 @@ def check_twice(recipe: Recipe, avoid: Avoided, printed: Printed) -> tuple[Answe
     return facts.answer(avoid), printed.answer(avoid)
 
 
-def _reasons(avoid: Avoided, answer: Answer, traces_fine: bool) -> tuple[Reason, ...]:
+def _how_much_sugar(facts: GiftFacts) -> str:
+    """Say how much sugar a present holds, which whoever counts it must know, or that nobody can."""
+    grams = facts.sugar_in_100_g
+    return (
+        ", how much is not known"
+        if grams is None
+        else f", about {grams} g in 100 g of what goes in"
+    )
+
+
+def _reasons(
+    avoid: Avoided, answer: Answer, traces_fine: bool, much: str = ""
+) -> tuple[Reason, ...]:
     if answer == "free" or (answer == "may contain" and traces_fine):
         return ()
     word = avoid.said
     if answer == "contains":
-        return (Reason(f"contains {word}", f"contain {word}"),)
+        return (Reason(f"contains {word}{much}", f"contain {word}{much}"),)
     if answer == "may contain":
         return (Reason(f"may contain {word}", f"may contain {word}"),)
     words = f"not known to be free of {word}"
