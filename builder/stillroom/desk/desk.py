@@ -19,7 +19,7 @@ from stillroom.core.recipe.model import Recipe
 from stillroom.core.words.problems import Problem, ProblemsFound
 from stillroom.desk.keeping import keep_unsaved
 from stillroom.desk.looking import Look, look_at
-from stillroom.desk.place import Place, read_now
+from stillroom.desk.place import FileNow, Place, read_now
 from stillroom.desk.reading_back import Ways
 from stillroom.desk.recipe_rows import lay_out
 from stillroom.desk.running import Running
@@ -50,6 +50,7 @@ class Desk:
     _building: threading.Thread | None = None
     _book: tuple[tuple[int, ...], Book, Larder] | None = None
     _frame: tuple[tuple[int, ...], Frame] | None = None
+    _looks: dict[Path, tuple[tuple[int, ...], Look]] = field(default_factory=dict)
     _titles: dict[Path, tuple[int, str]] = field(default_factory=dict)
 
     def book(self) -> Book:
@@ -105,11 +106,12 @@ class Desk:
 
     def other_titles(self, slug: str) -> dict[str, str]:
         """Return the titles of the book's other recipes in small letters, with their files."""
-        found = {}
-        for path in self.book().recipe_files():
-            if path.stem != slug and (title := self._title(path)):
-                found[title.lower()] = path.name
-        return found
+        return {
+            title: path.name
+            for title, paths in self.titles().items()
+            for path in paths
+            if title and path.stem != slug
+        }
 
     def _title(self, path: Path) -> str:
         changed = path.stat().st_mtime_ns
@@ -127,6 +129,25 @@ class Desk:
         """Look at words that are being typed, and keep them from being lost."""
         path = keep_unsaved(self.place, ident, raw)
         return look_at(self.book(), self.larder(), raw, slug, path, self.other_titles(slug))
+
+    def titles(self) -> dict[str, list[Path]]:
+        """Return every title of the book in small letters, with the files that bear it."""
+        found: dict[str, list[Path]] = {}
+        for path in self.book().recipe_files():
+            found.setdefault(self._title(path).lower(), []).append(path)
+        return found
+
+    def look_again(self, slug: str, now: FileNow, titles: dict[str, list[Path]]) -> Look:
+        """Look at a file as it is; one that has not changed was looked at before."""
+        title = self._title(now.path).lower()
+        twins = [one.name for one in titles.get(title, []) if title and one.stem != slug]
+        others = {title: twins[0]} if twins else {}
+        state = (*self._opened()[0], hash(now.sum), hash(tuple(twins)))
+        had = self._looks.get(now.path)
+        if had is None or had[0] != state:
+            look = look_at(self.book(), self.larder(), now.raw, slug, now.path, others)
+            had = self._looks[now.path] = (state, look)
+        return had[1]
 
     def show(self, ident: str, recipe: Recipe) -> Shown:
         """Return the page of a recipe that reads right, and remember it."""

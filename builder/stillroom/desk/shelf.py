@@ -10,7 +10,7 @@ from stillroom.core.recipe.model import Recipe
 from stillroom.core.unknown_foods import unknown_foods
 from stillroom.core.words.problems import ProblemsFound
 from stillroom.desk.desk import Desk
-from stillroom.desk.looking import Look, look_at
+from stillroom.desk.looking import Look
 from stillroom.desk.place import FileNow, read_now
 from stillroom.desk.recipe_rows import lay_out
 from stillroom.publish.library import picture_name
@@ -44,23 +44,23 @@ def list_spines(desk: Desk) -> list[Spine]:
     book, place = desk.book(), desk.place
     published = {path.stem: path for path in book.recipe_files()}
     drafts = {slug: place.draft_path(slug) for slug in place.draft_slugs()}
+    titles = desk.titles()
     found = []
     for slug in sorted({*published, *drafts}):
         path = drafts.get(slug) or published[slug]
         both = slug in drafts and slug in published
         state = "both" if both else "draft" if slug in drafts else "published"
-        found.append(_spine(desk, slug, path, state))
+        found.append(_spine(desk, slug, path, state, titles))
     folder = place.own / "unsaved"
     for path in sorted(folder.glob("new-recipe*.md")) if folder.is_dir() else ():
-        found.append(_spine(desk, path.stem, path, "unsaved"))
+        found.append(_spine(desk, path.stem, path, "unsaved", titles))
     return sorted(found, key=lambda spine: (spine.title.lower(), spine.slug))
 
 
-def _spine(desk: Desk, slug: str, path: Path, state: str) -> Spine:
-    book = desk.book()
+def _spine(desk: Desk, slug: str, path: Path, state: str, titles: dict[str, list[Path]]) -> Spine:
     try:
         now = read_now(desk.place.within(path), path.name)
-        look = look_at(book, desk.larder(), now.raw, slug, path, desk.other_titles(slug))
+        look = desk.look_again(slug, now, titles)
     except ProblemsFound as found:
         now, look = FileNow(path, "", ""), Look(None, ())
         wrong: tuple[str, ...] = tuple(str(one.what) for one in found.problems)
