@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import difflib
+import json
 import re
 import subprocess
 from collections.abc import Iterator
@@ -12,6 +13,7 @@ import pytest
 from bs4 import BeautifulSoup
 
 from desk.conftest import OpenDesk, open_on, small_book
+from markup_payloads import PAYLOADS
 
 JAM = {
     "title": "Plum jam",
@@ -229,3 +231,30 @@ def test_a_pasted_recipe_becomes_a_draft_with_its_questions(own: OpenDesk) -> No
     assert own.ask("/write/pear-butter/keep", "POST", sent | {"answered-1": str(words["value"])})
     assert draft.read_text(encoding="utf-8").count("# ?") == asked - 1
     assert not (own.folder / "recipes" / "pear-butter.md").exists()
+
+
+@pytest.mark.parametrize("box", ["title", "makes", "ingredients", "method", "card_use", "after"])
+def test_what_is_typed_runs_nothing(own: OpenDesk, box: str) -> None:
+    """Of every payload: nothing that it brings becomes an element or an attribute of a page."""
+    for payload in PAYLOADS[::4]:
+        typed = boxes(own, "lavender-sugar") | {box: payload.replace("\n", " ")}
+        answer = own.ask("/write/lavender-sugar/look", "POST", typed)
+        assert answer.status == 200, payload
+        said = json.loads(answer.text)
+        pieces = [
+            *said["parts"].values(),
+            said["page"] or "",
+            own.ask("/write/lavender-sugar").text,
+        ]
+        for piece in pieces:
+            soup = BeautifulSoup(piece, "html.parser")
+            scripts = soup.select("script:not([src^='/desk/own/'], [type='application/json'])")
+            assert scripts == [], payload
+            assert soup.select("iframe:not(#page), object, embed, [srcdoc]") == [], payload
+            handlers = [
+                name for one in soup.find_all(True) for name in one.attrs if name.startswith("on")
+            ]
+            assert handlers == [], payload
+            links = [str(one["href"]) for one in soup.select("[href]")]
+            assert [link for link in links if "script:" in link.lower()] == [], payload
+        own.ask("/write/lavender-sugar/let-go", "POST")
