@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import difflib
+import io
 import json
 import re
 import subprocess
@@ -11,6 +12,7 @@ from pathlib import Path
 
 import pytest
 from bs4 import BeautifulSoup
+from PIL import Image
 
 from desk.conftest import OpenDesk, open_on, small_book
 from markup_payloads import PAYLOADS
@@ -258,3 +260,37 @@ def test_what_is_typed_runs_nothing(own: OpenDesk, box: str) -> None:
             links = [str(one["href"]) for one in soup.select("[href]")]
             assert [link for link in links if "script:" in link.lower()] == [], payload
         own.ask("/write/lavender-sugar/let-go", "POST")
+
+
+def test_a_photograph_is_taken_in_without_its_place(own: OpenDesk) -> None:
+    held = io.BytesIO()
+    exif = Image.Exif()
+    exif[0x010E] = "taken at home"
+    Image.new("RGB", (3000, 2000), "olive").save(held, "JPEG", exif=exif)
+    line = "----b"
+    sent = boxes(own, "lavender-sugar")
+    parts = [
+        f'--{line}\r\nContent-Disposition: form-data; name="{name}"\r\n\r\n{value}\r\n'
+        for name, value in sent.items()
+        if name != "picture_file"
+    ]
+    head = (
+        f'--{line}\r\nContent-Disposition: form-data; name="picture_file"; filename="../a.jpg"\r\n'
+        "Content-Type: image/jpeg\r\n\r\n"
+    )
+    body = (
+        "".join(parts).encode() + head.encode() + held.getvalue() + f"\r\n--{line}--\r\n".encode()
+    )
+    kind = f"multipart/form-data; boundary={line}"
+    answer = own.ask("/picture/lavender-sugar", "POST", body=body, Content_Type=kind)
+    assert answer.status == 200, answer.text
+    name = BeautifulSoup(answer.text, "html.parser").select_one("#picture")
+    assert name
+    taken = own.folder / "pages" / "pictures" / str(name["value"])
+    assert b"taken at home" not in taken.read_bytes()
+    with Image.open(taken) as shown:
+        assert shown.width < 3000
+    assert b"taken at home" in next((own.folder / "originals").iterdir()).read_bytes()
+    broken = body.replace(b"\xff\xd8", b"\x00\x00")
+    answer = own.ask("/picture/lavender-sugar", "POST", body=broken, Content_Type=kind)
+    assert "is no picture that a book can show" in answer.text

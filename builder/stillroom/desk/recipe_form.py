@@ -15,7 +15,17 @@ from stillroom.desk.recipe_rows import Laid, Row
 OPEN, CLOSE = "‹", "›"
 MORE: Final = " …"
 """Ends a line of which the file says more than stands in the box."""
-WORDS: Final = ("title", "kind", "makes", "summary", "oven", "picture", "picture_alt", "author")
+WORDS: Final = (
+    "title",
+    "kind",
+    "makes",
+    "summary",
+    "oven",
+    "picture",
+    "picture_alt",
+    "picture_focus",
+    "author",
+)
 LISTS: Final = ("timeline", "vessels", "containers", "season", "cautions")
 CARD: Final = ("what", "use", "keep", "net")
 KEEPS: Final = ("unopened", "opened", "where", "source")

@@ -20,7 +20,17 @@ from stillroom.desk.steps_writing import new_steps, steps_anew
 
 ORDER: Final = (
     *("title", "kind", "summary", "makes", "ingredients", "vessels", "containers", "oven"),
-    *("timeline", "season", "keeps", "acidity", "card", "cautions", "picture", "picture_alt"),
+    *(
+        "timeline",
+        "season",
+        "keeps",
+        "acidity",
+        "card",
+        "cautions",
+        "picture",
+        "picture_alt",
+        "picture_focus",
+    ),
     *("author", "date"),
 )
 """The order of facts that are new to a file."""

@@ -22,6 +22,7 @@ from stillroom.desk.earlier_room import EARLIER_ROUTES
 from stillroom.desk.giving_room import GIVING_ROUTES
 from stillroom.desk.look_room import look_file, look_page
 from stillroom.desk.paper_room import PAPER_ROUTES
+from stillroom.desk.picture_room import PICTURE_ROUTES
 from stillroom.desk.place import NotHere
 from stillroom.desk.publish_room import PUBLISH_ROUTES
 from stillroom.desk.shelf import list_spines
@@ -72,6 +73,7 @@ def make_rooms(desk: Desk) -> Starlette:
         *EARLIER_ROUTES,
         *GIVING_ROUTES,
         *PAPER_ROUTES,
+        *PICTURE_ROUTES,
         *PUBLISH_ROUTES,
     ]
     routes = [Route(way, _told(desk, room), methods=[method]) for way, room, method in rooms]

@@ -79,7 +79,7 @@ async def write(desk: Desk, request: Request) -> Response:
             opened = sums.read_text(encoding="utf-8")
     form = _form(raw, ident)
     said = "kept" if request.query_params.get("said") == "kept" else ""
-    return _boxes(desk, ident, form, opened, files, is_unsaved=is_unsaved, just=said)
+    return boxes_of(desk, ident, form, opened, files, is_unsaved=is_unsaved, just=said)
 
 
 def _free_ident(desk: Desk) -> str:
@@ -107,7 +107,7 @@ async def _posted(request: Request) -> dict[str, str]:
         }
 
 
-def _filled(posted: Mapping[str, str]) -> dict[str, str]:
+def filled(posted: Mapping[str, str]) -> dict[str, str]:
     """Return the boxes as they were sent; words below the method get a heading of their own."""
     form = {name: posted.get(name, "").replace("\r\n", "\n") for name in FIELDS if name in posted}
     if form.get("after", "").strip() and not form["after"].lstrip().startswith("#"):
@@ -125,12 +125,13 @@ class Tried:
     kind: str
 
 
-def _slug(ident: str, form: Mapping[str, str]) -> str:
+def slug_for(ident: str, form: Mapping[str, str]) -> str:
+    """Return the name that a recipe's file has or is to have."""
     return slug_of(form.get("title", "")) if NEW.fullmatch(ident) else ident
 
 
 def _try(desk: Desk, ident: str, files: Files, posted: Mapping[str, str]) -> Tried:
-    form, base = _filled(posted), files.now.raw
+    form, base = filled(posted), files.now.raw
     if "whole" in posted:
         raw = posted["whole"].replace("\r\n", "\n")
         look = desk.look(ident, ident, raw)
@@ -138,7 +139,7 @@ def _try(desk: Desk, ident: str, files: Files, posted: Mapping[str, str]) -> Tri
     kind = form.get("kind") or _kind_in(form.get("title", ""))
     form["kind"] = kind
     raw = without_answered(write_form(base, f"{ident}.md", form), posted)
-    look = desk.look(ident, _slug(ident, form), raw)
+    look = desk.look(ident, slug_for(ident, form), raw)
     rows: tuple[Row, ...] = ()
     try:
         rows = lay_out(raw, f"{ident}.md").ingredients()
@@ -220,10 +221,10 @@ async def keep_it(desk: Desk, request: Request) -> Response:
         tried = _try(desk, ident, files, posted)
     if posted.get("opened") != files.sums:
         return _conflict(ident, files, posted, tried.raw)
-    form = _filled(posted)
+    form = filled(posted)
     if "whole" not in posted and (lost := differing(tried.raw, f"{ident}.md", form)):
-        return _boxes(desk, ident, form, files.sums, files, lost=lost)
-    slug = _slug(ident, form)
+        return boxes_of(desk, ident, form, files.sums, files, lost=lost)
+    slug = slug_for(ident, form)
     slug = _free_slug(desk, slug) if NEW.fullmatch(ident) else slug
     in_book = tried.look.is_right and posted.get("as") != "draft"
     try:
@@ -263,16 +264,16 @@ def _answered(desk: Desk, ident: str, files: Files, posted: Mapping[str, str]) -
     """Put an answer that was pressed in its line, where no script has done so."""
     box, _, rest = posted["answer"].partition("|")
     at, _, line = rest.partition("|")
-    form = _filled(posted)
+    form = filled(posted)
     rows = re.fullmatch(r"(\d{1,4})-(\d{1,4})", at)
     if box in form and rows:
         lines = form[box].split("\n")
         lines[int(rows[1]) : int(rows[2]) + 1] = [line]
         form[box] = "\n".join(lines)
-    return _boxes(desk, ident, form, posted.get("opened", ""), files, is_unsaved=True)
+    return boxes_of(desk, ident, form, posted.get("opened", ""), files, is_unsaved=True)
 
 
-def _boxes(
+def boxes_of(
     desk: Desk,
     ident: str,
     form: Mapping[str, str],
@@ -282,6 +283,7 @@ def _boxes(
     is_unsaved: bool = False,
     just: str = "",
     lost: list[str] | None = None,
+    told_of_picture: str = "",
 ) -> Response:
     """Return the page of boxes, with everything said beside them as when she types."""
     is_empty = not any(form.values())
@@ -297,6 +299,7 @@ def _boxes(
     return page(
         "write.html",
         book_title=desk.book().settings.title,
+        pictures=desk.book().settings.pictures,
         here="recipes",
         ident=ident,
         form={**empty_form(), **form},
@@ -312,6 +315,7 @@ def _boxes(
         lost=lost or [],
         is_whole="whole" in form,
         asked=asked_in(tried.raw),
+        told_of_picture=told_of_picture,
     )
 
 

@@ -128,6 +128,14 @@ form.addEventListener("click", (event) => {
     answer(button);
   }
 });
+// Pressing the picture says which point of it is to be seen wherever it is cut.
+document.querySelector(".taken")?.addEventListener("click", (event) => {
+  const box = event.target.getBoundingClientRect();
+  const part = (at, from, size) => `${Math.round((100 * (at - from)) / size)}%`;
+  const focus = document.getElementById("picture_focus");
+  focus.value = `${part(event.clientX, box.left, box.width)} ${part(event.clientY, box.top, box.height)}`;
+  soon();
+});
 document.addEventListener("selectionchange", markLine);
 document.addEventListener("keydown", (event) => {
   if ((event.ctrlKey || event.metaKey) && event.key === "s") {
