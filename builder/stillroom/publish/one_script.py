@@ -9,11 +9,12 @@ from __future__ import annotations
 
 import json
 import re
-from pathlib import Path
+from collections.abc import Mapping
+from posixpath import dirname, join, normpath
 from typing import Final
 
 _IMPORT: Final = re.compile(
-    r"^import\s+(?:\{(?P<names>[^}]*)\}\s+from\s+)?\"(?P<file>\.{1,2}/[\w/.-]+\.js)\";\n",
+    r"^import\s+(?:(?P<default>\w+)\s+from\s+|\{(?P<names>[^}]*)\}\s+from\s+)?\"(?P<file>\.{1,2}/[\w/.-]+\.js)\";\n",
     re.MULTILINE,
 )
 _LATER: Final = re.compile(r"\bimport\(\"(?P<file>\.{1,2}/[\w/.-]+\.js)\"\)")
@@ -21,6 +22,7 @@ _EXPORTED: Final = re.compile(
     r"^export\s+(?P<what>(?:async\s+)?(?:function\*?|class|const|let)\s+(?P<name>\w+))",
     re.MULTILINE,
 )
+_DEFAULT: Final = re.compile(r"^export\s+default\s+", re.MULTILINE)
 _LIST: Final = re.compile(r"^export\s+\{(?P<names>[^}]*)\};\n", re.MULTILINE)
 _NOWHERE: Final = "https://book.invalid/assets/js/x.js"
 """Stands for the address of a script, from which others are reckoned; nothing is asked of it."""
@@ -29,39 +31,46 @@ _NOWHERE: Final = "https://book.invalid/assets/js/x.js"
 class _Bundle:
     """The modules gathered so far, each after those that it needs."""
 
-    def __init__(self) -> None:
+    def __init__(self, texts: Mapping[str, str]) -> None:
+        self.texts = texts
         self.pieces: list[str] = []
-        self.seen: dict[Path, bool] = {}
+        self.seen: dict[str, bool] = {}
 
-    def add(self, file: Path) -> str:
+    def add(self, file: str) -> str:
         """Gather a module with all that it needs, and return the name of what it gives."""
-        name = "module_" + re.sub(r"\W", "_", file.stem)
+        name = "module_" + re.sub(r"\W", "_", file.removesuffix(".js"))
         if self.seen.get(file) is False:
-            raise ValueError(f"{file.name} needs itself: it cannot stand in one script.")
+            raise ValueError(f"{file} needs itself: it cannot stand in one script.")
         if file in self.seen:
             return name
+        if file not in self.texts:
+            raise ValueError(f"{file} is not among the scripts.")
         self.seen[file] = False
 
         def other(found: re.Match[str]) -> str:
-            return self.add((file.parent / found["file"]).resolve())
+            return self.add(normpath(join(dirname(file), found["file"])))
 
         def imported(found: re.Match[str]) -> str:
             given = other(found)
+            if found["default"]:
+                return f"const {found['default']} = {given}.default;\n"
             if found["names"] is None:
                 return ""
             names = re.sub(r"\b(\w+)\s+as\s+(\w+)\b", r"\1: \2", " ".join(found["names"].split()))
             return f"const {{ {names.strip(' ,')} }} = {given};\n"
 
-        text = _IMPORT.sub(imported, file.read_text(encoding="utf-8"))
+        text = _IMPORT.sub(imported, self.texts[file])
         text = _LATER.sub(lambda found: f"Promise.resolve({other(found)})", text)
-        self.pieces.append(_as_function(text, name, file.name))
+        self.pieces.append(_as_function(text, name, file))
         self.seen[file] = True
         return name
 
 
 def _as_function(text: str, name: str, file: str) -> str:
     """Return a module's words as a function that gives what it exports."""
+    text = _DEFAULT.sub("const theDefault = ", text)
     given = [found["name"] for found in _EXPORTED.finditer(text)]
+    given += ["default: theDefault"] if "const theDefault = " in text else []
     text = _EXPORTED.sub(lambda found: found["what"], text)
     for found in _LIST.finditer(text):
         given += [part.strip() for part in found["names"].split(",") if part.strip()]
@@ -71,15 +80,15 @@ def _as_function(text: str, name: str, file: str) -> str:
     return f"const {name} = (() => {{\n{text}\nreturn {{ {', '.join(given)} }};\n}})();\n"
 
 
-def one_script(first: Path, fetched: dict[str, str]) -> str:
-    """Return the module `first` with all that it needs, as one plain script.
+def one_script(texts: Mapping[str, str], first: str, fetched: Mapping[str, str]) -> str:
+    """Return the module `first` of `texts` with all that it needs, as one plain script.
 
     `fetched` are the files that the scripts ask for, by the ends of their addresses, with their
     words. Raises ValueError for a script that is written otherwise than the book's are.
     """
-    bundle = _Bundle()
-    bundle.add(first.resolve())
-    answers = json.dumps(fetched, ensure_ascii=False)
+    bundle = _Bundle(texts)
+    bundle.add(first)
+    answers = json.dumps(dict(fetched), ensure_ascii=False)
     return (
         '"use strict";\n(() => {\n'
         f"const beside = {answers};\n"

@@ -13,8 +13,9 @@ import re
 from pathlib import Path
 from typing import Final
 
-from stillroom.publish.book_files import AMOUNTS_DATA, ASSETS, FOLDER
+from stillroom.publish.book_files import AMOUNTS_DATA, FOLDER
 from stillroom.publish.one_script import one_script
+from stillroom.publish.scripts import DEFINE, SCRIPTS, list_said
 
 _HERE: Final = Path(__file__).parent / "stick"
 _LINK: Final = re.compile(r"""(<(?:a|link|area)\b[^>]*?\shref=)(["'])([^"']*)\2""")
@@ -24,6 +25,7 @@ _MODULE: Final = re.compile(
     r' type="module"></script>'
 )
 _THEME: Final = re.compile(r'<script src="[^"]*assets/javascripts/bundle\.[^"]*"></script>\s*')
+_BEFOREHAND: Final = re.compile(r'<link rel="modulepreload"[^>]*>\s*')
 _TAGS: Final = re.compile(r"<[^>]+>")
 _OWN: Final = f"{FOLDER}/js"
 
@@ -34,7 +36,7 @@ def make_stick(site: Path) -> None:
     It may not be the site that is put on a host: search engines and old addresses are not served.
     """
     amounts = (site / AMOUNTS_DATA).read_text(encoding="utf-8")
-    script = one_script(ASSETS / "js" / "elements" / "define.js", {"data/amounts.json": amounts})
+    script = one_script(_sources(), DEFINE, {"data/amounts.json": amounts})
     (site / _OWN / "book.js").write_text(script, encoding="utf-8")
     (site / _OWN / "find.js").write_bytes((_HERE / "find.js").read_bytes())
     (site / _OWN / "words.js").write_text(_words(site), encoding="utf-8")
@@ -45,9 +47,18 @@ def make_stick(site: Path) -> None:
         (site / left).unlink(missing_ok=True)
 
 
+def _sources() -> dict[str, str]:
+    """Return every script as it was written, and the sentences they say, by their paths."""
+    own = {
+        f"js/{path.relative_to(SCRIPTS).as_posix()}": path.read_text(encoding="utf-8")
+        for path in SCRIPTS.rglob("*.js")
+    }
+    return own | dict(list_said())
+
+
 def _changed(page: str) -> str:
     page = _LINK.sub(_named, page)
-    page = _THEME.sub("", page)
+    page = _BEFOREHAND.sub("", _THEME.sub("", page))
     return _MODULE.sub(_scripts, page)
 
 
