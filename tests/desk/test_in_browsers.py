@@ -10,6 +10,7 @@ import re
 import shutil
 from collections.abc import Iterator
 from pathlib import Path
+from typing import Any
 from urllib.parse import urlsplit
 
 import pytest
@@ -18,10 +19,20 @@ from playwright.sync_api import Browser, Page
 
 from browser.conftest import wait_until
 from browser.firefox import Firefox
-from browser.test_accessibility import RULES, told
+from browser.looking import RULES
 from desk.conftest import OpenDesk, open_on
 from desk.test_rooms import boxes_of
 from stillroom.publish.stick import make_stick
+
+
+def told(violations: list[dict[str, Any]]) -> list[str]:
+    """Say what is wrong and where, so that a failing test can be mended from its message."""
+    return [
+        f"{violation['id']}: {node['target']} {node['html'][:160]}"
+        for violation in violations
+        for node in violation["nodes"]
+    ]
+
 
 LOOKED = "Number(document.documentElement.dataset.looked || 0) > {}"
 
