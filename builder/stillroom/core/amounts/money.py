@@ -16,11 +16,12 @@ from functools import cache
 from babel import Locale
 from babel.numbers import format_currency, get_currency_precision
 
+from stillroom.core.amounts.units import unit_words
 from stillroom.core.words.problems import Unreadable, say_written
 
 # a sign or three letters may stand on either side: "£14.50", "14,50 €", "CHF 12.-"
 _SIGN = r"(?:[^\d\s.,'’-]{1,3}|[A-Za-z]{3})?"
-_AROUND = re.compile(rf"^{_SIGN}\s*(.*?)\s*{_SIGN}$")
+_AROUND = re.compile(rf"^({_SIGN})\s*(.*?)\s*({_SIGN})$")
 _BLANKS = "\\s\u00a0\u202f"
 
 
@@ -41,7 +42,9 @@ def parse_money(
     """
     text = str(typed).strip()
     around = _AROUND.match(text)
-    plain = _plain_number(around[1] if around else "", language)
+    # "3.50 for 500 g": what a measure stands behind is no price
+    measured = around and not unit_words("metric").keys().isdisjoint((around[1], around[3]))
+    plain = _plain_number(around[2] if around and not measured else "", language)
     if plain is None:
         example = "14,50" if _signs(language)[0] == "," else "14.50"
         raise Unreadable(f"{say_written(typed)} is not a price.", f'Write "{example}".')

@@ -43,6 +43,7 @@ KEYS = (
 )  # fmt: skip
 _FIGURES = ("acidity", "density", "one weighs", "strength")
 SECTION = "the book's own"
+_SINGLE = frozenset({"is", "density", "one weighs", "strength", "note", "source"})
 _NO_PACKS = "The price is no list of packs."
 
 
@@ -110,6 +111,11 @@ class _Reader:
             if key not in KEYS:
                 what = f'"{key}" is nothing that can be said of a food.'
                 self._tell(name, str(key), what, did_you_mean(str(key), KEYS))
+            elif key in _SINGLE and isinstance(value, list | dict) and value:
+                what = f'"{key}" of "{name}" is one thing, and a list stands here.'
+                self._tell(name, str(key), what, "Write the one, without brackets or dashes.")
+        if len(self.problems) > before:
+            return None
         row = {key: value for key, value in row.items() if value not in (None, "", [], {})}
         staple = self._read(name, row)
         for problem in self._unsaid(name, row):

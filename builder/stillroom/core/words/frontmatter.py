@@ -14,6 +14,7 @@ from typing import Any, Final
 import yaml
 
 from stillroom.core.words.problems import Problem, ProblemsFound
+from stillroom.core.words.text_files import is_unprintable
 
 DEEPEST: Final = 12
 
@@ -141,6 +142,10 @@ def _walk(
     elif isinstance(node, yaml.SequenceNode):
         for place, value in enumerate(node.value):
             _walk(value, (*path, str(place)), lines, problems, file, first_line)
+    elif is_unprintable(node.value):  # a sign may also be written by its number: "\\u0007"
+        line = node.start_mark.line + first_line
+        what = "A sign that cannot be printed is written here by its number."
+        problems.append(Problem(file, line, what, "Take it out."))
 
 
 _QUOTES: Final = 'Put a text with a sign such as ":", "#", "@" or "%" in it in "quotes".'

@@ -62,6 +62,11 @@ def decode(written: bytes, name: str) -> str:
     return clean(text, name)
 
 
+def is_unprintable(text: str) -> bool:
+    """Say whether a text holds a sign that no keyboard types and nothing can show."""
+    return _UNPRINTABLE.search(text) is not None
+
+
 def clean(text: str, name: str) -> str:
     r"""Return text with plain line ends and blanks; raises ProblemsFound for what is unprintable.
 
