@@ -6,13 +6,13 @@ alike: a cook mends both from one list.
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from pathlib import Path
 
 from stillroom.core.book import Book, BookSettings
 from stillroom.core.care.safety import check_safety
 from stillroom.core.larder.shelves import Larder
-from stillroom.core.reading.loading import gather_recipes
+from stillroom.core.reading.loading import Head, gather_recipes
 from stillroom.core.reading.markup import check_markup
 from stillroom.core.reading.picture_files import check_frontispiece, check_pictures
 from stillroom.core.reading.recipes_folder import find_strays
@@ -21,18 +21,24 @@ from stillroom.core.size.scalable import scalable_of
 from stillroom.core.words.problems import Problem, ProblemsFound, Unreadable
 
 
-def check_book(book: Book) -> tuple[Recipe, ...]:
-    """Return every recipe of a book; raises ProblemsFound with all that is wrong in any."""
+def check_book(book: Book, sound: Sequence[Head] = ()) -> tuple[Recipe, ...]:
+    """Return every recipe of a book; raises ProblemsFound with all that is wrong in any.
+
+    Those of `sound` were read and checked before and are not read again; what they share with
+    others is looked at.
+    """
     strays = tuple(find_strays(book.recipes_dir, book.settings.recipes))
     if strays and not book.recipe_files():
         raise ProblemsFound(strays)
     book.require_recipes()
+    passed = {head.slug for head in sound}
     return _checked(
         book,
-        book.recipe_files(),
+        [path for path in book.recipe_files() if path.stem not in passed],
         book.root,
         (book.pictures_dir,),
         (*strays, *check_frontispiece(book.pictures_dir)),
+        sound,
     )
 
 
@@ -53,6 +59,7 @@ def _checked(
     root: Path,
     pictures: tuple[Path, ...],
     strays: tuple[Problem, ...] = (),
+    sound: Sequence[Head] = (),
 ) -> tuple[Recipe, ...]:
     wrong: tuple[Problem, ...] = ()
     try:
@@ -61,14 +68,12 @@ def _checked(
         larder, wrong = Larder(language=book.settings.language), found.problems
     said = book.settings
     recipes, drafts, problems = gather_recipes(
-        paths, root, said.units, pictures, larder, said.language
+        paths, root, said.units, pictures, larder, said.language, sound
     )
     problems.extend((*wrong, *strays))
     files = {path.stem: path for path in paths}
     for recipe in recipes:
-        problems.extend(find_unsafe(recipe, book.settings))
-        problems.extend(check_markup(recipe, files[recipe.slug]))
-        problems.extend(check_pictures(recipe, pictures))
+        problems.extend(check_recipe(recipe, files[recipe.slug], book.settings, pictures))
     for draft in drafts:  # what else is wrong with it, in the same run
         problems.extend(find_unsafe(draft, book.settings))
         problems.extend(check_markup(draft, files[draft.slug]))
@@ -78,6 +83,15 @@ def _checked(
     if problems:
         raise ProblemsFound(problems)
     return recipes
+
+
+def check_recipe(
+    recipe: Recipe, path: Path, settings: BookSettings, pictures: Sequence[Path]
+) -> Iterator[Problem]:
+    """Find what keeps a recipe that reads well from being published, whatever others there are."""
+    yield from find_unsafe(recipe, settings)
+    yield from check_markup(recipe, path)
+    yield from check_pictures(recipe, pictures)
 
 
 def find_unsafe(recipe: Recipe, settings: BookSettings) -> Iterable[Problem]:

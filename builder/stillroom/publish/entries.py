@@ -11,9 +11,9 @@ import babel.dates
 
 from stillroom.core.recipe.kinds import all_kinds
 from stillroom.core.recipe.model import Recipe
-from stillroom.core.when.season import SeasonNote, find_season
-from stillroom.core.when.timeline import latest_start_best, latest_start_usable
+from stillroom.core.when.season import SeasonNote
 from stillroom.publish.library import Library, Link, show_picture
+from stillroom.publish.listed import free_from, starts
 from stillroom.publish.pictures import Drawing
 from stillroom.publish.templating import make_anchor
 
@@ -82,20 +82,16 @@ def list_entries(library: Library, link: Link, giving_day: date) -> tuple[Entry,
 
 
 def _list_one(library: Library, recipe: Recipe, link: Link, giving_day: date) -> Entry:
-    def season_of(start: date) -> SeasonNote | None:
-        return find_season(recipe, recipe.season, start, giving_day, library.today)
-
-    best = latest_start_best(recipe, giving_day)
-    usable = latest_start_usable(recipe, giving_day)
+    begin = starts(recipe, library, giving_day)
     return Entry(
         recipe=recipe,
         href=link(f"r/{recipe.slug}.md"),
         picture=show_picture(library, recipe, link),
-        free_from=library.label_of(recipe).free_from,
-        best_start=best,
-        usable_start=usable,
-        best_season=season_of(best),
-        usable_season=season_of(usable),
+        free_from=free_from(recipe, library),
+        best_start=begin.best,
+        usable_start=begin.usable,
+        best_season=begin.best_season,
+        usable_season=begin.usable_season,
     )
 
 

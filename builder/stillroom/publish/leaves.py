@@ -3,32 +3,58 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import replace
 from datetime import date
 from pathlib import Path
 
 from stillroom.core.book import Book
 from stillroom.core.checking import check_book
-from stillroom.core.recipe.kind_dates import warn_of_dates
-from stillroom.core.words.problems import Problem
+from stillroom.core.recipe.model import Recipe
+from stillroom.core.words.problems import Problem, ProblemsFound
 from stillroom.publish.book_pages import BrowseLeaf, HomeLeaf
+from stillroom.publish.keeping_work import open_shelf
 from stillroom.publish.library import Leaf, Library
+from stillroom.publish.listed import warnings
 from stillroom.publish.print_room import PrintRoomLeaf
 from stillroom.publish.recipe_page import RecipeLeaf
+from stillroom.publish.workers import work_out_all
+from stillroom.publish.working import WorkedLeaf
 from stillroom.publish.year_page import YearLeaf
 
 
 def open_library(book: Book, today: date) -> Library:
-    """Read every recipe of a book; raises ProblemsFound with all problems.
+    """Read every recipe of a book and work it out; raises ProblemsFound with all problems.
 
-    A recipe that cannot be published as safe is a problem like any other.
+    A recipe that cannot be published as safe is a problem like any other. What was worked out
+    before and has not changed is taken from where it was kept.
     """
-    return Library(book, check_book(book), today)
+    library = Library(book, (), today)
+    try:
+        larder = book.own_larder().larder
+    except ProblemsFound:
+        return replace(library, recipes=check_book(book))  # and all that is wrong besides
+    shelf = open_shelf(library, larder)
+    paths = book.recipe_files()
+    found = {path: shelf.take(path) for path in paths}
+    missing = [path for path, worked in found.items() if worked is None]
+    for path, worked in zip(missing, work_out_all(missing, library, larder), strict=True):
+        found[path] = worked
+        if worked is not None:
+            shelf.put(path, worked)
+    sound = [worked for worked in found.values() if worked is not None]
+    others = check_book(book, [worked.shared for worked in sound])
+    if others:  # what was wrong with them is no longer
+        return open_library(book, today)
+    shelf.clear(paths)
+    recipes = sorted((one.recipe for one in sound), key=lambda recipe: recipe.title.lower())
+    worked_out = {worked.recipe.slug: worked for worked in sound}
+    return replace(library, recipes=tuple(recipes), worked=worked_out)
 
 
 def list_warnings(library: Library) -> Iterator[Problem]:
     """Return where a method differs from the dates of its kind."""
     for recipe in library.recipes:
-        yield from warn_of_dates(recipe)
+        yield from warnings(recipe, library)
 
 
 def find_unpublished(library: Library, site: Path) -> Iterator[Problem]:
@@ -47,5 +73,10 @@ def find_unpublished(library: Library, site: Path) -> Iterator[Problem]:
 def list_leaves(library: Library) -> dict[str, Leaf]:
     """Return the book's own pages and a page for each recipe, by the file each stands for."""
     own: tuple[Leaf, ...] = (HomeLeaf(), BrowseLeaf(), YearLeaf(), PrintRoomLeaf())
-    recipes: tuple[Leaf, ...] = tuple(RecipeLeaf(recipe) for recipe in library.recipes)
+    recipes: tuple[Leaf, ...] = tuple(_leaf_of(library, recipe) for recipe in library.recipes)
     return {leaf.src_uri: leaf for leaf in (*own, *recipes)}
+
+
+def _leaf_of(library: Library, recipe: Recipe) -> Leaf:
+    worked = library.worked.get(recipe.slug)
+    return RecipeLeaf(recipe) if worked is None else WorkedLeaf(worked)

@@ -6,11 +6,11 @@ Knows no MkDocs: another generator could be put under the book from here.
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, field, replace
 from datetime import date, timedelta
 from functools import cached_property
 from pathlib import Path
-from typing import Any, Protocol
+from typing import TYPE_CHECKING, Any, Protocol
 
 from stillroom.core.book import Book, BookSettings
 from stillroom.core.label.labelling import Label, label_recipe
@@ -20,6 +20,9 @@ from stillroom.core.when.giving_days import find_day
 from stillroom.looks.photographs import PHOTOGRAPHS
 from stillroom.publish.pictures import Drawing, describe_drawing, describe_emblem
 from stillroom.publish.templating import say_day
+
+if TYPE_CHECKING:
+    from stillroom.publish.working import Worked
 
 Link = Callable[[str], str]
 """From a file of the book, as "browse.md" or "pictures/quince.svg", to a relative address."""
@@ -59,6 +62,8 @@ class Library:
     book: Book
     recipes: tuple[Recipe, ...]
     today: date
+    worked: Mapping[str, Worked] = field(default_factory=dict, repr=False, compare=False)
+    """What recipes came to, by their names in addresses, where they were worked out before."""
 
     @property
     def settings(self) -> BookSettings:

@@ -41,10 +41,18 @@ from stillroom.publish.leaves import find_unpublished, list_leaves, list_warning
 from stillroom.publish.library import Leaf, Library
 from stillroom.publish.page_faults import find_page_faults
 from stillroom.publish.scripts import scripts_of_page
-from stillroom.publish.searching import index_of, index_page, read_again, searched_part
+from stillroom.publish.searching import (
+    index_of,
+    index_page,
+    index_words,
+    pass_over_search,
+    read_again,
+    searched_part,
+)
 from stillroom.publish.site_folder import SiteInTheMaking
 from stillroom.publish.templating import THEME, show_plain
 from stillroom.publish.wall import find_private, find_private_names, know_private_words, pass_over
+from stillroom.publish.working import WorkedLeaf
 from stillroom.saving.places import published_folders
 from stillroom.saving.whole import explain
 
@@ -199,8 +207,13 @@ class StillroomPlugin(BasePlugin[StillroomConfig]):  # type: ignore[no-untyped-c
         page.meta.setdefault("title", str(show_plain(page.title)))
         index = index_of(config)
         self.search_said = page.meta.get("search")
-        if page.file.src_uri in self.leaves and index is not None:
-            index_page(index, page, searched_part(page.content or ""))
+        leaf = self.leaves.get(page.file.src_uri)
+        if leaf is not None and index is not None:
+            if isinstance(leaf, WorkedLeaf) and not self.search_said and "tags" not in page.meta:
+                index_words(index, page, leaf.worked.searched)
+            else:
+                index_page(index, page, searched_part(page.content or ""))
+            pass_over_search(page)
         asked = scripts_of_page(page.content or "")
         return {**context, "scripts_asked": [f"{FOLDER}/{name}" for name in asked]}  # type: ignore[typeddict-unknown-key]
 

@@ -6,12 +6,13 @@ Without JavaScript it prints as it stands; print-room-element.js lays what was c
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Any
 
-from stillroom.publish.card_page import emblem_address, paper_data, view_card
+from stillroom.publish.card_page import emblem_address, paper_data
 from stillroom.publish.gift_cuts_view import make_gift_cuts
 from stillroom.publish.library import Library, Link
+from stillroom.publish.listed import card_of
 from stillroom.publish.templating import render
 
 
@@ -32,7 +33,7 @@ class PrintRoomLeaf:
     def body(self, library: Library, prose: str, link: Link, url: str) -> str:
         """Return the whole page below its header."""
         cards = [
-            view_card(recipe, library, emblem_address(recipe.kind, link))
+            replace(card_of(recipe, library), emblem=emblem_address(recipe.kind, link))
             for recipe in library.recipes
         ]
         return render(

@@ -7,12 +7,16 @@ stands in its place, that one reads the page as it always does.
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from types import SimpleNamespace
 from typing import TYPE_CHECKING, Any
 
 if TYPE_CHECKING:
     from mkdocs.config.defaults import MkDocsConfig
     from mkdocs.structure.pages import Page
+
+Found = dict[str, Any]
+"""One entry of the search: its place, its title and its words."""
 
 _NOT_SEARCHED = (
     ('<section class="how-much"', '<div class="making">'),
@@ -43,20 +47,38 @@ def index_of(config: MkDocsConfig) -> Any:
     return found.search_index if found.config.enabled else None
 
 
-def index_page(index: Any, page: Page, html: str) -> None:
-    """Let the theme's search read `html` as the words of a page, then pass the page over.
+def find_words(html: str, title: str) -> tuple[Found, ...]:
+    """Return what the theme's search finds on a recipe's page; places are counted from the page."""
+    # late: a check waits for no theme
+    from material.plugins.search.plugin import SearchIndex  # type: ignore[import-untyped]
 
-    `read_again` undoes the second when the search has passed.
-    """
-    like_it = SimpleNamespace(
-        content=html, meta=page.meta, toc=page.toc, url=page.url, title=page.title
-    )
-    index.add_entry_from_context(like_it)
+    index = SearchIndex()
+    index.add_entry_from_context(_like_page(searched_part(html), "", title, {}, ()))
+    return tuple(index.entries)
+
+
+def index_page(index: Any, page: Page, html: str) -> None:
+    """Let the theme's search read `html` as the words of a page."""
+    toc = page.toc
+    index.add_entry_from_context(_like_page(html, page.url, page.title, page.meta, toc))
+
+
+def index_words(index: Any, page: Page, words: Iterable[Found]) -> None:
+    """Hand the theme's search what was found on a page before."""
+    index.entries.extend({**one, "location": page.url + one["location"]} for one in words)
+
+
+def _like_page(html: str, url: str, title: Any, meta: Any, toc: Any) -> SimpleNamespace:
+    return SimpleNamespace(content=html, meta=meta, toc=toc, url=url, title=title)
+
+
+def pass_over_search(page: Page) -> None:
+    """Let the theme's search pass over a page that it has been handed; `read_again` undoes it."""
     page.meta["search"] = {**(page.meta.get("search") or {}), "exclude": True}
 
 
 def read_again(page: Page, before: Any) -> None:
-    """Put back what a page said of the search before `index_page`."""
+    """Put back what a page said of the search before `pass_over_search`."""
     if before is None:
         page.meta.pop("search", None)
     else:

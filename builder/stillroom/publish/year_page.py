@@ -5,16 +5,15 @@ from __future__ import annotations
 from collections import Counter
 from collections.abc import Mapping
 from dataclasses import dataclass
-from datetime import date, timedelta
+from datetime import date
 from typing import Any, Final
 
 from markupsafe import Markup
 
-from stillroom.core.when.giving_days import find_day
-from stillroom.core.when.timeline_data import timeline_data
-from stillroom.core.when.year import Month, Named, Occasion, StillTime, Year, plan_year, still_time
+from stillroom.core.when.year import Month, StillTime, Year, gather_year, in_order
 from stillroom.core.words.day_words import say_month
 from stillroom.publish.library import ComingDay, Library, Link
+from stillroom.publish.listed import bands, occasions_of, still, year_data
 from stillroom.publish.templating import render
 from stillroom.publish.timeline_picture import NARROW, WIDE
 from stillroom.publish.year_picture import YearPicture, draw_year
@@ -25,7 +24,6 @@ FITS_WORDS: Final = {
     "late": ("Too late for that day", "wanted a start by"),
 }
 """The heading of each sort of answer, and the words before its date."""
-YEARS_SHOWN: Final = 3
 
 
 @dataclass(frozen=True)
@@ -73,14 +71,8 @@ def say_giving(month: Month) -> str:
 
 def year_of(library: Library) -> Year:
     """Return the round of twelve months from this month, for pages and for paper."""
-    settings, occasions = library.settings, []
-    for rule in settings.giving_days:
-        day = library.today
-        for _ in range(YEARS_SHOWN):
-            day = find_day(rule.day, day, settings.country)
-            occasions.append(Occasion(rule.name, day))
-            day += timedelta(days=1)
-    return plan_year(_named(library), occasions, library.today)
+    each = [bands(recipe, library) for recipe in library.recipes]
+    return gather_year(each, occasions_of(library), library.today)
 
 
 def make_year(library: Library, link: Link) -> YearView:
@@ -89,15 +81,15 @@ def make_year(library: Library, link: Link) -> YearView:
     names = dict.fromkeys(band.occasion.name for band in year.bands)
     occasions = []
     for name in names:
-        bands = tuple(band for band in year.bands if band.occasion.name == name)
+        here = tuple(band for band in year.bands if band.occasion.name == name)
         coming = next(one for one in library.coming_days if one.name == name)
         occasions.append(
             OccasionView(
                 name=name,
                 day=coming.day,
                 words=coming.words,
-                wide=draw_year(bands, year.first, WIDE),
-                narrow=draw_year(bands, year.first, NARROW),
+                wide=draw_year(here, year.first, WIDE),
+                narrow=draw_year(here, year.first, NARROW),
             )
         )
     next_day = library.coming_days[0]
@@ -108,17 +100,10 @@ def make_year(library: Library, link: Link) -> YearView:
         occasions=tuple(occasions),
         next_day=next_day,
         coming=library.coming_days,
-        still=still_time(_named(library), next_day.day, library.today),
+        still=in_order(still(recipe, library) for recipe in library.recipes),
         fits_words=FITS_WORDS,
         addresses=addresses,
         data=_browser_data(library, addresses),
-    )
-
-
-def _named(library: Library) -> tuple[Named, ...]:
-    return tuple(
-        Named(recipe.slug, recipe.title, recipe.kind.name, recipe, recipe.season)
-        for recipe in library.recipes
     )
 
 
@@ -126,7 +111,7 @@ def _browser_data(library: Library, addresses: Mapping[str, str]) -> dict[str, A
     """Return each recipe's timeline once."""
     recipes = []
     for recipe in library.recipes:
-        recipes.append(timeline_data(recipe) | {"href": addresses[recipe.slug]})
+        recipes.append({**year_data(recipe, library), "href": addresses[recipe.slug]})
     return {
         "recipes": recipes,
         "fits": [[fits, *words] for fits, words in FITS_WORDS.items()],

@@ -18,11 +18,19 @@ from stillroom.core.words.nearest import nearest
 from stillroom.core.words.problems import Problem, ProblemsFound
 from stillroom.core.words.text_files import read_text
 
-__all__ = ["gather_recipes", "load_recipe", "load_recipes", "read_recipe", "short_name"]
+__all__ = [
+    "Head",
+    "check_together",
+    "gather_recipes",
+    "load_recipe",
+    "load_recipes",
+    "read_recipe",
+    "short_name",
+]
 
 
 @dataclass(frozen=True)
-class _Head:
+class Head:
     """What two recipes may not share, and the picture: read even when the rest is wrong."""
 
     file: str
@@ -33,6 +41,7 @@ class _Head:
     lines: dict[str, int]
 
     def line(self, key: str) -> int:
+        """Return the line of a fact, or the first."""
         return self.lines.get(key, 1)
 
 
@@ -64,15 +73,17 @@ def gather_recipes(
     pictures: Sequence[Path] | None = None,
     larder: Larder | None = None,
     language: str = "en_GB",
+    sound: Sequence[Head] = (),
 ) -> tuple[tuple[Recipe, ...], tuple[Recipe, ...], list[Problem]]:
     """Read many recipe files: those that are right, drafts of others, every problem of those.
 
-    A picture may stand in any folder of `pictures`; None looks for none.
+    A picture may stand in any folder of `pictures`; None looks for none. `sound` are recipes read
+    before, with which these may share nothing.
     """
     problems: list[Problem] = []
     recipes: list[Recipe] = []
     drafts: list[Recipe] = []
-    heads: list[_Head] = []
+    heads: list[Head] = []
     for path in sorted(paths):
         name = short_name(path, root)
         try:
@@ -80,13 +91,19 @@ def gather_recipes(
         except ProblemsFound as found:
             problems.extend(found.problems)
             drafts.extend([found.draft] if isinstance(found.draft, Recipe) else [])
-        head = _read_head(path, name)
+        head = read_head(path, name)
         heads.extend([head] if head else [])
-    problems.extend(_shared(heads))
-    if pictures is not None:
-        problems.extend(_missing_pictures(heads, pictures))
+    heads = sorted([*heads, *sound], key=lambda head: head.file)
+    problems.extend(check_together(heads, pictures))
     in_order = tuple(sorted(recipes, key=lambda recipe: recipe.title.lower()))
     return in_order, tuple(drafts), problems
+
+
+def check_together(heads: list[Head], pictures: Sequence[Path] | None) -> Iterable[Problem]:
+    """Find what recipes share that may be one's alone, and pictures that are in no folder."""
+    yield from _shared(heads)
+    if pictures is not None:
+        yield from _missing_pictures(heads, pictures)
 
 
 def short_name(path: Path, root: Path) -> str:
@@ -97,14 +114,15 @@ def short_name(path: Path, root: Path) -> str:
         return str(path)
 
 
-def _read_head(path: Path, name: str) -> _Head | None:
+def read_head(path: Path, name: str) -> Head | None:
+    """Return what a file must not share with others; None where its facts cannot be told apart."""
     try:
         _, located = read_front(read_text(path, name), name)
     except ProblemsFound:
         return None  # load_recipe has told these problems already
     data = located.data
     was = data.get("was") or ()
-    return _Head(
+    return Head(
         file=name,
         slug=path.stem,
         title=str(data.get("title") or ""),
@@ -114,9 +132,9 @@ def _read_head(path: Path, name: str) -> _Head | None:
     )
 
 
-def _shared(heads: list[_Head]) -> Iterable[Problem]:
+def _shared(heads: list[Head]) -> Iterable[Problem]:
     """Find titles and addresses that two recipes share."""
-    titles: dict[str, _Head] = {}
+    titles: dict[str, Head] = {}
     addresses = {head.slug: head for head in heads}
     for head in heads:
         first = titles.setdefault(head.title.lower(), head) if head.title else head
@@ -131,7 +149,7 @@ def _shared(heads: list[_Head]) -> Iterable[Problem]:
                 yield Problem(head.file, head.line("was"), what, 'Take it out of "was".')
 
 
-def _missing_pictures(heads: list[_Head], folders: Sequence[Path]) -> Iterable[Problem]:
+def _missing_pictures(heads: list[Head], folders: Sequence[Path]) -> Iterable[Problem]:
     have = sorted({path.name for folder in folders if folder.is_dir() for path in folder.iterdir()})
     for head in heads:
         if head.picture and head.picture not in have:

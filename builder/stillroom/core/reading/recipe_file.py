@@ -104,7 +104,7 @@ def read_recipe(
     if problems or recipe is None:
         raise ProblemsFound(problems, _draft_of(recipe or draft, larder))
     try:
-        return _the_one(_completed(recipe, larder))
+        return the_one(_completed(recipe, larder))
     except Unreadable as wrong:  # what fits no reckoning is told at its place, never thrown
         raise ProblemsFound(
             [Problem(name, recipe.line_of("ingredients"), wrong.what, wrong.mend)]
@@ -142,7 +142,7 @@ def _draft_of(recipe: Recipe | None, larder: Larder) -> Recipe | None:
 
 def _completed(recipe: Recipe, larder: Larder) -> Recipe:
     """Return a recipe with what the book knows of its foods and of how it keeps."""
-    known = _the_one(_with_foods(recipe, larder))
+    known = the_one(_with_foods(recipe, larder))
     return known.model_copy(update={"keeps": known_keeping(known), "plans_by": planned_span})
 
 
@@ -153,7 +153,7 @@ def _with_foods(recipe: Recipe, larder: Larder) -> Recipe:
 
 
 @cache
-def _the_one(recipe: Recipe) -> Recipe:
+def the_one(recipe: Recipe) -> Recipe:
     """Return the recipe that was read first of all that are equal to this one.
 
     What is worked out of a recipe is kept by its equality, and what came of it tells its

@@ -8,7 +8,7 @@ can still be made by a day. Pure; today is an argument.
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, replace
 from datetime import date, timedelta
 from typing import Final
@@ -149,14 +149,39 @@ def plan_year(
     `occasions` holds each giving day by name, several of one name for the years to come. A batch
     that had to be begun before `not_before`, a day of the first month, gives way to the next.
     """
+    given = tuple(occasions)
+    bands = [list_bands(one, given, first_month, not_before=not_before) for one in recipes]
+    return gather_year(bands, given, first_month)
+
+
+def list_bands(
+    one: Named,
+    occasions: Iterable[Occasion],
+    first_month: date,
+    *,
+    not_before: date | None = None,
+) -> tuple[YearBand, ...]:
+    """Return one recipe's next batch for each giving day by name, the soonest name first."""
     first = first_month.replace(day=1)
-    end = first + relativedelta(years=1)
-    listed = tuple(recipes)
+    earliest = max(first, not_before or first)
+    return tuple(_next_band(one, choices, earliest) for choices in _by_name(occasions))
+
+
+def _by_name(occasions: Iterable[Occasion]) -> Iterable[list[Occasion]]:
     days: dict[str, list[Occasion]] = {}
     for occasion in sorted(occasions, key=lambda one: one.day):
         days.setdefault(occasion.name, []).append(occasion)
-    earliest = max(first, not_before or first)
-    bands = tuple(_next_band(one, choices, earliest) for choices in days.values() for one in listed)
+    return days.values()
+
+
+def gather_year(
+    bands_of_each: Sequence[tuple[YearBand, ...]], occasions: Iterable[Occasion], first_month: date
+) -> Year:
+    """Return the round of twelve months of recipes whose batches are laid out (`list_bands`)."""
+    first = first_month.replace(day=1)
+    end = first + relativedelta(years=1)
+    by_name = tuple(_by_name(occasions))
+    bands = tuple(each[place] for place in range(len(by_name)) for each in bands_of_each)
     tasks = [task for band in bands for task in _tasks(band)]
     months = []
     for step in range(12):
@@ -164,7 +189,7 @@ def plan_year(
         here = _together([task for task in tasks if task.first.month == begins.month])
         here.sort(key=lambda task: (task.first, task.title))
         months.append(Month(begins, tuple(here), sum(task.minutes for task in here)))
-    chosen = tuple(one for choices in days.values() for one in choices if first <= one.day < end)
+    chosen = tuple(one for choices in by_name for one in choices if first <= one.day < end)
     return Year(first, end, tuple(months), bands, chosen)
 
 
@@ -259,29 +284,32 @@ def _joined(tasks: list[Task]) -> list[Task]:
 
 
 def still_time(recipes: Iterable[Named], giving_day: date, today: date) -> tuple[StillTime, ...]:
-    """Return what can still be made by a day, what fits best first.
+    """Return what can still be made by a day, in the order of `in_order`."""
+    return in_order(still_time_for(one, giving_day, today) for one in recipes)
+
+
+def in_order(found: Iterable[StillTime]) -> tuple[StillTime, ...]:
+    """Return what can still be made, what fits best first.
 
     First what will be at its best, then what will be usable, then what is too late; within each
-    the ones with least time left to begin come first.
+    the ones with least time left to begin come first, and of what is too late the one that missed
+    by least.
     """
-    found = []
-    for one in recipes:
-        best = latest_start_best(one.recipe, giving_day)
-        usable = latest_start_usable(one.recipe, giving_day)
-        fits, by = ("best", best) if today <= best else ("usable", usable)
-        if today > by:
-            fits = "late"
-        timeline = plan_back(one.recipe, giving_day, today)
-        spare = (by - today).days
-        season = None
-        if fits != "late":
-            season = find_season(one.recipe, one.season, by, giving_day, today)
-        found.append(StillTime(one.slug, one.title, fits, by, spare, timeline, season))
     order = ("best", "usable", "late")
-    # what is too late: the one that missed by least first
     return tuple(
-        sorted(
-            found,
-            key=lambda one: (order.index(one.fits), abs(one.spare_days), one.title),
-        )
+        sorted(found, key=lambda one: (order.index(one.fits), abs(one.spare_days), one.title))
     )
+
+
+def still_time_for(one: Named, giving_day: date, today: date) -> StillTime:
+    """Return whether and how one recipe can still be made by a day."""
+    best = latest_start_best(one.recipe, giving_day)
+    usable = latest_start_usable(one.recipe, giving_day)
+    fits, by = ("best", best) if today <= best else ("usable", usable)
+    if today > by:
+        fits = "late"
+    timeline = plan_back(one.recipe, giving_day, today)
+    season = None
+    if fits != "late":
+        season = find_season(one.recipe, one.season, by, giving_day, today)
+    return StillTime(one.slug, one.title, fits, by, (by - today).days, timeline, season)

@@ -1,0 +1,183 @@
+"""What was worked out, kept for the next build, in the user's folder for such things.
+
+Each recipe has one file, known by the sum of everything it was worked out from; where one byte of
+that differs it is worked out anew. The folder may be deleted at any time, and two builds may use it
+at once. Nothing private is in it: what is kept is what the book publishes, and what holds a private
+word is refused before it is worked out. STILLROOM_CACHE names another folder, or says "off".
+"""
+
+from __future__ import annotations
+
+import hashlib
+import importlib.metadata
+import logging
+import os
+import pickle
+import re
+import sys
+import tempfile
+import time
+import zlib
+from collections.abc import Iterable
+from functools import cache
+from pathlib import Path
+from typing import Final
+
+import platformdirs
+
+from stillroom.core.larder.shelves import Larder
+from stillroom.core.reading.loading import short_name
+from stillroom.publish.library import Library
+from stillroom.publish.working import Worked
+
+VARIABLE: Final = "STILLROOM_CACHE"
+_OFF: Final = frozenset({"off", "no", "none", "0"})
+_PACKAGE: Final = Path(__file__).resolve().parents[1]
+FEW: Final = 4
+"""Of fewer recipes nothing is kept: they are worked out as soon as read."""
+_ENDING: Final = ".kept"
+_SUM: Final = hashlib.sha256().digest_size
+_FORGOTTEN_AFTER: Final = 90 * 24 * 60 * 60
+
+log = logging.getLogger(f"mkdocs.plugins.{__name__}")
+
+
+class Shelf:
+    """The kept work of one book on one day with one set of settings."""
+
+    def __init__(self, folder: Path | None, library: Library, larder: Larder) -> None:
+        """Take a folder, or None to keep nothing."""
+        self.folder, self.library, self.larder = folder, library, larder
+        self.common = _common_sum(library) if folder else b""
+
+    def take(self, path: Path) -> Worked | None:
+        """Return what a recipe's file came to when it was last worked out; None if it changed."""
+        if self.folder is None:
+            return None
+        try:
+            data = self._place(path).read_bytes()
+            known_by = self._sum(path)
+        except OSError:
+            return None
+        known, whole, packed = data[:_SUM], data[_SUM : 2 * _SUM], data[2 * _SUM :]
+        if known != known_by or hashlib.sha256(packed).digest() != whole:
+            return None
+        worked = pickle.loads(zlib.decompress(packed))
+        if not isinstance(worked, Worked) or not worked.still_holds(self.library):
+            return None
+        return worked.in_book(self.larder)
+
+    def put(self, path: Path, worked: Worked) -> None:
+        """Keep what a recipe's file came to; where that cannot be, it is worked out again."""
+        if self.folder is None:
+            return
+        packed = zlib.compress(pickle.dumps(worked.without_book(), protocol=5), level=1)
+        try:
+            _write(self._place(path), self._sum(path) + hashlib.sha256(packed).digest() + packed)
+        except OSError as error:
+            log.debug("%s is not kept for the next build: %s", path.name, error)
+
+    def clear(self, paths: Iterable[Path]) -> None:
+        """Take away what was kept of other recipes, and of books not built for a season."""
+        if self.folder is None:
+            return
+        wanted = {self._place(path).name for path in paths}
+        try:
+            for file in self.folder.iterdir():
+                if file.name not in wanted and file.suffix == _ENDING:
+                    file.unlink(missing_ok=True)
+            os.utime(self.folder)
+            for folder in self.folder.parent.iterdir():
+                if time.time() - folder.stat().st_mtime > _FORGOTTEN_AFTER:
+                    for file in folder.glob(f"*{_ENDING}"):
+                        file.unlink(missing_ok=True)
+                    folder.rmdir()
+        except OSError as error:
+            log.debug("What was kept is not cleared away: %s", error)
+
+    def _place(self, path: Path) -> Path:
+        assert self.folder is not None
+        return self.folder / f"{path.stem}{_ENDING}"
+
+    def _sum(self, path: Path) -> bytes:
+        name = short_name(path, self.library.book.root)
+        return _sum_of(self.common, name.encode(), path.read_bytes())
+
+
+def open_shelf(library: Library, larder: Larder) -> Shelf:
+    """Return where a book's work is kept; one that keeps nothing where that is asked or unsafe."""
+    folder = shelf_folder()
+    if folder is None or len(library.book.recipe_files()) < FEW:
+        return Shelf(None, library, larder)
+    book = hashlib.sha256(str(library.book.root.resolve()).encode()).hexdigest()[:20]
+    place = folder / "books" / book
+    try:
+        place.mkdir(parents=True, exist_ok=True, mode=0o700)
+        safe = _is_ours(place)
+    except OSError:
+        safe = False
+    return Shelf(place if safe else None, library, larder)
+
+
+def shelf_folder() -> Path | None:
+    """Return the folder for such things that the variable or the system names; None for none."""
+    asked = os.environ.get(VARIABLE, "").strip()
+    if asked.lower() in _OFF:
+        return None
+    return Path(asked or platformdirs.user_cache_dir("stillroom", appauthor=False))
+
+
+def _is_ours(folder: Path) -> bool:
+    """Say whether nobody else may write there: what is kept is read back as it was written."""
+    if not hasattr(os, "getuid"):
+        return True
+    found = folder.stat()
+    return found.st_uid == os.getuid() and not found.st_mode & 0o022
+
+
+def _write(path: Path, data: bytes) -> None:
+    """Write a file whole or not at all, beside whoever else writes it."""
+    descriptor, aside = tempfile.mkstemp(dir=path.parent, suffix=".part")
+    try:
+        with os.fdopen(descriptor, "wb") as file:
+            file.write(data)
+        os.replace(aside, path)
+    finally:
+        Path(aside).unlink(missing_ok=True)
+
+
+def _common_sum(library: Library) -> bytes:
+    """Return the sum of what all recipes hang on: code, settings, larder, day."""
+    book = library.book
+    larder = book.larder_file.read_bytes() if book.larder_file.is_file() else b""
+    said = library.settings.model_dump_json().encode()
+    return _sum_of(_code_sum(), said, larder, library.today.isoformat().encode())
+
+
+@cache
+def _code_sum() -> bytes:
+    """Return the sum of this program, of Python and of the libraries that a page is made with."""
+    parts = [sys.version.encode()]
+    for needed in sorted(importlib.metadata.requires("stillroom") or ()):
+        name = re.match(r"[\w.-]+", needed)
+        if name is not None and "extra ==" not in needed:
+            parts.append(f"{name[0]} {_version_of(name[0])}".encode())
+    for path in sorted(_PACKAGE.rglob("*")):
+        if path.suffix not in (".pyc", ".woff2", ".ttf", ".otf") and path.is_file():
+            parts += [path.relative_to(_PACKAGE).as_posix().encode(), path.read_bytes()]
+    return _sum_of(*parts)
+
+
+def _version_of(name: str) -> str:
+    try:
+        return importlib.metadata.version(name)
+    except importlib.metadata.PackageNotFoundError:
+        return ""
+
+
+def _sum_of(*parts: bytes) -> bytes:
+    whole = hashlib.sha256()
+    for part in parts:
+        whole.update(len(part).to_bytes(8, "big"))
+        whole.update(part)
+    return whole.digest()

@@ -1,0 +1,129 @@
+"""One recipe worked out: its page and all that the book says of it, from its file alone.
+
+A pure function of the file, the book's settings and larder, its pictures and the day, so that it
+can be done in another process (workers.py) and kept for the next time (keeping_work.py). Addresses
+of other pages are left open until MkDocs says where they stand.
+"""
+
+from __future__ import annotations
+
+import hashlib
+import re
+import zlib
+from collections.abc import Mapping
+from dataclasses import dataclass, replace
+from functools import cached_property
+from pathlib import Path
+from typing import Any, Final
+
+from markupsafe import escape
+
+from stillroom.core.checking import check_recipe
+from stillroom.core.larder.shelves import Larder
+from stillroom.core.reading.loading import Head, load_recipe, read_head, short_name
+from stillroom.core.reading.recipe_file import the_one
+from stillroom.core.recipe.model import Recipe
+from stillroom.core.words.problems import ProblemsFound
+from stillroom.publish.library import Library, Link, picture_name
+from stillroom.publish.listed import Listed, list_recipe
+from stillroom.publish.recipe_page import RecipeLeaf
+from stillroom.publish.searching import Found, find_words
+from stillroom.publish.when_page import make_recipe_calendar
+
+_OPEN: Final = re.compile("\ue000([^\ue000\ue001]*)\ue001")
+"""An address left open; no keyboard types these signs."""
+
+
+@dataclass(frozen=True)
+class Worked:
+    """What one recipe's file came to.
+
+    `body` is the page's HTML, packed: a book of a thousand pages is built with all of them at hand.
+    `looked_at` are the pictures it looked for, each with the sum of its bytes or "" where it was
+    not there; `searched` is what the search finds on its page.
+    """
+
+    recipe: Recipe
+    shared: Head
+    head: Mapping[str, Any]
+    body: bytes
+    calendar: str
+    searched: tuple[Found, ...]
+    listed: Listed
+    looked_at: tuple[tuple[str, str], ...]
+
+    def still_holds(self, library: Library) -> bool:
+        """Say whether the pictures are what they were."""
+        return self.looked_at == look_at_pictures(library, self.recipe)
+
+    def in_book(self, larder: Larder) -> Worked:
+        """Return it with the book's larder, which it was kept without."""
+        return replace(self, recipe=the_one(self.recipe.model_copy(update={"larder": larder})))
+
+    def without_book(self) -> Worked:
+        """Return it as it is kept and sent from process to process."""
+        return replace(self, recipe=self.recipe.model_copy(update={"larder": None}))
+
+
+def work_out(path: Path, library: Library, larder: Larder) -> Worked | None:
+    """Return all that a recipe's file comes to, or None where anything is wrong with it."""
+    book, said = library.book, library.settings
+    name = short_name(path, book.root)
+    try:
+        recipe = load_recipe(path, name, said.units, larder, said.language)
+    except ProblemsFound:
+        return None
+    shared = read_head(path, name)
+    wrong = check_recipe(recipe, path, said, (book.pictures_dir,))
+    if shared is None or next(iter(wrong), None) is not None:
+        return None
+    leaf = RecipeLeaf(recipe)
+    body = leaf.body(library, "", _left_open, "")
+    return Worked(
+        recipe=recipe,
+        shared=shared,
+        head=leaf.head(library, ""),
+        body=zlib.compress(body.encode(), level=1),
+        calendar=make_recipe_calendar(library, recipe),
+        searched=find_words(body, recipe.title),
+        listed=list_recipe(recipe, library),
+        looked_at=look_at_pictures(library, recipe),
+    )
+
+
+def look_at_pictures(library: Library, recipe: Recipe) -> tuple[tuple[str, str], ...]:
+    """Return the pictures that a recipe's page shows, each with what tells it from another."""
+    name = picture_name(recipe)
+    folder = library.book.pictures_dir
+    preview = f"previews/{Path(name).stem}.png"
+    return ((name, _sum_of(folder / name)), (preview, str((folder / preview).is_file())))
+
+
+def _sum_of(path: Path) -> str:
+    return hashlib.sha256(path.read_bytes()).hexdigest() if path.is_file() else ""
+
+
+def _left_open(uri: str) -> str:
+    return f"\ue000{uri}\ue001"
+
+
+@dataclass(frozen=True)
+class WorkedLeaf:
+    """The page of a recipe that was worked out, at r/<slug>/."""
+
+    worked: Worked
+    in_nav: bool = False
+
+    @cached_property
+    def src_uri(self) -> str:
+        """The Markdown file that this page stands for."""
+        return f"r/{self.worked.recipe.slug}.md"
+
+    def head(self, library: Library, url: str) -> Mapping[str, Any]:
+        """Return title, description and structured data."""
+        return self.worked.head
+
+    def body(self, library: Library, prose: str, link: Link, url: str) -> str:
+        """Return the whole page below its header, its addresses filled in."""
+        whole = zlib.decompress(self.worked.body).decode()
+        return _OPEN.sub(lambda found: str(escape(link(found[1]))), whole)
