@@ -188,7 +188,7 @@ def every_command(group: click.Group, before: str = "stillroom") -> list[str]:
 
 
 def test_a_check_waits_for_no_paper_and_no_plan() -> None:
-    code = "import sys, stillroom.cli; print(*sorted(sys.modules))"
+    code = "import sys, stillroom.commands.check; print(*sorted(sys.modules))"
     done = subprocess.run(
         [sys.executable, "-c", code], capture_output=True, text=True, check=True, encoding="utf-8"
     )

@@ -5,7 +5,6 @@ Exit 0 when all is well, 1 when the book has problems, 2 for wrong usage.
 
 from __future__ import annotations
 
-import io
 import json
 import sys
 from collections.abc import Callable, Mapping
@@ -23,17 +22,6 @@ from stillroom.core.when.giving_days import find_day
 from stillroom.core.words.problems import Problem, ProblemsFound
 from stillroom.saving.places import guard_earlier, guard_out
 from stillroom.saving.whole import explain, told, write_whole
-
-
-def write_utf8() -> None:
-    """Write UTF-8 wherever the output goes.
-
-    On Windows a file or pipe is else written in the system's own page, which has no "⅛" and no
-    "−": the command would end in a traceback, or an amount be lost.
-    """
-    for stream in (sys.stdout, sys.stderr):
-        if isinstance(stream, io.TextIOWrapper) and stream.encoding.lower() != "utf-8":
-            stream.reconfigure(encoding="utf-8")
 
 
 def fail(problems: tuple[Problem, ...], then: str = "") -> NoReturn:

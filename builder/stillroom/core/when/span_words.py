@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable
+from functools import cache
 from typing import Final
 
 _ONES: Final = ["one", "two", "three", "four", "five", "six", "seven", "eight", "nine"]
@@ -68,32 +69,43 @@ def _half(found: re.Match[str]) -> str:
 
 
 _WHOLE: Final = rf"(\d{{1,6}}|{_WORDS})"
-_SAID: Final[tuple[tuple[str, str | Callable[[re.Match[str]], str]], ...]] = (
-    (r"\b(\d{1,3})\s*h(?:rs?)?\s*(\d{1,2})\s*m(?:ins?)?\b", r"\1 hours \2 minutes"),
-    (r"\b(\d{1,3})h(\d{2})\b", r"\1 hours \2 minutes"),
-    (r"\bthree[- ]quarters of an hour\b", "45 minutes"),
-    (r"\b(?:a )?quarter of an hour\b", "15 minutes"),
-    (r"\b(?:all|the whole|a whole|through the) night\b", "overnight"),
-    (r"\b(?:all|the whole|a whole) day\b", "1 day"),
-    (rf"\b(?:an?|one) ({UNIT}) or two\b", r"1-2 \1s"),
-    (rf"\b(?:(?:a|the) )?couple(?: of)? (?={UNIT})", "2 "),
-    (rf"\b{_WHOLE} and a half ({UNIT})", _half),
-    (rf"\bbetween ({NUMBER}) and ({NUMBER})(?=\s*{UNIT})", r"\1-\2"),
-    (rf"\bfrom ({NUMBER}) to ({NUMBER})(?=\s*{UNIT})", r"\1-\2"),
-    (rf"\b{_WHOLE}\s*({UNIT})\s*(?:-|to|or)\s*{_WHOLE}\s*({UNIT})", _mixed),
-    (r"\b(\d{1,6})\s*\+", r"\1"),
-    (rf"({NUMBER}) (?:full|whole|more|further|long|solid) (?={UNIT})", r"\1 "),
-    (rf"\b(?:approx(?:imately)?|ca|circa|c)(?:\.\s*|\s+)(?={NUMBER}[\s-])", "about "),
-    (rf"~\s*(?={NUMBER})", "about "),
+_Said = str | Callable[[re.Match[str]], str]
+# what is said, the words of which it holds at least one, and what is written instead
+_SAID: Final[tuple[tuple[str, tuple[str, ...], _Said], ...]] = (
+    (r"\b(\d{1,3})\s*h(?:rs?)?\s*(\d{1,2})\s*m(?:ins?)?\b", ("h",), r"\1 hours \2 minutes"),
+    (r"\b(\d{1,3})h(\d{2})\b", ("h",), r"\1 hours \2 minutes"),
+    (r"\bthree[- ]quarters of an hour\b", ("quarters",), "45 minutes"),
+    (r"\b(?:a )?quarter of an hour\b", ("quarter",), "15 minutes"),
+    (r"\b(?:all|the whole|a whole|through the) night\b", ("night",), "overnight"),
+    (r"\b(?:all|the whole|a whole) day\b", ("day",), "1 day"),
+    (rf"\b(?:an?|one) ({UNIT}) or two\b", ("or two",), r"1-2 \1s"),
+    (rf"\b(?:(?:a|the) )?couple(?: of)? (?={UNIT})", ("couple",), "2 "),
+    (rf"\b{_WHOLE} and a half ({UNIT})", ("and a half",), _half),
+    (rf"\bbetween ({NUMBER}) and ({NUMBER})(?=\s*{UNIT})", ("between",), r"\1-\2"),
+    (rf"\bfrom ({NUMBER}) to ({NUMBER})(?=\s*{UNIT})", ("from",), r"\1-\2"),
+    (rf"\b{_WHOLE}\s*({UNIT})\s*(?:-|to|or)\s*{_WHOLE}\s*({UNIT})", ("-", "to", "or"), _mixed),
+    (r"\b(\d{1,6})\s*\+", ("+",), r"\1"),
+    (rf"({NUMBER}) (?:full|whole|more|further|long|solid) (?={UNIT})",
+     ("full", "whole", "more", "further", "long", "solid"), r"\1 "),
+    (rf"\b(?:approx(?:imately)?|ca|circa|c)(?:\.\s*|\s+)(?={NUMBER}[\s-])",
+     ("approx", "ca", "c.", "c "), "about "),
+    (rf"~\s*(?={NUMBER})", ("~",), "about "),
     (rf"\b(?:for )?(?:at (?:the )?(?:least|most)|(?:a )?(?:minimum|maximum)(?: of)?|up to|"
      rf"no more than|not more than|no less than|a further|another|a good|a full|just|only|nearly|"
-     rf"almost|more than)\s+(?={NUMBER}(?:\s*(?:-|to|or)\s*{NUMBER})?\s*{UNIT})", ""),
-    (rf"^min\.\s*(?={NUMBER})", ""),
-    (rf"({UNIT}) (?:at (?:the )?(?:least|most)|minimum|maximum|or (?:more|longer|less))\b", r"\1"),
-    (rf"((?:{NUMBER}\s*(?:-|to|or)\s*)?{_ONE}) or so\b", r"about \1"),
-    (rf"({UNIT})\s*&\s*(?={NUMBER})", r"\1 "),
+     rf"almost|more than)\s+(?={NUMBER}(?:\s*(?:-|to|or)\s*{NUMBER})?\s*{UNIT})",
+     ("at", "minimum", "maximum", "up", "than", "further", "another", "good", "full", "just",
+      "only", "nearly", "almost"), ""),
+    (rf"^min\.\s*(?={NUMBER})", ("min.",), ""),
+    (rf"({UNIT}) (?:at (?:the )?(?:least|most)|minimum|maximum|or (?:more|longer|less))\b",
+     ("at", "minimum", "maximum", "or"), r"\1"),
+    (rf"((?:{NUMBER}\s*(?:-|to|or)\s*)?{_ONE}) or so\b", ("or so",), r"about \1"),
+    (rf"({UNIT})\s*&\s*(?={NUMBER})", ("&",), r"\1 "),
 )  # fmt: skip
-_RULES: Final = tuple((re.compile(pattern), said) for pattern, said in _SAID)
+
+
+@cache  # only what some text needs: together they take as long to make as a recipe to read
+def _rule(pattern: str) -> re.Pattern[str]:
+    return re.compile(pattern)
 
 
 def tidy(text: str) -> str:
@@ -103,6 +115,7 @@ def tidy(text: str) -> str:
     ('three weeks', '1-2 hours', '7-10 days')
     """
     words = re.sub(r"\s+", " ", re.sub("[–—‑−]", "-", text)).strip().lower()
-    for pattern, said in _RULES:
-        words = pattern.sub(said, words)
+    for pattern, hints, said in _SAID:
+        if any(hint in words for hint in hints):
+            words = _rule(pattern).sub(said, words)
     return words.strip()

@@ -1,0 +1,68 @@
+"""`stillroom check` and `stillroom schema`: whether recipes are right, and what one may state.
+
+Exit 0 when all is well, 1 when the book has problems, 2 for wrong usage.
+"""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import click
+
+from stillroom.commands.terminal import book_around, fail, recipe_file, told_plainly, write_schema
+from stillroom.core.book import find_book, open_what_fits
+from stillroom.core.checking import check_book, check_files
+from stillroom.core.reading.editor_schema import front_matter_schema
+from stillroom.core.recipe.kind_dates import warn_of_dates
+from stillroom.core.recipe.model import Recipe
+from stillroom.core.unknown_foods import unknown_foods
+from stillroom.core.words.problems import ProblemsFound
+
+
+@click.command()
+@click.argument("files", nargs=-1, type=recipe_file)
+@told_plainly
+def check(files: tuple[Path, ...]) -> None:
+    """Read the whole book, or the FILES named, and list every problem."""
+    if files:
+        recipes = check_files(files, book_around(files[0]), Path.cwd())
+    else:
+        config = find_book(Path.cwd())
+        if config is None:
+            raise click.UsageError("There is no mkdocs.yml here or above: name the files to check.")
+        recipes = _check_whole(config)
+    for food in unknown_foods(recipes):
+        click.echo(f"note: {food.say()}", err=True)
+    warnings = [warning for recipe in recipes for warning in warn_of_dates(recipe)]
+    for warning in warnings:
+        click.echo(f"warning: {warning}", err=True)
+    count = len(recipes)
+    read = f"{count} recipe{'' if count == 1 else 's'} read, no problems"
+    some = f"{len(warnings)} warning{'' if len(warnings) == 1 else 's'}"
+    click.echo(f"{read}, {some}: a strict build stops there." if warnings else f"{read}.")
+
+
+def _check_whole(config: Path) -> tuple[Recipe, ...]:
+    """Read a whole book; what would keep MkDocs from building it is a problem like any other."""
+    # slow to load, and needed here alone
+    from stillroom.publish.agreeing import find_endless, find_refused
+
+    book, wrong = open_what_fits(config)
+    if book is None:
+        fail(wrong, "The recipes are read once this is mended: check again then.")
+    refused = (*wrong, *(() if wrong else find_refused(book)), *find_endless(book))
+    try:
+        recipes = check_book(book)
+    except ProblemsFound as found:
+        raise ProblemsFound([*refused, *found.problems]) from None
+    if refused:
+        raise ProblemsFound(refused)
+    return recipes
+
+
+@click.command()
+@click.option("--out", type=click.Path(dir_okay=False, path_type=Path), help="Write it here.")
+@told_plainly
+def schema(out: Path | None) -> None:
+    """Print what a recipe may state, in the form that text editors read (JSON Schema)."""
+    write_schema(front_matter_schema(), out)
