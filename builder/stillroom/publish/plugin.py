@@ -40,6 +40,7 @@ from stillroom.publish.config import StillroomConfig
 from stillroom.publish.leaves import find_unpublished, list_leaves, list_warnings, open_library
 from stillroom.publish.library import Leaf, Library
 from stillroom.publish.page_faults import find_page_faults
+from stillroom.publish.print_room import list_card_files
 from stillroom.publish.scripts import scripts_of_page
 from stillroom.publish.searching import (
     index_of,
@@ -142,7 +143,7 @@ class StillroomPlugin(BasePlugin[StillroomConfig]):  # type: ignore[no-untyped-c
             if files.get_file_from_path(leaf.src_uri) is None:
                 place = InclusionLevel.INCLUDED if leaf.in_nav else InclusionLevel.NOT_IN_NAV
                 files.append(File.generated(config, leaf.src_uri, content="", inclusion=place))
-        for made in list_files(self.library):
+        for made in (*list_files(self.library), *list_card_files(self.library)):
             if made.path is not None:
                 file = File.generated(config, made.src_uri, abs_src_path=str(made.path))
             else:

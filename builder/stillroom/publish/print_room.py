@@ -1,19 +1,52 @@
 """The print room: every card of the book on one page, and the choices of what to print.
 
-Without JavaScript it prints as it stands; print-room-element.js lays what was chosen on sheets.
+Without JavaScript it prints as it stands; print-room-element.js lays what was chosen on sheets. In
+a long book each card lies in a file beside its recipe, to be fetched when it is chosen: a page of a
+thousand cards would be too much for a telephone. Without JavaScript they are then on their recipes'
+own pages.
 """
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, replace
-from typing import Any
+from typing import Any, Final
 
+from stillroom.publish.book_files import MadeFile
 from stillroom.publish.card_page import emblem_address, paper_data
 from stillroom.publish.gift_cuts_view import make_gift_cuts
-from stillroom.publish.library import Library, Link
+from stillroom.publish.library import Library, Link, address_path
 from stillroom.publish.listed import card_of
 from stillroom.publish.templating import render
+
+MOST_ON_PAGE: Final = 100
+"""Cards that one page holds: half a megabyte, some forty kilobytes of which are sent."""
+
+
+def is_long(library: Library) -> bool:
+    """Say whether a book has more cards than its print room's page holds."""
+    return len(library.recipes) > MOST_ON_PAGE
+
+
+def card_path(slug: str) -> str:
+    """Return where a long book has a recipe's card.
+
+    >>> card_path("quince-ratafia")
+    'r/quince-ratafia/card.html'
+    """
+    return f"{address_path(slug)}card.html"
+
+
+def list_card_files(library: Library) -> Iterator[MadeFile]:
+    """Return each card and tag of a long book for the print room to fetch; none of another.
+
+    Their addresses of other files go from the file itself.
+    """
+    for recipe in library.recipes if is_long(library) else ():
+        emblem = emblem_address(recipe.kind, lambda uri: f"../../{uri}")
+        card = replace(card_of(recipe, library), emblem=emblem)
+        made = render("pages/card_file.html", {"card": card, "tag": card})
+        yield MadeFile(card_path(recipe.slug), content=made)
 
 
 @dataclass(frozen=True)
@@ -32,13 +65,18 @@ class PrintRoomLeaf:
 
     def body(self, library: Library, prose: str, link: Link, url: str) -> str:
         """Return the whole page below its header."""
+        long = is_long(library)
         cards = [
             replace(card_of(recipe, library), emblem=emblem_address(recipe.kind, link))
-            for recipe in library.recipes
+            for recipe in (() if long else library.recipes)
         ]
         return render(
             "pages/print_room.html",
             {
+                "recipes": library.recipes,
+                "files": {one.slug: link(card_path(one.slug)) for one in library.recipes},
+                "long": long,
+                "link": link,
                 "cards": cards,
                 "tags": cards,
                 "paper_data": paper_data(),

@@ -26,11 +26,18 @@ export class StillroomPrintRoom extends HTMLElement {
   /** @type {any} how they are shown */
   zoom;
 
+  /** whether the cards lie in files of their own */
+  isLong = false;
+
+  /** @type {any} the fields of those that could not be fetched */
+  missing = [];
+
   connectedCallback() {
     this.form = this.querySelector(".print-room-form");
     if (!this.form) return;
     this.paperData = JSON.parse(this.querySelector(".paper-data").textContent);
     this.cards = this.querySelector(".print-room-cards");
+    this.isLong = this.form.querySelector("[data-card]") !== null;
     this.preview = this.querySelector(".print-room-preview");
     this.words = this.querySelector(".print-room-words");
     this.status = this.querySelector(".print-room-status");
@@ -65,12 +72,16 @@ export class StillroomPrintRoom extends HTMLElement {
     this.layer?.stop();
   }
 
-  /** Fetch what lays the sheets, once; until then nothing can be seen of them. */
+  /** Fetch what lays the sheets, once, and the chosen cards of a long book; until then nothing can be
+   * seen of them. */
   async fetchSheets() {
     this.fetching ??= import("./print-room-sheets.js").then(({ SheetLayer }) => {
       this.layer = new SheetLayer(this.form, this.cards, this.paperData);
     });
     await this.fetching;
+    if (!this.isLong) return;
+    const { bringCards } = await import("./fetched-cards.js");
+    this.missing = await bringCards(this.form, this.cards);
   }
 
   // "?recipe=quince-ratafia&count=8" comes from a recipe's page
@@ -92,13 +103,17 @@ export class StillroomPrintRoom extends HTMLElement {
   }
 
   changed({ target }) {
-    const { own, cut } = this.form.elements;
+    const { own, cut, find } = this.form.elements;
+    if (find && target === find) {
+      import("./fetched-cards.js").then(({ findTitles }) => findTitles(this.form, find.value));
+      return;
+    }
     if (target === own) cut.checked = !own.checked; // bought labels are cut already
     this.choose();
   }
 
   async choose() {
-    if (!this.layer) {
+    if (!this.layer || this.isLong) {
       this.preview.setAttribute("aria-busy", "true");
       await this.fetchSheets();
       this.preview.removeAttribute("aria-busy");
@@ -114,6 +129,7 @@ export class StillroomPrintRoom extends HTMLElement {
     keepChoices(this.form);
     this.laid = null;
     try {
+      if (this.missing.length > 0) this.refuseMissing();
       if (this.layer) this.laid = this.layer.lay();
       this.say(this.laid?.words ?? say("choose"));
     } catch (error) {
@@ -126,6 +142,11 @@ export class StillroomPrintRoom extends HTMLElement {
     if (!this.words.hidden) this.preview.append(this.layer.shown(this.laid.sheets));
     this.words.lastElementChild.replaceChildren(...(this.words.hidden ? [] : this.laid.spoken));
     this.zoom.fit();
+  }
+
+  refuseMissing() {
+    const titles = this.missing.map((field) => field.dataset.title).join(", ");
+    throw say.refuse("not_fetched", { titles });
   }
 
   say(words) {
