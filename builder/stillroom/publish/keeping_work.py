@@ -20,6 +20,7 @@ import time
 import zlib
 from collections.abc import Iterable
 from functools import cache
+from importlib.resources import files
 from pathlib import Path
 from typing import Final
 
@@ -32,7 +33,7 @@ from stillroom.publish.working import Worked
 
 VARIABLE: Final = "STILLROOM_CACHE"
 _OFF: Final = frozenset({"off", "no", "none", "0"})
-_PACKAGE: Final = Path(__file__).resolve().parents[1]
+_PACKAGE: Final = Path(str(files("stillroom")))
 FEW: Final = 4
 """Of fewer recipes nothing is kept: they are worked out as soon as read."""
 _ENDING: Final = ".kept"
