@@ -153,6 +153,20 @@ def test_module_is_short_and_says_what_it_is_for() -> None:
         assert ast.get_docstring(tree_of(path)), f"{path}: a module says what it is for"
 
 
+def test_nothing_new_stands_at_the_top() -> None:
+    listed = subprocess.run(
+        ["git", "ls-files"], cwd=ROOT, capture_output=True, text=True, check=True, encoding="utf-8"
+    )
+    top = {line.split("/")[0] for line in listed.stdout.splitlines()}
+    files = {"README.md", "DEVELOPERS.md", "LICENSE", "mkdocs.yml", "pyproject.toml"}
+    assert {name for name in top if not name.startswith(".")} == files | {
+        "builder",
+        "recipes",
+        "site_demo",
+        "tests",
+    }
+
+
 def calls_in(path: Path) -> list[tuple[str, ast.Call]]:
     tree = tree_of(path)
     calls = [node for node in ast.walk(tree) if isinstance(node, ast.Call)]
