@@ -19,9 +19,10 @@ from pathlib import Path
 from typing import NoReturn
 
 import pytest
-from playwright.sync_api import Browser, Error, Page, sync_playwright
+from playwright.sync_api import Browser, Error, Page
 
 from browser.firefox import Firefox, find_firefox, launch_firefox
+from one_browser import open_once
 from stillroom.publish.scripts import lay_scripts
 
 from .looking import Looker
@@ -84,10 +85,7 @@ def browser() -> Iterator[Browser]:
     place = find_chromium()
     if place is None:
         no_browser("Chromium")
-    with sync_playwright() as driver:
-        launched = driver.chromium.launch(executable_path=place, args=FLAGS)
-        yield launched
-        launched.close()
+    yield from open_once(place, FLAGS)
 
 
 class _Quiet(http.server.SimpleHTTPRequestHandler):

@@ -92,11 +92,9 @@ WORDS_KNOW_BETTER = {
     "soya": {"lupin tofu"},
     "crustaceans": {"krill oil"},
     # extracts are made with spirit, a ferment of tea makes some, and beer without it keeps a trace
-    "alcohol": {"bitter almond extract", "brandy essence", "cannabis tincture",
-                "clear vanilla extract", "ginger ale", "ginger beer", "kombucha", "lemon extract",
-                "natural lemon extract", "natural orange extract", "natural vanilla extract",
-                "nonalcoholic beer", "nonalcoholic lager", "orange extract", "raw kombucha",
-                "rum essence", "rum extract", "sicilian lemon extract", "starter kombucha"},
+    "alcohol": {"brandy essence", "cannabis tincture", "ginger ale", "ginger beer", "kombucha",
+                "nonalcoholic beer", "nonalcoholic lager", "raw kombucha", "rum essence",
+                "starter kombucha"},
     "honey": {"honey liqueur", "honey mustard plain", "honey roasted peanut", "honey vinegar",
               "honey-dijon mustard"},
 }  # fmt: skip

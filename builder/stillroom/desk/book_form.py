@@ -49,7 +49,7 @@ def _own(said: Any) -> Any:
 def giving_days(text: str) -> list[dict[str, str]]:
     r"""Return the days that a box names, one to a line: "Christmas: 24 December".
 
-    >>> giving_days("Christmas: 24 December\\n1 May")
+    >>> giving_days("Christmas: 24 December\n1 May")
     [{'name': 'Christmas', 'day': '24 December'}, {'name': '1 May', 'day': '1 May'}]
     """
     found = []

@@ -34,7 +34,7 @@ class Line:
 def box_lines(text: str, with_groups: bool = True) -> list[Line]:
     r"""Return the lines of a list's box, without bullets; a blank line ends a heading's group.
 
-    >>> [(line.text, line.depth) for line in box_lines("For the icing:\\n- 100 g sugar\\n\\n1 egg")]
+    >>> [(line.text, line.depth) for line in box_lines("For the icing:\n- 100 g sugar\n\n1 egg")]
     [('For the icing', 0), ('100 g sugar', 1), ('1 egg', 0)]
     """
     found: list[Line] = []
@@ -59,7 +59,7 @@ def is_heading(words: str) -> bool:
 def step_lines(text: str) -> list[Line]:
     r"""Return the steps of a box; a line that goes on in the next is one step.
 
-    >>> [line.text for line in step_lines("1. Wash the\\njar.\\n2. Fill it.")]
+    >>> [line.text for line in step_lines("1. Wash the\njar.\n2. Fill it.")]
     ['Wash the jar.', 'Fill it.']
     """
     found: list[Line] = []
@@ -84,7 +84,7 @@ def quoted(words: str, before: str = "x: ") -> str:
     r"""Return words so that every reader of such files takes them for these very words.
 
     >>> quoted("Bright, bittersweet drops."), quoted('Plum: "old"'), quoted("")
-    ('Bright, bittersweet drops.', '"Plum: \\\\"old\\\\""', '')
+    ('Bright, bittersweet drops.', '"Plum: \\"old\\""', '')
     """
     try:
         read = yaml.safe_load(f"{before}{words}")

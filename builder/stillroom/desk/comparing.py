@@ -19,7 +19,7 @@ class Pair:
 def side_by_side(one: str, other: str) -> list[Pair]:
     r"""Return the lines of two versions in pairs.
 
-    >>> [(pair.one, pair.other) for pair in side_by_side("a\\nb", "a\\nc\\nd")]
+    >>> [(pair.one, pair.other) for pair in side_by_side("a\nb", "a\nc\nd")]
     [('a', 'a'), ('b', 'c'), ('', 'd')]
     """
     return list(

@@ -21,6 +21,7 @@ _DOES = re.compile(
 def read_part(part: str, larder: Larder) -> FoodReading:
     """Read one part of a compound as its packet writes it; what its brackets name counts too.
 
+    >>> from stillroom.core.larder.shelves import common_larder
     >>> [food.name for food in read_part("emulsifier (soya lecithin)", common_larder()).foods]
     ['soya lecithin']
     """
