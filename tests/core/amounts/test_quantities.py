@@ -16,7 +16,7 @@ from stillroom.core.amounts.quantities import (
     show_amount,
     show_decimal,
 )
-from stillroom.core.amounts.rounding import round_measure, say_unit
+from stillroom.core.amounts.rounding import round_count, round_measure, say_unit, tight_class
 from stillroom.core.amounts.units import all_units
 from stillroom.core.words.problems import Unreadable
 
@@ -133,3 +133,20 @@ def test_groups_that_could_be_two_numbers_are_asked(text: str) -> None:
 def test_nothing_cannot_be_rounded(value: int) -> None:
     with pytest.raises(ValueError, match="nothing to round"):
         round_measure(Fraction(value), "metric", "mass", Fraction(1, 50))
+
+
+# value, the window, what is shown: both ends of the window are inside it
+@pytest.mark.parametrize(
+    ("value", "low", "high", "shown", "holds"),
+    [(3, 3, 4, "3", True), (5, 4, 5, "5", True), ("13/4", "5/2", "3", "3", True)],
+)
+def test_the_ends_of_a_window_hold(
+    value: str, low: str, high: str, shown: str, holds: bool
+) -> None:
+    rounded, inside = round_count(Fraction(value), Fraction(low), Fraction(high))
+    assert (rounded.text, inside) == (shown, holds)
+
+
+def test_most_things_are_of_no_class_that_is_rounded_tighter() -> None:
+    assert tight_class("plain flour", None) == ""
+    assert tight_class("wine", Fraction(12)) == ""

@@ -8,9 +8,11 @@ import pytest
 
 from stillroom.core.batch.bottling import kept_ml, makes_ml
 from stillroom.core.batch.contents import Content, contents_of
+from stillroom.core.batch.cutting import read_cut
 from stillroom.core.batch.preserves import finished_g
 from stillroom.core.batch.strength import fold_of_recipe, strength_of
-from stillroom.core.batch.strength_words import strength_text
+from stillroom.core.batch.strength_words import cut_document, strength_document, strength_text
+from stillroom.core.batch.syrups import SOURCE, SOURCE_OUTSIDE, brix_of_syrup
 from stillroom.core.reading.loading import read_recipe
 from stillroom.core.recipe.model import Recipe
 
@@ -107,6 +109,7 @@ def test_half_sugar_ferments_and_two_thirds_do_not() -> None:
     [
         ("infused sugar", "500 g", 591),
         ("infusion", "75 cl", 750),
+        ("infusion", "500 g", 500),  # near water: common practice
         ("infused sugar", "6 jars", None),
         ("bake", "500 g", None),
     ],
@@ -121,3 +124,36 @@ def test_what_it_makes_in_ml(kind: str, makes: str, ml: int | None) -> None:
 def test_what_a_preserve_weighs(makes: str, grams: int) -> None:
     plums = recipe_of("1 kg plums", "1 kg granulated sugar", kind="preserve", makes=makes)
     assert finished_g(plums) == pytest.approx(grams, abs=1)
+
+
+@pytest.mark.parametrize(
+    ("sugar", "water", "brix"), [(0, 5, 0), (5, 0, 100), (0.5, 0.5, 50), (0.2, 0.3, 40)]
+)
+def test_brix_of_little(sugar: float, water: float, brix: float) -> None:
+    assert brix_of_syrup(sugar, water) == pytest.approx(brix)
+
+
+@pytest.mark.parametrize(("sugar", "water"), [(-1, 5), (5, -1), (0, 0)])
+def test_a_syrup_of_nothing_has_no_brix(sugar: float, water: float) -> None:
+    with pytest.raises(ValueError, match="no less than nothing"):
+        brix_of_syrup(sugar, water)
+
+
+# the rows of the table that were found reach from 44 to 54 Brix, both of them included
+@pytest.mark.parametrize(
+    ("sugar", "found"), [("43%", False), ("44%", True), ("54%", True), ("55%", False)]
+)
+def test_a_cut_names_the_table_its_syrup_is_read_from(sugar: str, found: bool) -> None:
+    source = read_cut("500 ml at 96%", "30%", sugar).source
+    assert (SOURCE in source) is found
+    assert (SOURCE_OUTSIDE in source) is not found
+
+
+def test_documents_are_no_finer_than_a_spoon_can_measure() -> None:
+    cut = cut_document(read_cut("500 ml at 96%", "41%"))
+    for name in ("spirit_ml", "added_ml", "added_g", "gives_ml", "shrinks_ml"):
+        assert cut[name] == round(cut[name], 2), name
+    reckoned = strength_document(recipe_of("997 ml vodka, 40% vol", "213 g raspberries"))
+    there = reckoned["to_bottle_ml"]
+    for value in (there["low"], there["likely"], there["high"], *there["parts"].values()):
+        assert value == round(value, 1)

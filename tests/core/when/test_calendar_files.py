@@ -86,3 +86,15 @@ def test_octets_and_escapes() -> None:
     assert event.description.value == AWKWARD.description
     alarms = [alarm.trigger.value for alarm in event.valarm_list]
     assert alarms == [timedelta(hours=-15), timedelta(hours=9)]
+
+
+def test_a_line_of_escapes_is_folded_in_no_more_pieces_than_it_needs() -> None:
+    """RFC 5545, 3.1: a line has at most 75 octets, and a comma is written with a sign before it."""
+    recipe = RECIPES[0].model_copy(update={"title": "a" + "," * 400})
+    lines = _calendar(recipe, plan_back(recipe, GIVING[0])).decode().split("\r\n")
+    assert max(len(line.encode()) for line in lines) <= 75
+    begin = next(place for place, line in enumerate(lines) if line.startswith("SUMMARY"))
+    length = next(n for n, line in enumerate(lines[begin + 1 :]) if not line.startswith(" "))
+    said = "".join(line.removeprefix(" ") for line in lines[begin : begin + length + 1])
+    assert said.count("\\,") == 400
+    assert length <= len(said) // 72
