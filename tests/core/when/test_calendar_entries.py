@@ -93,3 +93,10 @@ def test_an_entry_for_everything_that_wants_hands() -> None:
         "Prepare: X", "Shake: X", "Shake: X", "Shake: X", "Strain and bottle: X",
         "Usable now: X", "At its best: X", "Give: X", "Use up: X",
     ]  # fmt: skip
+
+
+def test_work_is_remembered_at_nine_on_the_day_before_and_the_day_itself() -> None:
+    """In hours from the midnight with which the day begins: minus 15 is nine in the morning."""
+    bread = timed(("bake", "1 hour"), ("shake", "every day for 3 days"), keeps="5 days")
+    entries = make_entries("bread", "Bread", plan_forward(bread, date(2027, 12, 16)))
+    assert [entry.reminders for entry in entries[:2]] == [(-15, 9), (9,)]

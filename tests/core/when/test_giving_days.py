@@ -162,6 +162,7 @@ RULES = [
     ("the day after Christmas", date(2026, 12, 26)),
     ("2 weeks before Easter", date(2027, 3, 14)),
     ("the last Monday of May", date(2027, 5, 31)),
+    ("last Sunday before Christmas", date(2026, 12, 20)),
     ("the first Sunday after 1 May", date(2027, 5, 2)),
     ("the Friday nearest 24 June", date(2027, 6, 25)),
     ("the second Saturday before Christmas", date(2026, 12, 12)),

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from datetime import date, timedelta
 
 import pytest
@@ -9,7 +10,8 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from stillroom.core.label.date_marks import fineness_for
-from stillroom.core.when.spans import Span
+from stillroom.core.recipe.keeps import Keeping
+from stillroom.core.when.spans import Span, parse_span
 from stillroom.core.when.timeline import (
     first_giving_day,
     natural_giving_day,
@@ -17,6 +19,7 @@ from stillroom.core.when.timeline import (
     plan_forward,
     plan_from_batch,
 )
+from stillroom.core.when.timeline_data import timeline_data
 from stillroom.core.when.timeline_words import describe_dates, sum_up, timeline_document
 from timed import INFUSION, TimedRecipe, timed
 from timelines import timelines
@@ -259,6 +262,12 @@ def test_nothing_but_tending_is_left_for_giving_day(today: date | None) -> None:
 def test_an_age_reached_on_giving_day_needs_no_day_more() -> None:
     ripens = plan_back(RIPENS, GIVE)
     assert (ripens.start, ripens.best) == (date(2027, 9, 18), GIVE)
+
+
+def test_the_browser_is_told_how_long_it_keeps_opened() -> None:
+    opened = replace(BREAD, keeps=Keeping(opened=parse_span("3 weeks")))
+    assert timeline_data(opened)["opened"] == "3 weeks"
+    assert timeline_data(BREAD)["opened"] is None
 
 
 def test_work_of_one_day_takes_its_minutes() -> None:
