@@ -1,0 +1,154 @@
+"""`stillroom print sheet`, `year`, `book` and `epub`: what is read, hung up or bound."""
+
+from __future__ import annotations
+
+from datetime import date, timedelta
+from pathlib import Path
+
+import click
+from dateutil.relativedelta import relativedelta
+
+from stillroom.commands.paper import (
+    address,
+    fonts_option,
+    force_option,
+    out_option,
+    paper_option,
+    plainly,
+    read_recipes,
+    write,
+)
+from stillroom.commands.terminal import read_day, read_one, recipe_file
+from stillroom.core.book import Book
+from stillroom.core.paper.sheets import PAPERS
+from stillroom.core.size.scaling import Measures, scale_recipe
+from stillroom.core.size.targets import read_target
+from stillroom.core.when.timeline import plan_forward
+from stillroom.core.when.year import Named, Occasion, plan_year
+from stillroom.core.words.problems import Unreadable
+from stillroom.printing.booklet import count_pages, impose_booklet
+from stillroom.printing.epub_book import make_epub
+from stillroom.printing.family_book import book_data, print_book
+from stillroom.printing.kitchen_sheet import print_sheet
+from stillroom.printing.wall_year import print_year
+
+YEARS_TRIED = 3
+"""Giving days looked ahead to: what is begun within a year is given within three."""
+
+
+@click.command()
+@click.argument("file", type=recipe_file)
+@click.option("--times", metavar="NUMBER", help='So many times as written: "3", "1/2".')
+@click.option("--makes", metavar="AMOUNT", help='What it is to make: "200 ml".')
+@click.option("--fill", metavar="CONTAINERS", help='What to fill: "12 x 50 ml".')
+@click.option("--start", metavar="DAY", help="The day it is begun; then tending days stand on it.")
+@paper_option
+@fonts_option
+@out_option
+@force_option
+@plainly
+def sheet(
+    file: Path, start: str | None, paper: str, fonts: Path | None, out: Path | None,
+    force: bool, **asked: str | None,
+) -> None:  # fmt: skip
+    """Print one recipe at one scale as a kitchen sheet."""
+    recipe, book = read_one(file)
+    batch = scale_recipe(recipe, read_target(asked, recipe.system), Measures(recipe.system))
+    begun = read_day(start, "--start", date.today(), book)
+    timeline = plan_forward(recipe, begun) if begun else None
+    made = print_sheet(
+        recipe, batch, book.settings, timeline, PAPERS[paper], address(book, recipe), fonts
+    )
+    write(made, out, f"{recipe.slug}.pdf", force)
+
+
+@click.command()
+@click.option("--give", metavar="DAY", help="For one giving day: the twelve months up to it.")
+@click.option("--from", "begin", metavar="DAY", help="The day it begins with; today if not.")
+@paper_option
+@fonts_option
+@out_option
+@force_option
+@plainly
+def year(
+    give: str | None, begin: str | None, paper: str, fonts: Path | None, out: Path | None,
+    force: bool,
+) -> None:  # fmt: skip
+    """Print the year for the wall: what to begin, tend, bottle and give in each month.
+
+    It shows the twelve months to come. A batch that can no longer be begun in time for the next
+    giving day stands where it is begun for the one after; days beyond the twelve months bear
+    their year.
+    """
+    book, recipes = read_recipes(())
+    today = date.today()
+    first, occasions = _round(book, today, give, read_day(begin, "--from", today, book))
+    months = plan_year(
+        [Named(one.slug, one.title, one.kind.name, one, one.season) for one in recipes],
+        occasions,
+        first,
+        not_before=first,
+    )
+    made = print_year(
+        months, book.settings.title, paper=PAPERS[paper], language=book.settings.language,
+        fonts=fonts,
+    )  # fmt: skip
+    write(made, out, "year.pdf", force)
+
+
+def _round(
+    book: Book, today: date, give: str | None, begin: date | None
+) -> tuple[date, list[Occasion]]:
+    """Return the first day of the wall year, and the giving days it counts back from."""
+    giving = book.settings.giving_days[0]
+    day = read_day(give or giving.day, "--give", begin or today, book)
+    assert day is not None  # a book has a giving day
+    if give:
+        if day < (begin or today):
+            raise Unreadable(f"{give} is past.", "Name a giving day that is to come.")
+        return begin or day.replace(day=1) - relativedelta(months=11), [Occasion("Giving", day)]
+    occasions = [Occasion(giving.name, day)]
+    for _ in range(YEARS_TRIED - 1):
+        after = occasions[-1].day + timedelta(days=1)
+        coming = read_day(giving.day, "--give", after, book)
+        if coming is None or coming < after:  # a full date comes round once
+            break
+        occasions.append(Occasion(giving.name, coming))
+    return begin or today, occasions
+
+
+@click.command("book")
+@click.option("--bleed", is_flag=True, help="3 mm of bleed round each page, for a printer's shop.")
+@click.option("--booklet", is_flag=True, help="Two by two on A4, to fold and sew at home.")
+@fonts_option
+@out_option
+@force_option
+@plainly
+def family_book(
+    bleed: bool, booklet: bool, fonts: Path | None, out: Path | None, force: bool
+) -> None:
+    """Print the whole book, A5, tagged for screen readers.
+
+    A booklet keeps its words, title and language but has no tags: Typst cannot tag the pages of
+    another PDF, and folded sheets are out of reading order. To read it aloud, print the book.
+    """
+    if bleed and booklet:
+        raise click.UsageError("A booklet from a home printer has no bleed: choose one of the two.")
+    book, recipes = read_recipes(())
+    data = book_data(book, recipes, date.today())
+    made = print_book(data, bleed=bleed, fonts=fonts)
+    if booklet:
+        made = impose_booklet(
+            made, count_pages(made), data["title"], (data["language"], data["region"])
+        )
+    write(made, out, "booklet.pdf" if booklet else "book.pdf", force)
+
+
+@click.command()
+@out_option
+@force_option
+@plainly
+def epub(out: Path | None, force: bool) -> None:
+    """Write the whole book as an EPUB, for e-readers and telephones."""
+    book, recipes = read_recipes(())
+    write(make_epub(book_data(book, recipes, date.today())), out, "book.epub", force)

@@ -1,0 +1,170 @@
+"""`stillroom print cards`, `tags` and `cuts`: what goes into a basket and onto a jar."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import replace
+from datetime import date
+from pathlib import Path
+from typing import Any
+
+import click
+
+from stillroom.commands.paper import (
+    Command,
+    address,
+    fonts_option,
+    force_option,
+    out_option,
+    paper_option,
+    plainly,
+    read_recipes,
+    write,
+)
+from stillroom.commands.sheets import bought_sheet, left_on_sheet, own_label
+from stillroom.commands.terminal import book_around, read_day, recipe_file
+from stillroom.core.label.labelling import make_card
+from stillroom.core.paper.sheets import CARD_SIZES, PAPERS, Size
+from stillroom.core.paper.tag_shapes import SHAPES, Shape, label_shape, tag_shape
+from stillroom.core.words.problems import Unreadable
+from stillroom.printing.cards import CardJob, SheetOptions, print_cards, print_tags
+from stillroom.printing.cut_sheet import GiftMeasures, print_cuts
+
+
+def sheet_options(command: Command) -> Command:
+    """Give a command the options of a sheet of cards or tags."""
+    for option in reversed(
+        (
+            click.argument("files", nargs=-1, type=recipe_file),
+            click.option(
+                "--count",
+                type=click.IntRange(1, 2000),
+                help="Of each; of one recipe's cards a sheet full, else one.",
+            ),
+            paper_option,
+            click.option(
+                "--cut-lines/--no-cut-lines",
+                default=None,
+                help="Hairlines to cut by; none on a bought sheet unless asked for.",
+            ),
+            click.option("--ruler", is_flag=True, help="A 50 mm ruler to check the printer by."),
+            click.option("--start-at", type=int, default=1, help="The first free place."),
+            click.option(
+                "--label-sheet",
+                metavar="COLUMNS,ROWS,LEFT,TOP,ACROSS,DOWN[,WIDTH,HEIGHT]",
+                help="A bought sheet: how many, its margins, its pitch and a label's own "
+                "size in mm, the chosen size if not. What needs two sides is refused.",
+            ),
+            click.option("--made-on", metavar="DAY", help="The day they were made; today if not."),
+            click.option("--to", default="", help="A name to stand on each."),
+            click.option("--from", "sender", default="", help="Your own name."),
+            click.option("--message", default="", help="A line of your own."),
+            fonts_option,
+            out_option,
+            force_option,
+        )
+    ):
+        command = option(command)
+    return command
+
+
+@click.command()
+@click.option("--size", type=click.Choice(list(CARD_SIZES)), default="90x65", help="In mm.")
+@sheet_options
+@plainly
+def cards(files: Sequence[Path], size: str, out: Path | None, force: bool, **asked: Any) -> None:
+    """Print usage cards of the recipes in FILES, or of the whole book."""
+    if size == "folded-a6" and asked["label_sheet"]:
+        raise Unreadable(
+            "A folded card does not go on a label: a label has no back.",
+            "Choose another --size, or plain paper.",
+        )
+    box = own_label(asked) or CARD_SIZES[size]
+    jobs, options = _jobs(files, asked, box)
+    if asked["count"] is None and len(jobs) == 1 and size != "folded-a6":
+        jobs = [replace(jobs[0], copies=left_on_sheet(options, box))]
+    write(print_cards(jobs, size, options), out, "cards.pdf", force)
+
+
+@click.command()
+@click.option("--shape", type=click.Choice(SHAPES), default="rectangle")
+@click.option("--lid", type=float, default=0, help="A round label: the lid across, in mm.")
+@click.option("--bottle", type=float, default=0, help="A wrap: the bottle across, in mm.")
+@click.option("--wall", type=float, default=0, help="A wrap: its straight wall, in mm.")
+@sheet_options
+@plainly
+def tags(
+    files: Sequence[Path],
+    shape: Shape,
+    lid: float,
+    bottle: float,
+    wall: float,
+    out: Path | None,
+    force: bool,
+    **asked: Any,
+) -> None:
+    """Print tags or labels of the recipes in FILES, or of the whole book."""
+    label = own_label(asked)
+    chosen = (
+        label_shape(shape, label)
+        if label
+        else tag_shape(shape, lid_mm=lid, bottle_mm=bottle, wall_mm=wall)
+    )
+    jobs, options = _jobs(files, asked, chosen.box)
+    write(print_tags(jobs, chosen, options), out, "tags.pdf", force)
+
+
+def _jobs(
+    files: Sequence[Path], asked: dict[str, Any], box: Size
+) -> tuple[list[CardJob], SheetOptions]:
+    book, recipes = read_recipes(files)
+    paper = PAPERS[asked["paper"]]
+    made_on = read_day(asked["made_on"], "--made-on", date.today(), book) or date.today()
+    jobs = [
+        CardJob(
+            make_card(
+                recipe,
+                book.settings,
+                made_on,
+                to=asked["to"],
+                sender=asked["sender"],
+                message=asked["message"],
+                url=address(book, recipe),
+            ),
+            recipe,
+            asked["count"] or 1,
+        )
+        for recipe in recipes
+    ]
+    cut_lines = asked["cut_lines"]
+    options = SheetOptions(
+        paper=paper,
+        cut_lines=not asked["label_sheet"] if cut_lines is None else cut_lines,
+        ruler=asked["ruler"],
+        start_at=asked["start_at"],
+        language=book.settings.language,
+        title=book.settings.title,
+        fonts=asked["fonts"],
+        grid=bought_sheet(asked["label_sheet"], paper, box),
+    )
+    return jobs, options
+
+
+@click.command()
+@click.option("--lid", type=float, default=0, help="Cloth and ribbon for a lid so wide, in mm.")
+@click.option("--lid-height", type=float, default=15, help="How high that lid is, in mm.")
+@click.option("--bottle", metavar="ACROSS,WALL", help="A label round a bottle: its straight wall.")
+@click.option("--box", metavar="LONG,WIDE,HIGH,LID", help="A box and its lid, inside, in mm.")
+@paper_option
+@out_option
+@force_option
+@plainly
+def cuts(
+    lid: float, lid_height: float, bottle: str | None, box: str | None,
+    paper: str, out: Path | None, force: bool,
+) -> None:  # fmt: skip
+    """Print what is cut for a gift, to scale: cloth for a lid, a label, the net of a box."""
+    book = book_around()
+    measures = GiftMeasures.read(lid, box, bottle, lid_height)
+    made = print_cuts(measures, PAPERS[paper], book.settings.language)
+    write(made, out, f"cuts-{'-and-'.join(measures.names)}.pdf", force)
