@@ -25,7 +25,6 @@ from stillroom.giving.second_check import needs_of_household, print_label
 
 # household and present ("*" any), and why it is withheld all the same
 WITHHELD = {
-    ("*", "mulling-bags"): "the line “dried peel of 2 oranges” is not read as dried orange peel",
     ("*", "sprinkle-biscuits"): "sweets of which only the packet tells",
     ("*", "xmas-pudding"): "breadcrumbs and stout of which only the packet tells",
     ("*", "soup-mix"): "a stock powder of which only the packet tells",
@@ -90,13 +89,10 @@ ANIMALS = {"insect": "insect", "beeswax": "beeswax", "honey": "honey", "meat": "
 WORDS_KNOW_BETTER = {
     "nuts": {"nougat paste", "praline paste"},
     "soya": {"lupin tofu"},
-    "crustaceans": {"krill oil"},
     # extracts are made with spirit, a ferment of tea makes some, and beer without it keeps a trace
     "alcohol": {"brandy essence", "cannabis tincture", "ginger ale", "ginger beer", "kombucha",
                 "nonalcoholic beer", "nonalcoholic lager", "raw kombucha", "rum essence",
                 "starter kombucha"},
-    "honey": {"honey liqueur", "honey mustard plain", "honey roasted peanut", "honey vinegar",
-              "honey-dijon mustard"},
 }  # fmt: skip
 
 

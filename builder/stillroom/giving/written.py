@@ -8,7 +8,10 @@ from __future__ import annotations
 import re
 from datetime import date
 from fractions import Fraction
-from typing import Any
+from functools import lru_cache
+from typing import Any, Literal
+
+from babel.dates import get_day_names, get_month_names
 
 from stillroom.core.amounts.quantities import Amount, parse_leading_amount, parse_number
 from stillroom.core.recipe.model import MONTHS
@@ -39,9 +42,13 @@ def read_day(value: Any, country: str = "GB") -> date:
 
 
 _SLASHES = re.compile(r"(\d{1,2})[./-](\d{1,2})[./-](\d{4})")
-_WITH_YEAR = re.compile(r"^(?P<rule>.+?),? (?P<year>\d{4})$")
+_WITH_YEAR = re.compile(r"^(?P<rule>.+?),?(?: de)? (?P<year>\d{4})$")
 _MONTH_FIRST = re.compile(r"^([a-z]{3,9})\.? (\d{1,2})(?:st|nd|rd|th)?$", re.IGNORECASE)
-_WEEKDAY = re.compile(r"^(?:mon|tues?|wed(?:nes)?|thu(?:rs)?|fri|sat(?:ur)?|sun)(?:day)?,? ", re.I)
+_WEEKDAY = re.compile(r"^(?P<day>[^\W\d]+)[.,]* (?=\S)")
+_LANGUAGES = ("en", "de", "fr", "es", "it", "nl")
+_WIDTHS: tuple[Literal["wide", "abbreviated"], ...] = ("wide", "abbreviated")
+# "24. Dezember", "24 de diciembre", "1er janvier"
+_ORDINAL = re.compile(r"(?<=\d)(?:\.|er|º)?(?: de)? +")
 _ENDINGS = re.compile(r"\b(\d{1,2})(?:st|nd|rd|th)\b(?: of)?|(?<=\d) of\b", re.IGNORECASE)
 
 
@@ -58,7 +65,7 @@ def _said_day(text: str, country: str) -> date | None:
         if day > 12 >= month:
             return _date(year, month, day)
         return _date(year, day, month) if month > 12 >= day else None
-    said = _WITH_YEAR.match(_WEEKDAY.sub("", text))
+    said = _WITH_YEAR.match(_after_weekday(text))
     if not said:
         return None
     rule = _ENDINGS.sub(r"\1", said["rule"]).strip()
@@ -69,9 +76,29 @@ def _said_day(text: str, country: str) -> date | None:
         return None
 
 
+@lru_cache
+def _weekdays() -> frozenset[str]:
+    rows = [get_day_names(width, locale=one) for one in _LANGUAGES for width in _WIDTHS]
+    return frozenset({name.lower().rstrip(".") for row in rows for name in row.values()})
+
+
+def _after_weekday(text: str) -> str:
+    """Return "Thursday 24 December 2026" without its weekday, in any of the languages."""
+    found = _WEEKDAY.match(text)
+    return text[found.end() :] if found and found["day"].lower() in _weekdays() else text
+
+
+@lru_cache
+def _months_abroad() -> dict[str, str]:
+    """Return the months of the languages whose foods are known: "dezember", "décembre"."""
+    names = {language: get_month_names("wide", locale=language) for language in _LANGUAGES}
+    return {row[n].lower(): MONTHS[n - 1] for row in names.values() for n in range(1, 13)}
+
+
 def _whole_month(rule: str) -> str:
-    """Return "24 Dec." as "24 December"."""
-    first, _, last = rule.rstrip(".").rpartition(" ")
+    """Return "24 Dec." and "24. Dezember" as "24 December"."""
+    first, _, last = _ORDINAL.sub(" ", rule.rstrip(".")).rpartition(" ")
+    last = _months_abroad().get(last.lower(), last)
     whole = [name for name in MONTHS if name.lower().startswith(last.lower()) and len(last) > 2]
     return f"{first} {whole[0]}" if first.isdecimal() and whole else rule
 

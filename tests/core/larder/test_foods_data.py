@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import re
+
 import pytest
 
 from stillroom.core.larder.food_reading import read_food
@@ -13,6 +15,7 @@ from stillroom.core.larder.index import (
     split_list,
 )
 from stillroom.core.larder.index_file import HOUSE
+from stillroom.core.larder.shelves import all_staples
 from stillroom.core.larder.words import normal_form
 from stillroom.core.words.data_files import read_data
 
@@ -218,3 +221,42 @@ STAY_UNKNOWN = [
 @pytest.mark.parametrize("phrase", STAY_UNKNOWN)
 def test_a_word_that_may_make_it_another_leaves_it_unknown(phrase: str) -> None:
     assert not read_food(phrase).known
+
+
+# named after honey and holding none: fruit, flowers, the look of a comb
+NO_HONEY = (
+    r"honey ?mango|honeyberr|honeydew|honeysuckle|honeycomb t|^(?:chocolate )?honeycomb$|mead yeast"
+)
+
+
+def test_a_food_named_after_honey_holds_it() -> None:
+    named = [food for name, food in all_staples().items() if re.search("honey|mead\\b", name)]
+    held = {food.name for food in named if "honey" in food.tags and "honey" in food.animal}
+    rest = {food.name for food in named} - held
+    assert held >= {"honey liqueur", "honey mustard", "honey-roast ham", "honey vinegar", "mead"}
+    assert [name for name in sorted(rest) if not re.search(NO_HONEY, name)] == []
+
+
+def test_what_the_law_calls_an_allergen_from_an_animal_is_never_vegan() -> None:
+    held = {"milk", "eggs", "fish", "crustaceans", "molluscs"}
+    assert [
+        food.name for food in all_staples().values() if held & set(food.allergens) and food.vegan
+    ] == []
+
+
+def test_oil_of_krill_is_of_a_crustacean() -> None:
+    food = read_food("krill oil").food
+    assert food is not None
+    assert (food.allergens, food.animal) == (("crustaceans",), ("crustacean",))
+
+
+@pytest.mark.parametrize(("part", "food"), [
+    ("dried peel of 2 oranges", "dried orange peel"), ("dried zest of 1 lemon", "dried lemon zest"),
+    ("candied peel of 1 orange", "candied orange peel"), ("peel of 2 oranges", "orange peel"),
+    ("young leaves of rhubarb", "rhubarb leaf"), ("kernels of 5 apricots", "apricot kernel"),
+    # what no food is called stays unknown, and is never the fruit itself
+    ("stones of 20 cherries", None), ("cores of 6 apples", None), ("pips of 2 lemons", None),
+])  # fmt: skip
+def test_how_a_part_is_stays_with_the_part(part: str, food: str | None) -> None:
+    found = read_food(part).food
+    assert (found.name if found else None) == food

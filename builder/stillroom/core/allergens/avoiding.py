@@ -35,6 +35,7 @@ EATEN: Mapping[Diet, frozenset[str]] = {
 }
 _PACKET = "read-its-packet"
 _SAVOURY = frozenset({"meat", "cured-meat", "stock", "fish", "cheese", "fat"})
+_FATS = frozenset({"fat", "cheese", "butter"})
 _KEYS = frozenset(
     {"word", "also", "allergens", "diet", "tags", "from", "named", "perhaps", "perhaps_tags"}
     | {"perhaps_from", "ask", "of", "but", "little", "traces", "savoury", "cautions", "told"}
@@ -63,7 +64,8 @@ class Avoided:
     `named` and `perhaps` match words in the name of a food that holds it, or that may; `meant` is
     the family it was taken for. `of` are the rules it is made of ("halal": alcohol, pork).
     Foods of `but` hold none of it, those of `little` a trace; where `traces` is false, what may be
-    there in traces does no harm; `savoury` where no meat, fish, fat or stock ever holds it.
+    there in traces does no harm; `savoury` is set where no meat, fish, fat or stock ever
+    holds it ("none"), or those do but fats and cheeses of plants may ("only those of plants").
     `cautions` are the safety box's rules that speak to it; `means`, `cannot` and `source` are what
     a page says of it.
     """
@@ -86,7 +88,7 @@ class Avoided:
     but: frozenset[str] = frozenset()
     little: frozenset[str] = frozenset()
     traces: bool = True
-    savoury: bool = False
+    savoury: str = ""
     cautions: frozenset[str] = frozenset()
     means: str = ""
     cannot: str = ""
@@ -107,8 +109,11 @@ class Avoided:
     def packet_may_hold(self, food: Staple) -> bool:
         """Whether of a food of which only the packet tells all it is not known to be free of it.
 
-        No sausage and no stock cube holds coffee or coconut, whatever its packet says.
+        No sausage and no stock cube holds coffee or coconut, whatever its packet says; a fat or a
+        cheese of plants may well be coconut.
         """
+        if "of plants" in self.savoury and food.tags & _FATS and "milk" not in food.animal:
+            return True
         return not (self.savoury and food.tags & _SAVOURY)
 
     def held_by(self, food: Staple) -> Held:
@@ -237,7 +242,7 @@ def _read_row(row: Mapping[str, Any], before: Mapping[str, Avoided]) -> Avoided:
         but=frozenset(row.get("but", ())),
         little=frozenset(row.get("little", ())),
         traces=row.get("traces", True),
-        savoury=row.get("savoury") == "none",
+        savoury=row.get("savoury", ""),
         cautions=frozenset(row.get("cautions", ())),
         means=row.get("means", ""),
         cannot=row.get("cannot", ""),

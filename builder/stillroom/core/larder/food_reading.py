@@ -325,6 +325,10 @@ def _read_of(words: Words, larder: Larder) -> FoodReading | None:
     known = tuple(match.food for match in turned if match.food)
     if known and len(known) == len(turned):
         return replace(_found(turned[0], (*right, *left)), foods=tuple(dict.fromkeys(known)))
+    # "dried peel of 2 oranges": how the part is stays in front of what it is a part of
+    before = match_name((*left[:-1], *right, left[-1]), larder)
+    if len(left) > 1 and before.food:
+        return _found(before, (*left[:-1], *right, left[-1]))
     holders = [word for word in left if word.form not in phrase_words("holds")]
     inner = _read_head(right, larder)
     if inner.food and match_name((*holders, *right), larder).food:

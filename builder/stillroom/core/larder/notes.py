@@ -76,7 +76,10 @@ def _qualified(head: Words, note: Words, food: Staple | None, larder: Larder) ->
         if not set(left) <= phrase_words("turns") | phrase_words("changes"):
             telling = note  # "fennel, trimmed fronds reserved" is all of it
     for words in (note, telling) if telling and telling != note else (note,):
-        for together in ((*words, *head), (*head, *words)):
+        # "oranges, dried peel": how the part is stays in front of what it is a part of
+        part = words[:-1] if words[-1].form == "only" else words
+        around = ((*part[:-1], *head, part[-1]),) if food and len(part) > 1 else ()
+        for together in ((*words, *head), (*head, *words), *around):
             match = match_name(together, larder)
             if match.food:
                 return Effect(food=match.food if match.food != food else None)
