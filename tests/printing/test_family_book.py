@@ -1,11 +1,10 @@
-"""The family book, its booklet, its EPUB, the sheet and the year, looked at from outside."""
+"""The family book, its booklet, its EPUB and the sheet, looked at from outside."""
 
 from __future__ import annotations
 
 import io
 import zipfile
 from collections.abc import Callable
-from datetime import date
 from pathlib import Path
 from typing import Any
 
@@ -21,14 +20,12 @@ from stillroom.core.paper.tag_shapes import Shape, tag_shape
 from stillroom.core.recipe.model import Recipe
 from stillroom.core.size.scaling import scale_recipe
 from stillroom.core.when.timeline import plan_forward
-from stillroom.core.when.year import Named, Occasion, plan_year
 from stillroom.printing.booklet import booklet_order, count_pages, impose_booklet
 from stillroom.printing.cards import CardJob, SheetOptions, print_tags
 from stillroom.printing.cut_sheet import GiftMeasures, print_cuts
 from stillroom.printing.epub_book import make_epub
 from stillroom.printing.family_book import print_book
 from stillroom.printing.kitchen_sheet import print_sheet
-from stillroom.printing.wall_year import print_year
 
 from .conftest import MM, TODAY, epub_words, words_of
 
@@ -164,14 +161,6 @@ def test_no_sheet_takes_more_than_two_sides(
     }
     assert max(sides.values()) <= 2, sides
     assert sum(count == 1 for count in sides.values()) >= 18, sides
-
-
-def test_the_year_is_one_sheet(recipes: tuple[Recipe, ...]) -> None:
-    named = [Named(one.slug, one.title, one.kind.name, one) for one in recipes]
-    year = plan_year(named, [Occasion("Christmas", date(2027, 12, 18))], date(2027, 1, 1))
-    made = print_year(year, "A book", paper=PAPERS["a4"])
-    assert count_pages(made) == 1
-    assert "Heather mead" in words_of(made)
 
 
 @pytest.mark.parametrize("shape", ["rectangle", "luggage", "round", "wrap"])

@@ -198,12 +198,13 @@ def test_the_year_shows_the_months_to_come_or_those_up_to_a_day(
         (["--from", "2026-11-25"], "October 2027"),
         (["--give", "2027-12-18"], "December 2027"),
         (["--give", "2027-12-18", "--from", "2027-03-01"], "February 2028"),
+        ([SALT, "--from", "2026-11-25"], "October 2027"),
     ):
-        out = tmp_path / f"{'-'.join(words)}.pdf"
+        out = tmp_path / f"{'-'.join(words).replace('/', '-')}.pdf"
         done = run("year", *words, "--out", str(out))
         assert done.exit_code == 0, done.output
         reader = pypdf.PdfReader(out)
-        assert len(reader.pages) == 1
+        assert len(reader.pages) == 2
         assert reader.metadata is not None
         assert str(reader.metadata.title).endswith(f"the year to {title}")
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from datetime import date, timedelta
 from pathlib import Path
 
@@ -20,7 +21,7 @@ from stillroom.commands.paper import (
 )
 from stillroom.commands.terminal import read_day, read_one, recipe_file
 from stillroom.core.book import Book
-from stillroom.core.paper.sheets import PAPERS
+from stillroom.core.paper.sheets import PAPERS, WALL_PAPERS
 from stillroom.core.size.scaling import Measures, scale_recipe
 from stillroom.core.size.targets import read_target
 from stillroom.core.when.timeline import plan_forward
@@ -63,24 +64,28 @@ def sheet(
 
 
 @click.command()
+@click.argument("files", nargs=-1, type=recipe_file)
 @click.option("--give", metavar="DAY", help="For one giving day: the twelve months up to it.")
 @click.option("--from", "begin", metavar="DAY", help="The day it begins with; today if not.")
-@paper_option
+@click.option(
+    "--paper", type=click.Choice(list(WALL_PAPERS)), default="a4",
+    help="A3 or Tabloid is one sheet; A4 or US Letter two, to be joined.",
+)  # fmt: skip
 @fonts_option
 @out_option
 @force_option
 @plainly
 def year(
-    give: str | None, begin: str | None, paper: str, fonts: Path | None, out: Path | None,
-    force: bool,
+    files: Sequence[Path], give: str | None, begin: str | None, paper: str, fonts: Path | None,
+    out: Path | None, force: bool,
 ) -> None:  # fmt: skip
-    """Print the year for the wall: what to begin, tend, bottle and give in each month.
+    """Print the year for the wall, of the recipes in FILES or of the whole book.
 
-    It shows the twelve months to come. A batch that can no longer be begun in time for the next
-    giving day stands where it is begun for the one after; days beyond the twelve months bear
-    their year.
+    It shows day by day what to begin, tend, bottle and give in the twelve months to come, with
+    boxes to tick. A batch that can no longer be begun in time for the next giving day stands where
+    it is begun for the one after; days beyond the twelve months stand apart.
     """
-    book, recipes = read_recipes(())
+    book, recipes = read_recipes(files)
     today = date.today()
     first, occasions = _round(book, today, give, read_day(begin, "--from", today, book))
     months = plan_year(
@@ -90,7 +95,7 @@ def year(
         not_before=first,
     )
     made = print_year(
-        months, book.settings.title, paper=PAPERS[paper], language=book.settings.language,
+        months, book.settings.title, paper=WALL_PAPERS[paper], language=book.settings.language,
         fonts=fonts,
     )  # fmt: skip
     write(made, out, "year.pdf", force)

@@ -76,11 +76,12 @@ def refuse_backs(found: Sequence[dict[str, Any]]) -> None:
         )
 
 
-def refuse_year(found: Sequence[dict[str, Any]], paper_name: str) -> None:
-    """Raise Unreadable naming the fullest month when the year goes on no one sheet."""
+def refuse_year(found: Sequence[dict[str, Any]], paper_name: str, *, joined: bool) -> None:
+    """Raise Unreadable naming the fullest month when the year goes on no one sheet, or no two."""
     if not found[0]["fits"]:
+        sheets = f"two {paper_name} sheets" if joined else f"one {paper_name} sheet"
         raise Unreadable(
-            f"The year does not fit on one {paper_name} sheet at a readable size: "
+            f"The year does not fit on {sheets} at a readable size: "
             f"{found[0]['month']} is the fullest month.",
-            "Choose a larger paper, or a book with fewer recipes.",
+            "Name the recipes you will make, as files after the command.",
         )

@@ -1,47 +1,64 @@
-"""The wall year: what to begin, tend, bottle and give in each month, on one sheet to hang up.
+"""The wall year: what to begin, tend, bottle and give, day by day, to hang up and tick off.
 
-The dates are core.year's; this lays them out as plain data for year.typ.
+It is one A3 sheet, or two A4 sheets of which the second is laid on a line of the first. The dates
+are core.year's; this lays them out as plain data for year.typ. What falls beyond the twelve months
+stands apart, under its own month and year.
 """
 
 from __future__ import annotations
 
+from collections.abc import Iterable, Sequence
 from datetime import date
 from itertools import groupby
 from pathlib import Path
 from typing import Any
 
 from stillroom.core.paper.sheets import Size
-from stillroom.core.when.year import Month, Task, Year
+from stillroom.core.when.year import Task, Year
+from stillroom.core.words.day_words import say_day_short, say_month
 from stillroom.printing.language import split_language
 from stillroom.printing.recipe_data import short_day
 from stillroom.printing.sheets_of import refuse_year
 from stillroom.printing.typesetting import measure, typeset
 
 SHOWN = ("start", "tend", "bottle", "give")
-"""Labelling a day before giving goes without saying on a wall."""
+"""The order of work within a day. Labelling a day before giving goes without saying on a wall."""
+
+JOIN_MM = 8
+"""How much of the first of two sheets lies under the second: wider than the edge that a printer
+leaves white, and enough for glue or tape; common practice, no published source."""
+
+ONE_SHEET_MM = 400
+"""A paper whose long side is at least this holds the year on one sheet; a smaller takes two."""
 
 
 def print_year(
-    year: Year, title: str, *, paper: Size, language: str = "en_GB", fonts: Path | None = None
+    year: Year,
+    title: str,
+    *,
+    paper: Size,
+    language: str = "en_GB",
+    fonts: Path | None = None,
 ) -> bytes:
-    """Return one lying sheet with the twelve months; raises Unreadable when they do not fit."""
+    """Return the twelve months on one lying sheet, or on two standing ones of a small paper.
+
+    Raises Unreadable when they do not fit.
+    """
     spoken, region = split_language(language)
-    lying = paper.turned()
+    joined = paper.height_mm < ONE_SHEET_MM
+    held = paper if joined else paper.turned()
     data = {
         "title": f"{title}: the year to {_say_end(year)}",
         "language": spoken,
         "region": region,
-        "paper": {"width": float(lying.width_mm), "height": float(lying.height_mm)},
-        "months": [
-            _month(month) | {"show_year": place == 0 or month.first.month == 1}
-            for place, month in enumerate(year.months)
-        ],
-        "occasions": [
-            {"name": one.name, "day": f"{short_day(one.day)} {one.day.year}"}
-            for one in year.occasions
-        ],
+        "paper": {"width": float(held.width_mm), "height": float(held.height_mm)},
+        "join_mm": JOIN_MM if joined else 0,
+        "months": months_of(year),
+        "later": later_of(year),
+        "later_head": "In other years" if _has_past(year) else "After that",
+        "occasions": [{"name": one.name, "day": say_day_short(one.day)} for one in year.occasions],
     }
-    refuse_year(measure("year.typ", data, "fit", fonts=fonts), paper.name)
+    refuse_year(measure("year.typ", data, "fit", fonts=fonts), paper.name, joined=joined)
     return typeset("year.typ", data, fonts=fonts).pdf
 
 
@@ -50,32 +67,57 @@ def _say_end(year: Year) -> str:
     return f"{year.months[-1].name} {last.year}"
 
 
-def _month(month: Month) -> dict[str, Any]:
-    rows = [{"task": task, "lines": _lines(month, task)} for task in SHOWN if month.of(task)]
-    return {
-        "name": month.name,
-        "year": month.first.year,
-        "rows": rows,
-    }
-
-
-def _lines(month: Month, sort: str) -> list[dict[str, str]]:
-    """Return a line a day for what has a day, and one for what is tended all month."""
-    tasks = sorted(month.of(sort), key=_first_day)
+def months_of(year: Year) -> list[dict[str, Any]]:
+    """Return the twelve months, each with its own year's work in order of days."""
     return [
-        {"day": day, "words": ", ".join(dict.fromkeys(task.title for task in group))}
-        for day, group in groupby(tasks, lambda task: _days(month, task))
+        {
+            "name": month.name,
+            "year": month.first.year if place == 0 or month.first.month == 1 else 0,
+            "lines": _lines(task for task in month.tasks if month.other_year(task) is None),
+        }
+        for place, month in enumerate(year.months)
     ]
 
 
-def _first_day(task: Task) -> tuple[date, date]:
-    return task.first, task.last
+def _has_past(year: Year) -> bool:
+    """Say whether a batch should have been begun before the twelve months."""
+    return any(task.first < year.first for month in year.months for task in month.tasks)
 
 
-def _days(month: Month, task: Task) -> str:
-    """Return the days of the month, with the year where it is not this month's."""
-    year = month.other_year(task)
-    beyond = f" ({year})" if year else ""
+def later_of(year: Year) -> list[dict[str, Any]]:
+    """Return the months outside the twelve in which there is work, each with its year."""
+    beyond: dict[date, list[Task]] = {}
+    for month in year.months:
+        for task in month.tasks:
+            if month.other_year(task) is not None and task.task in SHOWN:
+                beyond.setdefault(task.first.replace(day=1), []).append(task)
+    return [
+        {"name": f"{say_month(first.month)} {first.year}", "lines": _lines(beyond[first])}
+        for first in sorted(beyond)
+    ]
+
+
+def _lines(tasks: Iterable[Task]) -> list[dict[str, Any]]:
+    """Return a line for each day and sort of work, in order of days, with what it is done to."""
+    shown = sorted((task for task in tasks if task.task in SHOWN), key=_place)
+    return [
+        {"day": day, "task": sort, "titles": _titles(list(group))}
+        for (day, sort), group in groupby(shown, lambda task: (_days(task), task.task))
+    ]
+
+
+def _place(task: Task) -> tuple[date, date, int, str]:
+    return task.first, task.last, SHOWN.index(task.task), task.title.casefold()
+
+
+def _titles(tasks: Sequence[Task]) -> list[str]:
+    return list(dict.fromkeys(task.title for task in tasks))
+
+
+def _days(task: Task) -> str:
+    """Return the days of the month: "13", "1–26", and both months where work runs over an end."""
     if task.first == task.last:
-        return f"{task.first.day}{beyond}"
-    return f"{task.first.day}–{task.last.day}{beyond}"
+        return str(task.first.day)
+    if task.first.month == task.last.month:
+        return f"{task.first.day}–{task.last.day}"
+    return f"{task.first.day}–{short_day(task.last)}"

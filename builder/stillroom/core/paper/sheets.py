@@ -51,6 +51,14 @@ PAPERS = {
 }
 """Papers a printer is fed with. A5 is the family book's own page."""
 
+WALL_PAPERS = {
+    "a4": PAPERS["a4"],
+    "letter": PAPERS["letter"],
+    "a3": _size("A3", "297", "420", "ISO 216"),
+    "tabloid": _size("Tabloid", "279.4", "431.8", "ANSI/ASME Y14.1, 11 x 17 in; from memory"),
+}
+"""Papers the wall year is printed on: two of the small ones joined are as large as a large one."""
+
 CARD_SIZES = {
     "90x65": _size("90 x 65 mm", "90", "65", "maker's own: eight to an A4 and to a US Letter page"),
     "a7": _size("A7", "105", "74", "ISO 216, lying"),

@@ -1,0 +1,175 @@
+"""The wall year as it hangs: read from its PDF, by where and how large every letter stands."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator
+from datetime import date
+from typing import Any, NamedTuple
+
+import pytest
+
+from stillroom.core.paper.sheets import WALL_PAPERS
+from stillroom.core.recipe.model import MONTHS, Recipe
+from stillroom.core.when.year import Named, Occasion, Year, plan_year
+from stillroom.core.words.problems import Unreadable
+from stillroom.printing.wall_year import JOIN_MM, print_year
+
+from .conftest import MM, open_pdf
+
+MONTH_PT = 24
+GIVEN = [Occasion("Christmas", date(year, 12, 18)) for year in (2026, 2027, 2028)]
+BEGUN = date(2026, 11, 28)
+ENTRY = re.compile(
+    r"^(?P<from>\d+)(?:–(?P<to>\d+))? (?P<task>begin|tend|bottle|give)\b(?P<rest>.*)"
+)
+
+
+class Line(NamedTuple):
+    """A line of a column: its words and its size."""
+
+    words: str
+    size: float
+
+
+def year_of(recipes: tuple[Recipe, ...], times: int = 1) -> Year:
+    named = [
+        Named(f"{one.slug}-{turn}", f"{one.title}{' again' * turn}", one.kind.name, one, one.season)
+        for one in recipes
+        for turn in range(times)
+    ]
+    return plan_year(named, GIVEN, BEGUN, not_before=BEGUN)
+
+
+def rules_of(page: Any) -> list[Any]:
+    """Return the lines to write on, which begin where their column does."""
+    flat = [one for one in page.lines if abs(one["top"] - one["bottom"]) < 0.1]
+    head = min(one["top"] for one in flat)
+    return [one for one in flat if one["top"] > head + 1]
+
+
+def columns_of(made: bytes) -> Iterator[list[Line]]:
+    """Return the lines of each of the four columns, left to right, below the head."""
+    with open_pdf(made) as pdf:
+        for page in pdf.pages:
+            top = min(c["top"] for c in page.chars if round(c["size"], 1) == MONTH_PT) - 2
+            for left, right in sorted({(one["x0"], one["x1"]) for one in rules_of(page)}):
+                part = page.crop((left - 1, top, right + 1, page.height - 10 * MM))
+                yield [
+                    Line(str(row["text"]), max(round(c["size"], 1) for c in row["chars"]))
+                    for row in part.extract_text_lines(x_tolerance_ratio=0.2)
+                ]
+
+
+def entries_of(made: bytes) -> dict[str, list[tuple[int, int, str]]]:
+    """Return for each month, by the heading it stands under, its days and work in order."""
+    found: dict[str, list[tuple[int, int, str]]] = {}
+    month, beyond = "", False
+    for column in columns_of(made):
+        for line in column:
+            if line.size == MONTH_PT:
+                month, beyond = line.words, line.words not in names()
+                found[month] = []
+            elif beyond and re.fullmatch(rf"({'|'.join(MONTHS)}) \d{{4}}", line.words):
+                month = f"then {line.words}"
+                found[month] = []
+            elif entry := ENTRY.match(line.words):
+                first = int(entry["from"])
+                found[month].append((first, int(entry["to"] or first), entry["task"]))
+    return found
+
+
+def names() -> set[str]:
+    return {*MONTHS, *(f"{name} {year}" for name in MONTHS for year in (2026, 2027))}
+
+
+@pytest.fixture(scope="module", params=list(WALL_PAPERS))
+def hung(request: Any, recipes: tuple[Recipe, ...]) -> tuple[str, bytes]:
+    name = str(request.param)
+    return name, print_year(year_of(recipes), "A book", paper=WALL_PAPERS[name])
+
+
+def test_it_is_one_large_sheet_or_two_small_ones_that_join(hung: tuple[str, bytes]) -> None:
+    name, made = hung
+    paper = WALL_PAPERS[name]
+    with open_pdf(made) as pdf:
+        sizes = [(float(page.width) / MM, float(page.height) / MM) for page in pdf.pages]
+        upright = (float(paper.width_mm), float(paper.height_mm))
+        if name in ("a3", "tabloid"):
+            assert sizes == [pytest.approx(upright[::-1], abs=0.2)]
+            return
+        assert sizes == [pytest.approx(upright, abs=0.2)] * 2
+        first, second = pdf.pages
+        at = (paper.width_mm - JOIN_MM) * MM
+        upright_lines = [one for one in first.lines if abs(one["x0"] - one["x1"]) < 0.1]
+        assert {round(one["x0"] / MM, 1) for one in upright_lines} == {float(round(at / MM, 1))}
+        # no word stands where the other sheet is laid, and the rules of both heads meet in line
+        assert max(char["x1"] for char in first.chars) < at
+        assert min(char["x0"] for char in second.chars) > 5 * MM
+        assert min(one["top"] for one in first.lines if one not in upright_lines) == pytest.approx(
+            min(one["top"] for one in second.lines), abs=0.3
+        )
+
+
+def test_every_month_is_named_in_order_large_enough_to_read_across_a_room(
+    hung: tuple[str, bytes],
+) -> None:
+    heads = [
+        line.words for column in columns_of(hung[1]) for line in column if line.size == MONTH_PT
+    ]
+    turned = [*MONTHS[10:], *MONTHS[:10]]
+    years = {"November": " 2026", "January": " 2027"}
+    assert heads == [*(f"{name}{years.get(name, '')}" for name in turned), "After that"]
+    with open_pdf(hung[1]) as pdf:
+        least = min(char["size"] for page in pdf.pages for char in page.chars)
+    assert least >= 10
+
+
+def test_work_stands_in_order_of_days_and_other_years_stand_apart(
+    hung: tuple[str, bytes], recipes: tuple[Recipe, ...]
+) -> None:
+    found = entries_of(hung[1])
+    for month, days in found.items():
+        assert [day[:2] for day in days] == sorted(day[:2] for day in days), month
+    year = year_of(recipes)
+    wanted: dict[str, set[tuple[int, int, str]]] = {}
+    says = {"start": "begin", "tend": "tend", "bottle": "bottle", "give": "give"}
+    for part in year.months:
+        for task in part.tasks:
+            if task.task in says:
+                of = f"{task.first:%B}"
+                outside = not year.first <= task.first < year.end
+                key = f"then {of} {task.first.year}" if outside else of
+                wanted.setdefault(key, set()).add((task.first.day, task.last.day, says[task.task]))
+    said = {(m if m.startswith("then") else m.split()[0]): set(days) for m, days in found.items()}
+    assert {month: days for month, days in said.items() if days} == wanted
+    assert any(month.startswith("then") for month in wanted)
+
+
+def test_each_thing_has_a_box_to_tick_and_each_month_a_line_to_write_on(
+    hung: tuple[str, bytes], recipes: tuple[Recipe, ...]
+) -> None:
+    year = year_of(recipes)
+    things = {
+        (task.first, task.last, task.task, task.title)
+        for month in year.months
+        for task in month.tasks
+        if task.task != "label"
+    }
+    with open_pdf(hung[1]) as pdf:
+        boxes = [r for page in pdf.pages for r in page.rects if 5 < r["width"] < 14]
+        rules = [line for page in pdf.pages for line in rules_of(page)]
+    assert len(boxes) == len(things)
+    assert all(box["width"] == pytest.approx(box["height"], abs=0.1) for box in boxes)
+    assert len(rules) >= 12
+
+
+def test_a_long_book_goes_on_it_smaller_or_is_refused_by_its_fullest_month(
+    recipes: tuple[Recipe, ...],
+) -> None:
+    made = print_year(year_of(recipes, 2), "A book", paper=WALL_PAPERS["a3"])
+    with open_pdf(made) as pdf:
+        assert len(pdf.pages) == 1
+        assert min(char["size"] for char in pdf.pages[0].chars) >= 10
+    with pytest.raises(Unreadable, match="December is the fullest month"):
+        print_year(year_of(recipes, 9), "A book", paper=WALL_PAPERS["a4"])
