@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import random
 from collections import Counter, defaultdict
+from dataclasses import replace
 from datetime import date
 from fractions import Fraction
 from itertools import combinations, product
@@ -16,6 +17,8 @@ from stillroom.giving.money.buying import PackOffer
 from stillroom.giving.plan_model import (
     Basket,
     Brew,
+    Limit,
+    Lot,
     Offer,
     PlanProblem,
     Purchase,
@@ -44,10 +47,11 @@ def cheapest_by_counting(need, packs):
 
 def least_points(problem: PlanProblem) -> Fraction:
     """Return the fewest points any plan of the problem has."""
+    known: dict = {}
     return min(
         _points_of_gifts(problem, gifts) + making
         for gifts in _all_gifts(problem)
-        if (making := _cheapest_making(problem, gifts)) is not None
+        if (making := _cheapest_making(problem, gifts, known)) is not None
     )
 
 
@@ -105,35 +109,94 @@ def _points_of_gifts(problem, gifts):
     return points
 
 
-def _cheapest_making(problem, gifts):
-    counts = Counter(offer.key for chosen in gifts.values() for offer in chosen)
-    fresh = {o.key: max(0, counts[o.key] - o.on_hand) for o in problem.offers}
-    spans = []
-    for brew in problem.brews:
-        need = sum(o.share * fresh[o.key] for o in problem.offers if o.recipe == brew.recipe)
-        ways = product(*(range(brew.most_batches + 1) for _ in brew.choices))
-        spans.append([way for way in ways if need <= sum(way) <= brew.most_batches])
-    costs = [_making_points(problem, way, fresh) for way in product(*spans)]
-    return min((cost for cost in costs if cost is not None), default=None)
+def _cheapest_making(problem, gifts, known=None):
+    """Return the fewest points of any making that fills just these gifts; None when none does."""
+    wanted = Counter(
+        (offer.key, basket.ready_by, basket.keeps_to)
+        for basket in problem.baskets
+        for offer in gifts[basket.number]
+    )
+    asked = frozenset(wanted.items())
+    if known is not None and asked in known:
+        return known[asked]
+    spans = [list(_ways(problem, brew, wanted)) for brew in problem.brews]
+    others = {o.recipe for o in problem.offers} - {b.recipe for b in problem.brews}
+    assert not others, "every offer of a small problem has a brew"
+    costs = [_making_points(problem, ways) for ways in product(*spans)]
+    best = min((cost for cost in costs if cost is not None), default=None)
+    if known is not None:
+        known[asked] = best
+    return best
 
 
-def _making_points(problem, ways, fresh):
+def _ways(problem, brew, wanted):
+    """Yield what may be made of a recipe, with each way of filling what is wanted out of it."""
+    cuts = (Fraction(n, brew.parts) for n in range(brew.parts))
+    steps = [cut for cut in cuts if 1 - cut >= brew.least]
+    each = []
+    for choice in brew.choices:
+        top = brew.most_batches if choice.most is None else min(choice.most, brew.most_batches)
+        each.append([(0, Fraction(0)), *((n, cut) for n in range(1, top + 1) for cut in steps)])
+    offers = {offer.key: offer for offer in problem.offers if offer.recipe == brew.recipe}
+    gifts = [row for row, count in wanted.items() for _ in range(count) if row[0] in offers]
+    for way in product(*each):
+        if sum(count for count, _ in way) <= brew.most_batches:
+            for fresh in set(_fillings_of(brew, offers, gifts, way)):
+                yield brew, way, fresh
+
+
+def _in_time(ready, until, due, keeps_to):
+    late = due is not None and ready is not None and ready > due
+    return not late and not (keeps_to is not None and until is not None and until < keeps_to)
+
+
+def _fillings_of(brew, offers, gifts, way):
+    """Yield which gifts are filled afresh, over every way of taking each from shelf or pot."""
+    room = [count - cut for count, cut in way]
+    shelf = {key: [lot.number for lot in offer.shelf] for key, offer in offers.items()}
+
+    def go(place, fresh):
+        if place == len(gifts):
+            yield tuple(sorted(fresh))
+            return
+        key, due, keeps_to = gifts[place]
+        for n, lot in enumerate(offers[key].shelf):
+            if shelf[key][n] and _in_time(lot.ready, lot.keep_until, due, keeps_to):
+                shelf[key][n] -= 1
+                yield from go(place + 1, fresh)
+                shelf[key][n] += 1
+        for n, choice in enumerate(brew.choices):
+            fits = room[n] >= offers[key].share
+            if fits and _in_time(choice.ready, choice.keep_until, due, keeps_to):
+                room[n] -= offers[key].share
+                yield from go(place + 1, [*fresh, key])
+                room[n] += offers[key].share
+
+    yield from go(0, [])
+
+
+def _making_points(problem, ways):
     w, points = problem.weights, Fraction(0)
-    months, used = defaultdict(Fraction), defaultdict(Fraction)
-    for brew, way in zip(problem.brews, ways, strict=True):
-        for choice, count in zip(brew.choices, way, strict=True):
+    months, used, taken = defaultdict(Fraction), defaultdict(Fraction), defaultdict(Fraction)
+    offers = {offer.key: offer for offer in problem.offers}
+    for brew, way, fresh in ways:
+        for choice, (count, cut) in zip(brew.choices, way, strict=True):
             points += count * (w.batch + (0 if choice.at_best else w.usable_only))
             for month, hours in choice.hours.items():
                 months[month] += hours * count
+            for key, amount in choice.takes.items():
+                taken[key] += amount * count
             for item, amount in brew.needs.items():
-                used[item] += amount * count
-    for offer in problem.offers:
-        for item, amount in offer.needs.items():
-            used[item] += amount * fresh[offer.key]
+                used[item] += amount * (count - cut)
+        for key in fresh:
+            for item, amount in offers[key].needs.items():
+                used[item] += amount
     if problem.hours is not None:
         for month, hours in months.items():
             if hours > problem.hours.get(month, 0):
                 return None
+    if any(taken[limit.key] > limit.most for limit in problem.limits):
+        return None
     points += w.busiest_hour * max(months.values(), default=Fraction(0))
     for purchase in problem.purchases:
         need = used[purchase.item] - purchase.on_hand
@@ -196,4 +259,49 @@ def small_problem(seed: int) -> PlanProblem:
         before=frozenset(pair for pair in pairs if dice.random() < 0.4)
         if dice.random() < 0.3
         else None,
+    )
+
+
+def timed_problem(seed: int) -> PlanProblem:
+    """Return a small problem of two sizes, parts of a recipe, posting days, keeping and pans."""
+    dice = random.Random(seed)
+    plain = small_problem(seed)
+    days = [date(2027, 12, n) for n in (1, 5, 9, 12)]
+    brews, offers = [], []
+    for brew, offer in zip(plain.brews[:3], plain.offers[:3], strict=True):
+        choices = tuple(
+            replace(
+                choice,
+                ready=dice.choice([None, *days]),
+                keep_until=dice.choice([None, None, date(2027, 12, 20), date(2028, 1, 20)]),
+                most=dice.choice([None, None, 1]),
+                takes={"pan": Fraction(1)} if dice.random() < 0.5 else {},
+            )
+            for choice in brew.choices
+        )
+        parts = dice.choice([1, 1, 2, 3])
+        least = Fraction(dice.randint(1, parts), parts)
+        brews.append(replace(brew, choices=choices, parts=parts, least=least))
+        lots = (Lot(1, None, dice.choice([None, date(2027, 12, 20)])),) if offer.on_hand else ()
+        offers.append(replace(offer, lots=lots))
+        if dice.random() < 0.4:
+            small = Fraction(dice.choice([1, 2]), dice.choice([3, 4, 5]))
+            offers.append(replace(offers[-1], key=f"{offer.key}b", share=small, on_hand=0, lots=()))
+    baskets = tuple(
+        replace(
+            basket,
+            ready_by=dice.choice([None, date(2027, 12, 6), date(2027, 12, 10)]),
+            keeps_to=dice.choice([None, date(2027, 12, 31)]),
+        )
+        for basket in plain.baskets[:2]
+    )
+    limits = (Limit("pan", Fraction(dice.randint(1, 3)), "the pan", "Give another pan"),)
+    made = {brew.recipe for brew in brews}
+    return replace(
+        plain,
+        brews=tuple(brews),
+        offers=tuple(offers),
+        baskets=baskets,
+        limits=limits,
+        must_have=frozenset(must for must in plain.must_have if must[1] in made),
     )

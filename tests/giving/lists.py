@@ -110,3 +110,33 @@ def random_list(seed: int) -> dict:
     for household in households:
         household["likes"] = [slug for slug in household["likes"] if slug in on_offer]
     return small_list(baskets=baskets, makes=makes, households=households)
+
+
+def tiny_list(seed: int) -> dict:
+    """Return a list of one or two baskets and three makes, with prices, hours and a shelf."""
+    dice = random.Random(seed)
+    makes = [{**make, "batches": dice.choice([0, 1, 1])} for make in dice.sample(MAKES, 3)]
+    households = [
+        {
+            "name": f"Household {n}",
+            "basket": "small",
+            "avoid": dice.sample(AVOIDS, dice.choice([0, 0, 1])),
+            "delivery": dice.choice(["by hand", "by hand", "by post"]),
+        }
+        for n in range(dice.randint(1, 2))
+    ]
+    changes: dict = {
+        "baskets": {"small": {"eat": dice.randint(1, 2), "drink": 1, "craft": dice.randint(0, 1)}},
+        "makes": makes,
+        "households": households,
+        "giving day": dice.choice(["2026-12-24", "2027-06-19", "2027-12-18"]),
+    }
+    if dice.random() < 0.7:
+        changes["prices"] = dice.sample(PRICES, dice.randint(1, 4))
+    if dice.random() < 0.4:
+        changes["hours"] = {"every month": dice.choice([1, 2, 4])}
+    if dice.random() < 0.3:
+        made = {"recipe": makes[0]["recipe"], "number": 2, "made on": "2026-11-01"}
+        container = makes[0].get("container")
+        changes["stock"] = {"made": [made | ({"container": container} if container else {})]}
+    return small_list(**changes)

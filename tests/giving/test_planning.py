@@ -7,20 +7,36 @@ from fractions import Fraction
 
 import pytest
 
-from giving.brute_force import REFUSED, least_points, small_problem
+from giving.brute_force import REFUSED, least_points, small_problem, timed_problem
+from giving.lists import TODAY, demo_recipes, read_dict, tiny_list
 from sampling import share
 from stillroom.giving.explaining import explain_shortages
+from stillroom.giving.offering import make_offering
 from stillroom.giving.plan_model import Basket, Offer, PlanProblem
 from stillroom.giving.planning import plan_gifts
 
 
-@pytest.mark.sampled
-@pytest.mark.parametrize("seed", range(share(30, 120)))
-def test_no_plan_has_fewer_points(seed):
-    problem = small_problem(seed)
+def _is_least(problem):
     plan = plan_gifts(problem)
     assert plan.proof == "proven best"
-    assert plan.points == pytest.approx(least_points(problem), abs=1e-6)
+    assert plan.points == least_points(problem)
+
+
+@pytest.mark.parametrize("seed", range(15))
+def test_no_plan_has_fewer_points(seed):
+    _is_least(small_problem(seed))
+
+
+@pytest.mark.parametrize("seed", range(15))
+def test_no_plan_of_parts_sizes_and_days_has_fewer_points(seed):
+    _is_least(timed_problem(seed))
+
+
+@pytest.mark.thousand
+@pytest.mark.parametrize("seed", range(500))
+def test_a_thousand_small_lists_have_no_better_plan(seed):
+    _is_least(small_problem(seed))
+    _is_least(timed_problem(seed))
 
 
 @pytest.mark.sampled
@@ -44,6 +60,21 @@ def test_limits_hold(seed):
             if offer.recipe == brew.recipe
         )
         assert fresh <= made
+
+
+@pytest.mark.parametrize("seed", range(6))
+def test_no_plan_of_a_tiny_list_has_fewer_points(seed):
+    _is_least(_tiny(seed))
+
+
+@pytest.mark.thousand
+@pytest.mark.parametrize("seed", range(150))
+def test_no_plan_of_any_tiny_list_has_fewer_points(seed):
+    _is_least(_tiny(seed))
+
+
+def _tiny(seed):
+    return make_offering(read_dict(tiny_list(seed)), demo_recipes(), TODAY).problem
 
 
 def test_same_problem_same_plan():

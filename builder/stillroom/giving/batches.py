@@ -1,11 +1,11 @@
 """From the plan to batches: scaled recipes, dates, and which present comes from which making.
 
-Presents on the shelf go first, the oldest first; then this year's batches in order of start.
+The plan says where each present comes from (Plan.sources); here the makings get their names.
 """
 
 from __future__ import annotations
 
-from collections import defaultdict
+from collections import Counter, defaultdict
 from collections.abc import Mapping
 from dataclasses import dataclass
 from datetime import date, timedelta
@@ -25,6 +25,8 @@ class Batch:
     """One making of the plan: so many times the recipe from one day, and what it fills.
 
     `ordinal` counts the makings of one recipe by their start; `name` counts all of the plan.
+    `amount` is how much of the recipe that is, `count` how many times its work is done: half a
+    recipe is the work of one. `spare` is what is left in it, as a part of the recipe.
     """
 
     name: str
@@ -35,6 +37,8 @@ class Batch:
     timeline: Timeline
     fills: Mapping[str, int]
     spare: Fraction
+    amount: Fraction = Fraction(1)
+    aside: str = ""
 
     @property
     def minutes(self) -> int:
@@ -70,58 +74,62 @@ class Making:
 
 def make_batches(offering: Offering, plan: Plan) -> Making:
     """Return what is made when for a plan."""
-    source = _Source(offering, plan)
+    giving_day, today = offering.giving.giving_day, offering.today
+    order = sorted(
+        range(len(plan.batches)),
+        key=lambda n: (plan.batches[n].choice.start, plan.batches[n].recipe),
+    )
+    timelines = {
+        n: plan_forward(offering.recipes[batch.recipe], batch.choice.start, giving_day, today)
+        for n, batch in enumerate(plan.batches)
+    }
     presents = tuple(
-        source.take(basket.number, key)
+        _present(offering, plan, basket.number, key, order, timelines)
         for basket in offering.problem.baskets
         for key in plan.gifts[basket.number]
     )
-    batches = tuple(
-        Batch(
-            name=_name(n),
-            ordinal=1 + sum(earlier.recipe == batch.recipe for earlier, _ in source.dated[:n]),
-            recipe=offering.recipes[batch.recipe],
-            count=batch.count,
-            scaled=scale_recipe(offering.recipes[batch.recipe], ByFactor(Fraction(batch.count))),
-            timeline=timeline,
-            fills=dict(source.fills[n]),
-            spare=source.room[n],
-        )
-        for n, (batch, timeline) in enumerate(source.dated)
-    )
+    batches = tuple(_batch(offering, plan, order, place, timelines) for place in range(len(order)))
     return Making(batches, presents, _hours_by_week(batches))
 
 
-class _Source:
-    """Where presents are taken from: what is left on the shelf and of each batch."""
+def _batch(
+    offering: Offering, plan: Plan, order: list[int], place: int, timelines: dict[int, Timeline]
+) -> Batch:
+    planned = plan.batches[order[place]]
+    keys = Counter(key for (_, key), source in plan.sources.items() if source == order[place])
+    earlier = [plan.batches[n].recipe for n in order[:place]]
+    used = sum((offering.offer(key).share * n for key, n in keys.items()), Fraction(0))
+    recipe = offering.recipes[planned.recipe]
+    return Batch(
+        name=_name(place),
+        ordinal=1 + earlier.count(planned.recipe),
+        recipe=recipe,
+        count=planned.count,
+        scaled=scale_recipe(recipe, ByFactor(planned.amount)),
+        timeline=timelines[order[place]],
+        fills=dict(keys),
+        spare=planned.amount - used,
+        amount=planned.amount,
+        aside=planned.choice.aside,
+    )
 
-    def __init__(self, offering: Offering, plan: Plan) -> None:
-        giving_day, today = offering.giving.giving_day, offering.today
-        ordered = sorted(plan.batches, key=lambda batch: (batch.choice.start, batch.recipe))
-        self.offering = offering
-        self.dated = [
-            (b, plan_forward(offering.recipes[b.recipe], b.choice.start, giving_day, today))
-            for b in ordered
-        ]
-        self.room = [Fraction(batch.count) for batch in ordered]
-        self.fills: list[dict[str, int]] = [defaultdict(int) for _ in ordered]
-        self.shelf = [thing.number for thing in offering.shelf.things]
 
-    def take(self, basket: int, key: str) -> Present:
-        """Take one present, from the shelf first."""
-        for place, thing in enumerate(self.offering.shelf.things):
-            if thing.key == key and self.shelf[place]:
-                self.shelf[place] -= 1
-                recipe, until = self.offering.recipes[thing.recipe], thing.keep_until
-                return Present(basket, key, recipe, thing.made_on, "the shelf", True, until)
-        offer = self.offering.offer(key)
-        for n, (batch, timeline) in enumerate(self.dated):
-            if batch.recipe == offer.recipe and self.room[n] >= offer.share:
-                self.room[n] -= offer.share
-                self.fills[n][key] += 1
-                recipe, until = self.offering.recipes[batch.recipe], timeline.keep_until
-                return Present(basket, key, recipe, timeline.made, _name(n), False, until)
-        raise ValueError(f"no batch has {key} left for basket {basket}")
+def _present(
+    offering: Offering,
+    plan: Plan,
+    number: int,
+    key: str,
+    order: list[int],
+    timelines: dict[int, Timeline],
+) -> Present:
+    source = plan.sources[number, key]
+    recipe = offering.recipes[offering.offer(key).recipe]
+    if source < 0:
+        thing = [thing for thing in offering.shelf.things if thing.key == key][-1 - source]
+        return Present(number, key, recipe, thing.made_on, "the shelf", True, thing.keep_until)
+    timeline = timelines[source]
+    name = _name(order.index(source))
+    return Present(number, key, recipe, timeline.made, name, False, timeline.keep_until)
 
 
 def _name(place: int) -> str:

@@ -5,8 +5,9 @@ Leaves out solving (planning.py) and what follows from a plan (batches.py, shopp
 
 from __future__ import annotations
 
+import math
 from collections.abc import Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from datetime import date
 from fractions import Fraction
 
@@ -23,6 +24,7 @@ from stillroom.core.words.problems import Problem, ProblemsFound
 from stillroom.giving.against_book import check_list
 from stillroom.giving.facts import GiftFacts, facts_of
 from stillroom.giving.model import GivingList, Household, Make, Sort, container_words
+from stillroom.giving.money.buying import PackOffer
 from stillroom.giving.money.costing import (
     Need,
     PriceBook,
@@ -36,6 +38,7 @@ from stillroom.giving.names import with_names_of
 from stillroom.giving.plan_model import (
     Basket,
     Brew,
+    Lot,
     Month,
     Offer,
     PlanProblem,
@@ -191,9 +194,35 @@ def _offer(
         sort=make.sort or _sort_of(recipe),
         container=container,
         share=share,
-        worth=make.cost if make.cost is not None else worth,
+        worth=make.cost if make.cost is not None else to_pence(worth),
         on_hand=shelf.count(key),
-        needs=each,
+        needs={item: to_a_sixtieth(amount) for item, amount in each.items()},
+        lots=tuple(
+            Lot(thing.number, thing.made_on, thing.keep_until)
+            for thing in shelf.things
+            if thing.key == key
+        ),
+    )
+
+
+def to_pence(value: Fraction) -> Fraction:
+    """Return a reckoned cost to the hundredth, the half upwards."""
+    return Fraction(math.floor(value * 100 + Fraction(1, 2)), 100)
+
+
+def to_a_sixtieth(amount: Fraction) -> Fraction:
+    """Return an amount to be had, rounded up to what no kitchen can measure: 1/60 g, ml or piece.
+
+    A cup is 236.5882365 ml: the planner reckons in whole numbers, and buys no pack for the last.
+    """
+    return Fraction(math.ceil(amount * 60), 60)
+
+
+def pack_sizes(packs: tuple[PackOffer, ...]) -> tuple[PackOffer, ...]:
+    """Return packs with what is in each rounded down likewise; the smallest stay as they are."""
+    return tuple(
+        replace(pack, size=Fraction(math.floor(pack.size * 60), 60)) if pack.size >= 1 else pack
+        for pack in packs
     )
 
 
@@ -216,7 +245,7 @@ def _brew(giving: GivingList, recipe: Recipe, needs: tuple[Need, ...], today: da
         title=recipe.title,
         most_batches=max(make.batches for make in giving.makes if make.recipe == recipe.slug),
         choices=choices,
-        needs=used,
+        needs={item: to_a_sixtieth(amount) for item, amount in used.items()},
         too_late=""
         if choices
         else f"{recipe.title} would have had to be started by {say_day(latest)}.",
@@ -251,7 +280,11 @@ def _purchases(
     wanted |= {item for offer in offers for item in offer.needs}
     held = stock_of(giving, prices)
     return tuple(
-        Purchase(entry.item, entry.packs, held.get(entry.item, Fraction(0)))
+        Purchase(
+            entry.item,
+            pack_sizes(entry.packs),
+            Fraction(math.floor(held.get(entry.item, Fraction(0)) * 60), 60),
+        )
         for entry in prices.items
         if entry.item in wanted
     )

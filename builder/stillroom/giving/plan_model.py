@@ -32,11 +32,21 @@ class Reason:
 
 @dataclass(frozen=True)
 class StartChoice:
-    """A day on which a batch may start: how ripe it is on giving day, hands-on hours by month."""
+    """A day on which a batch may start: how ripe it is on giving day, hands-on hours by month.
+
+    `ready` is the first day it may leave the house, `keep_until` the last day it is good (None:
+    what is made does not spoil), `most` how many times the recipe may be made from that day,
+    `takes` what each time takes of the limits by their key, `aside` what is to be said of it.
+    """
 
     start: date
     at_best: bool
     hours: Mapping[Month, Fraction]
+    ready: date | None = None
+    keep_until: date | None = None
+    most: int | None = None
+    takes: Mapping[str, Fraction] = field(default_factory=dict)
+    aside: str = ""
 
 
 @dataclass(frozen=True)
@@ -49,11 +59,25 @@ class Brew:
     choices: tuple[StartChoice, ...]
     needs: Mapping[str, Fraction] = field(default_factory=dict)
     too_late: str = ""
+    parts: int = 1
+    least: Fraction = Fraction(1)
+
+
+@dataclass(frozen=True)
+class Lot:
+    """So many of an offer on the shelf from one making: since when, and until when good."""
+
+    number: int
+    ready: date | None = None
+    keep_until: date | None = None
 
 
 @dataclass(frozen=True)
 class Offer:
-    """A recipe in one container: the share of a batch one takes, what one costs, how many wait."""
+    """A recipe in one container: the share of a batch one takes, what one costs, how many wait.
+
+    `on_hand` counts the `lots`; where none are told apart, all of it is good for everybody.
+    """
 
     key: str
     recipe: str
@@ -64,22 +88,53 @@ class Offer:
     worth: Fraction = Fraction(0)
     on_hand: int = 0
     needs: Mapping[str, Fraction] = field(default_factory=dict)
+    lots: tuple[Lot, ...] = ()
+
+    @property
+    def shelf(self) -> tuple[Lot, ...]:
+        """Return what waits, in the order in which it is taken."""
+        return self.lots or ((Lot(self.on_hand),) if self.on_hand else ())
 
 
 @dataclass(frozen=True)
 class Basket:
-    """One basket to fill: its number from 1, whose it is, its kind, its places, its budget."""
+    """One basket to fill: its number from 1, whose it is, its kind, its places, its budget.
+
+    `ready_by` is the last day on which what goes into it may be finished, `keeps_to` the day to
+    which all of it must keep: some days after it is opened.
+    """
 
     number: int
     household: str
     kind: str
     room: Mapping[Sort, int]
     budget: Fraction | None = None
+    ready_by: date | None = None
+    keeps_to: date | None = None
+
+    def takes(self, source: StartChoice | Lot) -> bool:
+        """Whether what comes from a batch or the shelf is ready in time for it and keeps."""
+        if self.ready_by and source.ready and source.ready > self.ready_by:
+            return False
+        return not (self.keeps_to and source.keep_until and source.keep_until < self.keeps_to)
 
     @property
     def label(self) -> str:
         """Name the basket in messages."""
         return f"number {self.number}, {self.household}"
+
+
+@dataclass(frozen=True)
+class Limit:
+    """What all batches together may take of something: hours of a week, a pan, a jar that stands.
+
+    `words` say what is not enough ("the hours of the week of 4 October"), `mend` what would be.
+    """
+
+    key: str
+    most: Fraction
+    words: str
+    mend: str
 
 
 @dataclass(frozen=True)
@@ -123,6 +178,7 @@ class PlanProblem:
     liked: frozenset[tuple[int, str]] = frozenset()
     must_have: frozenset[tuple[str, str]] = frozenset()
     before: frozenset[tuple[int, str]] | None = None
+    limits: tuple[Limit, ...] = ()
     weights: Weights = Weights()
 
     def offers_of(self, sort: Sort) -> tuple[Offer, ...]:
@@ -132,11 +188,20 @@ class PlanProblem:
 
 @dataclass(frozen=True)
 class PlannedBatch:
-    """So many batches of a recipe begun on one day."""
+    """A recipe made so many times from one day; `cut` is what the last of them is less than whole.
+
+    Its work is that of `count` times: half a batch stands as long at the stove as a whole one.
+    """
 
     recipe: str
     choice: StartChoice
     count: int
+    cut: Fraction = Fraction(0)
+
+    @property
+    def amount(self) -> Fraction:
+        """How much of the recipe is made in all: 1½ times."""
+        return self.count - self.cut
 
 
 @dataclass(frozen=True)
@@ -158,6 +223,8 @@ class Plan:
     """The answer: who gets what, what is made and bought, and how good it provably is.
 
     `gap` is (points - bound) / points: 0 is proven best; no better plan has under `bound`.
+    `sources` says where each gift comes from: a place in `batches`, or -1 - n for the n-th lot of
+    its offer's shelf.
     """
 
     gifts: Mapping[int, tuple[str, ...]]
@@ -171,6 +238,7 @@ class Plan:
     gap: Fraction
     proof: Literal["proven best", "stopped by time", "within the gap asked for"]
     seconds: float
+    sources: Mapping[tuple[int, str], int] = field(default_factory=dict)
 
     @property
     def is_whole(self) -> bool:

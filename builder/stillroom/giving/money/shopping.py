@@ -160,7 +160,7 @@ def _uses_of(offering: Offering, batch: Batch) -> Iterator[_Use]:
     filled = (batch.timeline.made.year, batch.timeline.made.month)
     given = sum(batch.fills.values())
     for need in offering.needs[batch.recipe.slug]:
-        times = given if need.per_container else 1 if need.tool else batch.count
+        times = given if need.per_container else 1 if need.tool else batch.amount
         yield _Use(need.item, need.unit, need.section, need.entry, batch.name, begun,
                    need.amount * times, need.tool, need.noun, need.words, need.loose)  # fmt: skip
     for key, count in batch.fills.items():

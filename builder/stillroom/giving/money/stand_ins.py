@@ -46,7 +46,7 @@ def with_stand_ins(
     worths = [one.worth for one in offers if one.recipe not in unpriced and one.worth]
     if not unpriced or not worths:
         return offers, brews, ()
-    usual = median(worths)
+    usual = _to_pence(Fraction(median(worths)))
     raised = tuple(
         replace(one, worth=max(one.worth, usual)) if one.recipe in unpriced else one
         for one in offers
