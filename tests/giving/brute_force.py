@@ -55,6 +55,28 @@ def least_points(problem: PlanProblem) -> Fraction:
     )
 
 
+def could_be_filled(problem: PlanProblem, wish, others: bool = True) -> bool:
+    """Say whether any plan fills the place wished for, nobody else with more empty places."""
+    many = len(problem.baskets)  # a recipe goes once into a basket: more batches fill nothing
+    brews = tuple(replace(b, most_batches=min(b.most_batches, many)) for b in problem.brews)
+    problem = replace(problem, brews=brews)
+    known: dict = {}
+    for gifts in _all_gifts(problem):
+        wanted = True
+        for basket in problem.baskets:
+            sorts = Counter(offer.sort for offer in gifts[basket.number])
+            for sort, room in basket.room.items():
+                place = (basket.number, sort)
+                left = room - sorts[sort]
+                if place == (wish.basket.number, wish.sort):
+                    wanted &= left < wish.empty[place]
+                elif others or basket.number == wish.basket.number:
+                    wanted &= left <= wish.empty.get(place, 0)
+        if wanted and _cheapest_making(problem, gifts, known) is not None:
+            return True
+    return False
+
+
 def _all_gifts(problem):
     for choice in product(*(list(_fillings(problem, basket)) for basket in problem.baskets)):
         yield dict(zip((basket.number for basket in problem.baskets), choice, strict=True))

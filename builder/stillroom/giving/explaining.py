@@ -1,19 +1,19 @@
 """Why a plan cannot fill a place, in words that name who and why, and what would help.
 
 A place is empty either because no offer is allowed there (each with its reason), or because
-there is not enough to go round: then the limits are lifted one by one and planned again, which
-shows the one that binds.
+limits forbid it together: then a smallest set of them is named, with one change that was tried and
+mends it (forbidding.py). A search that was ended by time is never blamed on limits.
 """
 
 from __future__ import annotations
 
 from collections import defaultdict
-from collections.abc import Callable, Sequence
-from dataclasses import dataclass, replace
+from collections.abc import Sequence
+from dataclasses import dataclass
 
+from stillroom.giving.forbidding import Forbidden, Patience, Wish, why_forbidden
 from stillroom.giving.model import SORT_WORDS, Sort
 from stillroom.giving.plan_model import Basket, Offer, Plan, PlanProblem, Reason
-from stillroom.giving.planning import plan_gifts
 
 _NUMBERS = ("no", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten")
 
@@ -27,6 +27,7 @@ class Shortage:
     count: int
     what: str
     mend: str
+    limits: tuple[str, ...] = ()
 
     def __str__(self) -> str:
         return f"{self.what} {self.mend}".rstrip()
@@ -38,7 +39,7 @@ def explain_shortages(
     """Return a shortage for every basket and sort with an empty place, in basket order."""
     by_number = {basket.number: basket for basket in problem.baskets}
     found: list[Shortage] = []
-    scarce: list[tuple[Basket, Sort, int]] = []
+    patience = Patience(time_limit_s)
     for (number, sort), count in sorted(plan.empty.items()):
         basket = by_number[number]
         allowed = {offer.recipe for offer in _allowed(problem, basket, sort)}
@@ -47,19 +48,21 @@ def explain_shortages(
             found.append(_not_allowed(problem, basket, sort, lacking, len(allowed)))
             count -= lacking
         if count > 0:
-            scarce.append((basket, sort, count))
-    if scarce:
-        found += _explain_scarce(problem, plan, scarce, time_limit_s)
+            found.append(_scarce(problem, plan, basket, sort, count, patience))
     return tuple(sorted(found, key=lambda short: (short.basket.number, short.sort)))
 
 
-def explain_missed(problem: PlanProblem, plan: Plan) -> tuple[str, ...]:
+def explain_missed(problem: PlanProblem, plan: Plan, time_limit_s: float = 20) -> tuple[str, ...]:
     """Return a sentence for every "must have" that the plan does not meet."""
     titles = {offer.recipe: offer.title for offer in problem.offers}
-    return tuple(
-        f"{household} must have {titles[recipe]}, and there is no safe place or not enough of it."
-        for household, recipe in plan.missed
-    )
+    patience = Patience(time_limit_s)
+    said = []
+    for household, recipe in plan.missed:
+        basket = next(one for one in problem.baskets if one.household == household)
+        forbidden = why_forbidden(problem, Wish(basket, None, plan.empty, recipe), patience)
+        why, mend = _say_forbidden(plan, forbidden)
+        said.append(f"{household} must have {titles[recipe]}, but {why}. {mend}".rstrip())
+    return tuple(said)
 
 
 def _allowed(problem: PlanProblem, basket: Basket, sort: Sort) -> list[Offer]:
@@ -123,55 +126,6 @@ def _say_reasons(refused: Sequence[tuple[Offer, tuple[Reason, ...]]], all_of_the
     return "; ".join(parts)
 
 
-def _more_batches(problem: PlanProblem) -> PlanProblem:
-    plenty = len(problem.baskets) * 10
-    return replace(
-        problem, brews=tuple(replace(brew, most_batches=plenty) for brew in problem.brews)
-    )
-
-
-def _more_hours(problem: PlanProblem) -> PlanProblem:
-    return replace(problem, hours=None)
-
-
-def _more_money(problem: PlanProblem) -> PlanProblem:
-    return replace(
-        problem, baskets=tuple(replace(basket, budget=None) for basket in problem.baskets)
-    )
-
-
-_LIFTED: tuple[tuple[str, str, Callable[[PlanProblem], PlanProblem]], ...] = (
-    ("the batches we are willing to make do not go round", "Allow more batches", _more_batches),
-    ("the hours of the months do not reach", "Give more hours", _more_hours),
-    ("the budget does not reach", "Raise the budget", _more_money),
-)
-
-
-def _explain_scarce(
-    problem: PlanProblem,
-    plan: Plan,
-    scarce: Sequence[tuple[Basket, Sort, int]],
-    time_limit_s: float,
-) -> list[Shortage]:
-    short = sum(plan.empty.values())
-    causes = []
-    for why, mend, lift in _LIFTED:
-        lifted = plan_gifts(lift(problem), time_limit_s, gap=0.01)
-        if sum(lifted.empty.values()) < short:
-            filled = short - sum(lifted.empty.values())
-            causes.append((why, f"{mend}: that alone fills {filled} of {short} empty places."))
-    if causes:
-        why = " and ".join(cause for cause, _ in causes)
-        mend = " Or: ".join(words for _, words in causes)
-    else:
-        why = "several limits bind together (batches, hours, budget, time to ripen)"
-        mend = "Loosen more than one of them, or begin earlier."
-    return [
-        Shortage(basket, sort, count, _scarce_words(problem, basket, sort, count, why), mend)
-        for basket, sort, count in scarce
-    ]
-
-
 def _some(names: list[str]) -> str:
     """Name up to four things and count the rest."""
     if len(names) <= 5:
@@ -179,17 +133,33 @@ def _some(names: list[str]) -> str:
     return f"{', '.join(names[:4])} and {len(names) - 4} more"
 
 
-def _scarce_words(problem: PlanProblem, basket: Basket, sort: Sort, count: int, why: str) -> str:
-    names = [offer.title for offer in _allowed(problem, basket, sort)]
-    late = [
-        brew.too_late
-        for brew in problem.brews
-        if brew.too_late
-        and any(offer.recipe == brew.recipe for offer in _allowed(problem, basket, sort))
-    ]
-    too_late = f" {' '.join(late)}" if late else ""
+def _scarce(
+    problem: PlanProblem, plan: Plan, basket: Basket, sort: Sort, count: int, patience: Patience
+) -> Shortage:
+    names = list(dict.fromkeys(offer.title for offer in _allowed(problem, basket, sort)))
+    forbidden = why_forbidden(problem, Wish(basket, sort, plan.empty), patience)
+    why, mend = _say_forbidden(plan, forbidden)
     wanted = f"{spell(count)} more {SORT_WORDS[sort] if count == 1 else _many(sort)}"
-    return (
-        f"{wanted.capitalize()} wanted for {basket.label}: they could have "
-        f"{_some(names)}, but {why}.{too_late}"
-    )
+    could = f"they could have {_some(names)}, but {why}."
+    what = f"{wanted.capitalize()} wanted for {basket.label}: {could}"
+    return Shortage(basket, sort, count, what, mend, tuple(one.words for one in forbidden.bounds))
+
+
+_LONGER = 'Give it longer: "--seconds 60".'
+
+
+def _say_forbidden(plan: Plan, forbidden: Forbidden) -> tuple[str, str]:
+    """Return why it is forbidden and what would mend it."""
+    cut_short = plan.proof != "proven best"
+    if cut_short and (forbidden.possible is not False or forbidden.others):
+        return "the search was ended before it was settled who is given what", _LONGER
+    if forbidden.possible:
+        return "that is more trouble than an empty place counts", "Fill it by hand if it matters."
+    if forbidden.possible is None:
+        return "there was no time to find out why they are not given it", _LONGER
+    said = [bound.words for bound in forbidden.bounds]
+    if forbidden.others:
+        said.append("nobody else is to go without")
+    if not said:
+        return "a basket takes nothing twice", forbidden.mend
+    return " and ".join([", ".join(said[:-1]), said[-1]] if len(said) > 1 else said), forbidden.mend

@@ -36,8 +36,8 @@ def weigh_plan(
         ("things twice in one household", _twice(problem, gifts), weights.twice_in_household),
         ("households with nothing they like best", _unliked(problem, gifts), weights.nothing_liked),
         ("presents changed from the plan before", _changed(problem, gifts), weights.changed),
-        ("batches to make", made, weights.batch),
-        ("batches ready but not at their best", young, weights.usable_only),
+        ("times a recipe is made: twice the recipe counts two", made, weights.batch),
+        ("of these, ready but not at their best", young, weights.usable_only),
         (
             "money spent on packs, unknown prices taken as usual",
             _spent(problem, packs),
