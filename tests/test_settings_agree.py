@@ -62,6 +62,8 @@ CASES: dict[str, tuple[str | bytes, tuple[int, str] | None]] = {
         None,
     ),
     "a byte order mark": (b"\xef\xbb\xbf" + of("country: GB").encode(), None),
+    "no page to send a recipe": (of("country: GB", "send_us: no"), None),
+    "a page or not": (of("country: GB", "send_us: perhaps"), (8, 'Write "yes", or "no"')),
     "misspelt": (of("units: us", "contry: GB"), (8, '"contry" is not a setting of the book.')),
     "a country in words": (of("country: Norway"), (7, 'not right: "Norway". Write "NO".')),
     "UK": (of("country: UK"), (7, 'Write "GB".')),
@@ -195,6 +197,18 @@ def test_what_is_checked_is_what_is_built(case: str, book: Path) -> None:
     if wanted is not None and any("mkdocs.yml:" in line for line in told):
         assert any(f"mkdocs.yml:{wanted[0]}: " in line and wanted[1] in line for line in told)
     assert (book / "site" / "r" / "quince" / "index.html").is_file() == built
+
+
+@pytest.mark.parametrize("wanted", ["yes", "no"])
+def test_the_page_to_send_a_recipe_is_there_unless_it_is_switched_off(
+    book: Path, wanted: str
+) -> None:
+    (book / "mkdocs.yml").write_text(of(f"send_us: {wanted}"), encoding="utf-8")
+    assert builds(book)[0]
+    assert (book / "site" / "send" / "index.html").is_file() == (wanted == "yes")
+    browse = (book / "site" / "browse" / "index.html").read_text(encoding="utf-8")
+    assert ("../send/" in browse) == (wanted == "yes")
+    assert (book / "site/assets/stillroom/js/send.js").is_file() == (wanted == "yes")
 
 
 def test_settings_are_inherited(book: Path) -> None:

@@ -6,7 +6,7 @@ import pytest
 from playwright.sync_api import Page
 
 PAGES = (
-    "/", "/browse/", "/year/", "/print-room/", "/about/", "/safely/", "/writing/",
+    "/", "/browse/", "/year/", "/print-room/", "/about/", "/safely/", "/writing/", "/send/",
     "/r/quince-ratafia/", "/r/felted-bauble/", "/r/layered-soup-mix/",
 )  # fmt: skip
 

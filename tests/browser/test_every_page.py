@@ -79,6 +79,12 @@ STATES: dict[str, tuple[str, str, tuple[str, ...], str]] = {
     "sheets of round labels": (
         f"{ROOM}?recipe=rosemary-salt&count=8", LAID, (_type("[name=thing]", "round"), OPEN), LAID,
     ),
+    "a recipe with doubts": (
+        "send/", "!document.querySelector('form.send').hidden",
+        (_type("#box-ingredients", "1,5 kg plums"), OPEN,
+         "() => document.querySelector('form.send [value=whole]').click() ?? true"),
+        "document.querySelector('.send__wrong:not(:empty)')",
+    ),
     "what does not fit": (
         f"{ROOM}?recipe=quince-ratafia&count=8", LAID,
         (_type("[name=thing]", "round"), _type("[name=lid]", "26")), "true",

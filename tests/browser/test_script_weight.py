@@ -22,6 +22,7 @@ PAGES = {
     "/year/": OTHERS,
     "/print-room/": OTHERS,
     "/writing/": OTHERS,
+    "/send/": OTHERS,
     "/404.html": OTHERS,
     "/r/quince-ratafia/": HEAVIEST,
     "/r/felted-bauble/": HEAVIEST,

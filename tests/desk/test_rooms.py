@@ -178,11 +178,12 @@ def test_the_book_is_changed_with_the_smallest_change(own: OpenDesk) -> None:
     assert own.ask("/book", "POST", sent).status == 303
     assert config.read_text(encoding="utf-8") == before, "nothing was changed"
     changed = sent | {"site_name": 'The "new": one', "country": "NO", "colours": "woad"}
+    changed["send_us"] = "no"
     assert own.ask("/book", "POST", changed | {"drawing": "sprig"}).status == 303
     rows = [
         row for row in difflib.ndiff(before.splitlines(), config.read_text("utf-8").splitlines())
     ]
-    assert len([row for row in rows if row[0] in "+-"]) == 6
+    assert len([row for row in rows if row[0] in "+-"]) == 7
     assert 'country: "NO"' in config.read_text(encoding="utf-8")
     assert "#1f4a73" in (own.folder / "pages/stylesheets/colours.css").read_text("utf-8")
     assert (own.folder / "pages/pictures/frontispiece.svg").is_file()

@@ -18,6 +18,7 @@ from stillroom.desk.yaml_writing import change_yaml, in_quotes, put, read_yaml_f
 PLUGIN: Final = "stillroom"
 TOP: Final = {"site_name": "title", "site_url": "site_url"}
 OWN: Final = ("country", "altitude_m", "language", "units", "currency")
+SEND: Final = "send_us"
 KEPT_BY: Final = re.compile(r"Kept by (.*)\.")
 
 
@@ -27,6 +28,7 @@ def settings_form(text: str, name: str) -> dict[str, str]:
     own = _own(said)
     form = {key: str(said.get(key) or "") for key in TOP}
     form |= {key: "" if own.get(key) is None else str(own[key]) for key in OWN}
+    form[SEND] = "no" if str(own.get(SEND)).lower() in ("false", "no") else "yes"
     foot = str(said.get("copyright") or "")
     found = KEPT_BY.fullmatch(foot)
     form["foot"] = found[1] if found else foot
@@ -88,6 +90,8 @@ def write_settings(text: str, name: str, form: Mapping[str, str], colours: bool 
         own = _own(said)
         for key in OWN:
             _put_own(own, key, form.get(key, "").strip())
+        if form.get(SEND) and form[SEND] != settings_form(text, name)[SEND]:
+            put(own, [SEND], False if form[SEND] == "no" else None)
         days = giving_days(form.get("giving_days", ""))
         if days != [dict(one) for one in own.get("giving_days") or []]:
             own["giving_days"] = days

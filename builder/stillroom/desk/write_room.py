@@ -15,6 +15,7 @@ from typing import Any, Final
 from starlette.requests import Request
 from starlette.responses import JSONResponse, RedirectResponse, Response
 
+from stillroom.beginning.questions import questions
 from stillroom.beginning.recipe import slug_of
 from stillroom.core.recipe.kinds import all_kinds, find_kind
 from stillroom.core.words.problems import ProblemsFound, Unreadable
@@ -298,6 +299,7 @@ def boxes_of(
     state = "draft" if files.draft.is_there else "published" if files.book.is_there else "new"
     return page(
         "write.html",
+        questions=questions(),
         book_title=desk.book().settings.title,
         pictures=desk.book().settings.pictures,
         here="recipes",

@@ -6,6 +6,8 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from pathlib import Path
 
+import rjsmin  # type: ignore[import-untyped]
+
 from stillroom.core.recipe.kinds import Kind, all_kinds
 from stillroom.core.recipe.model import Recipe
 from stillroom.core.size.scaling_data import shared_data
@@ -13,6 +15,7 @@ from stillroom.looks import DRAWINGS, SCREEN_FONTS
 from stillroom.looks.inked import emblem_of
 from stillroom.publish.library import Library, address_path
 from stillroom.publish.scripts import DEFINE, list_scripts
+from stillroom.publish.send_page import SENDING, sending_script
 from stillroom.publish.templating import HERE, render, show_json
 from stillroom.publish.when_page import calendar_path, make_recipe_calendar
 
@@ -71,6 +74,8 @@ def list_files(library: Library) -> Iterator[MadeFile]:
                 yield MadeFile(f"{FOLDER}/{folder}/{name}", path=path)
     for name, script in list_scripts():
         yield MadeFile(f"{FOLDER}/{name}", content=script)
+    if library.settings.send_us:
+        yield MadeFile(f"{FOLDER}/{SENDING}", content=str(rjsmin.jsmin(sending_script())))
     for kind in all_kinds().values():
         yield MadeFile(emblem_path(kind), content=emblem_of(kind.slug))
     yield MadeFile(AMOUNTS_DATA, content=show_json(shared_data(library.settings.country)))

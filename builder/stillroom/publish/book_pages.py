@@ -153,6 +153,7 @@ class BrowseLeaf:
                 ),
                 "free_from": group_by_free_from(entries),
                 "language": library.settings.language,
+                "send": library.settings.send_us,
                 "link": link,
             },
         )

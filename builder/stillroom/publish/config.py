@@ -22,4 +22,5 @@ class StillroomConfig(Config):  # type: ignore[no-untyped-call]  # MkDocs is par
     altitude_m = option.Optional(option.Type(object))
     language = option.Optional(option.Type(object))
     currency = option.Optional(option.Type(object))
+    send_us = option.Optional(option.Type(object))
     giving_days = option.Optional(option.Type(object))

@@ -17,6 +17,7 @@ from stillroom.publish.library import Leaf, Library
 from stillroom.publish.listed import warnings
 from stillroom.publish.print_room import PrintRoomLeaf
 from stillroom.publish.recipe_page import RecipeLeaf
+from stillroom.publish.send_page import SendLeaf
 from stillroom.publish.workers import work_out_all
 from stillroom.publish.working import WorkedLeaf
 from stillroom.publish.year_page import YearLeaf
@@ -73,6 +74,7 @@ def find_unpublished(library: Library, site: Path) -> Iterator[Problem]:
 def list_leaves(library: Library) -> dict[str, Leaf]:
     """Return the book's own pages and a page for each recipe, by the file each stands for."""
     own: tuple[Leaf, ...] = (HomeLeaf(), BrowseLeaf(), YearLeaf(), PrintRoomLeaf())
+    own += (SendLeaf(),) if library.settings.send_us else ()
     recipes: tuple[Leaf, ...] = tuple(_leaf_of(library, recipe) for recipe in library.recipes)
     return {leaf.src_uri: leaf for leaf in (*own, *recipes)}
 

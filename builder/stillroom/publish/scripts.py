@@ -43,6 +43,15 @@ def list_scripts() -> Iterator[tuple[str, str]]:
     yield from list_said()
 
 
+def list_sources() -> dict[str, str]:
+    """Return every script as it was written, and the sentences they say, by their paths."""
+    own = {
+        f"js/{path.relative_to(SCRIPTS).as_posix()}": path.read_text(encoding="utf-8")
+        for path in SCRIPTS.rglob("*.js")
+    }
+    return own | dict(list_said())
+
+
 def list_said() -> Iterator[tuple[str, str]]:
     """Return the sentences of every room as scripts: "data/said/when-season.js"."""
     for name, room in SPEAKING.items():

@@ -15,7 +15,7 @@ from typing import Final
 
 from stillroom.publish.book_files import AMOUNTS_DATA, FOLDER
 from stillroom.publish.one_script import one_script
-from stillroom.publish.scripts import DEFINE, SCRIPTS, list_said
+from stillroom.publish.scripts import DEFINE, list_sources
 
 _HERE: Final = Path(__file__).parent / "stick"
 _LINK: Final = re.compile(r"""(<(?:a|link|area)\b[^>]*?\shref=)(["'])([^"']*)\2""")
@@ -36,7 +36,7 @@ def make_stick(site: Path) -> None:
     It may not be the site that is put on a host: search engines and old addresses are not served.
     """
     amounts = (site / AMOUNTS_DATA).read_text(encoding="utf-8")
-    script = one_script(_sources(), DEFINE, {"data/amounts.json": amounts})
+    script = one_script(list_sources(), DEFINE, {"data/amounts.json": amounts})
     (site / _OWN / "book.js").write_text(script, encoding="utf-8")
     (site / _OWN / "find.js").write_bytes((_HERE / "find.js").read_bytes())
     (site / _OWN / "words.js").write_text(_words(site), encoding="utf-8")
@@ -45,15 +45,6 @@ def make_stick(site: Path) -> None:
         path.write_text(_changed(page), encoding="utf-8")
     for left in ("sitemap.xml", "sitemap.xml.gz"):
         (site / left).unlink(missing_ok=True)
-
-
-def _sources() -> dict[str, str]:
-    """Return every script as it was written, and the sentences they say, by their paths."""
-    own = {
-        f"js/{path.relative_to(SCRIPTS).as_posix()}": path.read_text(encoding="utf-8")
-        for path in SCRIPTS.rglob("*.js")
-    }
-    return own | dict(list_said())
 
 
 def _changed(page: str) -> str:

@@ -88,8 +88,8 @@ class BookSettings(BaseModel):
 
     `country` (ISO 3166 alpha-2) chooses which food-safety authority is deferred to, `altitude_m`
     the processing times, `units` how spoons, cups and pints are read (without it as the country
-    does), `language` the wording of dates, `currency` (ISO 4217) the giver's money. Folders are
-    relative to mkdocs.yml.
+    does), `language` the wording of dates, `currency` (ISO 4217) the giver's money, `send_us`
+    whether the page "Send us a recipe" is published. Folders are relative to mkdocs.yml.
     """
 
     model_config = ConfigDict(frozen=True, extra="forbid")
@@ -104,6 +104,7 @@ class BookSettings(BaseModel):
     altitude_m: Annotated[int, Field(ge=-430, le=6000)] = 0
     language: Annotated[str, AfterValidator(_known_locale)] = "en_GB"
     currency: Annotated[str, AfterValidator(_known_currency)] = "GBP"
+    send_us: bool = True
     giving_days: Annotated[tuple[GivingDay, ...], Field(min_length=1)] = (
         GivingDay(name="Christmas", day="the Saturday before Christmas"),
     )
@@ -120,6 +121,7 @@ _MENDS: Final = {
     "altitude_m": "Write whole metres from -430 to 6000.",
     "language": 'Write a language and country: "en_GB".',
     "currency": 'Write its three capitals: "GBP".',
+    "send_us": 'Write "yes", or "no" to leave the page out.',
     "giving_days": 'Write each as "- {name: Christmas, day: 24 December}".',
 }
 _WRITTEN_AS: Final = {"title": "site_name"}
