@@ -21,7 +21,7 @@ from stillroom.desk.recipe_form import FIELDS, LISTS, form_of
 from stillroom.desk.recipe_rows import lay_out
 from stillroom.publish.send_page import sent_parts
 
-from .conftest import without_errors
+from .conftest import wait_until, without_errors
 from .firefox import launch_firefox
 
 BOXES = [one.box for part in sent_parts() for one in part.asked]
@@ -145,7 +145,7 @@ def test_filled_saved_brought_checked_opened(
     alone.on("dialog", lambda dialog: dialog.accept())
     alone.evaluate(FILL, {})
     alone.set_input_files("#box-opened", str(draft))
-    alone.wait_for_function("document.querySelector('#box-title').value")
+    wait_until(alone, "document.querySelector('#box-title').value")
     assert same(FILLED, alone.evaluate(READ)) == {}
     assert "is open" in alone.inner_text("[data-send=said]")
 
@@ -207,15 +207,15 @@ def test_what_is_no_recipe_is_refused_and_nothing_is_lost(alone: Page, tmp_path:
     for name, words in (("letter.txt", "Dear all"), ("big.md", "x" * 600_000)):
         (tmp_path / name).write_text(words, encoding="utf-8")
         alone.set_input_files("#box-opened", str(tmp_path / name))
-        alone.wait_for_function(
-            f"document.querySelector('[data-send=said]').textContent.includes('{name}')"
+        wait_until(
+            alone, f"document.querySelector('[data-send=said]').textContent.includes('{name}')"
         )
     assert alone.input_value("#box-title") == "Kept"
     more = "---\ntitle: Other\nph: 3.2\n---\n## Method\n1. Stir.\n"
     (tmp_path / "more.md").write_text(more, encoding="utf-8")
     alone.on("dialog", lambda dialog: dialog.accept())
     alone.set_input_files("#box-opened", str(tmp_path / "more.md"))
-    alone.wait_for_function("document.querySelector('#box-title').value === 'Other'")
+    wait_until(alone, "document.querySelector('#box-title').value === 'Other'")
     assert "ph: 3.2" in alone.inner_text("[data-send=said]")
 
 
