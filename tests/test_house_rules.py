@@ -52,7 +52,7 @@ FLOORS = {
     "beginning": {"core", "saving"},
     "bringing": {"core", "saving", "beginning"},
     "printing": {"core", "looks"},
-    "publish": {"core", "looks", "printing", "saving"},
+    "publish": {"core", "looks", "printing", "saving", "beginning"},  # what is asked of a cook
     "giving": {"core", "looks", "printing", "saving"},
     "desk": {
         *("core", "looks", "saving", "beginning", "bringing", "printing", "publish", "giving"),
