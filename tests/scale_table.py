@@ -95,6 +95,11 @@ FILLS = (
     "1 bottle of 30 ml",
     "5 x 8 fl oz, 2 x 1 lb",
     "9 jars of 220 ml to the brim",
+    "7 bottles of 190 ml",
+    "7 x 190 ml bottles + 1 flask of 100 ml",
+    "3 x 1 pint jars to the brim",
+    "2 x 500 ml swing-top bottles",
+    "4 phials of 20 ml and 2 x 50 ml",
 )
 VESSELS = ("1.5 l", "1 quart", "250 ml jar", "3 pints", "24 cm round", "9 x 13 inch tin")
 # what cannot be had or read, said in Python and in the browser by the same words

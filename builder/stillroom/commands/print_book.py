@@ -42,6 +42,9 @@ YEARS_TRIED = 3
 @click.option("--times", metavar="NUMBER", help='So many times as written: "3", "1/2".')
 @click.option("--makes", metavar="AMOUNT", help='What it is to make: "200 ml".')
 @click.option("--fill", metavar="CONTAINERS", help='What to fill: "12 x 50 ml".')
+@click.option("--have", metavar="AMOUNTS", help='What is on hand: "17 cinnamon stick".')
+@click.option("--vessel", metavar="SIZE", help='A vessel or a tin: "1.5 l", "24 cm round".')
+@click.option("--large", is_flag=True, help="Large type, read at arm's length with wet hands.")
 @click.option("--start", metavar="DAY", help="The day it is begun; then tending days stand on it.")
 @paper_option
 @fonts_option
@@ -50,16 +53,18 @@ YEARS_TRIED = 3
 @plainly
 def sheet(
     file: Path, start: str | None, paper: str, fonts: Path | None, out: Path | None,
-    force: bool, **asked: str | None,
+    force: bool, large: bool, **asked: str | None,
 ) -> None:  # fmt: skip
     """Print one recipe at one scale as a kitchen sheet."""
     recipe, book = read_one(file)
-    batch = scale_recipe(recipe, read_target(asked, recipe.system), Measures(recipe.system))
+    target = read_target(asked, recipe.system)
+    batch = scale_recipe(recipe, target, Measures(recipe.system))
     begun = read_day(start, "--start", date.today(), book)
     timeline = plan_forward(recipe, begun) if begun else None
     made = print_sheet(
-        recipe, batch, book.settings, timeline, PAPERS[paper], address(book, recipe), fonts
-    )
+        recipe, batch, book.settings, timeline, PAPERS[paper], address(book, recipe), fonts,
+        asked=target, large=large,
+    )  # fmt: skip
     write(made, out, f"{recipe.slug}.pdf", force)
 
 

@@ -136,7 +136,7 @@ def fills_text(recipe: Scalable, asked: tuple[Wanted, ...]) -> str:
             _say(
                 "of_size_to_the_brim" if one.brim else "of_size",
                 count=one.count,
-                thing=recipe.container_many if one.count > 1 else recipe.container,
+                thing=one.thing or (recipe.container_many if one.count > 1 else recipe.container),
                 size=say_unit(one.size.middle, one.size.unit),
             )
             for one in asked

@@ -24,8 +24,10 @@ from stillroom.core.words.said import Said
 
 _BETWEEN = re.compile(r"\s*(?:\+|;|,(?!\d)|\band\b)\s*")
 _COUNTED = re.compile(
-    r"^(?P<count>\d{1,9})\s*(?:x|×|\*|(?:[a-z-]+\s+)?of)\s*(?P<size>.+)$", re.IGNORECASE
+    r"^(?P<count>\d{1,9})\s*(?:x|×|\*|(?:(?P<thing>[a-z-]+)\s+)?of)\s*(?P<size>.+)$", re.IGNORECASE
 )
+_TO_THE_BRIM = re.compile(r"\s*(?:filled\s+)?to the brim\s*$", re.IGNORECASE)
+_THING = re.compile(r"[a-z][a-z -]*", re.IGNORECASE)
 _say = Said("stillroom.core.size", "size")
 
 
@@ -46,11 +48,15 @@ class ByMakes:
 
 @dataclass(frozen=True)
 class Wanted:
-    """So many containers of a size: what one holds filled as it should be, or to its very brim."""
+    """So many containers of a size: what one holds filled as it should be, or to its very brim.
+
+    `thing` is what the cook called them, "" where only their number and size were said.
+    """
 
     count: int
     size: Amount
     brim: bool = False
+    thing: str = ""
 
 
 @dataclass(frozen=True)
@@ -126,6 +132,8 @@ def parse_fill(text: str, system: System = "metric") -> ByContainers:
     [(12, '50'), (1, '100')]
     >>> parse_fill("9 jars of 220 ml to the brim").containers[0].brim
     True
+    >>> [one.thing for one in parse_fill("7 x 190 ml bottles + 2 flasks of 100 ml").containers]
+    ['bottles', 'flasks']
     """
     found = []
     for part in _BETWEEN.split(text.strip()):
@@ -135,8 +143,15 @@ def parse_fill(text: str, system: System = "metric") -> ByContainers:
             raise _say.refuse("no_containers", text=part)
         if not size.unit or size_of(size.unit) not in ("volume", "mass"):
             raise _say.refuse("no_size", text=part)
-        found.append(Wanted(int(match["count"]), size, "brim" in rest.lower()))
+        thing = match["thing"] or _thing_in(rest)
+        found.append(Wanted(int(match["count"]), size, "brim" in rest.lower(), thing))
     return ByContainers(tuple(found))
+
+
+def _thing_in(rest: str) -> str:
+    """Return what a container was called after its size: "bottles" of "190 ml bottles"."""
+    words = _TO_THE_BRIM.sub("", rest).strip()
+    return words if _THING.fullmatch(words) and "brim" not in words.lower() else ""
 
 
 def parse_have(text: str, system: System = "metric") -> ByHand:

@@ -73,10 +73,19 @@ def notes_on_scaling(recipe: Scalable, factor: Fraction, own_tin: bool = False) 
     """
     if factor == 1:
         return ()
-    of_tin = "" if own_tin else tin_note(recipe.tin, factor)
-    of_vessels = (vessel_note(recipe, factor), of_tin)
-    growth = growth_notes(recipe.kind, larger=factor > 1)
-    return (*growth, *(note for note in of_vessels if note))
+    of_vessels = notes_on_vessels(recipe, factor)
+    if own_tin:
+        of_vessels = tuple(note for note in of_vessels if note != tin_note(recipe.tin, factor))
+    return (*growth_notes(recipe.kind, larger=factor > 1), *of_vessels)
+
+
+def notes_on_vessels(recipe: Scalable, factor: Fraction) -> tuple[str, ...]:
+    """Say those of `notes_on_scaling` that are of the recipe's own vessel or tin."""
+    if factor == 1:
+        return ()
+    return tuple(
+        note for note in (vessel_note(recipe, factor), tin_note(recipe.tin, factor)) if note
+    )
 
 
 def growth_notes(kind: str, larger: bool) -> tuple[str, ...]:

@@ -14,7 +14,9 @@ import { speaker } from "../words/said.js";
 const say = speaker(SAID);
 
 const BETWEEN = /\s*(?:\+|;|,(?!\d)|\band\b)\s*/;
-const COUNTED = /^(\d{1,9})\s*(?:x|×|\*|(?:[a-z-]+\s+)?of)\s*(.+)$/i;
+const COUNTED = /^(\d{1,9})\s*(?:x|×|\*|(?:([a-z-]+)\s+)?of)\s*(.+)$/i;
+const TO_THE_BRIM = /\s*(?:filled\s+)?to the brim\s*$/i;
+const THING = /^[a-z][a-z -]*$/i;
 
 export function parseTimes(text) {
   const factor = parseNumber(text);
@@ -35,16 +37,23 @@ export function parseWanted(text, system, tables) {
 export function parseFill(text, system, tables) {
   const containers = text.trim().split(BETWEEN).map((part) => {
     const found = COUNTED.exec(part);
-    const { amount: size, rest } = found ? parseLeading(found[2], system, tables) : { amount: null };
+    const { amount: size, rest } = found ? parseLeading(found[3], system, tables) : { amount: null };
     if (!found || !size || !size.low.above(ZERO) || BigInt(found[1]) < 1n) {
       throw say.refuse("no_containers", { text: part });
     }
     if (!["volume", "mass"].includes(sizeOf(size.unit, tables))) {
       throw say.refuse("no_size", { text: part });
     }
-    return { count: BigInt(found[1]), size, brim: rest.toLowerCase().includes("brim") };
+    const brim = rest.toLowerCase().includes("brim");
+    return { count: BigInt(found[1]), size, brim, thing: found[2] || thingIn(rest) };
   });
   return { sort: "fill", containers };
+}
+
+/** What a container was called after its size: "bottles" of "190 ml bottles". */
+function thingIn(rest) {
+  const words = rest.replace(TO_THE_BRIM, "").trim();
+  return THING.test(words) && !words.toLowerCase().includes("brim") ? words : "";
 }
 
 export function parseHave(text, system, tables) {

@@ -232,9 +232,9 @@ function warningOf(line, tables) {
 
 /** Say the containers asked for: "12 bottles of 50 ml and 1 bottle of 100 ml". */
 function fillsText(recipe, asked, tables) {
-  return joinAnd(asked.map(({ count, size, brim }) => {
-    const thing = count > 1n ? recipe.container_many : recipe.container;
-    const words = { count, thing, size: sayUnit(middle(size), size.unit, tables) };
+  return joinAnd(asked.map(({ count, size, brim, thing }) => {
+    const own = count > 1n ? recipe.container_many : recipe.container;
+    const words = { count, thing: thing || own, size: sayUnit(middle(size), size.unit, tables) };
     return say(brim ? "of_size_to_the_brim" : "of_size", words);
   }));
 }
