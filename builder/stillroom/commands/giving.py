@@ -57,8 +57,8 @@ def pack(
         restore_folder(out)
     before = None if afresh else read_before(out, read.giving.giving_list)
     own = book.own_larder()
-    read = with_larder_prices(read, own.prices)
     said = book.settings
+    read = with_larder_prices(read, own.prices, said.language)
     recipes = load_recipes(
         book.recipe_files(), book.root, said.units, larder=own.larder, language=said.language
     )

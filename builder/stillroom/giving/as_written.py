@@ -15,11 +15,24 @@ from typing import Any
 
 import yaml
 
+from stillroom.core.words.nearest import nearest
+
 Lines = dict[str, int]
 _NOTHING = frozenset({"", "none", "nothing", "no", "-", "n/a", "no allergies", "anything goes"})
 _POST = re.compile(r"^(?:by |in the |via )?(?:post|mail|parcel|courier)(?:ed)?$", re.IGNORECASE)
 _HAND = re.compile(r"^(?:by |in |we )?(?:hand|person|bring it|bring|hand over)$", re.IGNORECASE)
 _ROOM = re.compile(r"(\d+)\s*(?:x\s*)?([a-z][a-z ]*?)(?=\s*(?:,|;|\+|&|\band\b|$))", re.IGNORECASE)
+_SIZE = r"(?P<size>\d[\d.,/]*\s*(?:(?:k?g|m?l|cl|lbs?|oz|litres?|kilos?|pints?|grams?)\b)?)"
+_SIZED = re.compile(rf"^{_SIZE}\s*(?:of |von |de )?(?P<item>[^\W\d].*)$", re.IGNORECASE)
+_SIZE_FIRST = re.compile(
+    rf"^{_SIZE}\s*(?:of )?(?P<item>[^\W\d].*?)(?:\s+(?:for|für)\s+|\s*[:=]\s*)(?P<price>\S*\d.*)$",
+    re.IGNORECASE,
+)
+_ITEM_FIRST = re.compile(r"^(?P<item>[^\W\d][^\d:=]*?)\s*[,:=]?\s+(?P<pack>[^\w\s]?\d.*)$")
+_BARE_PRICE = re.compile(r"[^\d\s]{0,3}\s*\d[\d.,'’]*\s*\S{0,4}")
+_TELLS_AGE = re.compile(
+    r"\d|\b(?:one|two|three|four|five|six|seven|eight|nine|ten|newborn|new-born)\b", re.I
+)
 _NUMBERS = {"one": 1, "two": 2, "three": 3, "four": 4, "five": 5, "six": 6, "none": 0, "no": 0}
 
 
@@ -87,11 +100,11 @@ def tidy_list(data: dict[str, Any], lines: Lines) -> tuple[dict[str, Any], Lines
         rows = tidied.listed(found["makes"], "makes", "recipe", lambda said: {"container": said})
         found["makes"] = _each(tidied, "make", rows, "makes")
     if "households" in found:
+        kinds = list(found["baskets"]) if isinstance(found.get("baskets"), dict) else []
         rows = tidied.listed(
-            found["households"], "households", "name", lambda said: {"basket": said}
+            found["households"], "households", "name", lambda said: _said_of(said, kinds)
         )
         rows = _each(tidied, "household", rows, "households")
-        kinds = list(found["baskets"]) if isinstance(found.get("baskets"), dict) else []
         if isinstance(rows, list):
             rows = [_household(tidied, row, kinds, f"households/{n}") for n, row in enumerate(rows)]
         found["households"] = rows
@@ -125,6 +138,14 @@ def _baskets(tidied: _Tidied, data: Any) -> Any:
     return found
 
 
+def _said_of(said: Any, kinds: list[str]) -> dict[str, Any]:
+    """Read "The Rowans: small" as their basket, "Mrs Finch: no nuts" as what they avoid."""
+    is_basket = not isinstance(said, str) or nearest(_plain(said), map(str, kinds), 0.75)
+    if is_basket or len(kinds) != 1:
+        return {"basket": said}
+    return {"avoid": said}
+
+
 def _household(tidied: _Tidied, row: Any, kinds: list[str], path: str) -> Any:
     if not isinstance(row, dict):
         return row
@@ -146,6 +167,8 @@ def _household(tidied: _Tidied, row: Any, kinds: list[str], path: str) -> Any:
     for key in ("avoid", "avoid ingredients", "likes", "never"):
         if key in found:
             found[key] = _several(found[key])
+    if isinstance(found.get("children"), str):
+        found["children"] = _ages(found["children"])
     return found
 
 
@@ -168,18 +191,52 @@ def _several(said: Any) -> Any:
     return [re.sub(r"^(?:and|or|also)\s+", "", word) for word in words if word]
 
 
+def _ages(said: str) -> list[str]:
+    """Return "Wren, 3, and Ash (5)" as one text a child: a name belongs to the age behind it."""
+    ages: list[str] = []
+    name = ""
+    for piece in re.split(r"\s*[,;&\n]\s*(?:and\s+)?|\s+and\s+(?!a half)", said.strip()):
+        name = f"{name}, {piece}" if name else piece
+        if _TELLS_AGE.search(piece):
+            ages.append(name)
+            name = ""
+    return [*ages, name] if name else ages
+
+
 def _prices(tidied: _Tidied, data: Any) -> Any:
     """Read "- sugar: 1 kg for 1.15" beside "- {item: sugar, packs: [1 kg for 1.15]}"."""
     if isinstance(data, dict):
-        return tidied.listed(data, "prices", "item", lambda said: {"packs": said})
+        rows = tidied.listed(data, "prices", "item", lambda said: {"packs": said})
+        return [_sized(row) for row in rows]
     if not isinstance(data, list):
         return data
     rows = []
     for place, row in enumerate(data):
-        named = tidied.keys("price", row, f"prices/{place}")
+        named = tidied.keys("price", _price_line(row), f"prices/{place}")
         if isinstance(named, dict) and len(named) == 1 and not {"item", "packs"} & set(named):
             ((item, packs),) = named.items()
             tidied.move(f"prices/{place}/{item}", f"prices/{place}/packs")
             named = {"item": item, "packs": packs}
-        rows.append(named)
+        rows.append(_sized(named))
     return rows
+
+
+def _price_line(row: Any) -> Any:
+    """Read "sugar, 1 kg for 1.15" and "1 kg sugar for 1.15" written in one line."""
+    if not isinstance(row, str):
+        return row
+    if found := _ITEM_FIRST.match(row.strip()):
+        return {"item": found["item"], "packs": found["pack"]}
+    if found := _SIZE_FIRST.match(row.strip()):
+        return {"item": found["item"], "packs": f"{found['size']} for {found['price']}"}
+    return row
+
+
+def _sized(row: Any) -> Any:
+    """Read "1 kg sugar: 1.15", the size of the pack before the name and the price alone."""
+    if not isinstance(row, dict) or not isinstance(row.get("packs"), str | int | float):
+        return row
+    found = _SIZED.match(str(row.get("item", "")).strip())
+    if not found or not _BARE_PRICE.fullmatch(str(row["packs"]).strip()):
+        return row
+    return row | {"item": found["item"], "packs": f"{found['size']} for {row['packs']}"}

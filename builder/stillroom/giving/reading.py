@@ -5,6 +5,7 @@ Leaves out what needs the recipes: against_book.py checks that.
 
 from __future__ import annotations
 
+import re
 import typing
 from dataclasses import replace
 from pathlib import Path
@@ -52,6 +53,15 @@ _ADD = {
 }
 
 
+# what people write that may mean two things, and how to say which
+_MEANT = {
+    "people": 'Say how many are grown up, and how old the others: "adults: 2", "children: [3, 6]".',
+    "age": 'Write "adults: 1", or "children: [6]" with the age on giving day.',
+    "address": "Leave it out: no address is needed for the plan.",
+    "phone": "Leave it out: it is not needed for the plan.",
+}
+
+
 class ReadList(BaseModel):
     """A giving list with its file's name and the line of every key."""
 
@@ -84,7 +94,7 @@ def read_giving_list(
     Prices are read as its language writes them: decimals stay words until then.
     """
     located = read_yaml(clean(text, name), name, decimals=False)
-    if not isinstance(located.data, dict) or GIVING_LIST_KEY not in located.data:
+    if not isinstance(located.data, dict) or not is_named_so(located.data):
         mend = f'Begin it with "{GIVING_LIST_KEY}: Christmas 2027".'
         raise ProblemsFound([Problem(name, 1, "This is not a giving list.", mend)])
     data, lines = tidy_list(located.data, located.lines)
@@ -103,6 +113,11 @@ def read_giving_list(
         ]
         raise ProblemsFound(problems) from None
     return ReadList(file=name, giving=giving, lines=located.lines)
+
+
+def is_named_so(data: dict[Any, Any]) -> bool:
+    """Whether a file names a giving list among its keys: "giving list", "Giving List"."""
+    return any(" ".join(re.split(r"[\s_-]+", str(key).lower())) == GIVING_LIST_KEY for key in data)
 
 
 def _line(path: list[str], lines: dict[str, int]) -> int:
@@ -125,11 +140,15 @@ def _problem(detail: ErrorDetails, name: str, located: Located) -> Problem:
         )
     if detail["type"] == "extra_forbidden":
         known = _keys_of(path[:-1])
+        if path[-1] in _MEANT:
+            return Problem(name, line, f'"{path[-1]}" has no place here.', _MEANT[path[-1]])
         return Problem(
             name, line, f'"{path[-1]}" has no place here.', did_you_mean(path[-1], known)
         )
     why = _PLAIN.get(detail["type"], detail["msg"])
     said = detail["input"]
+    if detail["type"] in ("dict_type", "model_type") and path[0] == "baskets":
+        return Problem(name, line, f"{where} is not right: {why}.", _ADD["baskets"])
     mend = f'It says "{said}".' if isinstance(said, str | int | float) else ""
     return Problem(name, line, f"{where} is not right: {why}.", mend)
 

@@ -89,7 +89,27 @@ BY_LANGUAGE = [
 
 @pytest.mark.parametrize(("typed", "language", "sum_"), BY_LANGUAGE)
 def test_a_price_is_read_as_its_language_writes_it(typed, language, sum_):
-    assert parse_money(typed, "EUR", language) == Fraction(sum_)
+    money = {"de_CH": "CHF", "nb_NO": "NOK", "en_GB": "GBP"}.get(language, "EUR")
+    assert parse_money(typed, money, language) == Fraction(sum_)
+
+
+@pytest.mark.parametrize(("typed", "currency"), [
+    ("$2", "GBP"), ("2 €", "GBP"), ("£2", "EUR"), ("2 USD", "EUR"),
+    ("CHF 2", "EUR"), ("kr 2", "GBP"),
+])  # fmt: skip
+def test_another_money_is_never_taken_for_the_lists_own(typed, currency):
+    with pytest.raises(Unreadable):
+        parse_money(typed, currency)
+
+
+@pytest.mark.parametrize(("typed", "currency", "language", "sum_"), [
+    ("A$2", "AUD", "en_AU", 2), ("$2", "CAD", "en_CA", 2), ("2 Euro", "EUR", "de", 2),
+    ("85 Cent", "EUR", "de", "0.85"), ("99¢", "USD", "en_US", "0.99"),
+    ("3.50 Fr.", "CHF", "de_CH", "3.5"),
+    ("12 zł", "PLN", "pl", 12), ("2 dollars", "USD", "en_US", 2), ("85p", "GBP", "en_GB", "0.85"),
+])  # fmt: skip
+def test_the_signs_of_a_money_are_known(typed, currency, language, sum_):
+    assert parse_money(typed, currency, language) == Fraction(sum_)
 
 
 @pytest.mark.parametrize(

@@ -106,7 +106,7 @@ WRONG = [
     ("moon dust:\n  is: butter\n  density: 1 cup weighs 9 kg\n  source: me\n", 3, "heavier"),
     ("moon dust:\n  is: butter\n  one weighs: 3 ml\n  source: me\n", 3, "is not a weight"),
     ("moon dust:\n  is: butter\n  strength: strong\n  source: me\n", 3, 'Write "20% vol"'),
-    ("moon dust:\n  is: butter\n  price: 3.50 for 500 g\n", 3, "not a price"),
+    ("moon dust:\n  is: butter\n  price: 500 g for a song\n", 3, "not a price"),
     ("moon dust:\n  is: butter\nmoon dust:\n  is: milk\n", 3, "twice"),
 ]  # fmt: skip
 

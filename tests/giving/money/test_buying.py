@@ -136,9 +136,36 @@ def test_published_change_making(total, fewest):
     assert buy_cheapest(Fraction(total), packs).price == fewest == -(-total // 76)
 
 
+# one pack in the ways of price tags, receipts and till rolls; common practice, no published source
+WAYS = [
+    ("1 kg for 1.15", 1, "kg", "1.15"), ("1 kg: 1.15", 1, "kg", "1.15"),
+    ("1 kg £1.15", 1, "kg", "1.15"), ("1 kg @ £1.15", 1, "kg", "1.15"),
+    ("700 ml at 14.50", 700, "ml", "14.50"), ("£2.50/kg", 1, "kg", "2.50"),
+    ("2.50 per kg", 1, "kg", "2.50"), ("2.50 a kilo", 1, "kg", "2.50"),
+    ("1.15 for 500 g", 500, "g", "1.15"), ("85p for 500 g", 500, "g", "0.85"),
+    ("500 g for 85p", 500, "g", "0.85"), ("2 x 500 g for 1.80", 1000, "g", "1.80"),
+    ("500 g bag for 2", 500, "g", "2"), ("half a kilo for 2", Fraction(1, 2), "kg", "2"),
+    ("£4.20 a dozen", 12, "", "4.20"), ("a dozen for 3.20", 12, "", "3.20"),
+    ("12 eggs for 3.20", 12, "", "3.20"), ("0.48 each", 1, "", "0.48"),
+]  # fmt: skip
+
+
+@pytest.mark.parametrize(("text", "size", "unit", "price"), WAYS, ids=lambda value: str(value))
+def test_a_pack_is_read_as_price_tags_write_it(text, size, unit, price):
+    amount, paid, at_least = parse_pack(text)
+    assert (amount.low, amount.unit, paid, at_least) == (size, unit, Fraction(price), 1)
+
+
+# neither is what it seems: three and a half pieces, another money, pence with a point
 @pytest.mark.parametrize(
-    "text", ["700 ml at 14.50", "for 3", "12 or more for 3", "3-4 for 2.00", "700 ml for 14.505"]
+    "text", ["3.50 for 6", "1 kg for $2", "1 kg for 2 EUR", "500 g for 1.15p", "2.50 kg", "0.85"]
 )
+def test_what_is_doubtful_of_a_pack_is_asked(text):
+    with pytest.raises(Unreadable):
+        parse_pack(text)
+
+
+@pytest.mark.parametrize("text", ["for 3", "12 or more for 3", "3-4 for 2.00", "700 ml for 14.505"])
 def test_not_a_pack(text):
     with pytest.raises(Unreadable, match=r"Write"):
         parse_pack(text)

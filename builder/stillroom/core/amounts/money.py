@@ -12,15 +12,24 @@ from collections.abc import Sequence
 from decimal import ROUND_HALF_UP, Decimal
 from fractions import Fraction
 from functools import cache
+from unicodedata import category
 
 from babel import Locale
-from babel.numbers import format_currency, get_currency_precision
+from babel.numbers import (
+    format_currency,
+    get_currency_name,
+    get_currency_precision,
+    get_currency_symbol,
+    list_currencies,
+)
 
 from stillroom.core.amounts.units import unit_words
 from stillroom.core.words.problems import Unreadable, say_written
 
 # a sign or three letters may stand on either side: "£14.50", "14,50 €", "CHF 12.-"
-_SIGN = r"(?:[^\d\s.,'’-]{1,3}|[A-Za-z]{3})?"
+_SIGN = r"(?:[^\d\s.,'’-]{1,7}\.?)?"
+# a hundredth of the money, as it is written behind a sum: "85p", "85 ct"
+_COINS = frozenset({"p", "pence", "penny", "c", "ct", "cts", "cent", "cents", "¢"})
 _AROUND = re.compile(rf"^({_SIGN})\s*(.*?)\s*({_SIGN})$")
 _BLANKS = "\\s\u00a0\u202f"
 
@@ -39,21 +48,61 @@ def parse_money(
     Traceback (most recent call last):
         ...
     stillroom.core.words.problems.Unreadable: "1.205" is finer than a penny. Write it with ...
+    >>> parse_money("85p")
+    Fraction(17, 20)
     """
     text = str(typed).strip()
     around = _AROUND.match(text)
+    signs = [sign for sign in (around[1], around[3]) if sign] if around else []
+    coins = bool(around) and around[3].lower() in _COINS and not around[1]
     # "3.50 for 500 g": what a measure stands behind is no price
-    measured = around and not unit_words("metric").keys().isdisjoint((around[1], around[3]))
+    measured = not coins and not unit_words("metric").keys().isdisjoint(signs)
     plain = _plain_number(around[2] if around and not measured else "", language)
+    if plain is not None and not coins:
+        foreign = [sign for sign in signs if not _is_of(sign, currency, language)]
+        if any(_is_money(sign) for sign in foreign):
+            raise Unreadable(
+                f'"{text}" is not in the money used here, which is {currency}.',
+                f"Write the sum in {currency}.",
+            )
+        plain = None if foreign else plain
     if plain is None:
         example = "14,50" if _signs(language)[0] == "," else "14.50"
+        if pence := re.search(r"(?<![.,\d])(\d+)[.,](\d{2})(?!\d)", text):
+            example = f"{pence[1]}{_signs(language)[0]}{pence[2]}"
         raise Unreadable(f"{say_written(typed)} is not a price.", f'Write "{example}".')
     value = Decimal(plain)
+    if coins:
+        value /= 100
     places = get_currency_precision(currency)
-    finer = len(plain.partition(".")[2]) > max(places, 2)
+    finer = len(plain.partition(".")[2]) > (0 if coins else max(places, 2))
     if finer or value != value.quantize(Decimal(1).scaleb(-places)):
         raise Unreadable(f'"{typed}" is finer than a penny.', f"Write it with {places} decimals.")
     return Fraction(value)
+
+
+@cache
+def _is_of(sign: str, currency: str, language: str) -> bool:
+    """Whether a sign stands for a currency: its code, its sign, "$" for any dollar, "Euro"."""
+    said = sign.rstrip(".").lower()
+    own = {currency.lower(), *_AT_HOME.get(currency, ())}
+    for spoken in dict.fromkeys((language.replace("-", "_"), "en")):
+        symbol = get_currency_symbol(currency, locale=spoken).rstrip(".").lower()
+        name = get_currency_name(currency, locale=spoken).lower()
+        own |= {symbol, re.sub(r"[a-z ]", "", symbol) or symbol, name, *name.split()}
+    return not {said, said.removesuffix("s")}.isdisjoint(own)
+
+
+def _is_money(sign: str) -> bool:
+    """Whether a sign stands for any currency at all."""
+    return sign.upper() in list_currencies() or any(category(one) == "Sc" for one in sign)
+
+
+# the sign that a currency has where it is at home
+_AT_HOME = {
+    "CHF": ("fr", "sfr"), "SEK": ("kr",), "NOK": ("kr",), "DKK": ("kr",), "ISK": ("kr",),
+    "PLN": ("zł",), "CZK": ("kč",), "HUF": ("ft",), "GBP": ("quid",), "USD": ("buck",),
+}  # fmt: skip
 
 
 @cache

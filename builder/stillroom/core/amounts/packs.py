@@ -14,10 +14,27 @@ from stillroom.core.amounts.units import System, base_size
 from stillroom.core.words.problems import Unreadable, say_written
 
 _PACK = re.compile(
-    r"^(?P<size>.+?)(?:\s+(?:for|für|pour|por|voor)\s+|\s*=\s*)(?P<price>\S.*?)"
-    r"(?P<each>\s+(?:each|apiece|je))?$",
+    r"^(?P<size>.+?)(?:\s+(?:for|für|pour|por|per|voor|@|at|-|–)\s+|\s*[=:@]\s*"
+    r"|,\s+|\s+(?=[^\w\s]{1,2}\d))(?P<price>\S.*?)(?P<each>\s+(?:each|apiece|je))?$",
     re.IGNORECASE,
 )
+# "2.50 / kg", "£1.15 for 500 g", "£4.20 a dozen": the price first, then a measure
+_PRICE_FIRST = re.compile(
+    r"^(?P<price>[^/]+?)(?:\s*/\s*|\s+(?:for|per|a|an|für|pro|je|pour|le|por|al|voor)\s+)"
+    r"(?P<size>(?:\d\S*\s*)?[^\W\d].*)$",
+    re.IGNORECASE,
+)
+_OF_ONE = re.compile(r"^(?:a|an|one|1)?\s*(?P<many>half[ -]dozen|dozen|pair)$", re.IGNORECASE)
+_MANY = {"half dozen": 6, "half-dozen": 6, "dozen": 12, "pair": 2}
+_HALF = re.compile(r"^(?:a )?half (?:a )?(?=\w)", re.IGNORECASE)
+_SEVERAL = re.compile(r"^(?P<times>\d{1,3})\s*[x×]\s*(?P<one>\d.*)$", re.IGNORECASE)
+# what a pack is, behind its size: "500 g bag", "1 kg packet"
+_HELD = re.compile(
+    r"(?:bags?|packs?|packets?|tubs?|boxe?s?|sacks?|bottles?|jars?|tins?|cartons?|bars?)", re.I
+)
+_COUNTED = re.compile(r"[^\W\d]{3,}")
+# "0.48 each", "each 0.48"
+_EACH = re.compile(r"^(?:each (?P<before>\S+)|(?P<behind>\S+) (?:each|apiece|a piece))$", re.I)
 _AT_LEAST = re.compile(r"^(?P<count>\d{1,9})\s+or\s+more(?:\s+of\s+(?P<size>.+))?$", re.IGNORECASE)
 _HOW_TO_WRITE = 'Write "700 ml for 14.50", "12 for 7.20" or "50 or more for 0.48 each".'
 _LARGEST_PACK = 1_000_000  # g, ml or pieces: a tonne
@@ -36,8 +53,13 @@ def parse_pack(
     >>> parse_pack("50 or more for 0.48 each")[1:]
     (Fraction(12, 25), 50)
     """
-    text = str(written) if isinstance(written, str | int | float) else ""
-    found = _PACK.match(" ".join(text.split()))
+    text = " ".join(str(written).split()) if isinstance(written, str | int | float) else ""
+    if one := _EACH.match(text):
+        price = parse_money(one["before"] or one["behind"], currency, language)
+        return Amount(Fraction(1), Fraction(1)), price, 1
+    if turned := _price_first(text, currency, system, language):
+        return turned
+    found = _PACK.match(text)
     if not found:
         raise Unreadable(f"{say_written(written)} is not a pack with its price.", _HOW_TO_WRITE)
     several = _AT_LEAST.match(found["size"])
@@ -45,14 +67,53 @@ def parse_pack(
     size_text = (several["size"] or "1") if several else found["size"]
     if bool(found["each"]) != bool(several) or at_least < 1:
         raise Unreadable(f'"{text}" does not say for how many it holds.', _HOW_TO_WRITE)
-    amount, rest = parse_leading_amount(_with_point(size_text), system)
-    if amount is None or rest or amount.low <= 0 or amount.low != amount.high:
-        raise Unreadable(f'"{size_text}" is not the size of a pack.', _HOW_TO_WRITE)
-    if amount.low * base_size(amount.unit) > _LARGEST_PACK or at_least > _LARGEST_PACK:
+    amount = _size(size_text, system)
+    if at_least > _LARGEST_PACK:
         raise Unreadable(
             f'"{size_text}" is more than a shop sells.', "Look whether it has too many noughts."
         )
     return amount, parse_money(found["price"], currency, language), at_least
+
+
+def _price_first(
+    text: str, currency: str, system: System, language: str
+) -> tuple[Amount, Fraction, int] | None:
+    """Read "2.50 / kg" and "£1.15 for 500 g"; None for what does not begin with its price."""
+    found = _PRICE_FIRST.match(text)
+    if not found:
+        return None
+    try:
+        amount = _size(found["size"], system)
+        return (amount, parse_money(found["price"], currency, language), 1) if amount.unit or (
+            _OF_ONE.match(found["size"])) else None  # fmt: skip
+    except Unreadable:
+        return None
+
+
+def _size(text: str, system: System) -> Amount:
+    """Read the size of a pack: "0,7 l", "2 x 500 g", "half a kilo", "a dozen", "kg"."""
+    if many := _OF_ONE.match(text):
+        count = Fraction(_MANY[many["many"].lower()])
+        return Amount(count, count)
+    several = _SEVERAL.match(text)
+    times = int(several["times"]) if several else 1
+    one = _HALF.sub("1/2 ", several["one"] if several else text)
+    one = re.sub(r"^an? (?=\w)", "1 ", one, flags=re.IGNORECASE)
+    one = one if one[:1].isdigit() or not one[:1].isalpha() else f"1 {one}"
+    amount, rest = parse_leading_amount(_with_point(one), system)
+    if rest and amount:  # "500 g bag", "12 eggs"
+        held = _HELD.fullmatch(rest) if amount.unit else _COUNTED.fullmatch(rest)
+        rest = "" if held else rest
+    pieces = amount is not None and not amount.unit
+    whole = not pieces or amount.low.denominator == 1
+    if amount is None or rest or amount.low <= 0 or amount.low != amount.high or not whole:
+        raise Unreadable(f'"{text}" is not the size of a pack.', _HOW_TO_WRITE)
+    amount = amount.times(Fraction(times))
+    if amount.low * base_size(amount.unit) > _LARGEST_PACK:
+        raise Unreadable(
+            f'"{text}" is more than a shop sells.', "Look whether it has too many noughts."
+        )
+    return amount
 
 
 def _with_point(size: str) -> str:

@@ -10,6 +10,7 @@ from fractions import Fraction
 
 from stillroom.core.batch.altitude import jelly_minutes
 from stillroom.core.care.processes import Process
+from stillroom.core.words.joining import join_and
 
 SWEET = ("sugar", "honey", "syrup")
 # a jam or jelly of USDA's tables is a third sugar or more as it goes in; fruit in syrup is less
@@ -57,12 +58,8 @@ def _say_pack(process: Process, pack: str, altitude_m: Fraction | int) -> str:
         minutes = process.minutes(jar, altitude_m, pack)
         if minutes is not None:
             by_minutes.setdefault(minutes, []).append(jar)
-    told = [f"{_and(jars)} jars {minutes} minutes" for minutes, jars in by_minutes.items()]
+    told = [f"{join_and(jars)} jars {minutes} minutes" for minutes, jars in by_minutes.items()]
     return f"filled {pack}, {', '.join(told)}"
-
-
-def _and(jars: list[str]) -> str:
-    return " and ".join(filter(None, (", ".join(jars[:-1]), jars[-1])))
 
 
 def say_jam_process(

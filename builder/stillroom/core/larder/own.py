@@ -133,7 +133,8 @@ class _Reader:
             if isinstance(text, dict | list):
                 self._tell(name, "price", _NO_PACKS, 'Write: ["700 ml for 14.50", "12 for 7.20"].')
                 continue
-            self._tried(name, "price", partial(parse_pack, text, self.currency), None)
+            read = partial(parse_pack, text, self.currency, language=self.larder.language)
+            self._tried(name, "price", read, None)
             self.prices.append((name, str(text), self._line(name, "price")))
 
     def _read(self, name: str, row: Mapping[str, Any]) -> Staple:

@@ -15,6 +15,7 @@ from stillroom.core.amounts.units import System, size_of
 from stillroom.core.lines.ingredient import Ingredient
 from stillroom.core.lines.sizes import has_figure, read_leading
 from stillroom.core.recipe.model import MethodStep
+from stillroom.core.words.joining import join_and
 from stillroom.core.words.nearest import did_you_mean
 from stillroom.core.words.problems import Unreadable
 
@@ -147,7 +148,7 @@ def find_ingredient(words: str, ingredients: Sequence[Ingredient]) -> int:
     if len(fits) == 1:
         return fits[0]
     if fits:
-        both = " and ".join(f'"{ingredients[place].item}"' for place in fits)
+        both = join_and([f'"{ingredients[place].item}"' for place in fits])
         raise Unreadable(f'"{{{words}}}" fits {both}.', "Write the whole name.")
     raise Unreadable(f'"{{{words}}}" is not an ingredient.', did_you_mean(words, names))
 

@@ -188,7 +188,7 @@ def read_target(asked: Mapping[str, str | None], system: System) -> Target:
     """
     named = [(name, text) for name, text in asked.items() if text is not None]
     if len(named) > 1:
-        both = " and ".join(f'"--{name}"' for name, _text in named)
+        both = join_and([f'"--{name}"' for name, _text in named])
         raise Unreadable(f"{both} cannot both decide.", "Ask for one of them.")
     if not named:
         return ByFactor(Fraction(1))

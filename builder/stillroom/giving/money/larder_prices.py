@@ -12,11 +12,13 @@ from stillroom.giving.model import Price
 from stillroom.giving.reading import ReadList
 
 
-def with_larder_prices(read: ReadList, prices: Iterable[tuple[str, str, int]]) -> ReadList:
+def with_larder_prices(
+    read: ReadList, prices: Iterable[tuple[str, str, int]], language: str = "en_GB"
+) -> ReadList:
     """Return the giving list with the prices of larder.yml behind its own.
 
     `prices` are the name of a food, its pack as written and its line; they were read when the
-    larder was, so that a wrong one has been told already.
+    larder was, in the `language` of the book, so that a wrong one has been told already.
     """
     own = {price.item.lower() for price in read.giving.prices}
     packs: dict[str, list[str]] = {}
@@ -27,8 +29,7 @@ def with_larder_prices(read: ReadList, prices: Iterable[tuple[str, str, int]]) -
         Price.model_construct(
             item=name,
             packs=tuple(
-                parse_pack(text, read.giving.currency, language=read.giving.language or "en_GB")
-                for text in texts
+                parse_pack(text, read.giving.currency, language=language) for text in texts
             ),
             section="",
         )
