@@ -54,7 +54,7 @@ def parse_money(
     text = str(typed).strip()
     around = _AROUND.match(text)
     signs = [sign for sign in (around[1], around[3]) if sign] if around else []
-    coins = bool(around) and around[3].lower() in _COINS and not around[1]
+    coins = around is not None and around[3].lower() in _COINS and not around[1]
     # "3.50 for 500 g": what a measure stands behind is no price
     measured = not coins and not unit_words("metric").keys().isdisjoint(signs)
     plain = _plain_number(around[2] if around and not measured else "", language)

@@ -104,9 +104,9 @@ def _size(text: str, system: System) -> Amount:
     if rest and amount:  # "500 g bag", "12 eggs"
         held = _HELD.fullmatch(rest) if amount.unit else _COUNTED.fullmatch(rest)
         rest = "" if held else rest
-    pieces = amount is not None and not amount.unit
-    whole = not pieces or amount.low.denominator == 1
-    if amount is None or rest or amount.low <= 0 or amount.low != amount.high or not whole:
+    if amount is None or rest or amount.low <= 0 or amount.low != amount.high:
+        raise Unreadable(f'"{text}" is not the size of a pack.', _HOW_TO_WRITE)
+    if not amount.unit and amount.low.denominator != 1:  # half a piece is sold nowhere
         raise Unreadable(f'"{text}" is not the size of a pack.', _HOW_TO_WRITE)
     amount = amount.times(Fraction(times))
     if amount.low * base_size(amount.unit) > _LARGEST_PACK:
