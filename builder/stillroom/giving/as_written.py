@@ -18,7 +18,10 @@ import yaml
 from stillroom.core.words.nearest import nearest
 
 Lines = dict[str, int]
-_NOTHING = frozenset({"", "none", "nothing", "no", "-", "n/a", "no allergies", "anything goes"})
+_NOTHING = frozenset(
+    {"", "none", "nothing", "no", "-", "n/a", "no allergies", "anything goes", "none known"}
+    | {"no known allergies", "nothing known", "nka", "nkda", "all fine", "eats anything"}
+)
 _POST = re.compile(r"^(?:by |in the |via )?(?:post|mail|parcel|courier)(?:ed)?$", re.IGNORECASE)
 _HAND = re.compile(r"^(?:by |in |we )?(?:hand|person|bring it|bring|hand over)$", re.IGNORECASE)
 _ROOM = re.compile(r"(\d+)\s*(?:x\s*)?([a-z][a-z ]*?)(?=\s*(?:,|;|\+|&|\band\b|$))", re.IGNORECASE)

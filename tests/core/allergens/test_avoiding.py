@@ -63,3 +63,48 @@ def test_a_word_that_means_no_food_is_not_read(word):
 )  # fmt: skip
 def test_what_stands_round_the_word_changes_nothing(said):
     assert read_avoided(said).allergens == read_avoided("nuts").allergens
+
+
+# illnesses, beliefs and wishes that name no food: taken for one, the rest of what they leave out
+# would be let through
+ASKED = [
+    "kidney disease", "liver disease", "heart disease", "chronic kidney disease", "gout", "statins",
+    "warfarin", "alpha-gal", "alpha-gal syndrome", "PKU", "histamine intolerance", "IBS",
+    "fructose", "latex", "birch pollen", "Jain", "Rastafarian", "Mormon", "braces", "dentures",
+    "breastfeeding", "nursing", "seeds", "pepper", "blue cheese", "dialysis", "eczema", "migraine",
+]  # fmt: skip
+
+
+@pytest.mark.parametrize("word", ASKED)
+def test_what_is_no_food_is_asked_and_never_taken_for_one(word):
+    found = read_avoided(word)
+    assert found is not None
+    assert found.ask
+    assert (found.foods, found.tags, found.allergens) == ((), frozenset(), frozenset())
+
+
+# how people say it, by allergy charities' own wording, and the family that is meant
+SAID = [
+    ("anaphylaxis to brazil nuts", {"brazil-nut"}), ("carries an EpiPen for peanuts", {"peanut"}),
+    ("has an EpiPen for peanuts", {"peanut"}), ("severely allergic to sesame", {"sesame"}),
+    ("sulphite-sensitive", {"sulphites"}), ("sensitive to mustard", {"mustard"}),
+    ("gluten sensitivity", {"wheat", "barley", "rye", "oats"}), ("milk anaphylaxis", {"milk"}),
+    ("strict gluten-free", {"wheat", "barley", "rye", "oats"}),
+]  # fmt: skip
+
+
+@pytest.mark.parametrize(("said", "allergens"), SAID)
+def test_a_reaction_is_read_as_what_it_is_to(said, allergens):
+    found = read_avoided(said)
+    assert found is not None
+    assert found.allergens == allergens
+
+
+@pytest.mark.parametrize(("said", "meant"), [
+    ("in recovery", "alcohol"), ("alcohol even in cooking", "alcohol"), ("prediabetic", "sugar"),
+    ("low sodium", "salt"), ("keeps kosher", "kosher"), ("type 1 diabetic", "sugar"),
+])  # fmt: skip
+def test_a_way_of_life_is_read_as_what_it_leaves_out(said, meant):
+    found = read_avoided(said)
+    assert found is not None
+    assert found.meant == meant

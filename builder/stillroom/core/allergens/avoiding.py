@@ -15,6 +15,7 @@ from typing import Any, Literal
 
 from stillroom.core.allergens.laws import all_allergens
 from stillroom.core.larder.food_reading import read_food
+from stillroom.core.larder.index import load_index
 from stillroom.core.larder.nearest import nearest_foods
 from stillroom.core.larder.shelves import common_larder
 from stillroom.core.larder.staple import ANIMAL_BUT_VEGETARIAN, NOT_ANIMAL, Staple
@@ -46,12 +47,17 @@ _BEFORE = re.compile(
     r"^(?:strictly |absolutely )?(?:no|not|any|anything with|all|without|free (?:from|of)"
     r"|(?:can't|cannot|can not|mustn't|must not|doesn't|does not|don't|do not|won't|will not)"
     r" (?:have|eat|drink|like|want|take)(?: any)?"
-    r"|(?:is |are )?(?:severely )?allergic to|(?:an? )?(?:severe |bad )?allergy to"
-    r"|intolerant (?:to|of)|avoids?|severe(?:ly)?|serious|bad|mild)\s+"
+    r"|(?:is |are )?(?:severely |badly |very |highly )?(?:allergic|sensitive|anaphylactic) to"
+    r"|(?:an? )?(?:severe |bad )?(?:allergy|reaction|sensitivity|anaphylaxis|anaphylactic shock)"
+    r" (?:to|from)"
+    r"|(?:carr(?:y|ies)|has|have|with) (?:an? )?(?:epi-?pen|adrenaline|auto-?injector)s? for"
+    r"|intolerant (?:to|of)|avoids?|keeps|strict|severe(?:ly)?|serious|bad|mild"
+    r"|has (?:an?|to avoid))\s+"
 )
 _BEHIND = re.compile(
-    r"(?:[\s-]+(?:free|allerg(?:y|ies|ic)|intoleran(?:t|ce)|unverträglichkeit|please|at all"
-    r"|of any kind|diet|disease|household|family|neighbours?|friends?|only))+$"
+    r"(?:[\s-]+(?:free|allerg(?:y|ies|ic)|intoleran(?:t|ce)|sensitiv(?:e|ity|ities)"
+    r"|anaphyla(?:xis|ctic)|unverträglichkeit|allergie|please|at all|of any kind|diet|household"
+    r"|family|neighbours?|friends?|only))+$"
 )
 _SEVERAL = re.compile(r"\s*(?:[,;/&]|\band\b|\bor\b|\bund\b|\bet\b|\boder\b|\bou\b)\s*")
 _IN_BRACKETS = re.compile(r"\s*\([^)]*\)\s*")
@@ -284,13 +290,30 @@ def _as_food(word: str, bare: str) -> Avoided | None:
     food = read_food(bare).food
     if food is None:
         return None
+    tags = _group_called(food, bare)
+    if tags:  # "mushrooms", "herbs": all that is called so, and not the word's own food alone
+        return Avoided(word, tags=tags, named=_named(bare, food.name), foods=(food,), meant=bare)
     plain = not food.parts and _PACKET not in food.tags and food.allergens
-    names = "|".join(sorted({re.escape(singular(name.lower())) for name in (bare, food.name)}))
     return Avoided(
         word,
         allergens=frozenset(food.allergens if plain else ()),
-        named=re.compile(rf"\b(?:{names})"),
+        named=_named(bare, food.name),
         foods=(food,),
         meant=bare,
         perhaps_foods=frozenset({food.kind_of} - {""}),
     )
+
+
+def _named(*names: str) -> re.Pattern[str]:
+    said = "|".join(sorted({re.escape(singular(name.lower())) for name in names}))
+    return re.compile(rf"\b(?:{said})")
+
+
+def _group_called(food: Staple, bare: str) -> frozenset[str]:
+    """Return the tags of a group by its name: "herbs" are herb, fresh-herb and dried-herb."""
+    names = {singular(name.lower()).replace(" ", "-") for name in (bare, food.name)}
+    known = set(load_index()["tagged"])
+    if names.isdisjoint(known):
+        return frozenset()
+    ends = tuple(f"-{name}" for name in names)
+    return frozenset(tag for tag in known if tag in names or tag.endswith(ends))
