@@ -63,6 +63,11 @@ COMMANDS: Final = {
         "new_command",
         "Begin a recipe called TITLE: a whole file, with notes, to write over.",
     ),
+    "note": _Place(
+        "noting",
+        "note_command",
+        "Note WHAT happened to NAME: begun, bottled, failed, bought, given, thanked and more.",
+    ),
     "pack": _Place(
         "giving", "pack", "Plan who is given what and write the private pack of GIVING_LIST."
     ),

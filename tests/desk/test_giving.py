@@ -15,7 +15,7 @@ import pytest
 from desk.conftest import DEMO, OpenDesk, open_on, small_book
 from desk.test_rooms import boxes_of
 from stillroom.desk.giving_form import change_list
-from stillroom.desk.yaml_writing import change_yaml
+from stillroom.saving.yaml_files import change_yaml
 
 LIST = DEMO / "site_demo" / "giving" / "christmas-2027.yml"
 

@@ -28,7 +28,8 @@ from stillroom.core.words.problems import ProblemsFound
 from stillroom.giving import swapping
 from stillroom.giving.calendar_file import write_calendar
 from stillroom.giving.guard import PACK_MARKER, guard_folder
-from stillroom.giving.pack import Effort, pack_files, read_before, work_out
+from stillroom.giving.pack import Effort, pack_files, work_out
+from stillroom.giving.plan_file import read_plan
 from stillroom.giving.swapping import restore_folder, swap_in
 
 QUICK = Effort(10, 0.05)
@@ -183,7 +184,7 @@ def test_what_cannot_be_is_said_on_the_start_page():
 
 def test_planning_again_keeps_the_plan(tmp_path, pack, files):
     swap_in(files, tmp_path / "private")
-    before = read_before(tmp_path / "private", "Winter 2027")
+    before = read_plan(tmp_path / "private", "Winter 2027")
     households = [
         {"name": "Ysolde Fennimore", "basket": "small"},
         {"name": "The Cragbies", "basket": "small", "avoid": ["gluten"], "adults": 2},
@@ -213,7 +214,7 @@ def test_what_is_too_old_on_giving_day_is_told_and_not_given():
 
 def test_a_plan_of_another_list_is_not_kept(tmp_path, files):
     swap_in(files, tmp_path / "private")
-    assert read_before(tmp_path / "private", "Summer 2028") is None
+    assert read_plan(tmp_path / "private", "Summer 2028") is None
 
 
 # where the pack would go, and what is said; the book's folders are docs, recipes and site

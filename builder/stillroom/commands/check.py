@@ -10,13 +10,14 @@ from pathlib import Path
 import click
 
 from stillroom.commands.terminal import book_around, fail, recipe_file, told_plainly, write_schema
-from stillroom.core.book import find_book, open_what_fits
+from stillroom.core.book import Book, find_book, open_what_fits
 from stillroom.core.checking import check_book, check_files
 from stillroom.core.reading.editor_schema import front_matter_schema
+from stillroom.core.reading.loading import load_recipes
 from stillroom.core.recipe.kind_dates import warn_of_dates
 from stillroom.core.recipe.model import Recipe
 from stillroom.core.unknown_foods import unknown_foods
-from stillroom.core.words.problems import ProblemsFound
+from stillroom.core.words.problems import Problem, ProblemsFound
 
 
 @click.command()
@@ -24,6 +25,12 @@ from stillroom.core.words.problems import ProblemsFound
 @told_plainly
 def check(files: tuple[Path, ...]) -> None:
     """Read the whole book, or the FILES named, and list every problem."""
+    lists = tuple(path for path in files if path.suffix.lower() in (".yml", ".yaml"))
+    if lists:
+        _check_lists(lists, book_around(lists[0]))
+        files = tuple(path for path in files if path not in lists)
+        if not files:
+            return
     if files:
         recipes = check_files(files, book_around(files[0]), Path.cwd())
     else:
@@ -57,7 +64,41 @@ def _check_whole(config: Path) -> tuple[Recipe, ...]:
         raise ProblemsFound([*refused, *found.problems]) from None
     if refused:
         raise ProblemsFound(refused)
+    _check_giving(book, recipes)
     return recipes
+
+
+def _check_giving(book: Book, recipes: tuple[Recipe, ...]) -> None:
+    """Read the giving lists of a book, and their logs; raises ProblemsFound."""
+    from stillroom.giving.checking import find_giving_problems  # not every book has a list
+    from stillroom.giving.finding import giving_lists
+
+    if lists := giving_lists(book):
+        _tell_lists(lists, tuple(find_giving_problems(lists, book, _by_slug(recipes))))
+
+
+def _check_lists(files: tuple[Path, ...], book: Book) -> None:
+    """Read the giving lists named, or those beside a log that is named."""
+    from stillroom.giving.checking import find_giving_problems, lists_named
+
+    said, own = book.settings, book.own_larder()
+    recipes = load_recipes(
+        book.recipe_files(), book.root, said.units, larder=own.larder, language=said.language
+    )
+    lists = lists_named(files)
+    _tell_lists(lists, tuple(find_giving_problems(lists, book, _by_slug(recipes))))
+
+
+def _by_slug(recipes: tuple[Recipe, ...]) -> dict[str, Recipe]:
+    """Return recipes by the names of their files."""
+    return {recipe.slug: recipe for recipe in recipes}
+
+
+def _tell_lists(lists: list[Path], problems: tuple[Problem, ...]) -> None:
+    if problems:
+        raise ProblemsFound(problems)
+    count = len(lists)
+    click.echo(f"{count} giving list{'' if count == 1 else 's'} read with the log, no problems.")
 
 
 @click.command()

@@ -15,14 +15,16 @@ from stillroom.commands.terminal import book_around, read_day, told_plainly, wri
 from stillroom.core.book import Book
 from stillroom.core.reading.loading import load_recipes
 from stillroom.core.words.problems import Problem, ProblemsFound
+from stillroom.giving.checking import read_list, read_log_of
 from stillroom.giving.closing import close_year
 from stillroom.giving.guard import guard_file, guard_folder, warn_of_git
 from stillroom.giving.list_schema import giving_list_schema
 from stillroom.giving.money.larder_prices import with_larder_prices
-from stillroom.giving.pack import Effort, pack_files, read_before, work_out
-from stillroom.giving.pack_pages import Pack
-from stillroom.giving.reading import ReadList, load_giving_list
+from stillroom.giving.names import with_names_of
+from stillroom.giving.pack import Effort, pack_files, work_out
+from stillroom.giving.plan_file import read_plan
 from stillroom.giving.swapping import restore_folder, swap_in
+from stillroom.giving.worked_out import Pack
 from stillroom.saving.whole import told, write_whole
 
 list_file = click.Path(exists=True, dir_okay=False, path_type=Path)
@@ -49,33 +51,27 @@ def pack(
     book = book_around(giving_list.resolve())
     out = out or book.root / "private"
     day = read_day(today, "--today", date.today(), book) or date.today()
-    read = load_list(giving_list, book)
+    read = read_list(giving_list, book)
     guard_folder(out, book)
     for warning in warn_of_git(giving_list):
         click.echo(f"warning: {warning}", err=True)
     with told(out):
         restore_folder(out)
-    before = None if afresh else read_before(out, read.giving.giving_list)
+    kept = None if afresh else read_plan(out, read.giving.giving_list)
     own = book.own_larder()
     said = book.settings
     read = with_larder_prices(read, own.prices, said.language)
     recipes = load_recipes(
         book.recipe_files(), book.root, said.units, larder=own.larder, language=said.language
     )
-    found = work_out(read, recipes, book.settings, day, Effort(seconds, within / 100), before)
+    by_name = {recipe.slug: recipe for recipe in recipes}
+    log, _ = read_log_of(giving_list.resolve(), with_names_of(read, by_name), book, by_name)
+    found = work_out(read, recipes, book.settings, day, Effort(seconds, within / 100), kept, log)
     for name in swap_in(pack_files(found), out):
         click.echo(f"You wrote in {out / name}: it is kept as {out / 'yours' / name}.", err=True)
     _tell(found, out)
     if found.complaints:
         sys.exit(1)
-
-
-def load_list(path: Path, book: Book) -> ReadList:
-    """Read a giving list as its book writes money and days."""
-    said = book.settings
-    return load_giving_list(
-        path, currency=said.currency, language=said.language, country=said.country
-    )
 
 
 def _tell(found: Pack, out: Path) -> None:
@@ -114,15 +110,15 @@ def close_year_command(
 ) -> None:
     """Seed next year's list from GIVING_LIST, its batch log and the pack that went out."""
     book = book_around(giving_list.resolve())
-    read = load_list(giving_list, book)
+    read = read_list(giving_list, book)
     day = read_day(giving, "--give", read.giving.giving_day, book)
     where = pack_folder or book.root / "private"
-    given = read_before(where, read.giving.giving_list)
-    if given is None:
+    kept = read_plan(where, read.giving.giving_list)
+    if kept is None:
         mend = 'Write it first with "stillroom pack", or name it with "--pack".'
         raise ProblemsFound([Problem(str(where), 1, "There is no pack of this list.", mend)])
     guard_new_list(out, book)
-    write_whole(out, close_year(read, giving_list.read_text("utf-8"), given, day).encode())
+    write_whole(out, close_year(read, giving_list.read_text("utf-8"), kept.gifts, day).encode())
     click.echo(f"Written: {out}")
 
 

@@ -13,7 +13,7 @@ from stillroom.core.recipe.settings import read_settings
 from stillroom.core.words.problems import ProblemsFound
 from stillroom.desk.colours import STYLE
 from stillroom.desk.looking import plainly
-from stillroom.desk.yaml_writing import change_yaml, in_quotes, put, read_yaml_file
+from stillroom.saving.yaml_files import change_yaml, in_quotes, put, read_yaml_file
 
 PLUGIN: Final = "stillroom"
 TOP: Final = {"site_name": "title", "site_url": "site_url"}

@@ -12,7 +12,7 @@ from dataclasses import dataclass
 from datetime import date
 from typing import Any, Final
 
-from stillroom.desk.yaml_writing import put
+from stillroom.saving.yaml_files import put
 
 
 @dataclass(frozen=True)

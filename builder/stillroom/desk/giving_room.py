@@ -33,13 +33,13 @@ from stillroom.desk.giving_form import (
 from stillroom.desk.keeping import ChangedElsewhere, keep
 from stillroom.desk.looking import plainly
 from stillroom.desk.place import FileNow, NotHere, read_now, right_name
-from stillroom.desk.publish_room import giving_lists
 from stillroom.desk.running import Running, run
 from stillroom.desk.showing import page
 from stillroom.desk.versions import bring_back, versions_of
-from stillroom.desk.yaml_writing import change_yaml, read_yaml_file
+from stillroom.giving.finding import giving_lists
 from stillroom.giving.guard import guard_file
 from stillroom.giving.reading import read_giving_list
+from stillroom.saving.yaml_files import change_yaml, read_yaml_file
 
 PACK: Final = "private"
 FOLDER: Final = "giving"

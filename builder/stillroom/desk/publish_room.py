@@ -16,12 +16,10 @@ from typing import Any, Final
 from starlette.requests import Request
 from starlette.responses import Response
 
-from stillroom.core.book import Book
-from stillroom.core.private.shapes import find_giving_list
-from stillroom.core.words.text_files import LARGEST
 from stillroom.desk.desk import Desk
 from stillroom.desk.running import run
 from stillroom.desk.showing import page
+from stillroom.giving.finding import giving_lists, giving_logs
 
 WAYS: Final = ("folder", "zip", "branch", "stick")
 BRANCH: Final = "gh-pages"
@@ -51,6 +49,7 @@ def part_book(desk: Desk) -> Parted:
     ]
     never = [f"the draft “{slug}”" for slug in desk.place.draft_slugs()]
     never += [f"the giving list “{desk.place.short(path)}”" for path in giving_lists(book)]
+    never += [f"its log “{desk.place.short(path)}”" for path in giving_logs(book)]
     if (book.root / "private").is_dir():
         never.append("the pack in “private/”")
     if book.larder_file.is_file():
@@ -61,22 +60,6 @@ def part_book(desk: Desk) -> Parted:
 
 def _files(folder: Path) -> list[Path]:
     return [path for path in folder.rglob("*") if path.is_file()] if folder.is_dir() else []
-
-
-def giving_lists(book: Book) -> list[Path]:
-    """Return the giving lists in a book's folder, two folders deep at most."""
-    found = []
-    for path in sorted(
-        [*book.root.glob("*.y*ml"), *book.root.glob("*/*.y*ml"), *book.root.glob("*/*/*.y*ml")]
-    ):
-        apart = path.is_relative_to(book.site_dir) or any(
-            part.startswith(".") or part == "private" for part in path.relative_to(book.root).parts
-        )
-        if apart or path.name == "mkdocs.yml" or path.stat().st_size > LARGEST:
-            continue
-        if find_giving_list(path.read_text(encoding="utf-8", errors="replace")):
-            found.append(path)
-    return found
 
 
 async def publish(desk: Desk, request: Request) -> Response:

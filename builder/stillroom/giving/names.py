@@ -41,12 +41,12 @@ class _Book:
         self.named: dict[str, str] = {}
         for slug, recipe in recipes.items():
             for name in (recipe.title, slug):
-                self.named.setdefault(_plain(name), slug)
+                self.named.setdefault(plain_name(name), slug)
         self.offered = tuple(self.slug(name) for name in offered)
 
     def slug(self, name: str) -> str:
         """Return the recipe that a name means, or the name itself."""
-        return name if name in self.recipes else self.named.get(_plain(name), name)
+        return name if name in self.recipes else self.named.get(plain_name(name), name)
 
     def with_food(self, word: str) -> tuple[str, ...]:
         """Return the recipes on offer that hold a food, or have it in their title."""
@@ -57,12 +57,13 @@ class _Book:
         return tuple(
             slug
             for slug in held
-            if _plain(word) in _plain(self.recipes[slug].title)
+            if plain_name(word) in plain_name(self.recipes[slug].title)
             or facts_of(self.recipes[slug]).answer(avoid) == "contains"
         )
 
 
-def _plain(name: str) -> str:
+def plain_name(name: str) -> str:
+    """Return a name as names are compared: small letters, one of each thing, no apostrophes."""
     words = re.split(r"[^\w]+|_", name.strip().lower().replace("’", ""))
     return " ".join(singular(word) for word in words if word)
 

@@ -78,10 +78,12 @@ def make_offering(
     today: date,
     before: Mapping[tuple[str, int], tuple[str, ...]] | None = None,
     settings: BookSettings | None = None,
+    gone: frozenset[int] = frozenset(),
 ) -> Offering:
     """Return the problem of a list; raises ProblemsFound when list and book do not fit.
 
     `before` is an earlier plan: offer keys by household and basket, counted from 1 in each.
+    `gone` are the numbers of the baskets that were given: the others keep theirs.
     `settings` are the book's: its country chooses the label and the safety box.
     """
     settings = settings or BookSettings()
@@ -102,7 +104,7 @@ def make_offering(
     brews = tuple(_brew(giving, recipe, needs[slug], today) for slug, recipe in offered.items())
     house = {food.name for _, item in giving.stock.ingredients if (food := find_staple(item))}
     offers, brews, stand_ins = with_stand_ins(offers, brews, needs, house)
-    baskets, households = _baskets(giving)
+    baskets, households = _baskets(giving, gone)
     problem = PlanProblem(
         baskets=baskets,
         offers=offers,
@@ -113,7 +115,7 @@ def make_offering(
         years_since_had=_years_since_had(giving, baskets, households),
         liked=frozenset((b.number, slug) for b in baskets for slug in households[b.number].likes),
         must_have=frozenset((h.name, slug) for h in giving.households for slug in h.must_have),
-        before=_before(baskets, before),
+        before=_before(giving, baskets, before),
     )
     return Offering(
         giving, recipes, makes, facts, needs, prices, shelf, households, problem, today, settings
@@ -252,13 +254,18 @@ def _brew(giving: GivingList, recipe: Recipe, needs: tuple[Need, ...], today: da
     )
 
 
-def _baskets(giving: GivingList) -> tuple[tuple[Basket, ...], dict[int, Household]]:
+def _baskets(
+    giving: GivingList, gone: frozenset[int]
+) -> tuple[tuple[Basket, ...], dict[int, Household]]:
     baskets: list[Basket] = []
-    households = {}
+    households: dict[int, Household] = {}
     for household in giving.households:
         for kind, count in household.basket.items():
             for _ in range(count):
-                number = len(baskets) + 1
+                number = len(households) + 1
+                households[number] = household
+                if number in gone:
+                    continue
                 pattern = giving.baskets[kind]
                 room: dict[Sort, int] = {
                     "eat": pattern.eat,
@@ -266,7 +273,6 @@ def _baskets(giving: GivingList) -> tuple[tuple[Basket, ...], dict[int, Househol
                     "craft": pattern.craft,
                 }
                 baskets.append(Basket(number, household.name, kind, room, household.budget))
-                households[number] = household
     return tuple(baskets), households
 
 
@@ -368,14 +374,18 @@ def _years_since_had(
 
 
 def _before(
-    baskets: tuple[Basket, ...], before: Mapping[tuple[str, int], tuple[str, ...]] | None
+    giving: GivingList,
+    baskets: tuple[Basket, ...],
+    before: Mapping[tuple[str, int], tuple[str, ...]] | None,
 ) -> frozenset[tuple[int, str]] | None:
     if before is None:
         return None
-    seen: dict[str, int] = {}
+    planned = {basket.number for basket in baskets}
     found = set()
-    for basket in baskets:
-        seen[basket.household] = seen.get(basket.household, 0) + 1
-        for key in before.get((basket.household, seen[basket.household]), ()):
-            found.add((basket.number, key))
+    number = 0
+    for household in giving.households:
+        for nth in range(1, sum(household.basket.values()) + 1):
+            number += 1
+            if number in planned:
+                found |= {(number, key) for key in before.get((household.name, nth), ())}
     return frozenset(found)

@@ -8,12 +8,10 @@ from __future__ import annotations
 
 import csv
 import io
-import json
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator
 from dataclasses import dataclass
 from datetime import date
 from importlib.resources import files
-from pathlib import Path
 from typing import Any
 
 from jinja2 import Environment, PackageLoader, StrictUndefined
@@ -22,20 +20,26 @@ from stillroom.core.book import BookSettings
 from stillroom.core.private.shapes import PACK_MARKER
 from stillroom.core.recipe.model import Recipe
 from stillroom.core.words.problems import Problem, ProblemsFound, Unreadable
+from stillroom.giving.against_book import check_list
 from stillroom.giving.batches import make_batches
 from stillroom.giving.calendar_file import write_calendar
 from stillroom.giving.explaining import explain_missed, explain_shortages
+from stillroom.giving.log import ReadLog
 from stillroom.giving.money.costs import CostSheet, reckon_costs
 from stillroom.giving.money.shopping import list_shopping
+from stillroom.giving.names import with_names_of
 from stillroom.giving.offering import Offering, make_offering
-from stillroom.giving.pack_pages import Pack, pack_data
+from stillroom.giving.pack_pages import pack_data
 from stillroom.giving.papers import print_papers
+from stillroom.giving.plan_file import PLAN_FILE, KeptBatch, KeptPlan, write_plan
 from stillroom.giving.planning import plan_gifts
 from stillroom.giving.reading import ReadList
+from stillroom.giving.season import read_season
 from stillroom.giving.second_look import find_breaches
+from stillroom.giving.standing import Standing, numbered, stand
+from stillroom.giving.worked_out import Pack
 from stillroom.looks import PAPER_FONTS
 
-PLAN_FILE = "plan.json"
 _PAGES = {
     "index.html": "The pack",
     "plan.html": "Who gets what",
@@ -55,7 +59,6 @@ _FONTS = (
     "OFL-EBGaramond.txt",
     "OFL-AlegreyaSans.txt",
 )
-Before = Mapping[tuple[str, int], tuple[str, ...]]
 
 
 @dataclass(frozen=True)
@@ -72,11 +75,17 @@ def work_out(
     settings: BookSettings,
     today: date,
     effort: Effort | None = None,
-    before: Before | None = None,
+    kept: KeptPlan | None = None,
+    log: ReadLog | None = None,
 ) -> Pack:
-    """Return the pack of a list; raises ProblemsFound when list and book do not fit."""
+    """Return the pack of a list; raises ProblemsFound when list and book do not fit.
+
+    `kept` is the earlier pack's plan, `log` what happened since, as the file has it.
+    """
     effort = effort or Effort()
-    offering = make_offering(read, recipes, today, before, settings)
+    standing = _as_it_stands(read, recipes, log or ReadLog())
+    before = kept.gifts if kept else None
+    offering = make_offering(standing.read, recipes, today, before, settings, standing.gone)
     try:
         plan = plan_gifts(offering.problem, effort.seconds, effort.gap)
     except Unreadable as missing:
@@ -92,7 +101,18 @@ def work_out(
     rows = list_shopping(offering, making)
     costs = reckon_costs(offering, making, rows)
     complaints += tuple(_budgets_not_held(offering, costs)) + tuple(_disagreements(offering))
-    return Pack(offering, plan, making, rows, costs, settings, complaints)
+    return Pack(offering, plan, making, rows, costs, settings, complaints, standing, kept)
+
+
+def _as_it_stands(read: ReadList, recipes: tuple[Recipe, ...], log: ReadLog) -> Standing:
+    """Return the list after all that was noted; raises ProblemsFound."""
+    if not log.lines:
+        return Standing(read, read_season(log, read.giving))
+    book = {recipe.slug: recipe for recipe in recipes}
+    named = with_names_of(read, book)
+    check_list(named, book)
+    season = read_season(log, named.giving)
+    return stand(named, book, log, season)
 
 
 def _disagreements(offering: Offering) -> Iterator[str]:
@@ -125,7 +145,7 @@ def pack_files(pack: Pack) -> dict[str, bytes]:
     papers, notes = print_papers(pack, data)
     found: dict[str, bytes] = {
         PACK_MARKER: b"A private pack. It is never published.\n",
-        PLAN_FILE: _plan_json(pack),
+        PLAN_FILE: write_plan(pack.offering.giving.giving_list, kept_plan(pack)),
         "calendar.ics": write_calendar(pack.offering, pack.making),
         "shopping.csv": shopping_csv(pack),
         "shopping.txt": shopping_text(data).encode(),
@@ -146,40 +166,19 @@ def pack_files(pack: Pack) -> dict[str, bytes]:
     return found
 
 
-def _plan_json(pack: Pack) -> bytes:
-    """Keep who gets what, so that planning again can change little."""
-    gifts: list[dict[str, Any]] = []
-    seen: dict[str, int] = {}
-    for basket in pack.offering.problem.baskets:
-        seen[basket.household] = seen.get(basket.household, 0) + 1
-        gifts.append(
-            {
-                "household": basket.household,
-                "basket": seen[basket.household],
-                "gifts": list(pack.plan.gifts[basket.number]),
-            }
-        )
-    document = {"giving list": pack.offering.giving.giving_list, "baskets": gifts}
-    return (json.dumps(document, indent=1, ensure_ascii=False) + "\n").encode()
-
-
-def read_before(folder: Path, giving_list: str) -> Before | None:
-    """Return the plan of an earlier pack of the same list, or None without one."""
-    try:
-        document = json.loads((folder / PLAN_FILE).read_text(encoding="utf-8"))
-        if document["giving list"] != giving_list:
-            return None
-        return {
-            (row["household"], int(row["basket"])): tuple(row["gifts"])
-            for row in document["baskets"]
-        }
-    except FileNotFoundError:
-        return None
-    except (ValueError, KeyError, TypeError):
-        mend = 'Delete it, or plan with "--afresh".'
-        raise ProblemsFound(
-            [Problem(str(folder / PLAN_FILE), 1, "The earlier plan cannot be read.", mend)]
-        ) from None
+def kept_plan(pack: Pack) -> KeptPlan:
+    """Return the plan as the next pack will want to know it; what was given stands in it too."""
+    gifts: dict[tuple[str, int], tuple[str, ...]] = {}
+    for number, household, nth in numbered(pack.offering.giving):
+        if gone := pack.season.has_gone(household, nth):
+            gifts[household, nth] = gone.things
+        else:
+            gifts[household, nth] = tuple(pack.plan.gifts[number])
+    batches = tuple(
+        KeptBatch(one.recipe.slug, one.timeline.start, one.count) for one in pack.making.batches
+    )
+    paid = pack.money(pack.costs.paid, not pack.costs.unpriced)
+    return KeptPlan(gifts, pack.offering.today, batches, paid, len(pack.season.lines))
 
 
 def shopping_csv(pack: Pack) -> bytes:

@@ -5,59 +5,18 @@ Leaves out looks (templates/) and files (pack.py).
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from datetime import date
 from fractions import Fraction
 from typing import Any
 
 from stillroom.core.allergens.avoiding import avoided_by_name
-from stillroom.core.amounts.money import show_money
 from stillroom.core.amounts.quantities import show_decimal
-from stillroom.core.book import BookSettings
-from stillroom.core.care.unchecked import could_not_check
-from stillroom.core.label.labelling import UsageCard, make_card
 from stillroom.core.words.day_words import say_day, say_day_short, say_minutes
-from stillroom.giving.batches import Batch, Making, Present
-from stillroom.giving.money.costs import CostSheet
-from stillroom.giving.money.shopping import Row, month_words, show_size
-from stillroom.giving.offering import Offering
-from stillroom.giving.plan_model import Basket, Plan, Reason
-
-
-@dataclass(frozen=True)
-class Pack:
-    """Everything worked out for one giving list."""
-
-    offering: Offering
-    plan: Plan
-    making: Making
-    rows: tuple[Row, ...]
-    costs: CostSheet
-    settings: BookSettings
-    complaints: tuple[str, ...]
-
-    def money(self, value: Fraction, whole: bool = True) -> str:
-        """Show money in the list's currency; a sum that is not `whole` lacks what has no price."""
-        if not whole and not value:
-            return "not known"
-        said = show_money(value, self.offering.giving.currency, self.settings.language)
-        return said if whole else f"at least {said}"
-
-
-def card_of(pack: Pack, present: Present) -> UsageCard:
-    """Make the personal card of a present."""
-    giving, settings = pack.offering.giving, pack.settings
-    household = pack.offering.households[present.basket]
-    site = settings.site_url.rstrip("/")
-    return make_card(
-        present.recipe,
-        settings,
-        present.made_on,
-        to=household.to or household.name,
-        sender=giving.from_,
-        message=household.message or giving.message,
-        url=f"{site}/r/{present.recipe.slug}/" if site else "",
-    )
+from stillroom.giving.batches import Batch, Present
+from stillroom.giving.money.shopping import month_words, show_size
+from stillroom.giving.plan_model import Basket
+from stillroom.giving.who_pages import checked_data, matrix_data, unchecked_data
+from stillroom.giving.worked_out import Pack, card_of
 
 
 def pack_data(pack: Pack) -> dict[str, Any]:
@@ -71,11 +30,11 @@ def pack_data(pack: Pack) -> dict[str, Any]:
         "households": len(giving.households),
         "baskets": [_basket(pack, basket) for basket in pack.offering.problem.baskets],
         "complaints": pack.complaints,
-        "shelf_notes": pack.offering.shelf.notes,
+        "shelf_notes": (*pack.standing.notes, *pack.offering.shelf.notes),
         "objective": _objective(pack),
-        "matrix": _matrix(pack),
-        "unchecked": _unchecked(pack),
-        "checked": _checked(pack),
+        "matrix": matrix_data(pack),
+        "unchecked": unchecked_data(pack),
+        "checked": checked_data(pack),
         "batches": [_batch(pack, batch) for batch in pack.making.batches],
         "shopping": _shopping(pack),
         "weeks": [
@@ -110,104 +69,6 @@ def _objective(pack: Pack) -> dict[str, Any]:
         "gap": f"{show_decimal(plan.gap * 100, 2)} %",
         "proof": plan.proof,
     }
-
-
-def _matrix(pack: Pack) -> dict[str, Any]:
-    problem, plan = pack.offering.problem, pack.plan
-    rows = []
-    for basket in problem.baskets:
-        cells = []
-        for offer in problem.offers:
-            reasons = problem.refused.get((basket.number, offer.key), ())
-            given = offer.key in plan.gifts[basket.number]
-            since = problem.years_since_had.get((basket.number, offer.recipe))
-            cells.append(
-                {
-                    "mark": "given" if given else "no" if reasons else "had" if since else "free",
-                    "why": "; ".join(reason.one for reason in reasons)
-                    or (f"had {since} year{'s' if since != 1 else ''} ago" if since else ""),
-                }
-            )
-        rows.append(
-            {
-                "number": basket.number,
-                "household": basket.household,
-                "kind": basket.kind,
-                "cells": cells,
-            }
-        )
-    offers = [
-        {
-            "title": offer.title,
-            "sort": offer.sort,
-            "count": plan.count_of(offer.key),
-            "container": offer.container,
-        }
-        for offer in problem.offers
-    ]
-    return {"offers": offers, "rows": rows, "refusals": _refusals(pack)}
-
-
-def _refusals(pack: Pack) -> list[dict[str, Any]]:
-    """Return, household by household, what they cannot have and why."""
-    problem, seen, found = pack.offering.problem, set(), []
-    for basket in problem.baskets:
-        if basket.household in seen:
-            continue
-        seen.add(basket.household)
-        by_reason: dict[Reason, list[str]] = {}
-        for offer in problem.offers:
-            for reason in problem.refused.get((basket.number, offer.key), ())[:1]:
-                by_reason.setdefault(reason, []).append(offer.title)
-        if by_reason:
-            found.append(
-                {
-                    "household": basket.household,
-                    "lines": [_say_refused(titles, reason) for reason, titles in by_reason.items()],
-                }
-            )
-    return found
-
-
-def _unchecked(pack: Pack) -> list[dict[str, Any]]:
-    """Return every make with a food that is not known, why, and who is given it all the same."""
-    given: dict[str, list[str]] = {}
-    for number, keys in pack.plan.gifts.items():
-        household = pack.offering.households[number]
-        there = ["children"] if household.children else []
-        there += ["animals"] if household.pets else []
-        who = f"{household.name} ({' and '.join(there)} there)" if there else household.name
-        for key in keys:
-            given.setdefault(pack.offering.makes[key].recipe, []).append(who)
-    slugs = dict.fromkeys(make.recipe for make in pack.offering.makes.values())
-    return [
-        {
-            "title": pack.offering.recipes[slug].title,
-            "whys": could_not_check(pack.offering.recipes[slug]),
-            "to": tuple(dict.fromkeys(given.get(slug, ()))),
-        }
-        for slug in slugs
-        if slug in pack.offering.recipes and could_not_check(pack.offering.recipes[slug])
-    ]
-
-
-def _checked(pack: Pack) -> list[dict[str, Any]]:
-    """Return what was looked for on whose behalf, and what that cannot promise."""
-    found: dict[str, dict[str, Any]] = {}
-    for household in pack.offering.giving.households:
-        for word in household.avoid:
-            avoid = avoided_by_name(word)
-            if avoid.means:
-                said = {"means": avoid.means, "cannot": avoid.cannot, "source": avoid.source}
-                row = found.setdefault(avoid.meant, {"word": avoid.meant, "who": [], **said})
-                row["who"].append(household.name)
-    return list(found.values())
-
-
-def _say_refused(titles: list[str], reason: Reason) -> str:
-    if len(titles) == 1:
-        return f"{titles[0]} {reason.one}"
-    return f"{', '.join(titles[:-1])} and {titles[-1]} {reason.many}"
 
 
 def _basket(pack: Pack, basket: Basket) -> dict[str, Any]:

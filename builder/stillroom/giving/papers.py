@@ -11,7 +11,7 @@ from typing import Any
 
 from stillroom.core.paper.tag_shapes import tag_shape
 from stillroom.core.words.problems import Unreadable
-from stillroom.giving.pack_pages import Pack, card_of
+from stillroom.giving.worked_out import Pack, card_of
 from stillroom.printing.cards import CardJob, SheetOptions, print_cards, print_tags
 from stillroom.printing.typesetting import PaperMissing, typeset
 

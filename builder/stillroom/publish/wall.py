@@ -2,7 +2,8 @@
 
 Nothing is published in which a giving list or a part of a pack lies, or in which a name or address
 of a giving list stands. Both are told by what is in the files, not by what they are called. Names
-come from every giving list in the book's folder, and beside it; the private side is not imported.
+come from every giving list and log in the book's folder, and beside it; the private side is not
+imported.
 """
 
 from __future__ import annotations
@@ -16,7 +17,12 @@ from stillroom.core.book import Book
 from stillroom.core.lines.staple_table import staples_named
 from stillroom.core.private.hidden_forms import read_plain
 from stillroom.core.private.seeking import LONGEST_SOUGHT, Held, Seeker, hold
-from stillroom.core.private.shapes import PACK_MARKER, find_giving_list, find_private_shape
+from stillroom.core.private.shapes import (
+    PACK_MARKER,
+    find_giving_list,
+    find_giving_log,
+    find_private_shape,
+)
 from stillroom.core.private.words import PrivateWord, list_private_words
 from stillroom.core.words.problems import Problem
 
@@ -101,7 +107,8 @@ def know_private_words(book: Book) -> Seeker:
     for path in files:
         if _may_be_list(path):
             data = _read(path)
-            if find_giving_list(read_plain(data)):
+            text = read_plain(data)
+            if find_giving_list(text) or find_giving_log(text):
                 name = os.path.relpath(path, book.root)
                 words += list_private_words(data, Path(name).as_posix())
     return Seeker(words, _is_food)

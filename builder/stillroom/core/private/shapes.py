@@ -12,6 +12,7 @@ from collections.abc import Iterable
 from stillroom.core.private.hidden_forms import read_plain
 
 GIVING_LIST_KEY = "giving list"
+GIVING_LOG_KEY = "giving log"
 PACK_MARKER = ".stillroom-pack"
 """The file by which a folder is known to be a pack."""
 PACK_WORDS = "stillroom-private-pack"
@@ -29,6 +30,7 @@ _TELLING_KEYS = frozenset({"basket", "avoid", "delivery", "likes", "had", "never
 _BEFORE_KEY = " \t#/;*-+><!\"'\ufeff"
 """What may stand before a key that is indented, quoted, in a list or commented out."""
 _KEY = re.compile(r"giving[ _-]list[\"']?[ \t]*[:=]", re.IGNORECASE)
+_LOG_KEY = re.compile(r"giving[ _-]log[\"']?[ \t]*[:=]", re.IGNORECASE)
 _OTHER = re.compile(rf"(?:{_ANY_KEY})[\"']?[ \t]*[:=]", re.IGNORECASE)
 _HOUSEHOLDS = re.compile(
     r"^[\s#/\"'\ufeff]*(?P<key>households)[\"']?[ \t]*:\s*[#/\s]*[-\[{](?P<first>.{0,600})",
@@ -59,6 +61,21 @@ def find_giving_list(text: str) -> int:
         if exact or ((not before.strip(_BEFORE_KEY) or before[-1] in "\"'") and _other_key(text)):
             return number
     return _households_line(text) or _table_line(text)
+
+
+def find_giving_log(text: str) -> int:
+    r"""Return the line in which a giving list's log is known, or 0 when the text is none.
+
+    >>> find_giving_log("# what happened\ngiving log:\n"), find_giving_log("the giving log: how")
+    (2, 0)
+    """
+    if "giving" not in text.lower():
+        return 0
+    for number, line in enumerate(text.splitlines(), 1):
+        found = _LOG_KEY.search(line)
+        if found and not line[: found.start()].strip(_BEFORE_KEY):
+            return number
+    return 0
 
 
 def _households_line(text: str) -> int:
@@ -110,6 +127,8 @@ def find_private_shape(data: bytes, texts: Iterable[str]) -> tuple[int, str]:
     text = read_plain(data)
     if line := find_giving_list(text):
         return line, "giving list"
+    if line := find_giving_log(text):
+        return line, "giving log"
     if line := find_pack_part(text):
         return line, "part of a pack"
     for inner in texts:
@@ -117,6 +136,8 @@ def find_private_shape(data: bytes, texts: Iterable[str]) -> tuple[int, str]:
             return 1, "part of a pack"
         if find_giving_list(inner) or _unlined_list(inner):
             return 1, "giving list"
+        if find_giving_log(inner):
+            return 1, "giving log"
     return 0, ""
 
 

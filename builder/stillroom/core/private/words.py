@@ -15,7 +15,8 @@ from dataclasses import dataclass
 
 from stillroom.core.private.hidden_forms import letters, read_plain
 
-_NAMES = ("name", "to")
+_NAMES = ("name", "to", "given", "posted", "thanked", "gave back", "liked", "disliked")
+"""Whom a list names, and a log that something was given to or came from."""
 _PLACES = ("address", "street", "town", "postcode", "post code", "phone", "telephone", "mobile",
            "email", "e-mail")  # fmt: skip
 _VALUE = re.compile(

@@ -1,0 +1,62 @@
+"""A giving list and its log checked against the book, without a plan."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+from pathlib import Path
+
+from stillroom.core.book import Book
+from stillroom.core.recipe.model import Recipe
+from stillroom.core.words.problems import Problem, ProblemsFound
+from stillroom.giving.against_book import check_list
+from stillroom.giving.log import ReadLog
+from stillroom.giving.log_file import LOG_FILE, load_log, log_beside
+from stillroom.giving.log_names import Known, named_log
+from stillroom.giving.names import with_names_of
+from stillroom.giving.noting import other_households
+from stillroom.giving.reading import ReadList, load_giving_list
+from stillroom.giving.season import Season, read_season
+from stillroom.giving.standing import check_pins
+
+
+def find_giving_problems(
+    paths: list[Path], book: Book, recipes: Mapping[str, Recipe]
+) -> Iterator[Problem]:
+    """Return everything wrong in these giving lists and in the logs beside them."""
+    for path in paths:
+        try:
+            read = read_list(path, book)
+            named = with_names_of(read, recipes)
+            check_list(named, recipes)
+            read_log_of(path, named, book, recipes)
+        except ProblemsFound as found:
+            yield from found.problems
+
+
+def read_list(path: Path, book: Book) -> ReadList:
+    """Read a giving list as its book writes money and days."""
+    said = book.settings
+    return load_giving_list(path, str(path), said.currency, said.language, said.country)
+
+
+def read_log_of(
+    giving_list: Path, named: ReadList, book: Book, recipes: Mapping[str, Recipe]
+) -> tuple[ReadLog, Season]:
+    """Return the log of a list whose names are whole, and its season; raises ProblemsFound."""
+    log = load_log(giving_list, named, book.settings.country)
+    if not log.lines:
+        return log, read_season(log, named.giving)
+    others = other_households(giving_list, named.giving)
+    log = named_log(log, Known(named.giving, recipes), others)
+    season = read_season(log, named.giving)
+    check_pins(log, season, named.giving, recipes)
+    return log, season
+
+
+def lists_named(files: tuple[Path, ...]) -> list[Path]:
+    """Return the giving lists that are meant by files: a log stands for the lists beside it."""
+    found: dict[Path, None] = {}
+    for path in files:
+        beside = sorted(path.parent.glob("*.y*ml")) if path.name == LOG_FILE else [path]
+        found |= dict.fromkeys(one for one in beside if one != log_beside(one))
+    return list(found)

@@ -1,0 +1,40 @@
+"""Where a book's giving lists and their logs lie: they are known by what is in them."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from pathlib import Path
+from typing import Final
+
+from stillroom.core.book import Book
+from stillroom.core.private.shapes import find_giving_list
+from stillroom.core.words.text_files import LARGEST
+from stillroom.giving.log_file import LOG_FILE
+
+_NOT_LISTS: Final = ("mkdocs.yml", LOG_FILE)
+
+
+def giving_lists(book: Book) -> list[Path]:
+    """Return the giving lists in a book's folder, two folders deep at most."""
+    return [path for path in _files(book) if path.name not in _NOT_LISTS and _is_list(path)]
+
+
+def giving_logs(book: Book) -> list[Path]:
+    """Return the logs beside a book's giving lists."""
+    folders = dict.fromkeys(path.parent for path in giving_lists(book))
+    return [folder / LOG_FILE for folder in folders if (folder / LOG_FILE).is_file()]
+
+
+def _files(book: Book) -> Iterator[Path]:
+    for pattern in ("*.y*ml", "*/*.y*ml", "*/*/*.y*ml"):
+        for path in sorted(book.root.glob(pattern)):
+            apart = path.is_relative_to(book.site_dir) or any(
+                part.startswith(".") or part == "private"
+                for part in path.relative_to(book.root).parts
+            )
+            if not apart and path.stat().st_size <= LARGEST:
+                yield path
+
+
+def _is_list(path: Path) -> bool:
+    return bool(find_giving_list(path.read_text(encoding="utf-8", errors="replace")))

@@ -1,0 +1,109 @@
+"""Who gets what, as a table, and why not: what the page of the plan says."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from stillroom.core.allergens.avoiding import avoided_by_name
+from stillroom.core.care.unchecked import could_not_check
+from stillroom.giving.plan_model import Reason
+from stillroom.giving.worked_out import Pack
+
+
+def matrix_data(pack: Pack) -> dict[str, Any]:
+    """Return baskets against offers, and household by household what they cannot have."""
+    problem, plan = pack.offering.problem, pack.plan
+    rows = []
+    for basket in problem.baskets:
+        cells = []
+        for offer in problem.offers:
+            reasons = problem.refused.get((basket.number, offer.key), ())
+            given = offer.key in plan.gifts[basket.number]
+            since = problem.years_since_had.get((basket.number, offer.recipe))
+            cells.append(
+                {
+                    "mark": "given" if given else "no" if reasons else "had" if since else "free",
+                    "why": "; ".join(reason.one for reason in reasons)
+                    or (f"had {since} year{'s' if since != 1 else ''} ago" if since else ""),
+                }
+            )
+        rows.append(
+            {
+                "number": basket.number,
+                "household": basket.household,
+                "kind": basket.kind,
+                "cells": cells,
+            }
+        )
+    offers = [
+        {
+            "title": offer.title,
+            "sort": offer.sort,
+            "count": plan.count_of(offer.key),
+            "container": offer.container,
+        }
+        for offer in problem.offers
+    ]
+    return {"offers": offers, "rows": rows, "refusals": _refusals(pack)}
+
+
+def _refusals(pack: Pack) -> list[dict[str, Any]]:
+    """Return, household by household, what they cannot have and why."""
+    problem, seen, found = pack.offering.problem, set(), []
+    for basket in problem.baskets:
+        if basket.household in seen:
+            continue
+        seen.add(basket.household)
+        by_reason: dict[Reason, list[str]] = {}
+        for offer in problem.offers:
+            for reason in problem.refused.get((basket.number, offer.key), ())[:1]:
+                by_reason.setdefault(reason, []).append(offer.title)
+        if by_reason:
+            found.append(
+                {
+                    "household": basket.household,
+                    "lines": [_say_refused(titles, reason) for reason, titles in by_reason.items()],
+                }
+            )
+    return found
+
+
+def unchecked_data(pack: Pack) -> list[dict[str, Any]]:
+    """Return every make with a food that is not known, why, and who is given it all the same."""
+    given: dict[str, list[str]] = {}
+    for number, keys in pack.plan.gifts.items():
+        household = pack.offering.households[number]
+        there = ["children"] if household.children else []
+        there += ["animals"] if household.pets else []
+        who = f"{household.name} ({' and '.join(there)} there)" if there else household.name
+        for key in keys:
+            given.setdefault(pack.offering.makes[key].recipe, []).append(who)
+    slugs = dict.fromkeys(make.recipe for make in pack.offering.makes.values())
+    return [
+        {
+            "title": pack.offering.recipes[slug].title,
+            "whys": could_not_check(pack.offering.recipes[slug]),
+            "to": tuple(dict.fromkeys(given.get(slug, ()))),
+        }
+        for slug in slugs
+        if slug in pack.offering.recipes and could_not_check(pack.offering.recipes[slug])
+    ]
+
+
+def checked_data(pack: Pack) -> list[dict[str, Any]]:
+    """Return what was looked for on whose behalf, and what that cannot promise."""
+    found: dict[str, dict[str, Any]] = {}
+    for household in pack.offering.giving.households:
+        for word in household.avoid:
+            avoid = avoided_by_name(word)
+            if avoid.means:
+                said = {"means": avoid.means, "cannot": avoid.cannot, "source": avoid.source}
+                row = found.setdefault(avoid.meant, {"word": avoid.meant, "who": [], **said})
+                row["who"].append(household.name)
+    return list(found.values())
+
+
+def _say_refused(titles: list[str], reason: Reason) -> str:
+    if len(titles) == 1:
+        return f"{titles[0]} {reason.one}"
+    return f"{', '.join(titles[:-1])} and {titles[-1]} {reason.many}"
