@@ -31,7 +31,7 @@ from stillroom.core.recipe.model import MONTHS
 from stillroom.core.words.nearest import did_you_mean
 from stillroom.core.words.problems import Unreadable, say_written
 from stillroom.giving.who import read_age_months, read_pets
-from stillroom.giving.written import read_day, read_hours, read_stock_line, read_weight
+from stillroom.giving.written import read_day, read_hours, read_stock_line
 
 Sort = Literal["eat", "drink", "craft"]
 SORTS: tuple[Sort, ...] = ("eat", "drink", "craft")
@@ -178,11 +178,6 @@ class Make(Part):
     cost: Annotated[Money | None, Field(description="Cost of one, where no prices are given.")] = (
         None
     )
-    weight: Annotated[
-        Fraction | None,
-        *_read(read_weight, _LINE),
-        Field(description='What one weighs as it is given, filled: "350 g"; else not known.'),
-    ] = None
 
 
 class Household(Part):
@@ -238,9 +233,6 @@ class Household(Part):
     message: str = ""
     address: Annotated[
         str, Field(description='For a parcel: "3 Net Lane, Skerrow, KW99 9ZZ"; commas part lines.')
-    ] = ""
-    country: Annotated[
-        str, Field(description="Where a parcel goes when it goes abroad; it brings a customs list.")
     ] = ""
 
 

@@ -14,7 +14,6 @@ from typing import Any, Literal
 from babel.dates import get_day_names, get_month_names
 
 from stillroom.core.amounts.quantities import Amount, parse_leading_amount, parse_number
-from stillroom.core.amounts.units import convert, size_of
 from stillroom.core.recipe.model import MONTHS
 from stillroom.core.when.giving_days import FIRST_YEAR, LAST_YEAR, day_in_year
 from stillroom.core.words.nearest import did_you_mean
@@ -157,16 +156,3 @@ def read_stock_line(value: Any) -> tuple[Amount, str]:
             f"{say_written(value)} is not a line of stock.", 'Write "500 g caster sugar".'
         )
     return amount, re.sub(r"^of\s+", "", item)
-
-
-def read_weight(value: Any) -> Fraction:
-    """Return grams of a weight as written.
-
-    >>> read_weight("350 g"), read_weight("1.2 kg")
-    (Fraction(350, 1), Fraction(1200, 1))
-    """
-    amount, rest = parse_leading_amount(str(value))
-    exact = amount is not None and amount.low == amount.high and not rest
-    if amount is None or not exact or size_of(amount.unit) != "mass" or amount.low <= 0:
-        raise Unreadable(f"{say_written(value)} is not a weight.", 'Write "350 g".')
-    return convert(amount.low, amount.unit, "g")
