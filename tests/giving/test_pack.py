@@ -147,7 +147,7 @@ def test_a_batch_keeps_its_calendar_entries_when_another_goes_before_it(pack):
     """Entries are known by recipe, giving day and which making of it, not by place in the plan."""
 
     def uids(making):
-        calendar = Calendar.from_ical(write_calendar(pack.offering, making))
+        calendar = Calendar.from_ical(write_calendar(replace(pack, making=making)))
         return {str(event["uid"]) for event in calendar.walk("VEVENT")}
 
     batches = pack.making.batches

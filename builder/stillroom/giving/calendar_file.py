@@ -2,34 +2,50 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Iterator
 from dataclasses import replace
 
 from stillroom.core.when.calendar_entries import MORNING_HOUR, CalendarEntry, make_entries
 from stillroom.core.when.calendar_files import make_calendar
-from stillroom.giving.batches import Batch, Making
-from stillroom.giving.offering import Offering
+from stillroom.giving.batches import Batch
+from stillroom.giving.this_week import going_timeline
+from stillroom.giving.worked_out import Pack
 
 
-def write_calendar(offering: Offering, making: Making) -> bytes:
-    """Return the calendar of all batches and of the giving day.
+def write_calendar(pack: Pack) -> bytes:
+    """Return the calendar of all batches, planned and on their way, and of the giving day.
 
     An entry is known by its recipe, the giving day and which making of that recipe it is, so that a
-    calendar moves it, and makes no second one, when the plan changes elsewhere.
+    calendar moves it, and makes no second one, when the plan changes elsewhere. What was begun
+    counts among the makings: the batch that was planned first keeps its entries once it is begun.
     """
-    entries = (replace(entry, uid=f"private-{entry.uid}") for entry in _entries(offering, making))
-    name = offering.giving.giving_list
-    return make_calendar(name, entries, offering.today, private=True)
+    entries = (replace(entry, uid=f"private-{entry.uid}") for entry in _entries(pack))
+    name = pack.offering.giving.giving_list
+    return make_calendar(name, entries, pack.offering.today, private=True)
 
 
-def _entries(offering: Offering, making: Making) -> Iterator[CalendarEntry]:
-    giving = offering.giving
-    for batch in making.batches:
+def _entries(pack: Pack) -> Iterator[CalendarEntry]:
+    giving = pack.offering.giving
+    begun: Counter[str] = Counter()
+    for going in pack.season.batches:
+        if going.from_list:
+            continue
+        begun[going.recipe] += 1
+        if going.is_open:
+            recipe = pack.offering.recipes[going.recipe]
+            slug = f"{recipe.slug}.{giving.giving_day}"
+            timeline, name = going_timeline(pack, going), f"batch {begun[going.recipe]}"
+            for entry in make_entries(slug, recipe.title, timeline, name):
+                if ".give-" not in entry.uid:
+                    yield entry
+    for batch in pack.making.batches:
         slug, title = f"{batch.recipe.slug}.{giving.giving_day}", _title(batch)
-        for entry in make_entries(slug, title, batch.timeline, f"batch {batch.ordinal}"):
+        ordinal = begun[batch.recipe.slug] + batch.ordinal
+        for entry in make_entries(slug, title, batch.timeline, f"batch {ordinal}"):
             if ".give-" not in entry.uid:
                 yield entry
-    count = len(offering.problem.baskets)
+    count = len(pack.offering.problem.baskets)
     yield CalendarEntry(
         uid=f"giving.{giving.giving_day:%Y-%m-%d}@stillroom",
         title=f"Give the baskets: {count} of them",

@@ -42,6 +42,7 @@ from stillroom.looks import PAPER_FONTS
 
 _PAGES = {
     "index.html": "The pack",
+    "week.html": "This week",
     "plan.html": "Who gets what",
     "batches.html": "The batches",
     "year.html": "The year",
@@ -146,7 +147,7 @@ def pack_files(pack: Pack) -> dict[str, bytes]:
     found: dict[str, bytes] = {
         PACK_MARKER: b"A private pack. It is never published.\n",
         PLAN_FILE: write_plan(pack.offering.giving.giving_list, kept_plan(pack)),
-        "calendar.ics": write_calendar(pack.offering, pack.making),
+        "calendar.ics": write_calendar(pack),
         "shopping.csv": shopping_csv(pack),
         "shopping.txt": shopping_text(data).encode(),
         "pack.css": (files("stillroom.giving") / "templates" / "pack.css").read_bytes(),

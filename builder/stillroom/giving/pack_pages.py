@@ -15,6 +15,9 @@ from stillroom.core.words.day_words import say_day, say_day_short, say_minutes
 from stillroom.giving.batches import Batch, Present
 from stillroom.giving.money.shopping import month_words, show_size
 from stillroom.giving.plan_model import Basket
+from stillroom.giving.replanning import say_changes
+from stillroom.giving.season_pages import gone_data, spent_data
+from stillroom.giving.this_week import week_data
 from stillroom.giving.who_pages import checked_data, matrix_data, unchecked_data
 from stillroom.giving.worked_out import Pack, card_of
 
@@ -31,6 +34,11 @@ def pack_data(pack: Pack) -> dict[str, Any]:
         "baskets": [_basket(pack, basket) for basket in pack.offering.problem.baskets],
         "complaints": pack.complaints,
         "shelf_notes": (*pack.standing.notes, *pack.offering.shelf.notes),
+        "changes": say_changes(pack),
+        "before": say_day(pack.kept.planned_on) if pack.kept and pack.kept.planned_on else "",
+        "week": week_data(pack),
+        "gone": gone_data(pack),
+        "spent": spent_data(pack),
         "objective": _objective(pack),
         "matrix": matrix_data(pack),
         "unchecked": unchecked_data(pack),

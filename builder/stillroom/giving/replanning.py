@@ -1,0 +1,158 @@
+"""What a new plan changes against the pack before it, and why, in words.
+
+What is made, bought or given stays: it is no part of the new plan. Of the rest each change is
+said, with the line of the log that brought it where there is one; where there is none, that is
+said as well. Pure.
+"""
+
+from __future__ import annotations
+
+from collections import Counter
+from collections.abc import Iterator
+from datetime import date
+
+from stillroom.core.words.day_words import say_day, say_day_and_month
+from stillroom.giving.log import LogLine
+from stillroom.giving.log_names import IN
+from stillroom.giving.plan_file import KeptBatch, KeptPlan
+from stillroom.giving.standing import numbered
+from stillroom.giving.worked_out import Pack
+
+_OTHERWISE = "so that the whole list comes out best"
+_TOLD = ("failed", "spoiled", "used", "bottled")
+
+
+def say_changes(pack: Pack) -> tuple[str, ...]:
+    """Return what changed since the pack before; nothing without one, or when nothing did."""
+    if pack.kept is None:
+        return ()
+    reasons = _Reasons(pack, pack.kept)
+    changes = [*_gifts(pack, pack.kept, reasons), *_batches(pack, pack.kept, reasons)]
+    if changes and pack.kept.paid:
+        paid = pack.money(pack.costs.paid, not pack.costs.unpriced)
+        if paid != pack.kept.paid:
+            changes.append(f"Still to pay: {paid}; in the pack before: {pack.kept.paid}.")
+    return tuple(changes)
+
+
+class _Reasons:
+    """Why a recipe is had no longer, from what was noted since the pack before."""
+
+    def __init__(self, pack: Pack, kept: KeptPlan) -> None:
+        self.pack, self.kept = pack, kept
+        self.since = kept.planned_on or date.min
+        self.lines = [line for line in pack.season.lines if line.day >= self.since]
+
+    def of_recipe(self, recipe: str) -> str:
+        """Return why there is less of a recipe than was planned; "" when nothing tells."""
+        own = [line for line in self.lines if line.name == recipe and line.kind in _TOLD]
+        for kind in _TOLD:
+            for line in own:
+                if line.kind == kind and (kind != "bottled" or self._short(line)):
+                    return self._say(line)
+        return self._not_begun(recipe)
+
+    def of_gift(self, number: int, household: str, gone: str, come: str) -> str:
+        """Return why a household has one thing and not another."""
+        for line in reversed(self.lines):
+            if line.name == household and line.kind in ("struck", "pinned"):
+                if line.kind == "struck" and gone in line.of:
+                    return f"you struck it out on {say_day_and_month(line.day)}"
+                if line.kind == "pinned" and come in line.of:
+                    return f"you pinned that on {say_day_and_month(line.day)}"
+        problem = self.pack.offering.problem
+        for offer in problem.offers:
+            why = problem.refused.get((number, offer.key), ())
+            if offer.recipe == gone and why:
+                return f"{offer.title} {why[0].one}"
+        if gone and gone not in {offer.recipe for offer in problem.offers}:
+            return "it is no longer among the makes"
+        return self.of_recipe(gone) if gone else ""
+
+    def _say(self, line: LogLine) -> str:
+        title = self.pack.offering.recipes[line.name].title
+        day = say_day_and_month(line.day)
+        words = f" ({line.words})" if line.words else ""
+        number = f"{line.number} " if line.number is not None else ""
+        said = {
+            "failed": f"{title} failed on {day}{words}",
+            "spoiled": f"{number}{title} spoiled by {day}{words}",
+            "used": f"{number}{title} went elsewhere on {day}{words}",
+            "bottled": f"{title} gave only {line.number} on {day}{words}",
+        }
+        return said[line.kind]
+
+    def _short(self, line: LogLine) -> bool:
+        """Say whether a batch gave fewer than the plan before counted on."""
+        planned = sum(
+            key.partition(IN)[0] == line.name for keys in self.kept.gifts.values() for key in keys
+        )
+        return (line.number or 0) < planned
+
+    def _not_begun(self, recipe: str) -> str:
+        begun = [line for line in self.lines if (line.kind, line.name) == ("begun", recipe)]
+        missed = [
+            one
+            for one in self.kept.batches
+            if one.recipe == recipe and one.start < self.pack.offering.today
+        ]
+        if not missed or len(begun) >= len(missed):
+            return ""
+        title = self.pack.offering.recipes[recipe].title
+        return f"{title} was to be begun on {say_day_and_month(missed[0].start)} and was not"
+
+
+def _gifts(pack: Pack, kept: KeptPlan, reasons: _Reasons) -> Iterator[str]:
+    for number, household, nth in numbered(pack.offering.giving):
+        before = kept.gifts.get((household, nth))
+        if before is None or number not in pack.plan.gifts:
+            continue
+        now = pack.plan.gifts[number]
+        gone = [key for key in before if key not in now]
+        come = [key for key in now if key not in before]
+        for place in range(max(len(gone), len(come))):
+            old = gone[place] if place < len(gone) else ""
+            new = come[place] if place < len(come) else ""
+            slugs = [key.partition(IN)[0] for key in (old, new)]
+            why = reasons.of_gift(number, household, *slugs)
+            yield f"{household}: {_swap(pack, old, new)}, {f'since {why}' if why else _OTHERWISE}."
+
+
+def _swap(pack: Pack, old: str, new: str) -> str:
+    if old and new:
+        return f"{_title(pack, new)} in place of {_title(pack, old)}"
+    return f"{_title(pack, new)} besides" if new else f"no {_title(pack, old)}"
+
+
+def _title(pack: Pack, key: str) -> str:
+    slug, _, container = key.partition(IN)
+    recipe = pack.offering.recipes.get(slug)
+    same = sum(offer.recipe == slug for offer in pack.offering.problem.offers)
+    name = recipe.title if recipe else slug
+    return f"{name} ({container})" if container and same > 1 else name
+
+
+def _batches(pack: Pack, kept: KeptPlan, reasons: _Reasons) -> Iterator[str]:
+    """Yield what is made more, less or on another day; what was begun is as planned."""
+    before: dict[str, list[KeptBatch]] = {}
+    for one in sorted(kept.batches, key=lambda one: one.start):
+        before.setdefault(one.recipe, []).append(one)
+    begun = Counter(line.name for line in reasons.lines if line.kind == "begun")
+    now: dict[str, list[tuple[date, int]]] = {}
+    for batch in pack.making.batches:
+        now.setdefault(batch.recipe.slug, []).append((batch.timeline.start, batch.count))
+    for recipe in sorted({*before, *now}):
+        waiting = before.get(recipe, [])[begun[recipe] :]
+        planned = now.get(recipe, [])
+        why = reasons.of_recipe(recipe)
+        since = f", since {why}" if why else ""
+        title = _title(pack, recipe)
+        for place in range(max(len(waiting), len(planned))):
+            if place >= len(planned):
+                yield f"{title} is no longer to be begun{since}."
+            elif place >= len(waiting):
+                yield f"{title} is to be begun on {say_day(planned[place][0])}{since}."
+            elif planned[place][0] != waiting[place].start:
+                day = say_day(planned[place][0])
+                old = say_day_and_month(waiting[place].start)
+                yield f"{title} is to be begun on {day}, not on {old}{since}."
