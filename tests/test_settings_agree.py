@@ -62,6 +62,27 @@ CASES: dict[str, tuple[str | bytes, tuple[int, str] | None]] = {
         None,
     ),
     "a byte order mark": (b"\xef\xbb\xbf" + of("country: GB").encode(), None),
+    "a family book": (
+        of("family_book:", "  dedication: For Ann", "  photographs: []"),
+        None,
+    ),
+    "a family book of one word": (of("family_book: For Ann"), (7, 'Under it stand "dedication')),
+    "a family book that says more": (
+        of("family_book:", "  dedicated: For Ann"),
+        (8, 'it cannot say "dedicated"'),
+    ),
+    "a photograph of nothing": (
+        of("family_book:", "  photographs:", "    - picture: hut.jpg"),
+        (9, 'it says no "shows"'),
+    ),
+    "a photograph that is not there": (
+        of("family_book:", "  photographs:", "    - {picture: hut.jpg, shows: The hut}"),
+        (9, 'Put it into the folder "pictures"'),
+    ),
+    "a hand that is not there": (
+        of("family_book:", "  says: With love", "  handwriting: hand.png"),
+        (9, "is not among the book's pictures"),
+    ),
     "no page to send a recipe": (of("country: GB", "send_us: no"), None),
     "a page or not": (of("country: GB", "send_us: perhaps"), (8, 'Write "yes", or "no"')),
     "misspelt": (of("units: us", "contry: GB"), (8, '"contry" is not a setting of the book.')),

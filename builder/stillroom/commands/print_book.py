@@ -1,4 +1,4 @@
-"""`stillroom print sheet`, `year`, `book` and `epub`: what is read, hung up or bound."""
+"""`stillroom print sheet`, `year`, `book`, `cover` and `epub`: what is read, hung up or bound."""
 
 from __future__ import annotations
 
@@ -20,6 +20,7 @@ from stillroom.commands.paper import (
     write,
 )
 from stillroom.commands.terminal import read_day, read_one, recipe_file
+from stillroom.core.amounts.quantities import parse_number
 from stillroom.core.book import Book
 from stillroom.core.paper.sheets import PAPERS, WALL_PAPERS
 from stillroom.core.size.scaling import Measures, scale_recipe
@@ -27,9 +28,11 @@ from stillroom.core.size.targets import read_target
 from stillroom.core.when.timeline import plan_forward
 from stillroom.core.when.year import Named, Occasion, plan_year
 from stillroom.core.words.problems import Unreadable
+from stillroom.printing.book_cover import measure_spine, print_cover
 from stillroom.printing.booklet import count_pages, impose_booklet
 from stillroom.printing.epub_book import make_epub
 from stillroom.printing.family_book import book_data, print_book
+from stillroom.printing.fine_enough import find_coarse
 from stillroom.printing.kitchen_sheet import print_sheet
 from stillroom.printing.wall_year import print_year
 
@@ -127,7 +130,16 @@ def _round(
     return begin or today, occasions
 
 
+for_option = click.option("--for", "whom", default="", help="The household it is made for.")
+dedication_option = click.option(
+    "--dedication", default="", help="Words for them, before the book's own."
+)
+
+
 @click.command("book")
+@click.argument("files", nargs=-1, type=recipe_file)
+@for_option
+@dedication_option
 @click.option("--bleed", is_flag=True, help="3 mm of bleed round each page, for a printer's shop.")
 @click.option("--booklet", is_flag=True, help="Two by two on A4, to fold and sew at home.")
 @fonts_option
@@ -135,30 +147,64 @@ def _round(
 @force_option
 @plainly
 def family_book(
-    bleed: bool, booklet: bool, fonts: Path | None, out: Path | None, force: bool
-) -> None:
-    """Print the whole book, A5, tagged for screen readers.
+    files: Sequence[Path], whom: str, dedication: str, bleed: bool, booklet: bool,
+    fonts: Path | None, out: Path | None, force: bool,
+) -> None:  # fmt: skip
+    """Print the book, A5, tagged for screen readers: the whole, or the recipes in FILES.
 
     A booklet keeps its words, title and language but has no tags: Typst cannot tag the pages of
     another PDF, and folded sheets are out of reading order. To read it aloud, print the book.
     """
     if bleed and booklet:
         raise click.UsageError("A booklet from a home printer has no bleed: choose one of the two.")
-    book, recipes = read_recipes(())
-    data = book_data(book, recipes, date.today())
+    book, recipes = read_recipes(files)
+    data = book_data(book, recipes, date.today(), whom=whom, dedication=dedication)
     made = print_book(data, bleed=bleed, fonts=fonts)
+    for coarse in find_coarse(book, recipes):
+        click.echo(coarse.words, err=True)
     if booklet:
         made = impose_booklet(
             made, count_pages(made), data["title"], (data["language"], data["region"])
         )
+        click.echo("A booklet has no tags for screen readers: the book without --booklet has.")
     write(made, out, "booklet.pdf" if booklet else "book.pdf", force)
 
 
 @click.command()
+@click.argument("files", nargs=-1, type=recipe_file)
+@for_option
+@click.option("--gsm", type=int, help="The weight of its paper in g/m²; 89 if not.")
+@click.option("--leaf", metavar="MM", help="How thick a leaf is: 100 leaves measured, by 100.")
+@click.option("--pages", type=int, help="How many pages; those of the book if not.")
+@fonts_option
 @out_option
 @force_option
 @plainly
-def epub(out: Path | None, force: bool) -> None:
-    """Write the whole book as an EPUB, for e-readers and telephones."""
-    book, recipes = read_recipes(())
-    write(make_epub(book_data(book, recipes, date.today())), out, "book.epub", force)
+def cover(
+    files: Sequence[Path], whom: str, gsm: int | None, leaf: str | None, pages: int | None,
+    fonts: Path | None, out: Path | None, force: bool,
+) -> None:  # fmt: skip
+    """Print the cover of the glued book in one piece, its spine as wide as the pages are thick."""
+    book, recipes = read_recipes(files)
+    data = book_data(book, recipes, date.today(), whom=whom)
+    many = pages if pages is not None else count_pages(print_book(data, fonts=fonts))
+    spine = measure_spine(many, gsm, parse_number(leaf) if leaf else None)
+    write(print_cover(data, spine, fonts), out, "cover.pdf", force)
+    click.echo(
+        f"{many} pages of {float(spine.leaf_mm):.3f} mm a leaf ({spine.source}): "
+        f"the spine is {float(spine.width_mm):.1f} mm."
+    )
+
+
+@click.command()
+@click.argument("files", nargs=-1, type=recipe_file)
+@for_option
+@dedication_option
+@out_option
+@force_option
+@plainly
+def epub(files: Sequence[Path], whom: str, dedication: str, out: Path | None, force: bool) -> None:
+    """Write the book as an EPUB, for e-readers and telephones."""
+    book, recipes = read_recipes(files)
+    data = book_data(book, recipes, date.today(), whom=whom, dedication=dedication)
+    write(make_epub(data), out, "book.epub", force)

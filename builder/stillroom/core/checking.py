@@ -14,9 +14,14 @@ from stillroom.core.care.safety import check_safety
 from stillroom.core.larder.shelves import Larder
 from stillroom.core.reading.loading import Head, gather_recipes
 from stillroom.core.reading.markup import check_markup
-from stillroom.core.reading.picture_files import check_frontispiece, check_pictures
+from stillroom.core.reading.picture_files import (
+    check_frontispiece,
+    check_household,
+    check_pictures,
+)
 from stillroom.core.reading.recipes_folder import find_strays
 from stillroom.core.recipe.model import Recipe
+from stillroom.core.recipe.settings import place_of
 from stillroom.core.size.scalable import scalable_of
 from stillroom.core.words.problems import Problem, ProblemsFound, Unreadable
 
@@ -37,8 +42,16 @@ def check_book(book: Book, sound: Sequence[Head] = ()) -> tuple[Recipe, ...]:
         [path for path in book.recipe_files() if path.stem not in passed],
         book.root,
         (book.pictures_dir,),
-        (*strays, *check_frontispiece(book.pictures_dir)),
+        (*strays, *check_frontispiece(book.pictures_dir), *_household(book)),
         sound,
+    )
+
+
+def _household(book: Book) -> Iterator[Problem]:
+    """Find what is wrong with the pictures that the settings name for the printed book."""
+    own = book.settings.family_book
+    return check_household(
+        own, book.pictures_dir, lambda way: place_of(way, book.places, book.config.name)
     )
 
 

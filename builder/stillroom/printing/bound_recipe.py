@@ -5,6 +5,7 @@ Leaves out the chapters and indexes round it (family_book.py) and how it looks (
 
 from __future__ import annotations
 
+import re
 from collections.abc import Sequence
 from dataclasses import dataclass
 from datetime import date
@@ -49,7 +50,7 @@ def bind_recipe(book: Book, recipe: Recipe, today: date) -> Bound:
     code = draw_qr(address) if address else None
     data |= {
         "strip": _strip(recipe, data["makes"], label, today),
-        "author": recipe.author,
+        "written": say_written_by(recipe.author, recipe.date),
         "season": join_words([MONTHS[month - 1] for month in recipe.season]),
         "intro": to_blocks(recipe.intro),
         "sections": [
@@ -65,6 +66,33 @@ def bind_recipe(book: Book, recipe: Recipe, today: date) -> Bound:
         "give": _giving_words(recipe, label),
     }
     return Bound(recipe, box, data)
+
+
+def say_written_by(author: str, day: str) -> str:
+    """Say who wrote a recipe down and when, as far as it is known.
+
+    >>> say_written_by("Ann", "2021-05-03"), say_written_by("", "May 2021"), say_written_by("", "")
+    ('From Ann, 3 May 2021', 'Written down May 2021', '')
+    """
+    when = say_when(day)
+    if author:
+        return f"From {author}, {when}" if when else f"From {author}"
+    return f"Written down {when}" if when else ""
+
+
+def say_when(written: str) -> str:
+    """Return a day, a month or a year as its writer would say it; other words as they are.
+
+    >>> say_when("2021-05-03"), say_when("2021-05"), say_when("1987"), say_when("one wet June")
+    ('3 May 2021', 'May 2021', '1987', 'one wet June')
+    """
+    if found := re.fullmatch(r"(\d{4})-(\d{2})(?:-(\d{2}))?", written.strip()):
+        year, month, day = found.groups()
+        if 1 <= int(month) <= 12:
+            return " ".join(
+                part for part in ((day or "").lstrip("0"), MONTHS[int(month) - 1], year) if part
+            )
+    return written.strip()
 
 
 def _strip(recipe: Recipe, makes: str, label: Label, today: date) -> list[tuple[str, str]]:

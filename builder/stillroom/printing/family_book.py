@@ -19,8 +19,9 @@ from stillroom.core.recipe.model import MONTHS, Recipe
 from stillroom.core.when.giving_days import find_day
 from stillroom.core.when.season import last_good_start
 from stillroom.looks.inked import emblem_of, picture_of
-from stillroom.printing.bound_recipe import Bound, bind_recipe
+from stillroom.printing.bound_recipe import Bound, bind_recipe, say_when
 from stillroom.printing.language import split_language
+from stillroom.printing.prose import to_blocks
 from stillroom.printing.typesetting import typeset
 
 BLEED_MM = 3
@@ -42,11 +43,19 @@ def print_book(
     return typeset("book.typ", shown, fonts=fonts).pdf
 
 
-def book_data(book: Book, recipes: Sequence[Recipe], today: date) -> dict[str, Any]:
+def book_data(
+    book: Book,
+    recipes: Sequence[Recipe],
+    today: date,
+    *,
+    whom: str = "",
+    dedication: str = "",
+) -> dict[str, Any]:
     """Return everything the family book holds, as plain data.
 
     `today` decides for which giving day the index by month counts back, and is the day an EPUB
-    says it was made.
+    says it was made. `whom` is the household it is made for, whose own `dedication` goes before
+    the book's.
     """
     settings = book.settings
     language, region = split_language(settings.language)
@@ -61,6 +70,8 @@ def book_data(book: Book, recipes: Sequence[Recipe], today: date) -> dict[str, A
         "region": region,
         "url": settings.site_url,
         "imprint": _imprint(settings.title, settings.site_url),
+        "household": household_of(book, whom, dedication),
+        "writers": list_writers(recipes),
         "cover_svg": picture_of(book, "frontispiece.svg"),
         "cover_alt": f"The frontispiece of {settings.title}",
         "chapters": _chapters(book, bound),
@@ -74,6 +85,33 @@ def book_data(book: Book, recipes: Sequence[Recipe], today: date) -> dict[str, A
         "month_index": index_months(recipes, day, giving.name),
         "sources": _sources(bound),
     }
+
+
+def household_of(book: Book, whom: str, dedication: str) -> dict[str, Any]:
+    """Return a household's own pages: words, the giver's hand and photographs."""
+    own = book.settings.family_book
+    return {
+        "whom": whom,
+        "dedication": to_blocks(dedication or own.dedication),
+        "hand_svg": picture_of(book, own.handwriting),
+        "says": own.says,
+        "photographs": [
+            {"svg": picture_of(book, one.picture), "shows": one.shows} for one in own.photographs
+        ],
+    }
+
+
+def list_writers(recipes: Iterable[Recipe]) -> list[dict[str, Any]]:
+    """Return who wrote which recipe down and when; nobody of whom nothing is said."""
+    found: dict[str, list[dict[str, str]]] = {}
+    for recipe in sorted(recipes, key=lambda one: one.title.casefold()):
+        if recipe.author or recipe.date:
+            row = {"title": recipe.title, "slug": recipe.slug, "when": say_when(recipe.date)}
+            found.setdefault(recipe.author, []).append(row)
+    return [
+        {"name": name or "Nobody said", "entries": found[name]}
+        for name in sorted(found, key=lambda name: (not name, name.casefold()))
+    ]
 
 
 def _before(deference: str, url: str) -> list[str]:

@@ -24,3 +24,4 @@ class StillroomConfig(Config):  # type: ignore[no-untyped-call]  # MkDocs is par
     currency = option.Optional(option.Type(object))
     send_us = option.Optional(option.Type(object))
     giving_days = option.Optional(option.Type(object))
+    family_book = option.Optional(option.Type(object))

@@ -10,12 +10,13 @@ import math
 import re
 import struct
 import xml.etree.ElementTree as ElementTree
-from collections.abc import Iterable, Iterator
+from collections.abc import Callable, Iterable, Iterator
 from dataclasses import dataclass
 from pathlib import Path
 
 from stillroom.core.reading.markup import is_own
 from stillroom.core.reading.photographs import orientation_of, webp_size
+from stillroom.core.recipe.family_book import FamilyBook
 from stillroom.core.recipe.model import Recipe
 from stillroom.core.words.problems import Problem, Unreadable
 
@@ -92,6 +93,31 @@ def check_frontispiece(folder: Path) -> Iterator[Problem]:
     """Find a first leaf's drawing that cannot be shown."""
     if (folder / FRONTISPIECE).is_file():
         yield from _wrong(folder / FRONTISPIECE, f"{folder.name}/{FRONTISPIECE}", 1)
+
+
+def check_household(
+    said: FamilyBook, folder: Path, place: Callable[[tuple[str | int, ...]], tuple[str, int]]
+) -> Iterator[Problem]:
+    """Find a picture of the printed book's own pages that is not there or cannot be shown.
+
+    `place` tells the file and line of a setting.
+    """
+    named: list[tuple[tuple[str | int, ...], str]] = [(("handwriting",), said.handwriting)]
+    named += [
+        (("photographs", number, "picture"), one.picture)
+        for number, one in enumerate(said.photographs)
+    ]
+    for way, name in named:
+        file, line = place(("family_book", *way))
+        if name and not (folder / name).is_file():
+            what = f'The picture "{name}" is not among the book\'s pictures.'
+            yield Problem(file, line, what, f'Put it into the folder "{folder.name}".')
+        elif name:
+            yield from _wrong(folder / name, file, line)
+    if said.handwriting and not said.says:
+        file, line = place(("family_book", "handwriting"))
+        what = "The handwriting is a picture, and who cannot see it is not told what it says."
+        yield Problem(file, line, what, 'Write its words beneath it: "says: With love, Ann".')
 
 
 def _wrong(path: Path, file: str, line: int) -> Iterator[Problem]:

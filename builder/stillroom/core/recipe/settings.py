@@ -17,6 +17,7 @@ from pydantic_core import ErrorDetails
 
 from stillroom.core.amounts.units import System
 from stillroom.core.paper.qr_code import LONGEST_ADDRESS
+from stillroom.core.recipe.family_book import FamilyBook
 from stillroom.core.recipe.model import LONGEST_NAME
 from stillroom.core.when.giving_days import find_day
 from stillroom.core.words.day_words import say_month
@@ -89,7 +90,8 @@ class BookSettings(BaseModel):
     `country` (ISO 3166 alpha-2) chooses which food-safety authority is deferred to, `altitude_m`
     the processing times, `units` how spoons, cups and pints are read (without it as the country
     does), `language` the wording of dates, `currency` (ISO 4217) the giver's money, `send_us`
-    whether the page "Send us a recipe" is published. Folders are relative to mkdocs.yml.
+    whether the page "Send us a recipe" is published, `family_book` what the printed book bears
+    beside its recipes. Folders are relative to mkdocs.yml.
     """
 
     model_config = ConfigDict(frozen=True, extra="forbid")
@@ -108,6 +110,7 @@ class BookSettings(BaseModel):
     giving_days: Annotated[tuple[GivingDay, ...], Field(min_length=1)] = (
         GivingDay(name="Christmas", day="the Saturday before Christmas"),
     )
+    family_book: FamilyBook = FamilyBook()
 
 
 _MENDS: Final = {
@@ -123,6 +126,8 @@ _MENDS: Final = {
     "currency": 'Write its three capitals: "GBP".',
     "send_us": 'Write "yes", or "no" to leave the page out.',
     "giving_days": 'Write each as "- {name: Christmas, day: 24 December}".',
+    "family_book": 'Under it stand "dedication: For Ann", "handwriting: hand.jpg" with "says: what '
+    'it reads", and "photographs:", each "- {picture: hut.jpg, shows: The hut}".',
 }
 _WRITTEN_AS: Final = {"title": "site_name"}
 _READ_BY: Final = ("units", "language", "country", "recipes")
