@@ -90,8 +90,8 @@ WORDS_KNOW_BETTER = {
     "nuts": {"nougat paste", "praline paste"},
     "soya": {"lupin tofu"},
     # extracts are made with spirit, a ferment of tea makes some, and beer without it keeps a trace
-    "alcohol": {"brandy essence", "cannabis tincture", "ginger ale", "ginger beer", "kombucha",
-                "nonalcoholic beer", "nonalcoholic lager", "raw kombucha", "rum essence",
+    "alcohol": {"cannabis tincture", "ginger ale", "ginger beer", "kombucha",
+                "nonalcoholic beer", "nonalcoholic lager", "raw kombucha",
                 "starter kombucha"},
 }  # fmt: skip
 
