@@ -27,7 +27,8 @@ from stillroom.core.lines.ingredient_food import find_foods
 from stillroom.core.words.problems import ProblemsFound
 from stillroom.giving import swapping
 from stillroom.giving.calendar_file import write_calendar
-from stillroom.giving.guard import PACK_MARKER, guard_folder
+from stillroom.giving.finding import giving_lists
+from stillroom.giving.guard import PACK_MARKER, guard_folder, usual_folder
 from stillroom.giving.pack import Effort, pack_files, work_out
 from stillroom.giving.plan_file import read_plan
 from stillroom.giving.swapping import restore_folder, swap_in
@@ -215,6 +216,19 @@ def test_what_is_too_old_on_giving_day_is_told_and_not_given():
 def test_a_plan_of_another_list_is_not_kept(tmp_path, files):
     swap_in(files, tmp_path / "private")
     assert read_plan(tmp_path / "private", "Summer 2028") is None
+
+
+def test_a_pack_leaves_a_list_in_the_private_folder_alone(tmp_path):
+    private = tmp_path / "private"
+    private.mkdir()
+    book = place_book(tmp_path, BookSettings(), "docs", "site")
+    assert usual_folder(book) == private
+    (private / "list.yml").write_text("giving list: A\nhouseholds: []\n", encoding="utf-8")
+    assert usual_folder(book) == private / "pack"
+    assert giving_lists(book) == [private / "list.yml"]
+    (private / PACK_MARKER).write_text("", encoding="utf-8")
+    assert usual_folder(book) == private
+    assert giving_lists(book) == []
 
 
 # where the pack would go, and what is said; the book's folders are docs, recipes and site

@@ -14,10 +14,11 @@ import click
 from stillroom.commands.terminal import book_around, read_day, told_plainly, write_schema
 from stillroom.core.book import Book
 from stillroom.core.reading.loading import load_recipes
+from stillroom.core.words.plurals import plural
 from stillroom.core.words.problems import Problem, ProblemsFound
 from stillroom.giving.checking import read_list, read_log_of
 from stillroom.giving.closing import close_year
-from stillroom.giving.guard import guard_file, guard_folder, warn_of_git
+from stillroom.giving.guard import guard_file, guard_folder, usual_folder, warn_of_git
 from stillroom.giving.list_schema import giving_list_schema
 from stillroom.giving.money.larder_prices import with_larder_prices
 from stillroom.giving.names import with_names_of
@@ -49,7 +50,7 @@ def pack(
 ) -> None:
     """Plan who is given what and write the private pack of GIVING_LIST."""
     book = book_around(giving_list.resolve())
-    out = out or book.root / "private"
+    out = out or usual_folder(book)
     day = read_day(today, "--today", date.today(), book) or date.today()
     read = read_list(giving_list, book)
     guard_folder(out, book)
@@ -79,11 +80,16 @@ def _tell(found: Pack, out: Path) -> None:
     near = f"good, and a longer search could better it by {float(plan.gap):.1%} at most"
     gap = "proven best" if plan.gap == 0 else near
     baskets, batches = len(plan.gifts), len(found.making.batches)
-    click.echo(f"{baskets} baskets, {batches} batches, {_to_pay(found)}.")
+    out_of = f"{_counted(baskets, 'basket')}, {_counted(batches, 'batch')}"
+    click.echo(f"{out_of}, {_to_pay(found)}.")
     click.echo(f"The plan is {gap}; planned in {plan.seconds:.1f} s.")
     for words in found.complaints:
         click.echo(words, err=True)
     click.echo(f"Written: {out / 'index.html'}")
+
+
+def _counted(count: int, noun: str) -> str:
+    return f"{count} {noun if count == 1 else plural(noun)}"
 
 
 def _to_pay(found: Pack) -> str:
@@ -112,7 +118,7 @@ def close_year_command(
     book = book_around(giving_list.resolve())
     read = read_list(giving_list, book)
     day = read_day(giving, "--give", read.giving.giving_day, book)
-    where = pack_folder or book.root / "private"
+    where = pack_folder or usual_folder(book)
     kept = read_plan(where, read.giving.giving_list)
     if kept is None:
         mend = 'Write it first with "stillroom pack", or name it with "--pack".'

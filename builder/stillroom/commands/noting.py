@@ -17,7 +17,7 @@ from stillroom.core.reading.loading import load_recipes
 from stillroom.core.recipe.model import Recipe
 from stillroom.core.words.problems import Unreadable
 from stillroom.giving.checking import read_list
-from stillroom.giving.guard import guard_file, warn_of_git
+from stillroom.giving.guard import guard_file, usual_folder, warn_of_git
 from stillroom.giving.log_file import log_beside, plain_value
 from stillroom.giving.noting import list_to_note_in, note, read_noted_day, say_noted
 from stillroom.giving.plan_file import read_plan
@@ -65,7 +65,7 @@ def note_command(
         row = {"kind": what, "name": " ".join(name)}
         row["day"] = read_noted_day(day, now, book.settings.country)  # type: ignore[assignment]
         row |= _said(said)
-        kept = read_plan(pack_folder or book.root / "private", read.giving.giving_list)
+        kept = read_plan(pack_folder or usual_folder(book), read.giving.giving_list)
         if not log_beside(path).exists():
             guard_file(log_beside(path), book)
         before = kept.gifts if kept else None

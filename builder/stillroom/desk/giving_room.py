@@ -37,11 +37,10 @@ from stillroom.desk.running import Running, run
 from stillroom.desk.showing import page
 from stillroom.desk.versions import bring_back, versions_of
 from stillroom.giving.finding import giving_lists
-from stillroom.giving.guard import guard_file
+from stillroom.giving.guard import guard_file, usual_folder
 from stillroom.giving.reading import read_giving_list
 from stillroom.saving.yaml_files import change_yaml, read_yaml_file
 
-PACK: Final = "private"
 FOLDER: Final = "giving"
 _LONGEST: Final = 20_000
 _PACK_POLICY: Final = (
@@ -84,7 +83,7 @@ def _lists(desk: Desk, status: int = 200, wrong: tuple[str, ...] = ()) -> Respon
     names = [desk.place.short(path) for path in giving_lists(desk.book())]
     usual = desk.book().settings.giving_days[0]
     day = find_day(usual.day, date.today(), desk.book().settings.country)
-    has_pack = (desk.book().root / PACK / PACK_MARKER).is_file()
+    has_pack = (usual_folder(desk.book()) / PACK_MARKER).is_file()
     return _page(
         desk,
         "giving.html",
@@ -221,7 +220,7 @@ async def work_it_out(desk: Desk, request: Request) -> Response:
     if desk.plan is None or desk.plan.done is not None:
         plan = Running(desk.place.short(path))
         root = desk.book().root
-        arguments = ["pack", str(path), "--out", str(root / PACK), *afresh]
+        arguments = ["pack", str(path), "--out", str(usual_folder(desk.book())), *afresh]
         plan.begin(run("stillroom.cli", arguments, root, plan))
         desk.plan = plan
     return RedirectResponse("/giving/plan", 303)
@@ -232,7 +231,7 @@ async def plan(desk: Desk, request: Request) -> Response:
     if desk.plan is None:
         return RedirectResponse("/giving", 303)
     done = desk.plan.done
-    has_pack = (desk.book().root / PACK / "index.html").is_file()
+    has_pack = (usual_folder(desk.book()) / "index.html").is_file()
     answer = _page(
         desk,
         "plan.html",
@@ -255,7 +254,7 @@ async def stop_plan(desk: Desk, request: Request) -> Response:
 
 async def pack_file(desk: Desk, request: Request) -> Response:
     """Show a page of the pack."""
-    folder = desk.book().root / PACK
+    folder = usual_folder(desk.book())
     path = folder.joinpath(*(right_name(part) for part in request.path_params["path"].split("/")))
     inside = path.resolve().is_relative_to(folder.resolve())
     if not (folder / PACK_MARKER).is_file() or not inside or not path.is_file():

@@ -7,7 +7,7 @@ from pathlib import Path
 from typing import Final
 
 from stillroom.core.book import Book
-from stillroom.core.private.shapes import find_giving_list
+from stillroom.core.private.shapes import PACK_MARKER, find_giving_list
 from stillroom.core.words.text_files import LARGEST
 from stillroom.giving.log_file import LOG_FILE
 
@@ -28,9 +28,10 @@ def giving_logs(book: Book) -> list[Path]:
 def _files(book: Book) -> Iterator[Path]:
     for pattern in ("*.y*ml", "*/*.y*ml", "*/*/*.y*ml"):
         for path in sorted(book.root.glob(pattern)):
+            above = [folder for folder in path.relative_to(book.root).parents if folder.name]
             apart = path.is_relative_to(book.site_dir) or any(
-                part.startswith(".") or part == "private"
-                for part in path.relative_to(book.root).parts
+                folder.name.startswith(".") or (book.root / folder / PACK_MARKER).is_file()
+                for folder in above
             )
             if not apart and path.stat().st_size <= LARGEST:
                 yield path

@@ -17,6 +17,13 @@ from stillroom.core.words.problems import Problem, ProblemsFound
 from stillroom.saving.places import find_published
 
 
+def usual_folder(book: Book) -> Path:
+    """Return where a book's pack goes: private/, or private/pack where notes of one's own lie."""
+    private = book.root / "private"
+    own = private.is_dir() and any(private.iterdir()) and not (private / PACK_MARKER).is_file()
+    return private / "pack" if own else private
+
+
 def guard_folder(out: Path, book: Book) -> None:
     """Raise ProblemsFound unless a pack may be written to `out`.
 
