@@ -6,6 +6,8 @@ money shared over batches and baskets: costs.py does that.
 
 from __future__ import annotations
 
+import math
+import re
 from collections import defaultdict
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
@@ -24,6 +26,8 @@ from stillroom.giving.offering import Offering, stock_of
 from stillroom.giving.plan_model import Month
 
 _FREE = frozenset({"water"})
+_BY_WEIGHT = frozenset({"sugar and baking", "spices and herbs", "dried goods"})
+_LIQUID = re.compile(r"\b(?:milk|cream|juice|water|extract|essence|oil|syrup|colouring|liquid)\b")
 # wide strips pared lengthwise from one lemon or orange: common practice, no published source
 STRIPS_OF_A_FRUIT = 6
 
@@ -34,7 +38,7 @@ class Row:
 
     Amounts are in `unit` (ml, g, mm or "" for counted, `noun` then says what is counted: "strip");
     `bought` is None without a price. `words` are what the recipes call it, `loose` what they want
-    without an amount.
+    without an amount. `density` in g per ml is that of what a shop sells by weight, else None.
     """
 
     item: str
@@ -49,6 +53,7 @@ class Row:
     noun: str = ""
     words: tuple[str, ...] = ()
     loose: bool = False
+    density: Fraction | None = None
 
     @property
     def said(self) -> str:
@@ -78,7 +83,7 @@ class Row:
         if short <= 0:
             return "in the house"
         if self.bought is None:
-            return say_counted(short, self.noun, self.item) or show_size(short, self.unit)
+            return say_counted(short, self.noun, self.item) or self._by_weight(short)
         return " + ".join(
             f"{count} x {show_size(pack.size, self.unit)}"
             if pack.size != 1 or self.unit
@@ -86,6 +91,15 @@ class Row:
             for count, pack in zip(self.bought.counts, self.packs, strict=True)
             if count
         )
+
+    def _by_weight(self, short: Fraction) -> str:
+        """Say what is sold by weight so, beside the spoons and cups that the recipes want."""
+        size = show_size(short, self.unit)
+        if self.density is None or self.unit != "ml":
+            return size
+        grams = short * self.density
+        step = next((step for step, least in ((50, 500), (10, 100), (5, 20)) if grams >= least), 1)
+        return f"about {show_size(Fraction(math.ceil(grams / step) * step), 'g')} ({size})"
 
     @property
     def left(self) -> str:
@@ -100,7 +114,7 @@ def show_size(amount: Fraction, unit: str) -> str:
     >>> show_size(Fraction(1500), "g"), show_size(Fraction(3), "")
     ('1.5 kg', '3')
     """
-    for small, large in (("g", "kg"), ("ml", "l")):
+    for small, large in (("g", "kg"), ("ml", "l"), ("mm", "m")):
         if unit == small and amount >= 1000:
             return f"{show_decimal(amount / 1000)} {large}"
     whole = Fraction((amount + Fraction(1, 2)).__floor__())
@@ -202,7 +216,14 @@ def _row(uses: list[_Use], there: Fraction) -> Row:
         noun=first.noun,
         words=tuple(dict.fromkeys(use.words for use in uses if use.words)),
         loose=all(use.loose for use in uses),
+        density=_density_by_weight(first.item, first.section),
     )
+
+
+def _density_by_weight(item: str, section: str) -> Fraction | None:
+    """Return the density of what lies in a shop by weight; None for a liquid and the unknown."""
+    staple = find_staple(item) if section in _BY_WEIGHT else None
+    return staple.density if staple and not _LIQUID.search(staple.name) else None
 
 
 def month_words(month: Month) -> str:
