@@ -10,12 +10,9 @@ import tomllib
 from functools import cache
 from pathlib import Path
 
-import click
-import pytest
 import yaml
 
 from list_licences import needed
-from stillroom.cli import main
 
 ROOT = Path(__file__).resolve().parents[1]
 PACKAGE = ROOT / "builder" / "stillroom"
@@ -190,17 +187,6 @@ def test_text_is_read_and_written_as_utf8_on_every_system() -> None:
     assert [call for path in (*MODULES, *TESTS) for call in left_to_the_system(path)] == []
 
 
-def every_command(group: click.Group, before: str = "stillroom") -> list[str]:
-    found = []
-    context = click.Context(group)
-    for name in group.list_commands(context):
-        command = group.get_command(context, name)
-        assert command is not None, name
-        full = f"{before} {name}"
-        found += every_command(command, full) if isinstance(command, click.Group) else [full]
-    return found
-
-
 def test_a_check_waits_for_no_paper_and_no_plan() -> None:
     code = "import sys, stillroom.commands.check; print(*sorted(sys.modules))"
     done = subprocess.run(
@@ -208,11 +194,6 @@ def test_a_check_waits_for_no_paper_and_no_plan() -> None:
     )
     brought = {name.split(".")[0] for name in done.stdout.split()}
     assert brought & {"typst", "highspy", "numpy", "mkdocs", "jinja2", "icalendar"} == set()
-
-
-@pytest.mark.parametrize("command", every_command(main))
-def test_command_is_in_the_readme(command: str) -> None:
-    assert command in README
 
 
 def test_ci_runs_the_test_command_of_the_readme() -> None:

@@ -115,14 +115,17 @@ def _read_line(place: int, text: str, written: object, ways: Ways) -> ReadBack:
         food = " + ".join(food.name for food in reading.foods)
     if reading.known or one.parts:
         return ReadBack(place, "known", amount, food, one.note)
+    name = name_of(one)
+    # the food is known and what is said of it is not: "lemon, its juice"
+    whole = f"{name}, {one.note}" if one.note and name in reading.nearest else name
     question = (
-        f'"{name_of(one)}" is not a food that this book knows: its allergens and dangers '
+        f'"{whole}" is not a food that this book knows: its allergens and dangers '
         "cannot be checked, and the page says so."
     )
     answers = tuple(
         Answer(near, text.replace(one.item, near, 1))
         for near in reading.nearest
-        if one.item in text
+        if one.item in text and near not in (one.item, name)
     )
     return ReadBack(place, "unknown", amount, food, one.note, question, answers)
 

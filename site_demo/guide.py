@@ -1,0 +1,208 @@
+"""The pages of the demo book's guide that are made of what the program itself knows.
+
+mkdocs.yml of the demo book names this file under `hooks:`; no other book has it. The other pages of
+the guide are written by hand, in pages/guide.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator
+from html import escape
+from pathlib import Path
+from typing import TYPE_CHECKING, Any, Final
+
+import click
+
+from stillroom.beginning.questions import questions
+from stillroom.cli import main
+from stillroom.core.reading.editor_schema import front_matter_schema
+from stillroom.core.recipe.settings import BookSettings
+from stillroom.core.words.data_files import read_data
+
+if TYPE_CHECKING:
+    from mkdocs.config.defaults import MkDocsConfig
+    from mkdocs.structure.files import Files
+
+GIVING: Final = Path(__file__).parent / "giving" / "README.md"
+GRAVITIES: Final = {
+    "refuse": "Not published",
+    "danger": "Someone could be badly hurt",
+    "caution": "Something goes wrong if it is not minded",
+    "notice": "Worth knowing",
+}
+HAD: Final = {
+    "read": "read there",
+    "restated": "as others restate it",
+    "reference.md": "from the project's own collection of sources",
+    "memory": "from memory, not looked up",
+}
+LIST_PARTS: Final = {
+    "giving list": "what it is called, such as Christmas 2027",
+    "giving day": "when the baskets go out",
+    "from": "who gives, for the cards",
+    "baskets": "how much to eat and to drink is in each sort, and what an empty one costs",
+    "makes": "which recipes are made, how many jars a batch fills, whether it may be posted",
+    "households": "who is given one: the basket, what to keep from them, children's ages, by post",
+    "prices": "what foods cost, by the pack; what has no price is never taken for nothing",
+}
+"""The parts of the example in GIVING. A whole one is refused among the pages, as a private list."""
+
+
+def on_files(files: Files, config: MkDocsConfig) -> Files:
+    """Add the pages that are made here."""
+    from mkdocs.structure.files import File, InclusionLevel
+
+    for name, text in made_pages().items():
+        uri = f"guide/{name}"
+        files.append(File.generated(config, uri, content=text, inclusion=InclusionLevel.NOT_IN_NAV))
+    return files
+
+
+def made_pages() -> dict[str, str]:
+    """Return each page that is made here by its name."""
+    return {
+        "fields.md": "\n".join(_fields()),
+        "commands.md": "\n".join(_commands()),
+        "rules.md": "\n".join(_rules()),
+        "giving-list.md": giving_page(),
+    }
+
+
+def _head(title: str, description: str) -> Iterator[str]:
+    yield from (
+        "---",
+        f"title: {title}",
+        f"description: {description}",
+        "---",
+        "",
+        f"# {title}",
+        "",
+    )
+
+
+def _cell(words: object) -> str:
+    """Return words as they may stand in a table's cell."""
+    plain = escape(" ".join(str(words).split()), quote=False)
+    return re.sub(r"([|*_{}\[\]])", r"\\\1", plain)
+
+
+def _fields() -> Iterator[str]:
+    schema = front_matter_schema()
+    yield from _head(
+        "Every word that a recipe may state", "Each fact of a recipe, and each setting of a book."
+    )
+    yield "A recipe's facts stand above its method, one to a line; *title*, *kind*, *makes* and "
+    yield "*ingredients* are needed. [Write a recipe](../writing.md) shows each in use."
+    yield from ("", "| word | what it says | the desk asks |", "| --- | --- | --- |")
+    asked = questions()
+    for name, said in schema["properties"].items():
+        words = said.get("description") or _of_parts(name, said, schema)
+        by_desk = asked[name].words if name in asked else ""
+        yield f"| `{name}` | {_cell(words)} | {_cell(by_desk)} |"
+    for part, heading in (
+        ("Card", "The card"),
+        ("Acidity", "Acidity"),
+        ("Override", "A rule set aside"),
+    ):
+        yield from ("", f"## {heading}", "")
+        yield _cell(schema["$defs"][part]["description"].split("\n")[0])
+        yield from ("", *(f"- `{key}`" for key in schema["$defs"][part]["properties"]))
+    yield from _settings()
+
+
+def _of_parts(name: str, said: dict[str, Any], schema: dict[str, Any]) -> str:
+    """Return what a fact says that is described where its parts are."""
+    found = re.search(r"#/\$defs/(\w+)", str(said))
+    words = schema["$defs"][found[1]]["description"].split("\n")[0] if found else ""
+    return words or {"author": "Whose recipe it is.", "date": "When it was written down."}.get(
+        name, ""
+    )
+
+
+def _settings() -> Iterator[str]:
+    yield from ("", "## The settings of a book", "")
+    yield "They stand in `mkdocs.yml`, below `stillroom:`. What is left out is as said beside it."
+    yield from ("", "| setting | without it |", "| --- | --- |")
+    for name, field in BookSettings.model_fields.items():
+        usual = field.default
+        if name == "giving_days":
+            usual = "; ".join(f"{day.name}: {day.day}" for day in usual)
+        word = "site_name" if name == "title" else name
+        yield f"| `{word}` | {_cell({True: 'yes', False: 'no', '': 'none'}.get(usual, usual))} |"
+
+
+def _commands() -> Iterator[str]:
+    yield from _head(
+        "Every command", "What each command of stillroom does, and every choice it takes."
+    )
+    for name, command in commands_of(main):
+        context = click.Context(command, info_name=f"stillroom {name}")
+        usage = command.collect_usage_pieces(context)
+        yield from (f"## stillroom {name}", "", f"`stillroom {name} {' '.join(usage)}`", "")
+        yield from (_cell(command.help or ""), "")
+        for one in command.params:
+            record = one.get_help_record(context)
+            if record and "--help" not in record[0]:
+                yield f"- `{record[0]}` {_cell(record[1])}"
+        yield ""
+
+
+def commands_of(group: click.Group, before: str = "") -> Iterator[tuple[str, click.Command]]:
+    """Yield every command with its whole name, those of a group by themselves."""
+    context = click.Context(group)
+    for name in group.list_commands(context):
+        command = group.get_command(context, name)
+        if isinstance(command, click.Group):
+            yield from commands_of(command, f"{before}{name} ")
+        elif command is not None:
+            yield f"{before}{name}", command
+
+
+def _rules() -> Iterator[str]:
+    yield from _head(
+        "Every rule of the safety box", "Each caution that a page may carry, and who says so."
+    )
+    yield "These are looked for in every recipe. Your own country's food-safety authority has the "
+    yield "last word."
+    rules = read_data("hazards.yml")
+    for gravity, words in GRAVITIES.items():
+        yield from ("", f"## {words}", "")
+        for rule in rules:
+            if rule["gravity"] == gravity:
+                yield from _rule(rule)
+
+
+def _rule(rule: dict[str, Any]) -> Iterator[str]:
+    yield from (f"### {_cell(rule['title'])}", "")
+    for whom, key in (("", "to_maker"), ("To whoever is given it: ", "to_receiver")):
+        if said := rule.get(key):
+            yield from (f"{whom}{_cell(said)}", "")
+    how = HAD[rule["read"]]
+    yield from (f"*{_cell(rule['source'])}* ({how}; compared {rule['checked']})", "")
+
+
+def giving_page() -> str:
+    """Return the guide of the giving list with its parts in a table for the example."""
+    text = GIVING.read_text(encoding="utf-8")
+    rows = "\n".join(f"| `{name}` | {words} |" for name, words in LIST_PARTS.items())
+    table = f"| part | what it says |\n| --- | --- |\n{rows}\n"
+    where = (
+        "`stillroom start` and the desk put one to write over into the folder `giving` of a new "
+        "book. It is not shown here: the book refuses to publish whatever looks like one, and "
+        "takes this guide for no exception. At the desk it is boxes to fill, under *Giving list*.\n"
+    )
+    text = re.sub(
+        r"^```yaml\n.*?^```$", lambda _: f"{table}\n{where}", text, count=1, flags=re.M | re.S
+    )
+    text = text.replace("## A small whole one", "## Its parts")
+    head = "\n".join(
+        (
+            "---",
+            "title: Write a giving list",
+            "description: Who is given a basket, what they must not have, what is made.",
+            "---",
+            "",
+        )
+    )
+    return f"{head}\n{text}"

@@ -1,0 +1,169 @@
+"""The guide of the demo book: its commands run, what it shows comes out, nothing is missing."""
+
+from __future__ import annotations
+
+import re
+import runpy
+import shlex
+import threading
+from collections.abc import Iterator
+from pathlib import Path
+from typing import Any
+
+import pytest
+from click.testing import CliRunner
+from mkdocs.__main__ import cli as mkdocs
+
+from planted import copy_demo
+from stillroom.cli import main
+from stillroom.core.recipe.settings import BookSettings
+from stillroom.core.words.data_files import read_data
+
+ROOT = Path(__file__).parents[1]
+PAGES = ROOT / "site_demo" / "pages"
+MADE: dict[str, Any] = runpy.run_path(str(ROOT / "site_demo" / "guide.py"))
+TEXTS = {path.name: path.read_text(encoding="utf-8") for path in (PAGES / "guide").glob("*.md")}
+TEXTS |= MADE["made_pages"]()
+FENCED = re.compile(r"^```(\w+)\n(.*?)^```$", re.MULTILINE | re.DOTALL)
+COMMANDS = [
+    (name, line)
+    for name, text in sorted(TEXTS.items())
+    for language, block in FENCED.findall(text)
+    if language == "sh"
+    for line in block.splitlines()
+]
+OLD = """Plum jelly
+
+1 kg plums
+750 g sugar
+
+Simmer the plums until soft.
+Drain overnight, boil the juice with the sugar and pot it.
+"""
+
+
+@pytest.fixture
+def book(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
+    copy_demo(tmp_path)
+    (tmp_path / "old").mkdir()
+    (tmp_path / "old" / "plum-jelly.txt").write_text(OLD, encoding="utf-8")
+    monkeypatch.chdir(tmp_path)
+    return tmp_path
+
+
+@pytest.mark.parametrize(("page", "line"), COMMANDS, ids=[line[:60] for _, line in COMMANDS])
+def test_a_command_of_the_guide_runs(page: str, line: str, book: Path) -> None:
+    program, *words = shlex.split(line)
+    if words[:1] == ["desk"]:
+        _opens(words[1:], book)
+        return
+    if program == "mkdocs":
+        done = CliRunner().invoke(mkdocs, [*words, "--quiet"])
+    else:
+        assert program == "stillroom", line
+        done = CliRunner().invoke(main, words)
+    assert done.exit_code == 0, f"{page}: {line}\n{done.output}"
+
+
+def _opens(words: list[str], book: Path) -> None:
+    from stillroom.desk.serving import open_desk
+
+    (folder,) = words
+    ready, said = threading.Event(), []
+
+    def say(line: str) -> None:
+        said.append(line)
+        ready.set()
+
+    desk = threading.Thread(target=open_desk, args=(book / folder, 0, False, say), daemon=True)
+    desk.start()
+    assert ready.wait(30)
+    assert "http://127.0.0.1:" in said[0]
+
+
+def test_what_the_guide_shows_of_an_answer_comes_out(book: Path) -> None:
+    shown = FENCED.findall(TEXTS["scale.md"])
+    (answer,) = [block for language, block in shown if language == "text"]
+    done = CliRunner().invoke(main, ["scale", "recipes/quince-ratafia.md", "--fill", "12 x 50 ml"])
+    assert done.output.startswith(answer)
+    (asked,) = [
+        block for language, block in FENCED.findall(TEXTS["bring.md"]) if language == "text"
+    ]
+    assert CliRunner().invoke(main, ["bring", "old/plum-jelly.txt"]).exit_code == 0
+    assert asked in (book / "drafts" / "plum-jelly.md").read_text(encoding="utf-8")
+
+
+def test_every_command_and_choice_stands_in_it() -> None:
+    commands = dict(MADE["commands_of"](main))
+    assert len(commands) >= 18
+    for name, command in commands.items():
+        assert f"## stillroom {name}\n" in TEXTS["commands.md"]
+        for one in command.params:
+            assert all(word in TEXTS["commands.md"] for word in one.opts if word.startswith("--"))
+
+
+def test_every_fact_setting_and_rule_stands_in_it_with_its_source() -> None:
+    from stillroom.core.reading.editor_schema import front_matter_schema
+
+    for name in (*front_matter_schema()["properties"], *BookSettings.model_fields):
+        word = "site_name" if name == "title" else name
+        row = re.search(rf"^\| `(?:{name}|{word})` \| (.*?) \|", TEXTS["fields.md"], re.MULTILINE)
+        assert row, name
+        assert row[1].strip(), name
+    plain = re.sub(r"\\([|*_{}\[\]])", r"\1", TEXTS["rules.md"])
+    for rule in read_data("hazards.yml"):
+        assert f"### {MADE['_cell'](rule['title'])}" in TEXTS["rules.md"], rule["id"]
+        source = re.sub(r"\\([|*_{}\[\]])", r"\1", MADE["_cell"](rule["source"]))
+        assert source in plain, rule["id"]
+
+
+def test_the_page_of_the_giving_list_names_every_part_of_the_example() -> None:
+    import yaml
+
+    text = (ROOT / "site_demo/giving/README.md").read_text(encoding="utf-8")
+    example = re.findall(r"^```yaml\n(.*?)^```$", text, re.MULTILINE | re.DOTALL)[0]
+    assert set(MADE["LIST_PARTS"]) == set(yaml.safe_load(example))
+    assert "Fennimores" not in TEXTS["giving-list.md"]
+    assert text.partition("## Who must not have what")[2] in TEXTS["giving-list.md"]
+
+
+def test_every_page_is_reached_from_the_first_and_every_picture_is_there_and_light() -> None:
+    linked = set(re.findall(r"\]\(([\w-]+\.md)\)", TEXTS["index.md"]))
+    assert linked == set(TEXTS) - {"index.md"}
+    shown = [name for text in TEXTS.values() for name in re.findall(r"!\[[^\]]+\]\((.*?)\)", text)]
+    assert len(shown) >= 3
+    for name in shown:
+        assert (PAGES / "guide" / name).stat().st_size < 60_000, name
+
+
+def test_no_other_book_has_the_guide(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.chdir(tmp_path)
+    begun = [
+        "start",
+        "book",
+        "--name",
+        "Ours",
+        "--country",
+        "GB",
+        "--keeper",
+        "Ann",
+        "--give",
+        "24 December",
+    ]
+    assert CliRunner().invoke(main, begun).exit_code == 0
+    monkeypatch.chdir(tmp_path / "book")
+    assert CliRunner().invoke(mkdocs, ["build", "--strict", "--quiet"]).exit_code == 0
+    site = tmp_path / "book" / "site"
+    assert (site / "browse" / "index.html").is_file()
+    assert not (site / "guide").exists()
+    said = [path for path in site.rglob("*.html") if "guide/" in path.read_text(encoding="utf-8")]
+    assert said == []
+
+
+def _words() -> Iterator[str]:
+    for text in TEXTS.values():
+        yield from text.splitlines()
+
+
+def test_no_line_leaves_a_mark_of_work_in_progress() -> None:
+    assert [line for line in _words() if re.search(r"\b(?:TODO|FIXME|XXX)\b", line)] == []
