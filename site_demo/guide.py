@@ -24,7 +24,7 @@ if TYPE_CHECKING:
     from mkdocs.config.defaults import MkDocsConfig
     from mkdocs.structure.files import Files
 
-GIVING: Final = Path(__file__).parent / "giving" / "README.md"
+GIVING: Final = Path(__file__).parent / "write-a-giving-list.md"
 GRAVITIES: Final = {
     "refuse": "Not published",
     "danger": "Someone could be badly hurt",

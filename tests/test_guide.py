@@ -120,7 +120,7 @@ def test_every_fact_setting_and_rule_stands_in_it_with_its_source() -> None:
 def test_the_page_of_the_giving_list_names_every_part_of_the_example() -> None:
     import yaml
 
-    text = (ROOT / "site_demo/giving/README.md").read_text(encoding="utf-8")
+    text = (ROOT / "site_demo/write-a-giving-list.md").read_text(encoding="utf-8")
     example = re.findall(r"^```yaml\n(.*?)^```$", text, re.MULTILINE | re.DOTALL)[0]
     assert set(MADE["LIST_PARTS"]) == set(yaml.safe_load(example))
     assert "Fennimores" not in TEXTS["giving-list.md"]

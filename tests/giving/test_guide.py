@@ -17,7 +17,7 @@ from stillroom.giving.pack import Effort, work_out
 from stillroom.giving.reading import read_giving_list
 from stillroom.giving.second_look import find_breaches
 
-GUIDE_FILE = "site_demo/giving/README.md"
+GUIDE_FILE = "site_demo/write-a-giving-list.md"
 GUIDE = (Path(__file__).parents[2] / GUIDE_FILE).read_text(encoding="utf-8")
 EXAMPLE = re.findall(r"^```yaml\n(.*?)^```$", GUIDE, re.MULTILINE | re.DOTALL)[0]
 
