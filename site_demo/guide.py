@@ -94,12 +94,13 @@ def _fields() -> Iterator[str]:
     )
     yield "A recipe's facts stand above its method, one to a line; *title*, *kind*, *makes* and "
     yield "*ingredients* are needed. [Write a recipe](../writing.md) shows each in use."
-    yield from ("", "| word | what it says | the desk asks |", "| --- | --- | --- |")
+    yield ""
     asked = questions()
     for name, said in schema["properties"].items():
         words = said.get("description") or _of_parts(name, said, schema)
         by_desk = asked[name].words if name in asked else ""
-        yield f"| `{name}` | {_cell(words)} | {_cell(by_desk)} |"
+        yield from (f"`{name}`", f":   {_cell(words)}")
+        yield from (f"    *The desk: {_cell(by_desk)}*" if by_desk else "", "")
     for part, heading in (
         ("Card", "The card"),
         ("Acidity", "Acidity"),
@@ -123,13 +124,14 @@ def _of_parts(name: str, said: dict[str, Any], schema: dict[str, Any]) -> str:
 def _settings() -> Iterator[str]:
     yield from ("", "## The settings of a book", "")
     yield "They stand in `mkdocs.yml`, below `stillroom:`. What is left out is as said beside it."
-    yield from ("", "| setting | without it |", "| --- | --- |")
+    yield ""
     for name, field in BookSettings.model_fields.items():
         usual = field.default
         if name == "giving_days":
             usual = "; ".join(f"{day.name}: {day.day}" for day in usual)
         word = "site_name" if name == "title" else name
-        yield f"| `{word}` | {_cell({True: 'yes', False: 'no', '': 'none'}.get(usual, usual))} |"
+        said = _cell({True: "yes", False: "no", "": "none"}.get(usual, usual))
+        yield from (f"`{word}`", f":   without it: {said}", "")
 
 
 def _commands() -> Iterator[str]:
@@ -143,7 +145,7 @@ def _commands() -> Iterator[str]:
         yield from (_cell(command.help or ""), "")
         for one in command.params:
             record = one.get_help_record(context)
-            if record and "--help" not in record[0]:
+            if record and record[1] and "--help" not in record[0]:
                 yield f"- `{record[0]}` {_cell(record[1])}"
         yield ""
 

@@ -15,7 +15,7 @@ from pathlib import Path
 from queue import Queue
 from typing import Final
 
-from PIL import Image
+from PIL import Image, ImageOps
 from playwright.sync_api import Page, sync_playwright
 
 from stillroom.desk.serving import open_desk
@@ -26,17 +26,17 @@ WIDE: Final = {"width": 1560, "height": 1120}
 """Wide enough for the page to stand beside the boxes."""
 SHADES: Final = 40
 BOXES: Final = {
-    "title": "Damson cordial",
-    "makes": "900 ml",
-    "ingredients": "1.5 kg damsuns\n400 g sugar\n60 ml lemon juice",
-    "method": "Simmer the damsons in water for 20 minutes.\n"
-    "Strain, and stir in the sugar and lemon juice.",
+    "title": "Damson gin",
+    "makes": "800 ml",
+    "ingredients": "700 ml gin, 40% vol\n450 g damsuns\n200 g sugar",
+    "method": "Prick the damsuns and put them in a jar.\nStir in the sugar and the gin.",
 }
 
 
 def keep(page: Page, name: str) -> None:
     """Keep what is seen as a picture of few shades."""
     shot = Image.open(io.BytesIO(page.screenshot())).convert("RGB")
+    shot = ImageOps.expand(shot, border=2, fill="#d6cab4")
     shot.quantize(SHADES, dither=Image.Dither.NONE).save(GUIDE / f"{name}.png", optimize=True)
 
 
@@ -52,7 +52,7 @@ def take(page: Page, address: str) -> None:
     page.goto(page.url.rstrip("/") + "/write/new")
     for box, words in BOXES.items():
         page.fill(f"#{box}", words)
-    page.select_option("#kind", "preserve")
+    page.select_option("#kind", "infusion")
     page.wait_for_timeout(6000)  # the frame of the page is built meanwhile
     page.evaluate("window.scrollTo(0, 0)")
     page.wait_for_timeout(500)

@@ -107,7 +107,7 @@ def test_every_fact_setting_and_rule_stands_in_it_with_its_source() -> None:
 
     for name in (*front_matter_schema()["properties"], *BookSettings.model_fields):
         word = "site_name" if name == "title" else name
-        row = re.search(rf"^\| `(?:{name}|{word})` \| (.*?) \|", TEXTS["fields.md"], re.MULTILINE)
+        row = re.search(rf"^`(?:{name}|{word})`\n:   (.+)$", TEXTS["fields.md"], re.MULTILINE)
         assert row, name
         assert row[1].strip(), name
     plain = re.sub(r"\\([|*_{}\[\]])", r"\1", TEXTS["rules.md"])
