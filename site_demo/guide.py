@@ -145,8 +145,8 @@ def _commands() -> Iterator[str]:
         yield from (_cell(command.help or ""), "")
         for one in command.params:
             record = one.get_help_record(context)
-            if record and record[1] and "--help" not in record[0]:
-                yield f"- `{record[0]}` {_cell(record[1])}"
+            if record and record[0].startswith("-") and "--help" not in record[0]:
+                yield f"- `{record[0]}` {_cell(record[1])}".rstrip()
         yield ""
 
 
