@@ -7,6 +7,7 @@ those of ISO 32000-1, 14.8.4 (both from memory).
 from __future__ import annotations
 
 import io
+import re
 from collections import Counter
 from pathlib import Path
 from typing import Any
@@ -18,6 +19,7 @@ from click.testing import CliRunner
 from stillroom.cli import main
 
 from .conftest import ROOT
+from .pdf_ua import faults_of
 
 MEANING = {
     "/P",
@@ -45,6 +47,9 @@ PRINTED: dict[str, tuple[tuple[str, ...], dict[str, int]]] = {
     "cuts": (("cuts", "--lid", "70", "--box", "80,60,40,20"), {"/H1": 3, "/P": 3}),
     "sheet": (("sheet", CHUTNEY, "--start", "2026-11-28"), {"/H1": 1, "/H2": 3, "/LI": 10}),
     "book": (("book",), {"/H1": 8, "/H2": 20, "/LI": 200, "/P": 300}),
+    "wall": (("year", "--paper", "a3", "--from", "2027-03-01"), {"/H1": 1, "/H2": 12, "/LI": 24}),
+    "large": (("sheet", CHUTNEY, "--large", "--times", "2"), {"/H1": 1, "/H2": 3, "/LI": 10}),
+    "cover": (("cover", "--pages", "160"), {"/H1": 1, "/P": 2, "/Figure": 2}),
 }  # fmt: skip
 
 
@@ -81,3 +86,23 @@ def test_all_words_stand_in_headings_paragraphs_and_lists(
     tags, loose = heard(out.read_bytes())
     assert loose == []
     assert {tag: count for tag, count in least.items() if tags[tag] < count} == {}, tags
+    assert faults_of(out.read_bytes()) == []
+
+
+def test_what_breaks_a_rule_is_found(printed: bytes) -> None:
+    """Each rule is broken once in a copy, so that none of them can only pass."""
+    breaks: dict[str, tuple[bytes, bytes]] = {
+        "7.1-10": (b"/DisplayDocTitle true", b"/DisplayDocTitle null"),
+        "6.2": (b"/Marked true", b"/Marked null"),
+        "7.2-34": (b"/Lang(en-GB)", b"/Lang(?????)"),
+        "5-1": (b"pdfuaid:part>1", b"pdfuaid:part>2"),
+        "7.3-1": (b"/Alt", b"/Alx"),
+        "7.4.2-1": (b"/S/H1", b"/S/H3"),
+        "7.21.7": (b"/ToUnicode", b"/ToUnicodx"),
+        "7.21.4.1": (b"/FontFile", b"/FontFilx"),
+        "7.2 LI stands": (b"/S/L/", b"/S/P/"),
+    }
+    for clause, (found, wrong) in breaks.items():
+        spaced = re.sub(re.escape(found).replace(rb"/", rb"\s*/"), wrong, printed)
+        assert spaced != printed, clause
+        assert [fault for fault in faults_of(spaced) if fault.startswith(clause)], clause
