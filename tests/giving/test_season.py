@@ -159,3 +159,22 @@ def test_the_week_shows_what_is_due_ticks_what_is_noted_and_tells_what_is_late(j
     week = pack_data(plan(JUNE, rows))["week"]
     assert not week["late"]
     assert [r for day in week["days"] for r in day["tasks"] if r["done"]]
+
+
+def test_nobody_has_the_same_twice_running_unless_they_like_it():
+    def gifts_of(**more):
+        households = [{"name": "Old Tam", "basket": "small", **more}]
+        data = DATA | {"households": households, "makes": DATA["makes"][3:7]}
+        pack = work_out(read_dict(data), demo_recipes(), demo_book().settings, JANUARY)
+        return pack, {key.partition(" in ")[0] for keys in pack.plan.gifts.values() for key in keys}
+
+    pack, gifts = gifts_of()
+    assert "cocoa-marshmallow-mix" in gifts
+    had = {"had": {2026: sorted(gifts)}}
+    pack, again = gifts_of(**had)
+    assert not again & gifts
+    assert any("last year" in words for words in pack.complaints), pack.complaints
+    pack, liked = gifts_of(**had, likes=sorted(gifts))
+    assert liked == gifts
+    pack, older = gifts_of(had={2025: sorted(gifts)})
+    assert pack.complaints == ()

@@ -9,11 +9,16 @@ from pathlib import Path
 
 import click
 
-from stillroom.commands.terminal import book_around, fail, recipe_file, told_plainly, write_schema
+from stillroom.commands.terminal import (
+    book_around,
+    fail,
+    recipe_file,
+    told_plainly,
+    write_schema,
+)
 from stillroom.core.book import Book, find_book, open_what_fits
 from stillroom.core.checking import check_book, check_files
 from stillroom.core.reading.editor_schema import front_matter_schema
-from stillroom.core.reading.loading import load_recipes
 from stillroom.core.recipe.kind_dates import warn_of_dates
 from stillroom.core.recipe.model import Recipe
 from stillroom.core.unknown_foods import unknown_foods
@@ -81,10 +86,7 @@ def _check_lists(files: tuple[Path, ...], book: Book) -> None:
     """Read the giving lists named, or those beside a log that is named."""
     from stillroom.giving.checking import find_giving_problems, lists_named
 
-    said, own = book.settings, book.own_larder()
-    recipes = load_recipes(
-        book.recipe_files(), book.root, said.units, larder=own.larder, language=said.language
-    )
+    recipes = book.load()
     lists = lists_named(files)
     _tell_lists(lists, tuple(find_giving_problems(lists, book, _by_slug(recipes))))
 

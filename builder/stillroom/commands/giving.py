@@ -11,19 +11,27 @@ from pathlib import Path
 
 import click
 
-from stillroom.commands.terminal import book_around, read_day, told_plainly, write_schema
+from stillroom.commands.terminal import (
+    book_around,
+    read_day,
+    told_plainly,
+    write_schema,
+)
 from stillroom.core.book import Book
-from stillroom.core.reading.loading import load_recipes
 from stillroom.core.words.plurals import plural
 from stillroom.core.words.problems import Problem, ProblemsFound
+from stillroom.core.words.text_files import read_text
+from stillroom.giving.against_book import check_list
 from stillroom.giving.checking import read_list, read_log_of
-from stillroom.giving.closing import close_year
+from stillroom.giving.closing import close_year, not_noted
 from stillroom.giving.guard import guard_file, guard_folder, usual_folder, warn_of_git
 from stillroom.giving.list_schema import giving_list_schema
+from stillroom.giving.log_file import add_row, log_beside, read_log
 from stillroom.giving.money.larder_prices import with_larder_prices
 from stillroom.giving.names import with_names_of
 from stillroom.giving.pack import Effort, pack_files, work_out
 from stillroom.giving.plan_file import read_plan
+from stillroom.giving.reading import ReadList
 from stillroom.giving.swapping import restore_folder, swap_in
 from stillroom.giving.worked_out import Pack
 from stillroom.saving.whole import told, write_whole
@@ -62,9 +70,7 @@ def pack(
     own = book.own_larder()
     said = book.settings
     read = with_larder_prices(read, own.prices, said.language)
-    recipes = load_recipes(
-        book.recipe_files(), book.root, said.units, larder=own.larder, language=said.language
-    )
+    recipes = book.load()
     by_name = {recipe.slug: recipe for recipe in recipes}
     log, _ = read_log_of(giving_list.resolve(), with_names_of(read, by_name), book, by_name)
     found = work_out(read, recipes, book.settings, day, Effort(seconds, within / 100), kept, log)
@@ -110,22 +116,55 @@ def _to_pay(found: Pack) -> str:
 @click.option(
     "--out", type=click.Path(dir_okay=False, path_type=Path), required=True, help="The new list."
 )
+@click.option("--today", metavar="DATE", help="Close it as if today were this day.")
 @told_plainly
 def close_year_command(
-    giving_list: Path, pack_folder: Path | None, giving: str | None, out: Path
+    giving_list: Path,
+    pack_folder: Path | None,
+    giving: str | None,
+    out: Path,
+    today: str | None,
 ) -> None:
     """Seed next year's list from GIVING_LIST, its batch log and the pack that went out."""
     book = book_around(giving_list.resolve())
     read = read_list(giving_list, book)
     day = read_day(giving, "--give", read.giving.giving_day, book)
+    now = read_day(today, "--today", date.today(), book) or date.today()
     where = pack_folder or usual_folder(book)
     kept = read_plan(where, read.giving.giving_list)
-    if kept is None:
+    by_name = {recipe.slug: recipe for recipe in book.load()}
+    named = with_names_of(read, by_name)
+    check_list(named, by_name)
+    log, season = read_log_of(giving_list.resolve(), named, book, by_name)
+    if kept is None and not season.gone:
         mend = 'Write it first with "stillroom pack", or name it with "--pack".'
         raise ProblemsFound([Problem(str(where), 1, "There is no pack of this list.", mend)])
     guard_new_list(out, book)
-    write_whole(out, close_year(read, giving_list.read_text("utf-8"), kept.gifts, day).encode())
+    gifts = kept.gifts if kept else {}
+    for line in not_noted(season, gifts, read.giving.giving_day):
+        click.echo(f"Nobody noted how it went: {line.name} is taken to have had what was planned.")
+    text = read_text(giving_list, str(giving_list))
+    closed = {"day": now.isoformat(), "closed": read.giving.giving_list}
+    log_path = log_beside(giving_list.resolve())
+    lines = read_text(log_path, str(log_path)) if log_path.exists() else ""
+    guard_closing(lines, read, str(log_path), book)
+    write_whole(out, close_year(read, text, gifts, by_name, day, log).encode())
+    write_whole(log_path, add_row(lines, str(log_path), closed).encode())
     click.echo(f"Written: {out}")
+
+
+def guard_closing(lines: str, read: ReadList, name: str, book: Book) -> None:
+    """Raise ProblemsFound when a list was closed before."""
+    giving = read.giving
+    if not lines:
+        return
+    log = read_log(lines, name, giving.currency, giving.language, book.settings.country)
+    for line in log.lines:
+        if line.kind == "closed" and line.name == giving.giving_list:
+            what = f"{giving.giving_list} was closed before."
+            raise ProblemsFound(
+                [Problem(name, line.line, what, "Take this line out to do it anew.")]
+            )
 
 
 def guard_new_list(out: Path, book: Book) -> None:

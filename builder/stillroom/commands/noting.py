@@ -12,9 +12,6 @@ from typing import Any
 import click
 
 from stillroom.commands.terminal import book_around, read_day, told_plainly
-from stillroom.core.book import Book
-from stillroom.core.reading.loading import load_recipes
-from stillroom.core.recipe.model import Recipe
 from stillroom.core.words.problems import Unreadable
 from stillroom.giving.checking import read_list
 from stillroom.giving.guard import guard_file, usual_folder, warn_of_git
@@ -69,7 +66,14 @@ def note_command(
         if not log_beside(path).exists():
             guard_file(log_beside(path), book)
         before = kept.gifts if kept else None
-        noted = note(path, read, _recipes(book), row, before, book.settings.country)
+        noted = note(
+            path,
+            read,
+            {one.slug: one for one in book.load()},
+            row,
+            before,
+            book.settings.country,
+        )
     except Unreadable as wrong:
         raise click.UsageError(f"{wrong.what} {wrong.mend}".strip()) from None
     for warning in warn_of_git(noted.path):
@@ -82,11 +86,3 @@ def _said(said: dict[str, Any]) -> dict[str, Any]:
     """Return what was said of it, as the log writes it."""
     found = {key: list(value) if key == "of" else value for key, value in said.items() if value}
     return {key: plain_value(v) if key in _PLAIN else v for key, v in found.items()}
-
-
-def _recipes(book: Book) -> dict[str, Recipe]:
-    said, own = book.settings, book.own_larder()
-    read = load_recipes(
-        book.recipe_files(), book.root, said.units, larder=own.larder, language=said.language
-    )
-    return {recipe.slug: recipe for recipe in read}

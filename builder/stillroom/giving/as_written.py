@@ -49,6 +49,15 @@ def _words() -> dict[str, dict[str, str]]:
     }
 
 
+def said_key(part: str, data: Any, key: str) -> str:
+    """Return the word under which a part of the list has something: "allergies" for avoid.
+
+    >>> said_key("household", {"Allergies": "nuts"}, "avoid")
+    'Allergies'
+    """
+    return next((w for w in data if _words()[part].get(_plain(str(w)), w) == key), key)
+
+
 def _plain(word: str) -> str:
     return " ".join(re.split(r"[\s_-]+", word.strip().lower().replace("’", "'")))
 

@@ -1,92 +1,198 @@
-"""Closing a year: next year's giving list, seeded from this one and its batch log.
+"""Closing a year: next year's giving list, out of this one, its log and the pack that went out.
 
-The earlier file is not touched. Who had what is written down, ages are a year on, what is over
-goes to the stock, and the log begins empty.
+The earlier file is not touched; the new one keeps its notes, its order and its way of writing. Who
+had what is written down with their word on it, ages are a year on, what is over goes to the stock
+and never more than is over, what is on its way stays on its way.
 """
 
 from __future__ import annotations
 
 from collections.abc import Mapping
 from datetime import date, timedelta
-from typing import Any
+from typing import Any, Final
 
-import yaml
+from ruamel.yaml.comments import CommentedMap, CommentedSeq
 
-from stillroom.core.words.frontmatter import read_yaml
+from stillroom.core.recipe.model import Recipe
 from stillroom.core.words.problems import Problem, ProblemsFound
-from stillroom.giving.model import GivingList, Household
+from stillroom.giving.as_written import said_key
+from stillroom.giving.carrying import carry_batches, carry_stock
+from stillroom.giving.log import LogLine, ReadLog
+from stillroom.giving.log_names import IN
+from stillroom.giving.model import Household
+from stillroom.giving.names import with_names_of
 from stillroom.giving.reading import ReadList
+from stillroom.giving.season import Season, read_season
+from stillroom.giving.standing import stand
+from stillroom.saving.yaml_files import change_yaml
 
-_WEEKDAYS = 7
+_WEEKDAYS: Final = 7
+_HEAD: Final = "# Seeded from "
 
 
 def close_year(
     read: ReadList,
     text: str,
     given: Mapping[tuple[str, int], tuple[str, ...]],
+    recipes: Mapping[str, Recipe],
     giving_day: date | None = None,
+    log: ReadLog | None = None,
 ) -> str:
-    """Return next year's list as YAML; `given` is the plan of the pack that went out.
+    """Return next year's list; `given` is the plan of the pack that went out.
 
-    `giving_day` is the new day: without it, the same weekday of the same week, a year on.
-    Raises ProblemsFound when the plan names a household that the list does not.
+    A basket that nobody noted is taken to have gone as planned. `giving_day` is the new day:
+    without it, the same weekday of the same week, a year on. Raises ProblemsFound when the plan
+    names a household that the list does not.
     """
-    giving = read.giving
-    data: dict[str, Any] = dict(read_yaml(text, read.file).data)
-    names = {household.name for household in giving.households}
+    names = {household.name for household in read.giving.households}
     if strangers := sorted({name for name, _ in given} - names):
         what = f"The pack gives to {', '.join(strangers)}, who are not on this list."
         raise ProblemsFound([Problem(read.file, 1, what, "Close the list that the pack is of.")])
+    named = with_names_of(read, recipes)
+    giving = named.giving
+    log = log or ReadLog()
+    season = read_season(log, giving)
+    assumed = not_noted(season, given, giving.giving_day)
+    standing = stand(named, recipes, log, season, assumed)
     year = giving.giving_day.year
-    data["giving list"] = _next_title(giving.giving_list, year)
-    data["giving day"] = (
-        giving_day or giving.giving_day + timedelta(days=52 * _WEEKDAYS)
-    ).isoformat()
-    for row, household in zip(data["households"], giving.households, strict=True):
-        keys = {key for (name, _), own in given.items() if name == household.name for key in own}
-        _carry_on(row, household, year, {key.split(" in ")[0] for key in keys})
-    data["stock"] = _stock(data.get("stock") or {}, giving)
-    data["batches"] = []
-    head = (
-        f"# Seeded from the list of {year} when it was closed. Look over every household: ages\n"
-        "# are a year on, and a child expected then is put down as six months old. Private.\n"
+    had = _had_now(season, assumed)
+
+    def change(data: Any) -> None:
+        data[said_key("list", data, "giving list")] = _next_title(giving.giving_list, year)
+        day = giving_day or giving.giving_day + timedelta(days=52 * _WEEKDAYS)
+        data[said_key("list", data, "giving day")] = day
+        _put_after(data, said_key("list", data, "giving day"), "follows", giving.giving_list)
+        rows = _rows_of(data, giving.households)
+        for row, household in zip(rows, giving.households, strict=True):
+            _carry_on(row, household, year, had.get(household.name, ()), season)
+        _leave_bare(data)
+        carry_stock(data, named.giving, standing.read.giving)
+        carry_batches(data, standing.read.giving)
+
+    head = f"{_HEAD}the list of {year} when it was closed. Look over every household: ages\n"
+    head += "# are a year on, and a child expected then is put down as six months old. Private.\n"
+    return head + change_yaml(_without_head(text), read.file, change)
+
+
+def not_noted(
+    season: Season, given: Mapping[tuple[str, int], tuple[str, ...]], day: date
+) -> tuple[LogLine, ...]:
+    """Return the baskets of a pack that the log says nothing of, as if they were noted."""
+    return tuple(
+        LogLine(day=day, kind="given", name=name, things=things, basket=nth)
+        for (name, nth), things in given.items()
+        if things and season.has_gone(name, nth) is None
     )
-    return head + yaml.safe_dump(data, sort_keys=False, allow_unicode=True, width=100)
 
 
-def _carry_on(row: dict[str, Any], household: Household, year: int, now: set[str]) -> None:
-    """Write into a household's row what it has had, and make its children a year older."""
-    had = {int(number): list(slugs) for number, slugs in household.had.items()}
+def _without_head(text: str) -> str:
+    if not text.startswith(_HEAD):
+        return text
+    return text.split("\n", 2)[2]
+
+
+def _had_now(season: Season, assumed: tuple[LogLine, ...]) -> dict[str, tuple[str, ...]]:
+    """Return the recipes that each household had this year."""
+    had: dict[str, set[str]] = {}
+    gone = [(one.household, one.things) for one in season.gone]
+    for name, things in [*gone, *((line.name, line.things) for line in assumed)]:
+        had.setdefault(name, set()).update(thing.partition(IN)[0] for thing in things)
+    return {name: tuple(sorted(slugs)) for name, slugs in had.items()}
+
+
+def _rows_of(data: Any, households: tuple[Household, ...]) -> list[Any]:
+    """Return each household's own rows in the file, made rows where they were names alone."""
+    key = said_key("list", data, "households")
+    written = data[key]
+    if isinstance(written, str):
+        data[key] = [CommentedMap({"name": one.name}) for one in households]
+    elif isinstance(written, dict):
+        for name, said in list(written.items()):
+            if not isinstance(said, dict):
+                written[name] = CommentedMap({} if said is None else {"basket": said})
+        return list(written.values())
+    else:
+        for place, one in enumerate(written):
+            if not isinstance(one, dict):
+                written[place] = CommentedMap({"name": one})
+    return list(data[key])
+
+
+def _leave_bare(data: Any) -> None:
+    """Leave a name alone a name alone, where there is nothing to say of it."""
+    rows = data[said_key("list", data, "households")]
+    if isinstance(rows, dict):
+        for name in [name for name, row in rows.items() if not row]:
+            rows[name] = None
+
+
+def _carry_on(
+    row: Any, household: Household, year: int, now: tuple[str, ...], season: Season
+) -> None:
+    """Write into a household's row what it has had and said, and make its children older."""
+    had = {number: list(slugs) for number, slugs in household.had.items()}
     if now:
-        had[year] = sorted(now)
-    if had:
-        row["had"] = dict(sorted(had.items(), reverse=True))
-    if household.children:
-        row["children"] = [_a_year_on(months) for months in household.children]
+        had[year] = list(now)
+        _put(row, "had", dict(sorted(had.items(), reverse=True)))
+    words = [line for line in season.of_kind("liked", "disliked") if line.name == household.name]
+    if words:
+        said = {number: list(lines) for number, lines in household.said.items()}
+        said[year] = [_word(line) for line in words]
+        _put(row, "said", dict(sorted(said.items(), reverse=True)))
+        _learn(row, household, words)
+    children: list[Any] = [_a_year_on(months) for months in household.children]
     if household.pregnant:
-        row["pregnant"] = False
-        row["children"] = [*row.get("children", []), "6 months"]
+        _put(row, "pregnant", False)
+        children.append("6 months")
+    if children:
+        _put(row, "children", children)
+
+
+def _learn(row: Any, household: Household, words: list[LogLine]) -> None:
+    """Put what they liked among their likes, what they did not among what they never get again."""
+    last = {slug: line.kind for line in words for slug in line.of}
+    for kind, key, had in (
+        ("liked", "likes", household.likes),
+        ("disliked", "never", household.never),
+    ):
+        new = [slug for slug, said in last.items() if said == kind and slug not in had]
+        if new:
+            written = row.get(said_key("household", row, key)) or []
+            own = written if isinstance(written, list) else list(had)
+            _put(row, key, [*own, *new])
+
+
+def _word(line: LogLine) -> str:
+    """Return their word as a line: "liked quince-chutney: gone in a day"."""
+    said = f"{'liked' if line.kind == 'liked' else 'did not like'} {', '.join(line.of)}"
+    return f"{said}: {line.words}" if line.words else said
+
+
+def _put(row: Any, key: str, value: Any) -> None:
+    name = said_key("household", row, key)
+    row[name] = _in_one_line(value)
+
+
+def _in_one_line(value: Any) -> Any:
+    """Return a list, or what was had by years, as it stands on one line."""
+    if not isinstance(value, dict | list):
+        return value
+    new = CommentedMap(value) if isinstance(value, dict) else CommentedSeq(value)
+    new.fa.set_flow_style()
+    return new
+
+
+def _put_after(data: Any, before: str, key: str, value: Any) -> None:
+    if key in data:
+        data[key] = value
+    else:
+        data.insert(list(data).index(before) + 1, key, value)
 
 
 def _next_title(title: str, year: int) -> str:
-    return title.replace(str(year), str(year + 1)) if str(year) in title else f"{title}, next"
+    return title.replace(str(year), str(year + 1)) if str(year) in title else f"{title} {year + 1}"
 
 
 def _a_year_on(months: int) -> int | str:
     older = months + 12
     return older // 12 if older % 12 == 0 else f"{older} months"
-
-
-def _stock(stock: dict[str, Any], giving: GivingList) -> dict[str, Any]:
-    """Return the stock with what the log says is over; containers filled are used up."""
-    made = [
-        {"recipe": batch.recipe, "number": left, "made on": batch.made_on.isoformat()}
-        | ({"container": batch.container} if batch.container else {})
-        for batch in giving.batches
-        if batch.made_on and batch.number and (left := batch.number - batch.given) > 0
-    ]
-    known = {(row["recipe"], row["made on"]) for row in made}
-    kept = [
-        row for row in stock.get("made") or [] if (row["recipe"], str(row["made on"])) not in known
-    ]
-    return {**stock, "made": [*kept, *made]}

@@ -102,6 +102,13 @@ class LarderStock:
         return stock.model_copy(update={"ingredients": lines, "containers": dict(self.containers)})
 
 
+def food_key(item: str, unit: str, held: Mapping[str, object]) -> str:
+    """Return under which name a food of such a unit is held."""
+    key = _key(item)
+    apart = f"{key} {BASE[size_of(unit)]}"
+    return apart if apart in held else key
+
+
 def _key(item: str) -> str:
     staple = find_staple(item)
     return staple.name if staple else normal_form(item)

@@ -114,13 +114,14 @@ class ReadLog:
     def of_list(self, title: str, follows: str) -> ReadLog:
         """Return the lines of one list's season: after the list before it was closed, to its own.
 
-        A list that follows none begins with the log.
+        A list that follows none begins with the log. What is to be changed is known ever after.
         """
         closed = [line.name if line.kind == "closed" else "" for line in self.lines]
         start = closed.index(follows) + 1 if follows and follows in closed else 0
         end = closed.index(title) if title in closed else len(closed)
+        learnt = tuple(line for line in self.lines[:start] if line.kind == "change")
         own = tuple(line for line in self.lines[start:end] if line.kind != "closed")
-        return ReadLog(self.file, own)
+        return ReadLog(self.file, (*learnt, *own))
 
     @property
     def spent(self) -> Fraction:

@@ -227,6 +227,12 @@ class Household(Part):
     had: Annotated[
         dict[int, tuple[str, ...]], PlainValidator(_had), WithJsonSchema({"type": "object"})
     ] = {}
+    said: Annotated[
+        dict[int, tuple[str, ...]],
+        PlainValidator(_had),
+        WithJsonSchema({"type": "object"}),
+        Field(description="Their word on it, year by year; close-year writes it from the log."),
+    ] = {}
     budget: Annotated[Money | None, Field(description="The most one basket's contents cost.")] = (
         None
     )

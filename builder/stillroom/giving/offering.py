@@ -49,6 +49,7 @@ from stillroom.giving.reading import ReadList
 from stillroom.giving.rules import why_refused
 from stillroom.giving.shelf import Shelf, read_shelf
 from stillroom.giving.starting import start_choices
+from stillroom.giving.years import without_last_year, years_since_had
 
 
 @dataclass(frozen=True)
@@ -105,14 +106,16 @@ def make_offering(
     house = {food.name for _, item in giving.stock.ingredients if (food := find_staple(item))}
     offers, brews, stand_ins = with_stand_ins(offers, brews, needs, house)
     baskets, households = _baskets(giving, gone)
+    had = years_since_had(giving, baskets, households)
+    refused = _refused(giving, baskets, households, makes, offers, facts, brews, settings)
     problem = PlanProblem(
         baskets=baskets,
         offers=offers,
         brews=brews,
         purchases=(*_purchases(giving, prices, needs, offers), *stand_ins),
         hours=_hours(giving, today),
-        refused=_refused(giving, baskets, households, makes, offers, facts, brews, settings),
-        years_since_had=_years_since_had(giving, baskets, households),
+        refused=without_last_year(refused, offers, had),
+        years_since_had=had,
         liked=frozenset((b.number, slug) for b in baskets for slug in households[b.number].likes),
         must_have=frozenset((h.name, slug) for h in giving.households for slug in h.must_have),
         before=_before(giving, baskets, before),
@@ -358,19 +361,6 @@ def _least_keep(recipe: Recipe, brew: Brew, giving: GivingList) -> date | None:
     ]
     known = [until for until in untils if until is not None]
     return min(known, default=None)
-
-
-def _years_since_had(
-    giving: GivingList, baskets: tuple[Basket, ...], households: Mapping[int, Household]
-) -> dict[tuple[int, str], int]:
-    found: dict[tuple[int, str], int] = {}
-    for basket in baskets:
-        for year, slugs in households[basket.number].had.items():
-            for slug in slugs:
-                since = giving.giving_day.year - year
-                known = found.get((basket.number, slug), since)
-                found[basket.number, slug] = max(1, min(since, known))
-    return found
 
 
 def _before(

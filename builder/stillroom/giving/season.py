@@ -19,13 +19,14 @@ from stillroom.giving.model import GivingList, LoggedBatch
 class Fill:
     """So many of one container, filled on a day; how many of them are gone since.
 
-    `number` is None where nobody counted.
+    `number` is None where nobody counted; `by_hand` where the list says itself how many were given.
     """
 
     number: int | None
     container: str
     made_on: date
     gone: int = 0
+    by_hand: bool = False
 
     @property
     def left(self) -> int | None:
@@ -46,6 +47,7 @@ class Going:
     container: str = ""
     failed: date | None = None
     why: str = ""
+    """Why it failed, or what the list says of it."""
     from_list: bool = False
 
     @property
@@ -206,8 +208,9 @@ class _Teller:
 
 def _from_list(batch: LoggedBatch) -> Going:
     going = Going(batch.recipe, batch.started, batch.batches, list(batch.tended), from_list=True)
-    going.container = batch.container
+    going.container, going.why = batch.container, batch.notes
     if batch.made_on:
-        fill = Fill(batch.number, batch.container, batch.made_on, batch.given)
+        by_hand = batch.given > 0
+        fill = Fill(batch.number, batch.container, batch.made_on, batch.given, by_hand)
         going.fills.append(fill)
     return going

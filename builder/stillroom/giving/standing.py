@@ -41,13 +41,25 @@ class Standing:
     notes: tuple[str, ...] = ()
 
 
-def stand(read: ReadList, recipes: Mapping[str, Recipe], log: ReadLog, season: Season) -> Standing:
-    """Return a list with whole names as it stands after its season; raises ProblemsFound."""
+def stand(
+    read: ReadList,
+    recipes: Mapping[str, Recipe],
+    log: ReadLog,
+    season: Season,
+    assumed: tuple[LogLine, ...] = (),
+) -> Standing:
+    """Return a list with whole names as it stands after its season; raises ProblemsFound.
+
+    `assumed` are baskets that went as planned, though nobody noted it: they leave the shelf too.
+    """
     giving = read.giving
     check_pins(log, season, giving, recipes)
     shelf = _Shelf(giving, season)
     for line in season.taken:
         shelf.take(line)
+    notes = tuple(shelf.notes)
+    for line in assumed:
+        shelf.take(line, assumed=True)
     larder = _larder(giving, recipes, season)
     gone = frozenset(n for n, household, nth in numbered(giving) if season.has_gone(household, nth))
     stock = larder.as_stock(giving.stock).model_copy(update={"made": shelf.made_before()})
@@ -58,7 +70,7 @@ def stand(read: ReadList, recipes: Mapping[str, Recipe], log: ReadLog, season: S
         "households": tuple(_household(one, season) for one in giving.households),
     }
     now = read.model_copy(update={"giving": giving.model_copy(update=changed)})
-    return Standing(now, season, gone, (*shelf.notes, *larder.notes))
+    return Standing(now, season, gone, (*notes, *larder.notes))
 
 
 def numbered(giving: GivingList) -> Iterator[tuple[int, str, int]]:
@@ -111,12 +123,12 @@ class _Shelf:
         self.rows.sort(key=lambda row: row[1].made_on)
         self.notes: list[str] = []
 
-    def take(self, line: LogLine) -> None:
-        """Take what a line says has left the shelf."""
+    def take(self, line: LogLine, assumed: bool = False) -> None:
+        """Take what a line says has left the shelf; if assumed, nothing counted by hand."""
         if line.kind in ("given", "posted"):
             for thing in line.things:
                 recipe, _, container = thing.partition(IN)
-                self._take(recipe, container, 1, line.day)
+                self._take(recipe, container, 1, line.day, assumed)
             return
         number = line.number
         if number is None:  # spoiled without a number: all of it that was there
@@ -129,8 +141,12 @@ class _Shelf:
         same = [f for f in own if container and _in(f.container) == _in(container)]
         return same or [fill for fill in own if not (container and fill.container)]
 
-    def _take(self, recipe: str, container: str, number: int, day: date) -> None:
+    def _take(
+        self, recipe: str, container: str, number: int, day: date, assumed: bool = False
+    ) -> None:
         for fill in self._fitting(recipe, container, day):
+            if assumed and fill.by_hand:
+                return
             taken = number if fill.left is None else min(number, fill.left)
             fill.gone += taken
             number -= taken
@@ -157,6 +173,7 @@ def _as_logged(batch: Going) -> Iterator[LoggedBatch]:
         return
     said: dict[str, Any] = {"recipe": batch.recipe, "started": batch.started}
     said |= {"batches": batch.batches, "tended": tuple(batch.tended)}
+    said["notes"] = batch.why
     if batch.is_open:
         yield LoggedBatch(**said, container=batch.container)
     for fill in batch.fills:
