@@ -13,6 +13,7 @@ from stillroom.commands.terminal import (
     book_around,
     fail,
     recipe_file,
+    recipes_of,
     told_plainly,
     write_schema,
 )
@@ -86,7 +87,7 @@ def _check_lists(files: tuple[Path, ...], book: Book) -> None:
     """Read the giving lists named, or those beside a log that is named."""
     from stillroom.giving.checking import find_giving_problems, lists_named
 
-    recipes = book.load()
+    recipes = recipes_of(book)
     lists = lists_named(files)
     _tell_lists(lists, tuple(find_giving_problems(lists, book, _by_slug(recipes))))
 

@@ -14,6 +14,7 @@ import click
 from stillroom.commands.terminal import (
     book_around,
     read_day,
+    recipes_of,
     told_plainly,
     write_schema,
 )
@@ -70,7 +71,7 @@ def pack(
     own = book.own_larder()
     said = book.settings
     read = with_larder_prices(read, own.prices, said.language)
-    recipes = book.load()
+    recipes = recipes_of(book)
     by_name = {recipe.slug: recipe for recipe in recipes}
     log, _ = read_log_of(giving_list.resolve(), with_names_of(read, by_name), book, by_name)
     found = work_out(read, recipes, book.settings, day, Effort(seconds, within / 100), kept, log)
@@ -132,7 +133,7 @@ def close_year_command(
     now = read_day(today, "--today", date.today(), book) or date.today()
     where = pack_folder or usual_folder(book)
     kept = read_plan(where, read.giving.giving_list)
-    by_name = {recipe.slug: recipe for recipe in book.load()}
+    by_name = {recipe.slug: recipe for recipe in recipes_of(book)}
     named = with_names_of(read, by_name)
     check_list(named, by_name)
     log, season = read_log_of(giving_list.resolve(), named, book, by_name)

@@ -11,7 +11,7 @@ from typing import Any
 
 import click
 
-from stillroom.commands.terminal import book_around, read_day, told_plainly
+from stillroom.commands.terminal import book_around, read_day, recipes_of, told_plainly
 from stillroom.core.words.problems import Unreadable
 from stillroom.giving.checking import read_list
 from stillroom.giving.guard import guard_file, usual_folder, warn_of_git
@@ -69,7 +69,7 @@ def note_command(
         noted = note(
             path,
             read,
-            {one.slug: one for one in book.load()},
+            {one.slug: one for one in recipes_of(book)},
             row,
             before,
             book.settings.country,

@@ -16,7 +16,7 @@ from typing import Any, NoReturn
 import click
 
 from stillroom.core.book import Book, BookSettings, find_book, open_book, place_book
-from stillroom.core.reading.loading import load_recipe
+from stillroom.core.reading.loading import load_recipe, load_recipes
 from stillroom.core.recipe.model import Recipe
 from stillroom.core.when.giving_days import find_day
 from stillroom.core.words.problems import Problem, ProblemsFound
@@ -62,6 +62,14 @@ def read_one(path: Path) -> tuple[Recipe, Book]:
     said = book.settings
     larder = book.own_larder().larder
     return load_recipe(path, str(path), said.units, larder, said.language), book
+
+
+def recipes_of(book: Book) -> tuple[Recipe, ...]:
+    """Read every recipe of a book; a picture that is not there keeps nobody from planning."""
+    said, own = book.settings, book.own_larder()
+    return load_recipes(
+        book.recipe_files(), book.root, said.units, larder=own.larder, language=said.language
+    )
 
 
 def guard_place(out: Path) -> None:
