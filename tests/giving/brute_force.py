@@ -94,6 +94,8 @@ def _fillings(problem, basket):
                 continue
             if basket.budget is not None and sum(o.worth for o in chosen) > basket.budget:
                 continue
+            if basket.carries is not None and sum(o.weighs or 0 for o in chosen) > basket.carries:
+                continue
             yield chosen
 
 
@@ -153,8 +155,7 @@ def _cheapest_making(problem, gifts, known=None):
 
 def _ways(problem, brew, wanted):
     """Yield what may be made of a recipe, with each way of filling what is wanted out of it."""
-    cuts = (Fraction(n, brew.parts) for n in range(brew.parts))
-    steps = [cut for cut in cuts if 1 - cut >= brew.least]
+    steps = [Fraction(0), *(1 - size for size in brew.sizes)]
     each = []
     for choice in brew.choices:
         top = brew.most_batches if choice.most is None else min(choice.most, brew.most_batches)
@@ -204,11 +205,12 @@ def _making_points(problem, ways):
     for brew, way, fresh in ways:
         for choice, (count, cut) in zip(brew.choices, way, strict=True):
             points += count * (w.batch + (0 if choice.at_best else w.usable_only))
+            points += count * (0 if choice.in_season else w.out_of_season)
             for month, hours in choice.hours.items():
                 months[month] += hours * count
             for key, amount in choice.takes.items():
                 taken[key] += amount * count
-            for item, amount in brew.needs.items():
+            for item, amount in (*brew.needs.items(), *choice.needs.items()):
                 used[item] += amount * (count - cut)
         for key in fresh:
             for item, amount in offers[key].needs.items():
@@ -295,17 +297,23 @@ def timed_problem(seed: int) -> PlanProblem:
             replace(
                 choice,
                 ready=dice.choice([None, *days]),
+                in_season=dice.random() < 0.7,
                 keep_until=dice.choice([None, None, date(2027, 12, 20), date(2028, 1, 20)]),
                 most=dice.choice([None, None, 1]),
                 takes={"pan": Fraction(1)} if dice.random() < 0.5 else {},
+                needs={f"apples {dice.randint(1, 2)}": Fraction(700)}
+                if dice.random() < 0.4
+                else {},
             )
             for choice in brew.choices
         )
         parts = dice.choice([1, 1, 2, 3])
-        least = Fraction(dice.randint(1, parts), parts)
-        brews.append(replace(brew, choices=choices, parts=parts, least=least))
+        least = dice.randint(1, parts)
+        sizes = tuple(Fraction(n, parts) for n in range(least, parts))
+        brews.append(replace(brew, choices=choices, sizes=sizes))
         lots = (Lot(1, None, dice.choice([None, date(2027, 12, 20)])),) if offer.on_hand else ()
-        offers.append(replace(offer, lots=lots))
+        weighs = dice.choice([None, Fraction(300), Fraction(550)])
+        offers.append(replace(offer, lots=lots, weighs=weighs))
         if dice.random() < 0.4:
             small = Fraction(dice.choice([1, 2]), dice.choice([3, 4, 5]))
             offers.append(replace(offers[-1], key=f"{offer.key}b", share=small, on_hand=0, lots=()))
@@ -314,16 +322,19 @@ def timed_problem(seed: int) -> PlanProblem:
             basket,
             ready_by=dice.choice([None, date(2027, 12, 6), date(2027, 12, 10)]),
             keeps_to=dice.choice([None, date(2027, 12, 31)]),
+            carries=dice.choice([None, None, Fraction(900)]),
         )
         for basket in plain.baskets[:2]
     )
     limits = (Limit("pan", Fraction(dice.randint(1, 3)), "the pan", "Give another pan"),)
     made = {brew.recipe for brew in brews}
+    apples = (PackOffer(Fraction(1000), Fraction("2.10")),)
     return replace(
         plain,
         brews=tuple(brews),
         offers=tuple(offers),
         baskets=baskets,
         limits=limits,
+        purchases=(*plain.purchases, *(Purchase(f"apples {n}", apples) for n in (1, 2))),
         must_have=frozenset(must for must in plain.must_have if must[1] in made),
     )

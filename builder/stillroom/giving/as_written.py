@@ -122,12 +122,31 @@ def tidy_list(data: dict[str, Any], lines: Lines) -> tuple[dict[str, Any], Lines
         found["households"] = rows
     if "prices" in found:
         found["prices"] = _prices(tidied, found["prices"])
-    if isinstance(found.get("hours"), int | float | str) and "hours" in found:
-        found["hours"] = {"every month": found["hours"]}
+    _hours(tidied, found)
+    if "posting" in found:
+        rows = tidied.listed(
+            found["posting"], "posting", "service", lambda said: {"last day": said}
+        )
+        found["posting"] = _each(tidied, "service", rows, "posting")
     if isinstance(found.get("stock"), list):
         tidied.move("stock", "stock/ingredients")
         found["stock"] = {"ingredients": found["stock"]}
     return found, tidied.lines
+
+
+def _hours(tidied: _Tidied, found: dict[str, Any]) -> None:
+    """Read "hours: {every week: 5}" as hours a week, and a bare number as every month's."""
+    if isinstance(found.get("hours"), int | float | str):
+        found["hours"] = {"every month": found["hours"]}
+    said = found.get("hours")
+    if not isinstance(said, dict):
+        return
+    for word in list(said):
+        key = _words()["list"].get(_plain(str(word)))
+        if key in ("hours a week", "hours a day") and key not in found:
+            tidied.move(f"hours/{word}", key)
+            found[key] = said[word]
+            found["hours"] = {name: hours for name, hours in found["hours"].items() if name != word}
 
 
 def _each(tidied: _Tidied, part: str, rows: Any, path: str) -> Any:

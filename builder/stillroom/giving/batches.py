@@ -80,7 +80,12 @@ def make_batches(offering: Offering, plan: Plan) -> Making:
         key=lambda n: (plan.batches[n].choice.start, plan.batches[n].recipe),
     )
     timelines = {
-        n: plan_forward(offering.recipes[batch.recipe], batch.choice.start, giving_day, today)
+        n: plan_forward(
+            offering.recipes[batch.recipe],
+            batch.choice.start,
+            batch.choice.due or giving_day,
+            today,
+        )
         for n, batch in enumerate(plan.batches)
     }
     presents = tuple(

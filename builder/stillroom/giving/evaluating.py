@@ -112,6 +112,9 @@ def _faults_of_gifts(problem: PlanProblem, answer: Answer) -> Iterator[str]:
         worth = sum((offers[key].worth for key in keys), Fraction(0))
         if basket.budget is not None and worth > basket.budget:
             yield f"{basket.label}: dearer than its budget"
+        weight = sum((offers[key].weighs or Fraction(0) for key in keys), Fraction(0))
+        if basket.carries is not None and weight > basket.carries:
+            yield f"{basket.label}: heavier than its parcel may be"
 
 
 def _source(answer: Answer, offer: Offer, place: int) -> StartChoice | Lot:
@@ -155,8 +158,7 @@ def _faults_of_batches(problem: PlanProblem, answer: Answer) -> Iterator[str]:
             yield f"{brew.title}: begun on a day that is not open to it"
         if batch.choice.most is not None and batch.count > batch.choice.most:
             yield f"{brew.title}: more at once than its pan or oven takes"
-        steps = batch.cut * brew.parts
-        if batch.cut and (steps.denominator != 1 or not 0 < batch.cut <= 1 - brew.least):
+        if batch.cut and 1 - batch.cut not in brew.sizes:
             yield f"{brew.title}: a part of the recipe that cannot be made"
     for recipe, count in times.items():
         if count > brews[recipe].most_batches:
@@ -187,8 +189,9 @@ def needs_of_answer(
     used: dict[str, Fraction] = defaultdict(Fraction)
     brews = {brew.recipe: brew for brew in problem.brews}
     for batch in batches:
-        for item, amount in brews[batch.recipe].needs.items():
-            used[item] += amount * batch.amount
+        for needs in (brews[batch.recipe].needs, batch.choice.needs):
+            for item, amount in needs.items():
+                used[item] += amount * batch.amount
     for offer in problem.offers:
         for item, amount in offer.needs.items():
             used[item] += amount * fresh.get(offer.key, 0)

@@ -178,6 +178,8 @@ def bounds_of(problem: PlanProblem, wish: Wish) -> Iterator[Bound]:
     yield from _months(problem)
     if wish.basket.budget is not None:
         yield _budget(wish.basket)
+    if wish.basket.carries is not None:
+        yield _weight(wish.basket)
     recipes = {offer.recipe for offer in problem.offers}
     for brew in problem.brews:
         if brew.recipe in recipes:
@@ -216,7 +218,10 @@ def _limit(limit: Limit) -> Bound:
 
         return change
 
-    mends = tuple((limit.mend.format(n=n, s="" if n == 1 else "s"), more(n)) for n in _STEPS)
+    def said(n: int) -> str:
+        return limit.mend.replace("{n}", str(n)).replace("{s}", "" if n == 1 else "s")
+
+    mends = tuple((said(n), more(n)) for n in _STEPS)
     return Bound(limit.words, more(None), mends)
 
 
@@ -263,6 +268,20 @@ def _budget(basket: Basket) -> Bound:
     mends = tuple((f"Raise their budget by {n}.", more(n)) for n in _STEPS)
     shown = show_decimal(basket.budget or Fraction(0), 2)
     return Bound(f"their budget is {shown}", more(None), mends)
+
+
+def _weight(basket: Basket) -> Bound:
+    def lift(problem: PlanProblem) -> PlanProblem:
+        return replace(
+            problem,
+            baskets=tuple(
+                replace(one, carries=None) if one.number == basket.number else one
+                for one in problem.baskets
+            ),
+        )
+
+    grams = show_decimal(basket.carries or Fraction(0), 0)
+    return Bound(f"no more than {grams} g may go into their parcel", lift)
 
 
 def _batches(problem: PlanProblem, recipe: str) -> Iterator[Bound]:

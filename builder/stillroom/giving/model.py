@@ -32,6 +32,14 @@ from stillroom.core.words.nearest import did_you_mean
 from stillroom.core.words.problems import Unreadable, say_written
 from stillroom.giving.who import read_age_months, read_pets
 from stillroom.giving.written import read_day, read_hours, read_stock_line
+from stillroom.giving.written_time import (
+    read_bands,
+    read_countries,
+    read_day_hours,
+    read_days_off,
+    read_few_hours,
+    read_weight,
+)
 
 Sort = Literal["eat", "drink", "craft"]
 SORTS: tuple[Sort, ...] = ("eat", "drink", "craft")
@@ -82,6 +90,14 @@ def _day(value: Any, info: ValidationInfo) -> date:
     return read_day(value, (info.context or {}).get("country", "GB"))
 
 
+def _days_off(value: Any, info: ValidationInfo) -> frozenset[date]:
+    return read_days_off(value, (info.context or {}).get("country", "GB"))
+
+
+def _bands(value: Any, info: ValidationInfo) -> tuple[tuple[Fraction, Fraction], ...]:
+    return read_bands(value, *_as_said(info))
+
+
 def _baskets(value: Any) -> dict[str, int]:
     if isinstance(value, str):
         return {value: 1}
@@ -129,6 +145,10 @@ Words = Annotated[tuple[Text, ...], BeforeValidator(_words)]
 Money = Annotated[Fraction, PlainValidator(_money), WithJsonSchema({"type": ["number", "string"]})]
 Day = Annotated[date, PlainValidator(_day), WithJsonSchema({"type": "string", "format": "date"})]
 Count = Annotated[int, Field(ge=0, le=100_000)]
+Grams = Annotated[Fraction, PlainValidator(read_weight), WithJsonSchema(_LINE)]
+Country = Annotated[
+    tuple[str, ...], PlainValidator(read_countries), WithJsonSchema({"type": ["string", "array"]})
+]
 
 
 class Part(BaseModel):
@@ -155,6 +175,7 @@ class BasketKind(Part):
     cost: Annotated[Money, Field(description="What the empty basket, paper and string cost.")] = (
         Fraction(0)
     )
+    weighs: Annotated[Grams | None, Field(description="Empty, with its paper: 300 g.")] = None
 
     def room(self, sort: Sort) -> int:
         """Return how many things of a sort it holds."""
@@ -174,6 +195,13 @@ class Make(Part):
     ] = None
     batches: Annotated[Count, Field(description="The most batches we are willing to make.")] = 3
     by_post: Annotated[bool | None, Field(description="false: this one never goes by post.")] = None
+    at_a_time: Annotated[
+        Count | None, Field(gt=0, description="How many times the recipe its pan or oven takes.")
+    ] = None
+    in_parts: Annotated[
+        bool, Field(description="yes: a batch may be cut down to what is wanted, by the jar.")
+    ] = False
+    weighs: Annotated[Grams | None, Field(description="One, with its jar: 350 g.")] = None
     shop_price: Annotated[Money | None, Field(description="A like thing in a shop.")] = None
     cost: Annotated[Money | None, Field(description="Cost of one, where no prices are given.")] = (
         None
@@ -221,6 +249,13 @@ class Household(Part):
     delivery: Annotated[
         str, PlainValidator(_delivery), WithJsonSchema({"enum": ["by hand", "by post"]})
     ] = "by hand"
+    country: Annotated[Country, Field(description="Where it is posted to; else your own.")] = ()
+    service: Annotated[str, Field(description="The way it is posted; else any that reaches.")] = ""
+    opens: Annotated[Day | None, Field(description="The day they open it; else giving day.")] = None
+    days_left: Annotated[
+        Count | None,
+        Field(description="How many days all must then still keep; else 7, 14 by post."),
+    ] = None
     likes: Words = ()
     must_have: Words = ()
     never: Words = ()
@@ -266,10 +301,28 @@ class MadeBefore(Part):
     made_on: Day
 
 
+class Service(Part):
+    """One way to post: where it goes, the last day to post by, and what so much weight costs."""
+
+    service: Text
+    to: Annotated[Country, Field(description="Countries it reaches; else your own.")] = ()
+    last_day: Annotated[Day | None, Field(description="The last day to post by it.")] = None
+    bands: Annotated[
+        tuple[tuple[Fraction, Fraction], ...],
+        PlainValidator(_bands),
+        WithJsonSchema({"type": "object"}),
+        Field(description="Postage up to a weight: {1 kg: 3.70, 2 kg: 5.60}."),
+    ] = ()
+
+
 class Stock(Part):
-    """What is in the house: collected containers, ingredients, presents made earlier."""
+    """What is in the house: containers, ingredients, presents made earlier, pans and jars."""
 
     containers: dict[str, Count] = {}
+    vessels: Annotated[
+        dict[str, Count],
+        Field(description='How many there are of a pan, jar or oven: {"5 l preserving pan": 1}.'),
+    ] = {}
     ingredients: Annotated[
         tuple[Annotated[tuple[Amount, str], *_read(read_stock_line, _LINE)], ...],
         BeforeValidator(_list),
@@ -322,6 +375,25 @@ class GivingList(Part):
         ),
         Field(description="Hands-on hours to give: {every month: 6, december: 10}."),
     ] = {}
+    hours_a_week: Annotated[
+        Fraction | None,
+        PlainValidator(read_few_hours),
+        WithJsonSchema({"type": ["number", "string"]}),
+        Field(description="The most hands-on hours in any week, Monday to Sunday."),
+    ] = None
+    hours_a_day: Annotated[
+        dict[int, Fraction],
+        PlainValidator(read_day_hours),
+        WithJsonSchema({"type": ["number", "string", "object"]}),
+        Field(description="The most hands-on hours in a day: 4, or {every day: 2, saturday: 6}."),
+    ] = {}
+    days_off: Annotated[
+        frozenset[date],
+        PlainValidator(_days_off),
+        WithJsonSchema({"type": ["string", "array"]}),
+        Field(description="Days nothing is done on: [3 August 2027 to 17 August 2027]."),
+    ] = frozenset()
+    posting: tuple[Service, ...] = ()
     batches: Annotated[
         tuple[LoggedBatch, ...], Field(description="The batch log: what was really made.")
     ] = ()

@@ -53,7 +53,7 @@ class Built:
     empty: dict[tuple[int, Sort], int] = field(default_factory=dict)
     missed: dict[tuple[str, str], int] = field(default_factory=dict)
     batches: dict[tuple[str, int], int] = field(default_factory=dict)
-    cut: dict[tuple[str, int], int] = field(default_factory=dict)
+    cut: dict[tuple[str, int, Fraction], int] = field(default_factory=dict)
     made: dict[str, int] = field(default_factory=dict)
     drawn: dict[tuple[str, Window, Group], int] = field(default_factory=dict)
     packs: dict[str, list[int]] = field(default_factory=dict)
@@ -114,6 +114,13 @@ def _add_gifts(problem: PlanProblem, built: Built) -> None:
                 built.mip.row(same, high=1)
         if basket.budget is not None:
             built.mip.row(_worth_of(problem, built, basket), high=basket.budget)
+        if basket.carries is not None:
+            weights: list[Term] = [
+                (built.gives[basket.number, offer.key], offer.weighs)
+                for offer in problem.offers
+                if offer.weighs and (basket.number, offer.key) in built.gives
+            ]
+            built.mip.row(weights, high=basket.carries)
 
 
 def _worth_of(problem: PlanProblem, built: Built, basket: Basket) -> list[Term]:
@@ -153,16 +160,18 @@ def _add_households(problem: PlanProblem, built: Built) -> None:
 def _add_batches(problem: PlanProblem, built: Built) -> None:
     weights = problem.weights
     for brew in problem.brews:
-        most_cut = brew.parts - math.ceil(brew.least * brew.parts)
         for place, choice in enumerate(brew.choices):
             cost = weights.batch + (0 if choice.at_best else weights.usable_only)
+            cost += 0 if choice.in_season else weights.out_of_season
             most = brew.most_batches if choice.most is None else choice.most
             count = built.mip.variable(cost, 0, min(most, brew.most_batches), whole=True)
             built.batches[brew.recipe, place] = count
-            if most_cut > 0:
-                cut = built.mip.variable(0, 0, most_cut, whole=True)
-                built.cut[brew.recipe, place] = cut
-                built.mip.row([(cut, 1), (count, -most_cut)], high=0)
+            for size in brew.sizes:
+                built.cut[brew.recipe, place, size] = built.mip.yes_or_no()
+            cut: list[Term] = [(built.cut[brew.recipe, place, size], 1) for size in brew.sizes]
+            if cut:
+                built.mip.row(cut, high=1)
+                built.mip.row([*cut, (count, -1)], high=0)
         made = built.mip.yes_or_no()
         built.made[brew.recipe] = made
         terms = [(built.batches[brew.recipe, p], 1) for p in range(len(brew.choices))]
@@ -173,8 +182,8 @@ def _add_batches(problem: PlanProblem, built: Built) -> None:
 def amount_terms(brew: Brew, built: Built, place: int, times: Fraction) -> Iterator[Term]:
     """Yield so many times the amount that is made from a start choice."""
     yield built.batches[brew.recipe, place], times
-    if (brew.recipe, place) in built.cut:
-        yield built.cut[brew.recipe, place], -times / brew.parts
+    for size in brew.sizes:
+        yield built.cut[brew.recipe, place, size], -times * (1 - size)
 
 
 def groups_of(problem: PlanProblem, brew: Brew | None, offers: Sequence[Offer]) -> list[Group]:
@@ -197,7 +206,8 @@ def groups_of(problem: PlanProblem, brew: Brew | None, offers: Sequence[Offer]) 
     if brew is None:
         return groups
     places: dict[object, list[int]] = defaultdict(list)
-    whole = len(offers) == 1 and (1 / (offers[0].share * brew.parts)).denominator == 1
+    made = (Fraction(1), *brew.sizes)
+    whole = len(offers) == 1 and all((size / offers[0].share).denominator == 1 for size in made)
     for place, choice in enumerate(brew.choices):
         places[alike(choice) if whole else place].append(place)
     return groups + [Group(brew.recipe, "", (), tuple(some)) for some in places.values()]
@@ -319,15 +329,16 @@ def _add_purchases(problem: PlanProblem, built: Built) -> None:
         used: list[Term] = []
         top = Fraction(0)
         for brew in problem.brews:
-            if need := brew.needs.get(purchase.item):
-                top += need * brew.most_batches
-                for place in range(len(brew.choices)):
-                    used += amount_terms(brew, built, place, need)
+            for place, choice in enumerate(brew.choices):
+                need = brew.needs.get(purchase.item, 0) + choice.needs.get(purchase.item, 0)
+                if need:
+                    top = top + Fraction(need) * brew.most_batches
+                    used += amount_terms(brew, built, place, Fraction(need))
         for offer in problem.offers:
-            if need := offer.needs.get(purchase.item):
-                top += need * len(problem.baskets)
+            if each := offer.needs.get(purchase.item):
+                top += each * len(problem.baskets)
                 used += [
-                    (number, need)
+                    (number, each)
                     for (key, _, group), number in built.drawn.items()
                     if key == offer.key and group.choices
                 ]
@@ -344,7 +355,7 @@ def _add_first_purchase(problem: PlanProblem, built: Built, purchase: Purchase) 
     packs = zip(built.packs[purchase.item], purchase.packs, strict=True)
     paid: list[Term] = [(count, pack.price) for count, pack in packs]
     for brew in problem.brews:
-        least = brew.needs.get(purchase.item, Fraction(0)) * (brew.least if brew.parts > 1 else 1)
+        least = brew.needs.get(purchase.item, Fraction(0)) * min((*brew.sizes, Fraction(1)))
         if least > purchase.on_hand:
             price = buy_cheapest(least - purchase.on_hand, purchase.packs).price
             built.mip.row([*paid, (built.made[brew.recipe], -price)], low=0)

@@ -28,6 +28,7 @@ def weigh_plan(
     last_year, before = _repeats(problem, gifts)
     made = sum(batch.count for batch in batches)
     young = sum(batch.count for batch in batches if not batch.choice.at_best)
+    unseasonal = sum(batch.count for batch in batches if not batch.choice.in_season)
     counted = (
         ("places left empty", sum(empty.values()), weights.empty_place),
         ("things that must be had and are not", len(missed), weights.must_have),
@@ -38,6 +39,7 @@ def weigh_plan(
         ("presents changed from the plan before", _changed(problem, gifts), weights.changed),
         ("times a recipe is made: twice the recipe counts two", made, weights.batch),
         ("of these, ready but not at their best", young, weights.usable_only),
+        ("of these, begun out of the season of their produce", unseasonal, weights.out_of_season),
         (
             "money spent on packs, unknown prices taken as usual",
             _spent(problem, packs),

@@ -8,7 +8,7 @@ from __future__ import annotations
 import math
 from collections.abc import Mapping
 from dataclasses import dataclass, field, replace
-from datetime import date
+from datetime import date, timedelta
 from fractions import Fraction
 
 from stillroom.core.amounts.quantities import show_amount
@@ -18,11 +18,12 @@ from stillroom.core.book import BookSettings
 from stillroom.core.lines.staple_table import find_staple
 from stillroom.core.recipe.holders import read_container
 from stillroom.core.recipe.model import Recipe
-from stillroom.core.when.timeline import latest_start_usable, plan_forward
-from stillroom.core.words.day_words import say_day
 from stillroom.core.words.problems import Problem, ProblemsFound
 from stillroom.giving.against_book import check_list
+from stillroom.giving.brewing import brew_of, to_a_sixtieth
+from stillroom.giving.buying_near import buy_near
 from stillroom.giving.facts import GiftFacts, facts_of
+from stillroom.giving.holding import Holding, days_left
 from stillroom.giving.model import GivingList, Household, Make, Sort, container_words
 from stillroom.giving.money.buying import PackOffer
 from stillroom.giving.money.costing import (
@@ -37,18 +38,17 @@ from stillroom.giving.money.stand_ins import with_stand_ins
 from stillroom.giving.names import with_names_of
 from stillroom.giving.plan_model import (
     Basket,
-    Brew,
     Lot,
     Month,
     Offer,
     PlanProblem,
     Purchase,
-    Reason,
 )
+from stillroom.giving.posting import Parcel, due_of, parcel_of, posting_problems
 from stillroom.giving.reading import ReadList
-from stillroom.giving.rules import why_refused
 from stillroom.giving.shelf import Shelf, read_shelf
-from stillroom.giving.starting import start_choices
+from stillroom.giving.starting import Frame, keeps_until
+from stillroom.giving.taking import with_limits
 from stillroom.giving.years import without_last_year, years_since_had
 
 
@@ -67,6 +67,7 @@ class Offering:
     problem: PlanProblem
     today: date
     settings: BookSettings = field(default_factory=BookSettings)
+    parcels: Mapping[str, Parcel] = field(default_factory=dict)
 
     def offer(self, key: str) -> Offer:
         """Return an offer by its key."""
@@ -92,6 +93,8 @@ def make_offering(
     read = with_names_of(read, recipes)
     giving = read.giving
     prices = PriceBook(check_list(read, recipes), giving.currency)
+    if wrong := list(posting_problems(read, settings.country)):
+        raise ProblemsFound(wrong)
     makes = {_key(make): make for make in giving.makes}
     offered = {make.recipe: recipes[make.recipe] for make in giving.makes}
     needs = {slug: needs_of(recipe, prices) for slug, recipe in offered.items()}
@@ -102,27 +105,73 @@ def make_offering(
         _offer(key, make, offered[make.recipe], needs[make.recipe], shares[key], shelf, prices)
         for key, make in makes.items()
     )
-    brews = tuple(_brew(giving, recipe, needs[slug], today) for slug, recipe in offered.items())
+    home = settings.country
+    parcels = {
+        household.name: parcel
+        for household in giving.households
+        if (parcel := parcel_of(giving, household, home))
+    }
+    baskets, households = _baskets(giving, parcels, gone)
+    frame = _frame(giving, baskets, today)
+    brews = tuple(
+        brew_of(giving, recipe, needs[slug], frame, _shares_of(slug, makes, shares))
+        for slug, recipe in offered.items()
+    )
+    brews, limits = with_limits(giving, brews, recipes)
     house = {food.name for _, item in giving.stock.ingredients if (food := find_staple(item))}
     offers, brews, stand_ins = with_stand_ins(offers, brews, needs, house)
-    baskets, households = _baskets(giving, gone)
+    held = stock_of(giving, prices)
+    brews, fresh = buy_near(brews, prices, held)
+    holding = Holding(
+        giving, makes, facts, {one.recipe: one for one in brews}, parcels, settings, today
+    )
     had = years_since_had(giving, baskets, households)
-    refused = _refused(giving, baskets, households, makes, offers, facts, brews, settings)
+    refused = {
+        (basket.number, offer.key): reasons
+        for basket in baskets
+        for offer in offers
+        if (reasons := holding.reasons(basket, households[basket.number], offer))
+    }
     problem = PlanProblem(
         baskets=baskets,
         offers=offers,
         brews=brews,
-        purchases=(*_purchases(giving, prices, needs, offers), *stand_ins),
+        purchases=(*_purchases(prices, needs, offers, held, fresh), *stand_ins),
         hours=_hours(giving, today),
         refused=without_last_year(refused, offers, had),
         years_since_had=had,
         liked=frozenset((b.number, slug) for b in baskets for slug in households[b.number].likes),
         must_have=frozenset((h.name, slug) for h in giving.households for slug in h.must_have),
         before=_before(giving, baskets, before),
+        limits=limits,
     )
     return Offering(
-        giving, recipes, makes, facts, needs, prices, shelf, households, problem, today, settings
+        giving,
+        recipes,
+        makes,
+        facts,
+        needs,
+        prices,
+        shelf,
+        households,
+        problem,
+        today,
+        settings,
+        parcels,
     )
+
+
+def _frame(giving: GivingList, baskets: tuple[Basket, ...], today: date) -> Frame:
+    dues = {basket.ready_by for basket in baskets if basket.ready_by} | {giving.giving_day}
+    keeps = [basket.keeps_to or giving.giving_day for basket in baskets]
+    least = min(keeps, default=giving.giving_day)
+    return Frame(today, tuple(sorted(dues)), least, giving.days_off)
+
+
+def _shares_of(
+    slug: str, makes: Mapping[str, Make], shares: Mapping[str, Fraction]
+) -> dict[str, Fraction]:
+    return {key: shares[key] for key, make in makes.items() if make.recipe == slug}
 
 
 def _key(make: Make) -> str:
@@ -202,8 +251,13 @@ def _offer(
         worth=make.cost if make.cost is not None else to_pence(worth),
         on_hand=shelf.count(key),
         needs={item: to_a_sixtieth(amount) for item, amount in each.items()},
+        weighs=make.weighs,
         lots=tuple(
-            Lot(thing.number, thing.made_on, thing.keep_until)
+            Lot(
+                thing.number,
+                thing.made_on,
+                keeps_until(recipe, thing.made_on, thing.keep_until),
+            )
             for thing in shelf.things
             if thing.key == key
         ),
@@ -213,14 +267,6 @@ def _offer(
 def to_pence(value: Fraction) -> Fraction:
     """Return a reckoned cost to the hundredth, the half upwards."""
     return Fraction(math.floor(value * 100 + Fraction(1, 2)), 100)
-
-
-def to_a_sixtieth(amount: Fraction) -> Fraction:
-    """Return an amount to be had, rounded up to what no kitchen can measure: 1/60 g, ml or piece.
-
-    A cup is 236.5882365 ml: the planner reckons in whole numbers, and buys no pack for the last.
-    """
-    return Fraction(math.ceil(amount * 60), 60)
 
 
 def pack_sizes(packs: tuple[PackOffer, ...]) -> tuple[PackOffer, ...]:
@@ -238,27 +284,8 @@ def _sort_of(recipe: Recipe) -> Sort:
     return "drink" if recipe.kind.is_("drink") else "eat"
 
 
-def _brew(giving: GivingList, recipe: Recipe, needs: tuple[Need, ...], today: date) -> Brew:
-    used: dict[str, Fraction] = {}
-    for need in needs:
-        if need.entry and not need.per_container and not need.tool:
-            used[need.item] = used.get(need.item, Fraction(0)) + need.amount
-    choices = start_choices(recipe, giving.giving_day, today)
-    latest = latest_start_usable(recipe, giving.giving_day)
-    return Brew(
-        recipe=recipe.slug,
-        title=recipe.title,
-        most_batches=max(make.batches for make in giving.makes if make.recipe == recipe.slug),
-        choices=choices,
-        needs={item: to_a_sixtieth(amount) for item, amount in used.items()},
-        too_late=""
-        if choices
-        else f"{recipe.title} would have had to be started by {say_day(latest)}.",
-    )
-
-
 def _baskets(
-    giving: GivingList, gone: frozenset[int]
+    giving: GivingList, parcels: Mapping[str, Parcel], gone: frozenset[int]
 ) -> tuple[tuple[Basket, ...], dict[int, Household]]:
     baskets: list[Basket] = []
     households: dict[int, Household] = {}
@@ -267,36 +294,46 @@ def _baskets(
             for _ in range(count):
                 number = len(households) + 1
                 households[number] = household
-                if number in gone:
-                    continue
-                pattern = giving.baskets[kind]
-                room: dict[Sort, int] = {
-                    "eat": pattern.eat,
-                    "drink": pattern.drink,
-                    "craft": pattern.craft,
-                }
-                baskets.append(Basket(number, household.name, kind, room, household.budget))
+                if number not in gone:
+                    baskets.append(_basket(giving, household, kind, number, parcels))
     return tuple(baskets), households
 
 
+def _basket(
+    giving: GivingList, household: Household, kind: str, number: int, parcels: Mapping[str, Parcel]
+) -> Basket:
+    pattern, parcel = giving.baskets[kind], parcels.get(household.name)
+    room: dict[Sort, int] = {"eat": pattern.eat, "drink": pattern.drink, "craft": pattern.craft}
+    due = due_of(giving, parcel)
+    heaviest = parcel.heaviest if parcel else None
+    return Basket(
+        number,
+        household.name,
+        kind,
+        room,
+        household.budget,
+        ready_by=due if due < giving.giving_day else None,
+        keeps_to=(household.opens or giving.giving_day) + timedelta(days=days_left(household)),
+        carries=None if heaviest is None else max(Fraction(0), heaviest - (pattern.weighs or 0)),
+    )
+
+
 def _purchases(
-    giving: GivingList,
     prices: PriceBook,
     needs: Mapping[str, tuple[Need, ...]],
     offers: tuple[Offer, ...],
+    held: Mapping[str, Fraction],
+    fresh: Mapping[str, tuple[str, ...]],
 ) -> tuple[Purchase, ...]:
+    """Return what may be bought; what spoils once for every month in which it is used."""
     wanted = {need.item for lines in needs.values() for need in lines if need.entry}
     wanted |= {item for offer in offers for item in offer.needs}
-    held = stock_of(giving, prices)
-    return tuple(
-        Purchase(
-            entry.item,
-            pack_sizes(entry.packs),
-            Fraction(math.floor(held.get(entry.item, Fraction(0)) * 60), 60),
-        )
-        for entry in prices.items
-        if entry.item in wanted
-    )
+    found = []
+    for entry in prices.items:
+        there = Fraction(math.floor(held.get(entry.item, Fraction(0)) * 60), 60)
+        names = fresh.get(entry.item, (entry.item,)) if entry.item in wanted else ()
+        found += [Purchase(name, pack_sizes(entry.packs), there) for name in names]
+    return tuple(found)
 
 
 def stock_of(giving: GivingList, prices: PriceBook) -> dict[str, Fraction]:
@@ -322,45 +359,6 @@ def _hours(giving: GivingList, today: date) -> dict[Month, Fraction] | None:
         months[year, month] = giving.hours[month]
         year, month = (year, month + 1) if month < 12 else (year + 1, 1)
     return months
-
-
-def _refused(
-    giving: GivingList,
-    baskets: tuple[Basket, ...],
-    households: Mapping[int, Household],
-    makes: Mapping[str, Make],
-    offers: tuple[Offer, ...],
-    facts: Mapping[str, GiftFacts],
-    brews: tuple[Brew, ...],
-    settings: BookSettings,
-) -> dict[tuple[int, str], tuple[Reason, ...]]:
-    keeps = {brew.recipe: _least_keep(facts[brew.recipe].recipe, brew, giving) for brew in brews}
-    found = {}
-    for basket in baskets:
-        allowed = {container_words(words) for words in giving.baskets[basket.kind].containers}
-        for offer in offers:
-            reasons = why_refused(
-                households[basket.number],
-                facts[offer.recipe],
-                giving.giving_day,
-                keeps[offer.recipe],
-                makes[offer.key].by_post,
-                settings,
-            )
-            if allowed and offer.container not in allowed:
-                words = f"a {basket.kind} basket's containers"
-                reasons = (*reasons, Reason(f"is not in {words}", f"are not in {words}"))
-            if reasons:
-                found[basket.number, offer.key] = reasons
-    return found
-
-
-def _least_keep(recipe: Recipe, brew: Brew, giving: GivingList) -> date | None:
-    untils = [
-        plan_forward(recipe, choice.start, giving.giving_day).keep_until for choice in brew.choices
-    ]
-    known = [until for until in untils if until is not None]
-    return min(known, default=None)
 
 
 def _before(

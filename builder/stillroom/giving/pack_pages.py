@@ -5,21 +5,22 @@ Leaves out looks (templates/) and files (pack.py).
 
 from __future__ import annotations
 
-from datetime import date
 from fractions import Fraction
 from typing import Any
 
 from stillroom.core.allergens.avoiding import avoided_by_name
-from stillroom.core.amounts.quantities import show_decimal
+from stillroom.core.amounts.quantities import show_decimal, show_number
 from stillroom.core.words.day_words import say_day, say_day_short, say_minutes
 from stillroom.giving.batches import Batch, Present
 from stillroom.giving.money.shopping import month_words, show_size
+from stillroom.giving.noticing import notices
 from stillroom.giving.plan_model import Basket
 from stillroom.giving.replanning import say_changes
 from stillroom.giving.season_pages import gone_data, spent_data
 from stillroom.giving.this_week import week_data
 from stillroom.giving.who_pages import checked_data, matrix_data, unchecked_data
 from stillroom.giving.worked_out import Pack, card_of
+from stillroom.giving.year_steps import steps_by_month
 
 
 def pack_data(pack: Pack) -> dict[str, Any]:
@@ -33,6 +34,7 @@ def pack_data(pack: Pack) -> dict[str, Any]:
         "households": len(giving.households),
         "baskets": [_basket(pack, basket) for basket in pack.offering.problem.baskets],
         "complaints": pack.complaints,
+        "notices": notices(pack.offering, pack.plan, pack.making),
         "shelf_notes": (*pack.standing.notes, *pack.offering.shelf.notes),
         "changes": say_changes(pack),
         "before": say_day(pack.kept.planned_on) if pack.kept and pack.kept.planned_on else "",
@@ -55,7 +57,7 @@ def pack_data(pack: Pack) -> dict[str, Any]:
         ],
         "fullest_week": _fullest_week(pack),
         "months": _months(pack),
-        "year": _year(pack),
+        "year": steps_by_month(pack.making, pack.offering.giving.giving_day),
         "costs": _costs(pack),
     }
 
@@ -129,6 +131,7 @@ def _batch(pack: Pack, batch: Batch) -> dict[str, Any]:
         "name": batch.name,
         "title": batch.recipe.title,
         "count": batch.count,
+        "times": show_number(batch.amount),
         "makes": batch.scaled.makes,
         "start": say_day(timeline.start),
         "made": say_day(timeline.made),
@@ -211,31 +214,6 @@ def _months(pack: Pack) -> list[dict[str, str]]:
         }
         for month, spent in sorted(hours.items())
     ]
-
-
-def _year(pack: Pack) -> list[dict[str, Any]]:
-    """Return every dated thing to do, by month and day; a rhythm stands on its first day."""
-    todo: list[tuple[date, str]] = []
-    for batch in pack.making.batches:
-        for row in batch.timeline.stages:
-            if not row.dates:
-                continue
-            rhythm = f", {len(row.dates)} times to {say_day_short(row.dates[-1])}"
-            often = rhythm if len(row.dates) > 1 else ""
-            work = say_minutes(row.hands_on_minutes * batch.count) if row.hands_on_minutes else ""
-            todo.append(
-                (
-                    row.dates[0],
-                    f"{row.name}: {batch.recipe.title} ({batch.name}){often}"
-                    + (f" · {work}" if work else ""),
-                )
-            )
-    todo.append((pack.offering.giving.giving_day, "Give the baskets"))
-    months: dict[str, list[dict[str, str]]] = {}
-    for day, words in sorted(todo):
-        rows = months.setdefault(month_words((day.year, day.month)), [])
-        rows.append({"day": f"{say_day(day).split()[0][:3]} {day.day}", "words": words})
-    return [{"month": month, "rows": rows} for month, rows in months.items()]
 
 
 def _costs(pack: Pack) -> dict[str, Any]:

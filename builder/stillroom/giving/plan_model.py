@@ -36,7 +36,8 @@ class StartChoice:
 
     `ready` is the first day it may leave the house, `keep_until` the last day it is good (None:
     what is made does not spoil), `most` how many times the recipe may be made from that day,
-    `takes` what each time takes of the limits by their key, `aside` what is to be said of it.
+    `takes` what each time takes of the limits by their key, `aside` what is to be said of it,
+    `due` the day it is laid out to be done by, `needs` what is bought for that start alone.
     """
 
     start: date
@@ -47,11 +48,17 @@ class StartChoice:
     most: int | None = None
     takes: Mapping[str, Fraction] = field(default_factory=dict)
     aside: str = ""
+    due: date | None = None
+    in_season: bool = True
+    needs: Mapping[str, Fraction] = field(default_factory=dict)
 
 
 @dataclass(frozen=True)
 class Brew:
-    """A recipe that can be made this year: when, how often, and from what (item to amount)."""
+    """A recipe that can be made this year: when, how often, and from what (item to amount).
+
+    `sizes` are the parts of the recipe that can be made of it, beside the whole: ½, ¾.
+    """
 
     recipe: str
     title: str
@@ -59,8 +66,7 @@ class Brew:
     choices: tuple[StartChoice, ...]
     needs: Mapping[str, Fraction] = field(default_factory=dict)
     too_late: str = ""
-    parts: int = 1
-    least: Fraction = Fraction(1)
+    sizes: tuple[Fraction, ...] = ()
 
 
 @dataclass(frozen=True)
@@ -89,6 +95,7 @@ class Offer:
     on_hand: int = 0
     needs: Mapping[str, Fraction] = field(default_factory=dict)
     lots: tuple[Lot, ...] = ()
+    weighs: Fraction | None = None
 
     @property
     def shelf(self) -> tuple[Lot, ...]:
@@ -101,7 +108,7 @@ class Basket:
     """One basket to fill: its number from 1, whose it is, its kind, its places, its budget.
 
     `ready_by` is the last day on which what goes into it may be finished, `keeps_to` the day to
-    which all of it must keep: some days after it is opened.
+    which all of it must keep: some days after it is opened, `carries` the grams that may be in it.
     """
 
     number: int
@@ -111,6 +118,7 @@ class Basket:
     budget: Fraction | None = None
     ready_by: date | None = None
     keeps_to: date | None = None
+    carries: Fraction | None = None
 
     def takes(self, source: StartChoice | Lot) -> bool:
         """Whether what comes from a batch or the shelf is ready in time for it and keeps."""
@@ -159,6 +167,7 @@ class Weights:
     batch: int = 10
     money: int = 1
     usable_only: int = 4
+    out_of_season: int = 6
     uneven: int = 3
     busiest_hour: int = 2
     changed: int = 6

@@ -100,8 +100,10 @@ def read_answer(problem: PlanProblem, built: Built, values: tuple[float, ...]) -
     for (recipe, place), variable in built.batches.items():
         if count := whole(variable):
             place_of[recipe, place] = len(batches)
-            steps = whole(built.cut[recipe, place]) if (recipe, place) in built.cut else 0
-            cut = Fraction(steps, brews[recipe].parts)
+            sizes = brews[recipe].sizes
+            cut = sum(
+                (1 - size for size in sizes if whole(built.cut[recipe, place, size])), Fraction(0)
+            )
             batches.append(PlannedBatch(recipe, brews[recipe].choices[place], count, cut))
     sources = _sources(problem, built, values, batches, place_of, gifts)
     fresh = count_fresh(gifts, sources)

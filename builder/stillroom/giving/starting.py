@@ -1,63 +1,157 @@
-"""The days on which a batch may start for a giving day, and the hours each asks of a month.
+"""The days on which a batch may start for the days it must be out by, and what each asks.
 
 One candidate a month is enough for levelling: the latest day that has it at its best, and the
-last Saturday of each earlier month, as long as it then still keeps. Today is an argument.
+last Saturday of each earlier month, as long as it then still keeps; a Saturday a week where days
+are short of hours or pans. Presents that are posted have a day of their own. Today is an argument.
 """
 
 from __future__ import annotations
 
 from collections import defaultdict
+from dataclasses import dataclass
 from datetime import date, timedelta
 from fractions import Fraction
 
-from stillroom.core.recipe.model import Recipe
+from stillroom.core.recipe.model import MONTHS, Recipe
 from stillroom.core.when.timeline import (
     Timeline,
     latest_start_best,
     latest_start_usable,
+    natural_giving_day,
     plan_forward,
 )
+from stillroom.giving.facts import facts_of
 from stillroom.giving.plan_model import Month, StartChoice
-from stillroom.giving.rules import KEEPS_AFTER_DAYS, KEEPS_AFTER_POST_DAYS
 
 MONTHS_BACK = 9
+WEEKS_BACK = 10
 SATURDAY = 5
+_DAYS_TO_TRY = 7  # a start that falls on a day off is moved at most so far
+UNKNOWN_KEEPS_DAYS = 7
+"""So long is taken to keep what nobody knows of: common practice, no published source."""
 
 
-def start_choices(recipe: Recipe, giving_day: date, today: date) -> tuple[StartChoice, ...]:
+@dataclass(frozen=True)
+class Frame:
+    """What starts are laid out for.
+
+    `dues` are the days by which presents must be out, the giving day last; `keeps_to` the earliest
+    day to which any basket asks them to keep; `weekly` where one start a month is not enough.
+    """
+
+    today: date
+    dues: tuple[date, ...]
+    keeps_to: date
+    days_off: frozenset[date] = frozenset()
+    weekly: bool = False
+
+
+def start_choices(recipe: Recipe, frame: Frame) -> tuple[StartChoice, ...]:
     """Return the days to start on, latest first; none when it is too late to be usable.
 
-    Starts in the recipe's season come alone where there are any, and so do those after which it
-    keeps as long as the post asks for.
+    Starts in the recipe's season come alone where there are any; else each says that it is out of
+    season, and one is in it that leaves no time for its best. A start with work on a day off is
+    moved to an earlier day, or left out.
     """
-    best = latest_start_best(recipe, giving_day)
-    days = [day for day in _candidates(best) if day >= today]
-    if days:
-        fresh = [d for d in days if _keeps(recipe, d, giving_day, KEEPS_AFTER_POST_DAYS)]
-        fresh = fresh or [d for d in days if _keeps(recipe, d, giving_day, KEEPS_AFTER_DAYS)]
-        in_season = [day for day in fresh if day.month in recipe.season]
-        days = in_season or fresh
-    elif latest_start_usable(recipe, giving_day) >= today:
-        days = [today]
-    return tuple(
-        StartChoice(day, day <= best, hours_by_month(plan_forward(recipe, day, giving_day)))
-        for day in days
-    )
+    found: dict[tuple[date, date], StartChoice] = {}
+    for due in frame.dues:
+        days = _days(recipe, due, frame)
+        own = [choice for day in days if (choice := _choice(recipe, day, due, frame))]
+        in_season = [one for one in own if one.in_season]
+        if own and not in_season:
+            own += _in_season_and_young(recipe, due, frame)
+        for choice in in_season or own:
+            found.setdefault((choice.start, choice.ready or due), choice)
+    ordered = sorted(found.values(), key=lambda one: (one.start, one.ready or one.start))
+    return tuple(reversed(ordered))
 
 
-def _candidates(best: date) -> list[date]:
+def _in_season_and_young(recipe: Recipe, due: date, frame: Frame) -> list[StartChoice]:
+    """Return the first start in season after which it is usable, and not yet at its best."""
+    day = max(latest_start_best(recipe, due), frame.today) + timedelta(days=1)
+    last = latest_start_usable(recipe, due)
+    while day <= last:
+        if day.month in recipe.season:
+            choice = _choice(recipe, day, due, frame)
+            return [choice] if choice and choice.in_season else []
+        day += timedelta(days=1)
+    return []
+
+
+def _days(recipe: Recipe, due: date, frame: Frame) -> list[date]:
+    best = latest_start_best(recipe, due)
+    days = [day for day in _candidates(best, frame.weekly) if day >= frame.today]
+    if not days and latest_start_usable(recipe, due) >= frame.today:
+        return [frame.today]
+    return days
+
+
+def _candidates(best: date, weekly: bool) -> list[date]:
     days = {best}
     first = best.replace(day=1)
     for _ in range(MONTHS_BACK):
         last = first - timedelta(days=1)
         days.add(last - timedelta(days=(last.weekday() - SATURDAY) % 7))
         first = last.replace(day=1)
+    if weekly:
+        saturday = best - timedelta(days=(best.weekday() - SATURDAY) % 7)
+        days |= {saturday - timedelta(weeks=n) for n in range(WEEKS_BACK)}
     return sorted(days, reverse=True)
 
 
-def _keeps(recipe: Recipe, start: date, giving_day: date, days: int) -> bool:
-    until = plan_forward(recipe, start, giving_day).keep_until
-    return until is None or until >= giving_day + timedelta(days=days)
+def _choice(recipe: Recipe, day: date, due: date, frame: Frame) -> StartChoice | None:
+    """Return a start on a day, or on the nearest earlier one whose work falls on no day off."""
+    for tried in range(_DAYS_TO_TRY):
+        start = day - timedelta(days=tried)
+        if start < frame.today:
+            return None
+        timeline = plan_forward(recipe, start, due)
+        if not frame.days_off & set(minutes_by_day(timeline)):
+            return _laid_out(recipe, timeline, due, frame)
+    return None
+
+
+def _laid_out(recipe: Recipe, timeline: Timeline, due: date, frame: Frame) -> StartChoice | None:
+    until = keeps_until(recipe, timeline.made, timeline.keep_until)
+    if until is not None and until < frame.keeps_to:
+        return None
+    start = timeline.start
+    return StartChoice(
+        start,
+        start <= latest_start_best(recipe, due),
+        hours_by_month(timeline),
+        ready=min(natural_giving_day(recipe.stages, start), due),
+        keep_until=until,
+        aside=_out_of_season(recipe, start),
+        due=due,
+        in_season=not recipe.season or start.month in recipe.season,
+    )
+
+
+def _out_of_season(recipe: Recipe, start: date) -> str:
+    if not recipe.season or start.month in recipe.season:
+        return ""
+    named = [MONTHS[month - 1] for month in recipe.season]
+    months = named[0] if len(named) == 1 else f"{', '.join(named[:-1])} and {named[-1]}"
+    return (
+        f"{recipe.title} is begun out of the season of its produce ({months}): "
+        "it is stored or bought in."
+    )
+
+
+def keeps_until(recipe: Recipe, made: date, said: date | None) -> date | None:
+    """Return the last day it is good; what is not known is short, and only what is no food lasts.
+
+    Made by hand of something that spoils ("a wreath of fresh apples") it is food in this.
+    """
+    if said is not None:
+        return said
+    lasting = not recipe.kind.edible and not any(
+        held.stays
+        and any(staple and staple.tags & {"perishable", "fruit"} for staple in held.staples)
+        for held in facts_of(recipe).held
+    )
+    return None if lasting else made + timedelta(days=UNKNOWN_KEEPS_DAYS)
 
 
 def hours_by_month(timeline: Timeline) -> dict[Month, Fraction]:

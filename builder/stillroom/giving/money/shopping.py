@@ -16,10 +16,11 @@ from fractions import Fraction
 from stillroom.core.amounts.quantities import show_decimal
 from stillroom.core.amounts.units import size_of
 from stillroom.core.larder.words import normal_form
-from stillroom.core.lines.staple_table import find_staple
+from stillroom.core.lines.staple_table import Staple, find_staple
 from stillroom.core.words.day_words import say_month
 from stillroom.core.words.plurals import plural
 from stillroom.giving.batches import Batch, Making
+from stillroom.giving.buying_near import name_in, spoils
 from stillroom.giving.money.buying import Basketful, PackOffer, buy_cheapest
 from stillroom.giving.money.costing import BASE, PricedItem, measure_as
 from stillroom.giving.offering import Offering, stock_of
@@ -155,16 +156,23 @@ class _Use:
     words: str = ""
     loose: bool = False
 
+    @property
+    def staple(self) -> Staple | None:
+        """Return the food it is; None for what nobody knows."""
+        return self.entry.staple if self.entry else find_staple(self.item)
+
 
 def list_shopping(offering: Offering, making: Making) -> tuple[Row, ...]:
     """Return the rows, by month of first need, then section and item."""
     by_item: dict[str, list[_Use]] = defaultdict(list)
+    held = stock_of(offering.giving, offering.prices) | _unpriced_stock(offering)
     for batch in making.batches:
         for use in _uses_of(offering, batch):
+            near = not held.get(use.item) and not use.loose and spoils(use.staple, use.section)
+            item = name_in(use.item, use.month) if near else use.item
             # a tool is had once, however many batches want it
-            if use.item not in _FREE and not (use.tool and not use.loose and by_item[use.item]):
-                by_item[use.item].append(use)
-    held = stock_of(offering.giving, offering.prices) | _unpriced_stock(offering)
+            if use.item not in _FREE and not (use.tool and not use.loose and by_item[item]):
+                by_item[item].append(use)
     rows = [_row(uses, held.get(item, Fraction(0))) for item, uses in by_item.items() if uses]
     return tuple(sorted(rows, key=lambda row: (row.first, row.section, row.item)))
 

@@ -1,0 +1,14 @@
+"""The English name of a country by its two letters."""
+
+from __future__ import annotations
+
+from babel import Locale
+
+
+def country_name(code: str) -> str:
+    """Return a country's name, or its letters where it has none.
+
+    >>> country_name("FR"), country_name("XQ")
+    ('France', 'XQ')
+    """
+    return str(Locale("en").territories.get(code, code))

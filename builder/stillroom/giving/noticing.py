@@ -1,0 +1,111 @@
+"""What a plan's maker must know beside the plan: parcels, seasons, pans, what is left over.
+
+Each is said with what is not known about it. Leaves out what a plan cannot do: explaining.py.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from stillroom.core.amounts.money import show_money
+from stillroom.core.amounts.quantities import show_decimal
+from stillroom.core.words.countries import country_name
+from stillroom.core.words.day_words import say_day
+from stillroom.giving.batches import Batch, Making
+from stillroom.giving.offering import Offering
+from stillroom.giving.plan_model import Basket, Plan
+from stillroom.giving.posting import Parcel, to_ask, weight_of
+from stillroom.giving.taking import pans_not_known
+
+
+def notices(offering: Offering, plan: Plan, making: Making) -> tuple[str, ...]:
+    """Return everything to know, parcels first, each once."""
+    said = [
+        *_parcels(offering, plan),
+        *_of_batches(offering, making),
+        *(left for batch in making.batches if (left := left_over(offering, plan, batch))),
+    ]
+    return tuple(dict.fromkeys(said))
+
+
+def _parcels(offering: Offering, plan: Plan) -> Iterator[str]:
+    asked: dict[str, list[str]] = {}
+    for basket in offering.problem.baskets:
+        parcel = offering.parcels.get(basket.household)
+        if parcel is None:
+            continue
+        yield _parcel(offering, plan, basket, parcel)
+        gifts = [
+            (offering.facts[offer.recipe], offer.container)
+            for key in plan.gifts[basket.number]
+            for offer in [offering.offer(key)]
+        ]
+        for words, source in to_ask(parcel, offering.settings.country, gifts):
+            asked.setdefault(f"{words} ({source}.)", []).append(basket.household)
+    for words, households in asked.items():
+        yield f"{words} For {', '.join(dict.fromkeys(households))}."
+
+
+def _parcel(offering: Offering, plan: Plan, basket: Basket, parcel: Parcel) -> str:
+    """Say when and how one parcel is posted, what it weighs and costs, and what is not known."""
+    giving, settings = offering.giving, offering.settings
+    to = f" to {country_name(parcel.country)}" if parcel.abroad else ""
+    by = f" by {parcel.service.service}" if parcel.service else ""
+    if parcel.day is None:
+        when = f"the last day to post it{by}{to} is not known: ask, and write it under posting"
+    else:
+        when = f"post it{by}{to} on {say_day(parcel.day)} at the latest"
+    weights = [offering.offer(key).weighs for key in plan.gifts[basket.number]]
+    grams = weight_of(weights, giving.baskets[basket.kind].weighs)
+    if grams is None:
+        weight = "What it weighs is not known, so neither is the postage."
+    else:
+        cost = parcel.postage(grams)
+        price = (
+            "the postage is not known"
+            if cost is None
+            else f"postage {show_money(cost, giving.currency, settings.language)}"
+        )
+        weight = f"It weighs {show_decimal(grams / 1000, 2)} kg: {price}."
+    return f"Parcel for {basket.label}: {when}. {weight}"
+
+
+def _of_batches(offering: Offering, making: Making) -> Iterator[str]:
+    for batch in making.batches:
+        if batch.aside:
+            yield batch.aside
+        if pans := pans_not_known(offering.giving, batch.recipe, batch.count):
+            yield f"{batch.recipe.title}, {batch.name}: {pans}"
+
+
+def left_over(offering: Offering, plan: Plan, batch: Batch) -> str:
+    """Name what is left of a batch and a use for it; "" where nothing is."""
+    if not batch.spare:
+        return ""
+    offers = [offer for offer in offering.problem.offers if offer.recipe == batch.recipe.slug]
+    offer = min(offers, key=lambda one: one.share)
+    whole = int(batch.spare / offer.share)
+    named = f"{batch.recipe.title}, {batch.name}"
+    if not whole:
+        part = show_decimal(batch.spare * 100, 0)
+        return (
+            f"{named}: {part} % of the recipe is left, less than one {offer.container}: taste it."
+        )
+    until = batch.timeline.keep_until
+    keeps = f", good until {say_day(until)}" if until else ""
+    could = next(
+        (
+            basket.household
+            for basket in offering.problem.baskets
+            if (basket.number, offer.key) not in offering.problem.refused
+            and not any(
+                offering.offer(key).recipe == offer.recipe for key in plan.gifts[basket.number]
+            )
+        ),
+        None,
+    )
+    use = f", or one more for {could}" if could else ""
+    return (
+        f"{named}: {whole} x {offer.container} left over{keeps}: for the house, to stand in for "
+        f"one that breaks{use}."
+    )
