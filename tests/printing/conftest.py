@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import io
+import shutil
 import zipfile
 from collections.abc import Callable
 from datetime import date
@@ -13,6 +14,7 @@ from xml.etree import ElementTree
 import pdfplumber
 import pypdf
 import pytest
+from PIL import Image
 
 from stillroom.core.book import Book, open_book
 from stillroom.core.label.labelling import UsageCard, make_card
@@ -24,6 +26,16 @@ ROOT = Path(__file__).resolve().parents[2]
 MM = 72 / 25.4
 MADE_ON = date(2026, 11, 12)
 TODAY = date(2026, 11, 25)
+CHOSEN = ("quince-ratafia", "lavender-sugar", "quince-chutney", "rosemary-salt")
+SETTINGS = """
+      family_book:
+        dedication: For whoever comes up the lane.
+        handwriting: hand.png
+        says: With love from the Lane
+        photographs:
+          - {picture: hut.jpg, shows: The hut above the landing}
+          - {picture: tree.jpg, shows: The quince tree in May}
+"""
 
 
 @pytest.fixture(scope="session")
@@ -55,6 +67,29 @@ def printed(data: dict[str, Any], make_once: Callable[..., Path]) -> bytes:
 def pages(printed: bytes) -> list[str]:
     """Return the words of each page of the demo book."""
     return [page.extract_text() for page in pypdf.PdfReader(io.BytesIO(printed)).pages]
+
+
+@pytest.fixture(scope="session")
+def own_book(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """Return a book of four recipes, two by somebody, with a household's own pictures."""
+    root = tmp_path_factory.mktemp("own")
+    (root / "recipes").mkdir()
+    pictures = root / "pages" / "pictures"
+    pictures.mkdir(parents=True)
+    for slug in CHOSEN:
+        text = (ROOT / "recipes" / f"{slug}.md").read_text(encoding="utf-8")
+        if slug.startswith("quince"):
+            text = text.replace("---\n", "---\nauthor: Great-aunt Ottilie\ndate: 1987-10\n", 1)
+        (root / "recipes" / f"{slug}.md").write_text(text, encoding="utf-8")
+        shutil.copy(ROOT / "site_demo" / "pages" / "pictures" / f"{slug}.svg", pictures)
+    Image.new("RGB", (1300, 400), "white").save(pictures / "hand.png")
+    Image.new("RGB", (400, 300), "grey").save(pictures / "hut.jpg")
+    Image.new("RGB", (1600, 1200), "green").save(pictures / "tree.jpg")
+    config = (ROOT / "mkdocs.yml").read_text(encoding="utf-8")
+    config = config.replace("docs_dir: site_demo/pages", "docs_dir: pages")
+    config = config.replace("      pictures: pictures\n", f"      pictures: pictures{SETTINGS}")
+    (root / "mkdocs.yml").write_text(config, encoding="utf-8")
+    return root
 
 
 @pytest.fixture(scope="session")

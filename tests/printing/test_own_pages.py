@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import io
 import re
-import shutil
 from collections.abc import Callable, Iterator
 from fractions import Fraction
 from pathlib import Path
@@ -13,48 +12,14 @@ from typing import Any
 import pypdf
 import pytest
 from click.testing import CliRunner, Result
-from PIL import Image
 
 from stillroom.cli import main
 from stillroom.core.words.problems import Unreadable
 from stillroom.printing.book_cover import measure_spine
 
-from .conftest import MM, ROOT, open_pdf
+from .conftest import MM, open_pdf
 
-CHOSEN = ("quince-ratafia", "lavender-sugar", "quince-chutney", "rosemary-salt")
-SETTINGS = """
-      family_book:
-        dedication: For whoever comes up the lane.
-        handwriting: hand.png
-        says: With love from the Lane
-        photographs:
-          - {picture: hut.jpg, shows: The hut above the landing}
-          - {picture: tree.jpg, shows: The quince tree in May}
-"""
 Run = Callable[..., Result]
-
-
-@pytest.fixture(scope="module")
-def own_book(tmp_path_factory: pytest.TempPathFactory) -> Path:
-    """Return a book of four recipes, two by somebody, with a household's own pictures."""
-    root = tmp_path_factory.mktemp("own")
-    (root / "recipes").mkdir()
-    pictures = root / "pages" / "pictures"
-    pictures.mkdir(parents=True)
-    for slug in CHOSEN:
-        text = (ROOT / "recipes" / f"{slug}.md").read_text(encoding="utf-8")
-        if slug.startswith("quince"):
-            text = text.replace("---\n", "---\nauthor: Great-aunt Ottilie\ndate: 1987-10\n", 1)
-        (root / "recipes" / f"{slug}.md").write_text(text, encoding="utf-8")
-        shutil.copy(ROOT / "site_demo" / "pages" / "pictures" / f"{slug}.svg", pictures)
-    Image.new("RGB", (1300, 400), "white").save(pictures / "hand.png")
-    Image.new("RGB", (400, 300), "grey").save(pictures / "hut.jpg")
-    Image.new("RGB", (1600, 1200), "green").save(pictures / "tree.jpg")
-    config = (ROOT / "mkdocs.yml").read_text(encoding="utf-8")
-    config = config.replace("docs_dir: site_demo/pages", "docs_dir: pages")
-    config = config.replace("      pictures: pictures\n", f"      pictures: pictures{SETTINGS}")
-    (root / "mkdocs.yml").write_text(config, encoding="utf-8")
-    return root
 
 
 @pytest.fixture

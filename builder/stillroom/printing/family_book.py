@@ -92,6 +92,7 @@ def household_of(book: Book, whom: str, dedication: str) -> dict[str, Any]:
     own = book.settings.family_book
     return {
         "whom": whom,
+        "own": bool(whom or dedication or own.dedication or own.handwriting or own.photographs),
         "dedication": to_blocks(dedication or own.dedication),
         "hand_svg": picture_of(book, own.handwriting),
         "says": own.says,
@@ -109,7 +110,7 @@ def list_writers(recipes: Iterable[Recipe]) -> list[dict[str, Any]]:
             row = {"title": recipe.title, "slug": recipe.slug, "when": say_when(recipe.date)}
             found.setdefault(recipe.author, []).append(row)
     return [
-        {"name": name or "Nobody said", "entries": found[name]}
+        {"name": name or "Nobody said", "named": bool(name), "entries": found[name]}
         for name in sorted(found, key=lambda name: (not name, name.casefold()))
     ]
 

@@ -1,0 +1,35 @@
+"""The EPUB's pages held against axe in Chromium, as checkers of EPUBs do."""
+
+from __future__ import annotations
+
+import io
+import zipfile
+from datetime import date
+from pathlib import Path
+
+from axe_playwright_python.sync_playwright import Axe
+from playwright.sync_api import Page
+
+from stillroom.core.book import open_book
+from stillroom.printing.epub_book import make_epub
+from stillroom.printing.family_book import book_data
+
+ROOT = Path(__file__).resolve().parents[2]
+
+
+def test_axe_finds_nothing_on_any_page_of_the_epub(page: Page, tmp_path: Path) -> None:
+    book = open_book(ROOT / "mkdocs.yml")
+    made = make_epub(book_data(book, book.load(), date(2026, 11, 28), whom="the Hollins"))
+    with zipfile.ZipFile(io.BytesIO(made)) as packed:
+        packed.extractall(tmp_path)
+    files = sorted((tmp_path / "OEBPS").glob("*.xhtml"))
+    assert len(files) >= 20
+    # a page of an EPUB is a part of one whole, which its checkers ask no landmark of its own for
+    rules = {"rules": {"landmark-one-main": {"enabled": False}}}
+    found = {}
+    for file in files:
+        page.goto(file.as_uri())
+        found[file.name] = [
+            one["id"] for one in Axe().run(page, options=rules).response["violations"]
+        ]
+    assert {name: wrong for name, wrong in found.items() if wrong} == {}
