@@ -50,6 +50,7 @@ from stillroom.publish.searching import (
     read_again,
     searched_part,
 )
+from stillroom.publish.served_faults import ServedFaults
 from stillroom.publish.site_folder import SiteInTheMaking
 from stillroom.publish.templating import THEME, show_plain
 from stillroom.publish.wall import find_private, find_private_names, know_private_words, pass_over
@@ -265,11 +266,12 @@ class StillroomPlugin(BasePlugin[StillroomConfig]):  # type: ignore[no-untyped-c
             if isinstance(error, OSError):
                 _stop_at([explain(error, self.site.place)])
 
-    def on_serve(self, server: object, config: MkDocsConfig, builder: object) -> None:
-        """Build again when a recipe or the book's own larder changes."""
-        server.watch(str(self.library.book.recipes_dir))  # type: ignore[attr-defined]
+    def on_serve(self, server: Any, config: MkDocsConfig, builder: object) -> None:
+        """Build again when a recipe or the book's own larder changes; show what is wrong there."""
+        server.builder = ServedFaults(server.builder, Path(config.site_dir))
+        server.watch(str(self.library.book.recipes_dir))
         if self.library.book.larder_file.exists():
-            server.watch(str(self.library.book.larder_file))  # type: ignore[attr-defined]
+            server.watch(str(self.library.book.larder_file))
 
 
 def _open(config: MkDocsConfig) -> Book:

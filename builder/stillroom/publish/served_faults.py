@@ -1,0 +1,98 @@
+"""While a book is served: a mistake stands at the head of every page, and the pages stay.
+
+MkDocs writes a mistake to its terminal and answers nobody until it is mended. Whoever writes looks
+at the page. So the last good site is kept aside, is put back when a build fails, and bears what is
+wrong until the next one succeeds. Leaves out the first build: without it there is no page.
+"""
+
+from __future__ import annotations
+
+import logging
+import re
+import shutil
+import tempfile
+from collections.abc import Callable, Iterator
+from contextlib import contextmanager
+from pathlib import Path
+from typing import Final
+
+from markupsafe import Markup, escape
+from mkdocs.exceptions import MkDocsException
+
+_BODY: Final = re.compile(rb"<body\b[^>]*>")
+_OURS: Final = "stillroom: "
+_STYLE: Final = (
+    "padding: 1rem; border-bottom: 2px solid var(--care-rule, #a3391f); "
+    "background: var(--care-ground, #fdebd2); color: var(--care-ink, #4a1a0f); "
+    "font: 1rem/1.5 var(--text-face, serif)"
+)
+_FAULTS: Final = Markup(
+    '<aside role="alert" style="{}"><p><strong>{}</strong> The pages are as they were.</p>'
+    "<ul>{}</ul></aside>"
+)
+
+
+class ServedFaults:
+    """Builds the book again, and shows in the site that is served what kept it from being built."""
+
+    def __init__(self, build: Callable[[], None], site: Path) -> None:
+        self.build, self.site = build, site
+        self._aside = tempfile.TemporaryDirectory(prefix="stillroom-served-")
+        self.good = Path(self._aside.name) / "site"
+        _put(site, self.good)
+
+    def __call__(self) -> None:
+        """Build; a mistake of the book's is shown, anything else is raised as ever."""
+        with _heard() as said:
+            try:
+                self.build()
+            except (MkDocsException, SystemExit) as wrong:
+                _put(self.good, self.site)
+                show_faults(self.site, _told(said) or [str(wrong)])
+                return
+        _put(self.site, self.good)
+
+
+def show_faults(site: Path, faults: list[str]) -> None:
+    """Write what is wrong at the head of every page of a site."""
+    count = f"{len(faults)} thing{'' if len(faults) == 1 else 's'} to mend."
+    lines = Markup("").join(Markup("<li>{}</li>").format(escape(one)) for one in faults)
+    shown = str(_FAULTS.format(_STYLE, count, lines)).encode()
+    for page in site.rglob("*.html"):
+        html = page.read_bytes()
+        if found := _BODY.search(html):
+            page.write_bytes(html[: found.end()] + shown + html[found.end() :])
+
+
+def _put(kept: Path, place: Path) -> None:
+    shutil.rmtree(place, ignore_errors=True)
+    shutil.copytree(kept, place)
+
+
+class _Ear(logging.Handler):
+    def __init__(self) -> None:
+        super().__init__(logging.WARNING)
+        self.said: list[logging.LogRecord] = []
+
+    def emit(self, record: logging.LogRecord) -> None:
+        self.said.append(record)
+
+
+@contextmanager
+def _heard() -> Iterator[list[logging.LogRecord]]:
+    """Gather what MkDocs and its plugins warn of."""
+    ear = _Ear()
+    log = logging.getLogger("mkdocs")
+    log.addHandler(ear)
+    try:
+        yield ear.said
+    finally:
+        log.removeHandler(ear)
+
+
+def _told(said: list[logging.LogRecord]) -> list[str]:
+    """Return what kept the book from being built: our own words where there are any."""
+    errors = [one.getMessage() for one in said if one.levelno >= logging.ERROR]
+    lines = errors or [one.getMessage() for one in said]
+    ours = [line.removeprefix(_OURS) for line in lines if line.startswith(_OURS)]
+    return list(dict.fromkeys(ours or lines))
