@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from importlib.resources import files
 from pathlib import Path
 
 import pytest
@@ -17,6 +18,7 @@ from stillroom.core.recipe.kind_dates import warn_of_dates
 from stillroom.core.recipe.kinds import all_kinds
 from stillroom.core.unknown_foods import unknown_foods
 from stillroom.core.words.problems import ProblemsFound, Unreadable
+from stillroom.core.words.said import read_room
 
 BOOKS = ("GB", "US", "DE", "FR", "ES", "IT", "NL", "NO", "JP")
 
@@ -107,3 +109,20 @@ def test_a_fact_is_read_back_as_it_was_said(words: str) -> None:
     assert read_facts([fact("summary", words)], "", 1, NAMES).data == {"summary": words}
     rows = facts("ingredients", [words, words])
     assert read_facts(rows, "", 1, NAMES).data == {"ingredients": [words, words]}
+
+
+def test_notes_are_in_the_books_language_where_it_has_them() -> None:
+    german = new_recipe("Pflaumengin", "infusion", settings_of(Answers("Ein Buch", "AT"))).text
+    assert "# Worin es verschenkt wird." in german
+    assert "What sort of" not in german
+    french = new_recipe("Gin de prunes", "infusion", settings_of(Answers("Un livre", "FR"))).text
+    assert "# What it is given in." in french
+
+
+def test_every_language_of_the_notes_has_every_note() -> None:
+    folder = files("stillroom.beginning") / "said"
+    rooms = {one.name: read_room("stillroom.beginning", one.name[:2]) for one in folder.iterdir()}
+    assert {"en.yml", "de.yml"} <= set(rooms)
+    for room in rooms.values():
+        assert set(room["notes"]) == set(rooms["en.yml"]["notes"])
+        assert "{kind}" in room["notes"]["timeline"]

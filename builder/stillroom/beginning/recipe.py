@@ -20,6 +20,7 @@ from stillroom.core.reading.recipe_file import address_name
 from stillroom.core.recipe.kinds import Kind, find_kind
 from stillroom.core.recipe.model import LONGEST_NAME, TAKEN_NAME
 from stillroom.core.words.problems import Problem, ProblemsFound, Unreadable
+from stillroom.core.words.said import OWN, fill, read_room
 from stillroom.saving.whole import write_whole
 
 HERE: Final = Path(__file__).parent
@@ -104,11 +105,11 @@ def _filled(kind: Kind, settings: BookSettings) -> dict[str, str]:
     stages = [f"{word}: {text}" for word, text in kind.timeline]
     listed = "ingredients" if kind.is_eaten else "materials"
     oven = fact("oven", measured["oven"]) + "\n" if "oven" in measured else ""
+    notes = _notes(settings.language)
     steps = (f"{place}. {step}" for place, step in enumerate(sample["steps"], 1))
     return {
         "title": "\x00",
         "kind": fact("kind", kind.spoken),
-        "kind_name": kind.name,
         "makes": fact("makes", measured["makes"]),
         "lines": "\n".join(facts(listed, measured["lines"])),
         "oven": oven,
@@ -116,4 +117,11 @@ def _filled(kind: Kind, settings: BookSettings) -> dict[str, str]:
         "timeline": "\n".join(["timeline:", *(f"  - {stage}" for stage in stages)]),
         "use": "  " + fact("use", sample["card"]),
         "steps": "\n".join(steps),
-    }
+    } | {f"note_{name}": fill(note, {"kind": kind.name}) for name, note in notes.items()}
+
+
+def _notes(language: str) -> dict[str, str]:
+    """Return the notes beside the facts in the book's language, in English where there are none."""
+    spoken = language.split("_")[0]
+    there = (HERE / "said" / f"{spoken}.yml").is_file()
+    return dict(read_room("stillroom.beginning", spoken if there else OWN)["notes"])
