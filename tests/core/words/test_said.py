@@ -31,7 +31,7 @@ NO_SENTENCES = re.compile(
     r"with the batch|per container|use by|best before(?: end)?|plain gift|back cover"
     r"|(?:mass volume|volume mass|count mass)|text/calendar|input, select|svg\.when-picture"
     r"|(?:entry|often|every)_\{\}|ready\{\}\{\}|\{\}_one|[A-Z-]+[:{].*|stillroom[-:].*"
-    r"|\{\}(?:mm|pt)"
+    r"|\{\}(?:mm|pt)|text/markdown|\{\}\.md|keeps: \{\}|no_\{\}|form\.send"
     r"|0 \{\}mm|\{\}mm 0|M9 .*|\(prefers-color-scheme.*|data-md-color-\{\}|http://www\.w3\.org/.*|\{\}"
     r"|-//Stillroom//Stillroom book//EN"
     r"|A fraction cannot divide by nothing\.|\"\{\}\" (?:is not a fraction|wants \{\})\."
