@@ -26,6 +26,7 @@ from typing import Final
 
 import platformdirs
 
+from stillroom.core.book import Book
 from stillroom.core.larder.shelves import Larder
 from stillroom.core.reading.loading import short_name
 from stillroom.publish.library import Library
@@ -74,7 +75,9 @@ class Shelf:
             return
         packed = zlib.compress(pickle.dumps(worked.without_book(), protocol=5), level=1)
         try:
-            _write(self._place(path), self._sum(path) + hashlib.sha256(packed).digest() + packed)
+            write_whole(
+                self._place(path), self._sum(path) + hashlib.sha256(packed).digest() + packed
+            )
         except OSError as error:
             log.debug("%s is not kept for the next build: %s", path.name, error)
 
@@ -90,7 +93,7 @@ class Shelf:
             os.utime(self.folder)
             for folder in self.folder.parent.iterdir():
                 if time.time() - folder.stat().st_mtime > _FORGOTTEN_AFTER:
-                    for file in folder.glob(f"*{_ENDING}"):
+                    for file in folder.iterdir():
                         file.unlink(missing_ok=True)
                     folder.rmdir()
         except OSError as error:
@@ -107,17 +110,21 @@ class Shelf:
 
 def open_shelf(library: Library, larder: Larder) -> Shelf:
     """Return where a book's work is kept; one that keeps nothing where that is asked or unsafe."""
+    few = len(library.book.recipe_files()) < FEW
+    return Shelf(None if few else book_folder(library.book), library, larder)
+
+
+def book_folder(book: Book) -> Path | None:
+    """Return the folder of what is kept of a book; None where that is asked or unsafe."""
     folder = shelf_folder()
-    if folder is None or len(library.book.recipe_files()) < FEW:
-        return Shelf(None, library, larder)
-    book = hashlib.sha256(str(library.book.root.resolve()).encode()).hexdigest()[:20]
-    place = folder / "books" / book
+    if folder is None:
+        return None
+    place = folder / "books" / hashlib.sha256(str(book.root.resolve()).encode()).hexdigest()[:20]
     try:
         place.mkdir(parents=True, exist_ok=True, mode=0o700)
-        safe = _is_ours(place)
+        return place if _is_ours(place) else None
     except OSError:
-        safe = False
-    return Shelf(place if safe else None, library, larder)
+        return None
 
 
 def shelf_folder() -> Path | None:
@@ -136,7 +143,7 @@ def _is_ours(folder: Path) -> bool:
     return found.st_uid == os.getuid() and not found.st_mode & 0o022
 
 
-def _write(path: Path, data: bytes) -> None:
+def write_whole(path: Path, data: bytes) -> None:
     """Write a file whole or not at all, beside whoever else writes it."""
     descriptor, aside = tempfile.mkstemp(dir=path.parent, suffix=".part")
     try:
@@ -152,11 +159,11 @@ def _common_sum(library: Library) -> bytes:
     book = library.book
     larder = book.larder_file.read_bytes() if book.larder_file.is_file() else b""
     said = library.settings.model_dump_json().encode()
-    return _sum_of(_code_sum(), said, larder, library.today.isoformat().encode())
+    return _sum_of(code_sum(), said, larder, library.today.isoformat().encode())
 
 
 @cache
-def _code_sum() -> bytes:
+def code_sum() -> bytes:
     """Return the sum of this program, of Python and of the libraries that a page is made with."""
     parts = [sys.version.encode()]
     for needed in sorted(importlib.metadata.requires("stillroom") or ()):

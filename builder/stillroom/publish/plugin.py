@@ -41,6 +41,7 @@ from stillroom.publish.leaves import find_unpublished, list_leaves, list_warning
 from stillroom.publish.library import Leaf, Library
 from stillroom.publish.page_faults import find_page_faults
 from stillroom.publish.print_room import list_card_files
+from stillroom.publish.remembering import keep, remember
 from stillroom.publish.scripts import scripts_of_page
 from stillroom.publish.searching import (
     index_of,
@@ -53,7 +54,14 @@ from stillroom.publish.searching import (
 from stillroom.publish.served_faults import ServedFaults
 from stillroom.publish.site_folder import SiteInTheMaking
 from stillroom.publish.templating import THEME, show_plain
-from stillroom.publish.wall import find_private, find_private_names, know_private_words, pass_over
+from stillroom.publish.wall import (
+    find_private,
+    find_private_names,
+    find_shapes,
+    know_private_words,
+    pass_over,
+    pass_over_shape,
+)
 from stillroom.publish.working import WorkedLeaf
 from stillroom.saving.places import published_folders
 from stillroom.saving.whole import explain
@@ -96,6 +104,7 @@ class StillroomPlugin(BasePlugin[StillroomConfig]):  # type: ignore[no-untyped-c
             seeker = know_private_words(book)
             if self.seeker is None or self.seeker.known != seeker.known:
                 self.seeker = seeker
+                remember(seeker, book)
                 themes = [path for path in config.theme.dirs if path != config.theme.custom_dir]
                 brought = [folder for folder, _ in PUBLISHED.values()]
                 pass_over([*(Path(theme, "assets") for theme in themes), *brought], seeker)
@@ -103,8 +112,7 @@ class StillroomPlugin(BasePlugin[StillroomConfig]):  # type: ignore[no-untyped-c
                 folder for folder in published_folders(book).values() if folder != book.site_dir
             ]
             found = find_private(written, self.seeker)
-            # the earlier site gives way to the new one: only what is no site's is looked for in it
-            _stop_at((*found, *find_private([book.site_dir], self.seeker.without_words())))
+            _stop_at((*found, *find_shapes(book.site_dir, self.seeker)))
             self.library = open_library(book, get_build_datetime().date())
         except ProblemsFound as found:
             _stop_at(found.problems)
@@ -145,6 +153,7 @@ class StillroomPlugin(BasePlugin[StillroomConfig]):  # type: ignore[no-untyped-c
                 place = InclusionLevel.INCLUDED if leaf.in_nav else InclusionLevel.NOT_IN_NAV
                 files.append(File.generated(config, leaf.src_uri, content="", inclusion=place))
         for made in (*list_files(self.library), *list_card_files(self.library)):
+            self._is_ours(made.content)
             if made.path is not None:
                 file = File.generated(config, made.src_uri, abs_src_path=str(made.path))
             else:
@@ -230,7 +239,15 @@ class StillroomPlugin(BasePlugin[StillroomConfig]):  # type: ignore[no-untyped-c
 
     def on_post_page(self, output: str, page: Page, config: MkDocsConfig) -> str:
         """Take from the theme's two switches an attribute that HTML gives to no checkbox."""
-        return _without_autocomplete(output)
+        output = _without_autocomplete(output)
+        if page.file.src_uri in self.leaves:
+            self._is_ours(output)
+        return output
+
+    def _is_ours(self, content: str) -> None:
+        """Let the next build know a file that this one made of recipes it had looked through."""
+        if self.seeker is not None and content:
+            pass_over_shape(content.encode("utf-8", errors="xmlcharrefreplace"), self.seeker)
 
     def on_post_template(self, output: str, template_name: str, config: MkDocsConfig) -> str:
         """Do so for the leaf of a missing page too."""
@@ -258,6 +275,8 @@ class StillroomPlugin(BasePlugin[StillroomConfig]):  # type: ignore[no-untyped-c
             self.site.finish()
         except ProblemsFound as found:
             _stop_at(found.problems)
+        if self.seeker is not None:
+            keep(self.seeker, self.library.book)
 
     def on_build_error(self, error: Exception) -> None:
         """Leave the old site as it is, and say in words what the disk would not take."""

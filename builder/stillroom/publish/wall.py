@@ -8,9 +8,10 @@ imported.
 
 from __future__ import annotations
 
-import hashlib
 import os
 from collections.abc import Iterable, Iterator
+from dataclasses import dataclass
+from functools import cached_property
 from pathlib import Path
 
 from stillroom.core.book import Book
@@ -41,52 +42,86 @@ def find_private(folders: Iterable[Path], seeker: Seeker | None = None) -> tuple
     """Return a problem for each private file, and each private name, in folders to be published."""
     found: set[Problem] = set()
     seen: set[str] = set()
+    seeker = seeker or Seeker(())
     for folder in folders:
         for path in walk(folder, seen):
-            found.update(_look_at(path, folder, seeker))
+            looked = _Looked(path, str(path), seeker)
+            found.update(looked.shape() or looked.names(folder))
     return tuple(sorted(found))
+
+
+def find_shapes(site: Path, seeker: Seeker) -> tuple[Problem, ...]:
+    """Return a problem for each private file in a folder; names are not looked for.
+
+    An earlier site gives way to the new one: only what is no site's is looked for in it.
+    """
+    looked = (_Looked(path, str(path), seeker) for path in walk(site, set()))
+    return tuple(sorted({problem for one in looked for problem in one.shape()}))
 
 
 def find_private_names(site: Path, seeker: Seeker) -> tuple[Problem, ...]:
     """Return a problem for each file of a finished site in which a private name stands."""
     if not seeker.known:
         return ()  # there is no giving list, so there is nothing to look for
-    found: set[Problem] = set()
-    for path in walk(site, set()):
-        data = _read(path)
-        if hashlib.sha256(data).digest() not in seeker.looked_through:
-            found.update(_names_in(path, hold(data), seeker, site, str(path.relative_to(site))))
-    return tuple(sorted(found))
+    looked = (_Looked(path, str(path.relative_to(site)), seeker) for path in walk(site, set()))
+    return tuple(sorted({problem for one in looked for problem in one.names(site)}))
 
 
-def _look_at(path: Path, folder: Path, seeker: Seeker | None) -> Iterator[Problem]:
-    if path.name == PACK_MARKER:
-        yield Problem(str(path.parent), 1, "This folder is a private pack.", _MEND)
-        return
-    data = _read(path)
-    if seeker is not None and hashlib.sha256(data).digest() in seeker.looked_through:
-        return
-    held = hold(data)
-    line, shape = find_private_shape(data, held.texts)
-    if shape:
-        yield Problem(str(path), line, f"This file is a private {shape}.", _MEND)
-    elif seeker is not None:
-        yield from _names_in(path, held, seeker, folder, str(path))
+@dataclass(frozen=True)
+class _Looked:
+    """One file as it is looked through; what was found to be clean before is passed over."""
 
+    path: Path
+    called: str
+    seeker: Seeker
 
-def _names_in(
-    path: Path, held: Held, seeker: Seeker, folder: Path, called: str
-) -> Iterator[Problem]:
-    where = path.relative_to(folder).as_posix()
-    found = seeker.seek(held) or seeker.seek(hold(where.encode("utf-8", "surrogateescape")))
-    if found is None:
-        seeker.looked_through.add(hashlib.sha256(held.data).digest())
-        if held.sealed:
-            seeker.sealed[called] = held.sealed
-    else:
+    @cached_property
+    def data(self) -> bytes:
+        with self.path.open("rb") as file:
+            return file.read(LONGEST_SOUGHT)
+
+    @cached_property
+    def held(self) -> Held:
+        return hold(self.data)
+
+    def shape(self) -> tuple[Problem, ...]:
+        """Return a problem where the file is a private thing by its shape."""
+        if self.path.name == PACK_MARKER:
+            return (Problem(str(self.path.parent), 1, "This folder is a private pack.", _MEND),)
+        memory = self.seeker.memory
+        known_by = memory.shape_sum(self.data)
+        if known_by in memory.shapeless:
+            return ()
+        line, shape = find_private_shape(self.data, self.held.texts)
+        if shape:
+            return (Problem(self.called, line, f"This file is a private {shape}.", _MEND),)
+        memory.shapeless.add(known_by)
+        return ()
+
+    def names(self, folder: Path) -> tuple[Problem, ...]:
+        """Return a problem where a private name stands in the file, or in what it is called."""
+        where = self.path.relative_to(folder).as_posix()
+        found = self._name_within() or self.seeker.seek(
+            hold(where.encode("utf-8", "surrogateescape"))
+        )
+        if found is None:
+            return ()
         word, line = found
         what = f"This holds a name or address of your giving list ({word.file}:{word.line})."
-        yield Problem(called, line, what, _MEND_NAME)
+        return (Problem(self.called, line, what, _MEND_NAME),)
+
+    def _name_within(self) -> tuple[PrivateWord, int] | None:
+        memory = self.seeker.memory
+        known_by = memory.name_sum(self.data)
+        if known_by in memory.nameless or known_by in memory.sealed:
+            return None
+        found = self.seeker.seek(self.held)
+        if found is None and self.held.sealed:
+            memory.sealed.add(known_by)
+            self.seeker.sealed[self.called] = self.held.sealed
+        elif found is None:
+            memory.nameless.add(known_by)
+        return found
 
 
 def _read(path: Path) -> bytes:
@@ -97,7 +132,14 @@ def _read(path: Path) -> bytes:
 def pass_over(folders: Iterable[Path], seeker: Seeker) -> None:
     """Take what the theme and this package bring along for looked through."""
     for path in (path for folder in folders for path in walk(folder, set())):
-        seeker.looked_through.add(hashlib.sha256(path.read_bytes()).digest())
+        data = path.read_bytes()
+        pass_over_shape(data, seeker)
+        seeker.memory.nameless.add(seeker.memory.name_sum(data))
+
+
+def pass_over_shape(data: bytes, seeker: Seeker) -> None:
+    """Take what the book itself makes for looked through by its shape."""
+    seeker.memory.shapeless.add(seeker.memory.shape_sum(data))
 
 
 def know_private_words(book: Book) -> Seeker:

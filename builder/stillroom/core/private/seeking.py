@@ -9,7 +9,9 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable, Iterable, Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, field
+from functools import cached_property
+from hashlib import blake2b
 from typing import Final
 
 from stillroom.core.private.hidden_forms import (
@@ -20,7 +22,7 @@ from stillroom.core.private.hidden_forms import (
     read_plain,
 )
 from stillroom.core.private.words import PrivateWord
-from stillroom.core.private.unpacking import unpack
+from stillroom.core.private.unpacking import Layers, unpack
 
 _ENCODINGS: Final = ("utf-8", "latin-1", "cp437", "cp850", "mac_roman", "utf-16-le", "utf-16-be",
                      "utf-7")  # fmt: skip
@@ -30,6 +32,7 @@ LONGEST_SOUGHT: Final = 40_000_000
 _LEAST_AS_ONE: Final = 9
 """A name written as one word, or among other bytes, is told from a common word by its length."""
 _LEAST_FIGURES: Final = 7
+SUM_BYTES: Final = 20
 _FIGURES: Final = re.compile(r"\d(?: ?\d){6,}")
 
 
@@ -38,26 +41,60 @@ class Held:
     """What a file holds: its texts, and each text as it is compared."""
 
     data: bytes
+    layers: Layers
     texts: tuple[str, ...]
-    compared: tuple[tuple[str, bool], ...]
-    """Each text's letters, and whether words may stand in it without a gap between them."""
     sealed: str = ""
     """What of the file could not be read, in words."""
+
+    @cached_property
+    def compared(self) -> tuple[tuple[str, bool], ...]:
+        """Each text's letters, and whether words may stand in it without a gap between them."""
+        compared = dict.fromkeys((letters(text), False) for text in self.texts)
+        for layer in (*self.layers.found, self.layers.points):
+            whole = layer.replace(b"\x00", b"")  # letters of two or four bytes, wherever they begin
+            binary = layer is self.layers.points or is_binary(whole)
+            if binary or len(whole) < len(layer) or not layer.isascii():
+                compared[byte_letters(layer), binary] = None
+                compared[byte_letters(whole), binary] = None
+        return tuple(compared)
 
 
 def hold(data: bytes) -> Held:
     """Return all that bytes hold, unpacked and undone."""
     layers = unpack(data)
     texts = tuple(text for layer in layers.found for text in every_text(layer))
-    compared = dict.fromkeys((letters(text), False) for text in texts)
-    for layer in (*layers.found, layers.points):
-        whole = layer.replace(b"\x00", b"")  # letters of two or four bytes, wherever they begin
-        binary = layer is layers.points or is_binary(whole)
-        if binary or len(whole) < len(layer) or not layer.isascii():
-            compared[byte_letters(layer), binary] = None
-            compared[byte_letters(whole), binary] = None
     too_long = "longer than can be looked through" if len(data) >= LONGEST_SOUGHT else ""
-    return Held(data, texts, tuple(compared), layers.sealed or too_long)
+    return Held(data, layers, texts, layers.sealed or too_long)
+
+
+@dataclass
+class Memory:
+    """Sums of files that were looked through; their keys make them tell nothing to others.
+
+    `shapeless` are no private thing by their shape, in `nameless` stands no word that is sought;
+    `sealed` could not be read in full, `met` are those that were asked about.
+    """
+
+    salt: bytes = b""
+    shape_key: bytes = b""
+    name_key: bytes = b""
+    shapeless: set[bytes] = field(default_factory=set)
+    nameless: set[bytes] = field(default_factory=set)
+    sealed: set[bytes] = field(default_factory=set)
+    met: set[bytes] = field(default_factory=set)
+
+    def shape_sum(self, data: bytes) -> bytes:
+        """Return by what bytes are known among those without a private shape."""
+        return self._sum(data, self.shape_key)
+
+    def name_sum(self, data: bytes) -> bytes:
+        """Return by what bytes are known among those without a private word."""
+        return self._sum(data, self.name_key)
+
+    def _sum(self, data: bytes, key: bytes) -> bytes:
+        known_by = blake2b(data, digest_size=SUM_BYTES, key=key).digest()
+        self.met.add(known_by)
+        return known_by
 
 
 class Seeker:
@@ -68,7 +105,7 @@ class Seeker:
     ) -> None:
         """Take the words to be sought; what `is_common` says nothing of anybody by itself."""
         self.known: dict[str, PrivateWord] = {}
-        self.looked_through: set[bytes] = set()  # sums of files in which none of them stands
+        self.memory = Memory()
         self.sealed: dict[str, str] = {}  # files that could not be read in full, and why
         self._figures: dict[str, PrivateWord] = {}
         for word in words:
@@ -88,11 +125,11 @@ class Seeker:
         if before is None or (word.alone and not before.alone):
             self.known[form] = word
 
-    def without_words(self) -> Seeker:
-        """Return a seeker that looks for no word, and passes over what this one looked through."""
-        bare = Seeker(())
-        bare.looked_through = set(self.looked_through)
-        return bare
+    @property
+    def sought(self) -> tuple[tuple[str, bool], ...]:
+        """Every form and number that is sought; a name found in part is told from a whole one."""
+        forms = ((form, word.alone) for form, word in self.known.items())
+        return tuple(sorted((*forms, *((figures, True) for figures in self._figures))))
 
     def take_sealed(self) -> Iterator[str]:
         """Say once of each file that could not be read in full why not."""

@@ -7,7 +7,7 @@ out. The public side and the private side both read the marks here.
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable
+from collections.abc import Iterable, Iterator
 
 from stillroom.core.private.hidden_forms import read_plain
 
@@ -38,6 +38,7 @@ _HOUSEHOLDS = re.compile(
 )
 _NAME_KEY = re.compile(r"\b(?:name|to)[\"']?[ \t]*:")
 _TELLING_KEY = re.compile(r"\b(?:basket|avoid|delivery|likes|had)[\"']?[ \t]*:")
+_PARTED_KEY = re.compile(r"giving\s+list")
 _CELL = re.compile(r"[,;\t|]")
 
 
@@ -52,7 +53,7 @@ def find_giving_list(text: str) -> int:
     lowered = text.lower()
     if "giving" not in lowered:
         return _households_line(text) if "households" in lowered else _table_line(text)
-    for number, line in enumerate(text.splitlines(), 1):
+    for number, line in _lines_with(_KEY, text):
         found = _KEY.search(line)
         if found is None:
             continue
@@ -71,15 +72,26 @@ def find_giving_log(text: str) -> int:
     """
     if "giving" not in text.lower():
         return 0
-    for number, line in enumerate(text.splitlines(), 1):
+    for number, line in _lines_with(_LOG_KEY, text):
         found = _LOG_KEY.search(line)
         if found and not line[: found.start()].strip(_BEFORE_KEY):
             return number
     return 0
 
 
+def _lines_with(key: re.Pattern[str], text: str) -> Iterator[tuple[int, str]]:
+    """Return the lines of a text with their numbers; none where no line can hold the key.
+
+    No key goes over the end of a line, so one look at the whole text tells.
+    """
+    if key.search(text):
+        yield from enumerate(text.splitlines(), 1)
+
+
 def _households_line(text: str) -> int:
     """Return the line in which the households of a list begin that has lost its first line."""
+    if "households" not in text:
+        return 0
     found = _HOUSEHOLDS.search(text)
     if found and _NAME_KEY.search(found["first"]) and _TELLING_KEY.search(found["first"]):
         return _line(text, found.start("key"))
@@ -132,6 +144,10 @@ def find_private_shape(data: bytes, texts: Iterable[str]) -> tuple[int, str]:
     if line := find_pack_part(text):
         return line, "part of a pack"
     for inner in texts:
+        if inner == text:  # only its lines may be gone
+            if _unlined_list(inner):
+                return 1, "giving list"
+            continue
         if find_pack_part(inner):
             return 1, "part of a pack"
         if find_giving_list(inner) or _unlined_list(inner):
@@ -143,9 +159,10 @@ def find_private_shape(data: bytes, texts: Iterable[str]) -> tuple[int, str]:
 
 def _unlined_list(text: str) -> bool:
     """Say whether a text whose lines are gone was a giving list."""
-    text = " ".join(text.lower().split())
-    if "giving list" not in text:
+    text = text.lower()
+    if not _PARTED_KEY.search(text):
         return False
+    text = " ".join(text.split())
     plain = text.replace('"', "").replace("'", "").replace(" :", ":")
     return "giving list:" in plain and sum(f"{key}:" in plain for key in _LIST_KEYS) >= 2
 
