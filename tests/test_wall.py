@@ -146,7 +146,7 @@ def test_the_words_would_have_been_found(planted):
 def test_nothing_of_a_pack_is_a_file_of_the_book(planted):
     built = {path.name for path in planted.site.rglob("*")}
     assert private_shapes.PACK_MARKER not in built
-    telling = {"plan.json", "shopping.csv", "slips.html", "costs.html"}
+    telling = {"plan.json", "shopping.csv", "baskets.html", "costs.html"}
     assert telling <= set(planted.pack)
     assert not telling & built
 

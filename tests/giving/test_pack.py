@@ -32,6 +32,7 @@ from stillroom.giving.guard import PACK_MARKER, guard_folder, usual_folder
 from stillroom.giving.pack import Effort, pack_files, work_out
 from stillroom.giving.plan_file import read_plan
 from stillroom.giving.swapping import restore_folder, swap_in
+from stillroom.giving.worked_out import card_of
 
 QUICK = Effort(10, 0.05)
 
@@ -60,7 +61,7 @@ def test_every_link_and_asset_is_in_the_pack(files):
         if name.endswith(".html"):
             soup = page(files, name)
             targets = [tag.get("href") or tag.get("src") for tag in soup.select("[href], [src]")]
-            assert all(target in files for target in targets), (name, targets)
+            assert all(one.partition("#")[0] in files for one in targets), (name, targets)
             assert soup.h1.get_text()
             assert "http" not in str(soup.head)
     assert b"http" not in files["pack.css"]
@@ -98,8 +99,28 @@ def test_a_card_for_every_present_with_name_and_dates(pack, files):
 
 
 def test_slips_name_what_must_not_go_in(files):
-    slips = page(files, "slips.html").select(".slip")
+    slips = page(files, "baskets.html").select(".slip")
     assert "Must not get: gluten" in slips[1].get_text(" ", strip=True)
+    assert "Must not get" not in slips[0].get_text(" ", strip=True)
+
+
+def test_a_message_stands_once_a_basket_and_on_no_card():
+    files = pack_files(make_pack(message="With love from the loft"))
+    for name in ("baskets.html", "cards.html"):
+        assert files[name].decode().count("With love from the loft") == 2, name
+    assert "With love" not in "".join(
+        c.get_text() for c in page(files, "cards.html").select(".card")
+    )
+
+
+def test_what_is_said_aloud_is_what_the_labels_say(pack, files):
+    sheets = page(files, "baskets.html").select(".sheet")
+    for sheet, number in zip(sheets, pack.plan.gifts, strict=True):
+        words = sheet.get_text(" ", strip=True)
+        for present in pack.making.of_basket(number):
+            card = card_of(pack, present)
+            assert all(allergen.lower() in words.lower() for allergen in card.allergens)
+            assert ("Into the fridge" in words) or "fridge" not in card.keep.split("nce opened")[0]
 
 
 def test_all_costs_add_up_to_the_penny(pack):
@@ -169,7 +190,8 @@ def test_the_fullest_week_is_named(pack, files):
 def test_papers_are_pdf(files):
     pytest.importorskip("typst")
     names = {name for name, data in files.items() if data[:5] == b"%PDF-"}
-    assert names == {"cards.pdf", "tags.pdf", "basket-tags.pdf", "papers.pdf"}
+    ticked = {"week.pdf", "filling.pdf", "baskets.pdf"}
+    assert names == {"cards.pdf", "tags.pdf", "basket-tags.pdf", "papers.pdf", *ticked}
 
 
 def test_what_cannot_be_is_said_on_the_start_page():

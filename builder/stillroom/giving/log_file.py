@@ -14,6 +14,7 @@ from typing import Any, Final
 
 from pydantic import ValidationError
 from ruamel.yaml.comments import CommentedMap
+from ruamel.yaml.scalarfloat import ScalarFloat
 
 from stillroom.core.private.shapes import GIVING_LOG_KEY
 from stillroom.core.words.frontmatter import read_yaml
@@ -182,4 +183,6 @@ def plain_value(text: Any) -> Any:
     said = str(text)
     if re.fullmatch(r"\d{1,9}", said):
         return int(said)
-    return float(said) if re.fullmatch(r"\d{1,9}\.\d{1,2}", said) else text
+    if re.fullmatch(r"\d{1,9}\.\d{1,2}", said):  # 5.10 stays 5.10
+        return ScalarFloat(float(said), width=len(said), prec=said.index("."))
+    return text

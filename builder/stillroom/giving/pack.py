@@ -47,8 +47,10 @@ _PAGES = {
     "batches.html": "The batches",
     "year.html": "The year",
     "shopping.html": "Shopping",
+    "filling.html": "The filling day",
+    "baskets.html": "The baskets",
     "cards.html": "Cards",
-    "slips.html": "Packing slips",
+    "thanks.html": "Thanks",
     "costs.html": "Costs",
 }
 _FONTS = (

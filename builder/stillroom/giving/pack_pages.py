@@ -8,19 +8,19 @@ from __future__ import annotations
 from fractions import Fraction
 from typing import Any
 
-from stillroom.core.allergens.avoiding import avoided_by_name
 from stillroom.core.amounts.quantities import show_decimal, show_number
 from stillroom.core.words.day_words import say_day, say_day_short, say_minutes
-from stillroom.giving.batches import Batch, Present
+from stillroom.giving.basket_sheets import basket_data, filling_data
+from stillroom.giving.batches import Batch
 from stillroom.giving.money.shopping import month_words, show_size
 from stillroom.giving.noticing import notices
-from stillroom.giving.plan_model import Basket
 from stillroom.giving.replanning import say_changes
-from stillroom.giving.season_pages import gone_data, spent_data
+from stillroom.giving.season_pages import gone_data, spent_data, thanks_data, to_change_data
 from stillroom.giving.this_week import week_data
 from stillroom.giving.who_pages import checked_data, matrix_data, unchecked_data
-from stillroom.giving.worked_out import Pack, card_of
+from stillroom.giving.worked_out import Pack
 from stillroom.giving.year_steps import steps_by_month
+from stillroom.giving.years import years_data
 
 
 def pack_data(pack: Pack) -> dict[str, Any]:
@@ -32,7 +32,11 @@ def pack_data(pack: Pack) -> dict[str, Any]:
         "giving_day": say_day(giving.giving_day),
         "planned_on": say_day(pack.offering.today),
         "households": len(giving.households),
-        "baskets": [_basket(pack, basket) for basket in pack.offering.problem.baskets],
+        "baskets": [basket_data(pack, basket) for basket in pack.offering.problem.baskets],
+        "filling": filling_data(pack),
+        "thanks": thanks_data(pack),
+        "to_change": to_change_data(pack),
+        "years": years_data(giving, {r.slug: r.title for r in pack.offering.recipes.values()}),
         "complaints": pack.complaints,
         "notices": notices(pack.offering, pack.plan, pack.making),
         "shelf_notes": (*pack.standing.notes, *pack.offering.shelf.notes),
@@ -81,50 +85,6 @@ def _objective(pack: Pack) -> dict[str, Any]:
     }
 
 
-def _basket(pack: Pack, basket: Basket) -> dict[str, Any]:
-    household = pack.offering.households[basket.number]
-    presents = [_present(pack, present) for present in pack.making.of_basket(basket.number)]
-    empty = [
-        f"{count} {sort}"
-        for (number, sort), count in pack.plan.empty.items()
-        if number == basket.number
-    ]
-    return {
-        "number": basket.number,
-        "household": household.name,
-        "to": household.to or household.name,
-        "kind": basket.kind,
-        "delivery": household.delivery,
-        "message": household.message or pack.offering.giving.message,
-        "avoid": [
-            avoided_by_name(word).said for word in (*household.avoid, *household.avoid_ingredients)
-        ],
-        "presents": presents,
-        "empty": ", ".join(empty),
-        "cost": pack.money(
-            pack.costs.baskets[basket.number], basket.number not in pack.costs.open_baskets
-        ),
-    }
-
-
-def _present(pack: Pack, present: Present) -> dict[str, Any]:
-    card = card_of(pack, present)
-    offer = pack.offering.offer(present.key)
-    return {
-        "title": present.recipe.title,
-        "container": offer.container,
-        "made_on": say_day_short(present.made_on),
-        "from": present.batch,
-        "date_mark": card.date_mark.text,
-        "cost": pack.money(
-            pack.costs.presents[present.basket, present.key],
-            present.batch not in pack.costs.open_batches,
-        ),
-        "card": card,
-        "contents_heading": present.recipe.kind.contents_heading,
-    }
-
-
 def _batch(pack: Pack, batch: Batch) -> dict[str, Any]:
     timeline = batch.timeline
     return {
@@ -153,6 +113,9 @@ def _batch(pack: Pack, batch: Batch) -> dict[str, Any]:
         ),
         "lines": [
             {"amount": line.amount_text, "item": line.item_text} for line in batch.scaled.lines
+        ],
+        "to_change": [
+            line.name for line in pack.season.of_kind("change") if batch.recipe.slug in line.of
         ],
         "warnings": batch.scaled.warnings,
         "stages": [

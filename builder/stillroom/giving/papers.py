@@ -11,6 +11,7 @@ from typing import Any
 
 from stillroom.core.paper.tag_shapes import tag_shape
 from stillroom.core.words.problems import Unreadable
+from stillroom.giving.sheet_papers import baskets_paper, filling_paper, week_paper
 from stillroom.giving.worked_out import Pack, card_of
 from stillroom.printing.cards import CardJob, SheetOptions, print_cards, print_tags
 from stillroom.printing.typesetting import PaperMissing, typeset
@@ -34,8 +35,11 @@ def print_papers(pack: Pack, data: dict[str, Any]) -> tuple[dict[str, bytes], tu
                 jobs, SheetOptions(language=language, title=f"Tags for {title}"), files, notes
             )
         short = language.split("_")[0]
-        tags = _basket_tags(pack, data) | {"language": short}
-        files["basket-tags.pdf"] = typeset("basket_tags.typ", tags, root=TEMPLATES).pdf
+        if data["baskets"]:
+            tags = _basket_tags(pack, data) | {"language": short}
+            files["basket-tags.pdf"] = typeset("basket_tags.typ", tags, root=TEMPLATES).pdf
+        for name, sheets in _tick_sheets(data).items():
+            files[name] = typeset("sheets.typ", sheets | {"language": short}, root=TEMPLATES).pdf
         papers = paper_data(data) | {"language": short}
         files["papers.pdf"] = typeset("papers.typ", papers, root=TEMPLATES).pdf
     except PaperMissing as missing:
@@ -43,6 +47,14 @@ def print_papers(pack: Pack, data: dict[str, Any]) -> tuple[dict[str, bytes], tu
     except Unreadable as wrong:
         notes.append(str(wrong))
     return files, tuple(notes)
+
+
+def _tick_sheets(data: dict[str, Any]) -> dict[str, dict[str, Any]]:
+    """Return the sheets to tick off, by file; a pack without baskets left has none of theirs."""
+    sheets = {"week.pdf": week_paper(data)}
+    if data["baskets"]:
+        sheets |= {"filling.pdf": filling_paper(data), "baskets.pdf": baskets_paper(data)}
+    return sheets
 
 
 def _print_cards(
@@ -105,7 +117,6 @@ def paper_data(data: dict[str, Any]) -> dict[str, Any]:
         _section(
             "Shopping", [_part(month["month"], _shop_table(month)) for month in data["shopping"]]
         ),
-        _section("Packing slips", [_slip(basket) for basket in data["baskets"]]),
         _section("Costs", _cost_parts(data)),
     ]
     foot = f"{data['title']} · {data['giving_day']} · private"
@@ -168,21 +179,6 @@ def _shop_table(month: dict[str, Any]) -> dict[str, Any]:
     ]
     head = ["", "What", "Shelf", "Buy", "Price", "Left"]
     return _table(head, rows, "llllrl", [0, 3, 3, 3, 1, 2])
-
-
-def _slip(basket: dict[str, Any]) -> dict[str, Any]:
-    rows = [
-        ["☐", present["title"], present["container"], present["from"], present["date_mark"]]
-        for present in basket["presents"]
-    ]
-    lead = [f"{basket['household']} · {basket['kind']} basket · {basket['delivery']}"]
-    if basket["avoid"]:
-        lead.append(f"Must not get: {', '.join(basket['avoid'])}.")
-    if basket["empty"]:
-        lead.append(f"Still empty: {basket['empty']}.")
-    head = ["", "What", "In", "From", "Date"]
-    table = _table(head, rows, "lllll", [0, 4, 3, 2, 4])
-    return _part(f"{basket['number']}  {basket['to']}", table, lead)
 
 
 def _cost_parts(data: dict[str, Any]) -> list[dict[str, Any]]:

@@ -19,6 +19,7 @@ from stillroom.giving.standing import numbered
 from stillroom.giving.worked_out import Pack
 
 _OTHERWISE = "so that the whole list comes out best"
+"""Nothing that was noted asked for it."""
 _TOLD = ("failed", "spoiled", "used", "bottled")
 
 
@@ -64,30 +65,32 @@ class _Reasons:
         for offer in problem.offers:
             why = problem.refused.get((number, offer.key), ())
             if offer.recipe == gone and why:
-                return f"{offer.title} {why[0].one}"
+                return f"it {why[0].one}"
         if gone and gone not in {offer.recipe for offer in problem.offers}:
             return "it is no longer among the makes"
         return self.of_recipe(gone) if gone else ""
 
     def _say(self, line: LogLine) -> str:
-        title = self.pack.offering.recipes[line.name].title
         day = say_day_and_month(line.day)
         words = f" ({line.words})" if line.words else ""
-        number = f"{line.number} " if line.number is not None else ""
+        number = "all" if line.number is None else str(line.number)
         said = {
-            "failed": f"{title} failed on {day}{words}",
-            "spoiled": f"{number}{title} spoiled by {day}{words}",
-            "used": f"{number}{title} went elsewhere on {day}{words}",
-            "bottled": f"{title} gave only {line.number} on {day}{words}",
+            "failed": f"it failed on {day}{words}",
+            "spoiled": f"{number} of it spoiled by {day}{words}",
+            "used": f"{number} of it went elsewhere on {day}{words}",
+            "bottled": f"it gave only {line.number} on {day}{words}",
         }
         return said[line.kind]
 
     def _short(self, line: LogLine) -> bool:
-        """Say whether a batch gave fewer than the plan before counted on."""
-        planned = sum(
-            key.partition(IN)[0] == line.name for keys in self.kept.gifts.values() for key in keys
-        )
-        return (line.number or 0) < planned
+        """Say whether a batch gave fewer than its recipe does."""
+        shares = [o.share for o in self.pack.offering.problem.offers if o.recipe == line.name]
+        for batch in self.pack.season.batches:
+            made = [fill for fill in batch.fills if fill.made_on == line.day]
+            if batch.recipe == line.name and made and shares:
+                got = sum(fill.number or 0 for fill in batch.fills)
+                return got < int(batch.batches / max(shares))
+        return False
 
     def _not_begun(self, recipe: str) -> str:
         begun = [line for line in self.lines if (line.kind, line.name) == ("begun", recipe)]
@@ -98,11 +101,11 @@ class _Reasons:
         ]
         if not missed or len(begun) >= len(missed):
             return ""
-        title = self.pack.offering.recipes[recipe].title
-        return f"{title} was to be begun on {say_day_and_month(missed[0].start)} and was not"
+        return f"it was to be begun on {say_day_and_month(missed[0].start)} and was not"
 
 
 def _gifts(pack: Pack, kept: KeptPlan, reasons: _Reasons) -> Iterator[str]:
+    changed: dict[str, list[str]] = {}
     for number, household, nth in numbered(pack.offering.giving):
         before = kept.gifts.get((household, nth))
         if before is None or number not in pack.plan.gifts:
@@ -115,7 +118,10 @@ def _gifts(pack: Pack, kept: KeptPlan, reasons: _Reasons) -> Iterator[str]:
             new = come[place] if place < len(come) else ""
             slugs = [key.partition(IN)[0] for key in (old, new)]
             why = reasons.of_gift(number, household, *slugs)
-            yield f"{household}: {_swap(pack, old, new)}, {f'since {why}' if why else _OTHERWISE}."
+            words = f"{_swap(pack, old, new)}, {f'since {why}' if why else _OTHERWISE}"
+            changed.setdefault(words, []).append(household)
+    for words, names in changed.items():
+        yield f"{', '.join(dict.fromkeys(names))}: {words}."
 
 
 def _swap(pack: Pack, old: str, new: str) -> str:
@@ -155,4 +161,5 @@ def _batches(pack: Pack, kept: KeptPlan, reasons: _Reasons) -> Iterator[str]:
             elif planned[place][0] != waiting[place].start:
                 day = say_day(planned[place][0])
                 old = say_day_and_month(waiting[place].start)
-                yield f"{title} is to be begun on {day}, not on {old}{since}."
+                late = since if "was not" in why else ""
+                yield f"{title} is to be begun on {day}, not on {old}{late}."

@@ -46,7 +46,7 @@ class Pack:
 
 
 def card_of(pack: Pack, present: Present) -> UsageCard:
-    """Make the personal card of a present."""
+    """Make the personal card of a present; the basket's message stands on its tag, once."""
     giving, settings = pack.offering.giving, pack.settings
     household = pack.offering.households[present.basket]
     site = settings.site_url.rstrip("/")
@@ -56,6 +56,5 @@ def card_of(pack: Pack, present: Present) -> UsageCard:
         present.made_on,
         to=household.to or household.name,
         sender=giving.from_,
-        message=household.message or giving.message,
         url=f"{site}/r/{present.recipe.slug}/" if site else "",
     )

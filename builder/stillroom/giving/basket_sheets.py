@@ -1,0 +1,148 @@
+"""One sheet a basket: for whom, what is in it, what its cards say, what to say when it is given.
+
+And the checklist for the day of filling. Leaves out looks (templates/).
+"""
+
+from __future__ import annotations
+
+from collections import Counter
+from fractions import Fraction
+from typing import Any
+
+from stillroom.core.allergens.avoiding import avoided_by_name
+from stillroom.core.label.labelling import UsageCard
+from stillroom.core.words.day_words import say_day_and_month, say_day_short
+from stillroom.core.words.plurals import plural
+from stillroom.giving.batches import Present
+from stillroom.giving.plan_model import Basket
+from stillroom.giving.worked_out import Pack, card_of
+
+_SORTS = {"eat": "thing to eat", "drink": "drink", "craft": "thing made by hand"}
+_SOON_DAYS = 60
+"""What keeps no longer than this after giving day is said to be eaten first."""
+
+
+def basket_data(pack: Pack, basket: Basket) -> dict[str, Any]:
+    """Return all that a basket's sheet, its slip and its cost say."""
+    household = pack.offering.households[basket.number]
+    own = pack.making.of_basket(basket.number)
+    presents = [_present(pack, present) for present in own]
+    empty = [
+        _counted(count, _SORTS[sort])
+        for (number, sort), count in pack.plan.empty.items()
+        if number == basket.number
+    ]
+    return {
+        "number": basket.number,
+        "household": household.name,
+        "to": household.to or household.name,
+        "kind": basket.kind,
+        "delivery": household.delivery,
+        "message": household.message or pack.offering.giving.message,
+        "avoid": [
+            avoided_by_name(word).said for word in (*household.avoid, *household.avoid_ingredients)
+        ],
+        "presents": presents,
+        "aloud": say_aloud(pack, own),
+        "empty": " and ".join(empty),
+        "cost": pack.money(
+            pack.costs.baskets[basket.number], basket.number not in pack.costs.open_baskets
+        ),
+    }
+
+
+def _counted(count: int, noun: str) -> str:
+    """Return "1 drink" or "2 things to eat"."""
+    if count == 1:
+        return f"1 {noun}"
+    first, _, rest = noun.partition(" ")
+    return f"{count} {plural(first)} {rest}".strip()
+
+
+def _present(pack: Pack, present: Present) -> dict[str, Any]:
+    card = card_of(pack, present)
+    offer = pack.offering.offer(present.key)
+    return {
+        "title": present.recipe.title,
+        "container": offer.container,
+        "made_on": say_day_short(present.made_on),
+        "from": present.batch,
+        "date_mark": card.date_mark.text,
+        "what": card.what,
+        "use": card.use,
+        "keep": " ".join(part for part in (card.keep, card.once_opened) if part),
+        "cautions": card.cautions,
+        "allergens": "".join(said.text for said in card.allergen_words),
+        "cost": pack.money(
+            pack.costs.presents[present.basket, present.key],
+            present.batch not in pack.costs.open_batches,
+        ),
+        "card": card,
+        "contents_heading": present.recipe.kind.contents_heading,
+    }
+
+
+def say_aloud(pack: Pack, presents: tuple[Present, ...]) -> list[str]:
+    """Return what to say when a basket is given: allergens, what is kept cold, what is eaten first.
+
+    The label's own words; what is not known is said as that.
+    """
+    said: list[str] = []
+    cold: list[str] = []
+    soon: list[tuple[Any, str]] = []
+    for present in presents:
+        card, title = card_of(pack, present), present.recipe.title
+        allergens = _allergens(card)
+        if allergens:
+            said.append(f"{title}: {allergens[:1].lower()}{allergens[1:]}.")
+        if "fridge" in card.keep.lower().partition("once opened")[0]:
+            cold.append(title)
+        until = present.keep_until
+        if until and (until - pack.offering.giving.giving_day).days <= _SOON_DAYS:
+            soon.append((until, title))
+    if cold:
+        said.append(f"Into the fridge at once: {', '.join(cold)}.")
+    for until, title in sorted(soon):
+        said.append(f"Eat soon: {title}, by {say_day_and_month(until)}.")
+    return said
+
+
+def _allergens(card: UsageCard) -> str:
+    told = "".join(words.text for words in card.allergen_words)
+    return told if card.allergens or card.may_contain or card.unknown or card.packets else ""
+
+
+def filling_data(pack: Pack) -> dict[str, Any]:
+    """Return what the day of filling wants: from the shelf, from each batch, and what goes round.
+
+    Counted out of the presents themselves.
+    """
+    fetched: Counter[tuple[str, str, str]] = Counter()
+    for present in pack.making.presents:
+        container = pack.offering.offer(present.key).container
+        fetched[present.batch, present.recipe.title, container] += 1
+    kinds = Counter(basket.kind for basket in pack.offering.problem.baskets)
+    cold = sorted(
+        {
+            present.recipe.title
+            for present in pack.making.presents
+            if "fridge" in card_of(pack, present).keep.lower().partition("once opened")[0]
+        }
+    )
+    return {
+        "fetch": [
+            {"count": count, "title": title, "container": container, "from": batch}
+            for (batch, title, container), count in sorted(
+                fetched.items(), key=lambda row: (_batch_place(row[0][0]), row[0][1])
+            )
+        ],
+        "baskets": [f"{count} {kind}" for kind, count in sorted(kinds.items())],
+        "cards": len(pack.making.presents),
+        "tags": len(pack.offering.problem.baskets),
+        "cold": cold,
+    }
+
+
+def _batch_place(name: str) -> Fraction:
+    number = name.rpartition(" ")[2]
+    return Fraction(number) if number.isdecimal() else Fraction(0)
