@@ -108,9 +108,20 @@ def named_line(line: LogLine, known: Known, others: Iterable[str] = ()) -> LogLi
             "name": name,
             "container": container,
             "of": tuple(known.recipe(word).partition(IN)[0] for word in line.of),
-            "things": tuple(known.recipe(word) for word in line.things),
+            "things": tuple(known.recipe(word) for word in _with_sizes(line.things)),
         }
     )
+
+
+def _with_sizes(things: tuple[str, ...]) -> list[str]:
+    """Return things as they were meant: the comma of "ratafia in bottle, 100 ml" parts nothing."""
+    found: list[str] = []
+    for word in things:
+        if found and IN in found[-1] and word[:1].isdigit():
+            found[-1] = f"{found[-1]}, {word}"
+        else:
+            found.append(word)
+    return found
 
 
 def named_log(log: ReadLog, known: Known, others: Iterable[str] = ()) -> ReadLog:

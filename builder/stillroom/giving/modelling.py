@@ -163,6 +163,7 @@ def _add_batches(problem: PlanProblem, built: Built) -> None:
         for place, choice in enumerate(brew.choices):
             cost = weights.batch + (0 if choice.at_best else weights.usable_only)
             cost += 0 if choice.in_season else weights.out_of_season
+            cost += weights.moved if choice.moved else 0
             most = brew.most_batches if choice.most is None else choice.most
             count = built.mip.variable(cost, 0, min(most, brew.most_batches), whole=True)
             built.batches[brew.recipe, place] = count

@@ -29,6 +29,7 @@ def weigh_plan(
     made = sum(batch.count for batch in batches)
     young = sum(batch.count for batch in batches if not batch.choice.at_best)
     unseasonal = sum(batch.count for batch in batches if not batch.choice.in_season)
+    moved = sum(batch.count for batch in batches if batch.choice.moved)
     counted = (
         ("places left empty", sum(empty.values()), weights.empty_place),
         ("things that must be had and are not", len(missed), weights.must_have),
@@ -40,6 +41,7 @@ def weigh_plan(
         ("times a recipe is made: twice the recipe counts two", made, weights.batch),
         ("of these, ready but not at their best", young, weights.usable_only),
         ("of these, begun out of the season of their produce", unseasonal, weights.out_of_season),
+        ("of these, begun on another day than in the plan before", moved, weights.moved),
         (
             "money spent on packs, unknown prices taken as usual",
             _spent(problem, packs),

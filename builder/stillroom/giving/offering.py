@@ -38,6 +38,7 @@ from stillroom.giving.money.stand_ins import with_stand_ins
 from stillroom.giving.names import with_names_of
 from stillroom.giving.plan_model import (
     Basket,
+    Brew,
     Lot,
     Month,
     Offer,
@@ -81,11 +82,13 @@ def make_offering(
     before: Mapping[tuple[str, int], tuple[str, ...]] | None = None,
     settings: BookSettings | None = None,
     gone: frozenset[int] = frozenset(),
+    starts: Mapping[str, frozenset[date]] | None = None,
 ) -> Offering:
     """Return the problem of a list; raises ProblemsFound when list and book do not fit.
 
     `before` is an earlier plan: offer keys by household and basket, counted from 1 in each.
     `gone` are the numbers of the baskets that were given: the others keep theirs.
+    `starts` are the days on which that plan began each recipe.
     `settings` are the book's: its country chooses the label and the safety box.
     """
     settings = settings or BookSettings()
@@ -122,6 +125,7 @@ def make_offering(
     offers, brews, stand_ins = with_stand_ins(offers, brews, needs, house)
     held = stock_of(giving, prices)
     brews, fresh = buy_near(brews, prices, held)
+    brews = tuple(_as_before(brew, starts or {}) for brew in brews)
     holding = Holding(
         giving, makes, facts, {one.recipe: one for one in brews}, parcels, settings, today
     )
@@ -159,6 +163,15 @@ def make_offering(
         settings,
         parcels,
     )
+
+
+def _as_before(brew: Brew, starts: Mapping[str, frozenset[date]]) -> Brew:
+    """Return a brew whose choices know whether the plan before began it on another day."""
+    days = starts.get(brew.recipe)
+    if not days:
+        return brew
+    choices = tuple(replace(one, moved=one.start not in days) for one in brew.choices)
+    return replace(brew, choices=choices)
 
 
 def _frame(giving: GivingList, baskets: tuple[Basket, ...], today: date) -> Frame:

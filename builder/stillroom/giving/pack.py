@@ -31,7 +31,7 @@ from stillroom.giving.names import with_names_of
 from stillroom.giving.offering import Offering, make_offering
 from stillroom.giving.pack_pages import pack_data
 from stillroom.giving.papers import print_papers
-from stillroom.giving.plan_file import PLAN_FILE, KeptBatch, KeptPlan, write_plan
+from stillroom.giving.plan_file import PLAN_FILE, KeptBatch, KeptPlan, days_of, write_plan
 from stillroom.giving.planning import plan_gifts
 from stillroom.giving.reading import ReadList
 from stillroom.giving.season import read_season
@@ -88,7 +88,8 @@ def work_out(
     effort = effort or Effort()
     standing = _as_it_stands(read, recipes, log or ReadLog())
     before = kept.gifts if kept else None
-    offering = make_offering(standing.read, recipes, today, before, settings, standing.gone)
+    starts = days_of(kept) if kept else None
+    offering = make_offering(standing.read, recipes, today, before, settings, standing.gone, starts)
     try:
         plan = plan_gifts(offering.problem, effort.seconds, effort.gap)
     except Unreadable as missing:

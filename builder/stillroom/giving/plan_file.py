@@ -40,6 +40,14 @@ class KeptPlan:
     log_lines: int = 0
 
 
+def days_of(kept: KeptPlan) -> dict[str, frozenset[date]]:
+    """Return the days on which a plan begins each recipe."""
+    days: dict[str, set[date]] = {}
+    for batch in kept.batches:
+        days.setdefault(batch.recipe, set()).add(batch.start)
+    return {recipe: frozenset(own) for recipe, own in days.items()}
+
+
 def write_plan(title: str, kept: KeptPlan) -> bytes:
     """Return the file of a plan."""
     document: dict[str, Any] = {

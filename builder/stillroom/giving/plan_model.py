@@ -37,7 +37,8 @@ class StartChoice:
     `ready` is the first day it may leave the house, `keep_until` the last day it is good (None:
     what is made does not spoil), `most` how many times the recipe may be made from that day,
     `takes` what each time takes of the limits by their key, `aside` what is to be said of it,
-    `due` the day it is laid out to be done by, `needs` what is bought for that start alone.
+    `moved` whether the plan before began it on another day, `due` the day it is laid out to be
+    done by, `needs` what is bought for that start alone.
     """
 
     start: date
@@ -50,6 +51,7 @@ class StartChoice:
     aside: str = ""
     due: date | None = None
     in_season: bool = True
+    moved: bool = False
     needs: Mapping[str, Fraction] = field(default_factory=dict)
 
 
@@ -171,6 +173,7 @@ class Weights:
     uneven: int = 3
     busiest_hour: int = 2
     changed: int = 6
+    moved: int = 3
 
 
 @dataclass(frozen=True)
