@@ -11,6 +11,7 @@ from pathlib import Path
 
 import click
 
+from stillroom.commands.progress import Bar
 from stillroom.commands.terminal import (
     book_around,
     read_day,
@@ -74,7 +75,10 @@ def pack(
     recipes = recipes_of(book)
     by_name = {recipe.slug: recipe for recipe in recipes}
     log, _ = read_log_of(giving_list.resolve(), with_names_of(read, by_name), book, by_name)
-    found = work_out(read, recipes, book.settings, day, Effort(seconds, within / 100), kept, log)
+    bar = Bar(sys.stderr, seconds)
+    effort = Effort(seconds, within / 100, bar)
+    found = work_out(read, recipes, book.settings, day, effort, kept, log)
+    bar.clear()
     for name in swap_in(pack_files(found), out):
         click.echo(f"You wrote in {out / name}: it is kept as {out / 'yours' / name}.", err=True)
     _tell(found, out)

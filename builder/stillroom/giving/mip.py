@@ -205,14 +205,28 @@ def run_beside(highspy: Any, solver: Any, watch: Watch | None, times: float = 1)
     interrupts = (kinds.kCallbackMipInterrupt, kinds.kCallbackSimplexInterrupt)
     for kind in (*interrupts, kinds.kCallbackMipLogging):
         solver.startCallback(kind)
-    run = threading.Thread(target=solver.run, daemon=True)
-    run.start()
-    while run.is_alive():
+    # a thread that is waited for is taken to be done when a Ctrl-C falls into the waiting
+    done = threading.Event()
+
+    def run() -> None:
         try:
-            run.join(_TICK_S)
-            if watch and not ended.is_set() and not watch(Progress(*so_far)):
+            solver.run()
+        finally:
+            done.set()
+
+    threading.Thread(target=run, daemon=True).start()
+    while not done.is_set():
+        try:
+            if (
+                not done.wait(_TICK_S)
+                and watch
+                and not ended.is_set()
+                and not watch(Progress(*so_far))
+            ):
                 ended.set()
         except KeyboardInterrupt:
+            if ended.is_set():  # whoever asks twice does not want to wait for the solver
+                raise
             ended.set()
 
 

@@ -25,6 +25,7 @@ from stillroom.giving.batches import make_batches
 from stillroom.giving.calendar_file import write_calendar
 from stillroom.giving.explaining import explain_missed, explain_shortages
 from stillroom.giving.log import ReadLog
+from stillroom.giving.mip import Watch
 from stillroom.giving.money.costs import CostSheet, reckon_costs
 from stillroom.giving.money.shopping import list_shopping
 from stillroom.giving.names import with_names_of
@@ -66,10 +67,11 @@ _FONTS = (
 
 @dataclass(frozen=True)
 class Effort:
-    """How long to look for a better plan (seconds), and how near the best is near enough."""
+    """How long to look for a better plan (seconds), how near is near enough, who watches."""
 
     seconds: float = 20
     gap: float = 0
+    watch: Watch | None = None
 
 
 def work_out(
@@ -91,7 +93,7 @@ def work_out(
     starts = days_of(kept) if kept else None
     offering = make_offering(standing.read, recipes, today, before, settings, standing.gone, starts)
     try:
-        plan = plan_gifts(offering.problem, effort.seconds, effort.gap)
+        plan = plan_gifts(offering.problem, effort.seconds, effort.gap, effort.watch)
     except Unreadable as missing:
         raise ProblemsFound([Problem(read.file, 1, missing.what, missing.mend)]) from None
     if breaches := find_breaches(offering, plan):
