@@ -270,3 +270,65 @@ def test_drafts_are_written_where_nothing_lies(tmp_path: Path) -> None:
     (path,) = write_brought(bring("a.txt", AS_SAVED["note.txt"], SETTINGS), tmp_path)
     assert path.name == "damson-cheese-2.md"
     assert (tmp_path / "damson-cheese.md").read_text(encoding="utf-8") == "mine"
+
+
+LETTER_TO_ONE = """Dear Ann,
+
+It was lovely to see you, and the boys have grown so! Here is what you asked for.
+
+Plum jam
+
+1 kg plums
+800 g sugar
+
+Cook the plums soft, add the sugar and boil it until it sets.
+
+Love to everyone, do write soon,
+Beth
+"""
+
+
+def test_small_talk_of_a_letter_is_left_out_and_that_is_said() -> None:
+    found = one_of("letter.txt", LETTER_TO_ONE.encode())
+    assert "boys" not in found.text
+    assert "written to one person" in found.text
+    mail = f"From: b@x.example\nTo: a@x.example\nSubject: Jam\n\n{LETTER_TO_ONE}"
+    brought = one_of("letter.eml", mail.encode())
+    assert "boys" not in brought.text
+    assert "Beth\n" not in brought.text.partition("## Source")[0]
+    assert "do write" not in brought.text
+    assert "1. Cook the plums" in brought.text
+
+
+@pytest.mark.parametrize(
+    ("line", "things"),
+    [
+        ("1 tbsp salt; 1kg sugar", ["1 tbsp salt", "1kg sugar"]),
+        ("1 kg sugar + 2 tsp vanilla", ["1 kg sugar", "2 tsp vanilla"]),
+        ("1 kg plums, 1 lemon, 2 kg sugar", ["1 kg plums", "1 lemon", "2 kg sugar"]),
+        ("1 cup + 2 tbsp sugar", ["1 cup + 2 tbsp sugar"]),
+        ("500 g plums, 50 g of them unripe, stoned", ["500 g plums, 50 g of them unripe, stoned"]),
+        ("700 ml gin, 40% vol, 1 bottle", ["700 ml gin, 40% vol, 1 bottle"]),
+        ("2 tins (400 g, 1 large, 1 small) beans", ["2 tins (400 g, 1 large, 1 small) beans"]),
+    ],
+)
+def test_several_things_on_a_line_are_parted_where_it_is_certain(
+    line: str, things: list[str]
+) -> None:
+    found = one_of("a.txt", f"Plum jam\n\n{line}\n2 cloves\n\nMethod\n\nBoil it all.\n".encode())
+    listed = found.text.partition("ingredients:\n")[2].partition("\n---")[0]
+    rows = [row.strip().removeprefix("- ").strip('"') for row in listed.splitlines()]
+    assert [row for row in rows if not row.startswith("# ?")] == [*things, "2 cloves"]
+    assert ("stood on one line" in found.text) == (len(things) > 1)
+
+
+def test_german_makes_and_steps_are_no_ingredients() -> None:
+    text = (
+        "Quittenlikör\nfür ca. 1 Liter\n500g Quitten\n1 Zimtstange\n700ml Korn (32 Vol-%)\n\n"
+        "Zitrone heiß abwaschen.\nSchale dünn abschälen, Saft auspressen.\n"
+    )
+    found = bring("a.txt", text.encode(), BookSettings(language="de_DE", country="DE"))
+    (recipe,) = found.recipes
+    assert "makes: 1 Liter" in recipe.text
+    assert "- Schale" not in recipe.text
+    assert "kind: liqueur" in recipe.text

@@ -112,16 +112,22 @@ def _without_list(rows: Sequence[Row]) -> Recipe:
 
 def _read_above(recipe: Recipe, rows: Sequence[Row]) -> None:
     """Read what stands between a title and its list: how much, whose, a few words."""
+    greeted = False
     for row in rows:
-        if made := makes_of(row.text) if is_only_makes(row.text) else "":
+        if _greets(row.text):
+            greeted = True
+        elif made := makes_of(row.text) if is_only_makes(row.text) else "":
             recipe.makes = recipe.makes or made
         elif who := writer_of(row.text):
             recipe.writer = recipe.writer or who
         elif found := _ADDRESS.search(row.text):
             recipe.address = recipe.address or found[0].rstrip(".,)")
-        elif not is_passed(row.text) and not is_head(row) and not _greets(row.text):
-            recipe.intro.append(row.text)
+        elif not is_passed(row.text) and not is_head(row):
+            recipe.intro += [] if greeted else [row.text]  # what was written to one person stays so
             recipe.makes = recipe.makes or makes_of(row.text)
+    if greeted:
+        what = "What the letter says before its recipe is left out: it was written to one person."
+        recipe.doubt("title", what, "Write a word of your own about it, if you like.")
 
 
 def _greets(text: str) -> bool:

@@ -16,6 +16,7 @@ from stillroom.beginning.recipe import LONGEST_TITLE, slug_of
 from stillroom.beginning.written import fact, item
 from stillroom.bringing.found import BroughtRecipe, Origin, Paper, Question, Recipe
 from stillroom.bringing.naming import guess_kind, title_of
+from stillroom.bringing.one_line import things_on
 from stillroom.bringing.plain_text import pieces, tidy
 from stillroom.bringing.sorting import plain, words
 from stillroom.core.checking import find_unsafe
@@ -132,10 +133,16 @@ def _add_facts(
         if head != group and head:
             made.add(f"  - {_heading(head)}")
         group = head
-        place = made.add(f"  {'  ' if head else ''}- {item(_cut(row))}")
+        things = things_on(_cut(row))
+        place = len(made.rows)
+        for thing in things:
+            made.add(f"  {'  ' if head else ''}- {item(thing)}")
+        if len(things) > 1:
+            what = f"{len(things)} things stood on one line, and have one each now."
+            made.ask(place, what, "Look whether they were parted where you would.")
         if len(row) > _LONGEST_ITEM:
             made.ask(place, "This line was too long, and is cut.", "Write one ingredient a line.")
-        if _TWO_THINGS.search(row):
+        elif _TWO_THINGS.search(row):
             made.ask(
                 place, "Two things may stand on this line.", "Write each on a line of its own."
             )

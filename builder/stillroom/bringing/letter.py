@@ -141,16 +141,18 @@ def _amid_head(lines: list[str], line: str) -> bool:
 
 
 def _without_close(lines: list[str]) -> list[str]:
-    """Take the greeting at the head and "Love, Nan" at the foot out."""
+    """Take "Love, Nan" at the foot out; the greeting tells dividing.py to whom it was written."""
     said = [place for place, line in enumerate(lines) if line.strip()]
     dropped: set[int] = set()
-    for place in said[:3]:
-        first = plain(lines[place]).split(" ")[0]
-        if first in words("greeting") and len(lines[place].split()) <= 5:
-            dropped.add(place)
     for place in said[-3:]:
         bare = plain(lines[place].partition(",")[0])
-        if bare in words("closing") or bare.startswith("sent from my"):
+        ends = len(lines[place].split()) <= 9 and lines[place].rstrip().endswith(",")
+        first = bare.split(" ")[0] if bare else ""
+        if (
+            bare in words("closing")
+            or (ends and first in words("closing"))
+            or bare.startswith("sent from my")
+        ):
             dropped.update(one for one in said if one >= place)
     return [line for place, line in enumerate(lines) if place not in dropped]
 

@@ -34,6 +34,23 @@ _SIGNS: Final = (
 )  # fmt: skip
 
 
+_ENDINGS: Final = {
+    # what holds egg, cream or cheese is asked about, and comes before its plainer sister
+    **dict.fromkeys(("eierlikör", "eierlikoer"), "egg liqueur"),
+    **dict.fromkeys(("sahnelikör", "schokolikör", "schokoladenlikör"), "cream liqueur"),
+    **{"kokoslikör": "coconut liqueur", "käsekuchen": "cheesecake"},
+    **dict.fromkeys(("likör", "likörchen"), "liqueur"),
+    **dict.fromkeys(("marmelade", "konfitüre"), "jam"),
+    **dict.fromkeys(("gelee", "gelée"), "jelly"),
+    **dict.fromkeys(("plätzchen", "kekse", "keks", "kipferl", "makronen"), "biscuits"),
+    **dict.fromkeys(("bonbons", "karamellen", "konfekt"), "sweets"),
+    **{"sirup": "syrup", "chutney": "chutney", "kuchen": "cake"},
+    **{"zucker": "infused sugar", "salz": "infused salt"},
+    **{"seife": "soap", "kerze": "candle", "kerzen": "candles"},
+}
+"""How German words end that name what is made; none that ends another ("Hummus", "Gourmet")."""
+
+
 @dataclass(frozen=True)
 class Guess:
     """The word to write for a kind, "" for none, and the question to ask about it, "" for none."""
@@ -67,7 +84,25 @@ def guess_kind(recipe: Recipe) -> Guess:
             return Guess(found.spoken)
     if asked:
         return asked
+    if german := _by_its_ending(recipe.title):
+        try:
+            return Guess(find_kind(german).spoken)
+        except Unreadable as wrong:
+            return Guess("", wrong.what, wrong.mend)
     return _by_what_is_done(recipe)
+
+
+def _by_its_ending(title: str) -> str:
+    """Return the everyday word for what a German compound names; "" for none.
+
+    >>> _by_its_ending("Quittenlikör"), _by_its_ending("Eierlikör"), _by_its_ending("Hummus")
+    ('liqueur', 'egg liqueur', '')
+    """
+    for word in re.findall(r"[^\W\d_]{6,}", title_of(title).lower()):
+        for ending, kind in _ENDINGS.items():
+            if word.endswith(ending):
+                return kind
+    return ""
 
 
 def _last_words(title: str) -> list[str]:

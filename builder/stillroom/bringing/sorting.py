@@ -29,15 +29,20 @@ _AMOUNT: Final = re.compile(
     r"(?:pinch|handful|dash|splash|bunch|sprig|knob|clove|cup|pint|quart|pound|dozen|tin|can|jar|"
     r"teaspoon|tablespoon|stick|packet|bottle|lemon|orange|egg|vanilla|lb|prise|handvoll|bund|päckchen|"
     r"pincée|gousse|bouteille|pizzico|cucchiai\w*|pizca|snufje|tasse|glas|verre|bicchiere)|"
+    r"(?:a\s+)?(?:few|some|several)\s+(?:drops?|sprigs?|leaves|slices|strips|twists|pieces)\b|"
+    r"(?:a|an|one|two)\s+(?:(?:large|small|clean|wide|deep|tall|sterili[sz]ed|glass|big|heavy)\s+)+"
+    r"(?:bowls?|jars?|bottles?|pans?|pots?|saucepans?|sieve|funnel|muslin)\b|"
     r"(?:pinch|handful|juice|zest|rind|peel|dash|salt|schale|saft|prise|zeste|jus)\b)",
     re.IGNORECASE,
 )
-_NUMBERED: Final = re.compile(r"\(?(?:step\s*)?(\d{1,2})\s*[.):]\s*(?=[^\W\d])", re.IGNORECASE)
+# "Schale dünn abschälen, Saft auspressen." says what is done, as German does: at its end
+_GERMAN_STEP: Final = re.compile(r"^[^\d½¼¾]*\s[a-zäöüß]{3,}(?:en|ern|eln)\.$")
+_NUMBERED: Final = re.compile(r"\(?(?:step\s*)?(\d{1,2})\s*[.):]{1,2}\s*(?=[^\W\d])", re.IGNORECASE)
 _MAKES: Final = re.compile(
     r"(?:^|[.!;]\s+|\()(?:this\s+|recipe\s+|it\s+)?"
     r"(?:makes|yields?|servings?|serves|recipe\s+yields?|ergibt|für\s+ca\.?|für\s+etwa|donne|"
     r"quantity|portions|resa|para|opbrengst|yield\s+is)"
-    r"\b\s*(?::|is|=)?\s*"
+    r"(?:\b|(?<=ca\.))\s*(?::|is|=)?\s*"
     r"(?P<said>(?:about|approx(?:imately|\.)?|around|ca\.?|roughly|up to)?\s*"
     r"[\dA-Za-z½¼¾][^.;!()]*(?:\([^()]*\))?)",
     re.IGNORECASE,
@@ -118,7 +123,7 @@ def is_ingredient(text: str) -> bool:
     if len(text) > _LONGEST_ITEM or number_of(text):
         return False
     begins = bool(_AMOUNT.match(text))
-    return begins and not is_sentence(text)
+    return begins and not is_sentence(text) and not _GERMAN_STEP.search(text)
 
 
 def is_sentence(text: str) -> bool:
