@@ -11,7 +11,7 @@ from stillroom.giving.log import ReadLog
 from stillroom.giving.log_file import read_log
 from stillroom.giving.log_names import Known, named_log
 from stillroom.giving.names import with_names_of
-from stillroom.giving.pack import Effort, kept_plan, work_out
+from stillroom.giving.pack import Effort, kept_plan, pack_files, work_out
 from stillroom.giving.pack_pages import pack_data
 from stillroom.giving.second_look import find_breaches
 
@@ -178,3 +178,31 @@ def test_nobody_has_the_same_twice_running_unless_they_like_it():
     assert liked == gifts
     pack, _ = gifts_of(had={2025: sorted(gifts)})
     assert pack.complaints == ()
+
+
+def test_a_parcel_abroad_has_its_label_and_what_is_not_known_is_said():
+    households = [
+        {"name": "Old Tam", "to": "Tam", "basket": "small", "delivery": "by post",
+         "country": "FR", "address": "3 rue du Puits, 29000 Quimper"},
+        {"name": "Near Nell", "basket": "small", "delivery": "by post"},
+        {"name": "By Hand", "basket": "small"},
+    ]  # fmt: skip
+    makes = [dict(make) for make in DATA["makes"]]
+    makes[4] |= {"weighs": "90 g", "shop price": 4.5}
+    data = DATA | {"households": households, "makes": makes, "address": "1 Loft Lane, Skerrow"}
+    pack = work_out(read_dict(data), demo_recipes(), demo_book().settings, JANUARY)
+    tam, nell = pack_data(pack)["parcels"]
+    assert (tam["to"], tam["address"], tam["country"]) == (
+        "Tam", ["3 rue du Puits", "29000 Quimper"], "France"
+    )  # fmt: skip
+    assert (nell["address"], nell["country"], nell["customs"]) == ([], "", None)
+    rows = {row["what"].partition(":")[0]: row for row in tam["customs"]["rows"]}
+    assert len(rows) == len(pack.plan.gifts[1])
+    for what, row in rows.items():
+        salt = what == "1 Rosemary salt"
+        assert row["weight"] == ("90 g" if salt else "not known")
+        assert row["value"] == "£4.50" if salt else row["value"]
+    assert tam["customs"]["weight"] == "not known"
+    html = pack_files(pack)["parcels.html"].decode()
+    assert "The address is not on the list." in html
+    assert "By Hand" not in html

@@ -50,6 +50,7 @@ _PAGES = {
     "shopping.html": "Shopping",
     "filling.html": "The filling day",
     "baskets.html": "The baskets",
+    "parcels.html": "Parcels",
     "cards.html": "Cards",
     "thanks.html": "Thanks",
     "costs.html": "Costs",

@@ -14,6 +14,7 @@ from stillroom.giving.basket_sheets import basket_data, filling_data
 from stillroom.giving.batches import Batch
 from stillroom.giving.money.shopping import month_words, show_size
 from stillroom.giving.noticing import notices
+from stillroom.giving.parcel_papers import parcels_data
 from stillroom.giving.replanning import say_changes
 from stillroom.giving.season_pages import gone_data, spent_data, thanks_data, to_change_data
 from stillroom.giving.this_week import week_data
@@ -34,6 +35,7 @@ def pack_data(pack: Pack) -> dict[str, Any]:
         "households": len(giving.households),
         "baskets": [basket_data(pack, basket) for basket in pack.offering.problem.baskets],
         "filling": filling_data(pack),
+        "parcels": parcels_data(pack),
         "thanks": thanks_data(pack),
         "to_change": to_change_data(pack),
         "years": years_data(giving, {r.slug: r.title for r in pack.offering.recipes.values()}),

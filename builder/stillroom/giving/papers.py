@@ -38,6 +38,9 @@ def print_papers(pack: Pack, data: dict[str, Any]) -> tuple[dict[str, bytes], tu
         if data["baskets"]:
             tags = _basket_tags(pack, data) | {"language": short}
             files["basket-tags.pdf"] = typeset("basket_tags.typ", tags, root=TEMPLATES).pdf
+        if data["parcels"]:
+            labels = _labels(data) | {"language": short}
+            files["labels.pdf"] = typeset("labels.typ", labels, root=TEMPLATES).pdf
         for name, sheets in _tick_sheets(data).items():
             files[name] = typeset("sheets.typ", sheets | {"language": short}, root=TEMPLATES).pdf
         papers = paper_data(data) | {"language": short}
@@ -89,6 +92,34 @@ def _basket_tags(pack: Pack, data: dict[str, Any]) -> dict[str, Any]:
     }
 
 
+def _labels(data: dict[str, Any]) -> dict[str, Any]:
+    return {
+        "title": f"Address labels for {data['title']}",
+        "labels": [
+            {
+                "to": one["to"],
+                "lines": one["address"] or ["The address is not on the list."],
+                "country": one["country"],
+                "from": [part for part in (one["sender"], *one["sender_address"]) if part],
+            }
+            for one in data["parcels"]
+        ],
+    }
+
+
+def _customs_parts(data: dict[str, Any]) -> list[dict[str, Any]]:
+    """Return what customs asks of each parcel that goes abroad, as a table."""
+    parts = []
+    for one in data["parcels"]:
+        if one["customs"]:
+            rows = [[row["what"], row["weight"], row["value"]] for row in one["customs"]["rows"]]
+            rows.append(["In all, a gift", one["customs"]["weight"], one["customs"]["value"]])
+            table = _table(["What is in it", "Weight", "Value"], rows, "lrr", [6, 0, 0])
+            heading = f"{one['number']}  {one['household']}, {one['country']}"
+            parts.append(_part(heading, table))
+    return parts
+
+
 def _table(
     head: list[str], rows: list[list[str]], align: str, widths: list[int], turned: bool = False
 ) -> dict[str, Any]:
@@ -119,6 +150,8 @@ def paper_data(data: dict[str, Any]) -> dict[str, Any]:
         ),
         _section("Costs", _cost_parts(data)),
     ]
+    if customs := _customs_parts(data):
+        sections.append(_section("For customs", customs))
     foot = f"{data['title']} · {data['giving_day']} · private"
     return {"title": f"{data['title']}: the pack", "foot": foot, "sections": sections}
 
