@@ -112,8 +112,15 @@ class Firefox:
         found = self.asked("browsingContext.captureScreenshot", context=self.tab, origin="document")
         return base64.b64decode(found["data"])
 
-    def print(self) -> bytes:
-        return base64.b64decode(self.asked("browsingContext.print", context=self.tab)["data"])
+    def print(self, width_mm: float | None = None, height_mm: float | None = None) -> bytes:
+        """Print on a paper of a size, with its margins left to the page; else as Firefox likes."""
+        asked: dict[str, Any] = {}
+        if width_mm and height_mm:
+            page = {"width": width_mm / 10, "height": height_mm / 10}
+            asked = {"page": page, "shrinkToFit": False, "margin": dict.fromkeys(
+                ("top", "bottom", "left", "right"), 0)}  # fmt: skip
+        found = self.asked("browsingContext.print", context=self.tab, **asked)
+        return base64.b64decode(found["data"])
 
 
 @contextmanager

@@ -18,6 +18,7 @@ from stillroom.publish.listed import warnings
 from stillroom.publish.print_room import PrintRoomLeaf
 from stillroom.publish.recipe_page import RecipeLeaf
 from stillroom.publish.send_page import SendLeaf
+from stillroom.publish.whole_book import list_wholes
 from stillroom.publish.workers import work_out_all
 from stillroom.publish.working import WorkedLeaf
 from stillroom.publish.year_page import YearLeaf
@@ -75,6 +76,7 @@ def list_leaves(library: Library) -> dict[str, Leaf]:
     """Return the book's own pages and a page for each recipe, by the file each stands for."""
     own: tuple[Leaf, ...] = (HomeLeaf(), BrowseLeaf(), YearLeaf(), PrintRoomLeaf())
     own += (SendLeaf(),) if library.settings.send_us else ()
+    own += list_wholes(library)
     recipes: tuple[Leaf, ...] = tuple(_leaf_of(library, recipe) for recipe in library.recipes)
     return {leaf.src_uri: leaf for leaf in (*own, *recipes)}
 

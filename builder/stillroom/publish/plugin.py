@@ -219,7 +219,8 @@ class StillroomPlugin(BasePlugin[StillroomConfig]):  # type: ignore[no-untyped-c
         index = index_of(config)
         self.search_said = page.meta.get("search")
         leaf = self.leaves.get(page.file.src_uri)
-        if leaf is not None and index is not None:
+        unsought = bool((self.search_said or {}).get("exclude"))
+        if leaf is not None and index is not None and not unsought:
             if isinstance(leaf, WorkedLeaf) and not self.search_said and "tags" not in page.meta:
                 index_words(index, page, leaf.worked.searched)
             else:
