@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from fractions import Fraction
 
+import jsonschema
 import pytest
 from click.testing import CliRunner
 
@@ -15,6 +16,7 @@ from stillroom.core.words.problems import ProblemsFound
 from stillroom.giving.log import log_kinds
 from stillroom.giving.log_file import add_row, read_log
 from stillroom.giving.log_names import Known, named_log
+from stillroom.giving.log_schema import log_schema
 from stillroom.giving.names import with_names_of
 from stillroom.giving.season import read_season
 from stillroom.giving.standing import stand
@@ -272,3 +274,24 @@ def test_what_cannot_be_noted_is_told_and_nothing_is_written(book, words, told):
     assert told in " ".join(done.output.split())
     assert not (book / "giving" / "log.yml").exists()
     assert "Traceback" not in done.output
+
+
+def test_an_editor_takes_every_line_that_we_write_and_no_wrong_one():
+    schema = log_schema()
+    jsonschema.Draft202012Validator.check_schema(schema)
+    rows = [
+        {"day": "2027-01-10", "begun": "quince-ratafia"},
+        {"day": "2027-03-20", "bottled": "quince-ratafia", "number": 7},
+        {"day": "2027-03-20", "bought": "brandy", "amount": "1 l", "paid": 21.5},
+        {"day": "2027-12-18", "given": "The Cragbies", "things": ["rosemary-salt"]},
+        {"day": "2027-12-27", "gave back": "The Cragbies", "words": "plums"},
+        {"day": "2028-01-06", "closed": "Winter 2027"},
+    ]
+    jsonschema.validate({"giving log": rows}, schema)
+    for wrong in (
+        {"begun": "x"},
+        {"day": "2027-01-10", "bottled": "x"},
+        {"day": "a", "bottld": "x"},
+    ):
+        with pytest.raises(jsonschema.ValidationError):
+            jsonschema.validate({"giving log": [wrong]}, schema)

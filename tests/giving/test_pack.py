@@ -29,6 +29,7 @@ from stillroom.giving import swapping
 from stillroom.giving.calendar_file import write_calendar
 from stillroom.giving.finding import giving_lists
 from stillroom.giving.guard import PACK_MARKER, guard_folder, usual_folder
+from stillroom.giving.kept_cold import is_kept_cold
 from stillroom.giving.pack import Effort, pack_files, work_out
 from stillroom.giving.plan_file import read_plan
 from stillroom.giving.swapping import restore_folder, swap_in
@@ -120,7 +121,8 @@ def test_what_is_said_aloud_is_what_the_labels_say(pack, files):
         for present in pack.making.of_basket(number):
             card = card_of(pack, present)
             assert all(allergen.lower() in words.lower() for allergen in card.allergens)
-            assert ("Into the fridge" in words) or "fridge" not in card.keep.split("nce opened")[0]
+            cold = is_kept_cold(card.keep)
+            assert not cold or f"Into the fridge at once: {present.recipe.title}" in words
 
 
 def test_all_costs_add_up_to_the_penny(pack):

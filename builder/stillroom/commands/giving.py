@@ -29,6 +29,7 @@ from stillroom.giving.closing import close_year, not_noted
 from stillroom.giving.guard import guard_file, guard_folder, usual_folder, warn_of_git
 from stillroom.giving.list_schema import giving_list_schema
 from stillroom.giving.log_file import add_row, log_beside, read_log
+from stillroom.giving.log_schema import log_schema
 from stillroom.giving.money.larder_prices import with_larder_prices
 from stillroom.giving.names import with_names_of
 from stillroom.giving.pack import Effort, pack_files, work_out
@@ -181,7 +182,8 @@ def guard_new_list(out: Path, book: Book) -> None:
 
 @click.command("giving-schema")
 @click.option("--out", type=click.Path(dir_okay=False, path_type=Path), help="Write it here.")
+@click.option("--log", "of_log", is_flag=True, help="That of its log instead.")
 @told_plainly
-def giving_schema(out: Path | None) -> None:
+def giving_schema(out: Path | None, of_log: bool) -> None:
     """Print what a giving list may state, in the form that text editors read (JSON Schema)."""
-    write_schema(giving_list_schema(), out)
+    write_schema(log_schema() if of_log else giving_list_schema(), out)

@@ -14,6 +14,7 @@ from stillroom.core.label.labelling import UsageCard
 from stillroom.core.words.day_words import say_day_and_month, say_day_short
 from stillroom.core.words.plurals import plural
 from stillroom.giving.batches import Present
+from stillroom.giving.kept_cold import is_kept_cold
 from stillroom.giving.plan_model import Basket
 from stillroom.giving.worked_out import Pack, card_of
 
@@ -70,7 +71,7 @@ def _present(pack: Pack, present: Present) -> dict[str, Any]:
         "date_mark": card.date_mark.text,
         "what": card.what,
         "use": card.use,
-        "keep": " ".join(part for part in (card.keep, card.once_opened) if part),
+        "keep": " ".join(f"{part.rstrip('.')}." for part in (card.keep, card.once_opened) if part),
         "cautions": card.cautions,
         "allergens": "".join(said.text for said in card.allergen_words),
         "cost": pack.money(
@@ -95,7 +96,7 @@ def say_aloud(pack: Pack, presents: tuple[Present, ...]) -> list[str]:
         allergens = _allergens(card)
         if allergens:
             said.append(f"{title}: {allergens[:1].lower()}{allergens[1:]}.")
-        if "fridge" in card.keep.lower().partition("once opened")[0]:
+        if is_kept_cold(card.keep):
             cold.append(title)
         until = present.keep_until
         if until and (until - pack.offering.giving.giving_day).days <= _SOON_DAYS:
@@ -126,7 +127,7 @@ def filling_data(pack: Pack) -> dict[str, Any]:
         {
             present.recipe.title
             for present in pack.making.presents
-            if "fridge" in card_of(pack, present).keep.lower().partition("once opened")[0]
+            if is_kept_cold(card_of(pack, present).keep)
         }
     )
     return {

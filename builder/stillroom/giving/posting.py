@@ -23,6 +23,7 @@ from stillroom.core.words.day_words import say_day
 from stillroom.core.words.nearest import did_you_mean
 from stillroom.core.words.problems import Problem
 from stillroom.giving.facts import GiftFacts
+from stillroom.giving.kept_cold import is_kept_cold
 from stillroom.giving.model import GivingList, Household, Service
 from stillroom.giving.plan_model import Reason
 from stillroom.giving.reading import ReadList
@@ -107,7 +108,7 @@ def _applies(
     if "from_percent" in row:
         return _strong(row, facts)
     if row.get("fridge"):
-        return "fridge" in facts.recipe.keeps.where.lower().partition("once opened")[0]
+        return is_kept_cold(facts.recipe.keeps.where)
     if row.get("glass"):
         return any(word in container.lower().split(",")[0] for word in _IN_GLASS)
     return facts.recipe.kind.name in row.get("kinds", ())

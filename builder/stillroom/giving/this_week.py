@@ -89,10 +89,13 @@ def _going(pack: Pack) -> Iterator[Task]:
 def _buying(pack: Pack) -> Iterator[Task]:
     """Yield what is to be bought for what begins within the week, on the day it begins."""
     starts = {batch.name: batch.timeline.start for batch in pack.making.batches}
+    wanted: dict[date, list[str]] = {}
     for row in pack.rows:
         days = [starts[name] for name in row.uses if name in starts]
         if days and row.need > row.there and not row.loose:
-            yield Task(min(days), -1, f"Have in the house: {row.said}, {row.to_buy}")
+            wanted.setdefault(min(days), []).append(f"{row.said} ({row.to_buy})")
+    for day, things in wanted.items():
+        yield Task(day, -1, f"Have in the house: {'; '.join(things)}")
 
 
 def _baskets(pack: Pack) -> Iterator[Task]:
@@ -104,7 +107,7 @@ def _baskets(pack: Pack) -> Iterator[Task]:
         day = gone.day if gone else giving.giving_day
         note = f'{"posted" if posted else "given"} "{household}"'
         late = gone is None and giving.giving_day < today
-        yield Task(day, 100, words, gone is not None, late, "" if gone else note)
+        yield Task(day, 100 + number, words, gone is not None, late, "" if gone else note)
 
 
 def _thanks(pack: Pack) -> Iterator[Task]:
@@ -113,7 +116,7 @@ def _thanks(pack: Pack) -> Iterator[Task]:
         thanked = [one for one in pack.season.of_kind("thanked") if one.name == line.name]
         if not any(one.day >= line.day for one in thanked):
             words = f"Thank {line.name} for {line.words}"
-            yield Task(line.day, 101, words, late=True, note=f'thanked "{line.name}"')
+            yield Task(line.day, 10_000, words, late=True, note=f'thanked "{line.name}"')
 
 
 def week_data(pack: Pack) -> dict[str, object]:
