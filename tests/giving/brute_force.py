@@ -204,7 +204,8 @@ def _making_points(problem, ways):
     offers = {offer.key: offer for offer in problem.offers}
     for brew, way, fresh in ways:
         for choice, (count, cut) in zip(brew.choices, way, strict=True):
-            points += count * (w.batch + (0 if choice.at_best else w.usable_only))
+            points += (count - cut) * w.batch
+            points += count * (0 if choice.at_best else w.usable_only)
             points += count * (w.moved if choice.moved else 0)
             points += count * (0 if choice.in_season else w.out_of_season)
             for month, hours in choice.hours.items():

@@ -174,6 +174,9 @@ def test_what_is_kept_in_the_fridge_is_in_no_parcel():
     offering, _, _ = offered(households=people, makes=[{"recipe": "sea-buckthorn-curd"}])
     reasons = offering.problem.refused[1, "sea-buckthorn-curd"]
     assert "is to be kept cold and no parcel is" in [reason.one for reason in reasons]
+    # what goes into the fridge only once it is opened may travel
+    offering, _, _ = offered(households=people, makes=[{"recipe": "quince-chutney"}])
+    assert (1, "quince-chutney") not in offering.problem.refused
 
 
 @pytest.mark.parametrize("days", [0, 7, 20, 60])

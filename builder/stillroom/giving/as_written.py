@@ -124,6 +124,7 @@ def tidy_list(data: dict[str, Any], lines: Lines) -> tuple[dict[str, Any], Lines
         found["prices"] = _prices(tidied, found["prices"])
     _hours(tidied, found)
     if "posting" in found:
+        found["posting"] = _named_rows(found["posting"])
         rows = tidied.listed(
             found["posting"], "posting", "service", lambda said: {"last day": said}
         )
@@ -132,6 +133,19 @@ def tidy_list(data: dict[str, Any], lines: Lines) -> tuple[dict[str, Any], Lines
         tidied.move("stock", "stock/ingredients")
         found["stock"] = {"ingredients": found["stock"]}
     return found, tidied.lines
+
+
+def _named_rows(data: Any) -> Any:
+    """Return "- parcel post: {to: IE}" as "- {service: parcel post, to: IE}"."""
+    if not isinstance(data, list):
+        return data
+    rows = []
+    for row in data:
+        if isinstance(row, dict) and len(row) == 1 and isinstance(next(iter(row.values())), dict):
+            ((name, said),) = row.items()
+            row = {"service": name, **said}
+        rows.append(row)
+    return rows
 
 
 def _hours(tidied: _Tidied, found: dict[str, Any]) -> None:

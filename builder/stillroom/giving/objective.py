@@ -26,7 +26,7 @@ def weigh_plan(
     """Return the terms of the objective, the dearest sort first; their points add up to it."""
     weights = problem.weights
     last_year, before = _repeats(problem, gifts)
-    made = sum(batch.count for batch in batches)
+    made = sum((batch.amount for batch in batches), Fraction(0))
     young = sum(batch.count for batch in batches if not batch.choice.at_best)
     unseasonal = sum(batch.count for batch in batches if not batch.choice.in_season)
     moved = sum(batch.count for batch in batches if batch.choice.moved)
@@ -38,7 +38,7 @@ def weigh_plan(
         ("things twice in one household", _twice(problem, gifts), weights.twice_in_household),
         ("households with nothing they like best", _unliked(problem, gifts), weights.nothing_liked),
         ("presents changed from the plan before", _changed(problem, gifts), weights.changed),
-        ("times a recipe is made: twice the recipe counts two", made, weights.batch),
+        ("times a recipe is made: twice the recipe counts 2, half of it ½", made, weights.batch),
         ("of these, ready but not at their best", young, weights.usable_only),
         ("of these, begun out of the season of their produce", unseasonal, weights.out_of_season),
         ("of these, begun on another day than in the plan before", moved, weights.moved),
