@@ -21,6 +21,7 @@ from stillroom.core.private.hidden_forms import (
     letters,
     read_plain,
 )
+from stillroom.core.private.near import stand_near, unmarked
 from stillroom.core.private.words import PrivateWord
 from stillroom.core.private.unpacking import Layers, unpack
 
@@ -118,6 +119,7 @@ class Seeker:
                     self._figures.setdefault(figures, word)
             elif not common:
                 self._know(word.words, word)
+        self._apart = dict(_names_apart(self.known.values(), is_common))
         self._parts = {form: frozenset(form.split()) for form in self.known}
 
     def _know(self, form: str, word: PrivateWord) -> None:
@@ -140,8 +142,11 @@ class Seeker:
     def seek(self, held: Held) -> tuple[PrivateWord, int] | None:
         """Return a word that stands in a file, and the line; 1 where no line has it plain."""
         singles: dict[str, dict[str, PrivateWord]] = {}
+        apart: set[tuple[str, ...]] = set()
         for text, binary in held.compared if self.known or self._figures else ():
-            for form in self._found_in(text, binary):
+            words = set(text.split())
+            apart |= {names for names in self._apart if words.issuperset((names[0], names[-1]))}
+            for form in self._found_in(text, words, binary):
                 word = self.known[form]
                 if word.alone:
                     return word, _line(form, held.data)
@@ -152,10 +157,12 @@ class Seeker:
             if len(several) >= 3:
                 form = min(several)
                 return several[form], _line(form, held.data)
+        for names in sorted(apart):
+            if any(stand_near(names, unmarked(text)) for text in held.texts):
+                return self._apart[names], 1
         return None
 
-    def _found_in(self, text: str, binary: bool) -> Iterator[str]:
-        words = set(text.split())
+    def _found_in(self, text: str, words: set[str], binary: bool) -> Iterator[str]:
         spaced = f" {text} "
         for form, parts in self._parts.items():
             glued = binary and len(form) >= _LEAST_AS_ONE and self.known[form].alone
@@ -177,13 +184,14 @@ def forms_of(written: str) -> Iterator[str]:
     """Return each form in which a name or address is sought, compared as all else is.
 
     >>> list(forms_of("Nell Tarrowby"))
-    ['nell tarrowby', 'nelltarrowby', 'tarrowby nell']
+    ['nell tarrowby', 'nelltarrowby', 'n e l l t a r r o w b y', 'tarrowby nell']
     """
     plain = letters(written)
     words = plain.split()
     yield plain
     if 2 <= len(words) <= 4 and len("".join(words)) >= _LEAST_AS_ONE:
         yield "".join(words)
+        yield " ".join("".join(words))  # letter by letter, with gaps between
     if 2 <= len(words) <= 3 and plain.replace(" ", "").isalpha():
         yield " ".join([words[-1], *words[:-1]])
     if written.isascii():
@@ -195,6 +203,21 @@ def forms_of(written: str) -> Iterator[str]:
         yield byte_letters(encoded.replace(b"\x00", b""))
         yield letters(encoded.decode("latin-1"))
         yield letters(encoded.decode("cp1252", errors="replace"))
+
+
+def _names_apart(
+    words: Iterable[PrivateWord], is_common: Callable[[str], bool]
+) -> Iterator[tuple[tuple[str, ...], PrivateWord]]:
+    """Return the names of people whose parts are sought also where they stand in fields apart.
+
+    A name that is partly a food's is not: many a table of a book has both words.
+    """
+    for word in words:
+        names = tuple(word.words.split())
+        told = all(len(name) >= 3 and name.isalpha() and not is_common(name) for name in
+                   (names[0], names[-1]))  # fmt: skip
+        if word.alone and word.of_somebody and 2 <= len(names) <= 4 and told:
+            yield names, word
 
 
 def _of_telephone(words: str) -> str:

@@ -29,6 +29,8 @@ _HOUSEHOLD_KEYS = frozenset(
 _TELLING_KEYS = frozenset({"basket", "avoid", "delivery", "likes", "had", "never", "address"})
 _BEFORE_KEY = " \t#/;*-+><!\"'\ufeff"
 """What may stand before a key that is indented, quoted, in a list or commented out."""
+_MARKS = ("household", "<basket", "<avoid", "<delivery")
+"""Without one of these, and without "giving", a text is no list that is laid out by its words."""
 _KEY = re.compile(r"giving[ _-]list[\"']?[ \t]*[:=]", re.IGNORECASE)
 _LOG_KEY = re.compile(r"giving[ _-]log[\"']?[ \t]*[:=]", re.IGNORECASE)
 _OTHER = re.compile(rf"(?:{_ANY_KEY})[\"']?[ \t]*[:=]", re.IGNORECASE)
@@ -39,6 +41,19 @@ _HOUSEHOLDS = re.compile(
 _NAME_KEY = re.compile(r"\b(?:name|to)[\"']?[ \t]*:")
 _TELLING_KEY = re.compile(r"\b(?:basket|avoid|delivery|likes|had)[\"']?[ \t]*:")
 _PARTED_KEY = re.compile(r"giving\s+list")
+_EVERY_KEY = "|".join(
+    key.replace(" ", "[ _-]") for key in sorted({*_HOUSEHOLD_KEYS, *_LIST_KEYS, "giving list"})
+)
+_TAGGED = re.compile(rf"<(?P<key>{_EVERY_KEY})(?:\s[^<>]{{0,200}})?>\s*[^<\s]", re.IGNORECASE)
+_KEY_TAGGED = re.compile(rf"<key>\s*(?P<key>{_EVERY_KEY})\s*</key>", re.IGNORECASE)
+_GIVEN = re.compile(rf"(?<![\w-])(?P<key>{_EVERY_KEY})=(?=[\"'])", re.IGNORECASE)
+_SET = re.compile(
+    rf"^[ \t]*(?:[\w-]+\.)*(?P<key>{_EVERY_KEY})[ \t]*=", re.IGNORECASE | re.MULTILINE
+)
+_DASHED = re.compile(
+    rf"^[\s>*#/-]*(?P<key>{_EVERY_KEY})[\"'*_]*[ \t]*(?:-+>?|–|—|=+>?|→|\.\.+|~)(?=\s)",
+    re.IGNORECASE | re.MULTILINE,
+)
 _CELL = re.compile(r"[,;\t|]")
 
 
@@ -52,7 +67,8 @@ def find_giving_list(text: str) -> int:
     """
     lowered = text.lower()
     if "giving" not in lowered:
-        return _households_line(text) if "households" in lowered else _table_line(text)
+        told = any(mark in lowered for mark in _MARKS)
+        return (told and _households_line(text)) or _table_line(text)
     for number, line in _lines_with(_KEY, text):
         found = _KEY.search(line)
         if found is None:
@@ -88,8 +104,28 @@ def _lines_with(key: re.Pattern[str], text: str) -> Iterator[tuple[int, str]]:
         yield from enumerate(text.splitlines(), 1)
 
 
+def _laid_out_line(text: str) -> int:
+    """Return the line from which a list is laid out in another way, or 0.
+
+    In the tags or the attributes of XML, in the parts of a TOML file, with dashes for colons, one
+    word a line: what counts is that a household's name and what is said of it stand where each is
+    said, and what they belong to.
+    """
+    for said, least in ((_TAGGED, 3), (_KEY_TAGGED, 3), (_GIVEN, 3), (_SET, 3), (_DASHED, 5)):
+        there: set[str] = set()
+        first = 0
+        for found in said.finditer(text):
+            there.add(" ".join(re.split(r"[\s_-]+", found["key"].lower())))
+            first = first or found.start() + 1
+        if len(there) >= least and there & {"name", "to"} and there & _TELLING_KEYS:
+            return _line(text, first - 1)
+    return 0
+
+
 def _households_line(text: str) -> int:
     """Return the line in which the households of a list begin that has lost its first line."""
+    if laid_out := _laid_out_line(text):
+        return laid_out
     if "households" not in text:
         return 0
     found = _HOUSEHOLDS.search(text)

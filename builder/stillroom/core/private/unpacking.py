@@ -1,4 +1,4 @@
-"""What is wrapped up in the bytes of a file: archives, compressed parts, base64, hexadecimals.
+"""What is packed in the bytes of a file: archives, compressed parts, and what runs of letters hold.
 
 Each is known by its own first bytes, wherever it stands: behind a picture, in a chunk of one, in a
 document. What packs its words so that they cannot be read here is named, never passed over.
@@ -6,8 +6,6 @@ document. What packs its words so that they cannot be read here is named, never 
 
 from __future__ import annotations
 
-import base64
-import binascii
 import bz2
 import lzma
 import re
@@ -16,14 +14,12 @@ from collections.abc import Iterator
 from dataclasses import dataclass, field
 from typing import Any, Final
 
+from stillroom.core.private.coded_fonts import coded_words
+from stillroom.core.private.wrapped import unwrap
+
 MOST_UNPACKED: Final = 30_000_000
 """More than this is not unpacked from one file: nobody keeps a list so long."""
 _DEEPEST: Final = 5
-_BASE64: Final = re.compile(
-    rb"(?<![A-Za-z0-9+/=_-])[A-Za-z0-9+/_-]{16,}={0,2}(?:\r?\n[ \t]?[A-Za-z0-9+/_-]{4,}={0,2})*"
-)
-_HEX: Final = re.compile(rb"(?:(?:0x|\\x)?[0-9A-Fa-f]{2}[ :,]{0,2}){8,}")
-_ASCII85: Final = re.compile(rb"(?:<~|stream\r?\n)([!-uz\s]{12,})~>")
 _PNG: Final = b"\x89PNG\r\n\x1a\n"
 # RFC 1950 (2.2), RFC 1952 (2.3.1), the ZIP file format (4.3.7), and what bzip2 and xz begin with
 _PACKED: Final = re.compile(
@@ -68,6 +64,10 @@ def unpack(data: bytes) -> Layers:
                 layers.sealed = layers.sealed or "packed too often or too much"
                 break
             waiting.append((inner, depth + 1))
+    if data.startswith(b"%PDF"):
+        words, unread = coded_words(layers.found)
+        layers.found += words
+        layers.sealed = layers.sealed or unread
     return layers
 
 
@@ -87,17 +87,7 @@ def _parted(data: bytes) -> tuple[bytes, bytes]:
 
 def _within(data: bytes, layers: Layers) -> Iterator[bytes]:
     yield from _decompressed(data, layers)
-    # all that one file wraps up is looked through together, line by line
-    runs = (_from_base64(found[0]) for found in _BASE64.finditer(data))
-    yield b"\n".join(run for run in runs if run)
-    digits = (_digits(found[0]) for found in _HEX.finditer(data))
-    pairs = (bytes.fromhex(run[: len(run) // 2 * 2].decode()) for run in digits)
-    yield b"\n".join(run for run in pairs if _says(run))
-    for found in _ASCII85.finditer(data):
-        try:
-            yield base64.a85decode(found[1])
-        except ValueError:
-            continue
+    yield from unwrap(data, _PACKED.match)
 
 
 def _decompressed(data: bytes, layers: Layers) -> Iterator[bytes]:
@@ -108,19 +98,26 @@ def _decompressed(data: bytes, layers: Layers) -> Iterator[bytes]:
         unpacker, begin = _unpacker(data, found, layers)
         if unpacker is None:
             continue
-        inner, end = _run(unpacker, view[begin:], max(layers.left, 0))
+        inner, end, damaged = _run(unpacker, view[begin:], max(layers.left, 0))
+        if damaged and found[0].startswith(
+            (b"BZh", b"\xfd7z")
+        ):  # these give nothing until a sum is right
+            layers.sealed = layers.sealed or "packed, and damaged"
         if len(inner) >= 4:
             yield inner
             at = max(at, begin + end)
 
 
 def _unpacker(data: bytes, found: re.Match[bytes], layers: Layers) -> tuple[Any, int]:
-    """Return what unpacks the part that begins here, and where its bytes begin."""
+    """Return what unpacks the part that begins here, and where its bytes begin.
+
+    What is deflated is unpacked without its sum: a wrong one takes nothing of the words away.
+    """
     sign, begin = found[0], found.start()
     if sign[:1] == b"\x78":
-        return zlib.decompressobj(), begin
+        return zlib.decompressobj(-15), begin + 2
     if sign[:2] == b"\x1f\x8b":
-        return zlib.decompressobj(31), begin
+        return zlib.decompressobj(-15), _behind_head(data, begin)
     if sign[:3] == b"BZh":
         return bz2.BZ2Decompressor(), begin
     if sign[:2] != b"PK":
@@ -135,54 +132,44 @@ def _unpacker(data: bytes, found: re.Match[bytes], layers: Layers) -> tuple[Any,
     return zlib.decompressobj(-15), begin + 30 + lengths
 
 
-def _run(unpacker: Any, view: memoryview, most: int) -> tuple[bytes, int]:
-    """Return what comes out, up to where it is whole or damaged, and how much went in."""
+def _behind_head(data: bytes, begin: int) -> int:
+    """Return where a gzip's packed bytes begin, behind its names and remarks (RFC 1952, 2.3)."""
+    flags, at = data[begin + 3 : begin + 4], begin + 10
+    said = flags[0] if flags else 0
+    if said & 4:
+        at += 2 + int.from_bytes(data[at : at + 2], "little")
+    for bit in (8, 16):
+        if said & bit:
+            at = max(data.find(b"\0", at), at - 1) + 1
+    return at + (2 if said & 2 else 0)
+
+
+def _run(unpacker: Any, view: memoryview, most: int) -> tuple[bytes, int, bool]:
+    """Return what comes out, how much went in, and whether it was damaged on the way."""
     out: list[bytes] = []
     size = at = 0
+    damaged = False
     while at < len(view) and size <= most and not unpacker.eof:
         piece = view[at : at + _PIECES[min(len(out), 2)]]
+        before = unpacker.copy() if hasattr(unpacker, "copy") else None
         try:
             out.append(unpacker.decompress(piece, most - size + 1))
         except (zlib.error, lzma.LZMAError, OSError, EOFError):
+            damaged = True
+            out.append(_up_to_damage(before, piece) if before else b"")
             break
         size += len(out[-1])
         at += len(piece)
     at -= len(unpacker.unused_data) if unpacker.eof else 0
-    return b"".join(out), at
+    return b"".join(out), at, damaged
 
 
-def _digits(run: bytes) -> bytes:
-    if b"x" in run:
-        run = run.replace(b"0x", b"")
-    return run.translate(None, b" :,\\x")
-
-
-def _from_base64(run: bytes) -> bytes | None:
-    """Return what a run of letters comes to in base64, or None where that says nothing."""
-    joined = b"".join(run.split()).rstrip(b"=").replace(b"-", b"+").replace(b"_", b"/")
-    if joined.isalpha() and joined.islower():
-        return None  # a long word
+def _up_to_damage(unpacker: Any, piece: memoryview) -> bytes:
+    """Return what comes out of a damaged piece before the byte that is wrong."""
+    out: list[bytes] = []
     try:
-        inner = base64.b64decode(joined + b"=" * (-len(joined) % 4))
-    except (binascii.Error, ValueError):
-        return None
-    return inner if _says(inner) else None
-
-
-def _says(data: bytes) -> bool:
-    """Say whether bytes are a text in any usual encoding, or something packed or wrapped."""
-    if _PACKED.match(data) or data.startswith((_PNG, b"%PDF", b"\xff\xd8\xff", b"GIF8", b"RIFF")):
-        return True
-    begin = data[:120]
-    if begin.count(0) * 3 > len(begin):
-        return True  # UTF-16
-    if any(byte < 9 or 13 < byte < 32 for byte in begin):
-        return False
-    plain = sum(32 <= byte < 127 for byte in begin)
-    if plain * 5 >= len(begin) * 4:
-        return True
-    try:
-        begin[: len(begin) - 4].decode("utf-8")
-    except UnicodeDecodeError as error:
-        return error.start >= len(begin) - 8
-    return True
+        for at in range(len(piece)):
+            out.append(unpacker.decompress(piece[at : at + 1]))
+    except zlib.error:
+        return b"".join(out)
+    return b"".join(out)

@@ -38,6 +38,8 @@ _ANYBODY = frozenset({
 })  # fmt: skip
 """Words that any family says: they name nobody."""
 _LINKING_OR_ANYBODY = _LINKING | _ANYBODY
+_COUPLE = re.compile(r"([^\W\d_a-z][\w'’-]+)(?:, [^\W\d_a-z][\w'’-]+)* (?:and|&|und|et|y|e) "
+                     r"[^\W\d_a-z][\w'’-]+ ([^\W\d_a-z][\w'’-]+)")  # fmt: skip
 _LEAST = 7
 """A shorter run of letters is in too many words to say anything."""
 
@@ -52,19 +54,30 @@ class PrivateWord:
     alone: bool = True
     written: str = ""
     """As the list has it."""
+    of_somebody: bool = True
+    """Whether it is a person's name, not a place's."""
 
 
 def list_private_words(data: bytes, file: str) -> Iterator[PrivateWord]:
     """Return what in a giving list names somebody or says where they live."""
     text = read_plain(data)
     for found in _VALUE.finditer(text):
-        value = (found["double"] or found["single"] or found["bare"] or "").strip()
+        value = (found["double"] or found["single"] or _bare(text, found)).strip()
         value = re.sub(r"\s+#.*", "", value).strip("\"' ")
         line = text.count("\n", 0, found.start("key")) + 1
-        sought = _of_place(value) if found["key"].lower() in _PLACES else _of_name(value)
+        somebody = found["key"].lower() not in _PLACES
+        sought = _of_name(value) if somebody else _of_place(value)
         for words, alone in sought:
             if compared := letters(words):
-                yield PrivateWord(compared, file, line, alone, words)
+                yield PrivateWord(compared, file, line, alone, words, somebody)
+
+
+def _bare(text: str, found: re.Match[str]) -> str:
+    """Return what is said without quotation marks: to the line's end where the line is its own."""
+    begin = text.rfind("\n", 0, found.start("key")) + 1
+    if not text[begin : found.start("key")].strip(" \t\r-#") and found["bare"] is not None:
+        return text[found.start("bare") :].partition("\n")[0]
+    return found["bare"] or ""
 
 
 def _of_name(value: str) -> Iterator[tuple[str, bool]]:
@@ -74,8 +87,7 @@ def _of_name(value: str) -> Iterator[tuple[str, bool]]:
     inside = len(named) >= 2 or (named and not value.startswith(named[0]))
     if len(telling) >= 2 and inside and len(value) >= _LEAST:
         yield value, True
-    for run in _runs(value):
-        words = " ".join(run)
+    for words in _whole_names(value):
         if len(_telling(words)) >= 2 and len(words) >= _LEAST:
             yield words, True
     if len(named) == 1 or len(value.split(",")) > 1 or " and " in value:
@@ -87,6 +99,22 @@ def _of_name(value: str) -> Iterator[tuple[str, bool]]:
 def _telling(value: str) -> list[str]:
     said = _WORD.findall(value)
     return [word for word in said if _LINKING_OR_ANYBODY.isdisjoint(word.lower().split("-"))]
+
+
+def _whole_names(value: str) -> Iterator[str]:
+    """Return the whole names in a value, also without what stands between first and last.
+
+    "Nell and Bob Tarrowby" are two of one name; "Nell J. Tarrowby" is often written without the J.
+    """
+    runs = [run for run in _runs(value) if run]
+    for run in runs:
+        yield " ".join(run)
+        named = [word for word in run if len(_telling(word)) and len(word) >= 3]
+        if len(run) >= 3 and len(named) >= 2:
+            yield f"{named[0]} {named[-1]}"
+    couple = _COUPLE.search(value)
+    if couple and len(_telling(couple[0])) >= 3:
+        yield f"{couple[1]} {couple[2]}"
 
 
 def _runs(value: str) -> Iterator[list[str]]:
@@ -107,3 +135,8 @@ def _of_place(value: str) -> Iterator[tuple[str, bool]]:
     telling = any(letter.isdigit() for letter in value) or "@" in value or len(words) >= 2
     if telling and len(value) >= 6:
         yield value, True
+    parts = [part.strip() for part in value.split(",")]
+    for part in parts if len(parts) > 1 else ():
+        # a street with its number, a code of the post; a town alone is anybody's
+        if len(part) >= 6 and re.search(r"\d", part) and re.search(r"[^\W\d_]", part):
+            yield part, True
