@@ -16,7 +16,7 @@ from pydantic_core import ErrorDetails
 
 from stillroom.core.words.frontmatter import Located, read_yaml
 from stillroom.core.words.nearest import did_you_mean
-from stillroom.core.words.problems import Problem, ProblemsFound, Unreadable
+from stillroom.core.words.problems import Problem, ProblemsFound, Unreadable, say_written
 from stillroom.core.words.text_files import clean, read_text
 from stillroom.giving.as_written import tidy_list
 from stillroom.giving.model import SORTS, GivingList
@@ -145,11 +145,11 @@ def _problem(detail: ErrorDetails, name: str, located: Located) -> Problem:
         return Problem(
             name, line, f'"{path[-1]}" has no place here.', did_you_mean(path[-1], known)
         )
-    why = _PLAIN.get(detail["type"], detail["msg"])
+    why = _PLAIN.get(detail["type"], "it is not written as it should be")
     said = detail["input"]
     if detail["type"] in ("dict_type", "model_type") and path[0] == "baskets":
         return Problem(name, line, f"{where} is not right: {why}.", _ADD["baskets"])
-    mend = f'It says "{said}".' if isinstance(said, str | int | float) else ""
+    mend = f"It says {say_written(said)}." if isinstance(said, str | int | float) else ""
     return Problem(name, line, f"{where} is not right: {why}.", mend)
 
 
@@ -167,7 +167,7 @@ def _where(path: list[str], data: Any) -> str:
             else None
         )
         if part.isdecimal():
-            words.append(str(named) if named else f"no. {int(part) + 1}")
+            words.append(named if isinstance(named, str) and named else f"no. {int(part) + 1}")
         else:
             words.append(part)
     return '"' + ", ".join(words) + '"'

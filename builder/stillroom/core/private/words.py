@@ -75,9 +75,10 @@ def list_private_words(data: bytes, file: str) -> Iterator[PrivateWord]:
 def _bare(text: str, found: re.Match[str]) -> str:
     """Return what is said without quotation marks: to the line's end where the line is its own."""
     begin = text.rfind("\n", 0, found.start("key")) + 1
-    if not text[begin : found.start("key")].strip(" \t\r-#") and found["bare"] is not None:
+    bare = found["bare"] or ""
+    if bare[:1] not in "[{" and not text[begin : found.start("key")].strip(" \t\r-#"):
         return text[found.start("bare") :].partition("\n")[0]
-    return found["bare"] or ""
+    return bare
 
 
 def _of_name(value: str) -> Iterator[tuple[str, bool]]:

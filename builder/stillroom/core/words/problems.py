@@ -63,13 +63,30 @@ _LONG_WORD = re.compile(r"(\S{60})\S{20,}")
 _LONGEST_MESSAGE = 600
 
 
+# lines further in, where words are wanted: as the program holds them they say nothing to a cook
+_HELD = re.compile(
+    r"""(?P<begins>\A)?"(?:\{['\d]|\[['\[{]|\[(?:\d|None|True|False)\b|b'|set\(|\(')[^"]*"?"""
+)
+_AS_HELD = ('"{', '"[', '"(', "\"b'", '"set(', '"True"', '"False"', '"None"')
+
+
+def _said_of_lines(found: re.Match[str]) -> str:
+    return "A list" if found["begins"] is not None else "a list"
+
+
 def in_short(message: str) -> str:
     r"""Return a message on one line, with what it quotes cut to what shows where to look.
 
     >>> in_short('"two\nlines" is no name.')
     '"two lines" is no name.'
+    >>> in_short("\"{'quince-': None}\" is not a kind.")
+    'A list is not a kind.'
     """
     line = " ".join(message.split()) if "\n" in message or "\r" in message else message
+    if any(held in line for held in _AS_HELD):
+        line = _HELD.sub(_said_of_lines, line)
+        for held, said in (('"True"', '"yes"'), ('"False"', '"no"'), ('"None"', "nothing")):
+            line = line.replace(held, said)
     if len(line) < 80:
         return line
     line = _LONG_WORD.sub(r"\1…", _LONG_QUOTE.sub(r'"\1…"', line))
