@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import ast
+import os
 import re
 import subprocess
 import sys
@@ -209,6 +210,19 @@ def test_the_three_systems_run_the_commands_of_the_readme() -> None:
     assert len(commands) == 4
     assert [command for command in commands if command not in README] == []
     assert len(job["strategy"]["matrix"]["system"]) == 3
+
+
+def test_each_python_that_is_promised_builds_the_same_bytes() -> None:
+    text = (ROOT / ".github" / "workflows" / "same-bytes.yml").read_text(encoding="utf-8")
+    (job,) = yaml.safe_load(text)["jobs"].values()
+    command = job["steps"][-1]["run"]
+    script, *pythons = command.split()
+    assert os.access(ROOT / script, os.X_OK)
+    assert command in (ROOT / "DEVELOPERS.md").read_text(encoding="utf-8")
+    brought = job["steps"][1]["with"]["python-version"].split()
+    assert pythons == [f"python{version}" for version in brought]
+    least = tomllib.loads((ROOT / "pyproject.toml").read_text(encoding="utf-8"))["project"]
+    assert least["requires-python"] == f">={brought[0]}"
 
 
 def test_every_dependency_is_locked_by_its_sums() -> None:

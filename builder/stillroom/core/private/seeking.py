@@ -131,7 +131,8 @@ class Seeker:
     def sought(self) -> tuple[tuple[str, bool], ...]:
         """Every form and number that is sought; a name found in part is told from a whole one."""
         forms = ((form, word.alone) for form, word in self.known.items())
-        return tuple(sorted((*forms, *((figures, True) for figures in self._figures))))
+        apart = ((" … ".join(names), True) for names in self._apart)
+        return tuple(sorted((*forms, *apart, *((figures, True) for figures in self._figures))))
 
     def take_sealed(self) -> Iterator[str]:
         """Say once of each file that could not be read in full why not."""
