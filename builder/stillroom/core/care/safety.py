@@ -140,7 +140,8 @@ def gather_recipe_facts(recipe: Recipe, settings: BookSettings) -> SafetyFacts:
 
 
 def _word(rule: Rule, evidence: Evidence, facts: SafetyFacts, settings: BookSettings) -> Caution:
-    fills = _fills(evidence, facts, settings)
+    asked = rule.to_maker + rule.to_receiver + rule.because
+    fills = _fills(evidence, facts, settings, with_process="process}" in asked)
     return Caution(
         rule=rule.name,
         gravity=rule.gravity,
@@ -154,16 +155,14 @@ def _word(rule: Rule, evidence: Evidence, facts: SafetyFacts, settings: BookSett
     )
 
 
-def _fills(evidence: Evidence, facts: SafetyFacts, settings: BookSettings) -> Mapping[str, str]:
+def _fills(
+    evidence: Evidence, facts: SafetyFacts, settings: BookSettings, with_process: bool
+) -> Mapping[str, str]:
     keeps = facts.recipe.keeps.unopened
     strongest = max((thing.abv for thing in evidence.things if thing.abv), default=None)
     grams = sum((thing.grams or Fraction(0) for thing in evidence.things), Fraction(0))
     acidity = facts.recipe.acidity
     limit = evidence.limit
-    words = (facts.recipe.title, facts.clauses)
-    process = published_process(facts.things, *words)
-    if process and _holds_more(process, facts):
-        process = None
     return {
         "items": join_words(_names(evidence.things)),
         "also": join_words(_names(evidence.also)),
@@ -179,6 +178,16 @@ def _fills(evidence: Evidence, facts: SafetyFacts, settings: BookSettings) -> Ma
         "allergens": join_words(facts.allergens),
         "altitude": _say_altitude(settings),
         "sterilise_minutes": str(sterilise_minutes(settings.altitude_m)),
+    } | (_process_fills(facts, settings) if with_process else {})
+
+
+def _process_fills(facts: SafetyFacts, settings: BookSettings) -> dict[str, str]:
+    """Return the words about a tested process: only few cautions ask for them."""
+    words = (facts.recipe.title, facts.clauses)
+    process = published_process(facts.things, *words)
+    if process and _holds_more(process, facts):
+        process = None
+    return {
         "process": say_process(process, settings.altitude_m),
         "jam_process": say_jam_process(
             facts.share(SWEET), style_of(*words), process, settings.altitude_m

@@ -10,6 +10,7 @@ import re
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, field, replace
 from fractions import Fraction
+from functools import lru_cache
 
 from stillroom.core.allergens.of_foods import know_ingredient
 from stillroom.core.batch.contents import Content, content_of, contents_by_place
@@ -189,6 +190,11 @@ def gather_facts(
     recipe: Recipe, strength: Fraction | None, allergens: tuple[str, ...]
 ) -> SafetyFacts:
     """Read a recipe into facts; `strength` is the finished % vol, None when unknown."""
+    return replace(_read_facts(recipe), strength=strength, allergens=allergens)
+
+
+@lru_cache(maxsize=4096)  # the safety box and how long it keeps are both decided by them
+def _read_facts(recipe: Recipe) -> SafetyFacts:
     written = [sentence for step in recipe.method for sentence in split_sentences(step.text)]
     sentences = [_affirmed(sentence) for sentence in written]
     clauses = [clause for sentence in written for clause in affirmed_clauses(sentence)]
@@ -203,8 +209,8 @@ def gather_facts(
         said=" . ".join(affirmed_clauses(said)),
         vessels=" . ".join(vessel.words for vessel in recipe.vessels).lower(),
         place=kept_at(recipe),
-        strength=strength,
-        allergens=allergens,
+        strength=None,
+        allergens=(),
         cooked=cooked_places(recipe),
         infants=said_for_infants(recipe),
         young=said_near_young_or_pets(recipe),

@@ -12,6 +12,7 @@ from functools import cache
 
 from stillroom.core.lines.staple_table import staples_tagged
 
+_WORD = re.compile(r"\w+")
 _PART = r"(?:\s(?:leaf|leaves|berry|berries|sprigs?|flowers?))?"
 # a plant's shape, its wood or its picture is not the plant; "holly on the icing" is
 _A_SHAPE = re.compile(
@@ -44,13 +45,28 @@ def toxic_plants_in(clauses: Iterable[str]) -> tuple[str, ...]:
     >>> toxic_plants_in(["Serve on a plate with ivy painted round the rim"])
     ()
     """
-    affirmed = [_A_SHAPE.sub(" ", clause) for clause in clauses]
+    affirmed = [_A_SHAPE.sub(" ", clause) for clause in clauses if _may_name(clause)]
     named = [clause for clause in affirmed if _any_toxic().search(clause)]
     return tuple(
         word
         for word in (_toxic_names() if named else ())
         if any(_as_word(word).search(clause) for clause in named)
     )
+
+
+def _may_name(clause: str) -> bool:
+    """Say whether a word of a clause may begin a name: most clauses need no closer look."""
+    if not clause.isascii():
+        return True
+    return any(word.startswith(_beginnings()) for word in _WORD.findall(clause.lower()))
+
+
+@cache
+def _beginnings() -> tuple[str, ...]:
+    # pattern and name differ in no letter but these, which count as "i" and "s" for both
+    plain = (name.lower().replace("ı", "i").replace("ſ", "s") for name in _toxic_names())
+    words = (re.sub(r"leaf$|y$", "", re.split(r"\W", name)[0]) for name in plain)
+    return tuple({word for word in words if word.isascii()})
 
 
 @cache

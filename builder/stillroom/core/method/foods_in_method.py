@@ -92,19 +92,23 @@ class MethodFood:
     grams: Fraction | None = None
 
 
+Measured = tuple[int, int, Ingredient]
+"""Where in a clause something with an amount begins and ends, and what it is."""
+
+
 @lru_cache(maxsize=4096)  # asked by the label, the heat and the rules
 def foods_in_method(recipe: Recipe) -> tuple[MethodFood, ...]:
     """Return each food that only the method names, once, with the clause that brings it in."""
     listed = Listed.of(recipe.ingredients)
-    clauses = list(_clauses_of(recipe))
+    clauses = [(clause, tuple(measured_in(clause, recipe))) for clause in _clauses_of(recipe)]
     found: dict[str, MethodFood] = {}
-    for clause in clauses:
-        for one in _with_amounts(clause, recipe, listed):
+    for clause, measured in clauses:
+        for one in _with_amounts(clause, measured, recipe, listed):
             found.setdefault(_key(one), one)
     # "500 g of onions" brought in, "the onions" of a later step are the same
     listed = Listed.of((*recipe.ingredients, *(one.ingredient for one in found.values())))
-    for clause in clauses:
-        for one in _without_amounts(clause, recipe, listed):
+    for clause, measured in clauses:
+        for one in _without_amounts(clause, measured, recipe, listed):
             found.setdefault(_key(one), one)
     return tuple(found.values())
 
@@ -124,16 +128,20 @@ def _key(one: MethodFood) -> str:
     return food.name if food else one.ingredient.item
 
 
-def _with_amounts(clause: str, recipe: Recipe, listed: Listed) -> Iterator[MethodFood]:
-    for _, _, one in measured_in(clause, recipe):
+def _with_amounts(
+    clause: str, measured: tuple[Measured, ...], recipe: Recipe, listed: Listed
+) -> Iterator[MethodFood]:
+    for _, _, one in measured:
         forms = tuple(word.form for word in words_of(one.item))
         known = listed.holds(forms, food_of(one).food)
         if forms and not known and _wanted(one, clause, recipe):
             yield MethodFood(one, clause.strip(), measured=True)
 
 
-def _without_amounts(clause: str, recipe: Recipe, listed: Listed) -> Iterator[MethodFood]:
-    taken = [(start, end) for start, end, _ in measured_in(clause, recipe)]
+def _without_amounts(
+    clause: str, measured: tuple[Measured, ...], recipe: Recipe, listed: Listed
+) -> Iterator[MethodFood]:
+    taken = [(start, end) for start, end, _ in measured]
     if has_phrase(clause, "served") and not _minds_what_is_served(recipe):
         return
     for start, end, food in named_in(clause, recipe.larder):

@@ -9,6 +9,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator, Mapping, Sequence
+from functools import lru_cache
 
 from stillroom.core.lines.ingredient import Ingredient
 from stillroom.core.method.foods_in_method import foods_in_method
@@ -245,6 +246,12 @@ def _tail(word: str) -> str:
 
 
 def _named(words: str, names: Sequence[frozenset[str]]) -> set[int]:
-    spoken = {singular_word(word) for word in re.findall(r"[^\W\d_]{3,}", words.lower())}
-    spoken |= {f"egg {part.lower()}" for part in _OF_THE_EGG.findall(words)}
-    return {place for place, own in enumerate(names) if own & spoken}
+    spoken = _spoken(words)
+    return {place for place, own in enumerate(names) if not own.isdisjoint(spoken)}
+
+
+@lru_cache(maxsize=2048)
+def _spoken(words: str) -> frozenset[str]:
+    """Return the words of a clause by which it may name an ingredient."""
+    single = {singular_word(word) for word in re.findall(r"[^\W\d_]{3,}", words.lower())}
+    return frozenset(single | {f"egg {part.lower()}" for part in _OF_THE_EGG.findall(words)})

@@ -6,10 +6,12 @@ Leaves out what the clauses mean: heat.py, foods_in_method.py and who.py.
 from __future__ import annotations
 
 import re
-from functools import cache
+from functools import cache, lru_cache
 
 from stillroom.core.method.words import method_words
 
+_MOST_KEPT = 2048
+"""Texts remembered: each of a recipe's is asked for by the facts, the heat, the foods and more."""
 _BRACE = re.compile(r"[{}*_`]")
 _SENTENCE = re.compile(r"(?<=[.;!?])\s+")
 _CLAUSE = re.compile(r"\s*[,:();.!?]\s*(?:but\s+)?|\s+but\s+", re.IGNORECASE)
@@ -42,9 +44,14 @@ def split_sentences(text: str) -> list[str]:
     >>> split_sentences("A bag each for Holly, Ivy and Rosemary. Lay holly on it.")
     ['A bag each for them, them and them.', 'Lay holly on it.']
     """
+    return list(_sentences_of(text))
+
+
+@lru_cache(maxsize=_MOST_KEPT)
+def _sentences_of(text: str) -> tuple[str, ...]:
     plain = _ALL_BUT.sub(r"\1", _BRACE.sub("", text))
     plain = _without_people(plain)
-    return [sentence for sentence in _SENTENCE.split(plain) if sentence.strip()]
+    return tuple(sentence for sentence in _SENTENCE.split(plain) if sentence.strip())
 
 
 def _without_people(text: str) -> str:
@@ -72,10 +79,15 @@ def affirmed_clauses(sentence: str) -> list[str]:
     >>> affirmed_clauses("Never use the leaves, or the roots, but wash the stalks at 37.5 C.")
     ['wash the stalks at 37.5 C']
     """
+    return list(_affirmed_of(sentence))
+
+
+@lru_cache(maxsize=_MOST_KEPT)
+def _affirmed_of(sentence: str) -> tuple[str, ...]:
     kept: list[str] = []
     denied = False
     for part in _CLAUSE.split(re.sub(r"(\d)\.(\d)", r"\1·\2", sentence)):
         denied = bool(_NEGATED.search(part)) or (denied and bool(_GOES_ON.match(part)))
         if part.strip() and not denied:
             kept.append(part.replace("·", "."))
-    return kept
+    return tuple(kept)
