@@ -22,8 +22,8 @@ from stillroom.core.private.hidden_forms import (
     read_plain,
 )
 from stillroom.core.private.near import stand_near, unmarked
-from stillroom.core.private.words import PrivateWord
 from stillroom.core.private.unpacking import Layers, unpack
+from stillroom.core.private.words import PrivateWord
 
 _ENCODINGS: Final = ("utf-8", "latin-1", "cp437", "cp850", "mac_roman", "utf-16-le", "utf-16-be",
                      "utf-7")  # fmt: skip
