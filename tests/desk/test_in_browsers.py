@@ -244,3 +244,20 @@ def test_a_stick_in_firefox(firefox: Firefox, stick: Path) -> None:
         " box.value = 'chutney'; box.dispatchEvent(new Event('input')); return true; })()"
     )
     firefox.wait_for("document.querySelector('.md-search-result__item a') !== null")
+
+
+def test_too_large_a_file_is_refused_in_one_message(
+    page: Page, empty: OpenDesk, tmp_path: Path
+) -> None:
+    page.goto(empty.first)
+    page.fill("#title", "The Heron Ferry book")
+    page.click("main button")
+    page.wait_for_selector(".spines")
+    huge = tmp_path / "huge.txt"
+    with huge.open("wb") as file:
+        file.truncate(90_000_000)
+    page.goto(f"{empty.origin}/bring")
+    page.set_input_files("#file", str(huge))
+    page.click("main button.action--first")
+    page.wait_for_load_state()
+    assert "more than the desk takes at once: 80 MB" in page.inner_text("body")

@@ -7,6 +7,7 @@ import io
 import json
 import re
 import subprocess
+import time
 from collections.abc import Iterator
 from pathlib import Path
 
@@ -295,3 +296,21 @@ def test_a_photograph_is_taken_in_without_its_place(own: OpenDesk) -> None:
     broken = body.replace(b"\xff\xd8", b"\x00\x00")
     answer = own.ask("/picture/lavender-sugar", "POST", body=broken, Content_Type=kind)
     assert "is no picture that a book can show" in answer.text
+
+
+def test_the_first_list_of_a_long_book_names_what_it_has_not_looked_at(own: OpenDesk) -> None:
+    recipe = (own.folder / "recipes" / "lavender-sugar.md").read_text(encoding="utf-8")
+    for number in range(120):
+        text = recipe.replace("title: Lavender sugar", f"title: Sugar no. {number}")
+        (own.folder / "recipes" / f"sugar-{number}.md").write_text(text, encoding="utf-8")
+    begun = time.monotonic()
+    first = own.ask("/").text
+    assert time.monotonic() - begun < 3, "the page comes before all of them are looked at"
+    assert all(f"Sugar no. {number}<" in first for number in range(120))
+    assert "still to be looked at" in first
+    assert 'http-equiv="refresh"' in first
+    for _ in range(60):
+        if "still to be looked at" not in (later := own.ask("/").text):
+            break
+    assert 'http-equiv="refresh"' not in later
+    assert later.count("in the book") >= 120

@@ -137,14 +137,21 @@ class Desk:
             found.setdefault(self._title(path).lower(), []).append(path)
         return found
 
-    def look_again(self, slug: str, now: FileNow, titles: dict[str, list[Path]]) -> Look:
-        """Look at a file as it is; one that has not changed was looked at before."""
+    def look_again(
+        self, slug: str, now: FileNow, titles: dict[str, list[Path]], *, only_known: bool = False
+    ) -> Look | None:
+        """Look at a file as it is; one that has not changed was looked at before.
+
+        None where it was not, and `only_known` is asked.
+        """
         title = self._title(now.path).lower()
         twins = [one.name for one in titles.get(title, []) if title and one.stem != slug]
         others = {title: twins[0]} if twins else {}
         state = (*self._opened()[0], hash(now.sum), hash(tuple(twins)))
         had = self._looks.get(now.path)
         if had is None or had[0] != state:
+            if only_known:
+                return None
             look = look_at(self.book(), self.larder(), now.raw, slug, now.path, others)
             had = self._looks[now.path] = (state, look)
         return had[1]

@@ -19,6 +19,8 @@ from starlette.types import ASGIApp, Message, Receive, Scope, Send
 MOST_BYTES: Final = 2_000_000
 """What a page of the desk sends; a recipe is a hundredth of it."""
 MOST_UPLOADED: Final = 80_000_000
+MOST_HEARD: Final = 2_000_000_000
+"""So much is heard out before it is refused; whoever sends more is cut off."""
 UPLOADS: Final = ("/bring", "/picture/")
 """The addresses to which files are sent."""
 _SAFE: Final = ("GET", "HEAD")
@@ -84,12 +86,15 @@ class Doorway:
         answer = self._refuse(scope, said) or self._at_the_door(scope, said)
         speak = _with_headers(send, scope["path"].startswith("/look/"))
         if answer is not None:
+            if answer.status_code == 413:
+                await _let_go(receive)
             await answer(scope, receive, speak)
             return
         counted = _counted(receive, _most(scope["path"]))
         try:
             await self.inner(scope, counted, speak)
         except _TooMuch:
+            await _let_go(receive)
             await _too_much()(scope, receive, speak)
 
     def _refuse(self, scope: Scope, said: dict[str, str]) -> Response | None:
@@ -138,6 +143,16 @@ def _too_much() -> Response:
     most = MOST_UPLOADED // 1_000_000
     words = f"This is more than the desk takes at once: {most} MB of files, 2 MB of words."
     return PlainTextResponse(words, 413, headers={"connection": "close"})
+
+
+async def _let_go(receive: Receive) -> None:
+    """Take what is still sent and keep none of it: a browser hears no answer while it sends."""
+    taken = 0
+    while taken < MOST_HEARD:
+        message = await receive()
+        taken += len(message.get("body", b""))
+        if message["type"] == "http.disconnect" or not message.get("more_body"):
+            return
 
 
 def _counted(receive: Receive, most: int) -> Receive:

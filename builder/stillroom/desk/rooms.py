@@ -38,12 +38,14 @@ async def _recipes(desk: Desk, request: Request) -> Response:
     if not desk.place.has_book:
         return RedirectResponse("/begin", 303)
     title = desk.book().settings.title
+    spines = list_spines(desk)
     said = {"kept": "Kept.", "out": "It is taken out of the book; its words are kept."}
     return page(
         "recipes.html",
         book_title=title,
         here="recipes",
-        spines=list_spines(desk),
+        spines=spines,
+        waiting=sum(one.waits for one in spines),
         said=said.get(request.query_params.get("said", ""), ""),
     )
 

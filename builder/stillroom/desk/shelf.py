@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
+import time
 from collections.abc import Iterator
 from dataclasses import dataclass
 from pathlib import Path
+from typing import Final
 
 from stillroom.core.recipe.model import Recipe
 from stillroom.core.unknown_foods import unknown_foods
@@ -14,6 +16,10 @@ from stillroom.desk.looking import Look
 from stillroom.desk.place import FileNow, read_now
 from stillroom.desk.recipe_rows import lay_out
 from stillroom.publish.library import picture_name
+
+
+SECONDS: Final = 0.7
+"""How long a list may take; what was not looked at by then is named, and looked at next time."""
 
 
 @dataclass(frozen=True)
@@ -27,6 +33,7 @@ class Spine:
     kind: str
     wrong: tuple[str, ...]
     lacks: tuple[str, ...]
+    waits: bool = False
 
     @property
     def words(self) -> str:
@@ -39,8 +46,12 @@ class Spine:
         }[self.state]
 
 
-def list_spines(desk: Desk) -> list[Spine]:
-    """Return every recipe, draft and unkept page of a book, by title."""
+def list_spines(desk: Desk, seconds: float = SECONDS) -> list[Spine]:
+    """Return every recipe, draft and unkept page of a book, by title.
+
+    Those that there was no time to look at wait: the page asks again.
+    """
+    until = time.monotonic() + seconds
     book, place = desk.book(), desk.place
     published = {path.stem: path for path in book.recipe_files()}
     drafts = {slug: place.draft_path(slug) for slug in place.draft_slugs()}
@@ -50,17 +61,22 @@ def list_spines(desk: Desk) -> list[Spine]:
         path = drafts.get(slug) or published[slug]
         both = slug in drafts and slug in published
         state = "both" if both else "draft" if slug in drafts else "published"
-        found.append(_spine(desk, slug, path, state, titles))
+        found.append(_spine(desk, slug, path, state, titles, until))
     folder = place.own / "unsaved"
     for path in sorted(folder.glob("new-recipe*.md")) if folder.is_dir() else ():
-        found.append(_spine(desk, path.stem, path, "unsaved", titles))
+        found.append(_spine(desk, path.stem, path, "unsaved", titles, until))
     return sorted(found, key=lambda spine: (spine.title.lower(), spine.slug))
 
 
-def _spine(desk: Desk, slug: str, path: Path, state: str, titles: dict[str, list[Path]]) -> Spine:
+def _spine(
+    desk: Desk, slug: str, path: Path, state: str, titles: dict[str, list[Path]], until: float
+) -> Spine:
     try:
         now = read_now(desk.place.within(path), path.name)
-        look = desk.look_again(slug, now, titles)
+        is_late = time.monotonic() > until
+        look = desk.look_again(slug, now, titles, only_known=is_late)
+        if look is None:
+            return Spine(slug, _title(now) or "No name yet", state, "", "", (), (), waits=True)
     except ProblemsFound as found:
         now, look = FileNow(path, "", ""), Look(None, ())
         wrong: tuple[str, ...] = tuple(str(one.what) for one in found.problems)

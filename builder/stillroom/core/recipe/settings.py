@@ -114,7 +114,7 @@ class BookSettings(BaseModel):
 
 
 _MENDS: Final = {
-    "title": 'Write "site_name: The Thistledown Lane stillroom book".',
+    "title": 'Write "site_name: The book of our house".',
     "site_url": 'Write the whole address, not too long: "https://book.example/".',
     "recipes": 'Write the name of a folder beside mkdocs.yml: "recipes".',
     "larder": 'Write the name of the file that says what your own foods are: "larder.yml".',

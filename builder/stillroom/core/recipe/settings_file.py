@@ -68,7 +68,7 @@ def read_settings_file(path: Path) -> WrittenBook:
         options = {}
     if not top.found.get("site_name"):
         what = "The book has no name."
-        mend = 'Write "site_name: The Thistledown Lane stillroom book".'
+        mend = 'Write "site_name: The book of our house".'
         problems.append(Problem(*top.places.get("site_name", (name, 1)), what, mend))
     site = {key: top.found[key] for key in _PLAIN if top.found.get(key) is not None}
     if custom := top.value("theme/custom_dir"):
