@@ -17,7 +17,6 @@ from stillroom.desk.place import FileNow, read_now
 from stillroom.desk.recipe_rows import lay_out
 from stillroom.publish.library import picture_name
 
-
 SECONDS: Final = 0.7
 """How long a list may take; what was not looked at by then is named, and looked at next time."""
 
