@@ -6,7 +6,7 @@ from datetime import date
 
 import pytest
 
-from stillroom.core.when.calendar_entries import make_entries
+from stillroom.core.when.calendar_entries import make_entries, make_rule
 from stillroom.core.when.giving_days import day_in_year
 from stillroom.core.when.spans import Span, parse_span, tidy
 from stillroom.core.when.stages import parse_stage
@@ -222,3 +222,25 @@ def test_wrapping_stands_on_its_own_minutes() -> None:
     begun = plan_back(recipe, DAY).start
     assert (row.from_, row.ends_minute - row.begins_minute) == (date(2026, 12, 17), 20)
     assert row.begins_minute == (row.from_ - begun).days * 24 * 60
+
+
+# RFC 5545, 3.3.10: of the days listed, BYSETPOS=-1 takes the month's last; up to the 28th every
+# month has the day, and none is chosen among
+@pytest.mark.parametrize(
+    ("day", "days"), [(28, [28]), (29, [28, 29]), (31, [28, 29, 30, 31])], ids=str
+)
+def test_a_rhythm_of_months_from_its_end(day: int, days: list[int]) -> None:
+    recipe = timed(("prepare", ""), ("turn", "every 2 months for 6 months"))
+    rule = make_rule(plan_forward(recipe, date(2027, 1, day)).stages[1])
+    assert rule is not None
+    last = {"BYSETPOS": -1} if len(days) > 1 else {}
+    assert rule.parts == {
+        "FREQ": "MONTHLY", "INTERVAL": 2, "COUNT": 3, "BYMONTHDAY": days, **last
+    }  # fmt: skip
+
+
+def test_work_of_a_later_day_begins_in_its_morning() -> None:
+    recipe = timed(("cook", "3 hours"), ("mature", "2 weeks"), ("fill", "1 hour"))
+    plan = plan_forward(recipe, date(2027, 3, 1))
+    drawn = [(row.begins_minute, row.ends_minute) for row in plan.stages]
+    assert drawn == [(0, 180), (180, 14 * 1440), (14 * 1440, 14 * 1440 + 60)]
