@@ -120,3 +120,20 @@ def test_a_list_is_begun_and_worked_out(own: OpenDesk) -> None:
     assert "script-src" not in pack.headers["content-security-policy"]
     never = own.ask("/publish").text
     assert "the pack in “private/”" in never
+
+
+def test_what_happened_is_one_line_of_the_log_or_told(own: OpenDesk) -> None:
+    log = own.folder / "giving" / "log.yml"
+    said = {"name": NAME, "what": "begun", "whom": "quince chutne"}
+    answer = own.ask("/giving/happened", "POST", said)
+    assert answer.status == 422
+    assert "is not a recipe of the book" in answer.text
+    assert not log.exists()
+    assert own.ask("/giving/happened", "POST", said | {"whom": "quince chutney"}).status == 303
+    text = log.read_text(encoding="utf-8")
+    assert f"- {{day: {date.today()}, begun: quince-chutney}}\n" in text
+    assert own.ask("/giving/happened", "POST", said | {"name": "mkdocs.yml"}).status == 404
+    sent = {**said, "what": "bottled", "whom": "quince chutney", "number": "7"}
+    assert own.ask("/giving/happened", "POST", sent).status == 303
+    assert "bottled: quince-chutney, number: 7" in log.read_text(encoding="utf-8")
+    assert "Noted." in own.ask(f"/giving/list?name={NAME}&said=noted").text

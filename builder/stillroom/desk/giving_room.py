@@ -38,6 +38,7 @@ from stillroom.desk.showing import page
 from stillroom.desk.versions import bring_back, versions_of
 from stillroom.giving.finding import giving_lists
 from stillroom.giving.guard import guard_file, usual_folder
+from stillroom.giving.log import log_kinds
 from stillroom.giving.reading import read_giving_list
 from stillroom.saving.yaml_files import change_yaml, read_yaml_file
 
@@ -47,15 +48,16 @@ _PACK_POLICY: Final = (
     "default-src 'none'; style-src 'self' 'unsafe-inline'; img-src 'self' data:; "
     "font-src 'self' data:; base-uri 'none'; form-action 'none'; frame-ancestors 'none'"
 )
+_SAID: Final = {"kept": "Kept.", "noted": "Noted."}
 HEADINGS: Final = {
     "households": "Who",
     "baskets": "Baskets",
     "makes": "What is made",
-    "batches": "This happened",
+    "batches": "Batches of before the log",
 }
 
 
-def _list_named(desk: Desk, name: str) -> Path:
+def list_named(desk: Desk, name: str) -> Path:
     """Return the giving list of a name; raises NotHere for any other file."""
     for path in giving_lists(desk.book()):
         if desk.place.short(path) == name:
@@ -137,12 +139,12 @@ def _day(text: str) -> Any:
 
 async def one_list(desk: Desk, request: Request) -> Response:
     """Show the boxes of a giving list."""
-    path = _list_named(desk, request.query_params.get("name", ""))
-    said = "Kept." if request.query_params.get("said") == "kept" else ""
-    return _boxes(desk, read_now(path, path.name), said=said)
+    path = list_named(desk, request.query_params.get("name", ""))
+    said = _SAID.get(request.query_params.get("said", ""), "")
+    return show_boxes(desk, read_now(path, path.name), said=said)
 
 
-def _boxes(
+def show_boxes(
     desk: Desk,
     now: FileNow,
     status: int = 200,
@@ -150,6 +152,7 @@ def _boxes(
     raw: str = "",
     **more: Any,
 ) -> Response:
+    """Show a list as boxes, with what is wrong above them."""
     read = read_yaml_file(raw or now.raw, now.path.name)
     recipes = [path.stem for path in desk.book().recipe_files()]
     return _page(
@@ -162,6 +165,7 @@ def _boxes(
         parts=[(part, HEADINGS[part], ROWS[part], rows_of(read, part)) for part in HEADINGS],
         lines={part: lines_of(read, part) for part in ("prices", "hours", "stock")},
         needed=NEEDED,
+        kinds=[kind for kind in log_kinds() if kind != "closed"],
         box_name=box_name,
         recipes=recipes,
         wrong=wrong,
@@ -177,24 +181,24 @@ async def keep_list(desk: Desk, request: Request) -> Response:
     """Keep a giving list as its boxes say, where its reader finds nothing wrong."""
     async with request.form(max_files=0, max_fields=9_000) as data:
         sent = {name: str(value)[:_LONGEST] for name, value in data.items()}
-    path = _list_named(desk, sent.get("name", ""))
+    path = list_named(desk, sent.get("name", ""))
     now = read_now(path, path.name)
     text = change_yaml(now.raw, path.name, lambda said: change_list(said, sent))
     try:
         _read(desk, text, path.name)
     except ProblemsFound as found:
-        return _boxes(desk, now, 422, _told(found), text)
+        return show_boxes(desk, now, 422, _told(found), text)
     try:
         keep(desk.place, path, text, sent.get("opened", ""))
     except ChangedElsewhere:
         told = "It was changed elsewhere meanwhile. Both stand below; keep yours to put it there."
-        return _boxes(desk, now, 409, (told,), text, pairs=side_by_side(text, now.raw))
+        return show_boxes(desk, now, 409, (told,), text, pairs=side_by_side(text, now.raw))
     return RedirectResponse(f"/giving/list?name={desk.place.short(path)}&said=kept", 303)
 
 
 async def earlier(desk: Desk, request: Request) -> Response:
     """Show the earlier versions of a list, and one of them beside what stands there now."""
-    path = _list_named(desk, request.query_params.get("name", ""))
+    path = list_named(desk, request.query_params.get("name", ""))
     words = versions_of(desk, path, request.query_params.get("at", ""))
     return _page(desk, "versions.html", way="/giving/earlier", onward="/giving", **words)
 
@@ -203,19 +207,19 @@ async def back(desk: Desk, request: Request) -> Response:
     """Put an earlier version of a list in its place; what stood there is kept in turn."""
     async with request.form(max_files=0, max_fields=5) as data:
         sent = {name: str(value) for name, value in data.items()}
-    path = _list_named(desk, sent.get("name", ""))
+    path = list_named(desk, sent.get("name", ""))
     try:
         bring_back(desk, path, sent)
     except ChangedElsewhere:
         told = "The list was changed elsewhere meanwhile, and is as it was there."
-        return _boxes(desk, read_now(path, path.name), 409, (told,))
+        return show_boxes(desk, read_now(path, path.name), 409, (told,))
     return RedirectResponse(f"/giving/list?name={desk.place.short(path)}&said=kept", 303)
 
 
 async def work_it_out(desk: Desk, request: Request) -> Response:
     """Begin to work out a plan, unless one is being worked out."""
     async with request.form(max_files=0, max_fields=5) as data:
-        path = _list_named(desk, str(data.get("name", "")))
+        path = list_named(desk, str(data.get("name", "")))
         afresh = ["--afresh"] if data.get("afresh") else []
     if desk.plan is None or desk.plan.done is not None:
         plan = Running(desk.place.short(path))

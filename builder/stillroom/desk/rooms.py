@@ -20,6 +20,7 @@ from stillroom.desk.bring_room import BRING_ROUTES
 from stillroom.desk.desk import Desk
 from stillroom.desk.earlier_room import EARLIER_ROUTES
 from stillroom.desk.giving_room import GIVING_ROUTES
+from stillroom.desk.happened_room import HAPPENED_ROUTES
 from stillroom.desk.look_room import look_file, look_page
 from stillroom.desk.paper_room import PAPER_ROUTES
 from stillroom.desk.picture_room import PICTURE_ROUTES
@@ -74,6 +75,7 @@ def make_rooms(desk: Desk) -> Starlette:
         *WRITE_ROUTES,
         *EARLIER_ROUTES,
         *GIVING_ROUTES,
+        *HAPPENED_ROUTES,
         *PAPER_ROUTES,
         *PICTURE_ROUTES,
         *PUBLISH_ROUTES,

@@ -122,6 +122,9 @@ def _planned(
     own = {nth: things for (name, nth), things in (before or {}).items() if name == household}
     waiting = [nth for nth in sorted(own) if not season.has_gone(household, nth)]
     nth = row.get("basket") or (waiting[0] if waiting else 0)
+    if own and not waiting:
+        what = f"Every basket of {household} has gone already."
+        raise Unreadable(what, 'What else left the shelf is "used", with "--number 1".')
     if not own.get(nth):
         what = f"No pack says what {household} were to have."
         raise Unreadable(what, 'Say what was in it: --of "quince chutney", once for each.')

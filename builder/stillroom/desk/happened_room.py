@@ -1,0 +1,74 @@
+"""What happened: one line for the log of a giving list, out of a few boxes.
+
+The same is refused as in the terminal, in the same words, and then nothing is written.
+"""
+
+from __future__ import annotations
+
+from datetime import date
+from typing import Any, Final
+
+from starlette.requests import Request
+from starlette.responses import RedirectResponse, Response
+
+from stillroom.core.reading.loading import load_recipes
+from stillroom.core.recipe.model import Recipe
+from stillroom.core.words.problems import ProblemsFound, Unreadable
+from stillroom.desk.desk import Desk
+from stillroom.desk.giving_room import list_named, show_boxes
+from stillroom.desk.looking import plainly
+from stillroom.desk.place import read_now
+from stillroom.giving.checking import read_list
+from stillroom.giving.guard import guard_file, usual_folder
+from stillroom.giving.log_file import log_beside, plain_value
+from stillroom.giving.noting import note, read_noted_day
+from stillroom.giving.plan_file import read_plan
+
+_PLAIN: Final = ("number", "batches", "amount", "paid")
+_FIELDS: Final = ("number", "batches", "container", "amount", "paid", "words")
+_LONGEST: Final = 400
+
+
+async def happened(desk: Desk, request: Request) -> Response:
+    """Write one line into the log of a list; tell what cannot be noted so."""
+    async with request.form(max_files=0, max_fields=20) as data:
+        sent = {name: " ".join(str(value)[:_LONGEST].split()) for name, value in data.items()}
+    path = list_named(desk, sent.get("name", ""))
+    try:
+        _note(desk, sent)
+    except (ProblemsFound, Unreadable) as found:
+        told = found.problems if isinstance(found, ProblemsFound) else (found,)
+        wrong = tuple(plainly(f"{one.what} {one.mend}") for one in told)
+        return show_boxes(desk, read_now(path, path.name), 422, wrong)
+    return RedirectResponse(f"/giving/list?name={desk.place.short(path)}&said=noted", 303)
+
+
+def _note(desk: Desk, sent: dict[str, str]) -> None:
+    path, book = list_named(desk, sent["name"]), desk.book()
+    country, today = book.settings.country, date.today()
+    row: dict[str, Any] = {"kind": sent.get("what", ""), "name": sent.get("whom", "")}
+    row["day"] = read_noted_day(sent.get("day", ""), today, country)
+    row |= {key: _value(key, sent[key]) for key in _FIELDS if sent.get(key)}
+    if sent.get("of"):
+        row["of"] = [one.strip() for one in sent["of"].split(";") if one.strip()]
+    read = read_list(path, book)
+    if not log_beside(path).exists():
+        guard_file(log_beside(path), book)
+    kept = read_plan(usual_folder(book), read.giving.giving_list)
+    note(path, read, _recipes(desk), row, kept.gifts if kept else None, country)
+
+
+def _value(key: str, said: str) -> Any:
+    return plain_value(said) if key in _PLAIN else said
+
+
+def _recipes(desk: Desk) -> dict[str, Recipe]:
+    book = desk.book()
+    said, own = book.settings, book.own_larder()
+    read = load_recipes(
+        book.recipe_files(), book.root, said.units, larder=own.larder, language=said.language
+    )
+    return {recipe.slug: recipe for recipe in read}
+
+
+HAPPENED_ROUTES: Final = [("/giving/happened", happened, "POST")]
