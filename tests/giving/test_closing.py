@@ -242,3 +242,15 @@ def test_closing_never_breeds_stock(noted):
         assert 0 <= number <= before[thing] + filled[thing] + begun[thing], thing
     # a second year in which nothing happens changes nothing of it
     assert in_the_house(written_closed(text=after, rows=())) == now
+
+
+def test_what_stands_under_stock_and_batches_is_one_and_gone_once():
+    batch = "\nbatches:\n  - {recipe: rosemary-salt, started: 2027-01-05, made on: 2027-02-01, "
+    text = WRITTEN + batch + "number: 9, given: 6}\n"
+    rows = [f"{{day: 2027-12-18, given: {name}, things: [rosemary-salt]}}" for name in (
+        "The Cragbies", "Old Tam",
+    )]  # fmt: skip
+    rows.append("{day: 2027-12-19, used: rosemary-salt, number: 1}")
+    giving = read_giving_list(written_closed(text=text, rows=rows), "next.yml").giving
+    assert giving.stock.made == ()
+    assert giving.batches == ()

@@ -113,6 +113,7 @@ class _Shelf:
             (made, Fill(made.number, made.container, made.made_on)) for made in giving.stock.made
         ]
         counted = {(made.recipe, made.made_on) for made in giving.stock.made}
+        self.counted = counted
         self.rows: list[tuple[str, Fill]] = [(made.recipe, fill) for made, fill in self.stocked]
         self.rows += [
             (batch.recipe, fill)
@@ -161,7 +162,14 @@ class _Shelf:
 
     def batches(self) -> tuple[LoggedBatch, ...]:
         """Return every batch going or filled as the list writes them; one that failed is none."""
-        return tuple(row for batch in self.season.batches for row in _as_logged(batch))
+        rows = (row for batch in self.season.batches for row in _as_logged(batch))
+        return tuple(self._counted_once(row) for row in rows)
+
+    def _counted_once(self, row: LoggedBatch) -> LoggedBatch:
+        """Return a batch that the stock counts with nothing left, also once the stock has none."""
+        if (row.recipe, row.made_on) not in self.counted or row.number is None:
+            return row
+        return row.model_copy(update={"given": row.number})
 
 
 def _in(container: str) -> str:
