@@ -21,6 +21,7 @@ import yaml
 from markupsafe import escape
 
 from giving.lists import PRICES, ROOT, demo_book, demo_recipes, small_list
+from stillroom.bringing.papers import bring
 from stillroom.core.amounts.money import parse_money
 from stillroom.core.amounts.packs import parse_pack
 from stillroom.core.amounts.quantities import show_amount
@@ -46,9 +47,10 @@ from stillroom.core.when.stages import parse_stage
 from stillroom.core.when.timeline import plan_back
 from stillroom.core.when.timeline_words import timeline_document
 from stillroom.core.words.nearest import nearest
-from stillroom.core.words.problems import ProblemsFound, Unreadable
+from stillroom.core.words.problems import Problem, ProblemsFound, Unreadable
 from stillroom.core.words.text_files import clean
 from stillroom.giving.against_book import check_list
+from stillroom.giving.log_file import read_log
 from stillroom.giving.pack import Effort, pack_files, work_out
 from stillroom.giving.reading import read_giving_list
 from stillroom.publish.library import Library
@@ -199,6 +201,22 @@ def take_larder(text: str) -> None:
     assert len(own.larder.own) >= len(named) - 1
 
 
+def take_log(text: str) -> None:
+    """Read the log of a season; every line of it is a line read, or one told of."""
+    read_log(text, "log.yml")
+
+
+def take_import(text: str) -> None:
+    """Bring in what somebody saved, whatever sort of file it says it is."""
+    name, _, words = text.partition("~")
+    name = name if name in ("txt", "html", "md") else "txt"  # the ending is not what is read
+    brought = bring(f"a.{name}", words.encode("utf-8", "surrogatepass"), demo_book().settings)
+    if brought.problems:
+        raise ProblemsFound(
+            [Problem(f"a.{name}", one.line, one.what, one.mend) for one in brought.problems]
+        )
+
+
 @cache
 def _scratch() -> Path:
     folder = Path(tempfile.mkdtemp(prefix="stillroom-fuzz-"))
@@ -294,6 +312,22 @@ LARDERS: Final = (
     "moon sugar:\n  from: plant\n  contains: nothing\n  one weighs: 5 g\n  source: a scale\n"
     "  note: sweet\n\nrum of ours:\n  is: rum\n  strength: 54% vol\n  source: the bottle\n",
 )
+LOGS: Final = (
+    "# our year\ngiving log:\n"
+    "  - {day: 2027-06-03, begun: quince-ratafia}\n"
+    "  - {day: 2027-12-18, given: The Cragbies, basket: small}\n",
+    "giving log:\n"
+    + "".join(f"  - {{day: 2027-07-0{day}, begun: rosemary-salt}}\n" for day in range(1, 9)),
+)
+SAVED: Final = (
+    "txt~Quince drops\n\nMakes 900 ml\n\nIngredients\n1 l vodka\n3 quinces, about 600 g\n\nMethod\n"
+    "1. Put all of it into the jar.\n2. Wait for 6 weeks, then strain.\n",
+    "html~<html><head><title>Quince drops</title><script type='application/ld+json'>"
+    '{"@type": "Recipe", "name": "Quince drops", "recipeIngredient": ["1 l vodka", "3 quinces"], '
+    '"recipeInstructions": "Put it into a jar. Wait."}</script></head>'
+    "<body><h1>Quince drops</h1></body></html>",
+    "md~# Quince drops\n\n## Ingredients\n\n- 1 l vodka\n- 3 quinces\n\n## Method\n\n1. Wait.\n",
+)
 TARGETS: Final = (
     "times=3", "times=1/2", "times=1½", "makes=200 ml", "makes=36 biscuits", "makes=1.5 kg",
     "fill=12 x 50 ml + 6 x 100 ml", "fill=6 jars of 200 ml to the brim", "have=17 cinnamon stick",
@@ -324,6 +358,8 @@ def readers() -> dict[str, Reader]:
             Reader("list", (giving, few_houses), take_list, of_files=True),
             Reader("plan", (planned,), take_plan, edits=1, of_files=True, seconds=2),
             Reader("larder", LARDERS, take_larder, of_files=True),
+            Reader("log", LOGS, take_log, of_files=True),
+            Reader("import", SAVED, take_import),
             Reader("settings", (settings, few), take_settings, of_files=True),
             Reader("target", TARGETS, take_target, edits=2),
             Reader("small", small, take_small, edits=3),

@@ -23,14 +23,15 @@ from stillroom.core.words.problems import ProblemsFound, Unreadable
 # how many texts each reader is given: the dear ones few, the cheap ones many
 MANY = {
     "line": 4_000, "small": 3_300, "target": 700, "larder": 700, "recipe": 800, "settings": 300,
-    "list": 150, "page": 50, "plan": 20,
+    "list": 150, "page": 50, "plan": 20, "log": 500, "import": 200,
 }  # fmt: skip
 
 
 # of a million each has its fair part: the whole takes some hours
 MILLION = {
-    "line": 240_000, "small": 200_000, "target": 100_000, "larder": 100_000, "recipe": 125_000,
-    "settings": 100_000, "list": 100_000, "page": 30_000, "plan": 5_000,
+    "line": 170_000, "small": 180_000, "target": 100_000, "larder": 100_000, "recipe": 125_000,
+    "settings": 100_000, "list": 100_000, "page": 30_000, "plan": 5_000, "log": 60_000,
+    "import": 30_000,
 }  # fmt: skip
 
 
