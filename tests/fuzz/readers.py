@@ -315,7 +315,7 @@ LARDERS: Final = (
 LOGS: Final = (
     "# our year\ngiving log:\n"
     "  - {day: 2027-06-03, begun: quince-ratafia}\n"
-    "  - {day: 2027-12-18, given: The Cragbies, basket: small}\n",
+    "  - {day: 2027-07-03, begun: bramble-jelly}\n",
     "giving log:\n"
     + "".join(f"  - {{day: 2027-07-0{day}, begun: rosemary-salt}}\n" for day in range(1, 9)),
 )
