@@ -126,7 +126,7 @@ def _settings() -> Iterator[str]:
     yield "They stand in `mkdocs.yml`, below `stillroom:`. What is left out is as said beside it."
     yield ""
     for name, field in BookSettings.model_fields.items():
-        usual = field.default
+        usual = "" if field.default == () else field.default
         if name == "giving_days":
             usual = "; ".join(f"{day.name}: {day.day}" for day in usual)
         word = "site_name" if name == "title" else name

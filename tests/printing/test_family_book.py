@@ -20,6 +20,7 @@ from stillroom.core.paper.tag_shapes import Shape, tag_shape
 from stillroom.core.recipe.model import Recipe
 from stillroom.core.size.scaling import scale_recipe
 from stillroom.core.when.timeline import plan_forward
+from stillroom.core.words.problems import Unreadable
 from stillroom.printing.booklet import booklet_order, count_pages, impose_booklet
 from stillroom.printing.cards import CardJob, SheetOptions, print_tags
 from stillroom.printing.cut_sheet import GiftMeasures, print_cuts
@@ -183,5 +184,6 @@ def test_tags_bear_allergens_and_date(
 def test_cuts_are_drawn_to_scale_or_told() -> None:
     made = print_cuts(GiftMeasures.read(70, "80,60,40,20"), PAPERS["a4"])
     assert "160 by 160 mm" in words_of(made)
-    large = print_cuts(GiftMeasures.read(300, None), PAPERS["a4"])
-    assert "Too large for the page" in words_of(large)
+    # what needs more than one sheet is refused: a sheet of words alone would be no piece
+    with pytest.raises(Unreadable, match="larger than one sheet of A4: cloth and ribbon: A square"):
+        print_cuts(GiftMeasures.read(300, None), PAPERS["a4"])

@@ -80,7 +80,7 @@ def pack(
     effort = Effort(seconds, within / 100, bar)
     found = work_out(read, recipes, book.settings, day, effort, kept, log)
     bar.clear()
-    for name in swap_in(pack_files(found), out):
+    for name in swap_in(pack_files(found, book), out):
         click.echo(f"You wrote in {out / name}: it is kept as {out / 'yours' / name}.", err=True)
     _tell(found, out)
     if found.complaints:

@@ -1,4 +1,4 @@
-"""`stillroom print cards`, `tags` and `cuts`: what goes into a basket and onto a jar."""
+"""`stillroom print cards`, `tags`, `cuts`, `test-sheet`: what goes into a basket and onto a jar."""
 
 from __future__ import annotations
 
@@ -21,14 +21,25 @@ from stillroom.commands.paper import (
     read_recipes,
     write,
 )
-from stillroom.commands.sheets import bought_sheet, left_on_sheet, own_label
+from stillroom.commands.sheets import (
+    bought_sheet,
+    by_name,
+    feed_of,
+    left_on_sheet,
+    own_label,
+    used_places,
+)
 from stillroom.commands.terminal import book_around, read_day, recipe_file
+from stillroom.core.book import Book
 from stillroom.core.label.labelling import make_card
 from stillroom.core.paper.sheets import CARD_SIZES, PAPERS, Size
 from stillroom.core.paper.tag_shapes import SHAPES, Shape, label_shape, tag_shape
 from stillroom.core.words.problems import Unreadable
-from stillroom.printing.cards import CardJob, SheetOptions, print_cards, print_tags
+from stillroom.looks.card_designs import choose_design, design_of
+from stillroom.looks.card_pictures import card_picture, family_mark
+from stillroom.printing.cards import CardJob, SheetOptions, print_cards, print_large, print_tags
 from stillroom.printing.cut_sheet import GiftMeasures, print_cuts
+from stillroom.printing.feed_sheet import print_feed_sheet
 
 
 def sheet_options(command: Command) -> Command:
@@ -52,13 +63,20 @@ def sheet_options(command: Command) -> Command:
             click.option(
                 "--label-sheet",
                 metavar="COLUMNS,ROWS,LEFT,TOP,ACROSS,DOWN[,WIDTH,HEIGHT]",
-                help="A bought sheet: how many, its margins, its pitch and a label's own "
-                "size in mm, the chosen size if not. What needs two sides is refused.",
+                help="A bought sheet, by its name in the book's labels, or: how many, its "
+                "margins, its pitch and a label's own size in mm, the chosen size if not. "
+                "What needs two sides is refused.",
+            ),
+            click.option(
+                "--used", metavar="PLACES", help="Places of a sheet that are gone: 1,2,5."
             ),
             click.option("--made-on", metavar="DAY", help="The day they were made; today if not."),
             click.option("--to", default="", help="A name to stand on each."),
             click.option("--from", "sender", default="", help="Your own name."),
             click.option("--message", default="", help="A line of your own."),
+            click.option("--design", metavar="NAME", help="How they look; the book's own if not."),
+            click.option("--large", is_flag=True, help="For old eyes: 12 points and more, black."),
+            click.option("--hand", is_flag=True, help="Lines to write names on, where none are."),
             fonts_option,
             out_option,
             force_option,
@@ -79,11 +97,18 @@ def cards(files: Sequence[Path], size: str, out: Path | None, force: bool, **ask
             "A folded card does not go on a label: a label has no back.",
             "Choose another --size, or plain paper.",
         )
+    asked["label_sheet"] = by_name(asked["label_sheet"], _book_of(files))
     box = own_label(asked) or CARD_SIZES[size]
     jobs, options = _jobs(files, asked, box)
     if asked["count"] is None and len(jobs) == 1 and size != "folded-a6":
         jobs = [replace(jobs[0], copies=left_on_sheet(options, box))]
-    write(print_cards(jobs, size, options), out, "cards.pdf", force)
+    if options.design.large:
+        made, taken = print_large(jobs, size, options)
+        if taken != size:
+            click.echo(f"In large type they take {CARD_SIZES[taken].name}.")
+    else:
+        made = print_cards(jobs, size, options)
+    write(made, out, "cards.pdf", force)
 
 
 @click.command()
@@ -104,6 +129,7 @@ def tags(
     **asked: Any,
 ) -> None:
     """Print tags or labels of the recipes in FILES, or of the whole book."""
+    asked["label_sheet"] = by_name(asked["label_sheet"], _book_of(files))
     label = own_label(asked)
     chosen = (
         label_shape(shape, label)
@@ -114,11 +140,17 @@ def tags(
     write(print_tags(jobs, chosen, options), out, "tags.pdf", force)
 
 
+def _book_of(files: Sequence[Path]) -> Book:
+    return book_around(files[0]) if files else book_around()
+
+
 def _jobs(
     files: Sequence[Path], asked: dict[str, Any], box: Size
 ) -> tuple[list[CardJob], SheetOptions]:
     book, recipes = read_recipes(files)
     paper = PAPERS[asked["paper"]]
+    design = choose_design(asked["design"], book) if asked["design"] else design_of(book)
+    design = design.made_large() if asked["large"] else design
     made_on = read_day(asked["made_on"], "--made-on", date.today(), book) or date.today()
     jobs = [
         CardJob(
@@ -133,9 +165,11 @@ def _jobs(
             ),
             recipe,
             asked["count"] or 1,
+            card_picture(recipe, book, design),
         )
         for recipe in recipes
     ]
+    words, svg = family_mark(book, design)
     cut_lines = asked["cut_lines"]
     options = SheetOptions(
         paper=paper,
@@ -146,6 +180,12 @@ def _jobs(
         title=book.settings.title,
         fonts=asked["fonts"],
         grid=bought_sheet(asked["label_sheet"], paper, box),
+        design=design,
+        hand=asked["hand"],
+        used=used_places(asked["used"]),
+        shift_mm=feed_of(book),
+        mark_words=words,
+        mark_svg=svg,
     )
     return jobs, options
 
@@ -155,16 +195,29 @@ def _jobs(
 @click.option("--lid-height", type=float, default=15, help="How high that lid is, in mm.")
 @click.option("--bottle", metavar="ACROSS,WALL", help="A label round a bottle: its straight wall.")
 @click.option("--box", metavar="LONG,WIDE,HIGH,LID", help="A box and its lid, inside, in mm.")
+@click.option("--count", type=click.IntRange(1, 200), default=1, help="Of each; laid close.")
 @paper_option
 @out_option
 @force_option
 @plainly
 def cuts(
-    lid: float, lid_height: float, bottle: str | None, box: str | None,
+    lid: float, lid_height: float, bottle: str | None, box: str | None, count: int,
     paper: str, out: Path | None, force: bool,
 ) -> None:  # fmt: skip
     """Print what is cut for a gift, to scale: cloth for a lid, a label, the net of a box."""
     book = book_around()
     measures = GiftMeasures.read(lid, box, bottle, lid_height)
-    made = print_cuts(measures, PAPERS[paper], book.settings.language)
+    made = print_cuts(measures, PAPERS[paper], book.settings.language, count)
     write(made, out, f"cuts-{'-and-'.join(measures.names)}.pdf", force)
+
+
+@click.command("test-sheet")
+@paper_option
+@out_option
+@force_option
+@plainly
+def test_sheet(paper: str, out: Path | None, force: bool) -> None:
+    """Print a sheet that shows by how many millimetres your printer misses."""
+    book = book_around()
+    made = print_feed_sheet(PAPERS[paper], feed_of(book), book.settings.language)
+    write(made, out, "test-sheet.pdf", force)

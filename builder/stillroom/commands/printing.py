@@ -5,7 +5,7 @@ from __future__ import annotations
 import click
 
 from stillroom.commands.print_book import cover, epub, family_book, sheet, year
-from stillroom.commands.print_cards import cards, cuts, tags
+from stillroom.commands.print_cards import cards, cuts, tags, test_sheet
 
 
 @click.group("print")
@@ -13,5 +13,5 @@ def print_group() -> None:
     """Print cards, tags, sheets, the year or the whole book to PDF."""
 
 
-for command in (cards, tags, sheet, year, family_book, cover, epub, cuts):
+for command in (cards, tags, sheet, year, family_book, cover, epub, cuts, test_sheet):
     print_group.add_command(command)

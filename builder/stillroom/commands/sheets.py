@@ -5,6 +5,7 @@ from __future__ import annotations
 from fractions import Fraction
 from typing import Any
 
+from stillroom.core.book import Book
 from stillroom.core.paper.sheets import Grid, Size, impose, label_box, label_sheet
 from stillroom.core.words.problems import Unreadable
 from stillroom.printing.cards import SheetOptions
@@ -25,6 +26,32 @@ def bought_sheet(text: str | None, paper: Size, box: Size) -> Grid | None:
         paper, box, columns=int(columns), rows=int(rows), left_mm=left, top_mm=top,
         pitch_x_mm=across, pitch_y_mm=down,
     )  # fmt: skip
+
+
+def by_name(text: str | None, book: Book) -> str | None:
+    """Return the measures of a bought sheet that is kept under a name; any other text as it is."""
+    if not text or text.strip()[:1].isdigit():
+        return text
+    there = {stock.name: stock.measures for stock in book.settings.labels}
+    if text in there:
+        return there[text]
+    kept = ", ".join(f'"{name}"' for name in there)
+    mend = f"There are {kept}." if kept else 'Keep its measures in mkdocs.yml, under "labels".'
+    raise Unreadable(f'No label sheet is kept as "{text}".', mend)
+
+
+def feed_of(book: Book) -> tuple[float, float]:
+    """Return how far a printer is told to move, against the way it misses: right and down, mm."""
+    across, down = (float(part) for part in book.settings.printer_feed.split(","))
+    return (-across or 0.0, -down or 0.0)
+
+
+def used_places(text: str | None) -> tuple[int, ...]:
+    """Return the places of a half-used sheet that are gone: "1,2,5"; raises Unreadable."""
+    try:
+        return tuple(int(part) for part in text.split(",")) if text else ()
+    except ValueError:
+        raise Unreadable(f'"{text}" names no places.', 'Write their numbers: "1,2,5".') from None
 
 
 def own_label(asked: dict[str, Any]) -> Size | None:

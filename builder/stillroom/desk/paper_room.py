@@ -14,6 +14,7 @@ from stillroom.desk.desk import Desk
 from stillroom.desk.place import NotHere
 from stillroom.desk.running import run
 from stillroom.desk.showing import page
+from stillroom.looks.card_designs import designs_of
 
 WHOLE: Final = {"year": "The year for the wall", "book": "The whole book, A5"}
 """What is printed of the book and of no recipe by itself."""
@@ -41,6 +42,8 @@ def _shown(desk: Desk, status: int = 200, wrong: tuple[str, ...] = ()) -> Respon
         sizes=CARD_SIZES,
         shapes=SHAPES_ASKED,
         whole=WHOLE,
+        designs=designs_of(book),
+        design=book.settings.design,
         is_letter=book.settings.country in ("US", "CA"),
         wrong=wrong,
     )
@@ -64,6 +67,8 @@ async def print_it(desk: Desk, request: Request) -> Response:
     if what == "sheet" and len(files) != 1:
         return _shown(desk, 422, ("Choose the one recipe that is to stand on the sheet.",))
     if what in ("cards", "tags"):
+        if asked.get("design") in designs_of(book):
+            arguments += ["--design", asked["design"]]
         arguments += _sheet_options(asked)
     if asked.get("paper") in ("a4", "letter") and what != "book":
         arguments += ["--paper", asked["paper"]]
@@ -80,6 +85,7 @@ async def print_it(desk: Desk, request: Request) -> Response:
 def _sheet_options(asked: dict[str, str]) -> list[str]:
     count = asked.get("count", "1")
     options = ["--count", count if count.isdecimal() and 0 < int(count) <= 500 else "1"]
+    options += [f"--{name}" for name in ("large", "hand") if asked.get(name)]
     for name in ("to", "from", "message"):
         if words := asked.get(name, "").strip():
             options.append(f"--{name}={words}")

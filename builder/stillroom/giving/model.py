@@ -355,6 +355,7 @@ class GivingList(Part):
     from_: Annotated[str, Field(description="Who the cards are from.")] = ""
     address: Annotated[str, Field(description="The sender's, for parcels.")] = ""
     message: Annotated[str, Field(description="On each card that has none of its own.")] = ""
+    design: Annotated[str, Field(description="How cards and tags look; the book's if not.")] = ""
     currency: str = ""
     language: Annotated[
         str, Field(description="How prices are written: en_GB 14.50, de 14,50; else the book's.")

@@ -16,7 +16,7 @@ from typing import Any
 
 from jinja2 import Environment, PackageLoader, StrictUndefined
 
-from stillroom.core.book import BookSettings
+from stillroom.core.book import Book, BookSettings
 from stillroom.core.private.shapes import PACK_MARKER
 from stillroom.core.recipe.model import Recipe
 from stillroom.core.words.problems import Problem, ProblemsFound, Unreadable
@@ -146,10 +146,10 @@ def _budgets_not_held(offering: Offering, costs: CostSheet) -> Iterator[str]:
             )
 
 
-def pack_files(pack: Pack) -> dict[str, bytes]:
+def pack_files(pack: Pack, book: Book | None = None) -> dict[str, bytes]:
     """Return every file of the pack by its path."""
     data = pack_data(pack)
-    papers, notes = print_papers(pack, data)
+    papers, notes = print_papers(pack, data, book)
     found: dict[str, bytes] = {
         PACK_MARKER: b"A private pack. It is never published.\n",
         PLAN_FILE: write_plan(pack.offering.giving.giving_list, kept_plan(pack)),

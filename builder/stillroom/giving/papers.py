@@ -6,13 +6,17 @@ says so. Leaves out what the papers say (pack_pages.py).
 
 from __future__ import annotations
 
+from dataclasses import replace
 from pathlib import Path
 from typing import Any
 
+from stillroom.core.book import Book
 from stillroom.core.paper.tag_shapes import tag_shape
 from stillroom.core.words.problems import Unreadable
 from stillroom.giving.sheet_papers import baskets_paper, filling_paper, week_paper
 from stillroom.giving.worked_out import Pack, card_of
+from stillroom.looks.card_designs import USUAL, Design, choose_design
+from stillroom.looks.card_pictures import card_picture, family_mark
 from stillroom.printing.cards import CardJob, SheetOptions, print_cards, print_tags
 from stillroom.printing.typesetting import PaperMissing, typeset
 
@@ -20,20 +24,35 @@ TEMPLATES = Path(__file__).parent / "templates" / "paper"
 CARD_SIZES = ("90x65", "a7", "folded-a6")  # the first that holds every card
 
 
-def print_papers(pack: Pack, data: dict[str, Any]) -> tuple[dict[str, bytes], tuple[str, ...]]:
-    """Return the PDFs by file name, and what could not be printed and why."""
+def print_papers(
+    pack: Pack, data: dict[str, Any], book: Book | None = None
+) -> tuple[dict[str, bytes], tuple[str, ...]]:
+    """Return the PDFs by file name, and what could not be printed and why.
+
+    Cards and tags have the design of the list, else of the book; without a book there are no
+    drawings but those of the kinds.
+    """
     language = pack.settings.language
-    jobs = [CardJob(card_of(pack, present), present.recipe) for present in pack.making.presents]
     title = pack.offering.giving.giving_list
-    options = SheetOptions(language=language, title=f"Cards for {title}")
-    files: dict[str, bytes] = {}
     notes: list[str] = []
+    design = _design_of(pack, book, notes)
+    jobs = [
+        CardJob(
+            card_of(pack, present),
+            present.recipe,
+            picture=card_picture(present.recipe, book, design),
+        )
+        for present in pack.making.presents
+    ]
+    words, svg = family_mark(book, design) if book else ("", "")
+    options = SheetOptions(
+        language=language, title=f"Cards for {title}", design=design, mark_words=words, mark_svg=svg
+    )
+    files: dict[str, bytes] = {}
     try:
         if jobs:
             _print_cards(jobs, options, files, notes)
-            _print_tags(
-                jobs, SheetOptions(language=language, title=f"Tags for {title}"), files, notes
-            )
+            _print_tags(jobs, replace(options, title=f"Tags for {title}"), files, notes)
         short = language.split("_")[0]
         if data["baskets"]:
             tags = _basket_tags(pack, data) | {"language": short}
@@ -58,6 +77,15 @@ def _tick_sheets(data: dict[str, Any]) -> dict[str, dict[str, Any]]:
     if data["baskets"]:
         sheets |= {"filling.pdf": filling_paper(data), "baskets.pdf": baskets_paper(data)}
     return sheets
+
+
+def _design_of(pack: Pack, book: Book | None, notes: list[str]) -> Design:
+    """Return the list's design, else the book's; one that is not there is told."""
+    try:
+        return choose_design(pack.offering.giving.design or pack.settings.design, book)
+    except Unreadable as wrong:
+        notes.append(str(wrong))
+        return choose_design(USUAL, book)
 
 
 def _print_cards(

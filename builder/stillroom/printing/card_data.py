@@ -9,12 +9,18 @@ from stillroom.core.allergens.laws import Said
 from stillroom.core.label.labelling import UsageCard
 from stillroom.core.paper.qr_code import MODULE_MM, QUIET_MODULES, draw_qr
 from stillroom.core.recipe.model import Recipe
+from stillroom.looks.card_pictures import CardPicture
 from stillroom.looks.inked import emblem_of
+from stillroom.looks.set_words import MOST_TIED, NO_BREAK, set_card
 
 
-def card_data(card: UsageCard, recipe: Recipe) -> dict[str, Any]:
+def card_data(
+    card: UsageCard, recipe: Recipe, picture: CardPicture | None = None, language: str = "en_GB"
+) -> dict[str, Any]:
     """Return what the card and tag templates read; raises Unreadable for an endless address."""
+    card = set_card(card, language)
     code = draw_qr(card.url) if card.url else None
+    shown = picture or CardPicture(emblem_of(recipe.kind.slug))
     return {
         "title": card.title,
         "kind_words": recipe.kind.spoken,
@@ -39,13 +45,28 @@ def card_data(card: UsageCard, recipe: Recipe) -> dict[str, Any]:
         "qr_svg": code.svg if code else "",
         "qr_mm": code.size_mm if code else 0,
         "qr_quiet_mm": QUIET_MODULES * MODULE_MM,
-        "emblem_svg": emblem_of(recipe.kind.slug),
+        "picture_svg": shown.svg,
+        "picture_ratio": shown.ratio,
+        "address": plain_address(card.url),
     }
+
+
+def plain_address(url: str) -> str:
+    """Return an address as it is read out and typed.
+
+    >>> plain_address("https://book.example/r/quince-ratafia/")
+    'book.example/r/quince-ratafia'
+    """
+    return url.partition("://")[2].rstrip("/") or url
 
 
 def said_data(words: Iterable[Said]) -> list[dict[str, Any]]:
     """Return the sentence of allergens as the templates set it, piece by piece."""
-    return [{"text": said.text, "strong": said.strong} for said in words]
+    pieces = [{"text": said.text, "strong": said.strong} for said in words]
+    if pieces:
+        last = str(pieces[-1]["text"])
+        pieces[-1]["text"] = NO_BREAK.join(last.rsplit(" ", 1)) if len(last) <= MOST_TIED else last
+    return pieces
 
 
 def join_sentences(*parts: str) -> str:

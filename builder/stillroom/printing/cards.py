@@ -7,16 +7,19 @@ Leaves out the words on a card (core.labelling), where boxes stand (sheets_of) a
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from pathlib import Path
-from typing import Any
+from typing import Any, Literal
 
 from stillroom.core.label.labelling import UsageCard
 from stillroom.core.paper.sheets import CARD_SIZES, PAPERS, Grid, Size, impose
 from stillroom.core.paper.tag_shapes import TagShape
 from stillroom.core.private.shapes import PACK_WORDS
 from stillroom.core.recipe.model import Recipe
+from stillroom.looks.card_designs import USUAL, Design, choose_design
+from stillroom.looks.card_pictures import CardPicture
 from stillroom.printing.card_data import card_data
+from stillroom.printing.design_data import design_data
 from stillroom.printing.language import split_language
 from stillroom.printing.sheets_of import (
     cut_edges,
@@ -32,18 +35,21 @@ PADDING_MM = {"90x65": 4.6, "a7": 5.2, "id-1": 3.6, "folded-a6": 9.0}
 
 @dataclass(frozen=True)
 class CardJob:
-    """A card and how many of it."""
+    """A card, how many of it, and its picture; without one that of its kind stands there."""
 
     card: UsageCard
     recipe: Recipe
     copies: int = 1
+    picture: CardPicture | None = None
 
 
 @dataclass(frozen=True)
 class SheetOptions:
     """How cards are laid: paper, cut lines, the first free place of a half-used sheet.
 
-    `grid` is that of a bought sheet of labels, which have no back.
+    `grid` is that of a bought sheet of labels, which have no back. With `hand` there are lines to
+    write names on where none were typed; the mark is a family's letters, or its drawing. `used` are
+    places of the first sheet that are gone, `shift_mm` what the printer is told to move.
     """
 
     paper: Size = PAPERS["a4"]
@@ -54,6 +60,12 @@ class SheetOptions:
     title: str = ""
     fonts: Path | None = None
     grid: Grid | None = None
+    design: Design = field(default_factory=lambda: choose_design(USUAL))
+    hand: bool = False
+    mark_words: str = ""
+    mark_svg: str = ""
+    used: tuple[int, ...] = ()
+    shift_mm: tuple[float, float] = (0.0, 0.0)
 
 
 def print_cards(jobs: Sequence[CardJob], size_name: str, options: SheetOptions) -> bytes:
@@ -63,6 +75,25 @@ def print_cards(jobs: Sequence[CardJob], size_name: str, options: SheetOptions) 
     size = options.grid.box if options.grid else CARD_SIZES[size_name]
     name = "a folded A6 card" if folded else size.name
     return _print(template, data, name, options)
+
+
+LARGER = ("id-1", "90x65", "a7", "folded-a6")
+"""The sizes of cards from the smallest: large type takes the first that holds it."""
+
+
+def print_large(
+    jobs: Sequence[CardJob], size_name: str, options: SheetOptions
+) -> tuple[bytes, str]:
+    """Return the PDF of cards in large type and the size it took, the asked one or a larger.
+
+    Raises Unreadable naming what not even the fold holds. A label is as large as it is.
+    """
+    if options.grid:
+        return print_cards(jobs, size_name, options), size_name
+    for name in LARGER[LARGER.index(size_name) : -1]:
+        if all(one["fits"] for one in fit_cards(jobs, name, options)):
+            return print_cards(jobs, name, options), name
+    return print_cards(jobs, LARGER[-1], options), LARGER[-1]
 
 
 def fit_cards(
@@ -75,8 +106,10 @@ def fit_cards(
 
 def print_tags(jobs: Sequence[CardJob], shape: TagShape, options: SheetOptions) -> bytes:
     """Return the PDF of tags or labels; raises Unreadable naming what does not fit."""
-    data = _sheet_data(jobs, shape.box, options)
+    data = _sheet_data(jobs, shape.box, options, densest=shape.name == "wrap")
     data["shape"] = {"name": shape.name, "width": shape.width_mm, "height": shape.height_mm}
+    width, height = (0, 0) if shape.name == "round" else (shape.width_mm, shape.height_mm)
+    data["design"] = design_data(options.design, "tag", width, height)
     return _print("tags.typ", data, f"a {shape.name} tag", options)
 
 
@@ -101,6 +134,11 @@ def _card_sheets(
         box = Size("A6 opened", 2 * size.width_mm, size.height_mm, size.source)
         template = "folded_cards.typ"
     data = _sheet_data(jobs, box, options)
+    thing: Literal["card", "folded"] = "folded" if size_name == "folded-a6" else "card"
+    data["design"] = design_data(
+        options.design, thing, float(size.width_mm), float(size.height_mm),
+        has_back=options.grid is None,
+    )  # fmt: skip
     data["size"] = {
         "width": float(size.width_mm),
         "height": float(size.height_mm),
@@ -109,11 +147,13 @@ def _card_sheets(
     return template, data
 
 
-def _sheet_data(jobs: Sequence[CardJob], box: Size, options: SheetOptions) -> dict[str, Any]:
+def _sheet_data(
+    jobs: Sequence[CardJob], box: Size, options: SheetOptions, *, densest: bool = False
+) -> dict[str, Any]:
     language, region = split_language(options.language)
-    grid = options.grid or impose(options.paper, box)
+    grid = options.grid or impose(options.paper, box, densest=densest)
     copies = [index for index, job in enumerate(jobs) for _ in range(job.copies)]
-    xs, ys = cut_edges(grid)
+    xs, ys = cut_edges(grid, options.shift_mm)
     return {
         "title": options.title or "Usage cards",
         "language": language,
@@ -123,12 +163,14 @@ def _sheet_data(jobs: Sequence[CardJob], box: Size, options: SheetOptions) -> di
             "height": float(options.paper.height_mm),
         },
         "turned": grid.box.width_mm != box.width_mm,
-        "cards": [card_data(job.card, job.recipe) for job in jobs],
-        "sheets": lay_sheets(grid, copies, options.start_at),
+        "cards": [card_data(job.card, job.recipe, job.picture, options.language) for job in jobs],
+        "sheets": lay_sheets(grid, copies, options.start_at, options.used, options.shift_mm),
         "cut_lines": options.cut_lines,
         "cut_x": xs,
         "cut_y": ys,
         "ruler": options.ruler,
+        "hand": options.hand,
+        "mark": {"words": options.mark_words, "svg": options.mark_svg},
         "keywords": [PACK_WORDS] if any(map(_is_personal, jobs)) else [],
     }
 

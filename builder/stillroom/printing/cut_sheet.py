@@ -3,10 +3,11 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from typing import Any
+from typing import Any, Final
 
-from stillroom.core.paper.gift_cuts import LID_HEIGHT_MM, gift_words
+from stillroom.core.paper.gift_cuts import LID_HEIGHT_MM
 from stillroom.core.paper.gift_pieces import (
+    MARGIN_MM,
     Piece,
     box_pieces,
     label_pieces,
@@ -14,6 +15,7 @@ from stillroom.core.paper.gift_pieces import (
     lines_of,
     place_on,
 )
+from stillroom.core.paper.nesting import nest
 from stillroom.core.paper.sheets import Size
 from stillroom.core.words.problems import Unreadable
 from stillroom.printing.language import split_language
@@ -62,28 +64,70 @@ def _numbers(text: str, count: int, what: str, like: str) -> tuple[float, ...]:
     return found
 
 
-def print_cuts(measures: GiftMeasures, paper: Size, language: str = "en_GB") -> bytes:
-    """Return one page for each piece; what is larger than the paper is told, not drawn."""
+FOOT_MM: Final = 18
+"""Kept free at the foot of a sheet for the ruler. Maker's own."""
+WORDS_MM: Final = 13
+"""Room under each piece for its name and its measures in words. Maker's own."""
+LEAST_WIDE_MM: Final = 62
+"""Narrower words would take too many lines. Maker's own."""
+
+
+def print_cuts(
+    measures: GiftMeasures, paper: Size, language: str = "en_GB", copies: int = 1
+) -> bytes:
+    """Return the pieces laid close together on as few sheets as they go on.
+
+    Raises Unreadable naming every piece that is larger than the paper: nothing is printed then.
+    """
     spoken, region = split_language(language)
+    pieces = [piece for _ in range(copies) for piece in measures.pieces]
+    _refuse_large(measures.pieces, paper)
     data = {
         "title": "To cut for a gift",
         "language": spoken,
         "region": region,
         "paper": {"width": float(paper.width_mm), "height": float(paper.height_mm)},
-        "pieces": [_drawn(piece, paper) for piece in measures.pieces],
+        "words_mm": WORDS_MM,
+        "sheets": _lay(pieces, paper),
     }
     return typeset("cuts.typ", data).pdf
 
 
-def _drawn(piece: Piece, paper: Size) -> dict[str, Any]:
-    placed = place_on(piece, paper)
-    said = {"name": piece.name, "words": piece.words, "drawn": placed is not None}
-    if placed is None:
-        return said | {"words": f"{piece.words} {gift_words()['too_large']}"}
-    lines = lines_of(placed)
-    return said | {
-        "width": placed.width_mm,
-        "height": placed.height_mm,
+def _refuse_large(pieces: tuple[Piece, ...], paper: Size) -> None:
+    large = [piece for piece in pieces if place_on(piece, paper) is None]
+    if large:
+        said = "; ".join(f"{piece.name.lower()}: {piece.words}" for piece in large)
+        raise Unreadable(
+            f"This is larger than one sheet of {paper.name}: {said}",
+            "Draw it by these measures with a ruler. Nothing was printed.",
+        )
+
+
+def _lay(pieces: list[Piece], paper: Size) -> list[list[dict[str, Any]]]:
+    free = (float(paper.width_mm) - 2 * MARGIN_MM, float(paper.height_mm) - FOOT_MM - MARGIN_MM)
+    boxes = [(max(one.width_mm, LEAST_WIDE_MM), one.height_mm + WORDS_MM) for one in pieces]
+    try:
+        laid = nest(boxes, *free)
+    except Unreadable:  # goes on its sheet only on its side, with its words under it
+        pieces = [place_on(one, paper) or one for one in pieces]
+        boxes = [(max(one.width_mm, LEAST_WIDE_MM), one.height_mm + WORDS_MM) for one in pieces]
+        laid = nest(boxes, *free)
+    sheets: dict[int, list[dict[str, Any]]] = {}
+    for place in sorted(laid, key=lambda one: (one.sheet, one.piece)):
+        drawn = _drawn(pieces[place.piece])
+        drawn |= {"x": MARGIN_MM + place.x_mm, "y": MARGIN_MM + place.y_mm, "turned": place.turned}
+        drawn |= {"box_width": boxes[place.piece][0], "box_height": boxes[place.piece][1]}
+        sheets.setdefault(place.sheet, []).append(drawn)
+    return [sheets[number] for number in sorted(sheets)]
+
+
+def _drawn(piece: Piece) -> dict[str, Any]:
+    lines = lines_of(piece)
+    return {
+        "name": piece.name,
+        "words": piece.words,
+        "width": piece.width_mm,
+        "height": piece.height_mm,
         "outline": lines.outline,
         "folds": lines.folds,
         "circle": lines.circle_mm,

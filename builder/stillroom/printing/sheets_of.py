@@ -9,41 +9,51 @@ from collections.abc import Sequence
 from fractions import Fraction
 from typing import Any
 
-from stillroom.core.paper.sheets import Grid, places
+from stillroom.core.paper.sheets import Grid, free_places, places
 from stillroom.core.words.problems import Unreadable
 
 
-def lay_sheets(grid: Grid, copies: Sequence[int], start_at: int) -> list[list[dict[str, Any]]]:
+def lay_sheets(
+    grid: Grid,
+    copies: Sequence[int],
+    start_at: int,
+    used: Sequence[int] = (),
+    shift_mm: tuple[float, float] = (0.0, 0.0),
+) -> list[list[dict[str, Any]]]:
     """Return for each page the boxes on it: which card, and where in mm for front and back.
 
-    `copies` names the card (its index) of each box in the order they are laid.
+    `copies` names the card (its index) of each box in the order they are laid; `used` are places of
+    the first sheet that are gone; `shift_mm` is what a printer is told to move, right and down.
     """
     pages: dict[int, list[dict[str, Any]]] = {}
     if not copies:
         raise Unreadable("Nothing was chosen to print.", "Name at least one recipe.")
-    for offset, (card, place) in enumerate(
-        zip(copies, places(grid, len(copies), start_at=start_at), strict=True)
-    ):
-        back = grid.place(start_at - 1 + offset, back=True)
+    places(grid, len(copies), start_at=start_at)  # refuses absurdly many, or a start there is not
+    across, down = shift_mm
+    for card, at in zip(copies, free_places(grid, len(copies), start_at, used), strict=True):
+        place, back = grid.place(at), grid.place(at, back=True)
         pages.setdefault(place.page, []).append(
             {
                 "card": card,
-                "x": float(place.x_mm),
-                "y": float(place.y_mm),
-                "back_x": float(back.x_mm),
+                "x": float(place.x_mm) + across,
+                "y": float(place.y_mm) + down,
+                "back_x": float(back.x_mm) + across,
             }
         )
     return [pages[number] for number in sorted(pages)]
 
 
-def cut_edges(grid: Grid) -> tuple[list[float], list[float]]:
+def cut_edges(
+    grid: Grid, shift_mm: tuple[float, float] = (0.0, 0.0)
+) -> tuple[list[float], list[float]]:
     """Return the x and the y of every edge that is cut, each once."""
     xs, ys = set[Fraction](), set[Fraction]()
     for index in range(grid.per_page):
         place = grid.place(index)
         xs |= {place.x_mm, place.x_mm + grid.box.width_mm}
         ys |= {place.y_mm, place.y_mm + grid.box.height_mm}
-    return sorted(float(x) for x in xs), sorted(float(y) for y in ys)
+    across, down = shift_mm
+    return sorted(float(x) + across for x in xs), sorted(float(y) + down for y in ys)
 
 
 def refuse_what_does_not_fit(found: Sequence[dict[str, Any]], size_name: str) -> None:

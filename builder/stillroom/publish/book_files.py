@@ -8,11 +8,10 @@ from pathlib import Path
 
 import rjsmin  # type: ignore[import-untyped]
 
-from stillroom.core.recipe.kinds import Kind, all_kinds
 from stillroom.core.recipe.model import Recipe
 from stillroom.core.size.scaling_data import shared_data
 from stillroom.looks import DRAWINGS, SCREEN_FONTS
-from stillroom.looks.inked import emblem_of
+from stillroom.publish.card_designs_page import STYLES, list_design_files
 from stillroom.publish.library import Library, address_path
 from stillroom.publish.scripts import DEFINE, list_scripts
 from stillroom.publish.send_page import SENDING, sending_script
@@ -53,16 +52,11 @@ class MadeFile:
     content: str = ""
 
 
-def emblem_path(kind: Kind) -> str:
-    """Return where a kind's drawing for its card lies: a card is light paper at night too."""
-    return f"{FOLDER}/drawings/card-{kind.slug}.svg"
-
-
 def list_stylesheets() -> tuple[str, ...]:
     """Return the addresses of every stylesheet, in the order in which they build on each other."""
     names = sorted(path.name for path in (ASSETS / "css").glob("*.css"))
     ordered = [*STYLE_ORDER, *(name for name in names if name not in STYLE_ORDER)]
-    return tuple(f"{FOLDER}/css/{name}" for name in ordered)
+    return (*(f"{FOLDER}/css/{name}" for name in ordered), STYLES)
 
 
 def list_files(library: Library) -> Iterator[MadeFile]:
@@ -76,8 +70,8 @@ def list_files(library: Library) -> Iterator[MadeFile]:
         yield MadeFile(f"{FOLDER}/{name}", content=script)
     if library.settings.send_us:
         yield MadeFile(f"{FOLDER}/{SENDING}", content=str(rjsmin.jsmin(sending_script())))
-    for kind in all_kinds().values():
-        yield MadeFile(emblem_path(kind), content=emblem_of(kind.slug))
+    for name, made in list_design_files(library):
+        yield MadeFile(name, content=made)
     yield MadeFile(AMOUNTS_DATA, content=show_json(shared_data(library.settings.country)))
     for recipe in library.recipes:
         worked = library.worked.get(recipe.slug)

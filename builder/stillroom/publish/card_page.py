@@ -6,7 +6,7 @@ on it. Leaves out the words themselves (core.labelling) and how many go on a she
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Any
 
 from stillroom.core.allergens.laws import Said
@@ -16,12 +16,11 @@ from stillroom.core.label.labelling import ContentsEntry, UsageCard, label_recip
 from stillroom.core.paper.qr_code import draw_qr
 from stillroom.core.paper.sheets import CARD_SIZES, LEAST_LABEL_MM, PAPERS, Size
 from stillroom.core.paper.tag_shapes import tag_measures
-from stillroom.core.recipe.kinds import Kind
 from stillroom.core.recipe.model import Recipe
 from stillroom.core.when.timeline_data import span_data
-from stillroom.looks.inked import emblem_of
-from stillroom.printing.card_data import join_sentences
-from stillroom.publish.book_files import emblem_path
+from stillroom.looks.set_words import set_card
+from stillroom.printing.card_data import join_sentences, plain_address
+from stillroom.publish.card_designs_page import designs_data, picture_paths
 from stillroom.publish.library import Library, Link
 
 ROOM_ON_ONE_SIDE = 330
@@ -50,30 +49,30 @@ class CardView:
     keeps: dict[str, Any]
     qr_svg: str
     qr_mm: float
-    emblem: str
+    address: str
+    design: str
     sides: int
     level: int
     to: str = ""
     sender: str = ""
     message: str = ""
+    picture: str = ""
+    picture_src: str = ""
+    mark: str = ""
+    mark_src: str = ""
 
 
-def emblem_address(kind: Kind, link: Link) -> str:
-    """Return the address of a kind's small drawing, or "" when it has none."""
-    return link(emblem_path(kind)) if emblem_of(kind.slug) else ""
-
-
-def view_card(recipe: Recipe, library: Library, emblem: str = "") -> CardView:
-    """Return a recipe's card; `emblem` is the address of its kind's drawing.
+def view_card(recipe: Recipe, library: Library, link: Link | None = None) -> CardView:
+    """Return a recipe's card; without `link` it says nothing of where its picture lies.
 
     It is of no day: the day it was made is written by hand, or by card-element.js.
     """
     address = library.address_of(recipe)
     settings = library.settings
-    card = make_card(recipe, settings, url=address)
+    card = set_card(make_card(recipe, settings, url=address), settings.language)
     kept = label_recipe(recipe, settings).keeping
     code = draw_qr(address)
-    return CardView(
+    view = CardView(
         slug=recipe.slug,
         kind_words=recipe.kind.spoken,
         title=card.title,
@@ -91,9 +90,25 @@ def view_card(recipe: Recipe, library: Library, emblem: str = "") -> CardView:
         keeps=_mark_data(kept, settings.language),
         qr_svg=code.svg,
         qr_mm=code.size_mm,
-        emblem=emblem,
+        address=plain_address(address),
+        design=settings.design,
         sides=1 if _characters(card) <= ROOM_ON_ONE_SIDE else 2,
         level=6,
+    )
+    return place_card(view, recipe, library, link) if link else view
+
+
+def place_card(view: CardView, recipe: Recipe, library: Library, link: Link) -> CardView:
+    """Return a card with the addresses of its picture and its family's mark."""
+    mark = library.settings.family_mark
+    picture, own = picture_paths(recipe, library)
+    drawn = mark.lower().endswith(".svg")
+    return replace(
+        view,
+        picture=link(picture) if picture else "",
+        picture_src=link(own) if own else "",
+        mark="" if drawn else mark,
+        mark_src=link(f"{library.settings.pictures}/{mark}") if drawn else "",
     )
 
 
@@ -112,13 +127,14 @@ def _characters(card: UsageCard) -> int:
     return sum(map(len, words)) + sum(len(entry.text) + 2 for entry in card.contents)
 
 
-def paper_data() -> dict[str, Any]:
+def paper_data(library: Library) -> dict[str, Any]:
     """Return the sizes the browser lays cards by, from the tables that Python itself uses."""
     return {
         "papers": [_size(name, PAPERS[name]) for name in ("a4", "letter")],
         "sizes": [_size(name, size) for name, size in CARD_SIZES.items()],
         "tags": tag_measures(),
         "leastLabel": list(LEAST_LABEL_MM),
+        "designs": designs_data(library),
     }
 
 

@@ -15,6 +15,7 @@ from stillroom.core.paper.gift_cuts import (
 )
 from stillroom.core.paper.gift_pieces import cuts_data, say_allowances
 from stillroom.publish.card_page import paper_data
+from stillroom.publish.library import Library
 
 USUAL_LIDS_MM: Final = (43, 58, 63, 70, 82)
 """Widths of the screw lids of common preserving jars. From memory."""
@@ -43,9 +44,9 @@ class GiftCutsView:
     allowances: str
 
 
-def make_gift_cuts() -> GiftCutsView:
+def make_gift_cuts(library: Library) -> GiftCutsView:
     """Return everything the print room says of cloth, ribbon, labels and boxes."""
-    papers, words = paper_data()["papers"], gift_words()
+    papers, words = paper_data(library)["papers"], gift_words()
     return GiftCutsView(
         data=cuts_data() | {"papers": papers},
         papers=tuple(papers),

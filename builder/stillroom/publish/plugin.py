@@ -25,6 +25,7 @@ from stillroom.core.book import Book, open_book, place_book
 from stillroom.core.private.seeking import Seeker
 from stillroom.core.unknown_foods import unknown_foods
 from stillroom.core.words.problems import Problem, ProblemsFound, Unreadable
+from stillroom.looks.card_designs import OWN, design_of
 from stillroom.looks.photographs import PHOTOGRAPHS, UNCLEAN, published
 from stillroom.publish.agreeing import find_endless
 from stillroom.publish.book_files import (
@@ -113,6 +114,7 @@ class StillroomPlugin(BasePlugin[StillroomConfig]):  # type: ignore[no-untyped-c
             ]
             found = find_private(written, self.seeker)
             _stop_at((*found, *find_shapes(book.site_dir, self.seeker)))
+            design_of(book)  # one that is not there is told of before anything is worked out
             self.library = open_library(book, get_build_datetime().date())
         except ProblemsFound as found:
             _stop_at(found.problems)
@@ -287,9 +289,12 @@ class StillroomPlugin(BasePlugin[StillroomConfig]):  # type: ignore[no-untyped-c
                 _stop_at([explain(error, self.site.place)])
 
     def on_serve(self, server: Any, config: MkDocsConfig, builder: object) -> None:
-        """Build again when a recipe or the book's own larder changes; show what is wrong there."""
+        """Build again when a recipe, a design or the larder changes; show what is wrong there."""
         server.builder = ServedFaults(server.builder, Path(config.site_dir))
         server.watch(str(self.library.book.recipes_dir))
+        own = self.library.book.root / OWN
+        if own.is_dir():
+            server.watch(str(own))
         if self.library.book.larder_file.exists():
             server.watch(str(self.library.book.larder_file))
 

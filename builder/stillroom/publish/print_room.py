@@ -9,11 +9,11 @@ own pages.
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from typing import Any, Final
 
 from stillroom.publish.book_files import MadeFile
-from stillroom.publish.card_page import emblem_address, paper_data
+from stillroom.publish.card_page import paper_data, place_card
 from stillroom.publish.gift_cuts_view import make_gift_cuts
 from stillroom.publish.library import Library, Link, address_path
 from stillroom.publish.listed import card_of
@@ -43,8 +43,8 @@ def list_card_files(library: Library) -> Iterator[MadeFile]:
     Their addresses of other files go from the file itself.
     """
     for recipe in library.recipes if is_long(library) else ():
-        emblem = emblem_address(recipe.kind, lambda uri: f"../../{uri}")
-        card = replace(card_of(recipe, library), emblem=emblem)
+        view = card_of(recipe, library)
+        card = place_card(view, recipe, library, lambda uri: f"../../{uri}")
         made = render("pages/card_file.html", {"card": card, "tag": card})
         yield MadeFile(card_path(recipe.slug), content=made)
 
@@ -67,7 +67,7 @@ class PrintRoomLeaf:
         """Return the whole page below its header."""
         long = is_long(library)
         cards = [
-            replace(card_of(recipe, library), emblem=emblem_address(recipe.kind, link))
+            place_card(card_of(recipe, library), recipe, library, link)
             for recipe in (() if long else library.recipes)
         ]
         return render(
@@ -79,7 +79,8 @@ class PrintRoomLeaf:
                 "link": link,
                 "cards": cards,
                 "tags": cards,
-                "paper_data": paper_data(),
-                "cuts": make_gift_cuts(),
+                "paper_data": paper_data(library),
+                "design": library.settings.design,
+                "cuts": make_gift_cuts(library),
             },
         )

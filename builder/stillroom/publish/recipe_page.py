@@ -26,7 +26,7 @@ from stillroom.core.when.timeline import plan_forward
 from stillroom.core.when.timeline_data import timeline_data
 from stillroom.core.words.day_words import say_minutes
 from stillroom.publish.amounts_page import show_amounts
-from stillroom.publish.card_page import emblem_address, paper_data, view_card
+from stillroom.publish.card_page import paper_data, view_card
 from stillroom.publish.library import Library, Link, show_picture
 from stillroom.publish.method_steps import StepGroup, show_method
 from stillroom.publish.structured_data import RecipeFacts, describe_recipe
@@ -111,8 +111,8 @@ class RecipeLeaf:
                 "heats": heat_lines(recipe, library.settings.altitude_m),
                 "care": assess_safety(recipe, library.settings),
                 "label": library.label_of(recipe),
-                "card": view_card(recipe, library, emblem_address(recipe.kind, link)),
-                "paper_data": paper_data(),
+                "card": view_card(recipe, library, link),
+                "paper_data": paper_data(library),
                 "when": make_when(library, recipe, link),
                 "share": Share(address, Markup(draw_qr(address).svg)),
                 "recipe_data": {

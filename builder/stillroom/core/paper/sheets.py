@@ -6,7 +6,9 @@ says where boxes stand. Cloth, ribbon and nets are in ``gift_cuts``.
 
 from __future__ import annotations
 
+import itertools
 import math
+from collections.abc import Sequence
 from dataclasses import dataclass
 from fractions import Fraction
 
@@ -130,13 +132,18 @@ class Grid:
 
 
 def impose(
-    paper: Size, box: Size, *, gap_mm: Mm = Fraction(0), margin_mm: Mm = Fraction(0)
+    paper: Size,
+    box: Size,
+    *,
+    gap_mm: Mm = Fraction(0),
+    margin_mm: Mm = Fraction(0),
+    densest: bool = False,
 ) -> Grid:
     """Stand as many boxes as go on the paper, in the middle of it.
 
     Boxes stand upright as their size says, since a sheet is read as it lies; one is turned only
-    when it goes on no other way.
-    `margin_mm` is kept free all round; `gap_mm` between neighbours.
+    when it goes on no other way, or, where they are cut apart and read singly (`densest`), when
+    more go on so. `margin_mm` is kept free all round; `gap_mm` between neighbours.
 
     Raises:
         Unreadable: when not even one goes on.
@@ -145,9 +152,9 @@ def impose(
     8
     """
     columns, rows = _counts(paper, box, gap_mm, margin_mm)
-    if columns * rows == 0:
-        box = box.turned()
-        columns, rows = _counts(paper, box, gap_mm, margin_mm)
+    across, down = _counts(paper, box.turned(), gap_mm, margin_mm)
+    if columns * rows == 0 or (densest and across * down > columns * rows):
+        box, columns, rows = box.turned(), across, down
     if columns * rows == 0:
         raise _say.refuse(
             "does_not_go", box=f"{box.name[:1].upper()}{box.name[1:]}", paper=paper.name,
@@ -234,6 +241,24 @@ def places(grid: Grid, count: int, *, start_at: int = 1) -> tuple[Place, ...]:
             f"It has {grid.per_page} places, counted along the rows from the top left.",
         )
     return tuple(grid.place(start_at - 1 + index) for index in range(count))
+
+
+def free_places(
+    grid: Grid, count: int, start_at: int = 1, used: Sequence[int] = ()
+) -> tuple[int, ...]:
+    """Return the places that `count` boxes take, counted from 0 on and past the used ones.
+
+    Used places are counted from 1 on the first sheet; raises Unreadable for one it has not.
+
+    >>> free_places(impose(PAPERS["a4"], CARD_SIZES["90x65"]), 4, used=(1, 3, 8))
+    (1, 3, 4, 5)
+    """
+    wrong = next((place for place in used if not 1 <= place <= grid.per_page), None)
+    if wrong is not None:
+        raise _say.refuse("no_place", place=wrong, count=grid.per_page)
+    gone = {place - 1 for place in used}
+    free = (at for at in itertools.count(start_at - 1) if at not in gone)
+    return tuple(itertools.islice(free, count))
 
 
 def show_mm(length: Mm) -> str:

@@ -75,6 +75,12 @@ def _as_text(value: Any) -> Any:
 Text = Annotated[str, BeforeValidator(_as_text), Field(min_length=1, max_length=200)]
 
 
+_MEASURES: Final = r"^\s*\d+(\.\d+)?(\s*,\s*\d+(\.\d+)?){5}((\s*,\s*\d+(\.\d+)?){2})?\s*$"
+"""A bought sheet: columns, rows, margins, pitch, and perhaps a label's own width and height."""
+_FEED: Final = r"^\s*[-+]?\d(\.\d{1,2})?\s*,\s*[-+]?\d(\.\d{1,2})?\s*$"
+"""Millimetres to the right and down: under 10, since more is another paper."""
+
+
 class GivingDay(BaseModel):
     """One day of the year on which baskets go out: its name and the rule of its date."""
 
@@ -84,6 +90,15 @@ class GivingDay(BaseModel):
     day: Text
 
 
+class LabelStock(BaseModel):
+    """A bought sheet of labels by a name of one's own, and its measures in mm."""
+
+    model_config = ConfigDict(frozen=True, extra="forbid")
+
+    name: Text
+    measures: Annotated[str, Field(pattern=_MEASURES)]
+
+
 class BookSettings(BaseModel):
     """What holds for the whole book.
 
@@ -91,7 +106,10 @@ class BookSettings(BaseModel):
     the processing times, `units` how spoons, cups and pints are read (without it as the country
     does), `language` the wording of dates, `currency` (ISO 4217) the giver's money, `send_us`
     whether the page "Send us a recipe" is published, `family_book` what the printed book bears
-    beside its recipes. Folders are relative to mkdocs.yml.
+    beside its recipes, `design` how cards and tags look, `family_mark` a few letters or a drawing
+    among the pictures that stands on the backs of cards, `labels` bought sheets of labels by a name
+    of one's own, `printer_feed` the millimetres, right and down, by which a printer misses. Folders
+    are relative to mkdocs.yml.
     """
 
     model_config = ConfigDict(frozen=True, extra="forbid")
@@ -107,6 +125,10 @@ class BookSettings(BaseModel):
     language: Annotated[str, AfterValidator(_known_locale)] = "en_GB"
     currency: Annotated[str, AfterValidator(_known_currency)] = "GBP"
     send_us: bool = True
+    design: Annotated[str, Field(pattern=r"^[a-z][a-z0-9-]{0,39}$")] = "plain"
+    family_mark: Annotated[str, BeforeValidator(_as_text), Field(max_length=60)] = ""
+    labels: tuple[LabelStock, ...] = ()
+    printer_feed: Annotated[str, BeforeValidator(_as_text), Field(pattern=_FEED)] = "0, 0"
     giving_days: Annotated[tuple[GivingDay, ...], Field(min_length=1)] = (
         GivingDay(name="Christmas", day="the Saturday before Christmas"),
     )
@@ -125,6 +147,10 @@ _MENDS: Final = {
     "language": 'Write a language and country: "en_GB".',
     "currency": 'Write its three capitals: "GBP".',
     "send_us": 'Write "yes", or "no" to leave the page out.',
+    "design": 'Write the name of a design: "plain", "leaves", "winter".',
+    "family_mark": 'Write a few letters, "R & T", or the name of a drawing: "mark.svg".',
+    "labels": 'Write each as "- {name: jam jars, measures: "2,4,15,18.5,90,65"}".',
+    "printer_feed": 'Write millimetres to the right and down: "0.8, -1.2". See print test-sheet.',
     "giving_days": 'Write each as "- {name: Christmas, day: 24 December}".',
     "family_book": 'Under it stand "dedication: For Ann", "handwriting: hand.jpg" with "says: what '
     'it reads", and "photographs:", each "- {picture: hut.jpg, shows: The hut}".',

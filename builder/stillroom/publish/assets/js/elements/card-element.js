@@ -4,10 +4,10 @@
 import SAID from "../../data/said/pages-card.js";
 import { cardFaces, measuringHolder } from "../paper/card-faces.js";
 import { fitCard } from "../paper/card-fit.js";
-import { boxOfCard, impose } from "../paper/paper.js";
+import { LARGER, boxOfCard, impose } from "../paper/paper.js";
 import { laySheets, printSheets } from "../paper/sheets.js";
 import { Unreadable, speaker } from "../words/said.js";
-import { writeCard } from "./card-words.js";
+import { dress, writeCard } from "./card-words.js";
 import { MOST_OF_ONE, readWhole } from "./figures.js";
 import { fitPreview } from "./preview-zoom.js";
 import { fillField, keep, kept } from "./stored.js";
@@ -63,17 +63,20 @@ export class StillroomCard extends HTMLElement {
   }
 
   restore() {
-    const { from, paper } = kept(STORE);
-    fillField(this.form.elements.from, from);
-    fillField(this.form.elements.paper, paper);
+    const chosen = kept(STORE);
+    for (const name of ["from", "paper", "design", "large"]) fillField(this.form.elements[name], chosen[name]);
   }
 
   update() {
-    const { to, from, made, size, paper } = this.form.elements;
-    keep(STORE, { from: from.value, paper: paper.value });
-    this.card.dataset.size = size.value;
-    writeCard(this.card, { to: to.value.trim(), from: from.value.trim(), made: made.value });
-    this.fit = fitCard(this.card, this.holder);
+    const { to, from, made, size, paper, design, large, hand, message } = this.form.elements;
+    keep(STORE, { from: from.value, paper: paper.value, design: design.value, large: large.checked });
+    dress(this.card, this.paperData.designs.find((each) => each.id === design.value), {
+      large: large.checked, hand: hand.checked,
+    });
+    writeCard(this.card, {
+      to: to.value.trim(), from: from.value.trim(), made: made.value, message: message.value.trim(), hand: hand.checked,
+    });
+    this.fit = this.fitFrom(size.value);
     this.zoom.fit();
     try {
       this.copies = readWhole(this.form.elements.count, say("how_many"), 1, MOST_OF_ONE);
@@ -85,7 +88,30 @@ export class StillroomCard extends HTMLElement {
     }
   }
 
+  /** Fit the card to a size; large type takes the next larger ones until one holds it. */
+  fitFrom(size) {
+    const larger = LARGER.slice(LARGER.indexOf(size));
+    let fit;
+    for (const name of this.card.hasAttribute("data-large") ? larger : [size]) {
+      this.card.dataset.size = name;
+      fit = fitCard(this.card, this.holder);
+      if (fit.fits) break;
+    }
+    return fit;
+  }
+
   wordsOfFit() {
+    const { size } = this.form.elements;
+    const taken = this.card.dataset.size;
+    const larger = taken === size.value ? "" : say("larger", { size: this.sizeOf(taken).name });
+    return [larger, this.wordsOfSides()].filter(Boolean).join(" ");
+  }
+
+  sizeOf(id) {
+    return this.paperData.sizes.find((each) => each.id === id);
+  }
+
+  wordsOfSides() {
     if (!this.fit.fits) {
       return say("does_not_fit", { parts: this.fit.over.join(", ") });
     }
@@ -103,10 +129,10 @@ export class StillroomCard extends HTMLElement {
     event.preventDefault();
     this.update();
     if (!this.fit.fits || this.copies === 0) return;
-    const { size, paper, cut } = this.form.elements;
+    const { paper, cut } = this.form.elements;
     const grid = impose(
       this.paperData.papers.find((each) => each.id === paper.value),
-      boxOfCard(this.paperData.sizes.find((each) => each.id === size.value)),
+      boxOfCard(this.sizeOf(this.card.dataset.size)),
     );
     const items = Array.from({ length: this.copies }, () => this.card);
     printSheets(laySheets(grid, items, cardFaces, { cutLines: cut.checked }), grid.paper);

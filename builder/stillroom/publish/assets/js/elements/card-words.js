@@ -1,12 +1,17 @@
-// What is typed on a card: names, and the day it was made, after which its date mark follows.
+// What is typed on a card, names and the day it was made, after which its date mark follows; and the
+// design it is dressed in: designs.css knows the inks, faces and borders, here is its drawing.
 
 import { markDate, sayDate } from "../label/date-marks.js";
 
 /** Write names and the made-on day on a card; the date mark follows by the rule of date-marks.js. */
-export function writeCard(card, { to, from, made }) {
-  setName(card, "to", to);
-  setName(card, "from", from);
-  card.querySelector(".card-names").hidden = !(to || from);
+export function writeCard(card, { to, from, made, message = "", hand = false }) {
+  const isBlank = hand && !to && !from;
+  setName(card, "to", to, isBlank);
+  setName(card, "from", from, isBlank);
+  card.querySelector(".card-names").hidden = !(to || from || isBlank);
+  const own = card.querySelector(".card-message");
+  own.textContent = message;
+  own.hidden = !message;
   if (!card.dataset.keeps) return;
   const keeps = JSON.parse(card.dataset.keeps);
   card.querySelector(".card-made").textContent = made ? sayDate(made, keeps.language) : "";
@@ -15,7 +20,25 @@ export function writeCard(card, { to, from, made }) {
   date.textContent = (made && markDate(made, keeps)?.text) || card.dataset.undated;
 }
 
-function setName(card, which, name) {
+function setName(card, which, name, isBlank) {
   card.querySelector(`.card-${which}`).textContent = name;
-  card.querySelector(`.card-${which}-words`).hidden = !name;
+  card.querySelector(`.card-${which}-words`).hidden = !name && !isBlank;
+}
+
+/**
+ * Dress a card or tag.
+ * @param {any} card
+ * @param {{id: string, ink: boolean, large: boolean, sides: string}} design
+ * @param {{large?: boolean, hand?: boolean, hasBack?: boolean}} asked
+ */
+export function dress(card, design, { large = false, hand = false, hasBack = true } = {}) {
+  card.dataset.design = design.id;
+  card.toggleAttribute("data-large", large || design.large);
+  card.toggleAttribute("data-hand", hand);
+  card.toggleAttribute("data-two", design.sides === "two" && hasBack);
+  card.toggleAttribute("data-alone", !hasBack);
+  const picture = card.querySelector("[data-picture]");
+  if (!picture) return;
+  const address = picture.dataset.picture.replace(/\.svg$/, design.ink ? `.${design.id}$&` : "$&");
+  if (picture.getAttribute("src") !== address) picture.setAttribute("src", address);
 }

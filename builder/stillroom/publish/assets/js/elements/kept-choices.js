@@ -19,7 +19,7 @@ export function restoreChoices(form) {
 }
 
 function namedFields(form) {
-  return [...form.elements].filter((field) => keyOf(field) && !["to", "made", "find"].includes(field.name));
+  return [...form.elements].filter((field) => keyOf(field) && !["to", "made", "find", "message"].includes(field.name));
 }
 
 function keyOf(field) {

@@ -25,11 +25,11 @@ export function chosenRecipes(form) {
 }
 
 /** The box of what is chosen, a card or a tag. */
-export function chosenBox(form, { sizes, tags, leastLabel }) {
-  const { thing, size, lid, diameter, wall } = form.elements;
-  const folded = thing.value === "card" && sizes.find((each) => each.id === size.value).folded;
+export function chosenBox(form, { sizes, tags, leastLabel }, sizeName = form.elements.size.value) {
+  const { thing, lid, diameter, wall } = form.elements;
+  const folded = thing.value === "card" && sizes.find((each) => each.id === sizeName).folded;
   if (!folded && hasOwnLabel(form)) return ownLabel(form, leastLabel);
-  if (thing.value === "card") return boxOfCard(sizes.find((each) => each.id === size.value));
+  if (thing.value === "card") return boxOfCard(sizes.find((each) => each.id === sizeName));
   if (thing.value === "round") {
     return tagBox(tags, "round", { lid: readLength(lid, say("lid")) });
   }
@@ -66,7 +66,7 @@ function ownLabel(form, [leastWidth, leastHeight]) {
 /** The sheet's grid: as many as go on the paper, or a bought sheet's own measures. */
 export function chosenGrid(form, paper, box) {
   const { own, columns, rows, left, top, pitchX, pitchY } = form.elements;
-  if (!own.checked) return impose(paper, box);
+  if (!own.checked) return impose(paper, box, form.elements.thing.value === "wrap");
   if (box.folded) throw say.refuse("folded");
   return labelSheet(paper, box, {
     columns: readWhole(columns, say("columns"), 1, 50),

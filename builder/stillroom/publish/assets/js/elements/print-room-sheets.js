@@ -2,14 +2,18 @@
 
 import SAID from "../../data/said/pages-print.js";
 import { cardFaces, measuringHolder } from "../paper/card-faces.js";
-import { fitCard, fitTag } from "../paper/card-fit.js";
+import { fitCards, fitTags } from "../paper/basket-fit.js";
+import { LARGER, freePlaces } from "../paper/paper.js";
 import { addRulerTo, laySheets, printSheets } from "../paper/sheets.js";
 import { spokenCard } from "../paper/spoken-card.js";
 import { Unreadable, speaker } from "../words/said.js";
-import { writeCard } from "./card-words.js";
+import { dress, writeCard } from "./card-words.js";
 import { chosenBox, chosenGrid, chosenRecipes, chosenStart } from "./print-choices.js";
 
 const say = speaker(SAID);
+
+// a label so wide has room for what is in it beside its middle, as templates/tags.typ
+const WIDE_MM = 118;
 
 /** Lays sheets from a form's choices, with the cards and tags that the page holds. */
 export class SheetLayer {
@@ -30,53 +34,97 @@ export class SheetLayer {
 
   /** Return {sheets, paper, words, spoken} for what the form says; throws Unreadable. */
   lay() {
-    const { thing, paper: named, cut, ruler } = this.form.elements;
+    const { thing, paper: named, cut, ruler, size } = this.form.elements;
     const isCard = thing.value === "card";
     const slugs = chosenRecipes(this.form);
-    this.box = chosenBox(this.form, this.paperData);
     const paper = this.paperData.papers.find((each) => each.id === named.value);
+    const { fitted, taken } = this.fitted([...new Set(slugs)], isCard, size.value);
     const grid = chosenGrid(this.form, paper, this.box);
     const startAt = chosenStart(this.form, grid);
-    const fitted = new Map([...new Set(slugs)].map((slug) => [slug, this.fitted(slug, isCard)]));
     refuseTooLong([...fitted.values()]);
     if (this.form.elements.own.checked) refuseBacks([...fitted.values()]);
     const items = slugs.map((slug) => fitted.get(slug)?.element);
     const outline = isCard ? "" : thing.value;
-    const sheets = laySheets(grid, items, cardFaces, { startAt, cutLines: cut.checked, outline });
+    const gone = this.showPlaces(grid);
+    const sheets = laySheets(grid, items, cardFaces, { startAt, gone, cutLines: cut.checked, outline });
     if (ruler.checked && sheets.firstElementChild) addRulerTo(sheets, grid);
     const twoSided = [...fitted.values()].some((each) => each.fit.sides === 2);
-    const words = slugs.length === 0 ? say("choose") : this.sum(slugs.length, grid, startAt, sheets, twoSided);
+    const said = slugs.length === 0 ? [say("choose")] : [this.sum(slugs.length, grid, freePlaces(slugs.length, startAt, gone), sheets, twoSided)];
+    if (taken && taken !== size.value) said.unshift(say("larger", { size: this.sizeOf(taken).name }));
     const spoken = [...fitted.values()].map(({ element }) => spokenCard(element));
-    return { sheets, paper, words, spoken };
+    return { sheets, paper, words: said.join(" "), spoken };
   }
 
-  sum(things, grid, startAt, sheets, twoSided) {
+  /** Show the first sheet's places to click those that are gone; return them, counted from 0. */
+  showPlaces({ columns, rows }) {
+    const shown = this.form.querySelector(".print-room-places");
+    if (shown.dataset.grid !== `${columns} ${rows}`) {
+      shown.dataset.grid = `${columns} ${rows}`;
+      shown.style.setProperty("--columns", columns);
+      const places = Array.from({ length: columns * rows }, (_, at) => {
+        const label = document.createElement("label");
+        label.innerHTML = `<input type="checkbox" data-place="${at}"><span>${at + 1}</span>`;
+        return label;
+      });
+      shown.replaceChildren(...places);
+    }
+    const gone = [...shown.querySelectorAll(":checked")].map(({ dataset }) => Number(dataset.place));
+    return new Set(gone.length < columns * rows ? gone : []);
+  }
+
+  sizeOf(id) {
+    return this.paperData.sizes.find((each) => each.id === id);
+  }
+
+  sum(things, grid, free, sheets, twoSided) {
     const pages = sheets.querySelectorAll('[data-side="front"], [data-side="back"]').length;
     const perPage = grid.columns * grid.rows;
-    const left = (perPage - ((startAt - 1 + things) % perPage)) % perPage;
+    const left = (perPage - ((free.at(-1) + 1) % perPage)) % perPage;
     const said = [say("pages", { things, count: pages })];
     if (left > 0) said.push(say("places", { count: left }));
     if (twoSided) said.push(say(this.box.folded ? "both_sides_and_fold" : "both_sides"));
     return said.join(" ");
   }
 
-  fitted(slug, isCard) {
-    const { to, from, made, size, thing } = this.form.elements;
+  // What is chosen, fitted alike; large type takes the first size that holds every card.
+  fitted(slugs, isCard, size) {
+    const { design: named, large, own } = this.form.elements;
+    const design = this.paperData.designs.find((each) => each.id === named.value);
+    const isLarge = (large.checked || design.large) && isCard && !own.checked;
+    const names = isLarge ? LARGER.slice(LARGER.indexOf(size)) : [size];
+    let elements;
+    let fits;
+    let taken = size;
+    for (taken of names) {
+      this.box = chosenBox(this.form, this.paperData, taken);
+      elements = slugs.map((slug) => this.written(slug, isCard, design, taken));
+      fits = (isCard ? fitCards : fitTags)(elements, this.holder);
+      if (fits.every((fit) => fit.fits)) break;
+    }
+    const fitted = new Map(slugs.map((slug, index) => [
+      slug, { element: elements[index], fit: fits[index], title: elements[index].dataset.title },
+    ]));
+    return { fitted, taken: isCard ? taken : "" };
+  }
+
+  written(slug, isCard, design, size) {
+    const { to, from, made, message, thing, large, hand, own } = this.form.elements;
     const element = isCard
       ? this.cards.querySelector(`[data-recipe="${CSS.escape(slug)}"]`).cloneNode(true)
       : this.cards.querySelector(`template[data-tag="${CSS.escape(slug)}"]`).content.firstElementChild.cloneNode(true);
-    if (isCard) {
-      element.dataset.size = size.value;
-    } else {
-      element.dataset.shape = thing.value;
-    }
+    if (isCard) element.dataset.size = size;
+    else element.dataset.shape = thing.value;
+    element.toggleAttribute("data-wide", !isCard && this.box.width > WIDE_MM);
     if (!this.box.folded) {
       element.style.setProperty("--card-width", `${this.box.width}mm`);
       element.style.setProperty("--card-height", `${this.box.height}mm`);
     }
-    writeCard(element, { to: to.value.trim(), from: from.value.trim(), made: made.value });
-    const fit = (isCard ? fitCard : fitTag)(element, this.holder);
-    return { element, fit, title: element.dataset.title };
+    dress(element, design, { large: large.checked, hand: hand.checked, hasBack: !own.checked });
+    writeCard(element, {
+      to: to.value.trim(), from: from.value.trim(), made: made.value,
+      message: message.value.trim(), hand: hand.checked,
+    });
+    return element;
   }
 
   /** The sheets as they are shown on the page, each under the words for its side. */

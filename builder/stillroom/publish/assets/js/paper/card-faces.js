@@ -5,6 +5,7 @@ export function cardFaces(card) {
   return [...card.querySelectorAll(".card-face:not([hidden])")].map((face) => {
     const shell = card.cloneNode(false);
     shell.removeAttribute("data-stacked");
+    if (face.matches(".card-front") && shell.dataset.frontLevel) shell.dataset.level = shell.dataset.frontLevel;
     shell.append(face.cloneNode(true));
     return shell;
   });

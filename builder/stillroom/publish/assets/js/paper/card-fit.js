@@ -7,10 +7,14 @@ import { speaker } from "../words/said.js";
 
 const say = speaker(SAID);
 
+// The names of looks/designs/type.yml: designs.css says how large each is.
 const LEVELS = ["1", "2", "3", "4", "5", "6"];
-// a folded card is held in the hand: its type may be larger
-const FOLDED_LEVELS = ["b1", "b2", "b3", "b4", "b5", "b6", ...LEVELS];
-const TAG_LEVELS = ["1", "2", "3"];
+const STEPS = {
+  card: LEVELS,
+  folded: ["b1", "b2", "b3", "b4", "b5", "b6", ...LEVELS],
+  "large card": ["l1", "l2", "l3"],
+  "large folded": ["lb1", "lb2", "lb3", "lb4", "lb5"],
+};
 
 // A title goes on two lines: one that does not is set smaller, as card_faces.typ sets it.
 const TITLE_SHARES = [1, 0.9, 0.8, 0.7];
@@ -21,42 +25,50 @@ const TWO_LINES = 2.3;
  * too much room]}. The card is measured at its exact size in a hidden holder.
  */
 export function fitCard(card, holder) {
-  const copy = card.cloneNode(true);
-  holder.replaceChildren(copy);
-  const found = bestArrangement(copy);
-  arrange(card, found);
-  card.style.setProperty("--title-share", found.share);
-  holder.replaceChildren();
+  /** @type {any} */
+  let found = { fits: false };
+  for (const arrangement of orderOf(card)) {
+    found = largest(card, arrangement, holder);
+    if (found.fits) break;
+  }
+  settle(card, found);
   return found;
 }
 
-/** Fit one tag in place: only its type may become smaller. */
-export function fitTag(tag, holder) {
-  for (const level of TAG_LEVELS) {
-    tag.dataset.level = level;
-    holder.replaceChildren(tag.cloneNode(true));
-    const face = holder.querySelector(".card-face");
-    const over = overflows(face);
-    holder.replaceChildren();
-    if (!over) return { fits: true, sides: 1, level, over: [] };
-  }
-  return { fits: false, sides: 1, level: TAG_LEVELS.at(-1), over: [say("tag")] };
+/** The steps of type that are tried on a card, the largest first. */
+export function stepsOf(card) {
+  const name = card.dataset.size === "folded-a6" ? "folded" : "card";
+  return STEPS[card.hasAttribute("data-large") ? `large ${name}` : name];
 }
 
-function bestArrangement(copy) {
-  const folded = copy.dataset.size === "folded-a6";
+/** The arrangements that are tried on a card, in their order. */
+export function orderOf(card) {
+  if (card.dataset.size === "folded-a6") return FOLDED;
+  return card.hasAttribute("data-two") ? [...FLAT.slice(1), FLAT[0]] : FLAT;
+}
+
+/** Set a card as it was found to fit. */
+export function settle(card, found) {
+  arrange(card, found);
+  delete card.dataset.frontLevel;
+  card.style.setProperty("--title-share", found.share);
+}
+
+/** The largest type at which an arrangement holds a card. */
+export function largest(card, { sides, front }, holder) {
+  const copy = card.cloneNode(true);
+  holder.replaceChildren(copy);
   /** @type {any} */
   let last = { fits: false };
-  for (const { sides, front } of folded ? FOLDED : FLAT) {
-    for (const level of folded ? FOLDED_LEVELS : LEVELS) {
-      const tried = { sides, front, level };
-      arrange(copy, tried);
-      const share = titleShare(copy);
-      const over = boxesOf(copy).filter(overflows).map(largestPart);
-      if (over.length === 0) return { ...tried, share, fits: true, over };
-      last = { ...tried, share, fits: false, over };
-    }
+  for (const level of stepsOf(card)) {
+    const tried = { sides, front, level };
+    arrange(copy, tried);
+    const share = titleShare(copy);
+    const over = boxesOf(copy).filter(overflows).map(largestPart);
+    last = { ...tried, share, fits: over.length === 0, over };
+    if (last.fits) break;
   }
+  holder.replaceChildren();
   return last;
 }
 
@@ -80,7 +92,8 @@ function largestPart(box) {
   return named.sort(([one], [other]) => other.scrollHeight - one.scrollHeight)[0][1];
 }
 
-function overflows(box) {
+/** Say whether a box holds more than goes into it. */
+export function overflows(box) {
   // half a pixel of rounding is not an overflow
   return box.scrollHeight > box.clientHeight + 0.5 || box.scrollWidth > box.clientWidth + 0.5;
 }

@@ -1,10 +1,6 @@
 // Which face of a usage card carries which of its parts. A card has two faces; the folded card's
-// are its whole outside and its whole inside, of two panels each, and fold between them.
-
-import SAID from "../../data/said/pages-card.js";
-import { speaker } from "../words/said.js";
-
-const say = speaker(SAID);
+// are its whole outside and its whole inside, of two panels each, and fold between them: cover and back
+// with the cautions outside, what is in it and its use inside.
 
 // In the order they are tried: all on the front; the front a gift and all facts on the back, with its
 // drawing or without; the contents on the front. As printing/templates/card_faces.typ tries them.
@@ -26,7 +22,8 @@ export function arrange(card, { sides, front, level }) {
   const parts = partsOf(card);
   card.dataset.level = level;
   card.dataset.sides = String(sides);
-  if (card.dataset.front !== front || !card.hasAttribute("data-arranged")) {
+  const arranged = `${front}${parts.isLarge ? ", large" : ""}`;
+  if (card.dataset.arranged !== arranged) {
     const stays = STAYS[front] ?? [];
     for (const fact of parts.facts) {
       parts.lists[stays.includes(fact.dataset.cardPart) ? 0 : 1].append(fact);
@@ -35,7 +32,7 @@ export function arrange(card, { sides, front, level }) {
   }
   parts.back.hidden = sides === 1;
   card.dataset.front = front;
-  card.toggleAttribute("data-arranged", true);
+  card.dataset.arranged = arranged;
 }
 
 /** The boxes that must hold their words: the faces in use, or the panels of a folded card. */
@@ -51,21 +48,28 @@ function partsOf(card) {
     back: part(".card-back"),
     emblem: part(".card-emblem"),
     head: part(".card-head"),
-    lists: [...card.querySelectorAll(".card-facts")],
+    lists: [...card.querySelectorAll(".card-facts:not(.card-care)")],
     facts: FACTS.map((name) => part(`[data-card-part="${name}"]`)).filter(Boolean),
     code: part(".card-qr"),
     foot: part(".card-foot"),
+    mark: part(".card-mark"),
+    address: part(".card-address"),
+    isLarge: card.hasAttribute("data-large"),
   };
 }
 
-function flatten({ face, back, emblem, head, lists, code, foot }, sides) {
+function flatten({ face, back, emblem, head, lists, code, foot, mark, address, isLarge }, sides) {
   const put = (place, ...parts) => place.replaceChildren(...parts.filter(Boolean));
   put(face, emblem, head, lists[0], sides === 1 ? code : null, foot);
-  put(back, lists[1], sides === 2 ? code : null);
+  put(back, lists[1], sides === 2 ? code : null, mark, sides === 2 || !isLarge ? address : null);
+  if (sides === 1 && isLarge && address) foot.append(address);
 }
 
-function fold({ face, back, emblem, head, lists, code, foot }) {
-  face.replaceChildren(panel("back cover", code, code && codeWords()), panel("cover", emblem, head));
+function fold({ face, back, emblem, head, lists, facts, code, foot, mark, address }) {
+  const care = document.createElement("dl");
+  care.className = "card-facts card-care";
+  care.append(...facts.filter((fact) => fact.dataset.cardPart === "cautions"));
+  face.replaceChildren(panel("back cover", care, mark, code, address), panel("cover", emblem, head));
   back.replaceChildren(panel("contents", lists[0], foot), panel("advice", lists[1]));
 }
 
@@ -75,11 +79,4 @@ function panel(name, ...parts) {
   made.dataset.panel = name;
   made.append(...parts.filter(Boolean));
   return made;
-}
-
-function codeWords() {
-  const words = document.createElement("p");
-  words.className = "card-code-words";
-  words.textContent = say("the_recipe");
-  return words;
 }

@@ -10,8 +10,11 @@ const say = speaker(SAID);
  * How many boxes stand on a sheet and where the block begins. A box is turned only when it goes on
  * no other way; the grid's box then says `turned`. Throws when not one goes on.
  */
-export function impose(paper, box) {
-  const lying = [box, turn(box)].find((each) => countOn(paper, each).every((count) => count > 0));
+export function impose(paper, box, densest = false) {
+  const ways = [box, turn(box)];
+  const each = (one) => countOn(paper, one).reduce((columns, rows) => columns * rows);
+  if (densest) ways.sort((one, other) => each(other) - each(one));
+  const lying = ways.find((each) => countOn(paper, each).every((count) => count > 0));
   if (!lying) {
     const name = box.name[0].toUpperCase() + box.name.slice(1);
     throw say.refuse("does_not_go", {
@@ -26,6 +29,9 @@ export function impose(paper, box) {
     pitchX: lying.width, pitchY: lying.height,
   };
 }
+
+/** The sizes of cards from the smallest: large type takes the first that holds it. As printing/cards.py. */
+export const LARGER = ["id-1", "90x65", "a7", "folded-a6"];
 
 /** The box a card takes on its sheet: a folded card lies there opened. */
 export function boxOfCard(size) {
@@ -71,6 +77,13 @@ export function place(grid, index, back = false) {
     x: back ? grid.paper.width - x - grid.box.width : x,
     y: grid.top + row * grid.pitchY,
   };
+}
+
+/** The places that `count` boxes take from `startAt` on, past those that are gone; counted from 0. */
+export function freePlaces(count, startAt = 1, gone = new Set()) {
+  const free = [];
+  for (let at = startAt - 1; free.length < count; at += 1) if (!gone.has(at)) free.push(at);
+  return free;
 }
 
 /** A length to the hundredth of a millimetre, without needless noughts. */

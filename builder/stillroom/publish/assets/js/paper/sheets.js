@@ -1,7 +1,7 @@
 // Lays fitted cards, tags or labels on sheets of paper and prints them. What is printed stands in
 // one element beside the page's own, so that the rest can be left out of the print.
 
-import { place, turn } from "./paper.js";
+import { freePlaces, place, turn } from "./paper.js";
 import SAID from "../../data/said/pages-print.js";
 import { speaker } from "../words/said.js";
 
@@ -14,12 +14,13 @@ const RULER_NEEDS_MM = 17;
  * Return the sheets for `items` (elements; `faces(item)` gives its front and, if any, back).
  * Backs are laid mirrored, for a sheet turned over on its long edge.
  */
-export function laySheets(grid, items, faces, { startAt = 1, cutLines = true, outline = "" } = {}) {
+export function laySheets(grid, items, faces, { startAt = 1, gone, cutLines = true, outline = "" } = {}) {
   const sheets = document.createElement("div");
   sheets.className = "stillroom-sheets";
   const pages = new Map();
+  const free = freePlaces(items.length, startAt, gone);
   items.forEach((item, index) => {
-    const at = startAt - 1 + index;
+    const at = free[index];
     const number = place(grid, at).page;
     if (!pages.has(number)) pages.set(number, { front: newPage(grid, "front"), back: null });
     const page = pages.get(number);

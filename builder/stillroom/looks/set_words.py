@@ -1,0 +1,104 @@
+"""Words as they are set on a card: what belongs together stays together, quotes are curly.
+
+Page and paper set the same words. Leaves out the words themselves (core/label).
+"""
+
+from __future__ import annotations
+
+import re
+from dataclasses import replace
+from typing import Final
+
+from stillroom.core.label.labelling import UsageCard
+
+NO_BREAK: Final = "\u00a0"
+
+QUOTES: Final = {
+    "en": "“”‘’", "nl": "“”‘’", "es": "«»“”", "pt": "«»“”", "it": "«»“”",
+    "de": "„“‚‘", "cs": "„“‚‘", "da": "»«›‹", "sv": "””’’", "fi": "””’’", "nb": "«»‘’",
+    "pl": "„”«»", "fr": "«»“”",
+}  # fmt: skip
+"""Outer and inner quotes by language: as the Unicode CLDR's delimiters have them, from memory."""
+
+_AMOUNT: Final = re.compile(r"(?<=[\d½⅓⅔¼¾⅛⅜⅝⅞⅕]) (?=[^\W\d_]|%|°|€|[½⅓⅔¼¾⅛])")
+_UNIT_THEN: Final = re.compile(r"(?<=%) (?=vol\b)|(?<=\d%) (?=[^\W\d_])")
+_SIGN_BEFORE: Final = re.compile(r"(?<=[£$€×]) (?=\d)|(?<=\d) (?=×)")
+_YEAR: Final = re.compile(r"(?<=[^\W\d_]) (?=(?:19|20)\d\d\b)")
+_OPENS: Final = r"(?:^|(?<=[\s\u00a0(\[—–-]))"
+LEAST_WORDS: Final = 5
+"""Fewer words go on one line, or a title's two: nothing is tied to their last. Maker's own."""
+MOST_TIED: Final = 18
+"""Letters that stay together at the end of a paragraph: more could not be parted in a column."""
+
+
+def set_card(card: UsageCard, language: str) -> UsageCard:
+    """Return a card whose every sentence is set; title and names stay as they were typed."""
+
+    def said(text: str) -> str:
+        return set_words(text, language)
+
+    return replace(
+        card,
+        what=said(card.what),
+        contents=tuple(replace(one, text=tie_amounts(one.text)) for one in card.contents),
+        use=said(card.use),
+        keep=said(card.keep),
+        once_opened=said(card.once_opened),
+        strength_text=tie_amounts(card.strength_text),
+        cautions=tuple(said(one) for one in card.cautions),
+        made_on_text=tie_amounts(card.made_on_text),
+        date_mark=replace(card.date_mark, text=tie_amounts(card.date_mark.text)),
+        message=curl(card.message, language),
+    )
+
+
+def set_words(text: str, language: str) -> str:
+    r"""Return a sentence as it is set.
+
+    >>> set_words("Keeps 6 months from 12 November 2026.", "en_GB").replace(NO_BREAK, "_")
+    'Keeps 6_months from 12_November_2026.'
+    >>> set_words('Say "thanks", it\\'s Ana\\'s.', "en")
+    'Say “thanks”, it’s Ana’s.'
+    """
+    return tie_last(tie_amounts(curl(text, language)))
+
+
+def tie_amounts(text: str) -> str:
+    """Tie a figure to its unit, a day to its month and year.
+
+    >>> tie_amounts("Net 200 g, about 40 % vol.").replace(NO_BREAK, "_")
+    'Net 200_g, about 40_%_vol.'
+    """
+    for pattern in (_AMOUNT, _UNIT_THEN, _SIGN_BEFORE, _YEAR):
+        text = pattern.sub(NO_BREAK, text)
+    return text
+
+
+def tie_last(text: str) -> str:
+    """Tie the last word of a sentence to the one before it, so that it never stands alone.
+
+    >>> tie_last("Well away from candles and lamps.").replace(NO_BREAK, "_")
+    'Well away from candles and_lamps.'
+    """
+    parts = text.split(" ")
+    if len(parts) < LEAST_WORDS or len(parts[-2]) + len(parts[-1]) > MOST_TIED:
+        return text
+    return " ".join(parts[:-1]) + NO_BREAK + parts[-1]
+
+
+def curl(text: str, language: str) -> str:
+    """Return a text whose straight quotes are those of its language.
+
+    >>> curl('"so"', "de_DE"), curl('"so"', "fr").replace(NO_BREAK, "_")
+    ('„so“', '«_so_»')
+    """
+    if '"' not in text and "'" not in text:
+        return text
+    spoken = language.split("_")[0]
+    opens, closes, inner_opens, inner_closes = tuple(QUOTES.get(spoken, QUOTES["en"]))
+    if spoken == "fr":
+        opens, closes = f"{opens}{NO_BREAK}", f"{NO_BREAK}{closes}"
+    text = re.sub(r"(?<=\w)'(?=\w)", "’", text)
+    text = re.sub(rf'{_OPENS}"(?=\S)', opens, text).replace('"', closes)
+    opened = re.sub(rf"{_OPENS}'(?=\S)", inner_opens, text)
+    return opened.replace("'", inner_closes if opened != text else "’")

@@ -1,0 +1,54 @@
+"""A design and a box as the card and tag templates read them."""
+
+from __future__ import annotations
+
+from typing import Any, Literal
+
+from stillroom.looks.borders import draw_border
+from stillroom.looks.card_designs import Design, steps_of
+
+ARRANGEMENTS = {
+    "all": ["all"],
+    "gift": ["gift", "facts"],
+    "plain gift": ["plain gift", "facts"],
+    "contents": ["contents", "advice"],
+}
+"""What stands on which side, in the order in which they are tried: publish/assets/js/paper/
+card-sides.js has the same. "advice" is use, keep and cautions; a "plain gift" has no drawing."""
+
+
+def design_data(
+    design: Design,
+    thing: Literal["card", "folded", "tag"],
+    width_mm: float,
+    height_mm: float,
+    *,
+    has_back: bool = True,
+) -> dict[str, Any]:
+    """Return the inks, faces and numbers of a design and its border for one box."""
+    design = design.for_tags() if thing == "tag" else design
+    order = list(ARRANGEMENTS.values())
+    if design.sides == "two" and has_back:
+        order = [*order[1:], order[0]]
+    return {
+        "inks": design.inks.model_dump(),
+        "text": design.faces.text,
+        "facts": design.faces.facts,
+        "title": design.title.model_dump(),
+        "picture": design.picture.model_dump(),
+        "edge": design.edge_mm if draw_border(design, width_mm, height_mm) else 0.0,
+        "border": draw_border(design, width_mm, height_mm),
+        "large": design.large,
+        "has_back": has_back,
+        "arrangements": order,
+        "levels": [
+            {
+                "text": step.text,
+                "plain": step.plain,
+                "title": step.title * design.title.size,
+                "leading": step.leading,
+                "gap": step.gap,
+            }
+            for step in steps_of(design, thing)
+        ],
+    }

@@ -1,0 +1,61 @@
+// Fits the cards or tags of one basket alike: one arrangement, one size of what is seen first.
+
+import { fitCard, largest, orderOf, overflows, settle, stepsOf } from "./card-fit.js";
+import SAID from "../../data/said/pages-card.js";
+import { speaker } from "../words/said.js";
+
+const say = speaker(SAID);
+
+const TAGS = ["t1", "t2", "t3", "t4", "t5", "t6", "t7"];
+const LARGE_TAGS = ["lt1", "lt2", "lt3", "lt4"];
+
+function tagSteps(tag) {
+  return tag.hasAttribute("data-large") ? LARGE_TAGS : TAGS;
+}
+
+/**
+ * Fit the cards of one basket alike: the first arrangement that holds every one, and fronts that are
+ * gifts in one size. What goes on no arrangement is told; the others are then judged by themselves.
+ */
+export function fitCards(cards, holder) {
+  // a label has no back: what needs one is named, and not its neighbours with it
+  const together = cards.length > 0 && !cards[0].hasAttribute("data-alone");
+  for (const arrangement of together ? orderOf(cards[0]) : []) {
+    const found = cards.map((card) => largest(card, arrangement, holder));
+    if (!found.every(({ fits }) => fits)) continue;
+    const levels = stepsOf(cards[0]);
+    const least = levels[Math.max(...found.map(({ level }) => levels.indexOf(level)))];
+    cards.forEach((card, index) => {
+      settle(card, found[index]);
+      card.dataset.frontLevel = /gift$|folded/.test(arrangement.front) ? least : found[index].level;
+    });
+    return found;
+  }
+  return cards.map((card) => fitCard(card, holder));
+}
+
+/** Fit the tags of one basket in place: one size for all; then what may gives way, at last the border. */
+export function fitTags(tags, holder) {
+  const isWrap = tags[0]?.dataset.shape === "wrap";
+  const ways = isWrap ? [[], ["data-brief"], ["data-bare"], ["data-bare", "data-brief"]] : [[], ["data-bare"]];
+  for (const way of ways) {
+    for (const level of tags.length > 0 ? tagSteps(tags[0]) : []) {
+      for (const tag of tags) {
+        for (const name of ["data-bare", "data-brief"]) tag.toggleAttribute(name, way.includes(name));
+        tag.dataset.level = level;
+      }
+      if (tags.every((tag) => !isOver(tag, holder))) return tags.map(() => ({ fits: true, sides: 1, level, over: [] }));
+    }
+  }
+  return tags.map((tag) => {
+    const over = isOver(tag, holder) ? [say(isWrap ? "wrap" : "tag")] : [];
+    return { fits: over.length === 0, sides: 1, level: tag.dataset.level, over };
+  });
+}
+
+function isOver(tag, holder) {
+  holder.replaceChildren(tag.cloneNode(true));
+  const over = overflows(holder.querySelector(".card-face"));
+  holder.replaceChildren();
+  return over;
+}
