@@ -37,7 +37,7 @@ def by_name(text: str | None, book: Book) -> str | None:
         return there[text]
     kept = ", ".join(f'"{name}"' for name in there)
     mend = f"There are {kept}." if kept else 'Keep its measures in mkdocs.yml, under "labels".'
-    raise Unreadable(f'No label sheet is kept as "{text}".', mend)
+    raise Unreadable(f'"{text}" is not a label sheet, nor is one kept by that name.', mend)
 
 
 def feed_of(book: Book) -> tuple[float, float]:
