@@ -23,7 +23,7 @@ from stillroom.printing.card_data import join_sentences, plain_address
 from stillroom.publish.card_designs_page import designs_data, picture_paths
 from stillroom.publish.library import Library, Link
 
-ROOM_ON_ONE_SIDE = 330
+ROOM_ON_ONE_SIDE = 300
 """Characters that surely go on one face of 90 x 65 mm. Only the card without JavaScript goes by
 this; card-fit.js measures. tests/browser checks the demo book."""
 

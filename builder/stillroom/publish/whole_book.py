@@ -141,6 +141,8 @@ def words_of(page: str, slug: str) -> str:
             kept += page[start : stop if stop >= 0 else len(page)]
     kept = _LOOKED.sub("", kept).replace('loading="lazy"', 'loading="eager"')
     kept = _NAMES.sub(lambda found: f'{found[1]}="{_own(found[2], slug)}"', kept)
+    # "Method" is twenty regions' name on this page; the recipe's own goes before it
+    kept = kept.replace('aria-labelledby="', f'aria-labelledby="{slug}-{slug} ')
     kept = _POINTS.sub(lambda found: f"{found[1]}{slug}-", kept)
     for level in (4, 3, 2, 1):
         kept = re.sub(rf"(</?)h{level}\b", rf"\g<1>h{level + 1}", kept)
