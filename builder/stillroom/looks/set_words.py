@@ -57,7 +57,7 @@ def set_words(text: str, language: str) -> str:
 
     >>> set_words("Keeps 6 months from 12 November 2026.", "en_GB").replace(NO_BREAK, "_")
     'Keeps 6_months from 12_November_2026.'
-    >>> set_words('Say "thanks", it\\'s Ana\\'s.', "en")
+    >>> set_words('Say "thanks", it\'s Ana\'s.', "en")
     'Say “thanks”, it’s Ana’s.'
     """
     return tie_last(tie_amounts(curl(text, language)))

@@ -36,8 +36,8 @@ def nest(
 ) -> tuple[Laid, ...]:
     """Lay pieces on sheets of this free size; raises Unreadable for one that is larger.
 
-    >>> [(one.piece, one.sheet, one.y_mm) for one in nest([(100, 40), (100, 40)], 190, 250)]
-    [(0, 0, 0), (1, 0, 43)]
+    >>> [(one.piece, one.x_mm, one.turned) for one in nest([(100, 40), (100, 40)], 190, 250)]
+    [(0, 0, False), (1, 103, True)]
     """
     order = sorted(range(len(pieces)), key=lambda n: -(pieces[n][0] * pieces[n][1]))
     sheets: list[list[_Room]] = []

@@ -65,7 +65,7 @@ _LONGEST_MESSAGE = 600
 
 # lines further in, where words are wanted: as the program holds them they say nothing to a cook
 _HELD = re.compile(
-    r"""(?P<begins>\A)?"(?:\{['\d]|\[['\[{]|\[(?:\d|None|True|False)\b|b'|set\(|\(')[^"]*"?"""
+    r"""(?P<begins>\A)?"(?:\{(?:'|\d+: )|\[['\[{]|\[(?:\d|None|True|False)\b|b'|set\(|\(')[^"]*"?"""
 )
 _AS_HELD = ('"{', '"[', '"(', "\"b'", '"set(', '"True"', '"False"', '"None"')
 

@@ -14,7 +14,7 @@ export function impose(paper, box, densest = false) {
   const ways = [box, turn(box)];
   const each = (one) => countOn(paper, one).reduce((columns, rows) => columns * rows);
   if (densest) ways.sort((one, other) => each(other) - each(one));
-  const lying = ways.find((each) => countOn(paper, each).every((count) => count > 0));
+  const lying = ways.find((one) => countOn(paper, one).every((count) => count > 0));
   if (!lying) {
     const name = box.name[0].toUpperCase() + box.name.slice(1);
     throw say.refuse("does_not_go", {

@@ -12,7 +12,13 @@ const RULER_NEEDS_MM = 17;
 
 /**
  * Return the sheets for `items` (elements; `faces(item)` gives its front and, if any, back).
- * Backs are laid mirrored, for a sheet turned over on its long edge.
+ * Backs are laid mirrored, for a sheet turned over on its long edge. `gone` are the places of the
+ * first sheet that are used already, counted from 0.
+ *
+ * @param {any} grid
+ * @param {any[]} items
+ * @param {(item: any) => any[]} faces
+ * @param {{startAt?: number, gone?: Set<number>, cutLines?: boolean, outline?: string}} [how]
  */
 export function laySheets(grid, items, faces, { startAt = 1, gone, cutLines = true, outline = "" } = {}) {
   const sheets = document.createElement("div");
