@@ -44,7 +44,9 @@ def test_every_recipe_is_on_it_whole_and_no_card_is(whole: BeautifulSoup, built_
     assert len(names) == len(set(names))
     for link in whole.select('.leaf a[href^="#"], .leaf [aria-labelledby]'):
         target = str(link.get("href", "")).removeprefix("#") or str(link.get("aria-labelledby"))
-        assert target in names
+        assert set(target.split()) <= set(names)
+    regions = [str(one["aria-labelledby"]) for one in whole.select("section[aria-labelledby]")]
+    assert len(regions) == len(set(regions)), "no two are called alike"
     for slug in TITLES:
         own = (built_book / "r" / slug / "index.html").read_text(encoding="utf-8")
         page = BeautifulSoup(own, "html.parser")
