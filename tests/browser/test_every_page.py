@@ -64,7 +64,7 @@ STATES: dict[str, tuple[str, str, tuple[str, ...], str]] = {
     "searched in vain": (
         "", "!document.querySelector('.masthead__search').hidden",
         (SEARCH, _type("[name=query]", "zzxqv")),
-        "getComputedStyle(document.querySelector('.md-search__inner')).opacity === '1'",
+        "document.getAnimations().every((one) => one.playState !== 'running')",
     ),
     "sifted": ("browse/?kind=preserve", "true", (), "true"),
     "nothing left": ("browse/?kind=ferment&free=sulphites&start=best", "true", (), "true"),
