@@ -20,7 +20,7 @@ from stillroom.commands.terminal import (
     write_schema,
 )
 from stillroom.core.book import Book
-from stillroom.core.words.plurals import plural
+from stillroom.core.words.plurals import counted
 from stillroom.core.words.problems import Problem, ProblemsFound
 from stillroom.core.words.text_files import read_text
 from stillroom.giving.against_book import check_list
@@ -92,16 +92,12 @@ def _tell(found: Pack, out: Path) -> None:
     near = f"good, and a longer search could better it by {float(plan.gap):.1%} at most"
     gap = "proven best" if plan.gap == 0 else near
     baskets, batches = len(plan.gifts), len(found.making.batches)
-    out_of = f"{_counted(baskets, 'basket')}, {_counted(batches, 'batch')}"
+    out_of = f"{counted(baskets, 'basket')}, {counted(batches, 'batch')}"
     click.echo(f"{out_of}, {_to_pay(found)}.")
     click.echo(f"The plan is {gap}; planned in {plan.seconds:.1f} s.")
     for words in found.complaints:
         click.echo(words, err=True)
     click.echo(f"Written: {out / 'index.html'}")
-
-
-def _counted(count: int, noun: str) -> str:
-    return f"{count} {noun if count == 1 else plural(noun)}"
 
 
 def _to_pay(found: Pack) -> str:

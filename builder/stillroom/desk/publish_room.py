@@ -16,6 +16,7 @@ from typing import Any, Final
 from starlette.requests import Request
 from starlette.responses import Response
 
+from stillroom.core.words.plurals import counted
 from stillroom.desk.desk import Desk
 from stillroom.desk.running import run
 from stillroom.desk.showing import page
@@ -42,9 +43,9 @@ def part_book(desk: Desk) -> Parted:
     pages = sorted(book.docs_dir.rglob("*.md")) if book.docs_dir.is_dir() else []
     pictures = [path for path in _files(book.pictures_dir) if path.suffix != ".md"]
     public = [
-        f"{recipes} recipe{'' if recipes == 1 else 's'}, each with its card and its calendar",
+        f"{counted(recipes, 'recipe')}, each with its card and its calendar",
         f"pages: {', '.join(path.stem for path in pages) or 'only those that the book makes'}",
-        f"{len(pictures)} picture{'' if len(pictures) == 1 else 's'}, without place or camera data",
+        f"{counted(len(pictures), 'picture')}, without place or camera data",
         "the year, the list of recipes, the print room",
     ]
     never = [f"the draft “{slug}”" for slug in desk.place.draft_slugs()]

@@ -44,7 +44,7 @@ def _words() -> dict[str, dict[str, str]]:
     """Return for each part of a list which key every word stands for."""
     text = (files("stillroom.giving") / "list_words.yml").read_text(encoding="utf-8")
     return {
-        part: {_plain(word): key for key, also in rows.items() for word in (key, *also)}
+        part: {plain_key(word): key for key, also in rows.items() for word in (key, *also)}
         for part, rows in yaml.safe_load(text).items()
     }
 
@@ -55,10 +55,11 @@ def said_key(part: str, data: Any, key: str) -> str:
     >>> said_key("household", {"Allergies": "nuts"}, "avoid")
     'Allergies'
     """
-    return next((w for w in data if _words()[part].get(_plain(str(w)), w) == key), key)
+    return next((w for w in data if _words()[part].get(plain_key(str(w)), w) == key), key)
 
 
-def _plain(word: str) -> str:
+def plain_key(word: str) -> str:
+    """Return a key as it is compared: without capitals, hyphens and underscores."""
     return " ".join(re.split(r"[\s_-]+", word.strip().lower().replace("’", "'")))
 
 
@@ -80,7 +81,7 @@ class _Tidied:
             return data
         named: dict[str, Any] = {}
         for word, value in data.items():
-            key = str(_words()[part].get(_plain(word), word))
+            key = str(_words()[part].get(plain_key(word), word))
             key = word if key in named or (key != word and key in data) else key
             self.move(f"{path}/{word}".lstrip("/"), f"{path}/{key}".lstrip("/"))
             named[key] = value
@@ -156,7 +157,7 @@ def _hours(tidied: _Tidied, found: dict[str, Any]) -> None:
     if not isinstance(said, dict):
         return
     for word in list(said):
-        key = _words()["list"].get(_plain(str(word)))
+        key = _words()["list"].get(plain_key(str(word)))
         if key in ("hours a week", "hours a day") and key not in found:
             tidied.move(f"hours/{word}", key)
             found[key] = said[word]
@@ -177,7 +178,7 @@ def _baskets(tidied: _Tidied, data: Any) -> Any:
     for kind, said in data.items():
         room = said
         if isinstance(said, str) and (parts := _ROOM.findall(said)):
-            named = [(_words()["basket"].get(_plain(word)), int(count)) for count, word in parts]
+            named = [(_words()["basket"].get(plain_key(word)), int(count)) for count, word in parts]
             room = {key: count for key, count in named} if all(k for k, _ in named) else said
         found[kind] = tidied.keys("basket", room, f"baskets/{kind}")
     return found
@@ -185,7 +186,7 @@ def _baskets(tidied: _Tidied, data: Any) -> Any:
 
 def _said_of(said: Any, kinds: list[str]) -> dict[str, Any]:
     """Read "The Rowans: small" as their basket, "Mrs Finch: no nuts" as what they avoid."""
-    is_basket = not isinstance(said, str) or nearest(_plain(said), map(str, kinds), 0.75)
+    is_basket = not isinstance(said, str) or nearest(plain_key(said), map(str, kinds), 0.75)
     if is_basket or len(kinds) != 1:
         return {"basket": said}
     return {"avoid": said}
@@ -201,7 +202,7 @@ def _household(tidied: _Tidied, row: Any, kinds: list[str], path: str) -> Any:
     if "basket" not in found and len(kinds) == 1:
         found["basket"] = kinds[0]
     elif isinstance(found.get("basket"), str):
-        same = [kind for kind in kinds if _plain(kind) == _plain(found["basket"])]
+        same = [kind for kind in kinds if plain_key(kind) == plain_key(found["basket"])]
         found["basket"] = same[0] if same else found["basket"]
     if "by post" in found and "delivery" not in found:
         said = found.pop("by post")

@@ -119,11 +119,7 @@ def _say_reasons(refused: Sequence[tuple[Offer, tuple[Reason, ...]]], all_of_the
         reason = next(iter(by_reason))
         both = "both" if len(refused) == 2 else f"all {spell(len(refused))}"
         return f"{both} {reason.many}"
-    parts = []
-    for reason, titles in by_reason.items():
-        names = titles[0] if len(titles) == 1 else f"{', '.join(titles[:-1])} and {titles[-1]}"
-        parts.append(f"{names} {reason.one if len(titles) == 1 else reason.many}")
-    return "; ".join(parts)
+    return "; ".join(reason.said_of(titles) for reason, titles in by_reason.items())
 
 
 def _some(names: list[str]) -> str:

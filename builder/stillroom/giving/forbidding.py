@@ -17,6 +17,7 @@ from fractions import Fraction
 
 from stillroom.core.amounts.quantities import show_decimal
 from stillroom.core.words.day_words import say_month
+from stillroom.core.words.plurals import counted
 from stillroom.core.words.problems import Unreadable
 from stillroom.giving.mip import Impossible
 from stillroom.giving.model import SORT_WORDS, Sort
@@ -196,9 +197,8 @@ def _refusals(problem: PlanProblem, wish: Wish) -> Iterator[Bound]:
             by_reason[reasons[0]].append(offer)
     for reason, offers in by_reason.items():
         titles = list(dict.fromkeys(offer.title for offer in offers))
-        names = titles[0] if len(titles) == 1 else f"{', '.join(titles[:-1])} and {titles[-1]}"
         pairs = {(wish.basket.number, offer.key) for offer in offers}
-        yield Bound(f"{names} {reason.one if len(titles) == 1 else reason.many}", _allow(pairs))
+        yield Bound(reason.said_of(titles), _allow(pairs))
 
 
 def _allow(pairs: set[tuple[int, str]]) -> Change:
@@ -302,14 +302,11 @@ def _batches(problem: PlanProblem, recipe: str) -> Iterator[Bound]:
             words.rstrip("."),
             lambda problem: _brewed(problem, recipe, lambda one: replace(one, choices=begun)),
         )
-    often = f"{title} is made {most} time{'' if most == 1 else 's'} at most"
+    often = f"{title} is made {counted(most, 'time')} at most"
     yield Bound(
         often if most else f"{title} is not to be made",
         with_most(10 * len(problem.baskets) + 10),
-        tuple(
-            (f"Make {title} {n} time{'' if n == 1 else 's'} more.", with_most(most + n))
-            for n in (1, 2, 3)
-        ),
+        tuple((f"Make {title} {counted(n, 'time')} more.", with_most(most + n)) for n in (1, 2, 3)),
     )
     if any(choice.most is not None for choice in brew.choices):
         yield Bound(

@@ -20,8 +20,12 @@ from stillroom.saving.places import find_published
 def usual_folder(book: Book) -> Path:
     """Return where a book's pack goes: private/, or private/pack where notes of one's own lie."""
     private = book.root / "private"
-    own = private.is_dir() and any(private.iterdir()) and not (private / PACK_MARKER).is_file()
-    return private / "pack" if own else private
+    return private / "pack" if _holds_another(private) else private
+
+
+def _holds_another(folder: Path) -> bool:
+    """Whether a folder holds something other than a pack."""
+    return folder.is_dir() and any(folder.iterdir()) and not (folder / PACK_MARKER).is_file()
 
 
 def guard_folder(out: Path, book: Book) -> None:
@@ -45,7 +49,7 @@ def _problems(out: Path, book: Book) -> Iterator[Problem]:
     yield from _kept_by_git(out, ignores_itself=True)
     if out.is_file():
         yield Problem(str(out), 1, "This is a file.", "Name a folder for the pack.")
-    elif out.is_dir() and any(out.iterdir()) and not (out / PACK_MARKER).is_file():
+    elif _holds_another(out):
         mend = "Name a new folder: only an earlier pack is replaced."
         yield Problem(str(out), 1, "This folder holds something other than a pack.", mend)
 

@@ -6,12 +6,13 @@ counted as (year, month).
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
 from datetime import date
 from fractions import Fraction
 from typing import Literal
 
+from stillroom.core.words.joining import join_and
 from stillroom.giving.model import Sort
 from stillroom.giving.money.buying import PackOffer
 
@@ -28,6 +29,10 @@ class Reason:
     one: str
     many: str
     disagrees: bool = False
+
+    def said_of(self, titles: Sequence[str]) -> str:
+        """Say it of one thing or of several: "Mead contains alcohol", "Mead and gin contain …"."""
+        return f"{join_and(titles)} {self.one if len(titles) == 1 else self.many}"
 
 
 @dataclass(frozen=True)

@@ -5,7 +5,6 @@ Leaves out what needs the recipes: against_book.py checks that.
 
 from __future__ import annotations
 
-import re
 import typing
 from dataclasses import replace
 from pathlib import Path
@@ -14,14 +13,14 @@ from typing import Any
 from pydantic import BaseModel, ValidationError
 from pydantic_core import ErrorDetails
 
+from stillroom.core.private.shapes import GIVING_LIST_KEY
 from stillroom.core.words.frontmatter import Located, read_yaml
 from stillroom.core.words.nearest import did_you_mean
 from stillroom.core.words.problems import Problem, ProblemsFound, Unreadable, say_written
 from stillroom.core.words.text_files import clean, read_text
-from stillroom.giving.as_written import tidy_list
+from stillroom.giving.as_written import plain_key, tidy_list
 from stillroom.giving.model import SORTS, GivingList
 
-GIVING_LIST_KEY = "giving list"  # by this key the book's side knows a list without reading it
 _PLAIN = {
     "int_type": "it is a whole number",
     "int_parsing": "it is a whole number",
@@ -117,7 +116,7 @@ def read_giving_list(
 
 def is_named_so(data: dict[Any, Any]) -> bool:
     """Whether a file names a giving list among its keys: "giving list", "Giving List"."""
-    return any(" ".join(re.split(r"[\s_-]+", str(key).lower())) == GIVING_LIST_KEY for key in data)
+    return any(plain_key(str(key)) == GIVING_LIST_KEY for key in data)
 
 
 def _line(path: list[str], lines: dict[str, int]) -> int:

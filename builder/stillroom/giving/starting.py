@@ -20,6 +20,7 @@ from stillroom.core.when.timeline import (
     natural_giving_day,
     plan_forward,
 )
+from stillroom.core.words.joining import join_and
 from stillroom.giving.facts import facts_of
 from stillroom.giving.plan_model import Month, StartChoice
 
@@ -132,9 +133,8 @@ def _out_of_season(recipe: Recipe, start: date) -> str:
     if not recipe.season or start.month in recipe.season:
         return ""
     named = [MONTHS[month - 1] for month in recipe.season]
-    months = named[0] if len(named) == 1 else f"{', '.join(named[:-1])} and {named[-1]}"
     return (
-        f"{recipe.title} is begun out of the season of its produce ({months}): "
+        f"{recipe.title} is begun out of the season of its produce ({join_and(named)}): "
         "it is stored or bought in."
     )
 

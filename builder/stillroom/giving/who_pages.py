@@ -62,7 +62,7 @@ def _refusals(pack: Pack) -> list[dict[str, Any]]:
             found.append(
                 {
                     "household": basket.household,
-                    "lines": [_say_refused(titles, reason) for reason, titles in by_reason.items()],
+                    "lines": [reason.said_of(titles) for reason, titles in by_reason.items()],
                 }
             )
     return found
@@ -101,9 +101,3 @@ def checked_data(pack: Pack) -> list[dict[str, Any]]:
                 row = found.setdefault(avoid.meant, {"word": avoid.meant, "who": [], **said})
                 row["who"].append(household.name)
     return list(found.values())
-
-
-def _say_refused(titles: list[str], reason: Reason) -> str:
-    if len(titles) == 1:
-        return f"{titles[0]} {reason.one}"
-    return f"{', '.join(titles[:-1])} and {titles[-1]} {reason.many}"

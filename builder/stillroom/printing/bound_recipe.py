@@ -13,7 +13,7 @@ from typing import Any
 
 from stillroom.core.amounts.quantities import show_amount
 from stillroom.core.book import Book
-from stillroom.core.care.safety import SafetyBox, assess_safety, join_words
+from stillroom.core.care.safety import SafetyBox, assess_safety
 from stillroom.core.label.keeping import keeping_words
 from stillroom.core.label.labelling import Label, label_recipe
 from stillroom.core.paper.qr_code import MODULE_MM, QUIET_MODULES, draw_qr
@@ -22,6 +22,7 @@ from stillroom.core.recipe.model import MONTHS, Recipe
 from stillroom.core.size.scaling import scale_recipe
 from stillroom.core.when.timeline import plan_forward
 from stillroom.core.words.day_words import say_minutes
+from stillroom.core.words.joining import join_and
 from stillroom.looks.inked import picture_of
 from stillroom.printing.card_data import join_sentences, said_data
 from stillroom.printing.prose import to_blocks
@@ -51,7 +52,7 @@ def bind_recipe(book: Book, recipe: Recipe, today: date) -> Bound:
     data |= {
         "strip": _strip(recipe, data["makes"], label, today),
         "written": say_written_by(recipe.author, recipe.date),
-        "season": join_words([MONTHS[month - 1] for month in recipe.season]),
+        "season": join_and([MONTHS[month - 1] for month in recipe.season]),
         "intro": to_blocks(recipe.intro),
         "sections": [
             {"heading": section.heading, "blocks": to_blocks(section.text)}

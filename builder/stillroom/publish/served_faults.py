@@ -19,6 +19,8 @@ from typing import Final
 from markupsafe import Markup, escape
 from mkdocs.exceptions import MkDocsException
 
+from stillroom.core.words.plurals import counted
+
 _BODY: Final = re.compile(rb"<body\b[^>]*>")
 _OURS: Final = "stillroom: "
 _STYLE: Final = (
@@ -55,7 +57,7 @@ class ServedFaults:
 
 def show_faults(site: Path, faults: list[str]) -> None:
     """Write what is wrong at the head of every page of a site."""
-    count = f"{len(faults)} thing{'' if len(faults) == 1 else 's'} to mend."
+    count = f"{counted(len(faults), 'thing')} to mend."
     lines = Markup("").join(Markup("<li>{}</li>").format(escape(one)) for one in faults)
     shown = str(_FAULTS.format(_STYLE, count, lines)).encode()
     for page in site.rglob("*.html"):

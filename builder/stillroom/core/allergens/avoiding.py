@@ -189,7 +189,7 @@ def avoided_by_name(word: str) -> Avoided:
     found = read_avoided(word)
     if found and not found.ask:
         return found
-    return Avoided(word, named=re.compile(rf"\b{re.escape(singular(word.strip().lower()))}"))
+    return Avoided(word, named=_named(word.strip()))
 
 
 def avoid_words() -> tuple[str, ...]:

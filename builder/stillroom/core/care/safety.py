@@ -36,6 +36,7 @@ from stillroom.core.method.keeping_said import PLACE_WORDS
 from stillroom.core.recipe.model import Override, Recipe
 from stillroom.core.recipe.settings import BookSettings
 from stillroom.core.words.data_files import read_data
+from stillroom.core.words.joining import join_and
 from stillroom.core.words.nearest import did_you_mean
 from stillroom.core.words.problems import Problem
 
@@ -164,9 +165,9 @@ def _fills(
     acidity = facts.recipe.acidity
     limit = evidence.limit
     return {
-        "items": join_words(_names(evidence.things)),
-        "also": join_words(_names(evidence.also)),
-        "words": join_words([f"“{word}”" for word in evidence.words]),
+        "items": join_and(_names(evidence.things)),
+        "also": join_and(_names(evidence.also)),
+        "words": join_and([f"“{word}”" for word in evidence.words]),
         "abv": _plain(strongest) if strongest else "unstated",
         "strength": f", about {round(facts.strength)} % vol" if facts.strength else "",
         "keeps": str(keeps) if keeps else "for a time that is not stated",
@@ -175,7 +176,7 @@ def _fills(
         "book_source": limit.source if limit else "",
         "ph": _plain(acidity.ph) if acidity else "not stated",
         "grams": str(round(grams)),
-        "allergens": join_words(facts.allergens),
+        "allergens": join_and(facts.allergens),
         "altitude": _say_altitude(settings),
         "sterilise_minutes": str(sterilise_minutes(settings.altitude_m)),
     } | (_process_fills(facts, settings) if with_process else {})
@@ -214,17 +215,6 @@ def _names(things: tuple[Thing, ...]) -> list[str]:
 
 def _plain(value: Fraction) -> str:
     return f"{float(value):.1f}".removesuffix(".0")
-
-
-def join_words(words: list[str] | tuple[str, ...]) -> str:
-    """Join words as one says them.
-
-    >>> join_words(["milk", "egg", "wheat"])
-    'milk, egg and wheat'
-    """
-    if len(words) < 2:
-        return "".join(words)
-    return f"{', '.join(words[:-1])} and {words[-1]}"
 
 
 def defer(recipe: Recipe, settings: BookSettings) -> str:

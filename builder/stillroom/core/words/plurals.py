@@ -86,6 +86,15 @@ def plural(item: str) -> str:
     return head + _as_written(last, word, many) + rest
 
 
+def counted(count: int, noun: str) -> str:
+    """Say so many of a thing.
+
+    >>> counted(1, "batch"), counted(3, "batch"), counted(0, "bay leaf")
+    ('1 batch', '3 batches', '0 bay leaves')
+    """
+    return f"{count} {noun if count == 1 else plural(noun)}"
+
+
 def singular(item: str) -> str:
     """Return the singular of an item, by its last word.
 

@@ -18,7 +18,7 @@ from stillroom.core.amounts.units import size_of
 from stillroom.core.larder.words import normal_form
 from stillroom.core.lines.staple_table import Staple, find_staple
 from stillroom.core.words.day_words import say_month
-from stillroom.core.words.plurals import plural
+from stillroom.core.words.plurals import counted
 from stillroom.giving.batches import Batch, Making
 from stillroom.giving.buying_near import name_in, spoils
 from stillroom.giving.money.buying import Basketful, PackOffer, buy_cheapest
@@ -132,12 +132,11 @@ def say_counted(count: Fraction, noun: str, item: str) -> str:
     if not noun:
         return ""
     number = count.__ceil__()
-    words = f"{number} {noun if number == 1 else plural(noun)}"
+    words = counted(number, noun)
     if noun != "strip" or not item.endswith(" peel"):
         return words
     fruit = (count / STRIPS_OF_A_FRUIT).__ceil__()
-    name = item.removesuffix(" peel")
-    return f"{words}, from {fruit} {name if fruit == 1 else plural(name)}"
+    return f"{words}, from {counted(fruit, item.removesuffix(' peel'))}"
 
 
 @dataclass(frozen=True)
