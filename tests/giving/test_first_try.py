@@ -197,7 +197,8 @@ def test_a_household_is_read_however_it_is_written(way):
     ("Wren (3) and Ash (5)", (36, 60)),
     ("Wren, 3, and a baby of 8 months", (36, 8)),
     ("two and a half", (30,)), ("2 and a half", (30,)),
-    ("three", (36,)), ("three and five", (36, 60)), ("Wren", None), ("3 and Ash", None),
+    ("three", (36,)), ("three and five", (36, 60)), ("eleven and nine", (132, 108)),
+    ("Wren", None), ("3 and Ash", None),
 ])  # fmt: skip
 def test_children_are_read_one_by_one(said, months):
     text = HEAD + f"households: [{{name: A, children: '{said}'}}]\n"

@@ -16,6 +16,7 @@ from typing import Any
 import yaml
 
 from stillroom.core.words.nearest import nearest
+from stillroom.giving.who import TELLS_AGE
 
 Lines = dict[str, int]
 _NOTHING = frozenset(
@@ -33,9 +34,6 @@ _SIZE_FIRST = re.compile(
 )
 _ITEM_FIRST = re.compile(r"^(?P<item>[^\W\d][^\d:=]*?)\s*[,:=]?\s+(?P<pack>[^\w\s]?\d.*)$")
 _BARE_PRICE = re.compile(r"[^\d\s]{0,3}\s*\d[\d.,'’]*\s*\S{0,4}")
-_TELLS_AGE = re.compile(
-    r"\d|\b(?:one|two|three|four|five|six|seven|eight|nine|ten|newborn|new-born)\b", re.I
-)
 _NUMBERS = {"one": 1, "two": 2, "three": 3, "four": 4, "five": 5, "six": 6, "none": 0, "no": 0}
 
 
@@ -243,7 +241,7 @@ def _ages(said: str) -> list[str]:
     name = ""
     for piece in re.split(r"\s*[,;&\n]\s*(?:and\s+)?|\s+and\s+(?!a half)", said.strip()):
         name = f"{name}, {piece}" if name else piece
-        if _TELLS_AGE.search(piece):
+        if TELLS_AGE.search(piece):
             ages.append(name)
             name = ""
     return [*ages, name] if name else ages

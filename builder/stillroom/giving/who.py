@@ -20,6 +20,8 @@ _SPELT = {word: str(number) for number, word in enumerate(_WORDS["numbers"])} | 
     "a": "1",
     "an": "1",
 }
+# what tells an age: a figure, a number in words, a newborn
+TELLS_AGE = re.compile(rf"\d|\b(?:{'|'.join(_WORDS['numbers'][1:])}|newborn|new-born)\b", re.I)
 _PET_OF = {word: kind for kind, also in _WORDS["pets"].items() for word in (kind, *also)}
 ANY_PET = frozenset(_WORDS["pets"])
 # "a baby of 8 months", "Ottilie, 8 months", "a girl (4)", "twins aged 2": who, and then the age
