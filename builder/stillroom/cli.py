@@ -53,6 +53,11 @@ COMMANDS: Final = {
         "desk",
         "Open the book of FOLDER in a browser, to write it there; an empty one becomes a book.",
     ),
+    "giving-list": _Place(
+        "first_list",
+        "giving_list_command",
+        "Ask who is given something, and write a whole giving list for this book.",
+    ),
     "giving-schema": _Place(
         "giving",
         "giving_schema",

@@ -30,6 +30,7 @@ COMMANDS = {
     "epub": ["print", "epub"],
     "cuts": ["print", "cuts", "--lid", "70"],
     "schema": ["schema"],
+    "giving-list": ["giving-list"],
     "giving-schema": ["giving-schema"],
     "pack": ["pack", "list.yml", "--today", "2027-01-10"],
 }

@@ -19,6 +19,8 @@ from babel.numbers import get_decimal_symbol, get_territory_currencies
 
 from stillroom.beginning.recipe import new_recipe
 from stillroom.core.book import BookSettings, find_book, open_book, read_settings
+from stillroom.core.reading.recipe_file import read_recipe
+from stillroom.core.recipe.model import Recipe
 from stillroom.core.recipe.settings_file import PLUGIN, read_settings_file
 from stillroom.core.when.giving_days import find_day
 from stillroom.core.words.problems import Problem, ProblemsFound
@@ -67,8 +69,11 @@ def settings_of(answers: Answers) -> BookSettings:
     return read_settings(stated, "answers")
 
 
-def book_files(answers: Answers) -> dict[str, str]:
-    """Return every file of a new book by its place below the folder; raises ProblemsFound."""
+def book_files(answers: Answers, giving_list: str = "") -> dict[str, str]:
+    """Return every file of a new book by its place below the folder; raises ProblemsFound.
+
+    `giving_list` is the text of a list that was asked for; else there is a small one to write over.
+    """
     settings = settings_of(answers)
     keeper = " ".join(answers.keeper.split())
     giving = settings.giving_days[0]
@@ -90,7 +95,7 @@ def book_files(answers: Answers) -> dict[str, str]:
         "pages/about.md": _page("about.md"),
         f"recipes/{first.slug}.md": first.text,
         ".gitignore": _page("gitignore.txt"),
-        f"giving/{LIST}": _giving_list(answers, settings),
+        f"giving/{LIST}": giving_list or _giving_list(answers, settings),
     }
 
 
@@ -108,11 +113,23 @@ def _giving_list(answers: Answers, settings: BookSettings) -> str:
     )
 
 
-def begin_book(folder: Path, answers: Answers) -> tuple[Path, ...]:
-    """Write a new book; raises ProblemsFound where anything of it is there, and writes nothing."""
-    files = {folder / name: text for name, text in book_files(answers).items()}
-    if problems := [*_in_the_way(folder, list(files))]:
+def check_place(folder: Path, answers: Answers) -> None:
+    """Raise ProblemsFound where anything of a new book is there already, or an answer is wrong."""
+    files = [folder / name for name in book_files(answers)]
+    if problems := [*_in_the_way(folder, files)]:
         raise ProblemsFound(problems)
+
+
+def first_recipe(settings: BookSettings) -> Recipe:
+    """Return the recipe that a new book holds."""
+    new = new_recipe(*FIRST, settings)
+    return read_recipe(new.text, new.slug, new.slug, settings.units, language=settings.language)
+
+
+def begin_book(folder: Path, answers: Answers, giving_list: str = "") -> tuple[Path, ...]:
+    """Write a new book; raises ProblemsFound where anything of it is there, and writes nothing."""
+    check_place(folder, answers)
+    files = {folder / name: text for name, text in book_files(answers, giving_list).items()}
     for path, text in files.items():
         write_whole(path, text.encode())
     with told(folder):

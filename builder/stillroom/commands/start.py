@@ -7,8 +7,16 @@ from pathlib import Path
 
 import click
 
-from stillroom.beginning.book import Answers, begin_book
+from stillroom.beginning.book import (
+    LIST,
+    Answers,
+    begin_book,
+    check_place,
+    first_recipe,
+    settings_of,
+)
 from stillroom.beginning.recipe import write_recipe
+from stillroom.commands.first_list import ask_here
 from stillroom.commands.terminal import told_plainly
 from stillroom.core.book import find_book, open_book
 
@@ -27,15 +35,26 @@ from stillroom.core.book import find_book, open_book
 def start(folder: Path, **said: str | None) -> None:
     """Begin a book in FOLDER: settings, pages and a first recipe, which build at once."""
     answers = _answers(folder, {name: value for name, value in said.items() if value is not None})
-    for path in begin_book(folder, answers):
+    for path in begin_book(folder, answers, _asked_list(folder, answers)):
         click.echo(f"Written: {path}")
     click.echo("Begin a recipe of your own with these lines:")
     click.echo(f'  cd "{folder}"')
     click.echo('  stillroom new "Plum gin" --kind liqueur')
-    click.echo("Who is given what stands in giving/giving-list.yml: write over it, and then")
-    click.echo("  stillroom pack giving/giving-list.yml")
+    click.echo(f"Who is given what stands in giving/{LIST}: write over it, and then")
+    click.echo(f"  stillroom pack giving/{LIST}")
     click.echo("Look at the book, built anew as you save, with this one:")
     click.echo("  python -m mkdocs serve")
+
+
+def _asked_list(folder: Path, answers: Answers) -> str:
+    """Return a giving list as it was answered; nothing where nobody is there or wants one now."""
+    if not sys.stdin.isatty():
+        return ""
+    check_place(folder, answers)
+    if not click.confirm("Shall it be written down now who is given something?", default=True):
+        return ""
+    settings = settings_of(answers)
+    return ask_here((first_recipe(settings),), settings, LIST, " ".join(answers.keeper.split()))
 
 
 def _answers(folder: Path, said: dict[str, str]) -> Answers:

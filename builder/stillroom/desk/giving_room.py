@@ -6,7 +6,6 @@ terminal, which can be watched and stopped; the pack is looked at here and lies 
 
 from __future__ import annotations
 
-import re
 from datetime import date
 from pathlib import Path
 from typing import Any, Final
@@ -16,8 +15,10 @@ from starlette.responses import FileResponse, RedirectResponse, Response
 
 from stillroom.beginning.recipe import slug_of
 from stillroom.core.private.shapes import PACK_MARKER
+from stillroom.core.reading.loading import gather_recipes
+from stillroom.core.recipe.model import Recipe
 from stillroom.core.when.giving_days import find_day
-from stillroom.core.words.problems import ProblemsFound
+from stillroom.core.words.problems import Problem, ProblemsFound, Unreadable
 from stillroom.desk.comparing import side_by_side
 from stillroom.desk.desk import Desk
 from stillroom.desk.giving_form import (
@@ -40,6 +41,8 @@ from stillroom.giving.finding import giving_lists
 from stillroom.giving.guard import guard_file, usual_folder
 from stillroom.giving.log import log_kinds
 from stillroom.giving.reading import read_giving_list
+from stillroom.giving.starter.answers import ListAnswers, Receiver, read_giving_day
+from stillroom.giving.starter.writing import write_first_list
 from stillroom.saving.yaml_files import change_yaml, read_yaml_file
 
 FOLDER: Final = "giving"
@@ -99,10 +102,10 @@ def _lists(desk: Desk, status: int = 200, wrong: tuple[str, ...] = ()) -> Respon
 
 
 async def begin_list(desk: Desk, request: Request) -> Response:
-    """Begin a giving list with one basket, one household and every recipe of the book."""
+    """Begin a giving list with one household and every recipe of the book that reads."""
     async with request.form(max_files=0, max_fields=10) as data:
         said = {name: " ".join(str(value)[:200].split()) for name, value in data.items()}
-    recipes = [path.stem for path in desk.book().recipe_files()]
+    recipes = _recipes(desk)
     if not all(said.get(name) for name in ("called", "day", "who")) or not recipes:
         return _lists(desk, 422, ("Say what it is called, the day, and who is given something.",))
     path = desk.place.within(desk.book().root / FOLDER / f"{slug_of(said['called'])}.yml")
@@ -110,7 +113,7 @@ async def begin_list(desk: Desk, request: Request) -> Response:
     if path.exists():
         return _lists(desk, 422, ("There is a giving list of this name already.",))
     try:
-        text = _new_list(said, recipes)
+        text = _new_list(said, recipes, desk, path.name)
         _read(desk, text, path.name)
     except ProblemsFound as found:
         return _lists(desk, 422, _told(found))
@@ -118,23 +121,24 @@ async def begin_list(desk: Desk, request: Request) -> Response:
     return RedirectResponse(f"/giving/list?name={desk.place.short(path)}", 303)
 
 
-def _new_list(said: dict[str, str], recipes: list[str]) -> str:
-    def change(new: Any) -> None:
-        new["giving list"] = said["called"]
-        new["giving day"] = _day(said["day"])
-        new["makes"] = [{"recipe": recipe} for recipe in recipes]
-        new["households"] = [{"name": said["who"], "basket": "small"}]
-
-    begun = (
-        "# Private: nothing of this is ever published.\n"
-        "giving list: x\ngiving day: x\nbaskets:\n  small: {eat: 2, drink: 1}\n"
-        "makes:\nhouseholds:\n"
-    )
-    return change_yaml(begun, "giving list", change)
+def _recipes(desk: Desk) -> tuple[Recipe, ...]:
+    """Return the recipes that read: the others are told of where they are written."""
+    book = desk.book()
+    said, larder = book.settings, book.own_larder().larder
+    return gather_recipes(
+        book.recipe_files(), book.root, said.units, larder=larder, language=said.language
+    )[0]
 
 
-def _day(text: str) -> Any:
-    return date.fromisoformat(text) if re.fullmatch(r"\d{4}-\d{2}-\d{2}", text) else text
+def _new_list(said: dict[str, str], recipes: tuple[Recipe, ...], desk: Desk, name: str) -> str:
+    """Return the text of a list; raises ProblemsFound where what was said does not read."""
+    settings, today = desk.book().settings, date.today()
+    try:
+        day = read_giving_day(said["day"], today, settings.country)
+    except Unreadable as wrong:
+        raise ProblemsFound([Problem(name, 1, wrong.what, wrong.mend)]) from None
+    answers = ListAnswers(said["called"], day, receivers=(Receiver(said["who"]),))
+    return write_first_list(answers, recipes, settings, today, name)
 
 
 async def one_list(desk: Desk, request: Request) -> Response:

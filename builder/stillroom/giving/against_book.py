@@ -46,7 +46,7 @@ def _priced_as(item: str) -> str:
     return container_words(item) if "," in item else item
 
 
-_WHAT_TO_AVOID = (
+WHAT_TO_AVOID = (
     'Write a food ("coconut"), an allergen ("milk", "nuts") or a diet ("vegan", "halal"). '
     'An ingredient that no recipe knows goes under "avoid ingredients".'
 )
@@ -120,7 +120,7 @@ def _avoided(read: ReadList, n: int) -> Iterator[Problem]:
             yield Problem(read.file, line, what, avoided.ask)
         elif avoided is None:
             mend = nearest_avoided(word)
-            mend = f'Did you mean "{mend}"?' if mend else _WHAT_TO_AVOID
+            mend = f'Did you mean "{mend}"?' if mend else WHAT_TO_AVOID
             yield Problem(read.file, line, f'"{word}" is nothing that can be avoided.', mend)
     for word in household.traces_are_fine:
         if word not in household.avoid:

@@ -34,7 +34,7 @@ _SIZE_FIRST = re.compile(
 )
 _ITEM_FIRST = re.compile(r"^(?P<item>[^\W\d][^\d:=]*?)\s*[,:=]?\s+(?P<pack>[^\w\s]?\d.*)$")
 _BARE_PRICE = re.compile(r"[^\d\s]{0,3}\s*\d[\d.,'’]*\s*\S{0,4}")
-_NUMBERS = {"one": 1, "two": 2, "three": 3, "four": 4, "five": 5, "six": 6, "none": 0, "no": 0}
+NUMBERS = {"one": 1, "two": 2, "three": 3, "four": 4, "five": 5, "six": 6, "none": 0, "no": 0}
 
 
 @cache
@@ -196,7 +196,7 @@ def _household(tidied: _Tidied, row: Any, kinds: list[str], path: str) -> Any:
     found = dict(row)
     for key in ("adults",):
         if isinstance(found.get(key), str):
-            found[key] = _NUMBERS.get(found[key].strip().lower(), found[key])
+            found[key] = NUMBERS.get(found[key].strip().lower(), found[key])
     if "basket" not in found and len(kinds) == 1:
         found["basket"] = kinds[0]
     elif isinstance(found.get("basket"), str):
@@ -210,9 +210,9 @@ def _household(tidied: _Tidied, row: Any, kinds: list[str], path: str) -> Any:
         found["delivery"] = _delivery(found["delivery"])
     for key in ("avoid", "avoid ingredients", "likes", "never"):
         if key in found:
-            found[key] = _several(found[key])
+            found[key] = several(found[key])
     if isinstance(found.get("children"), str):
-        found["children"] = _ages(found["children"])
+        found["children"] = ages_said(found["children"])
     return found
 
 
@@ -223,7 +223,7 @@ def _delivery(said: str) -> str:
     return "by hand" if _HAND.match(bare) else bare
 
 
-def _several(said: Any) -> Any:
+def several(said: Any) -> Any:
     """Return "nuts and dairy" as two words, and "nothing" as none."""
     if said is None or said is False:
         return []
@@ -235,7 +235,7 @@ def _several(said: Any) -> Any:
     return [re.sub(r"^(?:and|or|also)\s+", "", word) for word in words if word]
 
 
-def _ages(said: str) -> list[str]:
+def ages_said(said: str) -> list[str]:
     """Return "Wren, 3, and Ash (5)" as one text a child: a name belongs to the age behind it."""
     ages: list[str] = []
     name = ""

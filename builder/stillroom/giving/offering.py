@@ -205,7 +205,7 @@ def _shares(read: ReadList, recipes: Mapping[str, Recipe]) -> dict[str, Fraction
     shares, problems = {}, []
     for place, make in enumerate(read.giving.makes):
         recipe = recipes[make.recipe]
-        count = make.per_batch or _count_filled(make, recipe)
+        count = make.per_batch or count_filled(make, recipe)
         if not count:
             line = read.line_of("makes", place)
             what = f"How many presents one batch of {make.recipe} gives cannot be worked out."
@@ -216,7 +216,8 @@ def _shares(read: ReadList, recipes: Mapping[str, Recipe]) -> dict[str, Fraction
     return shares
 
 
-def _count_filled(make: Make, recipe: Recipe) -> int:
+def count_filled(make: Make, recipe: Recipe) -> int:
+    """Return how many presents one batch gives; 0 where that cannot be worked out."""
     if not make.container and recipe.made_in:
         return int(recipe.makes.amount.low)
     container = read_container(container_of(make, recipe), "metric")
@@ -258,7 +259,7 @@ def _offer(
         key=key,
         recipe=recipe.slug,
         title=recipe.title,
-        sort=make.sort or _sort_of(recipe),
+        sort=make.sort or sort_of(recipe),
         container=container,
         share=share,
         worth=make.cost if make.cost is not None else to_pence(worth),
@@ -290,7 +291,7 @@ def pack_sizes(packs: tuple[PackOffer, ...]) -> tuple[PackOffer, ...]:
     )
 
 
-def _sort_of(recipe: Recipe) -> Sort:
+def sort_of(recipe: Recipe) -> Sort:
     """Return what a recipe counts as in a basket; what people do not eat is no food of it."""
     if not recipe.kind.edible:
         return "craft"
