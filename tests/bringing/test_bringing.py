@@ -131,6 +131,8 @@ def test_a_question_stands_in_the_draft_and_in_the_list_at_the_same_line() -> No
         ("Gherkin pickle", "kind:\n"),
         ("Cookie mix in a jar", "kind: cookie mix\n"),
         ("Grandmother's best", None),
+        ("Quick and easy marmalade", "kind: marmalade\n"),
+        ("Rhubarb and ginger jam", "kind: jam\n"),
     ],
 )
 def test_a_kind_is_taken_from_the_title_or_asked(title: str, kind: str | None) -> None:
@@ -332,3 +334,58 @@ def test_german_makes_and_steps_are_no_ingredients() -> None:
     assert "makes: 1 Liter" in recipe.text
     assert "- Schale" not in recipe.text
     assert "kind: liqueur" in recipe.text
+
+
+@pytest.mark.parametrize(
+    ("first", "title"),
+    [
+        ("My recipe for sloe gin:", "Sloe gin"),
+        ("For sloe gin you will need:", "Sloe gin"),
+        ("To make sloe gin, you'll need", "Sloe gin"),
+        ("Rezept für Schlehenlikör", "Schlehenlikör"),
+    ],
+)
+def test_a_sentence_may_name_what_is_made(first: str, title: str) -> None:
+    found = one_of("a.txt", f"{first}\n\n450 g sloes\n1 litre gin\n\nPrick and steep.\n".encode())
+    assert found.title == title
+    assert "- 450 g sloes\n  - 1 litre gin\n---" in found.text
+
+
+def test_no_amount_is_lost_to_what_stands_in_brackets_behind_it() -> None:
+    text = (
+        "Herb vinegar\n\n1 gallon of vinegar, plain\n"
+        "8 cups of whole clean herbs (your choice... today I used sage, but thyme, dill and basil "
+        "are also good).\n32 peeled garlic cloves\n\nPut all in jars and wait for four weeks.\n"
+    )
+    found = one_of("a.txt", text.encode())
+    assert "- 1 gallon of vinegar, plain\n" in found.text
+    assert "- 8 cups of whole clean herbs (your choice" in found.text
+    assert "- 32 peeled garlic cloves\n" in found.text
+
+
+@pytest.mark.parametrize(
+    "head",
+    [
+        "Step-by-Step Instructions",
+        "Zubereitung der Plätzchen:",
+        "How I make it",
+        "Method of making",
+    ],
+)
+def test_a_method_is_known_by_other_heads(head: str) -> None:
+    text = f"Plum jam\n\nIngredients\n1 kg plums\n1 kg sugar\n{head}\n1. Boil the plums.\n"
+    found = one_of("a.txt", text.encode())
+    assert f"- {head}" not in found.text
+    assert "1. Boil the plums." in found.text
+    assert head.rstrip(":") not in found.text.partition("## Method")[2]
+
+
+def test_a_part_of_a_list_is_headed_without_a_colon() -> None:
+    text = (
+        "Iced biscuits\n\nIngredients\nFor the dough\n100 g flour\n50 g butter\n\n"
+        "For the icing\n\n100 g icing sugar\n\nMethod\n1. Bake and ice them.\n"
+    )
+    found = one_of("a.txt", text.encode())
+    listed = found.text.partition("ingredients:\n")[2].partition("---")[0]
+    assert "- For the dough:\n    - 100 g flour\n" in listed
+    assert "- For the icing:\n    - 100 g icing sugar\n" in listed

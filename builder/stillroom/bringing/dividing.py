@@ -40,6 +40,12 @@ from stillroom.bringing.sorting import (
 )
 
 MOST_RECIPES: Final = 200
+# "Für den Teig", "For the icing": words that head a part of a list, and are no food
+_FOR_A_PART: Final = re.compile(
+    r"(?:for\s+the|für\s+(?:de[nrm]|die|das)|pour\s+(?:l[ae]s?|l['’])|per\s+(?:il|la|lo|le|i|gli|l['’])|"
+    r"para\s+(?:el|la|los|las)|voor\s+(?:de|het))\s*[^\W\d]+(?:[\s-][^\W\d]+){0,2}$",
+    re.IGNORECASE,
+)
 _ADDRESS: Final = re.compile(r"https?://[^\s<>\"]+")
 
 
@@ -156,7 +162,8 @@ def _heads_group(rows: Sequence[Row], place: int) -> bool:
     row = rows[place]
     if row.shape != "line" or is_ingredient(row.text):
         return False
-    return row.text.endswith(":") or (row.gap and is_group(rows, place))
+    named = bool(_FOR_A_PART.match(row.text))
+    return row.text.endswith(":") or named or (row.gap and is_group(rows, place))
 
 
 def _is_rest(rows: Sequence[Row], place: int) -> bool:

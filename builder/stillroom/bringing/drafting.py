@@ -49,7 +49,10 @@ _CUPS: Final = re.compile(
 _AMERICAN: Final = re.compile(
     r"\d\s*(?:°|º|degrees?)?\s*F\b|\ball[- ]purpose|\bsticks?\b[^.]{0,20}\bbutter|"
     r"\bbutter[^.]{0,20}\bsticks?\b|\bconfectioner|\bhalf[- ]?and[- ]?half|\bhalf-pint|"
-    r"\bkosher salt|\bheavy cream|\bmolasses\b|\bcornstarch|\bcanning jar|\bgranulated sugar",
+    r"\bkosher salt|\bheavy cream|\bmolasses\b|\bcornstarch|\bcanning jar|\bgranulated sugar|"
+    # spelled as in America alone
+    r"\b(?:un)?flavor(?:ed|ing|s)?\b|\bcolor(?:ed|ing|s)?\b|\bliters?\b|\bfiber\b|"
+    r"\bcookie sheet|\bmason jar|\bwax(?:ed)? paper",
     re.IGNORECASE,
 )
 _TWO_THINGS: Final = re.compile(r"[;+]\s*(?:\d|[½¼¾])")

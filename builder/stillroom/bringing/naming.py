@@ -20,6 +20,7 @@ _BEFORE: Final = re.compile(
     r"(?:an?\s+|the\s+)?",
     re.IGNORECASE,
 )
+_JOINED: Final = frozenset({"and", "und", "et", "y", "e", "en", "&", "or"})
 _BEHIND: Final = re.compile(r"\s*(?:[-–—|:]\s*)?\b(?:cooking\s+)?recipe\s*$", re.IGNORECASE)
 # what is done, or what it is done with, and the kind it makes likely: asked all the same
 _SIGNS: Final = (
@@ -110,6 +111,8 @@ def _last_words(title: str) -> list[str]:
 
     >>> _last_words("Dark chocolate fudge with nuts")
     ['dark chocolate fudge', 'chocolate fudge', 'fudge']
+    >>> _last_words("Quick and easy marmalade")
+    ['quick', 'easy marmalade', 'marmalade']
     """
     bare = re.sub(r"\([^)]*\)", " ", _BEFORE.sub("", title_of(title).lower()))
     parts = [part.strip() for part in re.split(r"\s[-–—|&+]\s|[:,/]", bare) if part.strip()]
@@ -119,9 +122,15 @@ def _last_words(title: str) -> list[str]:
         cut = next(
             (at for at, word in enumerate(said) if at and word in words("behind")), len(said)
         )
-        said = said[:cut]
-        found += [" ".join(said[at:]) for at in range(max(0, len(said) - 4), len(said))]
+        found += _tails(said[:cut])
+        # "quick and easy marmalade", "strawberry and rhubarb jam": what is joined may be said first
+        if cut < len(said) and said[cut] in _JOINED:
+            found += _last_words(" ".join(said[cut + 1 :]))
     return found
+
+
+def _tails(said: list[str]) -> list[str]:
+    return [" ".join(said[at:]) for at in range(max(0, len(said) - 4), len(said))]
 
 
 def _by_what_is_done(recipe: Recipe) -> Guess:

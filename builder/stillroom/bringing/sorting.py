@@ -60,9 +60,21 @@ _BY: Final = re.compile(
     re.IGNORECASE,
 )
 _RECIPE: Final = re.compile(
-    r"(?:recipe|rezept|recette|ricetta|receta|recept)\s*(?:name|title)?\s*:\s*(?P<title>\S.*)",
+    r"(?:recipe|rezept|recette|ricetta|receta|recept)\s*(?:name|title)?\s*:\s*(?P<title>\S.*)"
+    r"|(?:(?:my|our|the|[\w'’]+['’]s)\s+)?(?:\w+\s+)?(?:recipe\s+for|rezept\s+für|recette\s+d[eu]|"
+    r"receta\s+de|recept\s+voor)\s+(?P<for>\S.*?)\s*:?$"
+    # "for the filling you will need" heads a part of a list, "for plum jam you will need" a recipe
+    r"|(?:for|to\s+make|für)\s+(?!(?:the|an?|this|these|it|your|d(?:ie|en|as)|eine?n?)\b)"
+    r"(?P<need>\S.*?),?\s+(?:you\s*(?:['’]ll|will)?\s+need\b|braucht\s+man\b|brauchst\s+du\b).*",
     re.IGNORECASE,
 )
+# "Zubereitung der Plätzchen:": the head of a method that says once more of what
+_METHOD_OF: Final = re.compile(
+    r"(?:the\s+)?(?P<head>[^\W\d]+)\s+(?:of|for|der|des|dieser|vom|von|für|de|du|des|della|del|di|van)\s"
+    r"(?!.*\b(?:use|using|serving|storage|storing|care|giving|gift)\b).+:$",
+    re.IGNORECASE,
+)
+_BRACKETED: Final = re.compile(r"\([^()]*\)[.!]?")
 _NUTRITION: Final = re.compile(
     r"\d+\s*(?:k?cal(?:ories)?|kj)\b|\d\s*(?:m?g|(?:milli)?grams)\s+(?:sat\.?\s+)?"
     r"(?:fat|protein|carbohydrates?|fib(?:er|re)|sugars|sodium|cholesterol|calcium)\b",
@@ -96,6 +108,8 @@ def section_of(text: str) -> Section | None:
 
     >>> section_of("INGREDIENTS:"), section_of("Zubereitung"), section_of("2 cups sugar")
     ('ingredients', 'method', None)
+    >>> section_of("Zubereitung der Plätzchen:"), section_of("Directions for use:")
+    ('method', None)
     """
     if len(text) > _LONGEST_HEAD:
         return None
@@ -104,7 +118,9 @@ def section_of(text: str) -> Section | None:
         return "aside"
     if bare in words("ingredients"):
         return "ingredients"
-    return "method" if bare in words("method") else None
+    of_what = _METHOD_OF.match(text.strip())
+    again = of_what and of_what["head"].lower() in words("method")
+    return "method" if again or bare in words("method") else None
 
 
 def after_section(text: str) -> tuple[Section, str] | None:
@@ -123,7 +139,9 @@ def is_ingredient(text: str) -> bool:
     if len(text) > _LONGEST_ITEM or number_of(text):
         return False
     begins = bool(_AMOUNT.match(text))
-    return begins and not is_sentence(text) and not _GERMAN_STEP.search(text)
+    # "8 cups of herbs (I used sage, but thyme is good too)": what stands in brackets is said of it
+    bare = _BRACKETED.sub("", text).strip()
+    return begins and not is_sentence(bare) and not _GERMAN_STEP.search(bare)
 
 
 def is_sentence(text: str) -> bool:
@@ -183,9 +201,16 @@ def writer_of(text: str) -> str:
 
 
 def titled(text: str) -> str:
-    """Return the title that a line gives out as one, "Recipe: Plum jam"; else ""."""
-    found = _RECIPE.match(text.strip())
-    return found["title"].strip() if found else ""
+    """Return the title that a line gives out as one; else "".
+
+    >>> titled("Recipe: Plum jam"), titled("My recipe for plum gin:"), titled("Plum jam")
+    ('Plum jam', 'Plum gin', '')
+    >>> titled("For plum jam you will need:"), titled("For the filling you will need:")
+    ('Plum jam', '')
+    """
+    found = _RECIPE.fullmatch(text.strip()) if len(text) <= _LONGEST_ITEM else None
+    said = (found["title"] or found["for"] or found["need"]).strip() if found else ""
+    return said[:1].upper() + said[1:] if found and found["title"] is None else said
 
 
 def is_empty(text: str) -> bool:

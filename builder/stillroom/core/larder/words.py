@@ -28,6 +28,14 @@ _MANY_OF_ITS_OWN = frozenset({"peppers"})
 _ARTICLES = frozenset(
     {"the", "a", "an", "l", "un", "une", "ein", "eine", "einer", "eines", "una", "uno", "een"}
 )
+# what a cook's card shortens, and nothing else is called by
+_SHORTENED = {
+    "choc": "chocolate", "cinn": "cinnamon", "marg": "margarine", "marge": "margarine",
+    "evap": "evaporated", "unsw": "unsweetened", "pwdr": "powder", "pwd": "powdered",
+    "bkg": "baking", "parm": "parmesan", "mozz": "mozzarella", "worc": "worcestershire",
+    "crm": "cream", "gran": "granulated", "butr": "butter", "brn": "brown", "nutm": "nutmeg",
+    "ext": "extract", "veg": "vegetable", "conf": "confectioner",
+}  # fmt: skip
 # how what is run into the next word is written alone
 _WRITTEN_OUT = {"d": "de"}
 
@@ -47,6 +55,8 @@ def normal_word(word: str) -> str:
 
     >>> [normal_word(word) for word in ("Crème", "Œufs", "baker’s", "Leaves")]
     ['creme', 'oeuf', 'baker', 'leaf']
+    >>> normal_word("cinn")
+    'cinnamon'
     """
     plain = word.casefold().translate(_APOSTROPHES)
     if not plain.isascii():
@@ -55,6 +65,8 @@ def normal_word(word: str) -> str:
         plain = "".join(letter for letter in parts if not unicodedata.combining(letter))
     if plain == "&":
         return "and"
+    if plain in _SHORTENED:
+        return _SHORTENED[plain]
     return plain if plain in _MANY_OF_ITS_OWN else singular_word(plain.replace(" ", ""))
 
 

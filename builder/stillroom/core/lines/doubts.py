@@ -11,6 +11,7 @@ from functools import cache
 from stillroom.core.amounts.quantities import Amount, Unmeasured, show_number
 from stillroom.core.amounts.units import size_of
 from stillroom.core.lines.parts_of_line import LineReading, either, line_words
+from stillroom.core.lines.staple_table import find_staple
 from stillroom.core.words.problems import Unreadable
 
 # a number that is the food's own, and no amount of it
@@ -80,6 +81,7 @@ _EACH_OF = re.compile(r"each\s+(?:of\s+)?(?P<foods>.*(?:\band\b|&|,).*)", re.IGN
 # "1 tsp each cinnamon, nutmeg and cloves": what stands behind the comma are more of them
 _EACH_FIRST = re.compile(r"each\b[\s:]", re.IGNORECASE)
 _EACH_LAST = re.compile(r".*(?:\band\b|&).*\beach$", re.IGNORECASE)
+_GR = re.compile(r"\s*\d{1,2}\s*gr\b", re.IGNORECASE)
 _COUNT_FIRST = re.compile(r"(?:about|approx\.?|approximately|around)\s+\d", re.IGNORECASE)
 _NO_BEGINNING = re.compile(
     r"(?:and|or|plus|minus|to|from|with|per|à|a|o|ou|oder|bis|tot)\s|[lI|][/.]"
@@ -104,6 +106,7 @@ def refuse_left_over(reading: LineReading, text: str) -> None:
         raise Unreadable(f'"{text.strip()}" could not be read whole.', _WRITE_ONE)
     _refuse_unmeasured_number(reading, item, left)
     _refuse_poured_ounces(reading)
+    _refuse_short_great(reading, text)
 
 
 def _several(text: str) -> Unreadable:
@@ -120,6 +123,18 @@ def _refuse_each(reading: LineReading, text: str) -> None:
     if each or (_EACH_FIRST.match(reading.item) and reading.note):
         raise Unreadable(
             f'"{text.strip()}" says one amount of several things.', "Write a line for each of them."
+        )
+
+
+def _refuse_short_great(reading: LineReading, text: str) -> None:
+    """Ask about "2 gr. Äpfel": "gr." shortens the gram, and "große" or "grosses" too."""
+    amount = reading.amount
+    if not (isinstance(amount, Amount) and amount.unit == "g" and _GR.match(text)):
+        return
+    staple = find_staple(reading.item)
+    if staple and staple.each_g and amount.high < staple.each_g:
+        raise Unreadable(
+            f'"gr" in "{text.strip()}" could be grams or large ones.', 'Write "g" or "large".'
         )
 
 

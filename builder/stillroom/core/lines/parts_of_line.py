@@ -41,8 +41,11 @@ _CUT = re.compile(
     r"|\s+(?=(?:oder|ou|o)\s+[0-9½⅓⅔¼¾⅛]))"
 )
 _MARKS = re.compile(r"(?<=[\w)\s])[*†‡]+(?=$|[\s,;)])")  # of a note below: "1 cup lime*"
-_SHORTENED = {"lg": "large", "lge": "large", "sm": "small", "med": "medium", "md": "medium"}
-_ITS_SIZE = re.compile(r"(?:lg|lge|sm|med|md)\.?\s+(?=[A-Za-z])", re.IGNORECASE)
+_SHORTENED = {
+    "lg": "large", "lge": "large", "sm": "small", "med": "medium", "md": "medium",
+    "kl": "kleine", "mittl": "mittlere",
+}  # fmt: skip
+_ITS_SIZE = re.compile(rf"(?:{'|'.join(_SHORTENED)})\.?\s+(?=[A-Za-z])", re.IGNORECASE)
 _SHARED = re.compile(
     r"\s*(?P<more>(?:[a-z-]+(?:\s[a-z-]+)?,\s*)*[a-z-]+(?:\s[a-z-]+)?,?\s+(?:or|and)\s+"
     r"[a-z][a-z -]*)(?:$|[,;(])",
@@ -96,7 +99,7 @@ def unmeasured_words() -> re.Pattern[str]:
 @cache
 def vague_words() -> re.Pattern[str]:
     """Return the pattern of amounts that are no number: "a few", "some"."""
-    return re.compile(rf"(?P<words>{either(line_words()['vague'])})(?:\s+|$)", re.IGNORECASE)
+    return re.compile(rf"(?P<words>{either(line_words()['vague'])})(?:\s+(?!\d)|$)", re.IGNORECASE)
 
 
 def after_of(text: str, at: int, measured: bool = False) -> int:
