@@ -26,6 +26,10 @@ from stillroom.giving.plan_model import (
     StartChoice,
 )
 
+_BANDS = tuple(
+    (Fraction(most), Fraction(price))
+    for most, price in ((250, "1.10"), (600, "3.50"), (900, "4.25"))
+)
 REFUSED = (Reason("contains alcohol", "contain alcohol"),)
 
 
@@ -92,11 +96,26 @@ def _fillings(problem, basket):
                 continue
             if any(n > 1 for n in recipes.values()):
                 continue
-            if basket.budget is not None and sum(o.worth for o in chosen) > basket.budget:
+            posted = _postage(basket, chosen)
+            if posted is None:
                 continue
-            if basket.carries is not None and sum(o.weighs or 0 for o in chosen) > basket.carries:
+            dear = sum(o.worth for o in chosen) + posted
+            if basket.budget is not None and dear > basket.budget:
+                continue
+            if basket.carries is not None and _grams(chosen) > basket.carries:
                 continue
             yield chosen
+
+
+def _grams(chosen):
+    return sum(o.usual_grams if o.weighs is None else o.weighs for o in chosen)
+
+
+def _postage(basket, chosen):
+    """Return the cheapest band that so much weight fits in; None when it fits in none."""
+    if not basket.bands:
+        return 0
+    return min((p for most, p in basket.bands if _grams(chosen) <= most), default=None)
 
 
 def _points_of_gifts(problem, gifts):
@@ -104,6 +123,7 @@ def _points_of_gifts(problem, gifts):
     worths, households = defaultdict(list), defaultdict(list)
     for basket in problem.baskets:
         chosen = gifts[basket.number]
+        points += w.money * _postage(basket, chosen)
         points += w.empty_place * (sum(basket.room.values()) - len(chosen))
         for offer in chosen:
             since = problem.years_since_had.get((basket.number, offer.recipe))
@@ -315,7 +335,8 @@ def timed_problem(seed: int) -> PlanProblem:
         brews.append(replace(brew, choices=choices, sizes=sizes))
         lots = (Lot(1, None, dice.choice([None, date(2027, 12, 20)])),) if offer.on_hand else ()
         weighs = dice.choice([None, Fraction(300), Fraction(550)])
-        offers.append(replace(offer, lots=lots, weighs=weighs))
+        usual = dice.choice([Fraction(0), Fraction(425)])
+        offers.append(replace(offer, lots=lots, weighs=weighs, usual_grams=usual))
         if dice.random() < 0.4:
             small = Fraction(dice.choice([1, 2]), dice.choice([3, 4, 5]))
             offers.append(replace(offers[-1], key=f"{offer.key}b", share=small, on_hand=0, lots=()))
@@ -325,6 +346,7 @@ def timed_problem(seed: int) -> PlanProblem:
             ready_by=dice.choice([None, date(2027, 12, 6), date(2027, 12, 10)]),
             keeps_to=dice.choice([None, date(2027, 12, 31)]),
             carries=dice.choice([None, None, Fraction(900)]),
+            bands=dice.choice([(), _BANDS, _BANDS[:2]]),
         )
         for basket in plain.baskets[:2]
     )

@@ -120,7 +120,7 @@ def test_traces_are_refused_unless_they_say_they_are_fine():
 
 def test_a_treat_for_animals_goes_only_where_animals_live_and_is_no_food_of_a_basket():
     from stillroom.core.reading.loading import read_recipe
-    from stillroom.giving.offering import _sort_of
+    from stillroom.giving.offering import sort_of
 
     text = (ROOT / "recipes" / "oat-thyme-biscuits.md").read_text(encoding="utf-8")
     treat = read_recipe(text.replace("kind: bake", "kind: dog biscuits"), "x.md", "x")
@@ -132,7 +132,7 @@ def test_a_treat_for_animals_goes_only_where_animals_live_and_is_no_food_of_a_ba
     assert "for animals" in why_refused(without, facts_of(treat), TODAY)[0].one
     assert not why_refused(with_pets, facts_of(treat), TODAY)
     assert not why_refused(without, facts_of(people), TODAY)
-    assert (_sort_of(treat), _sort_of(people)) == ("craft", "eat")
+    assert (sort_of(treat), sort_of(people)) == ("craft", "eat")
 
 
 def test_what_is_not_known_is_refused(tmp_path):

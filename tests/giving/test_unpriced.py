@@ -8,7 +8,7 @@ from bs4 import BeautifulSoup
 from giving.lists import TODAY, demo_book, demo_recipes, read_dict, small_list
 from stillroom.core.reading.loading import read_recipe
 from stillroom.giving.model import Make
-from stillroom.giving.offering import _count_filled, container_of
+from stillroom.giving.offering import container_of, count_filled
 from stillroom.giving.pack import Effort, pack_files, work_out
 
 
@@ -57,4 +57,4 @@ def test_what_a_batch_makes_is_what_it_is_given_in(makes, container, count):
     text = f"---\ntitle: A\nkind: bake\nmakes: {makes}\ningredients: [100 g sugar]\n---\n"
     recipe = read_recipe(text + "## Method\n1. Bake.\n", "a.md", "a")
     make = Make(recipe="a")
-    assert (container_of(make, recipe), _count_filled(make, recipe)) == (container, count)
+    assert (container_of(make, recipe), count_filled(make, recipe)) == (container, count)

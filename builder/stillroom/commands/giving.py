@@ -20,6 +20,7 @@ from stillroom.commands.terminal import (
     write_schema,
 )
 from stillroom.core.book import Book
+from stillroom.core.words.joining import join_and
 from stillroom.core.words.plurals import counted
 from stillroom.core.words.problems import Problem, ProblemsFound
 from stillroom.core.words.text_files import read_text
@@ -102,13 +103,23 @@ def _tell(found: Pack, out: Path) -> None:
 
 def _to_pay(found: Pack) -> str:
     """Return what is to be paid in words; what has no price is never counted as nothing."""
-    unpriced = len(found.costs.unpriced)
-    paid = found.costs.paid
-    if not unpriced:
-        return f"{found.money(paid)} to pay"
-    things = "one thing has" if unpriced == 1 else f"{unpriced} things have"
-    known = f"{found.money(paid)} to pay and more" if paid else "what is to pay is not known"
-    return f"{known}: {things} no price"
+    costs = found.costs
+    if costs.whole:
+        return f"{found.money(costs.paid)} to pay"
+    unpriced, unposted = len(costs.unpriced), len(costs.postage.open)
+    lacking = []
+    if unpriced:
+        lacking.append(
+            "one thing has no price" if unpriced == 1 else f"{unpriced} things have no price"
+        )
+    if unposted:
+        lacking.append(f"the postage of {counted(unposted, 'parcel')} is not known")
+    known = (
+        f"{found.money(costs.paid)} to pay and more"
+        if costs.paid
+        else "what is to pay is not known"
+    )
+    return f"{known}: {join_and(lacking)}"
 
 
 @click.command("close-year")

@@ -46,10 +46,19 @@ def basket_data(pack: Pack, basket: Basket) -> dict[str, Any]:
         "presents": presents,
         "aloud": say_aloud(pack, own),
         "empty": " and ".join(empty),
+        "postage": _postage(pack, basket.number),
         "cost": pack.money(
             pack.costs.baskets[basket.number], basket.number not in pack.costs.open_baskets
         ),
     }
+
+
+def _postage(pack: Pack, number: int) -> str:
+    """Return what a basket costs to post; nothing for one that is given by hand."""
+    postage = pack.costs.postage
+    if number not in postage.of_baskets:
+        return ""
+    return pack.money(postage.of_baskets[number], number not in postage.open)
 
 
 def _counted(count: int, noun: str) -> str:

@@ -110,9 +110,11 @@ def _faults_of_gifts(problem: PlanProblem, answer: Answer) -> Iterator[str]:
             if (basket.number, key) in problem.refused:
                 yield f"{basket.label}: {key} is not for them"
         worth = sum((offers[key].worth for key in keys), Fraction(0))
-        if basket.budget is not None and worth > basket.budget:
+        weight = sum((offers[key].heft for key in keys), Fraction(0))
+        if basket.budget is not None and worth + basket.postage(weight) > basket.budget:
             yield f"{basket.label}: dearer than its budget"
-        weight = sum((offers[key].weighs or Fraction(0) for key in keys), Fraction(0))
+        if basket.bands and weight > basket.bands[-1][0]:
+            yield f"{basket.label}: heavier than any postage is for"
         if basket.carries is not None and weight > basket.carries:
             yield f"{basket.label}: heavier than its parcel may be"
 

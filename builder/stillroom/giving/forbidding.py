@@ -275,7 +275,7 @@ def _weight(basket: Basket) -> Bound:
         return replace(
             problem,
             baskets=tuple(
-                replace(one, carries=None) if one.number == basket.number else one
+                replace(one, carries=None, bands=()) if one.number == basket.number else one
                 for one in problem.baskets
             ),
         )

@@ -9,54 +9,23 @@ over again (evaluating.py), which reads none of this.
 
 from __future__ import annotations
 
-import math
 from collections import defaultdict
-from collections.abc import Iterator, Sequence
-from dataclasses import dataclass, field
-from datetime import date
+from collections.abc import Sequence
 from fractions import Fraction
 
-from stillroom.giving.mip import Mip, Term
-from stillroom.giving.model import Sort
-from stillroom.giving.money.buying import PackOffer, buy_cheapest
-from stillroom.giving.plan_model import (
-    Basket,
-    Brew,
-    Lot,
-    Offer,
-    PlanProblem,
-    Purchase,
-    StartChoice,
+from stillroom.giving.mip import Term
+from stillroom.giving.model_built import Built, Group, Window, amount_terms
+from stillroom.giving.modelling_money import (
+    add_evenness,
+    add_postage,
+    add_purchases,
+    weight_of,
+    worth_of,
 )
+from stillroom.giving.plan_model import Basket, Brew, Lot, Offer, PlanProblem, StartChoice
 
 FEW_BASKETS = 80
 """Up to so many baskets the rows that only help the solver are worth their room."""
-Window = tuple[date | None, date | None]
-
-
-@dataclass(frozen=True)
-class Group:
-    """Sources of one recipe out of which presents are drawn together: lots, or start choices."""
-
-    recipe: str
-    key: str
-    lots: tuple[int, ...]
-    choices: tuple[int, ...]
-
-
-@dataclass
-class Built:
-    """The model with the numbers of its variables, by what they decide."""
-
-    mip: Mip = field(default_factory=Mip)
-    gives: dict[tuple[int, str], int] = field(default_factory=dict)
-    empty: dict[tuple[int, Sort], int] = field(default_factory=dict)
-    missed: dict[tuple[str, str], int] = field(default_factory=dict)
-    batches: dict[tuple[str, int], int] = field(default_factory=dict)
-    cut: dict[tuple[str, int, Fraction], int] = field(default_factory=dict)
-    made: dict[str, int] = field(default_factory=dict)
-    drawn: dict[tuple[str, Window, Group], int] = field(default_factory=dict)
-    packs: dict[str, list[int]] = field(default_factory=dict)
 
 
 def build_model(problem: PlanProblem, only_limits: bool = False) -> Built:
@@ -69,8 +38,8 @@ def build_model(problem: PlanProblem, only_limits: bool = False) -> Built:
     _add_households(problem, built)
     if not only_limits:
         _add_busiest(problem, built)
-        _add_purchases(problem, built)
-        _add_evenness(problem, built)
+        add_purchases(problem, built)
+        add_evenness(problem, built)
     else:
         built.mip.costs = [Fraction(0)] * len(built.mip.costs)
     return built
@@ -112,23 +81,11 @@ def _add_gifts(problem: PlanProblem, built: Built) -> None:
         for same in by_recipe.values():
             if len(same) > 1:
                 built.mip.row(same, high=1)
+        postage = add_postage(problem, built, basket)
         if basket.budget is not None:
-            built.mip.row(_worth_of(problem, built, basket), high=basket.budget)
+            built.mip.row([*worth_of(problem, built, basket), *postage], high=basket.budget)
         if basket.carries is not None:
-            weights: list[Term] = [
-                (built.gives[basket.number, offer.key], offer.weighs)
-                for offer in problem.offers
-                if offer.weighs and (basket.number, offer.key) in built.gives
-            ]
-            built.mip.row(weights, high=basket.carries)
-
-
-def _worth_of(problem: PlanProblem, built: Built, basket: Basket) -> list[Term]:
-    return [
-        (built.gives[basket.number, offer.key], offer.worth)
-        for offer in problem.offers
-        if (basket.number, offer.key) in built.gives
-    ]
+            built.mip.row(weight_of(problem, built, basket), high=basket.carries)
 
 
 def _add_households(problem: PlanProblem, built: Built) -> None:
@@ -179,13 +136,6 @@ def _add_batches(problem: PlanProblem, built: Built) -> None:
         terms = [(built.batches[brew.recipe, p], 1) for p in range(len(brew.choices))]
         built.mip.row([*terms, (made, -brew.most_batches)], high=0)
         built.mip.row([*terms, (made, -1)], low=0)
-
-
-def amount_terms(brew: Brew, built: Built, place: int, times: Fraction) -> Iterator[Term]:
-    """Yield so many times the amount that is made from a start choice."""
-    yield built.batches[brew.recipe, place], times
-    for size in brew.sizes:
-        yield built.cut[brew.recipe, place, size], -times * (1 - size)
 
 
 def groups_of(problem: PlanProblem, brew: Brew | None, offers: Sequence[Offer]) -> list[Group]:
@@ -324,67 +274,3 @@ def _add_busiest(problem: PlanProblem, built: Built) -> None:
             built.mip.row([(built.made[brew.recipe], least), (busiest, -1)], high=0)
     for terms in by_month(problem, built).values():
         built.mip.row([*terms, (busiest, -1)], high=0)
-
-
-def _add_purchases(problem: PlanProblem, built: Built) -> None:
-    for purchase in problem.purchases:
-        used: list[Term] = []
-        top = Fraction(0)
-        for brew in problem.brews:
-            for place, choice in enumerate(brew.choices):
-                need = brew.needs.get(purchase.item, 0) + choice.needs.get(purchase.item, 0)
-                if need:
-                    top = top + Fraction(need) * brew.most_batches
-                    used += amount_terms(brew, built, place, Fraction(need))
-        for offer in problem.offers:
-            if each := offer.needs.get(purchase.item):
-                top += each * len(problem.baskets)
-                used += [
-                    (number, each)
-                    for (key, _, group), number in built.drawn.items()
-                    if key == offer.key and group.choices
-                ]
-        if not used:
-            continue
-        built.packs[purchase.item] = [_add_pack(problem, built, one, top) for one in purchase.packs]
-        held = zip(built.packs[purchase.item], purchase.packs, strict=True)
-        built.mip.row([*used, *((pack, -one.size) for pack, one in held)], high=purchase.on_hand)
-        _add_first_purchase(problem, built, purchase)
-
-
-def _add_first_purchase(problem: PlanProblem, built: Built, purchase: Purchase) -> None:
-    """Implied, but it lets the solver see that a first batch buys whole packs, never a part."""
-    packs = zip(built.packs[purchase.item], purchase.packs, strict=True)
-    paid: list[Term] = [(count, pack.price) for count, pack in packs]
-    for brew in problem.brews:
-        least = brew.needs.get(purchase.item, Fraction(0)) * min((*brew.sizes, Fraction(1)))
-        if least > purchase.on_hand:
-            price = buy_cheapest(least - purchase.on_hand, purchase.packs).price
-            built.mip.row([*paid, (built.made[brew.recipe], -price)], low=0)
-
-
-def _add_pack(problem: PlanProblem, built: Built, pack: PackOffer, top: Fraction) -> int:
-    most = math.ceil(top / pack.size) + pack.at_least
-    count = built.mip.variable(problem.weights.money * pack.price, 0, most, whole=True)
-    if pack.at_least > 1:
-        taken = built.mip.yes_or_no()
-        built.mip.row([(count, 1), (taken, -pack.at_least)], low=0)
-        built.mip.row([(count, 1), (taken, -most)], high=0)
-    return count
-
-
-def _add_evenness(problem: PlanProblem, built: Built) -> None:
-    """Between baskets of one kind, the dearest contents less the plainest cost points."""
-    kinds = defaultdict(list)
-    for basket in problem.baskets:
-        kinds[basket.kind].append(basket)
-    for baskets in kinds.values():
-        if len(baskets) < 2:
-            continue
-        most = built.mip.variable(problem.weights.uneven)
-        least = built.mip.variable(-problem.weights.uneven)
-        built.mip.row([(most, 1), (least, -1)], low=0)
-        for basket in baskets:
-            worth = _worth_of(problem, built, basket)
-            built.mip.row([*worth, (most, -1)], high=0)
-            built.mip.row([*worth, (least, -1)], low=0)

@@ -47,6 +47,11 @@ def weigh_plan(
             _spent(problem, packs),
             weights.money,
         ),
+        (
+            "postage, weights that are not known taken as usual",
+            _posted(problem, gifts),
+            weights.money,
+        ),
         ("dearest basket less plainest, kind by kind", _uneven(problem, gifts), weights.uneven),
         ("hands-on hours of the busiest month", _busiest(batches), weights.busiest_hour),
     )
@@ -104,6 +109,18 @@ def _spent(problem: PlanProblem, packs: Mapping[str, Sequence[int]]) -> Fraction
             count * pack.price
             for purchase in problem.purchases
             for pack, count in zip(purchase.packs, packs.get(purchase.item, ()), strict=False)
+        ),
+        Fraction(0),
+    )
+
+
+def _posted(problem: PlanProblem, gifts: Gifts) -> Fraction:
+    heft = {offer.key: offer.heft for offer in problem.offers}
+    return sum(
+        (
+            basket.postage(sum((heft[key] for key in gifts[basket.number]), Fraction(0)))
+            for basket in problem.baskets
+            if basket.bands
         ),
         Fraction(0),
     )

@@ -45,6 +45,7 @@ from stillroom.giving.plan_model import (
     PlanProblem,
     Purchase,
 )
+from stillroom.giving.postage import bands_of, with_usual_weights
 from stillroom.giving.posting import Parcel, due_of, parcel_of, posting_problems
 from stillroom.giving.reading import ReadList
 from stillroom.giving.shelf import Shelf, read_shelf
@@ -108,6 +109,7 @@ def make_offering(
         _offer(key, make, offered[make.recipe], needs[make.recipe], shares[key], shelf, prices)
         for key, make in makes.items()
     )
+    offers = with_usual_weights(offers)
     home = settings.country
     parcels = {
         household.name: parcel
@@ -329,6 +331,7 @@ def _basket(
         ready_by=due if due < giving.giving_day else None,
         keeps_to=(household.opens or giving.giving_day) + timedelta(days=days_left(household)),
         carries=None if heaviest is None else max(Fraction(0), heaviest - (pattern.weighs or 0)),
+        bands=bands_of(parcel, pattern.weighs),
     )
 
 

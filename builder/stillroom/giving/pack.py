@@ -139,11 +139,15 @@ def _disagreements(offering: Offering) -> Iterator[str]:
 def _budgets_not_held(offering: Offering, costs: CostSheet) -> Iterator[str]:
     """Say whose budget could not be held to, because something in the basket has no price."""
     for basket in offering.problem.baskets:
-        if basket.budget is not None and basket.number in costs.open_baskets:
-            yield (
-                f"Whether the basket of {basket.label} keeps within its budget is not known: "
-                "something in it has no price. Add it under prices."
+        if basket.budget is None or basket.number not in costs.open_baskets:
+            continue
+        why = "something in it has no price. Add it under prices."
+        if basket.number in costs.postage.open:
+            why = (
+                "its postage is not. Write what its things weigh, and what so much costs to post "
+                "under posting."
             )
+        yield (f"Whether the basket of {basket.label} keeps within its budget is not known: {why}")
 
 
 def pack_files(pack: Pack, book: Book | None = None) -> dict[str, bytes]:
@@ -184,7 +188,7 @@ def kept_plan(pack: Pack) -> KeptPlan:
     batches = tuple(
         KeptBatch(one.recipe.slug, one.timeline.start, one.count) for one in pack.making.batches
     )
-    paid = pack.money(pack.costs.paid, not pack.costs.unpriced)
+    paid = pack.money(pack.costs.paid, pack.costs.whole)
     return KeptPlan(gifts, pack.offering.today, batches, paid, len(pack.season.lines))
 
 

@@ -184,13 +184,15 @@ def _months(pack: Pack) -> list[dict[str, str]]:
 def _costs(pack: Pack) -> dict[str, Any]:
     sheet, money = pack.costs, pack.money
     priced = not sheet.unpriced
+    posted = sheet.postage
     open_households = {
         basket.household
         for basket in pack.offering.problem.baskets
         if basket.number in sheet.open_baskets
     }
     return {
-        "paid": money(sheet.paid, priced),
+        "paid": money(sheet.paid, sheet.whole),
+        "postage": money(posted.total, not posted.open) if posted.of_baskets else "",
         "spares": money(sheet.spares, priced),
         "left_over": money(sheet.left_over, priced),
         "empty": money(sheet.empty_baskets),
@@ -199,7 +201,7 @@ def _costs(pack: Pack) -> dict[str, Any]:
         "shop_known": sheet.shop_known,
         "presents": len(pack.making.presents),
         # what was kept cannot be told while something has no price
-        "saved": money(sheet.shop - sheet.paid) if priced else "",
+        "saved": money(sheet.shop - sheet.paid) if sheet.whole else "",
         "households": [
             {"name": name, "cost": money(cost, name not in open_households)}
             for name, cost in sheet.households.items()

@@ -90,6 +90,7 @@ class Offer:
     """A recipe in one container: the share of a batch one takes, what one costs, how many wait.
 
     `on_hand` counts the `lots`; where none are told apart, all of it is good for everybody.
+    `usual_grams` is what one is taken to weigh where `weighs` is not known.
     """
 
     key: str
@@ -103,6 +104,12 @@ class Offer:
     needs: Mapping[str, Fraction] = field(default_factory=dict)
     lots: tuple[Lot, ...] = ()
     weighs: Fraction | None = None
+    usual_grams: Fraction = Fraction(0)
+
+    @property
+    def heft(self) -> Fraction:
+        """Return the grams that a plan reckons with: what is not known weighs as is usual."""
+        return self.usual_grams if self.weighs is None else self.weighs
 
     @property
     def shelf(self) -> tuple[Lot, ...]:
@@ -115,7 +122,8 @@ class Basket:
     """One basket to fill: its number from 1, whose it is, its kind, its places, its budget.
 
     `ready_by` is the last day on which what goes into it may be finished, `keeps_to` the day to
-    which all of it must keep: some days after it is opened, `carries` the grams that may be in it.
+    which all of it must keep: some days after it is opened, `carries` the grams that may be in it,
+    `bands` what its postage is up to so many grams in it, the lightest first.
     """
 
     number: int
@@ -126,6 +134,12 @@ class Basket:
     ready_by: date | None = None
     keeps_to: date | None = None
     carries: Fraction | None = None
+    bands: tuple[tuple[Fraction, Fraction], ...] = ()
+
+    def postage(self, grams: Fraction) -> Fraction:
+        """Return what so much in it costs to post; nothing where no postage is known."""
+        fits = (price for most, price in self.bands if grams <= most)
+        return min(fits, default=max((price for _, price in self.bands), default=Fraction(0)))
 
     def takes(self, source: StartChoice | Lot) -> bool:
         """Whether what comes from a batch or the shelf is ready in time for it and keeps."""

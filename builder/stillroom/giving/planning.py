@@ -15,7 +15,8 @@ from typing import Literal
 from stillroom.core.words.problems import Unreadable
 from stillroom.giving.evaluating import Answer, count_fresh, needs_of_answer, reckon
 from stillroom.giving.mip import Solved, Watch
-from stillroom.giving.modelling import Built, Window, build_model, window_of
+from stillroom.giving.model_built import Built, Window
+from stillroom.giving.modelling import build_model, window_of
 from stillroom.giving.money.buying import buy_cheapest
 from stillroom.giving.plan_model import Plan, PlannedBatch, PlanProblem
 

@@ -30,7 +30,7 @@ def say_changes(pack: Pack) -> tuple[str, ...]:
     reasons = _Reasons(pack, pack.kept)
     changes = [*_gifts(pack, pack.kept, reasons), *_batches(pack, pack.kept, reasons)]
     if changes and pack.kept.paid:
-        paid = pack.money(pack.costs.paid, not pack.costs.unpriced)
+        paid = pack.money(pack.costs.paid, pack.costs.whole)
         if paid != pack.kept.paid:
             changes.append(f"Still to pay: {paid}; in the pack before: {pack.kept.paid}.")
     return tuple(changes)

@@ -15,6 +15,7 @@ from stillroom.core.amounts.money import share_out
 from stillroom.giving.batches import Making
 from stillroom.giving.money.shopping import Row
 from stillroom.giving.offering import Offering
+from stillroom.giving.postage import Postage, postage_of
 
 LEFT = "left over"
 
@@ -23,8 +24,9 @@ LEFT = "left over"
 class CostSheet:
     """Costs by batch, present, basket and household; all of it is `paid`.
 
-    `paid` = presents + spares + left over + empty baskets. Sums are whole pennies. A batch that
-    needs something without a price is among the `open_batches`: it costs more than its sum.
+    `paid` = presents + spares + left over + empty baskets + postage. Sums are whole pennies. A
+    batch that needs something without a price is among the `open_batches`: it costs more than its
+    sum, and so does a parcel whose postage is not wholly known.
     """
 
     batches: Mapping[str, Fraction]
@@ -40,6 +42,12 @@ class CostSheet:
     unpriced: tuple[str, ...]
     open_batches: frozenset[str]
     open_baskets: frozenset[int]
+    postage: Postage
+
+    @property
+    def whole(self) -> bool:
+        """Whether everything has a price, postage too."""
+        return not self.unpriced and not self.postage.open
 
 
 def reckon_costs(offering: Offering, making: Making, rows: Sequence[Row]) -> CostSheet:
@@ -55,7 +63,8 @@ def reckon_costs(offering: Offering, making: Making, rows: Sequence[Row]) -> Cos
             else:
                 by_batch[name] += share
     presents, spares = _share_batches(offering, making, by_batch)
-    baskets, households = _by_basket(offering, presents)
+    postage = _postage(offering, making)
+    baskets, households = _by_basket(offering, presents, postage)
     empty = sum(
         (offering.giving.baskets[basket.kind].cost for basket in offering.problem.baskets),
         Fraction(0),
@@ -75,25 +84,42 @@ def reckon_costs(offering: Offering, making: Making, rows: Sequence[Row]) -> Cos
         spares=spares,
         left_over=left_over,
         empty_baskets=empty,
-        paid=sum((row.price for row in rows), Fraction(0)) + empty,
+        paid=sum((row.price for row in rows), Fraction(0)) + empty + postage.total,
         shop=sum(prices, Fraction(0)),
         shop_known=len(prices),
-        unpriced=tuple(sorted(row.item for row in without_price)),
+        unpriced=tuple(sorted({row.item for row in without_price})),
         open_batches=open_batches,
-        open_baskets=frozenset(
-            present.basket for present in making.presents if present.batch in open_batches
-        ),
+        open_baskets=postage.open
+        | {present.basket for present in making.presents if present.batch in open_batches},
+        postage=postage,
     )
 
 
+def _postage(offering: Offering, making: Making) -> Postage:
+    """Return what the parcels that are still to go cost to post."""
+    known: dict[int, Fraction] = {}
+    open_ones: set[int] = set()
+    for basket in offering.problem.baskets:
+        parcel = offering.parcels.get(basket.household)
+        if parcel is None:
+            continue
+        own = making.of_basket(basket.number)
+        weights = [offering.offer(present.key).weighs for present in own]
+        empty = offering.giving.baskets[basket.kind].weighs
+        known[basket.number], whole = postage_of(parcel, weights, empty)
+        open_ones |= set() if whole else {basket.number}
+    return Postage(known, frozenset(open_ones))
+
+
 def _by_basket(
-    offering: Offering, presents: Mapping[tuple[int, str], Fraction]
+    offering: Offering, presents: Mapping[tuple[int, str], Fraction], postage: Postage
 ) -> tuple[dict[int, Fraction], dict[str, Fraction]]:
     baskets: dict[int, Fraction] = {}
     households: dict[str, Fraction] = defaultdict(Fraction)
     for basket in offering.problem.baskets:
         own = sum((cost for (n, _), cost in presents.items() if n == basket.number), Fraction(0))
-        baskets[basket.number] = own + offering.giving.baskets[basket.kind].cost
+        posted = postage.of_baskets.get(basket.number, Fraction(0))
+        baskets[basket.number] = own + offering.giving.baskets[basket.kind].cost + posted
         households[basket.household] += baskets[basket.number]
     return baskets, dict(households)
 
