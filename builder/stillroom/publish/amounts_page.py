@@ -21,7 +21,7 @@ from stillroom.core.recipe.model import Recipe
 from stillroom.core.size.finished import Fact, facts_of_batch, fillable, plainly, size_means
 from stillroom.core.size.scalable import Scalable, scalable_of
 from stillroom.core.size.scaled_lines import Measures, ScaledLine
-from stillroom.core.size.scaling import scale
+from stillroom.core.size.scaling import ScaledBatch, scale
 from stillroom.core.size.targets import ByFactor
 from stillroom.core.size.what_stays import boiled_at_most
 
@@ -69,10 +69,10 @@ class AmountsView:
     always: tuple[Fact, ...]
 
 
-def show_amounts(recipe: Recipe, country: str) -> AmountsView:
-    """Return what the page shows of a recipe's amounts as written."""
+def show_amounts(recipe: Recipe, country: str, written: ScaledBatch | None = None) -> AmountsView:
+    """Return what the page shows of a recipe's amounts; `written` is one batch as it is written."""
     scalable = scalable_of(recipe)
-    written = scale(scalable, ByFactor(Fraction(1)))
+    written = written or scale(scalable, ByFactor(Fraction(1)))
     listed = [ListedLine(place, line) for place, line in enumerate(written.lines)]
     first = recipe.filled_into[0]
     vessel = recipe.vessel
@@ -97,16 +97,16 @@ def show_amounts(recipe: Recipe, country: str) -> AmountsView:
         ),
         system=recipe.system,
         can_change_measure=any(line.density for line in scalable.lines),
-        ready=_ready_made(scalable),
+        ready=_ready_made(scalable, written),
         facts=facts_of_batch(recipe, written, country),
         always=(*_always(recipe), *_no_date_asked(recipe, country)),
     )
 
 
-def _ready_made(recipe: Scalable) -> ReadyMade:
+def _ready_made(recipe: Scalable, written: ScaledBatch) -> ReadyMade:
     most = boiled_at_most(recipe.kind) or _READY[-1]
     batches = [
-        scale(recipe, ByFactor(factor), Measures(recipe.system))
+        written if factor == 1 else scale(recipe, ByFactor(factor), Measures(recipe.system))
         for factor in _READY
         if factor <= most
     ]

@@ -10,7 +10,7 @@ from collections.abc import Iterator
 from typing import Any, Final
 
 from stillroom.core.recipe.model import Recipe
-from stillroom.looks.card_designs import Design, border_side, designs_of, type_steps
+from stillroom.looks.card_designs import Design, border_side, type_steps
 from stillroom.looks.card_pictures import card_picture
 from stillroom.publish.library import Library
 from stillroom.publish.templating import render
@@ -21,7 +21,7 @@ STYLES: Final = f"{FOLDER}/css/designs.css"
 
 def list_design_files(library: Library) -> Iterator[tuple[str, str]]:
     """Return the stylesheet of the designs, their borders, each recipe's picture for its card."""
-    designs = designs_of(library.book)
+    designs = library.designs
     yield (
         STYLES,
         render("designs.css", {"designs": designs, "steps": type_steps(), "side": border_side}),
@@ -45,7 +45,7 @@ def _picture_path(recipe: Recipe, design: Design) -> str:
 
 def picture_paths(recipe: Recipe, library: Library) -> tuple[str, str]:
     """Return where a recipe's picture for its card lies, and where it does in the book's design."""
-    design = designs_of(library.book)[library.settings.design]
+    design = library.designs[library.settings.design]
     if not card_picture(recipe, library.book, design).svg:
         return "", ""
     return f"{FOLDER}/cards/{recipe.slug}.svg", _picture_path(recipe, design)
@@ -63,5 +63,5 @@ def designs_data(library: Library) -> list[dict[str, Any]]:
             "sides": design.sides,
             "border": design.border is not None,
         }
-        for design in designs_of(library.book).values()
+        for design in library.designs.values()
     ]

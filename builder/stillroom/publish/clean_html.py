@@ -31,6 +31,10 @@ _REFUSED = frozenset({
 })  # fmt: skip
 _FETCHED = ("src", "srcset", "poster", "background", "data")
 _FOLLOWED = ("href", "action", "formaction", "xlink:href")
+_MORE = re.compile(
+    rf"<(?!/?(?:{'|'.join(sorted(_TAGS - {'br', 'hr', 'img'}))})>)|&(?!(?:amp|lt|gt|quot);)"
+)
+"""More than words in tags without attributes: of these nothing is left out or written otherwise."""
 _COMMENT = re.compile(r"<!--(?:-?>|.*?(?:--!?>|\Z))", re.DOTALL)
 
 Attributes = list[tuple[str, str | None]]
@@ -42,6 +46,8 @@ def clean_prose(html: str) -> str:
     >>> clean_prose('<p onclick="x()">Stir <em>well</em>.<script>x()</script></p>')
     '<p>Stir <em>well</em>.</p>'
     """
+    if not _MORE.search(html):
+        return html
     cleaner = _Cleaner()
     cleaner.feed(html)
     cleaner.close()

@@ -17,6 +17,7 @@ from stillroom.core.label.labelling import Label, label_recipe
 from stillroom.core.recipe.kinds import Kind
 from stillroom.core.recipe.model import Recipe
 from stillroom.core.when.giving_days import find_day
+from stillroom.looks.card_designs import Design, designs_of
 from stillroom.looks.photographs import PHOTOGRAPHS
 from stillroom.publish.pictures import Drawing, describe_drawing, describe_emblem
 from stillroom.publish.templating import say_day
@@ -83,6 +84,11 @@ class Library:
             second = find_day(rule.day, first + timedelta(days=1), self.settings.country)
             found += [ComingDay(rule.name, day, self.say_day(day)) for day in (first, second)]
         return tuple(sorted(found, key=lambda coming: coming.day))
+
+    @cached_property
+    def designs(self) -> Mapping[str, Design]:
+        """Every design of cards and tags, the book's own among them."""
+        return designs_of(self.book)
 
     def say_day(self, day: date) -> str:
         """Return a date in the book's language, with its day of the week."""

@@ -22,11 +22,11 @@ from stillroom.core.recipe.model import Recipe
 from stillroom.core.size.ovens import heat_lines
 from stillroom.core.size.scaling import ScaledBatch, ScaledLine, scale_recipe
 from stillroom.core.size.scaling_data import scaling_data
-from stillroom.core.when.timeline import plan_forward
+from stillroom.core.when.timeline import Timeline, plan_forward
 from stillroom.core.when.timeline_data import timeline_data
 from stillroom.core.words.day_words import say_minutes
 from stillroom.publish.amounts_page import show_amounts
-from stillroom.publish.card_page import paper_data, view_card
+from stillroom.publish.card_page import CardView, paper_data, place_card, view_card
 from stillroom.publish.library import Library, Link, show_picture
 from stillroom.publish.method_steps import StepGroup, show_method
 from stillroom.publish.structured_data import RecipeFacts, describe_recipe
@@ -59,6 +59,8 @@ class RecipeLeaf:
     """The page of one recipe, at r/<slug>/."""
 
     recipe: Recipe
+    known_card: CardView | None = None
+    """Its card, where it was worked out already."""
 
     @property
     def src_uri(self) -> str:
@@ -79,6 +81,16 @@ class RecipeLeaf:
     def method(self) -> tuple[StepGroup, ...]:
         """The method with the amounts of that batch, for the page and for its head."""
         return show_method(self.recipe, self.batch)
+
+    @cached_property
+    def plan(self) -> Timeline:
+        """Its dates counted from one day, for the lengths alone."""
+        return plan_forward(self.recipe, _ANY_DAY)
+
+    def card(self, library: Library, link: Link) -> CardView:
+        """Return its card, with the addresses of its pictures."""
+        card = self.known_card or view_card(self.recipe, library)
+        return place_card(card, self.recipe, library, link)
 
     def head(self, library: Library, url: str) -> Mapping[str, Any]:
         """Return title, description and structured data."""
@@ -105,13 +117,13 @@ class RecipeLeaf:
                 "language": library.settings.language,
                 "link": link,
                 "picture": show_picture(library, recipe, link),
-                "strip": make_strip(recipe, self.batch, library),
-                "amounts": show_amounts(recipe, library.settings.country),
+                "strip": make_strip(recipe, self.batch, self.plan),
+                "amounts": show_amounts(recipe, library.settings.country, self.batch),
                 "method": self.method,
                 "heats": heat_lines(recipe, library.settings.altitude_m),
                 "care": assess_safety(recipe, library.settings),
                 "label": library.label_of(recipe),
-                "card": view_card(recipe, library, link),
+                "card": self.card(library, link),
                 "paper_data": paper_data(library),
                 "when": make_when(library, recipe, link),
                 "share": Share(address, Markup(draw_qr(address).svg)),
@@ -125,9 +137,8 @@ class RecipeLeaf:
         )
 
 
-def make_strip(recipe: Recipe, batch: ScaledBatch, library: Library) -> tuple[Fact, ...]:
+def make_strip(recipe: Recipe, batch: ScaledBatch, plan: Timeline) -> tuple[Fact, ...]:
     """Return hands-on time, when it is usable and best, how long it keeps, what it makes."""
-    plan = plan_forward(recipe, _ANY_DAY)
     ages = {stage.role: str(stage.age or "at once") for stage in recipe.stages}
     facts = (
         ("hands-on", "Hands-on time", say_minutes(plan.hands_on_minutes)),
@@ -140,8 +151,7 @@ def make_strip(recipe: Recipe, batch: ScaledBatch, library: Library) -> tuple[Fa
 
 
 def _structured_data(leaf: RecipeLeaf, library: Library) -> dict[str, Any]:
-    recipe, batch = leaf.recipe, leaf.batch
-    plan = plan_forward(recipe, _ANY_DAY)
+    recipe, batch, plan = leaf.recipe, leaf.batch, leaf.plan
     steps = tuple(step.words for group in leaf.method for step in group.steps)
     facts = RecipeFacts(
         url=library.address_of(recipe),

@@ -7,7 +7,9 @@ stands in its place, that one reads the page as it always does.
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterable
+from html import unescape
 from types import SimpleNamespace
 from typing import TYPE_CHECKING, Any
 
@@ -23,6 +25,13 @@ _NOT_SEARCHED = (
     ('<section class="when"', '<script type="application/json" id="recipe-data">'),
 )
 """From where to where templates/pages/recipe.html asks not to be searched."""
+
+
+_TAG = r'<([a-z][a-z0-9-]*)((?:\s+[a-zA-Z][\w:-]*(?:="[^"<]*")?)*)\s*(/?)>'
+_PARTS = re.compile(rf"{_TAG}|</([a-z][a-z0-9-]*)>|([^<]+)")
+"""A tag in small letters with its attributes in quotes, an end, or the words between two."""
+_ASKED = re.compile(r'\s(id|class|data-search-exclude)(?:="([^"]*)")?(?![\w:-])')
+"""The attributes that the theme's search asks for."""
 
 
 def searched_part(html: str) -> str:
@@ -50,11 +59,40 @@ def index_of(config: MkDocsConfig) -> Any:
 def find_words(html: str, title: str) -> tuple[Found, ...]:
     """Return what the theme's search finds on a recipe's page; places are counted from the page."""
     # late: a check waits for no theme
-    from material.plugins.search.plugin import SearchIndex  # type: ignore[import-untyped]
+    from material.plugins.search.plugin import (  # type: ignore[import-untyped]
+        Parser,
+        SearchIndex,
+    )
 
     index = SearchIndex()
-    index.add_entry_from_context(_like_page(searched_part(html), "", title, {}, ()))
+    page = _like_page("", "", title, {}, ())
+    parser = Parser()
+    _read(parser, searched_part(html))
+    for section in parser.data:  # as add_entry_from_context does it
+        if not section.is_excluded():
+            index.create_entry_for_section(section, page.toc, page.url, page)
     return tuple(index.entries)
+
+
+def _read(parser: Any, html: str) -> None:
+    """Let the theme's reader of pages read `html`, told of its tags by one look for them all.
+
+    To part the book's own HTML, which is closed and escaped throughout, takes Python's parser
+    longer than the search takes to judge it. What is not so is left to that parser.
+    """
+    parts = _PARTS.findall(html)
+    if sum(not text for *_, text in parts) != html.count("<"):
+        parser.feed(html)
+        parser.close()
+        return
+    for tag, attributes, alone, end, text in parts:
+        if tag:
+            asked = _ASKED.findall(attributes) if attributes else ()
+            parser.handle_starttag(tag, [(name, unescape(value)) for name, value in asked])
+        if end or alone:
+            parser.handle_endtag(end or tag)
+        elif text:
+            parser.handle_data(unescape(text) if "&" in text else text)
 
 
 def index_page(index: Any, page: Page, html: str) -> None:

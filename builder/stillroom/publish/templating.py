@@ -49,6 +49,10 @@ def render(template: str, context: Mapping[str, Any]) -> str:
     return _environment().get_template(template).render(**context)
 
 
+_MARKED = re.compile(r"^(?:[\W\d_]|$)|[^\w\ue000 ,.:;?!%°/()’'“”\"–—-]|_|  | $")
+"""What Markdown may read otherwise than as words and stops."""
+
+
 @cache  # to make one takes ten times as long as to read a sentence with it
 def _prose_reader() -> markdown.Markdown:
     return markdown.Markdown(extensions=list(PROSE_EXTENSIONS))
@@ -60,6 +64,8 @@ def show_prose(text: str) -> Markup:
     >>> str(show_prose("Two *kinds*."))
     '<p>Two <em>kinds</em>.</p>'
     """
+    if not _MARKED.search(text):
+        return Markup(f"<p>{text}</p>")
     return Markup(clean_prose(_prose_reader().reset().convert(text)))
 
 
@@ -69,6 +75,8 @@ def show_prose_line(text: str) -> Markup:
     >>> str(show_prose_line("Stir *well*."))
     'Stir <em>well</em>.'
     """
+    if not _MARKED.search(text):
+        return Markup(text)
     html = show_prose(text)
     one = html.startswith("<p>") and html.endswith("</p>") and html.count("<p>") == 1
     return Markup(html[3:-4]) if one else html

@@ -18,6 +18,8 @@ TEXT: Final = 13
 LETTER: Final = 0.52
 DAY: Final = 1440
 
+_LEAST_APART: Final = 3 * TEXT * LETTER + 6
+"""Between two marks with words of three letters; no word of an axis of days is shorter."""
 _HOUR_STEPS: Final = (60, 120, 180, 360, 720)
 _DAY_STEPS: Final = (1, 2, 3, 7, 14)
 _MONTH_STEPS: Final = (1, 2, 3, 6, 12, 24, 60)
@@ -41,7 +43,7 @@ def draw_axis(
     start: date, horizon: int, place: Callable[[float], float], width: float
 ) -> tuple[AxisMark, ...]:
     """Mark the axis by the finest step whose words keep apart."""
-    for marks in _scales(start, horizon):
+    for marks in _scales(start, horizon, width):
         placed = [(place(minute), word, day) for minute, word, day in marks]
         if len(placed) >= 2 and _keep_apart([(x, word) for x, word, _ in placed]):
             break
@@ -64,11 +66,18 @@ def _keep_apart(marks: list[tuple[float, str]]) -> bool:
     )
 
 
-def _scales(start: date, horizon: int) -> Iterator[list[tuple[int, str, date | None]]]:
-    """Yield marks of every scale, finest first: minutes from the start, word, day."""
+def _scales(
+    start: date, horizon: int, width: float
+) -> Iterator[list[tuple[int, str, date | None]]]:
+    """Yield marks of every scale, finest first: minutes from the start, word, day.
+
+    Of the days those scales are left out whose marks cannot keep apart in this width.
+    """
     for step in _HOUR_STEPS if horizon <= 3 * DAY else ():
         yield [(m, f"{m // 60} h", None) for m in range(0, horizon, step)]
     for step in _DAY_STEPS:
+        if horizon // DAY // step * _LEAST_APART > width:
+            continue
         days = [start + timedelta(days=n) for n in range(0, horizon // DAY + 1, step)]
         yield [((day - start).days * DAY, say_day_and_month(day), day) for day in days]
     first = start.replace(day=1)

@@ -4,12 +4,13 @@ from __future__ import annotations
 
 from dataclasses import dataclass, replace
 from datetime import date
+from functools import lru_cache
 
 from stillroom.core.recipe.kind_dates import KindDates, dates_of_kind
 from stillroom.core.recipe.model import Recipe
 from stillroom.core.when.calendar_entries import make_entries
 from stillroom.core.when.calendar_files import make_calendar
-from stillroom.core.when.season import plan_in_season
+from stillroom.core.when.season import SeasonNote, plan_in_season
 from stillroom.core.when.timeline import Timeline, latest_start_best
 from stillroom.core.when.timeline_words import StageWords, describe_dates, describe_stages, sum_up
 from stillroom.publish.library import ComingDay, Library, Link
@@ -36,7 +37,7 @@ class WhenView:
 def make_when(library: Library, recipe: Recipe, link: Link) -> WhenView:
     """Return the dates of a recipe for the first giving day that it can still be best on."""
     aimed = aim_at(recipe, library.coming_days, library.today)
-    timeline, season = plan_in_season(recipe, recipe.season, aimed.day, library.today)
+    timeline, season = _plan(recipe, aimed.day, library.today)
     return WhenView(
         aimed=aimed,
         coming=library.coming_days,
@@ -60,6 +61,11 @@ def aim_at(recipe: Recipe, coming: tuple[ComingDay, ...], today: date) -> Coming
     return coming[-1]
 
 
+@lru_cache(maxsize=8)  # the page and the calendar ask one after the other
+def _plan(recipe: Recipe, day: date, today: date) -> tuple[Timeline, SeasonNote | None]:
+    return plan_in_season(recipe, recipe.season, day, today)
+
+
 def calendar_path(slug: str) -> str:
     """Return where a recipe's calendar file lies in the book.
 
@@ -72,7 +78,7 @@ def calendar_path(slug: str) -> str:
 def make_recipe_calendar(library: Library, recipe: Recipe) -> str:
     """Return the text of a recipe's calendar for the giving day it is aimed at."""
     aimed = aim_at(recipe, library.coming_days, library.today)
-    timeline, _season = plan_in_season(recipe, recipe.season, aimed.day, library.today)
+    timeline, _season = _plan(recipe, aimed.day, library.today)
     entries = make_entries(recipe.slug, recipe.title, timeline)
     if of_kind := dates_of_kind(recipe):
         entries = tuple(

@@ -77,7 +77,8 @@ def work_out(path: Path, library: Library, larder: Larder) -> Worked | None:
     wrong = check_recipe(recipe, path, said, (book.pictures_dir,))
     if shared is None or next(iter(wrong), None) is not None:
         return None
-    leaf = RecipeLeaf(recipe)
+    listed = list_recipe(recipe, library)
+    leaf = RecipeLeaf(recipe, listed.card)
     body = leaf.body(library, "", _left_open, "")
     return Worked(
         recipe=recipe,
@@ -86,7 +87,7 @@ def work_out(path: Path, library: Library, larder: Larder) -> Worked | None:
         body=zlib.compress(body.encode(), level=1),
         calendar=make_recipe_calendar(library, recipe),
         searched=find_words(body, recipe.title),
-        listed=list_recipe(recipe, library),
+        listed=listed,
         looked_at=look_at_pictures(library, recipe),
     )
 

@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from fractions import Fraction
-from functools import cache
+from functools import cache, lru_cache
 from typing import Any, Literal
 
 from stillroom.core.amounts.quantities import show_decimal, show_number
@@ -88,6 +88,7 @@ def nearest_multiple(value: Fraction, step: Fraction) -> Fraction:
     return max((value / step + _HALF).__floor__(), 1) * step
 
 
+@lru_cache(maxsize=8192)  # a book weighs out the same amounts again and again
 def round_measure(
     value: Fraction, system: System, name: Ladder, near: Fraction, tight: bool = False
 ) -> Rounded:
@@ -194,6 +195,7 @@ def halves_below() -> int:
     return int(rounding_data()["halves_below"])
 
 
+@cache
 def spoon_share() -> Fraction:
     """Return the share of an amount within which no spoon is levelled."""
     return Fraction(str(rounding_data()["spoon"]))
@@ -209,6 +211,7 @@ def least_part() -> int:
     return int(rounding_data()["least_part"])
 
 
+@cache
 def share_named(group: str, name: str) -> Fraction:
     """Return one of the file's shares, for example ``share_named("near", "tight")``.
 

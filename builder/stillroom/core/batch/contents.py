@@ -83,6 +83,7 @@ def bottling_data() -> dict[str, Any]:
     return found
 
 
+@cache
 def figure(group: str, name: str = "") -> Fraction:
     """Return one figure of the bottling data exactly; a kind without its own has the default.
 

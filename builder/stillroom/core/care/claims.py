@@ -67,11 +67,25 @@ def _pattern(free: list[str], say: list[str]) -> re.Pattern[str]:
 def contradicted_claim(recipe: Recipe) -> str:
     """Return the first claim that its ingredients contradict, and by what; "" when none is."""
     for sentence in _said(recipe):
+        if not _may_claim(sentence):
+            continue
         for claim in _claims():
             found = claim.pattern.search(sentence)
             if found and (against := _against(recipe, claim)):
                 return f"“{found[0].strip()}” is said, and {against} says otherwise"
     return ""
+
+
+def _may_claim(sentence: str) -> bool:
+    """Say whether a sentence holds a word of any claim: most need no closer look."""
+    lowered = sentence.lower()
+    return not sentence.isascii() or any(word in lowered for word in _claiming_words())
+
+
+@cache
+def _claiming_words() -> tuple[str, ...]:
+    own = (word.lower() for row in read_data("claims.yml", "care") for word in row["say"])
+    return ("free", "without", "no ", *own)
 
 
 def _said(recipe: Recipe) -> list[str]:

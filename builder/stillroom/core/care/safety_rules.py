@@ -30,12 +30,18 @@ class Evidence:
 
     def plus(self, other: Evidence) -> Evidence:
         """Put two together, each thing once."""
+        if other is _HOLDS:
+            return self
         return Evidence(
             _once(self.things + other.things),
             _once(self.also + other.also),
             tuple(dict.fromkeys(self.words + other.words)),
             self.limit or other.limit,
         )
+
+
+_HOLDS = Evidence()
+"""What holds, and names nothing."""
 
 
 def _once(things: tuple[Thing, ...]) -> tuple[Thing, ...]:
@@ -62,7 +68,7 @@ def _found(things: tuple[Thing, ...]) -> Evidence | None:
 
 
 def _yes(holds: bool) -> Evidence | None:
-    return Evidence() if holds else None
+    return _HOLDS if holds else None
 
 
 def _tags(facts: SafetyFacts, tags: list[str], when: Mapping[str, Any]) -> Evidence | None:
@@ -328,7 +334,7 @@ NARROWING = {
 
 def judge(when: Mapping[str, Any], facts: SafetyFacts) -> Evidence | None:
     """Return what made every line of a condition hold, or None when one does not."""
-    together = Evidence()
+    together = _HOLDS
     for word, value in when.items():
         if word in NARROWING:
             continue

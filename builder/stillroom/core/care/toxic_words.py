@@ -45,7 +45,8 @@ def toxic_plants_in(clauses: Iterable[str]) -> tuple[str, ...]:
     >>> toxic_plants_in(["Serve on a plate with ivy painted round the rim"])
     ()
     """
-    affirmed = [_A_SHAPE.sub(" ", clause) for clause in clauses if _may_name(clause)]
+    told = [clause for clause in clauses if _may_name(clause) and _any_toxic().search(clause)]
+    affirmed = [_A_SHAPE.sub(" ", clause) for clause in told]
     named = [clause for clause in affirmed if _any_toxic().search(clause)]
     return tuple(
         word

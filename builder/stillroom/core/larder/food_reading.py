@@ -317,7 +317,7 @@ def _read_of(words: Words, larder: Larder) -> FoodReading | None:
         return _read_head(left, larder)
     if left[-1].form in phrase_words("tins"):
         for word in sorted(phrase_words("tinned")):
-            tinned = match_name((replace(left[-1], form=word), *right), larder)
+            tinned = match_name((left[-1]._replace(form=word), *right), larder)
             if tinned.food:
                 return _found(tinned, right)
         return None

@@ -7,7 +7,6 @@ cherries" are no fresh ones. Leaves out how each is read: food_reading.py.
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import replace
 
 from stillroom.core.larder.matching import COLOURS, Match, match_name
 from stillroom.core.larder.phrases import Phrase, Words, forms, phrase_words, split_joined
@@ -46,7 +45,7 @@ def as_one_list(phrase: Phrase, larder: Larder) -> Phrase:
 
 def _joint(notes: Sequence[Words]) -> Word:
     words = [word for note in notes for word in note if word.form in phrase_words("joins")]
-    return replace(words[0], end=words[0].start)
+    return words[0]._replace(end=words[0].start)
 
 
 def _stands_alone(piece: Words, head: Words, larder: Larder) -> bool:

@@ -9,8 +9,8 @@ from __future__ import annotations
 
 import re
 import unicodedata
-from dataclasses import dataclass
 from functools import lru_cache
+from typing import NamedTuple
 
 from stillroom.core.words.plurals import singular_word
 
@@ -40,8 +40,7 @@ _SHORTENED = {
 _WRITTEN_OUT = {"d": "de"}
 
 
-@dataclass(frozen=True)
-class Word:
+class Word(NamedTuple):
     """One word of a text: its normal form and where it stands, from `start` up to `end`."""
 
     form: str
@@ -70,6 +69,7 @@ def normal_word(word: str) -> str:
     return plain if plain in _MANY_OF_ITS_OWN else singular_word(plain.replace(" ", ""))
 
 
+@lru_cache(maxsize=4096)
 def words_of(text: str) -> tuple[Word, ...]:
     """Return the words of a text in their normal form; hyphens part words, articles are left out.
 

@@ -8,7 +8,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
-from functools import cache
+from functools import cache, lru_cache
 from itertools import pairwise
 
 from stillroom.core.amounts.quantities import Unmeasured
@@ -164,7 +164,7 @@ def _stand_together(clause: str, run: tuple[Word, ...]) -> bool:
 
 def _food_of_run(run: tuple[Word, ...], larder: Larder) -> Staple | None:
     form = " ".join(word.form for word in run)
-    own = {name: food for food in larder.own for name in (food.name, *food.also)}
+    own = _own_names(larder)
     if form in own:
         return own[form]
     index = load_index()
@@ -175,8 +175,18 @@ def _food_of_run(run: tuple[Word, ...], larder: Larder) -> Staple | None:
 
 
 def _longest_from(first: str, larder: Larder) -> int:
-    own = max((len(food.name.split()) for food in larder.own), default=0)
-    return min(LONGEST_NAME, max(_first_words().get(first, 0), own, 1 if larder.own else 0))
+    return min(LONGEST_NAME, max(_first_words().get(first, 0), _longest_own(larder)))
+
+
+@lru_cache(maxsize=16)
+def _own_names(larder: Larder) -> dict[str, Staple]:
+    return {name: food for food in larder.own for name in (food.name, *food.also)}
+
+
+@lru_cache(maxsize=16)
+def _longest_own(larder: Larder) -> int:
+    """Return how many words the longest name of a book's own foods has, 0 where it has none."""
+    return max((max(len(food.name.split()), 1) for food in larder.own), default=0)
 
 
 @cache

@@ -55,6 +55,8 @@ _DASHED = re.compile(
     re.IGNORECASE | re.MULTILINE,
 )
 _CELL = re.compile(r"[,;\t|]")
+_BEHIND_KEY = re.compile(r"[\"'*_]*\s*(?:[=–—→~]|-+>?\s|\.\.|</key)")
+"""What stands behind a key where no colon does and the key is in no tag."""
 
 
 def find_giving_list(text: str) -> int:
@@ -111,6 +113,8 @@ def _laid_out_line(text: str) -> int:
     word a line: what counts is that a household's name and what is said of it stand where each is
     said, and what they belong to.
     """
+    if not _may_be_laid_out(text.lower()):
+        return 0
     for said, least in ((_TAGGED, 3), (_KEY_TAGGED, 3), (_GIVEN, 3), (_SET, 3), (_DASHED, 5)):
         there: set[str] = set()
         first = 0
@@ -120,6 +124,17 @@ def _laid_out_line(text: str) -> int:
         if len(there) >= least and there & {"name", "to"} and there & _TELLING_KEYS:
             return _line(text, first - 1)
     return 0
+
+
+def _may_be_laid_out(lowered: str) -> bool:
+    """Say whether a telling key stands as a key may: only then is a closer look worth its time."""
+    for key in _TELLING_KEYS:
+        at = lowered.find(key)
+        while at >= 0:
+            if lowered[at - 1 : at] == "<" or _BEHIND_KEY.match(lowered, at + len(key)):
+                return True
+            at = lowered.find(key, at + 1)
+    return False
 
 
 def _households_line(text: str) -> int:

@@ -85,7 +85,9 @@ def _end(lines: Sequence[str], start: int) -> int | None:
         above = lines[place - 1] if place else "x"
         if _is_rule(lines[place]) or lines[place] == "...":
             return place
-        if is_heading_below(lines[place], above, not _goes_on(lines, place)):
+        # only below a blank line does it matter whether the facts go on
+        ended = not above.strip() and not _goes_on(lines, place)
+        if is_heading_below(lines[place], above, ended):
             return place
     return None
 

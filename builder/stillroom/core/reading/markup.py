@@ -9,7 +9,9 @@ from __future__ import annotations
 
 import html
 import re
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
+from fractions import Fraction
+from functools import cache
 from pathlib import Path
 from typing import Any
 
@@ -53,6 +55,8 @@ def find_markup(text: str) -> tuple[str, str] | None:
     >>> find_markup("<b>Quince</b>")
     ('"<b>" is HTML, and a recipe is plain words.', 'Write "*quince*" to stress a word.')
     """
+    if not ("<" in text or "[" in text or "{" in text):
+        return None
     if tag := _TAG.search(text):
         what = f'"{_short(tag[0])}" is HTML, and a recipe is plain words.'
         note = tag[0].startswith("<!")
@@ -118,19 +122,27 @@ def _texts(
     value: Any, place: tuple[str | int, ...] = ()
 ) -> Iterator[tuple[tuple[str | int, ...], str]]:
     """Return every text within a recipe, and where it stands."""
+    made: Any = type(value)
     if isinstance(value, str):
         yield place, value
-    elif isinstance(value, BaseModel):
-        for name in type(value).model_fields:
-            if name not in _NOT_WRITTEN:
-                yield from _texts(getattr(value, name), (*place, name))
+    elif value is None or isinstance(value, int | Fraction):
+        return
+    elif names := _parts_of(made):
+        for name in names:
+            yield from _texts(getattr(value, name), (*place, name))
     elif isinstance(value, dict):
         for name, inner in value.items():
             yield from _texts(inner, (*place, str(name)))
     elif isinstance(value, list | tuple | frozenset):
         for number, inner in enumerate(value):
             yield from _texts(inner, (*place, number))
-    elif hasattr(value, "__dataclass_fields__"):
-        for name in value.__dataclass_fields__:
-            if name not in _NOT_WRITTEN:
-                yield from _texts(getattr(value, name), (*place, name))
+
+
+@cache
+def _parts_of(made: type[object]) -> tuple[str, ...]:
+    """Return what a thing of a type is made of, as far as the recipe's writer wrote it."""
+    if issubclass(made, BaseModel):
+        names: Iterable[str] = made.model_fields
+    else:
+        names = getattr(made, "__dataclass_fields__", ())
+    return tuple(name for name in names if name not in _NOT_WRITTEN)

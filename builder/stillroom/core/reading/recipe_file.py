@@ -90,7 +90,7 @@ def read_recipe(
     larder = larder or common_larder()
     ways = (system, language)
     recipe, draft = _validate(ready, body, name, slug, ways, problems)
-    ingredients, unread = _readable_ingredients(ready, system, language)
+    ingredients, unread = _readable_ingredients(ready, system, language, recipe)
     problems.extend(_check_names(ingredients, unread, body.method, ways, name, ready.lines))
     if recipe is not None and recipe.timeline:
         for index, wrong in check_timeline(recipe.timeline, recipe.keeps.unopened):
@@ -234,9 +234,11 @@ def _validate(
 
 
 def _readable_ingredients(
-    ready: Ready, system: System, language: str
+    ready: Ready, system: System, language: str, recipe: Recipe | None
 ) -> tuple[tuple[Ingredient, ...], frozenset[str]]:
     """Return the ingredients that read, and every word of those that do not."""
+    if recipe is not None:
+        return recipe.ingredients, frozenset(_WORD.findall(" ".join(ready.unread).lower()))
     written = ready.data.get("ingredients", ready.data.get("materials")) or ()
     found, unread = [], list(ready.unread)
     for value in written if isinstance(written, list | tuple) else [written]:

@@ -10,6 +10,7 @@ import re
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from fractions import Fraction
+from functools import cache
 
 from stillroom.core.amounts.quantities import show_decimal
 from stillroom.core.batch.altitude import SETTING_SOURCE, setting_point_c
@@ -107,7 +108,7 @@ def _heats(text: str) -> Iterator[tuple[int, int, Heat]]:
         if found["scale"][0] in "Ff℉":
             ends = [(end - 32) * Fraction(5, 9) for end in ends]
         yield (*found.span(), Heat(ends[0], ends[1], bool(found["fan"])))
-    marks = {row["mark"]: Fraction(row["c"]) for row in read_data("ovens.yml")["gas_marks"]}
+    marks = _gas_marks()
     for found in _GAS.finditer(text):
         low, high = (_mark(found[name] or found["mark"], marks) for name in ("mark", "top"))
         if low is not None:
@@ -115,6 +116,11 @@ def _heats(text: str) -> Iterator[tuple[int, int, Heat]]:
     for found in _NO_SCALE.finditer(text):
         celsius = (Fraction(found["low"]) - 32) * Fraction(5, 9)
         yield (*found.span(), Heat(celsius, celsius))
+
+
+@cache
+def _gas_marks() -> Mapping[str, Fraction]:
+    return {row["mark"]: Fraction(row["c"]) for row in read_data("ovens.yml")["gas_marks"]}
 
 
 def _mark(word: str, marks: Mapping[str, Fraction]) -> Fraction | None:

@@ -79,13 +79,10 @@ def scale_line(
     low, high = (end * times for end in written_range(recipe, line))
     asis = times == 1 and line.form == "amount" and measures == Measures(recipe.system)
     scaled = _round_line(line, low, high, measures, line.written if asis else "")
-    aside = ""
     if line.scales == "per container":
-        aside = _say("for_each", written=line.written, count=containers)
-    return replace(
-        scaled, aside=aside or scaled.aside, note=_note(line, factor), group=line.group,
-        optional=line.optional,
-    )  # fmt: skip
+        scaled = replace(scaled, aside=_say("for_each", written=line.written, count=containers))
+    note = _note(line, factor)
+    return scaled if note == scaled.note else replace(scaled, note=note)
 
 
 def _note(line: ScaleLine, factor: Fraction) -> str:
@@ -127,11 +124,9 @@ def _round_counted(
         text = f"{text} {line.noun_many if many else line.noun_one}"
     if line.about:
         text = _say("about", amount=text)
-    scaled = _scaled(line, middle, window, text, holds, kitchen)
-    aside = ""
-    if not holds and line.each_g:
-        aside = _by_weight(middle * line.each_g)
-    return replace(scaled, item_text=line.many if many else line.one, aside=aside)
+    aside = _by_weight(middle * line.each_g) if line.each_g and not holds else ""
+    scaled = _scaled(line, middle, window, text, holds, kitchen, aside=aside)
+    return replace(scaled, item_text=line.many if many else line.one)
 
 
 def _round_measured(
@@ -163,7 +158,6 @@ def _round_measured(
     text = join_range([end.text for end in rounded])
     if line.about:
         text = _say("about", amount=text)
-    scaled = _scaled(line, (low + high) / 2, window, text, holds, kitchen, through)
     aside = ""
     if not holds and line.density and name != "mass":
         aside = _by_weight(
@@ -172,7 +166,8 @@ def _round_measured(
             / through
             * (1 if size_of(line.unit) == "mass" else line.density)
         )
-    return replace(scaled, why="" if through == 1 else _why(line), aside=aside)
+    why = "" if through == 1 else _why(line)
+    return _scaled(line, (low + high) / 2, window, text, holds, kitchen, through, why, aside)
 
 
 def _by_weight(grams: Fraction) -> str:
@@ -206,6 +201,8 @@ def _scaled(
     holds: bool,
     kitchen: Fraction,
     through: Fraction = Fraction(1),
+    why: str = "",
+    aside: str = "",
 ) -> ScaledLine:
     exact_base = middle * base_size(line.unit) * through
     return ScaledLine(
@@ -219,6 +216,11 @@ def _scaled(
         holds=holds,
         off=(kitchen - exact_base) / exact_base,
         kitchen=kitchen,
+        why=why,
+        aside=aside,
+        note=line.note,
+        group=line.group,
+        optional=line.optional,
     )
 
 

@@ -19,7 +19,7 @@ from __future__ import annotations
 import re
 from collections.abc import Mapping
 from datetime import date, timedelta
-from functools import cache
+from functools import cache, lru_cache
 from typing import Any, Final
 
 import holidays
@@ -55,6 +55,7 @@ def known_feasts() -> tuple[str, ...]:
     return tuple(dict.fromkeys(str(row["name"]) for row in _feasts().values()))
 
 
+@lru_cache(maxsize=512)
 def find_day(rule: str, after: date, country: str = "GB") -> date:
     """Return the first day a rule falls on, on or after `after`; a full date is returned as it is.
 

@@ -14,7 +14,7 @@ from itertools import pairwise
 
 from dateutil.relativedelta import relativedelta
 
-from stillroom.core.when.timeline import Timed, Timeline, plan_back, plan_forward
+from stillroom.core.when.timeline import Timed, Timeline, kept_until, plan_back, plan_forward
 from stillroom.core.when.verdicts import Verdict
 from stillroom.core.words.day_words import say_day, say_month
 from stillroom.core.words.joining import join_and
@@ -85,7 +85,7 @@ def find_season(
     day = wanted.replace(day=1) - timedelta(days=1)
     while day.month not in season:
         day = day.replace(day=1) - timedelta(days=1)
-    keeps = plan_forward(recipe, day, giving_day).keep_until
+    keeps = kept_until(recipe, day, giving_day)
     would_keep = keeps is None or keeps >= giving_day
     if would_keep and (today is None or day >= today):
         return _note("season_start", season, day, latest=latest_start)

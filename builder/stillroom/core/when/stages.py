@@ -20,7 +20,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator
 from dataclasses import dataclass, field, replace
-from functools import cache
+from functools import cache, lru_cache
 from typing import Any, Final, Literal, get_args
 
 from stillroom.core.when.spans import ORDINALS, SPAN_PATTERN, Span, parse_span, tidy
@@ -88,6 +88,7 @@ def stage_words() -> dict[str, StageWord]:
     return known
 
 
+@lru_cache(maxsize=4096)  # recipes share most lines of their timelines
 def parse_stage(word: str, text: str) -> Stage:
     """Read one line of a timeline: the word as written and the text after its colon.
 

@@ -115,6 +115,13 @@ def plan_from_batch(
     return _plan(recipe, start, giving_day, today, "batch", bottled)
 
 
+def kept_until(recipe: Timed, start: date, giving_day: date) -> date | None:
+    """Return until when a batch begun on `start` for a giving day keeps; None: for ever."""
+    keep = recipe.lasts
+    made = _fitted(recipe.stages, start, giving_day).made
+    return keep.after(made, longest=False) if keep else None
+
+
 def latest_start_best(recipe: Timed, giving_day: date) -> date:
     """Return the last start day that has it at its best and finished by the giving day."""
     return _latest(recipe.stages, giving_day, natural_giving_day)

@@ -6,15 +6,31 @@ What is not here: words for a whole timeline (timeline_words.py); date marks on 
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from datetime import date
+from functools import lru_cache, wraps
 from typing import Final
 
-from stillroom.core.words.said import OWN, Said, read_room
+from stillroom.core.words.said import OWN, Said, read_room, spoken
 
 _say: Final = Said("stillroom.core.words", "words")
 # names by which a day or a month may be written in a book's settings, whatever is said
 DAY_NAMES: Final = tuple(read_room("stillroom.core.words", OWN)["words"]["weekdays"])
 MONTH_NAMES: Final = tuple(read_room("stillroom.core.words", OWN)["words"]["months"])
+
+
+def _once_a_day(say: Callable[[date], str]) -> Callable[[date], str]:
+    """Let a day be said once in each language: a book names the same days on every page."""
+
+    @lru_cache(maxsize=4096)
+    def said(day: date, _language: str) -> str:
+        return say(day)
+
+    @wraps(say)
+    def ask(day: date) -> str:
+        return said(day, spoken())
+
+    return ask
 
 
 def say_month(month: int) -> str:
@@ -31,6 +47,7 @@ def short_month(month: int) -> str:
     return str(_say.phrases["months_short"][month - 1])
 
 
+@_once_a_day
 def say_day(day: date) -> str:
     """Return a day in full.
 
@@ -41,6 +58,7 @@ def say_day(day: date) -> str:
     return _say("day", weekday=weekday, day=day.day, month=say_month(day.month), year=day.year)
 
 
+@_once_a_day
 def say_day_short(day: date) -> str:
     """Return a day without its weekday, the month cut short.
 
@@ -50,6 +68,7 @@ def say_day_short(day: date) -> str:
     return _say("day_short", day=day.day, month=short_month(day.month), year=day.year)
 
 
+@_once_a_day
 def say_day_and_month(day: date) -> str:
     """Return a day without its year.
 

@@ -75,7 +75,7 @@ def choose(forms: Mapping[str, str], count: object, language: str) -> str:
     >>> choose({"=2": "twice", "one": "once", "other": "often"}, 2, "en")
     'twice'
     """
-    number = Fraction(str(count))
+    number = Fraction(count) if isinstance(count, int | Fraction) else Fraction(str(count))
     if f"={number}" in forms:
         return forms[f"={number}"]
     return forms.get(plural_category(number, language), forms["other"])
