@@ -6,7 +6,9 @@ whoever scales one waits for no paper. Leaves out the commands: commands/, one f
 
 from __future__ import annotations
 
+import gc
 import io
+import os
 import sys
 from dataclasses import dataclass
 from importlib import import_module
@@ -24,7 +26,12 @@ class _Place:
     help: str
 
     def load(self) -> click.Command:
-        found = getattr(import_module(f"stillroom.commands.{self.module}"), self.name)
+        # what is loaded stays: to look through it for what may go took a tenth of a start
+        gc.disable()
+        try:
+            found = getattr(import_module(f"stillroom.commands.{self.module}"), self.name)
+        finally:
+            gc.enable()
         assert isinstance(found, click.Command)
         return found
 
@@ -123,6 +130,8 @@ class _Commands(click.Group):
 @click.version_option(package_name="stillroom")
 def main() -> None:
     """Publish a book of homemade presents, and plan who is given what."""
+    # no recipe is read by another package's rules, and to look for some is to read every package
+    os.environ.setdefault("PYDANTIC_DISABLE_PLUGINS", "true")
     write_utf8()
 
 

@@ -9,8 +9,7 @@ from __future__ import annotations
 from dataclasses import dataclass, field, replace
 from pathlib import Path
 
-from stillroom.core.larder.own import OwnLarder, load_own_larder
-from stillroom.core.larder.shelves import Larder
+from stillroom.core.larder.shelves import Larder, OwnLarder
 from stillroom.core.reading.loading import load_recipes, short_name
 from stillroom.core.reading.recipes_folder import recipe_files
 from stillroom.core.recipe.model import Recipe
@@ -88,6 +87,8 @@ class Book:
         """Read the book's own larder; raises ProblemsFound. One that is not there says nothing."""
         if not self.settings.larder and not self.larder_file.exists():
             return OwnLarder(Larder(language=self.settings.language))
+        from stillroom.core.larder.own import load_own_larder  # late: few books have one
+
         name = short_name(self.larder_file, self.root)
         said = self.settings
         return load_own_larder(self.larder_file, name, said.language, said.units, said.currency)

@@ -21,6 +21,7 @@ from stillroom.core.larder.shelves import common_larder
 from stillroom.core.larder.staple import ANIMAL_BUT_VEGETARIAN, NOT_ANIMAL, Staple
 from stillroom.core.words.data_files import read_data
 from stillroom.core.words.nearest import nearest
+from stillroom.core.words.patterns import late_regex
 from stillroom.core.words.plurals import singular
 
 Held = Literal["contains", "may contain", "free"]
@@ -43,7 +44,7 @@ _KEYS = frozenset(
     | {"means", "cannot", "source", "read"}
 )
 # what stands round the thing itself: "allergic to nuts", "nut allergy (severe)", "gluten-free"
-_BEFORE = re.compile(
+_BEFORE = late_regex(
     r"^(?:strictly |absolutely )?(?:no|not|any|anything with|all|without|free (?:from|of)"
     r"|(?:can't|cannot|can not|mustn't|must not|doesn't|does not|don't|do not|won't|will not)"
     r" (?:have|eat|drink|like|want|take)(?: any)?"
@@ -54,13 +55,13 @@ _BEFORE = re.compile(
     r"|intolerant (?:to|of)|avoids?|keeps|strict|severe(?:ly)?|serious|bad|mild"
     r"|has (?:an?|to avoid))\s+"
 )
-_BEHIND = re.compile(
+_BEHIND = late_regex(
     r"(?:[\s-]+(?:free|allerg(?:y|ies|ic)|intoleran(?:t|ce)|sensitiv(?:e|ity|ities)"
     r"|anaphyla(?:xis|ctic)|unverträglichkeit|allergie|please|at all|of any kind|diet|household"
     r"|family|neighbours?|friends?|only))+$"
 )
-_SEVERAL = re.compile(r"\s*(?:[,;/&]|\band\b|\bor\b|\bund\b|\bet\b|\boder\b|\bou\b)\s*")
-_IN_BRACKETS = re.compile(r"\s*\([^)]*\)\s*")
+_SEVERAL = late_regex(r"\s*(?:[,;/&]|\band\b|\bor\b|\bund\b|\bet\b|\boder\b|\bou\b)\s*")
+_IN_BRACKETS = late_regex(r"\s*\([^)]*\)\s*")
 
 
 @dataclass(frozen=True)

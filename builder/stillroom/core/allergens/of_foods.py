@@ -29,6 +29,7 @@ from stillroom.core.lines.ingredient import Ingredient
 from stillroom.core.lines.ingredient_food import food_of, name_of, parts_of
 from stillroom.core.method.foods_in_method import foods_in_method
 from stillroom.core.recipe.model import Recipe
+from stillroom.core.words.patterns import late_regex
 
 __all__ = [
     "Allergen",
@@ -48,7 +49,7 @@ __all__ = [
 Answer = Literal["contains", "may contain", "free", "not known"]
 # a food that differs from maker to maker
 PACKET = "read-its-packet"
-_SAID_FREE = re.compile(r"\b(\w+)[ -]free\b", re.IGNORECASE)
+_SAID_FREE = late_regex(r"\b(\w+)[ -]free\b", re.IGNORECASE)
 _WORSE: tuple[Answer, ...] = ("free", "may contain", "not known", "contains")
 
 

@@ -24,13 +24,14 @@ from babel.numbers import (
 )
 
 from stillroom.core.amounts.units import unit_words
+from stillroom.core.words.patterns import late_regex
 from stillroom.core.words.problems import Unreadable, say_written
 
 # a sign or three letters may stand on either side: "£14.50", "14,50 €", "CHF 12.-"
 _SIGN = r"(?:[^\d\s.,'’-]{1,7}\.?)?"
 # a hundredth of the money, as it is written behind a sum: "85p", "85 ct"
 _COINS = frozenset({"p", "pence", "penny", "c", "ct", "cts", "cent", "cents", "¢"})
-_AROUND = re.compile(rf"^({_SIGN})\s*(.*?)\s*({_SIGN})$")
+_AROUND = late_regex(rf"^({_SIGN})\s*(.*?)\s*({_SIGN})$")
 _BLANKS = "\\s\u00a0\u202f"
 
 

@@ -11,31 +11,32 @@ from fractions import Fraction
 from stillroom.core.amounts.money import parse_money
 from stillroom.core.amounts.quantities import Amount, parse_leading_amount
 from stillroom.core.amounts.units import System, base_size
+from stillroom.core.words.patterns import late_regex
 from stillroom.core.words.problems import Unreadable, say_written
 
-_PACK = re.compile(
+_PACK = late_regex(
     r"^(?P<size>.+?)(?:\s+(?:for|für|pour|por|per|voor|@|at|-|–)\s+|\s*[=:@]\s*"
     r"|,\s+|\s+(?=[^\w\s]{1,2}\d))(?P<price>\S.*?)(?P<each>\s+(?:each|apiece|je))?$",
     re.IGNORECASE,
 )
 # "2.50 / kg", "£1.15 for 500 g", "£4.20 a dozen": the price first, then a measure
-_PRICE_FIRST = re.compile(
+_PRICE_FIRST = late_regex(
     r"^(?P<price>[^/]+?)(?:\s*/\s*|\s+(?:for|per|a|an|für|pro|je|pour|le|por|al|voor)\s+)"
     r"(?P<size>(?:\d\S*\s*)?[^\W\d].*)$",
     re.IGNORECASE,
 )
-_OF_ONE = re.compile(r"^(?:a|an|one|1)?\s*(?P<many>half[ -]dozen|dozen|pair)$", re.IGNORECASE)
+_OF_ONE = late_regex(r"^(?:a|an|one|1)?\s*(?P<many>half[ -]dozen|dozen|pair)$", re.IGNORECASE)
 _MANY = {"half dozen": 6, "half-dozen": 6, "dozen": 12, "pair": 2}
-_HALF = re.compile(r"^(?:a )?half (?:a )?(?=\w)", re.IGNORECASE)
-_SEVERAL = re.compile(r"^(?P<times>\d{1,3})\s*[x×]\s*(?P<one>\d.*)$", re.IGNORECASE)
+_HALF = late_regex(r"^(?:a )?half (?:a )?(?=\w)", re.IGNORECASE)
+_SEVERAL = late_regex(r"^(?P<times>\d{1,3})\s*[x×]\s*(?P<one>\d.*)$", re.IGNORECASE)
 # what a pack is, behind its size: "500 g bag", "1 kg packet"
-_HELD = re.compile(
+_HELD = late_regex(
     r"(?:bags?|packs?|packets?|tubs?|boxe?s?|sacks?|bottles?|jars?|tins?|cartons?|bars?)", re.I
 )
-_COUNTED = re.compile(r"[^\W\d]{3,}")
+_COUNTED = late_regex(r"[^\W\d]{3,}")
 # "0.48 each", "each 0.48"
-_EACH = re.compile(r"^(?:each (?P<before>\S+)|(?P<behind>\S+) (?:each|apiece|a piece))$", re.I)
-_AT_LEAST = re.compile(r"^(?P<count>\d{1,9})\s+or\s+more(?:\s+of\s+(?P<size>.+))?$", re.IGNORECASE)
+_EACH = late_regex(r"^(?:each (?P<before>\S+)|(?P<behind>\S+) (?:each|apiece|a piece))$", re.I)
+_AT_LEAST = late_regex(r"^(?P<count>\d{1,9})\s+or\s+more(?:\s+of\s+(?P<size>.+))?$", re.IGNORECASE)
 _HOW_TO_WRITE = 'Write "700 ml for 14.50", "12 for 7.20" or "50 or more for 0.48 each".'
 _LARGEST_PACK = 1_000_000  # g, ml or pieces: a tonne
 

@@ -21,6 +21,7 @@ from stillroom.core.amounts.units import (
     unit_words,
 )
 from stillroom.core.words.nearest import did_you_mean
+from stillroom.core.words.patterns import late_regex
 from stillroom.core.words.problems import Unreadable
 from stillroom.core.words.said import Said
 
@@ -31,16 +32,16 @@ _NUMBER = (
     rf"(?:{_SPACED}|\d+\s*[{_VULGAR}]|[{_VULGAR}]|\d+\s+\d+\s*[/⁄]\s*\d+|\d+\s*[/⁄]\s*\d+"
     r"|\d+(?:[.,]\d+)*)"
 )
-_SURE = re.compile(r"\d+(?:\.\d+)?|[1-9]\d{0,2}(?:,\d{3})+(?:\.\d+)?")
-_COULD_BE_THOUSANDS = re.compile(r"[1-9]\d{0,2}\.\d{3}")
+_SURE = late_regex(r"\d+(?:\.\d+)?|[1-9]\d{0,2}(?:,\d{3})+(?:\.\d+)?")
+_COULD_BE_THOUSANDS = late_regex(r"[1-9]\d{0,2}\.\d{3}")
 _MOST_SIGNS = 60  # what is longer is a slip of the pen, or worse
 _say = Said("stillroom.core.amounts", "amounts")
-_LEADING = re.compile(
+_LEADING = late_regex(
     rf"^(?P<about>about|roughly|around|c\.)?\s*(?P<low>{_NUMBER})"
     rf"(?:\s*(?:-|–|to)\s*(?P<high>{_NUMBER}))?(?P<rest>.*)$",
     re.IGNORECASE | re.DOTALL,
 )
-_RATIO = re.compile(r"^(?P<amount>.+?)\s+(?:per|for each|for every|to each)\s+(?P<per>.+)$")
+_RATIO = late_regex(r"^(?P<amount>.+?)\s+(?:per|for each|for every|to each)\s+(?P<per>.+)$")
 _HOW_TO_WRITE = 'Write a number and a unit, such as "250 g", "1 1/2 tsp", "4-5" or "to taste".'
 
 

@@ -12,11 +12,12 @@ from dataclasses import dataclass, replace
 from fractions import Fraction
 
 from stillroom.core.amounts.quantities import show_decimal
+from stillroom.core.words.patterns import late_regex
 from stillroom.core.words.said import Said
 
 _say = Said("stillroom.core.amounts", "amounts")
 
-_TIN = re.compile(
+_TIN = late_regex(
     r"^(?:an? |one )?(?P<across>\d+(?:\.\d+)?)"
     r"(?:\s*(?:cm)?\s*(?:x|×|by)\s*(?P<along>\d+(?:\.\d+)?))?"
     r"[\s-]*(?P<unit>cm|inch(?:es)?|in)\b[\s-]*(?P<words>.*\b(?:tin|pan|dish|mould|tray)\b.*)$",

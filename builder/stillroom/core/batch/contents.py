@@ -6,7 +6,6 @@ by what it is made of where none is published. Leaves out rounding and scale.
 
 from __future__ import annotations
 
-import re
 from dataclasses import dataclass
 from fractions import Fraction
 from functools import cache, lru_cache
@@ -19,13 +18,14 @@ from stillroom.core.lines.staple_table import Staple, find_staple, staple_of
 from stillroom.core.recipe.method import find_base
 from stillroom.core.recipe.model import Recipe
 from stillroom.core.words.data_files import read_data
+from stillroom.core.words.patterns import late_regex
 
 # beaten or melted into a drink, however they are measured; butter and cheese are neither poured
 _BEATEN_IN = frozenset({"dairy", "egg", "pasteurised-egg", "coconut-milk", "chocolate"})
 _HARD = frozenset({"cheese", "butter"})
 # what is measured by the jug and bears the name of the beans or leaves it was brewed of
 _BREWED = {"coffee beans": "brewed coffee", "tea": "brewed tea"}
-_NOT_BREWED = re.compile(r"\b(?:beans?|ground|grounds|lea(?:f|ves)|loose|granules|powder)\b")
+_NOT_BREWED = late_regex(r"\b(?:beans?|ground|grounds|lea(?:f|ves)|loose|granules|powder)\b")
 _JUG_ML = 60
 
 

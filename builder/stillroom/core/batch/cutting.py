@@ -18,6 +18,7 @@ from stillroom.core.batch.mixtures import mix, spirit, syrup, syrup_to_reach_ml,
 from stillroom.core.batch.spirit_density import WATER_DENSITY
 from stillroom.core.batch.syrups import density_of_brix
 from stillroom.core.lines.staple_table import find_staple
+from stillroom.core.words.patterns import late_regex
 from stillroom.core.words.problems import Unreadable
 
 CUT_DOUBT = (
@@ -30,7 +31,7 @@ SYRUP_DOUBT = (
 _HOW_CUT = 'Write "500 ml at 96%".'
 _HOW_PODS = 'Write "150 g in 700 ml", or "150 g in 700 ml at 40%".'
 _MOST_ML = 1_000_000
-_PERCENT = re.compile(r"^(?P<number>[^%]+?)\s*(?:%\s*(?:vol\.?|abv)?)?$", re.IGNORECASE)
+_PERCENT = late_regex(r"^(?P<number>[^%]+?)\s*(?:%\s*(?:vol\.?|abv)?)?$", re.IGNORECASE)
 
 
 @dataclass(frozen=True)

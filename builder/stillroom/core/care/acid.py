@@ -16,6 +16,7 @@ from typing import Protocol
 from stillroom.core.care.jar_styles import style_of
 from stillroom.core.care.processes import Filling, Process, find_process
 from stillroom.core.larder.staple import Staple
+from stillroom.core.words.patterns import late_regex
 
 # what stands above pH 4.6 in a jar; meat, fish, egg and milk have rules of their own
 _LOW = frozenset(
@@ -39,9 +40,9 @@ _NEVER_TESTED = frozenset(
 )
 # sour to the tongue, and much too weak by weight to make a low-acid food safe
 _HARDLY_SOUR = frozenset({"orange juice", "ascorbic acid", "vitamin c", "vitamin c powder"})
-_SOAKS = re.compile(r"\b(?:soak|steep)", re.IGNORECASE)
-_AT_3_PERCENT = re.compile(r"(?<![\d.,])3 ?(?:%|per ?cent)", re.IGNORECASE)
-_FOR_A_DAY = re.compile(
+_SOAKS = late_regex(r"\b(?:soak|steep)", re.IGNORECASE)
+_AT_3_PERCENT = late_regex(r"(?<![\d.,])3 ?(?:%|per ?cent)", re.IGNORECASE)
+_FOR_A_DAY = late_regex(
     r"\b(?:2[4-9]|[3-9]\d) ?h(?:ours?|rs?)?\b|\b(?:a|one|two|1|2) (?:whole "
     r"|full )?days?\b|\bday and a night",
     re.IGNORECASE,

@@ -10,9 +10,10 @@ from collections.abc import Sequence
 from fractions import Fraction
 
 from stillroom.core.amounts.units import convert
+from stillroom.core.words.patterns import late_regex
 
-_DRAIN = re.compile(r"\b(?:drain\w*|pour(?:ed)? off|press(?:ed)? out|rins(?:e|ed|ing))\b", re.I)
-_COVERS = re.compile(r"\b(?:water|brine|liquid|liquor|solution|syrup|ice)\b", re.I)
+_DRAIN = late_regex(r"\b(?:drain\w*|pour(?:ed)? off|press(?:ed)? out|rins(?:e|ed|ing))\b", re.I)
+_COVERS = late_regex(r"\b(?:water|brine|liquid|liquor|solution|syrup|ice)\b", re.I)
 # whose pint it is the method does not say: either will do
 _UNITS = {
     "l": ("l",),
@@ -22,12 +23,12 @@ _UNITS = {
     "p": ("us_pint", "imp_pint"),
     "c": ("us_cup", "cup"),
 }
-_AMOUNT = re.compile(
+_AMOUNT = late_regex(
     r"\b(\d+(?:\.\d+)?|\d+/\d+) ?(ml|l|litres?|liters?|gal|gallons?|qt|quarts?|pt|pints?|c"
     r"|cups?)\b",
     re.IGNORECASE,
 )
-_NO_WATER_IN_IT = re.compile(
+_NO_WATER_IN_IT = late_regex(
     r"\bboiling[- ]water (?:canner|bath)|\bwater[- ]bath\b|\b(?:over|in) (?:a pan of )?"
     r"(?:simmering|boiling|hot) water\b|\bcold water to (?:cool|rinse)\w*",
     re.I,

@@ -34,14 +34,15 @@ from stillroom.core.method.sentences import affirmed_clauses, split_sentences
 from stillroom.core.method.who import said_for_infants, said_for_pets, said_near_young_or_pets
 from stillroom.core.recipe.model import Recipe
 from stillroom.core.when.spans import Span
+from stillroom.core.words.patterns import late_regex
 
-_HEAT = re.compile(
+_HEAT = late_regex(
     r"\b(bak(?:e[ds]?|ing)|boil\w*|simmer\w*|cook\w*|fry|fried|roast\w*|melt\w*|scald\w*|caramel\w*"
     r"|poach\w*|steam\w*|oven|hob|stove|heat(?:ed|ing)?|water bath|[6-9]\d ?c|1\d\d ?c)\b",
     re.IGNORECASE,
 )
 # boiling these cooks no food
-_NOT_FOOD = re.compile(
+_NOT_FOOD = late_regex(
     r"\b(?:boil|scald|heat|steam|sterilis)\w*\s+(?:(?:the|your|a|clean|empty"
     r"|filled|washed|glass)\s+)*"
     r"(?:jars?|bottles?|lids?|muslin|cloths?|funnel|jelly bag|tins?)\b",
@@ -53,7 +54,7 @@ _A_POUR = Fraction(80)
 _LIKE_PETROL = 60
 # a spirit of which nobody says how strong it is, and one said to be stronger than most
 _USUAL_SPIRIT = Fraction(40)
-_STRONGER = re.compile(
+_STRONGER = late_regex(
     r"\b(?:over[- ]?proof|cask strength|barrel strength|barrel proof|navy strength|full proof"
     r"|still strength|high[- ]proof)\b"
 )
@@ -323,8 +324,8 @@ def _low_acid(
     return found
 
 
-_PEEL = re.compile(r"\b(?:peel(?!ed)|zest|rind|skin)s?\b")
-_FLESH = re.compile(r"\b(?:juice[ds]?|flesh|slice[ds]?|segments?|whole|halve[ds]|quarter\w*)\b")
+_PEEL = late_regex(r"\b(?:peel(?!ed)|zest|rind|skin)s?\b")
+_FLESH = late_regex(r"\b(?:juice[ds]?|flesh|slice[ds]?|segments?|whole|halve[ds]|quarter\w*)\b")
 
 
 def _of_the_part(words: str, tags: frozenset[str]) -> frozenset[str]:

@@ -17,6 +17,7 @@ from stillroom.core.care.acid import soaked_in_acid, too_little_acid
 from stillroom.core.care.keeping_limits import Limit, is_beyond, strictest_of, usual_limit
 from stillroom.core.care.safety_facts import SafetyFacts, Thing, days_of
 from stillroom.core.care.soda import SODA, soda_is_much
+from stillroom.core.words.patterns import late_regex
 
 
 @dataclass(frozen=True)
@@ -48,12 +49,12 @@ def _once(things: tuple[Thing, ...]) -> tuple[Thing, ...]:
     return tuple(thing for place, thing in enumerate(things) if thing not in things[:place])
 
 
-_PRESSURE = re.compile(r"\bpressure[- ]can", re.IGNORECASE)
-_GUIDE = re.compile(
+_PRESSURE = late_regex(r"\bpressure[- ]can", re.IGNORECASE)
+_GUIDE = late_regex(
     r"\b(?:USDA|NCHFP|Complete Guide to Home Canning|So Easy to Preserve|AIB 539)\b", re.IGNORECASE
 )
-_MEASURED = re.compile(r"\b(?:meter|laborator(?:y|ies)|lab)\b", re.IGNORECASE)
-_GUESSED = re.compile(
+_MEASURED = late_regex(r"\b(?:meter|laborator(?:y|ies)|lab)\b", re.IGNORECASE)
+_GUESSED = late_regex(
     r"\b(?:guess\w*|estimat\w*|no|not|without|probably|about|likely)\b", re.IGNORECASE
 )
 
@@ -152,7 +153,7 @@ def _clause(facts: SafetyFacts, pattern: str, _: Mapping[str, Any]) -> Evidence 
     return Evidence(words=tuple(hits[:1])) if hits else None
 
 
-_SWEET = re.compile(r"\b(?:sugar|syrup|honey|caramel|mixture|together|everything)\b", re.IGNORECASE)
+_SWEET = late_regex(r"\b(?:sugar|syrup|honey|caramel|mixture|together|everything)\b", re.IGNORECASE)
 
 
 def _boils(facts: SafetyFacts, pattern: str, _: Mapping[str, Any]) -> Evidence | None:

@@ -9,13 +9,15 @@ from __future__ import annotations
 import re
 from collections.abc import Iterable, Sequence
 
-_HOT = re.compile(r"\b(warm|heat\w*|hot|boil\w*|simmer\w*|hob|stove|flame|oven)\b", re.IGNORECASE)
-_HEATS = re.compile(
+from stillroom.core.words.patterns import late_regex
+
+_HOT = late_regex(r"\b(warm|heat\w*|hot|boil\w*|simmer\w*|hob|stove|flame|oven)\b", re.IGNORECASE)
+_HEATS = late_regex(
     r"\b(?:warm|heat|boil|simmer|melt|bake|cook|caramelise|bring|flame|hob|stove)\w*\b",
     re.IGNORECASE,
 )
 # heat that meets no spirit: for washing, for jars, a place to stand
-_ELSEWHERE = re.compile(
+_ELSEWHERE = late_regex(
     r"\b(?:hand[- ]hot|hot|warm|boiling|boiled) (?:soapy )?water\b(?! bath)"
     r"|\b(?:warm|hot) (?:place|spot|room|corner|cupboard|day|summer)\w*|\bpre-?heat\w*[^,.;]*"
     r"|\b(?:boil|scald|heat|steam|sterilis|warm)\w*\s+(?:(?:the|your|a|clean|empty|filled|washed"
@@ -23,24 +25,24 @@ _ELSEWHERE = re.compile(
     r"(?:jars?|bottles?|lids?|muslin|cloths?|funnel|jelly bag|tins?)\b",
     re.IGNORECASE,
 )
-_COOLS = re.compile(
+_COOLS = late_regex(
     r"\b(?:cool\w*|cold|chill\w*|overnight|hours?|days?|weeks?|months?|next day|lukewarm"
     r"|strain\w*)\b",
     re.IGNORECASE,
 )
-_ADDS = re.compile(
+_ADDS = late_regex(
     r"\b(?:add|stir|pour|tip|mix|top up|whisk|splash|deglaze|beat|put|blend)\w*\b", re.IGNORECASE
 )
-_ALL = re.compile(
+_ALL = late_regex(
     r"\b(?:everything|all(?: together| the ingredients)?|them all|the lot)\b", re.IGNORECASE
 )
 # the filled jar itself stands in hot water
-_IN_ITS_JAR = re.compile(
+_IN_ITS_JAR = late_regex(
     r"\b(?:water[- ]bath|sous[- ]vide|slow cooker|pressure cooker|instant pot|pan of (?:hot "
     r"|simmering |boiling )?water|bain[- ]marie|immersion circulator)\b",
     re.IGNORECASE,
 )
-_COLD_BATH = re.compile(r"\b(?:ice|iced|cold) (?:water )?bath\b", re.IGNORECASE)
+_COLD_BATH = late_regex(r"\b(?:ice|iced|cold) (?:water )?bath\b", re.IGNORECASE)
 _PLAIN = frozenset({"dark", "white", "high", "proof", "red", "dry", "sweet", "still"})
 
 

@@ -11,11 +11,12 @@ from collections.abc import Iterable
 from functools import cache
 
 from stillroom.core.lines.staple_table import staples_tagged
+from stillroom.core.words.patterns import late_regex
 
-_WORD = re.compile(r"\w+")
+_WORD = late_regex(r"\w+")
 _PART = r"(?:\s(?:leaf|leaves|berry|berries|sprigs?|flowers?))?"
 # a plant's shape, its wood or its picture is not the plant; "holly on the icing" is
-_A_SHAPE = re.compile(
+_A_SHAPE = late_regex(
     rf"\b\w+{_PART}[- ]"
     r"(?:shaped?|cutters?|wood(?:en)?|stencils?|stamps?|motifs?|patterns?|prints?|borders?|designs?"
     r"|scented|patterned|themed|embroidered|ribbons?)\b"

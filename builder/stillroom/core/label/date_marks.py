@@ -11,8 +11,6 @@ from dataclasses import dataclass, replace
 from datetime import date, timedelta
 from typing import Literal
 
-from babel.dates import format_date, format_skeleton
-
 from stillroom.core.when.spans import Span
 
 Term = Literal["best before", "best before end", "use by", "none"]
@@ -125,6 +123,8 @@ def say_date(day: date, language: str) -> str:
     >>> say_date(date(2026, 11, 25), "en_GB"), say_date(date(2026, 11, 25), "en_US")
     ('25 November 2026', 'November 25, 2026')
     """
+    from babel.dates import format_date  # late: who counts how long it keeps sets no day
+
     return format_date(day, format="long", locale=language)
 
 
@@ -137,6 +137,8 @@ def _say(day: date, fineness: Fineness, language: str, with_year: bool) -> str:
     """Set a date; the order is the locale's, which for en_GB is the day, month, year of Annex X."""
     if fineness == "year":
         return str(day.year)
+    from babel.dates import format_skeleton
+
     if fineness == "month":
         return format_skeleton("yMMMM", day, locale=language)
     return say_date(day, language) if with_year else format_skeleton("MMMMd", day, locale=language)

@@ -19,6 +19,7 @@ from stillroom.core.care.keeping_limits import (
 from stillroom.core.care.safety_facts import SafetyFacts, gather_facts
 from stillroom.core.care.safety_rules import judge
 from stillroom.core.label.date_marks import Term
+from stillroom.core.label.how_long import planned_span
 from stillroom.core.method.keeping_said import claimed_in_method
 from stillroom.core.recipe.keeps import OWN_PRACTICE, Keeping
 from stillroom.core.recipe.model import Recipe
@@ -76,14 +77,9 @@ def decide_keeping(recipe: Recipe, facts: SafetyFacts) -> Kept:
     return Kept(unopened, opened, where, source, term, why, tuple(notes))
 
 
-def known_keeping(recipe: Recipe) -> Keeping:
-    """Return the recipe's keeping; where it says nothing, its method's word, else the book's own.
-
-    The book says nothing of a craft, nor of what holds a food it does not know: that stays open.
-    """
+def keeping_of_guidance(recipe: Recipe) -> Keeping:
+    """Return the keeping of a recipe that states none: its method's word, else the book's own."""
     keeps = recipe.keeps
-    if keeps.unopened is not None or not recipe.kind.edible:
-        return keeps
     claimed = claimed_in_method(recipe)
     if claimed is not None:
         return replace(keeps, unopened=claimed, source=OWN_PRACTICE, by="method")
@@ -102,11 +98,9 @@ def known_keeping(recipe: Recipe) -> Keeping:
 
 
 @lru_cache(maxsize=4096)
-def planned_span(recipe: Recipe) -> Span | None:
-    """Return how long it is planned to keep: nothing is given beyond the date on its card."""
+def span_on_card(recipe: Recipe) -> Span | None:
+    """Return how long it keeps by its card: the recipe's own word, or shorter guidance."""
     own = recipe.keeps.unopened
-    if own is None or not recipe.kind.edible:
-        return own
     facts = gather_facts(recipe, finished_percent(recipe), ())
     card = decide_keeping(recipe, facts).unopened
     return card if card and _longer(own, card) else own

@@ -30,7 +30,7 @@ from stillroom.core.larder.own_facts import (
 )
 from stillroom.core.larder.own_facts import read_acidity as _acidity
 from stillroom.core.larder.packet_parts import read_part
-from stillroom.core.larder.shelves import Larder
+from stillroom.core.larder.shelves import Larder, OwnLarder
 from stillroom.core.larder.staple import Staple
 from stillroom.core.words.frontmatter import Located, read_yaml
 from stillroom.core.words.nearest import did_you_mean
@@ -45,17 +45,6 @@ _FIGURES = ("acidity", "density", "one weighs", "strength")
 SECTION = "the book's own"
 _SINGLE = frozenset({"is", "density", "one weighs", "strength", "note", "source"})
 _NO_PACKS = "The price is no list of packs."
-
-
-@dataclass(frozen=True)
-class OwnLarder:
-    """What larder.yml says: the larder with its foods, and prices as written, each with its line.
-
-    Prices are for the giving half alone.
-    """
-
-    larder: Larder
-    prices: tuple[tuple[str, str, int], ...] = field(default=(), repr=False)
 
 
 def load_own_larder(

@@ -7,10 +7,11 @@ from dataclasses import replace
 
 from stillroom.core.larder.food_reading import FoodReading, read_food
 from stillroom.core.larder.shelves import Larder
+from stillroom.core.words.patterns import late_regex
 
-_BRACKET = re.compile(r"\(([^()]*)\)")
+_BRACKET = late_regex(r"\(([^()]*)\)")
 # what an additive does, before its name
-_DOES = re.compile(
+_DOES = late_regex(
     r"^\s*(?:emulsifier|raising agent|colour|color|thickener|acid|acidity regulator|stabiliser"
     r"|stabilizer|preservative|gelling agent|antioxidant|humectant|sweetener|firming agent"
     r"|flavour enhancer|anti-?caking agent|glazing agent|flour treatment agent)s?\b",

@@ -6,17 +6,17 @@ meant: food_reading.py.
 
 from __future__ import annotations
 
-import re
 from dataclasses import dataclass
 from functools import cache
 
 from stillroom.core.larder.data import read_larder_data
 from stillroom.core.larder.words import Word, words_of
+from stillroom.core.words.patterns import late_regex
 
 Words = tuple[Word, ...]
-_CUT = re.compile(r"[,;:()\[\]]|\s[–—-]\s")
+_CUT = late_regex(r"[,;:()\[\]]|\s[–—-]\s")
 # "1/2" is no choice
-_STROKE = re.compile(r"(?<!\d)\s*[/|+]\s*|\s*[/|+]\s*(?!\d)")
+_STROKE = late_regex(r"(?<!\d)\s*[/|+]\s*|\s*[/|+]\s*(?!\d)")
 
 
 @dataclass(frozen=True)

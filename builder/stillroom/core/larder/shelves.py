@@ -7,7 +7,7 @@ into names: food_reading.py.
 from __future__ import annotations
 
 from collections.abc import Iterable
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, field, replace
 from functools import cache, cached_property
 from typing import cast
 
@@ -137,3 +137,14 @@ class Larder:
 def common_larder() -> Larder:
     """Return the larder of a book that adds nothing of its own."""
     return Larder()
+
+
+@dataclass(frozen=True)
+class OwnLarder:
+    """What larder.yml says: the larder with its foods, and prices as written, each with its line.
+
+    Prices are for the giving half alone.
+    """
+
+    larder: Larder
+    prices: tuple[tuple[str, str, int], ...] = field(default=(), repr=False)

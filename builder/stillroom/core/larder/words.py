@@ -12,11 +12,12 @@ import unicodedata
 from functools import lru_cache
 from typing import NamedTuple
 
+from stillroom.core.words.patterns import late_regex
 from stillroom.core.words.plurals import singular_word
 
 # French and Italian run "de" and "the" into the word behind: "gousse d'ail", "all'olio"
 _ELIDED = r"\b(?:d|l|dell|all|nell|dall|sull|un|qu)['’‘ʼ](?=[^\W\d_]{2})"
-_WORD = re.compile(
+_WORD = late_regex(
     rf"\d+(?:[.,]\d+)?\s?%|{_ELIDED}|[^\W_]+(?:['’‘ʼ][^\W_]+)*['’]?|&", re.UNICODE | re.IGNORECASE
 )
 _LIGATURES = {"œ": "oe", "æ": "ae", "ß": "ss", "ø": "o", "ł": "l", "đ": "d"}

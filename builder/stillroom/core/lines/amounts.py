@@ -26,28 +26,29 @@ from stillroom.core.lines.measures import (
 )
 from stillroom.core.lines.numbers import Marks, read_number
 from stillroom.core.words.data_files import read_data
+from stillroom.core.words.patterns import late_regex
 from stillroom.core.words.problems import Unreadable
 
 _FEW = 8  # "4 x 10 cm discs" are four; "30 x 30 cm cloth" may be one
-_SPACE = re.compile(r"\s*")
-_TIMES = re.compile(r"\s*[x×]\s*(?=[0-9½⅓⅔¼¾⅛])", re.IGNORECASE)
-_SUM = re.compile(r"\s*(?:\+|plus|and|&|(?P<less>minus|less))\s+", re.IGNORECASE)
-_PLUS = re.compile(r"\s*(?:\+|plus)\s+", re.IGNORECASE)
-_SLASH = re.compile(r"\s*/\s*")
-_GLUED = re.compile(r"(?=[0-9½⅓⅔¼¾⅛])")  # "20g¾oz"
-_OR = re.compile(r"\s*(?:,\s*)?\bor\s+(?:about\s+)?", re.IGNORECASE)
-_OPEN = re.compile(
+_SPACE = late_regex(r"\s*")
+_TIMES = late_regex(r"\s*[x×]\s*(?=[0-9½⅓⅔¼¾⅛])", re.IGNORECASE)
+_SUM = late_regex(r"\s*(?:\+|plus|and|&|(?P<less>minus|less))\s+", re.IGNORECASE)
+_PLUS = late_regex(r"\s*(?:\+|plus)\s+", re.IGNORECASE)
+_SLASH = late_regex(r"\s*/\s*")
+_GLUED = late_regex(r"(?=[0-9½⅓⅔¼¾⅛])")  # "20g¾oz"
+_OR = late_regex(r"\s*(?:,\s*)?\bor\s+(?:about\s+)?", re.IGNORECASE)
+_OPEN = late_regex(
     r"\s*(?P<size>(?:small|medium|large)\s*)?[(\[]\s*(?:about|approx\.?|approximately|around|roughly|or|c\.|weighing|total|totaling)?\s*",
     re.IGNORECASE,
 )
-_CLOSE = re.compile(
+_CLOSE = late_regex(
     r"\s*(?:each|total|in total|or so|altogether|weight|drained|drained weight)?\s*[)\]]"
 )
-STICK_FOODS = re.compile(r"\b(?:butter|margarine|shortening)\b", re.IGNORECASE)
-_HOW_FULL = re.compile(
+STICK_FOODS = late_regex(r"\b(?:butter|margarine|shortening)\b", re.IGNORECASE)
+_HOW_FULL = late_regex(
     r"\s*\((?P<said>(?:[a-z]+\s)?packed|sifted|unsifted)\)(?=\s*/)", re.IGNORECASE
 )
-_EACH = re.compile(r"\b(?:each|apiece)\b", re.IGNORECASE)
+_EACH = late_regex(r"\b(?:each|apiece)\b", re.IGNORECASE)
 
 
 @dataclass(frozen=True)
@@ -121,7 +122,7 @@ def _read_more(text: str, found: Measured, system: System, marks: Marks) -> Meas
         found = grown
 
 
-_REACH = re.compile(r"\s*(?:-|–|—|to)\s*(?=[0-9½⅓⅔¼¾⅛])")
+_REACH = late_regex(r"\s*(?:-|–|—|to)\s*(?=[0-9½⅓⅔¼¾⅛])")
 
 
 def _read_reach(text: str, found: Measured, system: System, marks: Marks) -> Measured | None:

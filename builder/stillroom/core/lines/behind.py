@@ -23,17 +23,18 @@ from stillroom.core.lines.parts_of_line import (
     unmeasured_words,
     with_measured,
 )
+from stillroom.core.words.patterns import late_regex
 from stillroom.core.words.plurals import singular_word
 
-_PER = re.compile(r"\bper\b|\bfor (?:each|every)\b|\bto each\b")
+_PER = late_regex(r"\bper\b|\bfor (?:each|every)\b|\bto each\b")
 _FIGURE = r"[0-9½⅓⅔¼¾⅛.]"
-_BEHIND = re.compile(
+_BEHIND = late_regex(
     r"(?P<sep>\s*[,:;]\s*|\s+[-–—]\s*|\s+)(?P<open>[(\[]\s*(?:weighing\s+|weight:?\s+)?)?"
     r"(?=(?:about|approx\.?|approximately|around|ca\.?|c\.)?\s*[0-9½⅓⅔¼¾⅛]|(?<=[,:;–—] )[a-z])",
     re.IGNORECASE,
 )
 # a number after one of these is a name or a manner, not an amount: "flour type 405", "cut in 4"
-_NO_AMOUNT_AFTER = re.compile(
+_NO_AMOUNT_AFTER = late_regex(
     r"\b(?:types?|typ|t|no|nr|n°|nº|number|grade|size|vitamin|omega|for|of|in|into|to|with|at|by|or"
     r"|and|from|step|page|see|serves|makes|about|up|over|under|minus|plus|less)\.?$",
     re.IGNORECASE,
@@ -73,7 +74,7 @@ def _matches_taken(text: str, start: int, marks: Marks) -> re.Match[str] | None:
     return _taken().match(text, start) or (pattern.match(text, start) if pattern else None)
 
 
-_SECOND_PART = re.compile(
+_SECOND_PART = late_regex(
     r"(?P<food>.+?)\s+(?:and|plus|&)\s+(?:the\s+)?"
     r"(?P<part>(?:(?:finely |freshly )?(?:grated|pared|squeezed) )?(?:juice|zest|rind|peel))"
     r"\s+(?P<of>of\s+[\d½¼¾]\S*)$",
@@ -134,10 +135,10 @@ def read_amount_behind(text: str, start: int, system: System, marks: Marks) -> L
     return None
 
 
-_MEASURED_TO = re.compile(
+_MEASURED_TO = late_regex(
     r",?\s+(?:measured|filled|poured)\s+(?:up\s+)?to\s+(?:the\s+)?(?=[0-9½⅓⅔¼¾⅛])", re.IGNORECASE
 )
-_LEVEL = re.compile(r"\s*(?:level|mark|line)\b(?P<rest>.*)$", re.IGNORECASE)
+_LEVEL = late_regex(r"\s*(?:level|mark|line)\b(?P<rest>.*)$", re.IGNORECASE)
 
 
 def read_measured_to(text: str, start: int, system: System, marks: Marks) -> LineReading | None:

@@ -13,9 +13,10 @@ from stillroom.core.amounts.quantities import Amount
 from stillroom.core.amounts.units import System, counted_nouns, size_of
 from stillroom.core.lines.measures import OR_MORE, read_noun, read_qualifier, read_unit
 from stillroom.core.lines.numbers import Marks, read_number
+from stillroom.core.words.patterns import late_regex
 
-_OR_TWO = re.compile(r"\s+or\s+(?:(?P<two>two|2)|(?P<three>three|3))\b", re.IGNORECASE)
-_A_PINCH = re.compile(
+_OR_TWO = late_regex(r"\s+or\s+(?:(?P<two>two|2)|(?P<three>three|3))\b", re.IGNORECASE)
+_A_PINCH = late_regex(
     r"\s+(?:plus|and|\+|&)\s+(?:a|an|another)\s+(?:(?:good|generous|large|big|small|scant|little|tiny)\s+)?"
     r"(?:pinch|dash|knob|splash|drop|handful|sprinkle|sprinkling|squeeze|drizzle|grating|bit|smidgen)\b(?!,)",
     re.IGNORECASE,
@@ -26,18 +27,18 @@ _STATE = (
     r"|raw|ripe|whole|ground|salted)"
 )
 # "1 medium or 2 small onions", "1 tablespoon fresh or 1 teaspoon dried thyme"
-_OR_SMALLER = re.compile(
+_OR_SMALLER = late_regex(
     rf"(?P<said>(?:\s+{_STATE})+\s+or\s+(?:[0-9½⅓⅔¼¾⅛][\w½⅓⅔¼¾⅛./ -]{{0,28}}?"
     rf"|one|two|three|four|six)\s+{_STATE}(?:\s+{_STATE})*)(?=\s+[a-z])",
     re.IGNORECASE,
 )
 # "6 ¼-inch-thick slices" are six, "1 ½-inch piece" is one of an inch and a half
-_CUT = re.compile(
+_CUT = late_regex(
     r"(?P<count>\d+)\s+(?P<size>(?:[½⅓⅔¼¾⅛]|\d+/\d+))-(?P<unit>inch|in|cm)(?P<thick>-(?:thick|long|wide|square))?(?:\s*\([^)]*\))?\s+"
     r"(?=(?P<rest>[a-z].*))",
     re.IGNORECASE,
 )
-_CLOTH = re.compile(
+_CLOTH = late_regex(
     r"(?P<said>\d+(?:[.,]\d+)?\s*(?P<unit>cm|mm|m|inches|inch|in)\s*(?:[x×]|by)\s*"
     r"\d+(?:[.,]\d+)?\s*(?:cm|mm|m|inches|inch|in)\b)(?=\s+[a-z])",
     re.IGNORECASE,

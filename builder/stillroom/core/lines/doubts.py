@@ -12,10 +12,11 @@ from stillroom.core.amounts.quantities import Amount, Unmeasured, show_number
 from stillroom.core.amounts.units import size_of
 from stillroom.core.lines.parts_of_line import LineReading, either, line_words
 from stillroom.core.lines.staple_table import find_staple
+from stillroom.core.words.patterns import late_regex
 from stillroom.core.words.problems import Unreadable
 
 # a number that is the food's own, and no amount of it
-OWN_NUMBER = re.compile(
+OWN_NUMBER = late_regex(
     r"\d+(?:[.,]\d+)?(?:\s*[-–]\s*\d+)?\s*(?:%|per\s?cent\b)|0{2,}\b|\d+-[A-Za-z]"
     r"|\d+[\s-]*proof\b|\d+\s*°|½-|½ fat"
     r"|\d+(?:st|nd|rd|th)\b|\d+\s+(?:grains?|seeds?)\s+bread"
@@ -24,66 +25,66 @@ _UNIT = (
     r"tbsps?|tsps?|tablespoons?|teaspoons?|ozs?|ounces?|fl|mls?|kgs?|lbs?|grams?|litres?"
     r"|liters?|pints?|quarts?|gallons?|dl|cl|(?-i:EL|TL)"
 )
-_LEFT_OVER = re.compile(rf"(?:^|[\s(/])(?P<unit>\d*(?:{_UNIT})\.?)(?=$|[\s,)/])", re.IGNORECASE)
-_LONE_LETTER = re.compile(r"(?P<unit>g|ml|kg|oz|[b-wyzA-Z])\.?\s+[A-Za-z]")
-_FOODS_WITH_UNITS = re.compile(
+_LEFT_OVER = late_regex(rf"(?:^|[\s(/])(?P<unit>\d*(?:{_UNIT})\.?)(?=$|[\s,)/])", re.IGNORECASE)
+_LONE_LETTER = late_regex(r"(?P<unit>g|ml|kg|oz|[b-wyzA-Z])\.?\s+[A-Za-z]")
+_FOODS_WITH_UNITS = late_regex(
     r"\bgram\s+(?:flour|dal|dhal)\b|\b(?:black|split|green|red|bengal|horse|urad|white)\s+gram\b"
     r"|\bpound\s+cake\b|\bcuckoo[\s-]+pints?\b|\bhalf[\s-]pounders?\b",
     re.IGNORECASE,
 )
 _NUMBER = r"(?:[½⅓⅔¼¾⅛]|\d+(?:[.,/]\d+)?)"
-_SECOND = re.compile(
+_SECOND = late_regex(
     rf"(?:\b(?:and|plus|minus|less)\b|[+&])\s+(?:(?:about|scant|heaped|generous|another)\s+)?{_NUMBER}"
     rf"|\bof\s+(?:{_NUMBER}|half\b)"
     r"|\band\s+an?\s+(?:pinch|grind|dash|splash|knob|handful|squeeze|drop|sprig|stick|clove|slice|piece)\b",
     re.IGNORECASE,
 )
-_ANY_NUMBER = re.compile(rf"(?:^|[\s(])(?!{OWN_NUMBER.pattern})(?P<number>{_NUMBER})(?=$|[\s,)])")
-_MEASURE_IN_NOTE = re.compile(
+_ANY_NUMBER = late_regex(rf"(?:^|[\s(])(?!{OWN_NUMBER.pattern})(?P<number>{_NUMBER})(?=$|[\s,)])")
+_MEASURE_IN_NOTE = late_regex(
     rf"(?:^|[,(;]|,\s*or)\s*(?:(?:about|approx\.?|around|weighing|approximately)\s*)*"
     rf"(?P<measure>{_NUMBER}(?:\s*(?:-|–|to)\s*{_NUMBER})?\s*-?(?:{_UNIT}|g|l|ml|kg|cups?)\b)",
     re.IGNORECASE,
 )
-_SPOKEN = re.compile(
+_SPOKEN = late_regex(
     r"(?:^|[,(;])\s*(?:about\s+)?(?:an?|one|two|three|four|five|six|half\s+an?)\s+"
     r"(?P<measure>ounces?|pounds?|pints?|quarts?|gallons?|cups?|tablespoons?|teaspoons?|litres?|grams?)\b",
     re.IGNORECASE,
 )
 # "Zucchero, grammi 750", "Spirito, litri uno e mezzo"
-_UNIT_FIRST = re.compile(
+_UNIT_FIRST = late_regex(
     r"(?:^|[,(;])\s*(?P<measure>(?:grammi|gramos|litri|litros|decilitri|chili|chilogrammi|etti|n\.)\s+\w+)",
     re.IGNORECASE,
 )
 # another thing in the same line: "6 cloves, 1 blade of mace", "3/4 cup salt in 2 gals water"
-_ANOTHER = re.compile(
+_ANOTHER = late_regex(
     rf"{_NUMBER}\s+[a-z]{{3,}}\s+of\s+(?!it\b|them\b|th|which|each|one|your|a\b)[a-z]{{3}}",
     re.IGNORECASE,
 )
-_DILUTED = re.compile(
+_DILUTED = late_regex(
     rf"\b(?:in|with|to)\s+(?:about\s+)?{_NUMBER}\s*(?:{_UNIT}|g|ml|l|cups?|gals?|qts?|pts?)\b",
     re.IGNORECASE,
 )
 # "1 orange 1 lemon"; but "flour type 405 sifted", "vitamin B 12 powder"
-_NEXT = re.compile(
+_NEXT = late_regex(
     r"(?<!type)(?<!typ)(?<!no\.)(?<!no)(?<!number)(?<!grade)(?<!vitamin)(?<=[a-zà-ÿ]{2})\s[1-9]\d?\s+"
     r"(?!to\b|or\b|x\b|in\b|seeds?\b|grains?\b|spices?\b|years?\b|days?\b|hours?\b)[a-zà-ÿ]{3,}"
 )
-_SHARE = re.compile(r"(?P<part>\d+(?:[.,]\d+)?\s?%)\s+(?P<food>[a-zà-ÿ].*)", re.IGNORECASE)
-_GLUED_UNIT = re.compile(r"(?P<unit>gr?|kg|ml|cl|dl|EL|TL)(?=[A-ZÄÖÜ][a-zäöüß])")
-_FOR_ONE = re.compile(
+_SHARE = late_regex(r"(?P<part>\d+(?:[.,]\d+)?\s?%)\s+(?P<food>[a-zà-ÿ].*)", re.IGNORECASE)
+_GLUED_UNIT = late_regex(r"(?P<unit>gr?|kg|ml|cl|dl|EL|TL)(?=[A-ZÄÖÜ][a-zäöüß])")
+_FOR_ONE = late_regex(
     r"\b(?P<said>(?:per|for\s+each|in\s+each|to\s+each|to\s+every)\s+"
     r"(?:half[\s-]pint|pint|quart|litre|liter|jar|bottle|kg|kilo|pound|lb|cup|gallon|person))s?\b",
     re.IGNORECASE,
 )
-_ONE_OF = re.compile(r"\bper\b|\beach\b|\bevery\b", re.IGNORECASE)
-_DIGIT = re.compile(r"[\d½⅓⅔¼¾⅛]")
-_EACH_OF = re.compile(r"each\s+(?:of\s+)?(?P<foods>.*(?:\band\b|&|,).*)", re.IGNORECASE)
+_ONE_OF = late_regex(r"\bper\b|\beach\b|\bevery\b", re.IGNORECASE)
+_DIGIT = late_regex(r"[\d½⅓⅔¼¾⅛]")
+_EACH_OF = late_regex(r"each\s+(?:of\s+)?(?P<foods>.*(?:\band\b|&|,).*)", re.IGNORECASE)
 # "1 tsp each cinnamon, nutmeg and cloves": what stands behind the comma are more of them
-_EACH_FIRST = re.compile(r"each\b[\s:]", re.IGNORECASE)
-_EACH_LAST = re.compile(r".*(?:\band\b|&).*\beach$", re.IGNORECASE)
-_GR = re.compile(r"\s*\d{1,2}\s*gr\b", re.IGNORECASE)
-_COUNT_FIRST = re.compile(r"(?:about|approx\.?|approximately|around)\s+\d", re.IGNORECASE)
-_NO_BEGINNING = re.compile(
+_EACH_FIRST = late_regex(r"each\b[\s:]", re.IGNORECASE)
+_EACH_LAST = late_regex(r".*(?:\band\b|&).*\beach$", re.IGNORECASE)
+_GR = late_regex(r"\s*\d{1,2}\s*gr\b", re.IGNORECASE)
+_COUNT_FIRST = late_regex(r"(?:about|approx\.?|approximately|around)\s+\d", re.IGNORECASE)
+_NO_BEGINNING = late_regex(
     r"(?:and|or|plus|minus|to|from|with|per|à|a|o|ou|oder|bis|tot)\s|[lI|][/.]"
 )
 _WRITE_ONE = 'Write one amount before the food, such as "250 g sugar", and the rest after a comma.'

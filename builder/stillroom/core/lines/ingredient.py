@@ -23,15 +23,16 @@ from stillroom.core.lines.sizes import (
     read_leading,
 )
 from stillroom.core.words.nearest import did_you_mean
+from stillroom.core.words.patterns import late_regex
 from stillroom.core.words.problems import Unreadable, say_written
 
 Scales = Literal["with the batch", "per container", "per batch"]
 SCALES: tuple[Scales, ...] = ("with the batch", "per container", "per batch")
 
 # "5% acidity" and "70% cocoa" are no strengths; a line's own reader says "% vol" where one is meant
-_STRENGTH = re.compile(r"(\d+(?:[.,]\d+)?)\s*%(?=\s*(?:vol|abv|alc))", re.IGNORECASE)
-_BARE_STRENGTH = re.compile(r"(\d+(?:[.,]\d+)?)\s*%(?=\s*(?:vol|abv|alc|,|$))", re.IGNORECASE)
-_WEIGHT = re.compile(r"about\s+(.+?)(\s+each|\s+apiece)?$", re.IGNORECASE)
+_STRENGTH = late_regex(r"(\d+(?:[.,]\d+)?)\s*%(?=\s*(?:vol|abv|alc))", re.IGNORECASE)
+_BARE_STRENGTH = late_regex(r"(\d+(?:[.,]\d+)?)\s*%(?=\s*(?:vol|abv|alc|,|$))", re.IGNORECASE)
+_WEIGHT = late_regex(r"about\s+(.+?)(\s+each|\s+apiece)?$", re.IGNORECASE)
 INGREDIENT_KEYS = (
     "item",
     "amount",

@@ -19,10 +19,11 @@ from stillroom.core.lines.number_words import read_and_part
 from stillroom.core.lines.numbers import Marks, Range, read_number, read_range
 from stillroom.core.words.data_files import read_data
 from stillroom.core.words.nearest import did_you_mean
+from stillroom.core.words.patterns import late_regex
 from stillroom.core.words.problems import Unreadable
 
-GLUE = re.compile(r",?\s*-?\s*")
-OR_MORE = re.compile(r"\s+or\s+(?:more|so|thereabouts|less)\b", re.IGNORECASE)
+GLUE = late_regex(r",?\s*-?\s*")
+OR_MORE = late_regex(r"\s+or\s+(?:more|so|thereabouts|less)\b", re.IGNORECASE)
 
 
 @dataclass(frozen=True)
@@ -35,9 +36,9 @@ class Measure:
     fullness: str = ""
 
 
-_WORDS = re.compile(r"[A-Za-zÀ-ÿ]+(?:-[A-Za-zÀ-ÿ]+)*\.?(?:[ \t]+[A-Za-zÀ-ÿ]+\.?){0,2}")
-_GAP = re.compile(r"[ \t]+")
-_TOKEN = re.compile(r"[^ \t]+")
+_WORDS = late_regex(r"[A-Za-zÀ-ÿ]+(?:-[A-Za-zÀ-ÿ]+)*\.?(?:[ \t]+[A-Za-zÀ-ÿ]+\.?){0,2}")
+_GAP = late_regex(r"[ \t]+")
+_TOKEN = late_regex(r"[^ \t]+")
 
 
 def _look_up(text: str, at: int, table: Mapping[str, Any], most: int = 3) -> tuple[str, int] | None:
@@ -119,7 +120,7 @@ def read_about() -> re.Pattern[str]:
 
 
 # other words with a unit before their hyphen are no measure: "T-bone steaks", "cup-shaped leaves"
-_INCH_THICK = re.compile(
+_INCH_THICK = late_regex(
     r"(inch|inches|in|cm|mm)(?=-(?:thick|long|wide|square|deep|high|diameter|round|size|sized|thin)\b)",
     re.IGNORECASE,
 )
@@ -259,12 +260,12 @@ def _with_unit(
     return Measure(amount, start, end, lead)
 
 
-_OF_A = re.compile(r"\s+(?:of\s+(?:an?\s+)?|d[ei]\s+|d['’]\s?|van\s+(?:een\s+)?)", re.IGNORECASE)
-_PART_OF_IT = re.compile(
+_OF_A = late_regex(r"\s+(?:of\s+(?:an?\s+)?|d[ei]\s+|d['’]\s?|van\s+(?:een\s+)?)", re.IGNORECASE)
+_PART_OF_IT = late_regex(
     r"\s+(?P<part>[½¼¾⅓⅔⅛]|[1-7]/[2-8])(?=\s+(?:of|de|di)\s|\s+d['’]|\s*(?:,|$))", re.IGNORECASE
 )
-_GRAMS_OF_IT = re.compile(r"\s+(?P<grams>[1-9]\d\d)(?=\s+(?:of|de|di)\s|\s+d['’])", re.IGNORECASE)
-_OF_FOOD = re.compile(r"\s+(?:d[ei]l?\s|d['’]|dell[ao'’])", re.IGNORECASE)
+_GRAMS_OF_IT = late_regex(r"\s+(?P<grams>[1-9]\d\d)(?=\s+(?:of|de|di)\s|\s+d['’])", re.IGNORECASE)
+_OF_FOOD = late_regex(r"\s+(?:d[ei]l?\s|d['’]|dell[ao'’])", re.IGNORECASE)
 
 
 def _with_behind(text: str, found: Measure, number: Range, marks: Marks) -> Measure:

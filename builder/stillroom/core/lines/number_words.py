@@ -11,20 +11,21 @@ from fractions import Fraction
 from functools import cache
 
 from stillroom.core.words.data_files import read_data
+from stillroom.core.words.patterns import late_regex
 
-_WORD = re.compile(r"[A-Za-zÀ-ÿ]+")
-_HALF_A = re.compile(r"(?:half|quarter|third)(?:\s+of)?\s+(?:a|an)\s+(?=[a-z0-9])", re.IGNORECASE)
-_PART = re.compile(
+_WORD = late_regex(r"[A-Za-zÀ-ÿ]+")
+_HALF_A = late_regex(r"(?:half|quarter|third)(?:\s+of)?\s+(?:a|an)\s+(?=[a-z0-9])", re.IGNORECASE)
+_PART = late_regex(
     r"(?:(?P<count>one|two|three|a)[\s-])(?P<part>halves|half|thirds?|quarters?)\b(?:\s+of)?(?:\s+(?:a|an))?",
     re.IGNORECASE,
 )
-_AND_PART = re.compile(
+_AND_PART = late_regex(
     r"\s+and\s+(?:(?P<count>one|two|three|a)[\s-])(?P<part>half|thirds?|quarters?)\b", re.IGNORECASE
 )
-_AND_A_HALF = re.compile(r"\s+and\s+(?:a|one)[\s-](half|quarter|third)\b", re.IGNORECASE)
-_COUPLE = re.compile(r"(?:a\s+)?couple(?:\s+of)?\b", re.IGNORECASE)
-_TENS = re.compile(r"-(one|two|three|four|five|six|seven|eight|nine)\b", re.IGNORECASE)
-_DOZEN = re.compile(r"\s*(dozen|doz|score)\b\.?(?:\s+of\b)?", re.IGNORECASE)
+_AND_A_HALF = late_regex(r"\s+and\s+(?:a|one)[\s-](half|quarter|third)\b", re.IGNORECASE)
+_COUPLE = late_regex(r"(?:a\s+)?couple(?:\s+of)?\b", re.IGNORECASE)
+_TENS = late_regex(r"-(one|two|three|four|five|six|seven|eight|nine)\b", re.IGNORECASE)
+_DOZEN = late_regex(r"\s*(dozen|doz|score)\b\.?(?:\s+of\b)?", re.IGNORECASE)
 _SINGULAR = {"halves": "half", "thirds": "third", "quarters": "quarter"}
 
 

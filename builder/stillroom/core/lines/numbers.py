@@ -13,42 +13,43 @@ from fractions import Fraction
 from functools import cache
 from math import gcd
 
-from babel.numbers import get_decimal_symbol, get_group_symbol
-
 from stillroom.core.lines.number_words import read_and_part, read_dozen, read_number_words
+from stillroom.core.words.patterns import late_regex
 from stillroom.core.words.problems import Unreadable
 
 MOST_DIGITS = 9  # a number of more digits is a slip of the pen, or worse
 VULGAR = "½⅓⅔¼¾⅕⅖⅗⅘⅙⅚⅐⅛⅜⅝⅞⅑⅒"
-_DIGITS = re.compile(r"[0-9]+(?:[.,'’\u2009\u202f][0-9]+)*|(?<![0-9])\.[0-9]{1,3}(?![0-9])")
+_DIGITS = late_regex(r"[0-9]+(?:[.,'’\u2009\u202f][0-9]+)*|(?<![0-9])\.[0-9]{1,3}(?![0-9])")
 # "1 000 g" is a thousand; "1 400 g tin" is one tin, so that other figures are a thousand's only
 # where the language parts thousands by a space
-_SPACED = re.compile(
+_SPACED = late_regex(
     r"[1-9][0-9]{0,2}(?P<groups>(?:[ \u00a0][0-9]{3})+)(?![0-9/⁄∕½⅓⅔¼¾⅛]|[.,][0-9])"
 )
-_SLASHED = re.compile(r"([0-9]+)\s?[/⁄∕]\s?([0-9]+)")
-_JOINS_FRACTION = re.compile(r"(?:\s+(?:and|&)\s+|\s*-\s*|\s*)(?=[½⅓⅔¼¾⅕⅖⅗⅘⅙⅚⅐⅛⅜⅝⅞⅑⅒0-9])")
+_SLASHED = late_regex(r"([0-9]+)\s?[/⁄∕]\s?([0-9]+)")
+_JOINS_FRACTION = late_regex(r"(?:\s+(?:and|&)\s+|\s*-\s*|\s*)(?=[½⅓⅔¼¾⅕⅖⅗⅘⅙⅚⅐⅛⅜⅝⅞⅑⅒0-9])")
 # what is a number of the food itself: "70% chocolate", "1 percent milk", "00 flour", "7-Up"
-_FOODS_OWN = re.compile(
+_FOODS_OWN = late_regex(
     r"\s*(?:%|per\s?cent\b|°|º)|-[A-Z]"
     r"|-(?:karat|carat|grain|year|day|hour|bean|spice|herb|seed|ply|bone)s?\b"
 )
 # a thousand of these is more than a kitchen holds
-_LARGE_UNIT = re.compile(
+_LARGE_UNIT = late_regex(
     r"(?:\s*(?:-|–|to|bis|à|a|tot)\s*[\d.,]+)?[\s-]*(?:kgs?|kilos?|kilogra\w+|l|lit(?:re|er)s?|litros?|litri"
     r"|lbs?|pounds?)\b",
     re.IGNORECASE,
 )
 _COOKS_PARTS = frozenset({2, 3, 4, 5, 6, 8, 10, 12, 16, 20, 32, 64, 100})
-_OF_ONE = re.compile(
+_OF_ONE = late_regex(
     r"\s*(?:d[i'’]|[lL]\b|kg\b|litro|chilo|tazza|cucchiaio|cucchiaino|bicchiere|bustina)",
     re.IGNORECASE,
 )
-_SLIP = re.compile(r"[.,]{2}|[.,](?=\d)")
-_POWER = re.compile(r"[eE][+-]?[0-9]+")
-_BETWEEN = re.compile(r"(?P<unit>-?\s*)(?:-|–|—|to|or)\s*", re.IGNORECASE)
+_SLIP = late_regex(r"[.,]{2}|[.,](?=\d)")
+_POWER = late_regex(r"[eE][+-]?[0-9]+")
+_BETWEEN = late_regex(r"(?P<unit>-?\s*)(?:-|–|—|to|or)\s*", re.IGNORECASE)
 # "2 à 3", "2 bis 3", "2 o 3": as the book's language joins the ends of a range
 _JOINED = {"de": "bis|oder|to", "fr": "à|ou", "es": "a|o", "it": "a|o", "nl": "tot|of|à"}
+# what babel says of these; to ask it is to read all that it knows of a language
+_AS_ENGLISH = frozenset({"en", "en_GB", "en_US"})
 _HOW = 'Write "3", "2.5", "1/2" or "1 1/2".'
 
 
@@ -78,6 +79,10 @@ def marks_of(language: str) -> Marks:
     >>> marks_of("en_GB"), marks_of("de_DE").decimal
     (Marks(decimal='.', group=',', language='en'), ',')
     """
+    if language in _AS_ENGLISH:
+        return Marks(".", ",")
+    from babel.numbers import get_decimal_symbol, get_group_symbol  # late: English needs neither
+
     return Marks(
         get_decimal_symbol(language), get_group_symbol(language), language.partition("_")[0]
     )

@@ -14,15 +14,16 @@ from functools import cache
 from stillroom.core.amounts.quantities import Amount, Unmeasured
 from stillroom.core.lines.amounts import Measured
 from stillroom.core.words.data_files import read_data
+from stillroom.core.words.patterns import late_regex
 from stillroom.core.words.problems import Unreadable
 
-_OF = re.compile(r"\s*(?:[-x×]\s+)?(?:of\s+(?:the\s+|a\s+|an\s+)?)?", re.IGNORECASE)
-_OF_ELSEWHERE = re.compile(
+_OF = late_regex(r"\s*(?:[-x×]\s+)?(?:of\s+(?:the\s+|a\s+|an\s+)?)?", re.IGNORECASE)
+_OF_ELSEWHERE = late_regex(
     r"\s*(?:d['’]\s?|(?:de|du|des|di|del|dei|della|van)\s+(?:l['’]\s?|la\s+|las\s+|los\s+)?|dell['’]\s?)"
     r"(?=\w)",
     re.IGNORECASE,
 )
-_CUT = re.compile(
+_CUT = late_regex(
     # begins with one of these signs, which is quickly told
     r"(?=[\s,;(\[—-])\s*(?:,|;|\s[-–—]\s|\(|\[|\s+plus\s+(?:extra|more|another)\b|\splus\s(?=[0-9½¼¾])"
     r"|\s+[+]\s+(?:extra|more)\b|\s+(?=(?:weighing|including|stirred|made\s+with|diluted|depending\s+on)\b)"
@@ -40,26 +41,26 @@ _CUT = re.compile(
     r"|\s+(?=[aà]\s+temp[eé]ratur[ae]\s)"
     r"|\s+(?=(?:oder|ou|o)\s+[0-9½⅓⅔¼¾⅛]))"
 )
-_MARKS = re.compile(r"(?<=[\w)\s])[*†‡]+(?=$|[\s,;)])")  # of a note below: "1 cup lime*"
+_MARKS = late_regex(r"(?<=[\w)\s])[*†‡]+(?=$|[\s,;)])")  # of a note below: "1 cup lime*"
 _SHORTENED = {
     "lg": "large", "lge": "large", "sm": "small", "med": "medium", "md": "medium",
     "kl": "kleine", "mittl": "mittlere",
 }  # fmt: skip
-_ITS_SIZE = re.compile(rf"(?:{'|'.join(_SHORTENED)})\.?\s+(?=[A-Za-z])", re.IGNORECASE)
-_SHARED = re.compile(
+_ITS_SIZE = late_regex(rf"(?:{'|'.join(_SHORTENED)})\.?\s+(?=[A-Za-z])", re.IGNORECASE)
+_SHARED = late_regex(
     r"\s*(?P<more>(?:[a-z-]+(?:\s[a-z-]+)?,\s*)*[a-z-]+(?:\s[a-z-]+)?,?\s+(?:or|and)\s+"
     r"[a-z][a-z -]*)(?:$|[,;(])",
     re.IGNORECASE,
 )
 # words that cannot be a food alone: the food stands behind the next comma
-_NO_FOOD = re.compile(
+_NO_FOOD = late_regex(
     r"(?:(?:[a-z-]+(?<!se)(?<!we)ed|[a-z]+less|and|or|not|too|but|very|finely|roughly|freshly|lightly|firmly|loosely"
     r"|thinly|coarsely|well|sized?|medium-size|fresh|frozen|dry|cold|hot|warm|raw|ripe|firm|young|good|quality|large|medium|small"
     r"|medium-small|medium-large"
     r"|big|thick|thin|fat|lean|plump|tender|soft|hard|whole|free-range|boned)\b[\s]*)+",
     re.IGNORECASE,
 )
-_TRAILING = re.compile(r"\s+-?(?:or|and|plus|with)-?$", re.IGNORECASE)
+_TRAILING = late_regex(r"\s+-?(?:or|and|plus|with)-?$", re.IGNORECASE)
 
 
 @dataclass(frozen=True)
@@ -187,7 +188,7 @@ def _first_cut(text: str, at: int) -> re.Match[str] | None:
     return None
 
 
-_SAID_BEHIND = re.compile(
+_SAID_BEHIND = late_regex(
     r"\s*(?=(?:preferably|such\s+as|or|plus|optional|weighing|cut\s+in(?:to)?|at)\s)", re.IGNORECASE
 )
 

@@ -28,27 +28,28 @@ from stillroom.core.lines.parts_of_line import (
 )
 from stillroom.core.lines.size_beside import put_size_apart, read_size_alone
 from stillroom.core.lines.strength import strength_apart
+from stillroom.core.words.patterns import late_regex
 from stillroom.core.words.problems import Unreadable
 
 LONGEST = 500  # characters: longer is a paragraph, not a line
-_CONTROL = re.compile(r"[\x00-\x08\x0b-\x1f\x7f\u2028\u2029]")
-_NO_DECIMAL = re.compile(r"[\u2460-\u24ff\u2776-\u2793\u00b2\u00b3\u00b9\u2070-\u2089]")
-_BULLET = re.compile(r"^\s*(?:[-*•·–▢□☐]\s+)*", re.IGNORECASE)
+_CONTROL = late_regex(r"[\x00-\x08\x0b-\x1f\x7f\u2028\u2029]")
+_NO_DECIMAL = late_regex(r"[\u2460-\u24ff\u2776-\u2793\u00b2\u00b3\u00b9\u2070-\u2089]")
+_BULLET = late_regex(r"^\s*(?:[-*•·–▢□☐]\s+)*", re.IGNORECASE)
 # said before an amount: "Additional 1 tbsp sugar", "Optional: ½ cup nuts"
-_LEAD = re.compile(
+_LEAD = late_regex(
     r"(?P<said>optional(?:ly)?(?=\s*:|\s+[\d½⅓⅔¼¾⅛])|(?:an\s+)?additional|another|extra|plus)\s*:?\s+"
     r"(?=(?:about\s+)?(?:[\d½⅓⅔¼¾⅛]|(?:an?|one|two|three|four|six|half|a few)\s)|(?<=:\s))",
     re.IGNORECASE,
 )
 # "Zucchero in polvere, grammi 750", as older Italian books have it; "n." is so many
-_UNIT_FIRST = re.compile(
+_UNIT_FIRST = late_regex(
     r"(?P<sep>[,:])\s*(?:(?P<unit>grammi|litri|litro|decilitri|centilitri|chilogrammi|chili|etti)|n\.|numero)"
     r"\s+(?P<number>\d+(?:[.,]\d+)?)(?=\s*[.,;]?\s*$)",
     re.IGNORECASE,
 )
-_CLOVES = re.compile(r"\b(cloves?),\s+(garlic)\b", re.IGNORECASE)  # "4 cloves, garlic, minced"
-_INSTEAD = re.compile(r"(?:or|oder|ou)\s+(?P<what>\S.*)", re.IGNORECASE)
-_END_MEASURE = re.compile(r"\s+(?=[0-9½⅓⅔¼¾⅛][0-9½⅓⅔¼¾⅛./ ]*\s*(?:m[lL]|g|kg|L|cl|oz)\.?\s*$)")
+_CLOVES = late_regex(r"\b(cloves?),\s+(garlic)\b", re.IGNORECASE)  # "4 cloves, garlic, minced"
+_INSTEAD = late_regex(r"(?:or|oder|ou)\s+(?P<what>\S.*)", re.IGNORECASE)
+_END_MEASURE = late_regex(r"\s+(?=[0-9½⅓⅔¼¾⅛][0-9½⅓⅔¼¾⅛./ ]*\s*(?:m[lL]|g|kg|L|cl|oz)\.?\s*$)")
 
 
 @lru_cache(maxsize=8192)
@@ -172,8 +173,8 @@ def _refuse_two_figures(text: str) -> None:
         )
 
 
-_WITH = re.compile(r"(?:with|for|from|in)\s", re.IGNORECASE)
-_ASIDE = re.compile(r"\s*\((?P<said>[^()]*)\)\s*,\s*(?=[A-Za-z])")
+_WITH = late_regex(r"(?:with|for|from|in)\s", re.IGNORECASE)
+_ASIDE = late_regex(r"\s*\((?P<said>[^()]*)\)\s*,\s*(?=[A-Za-z])")
 
 
 def _said_again(reading: LineReading, system: System, marks: Marks) -> LineReading:
@@ -223,7 +224,7 @@ def _noun_alone(reading: LineReading, measured: Measured, text: str) -> LineRead
     raise Unreadable(f'"{text.strip()}" does not say what it is.', 'Write "250 g sugar".')
 
 
-_IN_BRACKETS = re.compile(
+_IN_BRACKETS = late_regex(
     r"\(\s*(?:(?:about|roughly|approx\.?|approximately|around)\s+)?(?=[0-9½⅓⅔¼¾⅛])",
     re.IGNORECASE,
 )

@@ -13,22 +13,23 @@ from stillroom.core.amounts.quantities import Unmeasured
 from stillroom.core.amounts.units import counted_nouns, size_of
 from stillroom.core.lines.amounts import Measured
 from stillroom.core.lines.parts_of_line import LineReading, after_of, split_food
+from stillroom.core.words.patterns import late_regex
 from stillroom.core.words.problems import Unreadable
 
 _NUMBER = r"(?:\d+(?:[.,]\d+)?(?:[\s-]\d/\d+|\s?[½⅓⅔¼¾⅛])?|\d/\d+|[½⅓⅔¼¾⅛])"
 _ENDS = rf"{_NUMBER}(?:-?\s*(?:to|or|by|–|-|x|×)\s*{_NUMBER})?"
 _ACROSS = r"(?:in\s+diameter|diameter|long|thick|wide|across|square|round|deep)"
-_SIZE_FIRST = re.compile(
+_SIZE_FIRST = late_regex(
     rf"(?P<size>{_ENDS}-?\s?(?:inch(?:es)?|cm|mm|in)\b(?:[-\s]{_ACROSS})?)\s+(?=[a-z])",
     re.IGNORECASE,
 )
-_SIZE_LAST = re.compile(
+_SIZE_LAST = late_regex(
     rf"\s+(?P<size>{_ENDS}\s*(?:inch(?:es)?|cm|mm)(?:\s+{_ACROSS})?)$", re.IGNORECASE
 )
-_BEGINS_IN_SIZE = re.compile(rf"{_ENDS}-?\s?(?:inch|cm|mm|in)\b", re.IGNORECASE)
-_OF_IT = re.compile(rf"\s*{_ACROSS}\b", re.IGNORECASE)
+_BEGINS_IN_SIZE = late_regex(rf"{_ENDS}-?\s?(?:inch|cm|mm|in)\b", re.IGNORECASE)
+_OF_IT = late_regex(rf"\s*{_ACROSS}\b", re.IGNORECASE)
 _FEW = 6  # "20 cm ribbons" are no twenty
-_COUNT_GLUED = re.compile(r"(?P<count>\d+)(?P<part>[½⅓⅔¼¾⅛])-(?:inch|cm)", re.IGNORECASE)
+_COUNT_GLUED = late_regex(r"(?P<count>\d+)(?P<part>[½⅓⅔¼¾⅛])-(?:inch|cm)", re.IGNORECASE)
 
 
 def put_size_apart(reading: LineReading) -> LineReading:

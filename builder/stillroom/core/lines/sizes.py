@@ -17,21 +17,22 @@ from stillroom.core.lines.measures import read_measure
 from stillroom.core.lines.numbers import marks_of
 from stillroom.core.lines.pairs import compare
 from stillroom.core.lines.parts_of_line import vague_words
+from stillroom.core.words.patterns import late_regex
 from stillroom.core.words.problems import Unreadable
 
 # a comma between figures is a decimal or a thousand, and no end of a part
-_COMMA = re.compile(r"\s*(?:(?<!\d),|,(?!\d))\s*")
-_NAMED = re.compile(
+_COMMA = late_regex(r"\s*(?:(?<!\d),|,(?!\d))\s*")
+_NAMED = late_regex(
     r"(?P<name>.*?[^\s\d,(])(?:,?\s+(?:of|holding|à|mit|de|di|da|van|von)\b|,|\s*\(\s*(?:à\s)?|\s)\s*"
     r"(?=(?:about\s+|ca?\.?\s*)?[\d½¼¾⅓⅔⅛.])",
     re.IGNORECASE,
 )
-_FIGURE = re.compile(r"\d|[½⅓⅔¼¾⅛]")
-_PER = re.compile(r"\bper\b|\bfor (?:each|every)\b|\bto each\b")
-_BEGINS_IN_FIGURES = re.compile(
+_FIGURE = late_regex(r"\d|[½⅓⅔¼¾⅛]")
+_PER = late_regex(r"\bper\b|\bfor (?:each|every)\b|\bto each\b")
+_BEGINS_IN_FIGURES = late_regex(
     r"(?:(?:about|roughly|around|c\.)\s*)?[\d½⅓⅔¼¾⅕⅖⅗⅘⅙⅚⅛⅜⅝⅞]", re.IGNORECASE
 )
-_TWO_FIGURES = re.compile(r"(?:\D*\s)?\d{1,3}[ \u00a0]\d{3}\s?[a-z]", re.IGNORECASE)
+_TWO_FIGURES = late_regex(r"(?:\D*\s)?\d{1,3}[ \u00a0]\d{3}\s?[a-z]", re.IGNORECASE)
 _HOW_TO_WRITE = 'Write a number and a unit, such as "250 g", "1 1/2 tsp", "4-5" or "to taste".'
 
 

@@ -13,6 +13,7 @@ from functools import cache
 from stillroom.core.amounts.units import System
 from stillroom.core.lines.doubts import is_poured, spirit_words
 from stillroom.core.lines.parts_of_line import LineReading, either, line_words
+from stillroom.core.words.patterns import late_regex
 from stillroom.core.words.problems import Unreadable
 
 # where degrees on a bottle are parts of a hundred by volume (Gay-Lussac)
@@ -20,17 +21,17 @@ _GAY_LUSSAC = frozenset({"fr", "it", "es", "de", "nl"})
 
 _PERCENT = r"(?P<number>\d+(?:[.,]\d+)?)\s*(?:%|per\s?cent)"
 _LEAST = r"(?:\b(?P<least>at least|minimum|min\.?|at|of|about|ca\.?)\s+)?"
-_STRENGTH = re.compile(
+_STRENGTH = late_regex(
     rf"\s*,?\s*{_LEAST}(?:\b(?P<plain>\d+(?:[.,]\d+)?)\s*(?:°|-|\s)*proof\b"
     rf"|\b(?P<volume>\d+(?:[.,]\d+)?)\s*vol\.?\s*-?\s*%"
     rf"|\b{_PERCENT}\s*(?:vol|abv|alc|alcohol)(?:\s+by\s+vol(?:ume)?)?\b\.?)\s*",
     re.IGNORECASE,
 )
-_BARE = re.compile(rf"(?:^|[\s,]+){_LEAST}\b{_PERCENT}\s*(?:$|,|(?=\s))", re.IGNORECASE)
-_DEGREES = re.compile(
+_BARE = late_regex(rf"(?:^|[\s,]+){_LEAST}\b{_PERCENT}\s*(?:$|,|(?=\s))", re.IGNORECASE)
+_DEGREES = late_regex(
     r"(?:\b(?:à|a|de|di|da|mit|van|at)\s+)?\b(?P<number>\d+(?:[.,]\d+)?)\s*[°º](?!\s*[CF]\b)"
 )
-_CASK = re.compile(r"\b(?:cask|barrel|navy)[\s-]strength\b|\b(?:over|under)proof\b", re.IGNORECASE)
+_CASK = late_regex(r"\b(?:cask|barrel|navy)[\s-]strength\b|\b(?:over|under)proof\b", re.IGNORECASE)
 
 
 @cache

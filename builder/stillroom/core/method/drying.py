@@ -8,7 +8,9 @@ from __future__ import annotations
 import re
 from collections.abc import Iterable
 
-_DRIED = re.compile(
+from stillroom.core.words.patterns import late_regex
+
+_DRIED = late_regex(
     r"\bdehydrat\w*|\bdry\w*\b[^.]*\b(?:until|till|to|at) (?:they |it |he |is "
     r"|are |quite |completely "
     r"|bone |fully |leathery and )*(?:leather\w*|brittle|crisp\w*|crack\w*"
@@ -16,10 +18,10 @@ _DRIED = re.compile(
     r"|\d\d ?°? ?c|1[0-9]\d ?°? ?f)",
     re.IGNORECASE,
 )
-_ONLY_THE_SURFACE = re.compile(
+_ONLY_THE_SURFACE = late_regex(
     r"\bpat(?:ted)? dry|\bdry (?:the|your|clean) (?:jars?|bottles?)", re.I
 )
-_WET_AGAIN = re.compile(
+_WET_AGAIN = late_regex(
     r"\b(?:cover|top up|add|pour)\w*\b[^.]*\b(?:water|stock|brine|juice|oil)\b", re.I
 )
 

@@ -15,9 +15,10 @@ from stillroom.core.lines.ingredient import Ingredient
 from stillroom.core.method.foods_in_method import foods_in_method
 from stillroom.core.method.sentences import affirmed_clauses, is_for_whoever, split_sentences
 from stillroom.core.recipe.model import Recipe
+from stillroom.core.words.patterns import late_regex
 from stillroom.core.words.plurals import singular_word
 
-_HEAT = re.compile(
+_HEAT = late_regex(
     r"\b(bak(?:e[ds]?|ing)|boil\w*|simmer\w*|cook(?!ie)\w*|fry|fried|frying|roast(?:ed"
     r"|ing)?|scald\w*"
     r"|toast(?:ed|ing)?|poach\w*|steam(?:ed|ing)?|braise\w*|in the oven|into the oven"
@@ -26,7 +27,7 @@ _HEAT = re.compile(
     r"|(?:to|at|reaches|reading) (?:1[6-9]\d|[234]\d\d) ?°? ?f\b|gas mark)",
     re.IGNORECASE,
 )
-_NOT_COOKING = re.compile(
+_NOT_COOKING = late_regex(
     r"\b(?:pre-?heat\w*[^,.;]*|boiled water|boiling water bath|baking (?:tray|sheet|tin"
     r"|paper|parchment|powder|soda"
     r"|dish|beans)|bake ?ware|simmering (?:gently )?until needed|cooked? (?:jars?"
@@ -36,42 +37,42 @@ _NOT_COOKING = re.compile(
     r"(?:jars?|bottles?|lids?|muslin|cloths?|funnel|jelly bag|tins?))\b",
     re.IGNORECASE,
 )
-_HOT_WATER = re.compile(
+_HOT_WATER = late_regex(
     r"\b(?:over|with|in|of) (?:a pan of |a bowl of |just-?|freshly )*(?:simmering|boiling) water",
     re.IGNORECASE,
 )
-_EVERYTHING = re.compile(
+_EVERYTHING = late_regex(
     r"\b(?:all(?! the (?!ingredients))|everything|(?:other|remaining|dry|wet) ingredients"
     r"|the rest(?! of))\b",
     re.IGNORECASE,
 )
-_OVEN = re.compile(r"\b(?:bak\w+|oven|gas mark|deep[- ]?fr\w+)\b", re.IGNORECASE)
-_FIRST = re.compile(r"^\W*(?:(?:then|and|now|gently|slowly|lightly|finally) )*(\w+)", re.IGNORECASE)
-_WITHOUT_OBJECT = re.compile(
+_OVEN = late_regex(r"\b(?:bak\w+|oven|gas mark|deep[- ]?fr\w+)\b", re.IGNORECASE)
+_FIRST = late_regex(r"^\W*(?:(?:then|and|now|gently|slowly|lightly|finally) )*(\w+)", re.IGNORECASE)
+_WITHOUT_OBJECT = late_regex(
     r"\s+(?:in|with|over|on|at|for|until|till|to|slowly|gently|hard|briefly|together|again)\b",
     re.IGNORECASE,
 )
 # what cooks for hours is all there is, though the step names only the fat it lies in
-_FOR_HOURS = re.compile(
+_FOR_HOURS = late_regex(
     r"^\W*(?:\w+ly )?(?:cook|simmer|braise|stew|poach)\w*\b[^.]*\b(?:\d+|an?|two"
     r"|three|four|several) hours?\b",
     re.IGNORECASE,
 )
 # "the whites" are the egg's, "white chocolate" is not
-_OF_THE_EGG = re.compile(
+_OF_THE_EGG = late_regex(
     r"\b(white|yolk)s?\b(?! (?:sugar|chocolate|wine|vinegar|flour|pepper|rum"
     r"|bread|onions?|fish|sauce"
     r"|cabbage|rice|beans?|pearl))",
     re.IGNORECASE,
 )
 # what was kept back goes in raw, though the same line went into the oven before
-_KEPT_BACK = re.compile(
+_KEPT_BACK = late_regex(
     r"\b(?:rest of|remaining|reserved|kept back|dust\w*|sprinkl\w*)\b"
     r"|\b(?:fill|top|spread|sandwich|decorat|pipe|cover|serve)\w*\b[^.]*\b(?:whipped|beaten|fresh"
     r"|raw|uncooked)\b",
     re.IGNORECASE,
 )
-_APART = re.compile(
+_APART = late_regex(
     r"\b(?:icing|frosting|buttercream|to decorate|decoration|mousse|to finish)\b", re.IGNORECASE
 )
 _PLAIN = frozenset(
@@ -84,10 +85,10 @@ _PLAIN = frozenset(
         "granulated", "powdered", "room"
     }
 )  # fmt: skip
-_COOKED_ALREADY = re.compile(
+_COOKED_ALREADY = late_regex(
     r"\b(?:hard|firm)[- ]?(?:boiled|cooked)\b|\bheat[- ]treated\b", re.IGNORECASE
 )
-_TOASTED = re.compile(r"\b(toast|bak|roast|heat|cook|dry-fr)\w*", re.IGNORECASE)
+_TOASTED = late_regex(r"\b(toast|bak|roast|heat|cook|dry-fr)\w*", re.IGNORECASE)
 
 
 def cooked_places(recipe: Recipe) -> frozenset[int]:

@@ -13,6 +13,7 @@ from typing import Literal
 from stillroom.core.method.sentences import affirmed_clauses, split_sentences
 from stillroom.core.recipe.model import Recipe
 from stillroom.core.when.spans import SPAN_PATTERN, Span, parse_span
+from stillroom.core.words.patterns import late_regex
 from stillroom.core.words.problems import Unreadable
 
 Place = Literal["room", "fridge", "freezer"]
@@ -22,10 +23,10 @@ PLACE_WORDS: Mapping[Place, str] = {
     "freezer": "frozen",
 }
 
-_FREEZER = re.compile(r"\b(freezer?|frozen)\b")
-_FRIDGE = re.compile(r"\b(fridge|refrigerat\w*|chilled)\b")
-_ONCE_OPENED = re.compile(r"[^,.;]*\b(?:once|when|after|if) open(?:ed|ing)\b[^,.;]*")
-_PUT_AWAY = re.compile(
+_FREEZER = late_regex(r"\b(freezer?|frozen)\b")
+_FRIDGE = late_regex(r"\b(fridge|refrigerat\w*|chilled)\b")
+_ONCE_OPENED = late_regex(r"[^,.;]*\b(?:once|when|after|if) open(?:ed|ing)\b[^,.;]*")
+_PUT_AWAY = late_regex(
     r"\b(?:keeps?|kept|stored?|stays?|lasts?)\b(?! stirring)[^.;]*"
     r"\b(?:fridge|refrigerator|freezer|frozen|refrigerated)\b"
     r"|\b(?:fridge|refrigerator|freezer|refrigerated?|freeze|frozen)\b[^.;]*"
@@ -36,22 +37,22 @@ _PUT_AWAY = re.compile(
     r"[^.;]*\b(?:weeks?|months?)\b"
     r"|\bfreeze\b(?![^.;]*\b(?:minutes?|hours?|overnight|until|solid|machine|churn))"
 )
-_ON_THE_SHELF = re.compile(
+_ON_THE_SHELF = late_regex(
     r"\b(?:cupboard|pantry|larder|shel(?:f|ves)|cellar|room temperature|cool,? (?:dark |dry )?place"
     r"|cool,? dark|dark,? cool)\b"
 )
-_ONLY_SERVES = re.compile(
+_ONLY_SERVES = late_regex(
     r"\b(?:when|once) (?:it is |they are )?(?:served|serving)|\bto serve\b|^\W*(?:serve|garnish"
     r"|decorate|label|tie|give|enjoy|spread it on|eat)\b"
 )
 _LONG = rf"(?:about |roughly )?({SPAN_PATTERN})"
 _CLAIMS = (
-    re.compile(
+    late_regex(
         rf"\b(?:keeps|(?:will|should|can|may) (?:keep|last|stay good)|lasts|stays good)\b[^.;]*?"
         rf"\b(?:for up to|for at least|for|up to)\s+{_LONG}"
     ),
-    re.compile(rf"\b(?:use|eat|drink|consume|enjoy)\b[^.;]*?\bwithin\s+{_LONG}"),
-    re.compile(
+    late_regex(rf"\b(?:use|eat|drink|consume|enjoy)\b[^.;]*?\bwithin\s+{_LONG}"),
+    late_regex(
         r"\b(?:keep|store|stored|kept|refrigerate|freeze)\b[^.;]*?"
         rf"\b(?:up to|no longer than)\s+{_LONG}"
     ),

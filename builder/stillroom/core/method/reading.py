@@ -21,15 +21,16 @@ from stillroom.core.lines.ingredient import Ingredient, read_ingredient
 from stillroom.core.lines.ingredient_food import find_foods, food_of
 from stillroom.core.method.words import method_words
 from stillroom.core.recipe.model import Recipe
+from stillroom.core.words.patterns import late_regex
 from stillroom.core.words.problems import Unreadable
 
-_MEASURED = re.compile(
+_MEASURED = late_regex(
     r"(?<![\w.,/°])(?:\d+ \d/\d|\d+(?:[.,/]\d+)?(?: ?[½¼¾⅓⅔])?|[½¼¾⅓⅔])"
     r"(?: ?(?P<unit>kg|mg|g|ml|cl|dl|l|litres?|liters?|grams?|oz|ounces?|lbs?|pounds?|tsp"
     r"|teaspoons?|tbsp|tablespoons?|cups?|c\.|fl oz|pints?|quarts?|gallons?)(?![\w-])"
     r"| ?(?:m|cm|metres?|meters?)(?![\w-]))?\s+"
 )
-_STOP = re.compile(
+_STOP = late_regex(
     r"\s(?:and|with|into|in|to|for|at|on|onto|until|over|from|then|per|than|by|as|while|when"
     r"|is|are|has|have|if|after|before|between|which|that|each|through)\b",
     re.IGNORECASE,

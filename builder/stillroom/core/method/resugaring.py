@@ -9,17 +9,18 @@ import re
 
 from stillroom.core.method.sentences import affirmed_clauses, split_sentences
 from stillroom.core.recipe.model import Recipe
+from stillroom.core.words.patterns import late_regex
 
-_STOPPED = re.compile(
+_STOPPED = late_regex(
     r"\b(?:sorbate|campden|pasteuris\w*|pasteuriz\w*|plastic|pet bottles?|kegs?"
     r"|airlock on the bottle)\b",
     re.IGNORECASE,
 )
-_WORKED = re.compile(
+_WORKED = late_regex(
     r"\b(?:ferment\w*|works?\b|working|airlock|days?|weeks?|months?|racked?|strain\w*|dry)\b",
     re.IGNORECASE,
 )
-_SUGAR_AGAIN = re.compile(
+_SUGAR_AGAIN = late_regex(
     r"\bprim(?:e|ed|ing)\b|\b(?:second|secondary) ferment\w*"
     r"|\b(?:add|stir in|stir|put|drop|sweeten|dissolve|top up|feed|pour|spoon|divide|share)\w*\b"
     r"[^.;]{0,40}\b(?:sugar|honey|juice|syrup|cordial|fruit|raisins?|dates|berries|sweeten\w*"
@@ -28,8 +29,8 @@ _SUGAR_AGAIN = re.compile(
     r"|\bsweeten\w*\b",
     re.IGNORECASE,
 )
-_EACH = re.compile(r"\b(?:each|every|per) bottle\b|\bprim(?:e|ed|ing)\b", re.IGNORECASE)
-_SHUT = re.compile(
+_EACH = late_regex(r"\b(?:each|every|per) bottle\b|\bprim(?:e|ed|ing)\b", re.IGNORECASE)
+_SHUT = late_regex(
     r"\b(?:cork|cap|seal|shut|close|clip|stopper|screw|swing|crown|wire)\w*\b|\bbottles?\b(?! of)"
     r"|\btight\w*\b",
     re.IGNORECASE,

@@ -9,22 +9,23 @@ import re
 from functools import cache, lru_cache
 
 from stillroom.core.method.words import method_words
+from stillroom.core.words.patterns import late_regex
 
 _MOST_KEPT = 2048
 """Texts remembered: each of a recipe's is asked for by the facts, the heat, the foods and more."""
-_BRACE = re.compile(r"[{}*_`]")
-_SENTENCE = re.compile(r"(?<=[.;!?])\s+")
-_CLAUSE = re.compile(r"\s*[,:();.!?]\s*(?:but\s+)?|\s+but\s+", re.IGNORECASE)
-_NEGATED = re.compile(
+_BRACE = late_regex(r"[{}*_`]")
+_SENTENCE = late_regex(r"(?<=[.;!?])\s+")
+_CLAUSE = late_regex(r"\s*[,:();.!?]\s*(?:but\s+)?|\s+but\s+", re.IGNORECASE)
+_NEGATED = late_regex(
     r"\b(never|not|no|nor|without|n't|don't|don’t|cannot|avoid|instead of|away from|far from"
     r"|clear of|rather than|free from)\b",
     re.IGNORECASE,
 )
 # "do not use the leaves, or the stems": the second belongs to what was forbidden
-_GOES_ON = re.compile(r"\s*(?:or|nor)\b", re.IGNORECASE)
-_ALL_BUT = re.compile(r"\b(all|everything) (?:but|except) (?:the )?\w+", re.IGNORECASE)
+_GOES_ON = late_regex(r"\s*(?:or|nor)\b", re.IGNORECASE)
+_ALL_BUT = late_regex(r"\b(all|everything) (?:but|except) (?:the )?\w+", re.IGNORECASE)
 # told to whoever is given it: it lies in no jar and heats none
-_FOR_WHOEVER = re.compile(
+_FOR_WHOEVER = late_regex(
     r"\b(?:on the (?:card|label|tag)|tell whoever|to (?:cook|bake|serve|use)[,:])", re.IGNORECASE
 )
 

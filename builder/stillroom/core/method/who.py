@@ -9,10 +9,11 @@ import re
 
 from stillroom.core.method.sentences import affirmed_clauses, split_sentences
 from stillroom.core.recipe.model import Recipe
+from stillroom.core.words.patterns import late_regex
 
 _NUMBER = r"(?:[4-9]|1[01]|four|five|six|seven|eight|nine|ten|eleven)"
 _MONTHS = rf"{_NUMBER}(?:[ -]?(?:to|-|–|or) ?{_NUMBER})?[ -]?(?:months?|mths?|mo)\b"
-_INFANT = re.compile(
+_INFANT = late_regex(
     rf"\b(?:teething|weaning|infants?|newborns?|first (?:foods?|solids)|toothless|finger food"
     rf"|(?:for|to|give|feed|suits?) (?:a |an |the |your |our |her |his |tiny |little "
     rf"|hungry )*bab(?:y|ies)\b"
@@ -26,12 +27,12 @@ _INFANT = re.compile(
     rf"|{_NUMBER} ?(?:m|mo|months?) ?\+|{_NUMBER}[ -]months?[ -]olds?)",
     re.IGNORECASE,
 )
-_FROM_MONTHS = re.compile(rf"\bfrom (?:the age of |about |age )?{_MONTHS}", re.IGNORECASE)
-_RIPENS = re.compile(
+_FROM_MONTHS = late_regex(rf"\bfrom (?:the age of |about |age )?{_MONTHS}", re.IGNORECASE)
+_RIPENS = late_regex(
     r"\b(?:best|usable|ready|drink|matur\w*|keeps?|age[sd]?|rest\w*)\b", re.IGNORECASE
 )
 # a party, a size, a sweet; and what is only for the grown-up beside it
-_NO_INFANT = re.compile(
+_NO_INFANT = late_regex(
     r"\bbaby(?:['’]s)? (?:showers?|gender|carrots?|lea(?:f|ves)|spinach|corn"
     r"|potato(?:es)?|beet\w*|onions?"
     r"|tomato(?:es)?|courgettes?|bottles?|pink|blue)\b|\bjelly bab(?:y|ies)\b|\b(?:for"
@@ -39,8 +40,8 @@ _NO_INFANT = re.compile(
     r"|\b(?:parents?|mothers?|fathers?) of (?:a |the )?\w*\s?bab(?:y|ies)",
     re.IGNORECASE,
 )
-_DENIES = re.compile(r"\b(?:not|never|no|without|keep|away)\b", re.IGNORECASE)
-_YOUNG_OR_PET = re.compile(
+_DENIES = late_regex(r"\b(?:not|never|no|without|keep|away)\b", re.IGNORECASE)
+_YOUNG_OR_PET = late_regex(
     r"\b(?:cats?|kittens?|dogs?|pupp(?:y|ies)|pets?|birds?|hamsters?|nursery|cots?"
     r"|cradles?|newborns?|infants?|toddlers?|bab(?:y|ies)['’]?s?)\b",
     re.IGNORECASE,
@@ -65,7 +66,7 @@ _CHILD = (
     r"|under[- ](?:tens?|twelves?|1[0-7])"
     r"|(?:[1-9]|1[0-7]|two|three|four|five|six|seven|eight|nine|ten)[- ]year[- ]olds?)"
 )
-_FOR_CHILDREN = re.compile(
+_FOR_CHILDREN = late_regex(
     rf"\b(?:for|to|made for|treat for|given? to) (?:all |the |our |your |my |his |her |their |a "
     rf"|an |little |small |young |school |hungry |excited )*{_CHILD}\b"
     r"(?!['’]s (?:teachers?|parents?|mothers?))"
@@ -91,7 +92,7 @@ _ANIMAL = (
     r"|garden )?birds?"
     r"|tortoises?|hedgehogs?|squirrels?)"
 )
-_PETS = re.compile(
+_PETS = late_regex(
     rf"\b(?:for|to) (?:\w+,? )?(?:the |our |your |my |his |her |their |a |an |old |little |good "
     rf"|every )*"
     rf"{_ANIMAL}\b(?! (?:lovers?|owners?|people|walkers?|sitters?|biscuits? (?:tin|cutter)))"
@@ -101,7 +102,7 @@ _PETS = re.compile(
     re.IGNORECASE,
 )
 # cats' tongues and hot dogs are people's food; a party, a shape or a picture is none
-_NO_PET = re.compile(
+_NO_PET = late_regex(
     r"\b(?:hot[- ]dogs?|cats?['’]? tongues?|dog rose|horse chestnut|horse ?radish|cat ?mint"
     r"|hen party"
     r"|chicken (?:stock|soup|liver|wings?|breast|thigh)s?|duck (?:fat|egg|breast|confit)s?"

@@ -6,9 +6,9 @@ By WCAG 2.2. Colours are written "#2a221c". Leaves out which inks a design has
 
 from __future__ import annotations
 
-import re
 from typing import Final
 
+from stillroom.core.words.patterns import late_regex
 from stillroom.core.words.problems import Unreadable
 
 LEAST: Final = 4.5
@@ -18,7 +18,7 @@ BROWN_CARD: Final = "#c8a678"
 """Brown card as it is sold for tags, by a warm light. Maker's own."""
 
 WHITE: Final = "#ffffff"
-_COLOUR: Final = re.compile(r"#([0-9a-fA-F]{2})([0-9a-fA-F]{2})([0-9a-fA-F]{2})")
+_COLOUR: Final = late_regex(r"#([0-9a-fA-F]{2})([0-9a-fA-F]{2})([0-9a-fA-F]{2})")
 
 
 def _parts(colour: str) -> tuple[float, float, float]:

@@ -10,7 +10,6 @@ import re
 from dataclasses import dataclass
 from functools import lru_cache
 
-from stillroom.core.paper.qr_mask import best_rows
 from stillroom.core.words.problems import Unreadable
 
 QUIET_MODULES = 4
@@ -51,6 +50,8 @@ def draw_qr(address: str, *, module_mm: float = MODULE_MM) -> QrCode:
         )
     if module_mm < SMALLEST_MODULE_MM:
         raise Unreadable(f"Squares of {module_mm:g} mm are too small to print well.")
+    from stillroom.core.paper.qr_mask import best_rows  # late: who only asks how long one may be
+
     rows = best_rows(address)
     modules = len(rows) + 2 * QUIET_MODULES
     return QrCode(address, _svg(rows, modules, module_mm), round(modules * module_mm, 2))

@@ -14,11 +14,12 @@ from typing import Final
 from stillroom.core.reading.pasted import draft_facts, refuse_other_papers
 from stillroom.core.reading.written_facts import KNOWN_KEYS
 from stillroom.core.recipe.body import is_heading_below
+from stillroom.core.words.patterns import late_regex
 from stillroom.core.words.problems import Problem, ProblemsFound
 
 # three dashes, however a word processor has set them
-_DASHES: Final = re.compile(r"(?:-{3,}|[–—][-–—]*|-[–—]+)")
-_NAME: Final = re.compile(r"([A-Za-z][A-Za-z _-]{1,20}):(?:\s|$)")
+_DASHES: Final = late_regex(r"(?:-{3,}|[–—][-–—]*|-[–—]+)")
+_NAME: Final = late_regex(r"([A-Za-z][A-Za-z _-]{1,20}):(?:\s|$)")
 _NEEDED: Final = ("title", "kind", "makes", "ingredients", "materials")
 _NO_END: Final = "The second line of three dashes, below the facts, is missing."
 _THEN: Final = "Then check again: the rest cannot be read until it is so."

@@ -15,6 +15,7 @@ from dataclasses import dataclass, field
 from typing import Any, Final
 
 from stillroom.core.words.frontmatter import Located
+from stillroom.core.words.patterns import late_regex
 from stillroom.core.words.problems import Problem, ProblemsFound, Unreadable
 from stillroom.core.words.quoted_text import (
     CLOSES,
@@ -32,22 +33,22 @@ LISTS_OF_LINES: Final = frozenset({"ingredients", "materials", "timeline"})
 DEEPEST: Final = 6
 MOST_LINES: Final = 1_000
 LONGEST_FACT: Final = 1_000
-_BULLET: Final = re.compile(r"(?:[-•·‣▪]\s*|[*–—+](?:\s+|(?=[\d½¼¾])))(?=\S)|[-•·‣▪*–—+]$")
-_KEYED: Final = re.compile(
+_BULLET: Final = late_regex(r"(?:[-•·‣▪]\s*|[*–—+](?:\s+|(?=[\d½¼¾])))(?=\S)|[-•·‣▪*–—+]$")
+_KEYED: Final = late_regex(
     r"""(?P<key>"[^"]{1,60}"|'[^']{1,60}'|[^\s:"'\[\]{}#,][^:"\[\]{}#,]{0,60}?)\s*:"""
     r"(?:\s+(?P<rest>.*))?$"
 )
-_GLUED: Final = re.compile(r"(?P<key>[A-Za-z][A-Za-z _]{1,20}):(?P<rest>\S.*)$")
-_MEANT: Final = re.compile(r"(?P<key>[A-Za-z_]{2,20})(?:\s*[=：;:–—-]+\s*|\s+)(?P<rest>.*)$")
-_TWO_FACTS: Final = re.compile(
+_GLUED: Final = late_regex(r"(?P<key>[A-Za-z][A-Za-z _]{1,20}):(?P<rest>\S.*)$")
+_MEANT: Final = late_regex(r"(?P<key>[A-Za-z_]{2,20})(?:\s*[=：;:–—-]+\s*|\s+)(?P<rest>.*)$")
+_TWO_FACTS: Final = late_regex(
     r"\s*[;,|]\s*(?P<key>title|kind|makes|keeps)\s*:\s+(?P<rest>\S.*)$", re.I
 )
-_NOTE: Final = re.compile(r"(?:^|\s)#(?:\s|$)")
-_HASH: Final = re.compile(r"\s#\S")
-_BLOCK: Final = re.compile(r"[|>][-+\d]{0,2}\s*(?:#.*)?$")
+_NOTE: Final = late_regex(r"(?:^|\s)#(?:\s|$)")
+_HASH: Final = late_regex(r"\s#\S")
+_BLOCK: Final = late_regex(r"[|>][-+\d]{0,2}\s*(?:#.*)?$")
 _WHOLE_ITEM: Final = 'Begin that line with "item:" and write "amount:" below it.'
 _WHOLE_FACT: Final = "Take away the blanks before it, if it is a fact like those above."
-_FIGURES: Final = re.compile(r"\d{10,}")
+_FIGURES: Final = late_regex(r"\d{10,}")
 
 
 @dataclass(frozen=True, slots=True)

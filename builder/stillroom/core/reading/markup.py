@@ -18,6 +18,7 @@ from typing import Any
 from pydantic import BaseModel
 
 from stillroom.core.recipe.model import Recipe
+from stillroom.core.words.patterns import late_regex
 from stillroom.core.words.problems import Problem
 
 # elements of HTML with a name that no kitchen's letter or measure has
@@ -33,19 +34,19 @@ _ELEMENTS = (
 )
 # "<https://book.example>" and "<me@book.example>" are links in Markdown; "3 < 5" is no mark-up, and
 # neither is "pH <pH 4": what is never closed is one only by an element's own name or by an "="
-_TAG = re.compile(
+_TAG = late_regex(
     r"<(?!https?://|mailto:|[\w.+-]+@[\w-]+\.)"
     rf"(?:[A-Za-z/!?][^<>]*>|[!?]|/?(?:{'|'.join(_ELEMENTS.split())})(?![\w-])[^<>\n]{{0,40}}"
     r"|[A-Za-z][^<>=]*=[^<>\n]{0,40})",
     re.ASCII | re.IGNORECASE,
 )
-_TARGET = re.compile(r"(!?)\[[^\]\n]*\](?:\(\s*<?|:\s*<?)([^\s>)]*)")
-_ATTRIBUTES = re.compile(
+_TARGET = late_regex(r"(!?)\[[^\]\n]*\](?:\(\s*<?|:\s*<?)([^\s>)]*)")
+_ATTRIBUTES = late_regex(
     r"\{:?[^{}\n]*\b(on[a-z]+|style|src|srcset|href|action|formaction|srcdoc)\s*=", re.IGNORECASE
 )
-_SCHEME = re.compile(r"[a-z][a-z0-9+.-]*:")
+_SCHEME = late_regex(r"[a-z][a-z0-9+.-]*:")
 _SAFE_SCHEMES = ("http:", "https:", "mailto:", "tel:")
-_NOT_SEEN = re.compile(r"[\x00-\x20\x7f-\xa0\u200b-\u200f\u2028\u2029\ufeff]")
+_NOT_SEEN = late_regex(r"[\x00-\x20\x7f-\xa0\u200b-\u200f\u2028\u2029\ufeff]")
 
 
 def find_markup(text: str) -> tuple[str, str] | None:

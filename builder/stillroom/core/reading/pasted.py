@@ -12,18 +12,19 @@ from typing import Final
 
 from stillroom.core.recipe.kinds import find_kind
 from stillroom.core.words.data_files import read_data
+from stillroom.core.words.patterns import late_regex
 from stillroom.core.words.problems import Problem, ProblemsFound, Unreadable
 
-_LETTER: Final = re.compile(r"(?:From|To|Sent|Date|Subject|Cc|Von|De|An|Betreff|Objet):\s", re.I)
-_RTF: Final = re.compile(r"\{\\rtf\d")
-_PAGE: Final = re.compile(r"\s*<(?:!doctype|html|\?xml)\b", re.IGNORECASE)
-_MAKES: Final = re.compile(
+_LETTER: Final = late_regex(r"(?:From|To|Sent|Date|Subject|Cc|Von|De|An|Betreff|Objet):\s", re.I)
+_RTF: Final = late_regex(r"\{\\rtf\d")
+_PAGE: Final = late_regex(r"\s*<(?:!doctype|html|\?xml)\b", re.IGNORECASE)
+_MAKES: Final = late_regex(
     r"\W*(?:makes|yields?|quantity|serves|servings|ergibt|portionen|dosi|raciones|porties)\b"
     r"\s*(?:about|approximately)?\s*:?\s*(?P<said>(?:about\s+)?\S.*?)\.?$",
     re.IGNORECASE,
 )
-_SIGNS: Final = re.compile(r"^[#>*_=\s]+|[*_=\s:]+$")
-_TO_MAKE: Final = re.compile(r"(?:how\s+)?to\s+make\s+(?:an?\s+)?", re.IGNORECASE)
+_SIGNS: Final = late_regex(r"^[#>*_=\s]+|[*_=\s:]+$")
+_TO_MAKE: Final = late_regex(r"(?:how\s+)?to\s+make\s+(?:an?\s+)?", re.IGNORECASE)
 _LONGEST: Final = 80
 
 

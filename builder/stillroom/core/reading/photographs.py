@@ -14,6 +14,7 @@ import struct
 from collections.abc import Iterator
 from typing import Final
 
+from stillroom.core.words.patterns import late_regex
 from stillroom.core.words.problems import Unreadable
 
 _BROKEN: Final = "Save it again as a JPEG or a PNG, or take it out."
@@ -23,8 +24,8 @@ _PNG_KEPT: Final = frozenset(
     {b"tRNS", b"gAMA", b"cHRM", b"sRGB", b"iCCP", b"sBIT", b"pHYs", b"acTL", b"fcTL", b"fdAT"}
 )
 _WEBP_KEPT: Final = frozenset({b"VP8 ", b"VP8L", b"VP8X", b"ALPH", b"ANIM", b"ANMF", b"ICCP"})
-_INNER: Final = re.compile(rb"data:image/(?:jpe?g|png|webp);base64,([A-Za-z0-9+/=\s]+)", re.I)
-_METADATA: Final = re.compile(rb"<metadata\b.*?</metadata\s*>", re.I | re.DOTALL)
+_INNER: Final = late_regex(rb"data:image/(?:jpe?g|png|webp);base64,([A-Za-z0-9+/=\s]+)", re.I)
+_METADATA: Final = late_regex(rb"<metadata\b.*?</metadata\s*>", re.I | re.DOTALL)
 
 
 def without_places(data: bytes) -> bytes:

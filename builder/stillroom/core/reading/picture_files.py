@@ -18,6 +18,7 @@ from stillroom.core.reading.markup import is_own
 from stillroom.core.reading.photographs import orientation_of, webp_size
 from stillroom.core.recipe.family_book import FamilyBook
 from stillroom.core.recipe.model import Recipe
+from stillroom.core.words.patterns import late_regex
 from stillroom.core.words.problems import Problem, Unreadable
 
 MOST_BYTES = 12_000_000
@@ -36,8 +37,8 @@ _ENDINGS = {
     ".webp": "webp",
 }
 _MEND = "Save it again as an SVG drawing, a JPEG, a PNG or a WebP, or take it out."
-_LENGTH = re.compile(r"\s*\+?(\d+(?:\.\d*)?|\.\d+)\s*(px)?\s*")
-_FETCH = re.compile(r"url\(\s*['\"]?\s*([^)'\"]*)|@import\s+['\"]?([^;'\"]*)", re.IGNORECASE)
+_LENGTH = late_regex(r"\s*\+?(\d+(?:\.\d*)?|\.\d+)\s*(px)?\s*")
+_FETCH = late_regex(r"url\(\s*['\"]?\s*([^)'\"]*)|@import\s+['\"]?([^;'\"]*)", re.IGNORECASE)
 
 
 @dataclass(frozen=True)

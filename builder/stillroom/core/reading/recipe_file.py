@@ -18,7 +18,7 @@ from pydantic import ValidationError
 
 from stillroom.core.amounts.quantities import Ratio
 from stillroom.core.amounts.units import System
-from stillroom.core.label.keeping import known_keeping, planned_span
+from stillroom.core.label.how_long import known_keeping, planned_span
 from stillroom.core.larder.shelves import Larder, common_larder
 from stillroom.core.lines.ingredient import Ingredient
 from stillroom.core.lines.ingredient_food import find_foods
@@ -40,11 +40,12 @@ from stillroom.core.recipe.model import (
 from stillroom.core.when.timeline_checks import check_timeline
 from stillroom.core.words.frontmatter import Located
 from stillroom.core.words.nearest import nearest
+from stillroom.core.words.patterns import late_regex
 from stillroom.core.words.problems import Problem, ProblemsFound, Unreadable
 from stillroom.core.words.text_files import clean, read_text
 
-SLUG = re.compile(r"[a-z0-9]+(?:-[a-z0-9]+)*")
-_WORD = re.compile(r"[^\W\d_]+")
+SLUG = late_regex(r"[a-z0-9]+(?:-[a-z0-9]+)*")
+_WORD = late_regex(r"[^\W\d_]+")
 _SPELLED = str.maketrans(
     {"ß": "ss", "æ": "ae", "œ": "oe", "ø": "o", "ł": "l", "&": "-and-", "'": "", "’": ""}
 )

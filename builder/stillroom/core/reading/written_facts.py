@@ -21,6 +21,7 @@ from stillroom.core.recipe.model import Acidity, Card, FrontMatter, InGroup, Ove
 from stillroom.core.words.data_files import read_data
 from stillroom.core.words.frontmatter import Located
 from stillroom.core.words.nearest import did_you_mean, nearest
+from stillroom.core.words.patterns import late_regex
 from stillroom.core.words.problems import Problem, Unreadable
 
 WRITTEN_AS: Final = {"ingredients": "materials", "vessels": "vessel"}
@@ -30,8 +31,8 @@ NAMES: Final = frozenset(
     {*KNOWN_KEYS, *INGREDIENT_KEYS, *KEEPING_KEYS}
     | {name for model in (Card, Acidity, Override) for name in model.model_fields}
 )
-_BOLD: Final = re.compile(r"\*\*([^*]+?):?\*\*:?")
-_NUMBER: Final = re.compile(r"(\d{1,2})[.)]\s+(?=\S)")
+_BOLD: Final = late_regex(r"\*\*([^*]+?):?\*\*:?")
+_NUMBER: Final = late_regex(r"(\d{1,2})[.)]\s+(?=\S)")
 
 
 @dataclass(frozen=True)

@@ -18,13 +18,14 @@ from stillroom.core.recipe.method import has_numbers, read_steps
 from stillroom.core.recipe.model import MethodStep, Section
 from stillroom.core.words.data_files import read_data
 from stillroom.core.words.nearest import nearest
+from stillroom.core.words.patterns import late_regex
 from stillroom.core.words.problems import Problem, Unreadable
 
-_HEADING: Final = re.compile(r"(#{1,6})\s*(\S.*?)\s*#*$")
-_BOLD: Final = re.compile(r"(?:\*\*|__)([^*_]+?):?(?:\*\*|__):?$")
-_UNDERLINE: Final = re.compile(r"(=|-)\1{2,}$")
-_ITEM: Final = re.compile(r"(?:[-*+–—•·‣▪]\s*(?:\[[ xX]?\]\s*)?|\d{1,2}[.)]\s+)(?=\S)")
-_IN_BRACES: Final = re.compile(r"\{(?![:.#])([^{}=]{1,60})\}")
+_HEADING: Final = late_regex(r"(#{1,6})\s*(\S.*?)\s*#*$")
+_BOLD: Final = late_regex(r"(?:\*\*|__)([^*_]+?):?(?:\*\*|__):?$")
+_UNDERLINE: Final = late_regex(r"(=|-)\1{2,}$")
+_ITEM: Final = late_regex(r"(?:[-*+–—•·‣▪]\s*(?:\[[ xX]?\]\s*)?|\d{1,2}[.)]\s+)(?=\S)")
+_IN_BRACES: Final = late_regex(r"\{(?![:.#])([^{}=]{1,60})\}")
 NO_METHOD: Final = 'The recipe has no "## Method".'
 _NONE: Final = 'Add a heading "## Method" and below it the steps: "1. Wash the jar."'
 _NO_TABLE: Final = 'Write one ingredient to a line: "- 250 g sugar".'

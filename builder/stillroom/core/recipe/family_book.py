@@ -20,7 +20,7 @@ def _as_list(value: Any) -> Any:
 class Photograph(BaseModel):
     """A photograph of the household: a file among the book's pictures, and what it shows."""
 
-    model_config = ConfigDict(frozen=True, extra="forbid")
+    model_config = ConfigDict(frozen=True, extra="forbid", defer_build=True)
 
     picture: Annotated[str, Field(min_length=1, max_length=200)]
     shows: Annotated[str, Field(min_length=1, max_length=200)]
@@ -29,7 +29,7 @@ class Photograph(BaseModel):
 class FamilyBook(BaseModel):
     """What the printed book bears: a dedication, the giver's own hand scanned in, photographs."""
 
-    model_config = ConfigDict(frozen=True, extra="forbid")
+    model_config = ConfigDict(frozen=True, extra="forbid", defer_build=True)
 
     dedication: Annotated[str, Field(max_length=LONGEST_DEDICATION)] = ""
     handwriting: Annotated[str, Field(max_length=200)] = ""

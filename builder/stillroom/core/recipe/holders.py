@@ -14,6 +14,7 @@ from stillroom.core.amounts.quantities import Amount
 from stillroom.core.amounts.units import System, counted_nouns, size_of
 from stillroom.core.lines.sizes import comma_parts, find_size, read_leading
 from stillroom.core.recipe.making import Makes, read_making
+from stillroom.core.words.patterns import late_regex
 from stillroom.core.words.plurals import singular
 from stillroom.core.words.problems import Unreadable
 
@@ -63,7 +64,7 @@ def _one_line(value: Any, wanted: str) -> str:
 
 
 # "wide mouth quart jar", "clean gallon jar": one quart, one gallon
-_BARE_SIZE = re.compile(
+_BARE_SIZE = late_regex(
     r"^(?P<before>[a-z][a-z -]*?\s)?(?P<size>(?:half[\s-])?(?:pint|quart|gallon|litre|liter))\s+"
     r"(?P<rest>(?:[a-z-]+\s+)?(?:jars?|bottles?|crocks?|jugs?|carboys?|demijohns?|pots?|pans?|saucepans?)\b)",
     re.IGNORECASE,

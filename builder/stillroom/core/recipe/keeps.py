@@ -6,12 +6,12 @@ out what published guidance says: keeping.py.
 
 from __future__ import annotations
 
-import re
 from dataclasses import dataclass, replace
 from typing import Any, Final, Literal
 
 from stillroom.core.when.spans import SPAN_PATTERN, Span, parse_span, tidy
 from stillroom.core.words.nearest import did_you_mean
+from stillroom.core.words.patterns import late_regex
 from stillroom.core.words.problems import Unreadable
 
 KEEPING_KEYS: Final = ("unopened", "opened", "where", "source", "mark", "reason")
@@ -19,23 +19,23 @@ MARKS: Final = ("best before", "use by", "none")
 OWN_PRACTICE: Final = "the maker's own practice"
 _MEND: Final = 'Write "3 years unopened, 1 year once opened" or "2 weeks in the fridge".'
 _AND: Final = r"(?:and|then|but|or)\s+"
-_BETWEEN: Final = re.compile(
+_BETWEEN: Final = late_regex(
     rf"[,;.]\s*(?:{_AND})?|\s+{_AND}(?=(?:once |when |after )?open|[^,;.]*\bopen)"
 )
-_SPAN: Final = re.compile(rf"\b({SPAN_PATTERN})")
-_BEFORE: Final = re.compile(
+_SPAN: Final = late_regex(rf"\b({SPAN_PATTERN})")
+_BEFORE: Final = late_regex(
     r"(?:it |they |this |these )?(?:will |should |can )?(?:be )?"
     r"(?:keeps?|kept|lasts?|stores?|stored|good)?\s*(?:well |good )?(?:for|up to)?:?"
 )
-_OPENED: Final = re.compile(
+_OPENED: Final = late_regex(
     r"\b(?:once |when |if |after )?(?:it is |they are )?(?:opened|opening)\b:?"
 )
-_UNOPENED: Final = re.compile(r"\b(?:un-?opened|sealed|before opening|if unopened|when sealed)\b:?")
-_PLACE: Final = re.compile(
+_UNOPENED: Final = late_regex(r"\b(?:un-?opened|sealed|before opening|if unopened|when sealed)\b:?")
+_PLACE: Final = late_regex(
     r"(?:stored |kept )?(?:in|at|on|if|when|while|out of|away from|under|below|somewhere|cool|dark|"
     r"dry|airtight|well|upright|tightly|closed|not)\b.*"
 )
-_WITHIN: Final = re.compile(
+_WITHIN: Final = late_regex(
     r"(?:(?:keep|store|put|refrigerate)(?: it| them)?\s*(?P<where>(?:in|at) (?:the |a )?[a-z ]+?)?"
     r"\s+and\s+)?(?:use|eat|drink|consume|finish)(?: it| them)?(?: up)?\s+(?:within|in)"
 )

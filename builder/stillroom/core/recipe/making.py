@@ -15,56 +15,57 @@ from stillroom.core.amounts.quantities import Amount
 from stillroom.core.amounts.units import System, counted_nouns, size_of
 from stillroom.core.lines.pairs import compare
 from stillroom.core.lines.sizes import read_first
+from stillroom.core.words.patterns import late_regex
 from stillroom.core.words.problems import Unreadable
 
 _HOW: Final = 'Write "900 ml", "24 biscuits", "6 jars of 200 ml" or so.'
-_BEFORE: Final = re.compile(
+_BEFORE: Final = late_regex(
     r"(?:it |this )?(?:makes?|yields?|gives?|fills?|enough for|for|für|ergibt|pour|para|per|voor)"
     r"[: ]\s*",
     re.IGNORECASE,
 )
-_SERVES: Final = re.compile(r"(?:serves|feeds|enough for|for)[: ]\s*(.+)", re.IGNORECASE)
-_PEOPLE: Final = re.compile(r"\s*(?:people|persons|portions|servings)?\s*$", re.IGNORECASE)
-_ABOUT: Final = re.compile(
+_SERVES: Final = late_regex(r"(?:serves|feeds|enough for|for)[: ]\s*(.+)", re.IGNORECASE)
+_PEOPLE: Final = late_regex(r"\s*(?:people|persons|portions|servings)?\s*$", re.IGNORECASE)
+_ABOUT: Final = late_regex(
     r"(?:approximately|approx\.?|roughly|around|circa|ca\.|c\.|~)\s*", re.IGNORECASE
 )
 _NUMBERS: Final = {
     "one": 1, "two": 2, "three": 3, "four": 4, "five": 5, "six": 6, "seven": 7, "eight": 8,
     "nine": 9, "ten": 10, "eleven": 11, "twelve": 12,
 }  # fmt: skip
-_DOZEN: Final = re.compile(
+_DOZEN: Final = late_regex(
     r"(?:(half a|a|one|two|three|four|\d{1,6})\s+)?(?:dozen|doz\.?)\b(?:\s+of\b)?", re.IGNORECASE
 )
 _DOZENS: Final = {"half a": 6, "a": 12, "one": 12, "": 12, "two": 24, "three": 36, "four": 48}
 # "of 300 ml", "à 300 ml", "(300 ml)", ", 300 ml each": each of the things counted before
-_EACH: Final = re.compile(
+_EACH: Final = late_regex(
     r"(?P<things>[^\d(,]*?)\s*(?:\bof\b|\bde\b|\bvon\b|\bà\b|\bat\b|\bholding\b|@|,|\()?\s*"
     r"(?P<size>(?:about )?\d[^()]*?)(?:\s+(?:each|apiece))?\s*\)?$",
     re.IGNORECASE,
 )
 _LONGEST: Final = 400
-_TIMES: Final = re.compile(r"[x×]\s*(?=\d)", re.IGNORECASE)
-_AGAIN: Final = re.compile(
+_TIMES: Final = late_regex(r"[x×]\s*(?=\d)", re.IGNORECASE)
+_AGAIN: Final = late_regex(
     r"\s*(?:/\s*(?P<slash>\d.*)|\((?P<round>(?:about |approx\.? )?\d[^()]*)\))$"
 )
-_SAID_AGAIN: Final = re.compile(
+_SAID_AGAIN: Final = late_regex(
     r"(?:/\s*(?P<slash>\d[^()/\s]*(?:\s(?:oz|fl\.? oz|lb|g|ml)\.?)?)(?=\s)"
     r"|\((?P<round>\d[^()]*)\))\s*",
     re.I,
 )
-_LENGTH: Final = re.compile(
+_LENGTH: Final = late_regex(
     r"\d+(?:\.\d+)?\s*[- ]?(?:cm|mm|in|inch|inches|\")(?![a-z])", re.IGNORECASE
 )
-_VAGUE: Final = re.compile(
+_VAGUE: Final = late_regex(
     r"(?:good |great |fair |large |small )?"
     r"(?:little|lot|few|bit|amount|quantity|deal|number|many)\b"
     r"|.* or (?:so|two|more)\b"
 )
-_INTO: Final = re.compile(r",?\s*(?:in|into|for|filling|fills|to fill|enough for)\s")
+_INTO: Final = late_regex(r",?\s*(?:in|into|for|filling|fills|to fill|enough for)\s")
 # digits of any sort; and a sign that would belong to a number before it
-_DIGIT: Final = re.compile(r"[\d½⅓⅔¼¾⅕⅖⅗⅘⅙⅚⅛⅜⅝⅞①-⑳²³]")
-_SIGN: Final = re.compile(r"[.:*+=%^/]")
-_VESSELS: Final = re.compile(
+_DIGIT: Final = late_regex(r"[\d½⅓⅔¼¾⅕⅖⅗⅘⅙⅚⅛⅜⅝⅞①-⑳²³]")
+_SIGN: Final = late_regex(r"[.:*+=%^/]")
+_VESSELS: Final = late_regex(
     r"(?:small |large |little |big )?"
     r"(?:jars|bottles|glasses|tins|pots|bags|tubs|cartons|moulds|basins)$",
     re.IGNORECASE,

@@ -17,25 +17,26 @@ from stillroom.core.lines.sizes import has_figure, read_leading
 from stillroom.core.recipe.model import MethodStep
 from stillroom.core.words.joining import join_and
 from stillroom.core.words.nearest import did_you_mean
+from stillroom.core.words.patterns import late_regex
 from stillroom.core.words.problems import Unreadable
 
-_BRACES = re.compile(r"\{([^{}]*)\}")
+_BRACES = late_regex(r"\{([^{}]*)\}")
 # "1." "1)" "1 -" "(1)" "Step 1:" "**1.**": a number, a sign, and then words
-_NUMBERED = re.compile(
+_NUMBERED = late_regex(
     r"\(?\**\(?(?:step\s+\d{1,3}\s*[.):–—-]?|\d{1,3}\s*(?:[.):]|[–—-](?=\s+[^\W\d])))\**"
     r"(?=\D|$)\s*(?P<words>.*)$",
     re.IGNORECASE,
 )
-_LETTERED = re.compile(r"\(?(?P<letter>[a-z])[.)]\s+(?P<words>\S.*)$", re.IGNORECASE)
+_LETTERED = late_regex(r"\(?(?P<letter>[a-z])[.)]\s+(?P<words>\S.*)$", re.IGNORECASE)
 # "Procedure: Wash the fruit.", below a heading of its own
-_LABEL = re.compile(
+_LABEL = late_regex(
     r"^\s*(?:procedure|method|directions|instructions|preparation):\s+(?=[A-Z])", re.IGNORECASE
 )
-_SENTENCE_ENDS = re.compile(r"[.!?…][\"”’')]*$")
-_CIRCLED = re.compile(r"[\u2460-\u2473\u2776-\u2793]\s*(?P<words>.*)$")
-_BULLET = re.compile(r"(?:[-*+–—]\s+|[•·‣▪]\s*)(?:\[[ xX]?\]\s*)?(?=\S)")
-_GROUP = re.compile(r"(?:#{1,6}\s*(?P<heading>.+?)\s*#*|\*\*(?P<bold>[^*]+?):?\*\*:?)$")
-_RULE = re.compile(r"(?:[-*_]\s*){3,}$")
+_SENTENCE_ENDS = late_regex(r"[.!?…][\"”’')]*$")
+_CIRCLED = late_regex(r"[\u2460-\u2473\u2776-\u2793]\s*(?P<words>.*)$")
+_BULLET = late_regex(r"(?:[-*+–—]\s+|[•·‣▪]\s*)(?:\[[ xX]?\]\s*)?(?=\S)")
+_GROUP = late_regex(r"(?:#{1,6}\s*(?P<heading>.+?)\s*#*|\*\*(?P<bold>[^*]+?):?\*\*:?)$")
+_RULE = late_regex(r"(?:[-*_]\s*){3,}$")
 
 _ONE_MISSING = (
     'A "{" and a "}" belong together, and one of them is missing.',

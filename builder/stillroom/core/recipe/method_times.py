@@ -16,6 +16,7 @@ from typing import Final, Literal
 from stillroom.core.recipe.model import MethodStep
 from stillroom.core.when.span_words import NUMBER, UNIT
 from stillroom.core.when.spans import SPAN_PATTERN, Span, parse_span, tidy
+from stillroom.core.words.patterns import late_regex
 from stillroom.core.words.problems import Unreadable
 
 Role = Literal["wait", "usable", "best"]
@@ -40,27 +41,27 @@ _WAITS: Final = {
 }  # fmt: skip
 _TENDED: Final = {"shak": "shake", "stir": "stir", "turn": "turn", "swirl": "shake"}
 _PLACE: Final = r"(?!,? (?:dark|dry|cool|airy|place|cupboard|room|larder|spot|and|or)\b)"
-_VERB: Final = re.compile(
+_VERB: Final = late_regex(
     rf"\b(?:{'|'.join(sorted(_WAITS, key=len, reverse=True))})(?:s|ed|ing)?\b{_PLACE}"
 )
-_WAITED: Final = re.compile(rf"\b(?P<span>{SPAN_PATTERN}|overnight)")
+_WAITED: Final = late_regex(rf"\b(?P<span>{SPAN_PATTERN}|overnight)")
 # a clause that says how it keeps, how often or how old, but nothing to wait for
-_KEEPS: Final = re.compile(
+_KEEPS: Final = late_regex(
     r"\b(?:keeps|kept|will (?:keep|last|store)|lasts?|stores well|stored (?:for|in)|shelf|within|"
     r"good for|best before|use by|once opened|after opening|freezes? (?:well|for)|upto|old|ago|"
     r"in advance|ahead|per day|must not|never|do not|don't|no longer than|not be left)\b"
 )
-_ELSE: Final = re.compile(r"\b(?:after|or) $")
-_STORED: Final = re.compile(r"\b(?:store|keep|refrigerat|freez)")
-_MEANT: Final = re.compile(r"\bbefore\b|\b(?:shak|stirr|turn)ing\b|\bat least\b|\bminimum\b|daily")
-_READY: Final = re.compile(
+_ELSE: Final = late_regex(r"\b(?:after|or) $")
+_STORED: Final = late_regex(r"\b(?:store|keep|refrigerat|freez)")
+_MEANT: Final = late_regex(r"\bbefore\b|\b(?:shak|stirr|turn)ing\b|\bat least\b|\bminimum\b|daily")
+_READY: Final = late_regex(
     r"\b(?P<what>ready|fit|usable|drinkable|(?:be|being) (?:used|eaten|drunk|opened)|"
     r"(?:use|eat|drink|taste|try|open|serve|sample|enjoy)(?: it| them| this)?|at its best|best)\b"
     r"(?P<between>(?: (?!not\b)[a-z]+){0,4}?) (?:after|in|from|for|at|when) "
     rf"(?:it is |they are |about )?(?P<span>{SPAN_PATTERN})"
 )
 # "in six months it will be fit to drink": the length before what it is ready for
-_READY_IN: Final = re.compile(
+_READY_IN: Final = late_regex(
     rf"\b(?:in|after|within|at the end of) (?:about )?(?P<span>{SPAN_PATTERN})(?:'s? time)?,? "
     r"(?:(?:it|they|this|these|the [a-z]+|which) )?(?:will|should|may|can|is|are|ought to)"
     r"(?: (?!not\b)[a-z]+){0,3}? "
@@ -71,20 +72,20 @@ _DONE: Final = (
     r"(?:strain|filter|sieve|bottle|rack|decant|press|drain|siphon|remove|take out|fish out|"
     r"unmould|taste|pour off|draw off)"
 )
-_AFTER: Final = re.compile(
+_AFTER: Final = late_regex(
     rf"\b(?:(?:after|at the end of) (?:about )?(?P<first>{SPAN_PATTERN})(?: or so)?,? "
     rf"|(?P<later>{SPAN_PATTERN}) later,? )(?:[a-z]+ ){{0,2}}?{_DONE}\b"
     rf"|\b{_DONE}(?: (?!in\b|after\b)[a-z]+){{0,3}} (?:in|after) (?:about )?"
     rf"(?P<last>{SPAN_PATTERN})"
 )
-_THEN: Final = re.compile(rf"\b(?:then|and) (?:[a-z]+ ){{0,2}}?{_DONE}\b")
-_BEGINS: Final = re.compile(rf"(?:then |now |and |when ready,? )?{_DONE}\b")
-_ON_A_SHELF: Final = re.compile(r"\bon (?:a |the )?shelf\b")
-_BEFORE_USE: Final = re.compile(
+_THEN: Final = late_regex(rf"\b(?:then|and) (?:[a-z]+ ){{0,2}}?{_DONE}\b")
+_BEGINS: Final = late_regex(rf"(?:then |now |and |when ready,? )?{_DONE}\b")
+_ON_A_SHELF: Final = late_regex(r"\bon (?:a |the )?shelf\b")
+_BEFORE_USE: Final = late_regex(
     r"\bbefore (?:(?:it|they|you|we|being) ?(?:is|are|be)? ?)?"
     r"(?:us(?:e|ed|ing)|eat|drink|drunk|open|tap|broach|touch|tast|bottl|cut|serv|giv)"
 )
-_EVERY: Final = re.compile(
+_EVERY: Final = late_regex(
     rf"\b(?:(?:every|each|per) (?:other |second |third )?(?:(?:{NUMBER}|few) )?{UNIT}|daily|weekly|"
     r"(?:once|twice|(?:three|four|\d) times) (?:a|each|per) (?:day|week))"
 )

@@ -19,7 +19,6 @@ from pydantic import (
     BeforeValidator,
     ConfigDict,
     Field,
-    PlainValidator,
     ValidationInfo,
     WithJsonSchema,
     model_validator,
@@ -40,8 +39,10 @@ from stillroom.core.recipe.holders import (
 from stillroom.core.recipe.keeps import Keeping, read_keeping
 from stillroom.core.recipe.kinds import Kind, all_kinds, find_kind
 from stillroom.core.recipe.making import Makes
+from stillroom.core.recipe.read_by import ReadBy, as_written, read_by, system_of
 from stillroom.core.when.spans import Span
 from stillroom.core.when.stages import Stage, parse_stage, without_colon
+from stillroom.core.words.patterns import late_regex
 from stillroom.core.words.problems import Unreadable, say_written
 
 MONTHS = (
@@ -58,19 +59,6 @@ MONTHS = (
     "November",
     "December",
 )
-
-
-def _system(info: ValidationInfo) -> System:
-    return (info.context or {}).get("system", "metric")  # type: ignore[no-any-return]
-
-
-def _language(info: ValidationInfo) -> str:
-    return (info.context or {}).get("language", "en_GB")  # type: ignore[no-any-return]
-
-
-def _as_written(read: Callable[[Any, System, str], Any]) -> PlainValidator:
-    """Read a fact in the book's units, numbers as its language writes them."""
-    return PlainValidator(lambda value, info: read(value, _system(info), _language(info)))
 
 
 @dataclass(frozen=True)
@@ -102,7 +90,7 @@ def _read_stage(value: Any) -> Stage:
 
 
 # names that Windows keeps for its devices, whatever their ending; and the page of a folder itself
-TAKEN_NAME = re.compile(r"con|prn|aux|nul|(?:com|lpt)[0-9]|index")
+TAKEN_NAME = late_regex(r"con|prn|aux|nul|(?:com|lpt)[0-9]|index")
 LONGEST_NAME = 80
 
 
@@ -145,7 +133,7 @@ def _as_text(value: Any) -> Any:
 def _read_net(value: Any, info: ValidationInfo) -> str:
     """Read a net quantity: a weight or a volume, as it will stand on the card."""
     text = str(value).strip()
-    amount = parse_amount(text, _system(info))
+    amount = parse_amount(text, system_of(info))
     if not isinstance(amount, Amount) or size_of(amount.unit) not in ("mass", "volume"):
         mend = 'Write what one jar or bottle holds: "net: 200 g" or "net: 100 ml".'
         raise Unreadable(f'"{text}" is no weight and no volume.', mend)
@@ -156,18 +144,22 @@ Text = Annotated[str, BeforeValidator(_as_text), Field(min_length=1)]
 _LINE = {"type": "string", "minLength": 1}
 _LINE_OR_MAPPING = {"anyOf": [_LINE, {"type": "object"}]}
 AnIngredient = Annotated[
-    Ingredient, _as_written(read_any_ingredient), WithJsonSchema(_LINE_OR_MAPPING)
+    Ingredient, as_written(read_any_ingredient), WithJsonSchema(_LINE_OR_MAPPING)
 ]
 AStage = Annotated[
     Stage,
-    PlainValidator(_read_stage),
+    read_by(_read_stage),
     WithJsonSchema({"type": "object", "minProperties": 1, "maxProperties": 1}),
 ]
 
 
 class _Frozen(BaseModel):
     model_config = ConfigDict(
-        frozen=True, extra="forbid", arbitrary_types_allowed=True, populate_by_name=True
+        frozen=True,
+        extra="forbid",
+        arbitrary_types_allowed=True,
+        populate_by_name=True,
+        defer_build=True,  # only a whole recipe is ever checked: what it is made of waits
     )
 
 
@@ -180,7 +172,7 @@ class Card(_Frozen):
     what: str = ""
     use: str = ""
     keep: str = ""
-    net: Annotated[str, PlainValidator(_read_net), WithJsonSchema(_LINE)] = ""
+    net: Annotated[str, ReadBy(_read_net), WithJsonSchema(_LINE)] = ""
 
 
 class Override(_Frozen):
@@ -195,7 +187,7 @@ class Acidity(_Frozen):
 
     ph: Annotated[
         Fraction,
-        PlainValidator(lambda value: _read_ph(value)),
+        read_by(lambda value: _read_ph(value)),
         WithJsonSchema({"type": "number", "minimum": 0, "maximum": 14}),
     ]
     source: Text
@@ -217,13 +209,13 @@ class FrontMatter(_Frozen):
     title: Annotated[str, Field(min_length=1, max_length=90, description="What it is called.")]
     kind: Annotated[
         Kind,
-        PlainValidator(lambda value: find_kind(str(value))),
+        read_by(lambda value: find_kind(str(value))),
         WithJsonSchema({"enum": list(all_kinds())}),
         Field(description="What sort of making it is."),
     ]
     makes: Annotated[
         Makes,
-        _as_written(read_makes),
+        as_written(read_makes),
         WithJsonSchema(_LINE),
         Field(description='What one batch gives: "900 ml", "24 biscuits", "6 jars of 200 ml".'),
     ]
@@ -236,12 +228,12 @@ class FrontMatter(_Frozen):
         None
     )
     vessels: Annotated[
-        tuple[Annotated[Vessel, _as_written(read_vessel), WithJsonSchema(_LINE)], ...],
+        tuple[Annotated[Vessel, as_written(read_vessel), WithJsonSchema(_LINE)], ...],
         BeforeValidator(_as_list),
         Field(description='What it is made in: "1.5 l clip-top jar".'),
     ] = ()
     containers: Annotated[
-        tuple[Annotated[Container, _as_written(read_container), WithJsonSchema(_LINE)], ...],
+        tuple[Annotated[Container, as_written(read_container), WithJsonSchema(_LINE)], ...],
         BeforeValidator(_as_list),
         Field(description='What it is given in: "bottle, 100 ml, cork".'),
     ] = ()
@@ -251,7 +243,7 @@ class FrontMatter(_Frozen):
     ] = ()
     keeps: Annotated[
         Keeping,
-        PlainValidator(read_keeping),
+        read_by(read_keeping),
         WithJsonSchema(_LINE_OR_MAPPING),
         Field(description='"3 years unopened, 1 year once opened", or with its source.'),
     ] = Keeping()
@@ -259,14 +251,14 @@ class FrontMatter(_Frozen):
     picture: Annotated[str, Field(description="A file among the book's pictures.")] = ""
     picture_focus: Annotated[
         str,
-        PlainValidator(lambda value: _read_focus(value)),
+        read_by(lambda value: _read_focus(value)),
         WithJsonSchema(_LINE),
         Field(description='What a cut picture must show, from left and top: "30% 60%".'),
     ] = ""
     picture_alt: Annotated[str, Field(description="What the picture shows.")] = ""
     season: Annotated[
         tuple[
-            Annotated[int, PlainValidator(_read_month), WithJsonSchema({"enum": list(MONTHS)})],
+            Annotated[int, read_by(_read_month), WithJsonSchema({"enum": list(MONTHS)})],
             ...,
         ],
         BeforeValidator(_as_list),
@@ -281,7 +273,7 @@ class FrontMatter(_Frozen):
         tuple[Override, ...], Field(description="Safety rules set aside, each with its why.")
     ] = ()
     was: Annotated[
-        tuple[Annotated[str, PlainValidator(_read_earlier_name), WithJsonSchema(_LINE)], ...],
+        tuple[Annotated[str, read_by(_read_earlier_name), WithJsonSchema(_LINE)], ...],
         BeforeValidator(_as_list),
         Field(description="Earlier file names, so that old links still lead here."),
     ] = ()

@@ -12,6 +12,7 @@ from functools import cache
 from typing import Annotated, Any, Final
 
 from babel import Locale, UnknownLocaleError
+from babel.core import get_global
 from pydantic import AfterValidator, BaseModel, BeforeValidator, ConfigDict, Field, ValidationError
 from pydantic_core import ErrorDetails
 
@@ -37,25 +38,40 @@ def _known_locale(text: str) -> str:
     return text
 
 
+_NO_COUNTRIES: Final = ("EU", "EZ", "UN", "XA", "XB", "QO", "ZZ")
+
+
 @cache
 def _countries() -> dict[str, str]:
     """Return the two capitals of every country by its English name in small letters."""
-    none = ("EU", "EZ", "UN", "XA", "XB", "QO", "ZZ")
     return {
         name.lower(): code
         for code, name in Locale("en").territories.items()
-        if re.fullmatch("[A-Z]{2}", code) and code not in none
+        if re.fullmatch("[A-Z]{2}", code) and code not in _NO_COUNTRIES
     }
 
 
+@cache
+def _with_money() -> frozenset[str]:
+    """Return the countries of today of whose money babel knows: nearly all, and quickly told."""
+    old = get_global("territory_aliases")
+    return frozenset(code for code in get_global("territory_currencies") if code not in old)
+
+
+@cache
+def _money_of_today() -> frozenset[str]:
+    held = get_global("territory_currencies")
+    return frozenset(held[code][-1][0] for code in _with_money() - {*_NO_COUNTRIES})
+
+
 def _known_country(code: str) -> str:
-    if code not in _countries().values():
+    if code in _NO_COUNTRIES or not (code in _with_money() or code in _countries().values()):
         raise ValueError
     return code
 
 
 def _known_currency(code: str) -> str:
-    if not re.fullmatch("[A-Z]{3}", code) or code not in Locale("en").currencies:
+    if code not in _money_of_today() and code not in Locale("en").currencies:
         raise ValueError
     return code
 
@@ -84,7 +100,7 @@ _FEED: Final = r"^\s*[-+]?\d(\.\d{1,2})?\s*,\s*[-+]?\d(\.\d{1,2})?\s*$"
 class GivingDay(BaseModel):
     """One day of the year on which baskets go out: its name and the rule of its date."""
 
-    model_config = ConfigDict(frozen=True, extra="forbid")
+    model_config = ConfigDict(frozen=True, extra="forbid", defer_build=True)
 
     name: Text
     day: Text
@@ -93,7 +109,7 @@ class GivingDay(BaseModel):
 class LabelStock(BaseModel):
     """A bought sheet of labels by a name of one's own, and its measures in mm."""
 
-    model_config = ConfigDict(frozen=True, extra="forbid")
+    model_config = ConfigDict(frozen=True, extra="forbid", defer_build=True)
 
     name: Text
     measures: Annotated[str, Field(pattern=_MEASURES)]
@@ -112,7 +128,7 @@ class BookSettings(BaseModel):
     are relative to mkdocs.yml.
     """
 
-    model_config = ConfigDict(frozen=True, extra="forbid")
+    model_config = ConfigDict(frozen=True, extra="forbid", defer_build=True)
 
     title: Text = "A stillroom book"
     site_url: Annotated[str, AfterValidator(_site_url)] = ""

@@ -17,6 +17,7 @@ from stillroom.core.batch.altitude import SETTING_SOURCE, setting_point_c
 from stillroom.core.recipe.model import Recipe
 from stillroom.core.size.what_stays import read_oven
 from stillroom.core.words.data_files import read_data
+from stillroom.core.words.patterns import late_regex
 
 SOURCE = "°F by NIST SP 811, to the step of a dial"
 # the degree sign and its look-alikes: º (ordinal) and ˚ (ring above); ℃ and ℉ are one sign each
@@ -27,7 +28,7 @@ _SCALE = (
     r"|grad|degrés|grados|gradi|graden)"
 )
 _NUMBER = r"\d{1,3}(?:\.\d)?"
-_HEAT = re.compile(
+_HEAT = late_regex(
     rf"(?<![\w.])(?P<low>{_NUMBER})(?:\s*{_DEGREE})?"
     rf"(?:\s*(?:-|–|to|and)\s*(?P<high>{_NUMBER}))?"
     rf"\s?{_DEGREE}?\s?(?i:{_SCALE})(?!\w)"
@@ -37,21 +38,21 @@ _HEAT = re.compile(
 _MARKS = ("half", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine")
 _PART = r"1/2|1/4|½|¼|(?:(?:a|one)[ -])?(?:half|quarter)"
 _ONE_MARK = rf"{_PART}|\d|{'|'.join(_MARKS[1:])}"
-_GAS = re.compile(
+_GAS = late_regex(
     rf"\b(?:gas(?: mark)?|regulo)\s?(?P<mark>{_ONE_MARK})"
     rf"(?:\s?(?:-|–|to|or)\s?(?P<top>{_ONE_MARK}))?(?!\w)",
     re.IGNORECASE,
 )
 # no oven of a kitchen is as hot as 300 °C, so degrees without a scale are °F from there
-_NO_SCALE = re.compile(
+_NO_SCALE = late_regex(
     rf"(?<![\w.])(?P<low>[345]\d\d)\s?{_DEGREE}(?!\s?{_SCALE})(?!\w)", re.IGNORECASE
 )
 _AS_A_SIGN = {"1/2": "½", "half": "½", "1/4": "¼", "quarter": "¼"} | {
     word: str(number) for number, word in enumerate(_MARKS) if number
 }
-_BARE = re.compile(rf"(?<=\d)\s?{_DEGREE}?\s?([CF])\b")
-_IN_AN_OVEN = re.compile(r"\b(?:oven|bak(?:e|ed|ing)|roast\w*)\b", re.IGNORECASE)
-_SAME = re.compile(r"\s*(?:/|\(|,|or)\s*")
+_BARE = late_regex(rf"(?<=\d)\s?{_DEGREE}?\s?([CF])\b")
+_IN_AN_OVEN = late_regex(r"\b(?:oven|bak(?:e|ed|ing)|roast\w*)\b", re.IGNORECASE)
+_SAME = late_regex(r"\s*(?:/|\(|,|or)\s*")
 """What stands between two ways of saying one heat: "180 °C/350 °F (gas mark 4)"."""
 _BOILED_C = 103  # sugar boiled hotter than this is judged by its heat
 _SAME_WITHIN = 12  # °C: dials, marks and round figures of one heat lie no further apart

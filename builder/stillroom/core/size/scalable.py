@@ -7,7 +7,6 @@ scaling.py.
 
 from __future__ import annotations
 
-import re
 from dataclasses import dataclass, replace
 from fractions import Fraction
 from functools import lru_cache
@@ -28,14 +27,15 @@ from stillroom.core.lines.ingredient import Ingredient, Scales
 from stillroom.core.lines.staple_table import staple_of
 from stillroom.core.recipe.method import find_base
 from stillroom.core.recipe.model import Recipe
+from stillroom.core.words.patterns import late_regex
 from stillroom.core.words.plurals import plural, singular
 
 Form = Literal["amount", "ratio", "words"]
 _SPOONED = ("tsp", "tbsp", "cup")
 _SPOONS = ("tsp", "tbsp")
 # a strength, a heat and a length do not grow with the batch, nor does a rate
-_NUMBER = re.compile(r"[½⅓⅔¼¾⅛]|\d(?![\d.,]*\s*(?:%|°|[cm]m\b))")
-_RATE = re.compile(r"\b(?:for (?:each|every)|per|to (?:a|the|each)|\d+ k?[gl] each)\b")
+_NUMBER = late_regex(r"[½⅓⅔¼¾⅛]|\d(?![\d.,]*\s*(?:%|°|[cm]m\b))")
+_RATE = late_regex(r"\b(?:for (?:each|every)|per|to (?:a|the|each)|\d+ k?[gl] each)\b")
 
 
 @dataclass(frozen=True)

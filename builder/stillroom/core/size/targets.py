@@ -18,16 +18,17 @@ from stillroom.core.amounts.units import System, base_size, convert, offered_wor
 from stillroom.core.size.scalable import Scalable, ScaleLine
 from stillroom.core.words.joining import join_and
 from stillroom.core.words.nearest import did_you_mean
+from stillroom.core.words.patterns import late_regex
 from stillroom.core.words.plurals import singular
 from stillroom.core.words.problems import Unreadable
 from stillroom.core.words.said import Said
 
-_BETWEEN = re.compile(r"\s*(?:\+|;|,(?!\d)|\band\b)\s*")
-_COUNTED = re.compile(
+_BETWEEN = late_regex(r"\s*(?:\+|;|,(?!\d)|\band\b)\s*")
+_COUNTED = late_regex(
     r"^(?P<count>\d{1,9})\s*(?:x|×|\*|(?:(?P<thing>[a-z-]+)\s+)?of)\s*(?P<size>.+)$", re.IGNORECASE
 )
-_TO_THE_BRIM = re.compile(r"\s*(?:filled\s+)?to the brim\s*$", re.IGNORECASE)
-_THING = re.compile(r"[a-z][a-z -]*", re.IGNORECASE)
+_TO_THE_BRIM = late_regex(r"\s*(?:filled\s+)?to the brim\s*$", re.IGNORECASE)
+_THING = late_regex(r"[a-z][a-z -]*", re.IGNORECASE)
 _say = Said("stillroom.core.size", "size")
 
 

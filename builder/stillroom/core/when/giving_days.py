@@ -22,7 +22,6 @@ from datetime import date, timedelta
 from functools import cache, lru_cache
 from typing import Any, Final
 
-import holidays
 from dateutil.easter import EASTER_ORTHODOX, EASTER_WESTERN, easter
 from dateutil.relativedelta import relativedelta
 
@@ -219,6 +218,8 @@ def _by_country(row: Mapping[str, Any], year: int, country: str) -> date | None:
 
 @cache
 def _calendar(country: str, categories: tuple[str, ...], year: int) -> Mapping[date, str]:
+    import holidays  # late: what the library knows of the world takes as long as reading a recipe
+
     listed = holidays.country_holidays(
         country, years=year, language="en_US", categories=categories or None
     )
@@ -227,6 +228,8 @@ def _calendar(country: str, categories: tuple[str, ...], year: int) -> Mapping[d
 
 def _public_holiday(words: str, year: int, country: str) -> _Read:
     """Find a day by the name that its country's own list gives it: "Canada Day", "Anzac Day"."""
+    import holidays  # late: most rules need no country's list
+
     if country not in holidays.list_supported_countries():
         return False, None
     named = {

@@ -36,7 +36,8 @@ UNIT_WORDS: Final = {
     "twelvemonth": "year", "twelvemonths": "year",
 }  # fmt: skip
 UNIT: Final = r"(?:" + "|".join(sorted(UNIT_WORDS, key=len, reverse=True)) + r")\b"
-_WORDS: Final = "|".join(sorted(NUMBER_WORDS, key=len, reverse=True))
+_TEN: Final = rf"(?:{'|'.join(_TENS)})(?:-(?:{'|'.join(_ONES)}))?"  # the longer ones first
+_WORDS: Final = rf"{_TEN}|{'|'.join(['a', 'an', *_ONES, *_TEENS][::-1])}"
 NUMBER: Final = (
     r"(?:half\s+an?\b|(?:[0-9]{1,6}\s+)?[0-9]{1,4}/[0-9]{1,4}|[0-9]{1,6}[½¼¾]|[½¼¾]|[0-9]{1,6}\.[0-9]{1,4}|[0-9]{1,6}|"
     rf"(?:{_WORDS})\b)"

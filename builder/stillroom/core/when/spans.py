@@ -17,6 +17,7 @@ from dateutil.relativedelta import relativedelta
 
 from stillroom.core.when.span_words import NUMBER, NUMBER_WORDS, UNIT, UNIT_WORDS, tidy
 from stillroom.core.words.nearest import nearest
+from stillroom.core.words.patterns import late_regex
 from stillroom.core.words.problems import Unreadable
 from stillroom.core.words.said import Said
 
@@ -50,7 +51,7 @@ SPAN_PATTERN: Final = (
     rf"(?:(?:about|around|roughly|some)\s+)?{_ONE_SPAN}(?:\s+(?:and\s+)?{_ONE_SPAN})*"
     r"(?:\s+and\s+a\s+half)?"
 )
-_PARTS: Final = re.compile(
+_PARTS: Final = late_regex(
     rf"(?P<low>{NUMBER})(?:\s*(?:-|to|or)\s*(?P<high>{NUMBER}))?\s*(?P<unit>{UNIT})"
 )
 

@@ -26,6 +26,7 @@ from typing import Any, Final, Literal, get_args
 from stillroom.core.when.spans import ORDINALS, SPAN_PATTERN, Span, parse_span, tidy
 from stillroom.core.words.data_files import read_data
 from stillroom.core.words.nearest import nearest
+from stillroom.core.words.patterns import late_regex
 from stillroom.core.words.problems import Unreadable
 
 Role = Literal["prepare", "tend", "rest", "strain", "bottle", "finish", "give", "usable", "best"]
@@ -175,7 +176,10 @@ class _Said:
     left: str
     taken: list[str] = field(default_factory=list)
 
-    def take(self, pattern: str) -> re.Match[str] | None:
+    def take(self, pattern: str, *hints: str) -> re.Match[str] | None:
+        """Take a phrase out; without one of the hints, which it would hold, it is not sought."""
+        if hints and not any(hint in self.left for hint in hints):
+            return None
         match = re.search(rf"(?<![\w-])(?:{pattern})(?!\w)", self.left)
         if match:
             self.taken.append(match[0])
@@ -186,14 +190,16 @@ class _Said:
         """Take "while it bubbles" or "until it is clear", which need an estimate beside them."""
         match = self.take(
             r"(?:while|as long as|until|till) "
-            r"(?!(?:the )?end of|the \w+ (?:day|week|month|year))[^,|;(]+"
+            r"(?!(?:the )?end of|the \w+ (?:day|week|month|year))[^,|;(]+",
+            *("while", "as long as", "until", "till"),
         )
         return match[0].strip() if match else ""
 
     def until_age(self) -> Span | None:
         ordinal = "|".join(ORDINALS)
         match = self.take(
-            rf"(?:until|till|to) (?:the )?end of (?:the )?({ordinal}) (day|week|month|year)"
+            rf"(?:until|till|to) (?:the )?end of (?:the )?({ordinal}) (day|week|month|year)",
+            "end of",
         )
         if not match:
             return None
@@ -202,22 +208,23 @@ class _Said:
     def begins(self) -> Span | None:
         """Take "after 3 days" or "from the third week"."""
         match = self.take(
-            rf"(?:after|from) (?:the )?({'|'.join(ORDINALS)}) (day|week|month|year)(?: on)?"
+            rf"(?:after|from) (?:the )?({'|'.join(ORDINALS)}) (day|week|month|year)(?: on)?",
+            *("after", "from"),
         )
         if match:
             count = ORDINALS[match[1]] - (0 if match[0].startswith("after") else 1)
             return Span(count, count, match[2])
-        match = self.take(rf"(?:after|from) ({SPAN_PATTERN})(?: on)?")
+        match = self.take(rf"(?:after|from) ({SPAN_PATTERN})(?: on)?", "after", "from")
         return parse_span(match[1]) if match else None
 
     def before_giving(self) -> int | None:
-        if self.take(r"on (?:the )?giving day|on the day"):
+        if self.take(r"on (?:the )?giving day|on the day", "on "):
             return 0
         before = r"(?:before (?:giving day|giving|it is given|the giving day))"
-        match = self.take(rf"the (day|week) {before}")
+        match = self.take(rf"the (day|week) {before}", "before")
         if match:
             return 1 if match[1] == "day" else 7
-        match = self.take(rf"({SPAN_PATTERN}) {before}")
+        match = self.take(rf"({SPAN_PATTERN}) {before}", "before")
         if not match:
             return None
         span = parse_span(match[1])
@@ -232,7 +239,8 @@ class _Said:
         day = Span(1, 1, "day")
         match = self.take(
             r"(once|twice|three times|four times|\d{1,4} times)"
-            r" (?:a|each|every|per) (day|week|month)"
+            r" (?:a|each|every|per) (day|week|month)",
+            *("once", "twice", "times"),
         )
         if match:
             counts = {"once": 1, "twice": 2, "three times": 3, "four times": 4}
@@ -240,20 +248,23 @@ class _Said:
             if times > 1 and match[2] != "day":
                 raise Unreadable(f'"{match[0]}" names no days.', 'Write e.g. "every 3 days".')
             return {"every": Span(1, 1, match[2]), "times": times}
-        if self.take(r"daily|every (?:day|morning|evening|night)|each day"):
+        if self.take(
+            r"daily|every (?:day|morning|evening|night)|each day", "daily", "every", "each"
+        ):
             return {"every": day}
         if match := self.take(
-            r"(?:every|each) (other |second |third )?(day|week|month|year)|weekly|monthly|yearly"
+            r"(?:every|each) (other |second |third )?(day|week|month|year)|weekly|monthly|yearly",
+            *("every", "each", "weekly", "monthly", "yearly"),
         ):
             unit = match[2] or match[0].removesuffix("ly")
             count = {"other ": 2, "second ": 2, "third ": 3, None: 1}[match[1]]
             return {"every": Span(count, count, unit)}
-        if match := self.take(rf"every ({SPAN_PATTERN})"):
+        if match := self.take(rf"every ({SPAN_PATTERN})", "every"):
             every = parse_span(match[1])
             if every.is_within_a_day:
                 return {"every": day, "times": max(1, 1440 // every.minutes())}
             return {"every": every}
-        if match := self.take(r"every \S+(?: [a-z]+)?"):
+        if match := self.take(r"every \S+(?: [a-z]+)?", "every"):
             mend = 'Write e.g. "every day", "every 3 days" or "every week".'
             raise Unreadable(f'"{match[0]}" is not a rhythm.', mend)
         self.take("once")
@@ -261,8 +272,8 @@ class _Said:
 
     def hands_on(self, role: Role, usual: int) -> int:
         """Take "5 minutes each time", "30 minutes hands-on" or, unless resting, "40 minutes"."""
-        each = "each time|each|a time|hands-on|hands on|of work|of it yours"
-        if match := self.take(rf"({SPAN_PATTERN}) (?:{each})"):
+        each = ("each time", "each", "a time", "hands-on", "hands on", "of work", "of it yours")
+        if match := self.take(rf"({SPAN_PATTERN}) (?:{'|'.join(each)})", *each):
             return parse_span(match[1]).minutes()
         found = re.search(SPAN_PATTERN, self.left)
         # minutes and hours are the work itself; a day or more is how long the stage lasts
@@ -274,6 +285,8 @@ class _Said:
     def lasts(self) -> Span | None:
         if self.take("overnight"):
             return Span(1, 1, "day")
+        if not re.search(r"[^\W_]", self.left):
+            return None
         match = self.take(rf"(?:for |over |lasting |takes )?({SPAN_PATTERN})")
         return parse_span(match[1]) if match else None
 
@@ -291,7 +304,7 @@ class _Said:
 
 
 _COUNT_WORDS: Final = "an?|one|two|three|four|five|six|seven|eight|nine|ten|some|several|few|many"
-_KEEPING: Final = re.compile(
+_KEEPING: Final = late_regex(
     r"(?:use|eat|drink|consume|finish)(?: it| them)? (?:within|by|before|up)|best before|"
     r"keeps?(?: for| well)?|keeping|shelf[ -]life|lasts?(?: for)?|expir(?:y|es)|good for|"
     r"will keep|once opened|storage|stores?(?: for)?"

@@ -7,12 +7,12 @@ are read more kindly: facts_above.py.
 
 from __future__ import annotations
 
-import re
 from dataclasses import dataclass
 from typing import Any, Final
 
 import yaml
 
+from stillroom.core.words.patterns import late_regex
 from stillroom.core.words.problems import Problem, ProblemsFound
 from stillroom.core.words.text_files import is_unprintable
 
@@ -69,9 +69,9 @@ _WORDS: Final[dict[str, tuple[str, str]]] = {
 }
 for _tag, (_pattern, _first) in _WORDS.items():
     _Loader.add_implicit_resolver(
-        f"tag:yaml.org,2002:{_tag}", re.compile(rf"(?:{_pattern})$"), list(_first)
+        f"tag:yaml.org,2002:{_tag}", late_regex(rf"(?:{_pattern})$"), list(_first)
     )
-_Loader.add_implicit_resolver("tag:yaml.org,2002:null", re.compile(r"(?:~|null|)$"), ["~", "n", ""])
+_Loader.add_implicit_resolver("tag:yaml.org,2002:null", late_regex(r"(?:~|null|)$"), ["~", "n", ""])
 
 
 class _WithoutDecimals(_Loader):

@@ -11,8 +11,9 @@ from functools import cache
 from typing import Any
 
 from stillroom.core.words.data_files import read_data
+from stillroom.core.words.patterns import late_regex
 
-_HEAD = re.compile(r"\s(?:of|or|for|with|in|to)\s|,")
+_HEAD = late_regex(r"\s(?:of|or|for|with|in|to)\s|,")
 
 
 def plural_tables() -> dict[str, Any]:

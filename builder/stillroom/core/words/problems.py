@@ -9,6 +9,8 @@ import re
 from collections.abc import Iterable
 from dataclasses import dataclass
 
+from stillroom.core.words.patterns import late_regex
+
 
 @dataclass(frozen=True, order=True)
 class Problem:
@@ -58,13 +60,13 @@ class Unreadable(ValueError):
 
 
 # what is quoted of a file may be a whole page long, and so may a word
-_LONG_QUOTE = re.compile(r'"([^"]{60})[^"]{60,}"')
-_LONG_WORD = re.compile(r"(\S{60})\S{20,}")
+_LONG_QUOTE = late_regex(r'"([^"]{60})[^"]{60,}"')
+_LONG_WORD = late_regex(r"(\S{60})\S{20,}")
 _LONGEST_MESSAGE = 600
 
 
 # lines further in, where words are wanted: as the program holds them they say nothing to a cook
-_HELD = re.compile(
+_HELD = late_regex(
     r"""(?P<begins>\A)?"(?:\{(?:'|\d+: )|\[['\[{]|\[(?:\d|None|True|False)\b|b'|set\(|\(')[^"]*"?"""
 )
 _AS_HELD = ('"{', '"[', '"(', "\"b'", '"set(', '"True"', '"False"', '"None"')

@@ -9,13 +9,14 @@ from __future__ import annotations
 import re
 from typing import Any, Final
 
+from stillroom.core.words.patterns import late_regex
 from stillroom.core.words.problems import Unreadable
 
 CLOSES: Final = {"[": "]", "{": "}"}
 _DEEPEST: Final = 4
 _ESCAPES: Final = {"n": " ", "t": " ", "r": " ", '"': '"', "\\": "\\", "/": "/", " ": " "}
-_CODE: Final = re.compile(r"\\(?:x([0-9a-fA-F]{2})|u([0-9a-fA-F]{4})|(.?))", re.DOTALL)
-_END: Final = re.compile(r"\s*(?:\s#.*)?$")
+_CODE: Final = late_regex(r"\\(?:x([0-9a-fA-F]{2})|u([0-9a-fA-F]{4})|(.?))", re.DOTALL)
+_END: Final = late_regex(r"\s*(?:\s#.*)?$")
 _UNCLOSED_QUOTE: Final = "Put the same mark behind the last word, or take the first one away."
 
 

@@ -10,19 +10,20 @@ import re
 from pathlib import Path
 from typing import Final
 
+from stillroom.core.words.patterns import late_regex
 from stillroom.core.words.problems import Problem, ProblemsFound
 
 LARGEST: Final = 250_000
 LONGEST_LINE: Final = 4_000
 _SAVE: Final = 'Open it in your editor and save it again with the encoding "UTF-8".'
 # what no keyboard types: it would split lines where no editor shows a new one, or hide words
-_UNPRINTABLE: Final = re.compile(
+_UNPRINTABLE: Final = late_regex(
     "[\x00-\x08\x0b\x0c\x0e-\x1f\x7f-\x9f\u2028\u2029\u202a-\u202e\u2066-\u2069\ud800-\udfff\ufffe\uffff]"
 )
 # what a page of the web leaves in copied text, unseen: a place to part a word, and no more
-_UNSEEN: Final = re.compile("[\u00ad\u200b\u200c\u200d\u2060\ufeff]")
+_UNSEEN: Final = late_regex("[\u00ad\u200b\u200c\u200d\u2060\ufeff]")
 # the kinds of blank that a word processor sets; a cook sees a blank
-_BLANKS: Final = re.compile("[\u00a0\u1680\u2000-\u200a\u202f\u205f\u3000]")
+_BLANKS: Final = late_regex("[\u00a0\u1680\u2000-\u200a\u202f\u205f\u3000]")
 
 
 def read_text(path: Path, name: str, largest: int = LARGEST) -> str:

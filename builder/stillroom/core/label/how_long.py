@@ -1,0 +1,32 @@
+"""How long a recipe keeps, as it is asked while a recipe is read.
+
+Most recipes say so themselves. Only where one does not, or where the card is asked for, are the
+rules of care and the published times needed: keeping.py, which is loaded then.
+"""
+
+from __future__ import annotations
+
+from stillroom.core.recipe.keeps import Keeping
+from stillroom.core.recipe.model import Recipe
+from stillroom.core.when.spans import Span
+
+
+def known_keeping(recipe: Recipe) -> Keeping:
+    """Return the recipe's keeping; where it says nothing, its method's word, else the book's own.
+
+    The book says nothing of a craft, nor of what holds a food it does not know: that stays open.
+    """
+    if recipe.keeps.unopened is not None or not recipe.kind.edible:
+        return recipe.keeps
+    from stillroom.core.label.keeping import keeping_of_guidance  # late: with it comes all of care
+
+    return keeping_of_guidance(recipe)
+
+
+def planned_span(recipe: Recipe) -> Span | None:
+    """Return how long it is planned to keep: nothing is given beyond the date on its card."""
+    if recipe.keeps.unopened is None or not recipe.kind.edible:
+        return recipe.keeps.unopened
+    from stillroom.core.label.keeping import span_on_card  # late: with it comes all of care
+
+    return span_on_card(recipe)
