@@ -7,8 +7,8 @@ from bs4 import BeautifulSoup
 
 from giving.lists import TODAY, demo_book, demo_recipes, read_dict, small_list
 from stillroom.core.reading.loading import read_recipe
+from stillroom.giving.filled_into import container_of, count_filled
 from stillroom.giving.model import Make
-from stillroom.giving.offering import container_of, count_filled
 from stillroom.giving.pack import Effort, pack_files, work_out
 
 

@@ -64,7 +64,9 @@ def pack(
     book = book_around(giving_list.resolve())
     out = out or usual_folder(book)
     day = read_day(today, "--today", date.today(), book) or date.today()
-    read = read_list(giving_list, book)
+    recipes = recipes_of(book)
+    by_name = {recipe.slug: recipe for recipe in recipes}
+    read = read_list(giving_list, book, by_name)
     guard_folder(out, book)
     for warning in warn_of_git(giving_list):
         click.echo(f"warning: {warning}", err=True)
@@ -74,8 +76,6 @@ def pack(
     own = book.own_larder()
     said = book.settings
     read = with_larder_prices(read, own.prices, said.language)
-    recipes = recipes_of(book)
-    by_name = {recipe.slug: recipe for recipe in recipes}
     log, _ = read_log_of(giving_list.resolve(), with_names_of(read, by_name), book, by_name)
     bar = Bar(sys.stderr, seconds)
     effort = Effort(seconds, within / 100, bar)

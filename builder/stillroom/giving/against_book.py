@@ -14,6 +14,7 @@ from stillroom.core.recipe.model import Recipe
 from stillroom.core.words.nearest import did_you_mean
 from stillroom.core.words.problems import Problem, ProblemsFound, Unreadable
 from stillroom.giving.facts import facts_of
+from stillroom.giving.filled_into import more_than_it_gives
 from stillroom.giving.model import SORTS, GivingList, container_words
 from stillroom.giving.money.costing import PricedItem, priced_item
 from stillroom.giving.reading import ReadList
@@ -27,6 +28,7 @@ def check_list(read: ReadList, recipes: Mapping[str, Recipe]) -> tuple[PricedIte
         *_households(read, recipes),
         *_containers(read),
         *_baskets(read),
+        *_batches(read, recipes),
     ]
     items = []
     for place, price in enumerate(read.giving.prices):
@@ -164,3 +166,22 @@ def _baskets(read: ReadList) -> Iterator[Problem]:
                 line = read.line_of("households", n, "basket")
                 what = f'"{kind}" is not a kind of basket.'
                 yield Problem(read.file, line, what, did_you_mean(kind, kinds))
+
+
+def _batches(read: ReadList, recipes: Mapping[str, Recipe]) -> Iterator[Problem]:
+    for n, batch in enumerate(read.giving.batches):
+        recipe = recipes.get(batch.recipe)
+        if recipe is None or batch.number is None:
+            continue
+        filled = {batch.container: batch.number}
+        try:
+            more = more_than_it_gives(read.giving, recipe, filled, batch.batches)
+        except Unreadable as wrong:
+            yield Problem(
+                read.file, read.line_of("batches", n, "container"), wrong.what, wrong.mend
+            )
+            continue
+        if more:
+            line = read.line_of("batches", n, "number")
+            mend = 'Write how many there were, or how often it was made: "batches: 2".'
+            yield Problem(read.file, line, more, mend)

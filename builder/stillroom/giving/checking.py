@@ -8,7 +8,7 @@ from pathlib import Path
 from stillroom.core.book import Book
 from stillroom.core.recipe.model import Recipe
 from stillroom.core.words.problems import Problem, ProblemsFound
-from stillroom.giving.against_book import check_list
+from stillroom.giving.against_whole import check_whole, with_the_rest
 from stillroom.giving.log import ReadLog
 from stillroom.giving.log_file import LOG_FILE, load_log, log_beside
 from stillroom.giving.log_names import Known, named_log
@@ -25,18 +25,24 @@ def find_giving_problems(
     """Return everything wrong in these giving lists and in the logs beside them."""
     for path in paths:
         try:
-            read = read_list(path, book)
+            read = read_list(path, book, recipes)
             named = with_names_of(read, recipes)
-            check_list(named, recipes)
+            check_whole(named, recipes, book.settings.country)
             read_log_of(path, named, book, recipes)
         except ProblemsFound as found:
             yield from found.problems
 
 
-def read_list(path: Path, book: Book) -> ReadList:
-    """Read a giving list as its book writes money and days."""
+def read_list(path: Path, book: Book, recipes: Mapping[str, Recipe] | None = None) -> ReadList:
+    """Read a giving list as its book writes money and days; raises ProblemsFound.
+
+    With the book's `recipes` those of a list that does not read are told as well as can be.
+    """
     said = book.settings
-    return load_giving_list(path, str(path), said.currency, said.language, said.country)
+    try:
+        return load_giving_list(path, str(path), said.currency, said.language, said.country)
+    except ProblemsFound as found:
+        raise with_the_rest(found, recipes or {}, said.country) if recipes else found from None
 
 
 def read_log_of(

@@ -132,13 +132,35 @@ def _some(names: list[str]) -> str:
 def _scarce(
     problem: PlanProblem, plan: Plan, basket: Basket, sort: Sort, count: int, patience: Patience
 ) -> Shortage:
-    names = list(dict.fromkeys(offer.title for offer in _allowed(problem, basket, sort)))
+    allowed = _allowed(problem, basket, sort)
+    names = list(dict.fromkeys(offer.title for offer in allowed))
+    wanted = f"{spell(count)} more {SORT_WORDS[sort] if count == 1 else _many(sort)}".capitalize()
+    if plain := _none_to_be_had(problem, allowed):
+        what = f"{wanted} wanted for {basket.label}: {', '.join(plain)}."
+        mend = f"Offer another {SORT_WORDS[sort]} that they can have."
+        return Shortage(basket, sort, count, what, mend, plain)
     forbidden = why_forbidden(problem, Wish(basket, sort, plan.empty), patience)
     why, mend = _say_forbidden(plan, forbidden)
-    wanted = f"{spell(count)} more {SORT_WORDS[sort] if count == 1 else _many(sort)}"
     could = f"they could have {_some(names)}, but {why}."
-    what = f"{wanted.capitalize()} wanted for {basket.label}: {could}"
+    what = f"{wanted} wanted for {basket.label}: {could}"
     return Shortage(basket, sort, count, what, mend, tuple(one.words for one in forbidden.bounds))
+
+
+def _none_to_be_had(problem: PlanProblem, offers: Sequence[Offer]) -> tuple[str, ...]:
+    """Return why there is none of any of these, where that is plain without a search; else ().
+
+    It is plain of what is not on the shelf and either cannot be begun any more or is not to be
+    made: no other limit has a part in that.
+    """
+    brews = {brew.recipe: brew for brew in problem.brews}
+    said: dict[str, None] = {}
+    for offer in offers:
+        brew = brews.get(offer.recipe)
+        if offer.shelf or brew is None or (brew.choices and brew.most_batches):
+            return ()
+        late = brew.too_late or f"it is too late for {offer.title}"
+        said[late.rstrip(".") if not brew.choices else f"{offer.title} is not to be made"] = None
+    return tuple(said)
 
 
 _LONGER = 'Give it longer: "--seconds 60".'

@@ -11,18 +11,14 @@ from dataclasses import dataclass, field, replace
 from datetime import date, timedelta
 from fractions import Fraction
 
-from stillroom.core.amounts.quantities import show_amount
-from stillroom.core.amounts.units import convert, size_of
-from stillroom.core.batch.bottling import makes_ml
 from stillroom.core.book import BookSettings
 from stillroom.core.lines.staple_table import find_staple
-from stillroom.core.recipe.holders import read_container
 from stillroom.core.recipe.model import Recipe
-from stillroom.core.words.problems import Problem, ProblemsFound
-from stillroom.giving.against_book import check_list
+from stillroom.giving.against_whole import check_whole
 from stillroom.giving.brewing import brew_of, to_a_sixtieth
 from stillroom.giving.buying_near import buy_near
 from stillroom.giving.facts import GiftFacts, facts_of
+from stillroom.giving.filled_into import container_of, key_of
 from stillroom.giving.holding import Holding, days_left
 from stillroom.giving.model import GivingList, Household, Make, Sort, container_words
 from stillroom.giving.money.buying import PackOffer
@@ -46,7 +42,7 @@ from stillroom.giving.plan_model import (
     Purchase,
 )
 from stillroom.giving.postage import bands_of, with_usual_weights
-from stillroom.giving.posting import Parcel, due_of, parcel_of, posting_problems
+from stillroom.giving.posting import Parcel, due_of, parcel_of
 from stillroom.giving.reading import ReadList
 from stillroom.giving.shelf import Shelf, read_shelf
 from stillroom.giving.starting import Frame, keeps_until
@@ -96,14 +92,12 @@ def make_offering(
     recipes = {recipe.slug: recipe for recipe in book_recipes}
     read = with_names_of(read, recipes)
     giving = read.giving
-    prices = PriceBook(check_list(read, recipes), giving.currency)
-    if wrong := list(posting_problems(read, settings.country)):
-        raise ProblemsFound(wrong)
-    makes = {_key(make): make for make in giving.makes}
+    items, shares = check_whole(read, recipes, settings.country)
+    prices = PriceBook(items, giving.currency)
+    makes = {key_of(make): make for make in giving.makes}
     offered = {make.recipe: recipes[make.recipe] for make in giving.makes}
     needs = {slug: needs_of(recipe, prices) for slug, recipe in offered.items()}
     facts = {slug: facts_of(recipe) for slug, recipe in offered.items()}
-    shares = _shares(read, recipes)
     shelf = read_shelf(giving, makes, recipes, shares)
     offers = tuple(
         _offer(key, make, offered[make.recipe], needs[make.recipe], shares[key], shelf, prices)
@@ -187,46 +181,6 @@ def _shares_of(
     slug: str, makes: Mapping[str, Make], shares: Mapping[str, Fraction]
 ) -> dict[str, Fraction]:
     return {key: shares[key] for key, make in makes.items() if make.recipe == slug}
-
-
-def _key(make: Make) -> str:
-    return f"{make.recipe} in {container_words(make.container)}" if make.container else make.recipe
-
-
-def container_of(make: Make, recipe: Recipe) -> str:
-    """Return the container a make is given in, as it is counted."""
-    if make.container:
-        return container_words(make.container)
-    container = recipe.made_in or recipe.filled_into[0]
-    size = f", {show_amount(container.size)}" if container.size else ""
-    return container_words(f"{container.name}{size}")
-
-
-def _shares(read: ReadList, recipes: Mapping[str, Recipe]) -> dict[str, Fraction]:
-    """Return the share of a batch that one present of each make takes."""
-    shares, problems = {}, []
-    for place, make in enumerate(read.giving.makes):
-        recipe = recipes[make.recipe]
-        count = make.per_batch or count_filled(make, recipe)
-        if not count:
-            line = read.line_of("makes", place)
-            what = f"How many presents one batch of {make.recipe} gives cannot be worked out."
-            problems.append(Problem(read.file, line, what, 'Add "per batch: 4".'))
-        shares[_key(make)] = Fraction(1, count or 1)
-    if problems:
-        raise ProblemsFound(problems)
-    return shares
-
-
-def count_filled(make: Make, recipe: Recipe) -> int:
-    """Return how many presents one batch gives; 0 where that cannot be worked out."""
-    if not make.container and recipe.made_in:
-        return int(recipe.makes.amount.low)
-    container = read_container(container_of(make, recipe), "metric")
-    volume = makes_ml(recipe)
-    if volume and container.size and size_of(container.size.unit) == "volume":
-        return int(volume / convert(container.size.low, container.size.unit, "ml"))
-    return int(recipe.makes.amount.low) if recipe.makes.each else 0
 
 
 def _offer(

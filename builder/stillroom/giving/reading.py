@@ -19,6 +19,7 @@ from stillroom.core.words.nearest import did_you_mean
 from stillroom.core.words.problems import Problem, ProblemsFound, Unreadable, say_written
 from stillroom.core.words.text_files import clean, read_text
 from stillroom.giving.as_written import plain_key, tidy_list
+from stillroom.giving.half_read import HalfRead, read_half
 from stillroom.giving.model import SORTS, GivingList
 
 _PLAIN = {
@@ -101,8 +102,12 @@ def read_giving_list(
     currency = str(data.get("currency") or currency)
     language = str(data.get("language") or language)
     own = {"currency": currency, "language": language}
+
+    def validate(parts: Any) -> GivingList:
+        return GivingList.model_validate({**parts, **own}, context={**own, "country": country})
+
     try:
-        giving = GivingList.model_validate({**data, **own}, context={**own, "country": country})
+        giving = validate(data)
     except ValidationError as error:
         problems = [
             _problem(detail, name, located)
@@ -110,7 +115,9 @@ def read_giving_list(
             # a list all of whose parts are wrong is not empty: its parts are told of instead
             if not (detail["type"] == "too_short" and detail["input"])
         ]
-        raise ProblemsFound(problems) from None
+        half = read_half(data, error.errors(), validate)
+        draft = HalfRead(name, half[0], located.lines, half[1]) if half else None
+        raise ProblemsFound(problems, draft) from None
     return ReadList(file=name, giving=giving, lines=located.lines)
 
 

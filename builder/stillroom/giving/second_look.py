@@ -17,13 +17,18 @@ from stillroom.giving.model import Household
 from stillroom.giving.offering import Offering
 from stillroom.giving.plan_model import Plan
 from stillroom.giving.second_check import needs_of_household, print_label
+from stillroom.giving.second_post import find_late_and_heavy
 
 CHOKING_MONTHS = 60
 
 
 def find_breaches(offering: Offering, plan: Plan) -> tuple[str, ...]:
-    """Return every gift that breaks a rule, and every count that is not covered, in words."""
-    return tuple(_unsafe(offering, plan)) + tuple(_uncovered(offering, plan))
+    """Return every gift that breaks a rule, is late or heavy, and every count not covered."""
+    return (
+        *_unsafe(offering, plan),
+        *find_late_and_heavy(offering, plan),
+        *_uncovered(offering, plan),
+    )
 
 
 def _unsafe(offering: Offering, plan: Plan) -> Iterator[str]:

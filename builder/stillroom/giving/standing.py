@@ -14,6 +14,7 @@ from typing import Any
 from stillroom.core.recipe.model import Recipe
 from stillroom.core.words.problems import Problem, ProblemsFound
 from stillroom.giving.facts import facts_of
+from stillroom.giving.filled_into import container_of, more_than_it_gives
 from stillroom.giving.larder_stock import LarderStock, is_container
 from stillroom.giving.log import LogLine, ReadLog, read_bought
 from stillroom.giving.log_names import IN
@@ -25,7 +26,6 @@ from stillroom.giving.model import (
     Make,
     container_words,
 )
-from stillroom.giving.offering import container_of
 from stillroom.giving.reading import ReadList
 from stillroom.giving.rules import why_refused
 from stillroom.giving.season import Fill, Going, Season
@@ -100,8 +100,30 @@ def check_pins(
             elif why := why_refused(people[line.name], facts_of(recipes[slug]), giving.giving_day):
                 what = f"{slug} is pinned for {line.name}, but it {why[0].one}."
                 problems.append(Problem(*where, what, "Take the line out."))
+    problems += _bottled_too_many(log, season, giving, recipes)
     if problems:
         raise ProblemsFound(problems)
+
+
+def _bottled_too_many(
+    log: ReadLog, season: Season, giving: GivingList, recipes: Mapping[str, Recipe]
+) -> Iterator[Problem]:
+    """Yield each batch out of which more is said to have come than its recipe gives."""
+    for batch in season.batches:
+        filled = {fill.container: fill.number for fill in batch.fills if fill.number}
+        if batch.from_list or batch.recipe not in recipes or not filled:
+            continue
+        more = more_than_it_gives(giving, recipes[batch.recipe], filled, batch.batches)
+        if not more:
+            continue
+        last = batch.fills[-1].made_on
+        lines = [
+            line.line
+            for line in season.of_kind("bottled")
+            if line.name == batch.recipe and line.day == last
+        ]
+        mend = 'Write how many there were, or at its beginning how often it was made: "batches: 2".'
+        yield Problem(log.file, lines[-1] if lines else 1, more, mend)
 
 
 class _Shelf:

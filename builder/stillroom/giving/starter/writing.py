@@ -16,8 +16,9 @@ from babel.numbers import get_decimal_symbol
 
 from stillroom.core.book import BookSettings
 from stillroom.core.recipe.model import Recipe
+from stillroom.giving.filled_into import count_filled
 from stillroom.giving.model import SORTS, Make, Sort
-from stillroom.giving.offering import count_filled, make_offering, sort_of
+from stillroom.giving.offering import make_offering, sort_of
 from stillroom.giving.reading import ReadList, read_giving_list
 from stillroom.giving.starter.answers import ListAnswers, Needs, Receiver
 from stillroom.giving.starter.words import starter_words

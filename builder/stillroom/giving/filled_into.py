@@ -1,0 +1,89 @@
+"""What a present is filled into, and how many of them one batch gives."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Mapping
+from fractions import Fraction
+
+from stillroom.core.amounts.quantities import show_amount
+from stillroom.core.amounts.units import convert, size_of
+from stillroom.core.batch.bottling import makes_ml
+from stillroom.core.recipe.holders import read_container
+from stillroom.core.recipe.model import Recipe
+from stillroom.core.words.problems import Problem
+from stillroom.giving.model import GivingList, Make, container_words
+from stillroom.giving.reading import ReadList
+
+MOST_OVER = Fraction(3, 2)
+"""More than so many times what a recipe gives is a slip: common practice, no published source."""
+
+
+def key_of(make: Make) -> str:
+    """Return how an offer is told from the others of its recipe."""
+    return f"{make.recipe} in {container_words(make.container)}" if make.container else make.recipe
+
+
+def container_of(make: Make, recipe: Recipe) -> str:
+    """Return the container a make is given in, as it is counted."""
+    if make.container:
+        return container_words(make.container)
+    container = recipe.made_in or recipe.filled_into[0]
+    size = f", {show_amount(container.size)}" if container.size else ""
+    return container_words(f"{container.name}{size}")
+
+
+def shares_of(
+    read: ReadList, recipes: Mapping[str, Recipe]
+) -> tuple[dict[str, Fraction], list[Problem]]:
+    """Return the share of a batch that one present of each make takes, and what is told of it."""
+    shares, problems = {}, []
+    for place, make in enumerate(read.giving.makes):
+        recipe = recipes.get(make.recipe)
+        if recipe is None:  # told of by its name
+            continue
+        count = make.per_batch or count_filled(make, recipe)
+        if not count:
+            line = read.line_of("makes", place)
+            what = f"How many presents one batch of {make.recipe} gives cannot be worked out."
+            problems.append(Problem(read.file, line, what, 'Add "per batch: 4".'))
+        shares[key_of(make)] = Fraction(1, count or 1)
+    return shares, problems
+
+
+def count_filled(make: Make, recipe: Recipe) -> int:
+    """Return how many presents one batch gives; 0 where that cannot be worked out."""
+    if not make.container and recipe.made_in:
+        return int(recipe.makes.amount.low)
+    container = read_container(container_of(make, recipe), "metric")
+    volume = makes_ml(recipe)
+    if volume and container.size and size_of(container.size.unit) == "volume":
+        return int(volume / convert(container.size.low, container.size.unit, "ml"))
+    return int(recipe.makes.amount.low) if recipe.makes.each else 0
+
+
+def more_than_it_gives(
+    giving: GivingList, recipe: Recipe, filled: Mapping[str, int], times: int
+) -> str:
+    """Say that so many presents never came out of so many times a recipe; "" where they may have.
+
+    `filled` is how many of each container. What a batch gives and nobody can tell is no reason.
+    """
+    parts = Fraction(0)
+    for words, number in filled.items():
+        container = container_words(words) if words else ""
+        same = [one for one in giving.makes if one.recipe == recipe.slug]
+        own = [one for one in same if one.container and container_words(one.container) == container]
+        make = (
+            own or ([] if container else same) or [Make(recipe=recipe.slug, container=container)]
+        )[0]
+        count = make.per_batch or count_filled(make, recipe)
+        if not count:
+            return ""
+        parts += Fraction(number, count)
+    if parts <= MOST_OVER * times:
+        return ""
+    number = sum(filled.values())
+    gives = math.floor(number / parts * times)
+    of = recipe.title if times == 1 else f"{times} times {recipe.title}"
+    return f"{number} are more than {of} gives, which is about {gives}."
