@@ -113,14 +113,14 @@ def test_a_name_is_whole_when_it_is_the_only_one():
 def test_the_shelf_counts_itself_down():
     rows = [
         "{day: 2027-05-01, begun: rosemary-salt}",
-        "{day: 2027-05-14, bottled: rosemary-salt, number: 8}",
+        "{day: 2027-05-14, bottled: rosemary-salt, number: 6}",
         "{day: 2027-05-20, begun: bramble-jelly, batches: 2}",
         "{day: 2027-06-02, used: rosemary-salt, number: 1, words: the postwoman}",
         "{day: 2027-12-18, given: The Cragbies, things: [rosemary-salt]}",
         "{day: 2027-12-19, spoiled: rosemary-salt, number: 2}",
     ]
     found = standing(rows)
-    assert on_shelf(found) == [("rosemary-salt", 4, True), ("bramble-jelly", None, False)]
+    assert on_shelf(found) == [("rosemary-salt", 2, True), ("bramble-jelly", None, False)]
     assert found.gone == {2}
     assert found.notes == ()
     makes = {make.recipe: make.batches for make in found.read.giving.makes}
@@ -150,14 +150,14 @@ def test_two_batches_going_are_asked_about():
     rows = [
         "{day: 2027-05-01, begun: rosemary-salt}",
         "{day: 2027-05-02, begun: rosemary-salt}",
-        "{day: 2027-05-14, bottled: rosemary-salt, number: 8}",
+        "{day: 2027-05-14, bottled: rosemary-salt, number: 4}",
     ]
     (said,) = problems_of(rows)
     assert "log.yml:5: 2 batches of rosemary-salt are going" in said
     assert 'Say which: "began: 2027-05-01".' in said
-    rows[2] = "{day: 2027-05-14, bottled: rosemary-salt, number: 8, began: 2027-05-02}"
+    rows[2] = "{day: 2027-05-14, bottled: rosemary-salt, number: 4, began: 2027-05-02}"
     assert on_shelf(standing(rows)) == [
-        ("rosemary-salt", None, False), ("rosemary-salt", 8, True)
+        ("rosemary-salt", None, False), ("rosemary-salt", 4, True)
     ]  # fmt: skip
 
 
