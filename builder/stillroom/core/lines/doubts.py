@@ -96,7 +96,7 @@ def refuse_left_over(reading: LineReading, text: str) -> None:
     left = _LEFT_OVER.search(item) or _LONE_LETTER.match(item) or _GLUED_UNIT.match(item)
     if left and isinstance(reading.amount, Amount):
         raise Unreadable(f'"{left["unit"]}" is left over in "{reading.item}".', _WRITE_ONE)
-    second = _SECOND.search(item) or re.match(r"[-–—/]\s?\w", item)
+    second = _SECOND.search(item) or re.match(r"[-–—/?]\s?\w", item)
     second = second or _COUNT_FIRST.match(item)
     if second:
         raise _several(text)
@@ -108,6 +108,7 @@ def refuse_left_over(reading: LineReading, text: str) -> None:
     _refuse_unmeasured_number(reading, item, left)
     _refuse_poured_ounces(reading)
     _refuse_short_great(reading, text)
+    _refuse_counted_mass(reading, text)
 
 
 def _several(text: str) -> Unreadable:
@@ -136,6 +137,27 @@ def _refuse_short_great(reading: LineReading, text: str) -> None:
     if staple and staple.each_g and amount.high < staple.each_g:
         raise Unreadable(
             f'"gr" in "{text.strip()}" could be grams or large ones.', 'Write "g" or "large".'
+        )
+
+
+@cache
+def _never_counted() -> re.Pattern[str]:
+    """Return the pattern of a food that ends in what is weighed or poured."""
+    words = either(line_words()["never_counted"])
+    # "anchovies in oil" are counted, and a cake of yeast is
+    counted = r"(?!.*\s(?:in|with|of)\s)(?!cakes?\s)"
+    return re.compile(rf"{counted}(?:.*[\s-])?(?:{words})(?:\s*\([^()]*\))?", re.IGNORECASE)
+
+
+def _refuse_counted_mass(reading: LineReading, text: str) -> None:
+    """Ask about "200 sugar" and "½ milk": what is weighed or poured has lost its unit."""
+    amount = reading.amount
+    if not isinstance(amount, Amount) or amount.unit or amount.noun or reading.each or reading.also:
+        return
+    if _never_counted().fullmatch(reading.item):
+        raise Unreadable(
+            f'"{text.strip()}" has no unit.',
+            f'Write what it is measured in, such as "{show_number(amount.high)} g".',
         )
 
 
