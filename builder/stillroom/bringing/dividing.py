@@ -17,6 +17,7 @@ from stillroom.bringing.lists import (
     List,
     find_lists,
     first_title,
+    heads_method,
     is_group,
     is_head,
     join_lists,
@@ -46,6 +47,7 @@ _FOR_A_PART: Final = re.compile(
     r"para\s+(?:el|la|los|las)|voor\s+(?:de|het))\s*[^\W\d]+(?:[\s-][^\W\d]+){0,2}$",
     re.IGNORECASE,
 )
+_ASIDE: Final = re.compile(r"\s*\((?P<said>[^()]+)\)$")
 _ADDRESS: Final = re.compile(r"https?://[^\s<>\"]+")
 
 
@@ -86,6 +88,11 @@ def _recipe(rows: Sequence[Row], found: List, span: tuple[int, int], title: int 
     recipe = Recipe()
     if title is not None:
         recipe.title = titled(rows[title].text) or rows[title].text
+        if aside := _ASIDE.search(recipe.title):  # "Plum gin (makes 1 litre)"
+            recipe.makes = makes_of(aside["said"])
+            recipe.title = recipe.title[: aside.start()] if recipe.makes else recipe.title
+    if found.named:  # "For 4 jars you need:"
+        recipe.makes = recipe.makes or makes_of(rows[found.begin].text.partition(",")[0])
     listed = {*found.rows, *found.later}
     above = [at for at in range(begin, found.begin) if at != title]
     _read_above(recipe, [rows[at] for at in above])
@@ -221,6 +228,8 @@ def _read_steps(recipe: Recipe, rows: Sequence[Row]) -> None:
         text = number_of(row.text) or row.text
         if row.shape == "heading":
             group = row.text.strip(" :")
+        elif not recipe.steps and heads_method(row):
+            continue
         elif is_only_makes(row.text):
             recipe.makes = recipe.makes or makes_of(row.text)
         elif not is_passed(row.text) and not _is_furniture(row.text):

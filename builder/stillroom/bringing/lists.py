@@ -23,7 +23,14 @@ from stillroom.bringing.sorting import (
     titled,
     writer_of,
 )
+from stillroom.core.lines.reader import read_line
+from stillroom.core.lines.staple_table import find_staple
+from stillroom.core.words.problems import Unreadable
 
+_HOW_TO: Final = re.compile(
+    r"(?:how\s+(?:to|i|we)\s+make|to\s+make|so\s+macht\s+man)\s+(?:[^\W\d][\w'’-]*\s*){1,6}:?",
+    re.IGNORECASE,
+)
 WIDE: Final = 55
 """From here on a line is taken for one that its writer's machine broke off."""
 
@@ -45,6 +52,11 @@ class List:
 def is_head(row: Row) -> bool:
     """Whether a row heads a part of a recipe."""
     return row.shape in ("heading", "line") and section_of(row.text) is not None
+
+
+def heads_method(row: Row) -> bool:
+    """Whether a row heads a method behind a list in words of its own: "How to make plum gin"."""
+    return row.shape in ("heading", "line") and bool(_HOW_TO.fullmatch(row.text.strip()))
 
 
 def find_lists(rows: Sequence[Row]) -> list[List]:
@@ -75,7 +87,7 @@ def _named_end(rows: Sequence[Row], head: int) -> int:
     amounts = 0
     for at in range(head + 1, len(rows)):
         row = rows[at]
-        if row.shape == "step" or is_head(row):
+        if row.shape == "step" or is_head(row) or heads_method(row):
             return at
         if row.shape == "heading":
             listed = at + 1 < len(rows) and (
@@ -127,11 +139,20 @@ def _run_end(rows: Sequence[Row], begin: int) -> int:
 def _short_one(rows: Sequence[Row], at: int, end: int) -> bool:
     """Whether a row is an ingredient without an amount, close below others: "salt and pepper"."""
     row = rows[at]
-    if at != end or row.gap or row.shape not in ("line", "item") or is_head(row):
+    if at != end or row.shape not in ("line", "item") or is_head(row) or heads_method(row):
         return False
     listed = row.shape == "item" and rows[at - 1].shape == "item"
     short = len(row.text.split()) <= 6 and not re.search(r"[.!?:]$", row.text)
+    if row.gap and not listed:  # a list with a blank line after each, as pages are saved
+        short = short and rows[at - 1].gap and _names_a_food(row.text)
     return (listed or short) and not is_sentence(row.text) and not is_only_makes(row.text)
+
+
+def _names_a_food(text: str) -> bool:
+    try:
+        return find_staple(read_line(text).item) is not None
+    except Unreadable:
+        return False
 
 
 def _goes_on(rows: Sequence[Row], at: int, end: int) -> bool:
@@ -241,6 +262,7 @@ def _title_above(rows: Sequence[Row], behind: int, list_begin: int) -> int | Non
         highest = min(rows[at].level for at in headings)
         return [at for at in headings if rows[at].level == highest][-1]
     found: int | None = None
+    first = rows[behind] if behind == 0 and behind < list_begin else None
     for at in reversed(span):
         row = rows[at]
         open_above = row.gap or at == 0 or (found is not None and at == found - 1) or at == behind
@@ -248,4 +270,6 @@ def _title_above(rows: Sequence[Row], behind: int, list_begin: int) -> int | Non
             found = at
         elif found is not None and not (writer_of(row.text) or is_passed(row.text)):
             break
-    return found
+    # typed without a capital, alone at the head of the page
+    small = first is not None and first.shape == "line" and is_title(first.text.capitalize())
+    return 0 if found is None and small and first and len(first.text.split()) <= 6 else found

@@ -68,7 +68,9 @@ def title_of(text: str) -> str:
     ('Limoncello', 'Plum jam')
     """
     bare = _BEHIND.sub("", text.strip(" *_#")).strip(" -–—|:") or text.strip()
-    return bare.capitalize() if bare.isupper() and len(bare) > 4 else bare
+    if bare.isupper() and len(bare) > 4:
+        return bare.capitalize()
+    return bare[:1].upper() + bare[1:]
 
 
 def guess_kind(recipe: Recipe) -> Guess:

@@ -40,10 +40,10 @@ _GERMAN_STEP: Final = re.compile(r"^[^\d½¼¾]*\s[a-zäöüß]{3,}(?:en|ern|eln
 _NUMBERED: Final = re.compile(r"\(?(?:step\s*)?(\d{1,2})\s*[.):]{1,2}\s*(?=[^\W\d])", re.IGNORECASE)
 _MAKES: Final = re.compile(
     r"(?:^|[.!;]\s+|\()(?:this\s+|recipe\s+|it\s+)?"
-    r"(?:makes|yields?|servings?|serves|recipe\s+yields?|ergibt|für\s+ca\.?|für\s+etwa|donne|"
+    r"(?:makes|yields?|servings?|serves|recipe\s+yields?|ergibt|für\s+ca\.?|für\s+etwa|donne|pour(?=\s+\d)|"
     r"quantity|portions|resa|para|opbrengst|yield\s+is)"
     r"(?:\b|(?<=ca\.))\s*(?::|is|=)?\s*"
-    r"(?P<said>(?:about|approx(?:imately|\.)?|around|ca\.?|roughly|up to)?\s*"
+    r"(?P<said>(?:about|approx(?:imately|\.)?|around|ca\.?|roughly|up to|~|env(?:iron|\.))?\s*"
     r"[\dA-Za-z½¼¾][^.;!()]*(?:\([^()]*\))?)",
     re.IGNORECASE,
 )
@@ -68,6 +68,13 @@ _RECIPE: Final = re.compile(
     r"(?P<need>\S.*?),?\s+(?:you\s*(?:['’]ll|will)?\s+need\b|braucht\s+man\b|brauchst\s+du\b).*",
     re.IGNORECASE,
 )
+# "Stuff you'll need:", "Pour 4 pots, il vous faut": the head of a list says so at its end
+_NEEDED: Final = re.compile(
+    r"(?:.*[^\W\d])?[\s,]*\b(?:you(?:['’]ll|\s+will)?\s+need|il\s+(?:vous\s+)?faut|(?:braucht\s+man|brauchst\s+du|"
+    r"brauchen\s+sie)|(?:man|du|ihr)\s+braucht?|heb\s+je\s+nodig|occorrono|necesitas|se\s+necesita)\s*:?",
+    re.IGNORECASE,
+)
+_SUPPLIES: Final = re.compile(r"supplies|stuff|what goes in(?:to it)?", re.IGNORECASE)
 # "Zubereitung der Plätzchen:": the head of a method that says once more of what
 _METHOD_OF: Final = re.compile(
     r"(?:the\s+)?(?P<head>[^\W\d]+)\s+(?:of|for|der|des|dieser|vom|von|für|de|du|des|della|del|di|van)\s"
@@ -116,7 +123,8 @@ def section_of(text: str) -> Section | None:
     bare = plain(text)
     if bare in words("aside") - {"ingredients", "you will need", "what you need"}:
         return "aside"
-    if bare in words("ingredients"):
+    needed = _NEEDED.fullmatch(text.strip()) and not titled(text)
+    if bare in words("ingredients") or needed or _SUPPLIES.fullmatch(bare):
         return "ingredients"
     of_what = _METHOD_OF.match(text.strip())
     again = of_what and of_what["head"].lower() in words("method")
@@ -170,7 +178,7 @@ def makes_of(text: str) -> str:
     ('36 pieces', '10 half-pint jars')
     """
     found = _MAKES.search(text[-_LONGEST_SAID:])
-    said = " ".join(found["said"].split()).strip(" ,") if found else ""
+    said = " ".join(found["said"].split()).strip(" ,").replace("~ ", "about ") if found else ""
     if not re.search(r"\d|[½¼¾]|\b(?:one|two|three|four|six|eight|ten|a|dozen)\b", said, re.I):
         return ""
     serves = found and re.match(r"\W*(?:serves|servings?|portions)", found[0], re.IGNORECASE)
@@ -185,7 +193,7 @@ def is_only_makes(text: str) -> bool:
         and bool(
             re.match(
                 r"\W*(?:this |recipe |it )?(?:makes|yield|serv|"
-                r"ergibt|für|donne|quantity|portions|resa|para|opbrengst)",
+                r"ergibt|für|donne|pour \d|quantity|portions|resa|para|opbrengst)",
                 text,
                 re.IGNORECASE,
             )
@@ -247,4 +255,4 @@ def is_title(text: str) -> bool:
     first = re.search(r"[^\W_]", bare)
     if not first or not (bare[first.start()].isupper() or bare[first.start()].isdigit()):
         return False
-    return not is_ingredient(bare) and not makes_of(bare)
+    return not is_ingredient(bare) and not makes_of(_BRACKETED.sub("", bare))

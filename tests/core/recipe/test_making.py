@@ -49,6 +49,9 @@ READ = {
     "pour 6 pots de 300 g": (6, 6, "", "pots", (300, "g")),
     "two and a half bottles": ("5/2", "5/2", "", "bottles", None),
     "12 tubes (4 g each)": (12, 12, "", "tubes", (4, "g")),
+    "about 35 oz / 1 litre": (1, 1, "l", "", None),
+    "environ 6 pots de 200 g": (6, 6, "", "pots", (200, "g")),
+    "etwa 1 Liter": (1, 1, "l", "", None),
 }
 # what could be two things, or holds a size that would be lost -> a word of the mend
 ASKED = {
@@ -58,6 +61,9 @@ ASKED = {
     "3 pint bottles": '"3 pint" for all',
     "a bottle or so": '"900 ml"',
     "24": '"24 biscuits"',
+    "16 (yields 1 cup)": '"900 ml"',
+    "24 biscuits (about 600 g in total)": '"900 ml"',
+    "12 cookies (makes 2 jars)": '"900 ml"',
     "2 dozen": '"24 biscuits"',
     "lots": '"900 ml"',
     "a little": '"900 ml"',

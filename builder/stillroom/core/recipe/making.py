@@ -27,7 +27,9 @@ _BEFORE: Final = late_regex(
 _SERVES: Final = late_regex(r"(?:serves|feeds|enough for|for)[: ]\s*(.+)", re.IGNORECASE)
 _PEOPLE: Final = late_regex(r"\s*(?:people|persons|portions|servings)?\s*$", re.IGNORECASE)
 _ABOUT: Final = late_regex(
-    r"(?:approximately|approx\.?|roughly|around|circa|ca\.|c\.|~)\s*", re.IGNORECASE
+    r"(?:approximately|approx\.?|roughly|around|circa|ca\.|c\.|~|environ\b|env\.|etwa\b|ungefähr\b"
+    r"|zirka\b|ongeveer\b|aproximadamente\b|unos\b|unas\b)\s*",
+    re.IGNORECASE,
 )
 _NUMBERS: Final = {
     "one": 1, "two": 2, "three": 3, "four": 4, "five": 5, "six": 6, "seven": 7, "eight": 8,
@@ -56,6 +58,8 @@ _SAID_AGAIN: Final = late_regex(
 _LENGTH: Final = late_regex(
     r"\d+(?:\.\d+)?\s*[- ]?(?:cm|mm|in|inch|inches|\")(?![a-z])", re.IGNORECASE
 )
+# what is said of the whole stands in brackets behind a count, and is no size of each
+_IN_ALL: Final = late_regex(r"\((?:.*\b)?(?:yields?|makes?|total(?:ling)?|in all|altogether)\b.*\)")
 _VAGUE: Final = late_regex(
     r"(?:good |great |fair |large |small )?"
     r"(?:little|lot|few|bit|amount|quantity|deal|number|many)\b"
@@ -95,6 +99,8 @@ def read_making(written: str, system: System, language: str = "en_GB") -> Makes:
     if len(written) > _LONGEST:
         raise Unreadable(f'"{written}" is longer than what a batch makes can be.', _HOW)
     ways = (system, language)
+    if _IN_ALL.search(written.lower()):
+        raise Unreadable(f'"{written}" says more than one amount.', _HOW)
     text = _once(_counted(written.strip()), ways)
     amount, rest = read_first(text, *ways)
     if amount is None or amount.low <= 0:
@@ -148,9 +154,12 @@ def _once(text: str, ways: tuple[System, str]) -> str:
     first, left = read_first(text[: again.start()], *ways)
     other, rest = read_first(again["slash"] or again["round"], *ways)
     sizes = first and first.unit and other and other.unit and not (left or rest)
-    if sizes and first and other:
-        compare(first, (other,))
-    return text[: again.start()].strip() if sizes else text
+    if not sizes or first is None or other is None:
+        return text
+    if first.unit == "oz" and size_of(other.unit) == "volume":  # poured: "35 oz / 1 litre"
+        return ("about " if first.about else "") + (again["slash"] or again["round"])
+    compare(first, (other,))
+    return text[: again.start()].strip()
 
 
 def _measured(written: str, amount: Amount, rest: str) -> Makes:
