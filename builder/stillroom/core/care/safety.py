@@ -168,6 +168,8 @@ def _fills(
         "items": join_and(_names(evidence.things)),
         "also": join_and(_names(evidence.also)),
         "words": join_and([f"“{word}”" for word in evidence.words]),
+        # a ferment that brings no yeast: its own words stand where the yeast would
+        "works": "" if evidence.things else join_and(evidence.words),
         "abv": _plain(strongest) if strongest else "unstated",
         "strength": f", about {round(facts.strength)} % vol" if facts.strength else "",
         "keeps": str(keeps) if keeps else "for a time that is not stated",

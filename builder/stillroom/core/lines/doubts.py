@@ -82,6 +82,8 @@ _EACH_OF = late_regex(r"each\s+(?:of\s+)?(?P<foods>.*(?:\band\b|&|,).*)", re.IGN
 # "1 tsp each cinnamon, nutmeg and cloves": what stands behind the comma are more of them
 _EACH_FIRST = late_regex(r"each\b[\s:]", re.IGNORECASE)
 _EACH_LAST = late_regex(r".*(?:\band\b|&).*\beach$", re.IGNORECASE)
+_FEW = 12
+"""So many may be cups or spoons; more are grams or millilitres."""
 _GR = late_regex(r"\s*\d{1,2}\s*gr\b", re.IGNORECASE)
 _COUNT_FIRST = late_regex(r"(?:about|approx\.?|approximately|around)\s+\d", re.IGNORECASE)
 _NO_BEGINNING = late_regex(
@@ -149,15 +151,19 @@ def _never_counted() -> re.Pattern[str]:
     return re.compile(rf"{counted}(?:.*[\s-])?(?:{words})(?:\s*\([^()]*\))?", re.IGNORECASE)
 
 
+def _likely(amount: Amount) -> str:
+    return "g" if amount.high > _FEW else "cup"
+
+
 def _refuse_counted_mass(reading: LineReading, text: str) -> None:
     """Ask about "200 sugar" and "½ milk": what is weighed or poured has lost its unit."""
     amount = reading.amount
     if not isinstance(amount, Amount) or amount.unit or amount.noun or reading.each or reading.also:
         return
     if _never_counted().fullmatch(reading.item):
+        such = f"{show_number(amount.high)} {_likely(amount)}"
         raise Unreadable(
-            f'"{text.strip()}" has no unit.',
-            f'Write what it is measured in, such as "{show_number(amount.high)} g".',
+            f'"{text.strip()}" has no unit.', f'Write what it is measured in, such as "{such}".'
         )
 
 
