@@ -71,6 +71,8 @@ class HouseholdRule:
         if not (self.row.get("tags") or self.row.get("animal")):
             return False
         steps = " ".join(step.text for step in facts.recipe.method)
+        if "when_method" in self.row and not re.search(self.row["when_method"], steps, re.I):
+            return False
         if "unless_method" in self.row and re.search(self.row["unless_method"], steps, re.I):
             return False
         return any(self._in(item, staples, facts) for item, staples in self._looked_at(facts))

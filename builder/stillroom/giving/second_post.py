@@ -40,6 +40,9 @@ def find_late_and_heavy(offering: Offering, plan: Plan) -> Iterator[str]:
             make = offering.makes[key]
             recipe = offering.recipes[make.recipe]
             said = f"{basket.label}: {recipe.title}"
+            if (basket.number, key) not in plan.sources:
+                yield f"{said}: nothing says which batch it comes from."
+                continue
             made, until = _made(offering, plan, basket, key, recipe)
             if made > last:
                 yield f"{said}: finished on {say_day(made)}, and it goes out on {say_day(last)}."

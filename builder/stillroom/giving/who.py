@@ -30,7 +30,8 @@ _WHO = re.compile(
 )
 _AGE = re.compile(
     r"^(?P<number>\d{1,3}|[a-z]+)\s*(?:(?P<half>½|and a half)\s*)?-?"
-    r"(?P<unit>days?|weeks?|wks?|months?|mths?|mo|m|years?|yrs?|y)?(?:[\s-]+(?:old|of age))?\)?$",
+    r"(?P<unit>days?|weeks?|wks?|months?|mths?|mo|m|years?|yrs?|y)?(?:[\s-]+(?:old|of age))?"
+    r"(?:[\s-]+(?:baby|babies|boys?|girls?|toddlers?|child|kid|son|daughter|twins?))?\)?$",
     re.IGNORECASE,
 )
 _NEWBORN = re.compile(r"\b(?:new ?-?born|newborn|not yet born|just born)\b", re.IGNORECASE)
@@ -75,6 +76,10 @@ def read_pets(value: Any) -> frozenset[str]:
     found: set[str] = set()
     for text in value if isinstance(value, list | tuple) else [value]:
         plain = str(text).lower().replace("guinea pig", "guinea-pig")
+        # a name in brackets says nothing; an animal named there counts
+        aside = re.findall(r"[\w-]+", " ".join(re.findall(r"\(([^)]*)\)", plain)))
+        found |= {_PET_OF[word] for word in aside if word in _PET_OF}
+        plain = re.sub(r"\([^)]*\)", " ", plain)
         words = [word for word in re.split(r"[\s,;&]+", plain) if word]
         if words in (["yes"], ["no"], ["none"]):
             found |= ANY_PET if words == ["yes"] else set()

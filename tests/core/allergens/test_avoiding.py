@@ -45,10 +45,48 @@ def test_a_word_that_means_too_much_asks(word):
 
 
 @pytest.mark.parametrize(
-    "said", ["allergic to eggs and milk", "nuts and gluten", "can't have celery or sulphites"]
+    ("said", "each"),
+    [
+        ("allergic to eggs and milk", ["eggs", "milk"]),
+        ("nuts and gluten", ["nuts", "gluten"]),
+        ("can't have celery or sulphites", ["celery", "sulphites"]),
+        ("gluten/dairy free", ["gluten", "milk"]),
+        ("coeliac + vegan", ["coeliac", "animal products"]),
+    ],
 )
-def test_several_things_in_one_are_asked_for_one_by_one(said):
-    assert "each by itself" in read_avoided(said).ask
+def test_several_things_in_one_are_all_of_them(said, each):
+    found = read_avoided(said)
+    assert not found.ask
+    assert [part.meant for part in found.of] == each
+
+
+@pytest.mark.parametrize(
+    "said",
+    ["gluten but dairy is fine", "nuts except almonds", "no pork but beef ok", "nuts and bolts",
+     "eats everything", "can eat nuts", "loves chocolate", "egg unless cooked", "only halal meat",
+     "vegan or so they say", "gluten and some things"],
+)  # fmt: skip
+def test_what_allows_something_again_or_is_not_all_known_is_not_taken_for_a_part_of_it(said):
+    found = read_avoided(said)
+    assert found is None or found.ask
+
+
+@pytest.mark.parametrize(
+    ("said", "asks"),
+    [("nuts (and soya)", "soya"), ("dairy (low FODMAP)", "fodmap"), ("gluten (no milk)", "milk"),
+     ("nuts (severe)", ""), ("diabetic (type 1)", ""), ("nuts (Idony carries a pen)", ""),
+     ("milk (CMPA)", ""), ("G6PD (fava beans)", "")],
+)  # fmt: skip
+def test_what_stands_in_brackets_is_read_too(said, asks):
+    found = read_avoided(said)
+    assert bool(found.ask) == bool(asks), found.ask
+    assert asks in found.ask
+
+
+@pytest.mark.parametrize("said", ["kidney diet", "liver diet", "banana diet"])
+def test_a_diet_is_no_food_that_is_left_out(said):
+    found = read_avoided(said)
+    assert found is None or found.ask
 
 
 @pytest.mark.parametrize("word", ["glutten", "quibberly", "dust", "cats", ""])

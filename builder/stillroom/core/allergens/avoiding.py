@@ -14,6 +14,13 @@ from functools import cache, lru_cache
 from typing import Any, Literal
 
 from stillroom.core.allergens.laws import all_allergens
+from stillroom.core.allergens.phrases import (
+    allows_again,
+    bare_forms,
+    is_way_of_eating,
+    parts_said,
+    without_brackets,
+)
 from stillroom.core.larder.food_reading import read_food
 from stillroom.core.larder.index import load_index
 from stillroom.core.larder.nearest import nearest_foods
@@ -43,25 +50,7 @@ _KEYS = frozenset(
     | {"perhaps_from", "ask", "of", "but", "little", "traces", "savoury", "cautions", "told"}
     | {"means", "cannot", "source", "read"}
 )
-# what stands round the thing itself: "allergic to nuts", "nut allergy (severe)", "gluten-free"
-_BEFORE = late_regex(
-    r"^(?:strictly |absolutely )?(?:no|not|any|anything with|all|without|free (?:from|of)"
-    r"|(?:can't|cannot|can not|mustn't|must not|doesn't|does not|don't|do not|won't|will not)"
-    r" (?:have|eat|drink|like|want|take)(?: any)?"
-    r"|(?:is |are )?(?:severely |badly |very |highly )?(?:allergic|sensitive|anaphylactic) to"
-    r"|(?:an? )?(?:severe |bad )?(?:allergy|reaction|sensitivity|anaphylaxis|anaphylactic shock)"
-    r" (?:to|from)"
-    r"|(?:carr(?:y|ies)|has|have|with) (?:an? )?(?:epi-?pen|adrenaline|auto-?injector)s? for"
-    r"|intolerant (?:to|of)|avoids?|keeps|strict|severe(?:ly)?|serious|bad|mild"
-    r"|has (?:an?|to avoid))\s+"
-)
-_BEHIND = late_regex(
-    r"(?:[\s-]+(?:free|allerg(?:y|ies|ic)|intoleran(?:t|ce)|sensitiv(?:e|ity|ities)"
-    r"|anaphyla(?:xis|ctic)|unverträglichkeit|allergie|please|at all|of any kind|diet|household"
-    r"|family|neighbours?|friends?|only))+$"
-)
-_SEVERAL = late_regex(r"\s*(?:[,;/&]|\band\b|\bor\b|\bund\b|\bet\b|\boder\b|\bou\b)\s*")
-_IN_BRACKETS = late_regex(r"\s*\([^)]*\)\s*")
+_WORD = late_regex(r"[^\W_]+(?:-[^\W_]+)*")
 
 
 @dataclass(frozen=True)
@@ -171,18 +160,49 @@ def read_avoided(word: str) -> Avoided | None:
     >>> read_avoided("glutten") is None
     True
     """
-    plain = _IN_BRACKETS.sub(" ", word.strip().lower().replace("’", "'")).strip()
-    bare = _BEHIND.sub("", _BEFORE.sub("", plain)).strip()
-    # "severe peanut allergy", "please no nuts": what stands round it may stand there twice
-    barer = _BEHIND.sub("", _BEFORE.sub("", bare)).strip()
-    for said in dict.fromkeys((plain, bare, barer)):
-        if found := _families().get(said) or _as_allergen(said):
-            return replace(found, word=word)
-    several = [one for one in _SEVERAL.split(bare) if one.strip()]
-    if len(several) > 1 and all(read_avoided(one) for one in several):
-        listed = ", ".join(one.strip() for one in several)
+    outside, inside = without_brackets(word)
+    found = _read_words(word, outside)
+    if found and not found.ask and inside and (more := _adds(found, inside)):
+        listed = ", ".join((outside, more))
         return Avoided(word, ask=f'Write each by itself: "avoid: [{listed}]".')
-    return _as_food(word, bare) if len(several) == 1 else None
+    return found or _asked_about(word, f"{outside} {inside}")
+
+
+def _read_words(word: str, said: str) -> Avoided | None:
+    """Return what words mean, with whatever stands round them that changes nothing."""
+    if allows_again(said):  # such a phrase means what it is known for, and no part of it
+        known = _families().get(said)
+        return replace(known, word=word) if known else None
+    for bare in bare_forms(said):
+        if found := _families().get(bare) or _as_allergen(bare):
+            return replace(found, word=word)
+    parts = parts_said(said)
+    if len(parts) > 1:
+        each = [_read_words(part, part) for part in parts]
+        whole = tuple(one for one in each if one and not one.ask)
+        return Avoided(word, of=whole) if len(whole) == len(parts) else None
+    if is_way_of_eating(said):  # "kidney diet" is no diet without kidney
+        return None
+    return next((found for bare in bare_forms(said) if (found := _as_food(word, bare))), None)
+
+
+def _adds(found: Avoided, inside: str) -> str:
+    """Return what is said in brackets beside the thing itself; "" where that adds nothing."""
+    if found.said_in(inside) == "contains":
+        return ""
+    for said in (inside, *inside.split()):
+        other = _read_words(said, said)
+        if other and (other.ask or other.meant != found.meant):
+            return said
+    return ""
+
+
+def _asked_about(word: str, said: str) -> Avoided | None:
+    """Return the question about a word that stands among others: "takes warfarin"."""
+    words = f" {' '.join(_WORD.findall(said.lower()))} "
+    asked = [(name, one) for name, one in _families().items() if one.ask and f" {name} " in words]
+    _, family = max(asked, key=lambda row: len(row[0]), default=("", None))
+    return replace(family, word=word) if family else None
 
 
 def avoided_by_name(word: str) -> Avoided:
@@ -208,6 +228,10 @@ def nearest_avoided(word: str) -> str:
     ('gluten', 'vegetarian', '')
     """
     plain = word.strip().lower()
+    for part in _WORD.findall(plain):  # a word of it that is known
+        known = _families().get(part) or (_as_allergen(part) if len(part) > 3 else None)
+        if known and not known.ask:
+            return part
     said = [one.say.lower() for one in all_allergens().values()]
     found = nearest(plain, [*_families(), *said], 0.8)
     if found is None or read_avoided(found) is None:

@@ -1,0 +1,105 @@
+"""The thing itself in what somebody says of it: "no nuts please!", "my son is allergic to eggs".
+
+What stands round it and changes nothing is taken away by phrases.yml. Leaves out what the words
+mean: avoiding.py.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator
+from functools import cache
+from importlib.resources import files
+from typing import Any
+
+import yaml
+
+from stillroom.core.words.patterns import late_regex
+
+_IN_BRACKETS = late_regex(r"\s*[(\[]([^)\]]*)[)\]]?\s*")
+_SEVERAL = late_regex(
+    r"\s*(?:[,;/&+]|\b(?:and|or|nor|und|oder|et|ou|ni|y|o|e|en|of|plus)\b(?=\s))\s*"
+)
+_LOUD = late_regex(r"[!?…*\"“”]+|\.(?=\s|$)|(?<=\b\w)\.(?=\w\b)")
+_EATING = late_regex(r"\b(?:diet|diät|régime|dieta|dieet)\b", re.IGNORECASE)
+_DASH = late_regex(r"\s+[-–—:]\s+")
+# what allows something again: then what was said is not all left out
+_ALLOWS = late_regex(
+    r"^only\b|\b(?:but|except|unless|apart from|other than|ok|okay|fine|allowed|can|may|loves?|aber"
+    r"|außer|nur|sauf|mais|seulement|salvo|excepto|pero|solo|tranne|ma|maar|behalve|alleen)\b",
+    re.IGNORECASE,
+)
+_CANNOT = late_regex(r"\b(?:can|may) ?(?:not|.t)\b|\bcan.t\b", re.IGNORECASE)
+_MOST = 12
+
+
+@cache
+def _phrases() -> dict[str, Any]:
+    text = (files("stillroom.core.allergens") / "phrases.yml").read_text(encoding="utf-8")
+    return dict(yaml.safe_load(text))
+
+
+@cache
+def _patterns() -> tuple[re.Pattern[str], re.Pattern[str], re.Pattern[str]]:
+    rows = _phrases()
+    before = "|".join(rows["before"])
+    behind = "|".join(rows["behind"])
+    return (
+        re.compile(rf"^(?:{before})[\s,:-]*", re.IGNORECASE),
+        re.compile(rf"(?:{behind})[\s,:-]*$", re.IGNORECASE),
+        re.compile(rf"(?:{rows['brackets']})", re.IGNORECASE),
+    )
+
+
+def without_brackets(word: str) -> tuple[str, str]:
+    """Return what is said outside of brackets, and within them where that may say more.
+
+    >>> without_brackets("nuts (severe)"), without_brackets("dairy (and soya)")
+    (('nuts', ''), ('dairy', 'and soya'))
+    """
+    plain = " ".join(word.lower().replace("’", "'").split())
+    outside = " ".join(_IN_BRACKETS.sub(" ", plain).split())
+    inside = ", ".join(part.strip(" .!") for part in _IN_BRACKETS.findall(plain))
+    if not outside:
+        return inside, ""
+    return outside, "" if _patterns()[2].fullmatch(inside) else inside
+
+
+def bare_forms(said: str) -> Iterator[str]:
+    """Yield words with ever less of what stands round the thing itself.
+
+    >>> list(bare_forms("No nuts please!"))
+    ['no nuts please', 'nuts please', 'nuts']
+    >>> list(bare_forms("Nussallergie"))
+    ['nussallergie', 'nuss']
+    """
+    before, behind, _ = _patterns()
+    bare = " ".join(_LOUD.sub("", _DASH.sub(" ", said)).lower().split())
+    seen: dict[str, None] = {}
+    while bare and bare not in seen and len(seen) < _MOST:
+        seen[bare] = None
+        less = before.sub("", bare, count=1).strip()
+        bare = less if less and less != bare else behind.sub("", bare).strip() or bare
+    for end in _phrases()["ends"]:
+        if bare.endswith(end) and len(bare) > len(end) + 2:
+            seen[bare.removesuffix(end).rstrip("- ")] = None
+    yield from seen
+
+
+def parts_said(said: str) -> list[str]:
+    """Return the several things of one line: "gluten/dairy free" is two.
+
+    >>> parts_said("no pork or shellfish"), parts_said("gluten/dairy free")
+    (['no pork', 'shellfish'], ['gluten', 'dairy free'])
+    """
+    return [part for part in _SEVERAL.split(_LOUD.sub("", said)) if part.strip()]
+
+
+def is_way_of_eating(said: str) -> bool:
+    """Whether a diet is named: what stands before it is what is eaten, or why."""
+    return bool(_EATING.search(said))
+
+
+def allows_again(said: str) -> bool:
+    """Whether something is allowed in the same breath: "no meat but fish", "nuts unless cooked"."""
+    return bool(_ALLOWS.search(_CANNOT.sub(" ", said)))
