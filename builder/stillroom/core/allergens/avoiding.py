@@ -231,7 +231,7 @@ def nearest_avoided(word: str) -> str:
     for part in _WORD.findall(plain):  # a word of it that is known
         known = _families().get(part) or (_as_allergen(part) if len(part) > 3 else None)
         if known and not known.ask:
-            return part
+            return str(part)
     said = [one.say.lower() for one in all_allergens().values()]
     found = nearest(plain, [*_families(), *said], 0.8)
     if found is None or read_avoided(found) is None:
