@@ -14,6 +14,7 @@ from functools import lru_cache
 from typing import Final, Literal
 
 from stillroom.core.recipe.model import MethodStep
+from stillroom.core.recipe.waits_elsewhere import waits_elsewhere
 from stillroom.core.when.span_words import NUMBER, UNIT
 from stillroom.core.when.spans import SPAN_PATTERN, Span, parse_span, tidy
 from stillroom.core.words.patterns import late_regex
@@ -37,7 +38,7 @@ _WAITS: Final = {
     "stir": "stir", "shake": "shake",
     "turn": "turn", "let": "rest", "forget": "rest", "bubble": "ferment", "harden": "harden",
     "stay": "rest", "remain": "rest", "return": "rest", "cover": "rest",
-    "put": "rest", "pack": "rest", "develop": "mature",
+    "put": "rest", "pack": "rest", "develop": "mature", "allow": "rest",
 }  # fmt: skip
 _TENDED: Final = {"shak": "shake", "stir": "stir", "turn": "turn", "swirl": "shake"}
 _PLACE: Final = r"(?!,? (?:dark|dry|cool|airy|place|cupboard|room|larder|spot|and|or)\b)"
@@ -53,7 +54,10 @@ _KEEPS: Final = late_regex(
 )
 _ELSE: Final = late_regex(r"\b(?:after|or) $")
 _STORED: Final = late_regex(r"\b(?:store|keep|refrigerat|freez)")
-_MEANT: Final = late_regex(r"\bbefore\b|\b(?:shak|stirr|turn)ing\b|\bat least\b|\bminimum\b|daily")
+_MEANT: Final = late_regex(
+    r"\bbefore\b|\b(?:shak|stirr|turn)ing\b|\bat least\b|\bminimum\b|daily"
+    r"|\b(?:shake|stir|turn|swirl)\b(?: [a-z]+){0,2} (?:regularly|occasionally|often|every|once)\b"
+)
 _READY: Final = late_regex(
     r"\b(?P<what>ready|fit|usable|drinkable|(?:be|being) (?:used|eaten|drunk|opened)|"
     r"(?:use|eat|drink|taste|try|open|serve|sample|enjoy)(?: it| them| this)?|at its best|best)\b"
@@ -127,7 +131,8 @@ def times_in_method(steps: tuple[MethodStep, ...]) -> tuple[Said, ...]:
     for place, (sentence, number, line) in enumerate(told):
         after = told[place + 1][0] if place + 1 < len(told) else ""
         said = list(_in_sentence(sentence, number, line, after))
-        found += said or _implied(sentence, number, line, found)
+        said = said or list(_implied(sentence, number, line, found))
+        found += said or _in_other_words(sentence, number, line, found)
     return tuple(found)
 
 
@@ -138,6 +143,15 @@ def _implied(written: str, step: int, line: int, before: list[Said]) -> Iterator
     waited = max((one.span.minutes() for one in before if one.role == "wait"), default=0)
     if span and span.minutes() > waited:
         yield Said("wait", "rest", span, _short(written), step, line)
+
+
+def _in_other_words(written: str, step: int, line: int, before: list[Said]) -> Iterator[Said]:
+    """Yield what a sentence in another language names, and what it implies was waited for."""
+    waited = max((one.span.minutes() for one in before if one.role == "wait"), default=0)
+    for one in waits_elsewhere(written):
+        long_enough = one.span.minutes() >= SHORTEST_MINUTES
+        if long_enough and not (one.after and one.span.minutes() <= waited):
+            yield Said("wait", one.word, one.span, _short(written), step, line, one.every)
 
 
 def _in_sentence(written: str, step: int, line: int, after: str = "") -> Iterator[Said]:

@@ -1,0 +1,117 @@
+"""The waits that a method in another language names: "2 Wochen ziehen lassen".
+
+German, French, Spanish, Italian and Dutch, by the words of waits_elsewhere.yml; the verb may stand
+before the length or behind it. Leaves out English: method_times.py.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator
+from dataclasses import dataclass
+from functools import cache
+from typing import Any
+
+from stillroom.core.when.spans import Span, parse_span
+from stillroom.core.words.data_files import read_data
+from stillroom.core.words.problems import Unreadable
+
+
+@dataclass(frozen=True, slots=True)
+class Elsewhere:
+    """A wait in another language, in the words of a timeline; `after` is one only implied."""
+
+    word: str
+    span: Span
+    every: str = ""
+    after: bool = False
+
+
+def waits_elsewhere(sentence: str) -> Iterator[Elsewhere]:
+    """Yield the waits of one sentence that is not English; nothing for any other.
+
+    >>> [(one.word, str(one.span)) for one in waits_elsewhere("2 bis 3 Wochen ziehen lassen.")]
+    [('steep', '2-3 weeks')]
+    >>> list(waits_elsewhere("Im Kühlschrank 2 Wochen haltbar."))
+    []
+    """
+    clauses = [one for one in re.split(r"[,;:]\s+|\s(?:und|et|y|e|en)\s", sentence) if one.strip()]
+    for clause in clauses:
+        found = _span_words().search(clause)
+        if found is None or _any_of("keeps").search(sentence):
+            continue
+        span = _span(found)
+        word = _word(clause) or _word(sentence)
+        if span is None:
+            continue
+        if word:
+            shaken = _any_of("shakes").search(sentence) and _whole("every_day").search(sentence)
+            yield Elsewhere("shake", span, "every day") if shaken else Elsewhere(word, span)
+        elif _whole("after").search(clause[: found.start()]) and _any_of("strains").search(
+            sentence
+        ):
+            yield Elsewhere("rest", span, after=True)
+
+
+@cache
+def _table() -> dict[str, Any]:
+    table: dict[str, Any] = read_data("waits_elsewhere.yml")
+    return table
+
+
+@cache
+def _span_words() -> re.Pattern[str]:
+    """Return the pattern of a number or two and a unit, or of a night."""
+    units = "|".join(sorted((re.escape(one) for one in _units()), key=len, reverse=True))
+    words = "|".join(sorted(map(re.escape, _numbers()), key=len, reverse=True))
+    number = rf"(?:\d{{1,3}}|{words})"
+    return re.compile(
+        rf"\b(?P<low>{number})(?:\s*(?:[-–]|bis|à|ou|a|o|oder|tot|of)\s*(?P<high>{number}))?\s+"
+        rf"(?P<unit>{units})\b|(?P<night>{'|'.join(map(re.escape, _list('overnight')))})",
+        re.IGNORECASE,
+    )
+
+
+def _span(found: re.Match[str]) -> Span | None:
+    if found["night"]:
+        return parse_span("1 day")
+    low, high = (_numbers().get((found[end] or "").lower(), found[end]) for end in ("low", "high"))
+    count = f"{low}-{high}" if high else str(low)
+    try:
+        return parse_span(f"{count} {_units()[found['unit'].lower()]}s")
+    except Unreadable:
+        return None
+
+
+def _word(words: str) -> str:
+    """Return the timeline's word for what is done; resting only where nothing else is named."""
+    waits: dict[str, list[str]] = _table()["waits"]
+    for word, stems in waits.items():
+        if re.search(rf"\b(?:{'|'.join(map(re.escape, stems))})", words, re.IGNORECASE):
+            return word
+    return ""
+
+
+@cache
+def _units() -> dict[str, str]:
+    return {form.lower(): unit for unit, forms in _table()["units"].items() for form in forms}
+
+
+@cache
+def _numbers() -> dict[str, str]:
+    return {form: str(count) for count, forms in _table()["numbers"].items() for form in forms}
+
+
+def _list(name: str) -> list[str]:
+    return list(_table()[name])
+
+
+@cache
+def _any_of(name: str) -> re.Pattern[str]:
+    """Return the pattern of words that begin with one of a list."""
+    return re.compile(rf"\b(?:{'|'.join(map(re.escape, _list(name)))})", re.IGNORECASE)
+
+
+@cache
+def _whole(name: str) -> re.Pattern[str]:
+    return re.compile(rf"\b(?:{'|'.join(map(re.escape, _list(name)))})\b", re.IGNORECASE)
