@@ -17,6 +17,9 @@ from PIL import Image
 
 from desk.conftest import OpenDesk, open_on, small_book
 from markup_payloads import PAYLOADS
+from stillroom.core.recipe.model import Recipe
+from stillroom.desk.desk import Desk
+from stillroom.desk.place import Place
 
 JAM = {
     "title": "Plum jam",
@@ -314,3 +317,28 @@ def test_the_first_list_of_a_long_book_names_what_it_has_not_looked_at(own: Open
             break
     assert 'http-equiv="refresh"' not in later
     assert later.count("in the book") >= 120
+
+
+def test_a_pause_is_not_compared_with_every_pause_before_it(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """What is kept of a recipe is found by all that it says, however often it was looked at."""
+    folder = small_book(tmp_path / "book")
+    desk = Desk(Place(folder), tmp_path / "aside", lambda: None)
+    text = (folder / "recipes" / "quince-chutney.md").read_text(encoding="utf-8")
+    compared = 0
+    plain = Recipe.__eq__
+
+    def counting(one: Recipe, other: object) -> bool:
+        nonlocal compared
+        compared += one is not other
+        return plain(one, other)
+
+    for count in range(8):
+        if count == 7:
+            monkeypatch.setattr(Recipe, "__eq__", counting)
+        form = f"{text}\nStir it for {count + 2} minutes.\n"
+        look = desk.look("quince-chutney", "quince-chutney", form)
+        assert look.recipe, look.wrong
+        desk.show("quince-chutney", look.recipe)
+    assert compared < 10

@@ -10,6 +10,7 @@ import hashlib
 import re
 from collections.abc import Iterator
 from dataclasses import dataclass
+from functools import lru_cache
 from pathlib import Path
 from typing import Final
 
@@ -81,7 +82,14 @@ class Place:
 
     def recipe_path(self, slug: str) -> Path:
         """Return where a published recipe lies or will lie; raises NotHere for a wrong name."""
-        return self.within(self.book().recipes_dir / f"{right_slug(slug)}.md")
+        return self.within(self.recipes_dir() / f"{right_slug(slug)}.md")
+
+    def recipes_dir(self) -> Path:
+        """Return the book's folder of recipes; its settings are read again once they are changed.
+
+        Raises ProblemsFound.
+        """
+        return _recipes_dir(self.config, self.config.stat().st_mtime_ns if self.has_book else 0)
 
     def draft_path(self, slug: str) -> Path:
         """Return where a recipe's draft lies or will lie; raises NotHere for a wrong name."""
@@ -101,6 +109,12 @@ class Place:
     def short(self, path: Path) -> str:
         """Return how a file is called in messages."""
         return path.absolute().relative_to(self.folder.absolute()).as_posix()
+
+
+@lru_cache(maxsize=8)
+def _recipes_dir(config: Path, changed: int) -> Path:
+    """Return the folder that these settings name, as they were when they were `changed`."""
+    return open_book(config).recipes_dir
 
 
 def right_slug(slug: str) -> str:

@@ -338,8 +338,17 @@ class Recipe(FrontMatter):
     plans_by: Callable[[Recipe], Span | None] = Field(default=_own_word, repr=False)
 
     def __hash__(self) -> int:
-        # two recipes may bear one name: what they are made of keeps their caches apart
-        return hash((self.file, self.slug, self.title, *(one.item for one in self.ingredients)))
+        # two recipes may bear one name, and one that is being written has as many forms as there
+        # were pauses: by what each says they are kept apart, or every cache compares them all
+        said = [self.file, self.slug, self.title, self.summary, self.intro, self.card.use]
+        said += [step.text for step in self.method]
+        said += [part.text for part in self.sections]
+        said += [stage.text for stage in self.timeline]
+        said += [one.item for one in self.ingredients]
+        amounts = [one.amount for one in self.ingredients]
+        # a whole number's hash costs a twentieth of a fraction's
+        counts = [one.low.numerator if isinstance(one, Amount) else 0 for one in amounts]
+        return hash((*said, *counts))
 
     @property
     def stages(self) -> tuple[Stage, ...]:
