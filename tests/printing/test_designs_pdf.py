@@ -1,18 +1,25 @@
-"""Every design on paper, measured in the PDF from outside."""
+"""Every design on paper, measured and read from the PDF: sizes, type, inks, setting."""
 
 from __future__ import annotations
 
-from itertools import pairwise
+import re
+from dataclasses import replace
+from itertools import groupby, pairwise
+from typing import Any
 
 import pytest
+import zxingcpp
 
+from stillroom.core.paper.tag_shapes import tag_shape
 from stillroom.looks.card_designs import choose_design, designs_of
-from stillroom.printing.cards import CardJob, SheetOptions, print_cards
+from stillroom.printing.cards import CardJob, SheetOptions, print_cards, print_large, print_tags
 
-from .test_cards_pdf import edges
+from .conftest import open_pdf
+from .test_cards_pdf import edges, rasterise
 
 DESIGNS = tuple(designs_of())
 SIZES = {"90x65": (90, 65), "folded-a6": (210, 148)}
+FEW = ("plain", "leaves")  # a sample: the others differ by numbers only
 
 
 @pytest.mark.parametrize("name", DESIGNS)
@@ -32,3 +39,150 @@ def test_every_card_of_every_design_is_cut_at_its_true_size(
     assert [after - before for before, after in pairwise(ys)] == pytest.approx(
         [high] * (len(ys) - 1), abs=0.2
     )
+
+
+def words_on(made: bytes) -> list[dict[str, Any]]:
+    with open_pdf(made) as pdf:
+        return [char for page in pdf.pages for char in page.chars if char["text"].strip()]
+
+
+@pytest.mark.parametrize("name", FEW)
+def test_large_type_is_black_and_never_under_twelve_points(jobs: list[CardJob], name: str) -> None:
+    design = choose_design(name).made_large()
+    made, taken = print_large(jobs[:2], "90x65", SheetOptions(design=design))
+    assert taken in ("a7", "folded-a6")
+    chars = words_on(made)
+    assert min(char["size"] for char in chars) >= 11.99
+    for char in chars:
+        colour = char["non_stroking_color"]
+        assert all(float(part) == pytest.approx(0, abs=0.001) for part in colour), char["text"]
+
+
+@pytest.mark.parametrize("name", FEW)
+def test_the_tags_of_a_basket_have_their_titles_in_one_size(jobs: list[CardJob], name: str) -> None:
+    made = print_tags(jobs[:5], tag_shape("rectangle"), SheetOptions(design=choose_design(name)))
+    first = {job.card.title.split()[0]: job.card.title for job in jobs[:5]}
+    with open_pdf(made) as pdf:
+        words = [
+            word
+            for page in pdf.pages
+            for word in page.extract_words(extra_attrs=["size"])
+            if word["text"] in first
+        ]
+    largest = {
+        text: max(word["size"] for word in found)
+        for text, found in groupby(sorted(words, key=lambda w: w["text"]), lambda w: w["text"])
+    }
+    assert len(largest) >= 4
+    assert max(largest.values()) - min(largest.values()) < 0.01, largest
+
+
+def lines_of(made: bytes) -> list[list[str]]:
+    """Return the words of every line of every column, as a reader sees them."""
+    with open_pdf(made) as pdf:
+        return [
+            line["text"].split()
+            for page in pdf.pages
+            for line in page.extract_text_lines(return_chars=False, x_tolerance=1.5)
+        ]
+
+
+def one_by_one(jobs: list[CardJob], size: str, name: str) -> list[tuple[CardJob, bytes]]:
+    options = SheetOptions(design=choose_design(name))
+    return [(job, print_cards([job], size, options)) for job in jobs]
+
+
+_TIED = re.compile(
+    r"(\d)\s(g|kg|ml|l|months?|years?|weeks?|days?|hours?|minutes?|January|February|March|April"
+    r"|May|June|July|August|September|October|November|December|%)\b"
+)
+
+
+def test_no_amount_date_or_unit_is_parted_at_the_end_of_a_line(jobs: list[CardJob]) -> None:
+    for job, made in one_by_one(jobs[:6], "90x65", "plain"):
+        lines = [" ".join(line) for line in lines_of(made)]
+        for before, after in pairwise(lines):
+            first = after.split(" ")[0]
+            assert not _TIED.fullmatch(f"{before[-1:]} {first.strip('.,')}"), (
+                job.card.title, before, after,
+            )  # fmt: skip
+
+
+def test_no_last_line_of_use_or_keeping_is_one_word(jobs: list[CardJob]) -> None:
+    """Read from the folded card, whose inside is two plain columns."""
+    checked = 0
+    for job, made in one_by_one(jobs[:6], "folded-a6", "plain"):
+        with open_pdf(made) as pdf:
+            page = pdf.pages[1]
+            column = page.crop((page.width / 2, 0, page.width, page.height))
+            lines = [
+                line["text"].split()
+                for line in column.extract_text_lines(return_chars=False, x_tolerance=1.5)
+            ]
+        ends = [line for line in lines if line[-1].endswith((".", "!"))]
+        for text in (job.card.use, job.card.keep):
+            words = text.split()
+            if len(words) < 5 or len(words[-1]) + len(words[-2]) > 18:
+                continue
+            last = [line for line in ends if line[-1] == words[-1]]
+            checked += len(last)
+            assert all(len(line) > 1 for line in last), (job.card.title, lines)
+    assert checked > 5
+
+
+def test_straight_quotes_are_curled_by_language(jobs: list[CardJob]) -> None:
+    said = replace(jobs[0].card, message='He said "more" of Ana\'s')
+    for language, wanted in (("en_GB", "“more”"), ("de_DE", "„more“")):
+        made = print_cards(
+            [replace(jobs[0], card=said)], "folded-a6", SheetOptions(language=language)
+        )
+        text = "".join(char["text"] for char in words_on(made))
+        assert wanted in text
+        assert "Ana’s" in text
+        assert '"' not in text
+
+
+def test_capitals_are_spaced(jobs: list[CardJob]) -> None:
+    apart = {}
+    for word in ("NATO", "nato"):
+        said = replace(jobs[0].card, message=f"for {word} only")
+        made = print_cards([replace(jobs[0], card=said)], "folded-a6", SheetOptions())
+        chars = words_on(made)
+        text = "".join(char["text"] for char in chars)
+        at = text.index(f"for{word}only") + 3
+        letters = chars[at : at + 4]
+        apart[word] = min(after["x0"] - before["x1"] for before, after in pairwise(letters))
+    assert apart["NATO"] > apart["nato"]
+
+
+def test_allergens_are_centred_where_all_is(jobs: list[CardJob]) -> None:
+    job = next(one for one in jobs if one.recipe.slug == "almond-shortbread")
+    made = print_cards([job], "90x65", SheetOptions(design=choose_design("own-drawing")))
+    with open_pdf(made) as pdf:
+        lines = pdf.pages[0].extract_text_lines(return_chars=False)
+    middle = [(line["x0"] + line["x1"]) / 2 for line in lines]
+    assert max(middle) - min(middle) < 3
+
+
+@pytest.mark.parametrize("name", FEW)
+def test_the_address_stands_in_words_under_its_code(jobs: list[CardJob], name: str) -> None:
+    made = print_cards(jobs[:1], "folded-a6", SheetOptions(design=choose_design(name)))
+    with open_pdf(made) as pdf:
+        words = pdf.pages[0].extract_words(extra_attrs=["size"])
+    address = [word for word in words if word["text"].startswith("thistledown-lane.example")]
+    assert address
+    assert min(word["size"] for word in address) >= 8
+    codes = zxingcpp.read_barcodes(rasterise(made, 200)[0])
+    assert jobs[0].card.url in [code.text for code in codes]
+
+
+def test_there_are_lines_for_a_hand_and_the_familys_mark(jobs: list[CardJob]) -> None:
+    options = SheetOptions(hand=True, mark_words="R & T")
+    with open_pdf(print_cards(jobs[:1], "folded-a6", options)) as pdf:
+        page = pdf.pages[0]
+        text = page.extract_text()
+        strokes = [one for one in page.lines if one["height"] < 0.1 and 80 < one["width"] < 250]
+    assert "for" in text
+    assert "from" in text
+    assert re.search(r"[rR] ?& ?[tT]", text)
+    assert len(strokes) >= 2

@@ -30,6 +30,7 @@ TOP: Final = (
     Ask("giving day", "The day the baskets go out", "date", "2027-12-18"),
     Ask("from", "Who the cards are from"),
     Ask("message", "A word on every card that has none of its own"),
+    Ask("design", "How cards and tags look", "design"),
 )
 ROWS: Final[Mapping[str, tuple[Ask, ...]]] = {
     "households": (
@@ -49,6 +50,7 @@ ROWS: Final[Mapping[str, tuple[Ask, ...]]] = {
         Ask("never", "Never again", "words"),
         Ask("budget", "The most its contents may cost", "number"),
         Ask("message", "A word on their card"),
+        Ask("design", "How their papers look", "design"),
     ),
     "makes": (
         Ask("recipe", "Recipe", "recipe"),
@@ -65,6 +67,7 @@ ROWS: Final[Mapping[str, tuple[Ask, ...]]] = {
         Ask("drink", "Drinks", "number"),
         Ask("craft", "Things made by hand", "number"),
         Ask("cost", "The empty basket costs", "number"),
+        Ask("design", "How these papers look", "design"),
     ),
     "batches": (
         Ask("recipe", "Recipe", "recipe"),

@@ -43,6 +43,7 @@ from stillroom.giving.log import log_kinds
 from stillroom.giving.reading import read_giving_list
 from stillroom.giving.starter.answers import ListAnswers, Receiver, read_giving_day
 from stillroom.giving.starter.writing import write_first_list
+from stillroom.looks.card_designs import designs_of
 from stillroom.saving.yaml_files import change_yaml, read_yaml_file
 
 FOLDER: Final = "giving"
@@ -172,6 +173,7 @@ def show_boxes(
         kinds=[kind for kind in log_kinds() if kind != "closed"],
         box_name=box_name,
         recipes=recipes,
+        designs=list(designs_of(desk.book())),
         wrong=wrong,
         **{"said": "", "pairs": [], **more},
     )

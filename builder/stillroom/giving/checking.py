@@ -9,6 +9,7 @@ from stillroom.core.book import Book
 from stillroom.core.recipe.model import Recipe
 from stillroom.core.words.problems import Problem, ProblemsFound
 from stillroom.giving.against_whole import check_whole, with_the_rest
+from stillroom.giving.basket_designs import design_problems
 from stillroom.giving.log import ReadLog
 from stillroom.giving.log_file import LOG_FILE, load_log, log_beside
 from stillroom.giving.log_names import Known, named_log
@@ -36,13 +37,17 @@ def find_giving_problems(
 def read_list(path: Path, book: Book, recipes: Mapping[str, Recipe] | None = None) -> ReadList:
     """Read a giving list as its book writes money and days; raises ProblemsFound.
 
-    With the book's `recipes` those of a list that does not read are told as well as can be.
+    With the book's `recipes` those of a list that does not read are told as well as can be. A
+    design that is not there is told at its line: a basket's papers would have another.
     """
     said = book.settings
     try:
-        return load_giving_list(path, str(path), said.currency, said.language, said.country)
+        read = load_giving_list(path, str(path), said.currency, said.language, said.country)
     except ProblemsFound as found:
         raise with_the_rest(found, recipes or {}, said.country) if recipes else found from None
+    if problems := list(design_problems(read, book)):
+        raise ProblemsFound(problems)
+    return read
 
 
 def read_log_of(

@@ -176,6 +176,9 @@ class BasketKind(Part):
         Fraction(0)
     )
     weighs: Annotated[Grams | None, Field(description="Empty, with its paper: 300 g.")] = None
+    design: Annotated[
+        str, Field(description="How the papers of these baskets look; the list's if not.")
+    ] = ""
 
     def room(self, sort: Sort) -> int:
         """Return how many things of a sort it holds."""
@@ -272,6 +275,9 @@ class Household(Part):
         None
     )
     message: str = ""
+    design: Annotated[
+        str, Field(description="How the papers of their baskets look; their basket's if not.")
+    ] = ""
     address: Annotated[
         str, Field(description='For a parcel: "3 Net Lane, Skerrow, KW99 9ZZ"; commas part lines.')
     ] = ""

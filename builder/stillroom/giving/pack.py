@@ -172,9 +172,23 @@ def pack_files(pack: Pack, book: Book | None = None) -> dict[str, bytes]:
         lstrip_blocks=True,
     )
     shown = {**data, "nav": list(_PAGES.items()), "papers": sorted(papers), "paper_notes": notes}
+    shown["to_print"] = {what: _to_print(what, shown["papers"]) for what in ("cards", "tags")}
     for name in _PAGES:
         found[name] = environment.get_template(name).render(shown, here=name).encode()
     return found
+
+
+def _to_print(what: str, papers: list[str]) -> list[tuple[str, str]]:
+    """Return the files of cards or tags and what each is called: by its design if they differ.
+
+    >>> _to_print("cards", ["cards-brown-card.pdf", "cards-plain.pdf", "tags-plain.pdf"])
+    [('cards-brown-card.pdf', 'brown card'), ('cards-plain.pdf', 'plain')]
+    """
+    found = [name for name in papers if name == f"{what}.pdf" or name.startswith(f"{what}-")]
+    return [
+        (name, name.removeprefix(f"{what}-").removesuffix(".pdf").replace("-", " "))
+        for name in found
+    ]
 
 
 def kept_plan(pack: Pack) -> KeptPlan:

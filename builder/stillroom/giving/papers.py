@@ -1,4 +1,4 @@
-"""The pack on paper: cards, container tags and basket tags, and everything else in one PDF.
+"""The pack on paper: what goes into the baskets in their designs, and everything else in one PDF.
 
 Typst does the setting, through printing/. Without it the pack has its pages all the same, and
 says so. Leaves out what the papers say (pack_pages.py).
@@ -6,22 +6,15 @@ says so. Leaves out what the papers say (pack_pages.py).
 
 from __future__ import annotations
 
-from dataclasses import replace
-from pathlib import Path
 from typing import Any
 
 from stillroom.core.book import Book
-from stillroom.core.paper.tag_shapes import tag_shape
 from stillroom.core.words.problems import Unreadable
-from stillroom.giving.sheet_papers import baskets_paper, filling_paper, week_paper
-from stillroom.giving.worked_out import Pack, card_of
-from stillroom.looks.card_designs import USUAL, Design, choose_design
-from stillroom.looks.card_pictures import card_picture, family_mark
-from stillroom.printing.cards import CardJob, SheetOptions, print_cards, print_tags
+from stillroom.giving.basket_designs import basket_designs
+from stillroom.giving.designed_papers import ROOT, TEMPLATES, print_designed
+from stillroom.giving.sheet_papers import filling_paper, week_paper
+from stillroom.giving.worked_out import Pack
 from stillroom.printing.typesetting import PaperMissing, typeset
-
-TEMPLATES = Path(__file__).parent / "templates" / "paper"
-CARD_SIZES = ("90x65", "a7", "folded-a6")  # the first that holds every card
 
 
 def print_papers(
@@ -29,41 +22,20 @@ def print_papers(
 ) -> tuple[dict[str, bytes], tuple[str, ...]]:
     """Return the PDFs by file name, and what could not be printed and why.
 
-    Cards and tags have the design of the list, else of the book; without a book there are no
-    drawings but those of the kinds.
+    Without a book there are no drawings but those of the kinds.
     """
-    language = pack.settings.language
-    title = pack.offering.giving.giving_list
     notes: list[str] = []
-    design = _design_of(pack, book, notes)
-    jobs = [
-        CardJob(
-            card_of(pack, present),
-            present.recipe,
-            picture=card_picture(present.recipe, book, design),
-        )
-        for present in pack.making.presents
-    ]
-    words, svg = family_mark(book, design) if book else ("", "")
-    options = SheetOptions(
-        language=language, title=f"Cards for {title}", design=design, mark_words=words, mark_svg=svg
-    )
     files: dict[str, bytes] = {}
     try:
-        if jobs:
-            _print_cards(jobs, options, files, notes)
-            _print_tags(jobs, replace(options, title=f"Tags for {title}"), files, notes)
-        short = language.split("_")[0]
-        if data["baskets"]:
-            tags = _basket_tags(pack, data) | {"language": short}
-            files["basket-tags.pdf"] = typeset("basket_tags.typ", tags, root=TEMPLATES).pdf
-        if data["parcels"]:
-            labels = _labels(data) | {"language": short}
-            files["labels.pdf"] = typeset("labels.typ", labels, root=TEMPLATES).pdf
+        for name, made in print_designed(pack, data, book, basket_designs(pack, book)):
+            if isinstance(made, Unreadable):
+                notes.append(f"There is no {name}; what it would say is on the pages. {made}")
+            else:
+                files[name] = made
+        short = {"language": pack.settings.language.split("_")[0]}
         for name, sheets in _tick_sheets(data).items():
-            files[name] = typeset("sheets.typ", sheets | {"language": short}, root=TEMPLATES).pdf
-        papers = paper_data(data) | {"language": short}
-        files["papers.pdf"] = typeset("papers.typ", papers, root=TEMPLATES).pdf
+            files[name] = _set("sheets.typ", sheets | short)
+        files["papers.pdf"] = _set("papers.typ", paper_data(data) | short)
     except PaperMissing as missing:
         return {}, (str(missing),)
     except Unreadable as wrong:
@@ -71,68 +43,14 @@ def print_papers(
     return files, tuple(notes)
 
 
+def _set(template: str, data: dict[str, Any]) -> bytes:
+    return typeset(str(TEMPLATES / template), data, root=ROOT).pdf
+
+
 def _tick_sheets(data: dict[str, Any]) -> dict[str, dict[str, Any]]:
     """Return the sheets to tick off, by file; a pack without baskets left has none of theirs."""
     sheets = {"week.pdf": week_paper(data)}
-    if data["baskets"]:
-        sheets |= {"filling.pdf": filling_paper(data), "baskets.pdf": baskets_paper(data)}
-    return sheets
-
-
-def _design_of(pack: Pack, book: Book | None, notes: list[str]) -> Design:
-    """Return the list's design, else the book's; one that is not there is told."""
-    try:
-        return choose_design(pack.offering.giving.design or pack.settings.design, book)
-    except Unreadable as wrong:
-        notes.append(str(wrong))
-        return choose_design(USUAL, book)
-
-
-def _print_cards(
-    jobs: list[CardJob], options: SheetOptions, files: dict[str, bytes], notes: list[str]
-) -> None:
-    for size in CARD_SIZES:
-        try:
-            files["cards.pdf"] = print_cards(jobs, size, options)
-        except Unreadable as wrong:
-            why = wrong
-        else:
-            return
-    notes.append(f"The cards are on their page, but not as PDF: {why}")
-
-
-def _print_tags(
-    jobs: list[CardJob], options: SheetOptions, files: dict[str, bytes], notes: list[str]
-) -> None:
-    try:
-        files["tags.pdf"] = print_tags(jobs, tag_shape("rectangle"), options)
-    except Unreadable as wrong:
-        notes.append(f"There are no container tags: {wrong}")
-
-
-def _basket_tags(pack: Pack, data: dict[str, Any]) -> dict[str, Any]:
-    return {
-        "title": f"Basket tags for {data['title']}",
-        "tags": [
-            {"to": basket["to"], "message": basket["message"], "sender": data["sender"]}
-            for basket in data["baskets"]
-        ],
-    }
-
-
-def _labels(data: dict[str, Any]) -> dict[str, Any]:
-    return {
-        "title": f"Address labels for {data['title']}",
-        "labels": [
-            {
-                "to": one["to"],
-                "lines": one["address"] or ["The address is not on the list."],
-                "country": one["country"],
-                "from": [part for part in (one["sender"], *one["sender_address"]) if part],
-            }
-            for one in data["parcels"]
-        ],
-    }
+    return sheets | ({"filling.pdf": filling_paper(data)} if data["baskets"] else {})
 
 
 def _customs_parts(data: dict[str, Any]) -> list[dict[str, Any]]:

@@ -5,6 +5,7 @@ Plain data for templates/paper/sheets.typ, out of what the pages say.
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from typing import Any
 
 
@@ -27,9 +28,11 @@ def _sheet(
     names: str = "",
     caution: str = "",
     message: str = "",
+    look: Mapping[str, Any] | None = None,
 ) -> dict[str, Any]:
     return {
         "heading": heading,
+        "look": look,
         "names": names,
         "caution": caution,
         "message": message,
@@ -38,11 +41,12 @@ def _sheet(
 
 
 def _paper(
-    data: dict[str, Any], title: str, sheets: list[dict[str, Any]], paper: str, size: float
+    data: dict[str, Any], title: str, sheets: list[dict[str, Any]], paper: str, sizes: list[float]
 ) -> dict[str, Any]:
+    """Return the data of sheets; each takes the first of the sizes at which it is one page."""
     foot = f"{data['title']} · private"
     named = f"{data['title']}: {title}"
-    return {"title": named, "foot": foot, "sheets": sheets, "paper": paper, "size": size}
+    return {"title": named, "foot": foot, "sheets": sheets, "paper": paper, "sizes": sizes}
 
 
 def week_paper(data: dict[str, Any]) -> dict[str, Any]:
@@ -58,7 +62,7 @@ def week_paper(data: dict[str, Any]) -> dict[str, Any]:
     if not parts:
         parts = [_part("", lines=[("", f"Nothing wants doing this week. {week['next']}")])]
     sheet = _sheet("This week", parts, f"{week['title']}.")
-    return _paper(data, "this week", [sheet], "a4", 14)
+    return _paper(data, "this week", [sheet], "a4", [14])
 
 
 def filling_paper(data: dict[str, Any]) -> dict[str, Any]:
@@ -84,16 +88,18 @@ def filling_paper(data: dict[str, Any]) -> dict[str, Any]:
     ]
     parts = [_part("Put ready", ready), _part("Fetch", fetch), _part("Fill", fill)]
     sheet = _sheet("The filling day", parts, f"Baskets go out on {data['giving_day']}.")
-    return _paper(data, "the filling day", [sheet], "a4", 11)
+    return _paper(data, "the filling day", [sheet], "a4", [11])
 
 
-def baskets_paper(data: dict[str, Any]) -> dict[str, Any]:
-    """Return one sheet a basket, half a page of A4 each."""
-    sheets = [_basket(basket) for basket in data["baskets"]]
-    return _paper(data, "the baskets", sheets, "a5", 9.5)
+def baskets_paper(
+    data: dict[str, Any], looks: Mapping[int, Mapping[str, Any]]
+) -> dict[str, Any]:
+    """Return one sheet a basket, half a page of A4 each, in the basket's own design."""
+    sheets = [_basket(basket, looks[basket["number"]]) for basket in data["baskets"]]
+    return _paper(data, "the baskets", sheets, "a5", [10.5, 10, 9.5, 9])
 
 
-def _basket(basket: dict[str, Any]) -> dict[str, Any]:
+def _basket(basket: dict[str, Any], look: Mapping[str, Any]) -> dict[str, Any]:
     presents = basket["presents"]
     ticks = [
         _tick(one["container"], f"{one['title']},", f"from {one['from']}, made {one['made_on']}")
@@ -111,7 +117,7 @@ def _basket(basket: dict[str, Any]) -> dict[str, Any]:
         caution = f"{caution} Still to find: {basket['empty']}.".strip()
     names = f"{basket['household']} · {basket['kind']} basket · {basket['delivery']}"
     heading = f"{basket['number']}  {basket['to']}"
-    return _sheet(heading, parts, names, caution, basket["message"])
+    return _sheet(heading, parts, names, caution, basket["message"], look)
 
 
 def _card(one: dict[str, Any]) -> str:

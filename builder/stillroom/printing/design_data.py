@@ -1,4 +1,4 @@
-"""A design and a box as the card and tag templates read them."""
+"""A design and a box as the card and tag templates read them, and the papers beside them."""
 
 from __future__ import annotations
 
@@ -10,11 +10,38 @@ from stillroom.looks.card_designs import Design, steps_of
 ARRANGEMENTS = {
     "all": ["all"],
     "gift": ["gift", "facts"],
+    "small gift": ["small gift", "facts"],
     "plain gift": ["plain gift", "facts"],
     "contents": ["contents", "advice"],
 }
 """What stands on which side, in the order in which they are tried: publish/assets/js/paper/
-card-sides.js has the same. "advice" is use, keep and cautions; a "plain gift" has no drawing."""
+card-sides.js has the same. "advice" is use, keep and cautions; a "small gift" has a small drawing, a "plain gift" none."""
+
+
+def look_of(design: Design, width_mm: float, height_mm: float) -> dict[str, Any]:
+    """Return what a paper beside the cards takes of their design, for a sheet of this size.
+
+    Inks, faces, title and border: a narrow one, as far from the edge of a whole sheet as printers
+    print.
+    """
+    slim = design.for_tags()
+    if slim.border and max(width_mm, height_mm) > NAME_TAG_MOST_MM:
+        far = {"edge": 5.0}
+        slim = slim.model_copy(update={"border": slim.border.model_copy(update=far)})
+    border = draw_border(slim, width_mm, height_mm)
+    return {
+        "inks": design.inks.model_dump(),
+        "text": design.faces.text,
+        "facts": design.faces.facts,
+        "title": design.title.model_dump(),
+        "large": design.large,
+        "border": border,
+        "edge": slim.edge_mm if border else 0.0,
+    }
+
+
+NAME_TAG_MOST_MM = 120
+"""What is longer is a sheet that is not cut: its border keeps clear of the paper's edge."""
 
 
 def design_data(

@@ -16,9 +16,10 @@ const STEPS = {
   "large folded": ["lb1", "lb2", "lb3", "lb4", "lb5"],
 };
 
-// A title goes on two lines: one that does not is set smaller, as card_faces.typ sets it.
-const TITLE_SHARES = [1, 0.9, 0.8, 0.7];
-const TWO_LINES = 2.3;
+// A title goes on one line where that costs it a fifth of its size at most, else on two: one that does
+// not is set smaller, as card_faces.typ sets it. Lines, and the shares of its size that are tried.
+const TITLE_SHARES = [[1, [1, 0.9, 0.8]], [2, [1, 0.9, 0.8, 0.7]]];
+const LEAST_TITLE_SHARE = 0.7;
 
 /**
  * Fit one card element in place and return {fits, sides, front, level, over: [names of what takes
@@ -72,15 +73,17 @@ export function largest(card, { sides, front }, holder) {
   return last;
 }
 
-/** Set the title at the largest share of its size at which it stands on two lines; return it. */
+/** Set the title at the largest share of its size at which it stands on one line, or on two; return it. */
 function titleShare(copy) {
   const title = copy.querySelector(".card-title");
-  for (const share of TITLE_SHARES) {
-    copy.style.setProperty("--title-share", share);
-    const size = Number.parseFloat(getComputedStyle(title).fontSize);
-    if (title.offsetHeight <= TWO_LINES * size && title.scrollWidth <= title.clientWidth) return share;
+  for (const [lines, shares] of TITLE_SHARES) {
+    for (const share of shares) {
+      copy.style.setProperty("--title-share", share);
+      const size = Number.parseFloat(getComputedStyle(title).fontSize);
+      if (title.offsetHeight <= (lines + 0.3) * size && title.scrollWidth <= title.clientWidth) return share;
+    }
   }
-  return TITLE_SHARES.at(-1);
+  return LEAST_TITLE_SHARE;
 }
 
 function largestPart(box) {

@@ -3,10 +3,11 @@
 // with the cautions outside, what is in it and its use inside.
 
 // In the order they are tried: all on the front; the front a gift and all facts on the back, with its
-// drawing or without; the contents on the front. As printing/templates/card_faces.typ tries them.
+// drawing, a small one or none; the contents on the front. As printing/templates/card_faces.typ tries them.
 export const FLAT = [
   { sides: 1, front: "all" },
   { sides: 2, front: "gift" },
+  { sides: 2, front: "small gift" },
   { sides: 2, front: "plain gift" },
   { sides: 2, front: "contents" },
 ];
