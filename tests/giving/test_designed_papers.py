@@ -27,7 +27,11 @@ HOUSEHOLDS = [
 ]
 MESSAGE = "With love from the loft"
 # whose papers have which design: the household's, the basket's, the list's
-EXPECTED = {"Ysolde Fennimore": "plain", "The Cragbies": "photograph", "Aunt Orla Wend": "own-drawing"}
+EXPECTED = {
+    "Ysolde Fennimore": "plain",
+    "The Cragbies": "photograph",
+    "Aunt Orla Wend": "own-drawing",
+}
 
 
 @pytest.fixture(scope="module")
@@ -95,7 +99,9 @@ def test_sheets_tags_and_labels_of_a_basket_have_its_inks(files, file):
         allowed = set(choose_design("own-drawing").inks.model_dump().values())
     else:
         allowed = {
-            ink for name in EXPECTED.values() for ink in choose_design(name).inks.model_dump().values()
+            ink
+            for name in EXPECTED.values()
+            for ink in choose_design(name).inks.model_dump().values()
         }
         assert {choose_design(name).inks.ink for name in EXPECTED.values()} <= found
     assert found <= allowed | own

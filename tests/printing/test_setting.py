@@ -36,7 +36,9 @@ def made(recipes: tuple[Recipe, ...], card_of: CardOf) -> dict[tuple[str, str], 
 
     def of(name: str, size: str, **words: str) -> bytes:
         design = choose_design(name)
-        jobs = [CardJob(card_of(one, **words), one) for one in recipes]  # no drawings: words are read
+        jobs = [
+            CardJob(card_of(one, **words), one) for one in recipes
+        ]  # no drawings: words are read
         return print_cards(jobs, size, SheetOptions(design=design))
 
     return {
@@ -127,7 +129,11 @@ def test_all_of_a_front_is_centred(read: dict[tuple[str, str], list[Paragraph]])
 
 def test_straight_quotes_are_curled_by_language(jobs: list[CardJob]) -> None:
     said = replace(jobs[0].card, message='He said "more" of Ana\'s')
-    for language, wanted in (("en_GB", "“more”"), ("de_DE", "„more“"), ("fr_FR", "«\u00a0more\u00a0»")):
+    for language, wanted in (
+        ("en_GB", "“more”"),
+        ("de_DE", "„more“"),
+        ("fr_FR", "«\u00a0more\u00a0»"),
+    ):
         pdf = print_cards([replace(jobs[0], card=said)], "90x65", SheetOptions(language=language))
         text = heard(pdf)
         assert wanted in text, text

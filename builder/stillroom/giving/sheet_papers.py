@@ -91,9 +91,7 @@ def filling_paper(data: dict[str, Any]) -> dict[str, Any]:
     return _paper(data, "the filling day", [sheet], "a4", [11])
 
 
-def baskets_paper(
-    data: dict[str, Any], looks: Mapping[int, Mapping[str, Any]]
-) -> dict[str, Any]:
+def baskets_paper(data: dict[str, Any], looks: Mapping[int, Mapping[str, Any]]) -> dict[str, Any]:
     """Return one sheet a basket, half a page of A4 each, in the basket's own design."""
     sheets = [_basket(basket, looks[basket["number"]]) for basket in data["baskets"]]
     return _paper(data, "the baskets", sheets, "a5", [10.5, 10, 9.5, 9])
