@@ -48,7 +48,7 @@ class Paragraph:
 
 
 def paragraphs_of(pdf: pdfplumber.PDF) -> list[Paragraph]:
-    """Return every paragraph, heading and caption of a PDF, in the order in which they are heard."""
+    """Return every paragraph, heading and caption of a PDF in the order they are heard."""
     return [one for page in pdf.pages for one in _on_page(page)]
 
 
