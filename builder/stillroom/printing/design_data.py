@@ -14,9 +14,11 @@ ARRANGEMENTS = {
     "plain gift": ["plain gift", "facts"],
     "contents": ["contents", "advice"],
 }
-"""What stands on which side, in the order in which they are tried: publish/assets/js/paper/
-card-sides.js has the same. "advice" is use, keep and cautions; a "small gift" has a small drawing, a
-"plain gift" none."""
+"""What stands on which side, in the order in which they are tried; publish/assets/js/paper/
+card-sides.js has the same.
+
+"advice" is use, keep and cautions; a "small gift" has a small drawing, a "plain gift" none.
+"""
 
 
 def look_of(design: Design, width_mm: float, height_mm: float) -> dict[str, Any]:
