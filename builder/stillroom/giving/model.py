@@ -144,6 +144,7 @@ Texts = Annotated[tuple[Text, ...], BeforeValidator(_list)]
 Words = Annotated[tuple[Text, ...], BeforeValidator(_words)]
 Money = Annotated[Fraction, PlainValidator(_money), WithJsonSchema({"type": ["number", "string"]})]
 Day = Annotated[date, PlainValidator(_day), WithJsonSchema({"type": "string", "format": "date"})]
+Design = Annotated[str, Field(description="How all papers look; as the list, or the book, if not.")]
 Count = Annotated[int, Field(ge=0, le=100_000)]
 Grams = Annotated[Fraction, PlainValidator(read_weight), WithJsonSchema(_LINE)]
 Country = Annotated[
@@ -176,9 +177,7 @@ class BasketKind(Part):
         Fraction(0)
     )
     weighs: Annotated[Grams | None, Field(description="Empty, with its paper: 300 g.")] = None
-    design: Annotated[
-        str, Field(description="How the papers of these baskets look; the list's if not.")
-    ] = ""
+    design: Design = ""
 
     def room(self, sort: Sort) -> int:
         """Return how many things of a sort it holds."""
@@ -275,9 +274,7 @@ class Household(Part):
         None
     )
     message: str = ""
-    design: Annotated[
-        str, Field(description="How the papers of their baskets look; their basket's if not.")
-    ] = ""
+    design: Design = ""
     address: Annotated[
         str, Field(description='For a parcel: "3 Net Lane, Skerrow, KW99 9ZZ"; commas part lines.')
     ] = ""
@@ -361,7 +358,7 @@ class GivingList(Part):
     from_: Annotated[str, Field(description="Who the cards are from.")] = ""
     address: Annotated[str, Field(description="The sender's, for parcels.")] = ""
     message: Annotated[str, Field(description="On each card that has none of its own.")] = ""
-    design: Annotated[str, Field(description="How cards and tags look; the book's if not.")] = ""
+    design: Design = ""
     currency: str = ""
     language: Annotated[
         str, Field(description="How prices are written: en_GB 14.50, de 14,50; else the book's.")
