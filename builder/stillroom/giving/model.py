@@ -188,9 +188,7 @@ class Make(Part):
     """A recipe on offer this year, in one container, within the limits of the maker."""
 
     recipe: Text
-    sort: Annotated[
-        Sort | None, Field(description="eat, drink or craft; else by the recipe's kind.")
-    ] = None
+    sort: Annotated[Sort | None, Field(description="eat, drink or craft; else by its kind.")] = None
     container: Annotated[str, Field(description='"bottle, 100 ml"; else the recipe\'s own.')] = ""
     per_batch: Annotated[
         Count | None, Field(gt=0, description="How many one batch gives; else worked out.")
@@ -205,9 +203,7 @@ class Make(Part):
     ] = False
     weighs: Annotated[Grams | None, Field(description="One, with its jar: 350 g.")] = None
     shop_price: Annotated[Money | None, Field(description="A like thing in a shop.")] = None
-    cost: Annotated[Money | None, Field(description="Cost of one, where no prices are given.")] = (
-        None
-    )
+    cost: Annotated[Money | None, Field(description="Cost of one, if there are no prices.")] = None
 
 
 class Household(Part):
