@@ -146,3 +146,28 @@ def told(text: str) -> LineAmount | None:
         return amount_of_line(text, "us")
     except Unreadable:
         return None
+
+
+@pytest.mark.parametrize(
+    ("line", "mend"),
+    [
+        ("200 sugar", "200 g"),
+        ("½ whole wheat flour", "½ cup"),
+        ("2 milk", "2 cups"),
+        ("1 tsbp olive oil", "1 tbsp"),
+        ("2 tablepoons oil", "2 tablespoons"),
+        ("250 Zucker", "250 g"),
+        ("1?4 cup honey", ""),
+    ],
+)
+def test_what_is_weighed_or_poured_wants_its_unit(line: str, mend: str) -> None:
+    with pytest.raises(Unreadable) as asked:
+        read_line(line)
+    assert mend in asked.value.mend
+
+
+@pytest.mark.parametrize(
+    "line", ["2 eggs", "8 anchovies in oil", "2 sugar cubes", "1 cake compressed yeast", "3 limes"]
+)
+def test_what_is_counted_needs_none(line: str) -> None:
+    assert isinstance(read_line(line).amount, Amount)

@@ -9,9 +9,10 @@ import re
 from functools import cache
 
 from stillroom.core.amounts.quantities import Amount, Unmeasured, show_number
-from stillroom.core.amounts.units import size_of
+from stillroom.core.amounts.units import offered_words, size_of
 from stillroom.core.lines.parts_of_line import LineReading, either, line_words
 from stillroom.core.lines.staple_table import find_staple
+from stillroom.core.words.nearest import nearest
 from stillroom.core.words.patterns import late_regex
 from stillroom.core.words.problems import Unreadable
 
@@ -151,8 +152,17 @@ def _never_counted() -> re.Pattern[str]:
     return re.compile(rf"{counted}(?:.*[\s-])?(?:{words})(?:\s*\([^()]*\))?", re.IGNORECASE)
 
 
+def _slip_of_a_unit(word: str) -> str:
+    """Return the unit that a word is with a slip of the pen: "tbps", "tablepoons"; "" for none."""
+    units = offered_words("metric")
+    # letters that changed places: "tsbp" has a tablespoon's four
+    short = (unit for unit in units if len(unit) <= 4 and sorted(unit) == sorted(word))
+    return next(short, None) or (nearest(word, units, 0.7) if len(word) > 2 else None) or ""
+
+
 def _likely(amount: Amount) -> str:
-    return "g" if amount.high > _FEW else "cup"
+    few = "cup" if amount.high <= 1 else "cups"
+    return "g" if amount.high > _FEW else few
 
 
 def _refuse_counted_mass(reading: LineReading, text: str) -> None:
@@ -162,9 +172,10 @@ def _refuse_counted_mass(reading: LineReading, text: str) -> None:
         return
     if _never_counted().fullmatch(reading.item):
         such = f"{show_number(amount.high)} {_likely(amount)}"
-        raise Unreadable(
-            f'"{text.strip()}" has no unit.', f'Write what it is measured in, such as "{such}".'
-        )
+        mend = f'Write what it is measured in, such as "{such}".'
+        if near := _slip_of_a_unit(reading.item.split()[0].lower()):
+            mend = f'Did you mean "{show_number(amount.high)} {near}"?'
+        raise Unreadable(f'"{text.strip()}" has no unit.', mend)
 
 
 def _refuse_share(reading: LineReading) -> None:
