@@ -51,6 +51,7 @@ from stillroom.publish.searching import (
     pass_over_search,
     read_again,
     searched_part,
+    without_marks,
 )
 from stillroom.publish.served_faults import ServedFaults
 from stillroom.publish.site_folder import SiteInTheMaking
@@ -78,6 +79,8 @@ THEME_FAVICON = "assets/images/favicon.png"
 
 _SWITCH = re.compile(r'(<input class="md-toggle" [^>]*?) autocomplete="off"')
 
+_OURS_AND_THE_SEARCH = 3
+
 HEAD_FACTS = ("title", "description", "author")
 
 log = get_plugin_logger(__name__)
@@ -92,6 +95,7 @@ class StillroomPlugin(BasePlugin[StillroomConfig]):  # type: ignore[no-untyped-c
     site: SiteInTheMaking | None = None
     serving = False
     search_said: Any = None
+    without_marks: str | None = None
 
     def on_startup(self, *, command: str, dirty: bool) -> None:
         """Note whether a site is written that somebody keeps."""
@@ -229,6 +233,8 @@ class StillroomPlugin(BasePlugin[StillroomConfig]):  # type: ignore[no-untyped-c
                 index_page(index, page, searched_part(page.content or ""))
             pass_over_search(page)
         asked = scripts_of_page(page.content or "")
+        if leaf is not None and index is not None and _search_alone(config):
+            self.without_marks, page.content = without_marks(page.content or ""), ""
         return {**context, "scripts_asked": [f"{FOLDER}/{name}" for name in asked]}  # type: ignore[typeddict-unknown-key]
 
     @event_priority(-100)  # when the search has passed
@@ -236,6 +242,8 @@ class StillroomPlugin(BasePlugin[StillroomConfig]):  # type: ignore[no-untyped-c
         self, context: TemplateContext, page: Page, config: MkDocsConfig, nav: Navigation
     ) -> TemplateContext:
         read_again(page, self.search_said)
+        if self.without_marks is not None:
+            page.content, self.without_marks = self.without_marks, None
         return context
 
     on_page_context = CombinedEvent(_before_search, _after_search)
@@ -305,6 +313,11 @@ def _open(config: MkDocsConfig) -> Book:
     settings = book.settings.model_copy(update={"site_url": config.site_url or ""})
     placed = place_book(book.root, settings, config.docs_dir, config.site_dir)
     return replace(placed, config=book.config, places=book.places, theme_dir=book.theme_dir)
+
+
+def _search_alone(config: MkDocsConfig) -> bool:
+    """Say whether nobody but the search reads a page between our two looks at its context."""
+    return len(config.plugins.events["page_context"]) == _OURS_AND_THE_SEARCH
 
 
 def _without_autocomplete(output: str) -> str:

@@ -34,6 +34,10 @@ _ASKED = re.compile(r'\s(id|class|data-search-exclude)(?:="([^"]*)")?(?![\w:-])'
 """The attributes that the theme's search asks for."""
 
 
+_MARK = "data-search-"
+_ASKS = re.compile(r'\w+="[^"]+"')
+
+
 def searched_part(html: str) -> str:
     """Return a page of the book without the sections of a recipe that are not searched.
 
@@ -65,13 +69,16 @@ def find_words(html: str, title: str) -> tuple[Found, ...]:
     )
 
     index = SearchIndex()
-    page = _like_page("", "", title, {}, ())
-    parser = Parser()
-    _read(parser, searched_part(html))
-    for section in parser.data:  # as add_entry_from_context does it
+    _index(index, Parser(), _like_page("", title, {}, ()), searched_part(html))
+    return tuple(index.entries)
+
+
+def _index(index: Any, parser: Any, page: SimpleNamespace, html: str) -> None:
+    """Add what is found in HTML to an index, as its own `add_entry_from_context` does."""
+    _read(parser, html)
+    for section in parser.data:
         if not section.is_excluded():
             index.create_entry_for_section(section, page.toc, page.url, page)
-    return tuple(index.entries)
 
 
 def _read(parser: Any, html: str) -> None:
@@ -97,8 +104,9 @@ def _read(parser: Any, html: str) -> None:
 
 def index_page(index: Any, page: Page, html: str) -> None:
     """Let the theme's search read `html` as the words of a page."""
-    toc = page.toc
-    index.add_entry_from_context(_like_page(html, page.url, page.title, page.meta, toc))
+    from material.plugins.search.plugin import Parser
+
+    _index(index, Parser(), _like_page(page.url, page.title, page.meta, page.toc), html)
 
 
 def index_words(index: Any, page: Page, words: Iterable[Found]) -> None:
@@ -106,8 +114,26 @@ def index_words(index: Any, page: Page, words: Iterable[Found]) -> None:
     index.entries.extend({**one, "location": page.url + one["location"]} for one in words)
 
 
-def _like_page(html: str, url: str, title: Any, meta: Any, toc: Any) -> SimpleNamespace:
-    return SimpleNamespace(content=html, meta=meta, toc=toc, url=url, title=title)
+def _like_page(url: str, title: Any, meta: Any, toc: Any) -> SimpleNamespace:
+    return SimpleNamespace(meta=meta, toc=toc, url=url, title=title)
+
+
+def without_marks(html: str) -> str:
+    """Return a page without what it asks of the search, as the theme's search leaves it.
+
+    >>> without_marks('<p data-search-exclude="1" id="a">Quince</p>')
+    '<p id="a">Quince</p>'
+    """
+    first, *rest = html.split(_MARK)
+    kept = [first]
+    for part in rest:
+        found = _ASKS.match(part)
+        if found is None:
+            kept.append(_MARK + part)
+            continue
+        kept[-1] = kept[-1][:-1] if kept[-1][-1:].isspace() else kept[-1]
+        kept.append(part[found.end() :])
+    return "".join(kept)
 
 
 def pass_over_search(page: Page) -> None:

@@ -7,7 +7,6 @@ and is asked out of the indexes of others: it says nothing that the recipes' pag
 
 from __future__ import annotations
 
-import re
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from typing import Any, Final
@@ -20,22 +19,12 @@ from stillroom.publish.library import Library, Link
 from stillroom.publish.listed import card_of
 from stillroom.publish.recipe_page import RecipeLeaf
 from stillroom.publish.templating import render
-from stillroom.publish.working import WorkedLeaf
+from stillroom.publish.whole_words import when_of, words_of
 
 MOST_ON_PAGE: Final = 60
 """Recipes on one page of a long book: half a megabyte, some sixty kilobytes of which are sent."""
 
 WHOLE: Final = "whole-book.md"
-_KEPT: Final = (
-    ("<h1 ", '<section class="how-much"'),
-    ('<div class="making">', '<section class="when"'),
-    ('<section class="take-care"', '<section class="the-card"'),
-)
-"""From where to where templates/pages/recipe.html says what is read and not worked with."""
-_LOOKED: Final = re.compile(r'<details class="take-care__looked">.*?</details>', re.DOTALL)
-_UNDATED: Final = re.compile(r'data-when="undated">[^:]*:(?P<said>.*?)</p>', re.DOTALL)
-_NAMES: Final = re.compile(r'\b(id|for|aria-labelledby|aria-describedby)="([^"]+)"')
-_POINTS: Final = re.compile(r'(href="#|url\(#)')
 
 
 @dataclass(frozen=True)
@@ -115,39 +104,15 @@ class WholeBookLeaf:
     def _show(self, library: Library, link: Link, url: str) -> Iterator[Shown]:
         for recipe in self.recipes:
             worked = library.worked.get(recipe.slug)
-            leaf = RecipeLeaf(recipe) if worked is None else WorkedLeaf(worked)
-            page = leaf.body(library, "", link, url)
-            when = _UNDATED.search(page)
+            if worked is None:
+                page = RecipeLeaf(recipe).body(library, "", link, url)
+                words, when = words_of(page, recipe.slug), when_of(page)
+            else:
+                words, when = worked.in_whole(link)
             yield Shown(
                 recipe=recipe,
                 kind=recipe.kind.many.capitalize(),
-                words=Markup(words_of(page, recipe.slug)),
-                when=Markup(when["said"].strip()) if when else Markup(""),
+                words=Markup(words),
+                when=Markup(when),
                 card=card_of(recipe, library),
             )
-
-
-def words_of(page: str, slug: str) -> str:
-    """Return what is read of a recipe's page, its headings a step lower, its names its own.
-
-    >>> words_of('<h1 id="a">Gin</h1><section class="how-much">', "gin")
-    '<h2 id="gin-a">Gin</h2>'
-    """
-    kept = ""
-    for begin, end in _KEPT:
-        start = page.find(begin)
-        if start >= 0:
-            stop = page.find(end, start)
-            kept += page[start : stop if stop >= 0 else len(page)]
-    kept = _LOOKED.sub("", kept).replace('loading="lazy"', 'loading="eager"')
-    kept = _NAMES.sub(lambda found: f'{found[1]}="{_own(found[2], slug)}"', kept)
-    # "Method" is twenty regions' name on this page; the recipe's own goes before it
-    kept = kept.replace('aria-labelledby="', f'aria-labelledby="{slug}-{slug} ')
-    kept = _POINTS.sub(lambda found: f"{found[1]}{slug}-", kept)
-    for level in (4, 3, 2, 1):
-        kept = re.sub(rf"(</?)h{level}\b", rf"\g<1>h{level + 1}", kept)
-    return kept
-
-
-def _own(names: str, slug: str) -> str:
-    return " ".join(f"{slug}-{name}" for name in names.split())

@@ -29,6 +29,7 @@ from stillroom.publish.listed import Listed, list_recipe
 from stillroom.publish.recipe_page import RecipeLeaf
 from stillroom.publish.searching import Found, find_words
 from stillroom.publish.when_page import make_recipe_calendar
+from stillroom.publish.whole_words import when_of, words_of
 
 _OPEN: Final = re.compile("\ue000([^\ue000\ue001]*)\ue001")
 """An address left open; no keyboard types these signs."""
@@ -38,7 +39,8 @@ _OPEN: Final = re.compile("\ue000([^\ue000\ue001]*)\ue001")
 class Worked:
     """What one recipe's file came to.
 
-    `body` is the page's HTML, packed: a book of a thousand pages is built with all of them at hand.
+    `body` is the page's HTML, packed: a book of a thousand pages is built with all of them at hand;
+    `whole` and `whole_when` are what the page of the whole book shows of it.
     `looked_at` are the pictures it looked for, each with the sum of its bytes or "" where it was
     not there; `searched` is what the search finds on its page.
     """
@@ -47,6 +49,8 @@ class Worked:
     shared: Head
     head: Mapping[str, Any]
     body: bytes
+    whole: bytes
+    whole_when: bytes
     calendar: str
     searched: tuple[Found, ...]
     listed: Listed
@@ -55,6 +59,10 @@ class Worked:
     def still_holds(self, library: Library) -> bool:
         """Say whether the pictures are what they were."""
         return self.looked_at == look_at_pictures(library, self.recipe)
+
+    def in_whole(self, link: Link) -> tuple[str, str]:
+        """Return what the page of the whole book shows of it: its words, and when in words."""
+        return _unpack(self.whole, link), _unpack(self.whole_when, link)
 
     def in_book(self, larder: Larder) -> Worked:
         """Return it with the book's larder, which it was kept without."""
@@ -84,7 +92,9 @@ def work_out(path: Path, library: Library, larder: Larder) -> Worked | None:
         recipe=recipe,
         shared=shared,
         head=leaf.head(library, ""),
-        body=zlib.compress(body.encode(), level=1),
+        body=_pack(body),
+        whole=_pack(words_of(body, recipe.slug)),
+        whole_when=_pack(when_of(body)),
         calendar=make_recipe_calendar(library, recipe),
         searched=find_words(body, recipe.title),
         listed=listed,
@@ -108,6 +118,16 @@ def _left_open(uri: str) -> str:
     return f"\ue000{uri}\ue001"
 
 
+def _pack(html: str) -> bytes:
+    return zlib.compress(html.encode(), level=1)
+
+
+def _unpack(packed: bytes, link: Link) -> str:
+    """Return HTML with its addresses filled in."""
+    html = zlib.decompress(packed).decode()
+    return _OPEN.sub(lambda found: str(escape(link(found[1]))), html)
+
+
 @dataclass(frozen=True)
 class WorkedLeaf:
     """The page of a recipe that was worked out, at r/<slug>/."""
@@ -126,5 +146,4 @@ class WorkedLeaf:
 
     def body(self, library: Library, prose: str, link: Link, url: str) -> str:
         """Return the whole page below its header, its addresses filled in."""
-        whole = zlib.decompress(self.worked.body).decode()
-        return _OPEN.sub(lambda found: str(escape(link(found[1]))), whole)
+        return _unpack(self.worked.body, link)
