@@ -76,7 +76,7 @@ def found_in(html: str, *, quickly: bool) -> list[tuple[object, ...]]:
 
     parser = Parser()
     if quickly:
-        searching._read(parser, html)
+        searching.read_html(parser, html)
     else:
         parser.feed(html)
         parser.close()

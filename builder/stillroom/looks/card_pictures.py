@@ -7,6 +7,7 @@ from __future__ import annotations
 
 import re
 from dataclasses import dataclass
+from functools import lru_cache
 from typing import Final
 
 from stillroom.core.book import Book
@@ -82,6 +83,7 @@ def family_mark(book: Book, design: Design) -> tuple[str, str]:
     return "", in_one_ink(svg, design.inks.accent)
 
 
+@lru_cache(maxsize=256)  # most recipes of a book share the drawings of their kinds
 def in_one_ink(svg: str, ink: str) -> str:
     """Return a drawing whose every colour is one ink, as strong as it was; pale ones are left out.
 

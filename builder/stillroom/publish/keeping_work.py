@@ -18,7 +18,7 @@ import sys
 import tempfile
 import time
 import zlib
-from collections.abc import Iterable
+from collections.abc import Sequence
 from functools import cache
 from importlib.resources import files
 from pathlib import Path
@@ -41,15 +41,21 @@ _ENDING: Final = ".kept"
 _SUM: Final = hashlib.sha256().digest_size
 _FORGOTTEN_AFTER: Final = 90 * 24 * 60 * 60
 
+AtHand = dict[Path, tuple[bytes, Worked]]
+"""What one process worked out or took for its last build, each with the sum it is known by."""
+
 log = logging.getLogger(f"mkdocs.plugins.{__name__}")
 
 
 class Shelf:
     """The kept work of one book on one day with one set of settings."""
 
-    def __init__(self, folder: Path | None, library: Library, larder: Larder) -> None:
-        """Take a folder, or None to keep nothing."""
+    def __init__(
+        self, folder: Path | None, library: Library, larder: Larder, at_hand: AtHand | None = None
+    ) -> None:
+        """Take a folder, or None to keep nothing, and what one process has at hand."""
         self.folder, self.library, self.larder = folder, library, larder
+        self.at_hand = at_hand
         self.common = _common_sum(library) if folder else b""
 
     def take(self, path: Path) -> Worked | None:
@@ -57,17 +63,32 @@ class Shelf:
         if self.folder is None:
             return None
         try:
-            data = self._place(path).read_bytes()
             known_by = self._sum(path)
+            worked = self._take_at_hand(path, known_by) or self._read(path, known_by)
         except OSError:
             return None
+        if worked is None or not worked.still_holds(self.library):
+            return None
+        self._have_at_hand(path, known_by, worked)
+        return worked
+
+    def _take_at_hand(self, path: Path, known_by: bytes) -> Worked | None:
+        known, worked = (self.at_hand or {}).get(path, (b"", None))
+        if worked is None or known != known_by or worked.recipe.larder != self.larder:
+            return None
+        return worked
+
+    def _have_at_hand(self, path: Path, known_by: bytes, worked: Worked) -> None:
+        if self.at_hand is not None:
+            self.at_hand[path] = (known_by, worked)
+
+    def _read(self, path: Path, known_by: bytes) -> Worked | None:
+        data = self._place(path).read_bytes()
         known, whole, packed = data[:_SUM], data[_SUM : 2 * _SUM], data[2 * _SUM :]
         if known != known_by or hashlib.sha256(packed).digest() != whole:
             return None
         worked = pickle.loads(zlib.decompress(packed))
-        if not isinstance(worked, Worked) or not worked.still_holds(self.library):
-            return None
-        return worked.in_book(self.larder)
+        return worked.in_book(self.larder) if isinstance(worked, Worked) else None
 
     def put(self, path: Path, worked: Worked) -> None:
         """Keep what a recipe's file came to; where that cannot be, it is worked out again."""
@@ -75,14 +96,17 @@ class Shelf:
             return
         packed = zlib.compress(pickle.dumps(worked.without_book(), protocol=5), level=1)
         try:
-            write_whole(
-                self._place(path), self._sum(path) + hashlib.sha256(packed).digest() + packed
-            )
+            known_by = self._sum(path)
+            self._have_at_hand(path, known_by, worked)
+            write_whole(self._place(path), known_by + hashlib.sha256(packed).digest() + packed)
         except OSError as error:
             log.debug("%s is not kept for the next build: %s", path.name, error)
 
-    def clear(self, paths: Iterable[Path]) -> None:
+    def clear(self, paths: Sequence[Path]) -> None:
         """Take away what was kept of other recipes, and of books not built for a season."""
+        if self.at_hand is not None:
+            for path in self.at_hand.keys() - set(paths):
+                del self.at_hand[path]
         if self.folder is None:
             return
         wanted = {self._place(path).name for path in paths}
@@ -108,10 +132,10 @@ class Shelf:
         return _sum_of(self.common, name.encode(), path.read_bytes())
 
 
-def open_shelf(library: Library, larder: Larder) -> Shelf:
+def open_shelf(library: Library, larder: Larder, at_hand: AtHand | None = None) -> Shelf:
     """Return where a book's work is kept; one that keeps nothing where that is asked or unsafe."""
     few = len(library.book.recipe_files()) < FEW
-    return Shelf(None if few else book_folder(library.book), library, larder)
+    return Shelf(None if few else book_folder(library.book), library, larder, at_hand)
 
 
 def book_folder(book: Book) -> Path | None:
@@ -122,7 +146,7 @@ def book_folder(book: Book) -> Path | None:
     place = folder / "books" / hashlib.sha256(str(book.root.resolve()).encode()).hexdigest()[:20]
     try:
         place.mkdir(parents=True, exist_ok=True, mode=0o700)
-        return place if _is_ours(place) else None
+        return place if is_ours(place) else None
     except OSError:
         return None
 
@@ -135,7 +159,7 @@ def shelf_folder() -> Path | None:
     return Path(asked or platformdirs.user_cache_dir("stillroom", appauthor=False))
 
 
-def _is_ours(folder: Path) -> bool:
+def is_ours(folder: Path) -> bool:
     """Say whether nobody else may write there: what is kept is read back as it was written."""
     if not hasattr(os, "getuid"):
         return True

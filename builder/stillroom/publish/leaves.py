@@ -12,7 +12,7 @@ from stillroom.core.checking import check_book
 from stillroom.core.recipe.model import Recipe
 from stillroom.core.words.problems import Problem, ProblemsFound
 from stillroom.publish.book_pages import BrowseLeaf, HomeLeaf
-from stillroom.publish.keeping_work import open_shelf
+from stillroom.publish.keeping_work import AtHand, open_shelf
 from stillroom.publish.library import Leaf, Library
 from stillroom.publish.listed import warnings
 from stillroom.publish.print_room import PrintRoomLeaf
@@ -24,18 +24,19 @@ from stillroom.publish.working import WorkedLeaf
 from stillroom.publish.year_page import YearLeaf
 
 
-def open_library(book: Book, today: date) -> Library:
+def open_library(book: Book, today: date, at_hand: AtHand | None = None) -> Library:
     """Read every recipe of a book and work it out; raises ProblemsFound with all problems.
 
     A recipe that cannot be published as safe is a problem like any other. What was worked out
-    before and has not changed is taken from where it was kept.
+    before and has not changed is taken from where it was kept, or from what is at hand of the build
+    before this one.
     """
     library = Library(book, (), today)
     try:
         larder = book.own_larder().larder
     except ProblemsFound:
         return replace(library, recipes=check_book(book))  # and all that is wrong besides
-    shelf = open_shelf(library, larder)
+    shelf = open_shelf(library, larder, at_hand)
     paths = book.recipe_files()
     found = {path: shelf.take(path) for path in paths}
     missing = [path for path, worked in found.items() if worked is None]
@@ -46,7 +47,7 @@ def open_library(book: Book, today: date) -> Library:
     sound = [worked for worked in found.values() if worked is not None]
     others = check_book(book, [worked.shared for worked in sound])
     if others:  # what was wrong with them is no longer
-        return open_library(book, today)
+        return open_library(book, today, at_hand)
     shelf.clear(paths)
     recipes = sorted((one.recipe for one in sound), key=lambda recipe: recipe.title.lower())
     worked_out = {worked.recipe.slug: worked for worked in sound}

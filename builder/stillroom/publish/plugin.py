@@ -38,6 +38,9 @@ from stillroom.publish.book_files import (
 )
 from stillroom.publish.clean_html import drop_comments
 from stillroom.publish.config import StillroomConfig
+from stillroom.publish.keeping_templates import keep_compiled
+from stillroom.publish.keeping_work import AtHand
+from stillroom.publish.late_pages import LatePages, PagesAsTheyWere, is_ours_alone
 from stillroom.publish.leaves import find_unpublished, list_leaves, list_warnings, open_library
 from stillroom.publish.library import Leaf, Library
 from stillroom.publish.page_faults import find_page_faults
@@ -55,7 +58,7 @@ from stillroom.publish.searching import (
 )
 from stillroom.publish.served_faults import ServedFaults
 from stillroom.publish.site_folder import SiteInTheMaking
-from stillroom.publish.templating import THEME, show_plain
+from stillroom.publish.templating import THEME, environment, show_plain
 from stillroom.publish.wall import (
     find_private,
     find_private_names,
@@ -69,6 +72,7 @@ from stillroom.saving.places import published_folders
 from stillroom.saving.whole import explain
 
 if TYPE_CHECKING:
+    from jinja2 import Environment
     from mkdocs.config.defaults import MkDocsConfig
     from mkdocs.structure.nav import Navigation
     from mkdocs.structure.pages import Page
@@ -79,7 +83,7 @@ THEME_FAVICON = "assets/images/favicon.png"
 
 _SWITCH = re.compile(r'(<input class="md-toggle" [^>]*?) autocomplete="off"')
 
-_OURS_AND_THE_SEARCH = 3
+SEARCH_INDEX = "search/search_index.json"
 
 HEAD_FACTS = ("title", "description", "author")
 
@@ -94,12 +98,21 @@ class StillroomPlugin(BasePlugin[StillroomConfig]):  # type: ignore[no-untyped-c
     seeker: Seeker | None = None
     site: SiteInTheMaking | None = None
     serving = False
+    site_is_passing = False
     search_said: Any = None
     without_marks: str | None = None
+    alone = False
+
+    def __init__(self) -> None:
+        """Begin with no page at hand; `mkdocs serve` keeps the plugin from build to build."""
+        self.late = LatePages()
+        self.as_they_were = PagesAsTheyWere()
+        self.at_hand: AtHand = {}
 
     def on_startup(self, *, command: str, dirty: bool) -> None:
         """Note whether a site is written that somebody keeps."""
         self.serving = command == "serve" or dirty
+        self.site_is_passing = command == "serve"  # in a folder made for it and taken away again
 
     def on_config(self, config: MkDocsConfig) -> MkDocsConfig:
         """Refuse what is private, read every recipe, and put the book's look into the theme."""
@@ -117,9 +130,12 @@ class StillroomPlugin(BasePlugin[StillroomConfig]):  # type: ignore[no-untyped-c
                 folder for folder in published_folders(book).values() if folder != book.site_dir
             ]
             found = find_private(written, self.seeker)
-            _stop_at((*found, *find_shapes(book.site_dir, self.seeker)))
+            earlier = () if self.site_is_passing else find_shapes(book.site_dir, self.seeker)
+            _stop_at((*found, *earlier))
             design_of(book)  # one that is not there is told of before anything is worked out
-            self.library = open_library(book, get_build_datetime().date())
+            keep_compiled(environment())
+            at_hand = self.at_hand if self.serving else None
+            self.library = open_library(book, get_build_datetime().date(), at_hand)
         except ProblemsFound as found:
             _stop_at(found.problems)
         for food in unknown_foods(self.library.recipes):
@@ -154,6 +170,8 @@ class StillroomPlugin(BasePlugin[StillroomConfig]):  # type: ignore[no-untyped-c
             if file.abs_src_path and Path(file.abs_src_path) == self.library.book.larder_file:
                 files.remove(file)
         self._clean_pictures(files, config)
+        self.alone = is_ours_alone(config)
+        self.late.waiting.clear()
         for leaf in self.leaves.values():
             if files.get_file_from_path(leaf.src_uri) is None:
                 place = InclusionLevel.INCLUDED if leaf.in_nav else InclusionLevel.NOT_IN_NAV
@@ -165,6 +183,8 @@ class StillroomPlugin(BasePlugin[StillroomConfig]):  # type: ignore[no-untyped-c
             else:
                 file = File.generated(config, made.src_uri, content=made.content)
             files.append(file)
+        if self.serving and self.alone:
+            self.as_they_were.begin(config, files)
         return files
 
     def _clean_pictures(self, files: Files, config: MkDocsConfig) -> None:
@@ -187,6 +207,11 @@ class StillroomPlugin(BasePlugin[StillroomConfig]):  # type: ignore[no-untyped-c
                 files.remove(file)
                 files.append(File.generated(config, file.src_uri, content=clean))
         _stop_at(wrong)
+
+    def on_env(self, env: Environment, config: MkDocsConfig, files: Files) -> Environment:
+        """Take the theme's templates as they were compiled for the build before this one."""
+        keep_compiled(env)
+        return env
 
     def on_page_markdown(
         self, markdown: str, page: Page, config: MkDocsConfig, files: Files
@@ -214,7 +239,16 @@ class StillroomPlugin(BasePlugin[StillroomConfig]):  # type: ignore[no-untyped-c
             return get_relative_url(found.url if found else uri, page.url)
 
         page.toc = TableOfContents([AnchorLink(str(page.title), "leaf", 1)])
-        return leaf.body(self.library, html, link, page.canonical_url or "")
+
+        def body() -> str:
+            return leaf.body(self.library, html, link, page.canonical_url or "")
+
+        if not self.alone:
+            return body()
+        self.late.waiting[page.file.src_uri] = body
+        if self.serving and isinstance(leaf, WorkedLeaf):
+            self.as_they_were.watch(page, leaf.worked.body)
+        return ""
 
     @event_priority(100)  # before the search takes them
     def _before_search(
@@ -222,6 +256,8 @@ class StillroomPlugin(BasePlugin[StillroomConfig]):  # type: ignore[no-untyped-c
     ) -> TemplateContext:
         """Give a page that is named by its first heading that title as plain words."""
         page.meta.setdefault("title", str(show_plain(page.title)))
+        as_it_was = self.as_they_were.of(page)
+        page.content = "" if as_it_was else self.late.body_of(page)
         index = index_of(config)
         self.search_said = page.meta.get("search")
         leaf = self.leaves.get(page.file.src_uri)
@@ -233,9 +269,10 @@ class StillroomPlugin(BasePlugin[StillroomConfig]):  # type: ignore[no-untyped-c
                 index_page(index, page, searched_part(page.content or ""))
             pass_over_search(page)
         asked = scripts_of_page(page.content or "")
-        if leaf is not None and index is not None and _search_alone(config):
+        if leaf is not None and index is not None and self.alone:
             self.without_marks, page.content = without_marks(page.content or ""), ""
-        return {**context, "scripts_asked": [f"{FOLDER}/{name}" for name in asked]}  # type: ignore[typeddict-unknown-key]
+        scripts = [f"{FOLDER}/{name}" for name in asked]
+        return {**context, "scripts_asked": scripts, "as_it_was": as_it_was}  # type: ignore[typeddict-unknown-key]
 
     @event_priority(-100)  # when the search has passed
     def _after_search(
@@ -253,6 +290,10 @@ class StillroomPlugin(BasePlugin[StillroomConfig]):  # type: ignore[no-untyped-c
         output = _without_autocomplete(output)
         if page.file.src_uri in self.leaves:
             self._is_ours(output)
+            if self.serving and self.alone:
+                self.as_they_were.keep(page, output)
+            if self.alone:
+                page.content = ""  # nobody asks for it again
         return output
 
     def _is_ours(self, content: str) -> None:
@@ -287,6 +328,9 @@ class StillroomPlugin(BasePlugin[StillroomConfig]):  # type: ignore[no-untyped-c
         except ProblemsFound as found:
             _stop_at(found.problems)
         if self.seeker is not None:
+            index = self.site.place / SEARCH_INDEX
+            if index.is_file() and index_of(config) is not None:
+                pass_over_shape(index.read_bytes(), self.seeker)  # made of pages looked through
             keep(self.seeker, self.library.book)
 
     def on_build_error(self, error: Exception) -> None:
@@ -313,11 +357,6 @@ def _open(config: MkDocsConfig) -> Book:
     settings = book.settings.model_copy(update={"site_url": config.site_url or ""})
     placed = place_book(book.root, settings, config.docs_dir, config.site_dir)
     return replace(placed, config=book.config, places=book.places, theme_dir=book.theme_dir)
-
-
-def _search_alone(config: MkDocsConfig) -> bool:
-    """Say whether nobody but the search reads a page between our two looks at its context."""
-    return len(config.plugins.events["page_context"]) == _OURS_AND_THE_SEARCH
 
 
 def _without_autocomplete(output: str) -> str:

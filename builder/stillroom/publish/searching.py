@@ -9,6 +9,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable
+from functools import lru_cache
 from html import unescape
 from types import SimpleNamespace
 from typing import TYPE_CHECKING, Any
@@ -63,25 +64,36 @@ def index_of(config: MkDocsConfig) -> Any:
 def find_words(html: str, title: str) -> tuple[Found, ...]:
     """Return what the theme's search finds on a recipe's page; places are counted from the page."""
     # late: a check waits for no theme
-    from material.plugins.search.plugin import (  # type: ignore[import-untyped]
-        Parser,
-        SearchIndex,
-    )
+    from material.plugins.search.plugin import SearchIndex  # type: ignore[import-untyped]
 
     index = SearchIndex()
-    _index(index, Parser(), _like_page("", title, {}, ()), searched_part(html))
+    _index(index, _like_page("", title, {}, ()), searched_part(html))
     return tuple(index.entries)
 
 
-def _index(index: Any, parser: Any, page: SimpleNamespace, html: str) -> None:
+def _index(index: Any, page: SimpleNamespace, html: str) -> None:
     """Add what is found in HTML to an index, as its own `add_entry_from_context` does."""
-    _read(parser, html)
-    for section in parser.data:
-        if not section.is_excluded():
-            index.create_entry_for_section(section, page.toc, page.url, page)
+    for number, title, text in _sections_of(html):
+        section = SimpleNamespace(id=number, title=list(title), text=list(text))
+        index.create_entry_for_section(section, page.toc, page.url, page)
 
 
-def _read(parser: Any, html: str) -> None:
+_Section = tuple[str | None, tuple[str, ...], tuple[str, ...]]
+
+
+@lru_cache(maxsize=8)  # `mkdocs serve` builds the book's own long lists again as they were
+def _sections_of(html: str) -> tuple[_Section, ...]:
+    """Return the sections that the theme's reader of pages finds: id, words of title and text."""
+    from material.plugins.search.plugin import Parser
+
+    parser = Parser()
+    read_html(parser, html)
+    return tuple(
+        (one.id, tuple(one.title), tuple(one.text)) for one in parser.data if not one.is_excluded()
+    )
+
+
+def read_html(parser: Any, html: str) -> None:
     """Let the theme's reader of pages read `html`, told of its tags by one look for them all.
 
     To part the book's own HTML, which is closed and escaped throughout, takes Python's parser
@@ -104,9 +116,7 @@ def _read(parser: Any, html: str) -> None:
 
 def index_page(index: Any, page: Page, html: str) -> None:
     """Let the theme's search read `html` as the words of a page."""
-    from material.plugins.search.plugin import Parser
-
-    _index(index, Parser(), _like_page(page.url, page.title, page.meta, page.toc), html)
+    _index(index, _like_page(page.url, page.title, page.meta, page.toc), html)
 
 
 def index_words(index: Any, page: Page, words: Iterable[Found]) -> None:

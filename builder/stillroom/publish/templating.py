@@ -28,25 +28,26 @@ PROSE_EXTENSIONS = ("tables", "attr_list", "sane_lists", "footnotes", "def_list"
 
 
 @cache
-def _environment() -> Environment:
-    environment = Environment(
+def environment() -> Environment:
+    """Return the environment in which the book's own templates are set."""
+    made = Environment(
         loader=FileSystemLoader(TEMPLATES),
         autoescape=True,
         undefined=StrictUndefined,
         trim_blocks=True,
         lstrip_blocks=True,
     )
-    environment.filters["prose"] = show_prose
-    environment.filters["prose_line"] = show_prose_line
-    environment.filters["day"] = show_day
-    environment.filters["json_script"] = show_json
-    environment.filters["anchor"] = make_anchor
-    return environment
+    made.filters["prose"] = show_prose
+    made.filters["prose_line"] = show_prose_line
+    made.filters["day"] = show_day
+    made.filters["json_script"] = show_json
+    made.filters["anchor"] = make_anchor
+    return made
 
 
 def render(template: str, context: Mapping[str, Any]) -> str:
     """Return a template of the book filled with `context`; a missing name is an error."""
-    return _environment().get_template(template).render(**context)
+    return environment().get_template(template).render(**context)
 
 
 _MARKED = re.compile(r"^(?:[\W\d_]|$)|[^\w\ue000 ,.:;?!%°/()’'“”\"–—-]|_|  | $")

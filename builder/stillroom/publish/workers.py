@@ -18,7 +18,9 @@ from typing import Final
 
 from stillroom.core.book import Book
 from stillroom.core.larder.shelves import Larder
+from stillroom.publish.keeping_templates import keep_compiled
 from stillroom.publish.library import Library
+from stillroom.publish.templating import environment
 from stillroom.publish.working import Worked, work_out
 
 PAYS_FROM: Final = 60
@@ -70,6 +72,7 @@ _here: list[tuple[Library, Larder]] = []
 
 
 def _begin(book: Book, today: date) -> None:
+    keep_compiled(environment())
     _here.append((Library(book, (), today), book.own_larder().larder))
 
 
