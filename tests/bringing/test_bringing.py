@@ -389,3 +389,31 @@ def test_a_part_of_a_list_is_headed_without_a_colon() -> None:
     listed = found.text.partition("ingredients:\n")[2].partition("---")[0]
     assert "- For the dough:\n    - 100 g flour\n" in listed
     assert "- For the icing:\n    - 100 g icing sugar\n" in listed
+
+
+def test_tools_above_a_list_the_day_of_a_post_and_a_method_above_its_list() -> None:
+    text = (
+        "Saturday, December 16, 2017\n\nPlum jam\n\nYou will need: standard jars and discs\n"
+        "A large bowl\nIngredients for around 4 jars:\n1 kg plums\n1 kg sugar\n\nMethod\n1. Boil.\n"
+    )
+    found = one_of("a.txt", text.encode())
+    assert found.title == "Plum jam"
+    assert "makes: around 4 jars\n" in found.text
+    listed = found.text.partition("ingredients:\n")[2].partition("---")[0]
+    assert [row for row in listed.splitlines() if "# ?" not in row] == [
+        "  - 1 kg plums",
+        "  - 1 kg sugar",
+    ]
+    assert "## Equipment\n\nstandard jars and discs" in found.text
+    turned = one_of(
+        "b.txt",
+        b"Fudge\n\nMethod\nMelt the butter.\nBoil it.\nIngredients\n200 g butter\n1 kg sugar\n",
+    )
+    assert "1. Melt the butter.\n2. Boil it.\n" in turned.text
+    assert "- 200 g butter\n  - 1 kg sugar\n" in turned.text
+
+
+def test_a_sign_that_was_lost_is_asked_about_and_never_left_out() -> None:
+    text = "Plum jam\n\n\ufffd kg plums\n1 kg sugar\n\nMethod\n1. Boil them.\n"
+    found = one_of("a.txt", text.encode())
+    assert any("was lost when it was saved" in one.what for one in found.questions)

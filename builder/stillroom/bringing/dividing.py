@@ -92,8 +92,13 @@ def _recipe(rows: Sequence[Row], found: List, span: tuple[int, int], title: int 
             recipe.makes = makes_of(aside["said"])
             recipe.title = recipe.title[: aside.start()] if recipe.makes else recipe.title
     if found.named:  # "For 4 jars you need:"
-        recipe.makes = recipe.makes or makes_of(rows[found.begin].text.partition(",")[0])
-    listed = {*found.rows, *found.later}
+        for row in filter(is_head, rows[found.begin : found.end]):
+            recipe.makes = recipe.makes or makes_of(row.text.partition(",")[0])
+    listed = {*found.rows, *found.later, *found.tools}
+    if tools := [rows[at].text for at in found.tools if not is_only_makes(rows[at].text)]:
+        recipe.notes.append(("Equipment", tools))
+    for at in found.tools:
+        recipe.makes = recipe.makes or makes_of(rows[at].text)
     above = [at for at in range(begin, found.begin) if at != title]
     _read_above(recipe, [rows[at] for at in above])
     _read_list(recipe, [rows[at] for at in found.rows])
@@ -126,7 +131,10 @@ def _without_list(rows: Sequence[Row]) -> Recipe:
 def _read_above(recipe: Recipe, rows: Sequence[Row]) -> None:
     """Read what stands between a title and its list: how much, whose, a few words."""
     greeted = False
-    for row in rows:
+    method = next((at for at, row in enumerate(rows) if _heads_a_method(row)), len(rows))
+    if rows[method + 1 :]:  # the method stands above its list
+        _read_steps(recipe, rows[method + 1 :])
+    for row in rows[:method]:
         if _greets(row.text):
             greeted = True
         elif made := makes_of(row.text) if is_only_makes(row.text) else "":
@@ -141,6 +149,10 @@ def _read_above(recipe: Recipe, rows: Sequence[Row]) -> None:
     if greeted:
         what = "What the letter says before its recipe is left out: it was written to one person."
         recipe.doubt("title", what, "Write a word of your own about it, if you like.")
+
+
+def _heads_a_method(row: Row) -> bool:
+    return is_head(row) and section_of(row.text) == "method"
 
 
 def _greets(text: str) -> bool:

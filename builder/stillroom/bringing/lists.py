@@ -31,6 +31,7 @@ _HOW_TO: Final = re.compile(
     r"(?:how\s+(?:to|i|we)\s+make|to\s+make|so\s+macht\s+man)\s+(?:[^\W\d][\w'’-]*\s*){1,6}:?",
     re.IGNORECASE,
 )
+_FIGURE: Final = re.compile(r"[\d½⅓⅔¼¾]")
 WIDE: Final = 55
 """From here on a line is taken for one that its writer's machine broke off."""
 
@@ -39,7 +40,8 @@ WIDE: Final = 55
 class List:
     """A list of ingredients: the row of its heading or of its first line, and the one behind.
 
-    `later` are rows of amounts that stand further below, amid the method.
+    `later` are rows of amounts that stand further below, amid the method; `tools` what is needed
+    beside, listed without an amount before the ingredients.
     """
 
     begin: int
@@ -47,6 +49,7 @@ class List:
     named: bool
     rows: list[int] = field(default_factory=list)
     later: list[int] = field(default_factory=list)
+    tools: list[int] = field(default_factory=list)
 
 
 def is_head(row: Row) -> bool:
@@ -191,7 +194,14 @@ def join_lists(lists: list[List], rows: Sequence[Row]) -> list[List]:
     joined: list[List] = []
     for one in lists:
         if joined and not _has_method(rows, joined[-1].end, one.begin):
-            joined[-1].rows += [*range(joined[-1].end, one.begin), *one.rows]
+            above = joined[-1]
+            if (
+                one.named
+                and above.named
+                and not any(_FIGURE.search(rows[at].text) for at in above.rows)
+            ):
+                above.tools, above.rows = above.rows, []
+            above.rows += [*range(above.end, one.begin), *one.rows]
             joined[-1].end = one.end
         elif joined and not _begins_another(rows, joined, one):
             if not _in_aside(rows, joined[-1].end, one.begin):

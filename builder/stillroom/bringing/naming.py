@@ -67,7 +67,7 @@ def title_of(text: str) -> str:
     >>> title_of("Limoncello - cooking recipe"), title_of("PLUM JAM")
     ('Limoncello', 'Plum jam')
     """
-    bare = _BEHIND.sub("", text.strip(" *_#")).strip(" -–—|:") or text.strip()
+    bare = _BEHIND.sub("", text.strip(" *_#※★☆♥•~")).strip(" -–—|:") or text.strip()
     if bare.isupper() and len(bare) > 4:
         return bare.capitalize()
     return bare[:1].upper() + bare[1:]

@@ -23,7 +23,7 @@ _LONGEST_SAID: Final = 2_000
 _SIGNS: Final = re.compile(r"^[#>*_=~\s•\-–—]+|[*_=~\s:.]+$")
 _AMOUNT: Final = re.compile(
     r"(?:(?:about|approx\.?|approximately|ca\.?|circa|scant|heaping|up to|generous|etwa)\s+)?"
-    r"(?:[\d½⅓⅔¼¾⅛⅜⅝⅞⅕⅙]|"
+    r"(?:[\d½⅓⅔¼¾⅛⅜⅝⅞⅕⅙\ufffd]|"
     r"(?:a|an|one|two|three|four|five|six|half|ein|eine|einen|une?|uno|una|un|een)\s+"
     r"(?:few\s+|good\s+|large\s+|small\s+|generous\s+)?"
     r"(?:pinch|handful|dash|splash|bunch|sprig|knob|clove|cup|pint|quart|pound|dozen|tin|can|jar|"
@@ -72,6 +72,17 @@ _RECIPE: Final = re.compile(
 _NEEDED: Final = re.compile(
     r"(?:.*[^\W\d])?[\s,]*\b(?:you(?:['’]ll|\s+will)?\s+need|il\s+(?:vous\s+)?faut|(?:braucht\s+man|brauchst\s+du|"
     r"brauchen\s+sie)|(?:man|du|ihr)\s+braucht?|heb\s+je\s+nodig|occorrono|necesitas|se\s+necesita)\s*:?",
+    re.IGNORECASE,
+)
+# "Ingredients for 4 jars", "Zutaten für 6 Gläser"
+_LIST_FOR: Final = re.compile(
+    r"(?:the\s+)?(?:ingredients|zutaten|ingr[eé]dients|ingredienti|ingredientes|ingrediënten)\s*\(?\s*"
+    r"(?:for|to\s+make|für|pour|per|para|voor)\s+(?P<what>[^()]+?)\s*\)?\s*:?",
+    re.IGNORECASE,
+)
+_DATE: Final = re.compile(
+    r"(?:(?:mon|tues|wednes|thurs|fri|satur|sun)day\b|\d{1,2}(?:st|nd|rd|th)?\s|\w+\s+\d{1,2},?\s).*\b(?:19|20)\d\d\W*$"
+    r"|\d{1,4}[./-]\d{1,2}[./-]\d{1,4}$",
     re.IGNORECASE,
 )
 _SUPPLIES: Final = re.compile(r"supplies|stuff|what goes in(?:to it)?", re.IGNORECASE)
@@ -124,7 +135,8 @@ def section_of(text: str) -> Section | None:
     if bare in words("aside") - {"ingredients", "you will need", "what you need"}:
         return "aside"
     needed = _NEEDED.fullmatch(text.strip()) and not titled(text)
-    if bare in words("ingredients") or needed or _SUPPLIES.fullmatch(bare):
+    for_what = _LIST_FOR.fullmatch(text.strip())
+    if bare in words("ingredients") or needed or for_what or _SUPPLIES.fullmatch(bare):
         return "ingredients"
     of_what = _METHOD_OF.match(text.strip())
     again = of_what and of_what["head"].lower() in words("method")
@@ -177,6 +189,9 @@ def makes_of(text: str) -> str:
     >>> makes_of("Cut while warm. Makes 36 pieces."), makes_of("Yield: 10 half-pint jars.")
     ('36 pieces', '10 half-pint jars')
     """
+    headed = _LIST_FOR.fullmatch(text.strip()) if len(text) <= _LONGEST_HEAD else None
+    if headed and re.match(r"\D{0,8}\d", headed["what"]):
+        return headed["what"].strip()
     found = _MAKES.search(text[-_LONGEST_SAID:])
     said = " ".join(found["said"].split()).strip(" ,").replace("~ ", "about ") if found else ""
     if not re.search(r"\d|[½¼¾]|\b(?:one|two|three|four|six|eight|ten|a|dozen)\b", said, re.I):
@@ -250,6 +265,8 @@ def is_title(text: str) -> bool:
         return False
     if titled(bare):
         return True
+    if _DATE.match(bare):  # of the day it was posted
+        return False
     if re.search(r"[.!?;,:]$", bare) or section_of(bare) or is_passed(bare) or writer_of(bare):
         return False
     first = re.search(r"[^\W_]", bare)

@@ -171,3 +171,16 @@ def test_what_is_weighed_or_poured_wants_its_unit(line: str, mend: str) -> None:
 )
 def test_what_is_counted_needs_none(line: str) -> None:
     assert isinstance(read_line(line).amount, Amount)
+
+
+@pytest.mark.parametrize("line", ["4/5 limoni", "5/6 apples", "7/8 cloves", "\ufffd cup sultanas"])
+def test_four_fifths_and_lost_signs_are_asked(line: str) -> None:
+    with pytest.raises(Unreadable):
+        read_line(line)
+
+
+@pytest.mark.parametrize(("line", "amount"), [("7/8 cup sugar", "7/8"), ("3/4 onion", "3/4")])
+def test_parts_of_a_measure_are_parts(line: str, amount: str) -> None:
+    found = read_line(line).amount
+    assert isinstance(found, Amount)
+    assert found.low == Fraction(amount)

@@ -65,6 +65,8 @@ def amount_of_line(text: str, system: System, language: str = "en_GB") -> LineAm
     amount = reading.amount
     if not isinstance(amount, Amount):
         return LineAmount(reading.item, amount or Unmeasured("as needed"), _note(reading))
+    if not reading.item.strip():  # ", tin 1 g"
+        raise Unreadable(f'"{bare.strip()}" does not say what it is.', 'Write "250 g sugar".')
     _refuse_misspelt_unit(amount, reading.item, system)
     compare(reading.each if reading.each is not None else amount, reading.also)
     reading = _size_behind(amount, reading, system, language)

@@ -13,6 +13,7 @@ from fractions import Fraction
 from functools import cache
 from math import gcd
 
+from stillroom.core.amounts.units import unit_words
 from stillroom.core.lines.number_words import read_and_part, read_dozen, read_number_words
 from stillroom.core.words.patterns import late_regex
 from stillroom.core.words.problems import Unreadable
@@ -39,6 +40,7 @@ _LARGE_UNIT = late_regex(
     re.IGNORECASE,
 )
 _COOKS_PARTS = frozenset({2, 3, 4, 5, 6, 8, 10, 12, 16, 20, 32, 64, 100})
+_PARTS_OF_ONE = 3
 _OF_ONE = late_regex(
     r"\s*(?:d[i'’]|[lL]\b|kg\b|litro|chilo|tazza|cucchiaio|cucchiaino|bicchiere|bustina)",
     re.IGNORECASE,
@@ -161,13 +163,22 @@ def _slashed(found: re.Match[str], beside: bool = False) -> Fraction:
     return Fraction(top, bottom)
 
 
+def _measured(rest: str) -> bool:
+    """Whether a unit stands next: "7/8 cup" is a part of one."""
+    word = re.match(r"[\s-]*([^\W\d]+)", rest)
+    return word is not None and word[1].lower() in unit_words("us")
+
+
 def _refuse_two_counts(found: re.Match[str], rest: str, marks: Marks) -> None:
     """Ask about "6/8 limoni", "10/11 drops": no cook's fraction, and perhaps two counts."""
     top, bottom = (_whole(part) for part in found.groups())
     if not 0 < top < bottom or "⁄" in found[0]:
         return
     odd = gcd(top, bottom) > 1 or bottom not in _COOKS_PARTS
-    counts = marks.language == "it" and top + 1 == bottom and not _OF_ONE.match(rest)
+    # three quarters of one are common, four fifths of one are four to five of them
+    many = top > _PARTS_OF_ONE and not _measured(rest)
+    italian = marks.language == "it" and not _OF_ONE.match(rest)
+    counts = (italian or many) and top + 1 == bottom
     if odd or (counts and top > 1):
         part = Fraction(top, bottom)
         raise Unreadable(

@@ -99,6 +99,11 @@ def _refuse_odd_signs(text: str) -> None:
         raise Unreadable(
             "The line holds a sign that cannot be seen.", "Type the line again by hand."
         )
+    if "\ufffd" in text:  # what a program could not read: a "½" most often
+        raise Unreadable(
+            "A sign of the line was lost when it was saved (\ufffd).",
+            "Look it up where it came from, and type it.",
+        )
     odd = _NO_DECIMAL.search(text)
     if odd and odd.start() < 12 and not re.search(r"[A-Za-z]", text[: odd.start()]):
         raise Unreadable(f'"{odd[0]}" is not a number here.', 'Write it with figures: "1", "2".')

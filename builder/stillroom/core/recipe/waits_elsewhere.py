@@ -66,7 +66,7 @@ def _span_words() -> re.Pattern[str]:
     words = "|".join(sorted(map(re.escape, _numbers()), key=len, reverse=True))
     number = rf"(?:\d{{1,3}}|{words})"
     return re.compile(
-        rf"\b(?P<low>{number})(?:\s*(?:[-–]|bis|à|ou|a|o|oder|tot|of)\s*(?P<high>{number}))?\s+"
+        rf"\b(?P<low>{number})(?:\s*(?:[-–/]|bis|à|ou|a|o|oder|tot|of)\s*(?P<high>{number}))?\s+"
         rf"(?P<unit>{units})\b|(?P<night>{'|'.join(map(re.escape, _list('overnight')))})",
         re.IGNORECASE,
     )
