@@ -37,7 +37,11 @@ def small_book(folder: Path) -> Path:
 class Answer:
     status: int
     headers: dict[str, str]
-    text: str
+    body: bytes
+
+    @property
+    def text(self) -> str:
+        return self.body.decode("utf-8", errors="replace")
 
 
 @dataclass
@@ -83,7 +87,7 @@ class OpenDesk:
         got = Answer(
             answer.status,
             {name.lower(): value for name, value in answer.getheaders()},
-            answer.read().decode("utf-8", errors="replace"),
+            answer.read(),
         )
         connection.close()
         return got
