@@ -247,6 +247,7 @@ async def plan(desk: Desk, request: Request) -> Response:
         "plan.html",
         name=desk.plan.name,
         seconds=desk.plan.seconds,
+        progress=desk.plan.progress,
         done=done,
         has_pack=has_pack,
     )

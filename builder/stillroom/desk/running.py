@@ -17,6 +17,10 @@ from pathlib import Path
 from typing import Any, Final
 
 MOST_SECONDS: Final = 900
+LONGEST_LINE: Final = 1_000_000
+LINES: Final = "STILLROOM_PROGRESS_LINES"
+MARK: Final = "planning: "
+"""As commands/progress.py has them: the desk knows commands by their door alone."""
 _COLOURS: Final = re.compile(r"\x1b\[[0-9;]*m")
 _NO_WORD: Final = re.compile(r"^(?:INFO|DEBUG)\b")
 _LEVEL: Final = re.compile(r"^(?:ERROR|WARNING)\s*-\s*(?:\[[\d:]+\]\s*)?(?:[\w.]+:\s*)?")
@@ -43,6 +47,7 @@ class Running:
     task: asyncio.Task[Done] | None = None
     begun: float = field(default_factory=time.monotonic)
     process: asyncio.subprocess.Process | None = None
+    progress: str = ""
 
     def begin(self, work: Coroutine[Any, Any, Done]) -> None:
         """Let it go on by itself."""
@@ -74,20 +79,40 @@ async def run(
         module,
         *(str(argument) for argument in arguments),
         cwd=folder,
-        env={**os.environ, "PYTHONIOENCODING": "utf-8", "NO_MKDOCS_2_WARNING": "1"},
+        env={
+            **os.environ,
+            "PYTHONIOENCODING": "utf-8",
+            "NO_MKDOCS_2_WARNING": "1",
+            LINES: "1" if watched else "",
+        },
         stdin=asyncio.subprocess.DEVNULL,
         stdout=asyncio.subprocess.PIPE,
         stderr=asyncio.subprocess.STDOUT,
+        limit=LONGEST_LINE,
     )
     if watched is not None:
         watched.process = process
     try:
-        said, _ = await asyncio.wait_for(process.communicate(), MOST_SECONDS)
+        said = await asyncio.wait_for(_all_said(process, watched), MOST_SECONDS)
     except TimeoutError:
         process.kill()
         await process.wait()
         return Done(1, ("This took more than a quarter of an hour and was ended.",))
-    return Done(process.returncode or 0, tuple(_plain_lines(said.decode("utf-8", "replace"))))
+    return Done(process.returncode or 0, tuple(_plain_lines(said)))
+
+
+async def _all_said(process: asyncio.subprocess.Process, watched: Running | None) -> str:
+    """Read what a command says until it ends; how far it is, is told meanwhile and not kept."""
+    assert process.stdout is not None  # it was asked for
+    kept = []
+    while line := await process.stdout.readline():
+        words = line.decode("utf-8", "replace")
+        if watched is not None and words.startswith(MARK):
+            watched.progress = words.removeprefix(MARK).strip()
+        else:
+            kept.append(words)
+    await process.wait()
+    return "".join(kept)
 
 
 def _plain_lines(said: str) -> list[str]:

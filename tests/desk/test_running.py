@@ -1,0 +1,62 @@
+"""A command that goes on while its page is looked at: how far it is, and what it said."""
+
+from __future__ import annotations
+
+import asyncio
+import io
+from pathlib import Path
+
+import pytest
+
+from stillroom.commands import progress
+from stillroom.commands.progress import Bar
+from stillroom.desk import running
+from stillroom.desk.running import Running, run
+from stillroom.giving.mip import Progress
+
+SPEAKS = """
+import sys, time
+print("planning: no plan yet", file=sys.stderr, flush=True)
+print("planning: at most 4.0 % from the best", file=sys.stderr, flush=True)
+while not __import__("pathlib").Path("go").exists():
+    time.sleep(0.01)
+print("Written: index.html")
+print("x" * 200_000)
+"""
+
+
+def test_how_far_it_is_is_told_meanwhile_and_not_kept(tmp_path: Path) -> None:
+    (tmp_path / "speaks.py").write_text(SPEAKS, encoding="utf-8")
+
+    async def watched() -> tuple[str, tuple[str, ...]]:
+        plan = Running("a list")
+        plan.begin(run("speaks", [], tmp_path, plan))
+        while "4.0" not in plan.progress:
+            await asyncio.sleep(0.01)
+        seen = plan.progress
+        (tmp_path / "go").touch()
+        assert plan.task is not None
+        return seen, (await plan.task).lines
+
+    seen, lines = asyncio.run(asyncio.wait_for(watched(), 60))
+    assert seen == "at most 4.0 % from the best"
+    assert lines[0] == "Written: index.html"
+    assert len(lines) == 2
+
+
+def test_a_command_says_how_far_it_is_once_a_second_where_it_is_read(
+    monkeypatch: pytest.MonkeyPatch,
+) -> None:
+    steps = [Progress(at / 4, 200, 190) for at in range(9)]
+    for asked, said in (("", 0), ("1", 3)):
+        monkeypatch.setenv(running.LINES, asked)
+        out = io.StringIO()
+        bar = Bar(out, 20)
+        assert all(bar(step) for step in steps)
+        told = out.getvalue().splitlines()
+        assert len(told) == said
+        assert all(line == f"{running.MARK}at most 5.0 % from the best" for line in told)
+
+
+def test_the_desk_and_the_command_call_it_alike() -> None:
+    assert (running.LINES, running.MARK) == (progress.LINES, progress.MARK)
