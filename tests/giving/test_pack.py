@@ -390,6 +390,10 @@ def test_the_commands_write_a_pack_and_close_the_year(book):
     assert "2027:" in following.read_text(encoding="utf-8")
     again = run(main, ["close-year", listed, "--out", str(following)])
     assert again.exit_code == 1
+    assert "closed before" in again.output
+    following.write_text("mine", encoding="utf-8")
+    again = run(main, ["close-year", listed, "--out", str(following)])
+    assert again.exit_code == 1
     assert "there already" in again.output
     assert run(main, ["giving-schema"]).exit_code == 0
 

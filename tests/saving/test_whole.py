@@ -1,18 +1,15 @@
-"""What is written is whole or as it was: after a kill, on a full disk, with two runs at once.
+"""What is written is whole or as it was: on a full disk, with two runs at once, after a fault.
 
-STILLROOM_KILLS says how many runs are ended at a moment of chance; three where it is not set.
+Leaves out runs that are ended: test_killed.py.
 """
 
 from __future__ import annotations
 
 import errno
 import os
-import random
 import shutil
-import signal
 import subprocess
 import sys
-import time
 from collections.abc import Callable
 from pathlib import Path
 
@@ -23,7 +20,6 @@ from stillroom.core.words.problems import ProblemsFound
 from stillroom.saving import whole
 from stillroom.saving.whole import begin_folder, clear_leftovers, put_in_place, write_whole
 
-KILLS = int(os.environ.get("STILLROOM_KILLS", "3"))
 posix = pytest.mark.skipif(sys.platform == "win32", reason="signals and limits of POSIX")
 
 
@@ -36,6 +32,15 @@ def test_a_file_is_written_and_nothing_is_left_beside_it(tmp_path: Path) -> None
     write_whole(tmp_path / "deep" / "er" / "a.pdf", b"two")
     assert (tmp_path / "deep" / "er" / "a.pdf").read_bytes() == b"two"
     assert names(tmp_path / "deep" / "er") == {"a.pdf"}
+
+
+@posix
+def test_a_file_keeps_who_may_read_it(tmp_path: Path) -> None:
+    path = tmp_path / "list.yml"
+    write_whole(path, b"one")
+    path.chmod(0o600)
+    write_whole(path, b"two")
+    assert path.stat().st_mode & 0o777 == 0o600
 
 
 @pytest.mark.parametrize(
@@ -117,11 +122,11 @@ def test_what_a_killed_run_left_is_cleared_and_what_it_moved_is_brought_back(
     (aside / "old").mkdir()
     (aside / "old" / "index.html").touch()
     (tmp_path / f".a.pdf.stillroom-{ended.stdout.strip()}").touch()
-    running = tmp_path / f".site.stillroom-{os.getppid()}"
-    running.mkdir()
-    clear_leftovers(tmp_path / "site")
-    clear_leftovers(tmp_path / "a.pdf")
-    assert names(tmp_path) == {"site", running.name}
+    running = {f".site.stillroom-{os.getppid()}", f".other.stillroom-{os.getpid()}"}
+    for name in running:
+        (tmp_path / name).mkdir()
+    clear_leftovers(tmp_path / "whatever.txt")
+    assert names(tmp_path) == {"site", *running}
     assert names(tmp_path / "site") == {"index.html"}
 
 
@@ -166,54 +171,6 @@ def set_version(folder: Path, word: str) -> None:
     lines = config.read_text(encoding="utf-8").splitlines()
     kept = [line for line in lines if not line.startswith("site_name")]
     config.write_text("\n".join([*kept, f"site_name: {word}", ""]), encoding="utf-8")
-
-
-@posix
-def test_a_killed_build_leaves_one_whole_book(tmp_path: Path) -> None:
-    folder = small_book(tmp_path)
-    (folder / "site").mkdir()
-    (folder / "site" / ".nojekyll").touch()
-    begun = time.monotonic()
-    set_version(folder, "Versionone")
-    assert build(folder).returncode == 0
-    long = time.monotonic() - begun
-    chance = random.Random(7)
-    pages = {path.relative_to(folder) for path in (folder / "site").rglob("*")}
-    for turn in range(KILLS):
-        set_version(folder, ("Versiontwo", "Versionone")[turn % 2])
-        run = subprocess.Popen([sys.executable, "-m", "mkdocs", "build", "-q"], cwd=folder,
-                               stdout=subprocess.DEVNULL, stderr=subprocess.DEVNULL)  # fmt: skip
-        time.sleep(long * chance.uniform(0.2, 1.1))
-        run.send_signal(signal.SIGKILL)
-        run.wait()
-        assert len(versions(folder / "site")) == 1
-        assert {path.relative_to(folder) for path in (folder / "site").rglob("*")} == pages
-    set_version(folder, "Versiontwo")
-    assert build(folder).returncode == 0
-    assert versions(folder / "site") == {"Versiontwo"}
-    assert names(folder) == {"mkdocs.yml", "pages", "recipes", "site"}
-    assert (folder / "site" / ".nojekyll").is_file()
-
-
-@posix
-def test_a_killed_print_leaves_the_earlier_one(tmp_path: Path) -> None:
-    folder = small_book(tmp_path)
-    command = [sys.executable, "-m", "stillroom.cli", "print", "cards", "--force",
-               "--out", "cards.pdf", "--count", "40"]  # fmt: skip
-    begun = time.monotonic()
-    subprocess.run(command, cwd=folder, check=True, capture_output=True)
-    long = time.monotonic() - begun
-    chance = random.Random(11)
-    for _ in range(KILLS):
-        run = subprocess.Popen(command, cwd=folder, stdout=subprocess.DEVNULL)
-        time.sleep(long * chance.uniform(0.5, 1.05))
-        run.send_signal(signal.SIGKILL)
-        run.wait()
-        made = (folder / "cards.pdf").read_bytes()
-        assert made.startswith(b"%PDF")
-        assert made.rstrip().endswith(b"%%EOF")
-    subprocess.run(command, cwd=folder, check=True, capture_output=True)
-    assert not [name for name in names(folder) if "stillroom" in name]
 
 
 @posix

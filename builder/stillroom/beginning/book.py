@@ -5,7 +5,7 @@ Nothing is ever written over. Leaves out who asks: the command (start) and the d
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from datetime import date
 from pathlib import Path
@@ -113,9 +113,11 @@ def _giving_list(answers: Answers, settings: BookSettings) -> str:
     )
 
 
-def check_place(folder: Path, answers: Answers) -> None:
+def check_place(folder: Path, answers: Answers, giving_list: str = "") -> None:
     """Raise ProblemsFound where anything of a new book is there already, or an answer is wrong."""
-    files = [folder / name for name in book_files(answers)]
+    files = {
+        folder / name: text.encode() for name, text in book_files(answers, giving_list).items()
+    }
     if problems := [*_in_the_way(folder, files)]:
         raise ProblemsFound(problems)
 
@@ -127,22 +129,29 @@ def first_recipe(settings: BookSettings) -> Recipe:
 
 
 def begin_book(folder: Path, answers: Answers, giving_list: str = "") -> tuple[Path, ...]:
-    """Write a new book; raises ProblemsFound where anything of it is there, and writes nothing."""
-    check_place(folder, answers)
+    """Write a new book; raises ProblemsFound where anything of it is there, and writes nothing.
+
+    The settings come last: without them there is no book yet, and what was written of one by a run
+    that was ended is no obstacle to the next.
+    """
+    check_place(folder, answers, giving_list)
     files = {folder / name: text for name, text in book_files(answers, giving_list).items()}
-    for path, text in files.items():
-        write_whole(path, text.encode())
     with told(folder):
         (folder / "pages" / "pictures").mkdir(parents=True, exist_ok=True)
+    for path in sorted(files, key=lambda path: path.name == SETTINGS):
+        write_whole(path, files[path].encode())
     return tuple(files)
 
 
-def _in_the_way(folder: Path, files: list[Path]) -> Iterator[Problem]:
+def _in_the_way(folder: Path, files: Mapping[Path, bytes]) -> Iterator[Problem]:
     if folder.exists() and not folder.is_dir():
         yield Problem(str(folder), 1, "This is a file.", "Name a folder that is not there yet.")
         return
     mend = "Name an empty folder, or one that is not there yet: nothing is written over."
-    for path in files:
+    begun = not (folder / SETTINGS).exists()
+    for path, data in files.items():
+        if begun and path.is_file() and not path.is_symlink() and path.read_bytes() == data:
+            continue
         if path.exists() or path.is_symlink():
             yield Problem(str(path), 1, "This is there already.", mend)
     above = find_book(folder)

@@ -152,16 +152,17 @@ def close_year_command(
     if kept is None and not season.gone:
         mend = 'Write it first with "stillroom pack", or name it with "--pack".'
         raise ProblemsFound([Problem(str(where), 1, "There is no pack of this list.", mend)])
-    guard_new_list(out, book)
     gifts = kept.gifts if kept else {}
+    text = read_text(giving_list, str(giving_list))
+    new = close_year(read, text, gifts, by_name, day, log).encode()
+    guard_new_list(out, new, book)
     for line in not_noted(season, gifts, read.giving.giving_day):
         click.echo(f"Nobody noted how it went: {line.name} is taken to have had what was planned.")
-    text = read_text(giving_list, str(giving_list))
     closed = {"day": now.isoformat(), "closed": read.giving.giving_list}
     log_path = log_beside(giving_list.resolve())
     lines = read_text(log_path, str(log_path)) if log_path.exists() else ""
     guard_closing(lines, read, str(log_path), book)
-    write_whole(out, close_year(read, text, gifts, by_name, day, log).encode())
+    write_whole(out, new)
     write_whole(log_path, add_row(lines, str(log_path), closed).encode())
     click.echo(f"Written: {out}")
 
@@ -180,9 +181,12 @@ def guard_closing(lines: str, read: ReadList, name: str, book: Book) -> None:
             )
 
 
-def guard_new_list(out: Path, book: Book) -> None:
-    """Raise ProblemsFound for a file that is there already or would be published."""
-    if out.exists():
+def guard_new_list(out: Path, new: bytes, book: Book) -> None:
+    """Raise ProblemsFound for a file that is there already or would be published.
+
+    One that says just what is to be written is of a run that was ended before its log was.
+    """
+    if out.exists() and not (out.is_file() and out.read_bytes() == new):
         raise ProblemsFound([Problem(str(out), 1, "This file is there already.", "Name another.")])
     guard_file(out, book)
 

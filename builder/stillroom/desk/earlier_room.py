@@ -15,6 +15,7 @@ from stillroom.desk.place import right_slug
 from stillroom.desk.showing import page
 from stillroom.desk.versions import when_words
 from stillroom.desk.write_room import files_of
+from stillroom.saving.whole import write_whole
 
 
 def _paths(desk: Desk, ident: str) -> list[Path]:
@@ -30,7 +31,8 @@ async def earlier(desk: Desk, request: Request) -> Response:
     said = desk.book().settings
     versions = list_earlier(desk.place, paths)
     chosen = find_earlier(desk.place, paths, name) if name else None
-    now = "".join(path.read_text(encoding="utf-8") for path in reversed(paths) if path.is_file())
+    there = [path.read_bytes() for path in reversed(paths) if path.is_file()]
+    now = "".join(data.decode("utf-8", errors="replace") for data in there)
     return page(
         "earlier.html",
         book_title=said.title,
@@ -49,7 +51,7 @@ async def back(desk: Desk, request: Request) -> Response:
     chosen = find_earlier(desk.place, _paths(desk, ident), request.path_params["name"])
     path = keep_unsaved(desk.place, ident, chosen.text)
     sums = files_of(desk, ident).sums
-    path.with_suffix(".opened").write_text(sums, encoding="utf-8")
+    write_whole(path.with_suffix(".opened"), sums.encode())
     return RedirectResponse(f"/write/{ident}", 303)
 
 

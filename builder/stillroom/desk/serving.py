@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import os
 import socket
 import tempfile
 import threading
@@ -14,11 +15,15 @@ import uvicorn
 from stillroom.core.words.problems import Problem, ProblemsFound
 from stillroom.desk.desk import Desk
 from stillroom.desk.doorway import Doorway, Key
+from stillroom.desk.keeping import make_own
 from stillroom.desk.only_one import only_desk
 from stillroom.desk.place import Place
 from stillroom.desk.rooms import make_rooms
+from stillroom.saving.whole import clear_ended, clear_leftovers_below
 
 LOOPBACK = "127.0.0.1"
+_ASIDE = "stillroom-desk-"
+"""What a desk makes for looking at lies in such a folder, with the number of its run behind it."""
 
 
 def open_desk(folder: Path, port: int, with_browser: bool, say: Callable[[str], None]) -> None:
@@ -36,9 +41,12 @@ def open_desk(folder: Path, port: int, with_browser: bool, say: Callable[[str], 
         bound.listen()  # whoever comes before the server is ready waits for it
         key = Key(bound.getsockname()[1])
         place = Place(folder)
+        make_own(place)
+        clear_leftovers_below(folder)
+        clear_ended(Path(tempfile.gettempdir()), _ASIDE)
         with (
             only_desk(place.lock_file, f"http://{LOOPBACK}:{key.port}/"),
-            tempfile.TemporaryDirectory(prefix="stillroom-desk-") as aside,
+            tempfile.TemporaryDirectory(prefix=f"{_ASIDE}{os.getpid()}-") as aside,
         ):
             server: uvicorn.Server
 

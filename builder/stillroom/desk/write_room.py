@@ -30,6 +30,7 @@ from stillroom.desk.recipe_form import FIELDS, empty_form, form_of
 from stillroom.desk.recipe_rows import Row, lay_out
 from stillroom.desk.recipe_writing import differing, write_form
 from stillroom.desk.showing import fill, page
+from stillroom.saving.whole import write_whole
 
 NEW: Final = re.compile(r"new-recipe(?:-\d{1,3})?")
 _WORDS_IN_FILE: Final = 60_000
@@ -201,7 +202,7 @@ async def look(desk: Desk, request: Request) -> Response:
             body = desk.show(ident, tried.look.recipe).body
     sums = desk.place.unsaved_path(ident).with_suffix(".opened")
     if not sums.is_file():
-        sums.write_text(posted.get("opened", ""), encoding="utf-8")
+        write_whole(sums, posted.get("opened", "").encode())
     answer: dict[str, Any] = {
         "parts": tried.parts,
         "page": body,

@@ -73,15 +73,25 @@ def write_whole(path: Path, data: bytes) -> None:
 
 
 def _write_aside(there: Path, data: bytes) -> None:
-    aside = there.with_name(_aside_name(there))
+    """Write a file aside and move it over the earlier one, whose permissions it keeps."""
+    new = there.with_name(_aside_name(there)) / "new"
     try:
-        with aside.open("wb") as file:
+        _make_aside(new.parent)
+        with new.open("wb") as file:
             file.write(data)
             file.flush()
             os.fsync(file.fileno())
-        _move_over(aside, there)
+        if there.is_file():
+            shutil.copymode(there, new)
+        _move_over(new, there)
     finally:
-        aside.unlink(missing_ok=True)
+        give_up(new)
+
+
+def _make_aside(aside: Path) -> None:
+    """Make a folder of which git sees nothing."""
+    aside.mkdir(parents=True)
+    (aside / ".gitignore").write_text("*\n", encoding="utf-8")
 
 
 def _take_away(folders: Iterable[Path]) -> None:
@@ -113,8 +123,8 @@ def begin_folder(place: Path) -> Path:
         clear_leftovers(place)
         aside = place.with_name(_aside_name(place))
         try:
-            (aside / "new").mkdir(parents=True)
-            (aside / ".gitignore").write_text("*\n", encoding="utf-8")
+            _make_aside(aside)
+            (aside / "new").mkdir()
         except OSError:
             give_up(aside / "new")
             raise
@@ -148,31 +158,54 @@ def _exchange_in_two(new: Path, place: Path) -> None:
 
 
 def clear_leftovers(place: Path) -> None:
-    """Clear away what killed runs left aside; bring back what one of them had put aside."""
-    for aside in place.parent.glob(f"{_glob_safe(f'.{place.name}{ASIDE}')}[0-9]*"):
-        number = aside.name.rpartition("-")[2]
-        if not number.isdecimal() or (int(number) != os.getpid() and _is_running(int(number))):
+    """Clear away what killed runs left aside in a folder; bring back what one had put aside."""
+    for aside in place.parent.glob(f".*{ASIDE}[0-9]*"):
+        name, _, number = aside.name[1:].rpartition(ASIDE)
+        if not number.isdecimal() or not _is_left(name == place.name, int(number)):
             continue
         if aside.is_dir():
-            if (aside / "old").is_dir() and not place.exists():
-                os.rename(aside / "old", place)
+            there = aside.with_name(name)
+            if (aside / "old").is_dir() and not there.exists():
+                os.rename(aside / "old", there)
             shutil.rmtree(aside, ignore_errors=True)
         else:
             aside.unlink(missing_ok=True)
+
+
+def clear_leftovers_below(root: Path) -> None:
+    """Clear away what killed runs left aside anywhere in a book, but in what is made of it."""
+    for folder, below, _ in os.walk(root):
+        below[:] = [name for name in below if name == ".desk" or name[0] != "." or ASIDE in name]
+        below[:] = [name for name in below if name not in ("site", "node_modules")]
+        if any(ASIDE in name for name in below):
+            clear_leftovers(Path(folder) / "any")
+            below[:] = [name for name in below if ASIDE not in name]
+
+
+def _is_left(is_of_place: bool, number: int) -> bool:
+    """Say whether the run that made something aside has ended; this one may do two things at once.
+
+    On Windows no run is asked whether it goes on, so that only what is of the same place is taken.
+    """
+    if number == os.getpid() or sys.platform == "win32":
+        return is_of_place
+    return not _is_running(number)
+
+
+def clear_ended(folder: Path, beginning: str) -> None:
+    """Clear away folders called by a beginning and the number of a run, where it has ended."""
+    for left in folder.glob(f"{beginning}[0-9]*"):
+        number = left.name.removeprefix(beginning).partition("-")[0]
+        if number.isdecimal() and _is_left(False, int(number)):
+            shutil.rmtree(left, ignore_errors=True)
 
 
 def _aside_name(place: Path) -> str:
     return f".{place.name}{ASIDE}{os.getpid()}"
 
 
-def _glob_safe(name: str) -> str:
-    return "".join(f"[{letter}]" if letter in "*?[" else letter for letter in name)
-
-
 def _is_running(number: int) -> bool:
-    """Say whether a run still goes on; on Windows it is not asked, since asking may end it."""
-    if sys.platform == "win32":
-        return False
+    """Say whether a run still goes on; on Windows asking may end it."""
     try:
         os.kill(number, 0)
     except ProcessLookupError:

@@ -8,6 +8,7 @@ the lines that a change made different are put into it.
 from __future__ import annotations
 
 import io
+import re
 from collections.abc import Callable, Sequence
 from difflib import SequenceMatcher
 from typing import Any, Final
@@ -20,20 +21,27 @@ from stillroom.core.words.problems import Problem, ProblemsFound
 
 Change = Callable[[Any], None]
 _WIDEST: Final = 100_000
+_FIRST_ROW: Final = re.compile(
+    r"^( *)(?![ #-])[^\n]*:[ \t]*(?:#[^\n]*)?\n(?:[ \t]*(?:#[^\n]*)?\n)*\1( {0,8})- ", re.MULTILINE
+)
+"""The first row of a list and how far it is set in from its key: not at all, as programs do it."""
 
 
-def _reader() -> YAML:
+def _reader(text: str) -> YAML:
+    """Return what reads a file and sets its rows in as far as the file does."""
     yaml = YAML()
     yaml.preserve_quotes = True
     yaml.width = _WIDEST
-    yaml.indent(mapping=2, sequence=4, offset=2)
+    first = _FIRST_ROW.search(text)
+    offset = len(first[2]) if first else 2
+    yaml.indent(mapping=2, sequence=offset + 2, offset=offset)
     return yaml
 
 
 def read_yaml_file(text: str, name: str) -> Any:
     """Return what a file says, with all that is needed to write it again; raises ProblemsFound."""
     try:
-        return _reader().load(text.replace("\r\n", "\n"))
+        return _reader(text).load(text.replace("\r\n", "\n"))
     except YAMLError as error:
         line = getattr(getattr(error, "problem_mark", None), "line", 0) + 1
         what = "The file is not set as such a file is, so it cannot be changed here."
@@ -45,20 +53,27 @@ def change_yaml(text: str, name: str, change: Change) -> str:
     """Return a file's words after `change` was done to what it says; raises ProblemsFound."""
     plain = text.replace("\r\n", "\n")
     said = read_yaml_file(plain, name)
-    before = _written(said)
+    before = _written(said, plain)
     change(said)
-    after = _written(said)
+    after = _written(said, plain)
     merged = _merged(plain, before, after)
-    if _plain(read_yaml_file(merged, name)) != _plain(read_yaml_file(after, name)):
+    if not _says_the_same(merged, after, name):
         merged = after  # it could not be put between the lines as they were: set anew as a whole
     crlf = text.count("\r\n") * 2 > text.count("\n")
     return str(merged.replace("\n", "\r\n") if crlf else merged)
 
 
-def _written(said: Any) -> str:
+def _written(said: Any, own: str) -> str:
     out = io.StringIO()
-    _reader().dump(said, out)
+    _reader(own).dump(said, out)
     return out.getvalue()
+
+
+def _says_the_same(merged: str, after: str, name: str) -> bool:
+    try:
+        return bool(_plain(read_yaml_file(merged, name)) == _plain(read_yaml_file(after, name)))
+    except ProblemsFound:  # rows set in by one way stand among rows set in by another
+        return False
 
 
 def _plain(said: Any) -> Any:
