@@ -1,8 +1,8 @@
 """Every command that writes, ended at any moment: nothing of the user's is changed or lost.
 
 What it makes is the old whole or the new whole; what it leaves aside git does not see, and the next
-run clears it away. A moment and two steps in each run, fifty and fifty by
-`pytest --whole -m sampled`; STILLROOM_KILLS says another number.
+run clears it away. One step of each command in each run; fifty moments and fifty steps of each by
+`pytest -m fifty tests/saving`.
 """
 
 from __future__ import annotations
@@ -13,7 +13,7 @@ import re
 import shutil
 import subprocess
 import sys
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass
 from pathlib import Path
 
@@ -22,13 +22,12 @@ import yaml
 
 from giving.lists import small_list
 from publish.test_wall import small_book
-from sampling import share
 from saving.killed import count_steps, end_after, end_at_step
 from stillroom.core.private.shapes import PACK_MARKER
 from stillroom.giving.swapping import _sum, _sums_of
 
 pytestmark = pytest.mark.skipif(sys.platform == "win32", reason="signals of POSIX")
-KILLS = int(os.environ.get("STILLROOM_KILLS") or share(1, 50))
+KILLS = 50
 ASIDE = re.compile(r"(?:^|/)\.[^/]+\.stillroom-\d+(?:/|$)")
 ROOT = Path(__file__).resolve().parents[2]
 NOTE = "txt~Quince drops\n\nIngredients\n1 l vodka\n3 quinces\n\nMethod\n1. Put it into a jar."
@@ -222,29 +221,37 @@ def look_at_next_run(folder: Path, command: Command, before: Before, is_new: boo
     assert {name: now.get(name) for name in before.new} == dict(before.new)
 
 
-@pytest.mark.sampled
-def test_ended_at_a_moment_of_chance(command: Command, before: Before, tmp_path: Path) -> None:
-    chance = random.Random(7)
-    for turn in range(KILLS):
-        folder = copied(before.folder, tmp_path / "book")
-        moment = before.seconds * chance.uniform(0.3, 1.0)
-        end_after(folder, command.words, moment)
+def end_before_steps(
+    command: Command, before: Before, place: Path, steps: Sequence[int], once_more: int
+) -> None:
+    """End a command before each of its steps; run it once more after some of these."""
+    for turn, step in enumerate(steps):
+        folder = copied(before.folder, place / "book")
+        assert end_at_step(folder, command.words, step) or step == before.steps, step
         is_new = look_at(folder, command, before)
-        if turn % 5 == 0:
+        if turn % once_more == 0:
             look_at_next_run(folder, command, before, is_new)
 
 
-@pytest.mark.sampled
-def test_ended_before_a_step_on_the_disk(command: Command, before: Before, tmp_path: Path) -> None:
+def test_ended_before_its_last_steps(command: Command, before: Before, tmp_path: Path) -> None:
     assert before.steps > 3, "it writes"
-    chance = random.Random(11)
+    # what comes last is what puts things in place
+    end_before_steps(command, before, tmp_path, [before.steps - 2], 1)
+
+
+@pytest.mark.fifty
+def test_ended_before_fifty_steps(command: Command, before: Before, tmp_path: Path) -> None:
     every = range(1, before.steps + 1)
-    # what comes last is what puts things in place: it is always among those that are tried
-    last, others = (KILLS + 1) // 2, (KILLS + 1) // 2
-    steps = [*every[-last:], *chance.sample(every, min(others, len(every)))]
-    for turn, step in enumerate(sorted(set(steps))):
+    chosen = {*every[-KILLS // 2 :], *random.Random(11).sample(every, min(KILLS, len(every)))}
+    end_before_steps(command, before, tmp_path, sorted(chosen)[-KILLS:], 5)
+
+
+@pytest.mark.fifty
+def test_ended_at_fifty_moments(command: Command, before: Before, tmp_path: Path) -> None:
+    chance = random.Random(7)
+    for turn in range(KILLS):
         folder = copied(before.folder, tmp_path / "book")
-        assert end_at_step(folder, command.words, step) or step == before.steps, step
+        end_after(folder, command.words, before.seconds * chance.uniform(0.3, 1.0))
         is_new = look_at(folder, command, before)
-        if turn % 3 == 0:
+        if turn % 10 == 0:
             look_at_next_run(folder, command, before, is_new)

@@ -1,19 +1,19 @@
 """A desk that is ended while it saves: each file is the old or the new one, and nothing is lost.
 
-One moment and one step of each save in each run, fifty and fifty by `pytest --whole -m sampled`;
-STILLROOM_KILLS says another number.
+One save at one step in each run; fifty moments and fifty steps of each by
+`pytest -m fifty tests/saving`.
 """
 
 from __future__ import annotations
 
 import http.client
-import os
 import random
 import signal
 import subprocess
 import sys
 import threading
 import time
+from collections.abc import Sequence
 from dataclasses import dataclass
 from datetime import date
 from pathlib import Path
@@ -24,12 +24,11 @@ import yaml
 from desk.conftest import OpenDesk, small_book
 from desk.test_rooms import boxes_of
 from giving.lists import small_list
-from sampling import share
 from saving.killed import start
 from saving.test_killed import ASIDE, copied, seen_by_git, tree_of
 
 pytestmark = pytest.mark.skipif(sys.platform == "win32", reason="signals of POSIX")
-KILLS = int(os.environ.get("STILLROOM_KILLS") or share(1, 50))
+KILLS = 50
 LIST = "giving/winter.yml"
 
 
@@ -166,10 +165,8 @@ def look_at_next_desk(folder: Path, save: Save) -> None:
     assert not [name for name in tree_of(folder) if ASIDE.search(name)]
 
 
-@pytest.mark.sampled
-def test_a_desk_that_is_ended_at_a_moment_of_chance(
-    save: Save, before: Before, tmp_path: Path
-) -> None:
+@pytest.mark.fifty
+def test_a_desk_that_is_ended_at_fifty_moments(save: Save, before: Before, tmp_path: Path) -> None:
     chance = random.Random(13)
     for _ in range(KILLS):
         folder = copied(before.folder, tmp_path / "book")
@@ -183,17 +180,31 @@ def test_a_desk_that_is_ended_at_a_moment_of_chance(
         look_at(folder, save, before)
 
 
-@pytest.mark.sampled
-def test_a_desk_that_is_ended_before_a_step(save: Save, before: Before, tmp_path: Path) -> None:
-    assert before.steps > 3, "it writes"
-    chance = random.Random(17)
-    steps = chance.sample(range(1, before.steps + 1), min(KILLS, before.steps))
+def end_before_steps(
+    save: Save, before: Before, place: Path, steps: Sequence[int], once_more: int
+) -> None:
+    """End a desk before each of the steps of a save; open it once more after some of these."""
     for turn, step in enumerate(steps):
-        folder = copied(before.folder, tmp_path / "book")
+        folder = copied(before.folder, place / "book")
         desk = AtWork(folder, step)
         answer = desk.save(save, desk.boxes(save))
         desk.kill()
         assert answer in (0, 303)
         look_at(folder, save, before)
-        if turn % 5 == 0:
+        if turn % once_more == 0:
             look_at_next_desk(folder, save)
+
+
+@pytest.mark.parametrize("save", [SAVES["draft to book"]], scope="module")
+def test_a_desk_that_is_ended_before_a_step(save: Save, before: Before, tmp_path: Path) -> None:
+    assert before.steps > 3, "it writes"
+    end_before_steps(save, before, tmp_path, [before.steps // 2], 1)
+
+
+@pytest.mark.fifty
+def test_a_desk_that_is_ended_before_fifty_steps(
+    save: Save, before: Before, tmp_path: Path
+) -> None:
+    steps = range(1, before.steps + 1)
+    chosen = random.Random(17).sample(steps, min(KILLS, before.steps))
+    end_before_steps(save, before, tmp_path, chosen, 10)
