@@ -25,7 +25,7 @@ from stillroom.core.recipe.settings_file import PLUGIN, read_settings_file
 from stillroom.core.when.giving_days import find_day
 from stillroom.core.words.problems import Problem, ProblemsFound
 from stillroom.saving.places import guard_out
-from stillroom.saving.whole import told, write_whole
+from stillroom.saving.whole import clear_leftovers, told, write_whole
 
 PAGES: Final = Path(__file__).parent / "pages"
 SETTINGS: Final = "mkdocs.yml"
@@ -118,6 +118,8 @@ def check_place(folder: Path, answers: Answers, giving_list: str = "") -> None:
     files = {
         folder / name: text.encode() for name, text in book_files(answers, giving_list).items()
     }
+    for place in files if folder.is_dir() else ():
+        clear_leftovers(place)
     if problems := [*_in_the_way(folder, files)]:
         raise ProblemsFound(problems)
 

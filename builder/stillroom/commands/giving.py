@@ -38,7 +38,7 @@ from stillroom.giving.plan_file import read_plan
 from stillroom.giving.reading import ReadList
 from stillroom.giving.swapping import restore_folder, swap_in
 from stillroom.giving.worked_out import Pack
-from stillroom.saving.whole import told, write_whole
+from stillroom.saving.whole import clear_leftovers, told, write_whole
 
 list_file = click.Path(exists=True, dir_okay=False, path_type=Path)
 folder = click.Path(file_okay=False, path_type=Path)
@@ -155,11 +155,13 @@ def close_year_command(
     gifts = kept.gifts if kept else {}
     text = read_text(giving_list, str(giving_list))
     new = close_year(read, text, gifts, by_name, day, log).encode()
+    log_path = log_beside(giving_list.resolve())
+    for place in (out, log_path):
+        clear_leftovers(place)
     guard_new_list(out, new, book)
     for line in not_noted(season, gifts, read.giving.giving_day):
         click.echo(f"Nobody noted how it went: {line.name} is taken to have had what was planned.")
     closed = {"day": now.isoformat(), "closed": read.giving.giving_list}
-    log_path = log_beside(giving_list.resolve())
     lines = read_text(log_path, str(log_path)) if log_path.exists() else ""
     guard_closing(lines, read, str(log_path), book)
     write_whole(out, new)

@@ -14,6 +14,7 @@ from hypothesis import strategies as st
 from sampling import tries
 from stillroom.cli import main
 from stillroom.core.reading.loading import read_recipe
+from stillroom.core.reading.recipes_folder import find_strays
 from stillroom.core.recipe.model import FrontMatter
 from stillroom.core.words.problems import ProblemsFound
 
@@ -256,3 +257,12 @@ def test_any_words_in_any_fact_are_read_or_told(key: str, words: str) -> None:
 )
 def test_facts_without_any_dashes_are_told_at_a_line_there_is(text: str) -> None:
     assert {line.split(":")[1] for line in told(text)} == {"1"}
+
+
+@pytest.mark.parametrize("name", ["larder.yml", "Larder.yaml"])
+def test_foods_of_a_books_own_among_the_recipes_are_told(name: str, tmp_path: Path) -> None:
+    (tmp_path / name).write_text("elder vinegar:\n  is: cider vinegar\n", encoding="utf-8")
+    said = [str(problem) for problem in find_strays(tmp_path, "recipes")]
+    assert len(said) == 1
+    assert f"recipes/{name}:1:" in said[0]
+    assert "one folder up" in said[0]
