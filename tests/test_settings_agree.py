@@ -62,6 +62,11 @@ CASES: dict[str, tuple[str | bytes, tuple[int, str] | None]] = {
         None,
     ),
     "a byte order mark": (b"\xef\xbb\xbf" + of("country: GB").encode(), None),
+    "a setting that is none": (
+        of("country: GB") + "sitename: B\n",
+        (8, 'no setting "sitename". Did you mean "site_name"?'),
+    ),
+    "the book named twice": (TOP + "plugins:\n  - stillroom\n  - stillroom\n", (4, "stillroom")),
     "a family book": (
         of("family_book:", "  dedication: For Ann", "  photographs: []"),
         None,

@@ -176,6 +176,8 @@ LISTS: dict[str, str] = {
     "<key>basket</key><string>small</string><key>avoid</key></dict></array></dict>",
     "TOML": '[[households]]\nname = "Jo"\nbasket = "small"\navoid = ["nuts"]\n',
     "settings in sections": "[household Jo]\nname=Jo\nbasket=small\navoid=nuts\n",
+    "bullets with bold words": "* **giving list**: Winter\n* **households**\n  * **name**: Jo\n",
+    "a numbered list": "1. giving list: Winter\n2. households:\n   1. name: Jo\n",
     "settings with points": "households.0.name=Jo\nhouseholds.0.basket=small\n"
     "households.0.avoid=nuts\n",
     "PHP": "array('giving list' => 'W', 'households' => array(array('name' => 'Jo', "
@@ -196,6 +198,9 @@ def test_a_list_in_another_layout_is_known(form: str) -> None:
 @pytest.mark.parametrize(
     "words",
     [
+        "- **Giving list**: who gets what, and when\n- **Kitchen**: where it is made\n",
+        "1. Write a giving list: see below.\n2. Bake.\n",
+        "- day: 2027-06-03\n  made: jam\n- day: 2027-06-04, giving day: no\n",
         "Giving list – who gets what\n\nBaskets – small ones\n\nPeople – many\n",
         "<p>name</p><p>by</p><ul><li>basket</li></ul><input name='basket'><address>A</address>",
         "name = read(it)\nto = here\nchildren = node.children\n",
@@ -205,6 +210,15 @@ def test_a_list_in_another_layout_is_known(form: str) -> None:
 )
 def test_what_is_like_such_a_list_passes(words: str) -> None:
     assert find_private_shape(words.encode(), hold(words.encode()).texts) == (0, "")
+
+
+def test_lines_of_a_log_are_known_without_its_head() -> None:
+    for row in (
+        "- {day: 2027-06-03, given: Jo Stranger, things: [jam]}",
+        "- day: 2027-06-03\n  thanked: Jo Stranger\n",
+        '[{"day": "2027-06-03", "posted": "Jo Stranger"}]',
+    ):
+        assert find_private_shape(row.encode(), (row,))[1] == "giving log", row
 
 
 UNREAD = {

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import base64
 import bz2
+import codecs
 import gzip
 import io
 import lzma
@@ -214,6 +215,17 @@ WRITTEN: dict[str, bytes] = {
     "a word processor's numbers": b"{\\rtf1 Zo\\u235? \\u196?ngstr\\u246?m}",
     "pieces of a drawing": b"<text><tspan>Zebedee</tspan><tspan>Quillfeather</tspan></text>",
     "an address over two lines": b"7, Rope Walk\nSlipway End",
+    "figures for letters": b"Zebedee Qui11feather",
+    "all of them": b"z3b3d33 qu111f34th3r",
+    "from its end": NAME[::-1].encode(),
+    "each letter 13 further on": codecs.encode(NAME, "rot13").encode(),
+    "base85 in quotes": b'{"to":"' + base64.b85encode(b"To " + N) + b'"}',
+    "ascii85 in quotes": b"x='" + base64.a85encode(b"for " + N) + b"';",
+    "base85 by itself": base64.b85encode(N),
+    "ascii85 by itself": base64.a85encode(N),
+    "bold within a word": b"<b>Ze</b>bedee Quill<i>fea</i>ther",
+    "soft hyphens": "Zebe\u00addee Quill&shy;feather".encode(),
+    "gaps of no width": "Ze\u200bbedee Quill&#8203;feather".encode(),
     "a telephone": b"Ring 01632 960961.",
     "a telephone, apart": b"Ring 01632/96-09-61.",
     "a telephone from abroad": b"Ring +441632960961",

@@ -110,3 +110,27 @@ def test_planning_again_with_nothing_changed_changes_nothing(book: Path) -> None
     )
     assert run(*COMMANDS["pack"]).exit_code == 0
     assert (book / "private" / "note.txt").read_text(encoding="utf-8") == "mine"
+
+
+@pytest.mark.skipif(not hasattr(os, "mkfifo"), reason="pipes with names, of POSIX")
+@pytest.mark.parametrize(
+    ("place", "words"),
+    [
+        ("giving/pipe.yml", ["check"]),
+        ("pipe.yml", ["check"]),
+        ("pipe.txt", ["bring", "pipe.txt"]),
+        ("recipes/pipe.md", ["check"]),
+        ("larder.yml", ["check"]),
+        ("log.yml", ["note", "begun", "lavender-sugar", "--list", "list.yml"]),
+    ],
+)
+def test_a_pipe_without_an_end_is_not_waited_for(book: Path, place: str, words: list[str]) -> None:
+    (book / "giving").mkdir()
+    os.mkfifo(book / place)
+    (book / "giving" / "gone.yml").symlink_to("nowhere.yml")
+    (book / "giving" / "folder.yml").mkdir()
+    done = run(*words)
+    assert isinstance(done.exception, SystemExit | None), done.exception
+    assert "Traceback" not in done.output
+    if not place.endswith("pipe.yml"):
+        assert f"{place}:1: This is no file that can be read to its end." in done.output

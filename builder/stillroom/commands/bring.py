@@ -34,6 +34,10 @@ def bring_command(files: tuple[Path, ...], out: Path | None) -> None:
         fail(wrong)
     problems: list[Problem] = []
     for path in files:
+        if not path.is_file():
+            what = "This is no file that can be read to its end."
+            problems.append(Problem(str(path), 1, what, "Name another."))
+            continue
         with told(path), path.open("rb") as file:
             data = file.read(LARGEST + 1)
         found = bring(path.name, data, book.settings, larder)

@@ -33,7 +33,8 @@ def _files(book: Book) -> Iterator[Path]:
                 folder.name.startswith(".") or (book.root / folder / PACK_MARKER).is_file()
                 for folder in above
             )
-            if not apart and path.stat().st_size <= LARGEST:
+            # a pipe has no end, and a link may lead nowhere
+            if not apart and path.is_file() and path.stat().st_size <= LARGEST:
                 yield path
 
 

@@ -18,6 +18,7 @@ from mkdocs.utils.yaml import get_yaml_loader, yaml_load
 
 from stillroom.core.book import Book
 from stillroom.core.reading.loading import short_name
+from stillroom.core.words.nearest import did_you_mean
 from stillroom.core.words.problems import Problem
 
 _MEND = "Mend it there, or begin anew from the demo book's mkdocs.yml."
@@ -35,9 +36,9 @@ def find_refused(book: Book) -> Iterator[Problem]:
     try:
         with book.config.open("rb") as file:
             config.load_dict(yaml_load(file, loader=get_yaml_loader(config=config)))
-        errors, _ = config.validate()
+        errors, warned = config.validate()
     except ConfigurationError as wrong:
-        errors = [("INHERIT", wrong)]
+        errors, warned = [("INHERIT", wrong)], []
     finally:
         log.setLevel(level)
     lines = book.config.read_text(encoding="utf-8-sig").splitlines()
@@ -51,6 +52,15 @@ def find_refused(book: Book) -> Iterator[Problem]:
         said = " ".join(str(error).split())
         what = f'MkDocs, which sets the pages, does not take "{key}": {said}'
         yield Problem(book.config.name, _line_of(key, lines), what, _MEND)
+    for key, warning in warned:  # a book that is built strictly does not pass with one
+        yield Problem(book.config.name, _line_of(key, lines), *_of_warning(key, str(warning)))
+
+
+def _of_warning(key: str, warning: str) -> tuple[str, str]:
+    if "Unrecognised configuration name" in warning:
+        known = [name for name, _ in MkDocsConfig._schema]
+        return f'A book has no setting "{key}".', did_you_mean(key, known) or "Take the line out."
+    return f'MkDocs, which sets the pages, warns of "{key}": {" ".join(warning.split())}', _MEND
 
 
 def find_endless(book: Book) -> Iterator[Problem]:

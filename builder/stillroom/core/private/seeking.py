@@ -7,6 +7,7 @@ and why: words.py.
 
 from __future__ import annotations
 
+import codecs
 import re
 from collections.abc import Callable, Iterable, Iterator
 from dataclasses import dataclass, field
@@ -33,6 +34,12 @@ LONGEST_SOUGHT: Final = 40_000_000
 _LEAST_AS_ONE: Final = 9
 """A name written as one word, or among other bytes, is told from a common word by its length."""
 _LEAST_FIGURES: Final = 7
+_FIGURES_ALIKE: Final = tuple(
+    str.maketrans(said, figures)
+    for said, figures in (("l", "1"), ("i", "1"), ("o", "0"), ("lo", "10"), ("ilo", "110"),
+                             ("eilo", "3110"), ("aeilo", "43110"))
+)  # fmt: skip
+"""Figures that are read as the letters they look like: "Qui11"."""
 SUM_BYTES: Final = 20
 _FIGURES: Final = re.compile(r"\d(?: ?\d){6,}")
 
@@ -184,8 +191,10 @@ class Seeker:
 def forms_of(written: str) -> Iterator[str]:
     """Return each form in which a name or address is sought, compared as all else is.
 
-    >>> list(forms_of("Nell Tarrowby"))
-    ['nell tarrowby', 'nelltarrowby', 'n e l l t a r r o w b y', 'tarrowby nell']
+    >>> list(forms_of("Nell Tarrowby"))  # doctest: +NORMALIZE_WHITESPACE
+    ['nell tarrowby', 'nelltarrowby', 'n e l l t a r r o w b y', 'tarrowby nell',
+    'ne11 tarrowby', 'nell tarrowby', 'nell tarr0wby', 'ne11 tarr0wby', 'ne11 tarr0wby',
+    'n311 tarr0wby', 'n311 t4rr0wby', 'ybworrat llen', 'aryy gneebjol']
     """
     plain = letters(written)
     words = plain.split()
@@ -195,6 +204,9 @@ def forms_of(written: str) -> Iterator[str]:
         yield " ".join("".join(words))  # letter by letter, with gaps between
     if 2 <= len(words) <= 3 and plain.replace(" ", "").isalpha():
         yield " ".join([words[-1], *words[:-1]])
+    if len(plain) >= _LEAST_AS_ONE and not plain.replace(" ", "").isdecimal():
+        yield from (letters(plain.translate(table)) for table in _FIGURES_ALIKE)
+        yield from _turned(plain)
     if written.isascii():
         return
     yield letters(written.translate(_GERMAN))
@@ -204,6 +216,13 @@ def forms_of(written: str) -> Iterator[str]:
         yield byte_letters(encoded.replace(b"\x00", b""))
         yield letters(encoded.decode("latin-1"))
         yield letters(encoded.decode("cp1252", errors="replace"))
+
+
+def _turned(plain: str) -> Iterator[str]:
+    """Return a name from its end, as a style may turn it round, and each letter 13 further on."""
+    yield plain[::-1]
+    if plain.isascii():
+        yield codecs.encode(plain, "rot13")
 
 
 def _names_apart(

@@ -27,13 +27,18 @@ _HOUSEHOLD_KEYS = frozenset(
      "address", "street", "town", "postcode", "must have", "never", "pregnant", "budget"}
 )  # fmt: skip
 _TELLING_KEYS = frozenset({"basket", "avoid", "delivery", "likes", "had", "never", "address"})
-_BEFORE_KEY = " \t#/;*-+><!\"'\ufeff"
-"""What may stand before a key that is indented, quoted, in a list or commented out."""
+_BEFORE_KEY = " \t#/;*-+><!\"'\ufeff_`0123456789.)"
+"""What may stand before a key that is indented, quoted, bold, in a list or commented out."""
 _MARKS = ("household", "<basket", "<avoid", "<delivery")
 """Without one of these, and without "giving", a text is no list that is laid out by its words."""
-_KEY = re.compile(r"giving[ _-]list[\"']?[ \t]*[:=]", re.IGNORECASE)
-_LOG_KEY = re.compile(r"giving[ _-]log[\"']?[ \t]*[:=]", re.IGNORECASE)
-_OTHER = re.compile(rf"(?:{_ANY_KEY})[\"']?[ \t]*[:=]", re.IGNORECASE)
+_KEY = re.compile(r"giving[ _-]list[\"'*_`]*[ \t]*[:=]", re.IGNORECASE)
+_LOG_KEY = re.compile(r"giving[ _-]log[\"'*_`]*[ \t]*[:=]", re.IGNORECASE)
+_LOG_ROW = re.compile(
+    r"\bday[\"']?[ \t]*[:=][ \t]*[\"']?\d{4}-\d\d-\d\d[\"']?,?\s+"
+    r"[\"']?(?:given|posted|thanked)[\"']?[ \t]*:"
+)
+"""A line of a log that says who was given something, wherever the log's first line is."""
+_OTHER = re.compile(rf"(?:{_ANY_KEY})[\"'*_`]*(?:[ \t]*[:=]|(?<=[*_`])[ \t]*$)", re.I | re.M)
 _HOUSEHOLDS = re.compile(
     r"^[\s#/\"'\ufeff]*(?P<key>households)[\"']?[ \t]*:\s*[#/\s]*[-\[{](?P<first>.{0,600})",
     re.MULTILINE | re.DOTALL,
@@ -88,6 +93,8 @@ def find_giving_log(text: str) -> int:
     >>> find_giving_log("# what happened\ngiving log:\n"), find_giving_log("the giving log: how")
     (2, 0)
     """
+    if found := _LOG_ROW.search(text):
+        return _line(text, found.start())
     if "giving" not in text.lower():
         return 0
     for number, line in _lines_with(_LOG_KEY, text):

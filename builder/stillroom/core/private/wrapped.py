@@ -39,6 +39,8 @@ _BASE85: Final = re.compile(
     rb"[A-Za-e](?<![!-~].)[!#-&(-+;-Z^-~0-9-]{4}(?:[A-Za-e][!#-&(-+;-Z^-~0-9-]{4}){2,}"
     rb"[!#-&(-+;-Z^-~0-9-]{0,4}(?![!-~])"
 )
+_QUOTED_85: Final = re.compile(rb"[\"']([*-J][!#-&(-u]{14,})[\"']")
+_QUOTED_B85: Final = re.compile(rb"[\"']([A-Za-e][!#-&(-+;-Z^-~0-9-]{14,})[\"']")
 _UUENCODED: Final = re.compile(
     rb"^begin [0-7]{3,4} [^\r\n]+\r?\n((?:[ -`]{1,62}\r?\n)+)", re.MULTILINE
 )
@@ -114,7 +116,10 @@ def _from_numbers(run: bytes) -> Iterator[bytes]:
 
 
 def _from_85(data: bytes, says: Callable[[bytes], bool]) -> Iterator[bytes]:
-    ways = ((_ASCII85, base64.a85decode), (_BARE_85, base64.a85decode), (_BASE85, base64.b85decode))
+    ways = (
+        *((pattern, base64.a85decode) for pattern in (_ASCII85, _BARE_85, _QUOTED_85)),
+        *((pattern, base64.b85decode) for pattern in (_BASE85, _QUOTED_B85)),
+    )
     for pattern, decode in ways:
         for found in pattern.finditer(data):
             run = found[found.lastindex or 0]
