@@ -9,10 +9,9 @@ import re
 from functools import cache
 
 from stillroom.core.amounts.quantities import Amount, Unmeasured, show_number
-from stillroom.core.amounts.units import offered_words, size_of
+from stillroom.core.amounts.units import size_of
 from stillroom.core.lines.parts_of_line import LineReading, either, line_words
 from stillroom.core.lines.staple_table import find_staple
-from stillroom.core.words.nearest import nearest
 from stillroom.core.words.patterns import late_regex
 from stillroom.core.words.problems import Unreadable
 
@@ -111,7 +110,6 @@ def refuse_left_over(reading: LineReading, text: str) -> None:
     _refuse_unmeasured_number(reading, item, left)
     _refuse_poured_ounces(reading)
     _refuse_short_great(reading, text)
-    _refuse_counted_mass(reading, text)
 
 
 def _several(text: str) -> Unreadable:
@@ -152,20 +150,12 @@ def _never_counted() -> re.Pattern[str]:
     return re.compile(rf"{counted}(?:.*[\s-])?(?:{words})(?:\s*\([^()]*\))?", re.IGNORECASE)
 
 
-def _slip_of_a_unit(word: str) -> str:
-    """Return the unit that a word is with a slip of the pen: "tbps", "tablepoons"; "" for none."""
-    units = offered_words("metric")
-    # letters that changed places: "tsbp" has a tablespoon's four
-    short = (unit for unit in units if len(unit) <= 4 and sorted(unit) == sorted(word))
-    return next(short, None) or (nearest(word, units, 0.7) if len(word) > 2 else None) or ""
-
-
 def _likely(amount: Amount) -> str:
     few = "cup" if amount.high <= 1 else "cups"
     return "g" if amount.high > _FEW else few
 
 
-def _refuse_counted_mass(reading: LineReading, text: str) -> None:
+def refuse_counted_mass(reading: LineReading, text: str) -> None:
     """Ask about "200 sugar" and "½ milk": what is weighed or poured has lost its unit."""
     amount = reading.amount
     if not isinstance(amount, Amount) or amount.unit or amount.noun or reading.each or reading.also:
@@ -173,8 +163,6 @@ def _refuse_counted_mass(reading: LineReading, text: str) -> None:
     if _never_counted().fullmatch(reading.item):
         such = f"{show_number(amount.high)} {_likely(amount)}"
         mend = f'Write what it is measured in, such as "{such}".'
-        if near := _slip_of_a_unit(reading.item.split()[0].lower()):
-            mend = f'Did you mean "{show_number(amount.high)} {near}"?'
         raise Unreadable(f'"{text.strip()}" has no unit.', mend)
 
 

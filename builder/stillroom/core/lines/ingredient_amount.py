@@ -20,6 +20,7 @@ from stillroom.core.amounts.quantities import (
 )
 from stillroom.core.amounts.units import System, convert, offered_words, size_of
 from stillroom.core.lines.amounts import STICK_FOODS
+from stillroom.core.lines.doubts import refuse_counted_mass
 from stillroom.core.lines.pairs import compare
 from stillroom.core.lines.parts_of_line import LineReading
 from stillroom.core.lines.reader import read_line
@@ -68,6 +69,7 @@ def amount_of_line(text: str, system: System, language: str = "en_GB") -> LineAm
     if not reading.item.strip():  # ", tin 1 g"
         raise Unreadable(f'"{bare.strip()}" does not say what it is.', 'Write "250 g sugar".')
     _refuse_misspelt_unit(amount, reading.item, system)
+    refuse_counted_mass(reading, bare)
     compare(reading.each if reading.each is not None else amount, reading.also)
     reading = _size_behind(amount, reading, system, language)
     amount, each_g, size = _packs(amount, reading)
@@ -137,6 +139,9 @@ def _refuse_misspelt_unit(amount: Amount, item: str, system: System) -> None:
         return
     if first.endswith(".") and first.lower() not in _SHORTENED:  # "2 tablesp. honey"
         raise Unreadable(f'"{first}" is not a unit.', 'Write "g", "ml", "tsp" or "cup".')
-    near = nearest(first, [word for word in offered_words(system) if word[0] == first[0]], 0.8)
+    alike = [word for word in offered_words(system) if word[0] == first[0]]
+    # letters that changed places: "tsbp" has a tablespoon's four
+    turned = (word for word in alike if len(word) <= 4 and sorted(word) == sorted(first.lower()))
+    near = next(turned, None) or nearest(first, alike, 0.8)
     if near:
         raise Unreadable(f'"{first}" is not a unit.', f'Did you mean "{near}"?')
