@@ -62,6 +62,21 @@ def count_filled(make: Make, recipe: Recipe) -> int:
     return int(recipe.makes.amount.low) if recipe.makes.each else 0
 
 
+def times_filled(giving: GivingList, recipe: Recipe, filled: Mapping[str, int]) -> Fraction | None:
+    """Return how often a recipe is made for so many of each container; None if nobody can tell."""
+    parts = Fraction(0)
+    for words, number in filled.items():
+        container = container_words(words) if words else ""
+        same = [one for one in giving.makes if one.recipe == recipe.slug]
+        own = [one for one in same if not container or container_of(one, recipe) == container]
+        make = own[0] if own else Make(recipe=recipe.slug, container=container)
+        count = make.per_batch or count_filled(make, recipe)
+        if not count:
+            return None
+        parts += Fraction(number, count)
+    return parts
+
+
 def more_than_it_gives(
     giving: GivingList, recipe: Recipe, filled: Mapping[str, int], times: int
 ) -> str:
@@ -69,19 +84,8 @@ def more_than_it_gives(
 
     `filled` is how many of each container. What a batch gives and nobody can tell is no reason.
     """
-    parts = Fraction(0)
-    for words, number in filled.items():
-        container = container_words(words) if words else ""
-        same = [one for one in giving.makes if one.recipe == recipe.slug]
-        own = [one for one in same if one.container and container_words(one.container) == container]
-        make = (
-            own or ([] if container else same) or [Make(recipe=recipe.slug, container=container)]
-        )[0]
-        count = make.per_batch or count_filled(make, recipe)
-        if not count:
-            return ""
-        parts += Fraction(number, count)
-    if parts <= MOST_OVER * times:
+    parts = times_filled(giving, recipe, filled)
+    if parts is None or parts <= MOST_OVER * times:
         return ""
     number = sum(filled.values())
     gives = math.floor(number / parts * times)

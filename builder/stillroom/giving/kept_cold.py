@@ -4,7 +4,11 @@ from __future__ import annotations
 
 import re
 
-_ONLY_OPENED = re.compile(r"\W*(?:once|after|when) (?:it is )?opened")
+_COLD = re.compile(
+    r"(?<!not in the )(?<!out of the )(?<!never in the )\bfridge\b|\brefrigerat\w*"
+    r"|\b(?:in the|into the) freezer\b|\b(?:keep|kept|stays?)(?: it)? (?:frozen|chilled)\b"
+)
+_ONLY_OPENED = re.compile(r"\W*(?:once|after|when|on) (?:it is )?open(?:ed|ing)?\b")
 
 
 def is_kept_cold(keep: str) -> bool:
@@ -14,11 +18,15 @@ def is_kept_cold(keep: str) -> bool:
     (True, False)
     >>> is_kept_cold("In the fridge; once opened, eat it within a week")
     True
-    >>> is_kept_cold("Dark until opened, then in the fridge")
+    >>> is_kept_cold("Dark until opened, then in the fridge"), is_kept_cold("Keep refrigerated")
+    (False, True)
+    >>> is_kept_cold("Not in the fridge: it goes stale there")
     False
     """
     for sentence in re.split(r"[.;]", keep.lower()):
-        before, fridge, after = sentence.partition("fridge")
-        if fridge and "opened" not in before and not _ONLY_OPENED.match(after):
+        found = _COLD.search(sentence)
+        if found is None or "opened" in sentence[: found.start()]:
+            continue
+        if not _ONLY_OPENED.match(sentence, found.end()):
             return True
     return False

@@ -63,7 +63,7 @@ class LarderStock:
         """Add empty containers."""
         self.containers[name] = self.containers.get(name, 0) + count
 
-    def use(self, recipe: Recipe, batches: int) -> None:
+    def use(self, recipe: Recipe, batches: Fraction | int) -> None:
         """Take what so many batches of a recipe use up; never more than is there."""
         for need in needs_of(recipe, PriceBook()):
             if not (need.per_container or need.tool or need.loose):

@@ -48,28 +48,37 @@ def add_postage(problem: PlanProblem, built: Built, basket: Basket) -> list[Term
 def add_purchases(problem: PlanProblem, built: Built) -> None:
     """Let whole packs be bought of whatever batches and presents use, less what is in the house."""
     for purchase in problem.purchases:
-        used: list[Term] = []
-        top = Fraction(0)
-        for brew in problem.brews:
-            for place, choice in enumerate(brew.choices):
-                need = brew.needs.get(purchase.item, 0) + choice.needs.get(purchase.item, 0)
-                if need:
-                    top = top + Fraction(need) * brew.most_batches
-                    used += amount_terms(brew, built, place, Fraction(need))
-        for offer in problem.offers:
-            if each := offer.needs.get(purchase.item):
-                top += each * len(problem.baskets)
-                used += [
-                    (number, each)
-                    for (key, _, group), number in built.drawn.items()
-                    if key == offer.key and group.choices
-                ]
+        used, top = _used(problem, built, purchase.item)
         if not used:
             continue
-        built.packs[purchase.item] = [_add_pack(problem, built, one, top) for one in purchase.packs]
-        held = zip(built.packs[purchase.item], purchase.packs, strict=True)
+        most = max(Fraction(0), top - purchase.on_hand)
+        packs = [_add_pack(problem, built, one, most, purchase) for one in purchase.packs]
+        built.packs[purchase.item] = packs
+        held = zip(packs, purchase.packs, strict=True)
         built.mip.row([*used, *((pack, -one.size) for pack, one in held)], high=purchase.on_hand)
         _add_first_purchase(problem, built, purchase)
+
+
+def _used(problem: PlanProblem, built: Built, item: str) -> tuple[list[Term], Fraction]:
+    """Return what is used of a thing, and the most that any plan could use of it."""
+    used: list[Term] = []
+    top = Fraction(0)
+    for brew in problem.brews:
+        largest = Fraction(0)
+        for place, choice in enumerate(brew.choices):
+            if need := brew.needs.get(item, Fraction(0)) + choice.needs.get(item, Fraction(0)):
+                largest = max(largest, need)
+                used += amount_terms(brew, built, place, need)
+        top += largest * brew.most_batches
+    for offer in problem.offers:
+        if each := offer.needs.get(item):
+            top += each * sum(key == offer.key for _, key in built.gives)
+            used += [
+                (number, each)
+                for (key, _, group), number in built.drawn.items()
+                if key == offer.key and group.choices
+            ]
+    return used, top
 
 
 def _add_first_purchase(problem: PlanProblem, built: Built, purchase: Purchase) -> None:
@@ -83,13 +92,22 @@ def _add_first_purchase(problem: PlanProblem, built: Built, purchase: Purchase) 
             built.mip.row([*paid, (built.made[brew.recipe], -price)], low=0)
 
 
-def _add_pack(problem: PlanProblem, built: Built, pack: PackOffer, top: Fraction) -> int:
-    most = math.ceil(top / pack.size) + pack.at_least
-    count = built.mip.variable(problem.weights.money * pack.price, 0, most, whole=True)
-    if pack.at_least > 1:
-        taken = built.mip.yes_or_no()
-        built.mip.row([(count, 1), (taken, -pack.at_least)], low=0)
-        built.mip.row([(count, 1), (taken, -most)], high=0)
+def _add_pack(
+    problem: PlanProblem, built: Built, pack: PackOffer, top: Fraction, purchase: Purchase
+) -> int:
+    """Add how many of a pack are bought; none of one that no plan would buy so many of."""
+    price = problem.weights.money * pack.price
+    most = math.ceil(top / pack.size)
+    if pack.at_least <= 1:
+        return built.mip.variable(price, 0, most, whole=True)
+    others = [one for one in purchase.packs if one.at_least <= 1]
+    if others and buy_cheapest(top, others).price <= pack.at_least * pack.price:
+        return built.mip.variable(price, 0, 0, whole=True)
+    most = max(most, pack.at_least)
+    count = built.mip.variable(price, 0, most, whole=True)
+    taken = built.mip.yes_or_no()
+    built.mip.row([(count, 1), (taken, -pack.at_least)], low=0)
+    built.mip.row([(count, 1), (taken, -most)], high=0)
     return count
 
 

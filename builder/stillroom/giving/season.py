@@ -49,6 +49,8 @@ class Going:
     why: str = ""
     """Why it failed, or what the list says of it."""
     from_list: bool = False
+    begun_noted: bool = True
+    """Else it is known only by what was filled of it, and so is how much of a recipe it was."""
 
     @property
     def is_open(self) -> bool:
@@ -171,7 +173,8 @@ class _Teller:
         going = [batch for batch in own if batch.is_open]
         if len(going) > 1:
             days = " and ".join(say_day(batch.started) for batch in going)
-            mend = f'Say which: "began: {going[0].started.isoformat()}".'
+            first = going[0].started.isoformat()
+            mend = f'Say which: "began: {first}". In the terminal that is "--began {first}".'
             self._tell(line, f"{len(going)} batches of {line.name} are going, of {days}.", mend)
             return None
         if going:
@@ -181,7 +184,7 @@ class _Teller:
         if today and line.kind == "bottled":
             return today[-1]
         if line.kind == "bottled":  # made in a day: what is filled was begun
-            self.batches.append(Going(line.name, line.day))
+            self.batches.append(Going(line.name, line.day, begun_noted=False))
             return self.batches[-1]
         mend = (
             f'Note first when it was begun: "{{day: {line.day.isoformat()}, begun: {line.name}}}".'

@@ -9,12 +9,13 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from datetime import date
+from fractions import Fraction
 from typing import Any
 
 from stillroom.core.recipe.model import Recipe
 from stillroom.core.words.problems import Problem, ProblemsFound
 from stillroom.giving.facts import facts_of
-from stillroom.giving.filled_into import container_of, more_than_it_gives
+from stillroom.giving.filled_into import container_of, more_than_it_gives, times_filled
 from stillroom.giving.larder_stock import LarderStock, is_container
 from stillroom.giving.log import LogLine, ReadLog, read_bought
 from stillroom.giving.log_names import IN
@@ -110,8 +111,9 @@ def _bottled_too_many(
 ) -> Iterator[Problem]:
     """Yield each batch out of which more is said to have come than its recipe gives."""
     for batch in season.batches:
-        filled = {fill.container: fill.number for fill in batch.fills if fill.number}
-        if batch.from_list or batch.recipe not in recipes or not filled:
+        filled = _filled(batch)
+        unsaid = batch.from_list or not batch.begun_noted
+        if unsaid or batch.recipe not in recipes or not filled:
             continue
         more = more_than_it_gives(giving, recipes[batch.recipe], filled, batch.batches)
         if not more:
@@ -225,7 +227,7 @@ def _larder(giving: GivingList, recipes: Mapping[str, Recipe], season: Season) -
         if step == 0:
             _put_away(what, stock, giving, recipes)
         elif step == 1:
-            stock.use(recipes[what.recipe], what.batches)
+            stock.use(recipes[what.recipe], _times(giving, recipes[what.recipe], what))
         else:
             batch, fill = what
             container = _container(giving, batch.recipe, fill.container, recipes)
@@ -277,3 +279,20 @@ def _household(household: Household, season: Season) -> Household:
             "never": tuple(dict.fromkeys((*household.never, *struck))),
         }
     )
+
+
+def _times(giving: GivingList, recipe: Recipe, batch: Going) -> Fraction:
+    """Return how often a recipe was made: by what was filled where nobody noted its beginning."""
+    filled = _filled(batch)
+    if batch.begun_noted or not filled:
+        return Fraction(batch.batches)
+    return times_filled(giving, recipe, filled) or Fraction(batch.batches)
+
+
+def _filled(batch: Going) -> dict[str, int]:
+    """Return how many of each container were counted of a batch."""
+    filled: dict[str, int] = {}
+    for fill in batch.fills:
+        if fill.number:
+            filled[fill.container] = filled.get(fill.container, 0) + fill.number
+    return filled

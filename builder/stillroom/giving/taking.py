@@ -6,6 +6,7 @@ is not taken for plenty: of a vessel that it does not name, while it names other
 
 from __future__ import annotations
 
+import re
 from collections import defaultdict
 from collections.abc import Mapping, Sequence
 from dataclasses import replace
@@ -24,6 +25,17 @@ _Takes = dict[str, Fraction]
 _SMALL_WORDS = frozenset(
     {"a", "an", "one", "two", "of", "the", "with", "or", "our", "big", "large"}
 )
+_PARTS = {"½": ".5", "¼": ".25", "¾": ".75"}
+_UNITS = {
+    **dict.fromkeys(("l", "litre", "litres", "liter", "liters", "ltr"), "l"),
+    **dict.fromkeys(("ml", "millilitre", "millilitres"), "ml"),
+    **dict.fromkeys(("cm", "centimetre", "centimetres"), "cm"),
+    **dict.fromkeys(("qt", "quart", "quarts"), "qt"),
+    **dict.fromkeys(("pt", "pint", "pints"), "pt"),
+    **dict.fromkeys(("gal", "gallon", "gallons"), "gal"),
+    **dict.fromkeys(("kg", "kilo", "kilos"), "kg"),
+}
+_SIZE = re.compile(rf"(\d*\.?\d+)[\s-]*({'|'.join(sorted(_UNITS, key=len, reverse=True))})\b")
 
 
 def with_limits(
@@ -139,11 +151,19 @@ def _named(words: str, there: Mapping[str, int]) -> str:
     own = _plain(words)
     same = [name for name in there if _plain(name) == own]
     within = [name for name in there if _plain(name) and _plain(name) <= own]
-    return (same or sorted(within, key=lambda name: -len(_plain(name))) or [words])[0]
+    nearest = sorted(within, key=lambda name: -len(_plain(name)))
+    # "our old brass preserving pan, 5 litres" is what the recipe calls a 5 l preserving pan
+    round_it = [name for name in there if own and own <= _plain(name)]
+    return (same or nearest or round_it or [words])[0]
 
 
 def _plain(words: str) -> frozenset[str]:
-    return frozenset(normal_form(words.replace(",", " ")).split()) - _SMALL_WORDS
+    """Return the words of a vessel, its size as one word: "1.5 litres" is "1.5l"."""
+    sized = words.lower().replace(",", " ")
+    for part, decimal in _PARTS.items():
+        sized = sized.replace(part, decimal)
+    sized = _SIZE.sub(lambda found: f"{found[1]}{_UNITS[found[2]]} ", sized)
+    return frozenset(normal_form(sized).split()) - _SMALL_WORDS
 
 
 def pans_not_known(giving: GivingList, recipe: Recipe, count: int) -> str:

@@ -5,6 +5,7 @@ What is noted stands ticked; what should have been done and is not noted is late
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Iterator
 from dataclasses import dataclass
 from datetime import date, timedelta
@@ -12,6 +13,7 @@ from datetime import date, timedelta
 from stillroom.core.when.stage_dates import DatedStage
 from stillroom.core.when.timeline import Timeline, plan_from_batch
 from stillroom.core.words.day_words import say_day, say_day_and_month, say_minutes
+from stillroom.giving.posting import due_of
 from stillroom.giving.season import Going
 from stillroom.giving.standing import numbered
 from stillroom.giving.worked_out import Pack
@@ -65,6 +67,7 @@ def _work(row: DatedStage, count: int = 1) -> str:
 def _going(pack: Pack) -> Iterator[Task]:
     """Yield what a batch on its way asks for; of what was missed, only the last time is late."""
     today = pack.offering.today
+    twice = Counter(batch.recipe for batch in pack.season.batches if batch.is_open)
     for batch in pack.season.batches:
         if not batch.is_open:
             continue
@@ -77,6 +80,7 @@ def _going(pack: Pack) -> Iterator[Task]:
             words = f"{row.name}: {title}, {begun}{_work(row)}"
             what = "bottled" if row.role == "bottle" else _DONE_BY[row.role]
             note = f'{what} "{batch.recipe}"' + (" --number …" if what == "bottled" else "")
+            note += f" --began {batch.started}" if twice[batch.recipe] > 1 else ""
             missed = [day for day in row.dates if batch.started < day < today]
             is_late = bool(missed) and not any(day >= missed[-1] for day in noted)
             if is_late and not (row.role == "tend" and batch.strained):
@@ -104,9 +108,10 @@ def _baskets(pack: Pack) -> Iterator[Task]:
         gone = pack.season.has_gone(household, nth)
         posted = pack.offering.households[number].delivery == "by post"
         words = f"{'Post' if posted else 'Give'} basket {number}, {household}"
-        day = gone.day if gone else giving.giving_day
+        due = due_of(giving, pack.offering.parcels.get(household))
+        day = gone.day if gone else due
         note = f'{"posted" if posted else "given"} "{household}"'
-        late = gone is None and giving.giving_day < today
+        late = gone is None and due < today
         yield Task(day, 100 + number, words, gone is not None, late, "" if gone else note)
 
 
