@@ -107,9 +107,12 @@ def test_a_basket_that_went_is_planned_no_more_and_keeps_its_number(january):
     data = pack_data(later)
     assert [(one["number"], one["household"]) for one in data["gone"]] == [(2, "The Cragbies")]
     assert kept_plan(later).gifts["The Cragbies", 1] == january.plan.gifts[2]
-    assert {n: later.plan.gifts[n] for n in (1, 3, 4)} == {
-        n: january.plan.gifts[n] for n in (1, 3, 4)
-    }
+    # what is in its jar stays with whom it was made for; what is still to be made may change
+    filled = {line.name for line in later.season.of_kind("bottled")}
+    for n in (1, 3, 4):
+        theirs = {key for key in january.plan.gifts[n] if key.partition(" in ")[0] in filled}
+        assert theirs
+        assert theirs <= set(later.plan.gifts[n])
 
 
 def test_pinned_and_struck_are_kept_and_said(january):
