@@ -119,3 +119,19 @@ def test_the_signs_of_a_money_are_known(typed, currency, language, sum_):
 def test_what_may_be_a_thousand_or_not_is_asked(typed, language):
     with pytest.raises(Unreadable):
         parse_money(typed, "EUR", language)
+
+
+@pytest.mark.parametrize(
+    ("typed", "told"),
+    [
+        # a word behind a sum is no other country's money, and the sum is given back as typed
+        ("12.50 pears", '"12.50 pears" is not a price. Write "12.50".'),
+        ("12,50 or thereabouts", '"12,50 or thereabouts" is not a price. Write "12.50".'),
+        ("3 plums", '"3 plums" is not a price. Write "14.50".'),
+        ("¤ 3", '"¤ 3" is not in the money used here, which is GBP. Write the sum in GBP.'),
+    ],
+)
+def test_what_is_no_price_is_told_by_what_was_typed(typed: str, told: str) -> None:
+    with pytest.raises(Unreadable) as wrong:
+        parse_money(typed)
+    assert str(wrong.value) == told

@@ -69,6 +69,7 @@ SHOWN = [
     ("1 pod", "1 pod"),
     ("4-5 pods", "4–5 pods"),
     ("about 900 g", "about 900 g"),
+    ("About 900 g", "about 900 g"),
     ("0.25 l", "0.25 l"),
     ("to taste", "to taste"),
     ("1 per 250-400 ml of vodka", "1 per 250–400 ml of vodka"),

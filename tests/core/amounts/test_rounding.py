@@ -10,11 +10,13 @@ from stillroom.core.amounts.quantities import Amount, parse_number
 from stillroom.core.amounts.rounding import (
     Ladder,
     allows_halves,
+    ladder,
     round_count,
     round_measure,
+    say,
     tight_class,
 )
-from stillroom.core.amounts.units import System
+from stillroom.core.amounts.units import System, all_units
 from stillroom.core.words.problems import Unreadable
 
 NEAR = Fraction(1, 50)
@@ -117,3 +119,17 @@ def test_both_ends_of_a_range_are_multiplied() -> None:
 def test_a_comma_is_told_for_what_it_is(text: str, told: str) -> None:
     with pytest.raises(Unreadable, match=told):
         parse_number(text)
+
+
+@pytest.mark.parametrize(
+    ("cups", "said"),
+    [
+        # a US cup is 16 tablespoons: what is no quarter or third of one is said in both
+        (Fraction(17, 16), "1 cup + 1 tbsp"),
+        (Fraction(9, 16), "½ cup + 1 tbsp"),
+        (Fraction(2, 3), "⅔ cup"),
+    ],
+)
+def test_a_cup_and_a_spoon_are_said_by_the_quarters_of_the_cup(cups: Fraction, said: str) -> None:
+    rungs = ladder("us", "volume")
+    assert say(cups * all_units()["us_cup"].in_base, rungs) == said

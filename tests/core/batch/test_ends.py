@@ -18,6 +18,7 @@ from stillroom.core.batch.spirit_density import density_of_mass_fraction, mass_f
 from stillroom.core.batch.strength import doubt_of, strength_of, strength_parts, to_float
 from stillroom.core.batch.strength_words import (
     cut_document,
+    cut_text,
     milder_text,
     pods_document,
     strength_document,
@@ -213,3 +214,28 @@ def test_as_much_as_a_kitchen_holds(there: str) -> None:
 def test_more_than_a_kitchen_holds(there: str, sugar: str) -> None:
     with pytest.raises(Unreadable):
         read_cut(there, "40%", sugar)
+
+
+def test_oil_by_the_jug_is_poured_and_butter_is_not() -> None:
+    """Sunflower oil: 0.92 g per ml, and no water in it (USDA SR 04506)."""
+    _, oil, butter = contents_of(
+        drink("1 l vodka, 40% vol", "100 ml sunflower oil", "100 g butter")
+    )
+    assert (oil.liquid, butter.liquid) == (True, False)
+
+
+def test_many_small_ones_are_filled_where_no_large_one_is() -> None:
+    """Six of 100 ml are in 650 ml, and no 700."""
+    filling = fill_containers(Fraction(650), [Fraction(700), Fraction(100)])
+    assert (filling.counts, filling.left_ml) == (((700, 0), (100, 6)), 50)
+
+
+@pytest.mark.parametrize(
+    ("there", "wanted", "shrinks"),
+    [("1 l at 96%", "40%", True), ("10 ml at 42%", "40%", False)],
+)
+def test_what_shrinks_is_said_from_half_a_millilitre(
+    there: str, wanted: str, shrinks: bool
+) -> None:
+    said = cut_text(read_cut(there, wanted))
+    assert ("less than its parts" in said) is shrinks

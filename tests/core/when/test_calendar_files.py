@@ -88,6 +88,17 @@ def test_octets_and_escapes() -> None:
     assert alarms == [timedelta(hours=-15), timedelta(hours=9)]
 
 
+@pytest.mark.parametrize("between", range(4))
+@pytest.mark.parametrize("before", [1, 2])
+def test_no_line_is_folded_within_an_escape(before: int, between: int) -> None:
+    """RFC 5545, 3.3.11: the sign and what it stands before are one letter."""
+    title = {"title": "a" * before + "," * 45 + "b" * between + "," * 300}
+    recipe = RECIPES[0].model_copy(update=title)
+    for line in _calendar(recipe, plan_back(recipe, GIVING[0])).decode().split("\r\n"):
+        signs = len(line) - len(line.rstrip("\\"))
+        assert signs % 2 == 0, line
+
+
 def test_a_line_of_escapes_is_folded_in_no_more_pieces_than_it_needs() -> None:
     """RFC 5545, 3.1: a line has at most 75 octets, and a comma is written with a sign before it."""
     recipe = RECIPES[0].model_copy(update={"title": "a" + "," * 400})

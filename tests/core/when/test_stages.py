@@ -174,3 +174,15 @@ CLAMPED = [
 @pytest.mark.parametrize(("day", "span", "later"), CLAMPED, ids=str)
 def test_month_ends(day: date, span: Span, later: date) -> None:
     assert span.after(day) == later
+
+
+@pytest.mark.parametrize(
+    ("word", "said"),
+    [
+        # another word for a thing is said as it was written; an age is said by its one name
+        ("chill", "Chill"), ("sweeten", "Sweeten"),
+        ("usable", "Usable"), ("ready from", "Usable"), ("best after", "At its best"),
+    ],
+)  # fmt: skip
+def test_how_a_stage_is_said(word: str, said: str) -> None:
+    assert parse_stage(word, "2 hours").say == said

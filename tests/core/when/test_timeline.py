@@ -341,7 +341,9 @@ def test_words_name_every_day_of_work(slug: str) -> None:
     rows = describe_dates(plan)
     assert len(rows) >= len(plan.stages) + 2
     assert [row.iso_from for row in rows] == sorted(row.iso_from for row in rows)
-    assert sum_up(plan, recipe.title).startswith(f"{recipe.title}, begun on Monday 1 February 2027")
+    told = sum_up(plan, recipe.title)
+    assert told.startswith(f"{recipe.title}, begun on Monday 1 February 2027")
+    assert ("Usable from" in told) is (plan.usable < plan.best)
 
 
 # --- what must hold for every timeline ---------------------------------------------------------
