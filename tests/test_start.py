@@ -100,6 +100,7 @@ _MADE = (
     "from stillroom.cli import main\n"
     "from stillroom.core.words.patterns import LateRegex\n"
     "main({words!r}, standalone_mode=False)\n"
+    "gc.unfreeze()\n"
     "late = [one for one in gc.get_objects() if isinstance(one, LateRegex)]\n"
     "print(len(late), sum('search' in vars(one) for one in late), file=sys.stderr)\n"
 )
@@ -132,6 +133,23 @@ def test_a_pattern_is_made_once_it_is_asked(words: list[str]) -> None:
     # of 203 that scaling loads 127 were made on the day this was written
     assert known > 150
     assert made < 0.68 * known
+
+
+def test_what_is_loaded_is_not_looked_through_for_what_may_go() -> None:
+    code = (
+        "import gc, sys\n"
+        "from stillroom.cli import main\n"
+        f"main({['scale', RECIPE]!r}, standalone_mode=False)\n"
+        "looked = [one['collections'] for one in gc.get_stats()]\n"
+        "print(gc.isenabled(), gc.get_freeze_count() > 50_000, *looked, file=sys.stderr)\n"
+    )
+    done = subprocess.run(
+        [sys.executable, "-c", code], capture_output=True, text=True, encoding="utf-8", check=True
+    )
+    enabled, frozen, *looked = done.stderr.split()
+    assert (enabled, frozen) == ("True", "True")
+    # a few while the command itself is loaded, and hardly one while it answers
+    assert sum(map(int, looked)) < 60, looked
 
 
 def test_no_module_makes_a_pattern_while_it_is_loaded() -> None:
