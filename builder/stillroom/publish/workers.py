@@ -18,6 +18,7 @@ from typing import Final
 
 from stillroom.core.book import Book
 from stillroom.core.larder.shelves import Larder
+from stillroom.core.recipe.asked_once import forget_recipes
 from stillroom.publish.keeping_templates import keep_compiled
 from stillroom.publish.library import Library
 from stillroom.publish.templating import environment
@@ -39,7 +40,15 @@ def work_out_all(paths: Sequence[Path], library: Library, larder: Larder) -> lis
             return _in_processes(paths, library, larder, count)
         except (BrokenProcessPool, OSError) as error:
             log.info("The recipes are worked out one after another: %s", error)
-    return [work_out(path, library, larder) for path in paths]
+    return [_one_after_another(path, library, larder, len(paths)) for path in paths]
+
+
+def _one_after_another(path: Path, library: Library, larder: Larder, of: int) -> Worked | None:
+    """Work out one recipe; among many it is not asked about again soon."""
+    worked = work_out(path, library, larder)
+    if of >= PAYS_FROM:
+        forget_recipes()
+    return worked
 
 
 def _processes() -> int:
@@ -78,5 +87,5 @@ def _begin(book: Book, today: date) -> None:
 
 def _work(path: Path) -> Worked | None:
     library, larder = _here[0]
-    worked = work_out(path, library, larder)
+    worked = _one_after_another(path, library, larder, PAYS_FROM)
     return worked and worked.without_book()

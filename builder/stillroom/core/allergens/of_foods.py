@@ -28,6 +28,7 @@ from stillroom.core.larder.staple import Staple
 from stillroom.core.lines.ingredient import Ingredient
 from stillroom.core.lines.ingredient_food import food_of, name_of, parts_of
 from stillroom.core.method.foods_in_method import foods_in_method
+from stillroom.core.recipe.asked_once import once_a_recipe
 from stillroom.core.recipe.model import Recipe
 from stillroom.core.words.patterns import late_regex
 
@@ -117,7 +118,7 @@ def _held_by_parts(food: Staple) -> frozenset[str]:
     return frozenset(name for one in inside for name in (*one.allergens, *one.may_contain))
 
 
-@lru_cache(maxsize=4096)  # asked a dozen times for each recipe of a book
+@once_a_recipe  # asked a dozen times for each recipe of a book
 def know_recipe(recipe: Recipe) -> tuple[Known, ...]:
     """Return what is known of everything that goes into the food; tools and wrappings left out.
 

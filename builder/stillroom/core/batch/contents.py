@@ -8,13 +8,14 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from fractions import Fraction
-from functools import cache, lru_cache
+from functools import cache
 from typing import Any
 
 from stillroom.core.amounts.quantities import Amount, Ratio
 from stillroom.core.amounts.units import convert, size_of
 from stillroom.core.lines.ingredient import Ingredient
 from stillroom.core.lines.staple_table import Staple, find_staple, staple_of
+from stillroom.core.recipe.asked_once import once_a_recipe
 from stillroom.core.recipe.method import find_base
 from stillroom.core.recipe.model import Recipe
 from stillroom.core.words.data_files import read_data
@@ -111,7 +112,7 @@ def middle_of(ingredient: Ingredient, recipe: Recipe) -> tuple[Fraction, str] | 
     return (low + high) / 2, amount.amount.unit
 
 
-@lru_cache(maxsize=4096)  # asked a dozen times for each recipe of a book
+@once_a_recipe  # asked a dozen times for each recipe of a book
 def contents_of(recipe: Recipe) -> tuple[Content, ...]:
     """Return what one batch of the recipe as written holds; per-container things are left out."""
     return tuple(
@@ -133,7 +134,7 @@ def drinks_without_size(recipe: Recipe) -> tuple[str, ...]:
     )
 
 
-@lru_cache(maxsize=4096)
+@once_a_recipe
 def contents_by_place(recipe: Recipe) -> tuple[Content | None, ...]:
     """Return what each line of the recipe brings, one row per line; None for "to taste"."""
     return tuple(content_of(recipe, ingredient) for ingredient in recipe.ingredients)

@@ -9,7 +9,6 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass
 from fractions import Fraction
-from functools import lru_cache
 
 from stillroom.core.allergens.of_foods import (
     contains,
@@ -33,6 +32,7 @@ from stillroom.core.care.safety_table import GRAVITIES, Gravity, Rule, all_rules
 from stillroom.core.care.sources import say_source
 from stillroom.core.care.unchecked import could_not_check
 from stillroom.core.method.keeping_said import PLACE_WORDS
+from stillroom.core.recipe.asked_once import once_a_recipe
 from stillroom.core.recipe.model import Override, Recipe
 from stillroom.core.recipe.settings import BookSettings
 from stillroom.core.words.data_files import read_data
@@ -89,7 +89,7 @@ class SafetyBox:
         return tuple(dict.fromkeys(text for text in said if text))
 
 
-@lru_cache(maxsize=4096)  # the check, the page, its card and the print room ask for the same box
+@once_a_recipe  # the check, the page, its card and the print room ask for the same box
 def assess_safety(recipe: Recipe, settings: BookSettings) -> SafetyBox:
     """Judge every rule against a recipe.
 
@@ -128,7 +128,7 @@ def assess_safety(recipe: Recipe, settings: BookSettings) -> SafetyBox:
     )
 
 
-@lru_cache(maxsize=4096)
+@once_a_recipe
 def gather_recipe_facts(recipe: Recipe, settings: BookSettings) -> SafetyFacts:
     """Return the facts of a recipe in a book, its finished strength among them."""
     law = law_of(settings.country)

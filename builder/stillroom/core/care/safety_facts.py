@@ -10,7 +10,6 @@ import re
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, field, replace
 from fractions import Fraction
-from functools import lru_cache
 
 from stillroom.core.allergens.of_foods import know_ingredient
 from stillroom.core.batch.contents import Content, content_of, contents_by_place
@@ -32,6 +31,7 @@ from stillroom.core.method.heat import boiled_apart, cooked_places
 from stillroom.core.method.keeping_said import Place, kept_at
 from stillroom.core.method.sentences import affirmed_clauses, split_sentences
 from stillroom.core.method.who import said_for_infants, said_for_pets, said_near_young_or_pets
+from stillroom.core.recipe.asked_once import once_a_recipe
 from stillroom.core.recipe.model import Recipe
 from stillroom.core.when.spans import Span
 from stillroom.core.words.patterns import late_regex
@@ -194,7 +194,7 @@ def gather_facts(
     return replace(_read_facts(recipe), strength=strength, allergens=allergens)
 
 
-@lru_cache(maxsize=4096)  # the safety box and how long it keeps are both decided by them
+@once_a_recipe  # the safety box and how long it keeps are both decided by them
 def _read_facts(recipe: Recipe) -> SafetyFacts:
     written = [sentence for step in recipe.method for sentence in split_sentences(step.text)]
     sentences = [_affirmed(sentence) for sentence in written]

@@ -7,7 +7,7 @@ name are not the plant. Leaves out what the list of ingredients holds: the rules
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable
+from collections.abc import Iterable, Iterator
 from functools import cache
 
 from stillroom.core.lines.staple_table import staples_tagged
@@ -57,18 +57,31 @@ def toxic_plants_in(clauses: Iterable[str]) -> tuple[str, ...]:
 
 
 def _may_name(clause: str) -> bool:
-    """Say whether a word of a clause may begin a name: most clauses need no closer look."""
-    if not clause.isascii():
-        return True
-    return any(word.startswith(_beginnings()) for word in _WORD.findall(clause.lower()))
+    """Say whether a word of a clause begins a name: most clauses need no closer look."""
+    return not clause.isascii() or not _beginnings().isdisjoint(_WORD.findall(clause.lower()))
 
 
 @cache
-def _beginnings() -> tuple[str, ...]:
+def _beginnings() -> frozenset[str]:
     # pattern and name differ in no letter but these, which count as "i" and "s" for both
     plain = (name.lower().replace("ı", "i").replace("ſ", "s") for name in _toxic_names())
-    words = (re.sub(r"leaf$|y$", "", re.split(r"\W", name)[0]) for name in plain)
-    return tuple({word for word in words if word.isascii()})
+    words = (word for name in plain for word in _first_words(name))
+    return frozenset(word for word in words if word.isascii())
+
+
+def _first_words(name: str) -> Iterator[str]:
+    """Yield the first word of a name; of one word, in each of the forms that `_as_word` finds."""
+    if re.search(r"\W", name):
+        yield re.split(r"\W", name)[0]
+        return
+    leaf, berry = name.removesuffix("leaf"), name.removesuffix("y")
+    forms = {name}
+    if leaf != name:
+        forms |= {f"{leaf}leaf", f"{leaf}leave"}
+    if berry != name:
+        forms |= {f"{berry}y", f"{berry}ie"}
+    for form in forms:
+        yield from (form, f"{form}s", f"{form}es")
 
 
 @cache

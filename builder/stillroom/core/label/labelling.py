@@ -9,7 +9,6 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from datetime import date
-from functools import lru_cache
 
 from stillroom.core.allergens.laws import List, Said, list_used, say_of_allergens
 from stillroom.core.allergens.of_foods import (
@@ -26,6 +25,7 @@ from stillroom.core.care.safety import assess_safety, gather_recipe_facts
 from stillroom.core.label.contents_list import ContentsEntry, list_contents
 from stillroom.core.label.date_marks import DateMark, mark_date, say_date
 from stillroom.core.label.keeping import Kept, decide_keeping
+from stillroom.core.recipe.asked_once import once_a_recipe
 from stillroom.core.recipe.model import Recipe
 from stillroom.core.recipe.settings import BookSettings
 
@@ -118,7 +118,7 @@ class UsageCard:
         )
 
 
-@lru_cache(maxsize=4096)  # a page, its card and every list ask for the same label
+@once_a_recipe  # a page, its card and every list ask for the same label
 def label_recipe(recipe: Recipe, settings: BookSettings, made_on: date | None = None) -> Label:
     """Work out the label of a recipe made on a day, or of no day in particular.
 
@@ -212,7 +212,7 @@ def _net_text(recipe: Recipe) -> str:
     return f"Net {recipe.card.net}" if recipe.card.net else ""
 
 
-@lru_cache(maxsize=4096)  # a page and the print room show the same card
+@once_a_recipe  # a page and the print room show the same card
 def make_card(
     recipe: Recipe,
     settings: BookSettings,

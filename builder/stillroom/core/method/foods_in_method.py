@@ -12,7 +12,6 @@ import re
 from collections.abc import Iterator
 from dataclasses import dataclass
 from fractions import Fraction
-from functools import lru_cache
 
 from stillroom.core.amounts.quantities import Unmeasured
 from stillroom.core.larder.food_reading import read_food
@@ -31,6 +30,7 @@ from stillroom.core.method.words import (
     is_no_food,
     method_words,
 )
+from stillroom.core.recipe.asked_once import once_a_recipe
 from stillroom.core.recipe.model import Recipe
 from stillroom.core.words.patterns import late_regex
 
@@ -97,7 +97,7 @@ Measured = tuple[int, int, Ingredient]
 """Where in a clause something with an amount begins and ends, and what it is."""
 
 
-@lru_cache(maxsize=4096)  # asked by the label, the heat and the rules
+@once_a_recipe  # asked by the label, the heat and the rules
 def foods_in_method(recipe: Recipe) -> tuple[MethodFood, ...]:
     """Return each food that only the method names, once, with the clause that brings it in."""
     listed = Listed.of(recipe.ingredients)

@@ -188,7 +188,7 @@ def address_name(slug: str) -> str:
     return "-".join(re.findall("[a-z0-9]+", plain))[:LONGEST_NAME].strip("-")
 
 
-@lru_cache(maxsize=4096)  # the recipe is read from it, and so is what no two may share
+@lru_cache(maxsize=16)  # the recipe is read from it, and so is what no two may share
 def read_front(text: str, name: str) -> tuple[Divided, Located]:
     """Return the two parts of a file, and the facts in the first; raises ProblemsFound."""
     parts = divide(clean(text, name), name)
