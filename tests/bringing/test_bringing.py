@@ -417,3 +417,21 @@ def test_a_sign_that_was_lost_is_asked_about_and_never_left_out() -> None:
     text = "Plum jam\n\n\ufffd kg plums\n1 kg sugar\n\nMethod\n1. Boil them.\n"
     found = one_of("a.txt", text.encode())
     assert any("was lost when it was saved" in one.what for one in found.questions)
+
+
+def test_who_types_without_capitals_and_full_stops_begins_each_step_on_a_line() -> None:
+    text = (
+        "Plum jam\n\nPlums 2lb\nSugar: 1 3/4 lb\n\nput plums in pan w/ a splash of water\n"
+        "simmer till soft, abt 20 mins\nAdd the sugar\nboil hard till it sets,\n"
+        "and pot it\nmakes about 5 pots, keeps a year\n"
+    )
+    found = one_of("a.txt", text.encode())
+    assert "- Plums 2lb\n" in found.text.replace('"', "")
+    assert "makes: about 5 pots\n" in found.text
+    steps = found.text.partition("## Method\n\n")[2].partition("\n\n")[0].splitlines()
+    assert [step.partition(". ")[2] for step in steps] == [
+        "put plums in pan w/ a splash of water",
+        "simmer till soft, abt 20 mins",
+        "Add the sugar",
+        "boil hard till it sets, and pot it",
+    ]

@@ -48,6 +48,11 @@ _FOR_A_PART: Final = re.compile(
     re.IGNORECASE,
 )
 _ASIDE: Final = re.compile(r"\s*\((?P<said>[^()]+)\)$")
+_LONG: Final = 50
+_OPEN: Final = re.compile(
+    r"(?:[,;–-]|\b(?:and|or|the|an?|of|in|into|with|to|for|from|until|till?|then|und|mit|et|de|e|y))$",
+    re.IGNORECASE,
+)
 _ADDRESS: Final = re.compile(r"https?://[^\s<>\"]+")
 
 
@@ -267,12 +272,21 @@ def _joined(rows: Sequence[Row]) -> list[Row]:
         goes_on = above is not None and row.wraps and not row.gap and row.shape == "line"
         if goes_on and above is not None and above.shape != "heading":
             broken = above.shape in ("item", "step") or place in wide
-            if broken or row.text[:1].islower() or not re.search(r"[^\W_]", row.text):
+            if broken or _is_broken_off(rows, place) or not re.search(r"[^\W_]", row.text):
                 text = f"{above.text} {row.text}" if re.search(r"[^\W_]", row.text) else above.text
                 found[-1] = Row(text, above.shape, above.level, above.gap, True, above.indent)
                 continue
         found.append(row)
     return found
+
+
+def _is_broken_off(rows: Sequence[Row], place: int) -> bool:
+    """Whether a small letter goes on with the line above: one that is long, or ends in mid-air.
+
+    Who types without capitals begins each step so.
+    """
+    above = rows[place - 1].text
+    return rows[place].text[:1].islower() and (len(above) >= _LONG or bool(_OPEN.search(above)))
 
 
 def _blocks_that_wrap(rows: Sequence[Row]) -> set[int]:

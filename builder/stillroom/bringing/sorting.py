@@ -47,6 +47,17 @@ _MAKES: Final = re.compile(
     r"[\dA-Za-z½¼¾][^.;!()]*(?:\([^()]*\))?)",
     re.IGNORECASE,
 )
+_KEPT_TOO: Final = re.compile(
+    r",?\s*\b(?:and\s+|which\s+)?(?:will\s+)?(?:keeps?|kps|lasts?|stores?|hält|halten|se\s+conserve)\b",
+    re.IGNORECASE,
+)
+# "Sloes 1 lb", "Gin: 75 cl": the amount behind its food
+_BEHIND_ITS_FOOD: Final = re.compile(
+    r"[^\W\d][^\d.!?]{1,40}?[\s,:–-]+(?:about\s+)?[\d½¼¾⅓⅔][\d\s./,½¼¾⅓⅔-]*\s?"
+    r"(?:k?g|gr|gms?|grams?|lbs?|pounds?|ozs?|ounces?|ml|cl|dl|l|lt|litres?|liters?|pints?|pts?|cups?|"
+    r"tbsps?|tsps?|tablespoons?|teaspoons?|EL|TL|fl\.?\s?oz)\b\.?\s*(?:\([^()]*\))?",
+    re.IGNORECASE,
+)
 _META: Final = re.compile(
     r"(?:prep(?:aration)?(?:\s+time)?|cook(?:ing)?(?:\s+time)?|total(?:\s+time)?|active(?:\s+time)?|"
     r"time|ready\s+in|course|cuisine|calories|author|category|difficulty|keywords|tags|print|"
@@ -155,10 +166,12 @@ def is_ingredient(text: str) -> bool:
 
     >>> is_ingredient("2 cups sugar"), is_ingredient("1. Wash the jar."), is_ingredient("Boil it.")
     (True, False, False)
+    >>> is_ingredient("Sloes 1lb"), is_ingredient("Boil it for 20 min")
+    (True, False)
     """
     if len(text) > _LONGEST_ITEM or number_of(text):
         return False
-    begins = bool(_AMOUNT.match(text))
+    begins = bool(_AMOUNT.match(text)) or bool(_BEHIND_ITS_FOOD.fullmatch(text.strip()))
     # "8 cups of herbs (I used sage, but thyme is good too)": what stands in brackets is said of it
     bare = _BRACKETED.sub("", text).strip()
     return begins and not is_sentence(bare) and not _GERMAN_STEP.search(bare)
@@ -194,6 +207,7 @@ def makes_of(text: str) -> str:
         return headed["what"].strip()
     found = _MAKES.search(text[-_LONGEST_SAID:])
     said = " ".join(found["said"].split()).strip(" ,").replace("~ ", "about ") if found else ""
+    said = _KEPT_TOO.split(said)[0].strip(" ,")
     if not re.search(r"\d|[½¼¾]|\b(?:one|two|three|four|six|eight|ten|a|dozen)\b", said, re.I):
         return ""
     serves = found and re.match(r"\W*(?:serves|servings?|portions)", found[0], re.IGNORECASE)

@@ -58,6 +58,15 @@ WAITS = {
     "Infuse 2 weeks.": ["infuse: 2 weeks"],
     "Allow 6 weeks for flavors to develop.": ["rest: 6 weeks"],
     "Store the jar in a cool, dark place for 3 months and turn regularly.": ["rest: 3 months"],
+    "Shake daily for 1 week, then weekly for 3 months.": [
+        "shake: every day for 1 week", "shake: every week for 3 months",
+    ],
+    # as a card shortens it
+    "Shake dly 1 wk, then wkly 3 mths.": [
+        "shake: every day for 1 week", "shake: every week for 3 months",
+    ],
+    "Lve abt 2 wks.": ["rest: about 2 weeks"],
+    "Kps 2 yrs.": [],
     # as cooks of five other tongues write it, the verb before or behind
     "2 Wochen ziehen lassen.": ["steep: 2 weeks"],
     "Zugedeckt, mindestens 24 Stunden, im Kühlschrank ruhen lassen.": ["rest: 24 hours"],

@@ -89,10 +89,19 @@ _BEFORE_USE: Final = late_regex(
     r"\bbefore (?:(?:it|they|you|we|being) ?(?:is|are|be)? ?)?"
     r"(?:us(?:e|ed|ing)|eat|drink|drunk|open|tap|broach|touch|tast|bottl|cut|serv|giv)"
 )
+_GOES_ON: Final = late_regex(r"[,;]? ?(?:and |but )?then\b")
 _EVERY: Final = late_regex(
     rf"\b(?:(?:every|each|per) (?:other |second |third )?(?:(?:{NUMBER}|few) )?{UNIT}|daily|weekly|"
     r"(?:once|twice|(?:three|four|\d) times) (?:a|each|per) (?:day|week))"
 )
+
+
+# as a cook shortens on a card
+_SHORT: Final = {
+    "dly": "daily", "wkly": "weekly", "rdy": "ready", "aft": "after", "kps": "keeps",
+    "abt": "about", "lve": "leave", "stp": "steep", "bfr": "before", "til": "until",
+}  # fmt: skip
+_SHORTENED: Final = late_regex(rf"\b(?:{'|'.join(_SHORT)})\b\.?", re.IGNORECASE)
 
 
 @dataclass(frozen=True, slots=True)
@@ -126,7 +135,7 @@ def times_in_method(steps: tuple[MethodStep, ...]) -> tuple[Said, ...]:
     told = [
         (sentence.strip(), number, step.line)
         for number, step in enumerate(steps, start=1)
-        for sentence in re.split(r"(?<=[.;!?])\s+|[:;]\s+", re.sub(r"\{[^{}]*\}", "it", step.text))
+        for sentence in re.split(r"(?<=[.;!?])\s+|[:;]\s+", _in_full(step.text))
     ]
     for place, (sentence, number, line) in enumerate(told):
         after = told[place + 1][0] if place + 1 < len(told) else ""
@@ -134,6 +143,12 @@ def times_in_method(steps: tuple[MethodStep, ...]) -> tuple[Said, ...]:
         said = said or list(_implied(sentence, number, line, found))
         found += said or _in_other_words(sentence, number, line, found)
     return tuple(found)
+
+
+def _in_full(text: str) -> str:
+    """Return a step's words with braces as "it" and what is shortened written out."""
+    plain = re.sub(r"\{[^{}]*\}", "it", text)
+    return _SHORTENED.sub(lambda short: _SHORT[short[0].strip(".").lower()], plain)
 
 
 def _implied(written: str, step: int, line: int, before: list[Said]) -> Iterator[Said]:
@@ -167,13 +182,16 @@ def _in_sentence(written: str, step: int, line: int, after: str = "") -> Iterato
             yield Said(role, "", span, _short(written), step, line)
             plain = f"{plain[: found.start()]}{'.' * len(found[0])}{plain[found.end() :]}"
     spans = list(_WAITED.finditer(_EVERY.sub(lambda one: "." * len(one[0]), plain)))
-    begin = 0
+    begin, verb = 0, ""
     for place, found in enumerate(spans):
         end = found.end() if place + 1 < len(spans) else len(plain)
         clause, before = plain[begin:end], plain[begin : found.start()]
         begin = found.end()
         span = _read(found["span"])
-        verb = _verb(before)
+        # "shake daily for a week, then weekly for three months": the verb is said once
+        goes_on = place > 0 and _GOES_ON.match(before) and _EVERY.search(clause)
+        clause = f"{verb} {clause}" if goes_on and not _verb(before) else clause
+        verb = _verb(before) or (verb if goes_on else "")
         if span is None or not verb or _ELSE.search(before):
             continue
         last = place + 1 == len(spans)
