@@ -11,7 +11,7 @@ from stillroom.core.paper.qr_code import MODULE_MM, QUIET_MODULES, draw_qr
 from stillroom.core.recipe.model import Recipe
 from stillroom.looks.card_pictures import CardPicture
 from stillroom.looks.inked import emblem_of
-from stillroom.looks.set_words import MOST_TIED, NO_BREAK, set_card
+from stillroom.looks.set_words import MOST_TIED, NO_BREAK, set_card, tie_last
 
 
 def card_data(
@@ -31,7 +31,7 @@ def card_data(
         ],
         "strength": card.strength_text,
         "use": card.use,
-        "keep": join_sentences(card.keep, card.once_opened),
+        "keep": tie_last(join_sentences(card.keep, card.once_opened)),
         "cautions": list(card.cautions),
         "allergens": list(card.allergens),
         "may_contain": list(card.may_contain),
