@@ -23,19 +23,19 @@ from stillroom.giving.half_read import HalfRead, read_half
 from stillroom.giving.model import SORTS, GivingList
 
 _PLAIN = {
-    "int_type": "it is a whole number",
-    "int_parsing": "it is a whole number",
-    "greater_than": "it is at least 1",
-    "greater_than_equal": "it is 0 or more",
-    "bool_type": "it is yes or no",
-    "bool_parsing": "it is yes or no",
-    "string_type": "it is words",
+    "int_type": "it has to be a whole number",
+    "int_parsing": "it has to be a whole number",
+    "greater_than": "it has to be at least 1",
+    "greater_than_equal": "it has to be 0 or more",
+    "bool_type": "it has to be yes or no",
+    "bool_parsing": "it has to be yes or no",
+    "string_type": "it has to be words",
     "string_too_short": "it is empty",
-    "tuple_type": "it is a list: one a line, each after a dash",
+    "tuple_type": "it has to be a list: one a line, each after a dash",
     "dict_type": "it wants lines of its own, each with a colon",
     "model_type": "it wants lines of its own, each with a colon",
     "too_short": "it is empty",
-    "literal_error": f"it is one of: {', '.join(SORTS)}",
+    "literal_error": f"it has to be one of: {', '.join(SORTS)}",
     "less_than_equal": "it is too many",
 }
 
