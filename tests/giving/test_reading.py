@@ -60,8 +60,8 @@ MISTAKES = [
      'x.yml:4: "giving day": "18 December" is not a day of the calendar. Say the year as well: '
      '"18 December 2027".'),
     ("sort: drink  ", "sort: drik  ",
-     'x.yml:19: "makes, quince-ratafia, sort" is not right: it has to be one of: eat, drink, craft. It '
-     'says "drik".'),
+     'x.yml:19: "makes, quince-ratafia, sort" is not right: it has to be one of: eat, drink, craft.'
+     ' It says "drik".'),
     ("adults: 2", "adullts: 2",
      'x.yml:44: "adullts" has no place here. Did you mean "adults"?'),
     ("8 months", "8 moons",
