@@ -21,6 +21,7 @@ from stillroom.bringing.plain_text import pieces, tidy
 from stillroom.bringing.sorting import plain, words
 from stillroom.core.checking import find_unsafe
 from stillroom.core.larder.shelves import Larder
+from stillroom.core.method.keeping_said import ask_of_keeping
 from stillroom.core.reading.loading import read_recipe
 from stillroom.core.reading.markup import find_markup
 from stillroom.core.recipe.kind_dates import warn_of_dates
@@ -276,7 +277,8 @@ def _ask_the_book(made: _Draft, slug: str, settings: BookSettings, larder: Larde
     told = " ".join(what for _, what, _ in made.asked)
     try:
         read = read_recipe(text, name, slug, settings.units, larder, settings.language)
-        found = [*find_unsafe(read, settings), *warn_of_dates(read), *_unknown((read,))]
+        found = [*find_unsafe(read, settings), *warn_of_dates(read), *ask_of_keeping(read)]
+        found += _unknown((read,))
     except ProblemsFound as wrong:
         half = wrong.draft if isinstance(wrong.draft, Read) else None
         more = [*find_unsafe(half, settings), *_unknown((half,))] if half else []

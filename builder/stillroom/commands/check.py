@@ -19,6 +19,7 @@ from stillroom.commands.terminal import (
 )
 from stillroom.core.book import Book, find_book, open_what_fits
 from stillroom.core.checking import check_book, check_files
+from stillroom.core.method.keeping_said import ask_of_keeping
 from stillroom.core.reading.editor_schema import front_matter_schema
 from stillroom.core.recipe.kind_dates import warn_of_dates
 from stillroom.core.recipe.model import Recipe
@@ -46,6 +47,9 @@ def check(files: tuple[Path, ...]) -> None:
         recipes = _check_whole(config)
     for food in unknown_foods(recipes):
         click.echo(f"note: {food.say()}", err=True)
+    for recipe in recipes:
+        for asked in ask_of_keeping(recipe):
+            click.echo(f"note: {asked}", err=True)
     warnings = [warning for recipe in recipes for warning in warn_of_dates(recipe)]
     for warning in warnings:
         click.echo(f"warning: {warning}", err=True)

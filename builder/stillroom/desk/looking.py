@@ -15,6 +15,7 @@ from typing import Final
 from stillroom.core.book import Book
 from stillroom.core.care.safety import check_safety
 from stillroom.core.larder.shelves import Larder
+from stillroom.core.method.keeping_said import ask_of_keeping
 from stillroom.core.reading.markup import check_markup
 from stillroom.core.reading.picture_files import check_pictures
 from stillroom.core.reading.recipe_file import read_recipe
@@ -98,7 +99,7 @@ def look_at(
         what = f'"{recipe.title}" is the name of another recipe already ({other}).'
         wrong.append(Problem(name, recipe.line_of("title"), what, "Give one another name."))
     boxed = tuple(_at_boxes(wrong, laid))
-    warned = tuple(_at_boxes(list(warn_of_dates(recipe)), laid))
+    warned = tuple(_at_boxes([*warn_of_dates(recipe), *ask_of_keeping(recipe)], laid))
     return Look(recipe, boxed, warned)
 
 

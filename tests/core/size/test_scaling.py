@@ -343,3 +343,17 @@ def test_a_note_that_counts_says_it_is_for_the_recipe_as_written(note: str, coun
     assert scaled(recipe).lines[0].note == note
     told = f"{note} (for the recipe as written)" if counts else note
     assert scaled(recipe, times="3").lines[0].note == told
+
+
+def test_a_food_in_another_language_is_counted_as_it_is_written() -> None:
+    text = (
+        "---\ntitle: Tried\nkind: biscuits\nmakes: 60 Stück\ningredients:\n"
+        "  - 2 Eigelb\n  - 3 eggs\n  - 2 lemon\n---\n\n## Method\n\n1. Bake.\n"
+    )
+    made = scalable_of(read_recipe(text, "tried.md", "tried"))
+    assert [(line.one, line.many) for line in made.lines] == [
+        ("Eigelb", "Eigelb"),
+        ("egg", "eggs"),
+        ("lemon", "lemons"),
+    ]
+    assert (made.thing, made.things) == ("Stück", "Stück")

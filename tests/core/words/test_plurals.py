@@ -73,3 +73,8 @@ ITEMS = [
 def test_the_last_word_before_of_is_the_one_counted(written: str, one: str, many: str) -> None:
     assert singular(written).lower() == one.lower()
     assert plural(singular(written)).lower() == many.lower()
+
+
+@pytest.mark.parametrize("item", ["Stück", "Eigelb", "Plätzchen", "Mürbchen", "Kipferl", "Eiweiß"])
+def test_a_word_of_another_language_gets_no_english_plural(item: str) -> None:
+    assert (plural(item), singular(item)) == (item, item)

@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 from dataclasses import dataclass, field, replace
-from functools import cache, cached_property
+from functools import cache, cached_property, lru_cache
 from typing import cast
 
 from stillroom.core.larder.acidity import Acidity, acidity_by_tags
@@ -75,6 +75,24 @@ def staples_tagged(tag: str) -> tuple[Staple, ...]:
     """Return the staples that carry a tag, without reading the rest."""
     names = load_index()["tagged"]
     return tuple(staple_named(name) for name in names.get(tag, ()))
+
+
+@lru_cache(maxsize=2048)
+def is_named_elsewhere(item: str) -> bool:
+    """Whether the end of an item is a food's name in another language and none in English.
+
+    >>> [is_named_elsewhere(item) for item in ("Eigelb", "große Eier", "large eggs", "oddments")]
+    [True, True, False, False]
+    """
+    index = load_index()
+    words = normal_form(item).split()
+    for start in range(len(words)):
+        form = " ".join(words[start:])
+        if form in index["names"]:
+            return False
+        if any(form in table for table in index["foreign"].values()):
+            return True
+    return False
 
 
 @dataclass(frozen=True, eq=True)

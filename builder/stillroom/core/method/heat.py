@@ -13,6 +13,13 @@ from functools import lru_cache
 
 from stillroom.core.lines.ingredient import Ingredient
 from stillroom.core.method.foods_in_method import foods_in_method
+from stillroom.core.method.heat_elsewhere import (
+    bakes_elsewhere,
+    cooks_elsewhere,
+    eggs_elsewhere,
+    is_apart_elsewhere,
+    is_everything_elsewhere,
+)
 from stillroom.core.method.sentences import affirmed_clauses, is_for_whoever, split_sentences
 from stillroom.core.recipe.model import Recipe
 from stillroom.core.words.patterns import late_regex
@@ -85,6 +92,7 @@ _PLAIN = frozenset(
         "granulated", "powdered", "room"
     }
 )  # fmt: skip
+_EGGS = frozenset({"egg", "egg white", "egg yolk"})
 _COOKED_ALREADY = late_regex(
     r"\b(?:hard|firm)[- ]?(?:boiled|cooked)\b|\bheat[- ]treated\b", re.IGNORECASE
 )
@@ -99,37 +107,72 @@ def cooked_places(recipe: Recipe) -> frozenset[int]:
     if recipe.kind.is_("dry"):
         return _toasted(recipe)
     used: list[set[int]] = [set()]
-    unsaid = _never_named(recipe)
     apart: set[int] = set()
     cooked = _cooked_on_the_list(recipe)
     names = [_name_words(ingredient) for ingredient in _all_things(recipe)]
     everything = set(range(len(names)))
     group = recipe.method[0].group if recipe.method else ""
-    heated = False
+    heated = baked = False
     to_come = _still_to_come(recipe, names)
     for step in recipe.method:
         if step.group != group:
             used.append(set())
             group = step.group
-        icing = bool(_APART.search(step.group))
-        for clause in _clauses_of(step.text):
+        icing = _is_apart(step.group)
+        for clause, elsewhere in _told_by(step.text):
             here = _named(_HOT_WATER.sub(" ", clause), names)
-            if _EVERYTHING.search(clause):
+            if _EVERYTHING.search(clause) or is_everything_elsewhere(clause):
                 here |= everything - cooked
-            now = _heat_of(clause)
-            if not now and (icing or _APART.search(clause)):
+            now = elsewhere or _heat_of(clause)
+            if not now and (icing or _is_apart(clause)):
                 apart |= here - cooked
             so_far = everything - next(to_come)
-            if now:
-                cooked |= _reached(clause, here, set().union(*used), apart, so_far)
-                cooked |= unsaid if _OVEN.search(clause) or _FOR_HOURS.search(clause) else set()
-                heated = True
+            together = set().union(*used)
+            if elsewhere:
+                cooked |= _reached_elsewhere(clause, here, together, apart, _eggs(names))
+            elif now:
+                cooked |= _reached(clause, here, together, apart, so_far)
             elif _KEPT_BACK.search(clause):
                 cooked -= here
+            elif baked:  # an egg that is named again after the oven may be another one
+                cooked -= here & _eggs(names)
+            if now and _takes_all(clause, elsewhere):
+                cooked |= _never_named(recipe, elsewhere)
+                baked = baked or elsewhere
+            heated = heated or now
             used[-1] |= here
     if not heated and recipe.oven:
         cooked = everything - apart
     return frozenset(cooked)
+
+
+def _is_apart(words: str) -> bool:
+    return bool(_APART.search(words)) or is_apart_elsewhere(words)
+
+
+def _takes_all(clause: str, elsewhere: bool) -> bool:
+    """Whether heat takes also what no clause named: it lies in the dough, or cooks for hours."""
+    if elsewhere:
+        return bakes_elsewhere(clause)
+    return bool(_OVEN.search(clause) or _FOR_HOURS.search(clause))
+
+
+def _eggs(names: Sequence[frozenset[str]]) -> set[int]:
+    """Return the lines that are egg, in whatever language: their food is."""
+    return {place for place, own in enumerate(names) if own & _EGGS}
+
+
+def _reached_elsewhere(
+    clause: str, here: set[int], used: set[int], apart: set[int], eggs: set[int]
+) -> set[int]:
+    """Return what one clause in another language cooks.
+
+    Which verb takes which noun is not read there: a pan cooks what its clause names, and an egg
+    only then; an oven takes all that lay together.
+    """
+    if bakes_elsewhere(clause):
+        return (used | here) - apart
+    return (here or used - eggs) - apart
 
 
 def _cooked_on_the_list(recipe: Recipe) -> set[int]:
@@ -152,8 +195,11 @@ def _all_things(recipe: Recipe) -> tuple[Ingredient, ...]:
     return (*recipe.ingredients, *(one.ingredient for one in foods_in_method(recipe)))
 
 
-def _never_named(recipe: Recipe) -> set[int]:
-    """Return the lines that no clause names: they are in the dough that goes into the oven."""
+def _never_named(recipe: Recipe, elsewhere: bool = False) -> set[int]:
+    """Return the lines that no clause names: they are in the dough that goes into the oven.
+
+    In another language an egg may be in the icing by a name that is not known.
+    """
     names = [_name_words(ingredient) for ingredient in _all_things(recipe)]
     spoken = {
         place
@@ -161,7 +207,10 @@ def _never_named(recipe: Recipe) -> set[int]:
         for sentence in split_sentences(step.text)
         for place in _named(sentence, names)
     }
-    return set(range(len(names))) - spoken
+    unsaid = set(range(len(names))) - spoken
+    if elsewhere and any(_is_apart(words) for step in recipe.method for words in step.text.split()):
+        return unsaid - _eggs(names)
+    return unsaid
 
 
 def _heat_of(words: str) -> bool:
@@ -223,6 +272,26 @@ def _clauses_of(text: str) -> list[str]:
     ]
 
 
+def _told_by(text: str) -> list[tuple[str, bool]]:
+    """Return the clauses of a step, each with whether it cooks in another language's words.
+
+    A sentence goes on behind the stop of "ca. 12 Min. backen".
+    """
+    whole: list[list[str]] = []
+    for sentence in split_sentences(text):
+        if whole and not sentence[:1].isupper():
+            whole[-1].append(sentence)
+        else:
+            whole.append([sentence])
+    return [
+        (clause, cooks_elsewhere(clause, " ".join(parts)))
+        for parts in whole
+        for sentence in parts
+        if not is_for_whoever(sentence)
+        for clause in affirmed_clauses(sentence)
+    ]
+
+
 def _name_words(ingredient: Ingredient) -> frozenset[str]:
     """Return the words by which a method may call an ingredient."""
     text = ingredient.item
@@ -255,4 +324,5 @@ def _named(words: str, names: Sequence[frozenset[str]]) -> set[int]:
 def _spoken(words: str) -> frozenset[str]:
     """Return the words of a clause by which it may name an ingredient."""
     single = {singular_word(word) for word in re.findall(r"[^\W\d_]{3,}", words.lower())}
-    return frozenset(single | {f"egg {part.lower()}" for part in _OF_THE_EGG.findall(words)})
+    eggs = {f"egg {part.lower()}" for part in _OF_THE_EGG.findall(words)}
+    return frozenset(single | eggs | eggs_elsewhere(words))

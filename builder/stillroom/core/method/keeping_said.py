@@ -12,9 +12,10 @@ from typing import Literal
 
 from stillroom.core.method.sentences import affirmed_clauses, split_sentences
 from stillroom.core.recipe.model import Recipe
+from stillroom.core.recipe.waits_elsewhere import keeps_elsewhere
 from stillroom.core.when.spans import SPAN_PATTERN, Span, parse_span
 from stillroom.core.words.patterns import late_regex
-from stillroom.core.words.problems import Unreadable
+from stillroom.core.words.problems import Problem, Unreadable
 
 Place = Literal["room", "fridge", "freezer"]
 PLACE_WORDS: Mapping[Place, str] = {
@@ -87,6 +88,22 @@ def claimed_in_method(recipe: Recipe) -> Span | None:
             except Unreadable:
                 return None
     return None
+
+
+def ask_of_keeping(recipe: Recipe) -> tuple[Problem, ...]:
+    """Return a question where the method says in another language how long it keeps.
+
+    Which state is meant is not read there, so that nothing is taken from it unasked.
+    """
+    if recipe.keeps.unopened is not None and recipe.keeps.by not in ("book", "method"):
+        return ()
+    for step in recipe.method:
+        for sentence in split_sentences(step.text):
+            if span := keeps_elsewhere(sentence):
+                what = f'How long it keeps may stand here: "{sentence.strip()}"'
+                mend = f'If that is of one unopened, write "keeps: {span} unopened" above.'
+                return (Problem(recipe.file, step.line, what, mend),)
+    return ()
 
 
 def _last_words(recipe: Recipe) -> str:

@@ -53,6 +53,20 @@ def waits_elsewhere(sentence: str) -> Iterator[Elsewhere]:
             yield Elsewhere("rest", span, after=True)
 
 
+def keeps_elsewhere(sentence: str) -> Span | None:
+    """Return how long a sentence that is not English says that it keeps; None where it does not.
+
+    >>> str(keeps_elsewhere("In der Blechdose halten sie 3 Wochen."))
+    '3 weeks'
+    >>> keeps_elsewhere("3 Wochen ziehen lassen."), keeps_elsewhere("Die Form halten und kühlen.")
+    (None, None)
+    """
+    found = _span_words().search(sentence)
+    if found is None or found["night"] or not _any_of("keeping").search(sentence):
+        return None
+    return _span(found) if _units()[found["unit"].lower()] != "hour" else None
+
+
 @cache
 def _table() -> dict[str, Any]:
     table: dict[str, Any] = read_data("waits_elsewhere.yml")

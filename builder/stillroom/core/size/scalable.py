@@ -23,6 +23,7 @@ from stillroom.core.batch.bottling import (
     stands_ml,
     vessel_share,
 )
+from stillroom.core.larder.shelves import is_named_elsewhere
 from stillroom.core.lines.ingredient import Ingredient, Scales
 from stillroom.core.lines.staple_table import staple_of
 from stillroom.core.recipe.method import find_base
@@ -191,11 +192,12 @@ def _with_rounding(line: ScaleLine, ingredient: Ingredient, own: Amount) -> Scal
     strength = ingredient.strength or (staple.strength if staple else None)
     tight = tight_class(ingredient.item, strength)
     bare = not own.unit and not own.noun
+    english = bare and not is_named_elsewhere(ingredient.item)
     dense = staple if staple and own.unit else None
     return replace(
         line,
-        one=singular(ingredient.item) if bare else ingredient.item,
-        many=plural(ingredient.item) if bare else ingredient.item,
+        one=singular(ingredient.item) if english else ingredient.item,
+        many=plural(ingredient.item) if english else ingredient.item,
         tolerance=_tolerance(ingredient, own, tight),
         stated=ingredient.tolerance is not None,
         near=share_named("near", "tight" if tight else "plain"),

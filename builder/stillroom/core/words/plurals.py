@@ -13,6 +13,8 @@ from typing import Any
 from stillroom.core.words.data_files import read_data
 from stillroom.core.words.patterns import late_regex
 
+# "Plätzchen", "Löffel", "Nüsse", "weiß": no rule of English makes two of them
+_NOT_ENGLISH = late_regex(r"[äöüßœø]|[a-z]{2}chen$")
 _HEAD = late_regex(r"\s(?:of|or|for|with|in|to)\s|,")
 
 
@@ -76,12 +78,14 @@ def _by_rule(word: str) -> str:
 def plural(item: str) -> str:
     """Return the plural of an item, by its last word.
 
+    A word with letters that English does not have is left as it is written.
+
     >>> plural("Seville orange"), plural("bay leaf"), plural("sheet of paper"), plural("berry")
     ('Seville oranges', 'bay leaves', 'sheets of paper', 'berries')
     """
     head, last, rest = _split(item)
     word = last.lower()
-    if not word or word in _same() or word != singular_word(word):
+    if not word or word in _same() or word != singular_word(word) or _NOT_ENGLISH.search(word):
         return item
     many = _to_many().get(word) or _by_rule(word)
     return head + _as_written(last, word, many) + rest
