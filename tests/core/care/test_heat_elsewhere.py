@@ -43,7 +43,11 @@ RAW = {
     "de, only made hot": (_KIPFERL, ("Den Ofen auf 180 °C vorheizen.", "Alles verkneten.")),
     "de, eggnog": (
         ("6 Eigelb", "200 g Zucker", "250 ml Sahne", "250 ml Rum"),
-        ("Eigelb mit Zucker schaumig schlagen.", "Sahne aufkochen und abkühlen lassen.", "Mischen."),
+        (
+            "Eigelb mit Zucker schaumig schlagen.",
+            "Sahne aufkochen und abkühlen lassen.",
+            "Mischen.",
+        ),
     ),
     "de, sugar boiled": (
         ("3 Eier", "200 g Zucker"),
