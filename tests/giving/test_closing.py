@@ -255,3 +255,22 @@ def test_what_stands_under_stock_and_batches_is_one_and_gone_once():
     giving = read_giving_list(written_closed(text=text, rows=rows), "next.yml").giving
     assert giving.stock.made == ()
     assert giving.batches == ()
+
+
+def test_the_days_of_the_list_move_with_giving_day_and_that_is_said():
+    posting = [
+        {"service": "post", "last day": "11 December 2027", "bands": {"1 kg": 4}},
+        {"service": "by hand"},
+    ]
+    households = [HOUSEHOLDS[0], HOUSEHOLDS[1] | {"opens": "24 December 2027"}]
+    text = closed(
+        posting=posting,
+        households=households,
+        **{"days off": ["31 July to 1 August 2027", "26 September 2027"]},
+    )
+    giving = read_giving_list(text, "next.yml").giving
+    assert [service.last_day for service in giving.posting] == [date(2028, 12, 9), None]
+    assert giving.households[1].opens == date(2028, 12, 22)
+    assert giving.days_off == {date(2028, 7, 29), date(2028, 7, 30), date(2028, 9, 24)}
+    assert "nobody has named this year's" in text
+    assert "nobody has named" not in closed()

@@ -154,7 +154,7 @@ def close_year_command(
         raise ProblemsFound([Problem(str(where), 1, "There is no pack of this list.", mend)])
     gifts = kept.gifts if kept else {}
     text = read_text(giving_list, str(giving_list))
-    new = close_year(read, text, gifts, by_name, day, log).encode()
+    new = close_year(read, text, gifts, by_name, day, log, book.settings.country).encode()
     log_path = log_beside(giving_list.resolve())
     for place in (out, log_path):
         clear_leftovers(place)

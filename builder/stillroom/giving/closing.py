@@ -15,6 +15,7 @@ from ruamel.yaml.comments import CommentedMap, CommentedSeq
 
 from stillroom.core.recipe.model import Recipe
 from stillroom.core.words.problems import Problem, ProblemsFound
+from stillroom.giving.a_year_on import move_days
 from stillroom.giving.as_written import said_key
 from stillroom.giving.carrying import carry_batches, carry_stock
 from stillroom.giving.log import LogLine, ReadLog
@@ -28,6 +29,10 @@ from stillroom.saving.yaml_files import change_yaml
 
 _WEEKDAYS: Final = 7
 _HEAD: Final = "# Seeded from "
+_MOVED: Final = (
+    "# Last posting days, days off and the days on which baskets are opened are last year's,\n"
+    "# moved by 52 weeks: nobody has named this year's. Put the new ones.\n"
+)
 
 
 def close_year(
@@ -37,6 +42,7 @@ def close_year(
     recipes: Mapping[str, Recipe],
     giving_day: date | None = None,
     log: ReadLog | None = None,
+    country: str = "GB",
 ) -> str:
     """Return next year's list; `given` is the plan of the pack that went out.
 
@@ -56,6 +62,7 @@ def close_year(
     standing = stand(named, recipes, log, season, assumed)
     year = giving.giving_day.year
     had = _had_now(season, assumed)
+    moved: list[bool] = []
 
     def change(data: Any) -> None:
         data[said_key("list", data, "giving list")] = _next_title(giving.giving_list, year)
@@ -65,13 +72,15 @@ def close_year(
         rows = _rows_of(data, giving.households)
         for row, household in zip(rows, giving.households, strict=True):
             _carry_on(row, household, year, had.get(household.name, ()), season)
+        moved.append(move_days(data, rows, country))
         _leave_bare(data)
         carry_stock(data, named.giving, standing.read.giving)
         carry_batches(data, standing.read.giving)
 
     head = f"{_HEAD}the list of {year} when it was closed. Look over every household: ages\n"
     head += "# are a year on, and a child expected then is put down as six months old. Private.\n"
-    return head + change_yaml(_without_head(text), read.file, change)
+    changed = change_yaml(_without_head(text), read.file, change)
+    return head + (_MOVED if any(moved) else "") + changed
 
 
 def not_noted(
@@ -88,7 +97,7 @@ def not_noted(
 def _without_head(text: str) -> str:
     if not text.startswith(_HEAD):
         return text
-    return text.split("\n", 2)[2]
+    return text.split("\n", 2)[2].removeprefix(_MOVED)
 
 
 def _had_now(season: Season, assumed: tuple[LogLine, ...]) -> dict[str, tuple[str, ...]]:
