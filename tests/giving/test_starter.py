@@ -298,6 +298,28 @@ def test_a_new_book_is_begun_with_its_list(tmp_path: Path):
     assert "Grandmother" not in text
 
 
+@at_a_terminal
+@pytest.mark.parametrize("within", [False, True], ids=["at once", "among the questions"])
+@pytest.mark.parametrize("sign", [b"\x04", b"\x03"], ids=["end", "break"])
+def test_whoever_leaves_the_list_has_the_book(tmp_path: Path, within: bool, sign: bytes):
+    said = ("--name", "Ours", "--country", "GB", "--keeper", "Hob", "--give", "24 December")
+    one = Terminal(tmp_path, "start", "ours", *said)
+    one.until("given something")
+    one.until("]:")
+    if within:
+        os.write(one.ours, b"y\n")
+        one.answer("baskets go out", "")
+        one.until("given one first")
+        one.until(": ")
+    os.write(one.ours, sign)
+    one.until("The book is written, and whole.")
+    one.until("holds an example")
+    assert one.end() == 0, one.seen
+    assert "Aborted" not in one.seen
+    assert (tmp_path / "ours" / "mkdocs.yml").is_file()
+    assert "Grandmother" in (tmp_path / "ours/giving/giving-list.yml").read_text(encoding="utf-8")
+
+
 def test_without_a_terminal_a_small_one_is_written_and_nothing_over_it(ours: Path, monkeypatch):
     monkeypatch.chdir(ours)
     first = CliRunner().invoke(main, ["giving-list"])

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import sys
 from pathlib import Path
+from typing import Final
 
 import click
 
@@ -11,7 +12,6 @@ from stillroom.beginning.book import (
     LIST,
     Answers,
     begin_book,
-    check_place,
     first_recipe,
     settings_of,
 )
@@ -19,6 +19,12 @@ from stillroom.beginning.recipe import write_recipe
 from stillroom.commands.first_list import ask_here
 from stillroom.commands.terminal import told_plainly
 from stillroom.core.book import find_book, open_book
+from stillroom.saving.whole import write_whole
+
+_WHETHER: Final = "Shall it be written down now who is given something?"
+_LEFT: Final = """
+The book is written, and whole. What you answered about who is given something is not:
+{path} holds an example with invented people."""
 
 
 @click.command()
@@ -35,8 +41,9 @@ from stillroom.core.book import find_book, open_book
 def start(folder: Path, **said: str | None) -> None:
     """Begin a book in FOLDER: settings, pages and a first recipe, which build at once."""
     answers = _answers(folder, {name: value for name, value in said.items() if value is not None})
-    for path in begin_book(folder, answers, _asked_list(folder, answers)):
+    for path in begin_book(folder, answers):
         click.echo(f"Written: {path}")
+    _ask_for_list(folder, answers)
     click.echo("Begin a recipe of your own with these lines:")
     click.echo(f'  cd "{folder}"')
     click.echo('  stillroom new "Plum gin" --kind liqueur')
@@ -46,15 +53,21 @@ def start(folder: Path, **said: str | None) -> None:
     click.echo("  python -m mkdocs serve")
 
 
-def _asked_list(folder: Path, answers: Answers) -> str:
-    """Return a giving list as it was answered; nothing where nobody is there or wants one now."""
+def _ask_for_list(folder: Path, answers: Answers) -> None:
+    """Write the giving list as it is answered; answered in part, it stays an example."""
     if not sys.stdin.isatty():
-        return ""
-    check_place(folder, answers)
-    if not click.confirm("Shall it be written down now who is given something?", default=True):
-        return ""
-    settings = settings_of(answers)
-    return ask_here((first_recipe(settings),), settings, LIST, " ".join(answers.keeper.split()))
+        return
+    settings, path = settings_of(answers), folder / "giving" / LIST
+    keeper = " ".join(answers.keeper.split())
+    try:
+        if not click.confirm(_WHETHER, default=True):
+            return
+        text = ask_here((first_recipe(settings),), settings, LIST, keeper)
+    except (click.Abort, KeyboardInterrupt):
+        click.echo(_LEFT.format(path=path))
+        return
+    write_whole(path, text.encode())
+    click.echo(f"Written with what you answered: {path}")
 
 
 def _answers(folder: Path, said: dict[str, str]) -> Answers:

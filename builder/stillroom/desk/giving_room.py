@@ -21,16 +21,9 @@ from stillroom.core.when.giving_days import find_day
 from stillroom.core.words.problems import Problem, ProblemsFound, Unreadable
 from stillroom.desk.comparing import side_by_side
 from stillroom.desk.desk import Desk
-from stillroom.desk.giving_form import (
-    NEEDED,
-    ROWS,
-    TOP,
-    box_name,
-    change_list,
-    lines_of,
-    rows_of,
-    shown,
-)
+from stillroom.desk.giving_form import ROWS, box_name, change_list, rows_of, top_of
+from stillroom.desk.giving_lines import lines_of
+from stillroom.desk.giving_rows import NEEDED
 from stillroom.desk.keeping import ChangedElsewhere, keep
 from stillroom.desk.looking import plainly
 from stillroom.desk.place import FileNow, NotHere, read_now, right_name
@@ -57,7 +50,7 @@ HEADINGS: Final = {
     "households": "Who",
     "baskets": "Baskets",
     "makes": "What is made",
-    "batches": "Batches of before the log",
+    "batches": "Batches begun before there was a log",
 }
 
 
@@ -166,7 +159,7 @@ def show_boxes(
         status,
         name=desk.place.short(now.path),
         opened=now.sum,
-        top=[(ask, shown(read.get(ask.key))) for ask in TOP],
+        top=top_of(read),
         parts=[(part, HEADINGS[part], ROWS[part], rows_of(read, part)) for part in HEADINGS],
         lines={part: lines_of(read, part) for part in ("prices", "hours", "stock")},
         needed=NEEDED,

@@ -53,6 +53,8 @@ def said_key(part: str, data: Any, key: str) -> str:
     >>> said_key("household", {"Allergies": "nuts"}, "avoid")
     'Allergies'
     """
+    if key in data:
+        return key
     return next((w for w in data if _words()[part].get(plain_key(str(w)), w) == key), key)
 
 

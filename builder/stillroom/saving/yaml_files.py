@@ -71,16 +71,19 @@ def _written(said: Any, own: str) -> str:
 
 def _says_the_same(merged: str, after: str, name: str) -> bool:
     try:
-        return bool(_plain(read_yaml_file(merged, name)) == _plain(read_yaml_file(after, name)))
+        return bool(
+            plain_data(read_yaml_file(merged, name)) == plain_data(read_yaml_file(after, name))
+        )
     except ProblemsFound:  # rows set in by one way stand among rows set in by another
         return False
 
 
-def _plain(said: Any) -> Any:
+def plain_data(said: Any) -> Any:
+    """Return what a file says without its notes and quotes, every name as words."""
     if isinstance(said, dict):
-        return {str(key): _plain(value) for key, value in said.items()}
+        return {str(key): plain_data(value) for key, value in said.items()}
     if isinstance(said, list):
-        return [_plain(value) for value in said]
+        return [plain_data(value) for value in said]
     return str(said) if isinstance(said, str) else said
 
 

@@ -1,0 +1,164 @@
+"""What a giving list holds in lines at the desk: prices, hours, what is in the house.
+
+A line that nobody touched keeps what the file has for it, in whichever form and with its notes.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Mapping
+from datetime import date
+from typing import Any, Final
+
+from stillroom.desk.giving_rows import in_part, part_key
+from stillroom.giving.as_written import tidy_list
+from stillroom.saving.yaml_files import plain_data, put
+
+_NUMBER: Final = re.compile(r"-?\d{1,9}(?:\.\d{1,6})?")
+_DAY: Final = re.compile(r"\d{4}-\d{2}-\d{2}")
+
+
+def shown(value: Any) -> str:
+    """Return a fact of the file as its box shows it.
+
+    >>> shown(["nuts", "gluten"]), shown({"small": 2}), shown(True), shown(None)
+    ('nuts, gluten', 'small 2', 'yes', '')
+    """
+    if value is None:
+        return ""
+    if isinstance(value, bool):
+        return "yes" if value else "no"
+    if isinstance(value, dict):
+        return ", ".join(f"{name} {count}" for name, count in value.items())
+    if isinstance(value, list | tuple):
+        return ", ".join(shown(one) for one in value)
+    return str(value)
+
+
+def plain_value(text: str) -> Any:
+    """Return a box's words as the number or day they are, else the words."""
+    if _DAY.fullmatch(text):
+        try:
+            return date.fromisoformat(text)
+        except ValueError:
+            return text
+    if _NUMBER.fullmatch(text):
+        return float(text) if "." in text else int(text)
+    return text
+
+
+def lines_of(said: Any, part: str) -> str:
+    """Return prices, hours or stock as lines: "vodka: 700 ml for 14.50; 1 l for 18"."""
+    return "\n".join(
+        {"prices": _price_lines, "hours": _hour_lines, "stock": _stock_lines}[part](said)
+    )
+
+
+def change_lines(said: Any, sent: Mapping[str, str]) -> None:
+    """Put into a list what the boxes of lines say, where they say something else."""
+    for part, change in (("prices", _put_prices), ("hours", _put_hours), ("stock", _put_stock)):
+        if part in sent and _lines(sent[part]) != _lines(lines_of(said, part)):
+            change(said, _lines(sent[part]))
+
+
+def _lines(text: str) -> list[str]:
+    return [" ".join(line.split()) for line in text.splitlines() if line.strip()]
+
+
+def _listed(value: Any) -> list[Any]:
+    return list(value) if isinstance(value, list) else [] if value is None else [value]
+
+
+def _price_lines(said: Any) -> list[str]:
+    rows = plain_data(in_part(said, "prices"))
+    if not isinstance(rows, list | dict):
+        return [shown(row) for row in _listed(rows)]
+    return [_price_line(row) for row in tidy_list({"prices": rows}, {})[0]["prices"]]
+
+
+def _price_line(row: Any) -> str:
+    if not isinstance(row, dict) or "item" not in row:
+        return shown(row)
+    section = f" [{row['section']}]" if row.get("section") else ""
+    packs = "; ".join(shown(pack) for pack in _listed(row.get("packs")))
+    return f"{row['item']}{section}: {packs}"
+
+
+def _put_prices(said: Any, lines: list[str]) -> None:
+    """Leave every price whose line is still there as the file has it, and add the new ones."""
+    rows, key = in_part(said, "prices"), part_key(said, "prices")
+    old = _price_lines(said)
+    new = [_price(line) for line in lines if line not in map(_bare, old)]
+    if not lines or not isinstance(rows, list | dict):
+        put(said, [key], new or None)
+        return
+    places = list(rows) if isinstance(rows, dict) else list(range(len(rows)))
+    for place, line in reversed(list(zip(places, old, strict=True))):
+        if _bare(line) not in lines:
+            del rows[place]
+    for row in new:
+        if isinstance(rows, dict):
+            rows[row["item"]] = {name: value for name, value in row.items() if name != "item"}
+        else:
+            rows.append(row)
+
+
+def _bare(line: str) -> str:
+    return " ".join(line.split())
+
+
+def _price(line: str) -> dict[str, Any]:
+    item, _, packs = line.partition(":")
+    named = re.fullmatch(r"(.*?)\s*\[([^\]]+)\]\s*", item)
+    row: dict[str, Any] = {"item": named[1] if named else item.strip()}
+    if named:
+        row["section"] = named[2]
+    row["packs"] = [pack.strip() for pack in packs.split(";") if pack.strip()]
+    return row
+
+
+def _hour_lines(said: Any) -> list[str]:
+    hours = in_part(said, "hours")
+    if isinstance(hours, dict):
+        return [f"{month}: {shown(count)}" for month, count in hours.items()]
+    return [] if hours is None else [f"every month: {shown(hours)}"]
+
+
+def _put_hours(said: Any, lines: list[str]) -> None:
+    rows = (line.partition(":") for line in lines)
+    hours = {month.strip(): plain_value(count.strip()) for month, _, count in rows}
+    put(said, [part_key(said, "hours")], hours or None)
+
+
+def _stock_lines(said: Any) -> list[str]:
+    stock = in_part(said, "stock")
+    if not isinstance(stock, dict):
+        return [shown(line) for line in _listed(stock)]
+    holders = stock.get("containers")
+    held = holders.items() if isinstance(holders, dict) else ()
+    there = [f"{name}: {shown(count)}" for name, count in held]
+    return [*there, *(shown(line) for line in _listed(stock.get("ingredients")))]
+
+
+def _put_stock(said: Any, lines: list[str]) -> None:
+    """Put in what is in the house; what was made before, which the box does not show, stays."""
+    key, new = part_key(said, "stock"), _stock(lines)
+    if not isinstance(said.get(key), dict):
+        put(said, [key], new.get("ingredients") if new.keys() == {"ingredients"} else new or None)
+        return
+    for name in ("containers", "ingredients"):
+        put(said, [key, name], new.get(name))
+
+
+def _stock(lines: list[str]) -> dict[str, Any]:
+    """Read what is in the house: a line with a colon and a number is a container."""
+    containers: dict[str, Any] = {}
+    ingredients = []
+    for line in lines:
+        found = re.fullmatch(r"(.+?):\s*(\d{1,5})", line)
+        if found:
+            containers[found[1]] = int(found[2])
+        else:
+            ingredients.append(line)
+    found_all = {"containers": containers, "ingredients": ingredients}
+    return {name: value for name, value in found_all.items() if value}
