@@ -71,8 +71,8 @@ def rows_in(said: Any, part: str) -> list[tuple[str, Row]]:
     data = in_part(said, part)
     if part == "baskets":
         long = _tidied(said, part)
-        rows = data.items() if isinstance(data, dict) else ()
-        return [(str(name), _or_long(row, long.get(str(name)))) for name, row in rows]
+        kinds = data.items() if isinstance(data, dict) else ()
+        return [(str(name), _or_long(row, long.get(str(name)))) for name, row in kinds]
     if isinstance(data, str):
         data = _tidied(said, part) if part in _WORDS_OF else []
     if isinstance(data, dict):
