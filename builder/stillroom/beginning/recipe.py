@@ -98,6 +98,11 @@ def _samples() -> dict[str, Any]:
     return dict(yaml.safe_load(text))
 
 
+def example_steps() -> tuple[tuple[str, ...], ...]:
+    """Return the steps that a new recipe of each kind holds until they are written over."""
+    return tuple(tuple(sample["steps"]) for sample in _samples().values())
+
+
 def _filled(kind: Kind, settings: BookSettings) -> dict[str, str]:
     """Return what stands in each place of the new file."""
     sample = _samples()[kind.name]

@@ -9,6 +9,7 @@ from pathlib import Path
 
 import click
 
+from stillroom.beginning.unfinished import find_unfinished, unfinished_recipes
 from stillroom.commands.terminal import (
     book_around,
     fail,
@@ -17,7 +18,7 @@ from stillroom.commands.terminal import (
     told_plainly,
     write_schema,
 )
-from stillroom.core.book import Book, find_book, open_what_fits
+from stillroom.core.book import Book, find_book, open_book, open_what_fits
 from stillroom.core.checking import check_book, check_files
 from stillroom.core.method.keeping_said import ask_of_keeping
 from stillroom.core.reading.editor_schema import front_matter_schema
@@ -40,16 +41,20 @@ def check(files: tuple[Path, ...]) -> None:
             return
     if files:
         recipes = check_files(files, book_around(files[0]), Path.cwd())
+        unfinished = tuple(unfinished_recipes(files, Path.cwd()))
     else:
         config = find_book(Path.cwd())
         if config is None:
             raise click.UsageError("There is no mkdocs.yml here or above: name the files to check.")
         recipes = _check_whole(config)
+        unfinished = tuple(find_unfinished(open_book(config)))
     for food in unknown_foods(recipes):
         click.echo(f"note: {food.say()}", err=True)
     for recipe in recipes:
         for asked in ask_of_keeping(recipe):
             click.echo(f"note: {asked}", err=True)
+    for example in unfinished:
+        click.echo(f"warning: {example}", err=True)
     warnings = [warning for recipe in recipes for warning in warn_of_dates(recipe)]
     for warning in warnings:
         click.echo(f"warning: {warning}", err=True)
@@ -57,6 +62,8 @@ def check(files: tuple[Path, ...]) -> None:
     read = f"{count} recipe{'' if count == 1 else 's'} read, no problems"
     some = f"{len(warnings)} warning{'' if len(warnings) == 1 else 's'}"
     click.echo(f"{read}, {some}: a strict build stops there." if warnings else f"{read}.")
+    if unfinished:
+        click.echo("Words of an example still stand, and would be published: they are named above.")
 
 
 def _check_whole(config: Path) -> tuple[Recipe, ...]:

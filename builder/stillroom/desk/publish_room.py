@@ -16,6 +16,7 @@ from typing import Any, Final
 from starlette.requests import Request
 from starlette.responses import Response
 
+from stillroom.beginning.unfinished import find_unfinished
 from stillroom.core.words.plurals import counted
 from stillroom.desk.desk import Desk
 from stillroom.desk.running import run
@@ -77,6 +78,7 @@ def _shown(desk: Desk, status: int = 200, **words: Any) -> Response:
         book_title=book.settings.title,
         here="publish",
         parted=part_book(desk),
+        unfinished=tuple(find_unfinished(book)),
         has_git=(book.root / ".git").exists(),
         branch=BRANCH,
         **said,
