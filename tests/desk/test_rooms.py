@@ -70,6 +70,9 @@ def test_four_answers_make_a_book_that_builds(tmp_path: Path) -> None:
     assert opened.ask("/begin", "POST", {"title": "", "country": "GB"}).status == 422
     said = {"title": "Ann: our book", "country": "NO", "keeper": "Ann", "day": "24 December"}
     assert opened.ask("/begin", "POST", said).status == 303
+    before = opened.ask("/publish").text
+    assert "Words of an example still stand" in before
+    assert "pages/index.md:1: Words of the example" in before
     assert opened.ask("/publish", "POST", {"way": "folder"}).text.count("lies in the folder") == 1
     page = (tmp_path / "new" / "site" / "index.html").read_text(encoding="utf-8")
     assert "Ann: our book" in page

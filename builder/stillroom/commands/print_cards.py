@@ -11,6 +11,7 @@ from typing import Any
 import click
 
 from stillroom.commands.paper import (
+    NO_ADDRESS,
     Command,
     address,
     fonts_option,
@@ -75,7 +76,7 @@ def sheet_options(command: Command) -> Command:
             click.option("--from", "sender", default="", help="Your own name."),
             click.option("--message", default="", help="A line of your own."),
             click.option("--design", metavar="NAME", help="How they look; the book's own if not."),
-            click.option("--large", is_flag=True, help="For old eyes: 12 points and more, black."),
+            click.option("--large", is_flag=True, help="In large type: 12 points and more, black."),
             click.option("--hand", is_flag=True, help="Lines to write names on, where none are."),
             fonts_option,
             out_option,
@@ -169,6 +170,8 @@ def _jobs(
         )
         for recipe in recipes
     ]
+    if not book.settings.site_url:
+        click.echo(NO_ADDRESS)
     words, svg = family_mark(book, design)
     cut_lines = asked["cut_lines"]
     options = SheetOptions(

@@ -45,8 +45,10 @@ def part_book(desk: Desk) -> Parted:
     pictures = [path for path in _files(book.pictures_dir) if path.suffix != ".md"]
     public = [
         f"{counted(recipes, 'recipe')}, each with its card and its calendar",
-        f"pages: {', '.join(path.stem for path in pages) or 'only those that the book makes'}",
-        f"{counted(len(pictures), 'picture')}, without place or camera data",
+        f"your own pages: {', '.join(map(_called, pages)) or 'none yet'}",
+        f"{counted(len(pictures), 'picture')}, with nothing in them of where or when they were taken"
+        if pictures
+        else "no pictures yet",
         "the year, the list of recipes, the print room",
     ]
     never = [f"the draft “{slug}”" for slug in desk.place.draft_slugs()]
@@ -58,6 +60,10 @@ def part_book(desk: Desk) -> Parted:
         never.append("the prices of your own larder")
     never += ["earlier versions, and what was typed and not kept", "pictures as you chose them"]
     return Parted(tuple(public), tuple(never), book.settings.site_url)
+
+
+def _called(page: Path) -> str:
+    return "the first page" if page.stem == "index" else f"“{page.stem.replace('-', ' ')}”"
 
 
 def _files(folder: Path) -> list[Path]:

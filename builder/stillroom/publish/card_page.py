@@ -67,11 +67,11 @@ def view_card(recipe: Recipe, library: Library, link: Link | None = None) -> Car
 
     It is of no day: the day it was made is written by hand, or by card-element.js.
     """
-    address = library.address_of(recipe)
+    address = library.lasting_address(recipe)
     settings = library.settings
     card = set_card(make_card(recipe, settings, url=address), settings.language)
     kept = label_recipe(recipe, settings).keeping
-    code = draw_qr(address)
+    code = draw_qr(address) if address else None
     view = CardView(
         slug=recipe.slug,
         kind_words=recipe.kind.spoken,
@@ -88,8 +88,8 @@ def view_card(recipe: Recipe, library: Library, link: Link | None = None) -> Car
         allergen_words=card.allergen_words,
         date_text=card.date_mark.text,
         keeps=_mark_data(kept, settings.language),
-        qr_svg=code.svg,
-        qr_mm=code.size_mm,
+        qr_svg=code.svg if code else "",
+        qr_mm=code.size_mm if code else 0,
         address=plain_address(address),
         design=settings.design,
         sides=1 if _characters(card) <= ROOM_ON_ONE_SIDE else 2,

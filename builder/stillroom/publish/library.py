@@ -106,6 +106,13 @@ class Library:
         """Return the whole address of a recipe's page, which never changes."""
         return f"{self.settings.site_url.rstrip('/')}/{address_path(recipe.slug)}"
 
+    def lasting_address(self, recipe: Recipe) -> str:
+        """Return the address that may stand on paper; "" where the book has none yet.
+
+        A square of "/r/quince-ratafia/" would lead whoever is given it nowhere.
+        """
+        return self.address_of(recipe) if self.settings.site_url else ""
+
     def absolute(self, path: str) -> str:
         """Return the whole address of a file of the book, or "" for no file."""
         return f"{self.settings.site_url.rstrip('/')}/{path}" if path else ""

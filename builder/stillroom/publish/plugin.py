@@ -12,6 +12,7 @@ from collections.abc import Iterable, Iterator
 from dataclasses import replace
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
+from urllib.parse import urlsplit
 
 from markupsafe import escape
 from mkdocs.config.config_options import ExtraScriptValue
@@ -354,7 +355,10 @@ class StillroomPlugin(BasePlugin[StillroomConfig]):  # type: ignore[no-untyped-c
 def _open(config: MkDocsConfig) -> Book:
     """Open the book as the command does; where it is built and served MkDocs knows better."""
     book = open_book(Path(config.config_file_path or "mkdocs.yml"))
-    settings = book.settings.model_copy(update={"site_url": config.site_url or ""})
+    # while it is served MkDocs names this computer, which is no address to print on a card
+    here = urlsplit(config.site_url or "").hostname in ("127.0.0.1", "localhost", "0.0.0.0", "::1")
+    address = "" if here and not book.settings.site_url else config.site_url or ""
+    settings = book.settings.model_copy(update={"site_url": address})
     placed = place_book(book.root, settings, config.docs_dir, config.site_dir)
     return replace(placed, config=book.config, places=book.places, theme_dir=book.theme_dir)
 

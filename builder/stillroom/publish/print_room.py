@@ -82,5 +82,6 @@ class PrintRoomLeaf:
                 "paper_data": paper_data(library),
                 "design": library.settings.design,
                 "cuts": make_gift_cuts(library),
+                "has_address": bool(library.settings.site_url),
             },
         )

@@ -48,7 +48,7 @@ class Fact:
 
 @dataclass(frozen=True)
 class Share:
-    """What the last part of the page needs: the lasting address and its code."""
+    """What the last part of the page needs: the lasting address and its code, or neither yet."""
 
     url: str
     code: Markup
@@ -108,7 +108,7 @@ class RecipeLeaf:
     def body(self, library: Library, prose: str, link: Link, url: str) -> str:
         """Return the whole page below its header."""
         recipe = self.recipe
-        address = library.address_of(recipe)
+        address = library.lasting_address(recipe)
         return render(
             "pages/recipe.html",
             {
@@ -126,7 +126,7 @@ class RecipeLeaf:
                 "card": self.card(library, link),
                 "paper_data": paper_data(library),
                 "when": make_when(library, recipe, link),
-                "share": Share(address, Markup(draw_qr(address).svg)),
+                "share": Share(address, Markup(draw_qr(address).svg if address else "")),
                 "recipe_data": {
                     "slug": recipe.slug,
                     "title": recipe.title,

@@ -32,8 +32,9 @@ function head() {
   if (told && !told.hidden) {
     words.append(...[...told.children].map((one) => make("p", "kitchen-sheet__told", one.textContent)));
   }
-  const code = make("div", "kitchen-sheet__code", find(".share__code svg").cloneNode(true));
-  return make("header", "kitchen-sheet__head", words, code);
+  const drawn = find(".share__code svg"); // none in a book that has no address yet
+  const code = drawn ? [make("div", "kitchen-sheet__code", drawn.cloneNode(true))] : [];
+  return make("header", "kitchen-sheet__head", words, ...code);
 }
 
 function makes() {
@@ -130,8 +131,8 @@ function notes() {
 
 function foot() {
   const link = find(".share__link");
-  return make("footer", "kitchen-sheet__foot",
-    say("page"), make("span", "kitchen-sheet__address", link.href));
+  const address = link ? [say("page"), make("span", "kitchen-sheet__address", link.href)] : [];
+  return make("footer", "kitchen-sheet__foot", ...address);
 }
 
 /* --- reading the page ------------------------------------------------------------------------- */

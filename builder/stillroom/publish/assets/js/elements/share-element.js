@@ -32,7 +32,8 @@ export class ShareElement extends HTMLElement {
 
   /** The page's lasting address with what this reader chose on it. */
   address() {
-    const link = new URL(this.querySelector(".share__link").href);
+    const link = new URL(this.querySelector(".share__link")?.href ?? location.href);
+    link.hash = "";
     link.search = location.search;
     return link.href;
   }
