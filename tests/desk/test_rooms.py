@@ -345,3 +345,28 @@ def test_a_pause_is_not_compared_with_every_pause_before_it(
         assert look.recipe, look.wrong
         desk.show("quince-chutney", look.recipe)
     assert compared < 10
+
+
+def test_the_card_of_a_new_recipe_has_its_picture_in_the_preview(own: OpenDesk) -> None:
+    answer = json.loads(own.ask("/write/new-recipe/look", "POST", JAM).text)
+    card = BeautifulSoup(answer["page"], "html.parser").select_one(".card-emblem")
+    assert card is not None
+    place = str(card["src"]).removeprefix("../../")
+    assert place.endswith("cards/plum-jam.svg")
+    shown = own.ask(f"/look/{place}")
+    assert shown.status == 200
+    assert shown.text.lstrip().startswith("<svg")
+    assert "sandbox" in shown.headers["content-security-policy"]
+    assert own.ask("/look/assets/stillroom/cards/another.svg").status == 404
+
+
+def test_what_keeps_the_page_away_is_said_in_its_place(own: OpenDesk) -> None:
+    wrong = JAM | {"ingredients": "1 kg plums, stoned\n1 kgg granulated sugar\n2 tbsp lemon juice"}
+    answer = json.loads(own.ask("/write/new-recipe/look", "POST", wrong).text)
+    assert "as soon as this is mended" in answer["page"]
+    assert "kgg" in answer["page"]
+    assert "kgg" in own.ask("/look/r/new-recipe/").text
+    right = json.loads(own.ask("/write/new-recipe/look", "POST", JAM).text)
+    assert "as soon as" not in right["page"]
+    again = json.loads(own.ask("/write/new-recipe/look", "POST", wrong).text)
+    assert again["page"] is None, "the page stays as it last read right"

@@ -6,7 +6,7 @@ All of it can be made again from the folder; nothing is lost when the desk is cl
 from __future__ import annotations
 
 import threading
-from collections.abc import Callable
+from collections.abc import Callable, Mapping
 from contextlib import suppress
 from dataclasses import dataclass, field
 from datetime import date
@@ -30,10 +30,11 @@ if TYPE_CHECKING:
 
 @dataclass(frozen=True)
 class Shown:
-    """A page as it was when its recipe last read right."""
+    """A page as it was when its recipe last read right, and the drawings of its card by place."""
 
     title: str
     body: str
+    drawings: Mapping[str, str]
 
 
 @dataclass
@@ -44,6 +45,8 @@ class Desk:
     aside: Path
     close: Callable[[], None]
     pages: dict[str, Shown] = field(default_factory=dict)
+    # what is to be mended before a recipe's page can be shown at all
+    hindered: dict[str, tuple[str, ...]] = field(default_factory=dict)
     # what the pages are set with is not made for two at once
     at_work: threading.RLock = field(default_factory=threading.RLock)
     plan: Running | None = None
@@ -158,9 +161,11 @@ class Desk:
 
     def show(self, ident: str, recipe: Recipe) -> Shown:
         """Return the page of a recipe that reads right, and remember it."""
-        from stillroom.publish.one_page import show_recipe
+        from stillroom.publish.one_page import card_pictures, show_recipe
 
-        shown = Shown(recipe.title, show_recipe(self.book(), recipe, date.today()))
+        book, today = self.book(), date.today()
+        body, drawings = show_recipe(book, recipe, today), card_pictures(book, recipe, today)
+        shown = Shown(recipe.title, body, drawings)
         self.pages[ident] = shown
         return shown
 

@@ -27,13 +27,18 @@ async def look_page(desk: Desk, request: Request) -> Response:
     shown = desk.pages.get(ident)
     frame = await run_in_threadpool(desk.frame)
     if shown is None:
-        return HTMLResponse(frame.around(fill("not_yet.html"), "Not yet"))
+        hinders = desk.hindered.get(ident, ())
+        return HTMLResponse(frame.around(fill("not_yet.html", hinders=hinders), "Not yet"))
     return HTMLResponse(frame.around(shown.body, shown.title))
 
 
 async def look_file(desk: Desk, request: Request) -> Response:
     """Show what such a page loads: the frame's own files, and the book's pictures."""
-    path = _find(desk, request.path_params["path"])
+    name = request.path_params["path"]
+    drawn = next((one.drawings[name] for one in desk.pages.values() if name in one.drawings), None)
+    if drawn is not None:
+        return Response(drawn, media_type="image/svg+xml", headers=_headers(Path(name)))
+    path = _find(desk, name)
     kind = mimetypes.guess_type(path.name)[0] or "application/octet-stream"
     return FileResponse(path, media_type=kind, headers=_headers(path))
 

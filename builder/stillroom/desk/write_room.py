@@ -200,6 +200,9 @@ async def look(desk: Desk, request: Request) -> Response:
         body = None
         if tried.look.is_right and tried.look.recipe:
             body = desk.show(ident, tried.look.recipe).body
+        elif ident not in desk.pages:
+            desk.hindered[ident] = tuple(map(str, tried.look.wrong))
+            body = fill("not_yet.html", hinders=desk.hindered[ident])
     sums = desk.place.unsaved_path(ident).with_suffix(".opened")
     if not sums.is_file():
         write_whole(sums, posted.get("opened", "").encode())
@@ -293,6 +296,8 @@ def boxes_of(
         tried = _try(desk, ident, files, form)
         if tried.look.is_right and tried.look.recipe:
             desk.show(ident, tried.look.recipe)
+        elif not is_empty:
+            desk.hindered[ident] = tuple(map(str, tried.look.wrong))
     if not is_unsaved and not lost:
         drop_unsaved(desk.place, ident)
     kinds = [kind.name for kind in all_kinds().values()]

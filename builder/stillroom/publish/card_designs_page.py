@@ -16,6 +16,7 @@ from stillroom.publish.library import Library
 from stillroom.publish.templating import render
 
 FOLDER: Final = "assets/stillroom"
+CARD_PICTURES: Final = f"{FOLDER}/cards/"
 STYLES: Final = f"{FOLDER}/css/designs.css"
 
 
@@ -40,7 +41,7 @@ def list_design_files(library: Library) -> Iterator[tuple[str, str]]:
 
 def _picture_path(recipe: Recipe, design: Design) -> str:
     ink = f".{design.slug}" if design.one_ink else ""
-    return f"{FOLDER}/cards/{recipe.slug}{ink}.svg"
+    return f"{CARD_PICTURES}{recipe.slug}{ink}.svg"
 
 
 def picture_paths(recipe: Recipe, library: Library) -> tuple[str, str]:
@@ -48,7 +49,7 @@ def picture_paths(recipe: Recipe, library: Library) -> tuple[str, str]:
     design = library.designs[library.settings.design]
     if not card_picture(recipe, library.book, design).svg:
         return "", ""
-    return f"{FOLDER}/cards/{recipe.slug}.svg", _picture_path(recipe, design)
+    return f"{CARD_PICTURES}{recipe.slug}.svg", _picture_path(recipe, design)
 
 
 def designs_data(library: Library) -> list[dict[str, Any]]:

@@ -25,6 +25,7 @@ from mkdocs.exceptions import MkDocsException
 from stillroom.core.book import Book
 from stillroom.core.recipe.model import Recipe
 from stillroom.core.words.problems import Problem, ProblemsFound
+from stillroom.publish.card_designs_page import CARD_PICTURES, list_design_files
 from stillroom.publish.library import Library, address_path
 from stillroom.publish.recipe_page import RecipeLeaf
 
@@ -125,6 +126,12 @@ def show_recipe(book: Book, recipe: Recipe, today: date) -> str:
     library = Library(book, (recipe,), today)
     leaf = RecipeLeaf(recipe)
     return str(Markup(leaf.body(library, "", _link, library.address_of(recipe))))
+
+
+def card_pictures(book: Book, recipe: Recipe, today: date) -> dict[str, str]:
+    """Return the drawings that a recipe's page loads for its card, by their place in the book."""
+    made = list_design_files(Library(book, (recipe,), today))
+    return {place: svg for place, svg in made if place.startswith(CARD_PICTURES)}
 
 
 def _link(uri: str) -> str:
