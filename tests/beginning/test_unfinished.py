@@ -1,4 +1,4 @@
-"""Example words that still stand are named by file and line, and a book of one's own is left alone."""
+"""Example words that still stand are named by file and line; one's own are left alone."""
 
 from __future__ import annotations
 

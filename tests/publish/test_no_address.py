@@ -1,4 +1,4 @@
-"""A book that has no address yet prints no square that leads nowhere; one that has keeps its own."""
+"""A book that has no address yet prints no square that leads nowhere; another keeps its own."""
 
 from __future__ import annotations
 

@@ -1,8 +1,8 @@
 """Where the words of an example still stand: of a recipe that was begun, of a new book's pages.
 
-Known by the very files they are written from (samples.yml, said/, pages/), so that an example may be
-worded anew without telling this module. Nothing is wrong with such a book: it is only not yet its
-keeper's own. Leaves out who is told: the command (check) and the desk.
+Known by the very files they are written from (samples.yml, said/, pages/), so that an example may
+be worded anew without telling this module. Nothing is wrong with such a book: it is only not yet
+its keeper's own. Leaves out who is told: the command (check) and the desk.
 """
 
 from __future__ import annotations

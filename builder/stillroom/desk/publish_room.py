@@ -46,7 +46,7 @@ def part_book(desk: Desk) -> Parted:
     public = [
         f"{counted(recipes, 'recipe')}, each with its card and its calendar",
         f"your own pages: {', '.join(map(_called, pages)) or 'none yet'}",
-        f"{counted(len(pictures), 'picture')}, with nothing in them of where or when they were taken"
+        f"{counted(len(pictures), 'picture')}, with nothing in them of where they were taken"
         if pictures
         else "no pictures yet",
         "the year, the list of recipes, the print room",
