@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import os
 import subprocess
 import sys
 from datetime import date
@@ -149,3 +150,30 @@ def test_the_giving_list_that_is_begun_is_kept_from_a_public_history() -> None:
     files = book_files(Answers("Ours"))
     assert "giving/" in files[".gitignore"].splitlines()
     assert "# " in files["giving/giving-list.yml"]
+
+
+def test_commands_to_copy_are_called_as_the_tool_was(tmp_path: Path) -> None:
+    # run by its whole path, as a virtual environment has it, and not found by its name
+    tool = Path(sys.executable).parent / "stillroom"
+    env = {**os.environ, "PATH": str(tmp_path)}
+    done = subprocess.run(
+        [sys.executable, "-c", _AS_TOOL, str(tool), "start", "book"],
+        capture_output=True, text=True, encoding="utf-8", check=True, cwd=tmp_path, env=env,
+    )  # fmt: skip
+    lines = [line.strip() for line in done.stdout.splitlines()]
+    assert f'{tool} new "Plum gin" --kind liqueur' in lines
+    assert f"{tool} pack giving/giving-list.yml" in lines
+    assert f"{sys.executable} -m mkdocs serve" in lines
+    first = (tmp_path / "book" / "giving" / "giving-list.yml").read_text(encoding="utf-8")
+    assert f"# It makes a pack as it stands:  {tool} pack giving/giving-list.yml" in first
+    # found by its name, it is called so
+    env["PATH"] = str(tool.parent)
+    done = subprocess.run(
+        [sys.executable, "-c", _AS_TOOL, str(tool), "start", "other"],
+        capture_output=True, text=True, encoding="utf-8", check=True, cwd=tmp_path, env=env,
+    )  # fmt: skip
+    assert '  stillroom new "Plum gin" --kind liqueur' in done.stdout
+    assert "  python -m mkdocs serve" in done.stdout
+
+
+_AS_TOOL = "import sys; sys.argv = sys.argv[1:]; from stillroom.cli import main; main()"

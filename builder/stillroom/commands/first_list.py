@@ -10,7 +10,7 @@ import click
 
 from stillroom.beginning.book import LIST
 from stillroom.beginning.recipe import slug_of
-from stillroom.commands.terminal import recipes_of, told_plainly
+from stillroom.commands.terminal import as_called, called, recipes_of, told_plainly
 from stillroom.core.book import Book, BookSettings, find_book, open_book
 from stillroom.core.recipe.model import Recipe
 from stillroom.core.words.problems import Problem, ProblemsFound
@@ -28,12 +28,12 @@ def giving_list_command(out: Path | None) -> None:
     config = find_book(Path.cwd())
     if config is None:
         raise click.UsageError(
-            'There is no book here: begin one with "stillroom start FOLDER", and go there.'
+            f'There is no book here: begin one with "{called()} start FOLDER", and go there.'
         )
     book = open_book(config)
     recipes = recipes_of(book)
     if not recipes:
-        mend = 'Write one first: stillroom new "Plum gin" --kind liqueur'
+        mend = f'Write one first: {called()} new "Plum gin" --kind liqueur'
         raise ProblemsFound([Problem(str(book.root), 1, "The book has no recipe yet.", mend)])
     path = out or _free_place(book)
     if path.exists() or path.is_symlink():
@@ -46,9 +46,9 @@ def giving_list_command(out: Path | None) -> None:
         day, title = usual_day(settings, date.today())
         example = example_answers(title, day)
         text = write_first_list(example, recipes, settings, date.today(), path.name)
-    write_whole(path, text.encode())
+    write_whole(path, as_called(text).encode())
     click.echo(f"Written: {path}")
-    click.echo(f'Look it over, and then: stillroom pack "{path}"')
+    click.echo(f'Look it over, and then: {called()} pack "{path}"')
 
 
 def _free_place(book: Book) -> Path:

@@ -12,12 +12,13 @@ from stillroom.beginning.book import (
     LIST,
     Answers,
     begin_book,
+    book_files,
     first_recipe,
     settings_of,
 )
 from stillroom.beginning.recipe import write_recipe
 from stillroom.commands.first_list import ask_here
-from stillroom.commands.terminal import told_plainly
+from stillroom.commands.terminal import as_called, called, python, told_plainly
 from stillroom.core.book import find_book, open_book
 from stillroom.saving.whole import write_whole
 
@@ -41,16 +42,17 @@ The book is written, and whole. What you answered about who is given something i
 def start(folder: Path, **said: str | None) -> None:
     """Begin a book in FOLDER: settings, pages and a first recipe, which build at once."""
     answers = _answers(folder, {name: value for name, value in said.items() if value is not None})
-    for path in begin_book(folder, answers):
+    usual = as_called(book_files(answers)[f"giving/{LIST}"])
+    for path in begin_book(folder, answers, usual):
         click.echo(f"Written: {path}")
     _ask_for_list(folder, answers)
     click.echo("Begin a recipe of your own with these lines:")
     click.echo(f'  cd "{folder}"')
-    click.echo('  stillroom new "Plum gin" --kind liqueur')
+    click.echo(f'  {called()} new "Plum gin" --kind liqueur')
     click.echo(f"Who is given what stands in giving/{LIST}: write over it, and then")
-    click.echo(f"  stillroom pack giving/{LIST}")
+    click.echo(f"  {called()} pack giving/{LIST}")
     click.echo("Look at the book, built anew as you save, with this one:")
-    click.echo("  python -m mkdocs serve")
+    click.echo(f"  {python()} -m mkdocs serve")
 
 
 def _ask_for_list(folder: Path, answers: Answers) -> None:
@@ -62,7 +64,7 @@ def _ask_for_list(folder: Path, answers: Answers) -> None:
     try:
         if not click.confirm(_WHETHER, default=True):
             return
-        text = ask_here((first_recipe(settings),), settings, LIST, keeper)
+        text = as_called(ask_here((first_recipe(settings),), settings, LIST, keeper))
     except (click.Abort, KeyboardInterrupt):
         click.echo(_LEFT.format(path=path))
         return
@@ -112,9 +114,9 @@ def new_command(title: str, kind: str) -> None:
     config = find_book(Path.cwd())
     if config is None:
         raise click.UsageError(
-            'There is no book here: begin one with "stillroom start FOLDER", and go there.'
+            f'There is no book here: begin one with "{called()} start FOLDER", and go there.'
         )
     book = open_book(config)
     path = write_recipe(book, title, kind)
     click.echo(f"Written: {path}")
-    click.echo(f'Write over what stands in it, then: stillroom check "{path}"')
+    click.echo(f'Write over what stands in it, then: {called()} check "{path}"')

@@ -6,6 +6,8 @@ Exit 0 when all is well, 1 when the book has problems, 2 for wrong usage.
 from __future__ import annotations
 
 import json
+import os
+import shutil
 import sys
 from collections.abc import Callable, Mapping
 from datetime import date
@@ -46,6 +48,43 @@ def told_plainly(command: Callable[..., None]) -> Callable[..., None]:
             fail((explain(error, str(error.filename or "stillroom")),))
 
     return run
+
+
+def called() -> str:
+    """Return how this tool is called here, to stand in a line that is to be copied.
+
+    By its name where that finds it, else by the whole path it was run by: such a line is often
+    used from another folder.
+    """
+    run = Path(sys.argv[0])
+    if run.name == "__main__.py":
+        return f"{python()} -m stillroom"
+    on_path = shutil.which("stillroom")
+    if not run.name.startswith("stillroom") or (on_path and _is_same(on_path, run)):
+        return "stillroom"
+    return _in_a_line(run)
+
+
+def python() -> str:
+    """Return how the Python that runs this is called, to stand in a line that is to be copied."""
+    on_path = shutil.which("python")
+    here = Path(sys.executable)
+    return "python" if on_path and _is_same(on_path, here) else _in_a_line(here)
+
+
+def as_called(text: str) -> str:
+    """Return a text for a file with its first command as the tool is called here."""
+    return text.replace("  stillroom pack ", f"  {called()} pack ", 1)
+
+
+def _is_same(one: str, other: Path) -> bool:
+    # by the place alone: a link to the same Python from another folder finds other packages
+    return os.path.normcase(os.path.abspath(one)) == os.path.normcase(os.path.abspath(other))
+
+
+def _in_a_line(path: Path) -> str:
+    whole = os.path.abspath(path)
+    return f'"{whole}"' if " " in whole else whole
 
 
 def book_around(path: Path | None = None) -> Book:
