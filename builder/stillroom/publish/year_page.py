@@ -50,6 +50,7 @@ class YearView:
     fits_words: Mapping[str, tuple[str, str]]
     addresses: Mapping[str, str]
     data: Mapping[str, Any]
+    today: date
 
 
 def say_giving(month: Month) -> str:
@@ -104,6 +105,7 @@ def make_year(library: Library, link: Link) -> YearView:
         fits_words=FITS_WORDS,
         addresses=addresses,
         data=_browser_data(library, addresses),
+        today=library.today,
     )
 
 
