@@ -6,6 +6,7 @@ import pytest
 from bs4 import BeautifulSoup
 
 from giving.lists import TODAY, demo_book, demo_recipes, read_dict, small_list
+from stillroom.commands.giving import _to_pay
 from stillroom.core.reading.loading import read_recipe
 from stillroom.giving.filled_into import container_of, count_filled
 from stillroom.giving.model import Make
@@ -58,3 +59,26 @@ def test_what_a_batch_makes_is_what_it_is_given_in(makes, container, count):
     recipe = read_recipe(text + "## Method\n1. Bake.\n", "a.md", "a")
     make = Make(recipe="a")
     assert (container_of(make, recipe), count_filled(make, recipe)) == (container, count)
+
+
+def test_an_empty_basket_without_a_price_is_not_free():
+    baskets = {"small": {"eat": 2}, "wicker basket": {"eat": 1}}
+    households = [
+        {"name": "Ysolde Fennimore", "basket": "small"},
+        {"name": "Wren Tolliver", "basket": "wicker basket"},
+    ]
+    read = read_dict(small_list(baskets=baskets, households=households))
+    pack = work_out(read, demo_recipes(), demo_book().settings, TODAY, Effort(10, 0.05))
+    files = pack_files(pack)
+    costs, shopping = page(files, "costs.html").get_text(" "), page(files, "shopping.html")
+    assert "Empty baskets, paper and string price not known" in " ".join(costs.split())
+    assert "£0.00" not in costs.partition("Empty baskets")[2][:60]
+    assert "without the empty baskets: their price is not known" in shopping.get_text()
+    assert not pack.costs.whole
+    assert "what an empty basket costs is not said" in _to_pay(pack)
+    sheets = page(files, "baskets.html").get_text(" ")
+    assert "Ysolde Fennimore · small basket · by hand" in sheets
+    assert "Wren Tolliver · wicker basket · by hand" in sheets
+    filling = page(files, "filling.html").get_text(" ")
+    assert "Baskets: 1 small basket, 1 wicker basket" in filling
+    assert b"empty baskets included" not in files["shopping.html"]

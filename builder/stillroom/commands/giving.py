@@ -112,6 +112,8 @@ def _to_pay(found: Pack) -> str:
         lacking.append(
             "one thing has no price" if unpriced == 1 else f"{unpriced} things have no price"
         )
+    if costs.open_empty:
+        lacking.append("what an empty basket costs is not said")
     if unposted:
         lacking.append(f"the postage of {counted(unposted, 'parcel')} is not known")
     known = (

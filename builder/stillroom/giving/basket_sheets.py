@@ -5,6 +5,7 @@ And the checklist for the day of filling. Leaves out looks (templates/).
 
 from __future__ import annotations
 
+import re
 from collections import Counter
 from fractions import Fraction
 from typing import Any
@@ -12,13 +13,15 @@ from typing import Any
 from stillroom.core.allergens.avoiding import avoided_by_name
 from stillroom.core.label.labelling import UsageCard
 from stillroom.core.words.day_words import say_day_and_month, say_day_short
-from stillroom.core.words.plurals import plural
+from stillroom.core.words.plurals import counted, plural
 from stillroom.giving.batches import Present
 from stillroom.giving.kept_cold import is_kept_cold
 from stillroom.giving.plan_model import Basket
 from stillroom.giving.worked_out import Pack, card_of
 
 _SORTS = {"eat": "thing to eat", "drink": "drink", "craft": "thing made by hand"}
+_BASKETS = frozenset({"basket", "baskets", "hamper", "box", "parcel", "tin", "bag", "korb"})
+"""A kind of basket that has one of these words in its name says what it is."""
 _SOON_DAYS = 60
 """What keeps no longer than this after giving day is said to be eaten first."""
 
@@ -37,7 +40,7 @@ def basket_data(pack: Pack, basket: Basket) -> dict[str, Any]:
         "number": basket.number,
         "household": household.name,
         "to": household.to or household.name,
-        "kind": basket.kind,
+        "kind": kind_words(basket.kind),
         "delivery": household.delivery,
         "message": household.message or pack.offering.giving.message,
         "avoid": [
@@ -48,9 +51,20 @@ def basket_data(pack: Pack, basket: Basket) -> dict[str, Any]:
         "empty": " and ".join(empty),
         "postage": _postage(pack, basket.number),
         "cost": pack.money(
-            pack.costs.baskets[basket.number], basket.number not in pack.costs.open_baskets
+            pack.costs.baskets[basket.number],
+            basket.number not in pack.costs.open_baskets | pack.costs.open_empty,
         ),
     }
+
+
+def kind_words(kind: str) -> str:
+    """Return a kind of basket as it is said: "small basket", and never the word twice.
+
+    >>> kind_words("small"), kind_words("Wicker Basket"), kind_words("hamper 2")
+    ('small basket', 'Wicker Basket', 'hamper 2')
+    """
+    said = set(re.split(r"\W+", kind.casefold()))
+    return kind if said & _BASKETS else f"{kind} basket"
 
 
 def _postage(pack: Pack, number: int) -> str:
@@ -146,7 +160,7 @@ def filling_data(pack: Pack) -> dict[str, Any]:
                 fetched.items(), key=lambda row: (_batch_place(row[0][0]), row[0][1])
             )
         ],
-        "baskets": [f"{count} {kind}" for kind, count in sorted(kinds.items())],
+        "baskets": [counted(n, kind_words(kind)) for kind, n in sorted(kinds.items())],
         "cards": len(pack.making.presents),
         "tags": len(pack.offering.problem.baskets),
         "cold": cold,

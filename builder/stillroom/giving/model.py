@@ -173,9 +173,9 @@ class BasketKind(Part):
     containers: Annotated[
         Texts, Field(description="Only things in these containers go in; none named means any.")
     ] = ()
-    cost: Annotated[Money, Field(description="What the empty basket, paper and string cost.")] = (
-        Fraction(0)
-    )
+    cost: Annotated[
+        Money | None, Field(description="What the empty basket, paper and string cost.")
+    ] = None
     weighs: Annotated[Grams | None, Field(description="Empty, with its paper: 300 g.")] = None
     design: Design = ""
 

@@ -188,14 +188,14 @@ def _costs(pack: Pack) -> dict[str, Any]:
     open_households = {
         basket.household
         for basket in pack.offering.problem.baskets
-        if basket.number in sheet.open_baskets
+        if basket.number in sheet.open_baskets | sheet.open_empty
     }
     return {
         "paid": money(sheet.paid, sheet.whole),
         "postage": money(posted.total, not posted.open) if posted.of_baskets else "",
         "spares": money(sheet.spares, priced),
         "left_over": money(sheet.left_over, priced),
-        "empty": money(sheet.empty_baskets),
+        "empty": money(sheet.empty_baskets, not sheet.open_empty, "price not known"),
         "given": money(sum(sheet.presents.values(), Fraction(0)), priced),
         "shop": money(sheet.shop),
         "shop_known": sheet.shop_known,

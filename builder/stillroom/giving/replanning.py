@@ -18,7 +18,7 @@ from stillroom.giving.plan_file import KeptBatch, KeptPlan
 from stillroom.giving.standing import numbered
 from stillroom.giving.worked_out import Pack
 
-_OTHERWISE = "so that the whole list comes out best"
+_OTHERWISE = "since the plan for all of them together is better so"
 """Nothing that was noted asked for it."""
 _TOLD = ("failed", "spoiled", "used", "bottled")
 

@@ -113,7 +113,7 @@ def _basket(basket: dict[str, Any], look: Mapping[str, Any]) -> dict[str, Any]:
     caution = f"Must not get: {', '.join(basket['avoid'])}." if basket["avoid"] else ""
     if basket["empty"]:
         caution = f"{caution} Still to find: {basket['empty']}.".strip()
-    names = f"{basket['household']} · {basket['kind']} basket · {basket['delivery']}"
+    names = f"{basket['household']} · {basket['kind']} · {basket['delivery']}"
     heading = f"{basket['number']}  {basket['to']}"
     return _sheet(heading, parts, names, caution, basket["message"], look)
 

@@ -37,10 +37,10 @@ class Pack:
         """What is known of the season from its log."""
         return self.standing.season
 
-    def money(self, value: Fraction, whole: bool = True) -> str:
+    def money(self, value: Fraction, whole: bool = True, unknown: str = "not known") -> str:
         """Show money in the list's currency; a sum that is not `whole` lacks what has no price."""
         if not whole and not value:
-            return "not known"
+            return unknown
         said = show_money(value, self.offering.giving.currency, self.settings.language)
         return said if whole else f"at least {said}"
 

@@ -24,6 +24,8 @@ LEFT = "left over"
 class CostSheet:
     """Costs by batch, present, basket and household; all of it is `paid`.
 
+    Baskets of which nobody said what an empty one costs are the `open_empty`.
+
     `paid` = presents + spares + left over + empty baskets + postage. Sums are whole pennies. A
     batch that needs something without a price is among the `open_batches`: it costs more than its
     sum, and so does a parcel whose postage is not wholly known.
@@ -42,12 +44,13 @@ class CostSheet:
     unpriced: tuple[str, ...]
     open_batches: frozenset[str]
     open_baskets: frozenset[int]
+    open_empty: frozenset[int]
     postage: Postage
 
     @property
     def whole(self) -> bool:
-        """Whether everything has a price, postage too."""
-        return not self.unpriced and not self.postage.open
+        """Whether everything has a price, empty baskets and postage too."""
+        return not self.unpriced and not self.open_empty and not self.postage.open
 
 
 def reckon_costs(offering: Offering, making: Making, rows: Sequence[Row]) -> CostSheet:
@@ -65,8 +68,12 @@ def reckon_costs(offering: Offering, making: Making, rows: Sequence[Row]) -> Cos
     presents, spares = _share_batches(offering, making, by_batch)
     postage = _postage(offering, making)
     baskets, households = _by_basket(offering, presents, postage)
+    kinds = offering.giving.baskets
+    open_empty = frozenset(
+        basket.number for basket in offering.problem.baskets if kinds[basket.kind].cost is None
+    )
     empty = sum(
-        (offering.giving.baskets[basket.kind].cost for basket in offering.problem.baskets),
+        (kinds[basket.kind].cost or Fraction(0) for basket in offering.problem.baskets),
         Fraction(0),
     )
     prices = [
@@ -91,6 +98,7 @@ def reckon_costs(offering: Offering, making: Making, rows: Sequence[Row]) -> Cos
         open_batches=open_batches,
         open_baskets=postage.open
         | {present.basket for present in making.presents if present.batch in open_batches},
+        open_empty=open_empty,
         postage=postage,
     )
 
@@ -119,7 +127,8 @@ def _by_basket(
     for basket in offering.problem.baskets:
         own = sum((cost for (n, _), cost in presents.items() if n == basket.number), Fraction(0))
         posted = postage.of_baskets.get(basket.number, Fraction(0))
-        baskets[basket.number] = own + offering.giving.baskets[basket.kind].cost + posted
+        empty = offering.giving.baskets[basket.kind].cost or Fraction(0)
+        baskets[basket.number] = own + empty + posted
         households[basket.household] += baskets[basket.number]
     return baskets, dict(households)
 

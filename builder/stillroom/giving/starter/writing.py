@@ -40,7 +40,9 @@ class _Kinds:
     def name(self, room: Mapping[Sort, int]) -> str:
         """Return what a kind of basket is called."""
         place = self.rooms.index(tuple(room.items()))
-        return "basket" if place == 0 else f"basket {place + 1}"
+        if place == 0:
+            return "full basket"
+        return "smaller basket" if place == 1 else f"smaller basket {place}"
 
 
 def example_answers(title: str, day: date, keeper: str = "") -> ListAnswers:
