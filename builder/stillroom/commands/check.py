@@ -6,6 +6,7 @@ Exit 0 when all is well, 1 when the book has problems, 2 for wrong usage.
 from __future__ import annotations
 
 from pathlib import Path
+from typing import NoReturn
 
 import click
 
@@ -14,7 +15,6 @@ from stillroom.commands.terminal import (
     book_around,
     fail,
     recipe_file,
-    recipes_of,
     told_plainly,
     write_schema,
 )
@@ -78,11 +78,22 @@ def _check_whole(config: Path) -> tuple[Recipe, ...]:
     try:
         recipes = check_book(book)
     except ProblemsFound as found:
-        raise ProblemsFound([*refused, *found.problems]) from None
+        _fail_in(book, (*refused, *found.problems))
     if refused:
-        raise ProblemsFound(refused)
+        _fail_in(book, refused)
     _check_giving(book, recipes)
     return recipes
+
+
+def _fail_in(book: Book, problems: tuple[Problem, ...]) -> NoReturn:
+    """Tell what is wrong in a book, and in its giving lists what needs no recipe."""
+    from stillroom.giving.finding import giving_lists  # not every book has a list
+
+    if not (lists := giving_lists(book)):
+        fail(problems)
+    from stillroom.commands.lists_alone import fail_with_lists
+
+    fail_with_lists(problems, lists, book)
 
 
 def _check_giving(book: Book, recipes: tuple[Recipe, ...]) -> None:
@@ -96,10 +107,11 @@ def _check_giving(book: Book, recipes: tuple[Recipe, ...]) -> None:
 
 def _check_lists(files: tuple[Path, ...], book: Book) -> None:
     """Read the giving lists named, or those beside a log that is named."""
+    from stillroom.commands.lists_alone import recipes_for
     from stillroom.giving.checking import find_giving_problems, lists_named
 
-    recipes = recipes_of(book)
     lists = lists_named(files)
+    recipes = recipes_for(book, lists)
     _tell_lists(lists, tuple(find_giving_problems(lists, book, _by_slug(recipes))))
 
 

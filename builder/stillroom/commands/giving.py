@@ -11,6 +11,7 @@ from pathlib import Path
 
 import click
 
+from stillroom.commands.lists_alone import recipes_for
 from stillroom.commands.progress import Bar
 from stillroom.commands.terminal import (
     book_around,
@@ -64,7 +65,7 @@ def pack(
     book = book_around(giving_list.resolve())
     out = out or usual_folder(book)
     day = read_day(today, "--today", date.today(), book) or date.today()
-    recipes = recipes_of(book)
+    recipes = recipes_for(book, (giving_list,))
     by_name = {recipe.slug: recipe for recipe in recipes}
     read = read_list(giving_list, book, by_name)
     guard_folder(out, book)

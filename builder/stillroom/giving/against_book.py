@@ -7,16 +7,17 @@ would else protect nobody.
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping
 
 from stillroom.core.allergens.avoiding import nearest_avoided, read_avoided
 from stillroom.core.recipe.model import Recipe
-from stillroom.core.words.nearest import did_you_mean
+from stillroom.core.words.nearest import did_you_mean, nearest
 from stillroom.core.words.problems import Problem, ProblemsFound, Unreadable
 from stillroom.giving.facts import facts_of
 from stillroom.giving.filled_into import more_than_it_gives
 from stillroom.giving.model import SORTS, GivingList, container_words
 from stillroom.giving.money.costing import PricedItem, priced_item
+from stillroom.giving.names import plain_name
 from stillroom.giving.reading import ReadList
 from stillroom.giving.rules import why_refused
 
@@ -43,6 +44,11 @@ def check_list(read: ReadList, recipes: Mapping[str, Recipe]) -> tuple[PricedIte
     return tuple(items)
 
 
+def problems_alone(read: ReadList) -> Iterator[Problem]:
+    """Yield what is wrong in a list whatever the recipes are."""
+    yield from (*_households(read, {}), *_containers(read), *_baskets(read))
+
+
 def _priced_as(item: str) -> str:
     """Return a container's name as it is counted; an ingredient's as it is written."""
     return container_words(item) if "," in item else item
@@ -52,6 +58,7 @@ WHAT_TO_AVOID = (
     'Write a food ("coconut"), an allergen ("milk", "nuts") or a diet ("vegan", "halal"). '
     'An ingredient that no recipe knows goes under "avoid ingredients".'
 )
+_LIKES = 'Name a recipe that stands under "makes", or a food that one of them holds.'
 _Named = tuple[str, bool, tuple[str | int, ...]]
 
 
@@ -81,13 +88,27 @@ def _recipe_names(read: ReadList, recipes: Mapping[str, Recipe]) -> Iterator[Pro
             what, known = f'"{name}" is not among the makes.', offered
         else:
             continue
-        yield Problem(read.file, read.line_of(*path), what, did_you_mean(name, known))
+        if path[-1] == "likes" and (food := read_avoided(name)) and not food.ask:
+            what, mend = f'Nothing under "makes" is known to hold "{name}".', _LIKES
+        else:
+            mend = _meant(name, known, recipes)
+        yield Problem(read.file, read.line_of(*path), what, mend)
     seen: set[tuple[str, str]] = set()
     for n, make in enumerate(read.giving.makes):
         if (make.recipe, make.container) in seen:
             line = read.line_of("makes", n)
             yield Problem(read.file, line, f'"{make.recipe}" is offered twice.', "Keep one.")
         seen.add((make.recipe, make.container))
+
+
+def _meant(name: str, known: Iterable[str], recipes: Mapping[str, Recipe]) -> str:
+    """Say which recipe was probably meant, by its title or its file's name: "plum jamm"."""
+    names: dict[str, str] = {}
+    for slug in known:
+        titles = (slug, recipes[slug].title) if slug in recipes else (slug,)
+        names |= {plain_name(title): slug for title in titles}
+    near = nearest(plain_name(name), names, 0.75)
+    return f'Did you mean "{names[near]}"?' if near else did_you_mean(name, known)
 
 
 def _households(read: ReadList, recipes: Mapping[str, Recipe]) -> Iterator[Problem]:

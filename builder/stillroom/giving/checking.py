@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator, Mapping, Sequence
 from pathlib import Path
 
 from stillroom.core.book import Book
 from stillroom.core.recipe.model import Recipe
 from stillroom.core.words.problems import Problem, ProblemsFound
+from stillroom.giving.against_book import problems_alone
 from stillroom.giving.against_whole import check_whole, with_the_rest
 from stillroom.giving.basket_designs import design_problems
 from stillroom.giving.log import ReadLog
@@ -15,6 +16,7 @@ from stillroom.giving.log_file import LOG_FILE, load_log, log_beside
 from stillroom.giving.log_names import Known, named_log
 from stillroom.giving.names import with_names_of
 from stillroom.giving.noting import other_households
+from stillroom.giving.posting import posting_problems
 from stillroom.giving.reading import ReadList, load_giving_list
 from stillroom.giving.season import Season, read_season
 from stillroom.giving.standing import check_pins
@@ -30,6 +32,18 @@ def find_giving_problems(
             named = with_names_of(read, recipes)
             check_whole(named, recipes, book.settings.country)
             read_log_of(path, named, book, recipes)
+        except ProblemsFound as found:
+            yield from found.problems
+
+
+def find_own_problems(paths: Sequence[Path], book: Book) -> Iterator[Problem]:
+    """Return what is wrong in giving lists and their logs as far as no recipe is needed for it."""
+    country = book.settings.country
+    for path in paths:
+        try:
+            read = read_list(path, book)
+            yield from (*problems_alone(read), *posting_problems(read, country))
+            load_log(path, read, country)
         except ProblemsFound as found:
             yield from found.problems
 

@@ -176,6 +176,8 @@ def _where(path: list[str], data: Any) -> str:
             words.append(named if isinstance(named, str) and named else f"no. {int(part) + 1}")
         else:
             words.append(part)
+    if len(words) > 2 and path[1].isdecimal() and not words[1].startswith("no. "):
+        del words[0]  # a name says enough: "The Rowans, delivery"
     return '"' + ", ".join(words) + '"'
 
 

@@ -7,6 +7,7 @@ are read more kindly: facts_above.py.
 
 from __future__ import annotations
 
+import re
 from dataclasses import dataclass
 from typing import Any, Final
 
@@ -153,6 +154,8 @@ _LINE_UP: Final = "Line it up with the lines above it, and put a dash before eac
 # what the reader of such files says of itself, and what a cook can do about it; first match wins
 _IN_WORDS: Final[tuple[tuple[str, str, str], ...]] = (
     ("mapping values are not allowed", "This line has a second colon in it.", _QUOTES),
+    ("'\\t' that cannot start any token", "There is a tab in this line.",
+     "Write blanks in its place."),
     ("cannot start any token", "This line begins with a sign that it may not begin with.", _QUOTES),
     ("end of stream", "It begins with a quotation mark that is never closed.",
      "Put the same mark behind the last word, or take the first one away."),
@@ -169,6 +172,20 @@ _IN_WORDS: Final[tuple[tuple[str, str, str], ...]] = (
 )  # fmt: skip
 
 
+_WITHIN: Final = (
+    "Quotes stand within quotes in this line.",
+    "Take the inner ones out, or set the whole in 'single' quotes that it does not hold itself.",
+)
+
+
+def _has_quotes_within(mark: yaml.Mark | None) -> bool:
+    """Whether a line was given up behind words in quotes: "Auntie "the best" Jo's"."""
+    if mark is None or mark.buffer is None:
+        return False
+    line = mark.buffer[: mark.pointer].rpartition("\n")[2]
+    return bool(re.search(r"""[:-]\s+(?:"[^"]*"|'[^']*')\s*$""", line))
+
+
 def say_in_words(error: yaml.MarkedYAMLError, file: str, first_line: int) -> Problem:
     """Return in a cook's words what a reader of such files found wrong."""
     said = error.problem or ""
@@ -178,5 +195,7 @@ def say_in_words(error: yaml.MarkedYAMLError, file: str, first_line: int) -> Pro
     )
     # a quotation mark without its fellow is found at the end and was set at the beginning
     opened = "end of stream" in said or "expected ',' or" in said
+    if "expected <block end>" in said and _has_quotes_within(error.problem_mark):
+        what, mend = _WITHIN
     mark = (error.context_mark if opened else None) or error.problem_mark or error.context_mark
     return Problem(file, (mark.line if mark else 0) + first_line, what, mend)

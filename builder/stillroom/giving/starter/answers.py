@@ -6,6 +6,7 @@ argument.
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, replace
 from datetime import date
@@ -17,7 +18,6 @@ from stillroom.core.recipe.model import Recipe
 from stillroom.core.when.giving_days import find_day
 from stillroom.core.words.nearest import did_you_mean
 from stillroom.core.words.problems import Unreadable, say_written
-from stillroom.giving.against_book import WHAT_TO_AVOID
 from stillroom.giving.as_written import NUMBERS, ages_said, several
 from stillroom.giving.model import Sort
 from stillroom.giving.names import plain_name
@@ -25,6 +25,17 @@ from stillroom.giving.who import read_age_months
 from stillroom.giving.written import read_day, read_hours
 
 MOST_OF_A_SORT = 20
+_WHAT = (
+    'Write a food ("coconut"), an allergen ("milk", "nuts") or a diet ("vegan", "halal"), '
+    "with commas between them; or leave it empty."
+)
+_OF_SOMEBODY = re.compile(
+    r"^(?P<who>(?:[^\W\d][\w'’.-]*\s+){0,3}?)"
+    r"(?:is|are|has|have|hates?|dislikes?|loathes?|detests?|(?:cannot|can.t) (?:stand|bear)"
+    r"|(?:do|does)(?: not|n.t) like)\s+(?P<what>\S.*)$",
+    re.IGNORECASE,
+)
+"""Who cannot or will not, and what: "Tom is coeliac", "she hates ginger"."""
 _YES = frozenset({"yes", "y", "ja", "j", "oui", "o", "sí", "si", "s", "sì", "post", "by post"})
 _NO = frozenset({"no", "n", "nein", "non", "nee", "hand", "by hand"})
 _ALL = frozenset({"", "all", "alle", "all of them", "everything", "tous", "todos", "tutti"})
@@ -146,6 +157,8 @@ def read_needs(text: str) -> Needs:
     Needs(avoid=('no nuts please', 'dairy'), pregnant=False)
     >>> read_needs("pregnant"), read_needs("nothing").avoid
     (Needs(avoid=(), pregnant=True), ())
+    >>> read_needs("Tom is coeliac, she hates ginger").avoid
+    ('coeliac', 'ginger')
     """
     found = Needs()
     for word in several(text):
@@ -155,9 +168,13 @@ def read_needs(text: str) -> Needs:
 
 def _with_word(needs: Needs, word: str) -> Needs:
     avoided = read_avoided(word)
+    of_somebody = _OF_SOMEBODY.match(word)
+    if avoided is None and of_somebody and read_avoided(of_somebody["who"]) is None:
+        word = of_somebody["what"]
+        avoided = read_avoided(word)
     if avoided is None:
         near = nearest_avoided(word)
-        mend = f'Did you mean "{near}"?' if near else WHAT_TO_AVOID
+        mend = f'Did you mean "{near}"?' if near else _WHAT
         raise Unreadable(f"{say_written(word)} is nothing that can be avoided.", mend)
     if avoided.meant == "pregnant":
         return replace(needs, pregnant=True)

@@ -1,0 +1,114 @@
+"""What somebody meets who writes a list for the first time: each mistake told so that it helps."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import pytest
+from click.testing import CliRunner
+
+from giving.lists import demo_recipes, read_dict, small_list
+from stillroom.beginning.book import Answers, begin_book
+from stillroom.cli import main
+from stillroom.core.words.frontmatter import read_yaml
+from stillroom.core.words.problems import ProblemsFound, Unreadable
+from stillroom.giving.against_book import check_list
+from stillroom.giving.names import with_names_of
+from stillroom.giving.starter.answers import read_needs
+
+BY_NAME = {recipe.slug: recipe for recipe in demo_recipes()}
+
+
+def told(**changes: object) -> list[str]:
+    try:
+        read = read_dict(small_list(**changes))
+        check_list(with_names_of(read, BY_NAME), BY_NAME)
+    except ProblemsFound as found:
+        return [f"{one.what} {one.mend}" for one in found.problems]
+    return []
+
+
+@pytest.mark.parametrize(
+    ("said", "meant"),
+    [
+        ("Tom is coeliac", ("coeliac",)),
+        ("Tom is celiac", ("celiac",)),
+        ("she hates ginger", ("ginger",)),
+        ("hates ginger", ("ginger",)),
+        ("Auntie Jo can't stand coconut", ("coconut",)),
+        ("Wren does not like mustard", ("mustard",)),
+        ("Tom is vegan and Ann dislikes ginger", ("vegan", "ginger")),
+        ("doesn't drink", ("doesn't drink",)),
+    ],
+)
+def test_a_sentence_about_somebody_is_read_as_what_they_avoid(said, meant):
+    assert read_needs(said).avoid == meant
+
+
+@pytest.mark.parametrize("said", ["Tom is glutten", "Tom is tall", "Tom hates Mondays"])
+def test_what_is_not_known_is_refused_in_words_that_fit_a_question(said):
+    with pytest.raises(Unreadable) as refused:
+        read_needs(said)
+    assert "avoid ingredients" not in str(refused.value)
+
+
+def test_a_recipe_misspelt_is_named_and_a_liking_is_a_food_or_a_recipe():
+    makes = [{"recipe": "quince chutneyy"}, {"recipe": "Rosmary salt"}, {"recipe": "bramble-jelly"}]
+    text = " ".join(told(makes=makes))
+    assert 'Did you mean "quince-chutney"?' in text
+    assert 'Did you mean "rosemary-salt"?' in text
+    household = {"name": "Ysolde Fennimore", "basket": "small"}
+    liked = told(households=[{**household, "likes": ["quince"]}])
+    assert liked == []
+    makes = [{"recipe": "bramble-jelly"}]
+    (one,) = told(makes=makes, households=[{**household, "likes": ["chocolate"]}])
+    assert "recipe of the book" not in one
+    assert 'Name a recipe that stands under "makes", or a food that one of them holds.' in one
+
+
+def test_a_place_is_said_by_its_name():
+    (one,) = told(households=[{"name": "The Okafors", "basket": "small", "delivery": "maybe"}])
+    assert one.startswith('"The Okafors, delivery": ')
+
+
+@pytest.mark.parametrize(
+    ("text", "line", "words"),
+    [
+        ("a: b\n\tc: d\n", 2, "There is a tab in this line. Write blanks in its place."),
+        ("a:\n\t- b\n", 2, "There is a tab in this line. Write blanks in its place."),
+        ('x: y\nname: "Auntie "the best" Jo\'s"\n', 2, "Quotes stand within quotes in this line."),
+        ("x: 'it's here'\n", 1, "Quotes stand within quotes in this line."),
+        ("a:\n  - b\n c: d\n", 3, "This line does not stand in line with those above it."),
+        ("a: @b\n", 1, "This line begins with a sign that it may not begin with."),
+    ],
+)
+def test_a_slip_of_the_keys_is_told_as_what_it_is(text, line, words):
+    with pytest.raises(ProblemsFound) as found:
+        read_yaml(text, "l.yml")
+    (one,) = found.value.problems
+    assert one.line == line
+    assert f"{one.what} {one.mend}".startswith(words)
+
+
+@pytest.mark.parametrize("words", [["check"], ["pack", "giving/giving-list.yml"],
+                                   ["check", "giving/giving-list.yml"]])  # fmt: skip
+def test_a_recipes_mistake_hides_none_of_the_list(words, tmp_path: Path, monkeypatch):
+    begin_book(tmp_path / "ours", Answers("Ours"))
+    monkeypatch.chdir(tmp_path / "ours")
+    recipe = next(Path("recipes").glob("*.md"))
+    whole = recipe.read_text(encoding="utf-8")
+    recipe.write_text(whole.replace("kind:", "kiind:"), encoding="utf-8")
+    path = Path("giving/giving-list.yml")
+    text = path.read_text(encoding="utf-8")
+    path.write_text(text.replace("avoid: nuts", "avoid: nutts"), encoding="utf-8")
+    assert "nutts" in path.read_text(encoding="utf-8")
+    both = CliRunner().invoke(main, words)
+    assert both.exit_code == 1
+    assert "kiind" in both.output
+    assert '"nutts" is nothing that can be avoided.' in both.output
+    assert "could not be looked at because of this" in both.output
+    assert "is not a recipe of the book" not in both.output
+    path.write_text(text, encoding="utf-8")
+    one = CliRunner().invoke(main, words)
+    assert "giving-list.yml:" not in one.output
+    assert "could not be looked at because of this" in one.output
