@@ -10,6 +10,7 @@ from click.testing import CliRunner
 from giving.lists import demo_recipes, read_dict, small_list
 from stillroom.beginning.book import Answers, begin_book
 from stillroom.cli import main
+from stillroom.core.unknown_foods import UnknownFood
 from stillroom.core.words.frontmatter import read_yaml
 from stillroom.core.words.problems import ProblemsFound, Unreadable
 from stillroom.giving.against_book import check_list
@@ -112,3 +113,18 @@ def test_a_recipes_mistake_hides_none_of_the_list(words, tmp_path: Path, monkeyp
     one = CliRunner().invoke(main, words)
     assert "giving-list.yml:" not in one.output
     assert "could not be looked at because of this" in one.output
+
+
+@pytest.mark.parametrize(
+    ("words", "together"),
+    [
+        ("butter 200g sugar", True),
+        ("moon dust 2 tbsp salt", True),
+        ("vitamin b12 moon dust", False),
+        ("moon dust", False),
+        ("200 g moon dust", False),
+    ],
+)
+def test_two_lines_that_ran_together_are_told(words, together):
+    said = UnknownFood(words, (("a.md", 3),), (), True).say()
+    assert ("Two lines seem to run together here" in said) is together

@@ -5,14 +5,20 @@ No problem of the book: it is built all the same, and its pages say what could n
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterable
 from dataclasses import dataclass
 
 from stillroom.core.larder.words import normal_form
 from stillroom.core.lines.ingredient_food import food_of, name_of, parts_of
 from stillroom.core.recipe.model import Recipe
+from stillroom.core.words.patterns import late_regex
 
 _MOST_PLACES = 3
+_AMOUNT_WITHIN = late_regex(
+    r"\w[\s,;-]+\d[\d.,/]*\s*(?:k?g|[mcd]?l|oz|lbs?|tsp|tbsp|teaspoons?|tablespoons?|cups?)\b",
+    re.IGNORECASE,
+)
 
 
 @dataclass(frozen=True)
@@ -29,12 +35,18 @@ class UnknownFood:
         file, line = self.places[0]
         return (
             f'{file}:{line}: "{self.words}" is not a food that this book knows{self._elsewhere()}. '
-            f"{self._lost()} {self._did_you_mean()}Say what it is in {larder_file}:\n"
+            f"{self._lost()} {self._run_together()}{self._did_you_mean()}Say what it is in {larder_file}:\n"
             f"    {self.words.lower()}:\n"
             "      contains: nothing   # or its allergens: [milk, wheat]\n"
             "      from: plant         # or milk, egg, meat, fish ...\n"
             "    or, when it is only another name for something: is: butter"
         )
+
+    def _run_together(self) -> str:
+        """Say what "butter 200 g sugar" is: two lines, the second without its dash."""
+        if not _AMOUNT_WITHIN.search(self.words):
+            return ""
+        return "Two lines seem to run together here: begin the second with a dash. "
 
     def _elsewhere(self) -> str:
         others = [f"{file}:{line}" for file, line in self.places[1:]]

@@ -243,7 +243,7 @@ def _factor_of_makes(recipe: Scalable, target: ByMakes) -> Fraction:
 
 def _makes_ml(recipe: Scalable) -> Fraction:
     if recipe.makes_ml is None:
-        raise _say.refuse("counted", count=recipe.makes.middle, things=recipe.things)
+        raise _say.refuse("counted", things=recipe.things)
     return recipe.makes_ml
 
 

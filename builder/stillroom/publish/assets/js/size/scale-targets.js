@@ -160,7 +160,7 @@ function factorOfMakes(recipe, { amount, things }, tables) {
 
 function makesMl(recipe) {
   if (!recipe.makes_ml) {
-    throw say.refuse("counted", { count: middle(recipe.makes), things: recipe.things });
+    throw say.refuse("counted", { things: recipe.things });
   }
   return recipe.makes_ml;
 }
