@@ -35,7 +35,8 @@ class UnknownFood:
         file, line = self.places[0]
         return (
             f'{file}:{line}: "{self.words}" is not a food that this book knows{self._elsewhere()}. '
-            f"{self._lost()} {self._run_together()}{self._did_you_mean()}Say what it is in {larder_file}:\n"
+            f"{self._lost()} {self._run_together()}{self._did_you_mean()}"
+            f"Say what it is in {larder_file}:\n"
             f"    {self.words.lower()}:\n"
             "      contains: nothing   # or its allergens: [milk, wheat]\n"
             "      from: plant         # or milk, egg, meat, fish ...\n"
