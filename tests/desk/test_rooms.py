@@ -72,6 +72,8 @@ def test_four_answers_make_a_book_that_builds(tmp_path: Path) -> None:
     assert opened.ask("/begin", "POST", said).status == 303
     before = opened.ask("/publish").text
     assert "Words of an example still stand" in before
+    assert "the first page" in before
+    assert "no pictures yet" in before
     assert "pages/index.md:1: Words of the example" in before
     assert opened.ask("/publish", "POST", {"way": "folder"}).text.count("lies in the folder") == 1
     page = (tmp_path / "new" / "site" / "index.html").read_text(encoding="utf-8")

@@ -296,3 +296,8 @@ def test_what_is_not_known_is_said_and_never_called_harmless() -> None:
     assert said == "“drubble” is not known: its allergens and dangers could not be checked."
     plain = recipe_of({"kind": "bake", "ingredients": ["20 g butter"], "method": ["Bake."]})
     assert assess_safety(plain, GB).unchecked == ()
+
+
+def test_no_source_sends_a_cook_to_a_data_file() -> None:
+    texts = [rule.source for rule in all_rules().values()]
+    assert [text for text in texts if ".yml" in text] == []
