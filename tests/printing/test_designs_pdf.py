@@ -19,18 +19,20 @@ from .test_cards_pdf import edges, rasterise
 
 DESIGNS = tuple(designs_of())
 SIZES = {"90x65": (90, 65), "folded-a6": (210, 148)}
+# large type takes a larger card
+CUT = [
+    (name, size) for name in DESIGNS for size in SIZES
+    if size != "90x65" or not choose_design(name).large
+]  # fmt: skip
 FEW = ("plain", "leaves")  # a sample: the others differ by numbers only
 
 
-@pytest.mark.parametrize("name", DESIGNS)
-@pytest.mark.parametrize("size", SIZES)
+@pytest.mark.parametrize(("name", "size"), CUT)
 def test_every_card_of_every_design_is_cut_at_its_true_size(
     jobs: list[CardJob], name: str, size: str
 ) -> None:
     design = choose_design(name)
     few = [job for job in jobs if job.recipe.slug == "rosemary-salt"]
-    if design.large and size == "90x65":
-        pytest.skip("large type takes a larger card")
     xs, ys = edges(print_cards(few, size, SheetOptions(design=design)))
     wide, high = SIZES[size]
     assert [after - before for before, after in pairwise(xs)] == pytest.approx(
@@ -147,8 +149,9 @@ def test_capitals_are_spaced(jobs: list[CardJob]) -> None:
     for word in ("NATO", "nato"):
         said = replace(jobs[0].card, message=f"for {word} only")
         made = print_cards([replace(jobs[0], card=said)], "folded-a6", SheetOptions())
-        chars = words_on(made)
-        text = "".join(char["text"] for char in chars)
+        # one sign may stand for two letters: "fi"
+        chars = [char for char in words_on(made) for _ in char["text"]]
+        text = "".join(char["text"] for char in words_on(made))
         at = text.index(f"for{word}only") + 3
         letters = chars[at : at + 4]
         apart[word] = min(after["x0"] - before["x1"] for before, after in pairwise(letters))
@@ -169,7 +172,9 @@ def test_the_address_stands_in_words_under_its_code(jobs: list[CardJob], name: s
     made = print_cards(jobs[:1], "folded-a6", SheetOptions(design=choose_design(name)))
     with open_pdf(made) as pdf:
         words = pdf.pages[0].extract_words(extra_attrs=["size"])
-    address = [word for word in words if word["text"].startswith("thistledown-lane.example")]
+    # an address may be broken behind its hyphens and strokes
+    told = [word | {"text": word["text"].replace("\u200b", "")} for word in words]
+    address = [word for word in told if word["text"].startswith("thistledown-lane.example")]
     assert address
     assert min(word["size"] for word in address) >= 8
     codes = zxingcpp.read_barcodes(rasterise(made, 200)[0])
@@ -181,7 +186,8 @@ def test_there_are_lines_for_a_hand_and_the_familys_mark(jobs: list[CardJob]) ->
     with open_pdf(print_cards(jobs[:1], "folded-a6", options)) as pdf:
         page = pdf.pages[0]
         text = page.extract_text()
-        strokes = [one for one in page.lines if one["height"] < 0.1 and 80 < one["width"] < 250]
+        drawn = [*page.lines, *page.rects]
+        strokes = [one for one in drawn if one["height"] < 1 and 80 < one["width"] < 250]
     assert "for" in text
     assert "from" in text
     assert re.search(r"[rR] ?& ?[tT]", text)

@@ -28,7 +28,7 @@ from stillroom.publish.scripts import SPEAKING
 # what stands in scripts and is no sentence of the book's: names in the data, of styles and
 # of the calendar's own grammar (RFC 5545), and what only a maker of the book can ever see
 NO_SENTENCES = re.compile(
-    r"with the batch|per container|use by|best before(?: end)?|plain gift|back cover"
+    r"with the batch|per container|use by|best before(?: end)?|(?:plain|small) gift|back cover"
     r"|(?:mass volume|volume mass|count mass)|text/calendar|input, select|svg\.when-picture"
     r"|(?:entry|often|every)_\{\}|ready\{\}\{\}|\{\}_one|[A-Z-]+[:{].*|stillroom[-:].*"
     r"|\{\}(?:mm|pt)|text/markdown|\{\}\.md|keeps: \{\}|no_\{\}|form\.send"

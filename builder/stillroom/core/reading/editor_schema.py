@@ -35,7 +35,8 @@ def front_matter_schema() -> dict[str, Any]:
         "maxProperties": 1,
         "properties": {word: {"type": ["string", "null"]} for word in sorted(stage_words())},
     }
-    keys["oven"] = _TEXT_OR_NUMBER | {"description": keys["oven"].get("description", "")}
+    for key in ("oven", "date"):  # "1932" is a number to an editor
+        keys[key] = _TEXT_OR_NUMBER | {"description": keys[key].get("description", "")}
     keys["materials"] = keys["ingredients"]
     keys["vessel"] = keys["vessels"]
     schema["required"] = [key for key in schema["required"] if key != "ingredients"]

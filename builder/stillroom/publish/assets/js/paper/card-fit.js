@@ -18,6 +18,7 @@ const STEPS = {
 
 // A title goes on one line where that costs it a fifth of its size at most, else on two: one that does
 // not is set smaller, as card_faces.typ sets it. Lines, and the shares of its size that are tried.
+/** @type {[number, number[]][]} */
 const TITLE_SHARES = [[1, [1, 0.9, 0.8]], [2, [1, 0.9, 0.8, 0.7]]];
 const LEAST_TITLE_SHARE = 0.7;
 
