@@ -136,7 +136,7 @@ def _without_list(rows: Sequence[Row]) -> Recipe:
 def _read_above(recipe: Recipe, rows: Sequence[Row]) -> None:
     """Read what stands between a title and its list: how much, whose, a few words."""
     greeted = False
-    method = next((at for at, row in enumerate(rows) if _heads_a_method(row)), len(rows))
+    method = next((at for at, row in enumerate(rows) if _is_method_head(row)), len(rows))
     if rows[method + 1 :]:  # the method stands above its list
         _read_steps(recipe, rows[method + 1 :])
     for row in rows[:method]:
@@ -156,7 +156,7 @@ def _read_above(recipe: Recipe, rows: Sequence[Row]) -> None:
         recipe.doubt("title", what, "Write a word of your own about it, if you like.")
 
 
-def _heads_a_method(row: Row) -> bool:
+def _is_method_head(row: Row) -> bool:
     return is_head(row) and section_of(row.text) == "method"
 
 

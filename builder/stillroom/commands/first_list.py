@@ -10,8 +10,8 @@ import click
 
 from stillroom.beginning.book import LIST
 from stillroom.beginning.recipe import slug_of
-from stillroom.commands.terminal import as_called, called, recipes_of, told_plainly
-from stillroom.core.book import Book, BookSettings, find_book, open_book
+from stillroom.commands.terminal import as_called, book_here, called, recipes_of, told_plainly
+from stillroom.core.book import Book, BookSettings
 from stillroom.core.recipe.model import Recipe
 from stillroom.core.words.problems import Problem, ProblemsFound
 from stillroom.giving.guard import guard_file
@@ -25,12 +25,7 @@ from stillroom.saving.whole import write_whole
 @told_plainly
 def giving_list_command(out: Path | None) -> None:
     """Ask who is given something, and write a whole giving list for this book."""
-    config = find_book(Path.cwd())
-    if config is None:
-        raise click.UsageError(
-            f'There is no book here: begin one with "{called()} start FOLDER", and go there.'
-        )
-    book = open_book(config)
+    book = book_here()
     recipes = recipes_of(book)
     if not recipes:
         mend = f'Write one first: {called()} new "Plum gin" --kind liqueur'

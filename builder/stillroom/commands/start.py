@@ -18,8 +18,7 @@ from stillroom.beginning.book import (
 )
 from stillroom.beginning.recipe import write_recipe
 from stillroom.commands.first_list import ask_here
-from stillroom.commands.terminal import as_called, called, python, told_plainly
-from stillroom.core.book import find_book, open_book
+from stillroom.commands.terminal import as_called, book_here, called, python, told_plainly
 from stillroom.saving.whole import write_whole
 
 _WHETHER: Final = "Shall it be written down now who is given something?"
@@ -111,12 +110,7 @@ def _name_of_day(day: str, first: Answers) -> str:
 @told_plainly
 def new_command(title: str, kind: str) -> None:
     """Begin a recipe called TITLE: a whole file, with notes, to write over."""
-    config = find_book(Path.cwd())
-    if config is None:
-        raise click.UsageError(
-            f'There is no book here: begin one with "{called()} start FOLDER", and go there.'
-        )
-    book = open_book(config)
+    book = book_here()
     path = write_recipe(book, title, kind)
     click.echo(f"Written: {path}")
     click.echo(f'Write over what stands in it, then: {called()} check "{path}"')

@@ -87,6 +87,16 @@ def _in_a_line(path: Path) -> str:
     return f'"{whole}"' if " " in whole else whole
 
 
+def book_here() -> Book:
+    """Open the book of this folder; raises UsageError where there is none."""
+    config = find_book(Path.cwd())
+    if config is None:
+        raise click.UsageError(
+            f'There is no book here: begin one with "{called()} start FOLDER", and go there.'
+        )
+    return open_book(config)
+
+
 def book_around(path: Path | None = None) -> Book:
     """Open the book that a file lies in, or the one of this folder, or a book of defaults."""
     config = find_book(path.parent if path else Path.cwd()) or find_book(Path.cwd())

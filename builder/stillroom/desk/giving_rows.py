@@ -106,12 +106,17 @@ def _tidied(said: Any, part: str) -> Any:
     return tidy_list(parts, {})[0].get(part) or {}
 
 
+def _to_change(said: Any, part: str) -> Any:
+    """Return the data of a part so that it may be changed: rows in one text become rows."""
+    if isinstance(in_part(said, part), str):
+        said[part_key(said, part)] = [dict(row) for _, row in rows_in(said, part)]
+    return in_part(said, part)
+
+
 def row_to_change(said: Any, part: str, at: str) -> Row:
     """Return a row so that facts may be put into it: a short one is written long from here on."""
-    data = in_part(said, part)
     shown = dict(rows_in(said, part))[at]
-    if isinstance(data, str):
-        said[part_key(said, part)] = data = [dict(row) for _, row in rows_in(said, part)]
+    data = _to_change(said, part)
     place = _place(data, part, at)
     if not isinstance(data[place], dict):
         named = NEEDED.get(part, "")
@@ -131,18 +136,14 @@ def _place(data: Any, part: str, at: str) -> Any:
 
 def take_out(said: Any, part: str, places: list[str]) -> None:
     """Take rows out of a part."""
-    data = in_part(said, part)
-    if isinstance(data, str):
-        said[part_key(said, part)] = data = [dict(row) for _, row in rows_in(said, part)]
+    data = _to_change(said, part)
     for place in reversed([_place(data, part, at) for at in places]):
         del data[place]
 
 
 def add_row(said: Any, part: str, row: Row) -> None:
     """Add a row to a part, in the form that the part has."""
-    data = in_part(said, part)
-    if isinstance(data, str):
-        said[part_key(said, part)] = data = [dict(one) for _, one in rows_in(said, part)]
+    data = _to_change(said, part)
     if isinstance(data, dict):
         data[row[NEEDED[part]]] = {key: v for key, v in row.items() if key != NEEDED[part]}
     elif isinstance(data, list):

@@ -11,6 +11,7 @@ from itertools import pairwise
 from typing import Any, Final
 
 from stillroom.giving.as_written import said_key
+from stillroom.giving.model import GivingList
 from stillroom.giving.written import read_day
 from stillroom.giving.written_time import read_days_off
 
@@ -18,18 +19,23 @@ _A_YEAR: Final = timedelta(weeks=52)
 _ONE: Final = timedelta(days=1)
 
 
-def move_days(data: Any, households: list[Any], country: str) -> bool:
-    """Move the days in the data of a list that was read; return whether there were any."""
+def has_days(giving: GivingList) -> bool:
+    """Whether a list names days that move."""
+    posting = any(service.last_day for service in giving.posting)
+    return posting or bool(giving.days_off) or any(one.opens for one in giving.households)
+
+
+def move_days(data: Any, households: list[Any], country: str) -> None:
+    """Move the days in the data of a list that was read."""
     posting = data.get(said_key("list", data, "posting"))
     rows = [(row, said_key("service", row, "last day")) for row in _rows(posting)]
     rows += [(row, said_key("household", row, "opens")) for row in _rows(households)]
-    dated = [(row, key) for row, key in rows if row.get(key)]
-    for row, key in dated:
-        row[key] = read_day(row[key], country) + _A_YEAR
+    for row, key in rows:
+        if row.get(key):
+            row[key] = read_day(row[key], country) + _A_YEAR
     off = said_key("list", data, "days off")
     if data.get(off):
         data[off] = _spans(sorted(read_days_off(data[off], country)))
-    return bool(dated or data.get(off))
 
 
 def _rows(written: Any) -> list[Any]:

@@ -15,7 +15,7 @@ from ruamel.yaml.comments import CommentedMap, CommentedSeq
 
 from stillroom.core.recipe.model import Recipe
 from stillroom.core.words.problems import Problem, ProblemsFound
-from stillroom.giving.a_year_on import move_days
+from stillroom.giving.a_year_on import has_days, move_days
 from stillroom.giving.as_written import said_key
 from stillroom.giving.carrying import carry_batches, carry_stock
 from stillroom.giving.log import LogLine, ReadLog
@@ -62,7 +62,6 @@ def close_year(
     standing = stand(named, recipes, log, season, assumed)
     year = giving.giving_day.year
     had = _had_now(season, assumed)
-    moved: list[bool] = []
 
     def change(data: Any) -> None:
         data[said_key("list", data, "giving list")] = _next_title(giving.giving_list, year)
@@ -72,7 +71,7 @@ def close_year(
         rows = _rows_of(data, giving.households)
         for row, household in zip(rows, giving.households, strict=True):
             _carry_on(row, household, year, had.get(household.name, ()), season)
-        moved.append(move_days(data, rows, country))
+        move_days(data, rows, country)
         _leave_bare(data)
         carry_stock(data, named.giving, standing.read.giving)
         carry_batches(data, standing.read.giving)
@@ -80,7 +79,7 @@ def close_year(
     head = f"{_HEAD}the list of {year} when it was closed. Look over every household: ages\n"
     head += "# are a year on, and a child expected then is put down as six months old. Private.\n"
     changed = change_yaml(_without_head(text), read.file, change)
-    return head + (_MOVED if any(moved) else "") + changed
+    return head + (_MOVED if has_days(giving) else "") + changed
 
 
 def not_noted(

@@ -43,6 +43,18 @@ def _words_of(language: str, table: str) -> dict[str, Fraction]:
 
 
 @cache
+def whole_numbers_elsewhere() -> dict[str, int]:
+    """Return the words of whole numbers of all other languages, in small letters.
+
+    >>> whole_numbers_elsewhere()["zwei"], "halbe" in whole_numbers_elsewhere()
+    (2, False)
+    """
+    tables = read_data("line_words.yml")["numbers_elsewhere"].values()
+    counts = ((word, count) for table in tables for word, count in table.items())
+    return {word.lower(): count for word, count in counts if isinstance(count, int)}
+
+
+@cache
 def _parts_of(language: str) -> re.Pattern[str] | None:
     """Return the pattern of a part elsewhere: "media", "ein halbes", "tres cuartos de"."""
     parts = _words_of(language, "parts_elsewhere")

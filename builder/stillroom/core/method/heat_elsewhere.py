@@ -12,8 +12,8 @@ from functools import cache, lru_cache
 from typing import Any
 
 from stillroom.core.words.data_files import read_data
+from stillroom.core.words.patterns import any_word
 
-_ANY_END = r"[^\W\d_]*"
 _EGGS = ("egg", "egg yolk", "egg white")
 
 
@@ -68,11 +68,6 @@ def _table() -> dict[str, Any]:
 
 @cache
 def _any_of(name: str) -> re.Pattern[str]:
-    """Return the pattern of one list of the file; longer words first."""
+    """Return the pattern of one list of the file."""
     listed: list[Any] = _table()[name]
-    words = [word for row in listed for word in (row if isinstance(row, list) else [row])]
-    either = "|".join(
-        re.escape(word.removesuffix("*")) + ("" if word == word.removesuffix("*") else _ANY_END)
-        for word in sorted(words, key=len, reverse=True)
-    )
-    return re.compile(rf"(?<!\w)(?:{either})(?!\w)", re.IGNORECASE)
+    return any_word(word for row in listed for word in (row if isinstance(row, list) else [row]))

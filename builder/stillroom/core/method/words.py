@@ -10,7 +10,7 @@ from functools import cache
 from typing import Any
 
 from stillroom.core.words.data_files import read_data
-from stillroom.core.words.patterns import late_regex
+from stillroom.core.words.patterns import any_word, late_regex
 
 # "like skin on milk", "smells of vinegar and apples"; "if you like, add honey" compares nothing
 _LOOSELY = late_regex(
@@ -35,8 +35,8 @@ def method_words(name: str) -> frozenset[str]:
 
 @cache
 def _pattern(name: str) -> re.Pattern[str]:
-    either = "|".join(sorted(map(re.escape, _table()[name]), key=len, reverse=True))
-    return re.compile(rf"\b(?:{either})\b", re.IGNORECASE)
+    words: list[str] = _table()[name]
+    return any_word(words)
 
 
 def has_phrase(text: str, name: str) -> bool:

@@ -155,17 +155,21 @@ def _implied(written: str, step: int, line: int, before: list[Said]) -> Iterator
     """Yield what "after ten days, strain" says was waited; not what was said of it before."""
     found = _AFTER.search(tidy(written))
     span = _read(found["first"] or found["later"] or found["last"]) if found else None
-    waited = max((one.span.minutes() for one in before if one.role == "wait"), default=0)
-    if span and span.minutes() > waited:
+    if span and span.minutes() > _waited(before):
         yield Said("wait", "rest", span, _short(written), step, line)
+
+
+def _waited(before: list[Said]) -> int:
+    """Return the longest wait so far, in minutes."""
+    waits = (one.span.minutes() for one in before if one.role == "wait")
+    return max(waits, default=0)
 
 
 def _in_other_words(written: str, step: int, line: int, before: list[Said]) -> Iterator[Said]:
     """Yield what a sentence in another language names, and what it implies was waited for."""
-    waited = max((one.span.minutes() for one in before if one.role == "wait"), default=0)
     for one in waits_elsewhere(written):
         long_enough = one.span.minutes() >= SHORTEST_MINUTES
-        if long_enough and not (one.after and one.span.minutes() <= waited):
+        if long_enough and not (one.after and one.span.minutes() <= _waited(before)):
             yield Said("wait", one.word, one.span, _short(written), step, line, one.every)
 
 

@@ -12,8 +12,10 @@ from dataclasses import dataclass
 from functools import cache
 from typing import Any
 
+from stillroom.core.lines.number_words import whole_numbers_elsewhere
 from stillroom.core.when.spans import Span, parse_span
 from stillroom.core.words.data_files import read_data
+from stillroom.core.words.patterns import any_word
 from stillroom.core.words.problems import Unreadable
 
 
@@ -99,11 +101,13 @@ def _span(found: re.Match[str]) -> Span | None:
 
 def _word(words: str) -> str:
     """Return the timeline's word for what is done; resting only where nothing else is named."""
+    return next((word for word, verbs in _verbs().items() if verbs.search(words)), "")
+
+
+@cache
+def _verbs() -> dict[str, re.Pattern[str]]:
     waits: dict[str, list[str]] = _table()["waits"]
-    for word, stems in waits.items():
-        if re.search(rf"\b(?:{'|'.join(map(re.escape, stems))})", words, re.IGNORECASE):
-            return word
-    return ""
+    return {word: any_word(f"{stem}*" for stem in stems) for word, stems in waits.items()}
 
 
 @cache
@@ -113,7 +117,8 @@ def _units() -> dict[str, str]:
 
 @cache
 def _numbers() -> dict[str, str]:
-    return {form: str(count) for count, forms in _table()["numbers"].items() for form in forms}
+    more = {form: count for count, forms in _table()["numbers"].items() for form in forms}
+    return {form: str(count) for form, count in (whole_numbers_elsewhere() | more).items()}
 
 
 def _list(name: str) -> list[str]:
@@ -123,9 +128,9 @@ def _list(name: str) -> list[str]:
 @cache
 def _any_of(name: str) -> re.Pattern[str]:
     """Return the pattern of words that begin with one of a list."""
-    return re.compile(rf"\b(?:{'|'.join(map(re.escape, _list(name)))})", re.IGNORECASE)
+    return any_word(f"{word}*" for word in _list(name))
 
 
 @cache
 def _whole(name: str) -> re.Pattern[str]:
-    return re.compile(rf"\b(?:{'|'.join(map(re.escape, _list(name)))})\b", re.IGNORECASE)
+    return any_word(_list(name))

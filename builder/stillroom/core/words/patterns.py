@@ -8,6 +8,7 @@ patterns are written so; what is made of data inside a function waits there alre
 from __future__ import annotations
 
 import re
+from collections.abc import Iterable
 from typing import Any, AnyStr, cast
 
 _ASKED = ("search", "match", "fullmatch", "finditer", "findall", "split", "sub", "subn")
@@ -20,6 +21,18 @@ def late_regex(words: AnyStr, flags: int = 0) -> re.Pattern[AnyStr]:
     'Quince'
     """
     return cast("re.Pattern[AnyStr]", LateRegex(words, flags))
+
+
+def any_word(words: Iterable[str]) -> re.Pattern[str]:
+    """Return the pattern of whole words in any capitals; "back*" is all that begins so.
+
+    >>> pattern = any_word(["back*", "Ei"])
+    >>> [found[0] for found in pattern.finditer("Eier backen, ein Ei")]
+    ['backen', 'Ei']
+    """
+    longest = sorted(words, key=len, reverse=True)
+    either = "|".join(re.escape(word).replace(r"\*", r"\w*") for word in longest)
+    return re.compile(rf"(?<!\w)(?:{either})(?!\w)", re.IGNORECASE)
 
 
 class LateRegex:

@@ -25,6 +25,8 @@ from stillroom.giving.who import read_age_months
 from stillroom.giving.written import read_day, read_hours
 
 MOST_OF_A_SORT = 20
+USUAL: Mapping[Sort, int] = {"eat": 2, "drink": 1, "craft": 1}
+"""What a basket holds where nobody says more."""
 _WHAT = (
     'Write a food ("coconut"), an allergen ("milk", "nuts") or a diet ("vegan", "halal"), '
     "with commas between them; or leave it empty."

@@ -21,6 +21,7 @@ from stillroom.core.words.problems import Unreadable, say_written
 from stillroom.giving.model import SORTS, Sort
 from stillroom.giving.offering import sort_of
 from stillroom.giving.starter.answers import (
+    USUAL,
     ListAnswers,
     Needs,
     Receiver,
@@ -35,7 +36,6 @@ from stillroom.giving.starter.answers import (
 )
 from stillroom.giving.starter.words import starter_words
 
-_USUAL: Mapping[Sort, int] = {"eat": 2, "drink": 1, "craft": 1}
 _Read = TypeVar("_Read")
 
 
@@ -125,7 +125,7 @@ def _room(asker: Asker, recipes: tuple[Recipe, ...]) -> dict[Sort, int]:
             sort: asker.until_read(
                 f"room {sort}",
                 partial(read_count, most=there[sort]),
-                str(min(_USUAL[sort], there[sort])),
+                str(min(USUAL[sort], there[sort])),
                 there=there[sort],
             )
             for sort in SORTS

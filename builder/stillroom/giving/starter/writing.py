@@ -20,7 +20,7 @@ from stillroom.giving.filled_into import count_filled
 from stillroom.giving.model import SORTS, Make, Sort
 from stillroom.giving.offering import make_offering, sort_of
 from stillroom.giving.reading import ReadList, read_giving_list
-from stillroom.giving.starter.answers import ListAnswers, Needs, Receiver
+from stillroom.giving.starter.answers import USUAL, ListAnswers, Needs, Receiver
 from stillroom.giving.starter.words import starter_words
 
 _USUAL_BATCHES = 3  # what a list that does not say takes it to be: model.py
@@ -72,7 +72,7 @@ def write_first_list(
 
 def _usual_room(recipes: tuple[Recipe, ...]) -> dict[Sort, int]:
     there = {sort: sum(sort_of(one) == sort for one in recipes) for sort in SORTS}
-    return {sort: min(2 if sort == "eat" else 1, count) for sort, count in there.items() if count}
+    return {sort: min(USUAL[sort], count) for sort, count in there.items() if count}
 
 
 def _read(text: str, name: str, settings: BookSettings) -> ReadList:
