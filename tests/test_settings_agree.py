@@ -154,7 +154,7 @@ CASES: dict[str, tuple[str | bytes, tuple[int, str] | None]] = {
         of("units: us", "recipes: nowhere"),
         (8, "There are no recipes"),
     ),
-    "a tab": (TOP + "plugins:\n\t- stillroom\n", (5, "begin with")),
+    "a tab": (TOP + "plugins:\n\t- stillroom\n", (5, "There is a tab in this line")),
     "an open quotation mark": (TOP + 'plugins:\n  - "stillroom\n', (5, "never closed")),
     "a second colon": (TOP.replace("A book", "A book: ours") + PLUGIN, (1, "second colon")),
     "older letters": ((TOP + "copyright: Crème\n" + PLUGIN).encode("latin-1"), (4, "older way")),

@@ -42,7 +42,8 @@ def what_differs(one: bytes, other: bytes) -> str:
 def days_around(planted: Planted) -> list[str]:
     """Name the two days of building, in a page's words."""
     days = (date.fromtimestamp(planted.built_at + ahead) for ahead in (0, DAY))
-    return [f"{day:%A} {day.day} {day:%B %Y}" for day in days]
+    # a recipe's page with its weekday, the year's page, which says when it was made, without
+    return [f"{day.day} {day:%B %Y}" for day in days]
 
 
 def test_the_book_is_the_same_to_the_byte(planted: Planted, tmp_path: Path) -> None:
