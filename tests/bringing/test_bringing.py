@@ -435,3 +435,28 @@ def test_who_types_without_capitals_and_full_stops_begins_each_step_on_a_line() 
         "Add the sugar",
         "boil hard till it sets, and pot it",
     ]
+
+
+@pytest.mark.parametrize(
+    ("line", "makes", "kept"),
+    [
+        ("Makes 4 pots. Keeps 2 weeks in a tin.", "4 pots", "Keeps 2 weeks in a tin."),
+        ("Makes 4 pots, which keep for a year", "4 pots", "Keep for a year."),
+        ("Makes 4 pots. Keep in the fridge!", "4 pots", "Keep in the fridge."),
+        ("Makes 4 pots | Prep time 10 min | Cook time 1 h", "4 pots", ""),
+        ("Makes 4 (8 ounce) jars", "4 (8 ounce) jars", ""),
+    ],
+)
+@pytest.mark.parametrize("below", [False, True])
+def test_what_is_said_beside_how_much_it_makes_is_kept(
+    line: str, makes: str, kept: str, below: bool
+) -> None:
+    above, behind = ("", f"\n{line}\n") if below else (f"{line}\n", "")
+    text = f"Plum jam\n{above}\n1 kg plums\n1 kg sugar\n\nMethod\n1. Boil them.\n{behind}"
+    found = one_of("a.txt", text.encode())
+    assert f"makes: {makes}\n" in found.text.replace('"', "")
+    beside = found.text.replace("1. Boil them.", "").partition("\n---\n\n")[2]
+    words = [row for row in beside.splitlines() if row and not row.startswith(("#", "Brought"))]
+    assert words == ([kept] if kept else [])
+    asked = any("How long it keeps may stand here" in one.what for one in found.questions)
+    assert asked == ("week" in kept or "year" in kept)

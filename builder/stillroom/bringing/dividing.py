@@ -25,6 +25,7 @@ from stillroom.bringing.lists import (
 )
 from stillroom.bringing.sorting import (
     after_section,
+    besides_makes,
     is_empty,
     is_ingredient,
     is_only_makes,
@@ -142,8 +143,9 @@ def _read_above(recipe: Recipe, rows: Sequence[Row]) -> None:
     for row in rows[:method]:
         if _greets(row.text):
             greeted = True
-        elif made := makes_of(row.text) if is_only_makes(row.text) else "":
-            recipe.makes = recipe.makes or made
+        elif is_only_makes(row.text):
+            recipe.makes = recipe.makes or makes_of(row.text)
+            recipe.intro += filter(None, [besides_makes(row.text)])
         elif who := writer_of(row.text):
             recipe.writer = recipe.writer or who
         elif found := _ADDRESS.search(row.text):
@@ -171,8 +173,8 @@ def _read_list(recipe: Recipe, rows: Sequence[Row]) -> None:
         if row.shape == "heading" or _heads_group(rows, place):
             inner = section_of(row.text) == "ingredients"
             group = "" if inner else row.text.strip(" :")
-        elif made := makes_of(row.text) if is_only_makes(row.text) else "":
-            recipe.makes = recipe.makes or made
+        elif is_only_makes(row.text):
+            _take_makes(recipe, row.text)
         elif recipe.ingredients and _is_rest(rows, place):
             kept, said = recipe.ingredients[-1]
             recipe.ingredients[-1] = (kept, f"{said} {row.text}")
@@ -248,7 +250,7 @@ def _read_steps(recipe: Recipe, rows: Sequence[Row]) -> None:
         elif not recipe.steps and heads_method(row):
             continue
         elif is_only_makes(row.text):
-            recipe.makes = recipe.makes or makes_of(row.text)
+            _take_makes(recipe, row.text)
         elif not is_passed(row.text) and not _is_furniture(row.text):
             tip = re.match(r"(?:tip|note|hint|tipp)s?:\s*(.+)", text, re.IGNORECASE)
             if tip and row.shape != "step":
@@ -256,6 +258,13 @@ def _read_steps(recipe: Recipe, rows: Sequence[Row]) -> None:
             else:
                 recipe.steps.append((group, text))
             recipe.makes = recipe.makes or makes_of(text)
+
+
+def _take_makes(recipe: Recipe, text: str) -> None:
+    """Take how much a line says is made, and what else it says as a note."""
+    recipe.makes = recipe.makes or makes_of(text)
+    if said := besides_makes(text):
+        recipe.notes.append(("Notes", [said]))
 
 
 def _is_furniture(text: str) -> bool:

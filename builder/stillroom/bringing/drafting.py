@@ -38,8 +38,8 @@ _LONGEST_ITEM: Final = 900
 _LONGEST_NAME: Final = 120
 _STATES: Final = ("title", "kind", "makes", "ingredients", "keeps", "author")
 _KEEPS: Final = re.compile(
-    r"\b(?:keeps?|stores?|lasts?|good)\b[^.]{0,40}?\b(?:for\s+|up to\s+|about\s+)+"
-    r"(?P<span>(?:\d+|one|two|three|four|six)(?:\s*(?:-|–|to)\s*\d+)?\s+(?:day|week|month|year)s?)",
+    r"\b(?:keeps?|stores?|lasts?|good)\b(?:[^.]{0,40}?\b(?:for|up to|about|least|around))?\s+"
+    r"(?P<span>(?:\d+|an?|one|two|three|four|six)(?:\s*(?:-|–|to)\s*\d+)?\s+(?:day|week|month|year)s?)",
     re.IGNORECASE,
 )
 
@@ -191,8 +191,10 @@ def _add_body(made: _Draft, recipe: Recipe, origin: Origin) -> int:
     """Add what stands below the facts; return the place of the heading of the method."""
     made.add("")
     intro = [] if origin.others else recipe.intro
+    first = len(made.rows)
     for paragraph in intro:
         made.add(_prose(paragraph), "")
+    _ask_how_long(made, first, intro)
     method = made.add("## Method", "")
     group = ""
     for number, (head, step) in enumerate(recipe.steps, 1):
@@ -224,6 +226,11 @@ def _add_note(made: _Draft, head: str, rows: list[str], recipe: Recipe) -> None:
     for row in lines:
         made.add(row, "")
     made.rows.pop()
+    _ask_how_long(made, place, lines)
+
+
+def _ask_how_long(made: _Draft, place: int, lines: Iterable[str]) -> None:
+    """Ask whether words beside the method say how long it keeps."""
     if found := next(filter(None, map(_KEEPS.search, lines)), None):
         what = f'How long it keeps may stand here: "{found[0]}".'
         mend = f'If that is of one unopened, write "keeps: {found["span"]} unopened" above.'

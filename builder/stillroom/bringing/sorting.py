@@ -44,13 +44,14 @@ _MAKES: Final = re.compile(
     r"quantity|portions|resa|para|opbrengst|yield\s+is)"
     r"(?:\b|(?<=ca\.))\s*(?::|is|=)?\s*"
     r"(?P<said>(?:about|approx(?:imately|\.)?|around|ca\.?|roughly|up to|~|env(?:iron|\.))?\s*"
-    r"[\dA-Za-z½¼¾][^.;!()]*(?:\([^()]*\))?)",
+    r"[\dA-Za-z½¼¾][^.;!()|]*(?:\([^()]*\)[^.;!()|]*)?)",
     re.IGNORECASE,
 )
 _KEPT_TOO: Final = re.compile(
     r",?\s*\b(?:and\s+|which\s+)?(?:will\s+)?(?:keeps?|kps|lasts?|stores?|hält|halten|se\s+conserve)\b",
     re.IGNORECASE,
 )
+_JOINING: Final = re.compile(r"^[\s,:.–-]*(?:and|which)?\s*", re.IGNORECASE)
 # "Sloes 1 lb", "Gin: 75 cl": the amount behind its food
 _BEHIND_ITS_FOOD: Final = re.compile(
     r"[^\W\d][^\d.!?]{1,40}?[\s,:–-]+(?:about\s+)?[\d½¼¾⅓⅔][\d\s./,½¼¾⅓⅔-]*\s?"
@@ -194,6 +195,26 @@ def number_of(text: str) -> str:
     """Return the words behind the number of a step; "" for a line without one."""
     found = _NUMBERED.match(text)
     return text[found.end() :].strip() if found else ""
+
+
+def besides_makes(text: str) -> str:
+    """Return what a line says beside how much the recipe makes: how long that keeps, or where.
+
+    >>> besides_makes("Makes 36 pieces. Keeps 2 weeks in a tin.")
+    'Keeps 2 weeks in a tin.'
+    >>> besides_makes("Makes 4 (8 ounce) jars"), besides_makes("Serves 4 | Prep time: 20 minutes")
+    ('', '')
+    """
+    found = _MAKES.search(text)
+    if not found:
+        return ""
+    kept = _KEPT_TOO.search(text, found.start("said"), found.end())
+    end = kept.start() if kept else found.end()
+    rest = f"{text[: found.start()]}.{text[end:]}"
+    parts = re.split(r"[.;!|]+(?=\s|[A-Z]|$)", rest)
+    said = [_JOINING.sub("", part).strip(" ,*_()") for part in parts]
+    told = [one for one in said if len(one.split()) >= 3 and not is_passed(f"{one}:")]
+    return " ".join(f"{one[:1].upper()}{one[1:]}." for one in told)
 
 
 def makes_of(text: str) -> str:

@@ -47,3 +47,31 @@ def test_a_card_shortens_and_means_the_same(short: str, whole: str) -> None:
     assert one is not None
     assert other is not None
     assert one.name == other.name
+
+
+@pytest.mark.parametrize(
+    ("short", "whole"),
+    [
+        ("demerara", "demerara sugar"),
+        ("golden caster", "caster sugar"),
+        ("granulated", "granulated sugar"),
+        ("soft brown", "light brown sugar"),
+        ("dark brown soft", "dark brown sugar"),
+        ("self-raising", "self-raising flour"),
+        ("strong white", "bread flour"),
+        ("plain wholemeal", "wholemeal flour"),
+        ("balsamic", "balsamic vinegar"),
+        ("dijon", "prepared mustard"),
+    ],
+)
+def test_the_last_word_is_left_out_in_a_shop_and_on_a_card(short: str, whole: str) -> None:
+    one, other = find_staple(short), find_staple(whole)
+    assert one is not None
+    assert other is not None
+    assert one.allergens == other.allergens
+    assert one.tags == other.tags
+
+
+@pytest.mark.parametrize("short", ["tartaric", "evaporated", "rapeseed", "agave", "chipotles"])
+def test_what_may_be_more_than_one_thing_stays_not_known(short: str) -> None:
+    assert find_staple(short) is None

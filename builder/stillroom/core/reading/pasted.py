@@ -20,7 +20,7 @@ _RTF: Final = late_regex(r"\{\\rtf\d")
 _PAGE: Final = late_regex(r"\s*<(?:!doctype|html|\?xml)\b", re.IGNORECASE)
 _MAKES: Final = late_regex(
     r"\W*(?:makes|yields?|quantity|serves|servings|ergibt|portionen|dosi|raciones|porties)\b"
-    r"\s*(?:about|approximately)?\s*:?\s*(?P<said>(?:about\s+)?\S.*?)\.?$",
+    r"\s*(?:about|approximately)?\s*:?\s*(?P<said>(?:about\s+)?\S.*?)(?:[.;!]\s.*|\.)?$",
     re.IGNORECASE,
 )
 _SIGNS: Final = late_regex(r"^[#>*_=\s]+|[*_=\s:]+$")
