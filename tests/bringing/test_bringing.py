@@ -460,3 +460,17 @@ def test_what_is_said_beside_how_much_it_makes_is_kept(
     assert words == ([kept] if kept else [])
     asked = any("How long it keeps may stand here" in one.what for one in found.questions)
     assert asked == ("week" in kept or "year" in kept)
+
+
+def test_what_a_page_says_of_keeping_stays_when_its_introduction_goes() -> None:
+    page = (
+        "<h1>Plum jam</h1><p>A long story.</p><p>Makes 4 jars. Eat it within 2 weeks.</p>"
+        "<h2>Ingredients</h2><ul><li>1 kg plums</li><li>1 kg sugar</li></ul>"
+        "<h2>Method</h2><ol><li>Boil them.</li></ol><p>Tip: use a wide pan.</p>"
+        "<h2>Notes</h2><p>Lovely on toast.</p>"
+    )
+    found = one_of("a.html", page.encode())
+    assert found.text.count("## Notes") == 1
+    assert "Eat it within 2 weeks.\n\nuse a wide pan.\n\nLovely on toast.\n" in found.text
+    assert "story" not in found.text
+    assert any('write "keeps: 2 weeks unopened"' in one.mend for one in found.questions)

@@ -144,8 +144,7 @@ def _read_above(recipe: Recipe, rows: Sequence[Row]) -> None:
         if _greets(row.text):
             greeted = True
         elif is_only_makes(row.text):
-            recipe.makes = recipe.makes or makes_of(row.text)
-            recipe.intro += filter(None, [besides_makes(row.text)])
+            _take_makes(recipe, row.text)
         elif who := writer_of(row.text):
             recipe.writer = recipe.writer or who
         elif found := _ADDRESS.search(row.text):

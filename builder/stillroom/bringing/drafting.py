@@ -38,7 +38,8 @@ _LONGEST_ITEM: Final = 900
 _LONGEST_NAME: Final = 120
 _STATES: Final = ("title", "kind", "makes", "ingredients", "keeps", "author")
 _KEEPS: Final = re.compile(
-    r"\b(?:keeps?|stores?|lasts?|good)\b(?:[^.]{0,40}?\b(?:for|up to|about|least|around))?\s+"
+    r"\b(?:(?:keeps?|stores?|lasts?|good)\b(?:[^.]{0,40}?\b(?:for|up to|about|least|around))?|"
+    r"(?:use|eat|drink|finish|consume)d?\b[^.]{0,30}?\bwithin)\s+"
     r"(?P<span>(?:\d+|an?|one|two|three|four|six)(?:\s*(?:-|–|to)\s*\d+)?\s+(?:day|week|month|year)s?)",
     re.IGNORECASE,
 )
@@ -206,8 +207,11 @@ def _add_body(made: _Draft, recipe: Recipe, origin: Origin) -> int:
         made.add(f"{number}. {_prose(step)}")
     if not recipe.steps:
         made.ask(method, "No method was found.", 'Write its steps here: "1. Wash the jar."')
+    notes: dict[str, list[str]] = {}
     for head, rows in recipe.notes:
-        _add_note(made, head, rows, recipe)
+        notes.setdefault(_note_head(head), []).extend(rows)
+    for head, rows in notes.items():
+        _add_note(made, head, rows)
     source = _source(recipe, origin)
     made.add("", "## Source", "", source)
     return method
@@ -218,10 +222,14 @@ def _in_method(head: str) -> str:
     return f"For {head}" if plain(head) in words("aside") | words("ingredients") else _prose(head)
 
 
-def _add_note(made: _Draft, head: str, rows: list[str], recipe: Recipe) -> None:
-    name = head[:1].upper() + head[1:] if plain(head) in words("aside") else "Notes"
+def _note_head(head: str) -> str:
+    named = head[:1].upper() + head[1:] if plain(head) in words("aside") else ""
+    return named or "Notes"
+
+
+def _add_note(made: _Draft, head: str, rows: list[str]) -> None:
     lines = [_prose(row) for row in rows]
-    made.add("", f"## {name or 'Notes'}", "")
+    made.add("", f"## {head}", "")
     place = len(made.rows)
     for row in lines:
         made.add(row, "")
