@@ -7,6 +7,7 @@ test_directed.py.
 
 from __future__ import annotations
 
+import re
 import secrets
 from random import Random
 
@@ -53,6 +54,16 @@ def faults_among(name: str, many: int, number: int) -> list[tuple[str, str]]:
 @pytest.mark.parametrize("name", MANY)
 def test_a_mangled_text_is_read_or_told(name: str) -> None:
     assert faults_among(name, share(MANY[name] // 5, MANY[name]), number=1) == []
+
+
+@pytest.mark.parametrize("name", ["small", "target", "log", "larder", "import"])
+def test_no_number_of_a_text_is_too_long_to_be_read_or_told(name: str) -> None:
+    reader = readers()[name]
+    for seed in reader.seeds:
+        for found in re.finditer(r"\d+", seed):
+            for number in ("9" * 5_000, "1." + "9" * 5_000):
+                text = seed[: found.start()] + number + seed[found.end() :]
+                assert fault_of(reader, text) == "", text.replace(number, number[:9])
 
 
 @pytest.mark.million

@@ -37,7 +37,7 @@ def check_list(read: ReadList, recipes: Mapping[str, Recipe]) -> tuple[PricedIte
             items.append(priced_item(_priced_as(price.item), price.packs, price.section))
         except Unreadable as wrong:
             line = read.line_of("prices", place, "packs")
-            mend = "Give every pack of one thing by weight, or every one by volume."
+            mend = wrong.mend or "Give every pack of one thing by weight, or every one by volume."
             problems.append(Problem(read.file, line, f'"{price.item}": {wrong.what}', mend))
     if problems:
         raise ProblemsFound(problems)

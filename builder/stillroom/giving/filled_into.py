@@ -11,7 +11,7 @@ from stillroom.core.amounts.units import convert, size_of
 from stillroom.core.batch.bottling import makes_ml
 from stillroom.core.recipe.holders import read_container
 from stillroom.core.recipe.model import Recipe
-from stillroom.core.words.problems import Problem
+from stillroom.core.words.problems import Problem, Unreadable
 from stillroom.giving.model import GivingList, Make, container_words
 from stillroom.giving.reading import ReadList
 
@@ -42,12 +42,15 @@ def shares_of(
         recipe = recipes.get(make.recipe)
         if recipe is None:  # told of by its name
             continue
-        count = make.per_batch or count_filled(make, recipe)
+        try:
+            key, count = key_of(make), make.per_batch or count_filled(make, recipe)
+        except Unreadable:  # told of by the words of its container
+            continue
         if not count:
             line = read.line_of("makes", place)
             what = f"How many presents one batch of {make.recipe} gives cannot be worked out."
             problems.append(Problem(read.file, line, what, 'Add "per batch: 4".'))
-        shares[key_of(make)] = Fraction(1, count or 1)
+        shares[key] = Fraction(1, count or 1)
     return shares, problems
 
 

@@ -18,8 +18,8 @@ from stillroom.core.words.said import Said
 _say = Said("stillroom.core.amounts", "amounts")
 
 _TIN = late_regex(
-    r"^(?:an? |one )?(?P<across>\d+(?:\.\d+)?)"
-    r"(?:\s*(?:cm)?\s*(?:x|×|by)\s*(?P<along>\d+(?:\.\d+)?))?"
+    r"^(?:an? |one )?(?P<across>\d{1,9}(?:\.\d{1,9})?)"
+    r"(?:\s*(?:cm)?\s*(?:x|×|by)\s*(?P<along>\d{1,9}(?:\.\d{1,9})?))?"
     r"[\s-]*(?P<unit>cm|inch(?:es)?|in)\b[\s-]*(?P<words>.*\b(?:tin|pan|dish|mould|tray)\b.*)$",
     re.IGNORECASE,
 )

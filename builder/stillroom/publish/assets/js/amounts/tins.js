@@ -10,7 +10,7 @@ const say = speaker(SAID);
 const QUARTER_CIRCLE = new Fraction(3126535n, 995207n * 4n); // pi as Python's limit_denominator(10**6)
 const INCH = new Fraction(254, 100);
 const TIN = new RegExp(
-  String.raw`^(?:an? |one )?(\d+(?:\.\d+)?)(?:\s*(?:cm)?\s*(?:x|×|by)\s*(\d+(?:\.\d+)?))?`
+  String.raw`^(?:an? |one )?(\d{1,9}(?:\.\d{1,9})?)(?:\s*(?:cm)?\s*(?:x|×|by)\s*(\d{1,9}(?:\.\d{1,9})?))?`
   + String.raw`[\s-]*(cm|inch(?:es)?|in)\b[\s-]*.*\b(?:tin|pan|dish|mould|tray)\b.*$`, "i",
 );
 const WIDEST = { cm: 40, inch: 16 };
