@@ -7,7 +7,6 @@ is never safe. This is the first check of a gift; second_check.py reads the labe
 
 from __future__ import annotations
 
-import re
 from dataclasses import dataclass
 from fractions import Fraction
 from functools import lru_cache
@@ -22,10 +21,9 @@ from stillroom.core.lines.ingredient import Ingredient
 from stillroom.core.lines.ingredient_food import food_of, parts_of
 from stillroom.core.lines.staple_table import Staple
 from stillroom.core.method.foods_in_method import foods_in_method
+from stillroom.core.method.working import makes_alcohol
 from stillroom.core.recipe.model import Recipe
 from stillroom.giving.answers import WORSE, Answer, is_taken_in
-
-_BROUGHT_ALIVE = re.compile(r"\b(?:kombucha|water kefir|jun|ginger bug|tepache|kvass)\b", re.I)
 
 
 @dataclass(frozen=True)
@@ -66,9 +64,8 @@ class GiftFacts:
         if any((s.composition.alcohol or 0) > 1 for s in known if s.composition):
             return "contains"
         if self.recipe.kind.is_("living"):
-            named = " ".join((self.recipe.title, *(held.ingredient.item for held in self.held)))
-            works = any("yeast" in s.tags for s in known) or _BROUGHT_ALIVE.search(named)
-            return "contains" if works else "not known"
+            tags = frozenset(tag for staple in known for tag in staple.tags)
+            return "contains" if makes_alcohol(self.recipe, tags) else "not known"
         return "not known" if self.unread else "free"
 
     def answer(self, avoid: Avoided) -> Answer:

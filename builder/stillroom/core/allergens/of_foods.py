@@ -28,6 +28,7 @@ from stillroom.core.larder.staple import Staple
 from stillroom.core.lines.ingredient import Ingredient
 from stillroom.core.lines.ingredient_food import food_of, name_of, parts_of
 from stillroom.core.method.foods_in_method import foods_in_method
+from stillroom.core.method.working import makes_alcohol
 from stillroom.core.recipe.asked_once import once_a_recipe
 from stillroom.core.recipe.model import Recipe
 from stillroom.core.words.patterns import late_regex
@@ -222,7 +223,7 @@ def _measured(known: tuple[Known, ...], avoided: Avoided) -> Answer:
 
 def _alcohol(recipe: Recipe, known: tuple[Known, ...]) -> Answer:
     tags = {tag for one in known for staple in one.staples for tag in staple.tags}
-    if "alcohol" in tags or (recipe.kind.is_("living") and "yeast" in tags):
+    if "alcohol" in tags or makes_alcohol(recipe, frozenset(tags)):
         return "contains"
     if recipe.kind.is_("living"):
         return "may contain"

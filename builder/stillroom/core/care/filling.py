@@ -10,6 +10,7 @@ import re
 from collections.abc import Iterable
 
 from stillroom.core.method.drying import dried_through
+from stillroom.core.method.said_elsewhere import in_english_too
 from stillroom.core.words.patterns import late_regex
 
 _HEATED = late_regex(
@@ -90,7 +91,7 @@ def filled_hot(clauses: Iterable[str], sure_of_glass: bool) -> str:
     hot = cooked = ""
     filled = False
     for clause in clauses:
-        plain = _EMPTY.sub(" ", _NOT_GLASS.sub(" tub ", clause))
+        plain = _EMPTY.sub(" ", _NOT_GLASS.sub(" tub ", in_english_too(clause)))
         if _FILLED_BOILED.search(plain):
             return clause
         glass = bool(_GLASS.search(plain)) or bool(_VERB_ALONE.search(f"{plain} "))

@@ -17,6 +17,7 @@ from stillroom.core.care.acid import soaked_in_acid, too_little_acid
 from stillroom.core.care.keeping_limits import Limit, is_beyond, strictest_of, usual_limit
 from stillroom.core.care.safety_facts import SafetyFacts, Thing, days_of
 from stillroom.core.care.soda import SODA, soda_is_much
+from stillroom.core.method.said_elsewhere import in_english_too
 from stillroom.core.words.patterns import late_regex
 
 
@@ -149,7 +150,11 @@ def _strength(facts: SafetyFacts, limit: float, below: bool) -> Evidence | None:
 
 
 def _clause(facts: SafetyFacts, pattern: str, _: Mapping[str, Any]) -> Evidence | None:
-    hits = [clause for clause in facts.clauses if re.search(pattern, clause, re.IGNORECASE)]
+    hits = [
+        clause
+        for clause in facts.clauses
+        if re.search(pattern, in_english_too(clause), re.IGNORECASE)
+    ]
     return Evidence(words=tuple(hits[:1])) if hits else None
 
 
@@ -157,16 +162,26 @@ _SWEET = late_regex(r"\b(?:sugar|syrup|honey|caramel|mixture|together|everything
 
 
 def _boils(facts: SafetyFacts, pattern: str, _: Mapping[str, Any]) -> Evidence | None:
-    """Find a clause that boils the sugar: one that heats only other things by name does not."""
+    """Find a clause that boils the sugar.
+
+    One that heats only other things by name does not, nor one before the sugar goes in.
+    """
     sweet = {thing.place for thing in facts.tagged(["sugar", "honey", "syrup"])}
-    apart = facts.boiled_apart
     hits = [
         clause
         for clause in facts.clauses
-        if re.search(pattern, clause, re.IGNORECASE)
-        and (clause not in apart or sweet & apart[clause] or _SWEET.search(clause))
+        if re.search(pattern, in_english_too(clause), re.IGNORECASE)
+        and (_SWEET.search(in_english_too(clause)) or _is_in_the_pan(facts, clause, sweet))
     ]
     return Evidence(words=tuple(hits[:1])) if hits else None
+
+
+def _is_in_the_pan(facts: SafetyFacts, clause: str, sweet: set[int]) -> bool:
+    """Whether a clause may boil the sweet lines: not named apart, nor first named later."""
+    apart = facts.boiled_apart
+    if clause in apart and not sweet & apart[clause]:
+        return False
+    return not sweet or bool(sweet - facts.named_later.get(clause, frozenset()))
 
 
 def _words(text: str, pattern: str) -> Evidence | None:

@@ -5,7 +5,6 @@ Leaves out facts of single foods, which the things of safety_facts.py carry as t
 
 from __future__ import annotations
 
-import re
 from collections.abc import Callable, Mapping
 from types import MappingProxyType
 
@@ -14,8 +13,8 @@ from stillroom.core.care.pets import pet_poisons
 from stillroom.core.method.distilling import strengthens_alcohol
 from stillroom.core.method.resugaring import sugars_again
 from stillroom.core.method.who import said_for_children
+from stillroom.core.method.working import may_make_alcohol, works_by_itself
 from stillroom.core.recipe.model import Recipe
-from stillroom.core.words.patterns import late_regex
 
 Tags = frozenset[str]
 
@@ -28,29 +27,7 @@ def _distils(recipe: Recipe, tags: Tags) -> str:
 
 def _resugars(recipe: Recipe, tags: Tags) -> str:
     lives = recipe.kind.is_("living") and tags & {"yeast", "live-culture"}
-    return sugars_again(recipe) if lives or _works_by_itself(recipe, tags) else ""
-
-
-# drinks that yeast makes, whoever brought it in
-_WORKS_BY_NAME = late_regex(
-    r"\b(?:cider|perry|mead|melomel|metheglin|wine|champagne|fizz|beer|ale|hooch|kvass|tepache|"
-    r"pulque|kefir|ginger bug|root beer|lemonade|soda|pop)\b",
-    re.IGNORECASE,
-)
-_VINEGAR = late_regex(r"\bvinegar\b", re.IGNORECASE)
-_SWEET = frozenset({"sugar", "honey", "syrup"})
-_SALTED = frozenset({"low-acid-vegetable", "pulse", "cooked-pulse", "dairy"})
-
-
-def _works_by_itself(recipe: Recipe, tags: Tags) -> str:
-    """Return the words of a ferment that wild yeasts work: none is among what goes in."""
-    named = f"{recipe.title} {recipe.kind.called}"
-    if not recipe.kind.is_("living") or tags & {"yeast", "live-culture"} or _VINEGAR.search(named):
-        return ""
-    if found := _WORKS_BY_NAME.search(named):
-        return found[0]
-    sugared = tags & _SWEET and "water" in tags and not tags & _SALTED
-    return "sugar and water, left to work" if sugared else ""
+    return sugars_again(recipe) if lives or works_by_itself(recipe, tags) else ""
 
 
 def _contradicts(recipe: Recipe, _: Tags) -> str:
@@ -69,7 +46,8 @@ TOLD: Mapping[str, Callable[[Recipe, Tags], str]] = MappingProxyType(
     {
         "distils": _distils,
         "sugars_again": _resugars,
-        "works_by_itself": _works_by_itself,
+        "works_by_itself": works_by_itself,
+        "may_make_alcohol": may_make_alcohol,
         "contradicts_itself": _contradicts,
         "poisons_pets": _poisons_pets,
         "for_children": _for_children,

@@ -251,6 +251,18 @@ def boiled_apart(recipe: Recipe) -> Mapping[str, frozenset[int]]:
     return found
 
 
+def named_later(recipe: Recipe) -> Mapping[str, frozenset[int]]:
+    """Return for each clause the lines that are first named in a later one: not yet in the pan."""
+    names = [_name_words(ingredient) for ingredient in recipe.ingredients]
+    clauses = [clause for step in recipe.method for clause in _clauses_of(step.text)]
+    named = [_named(clause, names) for clause in clauses]
+    found: dict[str, frozenset[int]] = {}
+    for place, clause in enumerate(clauses):
+        later = set().union(*named[place + 1 :]) - set().union(*named[: place + 1])
+        found[clause] = found.get(clause, frozenset(later)) & later
+    return found
+
+
 def _toasted(recipe: Recipe) -> frozenset[int]:
     """Return what a dry mix names as toasted or baked before it is given."""
     names = [_name_words(ingredient) for ingredient in _all_things(recipe)]

@@ -68,10 +68,13 @@ def kept_at(recipe: Recipe) -> Place:
     where = "" if recipe.keeps.by == "book" else recipe.keeps.where
     words = _ONCE_OPENED.sub("", where.lower())
     if not words.strip():
-        last = _last_words(recipe)
+        # whole, since "a cool, dark place, but not the fridge" is one place and no fridge
+        last = " . ".join(
+            ", ".join(affirmed_clauses(one)) for one in split_sentences(_last_words(recipe))
+        )
         words = " . ".join(found[0] for found in _PUT_AWAY.finditer(last))
         # "chill for a week, then keep in the cupboard": the shelf is where it ends
-        if any(_ON_THE_SHELF.search(clause) for clause in affirmed_clauses(last)):
+        if _ON_THE_SHELF.search(last):
             words = ""
     if _FRIDGE.search(words):
         return "fridge"

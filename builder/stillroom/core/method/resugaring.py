@@ -23,8 +23,10 @@ _WORKED = late_regex(
 _SUGAR_AGAIN = late_regex(
     r"\bprim(?:e|ed|ing)\b|\b(?:second|secondary) ferment\w*"
     r"|\b(?:add|stir in|stir|put|drop|sweeten|dissolve|top up|feed|pour|spoon|divide|share)\w*\b"
-    r"[^.;]{0,40}\b(?:sugar|honey|juice|syrup|cordial|fruit|raisins?|dates|berries|sweeten\w*"
-    r"|treacle|jam)\b"
+    r"[^.;]{0,40}\b(?:sugar|honey|juice|syrup|cordial|fruit|raisins?|dates|\w*berries|cherries|peach(?:es)?|mango(?:es)?"
+    r"|pineapple|pomegranate|plums|apricots|apples?|pears?|grapes|sweeten\w*|treacle|jam)\b"
+    r"|\b(?:strain|pour|run|ladle)\w*\b[^.;]{0,25}\b(?:onto|over|on to|on top of)\b[^.;]{0,30}"
+    r"\b(?:fruit|\w*berries|cherries|sugar|honey|juice|peach(?:es)?|mango(?:es)?|plums)\b"
     r"|\b(?:teaspoons?|spoons?|cubes?|lumps?|pinch)\b[^.;]{0,25}\b(?:sugar|honey|syrup)\b"
     r"|\bsweeten\w*\b",
     re.IGNORECASE,

@@ -11,11 +11,13 @@ import re
 from dataclasses import dataclass
 from datetime import date, timedelta
 from fractions import Fraction
+from functools import cache
 from typing import Final
 
 from dateutil.relativedelta import relativedelta
 
 from stillroom.core.when.span_words import NUMBER, NUMBER_WORDS, UNIT, UNIT_WORDS, tidy
+from stillroom.core.words.data_files import read_data
 from stillroom.core.words.nearest import nearest
 from stillroom.core.words.patterns import late_regex
 from stillroom.core.words.problems import Unreadable
@@ -185,6 +187,13 @@ def _whole(text: str, low: Fraction, high: Fraction, unit: str, about: bool) -> 
     return span
 
 
+@cache
+def _units_elsewhere() -> dict[str, str]:
+    """Return the words of other languages for a unit of time, by the unit."""
+    units: dict[str, list[str]] = read_data("waits_elsewhere.yml")["units"]
+    return {form.lower(): unit for unit, forms in units.items() for form in forms}
+
+
 def _why_not(text: str, words: str) -> Unreadable:
     if re.match(r"-\s*\d", words):
         return Unreadable(f'"{text}" is less than no time.', 'Write a length such as "2 weeks".')
@@ -195,9 +204,13 @@ def _why_not(text: str, words: str) -> Unreadable:
         mend = f'Write a number: "3-4 {few[2]}".'
         return Unreadable(f'"{text}" does not say how many.', mend)
     counted = rf"(?:about )?{NUMBER}(?:\s*(?:-|to)\s*{NUMBER})?"
-    said = re.fullmatch(rf"{counted}\s*([a-z]+)", words)
+    said = re.fullmatch(rf"{counted}\s*([^\W\d_]+)", words)
     if said and said[1] == "m":
         return Unreadable(f'"{text}" may be minutes or months.', 'Write "min" or "months".')
+    if said and (unit := _units_elsewhere().get(said[1])):
+        number = words.removesuffix(said[1]).strip()
+        counted_in = unit if number == "1" else f"{unit}s"
+        return Unreadable(f'"{text}" is in another language.', f'Write "{number} {counted_in}".')
     if said:
         near = nearest(said[1], UNIT_WORDS)
         mend = f'Did you mean "{near}"?' if near else "Write minutes, hours, days, weeks or months."
