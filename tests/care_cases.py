@@ -117,10 +117,14 @@ def ask(written: dict[str, Any], settings: BookSettings) -> Said:
 
 def judge(case: Case) -> Outcome:
     """Hold what the book says against the whole set that a case expects."""
+    asked = case.get("asked", "")
     try:
         said = ask(case["recipe"], settings_of(case))
     except ProblemsFound as found:
-        return Outcome(unread=str(found))
+        # what could mean two things is asked, and a case may want just that
+        return Outcome(unread="" if asked and asked in str(found) else str(found))
+    if asked:
+        return Outcome(missed=frozenset({f"to be asked: {asked}"}))
     expect, refuse = open_out(case["expect"]), open_out(case.get("refuse", []))
     may = open_out(case.get("may", []))
     allergens, perhaps = set(case["allergens"]), set(case.get("may_allergens", ()))

@@ -115,7 +115,15 @@ SPEAKS = re.compile(
     r"child|\bbab(?:y|ies)|infant|pregnan|\bdogs?\b|\bcats?\b|\bpets?\b|animal", re.I
 )
 # cautions that name somebody and keep nothing from them: how to hang, light or measure it
-ONLY_TOLD = {"alcohol-for-children", "caffeine", "candle", "cords", "pet-treat", "seaweed"}
+ONLY_TOLD = {
+    "alcohol-for-children",
+    "caffeine",
+    "candle",
+    "cords",
+    "pet-sweetener",
+    "pet-treat",
+    "seaweed",
+}
 
 
 def test_every_caution_that_names_a_receiver_counts():

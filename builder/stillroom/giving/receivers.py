@@ -20,7 +20,7 @@ from stillroom.giving.model import Household
 SMALL_MONTHS = 60  # NHS, Start for Life: what can choke and what harms, to five years
 ADULT_MONTHS = 216
 # the drink is for the grown-ups of a house, and nobody's where there are none: rules.yml
-_FOR_ADULTS = frozenset({"alcohol", "alcohol-in-food", "alcohol-for-children"})
+_FOR_ADULTS = frozenset({"alcohol", "may-hold-alcohol", "alcohol-in-food", "alcohol-for-children"})
 # how a thing is hung, lit or stood up, and no reason against giving it
 _HOW_TO_KEEP = frozenset(
     {"candle", "cords", "not-a-toy", "essential-oil-craft", "dry-decoration", "needle-tips"}

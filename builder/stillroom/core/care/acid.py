@@ -40,6 +40,13 @@ _NEVER_TESTED = frozenset(
 )
 # sour to the tongue, and much too weak by weight to make a low-acid food safe
 _HARDLY_SOUR = frozenset({"orange juice", "ascorbic acid", "vitamin c", "vitamin c powder"})
+# what every tested recipe was tested with
+_TESTED_WITH = 5
+_PERCENT = late_regex(r"(\d+(?:[.,]\d+)?)\s?(?:%|per ?cent)")
+_HOME_MADE = late_regex(
+    r"\b(?:home[- ]?made|my own|our own|selbst ?gemacht\w*|fait maison|maison|casero|fatto in casa"
+    r"|zelfgemaakt\w*)\b"
+)
 _SOAKS = late_regex(r"\b(?:soak|steep)", re.IGNORECASE)
 _AT_3_PERCENT = late_regex(r"(?<![\d.,])3 ?(?:%|per ?cent)", re.IGNORECASE)
 _FOR_A_DAY = late_regex(
@@ -55,6 +62,10 @@ class Weighed(Protocol):
     @property
     def staple(self) -> Staple | None:
         """What it is known as."""
+
+    @property
+    def words(self) -> str:
+        """Its words and its note, in small letters."""
 
     @property
     def tags(self) -> frozenset[str]:
@@ -97,6 +108,29 @@ def too_little_acid(things: Iterable[Weighed]) -> bool:
     if acid_g >= _LEAST_OF_FOOD * low_g and acid_g >= _sum(water) and acid_g > 0:
         return False
     return published_process(rows) is None
+
+
+def weak_vinegars(things: Iterable[Weighed]) -> tuple[Weighed, ...]:
+    """Return the vinegars that say they are under 5 %, or that nobody has measured: home-made."""
+    return tuple(
+        row
+        for row in things
+        if "vinegar" in row.tags
+        and (
+            _HOME_MADE.search(row.words)
+            or any(float(found.replace(",", ".")) < _TESTED_WITH for found in said_percent(row))
+        )
+    )
+
+
+def vinegars_of_no_strength(things: Iterable[Weighed]) -> tuple[Weighed, ...]:
+    """Return the vinegars whose strength is not said: they are reckoned as of 5 %."""
+    return tuple(row for row in things if "vinegar" in row.tags and not said_percent(row))
+
+
+def said_percent(row: Weighed) -> tuple[str, ...]:
+    """Return the percentages that stand in a line: "rice vinegar, 4 % acidity"."""
+    return tuple(_PERCENT.findall(row.words))
 
 
 def soaked_in_acid(things: Iterable[Weighed], sentences: Iterable[str]) -> bool:

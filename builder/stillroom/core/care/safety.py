@@ -20,7 +20,7 @@ from stillroom.core.batch.altitude import (
     FEET_PER_METRE,
     sterilise_minutes,
 )
-from stillroom.core.care.acid import published_process
+from stillroom.core.care.acid import published_process, vinegars_of_no_strength
 from stillroom.core.care.finished_strength import finished_percent
 from stillroom.core.care.jar_styles import style_of
 from stillroom.core.care.looked_at import Look, look_at
@@ -43,8 +43,12 @@ from stillroom.core.words.problems import Problem
 # beside these nobody is told how to keep it well, as if it could be
 _NOT_TO_BE_KEPT = frozenset(
     {"low-acid-sealed", "low-acid-in-oil", "animal-food-sealed", "cake-in-jar", "sauce-for-shelf"}
-    | {"egg-at-room", "ph-above-limit", "borderline-acid-bare", "alkali-in-food"}
+    | {"egg-at-room", "ph-above-limit", "borderline-acid-bare", "alkali-in-food", "weak-vinegar"}
 )
+
+
+# of every bark sold as cinchona the richest: 7 % by weight
+_QUININE_MG_A_GRAM = 70
 
 
 @dataclass(frozen=True)
@@ -178,10 +182,24 @@ def _fills(
         "book_source": limit.source if limit else "",
         "ph": _plain(acidity.ph) if acidity else "not stated",
         "grams": str(round(grams)),
+        "quinine_mg": str(round(grams * _QUININE_MG_A_GRAM)),
+        "vinegar": _say_vinegar(facts),
         "allergens": join_and(facts.allergens),
         "altitude": _say_altitude(settings),
         "sterilise_minutes": str(sterilise_minutes(settings.altitude_m)),
     } | (_process_fills(facts, settings) if with_process else {})
+
+
+def _say_vinegar(facts: SafetyFacts) -> str:
+    """Return what is assumed of vinegars whose lines say no strength, "" when all say it."""
+    unsaid = vinegars_of_no_strength(facts.things)
+    if not unsaid:
+        return ""
+    named = join_and(list(dict.fromkeys(thing.words.split(",")[0].strip() for thing in unsaid)))
+    return (
+        f" How strong the {named} is, the recipe does not say: it was reckoned as 5 % acid. "
+        "Read the bottle; a weaker one is not for this."
+    )
 
 
 def _process_fills(facts: SafetyFacts, settings: BookSettings) -> dict[str, str]:

@@ -13,7 +13,7 @@ from dataclasses import dataclass
 from fractions import Fraction
 from typing import Any
 
-from stillroom.core.care.acid import soaked_in_acid, too_little_acid
+from stillroom.core.care.acid import soaked_in_acid, too_little_acid, weak_vinegars
 from stillroom.core.care.keeping_limits import Limit, is_beyond, strictest_of, usual_limit
 from stillroom.core.care.safety_facts import SafetyFacts, Thing, days_of
 from stillroom.core.care.soda import SODA, soda_is_much
@@ -112,6 +112,12 @@ def _acid(facts: SafetyFacts, _: bool, __: Mapping[str, Any]) -> Evidence | None
     return _yes(too_little_acid(facts.things))
 
 
+def _weak_vinegar(facts: SafetyFacts, _: bool, __: Mapping[str, Any]) -> Evidence | None:
+    """Look for a vinegar under 5 %, or one that nobody has measured."""
+    weak = {thing.place for thing in weak_vinegars(facts.things)}
+    return _found(tuple(thing for thing in facts.things if thing.place in weak))
+
+
 def _said_source(facts: SafetyFacts, _: bool, __: Mapping[str, Any]) -> Evidence | None:
     """Look for a pressure canner by a process that names its published guide."""
     text = " . ".join((*facts.clauses, facts.recipe.summary))
@@ -197,6 +203,12 @@ def _stage(facts: SafetyFacts, words: list[str], _: Mapping[str, Any]) -> Eviden
 def _ph(facts: SafetyFacts, limit: float, over: bool) -> Evidence | None:
     acidity = facts.recipe.acidity
     return _yes(acidity is not None and (acidity.ph > Fraction(str(limit))) == over)
+
+
+def _days_from(facts: SafetyFacts, days: int, _: Mapping[str, Any]) -> Evidence | None:
+    """Hold where it is said to keep so long, or where nobody says how long."""
+    kept = days_of(facts.recipe.keeps.unopened)
+    return _yes(kept is None or kept >= days)
 
 
 def _days_to(facts: SafetyFacts, days: int, _: Mapping[str, Any]) -> Evidence | None:
@@ -310,6 +322,7 @@ CHECKS: dict[str, Check] = {
     "heated": lambda facts, wanted, _: _yes(facts.heated == wanted),
     "kept_at": lambda facts, places, _: _yes(facts.place in places),
     "keeps_days_to": _days_to,
+    "keeps_days_from": _days_from,
     "keeps_denied": _keeps_denied,
     "keeps_beyond": _keeps_beyond,
     "tags": _tags,
@@ -318,6 +331,7 @@ CHECKS: dict[str, Check] = {
     "item": _items,
     "share": _share,
     "too_little_acid": _acid,
+    "weak_vinegar": _weak_vinegar,
     "pressure_guide": _said_source,
     "acid_soak": _acid_soak,
     "ph_measured_to": _ph_measured,

@@ -23,8 +23,8 @@ _WORD = late_regex(
 _LIGATURES = {"œ": "oe", "æ": "ae", "ß": "ss", "ø": "o", "ł": "l", "đ": "d"}
 _ELISIONS = "'’‘ʼ"
 _APOSTROPHES = str.maketrans("", "", _ELISIONS)
-# whose plural is another food: "pepper" is ground, "peppers" are vegetables
-_MANY_OF_ITS_OWN = frozenset({"peppers"})
+# whose plural is another food: "pepper" is ground, "peppers" are vegetables; "framboise" is also a spirit
+_MANY_OF_ITS_OWN = frozenset({"peppers", "framboises"})
 # articles say nothing of which food is meant
 _ARTICLES = frozenset(
     {"the", "a", "an", "l", "un", "une", "ein", "eine", "einer", "eines", "una", "uno", "een"}

@@ -129,7 +129,7 @@ def cooked_places(recipe: Recipe) -> frozenset[int]:
             so_far = everything - next(to_come)
             together = set().union(*used)
             if elsewhere:
-                cooked |= _reached_elsewhere(clause, here, together, apart, _eggs(names))
+                cooked |= _reached_elsewhere(clause, here, together, apart, _eggs(names), so_far)
             elif now:
                 cooked |= _reached(clause, here, together, apart, so_far)
             elif _KEPT_BACK.search(clause):
@@ -163,16 +163,17 @@ def _eggs(names: Sequence[frozenset[str]]) -> set[int]:
 
 
 def _reached_elsewhere(
-    clause: str, here: set[int], used: set[int], apart: set[int], eggs: set[int]
+    clause: str, here: set[int], used: set[int], apart: set[int], eggs: set[int], so_far: set[int]
 ) -> set[int]:
     """Return what one clause in another language cooks.
 
     Which verb takes which noun is not read there: a pan cooks what its clause names, and an egg
-    only then; an oven takes all that lay together.
+    only then; an oven takes all that lay together. Where nothing was named so far it is all that
+    no later clause brings in: "Faire cuire à feu doux 4 heures".
     """
     if bakes_elsewhere(clause):
         return (used | here) - apart
-    return (here or used - eggs) - apart
+    return (here or (used or so_far) - eggs) - apart
 
 
 def _cooked_on_the_list(recipe: Recipe) -> set[int]:

@@ -31,15 +31,15 @@ def in_english_too(clause: str) -> str:
     """Return a clause, behind it the English of what it does in another language.
 
     >>> in_english_too("Den Zucker mit dem Wasser aufkochen")
-    'Den Zucker mit dem Wasser aufkochen (boil sugar)'
+    'Den Zucker mit dem Wasser aufkochen (boil / sugar)'
     >>> in_english_too("nicht kochen"), in_english_too("boil the sugar")
     ('nicht kochen', 'boil the sugar')
     """
     if _DENIES.search(_DENIES_NOTHING.sub(" ", clause)):
         return clause
     english = [word for word, pattern in _patterns().items() if pattern.search(clause)]
-    # one word alone may stand in an English clause: "kook", "pots"
-    return f"{clause} ({' '.join(english)})" if english else clause
+    # parted, so that no two words of it are read as one phrase: "boil hot jars"
+    return f"{clause} ({' / '.join(english)})" if english else clause
 
 
 @cache
