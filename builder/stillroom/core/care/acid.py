@@ -110,22 +110,12 @@ def too_little_acid(things: Iterable[Weighed]) -> bool:
     return published_process(rows) is None
 
 
-def weak_vinegars(things: Iterable[Weighed]) -> tuple[Weighed, ...]:
-    """Return the vinegars that say they are under 5 %, or that nobody has measured: home-made."""
-    return tuple(
-        row
-        for row in things
-        if "vinegar" in row.tags
-        and (
-            _HOME_MADE.search(row.words)
-            or any(float(found.replace(",", ".")) < _TESTED_WITH for found in said_percent(row))
-        )
-    )
-
-
-def vinegars_of_no_strength(things: Iterable[Weighed]) -> tuple[Weighed, ...]:
-    """Return the vinegars whose strength is not said: they are reckoned as of 5 %."""
-    return tuple(row for row in things if "vinegar" in row.tags and not said_percent(row))
+def is_weak_vinegar(row: Weighed) -> bool:
+    """Whether it is a vinegar said to be under 5 %, or one nobody has measured: home-made."""
+    if "vinegar" not in row.tags:
+        return False
+    said = (float(found.replace(",", ".")) for found in said_percent(row))
+    return bool(_HOME_MADE.search(row.words)) or any(percent < _TESTED_WITH for percent in said)
 
 
 def said_percent(row: Weighed) -> tuple[str, ...]:

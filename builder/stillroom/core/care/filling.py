@@ -22,7 +22,8 @@ _HEATED = late_regex(
     re.IGNORECASE,
 )
 _COOLED = late_regex(
-    r"\b(?:cool(?!er)\w*|(?<!keep )(?<!kept )(?<!store )cold|chill\w*|overnight|next day|freez\w*|refrigerat\w*|room temperature"
+    r"\b(?:cool(?!er)\w*|(?<!keep )(?<!kept )(?<!store )cold"
+    r"|chill\w*|overnight|next day|freez\w*|refrigerat\w*|room temperature"
     r"|peel(?:ed)? (?:the|them)|cover\w* (?:\w+ )?with (?:the )?(?:\w+ )?oil"
     r"|\d+ (?:hours?|days?|weeks?)\b(?=.*\b(?:leave|stand|steep|infuse|marinate)))",
     re.IGNORECASE,

@@ -20,7 +20,7 @@ from stillroom.core.batch.altitude import (
     FEET_PER_METRE,
     sterilise_minutes,
 )
-from stillroom.core.care.acid import published_process, vinegars_of_no_strength
+from stillroom.core.care.acid import published_process, said_percent
 from stillroom.core.care.finished_strength import finished_percent
 from stillroom.core.care.jar_styles import style_of
 from stillroom.core.care.looked_at import Look, look_at
@@ -192,7 +192,7 @@ def _fills(
 
 def _say_vinegar(facts: SafetyFacts) -> str:
     """Return what is assumed of vinegars whose lines say no strength, "" when all say it."""
-    unsaid = vinegars_of_no_strength(facts.things)
+    unsaid = [one for one in facts.tagged(["vinegar"]) if not said_percent(one)]
     if not unsaid:
         return ""
     named = join_and(list(dict.fromkeys(thing.words.split(",")[0].strip() for thing in unsaid)))

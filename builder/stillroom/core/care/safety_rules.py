@@ -13,7 +13,7 @@ from dataclasses import dataclass
 from fractions import Fraction
 from typing import Any
 
-from stillroom.core.care.acid import soaked_in_acid, too_little_acid, weak_vinegars
+from stillroom.core.care.acid import is_weak_vinegar, soaked_in_acid, too_little_acid
 from stillroom.core.care.keeping_limits import Limit, is_beyond, strictest_of, usual_limit
 from stillroom.core.care.safety_facts import SafetyFacts, Thing, days_of
 from stillroom.core.care.soda import SODA, soda_is_much
@@ -114,8 +114,7 @@ def _acid(facts: SafetyFacts, _: bool, __: Mapping[str, Any]) -> Evidence | None
 
 def _weak_vinegar(facts: SafetyFacts, _: bool, __: Mapping[str, Any]) -> Evidence | None:
     """Look for a vinegar under 5 %, or one that nobody has measured."""
-    weak = {thing.place for thing in weak_vinegars(facts.things)}
-    return _found(tuple(thing for thing in facts.things if thing.place in weak))
+    return _found(tuple(thing for thing in facts.things if is_weak_vinegar(thing)))
 
 
 def _said_source(facts: SafetyFacts, _: bool, __: Mapping[str, Any]) -> Evidence | None:

@@ -23,7 +23,7 @@ _WORD = late_regex(
 _LIGATURES = {"œ": "oe", "æ": "ae", "ß": "ss", "ø": "o", "ł": "l", "đ": "d"}
 _ELISIONS = "'’‘ʼ"
 _APOSTROPHES = str.maketrans("", "", _ELISIONS)
-# whose plural is another food: "pepper" is ground, "peppers" are vegetables; "framboise" is also a spirit
+# whose plural is another food: "pepper" is ground, "framboise" also a spirit
 _MANY_OF_ITS_OWN = frozenset({"peppers", "framboises"})
 # articles say nothing of which food is meant
 _ARTICLES = frozenset(
