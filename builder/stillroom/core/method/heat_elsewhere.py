@@ -12,8 +12,13 @@ from functools import cache, lru_cache
 from typing import Any
 
 from stillroom.core.words.data_files import read_data
-from stillroom.core.words.patterns import any_word
+from stillroom.core.words.patterns import any_word, late_regex
 
+_OVEN_HOT = late_regex(
+    r"\b(?:1[5-9]\d|2[0-5]\d) ?(?:°|grad\w*|c\b).*\b[1-9]\d ?(?:min\w*|')"
+    r"|\b[1-9]\d ?(?:min\w*|').*\b(?:1[5-9]\d|2[0-5]\d) ?(?:°|grad\w*|c\b)",
+    re.IGNORECASE,
+)
 _EGGS = ("egg", "egg yolk", "egg white")
 
 
@@ -37,7 +42,10 @@ def cooks_elsewhere(clause: str, sentence: str) -> bool:
 
 def bakes_elsewhere(clause: str) -> bool:
     """Whether heat that is in another language is an oven's: all that is in the dough goes in."""
-    return any(_any_of(name).search(clause) for name in ("baked", "oven"))
+    if any(_any_of(name).search(clause) for name in ("baked", "oven")):
+        return True
+    # "cuocere a 170 °C per 50 minuti": no pan is that hot for so long, unless it holds sugar or fat
+    return bool(_OVEN_HOT.search(clause)) and not _any_of("hot_in_a_pan").search(clause)
 
 
 def is_everything_elsewhere(clause: str) -> bool:
