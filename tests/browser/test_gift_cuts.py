@@ -6,12 +6,14 @@ import io
 from collections.abc import Iterator
 from dataclasses import asdict
 from itertools import product
+from random import Random
 from typing import Any
 
 import pdfplumber
 import pytest
 from playwright.sync_api import Page, expect
 
+from stillroom.core.paper.cut_layout import lay_pieces, layout_measures
 from stillroom.core.paper.gift_pieces import (
     Piece,
     box_pieces,
@@ -23,6 +25,7 @@ from stillroom.core.paper.gift_pieces import (
 )
 from stillroom.core.paper.sheets import PAPERS
 from stillroom.core.words.problems import Unreadable
+from stillroom.printing.cut_sheet import GiftMeasures, print_cuts
 
 MM = 72 / 25.4
 TOLERANCE_MM = 0.2  # issue 6
@@ -147,9 +150,136 @@ def test_bad_numbers_and_large_pieces_are_told(page: Page, book_address: str) ->
     part.locator("[name=lid]").fill("300")
     expect(part.locator("[data-said]")).to_contain_text("390 by 390 mm")
     expect(part.locator("[data-said]")).to_contain_text("Too large for the page: draw it by these")
-    part.get_by_role("button").click()
-    text = pdfplumber.open(io.BytesIO(page.pdf(prefer_css_page_size=True))).pages[0].extract_text()
-    assert "Too large for the page" in text
+    expect(part.get_by_role("button")).to_be_disabled()  # refused, and no blank sheet printed
+    told = page.locator("[data-said-all]")
+    expect(told).to_have_text(
+        "Too large for the page: Cloth and ribbon. "
+        "Write 0 for how many, and draw it by its measures with a ruler."
+    )
+    expect(page.locator("[data-all]")).to_be_disabled()
+    part.locator("[name=copies]").fill("0")
+    expect(told).to_have_text("3 pieces in all, on 2 sheets.")
+    expect(page.locator("[data-all]")).to_be_enabled()
+    for other in ("label", "box"):
+        page.locator(f'[data-cut="{other}"] [name=copies]').fill("0")
+    expect(told).to_have_text("Nothing is to be printed: write how many of each.")
+    expect(page.locator("[data-all]")).to_be_disabled()
+
+
+# what is laid: pieces of many sizes, those that go on only turned, one that goes on no paper
+LAID = {
+    "labels of a small bottle": [label_pieces(30, 40)[0]] * 24,
+    "labels round thick bottles": [*label_pieces(62, 90), *label_pieces(60, 70)] * 4,
+    "a cloth and labels": [*lid_pieces(70), *label_pieces(52, 70), *label_pieces(52, 70, "1/2")],
+    "boxes": [*box_pieces(80, 60, 40, 20), *box_pieces(40, 30, 20, 10)] * 2,
+    "small boxes": list(box_pieces(24, 18, 12, 6)) * 9,
+    "turned alone": list(label_pieces(73.8, 188)),
+    "too large": list(label_pieces(110, 80)),
+    "none": [],
+}
+
+
+def _laid(pieces: list[Piece], paper: str) -> Any:
+    try:
+        sheets = lay_pieces(pieces, PAPERS[paper])
+    except Unreadable:
+        return None
+    return [
+        [
+            [one.x_mm, one.y_mm, one.box_width_mm, one.box_height_mm, one.turned, one.piece.turned]
+            for one in sheet
+        ]
+        for sheet in sheets
+    ]
+
+
+def test_pieces_lie_alike_in_python_and_in_the_browser(page: Page, book_address: str) -> None:
+    rng = Random(17)
+    asked = dict(LAID)
+    for number in range(30):
+        many = rng.randrange(1, 16)
+        sizes = [(rng.randrange(200, 1100) / 10, rng.randrange(190, 900) / 10) for _ in range(many)]
+        asked[f"by chance {number}"] = [Piece("label", "A", "b", *size) for size in sizes]
+    papers = {
+        name: {"width": float(PAPERS[name].width_mm), "height": float(PAPERS[name].height_mm)}
+        for name in ("a4", "letter")
+    }
+    expected = {
+        f"{name}, {paper}": _laid(pieces, paper)
+        for name, pieces in asked.items()
+        for paper in papers
+    }
+    page.goto(f"{book_address}/print-room/")
+    got = page.evaluate(
+        """async ([data, asked, papers]) => {
+            const { layPieces } = await import("/assets/stillroom/js/paper/cut-layout.js");
+            const found = {};
+            for (const [name, pieces] of Object.entries(asked)) {
+                for (const [paper, size] of Object.entries(papers)) {
+                    found[`${name}, ${paper}`] = layPieces(pieces, size, data)?.map((sheet) =>
+                        sheet.map((one) => [one.x, one.y, one.boxWidth, one.boxHeight,
+                            one.turned, one.piece.turned])) ?? null;
+                }
+            }
+            return found;
+        }""",
+        [
+            cuts_data() | {"layout": layout_measures()},
+            {
+                name: [
+                    {key.removesuffix("_mm"): value for key, value in asdict(one).items()}
+                    for one in pieces
+                ]
+                for name, pieces in asked.items()
+            },
+            papers,
+        ],
+    )
+    assert got == expected
+    assert expected["too large, a4"] is None
+    assert any(one[5] for one in expected["turned alone, a4"][0])
+    assert max(len(sheets) for sheets in expected.values() if sheets) > 1
+
+
+def _drawn(sheet: pdfplumber.page.Page) -> list[tuple[float, float, float, float]]:
+    """Return where the outlines stand, in mm from the upper left: left, top, width, height."""
+    found = [
+        tuple(round(one[name] / MM, 1) for name in ("x0", "top", "width", "height"))
+        for one in (*sheet.curves, *sheet.rects)
+        if one["stroke"] and one["width"] > 40 * MM and one["height"] > 15 * MM
+    ]
+    return sorted(set(found))  # type: ignore[arg-type]
+
+
+def test_pieces_print_where_the_pdf_of_the_command_has_them(page: Page, book_address: str) -> None:
+    _open(page, book_address)
+    page.locator('[data-cut="lid"] [name=copies]').fill("0")
+    page.locator('[data-cut="label"] [name=bottle]').fill("30")
+    page.locator('[data-cut="label"] [name=copies]').fill("4")
+    page.locator('[data-cut="box"] [name=copies]').fill("4")
+    for name, size in (("length", 40), ("width", 30), ("height", 20), ("boxLid", 10)):
+        page.locator(f'[data-cut="box"] [name={name}]').fill(str(size))
+    page.locator("[data-all]").click()
+    browser = pdfplumber.open(io.BytesIO(page.pdf(prefer_css_page_size=True)))
+    measures = GiftMeasures.read(box="40,30,20,10", bottle="30,70")
+    ours = pdfplumber.open(io.BytesIO(print_cuts(measures, PAPERS["a4"], copies=4)))
+    said = page.inner_text("[data-said-all]")
+    assert said == f"12 pieces in all, on {len(ours.pages)} sheets."
+    assert len(browser.pages) == len(ours.pages)
+    count = 0
+    for mine, theirs in zip(browser.pages, ours.pages, strict=True):
+        here, there = _sizes(_drawn(mine)), _sizes(_drawn(theirs))
+        count += len(here)
+        assert here == pytest.approx(there, abs=TOLERANCE_MM)
+        # every piece has its words
+        assert mine.extract_text().count("A label 102.2 by 66") == theirs.extract_text().count(
+            "A label 102.2 by 66"
+        )
+    assert count == 12
+
+
+def _sizes(drawn: list[tuple[float, float, float, float]]) -> list[float]:
+    return sorted(area for _x, _y, wide, high in drawn for area in (wide * high,))
 
 
 def test_without_script_usual_lids_stand_in_a_table(page: Page, book_address: str) -> None:

@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from typing import Any, Final
+from typing import Any
 
+from stillroom.core.paper.cut_layout import WORDS_MM, LaidPiece, lay_pieces
 from stillroom.core.paper.gift_cuts import LID_HEIGHT_MM
 from stillroom.core.paper.gift_pieces import (
-    MARGIN_MM,
     Piece,
     box_pieces,
     label_pieces,
@@ -15,7 +15,6 @@ from stillroom.core.paper.gift_pieces import (
     lines_of,
     place_on,
 )
-from stillroom.core.paper.nesting import nest
 from stillroom.core.paper.sheets import Size
 from stillroom.core.words.problems import Unreadable
 from stillroom.printing.language import split_language
@@ -64,14 +63,6 @@ def _numbers(text: str, count: int, what: str, like: str) -> tuple[float, ...]:
     return found
 
 
-FOOT_MM: Final = 18
-"""Kept free at the foot of a sheet for the ruler. Maker's own."""
-WORDS_MM: Final = 13
-"""Room under each piece for its name and its measures in words. Maker's own."""
-LEAST_WIDE_MM: Final = 62
-"""Narrower words would take too many lines. Maker's own."""
-
-
 def print_cuts(
     measures: GiftMeasures, paper: Size, language: str = "en_GB", copies: int = 1
 ) -> bytes:
@@ -88,7 +79,7 @@ def print_cuts(
         "region": region,
         "paper": {"width": float(paper.width_mm), "height": float(paper.height_mm)},
         "words_mm": WORDS_MM,
-        "sheets": _lay(pieces, paper),
+        "sheets": [[_laid(one) for one in sheet] for sheet in lay_pieces(pieces, paper)],
     }
     return typeset("cuts.typ", data).pdf
 
@@ -103,22 +94,10 @@ def _refuse_large(pieces: tuple[Piece, ...], paper: Size) -> None:
         )
 
 
-def _lay(pieces: list[Piece], paper: Size) -> list[list[dict[str, Any]]]:
-    free = (float(paper.width_mm) - 2 * MARGIN_MM, float(paper.height_mm) - FOOT_MM - MARGIN_MM)
-    boxes = [(max(one.width_mm, LEAST_WIDE_MM), one.height_mm + WORDS_MM) for one in pieces]
-    try:
-        laid = nest(boxes, *free)
-    except Unreadable:  # goes on its sheet only on its side, with its words under it
-        pieces = [place_on(one, paper) or one for one in pieces]
-        boxes = [(max(one.width_mm, LEAST_WIDE_MM), one.height_mm + WORDS_MM) for one in pieces]
-        laid = nest(boxes, *free)
-    sheets: dict[int, list[dict[str, Any]]] = {}
-    for place in sorted(laid, key=lambda one: (one.sheet, one.piece)):
-        drawn = _drawn(pieces[place.piece])
-        drawn |= {"x": MARGIN_MM + place.x_mm, "y": MARGIN_MM + place.y_mm, "turned": place.turned}
-        drawn |= {"box_width": boxes[place.piece][0], "box_height": boxes[place.piece][1]}
-        sheets.setdefault(place.sheet, []).append(drawn)
-    return [sheets[number] for number in sorted(sheets)]
+def _laid(one: LaidPiece) -> dict[str, Any]:
+    where = {"x": one.x_mm, "y": one.y_mm, "turned": one.turned}
+    box = {"box_width": one.box_width_mm, "box_height": one.box_height_mm}
+    return _drawn(one.piece) | where | box
 
 
 def _drawn(piece: Piece) -> dict[str, Any]:

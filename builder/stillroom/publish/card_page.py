@@ -135,6 +135,7 @@ def paper_data(library: Library) -> dict[str, Any]:
         "tags": tag_measures(),
         "leastLabel": list(LEAST_LABEL_MM),
         "designs": designs_data(library),
+        "labels": [one.model_dump() for one in library.settings.labels],
     }
 
 

@@ -6,6 +6,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import Any, Final
 
+from stillroom.core.paper.cut_layout import layout_measures
 from stillroom.core.paper.gift_cuts import (
     LID_HEIGHT_MM,
     cloth_square_mm,
@@ -48,7 +49,7 @@ def make_gift_cuts(library: Library) -> GiftCutsView:
     """Return everything the print room says of cloth, ribbon, labels and boxes."""
     papers, words = paper_data(library)["papers"], gift_words()
     return GiftCutsView(
-        data=cuts_data() | {"papers": papers},
+        data=cuts_data() | {"papers": papers, "layout": layout_measures()},
         papers=tuple(papers),
         lids=tuple(LidRow(mm, cloth_square_mm(mm), ribbon_mm(mm)) for mm in USUAL_LIDS_MM),
         lid_height=LID_HEIGHT_MM,

@@ -10,6 +10,7 @@ import { Unreadable, speaker } from "../words/said.js";
 import { dress, writeCard } from "./card-words.js";
 import { MOST_OF_ONE, readWhole } from "./figures.js";
 import { fitPreview } from "./preview-zoom.js";
+import { keptFeed, shiftOf } from "./printer-feed.js";
 import { fillField, keep, kept } from "./stored.js";
 import { proposeToday } from "./today-field.js";
 
@@ -135,6 +136,6 @@ export class StillroomCard extends HTMLElement {
       boxOfCard(this.sizeOf(this.card.dataset.size)),
     );
     const items = Array.from({ length: this.copies }, () => this.card);
-    printSheets(laySheets(grid, items, cardFaces, { cutLines: cut.checked }), grid.paper);
+    printSheets(laySheets(grid, items, cardFaces, { cutLines: cut.checked, shift: shiftOf(keptFeed()) }), grid.paper);
   }
 }

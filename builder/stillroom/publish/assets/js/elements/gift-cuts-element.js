@@ -1,14 +1,18 @@
 /**
  * <stillroom-gift-cuts>: sentences with blanks for what is cut for a gift; the measures in words,
- * the pieces drawn small on the page and at their true size in print. Nothing typed leaves it.
+ * the pieces drawn small on the page and, close together, at their true size in print. Nothing typed
+ * leaves it.
  */
 
-import { boxPieces, labelPieces, lidPieces, linesOf, placeOn } from "../paper/gift-cuts.js";
-import { addRuler, printSheets } from "../paper/sheets.js";
+import { layPieces } from "../paper/cut-layout.js";
+import { drawPiece, drawSheets } from "../paper/cut-sheets.js";
+import { boxPieces, labelPieces, lidPieces, placeOn } from "../paper/gift-cuts.js";
+import { printSheets } from "../paper/sheets.js";
 import SAID from "../../data/said/paper-gifts.js";
-import { Unreadable } from "../words/said.js";
+import { Unreadable, speaker } from "../words/said.js";
+import { MOST_OF_ONE, readWhole } from "./figures.js";
 
-const words = SAID.phrases;
+const say = speaker(SAID);
 
 const MAKERS = { lid: lidPieces, label: labelPieces, box: boxPieces };
 
@@ -34,42 +38,75 @@ export class StillroomGiftCuts extends HTMLElement {
     return this.data.papers.find((each) => each.id === this.form.elements.paper.value);
   }
 
-  show() {
-    for (const part of this.form.querySelectorAll("[data-cut]")) {
-      const { pieces, refused } = this.piecesOf(part);
-      const said = part.querySelector("[data-said]");
-      const told = refused ?? pieces.map((one) => this.sentence(one)).join(" ");
-      if (said.textContent !== told) said.textContent = told;
-      said.toggleAttribute("data-refused", refused !== null);
-      part.querySelector(".gift-cuts-drawn").replaceChildren(...pieces.map((one) => this.figure(one)));
-      part.querySelector("button").disabled = refused !== null;
-    }
+  get parts() {
+    return [...this.form.querySelectorAll("[data-cut]")];
   }
 
-  /** What a sentence asks for: its pieces, or why there are none. */
-  piecesOf(part) {
+  show() {
+    for (const part of this.parts) {
+      const { pieces, copies, refused, large } = this.read(part);
+      const told = refused ?? pieces.map((one) => this.sentence(one)).join(" ");
+      this.tell(part.querySelector("[data-said]"), told, refused !== null || large.length > 0);
+      part.querySelector(".gift-cuts-drawn").replaceChildren(...pieces.map((one) => this.figure(one)));
+      part.querySelector("button").disabled = refused !== null || large.length > 0 || copies === 0;
+    }
+    const all = this.readAll();
+    this.tell(this.form.querySelector("[data-said-all]"), all.told, all.refused);
+    this.form.querySelector("[data-all]").disabled = all.sheets.length === 0;
+  }
+
+  tell(said, words, isRefused) {
+    if (said.textContent !== words) said.textContent = words;
+    said.toggleAttribute("data-refused", isRefused);
+  }
+
+  /** What a sentence asks for: its pieces, how many of each, or why there are none; what is too large. */
+  read(part) {
+    const none = { pieces: [], copies: 0, large: [] };
     const asked = {};
-    for (const field of part.querySelectorAll("input, select")) {
-      if (field.value.trim() === "") return { pieces: [], refused: words.fill_in };
-      asked[field.name] = field.name === "share" ? field.value : Number(field.value);
+    const { copies, ...fields } = fieldsOf(part);
+    for (const [name, field] of Object.entries(fields)) {
+      if (field.value.trim() === "") return { ...none, refused: say("fill_in") };
+      asked[name] = name === "share" ? field.value : Number(field.value);
     }
     if ("tie" in asked) asked.bow = asked.tie === 1;
     try {
-      return { pieces: MAKERS[part.dataset.cut](this.data, asked), refused: null };
+      const pieces = MAKERS[part.dataset.cut](this.data, asked);
+      const large = pieces.filter((one) => !placeOn(one, this.paper, this.data));
+      return { pieces, large, copies: readWhole(copies, say("how_many"), 0, MOST_OF_ONE), refused: null };
     } catch (error) {
       if (!(error instanceof Unreadable)) throw error;
-      return { pieces: [], refused: error.message };
+      return { ...none, refused: error.message };
     }
+  }
+
+  /** All sentences together: the sheets they go on, and what is said of them. */
+  readAll() {
+    const wanted = this.parts.map((part) => this.read(part));
+    if (wanted.some(({ refused }) => refused !== null)) return { sheets: [], told: "", refused: false };
+    const chosen = wanted.filter(({ copies }) => copies > 0);
+    const large = chosen.flatMap((one) => one.large.map(({ name }) => name));
+    if (large.length > 0) {
+      return { sheets: [], told: say("all_too_large", { names: large.join(", ") }), refused: true };
+    }
+    const sheets = this.lay(chosen);
+    const pieces = sheets.reduce((sum, sheet) => sum + sheet.length, 0);
+    return { sheets, told: pieces ? say("sheets", { pieces, count: sheets.length }) : say("none"), refused: false };
+  }
+
+  lay(chosen) {
+    const pieces = chosen.flatMap((one) => Array(one.copies).fill(one.pieces).flat());
+    return layPieces(pieces, this.paper, this.data) ?? [];
   }
 
   sentence(one) {
     const name = one.kind === "net" ? `${one.name}: ` : "";
-    return `${name}${one.words} ${placeOn(one, this.paper, this.data) ? "" : words.too_large}`.trim();
+    return `${name}${one.words} ${placeOn(one, this.paper, this.data) ? "" : say("too_large")}`.trim();
   }
 
   figure(one) {
     const figure = document.createElement("figure");
-    figure.append(this.draw(one));
+    figure.append(drawPiece(one, this.data));
     if (one.kind === "net") {
       const caption = document.createElement("figcaption");
       caption.textContent = one.name;
@@ -78,51 +115,20 @@ export class StillroomGiftCuts extends HTMLElement {
     return figure;
   }
 
-  /** A piece as SVG whose unit is a millimetre, with half a millimetre round it for its own lines. */
-  draw(one) {
-    const { outline, folds, circle } = linesOf(one, this.data);
-    const [width, height] = [one.width + 1, one.height + 1];
-    const svg = make("svg", {
-      class: "gift-piece", viewBox: `-0.5 -0.5 ${width} ${height}`,
-      width: `${width}mm`, height: `${height}mm`, style: `--piece-width: ${width}`, "aria-hidden": "true",
-    });
-    svg.append(make("path", { class: "gift-cut", d: `M${outline.map((at) => at.join(" ")).join("L")}Z` }));
-    const dashed = folds.map((/** @type {any[]} */ [from, to]) => `M${from.join(" ")}L${to.join(" ")}`);
-    if (dashed.length) svg.append(make("path", { class: "gift-fold", d: dashed.join("") }));
-    if (circle) svg.append(make("circle", { class: "gift-fold", cx: one.width / 2, cy: one.height / 2, r: circle / 2 }));
-    return svg;
-  }
-
   print(event) {
     event.preventDefault();
     const part = event.submitter?.closest("[data-cut]");
-    if (!part) return;
-    const { pieces } = this.piecesOf(part);
-    const sheets = document.createElement("div");
-    sheets.className = "stillroom-sheets";
-    sheets.append(...pieces.map((one) => this.page(one)));
-    if (pieces.length) printSheets(sheets, this.paper);
+    if (part) {
+      const wanted = this.read(part);
+      if (wanted.large.length === 0) this.printLaid(this.lay([wanted]));
+    } else if (event.submitter?.matches("[data-all]")) this.printLaid(this.readAll().sheets);
   }
 
-  page(one) {
-    const page = document.createElement("section");
-    page.className = "sheet-page gift-page";
-    page.dataset.paper = this.paper.id;
-    const head = document.createElement("h2");
-    head.textContent = one.name;
-    const measures = document.createElement("p");
-    measures.textContent = one.words;
-    page.append(head, measures);
-    const placed = placeOn(one, this.paper, this.data);
-    if (placed) page.append(this.draw(placed));
-    else measures.append(` ${words.too_large}`);
-    addRuler(page);
-    return page;
+  printLaid(laid) {
+    if (laid.length > 0) printSheets(drawSheets(laid, this.paper, this.data), this.paper);
   }
 }
 
-function make(tag, attributes) {
-  const node = document.createElementNS("http://www.w3.org/2000/svg", tag);
-  for (const [key, value] of Object.entries(attributes)) node.setAttribute(key, value);
-  return node;
+function fieldsOf(part) {
+  return Object.fromEntries([...part.querySelectorAll("input, select")].map((field) => [field.name, field]));
 }

@@ -4,6 +4,9 @@ import { fillField, keep, kept } from "./stored.js";
 
 const STORE = "stillroom-print-room";
 
+// whom it is for is nobody's business; what is kept of a reader's own printer, my-printer.js keeps
+const NOT_KEPT = ["to", "made", "find", "message", "stock", "stockName", "feedAcross", "feedDown"];
+
 /** Keep what a form holds until the window closes; the name of whom it is for is not kept. */
 export function keepChoices(form) {
   const chosen = namedFields(form).map((field) => [
@@ -19,7 +22,7 @@ export function restoreChoices(form) {
 }
 
 function namedFields(form) {
-  return [...form.elements].filter((field) => keyOf(field) && !["to", "made", "find", "message"].includes(field.name));
+  return [...form.elements].filter((field) => keyOf(field) && !NOT_KEPT.includes(field.name));
 }
 
 function keyOf(field) {

@@ -76,7 +76,7 @@ export class StillroomPrintRoom extends HTMLElement {
    * seen of them. */
   async fetchSheets() {
     this.fetching ??= import("./print-room-sheets.js").then(({ SheetLayer }) => {
-      this.layer = new SheetLayer(this.form, this.cards, this.paperData);
+      this.layer = new SheetLayer(this.form, this.cards, this.paperData, () => this.choose());
     });
     await this.fetching;
     if (!this.isLong) return;
@@ -109,19 +109,20 @@ export class StillroomPrintRoom extends HTMLElement {
       return;
     }
     if (target === own) cut.checked = !own.checked; // bought labels are cut already
-    this.choose();
+    this.choose(target);
   }
 
-  async choose() {
+  async choose(target = null) {
     if (!this.layer || this.isLong) {
       this.preview.setAttribute("aria-busy", "true");
       await this.fetchSheets();
       this.preview.removeAttribute("aria-busy");
     }
-    if (this.isConnected) this.refresh();
+    if (this.isConnected) this.refresh(target);
   }
 
-  refresh() {
+  /** @param {any} [target] the field that was changed */
+  refresh(target = null) {
     const { thing } = this.form.elements;
     for (const [name, shown] of [["card", "card"], ["round", "round"], ["wrap", "wrap"]]) {
       for (const part of this.form.querySelectorAll(`.for-${name}`)) part.hidden = thing.value !== shown;
@@ -130,7 +131,7 @@ export class StillroomPrintRoom extends HTMLElement {
     this.laid = null;
     try {
       if (this.missing.length > 0) this.refuseMissing();
-      if (this.layer) this.laid = this.layer.lay();
+      if (this.layer) this.laid = this.layer.lay(target);
       this.say(this.laid?.words ?? say("choose"));
     } catch (error) {
       if (!(error instanceof Unreadable)) throw error;

@@ -8,6 +8,7 @@ import { addRulerTo, laySheets, printSheets } from "../paper/sheets.js";
 import { spokenCard } from "../paper/spoken-card.js";
 import { Unreadable, speaker } from "../words/said.js";
 import { dress, writeCard } from "./card-words.js";
+import { MyPrinter } from "./my-printer.js";
 import { chosenBox, chosenGrid, chosenRecipes, chosenStart } from "./print-choices.js";
 
 const say = speaker(SAID);
@@ -20,11 +21,12 @@ export class SheetLayer {
   /** @type {any} what stands on the sheets */
   box;
 
-  constructor(form, cards, paperData) {
+  constructor(form, cards, paperData, changed) {
     this.form = form;
     this.cards = cards;
     this.paperData = paperData;
     this.holder = measuringHolder();
+    this.mine = new MyPrinter(form, paperData, changed);
   }
 
   /** Forget the place where cards are measured. */
@@ -32,8 +34,10 @@ export class SheetLayer {
     this.holder.remove();
   }
 
-  /** Return {sheets, paper, words, spoken} for what the form says; throws Unreadable. */
-  lay() {
+  /** Return {sheets, paper, words, spoken} for what the form says, `target` the field that was
+   * changed; throws Unreadable. */
+  lay(target) {
+    this.mine.follow(target);
     const { thing, paper: named, cut, ruler, size } = this.form.elements;
     const isCard = thing.value === "card";
     const slugs = chosenRecipes(this.form);
@@ -46,7 +50,9 @@ export class SheetLayer {
     const items = slugs.map((slug) => fitted.get(slug)?.element);
     const outline = isCard ? "" : thing.value;
     const gone = this.showPlaces(grid);
-    const sheets = laySheets(grid, items, cardFaces, { startAt, gone, cutLines: cut.checked, outline });
+    const sheets = laySheets(grid, items, cardFaces, {
+      startAt, gone, cutLines: cut.checked, outline, shift: this.mine.shift(),
+    });
     if (ruler.checked && sheets.firstElementChild) addRulerTo(sheets, grid);
     const twoSided = [...fitted.values()].some((each) => each.fit.sides === 2);
     const said = slugs.length === 0 ? [say("choose")] : [this.sum(slugs.length, grid, freePlaces(slugs.length, startAt, gone), sheets, twoSided)];

@@ -1,22 +1,24 @@
-// What is kept until the window closes (sessionStorage). A browser may refuse to keep anything, have
-// no room left, or hand back what is not ours: then nothing was kept, and the page works all the same.
+// What a browser keeps: choices until the window closes (sessionStorage), a reader's own printer and
+// label sheets until they are cleared (localStorage). A browser may refuse to keep anything, have no
+// room left, or hand back what is not ours: then nothing was kept, and the page works all the same.
 
 /** Return what was kept under a name, as an object; empty when there is nothing. */
-export function kept(name) {
+export function kept(name, place = "sessionStorage") {
   try {
-    const found = JSON.parse(sessionStorage.getItem(name) ?? "{}");
+    const found = JSON.parse(window[place].getItem(name) ?? "{}");
     return typeof found === "object" && found !== null ? found : {};
   } catch {
     return {};
   }
 }
 
-/** Keep an object under a name, if the browser will. */
-export function keep(name, values) {
+/** Keep an object under a name; false when the browser will not. */
+export function keep(name, values, place = "sessionStorage") {
   try {
-    sessionStorage.setItem(name, JSON.stringify(values));
+    window[place].setItem(name, JSON.stringify(values));
+    return true;
   } catch {
-    // said above
+    return false; // said above
   }
 }
 

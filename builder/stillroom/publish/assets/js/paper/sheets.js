@@ -13,14 +13,15 @@ const RULER_NEEDS_MM = 17;
 /**
  * Return the sheets for `items` (elements; `faces(item)` gives its front and, if any, back).
  * Backs are laid mirrored, for a sheet turned over on its long edge. `gone` are the places of the
- * first sheet that are used already, counted from 0.
+ * first sheet that are used already, counted from 0; `shift` is what a printer is told to move, right
+ * and down in mm.
  *
  * @param {any} grid
  * @param {any[]} items
  * @param {(item: any) => any[]} faces
- * @param {{startAt?: number, gone?: Set<number>, cutLines?: boolean, outline?: string}} [how]
+ * @param {{startAt?: number, gone?: Set<number>, cutLines?: boolean, outline?: string, shift?: number[]}} [how]
  */
-export function laySheets(grid, items, faces, { startAt = 1, gone, cutLines = true, outline = "" } = {}) {
+export function laySheets(grid, items, faces, { startAt = 1, gone, cutLines = true, outline = "", shift = [0, 0] } = {}) {
   const sheets = document.createElement("div");
   sheets.className = "stillroom-sheets";
   const pages = new Map();
@@ -35,14 +36,14 @@ export function laySheets(grid, items, faces, { startAt = 1, gone, cutLines = tr
     const drawn = [front];
     if (outline && cutLines) drawn.push(newOutline(outline, upright));
     if (grid.box.folded && cutLines) drawn.push(newFoldMark(upright));
-    page.front.append(newPlace(grid, at, drawn, false));
+    page.front.append(newPlace(grid, at, drawn, false, shift));
     if (back) {
       page.back ??= newPage(grid, "back");
-      page.back.append(newPlace(grid, at, [back], true));
+      page.back.append(newPlace(grid, at, [back], true, shift));
     }
   });
   for (const { front, back } of pages.values()) {
-    if (cutLines && !outline) addCutLines(grid, front);
+    if (cutLines && !outline) addCutLines(grid, front, shift);
     sheets.append(front);
     if (back) sheets.append(back);
   }
@@ -81,12 +82,12 @@ function newPage(grid, side) {
   return page;
 }
 
-function newPlace(grid, index, content, back) {
+function newPlace(grid, index, content, back, shift) {
   const { x, y } = place(grid, index, back);
   const { width, height, turned } = grid.box;
   const box = document.createElement("div");
   box.className = "sheet-place card-exact";
-  box.style.cssText = `left:${x}mm;top:${y}mm;width:${width}mm;height:${height}mm`;
+  box.style.cssText = `left:${x + shift[0]}mm;top:${y + shift[1]}mm;width:${width}mm;height:${height}mm`;
   box.append(...(turned ? [newTurned(grid.box, content, back)] : content));
   return box;
 }
@@ -147,7 +148,7 @@ function newFoldMark({ width, height }) {
 
 // A hairline along every edge of the grid, running out to the paper's edge as a guide for a blade.
 // It is drawn as one SVG: borders would be moved to whole pixels, a quarter of a millimetre.
-function addCutLines(grid, page) {
+function addCutLines(grid, page, shift) {
   const xs = new Set();
   const ys = new Set();
   for (let column = 0; column < grid.columns; column += 1) {
@@ -157,8 +158,8 @@ function addCutLines(grid, page) {
     ys.add(grid.top + row * grid.pitchY).add(grid.top + row * grid.pitchY + grid.box.height);
   }
   const { width, height } = grid.paper;
-  const across = [...xs].map((x) => `M${x} 0V${height}`);
-  const down = [...ys].map((y) => `M0 ${y}H${width}`);
+  const across = [...xs].map((x) => `M${x + shift[0]} 0V${height}`);
+  const down = [...ys].map((y) => `M0 ${y + shift[1]}H${width}`);
   const lines = document.createElement("div");
   lines.className = "cut-lines";
   lines.innerHTML = `<svg viewBox="0 0 ${width} ${height}" width="${width}mm" height="${height}mm" aria-hidden="true"><path d="${[...across, ...down].join("")}"/></svg>`;
