@@ -20,7 +20,7 @@ from stillroom.core.care.safety_facts import SafetyFacts, gather_facts
 from stillroom.core.care.safety_rules import judge
 from stillroom.core.label.date_marks import Term
 from stillroom.core.label.how_long import planned_span
-from stillroom.core.method.keeping_said import claimed_in_method
+from stillroom.core.method.keeping_said import claimed_elsewhere, claimed_in_method
 from stillroom.core.recipe.keeps import OWN_PRACTICE, Keeping
 from stillroom.core.recipe.model import Recipe
 from stillroom.core.when.spans import Span
@@ -83,6 +83,15 @@ def keeping_of_guidance(recipe: Recipe) -> Keeping:
     claimed = claimed_in_method(recipe)
     if claimed is not None:
         return replace(keeps, unopened=claimed, source=OWN_PRACTICE, by="method")
+    found = _of_the_book(recipe)
+    said = claimed_elsewhere(recipe)
+    if said and found.unopened and said.minutes() < found.unopened.minutes():
+        return replace(found, unopened=said, source=OWN_PRACTICE, by="method")
+    return found
+
+
+def _of_the_book(recipe: Recipe) -> Keeping:
+    keeps = recipe.keeps
     facts = gather_facts(recipe, finished_percent(recipe), ())
     limits = [*limits_of_guidance(facts, judge)]
     if usual := usual_limit(facts, judge):

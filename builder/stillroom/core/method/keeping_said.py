@@ -11,6 +11,7 @@ from collections.abc import Mapping
 from typing import Literal
 
 from stillroom.core.method.sentences import affirmed_clauses, split_sentences
+from stillroom.core.method.words import method_words
 from stillroom.core.recipe.model import Recipe
 from stillroom.core.recipe.waits_elsewhere import keeps_elsewhere
 from stillroom.core.when.spans import SPAN_PATTERN, Span, parse_span
@@ -46,18 +47,49 @@ _ONLY_SERVES = late_regex(
     r"\b(?:when|once) (?:it is |they are )?(?:served|serving)|\bto serve\b|^\W*(?:serve|garnish"
     r"|decorate|label|tie|give|enjoy|spread it on|eat)\b"
 )
-_LONG = rf"(?:about |roughly )?({SPAN_PATTERN})"
+_LONG = rf"(?:about |roughly |around |a good |at least |up to )?({SPAN_PATTERN})"
+# between the verb and its time: what says that it is still being made, or is about something else
+_NOT_YET = (
+    r"(?:(?!\b(?:after|before|until|till|from|over|once|stirring|improv\w*|matur\w*|getting|warm|hot"
+    r"|simmer\w*|boil\w*|cooking|turning|shaking)\b)[^.;])*?"
+)
+_AND_THEN = (
+    r"(?!\s*(?:,\s*)?(?:before|until|till|then|to (?:mature|infuse|steep|mellow|develop|set)))"
+)
 _CLAIMS = (
     late_regex(
-        rf"\b(?:keeps|(?:will|should|can|may) (?:keep|last|stay good)|lasts|stays good)\b[^.;]*?"
-        rf"\b(?:for up to|for at least|for|up to)\s+{_LONG}"
+        # "biscuits keep", "they keep"; "Keep two weeks before eating" is a wait
+        r"\b(?:keeps|(?:they|these|it|[a-z]{2,}s) keep|(?:will|should|can|may|ll)(?: \w+ly)? keep"
+        r"|(?:not|cannot|never|\w+n['’]t) (?:keep|last)|lasts|(?:will|should|can|may|th[a-z]+) last"
+        r"|stays? (?:good|fresh|crisp)|(?:is|are|be) good for|^\W*good for|best within"
+        rf"|shelf[- ]life)\b{_NOT_YET}\b{_LONG}{_AND_THEN}"
     ),
-    late_regex(rf"\b(?:use|eat|drink|consume|enjoy)\b[^.;]*?\bwithin\s+{_LONG}"),
+    late_regex(rf"\b(?:use|eat|eaten|drink|drunk|consumed?|enjoy|used)\b[^.;]*?\bwithin\s+{_LONG}"),
     late_regex(
         r"\b(?:keep|store|stored|kept|refrigerate|freeze)\b[^.;]*?"
         rf"\b(?:up to|no longer than)\s+{_LONG}"
     ),
+    # "Store in an airtight tin for two weeks"; a drink or a sugar may still be standing there
+    late_regex(
+        r"\b(?:store|keep|put away|pack)\b[^.;]*?"
+        r"\b(?:air-?tight|sealed|lidded|closed|tin|box|container)"
+        rf"{_NOT_YET}\bfor\s+{_LONG}{_AND_THEN}"
+    ),
 )
+# loose words at the least that they can mean, since what is shorter is safe
+_LOOSELY: Mapping[str, str] = {
+    r"\b(?:an? )?couple (?:of )?(?=day|week|month|year)": "2 ",
+    r"\b(?:an? )?(?:good )?few (?:more )?(?=day|week|month|year)": "2 ",
+    r"\bseveral (?=day|week|month|year)": "3 ",
+    r"\ball (?:week|the week)\b": "for 1 week",
+}
+_KEEPING_VERB = late_regex(
+    r"\b(?:keeps?|kept|lasts?|stays?|stores?|stored|good|best|used?|eat|eaten|drink|drunk|consumed?"
+    r"|enjoy|refrigerate|freeze|put away|pack|shelf[- ]life)\b"
+)
+_HEADED = late_regex(r"\b(?:storage|storing|store|keeping|keeps|shelf life)\b", re.IGNORECASE)
+_A_DAY = 24 * 60
+_A_WEEK = 7 * _A_DAY
 
 
 def kept_at(recipe: Recipe) -> Place:
@@ -83,14 +115,74 @@ def kept_at(recipe: Recipe) -> Place:
 
 def claimed_in_method(recipe: Recipe) -> Span | None:
     """Return how long the last step says that it keeps; None where it does not say plainly."""
-    words = _last_words(recipe)
-    for pattern in _CLAIMS:
+    return _claim_of(_last_words(recipe), recipe)
+
+
+def claimed_elsewhere(recipe: Recipe) -> Span | None:
+    """Return the shortest time that any other words of the recipe say the finished thing keeps.
+
+    They may speak of a part of it, or in another language of one that is opened: so they shorten
+    what the book would say, and never lengthen it.
+    """
+    card = recipe.card
+    own = re.compile(r"[^\W\d_]+").findall(f"{recipe.title} {recipe.kind.name}".lower())
+    meant = method_words("before_keeps") | {word.removesuffix("s") for word in own}
+    texts = [step.text for step in recipe.method]
+    texts += [recipe.summary, recipe.intro, card.what, card.use, card.keep]
+    texts += [section.text for section in recipe.sections]
+    spans = []
+    for sentence in (one for text in texts for one in _told(text)):
+        if span := keeps_elsewhere(sentence):
+            spans.append(span)
+        if _ONCE_OPENED.search(sentence.lower()):
+            continue
+        verb = _KEEPING_VERB.search(sentence.lower())
+        before = re.findall(r"[^\W\d_]+", sentence.lower()[: verb.start()] if verb else "")
+        if verb and all(word in meant or word.removesuffix("s") in meant for word in before):
+            spans += filter(None, [_claim_of(sentence, recipe)])
+    for section in filter(lambda one: _HEADED.search(one.heading), recipe.sections):
+        spans += filter(None, map(_plain_span, _told(section.text)))
+    return min(spans, key=Span.minutes) if spans else None
+
+
+def _plain_span(sentence: str) -> Span | None:
+    """Return the days that a line below "Storage" names, of what is neither opened nor frozen."""
+    if _ONCE_OPENED.search(sentence.lower()) or _FREEZER.search(sentence.lower()):
+        return None
+    found = re.search(SPAN_PATTERN, sentence.lower())
+    return _days(found[0]) if found else None
+
+
+def _days(text: str) -> Span | None:
+    """Return a time of a day or longer; None of what is shorter or no time."""
+    try:
+        span = parse_span(text)
+    except Unreadable:
+        return None
+    return span if span.minutes() >= _A_DAY else None
+
+
+def _told(text: str) -> list[str]:
+    """Return the sentences of a text; each line of one in Markdown begins another."""
+    return [one for line in text.splitlines() for one in split_sentences(line)]
+
+
+def _claim_of(words: str, recipe: Recipe) -> Span | None:
+    words = words.lower()
+    for loose, least in _LOOSELY.items():
+        words = re.sub(loose, least, words)
+    for pattern in _CLAIMS[: -1 if _may_still_stand(recipe) else None]:
         if found := pattern.search(words):
-            try:
-                return parse_span(found[1])
-            except Unreadable:
-                return None
+            return _days(found[1])
     return None
+
+
+def _may_still_stand(recipe: Recipe) -> bool:
+    """Whether "store it in a closed jar for four weeks" may be how it is made."""
+    kind = recipe.kind
+    best = dict(kind.timeline).get("best from", "")
+    slow = bool(best) and parse_span(best).minutes() >= _A_WEEK
+    return slow or any(kind.is_(trait) for trait in ("steeped", "living", "put up"))
 
 
 def ask_of_keeping(recipe: Recipe) -> tuple[Problem, ...]:
