@@ -5,9 +5,11 @@ from __future__ import annotations
 import base64
 import contextlib
 import io
+import json
 import random
 import subprocess
 import sys
+from datetime import date
 from pathlib import Path
 
 import pytest
@@ -27,7 +29,9 @@ from stillroom.core.reading.picture_files import picture_size
 from stillroom.core.words.problems import ProblemsFound, Unreadable
 from stillroom.looks import photographs, take_in
 from stillroom.looks.inked import picture_of
+from stillroom.looks.link_previews import cut_preview, preview_size
 from stillroom.looks.take_in import keep_picture, take_picture
+from stillroom.publish.library import Library
 
 PLANTED = b"Sandgerd, the house by the pier"
 GPS, MADE_BY, TURNED = 0x8825, 0x010F, 0x0112
@@ -217,11 +221,82 @@ def test_page_list_and_preview_show_it(site: Path) -> None:
     assert shown is not None
     assert (shown["width"], shown["height"]) == ("40", "60")
     preview = page.find("meta", property="og:image")
-    assert preview["content"] == "https://ours.example/pictures/plums.jpg"
+    assert preview["content"] == "https://ours.example/assets/stillroom/previews/plum-gin.jpg"
     assert page.find("meta", property="og:image:width")["content"] == "40"
+    assert page.find("meta", property="og:image:height")["content"] == "21"
+    with Image.open(site / "assets/stillroom/previews/plum-gin.jpg") as opened:
+        assert opened.size == (40, 21)
+    whole = json.loads(page.select_one('script[type="application/ld+json"]').text)
+    assert whole["image"] == "https://ours.example/pictures/plums.jpg"
     home = BeautifulSoup((site / "index.html").read_text("utf-8"), "html.parser")
     cut = home.select_one(".leaves__picture.photograph img")
     assert cut["style"] == "object-position: 20% 30%"
+
+
+RED, BLUE, WHITE = (220, 30, 30), (20, 40, 200), (255, 255, 255)
+
+
+def near(point: tuple[int, ...], colour: tuple[int, int, int]) -> bool:
+    return all(abs(one - other) < 40 for one, other in zip(point[:3], colour, strict=True))
+
+
+@pytest.mark.parametrize(
+    ("shape", "focus", "turned", "top"),
+    [
+        # red is the upper third; the upper edge of a piece shows whether it was taken from there
+        ((600, 1800), "50% 0%", 1, RED),
+        ((600, 1800), "", 1, BLUE),
+        ((600, 1800), "50% 100%", 1, BLUE),
+        # held upside down: what lies lowest in the file is seen on top
+        ((600, 1800), "50% 100%", 3, RED),
+        ((600, 1800), "50% 0%", 3, BLUE),
+    ],
+)
+def test_the_piece_beside_a_link_is_cut_round_the_point(
+    tmp_path: Path, shape: tuple[int, int], focus: str, turned: int, top: tuple[int, int, int]
+) -> None:
+    image = Image.new("RGB", shape, BLUE)
+    image.paste(RED, (0, 0, shape[0], shape[1] // 3))
+    path = tmp_path / "one.jpg"
+    path.write_bytes(saved("JPEG", turned, image))
+    with Image.open(io.BytesIO(cut_preview(path, focus))) as cut:
+        assert cut.size == preview_size(path) == (600, 315)
+        assert near(cut.getpixel((300, 5)), top)
+        assert not cut.getexif()
+    assert PLANTED not in cut_preview(path, focus)
+
+
+def test_a_large_one_is_shown_in_the_usual_size_and_never_enlarged(tmp_path: Path) -> None:
+    for shape, expected in (((4000, 3000), (1200, 630)), ((1000, 4000), (450, 236))):
+        path = tmp_path / "one.jpg"
+        path.write_bytes(saved("JPEG", image=Image.new("RGB", shape, BLUE)))
+        with Image.open(io.BytesIO(cut_preview(path, "0% 0%"))) as cut:
+            assert cut.size == preview_size(path) == expected
+
+
+def test_where_one_sees_through_it_is_white_and_a_broken_one_is_told(tmp_path: Path) -> None:
+    path = tmp_path / "one.png"
+    for image in (Image.new("RGBA", (300, 300)), Image.new("P", (300, 300), 0)):
+        image.info["transparency"] = 0
+        image.save(path)
+        with Image.open(io.BytesIO(cut_preview(path, ""))) as cut:
+            assert near(cut.getpixel((5, 5)), WHITE)
+    broken = saved("PNG", image=drawn(200, 200))
+    path.write_bytes(broken[: len(broken) // 2])
+    with pytest.raises(Unreadable, match="broken"):
+        cut_preview(path, "")
+
+
+def test_without_pillow_the_photograph_stands_there_whole(
+    site: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    book = open_book(site.parent / "mkdocs.yml")
+    recipe = next(one for one in check_book(book) if one.slug == "plum-gin")
+    library = Library(book, (recipe,), date(2026, 11, 29))
+    assert library.preview_of(recipe) == "assets/stillroom/previews/plum-gin.jpg"
+    monkeypatch.setattr("stillroom.publish.library.open_pillow", lambda: None)
+    assert library.preview_of(recipe) == "pictures/plums.jpg"
+    assert library.size_of_preview(recipe) == (40, 60)
 
 
 def test_without_a_picture_the_drawing_of_its_kind_stands_there(site: Path) -> None:

@@ -11,13 +11,14 @@ from contextlib import suppress
 from dataclasses import dataclass, field
 from datetime import date
 from pathlib import Path
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Final
 
 from stillroom.core.book import Book
 from stillroom.core.larder.shelves import Larder
+from stillroom.core.reading.loading import gather_recipes
 from stillroom.core.recipe.model import Recipe
 from stillroom.core.words.problems import Problem, ProblemsFound
-from stillroom.desk.keeping import keep_unsaved
+from stillroom.desk.keeping import keep_unsaved, sum_of
 from stillroom.desk.looking import Look, look_at
 from stillroom.desk.place import FileNow, Place, read_now
 from stillroom.desk.reading_back import Ways
@@ -26,6 +27,9 @@ from stillroom.desk.running import Running
 
 if TYPE_CHECKING:
     from stillroom.publish.one_page import Frame
+
+
+_MOST_SHOWN: Final = 200
 
 
 @dataclass(frozen=True)
@@ -55,6 +59,8 @@ class Desk:
     _frame: tuple[tuple[int, ...], Frame] | None = None
     _looks: dict[Path, tuple[tuple[int, ...], Look]] = field(default_factory=dict)
     _titles: dict[Path, tuple[int, str]] = field(default_factory=dict)
+    _recipes: tuple[tuple[int, ...], dict[str, Recipe]] | None = None
+    _shown: dict[str, str] = field(default_factory=dict)
 
     def book(self) -> Book:
         """Return the book as its files say now; raises ProblemsFound."""
@@ -116,6 +122,11 @@ class Desk:
             if title and path.stem != slug
         }
 
+    def names(self) -> dict[str, str]:
+        """Return the title of every recipe of the book by its file's name, the name for want."""
+        files = self.book().recipe_files()
+        return {path.stem: self._title(path) or path.stem for path in files}
+
     def _title(self, path: Path) -> str:
         changed = path.stat().st_mtime_ns
         had = self._titles.get(path)
@@ -132,6 +143,32 @@ class Desk:
         """Look at words that are being typed, and keep them from being lost."""
         path = keep_unsaved(self.place, ident, raw)
         return look_at(self.book(), self.larder(), raw, slug, path, self.other_titles(slug))
+
+    def recipes(self) -> dict[str, Recipe]:
+        """Return the recipes that read, by their names: read anew where one of them has changed."""
+        book, larder = self._opened()[1:]
+        files = book.recipe_files()
+        state = (*self._opened()[0], *_state(*files), hash(tuple(files)))
+        if self._recipes is None or self._recipes[0] != state:
+            said = book.settings
+            read = gather_recipes(
+                files, book.root, said.units, larder=larder, language=said.language
+            )[0]
+            self._recipes = (state, {recipe.slug: recipe for recipe in read})
+        return self._recipes[1]
+
+    def remember(self, words: str) -> str:
+        """Keep what boxes were made of, and return by what name it is had again."""
+        name = sum_of(words.encode())
+        self._shown.pop(name, None)
+        self._shown[name] = words
+        for oldest in list(self._shown)[:-_MOST_SHOWN]:
+            del self._shown[oldest]
+        return name
+
+    def remembered(self, name: str) -> str:
+        """Return what was kept under a name; nothing where that is long ago."""
+        return self._shown.get(name, "")
 
     def titles(self) -> dict[str, list[Path]]:
         """Return every title of the book in small letters, with the files that bear it."""

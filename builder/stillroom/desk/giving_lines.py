@@ -125,6 +125,8 @@ def _hour_lines(said: Any) -> list[str]:
 
 
 def _put_hours(said: Any, lines: list[str]) -> None:
+    if len(lines) == 1 and ":" not in lines[0]:  # "6": the same in every month
+        lines = [f"every month: {lines[0]}"]
     rows = (line.partition(":") for line in lines)
     hours = {month.strip(): plain_value(count.strip()) for month, _, count in rows}
     put(said, [part_key(said, "hours")], hours or None)

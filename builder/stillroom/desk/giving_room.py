@@ -6,24 +6,36 @@ terminal, which can be watched and stopped; the pack is looked at here and lies 
 
 from __future__ import annotations
 
+from dataclasses import replace
 from datetime import date
 from pathlib import Path
 from typing import Any, Final
+from urllib.parse import quote
 
+from starlette.concurrency import run_in_threadpool
 from starlette.requests import Request
 from starlette.responses import FileResponse, RedirectResponse, Response
 
 from stillroom.beginning.recipe import slug_of
 from stillroom.core.private.shapes import PACK_MARKER
-from stillroom.core.reading.loading import gather_recipes
 from stillroom.core.recipe.model import Recipe
 from stillroom.core.when.giving_days import find_day
 from stillroom.core.words.problems import Problem, ProblemsFound, Unreadable
 from stillroom.desk.comparing import side_by_side
 from stillroom.desk.desk import Desk
-from stillroom.desk.giving_form import ROWS, box_name, change_list, rows_of, top_of
+from stillroom.desk.giving_form import ROWS, Ask, box_name, change_list, rows_of, top_of
 from stillroom.desk.giving_lines import lines_of
 from stillroom.desk.giving_rows import NEEDED
+from stillroom.desk.giving_told import (
+    ANOTHER,
+    LINES,
+    Told,
+    all_wrong,
+    box_id,
+    nameless,
+    read_at_desk,
+    tell,
+)
 from stillroom.desk.keeping import ChangedElsewhere, keep
 from stillroom.desk.looking import plainly
 from stillroom.desk.place import FileNow, NotHere, read_now, right_name
@@ -33,14 +45,12 @@ from stillroom.desk.versions import bring_back, versions_of
 from stillroom.giving.finding import giving_lists
 from stillroom.giving.guard import guard_file, usual_folder
 from stillroom.giving.log import log_kinds
-from stillroom.giving.reading import read_giving_list
 from stillroom.giving.starter.answers import ListAnswers, Receiver, read_giving_day
 from stillroom.giving.starter.writing import write_first_list
 from stillroom.looks.card_designs import designs_of
 from stillroom.saving.yaml_files import change_yaml, read_yaml_file
 
 FOLDER: Final = "giving"
-_LONGEST: Final = 20_000
 _PACK_POLICY: Final = (
     "default-src 'none'; style-src 'self' 'unsafe-inline'; img-src 'self' data:; "
     "font-src 'self' data:; base-uri 'none'; form-action 'none'; frame-ancestors 'none'"
@@ -65,12 +75,6 @@ def list_named(desk: Desk, name: str) -> Path:
 def _page(desk: Desk, template: str, status: int = 200, **words: Any) -> Response:
     title = desk.book().settings.title
     return page(template, status, book_title=title, here="giving", is_private=True, **words)
-
-
-def _read(desk: Desk, text: str, name: str) -> None:
-    """Read a list as its book writes money and days; raises ProblemsFound."""
-    said = desk.book().settings
-    read_giving_list(text, name, said.currency, said.language, said.country)
 
 
 async def giving(desk: Desk, request: Request) -> Response:
@@ -99,7 +103,7 @@ async def begin_list(desk: Desk, request: Request) -> Response:
     """Begin a giving list with one household and every recipe of the book that reads."""
     async with request.form(max_files=0, max_fields=10) as data:
         said = {name: " ".join(str(value)[:200].split()) for name, value in data.items()}
-    recipes = _recipes(desk)
+    recipes = await run_in_threadpool(desk.recipes)
     if not all(said.get(name) for name in ("called", "day", "who")) or not recipes:
         return _lists(desk, 422, ("Say what it is called, the day, and who is given something.",))
     path = desk.place.within(desk.book().root / FOLDER / f"{slug_of(said['called'])}.yml")
@@ -107,21 +111,13 @@ async def begin_list(desk: Desk, request: Request) -> Response:
     if path.exists():
         return _lists(desk, 422, ("There is a giving list of this name already.",))
     try:
-        text = _new_list(said, recipes, desk, path.name)
-        _read(desk, text, path.name)
+        text = _new_list(said, tuple(recipes.values()), desk, path.name)
+        read_at_desk(desk, text, path.name)
     except ProblemsFound as found:
-        return _lists(desk, 422, _told(found))
+        told = tuple(plainly(f"{one.what} {one.mend}") for one in found.problems)
+        return _lists(desk, 422, told)
     keep(desk.place, path, text, "")
-    return RedirectResponse(f"/giving/list?name={desk.place.short(path)}", 303)
-
-
-def _recipes(desk: Desk) -> tuple[Recipe, ...]:
-    """Return the recipes that read: the others are told of where they are written."""
-    book = desk.book()
-    said, larder = book.settings, book.own_larder().larder
-    return gather_recipes(
-        book.recipe_files(), book.root, said.units, larder=larder, language=said.language
-    )[0]
+    return RedirectResponse(f"/giving/list?name={quote(desk.place.short(path))}", 303)
 
 
 def _new_list(said: dict[str, str], recipes: tuple[Recipe, ...], desk: Desk, name: str) -> str:
@@ -139,60 +135,86 @@ async def one_list(desk: Desk, request: Request) -> Response:
     """Show the boxes of a giving list."""
     path = list_named(desk, request.query_params.get("name", ""))
     said = _SAID.get(request.query_params.get("said", ""), "")
-    return show_boxes(desk, read_now(path, path.name), said=said)
+    now = read_now(path, path.name)
+    wrong = await run_in_threadpool(_wrong, desk, now.raw, path.name)
+    return show_boxes(desk, now, wrong=wrong, said=said)
+
+
+def _wrong(desk: Desk, text: str, name: str) -> tuple[Told, ...]:
+    """Return what is to be mended in a list before it can be worked out."""
+    return tell(all_wrong(desk, text, name), read_yaml_file(text, name))
 
 
 def show_boxes(
     desk: Desk,
     now: FileNow,
     status: int = 200,
-    wrong: tuple[str, ...] = (),
-    raw: str = "",
+    wrong: tuple[Told, ...] = (),
+    base: str = "",
     **more: Any,
 ) -> Response:
-    """Show a list as boxes, with what is wrong above them."""
-    read = read_yaml_file(raw or now.raw, now.path.name)
-    recipes = [path.stem for path in desk.book().recipe_files()]
+    """Show a list as boxes, each with what is wrong there; they say what `base` says, or the file.
+
+    What is sent from them is put into those same words: rows are told apart by where they stand.
+    """
+    words = base or now.raw
+    read = read_yaml_file(words, now.path.name)
+    at_box: dict[str, list[str]] = {}
+    for one in wrong:
+        at_box.setdefault(one.box, []).append(one.words)
     return _page(
         desk,
         "giving_list.html",
         status,
         name=desk.place.short(now.path),
         opened=now.sum,
+        base=desk.remember(words),
         top=top_of(read),
         parts=[(part, HEADINGS[part], ROWS[part], rows_of(read, part)) for part in HEADINGS],
-        lines={part: lines_of(read, part) for part in ("prices", "hours", "stock")},
+        another=ANOTHER,
+        basket_name=Ask("name", "Name"),
+        line_words=LINES,
+        lines={part: lines_of(read, part) for part in LINES},
         needed=NEEDED,
         kinds=[kind for kind in log_kinds() if kind != "closed"],
         box_name=box_name,
-        recipes=recipes,
+        box_id=box_id,
+        names=desk.names(),
         designs=list(designs_of(desk.book())),
         wrong=wrong,
-        **{"said": "", "pairs": [], **more},
+        at_box=at_box,
+        open_rows={box.rpartition("|")[0] for box in at_box},
+        **{"said": "", "told": (), "pairs": [], "new": {}, "hinders": status != 200, **more},
     )
-
-
-def _told(found: ProblemsFound) -> tuple[str, ...]:
-    return tuple(plainly(f"{one.what} {one.mend}") for one in found.problems)
 
 
 async def keep_list(desk: Desk, request: Request) -> Response:
     """Keep a giving list as its boxes say, where its reader finds nothing wrong."""
     async with request.form(max_files=0, max_fields=9_000) as data:
-        sent = {name: str(value)[:_LONGEST] for name, value in data.items()}
+        sent = {name: str(value) for name, value in data.items()}
     path = list_named(desk, sent.get("name", ""))
-    now = read_now(path, path.name)
-    text = change_yaml(now.raw, path.name, lambda said: change_list(said, sent))
+    now, opened = read_now(path, path.name), sent.get("opened", "")
+    base = desk.remembered(sent.get("base", "")) or (now.raw if now.sum == opened else "")
+    if not base:
+        told = (
+            "It was changed elsewhere meanwhile, and stands here as it is there. Nothing was kept."
+        )
+        return show_boxes(desk, now, 409, told=(told,))
+    text = change_yaml(base, path.name, lambda said: change_list(said, sent))
+    if nobody := nameless(sent):
+        return show_boxes(desk, replace(now, sum=opened), 422, nobody, text, new=sent)
     try:
-        _read(desk, text, path.name)
-    except ProblemsFound as found:
-        return show_boxes(desk, now, 422, _told(found), text)
+        read_at_desk(desk, text, path.name)
+    except ProblemsFound:
+        wrong = await run_in_threadpool(_wrong, desk, text, path.name)
+        return show_boxes(desk, replace(now, sum=opened), 422, wrong, text)
     try:
-        keep(desk.place, path, text, sent.get("opened", ""))
+        keep(desk.place, path, text, opened)
     except ChangedElsewhere:
         told = "It was changed elsewhere meanwhile. Both stand below; keep yours to put it there."
-        return show_boxes(desk, now, 409, (told,), text, pairs=side_by_side(text, now.raw))
-    return RedirectResponse(f"/giving/list?name={desk.place.short(path)}&said=kept", 303)
+        pairs = side_by_side(text, now.raw)
+        return show_boxes(desk, now, 409, base=text, told=(told,), pairs=pairs)
+    return RedirectResponse(f"/giving/list?name={quote(desk.place.short(path))}&said=kept", 303)
 
 
 async def earlier(desk: Desk, request: Request) -> Response:
@@ -211,8 +233,8 @@ async def back(desk: Desk, request: Request) -> Response:
         bring_back(desk, path, sent)
     except ChangedElsewhere:
         told = "The list was changed elsewhere meanwhile, and is as it was there."
-        return show_boxes(desk, read_now(path, path.name), 409, (told,))
-    return RedirectResponse(f"/giving/list?name={desk.place.short(path)}&said=kept", 303)
+        return show_boxes(desk, read_now(path, path.name), 409, told=(told,))
+    return RedirectResponse(f"/giving/list?name={quote(desk.place.short(path))}&said=kept", 303)
 
 
 async def work_it_out(desk: Desk, request: Request) -> Response:

@@ -7,6 +7,7 @@ from __future__ import annotations
 
 from datetime import date
 from typing import Any, Final
+from urllib.parse import quote
 
 from starlette.requests import Request
 from starlette.responses import RedirectResponse, Response
@@ -39,8 +40,8 @@ async def happened(desk: Desk, request: Request) -> Response:
     except (ProblemsFound, Unreadable) as found:
         told = found.problems if isinstance(found, ProblemsFound) else (found,)
         wrong = tuple(plainly(f"{one.what} {one.mend}") for one in told)
-        return show_boxes(desk, read_now(path, path.name), 422, wrong)
-    return RedirectResponse(f"/giving/list?name={desk.place.short(path)}&said=noted", 303)
+        return show_boxes(desk, read_now(path, path.name), 422, told=wrong)
+    return RedirectResponse(f"/giving/list?name={quote(desk.place.short(path))}&said=noted", 303)
 
 
 def _note(desk: Desk, sent: dict[str, str]) -> None:

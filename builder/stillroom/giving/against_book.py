@@ -36,9 +36,9 @@ def check_list(read: ReadList, recipes: Mapping[str, Recipe]) -> tuple[PricedIte
         try:
             items.append(priced_item(_priced_as(price.item), price.packs, price.section))
         except Unreadable as wrong:
-            line = read.line_of("prices", place, "packs")
             mend = wrong.mend or "Give every pack of one thing by weight, or every one by volume."
-            problems.append(Problem(read.file, line, f'"{price.item}": {wrong.what}', mend))
+            what = f'"{price.item}": {wrong.what}'
+            problems.append(read.problem(("prices", place, "packs"), what, mend))
     if problems:
         raise ProblemsFound(problems)
     return tuple(items)
@@ -92,12 +92,11 @@ def _recipe_names(read: ReadList, recipes: Mapping[str, Recipe]) -> Iterator[Pro
             what, mend = f'Nothing under "makes" is known to hold "{name}".', _LIKES
         else:
             mend = _meant(name, known, recipes)
-        yield Problem(read.file, read.line_of(*path), what, mend)
+        yield read.problem(path, what, mend)
     seen: set[tuple[str, str]] = set()
     for n, make in enumerate(read.giving.makes):
         if (make.recipe, make.container) in seen:
-            line = read.line_of("makes", n)
-            yield Problem(read.file, line, f'"{make.recipe}" is offered twice.', "Keep one.")
+            yield read.problem(("makes", n), f'"{make.recipe}" is offered twice.', "Keep one.")
         seen.add((make.recipe, make.container))
 
 
@@ -115,41 +114,39 @@ def _households(read: ReadList, recipes: Mapping[str, Recipe]) -> Iterator[Probl
     names: set[str] = set()
     for n, household in enumerate(read.giving.households):
         if household.name in names:
-            line = read.line_of("households", n, "name")
-            yield Problem(
-                read.file, line, f'"{household.name}" is there twice.', "Give one another name."
-            )
+            what = f'"{household.name}" is there twice.'
+            yield read.problem(("households", n, "name"), what, "Give one another name.")
         names.add(household.name)
         if household.adults == 0 and not household.children:
-            line = read.line_of("households", n, "adults")
-            yield Problem(read.file, line, f"{household.name}: nobody lives there.", "Say who.")
+            what = f"{household.name}: nobody lives there."
+            yield read.problem(("households", n, "adults"), what, "Say who.")
         yield from _avoided(read, n)
         for slug in household.must_have:
             if slug in recipes and (
                 reasons := why_refused(household, facts_of(recipes[slug]), read.giving.giving_day)
             ):
-                line = read.line_of("households", n, "must have")
                 what = f"{household.name} must have {slug}, but it {reasons[0].one}."
-                yield Problem(read.file, line, what, "Take it out of one or the other.")
+                mend = "Take it out of one or the other."
+                yield read.problem(("households", n, "must have"), what, mend)
 
 
 def _avoided(read: ReadList, n: int) -> Iterator[Problem]:
     household = read.giving.households[n]
     for word in household.avoid:
         avoided = read_avoided(word)
-        line = read.line_of("households", n, "avoid")
+        at = ("households", n, "avoid")
         if avoided and avoided.ask:
             what = f'"{word}" does not tell which foods are meant.'
-            yield Problem(read.file, line, what, avoided.ask)
+            yield read.problem(at, what, avoided.ask)
         elif avoided is None:
             mend = nearest_avoided(word)
             mend = f'Did you mean "{mend}"?' if mend else WHAT_TO_AVOID
-            yield Problem(read.file, line, f'"{word}" is nothing that can be avoided.', mend)
+            yield read.problem(at, f'"{word}" is nothing that can be avoided.', mend)
     for word in household.traces_are_fine:
         if word not in household.avoid:
-            line = read.line_of("households", n, "traces are fine")
             what = f'"{word}" is not among what {household.name} avoids.'
-            yield Problem(read.file, line, what, did_you_mean(word, household.avoid or ["gluten"]))
+            mend = did_you_mean(word, household.avoid or ["gluten"])
+            yield read.problem(("households", n, "traces are fine"), what, mend)
 
 
 def _containers_written(giving: GivingList) -> Iterator[tuple[str, tuple[str | int, ...]]]:
@@ -172,21 +169,20 @@ def _containers(read: ReadList) -> Iterator[Problem]:
         try:
             container_words(words)
         except Unreadable as wrong:
-            yield Problem(read.file, read.line_of(*path), wrong.what, wrong.mend)
+            yield read.problem(path, wrong.what, wrong.mend)
 
 
 def _baskets(read: ReadList) -> Iterator[Problem]:
     kinds = read.giving.baskets
     for kind, basket in kinds.items():
         if not any(basket.room(sort) for sort in SORTS):
-            line = read.line_of("baskets", kind)
-            yield Problem(read.file, line, f'The basket "{kind}" holds nothing.', 'Say "eat: 2".')
+            what = f'The basket "{kind}" holds nothing.'
+            yield read.problem(("baskets", kind), what, 'Say "eat: 2".')
     for n, household in enumerate(read.giving.households):
         for kind in household.basket:
             if kind not in kinds:
-                line = read.line_of("households", n, "basket")
                 what = f'"{kind}" is not a kind of basket.'
-                yield Problem(read.file, line, what, did_you_mean(kind, kinds))
+                yield read.problem(("households", n, "basket"), what, did_you_mean(kind, kinds))
 
 
 def _batches(read: ReadList, recipes: Mapping[str, Recipe]) -> Iterator[Problem]:
@@ -198,11 +194,8 @@ def _batches(read: ReadList, recipes: Mapping[str, Recipe]) -> Iterator[Problem]
         try:
             more = more_than_it_gives(read.giving, recipe, filled, batch.batches)
         except Unreadable as wrong:
-            yield Problem(
-                read.file, read.line_of("batches", n, "container"), wrong.what, wrong.mend
-            )
+            yield read.problem(("batches", n, "container"), wrong.what, wrong.mend)
             continue
         if more:
-            line = read.line_of("batches", n, "number")
             mend = 'Write how many there were, or how often it was made: "batches: 2".'
-            yield Problem(read.file, line, more, mend)
+            yield read.problem(("batches", n, "number"), more, mend)

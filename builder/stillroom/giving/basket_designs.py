@@ -46,7 +46,7 @@ def design_problems(read: ReadList, book: Book) -> Iterator[Problem]:
         try:
             choose_design(name, book)
         except Unreadable as wrong:
-            yield Problem(read.file, read.line_of(*path), wrong.what, wrong.mend)
+            yield read.problem(path, wrong.what, wrong.mend)
 
 
 def _designs_named(giving: GivingList) -> Iterator[tuple[str, tuple[str | int, ...]]]:

@@ -47,9 +47,9 @@ def shares_of(
         except Unreadable:  # told of by the words of its container
             continue
         if not count:
-            line = read.line_of("makes", place)
             what = f"How many presents one batch of {make.recipe} gives cannot be worked out."
-            problems.append(Problem(read.file, line, what, 'Add "per batch: 4".'))
+            at = ("makes", place, "per batch")
+            problems.append(read.problem(at, what, 'Add "per batch: 4".'))
         shares[key] = Fraction(1, count or 1)
     return shares, problems
 

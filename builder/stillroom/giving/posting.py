@@ -170,20 +170,20 @@ def posting_problems(read: ReadList, home: str) -> Iterator[Problem]:
     for n, household in enumerate(giving.households):
         parcel = parcel_of(giving, household, home)
         if household.opens and household.opens < due_of(giving, parcel):
-            line = read.line_of("households", n, "opens")
             what = f"{household.name} cannot open it before it goes out."
-            yield Problem(read.file, line, what, "Write the day on which they open it.")
+            mend = "Write the day on which they open it."
+            yield read.problem(("households", n, "opens"), what, mend)
         if parcel is None:
             continue
         if household.service and not any(_plain(one) == _plain(household.service) for one in named):
-            line = read.line_of("households", n, "service")
             what = f'"{household.service}" is not among the ways to post.'
-            yield Problem(read.file, line, what, did_you_mean(household.service, named) or ADD_IT)
+            mend = did_you_mean(household.service, named) or ADD_IT
+            yield read.problem(("households", n, "service"), what, mend)
         elif giving.posting and parcel.service is None:
-            line = read.line_of("households", n, "country" if household.country else "delivery")
+            key = "country" if household.country else "delivery"
             by = household.service or "Nothing under posting"
             what = f"{by} does not reach {country_name(parcel.country)}."
-            yield Problem(read.file, line, what, ADD_IT)
+            yield read.problem(("households", n, key), what, ADD_IT)
 
 
 ADD_IT = 'Add it under posting: "- service: parcel post", "to: FR", "last day: 10 December 2027".'

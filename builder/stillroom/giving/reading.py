@@ -6,6 +6,7 @@ Leaves out what needs the recipes: against_book.py checks that.
 from __future__ import annotations
 
 import typing
+from collections.abc import Sequence
 from dataclasses import replace
 from pathlib import Path
 from typing import Any
@@ -73,6 +74,11 @@ class ReadList(BaseModel):
         """Return the line of a key, or of the nearest thing above it."""
         return _line([str(part) for part in path], self.lines)
 
+    def problem(self, path: Sequence[str | int], what: str, mend: str = "") -> Problem:
+        """Return what is wrong at a place of the list."""
+        at = tuple(str(part) for part in path)
+        return Problem(self.file, self.line_of(*at), what, mend, at)
+
 
 def load_giving_list(
     path: Path, name: str = "", currency: str = "GBP", language: str = "en_GB", country: str = "GB"
@@ -137,26 +143,23 @@ def _problem(detail: ErrorDetails, name: str, located: Located) -> Problem:
     path = [str(part) for part in detail["loc"] if part != "[key]"]
     line = _line(path, located.lines)
     wrong = detail.get("ctx", {}).get("error")
-    where = _where(path, located.data)
+    where, at = _where(path, located.data), tuple(path)
     if isinstance(wrong, Unreadable):
-        return Problem(name, line, f"{where}: {wrong.what}", wrong.mend)
+        return Problem(name, line, f"{where}: {wrong.what}", wrong.mend, at)
     if detail["type"] == "missing":
-        return Problem(
-            name, line, f"{where} is missing.", _ADD.get(path[-1], f'Add "{path[-1]}:".')
-        )
+        mend = _ADD.get(path[-1], f'Add "{path[-1]}:".')
+        return Problem(name, line, f"{where} is missing.", mend, at)
     if detail["type"] == "extra_forbidden":
-        known = _keys_of(path[:-1])
-        if path[-1] in _MEANT:
-            return Problem(name, line, f'"{path[-1]}" has no place here.', _MEANT[path[-1]])
-        return Problem(
-            name, line, f'"{path[-1]}" has no place here.', did_you_mean(path[-1], known)
-        )
+        mend = _MEANT.get(path[-1]) or did_you_mean(path[-1], _keys_of(path[:-1]))
+        return Problem(name, line, f'"{path[-1]}" has no place here.', mend, at)
     why = _PLAIN.get(detail["type"], "it is not written as it should be")
     said = detail["input"]
     if detail["type"] in ("dict_type", "model_type") and path[0] == "baskets":
-        return Problem(name, line, f"{where} is not right: {why}.", _ADD["baskets"])
+        return Problem(name, line, f"{where} is not right: {why}.", _ADD["baskets"], at)
     mend = f"It says {say_written(said)}." if isinstance(said, str | int | float) else ""
-    return Problem(name, line, f"{where} is not right: {why}.", mend)
+    if detail["type"] == "too_short":
+        mend = _ADD.get(path[-1], "")
+    return Problem(name, line, f"{where} is not right: {why}.", mend, at)
 
 
 def _where(path: list[str], data: Any) -> str:

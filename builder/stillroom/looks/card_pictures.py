@@ -16,6 +16,7 @@ from stillroom.core.recipe.model import Recipe
 from stillroom.core.words.problems import Unreadable
 from stillroom.looks.card_designs import Design
 from stillroom.looks.inked import emblem_of, picture_of
+from stillroom.looks.link_previews import frame_of
 from stillroom.looks.photographs import PHOTOGRAPHS
 
 FRAME: Final = (3, 2)
@@ -118,10 +119,6 @@ def cut_to_frame(svg: str, focus: str) -> str:
     if not found:
         return svg
     width, height = int(found[1]), int(found[2])
-    across, down = FRAME
-    wide = min(width, height * across // down)
-    high = min(height, width * down // across)
-    parts = [float(part.rstrip("%")) / 100 for part in (focus or "50% 50%").split()]
-    left, top = round((width - wide) * parts[0]), round((height - high) * parts[-1])
+    left, top, wide, high = frame_of(width, height, *FRAME, focus)
     view = f'viewBox="{left} {top} {wide} {high}" width="{wide}" height="{high}"'
     return svg[: found.start()] + view + svg[found.end() :]

@@ -10,7 +10,7 @@ from dataclasses import dataclass, field, replace
 from datetime import date, timedelta
 from functools import cached_property
 from pathlib import Path
-from typing import TYPE_CHECKING, Any, Protocol
+from typing import TYPE_CHECKING, Any, Final, Protocol
 
 from stillroom.core.book import Book, BookSettings
 from stillroom.core.label.labelling import Label, label_recipe
@@ -18,12 +18,16 @@ from stillroom.core.recipe.kinds import Kind
 from stillroom.core.recipe.model import Recipe
 from stillroom.core.when.giving_days import find_day
 from stillroom.looks.card_designs import Design, designs_of
-from stillroom.looks.photographs import PHOTOGRAPHS
+from stillroom.looks.link_previews import preview_size
+from stillroom.looks.photographs import PHOTOGRAPHS, open_pillow
 from stillroom.publish.pictures import Drawing, describe_drawing, describe_emblem
 from stillroom.publish.templating import say_day
 
 if TYPE_CHECKING:
     from stillroom.publish.working import Worked
+
+PREVIEWS: Final = "assets/stillroom/previews"
+"""Where the pieces of photographs lie that are shown with a link to a page."""
 
 Link = Callable[[str], str]
 """From a file of the book, as "browse.md" or "pictures/quince.svg", to a relative address."""
@@ -117,16 +121,29 @@ class Library:
         """Return the whole address of a file of the book, or "" for no file."""
         return f"{self.settings.site_url.rstrip('/')}/{path}" if path else ""
 
-    def preview_of(self, recipe: Recipe) -> str:
-        """Return the path of the picture that previews of a link show, or "" when there is none."""
+    def picture_of(self, recipe: Recipe) -> str:
+        """Return the path of a recipe's picture for whoever shows no drawing, "" without one."""
         return self.preview_of_picture(picture_name(recipe))
 
-    def size_of_preview(self, path: str) -> tuple[int, int] | None:
-        """Return the size of the photograph at a preview's path; None for one drawn to measure."""
+    def preview_of(self, recipe: Recipe) -> str:
+        """Return the path of the picture that previews of a link show, or "" when there is none."""
+        is_cut = self.photograph_of(recipe) is not None and open_pillow() is not None
+        return f"{PREVIEWS}/{recipe.slug}.jpg" if is_cut else self.picture_of(recipe)
+
+    def photograph_of(self, recipe: Recipe) -> Path | None:
+        """Return the photograph of a recipe that has no picture made for previews by hand."""
+        path = self.picture_of(recipe)
         file = self.book.docs_dir / path
-        if not path or "/previews/" in path or not file.is_file():
+        return file if path and "/previews/" not in path and file.is_file() else None
+
+    def size_of_preview(self, recipe: Recipe) -> tuple[int, int] | None:
+        """Return the size of a photograph's preview; None for one drawn to measure."""
+        file = self.photograph_of(recipe)
+        if file is None:
             return None
-        drawing = describe_drawing(file, path, "")
+        if open_pillow() is not None:
+            return preview_size(file)
+        drawing = describe_drawing(file, file.name, "")
         return drawing.width, drawing.height
 
     def preview_of_picture(self, picture: str) -> str:

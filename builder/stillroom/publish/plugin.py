@@ -25,9 +25,8 @@ from mkdocs.utils import CountHandler, get_build_datetime, get_relative_url
 from stillroom.core.book import Book, open_book, place_book
 from stillroom.core.private.seeking import Seeker
 from stillroom.core.unknown_foods import unknown_foods
-from stillroom.core.words.problems import Problem, ProblemsFound, Unreadable
+from stillroom.core.words.problems import Problem, ProblemsFound
 from stillroom.looks.card_designs import OWN, design_of
-from stillroom.looks.photographs import PHOTOGRAPHS, UNCLEAN, published
 from stillroom.publish.agreeing import find_endless
 from stillroom.publish.book_files import (
     FAVICON,
@@ -37,6 +36,7 @@ from stillroom.publish.book_files import (
     list_files,
     list_stylesheets,
 )
+from stillroom.publish.book_pictures import clean_pictures, cut_previews
 from stillroom.publish.clean_html import drop_comments
 from stillroom.publish.config import StillroomConfig
 from stillroom.publish.keeping_templates import keep_compiled
@@ -170,7 +170,7 @@ class StillroomPlugin(BasePlugin[StillroomConfig]):  # type: ignore[no-untyped-c
         for file in tuple(files):
             if file.abs_src_path and Path(file.abs_src_path) == self.library.book.larder_file:
                 files.remove(file)
-        self._clean_pictures(files, config)
+        _stop_at([*clean_pictures(files, config), *cut_previews(files, config, self.library)])
         self.alone = is_ours_alone(config)
         self.late.waiting.clear()
         for leaf in self.leaves.values():
@@ -187,27 +187,6 @@ class StillroomPlugin(BasePlugin[StillroomConfig]):  # type: ignore[no-untyped-c
         if self.serving and self.alone:
             self.as_they_were.begin(config, files)
         return files
-
-    def _clean_pictures(self, files: Files, config: MkDocsConfig) -> None:
-        """Publish every picture without what its camera added; what cannot be cleaned stays out."""
-        wrong: list[Problem] = []
-        for file in tuple(files):
-            path = Path(file.abs_src_path or "")
-            ending = path.suffix.lower()
-            if Path(config.docs_dir) not in path.parents:  # the theme's own
-                continue
-            if ending in UNCLEAN:
-                files.remove(file)
-                log.info(f"{file.src_uri} is left out: it could say where it was made.")
-            elif ending == ".svg" or ending in PHOTOGRAPHS:
-                try:
-                    clean = published(path)
-                except Unreadable as found:
-                    wrong.append(Problem(file.src_uri, 1, found.what, found.mend))
-                    continue
-                files.remove(file)
-                files.append(File.generated(config, file.src_uri, content=clean))
-        _stop_at(wrong)
 
     def on_env(self, env: Environment, config: MkDocsConfig, files: Files) -> Environment:
         """Take the theme's templates as they were compiled for the build before this one."""

@@ -101,7 +101,7 @@ class RecipeLeaf:
             "slug": recipe.slug,
             "structured_data": show_json(_structured_data(self, library)),
             "preview_picture": library.preview_of(recipe),
-            "preview_size": library.size_of_preview(library.preview_of(recipe)),
+            "preview_size": library.size_of_preview(recipe),
             "preview_alt": recipe.picture_alt,
         }
 
@@ -155,7 +155,7 @@ def _structured_data(leaf: RecipeLeaf, library: Library) -> dict[str, Any]:
     steps = tuple(step.words for group in leaf.method for step in group.steps)
     facts = RecipeFacts(
         url=library.address_of(recipe),
-        picture_url=library.absolute(library.preview_of(recipe)),
+        picture_url=library.absolute(library.picture_of(recipe)),
         yields=batch.makes,
         ingredients=tuple(_say_line(line) for line in batch.lines),
         steps=steps,

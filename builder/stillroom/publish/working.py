@@ -24,6 +24,7 @@ from stillroom.core.reading.loading import Head, load_recipe, read_head, short_n
 from stillroom.core.reading.recipe_file import the_one
 from stillroom.core.recipe.model import Recipe
 from stillroom.core.words.problems import ProblemsFound
+from stillroom.looks.photographs import open_pillow
 from stillroom.publish.library import Library, Link, picture_name
 from stillroom.publish.listed import Listed, list_recipe
 from stillroom.publish.recipe_page import RecipeLeaf
@@ -107,7 +108,8 @@ def look_at_pictures(library: Library, recipe: Recipe) -> tuple[tuple[str, str],
     name = picture_name(recipe)
     folder = library.book.pictures_dir
     preview = f"previews/{Path(name).stem}.png"
-    return ((name, _sum_of(folder / name)), (preview, str((folder / preview).is_file())))
+    kept = f"{(folder / preview).is_file()}, {open_pillow() is not None}"
+    return ((name, _sum_of(folder / name)), (preview, kept))
 
 
 def _sum_of(path: Path) -> str:

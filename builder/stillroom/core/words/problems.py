@@ -7,7 +7,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 
 from stillroom.core.words.patterns import late_regex
 
@@ -15,6 +15,8 @@ from stillroom.core.words.patterns import late_regex
 @dataclass(frozen=True, order=True)
 class Problem:
     """One thing wrong in a file, at a line counted from 1, with how to mend it.
+
+    `at` is where in what the file says it stands, name by name, where whoever tells it knows.
 
     >>> print(Problem("recipes/a.md", 14, '"cupp" is not a unit.', 'Did you mean "cup"?'))
     recipes/a.md:14: "cupp" is not a unit. Did you mean "cup"?
@@ -24,6 +26,7 @@ class Problem:
     line: int
     what: str
     mend: str = ""
+    at: tuple[str, ...] = field(default=(), compare=False)
 
     def __post_init__(self) -> None:
         """Keep each message to one line of a length that is read, whatever it quotes."""

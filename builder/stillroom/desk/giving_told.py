@@ -1,0 +1,167 @@
+"""What is wrong with a giving list, each at the box in which it is mended, in words that fit it.
+
+What the list's own reader tells has to be mended before it is kept. What only the recipes show
+("no such recipe", "avoids what it must have") is told and hinders nothing but the plan.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass
+from typing import Any, Final
+from urllib.parse import quote
+
+from stillroom.core.words.problems import Problem, ProblemsFound
+from stillroom.desk.desk import Desk
+from stillroom.desk.giving_form import ROWS, TOP, Ask, box_name
+from stillroom.desk.giving_lines import lines_of
+from stillroom.desk.giving_rows import NEEDED, rows_in
+from stillroom.desk.looking import plainly
+from stillroom.giving.against_whole import check_whole, with_the_rest
+from stillroom.giving.basket_designs import design_problems
+from stillroom.giving.names import with_names_of
+from stillroom.giving.reading import ReadList, read_giving_list
+
+LINES: Final[Mapping[str, str]] = {
+    "prices": "Prices", "hours": "Hours to give", "stock": "In the house",
+}  # fmt: skip
+"""The boxes in which each line says one thing, and what stands above them."""
+ANOTHER: Final[Mapping[str, str]] = {
+    "households": "Somebody else",
+    "baskets": "Another basket",
+    "makes": "Another thing made",
+    "batches": "Another batch that was begun or filled",
+}
+_NAMELESS: Final[Mapping[str, tuple[str, str]]] = {
+    "households": ("Who is it?", "Write their name."),
+    "baskets": ("It has no name yet.", 'Write one: "small".'),
+    "makes": ("Which recipe is it?", "Choose one."),
+    "batches": ("Which recipe is it?", "Choose one."),
+}
+_FIRST: Final = {**NEEDED, "baskets": "eat"}
+_KEYS: Final = sorted(
+    {ask.key for asks in (TOP, *ROWS.values()) for ask in asks} | {"item", "packs"},
+    key=len,
+    reverse=True,
+)
+_KEYED: Final = re.compile(rf'"(?:{"|".join(_KEYS)}): ([^"]*)"')
+_HELD: Final = re.compile(r'"[\[{]([^"\[\]{}]*)[\]}]"')
+_PLACED: Final = re.compile(r'^".*?"(?:: | is not right: )')
+_ADD_IT: Final = re.compile(r'^Add "[^"]*:"\.$')
+_MISSING: Final = re.compile(r'^".*" is missing\.$')
+
+
+@dataclass(frozen=True)
+class Told:
+    """One thing to mend: the box's name ("" where none is meant), where it stands, its words."""
+
+    box: str
+    where: str
+    what: str
+    mend: str
+
+    @property
+    def words(self) -> str:
+        """What stands at the box."""
+        return f"{self.what} {self.mend}".rstrip()
+
+
+def box_id(name: str) -> str:
+    """Return the id of a box, which may hold no blank.
+
+    >>> box_id("households|0|must have")
+    'households|0|must_20have'
+    """
+    return quote(name, safe="|").replace("%", "_")
+
+
+def read_at_desk(desk: Desk, text: str, name: str) -> ReadList:
+    """Read a list as its book writes money and days; raises ProblemsFound."""
+    said = desk.book().settings
+    return read_giving_list(text, name, said.currency, said.language, said.country)
+
+
+def all_wrong(desk: Desk, text: str, name: str) -> tuple[Problem, ...]:
+    """Return all that is wrong with a list: by itself, with the book, with its posting."""
+    book, recipes = desk.book(), desk.recipes()
+    found: list[Problem] = []
+    try:
+        read = read_at_desk(desk, text, name)
+        found += design_problems(read, book)
+        check_whole(with_names_of(read, recipes), recipes, book.settings.country)
+    except ProblemsFound as wrong:
+        found += with_the_rest(wrong, recipes, book.settings.country).problems
+    return tuple(found)
+
+
+def tell(problems: Iterable[Problem], said: Any) -> tuple[Told, ...]:
+    """Return each problem at its box, once; `said` is what the list says."""
+    return tuple(dict.fromkeys(_told(problem, said) for problem in problems))
+
+
+def nameless(sent: Mapping[str, str]) -> tuple[Told, ...]:
+    """Return what has no name: a new row in which something else is said, or the list itself."""
+    found = []
+    if not sent.get("giving list", "").strip():
+        mend = 'Write what this giving is called: "Christmas 2027".'
+        found.append(Told("giving list", TOP[0].words, "It has no name.", mend))
+    for part, asks in ROWS.items():
+        boxes = (box_name(part, "new", ask.key) for ask in asks if ask.key != NEEDED[part])
+        needed = box_name(part, "new", NEEDED[part])
+        if any(sent.get(box, "").strip() for box in boxes) and not sent.get(needed, "").strip():
+            found.append(Told(needed, ANOTHER[part], *_NAMELESS[part]))
+    return tuple(found)
+
+
+def _told(problem: Problem, said: Any) -> Told:
+    box, where, is_own = _place(problem.at, said)
+    what, mend = problem.what, _ADD_IT.sub("Fill it in.", _plain(problem.mend))
+    if _MISSING.match(what) and box:
+        what = "Nothing is said here yet."
+    elif is_own:
+        what = _plain(_PLACED.sub("", what))
+        if problem.at[0] in LINES and (line := _line_of(problem.at, said)):
+            return Told(box, where, f"“{line}”: {what}", mend)
+    if not box and problem.at[:1] and problem.at[0] in ANOTHER:
+        mend = f"Fill in “{ANOTHER[problem.at[0]]}” below."
+    what = _plain(what)
+    return Told(box, where, what[:1].upper() + what[1:], mend)
+
+
+def _plain(text: str) -> str:
+    """Return a message about a file in words that fit a box.
+
+    >>> _plain('Write "basket: small" or "basket: {small: 2}".')
+    'Write "small" or "small 2".'
+    """
+    text = _HELD.sub(lambda held: f'"{held[1].replace(": ", " ")}"', _KEYED.sub(r'"\1"', text))
+    return plainly(text.replace(", one a line after a dash:", ":"))
+
+
+def _place(at: tuple[str, ...], said: Any) -> tuple[str, str, bool]:
+    """Return the box of a place in the list, its name in words, and whether the fact is its own."""
+    part, asks = (at[0], ROWS.get(at[0], ())) if at else ("", ())
+    if part in LINES:
+        return part, LINES[part], True
+    if top := _ask(TOP, part):
+        return top.key, top.words, True
+    if not asks or len(at) < 2:
+        return "", "", False
+    row = dict(rows_in(said, part)).get(at[1], {})
+    named = at[1] if part == "baskets" else str(row.get(NEEDED[part]) or "")
+    ask = _ask(asks, at[2] if len(at) > 2 else "")
+    if ask:
+        return box_name(part, at[1], ask.key), f"{named}, {ask.words}", True
+    return box_name(part, at[1], _FIRST[part]), named, False
+
+
+def _ask(asks: Iterable[Ask], key: str) -> Ask | None:
+    return next((ask for ask in asks if ask.key == key), None)
+
+
+def _line_of(at: tuple[str, ...], said: Any) -> str:
+    """Return the name of the line that is meant, in a box of lines: "vodka"."""
+    lines = lines_of(said, "prices").split("\n")
+    is_row = at[0] == "prices" and len(at) > 1 and at[1].isdecimal() and int(at[1]) < len(lines)
+    return lines[int(at[1])].partition(":")[0] if is_row else ""
