@@ -171,7 +171,7 @@ def test_rows_taken_out_and_added_beside_a_mistake_stay_so_once_it_is_mended(
         own,
         **{
             "households|0|gone": "1",
-            "households|1|adults": "two",
+            "households|1|adults": "q",
             "households|new|name": "Ash",
             "households|new|basket": "small",
         },

@@ -150,6 +150,38 @@ def test_the_page_follows_and_asks_nobody_else(page: Page, desk: OpenDesk) -> No
     desk.ask("/write/quince-chutney/let-go", "POST")
 
 
+def test_of_the_page_only_what_changes_is_put_there_anew(page: Page, desk: OpenDesk) -> None:
+    page.goto(desk.first)
+    page.goto(f"{desk.origin}/write/quince-chutney")
+    within = "document.getElementById('page').contentDocument.querySelector('stillroom-{}')"
+    wait_until(page, f"{within.format('scale')} !== null")
+
+    def typed_into(box: str, words: str) -> tuple[bool, bool]:
+        """Return whether size and card are those that stood there before."""
+        looked = int(page.evaluate("Number(document.documentElement.dataset.looked || 0)"))
+        for one in ("scale", "card"):
+            page.evaluate(f"() => {{ {within.format(one)}.before = true; }}")
+        page.fill(box, words)
+        wait_until(page, LOOKED.format(looked))
+        still = [
+            page.evaluate(f"{within.format(one)}.before === true") for one in ("scale", "card")
+        ]
+        return still[0], still[1]
+
+    typed_into("#card_use", "With cold ham.")
+    assert typed_into("#card_use", "With a hard cheese.") == (True, False)
+    assert typed_into("#keeps_source", "maker's own practice, long") == (True, True)
+    size, _ = typed_into("#makes", "8 jars of 200 ml")
+    assert not size, "what reckons from the recipe's figures has the new ones"
+    leaf = "document.getElementById('page').contentDocument.querySelector('article')"
+    there = page.evaluate(f"{leaf}.innerText")
+    assert "With a hard cheese." in there
+    page.evaluate("document.getElementById('page').contentWindow.location.reload()")
+    wait_until(page, f"{within.format('scale')} && {leaf}.innerText.length === {len(there)}")
+    assert page.evaluate(f"{leaf}.innerText") == there, "as a page that was loaded whole"
+    desk.ask("/write/quince-chutney/let-go", "POST")
+
+
 WAYS = (
     "/", "/write/double-vanilla-extract", "/write/new-recipe", "/book", "/paper", "/publish",
     "/giving", "/write/lavender-sugar/earlier",

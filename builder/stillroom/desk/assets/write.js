@@ -2,7 +2,10 @@
 // line how it was read, and puts the page as it will be beside it. Without this script the same comes
 // with "Keep".
 
-const PAUSE_MS = 100;
+const PAUSE_MS = 60;
+
+// the elements of a page that reckon from the recipe's figures, which stand apart from them
+const READS_FIGURES = /<stillroom-(?!card)/;
 
 const form = document.getElementById("recipe");
 const frame = document.getElementById("page");
@@ -14,6 +17,7 @@ let again = false;
 let looked = 0;
 let chosen = Boolean(kind && kind.value);
 let dirty = false;
+let shown = { leaf: null, words: [], touched: false };
 
 function fillIn(answer) {
   for (const [id, html] of Object.entries(answer.parts)) {
@@ -39,7 +43,8 @@ function fillIn(answer) {
   markLine();
 }
 
-// The page's own elements come to life again in what is put there; it keeps its place meanwhile.
+// Only what has changed of the page is put there anew, and what reads the recipe's own figures with
+// it: its elements come to life again where they are put, and it keeps its place meanwhile.
 function showPage(html) {
   const leaf = frame.contentDocument && frame.contentDocument.querySelector("article");
   if (!leaf || html === null) {
@@ -52,7 +57,23 @@ function showPage(html) {
     return;
   }
   const top = frame.contentWindow.scrollY;
-  leaf.innerHTML = html;
+  const made = frame.contentDocument.createElement("template");
+  made.innerHTML = html;
+  const parts = [...made.content.children];
+  const words = parts.map((part) => part.outerHTML);
+  if (leaf === shown.leaf && !shown.touched && words.length === leaf.children.length) {
+    const figures = words.findIndex((one) => one.includes('id="recipe-data"'));
+    const isOther = words[figures] !== shown.words[figures];
+    for (const [at, place] of [...leaf.children].entries()) {
+      if (words[at] !== shown.words[at] || (isOther && READS_FIGURES.test(words[at]))) {
+        place.replaceWith(parts[at]);
+      }
+    }
+  } else {
+    leaf.replaceChildren(made.content);
+    leaf.addEventListener("input", () => (shown.touched = true), { once: true });
+  }
+  shown = { leaf, words, touched: false };
   frame.contentWindow.scrollTo({ top, behavior: "instant" });
 }
 
