@@ -14,6 +14,7 @@ import pytest
 from click.testing import CliRunner
 from playwright.sync_api import Browser, Page
 
+from stillroom.beginning.recipe import slug_of
 from stillroom.cli import main
 from stillroom.core.reading.loading import read_recipe
 from stillroom.desk.boxes import Line, box_lines, step_lines
@@ -137,7 +138,7 @@ def test_filled_saved_brought_checked_opened(
 ) -> None:
     alone.evaluate(FILL, FILLED)
     name, saved = save(alone)
-    assert name == "sloe-damson-ruby-a-cordial.md"
+    assert name == "sloe-and-damson-ruby-a-cordial.md"
     assert "among your downloads" in alone.inner_text("[data-send=said]")
     draft = brought_in(saved, tmp_path, monkeypatch)
     read = form_of(lay_out(draft.read_text(encoding="utf-8"), "sent.md"))
@@ -366,6 +367,17 @@ def test_whatever_is_typed_reads_as_it_was_typed(page: Page, scripts_address: st
             if not wanted == by_desk == by_page or again["left"]:
                 apart.append((box, wanted, by_desk, by_page, again["left"]))
     assert apart[:3] == []
+
+
+def test_a_file_is_named_as_the_desk_names_it(page: Page, scripts_address: str) -> None:
+    page.goto(f"{scripts_address}/js/words/said.js")
+    titles = ["Großmutters Œufs", "Rødgrød & ål", "Ann’s jam", "🎄", "  Łódka  ", "a" * 70 + " b"]
+    script = """async (titles) => {
+      const { fileName } = await import("/js/words/recipe-doubts.js");
+      return titles.map(fileName);
+    }"""
+    wanted = [f"{slug_of(title)[:60].rstrip('-')}.md" for title in titles]
+    assert page.evaluate(script, titles) == wanted
 
 
 def test_the_books_own_recipes_open_as_the_desk_opens_them(

@@ -13,6 +13,8 @@ const say = speaker(SAID);
 const WANTED = ["title", "kind", "makes", "ingredients", "method"];
 const LONGEST = 900;
 const MARKUP = /<(?!https?:\/\/|mailto:|[\w.+-]+@)[A-Za-z/!?][^<>]*>|<[!?]|!\[[^\]\n]*\]/;
+/** Letters that stay letters once their signs are off, as the desk spells them. @type {Record<string, string>} */
+const SPELLED = { ß: "ss", æ: "ae", œ: "oe", ø: "o", ł: "l", "&": "-and-", "'": "", "’": "" };
 const HEADING = /^\s*(?:#|---\s*$)/m;
 
 /** @param {Boxes} boxes @param {string[]} stages the words that a timeline may use @returns {Doubt[]} */
@@ -56,6 +58,7 @@ function isStage(text, stages) {
 
 /** The name of the file for a title. @param {string} title */
 export function fileName(title) {
-  const bare = title.normalize("NFKD").replace(/\p{M}/gu, "").toLowerCase().replace(/[^a-z0-9]+/g, "-").replace(/^-+|-+$/g, "");
+  const spelled = title.toLowerCase().replace(/[ßæœøł&'’]/g, (sign) => SPELLED[sign]);
+  const bare = spelled.normalize("NFKD").replace(/\p{M}/gu, "").replace(/[^a-z0-9]+/g, "-").replace(/^-+|-+$/g, "");
   return `${bare.slice(0, 60).replace(/-+$/, "") || "recipe"}.md`;
 }
