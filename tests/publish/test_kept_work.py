@@ -380,8 +380,38 @@ def test_several_processes_work_out_what_one_does(
     monkeypatch.setenv("STILLROOM_PROCESSES", "2")
     monkeypatch.setattr(workers, "PAYS_FROM", 3)
     together = work_out_all(paths, library, larder)
-    assert together == alone
-    assert None not in together
+    assert [worked for worked, _ in together] == [worked for worked, _ in alone]
+    assert None not in [worked for worked, _ in together]
+
+
+IN_COPIES = """
+import sys
+from datetime import date
+from pathlib import Path
+from stillroom.core.book import open_book
+from stillroom.publish import workers
+from stillroom.publish.library import Library
+
+book = open_book(Path("mkdocs.yml"))
+library, larder = Library(book, (), date(2026, 11, 28)), book.own_larder().larder
+paths = book.recipe_files()
+alone = [worked for worked, _ in workers.work_out_all(paths, library, larder)]
+workers.PAYS_FROM = 3
+done = workers.work_out_all(paths, library, larder)
+together = [worked for worked, _ in done]
+assert None not in together
+assert together == alone
+print(workers._way_to_begin(), sum(bool(packed) for _, packed in done))
+"""
+
+
+@pytest.mark.skipif(sys.platform != "linux", reason="elsewhere a process is made anew: see above")
+def test_copies_of_a_process_work_out_what_it_does(builder: Builder) -> None:
+    around = {**os.environ, "STILLROOM_PROCESSES": "2"}
+    made = subprocess.run(
+        [sys.executable, "-c", IN_COPIES], cwd=builder.book, env=around, capture_output=True
+    )
+    assert made.stdout.decode().split() == ["fork", str(len(NAMES) - 2)], made.stderr.decode()
 
 
 def test_where_no_process_can_be_begun_one_does_all(

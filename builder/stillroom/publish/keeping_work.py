@@ -12,12 +12,10 @@ import hashlib
 import importlib.metadata
 import logging
 import os
-import pickle
 import re
 import sys
 import tempfile
 import time
-import zlib
 from collections.abc import Sequence
 from functools import cache
 from importlib.resources import files
@@ -30,7 +28,7 @@ from stillroom.core.book import Book
 from stillroom.core.larder.shelves import Larder
 from stillroom.core.reading.loading import short_name
 from stillroom.publish.library import Library
-from stillroom.publish.working import Worked
+from stillroom.publish.working import Worked, unpack
 
 VARIABLE: Final = "STILLROOM_CACHE"
 _OFF: Final = frozenset({"off", "no", "none", "0"})
@@ -87,14 +85,16 @@ class Shelf:
         known, whole, packed = data[:_SUM], data[_SUM : 2 * _SUM], data[2 * _SUM :]
         if known != known_by or hashlib.sha256(packed).digest() != whole:
             return None
-        worked = pickle.loads(zlib.decompress(packed))
-        return worked.in_book(self.larder) if isinstance(worked, Worked) else None
+        return unpack(packed, self.larder)
 
-    def put(self, path: Path, worked: Worked) -> None:
-        """Keep what a recipe's file came to; where that cannot be, it is worked out again."""
+    def put(self, path: Path, worked: Worked, packed: bytes = b"") -> None:
+        """Keep what a recipe's file came to; where that cannot be, it is worked out again.
+
+        `packed` is the same packed already, where another process worked it out.
+        """
         if self.folder is None:
             return
-        packed = zlib.compress(pickle.dumps(worked.without_book(), protocol=5), level=1)
+        packed = packed or worked.packed()
         try:
             known_by = self._sum(path)
             self._have_at_hand(path, known_by, worked)

@@ -40,10 +40,11 @@ def open_library(book: Book, today: date, at_hand: AtHand | None = None) -> Libr
     paths = book.recipe_files()
     found = {path: shelf.take(path) for path in paths}
     missing = [path for path, worked in found.items() if worked is None]
-    for path, worked in zip(missing, work_out_all(missing, library, larder), strict=True):
+    done = work_out_all(missing, library, larder)
+    for path, (worked, packed) in zip(missing, done, strict=True):
         found[path] = worked
         if worked is not None:
-            shelf.put(path, worked)
+            shelf.put(path, worked, packed)
     sound = [worked for worked in found.values() if worked is not None]
     others = check_book(book, [worked.shared for worked in sound])
     if others:  # what was wrong with them is no longer

@@ -6,6 +6,7 @@ hands MkDocs their results at the right moment.
 
 from __future__ import annotations
 
+import gc
 import logging
 import re
 from collections.abc import Iterable, Iterator
@@ -84,6 +85,9 @@ THEME_FAVICON = "assets/images/favicon.png"
 
 _SWITCH = re.compile(r'(<input class="md-toggle" [^>]*?) autocomplete="off"')
 
+SELDOM = (20_000, 20, 20)
+"""How often Python looks for what may go: all that is read stays until the site is written."""
+
 SEARCH_INDEX = "search/search_index.json"
 
 HEAD_FACTS = ("title", "description", "author")
@@ -112,6 +116,7 @@ class StillroomPlugin(BasePlugin[StillroomConfig]):  # type: ignore[no-untyped-c
 
     def on_startup(self, *, command: str, dirty: bool) -> None:
         """Note whether a site is written that somebody keeps."""
+        gc.set_threshold(*SELDOM)
         self.serving = command == "serve" or dirty
         self.site_is_passing = command == "serve"  # in a folder made for it and taken away again
 

@@ -1,15 +1,19 @@
 """Many recipes worked out, in several processes where that is sooner done.
 
 A process must first load all that this one has loaded, so few recipes are worked out here. Where
-none can be begun, as in some sandboxes, all are.
+it can safely be a copy of this one, it has loaded everything and has made every pattern. Where
+none can be begun, as in some sandboxes, all recipes are worked out here.
 """
 
 from __future__ import annotations
 
+import gc
 import logging
 import multiprocessing
 import os
-from collections.abc import Sequence
+import sys
+import threading
+from collections.abc import Iterator, Sequence
 from concurrent.futures import ProcessPoolExecutor
 from concurrent.futures.process import BrokenProcessPool
 from datetime import date
@@ -22,28 +26,39 @@ from stillroom.core.recipe.asked_once import forget_recipes
 from stillroom.publish.keeping_templates import keep_compiled
 from stillroom.publish.library import Library
 from stillroom.publish.templating import environment
-from stillroom.publish.working import Worked, work_out
+from stillroom.publish.working import Worked, unpack, work_out
 
 PAYS_FROM: Final = 60
 """Recipes whose working out takes as long as a process's beginning, and as long again."""
 _AT_ONCE: Final = 8
+_FIRST: Final = 2
+"""Recipes after which most of what all need is loaded and most patterns are made."""
 PROCESSES = "STILLROOM_PROCESSES"
+
+Out = tuple[Worked | None, bytes]
+"""What a recipe came to, None where something is wrong with it; and the same packed, or b""."""
 
 log = logging.getLogger(f"mkdocs.plugins.{__name__}")
 
 
-def work_out_all(paths: Sequence[Path], library: Library, larder: Larder) -> list[Worked | None]:
-    """Return each recipe's file worked out, in order; None where something is wrong with it."""
+def work_out_all(paths: Sequence[Path], library: Library, larder: Larder) -> list[Out]:
+    """Return each recipe's file worked out, in order."""
     count = min(_processes(), len(paths) // (PAYS_FROM // 2))
     if count > 1 and len(paths) >= PAYS_FROM:
         try:
-            return _in_processes(paths, library, larder, count)
+            return list(_in_processes(paths, library, larder, count))
         except (BrokenProcessPool, OSError) as error:
             log.info("The recipes are worked out one after another: %s", error)
-    return [_one_after_another(path, library, larder, len(paths)) for path in paths]
+    return _one_after_another(paths, library, larder, len(paths))
 
 
-def _one_after_another(path: Path, library: Library, larder: Larder, of: int) -> Worked | None:
+def _one_after_another(
+    paths: Sequence[Path], library: Library, larder: Larder, of: int
+) -> list[Out]:
+    return [(_work_out(path, library, larder, of), b"") for path in paths]
+
+
+def _work_out(path: Path, library: Library, larder: Larder, of: int) -> Worked | None:
     """Work out one recipe; among many it is not asked about again soon."""
     worked = work_out(path, library, larder)
     if of >= PAYS_FROM:
@@ -63,17 +78,29 @@ def _processes() -> int:
 
 def _in_processes(
     paths: Sequence[Path], library: Library, larder: Larder, count: int
-) -> list[Worked | None]:
-    # begun anew on every system: what was forked from a server with threads may wait for ever
-    context = multiprocessing.get_context("spawn")
+) -> Iterator[Out]:
+    way = _way_to_begin()
+    first = paths[:_FIRST] if way == "fork" else ()
+    yield from _one_after_another(first, library, larder, len(paths))
     told = (library.book, library.today)
+    context = multiprocessing.get_context(way)
     with ProcessPoolExecutor(count, context, _begin, told) as pool:
         try:
-            done = list(pool.map(_work, paths, chunksize=_AT_ONCE))
+            for packed in pool.map(_work, paths[len(first) :], chunksize=_AT_ONCE):
+                yield (unpack(packed, larder), packed) if packed else (None, b"")
         except BaseException:
             pool.shutdown(wait=False, cancel_futures=True)
             raise
-    return [one and one.in_book(larder) for one in done]
+
+
+def _way_to_begin() -> str:
+    """Return "fork" where a copy of this process is safe: it is sooner begun than one made anew.
+
+    What is copied while other threads are at work, as in a server, may wait for ever; and on a Mac
+    the system's own libraries do not bear it.
+    """
+    alone = sys.platform == "linux" and threading.active_count() == 1
+    return "fork" if alone else "spawn"
 
 
 _here: list[tuple[Library, Larder]] = []
@@ -81,11 +108,13 @@ _here: list[tuple[Library, Larder]] = []
 
 
 def _begin(book: Book, today: date) -> None:
+    gc.freeze()  # what was copied or loaded stays, and is not to be looked through again
     keep_compiled(environment())
-    _here.append((Library(book, (), today), book.own_larder().larder))
+    _here[:] = [(Library(book, (), today), book.own_larder().larder)]
 
 
-def _work(path: Path) -> Worked | None:
+def _work(path: Path) -> bytes:
+    """Return a recipe worked out and packed, b"" where something is wrong with it."""
     library, larder = _here[0]
-    worked = _one_after_another(path, library, larder, PAYS_FROM)
-    return worked and worked.without_book()
+    worked = _work_out(path, library, larder, PAYS_FROM)
+    return worked.packed() if worked else b""

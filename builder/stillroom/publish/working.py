@@ -8,6 +8,7 @@ of other pages are left open until MkDocs says where they stand.
 from __future__ import annotations
 
 import hashlib
+import pickle
 import re
 import zlib
 from collections.abc import Mapping
@@ -65,13 +66,19 @@ class Worked:
         """Return what the page of the whole book shows of it: its words, and when in words."""
         return _unpack(self.whole, link), _unpack(self.whole_when, link)
 
-    def in_book(self, larder: Larder) -> Worked:
-        """Return it with the book's larder, which it was kept without."""
-        return replace(self, recipe=the_one(self.recipe.model_copy(update={"larder": larder})))
+    def packed(self) -> bytes:
+        """Return it as it is kept and sent from process to process: without the book's larder."""
+        alone = replace(self, recipe=self.recipe.model_copy(update={"larder": None}))
+        return zlib.compress(pickle.dumps(alone, protocol=5), level=1)
 
-    def without_book(self) -> Worked:
-        """Return it as it is kept and sent from process to process."""
-        return replace(self, recipe=self.recipe.model_copy(update={"larder": None}))
+
+def unpack(packed: bytes, larder: Larder) -> Worked | None:
+    """Return what was packed, with the book's larder; None where it is something else."""
+    worked = pickle.loads(zlib.decompress(packed))
+    if not isinstance(worked, Worked):
+        return None
+    recipe = the_one(worked.recipe.model_copy(update={"larder": larder}))
+    return replace(worked, recipe=recipe)
 
 
 def work_out(path: Path, library: Library, larder: Larder) -> Worked | None:

@@ -31,6 +31,21 @@ def demo(slug: str) -> Recipe:
     return load_recipe(RECIPES / f"{slug}.md")
 
 
+# by hand, from grams and g/ml of the staples: 500 g of sugar at 0.845 and 3 g of lavender at 0.12;
+# 15 g of rosemary at 0.243, 2.03 g of peel at 0.406, and salt whose density in bulk nobody gives:
+# its own 250 g / 2.165 fill six tenths of the room that they take
+@pytest.mark.parametrize(
+    ("slug", "stands"),
+    [
+        ("lavender-sugar", 500 / 0.845 + 3 / 0.12),
+        ("rosemary-salt", 15 / 0.243 + 2.03 / 0.406 + 250 / 2.165 / 0.6),
+        ("almond-shortbread", 0),  # what is baked stands in no vessel
+    ],
+)
+def test_dry_things_stand_with_the_air_between_them(slug: str, stands: float) -> None:
+    assert float(stands_ml(demo(slug))) == pytest.approx(stands, rel=1e-3)
+
+
 # E10 of the reference: a US gallon (NIST HB 44) into bottles: size, how many full, ml left
 @pytest.mark.parametrize(
     ("size", "full", "left"),

@@ -21,7 +21,6 @@ from stillroom.core.words.said import (
     plural_category,
     read_room,
     said_file,
-    speak,
 )
 from stillroom.publish.scripts import SPEAKING
 
@@ -129,9 +128,8 @@ def another_language(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Iterato
         return tmp_path / room / "pl.yml" if language == "pl" else said_file(room, language)
 
     monkeypatch.setattr(said, "said_file", file_of)
-    speak("pl")
+    monkeypatch.setattr(said, "_spoken", "pl")
     yield tmp_path
-    speak(OWN)
     read_room.cache_clear()
 
 

@@ -26,7 +26,7 @@ from stillroom.core.words.problems import Unreadable
 OWN: Final = "en"
 """The language in which every room can speak."""
 
-_spoken = [OWN]
+_spoken: str = OWN
 
 
 @dataclass(frozen=True)
@@ -101,12 +101,7 @@ def plural_category(number: Fraction, language: str) -> str:
 
 def spoken() -> str:
     """Return the language in which things are said now."""
-    return _spoken[0]
-
-
-def speak(language: str) -> None:
-    """Say everything in this language from here on, by the files `said/<language>.yml`."""
-    _spoken[0] = language
+    return _spoken
 
 
 @cache
