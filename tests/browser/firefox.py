@@ -68,6 +68,21 @@ class Firefox:
     def goto(self, address: str) -> None:
         self.asked("browsingContext.navigate", context=self.tab, url=address, wait="complete")
 
+    def goto_moved(self, address: str, seconds: float = 60) -> None:
+        """Open a page that leads on to another, and wait until that one is there whole."""
+        self.goto("about:blank")  # so that what is there next is not what was there before
+        self.asked("browsingContext.navigate", context=self.tab, url=address, wait="none")
+        there = f"document.readyState === 'complete' && location.href !== {json.dumps(address)}"
+        end = time.monotonic() + seconds
+        while time.monotonic() < end:
+            try:
+                if self.evaluate(f"{there} && location.href !== 'about:blank' && !!document.body"):
+                    return
+            except AssertionError:
+                pass  # the page that was asked has gone meanwhile, as it should
+            time.sleep(0.05)
+        raise AssertionError(f"{address} led nowhere.")
+
     def resize(self, width: int, height: int) -> None:
         size = {"width": width, "height": height}
         self.asked("browsingContext.setViewport", context=self.tab, viewport=size)

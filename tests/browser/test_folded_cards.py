@@ -25,11 +25,17 @@ def open_room(page: Page, address: str, asked: str) -> None:
     page.goto(f"{address}/print-room/?{asked}")
     page.evaluate("window.print = () => {}")
     wait_until(page, "!document.querySelector('.print-room-form').hidden")
+    # what lays the sheets comes with the first choice: fetched now, a choice is answered at once
+    page.evaluate("document.querySelector('stillroom-print-room').fetchSheets()")
     page.select_option(".print-room-form select[name=size]", "folded-a6")
 
 
 def print_room(page: Page) -> bytes:
+    """Print what is chosen: once its sheets stand alone on the page, and not before."""
     page.click(".print-room-form button[type=submit]")
+    wait_until(page, "document.body.classList.contains('printing-sheets')")
+    pictures = "[...document.querySelectorAll('body > .stillroom-sheets img')]"
+    page.evaluate(f"Promise.all({pictures}.map((picture) => picture.decode()))")
     return page.pdf(prefer_css_page_size=True)
 
 

@@ -10,6 +10,7 @@ import pypdf
 import pytest
 
 from giving.lists import PRICES, TODAY, demo_book, demo_recipes, read_dict, small_list
+from printing.pdf_ua import faults_of
 from stillroom.core.words.problems import ProblemsFound
 from stillroom.giving.basket_designs import basket_designs, design_problems
 from stillroom.giving.checking import read_list
@@ -79,6 +80,14 @@ def test_cards_and_tags_of_a_basket_lie_in_the_file_of_its_design(files):
             others = set(EXPECTED) - {household}
             assert not [other for other in others if other in own], (what, household)
     assert "cards.pdf" not in files
+
+
+def test_every_paper_of_a_pack_keeps_the_rules_of_pdf_ua(files):
+    """As far as printing/pdf_ua.py looks: ISO 14289-1."""
+    papers = {name: data for name, data in files.items() if name.endswith(".pdf")}
+    assert {"labels.pdf", "baskets.pdf", "basket-tags.pdf"} <= set(papers)
+    found = {name: faults_of(data) for name, data in papers.items()}
+    assert {name: faults for name, faults in found.items() if faults} == {}
 
 
 def test_cards_are_set_in_the_inks_of_their_design(files):

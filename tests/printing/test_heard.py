@@ -49,6 +49,14 @@ PRINTED: dict[str, tuple[tuple[str, ...], dict[str, int]]] = {
     "book": (("book",), {"/H1": 8, "/H2": 20, "/LI": 200, "/P": 300}),
     "wall": (("year", "--paper", "a3", "--from", "2027-03-01"), {"/H1": 1, "/H2": 12, "/LI": 24}),
     "large": (("sheet", CHUTNEY, "--large", "--times", "2"), {"/H1": 1, "/H2": 3, "/LI": 10}),
+    "photograph": (
+        ("cards", "recipes/felted-bauble.md", "--design", "photograph", *MADE), {"/H1": 1},
+    ),
+    "winter, folded": (
+        ("cards", RATAFIA, "--design", "winter", "--size", "folded-a6", *MADE), {"/H1": 1, "/P": 8},
+    ),
+    "leaves, large tags": (("tags", RATAFIA, "--design", "leaves", "--large", *MADE), {"/H1": 1}),
+    "test sheet": (("test-sheet",), {"/H1": 1, "/P": 6}),
     "cover": (("cover", "--pages", "160"), {"/H1": 1, "/P": 2, "/Figure": 2}),
 }  # fmt: skip
 

@@ -127,7 +127,8 @@ def _labels(data: dict[str, Any], designs: Designs, language: str) -> dict[str, 
         "labels": [
             {
                 "to": one["to"],
-                "lines": one["address"] or ["The address is not on the list."],
+                "lines": one["address"],
+                "missing": "" if one["address"] else "The address is not on the list.",
                 "country": one["country"],
                 "from": [part for part in (one["sender"], *one["sender_address"]) if part],
                 "look": look_of(designs[one["number"]], *NAME_TAG_MM),
