@@ -74,6 +74,8 @@ def test_the_last_step_says_how_long_and_where(last: str, span: str, place: str)
         ("Biscuits keep 2 weeks in a tin.", "2 weeks"),
         ("They will last a week or so.", "1 week"),
         ("Store in an airtight tin for 2 weeks.", "2 weeks"),
+        ("Keep in the fridge for 1 week.", "1 week"),
+        ("Keep in the fridge for 2 days before baking.", ""),
         ("Cool completely and store in an airtight container.", ""),
         ("Once opened, will keep in the fridge for two weeks.", ""),
         ("It keeps warm for 20 minutes in the oven.", ""),
@@ -113,6 +115,12 @@ def test_what_still_stands_in_its_jar_is_not_taken_for_kept() -> None:
     steep = "Store in a sealed bottle in a dark place for 3 months."
     recipe = make("infusion", ["700 ml vodka, 40% vol", "2 vanilla pods"], "Mix.", steep)
     assert recipe.keeps.by == "book"
+    lemon = ["4 lemons", "200 g sugar", "100 g butter", "3 eggs"]
+    put_up = make("preserve", lemon, "Stir to 77 C.", "Keep in the fridge for 1 week.")
+    assert (str(put_up.keeps.unopened), put_up.keeps.by) == ("1 week", "method")
+    onions = ["1 kg onions", "1 l malt vinegar"]
+    standing = make("preserve", onions, "Pack.", "Store in sealed jars for 4 weeks.")
+    assert str(standing.keeps.unopened) != "4 weeks"
 
 
 @pytest.mark.parametrize(
@@ -241,3 +249,18 @@ def test_twice_the_published_is_refused_where_it_is_a_danger(name: str) -> None:
     row = next(row for row in PUBLISHED if row["name"] == name)
     recipe = published(row, keeps="2 months in the fridge")
     assert "keeps-too-long" in {one.rule for one in assess_safety(recipe, GB).refusals}
+
+
+@pytest.mark.parametrize(
+    ("last", "how"),
+    [
+        ("Keep in the fridge for 1 week.", "In the fridge."),
+        ("Store in the freezer.", "In the freezer."),
+        ("Chill for an hour in the fridge, then keep in a cool, dark place.", "Cool and dark"),
+        ("Pot.", "Cool and dark"),
+    ],
+)
+def test_the_card_sends_to_the_fridge_what_the_method_keeps_there(last: str, how: str) -> None:
+    plums = make("preserve", ["1 kg plums", "1 kg sugar"], "Boil to a set.", last)
+    label = label_recipe(plums, GB, date(2026, 11, 28))
+    assert label.keep_how.startswith(how)

@@ -25,6 +25,7 @@ from stillroom.core.care.safety import assess_safety, gather_recipe_facts
 from stillroom.core.label.contents_list import ContentsEntry, list_contents
 from stillroom.core.label.date_marks import DateMark, mark_date, say_date
 from stillroom.core.label.keeping import Kept, decide_keeping
+from stillroom.core.method.keeping_said import kept_at
 from stillroom.core.recipe.asked_once import once_a_recipe
 from stillroom.core.recipe.model import Recipe
 from stillroom.core.recipe.settings import BookSettings
@@ -189,14 +190,16 @@ def _once_opened(recipe: Recipe, kept: Kept) -> str:
 
 
 def _keep_how(recipe: Recipe, kept: Kept) -> str:
-    """Return a published place first, then the maker's words, the stated place, the kind's."""
+    """Return a published place first, then the maker's words, the method's place, the kind's."""
     if kept.where and kept.where != recipe.keeps.where:
         return kept.where[:1].upper() + kept.where[1:] + "."
     if recipe.card.keep:
         return recipe.card.keep
     if kept.where:
         return kept.where[:1].upper() + kept.where[1:] + "."
-    return recipe.kind.keep
+    # what the method puts in the fridge is no jar for "cool and dark"
+    cold = {"fridge": "In the fridge.", "freezer": "In the freezer."}
+    return cold.get(kept_at(recipe), recipe.kind.keep)
 
 
 def _strength_text(recipe: Recipe) -> str:

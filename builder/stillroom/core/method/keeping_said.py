@@ -54,7 +54,8 @@ _NOT_YET = (
     r"|simmer\w*|boil\w*|cooking|turning|shaking)\b)[^.;])*?"
 )
 _AND_THEN = (
-    r"(?!\s*(?:,\s*)?(?:before|until|till|then|to (?:mature|infuse|steep|mellow|develop|set)))"
+    r"(?!\s*(?:,\s*)?(?:before|until|till|then"
+    r"|to (?:mature|infuse|steep|mellow|develop|set|let|allow)))"
 )
 _CLAIMS = (
     late_regex(
@@ -69,10 +70,13 @@ _CLAIMS = (
         r"\b(?:keep|store|stored|kept|refrigerate|freeze)\b[^.;]*?"
         rf"\b(?:up to|no longer than)\s+{_LONG}"
     ),
-    # "Store in an airtight tin for two weeks"; a drink or a sugar may still be standing there
+    late_regex(
+        r"\b(?:store|keep|put away)\b[^.;]*?\b(?:fridge|refrigerator|freezer|refrigerated|frozen)\b"
+        rf"{_NOT_YET}\bfor\s+{_LONG}{_AND_THEN}"
+    ),
     late_regex(
         r"\b(?:store|keep|put away|pack)\b[^.;]*?"
-        r"\b(?:air-?tight|sealed|lidded|closed|tin|box|container)"
+        r"\b(?:air-?tight|sealed|lidded|closed|tin|box|container)\b"
         rf"{_NOT_YET}\bfor\s+{_LONG}{_AND_THEN}"
     ),
 )
@@ -171,18 +175,26 @@ def _claim_of(words: str, recipe: Recipe) -> Span | None:
     words = words.lower()
     for loose, least in _LOOSELY.items():
         words = re.sub(loose, least, words)
-    for pattern in _CLAIMS[: -1 if _may_still_stand(recipe) else None]:
+    for pattern in _CLAIMS[: len(_CLAIMS) - _may_still_stand(recipe)]:
         if found := pattern.search(words):
             return _days(found[1])
     return None
 
 
-def _may_still_stand(recipe: Recipe) -> bool:
-    """Whether "store it in a closed jar for four weeks" may be how it is made."""
+def _may_still_stand(recipe: Recipe) -> int:
+    """Return how many of the last claims may be how it is made: "in a closed jar for four weeks".
+
+    A drink or a flavoured sugar may stand in the fridge as well, what is put up only in its jar.
+    """
     kind = recipe.kind
     best = dict(kind.timeline).get("best from", "")
-    slow = bool(best) and parse_span(best).minutes() >= _A_WEEK
-    return slow or any(kind.is_(trait) for trait in ("steeped", "living", "put up"))
+    if (
+        (best and parse_span(best).minutes() >= _A_WEEK)
+        or kind.is_("steeped")
+        or kind.is_("living")
+    ):
+        return 2
+    return 1 if kind.is_("put up") else 0
 
 
 def ask_of_keeping(recipe: Recipe) -> tuple[Problem, ...]:
