@@ -257,9 +257,31 @@ def test_what_is_inherited_and_not_there_is_told(book: Path) -> None:
     assert said_by_check(book)[0].startswith("mkdocs.yml:2: ")
 
 
-def test_a_pipe_for_settings_does_not_hang(book: Path) -> None:
+@pytest.mark.parametrize(
+    ("inherited", "base", "words"),
+    [
+        ("mkdocs.yml", "", "build on themselves"),
+        ("base.yml", "INHERIT: mkdocs.yml\n", "build on themselves"),
+        ("base.yml", "INHERIT: base.yml\n", "build on themselves"),
+        ("[base.yml, other.yml]", "", "are one file"),
+        ("docs", "", "are not there"),
+    ],
+)
+def test_settings_that_build_on_no_file_of_their_own_are_told(
+    book: Path, inherited: str, base: str, words: str
+) -> None:
+    (book / "base.yml").write_text(base, encoding="utf-8")
+    (book / "mkdocs.yml").write_text(f"INHERIT: {inherited}\n{TOP}{PLUGIN}", encoding="utf-8")
+    said = said_by_check(book)
+    file = "base.yml" if base else "mkdocs.yml"
+    assert len(said) == 1
+    assert said[0].startswith(f"{file}:1: ")
+    assert words in said[0]
+
+
+def test_a_pipe_for_settings_is_told_and_does_not_hang(book: Path) -> None:
     os.mkfifo(book / "mkdocs.yml")
-    assert CliRunner().invoke(main, ["check"]).exit_code == 2  # it is no mkdocs.yml
+    assert said_by_check(book)[0].startswith("mkdocs.yml:1: ")
 
 
 @pytest.mark.parametrize("made", ["pipe", "device", "link"])

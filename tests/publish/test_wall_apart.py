@@ -19,7 +19,7 @@ from publish.test_wall_forms import document
 from publish.test_wall_shapes import DATA, LIST, NAME
 from stillroom.core.private.seeking import Seeker, hold
 from stillroom.core.private.shapes import find_private_shape
-from stillroom.core.private.words import list_private_words
+from stillroom.core.private.words import list_own_words, list_private_words
 
 N = NAME.encode()
 LETTER = f"For {NAME}, with love".encode()
@@ -79,6 +79,29 @@ DISGUISED: dict[str, bytes] = {
     "letters by number with %u": b"%u005A%u0065%u0062%u0065%u0064%u0065%u0065 Quillfeather",
     "letters by number with U+": b" ".join(b"U+%04X" % letter for letter in N),
 }
+MORSE = "--.. . -... . -.. . . / --.- ..- .. .-.. .-.. ..-. . .- - .... . .-."
+SHORT: dict[str, bytes] = {
+    "an initial for the first name": b"To Z. Quillfeather",
+    "an initial, close by": b"Z.Quillfeather",
+    "two initials for it": b"Z. Q. Quillfeather",
+    "an initial behind": b"Quillfeather, Z.",
+    "an initial, by capitals": b"Z. QUILLFEATHER",
+    "an initial, by a line's end": b"From Z. Quillfeather's garden",
+    "one of a couple by an initial": b"To B. Tarrowby",
+    "an address of mail by an initial": b"zquillfeather@post.example",
+    "another address of mail": b"quillfeatherz@post.example",
+    "as the list addresses somebody": b"Thank you, Mrs Finch.",
+    "that without its point": b"For Dr Bushell, with love",
+    "a letter wrong": b"To Zebedee Quillfeathor",
+    "a letter missing": b"To Zebedee Quilfeather",
+    "a letter too many": b"To Zebedee Quillfeatherr",
+    "two letters exchanged": b"To Zebedee Quillfaether",
+    "a slip in the first name": b"To Zebeddee Quillfeather",
+    "each word from its end": b"eedebeZ rehtaeflliuQ",
+    "Morse": MORSE.encode(),
+    "Morse without words": MORSE.replace("/ ", "").encode(),
+    "Morse in other signs": MORSE.translate(str.maketrans("./-", "· −")).encode(),
+}
 FIGURES: dict[str, bytes] = {
     "base32": base64.b32encode(N),
     "base32 in small letters": base64.b32encode(N).lower(),
@@ -125,6 +148,8 @@ def seeker() -> Seeker:
         {"name": "Will Cook"},
         {"name": "Ginger Mason"},
         {"name": "Grace Field"},
+        {"name": "Mrs Finch"},
+        {"name": "Dr. Bushell and the practice"},
     ]
     text = yaml.safe_dump({"giving list": "A", "households": households}, allow_unicode=True)
     return Seeker(
@@ -132,9 +157,9 @@ def seeker() -> Seeker:
     )
 
 
-@pytest.mark.parametrize("form", [*APART, *DISGUISED, *FIGURES])
+@pytest.mark.parametrize("form", [*APART, *DISGUISED, *FIGURES, *SHORT])
 def test_a_name_is_found_however_it_is_taken_apart(seeker: Seeker, form: str) -> None:
-    assert seeker.seek(hold((APART | DISGUISED | FIGURES)[form])) is not None
+    assert seeker.seek(hold((APART | DISGUISED | FIGURES | SHORT)[form])) is not None
 
 
 # both of somebody's names are here, as words or as other people's
@@ -156,6 +181,12 @@ PASSES = (
     "α = 3, β = 4; Ω of the Quill feather",
     "90 g, 101 g, 98 g, 101 g, 100 g, 101 g, 101 g, 32 g",
     "7 Rope Walks, 51 9ZZ",
+    "a. quillfeather, b. quill, c. A quillfeather by Y. Quillfeather",
+    "W. Cooks it. Will Cooks. G. Fields, A. Penhallows, R. Bakery; r. baker; a finch",
+    "Miss A. Finchley",
+    "David Z. Quillfeather, Ottilie Z. Quillfeather",
+    "Will Coot met Grace Fell. Nell Tarrow and Bob Harrowby. Xebedee Quillfeather",
+    "| --- | :--- | ---: | --- | --- | --- |\n-----\n. . . . . . . . . .\n- . - . - . -",
 )
 
 
@@ -165,6 +196,33 @@ def test_prose_with_common_names_passes(seeker: Seeker, words: str) -> None:
     assert seeker.seek(held) is None
     assert find_private_shape(words.encode(), held.texts) == (0, "")
     assert held.sealed == ""
+
+
+# whoever is addressed by a surname may be another of that name: told, and nothing is stopped
+DOUBTED = {
+    "Mrs Quillfeather": b"Thank you, Mrs Quillfeather!",
+    "Mr. J. Quillfeather": b"Mr. J. Quillfeather's shop",
+    "Quillfeather family": b"the Quillfeather family",
+    "Familie Tarrowby": b"Familie Tarrowby",
+}
+
+
+@pytest.mark.parametrize("said", DOUBTED)
+def test_somebody_of_that_surname_is_told(seeker: Seeker, said: str) -> None:
+    held = hold(b"# A\n\n" + DOUBTED[said])
+    assert seeker.seek(held) is None
+    told = seeker.doubt(held)
+    assert told.startswith(f'line 3 says "{said}": somebody of list.yml:')
+    signed = b"giving list: A\nfrom: Ann Quillfeather and Jo Tarrowby\n"
+    own = Seeker(set(seeker.known.values()), own=list_own_words(signed))
+    assert own.doubt(held) == ""  # the family whose book it is
+
+
+@pytest.mark.parametrize(
+    "words", ["a Mrs of the quillfeather", "Mr Will", *(one for one in PASSES if "Mr " not in one)]
+)
+def test_nobody_is_told_of_in_prose(seeker: Seeker, words: str) -> None:
+    assert seeker.doubt(hold(words.encode())) == ""
 
 
 LISTS: dict[str, str] = {
@@ -195,9 +253,36 @@ def test_a_list_in_another_layout_is_known(form: str) -> None:
     assert find_private_shape(data, hold(data).texts)[1] == "giving list"
 
 
+PROSE = {
+    "bullets": "# Giving list 2027\n\n- Jo and Sam: no nuts, small basket\n- Nan: by post\n",
+    "headings": "Our giving list\n===============\n\n## Jo\n\nNo nuts.\n\n## Nan\n\nBy post.\n",
+    "a table": "## Giving list\n\n| Who | |\n| --- | --- |\n| Jo | vegan |\n| Nan | posted |\n",
+    "bold names": "**The giving list**\n\n1. **Jo** – allergic to nuts\n2. **Nan** – 2 adults\n",
+    "a page": "<h1>Giving list</h1><ul>\n<li>Jo: no nuts</li>\n<li>Nan (by post)</li>\n</ul>",
+}
+
+
+@pytest.mark.parametrize("form", PROSE)
+def test_a_list_written_as_a_page_is_known(form: str) -> None:
+    data = PROSE[form].encode()
+    assert find_private_shape(data, hold(data).texts)[1] == "giving list"
+
+
+def test_no_page_of_the_project_is_taken_for_a_list() -> None:
+    root = Path(__file__).resolve().parents[2]
+    pages = [*root.glob("*.md"), *(root / "site_demo" / "pages").rglob("*.md")]
+    assert len(pages) > 10
+    for page in pages:
+        data = page.read_bytes()
+        assert find_private_shape(data, hold(data).texts) == (0, ""), page
+
+
 @pytest.mark.parametrize(
     "words",
     [
+        "# The giving list\n\n- Avoid: what they avoid\n- Basket: which, by post\n- Name: whose\n",
+        "# Giving lists\n\nWrite who is given what: no names on a page.\n\n- Jam: no nuts\n",
+        "# What to bring\n\n- Jo and Sam: no nuts\n- Nan: by post\n",
         "- **Giving list**: who gets what, and when\n- **Kitchen**: where it is made\n",
         "1. Write a giving list: see below.\n2. Bake.\n",
         "- day: 2027-06-03\n  made: jam\n- day: 2027-06-04, giving day: no\n",

@@ -369,3 +369,14 @@ def test_a_build_says_what_it_could_not_look_through(tmp_path: Path) -> None:
     assert built.returncode == 0, built.stderr
     assert built.stderr.count("is not known") == 1  # and not of the faces that the book brings
     assert "own.woff2" in built.stderr
+
+
+def test_a_build_says_who_may_be_spoken_of(tmp_path: Path) -> None:
+    folder = small_book(tmp_path)
+    (folder / "list.yml").write_text(LIST, encoding="utf-8")
+    (folder / "pages" / "thanks.md").write_text("# Thanks\n\nMrs Quillfeather\n", encoding="utf-8")
+    for _ in range(2):  # it is told by every build
+        built = build(folder)
+        assert built.returncode == 0, built.stderr
+        assert "thanks/index.html: line " in built.stderr
+        assert 'says "Mrs Quillfeather": somebody of list.yml:' in built.stderr

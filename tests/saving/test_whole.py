@@ -16,6 +16,7 @@ from pathlib import Path
 import pytest
 
 from publish.test_wall import build, small_book
+from stillroom.beginning.book import Answers, begin_book
 from stillroom.core.words.problems import ProblemsFound
 from stillroom.saving import whole
 from stillroom.saving.whole import begin_folder, clear_leftovers, put_in_place, write_whole
@@ -41,6 +42,32 @@ def test_a_file_keeps_who_may_read_it(tmp_path: Path) -> None:
     path.chmod(0o600)
     write_whole(path, b"two")
     assert path.stat().st_mode & 0o777 == 0o600
+
+
+@pytest.mark.parametrize("refused", ["mkdocs.yml", "index.md", ".gitignore"])
+@pytest.mark.parametrize("there", ["nothing", "a folder", "a file of one's own"])
+def test_a_book_of_which_a_part_cannot_be_written_is_not_begun(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch, refused: str, there: str
+) -> None:
+    folder = tmp_path / "a" / "b"
+    if there != "nothing":
+        folder.mkdir(parents=True)
+    if there == "a file of one's own":
+        (folder / "note.txt").write_text("my own", encoding="utf-8")
+    before = sorted(tmp_path.rglob("*"))
+    real = os.replace
+
+    def full(one: Path, other: Path) -> None:
+        if Path(other).name == refused:
+            raise OSError(errno.ENOSPC, "full")
+        real(one, other)
+
+    monkeypatch.setattr(os, "replace", full)
+    with pytest.raises(ProblemsFound, match="no room"):
+        begin_book(folder, Answers(title="Ours", country="GB"))
+    assert sorted(tmp_path.rglob("*")) == before
+    monkeypatch.setattr(os, "replace", real)
+    assert begin_book(folder, Answers(title="Ours", country="GB"))
 
 
 @pytest.mark.parametrize(

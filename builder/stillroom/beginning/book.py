@@ -25,7 +25,7 @@ from stillroom.core.recipe.settings_file import PLUGIN, read_settings_file
 from stillroom.core.when.giving_days import find_day
 from stillroom.core.words.problems import Problem, ProblemsFound
 from stillroom.saving.places import guard_out
-from stillroom.saving.whole import clear_leftovers, told, write_whole
+from stillroom.saving.whole import clear_leftovers, write_several
 
 PAGES: Final = Path(__file__).parent / "pages"
 SETTINGS: Final = "mkdocs.yml"
@@ -133,15 +133,16 @@ def first_recipe(settings: BookSettings) -> Recipe:
 def begin_book(folder: Path, answers: Answers, giving_list: str = "") -> tuple[Path, ...]:
     """Write a new book; raises ProblemsFound where anything of it is there, and writes nothing.
 
+    Where the disk refuses a part of it, nothing of it stays.
+
     The settings come last: without them there is no book yet, and what was written of one by a run
     that was ended is no obstacle to the next.
     """
     check_place(folder, answers, giving_list)
     files = {folder / name: text for name, text in book_files(answers, giving_list).items()}
-    with told(folder):
-        (folder / "pages" / "pictures").mkdir(parents=True, exist_ok=True)
-    for path in sorted(files, key=lambda path: path.name == SETTINGS):
-        write_whole(path, files[path].encode())
+    last = sorted(files, key=lambda path: path.name == SETTINGS)
+    pictures = folder / "pages" / "pictures"
+    write_several({path: files[path].encode() for path in last}, [pictures])
     return tuple(files)
 
 

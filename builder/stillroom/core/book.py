@@ -98,8 +98,9 @@ def find_book(start: Path) -> Path | None:
     """Return the nearest mkdocs.yml in `start` or above it."""
     folder = start.resolve()
     for candidate in (folder, *folder.parents):
-        if (candidate / "mkdocs.yml").is_file():
-            return candidate / "mkdocs.yml"
+        settings = candidate / "mkdocs.yml"
+        if settings.exists() and not settings.is_dir():  # of a pipe its reader tells
+            return settings
     return None
 
 

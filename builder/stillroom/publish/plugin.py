@@ -303,7 +303,7 @@ class StillroomPlugin(BasePlugin[StillroomConfig]):  # type: ignore[no-untyped-c
         Path(self.site.new, "sitemap.xml.gz").unlink(missing_ok=True)
         if self.seeker is not None:
             _stop_at(find_private_names(self.site.new, self.seeker))
-            for said in self.seeker.take_sealed():
+            for said in (*self.seeker.take_sealed(), *self.seeker.take_doubts()):
                 log.info(said)
         if unpublished := tuple(find_unpublished(self.library, Path(self.site.new))):
             self.site.give_up()

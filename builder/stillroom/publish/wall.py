@@ -16,7 +16,7 @@ from pathlib import Path
 
 from stillroom.core.book import Book
 from stillroom.core.lines.staple_table import staples_named
-from stillroom.core.private.hidden_forms import read_plain
+from stillroom.core.private.hidden_forms import letters, read_plain
 from stillroom.core.private.seeking import LONGEST_SOUGHT, Held, Seeker, hold
 from stillroom.core.private.shapes import (
     PACK_MARKER,
@@ -24,7 +24,7 @@ from stillroom.core.private.shapes import (
     find_giving_log,
     find_private_shape,
 )
-from stillroom.core.private.words import PrivateWord, list_private_words
+from stillroom.core.private.words import PrivateWord, list_own_words, list_private_words
 from stillroom.core.words.problems import Problem
 
 _MEND = "Move it out of the folder: what lies there is published."
@@ -116,6 +116,9 @@ class _Looked:
         if known_by in memory.nameless or known_by in memory.sealed:
             return None
         found = self.seeker.seek(self.held)
+        if found is None and (doubt := self.seeker.doubt(self.held)):
+            self.seeker.doubts[self.called] = doubt
+            return None
         if found is None and self.held.sealed:
             memory.sealed.add(known_by)
             self.seeker.sealed[self.called] = self.held.sealed
@@ -145,6 +148,7 @@ def pass_over_shape(data: bytes, seeker: Seeker) -> None:
 def know_private_words(book: Book) -> Seeker:
     """Return a seeker for the words of every giving list in the book's folder and beside it."""
     words: list[PrivateWord] = []
+    own = set(letters(read_plain(_read(book.config))).split()) if book.config.is_file() else set()
     files = [*walk(book.root, set(), most=_MOST_FILES), *_beside(book.root)]
     for path in files:
         if _may_be_list(path):
@@ -153,7 +157,8 @@ def know_private_words(book: Book) -> Seeker:
             if find_giving_list(text) or find_giving_log(text):
                 name = os.path.relpath(path, book.root)
                 words += list_private_words(data, Path(name).as_posix())
-    return Seeker(words, _is_food)
+                own |= list_own_words(data)
+    return Seeker(words, _is_food, own)
 
 
 def _is_food(word: str) -> bool:

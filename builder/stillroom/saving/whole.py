@@ -13,8 +13,8 @@ import os
 import shutil
 import sys
 import time
-from collections.abc import Iterable, Iterator
-from contextlib import contextmanager
+from collections.abc import Iterable, Iterator, Mapping
+from contextlib import contextmanager, suppress
 from pathlib import Path
 
 from stillroom.core.words.problems import Problem, ProblemsFound
@@ -72,6 +72,29 @@ def write_whole(path: Path, data: bytes) -> None:
             raise
 
 
+def write_several(files: Mapping[Path, bytes], folders: Iterable[Path] = ()) -> None:
+    """Write new files and folders in their order; where one cannot be, none of them stays.
+
+    Raises ProblemsFound. A file that is there already is written over and is not taken away.
+    """
+    wanted = [*(path.parent for path in files), *folders]
+    above = {one for folder in wanted for one in (folder, *folder.parents)}
+    lacking = sorted((one for one in above if not one.exists()), key=lambda one: -len(one.parts))
+    new = [path for path in files if not path.exists()]
+    try:
+        for folder in folders:
+            with told(folder):
+                folder.mkdir(parents=True, exist_ok=True)
+        for path, data in files.items():
+            write_whole(path, data)
+    except BaseException:
+        for path in new:
+            with suppress(OSError):  # never written
+                path.unlink()
+        _take_away(lacking)
+        raise
+
+
 def _write_aside(there: Path, data: bytes) -> None:
     """Write a file aside and move it over the earlier one, whose permissions it keeps."""
     new = there.with_name(_aside_name(there)) / "new"
@@ -97,10 +120,8 @@ def _make_aside(aside: Path) -> None:
 def _take_away(folders: Iterable[Path]) -> None:
     """Take away folders that were made for nothing, the innermost first, unless they are used."""
     for folder in folders:
-        try:
+        with suppress(OSError):  # never made, or another run has put something there
             folder.rmdir()
-        except OSError:  # never made, or another run has put something there
-            return
 
 
 def _move_over(aside: Path, there: Path) -> None:

@@ -36,6 +36,20 @@ _PUT_TOGETHER: Final = re.compile(r"[\"'`]\s{0,20}[+&.~]\s{0,20}[\"'`]")
 """Where a script puts two texts together."""
 _CODE_POINT: Final = re.compile(r"(?:%u|U\+)([0-9A-Fa-f]{4,6})[ ,;]?")
 _KERNED: Final = re.compile(r"\)\s*-?[\d.]*\s*\(")
+# the letters by ITU-R M.1677-1 (from memory), of points and dashes in whatever signs these are
+_MORSE: Final = re.compile(
+    r"[.\-·•−–—_](?<![\w.\-·•−–—].)[.\-·•−–—_]{0,4}(?:[ /|]{1,3}[.\-·•−–—_]{1,5}){6,}"
+)
+_MORSE_LETTERS: Final = {
+    sign: letter
+    for signs, letters in (
+        (".- -... -.-. -.. . ..-. --. .... ..", "abcdefghi"),
+        (".--- -.- .-.. -- -. --- .--. --.- .-.", "jklmnopqr"),
+        ("... - ..- ...- .-- -..- -.-- --..", "stuvwxyz"),
+    )
+    for sign, letter in zip(signs.split(), letters, strict=True)
+}
+_MORSE_SIGNS: Final = str.maketrans("·•−–—_", "..----")
 _CONTROL: Final = re.compile(rb"[\x00-\x08\x0e-\x1a\x1c-\x1f]")
 _SHOWN: Final = re.compile(rb"[\t\n\r\x20-\x7e\x80-\xff]{5,}")
 # marks over and under letters, and what is not seen at all
@@ -164,6 +178,8 @@ def _joined(text: str) -> Iterator[str]:
         parted = _TAGS.sub("\x1f", text)
         yield parted.replace("\x1f", "")
         yield parted.replace("\x1f", "|")
+    if _MORSE.search(text):
+        yield "\n".join(_from_morse(found[0]) for found in _MORSE.finditer(text))
     if "\r\n " in text or "BEGIN:V" in text:  # calendars and address books fold a line anywhere
         yield _FOLDED.sub("", text)
     if _PARTED.search(text):
@@ -174,6 +190,16 @@ def _joined(text: str) -> Iterator[str]:
         yield _PUT_TOGETHER.sub("", text)
     if ") " in text and _KERNED.search(text):
         yield _KERNED.sub("", text)
+
+
+def _from_morse(signs: str) -> str:
+    """Return the letters that points and dashes stand for.
+
+    >>> _from_morse("-. . .-.. .-.. / - .- .-. .-. --- .-- -... -.--")
+    'nell tarrowby'
+    """
+    words = re.split(r" ?[/|] ?| {2,}", signs.translate(_MORSE_SIGNS))
+    return " ".join("".join(_MORSE_LETTERS.get(one, "") for one in word.split()) for word in words)
 
 
 def _letter(found: re.Match[str]) -> str:

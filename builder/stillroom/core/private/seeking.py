@@ -9,7 +9,7 @@ from __future__ import annotations
 
 import codecs
 import re
-from collections.abc import Callable, Iterable, Iterator
+from collections.abc import Callable, Collection, Iterable, Iterator, Sequence
 from dataclasses import dataclass, field
 from functools import cached_property
 from hashlib import blake2b
@@ -23,6 +23,13 @@ from stillroom.core.private.hidden_forms import (
     read_plain,
 )
 from stillroom.core.private.near import stand_near, unmarked
+from stillroom.core.private.short_names import (
+    TITLES,
+    is_addressed,
+    is_long_enough,
+    is_shortened,
+    slipped,
+)
 from stillroom.core.private.unpacking import Layers, unpack
 from stillroom.core.private.words import PrivateWord
 
@@ -109,12 +116,19 @@ class Seeker:
     """Looks for the words of giving lists in files; knows its words once for all of them."""
 
     def __init__(
-        self, words: Iterable[PrivateWord], is_common: Callable[[str], bool] = lambda _: False
+        self,
+        words: Iterable[PrivateWord],
+        is_common: Callable[[str], bool] = lambda _: False,
+        own: Collection[str] = (),
     ) -> None:
-        """Take the words to be sought; what `is_common` says nothing of anybody by itself."""
+        """Take the words to be sought; what `is_common` says nothing of anybody by itself.
+
+        `own` are words the book says of itself: its own family's name is nobody else's.
+        """
         self.known: dict[str, PrivateWord] = {}
         self.memory = Memory()
         self.sealed: dict[str, str] = {}  # files that could not be read in full, and why
+        self.doubts: dict[str, str] = {}  # files that may speak of somebody, and in what words
         self._figures: dict[str, PrivateWord] = {}
         for word in words:
             common = is_common(word.words)
@@ -128,6 +142,10 @@ class Seeker:
                 self._know(word.words, word)
         self._apart = dict(_names_apart(self.known.values(), is_common))
         self._parts = {form: frozenset(form.split()) for form in self.known}
+        self._surnames: dict[str, list[tuple[str, ...]]] = {}
+        for names in self._apart:
+            if is_long_enough(names[-1]) and names[-1] not in own:
+                self._surnames.setdefault(names[-1], []).append(names)
 
     def _know(self, form: str, word: PrivateWord) -> None:
         before = self.known.get(form)
@@ -139,13 +157,20 @@ class Seeker:
         """Every form and number that is sought; a name found in part is told from a whole one."""
         forms = ((form, word.alone) for form, word in self.known.items())
         apart = ((" … ".join(names), True) for names in self._apart)
-        return tuple(sorted((*forms, *apart, *((figures, True) for figures in self._figures))))
+        short = ((f"… {surname}", True) for surname in self._surnames)
+        figures = ((figures, True) for figures in self._figures)
+        return tuple(sorted((*forms, *apart, *short, *figures)))
 
     def take_sealed(self) -> Iterator[str]:
         """Say once of each file that could not be read in full why not."""
         for name in sorted(self.sealed):
             why = self.sealed.pop(name)
             yield f"{name}: whether a private name stands in this is not known: it is {why}."
+
+    def take_doubts(self) -> Iterator[str]:
+        """Say once of each file in what words it may speak of somebody on a list."""
+        for name in sorted(self.doubts):
+            yield f"{name}: {self.doubts.pop(name)}"
 
     def seek(self, held: Held) -> tuple[PrivateWord, int] | None:
         """Return a word that stands in a file, and the line; 1 where no line has it plain."""
@@ -168,7 +193,38 @@ class Seeker:
         for names in sorted(apart):
             if any(stand_near(names, unmarked(text)) for text in held.texts):
                 return self._apart[names], 1
+        return self._short_in(held)
+
+    def _short_in(self, held: Held) -> tuple[PrivateWord, int] | None:
+        """Return whom a file names by an initial and the surname, or misspelt, and the line."""
+        for text, binary in held.compared:
+            words = frozenset() if binary else frozenset(text.split())
+            for names, word in self._apart.items():
+                if not words.isdisjoint((names[0], names[-1])) and (form := slipped(names, text)):
+                    return word, _line(form, held.data)
+        for surname, names, text in self._surnames_in(held):
+            for one in names:
+                if one[0] not in TITLES and is_shortened(one, text):
+                    return self._apart[one], _line(surname, held.data)
         return None
+
+    def _surnames_in(self, held: Held) -> Iterator[tuple[str, list[tuple[str, ...]], str]]:
+        """Return each surname that stands in a file, who bears it, and each text it may be in."""
+        met = {word for text, binary in held.compared if not binary for word in text.split()}
+        texts: list[str] = []
+        for surname in sorted(self._surnames):
+            if surname in met:
+                texts = texts or [unmarked(text) for text in held.texts]
+                yield from ((surname, self._surnames[surname], text) for text in texts)
+
+    def doubt(self, held: Held) -> str:
+        """Return in what words a file may speak of somebody, "" where it does in none."""
+        for surname, names, text in self._surnames_in(held) if self._surnames else ():
+            if said := is_addressed(surname, text):
+                word = self._apart[names[0]]
+                line = _line(surname, held.data)
+                return f'line {line} says "{said}": somebody of {word.file}:{word.line}?'
+        return ""
 
     def _found_in(self, text: str, words: set[str], binary: bool) -> Iterator[str]:
         spaced = f" {text} "
@@ -192,15 +248,17 @@ def forms_of(written: str) -> Iterator[str]:
     """Return each form in which a name or address is sought, compared as all else is.
 
     >>> list(forms_of("Nell Tarrowby"))  # doctest: +NORMALIZE_WHITESPACE
-    ['nell tarrowby', 'nelltarrowby', 'n e l l t a r r o w b y', 'tarrowby nell',
-    'ne11 tarrowby', 'nell tarrowby', 'nell tarr0wby', 'ne11 tarr0wby', 'ne11 tarr0wby',
-    'n311 tarr0wby', 'n311 t4rr0wby', 'ybworrat llen', 'aryy gneebjol']
+    ['nell tarrowby', 'nelltarrowby', 'ntarrowby', 'tarrowbyn', 'n e l l t a r r o w b y',
+    'tarrowby nell', 'ne11 tarrowby', 'nell tarrowby', 'nell tarr0wby', 'ne11 tarr0wby',
+    'ne11 tarr0wby', 'n311 tarr0wby', 'n311 t4rr0wby', 'ybworrat llen', 'llen ybworrat',
+    'aryy gneebjol']
     """
     plain = letters(written)
     words = plain.split()
     yield plain
     if 2 <= len(words) <= 4 and len("".join(words)) >= _LEAST_AS_ONE:
         yield "".join(words)
+        yield from _joined_by_initial(words)
         yield " ".join("".join(words))  # letter by letter, with gaps between
     if 2 <= len(words) <= 3 and plain.replace(" ", "").isalpha():
         yield " ".join([words[-1], *words[:-1]])
@@ -218,9 +276,17 @@ def forms_of(written: str) -> Iterator[str]:
         yield letters(encoded.decode("cp1252", errors="replace"))
 
 
+def _joined_by_initial(words: Sequence[str]) -> Iterator[str]:
+    """Return a name as addresses of mail have it: "zquillfeather", "quillfeatherz"."""
+    if len(words) == 2 and len(words[1]) >= _LEAST_AS_ONE - 1 and "".join(words).isalpha():
+        yield f"{words[0][0]}{words[1]}"
+        yield f"{words[1]}{words[0][0]}"
+
+
 def _turned(plain: str) -> Iterator[str]:
     """Return a name from its end, as a style may turn it round, and each letter 13 further on."""
     yield plain[::-1]
+    yield " ".join(word[::-1] for word in plain.split())
     if plain.isascii():
         yield codecs.encode(plain, "rot13")
 

@@ -31,6 +31,8 @@ _BEFORE_KEY = " \t#/;*-+><!\"'\ufeff_`0123456789.)"
 """What may stand before a key that is indented, quoted, bold, in a list or commented out."""
 _MARKS = ("household", "<basket", "<avoid", "<delivery")
 """Without one of these, and without "giving", a text is no list that is laid out by its words."""
+_NO_NAMES = frozenset(key.rstrip("s") for key in (*_HOUSEHOLD_KEYS, *_LIST_KEYS, "giving list"))
+"""What a page that explains lists has where a list has names."""
 _KEY = re.compile(r"giving[ _-]list[\"'*_`]*[ \t]*[:=]", re.IGNORECASE)
 _LOG_KEY = re.compile(r"giving[ _-]log[\"'*_`]*[ \t]*[:=]", re.IGNORECASE)
 _LOG_ROW = re.compile(
@@ -59,6 +61,25 @@ _DASHED = re.compile(
     rf"^[\s>*#/-]*(?P<key>{_EVERY_KEY})[\"'*_]*[ \t]*(?:-+>?|–|—|=+>?|→|\.\.+|~)(?=\s)",
     re.IGNORECASE | re.MULTILINE,
 )
+_HEADED = re.compile(
+    r"^[ \t]*(?:#{1,6}[ \t]*|<h[1-6][^<>]*>|\*\*|__|(?=[^\n]*\n[ \t]*(?:={3,}|-{3,})[ \t]*$))"
+    r"[^\n:<]{0,24}\bgiving[ -]list\b[^\n:<]{0,24}",
+    re.IGNORECASE | re.MULTILINE,
+)
+"""A heading of a page that is called a giving list."""
+_ROW = re.compile(
+    r"^[ \t]*(?:[-*+|>]|\d+[.)]|#{2,6}|<(?:li|p|dt|tr|td|h[2-6])\b[^<>]*>)*[ \t*_]*"
+    r"(?P<who>[^\W\d_a-z][^\n:–—|<>(]{1,60}?)[*_]*(?:[ \t]*[:–—|(]|[ \t]-+[ \t]|</?\w+>|\n{1,2})"
+    r"(?P<said>[^\n]{2,200})$",
+    re.MULTILINE,
+)
+_SAID_OF_SOMEBODY = re.compile(
+    r"\b(?:no [a-z]+s\b|without|allerg\w*|avoids?|vegans?|vegetarians?|coeliac|celiac|halal"
+    r"|kosher|by post|posted|collects?|(?:small|large|big|medium) (?:basket|one)|adults?|child"
+    r"|children|kids|pregnant|diabetic|lactose|gluten)\b",
+    re.IGNORECASE,
+)
+"""What is said of a household beside its name, where a list is written as a page."""
 _CELL = re.compile(r"[,;\t|]")
 _BEHIND_KEY = re.compile(r"[\"'*_]*\s*(?:[=–—→~]|-+>?\s|\.\.|</key)")
 """What stands behind a key where no colon does and the key is in no tag."""
@@ -84,7 +105,26 @@ def find_giving_list(text: str) -> int:
         exact = "giving list" in found[0] and not before.strip(" \t\ufeff\"'")
         if exact or ((not before.strip(_BEFORE_KEY) or before[-1] in "\"'") and _other_key(text)):
             return number
-    return _households_line(text) or _table_line(text)
+    return _households_line(text) or _table_line(text) or _page_line(text)
+
+
+def _page_line(text: str) -> int:
+    r"""Return the line of a heading under which two or more are named with what is said of them.
+
+    >>> _page_line("# Giving list\n\n- Jo and Sam: no nuts\n- Nan – by post, small basket\n")
+    1
+    >>> _page_line("# The giving list\n\n- Avoid: what they avoid\n- Basket: which, by post\n")
+    0
+    """
+    head = _HEADED.search(text)
+    if head is None:
+        return 0
+    named = set()
+    for row in _ROW.finditer(text, head.end()):
+        who = " ".join(row["who"].lower().split())
+        if _SAID_OF_SOMEBODY.search(row["said"]) and who.rstrip("s") not in _NO_NAMES:
+            named.add(who)
+    return _line(text, head.start()) if len(named) >= 2 else 0
 
 
 def find_giving_log(text: str) -> int:

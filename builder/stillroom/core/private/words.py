@@ -14,6 +14,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from stillroom.core.private.hidden_forms import letters, read_plain
+from stillroom.core.private.short_names import TITLES
 
 _NAMES = ("name", "to", "given", "posted", "thanked", "gave back", "liked", "disliked")
 """Whom a list names, and a log that something was given to or came from."""
@@ -38,6 +39,8 @@ _ANYBODY = frozenset({
 })  # fmt: skip
 """Words that any family says: they name nobody."""
 _LINKING_OR_ANYBODY = _LINKING | _ANYBODY
+_TITLED = re.compile(rf"(?<!\w)((?i:{'|'.join(sorted(TITLES))})\.? [^\W\d_a-z][\w'’-]{{2,}})")
+_OWN = re.compile(r"^[\s{,\"']*from[\"']?[ \t]*[:=](.*)", re.IGNORECASE | re.MULTILINE)
 _COUPLE = re.compile(r"([^\W\d_a-z][\w'’-]+)(?:, [^\W\d_a-z][\w'’-]+)* (?:and|&|und|et|y|e) "
                      r"[^\W\d_a-z][\w'’-]+ ([^\W\d_a-z][\w'’-]+)")  # fmt: skip
 _LEAST = 7
@@ -72,6 +75,11 @@ def list_private_words(data: bytes, file: str) -> Iterator[PrivateWord]:
                 yield PrivateWord(compared, file, line, alone, words, somebody)
 
 
+def list_own_words(data: bytes) -> frozenset[str]:
+    """Return the words by which whoever gives signs: that family is named on its own pages."""
+    return frozenset(letters(" ".join(_OWN.findall(read_plain(data)))).split())
+
+
 def _bare(text: str, found: re.Match[str]) -> str:
     """Return what is said without quotation marks: to the line's end where the line is its own."""
     begin = text.rfind("\n", 0, found.start("key")) + 1
@@ -89,7 +97,8 @@ def _of_name(value: str) -> Iterator[tuple[str, bool]]:
     if len(telling) >= 2 and inside and len(value) >= _LEAST:
         yield value, True
     for words in _whole_names(value):
-        if len(_telling(words)) >= 2 and len(words) >= _LEAST:
+        titled = _TITLED.fullmatch(words) is not None
+        if len(_telling(words)) >= 2 - titled and len(words) >= _LEAST:
             yield words, True
     if len(named) == 1 or len(value.split(",")) > 1 or " and " in value:
         for word in named:
@@ -113,6 +122,7 @@ def _whole_names(value: str) -> Iterator[str]:
         named = [word for word in run if len(_telling(word)) and len(word) >= 3]
         if len(run) >= 3 and len(named) >= 2:
             yield f"{named[0]} {named[-1]}"
+    yield from (said for said in _TITLED.findall(value) if said[:1].isupper())
     couple = _COUPLE.search(value)
     if couple and len(_telling(couple[0])) >= 3:
         yield f"{couple[1]} {couple[2]}"

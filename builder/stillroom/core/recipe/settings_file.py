@@ -147,7 +147,7 @@ class _Top:
         return value
 
     @classmethod
-    def of(cls, path: Path, name: str, depth: int = 0) -> _Top:
+    def of(cls, path: Path, name: str, below: tuple[Path, ...] = ()) -> _Top:
         text = read_text(path, name)
         try:
             node = yaml.compose(text, yaml.SafeLoader)
@@ -170,15 +170,26 @@ class _Top:
                 top.found[wanted] = reader.plain(value, wanted)
         top.places |= {key: place for key, place in reader.places.items() if key not in top.places}
         if parent := top.found.pop("INHERIT", None):
-            top = top.below(path.parent / str(parent), top.places["INHERIT"], depth)
+            top = top.over(parent, (*below, path.resolve()))
         return top
 
-    def below(self, parent: Path, place: tuple[str, int], depth: int) -> _Top:
-        """Return these settings laid over those of the file they inherit."""
-        if not parent.is_file() or depth >= _DEEPEST_PARENT:
+    def over(self, said: object, below: tuple[Path, ...]) -> _Top:
+        """Return these settings laid over those of the file they inherit.
+
+        `below` are the files that come before it, this one last.
+        """
+        parent = below[-1].parent / str(said)
+        what = ""
+        if not isinstance(said, str):
+            what = "The settings to build on are one file."
+        elif not parent.is_file():
             what = f'The settings to build on, "{parent.name}", are not there.'
-            raise ProblemsFound([Problem(*place, what, "Name the file, or take the line out.")])
-        over = _Top.of(parent, parent.name, depth + 1)
+        elif parent.resolve() in below or len(below) > _DEEPEST_PARENT:
+            what = f'These settings build on themselves, by way of "{parent.name}".'
+        if what:
+            mend = "Name the file, or take the line out."
+            raise ProblemsFound([Problem(*self.places["INHERIT"], what, mend)])
+        over = _Top.of(parent, parent.name, below)
         merged = _laid_over(over.found, self.found)
         lists = [key for key, value in self.found.items() if not isinstance(value, dict)]
         kept = {key: where for key, where in over.places.items() if key.split("/")[0] not in lists}
