@@ -14,6 +14,7 @@ from typing import Any
 from pydantic import BaseModel, ValidationError
 from pydantic_core import ErrorDetails
 
+from stillroom.core.amounts.money import knows_currency, knows_language
 from stillroom.core.private.shapes import GIVING_LIST_KEY
 from stillroom.core.words.frontmatter import Located, read_yaml
 from stillroom.core.words.nearest import did_you_mean
@@ -105,12 +106,15 @@ def read_giving_list(
         raise ProblemsFound([Problem(name, 1, "This is not a giving list.", mend)])
     data, lines = tidy_list(located.data, located.lines)
     located = replace(located, data=data, lines=lines)
-    currency = str(data.get("currency") or currency)
-    language = str(data.get("language") or language)
     own = {"currency": currency, "language": language}
+    known = {"currency": knows_currency, "language": knows_language}
+    said = {key: data[key] for key in own if isinstance(data.get(key), str) and data[key]}
+    # prices beside a currency or a language that is none are read as the book's are
+    how = own | {key: value for key, value in said.items() if known[key](value)}
 
     def validate(parts: Any) -> GivingList:
-        return GivingList.model_validate({**parts, **own}, context={**own, "country": country})
+        filled = {key: parts.get(key) or value for key, value in own.items()}
+        return GivingList.model_validate({**parts, **filled}, context={**how, "country": country})
 
     try:
         giving = validate(data)

@@ -14,7 +14,7 @@ from fractions import Fraction
 from functools import cache
 from unicodedata import category
 
-from babel import Locale
+from babel import Locale, UnknownLocaleError
 from babel.numbers import (
     format_currency,
     get_currency_name,
@@ -104,6 +104,29 @@ _AT_HOME = {
     "CHF": ("fr", "sfr"), "SEK": ("kr",), "NOK": ("kr",), "DKK": ("kr",), "ISK": ("kr",),
     "PLN": ("zł",), "CZK": ("kč",), "HUF": ("ft",), "GBP": ("quid",), "USD": ("buck",),
 }  # fmt: skip
+
+
+@cache
+def knows_language(language: str) -> bool:
+    """Say whether it is known how a language writes its prices.
+
+    >>> knows_language("de"), knows_language("en-US"), knows_language("Greman")
+    (True, True, False)
+    """
+    try:
+        return "latn" in Locale.parse(language.replace("-", "_")).number_symbols
+    except (UnknownLocaleError, ValueError):
+        return False
+
+
+@cache
+def knows_currency(code: str) -> bool:
+    """Say whether three capitals are those of a currency.
+
+    >>> knows_currency("NOK"), knows_currency("pounds")
+    (True, False)
+    """
+    return code in list_currencies()
 
 
 @cache

@@ -202,8 +202,8 @@ class Seeker:
             for names, word in self._apart.items():
                 if not words.isdisjoint((names[0], names[-1])) and (form := slipped(names, text)):
                     return word, _line(form, held.data)
-        for surname, names, text in self._surnames_in(held):
-            for one in names:
+        for surname, bearers, text in self._surnames_in(held):
+            for one in bearers:
                 if one[0] not in TITLES and is_shortened(one, text):
                     return self._apart[one], _line(surname, held.data)
         return None
