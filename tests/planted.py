@@ -25,6 +25,7 @@ LISTS = (
     "recipes.private/list.yml",
     "site_demo/giving/second.yml",
 )
+LOGS = ("giving/log.yml", "log.yml", "site_demo/giving/log.yml")
 NOTES = ("notes/private.md", ".env", ".git-notes", "site_demo/giving/README.md")
 PACKS = ("private", "private-before", "site_demo/private")
 SAID = "said.json"
@@ -102,6 +103,20 @@ def planted_list(word: Words) -> dict:
     }
 
 
+def planted_log(word: Words) -> dict:
+    """Return a log with a private word in every place that takes one."""
+    day = "2027-12-18"
+    return {
+        "giving log": [
+            {"day": day, "given": word("log given"), "things": ["rosemary-salt"]},
+            {"day": day, "pinned": word("log pinned"), "of": ["rosemary-salt"]},
+            {"day": day, "gave back": word("log back"), "words": word("log words")},
+            {"day": day, "bought": word("log bought"), "amount": "1 kg", "paid": 9.99},
+            {"day": day, "change": word("log change")},
+        ]
+    }
+
+
 def copy_demo(folder: Path) -> None:
     """Copy the demo book, and its private list with it, into a folder."""
     for name in ("recipes", "site_demo"):
@@ -156,7 +171,10 @@ def build_planted(folder: Path) -> None:
     for place in NOTES:
         (folder / place).parent.mkdir(exist_ok=True)
         (folder / place).write_text(f"secret: {word('file')}\n", encoding="utf-8")
-    lay_pack(folder)
+    lay_pack(folder)  # of the list alone: what a log says belongs to no invented season
+    log = yaml.safe_dump(planted_log(word), sort_keys=False)
+    for place in LOGS:
+        (folder / place).write_text(log, encoding="utf-8")
     built_at = int(time.time()) // DAY * DAY + DAY // 2
     said = {"words": word.given, "names": demo_names(folder), "built_at": built_at}
     (folder / SAID).write_text(json.dumps(said), encoding="utf-8")

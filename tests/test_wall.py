@@ -19,8 +19,14 @@ from pathlib import Path
 
 import pytest
 
+from publish.test_wall import small_book
+from stillroom.core.book import open_book
 from stillroom.core.private import shapes as private_shapes
+from stillroom.core.words.data_files import read_data
+from stillroom.giving import as_written as list_words
 from stillroom.giving import reading
+from stillroom.giving.as_written import plain_key
+from stillroom.giving.log import log_kinds
 from stillroom.giving.pack import Effort, shopping_csv, work_out
 from stillroom.publish import wall
 
@@ -84,6 +90,53 @@ def test_both_sides_mean_the_same_marks():
     assert tuple(head.split(",")) == private_shapes.SHOPPING_HEAD
 
 
+def test_both_sides_know_by_which_words_a_list_names_somebody():
+    """What the private side reads as a name or an address, the wall seeks."""
+    known = read_data("list_names.yml", "private")
+    words = {part: {plain_key(word) for word in said} for part, said in known.items()}
+    said = list_words._words()
+
+    def also(part, *keys):
+        return {word for word, key in said[part].items() if key in keys}
+
+    assert words["households"] == also("list", "households")
+    assert words["name"] == also("household", "name", "to")
+    assert words["place"] >= also("household", "address")
+    assert words["other"] == also("list", "giving day", "baskets", "makes")
+    kinds = [kind for kind in log_kinds().values() if kind.names == "household"]
+    assert len(kinds) > 6
+    assert words["log"] == {plain_key(w) for kind in kinds for w in (kind.kind, *kind.also)}
+
+
+NAMED = {
+    "by name alone": "households:\n  - Zebedee Quillfeather\n",
+    "by name and what to avoid": "households:\n  - Zebedee Quillfeather: no nuts\n",
+    "each under the name": "households:\n  Zebedee Quillfeather: {basket: small}\n  Ada Thistle:\n",
+    "in one line": "households: Ada Thistle; Zebedee Quillfeather\n",
+    "in brackets": "households: [Ada Thistle, Zebedee Quillfeather]\n",
+    "by another word": "friends:\n  - who: Zebedee Quillfeather\n",
+    "by the card's word": "people:\n  - Zeb: {dear: Zebedee Quillfeather}\n",
+    "in capitals": "PEOPLE:\n  - WHO: Zebedee Quillfeather\n",
+    "with a slip in the key": "housholds:\n  - Zebedee Quillfeather\n",
+    "where they live": "households:\n  - Zeb: {lives at: 7 Rope Walk}\n",
+    "on a log": "giving log:\n  - {day: 2027-06-01, gave: Zebedee Quillfeather}\n",
+    "pinned on a log": "giving log:\n  - pinned: Zebedee Quillfeather\n    of: jam\n",
+}
+
+
+@pytest.mark.parametrize("how", NAMED)
+@pytest.mark.parametrize("head", ["giving list: A\n", "Giving List: A\nWhen: 24 December\n"])
+def test_a_name_is_sought_however_a_list_says_it(tmp_path, how, head):
+    folder = small_book(tmp_path)
+    text = NAMED[how] if "log" in how else head + NAMED[how]
+    (folder / "who.txt").write_text(text, encoding="utf-8")
+    page = folder / "pages" / "thanks.md"
+    page.write_text("# Thanks\n\nZebedee Quillfeather, of 7 Rope Walk\n", encoding="utf-8")
+    book = open_book(folder / "mkdocs.yml")
+    (found,) = wall.find_private([book.docs_dir], wall.know_private_words(book))
+    assert "who.txt" in str(found)
+
+
 def small_pack():
     from giving.lists import TODAY, demo_book, demo_recipes, read_dict, small_list
 
@@ -136,8 +189,8 @@ def test_the_words_would_have_been_found(planted):
     """The search is no use if it cannot find: each word of the list is in the pack."""
     whole = b"\n".join(planted.pack.values())
     absent = [word for word in planted.words if word.encode() not in whole]
-    # what a pack has no use for: notes, unused stock, and files beside the list
-    unused = ("Stock", "Larder", "Priced", "Section", "Notes", "File")
+    # what a pack has no use for: notes, unused stock, a log that came later, and other files
+    unused = ("Stock", "Larder", "Priced", "Section", "Notes", "File", "Log")
     assert all(any(part in word for part in unused) for word in absent), absent
     assert len(planted.words) >= 15
     assert len(planted.names) >= 10

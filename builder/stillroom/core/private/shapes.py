@@ -8,8 +8,10 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable, Iterator
+from functools import cache
 
 from stillroom.core.private.hidden_forms import read_plain
+from stillroom.core.words.data_files import read_data
 
 GIVING_LIST_KEY = "giving list"
 GIVING_LOG_KEY = "giving log"
@@ -103,9 +105,20 @@ def find_giving_list(text: str) -> int:
             continue
         before = line[: found.start()]
         exact = "giving list" in found[0] and not before.strip(" \t\ufeff\"'")
+        if not before.strip(" \t\ufeff\"'") and _other_word().search(text):
+            return number
         if exact or ((not before.strip(_BEFORE_KEY) or before[-1] in "\"'") and _other_key(text)):
             return number
     return _households_line(text) or _table_line(text) or _page_line(text)
+
+
+@cache
+def _other_word() -> re.Pattern[str]:
+    """Return the pattern of a line that begins with another key of a list, by any word for it."""
+    said = read_data("list_names.yml", "private")
+    words = "|".join(re.escape(word) for word in (*said["households"], *said["other"]))
+    words = words.replace(r"\ ", "[ _-]")
+    return re.compile(rf"^[\"']?(?:{words})[\"']?[ \t]*:", re.IGNORECASE | re.MULTILINE)
 
 
 def _page_line(text: str) -> int:

@@ -14,6 +14,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from stillroom.core.private.hidden_forms import letters, read_plain
+from stillroom.core.private.list_names import Said, names_in_list
 from stillroom.core.private.short_names import TITLES
 
 _NAMES = ("name", "to", "given", "posted", "thanked", "gave back", "liked", "disliked")
@@ -64,15 +65,19 @@ class PrivateWord:
 def list_private_words(data: bytes, file: str) -> Iterator[PrivateWord]:
     """Return what in a giving list names somebody or says where they live."""
     text = read_plain(data)
+    for value, line, somebody in (*_by_key(text), *names_in_list(text)):
+        for words, alone in _of_name(value) if somebody else _of_place(value):
+            if compared := letters(words):
+                yield PrivateWord(compared, file, line, alone, words, somebody)
+
+
+def _by_key(text: str) -> Iterator[Said]:
+    """Return what stands behind a key that names somebody, whatever the file is written in."""
     for found in _VALUE.finditer(text):
         value = (found["double"] or found["single"] or _bare(text, found)).strip()
         value = re.sub(r"\s+#.*", "", value).strip("\"' ")
         line = text.count("\n", 0, found.start("key")) + 1
-        somebody = found["key"].lower() not in _PLACES
-        sought = _of_name(value) if somebody else _of_place(value)
-        for words, alone in sought:
-            if compared := letters(words):
-                yield PrivateWord(compared, file, line, alone, words, somebody)
+        yield value, line, found["key"].lower() not in _PLACES
 
 
 def list_own_words(data: bytes) -> frozenset[str]:
