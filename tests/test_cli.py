@@ -12,6 +12,7 @@ import jsonschema
 import pytest
 from click.testing import CliRunner
 
+from publish.test_wall import small_book
 from stillroom.cli import main
 from stillroom.core.reading.editor_schema import front_matter_schema
 from stillroom.core.words.frontmatter import read_yaml
@@ -30,6 +31,19 @@ def test_check_reads_the_whole_book(run) -> None:
     result = run("check")
     assert result.exit_code == 0, result.stderr
     assert f"{len(RECIPES)} recipes read, no problems." in result.stdout
+
+
+def test_check_tells_what_is_private_and_would_be_published(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    folder = small_book(tmp_path / "book")
+    monkeypatch.chdir(folder)
+    assert CliRunner().invoke(main, ["check"]).exit_code == 0
+    page = folder / "pages" / "who.md"
+    page.write_text("# Giving list\n\n- Jo: no nuts\n- Nan: by post\n", encoding="utf-8")
+    result = CliRunner().invoke(main, ["check"])
+    assert result.exit_code == 1
+    assert "who.md:1: This file is a private giving list." in result.stderr
 
 
 def test_check_reads_a_file_that_lies_elsewhere(run, tmp_path: Path) -> None:

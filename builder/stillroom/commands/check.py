@@ -70,6 +70,7 @@ def _check_whole(config: Path) -> tuple[Recipe, ...]:
     """Read a whole book; what would keep MkDocs from building it is a problem like any other."""
     # slow to load, and needed here alone
     from stillroom.publish.agreeing import find_endless, find_refused
+    from stillroom.publish.remembering import find_private_in
 
     book, wrong = open_what_fits(config)
     if book is None:
@@ -82,6 +83,8 @@ def _check_whole(config: Path) -> tuple[Recipe, ...]:
     if refused:
         _fail_in(book, refused)
     _check_giving(book, recipes)
+    if private := find_private_in(book):
+        raise ProblemsFound(private)
     return recipes
 
 

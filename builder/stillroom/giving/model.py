@@ -14,7 +14,6 @@ from fractions import Fraction
 from typing import Annotated, Any, Literal
 
 from pydantic import (
-    AfterValidator,
     BaseModel,
     BeforeValidator,
     ConfigDict,
@@ -24,7 +23,7 @@ from pydantic import (
     WithJsonSchema,
 )
 
-from stillroom.core.amounts.money import knows_currency, knows_language, parse_money
+from stillroom.core.amounts.money import parse_money
 from stillroom.core.amounts.packs import parse_pack
 from stillroom.core.amounts.quantities import Amount, show_amount
 from stillroom.core.recipe.holders import read_container
@@ -32,7 +31,7 @@ from stillroom.core.recipe.model import MONTHS
 from stillroom.core.words.nearest import did_you_mean
 from stillroom.core.words.problems import Unreadable, say_written
 from stillroom.giving.who import read_age_months, read_pets
-from stillroom.giving.written import read_day, read_hours, read_stock_line
+from stillroom.giving.written import Currency, Language, read_day, read_hours, read_stock_line
 from stillroom.giving.written_time import (
     read_bands,
     read_countries,
@@ -140,22 +139,6 @@ def _delivery(value: Any) -> str:
 
 
 _LINE = {"type": "string", "minLength": 1}
-
-
-def _language(value: str) -> str:
-    if value and not knows_language(value):
-        what = f"{say_written(value)} is not a language whose prices can be read."
-        raise Unreadable(what, 'Write "en_GB" or "de"; without it the book\'s counts.')
-    return value
-
-
-def _currency(value: str) -> str:
-    if value and not knows_currency(value):
-        what = f"{say_written(value)} is not a currency."
-        raise Unreadable(what, 'Write its three capitals: "GBP"; without it the book\'s counts.')
-    return value
-
-
 Text = Annotated[str, BeforeValidator(_text), Field(min_length=1)]
 Texts = Annotated[tuple[Text, ...], BeforeValidator(_list)]
 Words = Annotated[tuple[Text, ...], BeforeValidator(_words)]
@@ -372,11 +355,9 @@ class GivingList(Part):
     address: Annotated[str, Field(description="The sender's, for parcels.")] = ""
     message: Annotated[str, Field(description="On each card that has none of its own.")] = ""
     design: Design = ""
-    currency: Annotated[str, AfterValidator(_currency)] = ""
+    currency: Currency = ""
     language: Annotated[
-        str,
-        AfterValidator(_language),
-        Field(description="How prices are written: en_GB 14.50, de 14,50; else the book's."),
+        Language, Field(description="How prices are written: en_GB 14.50, de 14,50, or the book's.")
     ] = ""
     baskets: Annotated[dict[str, BasketKind], Field(min_length=1)]
     makes: Annotated[tuple[Make, ...], Field(min_length=1)]

@@ -9,10 +9,12 @@ import re
 from datetime import date
 from fractions import Fraction
 from functools import lru_cache
-from typing import Any, Literal
+from typing import Annotated, Any, Literal
 
 from babel.dates import get_day_names, get_month_names
+from pydantic import AfterValidator
 
+from stillroom.core.amounts.money import knows_currency, knows_language
 from stillroom.core.amounts.quantities import Amount, parse_leading_amount, parse_number
 from stillroom.core.recipe.model import MONTHS
 from stillroom.core.when.giving_days import FIRST_YEAR, LAST_YEAR, day_in_year
@@ -156,3 +158,23 @@ def read_stock_line(value: Any) -> tuple[Amount, str]:
             f"{say_written(value)} is not a line of stock.", 'Write "500 g caster sugar".'
         )
     return amount, re.sub(r"^of\s+", "", item)
+
+
+def _language(value: str) -> str:
+    """Return a language by which prices are written; raises Unreadable for one that is none."""
+    if value and not knows_language(value):
+        what = f"{say_written(value)} is not a language whose prices can be read."
+        raise Unreadable(what, 'Write "en_GB" or "de"; without it the book\'s counts.')
+    return value
+
+
+def _currency(value: str) -> str:
+    """Return a currency; raises Unreadable for what is none."""
+    if value and not knows_currency(value):
+        what = f"{say_written(value)} is not a currency."
+        raise Unreadable(what, 'Write its three capitals: "GBP"; without it the book\'s counts.')
+    return value
+
+
+Language = Annotated[str, AfterValidator(_language)]
+Currency = Annotated[str, AfterValidator(_currency)]

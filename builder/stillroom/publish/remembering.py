@@ -17,7 +17,10 @@ from typing import Final
 
 from stillroom.core.book import Book
 from stillroom.core.private.seeking import SUM_BYTES, Memory, Seeker
+from stillroom.core.words.problems import Problem
 from stillroom.publish.keeping_work import book_folder, code_sum, write_whole
+from stillroom.publish.wall import find_private, know_private_words
+from stillroom.saving.places import published_folders
 
 _FILE: Final = "looked-through"
 _SALT: Final = 32
@@ -40,6 +43,17 @@ def remember(seeker: Seeker, book: Book) -> None:
         seeker.memory.nameless.update(sums[shapes:])
     else:
         seeker.memory = _memory(seeker, os.urandom(_SALT))
+
+
+def find_private_in(book: Book) -> tuple[Problem, ...]:
+    """Return what keeps a book from being built because it is private; the check says it too.
+
+    What earlier builds looked through is not looked through again.
+    """
+    seeker = know_private_words(book)
+    remember(seeker, book)
+    folders = published_folders(book).values()
+    return find_private([folder for folder in folders if folder != book.site_dir], seeker)
 
 
 def keep(seeker: Seeker, book: Book) -> None:

@@ -169,8 +169,13 @@ class Seeker:
 
     def take_doubts(self) -> Iterator[str]:
         """Say once of each file in what words it may speak of somebody on a list."""
+        told: set[str] = set()
         for name in sorted(self.doubts):
-            yield f"{name}: {self.doubts.pop(name)}"
+            said = self.doubts.pop(name)
+            what = said.partition(" says ")[2]
+            if what not in told:  # a page says again what its file says
+                yield f"{name}: {said}"
+            told.add(what)
 
     def seek(self, held: Held) -> tuple[PrivateWord, int] | None:
         """Return a word that stands in a file, and the line; 1 where no line has it plain."""
