@@ -3,14 +3,18 @@
 from __future__ import annotations
 
 from collections import Counter
+from dataclasses import replace
 from fractions import Fraction
 
 import pytest
 
+from bench.bench_planning import large_problem
 from giving.brute_force import REFUSED, least_points, small_problem, timed_problem
 from giving.lists import TODAY, demo_recipes, read_dict, tiny_list
 from sampling import share
-from stillroom.giving.explaining import explain_shortages
+from stillroom.giving.evaluating import reckon
+from stillroom.giving.explaining import explain_shortages, say_how_good, say_shortages
+from stillroom.giving.first_plan import make_first_plan
 from stillroom.giving.offering import make_offering
 from stillroom.giving.plan_model import Basket, Offer, PlanProblem
 from stillroom.giving.planning import plan_gifts
@@ -60,6 +64,36 @@ def test_limits_hold(seed):
             if offer.recipe == brew.recipe
         )
         assert fresh <= made
+
+
+@pytest.mark.sampled
+@pytest.mark.parametrize("seed", range(share(40, 400)))
+def test_the_first_plan_keeps_to_every_limit(seed):
+    for problem in (small_problem(seed), timed_problem(seed)):
+        assert reckon(problem, make_first_plan(problem)).faults == ()
+
+
+def test_a_search_without_time_hands_out_the_first_plan_and_claims_nothing():
+    problem = large_problem(60)
+    plan = plan_gifts(problem, 1e-6)
+    assert plan.points == reckon(problem, make_first_plan(problem)).points
+    assert plan.empty == {}
+    assert (plan.bound, plan.gap, plan.proof) == (0, 1, "stopped by time")
+    assert say_how_good(plan) == (
+        "The search was ended by time: how near this plan is to the best is not known. "
+        'Give it longer: "--seconds 60".'
+    )
+
+
+def test_many_places_left_by_a_search_without_time_are_said_once():
+    problem = large_problem(60)
+    made = replace(problem, hours={})  # nothing can be made, so that every place stays empty
+    plan = plan_gifts(made, 1e-6)
+    said = list(say_shortages(explain_shortages(made, plan, 1e-6)))
+    assert said == [
+        f"{sum(plan.empty.values())} places in 60 baskets are empty: the search was ended before "
+        'it was settled who is given what. Give it longer: "--seconds 60".'
+    ]
 
 
 @pytest.mark.parametrize("seed", range(6))

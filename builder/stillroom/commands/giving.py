@@ -28,6 +28,7 @@ from stillroom.core.words.text_files import read_text
 from stillroom.giving.against_book import check_list
 from stillroom.giving.checking import read_list, read_log_of
 from stillroom.giving.closing import close_year, not_noted
+from stillroom.giving.explaining import say_how_good
 from stillroom.giving.guard import guard_file, guard_folder, usual_folder, warn_of_git
 from stillroom.giving.list_schema import giving_list_schema
 from stillroom.giving.log_file import add_row, log_beside, read_log
@@ -91,12 +92,10 @@ def pack(
 
 def _tell(found: Pack, out: Path) -> None:
     plan = found.plan
-    near = f"good, and a longer search could better it by {float(plan.gap):.1%} at most"
-    gap = "proven best" if plan.gap == 0 else near
     baskets, batches = len(plan.gifts), len(found.making.batches)
     out_of = f"{counted(baskets, 'basket')}, {counted(batches, 'batch')}"
     click.echo(f"{out_of}, {_to_pay(found)}.")
-    click.echo(f"The plan is {gap}; planned in {plan.seconds:.1f} s.")
+    click.echo(f"{say_how_good(plan)} Planned in {plan.seconds:.1f} s.")
     for words in found.complaints:
         click.echo(words, err=True)
     click.echo(f"Written: {out / 'index.html'}")

@@ -1,12 +1,13 @@
 """The papers that go into baskets and onto them, each in the design of its basket.
 
 What lies in one file is laid on one paper and set alike: one design is one file of cards and one of
-tags. Leaves out what the papers say (basket_sheets.py, parcel_papers.py).
+tags, or several where the baskets are many. Leaves out what the papers say (basket_sheets.py,
+parcel_papers.py).
 """
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import replace
 from pathlib import Path
 from typing import Any, Final
@@ -20,9 +21,14 @@ from stillroom.looks import LOOKS
 from stillroom.looks.card_designs import Design
 from stillroom.looks.card_pictures import card_picture, family_mark
 from stillroom.looks.set_words import set_words
-from stillroom.printing.cards import CardJob, SheetOptions, print_cards, print_tags
+from stillroom.printing.apart import Job, Runner
+from stillroom.printing.cards import (
+    CardJob,
+    SheetOptions,
+    print_cards_in_parts,
+    print_tags_in_parts,
+)
 from stillroom.printing.design_data import look_of
-from stillroom.printing.typesetting import typeset
 
 ROOT: Final = LOOKS.parent
 """The package: the templates of the papers use those of printing/."""
@@ -31,37 +37,40 @@ CARD_SIZES: Final = ("90x65", "a7", "folded-a6")
 """The first that holds every card is taken."""
 NAME_TAG_MM: Final = (95.0, 66.0)
 """A basket's tag and an address label, eight to a sheet of A4. Maker's own."""
+CARDS_A_FILE: Final = 96
+SHEETS_A_FILE: Final = 96
+"""So much is printed in one go, and set in the memory of one run. Maker's own."""
 SHEET_MM: Final = (148.0, 210.0)
 
 Designs = Mapping[int, Design]
 
 
 def print_designed(
-    pack: Pack, data: dict[str, Any], book: Book | None, designs: Designs
+    pack: Pack, data: dict[str, Any], book: Book | None, designs: Designs, run: Runner
 ) -> Iterator[tuple[str, bytes | Unreadable]]:
     """Yield cards and tags of each design, basket tags, labels and basket sheets, by file name.
 
-    In place of what cannot be printed stands why.
+    In place of what cannot be printed stands why. `run` runs Typst.
     """
     for design, several in _each_once(designs):
-        ending = f"-{design.slug}.pdf" if several else ".pdf"
-        numbers = {number for number, one in designs.items() if one == design}
+        ending = f"-{design.slug}" if several else ""
+        own = [
+            basket.number
+            for basket in pack.offering.problem.baskets
+            if designs[basket.number] == design
+        ]
         try:
-            jobs, options = _jobs(pack, book, design, numbers)
-            if not jobs:
-                continue
-            yield f"cards{ending}", _first_size(jobs, options)
-            tags = replace(options, title=f"Tags for {pack.offering.giving.giving_list}")
-            yield f"tags{ending}", print_tags(jobs, tag_shape("rectangle"), tags)
+            yield from _print_cards(pack, book, design, own, ending, run)
         except Unreadable as wrong:
-            yield f"cards{ending}", wrong
+            yield f"cards{ending}.pdf", wrong
     language = pack.settings.language
     if data["baskets"]:
-        yield "basket-tags.pdf", _set("basket_tags.typ", _basket_tags(data, designs, language))
-        sheets = baskets_paper(data, {n: look_of(one, *SHEET_MM) for n, one in designs.items()})
-        yield "baskets.pdf", _set("sheets.typ", sheets | {"language": language.split("_")[0]})
+        tags = _basket_tags(data, designs, language)
+        yield "basket-tags.pdf", _set("basket_tags.typ", tags, len(tags["tags"]), run)
+        yield from _print_sheets(data, designs, language, run)
     if data["parcels"]:
-        yield "labels.pdf", _set("labels.typ", _labels(data, designs, language))
+        labels = _labels(data, designs, language)
+        yield "labels.pdf", _set("labels.typ", labels, len(labels["labels"]), run)
 
 
 def _each_once(designs: Designs) -> Iterator[tuple[Design, bool]]:
@@ -70,10 +79,54 @@ def _each_once(designs: Designs) -> Iterator[tuple[Design, bool]]:
         yield design, len(found) > 1
 
 
-def _jobs(
-    pack: Pack, book: Book | None, design: Design, numbers: set[int]
-) -> tuple[list[CardJob], SheetOptions]:
-    jobs = [
+def _print_cards(
+    pack: Pack, book: Book | None, design: Design, numbers: list[int], ending: str, run: Runner
+) -> Iterator[tuple[str, bytes]]:
+    """Yield the cards and tags of baskets, in files of whole baskets and not too many cards."""
+    cards = {number: len(pack.making.of_basket(number)) for number in numbers}
+    runs = list(runs_of({number: count for number, count in cards.items() if count}, CARDS_A_FILE))
+    if not runs:
+        return
+    parts = [_jobs(pack, book, design, set(some)) for some in runs]
+    options = _options(pack, book, design)
+    names = [f"{ending}{between(some, len(runs))}.pdf" for some in runs]
+    for name, made in zip(names, _first_size(parts, options, run), strict=True):
+        yield f"cards{name}", made
+    tags = replace(options, title=f"Tags for {pack.offering.giving.giving_list}")
+    printed = print_tags_in_parts(parts, tag_shape("rectangle"), tags, run)
+    for name, made in zip(names, printed, strict=True):
+        yield f"tags{name}", made
+
+
+def runs_of(counts: Mapping[int, int], most: int) -> Iterator[list[int]]:
+    """Yield runs of baskets that hold at most so many things together, and one basket at least.
+
+    >>> list(runs_of({1: 3, 2: 4, 5: 3, 6: 9, 7: 1}, 8))
+    [[1, 2], [5], [6], [7]]
+    """
+    run: list[int] = []
+    held = 0
+    for number, count in counts.items():
+        if run and held + count > most:
+            yield run
+            run, held = [], 0
+        run.append(number)
+        held += count
+    if run:
+        yield run
+
+
+def between(numbers: Sequence[int], of: int) -> str:
+    """Return what a file of some of the baskets is called after; nothing for one of all.
+
+    >>> between([1, 2, 5], 3), between([1, 2, 5], 1)
+    ('-baskets-1-to-5', '')
+    """
+    return f"-baskets-{numbers[0]}-to-{numbers[-1]}" if of > 1 else ""
+
+
+def _jobs(pack: Pack, book: Book | None, design: Design, numbers: set[int]) -> list[CardJob]:
+    return [
         CardJob(
             card_of(pack, present),
             present.recipe,
@@ -82,26 +135,43 @@ def _jobs(
         for present in pack.making.presents
         if present.basket in numbers
     ]
+
+
+def _options(pack: Pack, book: Book | None, design: Design) -> SheetOptions:
     words, svg = family_mark(book, design) if book else ("", "")
     title = f"Cards for {pack.offering.giving.giving_list}"
     language = pack.settings.language
-    return jobs, SheetOptions(
+    return SheetOptions(
         language=language, title=title, design=design, mark_words=words, mark_svg=svg
     )
 
 
-def _first_size(jobs: list[CardJob], options: SheetOptions) -> bytes:
+def _first_size(parts: list[list[CardJob]], options: SheetOptions, run: Runner) -> list[bytes]:
     """Return cards in the smallest size that holds all of them; raises Unreadable for none."""
     for size in CARD_SIZES[:-1]:
         try:
-            return print_cards(jobs, size, options)
+            return print_cards_in_parts(parts, size, options, run)
         except Unreadable:  # the next is larger
             continue
-    return print_cards(jobs, CARD_SIZES[-1], options)
+    return print_cards_in_parts(parts, CARD_SIZES[-1], options, run)
 
 
-def _set(template: str, data: dict[str, Any]) -> bytes:
-    return typeset(str(TEMPLATES / template), data, root=ROOT).pdf
+def _print_sheets(
+    data: dict[str, Any], designs: Designs, language: str, run: Runner
+) -> Iterator[tuple[str, bytes]]:
+    looks = {number: look_of(design, *SHEET_MM) for number, design in designs.items()}
+    numbers = {basket["number"]: 1 for basket in data["baskets"]}
+    runs = list(runs_of(numbers, SHEETS_A_FILE))
+    for some in runs:
+        own = [basket for basket in data["baskets"] if basket["number"] in some]
+        sheets = baskets_paper({**data, "baskets": own}, looks)
+        made = _set("sheets.typ", sheets | {"language": language.split("_")[0]}, len(some), run)
+        yield f"{between(some, len(runs)).removeprefix('-') or 'baskets'}.pdf", made
+
+
+def _set(template: str, data: dict[str, Any], pieces: int, run: Runner) -> bytes:
+    (made,) = run([Job("set", str(TEMPLATES / template), data, pieces, root=ROOT)])
+    return bytes(made)
 
 
 def _basket_tags(data: dict[str, Any], designs: Designs, language: str) -> dict[str, Any]:

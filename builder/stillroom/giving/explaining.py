@@ -8,9 +8,12 @@ mends it (forbidding.py). A search that was ended by time is never blamed on lim
 from __future__ import annotations
 
 from collections import defaultdict
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
+from fractions import Fraction
 
+from stillroom.core.amounts.quantities import show_decimal
+from stillroom.core.words.plurals import counted
 from stillroom.giving.forbidding import Forbidden, Patience, Wish, why_forbidden
 from stillroom.giving.model import SORT_WORDS, Sort
 from stillroom.giving.plan_model import Basket, Offer, Plan, PlanProblem, Reason
@@ -20,7 +23,10 @@ _NUMBERS = ("no", "one", "two", "three", "four", "five", "six", "seven", "eight"
 
 @dataclass(frozen=True)
 class Shortage:
-    """One basket's empty places of one sort: what is wrong, and what would mend it."""
+    """One basket's empty places of one sort: what is wrong, and what would mend it.
+
+    `open` where the search was ended before anybody could tell what is wrong.
+    """
 
     basket: Basket
     sort: Sort
@@ -28,6 +34,7 @@ class Shortage:
     what: str
     mend: str
     limits: tuple[str, ...] = ()
+    open: bool = False
 
     def __str__(self) -> str:
         return f"{self.what} {self.mend}".rstrip()
@@ -50,6 +57,41 @@ def explain_shortages(
         if count > 0:
             found.append(_scarce(problem, plan, basket, sort, count, patience))
     return tuple(sorted(found, key=lambda short: (short.basket.number, short.sort)))
+
+
+_MANY = 3
+"""Places of which each is still spoken of, though all that can be said is that time was short."""
+
+
+def say_shortages(shortages: Sequence[Shortage]) -> Iterator[str]:
+    """Yield what is said of each; many that only want more time are said together."""
+    untold = [short for short in shortages if short.open]
+    together = len(untold) > _MANY
+    yield from (str(short) for short in shortages if not (together and short.open))
+    if together:
+        places = sum(short.count for short in untold)
+        baskets = len({short.basket.number for short in untold})
+        yield (
+            f"{counted(places, 'place')} in {counted(baskets, 'basket')} are empty: the search was "
+            f"ended before it was settled who is given what. {_LONGER}"
+        )
+
+
+def say_how_good(plan: Plan) -> str:
+    """Return how near a plan is to the best there could be, as far as that is known."""
+    if plan.proof == "proven best":
+        return "The plan is proven best: no other has less trouble in it."
+    ended = (
+        "The search was ended by time" if plan.proof == "stopped by time" else "The plan is good"
+    )
+    if plan.gap > _FAR:
+        return f"{ended}: how near this plan is to the best is not known. {_LONGER}"
+    said = f"{show_decimal(plan.gap * 100, 1)} %"
+    return f"{ended}, and a longer one could better the plan by {said} at most."
+
+
+_FAR = Fraction(1, 5)
+"""A larger gap says more of the search than of the plan. Maker's own."""
 
 
 def explain_missed(problem: PlanProblem, plan: Plan, time_limit_s: float = 20) -> tuple[str, ...]:
@@ -141,9 +183,10 @@ def _scarce(
         return Shortage(basket, sort, count, what, mend, plain)
     forbidden = why_forbidden(problem, Wish(basket, sort, plan.empty), patience)
     why, mend = _say_forbidden(plan, forbidden)
+    limits = tuple(one.words for one in forbidden.bounds)
     could = f"they could have {_some(names)}, but {why}."
     what = f"{wanted} wanted for {basket.label}: {could}"
-    return Shortage(basket, sort, count, what, mend, tuple(one.words for one in forbidden.bounds))
+    return Shortage(basket, sort, count, what, mend, limits, mend == _LONGER)
 
 
 def _none_to_be_had(problem: PlanProblem, offers: Sequence[Offer]) -> tuple[str, ...]:

@@ -33,6 +33,7 @@ from stillroom.giving.plan_model import (
 )
 
 Change = Callable[[PlanProblem], PlanProblem]
+_LEAST_S = 0.1
 _STEPS = (1, 2, 4, 8, 16, 32)
 
 
@@ -87,6 +88,8 @@ def can_be(problem: PlanProblem, wish: Wish, others: bool, patience: Patience) -
 
     With `others` nobody else has more empty places than in the plan.
     """
+    if patience.left <= 0:
+        return None
     built = build_model(problem, only_limits=True)
     for place, number in built.empty.items():
         if place == (wish.basket.number, wish.sort):
@@ -95,10 +98,8 @@ def can_be(problem: PlanProblem, wish: Wish, others: bool, patience: Patience) -
             built.mip.high[number] = wish.empty.get(place, 0)
     if wish.recipe:
         built.mip.high[built.missed[wish.basket.household, wish.recipe]] = 0
-    if patience.left <= 0:
-        return None
     try:
-        built.mip.solve(patience.left)
+        built.mip.solve(max(patience.left, _LEAST_S))
     except Impossible:
         return False
     except Unreadable:
@@ -144,15 +145,21 @@ def _smallest(
 
 
 def _mend(problem: PlanProblem, wish: Wish, bounds: Sequence[Bound], patience: Patience) -> str:
-    """Return the first change that was tried and lets the wish be met, nobody else the worse."""
+    """Return the first change that was tried and lets the wish be met, nobody else the worse.
+
+    Nothing where time ran out before all were tried.
+    """
     ways = [mend for bound in bounds for mend in bound.mends]
     if wish.sort is not None:
         thing = SORT_WORDS[wish.sort]
         ways.append((f"Offer another {thing} that they can have.", _one_more_offer(wish)))
+    settled = True
     for words, change in ways:
-        if can_be(change(problem), wish, True, patience):
+        answer = can_be(change(problem), wish, True, patience)
+        if answer:
             return words
-    return "No one change mends it."
+        settled &= answer is not None
+    return "No one change mends it." if settled else ""
 
 
 def _one_more_offer(wish: Wish) -> Change:

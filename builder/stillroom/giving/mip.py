@@ -22,7 +22,6 @@ NOT_INSTALLED = Unreadable(
     "Planning needs the solver highspy, which is not installed.",
     'Install it with: python -m pip install "stillroom[giving]"',
 )
-NO_TIME = Unreadable("No plan was found in the time.", 'Give it longer: "--seconds 60".')
 LARGEST = 10_000_000
 """No whole number of a row is larger: the solver keeps to a millionth of what it reckons with."""
 _TICK_S = 0.2
@@ -113,14 +112,12 @@ class Mip:
             )
         )
 
-    def solve(
-        self,
-        time_limit_s: float,
-        gap: float = 0,
-        watch: Watch | None = None,
-        start: Sequence[float] | None = None,
-    ) -> Solved:
-        """Minimise; raises Unreadable when the solver is absent or finds nothing in the time."""
+    def solve(self, time_limit_s: float, gap: float = 0, watch: Watch | None = None) -> Solved:
+        """Minimise; raises Unreadable when the solver is absent, NoTime when nothing was found.
+
+        No plan is handed to it to begin with: told of one, HiGHS 1.16 called proven what was not to
+        be had, 167.67 points of a list of twelve baskets whose best plan has 183.92.
+        """
         highspy = _solver()
         # the plain solver under highspy's own class, which greets on the terminal when it is made
         solver = highspy.Highs.__bases__[0]()
@@ -128,15 +125,11 @@ class Mip:
             solver.setOptionValue(option, value)
         times, _ = _times([cost for cost in self.costs if cost], [])
         solver.passModel(self._as_lp(highspy, times))
-        if start is not None:
-            begun = highspy.HighsSolution()
-            begun.col_value = list(start)
-            solver.setSolution(begun)
         run_beside(highspy, solver, watch, float(times))
         info = solver.getInfo()
         status = solver.getModelStatus()
         if info.primal_solution_status != highspy.SolutionStatus.kSolutionStatusFeasible:
-            raise Impossible() if status in _impossible(highspy) else NO_TIME
+            raise Impossible() if status in _impossible(highspy) else NoTime()
         objective = float(info.objective_function_value) / float(times)
         bound = float(info.mip_dual_bound) / float(times) if any(self.whole) else objective
         ended = highspy.HighsModelStatus
@@ -165,6 +158,13 @@ class Mip:
         kinds = highspy.HighsVarType
         lp.integrality_ = [kinds.kInteger if w else kinds.kContinuous for w in self.whole]
         return lp
+
+
+class NoTime(Unreadable):
+    """Nothing was found in the time there was."""
+
+    def __init__(self) -> None:
+        super().__init__("No plan was found in the time.", 'Give it longer: "--seconds 60".')
 
 
 class Impossible(Unreadable):

@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import csv
 import io
+import re
 from collections.abc import Iterator
 from dataclasses import dataclass
 from datetime import date
@@ -23,7 +24,7 @@ from stillroom.core.words.problems import Problem, ProblemsFound, Unreadable
 from stillroom.giving.against_book import check_list
 from stillroom.giving.batches import make_batches
 from stillroom.giving.calendar_file import write_calendar
-from stillroom.giving.explaining import explain_missed, explain_shortages
+from stillroom.giving.explaining import explain_missed, explain_shortages, say_shortages
 from stillroom.giving.log import ReadLog
 from stillroom.giving.mip import Watch
 from stillroom.giving.money.costs import CostSheet, reckon_costs
@@ -55,6 +56,7 @@ _PAGES = {
     "thanks.html": "Thanks",
     "costs.html": "Costs",
 }
+_SORTS_OF_FILES = ("cards", "tags", "baskets")
 _FONTS = (
     "EBGaramond-Regular.ttf",
     "EBGaramond-Italic.ttf",
@@ -101,8 +103,8 @@ def work_out(
         what = f"The second check of the plan found: {' '.join(breaches)}"
         raise ProblemsFound([Problem(read.file, 1, what, "Please report this as a fault.")])
     complaints = (
-        *(str(short) for short in explain_shortages(offering.problem, plan, effort.seconds)),
-        *explain_missed(offering.problem, plan),
+        *say_shortages(explain_shortages(offering.problem, plan, effort.seconds)),
+        *explain_missed(offering.problem, plan, effort.seconds),
     )
     making = make_batches(offering, plan)
     rows = list_shopping(offering, making)
@@ -172,23 +174,30 @@ def pack_files(pack: Pack, book: Book | None = None) -> dict[str, bytes]:
         lstrip_blocks=True,
     )
     shown = {**data, "nav": list(_PAGES.items()), "papers": sorted(papers), "paper_notes": notes}
-    shown["to_print"] = {what: _to_print(what, shown["papers"]) for what in ("cards", "tags")}
+    shown["to_print"] = {what: _to_print(what, shown["papers"]) for what in _SORTS_OF_FILES}
     for name in _PAGES:
         found[name] = environment.get_template(name).render(shown, here=name).encode()
     return found
 
 
 def _to_print(what: str, papers: list[str]) -> list[tuple[str, str]]:
-    """Return the files of cards or tags and what each is called: by its design if they differ.
+    """Return the files of cards, tags or baskets and what each is called: by design and baskets.
 
     >>> _to_print("cards", ["cards-brown-card.pdf", "cards-plain.pdf", "tags-plain.pdf"])
     [('cards-brown-card.pdf', 'brown card'), ('cards-plain.pdf', 'plain')]
+    >>> _to_print("baskets", ["baskets-101-to-160.pdf", "baskets-1-to-100.pdf"])
+    [('baskets-1-to-100.pdf', '1 to 100'), ('baskets-101-to-160.pdf', '101 to 160')]
     """
     found = [name for name in papers if name == f"{what}.pdf" or name.startswith(f"{what}-")]
     return [
         (name, name.removeprefix(f"{what}-").removesuffix(".pdf").replace("-", " "))
-        for name in found
+        for name in sorted(found, key=_as_counted)
     ]
+
+
+def _as_counted(name: str) -> list[tuple[int, str]]:
+    """Return a name as it is put in order: what is counted in it by its number."""
+    return [(int(part or 0), words) for words, part in re.findall(r"(\D*)(\d*)", name)]
 
 
 def kept_plan(pack: Pack) -> KeptPlan:

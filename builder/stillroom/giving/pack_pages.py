@@ -12,6 +12,7 @@ from stillroom.core.amounts.quantities import show_decimal, show_number
 from stillroom.core.words.day_words import say_day, say_day_short, say_minutes
 from stillroom.giving.basket_sheets import basket_data, filling_data
 from stillroom.giving.batches import Batch
+from stillroom.giving.explaining import say_how_good
 from stillroom.giving.money.shopping import month_words, show_size
 from stillroom.giving.noticing import notices
 from stillroom.giving.parcel_papers import parcels_data
@@ -82,7 +83,7 @@ def _objective(pack: Pack) -> dict[str, Any]:
         ],
         "points": show_decimal(plan.points, 2),
         "bound": show_decimal(plan.bound, 2),
-        "gap": f"{show_decimal(plan.gap * 100, 2)} %",
+        "near": say_how_good(plan),
         "proof": plan.proof,
     }
 

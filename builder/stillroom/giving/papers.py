@@ -14,7 +14,11 @@ from stillroom.giving.basket_designs import basket_designs
 from stillroom.giving.designed_papers import ROOT, TEMPLATES, print_designed
 from stillroom.giving.sheet_papers import filling_paper, week_paper
 from stillroom.giving.worked_out import Pack
-from stillroom.printing.typesetting import PaperMissing, typeset
+from stillroom.printing.apart import Apart, Job
+from stillroom.printing.typesetting import PaperMissing
+
+_PIECES = 8
+"""A paper of lists takes as much memory as so many cards."""
 
 
 def print_papers(
@@ -27,24 +31,25 @@ def print_papers(
     notes: list[str] = []
     files: dict[str, bytes] = {}
     try:
-        for name, made in print_designed(pack, data, book, basket_designs(pack, book)):
-            if isinstance(made, Unreadable):
-                notes.append(f"There is no {name}; what it would say is on the pages. {made}")
-            else:
-                files[name] = made
-        short = {"language": pack.settings.language.split("_")[0]}
-        for name, sheets in _tick_sheets(data).items():
-            files[name] = _set("sheets.typ", sheets | short)
-        files["papers.pdf"] = _set("papers.typ", paper_data(data) | short)
+        with Apart() as run:
+            for name, made in print_designed(pack, data, book, basket_designs(pack, book), run):
+                if isinstance(made, Unreadable):
+                    notes.append(f"There is no {name}; what it would say is on the pages. {made}")
+                else:
+                    files[name] = made
+            short = {"language": pack.settings.language.split("_")[0]}
+            plain = {name: ("sheets.typ", sheets) for name, sheets in _tick_sheets(data).items()}
+            plain["papers.pdf"] = ("papers.typ", paper_data(data))
+            jobs = [
+                Job("set", str(TEMPLATES / template), said | short, _PIECES, root=ROOT)
+                for template, said in plain.values()
+            ]
+            files |= zip(plain, run(jobs), strict=True)
     except PaperMissing as missing:
         return {}, (str(missing),)
     except Unreadable as wrong:
         notes.append(str(wrong))
     return files, tuple(notes)
-
-
-def _set(template: str, data: dict[str, Any]) -> bytes:
-    return typeset(str(TEMPLATES / template), data, root=ROOT).pdf
 
 
 def _tick_sheets(data: dict[str, Any]) -> dict[str, dict[str, Any]]:

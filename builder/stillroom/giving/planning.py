@@ -9,17 +9,22 @@ from __future__ import annotations
 
 import time
 from collections import defaultdict
+from contextlib import suppress
+from dataclasses import dataclass
 from fractions import Fraction
 from typing import Literal
 
 from stillroom.core.words.problems import Unreadable
-from stillroom.giving.evaluating import Answer, count_fresh, needs_of_answer, reckon
-from stillroom.giving.mip import Solved, Watch
+from stillroom.giving.evaluating import Answer, Reckoned, count_fresh, needs_of_answer, reckon
+from stillroom.giving.first_plan import make_first_plan, packs_for
+from stillroom.giving.mip import NoTime, Solved, Watch
 from stillroom.giving.model_built import Built, Window
 from stillroom.giving.modelling import build_model, window_of
-from stillroom.giving.money.buying import buy_cheapest
 from stillroom.giving.plan_model import Plan, PlannedBatch, PlanProblem
 
+Proof = Literal["proven best", "stopped by time", "within the gap asked for"]
+_CUT_SHORT: Proof = "stopped by time"
+_LEAST_S = 0.1
 _NEAR = Fraction(1, 10**5)  # of a point: what the solver's floats may be off
 
 
@@ -28,27 +33,48 @@ def plan_gifts(
 ) -> Plan:
     """Return the best plan found and how good it provably is.
 
-    Stops at `time_limit_s` seconds, or earlier once the plan is within `gap` (0.01 is 1 %) of
-    the best there can be, or when `watch` says so. Raises Unreadable when the solver is not
+    A first plan is made by hand and stands where no better one is found. Stops at `time_limit_s`
+    seconds, or earlier once the plan is within `gap` (0.01 is 1 %) of the best there can be, or
+    when `watch` says so. Raises Unreadable when the solver is not
     installed, or when what it says does not hold.
     """
     began = time.monotonic()
-    built = build_model(problem)
-    solved = built.mip.solve(time_limit_s, gap, watch)
-    return judge(problem, built, solved, time.monotonic() - began)
+    first = _reckoned(problem, make_first_plan(problem))
+    own, bound, proof = first, Fraction(0), _CUT_SHORT
+    if time.monotonic() - began < time_limit_s:
+        built = build_model(problem)
+        left = time_limit_s - (time.monotonic() - began)
+        with suppress(NoTime):  # the first plan stands then
+            solved = built.mip.solve(max(left, _LEAST_S), gap, watch)
+            own = _reckoned(problem, read_answer(problem, built, solved.values))
+            bound, proof = _proof(solved, own.reckoned.points)
+    better = min(own, first, key=lambda one: one.reckoned.points)
+    if better.reckoned.points < bound:  # then what was claimed of the other proves nothing
+        bound, proof = Fraction(0), _CUT_SHORT
+    return _plan_of(better, bound, proof, time.monotonic() - began)
 
 
-def judge(problem: PlanProblem, built: Built, solved: Solved, seconds: float) -> Plan:
-    """Return the plan of a solution, reckoned over again; raises Unreadable for a faulty one."""
-    answer = read_answer(problem, built, solved.values)
+@dataclass(frozen=True)
+class _Whole:
+    """An answer with what it comes to."""
+
+    answer: Answer
+    reckoned: Reckoned
+
+
+def _reckoned(problem: PlanProblem, answer: Answer) -> _Whole:
     reckoned = reckon(problem, answer)
     if reckoned.faults:
         raise Unreadable(
             f"The plan was reckoned over again, and does not hold: {'; '.join(reckoned.faults)}.",
             "Please report this as a fault.",
         )
+    return _Whole(answer, reckoned)
+
+
+def _plan_of(whole: _Whole, bound: Fraction, proof: Proof, seconds: float) -> Plan:
+    answer, reckoned = whole.answer, whole.reckoned
     points = reckoned.points
-    bound, proof = _proof(solved, points)
     return Plan(
         gifts=answer.gifts,
         batches=answer.batches,
@@ -65,9 +91,6 @@ def judge(problem: PlanProblem, built: Built, solved: Solved, seconds: float) ->
     )
 
 
-Proof = Literal["proven best", "stopped by time", "within the gap asked for"]
-
-
 def _proof(solved: Solved, points: Fraction) -> tuple[Fraction, Proof]:
     """Return what no plan can be under, and what may be said of it.
 
@@ -82,7 +105,7 @@ def _proof(solved: Solved, points: Fraction) -> tuple[Fraction, Proof]:
     bound = max(Fraction(0), min(bound, points))
     if agreed and sound and solved.exact and points - Fraction(solved.bound) <= near:
         return points, "proven best"
-    return bound, "stopped by time" if solved.out_of_time else "within the gap asked for"
+    return bound, _CUT_SHORT if solved.out_of_time else "within the gap asked for"
 
 
 def read_answer(problem: PlanProblem, built: Built, values: tuple[float, ...]) -> Answer:
@@ -107,14 +130,8 @@ def read_answer(problem: PlanProblem, built: Built, values: tuple[float, ...]) -
             )
             batches.append(PlannedBatch(recipe, brews[recipe].choices[place], count, cut))
     sources = _sources(problem, built, values, batches, place_of, gifts)
-    fresh = count_fresh(gifts, sources)
-    used = needs_of_answer(problem, batches, fresh)
-    packs = {
-        purchase.item: buy_cheapest(used[purchase.item] - purchase.on_hand, purchase.packs).counts
-        for purchase in problem.purchases
-        if purchase.packs and used.get(purchase.item, 0) > purchase.on_hand
-    }
-    return Answer(gifts, sources, tuple(batches), packs)
+    used = needs_of_answer(problem, batches, count_fresh(gifts, sources))
+    return Answer(gifts, sources, tuple(batches), packs_for(problem, used))
 
 
 def _sources(

@@ -6,7 +6,7 @@ Leaves out the words on a card (core.labelling), where boxes stand (sheets_of) a
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass, field
 from pathlib import Path
 from typing import Any, Literal
@@ -18,6 +18,7 @@ from stillroom.core.private.shapes import PACK_WORDS
 from stillroom.core.recipe.model import Recipe
 from stillroom.looks.card_designs import USUAL, Design, choose_design
 from stillroom.looks.card_pictures import CardPicture
+from stillroom.printing.apart import Job, Runner, all_alike, in_slices, run_here
 from stillroom.printing.card_data import card_data
 from stillroom.printing.design_data import design_data
 from stillroom.printing.language import split_language
@@ -27,7 +28,6 @@ from stillroom.printing.sheets_of import (
     refuse_backs,
     refuse_what_does_not_fit,
 )
-from stillroom.printing.typesetting import measure, typeset
 
 PADDING_MM = {"90x65": 4.6, "a7": 5.2, "id-1": 3.6, "folded-a6": 9.0}
 """The white edge of each card. Maker's own; most printers leave 3 to 5 mm of paper blank."""
@@ -70,11 +70,18 @@ class SheetOptions:
 
 def print_cards(jobs: Sequence[CardJob], size_name: str, options: SheetOptions) -> bytes:
     """Return the PDF of usage cards; raises Unreadable naming what does not fit."""
-    template, data = _card_sheets(jobs, size_name, options)
+    (made,) = print_cards_in_parts([jobs], size_name, options, run_here)
+    return made
+
+
+def print_cards_in_parts(
+    parts: Sequence[Sequence[CardJob]], size_name: str, options: SheetOptions, run: Runner
+) -> list[bytes]:
+    """Return a PDF of each part's cards, all of them alike; raises Unreadable as print_cards."""
     folded = size_name == "folded-a6"
     size = options.grid.box if options.grid else CARD_SIZES[size_name]
     name = "a folded A6 card" if folded else size.name
-    return _print(template, data, name, options)
+    return _print(parts, lambda jobs: _card_sheets(jobs, size_name, options), name, options, run)
 
 
 LARGER = ("id-1", "90x65", "a7", "folded-a6")
@@ -101,24 +108,59 @@ def fit_cards(
 ) -> list[dict[str, Any]]:
     """Return for each card whether it fits, on which sides and at which level of type."""
     template, data = _card_sheets(jobs, size_name, options)
-    return list(measure(template, data | {"measuring": True}, "fit", fonts=options.fonts))
+    (found,) = all_alike(template, [data], run_here, options.fonts)
+    return found
 
 
 def print_tags(jobs: Sequence[CardJob], shape: TagShape, options: SheetOptions) -> bytes:
     """Return the PDF of tags or labels; raises Unreadable naming what does not fit."""
-    data = _sheet_data(jobs, shape.box, options, densest=shape.name == "wrap")
-    data["shape"] = {"name": shape.name, "width": shape.width_mm, "height": shape.height_mm}
-    width, height = (0, 0) if shape.name == "round" else (shape.width_mm, shape.height_mm)
-    data["design"] = design_data(options.design, "tag", width, height)
-    return _print("tags.typ", data, f"a {shape.name} tag", options)
+    (made,) = print_tags_in_parts([jobs], shape, options, run_here)
+    return made
 
 
-def _print(template: str, data: dict[str, Any], name: str, options: SheetOptions) -> bytes:
-    found = measure(template, data | {"measuring": True}, "fit", fonts=options.fonts)
+def print_tags_in_parts(
+    parts: Sequence[Sequence[CardJob]], shape: TagShape, options: SheetOptions, run: Runner
+) -> list[bytes]:
+    """Return a PDF of each part's tags, all of them alike; raises Unreadable as print_tags."""
+    titles = sorted({job.card.title for jobs in parts for job in jobs})
+
+    def sheets(jobs: Sequence[CardJob]) -> tuple[str, dict[str, Any]]:
+        data = _sheet_data(jobs, shape.box, options, densest=shape.name == "wrap")
+        data["titles"] = titles
+        data["shape"] = {"name": shape.name, "width": shape.width_mm, "height": shape.height_mm}
+        width, height = (0, 0) if shape.name == "round" else (shape.width_mm, shape.height_mm)
+        data["design"] = design_data(options.design, "tag", width, height)
+        return "tags.typ", data
+
+    return _print(parts, sheets, f"a {shape.name} tag", options, run)
+
+
+_FITTED_AT_ONCE = 48
+"""Cards whose type is looked for in one run, where it may run apart: some 150 MB."""
+
+
+def _print(
+    parts: Sequence[Sequence[CardJob]],
+    sheets: Callable[[Sequence[CardJob]], tuple[str, dict[str, Any]]],
+    name: str,
+    options: SheetOptions,
+    run: Runner,
+) -> list[bytes]:
+    whole = [job for jobs in parts for job in jobs]
+    most = max(1, len(whole)) if run is run_here else _FITTED_AT_ONCE
+    tried = [sheets(whole[some]) for some in in_slices(len(whole), most)] or [sheets(whole)]
+    template = tried[0][0]
+    each = all_alike(template, [data for _, data in tried], run, options.fonts)
+    found = [row for rows in each for row in rows]
     refuse_what_does_not_fit(found, name)
     if options.grid:
         refuse_backs(found)
-    return typeset(template, data | {"measuring": False}, fonts=options.fonts).pdf
+    asked, begun = [], 0
+    for jobs in parts:
+        own = found[begun : (begun := begun + len(jobs))]
+        data = {**sheets(jobs)[1], "found": own}
+        asked.append(Job("set", template, data, len(jobs), options.fonts))
+    return run(asked)
 
 
 def _card_sheets(
@@ -163,6 +205,9 @@ def _sheet_data(
             "height": float(options.paper.height_mm),
         },
         "turned": grid.box.width_mm != box.width_mm,
+        "measuring": False,
+        "first": 0,
+        "found": [],
         "cards": [card_data(job.card, job.recipe, job.picture, options.language) for job in jobs],
         "sheets": lay_sheets(grid, copies, options.start_at, options.used, options.shift_mm),
         "cut_lines": options.cut_lines,

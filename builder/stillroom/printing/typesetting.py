@@ -12,6 +12,7 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from datetime import UTC, datetime
 from functools import cache
+from importlib.util import find_spec
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
@@ -54,6 +55,11 @@ def _typst() -> Any:
     except ImportError:
         raise PaperMissing from None
     return typst
+
+
+def is_installed() -> bool:
+    """Say whether Typst is there, without loading it."""
+    return find_spec("typst") is not None
 
 
 @cache
