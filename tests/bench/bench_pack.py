@@ -105,7 +105,7 @@ def measure(households: int, *words: str) -> str:
                 time.sleep(0.05)
             assert running.stdout is not None
             told = running.stdout.read().splitlines()
-        said = [row for row in told if row.startswith("The plan")] or told[-2:]
+        said = [row for row in told if "Planned in" in row] or told[-2:]
         took = time.monotonic() - begun
         after = resource.getrusage(resource.RUSAGE_CHILDREN)
         used = after.ru_utime + after.ru_stime - before.ru_utime - before.ru_stime

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import re
+
 import pytest
 from bs4 import BeautifulSoup
 
@@ -82,3 +84,29 @@ def test_an_empty_basket_without_a_price_is_not_free():
     filling = page(files, "filling.html").get_text(" ")
     assert "Baskets: 1 small basket, 1 wicker basket" in filling
     assert b"empty baskets included" not in files["shopping.html"]
+
+
+def test_a_present_from_the_shelf_is_said_to_be_from_there_and_bears_no_price():
+    made = {"recipe": "rosemary-salt", "number": 2, "made on": "2026-11-01"}
+    pack = make_pack(
+        baskets={"small": {"eat": 1, "cost": 0}},
+        makes=[{"recipe": "rosemary-salt", "batches": 0}],
+        households=[{"name": "Ysolde Fennimore", "basket": "small"}],
+        stock={"made": [made]},
+        **{"giving day": "2026-12-24"},
+    )
+    costs = page(pack_files(pack), "costs.html")
+    said = " ".join(costs.select("h3")[0].find_next("table").get_text(" ").split())
+    assert said.endswith("from the shelf, paid for before")
+    assert costs.select("h3")[0].get_text() == "1 Ysolde Fennimore: nothing to pay"
+    assert "£0.00" not in said
+
+
+def test_no_line_ends_between_a_figure_and_its_unit():
+    files = pack_files(make_pack())
+    for name, made in files.items():
+        if name.endswith(".html"):
+            words = page(files, name).get_text()
+            parted = re.findall(r"\d (?:kg|g|ml|l|mm|cm|m)\b", words)
+            assert not parted, (name, parted)
+            assert b"&lt;" not in made

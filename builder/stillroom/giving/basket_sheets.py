@@ -19,6 +19,10 @@ from stillroom.giving.kept_cold import is_kept_cold
 from stillroom.giving.plan_model import Basket
 from stillroom.giving.worked_out import Pack, card_of
 
+FROM_SHELF = "from the shelf, paid for before"
+IN_THE_HOUSE = "all of it in the house"
+NOTHING_TO_PAY = "nothing to pay"
+"""What stands where a price would: of what was had before nobody says here what it once cost."""
 _SORTS = {"eat": "thing to eat", "drink": "drink", "craft": "thing made by hand"}
 _BASKETS = frozenset({"basket", "baskets", "hamper", "box", "parcel", "tin", "bag", "korb"})
 """A kind of basket that has one of these words in its name says what it is."""
@@ -50,9 +54,10 @@ def basket_data(pack: Pack, basket: Basket) -> dict[str, Any]:
         "aloud": say_aloud(pack, own),
         "empty": " and ".join(empty),
         "postage": _postage(pack, basket.number),
-        "cost": pack.money(
+        "cost": pack.cost(
             pack.costs.baskets[basket.number],
             basket.number not in pack.costs.open_baskets | pack.costs.open_empty,
+            NOTHING_TO_PAY,
         ),
     }
 
@@ -97,9 +102,10 @@ def _present(pack: Pack, present: Present) -> dict[str, Any]:
         "keep": " ".join(f"{part.rstrip('.')}." for part in (card.keep, card.once_opened) if part),
         "cautions": card.cautions,
         "allergens": "".join(said.text for said in card.allergen_words),
-        "cost": pack.money(
+        "cost": pack.cost(
             pack.costs.presents[present.basket, present.key],
             present.batch not in pack.costs.open_batches,
+            FROM_SHELF if present.from_shelf else IN_THE_HOUSE,
         ),
         "card": card,
         "contents_heading": present.recipe.kind.contents_heading,

@@ -41,6 +41,7 @@ from stillroom.giving.second_look import find_breaches
 from stillroom.giving.standing import Standing, numbered, stand
 from stillroom.giving.worked_out import Pack
 from stillroom.looks import PAPER_FONTS
+from stillroom.looks.set_words import tie_measures
 
 _PAGES = {
     "index.html": "The pack",
@@ -172,12 +173,18 @@ def pack_files(pack: Pack, book: Book | None = None) -> dict[str, bytes]:
         undefined=StrictUndefined,
         trim_blocks=True,
         lstrip_blocks=True,
+        finalize=_set,
     )
     shown = {**data, "nav": list(_PAGES.items()), "papers": sorted(papers), "paper_notes": notes}
     shown["to_print"] = {what: _to_print(what, shown["papers"]) for what in _SORTS_OF_FILES}
     for name in _PAGES:
         found[name] = environment.get_template(name).render(shown, here=name).encode()
     return found
+
+
+def _set(value: Any) -> Any:
+    """Return what a page shows: no line ends between a figure and its unit."""
+    return tie_measures(value) if isinstance(value, str) and "__html__" not in dir(value) else value
 
 
 def _to_print(what: str, papers: list[str]) -> list[tuple[str, str]]:

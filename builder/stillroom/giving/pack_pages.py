@@ -10,7 +10,12 @@ from typing import Any
 
 from stillroom.core.amounts.quantities import show_decimal, show_number
 from stillroom.core.words.day_words import say_day, say_day_short, say_minutes
-from stillroom.giving.basket_sheets import basket_data, filling_data
+from stillroom.giving.basket_sheets import (
+    IN_THE_HOUSE,
+    NOTHING_TO_PAY,
+    basket_data,
+    filling_data,
+)
 from stillroom.giving.batches import Batch
 from stillroom.giving.explaining import say_how_good
 from stillroom.giving.money.shopping import month_words, show_size
@@ -102,9 +107,10 @@ def _batch(pack: Pack, batch: Batch) -> dict[str, Any]:
         "keep": say_day(timeline.keep_until) if timeline.keep_until else "not known",
         "verdict": timeline.verdict.text,
         "minutes": say_minutes(batch.minutes),
-        "cost": pack.money(
+        "cost": pack.cost(
             pack.costs.batches.get(batch.name, Fraction(0)),
             batch.name not in pack.costs.open_batches,
+            IN_THE_HOUSE,
         ),
         "fills": [
             {"words": f"{count} x {pack.offering.offer(key).container}", "count": count}
@@ -204,7 +210,7 @@ def _costs(pack: Pack) -> dict[str, Any]:
         # what was kept cannot be told while something has no price
         "saved": money(sheet.shop - sheet.paid) if sheet.whole else "",
         "households": [
-            {"name": name, "cost": money(cost, name not in open_households)}
+            {"name": name, "cost": pack.cost(cost, name not in open_households, NOTHING_TO_PAY)}
             for name, cost in sheet.households.items()
         ],
         "unpriced": sheet.unpriced,

@@ -44,6 +44,10 @@ class Pack:
         said = show_money(value, self.offering.giving.currency, self.settings.language)
         return said if whole else f"at least {said}"
 
+    def cost(self, value: Fraction, whole: bool, nothing: str) -> str:
+        """Show what something costs; where all of it was had before, say so and no price."""
+        return nothing if whole and not value else self.money(value, whole)
+
 
 def card_of(pack: Pack, present: Present) -> UsageCard:
     """Make the personal card of a present; the basket's message stands on its tag, once."""

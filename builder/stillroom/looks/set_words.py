@@ -21,6 +21,9 @@ QUOTES: Final = {
 """Outer and inner quotes by language: as the Unicode CLDR's delimiters have them, from memory."""
 
 _AMOUNT: Final = re.compile(r"(?<=[\d½⅓⅔¼¾⅛⅜⅝⅞⅕]) (?=[^\W\d_]|%|°|€|[½⅓⅔¼¾⅛])")
+_MEASURE: Final = re.compile(
+    r"(?<=[\d½⅓⅔¼¾⅛⅜⅝⅞⅕]) (?=(?:kg|g|mg|l|ml|cl|dl|m|cm|mm|lb|oz|fl|tsp|tbsp)\b|%|°)"
+)
 _UNIT_THEN: Final = re.compile(r"(?<=%) (?=vol\b)|(?<=\d%) (?=[^\W\d_])")
 _SIGN_BEFORE: Final = re.compile(r"(?<=[£$€×]) (?=\d)|(?<=\d) (?=×)")
 _YEAR: Final = re.compile(r"(?<=[^\W\d_]) (?=(?:19|20)\d\d\b)")
@@ -72,6 +75,15 @@ def tie_amounts(text: str) -> str:
     for pattern in (_AMOUNT, _UNIT_THEN, _SIGN_BEFORE, _YEAR):
         text = pattern.sub(NO_BREAK, text)
     return text
+
+
+def tie_measures(text: str) -> str:
+    """Tie a figure to the sign of its unit, and to nothing else.
+
+    >>> tie_measures("0.84 kg of sugar, 12 jars of 200 ml").replace(NO_BREAK, "_")
+    '0.84_kg of sugar, 12 jars of 200_ml'
+    """
+    return _MEASURE.sub(NO_BREAK, text)
 
 
 def tie_last(text: str) -> str:
