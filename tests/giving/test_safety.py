@@ -11,6 +11,7 @@ from giving.lists import (
     MAKES,
     ROOT,
     TODAY,
+    demo_book,
     demo_recipes,
     random_list,
     read_dict,
@@ -32,7 +33,7 @@ from stillroom.giving.plan_model import Plan
 from stillroom.giving.planning import plan_gifts
 from stillroom.giving.reading import load_giving_list
 from stillroom.giving.rules import household_rules, why_refused
-from stillroom.giving.second_look import find_breaches
+from stillroom.giving.second_look import find_breaches, why_unsafe
 
 
 @pytest.mark.sampled
@@ -108,6 +109,32 @@ def test_refused_by_rule(needs, slug, words):
     household = Household(name="A", basket={"small": 1}, **needs)
     reasons = why_refused(household, facts_of(recipe), TODAY)
     assert any(words in reason.one for reason in reasons), reasons
+
+
+@pytest.mark.parametrize(
+    "needs",
+    [
+        {"pregnant": True},
+        {"adults": 0, "children": [10]},
+        {"adults": 0, "children": ["30 months"]},
+        {"children": ["8 months"]},
+        {"children": ["30 months"]},
+        {"children": [7]},
+        {"pets": "dog, cat"},
+        {"delivery": "by post"},
+        *({"avoid": [word]} for word in ("alcohol", "gluten", "milk", "animal products", "halal")),
+    ],
+    ids=str,
+)
+def test_what_the_first_check_lets_through_the_second_does_too(needs):
+    """Else a plan is made and not handed out: a soup mix in pregnancy, for its bouillon."""
+    shape = {"name": "The Wrens", "basket": {"small": 1}, "adults": 2, "delivery": "by hand"}
+    household = Household.model_validate(shape | needs)
+    settings = demo_book().settings
+    for recipe in demo_recipes():
+        refused = why_refused(household, facts_of(recipe), TODAY, None, None, settings)
+        unsafe = list(why_unsafe(household, recipe, settings))
+        assert refused or not unsafe, (recipe.slug, unsafe)
 
 
 def test_traces_are_refused_unless_they_say_they_are_fine():

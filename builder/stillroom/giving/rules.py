@@ -16,7 +16,7 @@ from typing import Any
 
 import yaml
 
-from stillroom.core.allergens.avoiding import Avoided
+from stillroom.core.allergens.avoiding import Avoided, avoided_by_name
 from stillroom.core.book import BookSettings
 from stillroom.core.recipe.model import Recipe
 from stillroom.giving.answers import WORSE, Answer
@@ -59,8 +59,6 @@ class HouseholdRule:
 
     def catches(self, facts: GiftFacts) -> bool:
         """Whether a recipe falls under the rule; what is not known does."""
-        if self.row.get("alcohol"):
-            return facts.alcohol != "free"
         kind = facts.recipe.kind.name
         if kind in self.row.get("kinds", ()):
             return True
@@ -128,11 +126,9 @@ def why_refused(
         (*household.avoid, *household.avoid_ingredients), needs_of_household(household), strict=True
     ):
         reasons += _avoided(avoid, facts, printed, word in household.traces_are_fine)
-    reasons += [
-        rule.reason
-        for rule in household_rules()
-        if rule.concerns(household) and rule.catches(facts)
-    ]
+    for rule in household_rules():
+        if rule.concerns(household):
+            reasons += _by_rule(rule, facts, printed)
     reasons += _for_other_animals(household, facts)
     for caution, _ in printed.against(household):
         reasons.append(Reason(f"is not for them: “{caution}”", f"are not for them: “{caution}”"))
@@ -146,6 +142,15 @@ def why_refused(
     if facts.recipe.slug in household.never:
         reasons.append(Reason("is on their list of never", "are on their list of never"))
     return tuple(dict.fromkeys(reasons))
+
+
+def _by_rule(rule: HouseholdRule, facts: GiftFacts, printed: Printed) -> tuple[Reason, ...]:
+    """Return why a rule keeps a present away; whether it holds alcohol is asked of both checks."""
+    if not rule.row.get("alcohol"):
+        return (rule.reason,) if rule.catches(facts) else ()
+    alcohol = avoided_by_name("alcohol")
+    answer = max(check_twice(facts.recipe, alcohol, printed), key=WORSE.index)
+    return (rule.reason,) if answer == "contains" else _reasons(alcohol, answer, False)
 
 
 def _unchecked(household: Household, facts: GiftFacts) -> tuple[Reason, ...]:
