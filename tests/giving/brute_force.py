@@ -224,7 +224,7 @@ def _making_points(problem, ways):
     offers = {offer.key: offer for offer in problem.offers}
     for brew, way, fresh in ways:
         for choice, (count, cut) in zip(brew.choices, way, strict=True):
-            points += (count - cut) * w.batch
+            points += (count - cut) * w.batch + (w.part if cut else 0)
             points += count * (0 if choice.at_best else w.usable_only)
             points += count * (w.moved if choice.moved else 0)
             points += count * (0 if choice.in_season else w.out_of_season)

@@ -305,3 +305,17 @@ def test_the_pack_of_a_list_with_everything_in_it_is_written_whole():
     read = read_dict(small_list(posting=[{"service": "parcels", "last day": "2027-12-10"}]))
     pack = work_out(read, demo_recipes(), demo_book().settings, TODAY, Effort(20))
     assert pack.plan.is_whole
+
+
+def test_a_recipe_is_not_begun_twice_in_halves_where_once_will_do():
+    half = (Fraction(1, 2),)
+    offer = Offer("salt", "salt", "Salt", "eat", "jar", Fraction(1, 4))
+    days = tuple(
+        StartChoice(date(2027, month, 1), True, {(2027, month): Fraction(2)}) for month in (3, 5)
+    )
+    brew = Brew("salt", "Salt", 4, days, sizes=half)
+    for count, made in ((2, [Fraction(1, 2)]), (3, [Fraction(1)]), (4, [Fraction(1)])):
+        baskets = tuple(Basket(n, f"H{n}", "small", {"eat": 1}) for n in range(1, count + 1))
+        plan = plan_gifts(PlanProblem(baskets, (offer,), (brew,)))
+        assert plan.proof == "proven best"
+        assert [batch.amount for batch in plan.batches] == made

@@ -204,6 +204,9 @@ class _Bench:
         brew = self.brews[recipe]
         spared = (1 - size for size in brew.sizes if 1 - size <= self.room[pot])
         cut = max(spared, default=Fraction(0))
+        weights = self.problem.weights
+        if weights.batch * cut < weights.part:
+            cut = Fraction(0)
         return PlannedBatch(recipe, brew.choices[place], self.begun[pot], cut)
 
 

@@ -125,7 +125,7 @@ def _add_batches(problem: PlanProblem, built: Built) -> None:
             count = built.mip.variable(cost, 0, min(most, brew.most_batches), whole=True)
             built.batches[brew.recipe, place] = count
             for size in brew.sizes:
-                saved = -weights.batch * (1 - size)
+                saved = weights.part - weights.batch * (1 - size)
                 built.cut[brew.recipe, place, size] = built.mip.yes_or_no(saved)
             cut: list[Term] = [(built.cut[brew.recipe, place, size], 1) for size in brew.sizes]
             if cut:

@@ -27,6 +27,7 @@ def weigh_plan(
     weights = problem.weights
     last_year, before = _repeats(problem, gifts)
     made = sum((batch.amount for batch in batches), Fraction(0))
+    parts = sum(batch.cut > 0 for batch in batches)
     young = sum(batch.count for batch in batches if not batch.choice.at_best)
     unseasonal = sum(batch.count for batch in batches if not batch.choice.in_season)
     moved = sum(batch.count for batch in batches if batch.choice.moved)
@@ -39,9 +40,10 @@ def weigh_plan(
         ("households with nothing they like best", _unliked(problem, gifts), weights.nothing_liked),
         ("presents changed from the plan before", _changed(problem, gifts), weights.changed),
         ("times a recipe is made: twice the recipe counts 2, half of it ½", made, weights.batch),
-        ("of these, ready but not at their best", young, weights.usable_only),
-        ("of these, begun out of the season of their produce", unseasonal, weights.out_of_season),
-        ("of these, begun on another day than in the plan before", moved, weights.moved),
+        ("parts of a recipe, as much work as a whole one", parts, weights.part),
+        ("batches ready but not at their best", young, weights.usable_only),
+        ("batches begun out of the season of their produce", unseasonal, weights.out_of_season),
+        ("batches begun on another day than in the plan before", moved, weights.moved),
         (
             "money spent on packs, unknown prices taken as usual",
             _spent(problem, packs),

@@ -186,6 +186,7 @@ class Weights:
     twice_in_household: int = 40
     nothing_liked: int = 12
     batch: int = 10
+    part: int = 1
     money: int = 1
     usable_only: int = 4
     out_of_season: int = 6
