@@ -63,7 +63,9 @@ def _memory(root: int) -> int:
     for entry in Path("/proc").iterdir():
         if entry.name.isdigit():
             try:
-                parent = int((entry / "stat").read_text().rpartition(")")[2].split()[1])
+                parent = int(
+                    (entry / "stat").read_text(encoding="utf-8").rpartition(")")[2].split()[1]
+                )
             except (OSError, IndexError):
                 continue
             below.setdefault(parent, []).append(int(entry.name))
@@ -72,7 +74,7 @@ def _memory(root: int) -> int:
         one = waiting.pop()
         waiting += below.get(one, [])
         try:
-            rows = Path(f"/proc/{one}/smaps_rollup").read_text().splitlines()
+            rows = Path(f"/proc/{one}/smaps_rollup").read_text(encoding="utf-8").splitlines()
         except OSError:
             continue
         held += sum(int(row.split()[1]) for row in rows if row.startswith("Pss:"))
@@ -89,7 +91,7 @@ def measure(households: int, *words: str) -> str:
         shutil.copy(ROOT / "mkdocs.yml", book / "mkdocs.yml")
         (book / "private").mkdir()
         listed = book / "private" / "list.yml"
-        listed.write_text(yaml.safe_dump(large_list(households), sort_keys=False))
+        listed.write_text(yaml.safe_dump(large_list(households), sort_keys=False), encoding="utf-8")
         command = [
             sys.executable, "-m", "stillroom.cli", "pack", str(listed),
             "--today", "2027-01-10", *words,

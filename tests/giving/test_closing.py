@@ -5,12 +5,14 @@ from __future__ import annotations
 from collections import Counter
 from datetime import date, timedelta
 
+import click
 import pytest
 import yaml
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from giving.lists import demo_recipes, read_dict, small_list
+from giving.lists import demo_book, demo_recipes, read_dict, small_list
+from stillroom.commands.terminal import read_day
 from stillroom.core.words.problems import ProblemsFound
 from stillroom.giving.against_book import check_list
 from stillroom.giving.closing import close_year
@@ -274,3 +276,13 @@ def test_the_days_of_the_list_move_with_giving_day_and_that_is_said():
     assert giving.days_off == {date(2028, 7, 29), date(2028, 7, 30), date(2028, 9, 24)}
     assert "nobody has named this year's" in text
     assert "nobody has named" not in closed()
+
+
+def test_a_day_after_a_command_is_read_with_its_year_as_one_says_it():
+    after, book = date(2027, 12, 18), demo_book()
+    said = ("16 December 2028", "16. Dezember 2028", "2028-12-16", "16 Dec 2028")
+    assert {read_day(one, "--give", after, book) for one in said} == {date(2028, 12, 16)}
+    assert read_day("24 June", "--give", after, book) == date(2028, 6, 24)
+    for wrong in ("31 February 2028", "4/5/2028", "someday"):
+        with pytest.raises(click.BadParameter):
+            read_day(wrong, "--give", after, book)

@@ -177,6 +177,8 @@ def test_any_animal_may_be_meant_by_yes():
 PLAIN = {"name": "Mrs Finch", "basket": {"small": 1}, "avoid": ("eggs", "nuts")}
 WAYS = [
     "households:\n  Mrs Finch: nuts, eggs\n",
+    "households:\n  - Mrs Finch: nuts, eggs\n",
+    "households:\n  - Mrs Finch: {avoid: nuts and eggs}\n",
     "Families:\n  - who: Mrs Finch\n    allergies: nuts and eggs\n",
     "households:\n  Mrs Finch: {cannot eat: [nuts, eggs]}\n",
     "PEOPLE:\n- {family: Mrs Finch, no: nuts & eggs, gets: Small}\n",

@@ -380,7 +380,7 @@ def test_the_commands_write_a_pack_and_close_the_year(book):
     (book.root / "notes" / "list.yml").write_text(yaml.safe_dump(data), encoding="utf-8")
     run = CliRunner().invoke
     listed = str(book.root / "notes" / "list.yml")
-    made = run(main, ["pack", listed, "--today", "2027-01-10"])
+    made = run(main, ["pack", listed, "--today", "2027-01-10", "--seconds", "300"])
     assert made.exit_code == 0, made.output
     assert "proven best" in made.output
     assert (book.root / "private" / "index.html").is_file()

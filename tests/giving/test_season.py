@@ -96,6 +96,16 @@ def test_a_failed_batch_is_told_as_the_reason_and_the_rest_stays(january):
     assert kept >= len(january.plan.gifts) - had
 
 
+def test_what_was_filled_was_begun_though_nobody_noted_that(january):
+    rows = [row for row in begun_and_filled(january) if "bottled" in row]
+    filled = {row.partition("bottled: ")[2].partition(",")[0] for row in rows}
+    assert filled
+    later = plan(NOVEMBER, rows, kept_plan(january))
+    titles = {RECIPES[slug].title for slug in filled}
+    for words in pack_data(later)["changes"]:
+        assert not (any(title in words for title in titles) and "was not" in words), words
+
+
 def test_a_basket_that_went_is_planned_no_more_and_keeps_its_number(january):
     things = ", ".join(january.plan.gifts[2])
     rows = [

@@ -7,6 +7,7 @@ from __future__ import annotations
 
 import json
 import os
+import re
 import shutil
 import sys
 from collections.abc import Callable, Mapping
@@ -24,6 +25,9 @@ from stillroom.core.when.giving_days import find_day
 from stillroom.core.words.problems import Problem, ProblemsFound
 from stillroom.saving.places import guard_earlier, guard_out
 from stillroom.saving.whole import explain, told, write_whole
+
+_WITH_YEAR = re.compile(r"[^\d-] *\d{4} *$")
+"""The end of "16 December 2028": a day of one year, and none that comes round."""
 
 
 def fail(problems: tuple[Problem, ...], then: str = "") -> NoReturn:
@@ -161,8 +165,18 @@ recipe_file = click.Path(exists=True, dir_okay=False, path_type=Path)
 
 
 def read_day(text: str | None, option: str, after: date, book: Book) -> date | None:
-    """Read a date or a rule such as "the Saturday before Christmas"; wrong usage otherwise."""
+    """Read a date, or a rule for one such as "the Saturday before Christmas".
+
+    Wrong usage otherwise.
+    """
+    if not text:
+        return None
+    country = book.settings.country
     try:
-        return find_day(text, after, book.settings.country) if text else None
+        if _WITH_YEAR.search(text):
+            from stillroom.giving.written import read_day as read_written  # slow to load: languages
+
+            return read_written(text, country)
+        return find_day(text, after, country)
     except ValueError as error:
         raise click.BadParameter(str(error), param_hint=f'"{option}"') from None

@@ -87,7 +87,7 @@ class _Tidied:
             named[key] = value
         return named
 
-    def listed(self, data: Any, path: str, name: str, bare: Callable[[Any], Any]) -> Any:
+    def listed(self, data: Any, path: str, name: str, bare: Callable[[Any], Any], part: str) -> Any:
         """Return a list of parts from a list, or from "name: what is said of it"."""
         if isinstance(data, str):
             data = [one.strip() for one in re.split(r"[,;\n]", data) if one.strip()]
@@ -99,7 +99,10 @@ class _Tidied:
                     bare(said) if said is not None else {}))  # fmt: skip
             return rows
         if isinstance(data, list):
-            return [{name: one} if isinstance(one, str) else one for one in data]
+            return [
+                {name: one} if isinstance(one, str) else _named(one, part, name, bare)
+                for one in data
+            ]
         return data
 
 
@@ -110,12 +113,18 @@ def tidy_list(data: dict[str, Any], lines: Lines) -> tuple[dict[str, Any], Lines
     if "baskets" in found:
         found["baskets"] = _baskets(tidied, found["baskets"])
     if "makes" in found:
-        rows = tidied.listed(found["makes"], "makes", "recipe", lambda said: {"container": said})
+        rows = tidied.listed(
+            found["makes"], "makes", "recipe", lambda said: {"container": said}, "make"
+        )
         found["makes"] = _each(tidied, "make", rows, "makes")
     if "households" in found:
         kinds = list(found["baskets"]) if isinstance(found.get("baskets"), dict) else []
         rows = tidied.listed(
-            found["households"], "households", "name", lambda said: _said_of(said, kinds)
+            found["households"],
+            "households",
+            "name",
+            lambda said: _said_of(said, kinds),
+            "household",
         )
         rows = _each(tidied, "household", rows, "households")
         if isinstance(rows, list):
@@ -125,9 +134,8 @@ def tidy_list(data: dict[str, Any], lines: Lines) -> tuple[dict[str, Any], Lines
         found["prices"] = _prices(tidied, found["prices"])
     _hours(tidied, found)
     if "posting" in found:
-        found["posting"] = _named_rows(found["posting"])
         rows = tidied.listed(
-            found["posting"], "posting", "service", lambda said: {"last day": said}
+            found["posting"], "posting", "service", lambda said: {"last day": said}, "service"
         )
         found["posting"] = _each(tidied, "service", rows, "posting")
     if isinstance(found.get("stock"), list):
@@ -136,17 +144,20 @@ def tidy_list(data: dict[str, Any], lines: Lines) -> tuple[dict[str, Any], Lines
     return found, tidied.lines
 
 
-def _named_rows(data: Any) -> Any:
-    """Return "- parcel post: {to: IE}" as "- {service: parcel post, to: IE}"."""
-    if not isinstance(data, list):
-        return data
-    rows = []
-    for row in data:
-        if isinstance(row, dict) and len(row) == 1 and isinstance(next(iter(row.values())), dict):
-            ((name, said),) = row.items()
-            row = {"service": name, **said}
-        rows.append(row)
-    return rows
+def _named(row: Any, part: str, name: str, bare: Callable[[Any], Any]) -> Any:
+    """Return "- Mrs Finch: no nuts" as what it says of one that is called so.
+
+    A key of the part, or one that is misspelt, is no name.
+    """
+    if not isinstance(row, dict) or len(row) != 1:
+        return row
+    ((word, said),) = row.items()
+    known = {name, *_words()[part], *_words()[part].values()}
+    if nearest(plain_key(str(word)), known, 0.75):
+        return row
+    if isinstance(said, dict):
+        return {name: word, **said}
+    return {name: word} | (bare(said) if said is not None else {})
 
 
 def _hours(tidied: _Tidied, found: dict[str, Any]) -> None:
@@ -252,7 +263,7 @@ def ages_said(said: str) -> list[str]:
 def _prices(tidied: _Tidied, data: Any) -> Any:
     """Read "- sugar: 1 kg for 1.15" beside "- {item: sugar, packs: [1 kg for 1.15]}"."""
     if isinstance(data, dict):
-        rows = tidied.listed(data, "prices", "item", lambda said: {"packs": said})
+        rows = tidied.listed(data, "prices", "item", lambda said: {"packs": said}, "price")
         return [_sized(row) for row in rows]
     if not isinstance(data, list):
         return data

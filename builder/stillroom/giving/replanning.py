@@ -7,7 +7,6 @@ said as well. Pure.
 
 from __future__ import annotations
 
-from collections import Counter
 from collections.abc import Iterator
 from datetime import date
 
@@ -92,16 +91,18 @@ class _Reasons:
                 return got < int(batch.batches / max(shares))
         return False
 
+    def begun(self, recipe: str) -> int:
+        """Return how often a recipe was begun; what was filled must have been."""
+        return sum(
+            one.recipe == recipe and not one.from_list and one.started >= self.since
+            for one in self.pack.season.batches
+        )
+
     def _not_begun(self, recipe: str) -> str:
-        begun = [line for line in self.lines if (line.kind, line.name) == ("begun", recipe)]
-        missed = [
-            one
-            for one in self.kept.batches
-            if one.recipe == recipe and one.start < self.pack.offering.today
-        ]
-        if not missed or len(begun) >= len(missed):
-            return ""
-        return f"it was to be begun on {say_day_and_month(missed[0].start)} and was not"
+        today = self.pack.offering.today
+        starts = sorted(one.start for one in self.kept.batches if one.recipe == recipe)
+        missed = [day for day in starts[self.begun(recipe) :] if day < today]
+        return f"it was to be begun on {say_day_and_month(missed[0])} and was not" if missed else ""
 
 
 def _gifts(pack: Pack, kept: KeptPlan, reasons: _Reasons) -> Iterator[str]:
@@ -143,12 +144,11 @@ def _batches(pack: Pack, kept: KeptPlan, reasons: _Reasons) -> Iterator[str]:
     before: dict[str, list[KeptBatch]] = {}
     for one in sorted(kept.batches, key=lambda one: one.start):
         before.setdefault(one.recipe, []).append(one)
-    begun = Counter(line.name for line in reasons.lines if line.kind == "begun")
     now: dict[str, list[tuple[date, int]]] = {}
     for batch in pack.making.batches:
         now.setdefault(batch.recipe.slug, []).append((batch.timeline.start, batch.count))
     for recipe in sorted({*before, *now}):
-        waiting = before.get(recipe, [])[begun[recipe] :]
+        waiting = before.get(recipe, [])[reasons.begun(recipe) :]
         planned = now.get(recipe, [])
         why = reasons.of_recipe(recipe)
         since = f", since {why}" if why else ""
