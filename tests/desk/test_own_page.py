@@ -82,7 +82,9 @@ class InChromium:
         return self.page.screenshot()
 
 
-KEYS = {"Tab": "\ue004", "Enter": "\ue007", "Control+s": "", "\n": "\ue007"}
+KEYS = {
+    "Tab": "\ue004", "Enter": "\ue007", "\n": "\ue007", "Control": "\ue009", "Shift": "\ue008",
+}  # fmt: skip
 
 
 @dataclass
@@ -93,9 +95,12 @@ class InFirefox:
         self.firefox.goto(address)
 
     def press(self, key: str) -> None:
-        if key == "Control+s":
-            down, up = ({"type": way, "value": "\ue009"} for way in ("keyDown", "keyUp"))
-            letter = [{"type": way, "value": "s"} for way in ("keyDown", "keyUp")]
+        if "+" in key:
+            held, _, pressed = key.partition("+")
+            down, up = ({"type": way, "value": KEYS[held]} for way in ("keyDown", "keyUp"))
+            letter = [
+                {"type": way, "value": KEYS.get(pressed, pressed)} for way in ("keyDown", "keyUp")
+            ]
             source = {"type": "key", "id": "keyboard", "actions": [down, *letter, up]}
             self.firefox.asked("input.performActions", context=self.firefox.tab, actions=[source])
             return
@@ -147,6 +152,15 @@ class Walk:
             if self.hands.ask(f"document.activeElement.matches({selector!r})"):
                 return
         pytest.fail(f"the keyboard never reaches {selector}")
+
+    def back(self, selector: str) -> None:
+        """Go back to what stands before."""
+        for _ in range(20):
+            self.hands.press("Shift+Tab")
+            self.pressed += 1
+            if self.hands.ask(f"document.activeElement.matches({selector!r})"):
+                return
+        pytest.fail(f"the keyboard never comes back to {selector}")
 
     def write(self, selector: str, words: str) -> None:
         self.to(selector)
@@ -216,8 +230,13 @@ def go(walk: Walk, desk: OpenDesk, photo: Path) -> None:
         "document.querySelector('img.taken') && document.querySelector('img.taken').naturalWidth"
     )
     walk.still("the-photograph-taken-in")
-    walk.write("#picture_focus", "50% 45%")
-    walk.write("#picture_alt", "A jar of dark chutney")
+    assert walk.hands.ask("document.activeElement.id") == "picture_alt", "it goes on from there"
+    assert "typed before" not in walk.hands.ask("document.querySelector('main').innerText")
+    walk.hands.write("A jar of dark chutney")
+    walk.pressed += 21
+    walk.back("#picture_focus")
+    walk.hands.write("50% 45%")
+    walk.pressed += 7
     walk.wait(f"{PAGE} && {PAGE}.querySelector('figure.photograph img')")
     walk.wait(f"{PAGE}.innerText.includes('Plum and ginger chutney')")
     walk.still("the-page-beside-it")

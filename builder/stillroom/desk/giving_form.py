@@ -54,7 +54,7 @@ ROWS: Final[Mapping[str, tuple[Ask, ...]]] = {
         Ask("adults", "Adults", "number"),
         Ask("children", "Children’s ages", "words", "6, 18 months"),
         Ask("pregnant", "Somebody is pregnant", "yes"),
-        Ask("pets", "Animals live there", "yes"),
+        Ask("pets", "Animals live there", hint="dog, cat; or yes"),
         Ask("delivery", "How it goes", "delivery"),
         Ask("likes", "Likes", "words"),
         Ask("must have", "Must have", "words"),

@@ -257,7 +257,7 @@ async def plan(desk: Desk, request: Request) -> Response:
         return RedirectResponse("/giving", 303)
     done = desk.plan.done
     has_pack = (usual_folder(desk.book()) / "index.html").is_file()
-    answer = _page(
+    return _page(
         desk,
         "plan.html",
         name=desk.plan.name,
@@ -266,9 +266,6 @@ async def plan(desk: Desk, request: Request) -> Response:
         done=done,
         has_pack=has_pack,
     )
-    if done is None:
-        answer.headers["refresh"] = "1"
-    return answer
 
 
 async def stop_plan(desk: Desk, request: Request) -> Response:

@@ -29,7 +29,7 @@ async def take_picture(desk: Desk, request: Request) -> Response:
         bytes_of = await sent.read(MOST_ORIGINAL + 1) if isinstance(sent, UploadFile) else b""
         name = sent.filename or "" if isinstance(sent, UploadFile) else ""
     form = filled(posted)
-    told = ""
+    told, is_taken = "", False
     if not chosen:
         told = "Choose a picture first."
     elif NEW.fullmatch(ident) and not form.get("title", "").strip():
@@ -37,10 +37,20 @@ async def take_picture(desk: Desk, request: Request) -> Response:
     else:
         try:
             form["picture"] = keep_picture(desk.book(), slug_for(ident, form), name, bytes_of)
+            is_taken = True
         except Unreadable as wrong:
             told = f"{wrong.what} {wrong.mend}".strip()
     opened = posted.get("opened", "")
-    return boxes_of(desk, ident, form, opened, files, is_unsaved=True, told_of_picture=told)
+    return boxes_of(
+        desk,
+        ident,
+        form,
+        opened,
+        files,
+        is_unsaved=True,
+        told_of_picture=told,
+        go_to="picture_alt" if is_taken else "picture_file",
+    )
 
 
 PICTURE_ROUTES: Final = [("/picture/{ident}", take_picture, "POST")]

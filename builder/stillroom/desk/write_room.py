@@ -289,8 +289,12 @@ def boxes_of(
     just: str = "",
     lost: list[str] | None = None,
     told_of_picture: str = "",
+    go_to: str = "",
 ) -> Response:
-    """Return the page of boxes, with everything said beside them as when she types."""
+    """Return the page of boxes, with everything said beside them as when she types.
+
+    `go_to` is the box to go on at, after something was done to what is typed.
+    """
     is_empty = not any(form.values())
     with desk.at_work:
         tried = _try(desk, ident, files, form)
@@ -324,6 +328,7 @@ def boxes_of(
         is_whole="whole" in form,
         asked=asked_in(tried.raw),
         told_of_picture=told_of_picture,
+        go_to=go_to,
     )
 
 

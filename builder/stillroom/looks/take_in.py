@@ -53,20 +53,22 @@ def _shown(name: str, data: bytes) -> tuple[str, bytes]:
     if data[4:8] == b"ftyp" and data[8:12] in _HEIC:
         return ".jpg", _from_heic(name, data)
     if data.startswith(b"\xff\xd8"):
-        return ".jpg", _clean(".jpg", data)
+        return ".jpg", _clean(name, ".jpg", data)
     if data.startswith(b"\x89PNG"):
-        return ".png", _clean(".png", data)
+        return ".png", _clean(name, ".png", data)
     if data[:4] == b"RIFF" and data[8:12] == b"WEBP":
-        return ".webp", _clean(".webp", data)
+        return ".webp", _clean(name, ".webp", data)
     if b"<svg" in data[:2000].lower():
         picture_size("picture.svg", data)  # told of before it is touched
         return ".svg", drawing_without_places(data)
     raise Unreadable(f'"{name}" is no picture that a book can show.', _MEND)
 
 
-def _clean(ending: str, data: bytes) -> bytes:
+def _clean(name: str, ending: str, data: bytes) -> bytes:
     clean = without_places(data)
-    picture_size(f"picture{ending}", clean)  # a size that is none is told of, never unpacked
+    picture_size(
+        f"{Path(name).stem}{ending}", clean
+    )  # a size that is none is told of, never unpacked
     return shrink(clean) or clean
 
 

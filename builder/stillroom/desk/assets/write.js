@@ -181,6 +181,9 @@ if (boxes.some((box) => box.value !== box.defaultValue)) {
   soon();
 }
 
+// After a picture was taken in, or was not, the hand is where it was.
+document.getElementById(form.dataset.goTo)?.focus();
+
 form.addEventListener("submit", () => {
   clearTimeout(waiting);
   dirty = false;

@@ -1,0 +1,132 @@
+"""Every page of the desk in each of its states: axe finds nothing, and nothing is wider than seen.
+
+At a telephone's width, and at 200 % of a window of 1280 points; by day and by night.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from pathlib import Path
+
+import pytest
+from axe_playwright_python.sync_playwright import Axe
+from playwright.sync_api import Browser, Page
+
+from browser.looking import RULES
+from desk.conftest import OpenDesk, open_on, small_book
+from desk.test_giving_told import TEXT
+from desk.test_in_browsers import told
+
+LIST = "/giving/list?name=giving/winter.yml"
+
+
+@pytest.fixture
+def own(tmp_path: Path) -> Iterator[OpenDesk]:
+    folder = small_book(tmp_path / "book")
+    (folder / "giving" / "winter.yml").write_text(TEXT, encoding="utf-8")
+    opened, thread = open_on(folder)
+    yield opened
+    thread.join(20)
+    assert not thread.is_alive(), "it was closed by its button"
+
+
+def states(page: Page, desk: OpenDesk) -> Iterator[str]:
+    """Go through the desk as somebody who makes every mistake, and name where one stands."""
+
+    def at(way: str) -> None:
+        page.goto(desk.origin + way)
+
+    def press(selector: str) -> None:
+        with page.expect_navigation(timeout=180_000):
+            page.click(selector)
+
+    at("/")
+    yield "recipes"
+    for _ in range(900):  # the book is opened for the first time: other work may hold it up
+        if "still to be" not in page.inner_text("main"):
+            break
+        page.wait_for_timeout(100)
+    assert page.locator(".spine").count() == 4
+    at("/write/new")
+    yield "nothing written"
+    page.fill("#title", "Plum jam")
+    page.fill("#ingredients", "1,5 kg plums\n3 blurgs of nothing known\n1 lemon and 1 lime")
+    page.fill("#method", "Boil it.")
+    page.wait_for_selector("#read-ingredients .read--asked")
+    for more in page.locator("details.more").all():
+        more.evaluate("(one) => { one.open = true; }")
+    yield "asked at lines"
+    press('.write__bar button[value="draft"]')
+    yield "kept as a draft"
+    page.fill("#title", "Plum jam, better")
+    page.wait_for_timeout(600)
+    page.reload()
+    yield "typed and not kept"
+    press('.write__bar button[value="draft"]')
+    at(f"{page.url.removeprefix(desk.origin).partition('?')[0]}/earlier")
+    press(".versions a")
+    yield "versions side by side"
+    at("/write/lavender-sugar")
+    path = desk.folder / "recipes" / "lavender-sugar.md"
+    path.write_text(path.read_text("utf-8").replace("title:", "title: My", 1), encoding="utf-8")
+    page.fill("#title", "Mine")
+    press('.write__bar button[value="book"]')
+    yield "changed elsewhere"
+    at("/bring")
+    page.fill("#pasted", "Toffee\n\n200 sugar\n1 cup cream\n\nBoil it.\nPour it out.")
+    press("main button.action--first")
+    yield "brought in"
+    press("section a")
+    yield "asked when brought in"
+    at("/bring")
+    press("main button.action--first")
+    yield "nothing to bring"
+    at("/book")
+    page.fill("#currency", "nonsense")
+    page.fill("#larder", "what is this")
+    press("main button.action--first")
+    yield "a book's mistakes"
+    at("/paper")
+    yield "print"
+    at("/publish")
+    yield "what is public"
+    at("/giving")
+    yield "giving lists"
+    at(LIST)
+    page.evaluate("document.getElementById('households|0|adults').value = 'many'")
+    page.evaluate("document.getElementById('households|1|avoid').value = 'nutts'")
+    press('form[action="/giving/list"] button.action--first')
+    yield "a list's mistakes"
+    at("/giving/earlier?name=giving/winter.yml")
+    yield "no versions of a list"
+    at("/write/no-such-recipe-at-all")
+    yield "not here"
+    with page.expect_navigation():
+        page.goto(desk.origin + "/")
+    press(".head__close button")
+    yield "closed"
+
+
+@pytest.mark.parametrize("scheme", ["light", "dark"])
+@pytest.mark.parametrize(("width", "scale"), [(390, 1), (640, 2)], ids=["phone", "200 %"])
+def test_every_state_is_sound(
+    browser: Browser, own: OpenDesk, width: int, scale: int, scheme: str
+) -> None:
+    context = browser.new_context(
+        color_scheme=scheme,  # type: ignore[arg-type]
+        viewport={"width": width, "height": 800},
+        device_scale_factor=scale,
+    )
+    page = context.new_page()
+    page.goto(own.first)
+    found = {}
+    seen = []
+    for name in states(page, own):
+        seen.append(name)
+        wrong = told(Axe().run(page, options=RULES).response["violations"])
+        wide = page.evaluate("document.documentElement.scrollWidth")
+        if wrong or wide > width:
+            found[name] = [*wrong, f"{wide} px wide"]
+    context.close()
+    assert found == {}
+    assert len(seen) == 18
