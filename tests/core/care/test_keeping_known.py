@@ -264,3 +264,41 @@ def test_the_card_sends_to_the_fridge_what_the_method_keeps_there(last: str, how
     plums = make("preserve", ["1 kg plums", "1 kg sugar"], "Boil to a set.", last)
     label = label_recipe(plums, GB, date(2026, 11, 28))
     assert label.keep_how.startswith(how)
+
+
+@pytest.mark.parametrize(
+    ("ingredients", "span"),
+    [
+        (["1 l water", "10 black tea bags", "200 g sugar"], "1 day"),
+        (["400 ml water", "200 g sugar", "20 g root ginger"], "1 day"),
+        (["500 ml water", "50 g rose petals"], "1 day"),
+        (["250 ml water", "400 g sugar", "50 g mint"], "1 year"),
+        (["1 kg pears", "1 l water", "200 g sugar"], "1 year"),
+        (["500 ml vinegar", "300 ml water", "300 g onions"], "1 year"),
+    ],
+)
+def test_what_is_mostly_water_is_not_put_up_for_a_year(ingredients: list[str], span: str) -> None:
+    recipe = make("preserve", ingredients, "Simmer and pour into sterilised bottles.")
+    assert (str(recipe.keeps.unopened), recipe.keeps.by) == (span, "book")
+
+
+@pytest.mark.parametrize(
+    ("kind", "ingredients", "step", "rule", "said"),
+    [
+        ("confection", ["200 g sugar", "5 tbsp golden syrup"], "Melt, bubble to amber, pour.",
+         "boiling-sugar", True),
+        ("confection", ["300 g sugar", "90 g butter"], "Melt the sugar until golden.",
+         "boiling-sugar", True),
+        ("bake", ["200 g sugar", "200 g plain flour"], "Sprinkle with sugar and bake until golden.",
+         "boiling-sugar", False),
+        ("bake", ["200 g sugar", "90 g butter", "200 g oats"], "Melt the sugar and butter. Bake.",
+         "boiling-sugar", False),
+        ("craft", ["200 g oats", "50 g glitter"], "Mix and bag.", "not-food", True),
+        ("craft", ["500 g wool"], "Felt it.", "not-food", False),
+    ],
+)  # fmt: skip
+def test_sugar_brought_to_amber_and_crafts_of_food(
+    kind: str, ingredients: list[str], step: str, rule: str, said: bool
+) -> None:
+    found = assess_safety(make(kind, ingredients, step), GB)
+    assert (rule in [one.rule for one in found.cautions]) == said
