@@ -19,6 +19,7 @@ from typing import Any
 import pytest
 
 from care_cases import Case, Said, ask, load_cases, settings_of
+from stillroom.core.care.safety_table import all_rules
 from stillroom.core.words.problems import ProblemsFound
 
 ALL = os.environ.get("STILLROOM_CARE_CASES") == "1"
@@ -49,7 +50,7 @@ _SPELT = (
 # these speak from an amount on (RULES.md), so that half a batch may honestly fall below it
 _BY_AMOUNT = {
     "spirit-vapour", "spirit-heated", "boiling-sugar", "alcohol-in-food", "nutmeg", "chilli",
-    "coumarin", "choking",
+    "coumarin", "choking", "soda-excess",
 }  # fmt: skip
 
 
@@ -198,8 +199,13 @@ def _before() -> list[tuple[Case, Said]]:
 
 
 def _lost(before: Said, after: Said, spared: set[str]) -> set[str]:
-    """Return what no longer speaks; a caution that has become a refusal is not lost."""
+    """Return what no longer speaks; a caution that has become a refusal is not lost.
+
+    Nor is how to keep it well, where it is refused now as a thing that must not be kept.
+    """
     cautions = before.cautions - after.cautions - after.refusals - spared
+    if after.refusals - before.refusals:
+        cautions -= {name for name, rule in all_rules().items() if rule.silent_beside_refusal}
     return cautions | (before.refusals - after.refusals) | (before.allergens - after.allergens)
 
 

@@ -67,7 +67,9 @@ _TELLS_IN_A_COMPOUND = frozenset(
 # and what the words of a line that is not known as a whole still tell: "venison strips"
 _TELLS_IN_UNKNOWN = frozenset(
     {"meat", "fish", "shellfish", "garlic", "mushroom", "wild-mushroom", "low-acid-vegetable"}
-    | {"foraged", "look-alike", "raw-elder", "cannabis", "liver", "raw-cassava"}
+    | {"foraged", "look-alike", "raw-elder", "cannabis", "liver", "raw-cassava", "curing-salt"}
+    | {"lye", "quinine", "thujone", "pyrrolizidine", "medicine-herb", "liquorice", "grapefruit"}
+    | {"honey", "xylitol", "caffeine-powder", "star-anise", "seaweed", "essential-oil"}
 )
 
 # and what a garnish, laid on when it is served, does not bring into the jar

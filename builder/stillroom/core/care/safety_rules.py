@@ -231,7 +231,15 @@ def _keeps_beyond(facts: SafetyFacts, _: bool, when: Mapping[str, Any]) -> Evide
 
 
 def _items(facts: SafetyFacts, pattern: str, _: Mapping[str, Any]) -> Evidence | None:
-    return _found(tuple(t for t in facts.things if re.search(pattern, t.words)))
+    """Find things by their words, or by the name of their food, in whatever language they stand."""
+    return _found(
+        tuple(
+            thing
+            for thing in facts.things
+            if re.search(pattern, thing.words)
+            or (thing.staple and re.search(pattern, f"{thing.words} ({thing.staple.name})"))
+        )
+    )
 
 
 def _any(

@@ -33,6 +33,9 @@ def phrase_words(name: str) -> frozenset[str]:
     return frozenset(read_larder_data("phrases.yml")[name])
 
 
+_POURED_OFF = frozenset({"drained", "rinsed"})
+
+
 def cut_phrase(text: str) -> Phrase:
     """Cut a phrase at its commas and brackets; a stroke between foods reads as "or".
 
@@ -46,8 +49,18 @@ def cut_phrase(text: str) -> Phrase:
         end = cut.start() if cut else len(text)
         pieces.append(_words_between(text, start, end, note=bool(pieces)))
         start = cut.end() if cut else end
-    filled = [piece for piece in pieces if piece]
+    filled = _with_its_tin([piece for piece in pieces if piece])
     return Phrase(filled[0], tuple(filled[1:])) if filled else Phrase((), ())
+
+
+def _with_its_tin(pieces: list[Words]) -> list[Words]:
+    """Put what comes out of a tin beside its tin: "canned, drained chickpeas"."""
+    if len(pieces) < 2 or len(pieces[0]) != 1 or pieces[0][0].form not in phrase_words("tinned"):
+        return pieces
+    first, rest = pieces[1][:1], pieces[1][1:]
+    if not rest or first[0].form not in _POURED_OFF:
+        return pieces
+    return [(*pieces[0], *rest), first, *pieces[2:]]
 
 
 def _words_between(text: str, start: int, end: int, note: bool) -> Words:
