@@ -1,4 +1,4 @@
-"""Needs as strangers type them, against the demo's own presents: nothing unsafe, nothing in silence."""
+"""Needs as strangers type them, against the demo's presents: none unsafe, none in silence."""
 
 from __future__ import annotations
 
