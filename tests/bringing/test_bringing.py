@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import json
 import random
+import re
 from pathlib import Path
 
 import pytest
@@ -309,6 +310,9 @@ def test_small_talk_of_a_letter_is_left_out_and_that_is_said() -> None:
         ("1 kg sugar + 2 tsp vanilla", ["1 kg sugar", "2 tsp vanilla"]),
         ("1 kg plums, 1 lemon, 2 kg sugar", ["1 kg plums", "1 lemon", "2 kg sugar"]),
         ("1 cup + 2 tbsp sugar", ["1 cup + 2 tbsp sugar"]),
+        ("1 kg figs, 600 g sugar", ["1 kg figs", "600 g sugar"]),
+        ("1 kg plums | 1 lemon | 800 g sugar", ["1 kg plums", "1 lemon", "800 g sugar"]),
+        ("1 kg plums, 900 g stoned weight", ["1 kg plums, 900 g stoned weight"]),
         ("500 g plums, 50 g of them unripe, stoned", ["500 g plums, 50 g of them unripe, stoned"]),
         ("700 ml gin, 40% vol, 1 bottle", ["700 ml gin, 40% vol, 1 bottle"]),
         ("2 tins (400 g, 1 large, 1 small) beans", ["2 tins (400 g, 1 large, 1 small) beans"]),
@@ -331,7 +335,7 @@ def test_german_makes_and_steps_are_no_ingredients() -> None:
     )
     found = bring("a.txt", text.encode(), BookSettings(language="de_DE", country="DE"))
     (recipe,) = found.recipes
-    assert "makes: 1 Liter" in recipe.text
+    assert "makes: about 1 Liter" in recipe.text
     assert "- Schale" not in recipe.text
     assert "kind: liqueur" in recipe.text
 
@@ -474,3 +478,209 @@ def test_what_a_page_says_of_keeping_stays_when_its_introduction_goes() -> None:
     assert "Eat it within 2 weeks.\n\nuse a wide pan.\n\nLovely on toast.\n" in found.text
     assert "story" not in found.text
     assert any('write "keeps: 2 weeks unopened"' in one.mend for one in found.questions)
+
+
+def steps_of(text: str) -> list[str]:
+    return re.findall(r"^\d+\. (.*)$", text.partition("## Method")[2], re.MULTILINE)
+
+
+LIST = "Plum jam\n\n1 kg plums\n1 kg sugar\n\n"
+
+
+@pytest.mark.parametrize(
+    "method",
+    [
+        "Method\n1 Stone the plums\n2 Boil them hard\n3 Fill the jars\n",
+        "Method\nA) Stone the plums\nB) Boil them hard\nC) Fill the jars\n",
+        "Method\nStep one: Stone the plums\nStep two: Boil them hard\nStep three: Fill the jars\n",
+        "Method\n1.\nStone the\nplums\n2.\nBoil them hard\n3.\nFill the jars\n",
+        "Method\n-Stone the plums\n-Boil them hard\n-Fill the jars\n",
+        "Method Plum jam:\n- Stone the plums\n- Boil them hard\n- Fill the jars\n",
+    ],
+)
+def test_steps_are_told_apart_however_they_are_numbered(method: str) -> None:
+    found = one_of("a.txt", f"{LIST}{method}".encode())
+    assert steps_of(found.text) == ["Stone the plums", "Boil them hard", "Fill the jars"]
+    assert "- 1 kg sugar\n---" in found.text.replace('"', "")
+
+
+def test_a_step_that_begins_with_a_count_keeps_it() -> None:
+    text = (
+        f"{LIST}Method\nStone the plums.\n2 jars are warmed in the oven for ten minutes.\nFill.\n"
+    )
+    assert "2 jars are warmed in the oven for ten minutes." in steps_of(
+        one_of("a.txt", text.encode()).text
+    )
+
+
+@pytest.mark.parametrize(
+    ("above", "title", "makes"),
+    [
+        ("Zutaten für Quittengelee:", "Quittengelee", ""),
+        ("Ingredients for the icing:", "", ""),
+        ("Per 5 vasetti da 320 g circa", "", "5 vasetti da 320 g circa"),
+        ("Pour environs 5 pots de 500g :", "", "about 5 pots de 500g"),
+        ("Wat hebben we nodig? (voor 2 flessen van 700 ml)", "", "2 flessen van 700 ml"),
+        ("November 18, 2020 | 10:28am", "", ""),
+    ],
+)
+def test_a_day_or_a_quantity_is_no_title(above: str, title: str, makes: str) -> None:
+    text = f"{above}\n- 1 kg Quitten\n- 1 kg Zucker\n- 1 Zitrone\n\nAlles kochen und abfüllen.\n"
+    found = one_of("a.txt", text.encode())
+    assert (f"title: {title}" if title else "title:") in found.text.splitlines()
+    assert (f"makes: {makes}" if makes else "makes:") in found.text.splitlines()
+
+
+def test_amounts_in_words_of_another_language_begin_a_list() -> None:
+    text = (
+        "Licor de naranja\nMedio litro de aguardiente\nCáscaras de dos naranjas\n"
+        "Dos clavos de olor\nPreparación. Lavamos las naranjas con agua y las secamos bien.\n"
+    )
+    found = one_of("a.txt", text.encode())
+    listed = found.text.partition("ingredients:\n")[2].partition("\n---")[0]
+    assert [row.strip() for row in listed.splitlines() if "# ?" not in row] == [
+        "- Medio litro de aguardiente",
+        "- Cáscaras de dos naranjas",
+        "- Dos clavos de olor",
+    ]
+    assert steps_of(found.text) == ["Lavamos las naranjas con agua y las secamos bien."]
+
+
+def test_tools_behind_the_list_are_no_food() -> None:
+    text = (
+        "Plum jam\n\nIngredients\n- 1 kg plums\n- 1 kg sugar\nEquipment\n- 6 x 250ml jars\n"
+        "- Large saucepan\nInstructions\n1. Boil it all.\n"
+    )
+    found = one_of("a.txt", text.encode())
+    assert "saucepan" not in found.text.partition("ingredients:")[2].partition("\n---")[0]
+    assert "## Equipment\n\n6 x 250ml jars\n\nLarge saucepan" in found.text
+
+
+@pytest.mark.parametrize(
+    ("line", "makes"),
+    [
+        ("Makes 1.75 litres ( 3pints)", "1.75 litres ( 3pints)"),
+        ("{Serves 1}", "1 servings"),
+        ("Pour : 3 litres", "3 litres"),
+        ("PORZIONI: 8-10 PERSONE", "8-10 PERSONE"),
+        ("4 personnes", "4 personnes"),
+        ("Für ca. 30 Stück", "about 30 Stück"),
+        ("5.0/5", ""),
+    ],
+)
+def test_how_much_it_makes_is_read_to_its_end(line: str, makes: str) -> None:
+    text = f"Plum jam\n\n{line}\n\n1 kg plums\n1 kg sugar\n\nMethod\n1. Boil them.\n"
+    found = one_of("a.txt", text.encode())
+    assert (f"makes: {makes}" if makes else "makes:") in found.text.replace('"', "").splitlines()
+    assert "## Notes" not in found.text
+
+
+def test_amounts_on_a_line_above_their_foods_and_times_between_are_told_apart() -> None:
+    text = (
+        "Vin d'orange\nTemps total\n21 jours 20 min\nCuisson\n0 min\nVotre avis\n5.0/5.0\n\n"
+        "Ingrédients\n\n4 personnes\n2 pièce\nOrange\n50 g\nSucre\n250 ml\nVin blanc\n\n"
+        "Préparation\n1. Laissez macérer 21 jours.\n"
+    )
+    found = one_of("a.txt", text.encode())
+    listed = found.text.partition("ingredients:\n")[2].partition("\n---")[0]
+    rows = [row.strip().strip('"') for row in listed.splitlines() if "# ?" not in row]
+    assert rows == ["- 2 pièce Orange", "- 50 g Sucre", "- 250 ml Vin blanc"]
+    assert "makes: 4 personnes" in found.text
+
+
+def test_a_method_behind_the_tools_is_the_method() -> None:
+    text = (
+        "Mead\n\nIngredients:\n- 3lbs of honey\n- yeast\n\nEquipment:\n- a boiler\n- airlock\n\n"
+        "Firstly, bring one gallon of water to a boil.\nLet it ferment for about a month or so.\n"
+    )
+    found = one_of("a.txt", text.encode())
+    assert len(steps_of(found.text)) == 2
+    assert "## Equipment\n\na boiler\n\nairlock\n" in found.text
+
+
+@pytest.mark.parametrize(
+    ("written", "title"),
+    [
+        ("Rezept Vanillekipferl", "Vanillekipferl"),
+        ("Recette de confiture de figues", "Confiture de figues"),
+        ("How to make sloe gin – a step by step guide", "Sloe gin"),
+        ("How to make your own elderflower cordial", "Elderflower cordial"),
+        ("Rezeptbuchkekse", "Rezeptbuchkekse"),
+        ("Guide biscuits", "Guide biscuits"),
+    ],
+)
+def test_a_title_is_what_is_made_and_no_more(written: str, title: str) -> None:
+    text = f"{written}\n\n1 kg plums\n1 kg sugar\n\nMethod\n1. Boil them.\n"
+    assert one_of("a.txt", text.encode()).title == title
+
+
+def test_things_one_after_the_other_on_a_line_are_parted_by_their_measures() -> None:
+    text = "Kipferl\n\n60 g Mandeln 100 g Butter 45 g Puderzucker\n140 g Mehl\n\nAlles kneten.\n"
+    found = one_of("a.txt", text.encode())
+    for thing in ("60 g Mandeln", "100 g Butter", "45 g Puderzucker", "140 g Mehl"):
+        assert f"- {thing}\n" in found.text
+
+
+@pytest.mark.parametrize(
+    ("told", "things", "makes", "steps"),
+    [
+        (
+            "You will need 20 lemons, 3 quarts of rum, 3 lb of sugar and two nutmegs. Steep them.",
+            ["20 lemons", "3 quarts of rum", "3 lb of sugar", "two nutmegs"],
+            "",
+            ["Steep them.", "Strain it after a day."],
+        ),
+        (
+            "Piccalilly voor 3 potten: 1 kilo groente (wortel, ui); 25 g gember; 60 g suiker",
+            ["1 kilo groente (wortel, ui)", "25 g gember", "60 g suiker"],
+            "3 potten",
+            ["Strain it after a day."],
+        ),
+    ],
+)
+def test_a_list_told_in_a_sentence_is_one(
+    told: str, things: list[str], makes: str, steps: list[str]
+) -> None:
+    found = one_of("a.txt", f"{told}\n\nStrain it after a day.\n".encode())
+    listed = found.text.partition("ingredients:\n")[2].partition("\n---")[0]
+    rows = [row.strip().strip('"') for row in listed.splitlines() if "# ?" not in row]
+    assert rows == [f"- {thing}" for thing in things]
+    assert (f"makes: {makes}" if makes else "makes:") in found.text.splitlines()
+    assert steps_of(found.text) == steps
+    assert "told in one sentence" in found.text
+
+
+def test_a_sentence_that_only_names_numbers_is_no_list() -> None:
+    text = "Plum jam\n\nBoil it: 20 minutes, 30 minutes or 40 minutes, as you like it.\n"
+    assert "No list of ingredients was found" in one_of("a.txt", text.encode()).text
+
+
+def test_how_much_is_no_title_and_times_are_no_steps() -> None:
+    text = (
+        "Zelf piccalilly maken\n\nRecept voor ongeveer 2 liter piccalilly\n\nIngredienten\n"
+        "100 gram suiker\n15 grams mustard or turmeric of the best that you have.\n\n"
+        "Details\nTotale tijd: 90 minuten\n\nBereiding\nKook alles.\n"
+    )
+    found = one_of("a.txt", text.encode())
+    assert found.title == "Zelf piccalilly maken"
+    assert "makes: ongeveer 2 liter piccalilly" in found.text
+    assert "15 grams mustard" in found.text.partition("ingredients:")[2].partition("\n---")[0]
+    assert steps_of(found.text) == ["Kook alles."]
+
+
+def test_the_time_of_a_method_is_no_step_of_it() -> None:
+    text = (
+        "Eierlikör\n- Zubereitung: 15 Min\n- 250 g Puderzucker\n- 8 Eigelb\n"
+        "Zubereitung\nAlles rühren.\n"
+    )
+    assert steps_of(one_of("a.txt", text.encode()).text) == ["Alles rühren."]
+
+
+def test_what_is_gathered_to_work_with_is_no_food() -> None:
+    text = (
+        "Soap\nINGREDIENTS\n500 grams olive oil\n63 grams caustic soda\nGATHER YOUR UTENSILS:\n"
+        "A jug\nA large bowl\nMETHOD\nWeigh the water.\n"
+    )
+    found = one_of("a.txt", text.encode())
+    assert "jug" not in found.text.partition("ingredients:")[2].partition("\n---")[0]
+    assert "A large bowl" in found.text.partition("\n---\n")[2]

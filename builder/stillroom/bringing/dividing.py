@@ -9,6 +9,8 @@ from __future__ import annotations
 
 import re
 from collections.abc import Sequence
+from dataclasses import replace
+from itertools import pairwise
 from typing import Final
 
 from stillroom.bringing.found import Paper, Recipe, Row
@@ -23,9 +25,11 @@ from stillroom.bringing.lists import (
     join_lists,
     list_begins,
 )
+from stillroom.bringing.one_line import said_in_prose
 from stillroom.bringing.sorting import (
     after_section,
     besides_makes,
+    heads_tools,
     is_empty,
     is_ingredient,
     is_only_makes,
@@ -34,12 +38,12 @@ from stillroom.bringing.sorting import (
     is_title,
     makes_of,
     number_of,
+    numbered_apart,
     plain,
     section_of,
-    titled,
     words,
-    writer_of,
 )
+from stillroom.bringing.titles import title_of_list, titled, writer_of
 
 MOST_RECIPES: Final = 200
 # "Für den Teig", "For the icing": words that head a part of a list, and are no food
@@ -48,8 +52,16 @@ _FOR_A_PART: Final = re.compile(
     r"para\s+(?:el|la|los|las)|voor\s+(?:de|het))\s*[^\W\d]+(?:[\s-][^\W\d]+){0,2}$",
     re.IGNORECASE,
 )
+# an amount with nothing behind it: "50 g", "3 pièce"
+_AMOUNT_ALONE: Final = re.compile(
+    r"[\d½¼¾⅓⅔⅛][\d\s.,/½¼¾⅓⅔⅛-]*(?:k?g|gr|mg|ml|cl|dl|l|litres?|cups?|tbsps?|tsps?|tablespoons?|teaspoons?|ozs?|lbs?|EL|TL|pi[eè]ces?"
+    r"|stück|pincées?|c\.?\s?à\.?\s?[cs]\.?|cuill[eè]res?\s+à\s+\w+)\.?",
+    re.IGNORECASE,
+)
 _ASIDE: Final = re.compile(r"\s*\((?P<said>[^()]+)\)$")
 _LONG: Final = 50
+_FEW: Final = 6
+"""Words of a line above a list that may still be its title."""
 _OPEN: Final = re.compile(
     r"(?:[,;–-]|\b(?:and|or|the|an?|of|in|into|with|to|for|from|until|till?|then|und|mit|et|de|e|y))$",
     re.IGNORECASE,
@@ -59,7 +71,7 @@ _ADDRESS: Final = re.compile(r"https?://[^\s<>\"]+")
 
 def divide(paper: Paper) -> list[Recipe]:
     """Return the recipes of a paper, in order; one without a list where none is found."""
-    rows = _apart(paper.rows)
+    rows = _with_amounts_joined(_apart(paper.rows))
     lists = join_lists(find_lists(rows), rows)
     if not lists:
         return [_without_list(rows)] if rows else []
@@ -80,12 +92,49 @@ def _apart(rows: Sequence[Row]) -> list[Row]:
     for row in rows:
         both = after_section(row.text) if row.shape != "heading" else None
         if both and both[0] != "aside":
-            head = row.text.partition(":")[0]
+            head = row.text[: row.text.rfind(both[1])].rstrip(" :.–—-")
             found.append(Row(head, "heading", 6, row.gap))
             found.append(Row(both[1], "line", 0, False, row.wraps))
         else:
             found.append(row)
-    return found
+    return _steps_numbered(found)
+
+
+def _with_amounts_joined(rows: list[Row]) -> list[Row]:
+    """Return rows with "50 g" and the "Sucre" below it on one line, as some pages part them."""
+    pairs = [
+        at for at in range(len(rows) - 1) if _is_amount_alone(rows[at]) and _is_name(rows[at + 1])
+    ]
+    if len(pairs) < 2:
+        return rows
+    behind = {at + 1 for at in pairs}
+    return [
+        replace(row, text=f"{row.text} {rows[at + 1].text}") if at in pairs else row
+        for at, row in enumerate(rows)
+        if at not in behind
+    ]
+
+
+def _is_amount_alone(row: Row) -> bool:
+    return row.shape in ("line", "item") and bool(_AMOUNT_ALONE.fullmatch(row.text.strip()))
+
+
+def _is_name(row: Row) -> bool:
+    return (
+        row.shape in ("line", "item")
+        and row.text[:1].isalpha()
+        and not is_sentence(row.text)
+        and not is_head(row)
+    )
+
+
+def _steps_numbered(rows: list[Row]) -> list[Row]:
+    """Return the rows below a method's heading as steps where they count on from 1: "1 Peel"."""
+    heads = [place for place, row in enumerate(rows) if is_head(row)]
+    for place, below in pairwise([*heads, len(rows)]):
+        if section_of(rows[place].text) == "method":
+            rows[place + 1 : below] = numbered_apart(rows[place + 1 : below])
+    return rows
 
 
 def _recipe(rows: Sequence[Row], found: List, span: tuple[int, int], title: int | None) -> Recipe:
@@ -97,6 +146,12 @@ def _recipe(rows: Sequence[Row], found: List, span: tuple[int, int], title: int 
         if aside := _ASIDE.search(recipe.title):  # "Plum gin (makes 1 litre)"
             recipe.makes = makes_of(aside["said"])
             recipe.title = recipe.title[: aside.start()] if recipe.makes else recipe.title
+    if title is None and found.named:  # "Zutaten für Quittengelee:"
+        recipe.title = title_of_list(rows[found.begin].text)
+    elif title is None and found.begin > begin:  # "Advocaat volgens oud recept:", right above it
+        above_it = rows[found.begin - 1].text
+        named = above_it.endswith(":") and not is_only_makes(above_it) and is_title(above_it[:-1])
+        recipe.title = above_it[:-1].strip() if named and len(above_it.split()) <= _FEW else ""
     if found.named:  # "For 4 jars you need:"
         for row in filter(is_head, rows[found.begin : found.end]):
             recipe.makes = recipe.makes or makes_of(row.text.partition(",")[0])
@@ -125,7 +180,20 @@ def _without_list(rows: Sequence[Row]) -> Recipe:
     if at is None:
         at = 0 if is_title(rows[0].text) and len(rows) > 1 else None
     recipe.title = (titled(rows[at].text) or rows[at].text) if at is not None else ""
-    _read_below(recipe, [row for place, row in enumerate(rows) if place != at])
+    below = [row for place, row in enumerate(rows) if place != at]
+    for place, row in enumerate(below[:_FEW]):
+        if said := said_in_prose(row.text):
+            recipe.ingredients = [("", thing) for thing in said.things]
+            so_many = re.search(r"\b(?:makes|for|voor|für|pour|per|para)\s+\d.*", said.before, re.I)
+            recipe.makes = makes_of(so_many[0]) if so_many else ""
+            if not recipe.title and is_title(said.named):
+                recipe.title = said.named
+            kept = [replace(row, text=said.after)] if said.after else []
+            _read_below(recipe, [*below[:place], *kept, *below[place + 1 :]])
+            what = f"{len(said.things)} things were told in one sentence, and have a line each now."
+            recipe.doubt("ingredients", what, "Look whether they were parted where you would.")
+            return recipe
+    _read_below(recipe, below)
     recipe.doubt(
         "ingredients",
         "No list of ingredients was found.",
@@ -179,7 +247,7 @@ def _read_list(recipe: Recipe, rows: Sequence[Row]) -> None:
             recipe.ingredients[-1] = (kept, f"{said} {row.text}")
         elif row.shape == "line" and is_sentence(row.text) and not is_ingredient(row.text):
             recipe.notes.append(("Notes", [row.text]))
-        elif not is_empty(row.text):
+        elif not is_empty(row.text) and (is_ingredient(row.text) or not is_passed(row.text)):
             recipe.ingredients.append((group, row.text))
 
 
@@ -221,11 +289,21 @@ def _read_below(recipe: Recipe, rows: Sequence[Row]) -> None:
             continue
         else:
             body.append(row)
+    if not any(body for part, _, body in parts if part == "method"):
+        parts = [one for each in parts for one in _method_behind_tools(*each)]
     for part, name, body in parts:
         if part == "method":
             _read_steps(recipe, body)
         elif plain(name) not in words("dropped"):
             _read_notes(recipe, name, body)
+
+
+def _method_behind_tools(part: str, name: str, body: list[Row]) -> list[tuple[str, str, list[Row]]]:
+    """Part the sentences that follow a list of tools from it: they are the method."""
+    first = next((at for at, row in enumerate(body) if at and is_sentence(row.text)), 0)
+    if not heads_tools(f"{name}:") or not first:
+        return [(part, name, body)]
+    return [(part, name, body[:first]), ("method", "", body[first:])]
 
 
 def _read_notes(recipe: Recipe, name: str, rows: Sequence[Row]) -> None:
@@ -242,7 +320,7 @@ def _read_notes(recipe: Recipe, name: str, rows: Sequence[Row]) -> None:
 
 def _read_steps(recipe: Recipe, rows: Sequence[Row]) -> None:
     group = ""
-    for row in _joined(rows):
+    for row in numbered_apart(_joined(rows)):
         text = number_of(row.text) or row.text
         if row.shape == "heading":
             group = row.text.strip(" :")

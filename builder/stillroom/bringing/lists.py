@@ -14,15 +14,15 @@ from typing import Final
 
 from stillroom.bringing.found import Row
 from stillroom.bringing.sorting import (
+    heads_tools,
     is_ingredient,
     is_only_makes,
     is_passed,
     is_sentence,
     is_title,
     section_of,
-    titled,
-    writer_of,
 )
+from stillroom.bringing.titles import titled, writer_of
 from stillroom.core.lines.reader import read_line
 from stillroom.core.lines.staple_table import find_staple
 from stillroom.core.words.problems import Unreadable
@@ -31,6 +31,9 @@ _HOW_TO: Final = re.compile(
     r"(?:how\s+(?:to|i|we)\s+make|to\s+make|so\s+macht\s+man)\s+(?:[^\W\d][\w'’-]*\s*){1,6}:?",
     re.IGNORECASE,
 )
+# "A dry artist's brush for dusting inside the jar if needed", close below others
+_A_THING: Final = re.compile(r"(?:an?|some|your)\s+[a-z]", re.IGNORECASE)
+_MOST_OF_A_THING: Final = 14
 _FIGURE: Final = re.compile(r"[\d½⅓⅔¼¾]")
 WIDE: Final = 55
 """From here on a line is taken for one that its writer's machine broke off."""
@@ -145,7 +148,8 @@ def _short_one(rows: Sequence[Row], at: int, end: int) -> bool:
     if at != end or row.shape not in ("line", "item") or is_head(row) or heads_method(row):
         return False
     listed = row.shape == "item" and rows[at - 1].shape == "item"
-    short = len(row.text.split()) <= 6 and not re.search(r"[.!?:]$", row.text)
+    most = _MOST_OF_A_THING if _A_THING.match(row.text) and not row.gap else 6
+    short = len(row.text.split()) <= most and not re.search(r"[.!?:]$", row.text)
     if row.gap and not listed:  # a list with a blank line after each, as pages are saved
         short = short and rows[at - 1].gap and _names_a_food(row.text)
     return (listed or short) and not is_sentence(row.text) and not is_only_makes(row.text)
@@ -193,7 +197,10 @@ def join_lists(lists: list[List], rows: Sequence[Row]) -> list[List]:
     """Join lists that have no method between them: they are one recipe's."""
     joined: list[List] = []
     for one in lists:
-        if joined and not _has_method(rows, joined[-1].end, one.begin):
+        if joined and _tools_head(rows, joined[-1].end, one.begin):
+            joined[-1].tools += one.rows
+            joined[-1].end = one.end
+        elif joined and not _has_method(rows, joined[-1].end, one.begin):
             above = joined[-1]
             if (
                 one.named
@@ -228,6 +235,12 @@ def _in_aside(rows: Sequence[Row], begin: int, end: int) -> bool:
     """Whether what follows stands in notes or the like, after the method."""
     heads = [section_of(row.text) for row in rows[begin:end] if is_head(row)]
     return bool(heads) and heads[-1] == "aside"
+
+
+def _tools_head(rows: Sequence[Row], begin: int, end: int) -> bool:
+    """Whether "Equipment" heads what follows a list: tools, and no more of its foods."""
+    heads = [row for row in rows[begin:end] if is_head(row)]
+    return bool(heads) and heads_tools(heads[-1].text) and heads[-1] is rows[end - 1]
 
 
 def _has_method(rows: Sequence[Row], begin: int, end: int) -> bool:

@@ -11,7 +11,10 @@ from dataclasses import dataclass
 from typing import Final
 
 from stillroom.bringing.found import Recipe
-from stillroom.bringing.sorting import words
+from stillroom.bringing.sorting import (
+    words,
+)
+from stillroom.bringing.titles import without_guide
 from stillroom.core.recipe.kinds import all_kinds, find_kind
 from stillroom.core.words.problems import Unreadable
 
@@ -22,6 +25,13 @@ _BEFORE: Final = re.compile(
 )
 _JOINED: Final = frozenset({"and", "und", "et", "y", "e", "en", "&", "or"})
 _BEHIND: Final = re.compile(r"\s*(?:[-–—|:]\s*)?\b(?:cooking\s+)?recipe\s*$", re.IGNORECASE)
+# "Rezept Vanillekipferl", "Deine Quittenmarmelade", "How to make X - a step by step guide"
+_NAMED_A_RECIPE: Final = re.compile(
+    r"^(?:(?:rezept|recette|receta|ricetta|recept)(?:\s+(?:für|vom|von|des?|du|di|del|della|voor))?\s*[:–-]?\s+(?=\S)"
+    r"|(?:dein|eur|unser)e?[nr]?\s+(?=[A-ZÄÖÜ])"
+    r"|how\s+(?:to|i|we)\s+make\s+(?:(?:your\s+own|the\s+(?:best|perfect)|an?|my)\s+)?(?=\S))",
+    re.IGNORECASE,
+)
 # what is done, or what it is done with, and the kind it makes likely: asked all the same
 _SIGNS: Final = (
     ("ferment", r"\bairlock|\bdemijohn|\bwine yeast|\bchampagne yeast|\bcarboy"),
@@ -68,6 +78,7 @@ def title_of(text: str) -> str:
     ('Limoncello', 'Plum jam')
     """
     bare = _BEHIND.sub("", text.strip(" *_#※★☆♥•~")).strip(" -–—|:") or text.strip()
+    bare = _NAMED_A_RECIPE.sub("", without_guide(bare)) or bare
     if bare.isupper() and len(bare) > 4:
         return bare.capitalize()
     return bare[:1].upper() + bare[1:]

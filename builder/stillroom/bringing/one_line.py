@@ -7,16 +7,83 @@ amount, since a comma also says how a thing is prepared. Whoever brings a recipe
 from __future__ import annotations
 
 import re
+from dataclasses import dataclass
 from typing import Final
 
+from stillroom.core.amounts.quantities import Amount
 from stillroom.core.lines.reader import read_line
+from stillroom.core.lines.staple_table import find_staple
 from stillroom.core.words.problems import Unreadable
 
 _AMOUNT: Final = re.compile(r"(?:about |ca\.? )?(?:\d|[½⅓⅔¼¾⅛⅜⅝⅞])")
-_SIGNS: Final = re.compile(r"\s*(?:;|\s\+\s)\s*(?=(?:about |ca\.? )?[\d½⅓⅔¼¾⅛⅜⅝⅞])")
+_SIGNS: Final = re.compile(r"\s*(?:[;|•·]|\s\+\s)\s*(?=(?:about |ca\.? )?[\d½⅓⅔¼¾⅛⅜⅝⅞])")
+# "60 g almonds 100 g butter 45 g icing sugar": one after the other without a sign
+_NEXT_MEASURE: Final = re.compile(
+    r"(?<=[^\W\d])[\s,]+(?=\d+(?:[.,]\d+)?\s*(?:k?g|gr|ml|cl|dl|l|EL|TL|Msp|Prise|Pck|cups?|tbsp|tsp|oz|lb)\b\.?\s+[^\W\d])"
+)
 _COMMAS: Final = re.compile(r"\s*,\s*(?![^()]*\))(?!\d+\s*%)")
+_TIME: Final = re.compile(
+    r"[\d\s–-]+(?:minutes?|mins?|hours?|days?|weeks?|months?|minuten|stunden|tage|wochen)\b", re.I
+)
+# what leads to a list told in a sentence
+_TELLS: Final = re.compile(
+    r"(?:\byou(?:['’]ll|\s+will)?\s+need\b\s*:?|\bil\s+(?:vous\s+)?faut\b\s*:?|\bman\s+(?:nehme|nimmt|braucht)\b\s*:?"
+    r"|\b(?:occorrono|necesitas|heb\s+je\s+nodig|benötigt\s+man)\b\s*:?|:)\s+(?=[\d½¼¾⅓⅔⅛]|(?:an?|one|two|three)\s)",
+    re.IGNORECASE,
+)
+_PAIR: Final = 2
 _LEAST: Final = 3
 """Parts that begin with an amount, from which on commas part things."""
+
+
+@dataclass(frozen=True)
+class Told:
+    """A list told in a sentence: what stands before it, its things, and what follows."""
+
+    before: str
+    named: str
+    things: tuple[str, ...]
+    after: str
+
+
+def said_in_prose(text: str) -> Told | None:
+    """Return the list that a sentence tells, with what stands before and behind it; else None.
+
+    >>> said_in_prose("You will need 20 lemons, 3 quarts of rum and 2 cloves. Steep them.").things
+    ('20 lemons', '3 quarts of rum', '2 cloves')
+    >>> said_in_prose("Boil it: 20 minutes are enough, or 30.") is None
+    True
+    """
+    begins = _TELLS.search(text)
+    if begins is None:
+        return None
+    told = text[begins.end() :]
+    end = re.search(r"(?<=[^\W\d]{3})[.!](?=\s|$)", told)
+    listed = told[: end.start()] if end else told
+    signs = ";" if listed.count(";") >= _PAIR else ","
+    parts = [part.strip() for part in re.split(rf"{signs}(?![^()]*\))", listed) if part.strip()]
+    last = (
+        re.split(r"\s+(?:and|und|et|y|e|en)\s+(?=[\dA-Za-z])", parts[-1], maxsplit=1)
+        if parts
+        else []
+    )
+    parts = [*parts[:-1], *last]
+    if len(parts) < _LEAST or not all(_is_thing(part) for part in parts):
+        return None
+    named = re.split(
+        r"[.,:]|\b(?:you|voor|für|pour|per|para|il|man)\b", text[: begins.start()], flags=re.I
+    )[0]
+    after = told[end.end() :].strip() if end else ""
+    return Told(text[: begins.end()].strip(" :"), named.strip(), tuple(parts), after)
+
+
+def _is_thing(part: str) -> bool:
+    """Whether a part of a sentence is an amount of something, the last perhaps in words."""
+    try:
+        read = read_line(part)
+    except Unreadable:
+        return False
+    return isinstance(read.amount, Amount) and bool(read.item) and not _TIME.match(part)
 
 
 def things_on(row: str) -> list[str]:
@@ -28,14 +95,32 @@ def things_on(row: str) -> list[str]:
     ['1 kg oranges', '1 lemon', '2 kg sugar', 'a large pan']
     >>> things_on("500 g plums, 50 g of them unripe, stoned")
     ['500 g plums, 50 g of them unripe, stoned']
+    >>> things_on("60 g almonds 100 g butter 1 tsp salt")
+    ['60 g almonds', '100 g butter', '1 tsp salt']
+    >>> things_on("1 kg figs, 600 g sugar")
+    ['1 kg figs', '600 g sugar']
     """
+    glued = _NEXT_MEASURE.split(row)
+    if len(glued) >= _LEAST and _certain(glued):
+        return [part.strip(" ,") for part in glued]
     found: list[str] = []
     for piece in _SIGNS.split(row) if _certain(_SIGNS.split(row)) else [row]:
         parts = [part for part in (one.strip() for one in _COMMAS.split(piece)) if part]
         amounts = [part for part in parts if _AMOUNT.match(part)]
         apart = len(amounts) >= _LEAST and _certain(amounts)
+        apart = apart or (len(amounts) == len(parts) == _PAIR and all(map(_measures_a_food, parts)))
         found += parts if apart else [piece.strip()]
     return found
+
+
+def _measures_a_food(part: str) -> bool:
+    """Whether a part measures a food that is known: "600 g de sucre", but not "50 g of them"."""
+    try:
+        read = read_line(part)
+    except Unreadable:
+        return False
+    measured = isinstance(read.amount, Amount) and bool(read.amount.unit)
+    return measured and find_staple(read.item) is not None
 
 
 def _certain(parts: list[str]) -> bool:

@@ -18,7 +18,16 @@ from stillroom.core.reading.written_facts import NAMES
 
 _HEADING: Final = re.compile(r"(#{1,6})\s*(\S.*?)\s*#*$")
 _ITEM: Final = re.compile(r"(?:[-*+–—]\s+|[•·‣▪●○◦□☐✓]\s*)(?:\[[ xX]?\]\s*)?(?=\S)")
-_STEP: Final = re.compile(r"\(?(?:step\s*)?\d{1,2}\s*[.):]\s+(?=\S)", re.IGNORECASE)
+_STEP: Final = re.compile(
+    r"\(?(?:(?:step|schritt|étape|paso|passo|passaggio|stap)\s*)?\d{1,2}\s*[.):]\s+(?=\S)",
+    re.IGNORECASE,
+)
+# a number on a line of its own, as a page's numbers are copied: its words stand on the next
+_NUMBER_ALONE: Final = re.compile(
+    r"\(?(?:(?:step|schritt|étape|paso|passo|passaggio|stap)\s*\d{1,2}\s*[.):]?|\d{1,2}\s*[.)])",
+    re.IGNORECASE,
+)
+_GLUED_ITEM: Final = re.compile(r"^(?P<indent>\s*)[-–—](?=[^\W\d_]|[\d½¼¾⅓⅔⅛])")
 _RULE: Final = re.compile(r"(?:[-*_=~]\s*){3,}$")
 _PICTURE: Final = re.compile(r"!\[[^\[\]\n]{0,300}\]\([^)\n]{0,500}\)")
 _LINK: Final = re.compile(
@@ -143,8 +152,14 @@ def rows_of(lines: list[str]) -> list[Row]:
     """Return the rows of lines as they are typed."""
     rows: list[Row] = []
     gap = True
-    for line in lines:
+    number = ""
+    for line in _with_dashes_apart(lines):
         said = line.strip()
+        if number and said and not _NUMBER_ALONE.fullmatch(said):
+            said, number = f"{number} {said}", ""
+        elif _NUMBER_ALONE.fullmatch(said):
+            number = re.sub(r"[^\d]", "", said) + "."
+            continue
         if not said or ("|" in said and set(said) <= {"|", "+", "-", " ", ":"}):
             gap = True
             continue
@@ -158,6 +173,14 @@ def rows_of(lines: list[str]) -> list[Row]:
             rows.append(_row(piece, len(line) - len(line.lstrip()), gap))
             gap = False
     return [row for row in rows if row.text]
+
+
+def _with_dashes_apart(lines: list[str]) -> list[str]:
+    """Return lines with a blank behind the dash of each item, where several are typed without."""
+    glued = [line for line in lines if _GLUED_ITEM.match(line)]
+    if len(glued) < 2:
+        return lines
+    return [_GLUED_ITEM.sub(r"\g<indent>- ", line) for line in lines]
 
 
 def _row(said: str, indent: int, gap: bool) -> Row:

@@ -7,19 +7,34 @@ dividing.py.
 from __future__ import annotations
 
 import re
+from collections.abc import Sequence
+from dataclasses import replace
 from functools import cache
 from pathlib import Path
 from typing import Any, Final, Literal
 
 import yaml
 
+from stillroom.bringing.found import Row
+from stillroom.bringing.titles import LIST_FOR, titled, without_guide, writer_of
+from stillroom.core.amounts.quantities import Amount
+from stillroom.core.lines.number_words import languages_that_begin
+from stillroom.core.lines.reader import read_line
 from stillroom.core.words.data_files import read_data
+from stillroom.core.words.problems import Unreadable
 
 Section = Literal["ingredients", "method", "aside"]
 _LONGEST_HEAD: Final = 48
 _LONGEST_ITEM: Final = 200
 _LONGEST_TITLE: Final = 80
 _LONGEST_SAID: Final = 2_000
+_MOST_WORDS: Final = 12
+_MOST_MEASURED: Final = 12
+_MEASURED: Final = re.compile(
+    r"\d[\d.,/½¼¾]*\s*(?:k?g|gr|grams?|ml|cl|dl|l|lit(?:re|er)s?|ounces?|oz|lbs?|pounds?|cups?|tbsps?|tsps?|tablespoons?"
+    r"|teaspoons?|EL|TL)\b",
+    re.IGNORECASE,
+)
 _SIGNS: Final = re.compile(r"^[#>*_=~\s•\-–—]+|[*_=~\s:.]+$")
 _AMOUNT: Final = re.compile(
     r"(?:(?:about|approx\.?|approximately|ca\.?|circa|scant|heaping|up to|generous|etwa)\s+)?"
@@ -37,14 +52,25 @@ _AMOUNT: Final = re.compile(
 )
 # "Schale dünn abschälen, Saft auspressen." says what is done, as German does: at its end
 _GERMAN_STEP: Final = re.compile(r"^[^\d½¼¾]*\s[a-zäöüß]{3,}(?:en|ern|eln)\.$")
-_NUMBERED: Final = re.compile(r"\(?(?:step\s*)?(\d{1,2})\s*[.):]{1,2}\s*(?=[^\W\d])", re.IGNORECASE)
+_NUMBERED: Final = re.compile(
+    r"\(?(?:(?:step|schritt|étape|paso|passo|passaggio|stap)\s*)?(\d{1,2})\s*[.):]{1,2}\s*(?=[^\W\d])"
+    r"|(?:step|schritt|étape|paso|passo|passaggio|stap)\s+(?:\d{1,2}|one|two|three|four|five|six|seven|eight|nine|ten)"
+    r"\s*(?:[.):]|\s[-–—])\s*(?=[^\W\d])"
+    r"|\(?[A-H]\)\s+(?=[^\W\d])",
+    re.IGNORECASE,
+)
 _MAKES: Final = re.compile(
-    r"(?:^|[.!;]\s+|\()(?:this\s+|recipe\s+|it\s+)?"
-    r"(?:makes|yields?|servings?|serves|recipe\s+yields?|ergibt|für\s+ca\.?|für\s+etwa|donne|pour(?=\s+\d)|"
-    r"quantity|portions|resa|para|opbrengst|yield\s+is)"
+    r"(?:^|[.!;]\s+|[({])(?:this\s+|recipe\s+|it\s+)?"
+    r"(?:makes|yields?|servings?|serves|recipe\s+yields?|ergibt|für\s+ca\.?|für\s+etwa|donne|"
+    r"pour(?:\s+environs?)?(?=\s+:?\s*\d)|per(?=\s+(?:circa\s+|ca\.?\s+)?\d+\s+(?:vas|baratt|bottigli|persone|biscott|porzion|pezz))|"
+    r"(?:nodig\s+)?voor(?=\s+(?:±\s*|ca\.?\s+|ongeveer\s+)?\d)|für(?=\s+\d)|"
+    r"quantity|portions|portionen|porzioni|dosi\s+per|raciones|porties|resa|para|opbrengst|yield\s+is|"
+    r"(?:recipe\s+for|rezept\s+für|recept\s+voor|recette\s+pour|ricetta\s+per|receta\s+para)"
+    r"(?=\s+(?:(?:about|ongeveer|etwa|circa|environ|unos)\s+)?\d))"
     r"(?:\b|(?<=ca\.))\s*(?::|is|=)?\s*"
-    r"(?P<said>(?:about|approx(?:imately|\.)?|around|ca\.?|roughly|up to|~|env(?:iron|\.))?\s*"
-    r"[\dA-Za-z½¼¾][^.;!()|]*(?:\([^()]*\)[^.;!()|]*)?)",
+    r"(?P<said>(?:about|approx(?:imately|\.)?|around|circa|ongeveer|ca\.?|roughly|up to|[~±]"
+    r"|env(?:iron|\.))?\s*"
+    r"[\dA-Za-z½¼¾](?:[^.;!()|{}]|(?<=\d)\.(?=\d))*(?:\([^()]*\)[^.;!()|]*)?)",
     re.IGNORECASE,
 )
 _KEPT_TOO: Final = re.compile(
@@ -62,22 +88,9 @@ _BEHIND_ITS_FOOD: Final = re.compile(
 _META: Final = re.compile(
     r"(?:prep(?:aration)?(?:\s+time)?|cook(?:ing)?(?:\s+time)?|total(?:\s+time)?|active(?:\s+time)?|"
     r"time|ready\s+in|course|cuisine|calories|author|category|difficulty|keywords|tags|print|"
-    r"posted|published|updated|rating|servings?|serves|level|zubereitungszeit|temps)\b"
+    r"posted|published|updated|rating|servings?|serves|level|zubereitungszeit|kochzeit|gesamtzeit|schwierigkeit|"
+    r"voorbereiding|totale?\s+tijd|soort\s+keuken|bron|temps|niveau|difficulté|votre\s+avis|difficolt[aà]|tempi?\s+di|tiempo|dificultad|bereidingstijd|kooktijd|moeilijkheid)\b"
     r"[^:]{0,20}(?::|\|)",
-    re.IGNORECASE,
-)
-_BY: Final = re.compile(
-    r"(?:by|from|recipe\s+(?:by|from)|contributed\s+by|author|written\s+by|von|rezept\s+von|par|di|de)"
-    r"\b\s*:?\s+(?P<who>[^\W\d][^:;]{1,60})$",
-    re.IGNORECASE,
-)
-_RECIPE: Final = re.compile(
-    r"(?:recipe|rezept|recette|ricetta|receta|recept)\s*(?:name|title)?\s*:\s*(?P<title>\S.*)"
-    r"|(?:(?:my|our|the|[\w'’]+['’]s)\s+)?(?:\w+\s+)?(?:recipe\s+for|rezept\s+für|recette\s+d[eu]|"
-    r"receta\s+de|recept\s+voor)\s+(?P<for>\S.*?)\s*:?$"
-    # "for the filling you will need" heads a part of a list, "for plum jam you will need" a recipe
-    r"|(?:for|to\s+make|für)\s+(?!(?:the|an?|this|these|it|your|d(?:ie|en|as)|eine?n?)\b)"
-    r"(?P<need>\S.*?),?\s+(?:you\s*(?:['’]ll|will)?\s+need\b|braucht\s+man\b|brauchst\s+du\b).*",
     re.IGNORECASE,
 )
 # "Stuff you'll need:", "Pour 4 pots, il vous faut": the head of a list says so at its end
@@ -87,13 +100,12 @@ _NEEDED: Final = re.compile(
     re.IGNORECASE,
 )
 # "Ingredients for 4 jars", "Zutaten für 6 Gläser"
-_LIST_FOR: Final = re.compile(
-    r"(?:the\s+)?(?:ingredients|zutaten|ingr[eé]dients|ingredienti|ingredientes|ingrediënten)\s*\(?\s*"
-    r"(?:for|to\s+make|für|pour|per|para|voor)\s+(?P<what>[^()]+?)\s*\)?\s*:?",
-    re.IGNORECASE,
+_HEAD_AND_STOP: Final = re.compile(
+    r"(?P<head>[^\W\d]{6,16})\.(?:\s*[-–—])?\s+(?P<rest>\S.*)", re.DOTALL
 )
 _DATE: Final = re.compile(
-    r"(?:(?:mon|tues|wednes|thurs|fri|satur|sun)day\b|\d{1,2}(?:st|nd|rd|th)?\s|\w+\s+\d{1,2},?\s).*\b(?:19|20)\d\d\W*$"
+    r"(?:(?:mon|tues|wednes|thurs|fri|satur|sun)day\b|\d{1,2}(?:st|nd|rd|th)?\s|\w+\s+\d{1,2},?\s).*\b(?:19|20)\d\d\b"
+    r"(?:\W+(?:at\s+|um\s+|à\s+)?\d{1,2}[:.h]\d\d\s*(?:[ap]\.?m\.?|uhr)?)?\W*$"
     r"|\d{1,4}[./-]\d{1,2}[./-]\d{1,4}$",
     re.IGNORECASE,
 )
@@ -104,7 +116,26 @@ _METHOD_OF: Final = re.compile(
     r"(?!.*\b(?:use|using|serving|storage|storing|care|giving|gift)\b).+:$",
     re.IGNORECASE,
 )
+# "Zubereitung Quittengelee:", "Method - Sloe Gin": the head of a method, and what is made
+_METHOD_NAMED: Final = re.compile(
+    r"(?P<head>zubereitung|herstellung|method|directions|instructions|préparation|preparazione|procedimento|preparación"
+    r"|elaboración|bereiding)\s*[-–:]?\s+(?!.*\b(?:use|using|serving|storage|storing|care|giving|gift|time|temps|tempo)\b)"
+    r"(?:[^\W\d]+[\s-]*){1,4}:",
+    re.IGNORECASE,
+)
+_TOOLS: Final = re.compile(r"(?:[^\W\d]+ ){1,4}(?:utensils|equipment|tools)")
 _BRACKETED: Final = re.compile(r"\([^()]*\)[.!]?")
+# "20 min", "1 h 30 min", "5.0/5", as pages set them on lines of their own
+_TIME_OR_MARK: Final = re.compile(
+    r"(?:\d+\s*(?:mins?|mn|minut\w+|h|hrs?|hours?|heures?|std|stunden?|ore|ora|horas?|uur|days?|jours?|tage?|giorni|días)\.?\s*)+"
+    r"|\d(?:[.,]\d+)?\s*/\s*(?:5|10)(?:[.,]0)?",
+    re.IGNORECASE,
+)
+_CIRCA: Final = re.compile(r"\b(?:ca|circa|etwa|environs?|ongeveer)\b|±", re.IGNORECASE)
+_PEOPLE_ALONE: Final = re.compile(
+    r"\d+(?:\s*[-–]\s*\d+)?\s+(?:person(?:s|nes|en|as|e)|people|portions?|portionen|porzioni|porciones|porties|servings)",
+    re.IGNORECASE,
+)
 _NUTRITION: Final = re.compile(
     r"\d+\s*(?:k?cal(?:ories)?|kj)\b|\d\s*(?:m?g|(?:milli)?grams)\s+(?:sat\.?\s+)?"
     r"(?:fat|protein|carbohydrates?|fib(?:er|re)|sugars|sodium|cholesterol|calcium)\b",
@@ -146,20 +177,38 @@ def section_of(text: str) -> Section | None:
     bare = plain(text)
     if bare in words("aside") - {"ingredients", "you will need", "what you need"}:
         return "aside"
+    if heads_tools(text):
+        return "aside"
     needed = _NEEDED.fullmatch(text.strip()) and not titled(text)
-    for_what = _LIST_FOR.fullmatch(text.strip())
+    for_what = LIST_FOR.fullmatch(text.strip())
     if bare in words("ingredients") or needed or for_what or _SUPPLIES.fullmatch(bare):
         return "ingredients"
-    of_what = _METHOD_OF.match(text.strip())
+    of_what = _METHOD_OF.match(text.strip()) or _METHOD_NAMED.fullmatch(text.strip())
     again = of_what and of_what["head"].lower() in words("method")
     return "method" if again or bare in words("method") else None
+
+
+def heads_tools(text: str) -> bool:
+    """Whether a line heads what is worked with: "Equipment", "Gather together your utensils:".
+
+    >>> heads_tools("GATHER TOGETHER YOUR UTENSILS:"), heads_tools("2 tools")
+    (True, False)
+    """
+    bare = plain(text)
+    named = bare in words("tools")
+    return named or bool(text.strip().endswith(":") and _TOOLS.fullmatch(bare))
 
 
 def after_section(text: str) -> tuple[Section, str] | None:
     """Return the part that begins a line and what follows: "Method: chop the mint"."""
     head, colon, rest = text.partition(":")
     section = section_of(head) if colon and rest.strip() and len(head) < 30 else None
-    return (section, rest.strip()) if section else None
+    if section and not _TIME_OR_MARK.fullmatch(rest.strip()):
+        return section, rest.strip()
+    first = _HEAD_AND_STOP.match(text)  # "Preparación. Lavamos las naranjas"
+    if first and plain(first["head"]) in words("method"):
+        return "method", first["rest"]
+    return None
 
 
 def is_ingredient(text: str) -> bool:
@@ -172,10 +221,33 @@ def is_ingredient(text: str) -> bool:
     """
     if len(text) > _LONGEST_ITEM or number_of(text):
         return False
+    if _TIME_OR_MARK.fullmatch(text.strip()):
+        return False
     begins = bool(_AMOUNT.match(text)) or bool(_BEHIND_ITS_FOOD.fullmatch(text.strip()))
+    begins = begins or begins_in_words(text)
+    if (
+        _MEASURED.match(text)
+        and not re.search(r"[.!?]\s", text)
+        and len(text.split()) <= _MOST_MEASURED
+    ):
+        return True  # "15 grams fragrance oil or essential oil of your choice."
     # "8 cups of herbs (I used sage, but thyme is good too)": what stands in brackets is said of it
     bare = _BRACKETED.sub("", text).strip()
     return begins and not is_sentence(bare) and not _GERMAN_STEP.search(bare)
+
+
+def begins_in_words(text: str) -> bool:
+    """Whether a line begins with an amount in words of one of the book's other languages.
+
+    >>> begins_in_words("Medio litro de aguardiente"), begins_in_words("Die Quitten waschen")
+    (True, False)
+    """
+    if len(text.split()) > _MOST_WORDS or not languages_that_begin(text, 0):
+        return False
+    try:
+        return isinstance(read_line(text).amount, Amount)
+    except Unreadable:
+        return False
 
 
 def is_sentence(text: str) -> bool:
@@ -223,11 +295,17 @@ def makes_of(text: str) -> str:
     >>> makes_of("Cut while warm. Makes 36 pieces."), makes_of("Yield: 10 half-pint jars.")
     ('36 pieces', '10 half-pint jars')
     """
-    headed = _LIST_FOR.fullmatch(text.strip()) if len(text) <= _LONGEST_HEAD else None
+    headed = LIST_FOR.fullmatch(text.strip()) if len(text) <= _LONGEST_HEAD else None
     if headed and re.match(r"\D{0,8}\d", headed["what"]):
         return headed["what"].strip()
+    if _PEOPLE_ALONE.fullmatch(text.strip()):
+        return text.strip()
     found = _MAKES.search(text[-_LONGEST_SAID:])
-    said = " ".join(found["said"].split()).strip(" ,").replace("~ ", "about ") if found else ""
+    said = " ".join(found["said"].split()).strip(" ,:") if found else ""
+    said = re.sub(r"^[~±]\s*", "about ", said)
+    before = found[0][: found.start("said") - found.start()] if found else ""
+    if _CIRCA.search(before) and said[:1].isdigit():
+        said = f"about {said}"
     said = _KEPT_TOO.split(said)[0].strip(" ,")
     if not re.search(r"\d|[½¼¾]|\b(?:one|two|three|four|six|eight|ten|a|dozen)\b", said, re.I):
         return ""
@@ -238,12 +316,17 @@ def makes_of(text: str) -> str:
 
 def is_only_makes(text: str) -> bool:
     """Whether a line says how much it makes and hardly anything else."""
+    if _PEOPLE_ALONE.fullmatch(text.strip()):
+        return True
     return (
         bool(makes_of(text))
         and bool(
             re.match(
                 r"\W*(?:this |recipe |it )?(?:makes|yield|serv|"
-                r"ergibt|für|donne|pour \d|quantity|portions|resa|para|opbrengst)",
+                r"ergibt|für|donne|pour (?:environs? |: ?)?\d|per (?:circa |ca\.? )?\d|"
+                r"(?:nodig )?voor |quantity|portion|porzioni|dosi per|raciones|porties|resa|para|"
+                r"opbrengst|(?:recipe for|rezept für|recept voor|recette pour|ricetta per|"
+                r"receta para) (?:\w+ )?\d)",
                 text,
                 re.IGNORECASE,
             )
@@ -252,23 +335,19 @@ def is_only_makes(text: str) -> bool:
     )
 
 
-def writer_of(text: str) -> str:
-    """Return whose recipe a line says it is; "" where it says nothing of that."""
-    found = _BY.match(text.strip("*_ "))
-    return found["who"].strip() if found and len(text.split()) <= 9 else ""
-
-
-def titled(text: str) -> str:
-    """Return the title that a line gives out as one; else "".
-
-    >>> titled("Recipe: Plum jam"), titled("My recipe for plum gin:"), titled("Plum jam")
-    ('Plum jam', 'Plum gin', '')
-    >>> titled("For plum jam you will need:"), titled("For the filling you will need:")
-    ('Plum jam', '')
-    """
-    found = _RECIPE.fullmatch(text.strip()) if len(text) <= _LONGEST_ITEM else None
-    said = (found["title"] or found["for"] or found["need"]).strip() if found else ""
-    return said[:1].upper() + said[1:] if found and found["title"] is None else said
+def numbered_apart(rows: Sequence[Row]) -> list[Row]:
+    """Return steps without the numbers they begin with, where those count on from 1: "1 Peel"."""
+    found = [
+        (place, re.match(r"(\d{1,2})\s+(?=[^\W\d])", row.text)) for place, row in enumerate(rows)
+    ]
+    counted = [(place, one) for place, one in found if one and rows[place].shape != "heading"]
+    if len(counted) < 2 or [int(one[1]) for _, one in counted] != [*range(1, len(counted) + 1)]:
+        return list(rows)
+    bare = {place: rows[place].text[one.end() :] for place, one in counted}
+    return [
+        replace(row, text=bare[place], shape="step") if place in bare else row
+        for place, row in enumerate(rows)
+    ]
 
 
 def is_empty(text: str) -> bool:
@@ -286,6 +365,9 @@ def is_passed(text: str) -> bool:
     """
     if is_empty(text) or _META.match(text.strip()):
         return True
+    head, _, time = text.partition(":")  # "Zubereitung: 15 Min"
+    if section_of(head) and _TIME_OR_MARK.fullmatch(time.strip()):
+        return True
     return len(_NUTRITION.findall(text)) >= 2
 
 
@@ -295,7 +377,7 @@ def is_title(text: str) -> bool:
     >>> is_title("Strawberry Jelly"), is_title("Boil it hard."), is_title("2 cups sugar")
     (True, False, False)
     """
-    bare = text.strip("*_ ")
+    bare = without_guide(text.strip("*_ "))
     if not bare or len(bare) > _LONGEST_TITLE or len(bare.split()) > 10:
         return False
     if titled(bare):

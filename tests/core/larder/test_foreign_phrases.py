@@ -16,6 +16,10 @@ from stillroom.core.larder.shelves import Larder
 
 PHRASES = {
     "es": """
+cortezas de limón = lemon peel
+astilla de canela = cinnamon stick
+flores de azahar = orange blossom
+cortezas = ?
 ajo picado = garlic
 2 dientes de ajo, picados = garlic
 perejil fresco picado = parsley

@@ -52,10 +52,19 @@ READ = {
     "about 35 oz / 1 litre": (1, 1, "l", "", None),
     "environ 6 pots de 200 g": (6, 6, "", "pots", (200, "g")),
     "etwa 1 Liter": (1, 1, "l", "", None),
+    "5 vasetti da 320 g circa": (5, 5, "", "vasetti", (320, "g")),
+    "2 flessen van 700 ml": (2, 2, "", "flessen", (700, "ml")),
+    "zwei Flaschen zu 700 ml": (2, 2, "", "Flaschen", (700, "ml")),
+    "due vasetti da 300 g": (2, 2, "", "vasetti", (300, "g")),
+    "4 vasetti da 250 g l’uno": (4, 4, "", "vasetti", (250, "g")),
+    "unos 30 mantecados": (30, 30, "", "mantecados", None),
+    "± 2 eetlepels": (2, 2, "tbsp", "", None),
 }
 # what could be two things, or holds a size that would be lost -> a word of the mend
 ASKED = {
     "1,5 kg": '"1.5"',
+    "4 bocaux d'un demi-litre": "6 jars of 200 ml",
+    "up to 24 biscuits": "24 biscuits",
     "2,5 l": '"2.5"',
     "1.500 g": '"1500"',
     "3 pint bottles": '"3 pint" for all',

@@ -101,7 +101,7 @@ def _not_harmless(note: Words, food: Staple) -> tuple[str, ...]:
 
 def _is_another(word: str, food: Staple, own: frozenset[str], larder: Larder) -> bool:
     """Whether a word of a note makes it another food, or names one."""
-    if word in own:
+    if word in own or (word in phrase_words("turns_elsewhere") and larder.language[:2] != "en"):
         return False
     named = larder.named(word)
     stranger = named is not None and named != food and not named.tags & {"craft", "water"}

@@ -107,11 +107,13 @@ def is_choice(tail: Words) -> bool:
 
 
 def split_joined(words: Words) -> list[Words]:
-    """Split "milk or cream and sugar" into its three foods."""
+    """Split "milk or cream and sugar" into its three foods; "cannella e di noce moscata" too."""
     pieces: list[list[Word]] = [[]]
     for word in words:
         if word.form in phrase_words("joins"):
             pieces.append([])
+        elif len(pieces) > 1 and not pieces[-1] and word.form in phrase_words("of"):
+            continue
         else:
             pieces[-1].append(word)
     return [tuple(piece) for piece in pieces if piece]

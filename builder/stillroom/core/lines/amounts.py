@@ -24,7 +24,7 @@ from stillroom.core.lines.measures import (
     read_qualifier,
     read_unit,
 )
-from stillroom.core.lines.numbers import Marks, read_number
+from stillroom.core.lines.numbers import Marks, joins_range, read_number
 from stillroom.core.words.data_files import read_data
 from stillroom.core.words.patterns import late_regex
 from stillroom.core.words.problems import Unreadable
@@ -129,7 +129,8 @@ def _read_reach(text: str, found: Measured, system: System, marks: Marks) -> Mea
     """Read "75g-110g", "13oz–1lb 2oz": a range whose ends each bear their unit."""
     own = found.amount
     sign = _REACH.match(text, found.end)
-    more = _numbered(text, sign.end(), system, marks) if sign and own.unit else None
+    at = sign.end() if sign else joins_range(text, found.end, marks)  # "800 g à 1 kg"
+    more = _numbered(text, at, system, marks) if at is not None and own.unit else None
     if more is None or not more.amount.unit or not _alike(more.amount.unit, own.unit):
         return None
     second = Measured(more.amount, more.start, more.end)

@@ -60,6 +60,11 @@ _ANOTHER = late_regex(
     rf"{_NUMBER}\s+[a-z]{{3,}}\s+of\s+(?!it\b|them\b|th|which|each|one|your|a\b)[a-z]{{3}}",
     re.IGNORECASE,
 )
+# "1 kg figs, 600 g sugar": a second thing with its own measure
+_WITH_ITS_MEASURE = late_regex(
+    rf"{_NUMBER}\s*(?:{_UNIT}|g|ml|kg|l|cups?)\b\.?\s+(?:of\s+|d[ei]\s+|d['’]|van\s+)?(?P<food>[a-zà-ÿ][^,;()\d]*)",
+    re.IGNORECASE,
+)
 _DILUTED = late_regex(
     rf"\b(?:in|with|to)\s+(?:about\s+)?{_NUMBER}\s*(?:{_UNIT}|g|ml|l|cups?|gals?|qts?|pts?)\b",
     re.IGNORECASE,
@@ -67,12 +72,18 @@ _DILUTED = late_regex(
 # "1 orange 1 lemon"; but "flour type 405 sifted", "vitamin B 12 powder"
 _NEXT = late_regex(
     r"(?<!type)(?<!typ)(?<!no\.)(?<!no)(?<!number)(?<!grade)(?<!vitamin)(?<=[a-zà-ÿ]{2})\s[1-9]\d?\s+"
-    r"(?!to\b|or\b|x\b|in\b|seeds?\b|grains?\b|spices?\b|years?\b|days?\b|hours?\b)[a-zà-ÿ]{3,}"
+    r"(?!to\b|or\b|x\b|in\b|seeds?\b|grains?\b|spices?\b|years?\b|days?\b|hours?\b)[A-Za-zÄÖÜà-ÿ][a-zà-ÿ]{2,}"
+)
+# "60 g almonds 100 g butter"
+_NEXT_MEASURE = late_regex(
+    r"[^\W\d]{3,}\s+\d+(?:[.,]\d+)?\s*(?:k?g|gr|ml|cl|dl|l|(?-i:EL|TL)|cups?|tbsp|tsp)\b\.?\s+[^\W\d]{3,}",
+    re.IGNORECASE,
 )
 _SHARE = late_regex(r"(?P<part>\d+(?:[.,]\d+)?\s?%)\s+(?P<food>[a-zà-ÿ].*)", re.IGNORECASE)
 _GLUED_UNIT = late_regex(r"(?P<unit>gr?|kg|ml|cl|dl|EL|TL)(?=[A-ZÄÖÜ][a-zäöüß])")
 _FOR_ONE = late_regex(
     r"\b(?P<said>(?:per|for\s+each|in\s+each|to\s+each|to\s+every)\s+"
+    r"(?:\d+\s+(?:ounce|oz|ml|g|pound|lb|litre)\s+)?"
     r"(?:half[\s-]pint|pint|quart|litre|liter|jar|bottle|kg|kilo|pound|lb|cup|gallon|person))s?\b",
     re.IGNORECASE,
 )
@@ -87,7 +98,7 @@ _FEW = 12
 _GR = late_regex(r"\s*\d{1,2}\s*gr\b", re.IGNORECASE)
 _COUNT_FIRST = late_regex(r"(?:about|approx\.?|approximately|around)\s+\d", re.IGNORECASE)
 _NO_BEGINNING = late_regex(
-    r"(?:and|or|plus|minus|to|from|with|per|à|a|o|ou|oder|bis|tot)\s|[lI|][/.]"
+    r"(?:and|or|plus|minus|to|from|with|per|à|a|o|ou|oder|bis|tot|[Jj]e(?:weils)?)\s|[lI|][/.]"
 )
 _WRITE_ONE = 'Write one amount before the food, such as "250 g sugar", and the rest after a comma.'
 
@@ -133,6 +144,8 @@ def _refuse_short_great(reading: LineReading, text: str) -> None:
     """Ask about "2 gr. Äpfel": "gr." shortens the gram, and "große" or "grosses" too."""
     amount = reading.amount
     if not (isinstance(amount, Amount) and amount.unit == "g" and _GR.match(text)):
+        return
+    if amount.high > _FEW or _never_counted().fullmatch(reading.item):
         return
     staple = find_staple(reading.item)
     if staple and staple.each_g and amount.high < staple.each_g:
@@ -192,7 +205,12 @@ def _refuse_another(reading: LineReading, item: str, text: str) -> None:
             '"scales: per container" below each other.',
         )
     digits = _DIGIT.search(item)
-    if _ANOTHER.match(reading.note) or (digits and (_DILUTED.search(item) or _NEXT.search(item))):
+    other = _WITH_ITS_MEASURE.match(reading.note) if reading.amount.unit else None
+    food = find_staple(other["food"]) if other else None
+    if food is not None and food not in (find_staple(item), find_staple(text)):
+        raise _several(text)
+    beside = _NEXT_MEASURE.search(item) or _DILUTED.search(item) or _NEXT.search(item)
+    if _ANOTHER.match(reading.note) or (digits and beside):
         raise _several(text)
 
 

@@ -60,7 +60,8 @@ def read_ingredient_food(ingredient: Ingredient, larder: Larder) -> FoodReading:
         if tinned.known:
             return tinned
     if noun:
-        for together in (f"{noun} {ingredient.item}", f"{ingredient.item} {noun}"):
+        joined = [f"{noun} {of} {ingredient.item}" for of in ("de", "di", "d'", "van")]
+        for together in (f"{noun} {ingredient.item}", f"{ingredient.item} {noun}", *joined):
             food = larder.named(normal_form(together))
             if food:
                 return FoodReading(together, food, (food,), larder=larder)

@@ -36,7 +36,10 @@ class Measure:
     fullness: str = ""
 
 
-_WORDS = late_regex(r"[A-Za-zÀ-ÿ]+(?:-[A-Za-zÀ-ÿ]+)*\.?(?:[ \t]+[A-Za-zÀ-ÿ]+\.?){0,2}")
+_WORDS = late_regex(
+    r"[Cc]\.à\.?[CcSs]\b\.?"  # "1 c.à.s. de miel"
+    r"|[A-Za-zÀ-ÿ]+(?:-[A-Za-zÀ-ÿ]+)*\.?(?:[ \t]+[A-Za-zÀ-ÿ]+\.?){0,2}"
+)
 _GAP = late_regex(r"[ \t]+")
 _TOKEN = late_regex(r"[^ \t]+")
 
@@ -142,7 +145,7 @@ def read_unit(text: str, at: int, system: System) -> tuple[str, int] | None:
 
 def read_noun(text: str, at: int) -> tuple[str, int] | None:
     """Read a counted noun that begins at `at`, as (its singular, end)."""
-    found = _look_up(text, at, counted_nouns(), most=2)
+    found = _look_up(text, at, counted_nouns())
     return (counted_nouns()[found[0]][0], found[1]) if found else None
 
 
@@ -251,7 +254,8 @@ def _with_unit(
     noun = read_noun(text, after)
     if noun and counts_it(text, after, noun[1]):
         return Measure(replace(amount, noun=noun[0]), start, noun[1], words)
-    glued = number.end > number.start and text[number.end : number.end + 1].isalpha()
+    glued = number.end > number.start and text[number.end - 1 : number.end + 1].isalnum()
+    glued = glued and text[number.end : number.end + 1].isalpha()
     if glued and not re.match(r"(?:[x×]\s?(?=[\d½¼¾])|(?:x|st|nd|rd|th|er)\b)", text[number.end :]):
         word = re.match(r"[^\s,()]+", text[number.end :])
         written = word[0] if word else ""
@@ -260,7 +264,10 @@ def _with_unit(
     return Measure(amount, start, end, lead)
 
 
-_OF_A = late_regex(r"\s+(?:of\s+(?:an?\s+)?|d[ei]\s+|d['’]\s?|van\s+(?:een\s+)?)", re.IGNORECASE)
+_OF_A = late_regex(
+    r"\s+(?:of\s+(?:an?\s+)?|d[ei]\s+(?:un[aeo]?\s+)?|d['’]\s?(?:une?\s+)?|van\s+(?:een\s+)?)",
+    re.IGNORECASE,
+)
 _PART_OF_IT = late_regex(
     r"\s+(?P<part>[½¼¾⅓⅔⅛]|[1-7]/[2-8])(?=\s+(?:of|de|di)\s|\s+d['’]|\s*(?:,|$))", re.IGNORECASE
 )

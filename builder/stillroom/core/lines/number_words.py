@@ -54,6 +54,33 @@ def whole_numbers_elsewhere() -> dict[str, int]:
     return {word.lower(): count for word, count in counts if isinstance(count, int)}
 
 
+# words that begin an amount in another language, and something else in English
+_ENGLISH_TOO = frozenset({"a", "cent", "elf", "half", "once", "six", "mark", "sap", "rasp", "die"})
+
+
+@cache
+def _beginnings() -> dict[str, frozenset[str]]:
+    """Return the languages in which a word may begin an amount: a number, or a part of a food."""
+    data = read_data("line_words.yml")
+    found: dict[str, set[str]] = {}
+    for language, taken in data["taken_elsewhere"].items():
+        tables = ("numbers_elsewhere", "parts_elsewhere", "multiples_elsewhere")
+        counts = [word for table in tables for word in data[table].get(language, {})]
+        for words in (*counts, *taken["parts"], *taken["how"]):
+            found.setdefault(words.lower().split()[0], set()).add(language)
+    return {word: frozenset(found[word]) for word in set(found) - _ENGLISH_TOO}
+
+
+def languages_that_begin(text: str, at: int) -> frozenset[str]:
+    """Return the languages besides English in which the word at `at` may begin an amount.
+
+    >>> languages_that_begin("mezzo litro di acqua", 0), languages_that_begin("salt", 0)
+    (frozenset({'it'}), frozenset())
+    """
+    word = _WORD.match(text, at)
+    return _beginnings().get(word[0].lower(), frozenset()) if word else frozenset()
+
+
 @cache
 def _parts_of(language: str) -> re.Pattern[str] | None:
     """Return the pattern of a part elsewhere: "media", "ein halbes", "tres cuartos de"."""
@@ -63,7 +90,8 @@ def _parts_of(language: str) -> re.Pattern[str] | None:
     counts = "|".join(_words_of(language, "numbers_elsewhere"))
     either = "|".join(sorted(parts, key=len, reverse=True))
     return re.compile(
-        rf"(?:(?P<count>{counts})[\s-]+)?(?P<part>{either})(?![\w])-?(?:\s+d(?:e|i)\b)?",
+        rf"(?:(?P<count>{counts})[\s-]+)?(?P<part>{either})(?![\w])-?"
+        rf"(?:\s+d(?:e|i)\b(?:\s+un[aeo]?\b)?|\s+d['’](?:une?\b)?)?",
         re.IGNORECASE,
     )
 
@@ -123,13 +151,28 @@ def _elsewhere(
     part = pattern.match(text, at) if pattern else None
     if part:
         count = _words_of(language, "numbers_elsewhere").get((part["count"] or "").lower())
-        value = _words_of(language, "parts_elsewhere")[part["part"].lower()]
-        return (count or Fraction(1)) * value, part.end()
+        value = (count or Fraction(1)) * _words_of(language, "parts_elsewhere")[
+            part["part"].lower()
+        ]
+        return read_dozen(text, part.end("part"), value, language) or (value, part.end())
     whole = _words_of(language, "numbers_elsewhere").get(word[0].lower())
     if whole is None:
-        return None
+        return read_dozen(text, at, Fraction(1), language)
+    if many := read_dozen(text, word.end(), whole, language):
+        return many
     more = read_and_part(text, word.end(), language)
     return (whole + more[0], more[1]) if more else (whole, word.end())
+
+
+@cache
+def _multiples_of(language: str) -> re.Pattern[str] | None:
+    """Return the pattern of "une dizaine de", "mezza dozzina di", "zwei Dutzend"."""
+    many = _words_of(language, "multiples_elsewhere")
+    if not many:
+        return None
+    return re.compile(
+        rf"[\s-]*(?P<many>{'|'.join(many)})\b(?:\s+(?:de|di|van)\b|\s+d['’])?", re.IGNORECASE
+    )
 
 
 def _english(text: str, at: int, word: re.Match[str]) -> tuple[Fraction, int] | None:
@@ -149,8 +192,16 @@ def _english(text: str, at: int, word: re.Match[str]) -> tuple[Fraction, int] | 
     return read_dozen(text, end, value) or (value, end)
 
 
-def read_dozen(text: str, at: int, count: Fraction) -> tuple[Fraction, int] | None:
-    """Read "dozen" or "score" as so many times the count."""
+def read_dozen(
+    text: str, at: int, count: Fraction, language: str = "en"
+) -> tuple[Fraction, int] | None:
+    """Read "dozen" or "score", "douzaine de" or "Dutzend", as so many times the count."""
     found = _DOZEN.match(text, at)
-    many = read_data("line_words.yml")["multiples"]
-    return (count * many[found[1].lower()], found.end()) if found else None
+    if found:
+        return count * read_data("line_words.yml")["multiples"][found[1].lower()], found.end()
+    pattern = _multiples_of(language)
+    elsewhere = pattern.match(text, at) if pattern else None
+    if elsewhere is None:
+        return None
+    many = _words_of(language, "multiples_elsewhere")[elsewhere["many"].lower()]
+    return count * many, elsewhere.end()

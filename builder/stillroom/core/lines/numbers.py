@@ -237,6 +237,12 @@ def _ask(digits: str, as_decimal: str, pieces: list[str]) -> None:
     )
 
 
+def joins_range(text: str, at: int, marks: Marks) -> int | None:
+    """Return where the second end of a range begins: behind "à", "bis" or "to"; else None."""
+    found = _joined(marks.language).match(text, at)
+    return found.end() if found else None
+
+
 @cache
 def _joined(language: str) -> re.Pattern[str]:
     return re.compile(rf"\s+(?:{_JOINED.get(language, 'to')})\s+", re.IGNORECASE)
@@ -251,7 +257,7 @@ def read_range(text: str, at: int, marks: Marks) -> Range | None:
     if first is None:
         return None
     low, end = first
-    dozen = read_dozen(text, end, low) if low.denominator <= 2 else None
+    dozen = read_dozen(text, end, low, marks.language) if low.denominator <= 2 else None
     if dozen:
         return Range(dozen[0], dozen[0], at, dozen[1])
     between = _BETWEEN.match(text, end) or _joined(marks.language).match(text, end)

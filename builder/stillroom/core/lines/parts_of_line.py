@@ -25,7 +25,7 @@ _OF_ELSEWHERE = late_regex(
 )
 _CUT = late_regex(
     # begins with one of these signs, which is quickly told
-    r"(?=[\s,;(\[—-])\s*(?:,|;|\s[-–—]\s|\(|\[|\s+plus\s+(?:extra|more|another)\b|\splus\s(?=[0-9½¼¾])"
+    r"(?=[\s,;.(\[—-])\s*(?:,|;|\s[-–—]\s|\(|\[|\s+plus\s+(?:extra|more|another)\b|\splus\s(?=[0-9½¼¾])"
     r"|\s+[+]\s+(?:extra|more)\b|\s+(?=(?:weighing|including|stirred|made\s+with|diluted|depending\s+on)\b)"
     r"|\s+(?=(?:mixed|dissolved|blended|combined|whisked|beaten|soaked|diluted)\s+(?:with|in|into)\b)"
     r"|\s+(?=(?:or|OR)\s+(?:[0-9½⅓⅔¼¾⅛]|(?:one|two|three|four|five|six|eight|ten|twelve)\b))"
@@ -33,6 +33,11 @@ _CUT = late_regex(
     r"|\s+(?=(?:preferably|such\s+as)\s)"
     r"|\s+(?=(?:about|approx\.?|approximately|around)\s+[0-9½¼¾])"
     r"|\s+(?=after\s+\w+ing\b)"
+    # "malt vinegar. Don't be tempted by another": a word to the cook
+    r"|\.\s+(?=(?:Don['’]t|Do\s+not|Use|You|If|I|It|This|These|Make\s+sure|We|Any|Not|See|Add|Keep|Choose|Try"
+    r"|Adjust|Substitute|Omit)\s)"
+    # "quinces for about 1 l juice"
+    r"|\s+(?=(?:for|für|pour|per|para|voor)\s+(?:(?:about|ca\.?|circa|etwa|environ|unos|ongeveer)\s+)?\d)"
     r"|\s+(?=(?:cut|broken|torn|divided|separated)\s+(?:in|into)\s)"
     # what it is for, and what stands in its place, in other languages
     r"|\s+(?=z(?:um|ur)\s+[A-ZÄÖÜ]|für\s+(?:die|das|den)\s|pour\s+(?:l[ae]s?\s|l['’]|[a-zé]+er\b|servir)"
@@ -131,6 +136,12 @@ def split_food(text: str, at: int, amount: Amount | Unmeasured | None) -> LineRe
     bracket = cut and cut[0].strip() in ("(", "[")
     end = cut.start() if cut else len(text)
     item, note = _tidy(_TRAILING.sub("", text[at:end].strip(" ."))), ""
+    if bracket and cut and not item:  # "1 pound (2 large) firm, tart apples"
+        closed = re.compile(r"[)\]]").search(text, cut.end())
+        rest = split_food(text, closed.end(), amount) if closed else None
+        if closed and rest and rest.item:
+            said = text[cut.end() : closed.start()].strip()
+            return replace(rest, note=", ".join(part for part in (said, rest.note) if part))
     if cut:
         note_at = cut.end() if cut[0].strip(" -") in (",", ";", "–", "—", ":", "") else cut.start()
         note = text[note_at:].strip(" ,;")
@@ -198,11 +209,11 @@ def _open_bracket(text: str, at: int, cut: re.Match[str], item: str) -> tuple[st
     close = re.compile(r"[)\]]").search(text, cut.end())
     inner = text[cut.end() : close.start() if close else len(text)].strip()
     after = text[close.end() :] if close else ""
-    comma = re.search(r"[,;(\[]", after)
+    comma = re.search(r"[,;(\[]|\.\s+(?=[A-Z])", after)
     said = _SAID_BEHIND.match(after)
     comma = said or comma
     more = after[: comma.start()] if comma else after
-    note_rest = after[comma.start() :].strip(" ,;") if comma else ""
+    note_rest = after[comma.start() :].strip(" ,;.") if comma else ""
     if more.strip():  # "coriander (cilantro) leaves", "1 inch (2.5 cm) cubes"
         item = _tidy(f"{item} {more.strip()}")
     note = ", ".join(part for part in (inner, note_rest) if part)

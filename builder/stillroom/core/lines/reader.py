@@ -17,6 +17,7 @@ from stillroom.core.lines.amounts import Measured, read_measured
 from stillroom.core.lines.behind import read_amount_behind, read_measured_to, read_taken_of
 from stillroom.core.lines.doubts import OWN_NUMBER, refuse_left_over
 from stillroom.core.lines.measures import read_noun
+from stillroom.core.lines.number_words import languages_that_begin
 from stillroom.core.lines.numbers import Marks, marks_of
 from stillroom.core.lines.parts_of_line import (
     LineReading,
@@ -27,7 +28,9 @@ from stillroom.core.lines.parts_of_line import (
     with_measured,
 )
 from stillroom.core.lines.size_beside import put_size_apart, read_size_alone
+from stillroom.core.lines.staple_table import find_staple
 from stillroom.core.lines.strength import strength_apart
+from stillroom.core.lines.unglued import parted_from_its_food
 from stillroom.core.words.patterns import late_regex
 from stillroom.core.words.problems import Unreadable
 
@@ -38,9 +41,15 @@ _BULLET = late_regex(r"^\s*(?:[-*•·–▢□☐]\s+)*", re.IGNORECASE)
 # said before an amount: "Additional 1 tbsp sugar", "Optional: ½ cup nuts"
 _LEAD = late_regex(
     r"(?P<said>optional(?:ly)?(?=\s*:|\s+[\d½⅓⅔¼¾⅛])|(?:an\s+)?additional|another|extra|plus)\s*:?\s+"
-    r"(?=(?:about\s+)?(?:[\d½⅓⅔¼¾⅛]|(?:an?|one|two|three|four|six|half|a few)\s)|(?<=:\s))",
+    r"(?=(?:about\s+)?(?:[\d½⅓⅔¼¾⅛]|(?:an?|one|two|three|four|six|half|a few)\s)|(?<=:\s))"
+    # the same in other languages, before whatever follows: "eventuell etwas Zitronensaft"
+    r"|(?P<may>eventuell|evtl\.?|ggf\.|gegebenenfalls|éventuellement|facultatif|facoltativo|facultativo|eventualmente"
+    r"|opzionale|opcional|eventueel|optioneel)\s*:?\s+(?=\S)",
     re.IGNORECASE,
 )
+_DASH = late_regex(r"\s*[-–—]\s+(?=[^\W\d])")
+_AMOUNT_IN_BRACKETS = late_regex(r"\((?P<amount>[\d½⅓⅔¼¾⅛][^()]{0,15})\)\s+(?=[^\W\d])")
+_LOOSE_END = late_regex(r"\s+[-–—]+\s*$")  # "3 dl di succo –"
 # "Zucchero in polvere, grammi 750", as older Italian books have it; "n." is so many
 _UNIT_FIRST = late_regex(
     r"(?P<sep>[,:])\s*(?:(?P<unit>grammi|litri|litro|decilitri|centilitri|chilogrammi|chili|etti)|n\.|numero)"
@@ -62,7 +71,7 @@ def read_line(text: str, system: System = "metric", language: str = "en_GB") -> 
     """
     _refuse_odd_signs(text)
     marks = marks_of(language)
-    text = _unbracketed(text)
+    text = parted_from_its_food(_LOOSE_END.sub("", _unbracketed(text)), system)
     if "lov" in text:
         text = _CLOVES.sub(r"\1 \2", text)
     if marks.language == "it":
@@ -81,7 +90,7 @@ def read_line(text: str, system: System = "metric", language: str = "en_GB") -> 
     )
     refuse_left_over(found, text)
     if lead:
-        said = " ".join(lead["said"].lower().split())
+        said = " ".join((lead["said"] or lead["may"]).lower().split())
         found = replace(found, note=", ".join(filter(None, (said, found.note))))
     return found
 
@@ -91,7 +100,8 @@ def _unbracketed(text: str) -> str:
     bare = text.strip()
     if bare[:1] == "(" and bare[-1:] == ")" and "(" not in bare[1:]:
         return bare[1:-1].strip()
-    return text
+    first = _AMOUNT_IN_BRACKETS.match(bare)  # "(1 kg) sugar"
+    return f"{first['amount'].strip()} {bare[first.end() :]}" if first else text
 
 
 def _refuse_odd_signs(text: str) -> None:
@@ -145,6 +155,8 @@ def _amount_first(text: str, start: int, system: System, marks: Marks) -> LineRe
     size = read_size_alone(text, measured)
     if size:
         return size
+    dash = _DASH.match(text, rest) if named else None  # "55 g – approx 5 candy canes"
+    rest = dash.end() if dash else rest
     sized = measured.amount.unit or (measured.each and not measured.amount.noun)
     if sized and text[rest : rest + 1] in (",", ";"):
         rest = after_of(text, rest + 1, named)
@@ -253,6 +265,32 @@ def _measured_aside(reading: LineReading, system: System, marks: Marks) -> LineR
     )
 
 
+def _elsewhere(text: str, start: int, system: System, marks: Marks) -> LineReading | None:
+    """Read "mezzo litro di acqua" in a book of another language, where one language alone reads it.
+
+    Raises Unreadable where two languages read two amounts.
+    """
+    found: list[LineReading] = []
+    for language in languages_that_begin(text, start) - {marks.language}:
+        other = replace(marks, language=language)
+        try:
+            reading = _amount_first(text, start, system, other) or read_taken_of(
+                text, start, system, other
+            )
+        except Unreadable:
+            continue
+        amount = reading.amount if reading else None
+        if reading is None or not isinstance(amount, Amount):
+            continue
+        if amount.unit or amount.noun or find_staple(reading.item):
+            found.append(reading)
+    if len({one.amount for one in found}) > 1:
+        raise Unreadable(
+            f'The amount in "{text.strip()}" could not be read.', "Write it in figures."
+        )
+    return found[0] if found else None
+
+
 def _no_amount(text: str, start: int, system: System, marks: Marks) -> LineReading:
     """Nothing is measured: "salt, to taste", "butter for greasing", "salt and pepper"."""
     wanted = unmeasured_words().search(text, start)
@@ -261,7 +299,7 @@ def _no_amount(text: str, start: int, system: System, marks: Marks) -> LineReadi
         raise Unreadable(f'"{text.strip()}" is not an ingredient.', 'Write "250 g sugar".')
     if re.match(r"[^A-Za-zÀ-ÿ]*\d", reading.item) and not OWN_NUMBER.match(reading.item):
         raise Unreadable(f'"{text.strip()}" does not begin with an amount.', 'Write "250 g sugar".')
-    aside = _measured_aside(reading, system, marks)
+    aside = _measured_aside(reading, system, marks) or _elsewhere(text, start, system, marks)
     if aside:
         return aside
     words = wanted["words"].lower() if wanted else "as needed"

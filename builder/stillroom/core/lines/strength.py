@@ -29,7 +29,9 @@ _STRENGTH = late_regex(
 )
 _BARE = late_regex(rf"(?:^|[\s,]+){_LEAST}\b{_PERCENT}\s*(?:$|,|(?=\s))", re.IGNORECASE)
 _DEGREES = late_regex(
-    r"(?:\b(?:à|a|de|di|da|mit|van|at)\s+)?\b(?P<number>\d+(?:[.,]\d+)?)\s*[°º](?!\s*[CF]\b)"
+    r"(?:\b(?:à|a|de|di|da|mit|van|at)\s+)?\b(?P<number>\d+(?:[.,]\d+)?)"
+    r"(?:\s*[°º](?!\s*[CF]\b)|\s+(?:grad(?:os|i|en)?|degrés)\b(?!\s*[cf]\b))",
+    re.IGNORECASE,
 )
 _CASK = late_regex(r"\b(?:cask|barrel|navy)[\s-]strength\b|\b(?:over|under)proof\b", re.IGNORECASE)
 

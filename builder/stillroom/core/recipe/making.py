@@ -9,10 +9,13 @@ from __future__ import annotations
 import re
 from dataclasses import dataclass, replace
 from fractions import Fraction
+from functools import cache
 from typing import Final, TypeGuard
 
 from stillroom.core.amounts.quantities import Amount
 from stillroom.core.amounts.units import System, counted_nouns, size_of
+from stillroom.core.lines.measures import read_about
+from stillroom.core.lines.number_words import whole_numbers_elsewhere
 from stillroom.core.lines.pairs import compare
 from stillroom.core.lines.sizes import read_first
 from stillroom.core.words.patterns import late_regex
@@ -26,23 +29,22 @@ _BEFORE: Final = late_regex(
 )
 _SERVES: Final = late_regex(r"(?:serves|feeds|enough for|for)[: ]\s*(.+)", re.IGNORECASE)
 _PEOPLE: Final = late_regex(r"\s*(?:people|persons|portions|servings)?\s*$", re.IGNORECASE)
-_ABOUT: Final = late_regex(
-    r"(?:approximately|approx\.?|roughly|around|circa|ca\.|c\.|~|environ\b|env\.|etwa\b|ungefähr\b"
-    r"|zirka\b|ongeveer\b|aproximadamente\b|unos\b|unas\b)\s*",
-    re.IGNORECASE,
-)
+_CIRCA: Final = late_regex(r"\s+(?:circa|ca\.?|environ|aprox\.?|ongeveer)\s*$", re.IGNORECASE)
+_AT_LEAST: Final = late_regex(r"(?:up to|at least|max(?:imum|\.)|min(?:imum|\.))\s", re.IGNORECASE)
 _NUMBERS: Final = {
     "one": 1, "two": 2, "three": 3, "four": 4, "five": 5, "six": 6, "seven": 7, "eight": 8,
     "nine": 9, "ten": 10, "eleven": 11, "twelve": 12,
 }  # fmt: skip
+_WORDS: Final = frozenset({"once", "elf", "cent", "a"})
 _DOZEN: Final = late_regex(
     r"(?:(half a|a|one|two|three|four|\d{1,6})\s+)?(?:dozen|doz\.?)\b(?:\s+of\b)?", re.IGNORECASE
 )
 _DOZENS: Final = {"half a": 6, "a": 12, "one": 12, "": 12, "two": 24, "three": 36, "four": 48}
 # "of 300 ml", "à 300 ml", "(300 ml)", ", 300 ml each": each of the things counted before
 _EACH: Final = late_regex(
-    r"(?P<things>[^\d(,]*?)\s*(?:\bof\b|\bde\b|\bvon\b|\bà\b|\bat\b|\bholding\b|@|,|\()?\s*"
-    r"(?P<size>(?:about )?\d[^()]*?)(?:\s+(?:each|apiece))?\s*\)?$",
+    r"(?P<things>[^\d(,]*?)\s*(?:\bof\b|\bde\b|\bvon\b|\bda\b|\bvan\b|\bzu\b|\bà\b|\bat\b|\bholding\b|@|,|\()?\s*"
+    r"(?P<size>(?:about )?\d[^()]*?)"
+    r"(?:\s+(?:each|apiece|l['’]un[oa]|cadauno|ciascuno|chacun|cada\s+uno|elk|per\s+stuk))?\s*\)?$",
     re.IGNORECASE,
 )
 _LONGEST: Final = 400
@@ -66,6 +68,11 @@ _VAGUE: Final = late_regex(
     r"|.* or (?:so|two|more)\b"
 )
 _INTO: Final = late_regex(r",?\s*(?:in|into|for|filling|fills|to fill|enough for)\s")
+# "d'un demi-litre": a size in words
+_HALF_IN_WORDS: Final = late_regex(
+    r"\b(?:half|demi|halb\w*|mezzo|medio|halve)[\s-]*(?:a\s+)?(?:lit\w+|kilo\w*|pints?|pounds?)\b",
+    re.I,
+)
 # digits of any sort; and a sign that would belong to a number before it
 _DIGIT: Final = late_regex(r"[\d½⅓⅔¼¾⅕⅖⅗⅘⅙⅚⅛⅜⅝⅞①-⑳²³]")
 _SIGN: Final = late_regex(r"[.:*+=%^/]")
@@ -120,7 +127,7 @@ def read_making(written: str, system: System, language: str = "en_GB") -> Makes:
     named = " ".join(word for word in (noun, rest) if word)
     if not named or named == "or so":
         raise Unreadable(f'"{written}" does not say of what.', 'Write "24 biscuits" or "900 ml".')
-    if _DIGIT.search(_LENGTH.sub("", named)):
+    if _DIGIT.search(_LENGTH.sub("", named)) or _HALF_IN_WORDS.search(named):
         what = f'"{written}" holds a size that this book cannot tell from the rest.'
         raise Unreadable(what, 'Write "6 jars of 200 ml" or so.')
     return Makes(bare, named)
@@ -131,19 +138,30 @@ def _counted(text: str) -> str:
     serves = _SERVES.fullmatch(text)
     if serves and not re.search(r"[a-z]", re.sub(r"\bto\b", "", _PEOPLE.sub("", serves[1]))):
         return f"{_PEOPLE.sub('', serves[1])} servings"
-    text = _ABOUT.sub("about ", _BEFORE.sub("", text, count=1), count=1)
+    text = _BEFORE.sub("", text, count=1)
+    circa = _CIRCA.search(text)  # "5 vasetti da 320 g circa"
+    said = None if _AT_LEAST.match(text) else read_about().match(text)
+    if said or circa:
+        text = f"about {text[said.end() if said else 0 : circa.start() if circa else None].strip()}"
     about = "about " if text.lower().startswith("about ") else ""
     bare = text[len(about) :]
     if dozen := _DOZEN.match(bare):
-        said = (dozen[1] or "").lower()
-        count = _DOZENS[said] if said in _DOZENS else 12 * int(said)
+        many = (dozen[1] or "").lower()
+        count = _DOZENS[many] if many in _DOZENS else 12 * int(many)
         return f"{about}{count} {bare[dozen.end() :].strip()}"
     first, _, rest = bare.partition(" ")
-    if first.lower() in _NUMBERS and rest:
-        return f"{about}{_NUMBERS[first.lower()]} {rest}"
+    number = _NUMBERS.get(first.lower()) or _numbers_elsewhere().get(first.lower())
+    if number and rest:
+        return f"{about}{number} {rest}"
     if first.lower() in ("a", "an") and rest and not _VAGUE.match(rest.lower()):
         return f"{about}1 {rest}"
     return text
+
+
+@cache
+def _numbers_elsewhere() -> dict[str, int]:
+    """Return "due", "zwei" and the like; without what is a word of English too."""
+    return {word: count for word, count in whole_numbers_elsewhere().items() if word not in _WORDS}
 
 
 def _once(text: str, ways: tuple[System, str]) -> str:

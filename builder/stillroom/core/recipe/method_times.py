@@ -43,7 +43,8 @@ _WAITS: Final = {
 _TENDED: Final = {"shak": "shake", "stir": "stir", "turn": "turn", "swirl": "shake"}
 _PLACE: Final = r"(?!,? (?:dark|dry|cool|airy|place|cupboard|room|larder|spot|and|or)\b)"
 _VERB: Final = late_regex(
-    rf"\b(?:{'|'.join(sorted(_WAITS, key=len, reverse=True))})(?:s|ed|ing)?\b{_PLACE}"
+    rf"\b(?<!somewhere )(?:{'|'.join(sorted(_WAITS, key=len, reverse=True))})"
+    rf"(?:s|ed|ing)?\b{_PLACE}"
 )
 _WAITED: Final = late_regex(rf"\b(?P<span>{SPAN_PATTERN}|overnight)")
 # a clause that says how it keeps, how often or how old, but nothing to wait for
@@ -101,6 +102,14 @@ _SHORT: Final = {
     "dly": "daily", "wkly": "weekly", "rdy": "ready", "aft": "after", "kps": "keeps",
     "abt": "about", "lve": "leave", "stp": "steep", "bfr": "before", "til": "until",
 }  # fmt: skip
+# "(do not leave longer than this)" says nothing against the wait beside it
+_WARNED: Final = late_regex(
+    r"\s*\([^()]*\b(?:do not|don['’]t|never|no longer)\b[^()]*\)", re.IGNORECASE
+)
+# "Twenty Four Hours", as older books have it
+_TENS: Final = late_regex(
+    r"\b(twenty|thirty|forty|fifty|sixty) (one|two|three|four|five|six|seven|eight|nine)\b", re.I
+)
 _SHORTENED: Final = late_regex(rf"\b(?:{'|'.join(_SHORT)})\b\.?", re.IGNORECASE)
 
 
@@ -147,7 +156,8 @@ def times_in_method(steps: tuple[MethodStep, ...]) -> tuple[Said, ...]:
 
 def _in_full(text: str) -> str:
     """Return a step's words with braces as "it" and what is shortened written out."""
-    plain = re.sub(r"\{[^{}]*\}", "it", text)
+    plain = _WARNED.sub("", re.sub(r"\{[^{}]*\}", "it", text))
+    plain = _TENS.sub(r"\1-\2", plain)
     return _SHORTENED.sub(lambda short: _SHORT[short[0].strip(".").lower()], plain)
 
 

@@ -40,10 +40,14 @@ def waits_elsewhere(sentence: str) -> Iterator[Elsewhere]:
     clauses = [one for one in re.split(r"[,;:]\s+|\s(?:und|et|y|e|en)\s", sentence) if one.strip()]
     for clause in clauses:
         found = _span_words().search(clause)
-        if found is None or _any_of("keeps").search(sentence):
+        # "till the next day" is a night to wait for, though "till" alone says how it keeps
+        if found is None:
+            continue
+        before_use = _any_of("before_use").search(sentence)
+        if _any_of("keeps").search(sentence.replace(found[0], "")) and not before_use:
             continue
         span = _span(found)
-        word = _word(clause) or _word(sentence)
+        word = "mature" if before_use else _word(clause) or _word(sentence)
         if span is None:
             continue
         if word:

@@ -1,0 +1,92 @@
+"""What a recipe is called, as lines of a paper give it out, and whose it is.
+
+"Recipe: Plum jam", "For plum gin you will need", "Zutaten für Quittengelee". Leaves out whether any
+other line may be a title: sorting.py.
+"""
+
+from __future__ import annotations
+
+import re
+from typing import Final
+
+_LONGEST_HEAD: Final = 48
+_LONGEST_ITEM: Final = 200
+_BY: Final = re.compile(
+    r"(?:by|from|recipe\s+(?:by|from)|contributed\s+by|author|written\s+by|von|rezept\s+von|par|di|de)"
+    r"\b\s*:?\s+(?P<who>[^\W\d][^:;]{1,60})$",
+    re.IGNORECASE,
+)
+_RECIPE: Final = re.compile(
+    r"(?:recipe|rezept|recette|ricetta|receta|recept)\s*(?:name|title)?\s*:\s*(?P<title>\S.*)"
+    r"|(?:(?:my|our|the|[\w'’]+['’]s)\s+)?(?:\w+\s+)?(?:recipe\s+for|rezept\s+für|recette\s+d[eu]|"
+    r"receta\s+de|recept\s+voor)\s+(?P<for>\S.*?)\s*:?$"
+    # "for the filling you will need" heads a part of a list, "for plum jam you will need" a recipe
+    r"|(?:for|to\s+make|für)\s+(?!(?:the|an?|this|these|it|your|d(?:ie|en|as)|eine?n?)\b)"
+    r"(?P<need>\S.*?),?\s+(?:you\s*(?:['’]ll|will)?\s+need\b|braucht\s+man\b|brauchst\s+du\b).*",
+    re.IGNORECASE,
+)
+_SO_MANY: Final = re.compile(
+    r"(?:(?:about|approx\w*|ongeveer|etwa|ca\.?|circa|environ|unos)\s+)?\d+\s*[^\W\d]",
+    re.IGNORECASE,
+)
+LIST_FOR: Final = re.compile(
+    r"(?:the\s+)?(?:ingredients|zutaten|ingr[eé]dients|ingredienti|ingredientes|ingrediënten|nodig)\s*\(?\s*"
+    r"(?:for|to\s+make|für|pour|per|para|voor)\s+(?P<what>[^()]+?)\s*\)?\s*:?",
+    re.IGNORECASE,
+)
+# "Sloe gin - an easy step by step guide": what a page puts behind a title
+# "Chapter 4. Olive oil soap"
+_CHAPTER: Final = re.compile(
+    r"^(?:chapter|kapitel|chapitre|capitolo|capítulo|hoofdstuk)\s+\w+\s*[.:–-]\s*", re.IGNORECASE
+)
+_GUIDE: Final = re.compile(
+    r"\s+[-–—:|,]?\s*\(?(?:an?\s+|the\s+)?(?:(?:easy|simple|complete|ultimate|quick|full|beginner['’]?s?)\s+)*"
+    r"(?:step[\s-]by[\s-]step(?:\s+(?:guide|recipe|instructions|tutorial))?|guide|tutorial)\)?$",
+    re.IGNORECASE,
+)
+
+
+def writer_of(text: str) -> str:
+    """Return whose recipe a line says it is; "" where it says nothing of that."""
+    found = _BY.match(text.strip("*_ "))
+    return found["who"].strip() if found and len(text.split()) <= 9 else ""
+
+
+def titled(text: str) -> str:
+    """Return the title that a line gives out as one; else "".
+
+    >>> titled("Recipe: Plum jam"), titled("My recipe for plum gin:"), titled("Plum jam")
+    ('Plum jam', 'Plum gin', '')
+    >>> titled("For plum jam you will need:"), titled("For the filling you will need:")
+    ('Plum jam', '')
+    """
+    found = _RECIPE.fullmatch(text.strip()) if len(text) <= _LONGEST_ITEM else None
+    said = (found["title"] or found["for"] or found["need"]).strip() if found else ""
+    if _SO_MANY.match(said):  # "Recept voor ongeveer 2 liter": how much, not of what
+        return ""
+    return said[:1].upper() + said[1:] if found and found["title"] is None else said
+
+
+def title_of_list(text: str) -> str:
+    """Return what a list's heading says its things are for, where that is the whole recipe.
+
+    >>> title_of_list("Zutaten für Quittengelee:"), title_of_list("Ingredients for the icing")
+    ('Quittengelee', '')
+    """
+    found = LIST_FOR.fullmatch(text.strip()) if len(text) <= _LONGEST_HEAD else None
+    what = found["what"].strip(" :") if found else ""
+    part = re.match(
+        r"(?:the|an?|this|your|it|d(?:ie|en|as|er)|eine?n?|l[ae]s?|il|lo|i|gli|el|los|las|de|het|\d)\b",
+        what,
+        re.I,
+    )
+    return "" if part or re.search(r"\d", what) else what[:1].upper() + what[1:]
+
+
+def without_guide(text: str) -> str:
+    """Return a title without what says that it is explained.
+
+    >>> without_guide("Sloe gin – a step by step guide"), without_guide("Guide biscuits")
+    ('Sloe gin', 'Guide biscuits')
+    """
+    return _CHAPTER.sub("", _GUIDE.sub("", text)).strip()

@@ -1,0 +1,46 @@
+"""A measure that a page lost the blank behind: "175gcurrants", "2tbspsugar", "3eggs".
+
+Parted where one unit alone leaves the name of a known food; else the line stays as it is, and is
+asked about as what it is. Leaves out amounts: measures.py.
+"""
+
+from __future__ import annotations
+
+from stillroom.core.amounts.units import System, counted_nouns, unit_words
+from stillroom.core.lines.staple_table import find_staple
+from stillroom.core.words.patterns import late_regex
+
+_GLUED = late_regex(r"(?<![A-Za-z])[\d½⅓⅔¼¾⅛](?P<word>[A-Za-zÀ-ÿ]{4,})")
+_REST = late_regex(r"[^,;(]*")
+_LONE = frozenset({"g", "l"})
+"""Units of one letter that pages glue; other letters begin too many words."""
+
+
+def parted_from_its_food(text: str, system: System) -> str:
+    """Return a line with a blank between a unit, or a count, and the food behind it.
+
+    >>> parted_from_its_food("175gcurrants", "metric"), parted_from_its_food("3eggs", "metric")
+    ('175g currants', '3 eggs')
+    >>> parted_from_its_food("2tbspfoo", "metric"), parted_from_its_food("500grams", "metric")
+    ('2tbspfoo', '500grams')
+    """
+    found = _GLUED.search(text)
+    word = found["word"] if found else ""
+    if found is None or _is_unit(word, system) or word in counted_nouns():
+        return text
+    rest = _REST.match(text, found.end())
+    behind = rest[0] if rest else ""
+    splits = [
+        at
+        for at in range(len(word) - 2)
+        if (at == 0 or _is_unit(word[:at], system)) and find_staple(word[at:] + behind)
+    ]
+    if len(splits) != 1:
+        return text
+    place = found.start("word") + splits[0]
+    return f"{text[:place]} {text[place:]}"
+
+
+def _is_unit(word: str, system: System) -> bool:
+    known = word.lower() in unit_words(system) or word in unit_words(system)
+    return known and (len(word) > 1 or word in _LONE)
