@@ -684,3 +684,31 @@ def test_what_is_gathered_to_work_with_is_no_food() -> None:
     found = one_of("a.txt", text.encode())
     assert "jug" not in found.text.partition("ingredients:")[2].partition("\n---")[0]
     assert "A large bowl" in found.text.partition("\n---\n")[2]
+
+
+def test_times_beside_a_recipe_are_neither_its_title_nor_its_food_nor_its_steps() -> None:
+    text = (
+        "Liqueur de cassis\n\nMacération : 15 jours + un mois\n\nIngrédients\n"
+        "pour deux litres de liqueur\n500 g de cassis\n400 g de sucre\n\nMatériels\nBocal\nÉtapes\n"
+        "- Laisser macérer.\n- Filtrer.\nMacération\n2 à 3 semaines\nRepos\n2 semaines\n"
+    )
+    found = one_of("a.txt", text.encode())
+    assert found.title == "Liqueur de cassis"
+    assert "makes: deux litres de liqueur" in found.text
+    assert "- 400 g de sucre\n---" in found.text.replace('"', "")
+    assert steps_of(found.text) == ["Laisser macérer.", "Filtrer."]
+
+
+def test_a_list_on_one_line_below_its_title_is_one() -> None:
+    text = (
+        "Nocino\n\n30 noci verdi, 1 litro di alcol, 500 g zucchero\n\nTagliarle in 4 e coprirle.\n"
+    )
+    found = one_of("a.txt", text.encode())
+    for thing in ("30 noci verdi", "1 litro di alcol", "500 g zucchero"):
+        assert f"- {thing}\n" in found.text
+    assert steps_of(found.text) == ["Tagliarle in 4 e coprirle."]
+
+
+def test_a_numbered_step_may_begin_with_a_count() -> None:
+    text = f"{LIST}Method\n1. Stone the plums.\n2. 3 plums are kept whole.\n3. Boil them.\n"
+    assert steps_of(one_of("a.txt", text.encode()).text)[1] == "3 plums are kept whole."

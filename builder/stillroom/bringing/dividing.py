@@ -10,7 +10,6 @@ from __future__ import annotations
 import re
 from collections.abc import Sequence
 from dataclasses import replace
-from itertools import pairwise
 from typing import Final
 
 from stillroom.bringing.found import Paper, Recipe, Row
@@ -26,8 +25,8 @@ from stillroom.bringing.lists import (
     list_begins,
 )
 from stillroom.bringing.one_line import said_in_prose
+from stillroom.bringing.rows import made_ready, numbered_apart
 from stillroom.bringing.sorting import (
-    after_section,
     besides_makes,
     heads_tools,
     is_empty,
@@ -38,7 +37,6 @@ from stillroom.bringing.sorting import (
     is_title,
     makes_of,
     number_of,
-    numbered_apart,
     plain,
     section_of,
     words,
@@ -50,12 +48,6 @@ MOST_RECIPES: Final = 200
 _FOR_A_PART: Final = re.compile(
     r"(?:for\s+the|für\s+(?:de[nrm]|die|das)|pour\s+(?:l[ae]s?|l['’])|per\s+(?:il|la|lo|le|i|gli|l['’])|"
     r"para\s+(?:el|la|los|las)|voor\s+(?:de|het))\s*[^\W\d]+(?:[\s-][^\W\d]+){0,2}$",
-    re.IGNORECASE,
-)
-# an amount with nothing behind it: "50 g", "3 pièce"
-_AMOUNT_ALONE: Final = re.compile(
-    r"[\d½¼¾⅓⅔⅛][\d\s.,/½¼¾⅓⅔⅛-]*(?:k?g|gr|mg|ml|cl|dl|l|litres?|cups?|tbsps?|tsps?|tablespoons?|teaspoons?|ozs?|lbs?|EL|TL|pi[eè]ces?"
-    r"|stück|pincées?|c\.?\s?à\.?\s?[cs]\.?|cuill[eè]res?\s+à\s+\w+)\.?",
     re.IGNORECASE,
 )
 _ASIDE: Final = re.compile(r"\s*\((?P<said>[^()]+)\)$")
@@ -71,7 +63,7 @@ _ADDRESS: Final = re.compile(r"https?://[^\s<>\"]+")
 
 def divide(paper: Paper) -> list[Recipe]:
     """Return the recipes of a paper, in order; one without a list where none is found."""
-    rows = _with_amounts_joined(_apart(paper.rows))
+    rows = made_ready(paper.rows)
     lists = join_lists(find_lists(rows), rows)
     if not lists:
         return [_without_list(rows)] if rows else []
@@ -84,57 +76,6 @@ def divide(paper: Paper) -> list[Recipe]:
     for found, begin, end, title in zip(lists, begins, ends, titles, strict=True):
         recipes.append(_recipe(rows, found, (begin, end), title if title != found.begin else None))
     return recipes[:MOST_RECIPES]
-
-
-def _apart(rows: Sequence[Row]) -> list[Row]:
-    """Return rows with "Method: chop the mint" as a heading and a line of its own."""
-    found: list[Row] = []
-    for row in rows:
-        both = after_section(row.text) if row.shape != "heading" else None
-        if both and both[0] != "aside":
-            head = row.text[: row.text.rfind(both[1])].rstrip(" :.–—-")
-            found.append(Row(head, "heading", 6, row.gap))
-            found.append(Row(both[1], "line", 0, False, row.wraps))
-        else:
-            found.append(row)
-    return _steps_numbered(found)
-
-
-def _with_amounts_joined(rows: list[Row]) -> list[Row]:
-    """Return rows with "50 g" and the "Sucre" below it on one line, as some pages part them."""
-    pairs = [
-        at for at in range(len(rows) - 1) if _is_amount_alone(rows[at]) and _is_name(rows[at + 1])
-    ]
-    if len(pairs) < 2:
-        return rows
-    behind = {at + 1 for at in pairs}
-    return [
-        replace(row, text=f"{row.text} {rows[at + 1].text}") if at in pairs else row
-        for at, row in enumerate(rows)
-        if at not in behind
-    ]
-
-
-def _is_amount_alone(row: Row) -> bool:
-    return row.shape in ("line", "item") and bool(_AMOUNT_ALONE.fullmatch(row.text.strip()))
-
-
-def _is_name(row: Row) -> bool:
-    return (
-        row.shape in ("line", "item")
-        and row.text[:1].isalpha()
-        and not is_sentence(row.text)
-        and not is_head(row)
-    )
-
-
-def _steps_numbered(rows: list[Row]) -> list[Row]:
-    """Return the rows below a method's heading as steps where they count on from 1: "1 Peel"."""
-    heads = [place for place, row in enumerate(rows) if is_head(row)]
-    for place, below in pairwise([*heads, len(rows)]):
-        if section_of(rows[place].text) == "method":
-            rows[place + 1 : below] = numbered_apart(rows[place + 1 : below])
-    return rows
 
 
 def _recipe(rows: Sequence[Row], found: List, span: tuple[int, int], title: int | None) -> Recipe:
@@ -182,7 +123,8 @@ def _without_list(rows: Sequence[Row]) -> Recipe:
     recipe.title = (titled(rows[at].text) or rows[at].text) if at is not None else ""
     below = [row for place, row in enumerate(rows) if place != at]
     for place, row in enumerate(below[:_FEW]):
-        if said := said_in_prose(row.text):
+        alone = f": {row.text}" if row.text[:1].isdigit() else row.text
+        if said := said_in_prose(alone):
             recipe.ingredients = [("", thing) for thing in said.things]
             so_many = re.search(r"\b(?:makes|for|voor|für|pour|per|para)\s+\d.*", said.before, re.I)
             recipe.makes = makes_of(so_many[0]) if so_many else ""
@@ -321,7 +263,9 @@ def _read_notes(recipe: Recipe, name: str, rows: Sequence[Row]) -> None:
 def _read_steps(recipe: Recipe, rows: Sequence[Row]) -> None:
     group = ""
     for row in numbered_apart(_joined(rows)):
-        text = number_of(row.text) or row.text
+        text = number_of(row.text) or (
+            re.sub(r"^\d{1,2}\s*[.):]\s+", "", row.text) if row.shape == "step" else row.text
+        )
         if row.shape == "heading":
             group = row.text.strip(" :")
         elif not recipe.steps and heads_method(row):

@@ -7,15 +7,12 @@ dividing.py.
 from __future__ import annotations
 
 import re
-from collections.abc import Sequence
-from dataclasses import replace
 from functools import cache
 from pathlib import Path
 from typing import Any, Final, Literal
 
 import yaml
 
-from stillroom.bringing.found import Row
 from stillroom.bringing.titles import LIST_FOR, titled, without_guide, writer_of
 from stillroom.core.amounts.quantities import Amount
 from stillroom.core.lines.number_words import languages_that_begin
@@ -62,7 +59,7 @@ _NUMBERED: Final = re.compile(
 _MAKES: Final = re.compile(
     r"(?:^|[.!;]\s+|[({])(?:this\s+|recipe\s+|it\s+)?"
     r"(?:makes|yields?|servings?|serves|recipe\s+yields?|ergibt|für\s+ca\.?|für\s+etwa|donne|"
-    r"pour(?:\s+environs?)?(?=\s+:?\s*\d)|per(?=\s+(?:circa\s+|ca\.?\s+)?\d+\s+(?:vas|baratt|bottigli|persone|biscott|porzion|pezz))|"
+    r"pour(?:\s+environs?)?(?=\s+:?\s*\d|\s+(?:deux|trois|quatre|cinq|six|huit|dix|douze)\s+(?:lit|bout|pot|boc|pers))|per(?=\s+(?:circa\s+|ca\.?\s+)?\d+\s+(?:vas|baratt|bottigli|persone|biscott|porzion|pezz))|"
     r"(?:nodig\s+)?voor(?=\s+(?:±\s*|ca\.?\s+|ongeveer\s+)?\d)|für(?=\s+\d)|"
     r"quantity|portions|portionen|porzioni|dosi\s+per|raciones|porties|resa|para|opbrengst|yield\s+is|"
     r"(?:recipe\s+for|rezept\s+für|recept\s+voor|recette\s+pour|ricetta\s+per|receta\s+para)"
@@ -126,10 +123,18 @@ _METHOD_NAMED: Final = re.compile(
 _TOOLS: Final = re.compile(r"(?:[^\W\d]+ ){1,4}(?:utensils|equipment|tools)")
 _BRACKETED: Final = re.compile(r"\([^()]*\)[.!]?")
 # "20 min", "1 h 30 min", "5.0/5", as pages set them on lines of their own
+_SPAN_UNIT: Final = (
+    r"(?:mins?|mn|minut\w+|h|hrs?|hours?|heures?|std|stunden?|ore|ora|horas?|uur|days?|jours?|tage?n?|giorni|días"
+    r"|dagen|weeks?|semaines?|wochen?|settiman[ae]|semanas?|weken|months?|mois|monate?n?|mesi|meses|maanden)"
+)
 _TIME_OR_MARK: Final = re.compile(
-    r"(?:\d+\s*(?:mins?|mn|minut\w+|h|hrs?|hours?|heures?|std|stunden?|ore|ora|horas?|uur|days?|jours?|tage?|giorni|días)\.?\s*)+"
+    rf"(?:\d+(?:\s*(?:[-–]|à|to|bis|a|tot)\s*\d+)?\s*{_SPAN_UNIT}\b\.?\s*)+"
     r"|\d(?:[.,]\d+)?\s*/\s*(?:5|10)(?:[.,]0)?",
     re.IGNORECASE,
+)
+# "Macération : 15 jours + un mois", "Zubereitung: 15 Min"
+_TIMED: Final = re.compile(
+    rf"[^\W\d][^:.!?]{{2,30}}:[^:.!?]{{0,20}}\d+\s*{_SPAN_UNIT}\b[^:.!?]{{0,25}}", re.IGNORECASE
 )
 _CIRCA: Final = re.compile(r"\b(?:ca|circa|etwa|environs?|ongeveer)\b|±", re.IGNORECASE)
 _PEOPLE_ALONE: Final = re.compile(
@@ -203,7 +208,7 @@ def after_section(text: str) -> tuple[Section, str] | None:
     """Return the part that begins a line and what follows: "Method: chop the mint"."""
     head, colon, rest = text.partition(":")
     section = section_of(head) if colon and rest.strip() and len(head) < 30 else None
-    if section and not _TIME_OR_MARK.fullmatch(rest.strip()):
+    if section and not _TIMED.fullmatch(text.strip()):
         return section, rest.strip()
     first = _HEAD_AND_STOP.match(text)  # "Preparación. Lavamos las naranjas"
     if first and plain(first["head"]) in words("method"):
@@ -307,7 +312,11 @@ def makes_of(text: str) -> str:
     if _CIRCA.search(before) and said[:1].isdigit():
         said = f"about {said}"
     said = _KEPT_TOO.split(said)[0].strip(" ,")
-    if not re.search(r"\d|[½¼¾]|\b(?:one|two|three|four|six|eight|ten|a|dozen)\b", said, re.I):
+    if not re.search(
+        r"\d|[½¼¾]|\b(?:one|two|three|four|six|eight|ten|a|dozen|deux|trois|quatre|zwei|drei|vier|due|tre|dos|tres|twee|drie)\b",
+        said,
+        re.I,
+    ):
         return ""
     serves = found and re.match(r"\W*(?:serves|servings?|portions)", found[0], re.IGNORECASE)
     bare = serves and re.fullmatch(r"[\d\s–-]+|[\d\s]+(?:to\s*\d+)?", said)
@@ -323,7 +332,8 @@ def is_only_makes(text: str) -> bool:
         and bool(
             re.match(
                 r"\W*(?:this |recipe |it )?(?:makes|yield|serv|"
-                r"ergibt|für|donne|pour (?:environs? |: ?)?\d|per (?:circa |ca\.? )?\d|"
+                r"ergibt|für|donne|pour (?:environs? |: ?)?(?:\d|deux |trois |quatre |six )|"
+                r"per (?:circa |ca\.? )?\d|"
                 r"(?:nodig )?voor |quantity|portion|porzioni|dosi per|raciones|porties|resa|para|"
                 r"opbrengst|(?:recipe for|rezept für|recept voor|recette pour|ricetta per|"
                 r"receta para) (?:\w+ )?\d)",
@@ -333,21 +343,6 @@ def is_only_makes(text: str) -> bool:
         )
         and len(text.split()) <= 16
     )
-
-
-def numbered_apart(rows: Sequence[Row]) -> list[Row]:
-    """Return steps without the numbers they begin with, where those count on from 1: "1 Peel"."""
-    found = [
-        (place, re.match(r"(\d{1,2})\s+(?=[^\W\d])", row.text)) for place, row in enumerate(rows)
-    ]
-    counted = [(place, one) for place, one in found if one and rows[place].shape != "heading"]
-    if len(counted) < 2 or [int(one[1]) for _, one in counted] != [*range(1, len(counted) + 1)]:
-        return list(rows)
-    bare = {place: rows[place].text[one.end() :] for place, one in counted}
-    return [
-        replace(row, text=bare[place], shape="step") if place in bare else row
-        for place, row in enumerate(rows)
-    ]
 
 
 def is_empty(text: str) -> bool:
@@ -365,10 +360,18 @@ def is_passed(text: str) -> bool:
     """
     if is_empty(text) or _META.match(text.strip()):
         return True
-    head, _, time = text.partition(":")  # "Zubereitung: 15 Min"
-    if section_of(head) and _TIME_OR_MARK.fullmatch(time.strip()):
+    if section_of(text.partition(":")[0]) != "aside" and _TIMED.fullmatch(text.strip()):
         return True
     return len(_NUTRITION.findall(text)) >= 2
+
+
+def is_time(text: str) -> bool:
+    """Whether a line is a length of time, or a mark of what others liked, and nothing else.
+
+    >>> is_time("2 à 3 semaines"), is_time("5.0/5"), is_time("3 jars")
+    (True, True, False)
+    """
+    return bool(_TIME_OR_MARK.fullmatch(text.strip()))
 
 
 def is_title(text: str) -> bool:

@@ -62,7 +62,8 @@ _ANOTHER = late_regex(
 )
 # "1 kg figs, 600 g sugar": a second thing with its own measure
 _WITH_ITS_MEASURE = late_regex(
-    rf"{_NUMBER}\s*(?:{_UNIT}|g|ml|kg|l|cups?)\b\.?\s+(?:of\s+|d[ei]\s+|d['’]|van\s+)?(?P<food>[a-zà-ÿ][^,;()\d]*)",
+    rf"{_NUMBER}\s*(?:{_UNIT}|g|gr|ml|kg|l|cups?|litr[oi]s?|chil[oi]|gram(?:mi|os)|Gramm|Liter)\b\.?\s+"
+    r"(?:of\s+|d[ei]\s+|d['’]|van\s+)?(?P<food>[a-zà-ÿ][^,;()\d]*)",
     re.IGNORECASE,
 )
 _DILUTED = late_regex(
@@ -205,7 +206,7 @@ def _refuse_another(reading: LineReading, item: str, text: str) -> None:
             '"scales: per container" below each other.',
         )
     digits = _DIGIT.search(item)
-    other = _WITH_ITS_MEASURE.match(reading.note) if reading.amount.unit else None
+    other = _WITH_ITS_MEASURE.match(reading.note)
     food = find_staple(other["food"]) if other else None
     if food is not None and food not in (find_staple(item), find_staple(text)):
         raise _several(text)

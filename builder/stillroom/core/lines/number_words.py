@@ -126,6 +126,22 @@ def read_and_part(text: str, at: int, language: str) -> tuple[Fraction, int] | N
     return _words_of(language, "parts_elsewhere")[elsewhere["part"].lower()], elsewhere.end()
 
 
+_HALVES = late_regex(
+    r"\s+(?:halb(?:e[rsn]?)?|demie?|mezz[oa]|medi[oa]|halve)\b(?![\s-]+(?:und|et|e|y|en)\b)[\s-]*",
+    re.IGNORECASE,
+)
+
+
+def read_half_behind(text: str, at: int, language: str) -> tuple[Fraction, int] | None:
+    """Read the half that "1" counts in other languages: "1 halbe Zitrone", "1 demi citron".
+
+    >>> read_half_behind("1 halber TL Salz", 1, "de"), read_half_behind("1 half-pint jar", 1, "en")
+    ((Fraction(1, 2), 9), None)
+    """
+    found = _HALVES.match(text, at) if language != "en" else None
+    return (Fraction(1, 2), found.end()) if found else None
+
+
 def read_number_words(text: str, at: int, language: str = "en") -> tuple[Fraction, int] | None:
     """Read a number in words that begins at `at`, with where it ends; None where none does.
 

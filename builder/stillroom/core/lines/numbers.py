@@ -14,7 +14,12 @@ from functools import cache
 from math import gcd
 
 from stillroom.core.amounts.units import unit_words
-from stillroom.core.lines.number_words import read_and_part, read_dozen, read_number_words
+from stillroom.core.lines.number_words import (
+    read_and_part,
+    read_dozen,
+    read_half_behind,
+    read_number_words,
+)
 from stillroom.core.words.patterns import late_regex
 from stillroom.core.words.problems import Unreadable
 
@@ -127,7 +132,8 @@ def read_number(text: str, at: int, marks: Marks) -> tuple[Fraction, int] | None
     if _SLIP.match(text, whole.end()):
         raise Unreadable(f'"{text[at : whole.end() + 4].strip()}" is not a number.', _HOW)
     value = _decimal(whole[0], marks, bool(_LARGE_UNIT.match(text, whole.end())))
-    found = _with_fraction(text, whole.end(), value, marks)
+    half = read_half_behind(text, whole.end(), marks.language) if value == 1 else None
+    found = half or _with_fraction(text, whole.end(), value, marks)
     return found or (value, whole.end())
 
 

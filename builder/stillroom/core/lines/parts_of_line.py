@@ -32,7 +32,7 @@ _CUT = late_regex(
     r"|\s+(?=for\s+\w+ing\b)|\s*—\s*|\s+--+\s+|\s*-;\s*|\s+:\s+"
     r"|\s+(?=(?:preferably|such\s+as)\s)"
     r"|\s+(?=(?:about|approx\.?|approximately|around)\s+[0-9½¼¾])"
-    r"|\s+(?=after\s+\w+ing\b)"
+    r"|\s+(?=after\s+\w+ing\b)|\s+[*†‡]+\s+(?=[a-z])"
     # "malt vinegar. Don't be tempted by another": a word to the cook
     r"|\.\s+(?=(?:Don['’]t|Do\s+not|Use|You|If|I|It|This|These|Make\s+sure|We|Any|Not|See|Add|Keep|Choose|Try"
     r"|Adjust|Substitute|Omit)\s)"

@@ -20,7 +20,7 @@ from stillroom.core.words.problems import Unreadable
 _GAY_LUSSAC = frozenset({"fr", "it", "es", "de", "nl"})
 
 _PERCENT = r"(?P<number>\d+(?:[.,]\d+)?)\s*(?:%|per\s?cent)"
-_LEAST = r"(?:\b(?P<least>at least|minimum|min\.?|at|of|about|ca\.?)\s+)?"
+_LEAST = r"(?:\b(?P<least>at least|minimum|min\.?|at|of|à|about|ca\.?)\s+)?"
 _STRENGTH = late_regex(
     rf"\s*,?\s*{_LEAST}(?:\b(?P<plain>\d+(?:[.,]\d+)?)\s*(?:°|-|\s)*proof\b"
     rf"|\b(?P<volume>\d+(?:[.,]\d+)?)\s*vol\.?\s*-?\s*%"

@@ -1,0 +1,110 @@
+"""The rows of a paper made ready: what a page parts is joined, what it joins is parted.
+
+"Method: chop the mint" is a heading and a line, "50 g" above "Sucre" one line, "Repos" above "2
+semaines" nothing of the recipe. Leaves out which rows are what: dividing.py.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Sequence
+from dataclasses import replace
+from itertools import pairwise
+from typing import Final
+
+from stillroom.bringing.found import Row
+from stillroom.bringing.lists import is_head
+from stillroom.bringing.sorting import after_section, is_sentence, is_time, section_of
+
+# an amount with nothing behind it: "50 g", "3 pièce"
+_AMOUNT_ALONE: Final = re.compile(
+    r"[\d½¼¾⅓⅔⅛][\d\s.,/½¼¾⅓⅔⅛-]*(?:k?g|gr|mg|ml|cl|dl|l|litres?|cups?|tbsps?|tsps?|tablespoons?|teaspoons?|ozs?|lbs?|EL|TL|pi[eè]ces?"
+    r"|stück|pincées?|c\.?\s?à\.?\s?[cs]\.?|cuill[eè]res?\s+à\s+\w+)\.?",
+    re.IGNORECASE,
+)
+
+
+def made_ready(rows: Sequence[Row]) -> list[Row]:
+    """Return rows without a page's times, with what it joined parted and what it parted joined."""
+    return _with_amounts_joined(_apart(_without_times(rows)))
+
+
+def _without_times(rows: Sequence[Row]) -> list[Row]:
+    """Return rows without "Repos" and the "2 semaines" below it; how it keeps stays."""
+    kept: list[Row] = []
+    for row in rows:
+        if is_time(row.text) and row.shape in ("line", "heading"):
+            above = kept[-1] if kept else None
+            if above and section_of(above.text) == "aside":
+                kept.append(row)
+            elif above and above.shape in ("line", "heading") and len(above.text.split()) <= 2:
+                kept.pop()
+        else:
+            kept.append(row)
+    return kept
+
+
+def _apart(rows: Sequence[Row]) -> list[Row]:
+    """Return rows with "Method: chop the mint" as a heading and a line of its own."""
+    found: list[Row] = []
+    for row in rows:
+        both = after_section(row.text) if row.shape != "heading" else None
+        if both and both[0] != "aside":
+            head = row.text[: row.text.rfind(both[1])].rstrip(" :.–—-")
+            found.append(Row(head, "heading", 6, row.gap))
+            found.append(Row(both[1], "line", 0, False, row.wraps))
+        else:
+            found.append(row)
+    return _steps_numbered(found)
+
+
+def _with_amounts_joined(rows: list[Row]) -> list[Row]:
+    """Return rows with "50 g" and the "Sucre" below it on one line, as some pages part them."""
+    pairs = [
+        at for at in range(len(rows) - 1) if _is_amount_alone(rows[at]) and _is_name(rows[at + 1])
+    ]
+    if len(pairs) < 2:
+        return rows
+    behind = {at + 1 for at in pairs}
+    return [
+        replace(row, text=f"{row.text} {rows[at + 1].text}") if at in pairs else row
+        for at, row in enumerate(rows)
+        if at not in behind
+    ]
+
+
+def _is_amount_alone(row: Row) -> bool:
+    return row.shape in ("line", "item") and bool(_AMOUNT_ALONE.fullmatch(row.text.strip()))
+
+
+def _is_name(row: Row) -> bool:
+    return (
+        row.shape in ("line", "item")
+        and row.text[:1].isalpha()
+        and not is_sentence(row.text)
+        and not is_head(row)
+    )
+
+
+def _steps_numbered(rows: list[Row]) -> list[Row]:
+    """Return the rows below a method's heading as steps where they count on from 1: "1 Peel"."""
+    heads = [place for place, row in enumerate(rows) if is_head(row)]
+    for place, below in pairwise([*heads, len(rows)]):
+        if section_of(rows[place].text) == "method":
+            rows[place + 1 : below] = numbered_apart(rows[place + 1 : below])
+    return rows
+
+
+def numbered_apart(rows: Sequence[Row]) -> list[Row]:
+    """Return steps without the numbers they begin with, where those count on from 1: "1 Peel"."""
+    found = [
+        (place, re.match(r"(\d{1,2})\s+(?=[^\W\d])", row.text)) for place, row in enumerate(rows)
+    ]
+    counted = [(place, one) for place, one in found if one and rows[place].shape != "heading"]
+    if len(counted) < 2 or [int(one[1]) for _, one in counted] != [*range(1, len(counted) + 1)]:
+        return list(rows)
+    bare = {place: rows[place].text[one.end() :] for place, one in counted}
+    return [
+        replace(row, text=bare[place], shape="step") if place in bare else row
+        for place, row in enumerate(rows)
+    ]
