@@ -90,7 +90,7 @@ WAITS = {
     "Si conserva fino a 3 mesi.": [],
     "Leave to infuse for 24hours (do not leave longer or it will change!).": ["infuse: 24 hours"],
     "Do not leave it for 3 weeks.": [],
-    "L’infuso dovrà riposare per almeno un paio di mesi.": ["rest: 2 months"],
+    "Il liquore dovrà riposare per almeno un paio di mesi.": ["rest: 2 months"],
     "Chiudere e riporre in un luogo buio per almeno 40 giorni.": ["rest: 40 days"],
     "Let them stand steeping Twenty Four Hours, then strain.": ["steep: 24 hours"],
     "Conserva il chutney al buio per almeno 2 mesi prima di consumarlo.": ["mature: 2 months"],
