@@ -184,3 +184,41 @@ def test_parts_of_a_measure_are_parts(line: str, amount: str) -> None:
     found = read_line(line).amount
     assert isinstance(found, Amount)
     assert found.low == Fraction(amount)
+
+
+@pytest.mark.parametrize(
+    ("line", "language"),
+    [
+        ("1 lemon and a lime", "en_GB"),
+        ("1 vanilla pod and a cinnamon stick", "en_GB"),
+        ("1 lemon and a half", "en_GB"),
+        ("1 Zitrone und 1 Limette", "de_DE"),
+        ("eine Zitrone und eine Limette", "de_DE"),
+        ("100 g Butter und 50 g Zucker", "de_DE"),
+        ("un citron et une orange", "fr_FR"),
+        ("1 citron et demi", "fr_FR"),
+        ("1 limone e 1 arancia", "it_IT"),
+        ("un limone e un'arancia", "it_IT"),
+        ("1 limone e mezzo", "it_IT"),
+        ("1 limón y 1 lima", "es_ES"),
+        ("1 limón y medio", "es_ES"),
+        ("1 citroen en 1 sinaasappel", "nl_NL"),
+    ],
+)
+def test_two_things_counted_on_one_line_are_asked(line: str, language: str) -> None:
+    with pytest.raises(Unreadable, match="more than one amount"):
+        read_line(line, "metric", language)
+
+
+@pytest.mark.parametrize(
+    ("line", "language"),
+    [
+        ("1 lemon, zest and juice", "en_GB"),
+        ("1 tsp salt and pepper", "en_GB"),
+        ("1 Prise Salz und Pfeffer", "de_DE"),
+        ("1 cucharada de sal y pimienta", "es_ES"),
+        ("2 cucchiai di olio e aceto", "it_IT"),
+    ],
+)
+def test_things_joined_without_an_amount_of_their_own_are_read(line: str, language: str) -> None:
+    assert isinstance(read_line(line, "metric", language).amount, Amount)

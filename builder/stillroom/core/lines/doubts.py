@@ -34,7 +34,7 @@ _FOODS_WITH_UNITS = late_regex(
 )
 _NUMBER = r"(?:[½⅓⅔¼¾⅛]|\d+(?:[.,/]\d+)?)"
 _SECOND = late_regex(
-    rf"(?:\b(?:and|plus|minus|less)\b|[+&])\s+(?:(?:about|scant|heaped|generous|another)\s+)?{_NUMBER}"
+    rf"(?:\b(?:and|plus|minus|less|und|et|ed?|y|en|più|más)\b|[+&])\s+(?:(?:about|scant|heaped|generous|another)\s+)?{_NUMBER}"
     rf"|\bof\s+(?:{_NUMBER}|half\b)"
     r"|\band\s+an?\s+(?:pinch|grind|dash|splash|knob|handful|squeeze|drop|sprig|stick|clove|slice|piece)\b",
     re.IGNORECASE,
@@ -101,6 +101,14 @@ _COUNT_FIRST = late_regex(r"(?:about|approx\.?|approximately|around)\s+\d", re.I
 _NO_BEGINNING = late_regex(
     r"(?:and|or|plus|minus|to|from|with|per|à|a|o|ou|oder|bis|tot|[Jj]e(?:weils)?)\s|[lI|][/.]"
 )
+# "1 lemon and a lime", "un limone e un'arancia"; but "2 eggs and a little milk" is loose anyway
+_AND_ONE = late_regex(
+    r"[^\W\d]{3,}\s+(?:and|und|et|e|y|en|&|\+)\s+(?:(?:an?|one|eine?|une?|una|uno|een)\s+|un['’])"
+    r"(?!(?:bit|little|few|sprinkl\w*|extra|wenig|bisschen|etwas|peu|poco|po['’]?|beetje)\b)[^\W\d]{3,}"
+    # "one lemon and a half"
+    r"|[^\W\d]{3,}\s+(?:et\s+demie?|e\s+mezz[oa]|y\s+medi[oa])\b",
+    re.IGNORECASE,
+)
 _WRITE_ONE = 'Write one amount before the food, such as "250 g sugar", and the rest after a comma.'
 
 
@@ -112,6 +120,8 @@ def refuse_left_over(reading: LineReading, text: str) -> None:
         raise Unreadable(f'"{left["unit"]}" is left over in "{reading.item}".', _WRITE_ONE)
     second = _SECOND.search(item) or re.match(r"[-–—/?]\s?\w", item)
     second = second or _COUNT_FIRST.match(item)
+    counted = isinstance(reading.amount, Amount) and not reading.amount.unit
+    second = second or (counted and _AND_ONE.search(item))
     if second:
         raise _several(text)
     _refuse_each(reading, text)
