@@ -121,7 +121,7 @@ def refuse_left_over(reading: LineReading, text: str) -> None:
     second = _SECOND.search(item) or re.match(r"[-–—/?]\s?\w", item)
     second = second or _COUNT_FIRST.match(item)
     counted = isinstance(reading.amount, Amount) and not reading.amount.unit
-    second = second or (counted and _AND_ONE.search(item))
+    second = second or (_AND_ONE.search(item) if counted else None)
     if second:
         raise _several(text)
     _refuse_each(reading, text)
