@@ -298,7 +298,6 @@ UNKNOWN = {
     "es": (
         "nueces",
         "nuez",
-        "aguardiente",
         "levadura",
         "laurel cerezo",
         "licor",
