@@ -24,6 +24,7 @@ from stillroom.giving.reading import read_giving_list
 from stillroom.giving.starter.answers import (
     Needs,
     read_ages,
+    read_animals,
     read_budget,
     read_count,
     read_giving_day,
@@ -57,8 +58,9 @@ def test_what_cannot_be_read_is_asked_again_and_said_how_to_write():
     said = [
         *["hm", "1 January 2020", "24 December"],
         *["", "The Fennimores", "a few", "two", "soon", "9, a baby of 8 months"],
-        *["nuts, glutten", "carnivore", "nuts, coeliac", "perhaps", "no"],
-        *["the fennimores", "Ysolde: Marl # 2", "", "", "pregnant", "yes", ""],
+        *["nuts, glutten", "carnivore", "nuts, coeliac", "a unicorn", "a dog, Katze"],
+        *["perhaps", "no"],
+        *["the fennimores", "Ysolde: Marl # 2", "", "", "pregnant", "", "yes", ""],
         *["quince chutny", "all", "lots", "2", "1", "0", "many", "6", "cheap", "£20"],
     ]
     text, told = answered(said)
@@ -66,26 +68,27 @@ def test_what_cannot_be_read_is_asked_again_and_said_how_to_write():
         '"glutten" is nothing that can be avoided. Did you mean "gluten"?',
         '"quince chutny" is not a recipe of the book. Did you mean "quince-chutney"?',
     ]
-    odd = "2020-01-01 is past|wants somebody|a few|lots|neither yes nor no|not an age|there already"
+    odd = "2020-01-01 is past|wants somebody|a few|lots|neither yes nor no|unicorn|not an age"
+    odd = f"{odd}|there already"
     for part in (*odd.split("|"), "many", "not a price", "carnivore"):
         assert sum(part in line for line in told) == 1, (part, told)
     read = read_giving_list(text, "list.yml")
     first, second = read.giving.households
     assert (first.avoid, first.children, first.adults) == (("nuts", "coeliac"), (108, 8), 2)
     assert (second.name, second.pregnant, second.delivery) == ("Ysolde: Marl # 2", True, "by post")
-    assert first.budget == 20
+    assert (first.budget, first.pets, second.pets) == (20, {"dog", "cat"}, set())
     assert read.giving.giving_day == date(2027, 12, 24)
 
 
 @pytest.mark.parametrize(
     "people",
     [
-        [("Nan", "", "", "", "")],
+        [("Nan", "", "", "", "", "")],
         [
-            ("Eadwin", "", "", "alcohol, vegan", ""),
-            ("The Lanxons", "2", "3, 8 months", "nuts", "yes"),
+            ("Eadwin", "", "", "alcohol, vegan", "", ""),
+            ("The Lanxons", "2", "3, 8 months", "nuts", "dog", "yes"),
         ],
-        [(f"No. {n}", "", "", ("", "gluten", "milk")[n % 3], "") for n in range(9)],
+        [(f"No. {n}", "", "", ("", "gluten", "milk")[n % 3], "", "") for n in range(9)],
     ],
     ids=["one", "careful", "nine"],
 )  # fmt: skip
@@ -106,7 +109,9 @@ def test_the_list_plans_at_once_and_no_basket_asks_for_what_cannot_go_to_them(pe
 def test_a_new_book_of_any_country_gets_one_in_its_own_money(country, money, tmp_path):
     begin_book(tmp_path / "ours", Answers("Ours", country, today=date(2026, 11, 1)))
     book = open_book(tmp_path / "ours" / "mkdocs.yml")
-    left = iter(["", "Oma", "", "", "Nüsse" if country == "DE" else "", "", "", "", "", "", money])
+    left = iter(
+        ["", "Oma", "", "", "Nüsse" if country == "DE" else "", "", "", "", "", "", "", money]
+    )
     answers = ask_for_list(
         lambda _, usual: next(left) or usual, lambda _: None, book.load(), book.settings, TODAY
     )
@@ -133,6 +138,11 @@ def test_the_example_is_whole_and_plans():
 READ = [
     (read_needs, "no nuts please", Needs(("no nuts please",))),
     (read_needs, "nothing", Needs()),
+    (read_needs, "keine", Needs()),
+    (read_ages, "nein", ()),
+    (read_animals, "aucun", ()),
+    (read_animals, "zwei Katzen, ein Hund", ("zwei Katzen", "ein Hund")),
+    (read_animals, "un cane e un gatto", ("un cane e un gatto",)),
     (read_needs, "pregnant, gluten", Needs(("gluten",), True)),
     (read_needs, "carnivore", None),
     (read_needs, "keto", None),
@@ -258,6 +268,7 @@ def test_at_a_terminal_the_list_of_a_book_is_asked_for(ours: Path):
     one.answer("not have", "glutten")
     one.until('Did you mean "gluten"?')
     one.answer("not have", "gluten")
+    one.answer("animals", "")
     one.answer("by post", "")
     one.answer("who else", "")
     one.answer("Which of them", "")
@@ -296,8 +307,8 @@ def test_a_new_book_is_begun_with_its_list(tmp_path: Path):
     os.write(one.ours, b"y\n")
     one.answer("baskets go out", "")
     one.answer("given one first", "The Marrables")
-    for question in ("grown-ups", "children", "not have", "by post", "who else", "Which of them",
-                     "to eat", "hours", "cost at most"):  # fmt: skip
+    for question in ("grown-ups", "children", "not have", "animals", "by post", "who else",
+                     "Which of them", "to eat", "hours", "cost at most"):  # fmt: skip
         one.answer(question, "")
     assert one.end() == 0, one.seen
     text = (tmp_path / "ours" / "giving" / "giving-list.yml").read_text(encoding="utf-8")

@@ -22,6 +22,19 @@ Lines = dict[str, int]
 _NOTHING = frozenset(
     {"", "none", "nothing", "no", "-", "n/a", "no allergies", "anything goes", "none known"}
     | {"no known allergies", "nothing known", "nka", "nkda", "all fine", "eats anything"}
+    | {
+        "nichts",
+        "nein",
+        "kein",
+        "keine",
+        "keins",
+        "nichts bekannt",
+        "rien",
+        "non",
+        "aucun",
+        "aucune",
+    }
+    | {"nada", "ninguno", "ninguna", "niente", "nessuno", "nessuna", "niets", "nee", "geen"}
 )
 _POST = re.compile(r"^(?:by |in the |via )?(?:post|mail|parcel|courier)(?:ed)?$", re.IGNORECASE)
 _HAND = re.compile(r"^(?:by |in |we )?(?:hand|person|bring it|bring|hand over)$", re.IGNORECASE)

@@ -21,7 +21,7 @@ from stillroom.core.words.problems import Unreadable, say_written
 from stillroom.giving.as_written import NUMBERS, ages_said, several
 from stillroom.giving.model import Sort
 from stillroom.giving.names import plain_name
-from stillroom.giving.who import read_age_months
+from stillroom.giving.who import read_age_months, read_pets
 from stillroom.giving.written import read_day, read_hours
 
 MOST_OF_A_SORT = 20
@@ -60,6 +60,7 @@ class Receiver:
     children: tuple[str, ...] = ()
     needs: Needs = Needs()
     by_post: bool = False
+    pets: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True)
@@ -166,6 +167,17 @@ def read_needs(text: str) -> Needs:
     for word in several(text):
         found = _with_word(found, word)
     return replace(found, avoid=tuple(dict.fromkeys(found.avoid)))
+
+
+def read_animals(text: str) -> tuple[str, ...]:
+    """Return the animals of a household as they are said; none for "no" and the like.
+
+    >>> read_animals("a dog, two cats"), read_animals("keine")
+    (('a dog', 'two cats'), ())
+    """
+    animals = tuple(several(text))
+    read_pets(animals)
+    return animals
 
 
 def _with_word(needs: Needs, word: str) -> Needs:

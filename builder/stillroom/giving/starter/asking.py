@@ -26,6 +26,7 @@ from stillroom.giving.starter.answers import (
     Needs,
     Receiver,
     read_ages,
+    read_animals,
     read_budget,
     read_count,
     read_giving_day,
@@ -152,8 +153,9 @@ def _receiver(asker: Asker, name: str) -> Receiver:
     adults = asker.until_read("adults", read_count, "1", name=name)
     children = asker.until_read("children", partial(_ages, adults=adults), name=name)
     needs: Needs = asker.until_read("needs", read_needs, name=name)
+    pets = asker.until_read("pets", read_animals, name=name)
     by_post = asker.until_read("post", read_yes, asker.words["no"], name=name)
-    return Receiver(name, adults, children, needs, by_post)
+    return Receiver(name, adults, children, needs, by_post, pets)
 
 
 def _name(text: str, taken: set[str], needed: bool) -> str:

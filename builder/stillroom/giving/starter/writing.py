@@ -169,6 +169,8 @@ def _households(
         if one.children:
             yield _noted(f"    children: [{_several(one.children)}]", first_children)
             first_children = ""
+        if one.pets:
+            yield f"    pets: [{_several(one.pets)}]"
         if one.needs.pregnant:
             yield "    pregnant: yes"
         if one.by_post:
