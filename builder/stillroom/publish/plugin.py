@@ -103,6 +103,7 @@ class StillroomPlugin(BasePlugin[StillroomConfig]):  # type: ignore[no-untyped-c
     seeker: Seeker | None = None
     site: SiteInTheMaking | None = None
     serving = False
+    dirty = False
     site_is_passing = False
     search_said: Any = None
     without_marks: str | None = None
@@ -117,7 +118,7 @@ class StillroomPlugin(BasePlugin[StillroomConfig]):  # type: ignore[no-untyped-c
     def on_startup(self, *, command: str, dirty: bool) -> None:
         """Note whether a site is written that somebody keeps."""
         gc.set_threshold(*SELDOM)
-        self.serving = command == "serve" or dirty
+        self.serving, self.dirty = command == "serve" or dirty, dirty
         self.site_is_passing = command == "serve"  # in a folder made for it and taken away again
 
     def on_config(self, config: MkDocsConfig) -> MkDocsConfig:
@@ -327,7 +328,7 @@ class StillroomPlugin(BasePlugin[StillroomConfig]):  # type: ignore[no-untyped-c
 
     def on_serve(self, server: Any, config: MkDocsConfig, builder: object) -> None:
         """Build again when a recipe, a design or the larder changes; show what is wrong there."""
-        server.builder = ServedFaults(server.builder, Path(config.site_dir))
+        server.builder = ServedFaults(server.builder, Path(config.site_dir), self.dirty)
         server.watch(str(self.library.book.recipes_dir))
         own = self.library.book.root / OWN
         if own.is_dir():

@@ -37,14 +37,17 @@ _FAULTS: Final = Markup(
 class ServedFaults:
     """Builds the book again, and shows in the site that is served what kept it from being built."""
 
-    def __init__(self, build: Callable[[], None], site: Path) -> None:
-        self.build, self.site = build, site
+    def __init__(self, build: Callable[[], None], site: Path, dirty: bool = False) -> None:
+        self.build, self.site, self.dirty = build, site, dirty
         self._aside = tempfile.TemporaryDirectory(prefix="stillroom-served-")
         self.good = Path(self._aside.name) / "site"
-        _put(site, self.good)
+        self.is_good = True
 
     def __call__(self) -> None:
         """Build; a mistake of the book's is shown, anything else is raised as ever."""
+        if self.is_good:
+            self._keep_aside()
+        self.is_good = False
         with _heard() as said:
             try:
                 self.build()
@@ -52,7 +55,20 @@ class ServedFaults:
                 _put(self.good, self.site)
                 show_faults(self.site, _told(said) or [str(wrong)])
                 return
-        _put(self.site, self.good)
+        self.is_good = True
+
+    def _keep_aside(self) -> None:
+        """Lay the good site aside: moved, which costs nothing, as a build makes every page anew.
+
+        Nobody sees that it is gone: MkDocs answers when it has built. A dirty build goes on from
+        the pages that are there.
+        """
+        if self.dirty:
+            _put(self.site, self.good)
+            return
+        shutil.rmtree(self.good, ignore_errors=True)
+        shutil.move(self.site, self.good)
+        self.site.mkdir()
 
 
 def show_faults(site: Path, faults: list[str]) -> None:
