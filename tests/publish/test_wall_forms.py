@@ -378,5 +378,5 @@ def test_a_build_says_who_may_be_spoken_of(tmp_path: Path) -> None:
     for _ in range(2):  # it is told by every build
         built = build(folder)
         assert built.returncode == 0, built.stderr
-        assert "thanks/index.html: line " in built.stderr
+        assert "thanks.md: line 3 " in built.stderr
         assert 'says "Mrs Quillfeather": somebody of list.yml:' in built.stderr
