@@ -59,7 +59,8 @@ STATES: dict[str, tuple[str, str, tuple[str, ...], str]] = {
     "searched": (
         "", "!document.querySelector('.masthead__search').hidden",
         (SEARCH, _type("[name=query]", "quince")),
-        "document.querySelector('.md-search-result__item')",
+        "document.querySelector('.md-search-result__item')"
+        " && document.getAnimations().every((one) => one.playState !== 'running')",
     ),
     "searched in vain": (
         "", "!document.querySelector('.masthead__search').hidden",
