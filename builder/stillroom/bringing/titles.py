@@ -34,11 +34,11 @@ LIST_FOR: Final = re.compile(
     r"(?:for|to\s+make|für|pour|per|para|voor)\s+(?P<what>[^()]+?)\s*\)?\s*:?",
     re.IGNORECASE,
 )
-# "Sloe gin - an easy step by step guide": what a page puts behind a title
 # "Chapter 4. Olive oil soap"
 _CHAPTER: Final = re.compile(
     r"^(?:chapter|kapitel|chapitre|capitolo|capítulo|hoofdstuk)\s+\w+\s*[.:–-]\s*", re.IGNORECASE
 )
+# "Sloe gin - an easy step by step guide": what a page puts behind a title
 _GUIDE: Final = re.compile(
     r"\s+[-–—:|,]?\s*\(?(?:an?\s+|the\s+)?(?:(?:easy|simple|complete|ultimate|quick|full|beginner['’]?s?)\s+)*"
     r"(?:step[\s-]by[\s-]step(?:\s+(?:guide|recipe|instructions|tutorial))?|guide|tutorial)\)?$",

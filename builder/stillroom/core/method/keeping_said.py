@@ -138,12 +138,13 @@ def claimed_elsewhere(recipe: Recipe) -> Span | None:
     for sentence in (one for text in texts for one in _told(text)):
         if span := keeps_elsewhere(sentence):
             spans.append(span)
-        if _ONCE_OPENED.search(sentence.lower()):
+        low = sentence.lower()
+        verb = _KEEPING_VERB.search(low)
+        if verb is None or _ONCE_OPENED.search(low):
             continue
-        verb = _KEEPING_VERB.search(sentence.lower())
-        before = re.findall(r"[^\W\d_]+", sentence.lower()[: verb.start()] if verb else "")
-        if verb and all(word in meant or word.removesuffix("s") in meant for word in before):
-            spans += filter(None, [_claim_of(sentence, recipe)])
+        before = re.findall(r"[^\W\d_]+", low[: verb.start()])
+        if all(word in meant or word.removesuffix("s") in meant for word in before):
+            spans += filter(None, [_claim_of(low, recipe)])
     for section in filter(lambda one: _HEADED.search(one.heading), recipe.sections):
         spans += filter(None, map(_plain_span, _told(section.text)))
     return min(spans, key=Span.minutes) if spans else None
