@@ -18,6 +18,8 @@ from stillroom.core.words.data_files import read_data
 from stillroom.core.words.nearest import nearest
 
 _PARTS: Final = re.compile(r"\s*[,;\n]\s*")
+_LOADER: Final = getattr(yaml, "CSafeLoader", yaml.SafeLoader)
+"""PyYAML's quick one where it has one: here nobody is told of a mistake, so words do not matter."""
 _LONGEST: Final = 400_000
 """More letters than this no list has; its names by their keys alone are sought then."""
 Said = tuple[str, int, bool]
@@ -45,7 +47,7 @@ def names_in_list(text: str) -> Iterator[Said]:
     if len(text) > _LONGEST:
         return
     try:
-        top = yaml.compose(text.lstrip("\ufeff"), yaml.SafeLoader)
+        top = yaml.compose(text.lstrip("\ufeff").encode("utf-8", "replace"), _LOADER)
     except (yaml.YAMLError, RecursionError):
         return  # its reader tells of it; what has a key of its own is found by that
     for key, value in _rows(top):
