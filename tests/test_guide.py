@@ -57,11 +57,8 @@ def test_a_command_of_the_guide_runs(page: str, line: str, book: Path) -> None:
     if words[:1] == ["desk"]:
         _opens(words[1:], book)
         return
-    if program == "mkdocs":
-        done = CliRunner().invoke(mkdocs, [*words, "--quiet"])
-    else:
-        assert program == "stillroom", line
-        done = CliRunner().invoke(main, words)
+    assert program == "stillroom", line
+    done = CliRunner().invoke(main, words)
     assert done.exit_code == 0, f"{page}: {line}\n{done.output}"
 
 

@@ -284,6 +284,59 @@ def test_a_pipe_for_settings_is_told_and_does_not_hang(book: Path) -> None:
     assert said_by_check(book)[0].startswith("mkdocs.yml:1: ")
 
 
+# what MkDocs by itself would hang at, end in a traceback at, or build without this book's checks
+BEFORE_THE_PLUGIN: dict[str, tuple[str | None, str]] = {
+    "a pipe": (None, "mkdocs.yml:1: "),
+    "settings that build on themselves": (f"INHERIT: mkdocs.yml\n{TOP}{PLUGIN}", "mkdocs.yml:1: "),
+    "no plugin at all": (f"{TOP}plugins:\n", "mkdocs.yml:4: The stillroom plugin is not switched"),
+    "another plugin only": (f"{TOP}plugins: [search]\n", "mkdocs.yml:4: The stillroom plugin"),
+    "plugins not named": (TOP, "mkdocs.yml:1: The stillroom plugin is not switched on"),
+    "another's plugin that is not there": (of("country: GB") + "  - nowhere\n", "mkdocs.yml:4: "),
+    "a tab": (f"{TOP}plugins:\n\t- stillroom\n", "mkdocs.yml:5: There is a tab"),
+    "nothing": ("", "mkdocs.yml:1: The stillroom plugin is not switched on"),
+    "another theme": (of("country: GB").replace("material", "mkdocs"), "mkdocs.yml:3: "),
+    "a page that is none": (of("country: GB") + "nav: {a: b}\n", "mkdocs.yml:8: "),
+}
+
+
+@pytest.mark.parametrize("command", ["build", "serve"])
+@pytest.mark.parametrize("case", BEFORE_THE_PLUGIN)
+def test_settings_are_looked_at_before_mkdocs_reads_them(
+    book: Path, case: str, command: str
+) -> None:
+    written, wanted = BEFORE_THE_PLUGIN[case]
+    if written is None:
+        os.mkfifo(book / "mkdocs.yml")
+    else:
+        (book / "mkdocs.yml").write_text(written, encoding="utf-8")
+    begun = time.process_time()
+    done = CliRunner().invoke(main, [command])
+    assert done.exit_code == 1, done.output
+    lines = done.stderr.splitlines()
+    assert [line for line in lines if line.startswith(wanted)] == lines[:1], lines
+    assert lines[1:] == ["1 problem found."]
+    assert time.process_time() - begun < 1.5
+    assert not (book / "site").exists()
+    assert said_by_check(book)[:1] == lines[:1]
+
+
+def test_the_book_is_built_by_its_own_command_as_mkdocs_builds_it(book: Path) -> None:
+    (book / "mkdocs.yml").write_text(of("country: GB"), encoding="utf-8")
+    (book / "below").mkdir()
+    assert builds(book)[0]
+    page = book / "site" / "r" / "quince" / "index.html"
+    by_mkdocs = page.read_bytes()
+    page.unlink()
+    done = CliRunner().invoke(main, ["build", "--strict", "--quiet"])
+    assert done.exit_code == 0, done.output
+    assert page.read_bytes() == by_mkdocs
+    (book / "recipes" / "quince.md").write_text(RECIPE.replace("title", "titel"), encoding="utf-8")
+    done = CliRunner().invoke(main, ["build"])
+    assert done.exit_code == 1
+    assert "recipes/quince.md:2: " in done.output
+    assert page.read_bytes() == by_mkdocs
+
+
 @pytest.mark.parametrize("made", ["pipe", "device", "link"])
 def test_a_page_without_an_end_is_told_by_check_and_build(book: Path, made: str) -> None:
     (book / "mkdocs.yml").write_text(of("country: GB"), encoding="utf-8")

@@ -54,6 +54,11 @@ COMMANDS: Final = {
         "bring_command",
         "Make drafts of the recipes in FILES: texts, saved pages, letters, Word and OpenDocument.",
     ),
+    "build": _Place(
+        "build",
+        "build",
+        "Build the book's site, to be put on a web host; its settings are looked at first.",
+    ),
     "check": _Place(
         "check", "check", "Read the whole book, or the FILES named, and list every problem."
     ),
@@ -105,6 +110,9 @@ COMMANDS: Final = {
         "check",
         "schema",
         "Print what a recipe may state, in the form that text editors read (JSON Schema).",
+    ),
+    "serve": _Place(
+        "build", "serve", "Show the book in a browser on this computer, built anew at every save."
     ),
     "start": _Place(
         "start",

@@ -27,7 +27,7 @@ def find_free_port() -> int:
 def served(tmp_path: Path) -> Iterator[tuple[Path, str]]:
     folder = small_book(tmp_path)
     port = find_free_port()
-    command = [sys.executable, "-m", "mkdocs", "serve", "--dev-addr", f"127.0.0.1:{port}"]
+    command = [sys.executable, "-m", "stillroom", "serve", "--address", f"127.0.0.1:{port}"]
     with subprocess.Popen(
         command,
         cwd=folder,
@@ -77,5 +77,7 @@ def test_a_mistake_is_shown_and_goes_when_it_is_mended(served: tuple[Path, str])
     settings = config.read_text(encoding="utf-8")
     config.write_text(settings + "docs_dri: pages\nplugins: [nowhere]\n", encoding="utf-8")
     page_with(address, "to mend.")
+    config.write_text(settings.replace("- stillroom\n", "\n"), encoding="utf-8")
+    page_with(address, "The stillroom plugin is not switched on.")
     config.write_text(settings, encoding="utf-8")
     page_with(address, "Lavender sugar", "to mend.")

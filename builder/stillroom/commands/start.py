@@ -18,7 +18,7 @@ from stillroom.beginning.book import (
 )
 from stillroom.beginning.recipe import write_recipe
 from stillroom.commands.first_list import ask_here
-from stillroom.commands.terminal import as_called, book_here, called, python, told_plainly
+from stillroom.commands.terminal import as_called, book_here, called, told_plainly
 from stillroom.saving.whole import write_whole
 
 _WHETHER: Final = "Shall it be written down now who is given something?"
@@ -51,7 +51,7 @@ def start(folder: Path, **said: str | None) -> None:
     click.echo(f"Who is given what stands in giving/{LIST}: write over it, and then")
     click.echo(f"  {called()} pack giving/{LIST}")
     click.echo("Look at the book, built anew as you save, with this one:")
-    click.echo(f"  {python()} -m mkdocs serve")
+    click.echo(f"  {called()} serve")
 
 
 def _ask_for_list(folder: Path, answers: Answers) -> None:

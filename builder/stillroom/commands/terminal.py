@@ -91,14 +91,19 @@ def _in_a_line(path: Path) -> str:
     return f'"{whole}"' if " " in whole else whole
 
 
-def book_here() -> Book:
-    """Open the book of this folder; raises UsageError where there is none."""
+def config_here() -> Path:
+    """Return the mkdocs.yml of this folder's book; raises UsageError where there is none."""
     config = find_book(Path.cwd())
     if config is None:
         raise click.UsageError(
             f'There is no book here: begin one with "{called()} start FOLDER", and go there.'
         )
-    return open_book(config)
+    return config
+
+
+def book_here() -> Book:
+    """Open the book of this folder; raises UsageError where there is none."""
+    return open_book(config_here())
 
 
 def book_around(path: Path | None = None) -> Book:

@@ -101,7 +101,7 @@ async def make(desk: Desk, request: Request) -> Response:
     aside = desk.aside / f"published-{way}"
     shutil.rmtree(aside, ignore_errors=True)
     out = book.site_dir if way == "folder" else aside
-    done = await run("mkdocs", ["build", "--strict", "--site-dir", out], book.root)
+    done = await run("stillroom", ["build", "--strict", "--site-dir", out], book.root)
     if not done.is_well:
         return _shown(desk, 422, wrong=done.lines, way=way)
     if way == "folder":

@@ -11,6 +11,7 @@ import logging
 import re
 from collections.abc import Iterable, Iterator
 from dataclasses import replace
+from functools import partial
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 from urllib.parse import urlsplit
@@ -38,6 +39,7 @@ from stillroom.publish.book_files import (
     list_stylesheets,
 )
 from stillroom.publish.book_pictures import clean_pictures, cut_previews
+from stillroom.publish.building import check_settings
 from stillroom.publish.clean_html import drop_comments
 from stillroom.publish.config import StillroomConfig
 from stillroom.publish.keeping_templates import keep_compiled
@@ -328,7 +330,10 @@ class StillroomPlugin(BasePlugin[StillroomConfig]):  # type: ignore[no-untyped-c
 
     def on_serve(self, server: Any, config: MkDocsConfig, builder: object) -> None:
         """Build again when a recipe, a design or the larder changes; show what is wrong there."""
-        server.builder = ServedFaults(server.builder, Path(config.site_dir), self.dirty)
+        settings = Path(config.config_file_path or "mkdocs.yml")
+        server.builder = ServedFaults(
+            server.builder, Path(config.site_dir), self.dirty, partial(check_settings, settings)
+        )
         server.watch(str(self.library.book.recipes_dir))
         own = self.library.book.root / OWN
         if own.is_dir():

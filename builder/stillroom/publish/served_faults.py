@@ -18,8 +18,12 @@ from typing import Final
 
 from markupsafe import Markup, escape
 from mkdocs.exceptions import MkDocsException
+from mkdocs.plugins import get_plugin_logger
 
 from stillroom.core.words.plurals import counted
+from stillroom.core.words.problems import ProblemsFound
+
+log = get_plugin_logger(__name__)
 
 _BODY: Final = re.compile(rb"<body\b[^>]*>")
 _OURS: Final = "stillroom: "
@@ -37,8 +41,15 @@ _FAULTS: Final = Markup(
 class ServedFaults:
     """Builds the book again, and shows in the site that is served what kept it from being built."""
 
-    def __init__(self, build: Callable[[], None], site: Path, dirty: bool = False) -> None:
-        self.build, self.site, self.dirty = build, site, dirty
+    def __init__(
+        self,
+        build: Callable[[], None],
+        site: Path,
+        dirty: bool = False,
+        check: Callable[[], None] = lambda: None,
+    ) -> None:
+        """`check` raises ProblemsFound where MkDocs is not to read the settings again."""
+        self.build, self.site, self.dirty, self.check = build, site, dirty, check
         self._aside = tempfile.TemporaryDirectory(prefix="stillroom-served-")
         self.good = Path(self._aside.name) / "site"
         self.is_good = True
@@ -50,7 +61,14 @@ class ServedFaults:
         self.is_good = False
         with _heard() as said:
             try:
+                self.check()
                 self.build()
+            except ProblemsFound as found:
+                for problem in found.problems:
+                    log.error(str(problem))
+                _put(self.good, self.site)
+                show_faults(self.site, [str(problem) for problem in found.problems])
+                return
             except (MkDocsException, SystemExit) as wrong:
                 _put(self.good, self.site)
                 show_faults(self.site, _told(said) or [str(wrong)])

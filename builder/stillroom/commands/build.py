@@ -1,0 +1,42 @@
+"""`stillroom build` and `stillroom serve`: the book as a folder for a web host, or to look at.
+
+Exit 0 when all is well, 1 when the book has problems, 2 for wrong usage.
+"""
+
+from __future__ import annotations
+
+import click
+
+from stillroom.commands.terminal import config_here, told_plainly
+
+_STRICT = click.option("--strict", is_flag=True, help="Stop at a warning too.")
+_QUIET = click.option("--quiet", "-q", is_flag=True, help="Say only what is wrong.")
+
+
+@click.command()
+@_STRICT
+@_QUIET
+@click.option("--site-dir", metavar="FOLDER", help="Where the site goes; else as mkdocs.yml says.")
+@told_plainly
+def build(strict: bool, quiet: bool, site_dir: str | None) -> None:
+    """Build the book's site, to be put on a web host; its settings are looked at first."""
+    _run("build", strict, quiet, ["--site-dir", site_dir] if site_dir else [])
+
+
+@click.command()
+@_STRICT
+@_QUIET
+@click.option("--address", metavar="HOST:PORT", help='Where; else "localhost:8000".')
+@click.option("--open", "opened", is_flag=True, help="Open it in the browser.")
+@told_plainly
+def serve(strict: bool, quiet: bool, address: str | None, opened: bool) -> None:
+    """Show the book in a browser on this computer, built anew at every save."""
+    options = ["--dev-addr", address] if address else []
+    _run("serve", strict, quiet, [*options, *(["--open"] if opened else [])])
+
+
+def _run(command: str, strict: bool, quiet: bool, options: list[str]) -> None:
+    from stillroom.publish.building import run_checked  # slow to load, and needed here alone
+
+    flags = (("--strict", strict), ("--quiet", quiet))
+    run_checked(command, config_here(), [*(flag for flag, said in flags if said), *options])
