@@ -9,10 +9,11 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Mapping
 
-from stillroom.core.allergens.avoiding import nearest_avoided, read_avoided
+from stillroom.core.allergens.avoiding import read_avoided
 from stillroom.core.recipe.model import Recipe
 from stillroom.core.words.nearest import did_you_mean, nearest
 from stillroom.core.words.problems import Problem, ProblemsFound, Unreadable
+from stillroom.giving.asked_back import asked_about
 from stillroom.giving.facts import facts_of
 from stillroom.giving.filled_into import more_than_it_gives
 from stillroom.giving.model import SORTS, GivingList, container_words
@@ -54,10 +55,6 @@ def _priced_as(item: str) -> str:
     return container_words(item) if "," in item else item
 
 
-WHAT_TO_AVOID = (
-    'Write a food ("coconut"), an allergen ("milk", "nuts") or a diet ("vegan", "halal"). '
-    'An ingredient that no recipe knows goes under "avoid ingredients".'
-)
 _LIKES = 'Name a recipe that stands under "makes", or a food that one of them holds.'
 _Named = tuple[str, bool, tuple[str | int, ...]]
 
@@ -133,15 +130,8 @@ def _households(read: ReadList, recipes: Mapping[str, Recipe]) -> Iterator[Probl
 def _avoided(read: ReadList, n: int) -> Iterator[Problem]:
     household = read.giving.households[n]
     for word in household.avoid:
-        avoided = read_avoided(word)
-        at = ("households", n, "avoid")
-        if avoided and avoided.ask:
-            what = f'"{word}" does not tell which foods are meant.'
-            yield read.problem(at, what, avoided.ask)
-        elif avoided is None:
-            mend = nearest_avoided(word)
-            mend = f'Did you mean "{mend}"?' if mend else WHAT_TO_AVOID
-            yield read.problem(at, f'"{word}" is nothing that can be avoided.', mend)
+        if asked := asked_about(word):
+            yield read.problem(("households", n, "avoid"), asked.what, asked.mend)
     for word in household.traces_are_fine:
         if word not in household.avoid:
             what = f'"{word}" is not among what {household.name} avoids.'

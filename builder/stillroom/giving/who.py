@@ -21,7 +21,8 @@ _SPELT = {word: str(number) for number, word in enumerate(_WORDS["numbers"])} | 
     "an": "1",
 }
 # what tells an age: a figure, a number in words, a newborn
-TELLS_AGE = re.compile(rf"\d|\b(?:{'|'.join(_WORDS['numbers'][1:])}|newborn|new-born)\b", re.I)
+_JUST_BORN = "|".join(_WORDS["newborn"])
+TELLS_AGE = re.compile(rf"\d|\b(?:{'|'.join(_WORDS['numbers'][1:])})\b|\b(?:{_JUST_BORN})", re.I)
 _PET_OF = {word: kind for kind, also in _WORDS["pets"].items() for word in (kind, *also)}
 ANY_PET = frozenset(_WORDS["pets"])
 # "a baby of 8 months", "Ottilie, 8 months", "a girl (4)", "twins aged 2": who, and then the age
@@ -30,11 +31,14 @@ _WHO = re.compile(
 )
 _AGE = re.compile(
     r"^(?P<number>\d{1,3}|[a-z]+)\s*(?:(?P<half>½|and a half)\s*)?-?"
-    r"(?P<unit>days?|weeks?|wks?|months?|mths?|mo|m|years?|yrs?|y)?(?:[\s-]+(?:old|of age))?"
+    r"(?P<unit>days?|weeks?|wks?|months?|mths?|mo|m|years?|yrs?|y"
+    rf"|{'|'.join(word for also in _WORDS['ages'].values() for word in also)})?"
+    r"(?:[\s-]+(?:old|of age|alt|oud))?"
     r"(?:[\s-]+(?:baby|babies|boys?|girls?|toddlers?|child|kid|son|daughter|twins?))?\)?$",
     re.IGNORECASE,
 )
-_NEWBORN = re.compile(r"\b(?:new ?-?born|newborn|not yet born|just born)\b", re.IGNORECASE)
+_NEWBORN = re.compile(rf"\b(?:{_JUST_BORN})", re.IGNORECASE)
+_UNIT_OF = {word: unit for unit, also in _WORDS["ages"].items() for word in also}
 
 
 def read_age_months(value: Any) -> int:
@@ -44,6 +48,8 @@ def read_age_months(value: Any) -> int:
     (48, 8, 1)
     >>> read_age_months("a baby of 8 months"), read_age_months("Wren, 3 years old")
     (8, 36)
+    >>> [read_age_months(said) for said in ("6 mois", "3 Jahre", "8 meses", "nouveau-né")]
+    [6, 36, 8, 0]
     """
     text = str(value).strip()
     if text.startswith("-"):
@@ -57,7 +63,8 @@ def read_age_months(value: Any) -> int:
             f"{say_written(value)} is not an age.",
             'Write the age on giving day: "4" for years, "8 months" or "6 weeks".',
         )
-    unit, count = (found["unit"] or "years").lower(), int(number)
+    said = (found["unit"] or "years").lower()
+    unit, count = _UNIT_OF.get(said, said), int(number)
     if unit.startswith("d"):
         return count // 31
     if unit.startswith("w"):

@@ -233,7 +233,7 @@ def nearest_avoided(word: str) -> str:
         if known and not known.ask:
             return str(part)
     said = [one.say.lower() for one in all_allergens().values()]
-    found = nearest(plain, [*_families(), *said], 0.8)
+    found = nearest(plain, [*_families(), *said], 0.82)
     if found is None or read_avoided(found) is None:
         foods = nearest_foods(plain, common_larder())
         found = next((name for name in foods if nearest(plain, [name], 0.85)), None)

@@ -81,7 +81,7 @@ def bare_forms(said: str) -> Iterator[str]:
         less = before.sub("", bare, count=1).strip()
         bare = less if less and less != bare else behind.sub("", bare).strip() or bare
     for end in _phrases()["ends"]:
-        if bare.endswith(end) and len(bare) > len(end) + 2:
+        if bare.endswith(end) and len(bare) > len(end) + 1:
             seen[bare.removesuffix(end).rstrip("- ")] = None
     yield from seen
 

@@ -12,7 +12,7 @@ from dataclasses import dataclass, replace
 from datetime import date
 from fractions import Fraction
 
-from stillroom.core.allergens.avoiding import nearest_avoided, read_avoided
+from stillroom.core.allergens.avoiding import read_avoided
 from stillroom.core.amounts.money import parse_money
 from stillroom.core.recipe.model import Recipe
 from stillroom.core.when.giving_days import find_day
@@ -186,14 +186,10 @@ def _with_word(needs: Needs, word: str) -> Needs:
     if avoided is None and of_somebody and read_avoided(of_somebody["who"]) is None:
         word = of_somebody["what"]
         avoided = read_avoided(word)
-    if avoided is None:
-        near = nearest_avoided(word)
-        mend = f'Did you mean "{near}"?' if near else _WHAT
-        raise Unreadable(f"{say_written(word)} is nothing that can be avoided.", mend)
-    if avoided.meant == "pregnant":
+    if avoided and avoided.meant == "pregnant":
         return replace(needs, pregnant=True)
-    if avoided.ask:
-        raise Unreadable(f"{say_written(word)} does not tell which foods are meant.", avoided.ask)
+    if asked := asked_about(word, _WHAT):
+        raise asked
     return replace(needs, avoid=(*needs.avoid, word))
 
 

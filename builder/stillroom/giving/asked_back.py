@@ -1,0 +1,39 @@
+"""What is asked about a word of "avoid" that tells not enough, or that nobody knows.
+
+Nothing is guessed: the nearest word is only ever a question, and where a letter or more stands
+between, what else may be written is said beside it.
+"""
+
+from __future__ import annotations
+
+from stillroom.core.allergens.avoiding import nearest_avoided, read_avoided
+from stillroom.core.words.nearest import nearest
+from stillroom.core.words.problems import Unreadable, say_written
+
+WHAT_TO_AVOID = (
+    'Write a food ("coconut"), an allergen ("milk", "nuts") or a diet ("vegan", "halal"). '
+    'An ingredient that no recipe knows goes under "avoid ingredients".'
+)
+_A_SLIP = 0.87  # so like is a word with one letter too many, too few or changed, in seven or more
+
+
+def asked_about(word: str, what_to_write: str = WHAT_TO_AVOID) -> Unreadable | None:
+    """Return the question about a word to avoid, None where it is understood.
+
+    >>> print(asked_about("glutten").mend)
+    Did you mean "gluten"?
+    >>> print(asked_about("malabsorption of fructose").mend[:15])
+    Write what they
+    """
+    avoided = read_avoided(word)
+    near = "" if avoided else nearest_avoided(word)
+    of_near = read_avoided(near) if near else None
+    ask = (avoided and avoided.ask) or (of_near and of_near.ask)
+    if ask:
+        return Unreadable(f"{say_written(word)} does not tell which foods are meant.", ask)
+    if avoided:
+        return None
+    mend = f'Did you mean "{near}"?' if near else what_to_write
+    if near and not nearest(word, [near], _A_SLIP):
+        mend = f"{mend} If not: {what_to_write[0].lower()}{what_to_write[1:]}"
+    return Unreadable(f"{say_written(word)} is nothing that can be avoided.", mend)
