@@ -28,8 +28,8 @@ from stillroom.giving.rules import why_refused
 HOUSEHOLDS = rows("charities.yml") + rows("charities_again.yml")
 # Regulation (EU) 1169/2011, Annex II, in the languages of the names of foods; from memory
 ANNEX_II = {
-    "gluten": "glutenhaltiges Getreide; céréales contenant du gluten; cereales que contengan gluten; "
-    "cereali contenenti glutine; glutenbevattende granen",
+    "gluten": "glutenhaltiges Getreide; céréales contenant du gluten; cereales que contengan "
+    "gluten; cereali contenenti glutine; glutenbevattende granen",
     "crustaceans": "Krebstiere; crustacés; crustáceos; crostacei",
     "eggs": "Eier; œufs; huevos; uova; eieren; Eiallergie; allergia alle uova; eiallergie",
     "fish": "Fische; poissons; pescado; pesce; vis",
@@ -95,12 +95,15 @@ def test_no_present_goes_where_it_must_not_and_none_is_refused_for_nothing(
 
 def test_the_sample_is_as_large_as_it_says():
     assert len(HOUSEHOLDS) >= 120
-    named = {one for row in HOUSEHOLDS for key in ("never", "free") for one in row.get(key, "").split()}
+    named = {
+        one for row in HOUSEHOLDS for key in ("never", "free") for one in row.get(key, "").split()
+    }
     assert named - set(presents()) == set()
 
 
 @pytest.mark.parametrize(
-    ("heading", "said"), [(k, one.strip()) for k, words in ANNEX_II.items() for one in words.split(";")]
+    ("heading", "said"),
+    [(k, one.strip()) for k, words in ANNEX_II.items() for one in words.split(";")],
 )
 def test_the_fourteen_headings_are_read_in_the_languages_of_the_names(heading, said):
     read, known = read_avoided(said), read_avoided(heading)
@@ -111,7 +114,13 @@ def test_the_fourteen_headings_are_read_in_the_languages_of_the_names(heading, s
 
 @pytest.mark.parametrize(
     ("typed", "offered"),
-    [("casher", ""), ("kascher", ""), ("segale", ""), ("glutten", "gluten"), ("cinamon", "cinnamon")],
+    [
+        ("casher", ""),
+        ("kascher", ""),
+        ("segale", ""),
+        ("glutten", "gluten"),
+        ("cinamon", "cinnamon"),
+    ],
 )
 def test_a_diet_is_never_taken_for_a_nut_nor_rye_for_salt(typed, offered):
     assert (nearest_avoided(typed) if read_avoided(typed) is None else "") == offered

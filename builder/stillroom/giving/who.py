@@ -34,7 +34,7 @@ _AGE = re.compile(
     r"(?P<unit>days?|weeks?|wks?|months?|mths?|mo|m|years?|yrs?|y"
     rf"|{'|'.join(word for also in _WORDS['ages'].values() for word in also)})?"
     r"(?:[\s-]+(?:old|of age|alt|oud))?"
-    r"(?:[\s-]+(?:baby|babies|boys?|girls?|toddlers?|child|kid|son|daughter|twins?))?\)?$",
+    r"(?:[\s-]+(?P<who>baby|babies|boys?|girls?|toddlers?|child|kid|son|daughter|twins?))?\)?$",
     re.IGNORECASE,
 )
 _NEWBORN = re.compile(rf"\b(?:{_JUST_BORN})", re.IGNORECASE)
@@ -58,7 +58,15 @@ def read_age_months(value: Any) -> int:
         return 0
     found = _AGE.match(text) or _AGE.match(_WHO.sub("", text, count=1))
     number = _SPELT.get(found["number"].lower(), found["number"]) if found else ""
-    if not found or not number.isdecimal() or isinstance(value, bool) or int(number) > 120:
+    # "2 boys" and "a baby" tell how many there are, and not how old
+    counted = found and found["who"] and not found["unit"]
+    if (
+        not found
+        or counted
+        or not number.isdecimal()
+        or isinstance(value, bool)
+        or int(number) > 120
+    ):
         raise Unreadable(
             f"{say_written(value)} is not an age.",
             'Write the age on giving day: "4" for years, "8 months" or "6 weeks".',

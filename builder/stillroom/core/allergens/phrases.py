@@ -21,7 +21,7 @@ _SEVERAL = late_regex(
     r"\s*(?:[,;/&+]|\b(?:and|or|nor|und|oder|et|ou|ni|y|o|e|en|of|plus)\b(?=\s))\s*"
 )
 _LOUD = late_regex(r"[!?…*\"“”]+|\.(?=\s|$)|(?<=\b\w)\.(?=\w\b)")
-_EATING = late_regex(r"\b(?:diet|diät|régime|dieta|dieet)\b", re.IGNORECASE)
+_EATING = late_regex(r"\b(?:diet|diät|régime|dieta|dieet|family)\b", re.IGNORECASE)
 _DASH = late_regex(r"\s+[-–—:]\s+")
 # what allows something again: then what was said is not all left out
 _ALLOWS = late_regex(
@@ -96,7 +96,7 @@ def parts_said(said: str) -> list[str]:
 
 
 def is_way_of_eating(said: str) -> bool:
-    """Whether a diet is named: what stands before it is what is eaten, or why."""
+    """Whether a diet is named, or a family of plants: what stands before it is not all of it."""
     return bool(_EATING.search(said))
 
 

@@ -19,6 +19,7 @@ from stillroom.core.when.giving_days import find_day
 from stillroom.core.words.nearest import did_you_mean
 from stillroom.core.words.problems import Unreadable, say_written
 from stillroom.giving.as_written import NUMBERS, ages_said, several
+from stillroom.giving.asked_back import asked_about
 from stillroom.giving.model import Sort
 from stillroom.giving.names import plain_name
 from stillroom.giving.who import read_age_months, read_pets
