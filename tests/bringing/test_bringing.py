@@ -475,7 +475,7 @@ def test_what_a_page_says_of_keeping_stays_when_its_introduction_goes() -> None:
     )
     found = one_of("a.html", page.encode())
     assert found.text.count("## Notes") == 1
-    assert "Eat it within 2 weeks.\n\nuse a wide pan.\n\nLovely on toast.\n" in found.text
+    assert "Eat it within 2 weeks.\n\nUse a wide pan.\n\nLovely on toast.\n" in found.text
     assert "story" not in found.text
     assert any('write "keeps: 2 weeks unopened"' in one.mend for one in found.questions)
 

@@ -4,7 +4,8 @@ A file goes through three rooms:
 
 * what it is and what it says, line by line: ``papers``, and below it ``plain_text``, ``web_page``
   (with ``tags`` and ``stated``), ``word``, ``letter``;
-* which of its lines are which recipe's what: ``sorting`` and ``titles`` (lines told apart),
+* which of its lines are which recipe's what: ``heads``, ``sorting`` and ``titles`` (lines told
+  apart), ``rows`` and ``joining`` (lines put together), ``lists``, ``one_line``, ``tools``,
   ``dividing``;
 * a draft of each in the book's form, with a question at whatever was not understood: ``drafting``,
   ``naming``; ``writing`` puts drafts into a folder, never over what is there.

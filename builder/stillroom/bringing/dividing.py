@@ -10,9 +10,12 @@ from __future__ import annotations
 import re
 from collections.abc import Sequence
 from dataclasses import replace
+from itertools import pairwise
 from typing import Final
 
 from stillroom.bringing.found import Paper, Recipe, Row
+from stillroom.bringing.heads import heads_tools, plain, section_of, words
+from stillroom.bringing.joining import joined, with_heads
 from stillroom.bringing.lists import (
     WIDE,
     List,
@@ -24,11 +27,10 @@ from stillroom.bringing.lists import (
     join_lists,
     list_begins,
 )
-from stillroom.bringing.one_line import said_in_prose
+from stillroom.bringing.one_line import foods_on, said_in_prose
 from stillroom.bringing.rows import made_ready, numbered_apart
 from stillroom.bringing.sorting import (
     besides_makes,
-    heads_tools,
     is_empty,
     is_ingredient,
     is_only_makes,
@@ -37,11 +39,9 @@ from stillroom.bringing.sorting import (
     is_title,
     makes_of,
     number_of,
-    plain,
-    section_of,
-    words,
 )
 from stillroom.bringing.titles import title_of_list, titled, writer_of
+from stillroom.bringing.tools import take_tools
 
 MOST_RECIPES: Final = 200
 # "Für den Teig", "For the icing": words that head a part of a list, and are no food
@@ -51,13 +51,22 @@ _FOR_A_PART: Final = re.compile(
     re.IGNORECASE,
 )
 _ASIDE: Final = re.compile(r"\s*\((?P<said>[^()]+)\)$")
-_LONG: Final = 50
-_FEW: Final = 6
-"""Words of a line above a list that may still be its title."""
-_OPEN: Final = re.compile(
-    r"(?:[,;–-]|\b(?:and|or|the|an?|of|in|into|with|to|for|from|until|till?|then|und|mit|et|de|e|y))$",
+_CALLED: Final = re.compile(r"[^\W\d]+(?: [^\W\d]+){0,2},")
+_SENT_BY: Final = re.compile(
+    r"(?:(?:recipe|contributed|submitted|shared|sent in|posted|written) by|recipe from"
+    r"|rezept von)\b",
     re.IGNORECASE,
 )
+_WISH: Final = re.compile(
+    r"(?:ich wünsche (?:euch|dir|ihnen)|(?:i|we) wish you|wishing you"
+    r"|je vous souhaite|vi auguro|os deseo|ik wens)\b",
+    re.IGNORECASE,
+)
+_PART_WORDS: Final = 3
+_FOODS: Final = 2
+"""Foods known for certain, from which on a list is one of foods."""
+_FEW: Final = 6
+"""Words of a line above a list that may still be its title."""
 _ADDRESS: Final = re.compile(r"https?://[^\s<>\"]+")
 
 
@@ -66,7 +75,7 @@ def divide(paper: Paper) -> list[Recipe]:
     rows = made_ready(paper.rows)
     lists = join_lists(find_lists(rows), rows)
     if not lists:
-        return [_without_list(rows)] if rows else []
+        return [_without_list(part) for part in _told_apart(rows)] if rows else []
     begins = list_begins(lists, rows)
     ends = [*begins[1:], len(rows)]
     recipes = []
@@ -92,18 +101,21 @@ def _recipe(rows: Sequence[Row], found: List, span: tuple[int, int], title: int 
     elif title is None and found.begin > begin:  # "Advocaat volgens oud recept:", right above it
         above_it = rows[found.begin - 1].text
         named = above_it.endswith(":") and not is_only_makes(above_it) and is_title(above_it[:-1])
+        named = named and plain(above_it) not in words("summed_up")
         recipe.title = above_it[:-1].strip() if named and len(above_it.split()) <= _FEW else ""
     if found.named:  # "For 4 jars you need:"
         for row in filter(is_head, rows[found.begin : found.end]):
-            recipe.makes = recipe.makes or makes_of(row.text.partition(",")[0])
+            recipe.makes = recipe.makes or makes_of(re.split(r",(?!\d)", row.text)[0])
     listed = {*found.rows, *found.later, *found.tools}
-    if tools := [rows[at].text for at in found.tools if not is_only_makes(rows[at].text)]:
-        recipe.notes.append(("Equipment", tools))
+    tools = [rows[at].text for at in found.tools if not is_only_makes(rows[at].text)]
     for at in found.tools:
         recipe.makes = recipe.makes or makes_of(rows[at].text)
     above = [at for at in range(begin, found.begin) if at != title]
     _read_above(recipe, [rows[at] for at in above])
     _read_list(recipe, [rows[at] for at in found.rows])
+    tools += take_tools(recipe)
+    if tools:
+        recipe.notes.append(("Equipment", tools))
     if found.later:
         _read_list(recipe, [rows[at] for at in found.later])
         first = rows[found.later[0]].text
@@ -111,7 +123,44 @@ def _recipe(rows: Sequence[Row], found: List, span: tuple[int, int], title: int 
         mend = "Look whether they belong to it, or are the same things a second time."
         recipe.doubt("ingredients", what, mend)
     _read_below(recipe, [rows[at] for at in range(found.end, end) if at not in listed])
+    _take_from_above(recipe)
     return recipe
+
+
+def _made_by_title(title: str) -> str:
+    """Return how much a title says it makes: "Mead recipe for 1 gallon"."""
+    found = re.search(
+        r"\b(?:recipe|rezept|recette|ricetta|receta|recept)\s+\S+\s+\d.*", title, re.I
+    )
+    return makes_of(found[0]) if found else ""
+
+
+def _take_from_above(recipe: Recipe) -> None:
+    """Take what is told above a list for its method, where none stands below it."""
+    told = [one for one in recipe.intro if is_sentence(one)]
+    if recipe.steps or len(told) < 2:
+        return
+    recipe.intro = [one for one in recipe.intro if one not in told]
+    recipe.steps = [("", one) for one in told]
+    what = "No method stands below this list: what stood above it was taken for one."
+    recipe.doubt("ingredients", what, "Look whether each of those sentences is a step.")
+
+
+def _told_apart(rows: Sequence[Row]) -> list[Sequence[Row]]:
+    """Part recipes that are told in sentences, each below a title between two empty lines."""
+    begins = [
+        at
+        for at in range(len(rows) - 1)
+        if rows[at].shape in ("heading", "line")
+        and is_title(rows[at].text)
+        and (rows[at].gap or at == 0)
+        and rows[at + 1].gap
+        and is_sentence(rows[at + 1].text)
+        and section_of(rows[at].text) is None
+    ]
+    if len(begins) < 2 or begins[0] != 0:
+        return [rows]
+    return [rows[begin:end] for begin, end in pairwise([*begins, len(rows)])]
 
 
 def _without_list(rows: Sequence[Row]) -> Recipe:
@@ -121,13 +170,14 @@ def _without_list(rows: Sequence[Row]) -> Recipe:
     if at is None:
         at = 0 if is_title(rows[0].text) and len(rows) > 1 else None
     recipe.title = (titled(rows[at].text) or rows[at].text) if at is not None else ""
+    recipe.makes = _made_by_title(recipe.title)
     below = [row for place, row in enumerate(rows) if place != at]
     for place, row in enumerate(below[:_FEW]):
         alone = f": {row.text}" if row.text[:1].isdigit() else row.text
         if said := said_in_prose(alone):
             recipe.ingredients = [("", thing) for thing in said.things]
             so_many = re.search(r"\b(?:makes|for|voor|für|pour|per|para)\s+\d.*", said.before, re.I)
-            recipe.makes = makes_of(so_many[0]) if so_many else ""
+            recipe.makes = recipe.makes or (makes_of(so_many[0]) if so_many else "")
             if not recipe.title and is_title(said.named):
                 recipe.title = said.named
             kept = [replace(row, text=said.after)] if said.after else []
@@ -160,7 +210,10 @@ def _read_above(recipe: Recipe, rows: Sequence[Row]) -> None:
         elif found := _ADDRESS.search(row.text):
             recipe.address = recipe.address or found[0].rstrip(".,)")
         elif not is_passed(row.text) and not is_head(row):
-            recipe.intro += [] if greeted else [row.text]  # what was written to one person stays so
+            again = bool(recipe.title) and plain(row.text) == plain(recipe.title)
+            recipe.intro += (
+                [] if greeted or again else [row.text]
+            )  # what was for one person stays so
             recipe.makes = recipe.makes or makes_of(row.text)
     if greeted:
         what = "What the letter says before its recipe is left out: it was written to one person."
@@ -173,7 +226,8 @@ def _is_method_head(row: Row) -> bool:
 
 def _greets(text: str) -> bool:
     first = plain(text).split(" ")[0]
-    return first in words("greeting") and len(text.split()) <= 5
+    called = _CALLED.match(text.strip())  # "Dear Ann, here is my recipe."
+    return first in words("greeting") and (len(text.split()) <= 5 or called is not None)
 
 
 def _read_list(recipe: Recipe, rows: Sequence[Row]) -> None:
@@ -182,12 +236,21 @@ def _read_list(recipe: Recipe, rows: Sequence[Row]) -> None:
         if row.shape == "heading" or _heads_group(rows, place):
             inner = section_of(row.text) == "ingredients"
             group = "" if inner else row.text.strip(" :")
+            if _names_a_part(rows, place) and row.shape == "line" and not row.text.endswith(":"):
+                what = f'"{group}" was taken for a heading within the list.'
+                mend = "If it is something that goes in, write it in the list, with its amount."
+                recipe.doubt("ingredients", what, mend)
         elif is_only_makes(row.text):
             _take_makes(recipe, row.text)
         elif recipe.ingredients and _is_rest(rows, place):
             kept, said = recipe.ingredients[-1]
             recipe.ingredients[-1] = (kept, f"{said} {row.text}")
-        elif row.shape == "line" and is_sentence(row.text) and not is_ingredient(row.text):
+        elif (
+            row.shape == "line"
+            and is_sentence(row.text)
+            and not is_ingredient(row.text)
+            and not foods_on(row.text)
+        ):
             recipe.notes.append(("Notes", [row.text]))
         elif not is_empty(row.text) and (is_ingredient(row.text) or not is_passed(row.text)):
             recipe.ingredients.append((group, row.text))
@@ -197,8 +260,17 @@ def _heads_group(rows: Sequence[Row], place: int) -> bool:
     row = rows[place]
     if row.shape != "line" or is_ingredient(row.text):
         return False
-    named = bool(_FOR_A_PART.match(row.text))
+    named = bool(_FOR_A_PART.match(row.text)) or _names_a_part(rows, place)
     return row.text.endswith(":") or named or (row.gap and is_group(rows, place))
+
+
+def _names_a_part(rows: Sequence[Row], place: int) -> bool:
+    """Whether a word alone above an amount heads a part of the list: "Icing", "Füllung"."""
+    said = plain(rows[place].text).split()
+    if not said or len(said) > _PART_WORDS or place + 1 >= len(rows):
+        return False
+    part = said[-1] in words("parts") or any(said[-1].endswith(one) for one in words("part_ends"))
+    return part and is_ingredient(rows[place + 1].text)
 
 
 def _is_rest(rows: Sequence[Row], place: int) -> bool:
@@ -250,7 +322,7 @@ def _method_behind_tools(part: str, name: str, body: list[Row]) -> list[tuple[st
 
 def _read_notes(recipe: Recipe, name: str, rows: Sequence[Row]) -> None:
     kept: list[str] = []
-    for row in _joined(rows):
+    for row in joined(rows):
         if not is_passed(row.text) and not (row.shape == "heading" and is_passed(row.text)):
             kept.append(row.text)
             recipe.makes = recipe.makes or makes_of(row.text)
@@ -262,7 +334,7 @@ def _read_notes(recipe: Recipe, name: str, rows: Sequence[Row]) -> None:
 
 def _read_steps(recipe: Recipe, rows: Sequence[Row]) -> None:
     group = ""
-    for row in numbered_apart(_joined(rows)):
+    for row in numbered_apart(with_heads(rows)):
         text = number_of(row.text) or (
             re.sub(r"^\d{1,2}\s*[.):]\s+", "", row.text) if row.shape == "step" else row.text
         )
@@ -272,13 +344,32 @@ def _read_steps(recipe: Recipe, rows: Sequence[Row]) -> None:
             continue
         elif is_only_makes(row.text):
             _take_makes(recipe, row.text)
+        elif row.shape == "line" and _SENT_BY.match(row.text) and (who := writer_of(row.text)):
+            recipe.writer = recipe.writer or who
         elif not is_passed(row.text) and not _is_furniture(row.text):
-            tip = re.match(r"(?:tip|note|hint|tipp)s?:\s*(.+)", text, re.IGNORECASE)
-            if tip and row.shape != "step":
-                recipe.notes.append(("Notes", [tip[1]]))
+            if row.shape != "step" and (aside := _said_aside(row.text)):
+                recipe.notes.append(("Notes", [aside]))
             else:
                 recipe.steps.append((group, text))
             recipe.makes = recipe.makes or makes_of(text)
+
+
+def _said_aside(text: str) -> str:
+    """Return what a line among the steps says beside them: a tip, another way, a row of a table.
+
+    >>> _said_aside("Top Tip – they freeze well."), _said_aside("Variante : ajouter du rhum.")
+    ('They freeze well.', 'Variante : ajouter du rhum.')
+    >>> _said_aside("For the icing: beat the sugar."), _said_aside("Hot | Pints | 5 min")
+    ('', 'Hot | Pints | 5 min')
+    """
+    if text.count("|") >= 2 or text.startswith("*") or _WISH.match(text):
+        return text.lstrip("* ")
+    found = re.match(r"([^\W\d][^:–—.]{1,30}?)\s*[:–—]\s+(\S.*)", text)
+    head = plain(found[1]) if found else ""
+    if found is None or head not in words("aside") or heads_tools(found[1]):
+        return ""
+    tip = re.match(r"(?:top |my )?(?:tip|note|hint|tipp)", head)
+    return f"{found[2][:1].upper()}{found[2][1:]}" if tip else text
 
 
 def _take_makes(recipe: Recipe, text: str) -> None:
@@ -291,45 +382,3 @@ def _take_makes(recipe: Recipe, text: str) -> None:
 def _is_furniture(text: str) -> bool:
     """Whether a line in capitals without an end leads to other recipes: "MORE CANNING RECIPES"."""
     return text.isupper() and "RECIPE" in text and len(text.split()) <= 6
-
-
-def _joined(rows: Sequence[Row]) -> list[Row]:
-    """Return rows with lines that a machine broke off put together again."""
-    found: list[Row] = []
-    wide = _blocks_that_wrap(rows)
-    for place, row in enumerate(rows):
-        above = found[-1] if found else None
-        goes_on = above is not None and row.wraps and not row.gap and row.shape == "line"
-        if goes_on and above is not None and above.shape != "heading":
-            broken = above.shape in ("item", "step") or place in wide
-            if broken or _is_broken_off(rows, place) or not re.search(r"[^\W_]", row.text):
-                text = f"{above.text} {row.text}" if re.search(r"[^\W_]", row.text) else above.text
-                found[-1] = Row(text, above.shape, above.level, above.gap, True, above.indent)
-                continue
-        found.append(row)
-    return found
-
-
-def _is_broken_off(rows: Sequence[Row], place: int) -> bool:
-    """Whether a small letter goes on with the line above: one that is long, or ends in mid-air.
-
-    Who types without capitals begins each step so.
-    """
-    above = rows[place - 1].text
-    return rows[place].text[:1].islower() and (len(above) >= _LONG or bool(_OPEN.search(above)))
-
-
-def _blocks_that_wrap(rows: Sequence[Row]) -> set[int]:
-    """Return the rows of paragraphs whose lines, but for the last, all run to the edge."""
-    wide: set[int] = set()
-    begin = 0
-    for at in range(1, len(rows) + 1):
-        if at < len(rows) and not rows[at].gap and rows[at].shape == "line":
-            continue
-        block = rows[begin:at]
-        lengths = [len(row.text) for row in block]
-        ended = sum(bool(re.search(r"[.!?]$", row.text)) for row in block[:-1])
-        if len(block) > 1 and min(lengths[:-1]) >= WIDE and ended * 2 <= len(block) - 1:
-            wide.update(range(begin, at))
-        begin = at
-    return wide

@@ -15,13 +15,13 @@ from typing import Final
 from stillroom.beginning.recipe import LONGEST_TITLE, slug_of
 from stillroom.beginning.written import fact, item
 from stillroom.bringing.found import BroughtRecipe, Origin, Paper, Question, Recipe
+from stillroom.bringing.heads import plain, words
 from stillroom.bringing.naming import guess_kind, title_of
 from stillroom.bringing.one_line import things_on
 from stillroom.bringing.plain_text import pieces, tidy
-from stillroom.bringing.sorting import plain, words
 from stillroom.core.checking import find_unsafe
 from stillroom.core.larder.shelves import Larder
-from stillroom.core.method.keeping_said import ask_of_keeping
+from stillroom.core.method.keeping_said import ask_of_keeping, may_say_keeping
 from stillroom.core.reading.loading import read_recipe
 from stillroom.core.reading.markup import find_markup
 from stillroom.core.recipe.kind_dates import warn_of_dates
@@ -37,14 +37,6 @@ _LONGEST_ITEM: Final = 900
 """Shorter than what facts_above.py takes for one line: what is longer is told and cut."""
 _LONGEST_NAME: Final = 120
 _STATES: Final = ("title", "kind", "makes", "ingredients", "keeps", "author")
-_KEEPS: Final = re.compile(
-    r"\b(?:(?:keeps?|stores?|lasts?|good)\b(?:[^.]{0,40}?\b(?:for|up to|about|least|around))?|"
-    r"(?:use|eat|drink|finish|consume)d?\b[^.]{0,30}?\bwithin)\s+"
-    r"(?P<span>(?:\d+|an?|one|two|three|four|six)(?:\s*(?:-|–|to)\s*\d+)?\s+(?:day|week|month|year)s?)",
-    re.IGNORECASE,
-)
-
-
 _CUPS: Final = re.compile(
     r"\b(?:cups?|pints?|quarts?|gallons?|fl\.? ?oz|fluid ounces?)\b", re.IGNORECASE
 )
@@ -163,7 +155,8 @@ def _add_facts(
 
 def _ask_of_measures(made: _Draft, recipe: Recipe, settings: BookSettings, place: int) -> None:
     """Ask whose cups and pints are meant, where the book's own are not the American ones."""
-    text = " ".join(row for _, row in (*recipe.ingredients, *recipe.steps))
+    beside = (row for _, rows in recipe.notes for row in rows)
+    text = " ".join([*(row for _, row in (*recipe.ingredients, *recipe.steps)), *beside])
     measures = _CUPS.search(" ".join(row for _, row in recipe.ingredients))
     if settings.units == "us" or not measures:
         return
@@ -239,9 +232,10 @@ def _add_note(made: _Draft, head: str, rows: list[str]) -> None:
 
 def _ask_how_long(made: _Draft, place: int, lines: Iterable[str]) -> None:
     """Ask whether words beside the method say how long it keeps."""
-    if found := next(filter(None, map(_KEEPS.search, lines)), None):
-        what = f'How long it keeps may stand here: "{found[0]}".'
-        mend = f'If that is of one unopened, write "keeps: {found["span"]} unopened" above.'
+    if found := next(filter(None, map(may_say_keeping, lines)), None):
+        said, span = found
+        what = f'How long it keeps may stand here: "{said}"'
+        mend = f'If that is of one unopened, write "keeps: {span} unopened" above.'
         made.ask(place, what, mend)
 
 

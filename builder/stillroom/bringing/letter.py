@@ -16,8 +16,8 @@ from email.message import EmailMessage
 from typing import Final
 
 from stillroom.bringing.found import Origin, Row
+from stillroom.bringing.heads import plain, words
 from stillroom.bringing.plain_text import decode, rows_of, tidy
-from stillroom.bringing.sorting import plain, words
 from stillroom.bringing.web_page import decode_page, rows_of_page
 
 MOST_PARTS: Final = 40

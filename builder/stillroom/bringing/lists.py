@@ -13,19 +13,17 @@ from itertools import pairwise
 from typing import Final
 
 from stillroom.bringing.found import Row
+from stillroom.bringing.heads import heads_tools, section_of
+from stillroom.bringing.naming import says_its_kind
+from stillroom.bringing.one_line import foods_on, names_a_food
 from stillroom.bringing.sorting import (
-    heads_tools,
     is_ingredient,
     is_only_makes,
     is_passed,
     is_sentence,
     is_title,
-    section_of,
 )
 from stillroom.bringing.titles import titled, writer_of
-from stillroom.core.lines.reader import read_line
-from stillroom.core.lines.staple_table import find_staple
-from stillroom.core.words.problems import Unreadable
 
 _HOW_TO: Final = re.compile(
     r"(?:how\s+(?:to|i|we)\s+make|to\s+make|so\s+macht\s+man)\s+(?:[^\W\d][\w'’-]*\s*){1,6}:?",
@@ -34,6 +32,14 @@ _HOW_TO: Final = re.compile(
 # "A dry artist's brush for dusting inside the jar if needed", close below others
 _A_THING: Final = re.compile(r"(?:an?|some|your)\s+[a-z]", re.IGNORECASE)
 _MOST_OF_A_THING: Final = 14
+# "Puderzucker, Zitronensaft und Perlen für die Verzierung"
+_FOR_THE_END: Final = re.compile(
+    r"\b(?:for\s+(?:decorati\w+|dusting|rolling|sprinkling|serving|coating)|to\s+(?:decorate|finish|dust|serve)"
+    r"|(?:für\s+die|zur)\s+(?:Verzierung|Dekoration|Deko)|zum\s+(?:Bestäuben|Bestreuen|Verzieren|Wälzen|Garnieren|Dekorieren)"
+    r"|pour\s+(?:la\s+)?(?:décor\w*|garnir|saupoudrer)|per\s+(?:la\s+)?(?:decora\w+|guarnire|spolverare)"
+    r"|para\s+(?:decorar|espolvorear)|(?:ter|om\s+te)\s+(?:versier\w+|decoratie|garner\w+|bestrooien))$",
+    re.IGNORECASE,
+)
 _FIGURE: Final = re.compile(r"[\d½⅓⅔¼¾]")
 WIDE: Final = 55
 """From here on a line is taken for one that its writer's machine broke off."""
@@ -76,7 +82,12 @@ def find_lists(rows: Sequence[Row]) -> list[List]:
                 lists.append(List(at, end, True, list(range(at + 1, end))))
             at = max(end, at + 1)
             continue
-        if rows[at].shape in ("line", "item") and is_ingredient(rows[at].text):
+        if (
+            rows[at].shape in ("line", "item")
+            and is_ingredient(rows[at].text)
+            and not is_only_makes(rows[at].text)
+            and not amid_a_sentence(rows, at)
+        ):
             end = _run_end(rows, at)
             if end - at >= 2:
                 lists.append(List(at, end, False, list(range(at, end))))
@@ -84,6 +95,16 @@ def find_lists(rows: Sequence[Row]) -> list[List]:
                 continue
         at += 1
     return lists
+
+
+def amid_a_sentence(rows: Sequence[Row], at: int) -> bool:
+    """Whether a line that begins with a number goes on with a sentence broken off above it."""
+    row = rows[at]
+    if at == 0 or not row.wraps or row.gap or row.shape != "line":
+        return False
+    above = rows[at - 1].text
+    goes_on = above[:1].islower() and len(above.split()) >= 3 and not is_ingredient(above)
+    return goes_on and not re.search(r"[.!?:;]$", above)
 
 
 def _named_end(rows: Sequence[Row], head: int) -> int:
@@ -147,19 +168,14 @@ def _short_one(rows: Sequence[Row], at: int, end: int) -> bool:
     row = rows[at]
     if at != end or row.shape not in ("line", "item") or is_head(row) or heads_method(row):
         return False
+    if not row.gap and (len(foods_on(row.text)) > 1 or _FOR_THE_END.search(row.text)):
+        return True  # "icing sugar, lemon juice and sprinkles to decorate"
     listed = row.shape == "item" and rows[at - 1].shape == "item"
     most = _MOST_OF_A_THING if _A_THING.match(row.text) and not row.gap else 6
     short = len(row.text.split()) <= most and not re.search(r"[.!?:]$", row.text)
     if row.gap and not listed:  # a list with a blank line after each, as pages are saved
-        short = short and rows[at - 1].gap and _names_a_food(row.text)
+        short = short and rows[at - 1].gap and names_a_food(row.text)
     return (listed or short) and not is_sentence(row.text) and not is_only_makes(row.text)
-
-
-def _names_a_food(text: str) -> bool:
-    try:
-        return find_staple(read_line(text).item) is not None
-    except Unreadable:
-        return False
 
 
 def _goes_on(rows: Sequence[Row], at: int, end: int) -> bool:
@@ -246,9 +262,18 @@ def _tools_head(rows: Sequence[Row], begin: int, end: int) -> bool:
 def _has_method(rows: Sequence[Row], begin: int, end: int) -> bool:
     between = rows[begin:end]
     return any(
-        row.shape == "step" or is_sentence(row.text) or section_of(row.text) == "method"
+        row.shape == "step"
+        or is_sentence(row.text)
+        or _is_short_step(row)
+        or section_of(row.text) == "method"
         for row in between
     )
+
+
+def _is_short_step(row: Row) -> bool:
+    """Whether a few words that end as a sentence may be all of a method: "Boil until it sets."."""
+    said = re.search(r"[^\W\d]{2}[.!]$", row.text) and len(row.text.split()) > 2
+    return row.shape == "line" and bool(said) and not is_ingredient(row.text)
 
 
 def list_begins(lists: list[List], rows: Sequence[Row]) -> list[int]:
@@ -274,12 +299,29 @@ def first_title(rows: Sequence[Row], lists: list[List], begins: list[int]) -> in
     return _title_above(rows, 0, lists[0].begin)
 
 
+def _told_above(rows: Sequence[Row], at: int) -> bool:
+    """Whether a sentence ends right above a title: a story, or the last step of another recipe."""
+    above = rows[at - 1].text
+    ended = bool(re.search(r"[.!?][\"”’)]*$", above)) and len(above.split()) > 2
+    return ended and (is_sentence(above) or says_its_kind(rows[at].text))
+
+
+def _named_above(rows: Sequence[Row], first: int, at: int) -> bool:
+    """Whether a title stands above a sentence that says it again: "To make sloe gin you need"."""
+    if first == at or section_of(rows[at].text) is None or not is_title(rows[first].text):
+        again = first < at and is_sentence(rows[at].text) and is_title(rows[first].text)
+        if not again:
+            return False
+    said = set(re.findall(r"[^\W\d_]+", rows[at].text.lower()))
+    return said.issuperset(re.findall(r"[^\W\d_]+", rows[first].text.lower()))
+
+
 def _title_above(rows: Sequence[Row], behind: int, list_begin: int) -> int | None:
     """Return the row of the title of the list at `list_begin`, looked for down to `behind`."""
     span = range(behind, list_begin)
     for at in span:
         if titled(rows[at].text):
-            return at
+            return span.start if _named_above(rows, span.start, at) else at
     headings = [at for at in span if rows[at].shape == "heading" and not is_head(rows[at])]
     if headings:
         highest = min(rows[at].level for at in headings)
@@ -288,7 +330,14 @@ def _title_above(rows: Sequence[Row], behind: int, list_begin: int) -> int | Non
     first = rows[behind] if behind == 0 and behind < list_begin else None
     for at in reversed(span):
         row = rows[at]
-        open_above = row.gap or at == 0 or (found is not None and at == found - 1) or at == behind
+        told_above = at == list_begin - 1 and _told_above(rows, at)
+        open_above = (
+            row.gap
+            or at == 0
+            or told_above
+            or (found is not None and at == found - 1)
+            or at == behind
+        )
         if row.shape == "line" and is_title(row.text) and open_above:
             found = at
         elif found is not None and not (writer_of(row.text) or is_passed(row.text)):

@@ -11,9 +11,7 @@ from dataclasses import dataclass
 from typing import Final
 
 from stillroom.bringing.found import Recipe
-from stillroom.bringing.sorting import (
-    words,
-)
+from stillroom.bringing.heads import words
 from stillroom.bringing.titles import without_guide
 from stillroom.core.recipe.kinds import all_kinds, find_kind
 from stillroom.core.words.problems import Unreadable
@@ -24,7 +22,9 @@ _BEFORE: Final = re.compile(
     re.IGNORECASE,
 )
 _JOINED: Final = frozenset({"and", "und", "et", "y", "e", "en", "&", "or"})
-_BEHIND: Final = re.compile(r"\s*(?:[-–—|:]\s*)?\b(?:cooking\s+)?recipe\s*$", re.IGNORECASE)
+_BEHIND: Final = re.compile(
+    r"\s*(?:[-–—|:]\s*)?\b(?:cooking\s+)?recipe(?:\s+for\s+(?:about\s+)?\d.*)?\s*$", re.IGNORECASE
+)
 # "Rezept Vanillekipferl", "Deine Quittenmarmelade", "How to make X - a step by step guide"
 _NAMED_A_RECIPE: Final = re.compile(
     r"^(?:(?:rezept|recette|receta|ricetta|recept)(?:\s+(?:für|vom|von|des?|du|di|del|della|voor))?\s*[:–-]?\s+(?=\S)"
@@ -104,6 +104,22 @@ def guess_kind(recipe: Recipe) -> Guess:
         except Unreadable as wrong:
             return Guess("", wrong.what, wrong.mend)
     return _by_what_is_done(recipe)
+
+
+def says_its_kind(title: str) -> bool:
+    """Whether a title says by its words what kind of making it is.
+
+    >>> says_its_kind("Pear chutney"), says_its_kind("Icing")
+    (True, False)
+    """
+    for word in _last_words(title):
+        try:
+            find_kind(word)
+        except Unreadable as wrong:
+            if "may be two kinds" not in wrong.what:
+                continue
+        return True
+    return bool(_by_its_ending(title))
 
 
 def _by_its_ending(title: str) -> str:

@@ -31,6 +31,8 @@ _TELLS: Final = re.compile(
     r"|\b(?:occorrono|necesitas|heb\s+je\s+nodig|benötigt\s+man)\b\s*:?|:)\s+(?=[\d½¼¾⅓⅔⅛]|(?:an?|one|two|three)\s)",
     re.IGNORECASE,
 )
+_AND: Final = re.compile(r"\s+(?:and|und|et|y|e|en)\s+")
+_WORDS: Final = 5
 _PAIR: Final = 2
 _LEAST: Final = 3
 """Parts that begin with an amount, from which on commas part things."""
@@ -97,20 +99,60 @@ def things_on(row: str) -> list[str]:
     ['500 g plums, 50 g of them unripe, stoned']
     >>> things_on("60 g almonds 100 g butter 1 tsp salt")
     ['60 g almonds', '100 g butter', '1 tsp salt']
+    >>> things_on("140 g almonds (ground), 210 g butter, 2 egg yolks")
+    ['140 g almonds (ground)', '210 g butter', '2 egg yolks']
+    >>> things_on("icing sugar, lemon juice and cinnamon")
+    ['icing sugar', 'lemon juice', 'cinnamon']
     >>> things_on("1 kg figs, 600 g sugar")
     ['1 kg figs', '600 g sugar']
     """
-    glued = _NEXT_MEASURE.split(row)
+    if foods := foods_on(row):
+        return foods
+    glued = _NEXT_MEASURE.split(row) if len(_amounts_between_commas(row)) < _LEAST else [row]
     if len(glued) >= _LEAST and _certain(glued):
         return [part.strip(" ,") for part in glued]
     found: list[str] = []
     for piece in _SIGNS.split(row) if _certain(_SIGNS.split(row)) else [row]:
         parts = [part for part in (one.strip() for one in _COMMAS.split(piece)) if part]
-        amounts = [part for part in parts if _AMOUNT.match(part)]
+        amounts = _amounts_between_commas(piece)
         apart = len(amounts) >= _LEAST and _certain(amounts)
         apart = apart or (len(amounts) == len(parts) == _PAIR and all(map(_measures_a_food, parts)))
         found += parts if apart else [piece.strip()]
     return found
+
+
+def _amounts_between_commas(row: str) -> list[str]:
+    parts = (one.strip() for one in _COMMAS.split(row))
+    return [part for part in parts if _AMOUNT.match(part)]
+
+
+def names_a_food(text: str) -> bool:
+    """Whether a line names a food that is known by the whole of its name."""
+    try:
+        return find_staple(read_line(text).item) is not None
+    except Unreadable:
+        return False
+
+
+def foods_on(row: str) -> list[str]:
+    """Return the foods that a line lists without amounts; [] where it is not foods alone.
+
+    >>> foods_on("salt; a few cloves; a blade of mace.")
+    ['salt', 'a few cloves', 'a blade of mace']
+    >>> foods_on("icing sugar, lemon juice and cinnamon for decoration")
+    ['icing sugar', 'lemon juice', 'cinnamon for decoration']
+    >>> foods_on("cherries, halved and stoned"), foods_on("Boil; then strain."), foods_on("salt")
+    ([], [], [])
+    """
+    bare = row.strip().removesuffix(".")
+    signs = ";" if ";" in bare else ","
+    parts = [part.strip() for part in bare.split(signs)]
+    if signs == ",":
+        parts = [*parts[:-1], *_AND.split(parts[-1], maxsplit=1)]
+    least = _PAIR if signs == ";" else _LEAST
+    if len(parts) < least or any(_AMOUNT.match(part) for part in parts):
+        return []
+    return parts if all(len(one.split()) <= _WORDS and names_a_food(one) for one in parts) else []
 
 
 def _measures_a_food(part: str) -> bool:

@@ -13,8 +13,9 @@ from itertools import pairwise
 from typing import Final
 
 from stillroom.bringing.found import Row
+from stillroom.bringing.heads import after_section, section_of
 from stillroom.bringing.lists import is_head
-from stillroom.bringing.sorting import after_section, is_sentence, is_time, section_of
+from stillroom.bringing.sorting import is_only_makes, is_sentence, is_time
 
 # an amount with nothing behind it: "50 g", "3 pièce"
 _AMOUNT_ALONE: Final = re.compile(
@@ -26,7 +27,7 @@ _AMOUNT_ALONE: Final = re.compile(
 
 def made_ready(rows: Sequence[Row]) -> list[Row]:
     """Return rows without a page's times, with what it joined parted and what it parted joined."""
-    return _with_amounts_joined(_apart(_without_times(rows)))
+    return _with_amounts_joined(_with_makes_joined(_apart(_without_times(rows))))
 
 
 def _without_times(rows: Sequence[Row]) -> list[Row]:
@@ -56,6 +57,20 @@ def _apart(rows: Sequence[Row]) -> list[Row]:
         else:
             found.append(row)
     return _steps_numbered(found)
+
+
+def _with_makes_joined(rows: list[Row]) -> list[Row]:
+    """Return rows with "Yield: 8 to 9" and the "pints" that a machine broke off on one line."""
+    found: list[Row] = []
+    for row in rows:
+        above = found[-1] if found else None
+        broken = row.wraps and not row.gap and row.shape == "line" and row.text[:1].islower()
+        counted = above and above.shape == "line" and re.search(r"\d$", above.text)
+        if above and broken and counted and is_only_makes(above.text) and len(row.text.split()) < 4:
+            found[-1] = replace(above, text=f"{above.text} {row.text}")
+        else:
+            found.append(row)
+    return found
 
 
 def _with_amounts_joined(rows: list[Row]) -> list[Row]:

@@ -7,20 +7,15 @@ dividing.py.
 from __future__ import annotations
 
 import re
-from functools import cache
-from pathlib import Path
-from typing import Any, Final, Literal
+from typing import Final
 
-import yaml
-
+from stillroom.bringing.heads import SPAN_UNIT, TIMED, plain, section_of, words
 from stillroom.bringing.titles import LIST_FOR, titled, without_guide, writer_of
 from stillroom.core.amounts.quantities import Amount
 from stillroom.core.lines.number_words import languages_that_begin
 from stillroom.core.lines.reader import read_line
-from stillroom.core.words.data_files import read_data
 from stillroom.core.words.problems import Unreadable
 
-Section = Literal["ingredients", "method", "aside"]
 _LONGEST_HEAD: Final = 48
 _LONGEST_ITEM: Final = 200
 _LONGEST_TITLE: Final = 80
@@ -32,7 +27,6 @@ _MEASURED: Final = re.compile(
     r"|teaspoons?|EL|TL)\b",
     re.IGNORECASE,
 )
-_SIGNS: Final = re.compile(r"^[#>*_=~\s•\-–—]+|[*_=~\s:.]+$")
 _AMOUNT: Final = re.compile(
     r"(?:(?:about|approx\.?|approximately|ca\.?|circa|scant|heaping|up to|generous|etwa)\s+)?"
     r"(?:[\d½⅓⅔¼¾⅛⅜⅝⅞⅕⅙\ufffd]|"
@@ -58,7 +52,7 @@ _NUMBERED: Final = re.compile(
 )
 _MAKES: Final = re.compile(
     r"(?:^|[.!;]\s+|[({])(?:this\s+|recipe\s+|it\s+)?"
-    r"(?:makes|yields?|servings?|serves|recipe\s+yields?|ergibt|für\s+ca\.?|für\s+etwa|donne|"
+    r"(?:makes|y(?:ie|ei)lds?|servings?|serves|recipe\s+yields?|ergibt|für\s+ca\.?|für\s+etwa|donne|"
     r"pour(?:\s+environs?)?(?=\s+:?\s*\d|\s+(?:deux|trois|quatre|cinq|six|huit|dix|douze)\s+(?:lit|bout|pot|boc|pers))|per(?=\s+(?:circa\s+|ca\.?\s+)?\d+\s+(?:vas|baratt|bottigli|persone|biscott|porzion|pezz))|"
     r"(?:nodig\s+)?voor(?=\s+(?:±\s*|ca\.?\s+|ongeveer\s+)?\d)|für(?=\s+\d)|"
     r"quantity|portions|portionen|porzioni|dosi\s+per|raciones|porties|resa|para|opbrengst|yield\s+is|"
@@ -90,51 +84,17 @@ _META: Final = re.compile(
     r"[^:]{0,20}(?::|\|)",
     re.IGNORECASE,
 )
-# "Stuff you'll need:", "Pour 4 pots, il vous faut": the head of a list says so at its end
-_NEEDED: Final = re.compile(
-    r"(?:.*[^\W\d])?[\s,]*\b(?:you(?:['’]ll|\s+will)?\s+need|il\s+(?:vous\s+)?faut|(?:braucht\s+man|brauchst\s+du|"
-    r"brauchen\s+sie)|(?:man|du|ihr)\s+braucht?|heb\s+je\s+nodig|occorrono|necesitas|se\s+necesita)\s*:?",
-    re.IGNORECASE,
-)
-# "Ingredients for 4 jars", "Zutaten für 6 Gläser"
-_HEAD_AND_STOP: Final = re.compile(
-    r"(?P<head>[^\W\d]{6,16})\.(?:\s*[-–—])?\s+(?P<rest>\S.*)", re.DOTALL
-)
 _DATE: Final = re.compile(
     r"(?:(?:mon|tues|wednes|thurs|fri|satur|sun)day\b|\d{1,2}(?:st|nd|rd|th)?\s|\w+\s+\d{1,2},?\s).*\b(?:19|20)\d\d\b"
     r"(?:\W+(?:at\s+|um\s+|à\s+)?\d{1,2}[:.h]\d\d\s*(?:[ap]\.?m\.?|uhr)?)?\W*$"
     r"|\d{1,4}[./-]\d{1,2}[./-]\d{1,4}$",
     re.IGNORECASE,
 )
-_SUPPLIES: Final = re.compile(r"supplies|stuff|what goes in(?:to it)?", re.IGNORECASE)
-# "Zubereitung der Plätzchen:": the head of a method that says once more of what
-_METHOD_OF: Final = re.compile(
-    r"(?:the\s+)?(?P<head>[^\W\d]+)\s+(?:of|for|der|des|dieser|vom|von|für|de|du|des|della|del|di|van)\s"
-    r"(?!.*\b(?:use|using|serving|storage|storing|care|giving|gift)\b).+:$",
-    re.IGNORECASE,
-)
-# "Zubereitung Quittengelee:", "Method - Sloe Gin": the head of a method, and what is made
-_METHOD_NAMED: Final = re.compile(
-    r"(?P<head>zubereitung|herstellung|method|directions|instructions|préparation|preparazione|procedimento|preparación"
-    r"|elaboración|bereiding)\s*[-–:]?\s+(?!.*\b(?:use|using|serving|storage|storing|care|giving|gift|time|temps|tempo)\b)"
-    r"(?:[^\W\d]+[\s-]*){1,4}:",
-    re.IGNORECASE,
-)
-_TOOLS: Final = re.compile(r"(?:[^\W\d]+ ){1,4}(?:utensils|equipment|tools)")
 _BRACKETED: Final = re.compile(r"\([^()]*\)[.!]?")
-# "20 min", "1 h 30 min", "5.0/5", as pages set them on lines of their own
-_SPAN_UNIT: Final = (
-    r"(?:mins?|mn|minut\w+|h|hrs?|hours?|heures?|std|stunden?|ore|ora|horas?|uur|days?|jours?|tage?n?|giorni|días"
-    r"|dagen|weeks?|semaines?|wochen?|settiman[ae]|semanas?|weken|months?|mois|monate?n?|mesi|meses|maanden)"
-)
 _TIME_OR_MARK: Final = re.compile(
-    rf"(?:\d+(?:\s*(?:[-–]|à|to|bis|a|tot)\s*\d+)?\s*{_SPAN_UNIT}\b\.?\s*)+"
+    rf"(?:\d+(?:\s*(?:[-–]|à|to|bis|a|tot)\s*\d+)?\s*{SPAN_UNIT}\b\.?\s*)+"
     r"|\d(?:[.,]\d+)?\s*/\s*(?:5|10)(?:[.,]0)?",
     re.IGNORECASE,
-)
-# "Macération : 15 jours + un mois", "Zubereitung: 15 Min"
-_TIMED: Final = re.compile(
-    rf"[^\W\d][^:.!?]{{2,30}}:[^:.!?]{{0,20}}\d+\s*{_SPAN_UNIT}\b[^:.!?]{{0,25}}", re.IGNORECASE
 )
 _CIRCA: Final = re.compile(r"\b(?:ca|circa|etwa|environs?|ongeveer)\b|±", re.IGNORECASE)
 _PEOPLE_ALONE: Final = re.compile(
@@ -146,74 +106,6 @@ _NUTRITION: Final = re.compile(
     r"(?:fat|protein|carbohydrates?|fib(?:er|re)|sugars|sodium|cholesterol|calcium)\b",
     re.IGNORECASE,
 )
-
-
-@cache
-def words(which: str) -> frozenset[str]:
-    """Return the words of one list, those of the recipe's own reader among them."""
-    text = (Path(__file__).parent / "words.yml").read_text(encoding="utf-8")
-    own: dict[str, Any] = yaml.safe_load(text)
-    known = read_data("recipe_words.yml")
-    found = {*own[which], *(known[which] if isinstance(known.get(which), list) else [])}
-    return frozenset(str(word) for word in found)
-
-
-def plain(text: str) -> str:
-    """Return a line in small letters, without signs: as words.yml has it.
-
-    >>> plain("## What you'll need:")
-    'what youll need'
-    """
-    text = text if len(text) <= _LONGEST_ITEM else text[:_LONGEST_ITEM]
-    bare = re.sub(r"['’`]", "", _SIGNS.sub("", text).lower())
-    return " ".join(re.findall(r"[^\W_]+", re.sub(r"\([^)]*\)", "", bare)))
-
-
-def section_of(text: str) -> Section | None:
-    """Return which part of a recipe a heading begins; None for any other line.
-
-    >>> section_of("INGREDIENTS:"), section_of("Zubereitung"), section_of("2 cups sugar")
-    ('ingredients', 'method', None)
-    >>> section_of("Zubereitung der Plätzchen:"), section_of("Directions for use:")
-    ('method', None)
-    """
-    if len(text) > _LONGEST_HEAD:
-        return None
-    bare = plain(text)
-    if bare in words("aside") - {"ingredients", "you will need", "what you need"}:
-        return "aside"
-    if heads_tools(text):
-        return "aside"
-    needed = _NEEDED.fullmatch(text.strip()) and not titled(text)
-    for_what = LIST_FOR.fullmatch(text.strip())
-    if bare in words("ingredients") or needed or for_what or _SUPPLIES.fullmatch(bare):
-        return "ingredients"
-    of_what = _METHOD_OF.match(text.strip()) or _METHOD_NAMED.fullmatch(text.strip())
-    again = of_what and of_what["head"].lower() in words("method")
-    return "method" if again or bare in words("method") else None
-
-
-def heads_tools(text: str) -> bool:
-    """Whether a line heads what is worked with: "Equipment", "Gather together your utensils:".
-
-    >>> heads_tools("GATHER TOGETHER YOUR UTENSILS:"), heads_tools("2 tools")
-    (True, False)
-    """
-    bare = plain(text)
-    named = bare in words("tools")
-    return named or bool(text.strip().endswith(":") and _TOOLS.fullmatch(bare))
-
-
-def after_section(text: str) -> tuple[Section, str] | None:
-    """Return the part that begins a line and what follows: "Method: chop the mint"."""
-    head, colon, rest = text.partition(":")
-    section = section_of(head) if colon and rest.strip() and len(head) < 30 else None
-    if section and not _TIMED.fullmatch(text.strip()):
-        return section, rest.strip()
-    first = _HEAD_AND_STOP.match(text)  # "Preparación. Lavamos las naranjas"
-    if first and plain(first["head"]) in words("method"):
-        return "method", first["rest"]
-    return None
 
 
 def is_ingredient(text: str) -> bool:
@@ -331,7 +223,7 @@ def is_only_makes(text: str) -> bool:
         bool(makes_of(text))
         and bool(
             re.match(
-                r"\W*(?:this |recipe |it )?(?:makes|yield|serv|"
+                r"\W*(?:this |recipe |it )?(?:makes|y(?:ie|ei)ld|serv|"
                 r"ergibt|für|donne|pour (?:environs? |: ?)?(?:\d|deux |trois |quatre |six )|"
                 r"per (?:circa |ca\.? )?\d|"
                 r"(?:nodig )?voor |quantity|portion|porzioni|dosi per|raciones|porties|resa|para|"
@@ -357,10 +249,13 @@ def is_passed(text: str) -> bool:
     (True, True)
     >>> is_passed("Stir in 200 g fat-free yogurt.")
     False
+    >>> is_passed("Cook: stir the sugar and milk until they boil."), is_passed("Cook: 20 min")
+    (False, True)
     """
-    if is_empty(text) or _META.match(text.strip()):
-        return True
-    if section_of(text.partition(":")[0]) != "aside" and _TIMED.fullmatch(text.strip()):
+    found = _META.match(text.strip())
+    if is_empty(text) or (found and not is_sentence(text.strip()[found.end() :])):
+        return True  # but "Cook: the sugar and the milk until they boil, stirring." is a step
+    if section_of(text.partition(":")[0]) != "aside" and TIMED.fullmatch(text.strip()):
         return True
     return len(_NUTRITION.findall(text)) >= 2
 
@@ -381,6 +276,8 @@ def is_title(text: str) -> bool:
     (True, False, False)
     """
     bare = without_guide(text.strip("*_ "))
+    if _BRACKETED.fullmatch(bare):
+        return False
     if not bare or len(bare) > _LONGEST_TITLE or len(bare.split()) > 10:
         return False
     if titled(bare):

@@ -12,12 +12,13 @@ from typing import Final
 _LONGEST_HEAD: Final = 48
 _LONGEST_ITEM: Final = 200
 _BY: Final = re.compile(
-    r"(?:by|from|recipe\s+(?:by|from)|contributed\s+by|author|written\s+by|von|rezept\s+von|par|di|de)"
+    r"(?:by|from|recipe\s+(?:by|from)|(?:contributed|submitted|shared|sent\s+in|posted)\s+by|from\s+the\s+kitchen\s+of"
+    r"|author|written\s+by|von|rezept\s+von|par|di|de)"
     r"\b\s*:?\s+(?P<who>[^\W\d][^:;]{1,60})$",
     re.IGNORECASE,
 )
 _RECIPE: Final = re.compile(
-    r"(?:recipe|rezept|recette|ricetta|receta|recept)\s*(?:name|title)?\s*:\s*(?P<title>\S.*)"
+    r"(?:(?:recipe|rezept|recette|ricetta|receta|recept)\s*(?:name|title)?|title|titel|titre|titolo|título)\s*:\s*(?P<title>\S.*)"
     r"|(?:(?:my|our|the|[\w'’]+['’]s)\s+)?(?:\w+\s+)?(?:recipe\s+for|rezept\s+für|recette\s+d[eu]|"
     r"receta\s+de|recept\s+voor)\s+(?P<for>\S.*?)\s*:?$"
     # "for the filling you will need" heads a part of a list, "for plum jam you will need" a recipe

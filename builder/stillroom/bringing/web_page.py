@@ -9,8 +9,8 @@ import re
 from typing import Final
 
 from stillroom.bringing.found import Origin, Paper, Row
+from stillroom.bringing.heads import section_of
 from stillroom.bringing.plain_text import bare, decode, tidy
-from stillroom.bringing.sorting import section_of
 from stillroom.bringing.stated import recipes_in_tags
 from stillroom.bringing.tags import BLOCKS, Tag, read_tags
 

@@ -94,6 +94,9 @@ _EACH_OF = late_regex(r"each\s+(?:of\s+)?(?P<foods>.*(?:\band\b|&|,).*)", re.IGN
 # "1 tsp each cinnamon, nutmeg and cloves": what stands behind the comma are more of them
 _EACH_FIRST = late_regex(r"each\b[\s:]", re.IGNORECASE)
 _EACH_LAST = late_regex(r".*(?:\band\b|&).*\beach$", re.IGNORECASE)
+_POUNDS = late_regex(r"#\s*(?=[^\W\d])")
+_LONG_FOOD = 10
+"""Metres of a food: casings and laces are measured so, and no more than a few of them."""
 _FEW = 12
 """So many may be cups or spoons; more are grams or millilitres."""
 _GR = late_regex(r"\s*\d{1,2}\s*gr\b", re.IGNORECASE)
@@ -120,6 +123,7 @@ def refuse_left_over(reading: LineReading, text: str) -> None:
         raise Unreadable(f'"{left["unit"]}" is left over in "{reading.item}".', _WRITE_ONE)
     second = _SECOND.search(item) or re.match(r"[-–—/?]\s?\w", item)
     second = second or _COUNT_FIRST.match(item)
+    _refuse_lengths(reading, item)
     counted = isinstance(reading.amount, Amount) and not reading.amount.unit
     second = second or (_AND_ONE.search(item) if counted else None)
     if second:
@@ -132,6 +136,25 @@ def refuse_left_over(reading: LineReading, text: str) -> None:
     _refuse_unmeasured_number(reading, item, left)
     _refuse_poured_ounces(reading)
     _refuse_short_great(reading, text)
+
+
+def _refuse_lengths(reading: LineReading, item: str) -> None:
+    """Ask about "175m milk" and "1# butter": a lost letter, and an American sign for the pound."""
+    amount = reading.amount
+    if not isinstance(amount, Amount):
+        return
+    number = show_number(amount.high)
+    if pounds := _POUNDS.match(item):
+        mend = f'Write "{number} lb {item[pounds.end() :]}".'
+        raise Unreadable(f'"#" in "{number}{item}" may be pounds.', mend)
+    if amount.unit != "m" or amount.high <= _LONG_FOOD:
+        return
+    food = find_staple(item)
+    if food is not None and "craft" not in food.tags:
+        raise Unreadable(
+            f'"{number} m" of {item} is a length.',
+            f'Write "{number} ml {item}", or what it weighs.',
+        )
 
 
 def _several(text: str) -> Unreadable:

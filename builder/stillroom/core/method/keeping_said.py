@@ -7,7 +7,7 @@ Only words that put the finished thing away count: "leave in the fridge for two 
 from __future__ import annotations
 
 import re
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from typing import Literal
 
 from stillroom.core.method.sentences import affirmed_clauses, split_sentences
@@ -79,6 +79,11 @@ _CLAIMS = (
         r"\b(?:air-?tight|sealed|lidded|closed|tin|box|container)\b"
         rf"{_NOT_YET}\bfor\s+{_LONG}{_AND_THEN}"
     ),
+)
+# looser: it asks, and is never taken for granted
+_MAY_CLAIM = late_regex(
+    r"\b(?:keeps?|kept|stor(?:es?|ed|ing)|lasts?|good|(?:use|eat|drink|finish|consume)d?\b[^.;]*?"
+    rf"\bwithin)\b{_NOT_YET}\b{_LONG}"
 )
 # loose words at the least that they can mean, since what is shorter is safe
 _LOOSELY: Mapping[str, str] = {
@@ -172,11 +177,32 @@ def _told(text: str) -> list[str]:
     return [one for line in text.splitlines() for one in split_sentences(line)]
 
 
+def may_say_keeping(text: str) -> tuple[str, Span] | None:
+    """Return the sentence of a text that may say how long a thing keeps, and how long; else None.
+
+    It may speak of one that is opened, or of a part of it: whoever wrote it is to be asked.
+
+    >>> found = may_say_keeping("Lovely on toast. It keeps in a tin for about 3 weeks.")
+    >>> found[0], str(found[1])
+    ('It keeps in a tin for about 3 weeks.', '3 weeks')
+    >>> may_say_keeping("Keep it warm for two hours."), may_say_keeping("Keep stirring for a day.")
+    (None, None)
+    """
+    for sentence in _told(text):
+        if span := keeps_elsewhere(sentence) or _first_span(sentence, (*_CLAIMS, _MAY_CLAIM)):
+            return sentence.strip(), span
+    return None
+
+
 def _claim_of(words: str, recipe: Recipe) -> Span | None:
+    return _first_span(words, _CLAIMS[: len(_CLAIMS) - _may_still_stand(recipe)])
+
+
+def _first_span(words: str, patterns: Iterable[re.Pattern[str]]) -> Span | None:
     words = words.lower()
     for loose, least in _LOOSELY.items():
         words = re.sub(loose, least, words)
-    for pattern in _CLAIMS[: len(_CLAIMS) - _may_still_stand(recipe)]:
+    for pattern in patterns:
         if found := pattern.search(words):
             return _days(found[1])
     return None

@@ -44,10 +44,14 @@ def waits_elsewhere(sentence: str) -> Iterator[Elsewhere]:
         if found is None:
             continue
         before_use = _any_of("before_use").search(sentence)
-        if _any_of("keeps").search(sentence.replace(found[0], "")) and not before_use:
+        night = found["night"] is not None and bool(
+            re.search(r"(?i)n(?:acht|uit|oche|otte)", found[0])
+        )
+        if not night and _any_of("keeps").search(sentence.replace(found[0], "")) and not before_use:
             continue
         span = _span(found)
         word = "mature" if before_use else _word(clause) or _word(sentence)
+        word = word or ("rest" if night else "")  # "garder une nuit au frais"
         if span is None:
             continue
         if word:

@@ -1,0 +1,162 @@
+"""What heads a part of a recipe: its list, its method, what stands beside them.
+
+Each question is answered from the line alone, by the words of words.yml. Leaves out any other line:
+sorting.py.
+"""
+
+from __future__ import annotations
+
+import re
+from functools import cache
+from pathlib import Path
+from typing import Any, Final, Literal
+
+import yaml
+
+from stillroom.bringing.titles import LIST_FOR, titled
+from stillroom.core.words.data_files import read_data
+
+Section = Literal["ingredients", "method", "aside"]
+_LONGEST_ITEM: Final = 200
+_LONGEST_HEAD: Final = 48
+_LONGEST_NEEDED: Final = 70
+_SIGNS: Final = re.compile(r"^[#>*_=~\s•\-–—]+|[*_=~\s:.]+$")
+# "Stuff you'll need:", "Pour 4 pots, il vous faut": the head of a list says so at its end
+_NEEDED: Final = re.compile(
+    r"(?:.*[^\W\d])?[\s,]*\b(?:you(?:['’]ll|\s+will)?\s+need|il\s+(?:vous\s+)?faut|(?:braucht\s+man|brauchst\s+du|"
+    r"brauchen\s+sie|benötigt\s+(?:ihr|man|du))|(?:man|du|ihr)\s+(?:braucht?|benötigt)|heb\s+je\s+nodig|occorrono|necesitas|se\s+necesita)(?:\s+(?:about|roughly|ungefähr|etwa|circa|environ))?\s*:?",
+    re.IGNORECASE,
+)
+# "Ingredients for 4 jars", "Zutaten für 6 Gläser"
+_HEAD_AND_STOP: Final = re.compile(
+    r"(?P<head>[^\W\d]{6,16})\.(?:\s*[-–—])?\s+(?P<rest>\S.*)", re.DOTALL
+)
+_SUPPLIES: Final = re.compile(r"supplies|stuff|what goes in(?:to it)?", re.IGNORECASE)
+# "Zubereitung der Plätzchen:": the head of a method that says once more of what
+_METHOD_OF: Final = re.compile(
+    r"(?:the\s+)?(?P<head>[^\W\d]+)\s+(?:of|for|der|des|dieser|vom|von|für|de|du|des|della|del|di|van)\s"
+    r"(?!.*\b(?:use|using|serving|storage|storing|care|giving|gift)\b).+:$",
+    re.IGNORECASE,
+)
+# "Zubereitung Quittengelee:", "Method - Sloe Gin": the head of a method, and what is made
+_METHOD_NAMED: Final = re.compile(
+    r"(?P<head>zubereitung|herstellung|method|directions|instructions|préparation|preparazione|procedimento|preparación"
+    r"|elaboración|bereiding)\s*[-–:]?\s+(?!.*\b(?:use|using|serving|storage|storing|care|giving|gift|time|temps|tempo)\b)"
+    r"(?:[^\W\d]+[\s-]*){1,4}:",
+    re.IGNORECASE,
+)
+# "Method summary", "Kookinstructies", "Detailed instructions": a word before it or behind
+_METHOD_WORD: Final = (
+    r"(?:method|directions|instructions|procedure|zubereitung\w*|herstellung\w*|anleitung|préparation|étapes|preparazione"
+    r"|procedimento|preparación|elaboración|pasos|bereiding\w*|werkwijze|\w{0,8}instructies)"
+)
+_METHOD_SO: Final = re.compile(
+    r"(?!.*\b(?:ingredients?|zutaten|use|using|serving|storage|storing|care|giving|gift|tag|label|washing|times?"
+    r"|temps|tempo|tiempo|tijd|video|notes?|nutrition|of|for|to|the|your|de|du|des|della?|para|pour|voor)\b)"
+    rf"(?:[^\W\d]+ )?{_METHOD_WORD}(?: (?:summary|overview|steps|schritte|in short|in brief|kurz))?"
+)
+_ENDED: Final = re.compile(r"[.,;!?]$")
+# "Para hacer mermelada, necesitarás los siguientes ingredientes:"
+_FOLLOWING: Final = re.compile(
+    r"(?:[^\W\d][\w'’,-]*\s+){1,9}(?:following|siguientes|suivants|folgenden?|seguenti|volgende)\s+"
+    r"(?:ingredients?|zutaten|ingrédients|ingredienti|ingredientes|ingrediënten|things)\s*:",
+    re.IGNORECASE,
+)
+# "Hope's Story", "Meine Geschichte zum Rezept", "About this cake"
+_STORY: Final = re.compile(
+    r"(?:[^\W\d]+ ){0,3}(?:story|geschichte|histoire|storia|historia|verhaal)(?: [^\W\d]+){0,4}"
+    r"|about (?:the|this|my|me|our)(?: [^\W\d]+){0,4}"
+)
+# "Storage instructions", "Serving tips"
+_BESIDE: Final = re.compile(
+    r"(?:storage|storing|keeping|serving|care|washing|gift|label|freezing)"
+    r"(?: and [^\W\d]+)? (?:instructions|directions|tips|notes?|advice|suggestions?"
+    r"|information|ideas)"
+)
+_TOOLS: Final = re.compile(r"(?:[^\W\d]+ ){1,4}(?:utensils|equipment|tools)")
+# "20 min", "1 h 30 min", "5.0/5", as pages set them on lines of their own
+SPAN_UNIT: Final = (
+    r"(?:mins?|mn|minut\w+|h|hrs?|hours?|heures?|std|stunden?|ore|ora|horas?|uur|days?|jours?|tage?n?|giorni|días"
+    r"|dagen|weeks?|semaines?|wochen?|settiman[ae]|semanas?|weken|months?|mois|monate?n?|mesi|meses|maanden)"
+)
+# "Macération : 15 jours + un mois", "Zubereitung: 15 Min"
+TIMED: Final = re.compile(
+    rf"[^\W\d][^:.!?]{{2,30}}:[^:.!?]{{0,20}}\d+\s*{SPAN_UNIT}\b[^:.!?]{{0,25}}", re.IGNORECASE
+)
+
+
+@cache
+def words(which: str) -> frozenset[str]:
+    """Return the words of one list, those of the recipe's own reader among them."""
+    text = (Path(__file__).parent / "words.yml").read_text(encoding="utf-8")
+    own: dict[str, Any] = yaml.safe_load(text)
+    known = read_data("recipe_words.yml")
+    found = {*own[which], *(known[which] if isinstance(known.get(which), list) else [])}
+    return frozenset(str(word) for word in found)
+
+
+def plain(text: str) -> str:
+    """Return a line in small letters, without signs: as words.yml has it.
+
+    >>> plain("## What you'll need:")
+    'what youll need'
+    """
+    text = text if len(text) <= _LONGEST_ITEM else text[:_LONGEST_ITEM]
+    bare = re.sub(r"['’`]", "", _SIGNS.sub("", text).lower())
+    return " ".join(re.findall(r"[^\W_]+", re.sub(r"\([^)]*\)", "", bare)))
+
+
+def section_of(text: str) -> Section | None:
+    """Return which part of a recipe a heading begins; None for any other line.
+
+    >>> section_of("Method summary"), section_of("Storage instructions"), section_of("Steps of oak")
+    ('method', 'aside', None)
+    >>> section_of("To make it you will want the following ingredients:")
+    'ingredients'
+
+    >>> section_of("INGREDIENTS:"), section_of("Zubereitung"), section_of("2 cups sugar")
+    ('ingredients', 'method', None)
+    >>> section_of("Zubereitung der Plätzchen:"), section_of("Directions for use:")
+    ('method', None)
+    """
+    if len(text) <= 2 * _LONGEST_HEAD and _FOLLOWING.fullmatch(text.strip()):
+        return "ingredients"
+    if len(text) > (_LONGEST_NEEDED if _NEEDED.fullmatch(text.strip()) else _LONGEST_HEAD):
+        return None
+    bare = plain(text)
+    if bare in words("aside") - {"ingredients", "you will need", "what you need"}:
+        return "aside"
+    if heads_tools(text) or _STORY.fullmatch(bare) or _BESIDE.fullmatch(bare):
+        return "aside"
+    needed = _NEEDED.fullmatch(text.strip()) and not titled(text)
+    for_what = LIST_FOR.fullmatch(text.strip())
+    if bare in words("ingredients") or needed or for_what or _SUPPLIES.fullmatch(bare):
+        return "ingredients"
+    of_what = _METHOD_OF.match(text.strip()) or _METHOD_NAMED.fullmatch(text.strip())
+    again = of_what and of_what["head"].lower() in words("method")
+    if again or bare in words("method"):
+        return "method"
+    return "method" if _METHOD_SO.fullmatch(bare) and not _ENDED.search(text.strip()) else None
+
+
+def heads_tools(text: str) -> bool:
+    """Whether a line heads what is worked with: "Equipment", "Gather together your utensils:".
+
+    >>> heads_tools("GATHER TOGETHER YOUR UTENSILS:"), heads_tools("2 tools")
+    (True, False)
+    """
+    bare = plain(text)
+    named = bare in words("tools")
+    return named or bool(text.strip().endswith(":") and _TOOLS.fullmatch(bare))
+
+
+def after_section(text: str) -> tuple[Section, str] | None:
+    """Return the part that begins a line and what follows: "Method: chop the mint"."""
+    head, colon, rest = text.partition(":")
+    section = section_of(head) if colon and rest.strip() and len(head) < 30 else None
+    if section and not TIMED.fullmatch(text.strip()):
+        return section, rest.strip()
+    first = _HEAD_AND_STOP.match(text)  # "Preparación. Lavamos las naranjas"
+    if first and plain(first["head"]) in words("method"):
+        return "method", first["rest"]
+    return None

@@ -1,0 +1,141 @@
+"""Rows that a machine broke off put together again, and the heads among them seen as heads.
+
+Leaves out what the rows are of: dividing.py.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Sequence
+from dataclasses import replace
+from typing import Final
+
+from stillroom.bringing.found import Row
+from stillroom.bringing.lists import WIDE, amid_a_sentence
+from stillroom.bringing.sorting import is_sentence
+
+_FEW: Final = 6
+_LONG: Final = 50
+_OPEN: Final = re.compile(
+    r"(?:[,;–-]|\b(?:and|or|the|an?|of|in|into|with|to|for|from|until|till?|then|und|mit|et|de|e|y))$",
+    re.IGNORECASE,
+)
+_NAMED: Final = 9
+
+
+def joined(rows: Sequence[Row]) -> list[Row]:
+    """Return rows with lines that a machine broke off put together again."""
+    found: list[Row] = []
+    wide = _blocks_that_wrap(rows)
+    lines = [row.text for row in rows if row.shape == "line"]
+    capitals = sum(text[:1].isupper() for text in lines) >= 2
+    for place, row in enumerate(rows):
+        above = found[-1] if found else None
+        goes_on = above is not None and row.wraps and not row.gap and row.shape == "line"
+        if goes_on and above is not None and _heads_items(rows, place, above):
+            found.append(replace(row, shape="heading", level=6))
+            continue
+        if goes_on and above is not None and above.shape != "heading":
+            broken = _still_of_item(rows, place, above) or place in wide
+            if (
+                broken
+                or _is_broken_off(rows, place, capitals)
+                or not re.search(r"[^\W_]", row.text)
+            ):
+                text = f"{above.text} {row.text}" if re.search(r"[^\W_]", row.text) else above.text
+                found[-1] = Row(text, above.shape, above.level, above.gap, True, above.indent)
+                continue
+        found.append(row)
+    return found
+
+
+def _still_of_item(rows: Sequence[Row], place: int, above: Row) -> bool:
+    """Whether a line below an item is the rest of it, and no sentence that follows the last."""
+    row, before = rows[place], rows[place - 1].text
+    if above.shape not in ("item", "step"):
+        return False
+    begins = row.text[:1].isupper() and is_sentence(row.text) and row.indent <= above.indent
+    ended = len(before) < WIDE and bool(re.search(r"[.!?…]$", before))
+    return not (above.shape == "item" and begins and ended)
+
+
+def _heads_items(rows: Sequence[Row], place: int, above: Row) -> bool:
+    """Whether a short line between items or steps heads those below it: "Le jour même"."""
+    row = rows[place]
+    if row.shape != "line" or place + 1 >= len(rows):
+        return False
+    below = rows[place + 1]
+    short = len(row.text.split()) <= _FEW and row.text[:1].isupper()
+    return (
+        short
+        and not re.search(r"[.!?,;]$", row.text)
+        and below.shape == above.shape
+        and above.shape in ("item", "step")
+        and (bool(re.search(r"[.!?)…]$", above.text)) or row.text.endswith(":"))
+    )
+
+
+def _is_broken_off(rows: Sequence[Row], place: int, capitals: bool) -> bool:
+    """Whether a small letter goes on with the line above: one that is long, or ends in mid-air.
+
+    Who types without `capitals` begins each step so.
+    """
+    above = rows[place - 1].text
+    if not rows[place].text[:1].islower():
+        return rows[place].text[:1].isdigit() and amid_a_sentence(rows, place)
+    ended = re.search(r"[.!?:;]$", above)
+    return len(above) >= _LONG or bool(_OPEN.search(above)) or (capitals and not ended)
+
+
+def _blocks_that_wrap(rows: Sequence[Row]) -> set[int]:
+    """Return the rows of paragraphs whose lines, but for the last, all run to the edge."""
+    wide: set[int] = set()
+    begin = 0
+    for at in range(1, len(rows) + 1):
+        if at < len(rows) and not rows[at].gap and rows[at].shape == "line":
+            continue
+        block = rows[begin:at]
+        lengths = [len(row.text) for row in block]
+        ended = sum(bool(re.search(r"[.!?]$", row.text)) for row in block[:-1])
+        if len(block) > 1 and min(lengths[:-1]) >= WIDE and ended * 2 <= len(block) - 1:
+            wide.update(range(begin, at))
+        begin = at
+    return wide
+
+
+def with_heads(rows: Sequence[Row]) -> list[Row]:
+    """Return the rows of a method joined, and the few words that head some of them as heads."""
+    return _heads_joined(_headed(joined(rows)))
+
+
+def _headed(rows: Sequence[Row]) -> list[Row]:
+    """Return rows with a few words alone above items, or between gaps, as the heading they are."""
+    found: list[Row] = []
+    for place, row in enumerate(rows):
+        below = rows[place + 1] if place + 1 < len(rows) else None
+        words_of = len(row.text.split())
+        bare = (
+            row.shape == "line" and row.text[:1].isupper() and not re.search(r"[.!?,;]$", row.text)
+        )
+        over_items = below is not None and below.shape in ("item", "step") and words_of <= _FEW
+        alone = below is not None and row.gap and below.gap and is_sentence(below.text)
+        if bare and below is not None and (over_items or (alone and words_of <= 3)):
+            row = replace(row, shape="heading", level=6)
+        found.append(row)
+    return found
+
+
+def _heads_joined(rows: Sequence[Row]) -> list[Row]:
+    """Return steps whose number stands at a few words and the sentences below them as one."""
+    found: list[Row] = []
+    for row in rows:
+        above = found[-1] if found else None
+        named = (
+            above is not None and above.shape == "step" and not re.search(r"[.!?:]$", above.text)
+        )
+        told = row.shape == "line" and is_sentence(row.text)
+        if above and named and told and len(above.text.split()) <= _NAMED:
+            found[-1] = replace(above, text=f"{above.text}: {row.text}")
+            continue
+        found.append(row)
+    return found

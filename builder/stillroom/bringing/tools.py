@@ -1,0 +1,62 @@
+"""What is only worked with, where it stands among a list of foods: jars, sieves, paper.
+
+It goes to the notes, and that is said. Leaves out the list that a head of its own names: lists.py.
+"""
+
+from __future__ import annotations
+
+import re
+from typing import Final
+
+from stillroom.bringing.found import Recipe
+from stillroom.bringing.heads import words
+from stillroom.core.lines.reader import read_line
+from stillroom.core.lines.staple_table import find_staple
+from stillroom.core.words.problems import Unreadable
+
+_WEIGHED: Final = re.compile(r"\d\s*(?:k?g|grams?|oz|ounces?|lbs?|pounds?|ml|cl|tbsps?|tsps?)\b")
+_FOODS: Final = 2
+"""Foods known for certain, from which on a list is one of foods."""
+
+
+def is_tool(text: str) -> bool:
+    """Whether a line of a list names what is worked with: its last word, or its first abroad.
+
+    >>> is_tool("1 quart-sized mason jar with lid"), is_tool("An A4 sheet of plain paper")
+    (True, True)
+    >>> is_tool("1 jar honey"), is_tool("Bassine à confiture en cuivre"), is_tool("rice paper")
+    (False, True, False)
+    """
+    bare = re.sub(r"\([^()]*\)", " ", text.lower())
+    head = re.split(r",|\b(?:with|for|to|that|which|or|avec|mit|zum|für|con|per|voor|om)\b", bare)[
+        0
+    ]
+    said = re.findall(r"[^\W\d_]+", head)
+    food = find_staple(" ".join(said))
+    if not said or bool(_WEIGHED.search(head)) or (food and "craft" not in food.tags):
+        return False
+    return said[-1] in words("tool_last") or said[0] in words("tool_first")
+
+
+def take_tools(recipe: Recipe) -> list[str]:
+    """Take what is only worked with out of a list of foods, and return it.
+
+    A list that is not one of foods, as a craft's is, stays whole.
+    """
+    tools = [row for row in recipe.ingredients if is_tool(row[1])]
+    foods = sum(_is_food(text) for _, text in recipe.ingredients)
+    if not tools or foods < _FOODS:
+        return []
+    recipe.ingredients = [row for row in recipe.ingredients if row not in tools]
+    said = ", ".join(f'"{text}"' for _, text in tools[:3])
+    what = f"Under Equipment now, as things to work with: {said}{', …' if len(tools) > 3 else ''}."
+    recipe.doubt("ingredients", what, "What is a part of the present belongs in the list again.")
+    return [text for _, text in tools]
+
+
+def _is_food(text: str) -> bool:
+    try:
+        food = find_staple(read_line(text).item)
+    except Unreadable:
+        return False
+    return food is not None and "craft" not in food.tags
