@@ -41,11 +41,21 @@ def read_note(head: Words, note: Words, food: Staple | None, larder: Larder) -> 
         core = note
     if note[0].form in phrase_words("ends") or phrase_words("denials") & set(forms(core)):
         return Effect()
+    named = match_name(core, larder).food if food and core else None
+    if food and named == food:
+        return Effect()  # "sultanas (golden raisins)": its other name
+    if food and named and named.section == food.section and _stands_alone(head, core, larder):
+        return Effect(others=(core,))  # "courgettes (zucchini)", "pecans (walnuts)": both count
     if food and _is_parts(core, food):
         return Effect()  # "lemons, juice and zest only": the lemon is all of it
     if len(core) <= _SHORT and note[0].form not in phrase_words("prose"):
         return _qualified(head, core, food, larder)
     return _changed(head, core, food, larder)
+
+
+def _stands_alone(head: Words, note: Words, larder: Larder) -> bool:
+    """Whether a note makes no other food of the name: "chocolate, milk" is milk chocolate."""
+    return not any(match_name(both, larder).food for both in ((*note, *head), (*head, *note)))
 
 
 def _is_parts(note: Words, food: Staple) -> bool:

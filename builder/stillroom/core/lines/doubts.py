@@ -66,6 +66,21 @@ _WITH_ITS_MEASURE = late_regex(
     r"(?:of\s+|d[ei]\s+|d['’]|van\s+)?(?P<food>[a-zà-ÿ][^,;()\d]*)",
     re.IGNORECASE,
 )
+# "1 cup sugar, 2 eggs": a second thing, counted or measured; "2 lemons, 1 strip of its peel" is not
+_THING_BEHIND = late_regex(
+    rf"{_NUMBER}(?:\s*[-–]\s*{_NUMBER})?\s*(?:(?:{_UNIT}|g|gr|ml|kg|l|cups?|litr[oi]s?|chil[oi]|gram(?:mi|os)|Gramm"
+    r"|Liter|pinch(?:es)?|cloves?|sticks?|stecche|gousses?|cucchiai\w*)\b\.?\s+)?"
+    r"(?:of\s+|d[ei]\s+|d['’]|van\s+)?(?P<food>[a-zà-ÿ][^,;()\d%]*)",
+    re.IGNORECASE,
+)
+_IN_BRACKETS = late_regex(r"\s*\([^()]*\)")
+# "1 bouquet garni, with 2 bay leaves, 1 sprig thyme": the amounts are those of its parts
+_SAYS_MORE = late_regex(r"(?:with|such|made|or|from|including|plus|e\.g|i\.e)\b", re.IGNORECASE)
+_PART_OF_IT = late_regex(
+    r"\b(?:sticks?|bones?|ribs?|zest|peel|rind|juice|skin|seeds?|leaves|leaf|yolks?|whites?|pieces?|strips?|slices?|wedges?|halves|schale|saft"
+    r"|zeste|jus|scorza|buccia|succo|cáscara|zumo|schil|sap)\b",
+    re.IGNORECASE,
+)
 _DILUTED = late_regex(
     rf"\b(?:in|with|to)\s+(?:about\s+)?{_NUMBER}\s*(?:{_UNIT}|g|ml|l|cups?|gals?|qts?|pts?)\b",
     re.IGNORECASE,
@@ -238,6 +253,8 @@ def _refuse_another(reading: LineReading, item: str, text: str) -> None:
             'Write the whole amount, or "- item: garlic", "amount: 1 clove", '
             '"scales: per container" below each other.',
         )
+    if _names_another(item, text):
+        raise _several(text)
     digits = _DIGIT.search(item)
     other = _WITH_ITS_MEASURE.match(reading.note)
     food = find_staple(other["food"]) if other else None
@@ -246,6 +263,20 @@ def _refuse_another(reading: LineReading, item: str, text: str) -> None:
     beside = _NEXT_MEASURE.search(item) or _DILUTED.search(item) or _NEXT.search(item)
     if _ANOTHER.match(reading.note) or (digits and beside):
         raise _several(text)
+
+
+def _names_another(item: str, text: str) -> bool:
+    """Whether what stands behind a comma is an amount of another food, and nothing else."""
+    pieces = re.split(r"[,;]\s+", _IN_BRACKETS.sub("", text))[1:]
+    own = find_staple(item) or find_staple(text)
+    for piece in pieces:
+        if _SAYS_MORE.match(piece):
+            return False
+        behind = _THING_BEHIND.fullmatch(piece.strip())
+        food = None if behind is None or _PART_OF_IT.search(piece) else find_staple(behind["food"])
+        if food is not None and own is not None and food.name != own.name:
+            return True
+    return False
 
 
 def _refuse_unmeasured_number(reading: LineReading, item: str, unit: re.Match[str] | None) -> None:

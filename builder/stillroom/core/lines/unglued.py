@@ -35,6 +35,8 @@ def parted_from_its_food(text: str, system: System) -> str:
         for at in range(len(word) - 2)
         if (at == 0 or _is_unit(word[:at], system)) and find_staple(word[at:] + behind)
     ]
+    if splits[:1] == [0]:  # "2green peppers": no gram of "een peppers"
+        splits = [0]
     if len(splits) != 1:
         return text
     place = found.start("word") + splits[0]
