@@ -712,3 +712,168 @@ def test_a_list_on_one_line_below_its_title_is_one() -> None:
 def test_a_numbered_step_may_begin_with_a_count() -> None:
     text = f"{LIST}Method\n1. Stone the plums.\n2. 3 plums are kept whole.\n3. Boil them.\n"
     assert steps_of(one_of("a.txt", text.encode()).text)[1] == "3 plums are kept whole."
+
+
+def listed(text: str) -> list[str]:
+    """Return the lines of a draft's list, without their questions."""
+    block = one_of("a.txt", text.encode()).text.partition("ingredients:\n")[2].partition("\n---")[0]
+    rows = [row.strip().removeprefix("- ") for row in block.split("\n")]
+    return [row for row in rows if row and not row.startswith(("# ?", "units:", "author:"))]
+
+
+# The shapes of the next tests are those of saved pages of 29 November 2026; the words are ours.
+def test_the_first_line_of_a_list_stays_in_it_though_it_ends_as_a_sentence() -> None:
+    text = (
+        "Chutney\nYou will need.........\n1 1/2Kg Cooking Apples, peeled and diced.\n"
+        "750gms Muscovado Sugar.\n2 medium Onions, finely chopped and kept apart.\n"
+        "Making:\nBoil it all until it is thick and pulpy.\n"
+    )
+    assert len(listed(text)) == 3
+    assert listed(text)[0].startswith("1 1/2Kg")
+
+
+@pytest.mark.parametrize(
+    ("between", "steps"),
+    [
+        ("Stages of cooking\n- Boil the jam hard.\n- Fill the jars at once.\n", 2),
+        ("Cook the mixture.\nPut all of it into a pan and boil it until it is thick.\n", 2),
+    ],
+)
+def test_a_short_line_behind_a_list_is_no_food_of_it(between: str, steps: int) -> None:
+    bullet = "- " if "- " in between else ""
+    text = f"Plum jam\nIngredients:\n{bullet}1 kg plums\n{bullet}800 g sugar\n{between}"
+    assert listed(text) == ["1 kg plums", "800 g sugar"]
+    assert len(steps_of(one_of("a.txt", text.encode()).text)) == steps
+
+
+def test_salt_and_pepper_behind_a_list_are_foods_of_it() -> None:
+    text = (
+        "Chutney\nIngredients:\n1 kg plums\n800 g sugar\nSalt and pepper.\n\n"
+        "Boil all of it until it is thick.\n"
+    )
+    assert "Salt and pepper." in listed(text)
+
+
+def test_a_part_of_a_list_among_its_bullets_is_a_heading() -> None:
+    text = (
+        "Jelly\nIngredients\n- FOR THE JELLY:\n- 500 ml apple juice\n- 400 g sugar\n"
+        "Method\nBoil it.\n"
+    )
+    assert listed(text) == ["FOR THE JELLY:", "500 ml apple juice", "400 g sugar"]
+    assert "FOR THE JELLY" not in " ".join(
+        question.what for question in one_of("a.txt", text.encode()).questions
+    )
+
+
+def test_two_titles_above_a_list_are_no_foods() -> None:
+    text = (
+        "Salt Scrub\n(Body Polish)\nIt is kind to hands, and to feet too.\n1 cup salt\n"
+        "2 tablespoons sunflower oil\nMix all of it together well, and bottle it.\n"
+    )
+    assert listed(text) == ["1 cup salt", "2 tablespoons sunflower oil"]
+
+
+@pytest.mark.parametrize("sign", ["1.) ", "1) ", "1: ", "1. "])
+def test_however_steps_are_numbered_they_are_steps(sign: str) -> None:
+    steps = "".join(
+        f"{sign.replace('1', str(number))}{words}\n"
+        for number, words in enumerate(("WASH the jars.", "BOIL the jam.", "FILL the jars."), 1)
+    )
+    text = (
+        f"{LIST}Preparation\nStep 1\n{steps}Note: wear gloves.\n"
+        f"*Boil 5 minutes more in the hills.\n"
+    )
+    found = one_of("a.txt", text.encode()).text
+    assert steps_of(found) == ["WASH the jars.", "BOIL the jam.", "FILL the jars."]
+    assert "Wear gloves." in found
+    assert "Boil 5 minutes more in the hills." in found
+
+
+def test_below_an_only_step_each_line_is_one() -> None:
+    text = f"{LIST}Preparation\nStep 1\nWash the jars.\nBoil the jam.\n"
+    assert steps_of(one_of("a.txt", text.encode()).text) == ["Wash the jars.", "Boil the jam."]
+    two = f"{LIST}Preparation\nStep 1\nWash the jars.\nStep 2\nBoil the jam.\n"
+    assert steps_of(one_of("a.txt", two.encode()).text) == ["Wash the jars.", "Boil the jam."]
+
+
+def test_a_recipe_told_in_one_paragraph_has_its_list_and_its_method() -> None:
+    text = (
+        "Kekse\nZutaten 120 g Mehl, 150 g Zucker, 1 Ei, 1 Prise Salz. Zubereitung Alles verkneten."
+    )
+    assert listed(text)[:3] == ["120 g Mehl", "150 g Zucker", "1 Ei"]
+    assert steps_of(one_of("a.txt", text.encode()).text) == ["Alles verkneten."]
+
+
+def test_stars_part_the_things_of_a_sentence() -> None:
+    text = (
+        "~ Soup in a jar ~\n\nThe ingredients you will need are: 2 tablespoons of dried onion * "
+        "2 teaspoons of salt * 1/2 cup of barley * 1/2 cup of split peas\n\n"
+        "Directions: Mix all of it.\n"
+    )
+    found = one_of("a.txt", text.encode())
+    assert found.title == "Soup in a jar"
+    assert len(listed(text)) == 4
+
+
+def test_things_in_words_above_a_list_belong_to_it() -> None:
+    text = (
+        "Liqueur de verveine\n\n• Une poignée de feuilles\n• 200 g de sucre\n• 10 cl d’eau\n\n"
+        "Laisser macérer un mois.\n"
+    )
+    assert listed(text)[0] == "Une poignée de feuilles"
+    oil = (
+        "Oil\n\n1 fancy bottle\n\nenough good olive oil to fill it\n\n"
+        "a lush sprig of rosemary\n\nWait a week.\n"
+    )
+    assert len(listed(oil)) == 3
+
+
+@pytest.mark.parametrize(
+    ("words", "american"),
+    [
+        ("250 g granulated sugar", False),
+        ("250 g caster sugar and kosher salt", False),
+        ("1 stick of butter", True),
+    ],
+)
+def test_whose_pints_they_are_is_not_told_by_what_both_countries_say(
+    words: str, american: bool
+) -> None:
+    text = f"Plum jam\n\n1 pint plum juice\n{words}\n\nBoil it.\n"
+    assert ("\nunits: us\n" in one_of("a.txt", text.encode()).text) is american
+
+
+@pytest.mark.parametrize(
+    ("title", "kind"),
+    [
+        ("Standard mead recipe for 1 gallon", "mead"),
+        ("Cocoa mint lip balm DIY", "lip balm"),
+        ("Liquore alla ciliegia", "liqueur"),
+    ],
+)
+def test_a_kind_is_found_behind_words_that_say_nothing(title: str, kind: str) -> None:
+    text = f"{title}\n\n1 kg plums\n2 l water\n\nBoil it.\n"
+    assert f"\nkind: {kind}\n" in one_of("a.txt", text.encode()).text
+
+
+def test_how_much_is_made_in_a_sentence_and_in_two_measures() -> None:
+    text = (
+        "Chutney\nGreat for windfalls, makes about 2.5 kg (5-6 lbs in old money)\n"
+        "2 kg apples\n1 kg sugar\nBoil it.\n"
+    )
+    assert "makes: about 2.5 kg\n" in one_of("a.txt", text.encode()).text
+
+
+def test_what_only_the_method_measures_is_asked_about() -> None:
+    text = (
+        "Mead\n\n3 lb honey\n1 lemon\n\n"
+        "Add it to 2 litres of water. Add 10 g wine yeast and 1 cup of lemon juice.\n"
+    )
+    asked = [question.what for question in one_of("a.txt", text.encode()).questions]
+    assert any('"2 litres of water", "10 g wine yeast"' in what for what in asked)
+    plain = (
+        "Jam\n\n1 kg plums\n800 g sugar\n\n"
+        "Boil the plums with 400 g of the sugar in a 2 l pan for 10 minutes.\n"
+    )
+    asked = [question.what for question in one_of("a.txt", plain.encode()).questions]
+    assert not any("method measures" in what for what in asked)

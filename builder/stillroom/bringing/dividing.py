@@ -30,6 +30,7 @@ from stillroom.bringing.lists import (
 from stillroom.bringing.one_line import foods_on, said_in_prose
 from stillroom.bringing.rows import made_ready, numbered_apart
 from stillroom.bringing.sorting import (
+    begins_with_amount,
     besides_makes,
     is_empty,
     is_ingredient,
@@ -166,7 +167,14 @@ def _told_apart(rows: Sequence[Row]) -> list[Sequence[Row]]:
 def _without_list(rows: Sequence[Row]) -> Recipe:
     """Return a recipe that runs on in sentences: its title and its steps."""
     recipe = Recipe()
-    at = next((place for place, row in enumerate(rows) if row.shape == "heading"), None)
+    at = next(
+        (
+            place
+            for place, row in enumerate(rows)
+            if row.shape == "heading" and not section_of(row.text)
+        ),
+        None,
+    )
     if at is None:
         at = 0 if is_title(rows[0].text) and len(rows) > 1 else None
     recipe.title = (titled(rows[at].text) or rows[at].text) if at is not None else ""
@@ -248,7 +256,7 @@ def _read_list(recipe: Recipe, rows: Sequence[Row]) -> None:
         elif (
             row.shape == "line"
             and is_sentence(row.text)
-            and not is_ingredient(row.text)
+            and not begins_with_amount(row.text)
             and not foods_on(row.text)
         ):
             recipe.notes.append(("Notes", [row.text]))
@@ -258,6 +266,8 @@ def _read_list(recipe: Recipe, rows: Sequence[Row]) -> None:
 
 def _heads_group(rows: Sequence[Row], place: int) -> bool:
     row = rows[place]
+    if row.shape == "item" and row.text.endswith(":"):  # "- For the jelly:", as pages copy it
+        return not is_ingredient(row.text)
     if row.shape != "line" or is_ingredient(row.text):
         return False
     named = bool(_FOR_A_PART.match(row.text)) or _names_a_part(rows, place)

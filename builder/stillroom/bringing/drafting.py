@@ -16,6 +16,7 @@ from stillroom.beginning.recipe import LONGEST_TITLE, slug_of
 from stillroom.beginning.written import fact, item
 from stillroom.bringing.found import BroughtRecipe, Origin, Paper, Question, Recipe
 from stillroom.bringing.heads import plain, words
+from stillroom.bringing.measured import measured_beside
 from stillroom.bringing.naming import guess_kind, title_of
 from stillroom.bringing.one_line import things_on
 from stillroom.bringing.plain_text import pieces, tidy
@@ -43,10 +44,17 @@ _CUPS: Final = re.compile(
 _AMERICAN: Final = re.compile(
     r"\d\s*(?:°|º|degrees?)?\s*F\b|\ball[- ]purpose|\bsticks?\b[^.]{0,20}\bbutter|"
     r"\bbutter[^.]{0,20}\bsticks?\b|\bconfectioner|\bhalf[- ]?and[- ]?half|\bhalf-pint|"
-    r"\bkosher salt|\bheavy cream|\bmolasses\b|\bcornstarch|\bcanning jar|\bgranulated sugar|"
+    r"\bkosher salt|\bheavy cream|\bmolasses\b|\bcornstarch|\bcanning jar|"
     # spelled as in America alone
     r"\b(?:un)?flavor(?:ed|ing|s)?\b|\bcolor(?:ed|ing|s)?\b|\bliters?\b|\bfiber\b|"
     r"\bcookie sheet|\bmason jar|\bwax(?:ed)? paper",
+    re.IGNORECASE,
+)
+# said in Britain alone: a page that says both was put into one from the other
+_BRITISH: Final = re.compile(
+    r"\bcaster sugar|\bicing sugar|\bmalt vinegar|\btreacle\b|\bgas (?:mark )?\d|\bbramleys?\b|"
+    r"\bcooking apples?\b|\bbicarbonate of soda|\bplain flour|\bself[- ]raising|\b(?:un)?flavour|"
+    r"\bcolour|\blitres?\b|\bsultanas?\b",
     re.IGNORECASE,
 )
 _TWO_THINGS: Final = re.compile(r"[;+]\s*(?:\d|[½¼¾])")
@@ -147,6 +155,9 @@ def _add_facts(
             what = f'"{head.strip(" :")}": this may be added by whoever is given it.'
             made.ask(place, what, "If so, take it out of the list and say it in the method.")
     _ask_of_measures(made, recipe, settings, at["ingredients"])
+    if beside := measured_beside(recipe):
+        what = f"The method measures what the list does not have: {', '.join(beside)}."
+        made.ask(at["ingredients"], what, "Add it to the list, if it goes into what is made.")
     if writer := recipe.writer or origin.writer:
         at["author"] = made.add(fact("author", _cut(writer, _LONGEST_NAME)))
     for name, what, mend in recipe.doubts:
@@ -161,7 +172,7 @@ def _ask_of_measures(made: _Draft, recipe: Recipe, settings: BookSettings, place
     if settings.units == "us" or not measures:
         return
     sign = _AMERICAN.search(text)
-    if sign:
+    if sign and not _BRITISH.search(text):
         made.add("units: us")
         what = f'"{measures[0]}" is read as American, since it says "{sign[0].strip()}".'
         mend = 'If it is not, take out "units: us".'

@@ -31,6 +31,12 @@ _NEEDED: Final = re.compile(
 _HEAD_AND_STOP: Final = re.compile(
     r"(?P<head>[^\W\d]{6,16})\.(?:\s*[-–—])?\s+(?P<rest>\S.*)", re.DOTALL
 )
+_LIST_AND_METHOD: Final = re.compile(
+    r"(zutaten|ingredients|ingrédients|ingredienti|ingredientes|ingrediënten)\s*:?\s+(?=[\d½¼¾])(\S.*?)\s+"
+    r"((?-i:Zubereitung|Method|Directions|Instructions|Préparation|Preparazione|Procedimento|Preparación|Elaboración"
+    r"|Bereiding))\s*:?\s+(?=[^\W\d])(\S.*)",
+    re.IGNORECASE | re.DOTALL,
+)
 _SUPPLIES: Final = re.compile(r"supplies|stuff|what goes in(?:to it)?", re.IGNORECASE)
 # "Zubereitung der Plätzchen:": the head of a method that says once more of what
 _METHOD_OF: Final = re.compile(
@@ -137,6 +143,16 @@ def section_of(text: str) -> Section | None:
     if again or bare in words("method"):
         return "method"
     return "method" if _METHOD_SO.fullmatch(bare) and not _ENDED.search(text.strip()) else None
+
+
+def list_and_method(text: str) -> tuple[str, str, str, str] | None:
+    """Return the heads and the words of a recipe told in one paragraph, without a colon.
+
+    >>> list_and_method("Zutaten 120 g Mehl, 1 Ei. Zubereitung Alles verkneten.")
+    ('Zutaten', '120 g Mehl, 1 Ei.', 'Zubereitung', 'Alles verkneten.')
+    """
+    found = _LIST_AND_METHOD.fullmatch(text.strip())
+    return (found[1], found[2], found[3], found[4]) if found else None
 
 
 def heads_tools(text: str) -> bool:

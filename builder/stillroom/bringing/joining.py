@@ -20,6 +20,8 @@ _OPEN: Final = re.compile(
     r"(?:[,;–-]|\b(?:and|or|the|an?|of|in|into|with|to|for|from|until|till?|then|und|mit|et|de|e|y))$",
     re.IGNORECASE,
 )
+# "Note: wear gloves", "*Increase the time": said below the last step, and no part of it
+_BESIDE_STEPS: Final = re.compile(r"(?:tip|note|hint|tipp)s?\s*:|\*", re.IGNORECASE)
 _NAMED: Final = 9
 
 
@@ -32,6 +34,7 @@ def joined(rows: Sequence[Row]) -> list[Row]:
     for place, row in enumerate(rows):
         above = found[-1] if found else None
         goes_on = above is not None and row.wraps and not row.gap and row.shape == "line"
+        goes_on = goes_on and not _BESIDE_STEPS.match(row.text)
         if goes_on and above is not None and _heads_items(rows, place, above):
             found.append(replace(row, shape="heading", level=6))
             continue

@@ -17,6 +17,7 @@ from stillroom.bringing.heads import heads_tools, section_of
 from stillroom.bringing.naming import says_its_kind
 from stillroom.bringing.one_line import foods_on, names_a_food
 from stillroom.bringing.sorting import (
+    begins_in_words,
     is_ingredient,
     is_only_makes,
     is_passed,
@@ -40,6 +41,7 @@ _FOR_THE_END: Final = re.compile(
     r"|para\s+(?:decorar|espolvorear)|(?:ter|om\s+te)\s+(?:versier\w+|decoratie|garner\w+|bestrooien))$",
     re.IGNORECASE,
 )
+_SPOKEN: Final = re.compile(r"(?:an?|one|two|three|four|five|six|half|few|some)\s", re.IGNORECASE)
 _FIGURE: Final = re.compile(r"[\d½⅓⅔¼¾]")
 WIDE: Final = 55
 """From here on a line is taken for one that its writer's machine broke off."""
@@ -89,7 +91,8 @@ def find_lists(rows: Sequence[Row]) -> list[List]:
             and not amid_a_sentence(rows, at)
         ):
             end = _run_end(rows, at)
-            if end - at >= 2:
+            # "Salt scrub", "(Body polish)" is a title
+            if end - at >= 2 and any(_says_how_much(row.text) for row in rows[at:end]):
                 lists.append(List(at, end, False, list(range(at, end))))
                 at = end
                 continue
@@ -105,6 +108,11 @@ def amid_a_sentence(rows: Sequence[Row], at: int) -> bool:
     above = rows[at - 1].text
     goes_on = above[:1].islower() and len(above.split()) >= 3 and not is_ingredient(above)
     return goes_on and not re.search(r"[.!?:;]$", above)
+
+
+def _says_how_much(text: str) -> bool:
+    said = _FIGURE.search(text) or _SPOKEN.match(text)
+    return bool(said) or begins_in_words(text)
 
 
 def _named_end(rows: Sequence[Row], head: int) -> int:
@@ -126,12 +134,26 @@ def _named_end(rows: Sequence[Row], head: int) -> int:
         amounts += is_ingredient(row.text)
         if method or row.shape != "line" or is_ingredient(row.text):
             continue
-        if is_sentence(row.text):
+        if is_sentence(row.text) or _ends_the_list(rows, head, at):
             return at
         more = [one for one in rows[at + 1 : at + 3] if is_ingredient(one.text)]
         if row.gap and amounts and not more and not is_group(rows, at):
             return at
     return len(rows)
+
+
+def _ends_the_list(rows: Sequence[Row], head: int, at: int) -> bool:
+    """Whether a short line without a food follows items, or alone among its like ends in a stop.
+
+    "Stages of cooking" behind a list with bullets, "Cook the chutney." behind bare lines.
+    """
+    above = [row for row in rows[head + 1 : at] if row.shape != "heading"]
+    if len(above) < 2 or is_group(rows, at) or names_a_food(rows[at].text):
+        return False
+    stopped = rows[at].text.endswith((".", "!")) and not any(
+        row.text.endswith(".") for row in above
+    )
+    return stopped or all(row.shape == "item" for row in above)
 
 
 def _method_ahead(rows: Sequence[Row], head: int) -> bool:

@@ -21,6 +21,22 @@ _BEFORE: Final = re.compile(
     r"(?:an?\s+|the\s+)?",
     re.IGNORECASE,
 )
+_SAYS_NOTHING: Final = frozenset(
+    {
+        "recipe",
+        "recipes",
+        "diy",
+        "tutorial",
+        "gift",
+        "gifts",
+        "idea",
+        "rezept",
+        "recette",
+        "ricetta",
+        "receta",
+        "recept",
+    }
+)
 _JOINED: Final = frozenset({"and", "und", "et", "y", "e", "en", "&", "or"})
 _BEHIND: Final = re.compile(
     r"\s*(?:[-–—|:]\s*)?\b(?:cooking\s+)?recipe(?:\s+for\s+(?:about\s+)?\d.*)?\s*$", re.IGNORECASE
@@ -151,6 +167,9 @@ def _last_words(title: str) -> list[str]:
         cut = next(
             (at for at, word in enumerate(said) if at and word in words("behind")), len(said)
         )
+        # "standard mead recipe", "cocoa mint lip balm DIY": no kind is called so
+        while cut > 1 and said[cut - 1] in _SAYS_NOTHING:
+            cut -= 1
         found += _tails(said[:cut])
         # "quick and easy marmalade", "strawberry and rhubarb jam": what is joined may be said first
         if cut < len(said) and said[cut] in _JOINED:

@@ -62,7 +62,8 @@ def said_in_prose(text: str) -> Told | None:
     told = text[begins.end() :]
     end = re.search(r"(?<=[^\W\d]{3})[.!](?=\s|$)", told)
     listed = told[: end.start()] if end else told
-    signs = ";" if listed.count(";") >= _PAIR else ","
+    starred = len(re.findall(r"\s[*•·]\s", listed)) >= _PAIR
+    signs = r"\s[*•·]\s" if starred else ";" if listed.count(";") >= _PAIR else ","
     parts = [part.strip() for part in re.split(rf"{signs}(?![^()]*\))", listed) if part.strip()]
     last = (
         re.split(r"\s+(?:and|und|et|y|e|en)\s+(?=[\dA-Za-z])", parts[-1], maxsplit=1)

@@ -19,13 +19,16 @@ from stillroom.core.reading.written_facts import NAMES
 _HEADING: Final = re.compile(r"(#{1,6})\s*(\S.*?)\s*#*$")
 _ITEM: Final = re.compile(r"(?:[-*+–—]\s+|[•·‣▪●○◦□☐✓]\s*)(?:\[[ xX]?\]\s*)?(?=\S)")
 _STEP: Final = re.compile(
-    r"\(?(?:(?:step|schritt|étape|paso|passo|passaggio|stap)\s*)?\d{1,2}\s*[.):]\s+(?=\S)",
+    r"\(?(?:(?:step|schritt|étape|paso|passo|passaggio|stap)\s*)?\d{1,2}\s*[.):]{1,2}\s+(?=\S)",
     re.IGNORECASE,
 )
 # a number on a line of its own, as a page's numbers are copied: its words stand on the next
 _NUMBER_ALONE: Final = re.compile(
     r"\(?(?:(?:step|schritt|étape|paso|passo|passaggio|stap)\s*\d{1,2}\s*[.):]?|\d{1,2}\s*[.)])",
     re.IGNORECASE,
+)
+_ONLY_STEP: Final = re.compile(
+    r"(?:step|schritt|étape|paso|passo|passaggio|stap)\s*1\s*[.):]?", re.IGNORECASE
 )
 _GLUED_ITEM: Final = re.compile(r"^(?P<indent>\s*)[-–—](?=[^\W\d_]|[\d½¼¾⅓⅔⅛])")
 _RULE: Final = re.compile(r"(?:[-*_=~]\s*){3,}$")
@@ -153,7 +156,7 @@ def rows_of(lines: list[str]) -> list[Row]:
     rows: list[Row] = []
     gap = True
     number = ""
-    for line in _with_dashes_apart(lines):
+    for line in _without_one_step(_with_dashes_apart(lines)):
         said = line.strip()
         if number and said and not _NUMBER_ALONE.fullmatch(said):
             said, number = f"{number} {said}", ""
@@ -173,6 +176,16 @@ def rows_of(lines: list[str]) -> list[Row]:
             rows.append(_row(piece, len(line) - len(line.lstrip()), gap))
             gap = False
     return [row for row in rows if row.text]
+
+
+def _without_one_step(lines: list[str]) -> list[str]:
+    """Return lines without a "Step 1" that no second step follows: all the steps stand below it."""
+    alone = [place for place, line in enumerate(lines) if _ONLY_STEP.fullmatch(line.strip())]
+    return (
+        [line for place, line in enumerate(lines) if place not in alone]
+        if len(alone) == 1
+        else lines
+    )
 
 
 def _with_dashes_apart(lines: list[str]) -> list[str]:

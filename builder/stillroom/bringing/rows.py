@@ -13,7 +13,7 @@ from itertools import pairwise
 from typing import Final
 
 from stillroom.bringing.found import Row
-from stillroom.bringing.heads import after_section, section_of
+from stillroom.bringing.heads import after_section, list_and_method, section_of
 from stillroom.bringing.lists import is_head
 from stillroom.bringing.sorting import is_only_makes, is_sentence, is_time
 
@@ -49,6 +49,11 @@ def _apart(rows: Sequence[Row]) -> list[Row]:
     """Return rows with "Method: chop the mint" as a heading and a line of its own."""
     found: list[Row] = []
     for row in rows:
+        told = list_and_method(row.text) if row.shape == "line" else None
+        if told:
+            found += [Row(told[0], "heading", 6, row.gap), Row(told[1], "line", 0, False)]
+            found += [Row(told[2], "heading", 6, False), Row(told[3], "line", 0, False, row.wraps)]
+            continue
         both = after_section(row.text) if row.shape != "heading" else None
         if both and both[0] != "aside":
             head = row.text[: row.text.rfind(both[1])].rstrip(" :.–—-")

@@ -23,7 +23,7 @@ _LONGEST_SAID: Final = 2_000
 _MOST_WORDS: Final = 12
 _MOST_MEASURED: Final = 12
 _MEASURED: Final = re.compile(
-    r"\d[\d.,/½¼¾]*\s*(?:k?g|gr|grams?|ml|cl|dl|l|lit(?:re|er)s?|ounces?|oz|lbs?|pounds?|cups?|tbsps?|tsps?|tablespoons?"
+    r"(?:\d+\s+)?[\d½¼¾][\d.,/½¼¾]*\s*(?:k?g|gr|grams?|ml|cl|dl|l|lit(?:re|er)s?|ounces?|oz|lbs?|pounds?|cups?|tbsps?|tsps?|tablespoons?"
     r"|teaspoons?|EL|TL)\b",
     re.IGNORECASE,
 )
@@ -31,13 +31,18 @@ _AMOUNT: Final = re.compile(
     r"(?:(?:about|approx\.?|approximately|ca\.?|circa|scant|heaping|up to|generous|etwa)\s+)?"
     r"(?:[\d½⅓⅔¼¾⅛⅜⅝⅞⅕⅙\ufffd]|"
     r"(?:a|an|one|two|three|four|five|six|half|ein|eine|einen|une?|uno|una|un|een)\s+"
-    r"(?:few\s+|good\s+|large\s+|small\s+|generous\s+)?"
-    r"(?:pinch|handful|dash|splash|bunch|sprig|knob|clove|cup|pint|quart|pound|dozen|tin|can|jar|"
+    r"(?:[a-zäöüß]+\s+)?"
+    r"(?:poignée|bouquet|branche|brin|feuille|cuill[eè]r\w*|zeste|sachet|paquet|filet|bâton|"
+    r"zweig|stange|scheibe|becher|packung|dose|messerspitze|stück|zehe|tropfen|schuss|"
+    r"manciata|rametto|foglia|spicchio|stecca|bustina|baccello|puñado|cucharad\w+|vaso|taza|rama|hoja|diente|"
+    r"chorro|handje|handvol|eetlepel|theelepel|kopje|takje|stokje|zakje|snuf|scheutje|teentje|blaadje|"
+    r"pinch|handful|dash|splash|bunch|sprig|knob|clove|cup|pint|quart|pound|dozen|tin|can|jar|"
     r"teaspoon|tablespoon|stick|packet|bottle|lemon|orange|egg|vanilla|lb|prise|handvoll|bund|päckchen|"
     r"pincée|gousse|bouteille|pizzico|cucchiai\w*|pizca|snufje|tasse|glas|verre|bicchiere)|"
     r"(?:a\s+)?(?:few|some|several)\s+(?:drops?|sprigs?|leaves|slices|strips|twists|pieces)\b|"
     r"(?:a|an|one|two)\s+(?:(?:large|small|clean|wide|deep|tall|sterili[sz]ed|glass|big|heavy)\s+)+"
     r"(?:bowls?|jars?|bottles?|pans?|pots?|saucepans?|sieve|funnel|muslin)\b|"
+    r"enough\s+(?!to\b)[^.!?]{3,60}$|"
     r"(?:pinch|handful|juice|zest|rind|peel|dash|salt|schale|saft|prise|zeste|jus)\b)",
     re.IGNORECASE,
 )
@@ -51,7 +56,7 @@ _NUMBERED: Final = re.compile(
     re.IGNORECASE,
 )
 _MAKES: Final = re.compile(
-    r"(?:^|[.!;]\s+|[({])(?:this\s+|recipe\s+|it\s+)?"
+    r"(?:^|[.!;]\s+|[({]|,\s+(?=(?:makes|yields)\s+(?:about\s+)?\d))(?:this\s+|recipe\s+|it\s+)?"
     r"(?:makes|y(?:ie|ei)lds?|servings?|serves|recipe\s+yields?|ergibt|für\s+ca\.?|für\s+etwa|donne|"
     r"pour(?:\s+environs?)?(?=\s+:?\s*\d|\s+(?:deux|trois|quatre|cinq|six|huit|dix|douze)\s+(?:lit|bout|pot|boc|pers))|per(?=\s+(?:circa\s+|ca\.?\s+)?\d+\s+(?:vas|baratt|bottigli|persone|biscott|porzion|pezz))|"
     r"(?:nodig\s+)?voor(?=\s+(?:±\s*|ca\.?\s+|ongeveer\s+)?\d)|für(?=\s+\d)|"
@@ -66,6 +71,12 @@ _MAKES: Final = re.compile(
 )
 _KEPT_TOO: Final = re.compile(
     r",?\s*\b(?:and\s+|which\s+)?(?:will\s+)?(?:keeps?|kps|lasts?|stores?|hält|halten|se\s+conserve)\b",
+    re.IGNORECASE,
+)
+# "2.5 kg (5-6 lbs in old money)"; but "4 (8 ounce) jars" and "6 jars (250 ml each)" stay
+_IN_OTHER_MEASURE: Final = re.compile(
+    r"(?<=\d)(?P<unit>\s*(?:k?g|m?l|cl|lit(?:re|er)s?|lbs?|pounds?|oz|ounces?|pints?|cups?))"
+    r"\s*\((?:about\s+)?\d[^()]*\)$",
     re.IGNORECASE,
 )
 _JOINING: Final = re.compile(r"^[\s,:.–-]*(?:and|which)?\s*", re.IGNORECASE)
@@ -120,7 +131,8 @@ def is_ingredient(text: str) -> bool:
         return False
     if _TIME_OR_MARK.fullmatch(text.strip()):
         return False
-    begins = bool(_AMOUNT.match(text)) or bool(_BEHIND_ITS_FOOD.fullmatch(text.strip()))
+    behind = bool(_BEHIND_ITS_FOOD.fullmatch(text.strip())) and not makes_of(text)
+    begins = bool(_AMOUNT.match(text)) or behind
     begins = begins or begins_in_words(text)
     if (
         _MEASURED.match(text)
@@ -131,6 +143,15 @@ def is_ingredient(text: str) -> bool:
     # "8 cups of herbs (I used sage, but thyme is good too)": what stands in brackets is said of it
     bare = _BRACKETED.sub("", text).strip()
     return begins and not is_sentence(bare) and not _GERMAN_STEP.search(bare)
+
+
+def begins_with_amount(text: str) -> bool:
+    """Whether a line begins with an amount, however long it is and however it ends.
+
+    >>> begins_with_amount("1 1/2Kg Cooking Apples, peeled and diced, with care and patience.")
+    True
+    """
+    return not number_of(text) and bool(_AMOUNT.match(text) or begins_in_words(text))
 
 
 def begins_in_words(text: str) -> bool:
@@ -203,7 +224,7 @@ def makes_of(text: str) -> str:
     before = found[0][: found.start("said") - found.start()] if found else ""
     if _CIRCA.search(before) and said[:1].isdigit():
         said = f"about {said}"
-    said = _KEPT_TOO.split(said)[0].strip(" ,")
+    said = _IN_OTHER_MEASURE.sub(r"\g<unit>", _KEPT_TOO.split(said)[0]).strip(" ,")
     if not re.search(
         r"\d|[½¼¾]|\b(?:one|two|three|four|six|eight|ten|a|dozen|deux|trois|quatre|zwei|drei|vier|due|tre|dos|tres|twee|drie)\b",
         said,

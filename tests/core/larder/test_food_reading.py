@@ -238,3 +238,24 @@ def test_joined_foods_and_words_before_a_comma(phrase: str, foods: list[str]) ->
     reading = read_food(phrase)
     assert [food.name for food in reading.foods] == foods
     assert reading.known == bool(foods)
+
+
+@pytest.mark.parametrize(
+    ("text", "foods"),
+    [
+        ("sultanas (golden raisins)", ["sultanas"]),
+        ("courgettes (zucchini)", ["courgette", "zucchini"]),
+        ("pecans (walnuts)", ["pecans", "walnuts"]),
+        ("chocolate, milk", ["milk chocolate"]),
+        ("milk, oat", ["oat milk"]),
+    ],
+)
+def test_a_food_in_brackets_is_its_other_name_or_counts_too(text: str, foods: list[str]) -> None:
+    reading = read_food(text)
+    assert reading.known
+    assert [food.name for food in reading.foods] == foods
+
+
+@pytest.mark.parametrize("text", ["bread, banana", "biscuits, almond", "butter (margarine)"])
+def test_what_a_food_in_a_note_makes_of_another_stays_not_known(text: str) -> None:
+    assert not read_food(text).known

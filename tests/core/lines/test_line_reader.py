@@ -222,3 +222,71 @@ def test_two_things_counted_on_one_line_are_asked(line: str, language: str) -> N
 )
 def test_things_joined_without_an_amount_of_their_own_are_read(line: str, language: str) -> None:
     assert isinstance(read_line(line, "metric", language).amount, Amount)
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "1 cup sugar, 2 eggs",
+        "1 cup sugar, 1/2 cup water",
+        "500 g flour, sifted, 2 pinches salt",
+        "1 litro d’alcool, 1kg di ciliege, 400g di zucchero, 2 stecche di cannella",
+        "400 g tomatoes, 2 large onions",
+    ],
+)
+def test_a_second_food_behind_a_comma_is_asked_about(text: str) -> None:
+    with pytest.raises(Unreadable, match="more than one amount"):
+        read_line(text)
+
+
+# From the labelled lines of tests/bench/bench_lines.py: of 51,166 with a comma seven are asked.
+@pytest.mark.parametrize(
+    "text",
+    [
+        "¼ pound butter (1 stick), softened",
+        "2 racks of lamb, 8 bones in each",
+        "1 bouquet garni (2 sprigs thyme, 2 bay leaves)",
+        "6 eggs, 2 separated",
+        "1 orange, 2 strips peel",
+        "3 onions, 1 red",
+        "200 g dark chocolate, 70% cocoa solids",
+        "1 chicken, 3 lb",
+    ],
+)
+def test_what_is_said_of_a_food_behind_a_comma_is_no_second_one(text: str) -> None:
+    read_line(text)
+
+
+@pytest.mark.parametrize(
+    ("text", "note"),
+    [
+        ("1 litro d'alcool a 90°", "90% vol"),
+        ("1/2 litro di alcol puro a 95°", "95% vol"),
+        ("1 l de aguardiente de 40 grados", "40% vol"),
+        ("75 cl eau-de-vie à 45°", "45% vol"),
+        ("500 ml Weingeist 96°", "96% vol"),
+    ],
+)
+def test_degrees_of_a_line_in_another_language_are_its_strength(text: str, note: str) -> None:
+    """Gay-Lussac's degree is a part in a hundred by volume (EU Directive 80/181, Annex: % vol)."""
+    assert read_line(text).note == note
+
+
+@pytest.mark.parametrize("text", ["500 ml gin 40°", "1 l vodka at 40°"])
+def test_degrees_of_an_english_line_are_asked_about(text: str) -> None:
+    with pytest.raises(Unreadable, match="not the same strength"):
+        read_line(text)
+
+
+@pytest.mark.parametrize(
+    ("text", "item", "unit"),
+    [
+        ("2green bell peppers, stems removed", "green bell peppers", ""),
+        ("1tbls ground ginger", "ground ginger", "tbsp"),
+        ("1 tbls salt", "salt", "tbsp"),
+        ("5gfresh ginger", "fresh ginger", "g"),
+    ],
+)
+def test_glued_and_shortened_measures(text: str, item: str, unit: str) -> None:
+    reading = read_line(text)
+    assert (reading.item, reading.amount.unit) == (item, unit)

@@ -33,6 +33,12 @@ _DEGREES = late_regex(
     r"(?:\s*[°º](?!\s*[CF]\b)|\s+(?:grad(?:os|i|en)?|degrés)\b(?!\s*[cf]\b))",
     re.IGNORECASE,
 )
+# what says that a line is not English: its degrees are % vol in an English book too
+_ELSEWHERE = late_regex(
+    r"\b(?:à|a|di|da)\s+\d+(?:[.,]\d+)?\s*[°º]|\d\s+(?:grados|gradi|grad|degrés|graden)\b"
+    r"|\b(?:alcool|alcol|aguardiente|orujo|eau[\s-]de[\s-]vie|weingeist|alkohol|primasprit|brandewijn)\b",
+    re.IGNORECASE,
+)
 _CASK = late_regex(r"\b(?:cask|barrel|navy)[\s-]strength\b|\b(?:over|under)proof\b", re.IGNORECASE)
 
 
@@ -53,7 +59,7 @@ def strength_apart(reading: LineReading, system: System, language: str = "en") -
 
     Proof is a country's own: twice the % vol in the United States, 100 for 57.15 % vol in Britain's
     older books. It is read in an American recipe and asked elsewhere; so is a cask's own strength.
-    Degrees are % vol in a book whose `language` has no proof, and asked in an English one.
+    Degrees are % vol where a line or its book is in a `language` that has no proof, and asked else.
     """
     for name, said in (("item", reading.item), ("note", reading.note)):
         found = _STRENGTH.search(said) or _bare(reading, said)
@@ -67,7 +73,8 @@ def strength_apart(reading: LineReading, system: System, language: str = "en") -
             'Write the % vol of its label: "whisky, 58% vol".',
         )
     degrees = _DEGREES.search(whole)
-    if degrees and spirit_words().search(reading.item) and language in _GAY_LUSSAC:
+    volume = language in _GAY_LUSSAC or _ELSEWHERE.search(whole)
+    if degrees and spirit_words().search(reading.item) and volume:
         return _of_degrees(reading)
     if degrees and spirit_words().search(reading.item):
         raise Unreadable(
