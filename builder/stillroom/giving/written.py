@@ -6,6 +6,7 @@ Each reader raises Unreadable with what to write instead.
 from __future__ import annotations
 
 import re
+import unicodedata
 from datetime import date
 from fractions import Fraction
 from functools import lru_cache
@@ -15,11 +16,12 @@ from babel.dates import get_day_names, get_month_names
 from pydantic import AfterValidator
 
 from stillroom.core.amounts.money import knows_currency, knows_language
-from stillroom.core.amounts.quantities import Amount, parse_leading_amount, parse_number
+from stillroom.core.amounts.quantities import Amount, parse_leading_amount
 from stillroom.core.recipe.model import MONTHS
 from stillroom.core.when.giving_days import FIRST_YEAR, LAST_YEAR, day_in_year
 from stillroom.core.words.nearest import did_you_mean
 from stillroom.core.words.problems import Unreadable, say_written
+from stillroom.giving.written_hours import hours_said
 
 
 def read_day(value: Any, country: str = "GB") -> date:
@@ -32,21 +34,29 @@ def read_day(value: Any, country: str = "GB") -> date:
         return value
     text = " ".join(str(value).strip().split())
     found = _said_day(text, country)
+    if found is not None and (day := _weekday_of(text)) is not None and day != found.weekday():
+        what = f"{say_written(value)} falls on a {WEEKDAYS[found.weekday()]}."
+        raise Unreadable(what, "Look at the calendar: the weekday or the day is another.")
     if found is not None and FIRST_YEAR <= found.year <= LAST_YEAR:
         return found
     numbers = _SLASHES.fullmatch(text)
     mend = 'Write year, month, day: "2027-12-18".'
-    if numbers:
+    short = re.fullmatch(r"(.+[ ./-])'?(\d\d)", text)
+    if short and _said_day(f"{short[1]}20{short[2]}", country):
+        mend = f'Write all of the year: "{short[1]}20{short[2]}".'
+    elif numbers:
         mend = f'Which is the month? Write it as a word: "{int(numbers[1])} December {numbers[3]}".'
     elif _without_year(text, country):
         mend = f'Say the year as well: "{text} 2027".'
     raise Unreadable(f"{say_written(value)} is not a day of the calendar.", mend)
 
 
+_YEAR_FIRST = re.compile(r"^(\d{4})[./](\d\d)[./](\d\d)$")
 _SLASHES = re.compile(r"(\d{1,2})[./-](\d{1,2})[./-](\d{4})")
 _WITH_YEAR = re.compile(r"^(?P<rule>.+?),?(?: de)? (?P<year>\d{4})$")
 _MONTH_FIRST = re.compile(r"^([a-z]{3,9})\.? (\d{1,2})(?:st|nd|rd|th)?$", re.IGNORECASE)
 _WEEKDAY = re.compile(r"^(?P<day>[^\W\d]+)[.,]* (?=\S)")
+WEEKDAYS = ("Monday", "Tuesday", "Wednesday", "Thursday", "Friday", "Saturday", "Sunday")
 _LANGUAGES = ("en", "de", "fr", "es", "it", "nl")
 _WIDTHS: tuple[Literal["wide", "abbreviated"], ...] = ("wide", "abbreviated")
 # "24. Dezember", "24 de diciembre", "1er janvier"
@@ -57,9 +67,10 @@ _ENDINGS = re.compile(r"\b(\d{1,2})(?:st|nd|rd|th)\b(?: of)?|(?<=\d) of\b", re.I
 def _said_day(text: str, country: str) -> date | None:
     """Return a day as written with its year; None for what is none, or has two meanings."""
     try:
-        return date.fromisoformat(text)
+        return date.fromisoformat(_YEAR_FIRST.sub(r"\1-\2-\3", text))
     except ValueError:
         pass
+    text = re.sub(r"^(?:le|the|el|il|am|den|op) (?=\d)", "", text, flags=re.IGNORECASE)
     numbers = _SLASHES.fullmatch(text)
     if numbers:
         day, month, year = (int(part) for part in numbers.groups())
@@ -79,22 +90,44 @@ def _said_day(text: str, country: str) -> date | None:
 
 
 @lru_cache
-def _weekdays() -> frozenset[str]:
-    rows = [get_day_names(width, locale=one) for one in _LANGUAGES for width in _WIDTHS]
-    return frozenset({name.lower().rstrip(".") for row in rows for name in row.values()})
+def weekdays_said() -> dict[str, int]:
+    """Return the weekdays of the languages whose foods are known, Monday 0: "dienstag" is 1.
+
+    >>> weekdays_said()["samedi"], "di" in weekdays_said()
+    (5, False)
+    """
+    said: dict[str, set[int]] = {}
+    for language in _LANGUAGES:
+        for width in _WIDTHS:
+            for number, name in get_day_names(width, locale=language).items():
+                said.setdefault(name.lower().rstrip("."), set()).add(number)
+    # "di" is Tuesday to a German or a Dutchman and "mar" March to others
+    return {name: min(days) for name, days in said.items() if len(days) == 1 and len(name) > 2}
+
+
+def _weekday_of(text: str) -> int | None:
+    found = _WEEKDAY.match(text)
+    return weekdays_said().get(found["day"].lower()) if found else None
 
 
 def _after_weekday(text: str) -> str:
     """Return "Thursday 24 December 2026" without its weekday, in any of the languages."""
     found = _WEEKDAY.match(text)
-    return text[found.end() :] if found and found["day"].lower() in _weekdays() else text
+    return text[found.end() :] if found and _weekday_of(text) is not None else text
 
 
 @lru_cache
 def _months_abroad() -> dict[str, str]:
     """Return the months of the languages whose foods are known: "dezember", "décembre"."""
-    names = {language: get_month_names("wide", locale=language) for language in _LANGUAGES}
-    return {row[n].lower(): MONTHS[n - 1] for row in names.values() for n in range(1, 13)}
+    said: dict[str, set[str]] = {}
+    for language in _LANGUAGES:
+        for width in _WIDTHS:
+            for number, name in get_month_names(width, locale=language).items():
+                plain = unicodedata.normalize("NFD", name.lower().rstrip("."))
+                bare = "".join(one for one in plain if not unicodedata.combining(one))
+                for word in (name.lower().rstrip("."), bare):
+                    said.setdefault(word, set()).add(MONTHS[number - 1])
+    return {word: min(months) for word, months in said.items() if len(months) == 1}
 
 
 def _whole_month(rule: str) -> str:
@@ -127,10 +160,12 @@ def read_hours(value: Any) -> dict[int, Fraction]:
     if not isinstance(value, dict):
         raise Unreadable(f"{say_written(value)} is not hours by month.", 'Write "every month: 6".')
     known = ["every month", *(name.lower() for name in MONTHS)]
-    for key in value:
-        if str(key).lower() not in known:
+    said: dict[str, Fraction] = {}
+    for key, hours in value.items():
+        name = _whole_month(f"1 {str(key).strip().lower()}").removeprefix("1 ").lower()
+        if name not in known:
             raise Unreadable(f'"{key}" is not a month.', did_you_mean(str(key), known))
-    said = {str(key).lower(): _hours(hours) for key, hours in value.items()}
+        said[name] = _hours(hours)
     if not said:
         return {}
     usual = said.get("every month", Fraction(0))
@@ -138,8 +173,8 @@ def read_hours(value: Any) -> dict[int, Fraction]:
 
 
 def _hours(value: Any) -> Fraction:
-    hours = parse_number(str(value)) if isinstance(value, str | int | float) else None
-    if hours is None or hours > 744:
+    hours = hours_said(value)
+    if hours is None or not 0 <= hours <= 744:
         raise Unreadable(
             f"{say_written(value)} is not hours of a month.", 'Write "every month: 6".'
         )

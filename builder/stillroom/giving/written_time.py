@@ -14,15 +14,20 @@ from typing import Any
 from babel import Locale
 
 from stillroom.core.amounts.money import parse_money
-from stillroom.core.amounts.quantities import parse_leading_amount, parse_number
+from stillroom.core.amounts.quantities import parse_leading_amount
 from stillroom.core.amounts.units import convert, size_of
-from stillroom.core.words.nearest import did_you_mean
+from stillroom.core.words.nearest import did_you_mean, nearest
 from stillroom.core.words.problems import Unreadable, say_written
-from stillroom.giving.written import read_day
+from stillroom.giving.written import read_day, weekdays_said
+from stillroom.giving.written_hours import hours_said
 
 WEEKDAYS = ("monday", "tuesday", "wednesday", "thursday", "friday", "saturday", "sunday")
 _MOST_DAYS_OFF = 366
-_SPAN = re.compile(r"^(?P<first>.+?)\s+(?:to|until|till|–|-|bis|au)\s+(?P<last>.+)$", re.IGNORECASE)
+_SPAN = re.compile(
+    r"^(?:from |vom |du |dal |del )?(?P<first>.+?)(?:\s+(?:to|until|till|–|-|bis|au|al|tot)\s+"
+    r"|\s*(?:\.\.|–)\s*|(?<=^\d)-|(?<=^\d\d)-(?!\d+-))(?P<last>.+)$",
+    re.IGNORECASE,
+)
 
 
 def read_few_hours(value: Any) -> Fraction:
@@ -46,27 +51,35 @@ def read_day_hours(value: Any) -> dict[int, Fraction]:
     said: dict[str, Fraction] = {}
     for key, hours in value.items():
         name = str(key).strip().lower()
-        whole = [day for day in WEEKDAYS if len(name) > 2 and day.startswith(name.rstrip("s."))]
-        if name not in ("every day", "other days") and len(whole) != 1:
+        whole = _weekdays_named(name)
+        if name not in ("every day", "other days") and not whole:
             raise Unreadable(f'"{key}" is not a day of the week.', did_you_mean(name, WEEKDAYS))
-        said[whole[0] if whole else "every day"] = _hours(hours, 24, mend)
+        said |= dict.fromkeys(whole or ["every day"], _hours(hours, 24, mend))
     usual = said.get("every day", Fraction(0))
     return {number: said.get(name, usual) for number, name in enumerate(WEEKDAYS)}
 
 
+def _weekdays_named(said: str) -> list[str]:
+    """Return the weekdays that a key names: "sat", "weekends", "samedi", "monday and friday"."""
+    if said.rstrip("s") in ("weekend", "week-end"):
+        return list(WEEKDAYS[5:])
+    if said.rstrip("s") in ("weekday", "working day"):
+        return list(WEEKDAYS[:5])
+    found: list[str] = []
+    for word in re.split(r"\s*(?:,|&|\band\b|\bund\b|\bet\b)\s*", said):
+        whole = [day for day in WEEKDAYS if len(word) > 2 and day.startswith(word.rstrip("s."))]
+        elsewhere = weekdays_said().get(word.rstrip("."))
+        if len(whole) != 1 and elsewhere is None:
+            return []
+        found.append(whole[0] if len(whole) == 1 else WEEKDAYS[elsewhere or 0])
+    return found
+
+
 def _hours(value: Any, most: int, mend: str) -> Fraction:
-    plain = isinstance(value, str | int | float) and not isinstance(value, bool)
-    hours = _number(str(value).strip().removesuffix("hours").strip()) if plain else None
+    hours = hours_said(value)
     if hours is None or not 0 <= hours <= most:
         raise Unreadable(f"{say_written(value)} is not hours.", mend)
     return hours
-
-
-def _number(text: str) -> Fraction | None:
-    try:
-        return parse_number(text)
-    except Unreadable:
-        return None
 
 
 def read_days_off(value: Any, country: str = "GB") -> frozenset[date]:
@@ -97,8 +110,9 @@ def read_days_off(value: Any, country: str = "GB") -> frozenset[date]:
 def _with_month_and_year(first: str, last: str) -> str:
     """Return "3" of "3 to 17 August 2027" with its month and year."""
     said = last.split()
-    if first.isdecimal() and len(said) == 3:
-        return " ".join([first, *said[1:]])
+    bare = re.sub(r"(?:\.|er|st|nd|rd|th)$", "", first)
+    if bare.isdecimal() and len(said) == 3:
+        return " ".join([bare, *said[1:]])
     year = re.search(r"\d{4}$", last)
     return f"{first} {year[0]}" if year and not re.search(r"\d{4}", first) else first
 
@@ -109,7 +123,9 @@ def read_weight(value: Any) -> Fraction:
     >>> read_weight("1.5 kg"), read_weight("350 g")
     (Fraction(1500, 1), Fraction(350, 1))
     """
-    amount, rest = parse_leading_amount(str(value).strip())
+    # a comma before one or two figures parts no thousands
+    said = re.sub(r"^(\d{1,3}),(\d{1,2})(?!\d)", r"\1.\2", str(value).strip())
+    amount, rest = parse_leading_amount(said)
     if amount is None or rest or amount.low != amount.high or size_of(amount.unit) != "mass":
         raise Unreadable(f"{say_written(value)} is not a weight.", 'Write "350 g" or "1.5 kg".')
     return convert(amount.low, amount.unit, "g")
@@ -143,10 +159,13 @@ def read_countries(value: Any) -> tuple[str, ...]:
     for line in lines:
         # an unquoted NO is read as "no": nobody else writes that for a country
         name = "NO" if line is False else str(line).strip()
+        if two := _TWO_LETTERS_OF_TWO.get(name.upper()):
+            raise Unreadable(f"{say_written(line)} can be two.", f'Write "{two[0]}" or "{two[1]}".')
         code = name.upper() if name.upper() in _names().values() else _names().get(_plain(name))
         if code is None:
-            known = [name.title() for name in _names()]
-            raise Unreadable(f"{say_written(line)} is not a country.", did_you_mean(name, known))
+            near = nearest(_plain(name), _names(), 0.8)
+            mend = f'Did you mean "{near.title()}"?' if near else 'Write its name: "France".'
+            raise Unreadable(f"{say_written(line)} is not a country.", mend)
         found.append(code)
     return tuple(dict.fromkeys(found))
 
@@ -155,10 +174,24 @@ def _plain(name: str) -> str:
     return name.lower().removeprefix("the ").strip()
 
 
+# what is no country, though it has two letters of its own
+_NO_COUNTRY = frozenset({"EU", "EZ", "UN", "QO", "XA", "XB", "ZZ", "XK"})
+_TWO_LETTERS_OF_TWO = {"NI": ("Northern Ireland", "Nicaragua")}
+
+
 @cache
 def _names() -> dict[str, str]:
-    """Return the two letters of every country by its English name, small."""
-    territories = Locale("en").territories
-    names = {_plain(name): code for code, name in territories.items() if code.isalpha()}
+    """Return the two letters of every country by its name in six languages, small."""
+    names: dict[str, str] = {}
+    for language in ("nl", "it", "es", "fr", "de", "en"):
+        territories = Locale(language).territories
+        names |= {
+            _plain(name): code
+            for code, name in territories.items()
+            if code.isalpha() and code not in _NO_COUNTRY
+        }
     home = {word: "GB" for word in ("uk", "england", "scotland", "wales", "great britain")}
+    home |= {word: "GB" for word in ("schottland", "écosse", "angleterre", "inglaterra")}
+    home |= {"holland": "NL", "hollande": "NL", "holanda": "NL", "olanda": "NL", "eire": "IE"}
+    home |= {"éire": "IE", "republic of ireland": "IE", "u.s.a.": "US", "u.s.": "US"}
     return names | home | {"usa": "US", "america": "US", "northern ireland": "GB"}

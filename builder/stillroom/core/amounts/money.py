@@ -27,10 +27,15 @@ from stillroom.core.amounts.units import unit_words
 from stillroom.core.words.patterns import late_regex
 from stillroom.core.words.problems import Unreadable, say_written
 
-# a sign or three letters may stand on either side: "£14.50", "14,50 €", "CHF 12.-"
-_SIGN = r"(?:[^\d\s.,'’-]{1,7}\.?)?"
+# a sign or three letters may stand on either side: "£14.50", "14,50 €", "CHF 12.-"; only letters
+# are cut short by a dot ("Fr. 2.50"): that of "£.99" stands before the pence
+_SIGN = r"(?:[^\W\d_]{1,7}\.|[^\d\s.,'’:–—-]{1,9})?"
 # a hundredth of the money, as it is written behind a sum: "85p", "85 ct"
-_COINS = frozenset({"p", "pence", "penny", "c", "ct", "cts", "cent", "cents", "¢"})
+_COINS = frozenset(
+    {"p", "pence", "penny", "c", "ct", "cts", "cent", "cents", "¢", "centime", "centimes", "rp"}
+    | {"rappen", "céntimo", "céntimos", "centesimo", "centesimi", "öre", "øre"}
+)
+_IN_THE_MIDDLE = late_regex(r"^(\d{1,6})\s?([^\w\s.,'’-])\s?(\d{2})$")  # "1€50"
 _AROUND = late_regex(rf"^({_SIGN})\s*(.*?)\s*({_SIGN})$")
 _BLANKS = "\\s\u00a0\u202f"
 
@@ -49,11 +54,11 @@ def parse_money(
     Traceback (most recent call last):
         ...
     stillroom.core.words.problems.Unreadable: "1.205" is finer than a penny. Write it with ...
-    >>> parse_money("85p")
-    Fraction(17, 20)
+    >>> parse_money("85p"), parse_money("£.99"), parse_money("1€50", "EUR", "fr")
+    (Fraction(17, 20), Fraction(99, 100), Fraction(3, 2))
     """
     text = str(typed).strip()
-    around = _AROUND.match(text)
+    around = _AROUND.match(_IN_THE_MIDDLE.sub(rf"\1{_signs(language)[0]}\3 \2", text))
     signs = [sign for sign in (around[1], around[3]) if sign] if around else []
     coins = around is not None and around[3].lower() in _COINS and not around[1]
     # "3.50 for 500 g": what a measure stands behind is no price
@@ -102,7 +107,8 @@ def _is_money(sign: str) -> bool:
 # the sign that a currency has where it is at home
 _AT_HOME = {
     "CHF": ("fr", "sfr"), "SEK": ("kr",), "NOK": ("kr",), "DKK": ("kr",), "ISK": ("kr",),
-    "PLN": ("zł",), "CZK": ("kč",), "HUF": ("ft",), "GBP": ("quid",), "USD": ("buck",),
+    "PLN": ("zł",), "CZK": ("kč",), "HUF": ("ft",), "GBP": ("quid",), "USD": ("buck", "us$"),
+    "AUD": ("au$", "aus$"), "NZD": ("nz$",), "CAD": ("ca$", "c$", "can$"),
 }  # fmt: skip
 
 
@@ -140,11 +146,12 @@ def _signs(language: str) -> tuple[str, str]:
 def _written(language: str) -> re.Pattern[str]:
     decimal, group = _signs(language)
     apart = f"[{_BLANKS}]" if group.isspace() else "['’]" if group in "'’" else re.escape(group)
-    whole = rf"[0-9]{{1,9}}|[0-9]{{1,3}}(?:{apart}[0-9]{{3}}){{1,2}}"
+    alone = rf"(?=[.{re.escape(decimal)}][0-9]{{2}}$)"  # ".99"
+    whole = rf"[0-9]{{1,9}}|[0-9]{{1,3}}(?:{apart}[0-9]{{3}}){{1,2}}|{alone}"
     # with a comma before the pence, a dot before one or two figures parts no thousands
     point = r"\.[0-9]{1,2}(?![0-9])|" if decimal == "," else ""
     part = rf"{point}{re.escape(decimal)}[0-9]{{1,9}}"
-    return re.compile(rf"(?P<whole>{whole})(?:(?P<part>{part})|[.,][-–])?")
+    return re.compile(rf"(?P<whole>{whole})(?:(?P<part>{part})|[.,:][-–—]{{1,2}})?")
 
 
 def _plain_number(text: str, language: str) -> str | None:
@@ -152,7 +159,7 @@ def _plain_number(text: str, language: str) -> str | None:
     if not found:
         return None
     part = (found["part"] or "")[1:]
-    return re.sub(r"[^0-9]", "", found["whole"]) + (f".{part}" if part else "")
+    return (re.sub(r"[^0-9]", "", found["whole"]) or "0") + (f".{part}" if part else "")
 
 
 def to_coins(value: Fraction, currency: str = "GBP") -> int:

@@ -15,18 +15,24 @@ from stillroom.core.words.patterns import late_regex
 from stillroom.core.words.problems import Unreadable, say_written
 
 _PACK = late_regex(
-    r"^(?P<size>.+?)(?:\s+(?:for|für|pour|por|per|voor|@|at|-|–)\s+|\s*[=:@]\s*"
-    r"|,\s+|\s+(?=[^\w\s]{1,2}\d))(?P<price>\S.*?)(?P<each>\s+(?:each|apiece|je))?$",
+    r"^(?P<size>.+?)(?P<sign>\s+(?:for|für|pour|por|per|voor|@|at|-|–)\s+|\s*[=:@]\s*"
+    r"|,\s+|\s+(?:a|à)\s+(?=[^\w\s]?\d)|\s*/\s*(?=[^\w\s]\d)|\s+(?=[^\w\s]{1,2}\d)"
+    r"|\s+(?=\d+[.,]\d\d$))(?P<price>\S.*?)(?P<each>\s+(?:each|apiece|ea\.?|je))?$",
     re.IGNORECASE,
 )
 # "2.50 / kg", "£1.15 for 500 g", "£4.20 a dozen": the price first, then a measure
 _PRICE_FIRST = late_regex(
-    r"^(?P<price>[^/]+?)(?:\s*/\s*|\s+(?:for|per|a|an|für|pro|je|pour|le|por|al|voor)\s+)"
-    r"(?P<size>(?:\d\S*\s*)?[^\W\d].*)$",
+    r"^(?P<price>[^/]+?)(?:\s*/\s*|\s+(?:for|per|a|an|für|pro|je|pour|les?|la|por|el|il|al|das|der|voor)\s+)"
+    r"(?P<size>(?:\d\S*\s*)?[^\W\d].*|\d+)$",
     re.IGNORECASE,
 )
-_OF_ONE = late_regex(r"^(?:a|an|one|1)?\s*(?P<many>half[ -]dozen|dozen|pair)$", re.IGNORECASE)
-_MANY = {"half dozen": 6, "half-dozen": 6, "dozen": 12, "pair": 2}
+_OF_ONE = late_regex(
+    r"^(?:an?|one|1|la|une|una|il|het|een|das|ein)?\s*(?P<many>half[ -]dozen|dozen|pair|dutzend"
+    r"|douzaine|docena|dozzina|dozijn)$",
+    re.IGNORECASE,
+)
+_MANY = {"half dozen": 6, "half-dozen": 6, "pair": 2}
+_DOZEN = 12
 _HALF = late_regex(r"^(?:a )?half (?:a )?(?=\w)", re.IGNORECASE)
 _SEVERAL = late_regex(r"^(?P<times>\d{1,3})\s*[x×]\s*(?P<one>\d.*)$", re.IGNORECASE)
 # what a pack is, behind its size: "500 g bag", "1 kg packet"
@@ -34,9 +40,26 @@ _HELD = late_regex(
     r"(?:bags?|packs?|packets?|tubs?|boxe?s?|sacks?|bottles?|jars?|tins?|cartons?|bars?)", re.I
 )
 _COUNTED = late_regex(r"[^\W\d]{3,}")
+# "a net", "a bunch": nobody knows how many are in it; "a box of 12" says so
+_HOW_MANY = late_regex(r"^(?:\d+|an?|one)?\s*(?:net|punnet|bunch|tray|case|crate|bag|box|pack"
+    r"|packet|sack|sachet|tub)(?:s|es)?$", re.I)  # fmt: skip
+_HOLDING = late_regex(
+    r"^(?:(?P<times>\d{1,3})\s+|an?\s+|one\s+)?(?:pack|packet|box|tray|carton|bag|net|punnet"
+    r"|bunch|case|crate|tub|sack)(?:s|es)?\s+of\s+(?P<rest>\d.*)$",
+    re.IGNORECASE,
+)
 # "0.48 each", "each 0.48"
-_EACH = late_regex(r"^(?:each (?P<before>\S+)|(?P<behind>\S+) (?:each|apiece|a piece))$", re.I)
-_AT_LEAST = late_regex(r"^(?P<count>\d{1,9})\s+or\s+more(?:\s+of\s+(?P<size>.+))?$", re.IGNORECASE)
+_EACH = late_regex(
+    r"^(?:each (?P<before>\S+)|(?P<behind>\S+(?: [^\w\s])?) (?:each|ea\.?|apiece|a piece"
+    r"|(?:das |pro |je )?stück|(?:la )?pièce|l'unité|(?:la )?unidad|cada uno|l'uno|cad\.?"
+    r"|(?:per )?stuk))$",
+    re.IGNORECASE,
+)
+_AT_LEAST = late_regex(
+    r"^(?:(?P<count>\d{1,9})\s+or\s+more|(?:from|ab|dès)\s+(?P<from>\d{1,9}))"
+    r"(?:\s+of\s+(?P<size>.+))?$",
+    re.IGNORECASE,
+)
 _HOW_TO_WRITE = 'Write "700 ml for 14.50", "12 for 7.20" or "50 or more for 0.48 each".'
 _LARGEST_PACK = 1_000_000  # g, ml or pieces: a tonne
 
@@ -53,6 +76,8 @@ def parse_pack(
     (Fraction(700, 1), 'ml', Fraction(29, 2), 1)
     >>> parse_pack("50 or more for 0.48 each")[1:]
     (Fraction(12, 25), 50)
+    >>> parse_pack("a box of 12 for 6.60")[0].low, parse_pack("£5 for 2")[0].low
+    (Fraction(12, 1), Fraction(2, 1))
     """
     text = " ".join(str(written).split()) if isinstance(written, str | int | float) else ""
     if one := _EACH.match(text):
@@ -63,8 +88,9 @@ def parse_pack(
     found = _PACK.match(text)
     if not found:
         raise Unreadable(f"{say_written(written)} is not a pack with its price.", _HOW_TO_WRITE)
+    _ask_what_is_meant(text, found)
     several = _AT_LEAST.match(found["size"])
-    at_least = int(several["count"]) if several else 1
+    at_least = int(several["count"] or several["from"]) if several else 1
     size_text = (several["size"] or "1") if several else found["size"]
     if bool(found["each"]) != bool(several) or at_least < 1:
         raise Unreadable(f'"{text}" does not say for how many it holds.', _HOW_TO_WRITE)
@@ -76,6 +102,22 @@ def parse_pack(
     return amount, parse_money(found["price"], currency, language), at_least
 
 
+def _ask_what_is_meant(text: str, found: re.Match[str]) -> None:
+    """Ask about "3 for 2", an offer or a price, and "12 at 55p", of one or of all."""
+    size, price = found["size"], found["price"]
+    if not size.isdecimal():
+        return
+    if price.isdecimal() and int(price) == int(size) - 1:
+        raise Unreadable(
+            f'"{text}" can be an offer or a price.',
+            f'Write what is paid for all: "{size} for {price}.00".',
+        )
+    if found["sign"].strip().lower() in ("@", "at") and not found["each"]:
+        raise Unreadable(
+            f'"{text}" can be the price of one or of all.', f'Write "{size} for …" or "… each".'
+        )
+
+
 def _price_first(
     text: str, currency: str, system: System, language: str
 ) -> tuple[Amount, Fraction, int] | None:
@@ -85,26 +127,34 @@ def _price_first(
         return None
     try:
         amount = _size(found["size"], system)
-        return (amount, parse_money(found["price"], currency, language), 1) if amount.unit or (
-            _OF_ONE.match(found["size"])) else None  # fmt: skip
+        price = parse_money(found["price"], currency, language)
     except Unreadable:
         return None
+    counted = _OF_ONE.match(found["size"]) or _HOLDING.match(found["size"])
+    with_sign = not found["price"][0].isdecimal() or not found["price"][-1].isdecimal()
+    return (amount, price, 1) if amount.unit or counted or with_sign else None
 
 
 def _size(text: str, system: System) -> Amount:
     """Read the size of a pack: "0,7 l", "2 x 500 g", "half a kilo", "a dozen", "kg"."""
     if many := _OF_ONE.match(text):
-        count = Fraction(_MANY[many["many"].lower()])
+        count = Fraction(_MANY.get(many["many"].lower(), _DOZEN))
         return Amount(count, count)
+    if _HOW_MANY.match(text):
+        what = f'"{text}" does not say how much is in it.'
+        raise Unreadable(what, 'Write "6 for 2.00" or "a bag of 500 g for 2.00".')
+    held = _HOLDING.match(text)
     several = _SEVERAL.match(text)
-    times = int(several["times"]) if several else 1
+    times = int(several["times"]) if several else int((held and held["times"]) or 1)
+    text = held["rest"] if held else text
     one = _HALF.sub("1/2 ", several["one"] if several else text)
     one = re.sub(r"^an? (?=\w)", "1 ", one, flags=re.IGNORECASE)
-    one = one if one[:1].isdigit() or not one[:1].isalpha() else f"1 {one}"
+    bare = one[:1].isalpha()  # "kg" is one; "quarter" is anybody's guess
+    one = f"1 {one}" if bare else one
     amount, rest = parse_leading_amount(_with_point(one), system)
     if rest and amount:  # "500 g bag", "12 eggs"
-        held = _HELD.fullmatch(rest) if amount.unit else _COUNTED.fullmatch(rest)
-        rest = "" if held else rest
+        known = _HELD.fullmatch(rest) if amount.unit else not bare and _COUNTED.fullmatch(rest)
+        rest = "" if known else rest
     if amount is None or rest or amount.low <= 0 or amount.low != amount.high:
         raise Unreadable(f'"{text}" is not the size of a pack.', _HOW_TO_WRITE)
     if not amount.unit and amount.low.denominator != 1:  # half a piece is sold nowhere
