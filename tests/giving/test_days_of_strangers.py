@@ -90,8 +90,17 @@ def test_days_off_are_read_in_a_span(said):
 
 @pytest.mark.parametrize(
     ("said", "code"),
-    [("Frankreich", "FR"), ("Allemagne", "DE"), ("Holland", "NL"), ("Schottland", "GB")]
-    + [("Éire", "IE"), ("Österreich", "AT"), ("U.S.A.", "US"), ("no", "NO"), ("Spagna", "ES")],
+    [
+        ("Frankreich", "FR"),
+        ("Allemagne", "DE"),
+        ("Holland", "NL"),
+        ("Schottland", "GB"),
+        ("Éire", "IE"),
+        ("Österreich", "AT"),
+        ("U.S.A.", "US"),
+        ("no", "NO"),
+        ("Spagna", "ES"),
+    ],
 )
 def test_a_country_is_known_in_six_languages(said, code):
     assert read_countries(said) == (code,)
