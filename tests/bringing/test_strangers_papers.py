@@ -320,3 +320,54 @@ def test_lost_letters_and_signs_are_asked_about(line: str, says: str) -> None:
 def test_words_beside_a_method_that_may_say_how_long_it_keeps(text: str, span: str) -> None:
     found = may_say_keeping(text)
     assert (str(found[1]) if found else "") == span
+
+
+def test_times_and_yields_below_numbered_steps_are_no_part_of_the_last() -> None:
+    (found,) = brought(
+        "Brittle\nINGREDIENTS:\n2 cups sugar\n2 cups peanuts\nDIRECTIONS:\n1. Boil the sugar.\n"
+        "2. Stir in the peanuts.\nPrep: 5 minutes\nServes: 12\n"
+    )
+    assert steps(found) == ["Boil the sugar.", "Stir in the peanuts."]
+    assert "makes: 12 servings" in found.text
+
+
+def test_a_list_on_one_line_between_dots_is_a_list() -> None:
+    (found,) = brought(
+        "Honigkuchen\n\nZutaten: • 250 g Zucker, braun • 4 Eier • 1 Prise Salz\n"
+        "Zucker und Eier rühren und alles bei 180 Grad backen.\n",
+        "de_DE",
+    )
+    assert found.title == "Honigkuchen"
+    assert listed(found) == ["250 g Zucker, braun", "4 Eier", "1 Prise Salz"]
+
+
+def test_days_head_the_steps_below_them() -> None:
+    page = (
+        "<h1>Chutney</h1><p>Ingredients:</p><ul><li>1 kg pears</li><li>1 kg sugar</li></ul>"
+        "<p>Method:</p><p>Day 1.</p><ul><li>Chop the pears.</li></ul>"
+        "<p>Day 2.</p><ul><li>Boil them with the sugar.</li></ul>"
+    )
+    (found,) = brought(page, name="a.html")
+    assert steps(found) == ["Chop the pears.", "Boil them with the sugar."]
+    assert "### Day 2." in found.text
+
+
+def test_equipment_behind_the_list_goes_on_to_the_next_head() -> None:
+    (found,) = brought(
+        "Chutney\n\nIngredients\n1 kg pears\n1 kg sugar\nEquipment\n6 x 250 ml jars\nA large pan\n"
+        "A wide funnel if you have one of them\nRubber gloves\nInstructions\n"
+        "Step one: Boil the pears.\nThis recipe makes about 7 jars depending on their size.\n"
+    )
+    assert listed(found) == ["1 kg pears", "1 kg sugar"]
+    assert steps(found) == ["Boil the pears."]
+    assert "makes: about 7 jars" in found.text
+
+
+def test_the_head_right_above_the_first_amounts_heads_them() -> None:
+    (found,) = brought(
+        "Orangettes\nPour les oranges confites :\n4 oranges\n250 g de sucre\n"
+        "Pour l'enrobage au chocolat:\n100 g de chocolat noir\n"
+        "Couper les oranges en deux et les cuire dans le sucre.\n",
+        "fr_FR",
+    )
+    assert listed(found)[0] == "Pour les oranges confites:"

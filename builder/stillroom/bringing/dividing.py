@@ -112,6 +112,8 @@ def _recipe(rows: Sequence[Row], found: List, span: tuple[int, int], title: int 
     for at in found.tools:
         recipe.makes = recipe.makes or makes_of(rows[at].text)
     above = [at for at in range(begin, found.begin) if at != title]
+    if above and title is not None and _FOR_A_PART.match(rows[above[-1]].text.strip(" :")):
+        found.rows.insert(0, above.pop())  # "Pour les oranges confites :", right above its amounts
     _read_above(recipe, [rows[at] for at in above])
     _read_list(recipe, [rows[at] for at in found.rows])
     tools += take_tools(recipe)
@@ -167,14 +169,8 @@ def _told_apart(rows: Sequence[Row]) -> list[Sequence[Row]]:
 def _without_list(rows: Sequence[Row]) -> Recipe:
     """Return a recipe that runs on in sentences: its title and its steps."""
     recipe = Recipe()
-    at = next(
-        (
-            place
-            for place, row in enumerate(rows)
-            if row.shape == "heading" and not section_of(row.text)
-        ),
-        None,
-    )
+    heads = (place for place, row in enumerate(rows) if row.shape == "heading")
+    at = next((place for place in heads if section_of(rows[place].text) is None), None)
     if at is None:
         at = 0 if is_title(rows[0].text) and len(rows) > 1 else None
     recipe.title = (titled(rows[at].text) or rows[at].text) if at is not None else ""
@@ -270,7 +266,7 @@ def _heads_group(rows: Sequence[Row], place: int) -> bool:
         return not is_ingredient(row.text)
     if row.shape != "line" or is_ingredient(row.text):
         return False
-    named = bool(_FOR_A_PART.match(row.text)) or _names_a_part(rows, place)
+    named = bool(_FOR_A_PART.match(row.text.strip(" :"))) or _names_a_part(rows, place)
     return row.text.endswith(":") or named or (row.gap and is_group(rows, place))
 
 

@@ -12,9 +12,13 @@ from typing import Final
 
 from stillroom.bringing.found import Row
 from stillroom.bringing.lists import WIDE, amid_a_sentence
-from stillroom.bringing.sorting import is_sentence
+from stillroom.bringing.sorting import is_only_makes, is_passed, is_sentence
 
 _FEW: Final = 6
+# "Day 1.", "Jour 2", "Part one"
+_DAY: Final = re.compile(
+    r"(?:day|tag|jour|giorno|día|dag|part|teil|partie|parte|deel)\s+\w{1,5}\.?", re.IGNORECASE
+)
 _LONG: Final = 50
 _OPEN: Final = re.compile(
     r"(?:[,;–-]|\b(?:and|or|the|an?|of|in|into|with|to|for|from|until|till?|then|und|mit|et|de|e|y))$",
@@ -35,6 +39,7 @@ def joined(rows: Sequence[Row]) -> list[Row]:
         above = found[-1] if found else None
         goes_on = above is not None and row.wraps and not row.gap and row.shape == "line"
         goes_on = goes_on and not _BESIDE_STEPS.match(row.text)
+        goes_on = goes_on and not is_passed(row.text) and not is_only_makes(row.text)
         if goes_on and above is not None and _heads_items(rows, place, above):
             found.append(replace(row, shape="heading", level=6))
             continue
@@ -117,9 +122,8 @@ def _headed(rows: Sequence[Row]) -> list[Row]:
     for place, row in enumerate(rows):
         below = rows[place + 1] if place + 1 < len(rows) else None
         words_of = len(row.text.split())
-        bare = (
-            row.shape == "line" and row.text[:1].isupper() and not re.search(r"[.!?,;]$", row.text)
-        )
+        ended = re.search(r"[.!?,;]$", row.text) and not _DAY.fullmatch(row.text)
+        bare = row.shape == "line" and row.text[:1].isupper() and not ended
         over_items = below is not None and below.shape in ("item", "step") and words_of <= _FEW
         alone = below is not None and row.gap and below.gap and is_sentence(below.text)
         if bare and below is not None and (over_items or (alone and words_of <= 3)):

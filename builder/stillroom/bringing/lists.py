@@ -42,6 +42,10 @@ _FOR_THE_END: Final = re.compile(
     re.IGNORECASE,
 )
 _SPOKEN: Final = re.compile(r"(?:an?|one|two|three|four|five|six|half|few|some)\s", re.IGNORECASE)
+_IF_LIKED: Final = re.compile(
+    r"(?:optional(?:ly|e)?|nach\s+belieben|facultatif|facoltativ\w|opcional|optioneel|evtl\.?)\b",
+    re.IGNORECASE,
+)
 _FIGURE: Final = re.compile(r"[\d½⅓⅔¼¾]")
 WIDE: Final = 55
 """From here on a line is taken for one that its writer's machine broke off."""
@@ -190,7 +194,8 @@ def _short_one(rows: Sequence[Row], at: int, end: int) -> bool:
     row = rows[at]
     if at != end or row.shape not in ("line", "item") or is_head(row) or heads_method(row):
         return False
-    if not row.gap and (len(foods_on(row.text)) > 1 or _FOR_THE_END.search(row.text)):
+    loose = _FOR_THE_END.search(row.text) or _IF_LIKED.match(row.text)
+    if not row.gap and (len(foods_on(row.text)) > 1 or (loose and not is_sentence(row.text))):
         return True  # "icing sugar, lemon juice and sprinkles to decorate"
     listed = row.shape == "item" and rows[at - 1].shape == "item"
     most = _MOST_OF_A_THING if _A_THING.match(row.text) and not row.gap else 6
@@ -236,8 +241,10 @@ def join_lists(lists: list[List], rows: Sequence[Row]) -> list[List]:
     joined: list[List] = []
     for one in lists:
         if joined and _tools_head(rows, joined[-1].end, one.begin):
-            joined[-1].tools += one.rows
-            joined[-1].end = one.end
+            behind = range(one.end, len(rows))
+            end = next((at for at in behind if is_head(rows[at]) or _told(rows[at])), len(rows))
+            joined[-1].tools += [*one.rows, *range(one.end, end)]
+            joined[-1].end = end
         elif joined and not _has_method(rows, joined[-1].end, one.begin):
             above = joined[-1]
             if (
@@ -254,6 +261,10 @@ def join_lists(lists: list[List], rows: Sequence[Row]) -> list[List]:
         else:
             joined.append(one)
     return joined
+
+
+def _told(row: Row) -> bool:
+    return row.shape == "step" or is_sentence(row.text)
 
 
 def _begins_another(rows: Sequence[Row], before: list[List], one: List) -> bool:

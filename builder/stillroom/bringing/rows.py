@@ -25,9 +25,13 @@ _AMOUNT_ALONE: Final = re.compile(
 )
 
 
+_DOTS: Final = re.compile(r"\s*[•·‣▪●○◦]\s+")
+_DOTTED: Final = 3
+
+
 def made_ready(rows: Sequence[Row]) -> list[Row]:
     """Return rows without a page's times, with what it joined parted and what it parted joined."""
-    return _with_amounts_joined(_with_makes_joined(_apart(_without_times(rows))))
+    return _with_amounts_joined(_with_makes_joined(_with_dots_apart(_apart(_without_times(rows)))))
 
 
 def _without_times(rows: Sequence[Row]) -> list[Row]:
@@ -62,6 +66,18 @@ def _apart(rows: Sequence[Row]) -> list[Row]:
         else:
             found.append(row)
     return _steps_numbered(found)
+
+
+def _with_dots_apart(rows: list[Row]) -> list[Row]:
+    """Return rows with "• 250 g sugar • 2 eggs • 1 tsp salt" on one line as three items."""
+    found: list[Row] = []
+    for row in rows:
+        parts = [part.strip() for part in _DOTS.split(row.text) if part.strip()]
+        if row.shape in ("line", "item") and len(parts) >= _DOTTED:
+            found += [replace(row, text=part, shape="item", gap=False) for part in parts]
+        else:
+            found.append(row)
+    return found
 
 
 def _with_makes_joined(rows: list[Row]) -> list[Row]:

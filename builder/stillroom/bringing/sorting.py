@@ -21,6 +21,7 @@ _LONGEST_ITEM: Final = 200
 _LONGEST_TITLE: Final = 80
 _LONGEST_SAID: Final = 2_000
 _MOST_WORDS: Final = 12
+_DAY_WORDS: Final = 6
 _MOST_MEASURED: Final = 12
 _MEASURED: Final = re.compile(
     r"(?:\d+\s+)?[\d½¼¾][\d.,/½¼¾]*\s*(?:k?g|gr|grams?|ml|cl|dl|l|lit(?:re|er)s?|ounces?|oz|lbs?|pounds?|cups?|tbsps?|tsps?|tablespoons?"
@@ -56,7 +57,7 @@ _NUMBERED: Final = re.compile(
     re.IGNORECASE,
 )
 _MAKES: Final = re.compile(
-    r"(?:^|[.!;]\s+|[({]|,\s+(?=(?:makes|yields)\s+(?:about\s+)?\d))(?:this\s+|recipe\s+|it\s+)?"
+    r"(?:^|[.!;]\s+|[({]|,\s+(?=(?:makes|yields)\s+(?:about\s+)?\d))(?:this\s+|the\s+|recipe\s+|it\s+){0,2}"
     r"(?:makes|y(?:ie|ei)lds?|servings?|serves|recipe\s+yields?|ergibt|für\s+ca\.?|für\s+etwa|donne|"
     r"pour(?:\s+environs?)?(?=\s+:?\s*\d|\s+(?:deux|trois|quatre|cinq|six|huit|dix|douze)\s+(?:lit|bout|pot|boc|pers))|per(?=\s+(?:circa\s+|ca\.?\s+)?\d+\s+(?:vas|baratt|bottigli|persone|biscott|porzion|pezz))|"
     r"(?:nodig\s+)?voor(?=\s+(?:±\s*|ca\.?\s+|ongeveer\s+)?\d)|für(?=\s+\d)|"
@@ -79,6 +80,7 @@ _IN_OTHER_MEASURE: Final = re.compile(
     r"\s*\((?:about\s+)?\d[^()]*\)$",
     re.IGNORECASE,
 )
+_DEPENDS: Final = re.compile(r"[,(\s]*\b(?:depending|according)\b", re.IGNORECASE)
 _JOINING: Final = re.compile(r"^[\s,:.–-]*(?:and|which)?\s*", re.IGNORECASE)
 # "Sloes 1 lb", "Gin: 75 cl": the amount behind its food
 _BEHIND_ITS_FOOD: Final = re.compile(
@@ -224,7 +226,8 @@ def makes_of(text: str) -> str:
     before = found[0][: found.start("said") - found.start()] if found else ""
     if _CIRCA.search(before) and said[:1].isdigit():
         said = f"about {said}"
-    said = _IN_OTHER_MEASURE.sub(r"\g<unit>", _KEPT_TOO.split(said)[0]).strip(" ,")
+    said = _DEPENDS.split(_KEPT_TOO.split(said)[0])[0]
+    said = _IN_OTHER_MEASURE.sub(r"\g<unit>", said).strip(" ,(")
     if not re.search(
         r"\d|[½¼¾]|\b(?:one|two|three|four|six|eight|ten|a|dozen|deux|trois|quatre|zwei|drei|vier|due|tre|dos|tres|twee|drie)\b",
         said,
@@ -244,7 +247,7 @@ def is_only_makes(text: str) -> bool:
         bool(makes_of(text))
         and bool(
             re.match(
-                r"\W*(?:this |recipe |it )?(?:makes|y(?:ie|ei)ld|serv|"
+                r"\W*(?:this |the |recipe |it ){0,2}(?:makes|y(?:ie|ei)ld|serv|"
                 r"ergibt|für|donne|pour (?:environs? |: ?)?(?:\d|deux |trois |quatre |six )|"
                 r"per (?:circa |ca\.? )?\d|"
                 r"(?:nodig )?voor |quantity|portion|porzioni|dosi per|raciones|porties|resa|para|"
@@ -273,7 +276,7 @@ def is_passed(text: str) -> bool:
     >>> is_passed("Cook: stir the sugar and milk until they boil."), is_passed("Cook: 20 min")
     (False, True)
     """
-    found = _META.match(text.strip())
+    found = _META.match(text.strip()) or (len(text.split()) <= _DAY_WORDS and _DATE.match(text))
     if is_empty(text) or (found and not is_sentence(text.strip()[found.end() :])):
         return True  # but "Cook: the sugar and the milk until they boil, stirring." is a step
     if section_of(text.partition(":")[0]) != "aside" and TIMED.fullmatch(text.strip()):

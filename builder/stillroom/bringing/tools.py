@@ -27,7 +27,7 @@ def is_tool(text: str) -> bool:
     >>> is_tool("1 jar honey"), is_tool("Bassine à confiture en cuivre"), is_tool("rice paper")
     (False, True, False)
     """
-    bare = re.sub(r"\([^()]*\)", " ", text.lower())
+    bare = re.sub(r"\([^()]*\)|\([^()]*$", " ", text.lower())
     head = re.split(r",|\b(?:with|for|to|that|which|or|avec|mit|zum|für|con|per|voor|om)\b", bare)[
         0
     ]
