@@ -6,12 +6,10 @@ Corners stand as they are drawn, sides are repeated a whole number of times, as 
 
 from __future__ import annotations
 
-import re
 from collections.abc import Iterator
 
 from stillroom.looks.card_designs import Design, border_side
-
-_INNER = re.compile(r"^.*?<svg[^>]*>(.*)</svg>\s*$", re.S)
+from stillroom.looks.cut_drawing import View, cut_drawing
 
 
 def draw_border(design: Design, width_mm: float, height_mm: float) -> str:
@@ -23,16 +21,20 @@ def draw_border(design: Design, width_mm: float, height_mm: float) -> str:
     wide, high = width_mm - 2 * border.edge, height_mm - 2 * border.edge
     if wide <= 2 * across or high <= 2 * across:
         return ""
-    inner = _INNER.sub(r"\1", design.border_svg)
-    tiles = "".join(_tiles(design, wide, high))
+    views: dict[View, str] = {}
+    tiles = "".join(_tiles(design, wide, high, views))
+    drawn = "".join(
+        f'<g id="{name}">{cut_drawing(design.border_svg, view)}</g>' for view, name in views.items()
+    )
     return (
         f'<svg xmlns="http://www.w3.org/2000/svg" width="{width_mm:g}mm" height="{height_mm:g}mm" '
-        f'viewBox="0 0 {width_mm:g} {height_mm:g}"><defs><g id="all">{inner}</g></defs>'
+        f'viewBox="0 0 {width_mm:g} {height_mm:g}"><defs>{drawn}</defs>'
         f'<g transform="translate({border.edge:g} {border.edge:g})">{tiles}</g></svg>'
     )
 
 
-def _tiles(design: Design, wide: float, high: float) -> Iterator[str]:
+def _tiles(design: Design, wide: float, high: float, views: dict[View, str]) -> Iterator[str]:
+    """Yield each corner and side; what each shows of the drawing is named in `views`."""
     border = design.border
     assert border is not None  # draw_border asks for none
     side, cut, across = border_side(design.border_svg), border.corner, border.across
@@ -41,7 +43,7 @@ def _tiles(design: Design, wide: float, high: float) -> Iterator[str]:
     spans = {"x": (wide, across), "y": (high, across)}
     for x, u in ((0.0, 0.0), (wide - across, far)):
         for y, v in ((0.0, 0.0), (high - across, far)):
-            yield _tile(x, y, across, across, u, v, cut, cut)
+            yield _tile((x, y, across, across), (u, v, cut, cut), views)
     length = middle * across / cut
     for axis, (whole, corner) in spans.items():
         free = whole - 2 * corner
@@ -50,18 +52,19 @@ def _tiles(design: Design, wide: float, high: float) -> Iterator[str]:
         for index in range(count):
             at = corner + index * step
             if axis == "x":
-                yield _tile(at, 0, step, across, cut, 0, middle, cut)
-                yield _tile(at, high - across, step, across, cut, far, middle, cut)
+                yield _tile((at, 0, step, across), (cut, 0, middle, cut), views)
+                yield _tile((at, high - across, step, across), (cut, far, middle, cut), views)
             else:
-                yield _tile(0, at, across, step, 0, cut, cut, middle)
-                yield _tile(wide - across, at, across, step, far, cut, cut, middle)
+                yield _tile((0, at, across, step), (0, cut, cut, middle), views)
+                yield _tile((wide - across, at, across, step), (far, cut, cut, middle), views)
 
 
-def _tile(
-    x: float, y: float, width: float, height: float, u: float, v: float, w: float, h: float
-) -> str:
+def _tile(box: View, view: View, views: dict[View, str]) -> str:
+    x, y, width, height = box
+    u, v, w, h = view
+    name = views.setdefault(view, f"part{len(views)}")
     return (
         f'<svg x="{x:.4f}" y="{y:.4f}" width="{width:.4f}" height="{height:.4f}" '
         f'viewBox="{u:g} {v:g} {w:g} {h:g}" preserveAspectRatio="none" overflow="hidden">'
-        f'<use href="#all"/></svg>'
+        f'<use href="#{name}"/></svg>'
     )
