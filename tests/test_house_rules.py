@@ -206,7 +206,11 @@ def test_ci_runs_the_test_command_of_the_readme() -> None:
 def test_the_three_systems_run_the_commands_of_the_readme() -> None:
     text = (ROOT / ".github" / "workflows" / "check.yml").read_text(encoding="utf-8")
     (job,) = yaml.safe_load(text)["jobs"].values()
-    commands = [step["run"] for step in job["steps"] if "run" in step]
+    commands = [
+        step["run"]
+        for step in job["steps"]
+        if "run" in step and not step["run"].startswith("sudo apt-get install")  # browsers
+    ]
     assert len(commands) == 4
     assert [command for command in commands if command not in README] == []
     assert len(job["strategy"]["matrix"]["system"]) == 3

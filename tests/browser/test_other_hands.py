@@ -11,8 +11,10 @@ from playwright.sync_api import Browser
 from browser.firefox import Firefox
 
 from .conftest import wait_until
+from .test_designs import sides_of
 from .test_kitchen_sheet import READY
 
+BUTTON = ".print-room-form button[type=submit]"
 MM = 72 / 25.4
 MARGIN_MM = 15
 PAPERS = {"A4": (210, 297), "US Letter": (215.9, 279.4)}
@@ -106,3 +108,37 @@ def test_a_telephone_prints_the_sheet_that_a_desk_prints(
     assert len(desk) == len(telephone)
     for one, other in zip(desk, telephone, strict=True):
         assert other == pytest.approx(one, abs=0.3)
+
+
+def test_a_telephone_prints_the_cards_that_a_desk_prints(
+    browser: Browser, book_address: str
+) -> None:
+    """At their true size; a dialog that shrinks shrinks them, and the ruler with them."""
+    made = []
+    for held in (
+        {"viewport": {"width": 1280, "height": 900}},
+        {
+            "viewport": {"width": 390, "height": 844},
+            "device_scale_factor": 3,
+            "is_mobile": True,
+            "has_touch": True,
+        },
+    ):
+        context = browser.new_context(**held)  # type: ignore[arg-type]
+        page = context.new_page()
+        page.goto(f"{book_address}/print-room/?recipe=rosemary-salt&count=2")
+        page.evaluate("window.print = () => {}")
+        wait_until(page, "!document.querySelector('.print-room-form').hidden")
+        wait_until(page, "!!document.querySelector('.print-room-preview .sheet-page')")
+        page.tap(BUTTON) if "has_touch" in held else page.click(BUTTON)
+        page.wait_for_selector("body.printing-sheets", state="attached")
+        made.append(page.pdf(prefer_css_page_size=True))
+        if "has_touch" in held:
+            made.append(page.pdf(format="A4", scale=0.94))
+        context.close()
+    desk, telephone, shrunk = (sides_of(one, (90, 65)) for one in made)
+    assert len(desk) == len(telephone) == 8
+    for one, other in zip(desk, telephone, strict=True):
+        assert other == pytest.approx(one, abs=0.1)
+        assert other == pytest.approx((90, 65), abs=0.3)
+    assert {round(wide) for wide, _ in shrunk} <= {85}

@@ -6,6 +6,7 @@ import io
 import shutil
 import zipfile
 from collections.abc import Callable
+from dataclasses import replace
 from datetime import date
 from pathlib import Path
 from typing import Any
@@ -19,6 +20,8 @@ from PIL import Image
 from stillroom.core.book import Book, open_book
 from stillroom.core.label.labelling import UsageCard, make_card
 from stillroom.core.recipe.model import Recipe
+from stillroom.looks.card_designs import choose_design
+from stillroom.looks.card_pictures import card_picture
 from stillroom.printing.cards import CardJob, SheetOptions, print_cards
 from stillroom.printing.family_book import book_data, print_book
 
@@ -110,6 +113,13 @@ def card_of(book: Book) -> Callable[..., UsageCard]:
 @pytest.fixture(scope="session")
 def jobs(recipes: tuple[Recipe, ...], card_of: Callable[..., UsageCard]) -> list[CardJob]:
     return [CardJob(card_of(recipe), recipe) for recipe in recipes]
+
+
+@pytest.fixture(scope="session")
+def pictured(book: Book, jobs: list[CardJob]) -> list[CardJob]:
+    """Return the same cards with their recipes' own pictures."""
+    design = choose_design("own-drawing")
+    return [replace(job, picture=card_picture(job.recipe, book, design)) for job in jobs]
 
 
 def open_pdf(made: bytes) -> pdfplumber.PDF:

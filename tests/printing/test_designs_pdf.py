@@ -16,7 +16,7 @@ from stillroom.core.paper.tag_shapes import tag_shape
 from stillroom.looks.card_designs import choose_design, designs_of
 from stillroom.printing.cards import CardJob, SheetOptions, print_cards, print_large, print_tags
 
-from .conftest import open_pdf
+from .conftest import MM, open_pdf
 from .design_figures import figures_of
 from .test_cards_pdf import edges, rasterise
 
@@ -210,3 +210,93 @@ def test_there_are_lines_for_a_hand_and_the_familys_mark(jobs: list[CardJob]) ->
     assert "from" in text
     assert re.search(r"[rR] ?& ?[tT]", text)
     assert len(strokes) >= 2
+
+
+def boxes(made: bytes, page: int) -> list[tuple[float, float]]:
+    """Return the breadth and height in mm of what is filled with one colour on a page."""
+    with open_pdf(made) as pdf:
+        return [
+            (one["width"] / MM, one["height"] / MM)
+            for one in pdf.pages[page].rects
+            if one["fill"] and one["width"] > 15 * MM
+        ]
+
+
+def test_its_own_drawing_has_the_front_to_itself(pictured: list[CardJob]) -> None:
+    """On a plate of more than half the front, and nothing but the title under it."""
+    few = [job for job in pictured if job.recipe.slug in ("rosemary-salt", "lavender-sugar")]
+    made = print_cards(few, "90x65", SheetOptions(design=choose_design("own-drawing")))
+    (wide, high), *others = boxes(made, 0)
+    assert (wide, high) == pytest.approx((80.8, 46), abs=3)
+    assert len(others) == 1  # one to a card
+    assert wide * high > 0.55 * 90 * 65
+    with open_pdf(made) as pdf:
+        front, back = (" ".join(page.extract_text().split()) for page in pdf.pages)
+    assert front == " ".join(job.card.title for job in few)
+    for job in few:
+        assert set(job.card.what.split()) <= set(back.split())
+        assert job.recipe.kind.spoken.lower() in back.lower()
+        assert job.card.date_mark.text in back
+
+
+def test_a_card_too_full_for_that_keeps_its_foot_on_the_front(pictured: list[CardJob]) -> None:
+    made = print_cards(pictured, "90x65", SheetOptions(design=choose_design("own-drawing")))
+    with open_pdf(made) as pdf:
+        front = pdf.pages[0].extract_text()
+    assert front.count("Made on") == 8
+    assert min(high for _, high in boxes(made, 0)) > 27.9
+
+
+def test_a_tag_of_a_design_of_pictures_has_one_beside_its_words(pictured: list[CardJob]) -> None:
+    few = pictured[:2]
+    for name, wide in (("own-drawing", 26), ("plain", None)):
+        made = print_tags(few, tag_shape("rectangle"), SheetOptions(design=choose_design(name)))
+        plates = [side for box in boxes(made, 0) for side in box if box[0] < 60]
+        assert plates == pytest.approx([wide] * 4 if wide else [], abs=0.3)
+
+
+def heights_of(page: Any, left: float, right: float) -> list[float]:
+    """Return where the lines of the text face stand between two mm from the left, in mm."""
+    found = {
+        round(char["matrix"][5] / MM, 1)
+        for char in page.chars
+        if left * MM < char["x0"] < right * MM and "Garamond" in char["fontname"]
+    }
+    return sorted(found, reverse=True)
+
+
+@pytest.mark.parametrize("name", FEW)
+def test_the_inside_of_a_fold_stands_on_one_grid_and_is_filled(
+    pictured: list[CardJob], name: str
+) -> None:
+    """Left and right the first lines stand at the same heights; what is set reaches the foot."""
+    few = [job for job in pictured if job.recipe.slug == "quince-chutney"]
+    made = print_cards(few, "folded-a6", SheetOptions(design=choose_design(name)))
+    with open_pdf(made) as pdf:
+        inside = pdf.pages[1]
+        contents, using = heights_of(inside, 0, 105), heights_of(inside, 105, 210)
+        drawn = [one for one in (*inside.curves, *inside.rects) if one["x0"] > 105 * MM]
+    assert len(contents) > 4
+    assert len(using) > 4
+    steps = [above - below for above, below in pairwise(using)]
+    assert max(steps) == pytest.approx(2 * min(steps), abs=0.15)  # one line left blank
+    assert contents[0] == using[0]
+    for height in (*contents[:-2], *using):  # the foot of the left panel is set closer
+        assert (using[0] - height) % min(steps) == pytest.approx(0, abs=0.25) or (
+            using[0] - height
+        ) % min(steps) == pytest.approx(min(steps), abs=0.25)
+    lowest = max(one["bottom"] for one in drawn)
+    assert lowest > (148 - 9 - 2) * MM  # the drawing that closes it stands on the lower edge
+    assert (using[0] - using[-1]) + (drawn and 38) > 0.6 * (148 - 18)
+
+
+def test_the_giver_s_own_words_have_lines_inside(pictured: list[CardJob]) -> None:
+    made = print_cards(pictured[:1], "folded-a6", SheetOptions(hand=True))
+    with open_pdf(made) as pdf:
+        ruled = [
+            one
+            for one in (*pdf.pages[1].lines, *pdf.pages[1].curves)
+            if one["x0"] > 105 * MM and one["width"] > 80 * MM and one["width"] < 90 * MM
+        ]
+    heights = sorted(one["top"] / MM for one in ruled)
+    assert [below - above for above, below in pairwise(heights)] == pytest.approx([9, 9], abs=0.1)

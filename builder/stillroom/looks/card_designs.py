@@ -66,11 +66,19 @@ class Title(_Part):
 
 
 class Picture(_Part):
-    """Where the drawing goes: mm wide beside the words, mm high at least alone on a front."""
+    """Where the drawing goes: mm wide beside the words, mm high at least alone on a front.
+
+    With `alone` a front is nothing else but title and names, where the back holds the rest and the
+    picture stands so many mm high. `ground` is the tint of the plate it stands on, `tag` its
+    breadth in mm beside the words of a tag; 0 leaves it out.
+    """
 
     column: Annotated[float, Field(ge=12, le=30)] = 19.0
     least: Annotated[float, Field(ge=10, le=40)] = 16.0
     framed: bool = False
+    alone: Annotated[float, Field(ge=0, le=45)] = 0.0
+    ground: Annotated[str, Field(pattern=r"^(#[0-9a-fA-F]{6})?$")] = ""
+    tag: Annotated[float, Field(ge=0, le=30)] = 0.0
 
 
 class Border(_Part):
@@ -119,7 +127,9 @@ class Design(_Part):
     def made_large(self) -> Design:
         """Return the same design for old eyes: black on white, nothing under 12 points."""
         black = Inks(ink="#000000", soft="#000000", accent="#000000", line="#000000")
-        return self.model_copy(update={"large": True, "inks": black, "paper": "#ffffff"})
+        picture = self.picture.model_copy(update={"alone": 0.0, "ground": "", "tag": 0.0})
+        changed = {"large": True, "inks": black, "paper": "#ffffff", "picture": picture}
+        return self.model_copy(update=changed)
 
 
 @dataclass(frozen=True)

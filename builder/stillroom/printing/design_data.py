@@ -9,6 +9,8 @@ from stillroom.looks.card_designs import Design, steps_of
 
 ARRANGEMENTS = {
     "all": ["all"],
+    "bare gift": ["bare gift", "record"],
+    "portrait gift": ["portrait gift", "told"],
     "gift": ["gift", "facts"],
     "small gift": ["small gift", "facts"],
     "plain gift": ["plain gift", "facts"],
@@ -17,8 +19,10 @@ ARRANGEMENTS = {
 """What stands on which side, in the order in which they are tried; publish/assets/js/paper/
 card-sides.js has the same.
 
-"advice" is use, keep and cautions; a "small gift" has a small drawing, a "plain gift" none.
+"advice" is use, keep and cautions; a "small gift" has a small drawing, a "plain gift" none. A "bare
+gift" and a "portrait gift" are for designs whose picture has a front to itself.
 """
+PORTRAITS = frozenset({"bare gift", "portrait gift"})
 
 
 def look_of(design: Design, width_mm: float, height_mm: float) -> dict[str, Any]:
@@ -57,7 +61,11 @@ def design_data(
 ) -> dict[str, Any]:
     """Return the inks, faces and numbers of a design and its border for one box."""
     design = design.for_tags() if thing == "tag" else design
-    order = list(ARRANGEMENTS.values())
+    order = [
+        sides
+        for name, sides in ARRANGEMENTS.items()
+        if design.picture.alone or name not in PORTRAITS
+    ]
     if design.sides == "two" and has_back:
         order = [*order[1:], order[0]]
     return {

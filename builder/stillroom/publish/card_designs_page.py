@@ -62,6 +62,8 @@ def designs_data(library: Library) -> list[dict[str, Any]]:
             "ink": design.one_ink,
             "large": design.large,
             "sides": design.sides,
+            "portrait": design.picture.alone > 0,
+            "beside": design.picture.tag > 0,
             "border": design.border is not None,
         }
         for design in library.designs.values()

@@ -28,7 +28,7 @@ function setName(card, which, name, isBlank) {
 /**
  * Dress a card or tag.
  * @param {any} card
- * @param {{id: string, ink: boolean, large: boolean, sides: string}} design
+ * @param {{id: string, ink: boolean, large: boolean, sides: string, portrait: boolean, beside: boolean}} design
  * @param {{large?: boolean, hand?: boolean, hasBack?: boolean}} asked
  */
 export function dress(card, design, { large = false, hand = false, hasBack = true } = {}) {
@@ -37,8 +37,10 @@ export function dress(card, design, { large = false, hand = false, hasBack = tru
   card.toggleAttribute("data-hand", hand);
   card.toggleAttribute("data-two", design.sides === "two" && hasBack);
   card.toggleAttribute("data-alone", !hasBack);
-  const picture = card.querySelector("[data-picture]");
-  if (!picture) return;
-  const address = picture.dataset.picture.replace(/\.svg$/, design.ink ? `.${design.id}$&` : "$&");
-  if (picture.getAttribute("src") !== address) picture.setAttribute("src", address);
+  card.toggleAttribute("data-portrait", design.portrait && hasBack && !large);
+  card.toggleAttribute("data-beside", design.beside && !large);
+  for (const picture of card.querySelectorAll("[data-picture]")) {
+    const address = picture.dataset.picture.replace(/\.svg$/, design.ink ? `.${design.id}$&` : "$&");
+    if (picture.getAttribute("src") !== address) picture.setAttribute("src", address);
+  }
 }

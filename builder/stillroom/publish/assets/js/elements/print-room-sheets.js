@@ -15,6 +15,9 @@ const say = speaker(SAID);
 
 // a label so wide has room for what is in it beside its middle, as templates/tags.typ
 const WIDE_MM = 118;
+// so high has room for the drawing over its words, and a round one so wide for a small one in its head
+const HIGH_MM = 52;
+const CROWNED_MM = 58;
 
 /** Lays sheets from a form's choices, with the cards and tags that the page holds. */
 export class SheetLayer {
@@ -121,6 +124,8 @@ export class SheetLayer {
     if (isCard) element.dataset.size = size;
     else element.dataset.shape = thing.value;
     element.toggleAttribute("data-wide", !isCard && this.box.width > WIDE_MM);
+    element.toggleAttribute("data-high", !isCard && this.box.height > HIGH_MM);
+    element.toggleAttribute("data-crowned", !isCard && this.box.width >= CROWNED_MM);
     if (!this.box.folded) {
       element.style.setProperty("--card-width", `${this.box.width}mm`);
       element.style.setProperty("--card-height", `${this.box.height}mm`);

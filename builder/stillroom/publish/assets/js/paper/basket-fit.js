@@ -34,14 +34,25 @@ export function fitCards(cards, holder) {
   return cards.map((card) => fitCard(card, holder));
 }
 
+// Without its drawing, without its cautions, without its border.
+const GIVES_WAY = ["data-undrawn", "data-brief", "data-bare"];
+
+/** What gives way on a tag, in the order in which it is tried, as tags.typ tries it. */
+function waysOf(tag) {
+  const { shape } = tag.dataset;
+  const hasDrawing = shape === "wrap" || (tag.hasAttribute("data-beside") && ["rectangle", "luggage"].includes(shape));
+  const inside = shape === "wrap" ? [[], ["data-undrawn"], ["data-undrawn", "data-brief"]]
+    : hasDrawing ? [[], ["data-undrawn"]] : [[]];
+  return [...inside, ...inside.map((way) => [...way, "data-bare"])];
+}
+
 /** Fit the tags of one basket in place: one size for all; then what may gives way, at last the border. */
 export function fitTags(tags, holder) {
   const isWrap = tags[0]?.dataset.shape === "wrap";
-  const ways = isWrap ? [[], ["data-brief"], ["data-bare"], ["data-bare", "data-brief"]] : [[], ["data-bare"]];
-  for (const way of ways) {
-    for (const level of tags.length > 0 ? tagSteps(tags[0]) : []) {
+  for (const way of tags.length > 0 ? waysOf(tags[0]) : []) {
+    for (const level of tagSteps(tags[0])) {
       for (const tag of tags) {
-        for (const name of ["data-bare", "data-brief"]) tag.toggleAttribute(name, way.includes(name));
+        for (const name of GIVES_WAY) tag.toggleAttribute(name, way.includes(name));
         tag.dataset.level = level;
       }
       if (tags.every((tag) => !isOver(tag, holder))) return tags.map(() => ({ fits: true, sides: 1, level, over: [] }));

@@ -1,7 +1,7 @@
 // Fits a usage card to its size: largest type first, then the back, and otherwise says what does
 // not fit. Text is never clipped and never set under the smallest level of print-card.css.
 
-import { FLAT, FOLDED, arrange, boxesOf } from "./card-sides.js";
+import { FLAT, FOLDED, arrange, boxesOf, isPortrait } from "./card-sides.js";
 import SAID from "../../data/said/pages-card.js";
 import { speaker } from "../words/said.js";
 
@@ -21,6 +21,10 @@ const STEPS = {
 /** @type {[number, number[]][]} */
 const TITLE_SHARES = [[1, [1, 0.9, 0.8]], [2, [1, 0.9, 0.8, 0.7]]];
 const LEAST_TITLE_SHARE = 0.7;
+
+// How far apart the lines of a folded card's inside stand, in em: the widest that its panels hold, as
+// folded_cards.typ tries them.
+const PITCHES = [0.95, 0.9, 0.85, 0.8, 0.75, 0.7, 0.65, 0.6, 0.55];
 
 /**
  * Fit one card element in place and return {fits, sides, front, level, over: [names of what takes
@@ -46,7 +50,8 @@ export function stepsOf(card) {
 /** The arrangements that are tried on a card, in their order. */
 export function orderOf(card) {
   if (card.dataset.size === "folded-a6") return FOLDED;
-  return card.hasAttribute("data-two") ? [...FLAT.slice(1), FLAT[0]] : FLAT;
+  const ways = card.hasAttribute("data-portrait") ? FLAT : FLAT.filter(({ front }) => !isPortrait(front));
+  return card.hasAttribute("data-two") ? [...ways.slice(1), ways[0]] : ways;
 }
 
 /** Set a card as it was found to fit. */
@@ -54,6 +59,7 @@ export function settle(card, found) {
   arrange(card, found);
   delete card.dataset.frontLevel;
   card.style.setProperty("--title-share", found.share);
+  card.style.setProperty("--card-pitch", found.pitch ?? "var(--card-leading)");
 }
 
 /** The largest type at which an arrangement holds a card. */
@@ -68,6 +74,7 @@ export function largest(card, { sides, front }, holder) {
     const share = titleShare(copy);
     const over = boxesOf(copy).filter(overflows).map(largestPart);
     last = { ...tried, share, fits: over.length === 0, over };
+    if (last.fits && front === "folded") last.pitch = pitchOf(copy);
     if (last.fits) break;
   }
   holder.replaceChildren();
@@ -85,6 +92,16 @@ function titleShare(copy) {
     }
   }
   return LEAST_TITLE_SHARE;
+}
+
+/** The widest grid of lines on which both inner panels hold their words; none where they are full already. */
+function pitchOf(copy) {
+  const leading = Number(getComputedStyle(copy).getPropertyValue("--card-leading"));
+  for (const pitch of PITCHES.filter((one) => one > leading)) {
+    copy.style.setProperty("--card-pitch", pitch);
+    if (!boxesOf(copy).some(overflows)) return pitch;
+  }
+  return null;
 }
 
 function largestPart(box) {

@@ -3,14 +3,21 @@
 // with the cautions outside, what is in it and its use inside.
 
 // In the order they are tried: all on the front; the front a gift and all facts on the back, with its
-// drawing, a small one or none; the contents on the front. As printing/templates/card_faces.typ tries them.
+// drawing, a small one or none; the contents on the front. Before a gift, for a design whose picture has a
+// front to itself: all but title and names on the back, then with the foot on the front again. As
+// printing/templates/card_faces.typ tries them.
 export const FLAT = [
   { sides: 1, front: "all" },
+  { sides: 2, front: "bare gift" },
+  { sides: 2, front: "portrait gift" },
   { sides: 2, front: "gift" },
   { sides: 2, front: "small gift" },
   { sides: 2, front: "plain gift" },
   { sides: 2, front: "contents" },
 ];
+
+/** Whether a front is all picture but for title and names. */
+export const isPortrait = (front) => front === "bare gift" || front === "portrait gift";
 
 // printing/templates/folded_cards.typ has one arrangement.
 export const FOLDED = [{ sides: 2, front: "folded" }];
@@ -29,7 +36,8 @@ export function arrange(card, { sides, front, level }) {
     for (const fact of parts.facts) {
       parts.lists[stays.includes(fact.dataset.cardPart) ? 0 : 1].append(fact);
     }
-    (front === "folded" ? fold : flatten)(parts, sides);
+    for (const told of card.querySelectorAll(".card-told")) told.remove();
+    (front === "folded" ? fold : flatten)(parts, sides, front);
   }
   parts.back.hidden = sides === 1;
   card.dataset.front = front;
@@ -59,11 +67,27 @@ function partsOf(card) {
   };
 }
 
-function flatten({ face, back, emblem, head, lists, code, foot, mark, address, isLarge }, sides) {
+function flatten({ face, back, emblem, head, lists, code, foot, mark, address, isLarge }, sides, front) {
   const put = (place, ...parts) => place.replaceChildren(...parts.filter(Boolean));
-  put(face, emblem, head, lists[0], sides === 1 ? code : null, foot);
-  put(back, lists[1], sides === 2 ? code : null, mark, sides === 2 || !isLarge ? address : null);
+  const isBare = front === "bare gift";
+  if (isPortrait(front)) lists[1].prepend(whatItIs(head));
+  put(face, emblem, head, lists[0], sides === 1 ? code : null, isBare ? null : foot);
+  const end = sides === 2 || !isLarge ? address : null;
+  put(back, lists[1], sides === 2 ? code : null, mark, isBare ? foot : null, end);
   if (sides === 1 && isLarge && address) foot.append(address);
+}
+
+/** What it is, where the front leaves that to the back. */
+function whatItIs(head) {
+  const told = document.createElement("div");
+  told.className = "card-fact card-told";
+  told.dataset.cardPart = "head";
+  for (const [name, part] of [["dt", ".card-kind"], ["dd", ".card-what"]]) {
+    const said = document.createElement(name);
+    said.textContent = head.querySelector(part)?.textContent ?? "";
+    told.append(said);
+  }
+  return told;
 }
 
 function fold({ face, back, emblem, head, lists, facts, code, foot, mark, address }) {
@@ -71,7 +95,19 @@ function fold({ face, back, emblem, head, lists, facts, code, foot, mark, addres
   care.className = "card-facts card-care";
   care.append(...facts.filter((fact) => fact.dataset.cardPart === "cautions"));
   face.replaceChildren(panel("back cover", care, mark, code, address), panel("cover", emblem, head));
-  back.replaceChildren(panel("contents", lists[0], foot), panel("advice", lists[1]));
+  back.replaceChildren(panel("contents", lists[0], foot), panel("advice", lists[1], tail(emblem)));
+}
+
+/** What closes the inside: the drawing once more, or lines for the giver's own words. */
+function tail(emblem) {
+  const made = document.createElement("div");
+  made.className = "card-tail";
+  made.setAttribute("aria-hidden", "true");
+  const lines = [1, 2, 3].map(() => document.createElement("span"));
+  const drawing = emblem?.cloneNode(false);
+  if (drawing) drawing.className = "card-tail-picture";
+  made.append(...[drawing].filter(Boolean), ...lines);
+  return made;
 }
 
 function panel(name, ...parts) {

@@ -7,7 +7,7 @@ export function spokenCard(element) {
   const title = document.createElement("h2");
   title.textContent = element.dataset.title;
   said.append(title);
-  for (const part of element.querySelectorAll("p, .card-fact")) {
+  for (const part of element.querySelectorAll("p, .card-fact:not(.card-told)")) {
     const words = part.matches(".card-title") ? "" : wordsOf(part);
     if (!words) continue;
     const line = document.createElement("p");
