@@ -29,8 +29,9 @@ _FREEZER = late_regex(r"\b(freezer?|frozen)\b")
 _FRIDGE = late_regex(r"\b(fridge|refrigerat\w*|chilled)\b")
 _ONCE_OPENED = late_regex(r"[^,.;]*\b(?:once|when|after|if) open(?:ed|ing)\b[^,.;]*")
 _PUT_AWAY = late_regex(
-    r"\b(?:keeps?|kept|stored?|stays?|lasts?)\b(?! stirring)[^.;]*"
-    r"\b(?:fridge|refrigerator|freezer|frozen|refrigerated)\b"
+    r"\b(?:keeps?|kept|stored?|storing|stays?|lasts?|lives?)\b(?! stirring)[^.;]*"
+    r"\b(?:fridge|refrigerator|freezer|frozen|refrigerated|chilled)\b"
+    r"|\b(?:fridge|refrigerator)\b[^.;]*\b(?:keeps|will keep|lasts?|stays? good|good for|life)\b"
     r"|\b(?:fridge|refrigerator|freezer|refrigerated?|freeze|frozen)\b[^.;]*"
     r"\b(?:for up to|up to|within|use by|at once)\b[^.;]*\b(?:days?|weeks?|months?)\b"
     r"|\brefrigerate\b"
@@ -38,6 +39,14 @@ _PUT_AWAY = late_regex(
     r"|\b(?:chill|leave|put|place|rest|cure|stand)\b[^.;]*\b(?:fridge|refrigerator)\b"
     r"[^.;]*\b(?:weeks?|months?)\b"
     r"|\bfreeze\b(?![^.;]*\b(?:minutes?|hours?|overnight|until|solid|machine|churn))"
+)
+# put there and left: nothing is done with it afterwards
+_LEFT_COLD = late_regex(
+    r"\b(?:pop|put|place|goes|transfer|move|straight)\b[^.;]*\b(?:in|into|to) (?:the |your )?"
+    r"(?:fridge|refrigerator)\b"
+    r"(?!.*\b(?:minutes?|hours?|overnight|until|till|to (?:set|firm|chill|cool)|then|before|fill|pour|bottle|pot|cut|dip"
+    r"|roll|remove|take|stir|mix|whisk|strain|sieve|spoon|ladle|jars?)\b)",
+    re.DOTALL,
 )
 _ON_THE_SHELF = late_regex(
     r"\b(?:cupboard|pantry|larder|shel(?:f|ves)|cellar|room temperature|cool,? (?:dark |dry )?place"
@@ -61,14 +70,15 @@ _CLAIMS = (
     late_regex(
         # "biscuits keep", "they keep"; "Keep two weeks before eating" is a wait
         r"\b(?:keeps|(?:they|these|it|[a-z]{2,}s) keep|(?:will|should|can|may|ll)(?: \w+ly)? keep"
-        r"|(?:not|cannot|never|\w+n['’]t) (?:keep|last)|lasts|(?:will|should|can|may|th[a-z]+) last"
+        r"|(?:not|cannot|never|\w+n['’]t) (?:keep|last)|lasts|(?:will|should|can|may|ll|th[a-z]+) last"
+        r"|[a-z]{3,}s last|lives?(?: \w+ly)?|fridge life"
         r"|stays? (?:good|fresh|crisp)|(?:is|are|be) good for|^\W*good for|best within"
         rf"|shelf[- ]life)\b{_NOT_YET}\b{_LONG}{_AND_THEN}"
     ),
     late_regex(rf"\b(?:use|eat|eaten|drink|drunk|consumed?|enjoy|used)\b[^.;]*?\bwithin\s+{_LONG}"),
     late_regex(
         r"\b(?:keep|store|stored|kept|refrigerate|freeze)\b[^.;]*?"
-        rf"\b(?:up to|no longer than)\s+{_LONG}"
+        rf"\b(?:up to|no longer than|as long as)\s+{_LONG}"
     ),
     late_regex(
         r"\b(?:store|keep|put away)\b[^.;]*?\b(?:fridge|refrigerator|freezer|refrigerated|frozen)\b"
@@ -91,6 +101,8 @@ _LOOSELY: Mapping[str, str] = {
     r"\b(?:an? )?(?:good )?few (?:more )?(?=day|week|month|year)": "2 ",
     r"\bseveral (?=day|week|month|year)": "3 ",
     r"\ball (?:week|the week)\b": "for 1 week",
+    r"\b(?:an?|one) (day|week|month|year) or (?:two|so)\b": r"1 \1",
+    r"\b(?:one|1) or (?:two|2) (day|week|month|year)s\b": r"1 \1",
 }
 _KEEPING_VERB = late_regex(
     r"\b(?:keeps?|kept|lasts?|stays?|stores?|stored|good|best|used?|eat|eaten|drink|drunk|consumed?"
@@ -113,13 +125,30 @@ def kept_at(recipe: Recipe) -> Place:
         last = " . ".join(
             ", ".join(affirmed_clauses(one)) for one in split_sentences(_last_words(recipe))
         )
-        words = " . ".join(found[0] for found in _PUT_AWAY.finditer(last))
+        away = (*_PUT_AWAY.finditer(last), *_LEFT_COLD.finditer(last))
+        words = " . ".join(found[0] for found in away) or _said_cold_before(recipe, last)
         # "chill for a week, then keep in the cupboard": the shelf is where it ends
         if _ON_THE_SHELF.search(last):
             words = ""
     if _FRIDGE.search(words):
         return "fridge"
     return "freezer" if _FREEZER.search(words) else "room"
+
+
+def _said_cold_before(recipe: Recipe, last: str) -> str:
+    """Return an earlier sentence that says plainly that the finished thing keeps in the fridge.
+
+    "This will keep in the fridge for a fortnight", and behind it only how jars are washed.
+    """
+    if _ON_THE_SHELF.search(last):
+        return ""
+    meant = _words_for_it(recipe)
+    for step in reversed(recipe.method):
+        for sentence in split_sentences(step.text.lower()):
+            cold = _FRIDGE.search(sentence) and _first_span(sentence, _CLAIMS[:1])
+            if cold and _speaks_of_it(sentence, meant):
+                return ", ".join(affirmed_clauses(sentence))
+    return ""
 
 
 def claimed_in_method(recipe: Recipe) -> Span | None:
@@ -134,8 +163,7 @@ def claimed_elsewhere(recipe: Recipe) -> Span | None:
     what the book would say, and never lengthen it.
     """
     card = recipe.card
-    own = re.compile(r"[^\W\d_]+").findall(f"{recipe.title} {recipe.kind.name}".lower())
-    meant = method_words("before_keeps") | {word.removesuffix("s") for word in own}
+    meant = _words_for_it(recipe)
     texts = [step.text for step in recipe.method]
     texts += [recipe.summary, recipe.intro, card.what, card.use, card.keep]
     texts += [section.text for section in recipe.sections]
@@ -144,15 +172,26 @@ def claimed_elsewhere(recipe: Recipe) -> Span | None:
         if span := keeps_elsewhere(sentence):
             spans.append(span)
         low = sentence.lower()
-        verb = _KEEPING_VERB.search(low)
-        if verb is None or _ONCE_OPENED.search(low):
-            continue
-        before = re.findall(r"[^\W\d_]+", low[: verb.start()])
-        if all(word in meant or word.removesuffix("s") in meant for word in before):
+        if _speaks_of_it(low, meant):
             spans += filter(None, [_claim_of(low, recipe)])
     for section in filter(lambda one: _HEADED.search(one.heading), recipe.sections):
         spans += filter(None, map(_plain_span, _told(section.text)))
     return min(spans, key=Span.minutes) if spans else None
+
+
+def _words_for_it(recipe: Recipe) -> frozenset[str]:
+    """Return the words before "keeps" that mean the finished thing: "they", "the jars", its name."""
+    own = re.compile(r"[^\W\d_]+").findall(f"{recipe.title} {recipe.kind.name}".lower())
+    return frozenset(method_words("before_keeps") | {word.removesuffix("s") for word in own})
+
+
+def _speaks_of_it(sentence: str, meant: frozenset[str]) -> bool:
+    """Whether a sentence in small letters says how the finished thing keeps, and unopened."""
+    verb = _KEEPING_VERB.search(sentence)
+    if verb is None or _ONCE_OPENED.search(sentence):
+        return False
+    before = re.findall(r"[^\W\d_]+", sentence[: verb.start()])
+    return all(word in meant or word.removesuffix("s") in meant for word in before)
 
 
 def _plain_span(sentence: str) -> Span | None:
