@@ -877,3 +877,44 @@ def test_what_only_the_method_measures_is_asked_about() -> None:
     )
     asked = [question.what for question in one_of("a.txt", plain.encode()).questions]
     assert not any("method measures" in what for what in asked)
+
+
+def test_heads_without_a_colon_before_what_they_head() -> None:
+    text = (
+        "Lemon curd\n\nIngredients 125g (4oz) butter\n\n175g (6oz) caster sugar\n\n"
+        "2 medium eggs\n\n"
+        "Method Put the butter and the sugar in a bowl over simmering water.\n\n"
+        "Stir it until it thickens.\n"
+    )
+    assert listed(text) == ["125g (4oz) butter", "175g (6oz) caster sugar", "2 medium eggs"]
+    assert len(steps_of(one_of("a.txt", text.encode()).text)) == 2
+
+
+def test_a_long_line_of_a_list_loses_neither_itself_nor_the_next() -> None:
+    text = (
+        "Mincemeat\n"
+        "300g of dried fruit, raisins, cherries and peel (whatever you like best of all)\n"
+        "zest of one orange\n"
+        "100g of brown sugar, I used dark brown, and added more as it was tart.\n"
+        "one/two apples depending on their size.\n50g of melted butter\n"
+        "Mix everything together and fill jars with it.\n"
+    )
+    assert len(listed(text)) == 5
+
+
+def test_numbers_that_stand_alone_are_no_steps() -> None:
+    text = f"{LIST}Method\n-\n1\nWash the jars.\n-\n2\nBoil the jam.\n"
+    assert steps_of(one_of("a.txt", text.encode()).text) == ["Wash the jars.", "Boil the jam."]
+
+
+@pytest.mark.parametrize(
+    ("said", "makes"),
+    [
+        ("Servings\t16 (yields 1 cup)", "1 cup"),
+        ("Makes 3 lbs (Sorry to mix up the two but the jars say 1lb and I filled 3!)", "3 lbs"),
+        ("Here is a recipe which makes around 500ml of it.", "around 500ml of it"),
+    ],
+)
+def test_how_much_is_told_among_other_words(said: str, makes: str) -> None:
+    text = f"Plum jam\n\n{said}\n\n1 kg plums\n800 g sugar\n\nBoil it.\n"
+    assert f"\nmakes: {makes}\n" in one_of("a.txt", text.encode()).text

@@ -185,7 +185,8 @@ def _without_list(rows: Sequence[Row]) -> Recipe:
             if not recipe.title and is_title(said.named):
                 recipe.title = said.named
             kept = [replace(row, text=said.after)] if said.after else []
-            _read_below(recipe, [*below[:place], *kept, *below[place + 1 :]])
+            recipe.intro = [above.text for above in below[:place] if not is_passed(above.text)]
+            _read_below(recipe, [*kept, *below[place + 1 :]])
             what = f"{len(said.things)} things were told in one sentence, and have a line each now."
             recipe.doubt("ingredients", what, "Look whether they were parted where you would.")
             return recipe
@@ -286,7 +287,11 @@ def _is_rest(rows: Sequence[Row], place: int) -> bool:
         return False
     if above.shape == "item":
         return row.indent > above.indent
-    return len(above.text) >= WIDE and row.text[:1].islower()
+    counted = is_ingredient(row.text) and re.search(
+        r"\b(?:\d+|one|two|three|half)\b", row.text, re.IGNORECASE
+    )
+    ended = above.text.endswith((".", "!", "?"))
+    return len(above.text) >= WIDE and row.text[:1].islower() and not (counted or ended)
 
 
 def _read_below(recipe: Recipe, rows: Sequence[Row]) -> None:

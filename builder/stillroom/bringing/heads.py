@@ -61,6 +61,12 @@ _METHOD_SO: Final = re.compile(
     r"|temps|tempo|tiempo|tijd|video|notes?|nutrition|of|for|to|the|your|de|du|des|della?|para|pour|voor)\b)"
     rf"(?:[^\W\d]+ )?{_METHOD_WORD}(?: (?:summary|overview|steps|schritte|in short|in brief|kurz))?"
 )
+_HEAD_ALONE: Final = re.compile(
+    r"(?:(?P<list>Ingredients|Zutaten|Ingrédients|Ingredienti|Ingredientes|Ingrediënten)\s+(?=[\d½¼¾])"
+    r"|(?:Method|Directions|Instructions|Zubereitung|Préparation|Preparazione|Procedimento|Preparación|Bereiding)\s+"
+    r"(?!(?:Time|Tips?|Notes?|Summary|Steps?|Instructions)\b)(?=[A-ZÄÖÜÉ][a-zäöüß]+\s))(?P<rest>\S.*)",
+    re.DOTALL,
+)
 _ENDED: Final = re.compile(r"[.,;!?]$")
 # "Para hacer mermelada, necesitarás los siguientes ingredientes:"
 _FOLLOWING: Final = re.compile(
@@ -172,6 +178,9 @@ def after_section(text: str) -> tuple[Section, str] | None:
     section = section_of(head) if colon and rest.strip() and len(head) < 30 else None
     if section and not TIMED.fullmatch(text.strip()):
         return section, rest.strip()
+    bare = _HEAD_ALONE.match(text)  # "Ingredients 125 g butter", "Method Put the butter in a pan."
+    if bare and (bare["list"] or (len(bare["rest"].split()) >= 5 and text.endswith("."))):
+        return ("ingredients" if bare["list"] else "method"), bare["rest"]
     first = _HEAD_AND_STOP.match(text)  # "Preparación. Lavamos las naranjas"
     if first and plain(first["head"]) in words("method"):
         return "method", first["rest"]

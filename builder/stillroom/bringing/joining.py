@@ -25,7 +25,7 @@ _OPEN: Final = re.compile(
     re.IGNORECASE,
 )
 # "Note: wear gloves", "*Increase the time": said below the last step, and no part of it
-_BESIDE_STEPS: Final = re.compile(r"(?:tip|note|hint|tipp)s?\s*:|\*", re.IGNORECASE)
+_BESIDE_STEPS: Final = re.compile(r"\(?(?:(?:tip|note|hint|tipp)s?\s*:|\*)", re.IGNORECASE)
 _NAMED: Final = 9
 
 

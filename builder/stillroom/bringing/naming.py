@@ -168,7 +168,7 @@ def _last_words(title: str) -> list[str]:
             (at for at, word in enumerate(said) if at and word in words("behind")), len(said)
         )
         # "standard mead recipe", "cocoa mint lip balm DIY": no kind is called so
-        while cut > 1 and said[cut - 1] in _SAYS_NOTHING:
+        while cut > 1 and (said[cut - 1] in _SAYS_NOTHING or said[cut - 1].isdigit()):
             cut -= 1
         found += _tails(said[:cut])
         # "quick and easy marmalade", "strawberry and rhubarb jam": what is joined may be said first

@@ -156,7 +156,7 @@ def rows_of(lines: list[str]) -> list[Row]:
     rows: list[Row] = []
     gap = True
     number = ""
-    for line in _without_one_step(_with_dashes_apart(lines)):
+    for line in _without_one_step(_with_bare_numbers(_with_dashes_apart(lines))):
         said = line.strip()
         if number and said and not _NUMBER_ALONE.fullmatch(said):
             said, number = f"{number} {said}", ""
@@ -176,6 +176,15 @@ def rows_of(lines: list[str]) -> list[Row]:
             rows.append(_row(piece, len(line) - len(line.lstrip()), gap))
             gap = False
     return [row for row in rows if row.text]
+
+
+def _with_bare_numbers(lines: list[str]) -> list[str]:
+    """Return lines with a stop behind numbers that stand alone and count on from 1, as pages do."""
+    alone = [place for place, line in enumerate(lines) if re.fullmatch(r"\s*\d{1,2}\s*", line)]
+    counted = [int(lines[place]) for place in alone]
+    if len(alone) < 2 or counted != [*range(1, len(alone) + 1)]:
+        return lines
+    return [f"{line.strip()}." if place in alone else line for place, line in enumerate(lines)]
 
 
 def _without_one_step(lines: list[str]) -> list[str]:

@@ -28,6 +28,11 @@ _MEASURED: Final = re.compile(
     r"|teaspoons?|EL|TL)\b",
     re.IGNORECASE,
 )
+# "100g of brown sugar, I used dark brown, and added another tablespoon as it was a bit tart."
+_MEASURED_AND_SAID: Final = re.compile(
+    rf"{_MEASURED.pattern}\.?\s+(?:of\s+)?(?:[^\W\d]+\s?){{1,4}},\s+(?:I|we|but|or)\b",
+    re.IGNORECASE,
+)
 _AMOUNT: Final = re.compile(
     r"(?:(?:about|approx\.?|approximately|ca\.?|circa|scant|heaping|up to|generous|etwa)\s+)?"
     r"(?:[\d½⅓⅔¼¾⅛⅜⅝⅞⅕⅙\ufffd]|"
@@ -57,8 +62,8 @@ _NUMBERED: Final = re.compile(
     re.IGNORECASE,
 )
 _MAKES: Final = re.compile(
-    r"(?:^|[.!;]\s+|[({]|,\s+(?=(?:makes|yields)\s+(?:about\s+)?\d))(?:this\s+|the\s+|recipe\s+|it\s+){0,2}"
-    r"(?:makes|y(?:ie|ei)lds?|servings?|serves|recipe\s+yields?|ergibt|für\s+ca\.?|für\s+etwa|donne|"
+    r"(?:^|[.!;]\s+|[({]|(?:,|\bwhich)\s+(?=(?:makes|yields)\s+(?:about\s+|around\s+)?\d)|\bingredients\s+(?=have\s+\d+\s+servings))(?:this\s+|the\s+|recipe\s+|it\s+){0,2}"
+    r"(?:makes|y(?:ie|ei)lds?|have(?=\s+\d+\s+servings)|servings?|serves|recipe\s+yields?|ergibt|für\s+ca\.?|für\s+etwa|donne|"
     r"pour(?:\s+environs?)?(?=\s+:?\s*\d|\s+(?:deux|trois|quatre|cinq|six|huit|dix|douze)\s+(?:lit|bout|pot|boc|pers))|per(?=\s+(?:circa\s+|ca\.?\s+)?\d+\s+(?:vas|baratt|bottigli|persone|biscott|porzion|pezz))|"
     r"(?:nodig\s+)?voor(?=\s+(?:±\s*|ca\.?\s+|ongeveer\s+)?\d)|für(?=\s+\d)|"
     r"quantity|portions|portionen|porzioni|dosi\s+per|raciones|porties|resa|para|opbrengst|yield\s+is|"
@@ -81,6 +86,11 @@ _IN_OTHER_MEASURE: Final = re.compile(
     re.IGNORECASE,
 )
 _DEPENDS: Final = re.compile(r"[,(\s]*\b(?:depending|according)\b", re.IGNORECASE)
+# "16 (yields 1 cup)": what is made stands in the brackets
+_MADE_WITHIN: Final = re.compile(
+    r"\d+\s*(?:servings?\s*)?\((?:makes|yields)\s+(?P<said>[^()]+)\)", re.IGNORECASE
+)
+_LONG_ASIDE: Final = re.compile(r"\s*\((?:[^()\s]+\s+){5,}[^()]*\)?$")
 _JOINING: Final = re.compile(r"^[\s,:.–-]*(?:and|which)?\s*", re.IGNORECASE)
 # "Sloes 1 lb", "Gin: 75 cl": the amount behind its food
 _BEHIND_ITS_FOOD: Final = re.compile(
@@ -142,6 +152,8 @@ def is_ingredient(text: str) -> bool:
         and len(text.split()) <= _MOST_MEASURED
     ):
         return True  # "15 grams fragrance oil or essential oil of your choice."
+    if _MEASURED_AND_SAID.match(text):
+        return True
     # "8 cups of herbs (I used sage, but thyme is good too)": what stands in brackets is said of it
     bare = _BRACKETED.sub("", text).strip()
     return begins and not is_sentence(bare) and not _GERMAN_STEP.search(bare)
@@ -227,6 +239,8 @@ def makes_of(text: str) -> str:
     if _CIRCA.search(before) and said[:1].isdigit():
         said = f"about {said}"
     said = _DEPENDS.split(_KEPT_TOO.split(said)[0])[0]
+    within = _MADE_WITHIN.fullmatch(said)
+    said = _LONG_ASIDE.sub("", within["said"] if within else said)
     said = _IN_OTHER_MEASURE.sub(r"\g<unit>", said).strip(" ,(")
     if not re.search(
         r"\d|[½¼¾]|\b(?:one|two|three|four|six|eight|ten|a|dozen|deux|trois|quatre|zwei|drei|vier|due|tre|dos|tres|twee|drie)\b",

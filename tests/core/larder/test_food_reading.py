@@ -259,3 +259,22 @@ def test_a_food_in_brackets_is_its_other_name_or_counts_too(text: str, foods: li
 @pytest.mark.parametrize("text", ["bread, banana", "biscuits, almond", "butter (margarine)"])
 def test_what_a_food_in_a_note_makes_of_another_stays_not_known(text: str) -> None:
     assert not read_food(text).known
+
+
+@pytest.mark.parametrize(
+    ("text", "foods"),
+    [
+        ("neutral oil (such as peanut)", ["neutral oil", "peanut oil"]),
+        ("vegetable oil (peanut oil works best)", ["vegetable oil", "peanut oil"]),
+        ("oil (I use peanut)", ["oil", "peanut oil"]),
+        ("milk (such as almond or oat)", ["milk", "almond milk", "oat milk"]),
+        ("crackers, e.g. oatcakes", ["cracker", "oatcake"]),
+        ("oil, such as sunflower", ["oil"]),
+        ("sugar (I use caster)", ["granulated sugar"]),
+        ("butter (I like salted)", ["butter"]),
+    ],
+)
+def test_a_sort_that_is_named_counts_where_it_brings_an_allergen(
+    text: str, foods: list[str]
+) -> None:
+    assert [food.name for food in read_food(text).foods] == foods

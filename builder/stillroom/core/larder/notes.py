@@ -11,6 +11,13 @@ from stillroom.core.larder.shelves import Larder
 from stillroom.core.larder.staple import Staple
 
 _SHORT = 3
+# before the sort that its writer means: "neutral oil (such as peanut)", "oil (I use peanut)"
+_FOR_EXAMPLE = (
+    ("such", "as"), ("e", "g"), ("eg",), ("like",), ("preferably",), ("ideally",), ("try",),
+    ("for", "example"), ("for", "instance"), ("i", "use"), ("i", "used"), ("i", "like"),
+    ("i", "prefer"), ("we", "use"),
+)  # fmt: skip
+_PRAISE = frozenset({"best", "well", "good", "fine"})
 
 
 @dataclass(frozen=True)
@@ -36,6 +43,8 @@ def read_note(head: Words, note: Words, food: Staple | None, larder: Larder) -> 
         return Effect()
     if note[0].form in ("or", "and", "plus"):
         return _more(note[1:], food)
+    if food and (sorts := _sorts_named(head, note, food, larder)):
+        return Effect(others=sorts)  # "neutral oil (such as peanut)"
     core, tail = split_tail(note)
     if tail and tail[0].form == "in":
         core = note
@@ -51,6 +60,25 @@ def read_note(head: Words, note: Words, food: Staple | None, larder: Larder) -> 
     if len(core) <= _SHORT and note[0].form not in phrase_words("prose"):
         return _qualified(head, core, food, larder)
     return _changed(head, core, food, larder)
+
+
+def _sorts_named(head: Words, note: Words, food: Staple, larder: Larder) -> tuple[Words, ...]:
+    """Return the sorts of a food that its note names, of those that bring an allergen with them."""
+    plain = forms(note)
+    start = next((len(one) for one in _FOR_EXAMPLE if plain[: len(one)] == one), 0)
+    praised = plain[-1] in _PRAISE and len(plain) > _SHORT
+    if not start and not praised:
+        return ()
+    named = note[start:] if start else note[:-2]
+    found = []
+    for piece in split_joined(named):
+        for words in ((*piece, head[-1]), piece):
+            sort = match_name(words, larder).food
+            if sort is not None:
+                if not set(sort.allergens) <= set(food.allergens):
+                    found.append(words)
+                break
+    return tuple(found)
 
 
 def _stands_alone(head: Words, note: Words, larder: Larder) -> bool:

@@ -12,6 +12,10 @@ from stillroom.core.words.patterns import late_regex
 
 _GLUED = late_regex(r"(?<![A-Za-z])[\d½⅓⅔¼¾⅛](?P<word>[A-Za-zÀ-ÿ]{4,})")
 _REST = late_regex(r"[^,;(]*")
+_SIZES = frozenset(
+    {"small", "medium", "large", "whole", "fresh", "ripe", "medium-sized", "heaped", "level"}
+)
+_CAPITAL_WITHIN = late_regex(r"(?:small|medium|large|whole|fresh|ripe)(?=[A-Z])")
 _LONE = frozenset({"g", "l"})
 """Units of one letter that pages glue; other letters begin too many words."""
 
@@ -30,6 +34,13 @@ def parted_from_its_food(text: str, system: System) -> str:
         return text
     rest = _REST.match(text, found.end())
     behind = rest[0] if rest else ""
+    if word.lower() in _SIZES:  # "1small apple"
+        place = found.start("word")
+        return f"{text[:place]} {text[place:]}"
+    capital = _CAPITAL_WITHIN.match(word)  # "8wholeCloves"
+    if capital and find_staple(word[capital.end() :] + behind):
+        place = found.start("word")
+        return f"{text[:place]} {capital[0]} {text[place + capital.end() :]}"
     splits = [
         at
         for at in range(len(word) - 2)

@@ -44,8 +44,8 @@ _PUT_AWAY = late_regex(
 _LEFT_COLD = late_regex(
     r"\b(?:pop|put|place|goes|transfer|move|straight)\b[^.;]*\b(?:in|into|to) (?:the |your )?"
     r"(?:fridge|refrigerator)\b"
-    r"(?!.*\b(?:minutes?|hours?|overnight|until|till|to (?:set|firm|chill|cool)|then|before|fill|pour|bottle|pot|cut|dip"
-    r"|roll|remove|take|stir|mix|whisk|strain|sieve|spoon|ladle|jars?)\b)",
+    r"(?!.*\b(?:minutes?|hours?|overnight|until|till|to (?:set|firm|chill|cool)|then|before|fill"
+    r"|pour|bottle|pot|cut|dip|roll|remove|take|stir|mix|whisk|strain|sieve|spoon|ladle|jars?)\b)",
     re.DOTALL,
 )
 _ON_THE_SHELF = late_regex(
@@ -70,7 +70,8 @@ _CLAIMS = (
     late_regex(
         # "biscuits keep", "they keep"; "Keep two weeks before eating" is a wait
         r"\b(?:keeps|(?:they|these|it|[a-z]{2,}s) keep|(?:will|should|can|may|ll)(?: \w+ly)? keep"
-        r"|(?:not|cannot|never|\w+n['’]t) (?:keep|last)|lasts|(?:will|should|can|may|ll|th[a-z]+) last"
+        r"|(?:not|cannot|never|\w+n['’]t) (?:keep|last)|lasts"
+        r"|(?:will|should|can|may|ll|th[a-z]+) last"
         r"|[a-z]{3,}s last|lives?(?: \w+ly)?|fridge life"
         r"|stays? (?:good|fresh|crisp)|(?:is|are|be) good for|^\W*good for|best within"
         rf"|shelf[- ]life)\b{_NOT_YET}\b{_LONG}{_AND_THEN}"
@@ -180,7 +181,7 @@ def claimed_elsewhere(recipe: Recipe) -> Span | None:
 
 
 def _words_for_it(recipe: Recipe) -> frozenset[str]:
-    """Return the words before "keeps" that mean the finished thing: "they", "the jars", its name."""
+    """Return the words before "keeps" that mean what is made: "they", "the jars", its name."""
     own = re.compile(r"[^\W\d_]+").findall(f"{recipe.title} {recipe.kind.name}".lower())
     return frozenset(method_words("before_keeps") | {word.removesuffix("s") for word in own})
 
