@@ -18,6 +18,7 @@ from stillroom.giving.first_plan import make_first_plan
 from stillroom.giving.offering import make_offering
 from stillroom.giving.plan_model import Basket, Offer, PlanProblem
 from stillroom.giving.planning import plan_gifts
+from stillroom.giving.searching import Search
 
 
 def _is_least(problem):
@@ -36,11 +37,31 @@ def test_no_plan_of_parts_sizes_and_days_has_fewer_points(seed):
     _is_least(timed_problem(seed))
 
 
+def _is_least_step_by_step(problem):
+    search = Search(problem, 60, 0, None, few=0)
+    search.run()
+    assert search.proof() == "proven best"
+    assert search.best.reckoned.points == search.bound == least_points(problem)
+
+
+@pytest.mark.parametrize("seed", range(15))
+def test_what_is_planned_step_by_step_has_no_better_plan_either(seed):
+    _is_least_step_by_step(small_problem(seed))
+    _is_least_step_by_step(timed_problem(seed))
+
+
+def test_a_plan_within_the_gap_asked_for_is_said_to_be():
+    plan = plan_gifts(large_problem(60), 120, 0.05)
+    assert plan.proof == "within the gap asked for"
+    assert plan.points - plan.bound <= plan.points * Fraction("0.05")
+
+
 @pytest.mark.thousand
 @pytest.mark.parametrize("seed", range(500))
 def test_a_thousand_small_lists_have_no_better_plan(seed):
-    _is_least(small_problem(seed))
-    _is_least(timed_problem(seed))
+    for problem in (small_problem(seed), timed_problem(seed)):
+        _is_least(problem)
+        _is_least_step_by_step(problem)
 
 
 @pytest.mark.sampled

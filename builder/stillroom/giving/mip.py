@@ -10,8 +10,8 @@ from __future__ import annotations
 
 import math
 import threading
-from collections.abc import Iterable, Sequence
-from dataclasses import dataclass, field
+from collections.abc import Iterable, Mapping, Sequence
+from dataclasses import dataclass, field, replace
 from fractions import Fraction
 from typing import Any, Protocol
 
@@ -55,7 +55,8 @@ class Watch(Protocol):
 class Solved:
     """Values by variable, the objective, the proven bound, and what ended it.
 
-    `exact` where every row was given whole; else some of its numbers had to be cut.
+    `exact` where every row was given whole; else some of its numbers had to be cut. `broken_off`
+    where whoever looked on ended it.
     """
 
     values: tuple[float, ...]
@@ -63,6 +64,7 @@ class Solved:
     bound: float
     out_of_time: bool
     exact: bool
+    broken_off: bool = False
 
 
 @dataclass
@@ -112,6 +114,20 @@ class Mip:
             )
         )
 
+    def with_fixed(self, values: Mapping[int, int]) -> Mip:
+        """Return the same model with some variables held to a value."""
+        low, high = list(self.low), list(self.high)
+        for variable, value in values.items():
+            low[variable] = high[variable] = value
+        return replace(self, low=low, high=high)
+
+    def without_cost(self, variables: Iterable[int]) -> Mip:
+        """Return the same model with some variables free of cost."""
+        costs = list(self.costs)
+        for variable in variables:
+            costs[variable] = Fraction(0)
+        return replace(self, costs=costs)
+
     def solve(self, time_limit_s: float, gap: float = 0, watch: Watch | None = None) -> Solved:
         """Minimise; raises Unreadable when the solver is absent, NoTime when nothing was found.
 
@@ -125,11 +141,11 @@ class Mip:
             solver.setOptionValue(option, value)
         times, _ = _times([cost for cost in self.costs if cost], [])
         solver.passModel(self._as_lp(highspy, times))
-        run_beside(highspy, solver, watch, float(times))
+        broken_off = run_beside(highspy, solver, watch, float(times))
         info = solver.getInfo()
         status = solver.getModelStatus()
         if info.primal_solution_status != highspy.SolutionStatus.kSolutionStatusFeasible:
-            raise Impossible() if status in _impossible(highspy) else NoTime()
+            raise Impossible() if status in _impossible(highspy) else NoTime(broken_off)
         objective = float(info.objective_function_value) / float(times)
         bound = float(info.mip_dual_bound) / float(times) if any(self.whole) else objective
         ended = highspy.HighsModelStatus
@@ -139,6 +155,7 @@ class Mip:
             bound=bound,
             out_of_time=status in (ended.kTimeLimit, ended.kInterrupt),
             exact=self.exact,
+            broken_off=broken_off,
         )
 
     def _as_lp(self, highspy: Any, times: Fraction) -> Any:
@@ -161,9 +178,10 @@ class Mip:
 
 
 class NoTime(Unreadable):
-    """Nothing was found in the time there was."""
+    """Nothing was found in the time there was; `broken_off` where somebody ended the search."""
 
-    def __init__(self) -> None:
+    def __init__(self, broken_off: bool = False) -> None:
+        self.broken_off = broken_off
         super().__init__("No plan was found in the time.", 'Give it longer: "--seconds 60".')
 
 
@@ -190,8 +208,11 @@ def _whole(limit: Fraction, exact: bool, up: bool) -> float:
     return float(limit) if exact else float(math.ceil(limit) if up else math.floor(limit))
 
 
-def run_beside(highspy: Any, solver: Any, watch: Watch | None, times: float = 1) -> None:
-    """Run the solver while the program looks on; a Ctrl-C ends it with the best so far."""
+def run_beside(highspy: Any, solver: Any, watch: Watch | None, times: float = 1) -> bool:
+    """Run the solver while the program looks on; a Ctrl-C ends it with the best so far.
+
+    Returns whether it was ended so.
+    """
     kinds = highspy.cb.HighsCallbackType
     ended = threading.Event()
     so_far = [0.0, INFINITE, -INFINITE]
@@ -228,6 +249,7 @@ def run_beside(highspy: Any, solver: Any, watch: Watch | None, times: float = 1)
             if ended.is_set():  # whoever asks twice does not want to wait for the solver
                 raise
             ended.set()
+    return ended.is_set()
 
 
 def _options(time_limit_s: float, gap: float) -> dict[str, Any]:

@@ -41,6 +41,11 @@ class Built:
     drawn: dict[tuple[str, Window, Group], int] = field(default_factory=dict)
     packs: dict[str, list[int]] = field(default_factory=dict)
     bands: dict[int, list[int]] = field(default_factory=dict)
+    even: list[int] = field(default_factory=list)
+
+    def making(self) -> Iterator[int]:
+        """Yield the variables that say what is made, and when."""
+        yield from (*self.batches.values(), *self.cut.values(), *self.made.values())
 
 
 def amount_terms(brew: Brew, built: Built, place: int, times: Fraction) -> Iterator[Term]:

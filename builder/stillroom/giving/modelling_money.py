@@ -121,6 +121,7 @@ def add_evenness(problem: PlanProblem, built: Built) -> None:
             continue
         most = built.mip.variable(problem.weights.uneven)
         least = built.mip.variable(-problem.weights.uneven)
+        built.even += [most, least]
         built.mip.row([(most, 1), (least, -1)], low=0)
         for basket in baskets:
             worth = worth_of(problem, built, basket)
