@@ -43,7 +43,7 @@ class Whole:
 
 
 class Search:
-    """The best plan so far and what no plan can be under; more baskets than `few` go step by step."""
+    """The best plan so far, and what none can be under; more than `few` baskets go by steps."""
 
     def __init__(
         self,
