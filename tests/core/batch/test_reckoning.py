@@ -157,3 +157,26 @@ def test_documents_are_no_finer_than_a_spoon_can_measure() -> None:
     there = reckoned["to_bottle_ml"]
     for value in (there["low"], there["likely"], there["high"], *there["parts"].values()):
         assert value == round(value, 1)
+
+
+# a figure is of what it says: USDA SR 11215 a clove of garlic, 11143 a stalk of celery, 11282 an
+# onion
+@pytest.mark.parametrize(
+    ("line", "grams"),
+    [
+        ("3 cloves garlic", 9),
+        ("2 sticks celery", 80),
+        ("2 onions", 220),
+        ("1 bulb of garlic", None),
+        ("1 head celery", None),
+        ("2 slices onion", None),
+        ("a bunch of carrots", None),
+        ("a punnet of strawberries", None),
+        ("2 slices lemon", None),
+        ("1 bag of apples", None),
+        ("1 thumb of ginger", None),
+        ("2 heads of elderflower", 20),
+    ],
+)
+def test_a_bunch_or_a_slice_weighs_not_what_one_weighs(line: str, grams: int | None) -> None:
+    assert content(line).grams == grams

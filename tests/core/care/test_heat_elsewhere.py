@@ -35,9 +35,17 @@ BAKED = {
         ("250 g bloem", "150 g boter", "1 ei"),
         ("Kneed de bloem, de boter en het ei.", "Bak ze 15 minuten in de oven op 180 graden."),
     ),
+    "nl, told": (
+        ("450 g bloem", "300 g boter", "1 eierdooier"),
+        ("Kneed alles.", "Bestrijk met de eierdooier en bak 25 minuten op 175 graden."),
+    ),
 }
 # each with egg that no heat reaches, or may not reach
 RAW = {
+    "nl, a bowl": (
+        ("250 g bloem", "150 g boter", "1 ei"),
+        ("Doe alles in een bak en kneed.", "Zet de bak 2 uur in de koelkast."),
+    ),
     "de, not baked": (_KIPFERL, ("Alle Zutaten verkneten.", "Nicht backen, nur kühlen.")),
     "de, without baking": (_KIPFERL, ("Alles verkneten, ohne zu backen.", "Kühlen.")),
     "de, only made hot": (_KIPFERL, ("Den Ofen auf 180 °C vorheizen.", "Alles verkneten.")),

@@ -8,6 +8,7 @@ from typing import Any
 import pytest
 import yaml
 
+from care_cases import ask
 from stillroom.core.book import BookSettings
 from stillroom.core.care.safety import assess_safety, check_safety
 from stillroom.core.care.safety_table import all_rules, read_rule
@@ -301,3 +302,37 @@ def test_what_is_not_known_is_said_and_never_called_harmless() -> None:
 def test_no_source_sends_a_cook_to_a_data_file() -> None:
     texts = [rule.source for rule in all_rules().values()]
     assert [text for text in texts if ".yml" in text] == []
+
+
+# A chutney of 1 kg of apples with 600 ml of vinegar and one thing more, counted or by its length:
+# the vinegar is enough for the heaviest of it (care/heaviest.yml), or nobody can say. A quarter by
+# weight: tests/golden/care/RULES.md, 7.
+@pytest.mark.parametrize(
+    ("line", "refused"),
+    [
+        ("2.5 cm fresh root ginger", False),
+        ("a thumb of ginger", False),
+        ("3 cm Ingwer", False),
+        ("1 head of celery", False),
+        ("1 bulb of garlic", False),
+        ("2 courgettes", False),
+        ("1 cauliflower", False),
+        ("2 aubergines", False),
+        ("1 swede", False),
+        ("6 shallots", False),
+        ("1 marrow", True),
+        ("1 pumpkin", True),
+        ("4 cauliflowers", True),
+        ("1 bag of carrots", True),
+        ("10 aubergines", True),
+    ],
+)
+def test_vinegar_is_enough_for_the_heaviest_of_what_is_counted(line: str, refused: bool) -> None:
+    written = {
+        "title": "Apple chutney",
+        "kind": "chutney",
+        "ingredients": ["1 kg cooking apples", "600 ml malt vinegar", "400 g sugar", line],
+        "method": ["Boil for two hours.", "Spoon into hot sterilised jars and seal."],
+    }
+    said = ask(written, BookSettings())
+    assert ("low-acid-sealed" in said.refusals) is refused

@@ -344,7 +344,6 @@ UNKNOWN = {
         "gist",
         "olie",
         "meel",
-        "amandelspijs",
         "laurierkers",
         "likeur",
         "stroop",
@@ -368,7 +367,7 @@ UNKNOWN = {
 ABSENT = {
     "es": ("manteca", "nueces", "nuez", "anís", "sémola", "levadura", "aguardiente", "laurel"),
     "it": ("noci", "noce", "lievito", "anice", "oca", "citronella", "panna vegetale"),
-    "nl": ("noten", "gist", "amandelspijs", "stroop", "room", "paprika", "sukade", "lupine"),
+    "nl": ("noten", "gist", "stroop", "room", "paprika", "sukade", "lupine"),
 }
 
 
@@ -433,7 +432,7 @@ def test_every_named_food_is_in_the_larder(language: str) -> None:
 # everywhere else the English food
 OWN_FIRST = {
     "es": {"salsa", "manteca", "membrillo"},
-    "it": {"farina", "latte", "peperone", "peperoni", "salsa", "anice", "pimento"},
+    "it": {"farina", "latte", "orzo", "peperone", "peperoni", "salsa", "anice", "pimento"},
     "nl": {"dragon", "paprika"},
 }
 

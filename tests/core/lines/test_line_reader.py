@@ -77,6 +77,30 @@ def test_packs_and_pieces_weigh_what_they_say() -> None:
     assert show(litres.amount) == ("1980", "ml")
 
 
+# Figures of one: USDA SR (a beet 82 g, a peach 150 g). The lines are of a family's canning page
+# and of guides of the same shape; a cup or a pint is never the size of a tomato.
+@pytest.mark.parametrize(
+    ("line", "count", "grams"),
+    [
+        ("18 medium (8 C) tomatoes", "18", None),
+        ("6 medium (2 pints) cucumbers", "6", None),
+        ("12 large (1 quart) tomatoes", "12", None),
+        ("5 small (12 ounces) beets", "5", 68),
+        ("25 medium (5 lb) peaches", "25", 91),
+        ("20 (1 kg) plums", "20", 50),
+        ("2 (8-ounce) steaks", "2", 227),
+        ("4 (8-oz) potatoes", "4", 227),
+    ],
+)
+def test_what_stands_in_brackets_measures_one_pack_or_all_of_the_fruit(
+    line: str, count: str, grams: int | None
+) -> None:
+    read = amount_of_line(line, "us")
+    assert isinstance(read.amount, Amount)
+    assert show(read.amount) == (count, "")
+    assert (read.each_g and round(read.each_g)) == grams
+
+
 def test_every_part_keeps_its_characters() -> None:
     text = "about 225g/8oz unsalted butter, softened"
     reading = read_line(text)

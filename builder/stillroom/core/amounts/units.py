@@ -83,6 +83,13 @@ def counted_nouns() -> dict[str, tuple[str, str]]:
     return {form: (row[0], row[1]) for row in rows for form in row}
 
 
+@cache
+def nouns_of_several() -> frozenset[str]:
+    """Return the nouns, as one, that stand for several of a thing or for a part of it."""
+    words: str = read_data("units.yml")["not_one"]
+    return frozenset(word.strip() for word in words.split(","))
+
+
 def find_unit(word: str, system: System) -> str:
     """Return the id of a unit as written, or raise Unreadable with the nearest word.
 

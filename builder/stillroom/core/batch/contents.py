@@ -14,6 +14,7 @@ from typing import Any
 from stillroom.core.amounts.quantities import Amount, Ratio
 from stillroom.core.amounts.units import convert, size_of
 from stillroom.core.lines.ingredient import Ingredient
+from stillroom.core.lines.ingredient_food import counted_noun
 from stillroom.core.lines.staple_table import Staple, find_staple, staple_of
 from stillroom.core.recipe.asked_once import once_a_recipe
 from stillroom.core.recipe.method import find_base
@@ -164,7 +165,8 @@ def _content(recipe: Recipe, ingredient: Ingredient, value: Fraction, unit: str)
         else:
             volume = _displaced(staple, grams)
     elif size == "count":
-        each = ingredient.each_g or (staple.each_g if staple else None)
+        noun = counted_noun(ingredient)
+        each = ingredient.each_g or (staple.one_weighs(noun) if staple else None)
         grams = value * each if each else None
         if liquid and staple and staple.density:  # eggs
             volume = (grams or Fraction(0)) / staple.density

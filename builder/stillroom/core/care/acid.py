@@ -76,6 +76,10 @@ class Weighed(Protocol):
         """Its weight in a batch; None when it is not known."""
 
     @property
+    def at_most_g(self) -> Fraction | None:
+        """The most that it can weigh, where its weight is not known."""
+
+    @property
     def drained(self) -> bool:
         """Whether it is poured off before anything is filled."""
 
@@ -97,9 +101,10 @@ def too_little_acid(things: Iterable[Weighed]) -> bool:
     """Say whether low-acid food lies in too little acid; True when it cannot be weighed."""
     rows = tuple(row for row in things if not row.drained)
     low = [row for row in rows if LOW_ACID in row.tags]
-    if any(row.grams is None for row in low):
+    heaviest = [row.at_most_g if row.grams is None else row.grams for row in low]
+    low_g = sum((grams for grams in heaviest if grams is not None), Fraction(0))
+    if None in heaviest:
         return True
-    low_g = _sum(low)
     sour = [row for row in rows if "acid" in row.tags and _name(row) not in _HARDLY_SOUR]
     acid_g = _sum(sour) - _sum(_sour_fruit(rows)) / 2
     water = [row for row in rows if "water" in row.tags]
@@ -107,7 +112,8 @@ def too_little_acid(things: Iterable[Weighed]) -> bool:
         return True
     if acid_g >= _LEAST_OF_FOOD * low_g and acid_g >= _sum(water) and acid_g > 0:
         return False
-    return published_process(rows) is None
+    # a process goes by its proportions, and those cannot be seen where something has no weight
+    return any(row.grams is None for row in low) or published_process(rows) is None
 
 
 def is_weak_vinegar(row: Weighed) -> bool:

@@ -21,7 +21,7 @@ from stillroom.core.care.plant_parts import poison_by_its_part
 from stillroom.core.care.spirit_heat import spirit_meets_heat
 from stillroom.core.care.told import TOLD
 from stillroom.core.care.toxic_words import toxic_plants_in
-from stillroom.core.care.weights import weigh_for_rules
+from stillroom.core.care.weights import weigh_at_most, weigh_for_rules
 from stillroom.core.lines.ingredient import Ingredient
 from stillroom.core.lines.ingredient_food import food_of
 from stillroom.core.lines.staple_table import Staple, name_of, staple_of
@@ -88,7 +88,8 @@ class Thing:
     """One ingredient: its words, its staple, grams in a batch (None unknown), whether it stays.
 
     `place` is its line in the recipe, counted from 0, what only the method names behind them;
-    `unknown` are words that no food explains; `drained` is water poured off before filling.
+    `unknown` are words that no food explains; `drained` is water poured off before filling;
+    `at_most_g` is the most that a counted vegetable without `grams` can weigh.
     """
 
     item: str
@@ -101,6 +102,7 @@ class Thing:
     place: int
     unknown: tuple[str, ...] = ()
     drained: bool = False
+    at_most_g: Fraction | None = None
 
 
 @dataclass(frozen=True)
@@ -305,6 +307,7 @@ def _thing(recipe: Recipe, place: int, ingredient: Ingredient, content: Content 
         or bool(content and (content.liquid or content.dissolves)),
         place=place,
         unknown=known.unknown,
+        at_most_g=weigh_at_most(ingredient, recipe),
     )
 
 

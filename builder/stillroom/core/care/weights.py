@@ -8,11 +8,16 @@ from __future__ import annotations
 
 import re
 from fractions import Fraction
+from typing import Any
 
-from stillroom.core.amounts.units import convert, size_of
+from stillroom.core.amounts.units import convert, counted_nouns, size_of
 from stillroom.core.batch.contents import middle_of
+from stillroom.core.larder.staple import Staple
 from stillroom.core.lines.ingredient import Ingredient
+from stillroom.core.lines.ingredient_food import counted_noun
+from stillroom.core.lines.staple_table import staple_of
 from stillroom.core.recipe.model import Recipe
+from stillroom.core.words.data_files import read_data
 from stillroom.core.words.patterns import late_regex
 
 # the heaviest cup of cut vegetables in USDA SR is 0.75 g per ml (cooked beans 177 g, corn 154,
@@ -23,6 +28,13 @@ _MASHED = late_regex(r"\b(?:pur[eé]e[ds]?|mash\w*|pulp\w*|paste|crushed|cooked 
 # USDA SR 11670: one hot pepper 45 g; a jalapeño is less
 _ONE_CHILLI_G = 45
 _ONE_DRIED_CHILLI_G = 2
+# nouns that hold nobody knows how many
+_BULK = frozenset(
+    {"bag", "box", "tray", "basket", "punnet", "bunch", "handful", "bundle", "bagful", "basketful"}
+    | {"carrier bag", "bucketful", "bowlful", "jar", "tin", "can", "packet", "pack", "package"}
+    | {"Bund", "Bündel", "Handvoll", "Tüte", "Dose", "Glas", "botte", "poignée", "boîte", "lata"}
+    | {"puñado", "mazzetto", "bosje", "blik", "blikje"}
+)
 _SOLID = frozenset({"vegetable", "fruit", "cooked-pulse", "mushroom", "low-acid"})
 
 
@@ -47,3 +59,34 @@ def weigh_for_rules(
     if "spice" in tags:  # USDA SR: ground spices 0.3 to 0.5 g per ml
         return convert(value, unit, "ml") / 2
     return None
+
+
+def weigh_at_most(ingredient: Ingredient, recipe: Recipe) -> Fraction | None:
+    """Return the most grams that a counted or measured vegetable can have; None when unknown.
+
+    For the rule that asks for vinegar enough, and for no share: too heavy is as wrong there.
+    """
+    measured = middle_of(ingredient, recipe)
+    if measured is None:
+        return None
+    value, unit = measured
+    staple = staple_of(ingredient)
+    if size_of(unit) == "length":
+        per_cm = _by_name("by_length", staple)
+        return convert(value, unit, "cm") * Fraction(str(per_cm)) if per_cm else None
+    one = None if unit else _heaviest(staple, counted_noun(ingredient))
+    return value * one if one is not None else None
+
+
+def _heaviest(staple: Staple | None, noun: str) -> Fraction | None:
+    """Return the grams that one of it weighs at most, by heaviest.yml."""
+    many = _by_name("many", staple) or {}
+    singular = counted_nouns().get(noun, (noun, ""))[0]
+    grams = many.get(singular, None if singular in _BULK else _by_name("one", staple))
+    return None if grams is None else Fraction(str(grams))
+
+
+def _by_name(table: str, staple: Staple | None) -> Any:
+    """Return the row of a food in a table of heaviest.yml, or of the food it is a kind of."""
+    rows = read_data("heaviest.yml", "care")[table]
+    return rows.get(staple.name, rows.get(staple.kind_of)) if staple else None

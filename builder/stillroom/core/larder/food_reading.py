@@ -39,6 +39,8 @@ from stillroom.core.larder.staple import Staple
 from stillroom.core.larder.words import normal_form
 
 _OF_MANY_SORTS = frozenset({"dairy", "nut", "flour", "seed", "alcohol"})
+# of these another sort may hold nothing of the allergen: "milk of choice" may be of oats
+_OF_PLANTS_TOO = frozenset({"dairy", "flour"})
 
 
 @dataclass(frozen=True)
@@ -173,7 +175,9 @@ def _with_tail(reading: FoodReading, tail: Words, larder: Larder) -> FoodReading
     """
     if is_choice(tail) and any(food.tags & _OF_MANY_SORTS for food in reading.foods):
         left = (*reading.leftover, " ".join(forms(tail)))
-        return replace(reading, food=None, foods=(), hinted=reading.foods, leftover=left)
+        sure = tuple(food for food in reading.foods if not food.tags & _OF_PLANTS_TOO)
+        perhaps = tuple(food for food in reading.foods if food.tags & _OF_PLANTS_TOO)
+        return replace(reading, food=None, foods=(), hinted=sure, doubted=perhaps, leftover=left)
     if reading.food and phrase_words("tins") & set(forms(tail)):
         return _from_a_tin(reading, larder)
     if tail[0].form not in phrase_words("tails") or tail[0].form == "without":

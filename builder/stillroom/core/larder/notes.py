@@ -97,6 +97,8 @@ def _is_parts(note: Words, food: Staple) -> bool:
 def _more(words: Words, food: Staple | None) -> Effect:
     """Read "or margarine" as a further food, "or more to taste" as nothing."""
     core, _ = split_tail(words)
+    if len(core) > 1 and core[0].form in phrase_words("holds") and core[1].form != "of":
+        core = core[1:]  # "or 4 teaspoons pumpkin pie spice": numbers are left out already
     others = []
     for piece in split_joined(core):
         if food and not harmless_run(forms(piece), food, True):
@@ -142,6 +144,8 @@ def _is_another(word: str, food: Staple, own: frozenset[str], larder: Larder) ->
     if word in own or (word in phrase_words("turns_elsewhere") and larder.language[:2] != "en"):
         return False
     named = larder.named(word)
+    if named is not None and named.name == "eggs" and "egg" in food.animal:
+        return False  # "75 g egg whites (3 eggs)"
     stranger = named is not None and named != food and not named.tags & {"craft", "water"}
     return stranger or word in phrase_words("changes")
 

@@ -169,6 +169,8 @@ class _Reader:
                 value = self._tried(name, key, read, None)
                 sources = {**found.sources, {"one weighs": "each"}.get(key, key): source}
                 found = replace(found, **{attribute: value, "sources": sources})
+        if "one weighs" in row:
+            found = replace(found, each_of="")
         if found.strength and "strength" in row:
             found = replace(found, tags=found.tags | {"alcohol"})
         return found

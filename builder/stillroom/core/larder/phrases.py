@@ -15,6 +15,7 @@ from stillroom.core.words.patterns import late_regex
 
 Words = tuple[Word, ...]
 _CUT = late_regex(r"[,;:()\[\]]|\s[–—-]\s")
+_ADDITIVE = late_regex(r"\d{3,4}[a-f]?")
 # "1/2" is no choice
 _STROKE = late_regex(r"(?<!\d)\s*[/|+]\s*|\s*[/|+]\s*(?!\d)")
 
@@ -75,6 +76,10 @@ def _words_between(text: str, start: int, end: int, note: bool) -> Words:
         counted = False
         for word in words_of(text[place:upto]):
             number = word.form.isnumeric() and word.form != "00"
+            if found and _is_e_number(text, found[-1], word.form):
+                letter = found.pop()
+                found.append(Word(f"e{word.form}", letter.start, word.end + place))
+                continue
             share = note and word.form.endswith("%")
             measure = counted and word.form in phrase_words("measures")
             if not number and not share and not measure:
@@ -85,6 +90,11 @@ def _words_between(text: str, start: int, end: int, note: bool) -> Words:
             found.append(Word(joint, stroke.start(), stroke.end()))
             place = stroke.end()
     return tuple(found)
+
+
+def _is_e_number(text: str, before: Word, form: str) -> bool:
+    """Whether a number is that of an additive: "citric acid E 330", "INS 322", "E 150a"."""
+    return text[before.start : before.end] in ("E", "INS") and bool(_ADDITIVE.fullmatch(form))
 
 
 def forms(words: Words) -> tuple[str, ...]:

@@ -7,6 +7,7 @@ from dataclasses import dataclass, field
 from fractions import Fraction
 from typing import Any
 
+from stillroom.core.amounts.units import counted_nouns, nouns_of_several
 from stillroom.core.larder.acidity import Acidity, acidity_by_tags
 from stillroom.core.words.nearest import did_you_mean
 
@@ -47,9 +48,9 @@ class Staple:
     """One thing a recipe may use. Every figure has its source under its own name in `sources`.
 
     `density` in g per ml as it lies in the spoon; `solid_density` in g per ml without the air
-    between pieces; `each_g` in g; `soak_uptake` in ml of liquid kept back per g; `strength` in
-    % vol as usually sold. `acidity` is None
-    when it is not known. `animal` names where it comes from. `parts` opens a compound, in
+    between pieces; `each_g` in g of what `each_of` says ("one clove"); `soak_uptake` in ml of
+    liquid kept back per g; `strength` in % vol as usually sold. `acidity` is None when it is not
+    known. `animal` names where it comes from. `parts` opens a compound, in
     descending order. `vegan_note` is "" unless only the maker can tell. `kind_of` names the food
     whose facts it has, when it has none of its own.
     """
@@ -61,6 +62,7 @@ class Staple:
     density: Fraction | None = None
     solid_density: Fraction | None = None
     each_g: Fraction | None = None
+    each_of: str = ""
     composition: Composition | None = None
     strength: Fraction | None = None
     soak_uptake: Fraction | None = None
@@ -73,6 +75,17 @@ class Staple:
     parts: tuple[str, ...] = ()
     note: str = ""
     sources: Mapping[str, str] = field(default_factory=dict, hash=False)
+
+    def one_weighs(self, noun: str = "") -> Fraction | None:
+        """Return the grams of one as it is counted; None where its figure is of something else.
+
+        A clove of garlic has a figure: a bulb has none, nor has a bunch, a bag or a slice.
+        """
+        one = counted_nouns().get(noun, (noun, ""))[0]
+        said = self.each_of.replace(",", " ").split()
+        if one in said:
+            return self.each_g
+        return None if one in nouns_of_several() or "slice" in said else self.each_g
 
     @property
     def gluten(self) -> str:
@@ -115,6 +128,7 @@ def read_staple(file: str, name: str, row: Mapping[str, Any], section: str) -> S
         density=_figure(row, "density", "g_per_ml"),
         solid_density=_figure(row, "solid_density", "g_per_ml"),
         each_g=_figure(row, "each", "g"),
+        each_of=row["each"].get("of", "") if "each" in row else "",
         composition=composition,
         strength=_figure(row, "strength", "abv"),
         soak_uptake=_figure(row, "soak_uptake", "ml_per_g"),

@@ -25,6 +25,7 @@ from stillroom.core.lines.pairs import compare
 from stillroom.core.lines.parts_of_line import LineReading
 from stillroom.core.lines.reader import read_line
 from stillroom.core.lines.sizes import bare_words, comma_parts, read_leading
+from stillroom.core.lines.staple_table import find_staple
 from stillroom.core.words.nearest import nearest
 from stillroom.core.words.problems import Unreadable
 
@@ -34,6 +35,8 @@ _SHORTENED = frozenset(
 )
 _STICK_G = Fraction(113)  # one US stick of butter: USDA SR 01145
 
+_GROWN = frozenset({"fruit", "vegetable", "mushroom", "nut", "egg", "borderline-acid"})
+_IN_BOTTLES = frozenset({"alcohol", "beverage", "condiment", "preserved-vegetable"})
 # what a measure of volume behind the food is the size of, in the languages of the reader
 _HOLDS_A_DRINK = frozenset(
     {"bottle", "flask", "miniature", "flasche", "bouteille", "botella", "bottiglia", "fles"}
@@ -124,12 +127,34 @@ def _packs(amount: Amount, reading: LineReading) -> tuple[Amount, Fraction | Non
     if each is None:
         return amount, None, ""
     size = size_of(each.unit)
+    if _is_of_all(amount, reading, each):
+        return amount, _weight_of_one(amount, each), show_amount(each)
     if size == "mass":
         return amount, convert(each.middle, each.unit, "g"), ""
     if size == "volume":
         whole = replace(each, low=each.low * amount.low, high=each.high * amount.high)
         return whole, None, f"{show_amount(amount)} of {show_amount(each)}"
     return amount, None, show_amount(each)
+
+
+def _is_of_all(amount: Amount, reading: LineReading, each: Amount) -> bool:
+    """Whether what stands in brackets measures all of them: "18 medium (8 cups) tomatoes".
+
+    A fruit or a vegetable is no pack: a volume is that of all, once they are cut; a weight is of
+    all where that comes nearer to what one weighs ("5 small (12 ounces) beets").
+    """
+    if amount.noun or amount.unit or amount.middle < 2:
+        return False
+    staple = find_staple(reading.item)
+    if staple is None or not staple.tags & _GROWN or staple.tags & _IN_BOTTLES:
+        return False
+    if size_of(each.unit) == "volume":
+        return True
+    if size_of(each.unit) != "mass" or not staple.each_g:
+        return False
+    grams = convert(each.middle, each.unit, "g")
+    # of the two, the one that differs by the smaller factor
+    return grams * grams > staple.each_g * staple.each_g * amount.middle
 
 
 def _refuse_misspelt_unit(amount: Amount, item: str, system: System) -> None:

@@ -164,7 +164,8 @@ def read_measure(text: str, at: int, system: System, marks: Marks) -> Measure | 
             number = Range(Fraction(1), Fraction(1), before.end, before.end)
     elif number is None:
         noun = read_noun(text, at)
-        if noun is None or _is_the_food(text, at, noun) or not counts_it(text, at, noun[1]):
+        counted = noun and not _is_the_food(text, at, noun) and counts_it(text, at, noun[1])
+        if not counted and not _is_one_of(text, at, noun, system):
             return None
         number = Range(Fraction(1), Fraction(1), at, at)
     lead = before.said if before and before.end <= number.start else ""
@@ -180,6 +181,23 @@ def _is_the_food(text: str, at: int, noun: tuple[str, int]) -> bool:
     return not follows or several or word in _NEVER_BARE
 
 
+_OF = late_regex(
+    r"\s+(?:of\s+(?!your|the|a\b)|d[ei]\s|d['’]|van\s)(?=\s*[A-Za-zÀ-ÿ])", re.IGNORECASE
+)
+
+
+def _is_one_of(text: str, at: int, noun: tuple[str, int] | None, system: System) -> bool:
+    """Whether a vessel or a unit begins the line as one of it: "bottle of vodka", "cup of tea"."""
+    if noun:
+        return text[at : noun[1]].lower() in _ONE_OF and bool(_OF.match(text, noun[1]))
+    unit = None if text[at : at + 2] in ("T ", "t ") else read_unit(text, at, system)
+    return unit is not None and unit[1] - at > 2 and bool(_OF.match(text, unit[1]))
+
+
+_ONE_OF = frozenset(
+    {"stick", "bottle", "jar", "can", "tin", "glass", "bag", "pack", "box", "pot", "cube", "ball"}
+    | {"square", "block", "log", "wheel"}
+)
 # "Loaf of", "head of" and the like begin an amount; these as often begin a food's own name
 _NEVER_BARE = frozenset(
     {

@@ -206,7 +206,8 @@ def _with_rounding(line: ScaleLine, ingredient: Ingredient, own: Amount) -> Scal
         spooned=own.unit.endswith(_SPOONED),
         density=dense.density if dense else None,
         density_source=dense.sources.get("density", "") if dense else "",
-        each_g=ingredient.each_g or (staple.each_g if staple and not own.unit else None),
+        each_g=ingredient.each_g
+        or (staple.one_weighs(own.noun) if staple and not own.unit else None),
     )
 
 
