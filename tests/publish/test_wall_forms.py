@@ -235,6 +235,7 @@ CALLED = (
     "Zebedee Quillfeather.txt", "zebedee-quillfeather.txt", "zebedeequillfeather.svg",
     "Zebedee%20Quillfeather.txt", "Zebedee Quillfeather/a.txt", "Zebedee/Quillfeather.txt",
     unicodedata.normalize("NFD", "Zoë Ängström.txt"),
+    "CardZebedeeQuillfeather2.pdf", "quillfeather-zebedee.txt",
 )  # fmt: skip
 # what stands in many a book and says nothing of anybody, by what might be taken for the list's
 HARMLESS = (

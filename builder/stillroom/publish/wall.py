@@ -9,6 +9,7 @@ imported.
 from __future__ import annotations
 
 import os
+import re
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 from functools import cached_property
@@ -29,6 +30,7 @@ from stillroom.core.words.problems import Problem
 
 _MEND = "Move it out of the folder: what lies there is published."
 _MEND_NAME = "Take it out, or write no more than a first name: what lies here is read by all."
+_CAMEL = re.compile(r"(?<=[a-z])(?=[A-Z0-9])")
 _PASSED_OVER = frozenset({".git", ".hg", ".svn", ".venv", "venv", "node_modules", "__pycache__"})
 _NO_LISTS = frozenset(
     {".css", ".html", ".js", ".map", ".pdf", ".png", ".py", ".pyc", ".svg", ".woff2"}
@@ -101,8 +103,10 @@ class _Looked:
     def names(self, folder: Path) -> tuple[Problem, ...]:
         """Return a problem where a private name stands in the file, or in what it is called."""
         where = self.path.relative_to(folder).as_posix()
+        apart = _CAMEL.sub(" ", where)  # "JoRowanCard.pdf" says three words
+        called = where if apart == where else f"{where}\n{apart}"
         found = self._name_within() or self.seeker.seek(
-            hold(where.encode("utf-8", "surrogateescape"))
+            hold(called.encode("utf-8", "surrogateescape"))
         )
         if found is None:
             return ()

@@ -6,12 +6,13 @@ Leaves out what is packed (unpacking.py) and what is looked for.
 
 from __future__ import annotations
 
+import base64
 import html
 import quopri
 import re
 import unicodedata
 import urllib.parse
-from collections.abc import Iterator
+from collections.abc import Collection, Iterator
 from functools import cache
 from typing import Final
 
@@ -24,6 +25,9 @@ _RTF_LETTER: Final = re.compile(r"\\'([0-9A-Fa-f]{2})|\\u(-?\d{1,5}) ?\??")
 _RTF_WORD: Final = re.compile(r"\\[a-z]+-?\d* ?|[{}]|\r?\n")
 _ENTITY: Final = re.compile(r"&(?:#|[a-z]{2,8};)", re.IGNORECASE)
 _PERCENT: Final = re.compile(r"%[2-7][0-9A-F]|%[C-E][0-9A-F]%", re.IGNORECASE)
+# a word of a letter's head in other letters than plain ones (RFC 2047, 2); those beside it go on
+_HEAD_WORD: Final = re.compile(r"=\?([\w-]{2,20})(?:\*\w*)?\?([bq])\?([^?\s]{0,400})\?=", re.I)
+_HEAD_GAP: Final = re.compile(r"(?<=\?=)\s+(?==\?)")
 _QUOTED: Final = re.compile(r"=[0-9A-F]{2}|=\r?\n")
 _TAGS: Final = re.compile(r"<[^<>]{0,4000}>")
 _FOLDED: Final = re.compile(r"\r?\n[ \t]")
@@ -49,12 +53,24 @@ _MORSE_LETTERS: Final = {
     )
     for sign, letter in zip(signs.split(), letters, strict=True)
 }
+_BRAILLE: Final = "⠁⠃⠉⠙⠑⠋⠛⠓⠊⠚⠅⠇⠍⠝⠕⠏⠟⠗⠎⠞⠥⠧⠺⠭⠽⠵"
+"""The letters as the blind read them, uncontracted (ISO 11548-1, from memory)."""
+_SPELT: Final = frozenset({
+    "alfa", "alpha", "bravo", "charlie", "delta", "echo", "foxtrot", "golf", "hotel", "india",
+    "juliet", "juliett", "kilo", "lima", "mike", "november", "oscar", "papa", "quebec", "romeo",
+    "sierra", "tango", "uniform", "victor", "whiskey", "whisky", "xray", "yankee", "zulu",
+})  # fmt: skip
+"""The words by which letters are spelt aloud (ICAO Annex 10, volume II, 5.2.1.3, from memory)."""
+_PLACES: Final = re.compile(r"\d(?<!\d\d)\d?(?: \d{1,2}){7,}(?!\d)")
+_PAIRS: Final = re.compile(r"(?<!\d)(?:0[1-9]|1\d|2[0-6]){8,}(?!\d)")
+"""Letters by their places in the alphabet, "13-1-18" or "130118"."""
+_LEAST_SPELT: Final = 8
 _MORSE_SIGNS: Final = str.maketrans("·•−–—_", "..----")
 _CONTROL: Final = re.compile(rb"[\x00-\x08\x0e-\x1a\x1c-\x1f]")
 _SHOWN: Final = re.compile(rb"[\t\n\r\x20-\x7e\x80-\xff]{5,}")
 # marks over and under letters, and what is not seen at all
 _NOT_SEEN: Final = re.compile(
-    "[\u0300-\u036f\u00ad\u034f\u061c\u180e\u200b-\u200f\u202a-\u202e\u2060-\u206f\ufe00-\ufe0f\ufeff"
+    "[\u0300-\u036f\u00ad\u034f\u061c\u115f\u1160\u17b4\u17b5\u180e\u200b-\u200f\u202a-\u202e\u2060-\u206f\u3164\ufe00-\ufe0f\ufeff\uffa0"
     "\U000e0000-\U000e01ef]"
 )
 _NO_LETTER: Final = re.compile(r"[^\w\x00-\x7f]+")
@@ -63,7 +79,7 @@ _ONE_LETTER: Final = (
     ("ı", "i"), ("ħ", "h"),
 )  # fmt: skip
 _SCRIPTS: Final = re.compile(
-    "[\u0180-\u02af\u0370-\u058f\u0600-\u1dff\u2c60-\u2dff\ua000-\uabff\U00010280-\U000118ff"
+    "[\u0180-\u02af\u0370-\u058f\u0600-\u1dff\u2800-\u28ff\u2c60-\u2dff\ua000-\uabff\U00010280-\U000118ff"
     "\U0001f130-\U0001f1ff\U000e0041-\U000e007a]"
 )
 """Where letters stand that look like Latin ones: other scripts, small capitals, signs."""
@@ -143,6 +159,7 @@ def _look_alikes() -> dict[int, str]:
     # and those that are not seen at all
     for begin in (0x1F150, 0x1F170, 0x1F1E6, 0xE0041, 0xE0061):
         table.update({begin + at: chr(ord("a") + at) for at in range(26)})
+    table.update({ord(sign): chr(ord("a") + at) for at, sign in enumerate(_BRAILLE)})
     return table
 
 
@@ -165,9 +182,24 @@ def _undone(text: str) -> str:
         text = _RTF_LETTER.sub(_rtf_letter, text)
         text = _OCTAL.sub(lambda found: chr(int(found[1], 8)), text)
         text = _CSS_LETTER.sub(_letter, text.replace("\\n", "\n").replace("\\t", " "))
+    if "=?" in text:
+        text = _HEAD_WORD.sub(_head_word, _HEAD_GAP.sub("", text))
     if text.isascii() and _QUOTED.search(text):
         text = quopri.decodestring(text.encode()).decode("utf-8", errors="replace")
     return text
+
+
+def _head_word(found: re.Match[str]) -> str:
+    """Return what a coded word of a letter's head says, itself where it says nothing."""
+    charset, way, said = found.groups()
+    try:
+        if way.lower() == "b":
+            data = base64.b64decode(said + "=" * (-len(said) % 4))
+        else:
+            data = quopri.decodestring(said.replace("_", "=20").encode())
+        return data.decode(charset, errors="replace")
+    except (ValueError, LookupError):
+        return found[0]
 
 
 def _joined(text: str) -> Iterator[str]:
@@ -190,6 +222,25 @@ def _joined(text: str) -> Iterator[str]:
         yield _PUT_TOGETHER.sub("", text)
     if ") " in text and _KERNED.search(text):
         yield _KERNED.sub("", text)
+
+
+def spelt_out(text: str, words: Collection[str]) -> Iterator[str]:
+    """Return the letters that words or numbers of a compared text stand for, each run as one word.
+
+    `words` are all the words of the text.
+
+    >>> list(spelt_out("2 18 1 13 2 12 5 19 99", ())), list(spelt_out("0218011302120519", ()))
+    (['brambles'], ['brambles'])
+    """
+    if len(_SPELT.intersection(words)) >= 4:
+        said = text.replace("x ray", "xray").split()
+        run = "".join(word[0] if word in _SPELT else " " for word in said)
+        yield from (part for part in run.split() if len(part) >= _LEAST_SPELT)
+    for pattern, number in ((_PLACES, r"\d+"), (_PAIRS, r"\d\d")):
+        for found in pattern.finditer(text):
+            places = map(int, re.findall(number, found[0]))
+            run = "".join(chr(96 + place) if 0 < place < 27 else " " for place in places)
+            yield from (part for part in run.split() if len(part) >= _LEAST_SPELT)
 
 
 def _from_morse(signs: str) -> str:

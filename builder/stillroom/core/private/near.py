@@ -12,7 +12,10 @@ from collections.abc import Sequence
 from typing import Final
 
 _MARKS: Final = re.compile("[\u0300-\u036f\u00ad\u200b-\u200d\ufeff]")
-_OF: Final = r"(?:(?:van|von|de|den|der|da|di|du|del|la|le|ter|af|av)[\s_]+)"
+_OF: Final = (
+    r"(?:(?:van|von|de|den|der|da|di|du|del|la|le|ter|af|av|n[eé]{1,2}e?|born|geb\.|geborene)"
+    r"[\s_]+)"
+)
 _AND: Final = r"(?:(?:and|&|und|et|y|e)[\s_]+)"
 # an initial or a further name, one in quotation marks or brackets; "and" before the first of these
 _BETWEEN: Final = re.compile(
@@ -21,11 +24,13 @@ _BETWEEN: Final = re.compile(
 )
 # what stands before and behind the whole of a field: of a program, of a table, of a page
 _OPENS: Final = re.compile(
-    r"(?:(?P<strong>[:=>|\t;{\[&?/\\]|(?<!\w)[\"'`])|(?P<weak>[,(\n\r-]|^))[ ]*(?:(?<!\w)[\"'`])?$"
+    r"(?:(?P<strong>[:=>»|\t;{\[&?/\\]|(?<!\w)[\"'`])|(?P<weak>[,(\n\r-]|^))[ ]*(?:(?<!\w)[\"'`])?$"
 )
 _CLOSES: Final = re.compile(
-    r"(?:[\"'`](?!\w))?[ ]*(?:(?P<strong>[<|\t;}\]&=\\]|[\"'`](?!\w))|(?P<weak>[,)\r\n]|$))"
+    r"(?:[\"'`](?!\w))?[ ]*(?:(?P<strong>[<«|\t;}\]&=\\]|[\"'`](?!\w))|(?P<weak>[,)\r\n]|$))"
 )
+_SIGNS: Final = ("-", "_", ".", "+", "%20")
+_JOINED: Final = re.compile(r"[\w'’-]")
 _FAR: Final = 400
 _MOST_FIELDS: Final = 30
 _MOST_BETWEEN: Final = 3
@@ -72,9 +77,26 @@ def _in_turn(one: str, other: str, text: str, *, straight: bool) -> bool:
         capital = found[0][0].isupper() and second[0][0].isupper()
         if straight and capital and _BETWEEN.fullmatch(between):
             return True
+        if not straight and _is_field(text, found.start(), second.end(), between, capital):
+            return True
         if _are_fields(text, found, second, len(between.split()), capital=capital):
             return True
     return False
+
+
+def _is_field(text: str, start: int, end: int, between: str, capital: bool) -> bool:
+    """Say whether a surname and a first name behind it are by themselves, as a register has them.
+
+    In a sentence "King Edward" is a potato.
+    """
+    if between.isspace():
+        return (
+            capital
+            and _OPENS.search(text[max(0, start - 4) : start]) is not None
+            and _CLOSES.match(text[end : end + 4]) is not None
+        )
+    alone = not _JOINED.match(text[start - 1 : start]) and not _JOINED.match(text[end : end + 1])
+    return between in _SIGNS and alone
 
 
 def _are_fields(

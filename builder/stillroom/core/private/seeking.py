@@ -7,9 +7,8 @@ and why: words.py.
 
 from __future__ import annotations
 
-import codecs
 import re
-from collections.abc import Callable, Collection, Iterable, Iterator, Sequence
+from collections.abc import Callable, Collection, Iterable, Iterator
 from dataclasses import dataclass, field
 from functools import cached_property
 from hashlib import blake2b
@@ -21,32 +20,31 @@ from stillroom.core.private.hidden_forms import (
     is_binary,
     letters,
     read_plain,
+    spelt_out,
+)
+from stillroom.core.private.name_forms import (
+    LEAST_AS_ONE,
+    as_figures,
+    forms_of,
+    in_other_alphabets,
+    of_telephone,
 )
 from stillroom.core.private.near import stand_near, unmarked
 from stillroom.core.private.short_names import (
     TITLES,
+    in_address,
     is_addressed,
     is_long_enough,
     is_shortened,
+    is_signed,
+    mail_boxes,
     slipped,
 )
 from stillroom.core.private.unpacking import Layers, unpack
 from stillroom.core.private.words import PrivateWord
 
-_ENCODINGS: Final = ("utf-8", "latin-1", "cp437", "cp850", "mac_roman", "utf-16-le", "utf-16-be",
-                     "utf-7")  # fmt: skip
-_GERMAN: Final = str.maketrans({"ä": "ae", "ö": "oe", "ü": "ue", "Ä": "Ae", "Ö": "Oe", "Ü": "Ue"})
 LONGEST_SOUGHT: Final = 40_000_000
 """More bytes than this of one file are not read."""
-_LEAST_AS_ONE: Final = 9
-"""A name written as one word, or among other bytes, is told from a common word by its length."""
-_LEAST_FIGURES: Final = 7
-_FIGURES_ALIKE: Final = tuple(
-    str.maketrans(said, figures)
-    for said, figures in (("l", "1"), ("i", "1"), ("o", "0"), ("lo", "10"), ("ilo", "110"),
-                             ("eilo", "3110"), ("aeilo", "43110"))
-)  # fmt: skip
-"""Figures that are read as the letters they look like: "Qui11"."""
 SUM_BYTES: Final = 20
 _FIGURES: Final = re.compile(r"\d(?: ?\d){6,}")
 
@@ -133,15 +131,26 @@ class Seeker:
         for word in words:
             common = is_common(word.words)
             if word.alone and not common:
-                for form in forms_of(word.written or word.words):
+                written = word.written or word.words
+                for form in (*forms_of(written), *in_other_alphabets(written)):
                     if form == word.words or not is_common(form):
                         self._know(form, word)
-                if figures := _of_telephone(word.words):
+                if figures := of_telephone(word.words):
                     self._figures.setdefault(figures, word)
             elif not common:
                 self._know(word.words, word)
+        self._own = frozenset(own)
         self._apart = dict(_names_apart(self.known.values(), is_common))
-        self._parts = {form: frozenset(form.split()) for form in self.known}
+        self._begun: dict[str, list[tuple[str, frozenset[str]]]] = {}
+        for form in self.known:
+            parts = form.split()
+            self._begun.setdefault(parts[0], []).append((form, frozenset(parts)))
+        alone = {form: word for form, word in self.known.items() if word.alone}
+        near = {word: set(forms_of(word.written or word.words)) for word in set(alone.values())}
+        plain = [form for form, word in alone.items() if form in near[word]]
+        self._glued = [form for form in plain if len(form) >= LEAST_AS_ONE]
+        self._alike = {as_figures(form): form for form in plain if form == alone[form].words}
+        self._alike_words = {part for form in self._alike for part in form.split()}
         self._surnames: dict[str, list[tuple[str, ...]]] = {}
         for names in self._apart:
             if is_long_enough(names[-1]) and names[-1] not in own:
@@ -183,6 +192,11 @@ class Seeker:
         apart: set[tuple[str, ...]] = set()
         for text, binary in held.compared if self.known or self._figures else ():
             words = set(text.split())
+            if not binary and (form := self._in_figures(text, words)):
+                return self.known[form], 1
+            for run in spelt_out(text, words):
+                if form := next((one for one in self._glued if one in run), ""):
+                    return self.known[form], 1
             apart |= {names for names in self._apart if words.issuperset((names[0], names[-1]))}
             for form in self._found_in(text, words, binary):
                 word = self.known[form]
@@ -211,6 +225,22 @@ class Seeker:
             for one in bearers:
                 if one[0] not in TITLES and is_shortened(one, text):
                     return self._apart[one], _line(surname, held.data)
+        return self._by_first_name(held)
+
+    def _by_first_name(self, held: Held) -> tuple[PrivateWord, int] | None:
+        """Return whom a file names by the first name and an initial, or by an address of mail."""
+        met = {word for text, binary in held.compared if not binary for word in text.split()}
+        boxes = set().union(*map(mail_boxes, held.texts))
+        texts: list[str] = []
+        for names, word in self._apart.items():
+            if names[0] in TITLES or not is_long_enough(names[0]):
+                continue
+            if names[0] in met:
+                texts = texts or [unmarked(text) for text in held.texts]
+                if any(is_signed(names, text) for text in texts):
+                    return word, _line(names[0], held.data)
+            if names[-1] not in self._own and in_address(names, boxes):
+                return word, 1
         return None
 
     def _surnames_in(self, held: Held) -> Iterator[tuple[str, list[tuple[str, ...]], str]]:
@@ -218,7 +248,7 @@ class Seeker:
         met = {word for text, binary in held.compared if not binary for word in text.split()}
         texts: list[str] = []
         for surname in sorted(self._surnames):
-            if surname in met:
+            if not met.isdisjoint((surname, f"{surname}s", f"{surname}es")):
                 texts = texts or [unmarked(text) for text in held.texts]
                 yield from ((surname, self._surnames[surname], text) for text in texts)
 
@@ -233,10 +263,20 @@ class Seeker:
 
     def _found_in(self, text: str, words: set[str], binary: bool) -> Iterator[str]:
         spaced = f" {text} "
-        for form, parts in self._parts.items():
-            glued = binary and len(form) >= _LEAST_AS_ONE and self.known[form].alone
-            if (parts <= words and f" {form} " in spaced) or (glued and form in text):
-                yield form
+        for begin in words.intersection(self._begun):
+            for form, parts in self._begun[begin]:
+                if parts <= words and f" {form} " in spaced:
+                    yield form
+        if binary:
+            yield from (form for form in self._glued if form in text)
+
+    def _in_figures(self, text: str, words: set[str]) -> str:
+        """Return a form that stands in a text with figures for some of its letters: "M4r1on"."""
+        mixed = {word for word in words if not word.isalpha() and not word.isdecimal()}
+        if self._alike_words.isdisjoint(map(as_figures, mixed)):
+            return ""
+        spaced = f" {as_figures(text)} "
+        return next((form for sign, form in self._alike.items() if f" {sign} " in spaced), "")
 
     def _number_in(self, text: str) -> PrivateWord | None:
         if not self._figures:
@@ -247,53 +287,6 @@ class Seeker:
                 if run.endswith(figures):
                     return word
         return None
-
-
-def forms_of(written: str) -> Iterator[str]:
-    """Return each form in which a name or address is sought, compared as all else is.
-
-    >>> list(forms_of("Nell Tarrowby"))  # doctest: +NORMALIZE_WHITESPACE
-    ['nell tarrowby', 'nelltarrowby', 'ntarrowby', 'tarrowbyn', 'n e l l t a r r o w b y',
-    'tarrowby nell', 'ne11 tarrowby', 'nell tarrowby', 'nell tarr0wby', 'ne11 tarr0wby',
-    'ne11 tarr0wby', 'n311 tarr0wby', 'n311 t4rr0wby', 'ybworrat llen', 'llen ybworrat',
-    'aryy gneebjol']
-    """
-    plain = letters(written)
-    words = plain.split()
-    yield plain
-    if 2 <= len(words) <= 4 and len("".join(words)) >= _LEAST_AS_ONE:
-        yield "".join(words)
-        yield from _joined_by_initial(words)
-        yield " ".join("".join(words))  # letter by letter, with gaps between
-    if 2 <= len(words) <= 3 and plain.replace(" ", "").isalpha():
-        yield " ".join([words[-1], *words[:-1]])
-    if len(plain) >= _LEAST_AS_ONE and not plain.replace(" ", "").isdecimal():
-        yield from (letters(plain.translate(table)) for table in _FIGURES_ALIKE)
-        yield from _turned(plain)
-    if written.isascii():
-        return
-    yield letters(written.translate(_GERMAN))
-    for encoding in _ENCODINGS:
-        encoded = written.encode(encoding, errors="replace")
-        yield byte_letters(encoded)
-        yield byte_letters(encoded.replace(b"\x00", b""))
-        yield letters(encoded.decode("latin-1"))
-        yield letters(encoded.decode("cp1252", errors="replace"))
-
-
-def _joined_by_initial(words: Sequence[str]) -> Iterator[str]:
-    """Return a name as addresses of mail have it: "zquillfeather", "quillfeatherz"."""
-    if len(words) == 2 and len(words[1]) >= _LEAST_AS_ONE - 1 and "".join(words).isalpha():
-        yield f"{words[0][0]}{words[1]}"
-        yield f"{words[1]}{words[0][0]}"
-
-
-def _turned(plain: str) -> Iterator[str]:
-    """Return a name from its end, as a style may turn it round, and each letter 13 further on."""
-    yield plain[::-1]
-    yield " ".join(word[::-1] for word in plain.split())
-    if plain.isascii():
-        yield codecs.encode(plain, "rot13")
 
 
 def _names_apart(
@@ -309,14 +302,6 @@ def _names_apart(
                    (names[0], names[-1]))  # fmt: skip
         if word.alone and word.of_somebody and 2 <= len(names) <= 4 and told:
             yield names, word
-
-
-def _of_telephone(words: str) -> str:
-    """Return a telephone number's figures without what is dialled before it, or ""."""
-    figures = words.replace(" ", "")
-    if not figures.isdecimal() or len(figures) < _LEAST_FIGURES:
-        return ""
-    return figures.lstrip("0")[-9:]
 
 
 def _line(form: str, data: bytes) -> int:

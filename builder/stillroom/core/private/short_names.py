@@ -8,7 +8,7 @@ nothing. Names in full, and how they are disguised, are sought in seeking.py.
 from __future__ import annotations
 
 import re
-from collections.abc import Sequence
+from collections.abc import Sequence, Set
 from functools import lru_cache
 from typing import Final
 
@@ -16,15 +16,30 @@ TITLES: Final = frozenset({
     "dr", "frau", "herr", "lady", "madame", "miss", "mme", "mr", "mrs", "ms", "mx", "prof", "rev",
     "senor", "senora", "sig", "signor", "signora", "sir", "sra", "mevrouw", "meneer",
 })  # fmt: skip
-_INITIAL: Final = r"(?P<initial>[^\W\d_a-z])\.[ ]?(?:[^\W\d_a-z]\.[ ]?)*"
+_CAPITAL: Final = r"[^\W\d_a-z]"
+# "A Rose" begins a sentence, so of a letter that is a word the point is wanted
+_INITIAL: Final = rf"(?P<initial>{_CAPITAL}(?:\.[ ]?|(?<![AIO])[ ]))(?:{_CAPITAL}(?:\.[ ]?|[ ]))*"
 # what may stand before a surname, up to it, and what behind it
 _BEFORE: Final = re.compile(rf"(?:(?P<word>[^\W\d_]+)[ ])?(?<![\w.]){_INITIAL}$")
 _SAID_TO: Final = frozenset({
     "an", "and", "by", "de", "dear", "di", "for", "from", "für", "love", "mit", "of", "para", "per",
     "pour", "thank", "thanks", "to", "und", "van", "von", "voor", "with",
 })  # fmt: skip
+_BEFORE_INITIAL: Final = _SAID_TO | TITLES
 """What stands before somebody's initial; any other word with a capital there is the first name."""
-_BEHIND: Final = re.compile(r",[ ]?(?P<initial>[^\W\d_a-z])\.")
+_BEHIND: Final = re.compile(
+    rf"(?:,?[ ]|,)(?P<initial>{_CAPITAL})\.(?!\w)"
+    rf"|,[ ]?(?P<field>{_CAPITAL})(?=[ ]*(?:[;|\t<\r\n\"]|$))"
+)
+# the same in two fields of a table, whichever stands first
+_FIELD: Final = r"[\"' ]*[,;\t|][\"' ]*"
+_FIELD_BEHIND: Final = re.compile(rf"{_FIELD}(?P<initial>{_CAPITAL})\.?[\"' ]*(?=[,;\t|\r\n]|$)")
+_FIELD_BEFORE: Final = re.compile(rf"(?:^|[,;\t|\r\n])[\"' ]*(?P<initial>{_CAPITAL})\.?{_FIELD}$")
+_BOX: Final = re.compile(r"[^\W_][\w.+-]*$")
+_FIRST_BEHIND: Final = re.compile(
+    r"[ ](?P<initial>[^\W\d_a-z])\.(?=[ ]*(?:[a-z,;:!?)<\"'–—-]|\r?\n|$))"
+)
+"""An initial behind a first name, and nothing that makes another surname of it."""
 _ADDRESSED: Final = re.compile(
     rf"(?<!\w)(?i:{'|'.join(sorted(TITLES))})\.?[ ](?:[^\W\d_a-z]\.[ ]?)*$"
 )
@@ -43,6 +58,8 @@ def is_shortened(names: Sequence[str], text: str) -> bool:
 
     >>> [is_shortened(["ada", "thistle"], said) for said in ("For A. Thistle", "Thistle, A.")]
     [True, True]
+    >>> [is_shortened(["mo", "thistle"], said) for said in ("M Thistle", "Thistle,M", "M|Thistle")]
+    [True, True, True]
     >>> [is_shortened(["ada", "thistle"], said) for said in ("B. Thistle", "Jo A. Thistle")]
     [False, False]
     """
@@ -50,12 +67,58 @@ def is_shortened(names: Sequence[str], text: str) -> bool:
     for found in _surnames(names[-1]).finditer(text):
         before = _BEFORE.search(text[max(0, found.start() - _FAR) : found.start()])
         word = before["word"] if before else None
-        if word and word[:1].isupper() and word.lower() not in _SAID_TO:
+        if word and word[:1].isupper() and word.lower() not in _BEFORE_INITIAL:
             before = None  # "David M. Jones" is no M. Jones
-        behind = _BEHIND.match(text, found.end())
-        if any(there and there["initial"] == initial for there in (before, behind)):
+        near = (
+            before,
+            _BEHIND.match(text, found.end()),
+            _FIELD_BEHIND.match(text, found.end()),
+            _FIELD_BEFORE.search(text[max(0, found.start() - _FAR) : found.start()]),
+        )
+        if any(there and _letter_of(there) == initial for there in near):
             return True
     return False
+
+
+def _letter_of(found: re.Match[str]) -> str:
+    said = found.groupdict()
+    return (said["initial"] or said["field"] or "")[0]
+
+
+def is_signed(names: Sequence[str], text: str) -> bool:
+    """Return whether somebody's first name stands in a text with the initial of the surname.
+
+    >>> [is_signed(["ada", "thistle"], said) for said in ("Love, Ada T.", "Ada T. Finch", "Ada T")]
+    [True, False, False]
+    """
+    initial = names[-1][0].upper()
+    return any(
+        (behind := _FIRST_BEHIND.match(text, found.end())) and behind["initial"] == initial
+        for found in _surnames(names[0]).finditer(text)
+    )
+
+
+def mail_boxes(text: str) -> set[str]:
+    """Return what stands before the "@" of each address of mail in a text, without its signs.
+
+    >>> sorted(mail_boxes("to a.thistle@post.example, B_Thistle7@post.example; @nobody"))
+    ['athistle', 'bthistle']
+    """
+    if "@" not in text:
+        return set()
+    befores = (_BOX.search(part[-_FAR * 2 :]) for part in text.split("@")[:-1])
+    return {re.sub(r"[\W\d_]", "", found[0]).lower() for found in befores if found}
+
+
+def in_address(names: Sequence[str], boxes: Set[str]) -> bool:
+    """Return whether an address of mail is made of a name and the other's initial.
+
+    >>> [in_address(["ada", "thistle"], {box}) for box in ("athistle", "thistlea", "adat", "ada")]
+    [True, True, True, False]
+    """
+    first, last = names[0], names[-1]
+    pairs = (f"{first[0]}{last}", f"{last}{first[0]}", f"{first}{last[0]}", f"{last[0]}{first}")
+    return not boxes.isdisjoint(pairs)
 
 
 def is_addressed(surname: str, text: str) -> str:
@@ -63,9 +126,11 @@ def is_addressed(surname: str, text: str) -> str:
 
     >>> is_addressed("thistle", "Thank Mrs Thistle."), is_addressed("thistle", "a thistle")
     ('Mrs Thistle', '')
-    >>> is_addressed("thistle", "From the Thistle family")
-    'Thistle family'
+    >>> is_addressed("thistle", "From the Thistle family"), is_addressed("thistle", "the Thistles")
+    ('Thistle family', 'the Thistles')
     """
+    if several := _several(surname).search(text):
+        return several[0]
     for found in _surnames(surname).finditer(text):
         begin = max(0, found.start() - _FAR)
         for pattern in (_ADDRESSED, _FAMILY_BEFORE):
@@ -81,6 +146,15 @@ def _surnames(surname: str) -> re.Pattern[str]:
     """Return the pattern of a surname with a capital; no other word is one."""
     first = re.escape(surname[:1].upper())
     return re.compile(rf"(?<![^\W_]){first}(?i:{re.escape(surname[1:])})(?![^\W_])")
+
+
+@lru_cache(maxsize=4096)
+def _several(surname: str) -> re.Pattern[str]:
+    """Return the pattern of a family by its name: "the Thistles", "all of the Finches"."""
+    first = re.escape(surname[:1].upper())
+    return re.compile(
+        rf"(?<!\w)(?i:the|all|to|for|dear) {first}(?i:{re.escape(surname[1:])}e?s)(?!\w)"
+    )
 
 
 def is_long_enough(surname: str) -> bool:

@@ -124,6 +124,8 @@ def _whole_names(value: str) -> Iterator[str]:
     runs = [run for run in _runs(value) if run]
     for run in runs:
         yield " ".join(run)
+        if len(run) > 1 and "-" in run[-1]:  # a surname of two is often written by one of them
+            yield from (f"{' '.join(run[:-1])} {half}" for half in run[-1].split("-"))
         named = [word for word in run if len(_telling(word)) and len(word) >= 3]
         if len(run) >= 3 and len(named) >= 2:
             yield f"{named[0]} {named[-1]}"
