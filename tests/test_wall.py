@@ -115,6 +115,7 @@ NAMED = {
     "in one line": "households: Ada Thistle; Zebedee Quillfeather\n",
     "in brackets": "households: [Ada Thistle, Zebedee Quillfeather]\n",
     "by another word": "friends:\n  - who: Zebedee Quillfeather\n",
+    "in German": "haushalte:\n  - haushalt: Zebedee Quillfeather\n",
     "by the card's word": "people:\n  - Zeb: {dear: Zebedee Quillfeather}\n",
     "in capitals": "PEOPLE:\n  - WHO: Zebedee Quillfeather\n",
     "with a slip in the key": "housholds:\n  - Zebedee Quillfeather\n",
