@@ -137,3 +137,33 @@ def test_a_size_is_the_same_however_it_is_written(there, recipe):
 )  # fmt: skip
 def test_what_is_kept_cold_is_read_in_its_own_words(keep, cold):
     assert is_kept_cold(keep) is cold
+
+
+def test_what_was_made_just_as_planned_is_given_and_nothing_is_made_again():
+    """Cocoa mix begun in June kept to the 26th of December, and was called too old in November."""
+    people = [{"name": name, "basket": "small"} for name in ("Nell", "Torquil", "Wren")]
+    makes = [
+        {"recipe": "cocoa-marshmallow-mix", "sort": "drink", "per batch": 3},
+        {"recipe": "vanilla-sugar", "container": "jar, 200 ml"},
+        {"recipe": "oat-thyme-biscuits", "per batch": 3},
+    ]
+    pack = packed([], "2027-06-20", households=people, makes=makes)
+    rows = []
+    for batch in pack.making.batches:
+        slug, count = batch.recipe.slug, sum(batch.fills.values())
+        rows.append(f"{{day: {batch.timeline.start}, begun: {slug}}}")
+        rows.append(f"{{day: {batch.timeline.made}, bottled: {slug}, number: {count}}}")
+    rows.sort()
+    again = packed(rows, "2027-12-17", households=people, makes=makes)
+    assert again.plan.batches == ()
+    assert again.plan.is_whole
+    assert [note for note in again.complaints if "too old" in note] == []
+
+
+def test_what_no_basket_can_have_in_time_is_told():
+    rows = [
+        "{day: 2027-06-01, begun: cocoa-marshmallow-mix}",
+        "{day: 2027-06-01, bottled: cocoa-marshmallow-mix, number: 3}",
+    ]
+    notes = packed(rows, "2027-11-12").offering.shelf.notes
+    assert any("too old to give" in note for note in notes)

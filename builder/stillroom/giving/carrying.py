@@ -75,11 +75,11 @@ def _ingredients(stock: Any, before: GivingList, after: GivingList) -> None:
 
 
 def _line(held: tuple[Fraction, str], item: str) -> str:
-    """Return so much of a food as it is written, rounded down: "3.9 kg sugar"; "" for none."""
+    """Return so much of a food as it is written, rounded down: "3.11 kg quinces"; "" for none."""
     whole, unit = held[0].__floor__(), held[1]
-    if whole >= 1000 and whole % 100 == 0 and unit in ("g", "ml"):
+    if whole >= 1000 and unit in ("g", "ml"):
         large = "kg" if unit == "g" else "l"
-        return f"{show_decimal(Fraction(whole, 1000), 1)} {large} {item}"
+        return f"{show_decimal(Fraction(whole // 10, 100))} {large} {item}"
     return f"{whole} {unit} {item}".replace("  ", " ") if whole else ""
 
 

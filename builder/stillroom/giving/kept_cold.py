@@ -8,7 +8,11 @@ _COLD = re.compile(
     r"(?<!not in the )(?<!out of the )(?<!never in the )\bfridge\b|\brefrigerat\w*"
     r"|\b(?:in the|into the) freezer\b|\b(?:keep|kept|stays?)(?: it)? (?:frozen|chilled)\b"
 )
-_ONLY_OPENED = re.compile(r"\W*(?:once|after|when|on) (?:it is )?open(?:ed|ing)?\b")
+# "the fridge or freezer once opened"
+_ONLY_OPENED = re.compile(
+    r"(?:,? (?:or|and) (?:in )?(?:the )?(?:fridge|freezer|larder|cellar))?"
+    r"\W*(?:once|after|when|on) (?:it is )?open(?:ed|ing)?\b"
+)
 
 
 def is_kept_cold(keep: str) -> bool:
@@ -16,6 +20,8 @@ def is_kept_cold(keep: str) -> bool:
 
     >>> is_kept_cold("In the fridge."), is_kept_cold("Cool and dark. In the fridge once opened")
     (True, False)
+    >>> is_kept_cold("Cool and dark; the fridge or freezer once opened.")
+    False
     >>> is_kept_cold("In the fridge; once opened, eat it within a week")
     True
     >>> is_kept_cold("Dark until opened, then in the fridge"), is_kept_cold("Keep refrigerated")

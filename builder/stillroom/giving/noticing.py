@@ -41,7 +41,7 @@ def _parcels(offering: Offering, plan: Plan) -> Iterator[str]:
             for offer in [offering.offer(key)]
         ]
         for words, source in to_ask(parcel, offering.settings.country, gifts):
-            asked.setdefault(f"{words} ({source}.)", []).append(basket.household)
+            asked.setdefault(f"{words} Source: {source}.", []).append(basket.household)
     for words, households in asked.items():
         yield f"{words} For {', '.join(dict.fromkeys(households))}."
 

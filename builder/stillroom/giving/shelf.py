@@ -16,7 +16,7 @@ from stillroom.core.recipe.model import Recipe
 from stillroom.core.when.timeline import plan_from_batch
 from stillroom.core.words.day_words import say_day
 from stillroom.giving.model import GivingList, LoggedBatch, Make, container_words
-from stillroom.giving.rules import KEEPS_AFTER_POST_DAYS
+from stillroom.giving.holding import days_left
 
 
 @dataclass(frozen=True)
@@ -106,8 +106,18 @@ def _logged(
 def _put(
     thing: Shelved, recipe: Recipe, giving: GivingList, things: list[Shelved], notes: list[str]
 ) -> None:
-    """Shelve what is ready and keeps until two weeks after giving day; tell of the rest."""
-    last = giving.giving_day + timedelta(days=KEEPS_AFTER_POST_DAYS)
+    """Shelve what is ready and keeps long enough for anybody; tell of the rest.
+
+    Whose basket it is good for is seen basket by basket: what is too old to be posted may be given
+    by hand.
+    """
+    last = min(
+        (
+            (household.opens or giving.giving_day) + timedelta(days=days_left(household))
+            for household in giving.households
+        ),
+        default=giving.giving_day,
+    )
     if thing.number == 0:
         return
     if thing.keep_until is not None and thing.keep_until < last:

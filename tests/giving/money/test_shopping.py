@@ -15,7 +15,7 @@ CUP = Fraction(473176473, 2000000)  # ml, 27 CFR and NIST Handbook 44: half a US
 BY_WEIGHT = [
     ("granulated sugar", "sugar and baking", 3 * CUP, "about 600 g (710 ml)"),
     ("granulated sugar", "sugar and baking", Fraction(7, 2) * CUP, "about 700 g (828 ml)"),
-    ("table salt", "spices and herbs", Fraction(15, 2), "about 10 g (7.5 ml)"),
+    ("table salt", "spices and herbs", Fraction(15, 2), "about 10 g (1½ tsp)"),
 ]
 
 

@@ -31,6 +31,7 @@ _BY_WEIGHT = frozenset({"sugar and baking", "spices and herbs", "dried goods"})
 _LIQUID = re.compile(r"\b(?:milk|cream|juice|water|extract|essence|oil|syrup|colouring|liquid)\b")
 # wide strips pared lengthwise from one lemon or orange: common practice, no published source
 STRIPS_OF_A_FRUIT = 6
+_SPOONFULS = 60  # ml
 
 
 @dataclass(frozen=True)
@@ -95,9 +96,10 @@ class Row:
 
     def _by_weight(self, short: Fraction) -> str:
         """Say what is sold by weight so, beside the spoons and cups that the recipes want."""
-        size = show_size(short, self.unit)
+        spoons = "" if _LIQUID.search(self.item) else say_spoons(short, self.unit)
         if self.density is None or self.unit != "ml":
-            return size
+            return spoons or show_size(as_bought(short, self.unit), self.unit)
+        size = spoons or show_size(short, self.unit)
         grams = short * self.density
         step = next((step for step, least in ((50, 500), (10, 100), (5, 20)) if grams >= least), 1)
         return f"about {show_size(Fraction(math.ceil(grams / step) * step), 'g')} ({size})"
@@ -107,6 +109,34 @@ class Row:
         """What remains afterwards."""
         over = self.there + (self.bought.bought if self.bought else Fraction(0)) - self.need
         return show_size(over, self.unit) if over > 0 else ""
+
+
+def as_bought(amount: Fraction, unit: str) -> Fraction:
+    """Return what is asked for in a shop, never less: kilos to the tenth, grams to the ten.
+
+    >>> as_bought(Fraction(3111), "g"), as_bought(Fraction(241), "g"), as_bought(Fraction(3), "")
+    (Fraction(3200, 1), Fraction(250, 1), Fraction(3, 1))
+    """
+    if unit not in ("g", "ml"):
+        return amount
+    step = 100 if amount >= 1000 else 10 if amount >= 100 else 1
+    return Fraction(math.ceil(amount / step) * step)
+
+
+def say_spoons(amount: Fraction, unit: str) -> str:
+    """Say little of what is dry by the spoon, as it is measured; "" for much.
+
+    >>> [say_spoons(Fraction(ml), "ml") for ml in (5, 20, 99)]
+    ['1 tsp', '1 tbsp + 1 tsp', '']
+    """
+    if unit != "ml" or not 0 < amount <= _SPOONFULS:
+        return ""
+    tablespoons, left = divmod(amount, 15)
+    teaspoons = math.ceil(left / 5 * 2)  # by the half
+    said = [f"{tablespoons} tbsp"] if tablespoons else []
+    half = "½" if teaspoons % 2 else ""
+    said += [f"{teaspoons // 2 or ''}{half} tsp"] if teaspoons else []
+    return " + ".join(said)
 
 
 def show_size(amount: Fraction, unit: str) -> str:
