@@ -15,8 +15,8 @@ from fractions import Fraction
 from stillroom.core.recipe.model import Recipe
 from stillroom.core.when.timeline import plan_from_batch
 from stillroom.core.words.day_words import say_day
-from stillroom.giving.model import GivingList, LoggedBatch, Make, container_words
 from stillroom.giving.holding import days_left
+from stillroom.giving.model import GivingList, LoggedBatch, Make, container_words
 
 
 @dataclass(frozen=True)
