@@ -15,7 +15,7 @@ from giving.lists import demo_book, demo_recipes, read_dict, small_list
 from stillroom.commands.terminal import read_day
 from stillroom.core.words.problems import ProblemsFound
 from stillroom.giving.against_book import check_list
-from stillroom.giving.closing import close_year
+from stillroom.giving.closing import _MOVED, _MOVED_AT_FIRST, _without_head, close_year
 from stillroom.giving.larder_stock import LarderStock
 from stillroom.giving.log import ReadLog
 from stillroom.giving.log_file import read_log
@@ -129,7 +129,8 @@ def test_a_list_keeps_its_notes_and_its_own_words():
         after
         == """\
 # Seeded from the list of 2027 when it was closed. Look over every household: ages
-# are a year on, and a child expected then is put down as six months old. Private.
+# are a year on, and a child expected then is put down as six months old. Strike out of
+# the stock what has been eaten or has spoiled since. Private.
 # Nan's list, in pencil
 giving list: Winter 2028          # the year of the gale
 day: 2028-12-16
@@ -264,7 +265,10 @@ def test_the_days_of_the_list_move_with_giving_day_and_that_is_said():
         {"service": "post", "last day": "11 December 2027", "bands": {"1 kg": 4}},
         {"service": "by hand"},
     ]
-    households = [HOUSEHOLDS[0], HOUSEHOLDS[1] | {"opens": "24 December 2027"}]
+    households = [
+        HOUSEHOLDS[0] | {"opens": "19 December 2027"},
+        HOUSEHOLDS[1] | {"opens": "24 December 2027"},
+    ]
     text = closed(
         posting=posting,
         households=households,
@@ -272,7 +276,8 @@ def test_the_days_of_the_list_move_with_giving_day_and_that_is_said():
     )
     giving = read_giving_list(text, "next.yml").giving
     assert [service.last_day for service in giving.posting] == [date(2028, 12, 9), None]
-    assert giving.households[1].opens == date(2028, 12, 22)
+    assert giving.households[0].opens == date(2028, 12, 17)
+    assert giving.households[1].opens == date(2028, 12, 24)
     assert giving.days_off == {date(2028, 7, 29), date(2028, 7, 30), date(2028, 9, 24)}
     assert "nobody has named this year's" in text
     assert "nobody has named" not in closed()
@@ -286,3 +291,12 @@ def test_a_day_after_a_command_is_read_with_its_year_as_one_says_it():
     for wrong in ("31 February 2028", "4/5/2028", "someday"):
         with pytest.raises(click.BadParameter):
             read_day(wrong, "--give", after, book)
+
+
+@pytest.mark.parametrize("moved", [_MOVED, _MOVED_AT_FIRST, ""])
+@pytest.mark.parametrize("more", ["Private.", "Strike out of\n# the stock all of it. Private."])
+def test_the_head_of_an_earlier_closing_is_taken_off_whole(moved, more):
+    head = "# Seeded from the list of 2026 when it was closed. Look over every household: ages\n"
+    head += f"# are a year on, and a child expected then is put down as six months old. {more}\n"
+    own = "# Nan's list. Private.\ngiving list: Winter 2027\n"
+    assert _without_head(head + moved + own) == own

@@ -240,7 +240,7 @@ def run(*words):
 def test_note_writes_a_line_and_check_reads_it(book):
     done = run("begun", "vanilla", "sugar", "--day", "yesterday")
     assert done.exit_code == 0, done.output
-    assert "Thursday 3 June 2027: vanilla-sugar begun." in done.output
+    assert "Thursday 3 June 2027: Vanilla sugar begun." in done.output
     done = run("filled", "vanilla sugar", "--number", "2")
     assert done.exit_code == 0, done.output
     text = (book / "giving" / "log.yml").read_text("utf-8")

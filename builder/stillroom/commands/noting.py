@@ -66,19 +66,13 @@ def note_command(
         if not log_beside(path).exists():
             guard_file(log_beside(path), book)
         before = kept.gifts if kept else None
-        noted = note(
-            path,
-            read,
-            {one.slug: one for one in recipes_of(book)},
-            row,
-            before,
-            book.settings.country,
-        )
+        recipes = {one.slug: one for one in recipes_of(book)}
+        noted = note(path, read, recipes, row, before, book.settings.country)
     except Unreadable as wrong:
         raise click.UsageError(f"{wrong.what} {wrong.mend}".strip()) from None
     for warning in warn_of_git(noted.path):
         click.echo(f"warning: {warning}", err=True)
-    click.echo(say_noted(noted))
+    click.echo(say_noted(noted, recipes))
     click.echo(f"Written: {noted.path}")
 
 

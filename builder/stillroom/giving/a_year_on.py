@@ -1,7 +1,8 @@
 """The days of a list, a year on: last posting days, days off, the day a household opens its basket.
 
-Each moves by 52 weeks, as giving day does, so that the weekday stays. Nobody has named next year's:
-the head of the new list says that they are to be looked up. Leaves out the closing: closing.py.
+Each moves by 52 weeks, as giving day does, so that the weekday stays; but who opens theirs on
+Christmas Eve opens it on Christmas Eve. Nobody has named next year's: the head of the new list says
+that they are to be looked up. Leaves out the closing: closing.py.
 """
 
 from __future__ import annotations
@@ -17,6 +18,8 @@ from stillroom.giving.written_time import read_days_off
 
 _A_YEAR: Final = timedelta(weeks=52)
 _ONE: Final = timedelta(days=1)
+# Saint Nicholas, Christmas and the days about it, New Year, Epiphany: month and day
+_FEASTS: Final = frozenset({(12, 6), (12, 24), (12, 25), (12, 26), (12, 31), (1, 1), (1, 6)})
 
 
 def has_days(giving: GivingList) -> bool:
@@ -28,14 +31,24 @@ def has_days(giving: GivingList) -> bool:
 def move_days(data: Any, households: list[Any], country: str) -> None:
     """Move the days in the data of a list that was read."""
     posting = data.get(said_key("list", data, "posting"))
-    rows = [(row, said_key("service", row, "last day")) for row in _rows(posting)]
-    rows += [(row, said_key("household", row, "opens")) for row in _rows(households)]
-    for row, key in rows:
-        if row.get(key):
+    for row in _rows(posting):
+        if row.get(key := said_key("service", row, "last day")):
             row[key] = read_day(row[key], country) + _A_YEAR
+    for row in _rows(households):
+        if row.get(key := said_key("household", row, "opens")):
+            row[key] = open_a_year_on(read_day(row[key], country))
     off = said_key("list", data, "days off")
     if data.get(off):
         data[off] = _spans(sorted(read_days_off(data[off], country)))
+
+
+def open_a_year_on(day: date) -> date:
+    """Return the day on which a basket is opened, a year on: a feast stays on its own.
+
+    >>> open_a_year_on(date(2027, 12, 24)), open_a_year_on(date(2027, 12, 19))
+    (datetime.date(2028, 12, 24), datetime.date(2028, 12, 17))
+    """
+    return day.replace(year=day.year + 1) if (day.month, day.day) in _FEASTS else day + _A_YEAR
 
 
 def _rows(written: Any) -> list[Any]:

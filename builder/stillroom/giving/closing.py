@@ -29,10 +29,13 @@ from stillroom.saving.yaml_files import change_yaml
 
 _WEEKDAYS: Final = 7
 _HEAD: Final = "# Seeded from "
+_HEAD_LINES: Final = 4
 _MOVED: Final = (
     "# Last posting days, days off and the days on which baskets are opened are last year's,\n"
-    "# moved by 52 weeks: nobody has named this year's. Put the new ones.\n"
+    "# moved by 52 weeks, but for feasts: nobody has named this year's. Put the new ones.\n"
 )
+# as it was said until November 2026
+_MOVED_AT_FIRST: Final = _MOVED.replace(", but for feasts", "")
 
 
 def close_year(
@@ -77,7 +80,10 @@ def close_year(
         carry_batches(data, standing.read.giving)
 
     head = f"{_HEAD}the list of {year} when it was closed. Look over every household: ages\n"
-    head += "# are a year on, and a child expected then is put down as six months old. Private.\n"
+    head += (
+        "# are a year on, and a child expected then is put down as six months old. Strike out of\n"
+    )
+    head += "# the stock what has been eaten or has spoiled since. Private.\n"
     changed = change_yaml(_without_head(text), read.file, change)
     return head + (_MOVED if has_days(giving) else "") + changed
 
@@ -96,7 +102,12 @@ def not_noted(
 def _without_head(text: str) -> str:
     if not text.startswith(_HEAD):
         return text
-    return text.split("\n", 2)[2].removeprefix(_MOVED)
+    # the head of a list, that of an earlier closing as well: comments down to the first other line
+    lines = text.split("\n")
+    private = next(
+        (n for n, line in enumerate(lines[:_HEAD_LINES]) if line.endswith("Private.")), 0
+    )
+    return "\n".join(lines[private + 1 :]).removeprefix(_MOVED).removeprefix(_MOVED_AT_FIRST)
 
 
 def _had_now(season: Season, assumed: tuple[LogLine, ...]) -> dict[str, tuple[str, ...]]:

@@ -19,7 +19,7 @@ from stillroom.core.words.text_files import read_text
 from stillroom.giving.finding import giving_lists
 from stillroom.giving.log import LogLine, ReadLog, log_kinds, read_kind
 from stillroom.giving.log_file import add_row, log_beside, read_line, read_log
-from stillroom.giving.log_names import Known, named_line, named_log
+from stillroom.giving.log_names import IN, Known, named_line, named_log
 from stillroom.giving.model import GivingList
 from stillroom.giving.names import with_names_of
 from stillroom.giving.plan_file import Before
@@ -109,6 +109,10 @@ def _row(
     if kind.kind in ("given", "posted"):
         things = row.pop("of", None) or row.get("things")
         row["things"] = things or _planned(known.household(str(said["name"])), row, season, before)
+    if kind.kind == "change" and row.get(
+        "words"
+    ):  # 'change "quince chutney" --words "less chilli"'
+        row |= {kind.kind: row.pop("words"), "of": row.get("of") or [said["name"]]}
     lacking = [key for key in kind.must if not row.get(key) and row.get(key) != 0]
     if lacking:
         raise Unreadable(f'It lacks "{lacking[0]}".', f"As in: {kind.example}")
@@ -150,10 +154,16 @@ def _make_whole(row: dict[str, Any], line: LogLine) -> None:
         row["container"] = line.container
 
 
-def say_noted(noted: Noted) -> str:
-    """Say in a line what was noted."""
-    words = log_kinds()[noted.line.kind].said.format(name=noted.line.name)
-    things = [*noted.line.things, *noted.line.of]
+def say_noted(noted: Noted, recipes: Mapping[str, Recipe]) -> str:
+    """Say in a line what was noted, recipes by their titles."""
+
+    def title(thing: str) -> str:
+        slug, _, container = thing.partition(IN)
+        named = recipes[slug].title if slug in recipes else slug
+        return f"{named} ({container})" if container else named
+
+    words = log_kinds()[noted.line.kind].said.format(name=title(noted.line.name))
+    things = [title(thing) for thing in (*noted.line.things, *noted.line.of)]
     more = f": {', '.join(things)}" if things else ""
     return f"{say_day(noted.line.day)}: {words}{more}."
 
