@@ -198,7 +198,6 @@ def _labels(data: dict[str, Any], designs: Designs, language: str) -> dict[str, 
             {
                 "to": one["to"],
                 "lines": one["address"],
-                "missing": "" if one["address"] else "The address is not on the list.",
                 "country": one["country"],
                 "from": [part for part in (one["sender"], *one["sender_address"]) if part],
                 "look": look_of(designs[one["number"]], *NAME_TAG_MM),

@@ -173,7 +173,7 @@ def _cost_parts(data: dict[str, Any]) -> list[dict[str, Any]]:
         ["In packs left over", costs["left_over"]],
         ["Empty baskets, paper and string", costs["empty"]],
         *([["Postage", costs["postage"]]] if costs["postage"] else []),
-        ["Paid", costs["paid"]],
+        ["To pay", costs["paid"]],
         [f"Like things in a shop, {costs['shop_known']} of {costs['presents']}", costs["shop"]],
     ]
     households = [[row["name"], row["cost"]] for row in costs["households"]]

@@ -6,6 +6,7 @@ counted as (year, month).
 
 from __future__ import annotations
 
+import re
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
 from datetime import date
@@ -13,10 +14,18 @@ from fractions import Fraction
 from typing import Literal
 
 from stillroom.core.words.joining import join_and
+from stillroom.core.words.plurals import singular
 from stillroom.giving.model import Sort
 from stillroom.giving.money.buying import PackOffer
 
 Month = tuple[int, int]
+_WITH = re.compile(r"\s(?:with|of|in|for|from|under)\s")
+
+
+def _names_several(title: str) -> bool:
+    """Whether a title is of several things: "Beeswax wraps", "Truffles in a box"."""
+    head = _WITH.split(title, maxsplit=1)[0]
+    return singular(head) != head
 
 
 @dataclass(frozen=True)
@@ -31,8 +40,15 @@ class Reason:
     disagrees: bool = False
 
     def said_of(self, titles: Sequence[str]) -> str:
-        """Say it of one thing or of several: "Mead contains alcohol", "Mead and gin contain …"."""
-        return f"{join_and(titles)} {self.one if len(titles) == 1 else self.many}"
+        """Say it of one thing or of several: "Mead contains alcohol", "Mead and gin contain …".
+
+        >>> Reason("contains milk", "contain milk").said_of(["Oat and thyme biscuits"])
+        'Oat and thyme biscuits contain milk'
+        >>> Reason("contains milk", "contain milk").said_of(["Cocoa mix with marshmallows"])
+        'Cocoa mix with marshmallows contains milk'
+        """
+        one = len(titles) == 1 and not _names_several(titles[0])
+        return f"{join_and(titles)} {self.one if one else self.many}"
 
 
 @dataclass(frozen=True)

@@ -9,8 +9,9 @@ from fractions import Fraction
 from typing import Any
 
 from stillroom.core.words.day_words import say_day_and_month
-from stillroom.giving.log import LogLine
+from stillroom.giving.log import LogLine, read_bought
 from stillroom.giving.log_names import IN
+from stillroom.giving.money.shopping import show_size
 from stillroom.giving.standing import numbered
 from stillroom.giving.worked_out import Pack
 
@@ -51,9 +52,16 @@ def spent_data(pack: Pack) -> dict[str, Any]:
 
 
 def _paid_row(pack: Pack, line: LogLine) -> dict[str, str]:
-    what = f"{line.amount} {line.name}" if line.kind == "bought" else f"Postage, {line.name}"
+    what = f"{_much(line)} {line.name}" if line.kind == "bought" else f"Postage, {line.name}"
     cost = pack.money(line.paid) if line.paid is not None else "not said"
     return {"day": say_day_and_month(line.day), "what": what, "cost": cost}
+
+
+def _much(line: LogLine) -> str:
+    """Say how much was bought as one says it; the log keeps it as it was noted."""
+    amount = read_bought(line.amount)
+    exact = amount.unit in ("g", "ml") and amount.low >= 1000
+    return show_size(amount.low, amount.unit) if exact else line.amount
 
 
 def thanks_data(pack: Pack) -> list[dict[str, Any]]:
