@@ -91,7 +91,7 @@ WORDS_KNOW_BETTER = {
     "soya": {"lupin tofu"},
     # extracts are made with spirit, a ferment of tea makes some, and beer without it keeps a trace
     "alcohol": {"cannabis tincture", "ginger ale", "ginger beer", "kombucha",
-                "nonalcoholic beer", "nonalcoholic lager", "raw kombucha",
+                "malt beer", "nonalcoholic beer", "nonalcoholic lager", "raw kombucha",
                 "starter kombucha"},
 }  # fmt: skip
 

@@ -302,7 +302,6 @@ UNKNOWN = {
         "laurel cerezo",
         "licor",
         "aceite",
-        "harina",
         "hierbas",
         "hongos",
         "setas silvestres",

@@ -48,6 +48,25 @@ _LEFT_COLD = late_regex(
     r"|pour|bottle|pot|cut|dip|roll|remove|take|stir|mix|whisk|strain|sieve|spoon|ladle|jars?)\b)",
     re.DOTALL,
 )
+# the same in German, French, Italian, Spanish and Dutch: kept in the cold, and not for some hours
+_COLD_ELSEWHERE: Mapping[Place, re.Pattern[str]] = {
+    "fridge": late_regex(
+        r"kühlschrank|\bréfrigérateur|\bfrigo|\bnevera|\brefrigerador|\bheladera|koelkast|ijskast"
+    ),
+    "freezer": late_regex(
+        r"tiefkühl|gefrier(?:fach|schrank|truhe)|\bcongélateur|\bcongelador|\bcongelatore|vriezer"
+        r"|diepvries"
+    ),
+}
+_KEPT_ELSEWHERE = late_regex(
+    r"aufbewahr|aufheben|\blager|haltbar|\bhält\b|\bhalten\b|\bconserv|\bgard(?:er|ez|ons)\b"
+    r"|\bse garde|\bguard(?:ar|e|en|a|amos)\b|bewaar|bewaren|houdbaar|\bblijft? (?:lang )?goed"
+)
+_NOT_KEPT_ELSEWHERE = late_regex(
+    r"\b(?:nicht|kein\w*|pas|jamais|non|senza|no|sin|niet|geen|bis|jusqu\w*|fino|hasta|tot|vor|avant"
+    r"|prima|antes|voor|minut\w*|stunden?|heures?|or[ae]|horas?|uur|uren|nacht|nuit|notte|noche)\b"
+    r"|geöffnet|öffnen|angebroch|anbruch|opening|ouverture|apertura|\bouvert|\bapert|\babiert|geopend|aangebroken"
+)
 _ON_THE_SHELF = late_regex(
     r"\b(?:cupboard|pantry|larder|shel(?:f|ves)|cellar|room temperature|cool,? (?:dark |dry )?place"
     r"|cool,? dark|dark,? cool)\b"
@@ -133,7 +152,25 @@ def kept_at(recipe: Recipe) -> Place:
             words = ""
     if _FRIDGE.search(words):
         return "fridge"
-    return "freezer" if _FREEZER.search(words) else "room"
+    if _FREEZER.search(words):
+        return "freezer"
+    return "room" if where else _kept_elsewhere(_last_words(recipe))
+
+
+def _kept_elsewhere(text: str) -> Place:
+    """Return where the last step keeps it, told in another language; the shelf where none is told.
+
+    >>> _kept_elsewhere("In Flaschen füllen und im Kühlschrank aufbewahren.")
+    'fridge'
+    >>> _kept_elsewhere("Über Nacht im Kühlschrank lagern."), _kept_elsewhere("Kühl lagern.")
+    ('room', 'room')
+    """
+    for sentence in split_sentences(text.lower()):
+        if _KEPT_ELSEWHERE.search(sentence) and not _NOT_KEPT_ELSEWHERE.search(sentence):
+            for place, named in _COLD_ELSEWHERE.items():
+                if named.search(sentence):
+                    return place
+    return "room"
 
 
 def _said_cold_before(recipe: Recipe, last: str) -> str:

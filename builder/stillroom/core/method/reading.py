@@ -45,6 +45,7 @@ _EACH_ITS_OWN = frozenset(
     {"fruit", "citrus", "high-acid-fruit", "low-acid-fruit", "borderline-acid", "dried-fruit"}
     | {"stone-fruit", "vegetable", "low-acid-vegetable", "dried-vegetable", "nut", "seed"}
 )
+_AS_WARM_AS = late_regex(r"\b(?:milk|blood|new[- ]milk)[- ](?:warm|heat)\b", re.IGNORECASE)
 
 
 @dataclass(frozen=True)
@@ -143,19 +144,28 @@ def _is_a_measured_thing(words: list[str]) -> bool:
 
 def named_in(clause: str, larder: Larder) -> Iterator[tuple[int, int, Staple]]:
     """Yield every food named, the longest name at each place."""
-    words = words_of(clause)
+    # "milk-warm" is as warm as it comes from the cow; what stands there keeps its place
+    words = words_of(_AS_WARM_AS.sub(lambda found: " " * len(found[0]), clause))
     place = 0
     while place < len(words):
         for size in range(min(_longest_from(words[place].form, larder), len(words) - place), 0, -1):
             run = words[place : place + size]
             # "salt the fish" is no salt fish
             food = _food_of_run(run, larder) if _stand_together(clause, run) else None
+            if size == 1 and _is_another_word(clause[run[0].start : run[0].end], larder):
+                food = None
             if food:
                 yield run[0].start, run[-1].end, food
                 place += size
                 break
         else:
             place += 1
+
+
+def _is_another_word(word: str, larder: Larder) -> bool:
+    """Whether a word of the book's own language only looks like a food: French "laver", "moule"."""
+    language = larder.language.partition("_")[0]
+    return word.casefold() in method_words(f"no_food_in_{language}")
 
 
 def _stand_together(clause: str, run: tuple[Word, ...]) -> bool:
