@@ -12,7 +12,11 @@ from fractions import Fraction
 from stillroom.core.amounts.units import convert
 from stillroom.core.words.patterns import late_regex
 
-_DRAIN = late_regex(r"\b(?:drain\w*|pour(?:ed)? off|press(?:ed)? out|rins(?:e|ed|ing))\b", re.I)
+_DRAIN = late_regex(
+    r"\b(?:drain\w*|pour(?:ed)? off|press(?:ed)? out|rins(?:e|ed|ing)"
+    r"|(?:tip|lift|pour|turn|empty|put)\w*\b[^.]*\b(?:colander|sieve|strainer)|pat(?:ted)?\b[^.]*\bdry)\b",
+    re.I,
+)
 _COVERS = late_regex(r"\b(?:water|brine|liquid|liquor|solution|syrup|ice)\b", re.I)
 # whose pint it is the method does not say: either will do
 _UNITS = {

@@ -42,7 +42,7 @@ def read_note(head: Words, note: Words, food: Staple | None, larder: Larder) -> 
     if note[0].form in ("no", "without") and len(note) > 1:  # "peanut butter (no xylitol)"
         return Effect()
     if note[0].form in ("or", "and", "plus"):
-        return _more(note[1:], food)
+        return _more(head, note[1:], food, larder)
     if food and (sorts := _sorts_named(head, note, food, larder)):
         return Effect(others=sorts)  # "neutral oil (such as peanut)"
     core, tail = split_tail(note)
@@ -94,8 +94,11 @@ def _is_parts(note: Words, food: Staple) -> bool:
     return len(pieces) > 1 and all(piece and piece <= phrase_words("turns") for piece in pieces)
 
 
-def _more(words: Words, food: Staple | None) -> Effect:
-    """Read "or margarine" as a further food, "or more to taste" as nothing."""
+def _more(head: Words, words: Words, food: Staple | None, larder: Larder) -> Effect:
+    """Read "or margarine" as a further food, "or more to taste" as nothing.
+
+    "Vinegar (cider, malt, or wine)" is wine vinegar, and no wine.
+    """
     core, _ = split_tail(words)
     if len(core) > 1 and core[0].form in phrase_words("holds") and core[1].form != "of":
         core = core[1:]  # "or 4 teaspoons pumpkin pie spice": numbers are left out already
@@ -104,7 +107,11 @@ def _more(words: Words, food: Staple | None) -> Effect:
         if food and not harmless_run(forms(piece), food, True):
             continue
         if piece[0].form not in phrase_words("prose"):
-            others.append(piece)
+            sort = match_name((*piece, head[-1]), larder).food
+            alone = match_name(piece, larder).food
+            of_it = len(piece) == 1 and sort is not None and sort not in (alone, food)
+            of_it = of_it and sort is not None and sort.section == (food and food.section)
+            others.append((*piece, head[-1]) if of_it else piece)
     return Effect(others=tuple(others))
 
 

@@ -27,6 +27,7 @@ from stillroom.core.method.words import (
     has_phrase,
     heads_a_verb,
     is_a_comparison,
+    is_elsewhere,
     is_no_food,
     method_words,
 )
@@ -145,8 +146,11 @@ def _without_amounts(
     taken = [(start, end) for start, end, _ in measured]
     if has_phrase(clause, "served") and not _minds_what_is_served(recipe):
         return
+    elsewhere = is_elsewhere(clause)
     for start, end, food in named_in(clause, recipe.larder):
         if any(start < stop and begin < end for begin, stop in taken):
+            continue
+        if elsewhere and clause[start:end].lower() in method_words("false_friends"):
             continue
         forms = tuple(word.form for word in words_of(clause[start:end]))
         if listed.holds(forms, food) or listed.tells_all_of(food) or "water" in food.tags:

@@ -21,6 +21,13 @@ _NEGATED = late_regex(
     r"|clear of|rather than|free from)\b",
     re.IGNORECASE,
 )
+# "bring to the boil without stirring": what stands before it is done all the same
+_BESIDE_WHAT_IS_DONE = late_regex(
+    r"\s+(?:without|with no|instead of|rather than|until (?:(?:it|they) (?:is|are) )?no (?:longer|more)"
+    r"|(?:for )?(?:no|not) (?:more|longer) than|not too|(?:so|so that|or) (?:it|they|the \w+)"
+    r" (?:do|does|will|is|are|can)\s?(?:not|n['’]t)|leaving no)\b",
+    re.IGNORECASE,
+)
 # "do not use the leaves, or the stems": the second belongs to what was forbidden
 _GOES_ON = late_regex(r"\s*(?:or|nor)\b", re.IGNORECASE)
 _ALL_BUT = late_regex(r"\b(all|everything) (?:but|except) (?:the )?\w+", re.IGNORECASE)
@@ -79,6 +86,8 @@ def affirmed_clauses(sentence: str) -> list[str]:
 
     >>> affirmed_clauses("Never use the leaves, or the roots, but wash the stalks at 37.5 C.")
     ['wash the stalks at 37.5 C']
+    >>> affirmed_clauses("Bring to the boil without stirring, and do not let it boil over.")
+    ['Bring to the boil']
     """
     return list(_affirmed_of(sentence))
 
@@ -89,6 +98,7 @@ def _affirmed_of(sentence: str) -> tuple[str, ...]:
     denied = False
     for part in _CLAUSE.split(re.sub(r"(\d)\.(\d)", r"\1·\2", sentence)):
         denied = bool(_NEGATED.search(part)) or (denied and bool(_GOES_ON.match(part)))
-        if part.strip() and not denied:
-            kept.append(part.replace("·", "."))
+        done = _BESIDE_WHAT_IS_DONE.split(part)[0] if denied else part
+        if done.strip() and not (denied and (done == part or _NEGATED.search(done))):
+            kept.append(done.replace("·", "."))
     return tuple(kept)

@@ -48,6 +48,17 @@ def has_phrase(text: str, name: str) -> bool:
     return bool(_pattern(name).search(text))
 
 
+def is_elsewhere(sentence: str) -> bool:
+    """Whether a sentence is in another language than English, by its smallest words.
+
+    >>> is_elsewhere("Laat ze op een rooster afkoelen"), is_elsewhere("Roast the rooster")
+    (True, False)
+    """
+    words = re.findall(r"[^\W\d_]+", sentence.lower())
+    other = sum(word in method_words("elsewhere") for word in words)
+    return other >= 2 and other > sum(word in method_words("english") for word in words)
+
+
 def is_no_food(behind: str) -> bool:
     """Whether the words behind a food make it a tool, a shape or a colour.
 
