@@ -918,3 +918,71 @@ def test_numbers_that_stand_alone_are_no_steps() -> None:
 def test_how_much_is_told_among_other_words(said: str, makes: str) -> None:
     text = f"Plum jam\n\n{said}\n\n1 kg plums\n800 g sugar\n\nBoil it.\n"
     assert f"\nmakes: {makes}\n" in one_of("a.txt", text.encode()).text
+
+
+def test_crosses_before_each_line_are_dashes_and_no_line_is_lost() -> None:
+    text = (
+        "Turkish Delight\n\nYou'll Need:\n\n# 1 lb sugar\n# quarter pint (150ml) water\n"
+        "# juice of one lemon\n# pink food colouring\n\n"
+        "Procedures : # Soak the gelatine\n# Pour the water into a pan\n# Simmer it\n# Cut it\n"
+    )
+    found = one_of("a.txt", text.encode())
+    assert found.title == "Turkish Delight"
+    assert listed(text)[:2] == ["1 lb sugar", "quarter pint (150ml) water"]
+    assert len(listed(text)) == 4
+    assert len(steps_of(found.text)) == 4
+
+
+def test_headings_of_markdown_stay_headings() -> None:
+    text = (
+        "# Plum jam\n\n## Ingredients\n\n- 1 kg plums\n- 800 g sugar\n\n## Method\n\n1. Boil it.\n"
+    )
+    assert one_of("a.md", text.encode()).title == "Plum jam"
+
+
+def test_oil_for_greasing_heads_nothing() -> None:
+    text = (
+        "Delight\n\nIngredients\n\noil for greasing\n1 oz gelatine\n1 lb sugar\n\nMix all of it.\n"
+    )
+    assert listed(text) == ["oil for greasing", "1 oz gelatine", "1 lb sugar"]
+
+
+def test_a_list_with_decimal_commas_on_one_line_is_parted() -> None:
+    text = (
+        "Kruidkoek\nIngrediënten\n150 g stroop, 50 ml water, 300 g roggemeel, 0,5 tl baking soda,"
+        " 1,25 tl kaneel, snuf zout\nBereiding\n1. Meng alles.\n"
+    )
+    assert len(listed(text)) == 6
+    assert "0,5 tl baking soda" in [row.strip('"') for row in listed(text)]
+
+
+def test_sentences_with_bullets_behind_a_list_are_the_method() -> None:
+    text = (
+        "Ginger bug\nIngredients\nTo Start the Bug\n- 2 cups water\n- 2 tablespoons sugar\n"
+        "Preparing the Bug\n- In a jar, combine the warm water and the sugar with a spoon.\n"
+        "Using the Bug\n- To use the bug, strain some of the liquid into a bottle of juice.\n"
+    )
+    assert "In a jar" not in " ".join(listed(text))
+    assert len(steps_of(one_of("a.txt", text.encode()).text)) == 2
+
+
+def test_things_numbered_below_a_heading_are_a_list() -> None:
+    text = (
+        "Ginger Bug\n\nIngredients of Ginger Bug\n\n  1. Prepare 2 tsp of grated ginger.\n"
+        "  2. It’s 900 ml of water.\n\nGinger Bug instructions\n\n"
+        "  1. Add the ginger to the water.\n"
+    )
+    assert listed(text) == ["2 tsp of grated ginger", "900 ml of water"]
+    assert steps_of(one_of("a.txt", text.encode()).text) == ["Add the ginger to the water."]
+
+
+def test_the_facts_of_a_card_are_none_of_its_words() -> None:
+    text = (
+        "Cocoa mix\n\nCourse Beverage, Gift\nCuisine American\nPrep Time 15 minutes\n"
+        "Servings 1 jar (makes 12 servings)\nCalories 135 kcal\n\nIngredients\n- 1 cup sugar\n"
+        "- 1 cup cocoa\n\nInstructions\n1. Mix.\n"
+    )
+    found = one_of("a.txt", text.encode()).text
+    assert "\nmakes: 1 jar\n" in found
+    assert "Prep Time" not in found
+    assert "Calories" not in found

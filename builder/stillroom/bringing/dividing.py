@@ -63,6 +63,10 @@ _WISH: Final = re.compile(
     r"|je vous souhaite|vi auguro|os deseo|ik wens)\b",
     re.IGNORECASE,
 )
+_USED_FOR: Final = re.compile(  # "oil for greasing" is no heading
+    r"\bfor\s+(?:greasing|dusting|rolling|frying|brushing|sprinkling|coating|oiling)|\bto\s+(?:dust|taste|serve|grease)\b",
+    re.IGNORECASE,
+)
 _PART_WORDS: Final = 3
 _FOODS: Final = 2
 """Foods known for certain, from which on a list is one of foods."""
@@ -268,7 +272,8 @@ def _heads_group(rows: Sequence[Row], place: int) -> bool:
     if row.shape != "line" or is_ingredient(row.text):
         return False
     named = bool(_FOR_A_PART.match(row.text.strip(" :"))) or _names_a_part(rows, place)
-    return row.text.endswith(":") or named or (row.gap and is_group(rows, place))
+    heads = row.gap and is_group(rows, place) and not _USED_FOR.search(row.text)
+    return row.text.endswith(":") or named or heads
 
 
 def _names_a_part(rows: Sequence[Row], place: int) -> bool:

@@ -18,6 +18,7 @@ from stillroom.bringing.naming import says_its_kind
 from stillroom.bringing.one_line import foods_on, names_a_food
 from stillroom.bringing.sorting import (
     begins_in_words,
+    begins_with_amount,
     is_ingredient,
     is_only_makes,
     is_passed,
@@ -27,7 +28,10 @@ from stillroom.bringing.sorting import (
 from stillroom.bringing.titles import titled, writer_of
 
 _HOW_TO: Final = re.compile(
-    r"(?:how\s+(?:to|i|we)\s+make|to\s+make|so\s+macht\s+man)\s+(?:[^\W\d][\w'’-]*\s*){1,6}:?",
+    r"(?:how\s+(?:to|i|we)\s+make|to\s+make|so\s+macht\s+man|cómo\s+(?:hacer|preparar|se\s+hace)|comment\s+(?:faire|préparer)"
+    r"|come\s+(?:fare|preparare)|(?:hoe|zo)\s+maak\s+je|(?:preparing|making|using|feeding)\s+(?:the|your|it))"
+    r"\s*(?:[^\W\d][\w'’-]*\s*){1,6}(?:,\s*(?:step\s+by\s+step|paso\s+a\s+paso|passo\s+(?:dopo|per)\s+passo"
+    r"|étape\s+par\s+étape|stap\s+voor\s+stap))?:?",
     re.IGNORECASE,
 )
 # "A dry artist's brush for dusting inside the jar if needed", close below others
@@ -136,6 +140,8 @@ def _named_end(rows: Sequence[Row], head: int) -> int:
                 return at
             continue
         amounts += is_ingredient(row.text)
+        if row.shape == "item" and amounts and _is_step(row.text):
+            return at
         if method or row.shape != "line" or is_ingredient(row.text):
             continue
         if is_sentence(row.text) or _ends_the_list(rows, head, at):
@@ -144,6 +150,11 @@ def _named_end(rows: Sequence[Row], head: int) -> int:
         if row.gap and amounts and not more and not is_group(rows, at):
             return at
     return len(rows)
+
+
+def _is_step(text: str) -> bool:
+    """Whether an item among others says what is done: a sentence, no amount, no foods alone."""
+    return is_sentence(text) and not begins_with_amount(text) and not foods_on(text)
 
 
 def _ends_the_list(rows: Sequence[Row], head: int, at: int) -> bool:

@@ -21,7 +21,8 @@ _SIGNS: Final = re.compile(r"\s*(?:[;|•·]|\s\+\s)\s*(?=(?:about |ca\.? )?[\d�
 _NEXT_MEASURE: Final = re.compile(
     r"(?<=[^\W\d])[\s,]+(?=\d+(?:[.,]\d+)?\s*(?:k?g|gr|ml|cl|dl|l|EL|TL|Msp|Prise|Pck|cups?|tbsp|tsp|oz|lb)\b\.?\s+[^\W\d])"
 )
-_COMMAS: Final = re.compile(r"\s*,\s*(?![^()]*\))(?!\d+\s*%)")
+# "0,5 tl zout" is one
+_COMMAS: Final = re.compile(r"\s*(?:,(?!\d)|(?<!\d),)\s*(?![^()]*\))(?!\d+\s*%)")
 _TIME: Final = re.compile(
     r"[\d\s–-]+(?:minutes?|mins?|hours?|days?|weeks?|months?|minuten|stunden|tage|wochen)\b", re.I
 )
@@ -33,6 +34,10 @@ _TELLS: Final = re.compile(
 )
 _AND: Final = re.compile(r"\s+(?:and|und|et|y|e|en)\s+")
 _WORDS: Final = 5
+_MEASURED: Final = re.compile(
+    r"\d[\d.,/½¼¾]*\s*(?:k?g|ml|cl|dl|l|lit\w+|oz|lb|cups?|tbsp|tsp|tl|el|c\.?\s?à\s?\w)\b\.?\s+[^\W\d]{2}",
+    re.IGNORECASE,
+)
 _PAIR: Final = 2
 _LEAST: Final = 3
 """Parts that begin with an amount, from which on commas part things."""
@@ -177,4 +182,4 @@ def _names_a_thing(part: str) -> bool:
     try:
         return bool(read_line(part).item)
     except Unreadable:
-        return False
+        return bool(_MEASURED.match(part))  # "1 l alcool a 90°": a thing, though it is asked about

@@ -156,7 +156,9 @@ def rows_of(lines: list[str]) -> list[Row]:
     rows: list[Row] = []
     gap = True
     number = ""
-    for line in _without_one_step(_with_bare_numbers(_with_dashes_apart(lines))):
+    for line in _with_crosses_as_dashes(
+        _without_one_step(_with_bare_numbers(_with_dashes_apart(lines)))
+    ):
         said = line.strip()
         if number and said and not _NUMBER_ALONE.fullmatch(said):
             said, number = f"{number} {said}", ""
@@ -176,6 +178,23 @@ def rows_of(lines: list[str]) -> list[Row]:
             rows.append(_row(piece, len(line) - len(line.lstrip()), gap))
             gap = False
     return [row for row in rows if row.text]
+
+
+def _with_crosses_as_dashes(lines: list[str]) -> list[str]:
+    """Return lines with dashes where a page set a cross before each: "# 1 lb sugar", "# a lemon".
+
+    Three such lines in a row, with nothing between, are a list and no headings.
+    """
+    crossed = [bool(re.match(r"\s*#\s+\S", line)) for line in lines]
+    found = list(lines)
+    for begin in range(len(lines)):
+        if crossed[begin] and (begin == 0 or not crossed[begin - 1]):
+            end = begin
+            while end < len(lines) and crossed[end]:
+                end += 1
+            if end - begin >= 3:
+                found[begin:end] = [re.sub(r"#", "-", line, count=1) for line in lines[begin:end]]
+    return found
 
 
 def _with_bare_numbers(lines: list[str]) -> list[str]:

@@ -15,7 +15,7 @@ from typing import Final
 from stillroom.bringing.found import Row
 from stillroom.bringing.heads import after_section, list_and_method, section_of
 from stillroom.bringing.lists import is_head
-from stillroom.bringing.sorting import is_only_makes, is_sentence, is_time
+from stillroom.bringing.sorting import is_ingredient, is_only_makes, is_sentence, is_time, number_of
 
 # an amount with nothing behind it: "50 g", "3 pièce"
 _AMOUNT_ALONE: Final = re.compile(
@@ -27,11 +27,52 @@ _AMOUNT_ALONE: Final = re.compile(
 
 _DOTS: Final = re.compile(r"\s*[•·‣▪●○◦]\s+")
 _DOTTED: Final = 3
+_LEAST_FACTS: Final = 3
+_CARD_FACT: Final = re.compile(
+    r"(Prep Time|Cook Time|Total Time|Active Time|Cure Time|Course|Cuisine|Featuring|Servings"
+    r"|Yield|Calories|Author|Skill Level|Project Type|Category|Keyword|Difficulty)\s+(?=\w)"
+)
+_PREPARE: Final = re.compile(
+    r"(?:prepare|take|get|provide|make ready|you need|it['’]s|use)\s+(?:of\s+)?(?=[\d½¼¾])",
+    re.IGNORECASE,
+)
 
 
 def made_ready(rows: Sequence[Row]) -> list[Row]:
     """Return rows without a page's times, with what it joined parted and what it parted joined."""
-    return _with_amounts_joined(_with_makes_joined(_with_dots_apart(_apart(_without_times(rows)))))
+    apart = _apart(_without_times(_with_card_facts(rows)))
+    joined = _with_amounts_joined(_with_makes_joined(_with_dots_apart(apart)))
+    return _with_numbered_lists(joined)
+
+
+def _with_card_facts(rows: Sequence[Row]) -> list[Row]:
+    """Return rows with a colon in "Prep Time 15 minutes", "Course Dessert", as cards are copied."""
+    told = [bool(_CARD_FACT.match(row.text)) and row.shape in ("line", "item") for row in rows]
+    if sum(told) < _LEAST_FACTS:
+        return list(rows)
+    return [
+        replace(row, text=_CARD_FACT.sub(r"\1: ", row.text)) if fact else row
+        for row, fact in zip(rows, told, strict=True)
+    ]
+
+
+def _with_numbered_lists(rows: list[Row]) -> list[Row]:
+    """Return rows with the numbered things below "Ingredients of" as items of a list.
+
+    "1. Prepare 2 tsp of ginger." is one, as pages that machines write have it.
+    """
+    found = list(rows)
+    for place, row in enumerate(rows):
+        if row.shape not in ("heading", "line") or section_of(row.text) != "ingredients":
+            continue
+        at = place + 1
+        while at < len(rows) and rows[at].shape == "step":
+            thing = _PREPARE.sub("", number_of(rows[at].text)).rstrip(".")
+            if not is_ingredient(thing):
+                break
+            found[at] = replace(rows[at], text=thing, shape="item")
+            at += 1
+    return found
 
 
 def _without_times(rows: Sequence[Row]) -> list[Row]:

@@ -90,6 +90,7 @@ _DEPENDS: Final = re.compile(r"[,(\s]*\b(?:depending|according)\b", re.IGNORECAS
 _MADE_WITHIN: Final = re.compile(
     r"\d+\s*(?:servings?\s*)?\((?:makes|yields)\s+(?P<said>[^()]+)\)", re.IGNORECASE
 )
+_SERVES_WITHIN: Final = re.compile(r"\s*\((?:makes|serves|yields|about)\s[^()]*servings?\)$", re.I)
 _LONG_ASIDE: Final = re.compile(r"\s*\((?:[^()\s]+\s+){5,}[^()]*\)?$")
 _JOINING: Final = re.compile(r"^[\s,:.–-]*(?:and|which)?\s*", re.IGNORECASE)
 # "Sloes 1 lb", "Gin: 75 cl": the amount behind its food
@@ -240,6 +241,7 @@ def makes_of(text: str) -> str:
         said = f"about {said}"
     said = _DEPENDS.split(_KEPT_TOO.split(said)[0])[0]
     within = _MADE_WITHIN.fullmatch(said)
+    said = said if within else _SERVES_WITHIN.sub("", said)
     said = _LONG_ASIDE.sub("", within["said"] if within else said)
     said = _IN_OTHER_MEASURE.sub(r"\g<unit>", said).strip(" ,(")
     if not re.search(

@@ -32,7 +32,7 @@ _SO_MANY: Final = re.compile(
 )
 LIST_FOR: Final = re.compile(
     r"(?:the\s+)?(?:ingredients|zutaten|ingr[eé]dients|ingredienti|ingredientes|ingrediënten|nodig)\s*\(?\s*"
-    r"(?:for|to\s+make|für|pour|per|para|voor)\s+(?P<what>[^()]+?)\s*\)?\s*:?",
+    r"(?:for|of|to\s+make|für|pour|per|para|voor)\s+(?P<what>[^()]+?)\s*\)?\s*:?",
     re.IGNORECASE,
 )
 # "Chapter 4. Olive oil soap"

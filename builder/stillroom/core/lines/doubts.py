@@ -274,7 +274,7 @@ def _names_another(item: str, text: str) -> bool:
             return False
         behind = _THING_BEHIND.fullmatch(piece.strip())
         food = None if behind is None or _PART_OF_IT.search(piece) else find_staple(behind["food"])
-        if food is not None and own is not None and food.name != own.name:
+        if food is not None and (own is None or food.name != own.name):
             return True
     return False
 

@@ -23,7 +23,8 @@ _NEGATED = late_regex(
 )
 # "bring to the boil without stirring": what stands before it is done all the same
 _BESIDE_WHAT_IS_DONE = late_regex(
-    r"\s+(?:without|with no|instead of|rather than|until (?:(?:it|they) (?:is|are) )?no (?:longer|more)"
+    r"\s+(?:without|with no|instead of|rather than"
+    r"|until (?:(?:it|they) (?:is|are) )?no (?:longer|more)"
     r"|(?:for )?(?:no|not) (?:more|longer) than|not too|(?:so|so that|or) (?:it|they|the \w+)"
     r" (?:do|does|will|is|are|can)\s?(?:not|n['’]t)|leaving no)\b",
     re.IGNORECASE,
