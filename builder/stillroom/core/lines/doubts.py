@@ -269,14 +269,15 @@ def _names_another(item: str, text: str) -> bool:
     """Whether what stands behind a comma is an amount of another food, and nothing else."""
     pieces = re.split(r"[,;]\s+", _IN_BRACKETS.sub("", text))[1:]
     own = find_staple(item) or find_staple(text)
+    others = 0
     for piece in pieces:
         if _SAYS_MORE.match(piece):
-            return False
+            break
         behind = _THING_BEHIND.fullmatch(piece.strip())
         food = None if behind is None or _PART_OF_IT.search(piece) else find_staple(behind["food"])
-        if food is not None and (own is None or food.name != own.name):
-            return True
-    return False
+        others += food is not None and (own is None or food.name != own.name)
+    # of an unknown thing one more may be a part of it: "1 string of lights, 3 button cells"
+    return others > (own is None)
 
 
 def _refuse_unmeasured_number(reading: LineReading, item: str, unit: re.Match[str] | None) -> None:
