@@ -62,6 +62,13 @@ def test_what_cannot_be_read_is_asked_again_and_said_how_to_write():
         *["perhaps", "no"],
         *["the fennimores", "Ysolde: Marl # 2", "", "", "pregnant", "", "yes", ""],
         *["quince chutny", "all", "lots", "2", "1", "0", "many", "6", "cheap", "£20"],
+        *[
+            "mead",
+            "Nobody: mead",
+            "The Fennimores: dragonfruit pie",
+            "The fennimores: Quince chutney, honey",
+        ],
+        *["sugar 3", "sugar: 3 for 2", "granulated sugar: 1 kg for 1.15; brandy: 700 ml, £16.50"],
     ]
     text, told = answered(said)
     assert [line for line in told if "Did you mean" in line] == [
@@ -69,7 +76,8 @@ def test_what_cannot_be_read_is_asked_again_and_said_how_to_write():
         '"quince chutny" is not a recipe of the book. Did you mean "quince-chutney"?',
     ]
     odd = "2020-01-01 is past|wants somebody|a few|lots|neither yes nor no|unicorn|not an age"
-    odd = f"{odd}|there already"
+    odd = f"{odd}|there already|who likes it|not among them|dragonfruit pie"
+    odd = f"{odd}|thing with its price|an offer or a price"
     for part in (*odd.split("|"), "many", "not a price", "carnivore"):
         assert sum(part in line for line in told) == 1, (part, told)
     read = read_giving_list(text, "list.yml")
@@ -77,6 +85,8 @@ def test_what_cannot_be_read_is_asked_again_and_said_how_to_write():
     assert (first.avoid, first.children, first.adults) == (("nuts", "coeliac"), (108, 8), 2)
     assert (second.name, second.pregnant, second.delivery) == ("Ysolde: Marl # 2", True, "by post")
     assert (first.budget, first.pets, second.pets) == (20, {"dog", "cat"}, set())
+    assert (first.likes, second.likes) == (("quince-chutney", "honey"), ())
+    assert [price.item for price in read.giving.prices] == ["granulated sugar", "brandy"]
     assert read.giving.giving_day == date(2027, 12, 24)
 
 
@@ -93,7 +103,7 @@ def test_what_cannot_be_read_is_asked_again_and_said_how_to_write():
     ids=["one", "careful", "nine"],
 )  # fmt: skip
 def test_the_list_plans_at_once_and_no_basket_asks_for_what_cannot_go_to_them(people):
-    said = ["", *(part for one in people for part in one), "", "", "", "", "", "", ""]
+    said = ["", *(part for one in people for part in one), "", "", "", "", "", "", "", "", ""]
     text, told = answered(said)
     assert len(told) == 1
     read = read_giving_list(text, "list.yml")
@@ -110,7 +120,22 @@ def test_a_new_book_of_any_country_gets_one_in_its_own_money(country, money, tmp
     begin_book(tmp_path / "ours", Answers("Ours", country, today=date(2026, 11, 1)))
     book = open_book(tmp_path / "ours" / "mkdocs.yml")
     left = iter(
-        ["", "Oma", "", "", "Nüsse" if country == "DE" else "", "", "", "", "", "", "", money]
+        [
+            "",
+            "Oma",
+            "",
+            "",
+            "Nüsse" if country == "DE" else "",
+            "",
+            "",
+            "",
+            "",
+            "",
+            "",
+            money,
+            "",
+            "",
+        ]
     )
     answers = ask_for_list(
         lambda _, usual: next(left) or usual, lambda _: None, book.load(), book.settings, TODAY
@@ -275,6 +300,8 @@ def test_at_a_terminal_the_list_of_a_book_is_asked_for(ours: Path):
     one.answer("to eat", "")
     one.answer("hours", "")
     one.answer("cost at most", "")
+    one.answer("something best", "")
+    one.answer("things cost", "")
     assert one.end() == 0, one.seen
     path = ours / "giving" / "giving-list.yml"
     text = path.read_text(encoding="utf-8")
@@ -308,7 +335,8 @@ def test_a_new_book_is_begun_with_its_list(tmp_path: Path):
     one.answer("baskets go out", "")
     one.answer("given one first", "The Marrables")
     for question in ("grown-ups", "children", "not have", "animals", "by post", "who else",
-                     "Which of them", "to eat", "hours", "cost at most"):  # fmt: skip
+                     "Which of them", "to eat", "hours", "cost at most",
+                     "something best", "things cost"):  # fmt: skip
         one.answer(question, "")
     assert one.end() == 0, one.seen
     text = (tmp_path / "ours" / "giving" / "giving-list.yml").read_text(encoding="utf-8")

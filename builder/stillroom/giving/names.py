@@ -11,7 +11,7 @@ import re
 from collections.abc import Mapping
 from typing import Any
 
-from stillroom.core.allergens.avoiding import read_avoided
+from stillroom.core.allergens.avoiding import avoided_by_name, read_avoided
 from stillroom.core.recipe.model import Recipe
 from stillroom.core.words.plurals import singular
 from stillroom.giving.facts import facts_of
@@ -51,8 +51,10 @@ class _Book:
     def with_food(self, word: str) -> tuple[str, ...]:
         """Return the recipes on offer that hold a food, or have it in their title."""
         avoid = read_avoided(word)
-        if avoid is None or avoid.ask or avoid.diet or avoid.of:
+        if avoid is None or avoid.diet or avoid.of:
             return ()
+        if avoid.ask:  # "jam" and "biscuits" are many things, and all of them may be liked
+            avoid = avoided_by_name(word)
         held = [slug for slug in dict.fromkeys(self.offered) if slug in self.recipes]
         return tuple(
             slug
@@ -60,6 +62,13 @@ class _Book:
             if plain_name(word) in plain_name(self.recipes[slug].title)
             or facts_of(self.recipes[slug]).answer(avoid) == "contains"
         )
+
+
+def recipes_liked(word: str, recipes: Mapping[str, Recipe]) -> tuple[str, ...]:
+    """Return the recipes that a liking means: the one of that name, or all that hold the food."""
+    book = _Book(recipes, tuple(recipes))
+    slug = book.slug(word)
+    return (slug,) if slug in recipes else book.with_food(word)
 
 
 def plain_name(name: str) -> str:

@@ -8,7 +8,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, field, replace
 from datetime import date
 from fractions import Fraction
 
@@ -76,6 +76,8 @@ class ListAnswers:
     receivers: tuple[Receiver, ...] = ()
     hours: str = ""
     budget: str = ""
+    likes: Mapping[str, tuple[str, ...]] = field(default_factory=dict)
+    prices: tuple[tuple[str, str], ...] = ()
 
 
 def read_giving_day(text: str, today: date, country: str) -> date:

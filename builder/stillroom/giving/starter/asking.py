@@ -35,6 +35,7 @@ from stillroom.giving.starter.answers import (
     read_recipes,
     read_yes,
 )
+from stillroom.giving.starter.wishes import read_likes, read_prices
 from stillroom.giving.starter.words import starter_words
 
 _Read = TypeVar("_Read")
@@ -85,6 +86,14 @@ def ask_for_list(
     )
     room = _room(asker, tuple(one for one in recipes if one.slug in chosen))
     money = partial(read_budget, currency=settings.currency, language=settings.language)
+    made = {one.slug: one for one in recipes if one.slug in chosen}
+    likes = partial(read_likes, names=[one.name for one in receivers], recipes=made)
+    costs = partial(
+        read_prices,
+        currency=settings.currency,
+        language=settings.language,
+        system="us" if settings.units == "us" else "metric",
+    )
     return ListAnswers(
         title=title,
         day=day,
@@ -94,6 +103,8 @@ def ask_for_list(
         receivers=receivers,
         hours=asker.until_read("hours", read_month_hours),
         budget=asker.until_read("budget", money, currency=settings.currency),
+        likes=asker.until_read("likes", likes),
+        prices=asker.until_read("prices", costs),
     )
 
 

@@ -112,7 +112,7 @@ def _text(
         _baskets(kinds, notes),
         _makes(recipes, rooms, notes),
         _households(answers, kinds, rooms, notes),
-        _prices(recipes, settings, notes),
+        _prices(answers, recipes, settings, notes),
     )
     return "\n".join("\n".join(lines) + "\n" for lines in map(list, parts) if lines)
 
@@ -175,20 +175,35 @@ def _households(
             yield "    pregnant: yes"
         if one.by_post:
             yield "    by post: yes"
+        if liked := answers.likes.get(one.name):
+            yield f"    likes: [{_several(liked)}]"
         if answers.budget:
             yield f"    budget: {_said(answers.budget)}"
     yield f"  # {notes['likes']}"
 
 
 def _prices(
-    recipes: tuple[Recipe, ...], settings: BookSettings, notes: Mapping[str, str]
+    answers: ListAnswers,
+    recipes: tuple[Recipe, ...],
+    settings: BookSettings,
+    notes: Mapping[str, str],
 ) -> Iterator[str]:
-    """Yield the things that want a price, each behind a "#": what one costs nobody has said yet."""
-    names = [line.item for one in recipes for line in one.ingredients if line.item]
+    """Yield what costs so much, and behind a "#" the things of which nobody has said it yet."""
+    if answers.prices:
+        yield "prices:"
+        yield from (f"  - {_said(item)}: {_said(pack)}" for item, pack in answers.prices)
+    said = {item.lower() for item, _ in answers.prices}
+    names = [
+        line.item
+        for one in recipes
+        for line in one.ingredients
+        if line.item and line.item.lower() not in said
+    ]
     decimal = get_decimal_symbol(settings.language)
     pack = f"1 {'lb' if settings.units == 'us' else 'kg'} for 2{decimal}10"
     yield f"# {notes['prices'].format(pack=pack)}"
-    yield "# prices:"
+    if not answers.prices:
+        yield "# prices:"
     for name in list(dict.fromkeys(names))[:_MOST_PRICES]:
         yield f"#   - {_said(name)}: ... for ..."
 
