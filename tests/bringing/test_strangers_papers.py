@@ -371,3 +371,20 @@ def test_the_head_right_above_the_first_amounts_heads_them() -> None:
         "fr_FR",
     )
     assert listed(found)[0] == "Pour les oranges confites:"
+
+
+def test_what_it_makes_counts_before_how_many_it_serves() -> None:
+    text = (
+        "Shortbread\nServes 8\n200 g flour\n100 g butter\nBake it for an hour. Makes 24 pieces.\n"
+    )
+    (found,) = brought(text)
+    assert "makes: 24 pieces" in found.text
+    assert "8 servings." in found.text
+    stated = (
+        '{"@type": "Recipe", "name": "Shortbread", "recipeYield": ["8 servings", "24 pieces"], '
+        '"recipeIngredient": ["200 g flour"], "recipeInstructions": "Bake."}'
+    )
+    (found,) = brought(stated, name="a.json")
+    assert "makes: 24 pieces" in found.text
+    (found,) = brought(text.replace(" Makes 24 pieces.", ""))
+    assert "makes: 8 servings" in found.text

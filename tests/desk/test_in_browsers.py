@@ -15,7 +15,7 @@ from urllib.parse import urlsplit
 
 import pytest
 from axe_playwright_python.sync_playwright import Axe
-from playwright.sync_api import Browser, Page
+from playwright.sync_api import Browser, Page, Route
 
 from browser.conftest import wait_until
 from browser.firefox import Firefox
@@ -293,3 +293,27 @@ def test_too_large_a_file_is_refused_in_one_message(
     page.click("main button.action--first")
     page.wait_for_load_state()
     assert "more than the desk takes at once: 80 MB" in page.inner_text("body")
+
+
+def test_a_page_that_looks_again_follows_whatever_of_it_changes(
+    browser: Browser, empty: OpenDesk
+) -> None:
+    """A child amid others changed, and the next look raised: the page stood still for ever."""
+    looks = '<script type="module" src="/desk/own/again.js"></script>'
+    shown = [
+        f"{looks}<main id=main><h1>A</h1><p>1 second</p><form>stop</form></main>",
+        f"{looks}<main id=main><h1>A</h1><p>2 seconds</p><form>halt</form></main>",
+        "<main id=main><h1>Done</h1><ul><li>all</li></ul></main>",
+    ]
+    page = browser.new_page()
+    page.goto(empty.first)
+
+    def answer(route: Route) -> None:
+        body = shown.pop(0) if len(shown) > 1 else shown[0]
+        route.fulfill(body=f"<!doctype html>{body}", content_type="text/html")
+
+    page.route("**/looks-again", answer)
+    page.goto(f"{empty.origin}/looks-again")
+    page.wait_for_selector("h1:has-text('Done')", timeout=20_000)
+    assert page.inner_text("li") == "all"
+    page.close()

@@ -77,7 +77,7 @@ def test_four_answers_make_a_book_that_builds(tmp_path: Path) -> None:
     assert "Words of an example still stand" in before
     assert "the first page" in before
     assert "no pictures yet" in before
-    assert "pages/index.md:1: Words of the example" in before
+    assert '<a href="/book#text_index">the first page</a>: ' in before
     assert opened.ask("/publish", "POST", {"way": "folder"}).text.count("lies in the folder") == 1
     page = (tmp_path / "new" / "site" / "index.html").read_text(encoding="utf-8")
     assert "Ann: our book" in page
@@ -379,3 +379,14 @@ def test_what_keeps_the_page_away_is_said_in_its_place(own: OpenDesk) -> None:
     assert "as soon as" not in right["page"]
     again = json.loads(own.ask("/write/new-recipe/look", "POST", wrong).text)
     assert again["page"] is None, "the page stays as it last read right"
+
+
+def test_the_words_of_a_page_stand_without_the_head_of_its_file(own: OpenDesk) -> None:
+    about = own.folder / "pages" / "about.md"
+    about.write_text("---\ntitle: About\n---\n\n# About this book\n\nOurs.\n", encoding="utf-8")
+    sent = boxes_of(own, "/book")
+    assert sent["text_about"].strip() == "Ours."
+    sent["text_about"] = "Nell’s, and nobody else’s."
+    assert own.ask("/book", "POST", sent).status == 303
+    kept = about.read_text(encoding="utf-8")
+    assert kept == "---\ntitle: About\n---\n\n# About this book\n\nNell’s, and nobody else’s.\n"

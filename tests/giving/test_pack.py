@@ -396,6 +396,13 @@ def test_the_commands_write_a_pack_and_close_the_year(book):
     assert again.exit_code == 1
     assert "there already" in again.output
     assert run(main, ["giving-schema"]).exit_code == 0
+    (book.root / "recipes" / "broken.md").write_text("---\ntitle: Broken\n---\n", encoding="utf-8")
+    wrong = {**data, "giving day": "some day"}
+    Path(listed).write_text(yaml.safe_dump(wrong), encoding="utf-8")
+    both = run(main, ["close-year", listed, "--out", str(book.root / "notes" / "after.yml")])
+    assert both.exit_code == 1
+    assert "broken.md" in both.output, "the recipe's fault is told"
+    assert '"some day" is not a day' in both.output, "and the list's own beside it"
 
 
 def test_the_plan_names_what_could_not_be_checked_and_who_is_given_it(pack, files):

@@ -10,6 +10,7 @@ import time
 import urllib.error
 import urllib.request
 from collections.abc import Iterator
+from contextlib import contextmanager
 from pathlib import Path
 
 import pytest
@@ -25,7 +26,13 @@ def find_free_port() -> int:
 
 @pytest.fixture
 def served(tmp_path: Path) -> Iterator[tuple[Path, str]]:
-    folder = small_book(tmp_path)
+    with serving(small_book(tmp_path)) as found:
+        yield found
+
+
+@contextmanager
+def serving(folder: Path) -> Iterator[tuple[Path, str]]:
+    """Serve a book until the block ends."""
     port = find_free_port()
     command = [sys.executable, "-m", "stillroom", "serve", "--address", f"127.0.0.1:{port}"]
     with subprocess.Popen(
@@ -81,3 +88,28 @@ def test_a_mistake_is_shown_and_goes_when_it_is_mended(served: tuple[Path, str])
     page_with(address, "The stillroom plugin is not switched on.")
     config.write_text(settings, encoding="utf-8")
     page_with(address, "Lavender sugar", "to mend.")
+
+
+def test_a_mistake_that_was_there_when_it_was_first_served_stands_on_the_page(
+    tmp_path: Path,
+) -> None:
+    folder = small_book(tmp_path)
+    recipe = folder / "recipes" / "lavender-sugar.md"
+    about = folder / "pages" / "about.md"
+    good = recipe.read_text(encoding="utf-8")
+    recipe.write_text(good.replace("title: Lavender", "titel: Lavender"), encoding="utf-8")
+    with serving(folder) as (_, address):
+        page = page_with(address, "1 thing to mend.")
+        assert "recipes/lavender-sugar.md:2:" in page
+        assert "There are no pages yet" in page
+        recipe.write_text(good.replace("title:", "teetle:"), encoding="utf-8")
+        page_with(address, "teetle")
+        recipe.write_text(good, encoding="utf-8")
+        page_with(f"{address}r/lavender-sugar/", "Lavender sugar", "to mend.")
+    about.write_text("# About\n\n<script>alert(1)</script>\n", encoding="utf-8")
+    with serving(folder) as (_, address):
+        page = page_with(address, "to mend.")
+        assert "about.md" in page
+        assert "alert(1)" not in page
+        about.write_text("# About\n\nPlain words.\n", encoding="utf-8")
+        page_with(f"{address}r/lavender-sugar/", "Lavender sugar", "to mend.")

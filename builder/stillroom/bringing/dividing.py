@@ -110,11 +110,11 @@ def _recipe(rows: Sequence[Row], found: List, span: tuple[int, int], title: int 
         recipe.title = above_it[:-1].strip() if named and len(above_it.split()) <= _FEW else ""
     if found.named:  # "For 4 jars you need:"
         for row in filter(is_head, rows[found.begin : found.end]):
-            recipe.makes = recipe.makes or makes_of(re.split(r",(?!\d)", row.text)[0])
+            recipe.say_makes(makes_of(re.split(r",(?!\d)", row.text)[0]))
     listed = {*found.rows, *found.later, *found.tools}
     tools = [rows[at].text for at in found.tools if not is_only_makes(rows[at].text)]
     for at in found.tools:
-        recipe.makes = recipe.makes or makes_of(rows[at].text)
+        recipe.say_makes(makes_of(rows[at].text))
     above = [at for at in range(begin, found.begin) if at != title]
     if above and title is not None and _FOR_A_PART.match(rows[above[-1]].text.strip(" :")):
         found.rows.insert(0, above.pop())  # "Pour les oranges confites :", right above its amounts
@@ -223,7 +223,7 @@ def _read_above(recipe: Recipe, rows: Sequence[Row]) -> None:
             recipe.intro += (
                 [] if greeted or again else [row.text]
             )  # what was for one person stays so
-            recipe.makes = recipe.makes or makes_of(row.text)
+            recipe.say_makes(makes_of(row.text))
     if greeted:
         what = "What the letter says before its recipe is left out: it was written to one person."
         recipe.doubt("title", what, "Write a word of your own about it, if you like.")
@@ -341,7 +341,7 @@ def _read_notes(recipe: Recipe, name: str, rows: Sequence[Row]) -> None:
     for row in joined(rows):
         if not is_passed(row.text) and not (row.shape == "heading" and is_passed(row.text)):
             kept.append(row.text)
-            recipe.makes = recipe.makes or makes_of(row.text)
+            recipe.say_makes(makes_of(row.text))
         if found := _ADDRESS.search(row.text):
             recipe.address = recipe.address or found[0].rstrip(".,)>")
     if kept:
@@ -367,7 +367,7 @@ def _read_steps(recipe: Recipe, rows: Sequence[Row]) -> None:
                 recipe.notes.append(("Notes", [aside]))
             else:
                 recipe.steps.append((group, text))
-            recipe.makes = recipe.makes or makes_of(text)
+            recipe.say_makes(makes_of(text))
 
 
 def _said_aside(text: str) -> str:
@@ -390,7 +390,7 @@ def _said_aside(text: str) -> str:
 
 def _take_makes(recipe: Recipe, text: str) -> None:
     """Take how much a line says is made, and what else it says as a note."""
-    recipe.makes = recipe.makes or makes_of(text)
+    recipe.say_makes(makes_of(text))
     if said := besides_makes(text):
         recipe.notes.append(("Notes", [said]))
 

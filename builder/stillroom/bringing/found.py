@@ -5,11 +5,17 @@ Leaves out how any of it is found.
 
 from __future__ import annotations
 
+import re
 from dataclasses import dataclass, field
-from typing import Literal
+from typing import Final, Literal
 
 from stillroom.core.words.problems import Problem
 
+SERVES: Final = re.compile(
+    r"\b(?:servings?|persons?|people|personen|personnes|persone|personas|portion(?:s|en)?|porzioni"
+    r"|porciones|raciones|porties)\b",
+    re.IGNORECASE,
+)
 Shape = Literal["heading", "item", "step", "line"]
 """A heading, an item of a list, a numbered line, or words on a line of their own."""
 
@@ -61,6 +67,20 @@ class Recipe:
     notes: list[tuple[str, list[str]]] = field(default_factory=list)
     doubts: list[tuple[str, str, str]] = field(default_factory=list)
     address: str = ""
+
+    def say_makes(self, said: str) -> None:
+        """Take how much it makes; what it makes counts before how many it serves, which is noted.
+
+        >>> recipe = Recipe(makes="8 servings")
+        >>> recipe.say_makes("24 biscuits")
+        >>> recipe.makes, recipe.notes
+        ('24 biscuits', [('Notes', ['8 servings.'])])
+        """
+        if not self.makes:
+            self.makes = said
+        elif said and SERVES.search(self.makes) and not SERVES.search(said):
+            self.notes.append(("Notes", [f"{self.makes}."]))
+            self.makes = said
 
     def doubt(self, fact: str, what: str, mend: str) -> None:
         """Note what is not certain of a fact, and what to do about it."""

@@ -11,7 +11,7 @@ import re
 from collections.abc import Iterator
 from typing import Any, Final
 
-from stillroom.bringing.found import Recipe
+from stillroom.bringing.found import SERVES, Recipe
 from stillroom.bringing.plain_text import bare, tidy
 from stillroom.bringing.sorting import number_of
 from stillroom.bringing.tags import Tag, read_tags
@@ -139,7 +139,8 @@ def _yield(value: Any) -> str:
         re.sub(r"^(?:makes|yields?|serves)\s*:?\s*(?=\D*\d)", "", one, flags=re.I) for one in said
     ]
     wordy = [one for one in said if re.search(r"[^\W\d_]", one)]
-    return (wordy or [one for one in said if one] or [""])[0]
+    things = [one for one in wordy if not SERVES.search(one)]
+    return (things or wordy or [one for one in said if one] or [""])[0]
 
 
 def _listed(value: Any) -> list[str]:

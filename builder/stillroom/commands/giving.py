@@ -16,7 +16,6 @@ from stillroom.commands.progress import Bar
 from stillroom.commands.terminal import (
     book_around,
     read_day,
-    recipes_of,
     told_plainly,
     write_schema,
 )
@@ -142,12 +141,12 @@ def close_year_command(
 ) -> None:
     """Seed next year's list from GIVING_LIST, its batch log and the pack that went out."""
     book = book_around(giving_list.resolve())
+    by_name = {recipe.slug: recipe for recipe in recipes_for(book, (giving_list,))}
     read = read_list(giving_list, book)
     day = read_day(giving, "--give", read.giving.giving_day, book)
     now = read_day(today, "--today", date.today(), book) or date.today()
     where = pack_folder or usual_folder(book)
     kept = read_plan(where, read.giving.giving_list)
-    by_name = {recipe.slug: recipe for recipe in recipes_of(book)}
     named = with_names_of(read, by_name)
     check_list(named, by_name)
     log, season = read_log_of(giving_list.resolve(), named, book, by_name)

@@ -17,7 +17,20 @@ from stillroom.saving.yaml_files import change_yaml, in_quotes, put, read_yaml_f
 
 PLUGIN: Final = "stillroom"
 TOP: Final = {"site_name": "title", "site_url": "site_url"}
-OWN: Final = ("country", "altitude_m", "language", "units", "currency")
+OWN: Final = (
+    *("country", "altitude_m", "language", "units", "currency"),
+    *("design", "family_mark", "printer_feed"),
+)
+USUAL: Final[Mapping[str, str]] = {"design": "plain"}
+"""What a box says of a setting that the file leaves out."""
+BOUND: Final = ("dedication", "handwriting", "says")
+"""What the printed book bears beside its recipes, in one line each."""
+FILE_ONLY: Final[Mapping[str, str]] = {
+    "recipes": "the folder in which the recipes lie: the desk writes them there",
+    "larder": "the file of your own foods: the desk has its words in a box",
+    "pictures": "the folder into which pictures are taken in",
+}
+"""Settings without a box, and why."""
 SEND: Final = "send_us"
 KEPT_BY: Final = re.compile(r"Kept by (.*)\.")
 
@@ -35,7 +48,25 @@ def settings_form(text: str, name: str) -> dict[str, str]:
     form["giving_days"] = "\n".join(
         f"{one.get('name', '')}: {one.get('day', '')}" for one in own.get("giving_days") or []
     )
+    form["labels"] = _pairs_shown(own.get("labels"), "name", "measures")
+    bound = own.get("family_book") if isinstance(own.get("family_book"), dict) else {}
+    form |= {f"bound_{key}": str((bound or {}).get(key) or "") for key in BOUND}
+    photographs = (bound or {}).get("photographs")
+    form["bound_photographs"] = _pairs_shown(photographs, "picture", "shows")
     return form
+
+
+def _pairs_shown(rows: Any, first: str, second: str) -> str:
+    listed = rows if isinstance(rows, list) else [rows] if rows else []
+    return "\n".join(
+        f"{one.get(first, '')}: {one.get(second, '')}" if isinstance(one, dict) else str(one)
+        for one in listed
+    )
+
+
+def _pairs(text: str, first: str, second: str) -> list[dict[str, str]]:
+    rows = (line.partition(":") for line in text.splitlines() if line.strip())
+    return [{first: name.strip(), second: said.strip()} for name, _, said in rows]
 
 
 def _own(said: Any) -> Any:
@@ -67,11 +98,26 @@ def wrong_settings(form: Mapping[str, str]) -> tuple[str, ...]:
     stated: dict[str, Any] = {TOP[key]: form.get(key, "").strip() for key in TOP}
     stated |= {key: form[key].strip() for key in OWN if form.get(key, "").strip()}
     stated["giving_days"] = giving_days(form.get("giving_days", ""))
+    stated["labels"] = _pairs(form.get("labels", ""), "name", "measures")
+    if bound := _bound(form):
+        stated["family_book"] = bound
     try:
         read_settings(stated, "settings")
     except ProblemsFound as found:
         return tuple(plainly(f"{one.what} {one.mend}") for one in found.problems)
     return ()
+
+
+def _bound(form: Mapping[str, str]) -> dict[str, Any]:
+    """Return what the printed book bears, as its boxes say."""
+    found: dict[str, Any] = {
+        key: " ".join(form[f"bound_{key}"].split())
+        for key in BOUND
+        if form.get(f"bound_{key}", "").strip()
+    }
+    if photographs := _pairs(form.get("bound_photographs", ""), "picture", "shows"):
+        found["photographs"] = photographs
+    return found
 
 
 def write_settings(text: str, name: str, form: Mapping[str, str], colours: bool | None) -> str:
@@ -95,14 +141,27 @@ def write_settings(text: str, name: str, form: Mapping[str, str], colours: bool 
         days = giving_days(form.get("giving_days", ""))
         if days != [dict(one) for one in own.get("giving_days") or []]:
             own["giving_days"] = days
+        _put_rows(own, form, settings_form(text, name))
         if colours is not None:
             _put_style(said, colours)
 
     return change_yaml(text, name, change)
 
 
+def _put_rows(own: Any, form: Mapping[str, str], had: Mapping[str, str]) -> None:
+    """Put in the sheets of labels, and what the printed book bears, where the boxes say another."""
+    if "labels" in form and form["labels"].split() != had["labels"].split():
+        put(own, ["labels"], _pairs(form["labels"], "name", "measures") or None)
+    for key in (*BOUND, "photographs"):
+        box = f"bound_{key}"
+        if box in form and form[box].split() != had[box].split():
+            put(own, ["family_book", key], _bound(form).get(key))
+
+
 def _put_own(own: Any, key: str, words: str) -> None:
     had = own.get(key)
+    if had is None and words == USUAL.get(key):
+        return
     if words == ("" if had is None else str(had)):
         return
     value: Any = int(words) if key == "altitude_m" and re.fullmatch(r"-?\d+", words) else words

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from pathlib import Path
 from typing import Any, Final
 
@@ -20,6 +21,7 @@ from stillroom.desk.place import FileNow, NotHere, read_now
 from stillroom.desk.showing import page
 from stillroom.desk.versions import bring_back, versions_of
 from stillroom.looks import DRAWINGS
+from stillroom.looks.card_designs import designs_of
 
 WORDS: Final = {"index": "The words of the first page", "about": "About this book"}
 DRAWN: Final = {"sprig": "a sprig", "thistledown": "thistledown", "mark": "the book's own mark"}
@@ -29,6 +31,8 @@ UNITS: Final = {
     "imperial": "imperial pints and ounces",
 }
 _LONGEST: Final = 60_000
+# a page's facts between two lines of dashes, and its title: no words of hers
+_HEAD: Final = re.compile(r"---\r?\n(?:.*\r?\n)*?---\r?\n\s*(?:# .*\r?\n\s*)?")
 
 
 def _now(path: Path) -> FileNow:
@@ -61,7 +65,7 @@ def _shown(desk: Desk, status: int = 200, **words: Any) -> Response:
     files = {"config": config, "larder": larder, **own}
     filled: dict[str, Any] = {
         "form": settings_form(config.raw, config.path.name),
-        "texts": {name: file.raw for name, file in own.items()},
+        "texts": {name: _below_head(file.raw) for name, file in own.items()},
         "larder": larder.raw,
         "sums": {name: file.sum for name, file in files.items()},
         "colours": palette_in(_now(_style_path(desk)).raw) or "madder",
@@ -79,6 +83,7 @@ def _shown(desk: Desk, status: int = 200, **words: Any) -> Response:
         palettes=palettes(),
         drawn=DRAWN,
         units=UNITS,
+        designs=list(designs_of(opened)),
         labels=WORDS,
         kept=[desk.place.short(file.path) for file in files.values() if file.is_there],
         **{**filled, **words},
@@ -97,7 +102,7 @@ def _drawing_now(desk: Desk) -> str:
 
 async def keep_book(desk: Desk, request: Request) -> Response:
     """Keep what the boxes say, where it is right and the files are those that were opened."""
-    async with request.form(max_files=0, max_fields=60) as data:
+    async with request.form(max_files=0, max_fields=80) as data:
         sent = {name: str(value)[:_LONGEST] for name, value in data.items()}
     typed = {
         "form": sent,
@@ -142,11 +147,21 @@ def _keep_all(desk: Desk, sent: dict[str, str]) -> None:
     if chosen is not None and not (usual and not style.is_there):
         keep(place, style.path, style_of(chosen), style.sum)
     for name in WORDS:
-        _keep_words(
-            desk, _words_path(desk, name), sent.get(f"text_{name}", ""), sent.get(f"sum_{name}", "")
-        )
+        path, words = _words_path(desk, name), sent.get(f"text_{name}", "")
+        whole = words if _HEAD.match(words) else f"{_head_of(_now(path).raw)}{words}"
+        _keep_words(desk, path, whole, sent.get(f"sum_{name}", ""))
     _keep_words(desk, opened.larder_file, sent.get("larder", ""), sent.get("sum_larder", ""))
     _keep_drawing(desk, sent.get("drawing", ""))
+
+
+def _head_of(raw: str) -> str:
+    """Return what stands above the words of a page: its facts and its title."""
+    found = _HEAD.match(raw)
+    return found[0] if found else ""
+
+
+def _below_head(raw: str) -> str:
+    return raw[len(_head_of(raw)) :]
 
 
 def _keep_words(desk: Desk, path: Path, words: str, opened: str) -> None:

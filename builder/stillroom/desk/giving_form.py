@@ -28,12 +28,16 @@ from stillroom.saving.yaml_files import put
 
 @dataclass(frozen=True)
 class Ask:
-    """One box: the fact in the file, what is asked, how it is written, a hint."""
+    """One box: the fact in the file, what is asked, how it is written, a hint.
+
+    `more` boxes are folded away until they are wanted.
+    """
 
     key: str
     words: str
     sort: str = "text"
     hint: str = ""
+    more: bool = False
 
 
 TOP: Final = (
@@ -42,6 +46,12 @@ TOP: Final = (
     Ask("from", "Who the cards are from"),
     Ask("message", "A word on every card that has none of its own"),
     Ask("design", "How cards and tags look", "design"),
+    Ask("address", "Your address, for parcels", hint="3 Net Lane, Skerrow", more=True),
+    Ask("currency", "What things cost, in; else as the book", hint="GBP", more=True),
+    Ask("language", "How prices are written; else as the book", hint="en_GB, de", more=True),
+    Ask("hours a week", "The most hours of work in a week", "number", "6", more=True),
+    Ask("hours a day", "The most hours in a day", "pairs", "2; or every day 2; saturday 6", True),
+    Ask("days off", "Days on which nothing is done", "words", "2 August to 14 August", True),
 )
 ROWS: Final[Mapping[str, tuple[Ask, ...]]] = {
     "households": (
@@ -59,9 +69,14 @@ ROWS: Final[Mapping[str, tuple[Ask, ...]]] = {
         Ask("likes", "Likes", "words"),
         Ask("must have", "Must have", "words"),
         Ask("never", "Never again", "words"),
-        Ask("budget", "The most its contents may cost", "number"),
-        Ask("message", "A word on their card"),
-        Ask("design", "How their papers look", "design"),
+        Ask("opens", "The day they open it, if later", "date", "25 December 2027", True),
+        Ask("days left", "Days all of it must still keep then", "number", more=True),
+        Ask("country", "Country it is posted to; else yours", hint="France", more=True),
+        Ask("service", "Posted by; else by any that reaches", hint="second class", more=True),
+        Ask("address", "Their address, for the parcel", hint="1 High Street, Oban", more=True),
+        Ask("budget", "The most its contents may cost", "number", more=True),
+        Ask("message", "A word on their card", more=True),
+        Ask("design", "How their papers look", "design", more=True),
     ),
     "makes": (
         Ask("recipe", "Recipe", "recipe"),
@@ -70,6 +85,9 @@ ROWS: Final[Mapping[str, tuple[Ask, ...]]] = {
         Ask("per batch", "How many a batch gives", "number"),
         Ask("batches", "At most so many batches", "number"),
         Ask("by post", "May go by post", "yes"),
+        Ask("weighs", "One weighs, with its jar", hint="350 g", more=True),
+        Ask("at a time", "At most so many batches at a time", "number", more=True),
+        Ask("in parts", "Less than a batch may be made", "yes", more=True),
         Ask("shop price", "A like thing in a shop costs", "number"),
         Ask("cost", "What one costs you", "number"),
     ),
@@ -78,7 +96,15 @@ ROWS: Final[Mapping[str, tuple[Ask, ...]]] = {
         Ask("drink", "Drinks", "number"),
         Ask("craft", "Things made by hand", "number"),
         Ask("cost", "The empty basket costs", "number"),
-        Ask("design", "How these papers look", "design"),
+        Ask("weighs", "The empty basket weighs", hint="300 g", more=True),
+        Ask("containers", "Only what is in these goes in", "holders", "jar, 200 ml", True),
+        Ask("design", "How these papers look", "design", more=True),
+    ),
+    "posting": (
+        Ask("service", "Service", hint="second class parcel"),
+        Ask("to", "Countries it reaches; else only yours", "words", "France, Germany"),
+        Ask("last day", "The last day to post by it", "date", "18 December 2027"),
+        Ask("bands", "What a parcel costs, by its weight", "pairs", "1 kg 3.70; 2 kg 5.60"),
     ),
     "batches": (
         Ask("recipe", "Recipe", "recipe"),
@@ -92,6 +118,19 @@ ROWS: Final[Mapping[str, tuple[Ask, ...]]] = {
         Ask("notes", "Notes"),
     ),
 }
+
+
+FILE_ONLY: Final[Mapping[str, Mapping[str, str]]] = {
+    "list": {"follows": "close-year writes it into the next year's list"},
+    "household": {
+        "had": "close-year writes it, from what was really given",
+        "said": "close-year writes it, from the log",
+    },
+}
+"""Facts of the list without a box, and why; the boxes of lines hold prices, hours and stock."""
+
+
+_NAMED: Final = re.compile(r"[^\W\d]")
 
 
 def value_of(text: str, ask: Ask) -> Any:
@@ -114,22 +153,62 @@ def value_of(text: str, ask: Ask) -> Any:
                 for part, found in zip(parts, counted, strict=True)
             }
         return text if len(parts) == 1 else dict.fromkeys(parts, 1)
+    if ask.sort == "pairs":
+        return _pairs(text)
+    if ask.sort == "holders":  # "jar, 200 ml; bottle": a comma belongs to its size
+        held = [one for one in re.split(r"\s*;\s*", text) if one]
+        return held if len(held) > 1 else text
     if ask.sort == "yes":
         return {"yes": True, "no": False}.get(text.lower(), text)
     return plain_value(text) if ask.sort in ("number", "date") else text
 
 
+def _pairs(text: str) -> Any:
+    """Return "1 kg 3.70; 2 kg 5.60" as names with amounts, and a number alone as itself.
+
+    >>> _pairs("1 kg 3.70; 2 kg 5,60"), _pairs("2"), _pairs("as usual")
+    ({'1 kg': 3.7, '2 kg': '5,60'}, 2, 'as usual')
+    """
+    parts = [one for one in re.split(r"\s*;\s*|,\s+", text) if one]
+    found = [re.fullmatch(r"(.+?)\s*[:=\s]\s*(\S*\d\S*)", part) for part in parts]
+    if len(parts) > 1 or (found[0] and _NAMED.search(found[0][1])):
+        if not all(found):
+            return text
+        return {one[1].strip(): plain_value(one[2]) for one in found if one}
+    return plain_value(text)
+
+
 def rows_of(said: Any, part: str) -> list[tuple[str, dict[str, str]]]:
     """Return the rows of a part of the list: where each stands, and what is in its boxes."""
     return [
-        (at, {ask.key: shown(fact_of(part, row, ask.key)) for ask in ROWS[part]})
+        (at, {ask.key: boxed(ask, fact_of(part, row, ask.key)) for ask in ROWS[part]})
         for at, row in rows_in(said, part)
     ]
 
 
 def top_of(said: Any) -> list[tuple[Ask, str]]:
     """Return the boxes above all rows, and what is in each."""
-    return [(ask, shown(in_part(said, ask.key))) for ask in TOP]
+    return [(ask, boxed(ask, in_part(said, ask.key))) for ask in TOP]
+
+
+def boxed(ask: Ask, value: Any) -> str:
+    """Return a fact of the file as its box shows it.
+
+    >>> boxed(Ask("bands", "", "pairs"), {"1 kg": 3.7}), boxed(Ask("a", "", "pairs"), {"a": 1.5})
+    ('1 kg 3.70', 'a 1.5')
+    >>> boxed(Ask("a", "", "holders"), ["jar, 1 l", "bottle"])
+    'jar, 1 l; bottle'
+    """
+    if ask.sort == "pairs" and isinstance(value, dict):
+        is_price = ask.key == "bands"
+        counts = {
+            name: f"{count:.2f}" if is_price and isinstance(count, float) else shown(count)
+            for name, count in value.items()
+        }
+        return "; ".join(f"{name} {count}" for name, count in counts.items())
+    if ask.sort == "holders" and isinstance(value, list | tuple):
+        return "; ".join(shown(one) for one in value)
+    return shown(value)
 
 
 def box_name(part: str, at: str, key: str) -> str:
@@ -144,15 +223,15 @@ def box_name(part: str, at: str, key: str) -> str:
 def change_list(said: Any, sent: Mapping[str, str]) -> None:
     """Put into a list what the boxes say."""
     for ask in TOP:
-        if ask.key in sent and _is_other(sent[ask.key], in_part(said, ask.key)):
+        if ask.key in sent and _is_other(sent[ask.key], ask, in_part(said, ask.key)):
             put(said, [part_key(said, ask.key)], value_of(sent[ask.key], ask))
     for part in ROWS:
         _change_rows(said, part, sent)
     change_lines(said, sent)
 
 
-def _is_other(text: str, value: Any) -> bool:
-    return " ".join(text.split()) != shown(value)
+def _is_other(text: str, ask: Ask, value: Any) -> bool:
+    return " ".join(text.split()) != boxed(ask, value)
 
 
 def _change_rows(said: Any, part: str, sent: Mapping[str, str]) -> None:
@@ -163,7 +242,7 @@ def _change_rows(said: Any, part: str, sent: Mapping[str, str]) -> None:
             continue
         for ask in ROWS[part]:
             text = sent.get(box_name(part, at, ask.key))
-            if text is not None and _is_other(text, fact_of(part, row, ask.key)):
+            if text is not None and _is_other(text, ask, fact_of(part, row, ask.key)):
                 put_fact(part, row_to_change(said, part, at), ask.key, value_of(text, ask))
     if gone:
         take_out(said, part, gone)

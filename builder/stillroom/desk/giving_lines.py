@@ -6,7 +6,7 @@ A line that nobody touched keeps what the file has for it, in whichever form and
 from __future__ import annotations
 
 import re
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 from datetime import date
 from typing import Any, Final
 
@@ -14,6 +14,7 @@ from stillroom.desk.giving_rows import in_part, part_key
 from stillroom.giving.as_written import tidy_list
 from stillroom.saving.yaml_files import plain_data, put
 
+_MADE: Final = ("number", "container", "made on")
 _NUMBER: Final = re.compile(r"-?\d{1,9}(?:\.\d{1,6})?")
 _DAY: Final = re.compile(r"\d{4}-\d{2}-\d{2}")
 
@@ -49,14 +50,25 @@ def plain_value(text: str) -> Any:
 
 def lines_of(said: Any, part: str) -> str:
     """Return prices, hours or stock as lines: "vodka: 700 ml for 14.50; 1 l for 18"."""
-    return "\n".join(
-        {"prices": _price_lines, "hours": _hour_lines, "stock": _stock_lines}[part](said)
-    )
+    lines: Mapping[str, Callable[[Any], list[str]]] = {
+        "prices": _price_lines,
+        "hours": _hour_lines,
+        "stock": _stock_lines,
+        "vessels": _vessel_lines,
+        "made": _made_lines,
+    }
+    return "\n".join(lines[part](said))
 
 
 def change_lines(said: Any, sent: Mapping[str, str]) -> None:
     """Put into a list what the boxes of lines say, where they say something else."""
-    for part, change in (("prices", _put_prices), ("hours", _put_hours), ("stock", _put_stock)):
+    for part, change in (
+        ("prices", _put_prices),
+        ("hours", _put_hours),
+        ("stock", _put_stock),
+        ("vessels", _put_vessels),
+        ("made", _put_made),
+    ):
         if part in sent and _lines(sent[part]) != _lines(lines_of(said, part)):
             change(said, _lines(sent[part]))
 
@@ -164,3 +176,70 @@ def _stock(lines: list[str]) -> dict[str, Any]:
             ingredients.append(line)
     found_all = {"containers": containers, "ingredients": ingredients}
     return {name: value for name, value in found_all.items() if value}
+
+
+def _held(said: Any, name: str) -> Any:
+    stock = in_part(said, "stock")
+    return stock.get(name) if isinstance(stock, dict) else None
+
+
+def _vessel_lines(said: Any) -> list[str]:
+    held = _held(said, "vessels")
+    return [f"{name}: {shown(count)}" for name, count in held.items()] if isinstance(
+        held, dict
+    ) else [shown(one) for one in _listed(held)]  # fmt: skip
+
+
+def _put_vessels(said: Any, lines: list[str]) -> None:
+    rows = (line.rpartition(":") for line in lines)
+    held = {name.strip() or count.strip(): plain_value(count.strip()) for name, _, count in rows}
+    _put_in_stock(said, "vessels", held or None)
+
+
+def _made_lines(said: Any) -> list[str]:
+    return [_made_line(row) for row in _listed(plain_data(_held(said, "made")))]
+
+
+def _made_line(row: Any) -> str:
+    if not isinstance(row, dict):
+        return shown(row)
+    behind = [shown(row.get(key)) for key in _MADE]
+    return f"{shown(row.get('recipe'))}: {'; '.join(one for one in behind if one)}"
+
+
+def _put_made(said: Any, lines: list[str]) -> None:
+    """Leave every row whose line is still there as the file has it, and add the new ones."""
+    rows, old = _held(said, "made"), _made_lines(said)
+    if not isinstance(rows, list) or not lines:
+        _put_in_stock(said, "made", [_made(line) for line in lines] or None)
+        return
+    for place, line in reversed(list(enumerate(old))):
+        if _bare(line) not in lines:
+            del rows[place]
+    rows.extend(_made(line) for line in lines if line not in map(_bare, old))
+
+
+def _made(line: str) -> dict[str, Any]:
+    """Read "plum-jam: 6; jar, 200 ml; 3 August 2027": how many, in what, made when.
+
+    >>> _made("plum-jam: 6; jar, 200 ml; 3 August 2027")["container"]
+    'jar, 200 ml'
+    """
+    recipe, _, rest = line.partition(":")
+    parts = [part.strip() for part in rest.split(";") if part.strip()]
+    row: dict[str, Any] = {"recipe": recipe.strip()}
+    if parts:
+        row["number"] = plain_value(parts[0])
+    if len(parts) > len(_MADE) - 1:
+        row["container"] = parts[1]
+    if len(parts) > 1:
+        row["made on"] = plain_value(parts[-1])
+    return row
+
+
+def _put_in_stock(said: Any, name: str, value: Any) -> None:
+    key = part_key(said, "stock")
+    if isinstance(said.get(key), list) and value is not None:
+        said[key] = {"ingredients": said[key]}
+    if isinstance(said.get(key), dict) or value is not None:
+        put(said, [key, name], value)

@@ -6,6 +6,7 @@ terminal, which can be watched and stopped; the pack is looked at here and lies 
 
 from __future__ import annotations
 
+from collections.abc import Iterable, Mapping
 from dataclasses import replace
 from datetime import date
 from pathlib import Path
@@ -23,9 +24,9 @@ from stillroom.core.when.giving_days import find_day
 from stillroom.core.words.problems import Problem, ProblemsFound, Unreadable
 from stillroom.desk.comparing import side_by_side
 from stillroom.desk.desk import Desk
-from stillroom.desk.giving_form import ROWS, Ask, box_name, change_list, rows_of, top_of
-from stillroom.desk.giving_lines import lines_of
-from stillroom.desk.giving_rows import NEEDED
+from stillroom.desk.giving_form import ROWS, TOP, Ask, box_name, change_list, rows_of, top_of
+from stillroom.desk.giving_lines import lines_of, shown
+from stillroom.desk.giving_rows import NEEDED, in_part
 from stillroom.desk.giving_told import (
     ANOTHER,
     LINES,
@@ -56,10 +57,17 @@ _PACK_POLICY: Final = (
     "font-src 'self' data:; base-uri 'none'; form-action 'none'; frame-ancestors 'none'"
 )
 _SAID: Final = {"kept": "Kept.", "noted": "Noted."}
+FURTHER: Final = {
+    "households": "Post, their day, the card, a limit",
+    "makes": "Weight, batches at a time",
+    "baskets": "Weight, containers, papers",
+}
+"""What the folded boxes of a row are about."""
 HEADINGS: Final = {
     "households": "Who",
     "baskets": "Baskets",
     "makes": "What is made",
+    "posting": "Ways to post",
     "batches": "Batches begun before there was a log",
 }
 
@@ -83,7 +91,7 @@ async def giving(desk: Desk, request: Request) -> Response:
 
 
 def _lists(desk: Desk, status: int = 200, wrong: tuple[str, ...] = ()) -> Response:
-    names = [desk.place.short(path) for path in giving_lists(desk.book())]
+    names = {desk.place.short(path): _titled(path) for path in giving_lists(desk.book())}
     usual = desk.book().settings.giving_days[0]
     day = find_day(usual.day, date.today(), desk.book().settings.country)
     has_pack = (usual_folder(desk.book()) / PACK_MARKER).is_file()
@@ -97,6 +105,16 @@ def _lists(desk: Desk, status: int = 200, wrong: tuple[str, ...] = ()) -> Respon
         day=day,
         has_pack=has_pack,
     )
+
+
+def _titled(path: Path) -> str:
+    """Return what a list is called, and its day; its file's name where it does not read."""
+    try:
+        said = read_yaml_file(path.read_text(encoding="utf-8", errors="replace"), path.name)
+    except ProblemsFound:
+        return path.name
+    words = [shown(in_part(said, ask.key)) for ask in TOP[:2]]
+    return ", ".join(filter(None, words)) or path.name
 
 
 async def begin_list(desk: Desk, request: Request) -> Response:
@@ -184,8 +202,29 @@ def show_boxes(
         wrong=wrong,
         at_box=at_box,
         open_rows={box.rpartition("|")[0] for box in at_box},
+        open_more=_folded_open(at_box),
+        top_open=any(ask.more and ask.key in at_box for ask in TOP) or "hours" in at_box,
+        further=FURTHER,
+        new_values=_new_values(more.get("new", {})),
         **{"said": "", "told": (), "pairs": [], "new": {}, "hinders": status != 200, **more},
     )
+
+
+def _folded_open(boxes: Iterable[str]) -> dict[str, list[str]]:
+    """Return for each row the facts at whose boxes something is told: their fold is open."""
+    found: dict[str, list[str]] = {}
+    for box in boxes:
+        row, _, key = box.rpartition("|")
+        found.setdefault(row, []).append(key)
+    return found
+
+
+def _new_values(sent: Mapping[str, str]) -> dict[str, dict[str, str]]:
+    """Return what was typed into the boxes of rows that are new."""
+    return {
+        part: {ask.key: sent.get(box_name(part, "new", ask.key), "") for ask in asks}
+        for part, asks in ROWS.items()
+    }
 
 
 async def keep_list(desk: Desk, request: Request) -> Response:

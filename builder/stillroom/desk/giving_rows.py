@@ -17,9 +17,15 @@ NEEDED: Final[Mapping[str, str]] = {
     "makes": "recipe",
     "baskets": "name",
     "batches": "recipe",
+    "posting": "service",
 }
 """A new row is one where this box is filled."""
-_WORDS_OF: Final = {"households": "household", "makes": "make", "baskets": "basket"}
+_WORDS_OF: Final = {
+    "households": "household",
+    "makes": "make",
+    "baskets": "basket",
+    "posting": "service",
+}
 _POSTED: Final = "by post"
 
 Row = dict[str, Any]

@@ -25,6 +25,7 @@ from stillroom.giving.reading import ReadList, read_giving_list
 
 LINES: Final[Mapping[str, str]] = {
     "prices": "Prices", "hours": "Hours to give", "stock": "In the house",
+    "vessels": "Pans, jars and ovens you have to make things in", "made": "Made already, and over",
 }  # fmt: skip
 """The boxes in which each line says one thing, and what stands above them."""
 ANOTHER: Final[Mapping[str, str]] = {
@@ -32,12 +33,14 @@ ANOTHER: Final[Mapping[str, str]] = {
     "baskets": "Another basket",
     "makes": "Another thing made",
     "batches": "Another batch that was begun or filled",
+    "posting": "Another way to post",
 }
 _NAMELESS: Final[Mapping[str, tuple[str, str]]] = {
     "households": ("Who is it?", "Write their name."),
     "baskets": ("It has no name yet.", 'Write one: "small".'),
     "makes": ("Which recipe is it?", "Choose one."),
     "batches": ("Which recipe is it?", "Choose one."),
+    "posting": ("Which service is it?", "Write what it is called."),
 }
 _FIRST: Final = {**NEEDED, "baskets": "eat"}
 _KEYS: Final = sorted(
@@ -142,6 +145,8 @@ def _plain(text: str) -> str:
 def _place(at: tuple[str, ...], said: Any) -> tuple[str, str, bool]:
     """Return the box of a place in the list, its name in words, and whether the fact is its own."""
     part, asks = (at[0], ROWS.get(at[0], ())) if at else ("", ())
+    if at[:1] == ("stock",) and at[1:2] and at[1] in LINES:
+        part = at[1]
     if part in LINES:
         return part, LINES[part], True
     if top := _ask(TOP, part):

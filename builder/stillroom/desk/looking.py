@@ -23,6 +23,7 @@ from stillroom.core.recipe.kind_dates import warn_of_dates
 from stillroom.core.recipe.model import Recipe
 from stillroom.core.size.scalable import scalable_of
 from stillroom.core.words.problems import Problem, ProblemsFound, Unreadable
+from stillroom.desk.recipe_form import UNDER
 from stillroom.desk.recipe_rows import Fact, Laid, lay_out
 
 SAFETY: Final = "safety"
@@ -169,9 +170,9 @@ def _box_of(problem: Problem, laid: Laid | None) -> tuple[str, int]:
 
 
 def _box_of_fact(fact: Fact, at: int, laid: Laid) -> tuple[str, int]:
-    if fact.key in ("card", "keeps"):
+    if fact.key in UNDER:
         found = re.match(r"\s*([a-z_]+):", laid.lines[at])
-        first = "keeps_unopened" if fact.key == "keeps" else "card_use"
+        first = "card_use" if fact.key == "card" else f"{fact.key}_{UNDER[fact.key][0]}"
         return (f"{fact.key}_{found[1]}", -1) if found and at > fact.first else (first, -1)
     place = next((i for i, row in enumerate(fact.rows) if row.first <= at < row.last), -1)
     return fact.key, place

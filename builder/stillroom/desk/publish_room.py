@@ -9,6 +9,7 @@ from __future__ import annotations
 import io
 import shutil
 import zipfile
+from collections.abc import Iterator
 from dataclasses import dataclass
 from pathlib import Path
 from typing import Any, Final
@@ -46,7 +47,7 @@ def part_book(desk: Desk) -> Parted:
     public = [
         f"{counted(recipes, 'recipe')}, each with its card and its calendar",
         f"your own pages: {', '.join(map(_called, pages)) or 'none yet'}",
-        f"{counted(len(pictures), 'picture')}, with nothing in them of where they were taken"
+        f"{counted(len(pictures), 'picture')}; where they were taken is left out"
         if pictures
         else "no pictures yet",
         "the year, the list of recipes, the print room",
@@ -84,11 +85,22 @@ def _shown(desk: Desk, status: int = 200, **words: Any) -> Response:
         book_title=book.settings.title,
         here="publish",
         parted=part_book(desk),
-        unfinished=tuple(find_unfinished(book)),
+        unfinished=tuple(_standing(desk)),
         has_git=(book.root / ".git").exists(),
         branch=BRANCH,
         **said,
     )
+
+
+def _standing(desk: Desk) -> Iterator[dict[str, str]]:
+    """Yield the words of an example that still stand: which, in what, and where that is written."""
+    book, names = desk.book(), desk.names()
+    for one in find_unfinished(book):
+        path = book.root / one.file
+        is_recipe = path.is_relative_to(book.recipes_dir)
+        label = names.get(path.stem, path.stem) if is_recipe else _called(path)
+        where = f"/write/{path.stem}" if is_recipe else f"/book#text_{path.stem}"
+        yield {"where": where, "label": label, "words": one.what.partition(": ")[2] or one.what}
 
 
 async def make(desk: Desk, request: Request) -> Response:

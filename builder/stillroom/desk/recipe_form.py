@@ -25,17 +25,28 @@ WORDS: Final = (
     "picture_alt",
     "picture_focus",
     "author",
+    "units",
 )
 LISTS: Final = ("timeline", "vessels", "containers", "season", "cautions")
 CARD: Final = ("what", "use", "keep", "net")
-KEEPS: Final = ("unopened", "opened", "where", "source")
+KEEPS: Final = ("unopened", "opened", "where", "source", "mark", "reason")
+ACIDITY: Final = ("ph", "source")
+UNDER: Final[Mapping[str, tuple[str, ...]]] = {"card": CARD, "keeps": KEEPS, "acidity": ACIDITY}
+"""Facts with lines of their own below them."""
+FILE_ONLY: Final[Mapping[str, str]] = {
+    "overrides": "switches a rule of safety off: on purpose in the file, with its reason beside it",
+    "was": "the desk keeps a recipe's address as it is; only whoever renames files needs it",
+    "date": "the day it was written down: the file's own day, where nobody says another",
+    "vessel": "another word for vessels",
+    "materials": "another word for ingredients, in a craft",
+}
+"""Facts of a recipe without a box, and why."""
 FIELDS: Final = (
     *WORDS,
     "ingredients",
     "method",
     *LISTS,
-    *(f"card_{name}" for name in CARD),
-    *(f"keeps_{name}" for name in KEEPS),
+    *(f"{group}_{name}" for group, names in UNDER.items() for name in names),
     "intro",
     "after",
 )
@@ -61,9 +72,10 @@ def form_of(laid: Laid) -> dict[str, str]:
     if not rows and "ingredients" in laid.facts:
         form["ingredients"] = _unlisted(laid.facts["ingredients"].value)
     form["method"] = steps_box(laid.steps)
-    card = laid.data.get("card")
-    for name in CARD:
-        form[f"card_{name}"] = _words(card.get(name)) if isinstance(card, dict) else ""
+    for group in ("card", "acidity"):
+        said = laid.data.get(group)
+        for name in UNDER[group]:
+            form[f"{group}_{name}"] = _words(said.get(name)) if isinstance(said, dict) else ""
     keeps = laid.data.get("keeps")
     if isinstance(keeps, dict):
         for name in KEEPS:

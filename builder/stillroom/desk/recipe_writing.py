@@ -14,7 +14,7 @@ from typing import Any, Final
 
 from stillroom.core.recipe.body import Body
 from stillroom.desk.boxes import Line, box_lines, quoted, step_lines
-from stillroom.desk.recipe_form import CARD, FIELDS, KEEPS, LISTS, MORE, WORDS, form_of, shown
+from stillroom.desk.recipe_form import FIELDS, LISTS, MORE, UNDER, WORDS, form_of, shown
 from stillroom.desk.recipe_rows import Fact, Laid, Row, lay_out, lines_between
 from stillroom.desk.steps_writing import new_steps, steps_anew
 
@@ -31,7 +31,7 @@ ORDER: Final = (
         "picture_alt",
         "picture_focus",
     ),
-    *("author", "date"),
+    *("author", "units", "date"),
 )
 """The order of facts that are new to a file."""
 _WRITTEN: Final = {"vessels": "vessel"}
@@ -102,7 +102,7 @@ def _changes(laid: Laid, form: Mapping[str, str], changed: Sequence[str]) -> Ite
                 new_facts[key] = _fact_lines(key, form[key])
             else:
                 yield from _fact(laid, fact, form[key])
-    for group, names in (("card", CARD), ("keeps", KEEPS)):
+    for group, names in UNDER.items():
         if any(key.startswith(f"{group}_") for key in changed):
             lines = _under(laid, group, names, form)
             fact = laid.facts.get(group)
@@ -168,7 +168,7 @@ def _row_line(row: Line, before: str, key: str = "ingredients") -> str:
     if row.is_heading:
         return f"{before}{quoted(row.text)}:"
     indent = before if not row.depth else f"    {before}"
-    if key == "timeline" and re.match(r"[A-Za-z][^:]*:(?:\s|$)", row.text):
+    if key == "timeline" and re.match(r"[A-Za-z][^:#]*:(?:\s|$)", row.text):
         word, _, rest = row.text.partition(":")
         return f"{indent}{word.strip()}: {quoted(rest.strip())}".rstrip()
     return f"{indent}{quoted(row.text, '- ')}"
@@ -327,7 +327,7 @@ def _new_file(form: Mapping[str, str]) -> str:
     for key in (*WORDS, *LISTS, "ingredients"):
         facts[key] = _fact_lines(key, form.get(key, ""))
     nothing = Laid((), {}, 0, _NO_BODY)
-    for group, names in (("card", CARD), ("keeps", KEEPS)):
+    for group, names in UNDER.items():
         facts[group] = _under(nothing, group, names, form)
     lines = ["---"]
     for key in sorted((key for key in facts if facts[key]), key=ORDER.index):

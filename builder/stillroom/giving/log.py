@@ -18,7 +18,8 @@ from pydantic import BaseModel, ConfigDict, Field
 from stillroom.core.amounts.quantities import Amount, parse_leading_amount
 from stillroom.core.words.nearest import nearest
 from stillroom.core.words.problems import Unreadable, say_written
-from stillroom.giving.model import Count, Day, Money, Texts
+from stillroom.giving.days_said import Day
+from stillroom.giving.model import Count, Money, Texts
 
 Names = Literal["recipe", "household", "thing", "words", "list"]
 

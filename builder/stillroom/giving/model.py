@@ -30,13 +30,18 @@ from stillroom.core.recipe.holders import read_container
 from stillroom.core.recipe.model import MONTHS
 from stillroom.core.words.nearest import did_you_mean
 from stillroom.core.words.problems import Unreadable, say_written
+from stillroom.giving.days_said import Day, DayNear, days_off
 from stillroom.giving.who import read_age_months, read_pets
-from stillroom.giving.written import Currency, Language, read_day, read_hours, read_stock_line
+from stillroom.giving.written import (
+    Currency,
+    Language,
+    read_hours,
+    read_stock_line,
+)
 from stillroom.giving.written_time import (
     read_bands,
     read_countries,
     read_day_hours,
-    read_days_off,
     read_few_hours,
     read_weight,
 )
@@ -84,14 +89,6 @@ def _pack(value: Any, info: ValidationInfo) -> tuple[Amount, Fraction, int]:
 def _as_said(info: ValidationInfo) -> tuple[str, str]:
     said = info.context or {}
     return said.get("currency", "GBP"), said.get("language", "en_GB")
-
-
-def _day(value: Any, info: ValidationInfo) -> date:
-    return read_day(value, (info.context or {}).get("country", "GB"))
-
-
-def _days_off(value: Any, info: ValidationInfo) -> frozenset[date]:
-    return read_days_off(value, (info.context or {}).get("country", "GB"))
 
 
 def _bands(value: Any, info: ValidationInfo) -> tuple[tuple[Fraction, Fraction], ...]:
@@ -143,7 +140,6 @@ Text = Annotated[str, BeforeValidator(_text), Field(min_length=1)]
 Texts = Annotated[tuple[Text, ...], BeforeValidator(_list)]
 Words = Annotated[tuple[Text, ...], BeforeValidator(_words)]
 Money = Annotated[Fraction, PlainValidator(_money), WithJsonSchema({"type": ["number", "string"]})]
-Day = Annotated[date, PlainValidator(_day), WithJsonSchema({"type": "string", "format": "date"})]
 Design = Annotated[str, Field(description="How all papers look; as the list, or the book, if not.")]
 Count = Annotated[int, Field(ge=0, le=100_000)]
 Grams = Annotated[Fraction, PlainValidator(read_weight), WithJsonSchema(_LINE)]
@@ -249,7 +245,9 @@ class Household(Part):
     ] = "by hand"
     country: Annotated[Country, Field(description="Where it is posted to; else your own.")] = ()
     service: Annotated[str, Field(description="The way it is posted; else any that reaches.")] = ""
-    opens: Annotated[Day | None, Field(description="The day they open it; else giving day.")] = None
+    opens: Annotated[
+        DayNear | None, Field(description="The day they open it; else giving day.")
+    ] = None
     days_left: Annotated[
         Count | None,
         Field(description="How many days all must then still keep; else 7, 14 by post."),
@@ -305,7 +303,7 @@ class Service(Part):
 
     service: Text
     to: Annotated[Country, Field(description="Countries it reaches; else your own.")] = ()
-    last_day: Annotated[Day | None, Field(description="The last day to post by it.")] = None
+    last_day: Annotated[DayNear | None, Field(description="The last day to post by it.")] = None
     bands: Annotated[
         tuple[tuple[Fraction, Fraction], ...],
         PlainValidator(_bands),
@@ -389,7 +387,7 @@ class GivingList(Part):
     ] = {}
     days_off: Annotated[
         frozenset[date],
-        PlainValidator(_days_off),
+        PlainValidator(days_off),
         WithJsonSchema({"type": ["string", "array"]}),
         Field(description="Days nothing is done on: [3 August 2027 to 17 August 2027]."),
     ] = frozenset()

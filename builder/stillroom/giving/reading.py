@@ -8,6 +8,7 @@ from __future__ import annotations
 import typing
 from collections.abc import Sequence
 from dataclasses import replace
+from datetime import date
 from pathlib import Path
 from typing import Any
 
@@ -23,6 +24,7 @@ from stillroom.core.words.text_files import clean, read_text
 from stillroom.giving.as_written import plain_key, tidy_list
 from stillroom.giving.half_read import HalfRead, read_half
 from stillroom.giving.model import SORTS, GivingList
+from stillroom.giving.written import read_day
 
 _PLAIN = {
     "int_type": "it has to be a whole number",
@@ -93,6 +95,14 @@ def load_giving_list(
     return read_giving_list(text, name, currency, language, country)
 
 
+def _giving_day(parts: Any, country: str) -> date | None:
+    """Return the day that the others lie about; None where it is not said or told as wrong."""
+    try:
+        return read_day(parts.get("giving day"), country)
+    except Unreadable:
+        return None
+
+
 def read_giving_list(
     text: str, name: str, currency: str = "GBP", language: str = "en_GB", country: str = "GB"
 ) -> ReadList:
@@ -114,7 +124,8 @@ def read_giving_list(
 
     def validate(parts: Any) -> GivingList:
         filled = {key: parts.get(key) or value for key, value in own.items()}
-        return GivingList.model_validate({**parts, **filled}, context={**how, "country": country})
+        said = {**how, "country": country, "giving day": _giving_day(parts, country)}
+        return GivingList.model_validate({**parts, **filled}, context=said)
 
     try:
         giving = validate(data)

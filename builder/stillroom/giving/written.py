@@ -51,6 +51,19 @@ def read_day(value: Any, country: str = "GB") -> date:
     raise Unreadable(f"{say_written(value)} is not a day of the calendar.", mend)
 
 
+def read_day_near(value: Any, near: date | None, country: str = "GB") -> date:
+    """Return a day; of one without a year that which lies nearest to the giving day.
+
+    >>> read_day_near("18 December", date(2026, 12, 24)), read_day_near("2 Jan", date(2026, 12, 24))
+    (datetime.date(2026, 12, 18), datetime.date(2027, 1, 2))
+    """
+    text = " ".join(str(value).strip().split())
+    if near is None or not isinstance(value, str) or not _without_year(text, country):
+        return read_day(value, country)
+    years = (_said_day(f"{text} {near.year + by}", country) for by in (-1, 0, 1))
+    return min((day for day in years if day), key=lambda day: abs((day - near).days))
+
+
 _YEAR_FIRST = re.compile(r"^(\d{4})[./](\d\d)[./](\d\d)$")
 _SLASHES = re.compile(r"(\d{1,2})[./-](\d{1,2})[./-](\d{4})")
 _WITH_YEAR = re.compile(r"^(?P<rule>.+?),?(?: de)? (?P<year>\d{4})$")

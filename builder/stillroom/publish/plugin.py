@@ -9,7 +9,7 @@ from __future__ import annotations
 import gc
 import logging
 import re
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterator
 from dataclasses import replace
 from functools import partial
 from pathlib import Path
@@ -18,7 +18,6 @@ from urllib.parse import urlsplit
 
 from markupsafe import escape
 from mkdocs.config.config_options import ExtraScriptValue
-from mkdocs.exceptions import PluginError
 from mkdocs.plugins import BasePlugin, CombinedEvent, event_priority, get_plugin_logger
 from mkdocs.structure.files import File, Files, InclusionLevel
 from mkdocs.structure.toc import AnchorLink, TableOfContents
@@ -27,9 +26,10 @@ from mkdocs.utils import CountHandler, get_build_datetime, get_relative_url
 from stillroom.core.book import Book, open_book, place_book
 from stillroom.core.private.seeking import Seeker
 from stillroom.core.unknown_foods import unknown_foods
-from stillroom.core.words.problems import Problem, ProblemsFound
+from stillroom.core.words.problems import ProblemsFound
 from stillroom.looks.card_designs import OWN, design_of
 from stillroom.publish.agreeing import find_endless
+from stillroom.publish.book_faults import BookFaults, stop_at
 from stillroom.publish.book_files import (
     FAVICON,
     FOLDER,
@@ -110,6 +110,8 @@ class StillroomPlugin(BasePlugin[StillroomConfig]):  # type: ignore[no-untyped-c
     search_said: Any = None
     without_marks: str | None = None
     alone = False
+    was_served = False
+    first_faults: tuple[str, ...] = ()
 
     def __init__(self) -> None:
         """Begin with no page at hand; `mkdocs serve` keeps the plugin from build to build."""
@@ -124,10 +126,21 @@ class StillroomPlugin(BasePlugin[StillroomConfig]):  # type: ignore[no-untyped-c
         self.site_is_passing = command == "serve"  # in a folder made for it and taken away again
 
     def on_config(self, config: MkDocsConfig) -> MkDocsConfig:
+        """Open the book; what is wrong with it when it is first served stands on a page instead."""
+        self.first_faults = ()
+        try:
+            return self._open_book(config)
+        except BookFaults as wrong:
+            if not self.site_is_passing or self.was_served:
+                raise
+            self.first_faults, self.leaves = wrong.said, {}
+            return config
+
+    def _open_book(self, config: MkDocsConfig) -> MkDocsConfig:
         """Refuse what is private, read every recipe, and put the book's look into the theme."""
         try:
             book = _open(config)
-            _stop_at(find_endless(book))
+            stop_at(find_endless(book))
             seeker = know_private_words(book)
             if self.seeker is None or self.seeker.known != seeker.known:
                 self.seeker = seeker
@@ -140,13 +153,13 @@ class StillroomPlugin(BasePlugin[StillroomConfig]):  # type: ignore[no-untyped-c
             ]
             found = find_private(written, self.seeker)
             earlier = () if self.site_is_passing else find_shapes(book.site_dir, self.seeker)
-            _stop_at((*found, *earlier))
+            stop_at((*found, *earlier))
             design_of(book)  # one that is not there is told of before anything is worked out
             keep_compiled(environment())
             at_hand = self.at_hand if self.serving else None
             self.library = open_library(book, get_build_datetime().date(), at_hand)
         except ProblemsFound as found:
-            _stop_at(found.problems)
+            stop_at(found.problems)
         for food in unknown_foods(self.library.recipes):
             log.info(food.say())  # no fault: the pages say what could not be worked out
         for warning in list_warnings(self.library):
@@ -166,19 +179,22 @@ class StillroomPlugin(BasePlugin[StillroomConfig]):  # type: ignore[no-untyped-c
         try:
             self.site = SiteInTheMaking.begin(Path(config.site_dir))
         except ProblemsFound as found:
-            _stop_at(found.problems)
+            stop_at(found.problems)
         else:
             config.site_dir = str(self.site.new)
 
     def on_files(self, files: Files, config: MkDocsConfig) -> Files:
         """Add a page for each recipe, the book's own pages, and the files they need.
 
-        The book's own larder is taken out, should it lie among the pages: prices stand in it.
+        The book's own larder is taken out, should it lie among the pages: prices stand in it. Of a
+        book that could not be opened no page is made.
         """
+        if self.first_faults:
+            return Files([])
         for file in tuple(files):
             if file.abs_src_path and Path(file.abs_src_path) == self.library.book.larder_file:
                 files.remove(file)
-        _stop_at([*clean_pictures(files, config), *cut_previews(files, config, self.library)])
+        stop_at([*clean_pictures(files, config), *cut_previews(files, config, self.library)])
         self.alone = is_ours_alone(config)
         self.late.waiting.clear()
         for leaf in self.leaves.values():
@@ -216,7 +232,12 @@ class StillroomPlugin(BasePlugin[StillroomConfig]):  # type: ignore[no-untyped-c
 
     def on_page_content(self, html: str, page: Page, config: MkDocsConfig, files: Files) -> str:
         """Write the body of a page that the book makes around the prose its file may hold."""
-        _stop_at(find_page_faults(html, page.file))
+        faults = tuple(find_page_faults(html, page.file))
+        if faults and self.site_is_passing and not self.was_served:
+            self.first_faults += tuple(str(one) for one in faults)
+            html = ""  # what may not be shown is not served either
+        else:
+            stop_at(faults)
         html = drop_comments(html)
         leaf = self.leaves.get(page.file.src_uri)
         if leaf is None:
@@ -305,16 +326,16 @@ class StillroomPlugin(BasePlugin[StillroomConfig]):  # type: ignore[no-untyped-c
         # the same addresses once more, stamped with the day of the build: hosts pack what they send
         Path(self.site.new, "sitemap.xml.gz").unlink(missing_ok=True)
         if self.seeker is not None:
-            _stop_at(find_private_names(self.site.new, self.seeker))
+            stop_at(find_private_names(self.site.new, self.seeker))
             for said in (*self.seeker.take_sealed(), *self.seeker.take_doubts()):
                 log.info(said)
         if unpublished := tuple(find_unpublished(self.library, Path(self.site.new))):
             self.site.give_up()
-            _stop_at(unpublished)
+            stop_at(unpublished)
         try:
             self.site.finish()
         except ProblemsFound as found:
-            _stop_at(found.problems)
+            stop_at(found.problems)
         if self.seeker is not None:
             index = self.site.place / SEARCH_INDEX
             if index.is_file() and index_of(config) is not None:
@@ -326,14 +347,21 @@ class StillroomPlugin(BasePlugin[StillroomConfig]):  # type: ignore[no-untyped-c
         if self.site is not None:
             self.site.give_up()
             if isinstance(error, OSError):
-                _stop_at([explain(error, self.site.place)])
+                stop_at([explain(error, self.site.place)])
 
     def on_serve(self, server: Any, config: MkDocsConfig, builder: object) -> None:
         """Build again when a recipe, a design or the larder changes; show what is wrong there."""
         settings = Path(config.config_file_path or "mkdocs.yml")
+        self.was_served = True
         server.builder = ServedFaults(
             server.builder, Path(config.site_dir), self.dirty, partial(check_settings, settings)
         )
+        if self.first_faults:
+            server.builder.begin_with(self.first_faults)
+        if not hasattr(self, "library"):  # MkDocs itself watches the settings and the pages
+            usual = settings.parent / "recipes"
+            server.watch(str(usual if usual.is_dir() else settings.parent))
+            return
         server.watch(str(self.library.book.recipes_dir))
         own = self.library.book.root / OWN
         if own.is_dir():
@@ -369,13 +397,3 @@ def _as_module(path: str) -> ExtraScriptValue:
     script = ExtraScriptValue(path)
     script.type = "module"
     return script
-
-
-def _stop_at(problems: Iterable[Problem]) -> None:
-    """Log every problem, then stop the build once with their number."""
-    gathered = tuple(problems)
-    for problem in gathered:
-        log.error(str(problem))
-    if gathered:
-        count = len(gathered)
-        raise PluginError(f"The book has {count} problem{'s' if count > 1 else ''}: see above.")

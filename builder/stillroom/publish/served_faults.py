@@ -2,7 +2,7 @@
 
 MkDocs writes a mistake to its terminal and answers nobody until it is mended. Whoever writes looks
 at the page. So the last good site is kept aside, is put back when a build fails, and bears what is
-wrong until the next one succeeds. Leaves out the first build: without it there is no page.
+wrong until the next one succeeds. Where there is no good site yet, what is wrong is a page alone.
 """
 
 from __future__ import annotations
@@ -11,7 +11,7 @@ import logging
 import re
 import shutil
 import tempfile
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterator, Sequence
 from contextlib import contextmanager
 from pathlib import Path
 from typing import Final
@@ -33,8 +33,12 @@ _STYLE: Final = (
     "font: 1rem/1.5 var(--text-face, serif)"
 )
 _FAULTS: Final = Markup(
-    '<aside role="alert" style="{}"><p><strong>{}</strong> The pages are as they were.</p>'
-    "<ul>{}</ul></aside>"
+    '<aside role="alert" style="{}"><p><strong>{}</strong> {}</p><ul>{}</ul></aside>'
+)
+
+_ALONE: Final = Markup(
+    '<!doctype html><html lang="en"><head><meta charset="utf-8"><title>To be mended</title>'
+    '<meta name="viewport" content="width=device-width"></head><body>{}</body></html>'
 )
 
 
@@ -66,14 +70,24 @@ class ServedFaults:
             except ProblemsFound as found:
                 for problem in found.problems:
                     log.error(str(problem))
-                _put(self.good, self.site)
-                show_faults(self.site, [str(problem) for problem in found.problems])
+                self._show([str(problem) for problem in found.problems])
                 return
             except (MkDocsException, SystemExit) as wrong:
-                _put(self.good, self.site)
-                show_faults(self.site, _told(said) or [str(wrong)])
+                self._show(_told(said) or [str(wrong)])
                 return
         self.is_good = True
+
+    def begin_with(self, faults: Sequence[str]) -> None:
+        """Show what kept the book from being built when it was first served."""
+        self.is_good = False
+        self._show(faults)
+
+    def _show(self, faults: Sequence[str]) -> None:
+        if self.good.is_dir():
+            _put(self.good, self.site)
+            show_faults(self.site, faults)
+        else:
+            show_alone(self.site, faults)
 
     def _keep_aside(self) -> None:
         """Lay the good site aside: moved, which costs nothing, as a build makes every page anew.
@@ -89,11 +103,23 @@ class ServedFaults:
         self.site.mkdir()
 
 
-def show_faults(site: Path, faults: list[str]) -> None:
-    """Write what is wrong at the head of every page of a site."""
+def show_alone(site: Path, faults: Sequence[str]) -> None:
+    """Write what is wrong as the only page of a site that could not be built at all."""
+    site.mkdir(parents=True, exist_ok=True)
+    shown = _shown(faults, "There are no pages yet: they come as soon as it is mended.")
+    for name in ("index.html", "404.html"):
+        (site / name).write_text(str(_ALONE.format(shown)), encoding="utf-8")
+
+
+def _shown(faults: Sequence[str], then: str) -> Markup:
     count = f"{counted(len(faults), 'thing')} to mend."
     lines = Markup("").join(Markup("<li>{}</li>").format(escape(one)) for one in faults)
-    shown = str(_FAULTS.format(_STYLE, count, lines)).encode()
+    return _FAULTS.format(_STYLE, count, then, lines)
+
+
+def show_faults(site: Path, faults: Sequence[str]) -> None:
+    """Write what is wrong at the head of every page of a site."""
+    shown = str(_shown(faults, "The pages are as they were.")).encode()
     for page in site.rglob("*.html"):
         html = page.read_bytes()
         if found := _BODY.search(html):

@@ -35,7 +35,7 @@ MOST_LINES: Final = 1_000
 LONGEST_FACT: Final = 1_000
 _BULLET: Final = late_regex(r"(?:[-•·‣▪]\s*|[*–—+](?:\s+|(?=[\d½¼¾])))(?=\S)|[-•·‣▪*–—+]$")
 _KEYED: Final = late_regex(
-    r"""(?P<key>"[^"]{1,60}"|'[^']{1,60}'|[^\s:"'\[\]{}#,][^:"\[\]{}#,]{0,60}?)\s*:"""
+    r"""(?P<key>"(?:[^"\\]|\\.){1,90}"|'[^']{1,60}'|[^\s:"'\[\]{}#,][^:"\[\]{}#,]{0,60}?)\s*:"""
     r"(?:\s+(?P<rest>.*))?$"
 )
 _GLUED: Final = late_regex(r"(?P<key>[A-Za-z][A-Za-z _]{1,20}):(?P<rest>\S.*)$")
@@ -153,7 +153,8 @@ class _Reader:
         return glued if glued and glued["key"].strip().lower() in self.known else None
 
     def _name(self, written: str) -> str:
-        bare = " ".join(written.strip("\"'").split())
+        closed = written[:1] == '"' and ends_at(written) == len(written)
+        bare = " ".join((unquote(written) if closed else written.strip("\"'")).split())
         lower = bare.lower()
         for spelling in (bare, lower, lower.replace(" ", "_"), lower.replace("_", " ")):
             if spelling in self.known:

@@ -11,8 +11,9 @@ function follow(here, there) {
     here.replaceChildren(...there.childNodes);
     return;
   }
+  const others = [...there.children]; // one that is put in place is gone from there
   for (const [at, child] of [...here.children].entries()) {
-    const other = there.children[at];
+    const other = others[at];
     if (child.matches("ul") && other.matches("ul")) {
       follow(child, other);
     } else if (child.outerHTML !== other.outerHTML) {

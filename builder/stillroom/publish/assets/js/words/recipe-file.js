@@ -9,14 +9,19 @@ import { boxLines, manyLines, oneLine, stepLines } from "./recipe-boxes.js";
 
 const ORDER = [
   "title", "kind", "summary", "makes", "ingredients", "vessels", "containers", "oven", "timeline", "season", "keeps",
-  "card", "cautions", "author",
+  "acidity", "card", "cautions", "author", "units",
 ];
 const LISTS = ["ingredients", "vessels", "containers", "timeline", "season", "cautions"];
 /** @type {Record<string, string[]>} */
-const UNDER = { keeps: ["unopened", "opened", "where", "source"], card: ["what", "use", "keep", "net"] };
+const UNDER = {
+  keeps: ["unopened", "opened", "where", "source", "mark", "reason"],
+  acidity: ["ph", "source"],
+  card: ["what", "use", "keep", "net"],
+};
 /** @type {Record<string, string>} */
 const ALSO = { vessel: "vessels", materials: "ingredients" };
-const STAGE = /^([A-Za-z][^:]*?)\s*:(?:\s+|$)/;
+// a "#" behind a blank would make a note of the rest
+const STAGE = /^([A-Za-z][^:#"']*?)\s*:(?:\s+|$)/;
 
 /** Whether words may stand as they are behind a colon or a dash: nobody reads anything else in them. @param {string} words */
 function isPlain(words) {
