@@ -12,7 +12,13 @@ from urllib.parse import urlencode, urlsplit
 
 import pytest
 
-from browser.conftest import browser, firefox, firefox_place  # noqa: F401
+from browser.conftest import (  # noqa: F401
+    browser,
+    chromium_ways,
+    firefox,
+    firefox_place,
+    firefox_ways,
+)
 from browser.conftest import fresh_page as page  # noqa: F401
 from stillroom.beginning.book import Answers, begin_book
 from stillroom.desk.serving import open_desk

@@ -281,6 +281,9 @@ def test_the_days_of_the_list_move_with_giving_day_and_that_is_said():
     assert giving.days_off == {date(2028, 7, 29), date(2028, 7, 30), date(2028, 9, 24)}
     assert "nobody has named this year's" in text
     assert "nobody has named" not in closed()
+    bare = [{"service": "post", "last day": "11 December"}]
+    moved = read_giving_list(closed(posting=bare), "next.yml").giving
+    assert moved.posting[0].last_day == date(2028, 12, 9), "a day without its year moves as well"
 
 
 def test_a_day_after_a_command_is_read_with_its_year_as_one_says_it():

@@ -398,7 +398,7 @@ def test_the_commands_write_a_pack_and_close_the_year(book):
     assert run(main, ["giving-schema"]).exit_code == 0
     (book.root / "recipes" / "broken.md").write_text("---\ntitle: Broken\n---\n", encoding="utf-8")
     wrong = {**data, "giving day": "some day"}
-    Path(listed).write_text(yaml.safe_dump(wrong), encoding="utf-8")
+    (book.root / "notes" / "list.yml").write_text(yaml.safe_dump(wrong), encoding="utf-8")
     both = run(main, ["close-year", listed, "--out", str(book.root / "notes" / "after.yml")])
     assert both.exit_code == 1
     assert "broken.md" in both.output, "the recipe's fault is told"

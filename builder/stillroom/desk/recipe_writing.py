@@ -35,6 +35,8 @@ ORDER: Final = (
 )
 """The order of facts that are new to a file."""
 _WRITTEN: Final = {"vessels": "vessel"}
+# with none of the signs that a file reads as its own
+_STAGE: Final = re.compile(r"[A-Za-z][^:#\"',\[\]{}]{0,50}:(?:\s|$)")
 _NO_BODY: Final = Body()
 
 
@@ -168,7 +170,7 @@ def _row_line(row: Line, before: str, key: str = "ingredients") -> str:
     if row.is_heading:
         return f"{before}{quoted(row.text)}:"
     indent = before if not row.depth else f"    {before}"
-    if key == "timeline" and re.match(r"[A-Za-z][^:#]*:(?:\s|$)", row.text):
+    if key == "timeline" and _STAGE.match(row.text):
         word, _, rest = row.text.partition(":")
         return f"{indent}{word.strip()}: {quoted(rest.strip())}".rstrip()
     return f"{indent}{quoted(row.text, '- ')}"

@@ -13,7 +13,7 @@ from typing import Any, Final
 
 from stillroom.giving.as_written import said_key
 from stillroom.giving.model import GivingList
-from stillroom.giving.written import read_day
+from stillroom.giving.written import read_day_near
 from stillroom.giving.written_time import read_days_off
 
 _A_YEAR: Final = timedelta(weeks=52)
@@ -28,15 +28,15 @@ def has_days(giving: GivingList) -> bool:
     return posting or bool(giving.days_off) or any(one.opens for one in giving.households)
 
 
-def move_days(data: Any, households: list[Any], country: str) -> None:
-    """Move the days in the data of a list that was read."""
+def move_days(data: Any, households: list[Any], giving_day: date, country: str) -> None:
+    """Move the days in the data of a list that was read; `giving_day` is the old one."""
     posting = data.get(said_key("list", data, "posting"))
     for row in _rows(posting):
         if row.get(key := said_key("service", row, "last day")):
-            row[key] = read_day(row[key], country) + _A_YEAR
+            row[key] = read_day_near(row[key], giving_day, country) + _A_YEAR
     for row in _rows(households):
         if row.get(key := said_key("household", row, "opens")):
-            row[key] = open_a_year_on(read_day(row[key], country))
+            row[key] = open_a_year_on(read_day_near(row[key], giving_day, country))
     off = said_key("list", data, "days off")
     if data.get(off):
         data[off] = _spans(sorted(read_days_off(data[off], country)))

@@ -74,7 +74,7 @@ def close_year(
         rows = _rows_of(data, giving.households)
         for row, household in zip(rows, giving.households, strict=True):
             _carry_on(row, household, year, had.get(household.name, ()), season)
-        move_days(data, rows, country)
+        move_days(data, rows, giving.giving_day, country)
         _leave_bare(data)
         carry_stock(data, named.giving, standing.read.giving)
         carry_batches(data, standing.read.giving)

@@ -26,7 +26,7 @@ def _day_near(value: Any, info: ValidationInfo) -> date:
     return read_day_near(value, (info.context or {}).get("giving day"), _country(info))
 
 
-def days_off(value: Any, info: ValidationInfo) -> frozenset[date]:
+def read_off_days(value: Any, info: ValidationInfo) -> frozenset[date]:
     """Return the days on which nothing is done; raises Unreadable."""
     return read_days_off(value, _country(info))
 

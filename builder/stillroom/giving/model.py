@@ -30,7 +30,7 @@ from stillroom.core.recipe.holders import read_container
 from stillroom.core.recipe.model import MONTHS
 from stillroom.core.words.nearest import did_you_mean
 from stillroom.core.words.problems import Unreadable, say_written
-from stillroom.giving.days_said import Day, DayNear, days_off
+from stillroom.giving.days_said import Day, DayNear, read_off_days
 from stillroom.giving.who import read_age_months, read_pets
 from stillroom.giving.written import (
     Currency,
@@ -387,7 +387,7 @@ class GivingList(Part):
     ] = {}
     days_off: Annotated[
         frozenset[date],
-        PlainValidator(days_off),
+        PlainValidator(read_off_days),
         WithJsonSchema({"type": ["string", "array"]}),
         Field(description="Days nothing is done on: [3 August 2027 to 17 August 2027]."),
     ] = frozenset()

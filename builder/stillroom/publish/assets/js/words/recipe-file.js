@@ -20,8 +20,8 @@ const UNDER = {
 };
 /** @type {Record<string, string>} */
 const ALSO = { vessel: "vessels", materials: "ingredients" };
-// a "#" behind a blank would make a note of the rest
-const STAGE = /^([A-Za-z][^:#"']*?)\s*:(?:\s+|$)/;
+// with none of the signs that a file reads as its own: a "#" would make a note of the rest
+const STAGE = /^([A-Za-z][^:#"',[\]{}]{0,50}?)\s*:(?:\s+|$)/;
 
 /** Whether words may stand as they are behind a colon or a dash: nobody reads anything else in them. @param {string} words */
 function isPlain(words) {
