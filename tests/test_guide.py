@@ -18,6 +18,7 @@ from planted import copy_demo
 from stillroom.cli import main
 from stillroom.core.recipe.settings import BookSettings
 from stillroom.core.words.data_files import read_data
+from stillroom.giving.reading import read_giving_list
 
 ROOT = Path(__file__).parents[1]
 PAGES = ROOT / "site_demo" / "pages"
@@ -164,3 +165,19 @@ def _words() -> Iterator[str]:
 
 def test_no_line_leaves_a_mark_of_work_in_progress() -> None:
     assert [line for line in _words() if re.search(r"\b(?:TODO|FIXME|XXX)\b", line)] == []
+
+
+def test_a_part_of_a_giving_list_in_the_guide_is_read_whole() -> None:
+    """What stands between ```yaml on a page of the guide is read within a small list."""
+    small = (
+        "giving list: Winter\ngiving day: 2027-12-24\nbaskets:\n  small: 1 to eat\n"
+        "makes: [plum-jam]\nhouseholds:\n  - {name: The Marrables, basket: small}\n"
+    )
+    seen = 0
+    for page in sorted((ROOT / "site_demo" / "pages" / "guide").glob("*.md")):
+        for part in re.findall(r"^```yaml\n(.*?)^```$", page.read_text("utf-8"), re.M | re.S):
+            giving = read_giving_list(small + part, page.name).giving
+            seen += 1
+            if "posting:" in part:
+                assert str(giving.posting[0].last_day) == "2027-12-18"
+    assert seen
