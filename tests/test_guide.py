@@ -176,8 +176,9 @@ def test_a_part_of_a_giving_list_in_the_guide_is_read_whole() -> None:
     seen = 0
     for page in sorted((ROOT / "site_demo" / "pages" / "guide").glob("*.md")):
         for part in re.findall(r"^```yaml\n(.*?)^```$", page.read_text("utf-8"), re.M | re.S):
+            if part.partition(":")[0] not in {*MADE["LIST_PARTS"], "posting"}:
+                continue  # a setting of the book
             giving = read_giving_list(small + part, page.name).giving
             seen += 1
-            if "posting:" in part:
-                assert str(giving.posting[0].last_day) == "2027-12-18"
+            assert str(giving.posting[0].last_day) == "2027-12-18"
     assert seen
