@@ -33,7 +33,8 @@ NO_SENTENCES = re.compile(
     r"|\{\}(?:mm|pt)|text/markdown|\{\}\.md|keeps: \{\}|no_\{\}|form\.send"
     r"|0 \{\}mm|\{\}mm 0|M9 .*|\(prefers-color-scheme.*|data-md-color-\{\}|http://www\.w3\.org/.*|\{\}"
     r"|-//Stillroom//Stillroom book//EN"
-    r"|large (?:card|folded|\{\})|, large|:checked"  # names of steps of type and of arrangements
+    # names of steps of type and of arrangements
+    r"|large (?:card|folded|\{\})|, large|:checked|(?:bare|portrait) gift"
     r"|A fraction cannot divide by nothing\.|\"\{\}\" (?:is not a fraction|wants \{\})\."
     r"|No sentence is named \{\}\."
 )
