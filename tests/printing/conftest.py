@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import io
+import re
 import shutil
 import zipfile
 from collections.abc import Callable
@@ -90,6 +91,7 @@ def own_book(tmp_path_factory: pytest.TempPathFactory) -> Path:
     Image.new("RGB", (1600, 1200), "green").save(pictures / "tree.jpg")
     config = (ROOT / "mkdocs.yml").read_text(encoding="utf-8")
     config = config.replace("docs_dir: site_demo/pages", "docs_dir: pages")
+    config = re.sub(r"      family_book:.*\n(?: {8}.*\n)+", "", config)  # the demo's own
     config = config.replace("      pictures: pictures\n", f"      pictures: pictures{SETTINGS}")
     (root / "mkdocs.yml").write_text(config, encoding="utf-8")
     return root

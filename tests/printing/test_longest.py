@@ -11,14 +11,20 @@ from collections.abc import Callable
 from dataclasses import replace
 from pathlib import Path
 
+import pypdfium2
 import pytest
+import zxingcpp
 
+from sampling import is_whole
+from stillroom.core.book import Book
 from stillroom.core.label.contents_list import ContentsEntry
 from stillroom.core.label.labelling import UsageCard
 from stillroom.core.paper.sheets import CARD_SIZES, PAPERS
 from stillroom.core.paper.tag_shapes import SHAPES, TagShape, tag_shape
 from stillroom.core.recipe.model import Recipe
 from stillroom.core.words.problems import Unreadable
+from stillroom.looks.card_designs import choose_design, designs_of
+from stillroom.looks.card_pictures import CardPicture, card_picture
 from stillroom.printing.cards import CardJob, SheetOptions, print_cards, print_tags
 
 from .conftest import MM, open_pdf, words_of
@@ -90,7 +96,9 @@ def check_words(made: bytes, said: list[str]) -> None:
     assert not missing
 
 
-def check_type(made: bytes, boxes: Callable[[float, float], tuple[float, ...]]) -> None:
+def check_type(
+    made: bytes, boxes: Callable[[float, float], tuple[float, ...]], least: float = 0
+) -> None:
     """Check that every letter is large enough and inside the box in which its middle lies."""
     with open_pdf(made) as pdf:
         for page in pdf.pages:
@@ -98,7 +106,9 @@ def check_type(made: bytes, boxes: Callable[[float, float], tuple[float, ...]]) 
                 if not char["text"].strip():
                     continue
                 plain = "AlegreyaSans" in char["fontname"]
-                assert round(char["size"], 2) >= (LEAST_PLAIN if plain else LEAST_SERIF), char
+                assert round(char["size"], 2) >= (
+                    least or (LEAST_PLAIN if plain else LEAST_SERIF)
+                ), char
                 x, y = (char["x0"] + char["x1"]) / 2 / MM, (char["top"] + char["bottom"]) / 2 / MM
                 left, top, right, bottom = boxes(x, y)
                 assert left < char["x0"] / MM, char["text"]
@@ -138,6 +148,56 @@ def test_a_card_is_whole_or_refused(
     said += [*(entry.text for entry in card.contents), card.to, card.sender]
     check_words(made, said)
     check_type(made, boxes_of(size))
+
+
+DRESSED = [name for name in designs_of() if name != "plain"]
+# what goes on no face of a size where a border or 12 points take their room
+DRESSED_REFUSED: dict[tuple[str, str], tuple[str, ...]] = {}
+TRIED = [
+    (design, size, name)
+    for design in (DRESSED if is_whole() else DRESSED[:2])
+    for size in (CARD_SIZES if is_whole() else ("90x65", "folded-a6"))
+    for name in (LONGEST if is_whole() else ("60-character title", "14 traces", "all at once"))
+]
+
+
+@pytest.mark.sampled
+@pytest.mark.parametrize(("design", "size", "name"), TRIED)
+def test_a_card_of_any_design_is_whole_or_refused(
+    salt: Recipe,
+    card_of: Callable[..., UsageCard],
+    book: Book,
+    letters: Path,
+    design: str,
+    size: str,
+    name: str,
+) -> None:
+    """With its picture and, in the next place, without one; every code is read."""
+    card = replace(card_of(salt), **LONGEST[name])
+    chosen = choose_design(design)
+    options = SheetOptions(fonts=letters, design=chosen)
+    jobs = [
+        CardJob(card, salt, picture=card_picture(salt, book, chosen)),
+        CardJob(card, salt, picture=CardPicture("")),
+    ]
+    if name in DRESSED_REFUSED.get((design, size), ()):
+        with pytest.raises(Unreadable) as refusal:
+            print_cards(jobs, size, options)
+        check_refusal(refusal.value, card)
+        return
+    made = print_cards(jobs, size, options)
+    said = [card.title, card.what, card.use, card.keep, *card.cautions, card.date_mark.text]
+    said += [*card.allergens, *card.may_contain]
+    said += [*(entry.text for entry in card.contents), card.to, card.sender]
+    check_words(made, said)
+    check_type(made, boxes_of(size), 12 if chosen.large else 0)
+    for dpi in (300, 150):
+        codes = [
+            code.text
+            for page in pypdfium2.PdfDocument(made)
+            for code in zxingcpp.read_barcodes(page.render(scale=dpi / 72).to_pil().convert("L"))
+        ]
+        assert codes == [card.url] * 2, dpi
 
 
 def boxes_of(size: str) -> Callable[[float, float], tuple[float, ...]]:

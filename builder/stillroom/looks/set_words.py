@@ -26,6 +26,13 @@ _MEASURE: Final = re.compile(
 )
 _UNIT_THEN: Final = re.compile(r"(?<=%) (?=vol\b)|(?<=\d%) (?=[^\W\d_])")
 _SIGN_BEFORE: Final = re.compile(r"(?<=[£$€×]) (?=\d)|(?<=\d) (?=×)")
+_DAY: Final = re.compile(
+    r"(?<=\d\.) (?=(?:Jan|Jän|Feb|Mär|Apr|Mai|Jun|Jul|Aug|Sep|Okt|Nov|Dez)[a-zä]*\b)"
+    r"|(?<=\d\u00a0de) (?=[^\W\d_])| (?=de[ \u00a0](?:19|20)\d\d\b)"
+)
+"""Between a day and its month as German and Spanish write them: "12. November", "12 de mayo"."""
+_SHORTENED: Final = re.compile(r"(?<=\b[^\W\d_]\.) (?=[^\W\d_]\.)")
+_FRENCH_SIGN: Final = re.compile(r" (?=[:;!?»])|(?<=«) ")
 _YEAR: Final = re.compile(r"(?<=[^\W\d_]) (?=(?:19|20)\d\d\b)")
 _OPENS: Final = r"(?:^|(?<=[\s\u00a0(\[—–-]))"
 LEAST_WORDS: Final = 5
@@ -63,7 +70,10 @@ def set_words(text: str, language: str) -> str:
     >>> set_words('Say "thanks", it\'s Ana\'s.', "en")
     'Say “thanks”, it’s Ana’s.'
     """
-    return tie_last(tie_amounts(curl(text, language)))
+    text = curl(text, language)
+    if language.startswith("fr"):
+        text = _FRENCH_SIGN.sub(NO_BREAK, text)
+    return tie_last(tie_amounts(text))
 
 
 def tie_amounts(text: str) -> str:
@@ -71,8 +81,10 @@ def tie_amounts(text: str) -> str:
 
     >>> tie_amounts("Net 200 g, about 40 % vol.").replace(NO_BREAK, "_")
     'Net 200_g, about 40_%_vol.'
+    >>> tie_amounts("z. B. am 12. November, el 12 de mayo de 2027").replace(NO_BREAK, "_")
+    'z._B. am 12._November, el 12_de_mayo_de_2027'
     """
-    for pattern in (_AMOUNT, _UNIT_THEN, _SIGN_BEFORE, _YEAR):
+    for pattern in (_AMOUNT, _UNIT_THEN, _SIGN_BEFORE, _DAY, _SHORTENED, _YEAR):
         text = pattern.sub(NO_BREAK, text)
     return text
 
