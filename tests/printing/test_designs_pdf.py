@@ -300,3 +300,12 @@ def test_the_giver_s_own_words_have_lines_inside(pictured: list[CardJob]) -> Non
         ]
     heights = sorted(one["top"] / MM for one in ruled)
     assert [below - above for above, below in pairwise(heights)] == pytest.approx([9, 9], abs=0.1)
+
+
+def test_the_small_drawing_of_a_kind_is_not_blown_up(jobs: list[CardJob]) -> None:
+    """Of few lines, it would be coarse: 34 mm at most, where a recipe's own fills the cover."""
+    made = print_cards(jobs[:1], "folded-a6", SheetOptions())
+    with open_pdf(made) as pdf:
+        drawn = [one for one in pdf.pages[0].curves if one["x0"] > 110 * MM]
+    high = max(one["bottom"] for one in drawn) - min(one["top"] for one in drawn)
+    assert 20 < high / MM <= 34.5

@@ -35,10 +35,11 @@ _VIEW: Final = re.compile(r'viewBox="0 0 (\d+) (\d+)" width="\d+" height="\d+"')
 
 @dataclass(frozen=True)
 class CardPicture:
-    """A picture as SVG, and whether it is a photograph."""
+    """A picture as SVG, and whether it is a photograph or the small drawing of a kind."""
 
     svg: str
     is_photograph: bool = False
+    is_emblem: bool = False
 
     @property
     def ratio(self) -> float:
@@ -67,7 +68,8 @@ def card_picture(recipe: Recipe, book: Book | None, design: Design) -> CardPictu
     if own and photograph:
         return CardPicture(cut_to_frame(own, recipe.picture_focus), is_photograph=True)
     svg = own or emblem_of(recipe.kind.slug)
-    return CardPicture(in_one_ink(svg, design.inks.ink) if design.one_ink else svg)
+    inked = in_one_ink(svg, design.inks.ink) if design.one_ink else svg
+    return CardPicture(inked, is_emblem=not own)
 
 
 def family_mark(book: Book, design: Design) -> tuple[str, str]:

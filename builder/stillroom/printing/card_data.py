@@ -20,7 +20,7 @@ def card_data(
     """Return what the card and tag templates read; raises Unreadable for an endless address."""
     card = set_card(card, language)
     code = draw_qr(card.url) if card.url else None
-    shown = picture or CardPicture(emblem_of(recipe.kind.slug))
+    shown = picture or CardPicture(emblem_of(recipe.kind.slug), is_emblem=True)
     return {
         "title": card.title,
         "kind_words": recipe.kind.spoken,
@@ -47,6 +47,7 @@ def card_data(
         "qr_quiet_mm": QUIET_MODULES * MODULE_MM,
         "picture_svg": shown.svg,
         "picture_ratio": shown.ratio,
+        "is_emblem": shown.is_emblem,
         "address": plain_address(card.url),
     }
 

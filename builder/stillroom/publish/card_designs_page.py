@@ -52,6 +52,15 @@ def picture_paths(recipe: Recipe, library: Library) -> tuple[str, str]:
     return f"{CARD_PICTURES}{recipe.slug}.svg", _picture_path(recipe, design)
 
 
+def emblem_when(recipe: Recipe, library: Library) -> str:
+    """Return when a card shows its kind's small drawing: "always", "inked" in one ink, or ""."""
+    shown = {
+        design.one_ink: card_picture(recipe, library.book, design).is_emblem
+        for design in library.designs.values()
+    }
+    return "always" if shown.get(False) else "inked" if shown.get(True) else ""
+
+
 def designs_data(library: Library) -> list[dict[str, Any]]:
     """Return what the pages' scripts know of each design."""
     return [

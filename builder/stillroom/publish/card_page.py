@@ -20,7 +20,7 @@ from stillroom.core.recipe.model import Recipe
 from stillroom.core.when.timeline_data import span_data
 from stillroom.looks.set_words import set_card
 from stillroom.printing.card_data import join_sentences, plain_address
-from stillroom.publish.card_designs_page import designs_data, picture_paths
+from stillroom.publish.card_designs_page import designs_data, emblem_when, picture_paths
 from stillroom.publish.library import Library, Link
 
 ROOM_ON_ONE_SIDE = 300
@@ -58,6 +58,7 @@ class CardView:
     message: str = ""
     picture: str = ""
     picture_src: str = ""
+    emblem: str = ""
     mark: str = ""
     mark_src: str = ""
 
@@ -107,6 +108,7 @@ def place_card(view: CardView, recipe: Recipe, library: Library, link: Link) -> 
         view,
         picture=link(picture) if picture else "",
         picture_src=link(own) if own else "",
+        emblem=emblem_when(recipe, library),
         mark="" if drawn else mark,
         mark_src=link(f"{library.settings.pictures}/{mark}") if drawn else "",
     )

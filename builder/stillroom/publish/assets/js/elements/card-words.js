@@ -42,5 +42,7 @@ export function dress(card, design, { large = false, hand = false, hasBack = tru
   for (const picture of card.querySelectorAll("[data-picture]")) {
     const address = picture.dataset.picture.replace(/\.svg$/, design.ink ? `.${design.id}$&` : "$&");
     if (picture.getAttribute("src") !== address) picture.setAttribute("src", address);
+    const { emblem } = picture.dataset; // of few lines: it stands no larger than they bear
+    picture.classList.toggle("is-emblem", emblem === "always" || (emblem === "inked" && design.ink));
   }
 }

@@ -105,7 +105,7 @@ function tail(emblem) {
   made.setAttribute("aria-hidden", "true");
   const lines = [1, 2, 3].map(() => document.createElement("span"));
   const drawing = emblem?.cloneNode(false);
-  if (drawing) drawing.className = "card-tail-picture";
+  drawing?.classList.replace("card-emblem", "card-tail-picture");
   made.append(...[drawing].filter(Boolean), ...lines);
   return made;
 }
