@@ -179,3 +179,13 @@ def test_no_ordinary_line_of_the_book_ends_in_a_parted_word(printed: bytes) -> N
     assert lines > 500
     alone = [one.said for one in running if len(one.said[-1].split()) == 1]
     assert len(alone) < 0.06 * len(running)
+
+
+def test_a_title_s_words_stay_whole_where_a_line_holds_them(jobs: list[CardJob]) -> None:
+    title = "Elisenlebkuchen mit Haselnüssen, Mandeln und Orangeat nach Großmutters Weihnachtsbuch"
+    named = replace(jobs[0], card=replace(jobs[0].card, title=title))
+    for size in ("90x65", "folded-a6"):
+        with open_pdf(print_cards([named], size, SheetOptions(language="de_DE"))) as opened:
+            (head,) = [one for one in paragraphs_of(opened) if one.kind.startswith("H")]
+        assert len(head.lines) > 1
+        assert head.text == title
