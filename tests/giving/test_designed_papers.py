@@ -11,6 +11,7 @@ import pytest
 
 from giving.lists import PRICES, TODAY, demo_book, demo_recipes, read_dict, small_list
 from printing.pdf_ua import faults_of
+from printing.test_heard import heard
 from stillroom.core.words.problems import ProblemsFound
 from stillroom.giving.basket_designs import basket_designs, design_problems
 from stillroom.giving.checking import read_list
@@ -88,6 +89,20 @@ def test_every_paper_of_a_pack_keeps_the_rules_of_pdf_ua(files):
     assert {"labels.pdf", "baskets.pdf", "basket-tags.pdf"} <= set(papers)
     found = {name: faults_of(data) for name, data in papers.items()}
     assert {name: faults for name, faults in found.items() if faults} == {}
+
+
+def test_every_paper_of_a_pack_is_heard_with_headings(files):
+    """Each page has a heading of its own, a label and a tag whom it is for; no word is loose."""
+    for name, data in files.items():
+        if name.endswith(".pdf"):
+            tags, loose = heard(data)
+            assert loose == [], name
+            assert tags["/H1"] >= len(words(data)), (name, tags)
+    labels, _ = heard(files["labels.pdf"])
+    assert labels["/H1"] == files["labels.pdf"].count(b"/S/H1") == 1
+    tags, _ = heard(files["basket-tags.pdf"])
+    assert tags["/H1"] == len(EXPECTED)
+    assert tags["/P"] >= len(EXPECTED)
 
 
 def test_cards_are_set_in_the_inks_of_their_design(files):
