@@ -12,7 +12,7 @@ only the giving half may ask for them.
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Callable, Iterator, Mapping
 from dataclasses import dataclass, field, replace
 from functools import partial
 from pathlib import Path
@@ -20,7 +20,7 @@ from typing import Any
 
 from stillroom.core.amounts.packs import parse_pack
 from stillroom.core.amounts.units import System
-from stillroom.core.larder.food_reading import read_food
+from stillroom.core.larder.food_reading import FoodReading, read_food
 from stillroom.core.larder.own_facts import (
     KNOWN_ORIGINS,
     read_allergens,
@@ -32,6 +32,7 @@ from stillroom.core.larder.own_facts import read_acidity as _acidity
 from stillroom.core.larder.packet_parts import read_part
 from stillroom.core.larder.shelves import Larder, OwnLarder
 from stillroom.core.larder.staple import Staple
+from stillroom.core.larder.words import normal_form
 from stillroom.core.words.frontmatter import Located, read_yaml
 from stillroom.core.words.nearest import did_you_mean
 from stillroom.core.words.problems import Problem, ProblemsFound, Unreadable
@@ -74,6 +75,10 @@ def read_own_larder(
     return OwnLarder(Larder(tuple(food for food in foods if food), language), tuple(reader.prices))
 
 
+_FEW = 100
+"""Among so many foods all are looked through."""
+
+
 @dataclass
 class _Reader:
     """Reads one food after another; a food may be made of those above it."""
@@ -84,6 +89,8 @@ class _Reader:
     system: System
     currency: str
     problems: list[Problem] = field(default_factory=list)
+    above: dict[str, list[tuple[frozenset[str], Staple]]] = field(default_factory=dict)
+    """Each food above by every one of its names, under the first word of it."""
     prices: list[tuple[str, str, int]] = field(default_factory=list)
 
     def food(self, name: str, row: Any) -> Staple | None:
@@ -114,6 +121,9 @@ class _Reader:
         if len(self.problems) > before:
             return None
         self.larder = replace(self.larder, own=(*self.larder.own, staple))
+        for form in map(normal_form, (staple.name, *staple.also)):
+            words = form.split()
+            self.above.setdefault(words[0] if words else "", []).append((frozenset(words), staple))
         return staple
 
     def _prices(self, name: str, written: Any) -> None:
@@ -178,7 +188,7 @@ class _Reader:
     def _counts_as(self, name: str, row: Mapping[str, Any]) -> Staple | None:
         if "is" not in row:
             return None
-        reading = read_food(str(row["is"]), self.larder)
+        reading = self._first_known(str(row["is"]), read_food)
         if reading.known:
             return reading.food
         what = f'"{row["is"]}" is not known either.'
@@ -187,8 +197,22 @@ class _Reader:
         self._tell(name, "is", what, mend)
         return None
 
+    def _first_known(self, text: str, read: Callable[[str, Larder], FoodReading]) -> FoodReading:
+        """Read a food by those above whose names its words hold, by all of them where none is it.
+
+        To look among all for every food takes the square of their number.
+        """
+        if len(self.larder.own) <= _FEW:
+            return read(text, self.larder)
+        asked = frozenset(normal_form(text).split())
+        near = dict.fromkeys(
+            staple for word in asked for form, staple in self.above.get(word, ()) if form <= asked
+        )
+        reading = read(text, replace(self.larder, own=tuple(near)))
+        return reading if reading.known else read(text, self.larder)
+
     def _part(self, name: str, part: str) -> tuple[Staple, ...]:
-        reading = read_part(part, self.larder)
+        reading = self._first_known(part, read_part)
         if not reading.known:
             mend = "Say what it is in this file too, above this food."
             self._tell(name, "parts", f'The part "{part}" is not known.', mend)
