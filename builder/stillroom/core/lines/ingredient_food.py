@@ -20,6 +20,9 @@ if TYPE_CHECKING:
     from stillroom.core.lines.ingredient import Ingredient
 
 
+_PLANTS_OF_CRAFTS = frozenset({"dry-plant", "foraged-craft"})
+
+
 def find_foods(ingredient: Ingredient, larder: Larder, system: str = "metric") -> Ingredient:
     """Return the ingredient with what its larder knows of it and of its written parts.
 
@@ -31,6 +34,18 @@ def find_foods(ingredient: Ingredient, larder: Larder, system: str = "metric") -
         found=egg_of_size(read_ingredient_food(ingredient, larder), words, system),
         found_parts=tuple(read_part(part, larder) for part in ingredient.parts),
     )
+
+
+def as_eaten(ingredient: Ingredient) -> Ingredient:
+    """Return an ingredient of what is eaten, plants of a craft's table taken for not known.
+
+    "Dried flowers" and "moss" say of no plant that it may be eaten.
+    """
+    found = ingredient.found
+    if found is None or found.food is None or not found.food.tags & _PLANTS_OF_CRAFTS:
+        return ingredient
+    unknown = replace(found, food=None, foods=(), hinted=(), leftover=(found.text,))
+    return replace(ingredient, found=unknown)
 
 
 def food_of(ingredient: Ingredient) -> FoodReading:
