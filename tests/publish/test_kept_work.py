@@ -243,7 +243,7 @@ def kept_files(shelf: Path) -> list[Path]:
 
 
 def unpacked(path: Path) -> bytes:
-    return zlib.decompress(path.read_bytes()[64:])
+    return b"\n".join(map(zlib.decompress, pickle.loads(path.read_bytes()[64:])))
 
 
 def test_what_is_kept_is_used_and_a_damaged_file_is_not(
@@ -376,10 +376,10 @@ def test_several_processes_work_out_what_one_does(
     library, larder = Library(book, (), date(2026, 11, 28)), book.own_larder().larder
     paths = book.recipe_files()
     monkeypatch.setenv("STILLROOM_PROCESSES", "1")
-    alone = work_out_all(paths, library, larder)
+    alone = list(work_out_all(paths, library, larder))
     monkeypatch.setenv("STILLROOM_PROCESSES", "2")
     monkeypatch.setattr(workers, "PAYS_FROM", 3)
-    together = work_out_all(paths, library, larder)
+    together = list(work_out_all(paths, library, larder))
     assert [worked for worked, _ in together] == [worked for worked, _ in alone]
     assert None not in [worked for worked, _ in together]
 
@@ -397,7 +397,7 @@ library, larder = Library(book, (), date(2026, 11, 28)), book.own_larder().larde
 paths = book.recipe_files()
 alone = [worked for worked, _ in workers.work_out_all(paths, library, larder)]
 workers.PAYS_FROM = 3
-done = workers.work_out_all(paths, library, larder)
+done = list(workers.work_out_all(paths, library, larder))
 together = [worked for worked, _ in done]
 assert None not in together
 assert together == alone

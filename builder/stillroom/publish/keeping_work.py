@@ -174,8 +174,9 @@ def write_whole(path: Path, data: bytes) -> None:
         with os.fdopen(descriptor, "wb") as file:
             file.write(data)
         os.replace(aside, path)
-    finally:
+    except BaseException:
         Path(aside).unlink(missing_ok=True)
+        raise
 
 
 def _common_sum(library: Library) -> bytes:

@@ -20,7 +20,8 @@ from markupsafe import escape
 from mkdocs.config.config_options import ExtraScriptValue
 from mkdocs.plugins import BasePlugin, CombinedEvent, event_priority, get_plugin_logger
 from mkdocs.structure.files import File, Files, InclusionLevel
-from mkdocs.structure.toc import AnchorLink, TableOfContents
+from mkdocs.structure.pages import Page
+from mkdocs.structure.toc import AnchorLink, TableOfContents, get_toc
 from mkdocs.utils import CountHandler, get_build_datetime, get_relative_url
 
 from stillroom.core.book import Book, open_book, place_book
@@ -79,13 +80,13 @@ if TYPE_CHECKING:
     from jinja2 import Environment
     from mkdocs.config.defaults import MkDocsConfig
     from mkdocs.structure.nav import Navigation
-    from mkdocs.structure.pages import Page
     from mkdocs.utils.templates import TemplateContext
 
 THEME_FAVICON = "assets/images/favicon.png"
 """What Material sets when a book names no icon of its own."""
 
 _SWITCH = re.compile(r'(<input class="md-toggle" [^>]*?) autocomplete="off"')
+_KEPT_SWITCH = r"\1"
 
 SELDOM = (20_000, 20, 20)
 """How often Python looks for what may go: all that is read stays until the site is written."""
@@ -216,6 +217,12 @@ class StillroomPlugin(BasePlugin[StillroomConfig]):  # type: ignore[no-untyped-c
         """Take the theme's templates as they were compiled for the build before this one."""
         keep_compiled(env)
         return env
+
+    def on_pre_page(self, page: Page, config: MkDocsConfig, files: Files) -> Page:
+        """Let a page that is made of no file be read as what it is: nothing."""
+        if page.file.src_uri in self.leaves:
+            page.render = partial(_render_page, page)  # type: ignore[method-assign]
+        return page
 
     def on_page_markdown(
         self, markdown: str, page: Page, config: MkDocsConfig, files: Files
@@ -381,9 +388,19 @@ def _open(config: MkDocsConfig) -> Book:
     return replace(placed, config=book.config, places=book.places, theme_dir=book.theme_dir)
 
 
+def _render_page(page: Page, config: MkDocsConfig, files: Files) -> None:
+    """Turn a page's Markdown into HTML, of which an empty page's reader makes nothing."""
+    if page.markdown is None or page.markdown.strip():
+        Page.render(page, config, files)
+        return
+    page.content, page.toc = "", get_toc([])
+    page.present_anchor_ids, page.links_to_anchors = set(), {}
+
+
 def _without_autocomplete(output: str) -> str:
     # they stand outside every block of the theme's base.html, so no template can leave them out
-    return _SWITCH.sub(r"\1", output)
+    before, header, behind = output.partition("<header")
+    return f"{_SWITCH.sub(_KEPT_SWITCH, before)}{header}{behind}"
 
 
 def _warnings_counted() -> Iterator[bool]:

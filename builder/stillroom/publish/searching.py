@@ -87,10 +87,19 @@ def _sections_of(html: str) -> tuple[_Section, ...]:
     from material.plugins.search.plugin import Parser
 
     parser = Parser()
+    parser.skip = _Skipped(parser.skip)
     read_html(parser, html)
     return tuple(
         (one.id, tuple(one.title), tuple(one.text)) for one in parser.data if not one.is_excluded()
     )
+
+
+class _Skipped(set[Any]):
+    """What the theme's reader skips: by an element's name, which is all that it is known by."""
+
+    def intersection(self, *around: Iterable[Any]) -> set[Any]:
+        """Return the elements around that are skipped."""
+        return {one for elements in around for one in elements if one.tag in self}
 
 
 def read_html(parser: Any, html: str) -> None:

@@ -36,6 +36,7 @@ def environment() -> Environment:
         undefined=StrictUndefined,
         trim_blocks=True,
         lstrip_blocks=True,
+        auto_reload=False,  # they lie in the package: to look again for each page is in vain
     )
     made.filters["prose"] = show_prose
     made.filters["prose_line"] = show_prose_line

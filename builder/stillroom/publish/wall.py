@@ -102,17 +102,21 @@ class _Looked:
 
     def names(self, folder: Path) -> tuple[Problem, ...]:
         """Return a problem where a private name stands in the file, or in what it is called."""
-        where = self.path.relative_to(folder).as_posix()
-        apart = _CAMEL.sub(" ", where)  # "JoRowanCard.pdf" says three words
-        called = where if apart == where else f"{where}\n{apart}"
-        found = self._name_within() or self.seeker.seek(
-            hold(called.encode("utf-8", "surrogateescape"))
-        )
+        found = self._name_within() or self._name_in_its_own(folder)
         if found is None:
             return ()
         word, line = found
         what = f"This holds a name or address of your giving list ({word.file}:{word.line})."
         return (Problem(self.called, line, what, _MEND_NAME),)
+
+    def _name_in_its_own(self, folder: Path) -> tuple[PrivateWord, int] | None:
+        """Return what stands in what the file is called."""
+        if not self.seeker.known:
+            return None
+        where = self.path.relative_to(folder).as_posix()
+        apart = _CAMEL.sub(" ", where)  # "JoRowanCard.pdf" says three words
+        called = where if apart == where else f"{where}\n{apart}"
+        return self.seeker.seek(hold(called.encode("utf-8", "surrogateescape")))
 
     def _name_within(self) -> tuple[PrivateWord, int] | None:
         memory = self.seeker.memory

@@ -14,7 +14,8 @@ _KEPT: Final = (
 _LOOKED: Final = re.compile(r'<details class="take-care__looked">.*?</details>', re.DOTALL)
 _NAMES: Final = re.compile(r'\b(id|for|aria-labelledby|aria-describedby)="([^"]+)"')
 _POINTS: Final = re.compile(r'(href="#|url\(#)')
-_UNDATED: Final = re.compile(r'data-when="undated">[^:]*:(?P<said>.*?)</p>', re.DOTALL)
+_HEADS: Final = re.compile(r"(</?h)([1-4])\b")
+_UNDATED: Final = 'data-when="undated">'
 
 
 def when_of(page: str) -> str:
@@ -23,8 +24,8 @@ def when_of(page: str) -> str:
     >>> when_of('<p data-when="undated">In all: 3 weeks.</p>')
     '3 weeks.'
     """
-    found = _UNDATED.search(page)
-    return found["said"].strip() if found else ""
+    _, _, said = page.partition(_UNDATED)
+    return said.partition("</p>")[0].partition(":")[2].strip()
 
 
 def words_of(page: str, slug: str) -> str:
@@ -44,9 +45,7 @@ def words_of(page: str, slug: str) -> str:
     # "Method" is twenty regions' name on this page; the recipe's own goes before it
     kept = kept.replace('aria-labelledby="', f'aria-labelledby="{slug}-{slug} ')
     kept = _POINTS.sub(lambda found: f"{found[1]}{slug}-", kept)
-    for level in (4, 3, 2, 1):
-        kept = re.sub(rf"(</?)h{level}\b", rf"\g<1>h{level + 1}", kept)
-    return kept
+    return _HEADS.sub(lambda found: f"{found[1]}{int(found[2]) + 1}", kept)
 
 
 def _own(names: str, slug: str) -> str:

@@ -41,21 +41,25 @@ Out = tuple[Worked | None, bytes]
 log = logging.getLogger(f"mkdocs.plugins.{__name__}")
 
 
-def work_out_all(paths: Sequence[Path], library: Library, larder: Larder) -> list[Out]:
-    """Return each recipe's file worked out, in order."""
+def work_out_all(paths: Sequence[Path], library: Library, larder: Larder) -> Iterator[Out]:
+    """Yield each recipe's file worked out, in order."""
     count = min(_processes(), len(paths) // (PAYS_FROM // 2))
+    done = 0
     if count > 1 and len(paths) >= PAYS_FROM:
         try:
-            return list(_in_processes(paths, library, larder, count))
+            for out in _in_processes(paths, library, larder, count):
+                yield out
+                done += 1
         except (BrokenProcessPool, OSError) as error:
             log.info("The recipes are worked out one after another: %s", error)
-    return _one_after_another(paths, library, larder, len(paths))
+    yield from _one_after_another(paths[done:], library, larder, len(paths))
 
 
 def _one_after_another(
     paths: Sequence[Path], library: Library, larder: Larder, of: int
-) -> list[Out]:
-    return [(_work_out(path, library, larder, of), b"") for path in paths]
+) -> Iterator[Out]:
+    for path in paths:
+        yield _work_out(path, library, larder, of), b""
 
 
 def _work_out(path: Path, library: Library, larder: Larder, of: int) -> Worked | None:

@@ -21,10 +21,11 @@ from markupsafe import escape
 
 from stillroom.core.checking import check_recipe
 from stillroom.core.larder.shelves import Larder
-from stillroom.core.reading.loading import Head, load_recipe, read_head, short_name
+from stillroom.core.reading.loading import Head, head_of, read_recipe, short_name
 from stillroom.core.reading.recipe_file import the_one
 from stillroom.core.recipe.model import Recipe
 from stillroom.core.words.problems import ProblemsFound
+from stillroom.core.words.text_files import read_text
 from stillroom.looks.photographs import open_pillow
 from stillroom.publish.library import Library, Link, picture_name
 from stillroom.publish.listed import Listed, list_recipe
@@ -68,17 +69,21 @@ class Worked:
 
     def packed(self) -> bytes:
         """Return it as it is kept and sent from process to process: without the book's larder."""
-        alone = replace(self, recipe=self.recipe.model_copy(update={"larder": None}))
-        return zlib.compress(pickle.dumps(alone, protocol=5), level=1)
+        recipe = self.recipe.model_copy(update={"larder": None})
+        words = (self.body, self.whole, self.whole_when)  # which are packed already
+        alone = replace(self, recipe=recipe, body=b"", whole=b"", whole_when=b"")
+        rest = zlib.compress(pickle.dumps(alone, protocol=5), level=1)
+        return pickle.dumps((rest, *words), protocol=5)
 
 
 def unpack(packed: bytes, larder: Larder) -> Worked | None:
     """Return what was packed, with the book's larder; None where it is something else."""
-    worked = pickle.loads(zlib.decompress(packed))
+    rest, body, whole, whole_when = pickle.loads(packed)
+    worked = pickle.loads(zlib.decompress(rest))
     if not isinstance(worked, Worked):
         return None
     recipe = the_one(worked.recipe.model_copy(update={"larder": larder}))
-    return replace(worked, recipe=recipe)
+    return replace(worked, recipe=recipe, body=body, whole=whole, whole_when=whole_when)
 
 
 def work_out(path: Path, library: Library, larder: Larder) -> Worked | None:
@@ -86,12 +91,13 @@ def work_out(path: Path, library: Library, larder: Larder) -> Worked | None:
     book, said = library.book, library.settings
     name = short_name(path, book.root)
     try:
-        recipe = load_recipe(path, name, said.units, larder, said.language)
+        text = read_text(path, name)
+        recipe = read_recipe(text, name, path.stem, said.units, larder, said.language)
+        shared = head_of(text, name, path.stem)
     except ProblemsFound:
         return None
-    shared = read_head(path, name)
     wrong = check_recipe(recipe, path, said, (book.pictures_dir,))
-    if shared is None or next(iter(wrong), None) is not None:
+    if next(iter(wrong), None) is not None:
         return None
     listed = list_recipe(recipe, library)
     leaf = RecipeLeaf(recipe, listed.card)

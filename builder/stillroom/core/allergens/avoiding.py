@@ -287,12 +287,16 @@ def _pattern(row: Mapping[str, Any], key: str) -> re.Pattern[str] | None:
 
 def allergens_called(word: str) -> frozenset[str]:
     """Return the ids of the allergens, or of all under the heading, that a law calls so."""
-    return frozenset(
-        one.name
-        for one in all_allergens().values()
-        if word
-        and word in {one.name, one.name.replace("-", " "), one.say.lower(), one.eu, one.us, one.ca}
-    )
+    return _by_what_is_called().get(word, frozenset()) if word else frozenset()
+
+
+@cache
+def _by_what_is_called() -> Mapping[str, frozenset[str]]:
+    called: dict[str, frozenset[str]] = {}
+    for one in all_allergens().values():
+        names = {one.name, one.name.replace("-", " "), one.say.lower(), one.eu, one.us, one.ca}
+        called |= {name: called.get(name, frozenset()) | {one.name} for name in names}
+    return called
 
 
 def _as_allergen(word: str) -> Avoided | None:

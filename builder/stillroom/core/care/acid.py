@@ -16,7 +16,7 @@ from typing import Protocol
 from stillroom.core.care.jar_styles import style_of
 from stillroom.core.care.processes import Filling, Process, find_process
 from stillroom.core.larder.staple import Staple
-from stillroom.core.words.patterns import late_regex
+from stillroom.core.words.patterns import clause_regex
 
 # what stands above pH 4.6 in a jar; meat, fish, egg and milk have rules of their own
 _LOW = frozenset(
@@ -42,14 +42,14 @@ _NEVER_TESTED = frozenset(
 _HARDLY_SOUR = frozenset({"orange juice", "ascorbic acid", "vitamin c", "vitamin c powder"})
 # what every tested recipe was tested with
 _TESTED_WITH = 5
-_PERCENT = late_regex(r"(\d+(?:[.,]\d+)?)\s?(?:%|per ?cent)")
-_HOME_MADE = late_regex(
+_PERCENT = clause_regex(r"(\d+(?:[.,]\d+)?)\s?(?:%|per ?cent)")
+_HOME_MADE = clause_regex(
     r"\b(?:home[- ]?made|my own|our own|selbst ?gemacht\w*|fait maison|maison|casero|fatto in casa"
     r"|zelfgemaakt\w*)\b"
 )
-_SOAKS = late_regex(r"\b(?:soak|steep)", re.IGNORECASE)
-_AT_3_PERCENT = late_regex(r"(?<![\d.,])3 ?(?:%|per ?cent)", re.IGNORECASE)
-_FOR_A_DAY = late_regex(
+_SOAKS = clause_regex(r"\b(?:soak|steep)", re.IGNORECASE)
+_AT_3_PERCENT = clause_regex(r"(?<![\d.,])3 ?(?:%|per ?cent)", re.IGNORECASE)
+_FOR_A_DAY = clause_regex(
     r"\b(?:2[4-9]|[3-9]\d) ?h(?:ours?|rs?)?\b|\b(?:a|one|two|1|2) (?:whole "
     r"|full )?days?\b|\bday and a night",
     re.IGNORECASE,

@@ -14,10 +14,10 @@ from functools import cache
 from stillroom.core.allergens.of_foods import answer_avoid, know_recipe
 from stillroom.core.recipe.model import Recipe
 from stillroom.core.words.data_files import read_data
-from stillroom.core.words.patterns import late_regex
+from stillroom.core.words.patterns import clause_regex
 
 # another version, another dish beside it, or the opposite
-_NO_CLAIM = late_regex(
+_NO_CLAIM = clause_regex(
     r"\b(?:version|option(?:al)?s?|alternative\w*|instead|if you|use|swap\w*|substitut\w*|replac\w*"
     r"|can (?:be|also)|could|to make (?:it|this|them)|not|never|unless|isn['’]t|aren['’]t|neither"
     r"|nor"
@@ -25,7 +25,7 @@ _NO_CLAIM = late_regex(
     r"|whether|half|almost|nearly|some|other)\b",
     re.IGNORECASE,
 )
-_SENTENCE = late_regex(r"(?<=[.;!?])\s+|\n+")
+_SENTENCE = clause_regex(r"(?<=[.;!?])\s+|\n+")
 
 
 @dataclass(frozen=True)

@@ -10,14 +10,14 @@ from collections.abc import Sequence
 from fractions import Fraction
 
 from stillroom.core.amounts.units import convert
-from stillroom.core.words.patterns import late_regex
+from stillroom.core.words.patterns import clause_regex
 
-_DRAIN = late_regex(
+_DRAIN = clause_regex(
     r"\b(?:drain\w*|pour(?:ed)? off|press(?:ed)? out|rins(?:e|ed|ing)"
     r"|(?:tip|lift|pour|turn|empty|put)\w*\b[^.]*\b(?:colander|sieve|strainer)|pat(?:ted)?\b[^.]*\bdry)\b",
     re.I,
 )
-_COVERS = late_regex(r"\b(?:water|brine|liquid|liquor|solution|syrup|ice)\b", re.I)
+_COVERS = clause_regex(r"\b(?:water|brine|liquid|liquor|solution|syrup|ice)\b", re.I)
 # whose pint it is the method does not say: either will do
 _UNITS = {
     "l": ("l",),
@@ -27,12 +27,12 @@ _UNITS = {
     "p": ("us_pint", "imp_pint"),
     "c": ("us_cup", "cup"),
 }
-_AMOUNT = late_regex(
+_AMOUNT = clause_regex(
     r"\b(\d+(?:\.\d+)?|\d+/\d+) ?(ml|l|litres?|liters?|gal|gallons?|qt|quarts?|pt|pints?|c"
     r"|cups?)\b",
     re.IGNORECASE,
 )
-_NO_WATER_IN_IT = late_regex(
+_NO_WATER_IN_IT = clause_regex(
     r"\bboiling[- ]water (?:canner|bath)|\bwater[- ]bath\b|\b(?:over|in) (?:a pan of )?"
     r"(?:simmering|boiling|hot) water\b|\bcold water to (?:cool|rinse)\w*",
     re.I,

@@ -11,9 +11,9 @@ from collections.abc import Iterable
 
 from stillroom.core.method.drying import dried_through
 from stillroom.core.method.said_elsewhere import in_english_too
-from stillroom.core.words.patterns import late_regex
+from stillroom.core.words.patterns import clause_regex
 
-_HEATED = late_regex(
+_HEATED = clause_regex(
     r"\b(?:boil\w*|simmer\w*|cook(?!ie)\w*|bak(?:e|ed|ing)\b(?! (?:tray|sheet"
     r"|powder|soda))|heat(?:ed)?"
     r"|hot\b(?! (?:pepper|sauce|water bottle))|fry|fried|roast\w*|scald\w*"
@@ -21,40 +21,40 @@ _HEATED = late_regex(
     r"|blanch\w*|melt\w*|(?:to|at) (?:[6-9]\d|1\d\d) ?°? ?c\b|warm(?:ed)?)\b",
     re.IGNORECASE,
 )
-_COOLED = late_regex(
+_COOLED = clause_regex(
     r"\b(?:cool(?!er)\w*|(?<!keep )(?<!kept )(?<!store )cold"
     r"|chill\w*|overnight|next day|freez\w*|refrigerat\w*|room temperature"
     r"|peel(?:ed)? (?:the|them)|cover\w* (?:\w+ )?with (?:the )?(?:\w+ )?oil"
     r"|\d+ (?:hours?|days?|weeks?)\b(?=.*\b(?:leave|stand|steep|infuse|marinate)))",
     re.IGNORECASE,
 )
-_UNDER_OIL = late_regex(r"\bcover\w* (?:\w+ )?with (?:the )?(?:\w+ )?oil", re.IGNORECASE)
+_UNDER_OIL = clause_regex(r"\bcover\w* (?:\w+ )?with (?:the )?(?:\w+ )?oil", re.IGNORECASE)
 # "fill hot jars", "boil and bottle": what is done, and into what
-_FILLS = late_regex(
+_FILLS = clause_regex(
     r"\b(?:fill\w*|ladl\w*|pour\w*|pot(?:ted)?|pack\w*|spoon\w*|bottl(?:e|ed|ing)\b|put\b|decant\w*"
     r"|can(?:ned|ning)\b|funnel\w*|strain\w*|press\w*|bake\w*|steam\w*|half full|layer\w*)\b",
     re.IGNORECASE,
 )
-_GLASS = late_regex(
+_GLASS = clause_regex(
     r"\b(?:jars?|bottles?|glass(?:es)?|kilners?|carboys?|demijohns?)\b", re.IGNORECASE
 )
-_VERB_ALONE = late_regex(
+_VERB_ALONE = clause_regex(
     r"\b(?:pot|bottle|can) (?:it |them |hot |while |up|at once|and seal)", re.I
 )
-_NOT_GLASS = late_regex(
+_NOT_GLASS = clause_regex(
     r"\b(?:plastic|freezer|ice[- ]cube|paper|silicone) (?:\w+ )?(?:containers?"
     r"|tubs?|bags?|trays?|jars?"
     r"|bottles?)\b",
     re.IGNORECASE,
 )
-_EMPTY = late_regex(
+_EMPTY = clause_regex(
     r"\bwarm,? (?:and )?(?:dark |dry |quiet )*(?:place|spot|corner|cupboard|room)"
     r"|(?<!into )(?<!in )\b(?:boil|scald|heat|warm|steam|wash|sterilis|steriliz)\w*\s+(?:(?:the"
     r"|your|a|clean|empty|washed"
     r"|glass|preserving)\s+)*(?:jars?|bottles?|lids?)\b(?! (?:of|full|with))",
     re.IGNORECASE,
 )
-_FILLED_BOILED = late_regex(
+_FILLED_BOILED = clause_regex(
     r"\b(?:process|boil|steam|bath)\w*\b[^.]*\b(?:filled|full|sealed|closed"
     r"|packed|the) (?:jars?|bottles?)"
     r"|\bjars?\b[^.]*\b(?:boiling[- ]water|water[- ]bath|oven)\b"
@@ -62,19 +62,19 @@ _FILLED_BOILED = late_regex(
     r"|\bboil (?:them|the jars) for\b|\bfill(?:ed)? jars? and boil",
     re.IGNORECASE,
 )
-_HOT_COVER = late_regex(
+_HOT_COVER = clause_regex(
     r"\b(?:cover|pour|top)\w*\b[^.]*\b(?:boiling|hot)\b(?! water bath)"
     r"|\b(?:boiling|hot)\b[^.]*\b(?:pour|cover)"
     r"\w* (?:it |them )?(?:over|into)",
     re.IGNORECASE,
 )
 # the filled glass itself goes into the oven or the pan
-_HEATED_IN_GLASS = late_regex(
+_HEATED_IN_GLASS = clause_regex(
     r"\b(?:bake|steam|boil|simmer|process)\w*\s+(?:at|for|them|in|until|gently|the jars)\b",
     re.IGNORECASE,
 )
-_CHILLED_AFTER = late_regex(r"\b(?:then|and) chill|\bbefore chill", re.IGNORECASE)
-_SHUT_HOT = late_regex(
+_CHILLED_AFTER = clause_regex(r"\b(?:then|and) chill|\bbefore chill", re.IGNORECASE)
+_SHUT_HOT = clause_regex(
     r"\b(?:clip|close|seal|screw|lids?)\b[^.]*\b(?:hot|at once|immediately)\b", re.I
 )
 

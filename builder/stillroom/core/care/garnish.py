@@ -9,13 +9,13 @@ from __future__ import annotations
 import re
 from collections.abc import Sequence
 
-from stillroom.core.words.patterns import late_regex
+from stillroom.core.words.patterns import clause_regex
 from stillroom.core.words.plurals import singular_word
 
-_A_GARNISH = late_regex(
+_A_GARNISH = clause_regex(
     r"\b(?:to (?:garnish|serve|decorate)|for (?:garnish\w*|serving))\b", re.IGNORECASE
 )
-_SERVED = late_regex(r"\b(?:serv(?:e|ed|ing)|garnish\w*)\b", re.IGNORECASE)
+_SERVED = clause_regex(r"\b(?:serv(?:e|ed|ing)|garnish\w*)\b", re.IGNORECASE)
 
 
 def laid_on_when_served(item: str, words: str, clauses: Sequence[str]) -> bool:

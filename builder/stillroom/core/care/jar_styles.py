@@ -6,8 +6,9 @@ processes.py.
 
 from __future__ import annotations
 
-import re
 from collections.abc import Iterable
+
+from stillroom.core.words.patterns import clause_pattern
 
 # the first that fits; the title says what a thing is, the method only how smooth it gets
 _BY_TITLE = (
@@ -39,10 +40,10 @@ def style_of(title: str, clauses: Iterable[str]) -> str:
     'puree'
     """
     for style, pattern in _BY_TITLE:
-        if re.search(pattern, title, re.IGNORECASE):
+        if clause_pattern(pattern).search(title):
             return style
     told = " . ".join(clauses)
     for style, pattern in _BY_METHOD:
-        if re.search(pattern, told, re.IGNORECASE):
+        if clause_pattern(pattern).search(told):
             return style
     return "pieces"

@@ -14,7 +14,7 @@ from stillroom.core.larder.words import normal_form
 from stillroom.core.method.who import said_for_pets
 from stillroom.core.recipe.model import Recipe
 from stillroom.core.words.data_files import read_data
-from stillroom.core.words.patterns import late_regex
+from stillroom.core.words.patterns import clause_regex
 
 
 @dataclass(frozen=True)
@@ -40,7 +40,7 @@ def _poisons() -> tuple[_Poison, ...]:
 
 
 # "xylitol-free" peanut butter; but sugar-free things are what xylitol is in
-_FREE = late_regex(
+_FREE = clause_regex(
     r"\b(?!sugar)[\w-]+[- ]free\b|\b(?:no|not|without|free (?:from|of)) (?:added |any )?[\w-]+"
     r"(?: (?:or|nor) (?:any )?[\w-]+)*",
     re.IGNORECASE,

@@ -10,7 +10,7 @@ import re
 
 from stillroom.core.larder.food_reading import read_food
 from stillroom.core.larder.shelves import Larder
-from stillroom.core.words.patterns import late_regex
+from stillroom.core.words.patterns import clause_regex
 
 _PART = (
     # French, German, Spanish, Italian, Dutch: flower, leaf, root, berry, seed, bulb, stalk, bark
@@ -19,13 +19,13 @@ _PART = (
     r"|flores|hojas|ra[íi]ces|bayas|semillas|bulbos"
     r"|fiori|foglie|radici|bacche|semi|bulbi|bloemen|bladeren|wortels?|bessen|zaden"
 )
-_PART_OF = late_regex(
+_PART_OF = clause_regex(
     rf"^(?:\w+ )?(?:{_PART})\s+(?:de la |de l['’]\s?|du |des |del |della |dell['’]\s?"
     r"|dei |degli |delle |de |d['’]\s?|di |vom |von der |von |der |van de |van )(?P<plant>.+)$",
     re.IGNORECASE,
 )
 # "green laburnum pods": a part of a plant does its harm as the plant does
-_ENGLISH_PART = late_regex(
+_ENGLISH_PART = clause_regex(
     r"^(?:(?:green|unripe|ripe|young|fresh|dried|wild|tender|whole|few|crushed|chopped) )*"
     r"(?P<plant>.+?) (?:pods?|leaf|leaves|berry|berries|seeds?|roots?|bulbs?|flowers?|blossoms?"
     r"|petals?|bark|sap|twigs?|sprigs?|shoots?|stems?|stalks?|tips?|needles?|beans?)$",

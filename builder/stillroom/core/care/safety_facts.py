@@ -10,6 +10,7 @@ import re
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, field, replace
 from fractions import Fraction
+from functools import cached_property
 
 from stillroom.core.allergens.of_foods import know_ingredient
 from stillroom.core.batch.contents import Content, content_of, contents_by_place
@@ -35,15 +36,15 @@ from stillroom.core.method.who import said_for_infants, said_for_pets, said_near
 from stillroom.core.recipe.asked_once import once_a_recipe
 from stillroom.core.recipe.model import Recipe
 from stillroom.core.when.spans import Span
-from stillroom.core.words.patterns import late_regex
+from stillroom.core.words.patterns import clause_regex
 
-_HEAT = late_regex(
+_HEAT = clause_regex(
     r"\b(bak(?:e[ds]?|ing)|boil\w*|simmer\w*|cook\w*|fry|fried|roast\w*|melt\w*|scald\w*|caramel\w*"
     r"|poach\w*|steam\w*|oven|hob|stove|heat(?:ed|ing)?|water bath|[6-9]\d ?c|1\d\d ?c)\b",
     re.IGNORECASE,
 )
 # boiling these cooks no food
-_NOT_FOOD = late_regex(
+_NOT_FOOD = clause_regex(
     r"\b(?:boil|scald|heat|steam|sterilis)\w*\s+(?:(?:the|your|a|clean|empty"
     r"|filled|washed|glass)\s+)*"
     r"(?:jars?|bottles?|lids?|muslin|cloths?|funnel|jelly bag|tins?)\b",
@@ -55,7 +56,7 @@ _A_POUR = Fraction(80)
 _LIKE_PETROL = 60
 # a spirit of which nobody says how strong it is, and one said to be stronger than most
 _USUAL_SPIRIT = Fraction(40)
-_STRONGER = late_regex(
+_STRONGER = clause_regex(
     r"\b(?:over[- ]?proof|cask strength|barrel strength|barrel proof|navy strength|full proof"
     r"|still strength|high[- ]proof)\b"
 )
@@ -127,19 +128,28 @@ class SafetyFacts:
     boiled_apart: Mapping[str, frozenset[int]] = field(default_factory=dict, hash=False)
     named_later: Mapping[str, frozenset[int]] = field(default_factory=dict, hash=False)
 
-    @property
+    @cached_property
+    def with_english(self) -> tuple[tuple[str, str], ...]:
+        """Each clause, and again with the English of what it says in another language."""
+        return tuple((clause, in_english_too(clause)) for clause in self.clauses)
+
+    @cached_property
     def heated(self) -> bool:
         """Whether anything in the method is cooked, baked, boiled or melted."""
         return bool(self.recipe.oven) or any(
-            _HEAT.search(_NOT_FOOD.sub("", in_english_too(clause))) for clause in self.clauses
+            _HEAT.search(_NOT_FOOD.sub("", english)) for _, english in self.with_english
         )
 
     def told(self, name: str) -> str:
         """Return the words on which a fact of care/told.py stands, "" where it does not hold."""
-        tags = frozenset(tag for thing in self.things for tag in thing.tags)
-        return TOLD[name](self.recipe, tags)
+        return TOLD[name](self.recipe, self.tags)
 
-    @property
+    @cached_property
+    def tags(self) -> frozenset[str]:
+        """The tags of all things together."""
+        return frozenset().union(*(thing.tags for thing in self.things))
+
+    @cached_property
     def total_g(self) -> Fraction:
         """The weight of everything that is eaten, as far as it is known."""
         eaten = (thing for thing in self.things if "craft" not in thing.tags)
@@ -338,8 +348,8 @@ def _low_acid(
     return found
 
 
-_PEEL = late_regex(r"\b(?:peel(?!ed)|zest|rind|skin)s?\b")
-_FLESH = late_regex(r"\b(?:juice[ds]?|flesh|slice[ds]?|segments?|whole|halve[ds]|quarter\w*)\b")
+_PEEL = clause_regex(r"\b(?:peel(?!ed)|zest|rind|skin)s?\b")
+_FLESH = clause_regex(r"\b(?:juice[ds]?|flesh|slice[ds]?|segments?|whole|halve[ds]|quarter\w*)\b")
 
 
 def _of_the_part(words: str, tags: frozenset[str]) -> frozenset[str]:

@@ -17,8 +17,7 @@ from stillroom.core.care.acid import is_weak_vinegar, soaked_in_acid, too_little
 from stillroom.core.care.keeping_limits import Limit, is_beyond, strictest_of, usual_limit
 from stillroom.core.care.safety_facts import SafetyFacts, Thing, days_of
 from stillroom.core.care.soda import SODA, soda_is_much
-from stillroom.core.method.said_elsewhere import in_english_too
-from stillroom.core.words.patterns import late_regex
+from stillroom.core.words.patterns import clause_pattern, clause_regex
 
 
 @dataclass(frozen=True)
@@ -50,12 +49,12 @@ def _once(things: tuple[Thing, ...]) -> tuple[Thing, ...]:
     return tuple(thing for place, thing in enumerate(things) if thing not in things[:place])
 
 
-_PRESSURE = late_regex(r"\bpressure[- ]can", re.IGNORECASE)
-_GUIDE = late_regex(
+_PRESSURE = clause_regex(r"\bpressure[- ]can", re.IGNORECASE)
+_GUIDE = clause_regex(
     r"\b(?:USDA|NCHFP|Complete Guide to Home Canning|So Easy to Preserve|AIB 539)\b", re.IGNORECASE
 )
-_MEASURED = late_regex(r"\b(?:meter|laborator(?:y|ies)|lab)\b", re.IGNORECASE)
-_GUESSED = late_regex(
+_MEASURED = clause_regex(r"\b(?:meter|laborator(?:y|ies)|lab)\b", re.IGNORECASE)
+_GUESSED = clause_regex(
     r"\b(?:guess\w*|estimat\w*|no|not|without|probably|about|likely)\b", re.IGNORECASE
 )
 
@@ -155,15 +154,16 @@ def _strength(facts: SafetyFacts, limit: float, below: bool) -> Evidence | None:
 
 
 def _clause(facts: SafetyFacts, pattern: str, _: Mapping[str, Any]) -> Evidence | None:
-    hits = [
-        clause
-        for clause in facts.clauses
-        if re.search(pattern, in_english_too(clause), re.IGNORECASE)
-    ]
-    return Evidence(words=tuple(hits[:1])) if hits else None
+    asked = clause_pattern(pattern)
+    for clause, english in facts.with_english:
+        if asked.search(english):
+            return Evidence(words=(clause,))
+    return None
 
 
-_SWEET = late_regex(r"\b(?:sugar|syrup|honey|caramel|mixture|together|everything)\b", re.IGNORECASE)
+_SWEET = clause_regex(
+    r"\b(?:sugar|syrup|honey|caramel|mixture|together|everything)\b", re.IGNORECASE
+)
 
 
 def _boils(facts: SafetyFacts, pattern: str, _: Mapping[str, Any]) -> Evidence | None:
@@ -172,13 +172,13 @@ def _boils(facts: SafetyFacts, pattern: str, _: Mapping[str, Any]) -> Evidence |
     One that heats only other things by name does not, nor one before the sugar goes in.
     """
     sweet = {thing.place for thing in facts.tagged(["sugar", "honey", "syrup"])}
-    hits = [
-        clause
-        for clause in facts.clauses
-        if re.search(pattern, in_english_too(clause), re.IGNORECASE)
-        and (_SWEET.search(in_english_too(clause)) or _is_in_the_pan(facts, clause, sweet))
-    ]
-    return Evidence(words=tuple(hits[:1])) if hits else None
+    asked = clause_pattern(pattern)
+    for clause, english in facts.with_english:
+        if asked.search(english) and (
+            _SWEET.search(english) or _is_in_the_pan(facts, clause, sweet)
+        ):
+            return Evidence(words=(clause,))
+    return None
 
 
 def _is_in_the_pan(facts: SafetyFacts, clause: str, sweet: set[int]) -> bool:
@@ -190,7 +190,7 @@ def _is_in_the_pan(facts: SafetyFacts, clause: str, sweet: set[int]) -> bool:
 
 
 def _words(text: str, pattern: str) -> Evidence | None:
-    found = re.search(pattern, text, re.IGNORECASE)
+    found = clause_pattern(pattern).search(text)
     return Evidence(words=(found[0].strip(),)) if found else None
 
 
@@ -232,12 +232,13 @@ def _keeps_beyond(facts: SafetyFacts, _: bool, when: Mapping[str, Any]) -> Evide
 
 def _items(facts: SafetyFacts, pattern: str, _: Mapping[str, Any]) -> Evidence | None:
     """Find things by their words, or by the name of their food, in whatever language they stand."""
+    asked = re.compile(pattern)
     return _found(
         tuple(
             thing
             for thing in facts.things
-            if re.search(pattern, thing.words)
-            or (thing.staple and re.search(pattern, f"{thing.words} ({thing.staple.name})"))
+            if asked.search(thing.words)
+            or (thing.staple and asked.search(f"{thing.words} ({thing.staple.name})"))
         )
     )
 
@@ -371,6 +372,8 @@ NARROWING = {
 
 def judge(when: Mapping[str, Any], facts: SafetyFacts) -> Evidence | None:
     """Return what made every line of a condition hold, or None when one does not."""
+    if "tags" in when and facts.tags.isdisjoint(when["tags"]):
+        return None  # of most rules no more need be asked
     together = _HOLDS
     for word, value in when.items():
         if word in NARROWING:

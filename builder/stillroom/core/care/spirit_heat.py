@@ -8,16 +8,17 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable, Sequence
+from functools import lru_cache
 
-from stillroom.core.words.patterns import late_regex
+from stillroom.core.words.patterns import clause_regex
 
-_HOT = late_regex(r"\b(warm|heat\w*|hot|boil\w*|simmer\w*|hob|stove|flame|oven)\b", re.IGNORECASE)
-_HEATS = late_regex(
+_HOT = clause_regex(r"\b(warm|heat\w*|hot|boil\w*|simmer\w*|hob|stove|flame|oven)\b", re.IGNORECASE)
+_HEATS = clause_regex(
     r"\b(?:warm|heat|boil|simmer|melt|bake|cook|caramelise|bring|flame|hob|stove)\w*\b",
     re.IGNORECASE,
 )
 # heat that meets no spirit: for washing, for jars, a place to stand
-_ELSEWHERE = late_regex(
+_ELSEWHERE = clause_regex(
     r"\b(?:hand[- ]hot|hot|warm|boiling|boiled) (?:soapy )?water\b(?! bath)"
     r"|\b(?:warm|hot) (?:place|spot|room|corner|cupboard|day|summer)\w*|\bpre-?heat\w*[^,.;]*"
     r"|\b(?:boil|scald|heat|steam|sterilis|warm)\w*\s+(?:(?:the|your|a|clean|empty|filled|washed"
@@ -25,31 +26,36 @@ _ELSEWHERE = late_regex(
     r"(?:jars?|bottles?|lids?|muslin|cloths?|funnel|jelly bag|tins?)\b",
     re.IGNORECASE,
 )
-_COOLS = late_regex(
+_COOLS = clause_regex(
     r"\b(?:cool\w*|cold|chill\w*|overnight|hours?|days?|weeks?|months?|next day|lukewarm"
     r"|strain\w*)\b",
     re.IGNORECASE,
 )
-_ADDS = late_regex(
+_ADDS = clause_regex(
     r"\b(?:add|stir|pour|tip|mix|top up|whisk|splash|deglaze|beat|put|blend)\w*\b", re.IGNORECASE
 )
-_ALL = late_regex(
+_ALL = clause_regex(
     r"\b(?:everything|all(?: together| the ingredients)?|them all|the lot)\b", re.IGNORECASE
 )
 # the filled jar itself stands in hot water
-_IN_ITS_JAR = late_regex(
+_IN_ITS_JAR = clause_regex(
     r"\b(?:water[- ]bath|sous[- ]vide|slow cooker|pressure cooker|instant pot|pan of (?:hot "
     r"|simmering |boiling )?water|bain[- ]marie|immersion circulator)\b",
     re.IGNORECASE,
 )
-_COLD_BATH = late_regex(r"\b(?:ice|iced|cold) (?:water )?bath\b", re.IGNORECASE)
+_COLD_BATH = clause_regex(r"\b(?:ice|iced|cold) (?:water )?bath\b", re.IGNORECASE)
 _PLAIN = frozenset({"dark", "white", "high", "proof", "red", "dry", "sweet", "still"})
+
+
+@lru_cache(maxsize=256)
+def _any_of(words: frozenset[str]) -> re.Pattern[str]:
+    return re.compile(rf"\b(?:{'|'.join(map(re.escape, sorted(words)))})\b", re.IGNORECASE)
 
 
 def spirit_meets_heat(sentences: Sequence[str], names: Iterable[str]) -> tuple[str, ...]:
     """Return the sentences in which a spirit of these names stands in or goes into heat."""
     words = {"spirit", "alcohol"} | {word for word in names if len(word) > 2 and word not in _PLAIN}
-    spirit = re.compile(rf"\b(?:{'|'.join(map(re.escape, sorted(words)))})\b", re.IGNORECASE)
+    spirit = _any_of(frozenset(words))
     found: list[str] = []
     hot = poured = False
     for place, sentence in enumerate(sentences):

@@ -8,15 +8,16 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable, Iterator
-from functools import cache
+from functools import cache, lru_cache
 
 from stillroom.core.lines.staple_table import staples_tagged
-from stillroom.core.words.patterns import late_regex
+from stillroom.core.words.patterns import clause_regex
+from stillroom.core.words.word_heads import small_letters
 
-_WORD = late_regex(r"\w+")
+_WORD = clause_regex(r"\w+")
 _PART = r"(?:\s(?:leaf|leaves|berry|berries|sprigs?|flowers?))?"
 # a plant's shape, its wood or its picture is not the plant; "holly on the icing" is
-_A_SHAPE = late_regex(
+_A_SHAPE = clause_regex(
     rf"\b\w+{_PART}[- ]"
     r"(?:shaped?|cutters?|wood(?:en)?|stencils?|stamps?|motifs?|patterns?|prints?|borders?|designs?"
     r"|scented|patterned|themed|embroidered|ribbons?)\b"
@@ -46,27 +47,31 @@ def toxic_plants_in(clauses: Iterable[str]) -> tuple[str, ...]:
     >>> toxic_plants_in(["Serve on a plate with ivy painted round the rim"])
     ()
     """
-    told = [clause for clause in clauses if _may_name(clause) and _any_toxic().search(clause)]
-    affirmed = [_A_SHAPE.sub(" ", clause) for clause in told]
-    named = [clause for clause in affirmed if _any_toxic().search(clause)]
-    return tuple(
-        word
-        for word in (_toxic_names() if named else ())
-        if any(_as_word(word).search(clause) for clause in named)
-    )
+    named: set[str] = set()
+    for clause in clauses:
+        near = _near_names(clause)
+        if near and _as_word(near).search(clause):
+            plain = _A_SHAPE.sub(" ", clause)
+            named.update(name for name in near if _as_word((name,)).search(plain))
+    return tuple(name for name in _toxic_names() if name in named)
 
 
-def _may_name(clause: str) -> bool:
-    """Say whether a word of a clause begins a name: most clauses need no closer look."""
-    return not clause.isascii() or not _beginnings().isdisjoint(_WORD.findall(clause.lower()))
+def _near_names(clause: str) -> tuple[str, ...]:
+    """Return the names that a word of a clause begins: most clauses need no closer look."""
+    begun = _by_beginning()
+    words = _WORD.findall(small_letters(clause))
+    near = {name for word in words for name in begun.get(word, ())}
+    return tuple(sorted(near))
 
 
 @cache
-def _beginnings() -> frozenset[str]:
-    # pattern and name differ in no letter but these, which count as "i" and "s" for both
-    plain = (name.lower().replace("ı", "i").replace("ſ", "s") for name in _toxic_names())
-    words = (word for name in plain for word in _first_words(name))
-    return frozenset(word for word in words if word.isascii())
+def _by_beginning() -> dict[str, set[str]]:
+    """Return the names that a word may begin."""
+    begun: dict[str, set[str]] = {}
+    for name in _toxic_names():
+        for word in _first_words(small_letters(name)):
+            begun.setdefault(word, set()).add(name)
+    return begun
 
 
 def _first_words(name: str) -> Iterator[str]:
@@ -89,12 +94,8 @@ def _toxic_names() -> tuple[str, ...]:
     return tuple(name for staple in staples_tagged("toxic") for name in (staple.name, *staple.also))
 
 
-@cache
-def _any_toxic() -> re.Pattern[str]:
-    return _as_word(*_toxic_names())
-
-
-def _as_word(*names: str) -> re.Pattern[str]:
+@lru_cache(maxsize=2048)
+def _as_word(names: tuple[str, ...]) -> re.Pattern[str]:
     either = "|".join(_or_many(name) for name in names)
     return re.compile(rf"\b(?:{either})(?:s|es)?\b", re.IGNORECASE)
 

@@ -18,13 +18,13 @@ from stillroom.core.lines.ingredient_food import counted_noun
 from stillroom.core.lines.staple_table import staple_of
 from stillroom.core.recipe.model import Recipe
 from stillroom.core.words.data_files import read_data
-from stillroom.core.words.patterns import late_regex
+from stillroom.core.words.patterns import clause_regex
 
 # the heaviest cup of cut vegetables in USDA SR is 0.75 g per ml (cooked beans 177 g, corn 154,
 # onions 160, peppers 149, carrots 128, cucumber 104 to 133, cabbage 89); mashed pumpkin has 245 g
 _CUT_G_PER_ML = Fraction(3, 4)
 _MASHED_G_PER_ML = Fraction(105, 100)
-_MASHED = late_regex(r"\b(?:pur[eé]e[ds]?|mash\w*|pulp\w*|paste|crushed|cooked down)\b", re.I)
+_MASHED = clause_regex(r"\b(?:pur[eé]e[ds]?|mash\w*|pulp\w*|paste|crushed|cooked down)\b", re.I)
 # USDA SR 11670: one hot pepper 45 g; a jalapeño is less
 _ONE_CHILLI_G = 45
 _ONE_DRIED_CHILLI_G = 2

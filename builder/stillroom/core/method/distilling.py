@@ -10,10 +10,10 @@ import re
 
 from stillroom.core.method.sentences import split_sentences
 from stillroom.core.recipe.model import Recipe
-from stillroom.core.words.patterns import late_regex
+from stillroom.core.words.patterns import clause_regex
 
-_FORBIDS = late_regex(r"^\W*(?:never|do not|don['’]t|without)\b", re.IGNORECASE)
-_BOUGHT = late_regex(
+_FORBIDS = clause_regex(r"^\W*(?:never|do not|don['’]t|without)\b", re.IGNORECASE)
+_BOUGHT = clause_regex(
     r"\b(?:pot|column|copper|patent)[- ]still(?:ed)? (?:\w+ )?(?:whisk\w+|rum|gin|brandy|spirit"
     r"|cognac)"
     r"|\b(?:double|triple|twice)?[- ]?distilled (?:water|vinegar|malt|white|gin|spirit|rose)\w*"
@@ -21,7 +21,7 @@ _BOUGHT = late_regex(
     r"|green|water)\b",
     re.IGNORECASE,
 )
-_APPARATUS = late_regex(
+_APPARATUS = clause_regex(
     r"\b(?:distil(?:l|ls|led|ling|lation|s)?\b|destillier\w*|distiller\b|distilar|destilar"
     r"|(?:pot|reflux|copper|column|air|steam|home|water|hooch)[- ]stills?\b"
     r"|\b(?:in|into|through|from|with|of) (?:a|the|your|my|our|an old|a small|a little|a copper)"
@@ -30,10 +30,10 @@ _APPARATUS = late_regex(
     r"|moonshine|hooch still|lyne arm|apple ?jacking|jack(?:ing)? it)",
     re.IGNORECASE,
 )
-_HEATS = late_regex(
+_HEATS = clause_regex(
     r"\b(?:heat|simmer|boil|warm|cook|steam|hob|stove|flame|fire)\w*", re.IGNORECASE
 )
-_CATCHES = late_regex(
+_CATCHES = clause_regex(
     r"\bcondens\w+|\bcool(?:ing|ed)? coil|\bcopper (?:coil|tube|pipe)"
     r"|\b(?:upturned|inverted|upside[- ]down|domed|concave)[^.]{0,30}\b(?:lid|bowl|wok)"
     r"|\blid\b[^.]{0,30}\b(?:upside[- ]down|turned over|of ice|with ice|full of ice)"
@@ -44,8 +44,8 @@ _CATCHES = late_regex(
     r"|\b(?:throw|discard|keep|cut)\b[^.]{0,40}\b(?:heads|foreshots?|tails)\b",
     re.IGNORECASE,
 )
-_FREEZES = late_regex(r"\b(?:freez\w*|froze\w*|frost\w*|snow|icy nights?)\b", re.IGNORECASE)
-_ICE_OUT = late_regex(
+_FREEZES = clause_regex(r"\b(?:freez\w*|froze\w*|frost\w*|snow|icy nights?)\b", re.IGNORECASE)
+_ICE_OUT = clause_regex(
     r"\b(?:lift|take|skim|scoop|pick|throw|strain|fish|remove|discard"
     r"|chip)\w*\b[^.]{0,30}\bice\b(?! cream)"
     r"|\bice\b[^.]{0,20}\b(?:away|off|out)\b"

@@ -8,9 +8,9 @@ from __future__ import annotations
 import re
 from collections.abc import Iterable
 
-from stillroom.core.words.patterns import late_regex
+from stillroom.core.words.patterns import clause_regex
 
-_DRIED = late_regex(
+_DRIED = clause_regex(
     r"\bdehydrat\w*|\bdry\w*\b[^.]*\b(?:until|till|to|at) (?:they |it |he |is "
     r"|are |quite |completely "
     r"|bone |fully |leathery and )*(?:leather\w*|brittle|crisp\w*|crack\w*"
@@ -18,10 +18,10 @@ _DRIED = late_regex(
     r"|\d\d ?°? ?c|1[0-9]\d ?°? ?f)",
     re.IGNORECASE,
 )
-_ONLY_THE_SURFACE = late_regex(
+_ONLY_THE_SURFACE = clause_regex(
     r"\bpat(?:ted)? dry|\bdry (?:the|your|clean) (?:jars?|bottles?)", re.I
 )
-_WET_AGAIN = late_regex(
+_WET_AGAIN = clause_regex(
     r"\b(?:cover|top up|add|pour)\w*\b[^.]*\b(?:water|stock|brine|juice|oil)\b", re.I
 )
 

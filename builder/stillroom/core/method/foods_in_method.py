@@ -33,25 +33,25 @@ from stillroom.core.method.words import (
 )
 from stillroom.core.recipe.asked_once import once_a_recipe
 from stillroom.core.recipe.model import Recipe
-from stillroom.core.words.patterns import late_regex
+from stillroom.core.words.patterns import clause_regex
 
-_TAKEN_OUT = late_regex(
+_TAKEN_OUT = clause_regex(
     r"\b(?:discard|remove|throw|compost|pick out|take out|lift out|cut (?:off|out)|bin"
     r"|strip off)\w*\b",
     re.IGNORECASE,
 )
-_CLEANING = late_regex(
+_CLEANING = clause_regex(
     r"\b(?:wash|clean|scrub|rins|wip|disinfect|sterilis|sanitis)\w*\b.*\b(?:jars?|bottles?|lids?"
     r"|pans?|equipment|boards?|hands|rims?|funnel|utensils|kniv?f?es?|tools?|surfaces?|demijohn"
     r"|bucket|vessels?|crock|everything)\b",
     re.IGNORECASE,
 )
-_DECORATES = late_regex(
+_DECORATES = clause_regex(
     r"\b(?:lay|decorat\w*|garnish\w*|ring\w*|wreath\w*|surround\w*|place|arrang\w*|tuck|tie|stick"
     r"|top|perch|sit|serve)\b",
     re.IGNORECASE,
 )
-_STONES = late_regex(
+_STONES = clause_regex(
     r"\b(?:cherry|apricot|peach|plum|damson|sloe) (?:stones?|kernels?|pits?)\b"
     r"|\bkernels? (?:of|from) (?:the )?"
     r"(?:stones?|cherr\w+|apricots?|peach\w*|plums?)\b"
@@ -61,13 +61,13 @@ _STONES = late_regex(
     r"|\b(?:stones|pits) (?:\w+ )?(?:break|crack|split|shatter|are (?:crushed|broken|cracked))",
     re.IGNORECASE,
 )
-_ITS_LEAVES = late_regex(
+_ITS_LEAVES = clause_regex(
     r"\b(?:their|its|the|with) (?:own )?(?:green )?lea(?:f|ves)\b|\blea(?:f|ves) (?:and|&) "
     r"(?:all|stalks?|stems?)\b|\b(?:stalks?|stems?) (?:and|&) lea(?:f|ves)\b|\btops and all\b",
     re.IGNORECASE,
 )
 # "a litre of rum, 63% vol": the strength belongs to what stands before the comma
-_STRENGTH_BEHIND = late_regex(
+_STRENGTH_BEHIND = clause_regex(
     r"(?:,| of| at)\s+\(?(\d+(?:\.\d+)? ?(?:% ?(?:vol|abv|alc)\w*|%(?! \w)|(?:US |UK )?proof))\)?",
     re.IGNORECASE,
 )

@@ -21,11 +21,12 @@ from stillroom.core.method.heat_elsewhere import (
     is_everything_elsewhere,
 )
 from stillroom.core.method.sentences import affirmed_clauses, is_for_whoever, split_sentences
+from stillroom.core.recipe.asked_once import once_a_recipe
 from stillroom.core.recipe.model import Recipe
-from stillroom.core.words.patterns import late_regex
+from stillroom.core.words.patterns import clause_regex
 from stillroom.core.words.plurals import singular_word
 
-_HEAT = late_regex(
+_HEAT = clause_regex(
     r"\b(bak(?:e[ds]?|ing)|boil\w*|simmer\w*|cook(?!ie)\w*|fry|fried|frying|roast(?:ed"
     r"|ing)?|scald\w*"
     r"|toast(?:ed|ing)?|poach\w*|steam(?:ed|ing)?|braise\w*|in the oven|into the oven"
@@ -36,7 +37,7 @@ _HEAT = late_regex(
     r"|(?:to|at|reaches|reading) (?:1[6-9]\d|[234]\d\d) ?°? ?f\b|gas mark)",
     re.IGNORECASE,
 )
-_NOT_COOKING = late_regex(
+_NOT_COOKING = clause_regex(
     r"\b(?:pre-?heat\w*[^,.;]*|boiled water|boiling water bath|baking (?:tray|sheet|tin"
     r"|paper|parchment|powder|soda"
     r"|dish|beans)|bake ?ware|simmering (?:gently )?until needed|cooked? (?:jars?"
@@ -46,42 +47,44 @@ _NOT_COOKING = late_regex(
     r"(?:jars?|bottles?|lids?|muslin|cloths?|funnel|jelly bag|tins?))\b",
     re.IGNORECASE,
 )
-_HOT_WATER = late_regex(
+_HOT_WATER = clause_regex(
     r"\b(?:over|with|in|of) (?:a pan of |a bowl of |just-?|freshly )*(?:simmering|boiling) water",
     re.IGNORECASE,
 )
-_EVERYTHING = late_regex(
+_EVERYTHING = clause_regex(
     r"\b(?:all(?! the (?!ingredients))|everything|(?:other|remaining|dry|wet) ingredients"
     r"|the rest(?! of))\b",
     re.IGNORECASE,
 )
-_OVEN = late_regex(r"\b(?:bak\w+|oven|gas mark|deep[- ]?fr\w+)\b", re.IGNORECASE)
-_FIRST = late_regex(r"^\W*(?:(?:then|and|now|gently|slowly|lightly|finally) )*(\w+)", re.IGNORECASE)
-_WITHOUT_OBJECT = late_regex(
+_OVEN = clause_regex(r"\b(?:bak\w+|oven|gas mark|deep[- ]?fr\w+)\b", re.IGNORECASE)
+_FIRST = clause_regex(
+    r"^\W*(?:(?:then|and|now|gently|slowly|lightly|finally) )*(\w+)", re.IGNORECASE
+)
+_WITHOUT_OBJECT = clause_regex(
     r"\s+(?:in|with|over|on|at|for|until|till|to|slowly|gently|hard|briefly|together|again)\b",
     re.IGNORECASE,
 )
 # what cooks for hours is all there is, though the step names only the fat it lies in
-_FOR_HOURS = late_regex(
+_FOR_HOURS = clause_regex(
     r"^\W*(?:\w+ly )?(?:cook|simmer|braise|stew|poach)\w*\b[^.]*\b(?:\d+|an?|two"
     r"|three|four|several) hours?\b",
     re.IGNORECASE,
 )
 # "the whites" are the egg's, "white chocolate" is not
-_OF_THE_EGG = late_regex(
+_OF_THE_EGG = clause_regex(
     r"\b(white|yolk)s?\b(?! (?:sugar|chocolate|wine|vinegar|flour|pepper|rum"
     r"|bread|onions?|fish|sauce"
     r"|cabbage|rice|beans?|pearl))",
     re.IGNORECASE,
 )
 # what was kept back goes in raw, though the same line went into the oven before
-_KEPT_BACK = late_regex(
+_KEPT_BACK = clause_regex(
     r"\b(?:rest of|remaining|reserved|kept back|dust\w*|sprinkl\w*)\b"
     r"|\b(?:fill|top|spread|sandwich|decorat|pipe|cover|serve)\w*\b[^.]*\b(?:whipped|beaten|fresh"
     r"|raw|uncooked)\b",
     re.IGNORECASE,
 )
-_APART = late_regex(
+_APART = clause_regex(
     r"\b(?:icing|frosting|buttercream|to decorate|decoration|mousse|to finish)\b", re.IGNORECASE
 )
 _PLAIN = frozenset(
@@ -95,10 +98,10 @@ _PLAIN = frozenset(
     }
 )  # fmt: skip
 _EGGS = frozenset({"egg", "egg white", "egg yolk"})
-_COOKED_ALREADY = late_regex(
+_COOKED_ALREADY = clause_regex(
     r"\b(?:hard|firm)[- ]?(?:boiled|cooked)\b|\bheat[- ]treated\b", re.IGNORECASE
 )
-_TOASTED = late_regex(r"\b(toast|bak|roast|heat|cook|dry-fr)\w*", re.IGNORECASE)
+_TOASTED = clause_regex(r"\b(toast|bak|roast|heat|cook|dry-fr)\w*", re.IGNORECASE)
 
 
 def cooked_places(recipe: Recipe) -> frozenset[int]:
@@ -111,7 +114,7 @@ def cooked_places(recipe: Recipe) -> frozenset[int]:
     used: list[set[int]] = [set()]
     apart: set[int] = set()
     cooked = _cooked_on_the_list(recipe)
-    names = [_name_words(ingredient) for ingredient in _all_things(recipe)]
+    names = _all_names(recipe)
     everything = set(range(len(names)))
     group = recipe.method[0].group if recipe.method else ""
     heated = baked = False
@@ -189,13 +192,31 @@ def _cooked_on_the_list(recipe: Recipe) -> set[int]:
 
 def _still_to_come(recipe: Recipe, names: Sequence[frozenset[str]]) -> Iterator[set[int]]:
     """Yield for each clause the lines that are first named in a later one."""
-    named = [_named(clause, names) for step in recipe.method for clause in _clauses_of(step.text)]
-    for place in range(len(named)):
-        yield set().union(*named[place + 1 :]) - set().union(*named[: place + 1])
+    clauses = (clause for step in recipe.method for clause in _clauses_of(step.text))
+    yield from _first_named_later([_named(clause, names) for clause in clauses])
+
+
+def _first_named_later(named: Sequence[set[int]]) -> list[set[int]]:
+    """Return for each of many namings what is named behind it and not up to it."""
+    behind: list[set[int]] = [set()]
+    for here in reversed(named):
+        behind.append(behind[-1] | here)
+    later = []
+    so_far: set[int] = set()
+    for here, after in zip(named, reversed(behind[:-1]), strict=True):
+        so_far |= here
+        later.append(after - so_far)
+    return later
 
 
 def _all_things(recipe: Recipe) -> tuple[Ingredient, ...]:
     return (*recipe.ingredients, *(one.ingredient for one in foods_in_method(recipe)))
+
+
+@once_a_recipe
+def _all_names(recipe: Recipe) -> tuple[frozenset[str], ...]:
+    """Return the words by which the method may call each thing, those of the list first."""
+    return tuple(_name_words(ingredient) for ingredient in _all_things(recipe))
 
 
 def _never_named(recipe: Recipe, elsewhere: bool = False) -> set[int]:
@@ -203,7 +224,7 @@ def _never_named(recipe: Recipe, elsewhere: bool = False) -> set[int]:
 
     In another language an egg may be in the icing by a name that is not known.
     """
-    names = [_name_words(ingredient) for ingredient in _all_things(recipe)]
+    names = _all_names(recipe)
     spoken = {
         place
         for step in recipe.method
@@ -244,7 +265,7 @@ def _heats_what_it_names(clause: str) -> bool:
 
 def boiled_apart(recipe: Recipe) -> Mapping[str, frozenset[int]]:
     """Return each clause that heats only the lines it names, and their places."""
-    names = [_name_words(ingredient) for ingredient in recipe.ingredients]
+    names = _all_names(recipe)[: len(recipe.ingredients)]
     found: dict[str, frozenset[int]] = {}
     for step in recipe.method:
         for clause in _clauses_of(step.text):
@@ -256,19 +277,18 @@ def boiled_apart(recipe: Recipe) -> Mapping[str, frozenset[int]]:
 
 def named_later(recipe: Recipe) -> Mapping[str, frozenset[int]]:
     """Return for each clause the lines that are first named in a later one: not yet in the pan."""
-    names = [_name_words(ingredient) for ingredient in recipe.ingredients]
+    names = _all_names(recipe)[: len(recipe.ingredients)]
     clauses = [clause for step in recipe.method for clause in _clauses_of(step.text)]
-    named = [_named(clause, names) for clause in clauses]
+    behind = _first_named_later([_named(clause, names) for clause in clauses])
     found: dict[str, frozenset[int]] = {}
-    for place, clause in enumerate(clauses):
-        later = set().union(*named[place + 1 :]) - set().union(*named[: place + 1])
+    for clause, later in zip(clauses, behind, strict=True):
         found[clause] = found.get(clause, frozenset(later)) & later
     return found
 
 
 def _toasted(recipe: Recipe) -> frozenset[int]:
     """Return what a dry mix names as toasted or baked before it is given."""
-    names = [_name_words(ingredient) for ingredient in _all_things(recipe)]
+    names = _all_names(recipe)
     found: set[int] = set()
     for step in recipe.method:
         for clause in _clauses_of(step.text):
@@ -277,14 +297,15 @@ def _toasted(recipe: Recipe) -> frozenset[int]:
     return frozenset(found)
 
 
-def _clauses_of(text: str) -> list[str]:
+@lru_cache(maxsize=256)
+def _clauses_of(text: str) -> tuple[str, ...]:
     """Return the affirmed clauses of a step, without what is only told to whoever is given it."""
-    return [
+    return tuple(
         clause
         for sentence in split_sentences(text)
         if not is_for_whoever(sentence)
         for clause in affirmed_clauses(sentence)
-    ]
+    )
 
 
 def _told_by(text: str) -> list[tuple[str, bool]]:

@@ -12,9 +12,9 @@ from functools import cache, lru_cache
 from typing import Any
 
 from stillroom.core.words.data_files import read_data
-from stillroom.core.words.patterns import any_word, late_regex
+from stillroom.core.words.patterns import any_word, clause_regex
 
-_OVEN_HOT = late_regex(
+_OVEN_HOT = clause_regex(
     r"\b(?:1[5-9]\d|2[0-5]\d) ?(?:°|grad\w*|c\b).*\b[1-9]\d ?(?:min\w*|')"
     r"|\b[1-9]\d ?(?:min\w*|').*\b(?:1[5-9]\d|2[0-5]\d) ?(?:°|grad\w*|c\b)",
     re.IGNORECASE,
@@ -31,13 +31,19 @@ def cooks_elsewhere(clause: str, sentence: str) -> bool:
     >>> cooks_elsewhere("Den Ofen vorheizen", "Den Ofen vorheizen")
     False
     """
-    if any(_any_of(name).search(sentence) for name in ("denied", "something_else")):
+    if _tells_nothing(sentence):
         return False
     if is_apart_elsewhere(clause):
         return False
     if _any_of("cooked").search(clause) or _any_of("baked").search(clause):
         return True
     return bool(_any_of("oven").search(clause)) and not _any_of("made_hot").search(sentence)
+
+
+@lru_cache(maxsize=512)
+def _tells_nothing(sentence: str) -> bool:
+    """Whether a sentence denies something, or is of jars and water."""
+    return any(_any_of(name).search(sentence) for name in ("denied", "something_else"))
 
 
 def bakes_elsewhere(clause: str) -> bool:

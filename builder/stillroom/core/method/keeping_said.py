@@ -15,7 +15,7 @@ from stillroom.core.method.words import method_words
 from stillroom.core.recipe.model import Recipe
 from stillroom.core.recipe.waits_elsewhere import keeps_elsewhere
 from stillroom.core.when.spans import SPAN_PATTERN, Span, parse_span
-from stillroom.core.words.patterns import late_regex
+from stillroom.core.words.patterns import clause_regex
 from stillroom.core.words.problems import Problem, Unreadable
 
 Place = Literal["room", "fridge", "freezer"]
@@ -25,10 +25,10 @@ PLACE_WORDS: Mapping[Place, str] = {
     "freezer": "frozen",
 }
 
-_FREEZER = late_regex(r"\b(freezer?|frozen)\b")
-_FRIDGE = late_regex(r"\b(fridge|refrigerat\w*|chilled)\b")
-_ONCE_OPENED = late_regex(r"[^,.;]*\b(?:once|when|after|if) open(?:ed|ing)\b[^,.;]*")
-_PUT_AWAY = late_regex(
+_FREEZER = clause_regex(r"\b(freezer?|frozen)\b")
+_FRIDGE = clause_regex(r"\b(fridge|refrigerat\w*|chilled)\b")
+_ONCE_OPENED = clause_regex(r"[^,.;]*\b(?:once|when|after|if) open(?:ed|ing)\b[^,.;]*")
+_PUT_AWAY = clause_regex(
     r"\b(?:keeps?|kept|stored?|storing|stays?|lasts?|lives?)\b(?! stirring)[^.;]*"
     r"\b(?:fridge|refrigerator|freezer|frozen|refrigerated|chilled)\b"
     r"|\b(?:fridge|refrigerator)\b[^.;]*\b(?:keeps|will keep|lasts?|stays? good|good for|life)\b"
@@ -41,7 +41,7 @@ _PUT_AWAY = late_regex(
     r"|\bfreeze\b(?![^.;]*\b(?:minutes?|hours?|overnight|until|solid|machine|churn))"
 )
 # put there and left: nothing is done with it afterwards
-_LEFT_COLD = late_regex(
+_LEFT_COLD = clause_regex(
     r"\b(?:pop|put|place|goes|transfer|move|straight)\b[^.;]*\b(?:in|into|to) (?:the |your )?"
     r"(?:fridge|refrigerator)\b"
     r"(?!.*\b(?:minutes?|hours?|overnight|until|till|to (?:set|firm|chill|cool)|then|before|fill"
@@ -50,28 +50,28 @@ _LEFT_COLD = late_regex(
 )
 # the same in German, French, Italian, Spanish and Dutch: kept in the cold, and not for some hours
 _COLD_ELSEWHERE: Mapping[Place, re.Pattern[str]] = {
-    "fridge": late_regex(
+    "fridge": clause_regex(
         r"kühlschrank|\bréfrigérateur|\bfrigo|\bnevera|\brefrigerador|\bheladera|koelkast|ijskast"
     ),
-    "freezer": late_regex(
+    "freezer": clause_regex(
         r"tiefkühl|gefrier(?:fach|schrank|truhe)|\bcongélateur|\bcongelador|\bcongelatore|vriezer"
         r"|diepvries"
     ),
 }
-_KEPT_ELSEWHERE = late_regex(
+_KEPT_ELSEWHERE = clause_regex(
     r"aufbewahr|aufheben|\blager|haltbar|\bhält\b|\bhalten\b|\bconserv|\bgard(?:er|ez|ons)\b"
     r"|\bse garde|\bguard(?:ar|e|en|a|amos)\b|bewaar|bewaren|houdbaar|\bblijft? (?:lang )?goed"
 )
-_NOT_KEPT_ELSEWHERE = late_regex(
+_NOT_KEPT_ELSEWHERE = clause_regex(
     r"\b(?:nicht|kein\w*|pas|jamais|non|senza|no|sin|niet|geen|bis|jusqu\w*|fino|hasta|tot|vor|avant"
     r"|prima|antes|voor|minut\w*|stunden?|heures?|or[ae]|horas?|uur|uren|nacht|nuit|notte|noche)\b"
     r"|geöffnet|öffnen|angebroch|anbruch|opening|ouverture|apertura|\bouvert|\bapert|\babiert|geopend|aangebroken"
 )
-_ON_THE_SHELF = late_regex(
+_ON_THE_SHELF = clause_regex(
     r"\b(?:cupboard|pantry|larder|shel(?:f|ves)|cellar|room temperature|cool,? (?:dark |dry )?place"
     r"|cool,? dark|dark,? cool)\b"
 )
-_ONLY_SERVES = late_regex(
+_ONLY_SERVES = clause_regex(
     r"\b(?:when|once) (?:it is |they are )?(?:served|serving)|\bto serve\b|^\W*(?:serve|garnish"
     r"|decorate|label|tie|give|enjoy|spread it on|eat)\b"
 )
@@ -86,7 +86,7 @@ _AND_THEN = (
     r"|to (?:mature|infuse|steep|mellow|develop|set|let|allow)))"
 )
 _CLAIMS = (
-    late_regex(
+    clause_regex(
         # "biscuits keep", "they keep"; "Keep two weeks before eating" is a wait
         r"\b(?:keeps|(?:they|these|it|[a-z]{2,}s) keep|(?:will|should|can|may|ll)(?: \w+ly)? keep"
         r"|(?:not|cannot|never|\w+n['’]t) (?:keep|last)|lasts"
@@ -95,23 +95,25 @@ _CLAIMS = (
         r"|stays? (?:good|fresh|crisp)|(?:is|are|be) good for|^\W*good for|best within"
         rf"|shelf[- ]life)\b{_NOT_YET}\b{_LONG}{_AND_THEN}"
     ),
-    late_regex(rf"\b(?:use|eat|eaten|drink|drunk|consumed?|enjoy|used)\b[^.;]*?\bwithin\s+{_LONG}"),
-    late_regex(
+    clause_regex(
+        rf"\b(?:use|eat|eaten|drink|drunk|consumed?|enjoy|used)\b[^.;]*?\bwithin\s+{_LONG}"
+    ),
+    clause_regex(
         r"\b(?:keep|store|stored|kept|refrigerate|freeze)\b[^.;]*?"
         rf"\b(?:up to|no longer than|as long as)\s+{_LONG}"
     ),
-    late_regex(
+    clause_regex(
         r"\b(?:store|keep|put away)\b[^.;]*?\b(?:fridge|refrigerator|freezer|refrigerated|frozen)\b"
         rf"{_NOT_YET}\bfor\s+{_LONG}{_AND_THEN}"
     ),
-    late_regex(
+    clause_regex(
         r"\b(?:store|keep|put away|pack)\b[^.;]*?"
         r"\b(?:air-?tight|sealed|lidded|closed|tin|box|container)\b"
         rf"{_NOT_YET}\bfor\s+{_LONG}{_AND_THEN}"
     ),
 )
 # looser: it asks, and is never taken for granted
-_MAY_CLAIM = late_regex(
+_MAY_CLAIM = clause_regex(
     r"\b(?:keeps?|kept|stor(?:es?|ed|ing)|lasts?|good|(?:use|eat|drink|finish|consume)d?\b[^.;]*?"
     rf"\bwithin)\b{_NOT_YET}\b{_LONG}"
 )
@@ -124,11 +126,11 @@ _LOOSELY: Mapping[str, str] = {
     r"\b(?:an?|one) (day|week|month|year) or (?:two|so)\b": r"1 \1",
     r"\b(?:one|1) or (?:two|2) (day|week|month|year)s\b": r"1 \1",
 }
-_KEEPING_VERB = late_regex(
+_KEEPING_VERB = clause_regex(
     r"\b(?:keeps?|kept|lasts?|stays?|stores?|stored|good|best|used?|eat|eaten|drink|drunk|consumed?"
     r"|enjoy|refrigerate|freeze|put away|pack|shelf[- ]life)\b"
 )
-_HEADED = late_regex(r"\b(?:storage|storing|store|keeping|keeps|shelf life)\b", re.IGNORECASE)
+_HEADED = clause_regex(r"\b(?:storage|storing|store|keeping|keeps|shelf life)\b", re.IGNORECASE)
 _A_DAY = 24 * 60
 _A_WEEK = 7 * _A_DAY
 

@@ -6,7 +6,7 @@ Leaves out which of it counts as food: foods_in_method.py.
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
 from functools import cache, lru_cache
 from itertools import pairwise
@@ -21,20 +21,21 @@ from stillroom.core.lines.ingredient import Ingredient, read_ingredient
 from stillroom.core.lines.ingredient_food import find_foods, food_of
 from stillroom.core.method.words import method_words
 from stillroom.core.recipe.model import Recipe
-from stillroom.core.words.patterns import late_regex
+from stillroom.core.words.patterns import clause_regex, late_regex
 from stillroom.core.words.problems import Unreadable
 
-_MEASURED = late_regex(
+_MEASURED = clause_regex(
     r"(?<![\w.,/°])(?:\d+ \d/\d|\d+(?:[.,/]\d+)?(?: ?[½¼¾⅓⅔])?|[½¼¾⅓⅔])"
     r"(?: ?(?P<unit>kg|mg|g|ml|cl|dl|l|litres?|liters?|grams?|oz|ounces?|lbs?|pounds?|tsp"
     r"|teaspoons?|tbsp|tablespoons?|cups?|c\.|fl oz|pints?|quarts?|gallons?)(?![\w-])"
     r"| ?(?:m|cm|metres?|meters?)(?![\w-]))?\s+"
 )
-_STOP = late_regex(
+_STOP = clause_regex(
     r"\s(?:and|with|into|in|to|for|at|on|onto|until|over|from|then|per|than|by|as|while|when"
     r"|is|are|has|have|if|after|before|between|which|that|each|through)\b",
     re.IGNORECASE,
 )
+_GAP = late_regex(r"[\s\-–’']*")
 _MOST_WORDS = 5
 # behind a known word these make another food of it: "honey powder", "cinnamon leaf essential oil"
 _ANOTHER_FOOD = frozenset(
@@ -146,15 +147,16 @@ def named_in(clause: str, larder: Larder) -> Iterator[tuple[int, int, Staple]]:
     """Yield every food named, the longest name at each place."""
     # "milk-warm" is as warm as it comes from the cow; what stands there keeps its place
     words = words_of(_AS_WARM_AS.sub(lambda found: " " * len(found[0]), clause))
-    place = 0
+    sizes, own, place = _sizes_of_names(larder), _own_names(larder), 0
     while place < len(words):
-        for size in range(min(_longest_from(words[place].form, larder), len(words) - place), 0, -1):
+        for size in _largest_first(sizes.get(words[place].form, 0)):
             run = words[place : place + size]
+            food = _food_of_run(run, own, larder.language) if len(run) == size else None
             # "salt the fish" is no salt fish
-            food = _food_of_run(run, larder) if _stand_together(clause, run) else None
-            if size == 1 and _is_another_word(clause[run[0].start : run[0].end], larder):
+            word = clause[run[0].start : run[0].end]
+            if food and size == 1 and _is_another_word(word, larder):
                 food = None
-            if food:
+            if food and _stand_together(clause, run):
                 yield run[0].start, run[-1].end, food
                 place += size
                 break
@@ -170,23 +172,17 @@ def _is_another_word(word: str, larder: Larder) -> bool:
 
 def _stand_together(clause: str, run: tuple[Word, ...]) -> bool:
     gaps = (clause[one.end : two.start] for one, two in pairwise(run))
-    return all(re.fullmatch(r"[\s\-–’']*", gap) for gap in gaps)
+    return all(gap in (" ", "-") or _GAP.fullmatch(gap) for gap in gaps)
 
 
-def _food_of_run(run: tuple[Word, ...], larder: Larder) -> Staple | None:
+def _food_of_run(run: tuple[Word, ...], own: Mapping[str, Staple], language: str) -> Staple | None:
     form = " ".join(word.form for word in run)
-    own = _own_names(larder)
     if form in own:
         return own[form]
     index = load_index()
     name = index["names"].get(form)
-    language = larder.language.partition("_")[0]
-    name = name or index["foreign"].get(language, {}).get(form)
+    name = name or index["foreign"].get(language.partition("_")[0], {}).get(form)
     return staple_named(name) if name else None
-
-
-def _longest_from(first: str, larder: Larder) -> int:
-    return min(LONGEST_NAME, max(_first_words().get(first, 0), _longest_own(larder)))
 
 
 @lru_cache(maxsize=16)
@@ -195,17 +191,35 @@ def _own_names(larder: Larder) -> dict[str, Staple]:
 
 
 @lru_cache(maxsize=16)
-def _longest_own(larder: Larder) -> int:
-    """Return how many words the longest name of a book's own foods has, 0 where it has none."""
-    return max((max(len(food.name.split()), 1) for food in larder.own), default=0)
+def _sizes_of_names(larder: Larder) -> Mapping[str, int]:
+    """Return the first word of every name with the sizes of such names, each as a bit.
+
+    An own food's other names are sought as far as its own name is long.
+    """
+    own = _own_names(larder)
+    if not own:
+        return _known_sizes()
+    longest_own = max(max(len(food.name.split()), 1) for food in larder.own)
+    sizes = dict(_known_sizes())
+    for name in own:
+        first, *rest = name.split(" ")
+        known = sizes.get(first, 0)
+        if len(rest) < max(longest_own, known.bit_length() - 1):
+            sizes[first] = known | 2 << len(rest)
+    return sizes
 
 
 @cache
-def _first_words() -> dict[str, int]:
-    """Return the first word of every name, with how many words the longest has."""
+def _known_sizes() -> Mapping[str, int]:
+    """Return the first word of every name that all books know, with how many words they have."""
     index = load_index()
-    longest: dict[str, int] = {}
+    sizes: dict[str, int] = {}
     for form in (*index["names"], *(form for table in index["foreign"].values() for form in table)):
-        words = form.split(" ")
-        longest[words[0]] = max(longest.get(words[0], 0), len(words))
-    return longest
+        first, _, rest = form.partition(" ")
+        sizes[first] = sizes.get(first, 0) | 1 << (rest.count(" ") + 2 if rest else 1)
+    return sizes
+
+
+@cache
+def _largest_first(sizes: int) -> tuple[int, ...]:
+    return tuple(size for size in range(LONGEST_NAME, 0, -1) if sizes >> size & 1)

@@ -9,18 +9,18 @@ import re
 
 from stillroom.core.method.sentences import affirmed_clauses, split_sentences
 from stillroom.core.recipe.model import Recipe
-from stillroom.core.words.patterns import late_regex
+from stillroom.core.words.patterns import clause_regex
 
-_STOPPED = late_regex(
+_STOPPED = clause_regex(
     r"\b(?:sorbate|campden|pasteuris\w*|pasteuriz\w*|plastic|pet bottles?|kegs?"
     r"|airlock on the bottle)\b",
     re.IGNORECASE,
 )
-_WORKED = late_regex(
+_WORKED = clause_regex(
     r"\b(?:ferment\w*|works?\b|working|airlock|days?|weeks?|months?|racked?|strain\w*|dry)\b",
     re.IGNORECASE,
 )
-_SUGAR_AGAIN = late_regex(
+_SUGAR_AGAIN = clause_regex(
     r"\bprim(?:e|ed|ing)\b|\b(?:second|secondary) ferment\w*"
     r"|\b(?:add|stir in|stir|put|drop|sweeten|dissolve|top up|feed|pour|spoon|divide|share)\w*\b"
     r"[^.;]{0,40}\b(?:sugar|honey|juice|syrup|cordial|fruit|raisins?|dates|\w*berries|cherries|peach(?:es)?|mango(?:es)?"
@@ -31,8 +31,8 @@ _SUGAR_AGAIN = late_regex(
     r"|\bsweeten\w*\b",
     re.IGNORECASE,
 )
-_EACH = late_regex(r"\b(?:each|every|per) bottle\b|\bprim(?:e|ed|ing)\b", re.IGNORECASE)
-_SHUT = late_regex(
+_EACH = clause_regex(r"\b(?:each|every|per) bottle\b|\bprim(?:e|ed|ing)\b", re.IGNORECASE)
+_SHUT = clause_regex(
     r"\b(?:cork|cap|seal|shut|close|clip|stopper|screw|swing|crown|wire)\w*\b|\bbottles?\b(?! of)"
     r"|\btight\w*\b",
     re.IGNORECASE,

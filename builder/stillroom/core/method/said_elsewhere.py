@@ -11,15 +11,15 @@ import re
 from functools import cache, lru_cache
 
 from stillroom.core.words.data_files import read_data
-from stillroom.core.words.patterns import any_word, late_regex
+from stillroom.core.words.patterns import any_word, clause_regex
 
 # these deny nothing that is done: "sans cesser de remuer"
-_DENIES_NOTHING = late_regex(
+_DENIES_NOTHING = clause_regex(
     r"\b(?:sans cesse\w*|sans arrêt|ohne unterlass|sin dejar|sin parar|senza smettere"
     r"|zonder te stoppen)\b",
     re.IGNORECASE,
 )
-_DENIES = late_regex(
+_DENIES = clause_regex(
     r"\b(?:nicht|kein\w*|ohne|niemals|statt|pas|jamais|sans|évite\w*|nunca|jamás|sin|evitar|mai"
     r"|senza|evitare|niet|geen|zonder|nooit)\b",
     re.IGNORECASE,

@@ -9,14 +9,14 @@ import re
 from functools import cache, lru_cache
 
 from stillroom.core.method.words import method_words
-from stillroom.core.words.patterns import late_regex
+from stillroom.core.words.patterns import clause_regex
 
 _MOST_KEPT = 2048
 """Texts remembered: each of a recipe's is asked for by the facts, the heat, the foods and more."""
-_BRACE = late_regex(r"[{}*_`]")
-_SENTENCE = late_regex(r"(?<=[.;!?])\s+")
-_CLAUSE = late_regex(r"\s*[,:();.!?]\s*(?:but\s+)?|\s+but\s+", re.IGNORECASE)
-_NEGATED = late_regex(
+_BRACE = clause_regex(r"[{}*_`]")
+_SENTENCE = clause_regex(r"(?<=[.;!?])\s+")
+_CLAUSE = clause_regex(r"\s*[,:();.!?]\s*(?:but\s+)?|\s+but\s+", re.IGNORECASE)
+_NEGATED = clause_regex(
     r"\b(never|not|no|nor|without|n't|don't|don’t|cannot|avoid|instead of|away from|far from"
     r"|clear of|rather than|free from)\b",
     re.IGNORECASE,
@@ -30,14 +30,15 @@ _BESIDE_WHAT_IS_DONE = late_regex(
     re.IGNORECASE,
 )
 # "do not use the leaves, or the stems": the second belongs to what was forbidden
-_GOES_ON = late_regex(r"\s*(?:or|nor)\b", re.IGNORECASE)
-_ALL_BUT = late_regex(r"\b(all|everything) (?:but|except) (?:the )?\w+", re.IGNORECASE)
+_GOES_ON = clause_regex(r"\s*(?:or|nor)\b", re.IGNORECASE)
+_ALL_BUT = clause_regex(r"\b(all|everything) (?:but|except) (?:the )?\w+", re.IGNORECASE)
 # told to whoever is given it: it lies in no jar and heats none
-_FOR_WHOEVER = late_regex(
+_FOR_WHOEVER = clause_regex(
     r"\b(?:on the (?:card|label|tag)|tell whoever|to (?:cook|bake|serve|use)[,:])", re.IGNORECASE
 )
 
 
+@lru_cache(maxsize=_MOST_KEPT)
 def is_for_whoever(sentence: str) -> bool:
     """Whether a sentence speaks to whoever is given it, not to the maker.
 
@@ -76,7 +77,7 @@ def _without_people(text: str) -> str:
 def _people() -> re.Pattern[str]:
     names = "|".join(method_words("people"))
     leads = "|".join(method_words("before_people"))
-    return re.compile(
+    return clause_regex(
         rf"((?:\b(?i:{leads})|\bthem(?:, (?:and)?| and| &))\s*)\b(?:{names})\b(?:['’]s)?"
         r"(?! (?:lea|berr|branch|sprig|twig|flower|seed|root|bark|needle|plant|petal))"
     )

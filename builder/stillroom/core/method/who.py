@@ -8,12 +8,13 @@ from __future__ import annotations
 import re
 
 from stillroom.core.method.sentences import affirmed_clauses, split_sentences
+from stillroom.core.recipe.asked_once import once_a_recipe
 from stillroom.core.recipe.model import Recipe
-from stillroom.core.words.patterns import late_regex
+from stillroom.core.words.patterns import clause_regex
 
 _NUMBER = r"(?:[4-9]|1[01]|four|five|six|seven|eight|nine|ten|eleven)"
 _MONTHS = rf"{_NUMBER}(?:[ -]?(?:to|-|–|or) ?{_NUMBER})?[ -]?(?:months?|mths?|mo)\b"
-_INFANT = late_regex(
+_INFANT = clause_regex(
     rf"\b(?:teething|weaning|infants?|newborns?|first (?:foods?|solids)|toothless|finger food"
     rf"|(?:for|to|give|feed|suits?) (?:a |an |the |your |our |her |his |tiny |little "
     rf"|hungry )*bab(?:y|ies)\b"
@@ -27,12 +28,12 @@ _INFANT = late_regex(
     rf"|{_NUMBER} ?(?:m|mo|months?) ?\+|{_NUMBER}[ -]months?[ -]olds?)",
     re.IGNORECASE,
 )
-_FROM_MONTHS = late_regex(rf"\bfrom (?:the age of |about |age )?{_MONTHS}", re.IGNORECASE)
-_RIPENS = late_regex(
+_FROM_MONTHS = clause_regex(rf"\bfrom (?:the age of |about |age )?{_MONTHS}", re.IGNORECASE)
+_RIPENS = clause_regex(
     r"\b(?:best|usable|ready|drink|matur\w*|keeps?|age[sd]?|rest\w*)\b", re.IGNORECASE
 )
 # a party, a size, a sweet; and what is only for the grown-up beside it
-_NO_INFANT = late_regex(
+_NO_INFANT = clause_regex(
     r"\bbaby(?:['’]s)? (?:showers?|gender|carrots?|lea(?:f|ves)|spinach|corn"
     r"|potato(?:es)?|beet\w*|onions?"
     r"|tomato(?:es)?|courgettes?|bottles?|pink|blue)\b|\bjelly bab(?:y|ies)\b|\b(?:for"
@@ -40,14 +41,15 @@ _NO_INFANT = late_regex(
     r"|\b(?:parents?|mothers?|fathers?) of (?:a |the )?\w*\s?bab(?:y|ies)",
     re.IGNORECASE,
 )
-_DENIES = late_regex(r"\b(?:not|never|no|without|keep|away)\b", re.IGNORECASE)
-_YOUNG_OR_PET = late_regex(
+_DENIES = clause_regex(r"\b(?:not|never|no|without|keep|away)\b", re.IGNORECASE)
+_YOUNG_OR_PET = clause_regex(
     r"\b(?:cats?|kittens?|dogs?|pupp(?:y|ies)|pets?|birds?|hamsters?|nursery|cots?"
     r"|cradles?|newborns?|infants?|toddlers?|bab(?:y|ies)['’]?s?)\b",
     re.IGNORECASE,
 )
 
 
+@once_a_recipe  # asked for each clause that might be served with it
 def said_for_infants(recipe: Recipe) -> str:
     """Return the words that say it is for a child under one, "" when none do."""
     for clause in _clauses(recipe):
@@ -66,7 +68,7 @@ _CHILD = (
     r"|under[- ](?:tens?|twelves?|1[0-7])"
     r"|(?:[1-9]|1[0-7]|two|three|four|five|six|seven|eight|nine|ten)[- ]year[- ]olds?)"
 )
-_FOR_CHILDREN = late_regex(
+_FOR_CHILDREN = clause_regex(
     rf"\b(?:for|to|made for|treat for|given? to) (?:all |the |our |your |my |his |her |their |a "
     rf"|an |little |small |young |school |hungry |excited )*{_CHILD}\b"
     r"(?!['’]s (?:teachers?|parents?|mothers?))"
@@ -92,7 +94,7 @@ _ANIMAL = (
     r"|garden )?birds?"
     r"|tortoises?|hedgehogs?|squirrels?)"
 )
-_PETS = late_regex(
+_PETS = clause_regex(
     rf"\b(?:for|to) (?:\w+,? )?(?:the |our |your |my |his |her |their |a |an |old |little |good "
     rf"|every )*"
     rf"{_ANIMAL}\b(?! (?:lovers?|owners?|people|walkers?|sitters?|biscuits? (?:tin|cutter)))"
@@ -102,7 +104,7 @@ _PETS = late_regex(
     re.IGNORECASE,
 )
 # cats' tongues and hot dogs are people's food; a party, a shape or a picture is none
-_NO_PET = late_regex(
+_NO_PET = clause_regex(
     r"\b(?:hot[- ]dogs?|cats?['’]? tongues?|dog rose|horse chestnut|horse ?radish|cat ?mint"
     r"|hen party"
     r"|chicken (?:stock|soup|liver|wings?|breast|thigh)s?|duck (?:fat|egg|breast|confit)s?"
@@ -137,12 +139,13 @@ def said_near_young_or_pets(recipe: Recipe) -> str:
     return ""
 
 
-def _clauses(recipe: Recipe) -> list[str]:
+@once_a_recipe
+def _clauses(recipe: Recipe) -> tuple[str, ...]:
     texts = [recipe.title, recipe.summary, recipe.intro, recipe.card.what, recipe.card.use]
     texts += [recipe.makes.things, *(step.text for step in recipe.method)]
-    return [
+    return tuple(
         clause
         for text in texts
         for sentence in split_sentences(text)
         for clause in affirmed_clauses(sentence)
-    ]
+    )

@@ -10,10 +10,10 @@ from functools import cache
 from typing import Any
 
 from stillroom.core.words.data_files import read_data
-from stillroom.core.words.patterns import any_word, late_regex
+from stillroom.core.words.patterns import any_word, clause_regex
 
 # "like skin on milk", "smells of vinegar and apples"; "if you like, add honey" compares nothing
-_LOOSELY = late_regex(
+_LOOSELY = clause_regex(
     r"(?<!you )(?<!they )\blike (?:(?!add|stir|put|pour|mix|with)\w+ ){0,3}$"
     r"|\b(?:smell|taste)\w* (?:\w+ )?of (?:\w+ ){0,3}$",
     re.IGNORECASE,

@@ -10,22 +10,22 @@ import re
 from typing import Final
 
 from stillroom.core.recipe.model import Recipe
-from stillroom.core.words.patterns import late_regex
+from stillroom.core.words.patterns import clause_regex
 
 Tags = frozenset[str]
 
 # drinks that yeast makes, whoever brought it in
-_WORKS_BY_NAME = late_regex(
+_WORKS_BY_NAME = clause_regex(
     r"\b(?:ciders?|perry|mead|melomel|metheglin|wines?|champagne|beers?|ales?|hooch|kvass|tepache"
     r"|pulque|chicha|toddy|sima|boza|fizz|ginger bug|root beer|lemonade|soda|pop)\b",
     re.IGNORECASE,
 )
 # of these a culture makes little alcohol, and now and then a good deal
-_LIVING_DRINK = late_regex(
+_LIVING_DRINK = clause_regex(
     r"\b(?:kombucha|jun|kefir|tibicos?|scoby|lemonade|soda|pop|fizz)\b", re.IGNORECASE
 )
 _CULTURES: Final = frozenset({"kombucha", "jun", "kefir", "tibico", "tibicos", "scoby"})
-_VINEGAR = late_regex(r"\bvinegar\b", re.IGNORECASE)
+_VINEGAR = clause_regex(r"\bvinegar\b", re.IGNORECASE)
 _SWEET: Final = frozenset({"sugar", "honey", "syrup"})
 _SALTED: Final = frozenset({"low-acid-vegetable", "pulse", "cooked-pulse", "dairy"})
 

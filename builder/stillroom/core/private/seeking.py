@@ -188,9 +188,11 @@ class Seeker:
 
     def seek(self, held: Held) -> tuple[PrivateWord, int] | None:
         """Return a word that stands in a file, and the line; 1 where no line has it plain."""
+        if not (self.known or self._figures):
+            return None
         singles: dict[str, dict[str, PrivateWord]] = {}
         apart: set[tuple[str, ...]] = set()
-        for text, binary in held.compared if self.known or self._figures else ():
+        for text, binary in held.compared:
             words = set(text.split())
             if not binary and (form := self._in_figures(text, words)):
                 return self.known[form], 1

@@ -46,6 +46,8 @@ _UUENCODED: Final = re.compile(
 )
 _TEXT_BEGINS: Final = (b"%PDF", b"\xff\xd8\xff", b"GIF8", b"RIFF", b"\x89PNG\r\n\x1a\n")
 _LONGEST_85: Final = 20_000
+_LEAST_RUN: Final = 15
+"""Signs without a gap in the shortest run that is sought in base64, base32 or base85."""
 
 
 def unwrap(data: bytes, is_packed: Callable[[bytes], object]) -> Iterator[bytes]:
@@ -57,9 +59,11 @@ def unwrap(data: bytes, is_packed: Callable[[bytes], object]) -> Iterator[bytes]
     def says(inner: bytes) -> bool:
         return bool(is_packed(inner)) or _says(inner)
 
-    runs = [found[0] for found in _BASE64.finditer(data)]
-    yield b"\n".join(inner for inner in map(_from_base64, runs) if says(inner))
-    yield b"\n".join(inner for run in runs for inner in _from_base32(run) if says(inner))
+    longest = max(map(len, data.split()), default=0)
+    if longest >= _LEAST_RUN:
+        runs = [found[0] for found in _BASE64.finditer(data)]
+        yield b"\n".join(inner for inner in map(_from_base64, runs) if says(inner))
+        yield b"\n".join(inner for run in runs for inner in _from_base32(run) if says(inner))
     figures = data.translate(_FIGURE)
     hexadecimal = any(sign in figures for sign in _HEX_SIGNS)
     digits = (_digits(found[0]) for found in (_HEX.finditer(data) if hexadecimal else ()))
@@ -70,7 +74,7 @@ def unwrap(data: bytes, is_packed: Callable[[bytes], object]) -> Iterator[bytes]
     if b"0" in data:
         bits = (b"".join(found[0].replace(b",", b"").split()) for found in _BINARY.finditer(data))
         yield b"\n".join(int(run, 2).to_bytes(len(run) // 8, "big") for run in bits)
-    yield from _from_85(data, says)
+    yield from _from_85(data, says, longest >= _LEAST_RUN)
     if b"begin " in data:
         yield from (_from_uu(found[1]) for found in _UUENCODED.finditer(data))
 
@@ -115,12 +119,13 @@ def _from_numbers(run: bytes) -> Iterator[bytes]:
             continue
 
 
-def _from_85(data: bytes, says: Callable[[bytes], bool]) -> Iterator[bytes]:
+def _from_85(data: bytes, says: Callable[[bytes], bool], has_runs: bool) -> Iterator[bytes]:
+    """Return what runs come to in base85; `has_runs` tells whether any stands without a gap."""
     ways = (
         *((pattern, base64.a85decode) for pattern in (_ASCII85, _BARE_85, _QUOTED_85)),
         *((pattern, base64.b85decode) for pattern in (_BASE85, _QUOTED_B85)),
     )
-    for pattern, decode in ways:
+    for pattern, decode in ways if has_runs else ways[:1] if b"~>" in data else ():
         for found in pattern.finditer(data):
             run = found[found.lastindex or 0]
             if pattern is not _ASCII85:

@@ -117,14 +117,19 @@ def short_name(path: Path, root: Path) -> str:
 def read_head(path: Path, name: str) -> Head | None:
     """Return what a file must not share with others; None where its facts cannot be told apart."""
     try:
-        _, located = read_front(read_text(path, name), name)
+        return head_of(read_text(path, name), name, path.stem)
     except ProblemsFound:
         return None  # load_recipe has told these problems already
+
+
+def head_of(text: str, name: str, slug: str) -> Head:
+    """Return what the text of a file must not share with others; raises ProblemsFound."""
+    _, located = read_front(text, name)
     data = located.data
     was = data.get("was") or ()
     return Head(
         file=name,
-        slug=path.stem,
+        slug=slug,
         title=str(data.get("title") or ""),
         was=tuple(str(old) for old in (was if isinstance(was, list) else [was]) if old),
         picture=str(data.get("picture") or ""),

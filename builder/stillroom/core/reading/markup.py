@@ -109,12 +109,12 @@ _NOT_WRITTEN = frozenset({"kind", "lines", "file", "slug", "larder", "found", "f
 
 def check_markup(recipe: Recipe, path: Path) -> Iterator[Problem]:
     """Find every word of a recipe that may not stand in a page, with its line in the file."""
-    lines = path.read_text(encoding="utf-8-sig", errors="replace").splitlines()
     told = set()
     for place, text in _texts(recipe):
         found = find_markup(text)
         if found and found not in told:
             told.add(found)
+            lines = path.read_text(encoding="utf-8-sig", errors="replace").splitlines()
             own = (number for number, line in enumerate(lines, 1) if find_markup(line) == found)
             yield Problem(recipe.file, next(own, recipe.line_of(*place)), *found)
 

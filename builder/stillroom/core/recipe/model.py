@@ -40,6 +40,7 @@ from stillroom.core.recipe.keeps import Keeping, read_keeping
 from stillroom.core.recipe.kinds import Kind, all_kinds, find_kind
 from stillroom.core.recipe.making import Makes
 from stillroom.core.recipe.read_by import ReadBy, as_written, read_by, system_of
+from stillroom.core.recipe.summed import Summed
 from stillroom.core.when.spans import Span
 from stillroom.core.when.stages import Stage, parse_stage, without_colon
 from stillroom.core.words.patterns import late_regex
@@ -319,7 +320,7 @@ def _own_word(recipe: Recipe) -> Span | None:
     return recipe.keeps.unopened
 
 
-class Recipe(FrontMatter):
+class Recipe(Summed, FrontMatter):
     """A whole recipe. `file` is as the user named it; `slug` is the file's own name.
 
     `larder` is what its book knows of foods; its ingredients carry what was found there. `plans_by`
@@ -337,9 +338,8 @@ class Recipe(FrontMatter):
     larder: Larder = Field(default_factory=common_larder, repr=False)
     plans_by: Callable[[Recipe], Span | None] = Field(default=_own_word, repr=False)
 
-    def __hash__(self) -> int:
-        # two recipes may bear one name, and one that is being written has as many forms as there
-        # were pauses: by what each says they are kept apart, or every cache compares them all
+    def kept_by(self) -> tuple[object, ...]:
+        """Return what tells it from others: what each says, for two may bear one name."""
         said = [self.file, self.slug, self.title, self.summary, self.intro, self.card.use]
         said += [step.text for step in self.method]
         said += [part.text for part in self.sections]
@@ -347,8 +347,7 @@ class Recipe(FrontMatter):
         said += [one.item for one in self.ingredients]
         amounts = [one.amount for one in self.ingredients]
         # a whole number's hash costs a twentieth of a fraction's
-        counts = [one.low.numerator if isinstance(one, Amount) else 0 for one in amounts]
-        return hash((*said, *counts))
+        return (*said, *(one.low.numerator if isinstance(one, Amount) else 0 for one in amounts))
 
     @property
     def stages(self) -> tuple[Stage, ...]:

@@ -17,7 +17,7 @@ from stillroom.core.batch.altitude import SETTING_SOURCE, setting_point_c
 from stillroom.core.recipe.model import Recipe
 from stillroom.core.size.what_stays import read_oven
 from stillroom.core.words.data_files import read_data
-from stillroom.core.words.patterns import late_regex
+from stillroom.core.words.patterns import clause_pattern, late_regex
 
 SOURCE = "°F by NIST SP 811, to the step of a dial"
 # the degree sign and its look-alikes: º (ordinal) and ˚ (ring above); ℃ and ℉ are one sign each
@@ -159,7 +159,7 @@ def _by_name(recipe: Recipe) -> Iterator[HeatLine]:
     table = read_data("ovens.yml")
     said = " . ".join(step.text.lower() for step in recipe.method)
     for row in table["called"]:
-        found = re.search(rf"\b(?:{row['words']}) oven\b", said)
+        found = clause_pattern(rf"\b(?:{row['words']}) oven\b").search(said)
         if found:
             heat = _oven_words(Heat(Fraction(row["c"]), Fraction(row["c"])))
             yield HeatLine("Oven", f"{found[0]} is about {heat}", table["source"])

@@ -20,7 +20,10 @@ def nearest(word: str, known: Iterable[str], likeness: float = 0.6) -> str | Non
     'cup'
     """
     lowered = {candidate.lower(): candidate for candidate in known}
-    found = difflib.get_close_matches(word.lower(), lowered, n=1, cutoff=likeness)
+    # words of too unlike a length are never so alike: a sentence is no slip of a word
+    said = word.lower()
+    near = [one for one in lowered if 2 * min(len(one), len(said)) >= likeness * len(one + said)]
+    found = difflib.get_close_matches(said, near, n=1, cutoff=likeness) if near else []
     return lowered[found[0]] if found else None
 
 

@@ -3,15 +3,22 @@
 A command that reads one recipe asks a third of those that the house knows, and making them all
 took it longer than reading. What a pattern finds is as `re.compile` would find it. A module's own
 patterns are written so; what is made of data inside a function waits there already, behind a cache.
+One that is asked of every clause of a method is, once it was asked often, asked only of those in
+which a word begins as a match's must (word_heads.py).
 """
 
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable
-from typing import Any, AnyStr, cast
+from collections.abc import Callable, Iterable
+from functools import cache
+from typing import Any, AnyStr, Final, cast
 
-_ASKED = ("search", "match", "fullmatch", "finditer", "findall", "split", "sub", "subn")
+from stillroom.core.words.word_heads import Heads, heads_in, heads_of
+
+_ASKED: Final = ("search", "match", "fullmatch", "finditer", "findall", "split", "sub", "subn")
+_OFTEN: Final = 24
+"""Asks after which it pays to look how a pattern's words begin: more than one recipe's card."""
 
 
 def late_regex(words: AnyStr, flags: int = 0) -> re.Pattern[AnyStr]:
@@ -23,6 +30,21 @@ def late_regex(words: AnyStr, flags: int = 0) -> re.Pattern[AnyStr]:
     return cast("re.Pattern[AnyStr]", LateRegex(words, flags))
 
 
+def clause_regex(words: str, flags: int = 0) -> re.Pattern[str]:
+    r"""Return a late pattern that is asked of every clause, sentence or line of many recipes.
+
+    >>> clause_regex(r"\bboil\w*").search("Then boiled it is")[0]
+    'boiled'
+    """
+    return cast("re.Pattern[str]", ClauseRegex(words, flags))
+
+
+@cache
+def clause_pattern(words: str) -> re.Pattern[str]:
+    """Return the pattern of clauses that a row of data writes, in any capitals."""
+    return clause_regex(words, re.IGNORECASE)
+
+
 def any_word(words: Iterable[str]) -> re.Pattern[str]:
     """Return the pattern of whole words in any capitals; "back*" is all that begins so.
 
@@ -32,7 +54,7 @@ def any_word(words: Iterable[str]) -> re.Pattern[str]:
     """
     longest = sorted(words, key=len, reverse=True)
     either = "|".join(re.escape(word).replace(r"\*", r"\w*") for word in longest)
-    return re.compile(rf"(?<!\w)(?:{either})(?!\w)", re.IGNORECASE)
+    return clause_regex(rf"(?<!\w)(?:{either})(?!\w)", re.IGNORECASE)
 
 
 class LateRegex:
@@ -46,5 +68,48 @@ class LateRegex:
         if asked.startswith("__"):
             raise AttributeError(asked)
         made = re.compile(self.words, self.flags_given)
+        self.keep(made)
+        return self.__dict__.get(asked) or getattr(made, asked)
+
+    def keep(self, made: re.Pattern[Any]) -> None:
+        """Keep the ways in which a pattern that was just made is asked."""
         self.__dict__.update({way: getattr(made, way) for way in _ASKED})
-        return getattr(made, asked)
+
+
+class ClauseRegex(LateRegex):
+    """Once it was asked often, looks first how the words of a text begin."""
+
+    def keep(self, made: re.Pattern[str]) -> None:
+        """Ask the pattern itself, until it was asked so often that it is worth a closer look."""
+        super().keep(made)
+        left = _OFTEN
+
+        def counted(way: Callable[..., Any]) -> Callable[..., Any]:
+            def ask(*asked: Any) -> Any:
+                nonlocal left
+                left -= 1
+                if left == 0:
+                    self.__dict__.update(_quickest(made))
+                return way(*asked)
+
+            return ask
+
+        self.__dict__.update(search=counted(made.search), sub=counted(made.sub))
+
+
+def _quickest(made: re.Pattern[str]) -> dict[str, Callable[..., Any]]:
+    """Return ways of searching that leave out texts in which no word begins as it must."""
+    found_in, replaced_in = made.search, made.sub
+    # one word is found as quickly as its beginning
+    known = heads_of(made) if "|" in made.pattern else None
+    if known is None:
+        return {"search": found_in, "sub": replaced_in}
+    heads: Heads = known
+
+    def search(text: str, *where: int) -> re.Match[str] | None:
+        return None if heads.isdisjoint(heads_in(text)) else found_in(text, *where)
+
+    def sub(new: Any, text: str, count: int = 0) -> str:
+        return text if heads.isdisjoint(heads_in(text)) else replaced_in(new, text, count)
+
+    return {"search": search, "sub": sub}

@@ -43,7 +43,7 @@ class Said:
 
     def __call__(self, name: str, /, **blanks: object) -> str:
         """Say a sentence with its blanks filled; a wrong name or a missing blank is an error."""
-        phrase = self.phrases[name]
+        phrase = read_group(self.room, self.group, _spoken)[name]
         if isinstance(phrase, Mapping):
             phrase = choose(phrase, blanks["count"], spoken())
         return fill(phrase, blanks)
@@ -56,8 +56,7 @@ class Said:
     @property
     def phrases(self) -> Mapping[str, Any]:
         """Every sentence of the group as it stands in its file."""
-        found: Mapping[str, Any] = read_room(self.room, spoken())[self.group]
-        return found
+        return read_group(self.room, self.group, spoken())
 
 
 def fill(phrase: str, blanks: Mapping[str, object]) -> str:
@@ -102,6 +101,13 @@ def plural_category(number: Fraction, language: str) -> str:
 def spoken() -> str:
     """Return the language in which things are said now."""
     return _spoken
+
+
+@cache
+def read_group(room: str, group: str, language: str) -> Mapping[str, Any]:
+    """Return every sentence of a group of a room in a language."""
+    found: Mapping[str, Any] = read_room(room, language)[group]
+    return found
 
 
 @cache

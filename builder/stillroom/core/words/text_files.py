@@ -7,6 +7,7 @@ signs before its words. Leaves out what the words mean.
 from __future__ import annotations
 
 import re
+import stat
 from pathlib import Path
 from typing import Final
 
@@ -32,13 +33,14 @@ def read_text(path: Path, name: str, largest: int = LARGEST) -> str:
     `name` is how the file is called in messages, `largest` its size in bytes.
     """
     try:
-        if path.is_dir():
-            raise _told(name, "This is a folder, not a file.", "Give the folder another name.")
         if not path.exists():
             raise _told(name, "The file is not there: what points to it leads nowhere.")
-        if not path.is_file():
+        found = path.stat()
+        if stat.S_ISDIR(found.st_mode):
+            raise _told(name, "This is a folder, not a file.", "Give the folder another name.")
+        if not stat.S_ISREG(found.st_mode):
             raise _told(name, "This is no file that can be read to its end.", "Take it away.")
-        if path.stat().st_size > largest:
+        if found.st_size > largest:
             kept = f"{largest // 1000} kilobytes"
             what = f"The file is longer than {kept}, which is longer than a cookery book."
             raise _told(name, what, "Divide it, or take out what does not belong.")
@@ -75,9 +77,13 @@ def clean(text: str, name: str) -> str:
     '250 g\nsugar'
     """
     text = text.replace("\r\n", "\n").replace("\r", "\n")
-    text = _BLANKS.sub(" ", _UNSEEN.sub("", text))
+    if not text.isascii():
+        text = _BLANKS.sub(" ", _UNSEEN.sub("", text))
+    lines = text.split("\n")
+    if max(map(len, lines)) <= LONGEST_LINE and not _UNPRINTABLE.search(text):
+        return text
     problems = []
-    for number, line in enumerate(text.split("\n"), start=1):
+    for number, line in enumerate(lines, start=1):
         if len(line) > LONGEST_LINE:
             what = f"This line has {len(line)} letters; {LONGEST_LINE} are the most."
             problems.append(Problem(name, number, what, "Divide it into several lines."))

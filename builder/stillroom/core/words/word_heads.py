@@ -1,0 +1,231 @@
+"""How the words of a text begin, so that most patterns need no closer look at it.
+
+A pattern of a hundred words is asked of every clause of a method and finds none of them in most. A
+match must hold a word that begins in one of a few ways: those are read off the pattern as Python's
+own parser sees it, as Russ Cox's "Regular Expression Matching with a Trigram Index" (2012) reads
+trigrams off it, and are held against how the text's words begin. Where nothing is sure nothing is
+ruled out. Leaves out the patterns themselves: patterns.py.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator, Sequence
+from functools import lru_cache
+from re import _constants as said  # type: ignore[attr-defined]
+from re import _parser  # type: ignore[attr-defined]
+from typing import Any, Final
+
+Heads = frozenset[str]
+Item = tuple[Any, Any]
+"""One part of a pattern, as Python's parser gives it: what it is, and its parts or its letter."""
+
+_LONGEST: Final = 4
+_LEAST: Final = 2
+"""Letters of a word that are looked at: at most, and for a beginning to tell anything."""
+_MOST: Final = 800
+"""Beginnings beyond which a pattern is asked at once."""
+_LETTERS: Final = frozenset("abcdefghijklmnopqrstuvwxyz0123456789_àáâãäåæçèéêëìíîïðñòóôõöøùúûüýþ")
+"""Letters that a pattern in any capitals finds by `str.lower` alone, but for those put right."""
+_FIGURES: Final = "0123456789"
+_EVERYDAY: Final = frozenset(
+    {"the ", "and ", "for ", "with", "from", "into", "that", "this", "all "}
+)
+"""Words so common that to look for them rules hardly anything out."""
+_REPEATS: Final = (said.MAX_REPEAT, said.MIN_REPEAT, said.POSSESSIVE_REPEAT)
+_NO_WORD: Final = (said.CATEGORY_SPACE, said.CATEGORY_NOT_WORD)
+
+
+@lru_cache(maxsize=4096)
+def heads_in(text: str) -> Heads:
+    """Return the first two, three and four letters of every word of a text, in small letters.
+
+    Of a short word also all of it, with a blank behind; of a figure also the first sign.
+
+    >>> sorted(heads_in("To boil 12"))
+    ['1', '12', '12 ', 'bo', 'boi', 'boil', 'to', 'to ']
+    """
+    words = set(re.findall(r"\w+", small_letters(text)))
+    heads = {word[:size] for word in words for size in (2, 3, 4)}
+    heads.update(f"{word} " for word in words if len(word) < _LONGEST)
+    heads.update(word[0] for word in words if word[0] in _FIGURES)
+    return frozenset(heads)
+
+
+def small_letters(text: str) -> str:
+    """Return a text in small letters, as a pattern of them in any capitals takes it.
+
+    >>> small_letters("ſALZ İN")
+    'salz in'
+    """
+    low = text.lower()
+    return low if low.isascii() else low.replace("i̇", "i").replace("ı", "i").replace("ſ", "s")
+
+
+def heads_of(pattern: re.Pattern[str]) -> Heads | None:
+    r"""Return how a word of every match begins, one of these at least; None where that is not sure.
+
+    >>> sorted(heads_of(re.compile(r"\b(?:boil\w*|the whisks?)\b")))
+    ['boil', 'whis']
+    >>> heads_of(re.compile(r"\w+ing")) is None
+    True
+    """
+    if pattern.flags & (re.ASCII | re.LOCALE) or "(?a" in pattern.pattern:
+        return None
+    parts = _parser.parse(pattern.pattern, pattern.flags & ~re.UNICODE)
+    return _surest(list(parts), starts=False)
+
+
+def _surest(items: Sequence[Item], starts: bool) -> Heads | None:
+    """Return the beginnings that tell most, of all words that a sequence must hold.
+
+    `starts` tells whether no letter can stand before it.
+    """
+    found: list[Heads] = []
+    for place, (what, parts) in enumerate(items):
+        if starts and (heads := _beginnings(items[place:])):
+            found.append(heads)
+        if inner := _surest_within(what, parts, starts):
+            found.append(inner)
+        starts = _starts_behind(what, parts, starts)
+    return max(found, key=lambda heads: (min(map(_tells, heads)), -len(heads)), default=None)
+
+
+def _tells(head: str) -> int:
+    """Return how much a beginning tells, as a number of letters; too little is under the least."""
+    if head in _EVERYDAY:
+        return _LEAST
+    return _LEAST + 1 if head[-1:] == " " or head[:1].isdigit() else len(head)
+
+
+def _surest_within(what: Any, parts: Any, starts: bool) -> Heads | None:
+    if what is said.SUBPATTERN:
+        return _surest(list(parts[3]), starts)
+    if what in _REPEATS and parts[0]:
+        return _surest(list(parts[2]), starts)
+    if what is said.BRANCH:
+        each = [_surest(list(one), starts) for one in parts[1]]
+        return frozenset().union(*each) if all(each) else None  # type: ignore[arg-type]
+    return None
+
+
+def _starts_behind(what: Any, parts: Any, starts: bool) -> bool:
+    """Say whether behind a part of a pattern a letter can only be the first of its word."""
+    if what is said.AT:
+        return starts or parts is not said.AT_NON_BOUNDARY
+    if what is said.ASSERT_NOT:
+        way, inner = parts
+        alone = way < 0 and len(inner) == 1 and inner[0][0] is said.IN
+        return starts or (alone and (said.CATEGORY, said.CATEGORY_WORD) in inner[0][1])
+    if what is said.ASSERT:
+        return starts
+    if what is said.LITERAL:
+        return not (chr(parts).isalnum() or chr(parts) == "_")
+    if what is said.IN:
+        return all(_is_no_letter(*one) for one in parts)
+    if what is said.SUBPATTERN:
+        return _start_behind_all(parts[3], starts)
+    if what is said.BRANCH:
+        return all(_start_behind_all(one, starts) for one in parts[1])
+    if what in _REPEATS:
+        return (starts or parts[0] > 0) and _start_behind_all(parts[2], starts)
+    return False
+
+
+def _start_behind_all(items: Any, starts: bool) -> bool:
+    for what, parts in items:
+        starts = _starts_behind(what, parts, starts)
+    return starts
+
+
+def _is_no_letter(what: Any, parts: Any) -> bool:
+    if what is said.CATEGORY:
+        return parts in _NO_WORD
+    return what is said.LITERAL and _starts_behind(what, parts, starts=False)
+
+
+def _beginnings(items: Sequence[Item]) -> Heads | None:
+    """Return the beginnings of a word at the head of a sequence; None where one tells nothing."""
+    spelled = _spell(items, _LONGEST)
+    heads = frozenset(text for text, _ in spelled or ())
+    return heads if heads and min(map(_tells, heads)) >= _LEAST else None
+
+
+Spelled = set[tuple[str, bool]]
+"""Ways in which a text may begin, each with whether what follows can be put behind it."""
+
+
+def _spell(items: Sequence[Item], size: int) -> Spelled | None:
+    """Return how texts of a sequence begin, up to so many letters of one word."""
+    found: Spelled = {("", True)}
+    for what, parts in items:
+        if not any(is_open for _, is_open in found):
+            break
+        if what is said.AT or _is_no_word(what, parts):
+            found = {_end(text, still, what is said.AT) for text, still in found}
+            continue
+        more = _spell_one(what, parts, size)
+        if more is None or len(found) * len(more) > _MOST:
+            return None
+        found = {one for one in found if not one[1]} | {
+            ((text + behind)[:size], is_open and len(text + behind) < size)
+            for text, still in found
+            if still
+            for behind, is_open in more
+        }
+    return found
+
+
+def _is_no_word(what: Any, parts: Any) -> bool:
+    """Say whether what stands here is no letter, or says that none does."""
+    if what is said.ASSERT_NOT:
+        return tuple(parts) == (1, [(said.IN, [(said.CATEGORY, said.CATEGORY_WORD)])])
+    return what in (said.LITERAL, said.IN) and _starts_behind(what, parts, starts=False)
+
+
+def _end(text: str, is_open: bool, between: bool) -> tuple[str, bool]:
+    """Return a beginning that is a whole word: one that goes on where nothing of it stands yet."""
+    return (f"{text} ", False) if text and is_open else (text, is_open and between)
+
+
+def _spell_one(what: Any, parts: Any, size: int) -> Spelled | None:
+    if what is said.LITERAL:
+        return _spell_letter(parts)
+    if what is said.IN and all(one[0] in (said.LITERAL, said.RANGE) for one in parts):
+        return _together(_spell_any(*one) for one in parts)
+    if what is said.ASSERT or what is said.ASSERT_NOT:
+        return {("", True)}
+    if what is said.SUBPATTERN:
+        return _spell(list(parts[3]), size)
+    if what is said.BRANCH:
+        return _together(_spell(list(one), size) for one in parts[1])
+    if what in _REPEATS:
+        least, most, inner = parts
+        once = _spell(list(inner), size)
+        if once is not None and most != 1:
+            once = {(text, False) for text, _ in once}
+        return once if least else _together([{("", True)}, once])
+    return {("", False)}
+
+
+def _spell_any(what: Any, parts: Any) -> Spelled:
+    if what is said.LITERAL:
+        return _spell_letter(parts)
+    first, last = parts
+    if last - first > 10:
+        return {("", False)}
+    return set().union(*(_spell_letter(code) for code in range(first, last + 1)))
+
+
+def _spell_letter(code: int) -> Spelled:
+    letter = chr(code).lower()
+    return {(letter, True)} if letter in _LETTERS else {("", False)}
+
+
+def _together(each: Iterator[Spelled | None] | Sequence[Spelled | None]) -> Spelled | None:
+    found: Spelled = set()
+    for one in each:
+        if one is None:
+            return None
+        found |= one
+    return found if len(found) <= _MOST else None
