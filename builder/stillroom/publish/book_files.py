@@ -75,7 +75,7 @@ def list_files(library: Library) -> Iterator[MadeFile]:
     yield MadeFile(AMOUNTS_DATA, content=show_json(shared_data(library.settings.country)))
     for recipe in library.recipes:
         worked = library.worked.get(recipe.slug)
-        calendar = worked.calendar if worked else make_recipe_calendar(library, recipe)
+        calendar = worked.calendar_text() if worked else make_recipe_calendar(library, recipe)
         yield MadeFile(calendar_path(recipe.slug), content=calendar)
         for old in recipe.was:
             yield MadeFile(f"{address_path(old)}index.html", content=_redirect(recipe, library))

@@ -280,7 +280,7 @@ class StillroomPlugin(BasePlugin[StillroomConfig]):  # type: ignore[no-untyped-c
         unsought = bool((self.search_said or {}).get("exclude"))
         if leaf is not None and index is not None and not unsought:
             if isinstance(leaf, WorkedLeaf) and not self.search_said and "tags" not in page.meta:
-                index_words(index, page, leaf.worked.searched)
+                index_words(index, page, leaf.worked.found_words())
             else:
                 index_page(index, page, searched_part(page.content or ""))
             pass_over_search(page)

@@ -8,6 +8,7 @@ of other pages are left open until MkDocs says where they stand.
 from __future__ import annotations
 
 import hashlib
+import json
 import pickle
 import re
 import zlib
@@ -27,6 +28,7 @@ from stillroom.core.recipe.model import Recipe
 from stillroom.core.words.problems import ProblemsFound
 from stillroom.core.words.text_files import read_text
 from stillroom.looks.photographs import open_pillow
+from stillroom.publish.known_by_name import pack_known
 from stillroom.publish.library import Library, Link, picture_name
 from stillroom.publish.listed import Listed, list_recipe
 from stillroom.publish.recipe_page import RecipeLeaf
@@ -43,9 +45,10 @@ class Worked:
     """What one recipe's file came to.
 
     `body` is the page's HTML, packed: a book of a thousand pages is built with all of them at hand;
-    `whole` and `whole_when` are what the page of the whole book shows of it.
+    `whole` and `whole_when` are what the page of the whole book shows of it. Its calendar, and
+    what the search finds on its page, are asked for once and lie packed until then.
     `looked_at` are the pictures it looked for, each with the sum of its bytes or "" where it was
-    not there; `searched` is what the search finds on its page.
+    not there.
     """
 
     recipe: Recipe
@@ -54,14 +57,22 @@ class Worked:
     body: bytes
     whole: bytes
     whole_when: bytes
-    calendar: str
-    searched: tuple[Found, ...]
+    calendar: bytes
+    searched: bytes
     listed: Listed
     looked_at: tuple[tuple[str, str], ...]
 
     def still_holds(self, library: Library) -> bool:
         """Say whether the pictures are what they were."""
         return self.looked_at == look_at_pictures(library, self.recipe)
+
+    def calendar_text(self) -> str:
+        """Return the text of its calendar file."""
+        return zlib.decompress(self.calendar).decode()
+
+    def found_words(self) -> tuple[Found, ...]:
+        """Return what the search finds on its page."""
+        return tuple(json.loads(zlib.decompress(self.searched)))
 
     def in_whole(self, link: Link) -> tuple[str, str]:
         """Return what the page of the whole book shows of it: its words, and when in words."""
@@ -72,7 +83,7 @@ class Worked:
         recipe = self.recipe.model_copy(update={"larder": None})
         words = (self.body, self.whole, self.whole_when)  # which are packed already
         alone = replace(self, recipe=recipe, body=b"", whole=b"", whole_when=b"")
-        rest = zlib.compress(pickle.dumps(alone, protocol=5), level=1)
+        rest = zlib.compress(pack_known(alone), level=1)
         return pickle.dumps((rest, *words), protocol=5)
 
 
@@ -109,8 +120,8 @@ def work_out(path: Path, library: Library, larder: Larder) -> Worked | None:
         body=_pack(body),
         whole=_pack(words_of(body, recipe.slug)),
         whole_when=_pack(when_of(body)),
-        calendar=make_recipe_calendar(library, recipe),
-        searched=find_words(body, recipe.title),
+        calendar=_pack(make_recipe_calendar(library, recipe)),
+        searched=_pack(json.dumps(find_words(body, recipe.title))),
         listed=listed,
         looked_at=look_at_pictures(library, recipe),
     )
