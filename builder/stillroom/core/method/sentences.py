@@ -22,7 +22,7 @@ _NEGATED = clause_regex(
     re.IGNORECASE,
 )
 # "bring to the boil without stirring": what stands before it is done all the same
-_BESIDE_WHAT_IS_DONE = late_regex(
+_BESIDE_WHAT_IS_DONE = clause_regex(
     r"\s+(?:without|with no|instead of|rather than"
     r"|until (?:(?:it|they) (?:is|are) )?no (?:longer|more)"
     r"|(?:for )?(?:no|not) (?:more|longer) than|not too|(?:so|so that|or) (?:it|they|the \w+)"
