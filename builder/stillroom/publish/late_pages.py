@@ -16,10 +16,12 @@ from dataclasses import dataclass, field
 from pathlib import Path
 from typing import TYPE_CHECKING, Any, Final
 
+from mkdocs.structure.pages import Page
+from mkdocs.structure.toc import get_toc
+
 if TYPE_CHECKING:
     from mkdocs.config.defaults import MkDocsConfig
     from mkdocs.structure.files import Files
-    from mkdocs.structure.pages import Page
 
 AS_IT_WAS: Final = "as-it-was.html"
 """The template of a page that is written as it was; it holds nothing else."""
@@ -35,6 +37,15 @@ def is_ours_alone(config: MkDocsConfig) -> bool:
     return all(
         type(getattr(hand, "__self__", None)).__module__.startswith(_OF_THE_HOUSE) for hand in hands
     )
+
+
+def render_page(page: Page, config: MkDocsConfig, files: Files) -> None:
+    """Turn a page's Markdown into HTML, of which an empty page's reader makes nothing."""
+    if page.markdown is None or page.markdown.strip():
+        Page.render(page, config, files)
+        return
+    page.content, page.toc = "", get_toc([])
+    page.present_anchor_ids, page.links_to_anchors = set(), {}
 
 
 @dataclass

@@ -20,8 +20,7 @@ from markupsafe import escape
 from mkdocs.config.config_options import ExtraScriptValue
 from mkdocs.plugins import BasePlugin, CombinedEvent, event_priority, get_plugin_logger
 from mkdocs.structure.files import File, Files, InclusionLevel
-from mkdocs.structure.pages import Page
-from mkdocs.structure.toc import AnchorLink, TableOfContents, get_toc
+from mkdocs.structure.toc import AnchorLink, TableOfContents
 from mkdocs.utils import CountHandler, get_build_datetime, get_relative_url
 
 from stillroom.core.book import Book, open_book, place_book
@@ -45,7 +44,12 @@ from stillroom.publish.clean_html import drop_comments
 from stillroom.publish.config import StillroomConfig
 from stillroom.publish.keeping_templates import keep_compiled
 from stillroom.publish.keeping_work import AtHand
-from stillroom.publish.late_pages import LatePages, PagesAsTheyWere, is_ours_alone
+from stillroom.publish.late_pages import (
+    LatePages,
+    PagesAsTheyWere,
+    is_ours_alone,
+    render_page,
+)
 from stillroom.publish.leaves import find_unpublished, list_leaves, list_warnings, open_library
 from stillroom.publish.library import Leaf, Library
 from stillroom.publish.page_faults import find_page_faults
@@ -80,6 +84,7 @@ if TYPE_CHECKING:
     from jinja2 import Environment
     from mkdocs.config.defaults import MkDocsConfig
     from mkdocs.structure.nav import Navigation
+    from mkdocs.structure.pages import Page
     from mkdocs.utils.templates import TemplateContext
 
 THEME_FAVICON = "assets/images/favicon.png"
@@ -221,7 +226,7 @@ class StillroomPlugin(BasePlugin[StillroomConfig]):  # type: ignore[no-untyped-c
     def on_pre_page(self, page: Page, config: MkDocsConfig, files: Files) -> Page:
         """Let a page that is made of no file be read as what it is: nothing."""
         if page.file.src_uri in self.leaves:
-            page.render = partial(_render_page, page)  # type: ignore[method-assign]
+            page.render = partial(render_page, page)  # type: ignore[method-assign]
         return page
 
     def on_page_markdown(
@@ -386,15 +391,6 @@ def _open(config: MkDocsConfig) -> Book:
     settings = book.settings.model_copy(update={"site_url": address})
     placed = place_book(book.root, settings, config.docs_dir, config.site_dir)
     return replace(placed, config=book.config, places=book.places, theme_dir=book.theme_dir)
-
-
-def _render_page(page: Page, config: MkDocsConfig, files: Files) -> None:
-    """Turn a page's Markdown into HTML, of which an empty page's reader makes nothing."""
-    if page.markdown is None or page.markdown.strip():
-        Page.render(page, config, files)
-        return
-    page.content, page.toc = "", get_toc([])
-    page.present_anchor_ids, page.links_to_anchors = set(), {}
 
 
 def _without_autocomplete(output: str) -> str:
