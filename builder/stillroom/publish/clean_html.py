@@ -35,6 +35,7 @@ _MORE = re.compile(
     rf"<(?!/?(?:{'|'.join(sorted(_TAGS - {'br', 'hr', 'img'}))})>)|&(?!(?:amp|lt|gt|quot);)"
 )
 """More than words in tags without attributes: of these nothing is left out or written otherwise."""
+_SWITCH = re.compile(r'(<input class="md-toggle" [^>]*?) autocomplete="off"')
 _COMMENT = re.compile(r"<!--(?:-?>|.*?(?:--!?>|\Z))", re.DOTALL)
 
 Attributes = list[tuple[str, str | None]]
@@ -61,6 +62,15 @@ def drop_comments(html: str) -> str:
     '<p>Quince</p>'
     """
     return _COMMENT.sub("", html)
+
+
+def without_autocomplete(output: str) -> str:
+    """Return a page whose two switches of the theme have only what HTML gives a checkbox.
+
+    They stand outside every block of the theme's base.html, so no template can leave them out.
+    """
+    before, header, behind = output.partition("<header")
+    return f"{_SWITCH.sub(lambda found: found[1], before)}{header}{behind}"
 
 
 def find_faults(html: str) -> Iterator[tuple[str, str]]:

@@ -13,6 +13,7 @@ import hashlib
 import zlib
 from collections.abc import Callable
 from dataclasses import dataclass, field
+from functools import partial
 from pathlib import Path
 from typing import TYPE_CHECKING, Any, Final
 
@@ -53,6 +54,10 @@ class LatePages:
     """The bodies of pages that are yet to be written, by the file each stands for."""
 
     waiting: dict[str, Callable[[], str]] = field(default_factory=dict)
+
+    def read_when_empty(self, page: Page) -> None:
+        """Let a page that is made of no file be read as what it is: nothing."""
+        page.render = partial(render_page, page)  # type: ignore[method-assign]
 
     def body_of(self, page: Page) -> str:
         """Return the body of a page: the one that waits for it, or what it has."""

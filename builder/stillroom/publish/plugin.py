@@ -8,10 +8,8 @@ from __future__ import annotations
 
 import gc
 import logging
-import re
 from collections.abc import Iterator
 from dataclasses import replace
-from functools import partial
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 from urllib.parse import urlsplit
@@ -40,16 +38,11 @@ from stillroom.publish.book_files import (
 )
 from stillroom.publish.book_pictures import clean_pictures, cut_previews
 from stillroom.publish.building import check_settings
-from stillroom.publish.clean_html import drop_comments
+from stillroom.publish.clean_html import drop_comments, without_autocomplete
 from stillroom.publish.config import StillroomConfig
 from stillroom.publish.keeping_templates import keep_compiled
 from stillroom.publish.keeping_work import AtHand
-from stillroom.publish.late_pages import (
-    LatePages,
-    PagesAsTheyWere,
-    is_ours_alone,
-    render_page,
-)
+from stillroom.publish.late_pages import LatePages, PagesAsTheyWere, is_ours_alone
 from stillroom.publish.leaves import find_unpublished, list_leaves, list_warnings, open_library
 from stillroom.publish.library import Leaf, Library
 from stillroom.publish.page_faults import find_page_faults
@@ -89,9 +82,6 @@ if TYPE_CHECKING:
 
 THEME_FAVICON = "assets/images/favicon.png"
 """What Material sets when a book names no icon of its own."""
-
-_SWITCH = re.compile(r'(<input class="md-toggle" [^>]*?) autocomplete="off"')
-_KEPT_SWITCH = r"\1"
 
 SELDOM = (20_000, 20, 20)
 """How often Python looks for what may go: all that is read stays until the site is written."""
@@ -226,7 +216,7 @@ class StillroomPlugin(BasePlugin[StillroomConfig]):  # type: ignore[no-untyped-c
     def on_pre_page(self, page: Page, config: MkDocsConfig, files: Files) -> Page:
         """Let a page that is made of no file be read as what it is: nothing."""
         if page.file.src_uri in self.leaves:
-            page.render = partial(render_page, page)  # type: ignore[method-assign]
+            self.late.read_when_empty(page)
         return page
 
     def on_page_markdown(
@@ -308,7 +298,7 @@ class StillroomPlugin(BasePlugin[StillroomConfig]):  # type: ignore[no-untyped-c
 
     def on_post_page(self, output: str, page: Page, config: MkDocsConfig) -> str:
         """Take from the theme's two switches an attribute that HTML gives to no checkbox."""
-        output = _without_autocomplete(output)
+        output = without_autocomplete(output)
         if page.file.src_uri in self.leaves:
             self._is_ours(output)
             if self.serving and self.alone:
@@ -324,7 +314,7 @@ class StillroomPlugin(BasePlugin[StillroomConfig]):  # type: ignore[no-untyped-c
 
     def on_post_template(self, output: str, template_name: str, config: MkDocsConfig) -> str:
         """Do so for the leaf of a missing page too."""
-        return _without_autocomplete(output)
+        return without_autocomplete(output)
 
     @event_priority(-100)  # after all that others write
     def on_post_build(self, config: MkDocsConfig) -> None:
@@ -391,12 +381,6 @@ def _open(config: MkDocsConfig) -> Book:
     settings = book.settings.model_copy(update={"site_url": address})
     placed = place_book(book.root, settings, config.docs_dir, config.site_dir)
     return replace(placed, config=book.config, places=book.places, theme_dir=book.theme_dir)
-
-
-def _without_autocomplete(output: str) -> str:
-    # they stand outside every block of the theme's base.html, so no template can leave them out
-    before, header, behind = output.partition("<header")
-    return f"{_SWITCH.sub(_KEPT_SWITCH, before)}{header}{behind}"
 
 
 def _warnings_counted() -> Iterator[bool]:
