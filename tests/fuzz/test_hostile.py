@@ -182,6 +182,8 @@ tried(
     '"recipeInstructions":[[["a"]]]}</script>',
     'html~<script type=\'application/ld+json\'>{"@graph":[{"@type":["Recipe"],"recipeYield":1e999,'
     '"recipeIngredient":[null,3,true]}]}</script>',
+    "html~<h1>Quince drops</h1><![x](y)><p>1 l vodka</p>",
+    "html~<![CDATA[x]]><![endif]--><![ <p>1 l vodka</p>",
     "html~<p>&#1114112;&#0;&#xD800;</p>",
     "txt~" + "1 " * 20000,
     "txt~" + "a" * 300000,

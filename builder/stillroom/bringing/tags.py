@@ -7,8 +7,9 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import dataclass, field
-from html.parser import HTMLParser
 from typing import Final
+
+from stillroom.core.reading.markup import LenientHTML
 
 VOID: Final = frozenset(
     [
@@ -135,7 +136,7 @@ def read_tags(text: str) -> Tag:
     return reader.root
 
 
-class _Reader(HTMLParser):
+class _Reader(LenientHTML):
     def __init__(self) -> None:
         super().__init__(convert_charrefs=True)
         self.root = Tag("page")

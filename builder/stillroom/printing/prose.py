@@ -7,10 +7,11 @@ the words are left out, links keep their words. Leaves out how any of it looks.
 from __future__ import annotations
 
 from dataclasses import dataclass, field
-from html.parser import HTMLParser
 from typing import Any
 
 import markdown
+
+from stillroom.core.reading.markup import LenientHTML
 
 _BLOCKS = {"p": "p", "li": "item", "h3": "heading", "h4": "heading", "blockquote": "p", "tr": "row"}
 _STYLES = {"em": "em", "i": "em", "strong": "strong", "b": "strong"}
@@ -45,7 +46,7 @@ def to_runs(line: str) -> list[dict[str, Any]]:
 
 
 @dataclass
-class _Reader(HTMLParser):
+class _Reader(LenientHTML):
     blocks: list[dict[str, Any]] = field(default_factory=list)
     styles: list[str] = field(default_factory=list)
     numbers: list[int | None] = field(default_factory=list)

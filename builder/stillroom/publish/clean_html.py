@@ -10,9 +10,8 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator
 from html import escape
-from html.parser import HTMLParser
 
-from stillroom.core.reading.markup import is_own, is_safe_link
+from stillroom.core.reading.markup import LenientHTML, is_own, is_safe_link
 
 _TAGS = frozenset({
     "a", "abbr", "blockquote", "br", "caption", "code", "dd", "del", "div", "dl", "dt", "em",
@@ -81,7 +80,7 @@ def find_faults(html: str) -> Iterator[tuple[str, str]]:
     yield from finder.found
 
 
-class _Cleaner(HTMLParser):
+class _Cleaner(LenientHTML):
     def __init__(self) -> None:
         super().__init__(convert_charrefs=False)
         self.kept: list[str] = []
@@ -127,7 +126,7 @@ def _kept(name: str, value: str) -> bool:
     return name in _ATTRIBUTES and (name != "src" or is_own(value))
 
 
-class _Finder(HTMLParser):
+class _Finder(LenientHTML):
     def __init__(self) -> None:
         super().__init__()
         self.found: list[tuple[str, str]] = []

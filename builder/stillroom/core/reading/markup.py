@@ -12,6 +12,7 @@ import re
 from collections.abc import Iterable, Iterator
 from fractions import Fraction
 from functools import cache
+from html.parser import HTMLParser
 from pathlib import Path
 from typing import Any
 
@@ -147,3 +148,11 @@ def _parts_of(made: type[object]) -> tuple[str, ...]:
     else:
         names = getattr(made, "__dataclass_fields__", ())
     return tuple(name for name in names if name not in _NOT_WRITTEN)
+
+
+class LenientHTML(HTMLParser):
+    """Python's reader of HTML, which takes "<![x" for a remark as browsers do, and never raises."""
+
+    def parse_marked_section(self, i: int, report: int = 1) -> int:
+        """Return the end of a section that Python's own reader ends at with an error."""
+        return self.parse_bogus_comment(i, bool(report))
