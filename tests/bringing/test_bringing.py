@@ -986,3 +986,27 @@ def test_the_facts_of_a_card_are_none_of_its_words() -> None:
     assert "\nmakes: 1 jar\n" in found
     assert "Prep Time" not in found
     assert "Calories" not in found
+
+
+def test_a_page_that_made_items_of_all_its_lines_has_its_method() -> None:
+    text = (
+        "Chestnuts\n- Ingredients\n- 1 kg of chestnuts\n- For the syrup:\n- 800 g of sugar\n"
+        "- Instructions\n- Make a cut in the chestnuts.\n- Leave them in the pantry for a week.\n"
+    )
+    assert "Instructions" not in listed(text)
+    assert len(steps_of(one_of("a.txt", text.encode()).text)) == 2
+
+
+def test_numbers_glued_to_their_steps_are_taken_off() -> None:
+    text = f"{LIST}Preparazione:\n\n1Pulire i vasi.\n\n2Portare a bollore.\n\n3Riempire i vasi.\n"
+    steps = steps_of(one_of("a.txt", text.encode()).text)
+    assert steps == ["Pulire i vasi.", "Portare a bollore.", "Riempire i vasi."]
+
+
+def test_some_of_a_thing_in_another_language_is_no_title() -> None:
+    text = (
+        "Aubergines au vinaigre\n\nQuelques aubergines bio\n\n1 petit piment\n\n"
+        "250 ml de vinaigre\n\nLaver les aubergines et les couper.\n"
+    )
+    assert one_of("a.txt", text.encode()).title == "Aubergines au vinaigre"
+    assert listed(text)[0] == "Quelques aubergines bio"

@@ -13,7 +13,7 @@ from itertools import pairwise
 from typing import Final
 
 from stillroom.bringing.found import Row
-from stillroom.bringing.heads import heads_tools, section_of
+from stillroom.bringing.heads import heads_tools, plain, section_of, words
 from stillroom.bringing.naming import says_its_kind
 from stillroom.bringing.one_line import foods_on, names_a_food
 from stillroom.bringing.sorting import (
@@ -73,6 +73,8 @@ class List:
 
 def is_head(row: Row) -> bool:
     """Whether a row heads a part of a recipe."""
+    if row.shape == "item":  # "- Instructions", where a page made items of all its lines
+        return plain(row.text) in words("ingredients") | words("method")
     return row.shape in ("heading", "line") and section_of(row.text) is not None
 
 
@@ -212,7 +214,9 @@ def _short_one(rows: Sequence[Row], at: int, end: int) -> bool:
     most = _MOST_OF_A_THING if _A_THING.match(row.text) and not row.gap else 6
     short = len(row.text.split()) <= most and not re.search(r"[.!?:]$", row.text)
     if row.gap and not listed:  # a list with a blank line after each, as pages are saved
-        short = short and rows[at - 1].gap and names_a_food(row.text)
+        below = rows[at + 1].text if at + 1 < len(rows) else ""
+        known = names_a_food(row.text) or is_ingredient(below) or names_a_food(below)
+        short = short and rows[at - 1].gap and known
     return (listed or short) and not is_sentence(row.text) and not is_only_makes(row.text)
 
 

@@ -175,7 +175,8 @@ def _steps_numbered(rows: list[Row]) -> list[Row]:
 def numbered_apart(rows: Sequence[Row]) -> list[Row]:
     """Return steps without the numbers they begin with, where those count on from 1: "1 Peel"."""
     found = [
-        (place, re.match(r"(\d{1,2})\s+(?=[^\W\d])", row.text)) for place, row in enumerate(rows)
+        (place, re.match(r"(\d{1,2})(?:\s+(?=[^\W\d])|(?=[A-ZÄÖÜÉÈÀ][a-zà-ÿ]))", row.text))
+        for place, row in enumerate(rows)
     ]
     counted = [(place, one) for place, one in found if one and rows[place].shape != "heading"]
     if len(counted) < 2 or [int(one[1]) for _, one in counted] != [*range(1, len(counted) + 1)]:

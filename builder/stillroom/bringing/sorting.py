@@ -45,6 +45,7 @@ _AMOUNT: Final = re.compile(
     r"pinch|handful|dash|splash|bunch|sprig|knob|clove|cup|pint|quart|pound|dozen|tin|can|jar|"
     r"teaspoon|tablespoon|stick|packet|bottle|lemon|orange|egg|vanilla|lb|prise|handvoll|bund|päckchen|"
     r"pincée|gousse|bouteille|pizzico|cucchiai\w*|pizca|snufje|tasse|glas|verre|bicchiere)|"
+    r"(?:quelques|einige|alcun[ie]|algun[oa]s|enkele|wat)\s+[^\W\d]{3}|"
     r"(?:a\s+)?(?:few|some|several)\s+(?:drops?|sprigs?|leaves|slices|strips|twists|pieces)\b|"
     r"(?:a|an|one|two)\s+(?:(?:large|small|clean|wide|deep|tall|sterili[sz]ed|glass|big|heavy)\s+)+"
     r"(?:bowls?|jars?|bottles?|pans?|pots?|saucepans?|sieve|funnel|muslin)\b|"

@@ -199,6 +199,12 @@ def _stage(facts: SafetyFacts, words: list[str], _: Mapping[str, Any]) -> Eviden
     return Evidence(words=tuple(found)) if found else None
 
 
+def _own_stage(facts: SafetyFacts, words: list[str], _: Mapping[str, Any]) -> Evidence | None:
+    """Find a stage that the recipe states: what its kind brings says nothing of the method."""
+    found = [word for stage in facts.recipe.timeline for word in words if word in stage.word]
+    return Evidence(words=tuple(found)) if found else None
+
+
 def _ph(facts: SafetyFacts, limit: float, over: bool) -> Evidence | None:
     acidity = facts.recipe.acidity
     return _yes(acidity is not None and (acidity.ph > Fraction(str(limit))) == over)
@@ -353,6 +359,7 @@ CHECKS: dict[str, Check] = {
     "said": lambda facts, pattern, _: _words(facts.said, pattern),
     "vessel": lambda facts, pattern, _: _words(facts.vessels, pattern),
     "stage": _stage,
+    "own_stage": _own_stage,
     "toxic_in_method": _toxic,
     "allergens": _allergens,
     "any": _any,

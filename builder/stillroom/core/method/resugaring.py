@@ -21,8 +21,9 @@ _WORKED = clause_regex(
     re.IGNORECASE,
 )
 _SUGAR_AGAIN = clause_regex(
-    r"\bprim(?:e|ed|ing)\b|\b(?:second|secondary) ferment\w*"
-    r"|\b(?:add|stir in|stir|put|drop|sweeten|dissolve|top up|feed|pour|spoon|divide|share)\w*\b"
+    r"\bprim(?:e|ed|ing)\b|\b(?:second|secondary|2nd) ferment\w*"
+    r"|\b(?:add|stir in|stir|put|drop|sweeten|dissolve|top up|feed|pour|spoon|divide|share"
+    r"|cut|slice|chop|crush)\w*\b"
     r"[^.;]{0,40}\b(?:sugar|honey|juice|syrup|cordial|fruit|raisins?|dates|\w*berries|cherries|peach(?:es)?|mango(?:es)?"
     r"|pineapple|pomegranate|plums|apricots|apples?|pears?|grapes|sweeten\w*|treacle|jam)\b"
     r"|\b(?:strain|pour|run|ladle)\w*\b[^.;]{0,25}\b(?:onto|over|on to|on top of)\b[^.;]{0,30}"
