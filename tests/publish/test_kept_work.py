@@ -87,6 +87,7 @@ class Builder:
         self.patch.setenv("SOURCE_DATE_EPOCH", str(self.noon))
         self.log.clear()
         site = self.book.parent / "site"
+        stopped = False
         try:
             config = load_config(str(self.book / "mkdocs.yml"), site_dir=str(site))
             if self.forgets or shelf == "off":
@@ -94,8 +95,11 @@ class Builder:
             config.plugins.on_startup(command="serve", dirty=False)
             build(config)
         except (PluginError, SystemExit):
-            found = [one.getMessage() for one in self.log.records if one.levelno >= logging.ERROR]
-            assert found
+            stopped = True
+        # while a book is served, its first faults stand on a page instead of stopping it
+        found = [one.getMessage() for one in self.log.records if one.levelno >= logging.ERROR]
+        assert found or not stopped
+        if found:
             return found
         files = (path for path in sorted(site.rglob("*")) if path.is_file())
         return {path.relative_to(site).as_posix(): path.read_bytes() for path in files}
