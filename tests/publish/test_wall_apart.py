@@ -20,6 +20,7 @@ from publish.test_wall_shapes import DATA, LIST, NAME
 from stillroom.core.private.seeking import Seeker, hold
 from stillroom.core.private.shapes import find_private_shape
 from stillroom.core.private.words import list_own_words, list_private_words
+from stillroom.publish.wall import find_shapes
 
 N = NAME.encode()
 LETTER = f"For {NAME}, with love".encode()
@@ -277,11 +278,19 @@ def test_no_page_of_the_project_is_taken_for_a_list() -> None:
         assert find_private_shape(data, hold(data).texts) == (0, ""), page
 
 
+def test_no_file_of_the_built_book_stands_in_the_way_of_the_next_build(built_book: Path) -> None:
+    """A new build looks through the site before it, guide and all."""
+    assert (built_book / "guide" / "giving-list" / "index.html").is_file()
+    assert find_shapes(built_book, Seeker(())) == ()
+
+
 @pytest.mark.parametrize(
     "words",
     [
         "# The giving list\n\n- Avoid: what they avoid\n- Basket: which, by post\n- Name: whose\n",
         "# Giving lists\n\nWrite who is given what: no names on a page.\n\n- Jam: no nuts\n",
+        "# Write a giving list\n\n- A household has: by post, if you like.\n"
+        "- It is no promise: not every coeliac can have those sold as gluten-free.\n",
         "# What to bring\n\n- Jo and Sam: no nuts\n- Nan: by post\n",
         "- **Giving list**: who gets what, and when\n- **Kitchen**: where it is made\n",
         "1. Write a giving list: see below.\n2. Bake.\n",

@@ -107,7 +107,9 @@ def _ask_what_is_meant(text: str, found: re.Match[str]) -> None:
     size, price = found["size"], found["price"]
     if not size.isdecimal():
         return
-    if price.isdecimal() and int(price) == int(size) - 1:
+    # an offer counts on the fingers; a number of thousands of digits is none, and is told elsewhere
+    few = len(size) <= 3 and len(price) <= 3
+    if few and price.isdecimal() and int(price) == int(size) - 1:
         raise Unreadable(
             f'"{text}" can be an offer or a price.',
             f'Write what is paid for all: "{size} for {price}.00".',

@@ -135,9 +135,21 @@ def _page_line(text: str) -> int:
     named = set()
     for row in _ROW.finditer(text, head.end()):
         who = " ".join(row["who"].lower().split())
-        if _SAID_OF_SOMEBODY.search(row["said"]) and who.rstrip("s") not in _NO_NAMES:
+        told = _SAID_OF_SOMEBODY.search(row["said"]) and who.rstrip("s") not in _NO_NAMES
+        if told and _may_name(row["who"]):
             named.add(who)
     return _line(text, head.start()) if len(named) >= 2 else 0
+
+
+def _may_name(said: str) -> bool:
+    """Say whether what stands before a colon may call a household: it has no words of a sentence.
+
+    >>> [_may_name(said) for said in ("Nan and Grandpa", "The Ashes next door", "A household has")]
+    [True, True, False]
+    """
+    beside = read_data("list_names.yml", "private")["beside names"]
+    words = re.findall(r"[^\W\d_]+", said)
+    return len(words) <= 7 and all(word[0].isupper() or word in beside for word in words)
 
 
 def find_giving_log(text: str) -> int:
