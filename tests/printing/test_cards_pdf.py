@@ -174,7 +174,7 @@ def test_what_no_face_can_hold_is_refused_by_name(
     recipes: tuple[Recipe, ...], card_of: Callable[..., UsageCard]
 ) -> None:
     card = replace(card_of(recipes[0]), contents=_entries(90))
-    with pytest.raises(Unreadable, match=r"do not fit .*what is in it overflow by \d"):
+    with pytest.raises(Unreadable, match=r"do not fit .*what is in it, \d+\.\d mm too much"):
         print_cards([CardJob(card, recipes[0])], "id-1", SheetOptions())
 
 

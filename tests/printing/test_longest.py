@@ -121,7 +121,7 @@ def check_refusal(refusal: Unreadable, card: UsageCard) -> None:
     """Check that the message names the recipe and either the part or the word."""
     said = str(refusal)
     assert card.title in said
-    assert re.search(r'overflow by \d|the word ".+" is longer than a line', said), said
+    assert re.search(r', \d+\.\d mm too much|the word ".+" is longer than a line', said), said
 
 
 def one_box(

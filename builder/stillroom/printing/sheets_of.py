@@ -66,9 +66,7 @@ def refuse_what_does_not_fit(found: Sequence[dict[str, Any]], size_name: str) ->
         if one.get("word"):
             said.append(f'"{one["title"]}": the word "{one["word"]}" is longer than a line')
         else:
-            said.append(
-                f'"{one["title"]}": {one["part"]} overflow by {max(one["over"], 0.1):.1f} mm'
-            )
+            said.append(f'"{one["title"]}": {one["part"]}, {max(one["over"], 0.1):.1f} mm too much')
     raise Unreadable(
         f"These do not fit on {size_name} at a readable size: {'; '.join(said)}.",
         "Choose a larger size, or write less. Nothing was left out and nothing was printed.",

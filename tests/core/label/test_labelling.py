@@ -327,6 +327,27 @@ def test_a_craft_has_no_date() -> None:
     assert label.once_opened == "In use: 1 year"
 
 
+_SOUP = "kind: dry mix\nmakes: 2 jars\ningredients:\n  - 300 g {}\n  - 200 g rice"
+
+
+@pytest.mark.parametrize(
+    ("front", "told"),
+    [
+        (_SOUP.format("galactic moon dust"), True),  # no book knows how long that keeps
+        (_SOUP.format("galactic moon dust") + "\nkeeps: 3 months", False),
+        (_SOUP.format("red lentils"), False),
+        ("kind: craft\nmakes: 4 wraps\nmaterials:\n  - 48 g beeswax", False),
+        ("kind: infusion\nmakes: 1 l\ningredients:\n  - 1 l vodka", False),
+    ],
+)
+def test_a_card_says_that_nobody_knows_how_long_a_food_keeps(front: str, told: bool) -> None:
+    # a card without a word of it is taken for one of a thing that keeps
+    for made_on in (MADE, None):
+        card = make_card(recipe_of(front), GB, made_on)
+        assert (card.date_mark.text == "How long it keeps is not known") is told
+        assert not (told and card.date_mark.iso)
+
+
 def test_a_card_bears_what_was_typed_on_it_and_no_more() -> None:
     card = make_card(SHORTBREAD, GB, MADE, to="Isla", sender="us", message="With love", url="x/")
     assert (card.to, card.sender, card.message, card.url) == ("Isla", "us", "With love", "x/")

@@ -13,12 +13,13 @@ from typing import Literal
 
 from stillroom.core.when.spans import Span
 
-Term = Literal["best before", "best before end", "use by", "none"]
+Term = Literal["best before", "best before end", "use by", "not known", "none"]
 Fineness = Literal["day", "month", "year"]
 
 FINE_FOR_MONTHS = 3
 MONTH_FOR_MONTHS = 18
 DECEMBER = 12
+NOT_KNOWN = "How long it keeps is not known"
 _SAY: dict[str, dict[Term, str]] = {
     "en_US": {
         "best before": "Best by",
@@ -37,7 +38,8 @@ _SAY: dict[str, dict[Term, str]] = {
 class DateMark:
     """A date mark: its term, its whole text, the date it stands for (ISO 8601), and why it is so.
 
-    Without a made-on date `iso` is "" and `text` counts from the day of making.
+    Without a made-on date `iso` is "" and `text` counts from the day of making. Of food whose
+    keeping nobody knows the text says so, for a silent card is taken for one that keeps.
     """
 
     term: Term
@@ -96,6 +98,8 @@ def annex_mark(
     term: Term, keeps: Span | None, made_on: date | None, language: str, why: str
 ) -> DateMark:
     """Return the mark no finer than Annex X asks; its year alone may run past the keeping time."""
+    if term == "not known":
+        return DateMark(term, NOT_KNOWN, "", why)
     if term == "none" or keeps is None:
         return DateMark("none", "", "", why)
     if made_on is None:

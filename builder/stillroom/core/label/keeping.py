@@ -18,7 +18,7 @@ from stillroom.core.care.keeping_limits import (
 )
 from stillroom.core.care.safety_facts import SafetyFacts, gather_facts
 from stillroom.core.care.safety_rules import judge
-from stillroom.core.label.date_marks import Term
+from stillroom.core.label.date_marks import NOT_KNOWN, Term
 from stillroom.core.label.how_long import planned_span
 from stillroom.core.method.keeping_said import claimed_elsewhere, claimed_in_method
 from stillroom.core.recipe.keeps import OWN_PRACTICE, Keeping
@@ -149,7 +149,7 @@ def _term(recipe: Recipe, facts: SafetyFacts, published_mark: str) -> tuple[Term
     if keeps.unopened is None and not published_mark and exempt:
         return "none", _NO_DATE_NEEDED + "the recipe gives none."
     if keeps.unopened is None and not published_mark:
-        return "none", "How long it keeps is not known: the recipe does not say."
+        return "not known", f"{NOT_KNOWN}: the recipe does not say."
     if published_mark == "use by":
         return "use by", "It spoils fast and can make ill: Reg. (EU) 1169/2011 Art. 24."
     if facts.place == "fridge" and facts.tagged(["perishable", "egg", "fish"]):
