@@ -15,7 +15,8 @@ from care_cases import recipe_of
 from giving.households import rows
 from giving.lists import TODAY, demo_recipes
 from giving.test_written_by_others import LETTERS
-from stillroom.core.allergens.avoiding import nearest_avoided, read_avoided
+from stillroom.core.allergens.avoiding import read_avoided
+from stillroom.core.allergens.near import nearest_avoided
 from stillroom.core.words.problems import ProblemsFound
 from stillroom.giving.against_book import check_list
 from stillroom.giving.asked_back import asked_about
@@ -123,7 +124,7 @@ def test_the_fourteen_headings_are_read_in_the_languages_of_the_names(heading, s
     ],
 )
 def test_a_diet_is_never_taken_for_a_nut_nor_rye_for_salt(typed, offered):
-    assert (nearest_avoided(typed) if read_avoided(typed) is None else "") == offered
+    assert (", ".join(nearest_avoided(typed)) if read_avoided(typed) is None else "") == offered
 
 
 def test_what_the_nearest_word_asks_is_asked_at_once_and_a_far_one_says_what_else():

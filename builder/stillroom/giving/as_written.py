@@ -257,7 +257,8 @@ def several(said: Any) -> Any:
         return said
     if said.strip().lower() in _NOTHING:
         return []
-    words = re.split(r"\s*[,;&\n]\s*|\s+and\s+", said.strip())
+    # "nuts (walnuts and pecans), gluten" is two things
+    words = re.split(r"(?:\s*[,;&\n]\s*|\s+and\s+)(?![^()]*\))", said.strip())
     return [re.sub(r"^(?:and|or|also)\s+", "", word) for word in words if word]
 
 

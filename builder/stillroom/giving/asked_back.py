@@ -6,7 +6,8 @@ between, what else may be written is said beside it.
 
 from __future__ import annotations
 
-from stillroom.core.allergens.avoiding import nearest_avoided, read_avoided
+from stillroom.core.allergens.avoiding import read_avoided
+from stillroom.core.allergens.near import named_in, nearest_avoided
 from stillroom.core.words.nearest import nearest
 from stillroom.core.words.problems import Unreadable, say_written
 
@@ -26,14 +27,21 @@ def asked_about(word: str, what_to_write: str = WHAT_TO_AVOID) -> Unreadable | N
     Write what they
     """
     avoided = read_avoided(word)
-    near = "" if avoided else nearest_avoided(word)
-    of_near = read_avoided(near) if near else None
+    near = () if avoided else nearest_avoided(word)
+    of_near = read_avoided(near[0]) if len(near) == 1 else None
     ask = (avoided and avoided.ask) or (of_near and of_near.ask)
     if ask:
-        return Unreadable(f"{say_written(word)} does not tell which foods are meant.", ask)
+        named = ", ".join(one for one in named_in(word) if one not in ask)
+        more = f" Named there: {named}." if named else ""
+        return Unreadable(f"{say_written(word)} does not tell which foods are meant.", ask + more)
     if avoided:
         return None
-    mend = f'Did you mean "{near}"?' if near else what_to_write
-    if near and not nearest(word, [near], _A_SLIP):
+    mend = f"Did you mean {listed(near)}?" if near else what_to_write
+    if near and not nearest(word, [", ".join(near)], _A_SLIP):
         mend = f"{mend} If not: {what_to_write[0].lower()}{what_to_write[1:]}"
     return Unreadable(f"{say_written(word)} is nothing that can be avoided.", mend)
+
+
+def listed(words: tuple[str, ...]) -> str:
+    """Return words in quotation marks, one after another."""
+    return ", ".join(f'"{word}"' for word in words)

@@ -11,12 +11,13 @@ from dataclasses import dataclass
 from fractions import Fraction
 from functools import lru_cache
 
-from stillroom.core.allergens.avoiding import EATEN, Avoided
+from stillroom.core.allergens.avoiding import EATEN, Avoided, Diet, is_said_to_keep
 from stillroom.core.allergens.of_foods import nuts_beside
 from stillroom.core.batch.contents import contents_of
 from stillroom.core.care.unchecked import unknown_foods_of
 from stillroom.core.larder.packet_parts import read_part
 from stillroom.core.larder.shelves import common_larder
+from stillroom.core.larder.staple import NOT_ANIMAL
 from stillroom.core.lines.ingredient import Ingredient
 from stillroom.core.lines.ingredient_food import food_of, parts_of
 from stillroom.core.lines.staple_table import Staple
@@ -31,13 +32,23 @@ class Held:
     """One ingredient and every staple in it, its compound's parts too; None is not known.
 
     `loose` are parts of a food of the larder that no food explains ("spices"): its own facts say
-    what allergens it has, and not which spices.
+    what allergens it has, and not which spices. `opened` are compounds whose parts the line itself
+    tells: what their makers may differ in is told with them.
     """
 
     ingredient: Ingredient
     staples: tuple[Staple | None, ...]
     stays: bool
     loose: tuple[str, ...] = ()
+    opened: tuple[Staple, ...] = ()
+
+    @property
+    def is_a_tool(self) -> bool:
+        """Whether all of it is a tool or a wrapping; shellac and beeswax are no tools."""
+        return bool(self.staples) and all(
+            food and "craft" in food.tags and set(food.animal) <= NOT_ANIMAL
+            for food in self.staples
+        )
 
 
 @dataclass(frozen=True)
@@ -74,7 +85,7 @@ class GiftFacts:
         if avoid.diet == "alcohol":
             answers.append(self.alcohol)
         elif avoid.diet:
-            answers.append(self._diet(EATEN[avoid.diet]))
+            answers.append(self._diet(avoid.diet))
         answers += [self._allergens(avoid)] if avoid.allergens else []
         answers += [self._ingredient(avoid)] if avoid.is_ingredient else []
         return max(answers, key=WORSE.index, default="free")
@@ -95,19 +106,26 @@ class GiftFacts:
             found.add("not known")
         return max(found, key=WORSE.index, default="free")
 
-    def _diet(self, allowed: frozenset[str]) -> Answer:
-        known = [staple for staple in self.staples if staple]
-        if any(not set(staple.animal) <= allowed for staple in known):
-            return "contains"
-        if self.unread or any(staple.vegan_note for staple in known):
-            return "not known"
-        return "free"
+    def _diet(self, diet: Diet) -> Answer:
+        found: set[Answer] = {"not known" if self.unread else "free"}
+        for held in self.held:
+            said = is_said_to_keep(held.ingredient.item, diet)
+            for food in held.staples:
+                kept = food.comes_from(EATEN[diet]) if food else True
+                if kept is False:
+                    found.add("contains")
+                elif kept is None and not said and food not in held.opened:
+                    found.add("not known")
+        return max(found, key=WORSE.index)
 
     def _ingredient(self, avoid: Avoided) -> Answer:
         plain = bool(avoid.foods) and not avoid.allergens
         loose = plain and any(held.loose for held in self.held)
         found: set[Answer] = {"not known" if self.unread or loose else "free"}
         for held in self.held:
+            # a jelly bag holds no jelly
+            if self.recipe.kind.is_eaten and held.is_a_tool:
+                continue
             names = (held.ingredient.item, *held.ingredient.parts)
             if not any(staple and staple.name in avoid.but for staple in held.staples):
                 found.add(avoid.said_in(" ".join(names)))
@@ -177,4 +195,5 @@ def _held(ingredient: Ingredient, stays: bool) -> Held:
             loose.append(part.text)
         inner = [name for staple in part.foods for name in staple.parts]
         waiting += [(read_part(name, common_larder()), False) for name in inner]
-    return Held(ingredient, tuple(found), stays, tuple(loose))
+    opened = reading.foods if ingredient.parts else ()
+    return Held(ingredient, tuple(found), stays, tuple(loose), tuple(opened))

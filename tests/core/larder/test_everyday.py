@@ -63,6 +63,8 @@ def test_a_food_is_never_taken_for_another(phrase: str, food: str) -> None:
 
 # phrase, an allergen that it contains or may contain
 HIDDEN = [
+    ("besan", "wheat"),
+    ("brown rice flour", "wheat"),
     ("Worcester sauce", "fish"),
     ("Caesar dressing", "fish"),
     ("anchovy essence", "fish"),
@@ -138,7 +140,7 @@ HIDDEN = [
 # said to hold nothing of the kind, though their names or kin may suggest it
 INNOCENT = [
     ("tapioca flour starch", "wheat"),
-    ("besan", "wheat"),
+    ("besan", "rye"),
     ("rice vermicelli noodle", "wheat"),
     ("masa harina", "wheat"),
     ("coconut milk", "milk"),

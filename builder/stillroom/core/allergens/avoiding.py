@@ -23,11 +23,8 @@ from stillroom.core.allergens.phrases import (
 )
 from stillroom.core.larder.food_reading import read_food
 from stillroom.core.larder.index import load_index
-from stillroom.core.larder.nearest import nearest_foods
-from stillroom.core.larder.shelves import common_larder
 from stillroom.core.larder.staple import ANIMAL_BUT_VEGETARIAN, NOT_ANIMAL, Staple
 from stillroom.core.words.data_files import read_data
-from stillroom.core.words.nearest import nearest
 from stillroom.core.words.patterns import late_regex
 from stillroom.core.words.plurals import singular
 
@@ -42,6 +39,9 @@ EATEN: Mapping[Diet, frozenset[str]] = {
     # meat, gelatine, rennet and insect colours: whose, and how it was slaughtered, nobody says
     "source known": NOT_ANIMAL | ANIMAL_BUT_VEGETARIAN | _OF_THE_SEA,
 }
+# what a bought thing's own name says of it, for whoever eats so or more strictly
+_SAID_VEGAN = late_regex(r"\bvegan\b|\bplant[- ]based\b", re.IGNORECASE)
+_SAID_VEGETARIAN = late_regex(r"\bvegetarian\b", re.IGNORECASE)
 _PACKET = "read-its-packet"
 _SAVOURY = frozenset({"meat", "cured-meat", "stock", "fish", "cheese", "fat"})
 _FATS = frozenset({"fat", "cheese", "butter"})
@@ -149,6 +149,18 @@ class Avoided:
         return "free"
 
 
+def is_said_to_keep(words: str, diet: Diet) -> bool:
+    """Whether the name of a bought thing says that it keeps a diet.
+
+    >>> [is_said_to_keep(name, "vegan") for name in ("vegan dark chocolate", "vegetarian suet")]
+    [True, False]
+    """
+    if diet == "alcohol":
+        return False
+    plants = bool(_SAID_VEGAN.search(words))
+    return plants or (diet != "vegan" and bool(_SAID_VEGETARIAN.search(words)))
+
+
 @lru_cache(maxsize=1024)
 def read_avoided(word: str) -> Avoided | None:
     """Return what a word means, or None when it is neither a family nor a food of the larder.
@@ -166,6 +178,17 @@ def read_avoided(word: str) -> Avoided | None:
         listed = ", ".join((outside, more))
         return Avoided(word, ask=f'Write each by itself: "avoid: [{listed}]".')
     return found or _asked_about(word, f"{outside} {inside}")
+
+
+def known_by_name(word: str) -> Avoided | None:
+    """Return what a family or an allergen of exactly this name means, the asked about left out."""
+    found = _families().get(word) or (_as_allergen(word) if len(word) > 3 else None)
+    return found if found and not found.ask else None
+
+
+def family_names() -> tuple[str, ...]:
+    """Return every word of every family, those asked about as well."""
+    return tuple(_families())
 
 
 def _read_words(word: str, said: str) -> Avoided | None:
@@ -192,9 +215,18 @@ def _adds(found: Avoided, inside: str) -> str:
         return ""
     for said in (inside, *inside.split()):
         other = _read_words(said, said)
-        if other and (other.ask or other.meant != found.meant):
+        if other and (other.ask or not _is_part_of(other, found)):
             return said
     return ""
+
+
+def _is_part_of(other: Avoided, found: Avoided) -> bool:
+    """Whether what is named is left out already: hazelnuts with the nuts."""
+    if other.of:
+        return all(_is_part_of(one, found) for one in other.of)
+    plain = not (other.diet or other.tags or other.animals)
+    within = plain and bool(other.allergens) and other.allergens <= found.allergens
+    return within or other.meant == found.meant
 
 
 def _asked_about(word: str, said: str) -> Avoided | None:
@@ -217,27 +249,6 @@ def avoid_words() -> tuple[str, ...]:
     """Return every word of a family or an allergen, for messages."""
     families = {row.word for row in _families().values() if not row.ask}
     return tuple(sorted({*families, *all_allergens()}))
-
-
-def nearest_avoided(word: str) -> str:
-    """Return the word for something to avoid that was meant, "" when none is near in its letters.
-
-    A diet is never taken for a nut: a food is offered only where hardly a letter differs.
-
-    >>> nearest_avoided("glutten"), nearest_avoided("vegatarian"), nearest_avoided("carnivore")
-    ('gluten', 'vegetarian', '')
-    """
-    plain = word.strip().lower()
-    for part in _WORD.findall(plain):  # a word of it that is known
-        known = _families().get(part) or (_as_allergen(part) if len(part) > 3 else None)
-        if known and not known.ask:
-            return str(part)
-    said = [one.say.lower() for one in all_allergens().values()]
-    found = nearest(plain, [*_families(), *said], 0.82)
-    if found is None or read_avoided(found) is None:
-        foods = nearest_foods(plain, common_larder())
-        found = next((name for name in foods if nearest(plain, [name], 0.85)), None)
-    return found or ""
 
 
 @cache

@@ -19,12 +19,13 @@ from stillroom.core.allergens.avoiding import (
     Diet,
     allergens_called,
     avoided_by_name,
+    is_said_to_keep,
     read_avoided,
 )
 from stillroom.core.allergens.laws import Allergen, List, all_allergens, law_of, say_allergen
 from stillroom.core.larder.packet_parts import read_part
 from stillroom.core.larder.shelves import common_larder
-from stillroom.core.larder.staple import Staple
+from stillroom.core.larder.staple import NOT_ANIMAL, Staple
 from stillroom.core.lines.ingredient import Ingredient
 from stillroom.core.lines.ingredient_food import food_of, name_of, parts_of
 from stillroom.core.method.foods_in_method import foods_in_method
@@ -133,7 +134,10 @@ def know_recipe(recipe: Recipe) -> tuple[Known, ...]:
 
 
 def _is_a_tool(known: Known) -> bool:
-    return bool(known.staples) and all("craft" in staple.tags for staple in known.staples)
+    """Whether all of it is a tool or a wrapping; shellac and beeswax are eaten."""
+    return bool(known.staples) and all(
+        "craft" in staple.tags and set(staple.animal) <= NOT_ANIMAL for staple in known.staples
+    )
 
 
 def contains(known: Iterable[Known], law: List) -> tuple[Allergen, ...]:
@@ -232,12 +236,17 @@ def _alcohol(recipe: Recipe, known: tuple[Known, ...]) -> Answer:
 
 def _diet(known: tuple[Known, ...], diet: Diet) -> Answer:
     allowed = EATEN[diet]
-    staples = [staple for one in known for staple in one.staples]
-    if any(not set(staple.animal) <= allowed for staple in staples):
+    kept: set[bool | None] = set()
+    for one in known:
+        of_it = {staple.comes_from(allowed) for staple in one.staples}
+        if is_said_to_keep(one.ingredient.item, diet):
+            of_it.discard(None)
+        elif one.packets:
+            of_it.add(None)
+        kept |= of_it | ({None} if one.unknown else set())
+    if False in kept:
         return "contains"
-    if any(one.open for one in known) or any(staple.vegan_note for staple in staples):
-        return "not known"
-    return "free"
+    return "not known" if None in kept else "free"
 
 
 def _ingredient(known: tuple[Known, ...], avoided: Avoided) -> Answer:

@@ -30,6 +30,16 @@ KEYS = frozenset(
 GLUTEN_CEREALS = frozenset({"wheat", "barley", "rye", "oats"})
 ANIMAL_BUT_VEGETARIAN = frozenset({"milk", "egg", "honey", "beeswax", "wool"})
 NOT_ANIMAL = frozenset({"plant", "mineral", "fungus"})
+# what holds one of these allergens is of that animal
+_ANIMAL_OF: Mapping[str, str] = {
+    "milk": "milk",
+    "eggs": "egg",
+    "fish": "fish",
+    "crustaceans": "crustacean",
+    "molluscs": "mollusc",
+}
+# what such foods may hold is dust or catch beside them, and nothing that a maker put in
+_TRACES_ONLY = frozenset({"seaweed", "spirit"})
 
 
 @dataclass(frozen=True)
@@ -97,17 +107,32 @@ class Staple:
     @property
     def vegan(self) -> bool | None:
         """Whether nothing of it is from an animal; None when only the maker can tell."""
-        return self._without(NOT_ANIMAL)
+        return self.comes_from(NOT_ANIMAL)
 
     @property
     def vegetarian(self) -> bool | None:
         """Whether no animal was killed for it; None when only the maker can tell."""
-        return self._without(NOT_ANIMAL | ANIMAL_BUT_VEGETARIAN)
+        return self.comes_from(NOT_ANIMAL | ANIMAL_BUT_VEGETARIAN)
 
-    def _without(self, allowed: Collection[str]) -> bool | None:
-        if not set(self.animal) <= set(allowed):
+    def comes_from(self, allowed: Collection[str]) -> bool | None:
+        """Whether all of it is of these origins; None when only the maker can tell.
+
+        A bought food that some makers put milk, egg or fish in (dark chocolate, bread, marzipan) is
+        not known until its packet is read.
+        """
+        if not {*self.animal, *_animals(self.allergens)} <= set(allowed):
             return False
-        return None if self.vegan_note else True
+        perhaps = set() if self._may_hold_traces_only else _animals(self.may_contain)
+        return True if not self.vegan_note and perhaps <= set(allowed) else None
+
+    @property
+    def _may_hold_traces_only(self) -> bool:
+        powder = "cacao" in self.tags and not self.tags & {"chocolate", "confectionery", "liqueur"}
+        return powder or bool(_TRACES_ONLY & self.tags)
+
+
+def _animals(allergens: Collection[str]) -> set[str]:
+    return {_ANIMAL_OF[name] for name in allergens if name in _ANIMAL_OF}
 
 
 def read_staple(file: str, name: str, row: Mapping[str, Any], section: str) -> Staple:

@@ -1,0 +1,87 @@
+"""What was meant by words that nobody knows: the things named in them, or a slip of letters.
+
+Only a question is made of it: nothing is avoided, and nothing given, by a word that is near.
+"""
+
+from __future__ import annotations
+
+from difflib import SequenceMatcher
+
+from stillroom.core.allergens.avoiding import family_names, known_by_name, read_avoided
+from stillroom.core.allergens.laws import all_allergens
+from stillroom.core.allergens.phrases import bare_forms, parts_said
+from stillroom.core.larder.food_reading import read_food
+from stillroom.core.larder.nearest import nearest_foods
+from stillroom.core.larder.shelves import common_larder
+from stillroom.core.words.nearest import nearest
+from stillroom.core.words.patterns import late_regex
+
+_WORD = late_regex(r"[^\W_]+(?:-[^\W_]+)*")
+_LONGEST = 3  # "evening primrose oil"
+_A_WORD = 0.7  # so like is each word of a name of several to one of those written
+
+
+def nearest_avoided(word: str) -> tuple[str, ...]:
+    """Return what to avoid was meant, each by its own word; none where nothing is near.
+
+    A diet is never taken for a nut: a food is offered only where hardly a letter differs.
+
+    >>> nearest_avoided("glutten"), nearest_avoided("vegatarian"), nearest_avoided("carnivore")
+    (('gluten',), ('vegetarian',), ())
+    >>> nearest_avoided("no wine vinegar for her asthma"), nearest_avoided("no almons or hazlenuts")
+    (('wine vinegar', 'asthma'), ('almond', 'hazelnut'))
+    """
+    if named := named_in(word):
+        return named
+    parts = [list(bare_forms(part))[-1:] for part in parts_said(word.lower())]
+    near = [_slip(bare[0]) for bare in parts if bare]
+    return tuple(dict.fromkeys(near)) if all(near) else tuple(filter(None, [_slip(word)]))
+
+
+def named_in(phrase: str) -> tuple[str, ...]:
+    """Return the families, allergens and foods named among other words, the longest names first.
+
+    >>> named_in("latex-fruit: banana and chestnut")
+    ('banana', 'chestnut')
+    """
+    words, found, place = _WORD.findall(phrase.lower()), [], 0
+    while place < len(words):
+        for length in range(min(_LONGEST, len(words) - place), 0, -1):
+            name = " ".join(words[place : place + length])
+            if known_by_name(name) or _is_food(name):
+                found.append(name)
+                place += length
+                break
+        else:
+            place += 1
+    return tuple(dict.fromkeys(found))
+
+
+def _is_food(name: str) -> bool:
+    """Whether it is the name of a food, and not a phrase of which a food could be read."""
+    if len(name) < 4:
+        return False
+    food = read_food(name).food
+    return food is not None and all(
+        word in " ".join((food.name, *food.also)) for word in name.split()
+    )
+
+
+def _slip(word: str) -> str:
+    """Return the word that this is a slip of, "" for none."""
+    plain = word.strip().lower()
+    said = [one.say.lower() for one in all_allergens().values()]
+    found = nearest(plain, [*family_names(), *said], 0.82)
+    if found is None or read_avoided(found) is None or not _each_word_is_near(found, plain):
+        foods = nearest_foods(plain, common_larder())
+        found = next((name for name in foods if nearest(plain, [name], 0.85)), None)
+    return found or ""
+
+
+def _each_word_is_near(found: str, plain: str) -> bool:
+    """Whether no word of it is another one: "DAO deficiency" is no "G6PD deficiency"."""
+    written = plain.split()
+    return all(
+        any(SequenceMatcher(None, one, other).ratio() >= _A_WORD for other in written)
+        for one in found.split()
+    )
