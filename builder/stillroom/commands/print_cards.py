@@ -71,7 +71,11 @@ def sheet_options(command: Command) -> Command:
             click.option(
                 "--used", metavar="PLACES", help="Places of a sheet that are gone: 1,2,5."
             ),
-            click.option("--made-on", metavar="DAY", help="The day they were made; today if not."),
+            click.option(
+                "--made-on",
+                metavar="DAY",
+                help="The day they were made; a line to write it on if not.",
+            ),
             click.option("--to", default="", help="A name to stand on each."),
             click.option("--from", "sender", default="", help="Your own name."),
             click.option("--message", default="", help="A line of your own."),
@@ -152,7 +156,7 @@ def _jobs(
     paper = PAPERS[asked["paper"]]
     design = choose_design(asked["design"], book) if asked["design"] else design_of(book)
     design = design.made_large() if asked["large"] else design
-    made_on = read_day(asked["made_on"], "--made-on", date.today(), book) or date.today()
+    made_on = read_day(asked["made_on"], "--made-on", date.today(), book)
     jobs = [
         CardJob(
             make_card(

@@ -14,7 +14,7 @@ from fractions import Fraction
 from typing import Protocol
 
 from stillroom.core.care.jar_styles import style_of
-from stillroom.core.care.processes import Filling, Process, find_process
+from stillroom.core.care.processes import Filling, Process, find_process, same_food
 from stillroom.core.larder.staple import Staple
 from stillroom.core.words.patterns import clause_regex
 
@@ -38,6 +38,8 @@ _NEVER_TESTED = frozenset(
     {"alcohol", "dairy", "butter", "egg", "meat", "fish", "oil", "fat", "nut", "coconut", "cacao"}
     | {"starch", "flour", "raw-flour", "gelatine", "grain", "rice", "pasta", "pulse", "seed"}
 )
+# nor with any of these in vinegar, where starch, oil and seeds are of some recipes
+_IN_NO_PICKLE = _NEVER_TESTED - {"oil", "starch", "flour", "raw-flour", "seed"}
 # sour to the tongue, and much too weak by weight to make a low-acid food safe
 _HARDLY_SOUR = frozenset({"orange juice", "ascorbic acid", "vitamin c", "vitamin c powder"})
 # what every tested recipe was tested with
@@ -171,6 +173,13 @@ def published_process(
     return find_process(filling)
 
 
+def foods_beyond(process: Process, things: Iterable[Weighed]) -> tuple[str, ...]:
+    """Return what seasons a filling that keeps to a process, and was not in it when tested."""
+    foods = _filling(tuple(row for row in things if not row.drained)).foods
+    tested = process.main | process.beside
+    return tuple(name for name in foods if same_food(name) not in tested)
+
+
 def _filling(rows: tuple[Weighed, ...]) -> Filling:
     foods: dict[str, Fraction] = {}
     juices = [row for row in rows if _name(row) in _JUICES]
@@ -190,6 +199,11 @@ def _filling(rows: tuple[Weighed, ...]) -> Filling:
         sugar_g=_sum(row for row in rows if "sugar" in row.tags),
         others=frozenset(_name(row) for row in rows),
         untested=any(row.tags & _NEVER_TESTED and "flavouring" not in row.tags for row in rows),
+        beyond=frozenset(
+            _name(row) or row.words
+            for row in rows
+            if row.tags & _IN_NO_PICKLE and not row.tags & {"flavouring", "spice", "acid"}
+        ),
     )
 
 

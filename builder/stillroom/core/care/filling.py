@@ -23,7 +23,7 @@ _HEATED = clause_regex(
 )
 _COOLED = clause_regex(
     r"\b(?:cool(?!er)\w*|(?<!keep )(?<!kept )(?<!store )cold"
-    r"|chill\w*|overnight|next day|freez\w*|refrigerat\w*|room temperature"
+    r"|chill(?!i)\w*|overnight|next day|freez\w*|refrigerat\w*|room temperature"
     r"|peel(?:ed)? (?:the|them)|cover\w* (?:\w+ )?with (?:the )?(?:\w+ )?oil"
     r"|\d+ (?:hours?|days?|weeks?)\b(?=.*\b(?:leave|stand|steep|infuse|marinate)))",
     re.IGNORECASE,
@@ -52,6 +52,22 @@ _EMPTY = clause_regex(
     r"|(?<!into )(?<!in )\b(?:boil|scald|heat|warm|steam|wash|sterilis|steriliz)\w*\s+(?:(?:the"
     r"|your|a|clean|empty|washed"
     r"|glass|preserving)\s+)*(?:jars?|bottles?|lids?)\b(?! (?:of|full|with))",
+    re.IGNORECASE,
+)
+# heat that the filling never had: of water to wash in, of tools, of a mug, a day, a bought roast
+_NOT_ITS_HEAT = clause_regex(
+    r"\b(?:wash|rins|scrub|clean|wip)\w*\b[^.]*?\b(?:in|with|under) (?:very )?(?:hand[- ])?"
+    r"(?:hot|warm|boiling)(?:,? (?:and )?soapy)? water"
+    r"|\b(?:scald|boil|steam|warm|sterilis|steriliz)\w* (?:(?:the|a|your|clean|piece of|double) )*"
+    r"(?:muslin|cloth|cheesecloth|tea ?towel|jelly bag|bag|funnel|filter|sieve|strainer|spoon|ladle"
+    r"|knife|tongs|corks?|stoppers?|rings?|rubbers?|seals?|weights?|stones?|plates?)\b"
+    r"|\bmelt\w* in (?:the|your|a) (?:mug|cup|mouth|glass)\b"
+    r"|\bhot(?=[- ](?:days?|weather|spell|summers?|sun|climates?|room|kitchen|place|cupboard"
+    r"|chocolate|cocoa|toddy|cross|dogs?|chill?i|chill?ies|mustard|curry|paprika|spice|smoked|pan\b"
+    r"|oven|hob|stove|hotplate|plate))"
+    r"|\b(?:roast|toast|bak|boil|cook|blanch|smok|fri|cand)(?:i?ed) (?=(?:\w+ )?(?:nuts?|almonds?"
+    r"|hazelnuts?|walnuts?|pecans?|cashews?|pistachios?|peanuts?|chestnuts?|seeds?|coconut|oats|coffee"
+    r"|beans|chickpeas|sweets|flakes|chips|peel)\b)",
     re.IGNORECASE,
 )
 _FILLED_BOILED = clause_regex(
@@ -92,7 +108,8 @@ def filled_hot(clauses: Iterable[str], sure_of_glass: bool) -> str:
     hot = cooked = ""
     filled = False
     for clause in clauses:
-        plain = _EMPTY.sub(" ", _NOT_GLASS.sub(" tub ", in_english_too(clause)))
+        english = _NOT_GLASS.sub(" tub ", in_english_too(clause))
+        plain = _NOT_ITS_HEAT.sub(" ", _EMPTY.sub(" ", english))
         if _FILLED_BOILED.search(plain):
             return clause
         glass = bool(_GLASS.search(plain)) or bool(_VERB_ALONE.search(f"{plain} "))

@@ -30,6 +30,22 @@ _BY_METHOD = (
     ("crushed", r"\bcrush(?:ing|ed)?\b"),
 )  # fmt: skip
 
+_BAG = r"(?:jelly bag|muslin|cheesecloth|scalded cloth|fine cloth|tea ?towel|bag)"
+_STRAINED = clause_pattern(
+    rf"\b(?:drip\w*|strain\w*|drain\w*|hang\w*|hung|pour\w*|tip\w*|turn\w*)\b[^.]*\b{_BAG}\b"
+    rf"|\b{_BAG}\b[^.]*\b(?:drip\w*|strain\w*|drain\w*)|\bstrained juice\b"
+    r"|\bstrain\w* (?:off )?(?:the|all the) (?:juice|liquid)"
+)
+
+
+def is_strained(clauses: Iterable[str]) -> bool:
+    """Say whether only the juice goes on, and what is in the bag does not.
+
+    >>> is_strained(["let it drip overnight through a jelly bag"]), is_strained(["stir the pulp"])
+    (True, False)
+    """
+    return any(_STRAINED.search(clause) for clause in clauses)
+
 
 def style_of(title: str, clauses: Iterable[str]) -> str:
     """Return how it is made: by its title, else by its method, else it lies in pieces.

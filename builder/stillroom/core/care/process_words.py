@@ -17,6 +17,9 @@ SWEET = ("sugar", "honey", "syrup")
 _JAM_FROM_PERCENT = 33
 # as much sugar as this in fruit is a jam whatever it is called, if not in a syrup or for a drink
 _JAM_BY_ITSELF_PERCENT = 45
+# Guide 7, page 7-5: a pound of fruit gives a cup of strained juice, and 3/4 cup (150 g) of sugar at
+# least goes to each; what stays in the bag is weighed with the fruit, so that a share misleads
+_JELLY_SUGAR_TO_FRUIT = Fraction(150, 454)
 _THICK = ("pieces", "crushed", "puree")
 _JARS = ("half-pint", "pint", "quart")
 _HEADSPACE = {
@@ -63,11 +66,23 @@ def _say_pack(process: Process, pack: str, altitude_m: Fraction | int) -> str:
 
 
 def say_jam_process(
-    sweet_percent: Fraction | None, style: str, process: Process | None, altitude_m: Fraction | int
+    sweet_percent: Fraction | None,
+    style: str,
+    process: Process | None,
+    altitude_m: Fraction | int,
+    sugar_to_strained: Fraction | None = None,
 ) -> str:
-    """Return the minutes for jam and jelly; other fruit has times of its own, if any."""
+    """Return the minutes for jam and jelly; other fruit has times of its own, if any.
+
+    `sugar_to_strained` is the sugar to each g of fruit that drips through a bag, None where none
+    does.
+
+    >>> say_jam_process(Fraction(26), "jam", None, 0, Fraction(45, 100))[:44]
+    'American guidance boils filled jars of jam o'
+    """
     sweet = sweet_percent or Fraction(0)
-    is_jam = style == "jam" and sweet >= _JAM_FROM_PERCENT
+    jelly = sugar_to_strained is not None and sugar_to_strained >= _JELLY_SUGAR_TO_FRUIT
+    is_jam = style == "jam" and (sweet >= _JAM_FROM_PERCENT or jelly)
     if is_jam or (style in _THICK and sweet >= _JAM_BY_ITSELF_PERCENT):
         return (
             f"American guidance boils filled jars of jam or jelly, half-pints or pints, for "

@@ -127,7 +127,8 @@ class Filling:
     """What goes into the jars, in g: low-acid and fruit by staple, and what keeps them.
 
     `style` is how it is made (jar_styles.py), "" where nobody says; `others` names all that is in
-    it, `untested` whether something is that no table of fruit was tested with.
+    it, `untested` whether something is that no table of fruit was tested with; `beyond` names what
+    no table of the guide was, unless the table names it itself: nuts, meat, milk, grain.
     """
 
     foods: Mapping[str, Fraction]
@@ -140,6 +141,7 @@ class Filling:
     said: str = ""
     others: frozenset[str] = field(default_factory=frozenset)
     untested: bool = False
+    beyond: frozenset[str] = field(default_factory=frozenset)
 
     @property
     def food_g(self) -> Fraction:
@@ -188,10 +190,15 @@ def find_process(filling: Filling) -> Process | None:
     """
     foods: dict[str, Fraction] = {}
     for name, grams in filling.foods.items():
-        same = _SAME.get(name, name)
+        same = same_food(name)
         foods[same] = foods.get(same, Fraction(0)) + grams
-    plain = replace(filling, foods=foods)
+    plain = replace(filling, foods=foods, beyond=frozenset(map(same_food, filling.beyond)))
     return next((one for one in all_processes() if _keeps_to(one, plain)), None)
+
+
+def same_food(name: str) -> str:
+    """Return the name under which the tables know a food: "shallot" is "onion" to a jar."""
+    return _SAME.get(name, name)
 
 
 def _keeps_to(process: Process, filling: Filling) -> bool:
@@ -204,6 +211,8 @@ def _keeps_to(process: Process, filling: Filling) -> bool:
 
 def _made_so(process: Process, filling: Filling) -> bool:
     if process.style and (process.style != filling.style or filling.untested):
+        return False
+    if filling.beyond - process.main - process.beside:
         return False
     if process.said and not re.search(process.said, filling.said, re.IGNORECASE):
         return False

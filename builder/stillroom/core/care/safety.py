@@ -20,9 +20,9 @@ from stillroom.core.batch.altitude import (
     FEET_PER_METRE,
     sterilise_minutes,
 )
-from stillroom.core.care.acid import published_process, said_percent
+from stillroom.core.care.acid import foods_beyond, published_process, said_percent
 from stillroom.core.care.finished_strength import finished_percent
-from stillroom.core.care.jar_styles import style_of
+from stillroom.core.care.jar_styles import is_strained, style_of
 from stillroom.core.care.looked_at import Look, look_at
 from stillroom.core.care.process_words import SWEET, say_jam_process, say_process
 from stillroom.core.care.processes import Process
@@ -208,12 +208,30 @@ def _process_fills(facts: SafetyFacts, settings: BookSettings) -> dict[str, str]
     process = published_process(facts.things, *words)
     if process and _holds_more(process, facts):
         process = None
+    untested = foods_beyond(process, facts.things) if process else ()
+    said = say_process(process, settings.altitude_m)
+    if untested:
+        none = join_and([f"no {name}" for name in untested])
+        said = f"{said} When it was tested, {none} was in it."
     return {
-        "process": say_process(process, settings.altitude_m),
+        "process": said,
         "jam_process": say_jam_process(
-            facts.share(SWEET), style_of(*words), process, settings.altitude_m
+            facts.share(SWEET),
+            style_of(*words),
+            process,
+            settings.altitude_m,
+            _sugar_to_strained(facts),
         ),
     }
+
+
+def _sugar_to_strained(facts: SafetyFacts) -> Fraction | None:
+    """Return the sugar to each g of fruit that drips through a bag; None where it is not known."""
+    fruit = facts.grams(["fruit"])
+    sugar = facts.grams(SWEET)
+    if not fruit or sugar is None or not is_strained(facts.clauses):
+        return None
+    return sugar / fruit
 
 
 def _holds_more(process: Process, facts: SafetyFacts) -> bool:

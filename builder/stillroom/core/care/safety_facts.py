@@ -163,14 +163,17 @@ class SafetyFacts:
 
     def share(self, tags: Iterable[str]) -> Fraction | None:
         """Return the percent by weight of things with any of the tags; None when unknown."""
+        grams = self.grams(tags)
+        if not grams:
+            return grams
+        return grams * 100 / self.total_g
+
+    def grams(self, tags: Iterable[str]) -> Fraction | None:
+        """Return what things with any of the tags weigh together; None when unknown."""
         found = self.tagged(tags)
-        if not found:
-            return Fraction(0)
-        if any(thing.grams is None for thing in found) or not self.total_g:
+        if any(thing.grams is None for thing in found):
             return None
-        return (
-            sum((thing.grams or Fraction(0) for thing in found), Fraction(0)) * 100 / self.total_g
-        )
+        return sum((thing.grams or Fraction(0) for thing in found), Fraction(0))
 
     def spirits(self) -> tuple[Thing, ...]:
         """Return the spirits used by more than the spoonful, strongest first.

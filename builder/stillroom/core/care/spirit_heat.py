@@ -27,7 +27,7 @@ _ELSEWHERE = clause_regex(
     re.IGNORECASE,
 )
 _COOLS = clause_regex(
-    r"\b(?:cool\w*|cold|chill\w*|overnight|hours?|days?|weeks?|months?|next day|lukewarm"
+    r"\b(?:cool\w*|cold|chill(?!i)\w*|overnight|hours?|days?|weeks?|months?|next day|lukewarm"
     r"|strain\w*)\b",
     re.IGNORECASE,
 )

@@ -12,7 +12,6 @@ import { MOST_OF_ONE, readWhole } from "./figures.js";
 import { fitPreview } from "./preview-zoom.js";
 import { keptFeed, shiftOf } from "./printer-feed.js";
 import { fillField, keep, kept } from "./stored.js";
-import { proposeToday } from "./today-field.js";
 
 const say = speaker(SAID);
 const STORE = "stillroom-card-names";
@@ -41,7 +40,6 @@ export class StillroomCard extends HTMLElement {
     this.holder = measuringHolder();
     this.zoom = fitPreview(this.querySelector(".card-holder"), (room) => this.shownWidth(room));
     this.restore();
-    proposeToday(this.form);
     this.listening = new AbortController();
     const { signal } = this.listening;
     this.form.addEventListener("input", () => this.update(), { signal });

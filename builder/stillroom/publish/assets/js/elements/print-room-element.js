@@ -6,7 +6,6 @@ import SAID from "../../data/said/pages-print.js";
 import { Unreadable, speaker } from "../words/said.js";
 import { keepChoices, restoreChoices } from "./kept-choices.js";
 import { fitPreview } from "./preview-zoom.js";
-import { proposeToday } from "./today-field.js";
 
 const say = speaker(SAID);
 
@@ -50,7 +49,6 @@ export class StillroomPrintRoom extends HTMLElement {
       button.addEventListener("click", () => this.setEach(button.dataset.each), { signal });
     }
     restoreChoices(this.form);
-    proposeToday(this.form);
     this.chooseFromAddress();
     this.begin();
   }
