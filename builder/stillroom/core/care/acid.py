@@ -47,7 +47,11 @@ _TESTED_WITH = 5
 _PERCENT = clause_regex(r"(\d+(?:[.,]\d+)?)\s?(?:%|per ?cent)")
 _HOME_MADE = clause_regex(
     r"\b(?:home[- ]?made|my own|our own|selbst ?gemacht\w*|fait maison|maison|casero|fatto in casa"
-    r"|zelfgemaakt\w*)\b"
+    r"|zelfgemaakt\w*|scraps?)\b"
+)
+# of a line that is not known as a whole the word still tells: "home-made pear peel vinegar"
+_VINEGAR = clause_regex(
+    r"\bvinegar\b|\w*essig\b|\bvinaigre\b|\bvinagre\b|\baceto\b|\w*azijn\b", re.IGNORECASE
 )
 _SOAKS = clause_regex(r"\b(?:soak|steep)", re.IGNORECASE)
 _AT_3_PERCENT = clause_regex(r"(?<![\d.,])3 ?(?:%|per ?cent)", re.IGNORECASE)
@@ -120,7 +124,7 @@ def too_little_acid(things: Iterable[Weighed]) -> bool:
 
 def is_weak_vinegar(row: Weighed) -> bool:
     """Whether it is a vinegar said to be under 5 %, or one nobody has measured: home-made."""
-    if "vinegar" not in row.tags:
+    if "vinegar" not in row.tags and not (row.staple is None and _VINEGAR.search(row.words)):
         return False
     said = (float(found.replace(",", ".")) for found in said_percent(row))
     return bool(_HOME_MADE.search(row.words)) or any(percent < _TESTED_WITH for percent in said)

@@ -17,7 +17,7 @@ from stillroom.core.when.spans import Span, parse_span
 from stillroom.core.words.data_files import read_data
 
 Judge = Callable[[Mapping[str, Any], SafetyFacts], object | None]
-Longer = Literal["refused", "told", "card"]
+Longer = Literal["refused", "told", "book", "card"]
 Card = Literal["", "always", "unless a reason"]
 # "1 month" and "4 weeks", "15 days" and "2 weeks" are the same to a cook
 _SLACK_PERCENT = 10
@@ -86,17 +86,23 @@ def rows_for_card(facts: SafetyFacts, judge: Judge) -> tuple[Keeps, ...]:
 
 def limits_of_guidance(facts: SafetyFacts, judge: Judge) -> tuple[Limit, ...]:
     """Return every limit that fits the facts and beyond which a claim is refused."""
-    return tuple(_limits("refused", facts, judge))
+    return tuple(_limits(("refused",), facts, judge))
 
 
 def usual_limit(facts: SafetyFacts, judge: Judge) -> Limit | None:
     """Return what the book itself would say; None when it has no figure."""
-    return next(_limits("told", facts, judge), None)
+    return next(_limits(("told", "book"), facts, judge), None)
 
 
-def _limits(longer: Longer, facts: SafetyFacts, judge: Judge) -> Iterator[Limit]:
+def told_limit(facts: SafetyFacts, judge: Judge) -> Limit | None:
+    """Return the usual figure past which a claim is told; None where a longer one is as usual."""
+    limit = usual_limit(facts, judge)
+    return limit if limit and limit in _limits(("told",), facts, judge) else None
+
+
+def _limits(longer: tuple[Longer, ...], facts: SafetyFacts, judge: Judge) -> Iterator[Limit]:
     for row in all_keeping():
-        if row.longer == longer and row.limit and judge(row.when, facts) is not None:
+        if row.longer in longer and row.limit and judge(row.when, facts) is not None:
             yield row.limit
 
 

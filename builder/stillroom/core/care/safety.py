@@ -21,13 +21,14 @@ from stillroom.core.batch.altitude import (
     sterilise_minutes,
 )
 from stillroom.core.care.acid import foods_beyond, published_process, said_percent
+from stillroom.core.care.evidence import Evidence
 from stillroom.core.care.finished_strength import finished_percent
 from stillroom.core.care.jar_styles import is_strained, style_of
 from stillroom.core.care.looked_at import Look, look_at
 from stillroom.core.care.process_words import SWEET, say_jam_process, say_process
 from stillroom.core.care.processes import Process
 from stillroom.core.care.safety_facts import SafetyFacts, Thing, gather_facts
-from stillroom.core.care.safety_rules import Evidence, judge
+from stillroom.core.care.safety_rules import judge
 from stillroom.core.care.safety_table import GRAVITIES, Gravity, Rule, all_rules
 from stillroom.core.care.sources import say_source
 from stillroom.core.care.unchecked import could_not_check

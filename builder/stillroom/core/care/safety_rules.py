@@ -9,45 +9,18 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable, Mapping
-from dataclasses import dataclass
 from fractions import Fraction
 from typing import Any
 
 from stillroom.core.care.acid import is_weak_vinegar, soaked_in_acid, too_little_acid
-from stillroom.core.care.keeping_limits import Limit, is_beyond, strictest_of, usual_limit
+from stillroom.core.care.damp import damp_lines
+from stillroom.core.care.evidence import HOLDS, Evidence
+from stillroom.core.care.keeping_limits import is_beyond, strictest_of, told_limit
 from stillroom.core.care.safety_facts import SafetyFacts, Thing, days_of
+from stillroom.core.care.shares import sure_share
 from stillroom.core.care.soda import SODA, soda_is_much
+from stillroom.core.lines.staple_table import staples_tagged
 from stillroom.core.words.patterns import clause_pattern, clause_regex
-
-
-@dataclass(frozen=True)
-class Evidence:
-    """What made a condition hold: things of the recipe, words of it, and a keeping limit outrun."""
-
-    things: tuple[Thing, ...] = ()
-    also: tuple[Thing, ...] = ()
-    words: tuple[str, ...] = ()
-    limit: Limit | None = None
-
-    def plus(self, other: Evidence) -> Evidence:
-        """Put two together, each thing once."""
-        if other is _HOLDS:
-            return self
-        return Evidence(
-            _once(self.things + other.things),
-            _once(self.also + other.also),
-            tuple(dict.fromkeys(self.words + other.words)),
-            self.limit or other.limit,
-        )
-
-
-_HOLDS = Evidence()
-"""What holds, and names nothing."""
-
-
-def _once(things: tuple[Thing, ...]) -> tuple[Thing, ...]:
-    return tuple(thing for place, thing in enumerate(things) if thing not in things[:place])
-
 
 _PRESSURE = clause_regex(r"\bpressure[- ]can", re.IGNORECASE)
 _GUIDE = clause_regex(
@@ -69,7 +42,7 @@ def _found(things: tuple[Thing, ...]) -> Evidence | None:
 
 
 def _yes(holds: bool) -> Evidence | None:
-    return _HOLDS if holds else None
+    return HOLDS if holds else None
 
 
 def _tags(facts: SafetyFacts, tags: list[str], when: Mapping[str, Any]) -> Evidence | None:
@@ -93,6 +66,10 @@ def _tags(facts: SafetyFacts, tags: list[str], when: Mapping[str, Any]) -> Evide
         unknown = any(thing.grams is None for thing in things)
         if known < when["grams_from"] and not unknown:
             return None
+    if "grams_known_from" in when:
+        known = sum((thing.grams or Fraction(0) for thing in things), Fraction(0))
+        if known < when["grams_known_from"]:
+            return None
     return _found(things)
 
 
@@ -104,6 +81,13 @@ def _share(facts: SafetyFacts, asked: dict[str, Any], when: Mapping[str, Any]) -
     things = facts.tagged(asked["tags"])
     # beside "tags" it is the medium, and those are what the rule is about
     return Evidence(also=things) if things and "tags" in when else _found(things)
+
+
+def _share_known(
+    facts: SafetyFacts, asked: dict[str, Any], _: Mapping[str, Any]
+) -> Evidence | None:
+    share = sure_share(facts.things, asked["tags"])
+    return _yes(share is not None and share >= asked["from"])
 
 
 def _acid(facts: SafetyFacts, _: bool, __: Mapping[str, Any]) -> Evidence | None:
@@ -230,7 +214,7 @@ def _keeps_denied(facts: SafetyFacts, _: bool, __: Mapping[str, Any]) -> Evidenc
 
 def _keeps_beyond(facts: SafetyFacts, _: bool, when: Mapping[str, Any]) -> Evidence | None:
     """Find the book's usual figure that the claim runs past, where nothing denies it plainly."""
-    limit = usual_limit(facts, judge)
+    limit = told_limit(facts, judge)
     if not is_beyond(facts.recipe.keeps.unopened, limit) or _keeps_denied(facts, True, when):
         return None
     return Evidence(limit=limit)
@@ -273,7 +257,10 @@ def _spirit_meets_heat(facts: SafetyFacts, _: bool, __: Mapping[str, Any]) -> Ev
 
 
 def _toxic(facts: SafetyFacts, _: bool, __: Mapping[str, Any]) -> Evidence | None:
-    names = facts.toxic_in_method()
+    """Look for a plant in the method; kernels that count as a thing have a rule of their own."""
+    kernels = staples_tagged("cyanide-kernel") if "cyanide-kernel" in facts.tags else ()
+    told = {name for staple in kernels for name in (staple.name, *staple.also)}
+    names = tuple(name for name in facts.toxic_in_method() if name not in told)
     return Evidence(words=names) if names else None
 
 
@@ -323,7 +310,16 @@ def _soda(facts: SafetyFacts, to_the_kilo: int, _: Mapping[str, Any]) -> Evidenc
     return _found(soda) if much else None
 
 
+def _damp(facts: SafetyFacts, wanted: bool, _: Mapping[str, Any]) -> Evidence | None:
+    """Look for what is fresh and nobody dries: see care/damp.py. A stage of drying dries too."""
+    english = [clause for _, clause in facts.with_english]
+    dries = any("dry" in stage.word for stage in facts.recipe.timeline)
+    found = () if dries else damp_lines(facts.things, english)
+    return _found(found) if wanted else _yes(not found)
+
+
 CHECKS: dict[str, Check] = {
+    "damp": _damp,
     "soda_from": _soda,
     "told": _told,
     "dried_by_method": lambda facts, wanted, _: _words_of(facts.dried, wanted),
@@ -344,6 +340,7 @@ CHECKS: dict[str, Check] = {
     "staple": _staple,
     "item": _items,
     "share": _share,
+    "share_known": _share_known,
     "too_little_acid": _acid,
     "weak_vinegar": _weak_vinegar,
     "pressure_guide": _said_source,
@@ -353,6 +350,7 @@ CHECKS: dict[str, Check] = {
     "spirit_meets_heat": _spirit_meets_heat,
     "strength_below": lambda facts, limit, _: _strength(facts, limit, below=True),
     "strength_not_under": lambda facts, limit, _: _strength(facts, limit, below=False),
+    "strength_known_from": lambda facts, limit, _: _yes((facts.strength or 0) >= limit),
     "ph_over": lambda facts, limit, _: _ph(facts, limit, over=True),
     "clause": _clause,
     "sugar_boils": _boils,
@@ -373,6 +371,7 @@ NARROWING = {
     "stays": "tags",
     "raw": "tags",
     "grams_from": "tags",
+    "grams_known_from": "tags",
     "spirit_below": "spirit_from",
 }
 
@@ -381,7 +380,7 @@ def judge(when: Mapping[str, Any], facts: SafetyFacts) -> Evidence | None:
     """Return what made every line of a condition hold, or None when one does not."""
     if "tags" in when and facts.tags.isdisjoint(when["tags"]):
         return None  # of most rules no more need be asked
-    together = _HOLDS
+    together = HOLDS
     for word, value in when.items():
         if word in NARROWING:
             continue

@@ -29,7 +29,7 @@ from stillroom.core.words.plurals import singular_word
 _HEAT = clause_regex(
     r"\b(bak(?:e[ds]?|ing)|boil\w*|simmer\w*|cook(?!ie)\w*|fry|fried|frying|roast(?:ed"
     r"|ing)?|scald\w*"
-    r"|toast(?:ed|ing)?|poach\w*|steam(?:ed|ing)?|braise\w*|in the oven|into the oven"
+    r"|toast(?:ed|ing)?|stew(?:ed)?|poach\w*|steam(?:ed|ing)?|braise\w*|in the oven|into the oven"
     # "heat for ten minutes until thick": an egg that thickens is cooked
     r"|heat(?:ed|ing)?\b(?=[^.;]*\b(?:until|till)\b[^.;]*\b(?:thick\w*|coats?)\b)"
     r"|(?:over|on) (?:a |an )?(?:low|gentle|medium|moderate|high|the) (?:heat|hob|stove)"
@@ -66,7 +66,7 @@ _WITHOUT_OBJECT = clause_regex(
 )
 # what cooks for hours is all there is, though the step names only the fat it lies in
 _FOR_HOURS = clause_regex(
-    r"^\W*(?:\w+ly )?(?:cook|simmer|braise|stew|poach)\w*\b[^.]*\b(?:\d+|an?|two"
+    r"^\W*(?:\w+ly )?(?:cook|simmer|braise|stew|poach)\w*\b[^.]*\b(?:\d+|an?|one|two"
     r"|three|four|several) hours?\b",
     re.IGNORECASE,
 )
@@ -77,6 +77,7 @@ _OF_THE_EGG = clause_regex(
     r"|cabbage|rice|beans?|pearl))",
     re.IGNORECASE,
 )
+_EGG_PART = clause_regex(r"\beggs?[- ](?=(?:white|yolk)s?\b)", re.IGNORECASE)
 # what was kept back goes in raw, though the same line went into the oven before
 _KEPT_BACK = clause_regex(
     r"\b(?:rest of|remaining|reserved|kept back|dust\w*|sprinkl\w*)\b"
@@ -98,6 +99,12 @@ _PLAIN = frozenset(
     }
 )  # fmt: skip
 _EGGS = frozenset({"egg", "egg white", "egg yolk"})
+_PARTS = frozenset({"egg white", "egg yolk"})
+# a part of the egg that is first named behind the oven is not what was baked: an icing, a glaze
+_RAW_BEHIND = clause_regex(
+    r"\b(?:whisk|whip|beat|fold|pip(?:e[ds]?|ing)|brush|glaz|ic(?:e[ds]?|ing)|spread|stir|mix)\w*\b",
+    re.IGNORECASE,
+)
 _COOKED_ALREADY = clause_regex(
     r"\b(?:hard|firm)[- ]?(?:boiled|cooked)\b|\bheat[- ]treated\b", re.IGNORECASE
 )
@@ -119,6 +126,8 @@ def cooked_places(recipe: Recipe) -> frozenset[int]:
     group = recipe.method[0].group if recipe.method else ""
     heated = baked = False
     to_come = _still_to_come(recipe, names)
+    parts: set[str] = set()
+    in_oven = False
     for step in recipe.method:
         if step.group != group:
             used.append(set())
@@ -141,10 +150,15 @@ def cooked_places(recipe: Recipe) -> frozenset[int]:
                 cooked -= here
             elif baked:  # an egg that is named again after the oven may be another one
                 cooked -= here & _eggs(names)
+            elif in_oven and _RAW_BEHIND.search(clause):
+                new = _spoken(clause) & _PARTS - parts
+                cooked -= {place for place in here & _eggs(names) if names[place] & new}
             if now and _takes_all(clause, elsewhere):
                 cooked |= _never_named(recipe, elsewhere)
                 baked = baked or elsewhere
             heated = heated or now
+            in_oven = in_oven or bool(now and _OVEN.search(clause))
+            parts |= _spoken(clause) & _PARTS
             used[-1] |= here
     if not heated and recipe.oven:
         cooked = everything - apart
@@ -215,8 +229,18 @@ def _all_things(recipe: Recipe) -> tuple[Ingredient, ...]:
 
 @once_a_recipe
 def _all_names(recipe: Recipe) -> tuple[frozenset[str], ...]:
-    """Return the words by which the method may call each thing, those of the list first."""
-    return tuple(_name_words(ingredient) for ingredient in _all_things(recipe))
+    """Return the words by which the method may call each thing, those of the list first.
+
+    Where whole eggs stand beside whites or yolks, "the egg" is the whole one.
+    """
+    names = tuple(_name_words(ingredient) for ingredient in _all_things(recipe))
+    if any("egg" in own and own & _PARTS == _PARTS for own in names):
+        names = tuple(own if own & _PARTS == _PARTS else own - _only_egg(own) for own in names)
+    return names
+
+
+def _only_egg(own: frozenset[str]) -> frozenset[str]:
+    return frozenset({"egg"}) if own & _PARTS else frozenset()
 
 
 def _never_named(recipe: Recipe, elsewhere: bool = False) -> set[int]:
@@ -337,7 +361,7 @@ def _name_words(ingredient: Ingredient) -> frozenset[str]:
     own = [word for word in words if word not in _PLAIN] or words
     if "egg" in words or "eggs" in words:
         own += [f"egg {word.removesuffix('s')}" for word in words if _OF_THE_EGG.fullmatch(word)]
-        own += ["egg white", "egg yolk"] if len(own) == 1 else []
+        own += ["egg white", "egg yolk"] if {singular_word(word) for word in own} == {"egg"} else []
     single = [singular_word(word) for word in own]
     return frozenset((*single, *filter(None, map(_tail, single))))
 
@@ -359,6 +383,8 @@ def _named(words: str, names: Sequence[frozenset[str]]) -> set[int]:
 @lru_cache(maxsize=2048)
 def _spoken(words: str) -> frozenset[str]:
     """Return the words of a clause by which it may name an ingredient."""
-    single = {singular_word(word) for word in re.findall(r"[^\W\d_]{3,}", words.lower())}
+    # "the egg white" names no whole egg
+    plain = _EGG_PART.sub(" ", words.lower())
+    single = {singular_word(word) for word in re.findall(r"[^\W\d_]{3,}", plain)}
     eggs = {f"egg {part.lower()}" for part in _OF_THE_EGG.findall(words)}
     return frozenset(single | eggs | eggs_elsewhere(words))

@@ -27,7 +27,7 @@ _LIVING_DRINK = clause_regex(
 _CULTURES: Final = frozenset({"kombucha", "jun", "kefir", "tibico", "tibicos", "scoby"})
 _VINEGAR = clause_regex(r"\bvinegar\b", re.IGNORECASE)
 _SWEET: Final = frozenset({"sugar", "honey", "syrup"})
-_SALTED: Final = frozenset({"low-acid-vegetable", "pulse", "cooked-pulse", "dairy"})
+_SALTED: Final = frozenset({"pulse", "cooked-pulse", "dairy"})
 
 
 def works_by_itself(recipe: Recipe, tags: Tags) -> str:
@@ -42,7 +42,7 @@ def works_by_itself(recipe: Recipe, tags: Tags) -> str:
     cultured = "live-culture" in tags or (living and living[0].lower() in _CULTURES)
     if (found := _WORKS_BY_NAME.search(named)) and not (cultured and living):
         return found[0]
-    sugared = tags & _SWEET and "water" in tags and not cultured and not tags & _SALTED
+    sugared = tags & _SWEET and "water" in tags and not cultured and not _in_brine(tags)
     return "sugar and water, left to work" if sugared else ""
 
 
@@ -54,7 +54,7 @@ def may_make_alcohol(recipe: Recipe, tags: Tags) -> str:
         return ""
     if found := _LIVING_DRINK.search(_named(recipe)):
         return found[0]
-    drink = tags & {"tea", "beverage", "water"} and tags & _SWEET and not tags & _SALTED
+    drink = tags & {"tea", "beverage", "water"} and tags & _SWEET and not _in_brine(tags)
     return "a living culture in something sweet" if drink and "live-culture" in tags else ""
 
 
@@ -63,6 +63,11 @@ def makes_alcohol(recipe: Recipe, tags: Tags) -> bool:
     if not recipe.kind.is_("living"):
         return False
     return "yeast" in tags or bool(works_by_itself(recipe, tags))
+
+
+def _in_brine(tags: Tags) -> bool:
+    """Whether it is food to eat: turmeric in honey and water, without salt, is a drink."""
+    return bool(tags & _SALTED) or {"low-acid-vegetable", "salt"} <= tags
 
 
 def _named(recipe: Recipe) -> str:
