@@ -105,6 +105,18 @@ def test_a_plant_called_after_an_animal_is_no_meat(line: str, refused: bool) -> 
     assert ("animal-food-sealed" in {one.rule for one in box.refusals}) == refused
 
 
+@pytest.mark.parametrize(
+    ("butter", "refused"),
+    [("a knob of butter", False), ("a dab of butter", False), ("2 kg butter", True)],
+)
+def test_a_little_butter_in_a_chutney_is_little(butter: str, refused: bool) -> None:
+    lines = ["1 kg apples", "1/2 pt malt vinegar (or a bit less if you like it mild)", butter]
+    lines += ["15 g garlic", "300 g sugar"]
+    written = {"title": "A jar", "kind": "preserve", "ingredients": lines, "method": DRIPS}
+    said = {one.rule for one in assess_safety(recipe_of(written), BookSettings()).refusals}
+    assert bool(said) == refused, said
+
+
 # common practice, no published source: what is warm there is not what goes into the glass
 COLD = [
     ["Scrub the oranges in hand-hot water.", "Put the peel into the jar and pour in the vodka."],

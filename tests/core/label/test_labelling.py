@@ -72,6 +72,19 @@ units: us"""
     assert said(recipe) == "honey, *eggs*, sugar"
 
 
+@pytest.mark.parametrize(
+    "vinegar", ["malt vinegar", "cider vinegar", "black rice vinegar", "raspberry vinegar"]
+)
+def test_a_measured_liquid_stands_by_about_its_weight(vinegar: str) -> None:
+    """Descending weight holds of a vinegar whose density no table has, too."""
+    recipe = recipe_of(
+        f"kind: preserve\nmakes: 4 jars of 250 ml\ningredients: [15 g garlic, 300 ml {vinegar},"
+        " 500 g onions, 1 tsp salt]",
+    )
+    words = said(recipe)
+    assert words.index("onions") < words.index(vinegar) < words.index("garlic")
+
+
 def test_one_food_on_two_lines_stands_once_by_its_sum() -> None:
     recipe = recipe_of(
         """kind: preserve
@@ -354,6 +367,26 @@ def test_a_card_bears_what_was_typed_on_it_and_no_more() -> None:
     assert card.made_on_text == "Made on 25 November 2026"
     assert card.allergens == ("gluten (wheat)", "milk", "nuts (almond)")
     assert card.kitchen
+
+
+GARLIC_HONEY = "kind: infusion\nmakes: 2 jars of 250 ml\ningredients: [3 heads garlic, 400 g honey]"
+
+
+@pytest.mark.parametrize(
+    ("front", "keep"),
+    [
+        (GARLIC_HONEY, "In the fridge."),
+        (f"{GARLIC_HONEY}\ncard: {{keep: On the shelf.}}", "In the fridge."),
+        (f"{GARLIC_HONEY}\ncard: {{keep: In the fridge for a week.}}", "In the fridge for a week."),
+        (GARLIC_HONEY.replace("3 heads garlic", "2 vanilla pods"), ""),
+    ],
+)
+def test_a_card_does_not_name_two_places(front: str, keep: str) -> None:
+    """A danger that wants the fridge outweighs "at room temperature" beside it."""
+    card = make_card(recipe_of(front), GB)
+    colder = "fridge" in " ".join(card.cautions)
+    assert colder == ("garlic" in front)
+    assert card.keep == keep if colder else "fridge" not in card.keep
 
 
 def test_a_card_leaves_out_what_its_allergen_line_says() -> None:

@@ -175,6 +175,16 @@ class SafetyFacts:
             return None
         return sum((thing.grams or Fraction(0) for thing in found), Fraction(0))
 
+    def share_at_most(self, tags: Iterable[str]) -> Fraction | None:
+        """Return the percent that things with any of the tags can come to; None when unknown."""
+        most = [
+            thing.at_most_g if thing.grams is None else thing.grams for thing in self.tagged(tags)
+        ]
+        known = [grams for grams in most if grams is not None]
+        if len(known) < len(most) or not self.total_g:
+            return None
+        return sum(known, Fraction(0)) * 100 / self.total_g
+
     def spirits(self) -> tuple[Thing, ...]:
         """Return the spirits used by more than the spoonful, strongest first.
 

@@ -76,6 +76,8 @@ def _tags(facts: SafetyFacts, tags: list[str], when: Mapping[str, Any]) -> Evide
 def _share(facts: SafetyFacts, asked: dict[str, Any], when: Mapping[str, Any]) -> Evidence | None:
     """Things with the tags make up at least so many percent; unknown weights count as enough."""
     share = facts.share(asked["tags"])
+    if share is None:  # "a knob of butter" is little, however much it is
+        share = facts.share_at_most(asked["tags"])
     if share is not None and share < asked["from"]:
         return None
     things = facts.tagged(asked["tags"])

@@ -82,6 +82,7 @@ def _heaviest(staple: Staple | None, noun: str) -> Fraction | None:
     """Return the grams that one of it weighs at most, by heaviest.yml."""
     many = _by_name("many", staple) or {}
     singular = counted_nouns().get(noun, (noun, ""))[0]
+    many = read_data("heaviest.yml", "care")["small"] | many
     grams = many.get(singular, None if singular in _BULK else _by_name("one", staple))
     return None if grams is None else Fraction(str(grams))
 

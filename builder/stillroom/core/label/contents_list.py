@@ -16,7 +16,7 @@ from stillroom.core.allergens.laws import List, all_allergens, say_in_list
 from stillroom.core.allergens.of_foods import Known
 from stillroom.core.amounts.units import convert, size_of
 from stillroom.core.batch.bottling import finished_density
-from stillroom.core.batch.contents import content_of, contents_by_place, contents_of
+from stillroom.core.batch.contents import content_of, contents_by_place, contents_of, middle_of
 from stillroom.core.larder.food_reading import FoodReading
 from stillroom.core.larder.packet_parts import read_part
 from stillroom.core.larder.shelves import common_larder
@@ -32,6 +32,17 @@ _FEEDS_THE_BREW = frozenset({"yeast", "nutrient"})
 _STIRRED_IN = _FEEDS_THE_BREW | frozenset(
     {"water", "sugar", "honey", "syrup", "salt", "egg", "dairy", "gelatine", "sulphites"}
 )
+
+# about what a liquid weighs, in g to the ml; common practice, no published source
+_LIQUIDS = {
+    "oil": Fraction(92, 100),
+    "syrup": Fraction(13, 10),
+    "vinegar": Fraction(1),
+    "alcohol": Fraction(95, 100),
+    "beverage": Fraction(1),
+    "juice": Fraction(1),
+    "sauce": Fraction(1),
+}
 
 # an ingredient, its grams (None when unknown), whether it stays in what is given
 _Row = tuple[Known, Fraction | None, bool]
@@ -88,9 +99,24 @@ def _weights(recipe: Recipe) -> tuple[Fraction | None, ...]:
     weights = []
     for ingredient, content in zip(recipe.ingredients, contents_by_place(recipe), strict=True):
         grams = content.grams if content else None
+        if grams is None:
+            grams = _as_a_liquid(ingredient, recipe)
         each = ingredient.scales == "per container"
         weights.append(grams * counted if grams is not None and each else grams)
     return tuple(weights)
+
+
+def _as_a_liquid(ingredient: Ingredient, recipe: Recipe) -> Fraction | None:
+    """Return about what a measured liquid weighs whose density no table has: for its place only.
+
+    A vinegar of no table is still about as heavy as water, and no last thing in a pickle.
+    """
+    staple, measured = staple_of(ingredient), middle_of(ingredient, recipe)
+    if staple is None or measured is None or size_of(measured[1]) != "volume":
+        return None
+    found = (density for tag, density in _LIQUIDS.items() if tag in staple.tags)
+    density = next(found, None)
+    return None if density is None else convert(*measured, "ml") * density
 
 
 def _one_row_each(rows: list[_Row]) -> list[_Row]:

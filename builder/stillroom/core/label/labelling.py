@@ -7,6 +7,7 @@ allergens.py, keeping.py, date_marks.py and safety.py. Leaves out paper and page
 
 from __future__ import annotations
 
+import re
 from dataclasses import dataclass
 from datetime import date
 
@@ -21,7 +22,7 @@ from stillroom.core.allergens.of_foods import (
     say_allergen,
 )
 from stillroom.core.batch.strength import strength_of
-from stillroom.core.care.safety import assess_safety, gather_recipe_facts
+from stillroom.core.care.safety import SafetyBox, assess_safety, gather_recipe_facts
 from stillroom.core.label.contents_list import ContentsEntry, list_contents
 from stillroom.core.label.date_marks import DateMark, mark_date, say_date
 from stillroom.core.label.keeping import Kept, decide_keeping
@@ -29,6 +30,7 @@ from stillroom.core.method.keeping_said import kept_at
 from stillroom.core.recipe.asked_once import once_a_recipe
 from stillroom.core.recipe.model import Recipe
 from stillroom.core.recipe.settings import BookSettings
+from stillroom.core.words.patterns import late_regex
 
 ASK = "not known: ask the maker"
 # what the card says in a line of its own already
@@ -145,7 +147,7 @@ def label_recipe(recipe: Recipe, settings: BookSettings, made_on: date | None = 
         diet=_diet(recipe),
         date_mark=mark_date(kept.term, kept.unopened, made_on, settings.language, kept.why),
         once_opened=_once_opened(recipe, kept),
-        keep_how=_keep_how(recipe, kept),
+        keep_how=_keep_how(recipe, kept, assess_safety(recipe, settings)),
         strength_text=_strength_text(recipe),
         keeping=kept,
         kitchen=_KITCHEN if edible else "",
@@ -155,6 +157,10 @@ def label_recipe(recipe: Recipe, settings: BookSettings, made_on: date | None = 
     )
 
 
+_COLD = late_regex(r"\b(?:fridge|refrigerat\w*|freez\w*|frozen)\b", re.IGNORECASE)
+_KEPT_COLD = late_regex(
+    r"\bkeep (?:it )?(?:in the fridge|cold|chilled|refrigerated)\b", re.IGNORECASE
+)
 FREE_FROM = ("gluten", "nuts", "milk", "eggs", "soya", "alcohol", "animal products")
 
 
@@ -189,8 +195,19 @@ def _once_opened(recipe: Recipe, kept: Kept) -> str:
     return f"{'Once opened' if recipe.kind.is_eaten else 'In use'}: {kept.opened}"
 
 
-def _keep_how(recipe: Recipe, kept: Kept) -> str:
-    """Return a published place first, then the maker's words, the method's place, the kind's."""
+def _keep_how(recipe: Recipe, kept: Kept, box: SafetyBox) -> str:
+    """Return a published place first, then the maker's words, the method's place, the kind's.
+
+    A danger that wants the fridge outweighs words of another place: two on one card say nothing.
+    """
+    how = _kept_where(recipe, kept)
+    told = (*box.refusals, *box.cautions)
+    grave = [one.to_receiver for one in told if one.gravity in ("danger", "refuse")]
+    colder = not _COLD.search(how) and any(_KEPT_COLD.search(text) for text in grave)
+    return "In the fridge." if colder else how
+
+
+def _kept_where(recipe: Recipe, kept: Kept) -> str:
     if kept.where and kept.where != recipe.keeps.where:
         return kept.where[:1].upper() + kept.where[1:] + "."
     if recipe.card.keep:
