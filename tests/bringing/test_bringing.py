@@ -93,6 +93,36 @@ def test_lines_stay_as_they_were_written(name: str) -> None:
         assert f"  - {row}\n" in text
 
 
+@pytest.mark.parametrize(
+    ("said", "writer", "makes"),
+    [
+        ("From the Sunday paper. Makes 3 or 4 jars.", "", "3 or 4 jars"),
+        ("By Aunt May. Serves 4.", "", "4 servings"),
+        ("From Gran, makes 6 jars", "", "6 jars"),
+        ("Submitted by Ann! Makes 6 jars.", "", "6 jars"),
+        ("By Mrs. J. Smith", "Mrs. J. Smith", ""),
+        ("From the kitchen of May Finch", "May Finch", ""),
+    ],
+)
+def test_whose_it_is_and_how_much_may_stand_on_one_line(said: str, writer: str, makes: str) -> None:
+    text = (
+        f"Beetroot relish\n\n{said}\n\n1 kg beetroot\n300 ml malt vinegar\n\nBoil it. Fill jars.\n"
+    )
+    draft = one_of("note.txt", text.encode()).text
+    assert ("\nauthor:" in draft) == bool(writer)
+    assert f"\nauthor: {writer}\n" in draft or not writer
+    assert f"\nmakes: {makes}".rstrip(" ") + "\n" in draft
+    assert said in draft or writer
+
+
+def test_a_long_question_is_not_broken_off_within_a_word() -> None:
+    listed = "500 g carrots\n500 ml olive oil\n6 cloves garlic\n500 g fresh basil"
+    text = f"Carrot chutney\n\nMakes 2 jars of 250 ml\n\n{listed}\n\nBoil it. Fill hot jars.\n"
+    asked = [row for row in one_of("note.txt", text.encode()).text.split("\n") if "# ?" in row]
+    assert any(len(row) > 600 for row in asked)
+    assert all(row.rstrip()[-1] in '.!?)…"' for row in asked)
+
+
 def test_the_words_of_others_are_asked_about_and_their_source_is_named() -> None:
     brought = one_of("stated.json", AS_SAVED["stated.json"])
     assert "author: A. Writer\n" in brought.text

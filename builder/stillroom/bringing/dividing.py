@@ -214,7 +214,7 @@ def _read_above(recipe: Recipe, rows: Sequence[Row]) -> None:
             greeted = True
         elif is_only_makes(row.text):
             _take_makes(recipe, row.text)
-        elif who := writer_of(row.text):
+        elif (who := writer_of(row.text)) and not makes_of(row.text):
             recipe.writer = recipe.writer or who
         elif found := _ADDRESS.search(row.text):
             recipe.address = recipe.address or found[0].rstrip(".,)")

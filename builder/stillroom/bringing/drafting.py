@@ -8,6 +8,7 @@ a list beside it. Nothing is made up: a fact that was not said is left out and a
 from __future__ import annotations
 
 import re
+import textwrap
 from collections.abc import Iterable
 from dataclasses import dataclass, field
 from typing import Final
@@ -37,6 +38,7 @@ _RULE: Final = "---"
 _LONGEST_ITEM: Final = 900
 """Shorter than what facts_above.py takes for one line: what is longer is told and cut."""
 _LONGEST_NAME: Final = 120
+_LONGEST_QUESTION: Final = 2_000
 _STATES: Final = ("title", "kind", "makes", "ingredients", "keeps", "author")
 _CUPS: Final = re.compile(
     r"\b(?:cups?|pints?|quarts?|gallons?|fl\.? ?oz|fluid ounces?)\b", re.IGNORECASE
@@ -344,7 +346,8 @@ def _with_questions(made: _Draft, end: int, title: str, slug: str) -> BroughtRec
     moved: dict[int, int] = {}
     for place, row in enumerate(made.rows):
         for _, what, mend in above.get(place, []):
-            text.append(f"{ASKED} {what} {mend}".rstrip()[:600])
+            said = textwrap.shorten(f"{what} {mend}", _LONGEST_QUESTION, placeholder=" …")
+            text.append(f"{ASKED} {said}")
         moved[place] = len(text) + 1
         text.append(row)
     questions = tuple(

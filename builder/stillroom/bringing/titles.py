@@ -12,9 +12,9 @@ from typing import Final
 _LONGEST_HEAD: Final = 48
 _LONGEST_ITEM: Final = 200
 _BY: Final = re.compile(
-    r"(?:by|from|recipe\s+(?:by|from)|(?:contributed|submitted|shared|sent\s+in|posted)\s+by|from\s+the\s+kitchen\s+of"
+    r"(?:from\s+the\s+kitchen\s+of|by|from|recipe\s+(?:by|from)|(?:contributed|submitted|shared|sent\s+in|posted)\s+by"
     r"|author|written\s+by|von|rezept\s+von|par|di|de)"
-    r"\b\s*:?\s+(?P<who>[^\W\d][^:;]{1,60})$",
+    r"\b\s*:?\s+(?P<who>[^\W\d](?:(?!(?<!\s(?-i:[A-Z]))(?<!Mrs)(?<!Mr)(?<!Dr)(?<!St)[.!?]\s)[^:;]){1,60})$",
     re.IGNORECASE,
 )
 _RECIPE: Final = re.compile(
@@ -48,7 +48,11 @@ _GUIDE: Final = re.compile(
 
 
 def writer_of(text: str) -> str:
-    """Return whose recipe a line says it is; "" where it says nothing of that."""
+    """Return whose recipe a line says it is; "" where it says nothing of that, or more besides.
+
+    >>> writer_of("By Mrs. J. Finch"), writer_of("From the Sunday paper. Makes 3 jars.")
+    ('Mrs. J. Finch', '')
+    """
     found = _BY.match(text.strip("*_ "))
     return found["who"].strip() if found and len(text.split()) <= 9 else ""
 
