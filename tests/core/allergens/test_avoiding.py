@@ -146,3 +146,48 @@ def test_a_way_of_life_is_read_as_what_it_leaves_out(said, meant):
     found = read_avoided(said)
     assert found is not None
     assert found.meant == meant
+
+
+@pytest.mark.parametrize(
+    ("said", "means"),
+    [
+        ("Tom is allergic to nuts", "nuts"),
+        ("Tom has a nut allergy", "nuts"),
+        ("Tom: nuts", "nuts"),
+        ("nuts for Tom", "nuts"),
+        ("nut allergy: Tom", "nuts"),
+        ("nuts, Tom has an allergy", "nuts"),
+        ("nuts for the children", "nuts"),
+        ("Tom & Ann can't have milk", "milk"),
+        ("the little one can't have milk", "milk"),
+        ("milk for my youngest son", "milk"),
+        ("Anna (vegan)", "vegan"),
+        ("Anna is vegan", "vegan"),
+        ("Granny doesn't drink", "alcohol"),
+        ("one of the boys has coeliac disease", "coeliac"),
+        ("sugar for diabetics", "sugar"),
+        ("Ben hates coconut", "coconut"),
+        # what is a food as well as a name, and what allows a thing, is asked about
+        ("Olive is allergic to nuts", ""),
+        ("Rosemary: eggs", ""),
+        ("Tom is fine with nuts", ""),
+        ("Tom can have nuts", ""),
+        ("Tom loves nuts", ""),
+        ("Nuts are no problem", ""),
+        ("Tom has no allergies", ""),
+        ("Tom eats everything", ""),
+    ],
+)
+def test_who_it_is_changes_nothing_of_what_they_must_not_have(said: str, means: str) -> None:
+    found = read_avoided(said)
+    if not means:
+        assert found is None or found.ask
+        return
+    plain = read_avoided(means)
+    assert found is not None
+    assert plain is not None
+    assert not found.ask
+    assert (found.allergens, found.diet, found.of) == (plain.allergens, plain.diet, plain.of)
+    # what the plain word finds, the whole phrase finds
+    for food in ("granulated sugar", "dark treacle", "desiccated coconut", "honey"):
+        assert plain.said_in(food) != "contains" or found.said_in(food) == "contains"

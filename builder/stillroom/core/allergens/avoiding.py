@@ -20,6 +20,7 @@ from stillroom.core.allergens.phrases import (
     is_way_of_eating,
     parts_said,
     without_brackets,
+    without_somebody,
 )
 from stillroom.core.larder.food_reading import read_food
 from stillroom.core.larder.index import load_index
@@ -172,12 +173,27 @@ def read_avoided(word: str) -> Avoided | None:
     >>> read_avoided("glutten") is None
     True
     """
+    if of_somebody := _of_somebody(word):
+        return of_somebody
     outside, inside = without_brackets(word)
     found = _read_words(word, outside)
     if found and not found.ask and inside and (more := _adds(found, inside)):
         listed = ", ".join((outside, more))
         return Avoided(word, ask=f'Write each by itself: "avoid: [{listed}]".')
     return found or _asked_about(word, f"{outside} {inside}")
+
+
+def _of_somebody(word: str) -> Avoided | None:
+    """Return what is said of one of a household: "Tom is allergic to nuts"; else None.
+
+    Olive and Rosemary are foods as well: what begins with one is asked about as before.
+    """
+    who, said = without_somebody(word)
+    names = re.findall(r"[^\W\d_][\w'-]*", who.lower())
+    if not names or any(known_by_name(name) or _as_food(name, name) for name in names):
+        return None
+    found = read_avoided(said)
+    return replace(found, word=word) if found and not found.ask else None
 
 
 def known_by_name(word: str) -> Avoided | None:

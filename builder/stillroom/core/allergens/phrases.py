@@ -31,6 +31,29 @@ _ALLOWS = late_regex(
 )
 _CANNOT = late_regex(r"\b(?:can|may) ?(?:not|.t)\b|\bcan.t\b", re.IGNORECASE)
 _MOST = 12
+# "Tom", "Tom and Ann", "the little one", "one of the boys": a name is written with a capital
+_NAME = r"(?-i:[A-ZÀ-ÖØ-Þ][\w'’-]+)"
+_WHO = (
+    rf"(?:{_NAME}(?:(?:,? (?:and|&|und|et|y|e|en)|,) {_NAME}){{0,3}}"
+    r"|(?:the|our|my|his|her|their) (?:(?:little|small|big|elder|eldest|older|oldest|younger"
+    r"|youngest|middle|other) )?(?:ones?|twins?|boys?|girls?|kids|children|parents|in-laws"
+    r"|neighbours?|eldest|youngest)|(?:one|two|both|all) of (?:the|our|my|their|them|us)(?: \w+)?"
+    r"|gran(?:ny|dma|dpa|dad)?|nan(?:a|ny)?|grandmother|grandfather|mum|mom|dad|mummy|daddy)"
+)
+_DOES = (
+    r"(?:is|are|was|has|have|had|gets?|can.?t|cannot|can not|doesn.?t|does not|don.?t|do not"
+    r"|won.?t|will not|mustn.?t|must not|may not|should.?n.?t|hates?|dislikes?|loathes?|detests?"
+    r"|avoids?|reacts?|never|eats? no|drinks? no|ist|sind|hat|haben|darf|mag|verträgt|est|sont|ne"
+    r"|a une|es|son|tiene|no|è|sono|ha|non|heeft|mag)\b"
+)
+_SOMEBODY = late_regex(
+    rf"^(?P<before>{_WHO})(?:\s*[:–—-]\s+|'s (?=allergic)|\s+(?={_DOES})|\s*[(\[])"
+    r"(?P<rest>.+?)[)\]]?$"
+    r"|^(?P<first>.+?)(?:\s*[:–—-]\s+|,?\s+for\s+|,\s+(?=\S+ (?:is|has)\b))"
+    rf"(?P<behind>{_WHO})"
+    r"(?: (?:is|has)(?: an?)?(?: severe(?:ly)?)?(?: allerg\w+| intoleran\w+)?)?\W*$",
+    re.IGNORECASE,
+)
 
 
 @cache
@@ -63,6 +86,21 @@ def without_brackets(word: str) -> tuple[str, str]:
     if not outside:
         return inside, ""
     return outside, "" if _patterns()[2].fullmatch(inside) else inside
+
+
+def without_somebody(word: str) -> tuple[str, str]:
+    """Return who must not have a thing, where a name says it, and what is said of them.
+
+    >>> without_somebody("Tom is allergic to nuts"), without_somebody("nut allergy: Ann")
+    (('Tom', 'is allergic to nuts'), ('Ann', 'nut allergy'))
+    >>> without_somebody("nuts")
+    ('', 'nuts')
+    """
+    found = _SOMEBODY.match(" ".join(word.replace("’", "'").split()))
+    if found is None:
+        return "", word
+    who = found["before"] or found["behind"]
+    return who, (found["rest"] or found["first"]).strip()
 
 
 def bare_forms(said: str) -> Iterator[str]:
