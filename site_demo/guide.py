@@ -161,6 +161,20 @@ def commands_of(group: click.Group, before: str = "") -> Iterator[tuple[str, cli
             yield f"{before}{name}", command
 
 
+# what stands in a rule's blanks on a page, told for every page at once
+BLANKS = {
+    "items": "what it is",
+    "allergens": "the allergens",
+    "strength": ", with its strength",
+    "vinegar": "",
+    "book_keeps": "the time that guidance gives",
+    "sterilise_minutes": "10",
+    "altitude": "sea level, and longer higher up",
+    "jam_process": "The guide's minutes for jam at the book's altitude, or that it has none.",
+    "process": "The guide's minutes for a tested recipe of these proportions, or that it has none.",
+}
+
+
 def _rules() -> Iterator[str]:
     yield from _head(
         "Every rule of the safety box", "Each caution that a page may carry, and who says so."
@@ -179,7 +193,7 @@ def _rule(rule: dict[str, Any]) -> Iterator[str]:
     yield from (f"### {_cell(rule['title'])}", "")
     for whom, key in (("", "to_maker"), ("To whoever is given it: ", "to_receiver")):
         if said := rule.get(key):
-            yield from (f"{whom}{_cell(said)}", "")
+            yield from (f"{whom}{_cell(said.format_map(BLANKS))}", "")
     how = HAD[rule["read"]]
     yield from (f"*{_cell(rule['source'])}* ({how}; compared {rule['checked']})", "")
 

@@ -113,6 +113,7 @@ def test_every_fact_setting_and_rule_stands_in_it_with_its_source() -> None:
         assert f"### {MADE['_cell'](rule['title'])}" in TEXTS["rules.md"], rule["id"]
         source = re.sub(r"\\([|*_{}\[\]])", r"\1", MADE["_cell"](rule["source"]))
         assert source in plain, rule["id"]
+    assert re.findall(r"\{[a-z_]+\}", plain) == []  # a blank is no word to a reader
 
 
 def test_the_page_of_the_giving_list_names_every_part_of_the_example() -> None:
