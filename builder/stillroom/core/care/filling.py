@@ -62,6 +62,7 @@ _NOT_ITS_HEAT = clause_regex(
     r"(?:muslin|cloth|cheesecloth|tea ?towel|jelly bag|bag|funnel|filter|sieve|strainer|spoon|ladle"
     r"|knife|tongs|corks?|stoppers?|rings?|rubbers?|seals?|weights?|stones?|plates?)\b"
     r"|\bmelt\w* in (?:the|your|a) (?:mug|cup|mouth|glass)\b"
+    r"|\b(?:keep|leave|stand|put|place|set|stor)\w*\b[^.]*\bwarm\b(?! (?:water|syrup|brine))"
     r"|\bhot(?=[- ](?:days?|weather|spell|summers?|sun|climates?|room|kitchen|place|cupboard"
     r"|chocolate|cocoa|toddy|cross|dogs?|chill?i|chill?ies|mustard|curry|paprika|spice|smoked|pan\b"
     r"|oven|hob|stove|hotplate|plate))"

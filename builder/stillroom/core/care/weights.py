@@ -51,6 +51,8 @@ def weigh_for_rules(
         return value * one if "chilli" in tags and not unit else None
     if size_of(unit) != "volume":
         return None
+    if "spirit" in tags:  # as water: a little more than it is
+        return convert(value, unit, "ml")
     if "acid" in tags:  # vinegar or juice as water: a little less than it is
         return convert(value, unit, "ml")
     if tags & _SOLID:

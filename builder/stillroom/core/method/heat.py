@@ -367,7 +367,10 @@ def _name_words(ingredient: Ingredient) -> frozenset[str]:
 
 
 # "simmer the berries" of elderberries, "toast the nuts" of walnuts
-_TAILS = frozenset({"berry", "nut", "bean", "cherry", "melon", "flower", "fruit", "seed", "fish"})
+_TAILS = frozenset(
+    {"berry", "nut", "bean", "cherry", "melon", "flower", "fruit", "seed", "fish"}
+    | {"beeren", "beere", "kirschen", "nüsse", "pflaumen", "blüten", "bohnen", "bessen"}
+)
 
 
 def _tail(word: str) -> str:

@@ -6,6 +6,7 @@ Leaves out what the clauses mean: heat.py, foods_in_method.py and who.py.
 from __future__ import annotations
 
 import re
+from collections.abc import Sequence
 from functools import cache, lru_cache
 
 from stillroom.core.method.words import method_words
@@ -31,6 +32,20 @@ _BESIDE_WHAT_IS_DONE = clause_regex(
 )
 # "do not use the leaves, or the stems": the second belongs to what was forbidden
 _GOES_ON = clause_regex(r"\s*(?:or|nor)\b", re.IGNORECASE)
+# "never add grapes, raisins or chocolate": the list goes on to its "or"; what begins with a verb does not
+_ENDS_A_LIST = clause_regex(
+    r"^(?!.*\b(?:will|would|do|does|is|are|can|may|works?|instead)\b)"
+    r"(?:\w+ ){0,3}(?:or|nor) (?:\w+ ?){1,3}$",
+    re.IGNORECASE,
+)
+_OF_A_LIST = clause_regex(r"^(?:[\w'’-]+ ?){1,3}$")
+_BEGINS_WITH_A_VERB = clause_regex(
+    r"^(?:(?:then|and|now|just) )?(?:add|stir|mix|pour|put|boil|cook|bake|heat|simmer|fill|keep|store|strain|use"
+    r"|take|leave|let|cover|warm|melt|beat|whisk|fold|knead|dip|roll|press|spread|sprinkle|place|bring|cool"
+    r"|chill|freeze|dry|roast|fry|blend|grind|chop|slice|cut|seal|shake|turn|serve|drink|eat|give|tie|hang"
+    r"|glue|light|burn|wash|rinse|drain|season|dissolve|steep|soak|top|squeeze|grate|peel|work|rub)\b",
+    re.IGNORECASE,
+)
 _ALL_BUT = clause_regex(r"\b(all|everything) (?:but|except) (?:the )?\w+", re.IGNORECASE)
 # told to whoever is given it: it lies in no jar and heats none
 _FOR_WHOEVER = clause_regex(
@@ -88,6 +103,8 @@ def affirmed_clauses(sentence: str) -> list[str]:
 
     >>> affirmed_clauses("Never use the leaves, or the roots, but wash the stalks at 37.5 C.")
     ['wash the stalks at 37.5 C']
+    >>> affirmed_clauses("Never add grapes, raisins or chocolate."), affirmed_clauses("No, add oil.")
+    ([], ['add oil'])
     >>> affirmed_clauses("Bring to the boil without stirring, and do not let it boil over.")
     ['Bring to the boil']
     """
@@ -98,9 +115,26 @@ def affirmed_clauses(sentence: str) -> list[str]:
 def _affirmed_of(sentence: str) -> tuple[str, ...]:
     kept: list[str] = []
     denied = False
-    for part in _CLAUSE.split(re.sub(r"(\d)\.(\d)", r"\1·\2", sentence)):
+    parts = _CLAUSE.split(re.sub(r"(\d)\.(\d)", r"\1·\2", sentence))
+    listed = 0
+    for place, part in enumerate(parts):
         denied = bool(_NEGATED.search(part)) or (denied and bool(_GOES_ON.match(part)))
+        if denied:
+            listed = max(listed, place + _rest_of_list(parts[place + 1 :]))
+        denied = denied or 0 < place <= listed
         done = _BESIDE_WHAT_IS_DONE.split(part)[0] if denied else part
         if done.strip() and not (denied and (done == part or _NEGATED.search(done))):
             kept.append(done.replace("·", "."))
     return tuple(kept)
+
+
+def _rest_of_list(parts: Sequence[str]) -> int:
+    """Return how many parts behind a denial are still of its list, up to the one with "or"."""
+    for place, part in enumerate(parts, 1):
+        if _BEGINS_WITH_A_VERB.match(part):
+            return 0
+        if _ENDS_A_LIST.match(part.strip()):
+            return place
+        if not _OF_A_LIST.match(part.strip()):
+            return 0
+    return 0
