@@ -48,6 +48,7 @@ def recipe_data(
         ],
         "stages": _stages(recipe, timeline),
         "of_kind": of_kind.text if (of_kind := dates_of_kind(recipe)) else "",
+        "silence": box.silence,
         "cautions": [*_worked_out(box), *_unchecked(box), *_own(box)],
         "set_aside": _set_aside(box),
         "deference": box.deference,

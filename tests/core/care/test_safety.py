@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from pathlib import Path
 from typing import Any
 
@@ -336,3 +337,20 @@ def test_vinegar_is_enough_for_the_heaviest_of_what_is_counted(line: str, refuse
     }
     said = ask(written, BookSettings())
     assert ("low-acid-sealed" in said.refusals) is refused
+
+
+def test_where_no_rule_speaks_nothing_is_promised() -> None:
+    quiet = recipe_of({"kind": "infused salt", "ingredients": ["500 g salt"], "method": ["Fill."]})
+    said = assess_safety(quiet, GB).silence
+    assert said.startswith("Each line of the list is known")
+    assert not re.search(r"(?i)\bsafe\b|\bhazards?\b|\bharmless\b", said)
+    unknown = {"kind": "infused salt", "ingredients": ["500 g salt", "10 g frobnica"]}
+    box = assess_safety(recipe_of(unknown | {"method": ["Fill."]}), GB)
+    assert (bool(box.unchecked), box.silence) == (True, "")
+
+
+def test_a_rule_that_is_set_aside_is_no_silence() -> None:
+    damp = {"kind": "infused salt", "ingredients": ["500 g salt", "4 sprigs fresh rosemary"]}
+    why = [{"rule": "damp-mix", "why": "It goes into the freezer the same hour."}]
+    box = assess_safety(recipe_of(damp | {"method": ["Blend."], "overrides": why}), GB)
+    assert (len(box.overrides), box.cautions, box.silence) == (1, (), "")

@@ -51,6 +51,11 @@ _NOT_TO_BE_KEPT = frozenset(
 # of every bark sold as cinchona the richest: 7 % by weight
 _QUININE_MG_A_GRAM = 70
 
+_SILENCE = (
+    "Each line of the list is known to the book, and none of its rules has anything to say. That "
+    "is no promise: a rule sees only what is written."
+)
+
 
 @dataclass(frozen=True)
 class Caution:
@@ -86,6 +91,15 @@ class SafetyBox:
     deference: str
     unchecked: tuple[str, ...] = ()
     looked: tuple[Look, ...] = ()
+
+    @property
+    def silence(self) -> str:
+        """What is said where no rule speaks, nothing is set aside and all of the list is known.
+
+        It promises nothing: a rule sees only what is written.
+        """
+        told = self.cautions or self.refusals or self.overrides or self.own or self.unchecked
+        return "" if told else _SILENCE
 
     @property
     def to_receiver(self) -> tuple[str, ...]:
