@@ -9,7 +9,7 @@ import pytest
 
 from giving.brute_force import could_be_filled, small_problem, timed_problem
 from stillroom.giving.explaining import explain_missed, explain_shortages
-from stillroom.giving.forbidding import Patience, Wish, bounds_of, why_forbidden
+from stillroom.giving.forbidding import Patience, Wish, limits_of, refusals_of, why_forbidden
 from stillroom.giving.plan_model import Basket, Brew, Lot, Offer, PlanProblem
 from stillroom.giving.planning import plan_gifts
 
@@ -31,9 +31,11 @@ def _hold_against_every_plan(problem):
         count += 1
         own = [bound.words for bound in forbidden.bounds]
         assert len(set(own)) == len(own)
-        everything = list(bounds_of(problem, wish))
+        # what is not for them stands, or forbids it by itself
+        everything = list(limits_of(problem, wish))
+        by_limits = {bound.words for bound in everything} >= set(own)
         loose = problem
-        for bound in everything:
+        for bound in everything if by_limits else (*everything, *refusals_of(problem, wish)):
             loose = loose if bound.words in own else bound.lift(loose)
         assert not could_be_filled(loose, wish, forbidden.others)
         for bound in forbidden.bounds:

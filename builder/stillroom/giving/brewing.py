@@ -15,13 +15,13 @@ from fractions import Fraction
 from stillroom.core.recipe.model import Recipe
 from stillroom.core.size.scaling import scale_recipe
 from stillroom.core.size.targets import ByFactor
-from stillroom.core.when.timeline import latest_start_usable
-from stillroom.core.words.day_words import say_day
+from stillroom.core.when.timeline import latest_start_usable, plan_forward
+from stillroom.core.words.day_words import say_day, say_minutes
 from stillroom.core.words.problems import Unreadable
 from stillroom.giving.model import GivingList, Make
 from stillroom.giving.money.costing import Need
 from stillroom.giving.plan_model import Brew
-from stillroom.giving.starting import Frame, start_choices
+from stillroom.giving.starting import Frame, minutes_by_day, start_choices
 
 MOST_PARTS = 24
 LEAST_OF_A_VESSEL = Fraction(1, 2)
@@ -39,7 +39,8 @@ def brew_of(
     makes = [make for make in giving.makes if make.recipe == recipe.slug]
     most = max(make.batches for make in makes)
     at_once = min((make.at_a_time for make in makes if make.at_a_time), default=None)
-    choices = start_choices(recipe, replace(frame, weekly=_weekly(giving, frame, at_once, most)))
+    frame = replace(frame, weekly=_weekly(giving, frame, at_once, most))
+    choices = start_choices(recipe, frame)
     choices = tuple(replace(one, most=at_once) for one in choices)
     latest = latest_start_usable(recipe, frame.dues[-1])
     return Brew(
@@ -48,7 +49,7 @@ def brew_of(
         most_batches=most,
         choices=choices,
         needs=used_by_a_batch(needs),
-        too_late="" if choices else _too_late(recipe, latest, frame.today),
+        too_late="" if choices else _too_late(recipe, latest, frame),
         sizes=_sizes(recipe, makes, tuple(shares.values())),
     )
 
@@ -58,10 +59,22 @@ def _weekly(giving: GivingList, frame: Frame, at_once: int | None, most: int) ->
     return bool(short or frame.days_off or (at_once is not None and at_once < most))
 
 
-def _too_late(recipe: Recipe, latest: date, today: date) -> str:
-    if latest < today:
+def _too_late(recipe: Recipe, latest: date, frame: Frame) -> str:
+    """Return why no start is left: too late, too few hours or days, or what keeps too short."""
+    if latest < frame.today:
         return f"{recipe.title} would have had to be started by {say_day(latest)}."
-    return f"{recipe.title} keeps too short a time, or each day to make it on is taken."
+    any_hours = replace(frame, hours_a_day={})
+    if start_choices(recipe, any_hours):
+        longest = _longest_day(recipe, any_hours)
+        return f"{recipe.title} asks for {longest} in one day, more than there is."
+    if start_choices(recipe, replace(any_hours, days_off=frozenset())):
+        return f"days off leave no day for {recipe.title}."
+    return f"{recipe.title} keeps too short a time."
+
+
+def _longest_day(recipe: Recipe, frame: Frame) -> str:
+    start = start_choices(recipe, frame)[0]
+    return say_minutes(max(minutes_by_day(plan_forward(recipe, start.start, start.due)).values()))
 
 
 def used_by_a_batch(needs: Sequence[Need]) -> dict[str, Fraction]:

@@ -113,10 +113,29 @@ def why_forbidden(problem: PlanProblem, wish: Wish, patience: Patience) -> Forbi
     if possible is not False:
         return Forbidden(possible=possible)
     others = can_be(problem, wish, False, patience) is not False
-    bounds = _smallest(problem, wish, list(bounds_of(problem, wish)), others, patience)
+    looked_at, limits = _to_look_at(problem, wish, others, patience)
+    bounds = _smallest(looked_at, wish, limits, others, patience)
     if bounds is None:
         return Forbidden(possible=None)
     return Forbidden(tuple(bounds), _mend(problem, wish, bounds, patience), False, others)
+
+
+def _to_look_at(
+    problem: PlanProblem, wish: Wish, others: bool, patience: Patience
+) -> tuple[PlanProblem, list[Bound]]:
+    """Return in what, and among which limits, is sought: what is not for them stands, or is all.
+
+    Else a basket would be said to lack shortbread, which it must not have, for want of a day.
+    """
+    refusals, rest = list(refusals_of(problem, wish)), list(limits_of(problem, wish))
+    if wish.recipe:
+        return problem, [*refusals, *rest]
+    lifted = problem
+    for bound in rest:
+        lifted = bound.lift(lifted)
+    if can_be(lifted, wish, others, patience) is False and refusals:
+        return lifted, refusals
+    return problem, rest
 
 
 def _smallest(
@@ -179,9 +198,8 @@ def _one_more_offer(wish: Wish) -> Change:
     return change
 
 
-def bounds_of(problem: PlanProblem, wish: Wish) -> Iterator[Bound]:
-    """Yield every limit that may stand in the way of a wish, the likeliest last."""
-    yield from _refusals(problem, wish)
+def limits_of(problem: PlanProblem, wish: Wish) -> Iterator[Bound]:
+    """Yield every limit beside refusals that may stand in the way of a wish, the likeliest last."""
     yield from map(_limit, problem.limits)
     yield from _months(problem)
     if wish.basket.budget is not None:
@@ -194,7 +212,7 @@ def bounds_of(problem: PlanProblem, wish: Wish) -> Iterator[Bound]:
             yield from _batches(problem, brew.recipe)
 
 
-def _refusals(problem: PlanProblem, wish: Wish) -> Iterator[Bound]:
+def refusals_of(problem: PlanProblem, wish: Wish) -> Iterator[Bound]:
     """Yield what is not for them, by reason: no change of that is ever offered."""
     by_reason: dict[Reason, list[Offer]] = defaultdict(list)
     for offer in problem.offers:

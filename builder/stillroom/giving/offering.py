@@ -174,7 +174,13 @@ def _frame(giving: GivingList, baskets: tuple[Basket, ...], today: date) -> Fram
     dues = {basket.ready_by for basket in baskets if basket.ready_by} | {giving.giving_day}
     keeps = [basket.keeps_to or giving.giving_day for basket in baskets]
     least = min(keeps, default=giving.giving_day)
-    return Frame(today, tuple(sorted(dues)), least, giving.days_off)
+    return Frame(
+        today,
+        tuple(sorted(dues)),
+        least,
+        giving.days_off,
+        hours_a_day=giving.hours_a_day,
+    )
 
 
 def _shares_of(

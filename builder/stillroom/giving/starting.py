@@ -8,7 +8,8 @@ are short of hours or pans. Presents that are posted have a day of their own. To
 from __future__ import annotations
 
 from collections import defaultdict
-from dataclasses import dataclass
+from collections.abc import Mapping
+from dataclasses import dataclass, field
 from datetime import date, timedelta
 from fractions import Fraction
 
@@ -37,7 +38,8 @@ class Frame:
     """What starts are laid out for.
 
     `dues` are the days by which presents must be out, the giving day last; `keeps_to` the earliest
-    day to which any basket asks them to keep; `weekly` where one start a month is not enough.
+    day to which any basket asks them to keep; `weekly` where one start a month is not enough;
+    `hours_a_day` the most hours of each weekday, Monday 0, empty where days are not limited.
     """
 
     today: date
@@ -45,14 +47,24 @@ class Frame:
     keeps_to: date
     days_off: frozenset[date] = frozenset()
     weekly: bool = False
+    hours_a_day: Mapping[int, Fraction] = field(default_factory=dict)
+
+    def leaves_time_for(self, timeline: Timeline) -> bool:
+        """Whether no work of a batch falls on a day off, nor on one with too few hours for it."""
+        work = minutes_by_day(timeline)
+        return self.days_off.isdisjoint(work) and not any(
+            minutes > 60 * self.hours_a_day[day.weekday()]
+            for day, minutes in work.items()
+            if self.hours_a_day
+        )
 
 
 def start_choices(recipe: Recipe, frame: Frame) -> tuple[StartChoice, ...]:
     """Return the days to start on, latest first; none when it is too late to be usable.
 
     Starts in the recipe's season come alone where there are any; else each says that it is out of
-    season, and one is in it that leaves no time for its best. A start with work on a day off is
-    moved to an earlier day, or left out.
+    season, and one is in it that leaves no time for its best. A start with work on a day off, or on
+    one with too few hours, is moved to an earlier day, or left out.
     """
     found: dict[tuple[date, date], StartChoice] = {}
     for due in frame.dues:
@@ -101,13 +113,13 @@ def _candidates(best: date, weekly: bool) -> list[date]:
 
 
 def _choice(recipe: Recipe, day: date, due: date, frame: Frame) -> StartChoice | None:
-    """Return a start on a day, or on the nearest earlier one whose work falls on no day off."""
+    """Return a start on a day, or on the nearest earlier one whose days leave time for it."""
     for tried in range(_DAYS_TO_TRY):
         start = day - timedelta(days=tried)
         if start < frame.today:
             return None
         timeline = plan_forward(recipe, start, due)
-        if not frame.days_off & set(minutes_by_day(timeline)):
+        if frame.leaves_time_for(timeline):
             return _laid_out(recipe, timeline, due, frame)
     return None
 

@@ -63,8 +63,17 @@ def with_limits(
             for one, takes in rows
             if all(amount <= limits[key].most for key, amount in takes.items())
         ]
-        changed.append(replace(brew, choices=tuple(fits)))
+        none_fits = "" if fits or not rows else _why_none(brew.title, rows[0][1], limits)
+        changed.append(
+            replace(brew, choices=tuple(fits), too_late=none_fits or brew.too_late),
+        )
     return tuple(changed), tuple(limits.values())
+
+
+def _why_none(title: str, takes: _Takes, limits: Mapping[str, Limit]) -> str:
+    """Return why no day can be used for a recipe, by what its latest start would take."""
+    words = next(limits[key].words for key, amount in takes.items() if amount > limits[key].most)
+    return f"no day will do for {title}: for one, {words}."
 
 
 def _hours(giving: GivingList, timeline: Timeline, limits: dict[str, Limit]) -> _Takes:
