@@ -53,6 +53,31 @@ def test_no_day_and_no_week_takes_more_hours_than_it_has(hours):
     assert plan.proof == "proven best"
 
 
+def test_a_batch_of_two_days_is_begun_so_that_neither_is_a_day_without_hours():
+    makes = [make for make in FEW if make["recipe"] in ("rosemary-salt", "bramble-jelly")]
+    hours = {"hours a day": {"every day": 2, "sunday": 0}}
+    _, plan, making = offered(makes=makes, baskets={"small": {"eat": 2}}, **hours)
+    assert plan.empty == {}
+    assert {day.weekday() for day, h in work_days(making).items() if h} <= {0, 1, 2, 3, 4, 5}
+
+
+def test_why_no_day_will_do_is_said_and_no_present_that_they_must_not_have_is_named():
+    households = [{"name": "Nell Skarrow", "basket": "small", "avoid": ["nuts"]}]
+    makes = [make for make in FEW if make["recipe"] in ("almond-shortbread", "quince-chutney")]
+    read = read_dict(
+        small_list(
+            makes=[*makes, {"recipe": "rosemary-salt"}],
+            households=households,
+            baskets={"small": {"eat": 2}},
+            **{"hours a day": 1},
+        )
+    )
+    pack = work_out(read, demo_recipes(), demo_book().settings, TODAY, Effort(5))
+    (said,) = pack.complaints
+    assert "Quince chutney asks for 2 h 25 min in one day, more than there is" in said
+    assert "shortbread" not in said
+
+
 def test_only_saturdays_are_worked_where_only_saturdays_have_hours():
     _, _, making = offered(**{"hours a day": {"every day": 0, "saturday": 8}})
     assert making.batches

@@ -72,7 +72,7 @@ WRONG = {
     ),
     "a pin": (
         "{day: 2027-06-01, pinned: The Cragbies, of: almond-shortbread}",
-        "almond-shortbread is pinned for The Cragbies, but it",
+        "Almond shortbread is pinned for The Cragbies, but it",
     ),
 }  # fmt: skip
 

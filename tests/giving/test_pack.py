@@ -26,6 +26,7 @@ from stillroom.core.lines.ingredient import read_ingredient
 from stillroom.core.lines.ingredient_food import find_foods
 from stillroom.core.words.problems import ProblemsFound
 from stillroom.giving import swapping
+from stillroom.giving.basket_sheets import basket_data
 from stillroom.giving.calendar_file import write_calendar
 from stillroom.giving.finding import giving_lists
 from stillroom.giving.guard import PACK_MARKER, guard_folder, usual_folder
@@ -123,6 +124,21 @@ def test_what_is_said_aloud_is_what_the_labels_say(pack, files):
             assert all(allergen.lower() in words.lower() for allergen in card.allergens)
             cold = is_kept_cold(card.keep)
             assert not cold or f"Into the fridge at once: {present.recipe.title}" in words
+
+
+def test_where_an_animal_lives_what_would_poison_it_is_said():
+    households = [
+        {"name": "Old Tam", "basket": "small", "pets": "dog"},
+        {"name": "Nell Skarrow", "basket": "small"},
+    ]
+    found = make_pack(
+        households=households,
+        makes=[{"recipe": "quince-chutney"}, {"recipe": "rosemary-salt"}],
+        baskets={"small": {"eat": 2}},
+    )
+    tam, nell = (basket_data(found, one)["aloud"] for one in found.offering.problem.baskets)
+    assert "Keep from the dog: Quince chutney (onions, raisins)." in tam
+    assert not any("Keep from" in words for words in nell)
 
 
 def test_all_costs_add_up_to_the_penny(pack):

@@ -102,7 +102,7 @@ def test_a_search_without_time_hands_out_the_first_plan_and_claims_nothing():
     assert (plan.bound, plan.gap, plan.proof) == (0, 1, "stopped by time")
     assert say_how_good(plan) == (
         "The search was ended by time: how near this plan is to the best is not known. "
-        'Give it longer: "--seconds 60".'
+        'Give it longer, with "--seconds".'
     )
 
 
@@ -110,11 +110,19 @@ def test_many_places_left_by_a_search_without_time_are_said_once():
     problem = large_problem(60)
     made = replace(problem, hours={})  # nothing can be made, so that every place stays empty
     plan = plan_gifts(made, 1e-6)
-    said = list(say_shortages(explain_shortages(made, plan, 1e-6)))
-    assert said == [
+    short = explain_shortages(made, plan, 1e-6)
+    assert list(say_shortages(short, made)) == [
         f"{sum(plan.empty.values())} places in 60 baskets are empty: the search was ended before "
-        'it was settled who is given what. Give it longer: "--seconds 60".'
+        'it was settled who is given what. Give it longer, with "--seconds".'
     ]
+    (proven,) = say_shortages(short, made, proven=True)
+    assert "there was no time to find out why" in proven
+    # more baskets than there could ever be things for: that is plain without a search
+    brews = tuple(replace(one, most_batches=0) for one in made.brews)
+    offers = tuple(replace(one, on_hand=0, lots=()) for one in made.offers)
+    few = list(say_shortages(short, replace(made, brews=brews, offers=offers)))
+    assert few
+    assert all("no more than 0 can be had" in words for words in few)
 
 
 @pytest.mark.parametrize("seed", range(6))

@@ -36,6 +36,16 @@ def test_whoever_watches_is_told_and_may_end_it():
     assert seen[-1].seconds >= seen[0].seconds
 
 
+def test_ctrl_c_between_two_solvings_keeps_the_best_so_far(monkeypatch):
+    def pressed(problem):
+        raise KeyboardInterrupt
+
+    monkeypatch.setattr("stillroom.giving.searching.build_model", pressed)
+    plan = plan_gifts(_hard(), 3600)
+    assert plan.proof == "stopped by time"
+    assert plan.gifts
+
+
 def test_ctrl_c_keeps_the_best_so_far():
     def end() -> None:
         os.kill(os.getpid(), signal.SIGINT)

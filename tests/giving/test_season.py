@@ -196,7 +196,7 @@ def test_nobody_has_the_same_twice_running_unless_they_like_it():
 def test_a_parcel_abroad_has_its_label_and_what_is_not_known_is_said():
     households = [
         {"name": "Old Tam", "to": "Tam", "basket": "small", "delivery": "by post",
-         "country": "FR", "address": "3 rue du Puits, 29000 Quimper"},
+         "country": "FR", "address": "3 rue du Puits, 29000 Quimper, France"},
         {"name": "Near Nell", "basket": "small", "delivery": "by post"},
         {"name": "By Hand", "basket": "small"},
     ]  # fmt: skip

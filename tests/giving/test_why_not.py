@@ -92,4 +92,4 @@ def test_a_search_ended_by_time_is_blamed_on_no_limit():
     (short,) = explain_shortages(problem, plan)
     assert "the search was ended" in short.what
     assert "too late" not in short.what
-    assert short.mend == 'Give it longer: "--seconds 60".'
+    assert short.mend == 'Give it longer, with "--seconds".'

@@ -11,6 +11,7 @@ from fractions import Fraction
 from typing import Any
 
 from stillroom.core.allergens.avoiding import avoided_by_name
+from stillroom.core.care.pets import harmful_to_pets
 from stillroom.core.label.labelling import UsageCard
 from stillroom.core.words.day_words import say_day_and_month, say_day_short
 from stillroom.core.words.plurals import counted, plural
@@ -51,7 +52,7 @@ def basket_data(pack: Pack, basket: Basket) -> dict[str, Any]:
             avoided_by_name(word).said for word in (*household.avoid, *household.avoid_ingredients)
         ],
         "presents": presents,
-        "aloud": say_aloud(pack, own),
+        "aloud": say_aloud(pack, own, household.pets),
         "empty": " and ".join(empty),
         "postage": _postage(pack, basket.number),
         "cost": pack.cost(
@@ -112,10 +113,13 @@ def _present(pack: Pack, present: Present) -> dict[str, Any]:
     }
 
 
-def say_aloud(pack: Pack, presents: tuple[Present, ...]) -> list[str]:
+def say_aloud(
+    pack: Pack, presents: tuple[Present, ...], pets: frozenset[str] = frozenset()
+) -> list[str]:
     """Return what to say when a basket is given: allergens, what is kept cold, what is eaten first.
 
-    The label's own words; what is not known is said as that.
+    The label's own words; what is not known is said as that. Where animals live (`pets`, by kind),
+    what would poison them.
     """
     said: list[str] = []
     cold: list[str] = []
@@ -134,7 +138,16 @@ def say_aloud(pack: Pack, presents: tuple[Present, ...]) -> list[str]:
         said.append(f"Into the fridge at once: {', '.join(cold)}.")
     for until, title in sorted(soon):
         said.append(f"Eat soon: {title}, by {say_day_and_month(until)}.")
-    return said
+    return said + _keep_from(pets, presents)
+
+
+def _keep_from(pets: frozenset[str], presents: tuple[Present, ...]) -> list[str]:
+    """Return what to say where an animal lives: what of the basket would poison it."""
+    held = {one.recipe.title: harmful_to_pets(one.recipe) for one in presents} if pets else {}
+    told = [f"{title} ({', '.join(foods)})" for title, foods in held.items() if foods]
+    one_kind = len(pets) == 1 and next(iter(pets))
+    whom = f"the {one_kind}" if one_kind and one_kind != "other" else "their animals"
+    return [f"Keep from {whom}: {'; '.join(told)}."] if told else []
 
 
 def _allergens(card: UsageCard) -> str:

@@ -15,7 +15,7 @@ from fractions import Fraction
 from stillroom.core.amounts.quantities import show_decimal
 from stillroom.core.words.plurals import counted
 from stillroom.giving.forbidding import Forbidden, Patience, Wish, why_forbidden
-from stillroom.giving.model import SORT_WORDS, Sort
+from stillroom.giving.model import SORT_WORDS, SORTS, Sort
 from stillroom.giving.plan_model import Basket, Offer, Plan, PlanProblem, Reason
 
 _NUMBERS = ("no", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten")
@@ -63,18 +63,55 @@ _MANY = 3
 """Places of which each is still spoken of, though all that can be said is that time was short."""
 
 
-def say_shortages(shortages: Sequence[Shortage]) -> Iterator[str]:
-    """Yield what is said of each; many that only want more time are said together."""
+def say_shortages(
+    shortages: Sequence[Shortage], problem: PlanProblem, proven: bool = False
+) -> Iterator[str]:
+    """Yield what is said of each; many that only want more time are said together.
+
+    `proven` where the plan itself is settled, and only why was not found out in the time.
+    """
     untold = [short for short in shortages if short.open]
     together = len(untold) > _MANY
     yield from (str(short) for short in shortages if not (together and short.open))
-    if together:
-        places = sum(short.count for short in untold)
-        baskets = len({short.basket.number for short in untold})
+    if not together:
+        return
+    for sort in SORTS:
+        of_sort = [short for short in untold if short.sort == sort]
+        wanted = sum(basket.room.get(sort, 0) for basket in problem.baskets)
+        if of_sort and (most := _most_there_can_be(problem, sort)) < wanted:
+            untold = [short for short in untold if short.sort != sort]
+            yield (
+                f"{_places(of_sort)} for a {SORT_WORDS[sort]} are empty: {wanted} are wanted in "
+                f"all, and no more than {most} can be had. Let something be made oftener "
+                '("batches: 3"), or add to makes.'
+            )
+    if untold and proven:
+        yield f"{_places(untold)} are empty: there was no time to find out why. {_LONGER}"
+    elif untold:
         yield (
-            f"{counted(places, 'place')} in {counted(baskets, 'basket')} are empty: the search was "
-            f"ended before it was settled who is given what. {_LONGER}"
+            f"{_places(untold)} are empty: the search was ended before it was settled who is "
+            f"given what. {_LONGER}"
         )
+
+
+def _places(shortages: Sequence[Shortage]) -> str:
+    places = sum(short.count for short in shortages)
+    baskets = len({short.basket.number for short in shortages})
+    return f"{counted(places, 'place')} in {counted(baskets, 'basket')}"
+
+
+def _most_there_can_be(problem: PlanProblem, sort: Sort) -> int:
+    """Return how many of a sort there are if every recipe is made as often as it may be."""
+    brews = {brew.recipe: brew for brew in problem.brews if brew.choices}
+    shares: dict[str, Fraction] = {}
+    for offer in problem.offers_of(sort):
+        shares[offer.recipe] = min(offer.share, shares.get(offer.recipe, offer.share))
+    made = (
+        int(brews[recipe].most_batches / share)
+        for recipe, share in shares.items()
+        if recipe in brews and share
+    )
+    return sum(made) + sum(lot.number for o in problem.offers_of(sort) for lot in o.shelf)
 
 
 def say_how_good(plan: Plan) -> str:
@@ -206,7 +243,7 @@ def _none_to_be_had(problem: PlanProblem, offers: Sequence[Offer]) -> tuple[str,
     return tuple(said)
 
 
-_LONGER = 'Give it longer: "--seconds 60".'
+_LONGER = 'Give it longer, with "--seconds".'
 
 
 def _say_forbidden(plan: Plan, forbidden: Forbidden) -> tuple[str, str]:

@@ -182,7 +182,7 @@ class NoTime(Unreadable):
 
     def __init__(self, broken_off: bool = False) -> None:
         self.broken_off = broken_off
-        super().__init__("No plan was found in the time.", 'Give it longer: "--seconds 60".')
+        super().__init__("No plan was found in the time.", 'Give it longer, with "--seconds".')
 
 
 class Impossible(Unreadable):

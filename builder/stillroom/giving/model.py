@@ -66,6 +66,18 @@ def _words(value: Any) -> Any:
     return _list(value)
 
 
+def _packs(value: Any) -> Any:
+    """Return a list of packs; the comma of "[12 für 6,60]" parted a price, and no two packs."""
+    found: list[Any] = []
+    for one in _list(value):
+        cents = re.fullmatch(r"\d\d\b.*", str(one)) and not re.search(r"\d\D+\d", str(one))
+        if found and cents and re.search(r"\s\D{0,3}\d[\d.’']*$", str(found[-1])):
+            found[-1] = f"{found[-1]},{one}"
+        else:
+            found.append(one)
+    return found
+
+
 def _text(value: Any) -> Any:
     return str(value) if isinstance(value, int | float) and not isinstance(value, bool) else value
 
@@ -283,7 +295,7 @@ class Price(Part):
             Annotated[tuple[Amount, Fraction, int], PlainValidator(_pack), WithJsonSchema(_LINE)],
             ...,
         ],
-        BeforeValidator(_list),
+        BeforeValidator(_packs),
         Field(min_length=1, description='"700 ml for 14.50", "50 or more for 0.48 each".'),
     ]
     section: Annotated[str, Field(description="Section of the shop; else the staple's.")] = ""

@@ -34,6 +34,7 @@ from stillroom.giving.offering import Offering, make_offering
 from stillroom.giving.pack_pages import pack_data
 from stillroom.giving.papers import print_papers
 from stillroom.giving.plan_file import PLAN_FILE, KeptBatch, KeptPlan, days_of, write_plan
+from stillroom.giving.plan_model import Plan
 from stillroom.giving.planning import plan_gifts
 from stillroom.giving.reading import ReadList
 from stillroom.giving.season import read_season
@@ -58,6 +59,8 @@ _PAGES = {
     "costs.html": "Costs",
 }
 _SORTS_OF_FILES = ("cards", "tags", "baskets")
+_LITTLE_S = 8.0
+"""So long is looked for why somebody goes without, though the search took all its time."""
 _FONTS = (
     "EBGaramond-Regular.ttf",
     "EBGaramond-Italic.ttf",
@@ -103,15 +106,37 @@ def work_out(
     if breaches := find_breaches(offering, plan):
         what = f"The second check of the plan found: {' '.join(breaches)}"
         raise ProblemsFound([Problem(read.file, 1, what, "Please report this as a fault.")])
-    complaints = (
-        *say_shortages(explain_shortages(offering.problem, plan, effort.seconds)),
-        *explain_missed(offering.problem, plan, effort.seconds),
-    )
+    patience_s = _time_to_explain(effort, plan)
+    try:
+        complaints = _explain(offering, plan, patience_s)
+    except KeyboardInterrupt:  # the plan is there: only why somebody goes without is cut short
+        complaints = _explain(offering, plan, 0)
     making = make_batches(offering, plan)
     rows = list_shopping(offering, making)
     costs = reckon_costs(offering, making, rows)
     complaints += tuple(_budgets_not_held(offering, costs)) + tuple(_disagreements(offering))
     return Pack(offering, plan, making, rows, costs, settings, complaints, standing, kept)
+
+
+def _explain(offering: Offering, plan: Plan, patience_s: float) -> tuple[str, ...]:
+    return (
+        *say_shortages(
+            explain_shortages(offering.problem, plan, patience_s),
+            offering.problem,
+            plan.proof == "proven best",
+        ),
+        *explain_missed(offering.problem, plan, patience_s),
+    )
+
+
+def _time_to_explain(effort: Effort, plan: Plan) -> float:
+    """Return for how many seconds may be sought why somebody goes without.
+
+    What the plan left of its time, and a little more; little where somebody ended the search.
+    """
+    ended_by_hand = plan.proof == "stopped by time" and plan.seconds < effort.seconds - 1
+    little = min(effort.seconds, _LITTLE_S)
+    return little if ended_by_hand else max(little, effort.seconds - plan.seconds)
 
 
 def _as_it_stands(read: ReadList, recipes: tuple[Recipe, ...], log: ReadLog) -> Standing:

@@ -28,6 +28,8 @@ def parcels_data(pack: Pack) -> list[dict[str, Any]]:
         household = pack.offering.households[basket.number]
         country = country_name(parcel.country) if parcel.abroad else ""
         address = [part.strip() for part in household.address.split(",") if part.strip()]
+        if country and address and address[-1].casefold() == country.casefold():
+            address.pop()  # it stands below, in letters of its own
         found.append(
             {
                 "number": basket.number,

@@ -61,7 +61,13 @@ class Search:
         self._broken_off = False
 
     def run(self) -> None:
-        """Look for better plans until the time is over or none can be."""
+        """Look for better plans until the time is over, none can be, or Ctrl-C is pressed."""
+        try:
+            self._run()
+        except KeyboardInterrupt:  # between two solvings: the best so far stands
+            self._broken_off = True
+
+    def _run(self) -> None:
         if self._left_s() <= 0:
             return
         built = build_model(self.problem)

@@ -99,7 +99,8 @@ def check_pins(
                 what = f"{slug} is pinned for {line.name} and is not among the makes."
                 problems.append(Problem(*where, what, "Add it to makes, or take the line out."))
             elif why := why_refused(people[line.name], facts_of(recipes[slug]), giving.giving_day):
-                what = f"{slug} is pinned for {line.name}, but it {why[0].one}."
+                title = recipes[slug].title
+                what = f"{title} is pinned for {line.name}, but it {why[0].one}."
                 problems.append(Problem(*where, what, "Take the line out."))
     problems += _bottled_too_many(log, season, giving, recipes)
     if problems:

@@ -11,6 +11,7 @@ from fractions import Fraction as F
 
 import pytest
 
+from giving.lists import read_dict, small_list
 from stillroom.core.amounts.money import parse_money
 from stillroom.core.amounts.packs import parse_pack
 from stillroom.core.words.problems import Unreadable
@@ -226,3 +227,10 @@ def test_a_pack_is_read_as_meant_or_asked_about(typed, currency, language, meant
     else:
         amount, price, at_least = parse_pack(typed, currency, system, language)
         assert (amount.low, amount.unit, price, at_least) == meant
+
+
+def test_a_decimal_comma_in_brackets_parts_no_price() -> None:
+    packs = ["12 für 6", 60, "1 kg für 1.450", "00"]
+    data = small_list(language="de", prices=[{"item": "butter", "packs": packs}])
+    (price,) = read_dict(data).giving.prices
+    assert [row[1] for row in price.packs] == [F("6.60"), F(1450)]

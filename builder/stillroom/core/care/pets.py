@@ -1,4 +1,4 @@
-"""What in a treat for an animal would poison it; the foods are pets.yml, each with its source.
+"""What in a treat, or in a present, would poison an animal: the foods of pets.yml, with sources.
 
 Leaves out for whom a treat is: its kind, or who.py.
 """
@@ -58,6 +58,15 @@ def pet_poisons(recipe: Recipe) -> str:
         return ""
     found = dict.fromkeys(words for one in know_recipe(recipe) if (words := _poison_in(one)))
     return "; ".join(found)
+
+
+def harmful_to_pets(recipe: Recipe) -> tuple[str, ...]:
+    """Return the foods of people's food that poison animals, by the recipe's own words.
+
+    Nobody means them for an animal: it is said to whoever has one.
+    """
+    held = (one for one in know_recipe(recipe) if recipe.kind.is_eaten and _poison_in(one))
+    return tuple(dict.fromkeys(one.ingredient.item for one in held))
 
 
 def _poison_in(known: Known) -> str:

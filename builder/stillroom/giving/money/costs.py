@@ -94,7 +94,7 @@ def reckon_costs(offering: Offering, making: Making, rows: Sequence[Row]) -> Cos
         paid=sum((row.price for row in rows), Fraction(0)) + empty + postage.total,
         shop=sum(prices, Fraction(0)),
         shop_known=len(prices),
-        unpriced=tuple(sorted({row.item for row in without_price})),
+        unpriced=tuple(sorted({row.said for row in without_price})),
         open_batches=open_batches,
         open_baskets=postage.open
         | {present.basket for present in making.presents if present.batch in open_batches},

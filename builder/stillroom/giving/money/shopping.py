@@ -112,11 +112,13 @@ class Row:
 
 
 def as_bought(amount: Fraction, unit: str) -> Fraction:
-    """Return what is asked for in a shop, never less: kilos to the tenth, grams to the ten.
+    """Return what is asked for in a shop, never less: whole pods, kilos to the tenth, grams to ten.
 
-    >>> as_bought(Fraction(3111), "g"), as_bought(Fraction(241), "g"), as_bought(Fraction(3), "")
-    (Fraction(3200, 1), Fraction(250, 1), Fraction(3, 1))
+    >>> as_bought(Fraction(3111), "g"), as_bought(Fraction(241), "g"), as_bought(Fraction(6, 5), "")
+    (Fraction(3200, 1), Fraction(250, 1), Fraction(2, 1))
     """
+    if not unit:
+        return Fraction(math.ceil(amount))
     if unit not in ("g", "ml"):
         return amount
     step = 100 if amount >= 1000 else 10 if amount >= 100 else 1
