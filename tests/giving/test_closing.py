@@ -62,6 +62,13 @@ def test_what_was_given_and_ages_are_carried_on():
     assert (tam.pregnant, tam.children) == (False, (6,))
 
 
+def test_twins_are_two_and_stay_two():
+    twins = {"name": "The Marches", "basket": "small", "children": "twins aged 3"}
+    households = [*HOUSEHOLDS, twins]
+    *_, marches = read_giving_list(closed(households=households), "next.yml").giving.households
+    assert marches.children == (48, 48)
+
+
 def test_what_is_over_goes_to_the_stock():
     (made,) = read_giving_list(closed(), "next.yml").giving.stock.made
     assert (made.recipe, made.number, made.made_on) == ("rosemary-salt", 3, date(2027, 5, 14))

@@ -183,6 +183,13 @@ def test_calendar_reminds_replaces_and_is_marked_private(pack, files):
     assert hours == [-15, 9]
 
 
+def test_nobody_is_reminded_to_use_up_an_ornament(files):
+    said = [str(one["summary"]) for one in Calendar.from_ical(files["calendar.ics"]).walk("VEVENT")]
+    used = [words for words in said if words.startswith("Use up")]
+    assert used
+    assert not any("bauble" in words or "wraps" in words or "garland" in words for words in used)
+
+
 def test_a_batch_keeps_its_calendar_entries_when_another_goes_before_it(pack):
     """Entries are known by recipe, giving day and which making of it, not by place in the plan."""
 

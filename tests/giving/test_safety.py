@@ -99,7 +99,7 @@ REFUSALS = [
     ({"children": (2,)}, "almond-shortbread", "nuts in pieces"),
     ({"delivery": "by post"}, "heather-mead", "burst in the post"),
     ({"avoid_ingredients": ("cinnamon",)}, "quince-ratafia", "contains cinnamon"),
-    ({"never": ("rosemary-salt",)}, "rosemary-salt", "list of never"),
+    ({"never": ("rosemary-salt",)}, "rosemary-salt", "kept from them by your own word"),
 ]
 
 

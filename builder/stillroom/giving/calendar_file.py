@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from dataclasses import replace
 
+from stillroom.core.recipe.model import Recipe
 from stillroom.core.when.calendar_entries import MORNING_HOUR, CalendarEntry, make_entries
 from stillroom.core.when.calendar_files import make_calendar
 from stillroom.giving.batches import Batch
@@ -36,15 +37,12 @@ def _entries(pack: Pack) -> Iterator[CalendarEntry]:
             recipe = pack.offering.recipes[going.recipe]
             slug = f"{recipe.slug}.{giving.giving_day}"
             timeline, name = going_timeline(pack, going), f"batch {begun[going.recipe]}"
-            for entry in make_entries(slug, recipe.title, timeline, name):
-                if ".give-" not in entry.uid:
-                    yield entry
+            yield from _of_a_batch(make_entries(slug, recipe.title, timeline, name), recipe)
     for batch in pack.making.batches:
         slug, title = f"{batch.recipe.slug}.{giving.giving_day}", _title(batch)
         ordinal = begun[batch.recipe.slug] + batch.ordinal
-        for entry in make_entries(slug, title, batch.timeline, f"batch {ordinal}"):
-            if ".give-" not in entry.uid:
-                yield entry
+        entries = make_entries(slug, title, batch.timeline, f"batch {ordinal}")
+        yield from _of_a_batch(entries, batch.recipe)
     count = len(pack.offering.problem.baskets)
     yield CalendarEntry(
         uid=f"giving.{giving.giving_day:%Y-%m-%d}@stillroom",
@@ -54,6 +52,14 @@ def _entries(pack: Pack) -> Iterator[CalendarEntry]:
         rule=None,
         reminders=(-15, MORNING_HOUR),
     )
+
+
+def _of_a_batch(entries: Iterable[CalendarEntry], recipe: Recipe) -> Iterator[CalendarEntry]:
+    """Yield the entries of one batch: the giving day is one for all, and no ornament is used up."""
+    for entry in entries:
+        kept = ".keep-" in entry.uid and recipe.kind.eaten_by == "nobody"
+        if ".give-" not in entry.uid and not kept:
+            yield entry
 
 
 def _title(batch: Batch) -> str:

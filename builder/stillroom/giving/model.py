@@ -31,10 +31,11 @@ from stillroom.core.recipe.model import MONTHS
 from stillroom.core.words.nearest import did_you_mean
 from stillroom.core.words.problems import Unreadable, say_written
 from stillroom.giving.days_said import Day, DayNear, read_off_days
-from stillroom.giving.who import read_age_months, read_pets
+from stillroom.giving.who import each_child, read_age_months, read_pets
 from stillroom.giving.written import (
     Currency,
     Language,
+    packs_written,
     read_hours,
     read_stock_line,
 )
@@ -64,18 +65,6 @@ def _words(value: Any) -> Any:
     if isinstance(value, str):
         return [word.strip() for word in re.split(r"[,;]", value) if word.strip()]
     return _list(value)
-
-
-def _packs(value: Any) -> Any:
-    """Return a list of packs; the comma of "[12 für 6,60]" parted a price, and no two packs."""
-    found: list[Any] = []
-    for one in _list(value):
-        cents = re.fullmatch(r"\d\d\b.*", str(one)) and not re.search(r"\d\D+\d", str(one))
-        if found and cents and re.search(r"\s\D{0,3}\d[\d.’']*$", str(found[-1])):
-            found[-1] = f"{found[-1]},{one}"
-        else:
-            found.append(one)
-    return found
 
 
 def _text(value: Any) -> Any:
@@ -242,7 +231,7 @@ class Household(Part):
             ],
             ...,
         ],
-        BeforeValidator(_list),
+        BeforeValidator(each_child),
         Field(description="Ages on giving day: [6, 18 months, 3 months]."),
     ] = ()
     pregnant: bool = False
@@ -295,7 +284,7 @@ class Price(Part):
             Annotated[tuple[Amount, Fraction, int], PlainValidator(_pack), WithJsonSchema(_LINE)],
             ...,
         ],
-        BeforeValidator(_packs),
+        BeforeValidator(packs_written),
         Field(min_length=1, description='"700 ml for 14.50", "50 or more for 0.48 each".'),
     ]
     section: Annotated[str, Field(description="Section of the shop; else the staple's.")] = ""

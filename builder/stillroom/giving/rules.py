@@ -140,7 +140,9 @@ def why_refused(
         words = f"until {margin.days} days after giving day"
         reasons.append(Reason(f"does not keep {words}", f"do not keep {words}"))
     if facts.recipe.slug in household.never:
-        reasons.append(Reason("is on their list of never", "are on their list of never"))
+        reasons.append(
+            Reason("is kept from them by your own word", "are kept from them by your own word")
+        )
     return tuple(dict.fromkeys(reasons))
 
 

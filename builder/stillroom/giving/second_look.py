@@ -42,7 +42,7 @@ def _unsafe(offering: Offering, plan: Plan) -> Iterator[str]:
             if household.delivery == "by post" and make.by_post is False:
                 yield f"{basket.label}: {recipe.title}: it never goes by post."
             if recipe.slug in household.never:
-                yield f"{basket.label}: {recipe.title}: on their list of never."
+                yield f"{basket.label}: {recipe.title}: kept from them by the list or the log."
 
 
 def why_unsafe(household: Household, recipe: Recipe, settings: BookSettings) -> Iterator[str]:

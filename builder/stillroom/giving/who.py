@@ -38,7 +38,25 @@ _AGE = re.compile(
     re.IGNORECASE,
 )
 _NEWBORN = re.compile(rf"\b(?:{_JUST_BORN})", re.IGNORECASE)
+_TOGETHER = [
+    (int(count), re.compile(rf"\b(?:{'|'.join(also)})\b", re.IGNORECASE))
+    for count, also in _WORDS["born_together"].items()
+]
 _UNIT_OF = {word: unit for unit, also in _WORDS["ages"].items() for word in also}
+
+
+def each_child(value: Any) -> list[Any]:
+    """Return what is written of children as one entry a child: twins are two.
+
+    >>> each_child("twins aged 3"), each_child([6, "Zwillinge, 8 Monate"])
+    (['twins aged 3', 'twins aged 3'], [6, 'Zwillinge, 8 Monate', 'Zwillinge, 8 Monate'])
+    """
+    rows = value if isinstance(value, list | tuple) else [value]
+    return [one for one in rows for _ in range(_born_together(str(one)))]
+
+
+def _born_together(said: str) -> int:
+    return next((count for count, words in _TOGETHER if words.search(said)), 1)
 
 
 def read_age_months(value: Any) -> int:

@@ -226,3 +226,19 @@ def _currency(value: str) -> str:
 
 Language = Annotated[str, AfterValidator(_language)]
 Currency = Annotated[str, AfterValidator(_currency)]
+
+
+def packs_written(value: Any) -> Any:
+    """Return a list of packs; the comma of "[12 für 6,60]" parted a price, and no two packs.
+
+    >>> packs_written(["12 für 6", 60, "1 kg for 1.15"])
+    ['12 für 6,60', '1 kg for 1.15']
+    """
+    found: list[Any] = []
+    for one in value if isinstance(value, list | tuple) else [value]:
+        cents = re.fullmatch(r"\d\d\b.*", str(one)) and not re.search(r"\d\D+\d", str(one))
+        if found and cents and re.search(r"\s\D{0,3}\d[\d.’']*$", str(found[-1])):
+            found[-1] = f"{found[-1]},{one}"
+        else:
+            found.append(one)
+    return found
