@@ -234,6 +234,21 @@ def test_date_marks_are_the_same_in_both(page: Page, book_address: str) -> None:
     assert got == expected
 
 
+def test_a_date_that_nobody_knows_is_counted_by_neither(page: Page, book_address: str) -> None:
+    """Published guidance may give a span to a food of which something is not known."""
+    span = Span(3, 3, "week")
+    assert mark_date("not known", span, date(2026, 11, 25), "en_GB", "").iso == ""
+    page.goto(book_address)
+    keeps = {"term": "not known", "span": span_data(span), "language": "en_GB"}
+    keeps["words"] = date_words("en_GB")
+    found = page.evaluate(
+        """async (keeps) => (await import('/assets/stillroom/js/label/date-marks.js'))
+          .markDate('2026-11-25', keeps)""",
+        keeps,
+    )
+    assert found is None
+
+
 def _mm(size: Size) -> dict[str, float]:
     return {"width": float(size.width_mm), "height": float(size.height_mm)}
 

@@ -11,10 +11,20 @@ import pytest
 import zxingcpp
 
 from sampling import is_whole
+from stillroom.core.book import Book
+from stillroom.core.label.labelling import ContentsEntry
 from stillroom.core.paper.contrast import LEAST
 from stillroom.core.paper.tag_shapes import tag_shape
 from stillroom.looks.card_designs import choose_design, designs_of
-from stillroom.printing.cards import CardJob, SheetOptions, print_cards, print_large, print_tags
+from stillroom.looks.card_pictures import card_picture
+from stillroom.printing.cards import (
+    CardJob,
+    SheetOptions,
+    fit_cards,
+    print_cards,
+    print_large,
+    print_tags,
+)
 
 from .conftest import MM, open_pdf
 from .design_figures import figures_of
@@ -309,3 +319,115 @@ def test_the_small_drawing_of_a_kind_is_not_blown_up(jobs: list[CardJob]) -> Non
         drawn = [one for one in pdf.pages[0].curves if one["x0"] > 110 * MM]
     high = max(one["bottom"] for one in drawn) - min(one["top"] for one in drawn)
     assert 20 < high / MM <= 34.5
+
+
+def test_a_full_front_makes_no_small_back(jobs: list[CardJob]) -> None:
+    """Each side stands in the largest type that it holds."""
+    options = SheetOptions(design=choose_design("leaves"))
+    (job,) = [job for job in jobs if job.recipe.slug == "quince-ratafia"]
+    full = replace(job, card=replace(job.card, to="Merrin and Dov", sender="the Lane"))
+    (one,) = fit_cards([full], "90x65", options)
+    assert one["back"] < one["level"], one
+    with open_pdf(print_cards([full], "90x65", options)) as pdf:
+        body = [char["size"] for char in pdf.pages[1].chars if "Garamond" in char["fontname"]]
+    assert min(body) > 9
+
+
+@pytest.mark.parametrize("name", DESIGNS)
+def test_no_title_hangs_into_the_rule_under_it(jobs: list[CardJob], name: str) -> None:
+    """Where neither a sentence nor a name stands between, its descenders do."""
+    design = choose_design(name)
+    bare = [
+        replace(job, card=replace(job.card, title="Jugged figgy jelly", what=""))
+        for job in jobs
+        if job.recipe.slug == "quince-chutney"
+    ]
+    options = SheetOptions(design=design, cut_lines=False)
+    made = (
+        print_large(bare, "90x65", options)[0]
+        if design.large
+        else print_cards(bare, "90x65", options)
+    )
+    with open_pdf(made) as pdf:
+        page = pdf.pages[0]
+        largest = max(char["size"] for char in page.chars)
+        titles = [char for char in page.chars if char["size"] == largest]
+        rules = [
+            one
+            for one in (*page.lines, *page.curves)
+            if one["height"] < 1 and one["width"] > 60 * MM
+        ]
+    baseline = min(char["matrix"][5] for char in titles)
+    tops = [page.height - one["top"] for one in rules]
+    under = [top for top in tops if top < baseline]
+    # the descenders of EB Garamond go 0.29 em below (its hhea table)
+    assert all(baseline - top > 0.3 * largest for top in under), (baseline, under, largest)
+    assert under or design.sides == "two"
+
+
+LONG = tuple(ContentsEntry(f"ingredient number {number}", False) for number in range(1, 24))
+
+
+def test_a_fold_turns_its_foot_where_that_leaves_room(jobs: list[CardJob]) -> None:
+    """Under what is in it, or beside it where that fills its panel; a hand keeps its lines."""
+    (job,) = [job for job in jobs if job.recipe.slug == "quince-chutney"]
+    full = replace(job, card=replace(job.card, contents=LONG))
+    for one, hand, right in ((job, False, False), (full, False, True), (full, True, False)):
+        made = print_cards([one], "folded-a6", SheetOptions(hand=hand, cut_lines=False))
+        with open_pdf(made) as pdf:
+            inside = pdf.pages[1]
+            (at,) = [word["x0"] for word in inside.extract_words() if word["text"] == "Made"]
+            rules = [
+                row
+                for row in (*inside.lines, *inside.curves)
+                if row["height"] < 1 and 60 * MM < row["width"] < 95 * MM
+            ]
+            left = [char for char in inside.chars if char["x0"] < 105 * MM]
+        assert (at > 105 * MM) is right
+        if right:
+            continue
+        # nothing of the contents stands nearer than a line's room to the rule under them
+        rule = max(page_top(row) for row in rules if row["x0"] < 105 * MM)
+        above = [char["matrix"][5] for char in left if inside.height - char["matrix"][5] < rule]
+        assert rule - (inside.height - min(above)) > 5.5 * MM
+
+
+def page_top(one: dict[str, Any]) -> float:
+    """Return how far from the top of its page something begins."""
+    return float(one["top"])
+
+
+def test_a_round_label_has_its_picture_close_over_its_words(pictured: list[CardJob]) -> None:
+    """Whatever it says: a picture at the rim, far from the words, belongs to nothing."""
+    shape = tag_shape("round", lid_mm=90)
+    for job in pictured:
+        with open_pdf(print_tags([job], shape, SheetOptions(cut_lines=False))) as pdf:
+            page = pdf.pages[0]
+            drawn = [
+                one for one in (*page.curves, *page.images, *page.rects) if one["width"] < 60 * MM
+            ]
+            first = min(char["top"] for char in page.chars if char["text"].strip())
+        assert drawn, job.card.title
+        lowest = max(one["bottom"] for one in drawn)
+        assert -0.5 < (first - lowest) / MM < 6, job.card.title
+
+
+def test_one_ink_takes_the_drawing_named_like_the_recipe(
+    book: Book, pictured: list[CardJob]
+) -> None:
+    """A cotton reel is no bauble: its kind stands for a photograph only where nothing is drawn."""
+    (bauble,) = [job.recipe for job in pictured if job.recipe.slug == "felted-bauble"]
+    shown = {name: card_picture(bauble, book, choose_design(name)) for name in DESIGNS}
+    for name, picture in shown.items():
+        assert picture.is_photograph is not choose_design(name).one_ink
+        assert not picture.is_emblem
+    without = bauble.model_copy(update={"slug": "no-drawing-of-it"})
+    assert card_picture(without, book, choose_design("brown-card")).is_emblem
+
+
+def test_the_mat_of_a_photograph_is_even(pictured: list[CardJob]) -> None:
+    few = [job for job in pictured if job.recipe.slug == "felted-bauble"]
+    made = print_cards(few, "90x65", SheetOptions(design=choose_design("own-drawing")))
+    ((wide, high),) = boxes(made, 0)
+    # the frame of a card's photograph is 3 to 2, and 1.6 mm stand all round it
+    assert (wide - 3.2) / (high - 3.2) == pytest.approx(1.5, abs=0.03)

@@ -60,11 +60,14 @@ def picture_file(recipe: Recipe) -> str:
 def card_picture(recipe: Recipe, book: Book | None, design: Design) -> CardPicture:
     """Return what a card of this design shows.
 
-    One ink makes a blot of a photograph: the drawing of the kind takes its place.
+    One ink makes a blot of a photograph: a drawing named like the recipe takes its place, else that
+    of its kind.
     """
     name = picture_file(recipe)
     photograph = any(name.lower().endswith(ending) for ending in PHOTOGRAPHS)
-    own = "" if book is None or (photograph and design.one_ink) else picture_of(book, name)
+    if photograph and design.one_ink:
+        name, photograph = f"{recipe.slug}.svg", False
+    own = "" if book is None else picture_of(book, name)
     if own and photograph:
         return CardPicture(cut_to_frame(own, recipe.picture_focus), is_photograph=True)
     svg = own or emblem_of(recipe.kind.slug)

@@ -48,6 +48,7 @@ def card_data(
         "picture_svg": shown.svg,
         "picture_ratio": shown.ratio,
         "is_emblem": shown.is_emblem,
+        "is_photograph": shown.is_photograph,
         "address": plain_address(card.url),
     }
 

@@ -14,6 +14,7 @@ from pathlib import Path
 from typing import Any
 
 from stillroom.core.paper.sheets import Size
+from stillroom.core.recipe.kinds import find_kind
 from stillroom.core.when.year import Task, Year
 from stillroom.core.words.day_words import say_day_short, say_month
 from stillroom.printing.language import split_language
@@ -21,8 +22,9 @@ from stillroom.printing.recipe_data import short_day
 from stillroom.printing.sheets_of import refuse_year
 from stillroom.printing.typesetting import measure, typeset
 
-SHOWN = ("start", "tend", "bottle", "give")
-"""The order of work within a day. Labelling a day before giving goes without saying on a wall."""
+SHOWN = ("start", "tend", "bottle", "finish", "give")
+"""The order of work within a day: only a drink is bottled, all else is finished. Labelling a day
+before giving goes without saying on a wall."""
 
 JOIN_MM = 8
 """How much of the first of two sheets lies under the second: wider than the edge that a printer
@@ -69,11 +71,12 @@ def _say_end(year: Year) -> str:
 
 def months_of(year: Year) -> list[dict[str, Any]]:
     """Return the twelve months, each with its own year's work in order of days."""
+    drinks = _drinks(year)
     return [
         {
             "name": month.name,
             "year": month.first.year if place == 0 or month.first.month == 1 else 0,
-            "lines": _lines(task for task in month.tasks if month.other_year(task) is None),
+            "lines": _lines((t for t in month.tasks if month.other_year(t) is None), drinks),
         }
         for place, month in enumerate(year.months)
     ]
@@ -86,28 +89,37 @@ def _has_past(year: Year) -> bool:
 
 def later_of(year: Year) -> list[dict[str, Any]]:
     """Return the months outside the twelve in which there is work, each with its year."""
+    drinks = _drinks(year)
     beyond: dict[date, list[Task]] = {}
     for month in year.months:
         for task in month.tasks:
             if month.other_year(task) is not None and task.task in SHOWN:
                 beyond.setdefault(task.first.replace(day=1), []).append(task)
     return [
-        {"name": f"{say_month(first.month)} {first.year}", "lines": _lines(beyond[first])}
+        {"name": f"{say_month(first.month)} {first.year}", "lines": _lines(beyond[first], drinks)}
         for first in sorted(beyond)
     ]
 
 
-def _lines(tasks: Iterable[Task]) -> list[dict[str, Any]]:
+def _drinks(year: Year) -> frozenset[str]:
+    """Return the recipes of what goes into bottles to be drunk."""
+    return frozenset(band.slug for band in year.bands if find_kind(band.kind).is_("drink"))
+
+
+def _lines(tasks: Iterable[Task], drinks: frozenset[str]) -> list[dict[str, Any]]:
     """Return a line for each day and sort of work, in order of days, with what it is done to."""
-    shown = sorted((task for task in tasks if task.task in SHOWN), key=_place)
+
+    def sort_of(task: Task) -> str:
+        return "finish" if task.task == "bottle" and task.slug not in drinks else task.task
+
+    def place(task: Task) -> tuple[date, date, int, str]:
+        return task.first, task.last, SHOWN.index(sort_of(task)), task.title.casefold()
+
+    shown = sorted((task for task in tasks if task.task in SHOWN), key=place)
     return [
         {"day": day, "task": sort, "titles": _titles(list(group))}
-        for (day, sort), group in groupby(shown, lambda task: (_days(task), task.task))
+        for (day, sort), group in groupby(shown, lambda task: (_days(task), sort_of(task)))
     ]
-
-
-def _place(task: Task) -> tuple[date, date, int, str]:
-    return task.first, task.last, SHOWN.index(task.task), task.title.casefold()
 
 
 def _titles(tasks: Sequence[Task]) -> list[str]:

@@ -61,6 +61,12 @@ def emblem_when(recipe: Recipe, library: Library) -> str:
     return "always" if shown.get(False) else "inked" if shown.get(True) else ""
 
 
+def is_photograph(recipe: Recipe, library: Library) -> bool:
+    """Return whether a recipe's card shows a photograph wherever there is more than one ink."""
+    shown = (card_picture(recipe, library.book, design) for design in library.designs.values())
+    return any(picture.is_photograph for picture in shown)
+
+
 def designs_data(library: Library) -> list[dict[str, Any]]:
     """Return what the pages' scripts know of each design."""
     return [

@@ -20,7 +20,12 @@ from stillroom.core.recipe.model import Recipe
 from stillroom.core.when.timeline_data import span_data
 from stillroom.looks.set_words import set_card
 from stillroom.printing.card_data import join_sentences, plain_address
-from stillroom.publish.card_designs_page import designs_data, emblem_when, picture_paths
+from stillroom.publish.card_designs_page import (
+    designs_data,
+    emblem_when,
+    is_photograph,
+    picture_paths,
+)
 from stillroom.publish.library import Library, Link
 
 ROOM_ON_ONE_SIDE = 300
@@ -59,6 +64,7 @@ class CardView:
     picture: str = ""
     picture_src: str = ""
     emblem: str = ""
+    photograph: bool = False
     mark: str = ""
     mark_src: str = ""
 
@@ -109,6 +115,7 @@ def place_card(view: CardView, recipe: Recipe, library: Library, link: Link) -> 
         picture=link(picture) if picture else "",
         picture_src=link(own) if own else "",
         emblem=emblem_when(recipe, library),
+        photograph=is_photograph(recipe, library),
         mark="" if drawn else mark,
         mark_src=link(f"{library.settings.pictures}/{mark}") if drawn else "",
     )

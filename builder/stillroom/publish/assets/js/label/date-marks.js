@@ -6,6 +6,8 @@ import { addSpan, isoDay, parseDay, partsOf } from "../when/dates.js";
 
 const FINE_FOR = [3, 3, "month"];
 const MONTH_FOR = [18, 18, "month"];
+// a span may stand beside them: published guidance for a food of which something is not known
+const UNDATED = ["none", "not known"];
 
 /**
  * The mark of something made on an ISO day. `keeps` is {term, span: [low, high, unit], language,
@@ -14,7 +16,7 @@ const MONTH_FOR = [18, 18, "month"];
  */
 export function markDate(made, keeps) {
   const day = parseDay(made);
-  if (day === null || keeps.term === "none" || !keeps.span) return null;
+  if (day === null || UNDATED.includes(keeps.term) || !keeps.span) return null;
   const last = addSpan(day, keeps.span, { longest: false });
   const iso = isoDay(last);
   if (keeps.term === "use by") {

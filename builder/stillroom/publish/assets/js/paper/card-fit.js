@@ -1,7 +1,7 @@
 // Fits a usage card to its size: largest type first, then the back, and otherwise says what does
 // not fit. Text is never clipped and never set under the smallest level of print-card.css.
 
-import { FLAT, FOLDED, arrange, boxesOf, isPortrait } from "./card-sides.js";
+import { FLAT, FOLDED, arrange, boxesOf, feetOf, isPortrait } from "./card-sides.js";
 import SAID from "../../data/said/pages-card.js";
 import { speaker } from "../words/said.js";
 
@@ -62,22 +62,56 @@ export function settle(card, found) {
   card.style.setProperty("--card-pitch", found.pitch ?? "var(--card-leading)");
 }
 
-/** The largest type at which an arrangement holds a card. */
+/** The largest type at which an arrangement holds a card: each side of a flat one has its own. */
 export function largest(card, { sides, front }, holder) {
   const copy = card.cloneNode(true);
   holder.replaceChildren(copy);
+  const found = front === "folded" ? largestFold(copy, { sides, front }) : largestSides(copy, { sides, front });
+  holder.replaceChildren();
+  return found;
+}
+
+function largestSides(copy, arrangement) {
   /** @type {any} */
-  let last = { fits: false };
-  for (const level of stepsOf(card)) {
-    const tried = { sides, front, level };
-    arrange(copy, tried);
+  const found = { ...arrangement, fits: false };
+  for (const level of stepsOf(copy)) {
+    // the back is tried at the same step, and keeps the first at which it holds its words
+    arrange(copy, { ...arrangement, level });
     const share = titleShare(copy);
-    const over = boxesOf(copy).filter(overflows).map(largestPart);
-    last = { ...tried, share, fits: over.length === 0, over };
-    if (last.fits && front === "folded") last.pitch = pitchOf(copy);
+    const [front, back] = boxesOf(copy);
+    const over = [front, back].filter((box) => box && overflows(box));
+    if (back && !over.includes(back)) found.back ??= level;
+    if (!over.includes(front)) {
+      found.level ??= level;
+      found.share ??= share;
+    }
+    found.over = over.filter((box) => (box === front ? !found.level : !found.back)).map(largestPart);
+    found.fits = found.over.length === 0;
+    if (found.fits) return { ...found, back: found.back ?? found.level };
+  }
+  const least = stepsOf(copy).at(-1);
+  return { ...found, level: least, back: least, share: found.share ?? LEAST_TITLE_SHARE };
+}
+
+function largestFold(copy, arrangement) {
+  /** @type {any} */
+  let last = { ...arrangement, fits: false };
+  for (const level of stepsOf(copy)) {
+    for (const foot of feetOf(copy, "folded")) {
+      const tried = { ...arrangement, level, foot };
+      arrange(copy, tried);
+      const share = titleShare(copy);
+      const over = boxesOf(copy).filter(overflows).map(largestPart);
+      if (over.length > 0) {
+        if (!last.fits) last = { ...tried, share, fits: false, over };
+        continue;
+      }
+      const pitch = pitchOf(copy);
+      copy.style.removeProperty("--card-pitch");
+      if (!last.fits || (pitch ?? 0) > (last.pitch ?? 0)) last = { ...tried, share, fits: true, over, pitch };
+    }
     if (last.fits) break;
   }
-  holder.replaceChildren();
   return last;
 }
 

@@ -25,19 +25,29 @@ export const FOLDED = [{ sides: 2, front: "folded" }];
 const FACTS = ["contents", "use", "keep", "cautions"];
 const STAYS = { all: FACTS, contents: ["contents"], folded: ["contents"] };
 
-/** Move every part of a card to where an arrangement has it, and set its level of type. */
-export function arrange(card, { sides, front, level }) {
+/** The inner panels of a folded card that may bear its foot: its lines for the giver stand on the other. */
+export const feetOf = (card, front) => {
+  if (front !== "folded") return [""];
+  return card.hasAttribute("data-hand") ? ["contents"] : ["contents", "advice"];
+};
+
+/** Move every part of a card to where an arrangement has it, and set its levels of type. */
+export function arrange(card, { sides, front, level, back = level, foot = "contents" }) {
   const parts = partsOf(card);
   card.dataset.level = level;
   card.dataset.sides = String(sides);
-  const arranged = `${front}${parts.isLarge ? ", large" : ""}`;
+  // a full front makes no small back; the panels of a fold are of one level
+  if (front === "folded") delete parts.back.dataset.level;
+  else parts.back.dataset.level = back;
+  const arranged = `${front}${parts.isLarge ? ", large" : ""}${foot === "advice" ? ", turned" : ""}`;
   if (card.dataset.arranged !== arranged) {
     const stays = STAYS[front] ?? [];
     for (const fact of parts.facts) {
       parts.lists[stays.includes(fact.dataset.cardPart) ? 0 : 1].append(fact);
     }
     for (const told of card.querySelectorAll(".card-told")) told.remove();
-    (front === "folded" ? fold : flatten)(parts, sides, front);
+    if (front === "folded") fold(parts, foot);
+    else flatten(parts, sides, front);
   }
   parts.back.hidden = sides === 1;
   card.dataset.front = front;
@@ -90,12 +100,13 @@ function whatItIs(head) {
   return told;
 }
 
-function fold({ face, back, emblem, head, lists, facts, code, foot, mark, address }) {
+function fold({ face, back, emblem, head, lists, facts, code, foot, mark, address }, bearer) {
   const care = document.createElement("dl");
   care.className = "card-facts card-care";
   care.append(...facts.filter((fact) => fact.dataset.cardPart === "cautions"));
   face.replaceChildren(panel("back cover", care, mark, code, address), panel("cover", emblem, head));
-  back.replaceChildren(panel("contents", lists[0], foot), panel("advice", lists[1], tail(emblem)));
+  const [under, beside] = bearer === "contents" ? [foot, tail(emblem)] : [tail(emblem), foot];
+  back.replaceChildren(panel("contents", lists[0], under), panel("advice", lists[1], beside));
 }
 
 /** What closes the inside: the drawing once more, or lines for the giver's own words. */
