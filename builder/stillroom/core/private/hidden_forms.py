@@ -64,6 +64,8 @@ _SPELT: Final = frozenset({
 _PLACES: Final = re.compile(r"\d(?<!\d\d)\d?(?: \d{1,2}){7,}(?!\d)")
 _PAIRS: Final = re.compile(r"(?<!\d)(?:0[1-9]|1\d|2[0-6]){8,}(?!\d)")
 """Letters by their places in the alphabet, "13-1-18" or "130118"."""
+_FIGURE: Final = bytes.maketrans(b"123456789", b"0" * 9)
+_OTHER_FIGURE: Final = re.compile(r"[^\D\x00-\x7f]")
 _LEAST_SPELT: Final = 8
 _MORSE_SIGNS: Final = str.maketrans("·•−–—_", "..----")
 _CONTROL: Final = re.compile(rb"[\x00-\x08\x0e-\x1a\x1c-\x1f]")
@@ -236,11 +238,21 @@ def spelt_out(text: str, words: Collection[str]) -> Iterator[str]:
         said = text.replace("x ray", "xray").split()
         run = "".join(word[0] if word in _SPELT else " " for word in said)
         yield from (part for part in run.split() if len(part) >= _LEAST_SPELT)
-    for pattern, number in ((_PLACES, r"\d+"), (_PAIRS, r"\d\d")):
+    for pattern, number in _numbers_in(text):
         for found in pattern.finditer(text):
             places = map(int, re.findall(number, found[0]))
             run = "".join(chr(96 + place) if 0 < place < 27 else " " for place in places)
             yield from (part for part in run.split() if len(part) >= _LEAST_SPELT)
+
+
+def _numbers_in(text: str) -> Iterator[tuple[re.Pattern[str], str]]:
+    """Return what rows of numbers a text may have: it is sooner seen than these are sought."""
+    plain = text if text.isascii() else _OTHER_FIGURE.sub("0", text)
+    figures = plain.encode(errors="replace").translate(_FIGURE)
+    if b"0 0 0 0 0 0 0 0" in figures.replace(b"00", b"0"):
+        yield _PLACES, r"\d+"
+    if b"0" * 16 in figures:
+        yield _PAIRS, r"\d\d"
 
 
 def _from_morse(signs: str) -> str:

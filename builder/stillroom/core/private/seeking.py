@@ -8,7 +8,7 @@ and why: words.py.
 from __future__ import annotations
 
 import re
-from collections.abc import Callable, Collection, Iterable, Iterator
+from collections.abc import Callable, Collection, Iterable, Iterator, Set
 from dataclasses import dataclass, field
 from functools import cached_property
 from hashlib import blake2b
@@ -70,6 +70,17 @@ class Held:
                 compared[byte_letters(layer), binary] = None
                 compared[byte_letters(whole), binary] = None
         return tuple(compared)
+
+    @cached_property
+    def words(self) -> tuple[frozenset[str], ...]:
+        """The words of each compared text, in the order of these."""
+        return tuple(frozenset(text.split()) for text, _ in self.compared)
+
+    @cached_property
+    def met(self) -> frozenset[str]:
+        """The words of all texts that have gaps between them."""
+        several = zip(self.compared, self.words, strict=True)
+        return frozenset().union(*(words for (_, binary), words in several if not binary))
 
 
 def hold(data: bytes) -> Held:
@@ -151,6 +162,7 @@ class Seeker:
         self._glued = [form for form in plain if len(form) >= LEAST_AS_ONE]
         self._alike = {as_figures(form): form for form in plain if form == alone[form].words}
         self._alike_words = {part for form in self._alike for part in form.split()}
+        self._alike_lengths = frozenset(map(len, self._alike_words))
         self._surnames: dict[str, list[tuple[str, ...]]] = {}
         for names in self._apart:
             if is_long_enough(names[-1]) and names[-1] not in own:
@@ -192,8 +204,7 @@ class Seeker:
             return None
         singles: dict[str, dict[str, PrivateWord]] = {}
         apart: set[tuple[str, ...]] = set()
-        for text, binary in held.compared:
-            words = set(text.split())
+        for (text, binary), words in zip(held.compared, held.words, strict=True):
             if not binary and (form := self._in_figures(text, words)):
                 return self.known[form], 1
             for run in spelt_out(text, words):
@@ -218,9 +229,8 @@ class Seeker:
 
     def _short_in(self, held: Held) -> tuple[PrivateWord, int] | None:
         """Return whom a file names by an initial and the surname, or misspelt, and the line."""
-        for text, binary in held.compared:
-            words = frozenset() if binary else frozenset(text.split())
-            for names, word in self._apart.items():
+        for (text, binary), words in zip(held.compared, held.words, strict=True):
+            for names, word in () if binary else self._apart.items():
                 if not words.isdisjoint((names[0], names[-1])) and (form := slipped(names, text)):
                     return word, _line(form, held.data)
         for surname, bearers, text in self._surnames_in(held):
@@ -231,13 +241,12 @@ class Seeker:
 
     def _by_first_name(self, held: Held) -> tuple[PrivateWord, int] | None:
         """Return whom a file names by the first name and an initial, or by an address of mail."""
-        met = {word for text, binary in held.compared if not binary for word in text.split()}
         boxes = set().union(*map(mail_boxes, held.texts))
         texts: list[str] = []
         for names, word in self._apart.items():
             if names[0] in TITLES or not is_long_enough(names[0]):
                 continue
-            if names[0] in met:
+            if names[0] in held.met:
                 texts = texts or [unmarked(text) for text in held.texts]
                 if any(is_signed(names, text) for text in texts):
                     return word, _line(names[0], held.data)
@@ -247,10 +256,9 @@ class Seeker:
 
     def _surnames_in(self, held: Held) -> Iterator[tuple[str, list[tuple[str, ...]], str]]:
         """Return each surname that stands in a file, who bears it, and each text it may be in."""
-        met = {word for text, binary in held.compared if not binary for word in text.split()}
         texts: list[str] = []
         for surname in sorted(self._surnames):
-            if not met.isdisjoint((surname, f"{surname}s", f"{surname}es")):
+            if not held.met.isdisjoint((surname, f"{surname}s", f"{surname}es")):
                 texts = texts or [unmarked(text) for text in held.texts]
                 yield from ((surname, self._surnames[surname], text) for text in texts)
 
@@ -263,7 +271,7 @@ class Seeker:
                 return f'line {line} says "{said}": somebody of {word.file}:{word.line}?'
         return ""
 
-    def _found_in(self, text: str, words: set[str], binary: bool) -> Iterator[str]:
+    def _found_in(self, text: str, words: Set[str], binary: bool) -> Iterator[str]:
         spaced = f" {text} "
         for begin in words.intersection(self._begun):
             for form, parts in self._begun[begin]:
@@ -272,9 +280,10 @@ class Seeker:
         if binary:
             yield from (form for form in self._glued if form in text)
 
-    def _in_figures(self, text: str, words: set[str]) -> str:
+    def _in_figures(self, text: str, words: Set[str]) -> str:
         """Return a form that stands in a text with figures for some of its letters: "M4r1on"."""
-        mixed = {word for word in words if not word.isalpha() and not word.isdecimal()}
+        long_enough = (word for word in words if len(word) in self._alike_lengths)
+        mixed = (word for word in long_enough if not word.isalpha() and not word.isdecimal())
         if self._alike_words.isdisjoint(map(as_figures, mixed)):
             return ""
         spaced = f" {as_figures(text)} "
