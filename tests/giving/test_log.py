@@ -53,6 +53,8 @@ def on_shelf(found):
 # each wrong line, and what must be said of it; the line is 3, below a note and the first line
 WRONG = {
     "a kind": ("{day: 2027-01-10, bottld: quince-ratafia, number: 3}", 'Did you mean "bottled"?'),
+    "a yes": ("{day: 2027-01-10, begun: yes}", 'What was "begun" is not said.'),
+    "a no": ("{day: 2027-01-10, given: no, things: [jam]}", 'What was "given" is not said.'),
     "no kind": ("{day: 2027-01-10}", "What happened is not said."),
     "no day": ("{begun: quince-ratafia}", 'there is no "day". Say on which day'),
     "a day": ("{day: 10/11/2027, begun: quince-ratafia}", "Which is the month?"),
@@ -85,7 +87,7 @@ def test_each_mistake_is_told_by_file_and_line(row, told):
 
 
 def test_what_is_no_log_is_told():
-    for text in ("", "a: b\n", "- x\n", "giving log: 3\n"):
+    for text in ("", "a: b\n", "- x\n", "giving log: 3\n", "giving log: no\n", "giving log: 0\n"):
         with pytest.raises(ProblemsFound, match=r"log\.yml:1: "):
             read_log(text, "log.yml")
     assert read_log("giving log:\n", "log.yml").lines == ()

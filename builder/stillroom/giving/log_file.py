@@ -72,7 +72,7 @@ def read_log(
     if not isinstance(said, dict) or set(said) != {GIVING_LOG_KEY}:
         mend = f'Begin it with "{GIVING_LOG_KEY}:", and a dash before every line below.'
         raise ProblemsFound([Problem(name, 1, "This is not the log of a season.", mend)])
-    rows = said[GIVING_LOG_KEY] or []
+    rows = [] if said[GIVING_LOG_KEY] is None else said[GIVING_LOG_KEY]
     if not isinstance(rows, list):
         what = "The log is a list: one thing that happened a line, each after a dash."
         raise ProblemsFound([Problem(name, located.lines.get(GIVING_LOG_KEY, 1), what)])
@@ -107,7 +107,8 @@ def read_line(row: Any, context: Mapping[str, str], at: int = 0) -> LogLine:
         raise _WrongLine(f"{say_written(row)} is no line of the log.", mend)
     word, kind = _kind_of(row)
     name = row[word]
-    if not isinstance(name, str | int) or not str(name).strip():
+    # "yes" and "no" are no names, and would else be read as a program's words for them
+    if not isinstance(name, str | int) or isinstance(name, bool) or not str(name).strip():
         raise _WrongLine(f'What was "{word}" is not said.', f"As in: {kind.example}", word)
     allowed = ("day", *kind.must, *kind.may)
     for key in row:

@@ -63,7 +63,7 @@ def read_own_larder(
     currency: str = "GBP",
 ) -> OwnLarder:
     """Read the text of a larder.yml, a cup as the book's `system` has it; raises ProblemsFound."""
-    located = read_yaml(clean(text, file), file)
+    located = read_yaml(clean(text, file), file, only_words=True)
     rows = located.data if located.data is not None else {}
     if not isinstance(rows, dict):
         mend = "Write the name of a food and a colon, and below it, set in, what it is."
@@ -73,6 +73,12 @@ def read_own_larder(
     if reader.problems:
         raise ProblemsFound(reader.problems)
     return OwnLarder(Larder(tuple(food for food in foods if food), language), tuple(reader.prices))
+
+
+def _is_nothing(value: Any) -> bool:
+    """Say whether nothing stands behind a key, or nothing behind any dash of its list."""
+    rows = value if isinstance(value, list) else [value]
+    return all(one in (None, "", [], {}) for one in rows)
 
 
 _FEW = 100
@@ -100,7 +106,7 @@ class _Reader:
             return None
         before = len(self.problems)
         for key, value in row.items():
-            if value in (None, "", [], {}) and key in KEYS:
+            if _is_nothing(value) and key in KEYS:
                 # left empty it says nothing, and nothing said is not "contains: nothing"
                 what = f'Nothing stands behind "{key}" of "{name}".'
                 self._tell(name, str(key), what, "Say it, or take the line out.")
@@ -112,7 +118,7 @@ class _Reader:
                 self._tell(name, str(key), what, "Write the one, without brackets or dashes.")
         if len(self.problems) > before:
             return None
-        row = {key: value for key, value in row.items() if value not in (None, "", [], {})}
+        row = {key: value for key, value in row.items() if not _is_nothing(value)}
         staple = self._read(name, row)
         for problem in self._unsaid(name, row):
             self.problems.append(problem)

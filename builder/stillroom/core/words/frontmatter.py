@@ -85,15 +85,29 @@ _WithoutDecimals.yaml_implicit_resolvers = {
 }
 
 
-def read_yaml(text: str, file: str, first_line: int = 1, decimals: bool = True) -> Located:
+class _OnlyWords(_Loader):
+    """Nothing but words: "yes" and "1.10" are said again as they were written."""
+
+
+_OnlyWords.yaml_implicit_resolvers = {
+    first: [row for row in rows if row[0].endswith(":null")]
+    for first, rows in _Loader.yaml_implicit_resolvers.items()
+}
+
+
+def read_yaml(
+    text: str, file: str, first_line: int = 1, decimals: bool = True, only_words: bool = False
+) -> Located:
     """Read a text whose first line is `first_line` of the file; raises ProblemsFound.
 
-    Without `decimals` a number with a point in it stays the words it is written in.
+    Without `decimals` a number with a point in it stays the words it is written in, with
+    `only_words` so does everything.
     """
     lines: dict[str, int] = {}
     problems: list[Problem] = []
     try:
-        loader = (_Loader if decimals else _WithoutDecimals)(text)
+        some = _Loader if decimals else _WithoutDecimals
+        loader = (_OnlyWords if only_words else some)(text)
         try:
             node = loader.get_single_node()
             if node is None:
