@@ -66,7 +66,7 @@ def checkers() -> Path:
 def written(tmp_path: Path) -> Path:
     """Lay the scripts out with their sentences, and the checkers' settings beside them."""
     lay_scripts(tmp_path)
-    for name in ("tsconfig.json", "globals.d.ts", "oxlintrc.json"):
+    for name in ("tsconfig.json", "globals.d.ts", "data.d.ts", "oxlintrc.json"):
         shutil.copy(HERE / name, tmp_path)
     return tmp_path
 
@@ -108,6 +108,16 @@ SLIPS = {
         'import { parseDay } from "./when/dates.js";\nexport const a = parseDay("").toFixed();',
         None,
         "possibly",
+    ),
+    "a value of which nothing is said": (
+        "export const a = (b) => b.nowhere;",
+        None,
+        "implicitly has an 'any' type",
+    ),
+    "a name that no card has": (
+        "/** @param {Design} design */\nexport const a = (design) => design.inks;",
+        None,
+        "inks",
     ),
     "what is never used": ("const a = 1;\nexport const b = 2;", "unused", "never read"),
     "a kind of value that is none": (

@@ -8,6 +8,7 @@ interface ParentNode {
 
 interface Element {
   closest(selectors: string): any;
+  cloneNode(subtree?: boolean): this;
 }
 
 interface HTMLFormControlsCollection {

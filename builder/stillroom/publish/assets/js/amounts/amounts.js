@@ -32,33 +32,42 @@ const SHOWN = new Map(
     .map(([sign, [top, bottom]]) => [`${top}/${bottom}`, sign]),
 );
 
-/** Turn the book's shared tables from text into fractions, once. */
+/** Turn the book's shared tables from text into fractions, once. @param {Written} data @returns {Tables} */
 export function readTables(data) {
+  /** @type {Record<string, Unit>} */
   const units = {};
   for (const [name, unit] of Object.entries(data.units)) {
     units[name] = { ...unit, base: Fraction.parse(unit.base) };
   }
+  /** @param {string[]} texts */
   const parse = (texts) => texts.map((text) => Fraction.parse(text));
+  /** @type {Record<string, Record<string, Rung[]>>} */
   const ladders = {};
   for (const [system, named] of Object.entries(data.ladders)) {
     ladders[system] = {};
     for (const [name, rungs] of Object.entries(named)) {
-      ladders[system][name] = rungs.map((rung) => ({
+      ladders[system][name] = rungs.map((/** @type {Written} */ rung) => ({
         begins: Fraction.parse(rung.begins),
         steps: parse(rung.steps),
         also: parse(rung.also),
-        parts: rung.parts.map((part) => ({ unit: part.unit, of: parse(part.of) })),
+        parts: rung.parts.map((/** @type {Written} */ part) => ({ unit: part.unit, of: parse(part.of) })),
         between: rung.between,
         finer: parse(rung.finer),
       }));
     }
   }
-  return { ...data, units, ladders, ...readWords(data) };
+  return /** @type {any} */ ({ ...data, units, ladders, ...readWords(data) });
 }
 
-/** The words of units by system, all that are read and those that are offered for a misspelt one. */
+/**
+ * The words of units by system, all that are read and those that are offered for a misspelt one.
+ * @param {Written} data
+ */
 function readWords(data) {
-  const [words, offered] = [{}, {}];
+  /** @type {Record<string, Map<string, string>>} */
+  const words = {};
+  /** @type {Record<string, string[]>} */
+  const offered = {};
   for (const system of Object.keys(data.ladders)) {
     const own = new Map();
     for (const [name, unit] of Object.entries(data.units)) {
@@ -79,7 +88,7 @@ function readWords(data) {
   return { words, offered };
 }
 
-/** Read a whole, decimal, mixed or vulgar number exactly; throws Unreadable. */
+/** Read a whole, decimal, mixed or vulgar number exactly; throws Unreadable. @param {string} text */
 export function parseNumber(text) {
   let bare = text.trim().replaceAll("⁄", "/");
   if (bare.length > MOST_SIGNS || !WHOLE_NUMBER.test(bare)) {
@@ -103,7 +112,7 @@ export function parseNumber(text) {
   return total;
 }
 
-/** Read "1 000"; "1 400" is asked. The twin of quantities._spaced. */
+/** Read "1 000"; "1 400" is asked. The twin of quantities._spaced. @param {string} digits */
 function spaced(digits) {
   const [first, ...groups] = digits.split(/\s+/);
   const together = [first, ...groups].join("");
@@ -113,7 +122,10 @@ function spaced(digits) {
   return Fraction.parse(together);
 }
 
-/** Read digits as English writes them; "1,5" and "1.500" are asked. The twin of quantities._decimal. */
+/**
+ * Read digits as English writes them; "1,5" and "1.500" are asked. The twin of quantities._decimal.
+ * @param {string} digits
+ */
 function decimal(digits) {
   if (SURE.test(digits) && !COULD_BE_THOUSANDS.test(digits)) {
     return Fraction.parse(digits.replaceAll(",", ""));
@@ -128,7 +140,13 @@ function decimal(digits) {
   throw say.refuse("two_ways", { text: digits, one: point, other: together });
 }
 
-/** Split "1 l vodka" into {low, high, unit, noun} and the rest; no amount gives null. */
+/**
+ * Split "1 l vodka" into {low, high, unit, noun} and the rest; no amount gives null.
+ * @param {string} text
+ * @param {string} system
+ * @param {Tables} tables
+ * @returns {{amount: Amount | null, rest: string}}
+ */
 export function parseLeading(text, system, tables) {
   const found = LEADING.exec(text.trim());
   if (!found) return { amount: null, rest: text.trim() };
@@ -140,6 +158,13 @@ export function parseLeading(text, system, tables) {
   return takeUnit({ low, high, unit: "", noun: "" }, found[4], system, tables);
 }
 
+/**
+ * @param {Amount} amount
+ * @param {string} rest
+ * @param {string} system
+ * @param {Tables} tables
+ * @returns {{amount: Amount, rest: string}}
+ */
 function takeUnit(amount, rest, system, tables) {
   const glued = /^\p{L}/u.test(rest);
   const words = rest.trim().split(/\s+/).filter(Boolean);
@@ -148,7 +173,7 @@ function takeUnit(amount, rest, system, tables) {
     const phrase = words.slice(0, size).join(" ").replace(/[.,]+$/, "");
     const spoken = known.has(phrase) ? phrase : phrase.toLowerCase();
     if (words.length >= size && known.has(spoken)) {
-      return { amount: { ...amount, unit: known.get(spoken) }, rest: words.slice(size).join(" ") };
+      return { amount: { ...amount, unit: known.get(spoken) ?? "" }, rest: words.slice(size).join(" ") };
     }
   }
   if (glued && words.length) {
@@ -159,28 +184,37 @@ function takeUnit(amount, rest, system, tables) {
   return { amount, rest: words.join(" ") };
 }
 
+/** @param {Amount} amount */
 export function middle(amount) {
   return amount.low.plus(amount.high).over(2);
 }
 
-/** What a unit measures: "volume", "mass", "length", or "count" for none. */
+/**
+ * What a unit measures: "volume", "mass", "length", or "count" for none.
+ * @param {string} unit
+ * @param {Tables} tables
+ */
 export function sizeOf(unit, tables) {
   return unit ? tables.units[unit].size : "count";
 }
 
-/** A unit in ml, g or mm; counted things are 1. */
+/** A unit in ml, g or mm; counted things are 1. @param {string} unit @param {Tables} tables */
 export function baseSize(unit, tables) {
   return unit ? tables.units[unit].base : ONE;
 }
 
-/** Show a number with the kitchen's fractions where one is exact, else in decimals. */
+/** Show a number with the kitchen's fractions where one is exact, else in decimals. @param {Fraction} value */
 export function showNumber(value) {
   const whole = value.floor();
   const sign = SHOWN.get(value.minus(new Fraction(whole)).toString());
   return sign ? `${whole || ""}${sign}` : showDecimal(value);
 }
 
-/** Show a number in decimals, halves rounded up, without empty zeros. */
+/**
+ * Show a number in decimals, halves rounded up, without empty zeros.
+ * @param {Fraction} value
+ * @param {number} [places]
+ */
 export function showDecimal(value, places = 2) {
   const size = 10n ** BigInt(places);
   const scaled = value.times(new Fraction(size)).plus(HALF).floor();
@@ -190,17 +224,30 @@ export function showDecimal(value, places = 2) {
   return `${scaled / size}.${digits}`;
 }
 
-/** The multiple of a step nearest to a value, halves up, never nothing. */
+/**
+ * The multiple of a step nearest to a value, halves up, never nothing.
+ * @param {Fraction} value
+ * @param {Fraction} step
+ */
 export function nearestMultiple(value, step) {
   const count = value.over(step).plus(HALF).floor();
   return step.times(new Fraction(count < 1n ? 1n : count));
 }
 
+/** @param {Fraction} value @param {Rung[]} rungs */
 function rungOf(value, rungs) {
-  return rungs.findLast((rung) => !rung.begins.above(value));
+  return /** @type {Rung} */ (rungs.findLast((rung) => !rung.begins.above(value))); // the first begins at nothing
 }
 
-/** Round ml, g or mm to the easiest step within `near`, and say it: {value, text}. */
+/**
+ * Round ml, g or mm to the easiest step within `near`, and say it: {value, text}.
+ * @param {Fraction} value
+ * @param {string} system
+ * @param {string} name
+ * @param {Fraction} near
+ * @param {Tables} tables
+ * @param {boolean} [tight]
+ */
 export function roundMeasure(value, system, name, near, tables, tight = false) {
   const rungs = tables.ladders[system][name];
   const rung = rungOf(value, rungs);
@@ -214,10 +261,12 @@ export function roundMeasure(value, system, name, near, tables, tight = false) {
   return { value: best, text: sayMeasure(best, rungs, tables) };
 }
 
+/** @param {Fraction} one @param {Fraction} other */
 function distance(one, other) {
   return one.minus(other).abs();
 }
 
+/** @param {Fraction} value @param {Rung[]} rungs @param {Tables} tables */
 function sayMeasure(value, rungs, tables) {
   const rung = rungOf(value, rungs);
   const words = [];
@@ -238,7 +287,12 @@ function sayMeasure(value, rungs, tables) {
   return words.join(rung.between);
 }
 
-/** Say a number of a unit: decimals for metric, kitchen fractions for the rest. */
+/**
+ * Say a number of a unit: decimals for metric, kitchen fractions for the rest.
+ * @param {Fraction} number
+ * @param {string} unit
+ * @param {Tables} tables
+ */
 export function sayUnit(number, unit, tables) {
   const known = tables.units[unit];
   const shown = known.decimal ? showDecimal(number) : showNumber(number);

@@ -35,7 +35,7 @@ export class Fraction {
     Object.freeze(this);
   }
 
-  /** Read "3/2", "0.95" or "7"; throws SyntaxError for anything else. */
+  /** Read "3/2", "0.95" or "7"; throws SyntaxError for anything else. @param {unknown} text */
   static parse(text) {
     const found = /^(-?\d+)(?:\.(\d+)|\/(\d+))?$/.exec(String(text));
     if (!found) throw new SyntaxError(`"${text}" is not a fraction.`);
@@ -44,46 +44,54 @@ export class Fraction {
     return new Fraction(found[1] + decimals, 10n ** BigInt(decimals.length));
   }
 
+  /** @param {Fraction | bigint | number | string} value */
   static of(value) {
     if (value instanceof Fraction) return value;
     return typeof value === "string" ? Fraction.parse(value) : new Fraction(value);
   }
 
+  /** @param {Fraction | bigint | number | string} other */
   plus(other) {
     const { n, d } = Fraction.of(other);
     return new Fraction(this.n * d + n * this.d, this.d * d);
   }
 
+  /** @param {Fraction | bigint | number | string} other */
   minus(other) {
     const { n, d } = Fraction.of(other);
     return new Fraction(this.n * d - n * this.d, this.d * d);
   }
 
+  /** @param {Fraction | bigint | number | string} other */
   times(other) {
     const { n, d } = Fraction.of(other);
     return new Fraction(this.n * n, this.d * d);
   }
 
+  /** @param {Fraction | bigint | number | string} other */
   over(other) {
     const { n, d } = Fraction.of(other);
     return new Fraction(this.n * d, this.d * n);
   }
 
-  /** Below, equal or above: -1, 0 or 1. */
+  /** Below, equal or above: -1, 0 or 1. @param {Fraction | bigint | number | string} other */
   compare(other) {
     const { n, d } = Fraction.of(other);
     const difference = this.n * d - n * this.d;
     return difference < 0n ? -1 : difference > 0n ? 1 : 0;
   }
 
+  /** @param {Fraction | bigint | number | string} other */
   equals(other) {
     return this.compare(other) === 0;
   }
 
+  /** @param {Fraction | bigint | number | string} other */
   below(other) {
     return this.compare(other) < 0;
   }
 
+  /** @param {Fraction | bigint | number | string} other */
   above(other) {
     return this.compare(other) > 0;
   }
@@ -115,10 +123,12 @@ export const ZERO = new Fraction(0);
 export const ONE = new Fraction(1);
 export const HALF = new Fraction(1, 2);
 
+/** @param {Fraction} a @param {Fraction} b */
 export function smaller(a, b) {
   return b.below(a) ? b : a;
 }
 
+/** @param {Fraction} a @param {Fraction} b */
 export function larger(a, b) {
   return b.above(a) ? b : a;
 }

@@ -13,8 +13,10 @@ const TIN = new RegExp(
   String.raw`^(?:an? |one )?(\d{1,9}(?:\.\d{1,9})?)(?:\s*(?:cm)?\s*(?:x|×|by)\s*(\d{1,9}(?:\.\d{1,9})?))?`
   + String.raw`[\s-]*(cm|inch(?:es)?|in)\b[\s-]*.*\b(?:tin|pan|dish|mould|tray)\b.*$`, "i",
 );
+/** @type {Record<string, number>} */
 const WIDEST = { cm: 40, inch: 16 };
 
+/** @param {string} words @returns {Tin | null} */
 function readTin(words) {
   const found = TIN.exec(words);
   if (!found || !Number(found[1])) return null;
@@ -22,11 +24,15 @@ function readTin(words) {
   return { words, unit, across: found[1], along: found[2] ?? null };
 }
 
-/** Read the tin a cook has: "24 cm round tin", or shorter "24 cm round"; null for no tin. */
+/**
+ * Read the tin a cook has: "24 cm round tin", or shorter "24 cm round"; null for no tin.
+ * @param {string} text
+ */
 export function readOwnTin(text) {
   return readTin(text.trim()) ?? readTin(say("tin", { size: text.trim() }));
 }
 
+/** @param {Tin} tin */
 function areaOf({ words, unit, across, along }) {
   const cm = unit === "inch" ? INCH : ONE;
   const own = Fraction.of(across);
@@ -34,12 +40,16 @@ function areaOf({ words, unit, across, along }) {
   return !along && words.toLowerCase().includes("round") ? square.times(QUARTER_CIRCLE) : square;
 }
 
-/** By how much a recipe grows to stand as high in another tin. */
+/** By how much a recipe grows to stand as high in another tin. @param {Tin} own @param {Tin} other */
 export function panFactor(own, other) {
   return areaOf(other).over(areaOf(own));
 }
 
-/** Return the sentence of a tin {words, unit, across, along} at a factor; "" for the same tin. */
+/**
+ * Return the sentence of a tin {words, unit, across, along} at a factor; "" for the same tin.
+ * @param {Tin | null} tin
+ * @param {Fraction} factor
+ */
 export function tinNote(tin, factor) {
   if (!tin || factor.equals(ONE)) return "";
   const choices = factor.whole ? [say("of_them", { count: factor })] : [];
@@ -58,7 +68,11 @@ export function tinNote(tin, factor) {
   });
 }
 
-/** The nearest whole size of the same shape, 0 when no oven takes it. */
+/**
+ * The nearest whole size of the same shape, 0 when no oven takes it.
+ * @param {Tin} tin
+ * @param {Fraction} factor
+ */
 function acrossOf(tin, factor) {
   for (let size = 1; size <= WIDEST[tin.unit]; size += 1) {
     if (!factor.above(panFactor(tin, { ...tin, across: new Fraction(size).plus(HALF) }))) return size;

@@ -11,12 +11,15 @@ export function readState() {
   return Object.fromEntries(new URLSearchParams(window.location.search));
 }
 
-/** Write changes into the address; an empty or missing value takes its name out. Adds one step for Back. */
+/**
+ * Write changes into the address; an empty or missing value takes its name out. Adds one step for Back.
+ * @param {Record<string, unknown>} changes
+ */
 export function writeState(changes) {
   const query = new URLSearchParams(window.location.search);
   for (const [name, value] of Object.entries(changes)) {
     if (value === "" || value === null || value === undefined) query.delete(name);
-    else query.set(name, value);
+    else query.set(name, String(value));
   }
   const search = query.toString();
   if (`?${search}` === window.location.search || (!search && !window.location.search)) return;
@@ -25,7 +28,10 @@ export function writeState(changes) {
   window.dispatchEvent(new Event(CHANGED));
 }
 
-/** Call back with the state when it changes, by Back, Forward or another element; returns how to stop. */
+/**
+ * Call back with the state when it changes, by Back, Forward or another element; returns how to stop.
+ * @param {(state: Texts) => void} callback
+ */
 export function onStateChange(callback) {
   const tell = () => callback(readState());
   window.addEventListener("popstate", tell);
@@ -40,6 +46,9 @@ export function onStateChange(callback) {
  * Show a form that needs script and keep an element in step with it and with the address.
  * `filled` hears of each changed field; `readAddress` is called now and at every Back.
  * Returns what stops it all.
+ * @param {HTMLFormElement} form
+ * @param {(field: any) => void} filled
+ * @param {() => void} readAddress
  */
 export function followForm(form, filled, readAddress) {
   const stop = new AbortController();

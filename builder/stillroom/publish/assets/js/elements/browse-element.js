@@ -10,8 +10,9 @@ const say = speaker(SAID);
 
 const NAMES = ["kind", "start", "free"];
 
-/** The reader's own date as ISO text, so that it compares with the dates in the page. */
+/** The reader's own date as ISO text, so that it compares with the dates in the page. @param {Date} [now] */
 function todayText(now = new Date()) {
+  /** @param {number} number */
   const two = (number) => String(number).padStart(2, "0");
   return `${now.getFullYear()}-${two(now.getMonth() + 1)}-${two(now.getDate())}`;
 }
@@ -19,17 +20,24 @@ function todayText(now = new Date()) {
 /**
  * How one recipe fits what was chosen: "yes", "no", or "stored" when it is in time but its main
  * produce is not to be had this month. `entry` is the dataset of its list item.
+ * @param {DOMStringMap} entry
+ * @param {Texts} chosen
+ * @param {string} today
  */
 export function fits(entry, chosen, today) {
   if (chosen.kind && entry.kind !== chosen.kind) return "no";
-  if (chosen.free && !entry.free.split(" ").includes(chosen.free)) return "no";
+  if (chosen.free && !entry.free?.split(" ").includes(chosen.free)) return "no";
   if (!chosen.start) return "yes";
-  if (!(entry[chosen.start] >= today)) return "no";
+  if (!(/** @type {string} */ (entry[chosen.start]) >= today)) return "no";
   const month = String(Number(today.slice(5, 7)));
   return !entry.season || entry.season.split(" ").includes(month) ? "yes" : "stored";
 }
 
-/** How many were found, in words, and what else stored produce would allow. */
+/**
+ * How many were found, in words, and what else stored produce would allow.
+ * @param {number} count
+ * @param {string[]} [stored]
+ */
 export function sayFound(count, stored = []) {
   const more = stored.length ? say("with_stored", { titles: joinAnd(stored) }) : "";
   if (count === 0) return more || say("nothing_fits");
@@ -38,6 +46,7 @@ export function sayFound(count, stored = []) {
 
 export class BrowseElement extends HTMLElement {
   connectedCallback() {
+    /** @type {HTMLFormElement} */
     this.form = this.querySelector("form");
     this.form.hidden = false;
     this.leaving = new AbortController();

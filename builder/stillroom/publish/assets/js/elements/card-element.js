@@ -4,7 +4,7 @@
 import SAID from "../../data/said/pages-card.js";
 import { cardFaces, measuringHolder } from "../paper/card-faces.js";
 import { fitCard } from "../paper/card-fit.js";
-import { LARGER, boxOfCard, impose } from "../paper/paper.js";
+import { LARGER, boxOfCard, impose, withId } from "../paper/paper.js";
 import { laySheets, printSheets } from "../paper/sheets.js";
 import { Unreadable, speaker } from "../words/said.js";
 import { dress, writeCard } from "./card-words.js";
@@ -32,11 +32,14 @@ export class StillroomCard extends HTMLElement {
   copies;
 
   connectedCallback() {
+    /** @type {HTMLFormElement} */
     this.form = this.querySelector(".card-form");
     this.card = this.querySelector(".usage-card");
     this.status = this.querySelector(".card-status");
     if (!this.form || !this.card) return;
+    /** @type {PaperData} */
     this.paperData = JSON.parse(this.querySelector(".paper-data").textContent);
+    /** @type {HTMLElement} */
     this.holder = measuringHolder();
     this.zoom = fitPreview(this.querySelector(".card-holder"), (room) => this.shownWidth(room));
     this.restore();
@@ -54,7 +57,7 @@ export class StillroomCard extends HTMLElement {
     this.holder?.remove();
   }
 
-  /** How many millimetres wide the card is shown in a place so many wide. */
+  /** How many millimetres wide the card is shown in a place so many wide. @param {number} room */
   shownWidth(room) {
     const stacked = room < WIDE_MM;
     this.card.toggleAttribute("data-stacked", stacked);
@@ -69,7 +72,7 @@ export class StillroomCard extends HTMLElement {
   update() {
     const { to, from, made, size, paper, design, large, hand, message } = this.form.elements;
     keep(STORE, { from: from.value, paper: paper.value, design: design.value, large: large.checked });
-    dress(this.card, this.paperData.designs.find((each) => each.id === design.value), {
+    dress(this.card, withId(this.paperData.designs, design.value), {
       large: large.checked, hand: hand.checked,
     });
     writeCard(this.card, {
@@ -87,10 +90,10 @@ export class StillroomCard extends HTMLElement {
     }
   }
 
-  /** Fit the card to a size; large type takes the next larger ones until one holds it. */
+  /** Fit the card to a size; large type takes the next larger ones until one holds it. @param {string} size */
   fitFrom(size) {
     const larger = LARGER.slice(LARGER.indexOf(size));
-    let fit;
+    let fit = this.fit;
     for (const name of this.card.hasAttribute("data-large") ? larger : [size]) {
       this.card.dataset.size = name;
       fit = fitCard(this.card, this.holder);
@@ -106,8 +109,9 @@ export class StillroomCard extends HTMLElement {
     return [larger, this.wordsOfSides()].filter(Boolean).join(" ");
   }
 
+  /** @param {string} id */
   sizeOf(id) {
-    return this.paperData.sizes.find((each) => each.id === id);
+    return withId(this.paperData.sizes, id);
   }
 
   wordsOfSides() {
@@ -120,17 +124,19 @@ export class StillroomCard extends HTMLElement {
     return this.fit.sides === 2 ? say("needs_its_back") : "";
   }
 
+  /** @param {string} words */
   say(words) {
     if (this.status.textContent !== words) this.status.textContent = words;
   }
 
+  /** @param {Event} event */
   print(event) {
     event.preventDefault();
     this.update();
     if (!this.fit.fits || this.copies === 0) return;
     const { paper, cut } = this.form.elements;
     const grid = impose(
-      this.paperData.papers.find((each) => each.id === paper.value),
+      withId(this.paperData.papers, paper.value),
       boxOfCard(this.sizeOf(this.card.dataset.size)),
     );
     const items = Array.from({ length: this.copies }, () => this.card);

@@ -3,7 +3,11 @@
 
 import { markDate, sayDate } from "../label/date-marks.js";
 
-/** Write names and the made-on day on a card; the date mark follows by the rule of date-marks.js. */
+/**
+ * Write names and the made-on day on a card; the date mark follows by the rule of date-marks.js.
+ * @param {HTMLElement} card
+ * @param {{to: string, from: string, made: string, message?: string, hand?: boolean}} said
+ */
 export function writeCard(card, { to, from, made, message = "", hand = false }) {
   const isBlank = hand && !to && !from;
   setName(card, "to", to, isBlank);
@@ -20,6 +24,7 @@ export function writeCard(card, { to, from, made, message = "", hand = false }) 
   date.textContent = (made && markDate(made, keeps)?.text) || card.dataset.undated;
 }
 
+/** @param {HTMLElement} card @param {string} which @param {string} name @param {boolean} isBlank */
 function setName(card, which, name, isBlank) {
   card.querySelector(`.card-${which}`).textContent = name;
   card.querySelector(`.card-${which}-words`).hidden = !name && !isBlank;

@@ -18,12 +18,17 @@ const say = speaker(SAID);
 
 /** The part of a page under one <stillroom-when>, for one recipe. */
 export class ShownDates {
+  /** @param {any} element @param {WhenRecipe} recipe */
   constructor(element, recipe) {
     this.element = element;
     this.recipe = recipe;
   }
 
-  /** Show the dates begun on ("start") or given on ("give") a day; returns the plan. */
+  /**
+   * Show the dates begun on ("start") or given on ("give") a day; returns the plan.
+   * @param {string} asked
+   * @param {number} chosen
+   */
   show(asked, chosen) {
     const { what, day, coming } = this.element.form.elements;
     const begins = asked === "start";
@@ -44,12 +49,14 @@ export class ShownDates {
     return plan;
   }
 
+  /** @param {boolean} begins @param {number} chosen */
   planOf(begins, chosen) {
     if (!begins) return planInSeason(this.recipe, chosen, today());
     const plan = planForward(this.recipe, chosen);
     return { plan, season: seasonOfStart(this.recipe, chosen), verdict: giveVerdict(plan) };
   }
 
+  /** @param {boolean} begins @param {HTMLOptionElement | undefined} known @param {number} chosen */
   aim(begins, known, chosen) {
     const day = sayDay(chosen);
     if (begins) return say("begun_on", { day });
@@ -57,6 +64,7 @@ export class ShownDates {
     return say("for_named_day", { name: known.text.replace(/ \d{4}$/, ""), day });
   }
 
+  /** @param {Plan} plan */
   offerCalendar(plan) {
     const entries = makeEntries(this.recipe.slug, this.recipe.title, plan);
     const address = new URL(`${location.pathname}${location.search}`, location.href).href;
@@ -72,11 +80,13 @@ export class ShownDates {
     if (this.file) URL.revokeObjectURL(this.file);
   }
 
+  /** @param {string} name @returns {any} */
   part(name) {
     return this.element.querySelector(`[data-when="${name}"]`);
   }
 }
 
+/** @param {DateRow} row */
 function tableRow(row) {
   const line = document.createElement("tr");
   const head = document.createElement("th");

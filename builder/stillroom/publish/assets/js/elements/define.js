@@ -17,6 +17,7 @@ const WHEN_NEAR = {
   "stillroom-gift-cuts": () => import("./gift-cuts-element.js").then((file) => file.StillroomGiftCuts),
 };
 
+/** @param {string} name @param {() => Promise<CustomElementConstructor>} load */
 async function define(name, load) {
   if (!customElements.get(name)) customElements.define(name, await load());
 }

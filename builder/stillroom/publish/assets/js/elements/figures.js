@@ -9,7 +9,13 @@ const say = speaker(SAID);
 /** More than this of one thing is a slip of the finger. */
 export const MOST_OF_ONE = 200;
 
-/** Return the whole number in a field; throws in words that begin with `name`. */
+/**
+ * Return the whole number in a field; throws in words that begin with `name`.
+ * @param {HTMLInputElement} field
+ * @param {string} name
+ * @param {number} least
+ * @param {number} most
+ */
 export function readWhole(field, name, least, most) {
   const number = Number(field.value);
   const good = !field.validity.badInput && field.value.trim() !== "" && Number.isInteger(number);
@@ -19,7 +25,11 @@ export function readWhole(field, name, least, most) {
   return number;
 }
 
-/** Return the millimetres in a field, not negative; throws in words that begin with `name`. */
+/**
+ * Return the millimetres in a field, not negative; throws in words that begin with `name`.
+ * @param {HTMLInputElement} field
+ * @param {string} name
+ */
 export function readLength(field, name) {
   const number = Number(field.value);
   const good = !field.validity.badInput && field.value.trim() !== "" && Number.isFinite(number);

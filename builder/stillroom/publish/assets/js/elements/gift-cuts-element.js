@@ -7,6 +7,7 @@
 import { layPieces } from "../paper/cut-layout.js";
 import { drawPiece, drawSheets } from "../paper/cut-sheets.js";
 import { boxPieces, labelPieces, lidPieces, placeOn } from "../paper/gift-cuts.js";
+import { withId } from "../paper/paper.js";
 import { printSheets } from "../paper/sheets.js";
 import SAID from "../../data/said/paper-gifts.js";
 import { Unreadable, speaker } from "../words/said.js";
@@ -14,13 +15,16 @@ import { MOST_OF_ONE, readWhole } from "./figures.js";
 
 const say = speaker(SAID);
 
+/** @type {Record<string, (data: CutsData, asked: any) => Piece[]>} */
 const MAKERS = { lid: lidPieces, label: labelPieces, box: boxPieces };
 
 /** Custom element around fragments/gift-cuts.html. */
 export class StillroomGiftCuts extends HTMLElement {
   connectedCallback() {
+    /** @type {HTMLFormElement} */
     this.form = this.querySelector("form");
     if (!this.form) return;
+    /** @type {CutsData} */
     this.data = JSON.parse(this.querySelector(".gift-cuts-data").textContent);
     this.listening = new AbortController();
     const { signal } = this.listening;
@@ -35,7 +39,7 @@ export class StillroomGiftCuts extends HTMLElement {
   }
 
   get paper() {
-    return this.data.papers.find((each) => each.id === this.form.elements.paper.value);
+    return withId(this.data.papers, this.form.elements.paper.value);
   }
 
   get parts() {
@@ -55,14 +59,20 @@ export class StillroomGiftCuts extends HTMLElement {
     this.form.querySelector("[data-all]").disabled = all.sheets.length === 0;
   }
 
+  /** @param {HTMLElement} said @param {string} words @param {boolean} isRefused */
   tell(said, words, isRefused) {
     if (said.textContent !== words) said.textContent = words;
     said.toggleAttribute("data-refused", isRefused);
   }
 
-  /** What a sentence asks for: its pieces, how many of each, or why there are none; what is too large. */
+  /**
+   * What a sentence asks for: its pieces, how many of each, or why there are none; what is too large.
+   * @param {HTMLElement} part
+   * @returns {WantedPieces}
+   */
   read(part) {
     const none = { pieces: [], copies: 0, large: [] };
+    /** @type {any} */
     const asked = {};
     const { copies, ...fields } = fieldsOf(part);
     for (const [name, field] of Object.entries(fields)) {
@@ -71,7 +81,7 @@ export class StillroomGiftCuts extends HTMLElement {
     }
     if ("tie" in asked) asked.bow = asked.tie === 1;
     try {
-      const pieces = MAKERS[part.dataset.cut](this.data, asked);
+      const pieces = MAKERS[part.dataset.cut ?? ""](this.data, asked);
       const large = pieces.filter((one) => !placeOn(one, this.paper, this.data));
       return { pieces, large, copies: readWhole(copies, say("how_many"), 0, MOST_OF_ONE), refused: null };
     } catch (error) {
@@ -94,16 +104,19 @@ export class StillroomGiftCuts extends HTMLElement {
     return { sheets, told: pieces ? say("sheets", { pieces, count: sheets.length }) : say("none"), refused: false };
   }
 
+  /** @param {WantedPieces[]} chosen */
   lay(chosen) {
     const pieces = chosen.flatMap((one) => Array(one.copies).fill(one.pieces).flat());
     return layPieces(pieces, this.paper, this.data) ?? [];
   }
 
+  /** @param {Piece} one */
   sentence(one) {
     const name = one.kind === "net" ? `${one.name}: ` : "";
     return `${name}${one.words} ${placeOn(one, this.paper, this.data) ? "" : say("too_large")}`.trim();
   }
 
+  /** @param {Piece} one */
   figure(one) {
     const figure = document.createElement("figure");
     figure.append(drawPiece(one, this.data));
@@ -115,6 +128,7 @@ export class StillroomGiftCuts extends HTMLElement {
     return figure;
   }
 
+  /** @param {SubmitEvent} event */
   print(event) {
     event.preventDefault();
     const part = event.submitter?.closest("[data-cut]");
@@ -124,11 +138,13 @@ export class StillroomGiftCuts extends HTMLElement {
     } else if (event.submitter?.matches("[data-all]")) this.printLaid(this.readAll().sheets);
   }
 
+  /** @param {LaidPiece[][]} laid */
   printLaid(laid) {
     if (laid.length > 0) printSheets(drawSheets(laid, this.paper, this.data), this.paper);
   }
 }
 
+/** @param {HTMLElement} part @returns {Record<string, HTMLInputElement>} */
 function fieldsOf(part) {
   return Object.fromEntries([...part.querySelectorAll("input, select")].map((field) => [field.name, field]));
 }

@@ -12,7 +12,10 @@ const saySize = speaker(SIZE_SAID);
 
 const NOTE_LINES = 40; // more than a side holds: what is left of it decides how many are seen
 
-/** Return the sheet as one element; `plan` (timeline.js) gives dates and boxes, null leaves them blank. */
+/**
+ * Return the sheet as one element; `plan` (timeline.js) gives dates and boxes, null leaves them blank.
+ * @param {Plan | null} plan
+ */
 export function makeSheet(plan) {
   const sheet = make("article", "kitchen-sheet");
   const body = make("div", "kitchen-sheet__body", gather(), method());
@@ -64,6 +67,7 @@ function method() {
   return part;
 }
 
+/** @param {Plan} plan */
 function whenDated(plan) {
   const part = make("section", "kitchen-sheet__when", make("h2", "", say("when")));
   const tended = plan.stages.filter((stage) => stage.role === "tend");
@@ -88,6 +92,7 @@ function ofKind() {
 }
 
 // as many boxes to a day as it is tended times
+/** @param {DatedStage} stage */
 function ticks({ dates, times }) {
   const boxes = () => Array.from({ length: times }, () => make("span", "kitchen-sheet__tick"));
   return make("ul", times > 1 ? "kitchen-sheet__ticks kitchen-sheet__ticks--many" : "kitchen-sheet__ticks",
@@ -96,6 +101,7 @@ function ticks({ dates, times }) {
 
 // without a chosen day there is no date to print: blanks are left to write one in
 function whenUndated() {
+  /** @param {string} words */
   const blank = (words) => make("span", "", words, make("span", "kitchen-sheet__blank"));
   return make("section", "kitchen-sheet__when", make("h2", "", say("when")),
     make("p", "", textOf('[data-when="undated"]').replace(/^[^:]*:\s*/, "")),
@@ -115,6 +121,7 @@ function care() {
 }
 
 // each sentence to the receiver once; the sources stay on the page, a square away
+/** @param {HTMLElement} one @param {Set<string>} told */
 function caution(one, told) {
   const line = copy(one);
   for (const source of line.querySelectorAll(".source")) source.remove();
@@ -137,23 +144,27 @@ function foot() {
 
 /* --- reading the page ------------------------------------------------------------------------- */
 
+/** @param {string} selector @returns {any} */
 function find(selector) {
   return document.querySelector(selector);
 }
 
+/** @param {string} selector @returns {HTMLElement[]} */
 function all(selector) {
   return [...document.querySelectorAll(selector)];
 }
 
+/** @param {string} selector @param {ParentNode} [within] */
 function textOf(selector, within = document) {
   return within.querySelector(selector)?.textContent.trim().replace(/\s+/g, " ") ?? "";
 }
 
+/** @param {string} selector */
 function copies(selector) {
   return all(selector).map(copy);
 }
 
-/** A copy without what is hidden, and without the page's own names for things. */
+/** A copy without what is hidden, and without the page's own names for things. @param {HTMLElement} original */
 function copy(original) {
   const twin = original.cloneNode(true);
   for (const hidden of twin.querySelectorAll("[hidden], .visually-hidden")) hidden.remove();
@@ -161,6 +172,7 @@ function copy(original) {
   return twin;
 }
 
+/** @param {string} tag @param {string} name @param {...(Node | string)} content */
 function make(tag, name, ...content) {
   const made = document.createElement(tag);
   if (name) made.className = name;

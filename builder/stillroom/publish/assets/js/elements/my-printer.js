@@ -4,6 +4,7 @@
 import SAID from "../../data/said/pages-print.js";
 import OWN_SAID from "../../data/said/pages-printer.js";
 import { feedSheet } from "../paper/feed-sheet.js";
+import { withId } from "../paper/paper.js";
 import { printSheets } from "../paper/sheets.js";
 import { Unreadable, speaker } from "../words/said.js";
 import { readLength, readWhole } from "./figures.js";
@@ -19,6 +20,7 @@ const MEASURES = /^\d+(\.\d+)?(,\d+(\.\d+)?){5}(,\d+(\.\d+)?,\d+(\.\d+)?)?$/;
 
 /** The fields of a reader's own printer; `changed` is called when they change by themselves. */
 export class MyPrinter {
+  /** @param {HTMLFormElement} form @param {PaperData} paperData @param {() => void} changed */
   constructor(form, paperData, changed) {
     this.form = form;
     this.paperData = paperData;
@@ -32,7 +34,10 @@ export class MyPrinter {
     }
   }
 
-  /** Follow a choice: a sheet that was kept fills its measures in, a printer's miss is kept. */
+  /**
+   * Follow a choice: a sheet that was kept fills its measures in, a printer's miss is kept.
+   * @param {EventTarget | null} target
+   */
   follow(target) {
     const { stock, feedAcross, feedDown } = this.form.elements;
     if (target === stock && stock.value) this.takeSheet(this.sheets()[stock.value]);
@@ -57,6 +62,7 @@ export class MyPrinter {
     return { ...books, ...ownSheets() };
   }
 
+  /** @param {string} [chosen] */
   listSheets(chosen = "") {
     const { stock } = this.form.elements;
     const names = Object.keys(this.sheets());
@@ -65,6 +71,7 @@ export class MyPrinter {
     this.follow(stock);
   }
 
+  /** @param {string} measures */
   takeSheet(measures) {
     const figures = measures.split(",");
     FIELDS.forEach((name, index) => {
@@ -112,13 +119,14 @@ export class MyPrinter {
   }
 
   printTestSheet() {
-    const paper = this.paperData.papers.find((each) => each.id === this.form.elements.paper.value);
+    const paper = withId(this.paperData.papers, this.form.elements.paper.value);
     this.tell(() => {
       printSheets(feedSheet(paper, this.shift()), paper);
       return "";
     });
   }
 
+  /** @param {() => string} act */
   tell(act) {
     try {
       this.said.textContent = act();
@@ -130,6 +138,7 @@ export class MyPrinter {
 }
 
 // Return the millimetres by which a printer misses, to either side; an empty field is none.
+/** @param {HTMLInputElement} field @param {string} name */
 function readMoved(field, name) {
   const number = Number(field.value);
   if (field.validity.badInput || !Number.isFinite(number) || Math.abs(number) > MOST_FEED_MM) {

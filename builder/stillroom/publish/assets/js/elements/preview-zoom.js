@@ -6,6 +6,8 @@ const PX_PER_MM = 96 / 25.4;
 /**
  * Keep `element`'s --sheet-zoom such that `width()` millimetres go into it; returns how to stop.
  * Never enlarges.
+ * @param {HTMLElement} element
+ * @param {(room: number) => number} width
  */
 export function fitPreview(element, width) {
   const fit = () => {

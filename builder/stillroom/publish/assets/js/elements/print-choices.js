@@ -2,7 +2,7 @@
 
 import SAID from "../../data/said/pages-print.js";
 import PAPER_SAID from "../../data/said/paper-sheets.js";
-import { boxOfCard, impose, labelSheet } from "../paper/paper.js";
+import { boxOfCard, impose, labelSheet, withId } from "../paper/paper.js";
 import { tagBox } from "../paper/tag-shapes.js";
 import { speaker } from "../words/said.js";
 import { MOST_OF_ONE, readLength, readWhole } from "./figures.js";
@@ -11,7 +11,11 @@ const say = speaker(SAID);
 const sayPaper = speaker(PAPER_SAID);
 const MOST = 400;
 
-/** Return the recipes to print, each as often as its field says; an empty field is none. */
+/**
+ * Return the recipes to print, each as often as its field says; an empty field is none.
+ * @param {HTMLFormElement} form
+ * @returns {string[]}
+ */
 export function chosenRecipes(form) {
   const chosen = [...form.querySelectorAll("[data-recipe]")].flatMap((field) => {
     if (field.value === "" && !field.validity.badInput) return [];
@@ -24,12 +28,18 @@ export function chosenRecipes(form) {
   return chosen;
 }
 
-/** The box of what is chosen, a card or a tag. */
+/**
+ * The box of what is chosen, a card or a tag.
+ * @param {HTMLFormElement} form
+ * @param {PaperData} paperData
+ * @param {string} [sizeName]
+ * @returns {Box}
+ */
 export function chosenBox(form, { sizes, tags, leastLabel }, sizeName = form.elements.size.value) {
   const { thing, lid, diameter, wall } = form.elements;
-  const folded = thing.value === "card" && sizes.find((each) => each.id === sizeName).folded;
+  const folded = thing.value === "card" && withId(sizes, sizeName).folded;
   if (!folded && hasOwnLabel(form)) return ownLabel(form, leastLabel);
-  if (thing.value === "card") return boxOfCard(sizes.find((each) => each.id === sizeName));
+  if (thing.value === "card") return boxOfCard(withId(sizes, sizeName));
   if (thing.value === "round") {
     return tagBox(tags, "round", { lid: readLength(lid, say("lid")) });
   }
@@ -42,12 +52,15 @@ export function chosenBox(form, { sizes, tags, leastLabel }, sizeName = form.ele
 }
 
 // a bought label is of the chosen size unless its own is written
+/** @param {HTMLFormElement} form */
 function hasOwnLabel(form) {
   const { own, labelWidth, labelHeight } = form.elements;
+  /** @param {HTMLInputElement} field */
   const written = ({ value, validity }) => value.trim() !== "" || validity.badInput;
   return own.checked && [labelWidth, labelHeight].some(written);
 }
 
+/** @param {HTMLFormElement} form @param {[number, number]} least @returns {Box} */
 function ownLabel(form, [leastWidth, leastHeight]) {
   const { thing, labelWidth, labelHeight } = form.elements;
   const width = readLength(labelWidth, say("label_width"));
@@ -63,7 +76,13 @@ function ownLabel(form, [leastWidth, leastHeight]) {
   return { name: say("label_name"), width, height };
 }
 
-/** The sheet's grid: as many as go on the paper, or a bought sheet's own measures. */
+/**
+ * The sheet's grid: as many as go on the paper, or a bought sheet's own measures.
+ * @param {HTMLFormElement} form
+ * @param {Paper} paper
+ * @param {Box} box
+ * @returns {Grid}
+ */
 export function chosenGrid(form, paper, box) {
   const { own, columns, rows, left, top, pitchX, pitchY } = form.elements;
   if (!own.checked) return impose(paper, box, form.elements.thing.value === "wrap");
@@ -78,7 +97,11 @@ export function chosenGrid(form, paper, box) {
   });
 }
 
-/** The first free place of a half-used sheet, counted from 1. */
+/**
+ * The first free place of a half-used sheet, counted from 1.
+ * @param {HTMLFormElement} form
+ * @param {Grid} grid
+ */
 export function chosenStart(form, grid) {
   return readWhole(form.elements.start, say("start"), 1, grid.columns * grid.rows);
 }

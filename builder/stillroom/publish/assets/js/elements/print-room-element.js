@@ -28,12 +28,14 @@ export class StillroomPrintRoom extends HTMLElement {
   /** whether the cards lie in files of their own */
   isLong = false;
 
-  /** @type {any} the fields of those that could not be fetched */
+  /** @type {HTMLInputElement[]} the fields of those that could not be fetched */
   missing = [];
 
   connectedCallback() {
+    /** @type {HTMLFormElement} */
     this.form = this.querySelector(".print-room-form");
     if (!this.form) return;
+    /** @type {PaperData} */
     this.paperData = JSON.parse(this.querySelector(".paper-data").textContent);
     this.cards = this.querySelector(".print-room-cards");
     this.isLong = this.form.querySelector("[data-card]") !== null;
@@ -95,11 +97,13 @@ export class StillroomPrintRoom extends HTMLElement {
     );
   }
 
+  /** @param {string} count */
   setEach(count) {
     for (const field of this.form.querySelectorAll("[data-recipe]")) field.value = count;
     this.choose();
   }
 
+  /** @param {Event} event */
   changed({ target }) {
     const { own, cut, find } = this.form.elements;
     if (find && target === find) {
@@ -110,6 +114,7 @@ export class StillroomPrintRoom extends HTMLElement {
     this.choose(target);
   }
 
+  /** @param {EventTarget | null} [target] */
   async choose(target = null) {
     if (!this.layer || this.isLong) {
       this.preview.setAttribute("aria-busy", "true");
@@ -148,10 +153,12 @@ export class StillroomPrintRoom extends HTMLElement {
     throw say.refuse("not_fetched", { titles });
   }
 
+  /** @param {string} words */
   say(words) {
     if (this.status.textContent !== words) this.status.textContent = words;
   }
 
+  /** @param {Event} event */
   async print(event) {
     event.preventDefault();
     await this.fetchSheets();

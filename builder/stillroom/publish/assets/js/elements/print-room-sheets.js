@@ -3,7 +3,7 @@
 import SAID from "../../data/said/pages-print.js";
 import { cardFaces, measuringHolder } from "../paper/card-faces.js";
 import { fitCards, fitTags } from "../paper/basket-fit.js";
-import { LARGER, freePlaces } from "../paper/paper.js";
+import { LARGER, freePlaces, withId } from "../paper/paper.js";
 import { addRulerTo, laySheets, printSheets } from "../paper/sheets.js";
 import { spokenCard } from "../paper/spoken-card.js";
 import { Unreadable, speaker } from "../words/said.js";
@@ -24,6 +24,12 @@ export class SheetLayer {
   /** @type {any} what stands on the sheets */
   box;
 
+  /**
+   * @param {HTMLFormElement} form
+   * @param {HTMLElement} cards
+   * @param {PaperData} paperData
+   * @param {() => void} changed
+   */
   constructor(form, cards, paperData, changed) {
     this.form = form;
     this.cards = cards;
@@ -38,13 +44,15 @@ export class SheetLayer {
   }
 
   /** Return {sheets, paper, words, spoken} for what the form says, `target` the field that was
-   * changed; throws Unreadable. */
+   * changed; throws Unreadable.
+   * @param {EventTarget | null} target
+   */
   lay(target) {
     this.mine.follow(target);
     const { thing, paper: named, cut, ruler, size } = this.form.elements;
     const isCard = thing.value === "card";
     const slugs = chosenRecipes(this.form);
-    const paper = this.paperData.papers.find((each) => each.id === named.value);
+    const paper = withId(this.paperData.papers, named.value);
     const { fitted, taken } = this.fitted([...new Set(slugs)], isCard, size.value);
     const grid = chosenGrid(this.form, paper, this.box);
     const startAt = chosenStart(this.form, grid);
@@ -64,7 +72,10 @@ export class SheetLayer {
     return { sheets, paper, words: said.join(" "), spoken };
   }
 
-  /** Show the first sheet's places to click those that are gone; return them, counted from 0. */
+  /**
+   * Show the first sheet's places to click those that are gone; return them, counted from 0.
+   * @param {Grid} grid
+   */
   showPlaces({ columns, rows }) {
     const shown = this.form.querySelector(".print-room-places");
     if (shown.dataset.grid !== `${columns} ${rows}`) {
@@ -81,14 +92,22 @@ export class SheetLayer {
     return new Set(gone.length < columns * rows ? gone : []);
   }
 
+  /** @param {string} id */
   sizeOf(id) {
-    return this.paperData.sizes.find((each) => each.id === id);
+    return withId(this.paperData.sizes, id);
   }
 
+  /**
+   * @param {number} things
+   * @param {Grid} grid
+   * @param {number[]} free
+   * @param {HTMLElement} sheets
+   * @param {boolean} twoSided
+   */
   sum(things, grid, free, sheets, twoSided) {
     const pages = sheets.querySelectorAll('[data-side="front"], [data-side="back"]').length;
     const perPage = grid.columns * grid.rows;
-    const left = (perPage - ((free.at(-1) + 1) % perPage)) % perPage;
+    const left = (perPage - ((free[free.length - 1] + 1) % perPage)) % perPage;
     const said = [say("pages", { things, count: pages })];
     if (left > 0) said.push(say("places", { count: left }));
     if (twoSided) said.push(say(this.box.folded ? "both_sides_and_fold" : "both_sides"));
@@ -96,13 +115,16 @@ export class SheetLayer {
   }
 
   // What is chosen, fitted alike; large type takes the first size that holds every card.
+  /** @param {string[]} slugs @param {boolean} isCard @param {string} size */
   fitted(slugs, isCard, size) {
     const { design: named, large, own } = this.form.elements;
-    const design = this.paperData.designs.find((each) => each.id === named.value);
+    const design = withId(this.paperData.designs, named.value);
     const isLarge = (large.checked || design.large) && isCard && !own.checked;
     const names = isLarge ? LARGER.slice(LARGER.indexOf(size)) : [size];
-    let elements;
-    let fits;
+    /** @type {HTMLElement[]} */
+    let elements = [];
+    /** @type {(Fit | TagFit)[]} */
+    let fits = [];
     let taken = size;
     for (taken of names) {
       this.box = chosenBox(this.form, this.paperData, taken);
@@ -116,6 +138,7 @@ export class SheetLayer {
     return { fitted, taken: isCard ? taken : "" };
   }
 
+  /** @param {string} slug @param {boolean} isCard @param {Design} design @param {string} size */
   written(slug, isCard, design, size) {
     const { to, from, made, message, thing, large, hand, own } = this.form.elements;
     const element = isCard
@@ -138,12 +161,16 @@ export class SheetLayer {
     return element;
   }
 
-  /** The sheets as they are shown on the page, each under the words for its side. */
+  /**
+   * The sheets as they are shown on the page, each under the words for its side.
+   * @param {HTMLElement} sheets
+   */
   shown(sheets) {
     const shown = sheets.cloneNode(true);
     shown.toggleAttribute("data-shown", true);
     shown.setAttribute("aria-hidden", "true");
     const [front, back] = this.box.folded ? ["outside", "inside"] : ["front", "back"];
+    /** @type {Texts} */
     const names = { front: say(front), back: say(back), ruler: say("ruler") };
     for (const page of shown.querySelectorAll(".sheet-page")) {
       const name = document.createElement("p");
@@ -154,12 +181,13 @@ export class SheetLayer {
     return shown;
   }
 
-  /** Print sheets alone. */
+  /** Print sheets alone. @param {{sheets: HTMLElement, paper: Paper}} laid */
   print({ sheets, paper }) {
     printSheets(sheets, paper);
   }
 }
 
+/** @param {FittedCard[]} fitted */
 function refuseTooLong(fitted) {
   const refused = fitted.filter(({ fit }) => !fit.fits);
   if (refused.length === 0) return;
@@ -168,6 +196,7 @@ function refuseTooLong(fitted) {
 }
 
 // A label's back is its glue: what needs two sides goes on none.
+/** @param {FittedCard[]} fitted */
 function refuseBacks(fitted) {
   const titles = fitted.filter((each) => each.fit.sides === 2).map((each) => each.title);
   if (titles.length === 0) return;

@@ -13,12 +13,12 @@ export function keptFeed() {
   return [across, down].map((mm) => (Number.isFinite(mm) && Math.abs(mm) <= MOST_FEED_MM ? mm : 0));
 }
 
-/** Keep what was measured; false when the browser will not. */
+/** Keep what was measured; false when the browser will not. @param {number[]} feed */
 export function keepFeed(feed) {
   return keep(STORE, { across: feed[0], down: feed[1] }, "localStorage");
 }
 
-/** Return by how much everything is moved against it. */
+/** Return by how much everything is moved against it. @param {number[]} feed */
 export function shiftOf(feed) {
   return feed.map((mm) => -mm || 0);
 }

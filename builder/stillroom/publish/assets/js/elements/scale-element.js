@@ -17,6 +17,7 @@ export class ScaleElement extends HTMLElement {
   answers;
 
   connectedCallback() {
+    /** @type {HTMLFormElement} */
     this.form = this.querySelector("form");
     this.stop = new AbortController();
     const listen = { signal: this.stop.signal };
@@ -35,11 +36,15 @@ export class ScaleElement extends HTMLElement {
     this.answers?.end();
   }
 
+  /** @param {Texts} state */
   asked(state) {
     return ASKED.some((name) => state[name]);
   }
 
-  /** Fetch what answers, once; a blank that was filled meanwhile is answered when it is there. */
+  /**
+   * Fetch what answers, once; a blank that was filled meanwhile is answered when it is there.
+   * @param {any} [filled]
+   */
   begin(filled = null) {
     if (this.answers) return;
     this.waiting = filled ?? this.waiting;

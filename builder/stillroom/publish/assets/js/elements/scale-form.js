@@ -17,6 +17,7 @@ import { Unreadable, speaker } from "../words/said.js";
 const say = speaker(SAID);
 const SORTS = ["makes", "times", "fill", "have", "vessel"];
 
+/** @param {string} tag @param {string} words @param {string} [name] */
 function make(tag, words, name = "") {
   const made = document.createElement(tag);
   made.textContent = words;
@@ -26,8 +27,10 @@ function make(tag, words, name = "") {
 
 /** The sentence under one <stillroom-scale>; made with the book's tables. */
 export class ScaleForm {
+  /** @param {HTMLElement} element @param {Written} tables */
   constructor(element, tables) {
     this.element = element;
+    /** @type {HTMLFormElement} */
     this.form = element.querySelector("form");
     this.tables = readTables(tables);
     this.recipe = readRecipe(JSON.parse(document.querySelector("#recipe-data").textContent).scaling);
@@ -49,15 +52,17 @@ export class ScaleForm {
     this.stopListening();
   }
 
-  /** Offer another pair of blanks when the last is being filled. */
+  /** Offer another pair of blanks when the last is being filled. @param {any} field */
   offer(field) {
     this.pairs[field.closest("[data-sort]")?.dataset.sort]?.offer();
   }
 
+  /** @param {string} name @returns {any} */
   find(name) {
     return this.element.querySelector(`[data-scale="${name}"]`);
   }
 
+  /** @param {string} name @returns {any} */
   field(name) {
     return this.form.elements.namedItem(name);
   }
@@ -71,6 +76,7 @@ export class ScaleForm {
     }));
   }
 
+  /** @param {HTMLElement} place @returns {LinePart | null} */
   readPart(place) {
     if (!place.dataset.part) return null;
     const part = JSON.parse(place.dataset.part);
@@ -78,13 +84,14 @@ export class ScaleForm {
     return { ...part, low: Fraction.parse(part.low), high: Fraction.parse(part.high), written };
   }
 
+  /** @param {Event} event */
   reset(event) {
     event.preventDefault();
     writeState({ ...Object.fromEntries(SORTS.map((sort) => [sort, ""])), units: "", by: "" });
     this.show({});
   }
 
-  /** A blank was filled in: it decides, unless it cannot be read; then the words say why. */
+  /** A blank was filled in: it decides, unless it cannot be read; then the words say why. @param {any} field */
   ask(field) {
     const { sort } = field.closest("[data-sort]").dataset;
     const state = this.pickState(readState());
@@ -100,21 +107,31 @@ export class ScaleForm {
     if (this.show(state, sort)) writeState(state);
   }
 
+  /** @param {Texts} state */
   pickState(state) {
     return Object.fromEntries([...SORTS, "units", "by"].map((name) => [name, state[name] ?? ""]));
   }
 
-  /** What a sentence says as one text; null while a pair of blanks is half filled. */
+  /**
+   * What a sentence says as one text; null while a pair of blanks is half filled.
+   * @param {string} sort
+   * @returns {string | null}
+   */
   textOf(sort) {
     return this.pairs[sort] ? this.pairs[sort].text() : this.field(sort).value.trim();
   }
 
-  /** Scale to a state and show it; returns false, with the words beside the blank, when it cannot be. */
+  /**
+   * Scale to a state and show it; returns false, with the words beside the blank, when it cannot be.
+   * @param {Texts} state
+   * @param {string} [asked]
+   */
   show(state, asked = "") {
     const sort = SORTS.find((name) => state[name]) ?? "";
     const measures = this.measuresOf(state);
     this.clearWrong();
     try {
+      /** @type {Target} */
       const target = sort
         ? parseTarget(sort, state[sort], measures.system, this.tables)
         : { sort: "times", factor: ONE };
@@ -132,7 +149,9 @@ export class ScaleForm {
     }
   }
 
+  /** @param {Texts} state */
   measuresOf(state) {
+    /** @param {string} name @param {string} value */
     const offers = (name, value) => [...this.field(name).options].some((option) => option.value === value);
     return {
       system: offers("units", state.units) ? state.units : this.recipe.system,
@@ -140,6 +159,7 @@ export class ScaleForm {
     };
   }
 
+  /** @param {Texts} state @param {string} sort @param {Batch} batch @param {Measures} measures */
   fillBlanks(state, sort, batch, measures) {
     this.field("units").value = measures.system;
     this.field("by").value = measures.by;
@@ -157,6 +177,7 @@ export class ScaleForm {
     this.form.querySelector("[type=reset]").hidden = !sort && !state.units && !state.by;
   }
 
+  /** @param {Batch} batch */
   writeLines(batch) {
     for (const [place, line] of batch.lines.entries()) {
       const row = document.querySelector(`[data-line="${place}"]`);
@@ -173,18 +194,20 @@ export class ScaleForm {
     }
   }
 
+  /** @param {Batch} batch @param {Measures} measures */
   writeSteps(batch, measures) {
     for (const { place, line, part } of this.steps) {
       if (line.scales === "per container") continue; // it says what goes into one
       const { factor, containers } = batch;
       const shown = part
-        ? { amount_text: scalePart(this.recipe, line, part, factor, containers, measures, this.tables) }
+        ? { item_text: "", amount_text: scalePart(this.recipe, line, part, factor, containers, measures, this.tables) }
         : scaleLine(this.recipe, line, factor, containers, measures, this.tables);
       place.querySelector(".amount").textContent = shown.amount_text;
       if (!part) place.querySelector(".step-name").textContent = shown.item_text;
     }
   }
 
+  /** @param {Batch} batch */
   tell(batch) {
     const makes = say("makes", { makes: batch.makes_in_full });
     const answer = batch.scarcest ? `${makes} ${say("runs_short", { item: batch.scarcest })}` : makes;
@@ -201,7 +224,10 @@ export class ScaleForm {
     if (strip) strip.textContent = batch.makes_in_full;
   }
 
-  /** What the batch comes to: the brief facts in a line, all of them with how they are reckoned. */
+  /**
+   * What the batch comes to: the brief facts in a line, all of them with how they are reckoned.
+   * @param {Fact[]} facts
+   */
   tellFacts(facts) {
     this.find("comes-to")?.replaceChildren(...facts.filter(({ brief }) => brief).map((fact) => {
       const entry = make("div", "");
@@ -215,15 +241,17 @@ export class ScaleForm {
     }));
   }
 
+  /** @param {LeftOver} left */
   sayLeft({ item, amount, unit }) {
     if (unit) {
       return say("left_measured", { amount: showDecimal(amount), unit: this.tables.units[unit].shown, item });
     }
-    const line = this.recipe.lines.find((one) => one.item === item);
+    const line = /** @type {ScaleLine} */ (this.recipe.lines.find((one) => one.item === item));
     const whole = amount.floor(); // of counted things only whole ones remain
     return say("left_counted", { count: whole, item: whole === 1n ? line.one : line.many });
   }
 
+  /** @param {string} sort @param {string} words */
   say(sort, words) {
     const still = this.stillShown ?? document.querySelector('[data-fact="makes"] dd')?.textContent.trim();
     this.find("answer").textContent = say("still_showing", { words, makes: still });

@@ -20,12 +20,18 @@ export class StillTimeElement extends HTMLElement {
   /** @type {any} the giving day */
   give;
 
+  /** the two days that are shown */
+  shown = "";
+
   connectedCallback() {
     const data = this.querySelector(".still-time-data");
+    /** @type {HTMLFormElement} */
     this.form = this.querySelector("form");
     if (!data || !this.form) return;
     const { recipes, fits } = JSON.parse(data.textContent);
+    /** @type {WhenRecipe[]} */
     this.recipes = recipes;
+    /** @type {[string, string, string][]} how each fits, its heading and its words */
     this.fits = fits;
     this.stop = followForm(
       this.form,
@@ -47,6 +53,7 @@ export class StillTimeElement extends HTMLElement {
     this.show();
   }
 
+  /** @param {any} field */
   filled(field) {
     const { begin, give, coming } = this.form.elements;
     if (field === coming && coming.value) give.value = coming.value;
@@ -74,6 +81,12 @@ export class StillTimeElement extends HTMLElement {
     this.querySelector('[data-still="list"]').replaceChildren(...parts);
   }
 
+  /**
+   * @param {string} heading
+   * @param {string} before
+   * @param {ReturnType<typeof stillTime>} found
+   * @returns {HTMLElement[]}
+   */
   group(heading, before, found) {
     if (!found.length) return [];
     const head = document.createElement("h3");
@@ -84,6 +97,7 @@ export class StillTimeElement extends HTMLElement {
     return [head, list];
   }
 
+  /** @param {ReturnType<typeof stillTime>[number]} found @param {string} before */
   line({ recipe, fits, by }, before) {
     const line = document.createElement("li");
     line.dataset.fits = fits;

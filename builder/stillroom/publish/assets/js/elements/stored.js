@@ -2,7 +2,12 @@
 // label sheets until they are cleared (localStorage). A browser may refuse to keep anything, have no
 // room left, or hand back what is not ours: then nothing was kept, and the page works all the same.
 
-/** Return what was kept under a name, as an object; empty when there is nothing. */
+/**
+ * Return what was kept under a name, as an object; empty when there is nothing.
+ * @param {string} name
+ * @param {"sessionStorage" | "localStorage"} [place]
+ * @returns {Written}
+ */
 export function kept(name, place = "sessionStorage") {
   try {
     const found = JSON.parse(window[place].getItem(name) ?? "{}");
@@ -12,7 +17,12 @@ export function kept(name, place = "sessionStorage") {
   }
 }
 
-/** Keep an object under a name; false when the browser will not. */
+/**
+ * Keep an object under a name; false when the browser will not.
+ * @param {string} name
+ * @param {unknown} values
+ * @param {"sessionStorage" | "localStorage"} [place]
+ */
 export function keep(name, values, place = "sessionStorage") {
   try {
     window[place].setItem(name, JSON.stringify(values));
@@ -22,7 +32,11 @@ export function keep(name, values, place = "sessionStorage") {
   }
 }
 
-/** Write a kept value into a field; what the field does not take leaves it as it was. */
+/**
+ * Write a kept value into a field; what the field does not take leaves it as it was.
+ * @param {any} field
+ * @param {unknown} value
+ */
 export function fillField(field, value) {
   if (field.type === "checkbox") {
     if (typeof value === "boolean") field.checked = value;

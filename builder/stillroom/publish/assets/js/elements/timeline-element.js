@@ -21,6 +21,7 @@ export class WhenElement extends HTMLElement {
 
   connectedCallback() {
     const data = document.getElementById("recipe-data");
+    /** @type {HTMLFormElement} */
     this.form = this.querySelector("form");
     if (!data || !this.form) return;
     this.recipe = JSON.parse(data.textContent).timeline;
@@ -47,6 +48,7 @@ export class WhenElement extends HTMLElement {
     this.settled = this.show(what, day);
   }
 
+  /** @param {any} field */
   filled(field) {
     const { what, day, coming } = this.form.elements;
     if (field === coming && coming.value) {
@@ -58,6 +60,7 @@ export class WhenElement extends HTMLElement {
     this.readAddress();
   }
 
+  /** @param {string} what @param {number} day */
   async show(what, day) {
     const { ShownDates } = await fetchEngine();
     if (!this.isConnected || this.asked !== `${what} ${day}`) return; // asked for another meanwhile

@@ -4,7 +4,9 @@
 
 import { addSpan, isoDay, parseDay, partsOf } from "../when/dates.js";
 
+/** @type {Span} */
 const FINE_FOR = [3, 3, "month"];
+/** @type {Span} */
 const MONTH_FOR = [18, 18, "month"];
 // a span may stand beside them: published guidance for a food of which something is not known
 const UNDATED = ["none", "not known"];
@@ -13,6 +15,8 @@ const UNDATED = ["none", "not known"];
  * The mark of something made on an ISO day. `keeps` is {term, span: [low, high, unit], language,
  * words: {"best before", "best before end", "use by"}}. Returns {text, iso}, or null for no day or
  * no mark.
+ * @param {string} made
+ * @param {Keeps} keeps
  */
 export function markDate(made, keeps) {
   const day = parseDay(made);
@@ -33,19 +37,21 @@ export function markDate(made, keeps) {
   return { text: `${keeps.words[term]} ${say(last, fineness, keeps.language, withYear)}`, iso };
 }
 
-/** A day in full in the book's language: "25 November 2026". */
+/** A day in full in the book's language: "25 November 2026". @param {string} made @param {string} language */
 export function sayDate(made, language) {
   const day = parseDay(made);
   return day === null ? "" : say(day, "day", language, true);
 }
 
+/** @param {Span} span */
 function finenessFor(span) {
-  const start = parseDay("2025-01-01");
+  const start = /** @type {number} */ (parseDay("2025-01-01"));
   const end = addSpan(start, span, { longest: false });
   if (end <= addSpan(start, FINE_FOR)) return "day";
   return end <= addSpan(start, MONTH_FOR) ? "month" : "year";
 }
 
+/** @param {number} day @param {string} fineness @param {string} language @param {boolean} withYear */
 function say(day, fineness, language, withYear) {
   const { year } = partsOf(day);
   if (fineness === "year") return String(year);

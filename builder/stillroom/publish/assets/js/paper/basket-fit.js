@@ -9,6 +9,7 @@ const say = speaker(SAID);
 const TAGS = ["t1", "t2", "t3", "t4", "t5", "t6", "t7"];
 const LARGE_TAGS = ["lt1", "lt2", "lt3", "lt4"];
 
+/** @param {HTMLElement} tag */
 function tagSteps(tag) {
   return tag.hasAttribute("data-large") ? LARGE_TAGS : TAGS;
 }
@@ -16,6 +17,9 @@ function tagSteps(tag) {
 /**
  * Fit the cards of one basket alike: the first arrangement that holds every one, and fronts that are
  * gifts in one size. What goes on no arrangement is told; the others are then judged by themselves.
+ * @param {HTMLElement[]} cards
+ * @param {HTMLElement} holder
+ * @returns {Fit[]}
  */
 export function fitCards(cards, holder) {
   // a label has no back: what needs one is named, and not its neighbours with it
@@ -37,16 +41,25 @@ export function fitCards(cards, holder) {
 // Without its drawing, without its cautions, without its border.
 const GIVES_WAY = ["data-undrawn", "data-brief", "data-bare"];
 
-/** What gives way on a tag, in the order in which it is tried, as tags.typ tries it. */
+/**
+ * What gives way on a tag, in the order in which it is tried, as tags.typ tries it.
+ * @param {HTMLElement} tag
+ * @returns {string[][]}
+ */
 function waysOf(tag) {
-  const { shape } = tag.dataset;
+  const { shape = "" } = tag.dataset;
   const hasDrawing = shape === "wrap" || (tag.hasAttribute("data-beside") && ["rectangle", "luggage"].includes(shape));
   const inside = shape === "wrap" ? [[], ["data-undrawn"], ["data-undrawn", "data-brief"]]
     : hasDrawing ? [[], ["data-undrawn"]] : [[]];
   return [...inside, ...inside.map((way) => [...way, "data-bare"])];
 }
 
-/** Fit the tags of one basket in place: one size for all; then what may gives way, at last the border. */
+/**
+ * Fit the tags of one basket in place: one size for all; then what may gives way, at last the border.
+ * @param {HTMLElement[]} tags
+ * @param {HTMLElement} holder
+ * @returns {TagFit[]}
+ */
 export function fitTags(tags, holder) {
   const isWrap = tags[0]?.dataset.shape === "wrap";
   for (const way of tags.length > 0 ? waysOf(tags[0]) : []) {
@@ -60,10 +73,11 @@ export function fitTags(tags, holder) {
   }
   return tags.map((tag) => {
     const over = isOver(tag, holder) ? [say(isWrap ? "wrap" : "tag")] : [];
-    return { fits: over.length === 0, sides: 1, level: tag.dataset.level, over };
+    return { fits: over.length === 0, sides: 1, level: tag.dataset.level ?? "", over };
   });
 }
 
+/** @param {HTMLElement} tag @param {HTMLElement} holder */
 function isOver(tag, holder) {
   holder.replaceChildren(tag.cloneNode(true));
   const over = overflows(holder.querySelector(".card-face"));

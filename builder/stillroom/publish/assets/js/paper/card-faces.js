@@ -1,6 +1,10 @@
 // The faces of a card, and where they are measured.
 
-/** The faces of a fitted card, each in its own `.usage-card` so that the type keeps its level. */
+/**
+ * The faces of a fitted card, each in its own `.usage-card` so that the type keeps its level.
+ * @param {HTMLElement} card
+ * @returns {HTMLElement[]}
+ */
 export function cardFaces(card) {
   return [...card.querySelectorAll(".card-face:not([hidden])")].map((face) => {
     const shell = card.cloneNode(false);

@@ -9,6 +9,7 @@ const say = speaker(SAID);
 
 // The names of looks/designs/type.yml: designs.css says how large each is.
 const LEVELS = ["1", "2", "3", "4", "5", "6"];
+/** @type {Record<string, string[]>} */
 const STEPS = {
   card: LEVELS,
   folded: ["b1", "b2", "b3", "b4", "b5", "b6", ...LEVELS],
@@ -29,6 +30,9 @@ const PITCHES = [0.95, 0.9, 0.85, 0.8, 0.75, 0.7, 0.65, 0.6, 0.55];
 /**
  * Fit one card element in place and return {fits, sides, front, level, over: [names of what takes
  * too much room]}. The card is measured at its exact size in a hidden holder.
+ * @param {HTMLElement} card
+ * @param {HTMLElement} holder
+ * @returns {Fit}
  */
 export function fitCard(card, holder) {
   /** @type {any} */
@@ -41,28 +45,42 @@ export function fitCard(card, holder) {
   return found;
 }
 
-/** The steps of type that are tried on a card, the largest first. */
+/**
+ * The steps of type that are tried on a card, the largest first.
+ * @param {HTMLElement} card
+ * @returns {string[]}
+ */
 export function stepsOf(card) {
   const name = card.dataset.size === "folded-a6" ? "folded" : "card";
   return STEPS[card.hasAttribute("data-large") ? `large ${name}` : name];
 }
 
-/** The arrangements that are tried on a card, in their order. */
+/**
+ * The arrangements that are tried on a card, in their order.
+ * @param {HTMLElement} card
+ * @returns {Arrangement[]}
+ */
 export function orderOf(card) {
   if (card.dataset.size === "folded-a6") return FOLDED;
   const ways = card.hasAttribute("data-portrait") ? FLAT : FLAT.filter(({ front }) => !isPortrait(front));
   return card.hasAttribute("data-two") ? [...ways.slice(1), ways[0]] : ways;
 }
 
-/** Set a card as it was found to fit. */
+/** Set a card as it was found to fit. @param {HTMLElement} card @param {Fit} found */
 export function settle(card, found) {
   arrange(card, found);
   delete card.dataset.frontLevel;
-  card.style.setProperty("--title-share", found.share);
-  card.style.setProperty("--card-pitch", found.pitch ?? "var(--card-leading)");
+  card.style.setProperty("--title-share", String(found.share));
+  card.style.setProperty("--card-pitch", String(found.pitch ?? "var(--card-leading)"));
 }
 
-/** The largest type at which an arrangement holds a card: each side of a flat one has its own. */
+/**
+ * The largest type at which an arrangement holds a card: each side of a flat one has its own.
+ * @param {HTMLElement} card
+ * @param {Arrangement} arrangement
+ * @param {HTMLElement} holder
+ * @returns {Fit}
+ */
 export function largest(card, { sides, front }, holder) {
   const copy = card.cloneNode(true);
   holder.replaceChildren(copy);
@@ -71,6 +89,7 @@ export function largest(card, { sides, front }, holder) {
   return found;
 }
 
+/** @param {HTMLElement} copy @param {Arrangement} arrangement @returns {Fit} */
 function largestSides(copy, arrangement) {
   /** @type {any} */
   const found = { ...arrangement, fits: false };
@@ -93,6 +112,7 @@ function largestSides(copy, arrangement) {
   return { ...found, level: least, back: least, share: found.share ?? LEAST_TITLE_SHARE };
 }
 
+/** @param {HTMLElement} copy @param {Arrangement} arrangement @returns {Fit} */
 function largestFold(copy, arrangement) {
   /** @type {any} */
   let last = { ...arrangement, fits: false };
@@ -115,12 +135,16 @@ function largestFold(copy, arrangement) {
   return last;
 }
 
-/** Set the title at the largest share of its size at which it stands on one line, or on two; return it. */
+/**
+ * Set the title at the largest share of its size at which it stands on one line, or on two; return it.
+ * @param {HTMLElement} copy
+ * @returns {number}
+ */
 function titleShare(copy) {
   const title = copy.querySelector(".card-title");
   for (const [lines, shares] of TITLE_SHARES) {
     for (const share of shares) {
-      copy.style.setProperty("--title-share", share);
+      copy.style.setProperty("--title-share", String(share));
       const size = Number.parseFloat(getComputedStyle(title).fontSize);
       if (title.offsetHeight <= (lines + 0.3) * size && title.scrollWidth <= title.clientWidth) return share;
     }
@@ -128,16 +152,21 @@ function titleShare(copy) {
   return LEAST_TITLE_SHARE;
 }
 
-/** The widest grid of lines on which both inner panels hold their words; none where they are full already. */
+/**
+ * The widest grid of lines on which both inner panels hold their words; none where they are full already.
+ * @param {HTMLElement} copy
+ * @returns {number | null}
+ */
 function pitchOf(copy) {
   const leading = Number(getComputedStyle(copy).getPropertyValue("--card-leading"));
   for (const pitch of PITCHES.filter((one) => one > leading)) {
-    copy.style.setProperty("--card-pitch", pitch);
+    copy.style.setProperty("--card-pitch", String(pitch));
     if (!boxesOf(copy).some(overflows)) return pitch;
   }
   return null;
 }
 
+/** @param {HTMLElement} box @returns {string} */
 function largestPart(box) {
   const named = [
     ...[...box.querySelectorAll(".card-fact")].map((fact) => [fact, say(fact.dataset.cardPart)]),
@@ -147,7 +176,7 @@ function largestPart(box) {
   return named.sort(([one], [other]) => other.scrollHeight - one.scrollHeight)[0][1];
 }
 
-/** Say whether a box holds more than goes into it. */
+/** Say whether a box holds more than goes into it. @param {HTMLElement} box */
 export function overflows(box) {
   // half a pixel of rounding is not an overflow
   return box.scrollHeight > box.clientHeight + 0.5 || box.scrollWidth > box.clientWidth + 0.5;

@@ -16,22 +16,32 @@ export const FLAT = [
   { sides: 2, front: "contents" },
 ];
 
-/** Whether a front is all picture but for title and names. */
+/** Whether a front is all picture but for title and names. @param {string} front */
 export const isPortrait = (front) => front === "bare gift" || front === "portrait gift";
 
 // printing/templates/folded_cards.typ has one arrangement.
 export const FOLDED = [{ sides: 2, front: "folded" }];
 
 const FACTS = ["contents", "use", "keep", "cautions"];
+/** @type {Record<string, string[]>} */
 const STAYS = { all: FACTS, contents: ["contents"], folded: ["contents"] };
 
-/** The inner panels of a folded card that may bear its foot: its lines for the giver stand on the other. */
+/**
+ * The inner panels of a folded card that may bear its foot: its lines for the giver stand on the other.
+ * @param {HTMLElement} card
+ * @param {string} front
+ * @returns {string[]}
+ */
 export const feetOf = (card, front) => {
   if (front !== "folded") return [""];
   return card.hasAttribute("data-hand") ? ["contents"] : ["contents", "advice"];
 };
 
-/** Move every part of a card to where an arrangement has it, and set its levels of type. */
+/**
+ * Move every part of a card to where an arrangement has it, and set its levels of type.
+ * @param {HTMLElement} card
+ * @param {Arrangement & {level: string}} arrangement
+ */
 export function arrange(card, { sides, front, level, back = level, foot = "contents" }) {
   const parts = partsOf(card);
   card.dataset.level = level;
@@ -54,13 +64,19 @@ export function arrange(card, { sides, front, level, back = level, foot = "conte
   card.dataset.arranged = arranged;
 }
 
-/** The boxes that must hold their words: the faces in use, or the panels of a folded card. */
+/**
+ * The boxes that must hold their words: the faces in use, or the panels of a folded card.
+ * @param {HTMLElement} card
+ * @returns {HTMLElement[]}
+ */
 export function boxesOf(card) {
   const box = card.dataset.front === "folded" ? ".card-panel" : ".card-face:not([hidden])";
   return [...card.querySelectorAll(box)];
 }
 
+/** @param {HTMLElement} card */
 function partsOf(card) {
+  /** @param {string} name */
   const part = (name) => card.querySelector(name);
   return {
     face: part(".card-front"),
@@ -77,7 +93,9 @@ function partsOf(card) {
   };
 }
 
+/** @param {CardParts} parts @param {number} sides @param {string} front */
 function flatten({ face, back, emblem, head, lists, code, foot, mark, address, isLarge }, sides, front) {
+  /** @param {HTMLElement} place @param {any[]} parts */
   const put = (place, ...parts) => place.replaceChildren(...parts.filter(Boolean));
   const isBare = front === "bare gift";
   if (isPortrait(front)) lists[1].prepend(whatItIs(head));
@@ -87,7 +105,7 @@ function flatten({ face, back, emblem, head, lists, code, foot, mark, address, i
   if (sides === 1 && isLarge && address) foot.append(address);
 }
 
-/** What it is, where the front leaves that to the back. */
+/** What it is, where the front leaves that to the back. @param {HTMLElement} head */
 function whatItIs(head) {
   const told = document.createElement("div");
   told.className = "card-fact card-told";
@@ -100,6 +118,7 @@ function whatItIs(head) {
   return told;
 }
 
+/** @param {CardParts} parts @param {string} bearer */
 function fold({ face, back, emblem, head, lists, facts, code, foot, mark, address }, bearer) {
   const care = document.createElement("dl");
   care.className = "card-facts card-care";
@@ -109,7 +128,10 @@ function fold({ face, back, emblem, head, lists, facts, code, foot, mark, addres
   back.replaceChildren(panel("contents", lists[0], under), panel("advice", lists[1], beside));
 }
 
-/** What closes the inside: the drawing once more, or lines for the giver's own words. */
+/**
+ * What closes the inside: the drawing once more, or lines for the giver's own words.
+ * @param {HTMLElement | null} emblem
+ */
 function tail(emblem) {
   const made = document.createElement("div");
   made.className = "card-tail";
@@ -117,14 +139,15 @@ function tail(emblem) {
   const lines = [1, 2, 3].map(() => document.createElement("span"));
   const drawing = emblem?.cloneNode(false);
   drawing?.classList.replace("card-emblem", "card-tail-picture");
-  made.append(...[drawing].filter(Boolean), ...lines);
+  made.append(.../** @type {Element[]} */ ([drawing].filter(Boolean)), ...lines);
   return made;
 }
 
+/** @param {string} name @param {...(Node | null)} parts */
 function panel(name, ...parts) {
   const made = document.createElement("div");
   made.className = "card-panel";
   made.dataset.panel = name;
-  made.append(...parts.filter(Boolean));
+  made.append(.../** @type {Node[]} */ (parts.filter(Boolean)));
   return made;
 }

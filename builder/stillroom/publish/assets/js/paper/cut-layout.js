@@ -6,7 +6,13 @@
 import { placeOn } from "./gift-cuts.js";
 import { nest } from "./nesting.js";
 
-/** Return the sheets the pieces go on; null when one is larger than the paper. */
+/**
+ * Return the sheets the pieces go on; null when one is larger than the paper.
+ * @param {Piece[]} pieces
+ * @param {Paper} paper
+ * @param {CutsData} data
+ * @returns {LaidPiece[][] | null}
+ */
 export function layPieces(pieces, paper, data) {
   const { measures: { margin }, layout } = data;
   const free = [paper.width - 2 * margin, paper.height - layout.foot - margin];
@@ -27,6 +33,7 @@ export function layPieces(pieces, paper, data) {
   return sheets;
 }
 
+/** @param {Size} piece @param {CutsData["layout"]} layout @returns {[number, number]} */
 function boxOf({ width, height }, { words, leastWide }) {
   return [Math.max(width, leastWide), height + words];
 }

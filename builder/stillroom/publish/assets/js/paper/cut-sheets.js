@@ -8,7 +8,12 @@ import { addRuler } from "./sheets.js";
 const SIZES_PT = [10, 9.5, 9];
 const GAP_MM = 1.5; // between a piece and its words
 
-/** Return the sheets that cut-layout.js laid, to be printed on `paper`. */
+/**
+ * Return the sheets that cut-layout.js laid, to be printed on `paper`.
+ * @param {LaidPiece[][]} laid
+ * @param {Paper} paper
+ * @param {CutsData} data
+ */
 export function drawSheets(laid, paper, data) {
   const sheets = document.createElement("div");
   sheets.className = "stillroom-sheets";
@@ -24,7 +29,11 @@ export function drawSheets(laid, paper, data) {
   return sheets;
 }
 
-/** A piece as SVG whose unit is a millimetre, with half a millimetre round it for its own lines. */
+/**
+ * A piece as SVG whose unit is a millimetre, with half a millimetre round it for its own lines.
+ * @param {Piece} one
+ * @param {CutsData} data
+ */
 export function drawPiece(one, data) {
   const { outline, folds, circle } = linesOf(one, data);
   const [width, height] = [one.width + 1, one.height + 1];
@@ -39,6 +48,7 @@ export function drawPiece(one, data) {
   return svg;
 }
 
+/** @param {LaidPiece} laid @param {CutsData} data */
 function place({ piece, x, y, boxWidth, boxHeight, turned }, data) {
   const box = document.createElement("div");
   box.className = "gift-place";
@@ -60,6 +70,7 @@ function place({ piece, x, y, boxWidth, boxHeight, turned }, data) {
 }
 
 // Words stand in as small a type as they need.
+/** @param {HTMLElement} sheets @param {CutsData} data */
 function fitWords(sheets, { layout }) {
   const holder = measuringHolder();
   holder.append(sheets);
@@ -74,6 +85,7 @@ function fitWords(sheets, { layout }) {
   holder.remove();
 }
 
+/** @param {string} tag @param {Record<string, any>} attributes @returns {SVGElement} */
 function make(tag, attributes) {
   const node = document.createElementNS("http://www.w3.org/2000/svg", tag);
   for (const [key, value] of Object.entries(attributes)) node.setAttribute(key, value);

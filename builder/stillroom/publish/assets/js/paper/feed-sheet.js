@@ -9,7 +9,11 @@ const say = speaker(SAID);
 const LINES_MM = 20; // printing/feed_sheet.py
 const CLEAR_MM = 5; // how near the lines go to the paper's edges
 
-/** Return the sheet for `paper`, moved by `shift`, [right, down] in mm. */
+/**
+ * Return the sheet for `paper`, moved by `shift`, [right, down] in mm.
+ * @param {Paper} paper
+ * @param {number[]} shift
+ */
 export function feedSheet(paper, shift) {
   const [x, y] = shift.map((mm) => LINES_MM + mm);
   const { width, height } = paper;

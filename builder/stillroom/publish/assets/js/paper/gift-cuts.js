@@ -8,9 +8,15 @@ import SAID from "../../data/said/paper-gifts.js";
 import { Unreadable, fill } from "../words/said.js";
 import { showMm } from "./paper.js";
 
+/** @type {Record<string, any>} */
 const words = SAID.phrases;
 
-/** Return the cloth that covers a lid; its words also say the ribbon that ties it. */
+/**
+ * Return the cloth that covers a lid; its words also say the ribbon that ties it.
+ * @param {CutsData} data
+ * @param {{lid: number, lidHeight?: number, turns?: number, bow?: boolean}} asked
+ * @returns {Piece[]}
+ */
 export function lidPieces(data, { lid, lidHeight = data.measures.lidHeight, turns = 1, bow = true }) {
   const { measures } = data;
   check(measures, lid, "lid");
@@ -23,7 +29,12 @@ export function lidPieces(data, { lid, lidHeight = data.measures.lidHeight, turn
   return [piece("cloth", words.cloth_name, said, side, side, { lid })];
 }
 
-/** Return the label round a bottle; `share` is one of data.shares. */
+/**
+ * Return the label round a bottle; `share` is one of data.shares.
+ * @param {CutsData} data
+ * @param {{bottle: number, wall: number, share?: string}} asked
+ * @returns {Piece[]}
+ */
 export function labelPieces(data, { bottle, wall, share = "1" }) {
   const { measures } = data;
   check(measures, bottle, "bottle");
@@ -39,10 +50,15 @@ export function labelPieces(data, { bottle, wall, share = "1" }) {
   return [piece("label", words.label_name, said, width, height, { overlap })];
 }
 
-/** Return the nets of a box of these inside measures and of the lid that slips over it. */
+/**
+ * Return the nets of a box of these inside measures and of the lid that slips over it.
+ * @param {CutsData} data
+ * @param {{length: number, width: number, height: number, boxLid: number}} asked
+ * @returns {Piece[]}
+ */
 export function boxPieces(data, { length, width, height, boxLid }) {
   const { measures } = data;
-  for (const [value, name] of [[length, "length"], [width, "width"], [height, "height"], [boxLid, "box_lid"]]) {
+  for (const [name, value] of Object.entries({ length, width, height, box_lid: boxLid })) {
     check(measures, value, name);
   }
   if (boxLid > height) throw new Unreadable(words.deep_lid);
@@ -56,6 +72,7 @@ export function boxPieces(data, { length, width, height, boxLid }) {
   ];
 }
 
+/** @param {string} name @param {number} length @param {number} width @param {number} wall */
 function netPiece(name, length, width, wall) {
   const [flatLength, flatWidth] = [length + 2 * wall, width + 2 * wall];
   const said = fill(words.net, {
@@ -65,10 +82,25 @@ function netPiece(name, length, width, wall) {
   return piece("net", name, said, flatLength, flatWidth, { wall });
 }
 
+/**
+ * @param {string} kind
+ * @param {string} name
+ * @param {string} told
+ * @param {number} width
+ * @param {number} height
+ * @param {{wall?: number, lid?: number, overlap?: number}} facts
+ * @returns {Piece}
+ */
 function piece(kind, name, told, width, height, { wall = 0, lid = 0, overlap = 0 }) {
   return { kind, name, words: told, width, height, wall, lid, overlap, turned: false };
 }
 
+/**
+ * @param {Record<string, number>} measures
+ * @param {number} value
+ * @param {string} what
+ * @param {number} [least]
+ */
 function check(measures, value, what, least = 1) {
   if ((value > 0 && value <= measures.largest) || (value === 0 && least === 0)) return;
   throw new Unreadable(fill(words.impossible, {
@@ -76,7 +108,13 @@ function check(measures, value, what, least = 1) {
   }));
 }
 
-/** Return the piece as it lies on a page, turned if only that fits; null when nothing does. */
+/**
+ * Return the piece as it lies on a page, turned if only that fits; null when nothing does.
+ * @param {Piece} one
+ * @param {Paper} paper
+ * @param {CutsData} data
+ * @returns {Piece | null}
+ */
 export function placeOn(one, paper, { measures }) {
   const across = paper.width - 2 * measures.margin;
   const down = paper.height - measures.headAndFoot;
@@ -87,7 +125,12 @@ export function placeOn(one, paper, { measures }) {
   return null;
 }
 
-/** Return {outline, folds, circle}: the points to cut along, the dashed lines, a lid's diameter. */
+/**
+ * Return {outline, folds, circle}: the points to cut along, the dashed lines, a lid's diameter.
+ * @param {Piece} piece
+ * @param {CutsData} data
+ * @returns {{outline: number[][], folds: number[][][], circle: number}}
+ */
 export function linesOf({ kind, width: w, height: h, wall, lid, overlap, turned }, { measures }) {
   if (kind === "net") return netLines(w, h, wall, Math.min(measures.tab, wall - measures.slope), measures.slope);
   const outline = [[0, 0], [w, 0], [w, h], [0, h]];
@@ -97,6 +140,7 @@ export function linesOf({ kind, width: w, height: h, wall, lid, overlap, turned 
 }
 
 // The cross of a net: wall `t`, tabs of `a` with ends that slope by `s` on the walls at head and foot.
+/** @param {number} w @param {number} h @param {number} t @param {number} a @param {number} s */
 function netLines(w, h, t, a, s) {
   const [right, foot] = [w - t, h - t];
   const outline = [

@@ -29,17 +29,20 @@ export function nest(pieces, width, height, gap = 3) {
   return laid;
 }
 
+/** @param {number[]} piece */
 function area(piece) {
   return piece[0] * piece[1];
 }
 
 // the room with the shortest rest beside the piece, the highest of them, then the one on the left
+/** @param {Room[][]} sheets @param {number} wide @param {number} high */
 function best(sheets, wide, high) {
   /** @type {any} */
   let found = null;
   sheets.forEach((rooms, sheet) => {
     for (const room of rooms) {
-      for (const [across, down, turned] of [[wide, high, false], [high, wide, true]]) {
+      for (const turned of [false, true]) {
+        const [across, down] = turned ? [high, wide] : [wide, high];
         if (across > room.width || down > room.height) continue;
         const rest = Math.min(room.width - across, room.height - down);
         const rank = [sheet, rest, room.y, room.x, Number(turned)];
@@ -50,13 +53,16 @@ function best(sheets, wide, high) {
   return found;
 }
 
+/** @param {number[]} one @param {number[]} other */
 function isBefore(one, other) {
   const at = one.findIndex((value, index) => value !== other[index]);
   return at >= 0 && one[at] < other[at];
 }
 
 // the largest free rectangles that are left once `used` is taken
+/** @param {Room[]} rooms @param {Room} used @returns {Room[]} */
 function without(rooms, used) {
+  /** @type {Room[]} */
   const left = [];
   const [right, foot] = [used.x + used.width, used.y + used.height];
   for (const room of rooms) {
@@ -73,10 +79,12 @@ function without(rooms, used) {
   return left.filter((one) => !left.some((other) => !isSame(one, other) && holds(other, one)));
 }
 
+/** @param {Room} one @param {Room} other */
 function isSame(one, other) {
   return one.x === other.x && one.y === other.y && one.width === other.width && one.height === other.height;
 }
 
+/** @param {Room} outer @param {Room} inner */
 function holds(outer, inner) {
   return outer.x <= inner.x && outer.y <= inner.y
     && outer.x + outer.width >= inner.x + inner.width && outer.y + outer.height >= inner.y + inner.height;

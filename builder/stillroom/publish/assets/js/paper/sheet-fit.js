@@ -12,19 +12,24 @@ const PLACES = ["beside", "below"];
 const NOTES_MM = 30; // three lines to write on, wanted before larger type
 const LEAST_NOTES_MM = 20;
 
-/** Set a sheet as large as one side of `paper` allows, else two; return how many sides it takes. */
+/**
+ * Set a sheet as large as one side of `paper` allows, else two; return how many sides it takes.
+ * @param {HTMLElement} sheet
+ * @param {Size} paper
+ */
 export function fitSheet(sheet, paper) {
   const side = paper.height - 2 * MARGIN_MM - SLACK_MM;
   const tries = SIZES_PT.flatMap((size) => PLACES.map((place) => ({ size, place })));
   const measured = tries.map((one) => ({ ...one, ...measure(sheet, one) }));
+  /** @param {(one: {tall: number, recipe: number}) => boolean} fits */
   const largest = (fits) => measured
     .filter(fits)
     .sort((one, other) => other.size - one.size || one.tall - other.tall)[0];
   const one = largest(({ tall }) => tall <= side - NOTES_MM) ?? largest(({ tall }) => tall <= side);
   // the second side is for the safety box: the first must hold the recipe
-  const used = one ?? largest(({ recipe }) => recipe <= side) ?? measured.at(-1);
+  const used = one ?? largest(({ recipe }) => recipe <= side) ?? /** @type {typeof measured[number]} */ (measured.at(-1));
   arrange(sheet, used);
-  sheet.dataset.sides = one ? 1 : 2;
+  sheet.dataset.sides = one ? "1" : "2";
   const notes = sheet.querySelector(".kitchen-sheet__notes");
   if (!one) {
     const first = notes.cloneNode(true);
@@ -36,6 +41,7 @@ export function fitSheet(sheet, paper) {
 }
 
 // rules the room that is left, when there is enough of it to write in
+/** @param {HTMLElement} notes @param {number} room */
 function rule(notes, room) {
   notes.hidden = room < LEAST_NOTES_MM;
   notes.style.blockSize = `${Math.floor(room)}mm`;
@@ -44,12 +50,14 @@ function rule(notes, room) {
 /**
  * Print the sheet alone. The paper's size goes with this one print: on other paper in the printer
  * the sheet is shrunk, and does not run over.
+ * @param {HTMLElement} sheet
+ * @param {Size} paper
  */
 export function printSheet(sheet, paper) {
   printAlone(sheet, "printing-kitchen-sheet", paper, MARGIN_MM);
 }
 
-/** Return a holder in which a sheet is measured at its width on `paper`. */
+/** Return a holder in which a sheet is measured at its width on `paper`. @param {Size} paper */
 export function makeHolder(paper) {
   const holder = document.createElement("div");
   holder.className = "kitchen-sheet-measuring";
@@ -60,9 +68,10 @@ export function makeHolder(paper) {
 }
 
 // heights in mm without the room for notes: of all of it, and of the recipe above the safety box
+/** @param {HTMLElement} sheet @param {SheetType} one */
 function measure(sheet, one) {
   arrange(sheet, one);
-  sheet.dataset.sides = 1;
+  sheet.dataset.sides = "1";
   sheet.querySelector(".kitchen-sheet__notes").hidden = true;
   const box = sheet.getBoundingClientRect();
   const care = sheet.querySelector(".kitchen-sheet__care");
@@ -71,6 +80,7 @@ function measure(sheet, one) {
 }
 
 // the dates stand under the ingredients, beside the method, or under both
+/** @param {HTMLElement} sheet @param {SheetType} type */
 function arrange(sheet, { size, place }) {
   sheet.style.setProperty("--sheet-text", `${size}pt`);
   sheet.dataset.when = place;

@@ -53,12 +53,20 @@ export function laySheets(grid, items, faces, { startAt = 1, gone, cutLines = tr
 /**
  * Print the sheets alone. The paper's size is written for this one print: with the page's own
  * margins the browser would shrink the sheets to fit.
+ * @param {HTMLElement} sheets
+ * @param {Paper} paper
  */
 export function printSheets(sheets, paper) {
   printAlone(sheets, "printing-sheets", paper, 0);
 }
 
-/** Print an element alone on `paper` with a margin in mm, then put the page back as it was. */
+/**
+ * Print an element alone on `paper` with a margin in mm, then put the page back as it was.
+ * @param {HTMLElement} element
+ * @param {string} printing
+ * @param {Size} paper
+ * @param {number} margin
+ */
 export function printAlone(element, printing, paper, margin) {
   const size = document.createElement("style");
   size.textContent = `@page { size: ${paper.width}mm ${paper.height}mm; margin: ${margin}mm; }`;
@@ -74,6 +82,7 @@ export function printAlone(element, printing, paper, margin) {
   window.print();
 }
 
+/** @param {Grid} grid @param {string} side */
 function newPage(grid, side) {
   const page = document.createElement("section");
   page.className = "sheet-page";
@@ -82,6 +91,13 @@ function newPage(grid, side) {
   return page;
 }
 
+/**
+ * @param {Grid} grid
+ * @param {number} index
+ * @param {Node[]} content
+ * @param {boolean} back
+ * @param {number[]} shift
+ */
 function newPlace(grid, index, content, back, shift) {
   const { x, y } = place(grid, index, back);
   const { width, height, turned } = grid.box;
@@ -94,6 +110,7 @@ function newPlace(grid, index, content, back, shift) {
 
 // What lies on its side: its head to the right, and on the back to the left, so that both sides
 // of one card have the same head once the sheet is turned on its long edge.
+/** @param {Size} box @param {Node[]} content @param {boolean} back */
 function newTurned({ width, height }, content, back) {
   const turned = document.createElement("div");
   turned.className = "sheet-turned";
@@ -103,11 +120,15 @@ function newTurned({ width, height }, content, back) {
   return turned;
 }
 
-/** Add the ruler at the foot of the first sheet, or alone where the last row comes down so far. */
+/**
+ * Add the ruler at the foot of the first sheet, or alone where the last row comes down so far.
+ * @param {HTMLElement} sheets
+ * @param {Grid} grid
+ */
 export function addRulerTo(sheets, grid) {
   const foot = grid.paper.height - grid.top - (grid.rows - 1) * grid.pitchY - grid.box.height;
   if (foot >= RULER_NEEDS_MM) {
-    addRuler(sheets.firstElementChild);
+    addRuler(/** @type {Element} */ (sheets.firstElementChild));
     return;
   }
   const page = newPage(grid, "ruler");
@@ -115,7 +136,10 @@ export function addRulerTo(sheets, grid) {
   sheets.append(page);
 }
 
-/** Add a ruler of 50 mm at the foot of a page, to check that the printer does not shrink it. */
+/**
+ * Add a ruler of 50 mm at the foot of a page, to check that the printer does not shrink it.
+ * @param {Element} page
+ */
 export function addRuler(page) {
   const ticks = Array.from({ length: 51 }, (_, mm) => `M${mm} 8v-${mm % 10 === 0 ? 4 : mm % 5 === 0 ? 3 : 2}`);
   const ruler = document.createElement("div");
@@ -125,7 +149,9 @@ export function addRuler(page) {
 }
 
 // What a pair of scissors follows: the tag's own shape, and a luggage tag's hole.
+/** @param {string} shape @param {Size} box */
 function newOutline(shape, { width, height }) {
+  /** @type {Texts} */
   const paths = {
     rectangle: `M0 0H${width}V${height}H0z`,
     wrap: `M0 0H${width}V${height}H0z`,
@@ -139,6 +165,7 @@ function newOutline(shape, { width, height }) {
 }
 
 // Short dashes at head and foot, where a folded card is folded: they end up in the crease.
+/** @param {Size} box */
 function newFoldMark({ width, height }) {
   const mark = document.createElement("div");
   mark.className = "fold-mark";
@@ -148,6 +175,7 @@ function newFoldMark({ width, height }) {
 
 // A hairline along every edge of the grid, running out to the paper's edge as a guide for a blade.
 // It is drawn as one SVG: borders would be moved to whole pixels, a quarter of a millimetre.
+/** @param {Grid} grid @param {Element} page @param {number[]} shift */
 function addCutLines(grid, page, shift) {
   const xs = new Set();
   const ys = new Set();

@@ -15,7 +15,14 @@ const sayStrength = speaker(STRENGTH_SAID);
 const MILLION = new Fraction(1000000);
 const TRIED = 10000;
 
-/** Return the facts {name, text, how, brief} of a batch that scale.js worked out. */
+/**
+ * Return the facts {name, text, how, brief} of a batch that scale.js worked out.
+ * @param {ScaleRecipe} recipe
+ * @param {Batch} batch
+ * @param {Measures} measures
+ * @param {Tables} tables
+ * @returns {Fact[]}
+ */
 export function factsOfBatch(recipe, batch, measures, tables) {
   const own = recipe.finished;
   const there = yieldOf(own, batch.factor);
@@ -31,8 +38,10 @@ export function factsOfBatch(recipe, batch, measures, tables) {
   return facts;
 }
 
+/** @param {FinishedData} finished @param {Fraction} factor @returns {ToBottle | null} */
 function yieldOf({ yield: own }, factor) {
   if (!own) return null;
+  /** @type {[string, Fraction][]} */
   const parts = own.parts.map(([name, ml], place) => {
     const spoon = place === own.parts.length - 1; // the tasting spoon is one, whatever the size
     return [name, spoon ? Fraction.parse(ml) : Fraction.parse(ml).times(factor)];
@@ -42,6 +51,7 @@ function yieldOf({ yield: own }, factor) {
   return { parts, volume, low: larger(volume.minus(spread), ZERO), high: volume.plus(spread), source: own.source };
 }
 
+/** @param {ToBottle} there @param {Measures} measures @param {Tables} tables */
 function toBottle({ parts, low, high, source }, measures, tables) {
   const kept = parts
     .filter(([, ml]) => !ml.abs().below(ONE))
@@ -52,10 +62,12 @@ function toBottle({ parts, low, high, source }, measures, tables) {
   return { name: say("to_bottle"), text, how: say("from_source", { how: kept, source }), brief: true };
 }
 
+/** @param {Fraction} volume @param {string} system @param {Tables} tables */
 function volumeText(volume, system, tables) {
   return roundMeasure(volume, system, "volume", Fraction.parse(tables.near.plain), tables).text;
 }
 
+/** @param {ScaleRecipe} recipe @param {Batch} batch @param {ToBottle | null} there @returns {Fact[]} */
 function into(recipe, batch, there) {
   if (!batch.makes_ml || recipe.each) return []; // "9 jars of 200 ml" says it all
   const sizes = recipe.finished.containers.map(([one, many, ml, size]) => ({ one, many, ml: Fraction.parse(ml), size }));
@@ -64,7 +76,7 @@ function into(recipe, batch, there) {
   if (!batch.fills) {
     if (!sizes.length || recipe.stands_ml.equals(ZERO)) return []; // pieces fill no bag by the ml
     [words, filled] = fill(sizes, batch.makes_ml);
-    least = sizes.at(-1).ml;
+    least = /** @type {typeof sizes[number]} */ (sizes.at(-1)).ml;
   }
   const how = [say("said_to_make", { makes: plainly(batch.makes) })];
   const over = batch.makes_ml.minus(filled);
@@ -77,17 +89,20 @@ function into(recipe, batch, there) {
   return [{ name: say("into"), text: words, how: how.join(say("then")), brief: true }];
 }
 
+/** @param {{one: string, many: string, ml: Fraction, size: string}[]} sizes @param {Fraction} volume @returns {[string, Fraction]} */
 function fill(sizes, volume) {
   const counts = sizes.length === 1
     ? [Number(volume.over(sizes[0].ml).floor())]
     : countsLeavingLeast(Number(volume.floor()), sizes.map(({ ml }) => Number(ml.ceil())));
-  const counted = sizes.map((size, place) => [counts[place], size]).filter(([count]) => count);
+  const counted = sizes.map((size, place) => /** @type {[number, typeof size]} */ ([counts[place], size])).filter(([count]) => count);
   const filled = counted.reduce((sum, [count, { ml }]) => sum.plus(ml.times(new Fraction(count))), ZERO);
   const words = counted.map(([count, { one, many, size }]) => say("of_size", { count, thing: count > 1 ? many : one, size }));
-  return [joinAnd(words) || say("less_than_one", { thing: sizes.at(-1).one }), filled];
+  return [joinAnd(words) || say("less_than_one", { thing: /** @type {typeof sizes[number]} */ (sizes.at(-1)).one }), filled];
 }
 
+/** @param {number} there @param {number[]} sizes */
 function countsLeavingLeast(there, sizes) {
+  /** @param {number} a @param {number} b @returns {number} */
   const gcd = (a, b) => (b ? gcd(b, a % b) : a);
   const grain = sizes.reduce(gcd);
   const steps = sizes.map((size) => size / grain);
@@ -112,14 +127,17 @@ function countsLeavingLeast(there, sizes) {
 
 /* --- strength: floats, in the same order as mixtures.py ------------------------------------------ */
 
+/** @param {Fraction} value */
 function toFloat(value) {
   return Number(value.times(MILLION).plus(HALF).floor()) / 1e6;
 }
 
+/** @param {number} massFraction @param {Figures} figures */
 function densityOf(massFraction, { density }) {
   return density.reduceRight((total, coefficient) => total * massFraction + coefficient, 0) / 1000;
 }
 
+/** @param {StrengthPart[]} parts @param {Fraction[]} shares @param {1 | 2} which @param {Figures} figures */
 function abvOf(parts, shares, which, figures) {
   let [ethanol, water, sugar, rest] = [0, 0, 0, 0];
   for (const part of parts) {
@@ -135,6 +153,13 @@ function abvOf(parts, shares, which, figures) {
   return ((100 * ethanol) / densityOf(1, figures)) / volume;
 }
 
+/**
+ * @param {StrengthData} own
+ * @param {Fraction[]} shares
+ * @param {Fraction | null} makes
+ * @param {Tables} tables
+ * @returns {Fact[]}
+ */
 function strengthFacts(own, shares, makes, tables) {
   const figures = tables.finished;
   let { abv, uncertainty } = own;
@@ -151,6 +176,13 @@ function strengthFacts(own, shares, makes, tables) {
   return [fact, ...pourFacts(own, abv, makes, figures)];
 }
 
+/**
+ * @param {StrengthData} own
+ * @param {number} abv
+ * @param {Fraction | null} makes
+ * @param {Figures} figures
+ * @returns {Fact[]}
+ */
 function pourFacts(own, abv, makes, { least_drinks, drink }) {
   const pours = own.pours
     .map(([name, many, text]) => {
@@ -159,6 +191,7 @@ function pourFacts(own, abv, makes, { least_drinks, drink }) {
     })
     .filter(({ drinks }) => drinks >= least_drinks);
   if (!pours.length) return [];
+  /** @param {{name: string, size: Fraction}} pour */
   const named = ({ name, size }) => (name.includes(" ml") ? name : say("with_size", { name, ml: size.floor() }));
   const each = pours.map((pour) =>
     say("drinks", { name: named(pour), drinks: tenths(pour.drinks), many: drink.many }));
@@ -170,7 +203,7 @@ function pourFacts(own, abv, makes, { least_drinks, drink }) {
       return count && `${count} ${count > 1n ? many : name.replace(/^a /, "")}`;
     })
     .filter(Boolean);
-  if (counted.length) {
+  if (makes && counted.length) {
     const times = toFloat(makes.over(pours[0].size));
     found.push({
       name: say("servings"), text: say("about", { amount: counted.join(say("or")) }), brief: true,
@@ -180,21 +213,24 @@ function pourFacts(own, abv, makes, { least_drinks, drink }) {
   return found;
 }
 
-/** What a batch makes without its "about". */
+/** What a batch makes without its "about". @param {string} makes */
 export function plainly(makes) {
   const about = say("about", { amount: "" });
   return makes.startsWith(about) ? makes.slice(about.length) : makes;
 }
 
+/** @param {number} value */
 function whole(value) {
   return Math.floor(value + 0.5);
 }
 
+/** @param {number} value */
 function tenths(value) {
   const count = Math.floor(value * 10 + 0.5);
   return `${Math.floor(count / 10)}.${count % 10}`;
 }
 
+/** @param {FoldData} own @param {Fraction[]} shares @param {Tables} tables */
 function foldText(own, shares, tables) {
   const [grams, volume] = own.brings.map((rows) => rows.reduce(
     (sum, [place, text]) => sum.plus(Fraction.parse(text).times(shares[place])), ZERO,

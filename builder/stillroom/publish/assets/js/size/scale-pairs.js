@@ -10,6 +10,7 @@ import { speaker } from "../words/said.js";
 const say = speaker(SAID);
 
 export class Pairs {
+  /** @param {HTMLElement} first */
   constructor(first) {
     this.first = first;
     this.sort = first.dataset.pair;
@@ -18,9 +19,10 @@ export class Pairs {
   }
 
   all() {
-    return [...this.first.parentElement.querySelectorAll("[data-pair]")];
+    return [.../** @type {HTMLElement} */ (this.first.parentElement).querySelectorAll("[data-pair]")];
   }
 
+  /** @param {HTMLElement} pair @returns {any[]} */
   fields(pair) {
     return [...pair.querySelectorAll("input, select")];
   }
@@ -60,13 +62,17 @@ export class Pairs {
     return pair;
   }
 
-  /** The first choice that no other pair has taken. */
+  /** The first choice that no other pair has taken. @param {HTMLSelectElement} select */
   freeChoice(select) {
     const taken = this.all().map((pair) => this.fields(pair)[1].selectedIndex);
     return Math.max([...select.options].findIndex((_, place) => !taken.includes(place)), 0);
   }
 
-  /** Show a text of the address in as many pairs as it needs. */
+  /**
+   * Show a text of the address in as many pairs as it needs.
+   * @param {string} text
+   * @param {ScaleLine[]} lines
+   */
   show(text, lines) {
     if (this.text() === text && text) return this.offer(); // as typed: nothing under the hand is moved
     for (const pair of this.all().slice(1)) pair.remove();
@@ -84,6 +90,7 @@ export class Pairs {
   }
 }
 
+/** @param {ScaleLine[]} lines */
 function haveForm(lines) {
   const names = lines.map((line) => line.item.replace(/[.*+?^${}()|[\]\\]/g, "\\$&"));
   return new RegExp(`^(.+?)\\s+(${names.sort((a, b) => b.length - a.length).join("|")})$`, "i");

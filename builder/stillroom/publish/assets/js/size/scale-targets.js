@@ -18,6 +18,7 @@ const COUNTED = /^(\d{1,9})\s*(?:x|×|\*|(?:([a-z-]+)\s+)?of)\s*(.+)$/i;
 const TO_THE_BRIM = /\s*(?:filled\s+)?to the brim\s*$/i;
 const THING = /^[a-z][a-z -]*$/i;
 
+/** @param {string} text @returns {Target} */
 export function parseTimes(text) {
   const factor = parseNumber(text);
   if (!factor.above(ZERO)) {
@@ -26,6 +27,7 @@ export function parseTimes(text) {
   return { sort: "times", factor };
 }
 
+/** @param {string} text @param {string} system @param {Tables} tables @returns {Target} */
 export function parseWanted(text, system, tables) {
   const { amount, rest } = parseLeading(text, system, tables);
   if (!amount || !amount.low.above(ZERO)) {
@@ -34,6 +36,7 @@ export function parseWanted(text, system, tables) {
   return { sort: "makes", amount, things: rest };
 }
 
+/** @param {string} text @param {string} system @param {Tables} tables @returns {Target} */
 export function parseFill(text, system, tables) {
   const containers = text.trim().split(BETWEEN).map((part) => {
     const found = COUNTED.exec(part);
@@ -50,12 +53,13 @@ export function parseFill(text, system, tables) {
   return { sort: "fill", containers };
 }
 
-/** What a container was called after its size: "bottles" of "190 ml bottles". */
+/** What a container was called after its size: "bottles" of "190 ml bottles". @param {string} rest */
 function thingIn(rest) {
   const words = rest.replace(TO_THE_BRIM, "").trim();
   return THING.test(words) && !words.toLowerCase().includes("brim") ? words : "";
 }
 
+/** @param {string} text @param {string} system @param {Tables} tables @returns {Target} */
 export function parseHave(text, system, tables) {
   const have = text.trim().split(BETWEEN).map((part) => {
     const { amount, rest } = parseLeading(part, system, tables);
@@ -68,6 +72,7 @@ export function parseHave(text, system, tables) {
   return { sort: "have", have };
 }
 
+/** @param {string} text @param {string} system @param {Tables} tables @returns {Target} */
 export function parseVessel(text, system, tables) {
   const tin = readOwnTin(text);
   if (tin) return { sort: "tin", tin };
@@ -78,13 +83,27 @@ export function parseVessel(text, system, tables) {
   return { sort: "vessel", capacity: amount };
 }
 
-/** Read one target by its name: "times", "makes", "fill", "have" or "vessel"; throws Unreadable. */
+/**
+ * Read one target by its name: "times", "makes", "fill", "have" or "vessel"; throws Unreadable.
+ * @param {string} sort
+ * @param {string} text
+ * @param {string} system
+ * @param {Tables} tables
+ * @returns {Target}
+ */
 export function parseTarget(sort, text, system, tables) {
+  /** @type {Record<string, typeof parseWanted>} */
   const readers = { makes: parseWanted, fill: parseFill, have: parseHave, vessel: parseVessel };
   return sort === "times" ? parseTimes(text) : readers[sort](text, system, tables);
 }
 
-/** Return {factor, containers, scarcest, left} of a target; throws Unreadable when it cannot be had. */
+/**
+ * Return {factor, containers, scarcest, left} of a target; throws Unreadable when it cannot be had.
+ * @param {ScaleRecipe} recipe
+ * @param {Target} target
+ * @param {Tables} tables
+ * @returns {Solved}
+ */
 export function solveTarget(recipe, target, tables) {
   const solved = solveAny(recipe, target, tables);
   if (solved.factor.above(new Fraction(tables.most_times))) {
@@ -97,6 +116,7 @@ export function solveTarget(recipe, target, tables) {
   return solved;
 }
 
+/** @param {ScaleRecipe} recipe @param {Target} target @param {Tables} tables @returns {Solved} */
 function solveAny(recipe, target, tables) {
   const plain = { containers: [], scarcest: "", left: [] };
   switch (target.sort) {
@@ -121,6 +141,12 @@ function solveAny(recipe, target, tables) {
   }
 }
 
+/**
+ * @param {ScaleRecipe} recipe
+ * @param {Extract<Target, {sort: "fill"}>} target
+ * @param {Tables} tables
+ * @returns {Solved}
+ */
 function solveFill(recipe, { containers }, tables) {
   const wanted = containers.reduce(
     (sum, one) => sum.plus(holdsMl(recipe, one, tables).times(new Fraction(one.count))), ZERO,
@@ -128,7 +154,12 @@ function solveFill(recipe, { containers }, tables) {
   return { factor: wanted.over(makesMl(recipe)), containers, scarcest: "", left: [] };
 }
 
-/** What one container holds; of a jar known by its brim, less the published headspace. */
+/**
+ * What one container holds; of a jar known by its brim, less the published headspace.
+ * @param {ScaleRecipe} recipe
+ * @param {Filled} container
+ * @param {Tables} tables
+ */
 function holdsMl(recipe, { size, brim }, tables) {
   const held = millilitres(recipe, size, tables);
   if (!brim) return held;
@@ -139,6 +170,7 @@ function holdsMl(recipe, { size, brim }, tables) {
   return held.minus(recipe.headspace_ml);
 }
 
+/** @param {ScaleRecipe} recipe @param {Extract<Target, {sort: "makes"}>} target @param {Tables} tables */
 function factorOfMakes(recipe, { amount, things }, tables) {
   const made = middle(recipe.makes);
   if (!amount.unit) {
@@ -158,6 +190,7 @@ function factorOfMakes(recipe, { amount, things }, tables) {
   return millilitres(recipe, amount, tables).over(makesMl(recipe));
 }
 
+/** @param {ScaleRecipe} recipe */
 function makesMl(recipe) {
   if (!recipe.makes_ml) {
     throw say.refuse("counted", { things: recipe.things });
@@ -165,6 +198,7 @@ function makesMl(recipe) {
   return recipe.makes_ml;
 }
 
+/** @param {ScaleRecipe} recipe @param {Amount} amount @param {Tables} tables */
 function millilitres(recipe, amount, tables) {
   const size = sizeOf(amount.unit, tables);
   const base = middle(amount).times(baseSize(amount.unit, tables));
@@ -173,6 +207,12 @@ function millilitres(recipe, amount, tables) {
   throw say.refuse("not_measured_so");
 }
 
+/**
+ * @param {ScaleRecipe} recipe
+ * @param {Extract<Target, {sort: "have"}>} target
+ * @param {Tables} tables
+ * @returns {Solved}
+ */
 function solveHave(recipe, target, tables) {
   const allowed = target.have.map(({ amount, words }) => {
     const line = findLine(words, recipe.lines, tables);
@@ -180,7 +220,7 @@ function solveHave(recipe, target, tables) {
     return { own: there.over(need), line, need, there, amount };
   });
   const factor = allowed.map((row) => row.own).reduce(smaller);
-  const scarcest = allowed.find((row) => row.own.equals(factor)).line.item;
+  const scarcest = allowed.find((row) => row.own.equals(factor))?.line.item ?? "";
   const left = allowed
     .filter((row) => row.own.above(factor))
     .map(({ line, need, there, amount }) => ({
@@ -191,6 +231,13 @@ function solveHave(recipe, target, tables) {
   return { factor, containers: [], scarcest: allowed.length > 1 ? scarcest : "", left };
 }
 
+/**
+ * @param {ScaleRecipe} recipe
+ * @param {ScaleLine} line
+ * @param {Amount} have
+ * @param {Tables} tables
+ * @returns {[Fraction, Fraction]}
+ */
 function inOneMeasure(recipe, line, have, tables) {
   if (line.scales !== "with the batch" || line.form === "words") {
     throw say.refuse("does_not_grow", { item: line.item });
@@ -205,19 +252,31 @@ function inOneMeasure(recipe, line, have, tables) {
   throw say.refuse("item_not_measured_so", { item: line.item, written: line.written });
 }
 
-/** The least and the most of a line in one batch as written, in the line's own unit. */
+/**
+ * The least and the most of a line in one batch as written, in the line's own unit.
+ * @param {ScaleRecipe} recipe
+ * @param {ScaleLine} line
+ * @returns {[Fraction, Fraction]}
+ */
 export function writtenRange(recipe, line) {
   if (line.form !== "ratio" || line.of === null) return [line.low, line.high];
   const base = middle(recipe.lines[line.of]);
   return [line.low.times(base).over(line.per_high), line.high.times(base).over(line.per_low)];
 }
 
+/** @param {ScaleRecipe} recipe @param {ScaleLine} line */
 function writtenMiddle(recipe, line) {
   const [low, high] = writtenRange(recipe, line);
   return low.plus(high).over(2);
 }
 
-/** The line a cook's words mean: a whole name, else the one that holds every word. */
+/**
+ * The line a cook's words mean: a whole name, else the one that holds every word.
+ * @param {string} words
+ * @param {ScaleLine[]} lines
+ * @param {Tables} tables
+ * @returns {ScaleLine}
+ */
 export function findLine(words, lines, tables) {
   const wanted = stems(words, tables);
   const whole = lines.find((line) => {
@@ -236,11 +295,16 @@ export function findLine(words, lines, tables) {
   throw say.refuse("not_in_recipe", { words, mend: didYouMean(words, lines.map((line) => line.item)) });
 }
 
+/** @param {string} words @param {Tables} tables */
 function stems(words, tables) {
   return new Set((words.toLowerCase().match(/[a-zà-öø-ÿ]+/g) ?? []).map((word) => singular(word, tables)));
 }
 
-/** The singular of one word in small letters: singular_word of core/words/plurals.py. */
+/**
+ * The singular of one word in small letters: singular_word of core/words/plurals.py.
+ * @param {string} word
+ * @param {Tables} tables
+ */
 export function singular(word, tables) {
   const { same, odd, endings } = tables.one_and_many;
   if (same.includes(word) || word.length < 3) return word;

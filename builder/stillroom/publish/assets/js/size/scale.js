@@ -33,27 +33,35 @@ const REACH = 24n;
 const VESSELS_TOLD = 4n; // nobody has more of one size: then the litres must do
 const TWO = new Fraction(2);
 
+/** @param {Written} row @param {string[]} names @returns {any} */
 function withNumbers(row, names) {
   const read = { ...row };
   for (const name of names) if (row[name] !== null) read[name] = Fraction.parse(row[name]);
   return read;
 }
 
+/** @param {Written | null} amount @returns {Amount | null} */
 function readAmount(amount) {
   return amount && withNumbers(amount, ["low", "high"]);
 }
 
-/** Turn a recipe's scaling data from text into fractions. */
+/** Turn a recipe's scaling data from text into fractions. @param {Written} data @returns {ScaleRecipe} */
 export function readRecipe(data) {
   return {
     ...withNumbers(data, RECIPE_NUMBERS),
     makes: readAmount(data.makes),
     each: readAmount(data.each),
-    lines: data.lines.map((line) => withNumbers({ ...LINE, ...line }, LINE_NUMBERS)),
+    lines: data.lines.map((/** @type {Written} */ line) => withNumbers({ ...LINE, ...line }, LINE_NUMBERS)),
   };
 }
 
-/** Return the batch of a target in the reader's measures {system, by}; throws Unreadable. */
+/**
+ * Return the batch of a target in the reader's measures {system, by}; throws Unreadable.
+ * @param {ScaleRecipe} recipe
+ * @param {Target} target
+ * @param {Measures} measures
+ * @param {Tables} tables
+ */
 export function scale(recipe, target, measures, tables) {
   const solved = solveTarget(recipe, target, tables);
   const { factor } = solved;
@@ -73,7 +81,7 @@ export function scale(recipe, target, measures, tables) {
     containers,
     lines,
     warnings: [
-      ...lines.filter((line) => !line.holds).map((line) => warningOf(line, tables)),
+      ...lines.filter((line) => !line.holds).map((line) => warningOf(/** @type {MeasuredLine} */ (line), tables)),
       ...boilingWarnings(recipe.kind, factor, tables),
     ],
     notes: notesOf(recipe, factor, target.sort === "tin"),
@@ -84,6 +92,7 @@ export function scale(recipe, target, measures, tables) {
   };
 }
 
+/** @param {ScaleRecipe} recipe @param {Fraction} factor */
 export function countContainers(recipe, factor) {
   let count = factor.ceil();
   if (recipe.each) count = middle(recipe.makes).times(factor).ceil();
@@ -93,7 +102,16 @@ export function countContainers(recipe, factor) {
   return count < 1n ? 1n : count;
 }
 
-/** Return one line at a factor: its amount and item in words, its window, whether it holds. */
+/**
+ * Return one line at a factor: its amount and item in words, its window, whether it holds.
+ * @param {ScaleRecipe} recipe
+ * @param {ScaleLine} line
+ * @param {Fraction} factor
+ * @param {bigint} containers
+ * @param {Measures} measures
+ * @param {Tables} tables
+ * @returns {ScaledLine}
+ */
 export function scaleLine(recipe, line, factor, containers, measures, tables) {
   if (line.form === "words") {
     return {
@@ -112,11 +130,21 @@ export function scaleLine(recipe, line, factor, containers, measures, tables) {
   return shown;
 }
 
+/** @param {ScaleLine} line @param {Fraction} factor */
 function noteOf(line, factor) {
   if (!line.note_counts || factor.equals(ONE)) return line.note;
   return say("as_written_note", { note: line.note });
 }
 
+/**
+ * @param {ScaleLine} line
+ * @param {Fraction} low
+ * @param {Fraction} high
+ * @param {Measures} measures
+ * @param {string} asWritten
+ * @param {Tables} tables
+ * @returns {ScaledLine}
+ */
 function roundLine(line, low, high, measures, asWritten, tables) {
   const mid = low.plus(high).over(2);
   const spread = low.equals(high) || line.stated ? line.tolerance : ZERO;
@@ -130,6 +158,14 @@ function roundLine(line, low, high, measures, asWritten, tables) {
     : roundCounted(line, mid, [low, high], range, tables);
 }
 
+/**
+ * @param {ScaleLine} line
+ * @param {Fraction} mid
+ * @param {[Fraction, Fraction]} ends
+ * @param {[Fraction, Fraction]} range
+ * @param {Tables} tables
+ * @returns {ScaledLine}
+ */
 function roundCounted(line, mid, [low, high], range, tables) {
   const [first, last] = [low.ceil(), high.floor()];
   let [text, kitchen, holds, many] = [`${first}–${last}`, new Fraction(first + last, 2n), true, true];
@@ -147,6 +183,12 @@ function roundCounted(line, mid, [low, high], range, tables) {
   return found;
 }
 
+/**
+ * @param {Fraction} value
+ * @param {[Fraction, Fraction]} ends
+ * @param {boolean} halves
+ * @returns {[Fraction, boolean]}
+ */
 function roundCount(value, [low, high], halves) {
   const step = halves ? HALF : ONE;
   const nearest = nearestMultiple(value, step);
@@ -156,11 +198,21 @@ function roundCount(value, [low, high], halves) {
   return [inside ?? nearest, inside !== undefined];
 }
 
+/**
+ * @param {ScaleLine} line
+ * @param {Fraction} low
+ * @param {Fraction} high
+ * @param {[Fraction, Fraction]} range
+ * @param {Measures} measures
+ * @param {Tables} tables
+ * @returns {ScaledLine}
+ */
 function roundMeasured(line, low, high, range, measures, tables) {
   const [through, name] = throughOf(line, measures, tables);
   const unit = baseSize(line.unit, tables);
   const sizes = [low, high].map((end) => end.times(unit).times(through));
   const mid = sizes[0].plus(sizes[1]).over(2);
+  /** @param {Fraction} size */
   const round = (size) => roundMeasure(size, measures.system, name, line.near, tables, !!line.tight);
   let single = line.form === "ratio" || sizes[0].equals(sizes[1]);
   let rounded = (single ? [mid] : sizes).map(round);
@@ -172,7 +224,7 @@ function roundMeasured(line, low, high, range, measures, tables) {
   const window = single
     ? range
     : [low.times(ONE.minus(line.tolerance)), high.times(ONE.plus(line.tolerance))];
-  let holds = !back[0].below(window[0]) && !back.at(-1).above(window[1]);
+  let holds = !back[0].below(window[0]) && !(/** @type {Fraction} */ (back.at(-1))).above(window[1]);
   const kitchen = rounded.reduce((sum, end) => sum.plus(end.value), ZERO).over(new Fraction(rounded.length));
   if (!line.tight && !line.stated) {
     const blind = Fraction.parse(tables.blind[sizeOf(line.unit, tables)]);
@@ -181,7 +233,7 @@ function roundMeasured(line, low, high, range, measures, tables) {
   let text = joinRange(rounded.map((end) => end.text));
   if (line.about) text = say("about", { amount: text });
   const found = scaled(line, low.plus(high).over(2), range, text, holds, kitchen, through, tables);
-  if (!through.equals(ONE)) found.why = say("through", { density: showDecimal(line.density, 3), source: line.density_source });
+  if (!through.equals(ONE) && line.density) found.why = say("through", { density: showDecimal(line.density, 3), source: line.density_source });
   if (!holds && line.density && name !== "mass") {
     const bulk = mid.over(through);
     found.aside = byWeight(sizeOf(line.unit, tables) === "mass" ? bulk : bulk.times(line.density));
@@ -189,10 +241,12 @@ function roundMeasured(line, low, high, range, measures, tables) {
   return found;
 }
 
+/** @param {Fraction} grams */
 function byWeight(grams) {
   return say("by_weight", { grams: showDecimal(grams, grams.below(new Fraction(10)) ? 1 : 0) });
 }
 
+/** @param {ScaleLine} line @param {Measures} measures @param {Tables} tables @returns {[Fraction, string]} */
 function throughOf(line, measures, tables) {
   const size = sizeOf(line.unit, tables);
   if (size === "volume") {
@@ -206,6 +260,17 @@ function throughOf(line, measures, tables) {
   return [ONE, "length"];
 }
 
+/**
+ * @param {ScaleLine} line
+ * @param {Fraction} mid
+ * @param {[Fraction, Fraction]} ends
+ * @param {string} text
+ * @param {boolean} holds
+ * @param {Fraction} kitchen
+ * @param {Fraction} through
+ * @param {Tables} tables
+ * @returns {ScaledLine}
+ */
 function scaled(line, mid, [low, high], text, holds, kitchen, through, tables) {
   const exact = mid.times(baseSize(line.unit, tables)).times(through);
   const several = !line.unit && mid.above(ONE);
@@ -215,10 +280,11 @@ function scaled(line, mid, [low, high], text, holds, kitchen, through, tables) {
     amount_text: text,
     exact: mid, unit: line.unit, low, high, holds,
     off: kitchen.minus(exact).over(exact),
-    why: "", aside: "",
+    why: "", aside: "", note: "",
   };
 }
 
+/** @param {MeasuredLine} line @param {Tables} tables */
 function warningOf(line, tables) {
   const named = { item: line.item, amount: line.amount_text };
   if (!line.unit) {
@@ -230,7 +296,12 @@ function warningOf(line, tables) {
   return say(line.off.above(ZERO) ? "more" : "less", { ...named, percent, asked });
 }
 
-/** Say the containers asked for: "12 bottles of 50 ml and 1 bottle of 100 ml". */
+/**
+ * Say the containers asked for: "12 bottles of 50 ml and 1 bottle of 100 ml".
+ * @param {ScaleRecipe} recipe
+ * @param {Filled[]} asked
+ * @param {Tables} tables
+ */
 function fillsText(recipe, asked, tables) {
   return joinAnd(asked.map(({ count, size, brim, thing }) => {
     const own = count > 1n ? recipe.container_many : recipe.container;
@@ -239,12 +310,19 @@ function fillsText(recipe, asked, tables) {
   }));
 }
 
+/** @param {ScaleRecipe} recipe @param {string} makes @param {string} fills */
 function inFull(recipe, makes, fills) {
   if (!fills) return makes;
   return recipe.each ? fills : say("in_full", { makes, fills });
 }
 
-/** Say what a batch makes. */
+/**
+ * Say what a batch makes.
+ * @param {ScaleRecipe} recipe
+ * @param {Fraction} factor
+ * @param {Measures} measures
+ * @param {Tables} tables
+ */
 export function makesText(recipe, factor, measures, tables) {
   const { unit, about } = recipe.makes;
   const [low, high] = [recipe.makes.low.times(factor), recipe.makes.high.times(factor)];
@@ -260,6 +338,7 @@ export function makesText(recipe, factor, measures, tables) {
   }
   if (recipe.each) return jarsText(recipe, low.plus(high).over(2));
   if (high.below(ONE)) return say("less_than_one", { thing: recipe.thing });
+  /** @param {Fraction} value */
   const whole = (value) => larger(new Fraction(value.plus(HALF).floor()), ONE);
   const [from, to] = [whole(low), whole(high)];
   const number = from.equals(to) ? `${from}` : `${from}–${to}`;
@@ -267,6 +346,7 @@ export function makesText(recipe, factor, measures, tables) {
   return about || !from.equals(low) ? say("about", { amount: text }) : text;
 }
 
+/** @param {ScaleRecipe} recipe @param {Fraction} count */
 function jarsText(recipe, count) {
   const size = recipe.each_written;
   const full = count.floor();
@@ -275,6 +355,7 @@ function jarsText(recipe, count) {
   return count.whole ? text : say("and_a_part", { text });
 }
 
+/** @param {ScaleRecipe} recipe @param {Fraction} factor @param {boolean} ownTin @returns {string[]} */
 function notesOf(recipe, factor, ownTin) {
   if (factor.equals(ONE)) return [];
   const notes = recipe.notes[factor.above(ONE) ? "larger" : "smaller"];
@@ -282,6 +363,7 @@ function notesOf(recipe, factor, ownTin) {
   return [...notes, ...ofVessels.filter(Boolean)];
 }
 
+/** @param {ScaleRecipe} recipe @param {Fraction} factor */
 function vesselNote(recipe, factor) {
   if (!recipe.vessel_ml || recipe.stands_ml.equals(ZERO)) return "";
   const wanted = recipe.stands_ml.times(factor).over(recipe.vessel_share);
@@ -293,17 +375,23 @@ function vesselNote(recipe, factor) {
   return say(vessels > VESSELS_TOLD ? "vessel" : "vessels", words);
 }
 
+/** @param {string} kind @param {Fraction} factor @param {Tables} tables @returns {string[]} */
 function boilingWarnings(kind, factor, tables) {
   const { kinds, most, words } = tables.boiled_at_once;
   if (!kinds.includes(kind) || !factor.above(new Fraction(most))) return [];
   return [words.replace("{batches}", `${factor.over(new Fraction(most)).ceil()}`)];
 }
 
-/** The nearest factor at which everything counted comes out whole, or null. */
+/**
+ * The nearest factor at which everything counted comes out whole, or null.
+ * @param {ScaleRecipe} recipe
+ * @param {Fraction} factor
+ * @returns {Fraction | null}
+ */
 export function nearestFit(recipe, factor) {
   const counted = recipe.lines
     .filter((line) => line.form !== "words" && !line.unit && line.scales === "with the batch")
-    .map((line) => [line, ...writtenRange(recipe, line)]);
+    .map((line) => /** @type {Counted} */ ([line, ...writtenRange(recipe, line)]));
   const fitting = choices(counted, factor).filter((choice) => counted.every((row) => fits(row, choice)));
   if (!fitting.length) return null;
   return fitting.reduce((best, choice) => {
@@ -312,6 +400,7 @@ export function nearestFit(recipe, factor) {
   });
 }
 
+/** @param {Fraction} step @param {Fraction} factor @returns {Fraction[]} */
 function multiplesNear(step, factor) {
   const centre = factor.over(step).floor();
   const found = [];
@@ -321,6 +410,7 @@ function multiplesNear(step, factor) {
   return found;
 }
 
+/** @param {Counted[]} counted @param {Fraction} factor @returns {Fraction[]} */
 function choices(counted, factor) {
   const fixed = counted.filter(([, low, high]) => low.equals(high));
   if (fixed.length) {
@@ -330,18 +420,30 @@ function choices(counted, factor) {
   return counted.flatMap(([, low, high]) => multiplesNear(TWO.over(low.plus(high)), factor));
 }
 
+/** @param {Fraction} one @param {Fraction} other */
 function commonStep(one, other) {
+  /** @param {bigint} a @param {bigint} b @returns {bigint} */
   const gcd = (a, b) => (b ? gcd(b, a % b) : a);
   return new Fraction((one.n * other.n) / gcd(one.n, other.n), gcd(one.d, other.d));
 }
 
+/** @param {Counted} row @param {Fraction} factor */
 function fits([line, low, high], factor) {
   const grain = line.halves ? HALF : ONE;
   const least = low.times(factor).over(grain).ceil();
   return high.times(factor).over(grain).floor() >= (least > 1n ? least : 1n);
 }
 
-/** Return a part of an ingredient ({low, high, unit, about, written}) as it stands in a step. */
+/**
+ * Return a part of an ingredient ({low, high, unit, about, written}) as it stands in a step.
+ * @param {ScaleRecipe} recipe
+ * @param {ScaleLine} line
+ * @param {LinePart} part
+ * @param {Fraction} factor
+ * @param {bigint} containers
+ * @param {Measures} measures
+ * @param {Tables} tables
+ */
 export function scalePart(recipe, line, part, factor, containers, measures, tables) {
   const own = {
     ...line, ...part, form: "amount", of: null,

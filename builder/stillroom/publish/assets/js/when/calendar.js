@@ -15,11 +15,19 @@ const PRODUCT = "-//Stillroom//Stillroom book//EN";
 const DOMAIN = "stillroom";
 const LINE = 75; // octets, RFC 5545, 3.1
 const SEQUENCE_FROM = fromParts(2020, 1, 1);
+/** @type {Record<string, string>} */
 const FREQUENCIES = { day: "DAILY", week: "WEEKLY" };
 
-/** Return every entry of a plan: {uid, title, description, day, rule, reminders}. */
+/**
+ * Return every entry of a plan: {uid, title, description, day, rule, reminders}.
+ * @param {string} slug
+ * @param {string} title
+ * @param {Plan} plan
+ * @returns {CalendarEntry[]}
+ */
 export function makeEntries(slug, title, plan) {
   const seen = new Map();
+  /** @param {string} what */
   const uid = (what) => {
     const name = what.toLowerCase().replace(/[^a-z0-9]+/g, "-").replace(/^-+|-+$/g, "");
     seen.set(name, (seen.get(name) ?? 0) + 1);
@@ -28,6 +36,13 @@ export function makeEntries(slug, title, plan) {
   const entries = plan.stages
     .filter((row) => row.dates.length)
     .map((row) => rowEntry(uid(row.word), title, row));
+  /**
+   * @param {string} word
+   * @param {string} said
+   * @param {number} day
+   * @param {string} [description]
+   * @param {number[]} [reminders]
+   */
   const add = (word, said, day, description = "", reminders = []) =>
     entries.push({ uid: uid(word), title: say(`entry_${said}`, { title }), description, day, rule: "", reminders });
   if (plan.usable < plan.best) add("usable", "usable", plan.usable);
@@ -38,6 +53,7 @@ export function makeEntries(slug, title, plan) {
   return entries;
 }
 
+/** @param {string} uid @param {string} title @param {DatedStage} row @returns {CalendarEntry} */
 function rowEntry(uid, title, row) {
   const hands = row.minutes ? say("of_work", { minutes: sayMinutes(row.minutes) }) : "";
   const said = [hands, row.where, row.condition].filter(Boolean).join(", ");
@@ -51,7 +67,10 @@ function rowEntry(uid, title, row) {
   };
 }
 
-/** Return the recurrence that expands to exactly the stage's dates, or "" for one date. */
+/**
+ * Return the recurrence that expands to exactly the stage's dates, or "" for one date.
+ * @param {DatedStage} row
+ */
 export function makeRule(row) {
   const count = row.dates.length;
   if (count < 2) return "";
@@ -65,10 +84,17 @@ export function makeRule(row) {
   return `${rule("MONTHLY", months, count)};BYMONTHDAY=${days.join(",")}${position}`;
 }
 
+/** @param {string} frequency @param {number} step @param {number} count */
 const rule = (frequency, step, count) =>
   `FREQ=${frequency};COUNT=${count}${step > 1 ? `;INTERVAL=${step}` : ""}`;
 
-/** Return the text of a calendar file; `madeOn` stamps it and numbers its revision. */
+/**
+ * Return the text of a calendar file; `madeOn` stamps it and numbers its revision.
+ * @param {string} name
+ * @param {CalendarEntry[]} entries
+ * @param {number} madeOn
+ * @param {string} [url]
+ */
 export function makeCalendar(name, entries, madeOn, url = "") {
   const lines = [
     "BEGIN:VCALENDAR", "VERSION:2.0", `PRODID:${PRODUCT}`, "METHOD:PUBLISH",
@@ -79,7 +105,9 @@ export function makeCalendar(name, entries, madeOn, url = "") {
   return `${lines.map(foldLine).join("\r\n")}\r\n`;
 }
 
+/** @param {CalendarEntry} entry @param {number} madeOn @param {string} url */
 function eventLines(entry, madeOn, url) {
+  /** @param {number} day */
   const compact = (day) => isoDay(day).replaceAll("-", "");
   return [
     "BEGIN:VEVENT",
@@ -102,12 +130,15 @@ function eventLines(entry, madeOn, url) {
   ];
 }
 
-/** Escape a text value: backslash, semicolon, comma and line end. */
+/** Escape a text value: backslash, semicolon, comma and line end. @param {string} text */
 export function escapeText(text) {
   return text.replace(/[\\;,]/g, (sign) => `\\${sign}`).replace(/\r\n|\n|\r/g, "\\n");
 }
 
-/** Return a line in pieces of fewer than 75 octets: between two letters, and in no escape. */
+/**
+ * Return a line in pieces of fewer than 75 octets: between two letters, and in no escape.
+ * @param {string} line
+ */
 export function foldLine(line) {
   const encoder = new TextEncoder();
   const letters = [...line];

@@ -7,7 +7,10 @@
 
 const DAY_MS = 86400000;
 
-/** Return the day number of "2027-12-18", or null when that is no day. */
+/**
+ * Return the day number of "2027-12-18", or null when that is no day.
+ * @param {string | null | undefined} iso
+ */
 export function parseDay(iso) {
   const match = /^(\d{4})-(\d{2})-(\d{2})$/.exec(iso ?? "");
   if (!match) return null;
@@ -15,14 +18,19 @@ export function parseDay(iso) {
   return isoDay(day) === iso ? day : null;
 }
 
-/** Return the day number of a year, a month from 1 and a day of it. */
+/**
+ * Return the day number of a year, a month from 1 and a day of it.
+ * @param {number} year
+ * @param {number} month
+ * @param {number} day
+ */
 export function fromParts(year, month, day) {
   const stamp = new Date(0);
   stamp.setUTCFullYear(year, month - 1, day);
   return Math.round(stamp.getTime() / DAY_MS);
 }
 
-/** Return {year, month, day, weekday}; months from 1, weekday 0 is Monday. */
+/** Return {year, month, day, weekday}; months from 1, weekday 0 is Monday. @param {number} day */
 export function partsOf(day) {
   const stamp = new Date(day * DAY_MS);
   return {
@@ -33,17 +41,21 @@ export function partsOf(day) {
   };
 }
 
-/** Return "2027-12-18". */
+/** Return "2027-12-18". @param {number} day */
 export function isoDay(day) {
   return new Date(day * DAY_MS).toISOString().slice(0, 10);
 }
 
-/** Return the number of days in a month. */
+/** Return the number of days in a month. @param {number} year @param {number} month */
 export function daysInMonth(year, month) {
   return partsOf(fromParts(year, month + 1, 0)).day;
 }
 
-/** Return the day some months later; the 31st becomes the month's last day. */
+/**
+ * Return the day some months later; the 31st becomes the month's last day.
+ * @param {number} day
+ * @param {number} months
+ */
 export function addMonths(day, months) {
   const { year, month, day: number } = partsOf(day);
   const index = year * 12 + (month - 1) + months;
@@ -52,7 +64,11 @@ export function addMonths(day, months) {
   return fromParts(toYear, toMonth, Math.min(number, daysInMonth(toYear, toMonth)));
 }
 
-/** Return the day a span [low, high, unit] later, `times` over, by its longer end or its shorter. */
+/**
+ * Return the day a span [low, high, unit] later, `times` over, by its longer end or its shorter.
+ * @param {number} day
+ * @param {Span} span
+ */
 export function addSpan(day, span, { longest = true, times = 1 } = {}) {
   const count = (longest ? span[1] : span[0]) * times;
   switch (span[2]) {

@@ -27,6 +27,7 @@ export function planInSeason(recipe, givingDay, now = null) {
   return { plan, season, verdict: startInSeason(plan, now) };
 }
 
+/** @param {Plan} plan @param {number | null} now */
 function startInSeason(plan, now) {
   let code = "start_in_season";
   if (plan.start === now) code = "start_in_season_today";

@@ -38,23 +38,31 @@ export function findSeason(recipe, latestStart, givingDay, now = null, latestUsa
   return note(recipe, wouldKeep ? "season_gone" : "season_would_not_keep");
 }
 
-/** Return what the season says of a batch begun on a day; null when it is then in season. */
+/**
+ * Return what the season says of a batch begun on a day; null when it is then in season.
+ * @param {WhenRecipe} recipe
+ * @param {number} start
+ */
 export function seasonOfStart(recipe, start) {
   return nothingToSay(recipe.season, start) ? null : note(recipe, "season_begun");
 }
 
-/** Return whether nothing is to be said: no season is known, or the day lies in it. */
+/**
+ * Return whether nothing is to be said: no season is known, or the day lies in it.
+ * @param {number[]} season
+ * @param {number} day
+ */
 function nothingToSay(season, day) {
   return !season?.length || season.includes(partsOf(day).month);
 }
 
-/** Return the last day of the month before. */
+/** Return the last day of the month before. @param {number} day */
 function monthBefore(day) {
   const { year, month } = partsOf(day);
   return fromParts(year, month, 0);
 }
 
-/** Return the first day in season after one that is not. */
+/** Return the first day in season after one that is not. @param {number} day @param {number[]} season */
 function firstAfter(day, season) {
   let first = day;
   while (!season.includes(partsOf(first).month)) {
@@ -71,6 +79,7 @@ function firstAfter(day, season) {
  * @param {Record<string, number>} [days]
  */
 function note({ season }, code, start = null, days = {}) {
+  /** @type {Texts} */
   const blanks = { months: sayMonths(season) };
   for (const [name, day] of Object.entries({ start, ...days })) {
     if (day !== null) blanks[name] = sayDay(day);
@@ -79,6 +88,7 @@ function note({ season }, code, start = null, days = {}) {
   return { start, text: say(code, blanks), aside: say(aside, blanks) };
 }
 
+/** @param {number[]} season */
 function sayMonths(season) {
   const names = season.map(sayMonth);
   const runsOn = season.slice(1).every((month, n) => (season[n] % 12) + 1 === month);

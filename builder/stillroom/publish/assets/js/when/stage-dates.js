@@ -8,13 +8,21 @@ import { addSpan } from "./dates.js";
 
 const WORKING_DAY_MINUTES = 12 * 60;
 const DAY_MINUTES = 24 * 60;
+/** @type {Record<string, number>} */
 const SPAN_MINUTES = { minute: 1, hour: 60, day: 1440, week: 10080, month: 43200, year: 525600 };
 
+/** @param {Stage} stage */
 export const isMilestone = (stage) => stage.role === "usable" || stage.role === "best";
-/** The first day of a stage that a maker sees: what is made today is first shaken tomorrow. */
+/**
+ * The first day of a stage that a maker sees: what is made today is first shaken tomorrow.
+ * @param {DatedStage} row
+ */
 export const firstDay = (row) => (row.role === "tend" ? row.dates[0] : row.from);
+/** @param {Stage} stage */
 const isAnchored = (stage) => stage.before_giving !== undefined || stage.role === "give";
+/** @param {Span} span */
 const spanMinutes = (span) => span[1] * SPAN_MINUTES[span[2]];
+/** @param {Span} span */
 const isWithinADay = (span) => span[2] === "minute" || span[2] === "hour";
 
 /**
@@ -35,12 +43,13 @@ export function layOut(stages, start, stop = null) {
 }
 
 class Walk {
+  /** @param {number} start @param {number | null} stop */
   constructor(start, stop) {
     this.start = start;
     this.stop = stop;
     this.day = start;
     this.minute = 0;
-    /** @type {any[]} */
+    /** @type {DatedStage[]} */
     this.rows = [];
     /** @type {number | null} */
     this.openRest = null;
@@ -52,6 +61,7 @@ class Walk {
     this.beforeAges = null;
   }
 
+  /** @param {Stage} stage */
   take(stage) {
     if (isMilestone(stage)) this.milestone(stage);
     else if (stage.role === "rest") this.rest(stage);
@@ -59,15 +69,18 @@ class Walk {
     else this.work(stage);
   }
 
+  /** @param {number} day */
   clip(day) {
     return this.stop === null ? day : Math.min(day, this.stop);
   }
 
+  /** @param {number} day */
   go(day) {
     const to = this.clip(day);
     if (to > this.day) [this.day, this.minute] = [to, 0];
   }
 
+  /** @param {number} day */
   moveTo(day) {
     this.go(day);
     if (this.openRest === null) return;
@@ -77,6 +90,7 @@ class Walk {
     this.openRest = null;
   }
 
+  /** @param {number} minutes */
   passMinutes(minutes) {
     this.minute += minutes;
     while (this.minute > WORKING_DAY_MINUTES) {
@@ -85,14 +99,17 @@ class Walk {
     }
   }
 
+  /** @param {number} day @param {number} minute */
   at(day, minute) {
     return (day - this.start) * DAY_MINUTES + minute;
   }
 
+  /** @param {Stage} stage */
   begin(stage) {
     this.moveTo(stage.after ? addSpan(this.start, stage.after) : this.day);
   }
 
+  /** @param {Stage} stage */
   milestone(stage) {
     this.beforeAges ??= this.day;
     const due = stage.age ? addSpan(this.ageBase(stage), stage.age) : this.day;
@@ -101,11 +118,13 @@ class Walk {
     this.held[stage.role] = this.day;
   }
 
+  /** @param {Stage} stage */
   ageBase(stage) {
     const bottled = this.rows.filter((row) => row.role === "bottle").at(-1);
     return stage.age_from === "bottling" && bottled ? bottled.to : this.start;
   }
 
+  /** @param {Stage} stage */
   rest(stage) {
     this.begin(stage);
     const from = this.day;
@@ -124,10 +143,11 @@ class Walk {
     this.add(stage, from, begins, this.day, earliest, []);
     if (!stage.until && !stage.lasts) {
       this.openRest = this.rows.length - 1;
-      this.rows.at(-1).open_ended = true;
+      /** @type {DatedStage} */ (this.rows.at(-1)).open_ended = true;
     }
   }
 
+  /** @param {Stage} stage one that is tended: it says how often, and how long or until when */
   tend(stage) {
     const before = this.rows.at(-1);
     const shared = stage.condition && before?.condition === stage.condition ? before : null;
@@ -136,18 +156,19 @@ class Walk {
     const begins = shared ? shared.begins_minute : this.at(this.day, this.minute);
     const [end, earliest] = stage.until
       ? Array(2).fill(Math.max(from, addSpan(this.start, stage.until)))
-      : [addSpan(from, stage.lasts), addSpan(from, stage.lasts, { longest: false })];
+      : [addSpan(from, /** @type {Span} */ (stage.lasts)), addSpan(from, /** @type {Span} */ (stage.lasts), { longest: false })];
     this.moveTo(end);
     const last = this.clip(end);
     const dates = [];
     for (let times = 1; ; times += 1) {
-      const day = addSpan(from, stage.every, { longest: false, times });
+      const day = addSpan(from, /** @type {Span} */ (stage.every), { longest: false, times });
       if (day > last) break;
       dates.push(day);
     }
     if (dates.length) this.add(stage, from, begins, last, Math.min(earliest, last), dates);
   }
 
+  /** @param {Stage} stage */
   work(stage) {
     this.begin(stage);
     const from = this.day;
@@ -156,7 +177,7 @@ class Walk {
       const days = Math.max(1, addSpan(from, stage.lasts) - from);
       const steps = Array.from({ length: days }, (_, step) => this.clip(from + step));
       const dates = [...new Set(steps)];
-      this.moveTo(dates.at(-1));
+      this.moveTo(/** @type {number} */ (dates.at(-1)));
       const minutes = Math.ceil(stage.minutes / dates.length);
       this.add({ ...stage, minutes }, from, begins, this.day, this.day, dates);
       return;
@@ -165,6 +186,14 @@ class Walk {
     this.add(stage, from, begins, this.day, this.day, [from]);
   }
 
+  /**
+   * @param {Stage} stage
+   * @param {number} from
+   * @param {number} begins
+   * @param {number} to
+   * @param {number} earliest
+   * @param {number[]} dates
+   */
   add(stage, from, begins, to, earliest, dates) {
     const ends = to === this.day ? this.at(this.day, this.minute) : this.at(to, 0);
     this.rows.push({
@@ -191,6 +220,7 @@ class Walk {
     const done = this.day;
     const usable = this.ages.usable ?? this.beforeAges ?? done;
     const best = Math.max(this.ages.best ?? usable, usable);
+    /** @param {(row: DatedStage) => boolean} test */
     const ends = (test) => this.rows.filter(test).map((row) => row.to);
     const poured = ends((row) => row.role === "strain" || row.role === "bottle");
     const prepared = ends((row) => row.role === "prepare");

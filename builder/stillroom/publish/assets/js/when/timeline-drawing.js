@@ -25,11 +25,18 @@ const HOUR_STEPS = [60, 120, 180, 360, 720];
 const DAY_STEPS = [1, 2, 3, 7, 14];
 const MONTH_STEPS = [1, 2, 3, 6, 12, 24, 60];
 
+/** @param {string} words */
 const textWidth = (words) => words.length * TEXT * LETTER;
 const short = sayDayAndMonth;
+/** @param {number} x */
 const round = (x) => Math.round(x * 10) / 10;
 
-/** Redraw an <svg> made by the template; `label` becomes its text equivalent. */
+/**
+ * Redraw an <svg> made by the template; `label` becomes its text equivalent.
+ * @param {SVGElement} svg
+ * @param {Plan} plan
+ * @param {string} label
+ */
 export function redraw(svg, plan, label) {
   const width = Number(svg.dataset.width);
   const name = svg.querySelector("pattern").id.replace(/-tend$/, "");
@@ -39,13 +46,19 @@ export function redraw(svg, plan, label) {
   svg.querySelector(":scope > g").replaceChildren(...drawParts(picture, name));
 }
 
-/** Return where every part of a plan stands in a picture of this width. */
+/**
+ * Return where every part of a plan stands in a picture of this width.
+ * @param {Plan} plan
+ * @param {number} width
+ */
 export function drawTimeline(plan, width) {
+  /** @param {number} day */
   const minute = (day) => (day - plan.start) * DAY;
   const ends = plan.stages.map((row) => row.ends_minute);
   const days = [plan.best, plan.usable, plan.give, plan.ready].map(minute);
   const last = Math.max(...days, ...ends, 60);
   const horizon = last + Math.max(60, Math.floor(last / 12));
+  /** @param {number} at */
   const place = (at) =>
     round(SIDE + ((width - 2 * SIDE) * Math.min(Math.max(at, 0), horizon)) / horizon);
 
@@ -67,6 +80,7 @@ export function drawTimeline(plan, width) {
   };
 }
 
+/** @param {Plan} plan @param {number} horizon @param {(day: number) => number} minute @returns {RawLane[]} */
 function listLanes(plan, horizon, minute) {
   const groups = Map.groupBy(plan.stages, (row) => `${row.role}|${row.name}`);
   const lanes = [...groups.values()].map((rows) => {
@@ -79,6 +93,7 @@ function listLanes(plan, horizon, minute) {
   return [...lanes, useLane(plan, horizon, minute), giving];
 }
 
+/** @param {DatedStage[]} rows @param {(day: number) => number} minute @returns {RawLane} */
 function workLane(rows, minute) {
   const days = [...new Set(rows.flatMap((row) => row.dates))].map(short);
   const dots = rows.flatMap((row) =>
@@ -86,14 +101,16 @@ function workLane(rows, minute) {
   return { role: rows[0].role, words: say("worked", { name: rows[0].name, days: joinAnd(days) }), dots };
 }
 
+/** @param {DatedStage[]} rows @param {(day: number) => number} minute @returns {RawLane} */
 function tendLane(rows, minute) {
   const rhythms = [...new Set(rows.map((row) => sayRhythm(row.every, row.times)))];
   const ticks = rows.flatMap((row) => row.dates.map(minute));
+  /** @type {Band[]} */
   const bands = rows
     .map((row, index) => [row, rows[index - 1]])
     .filter(([row]) => row.dates.length > 1)
     .map(([row, before]) => ["tend", tendedFrom(row, before, minute), row.ends_minute]);
-  const last = short(rows.at(-1).dates.at(-1));
+  const last = short(/** @type {number} */ (rows.at(-1)?.dates.at(-1)));
   const words = say(ticks.length > 1 ? "lane_tended" : "lane_tended_once", {
     name: rows[0].name, rhythms: rhythms.join(say("then")), day: last,
   });
@@ -101,25 +118,30 @@ function tendLane(rows, minute) {
 }
 
 // a band of tending begins at its first day, or where the one before it ends
+/** @param {DatedStage} row @param {DatedStage | undefined} before @param {(day: number) => number} minute */
 function tendedFrom(row, before, minute) {
   const goesOn = before !== undefined && before.ends_minute >= row.begins_minute;
   return goesOn ? row.begins_minute : minute(firstDay(row));
 }
 
+/** @param {DatedStage[]} rows @returns {RawLane} */
 function restLane(rows) {
+  /** @type {Band[]} */
   const bands = rows.map((row) => [
     row.condition ? "window" : "rest", row.begins_minute, Math.max(row.ends_minute, 1),
   ]);
   const where = rows.find((row) => row.where)?.where;
   const condition = rows.find((row) => row.condition)?.condition;
   const said = [rows[0].name, where, condition].filter(Boolean).join(" ");
-  const last = rows.at(-1).to;
+  const last = /** @type {DatedStage} */ (rows.at(-1)).to;
   let words = "lane_rests_on";
   if (last > rows[0].from) words = condition ? "lane_rests_about" : "lane_rests";
   return { role: "rest", words: say(words, { name: said, day: short(last) }), bands };
 }
 
+/** @param {Plan} plan @param {number} horizon @param {(day: number) => number} minute @returns {RawLane} */
 function useLane(plan, horizon, minute) {
+  /** @param {number} day */
   const from = (day) => {
     const busy = plan.stages
       .filter((row) => row.to === day && row.role !== "tend")
@@ -129,6 +151,7 @@ function useLane(plan, horizon, minute) {
   };
   const [usable, best] = [from(plan.usable), from(plan.best)];
   const end = plan.keepUntil === null ? horizon : minute(plan.keepUntil);
+  /** @type {Band[]} */
   const bands = usable < best ? [["usable", usable, Math.min(best, end)]] : [];
   bands.push(["best", Math.min(best, end), Math.max(Math.min(best, end), end)]);
   let words = usable < best
@@ -138,6 +161,7 @@ function useLane(plan, horizon, minute) {
   return { role: "use", words, bands };
 }
 
+/** @param {RawLane} lane @param {(at: number) => number} place @param {number} y @param {number} width */
 function placeLane({ role, words, bands = [], ticks = [], dots = [] }, place, y, width) {
   const lines = wrap(words, width - 2 * SIDE);
   const wide = Math.max(...lines.map(textWidth));
@@ -158,6 +182,7 @@ function placeLane({ role, words, bands = [], ticks = [], dots = [] }, place, y,
   };
 }
 
+/** @param {string} words @param {number} width */
 function wrap(words, width) {
   const lines = [""];
   for (const word of words.split(" ")) {
@@ -168,7 +193,9 @@ function wrap(words, width) {
   return lines;
 }
 
+/** @param {number} start @param {number} horizon @param {(at: number) => number} place @param {number} width */
 function drawAxis(start, horizon, place, width) {
+  /** @type {AxisMark[]} */
   let placed = [];
   for (const marks of scales(start, horizon)) {
     placed = marks.map(([minute, word, day]) => ({ x: place(minute), word, day }));
@@ -185,20 +212,25 @@ function drawAxis(start, horizon, place, width) {
   });
 }
 
+/** @param {AxisMark[]} marks */
 function keepApart(marks) {
   return marks.slice(1).every((mark, index) =>
     mark.x - marks[index].x >= (textWidth(marks[index].word) + textWidth(mark.word)) / 2 + 6);
 }
 
+/** @param {number} start @param {number} horizon @returns {Generator<[number, string, number | null][]>} */
 function* scales(start, horizon) {
   if (horizon <= 3 * DAY) {
     for (const step of HOUR_STEPS) {
-      const marks = [];
+      /** @type {[number, string, number | null][]} */
+      /** @type {[number, string, number | null][]} */
+    const marks = [];
       for (let at = 0; at < horizon; at += step) marks.push([at, sayMinutes(at), null]);
       yield marks;
     }
   }
   for (const step of DAY_STEPS) {
+    /** @type {[number, string, number | null][]} */
     const marks = [];
     for (let day = 0; day <= Math.floor(horizon / DAY); day += step) {
       marks.push([day * DAY, short(start + day), start + day]);
@@ -207,6 +239,7 @@ function* scales(start, horizon) {
   }
   for (const step of MONTH_STEPS) {
     const { year, month } = partsOf(start);
+    /** @type {[number, string, number | null][]} */
     const marks = [];
     let day = fromParts(year, step > 6 ? 1 : month, 1);
     while ((day - start) * DAY <= horizon) {
@@ -220,6 +253,7 @@ function* scales(start, horizon) {
   }
 }
 
+/** @param {Picture} picture @param {string} name */
 function drawParts(picture, name) {
   const parts = picture.axis.map((mark) => path("when-grid", `M${mark.x} 0V${picture.axisY}`));
   parts.push(path("when-giving", `M${picture.giveX} ${picture.giveY}V${picture.axisY}`));
@@ -234,6 +268,7 @@ function drawParts(picture, name) {
   return parts;
 }
 
+/** @param {Lane} lane @param {Picture} picture @param {string} name */
 function drawLane(lane, picture, name) {
   const y = lane.bandY;
   const parts = lane.bands.map((band) => make("rect", {
@@ -256,14 +291,17 @@ function drawLane(lane, picture, name) {
   return [...parts, text];
 }
 
+/** @param {string} tag @param {Record<string, any>} attributes */
 function make(tag, attributes) {
   const node = document.createElementNS("http://www.w3.org/2000/svg", tag);
   for (const [key, value] of Object.entries(attributes)) node.setAttribute(key, value);
   return node;
 }
 
+/** @param {string} look @param {string} d */
 const path = (look, d) => make("path", { class: look, d });
 
+/** @param {string} look @param {string} said @param {number} x @param {number} y */
 function writing(look, said, x, y) {
   const text = make("text", { class: look, "text-anchor": "middle", x, y });
   text.textContent = said;

@@ -7,7 +7,11 @@ import { firstDay } from "./stage-dates.js";
 
 const say = speaker(SAID);
 
-/** Return a rhythm in words: "every day", "every 3 days", "twice a day". */
+/**
+ * Return a rhythm in words: "every day", "every 3 days", "twice a day".
+ * @param {Span | null} every
+ * @param {number} [times]
+ */
 export function sayRhythm(every, times = 1) {
   if (!every) return say("once");
   const [low, high, unit] = every;
@@ -15,9 +19,14 @@ export function sayRhythm(every, times = 1) {
   return say(`every_${unit}`, { count: high, number: low === high ? low : `${low}-${high}` });
 }
 
-/** Return every stage with its dates in words, by date: [{name, when, handsOn, role, from}]. */
+/**
+ * Return every stage with its dates in words, by date: [{name, when, handsOn, role, from}].
+ * @param {Plan} plan
+ * @returns {DateRow[]}
+ */
 export function describeDates(plan) {
   const rows = plan.stages.map(describeRow);
+  /** @param {string} name @param {string} role @param {string} way @param {number} from */
   const age = (name, role, way, from) =>
     rows.push({ name: say(name), when: way ? say(way, { day: sayDay(from) }) : sayDay(from), handsOn: "", role, from });
   if (plan.usable < plan.best) age("usable", "usable", "from", plan.usable);
@@ -28,11 +37,12 @@ export function describeDates(plan) {
   return rows.sort((one, two) => one.from - two.from);
 }
 
+/** @param {DatedStage} row @returns {DateRow} */
 function describeRow(row) {
   let handsOn = row.minutes ? sayMinutes(row.minutes) : "";
   let when = sayDay(row.dates[0] ?? row.from);
   if (row.role === "tend" && row.dates.length > 1) {
-    const [first, last] = [sayDay(row.dates[0]), sayDay(row.dates.at(-1))];
+    const [first, last] = [sayDay(row.dates[0]), sayDay(row.dates[row.dates.length - 1])];
     when = say("tended", { rhythm: sayRhythm(row.every, row.times), first, last });
     handsOn = say("each_time", { count: row.dates.length * row.times, minutes: handsOn });
   } else if (row.to > row.from) {
@@ -44,17 +54,24 @@ function describeRow(row) {
   return { name: row.name, when, handsOn, role: row.role, from: firstDay(row) };
 }
 
-/** Return one paragraph: what is begun, how it is tended, when it may be used and given. */
+/**
+ * Return one paragraph: what is begun, how it is tended, when it may be used and given.
+ * @param {Plan} plan
+ * @param {string} title
+ */
 export function sumUp(plan, title) {
+  /** @type {[number, string][]} */
   const told = [];
-  for (const { name, role, every, times, dates, ...row } of plan.stages) {
+  for (const row of plan.stages) {
+    const { name, role, every, times, dates } = row;
     if (role === "tend" && dates.length > 1) {
-      const words = { name, rhythm: sayRhythm(every, times), day: sayDay(dates.at(-1)) };
-      told.push([firstDay({ role, dates, ...row }), say("tended_until", words)]);
+      const words = { name, rhythm: sayRhythm(every, times), day: sayDay(dates[dates.length - 1]) };
+      told.push([firstDay(row), say("tended_until", words)]);
     } else if (["tend", "strain", "bottle"].includes(role)) {
       told.push([dates[0], say("done_on", { name, day: sayDay(dates[0]) })]);
     }
   }
+  /** @param {string} name @param {number} day */
   const age = (name, day) => told.push([day, say(name, { day: sayDay(day) })]);
   if (plan.usable < plan.best) age("usable_from", plan.usable);
   age("best_from", plan.best);

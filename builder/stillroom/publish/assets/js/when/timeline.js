@@ -29,42 +29,58 @@ export function planBack(recipe, givingDay, today = null) {
   return plan(recipe, start, givingDay, today, "back");
 }
 
-/** Return the last start day that has it at its best and finished by the giving day. */
+/**
+ * Return the last start day that has it at its best and finished by the giving day.
+ * @param {WhenRecipe} recipe
+ * @param {number} givingDay
+ */
 export function latestStartBest(recipe, givingDay) {
   return latest(recipe.stages, givingDay, naturalGivingDay);
 }
 
-/** Return the last start day that has it usable and finished by the giving day. */
+/**
+ * Return the last start day that has it usable and finished by the giving day.
+ * @param {WhenRecipe} recipe
+ * @param {number} givingDay
+ */
 export function latestStartUsable(recipe, givingDay) {
   return latest(recipe.stages, givingDay, firstGivingDay);
 }
 
-/** Return the first day it can go out at its best. */
+/** Return the first day it can go out at its best. @param {Stage[]} stages @param {number} start */
 export function naturalGivingDay(stages, start) {
   return outFrom(stages, layOut(stages, start));
 }
 
-/** Return the first day it can go out usable, finished before its best. */
+/**
+ * Return the first day it can go out usable, finished before its best.
+ * @param {Stage[]} stages
+ * @param {number} start
+ */
 export function firstGivingDay(stages, start) {
   return outFrom(stages, laidUsable(stages, start));
 }
 
+/** @param {Stage[]} stages @param {number} start */
 function firstUsableDay(stages, start) {
   const laid = laidUsable(stages, start);
   return Math.max(laid.usable, laid.ready);
 }
 
+/** @param {Stage[]} stages @param {number} start */
 function laidUsable(stages, start) {
   const natural = layOut(stages, start);
   if (natural.usableHeld === null || natural.usable >= natural.best) return natural;
   return layOut(stages, start, Math.max(natural.usable, natural.usableHeld));
 }
 
+/** @param {Stage[]} stages @param {Laid} laid */
 function outFrom(stages, laid) {
   const before = Math.max(0, ...stages.map((stage) => stage.before_giving ?? 0));
   return Math.max(laid.usable, laid.ready + before, laid.workDone + 1);
 }
 
+/** @param {Stage[]} stages @param {number} givingDay @param {(stages: Stage[], start: number) => number} out */
 function latest(stages, givingDay, out) {
   let start = givingDay - (out(stages, givingDay) - givingDay);
   while (out(stages, start) > givingDay) start -= 1;
@@ -72,8 +88,10 @@ function latest(stages, givingDay, out) {
   return start;
 }
 
+/** @param {Stage[]} stages @param {Span | null} keep @param {number} givingDay @returns {number | null} */
 function earliestFresh(stages, keep, givingDay) {
   if (!keep) return null;
+  /** @param {number} start */
   const keptUntil = (start) => addSpan(layOut(stages, start).made, keep, { longest: false });
   let start = givingDay - (keptUntil(givingDay) - givingDay);
   while (keptUntil(start) < givingDay) start += 1;
@@ -81,6 +99,7 @@ function earliestFresh(stages, keep, givingDay) {
   return start;
 }
 
+/** @param {Stage[]} stages @param {number} start @param {number} give */
 function fitted(stages, start, give) {
   const natural = layOut(stages, start);
   if (outFrom(stages, natural) <= give || natural.bestHeld === null) return natural;
@@ -90,21 +109,29 @@ function fitted(stages, start, give) {
   return layOut(stages, start, Math.max(natural.usable, held) + Math.max(spare, 0));
 }
 
+/** @param {Stage[]} stages @param {Laid} laid @param {number} give @returns {DatedStage[]} */
 function anchored(stages, laid, give) {
   return stages
-    .filter((stage) => stage.before_giving !== undefined)
-    .map((stage) => {
+    .flatMap((stage) => {
+      if (stage.before_giving === undefined) return [];
       const day = Math.max(give - stage.before_giving, Math.min(laid.ready, give), laid.start);
       const begins = (day - laid.start) * 1440;
-      return {
+      return [{
         name: stage.name, word: stage.word, role: stage.role,
         from: day, to: day, to_earliest: day, dates: [day],
         minutes: stage.minutes, times: 1, every: null, condition: "", where: stage.where ?? "",
         open_ended: false, begins_minute: begins, ends_minute: begins + stage.minutes,
-      };
+      }];
     });
 }
 
+/**
+ * @param {WhenRecipe} recipe
+ * @param {number} start
+ * @param {number | null} givingDay
+ * @param {number | null} today
+ * @param {string} way
+ */
 function plan(recipe, start, givingDay, today, way) {
   const { stages, keep } = recipe;
   const naturalOut = naturalGivingDay(stages, start);

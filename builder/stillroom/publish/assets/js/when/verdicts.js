@@ -6,7 +6,7 @@ import { speaker } from "../words/said.js";
 
 const say = speaker(SAID);
 
-/** Return the verdict {code, text} on a plan of timeline.js. */
+/** Return the verdict {code, text} on a plan of timeline.js. @param {Plan} facts */
 export function giveVerdict(facts) {
   const code = verdictCode(facts, facts.way, facts.today);
   const blanks = {
@@ -20,10 +20,11 @@ export function giveVerdict(facts) {
     last_usable: facts.latestStartUsable,
     fresh: facts.earliestStartFresh,
   };
-  const given = Object.entries(blanks).filter(([, day]) => day !== null);
-  return { code, text: say(phraseName(code, facts), Object.fromEntries(given.map(([name, day]) => [name, sayDay(day)]))) };
+  const given = Object.entries(blanks).flatMap(([name, day]) => (day === null ? [] : [[name, sayDay(day)]]));
+  return { code, text: say(phraseName(code, facts), Object.fromEntries(given)) };
 }
 
+/** @param {Plan} facts @param {string} way @param {number | null} today */
 function verdictCode(facts, way, today) {
   if (!facts.asked) return "ready";
   if (today !== null && facts.give < today) return "passed";
@@ -39,6 +40,7 @@ function verdictCode(facts, way, today) {
   return today === facts.latestStartBest ? "start_today" : "start_by";
 }
 
+/** @param {string} code @param {Plan} facts */
 function phraseName(code, facts) {
   if (code === "ready") {
     const one = facts.usable >= facts.best ? "_one" : "";

@@ -2,7 +2,12 @@
 
 import { latestStartBest, latestStartUsable } from "./timeline.js";
 
-/** Return what can still be made by a day, what fits best first. */
+/**
+ * Return what can still be made by a day, what fits best first.
+ * @param {WhenRecipe[]} recipes
+ * @param {number} givingDay
+ * @param {number} now
+ */
 export function stillTime(recipes, givingDay, now) {
   const order = ["best", "usable", "late"];
   return recipes

@@ -7,7 +7,11 @@ const say = speaker(SAID);
 const LIKENESS = 0.6;
 const LISTED = 24;
 
-/** Say which known word was probably meant, or list what may be written if that is short. */
+/**
+ * Say which known word was probably meant, or list what may be written if that is short.
+ * @param {string} word
+ * @param {string[]} known
+ */
 export function didYouMean(word, known) {
   const choices = [...known].sort();
   const match = nearest(word, choices);
@@ -15,11 +19,18 @@ export function didYouMean(word, known) {
   return choices.length > LISTED ? "" : say("it_may_be", { words: choices.join(say("comma")) });
 }
 
-/** Return the known word most like a word, or null when none is close. */
+/**
+ * Return the known word most like a word, or null when none is close.
+ * @param {string} word
+ * @param {string[]} known
+ * @returns {string | null}
+ */
 export function nearest(word, known) {
   const lowered = new Map(known.map((candidate) => [candidate.toLowerCase(), candidate]));
   const sought = word.toLowerCase();
-  let [best, found] = [LIKENESS, null];
+  let best = LIKENESS;
+  /** @type {string | null} */
+  let found = null;
   for (const candidate of lowered.keys()) {
     const ratio = likeness(candidate, sought);
     // of two as like as each other the later in the alphabet, as Python's difflib has it
@@ -27,15 +38,20 @@ export function nearest(word, known) {
       [best, found] = [ratio, candidate];
     }
   }
-  return found === null ? null : lowered.get(found);
+  return found === null ? null : lowered.get(found) ?? null;
 }
 
-/** Twice the letters that two words share in order, over all their letters: difflib's ratio. */
+/**
+ * Twice the letters that two words share in order, over all their letters: difflib's ratio.
+ * @param {string} one
+ * @param {string} other
+ */
 function likeness(one, other) {
   const letters = one.length + other.length;
   return letters ? (2 * shared(one, other)) / letters : 1;
 }
 
+/** @param {string} one @param {string} other @returns {number} */
 function shared(one, other) {
   const [at, beside, long] = longestRun(one, other);
   if (!long) return 0;
@@ -43,7 +59,11 @@ function shared(one, other) {
     + shared(one.slice(at + long), other.slice(beside + long));
 }
 
-/** Where the longest run of letters common to both begins in each, the earliest such, and its length. */
+/**
+ * Where the longest run of letters common to both begins in each, the earliest such, and its length.
+ * @param {string} one
+ * @param {string} other
+ */
 function longestRun(one, other) {
   let best = [0, 0, 0];
   for (let at = 0; at < one.length; at += 1) {
