@@ -28,6 +28,8 @@ class _Place:
     def load(self) -> click.Command:
         name = f"stillroom.commands.{self.module}"
         if name not in sys.modules:
+            # no recipe is read by another package's rules; to look for some is to read every one
+            os.environ.setdefault("PYDANTIC_DISABLE_PLUGINS", "true")
             _load_to_stay(name)
         found = getattr(sys.modules[name], self.name)
         assert isinstance(found, click.Command)
@@ -150,8 +152,6 @@ class _Commands(click.Group):
 @click.version_option(package_name="stillroom")
 def main() -> None:
     """Publish a book of homemade presents, and plan who is given what."""
-    # no recipe is read by another package's rules, and to look for some is to read every package
-    os.environ.setdefault("PYDANTIC_DISABLE_PLUGINS", "true")
     write_utf8()
 
 

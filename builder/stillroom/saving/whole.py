@@ -7,7 +7,6 @@ left aside is cleared away by the next; git never sees it, for it brings a `.git
 
 from __future__ import annotations
 
-import ctypes
 import errno
 import os
 import shutil
@@ -240,6 +239,8 @@ def _exchange(one: Path, other: Path) -> bool:
     """Exchange two folders in one step; False where the system or the disk has no such step."""
     names = (os.fsencode(one), os.fsencode(other))
     here, exchange = -100, 2  # AT_FDCWD and RENAME_EXCHANGE of renameat2(2); RENAME_SWAP is 2 too
+    import ctypes  # late: only what replaces a whole folder needs it
+
     library = ctypes.CDLL(None, use_errno=True) if sys.platform != "win32" else None
     if library is None:
         return False

@@ -9,11 +9,9 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator
 from functools import cache
-from importlib.resources import files
 from typing import Any
 
-import yaml
-
+from stillroom.core.words.data_files import read_data
 from stillroom.core.words.patterns import late_regex
 
 _IN_BRACKETS = late_regex(r"\s*[(\[]([^)\]]*)[)\]]?\s*")
@@ -58,8 +56,7 @@ _SOMEBODY = late_regex(
 
 @cache
 def _phrases() -> dict[str, Any]:
-    text = (files("stillroom.core.allergens") / "phrases.yml").read_text(encoding="utf-8")
-    return dict(yaml.safe_load(text))
+    return dict(read_data("phrases.yml", "allergens"))
 
 
 @cache

@@ -20,8 +20,6 @@ def read_larder_data(name: str) -> Any:
 
 def read_yaml(name: str) -> Any:
     """Return one of the YAML files of the larder, read from the file itself."""
-    import yaml  # late: a command that finds its foods in the index needs none of it
+    from stillroom.core.words.plain_yaml import read_plain  # late: the index has what is needed
 
-    text = (HOUSE / name).read_text(encoding="utf-8")
-    # the C reader where PyYAML brings it: it is many times quicker
-    return yaml.load(text, Loader=getattr(yaml, "CSafeLoader", yaml.SafeLoader))
+    return read_plain((HOUSE / name).read_text(encoding="utf-8"))

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import difflib
 from functools import lru_cache
 
 from stillroom.core.larder.shelves import Larder
@@ -26,6 +25,8 @@ def nearest_foods(form: str, larder: Larder) -> tuple[str, ...]:
     near = [
         name for name in larder.names() if name[:1] == form[:1] and abs(len(name) - len(form)) < 4
     ]
+    import difflib  # late: only a slip needs it
+
     found: list[str] = []
     for name in difflib.get_close_matches(form, near, n=2 * _MOST, cutoff=_LIKENESS):
         staple = larder.named(name)

@@ -182,6 +182,8 @@ def _refuse_each(reading: LineReading, text: str) -> None:
     """Ask about "1 tsp each cumin and coriander": it is two ingredients, not one of that name."""
     if not isinstance(reading.amount, Amount):
         return
+    if "each" not in reading.item.lower():
+        return
     each = _EACH_OF.match(reading.item) or _EACH_LAST.match(reading.item)
     if each or (_EACH_FIRST.match(reading.item) and reading.note):
         raise Unreadable(
@@ -230,8 +232,10 @@ def refuse_counted_mass(reading: LineReading, text: str) -> None:
 
 def _refuse_share(reading: LineReading) -> None:
     """Ask about "45% sweet almond oil", a share of the whole, where no amount is given."""
+    if isinstance(reading.amount, Amount) or "%" not in reading.item:
+        return
     share = _SHARE.match(reading.item)
-    if share is None or isinstance(reading.amount, Amount):
+    if share is None:
         return
     of_it = line_words()["percent_of"] + line_words()["spirits"] + line_words()["drinks"]
     own = re.search(rf"\b(?:{either(of_it)})", share["food"], re.IGNORECASE)
@@ -255,27 +259,34 @@ def _refuse_another(reading: LineReading, item: str, text: str) -> None:
         )
     if _names_another(item, text):
         raise _several(text)
-    digits = _DIGIT.search(item)
-    other = _WITH_ITS_MEASURE.match(reading.note)
-    food = find_staple(other["food"]) if other else None
-    if food is not None and food not in (find_staple(item), find_staple(text)):
-        raise _several(text)
-    beside = _NEXT_MEASURE.search(item) or _DILUTED.search(item) or _NEXT.search(item)
-    if _ANOTHER.match(reading.note) or (digits and beside):
+    if _DIGIT.match(reading.note):
+        other = _WITH_ITS_MEASURE.match(reading.note)
+        food = find_staple(other["food"]) if other else None
+        if food is not None and food not in (find_staple(item), find_staple(text)):
+            raise _several(text)
+        if _ANOTHER.match(reading.note):
+            raise _several(text)
+    if _DIGIT.search(item) and (
+        _NEXT_MEASURE.search(item) or _DILUTED.search(item) or _NEXT.search(item)
+    ):
         raise _several(text)
 
 
 def _names_another(item: str, text: str) -> bool:
     """Whether what stands behind a comma is an amount of another food, and nothing else."""
     pieces = re.split(r"[,;]\s+", _IN_BRACKETS.sub("", text))[1:]
-    own = find_staple(item) or find_staple(text)
-    others = 0
+    foods = []
     for piece in pieces:
         if _SAYS_MORE.match(piece):
             break
-        behind = _THING_BEHIND.fullmatch(piece.strip())
+        amount_first = _DIGIT.match(piece.strip())
+        behind = _THING_BEHIND.fullmatch(piece.strip()) if amount_first else None
         food = None if behind is None or _PART_OF_IT.search(piece) else find_staple(behind["food"])
-        others += food is not None and (own is None or food.name != own.name)
+        foods += [food] if food is not None else []
+    if not foods:
+        return False
+    own = find_staple(item) or find_staple(text)
+    others = sum(own is None or food.name != own.name for food in foods)
     # of an unknown thing one more may be a part of it: "1 string of lights, 3 button cells"
     return others > (own is None)
 

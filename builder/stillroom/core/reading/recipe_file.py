@@ -10,9 +10,10 @@ import re
 import unicodedata
 from collections.abc import Iterable, Mapping
 from dataclasses import replace
-from functools import cache, lru_cache
+from functools import lru_cache
 from pathlib import Path
-from typing import Any, get_args
+from typing import Any, Final, get_args
+from weakref import WeakKeyDictionary, ref
 
 from pydantic import ValidationError
 
@@ -155,15 +156,22 @@ def _with_foods(recipe: Recipe, larder: Larder) -> Recipe:
     return recipe.model_copy(update={"ingredients": found, "larder": larder})
 
 
-@cache
+_FIRST: Final[WeakKeyDictionary[Recipe, ref[Recipe]]] = WeakKeyDictionary()
+"""Each recipe that something still holds; one that was changed goes when nobody asks for it."""
+
+
 def the_one(recipe: Recipe) -> Recipe:
-    """Return the recipe that was read first of all that are equal to this one.
+    """Return the recipe that was read first of all that are equal to this one, if it is still held.
 
     What is worked out of a recipe is kept by its equality, and what came of it tells its
     ingredients apart by being the same thing: a recipe read again after a harmless save must be
     that very recipe, with those very ingredients.
     """
-    return recipe
+    held = _FIRST.get(recipe)
+    first = None if held is None else held()
+    if first is None:
+        _FIRST[recipe] = ref(recipe)
+    return first or recipe
 
 
 def _check_slug(slug: str, name: str) -> Iterable[Problem]:

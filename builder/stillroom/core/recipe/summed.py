@@ -10,11 +10,13 @@ from collections.abc import Mapping
 from functools import cached_property
 from typing import Any, Self
 
-from pydantic import BaseModel
+from pydantic import BaseModel, ConfigDict
 
 
 class Summed(BaseModel):
     """A frozen model whose hash is that of what it is kept by."""
+
+    model_config = ConfigDict(defer_build=True)
 
     def kept_by(self) -> tuple[object, ...]:
         """Return what tells it from most others; each model says."""

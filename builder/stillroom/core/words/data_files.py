@@ -6,12 +6,10 @@ from functools import cache
 from importlib.resources import files
 from typing import Any
 
-import yaml
+from stillroom.core.words.plain_yaml import read_plain
 
 
 @cache
 def read_data(name: str, room: str = "staples") -> Any:
     """Return a data file of a room, of the staples where none is named: ``units.yml``."""
-    text = (files("stillroom.core") / room / name).read_text(encoding="utf-8")
-    # the C reader where PyYAML brings it: the staples are a second of every command otherwise
-    return yaml.load(text, Loader=getattr(yaml, "CSafeLoader", yaml.SafeLoader))
+    return read_plain((files("stillroom.core") / room / name).read_text(encoding="utf-8"))

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import difflib
 from collections.abc import Iterable
 from typing import Final
 
@@ -23,6 +22,8 @@ def nearest(word: str, known: Iterable[str], likeness: float = 0.6) -> str | Non
     # words of too unlike a length are never so alike: a sentence is no slip of a word
     said = word.lower()
     near = [one for one in lowered if 2 * min(len(one), len(said)) >= likeness * len(one + said)]
+    import difflib  # late: only a slip needs it
+
     found = difflib.get_close_matches(said, near, n=1, cutoff=likeness) if near else []
     return lowered[found[0]] if found else None
 

@@ -19,8 +19,7 @@ from importlib.resources import files
 from importlib.resources.abc import Traversable
 from typing import Any, Final
 
-import yaml
-
+from stillroom.core.words.plain_yaml import read_plain
 from stillroom.core.words.problems import Unreadable
 
 OWN: Final = "en"
@@ -113,9 +112,7 @@ def read_group(room: str, group: str, language: str) -> Mapping[str, Any]:
 @cache
 def read_room(room: str, language: str) -> dict[str, Any]:
     """Return every group of sentences of a room in a language."""
-    text = said_file(room, language).read_text(encoding="utf-8")
-    # the C reader where PyYAML brings it: it is many times quicker
-    return dict(yaml.load(text, Loader=getattr(yaml, "CSafeLoader", yaml.SafeLoader)))
+    return dict(read_plain(said_file(room, language).read_text(encoding="utf-8")))
 
 
 def said_file(room: str, language: str) -> Traversable:
