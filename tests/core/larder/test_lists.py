@@ -46,9 +46,48 @@ def test_every_food_of_a_list_is_read(phrase: str, foods: set[str]) -> None:
     assert {food.name for food in reading.foods} == foods
 
 
+# Sorts behind their food, each of which may be meant: shapes of pages read in November 2026 (a
+# bath page's "oil (almond, sunflower, coconut …)", a page of wild drinks' "sugar (caster or
+# granulated)", the BBC's "apples (Cox or Granny Smith)"); what the list is for stands behind it.
+SORTS = [
+    (
+        "oil (almond, sunflower or coconut)",
+        {"oil", "sweet almond oil", "sunflower oil", "coconut oil"},
+    ),
+    ("sugar (caster or granulated)", {"caster sugar", "granulated sugar"}),
+    ("flour (plain or self-raising)", {"flour", "plain flour", "self-raising flour"}),
+    ("nuts (almonds, hazelnuts or pecans)", {"nut", "almonds", "hazelnuts", "pecans"}),
+    ("curry leaves, fresh or dried", {"fresh curry leaf", "dried curry leaf"}),
+    ("tortillas (flour or corn)", {"flour tortilla", "corn tortilla"}),
+    ("apples (peeled, cored or not)", {"apple"}),
+    ("eggs (medium or large)", {"eggs"}),
+    # where a sort is a food by itself the first counts too
+    ("milk, oat or soya", {"milk", "oat milk", "soya milk"}),
+    ("chocolate, milk or white", {"chocolate", "milk chocolate", "white chocolate"}),
+    ("cream, milk or buttermilk", {"cream", "milk", "buttermilk"}),
+    ("egg noodles (or rice or soba noodles)", {"egg noodle", "rice noodle", "soba noodle"}),
+    ("icing sugar, marzipan and almonds for decorating", {"icing sugar", "marzipan", "almonds"}),
+    (
+        "caster sugar, double cream and almonds to finish",
+        {"caster sugar", "double cream", "almonds"},
+    ),
+    ("Puderzucker, Marzipan und Mandeln zum Verzieren", {"icing sugar", "marzipan", "almonds"}),
+    ("sucre glace, amandes et crème pour décorer", {"icing sugar", "almonds", "cream"}),
+    ("butter, the size of an egg", {"butter"}),
+    ("100% sodium hydroxide", {"lye"}),
+]
+
+
+@pytest.mark.parametrize(("phrase", "foods"), SORTS, ids=[row[0] for row in SORTS])
+def test_each_sort_that_may_be_meant_counts(phrase: str, foods: set[str]) -> None:
+    reading = read_food(phrase)
+    assert reading.known, reading.leftover
+    assert {food.name for food in reading.foods} == foods
+
+
 NO_LISTS = [
-    "milk, oat or soya",
-    "chocolate, milk or white",
+    "fresh green garlic tops, parsley, or basil",
+    "quick-cooking tapioca (granulated or instant)",
     "dried quinces or medlars",
     "raspberries or strawberries, dried",
     "milk of your choice",

@@ -15,6 +15,7 @@ from stillroom.core.larder.harmless import all_harmless
 from stillroom.core.larder.lists import (
     after_the_same,
     as_one_list,
+    as_sorts,
     is_a_colour,
     named_twice,
     shared_words,
@@ -33,6 +34,7 @@ from stillroom.core.larder.phrases import (
     split_joined,
     split_of,
     split_tail,
+    with_dutch_or,
 )
 from stillroom.core.larder.shelves import Larder, common_larder, is_hand_made
 from stillroom.core.larder.staple import Staple
@@ -106,11 +108,18 @@ def read_food(text: str, larder: Larder | None = None) -> FoodReading:
     phrase = cut_phrase(text)
     if not phrase.head:
         return FoodReading(text, leftover=(text,) if text else (), larder=shelf)
-    phrase = as_one_list(phrase, shelf)
+    if shelf.language[:2] == "nl":
+        phrase = with_dutch_or(phrase)
+    phrase = as_sorts(as_one_list(phrase, shelf), shelf)
     head, notes, reading = _read_first(phrase.head, phrase.notes, shelf)
     reading = replace(reading, text=text, larder=shelf)
+    bare = reading.food
     for note in notes:
+        changed = reading.food if reading.food != bare else None
         reading = _with_note(reading, head, note, shelf)
+        if changed and changed not in reading.foods and reading.food:
+            # "oil (almond, coconut …)": the second does not take the first away
+            reading = replace(reading, foods=(*reading.foods, changed))
     return reading
 
 

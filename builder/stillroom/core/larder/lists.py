@@ -8,8 +8,16 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+from stillroom.core.larder.harmless import all_harmless
 from stillroom.core.larder.matching import COLOURS, Match, match_name
-from stillroom.core.larder.phrases import Phrase, Words, forms, phrase_words, split_joined
+from stillroom.core.larder.phrases import (
+    Phrase,
+    Words,
+    forms,
+    phrase_words,
+    split_joined,
+    split_tail,
+)
 from stillroom.core.larder.shelves import Larder
 from stillroom.core.larder.staple import Staple
 from stillroom.core.larder.words import Word
@@ -24,9 +32,11 @@ def as_one_list(phrase: Phrase, larder: Larder) -> Phrase:
     """Join the pieces of a list that commas part into one head, as if "or" stood at each comma.
 
     Each must be a food by itself, and none a sort of the first: "milk, oat or soya" is no list.
+    What the whole list is for stands behind it: "icing sugar, marzipan and nuts to decorate".
     """
     for place, note in enumerate(phrase.notes):
-        own = split_joined(note)
+        core = _without_its_end(note)
+        own = split_joined(core)
         ends = note[0].form in phrase_words("joins") or len(own) > 1
         if not own or not all(_stands_alone(piece, phrase.head, larder) for piece in own):
             return phrase
@@ -34,13 +44,87 @@ def as_one_list(phrase: Phrase, larder: Larder) -> Phrase:
             continue
         if place == 0 and len(own) == 1 and not shared_words(phrase.head):
             return phrase
-        joint = _joint(phrase.notes[: place + 1])
+        pieces = (*phrase.notes[:place], core)
+        joint = _joint(pieces)
         head = phrase.head
-        for piece in phrase.notes[: place + 1]:
+        for piece in pieces:
             comma = () if piece[0].form in phrase_words("joins") else (joint,)
             head = (*head, *comma, *piece)
         return Phrase(head, phrase.notes[place + 1 :])
     return phrase
+
+
+def _without_its_end(note: Words) -> Words:
+    """Take from a note what its list is for: "flaked almonds and cream to finish"."""
+    core, tail = split_tail(note)
+    return core if tail and tail[0].form in phrase_words("purposes") else note
+
+
+# behind the last sort of a list: "sunflower or almond oil may be used"
+_SAID_OF_SORTS = frozenset(
+    {"may", "can", "will", "is", "are", "all", "both", "either", "work", "etc"}
+)
+
+
+def as_sorts(phrase: Phrase, larder: Larder) -> Phrase:
+    """Read "oil (almond, sunflower or olive)" as those oils, "nuts (pecans or almonds)" as all.
+
+    Nothing changes where a piece only describes the food, "apples (cooking, peeled or not)", nor
+    where what follows stands in its place: "milk, or oat or soya milk".
+    """
+    listed = _list_of_sorts(phrase)
+    if not listed:
+        return phrase
+    head = match_name(phrase.head, larder).food
+    pieces = [_before(piece, _SAID_OF_SORTS) for note in listed for piece in split_joined(note)]
+    sorts = [_a_sort(piece, phrase.head, larder) for piece in pieces]
+    known = [sort for sort in sorts if sort is not None]
+    described = any(one.food == head and one.end - one.start < len(words) for one, words in known)
+    apart = any(words in pieces for _, words in known)  # "garlic tops, parsley, or basil"
+    if len(known) < 2 or sorts[0] is None or described or (head is None and apart):
+        return phrase
+    joint = _joint(listed)
+    # what is a food by itself may as well stand beside it: "cream, milk or a mixture"
+    beside = head is not None and any(match_name(piece, larder).food for piece in pieces)
+    joined: Words = phrase.head if beside else ()
+    for piece, sort in zip(pieces, sorts, strict=True):
+        words = sort[1] if sort else (*piece, *phrase.head)
+        joined = (*joined, *((joint,) if joined else ()), *words)
+    return Phrase(joined, phrase.notes[len(listed) :])
+
+
+def _list_of_sorts(phrase: Phrase) -> tuple[Words, ...]:
+    """Return the notes that are one list joined by "or" behind a single head; else none."""
+    for place, note in enumerate(phrase.notes):
+        begins = note[0].form in phrase_words("joins")
+        if (begins and place == 0) or note[0].form in phrase_words("prose"):
+            return ()
+        if begins or len(split_joined(note)) > 1:
+            listed = phrase.notes[: place + 1]
+            plain = {form for one in listed for form in forms(one)}
+            single = len(split_joined(phrase.head)) == 1
+            either = _joint(listed).form in phrase_words("either")
+            return listed if single and either and "also" not in plain else ()
+    return ()
+
+
+def _before(piece: Words, stops: frozenset[str]) -> Words:
+    """Return the words of a piece before the first of some others."""
+    end = next((n for n, word in enumerate(piece) if n and word.form in stops), len(piece))
+    return piece[:end]
+
+
+def _a_sort(piece: Words, head: Words, larder: Larder) -> tuple[Match, Words] | None:
+    """Return the sort of the head that a piece names, with its words: its own where alone."""
+    alone = match_name(piece, larder)
+    for words in ((*piece, *head), (*piece, head[-1]), (*head[:-1], *piece)):
+        match = match_name(words, larder)
+        own = match.food != alone.food or match.end - match.start == len(words)
+        if match.food is not None and own and "craft" not in match.food.tags:
+            return match, words
+    # "granulated" is sugar, and a manner of tapioca
+    named = alone.food is not None and "craft" not in alone.food.tags
+    return (alone, piece) if named and not all_harmless(forms(piece)) else None
 
 
 def _joint(notes: Sequence[Words]) -> Word:

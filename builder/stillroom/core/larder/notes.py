@@ -15,7 +15,7 @@ _SHORT = 3
 _FOR_EXAMPLE = (
     ("such", "as"), ("e", "g"), ("eg",), ("like",), ("preferably",), ("ideally",), ("try",),
     ("for", "example"), ("for", "instance"), ("i", "use"), ("i", "used"), ("i", "like"),
-    ("i", "prefer"), ("we", "use"),
+    ("i", "prefer"), ("we", "use"), ("including",), ("namely",),
 )  # fmt: skip
 _PRAISE = frozenset({"best", "well", "good", "fine"})
 
@@ -37,13 +37,15 @@ def read_note(head: Words, note: Words, food: Staple | None, larder: Larder) -> 
     """
     if len(note) > 1 and note[-1].form == "of":
         note = note[:-1]  # "limes, juice and zest of"
+    if forms(note[:2]) == ("size", "of"):  # "butter, the size of an egg"
+        return Effect()
     if note[-1].form == "free":  # "unsalted, and xylitol-free"
         return Effect()
     if note[0].form in ("no", "without") and len(note) > 1:  # "peanut butter (no xylitol)"
         return Effect()
     if note[0].form in ("or", "and", "plus"):
         return _more(head, note[1:], food, larder)
-    if food and (sorts := _sorts_named(head, note, food, larder)):
+    if sorts := _sorts_named(head, note, food, larder):
         return Effect(others=sorts)  # "neutral oil (such as peanut)"
     core, tail = split_tail(note)
     if tail and tail[0].form == "in":
@@ -53,7 +55,8 @@ def read_note(head: Words, note: Words, food: Staple | None, larder: Larder) -> 
     named = match_name(core, larder).food if food and core else None
     if food and named == food:
         return Effect()  # "sultanas (golden raisins)": its other name
-    if food and named and named.section == food.section and _stands_alone(head, core, larder):
+    akin = food and named and (named.section == food.section or named.tags & food.tags)
+    if akin and _stands_alone(head, core, larder):
         return Effect(others=(core,))  # "courgettes (zucchini)", "pecans (walnuts)": both count
     if food and _is_parts(core, food):
         return Effect()  # "lemons, juice and zest only": the lemon is all of it
@@ -62,7 +65,9 @@ def read_note(head: Words, note: Words, food: Staple | None, larder: Larder) -> 
     return _changed(head, core, food, larder)
 
 
-def _sorts_named(head: Words, note: Words, food: Staple, larder: Larder) -> tuple[Words, ...]:
+def _sorts_named(
+    head: Words, note: Words, food: Staple | None, larder: Larder
+) -> tuple[Words, ...]:
     """Return the sorts of a food that its note names, of those that bring an allergen with them."""
     plain = forms(note)
     start = next((len(one) for one in _FOR_EXAMPLE if plain[: len(one)] == one), 0)
@@ -75,10 +80,16 @@ def _sorts_named(head: Words, note: Words, food: Staple, larder: Larder) -> tupl
         for words in ((*piece, head[-1]), piece):
             sort = match_name(words, larder).food
             if sort is not None:
-                if not set(sort.allergens) <= set(food.allergens):
+                if food is None or _brings_more(sort, food):
                     found.append(words)
                 break
     return tuple(found)
+
+
+def _brings_more(sort: Staple, food: Staple) -> bool:
+    """Whether a sort holds, or may hold, an allergen that its food is not said to."""
+    held = {*food.allergens, *food.may_contain}
+    return not (set(sort.allergens) <= set(food.allergens) and set(sort.may_contain) <= held)
 
 
 def _stands_alone(head: Words, note: Words, larder: Larder) -> bool:
@@ -100,8 +111,10 @@ def _more(head: Words, words: Words, food: Staple | None, larder: Larder) -> Eff
     "Vinegar (cider, malt, or wine)" is wine vinegar, and no wine.
     """
     core, _ = split_tail(words)
+    if len(core) > 1 and core[0].form == "to":
+        core = core[1:]  # "or 1 to 2 tablespoons brandy": numbers are left out already
     if len(core) > 1 and core[0].form in phrase_words("holds") and core[1].form != "of":
-        core = core[1:]  # "or 4 teaspoons pumpkin pie spice": numbers are left out already
+        core = core[1:]  # "or 4 teaspoons pumpkin pie spice"
     others = []
     for piece in split_joined(core):
         if food and not harmless_run(forms(piece), food, True):

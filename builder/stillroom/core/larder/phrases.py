@@ -34,6 +34,15 @@ def phrase_words(name: str) -> frozenset[str]:
     return frozenset(read_larder_data("phrases.yml")[name])
 
 
+def with_dutch_or(phrase: Phrase) -> Phrase:
+    """Read "of" as a Dutch book has it: "speculaaskruiden of koekkruiden" are two."""
+    head, *notes = (
+        tuple(word._replace(form="or") if word.form == "of" else word for word in piece)
+        for piece in (phrase.head, *phrase.notes)
+    )
+    return Phrase(head, tuple(notes))
+
+
 _POURED_OFF = frozenset({"drained", "rinsed"})
 
 

@@ -25,6 +25,7 @@ from stillroom.core.lines.measures import (
     read_unit,
 )
 from stillroom.core.lines.numbers import Marks, joins_range, read_number
+from stillroom.core.lines.pairs import same_again
 from stillroom.core.words.data_files import read_data
 from stillroom.core.words.patterns import late_regex
 from stillroom.core.words.problems import Unreadable
@@ -34,7 +35,7 @@ _SPACE = late_regex(r"\s*")
 _TIMES = late_regex(r"\s*[x×]\s*(?=[0-9½⅓⅔¼¾⅛])", re.IGNORECASE)
 _SUM = late_regex(r"\s*(?:\+|plus|and|&|(?P<less>minus|less))\s+", re.IGNORECASE)
 _PLUS = late_regex(r"\s*(?:\+|plus)\s+", re.IGNORECASE)
-_SLASH = late_regex(r"\s*/\s*")
+_SLASH = late_regex(r"\s*[/=]\s*")  # "225g/8oz", "1.5 dl = 2/3 cup"
 _GLUED = late_regex(r"(?=[0-9½⅓⅔¼¾⅛])")  # "20g¾oz"
 _OR = late_regex(r"\s*(?:,\s*)?\bor\s+(?:about\s+)?", re.IGNORECASE)
 _OPEN = late_regex(
@@ -179,6 +180,8 @@ def _read_sum(text: str, found: Measured, system: System, marks: Marks) -> Measu
                 "Write two lines, one for each.",
             )
         return None
+    if not sign and not _alike(more.amount.unit, own.unit):
+        return _beside_another_system(text, found, more)
     low, high = (
         convert(end, more.amount.unit, own.unit) for end in (more.amount.low, more.amount.high)
     )
@@ -195,6 +198,16 @@ def _read_sum(text: str, found: Measured, system: System, marks: Marks) -> Measu
         end=again.end,
         also=() if sign and sign["less"] else _added(found.also, again.also),
         fullness=words,
+    )
+
+
+def _beside_another_system(text: str, found: Measured, more: Measure) -> Measured:
+    """Read "8oz 225g": the same again. Ask about "1 lb 50 g", which no scale weighs."""
+    if same_again(found.amount, more.amount):
+        return replace(found, also=(*found.also, more.amount), end=more.end)
+    raise Unreadable(
+        f'"{text[found.start : more.end].strip()}" is of two systems, and not one amount twice.',
+        "Write the one that is right, or a plus between them.",
     )
 
 

@@ -13,12 +13,14 @@ from functools import cache
 from stillroom.core.amounts.quantities import Amount
 from stillroom.core.amounts.units import System, size_of
 from stillroom.core.lines.amounts import Measured, read_measured
+from stillroom.core.lines.measures import read_qualifier
 from stillroom.core.lines.numbers import Marks
 from stillroom.core.lines.parts_of_line import (
     LineReading,
     after_of,
     either,
     line_words,
+    past_article,
     split_food,
     unmeasured_words,
     with_measured,
@@ -88,7 +90,8 @@ def read_taken_of(text: str, start: int, system: System, marks: Marks) -> LineRe
     measured = read_measured(text, taken.end(), system, marks) if taken else None
     if taken is None or measured is None:
         return None
-    reading = with_measured(text, split_food(text, after_of(text, measured.end), None), measured)
+    food_at = past_article(text, after_of(text, measured.end), measured)
+    reading = with_measured(text, split_food(text, food_at, None), measured)
     if not reading.item:
         return None
     said = _said_of_part(taken, reading)
@@ -123,6 +126,7 @@ def read_amount_behind(text: str, start: int, system: System, marks: Marks) -> L
         if not _may_be_food(named, parted) or _PER.search(text[sep.end() :]):
             continue
         measured = read_measured(text, sep.end(), system, marks)
+        measured = _with_its_size(text, measured) if measured and parted else measured
         rest = _rest_of(text, measured, sep) if measured else None
         if measured is None or rest is None or not _is_amount(text, sep, measured):
             continue
@@ -162,6 +166,27 @@ def _may_be_food(food: str, parted: bool) -> bool:
     )
 
 
+_ITS_SIZE_ENDS = late_regex(
+    r"\s*(?:[-\s]?sized?\b|ones?\b)?\s*(?=[,;(\[)\]]|\.?\s*$)", re.IGNORECASE
+)
+
+
+def _with_its_size(text: str, measured: Measured) -> Measured:
+    """Add the size behind a count: "Onions – 2 large, sliced", "Raw mango: 3-5 standard sized"."""
+    own = measured.amount
+    if own.unit or own.noun or measured.each:
+        return measured
+    gap = re.compile(r"\s+").match(text, measured.end)
+    size = read_qualifier(f"{text} ", gap.end()) if gap else None
+    if gap is None or size is None:
+        return measured
+    ends = _ITS_SIZE_ENDS.match(text, gap.end() + len(size.said))
+    if ends is None:
+        return measured
+    said = ", ".join(part for part in (measured.fullness, size.said) if part)
+    return replace(measured, end=ends.end(), fullness=said)
+
+
 def _rest_of(text: str, measured: Measured, sep: re.Match[str]) -> str | None:
     """Return what is said behind the amount; None where the amount goes on and was not read."""
     rest = text[measured.end :].strip()
@@ -171,7 +196,7 @@ def _rest_of(text: str, measured: Measured, sep: re.Match[str]) -> str | None:
             return None
         rest = rest[closed.end() :].strip()
     rest = rest.strip(" .")
-    if rest and not re.match(r"[,;(]|[-–—]\s|\)", rest):
+    if rest and not re.match(r"[,;(\[]|[-–—]\s|\)", rest):
         return None
     return rest
 
@@ -190,7 +215,7 @@ def _reading(text: str, place: tuple[int, int], measured: Measured, rest: str) -
         # "Egg yolks 4 (72 grams)": behind the food a size is that of all
         measured = replace(measured, each=None, also=(measured.each, *measured.also))
     named = split_food(text[: place[1]], place[0], None)
-    note = ", ".join(part for part in (named.note, rest.strip(" ,;()")) if part)
+    note = ", ".join(part for part in (named.note, rest.strip(" ,;()[]")) if part)
     reading = replace(named, amount=measured.amount, note=note)
     assert isinstance(measured.amount, Amount)
     return with_measured(text, reading, measured)

@@ -39,7 +39,9 @@ _SECOND = late_regex(
     r"|\band\s+an?\s+(?:pinch|grind|dash|splash|knob|handful|squeeze|drop|sprig|stick|clove|slice|piece)\b",
     re.IGNORECASE,
 )
-_ANY_NUMBER = late_regex(rf"(?:^|[\s(])(?!{OWN_NUMBER.pattern})(?P<number>{_NUMBER})(?=$|[\s,)])")
+_ANY_NUMBER = late_regex(
+    rf"(?:^|[\s(])(?!{OWN_NUMBER.pattern})(?P<number>{_NUMBER})(?=$|[\s,)]|\s?[-–]\s?\d+\s)"
+)
 _MEASURE_IN_NOTE = late_regex(
     rf"(?:^|[,(;]|,\s*or)\s*(?:(?:about|approx\.?|around|weighing|approximately)\s*)*"
     rf"(?P<measure>{_NUMBER}(?:\s*(?:-|–|to)\s*{_NUMBER})?\s*-?(?:{_UNIT}|g|l|ml|kg|cups?)\b)",
@@ -55,6 +57,14 @@ _UNIT_FIRST = late_regex(
     r"(?:^|[,(;])\s*(?P<measure>(?:grammi|gramos|litri|litros|decilitri|chili|chilogrammi|etti|n\.)\s+\w+)",
     re.IGNORECASE,
 )
+# "3 large and 2 small", "g. 100": how many or how much, behind the food
+_BEGINS_COUNTED = late_regex(
+    rf"(?P<measure>(?:g|gr|kg|ml|cl|dl|l|oz|lb)s?\.?\s{_NUMBER}|(?:about\s+)?(?!{OWN_NUMBER.pattern}){_NUMBER}"
+    rf"(?:\s*[-–]\s*{_NUMBER})?\s+(?!(?:to|or|x|by|inch(?:es)?|[cm]m|°|degrees|days?|hours?|minutes?)\b)[a-z]+)",
+    re.IGNORECASE,
+)
+# "bouquet garni (2 sprigs parsley, 1 bay leaf)": the amounts are those of its parts
+_ITS_PARTS = late_regex(rf"(?:[,;]|\band)\s+{_NUMBER}\s+[a-z]{{3,}}\s+[a-z]{{3,}}", re.IGNORECASE)
 # another thing in the same line: "6 cloves, 1 blade of mace", "3/4 cup salt in 2 gals water"
 _ANOTHER = late_regex(
     rf"{_NUMBER}\s+[a-z]{{3,}}\s+of\s+(?!it\b|them\b|th|which|each|one|your|a\b)[a-z]{{3}}",
@@ -302,6 +312,8 @@ def _refuse_unmeasured_number(reading: LineReading, item: str, unit: re.Match[st
         raise Unreadable(f'The amount in "{reading.item}" could not be read.', _WRITE_ONE)
     measure = _MEASURE_IN_NOTE.search(reading.note) or _SPOKEN.search(reading.note)
     measure = measure or _UNIT_FIRST.search(reading.note)
+    if not measure and not _ITS_PARTS.search(reading.note):
+        measure = _BEGINS_COUNTED.match(reading.note)
     if measure or unit:
         said = measure["measure"] if measure else unit["unit"]  # type: ignore[index]
         raise Unreadable(f'"{said}" stands behind the food and could not be read.', _WRITE_ONE)

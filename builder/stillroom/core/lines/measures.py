@@ -23,7 +23,10 @@ from stillroom.core.words.patterns import late_regex
 from stillroom.core.words.problems import Unreadable
 
 GLUE = late_regex(r",?\s*-?\s*")
-OR_MORE = late_regex(r"\s+or\s+(?:more|so|thereabouts|less)\b", re.IGNORECASE)
+# "1 cup or more", "1+ tablespoon"
+OR_MORE = late_regex(
+    r"\s+or\s+(?:more|so|thereabouts|less)\b|(?<=\d)\+(?=\s[A-Za-z])", re.IGNORECASE
+)
 
 
 @dataclass(frozen=True)
@@ -250,7 +253,8 @@ def _with_unit(
 ) -> Measure:
     amount = Amount(number.low, number.high, about=about)
     more = OR_MORE.match(text, number.end)
-    lead = ", ".join(part for part in (lead, more[0].strip() if more else "") if part)
+    said = more[0].strip().replace("+", "or more") if more else ""
+    lead = ", ".join(part for part in (lead, said) if part)
     end = more.end() if more else number.end
     glue = GLUE.match(text, end)
     at = glue.end() if glue else end
@@ -287,7 +291,8 @@ _OF_A = late_regex(
     re.IGNORECASE,
 )
 _PART_OF_IT = late_regex(
-    r"\s+(?P<part>[½¼¾⅓⅔⅛]|[1-7]/[2-8])(?=\s+(?:of|de|di)\s|\s+d['’]|\s*(?:,|$))", re.IGNORECASE
+    r"\s+(?:and\s+)?(?P<part>[½¼¾⅓⅔⅛]|[1-7]/[2-8])(?=\s+(?:of(?!\s+an?\b)|de|di)\s|\s+d['’]|\s*(?:,|$))",
+    re.IGNORECASE,
 )
 _GRAMS_OF_IT = late_regex(r"\s+(?P<grams>[1-9]\d\d)(?=\s+(?:of|de|di)\s|\s+d['’])", re.IGNORECASE)
 _OF_FOOD = late_regex(r"\s+(?:d[ei]l?\s|d['’]|dell[ao'’])", re.IGNORECASE)
@@ -311,7 +316,7 @@ def _with_behind(text: str, found: Measure, number: Range, marks: Marks) -> Meas
 
 
 def _bare_part(text: str, found: Measure, marks: Marks) -> tuple[Fraction, int] | None:
-    """Read "4 litres 1/2 d'eau", "1 kg 500 de cassis": what is over, with no unit of its own."""
+    """Read "a cup and 1/2 of", "4 litres 1/2 d'eau", "1 kg 500 de cassis": the rest has no unit."""
     part = _PART_OF_IT.match(text, found.end) if found.amount.unit else None
     number = read_number(text, part.start("part"), marks) if part else None
     if number:

@@ -16,17 +16,26 @@ from stillroom.core.words.patterns import late_regex
 _WORD = late_regex(r"[A-Za-zÀ-ÿ]+")
 _HALF_A = late_regex(r"(?:half|quarter|third)(?:\s+of)?\s+(?:a|an)\s+(?=[a-z0-9])", re.IGNORECASE)
 _PART = late_regex(
-    r"(?:(?P<count>one|two|three|a)[\s-])(?P<part>halves|half|thirds?|quarters?)\b(?:\s+of)?(?:\s+(?:a|an))?",
+    r"(?:(?P<count>one|two|three|five|seven|a)[\s-])(?P<part>halves|half|thirds?|quarters?|fourths?|eighths?)\b"
+    r"(?:\s+of)?(?:\s+(?:a|an))?",
     re.IGNORECASE,
 )
 _AND_PART = late_regex(
-    r"\s+and\s+(?:(?P<count>one|two|three|a)[\s-])(?P<part>half|thirds?|quarters?)\b", re.IGNORECASE
+    r"\s+and\s+(?:(?P<count>one|two|three|five|seven|a)[\s-])(?P<part>half|thirds?|quarters?|fourths?|eighths?)\b",
+    re.IGNORECASE,
 )
-_AND_A_HALF = late_regex(r"\s+and\s+(?:a|one)[\s-](half|quarter|third)\b", re.IGNORECASE)
 _COUPLE = late_regex(r"(?:a\s+)?couple(?:\s+of)?\b", re.IGNORECASE)
 _TENS = late_regex(r"-(one|two|three|four|five|six|seven|eight|nine)\b", re.IGNORECASE)
 _DOZEN = late_regex(r"\s*(dozen|doz|score)\b\.?(?:\s+of\b)?", re.IGNORECASE)
-_SINGULAR = {"halves": "half", "thirds": "third", "quarters": "quarter"}
+# parts that are counted: "one fourth"; alone "fourth" is no number of anything
+_PARTS = {
+    "halves": Fraction(1, 2),
+    "half": Fraction(1, 2),
+    "third": Fraction(1, 3),
+    "quarter": Fraction(1, 4),
+    "fourth": Fraction(1, 4),
+    "eighth": Fraction(1, 8),
+}
 
 
 @cache
@@ -109,7 +118,8 @@ def _and_part_of(language: str) -> re.Pattern[str] | None:
 
 
 def _part_value(part: str) -> Fraction:
-    return _words()[_SINGULAR.get(part.lower(), part.lower())]
+    bare = part.lower()
+    return _PARTS.get(bare) or _PARTS[bare.removesuffix("s")]
 
 
 def read_and_part(text: str, at: int, language: str) -> tuple[Fraction, int] | None:
@@ -202,9 +212,10 @@ def _english(text: str, at: int, word: re.Match[str]) -> tuple[Fraction, int] | 
     end = half.end() if half else word.end()
     if half:
         end = len(text[:end].rstrip())
-    mixed = _AND_A_HALF.match(text, end)
+    mixed = _AND_PART.match(text, end)
     if mixed and value >= 1:
-        return value + _words()[mixed[1].lower()], mixed.end()
+        part = _words()[mixed["count"].lower()] * _part_value(mixed["part"])
+        return value + part, mixed.end()
     return read_dozen(text, end, value) or (value, end)
 
 

@@ -19,6 +19,23 @@ _ROUNDED_SHARE = Fraction(16, 100)
 _ROUNDED_LEAST = {"mass": Fraction(5), "volume": Fraction(8), "length": Fraction(6)}
 
 
+# side by side with no sign between, "2oz 50g": nearer than this they are one amount said twice
+_SAID_TWICE = (Fraction(7, 10), Fraction(10, 7))
+
+
+def same_again(first: Amount, other: Amount) -> bool:
+    """Whether a measure beside another, in another system's unit, is the same once more.
+
+    >>> ounces, grams = (Fraction(8), Fraction(225))
+    >>> same_again(Amount(ounces, ounces, "oz"), Amount(grams, grams, "g"))
+    True
+    >>> same_again(Amount(ounces, ounces, "lb"), Amount(grams, grams, "g"))
+    False
+    """
+    share = convert(other.middle, other.unit, first.unit) / first.middle if first.middle else 0
+    return _SAID_TWICE[0] <= share <= _SAID_TWICE[1]
+
+
 def compare(first: Amount, also: Iterable[Amount]) -> None:
     """Refuse a second measure that is not the first one again."""
     if not first.unit:

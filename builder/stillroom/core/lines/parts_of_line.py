@@ -30,7 +30,7 @@ _CUT = late_regex(
     r"|\s+(?=(?:mixed|dissolved|blended|combined|whisked|beaten|soaked|diluted)\s+(?:with|in|into)\b)"
     r"|\s+(?=(?:or|OR)\s+(?:[0-9½⅓⅔¼¾⅛]|(?:one|two|three|four|five|six|eight|ten|twelve)\b))"
     r"|\s+(?=for\s+\w+ing\b)|\s*—\s*|\s+--+\s+|\s*-;\s*|\s+:\s+"
-    r"|\s+(?=(?:preferably|such\s+as)\s)"
+    r"|\s+(?=(?:preferably|such\s+as)\s)|\s+(?=(?:(?:about|of)\s+)?(?:the\s+)?size\s+of\s+an?\s)"
     r"|\s+(?=(?:about|approx\.?|approximately|around)\s+[0-9½¼¾])"
     r"|\s+(?=after\s+\w+ing\b)|\s+[*†‡]+\s+(?=[a-z])"
     # "malt vinegar. Don't be tempted by another": a word to the cook
@@ -114,6 +114,17 @@ def after_of(text: str, at: int, measured: bool = False) -> int:
     at = of.end() if of else at
     elsewhere = _OF_ELSEWHERE.match(text, at) if measured else None
     return elsewhere.end() if elsewhere else at
+
+
+_ARTICLE = late_regex(r"an?\s+(?=[A-Za-z])", re.IGNORECASE)
+
+
+def past_article(text: str, at: int, measured: Measured) -> int:
+    """Return where the food begins behind the article of a part of one: "½ a lemon"."""
+    own = measured.amount
+    counted = own.high < 1 and not (own.unit or own.noun or measured.each)
+    article = _ARTICLE.match(text, at) if counted else None
+    return article.end() if article else at
 
 
 def with_measured(text: str, reading: LineReading, measured: Measured) -> LineReading:

@@ -17,11 +17,12 @@ from stillroom.core.lines.amounts import Measured, read_measured
 from stillroom.core.lines.behind import read_amount_behind, read_measured_to, read_taken_of
 from stillroom.core.lines.doubts import OWN_NUMBER, refuse_left_over
 from stillroom.core.lines.measures import read_noun
-from stillroom.core.lines.number_words import languages_that_begin
-from stillroom.core.lines.numbers import Marks, marks_of
+from stillroom.core.lines.number_words import languages_that_begin, read_number_words
+from stillroom.core.lines.numbers import Marks, marks_of, read_number
 from stillroom.core.lines.parts_of_line import (
     LineReading,
     after_of,
+    past_article,
     split_food,
     unmeasured_words,
     vague_words,
@@ -37,7 +38,11 @@ from stillroom.core.words.problems import Unreadable
 LONGEST = 500  # characters: longer is a paragraph, not a line
 _CONTROL = late_regex(r"[\x00-\x08\x0b-\x1f\x7f\u2028\u2029]")
 _NO_DECIMAL = late_regex(r"[\u2460-\u24ff\u2776-\u2793\u00b2\u00b3\u00b9\u2070-\u2089]")
-_BULLET = late_regex(r"^\s*(?:[-*•·–▢□☐]\s+)*", re.IGNORECASE)
+# "3 1/4 Ib. sugar", "4 1bs. plums": how a machine reads the small l of a printed pound
+_SCANNED_POUND = late_regex(
+    r"\s*(?P<number>\d[\d ./½¼¾]*?|[½¼¾])\s*(?P<said>Ibs?\b\.?|(?<=\s)1bs?\b\.?)(?=\s*[a-zA-Z])"
+)
+_BULLET = late_regex(r"^\s*(?:[-*•·–▢□☐]\s+)*(?:[-–•·](?=[^\W\d]))?", re.IGNORECASE)
 # said before an amount: "Additional 1 tbsp sugar", "Optional: ½ cup nuts"
 _LEAD = late_regex(
     r"(?P<said>optional(?:ly)?(?=\s*:|\s+[\d½⅓⅔¼¾⅛])|(?:an\s+)?additional|another|extra|plus)\s*:?\s+"
@@ -52,8 +57,8 @@ _AMOUNT_IN_BRACKETS = late_regex(r"\((?P<amount>[\d½⅓⅔¼¾⅛][^()]{0,15})\
 _LOOSE_END = late_regex(r"\s+[-–—]+\s*$")  # "3 dl di succo –"
 # "Zucchero in polvere, grammi 750", as older Italian books have it; "n." is so many
 _UNIT_FIRST = late_regex(
-    r"(?P<sep>[,:])\s*(?:(?P<unit>grammi|litri|litro|decilitri|centilitri|chilogrammi|chili|etti)|n\.|numero)"
-    r"\s+(?P<number>\d+(?:[.,]\d+)?)(?=\s*[.,;]?\s*$)",
+    r"(?P<sep>[,:]|\s)\s*(?P<about>circa\s+)?(?:(?P<unit>grammi|litri|litro|decilitri|centilitri|chilogrammi|chili|etti"
+    r"|(?:gr|g|kg|hg|ml|cl|dl|l)\.?)|n\.|numero)\s*(?P<number>\d+(?:[.,]\d+)?(?:/\d+)?)(?=\s*[.,;]?\s*(?:$|\())",
     re.IGNORECASE,
 )
 _CLOVES = late_regex(r"\b(cloves?),\s+(garlic)\b", re.IGNORECASE)  # "4 cloves, garlic, minced"
@@ -71,11 +76,12 @@ def read_line(text: str, system: System = "metric", language: str = "en_GB") -> 
     """
     _refuse_odd_signs(text)
     marks = marks_of(language)
-    text = parted_from_its_food(_LOOSE_END.sub("", _unbracketed(text)), system)
+    text = _counted_once(_unbracketed(text), marks)
+    text = parted_from_its_food(_LOOSE_END.sub("", text), system)
     if "lov" in text:
         text = _CLOVES.sub(r"\1 \2", text)
     if marks.language == "it":
-        text = _UNIT_FIRST.sub(r"\g<sep> \g<number> \g<unit>", text)
+        text = _UNIT_FIRST.sub(r"\g<sep> \g<about>\g<number> \g<unit>", text)
     start = _first(text)
     lead = _LEAD.match(text, start)
     start = lead.end() if lead else start
@@ -104,6 +110,26 @@ def _unbracketed(text: str) -> str:
     return f"{first['amount'].strip()} {bare[first.end() :]}" if first else text
 
 
+_NUMBER_IN_WORDS = late_regex(r"\s*[(\[]\s*(?P<said>[^\W\d][^()\[\]\d]{1,24}?)\s*[)\]]")
+
+
+def _counted_once(text: str, marks: Marks) -> str:
+    """Take a number said again in words from beside its figure: "3/4 (three-quarters) cup"."""
+    start = len(text) - len(text.lstrip())
+    if not text[start : start + 1].isnumeric():
+        return text
+    figure = read_number(text, start, marks)
+    said = _NUMBER_IN_WORDS.match(text, figure[1]) if figure else None
+    spoken = read_number_words(said["said"], 0, marks.language) if said else None
+    if figure is None or said is None or spoken is None or spoken[1] < len(said["said"]):
+        return text
+    if spoken[0] != figure[0]:
+        raise Unreadable(
+            f'"{text[start : said.end()]}" says two numbers.', "Write the one that is right."
+        )
+    return text[: figure[1]] + text[said.end() :]
+
+
 def _refuse_odd_signs(text: str) -> None:
     if _CONTROL.search(text):
         raise Unreadable(
@@ -113,6 +139,11 @@ def _refuse_odd_signs(text: str) -> None:
         raise Unreadable(
             "A sign of the line was lost when it was saved (\ufffd).",
             "Look it up where it came from, and type it.",
+        )
+    if scanned := _SCANNED_POUND.match(text):
+        raise Unreadable(
+            f'"{scanned["said"]}" may be a scanned "lb".',
+            f'Look it up, and write "{scanned["number"].strip()} lb".',
         )
     odd = _NO_DECIMAL.search(text)
     if odd and odd.start() < 12 and not re.search(r"[A-Za-z]", text[: odd.start()]):
@@ -148,10 +179,7 @@ def _amount_first(text: str, start: int, system: System, marks: Marks) -> LineRe
     if measured is None:
         return None
     named = bool(measured.amount.unit or measured.amount.noun or measured.each)
-    rest = after_of(text, measured.end, named)
-    a = re.compile(r"an?\s+(?=[A-Za-z])").match(text, rest)
-    if a and measured.amount.high < 1 and not named:  # "½ a lemon"
-        rest = a.end()
+    rest = past_article(text, after_of(text, measured.end, named), measured)
     size = read_size_alone(text, measured)
     if size:
         return size

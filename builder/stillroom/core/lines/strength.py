@@ -39,6 +39,7 @@ _ELSEWHERE = late_regex(
     r"|\b(?:alcool|alcol|aguardiente|orujo|eau[\s-]de[\s-]vie|weingeist|alkohol|primasprit|brandewijn)\b",
     re.IGNORECASE,
 )
+_TWO_STRENGTHS = late_regex(r"\b\d{2}(?:[.,]\d)?\s*[/–-]\s*\d{2}(?:[.,]\d)?\s*(?:[°º]|%)")
 _CASK = late_regex(r"\b(?:cask|barrel|navy)[\s-]strength\b|\b(?:over|under)proof\b", re.IGNORECASE)
 
 
@@ -61,11 +62,16 @@ def strength_apart(reading: LineReading, system: System, language: str = "en") -
     older books. It is read in an American recipe and asked elsewhere; so is a cask's own strength.
     Degrees are % vol where a line or its book is in a `language` that has no proof, and asked else.
     """
+    whole = f"{reading.item}, {reading.note}"
+    two = _TWO_STRENGTHS.search(whole)
+    if two and spirit_words().search(reading.item):
+        raise Unreadable(
+            f'"{two[0].strip()}" names two strengths.', 'Write the one of its label: "40% vol".'
+        )
     for name, said in (("item", reading.item), ("note", reading.note)):
         found = _STRENGTH.search(said) or _bare(reading, said)
         if found:
             return _told(reading, name, said, found, system)
-    whole = f"{reading.item}, {reading.note}"
     cask = _CASK.search(whole)
     if cask and not re.search(r"\d\s*%", whole):
         raise Unreadable(
