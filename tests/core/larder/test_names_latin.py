@@ -74,7 +74,7 @@ def test_a_word_in_a_name_is_not_that_food(phrase: str, name: str, contains: set
 def test_of_every_wine_and_beer_only_its_maker_knows_whether_it_is_vegan() -> None:
     """Wines and beers may be cleared with isinglass, egg white, milk or gelatine.
 
-    Common practice, no published source read; of sake and Chinese rice wines nothing is known to us.
+    Common practice, no published source read; sake and rice wines are left out.
     """
     names = set(load_index()["names"].values())
     brewed = [
