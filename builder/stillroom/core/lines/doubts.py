@@ -249,7 +249,9 @@ def _refuse_share(reading: LineReading) -> None:
         return
     of_it = line_words()["percent_of"] + line_words()["spirits"] + line_words()["drinks"]
     own = re.search(rf"\b(?:{either(of_it)})", share["food"], re.IGNORECASE)
-    if own is None or re.search(r"(?:oil|wax|shea butter|water)$", share["food"], re.IGNORECASE):
+    if own is None or re.search(
+        r"(?:oil|wax|shea butter|water|salt|sugar)$", share["food"], re.IGNORECASE
+    ):
         raise Unreadable(
             f'"{share["part"]}" of {share["food"]} is a share, and no amount.',
             f'Write how much it is: "45 g {share["food"]}".',

@@ -21,6 +21,7 @@ from stillroom.core.amounts.quantities import (
 from stillroom.core.amounts.units import System, convert, offered_words, size_of
 from stillroom.core.lines.amounts import STICK_FOODS
 from stillroom.core.lines.doubts import refuse_counted_mass
+from stillroom.core.lines.measures import read_qualifier
 from stillroom.core.lines.pairs import compare
 from stillroom.core.lines.parts_of_line import LineReading
 from stillroom.core.lines.reader import read_line
@@ -161,6 +162,8 @@ def _refuse_misspelt_unit(amount: Amount, item: str, system: System) -> None:
     """Refuse "3 cupp sugar" rather than count three of a thing called "cupp sugar"."""
     first, _, rest = item.partition(" ")
     if amount.unit or amount.noun or not rest or len(first) < 3:
+        return
+    if read_qualifier(item, 0):  # "2 gros œufs"
         return
     if first.endswith(".") and first.lower() not in _SHORTENED:  # "2 tablesp. honey"
         raise Unreadable(f'"{first}" is not a unit.', 'Write "g", "ml", "tsp" or "cup".')

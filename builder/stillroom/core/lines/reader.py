@@ -42,7 +42,7 @@ _NO_DECIMAL = late_regex(r"[\u2460-\u24ff\u2776-\u2793\u00b2\u00b3\u00b9\u2070-\
 _SCANNED_POUND = late_regex(
     r"\s*(?P<number>\d[\d ./½¼¾]*?|[½¼¾])\s*(?P<said>Ibs?\b\.?|(?<=\s)1bs?\b\.?)(?=\s*[a-zA-Z])"
 )
-_BULLET = late_regex(r"^\s*(?:[-*•·–▢□☐]\s+)*(?:[-–•·](?=[^\W\d]))?", re.IGNORECASE)
+_BULLET = late_regex(r"^\s*(?:[-*•·–▢□☐]\s+)*(?:[-–•·](?=[^\W\d])|\.\s+(?=\d))?", re.IGNORECASE)
 # said before an amount: "Additional 1 tbsp sugar", "Optional: ½ cup nuts"
 _LEAD = late_regex(
     r"(?P<said>optional(?:ly)?(?=\s*:|\s+[\d½⅓⅔¼¾⅛])|(?:an\s+)?additional|another|extra|plus)\s*:?\s+"
@@ -61,8 +61,17 @@ _UNIT_FIRST = late_regex(
     r"|(?:gr|g|kg|hg|ml|cl|dl|l)\.?)|n\.|numero)\s*(?P<number>\d+(?:[.,]\d+)?(?:/\d+)?)(?=\s*[.,;]?\s*(?:$|\())",
     re.IGNORECASE,
 )
+# in French "cc" is a coffee spoon, elsewhere a cubic centimetre
+_COFFEE_SPOON = late_regex(
+    r"(?<![\d.,/])(?P<few>[1-9](?:[.,]5|/[2-9])?|[½¼¾])\s?c\.?\s?c\.?\s(?=[^\W\d])", re.IGNORECASE
+)
+# "dunkle, flüssige Kuvertüre": German nouns are in capitals, so that the first is none
+_BEFORE_ITS_NOUN = late_regex(
+    r"\b(?P<first>[a-zäöüß]{2,}e[rsnm]?),\s(?=[a-zäöüß]+e[rsnm]?\s[A-ZÄÖÜ])"
+)
 _CLOVES = late_regex(r"\b(cloves?),\s+(garlic)\b", re.IGNORECASE)  # "4 cloves, garlic, minced"
 _INSTEAD = late_regex(r"(?:or|oder|ou)\s+(?P<what>\S.*)", re.IGNORECASE)
+_LEFT_OF = late_regex(r"\s+(?:of|de|di|da|von|van|à|a)$", re.IGNORECASE)
 _END_MEASURE = late_regex(r"\s+(?=[0-9½⅓⅔¼¾⅛][0-9½⅓⅔¼¾⅛./ ]*\s*(?:m[lL]|g|kg|L|cl|oz)\.?\s*$)")
 
 
@@ -80,6 +89,10 @@ def read_line(text: str, system: System = "metric", language: str = "en_GB") -> 
     text = parted_from_its_food(_LOOSE_END.sub("", text), system)
     if "lov" in text:
         text = _CLOVES.sub(r"\1 \2", text)
+    if marks.language == "fr":
+        text = _COFFEE_SPOON.sub(r"\g<few> c. à c. ", text)
+    if marks.language == "de":
+        text = _BEFORE_ITS_NOUN.sub(r"\g<first> ", text)
     if marks.language == "it":
         text = _UNIT_FIRST.sub(r"\g<sep> \g<about>\g<number> \g<unit>", text)
     start = _first(text)
@@ -228,9 +241,8 @@ def _said_again(reading: LineReading, system: System, marks: Marks) -> LineReadi
     measured = read_measured(reading.item, last.end(), system, marks) if last else None
     if last is None or measured is None or not isinstance(reading.amount, Amount):
         return reading
-    return replace(
-        reading, item=reading.item[: last.start()], also=(*reading.also, measured.amount)
-    )
+    item = _LEFT_OF.sub("", reading.item[: last.start()])  # "crème de 25 cl"
+    return replace(reading, item=item, also=(*reading.also, measured.amount))
 
 
 # a measure in words, never a thing of its own
