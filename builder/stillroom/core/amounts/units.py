@@ -9,13 +9,14 @@ from __future__ import annotations
 from dataclasses import dataclass
 from fractions import Fraction
 from functools import cache
-from typing import Literal
+from typing import Literal, get_args
 
 from stillroom.core.words.data_files import read_data
 from stillroom.core.words.nearest import did_you_mean
 from stillroom.core.words.problems import Unreadable
 
 System = Literal["metric", "us", "imperial"]
+_SYSTEMS_SAID = {"usa": "us", "american": "us", "british": "imperial"}
 Size = Literal["volume", "mass", "length", "count"]
 
 # a metric measure is said in decimals, "1.5 m"; every other one in a kitchen's fractions, "1½ cups"
@@ -34,6 +35,19 @@ class Unit:
     shown: str
     many: str
     words: tuple[str, ...]
+
+
+def system_said(written: object) -> object:
+    """Return the system that a word means, in any capitals; what means none is left as it is.
+
+    >>> system_said("US"), system_said("Imperial"), system_said("cups")
+    ('us', 'imperial', 'cups')
+    """
+    if not isinstance(written, str):
+        return written
+    word = written.strip(" .").replace(".", "").lower()
+    word = _SYSTEMS_SAID.get(word, word)
+    return word if word in get_args(System) else written
 
 
 @cache

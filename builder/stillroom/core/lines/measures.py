@@ -41,6 +41,7 @@ class Measure:
 
 _WORDS = late_regex(
     r"[Cc]\.à\.?[CcSs]\b\.?"  # "1 c.à.s. de miel"
+    r"|[Ff][Ll]\.[Oo][Zz]s?\b\.?"  # "5 fl.oz brandy"
     r"|[A-Za-zÀ-ÿ]+(?:-[A-Za-zÀ-ÿ]+)*\.?(?:[ \t]+[A-Za-zÀ-ÿ]+\.?){0,2}"
 )
 _GAP = late_regex(r"[ \t]+")

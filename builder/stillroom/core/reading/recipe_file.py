@@ -18,7 +18,7 @@ from weakref import WeakKeyDictionary, ref
 from pydantic import ValidationError
 
 from stillroom.core.amounts.quantities import Ratio
-from stillroom.core.amounts.units import System
+from stillroom.core.amounts.units import System, system_said
 from stillroom.core.label.how_long import known_keeping, planned_span
 from stillroom.core.larder.shelves import Larder, common_larder
 from stillroom.core.lines.ingredient import Ingredient
@@ -209,7 +209,7 @@ def read_front(text: str, name: str) -> tuple[Divided, Located]:
 
 
 def _written_system(data: Mapping[str, Any], default: System) -> System:
-    written = data.get("units")
+    written = system_said(data.get("units"))
     for system in get_args(System):
         if written == system:
             return system  # type: ignore[no-any-return]

@@ -27,6 +27,7 @@ _NUMBERED = late_regex(
     r"(?=\D|$)\s*(?P<words>.*)$",
     re.IGNORECASE,
 )
+_RUN_ON = late_regex(r"(?P<number>\d{1,2})[.)]\s+[^\W\d]")
 _LETTERED = late_regex(r"\(?(?P<letter>[a-z])[.)]\s+(?P<words>\S.*)$", re.IGNORECASE)
 # "Procedure: Wash the fruit.", below a heading of its own
 _LABEL = late_regex(
@@ -81,11 +82,13 @@ def read_steps(lines: Sequence[str], first_line: int) -> tuple[MethodStep, ...]:
     Unreadable.
     """
     lines = _sentences_apart(_letters_to_numbers([_LABEL.sub("", line) for line in lines]))
+    placed = [(place, one) for place, line in enumerate(lines) for one in _steps_of(line)]
+    lines = [line for _, line in placed]
     numbered = has_numbers(lines)
     bulleted = not numbered and any(_BULLET.match(line) for line in lines)
     steps: list[MethodStep] = []
     group, fresh = "", True
-    for offset, line in enumerate(lines):
+    for offset, line in placed:
         bare = line.strip()
         if not bare or _RULE.fullmatch(bare):
             fresh = fresh or not numbered
@@ -109,6 +112,21 @@ def read_steps(lines: Sequence[str], first_line: int) -> tuple[MethodStep, ...]:
     if not steps:
         raise Unreadable("The method has no steps.", 'Write "1. Wash the jar." and so on.')
     return tuple(steps)
+
+
+def _steps_of(line: str) -> list[str]:
+    """Part the steps that stand in one line: "1. Soak. 2. Stir. 3. Bake."; else the line alone."""
+    first = _RUN_ON.match(line.strip())
+    if first is None:
+        return [line]
+    found, rest, wanted = [], line.strip(), int(first["number"])
+    while True:
+        wanted += 1
+        following = re.search(rf"(?<=[.!?;])\s+(?={wanted}[.)]\s+[^\W\d])", rest)
+        if following is None:
+            return [*found, rest]
+        found.append(rest[: following.start()])
+        rest = rest[following.end() :]
 
 
 def _letters_to_numbers(lines: Sequence[str]) -> list[str]:

@@ -25,7 +25,7 @@ from pydantic import (
 )
 
 from stillroom.core.amounts.quantities import Amount, parse_amount
-from stillroom.core.amounts.units import System, size_of
+from stillroom.core.amounts.units import System, size_of, system_said
 from stillroom.core.larder.shelves import Larder, common_larder
 from stillroom.core.lines.ingredient import Ingredient, read_ingredient
 from stillroom.core.recipe.holders import (
@@ -225,9 +225,11 @@ class FrontMatter(_Frozen):
         Field(min_length=1, description='Lines such as "250 g sugar"; "materials" for a craft.'),
     ]
     summary: Annotated[str, Field(description="One sentence.")] = ""
-    units: Annotated[System | None, Field(description="How spoons, cups and pints are read.")] = (
-        None
-    )
+    units: Annotated[
+        System | None,
+        BeforeValidator(system_said),
+        Field(description="How spoons, cups and pints are read."),
+    ] = None
     vessels: Annotated[
         tuple[Annotated[Vessel, as_written(read_vessel), WithJsonSchema(_LINE)], ...],
         BeforeValidator(_as_list),
