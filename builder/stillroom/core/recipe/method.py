@@ -119,7 +119,8 @@ def _steps_of(line: str) -> list[str]:
     first = _RUN_ON.match(line.strip())
     if first is None:
         return [line]
-    found, rest, wanted = [], line.strip(), int(first["number"])
+    found: list[str] = []
+    rest, wanted = line.strip(), int(first["number"])
     while True:
         wanted += 1
         following = re.search(rf"(?<=[.!?;])\s+(?={wanted}[.)]\s+[^\W\d])", rest)
