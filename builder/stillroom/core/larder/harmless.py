@@ -36,8 +36,19 @@ def _table() -> dict[str, tuple[_Row, ...]]:
 
 
 def all_harmless(words: Sequence[str]) -> bool:
-    """Whether every word may stand beside some food and leave it the same food."""
-    return all(word in _table() or word == "and" for word in words)
+    """Whether every word may stand beside some food and leave it the same food.
+
+    >>> all_harmless(("large", "ripe")), all_harmless(("bone", "in")), all_harmless(("flour",))
+    (True, True, False)
+    """
+    place = 0
+    while place < len(words):
+        ends = range(min(place + LONGEST, len(words)), place, -1)
+        end = next((end for end in ends if " ".join(words[place:end]) in _table()), None)
+        if end is None and words[place] != "and":
+            return False
+        place = end or place + 1
+    return True
 
 
 def harmless_run(words: Sequence[str], food: Staple, behind: bool) -> tuple[str, ...]:

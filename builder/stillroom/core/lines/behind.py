@@ -31,8 +31,9 @@ from stillroom.core.words.plurals import singular_word
 _PER = late_regex(r"\bper\b|\bfor (?:each|every)\b|\bto each\b")
 _FIGURE = r"[0-9½⅓⅔¼¾⅛.]"
 _BEHIND = late_regex(
-    r"(?P<sep>\s*[,:;]\s*|\s+[-–—]\s*|(?<=[a-z]{3})-(?=\d+(?:[.,]\d+)?\s*(?:oz|g|ml|lb|kg)\b)|\s+)(?P<open>[(\[]\s*(?:weighing\s+|weight:?\s+)?)?"
-    r"(?=(?:about|approx\.?|approximately|around|ca\.?|c\.)?\s*[0-9½⅓⅔¼¾⅛]|(?<=[,:;–—] )[a-z])",
+    r"(?P<sep>\s*[,:;]\s*|\s+(?:--+|[-–—])\s*|(?<=[a-z]{3})-(?=\d+(?:[.,]\d+)?\s*(?:oz|g|ml|lb|kg)\b)|\s+)(?P<open>[(\[]\s*(?:weighing\s+|weight:?\s+)?)?"
+    r"(?=(?:about|approx\.?|approximately|around|ca\.?|c\.)?\s*[0-9½⅓⅔¼¾⅛]"
+    r"|(?<=[,:;–—] )[a-z]|(?<=-- )[a-z])",
     re.IGNORECASE,
 )
 # a number after one of these is a name or a manner, not an amount: "flour type 405", "cut in 4"
@@ -121,7 +122,8 @@ def read_amount_behind(text: str, start: int, system: System, marks: Marks) -> L
         if sep["open"] is None and text[: sep.start()].count("(") > text[: sep.start()].count(")"):
             continue
         parted = bool(sep["open"] or sep["sep"].strip())
-        last = not parted and food.count(",") == 1  # "Salt, pure granulated ¾ cup"
+        # "Salt, pure granulated ¾ cup", "Plain flour, sieved -- 115g"
+        last = food.count(",") == 1 and (not parted or sep["sep"].strip().startswith("--"))
         named = food.replace(",", "") if last else food
         if not _may_be_food(named, parted) or _PER.search(text[sep.end() :]):
             continue

@@ -62,7 +62,8 @@ _NO_FOOD = late_regex(
     r"(?:(?:[a-z-]+(?<!se)(?<!we)ed|[a-z]+less|and|or|not|too|but|very|finely|roughly|freshly|lightly|firmly|loosely"
     r"|thinly|coarsely|well|sized?|medium-size|fresh|frozen|dry|cold|hot|warm|raw|ripe|firm|young|good|quality|large|medium|small"
     r"|medium-small|medium-large"
-    r"|big|thick|thin|fat|lean|plump|tender|soft|hard|whole|free-range|boned)\b[\s]*)+",
+    r"|big|thick|thin|fat|lean|plump|tender|soft|hard|whole|free-range|boned"
+    r"|(?:bone|skin)[ -](?:in|on|off|out))\b[\s]*)+",
     re.IGNORECASE,
 )
 _TRAILING = late_regex(r"\s+-?(?:or|and|plus|with)-?$", re.IGNORECASE)

@@ -38,6 +38,8 @@ from stillroom.core.words.problems import Unreadable
 LONGEST = 500  # characters: longer is a paragraph, not a line
 _CONTROL = late_regex(r"[\x00-\x08\x0b-\x1f\x7f\u2028\u2029]")
 _NO_DECIMAL = late_regex(r"[\u2460-\u24ff\u2776-\u2793\u00b2\u00b3\u00b9\u2070-\u2089]")
+# `2" piece of ginger`, `1½” stick cinnamon`
+_INCH_SIGN = late_regex(r"(?<=[\d½¼¾⅓⅔⅛])\s?(?:[\"”″]|''|’’)(?=[\s-]+[A-Za-z(]|[,)]|$)")
 # "3 1/4 Ib. sugar", "4 1bs. plums": how a machine reads the small l of a printed pound
 _SCANNED_POUND = late_regex(
     r"\s*(?P<number>\d[\d ./½¼¾]*?|[½¼¾])\s*(?P<said>Ibs?\b\.?|(?<=\s)1bs?\b\.?)(?=\s*[a-zA-Z])"
@@ -85,7 +87,7 @@ def read_line(text: str, system: System = "metric", language: str = "en_GB") -> 
     """
     _refuse_odd_signs(text)
     marks = marks_of(language)
-    text = _counted_once(_unbracketed(text), marks)
+    text = _counted_once(_unbracketed(_INCH_SIGN.sub(" inch", text)), marks)
     text = parted_from_its_food(_LOOSE_END.sub("", text), system)
     if "lov" in text:
         text = _CLOVES.sub(r"\1 \2", text)
