@@ -590,7 +590,8 @@ def test_tools_behind_the_list_are_no_food() -> None:
     ("line", "makes"),
     [
         ("Makes 1.75 litres ( 3pints)", "1.75 litres ( 3pints)"),
-        ("{Serves 1}", "1 servings"),
+        ("{Serves 1}", ""),
+        ("{Serves 2}", "2 servings"),
         ("Pour : 3 litres", "3 litres"),
         ("PORZIONI: 8-10 PERSONE", "8-10 PERSONE"),
         ("4 personnes", "4 personnes"),

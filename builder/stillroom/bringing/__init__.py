@@ -2,11 +2,12 @@
 
 A file goes through three rooms:
 
-* what it is and what it says, line by line: ``papers``, and below it ``plain_text``, ``web_page``
-  (with ``tags`` and ``stated``), ``word``, ``letter``;
+* what it is and what it says, line by line: ``papers``, and below it ``plain_text`` (with
+  ``typed_marks`` and ``tables``), ``web_page`` (with ``tags`` and ``stated``), ``word``,
+  ``letter``;
 * which of its lines are which recipe's what: ``heads``, ``sorting`` and ``titles`` (lines told
-  apart), ``rows`` and ``joining`` (lines put together), ``lists``, ``one_line``, ``tools``,
-  ``dividing``;
+  apart), ``rows`` and ``joining`` (lines put together), ``lists`` and ``list_titles``,
+  ``one_line``, ``tools``, ``dividing`` and ``below_list``;
 * a draft of each in the book's form, with a question at whatever was not understood: ``drafting``,
   ``naming``; ``writing`` puts drafts into a folder, never over what is there.
 

@@ -13,25 +13,21 @@ from dataclasses import replace
 from itertools import pairwise
 from typing import Final
 
+from stillroom.bringing.below_list import ADDRESS, read_below, read_steps, take_makes, take_row
 from stillroom.bringing.found import Paper, Recipe, Row
-from stillroom.bringing.heads import heads_tools, plain, section_of, words
-from stillroom.bringing.joining import joined, with_heads
+from stillroom.bringing.heads import plain, section_of, words
+from stillroom.bringing.list_titles import first_title, join_lists, list_begins
 from stillroom.bringing.lists import (
     WIDE,
     List,
     find_lists,
-    first_title,
-    heads_method,
     is_group,
     is_head,
-    join_lists,
-    list_begins,
 )
 from stillroom.bringing.one_line import foods_on, said_in_prose
-from stillroom.bringing.rows import made_ready, numbered_apart
+from stillroom.bringing.rows import made_ready
 from stillroom.bringing.sorting import (
     begins_with_amount,
-    besides_makes,
     is_empty,
     is_ingredient,
     is_only_makes,
@@ -39,10 +35,10 @@ from stillroom.bringing.sorting import (
     is_sentence,
     is_title,
     makes_of,
-    number_of,
 )
 from stillroom.bringing.titles import title_of_list, titled, writer_of
-from stillroom.bringing.tools import take_tools
+from stillroom.bringing.tools import jars_of, take_tools
+from stillroom.core.lines.staple_table import staples_named
 
 MOST_RECIPES: Final = 200
 # "Für den Teig", "For the icing": words that head a part of a list, and are no food
@@ -53,26 +49,16 @@ _FOR_A_PART: Final = re.compile(
 )
 _ASIDE: Final = re.compile(r"\s*\((?P<said>[^()]+)\)$")
 _CALLED: Final = re.compile(r"[^\W\d]+(?: [^\W\d]+){0,2},")
-_SENT_BY: Final = re.compile(
-    r"(?:(?:recipe|contributed|submitted|shared|sent in|posted|written) by|recipe from"
-    r"|rezept von)\b",
-    re.IGNORECASE,
-)
-_WISH: Final = re.compile(
-    r"(?:ich wünsche (?:euch|dir|ihnen)|(?:i|we) wish you|wishing you"
-    r"|je vous souhaite|vi auguro|os deseo|ik wens)\b",
-    re.IGNORECASE,
-)
 _USED_FOR: Final = re.compile(  # "oil for greasing" is no heading
     r"\bfor\s+(?:greasing|dusting|rolling|frying|brushing|sprinkling|coating|oiling)|\bto\s+(?:dust|taste|serve|grease)\b",
     re.IGNORECASE,
 )
 _PART_WORDS: Final = 3
+_MOST_OF_A_LINE: Final = 14
 _FOODS: Final = 2
 """Foods known for certain, from which on a list is one of foods."""
 _FEW: Final = 6
 """Words of a line above a list that may still be its title."""
-_ADDRESS: Final = re.compile(r"https?://[^\s<>\"]+")
 
 
 def divide(paper: Paper) -> list[Recipe]:
@@ -116,7 +102,7 @@ def _recipe(rows: Sequence[Row], found: List, span: tuple[int, int], title: int 
     for at in found.tools:
         recipe.say_makes(makes_of(rows[at].text))
     above = [at for at in range(begin, found.begin) if at != title]
-    if above and title is not None and _FOR_A_PART.match(rows[above[-1]].text.strip(" :")):
+    if above and title is not None and _heads_first_part(rows, found, above[-1]):
         found.rows.insert(0, above.pop())  # "Pour les oranges confites :", right above its amounts
     _read_above(recipe, [rows[at] for at in above])
     _read_list(recipe, [rows[at] for at in found.rows])
@@ -129,9 +115,21 @@ def _recipe(rows: Sequence[Row], found: List, span: tuple[int, int], title: int 
         what = f'More amounts stand amid the method, from "{first}" on: they end the list here.'
         mend = "Look whether they belong to it, or are the same things a second time."
         recipe.doubt("ingredients", what, mend)
-    _read_below(recipe, [rows[at] for at in range(found.end, end) if at not in listed])
+    read_below(recipe, [rows[at] for at in range(found.end, end) if at not in listed])
     _take_from_above(recipe)
     return recipe
+
+
+def _heads_first_part(rows: Sequence[Row], found: List, at: int) -> bool:
+    """Whether the line right above a list heads its first part, as others head those below."""
+    text = rows[at].text
+    if _FOR_A_PART.match(text.strip(" :")):
+        return True
+    close = at == found.begin - 1 and text.endswith(":") and len(text.split()) <= _FEW
+    more = any(
+        rows[one].text.endswith(":") and not is_ingredient(rows[one].text) for one in found.rows
+    )
+    return close and more and not is_head(rows[at]) and not is_only_makes(text)
 
 
 def _made_by_title(title: str) -> str:
@@ -190,11 +188,11 @@ def _without_list(rows: Sequence[Row]) -> Recipe:
                 recipe.title = said.named
             kept = [replace(row, text=said.after)] if said.after else []
             recipe.intro = [above.text for above in below[:place] if not is_passed(above.text)]
-            _read_below(recipe, [*kept, *below[place + 1 :]])
+            read_below(recipe, [*kept, *below[place + 1 :]])
             what = f"{len(said.things)} things were told in one sentence, and have a line each now."
             recipe.doubt("ingredients", what, "Look whether they were parted where you would.")
             return recipe
-    _read_below(recipe, below)
+    read_below(recipe, below)
     recipe.doubt(
         "ingredients",
         "No list of ingredients was found.",
@@ -208,15 +206,17 @@ def _read_above(recipe: Recipe, rows: Sequence[Row]) -> None:
     greeted = False
     method = next((at for at, row in enumerate(rows) if _is_method_head(row)), len(rows))
     if rows[method + 1 :]:  # the method stands above its list
-        _read_steps(recipe, rows[method + 1 :])
+        read_steps(recipe, rows[method + 1 :])
     for row in rows[:method]:
-        if _greets(row.text):
+        if row.shape in ("row", "sizes"):
+            take_row(recipe, row)
+        elif _greets(row.text):
             greeted = True
         elif is_only_makes(row.text):
-            _take_makes(recipe, row.text)
+            take_makes(recipe, row.text)
         elif (who := writer_of(row.text)) and not makes_of(row.text):
             recipe.writer = recipe.writer or who
-        elif found := _ADDRESS.search(row.text):
+        elif found := ADDRESS.search(row.text):
             recipe.address = recipe.address or found[0].rstrip(".,)")
         elif not is_passed(row.text) and not is_head(row):
             again = bool(recipe.title) and plain(row.text) == plain(recipe.title)
@@ -242,7 +242,9 @@ def _greets(text: str) -> bool:
 def _read_list(recipe: Recipe, rows: Sequence[Row]) -> None:
     group = ""
     for place, row in enumerate(rows):
-        if row.shape == "heading" or _heads_group(rows, place):
+        if row.shape in ("row", "sizes"):
+            take_row(recipe, row)
+        elif row.shape == "heading" or _heads_group(rows, place):
             inner = section_of(row.text) == "ingredients"
             group = "" if inner else row.text.strip(" :")
             if _names_a_part(rows, place) and row.shape == "line" and not row.text.endswith(":"):
@@ -250,7 +252,9 @@ def _read_list(recipe: Recipe, rows: Sequence[Row]) -> None:
                 mend = "If it is something that goes in, write it in the list, with its amount."
                 recipe.doubt("ingredients", what, mend)
         elif is_only_makes(row.text):
-            _take_makes(recipe, row.text)
+            take_makes(recipe, row.text)
+        elif jars := jars_of(row.text):
+            recipe.say_makes(jars)
         elif recipe.ingredients and _is_rest(rows, place):
             kept, said = recipe.ingredients[-1]
             recipe.ingredients[-1] = (kept, f"{said} {row.text}")
@@ -259,10 +263,21 @@ def _read_list(recipe: Recipe, rows: Sequence[Row]) -> None:
             and is_sentence(row.text)
             and not begins_with_amount(row.text)
             and not foods_on(row.text)
+            and not _ends_as_all_do(rows, row.text)
         ):
             recipe.notes.append(("Notes", [row.text]))
         elif not is_empty(row.text) and (is_ingredient(row.text) or not is_passed(row.text)):
             recipe.ingredients.append((group, row.text))
+
+
+def _ends_as_all_do(rows: Sequence[Row], text: str) -> bool:
+    """Whether a short line of a list ends in a stop as most of its lines do, and names a food."""
+    stopped = sum(row.text.rstrip().endswith(".") for row in rows)
+    return (
+        len(text.split()) <= _MOST_OF_A_LINE
+        and stopped * 2 > len(rows)
+        and any("craft" not in food.tags for food in staples_named(text))
+    )
 
 
 def _heads_group(rows: Sequence[Row], place: int) -> bool:
@@ -297,104 +312,3 @@ def _is_rest(rows: Sequence[Row], place: int) -> bool:
     )
     ended = above.text.endswith((".", "!", "?"))
     return len(above.text) >= WIDE and row.text[:1].islower() and not (counted or ended)
-
-
-def _read_below(recipe: Recipe, rows: Sequence[Row]) -> None:
-    """Read the method and what follows it."""
-    part, name = "method", ""
-    body: list[Row] = []
-    parts: list[tuple[str, str, list[Row]]] = [(part, name, body)]
-    for place, row in enumerate(rows):
-        section = section_of(row.text) if is_head(row) else None
-        if section is None and row.shape == "heading" and part == "aside" and row.level <= 2:
-            section = (
-                "method"
-                if any(one.shape == "step" for one in rows[place + 1 : place + 3])
-                else None
-            )
-        if section in ("aside", "method"):
-            part, name, body = section, row.text.strip(" :"), []
-            parts.append((part, name, body))
-        elif section == "ingredients":
-            continue
-        else:
-            body.append(row)
-    if not any(body for part, _, body in parts if part == "method"):
-        parts = [one for each in parts for one in _method_behind_tools(*each)]
-    for part, name, body in parts:
-        if part == "method":
-            _read_steps(recipe, body)
-        elif plain(name) not in words("dropped"):
-            _read_notes(recipe, name, body)
-
-
-def _method_behind_tools(part: str, name: str, body: list[Row]) -> list[tuple[str, str, list[Row]]]:
-    """Part the sentences that follow a list of tools from it: they are the method."""
-    first = next((at for at, row in enumerate(body) if at and is_sentence(row.text)), 0)
-    if not heads_tools(f"{name}:") or not first:
-        return [(part, name, body)]
-    return [(part, name, body[:first]), ("method", "", body[first:])]
-
-
-def _read_notes(recipe: Recipe, name: str, rows: Sequence[Row]) -> None:
-    kept: list[str] = []
-    for row in joined(rows):
-        if not is_passed(row.text) and not (row.shape == "heading" and is_passed(row.text)):
-            kept.append(row.text)
-            recipe.say_makes(makes_of(row.text))
-        if found := _ADDRESS.search(row.text):
-            recipe.address = recipe.address or found[0].rstrip(".,)>")
-    if kept:
-        recipe.notes.append((name, kept))
-
-
-def _read_steps(recipe: Recipe, rows: Sequence[Row]) -> None:
-    group = ""
-    for row in numbered_apart(with_heads(rows)):
-        text = number_of(row.text) or (
-            re.sub(r"^\d{1,2}\s*[.):]\s+", "", row.text) if row.shape == "step" else row.text
-        )
-        if row.shape == "heading":
-            group = row.text.strip(" :")
-        elif not recipe.steps and heads_method(row):
-            continue
-        elif is_only_makes(row.text):
-            _take_makes(recipe, row.text)
-        elif row.shape == "line" and _SENT_BY.match(row.text) and (who := writer_of(row.text)):
-            recipe.writer = recipe.writer or who
-        elif not is_passed(row.text) and not _is_furniture(row.text):
-            if row.shape != "step" and (aside := _said_aside(row.text)):
-                recipe.notes.append(("Notes", [aside]))
-            else:
-                recipe.steps.append((group, text))
-            recipe.say_makes(makes_of(text))
-
-
-def _said_aside(text: str) -> str:
-    """Return what a line among the steps says beside them: a tip, another way, a row of a table.
-
-    >>> _said_aside("Top Tip – they freeze well."), _said_aside("Variante : ajouter du rhum.")
-    ('They freeze well.', 'Variante : ajouter du rhum.')
-    >>> _said_aside("For the icing: beat the sugar."), _said_aside("Hot | Pints | 5 min")
-    ('', 'Hot | Pints | 5 min')
-    """
-    if text.count("|") >= 2 or text.startswith("*") or _WISH.match(text):
-        return text.lstrip("* ")
-    found = re.match(r"([^\W\d][^:–—.]{1,30}?)\s*[:–—]\s+(\S.*)", text)
-    head = plain(found[1]) if found else ""
-    if found is None or head not in words("aside") or heads_tools(found[1]):
-        return ""
-    tip = re.match(r"(?:top |my )?(?:tip|note|hint|tipp)", head)
-    return f"{found[2][:1].upper()}{found[2][1:]}" if tip else text
-
-
-def _take_makes(recipe: Recipe, text: str) -> None:
-    """Take how much a line says is made, and what else it says as a note."""
-    recipe.say_makes(makes_of(text))
-    if said := besides_makes(text):
-        recipe.notes.append(("Notes", [said]))
-
-
-def _is_furniture(text: str) -> bool:
-    """Whether a line in capitals without an end leads to other recipes: "MORE CANNING RECIPES"."""
-    return text.isupper() and "RECIPE" in text and len(text.split()) <= 6

@@ -20,7 +20,8 @@ from stillroom.bringing.heads import plain, words
 from stillroom.bringing.measured import measured_beside
 from stillroom.bringing.naming import guess_kind, title_of
 from stillroom.bringing.one_line import things_on
-from stillroom.bringing.plain_text import pieces, tidy
+from stillroom.bringing.plain_text import tidy
+from stillroom.bringing.typed_marks import pieces
 from stillroom.core.checking import find_unsafe
 from stillroom.core.larder.shelves import Larder
 from stillroom.core.method.keeping_said import ask_of_keeping, may_say_keeping
@@ -35,6 +36,7 @@ from stillroom.core.words.problems import Problem, ProblemsFound
 ASKED: Final = "# ?"
 """How a question begins where it stands in a draft; the book's reader passes over such lines."""
 _RULE: Final = "---"
+_STAND_IN: Final = {"title:": "title: It", "kind:": "kind: bake", "makes:": "makes: 1 kg"}
 _LONGEST_ITEM: Final = 900
 """Shorter than what facts_above.py takes for one line: what is longer is told and cut."""
 _LONGEST_NAME: Final = 120
@@ -57,6 +59,12 @@ _BRITISH: Final = re.compile(
     r"\bcaster sugar|\bicing sugar|\bmalt vinegar|\btreacle\b|\bgas (?:mark )?\d|\bbramleys?\b|"
     r"\bcooking apples?\b|\bbicarbonate of soda|\bplain flour|\bself[- ]raising|\b(?:un)?flavour|"
     r"\bcolour|\blitres?\b|\bsultanas?\b",
+    re.IGNORECASE,
+)
+# what a page says of any recipe until somebody writes how much it makes
+_LEFT_EMPTY: Final = re.compile(
+    r"(?:serves |for )?1 ?(?:servings?|portion(?:en)?|person(?:en|ne)?|people|porzione|porción"
+    r"|portie)",
     re.IGNORECASE,
 )
 _TWO_THINGS: Final = re.compile(r"[;+]\s*(?:\d|[½¼¾])")
@@ -126,10 +134,13 @@ def _add_facts(
     at["kind"] = made.add(fact("kind", guess.word) if guess.word else "kind:")
     if guess.what:
         made.ask(at["kind"], guess.what, guess.mend)
-    makes = _cut(recipe.makes.strip(" ."))
+    makes = re.sub(r"^(\d+)(?=[^\W\d_]{3})", r"\1 ", _cut(recipe.makes.strip(" .")))
+    if left := _LEFT_EMPTY.fullmatch(makes):
+        makes = ""
     at["makes"] = made.add(fact("makes", makes) if makes else "makes:")
     if not makes:
-        what = "It does not say how much it makes."
+        said = f'"{left[0]}" is what pages say that nobody filled in' if left else "It does not say"
+        what = f"{said}{', and not' if left else ''} how much it makes."
         made.ask(at["makes"], what, 'Write "makes: 6 jars of 200 ml", or "makes: 24 biscuits".')
     elif re.fullmatch(r"(?:about |ca\.? )?[\d\s–-]+", makes):
         made.ask(at["makes"], f'It makes "{makes}", and does not say what.', "Write what they are.")
@@ -215,7 +226,9 @@ def _add_body(made: _Draft, recipe: Recipe, origin: Origin) -> int:
         made.ask(method, "No method was found.", 'Write its steps here: "1. Wash the jar."')
     notes: dict[str, list[str]] = {}
     for head, rows in recipe.notes:
-        notes.setdefault(_note_head(head), []).extend(rows)
+        kept = [row for row in rows if not recipe.address or row.strip("<>. ") != recipe.address]
+        if kept:  # its address stands in the draft's own source
+            notes.setdefault(_note_head(head), []).extend(kept)
     for head, rows in notes.items():
         _add_note(made, head, rows)
     source = _source(recipe, origin)
@@ -303,8 +316,9 @@ def _ask_the_book(made: _Draft, slug: str, settings: BookSettings, larder: Larde
         found += _unknown((read,))
     except ProblemsFound as wrong:
         half = wrong.draft if isinstance(wrong.draft, Read) else None
-        more = [*find_unsafe(half, settings), *_unknown((half,))] if half else []
-        found = [*wrong.problems, *more]
+        unsafe = find_unsafe(half, settings) if half else ()
+        rest = half or _read_in_spite(made.rows, wrong.problems, settings, larder)
+        found = [*wrong.problems, *unsafe, *(_unknown((rest,)) if rest else ())]
     for problem in sorted(set(found)):
         place = min(max(problem.line - 1, 0), len(made.rows) - 1)
         missing = _missing(problem, made.rows)
@@ -314,6 +328,25 @@ def _ask_the_book(made: _Draft, slug: str, settings: BookSettings, larder: Larde
         if place in known and (missing is not None or made.rows[place].startswith(_STATES)):
             continue  # it was asked already, in words that know more
         made.ask(place, problem.what, problem.mend)
+
+
+def _read_in_spite(
+    rows: list[str], problems: Iterable[Problem], settings: BookSettings, larder: Larder | None
+) -> Read | None:
+    """Return what reads of a draft when its missing facts and doubtful lines have a stand-in.
+
+    Of its other lines it is then known which foods the book does not know.
+    """
+    ready = [_STAND_IN.get(row, row) for row in rows]
+    for problem in problems:
+        at = problem.line - 1
+        if 0 <= at < len(ready) and ready[at].lstrip().startswith("- "):
+            ready[at] = f"{ready[at].partition('-')[0]}- 1 l water"
+    text = "\n".join(ready) + "\n"
+    try:
+        return read_recipe(text, "it.md", "it", settings.units, larder, settings.language)
+    except ProblemsFound as wrong:
+        return wrong.draft if isinstance(wrong.draft, Read) else None
 
 
 def _missing(problem: Problem, rows: list[str]) -> int | None:

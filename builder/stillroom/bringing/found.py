@@ -16,8 +16,9 @@ SERVES: Final = re.compile(
     r"|porciones|raciones|porties)\b",
     re.IGNORECASE,
 )
-Shape = Literal["heading", "item", "step", "line"]
-"""A heading, an item of a list, a numbered line, or words on a line of their own."""
+Shape = Literal["heading", "item", "step", "line", "row", "sizes"]
+"""A heading, an item of a list, a numbered line, words on a line of their own, a row of a table
+that lists no ingredients, or the sizes that the amounts of one which does are for."""
 
 
 @dataclass(frozen=True)

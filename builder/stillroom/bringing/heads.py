@@ -62,7 +62,7 @@ _METHOD_SO: Final = re.compile(
     rf"(?:[^\W\d]+ )?{_METHOD_WORD}(?: (?:summary|overview|steps|schritte|in short|in brief|kurz))?"
 )
 _HEAD_ALONE: Final = re.compile(
-    r"(?:(?P<list>Ingredients|Zutaten|Ingrédients|Ingredienti|Ingredientes|Ingrediënten)\s+(?=[\d½¼¾])"
+    r"(?:(?P<list>(?i:Ingredients|Zutaten|Ingrédients|Ingredienti|Ingredientes|Ingrediënten))\s+(?=[\d½¼¾])"
     r"|(?:Method|Directions|Instructions|Zubereitung|Préparation|Preparazione|Procedimento|Preparación|Bereiding)\s+"
     r"(?!(?:Time|Tips?|Notes?|Summary|Steps?|Instructions)\b)(?=[A-ZÄÖÜÉ][a-zäöüß]+\s))(?P<rest>\S.*)",
     re.DOTALL,
@@ -84,6 +84,11 @@ _BESIDE: Final = re.compile(
     r"(?:storage|storing|keeping|serving|care|washing|gift|label|freezing)"
     r"(?: and [^\W\d]+)? (?:instructions|directions|tips|notes?|advice|suggestions?"
     r"|information|ideas)"
+)
+_COMMENTS: Final = re.compile(
+    r"(?:\d+|no|keine|nessun|sin|geen|aucun|one)\s+(?:comments?|thoughts?|repl(?:y|ies)|responses?|kommentare?|commenti?o?"
+    r"|commentaires?|comentarios?|reacties?)(?:\s+(?:on|to|zu|su|sur|en|op)\b.*)?\s*:?",
+    re.IGNORECASE,
 )
 _TOOLS: Final = re.compile(r"(?:[^\W\d]+ ){1,4}(?:utensils|equipment|tools)")
 # "20 min", "1 h 30 min", "5.0/5", as pages set them on lines of their own
@@ -140,6 +145,8 @@ def section_of(text: str) -> Section | None:
         return "aside"
     if heads_tools(text) or _STORY.fullmatch(bare) or _BESIDE.fullmatch(bare):
         return "aside"
+    if heads_comments(text):
+        return "aside"
     needed = _NEEDED.fullmatch(text.strip()) and not titled(text)
     for_what = LIST_FOR.fullmatch(text.strip())
     if bare in words("ingredients") or needed or for_what or _SUPPLIES.fullmatch(bare):
@@ -159,6 +166,15 @@ def list_and_method(text: str) -> tuple[str, str, str, str] | None:
     """
     found = _LIST_AND_METHOD.fullmatch(text.strip())
     return (found[1], found[2], found[3], found[4]) if found else None
+
+
+def heads_comments(text: str) -> bool:
+    """Whether a line counts what readers wrote below a page: "2 commenti:", "No comments".
+
+    >>> [heads_comments(one) for one in ("2 commenti:", "12 Responses to Plum jam", "2 cups")]
+    [True, True, False]
+    """
+    return bool(_COMMENTS.fullmatch(text.strip()))
 
 
 def heads_tools(text: str) -> bool:

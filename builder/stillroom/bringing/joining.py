@@ -123,7 +123,8 @@ def _headed(rows: Sequence[Row]) -> list[Row]:
         below = rows[place + 1] if place + 1 < len(rows) else None
         words_of = len(row.text.split())
         ended = re.search(r"[.!?,;]$", row.text) and not _DAY.fullmatch(row.text)
-        bare = row.shape == "line" and row.text[:1].isupper() and not ended
+        named = row.text[:1].isupper() or row.text.endswith(":")
+        bare = row.shape == "line" and named and not ended
         over_items = below is not None and below.shape in ("item", "step") and words_of <= _FEW
         alone = below is not None and row.gap and below.gap and is_sentence(below.text)
         if bare and below is not None and (over_items or (alone and words_of <= 3)):

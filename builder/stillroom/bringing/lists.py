@@ -9,23 +9,18 @@ from __future__ import annotations
 import re
 from collections.abc import Sequence
 from dataclasses import dataclass, field
-from itertools import pairwise
 from typing import Final
 
 from stillroom.bringing.found import Row
-from stillroom.bringing.heads import heads_tools, plain, section_of, words
-from stillroom.bringing.naming import says_its_kind
+from stillroom.bringing.heads import plain, section_of, words
 from stillroom.bringing.one_line import foods_on, names_a_food
 from stillroom.bringing.sorting import (
     begins_in_words,
     begins_with_amount,
     is_ingredient,
     is_only_makes,
-    is_passed,
     is_sentence,
-    is_title,
 )
-from stillroom.bringing.titles import titled, writer_of
 
 _HOW_TO: Final = re.compile(
     r"(?:how\s+(?:to|i|we)\s+make|to\s+make|so\s+macht\s+man|cómo\s+(?:hacer|preparar|se\s+hace)|comment\s+(?:faire|préparer)"
@@ -37,6 +32,8 @@ _HOW_TO: Final = re.compile(
 # "A dry artist's brush for dusting inside the jar if needed", close below others
 _A_THING: Final = re.compile(r"(?:an?|some|your)\s+[a-z]", re.IGNORECASE)
 _MOST_OF_A_THING: Final = 14
+_MOST_OF_A_BARE_ONE: Final = 6
+_LEAST_OF_A_STEP: Final = 3
 # "Puderzucker, Zitronensaft und Perlen für die Verzierung"
 _FOR_THE_END: Final = re.compile(
     r"\b(?:for\s+(?:decorati\w+|dusting|rolling|sprinkling|serving|coating)|to\s+(?:decorate|finish|dust|serve)"
@@ -76,6 +73,11 @@ def is_head(row: Row) -> bool:
     if row.shape == "item":  # "- Instructions", where a page made items of all its lines
         return plain(row.text) in words("ingredients") | words("method")
     return row.shape in ("heading", "line") and section_of(row.text) is not None
+
+
+def is_a_recipe_head(text: str) -> bool:
+    """Whether a line says "Recipe" and no more: behind a list it heads the method."""
+    return plain(text) in ("recipe", "rezept", "recette", "ricetta", "receta", "recept")
 
 
 def heads_method(row: Row) -> bool:
@@ -133,6 +135,8 @@ def _named_end(rows: Sequence[Row], head: int) -> int:
     for at in range(head + 1, len(rows)):
         row = rows[at]
         if row.shape == "step" or is_head(row) or heads_method(row):
+            return at
+        if is_a_recipe_head(row.text) and amounts:
             return at
         if row.shape == "heading":
             listed = at + 1 < len(rows) and (
@@ -194,6 +198,12 @@ def _run_end(rows: Sequence[Row], begin: int) -> int:
             end = at
         elif _goes_on(rows, at, end) or is_group(rows, at):
             at += 1
+        elif rows[at].shape == "row" and at == end:
+            at += 1
+            end = at
+        elif (loose := _loose_part_end(rows, at)) > at or _beside_an_item(rows, at):
+            at = max(loose, at + 1)
+            end = at
         elif _short_one(rows, at, end):
             at += 1
             end = at
@@ -202,15 +212,67 @@ def _run_end(rows: Sequence[Row], begin: int) -> int:
     return end
 
 
+def _loose_part_end(rows: Sequence[Row], at: int) -> int:
+    """Return the row behind a part of a list whose things have no amount; `at` for none.
+
+    "For the top:" and below it "- chopped pistachios", when the list above is of items too.
+    """
+    row = rows[at]
+    heads = row.shape in ("line", "heading") and row.text.endswith(":") and not is_head(row)
+    end = at + 1
+    while end < len(rows) and rows[end].shape == "item" and _is_bare_thing(rows[end].text):
+        end += 1
+    told = end < len(rows) and rows[end].shape == "item"
+    return (
+        end if heads and at and rows[at - 1].shape == "item" and end > at + 1 and not told else at
+    )
+
+
+def _is_bare_thing(text: str) -> bool:
+    return len(text.split()) <= _MOST_OF_A_BARE_ONE and not re.search(r"[.!?:]$", text)
+
+
+def _beside_an_item(rows: Sequence[Row], at: int) -> bool:
+    """Whether a sentence is set in below an item of a list, as what is said of it alone."""
+    row = rows[at]
+    within = at > 0 and rows[at - 1].shape == "item" and row.indent > rows[at - 1].indent
+    return row.shape == "line" and not row.gap and within and is_sentence(row.text)
+
+
+def is_between_items(rows: Sequence[Row], at: int) -> bool:
+    """Whether a bare line parts two runs of items, and names no food: it heads what follows."""
+    if not 0 < at < len(rows) - 1 or rows[at].shape != "line":
+        return False
+    parts = rows[at - 1].shape == rows[at + 1].shape == "item" and rows[at].text[:1].isupper()
+    return parts and not is_ingredient(rows[at].text) and not names_a_food(rows[at].text)
+
+
+def _turns_to_steps(rows: Sequence[Row], at: int) -> bool:
+    """Whether items begin below bare lines that are measured: what they say is done."""
+    row, above = rows[at], rows[at - 1] if at else rows[at]
+    turned = row.shape == "item" and above.shape == "line" and is_ingredient(above.text)
+    return turned and not names_a_food(row.text) and len(row.text.split()) >= _LEAST_OF_A_STEP
+
+
+def _steps_end_items(rows: Sequence[Row], at: int) -> bool:
+    """Whether nothing but items stands between a row and numbered steps: it is of the list."""
+    below = next((row for row in rows[at:] if row.shape not in ("item", "row")), None)
+    return below is not None and below.shape == "step"
+
+
 def _short_one(rows: Sequence[Row], at: int, end: int) -> bool:
     """Whether a row is an ingredient without an amount, close below others: "salt and pepper"."""
     row = rows[at]
     if at != end or row.shape not in ("line", "item") or is_head(row) or heads_method(row):
         return False
+    if is_between_items(rows, at) or _turns_to_steps(rows, at) or is_a_recipe_head(row.text):
+        return False
     loose = _FOR_THE_END.search(row.text) or _IF_LIKED.match(row.text)
     if not row.gap and (len(foods_on(row.text)) > 1 or (loose and not is_sentence(row.text))):
         return True  # "icing sugar, lemon juice and sprinkles to decorate"
-    listed = row.shape == "item" and rows[at - 1].shape == "item"
+    listed = row.shape == "item" and rows[at - 1].shape in ("item", "row")
+    if listed and _steps_end_items(rows, at):
+        return True
     most = _MOST_OF_A_THING if _A_THING.match(row.text) and not row.gap else 6
     short = len(row.text.split()) <= most and not re.search(r"[.!?:]$", row.text)
     if row.gap and not listed:  # a list with a blank line after each, as pages are saved
@@ -236,6 +298,8 @@ def _goes_on(rows: Sequence[Row], at: int, end: int) -> bool:
 def is_group(rows: Sequence[Row], at: int) -> bool:
     """Whether a row is a heading within a list: more amounts stand right below it."""
     row = rows[at]
+    if is_between_items(rows, at):
+        return is_ingredient(rows[at + 1].text)
     if at + 1 >= len(rows) or (rows[at + 1].gap and row.shape != "heading"):
         return False
     short = len(row.text) <= 60 and not is_sentence(row.text) and not is_ingredient(row.text)
@@ -249,147 +313,3 @@ def is_group(rows: Sequence[Row], at: int) -> bool:
         and is_ingredient(below.text)
         and (row.shape == "heading" or row.gap or row.text.endswith(":"))
     )
-
-
-def join_lists(lists: list[List], rows: Sequence[Row]) -> list[List]:
-    """Join lists that have no method between them: they are one recipe's."""
-    joined: list[List] = []
-    for one in lists:
-        if joined and _tools_head(rows, joined[-1].end, one.begin):
-            behind = range(one.end, len(rows))
-            end = next((at for at in behind if is_head(rows[at]) or _told(rows[at])), len(rows))
-            joined[-1].tools += [*one.rows, *range(one.end, end)]
-            joined[-1].end = end
-        elif joined and not _has_method(rows, joined[-1].end, one.begin):
-            above = joined[-1]
-            if (
-                one.named
-                and above.named
-                and not any(_FIGURE.search(rows[at].text) for at in above.rows)
-            ):
-                above.tools, above.rows = above.rows, []
-            above.rows += [*range(above.end, one.begin), *one.rows]
-            joined[-1].end = one.end
-        elif joined and not _begins_another(rows, joined, one):
-            if not _in_aside(rows, joined[-1].end, one.begin):
-                joined[-1].later += one.rows  # a second list amid the method of one recipe
-        else:
-            joined.append(one)
-    return joined
-
-
-def _told(row: Row) -> bool:
-    return row.shape == "step" or is_sentence(row.text)
-
-
-def _begins_another(rows: Sequence[Row], before: list[List], one: List) -> bool:
-    """Whether a list that follows a method is another recipe's: a title of its own says so."""
-    title = _title_above(rows, before[-1].end, one.begin)
-    if title is None or one.named or rows[title].shape != "heading":
-        return title is not None
-    above = [
-        rows[at].level
-        for at in range(before[0].begin)
-        if rows[at].shape == "heading" and not is_head(rows[at])
-    ]
-    return not above or rows[title].level <= above[-1]
-
-
-def _in_aside(rows: Sequence[Row], begin: int, end: int) -> bool:
-    """Whether what follows stands in notes or the like, after the method."""
-    heads = [section_of(row.text) for row in rows[begin:end] if is_head(row)]
-    return bool(heads) and heads[-1] == "aside"
-
-
-def _tools_head(rows: Sequence[Row], begin: int, end: int) -> bool:
-    """Whether "Equipment" heads what follows a list: tools, and no more of its foods."""
-    heads = [row for row in rows[begin:end] if is_head(row)]
-    return bool(heads) and heads_tools(heads[-1].text) and heads[-1] is rows[end - 1]
-
-
-def _has_method(rows: Sequence[Row], begin: int, end: int) -> bool:
-    between = rows[begin:end]
-    return any(
-        row.shape == "step"
-        or is_sentence(row.text)
-        or _is_short_step(row)
-        or section_of(row.text) == "method"
-        for row in between
-    )
-
-
-def _is_short_step(row: Row) -> bool:
-    """Whether a few words that end as a sentence may be all of a method: "Boil until it sets."."""
-    said = re.search(r"[^\W\d]{2}[.!]$", row.text) and len(row.text.split()) > 2
-    return row.shape == "line" and bool(said) and not is_ingredient(row.text)
-
-
-def list_begins(lists: list[List], rows: Sequence[Row]) -> list[int]:
-    """Return the row at which each recipe begins: that of its title."""
-    begins = [0]
-    for above, one in pairwise(lists):
-        title = _title_above(rows, above.end, one.begin)
-        begins.append(one.begin if title is None else title)
-    return begins
-
-
-def first_title(rows: Sequence[Row], lists: list[List], begins: list[int]) -> int | None:
-    """Return the row of the first recipe's title: of several recipes, a heading like the others."""
-    if len(lists) > 1 and rows[begins[1]].shape == "heading":
-        level = rows[begins[1]].level
-        alike = [
-            at
-            for at in range(lists[0].begin)
-            if rows[at].shape == "heading" and rows[at].level == level and not is_head(rows[at])
-        ]
-        if alike:
-            return alike[-1]
-    return _title_above(rows, 0, lists[0].begin)
-
-
-def _told_above(rows: Sequence[Row], at: int) -> bool:
-    """Whether a sentence ends right above a title: a story, or the last step of another recipe."""
-    above = rows[at - 1].text
-    ended = bool(re.search(r"[.!?][\"”’)]*$", above)) and len(above.split()) > 2
-    return ended and (is_sentence(above) or says_its_kind(rows[at].text))
-
-
-def _named_above(rows: Sequence[Row], first: int, at: int) -> bool:
-    """Whether a title stands above a sentence that says it again: "To make sloe gin you need"."""
-    if first == at or section_of(rows[at].text) is None or not is_title(rows[first].text):
-        again = first < at and is_sentence(rows[at].text) and is_title(rows[first].text)
-        if not again:
-            return False
-    said = set(re.findall(r"[^\W\d_]+", rows[at].text.lower()))
-    return said.issuperset(re.findall(r"[^\W\d_]+", rows[first].text.lower()))
-
-
-def _title_above(rows: Sequence[Row], behind: int, list_begin: int) -> int | None:
-    """Return the row of the title of the list at `list_begin`, looked for down to `behind`."""
-    span = range(behind, list_begin)
-    for at in span:
-        if titled(rows[at].text):
-            return span.start if _named_above(rows, span.start, at) else at
-    headings = [at for at in span if rows[at].shape == "heading" and not is_head(rows[at])]
-    if headings:
-        highest = min(rows[at].level for at in headings)
-        return [at for at in headings if rows[at].level == highest][-1]
-    found: int | None = None
-    first = rows[behind] if behind == 0 and behind < list_begin else None
-    for at in reversed(span):
-        row = rows[at]
-        told_above = at == list_begin - 1 and _told_above(rows, at)
-        open_above = (
-            row.gap
-            or at == 0
-            or told_above
-            or (found is not None and at == found - 1)
-            or at == behind
-        )
-        if row.shape == "line" and is_title(row.text) and open_above:
-            found = at
-        elif found is not None and not (writer_of(row.text) or is_passed(row.text)):
-            break
-    # typed without a capital, alone at the head of the page
-    small = first is not None and first.shape == "line" and is_title(first.text.capitalize())
-    return 0 if found is None and small and first and len(first.text.split()) <= 6 else found

@@ -156,11 +156,12 @@ def _last_words(title: str) -> list[str]:
 
     >>> _last_words("Dark chocolate fudge with nuts")
     ['dark chocolate fudge', 'chocolate fudge', 'fudge']
-    >>> _last_words("Quick and easy marmalade")
-    ['quick', 'easy marmalade', 'marmalade']
+    >>> _last_words("Quick & easy marmalade")
+    ['easy marmalade', 'marmalade', 'quick']
     """
     bare = re.sub(r"\([^)]*\)", " ", _BEFORE.sub("", title_of(title).lower()))
-    parts = [part.strip() for part in re.split(r"\s[-–—|&+]\s|[:,/]", bare) if part.strip()]
+    bare = re.sub(r"\s[&+]\s", " and ", bare)
+    parts = [part.strip() for part in re.split(r"\s[-–—|]\s|[:,/]", bare) if part.strip()]
     found: list[str] = []
     for part in parts[:1]:
         said = re.findall(r"[^\W_]+(?:['’-][^\W_]+)*", part)
@@ -170,10 +171,10 @@ def _last_words(title: str) -> list[str]:
         # "standard mead recipe", "cocoa mint lip balm DIY": no kind is called so
         while cut > 1 and (said[cut - 1] in _SAYS_NOTHING or said[cut - 1].isdigit()):
             cut -= 1
-        found += _tails(said[:cut])
-        # "quick and easy marmalade", "strawberry and rhubarb jam": what is joined may be said first
+        # "strawberry and rhubarb jam", "bread and butter pickles": what it is stands at the end
         if cut < len(said) and said[cut] in _JOINED:
             found += _last_words(" ".join(said[cut + 1 :]))
+        found += _tails(said[:cut])
     return found
 
 

@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import re
 from dataclasses import dataclass
+from itertools import pairwise
 from typing import Final
 
 from stillroom.core.amounts.quantities import Amount
@@ -32,6 +33,16 @@ _TELLS: Final = re.compile(
     r"|\b(?:occorrono|necesitas|heb\s+je\s+nodig|benötigt\s+man)\b\s*:?|:)\s+(?=[\d½¼¾⅓⅔⅛]|(?:an?|one|two|three)\s)",
     re.IGNORECASE,
 )
+_NUMBER_WORDS: Final = (
+    r"One|Two|Three|Four|Five|Six|Half|Eine?|Zwei|Drei|Une?|Deux|Trois|Uno|Una|Due|Tre|Dos|Tres"
+    r"|Een|Twee|Drie"
+)
+# an amount in a list that runs on, and the capital with which its method begins
+_THING_BEGINS: Final = re.compile(rf"(?:^|(?<=\s))(?:\d|[½¼¾⅓⅔]|(?:{_NUMBER_WORDS})\s(?=[a-z]))")
+_TOLD_BEGINS: Final = re.compile(
+    rf"(?<=[^\W\d_])\s+(?=(?!(?:{_NUMBER_WORDS})\s)[A-ZÄÖÜÉ][a-zà-ÿ]+\s+(?:[a-zà-ÿ]+|\d+)\s[^.!?]*[.!?])"
+)
+_LONGEST_LIST: Final = 600
 _AND: Final = re.compile(r"\s+(?:and|und|et|y|e|en)\s+")
 _WORDS: Final = 5
 _MEASURED: Final = re.compile(
@@ -83,6 +94,25 @@ def said_in_prose(text: str) -> Told | None:
     )[0]
     after = told[end.end() :].strip() if end else ""
     return Told(text[: begins.end()].strip(" :"), named.strip(), tuple(parts), after)
+
+
+def listed_and_told(text: str) -> tuple[tuple[str, ...], str] | None:
+    """Return the things of a paragraph that lists them without a sign, and its method; else None.
+
+    >>> listed_and_told("1 l water 3 lb honey One packet yeast Boil the water. Let it cool.")
+    (('1 l water', '3 lb honey', 'One packet yeast'), 'Boil the water. Let it cool.')
+    >>> listed_and_told("2 eggs and 1 lemon are enough for the cake. Beat them.") is None
+    True
+    """
+    begins = [one.start() for one in _THING_BEGINS.finditer(text[:_LONGEST_LIST])]
+    told = _TOLD_BEGINS.search(text)
+    if told is None or not begins or begins[0] != 0:
+        return None
+    ends = [at for at in begins if at < told.start()]
+    parts = [text[at:end].strip(" ,") for at, end in pairwise([*ends, told.start()])]
+    if len(parts) < _LEAST or not all(map(_is_thing, parts)):
+        return None
+    return tuple(parts), text[told.start() :].strip()
 
 
 def _is_thing(part: str) -> bool:

@@ -7,12 +7,12 @@ out letters: letter.py.
 from __future__ import annotations
 
 import codecs
-import html
 import re
-from collections.abc import Iterator
 from typing import Final
 
 from stillroom.bringing.found import Origin, Paper, Row
+from stillroom.bringing.tables import is_table_line, rows_of_table
+from stillroom.bringing.typed_marks import bare, pieces, without_marks
 from stillroom.core.reading.facts_above import read_facts
 from stillroom.core.reading.written_facts import NAMES
 
@@ -27,18 +27,15 @@ _NUMBER_ALONE: Final = re.compile(
     r"\(?(?:(?:step|schritt|étape|paso|passo|passaggio|stap)\s*\d{1,2}\s*[.):]?|\d{1,2}\s*[.)])",
     re.IGNORECASE,
 )
+# a sign on a line of its own, as a page's items are copied: its words stand on the next
+_SIGN_ALONE: Final = frozenset({"-", "*", "•", "·", "–", "○", "●"})
 _ONLY_STEP: Final = re.compile(
     r"(?:step|schritt|étape|paso|passo|passaggio|stap)\s*1\s*[.):]?", re.IGNORECASE
 )
 _GLUED_ITEM: Final = re.compile(r"^(?P<indent>\s*)[-–—](?=[^\W\d_]|[\d½¼¾⅓⅔⅛])")
 _RULE: Final = re.compile(r"(?:[-*_=~]\s*){3,}$")
-_PICTURE: Final = re.compile(r"!\[[^\[\]\n]{0,300}\]\([^)\n]{0,500}\)")
-_LINK: Final = re.compile(
-    r"\[([^\[\]\n]{1,300})\]\([^()\n]{0,500}(?:\([^()\n]{0,200}\)[^()\n]{0,300})?\)"
-)
-_ADDRESS: Final = re.compile(r"<(https?://[^\s<>]+)>")
-_TAG: Final = re.compile(r"</?[A-Za-z][^<>\n]{0,200}>")
-_STRESS: Final = re.compile(r"(?<![\w*])(\*{1,3}|__)(?=\S)(.+?)(?<=\S)\1(?![\w*])")
+# a row of one sign as long as the words above it: those are a heading
+_UNDERLINE: Final = re.compile(r"([#*=~^+\"'`.:_-])\1{2,}$")
 _OWN: Final = re.compile(r"^(?:kind|ingredients|materials)\s*:", re.MULTILINE)
 _PARTS: Final = (
     "title",
@@ -51,8 +48,6 @@ _PARTS: Final = (
     "source",
     "url",
 )
-WIDEST: Final = 2_000
-"""Letters of a line that are looked at in one go; a longer one is a whole chapter's."""
 # what no keyboard types, as text_files.py refuses it in a recipe
 _UNPRINTABLE: Final = re.compile(
     "[\x00-\x08\x0b\x0e-\x1f\x7f-\x84\x86-\x9f\u202a-\u202e\u2066-\u2069\ud800-\udfff\ufffe\uffff]"
@@ -83,35 +78,8 @@ def tidy(text: str) -> str:
     for end in ("\r\n", "\r", "\x0c", "\u2028", "\u2029", "\x85"):
         text = text.replace(end, "\n")
     text = _UNPRINTABLE.sub("", re.sub("[\u00ad\u200b-\u200d\u2060\ufeff]", "", text))
+    text = re.sub(r"(?<=\b[A-Za-z])[\u2018\u00b4`](?=[^\W\d_])", "\u2019", text)
     return re.sub("[\u00a0\u1680\u2000-\u200a\u202f\u205f\u3000]", " ", text)
-
-
-def pieces(text: str, most: int = WIDEST) -> Iterator[str]:
-    """Yield a long text in pieces, parted at blanks; what looks at each stays quick.
-
-    >>> list(pieces("one two three", 8))
-    ['one two', 'three']
-    """
-    start = 0
-    while len(text) - start > most:
-        end = text.rfind(" ", start, start + most)
-        end = end if end > start else start + most
-        yield text[start:end]
-        start = end + (text[end : end + 1] == " ")
-    yield text[start:]
-
-
-def bare(text: str) -> str:
-    """Return words without HTML, marks of stress, pictures and the addresses of links.
-
-    >>> bare("**Beat** the [egg](https://a.example/egg) &amp; <b>stir</b>.")
-    'Beat the egg & stir.'
-    """
-    if len(text) > WIDEST:
-        return " ".join(bare(piece) for piece in pieces(text))
-    text = _ADDRESS.sub(r"\1", _LINK.sub(r"\1", _PICTURE.sub("", text)))
-    text = html.unescape(_TAG.sub("", text))
-    return " ".join(_STRESS.sub(r"\2", _STRESS.sub(r"\2", text)).split())
 
 
 def read_text(text: str, origin: Origin) -> Paper:
@@ -156,28 +124,63 @@ def rows_of(lines: list[str]) -> list[Row]:
     rows: list[Row] = []
     gap = True
     number = ""
-    for line in _with_crosses_as_dashes(
-        _without_one_step(_with_bare_numbers(_with_dashes_apart(lines)))
+    for line in _with_tables_whole(
+        _with_crosses_as_dashes(
+            _without_one_step(_with_bare_numbers(_with_dashes_apart(without_marks(lines))))
+        )
     ):
+        if isinstance(line, list):
+            rows += rows_of_table(line)
+            gap = True
+            continue
         said = line.strip()
+        if said in _SIGN_ALONE:
+            number = "-"
+            continue
         if number and said and not _NUMBER_ALONE.fullmatch(said):
             said, number = f"{number} {said}", ""
         elif _NUMBER_ALONE.fullmatch(said):
             number = re.sub(r"[^\d]", "", said) + "."
             continue
-        if not said or ("|" in said and set(said) <= {"|", "+", "-", " ", ":"}):
+        if not said:
             gap = True
             continue
-        if _RULE.fullmatch(said):
-            underlined = rows and not gap and rows[-1].shape == "line" and set(said) <= {"=", "-"}
-            if underlined:
-                rows[-1] = Row(rows[-1].text, "heading", 1 if "=" in said else 2, rows[-1].gap)
+        if not gap and rows and (level := _underlines(said, rows[-1])):
+            rows[-1] = Row(rows[-1].text, "heading", level, rows[-1].gap)
             gap = True
+            continue
+        if _RULE.fullmatch(said) or _UNDERLINE.fullmatch(said):
+            gap = True
+            continue
+        if said.startswith(">") and rows and rows[-1].shape in ("item", "row") and not gap:
+            rows.append(Row(bare(said.lstrip("> ")), "row", 0, False))  # said of that item
             continue
         for piece in pieces(said):
             rows.append(_row(piece, len(line) - len(line.lstrip()), gap))
             gap = False
     return [row for row in rows if row.text]
+
+
+def _with_tables_whole(lines: list[str]) -> list[str | list[str]]:
+    """Return lines with those of each typed table together."""
+    found: list[str | list[str]] = []
+    for line in lines:
+        if not is_table_line(line):
+            found.append(line)
+        elif found and isinstance(found[-1], list):
+            found[-1].append(line)
+        else:
+            found.append([line])
+    return found
+
+
+def _underlines(said: str, above: Row) -> int:
+    """Return the level of the heading that a row of signs makes of the line above it, or 0."""
+    if above.shape != "line" or not _UNDERLINE.fullmatch(said):
+        return 0
+    if set(said) <= {"=", "-"}:
+        return 1 if "=" in said else 2
+    return (1 if said[0] in "#*" else 3) if len(said) >= len(above.text) else 0
 
 
 def _with_crosses_as_dashes(lines: list[str]) -> list[str]:
@@ -234,7 +237,4 @@ def _row(said: str, indent: int, gap: bool) -> Row:
         return Row(bare(said), "step", 0, gap, True, indent)
     if found := _ITEM.match(said):
         return Row(bare(said[found.end() :]), "item", 0, gap, True, indent)
-    cells = [bare(cell) for cell in said.strip("|").split("|")] if said.startswith("|") else []
-    if cells:
-        return Row(" ".join(filter(None, cells)), "item", 0, gap)
     return Row(bare(said), "line", 0, gap, True, indent)

@@ -15,6 +15,7 @@ from typing import Final
 from stillroom.bringing.found import Row
 from stillroom.bringing.heads import after_section, list_and_method, section_of
 from stillroom.bringing.lists import is_head
+from stillroom.bringing.one_line import listed_and_told
 from stillroom.bringing.sorting import is_ingredient, is_only_makes, is_sentence, is_time, number_of
 
 # an amount with nothing behind it: "50 g", "3 pièce"
@@ -103,6 +104,11 @@ def _apart(rows: Sequence[Row]) -> list[Row]:
         if both and both[0] != "aside":
             head = row.text[: row.text.rfind(both[1])].rstrip(" :.–—-")
             found.append(Row(head, "heading", 6, row.gap))
+            run_on = listed_and_told(both[1]) if both[0] == "ingredients" else None
+            if run_on:
+                found += [Row(thing, "item") for thing in run_on[0]]
+                found += [Row("Method", "heading", 6), Row(run_on[1], "line")]
+                continue
             found.append(Row(both[1], "line", 0, False, row.wraps))
         else:
             found.append(row)

@@ -63,8 +63,8 @@ _NUMBERED: Final = re.compile(
     re.IGNORECASE,
 )
 _MAKES: Final = re.compile(
-    r"(?:^|[.!;]\s+|[({]|(?:,|\bwhich)\s+(?=(?:makes|yields)\s+(?:about\s+|around\s+)?\d)|\bingredients\s+(?=have\s+\d+\s+servings))(?:this\s+|the\s+|recipe\s+|it\s+){0,2}"
-    r"(?:makes|y(?:ie|ei)lds?|have(?=\s+\d+\s+servings)|servings?|serves|recipe\s+yields?|ergibt|für\s+ca\.?|für\s+etwa|donne|"
+    r"(?:^|[.!;]\s+|[({]|(?:,|\bwhich)\s+(?=(?:makes|yields)\s+(?:about\s+|around\s+)?\d)|\bingredients\s+(?=have\s+\d+\s+servings))(?:this\s+|the\s+|recipe\s+|it\s+|should\s+|will\s+){0,3}"
+    r"(?:makes?(?=\s+(?:about\s+|around\s+)?\d)|makes|y(?:ie|ei)lds?|have(?=\s+\d+\s+servings)|servings?|serves|recipe\s+yields?|ergibt|für\s+ca\.?|für\s+etwa|donne|"
     r"pour(?:\s+environs?)?(?=\s+:?\s*\d|\s+(?:deux|trois|quatre|cinq|six|huit|dix|douze)\s+(?:lit|bout|pot|boc|pers))|per(?=\s+(?:circa\s+|ca\.?\s+)?\d+\s+(?:vas|baratt|bottigli|persone|biscott|porzion|pezz))|"
     r"(?:nodig\s+)?voor(?=\s+(?:±\s*|ca\.?\s+|ongeveer\s+)?\d)|für(?=\s+\d)|"
     r"quantity|portions|portionen|porzioni|dosi\s+per|raciones|porties|resa|para|opbrengst|yield\s+is|"
@@ -116,6 +116,18 @@ _DATE: Final = re.compile(
     re.IGNORECASE,
 )
 _BRACKETED: Final = re.compile(r"\([^()]*\)[.!]?")
+LEADERS: Final = re.compile(r"(?:…|\.{3})[….]*\s*\d")
+"""Dots that lead to a figure, as tables are typed."""
+_CREDIT: Final = re.compile(
+    r"(?:photo(?:graph|grafie|graphie|s)?|picture|image|foto(?:grafía|s)?|bild(?:er)?|video)\s*"
+    r"(?:by|credits?|courtesy|©|:|von|di|de|par|door)\b.{2,60}",
+    re.IGNORECASE,
+)
+_GLUED_TIME: Final = re.compile(
+    r"(?:(?:prep(?:aration)?|cook(?:ing)?|cool(?:ing)?|rest(?:ing)?|chill(?:ing)?|total|active|additional)\s+time)"
+    r"\s*\d+\s*[a-z]+.{0,30}",
+    re.IGNORECASE,
+)
 _TIME_OR_MARK: Final = re.compile(
     rf"(?:\d+(?:\s*(?:[-–]|à|to|bis|a|tot)\s*\d+)?\s*{SPAN_UNIT}\b\.?\s*)+"
     r"|\d(?:[.,]\d+)?\s*/\s*(?:5|10)(?:[.,]0)?",
@@ -143,7 +155,7 @@ def is_ingredient(text: str) -> bool:
     """
     if len(text) > _LONGEST_ITEM or number_of(text):
         return False
-    if _TIME_OR_MARK.fullmatch(text.strip()):
+    if _TIME_OR_MARK.fullmatch(text.strip()) or LEADERS.search(text):
         return False
     behind = bool(_BEHIND_ITS_FOOD.fullmatch(text.strip())) and not makes_of(text)
     begins = bool(_AMOUNT.match(text)) or behind
@@ -280,7 +292,9 @@ def is_only_makes(text: str) -> bool:
 
 def is_empty(text: str) -> bool:
     """Whether a line is nobody's words: signs alone, or a button of a page."""
-    return not re.search(r"[^\W_]", text) or plain(text) in words("passed")
+    bare = text.strip()
+    lone = len(bare) == 1 and not bare.isascii()  # what is left of a blank in the wrong letters
+    return not re.search(r"[^\W_]", text) or lone or plain(text) in words("passed")
 
 
 def is_passed(text: str) -> bool:
@@ -296,6 +310,8 @@ def is_passed(text: str) -> bool:
     found = _META.match(text.strip()) or (len(text.split()) <= _DAY_WORDS and _DATE.match(text))
     if is_empty(text) or (found and not is_sentence(text.strip()[found.end() :])):
         return True  # but "Cook: the sugar and the milk until they boil, stirring." is a step
+    if _CREDIT.fullmatch(text.strip()) or _GLUED_TIME.fullmatch(text.strip()):
+        return True
     if section_of(text.partition(":")[0]) != "aside" and TIMED.fullmatch(text.strip()):
         return True
     return len(_NUTRITION.findall(text)) >= 2

@@ -12,9 +12,10 @@ from collections.abc import Iterator
 from typing import Any, Final
 
 from stillroom.bringing.found import SERVES, Recipe
-from stillroom.bringing.plain_text import bare, tidy
+from stillroom.bringing.plain_text import tidy
 from stillroom.bringing.sorting import number_of
 from stillroom.bringing.tags import Tag, read_tags
+from stillroom.bringing.typed_marks import bare
 
 _DEEPEST: Final = 12
 _MOST_PARTS: Final = 20_000

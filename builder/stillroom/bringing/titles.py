@@ -23,7 +23,8 @@ _RECIPE: Final = re.compile(
     r"receta\s+de|recept\s+voor)\s+(?P<for>\S.*?)\s*:?$"
     # "for the filling you will need" heads a part of a list, "for plum jam you will need" a recipe
     r"|(?:for|to\s+make|für)\s+(?!(?:the|an?|this|these|it|your|d(?:ie|en|as)|eine?n?)\b)"
-    r"(?P<need>\S.*?),?\s+(?:you\s*(?:['’]ll|will)?\s+need\b|braucht\s+man\b|brauchst\s+du\b).*",
+    r"(?P<need>\S.*?),?\s+(?:you\s*(?:['’]ll|will)?\s+need\b|(?:braucht|benötigt)\s+(?:man|ihr)\b"
+    r"|(?:brauchst|benötigst)\s+du\b|brauchen\s+wir\b).*",
     re.IGNORECASE,
 )
 _SO_MANY: Final = re.compile(

@@ -14,6 +14,13 @@ from stillroom.core.lines.reader import read_line
 from stillroom.core.lines.staple_table import find_staple
 from stillroom.core.words.problems import Unreadable
 
+_JARS: Final = re.compile(
+    r"(?:(?:about|circa|ca\.?|etwa|environ|ongeveer|unos)\s+)?(?:\d+(?:\s*[-–]\s*\d+)?|[^\W\d]{2,7})\s+"
+    r"(?:jars?|bottles?|tins?|gläser|glas|flaschen?|schraubgläser|bocaux|bocal|pots?|bouteilles?|vasetti|vasetto|barattoli|bottiglie?"
+    r"|frascos?|tarros?|botes?|botellas?|potten|potjes|flessen|flesjes)\s+(?:of|à|a|von|zu|de|d[ai]|van|each)\s+"
+    r"(?:about\s+|circa\s+|je\s+)?\d+(?:[.,]\d+)?\s*(?:m?l|cl|dl|g|gr|oz|lb|liter|litres?|litri)\b\.?",
+    re.IGNORECASE,
+)
 _WEIGHED: Final = re.compile(r"\d\s*(?:k?g|grams?|oz|ounces?|lbs?|pounds?|ml|cl|tbsps?|tsps?)\b")
 _FOODS: Final = 2
 """Foods known for certain, from which on a list is one of foods."""
@@ -36,6 +43,16 @@ def is_tool(text: str) -> bool:
     if not said or bool(_WEIGHED.search(head)) or (food and "craft" not in food.tags):
         return False
     return said[-1] in words("tool_last") or said[0] in words("tool_first")
+
+
+def jars_of(text: str) -> str:
+    """Return what a line says of jars or bottles of a size, of which a list says how many it fills.
+
+    >>> jars_of("due vasetti da 250 g;"), jars_of("4 Gläser à 200 ml"), jars_of("1 jar of honey")
+    ('due vasetti da 250 g', '4 Gläser à 200 ml', '')
+    """
+    found = _JARS.fullmatch(text.strip(" ;.,"))
+    return found[0] if found else ""
 
 
 def take_tools(recipe: Recipe) -> list[str]:

@@ -10,9 +10,10 @@ from typing import Final
 
 from stillroom.bringing.found import Origin, Paper, Row
 from stillroom.bringing.heads import section_of
-from stillroom.bringing.plain_text import bare, decode, tidy
+from stillroom.bringing.plain_text import decode, tidy
 from stillroom.bringing.stated import recipes_in_tags
 from stillroom.bringing.tags import BLOCKS, Tag, read_tags
+from stillroom.bringing.typed_marks import bare
 
 _PASSED: Final = frozenset(
     [

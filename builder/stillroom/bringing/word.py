@@ -15,8 +15,9 @@ from collections.abc import Iterator
 from typing import Final
 
 from stillroom.bringing.found import Row, Shape
-from stillroom.bringing.plain_text import bare, tidy
+from stillroom.bringing.plain_text import tidy
 from stillroom.bringing.sorting import number_of
+from stillroom.bringing.typed_marks import bare
 from stillroom.core.words.problems import Unreadable
 
 MOST_XML: Final = 20_000_000

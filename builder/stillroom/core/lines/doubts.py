@@ -43,8 +43,8 @@ _ANY_NUMBER = late_regex(
     rf"(?:^|[\s(])(?!{OWN_NUMBER.pattern})(?P<number>{_NUMBER})(?=$|[\s,)]|\s?[-–]\s?\d+\s)"
 )
 _MEASURE_IN_NOTE = late_regex(
-    rf"(?:^|[,(;]|,\s*or)\s*(?:(?:about|approx\.?|around|weighing|approximately)\s*)*"
-    rf"(?P<measure>{_NUMBER}(?:\s*(?:-|–|to)\s*{_NUMBER})?\s*-?(?:{_UNIT}|g|l|ml|kg|cups?)\b)",
+    rf"(?:^|[,(;:]|,\s*or)\s*(?:(?:about|approx\.?|around|weighing|approximately)\s*)*"
+    rf"(?P<measure>{_NUMBER}(?:\s*(?:-|–|to)\s*{_NUMBER})?\s*-?(?:{_UNIT}|g|l|ml|kg|cups?|pounds?)\b)",
     re.IGNORECASE,
 )
 _SPOKEN = late_regex(
@@ -105,6 +105,8 @@ _NEXT_MEASURE = late_regex(
     r"[^\W\d]{3,}\s+\d+(?:[.,]\d+)?\s*(?:k?g|gr|ml|cl|dl|l|(?-i:EL|TL)|cups?|tbsp|tsp)\b\.?\s+[^\W\d]{3,}",
     re.IGNORECASE,
 )
+# "½ cup sugar: 7 pieces": an amount at both ends, as a page's machine leaves it
+_AT_BOTH_ENDS = late_regex(rf"[^\d:]*[^\W\d]\s*:\s*{_NUMBER}(?!\s*%)(?:\s|$)")
 _SHARE = late_regex(r"(?P<part>\d+(?:[.,]\d+)?\s?%)\s+(?P<food>[a-zà-ÿ].*)", re.IGNORECASE)
 _GLUED_UNIT = late_regex(r"(?P<unit>gr?|kg|ml|cl|dl|EL|TL)(?=[A-ZÄÖÜ][a-zäöüß])")
 _FOR_ONE = late_regex(
@@ -148,6 +150,8 @@ def refuse_left_over(reading: LineReading, text: str) -> None:
         raise Unreadable(f'"{left["unit"]}" is left over in "{reading.item}".', _WRITE_ONE)
     second = _SECOND.search(item) or re.match(r"[-–—/?]\s?\w", item)
     second = second or _COUNT_FIRST.match(item)
+    if isinstance(reading.amount, Amount):
+        second = second or _AT_BOTH_ENDS.match(item)
     _refuse_lengths(reading, item)
     counted = isinstance(reading.amount, Amount) and not reading.amount.unit
     second = second or (_AND_ONE.search(item) if counted else None)

@@ -1,0 +1,165 @@
+"""What stands below a list of ingredients: the steps of its method, and notes beside them.
+
+Leaves out which rows those are: dividing.py.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Sequence
+from typing import Final
+
+from stillroom.bringing.found import Recipe, Row
+from stillroom.bringing.heads import heads_comments, heads_tools, plain, section_of, words
+from stillroom.bringing.joining import joined, with_heads
+from stillroom.bringing.lists import heads_method, is_a_recipe_head, is_head
+from stillroom.bringing.rows import numbered_apart
+from stillroom.bringing.sorting import (
+    LEADERS,
+    besides_makes,
+    is_only_makes,
+    is_passed,
+    is_sentence,
+    makes_of,
+    number_of,
+)
+from stillroom.bringing.titles import writer_of
+
+_SENT_BY: Final = re.compile(
+    r"(?:(?:recipe|contributed|submitted|shared|sent in|posted|written) by|recipe from"
+    r"|rezept von)\b",
+    re.IGNORECASE,
+)
+_WISH: Final = re.compile(
+    r"(?:ich wünsche (?:euch|dir|ihnen)|(?:i|we) wish you|wishing you"
+    r"|je vous souhaite|vi auguro|os deseo|ik wens)\b",
+    re.IGNORECASE,
+)
+_CREDITED: Final = re.compile(
+    r"(?:this\s+)?(?:recipe|rezept|recette|ricetta|receta|recept)\s+(?:is\s+|was\s+)?(?:(?:lightly|slightly)\s+)?"
+    r"(?:adapted|taken|borrowed|inspired|courtesy|aus\s+dem|nach\s+einem|tirée|adaptée|tratta|adattata|adaptada|tomada|uit\s+het)\b",
+    re.IGNORECASE,
+)
+ADDRESS: Final = re.compile(r"https?://[^\s<>\"]+")
+
+
+def read_below(recipe: Recipe, rows: Sequence[Row]) -> None:
+    """Read the method and what follows it."""
+    part, name = "method", ""
+    body: list[Row] = []
+    parts: list[tuple[str, str, list[Row]]] = [(part, name, body)]
+    for place, row in enumerate(rows):
+        section = section_of(row.text) if is_head(row) else None
+        if section is None and row.shape == "heading" and part == "aside" and row.level <= 2:
+            section = (
+                "method"
+                if any(one.shape == "step" for one in rows[place + 1 : place + 3])
+                else None
+            )
+        if section in ("aside", "method"):
+            part, name, body = section, row.text.strip(" :"), []
+            parts.append((part, name, body))
+        elif section == "ingredients":
+            continue
+        else:
+            body.append(row)
+    if not any(body for part, _, body in parts if part == "method"):
+        parts = [one for each in parts for one in _method_behind_tools(*each)]
+    for part, name, body in parts:
+        if part == "method":
+            read_steps(recipe, body)
+        elif plain(name) not in words("dropped") and not heads_comments(name):
+            _read_notes(recipe, name, body)
+
+
+def _method_behind_tools(part: str, name: str, body: list[Row]) -> list[tuple[str, str, list[Row]]]:
+    """Part the sentences that follow a list of tools from it: they are the method."""
+    first = next((at for at, row in enumerate(body) if at and is_sentence(row.text)), 0)
+    if not heads_tools(f"{name}:") or not first:
+        return [(part, name, body)]
+    return [(part, name, body[:first]), ("method", "", body[first:])]
+
+
+def _read_notes(recipe: Recipe, name: str, rows: Sequence[Row]) -> None:
+    kept: list[str] = []
+    for row in joined(rows):
+        if not is_passed(row.text) and not (row.shape == "heading" and is_passed(row.text)):
+            kept.append(row.text)
+            recipe.say_makes(makes_of(row.text))
+        if found := ADDRESS.search(row.text):
+            recipe.address = recipe.address or found[0].rstrip(".,)>")
+    if kept:
+        recipe.notes.append((name, kept))
+
+
+def read_steps(recipe: Recipe, rows: Sequence[Row]) -> None:
+    """Read the steps of a method, with the headings among them and what is said beside them."""
+    group = ""
+    for row in numbered_apart(with_heads(rows)):
+        text = number_of(row.text) or (
+            re.sub(r"^\d{1,2}\s*[.):]\s+", "", row.text) if row.shape == "step" else row.text
+        )
+        if row.shape in ("row", "sizes"):
+            take_row(recipe, row)
+        elif row.shape == "heading":
+            group = row.text.strip(" :")
+        elif not recipe.steps and heads_method(row):
+            continue
+        elif is_only_makes(row.text):
+            take_makes(recipe, row.text)
+        elif row.shape == "line" and _SENT_BY.match(row.text) and (who := writer_of(row.text)):
+            recipe.writer = recipe.writer or who
+        elif not is_passed(row.text) and not _is_furniture(row.text):
+            if row.shape != "step" and (aside := _said_aside(row.text)):
+                recipe.notes.append(("Notes", [aside]))
+            else:
+                recipe.steps.append((group, text))
+            recipe.say_makes(makes_of(text))
+
+
+def _said_aside(text: str) -> str:
+    """Return what a line among the steps says beside them: a tip, another way, a row of a table.
+
+    >>> _said_aside("Top Tip – they freeze well."), _said_aside("Variante : ajouter du rhum.")
+    ('They freeze well.', 'Variante : ajouter du rhum.')
+    >>> _said_aside("For the icing: beat the sugar."), _said_aside("Hot | Pints | 5 min")
+    ('', 'Hot | Pints | 5 min')
+    """
+    if (
+        text.count("|") >= 2
+        or text.startswith("*")
+        or _WISH.match(text)
+        or _CREDITED.match(text)
+        or LEADERS.search(text)
+    ):
+        return text.lstrip("* ")
+    found = re.match(r"([^\W\d][^:–—.]{1,30}?)\s*[:–—]\s+(\S.*)", text)
+    head = plain(found[1]) if found else ""
+    if found is None or head not in words("aside") or heads_tools(found[1]):
+        return ""
+    tip = re.match(r"(?:top |my )?(?:tip|note|hint|tipp)", head)
+    return f"{found[2][:1].upper()}{found[2][1:]}" if tip else text
+
+
+def take_row(recipe: Recipe, row: Row) -> None:
+    """Keep a row of a table as words, and ask which of a table's sizes is meant."""
+    if row.shape == "row":
+        recipe.notes.append(("Notes", [row.text]))
+        return
+    said = f" for {row.text.replace(' | ', ' and ')}" if row.text else ""
+    what = f"The table gives amounts{said}: those of the first stand here."
+    recipe.doubt("ingredients", what, "Look whether that is the size you mean.")
+
+
+def take_makes(recipe: Recipe, text: str) -> None:
+    """Take how much a line says is made, and what else it says as a note."""
+    recipe.say_makes(makes_of(text))
+    if said := besides_makes(text):
+        recipe.notes.append(("Notes", [said]))
+
+
+def _is_furniture(text: str) -> bool:
+    """Whether a line in capitals without an end leads to other recipes: "MORE CANNING RECIPES"."""
+    if is_a_recipe_head(text):
+        return True
+    return text.isupper() and "RECIPE" in text and len(text.split()) <= 6

@@ -1,0 +1,196 @@
+"""Which lists are one recipe's, and the title that each recipe stands under.
+
+Leaves out how a list is found: lists.py.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Sequence
+from itertools import pairwise
+from typing import Final
+
+from stillroom.bringing.found import Row
+from stillroom.bringing.heads import heads_tools, plain, section_of, words
+from stillroom.bringing.lists import List, is_head
+from stillroom.bringing.naming import says_its_kind
+from stillroom.bringing.sorting import (
+    is_ingredient,
+    is_only_makes,
+    is_passed,
+    is_sentence,
+    is_title,
+)
+from stillroom.bringing.titles import titled, writer_of
+from stillroom.core.lines.staple_table import staples_named
+
+_FIGURE: Final = re.compile(r"[\d½⅓⅔¼¾]")
+
+
+def join_lists(lists: list[List], rows: Sequence[Row]) -> list[List]:
+    """Join lists that have no method between them: they are one recipe's."""
+    joined: list[List] = []
+    for one in _without_facts(lists, rows):
+        if joined and (
+            _tools_head(rows, joined[-1].end, one.begin) or _needed_beside(rows, joined[-1], one)
+        ):
+            behind = range(one.end, len(rows))
+            end = next((at for at in behind if is_head(rows[at]) or _told(rows[at])), len(rows))
+            joined[-1].tools += [*one.rows, *range(one.end, end)]
+            joined[-1].end = end
+        elif joined and not _has_method(rows, joined[-1], one.begin):
+            above = joined[-1]
+            if (
+                one.named
+                and above.named
+                and not any(_FIGURE.search(rows[at].text) for at in above.rows)
+            ):
+                above.tools, above.rows = above.rows, []
+            above.rows += [*range(above.end, one.begin), *one.rows]
+            joined[-1].end = one.end
+        elif joined and not _begins_another(rows, joined, one):
+            if not _in_aside(rows, joined[-1].end, one.begin):
+                joined[-1].later += one.rows  # a second list amid the method of one recipe
+        else:
+            joined.append(one)
+    return joined
+
+
+def _told(row: Row) -> bool:
+    return row.shape == "step" or is_sentence(row.text)
+
+
+def _begins_another(rows: Sequence[Row], before: list[List], one: List) -> bool:
+    """Whether a list that follows a method is another recipe's: a title of its own says so."""
+    title = title_above(rows, before[-1].end, one.begin)
+    if title is None or one.named or rows[title].shape != "heading":
+        return title is not None
+    above = [
+        rows[at].level
+        for at in range(before[0].begin)
+        if rows[at].shape == "heading" and not is_head(rows[at])
+    ]
+    return not above or rows[title].level <= above[-1]
+
+
+def _in_aside(rows: Sequence[Row], begin: int, end: int) -> bool:
+    """Whether what follows stands in notes or the like, after the method."""
+    heads = [section_of(row.text) for row in rows[begin:end] if is_head(row)]
+    return bool(heads) and heads[-1] == "aside"
+
+
+def _tools_head(rows: Sequence[Row], begin: int, end: int) -> bool:
+    """Whether "Equipment" heads what follows a list: tools, and no more of its foods."""
+    heads = [row for row in rows[begin:end] if is_head(row)]
+    return bool(heads) and heads_tools(heads[-1].text) and heads[-1] is rows[end - 1]
+
+
+def _needed_beside(rows: Sequence[Row], above: List, one: List) -> bool:
+    """Whether "Benodigdheden" follows a list of ingredients: beside one, it means the tools."""
+    return one.named and above.named and plain(rows[one.begin].text) in words("either")
+
+
+def _without_facts(lists: Sequence[List], rows: Sequence[Row]) -> list[List]:
+    """Return lists without facts in figures above one with a head of its own: "Weight: 981 g"."""
+    kept: list[List] = []
+    for place, one in enumerate(lists):
+        below = lists[place + 1] if place + 1 < len(lists) else None
+        headed = below is not None and below.named and not one.named
+        if headed and not any(staples_named(rows[at].text) for at in one.rows):
+            continue
+        kept.append(one)
+    return kept
+
+
+def _has_method(rows: Sequence[Row], above: List, end: int) -> bool:
+    between = rows[above.end : end]
+    # below bare lines, items say what is done
+    bare = all(rows[at].shape == "line" for at in above.rows)
+    if bare and sum(row.shape == "item" for row in between) > 1:
+        return True
+    return any(
+        row.shape == "step"
+        or is_sentence(row.text)
+        or _is_short_step(row)
+        or section_of(row.text) == "method"
+        for row in between
+    )
+
+
+def _is_short_step(row: Row) -> bool:
+    """Whether a few words that end as a sentence may be all of a method: "Boil until it sets."."""
+    said = re.search(r"[^\W\d]{2}[.!]$", row.text) and len(row.text.split()) > 2
+    return row.shape == "line" and bool(said) and not is_ingredient(row.text)
+
+
+def list_begins(lists: list[List], rows: Sequence[Row]) -> list[int]:
+    """Return the row at which each recipe begins: that of its title."""
+    begins = [0]
+    for above, one in pairwise(lists):
+        title = title_above(rows, above.end, one.begin)
+        begins.append(one.begin if title is None else title)
+    return begins
+
+
+def first_title(rows: Sequence[Row], lists: list[List], begins: list[int]) -> int | None:
+    """Return the row of the first recipe's title: of several recipes, a heading like the others."""
+    if len(lists) > 1 and rows[begins[1]].shape == "heading":
+        level = rows[begins[1]].level
+        alike = [
+            at
+            for at in range(lists[0].begin)
+            if rows[at].shape == "heading" and rows[at].level == level and not is_head(rows[at])
+        ]
+        if alike:
+            return alike[-1]
+    return title_above(rows, 0, lists[0].begin)
+
+
+def _told_above(rows: Sequence[Row], at: int) -> bool:
+    """Whether a sentence ends right above a title: a story, or the last step of another recipe."""
+    above = rows[at - 1].text
+    ended = bool(re.search(r"[.!?][\"”’)]*$", above)) and len(above.split()) > 2
+    return ended and (is_sentence(above) or says_its_kind(rows[at].text))
+
+
+def _named_above(rows: Sequence[Row], first: int, at: int) -> bool:
+    """Whether a title stands above a sentence that says it again: "To make sloe gin you need"."""
+    if first == at or section_of(rows[at].text) is None or not is_title(rows[first].text):
+        again = first < at and is_sentence(rows[at].text) and is_title(rows[first].text)
+        if not again:
+            return False
+    said = set(re.findall(r"[^\W\d_]+", rows[at].text.lower()))
+    return said.issuperset(re.findall(r"[^\W\d_]+", rows[first].text.lower()))
+
+
+def title_above(rows: Sequence[Row], behind: int, list_begin: int) -> int | None:
+    """Return the row of the title of the list at `list_begin`, looked for down to `behind`."""
+    span = range(behind, list_begin)
+    for at in span:
+        if titled(rows[at].text):
+            return span.start if _named_above(rows, span.start, at) else at
+    headings = [at for at in span if rows[at].shape == "heading" and not is_head(rows[at])]
+    if headings:
+        highest = min(rows[at].level for at in headings)
+        return [at for at in headings if rows[at].level == highest][-1]
+    found: int | None = None
+    first = rows[behind] if behind == 0 and behind < list_begin else None
+    for at in reversed(span):
+        row = rows[at]
+        below = rows[at + 1 : list_begin]
+        right_above = all(is_only_makes(one.text) or is_passed(one.text) for one in below)
+        told_above = right_above and at > 0 and _told_above(rows, at)
+        open_above = (
+            row.gap
+            or at == 0
+            or told_above
+            or (found is not None and at == found - 1)
+            or at == behind
+        )
+        if row.shape == "line" and is_title(row.text) and open_above:
+            found = at
+        elif found is not None and not (writer_of(row.text) or is_passed(row.text)):
+            break
+    # typed without a capital, alone at the head of the page
+    small = first is not None and first.shape == "line" and is_title(first.text.capitalize())
+    return 0 if found is None and small and first and len(first.text.split()) <= 6 else found

@@ -1,0 +1,144 @@
+"""Tables that are typed with strokes: one of ingredients is a list, any other is words beside it.
+
+A table that gives several sizes ("1 litre | 3 litres") is read by its first, and that is told.
+Leaves out tables of web pages and Word: those give their rows themselves.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Sequence
+from dataclasses import dataclass
+from typing import Final
+
+from stillroom.bringing.found import Row
+from stillroom.bringing.sorting import is_ingredient
+from stillroom.bringing.typed_marks import bare
+
+_RULE: Final = re.compile(r"\s*[|+](?:[-=:\s|+])*\s*$")
+_FOOD_HEAD: Final = re.compile(
+    r"(?:ingr[eé]dients?|ingrediënt(?:en)?|ingredienti?e?s?|zutat(?:en)?|item|food|what|was|wat"
+    r"|quoi|producto)",
+    re.IGNORECASE,
+)
+_ALL_OF_IT: Final = re.compile(
+    r"(?:sub)?(?:total|totaal|totale|gesamt|summe)(?!\w*mehl)\w*\b", re.IGNORECASE
+)
+_NUMBER: Final = re.compile(r"[\d½¼¾⅓⅔⅛~≈±]")
+_LETTERS: Final = re.compile(r"[^\W\d_]{2}")
+_LONGEST_CELL: Final = 60
+_LEAST: Final = 2
+
+
+@dataclass(frozen=True)
+class Table:
+    """A table's cells by row, and the row of its heads where a stroke stands below one."""
+
+    heads: tuple[str, ...]
+    body: tuple[tuple[str, ...], ...]
+
+
+def is_table_line(line: str) -> bool:
+    """Whether a line belongs to a table that is typed with strokes.
+
+    >>> is_table_line("| 2 | eggs |"), is_table_line("+---+---+"), is_table_line("1 cup | 2 cups")
+    (True, True, False)
+    """
+    said = line.strip()
+    return bool(said) and ((said.startswith("|") and said.count("|") >= _LEAST) or _rules(said))
+
+
+def _rules(line: str) -> bool:
+    return bool(_RULE.match(line)) and ("-" in line or "=" in line)
+
+
+def rows_of_table(lines: Sequence[str]) -> list[Row]:
+    """Return the rows of a table: items where it is one of ingredients, else rows of words.
+
+    >>> lines = ["| Amount | Ingredient |", "|---|---|", "| 2 | eggs |"]
+    >>> [row.text for row in rows_of_table(lines)]
+    ['2 eggs']
+    """
+    table = _read(lines)
+    foods = _column_of_foods(table)
+    if foods is None:
+        rows = (*([table.heads] if table.heads else []), *table.body)
+        texts = (bare(" | ".join(filter(None, row))) for row in rows)
+        return [Row(text, "row", 0, place == 0) for place, text in enumerate(texts) if text]
+    return _list_of(table, foods)
+
+
+def _read(lines: Sequence[str]) -> Table:
+    cells = [
+        None if _rules(line) else tuple(one.strip() for one in line.strip().strip("|").split("|"))
+        for line in lines
+    ]
+    doubled = [at for at, line in enumerate(lines) if _rules(line.strip()) and "=" in line]
+    ruled = doubled or [at for at, row in enumerate(cells) if row is None and at]
+    above = [row for row in cells[: ruled[0]] if row is not None] if ruled else []
+    body = [row for row in cells[ruled[0] if ruled else 0 :] if row is not None]
+    heads = above[-1] if len(above) == 1 and body else ()
+    body = body if heads else [row for row in cells if row is not None]
+    return Table(heads, tuple(body))
+
+
+def _column_of_foods(table: Table) -> int | None:
+    """Return the column that names the ingredients; None for a table of anything else."""
+    named = [at for at, head in enumerate(table.heads) if _FOOD_HEAD.fullmatch(head.strip("*_ "))]
+    if named:
+        return named[0]
+    width = max((len(row) for row in table.body), default=0)
+    if width < _LEAST or any(len(cell) > _LONGEST_CELL for row in table.body for cell in row):
+        return None
+    worded = [
+        at
+        for at in range(width)
+        if sum(bool(_is_name(_cell(row, at))) for row in table.body) * 2 > len(table.body)
+    ]
+    if len(worded) != 1:
+        return None
+    put = [row.text for row in _list_of(table, worded[0]) if row.shape == "item"]
+    listed = sum(map(is_ingredient, put))
+    return worded[0] if listed >= _LEAST and listed * 2 > len(put) else None
+
+
+def _is_name(cell: str) -> bool:
+    return bool(_LETTERS.search(cell)) and not _NUMBER.match(cell.strip("*_ "))
+
+
+def _cell(row: Sequence[str], at: int) -> str:
+    return row[at].strip() if at < len(row) else ""
+
+
+def _list_of(table: Table, foods: int) -> list[Row]:
+    """Return a table of ingredients as the lines of a list."""
+    width = max(len(row) for row in table.body)
+    beside = [at for at in range(width) if at != foods]
+    sizes = [at for at in beside if _is_size(table, at)]
+    found: list[Row] = []
+    if len(sizes) > 1:
+        said = " | ".join(f'"{_cell(table.heads, at)}"' for at in sizes if _cell(table.heads, at))
+        found.append(Row(said, "sizes", 0, True))
+        beside = [at for at in beside if at not in sizes[1:]]
+    for row in table.body:
+        name = _cell(row, foods)
+        amounts = [_cell(row, at) for at in beside if _cell(row, at)]
+        if not name or _ALL_OF_IT.match(name.strip("*_ ")):
+            continue
+        if name[:1] in "*_" and not amounts:
+            found.append(Row(bare(name), "heading", 6, True))
+            continue
+        first = [one for one in amounts if _NUMBER.match(one)] + [
+            one for one in amounts if not _NUMBER.match(one) and len(one.split()) == 1
+        ]
+        rest = [one for one in amounts if one not in first]
+        text = " ".join([*first, name]) + "".join(f", {one}" for one in rest)
+        found.append(Row(bare(text), "item", 0, not found))
+    return found
+
+
+def _is_size(table: Table, at: int) -> bool:
+    """Whether a column holds whole amounts: most of its cells begin with a number."""
+    cells = [_cell(row, at) for row in table.body]
+    said = [cell for cell in cells if cell]
+    return bool(said) and sum(bool(_NUMBER.match(cell)) for cell in said) * 2 > len(said)
