@@ -273,7 +273,7 @@ class Seeker:
 
     def _found_in(self, text: str, words: Set[str], binary: bool) -> Iterator[str]:
         spaced = f" {text} "
-        for begin in words.intersection(self._begun):
+        for begin in words & self._begun.keys():
             for form, parts in self._begun[begin]:
                 if parts <= words and f" {form} " in spaced:
                     yield form
