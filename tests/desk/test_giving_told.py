@@ -82,9 +82,10 @@ ROWS = [
     ({"giving list": " "}, 422, {"giving list": "It has no name."}),
     ({"households|0|basket": ""}, 303, {}),  # there is one sort of basket: it is that
     ({"households|0|basket": "smal"}, 303, {"households|0|basket": 'Did you mean "small"?'}),
+    ({"households|0|avoid": "Tom and Ann are vegan"}, 303, {}),  # all of the house then
     ({"households|1|avoid": "nutts"}, 303, {"households|1|avoid": 'Did you mean "nuts"?'}),
     (
-        {"households|0|avoid": "Tom and Ann are vegan"},
+        {"households|0|avoid": "half of us are vegan, more or less"},
         303,
         {"households|0|avoid": 'Did you mean "vegan"?'},
     ),
