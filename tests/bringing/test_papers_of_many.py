@@ -309,3 +309,45 @@ def test_small_heads_with_a_colon_are_no_steps() -> None:
     (found,) = brought(text)
     assert steps(found) == ["wear gloves", "warm the oil"]
     assert "### lye water" in found.text
+
+
+@pytest.mark.parametrize(
+    ("rows", "expected"),
+    [
+        (
+            "2 cups\noats\n1/2 cup\nhoney\n1 tsp\nsalt",
+            ["2 cups oats", "1/2 cup honey", "1 tsp salt"],
+        ),
+        (
+            "oats\n2 cups\nhoney\n1/2 cup\nsalt\n1 tsp",
+            ["2 cups oats", "1/2 cup honey", "1 tsp salt"],
+        ),
+        (
+            "honey\n12 to 18 pounds\nwater\n4 1/2 gallons",
+            ["12 to 18 pounds honey", "4 1/2 gallons water"],
+        ),
+    ],
+)
+def test_amounts_above_or_below_their_foods_go_to_them(rows: str, expected: list[str]) -> None:
+    (found,) = brought(f"Granola\n\nIngredients\n\n{rows}\n\nMethod\nBake for 20 minutes.\n")
+    assert listed(found) == expected
+
+
+def test_amounts_between_foods_that_may_go_to_either_are_asked_about() -> None:
+    rows = "oats\n2 cups\nhoney\n1/2 cup\nsalt"
+    (found,) = brought(f"Granola\n\nIngredients\n\n{rows}\n\nMethod\nBake for 20 minutes.\n")
+    assert not {"2 cups honey", "2 cups oats"} & set(listed(found))
+    assert '"1/2 cup" does not say what it is.' in asked(found)
+
+
+@pytest.mark.parametrize(
+    ("step", "makes"),
+    [
+        ("Pour 1 bottle of vodka into a very large jar.", ""),
+        ("Pour 2 cups batter in the pan and bake it slowly.", ""),
+        ("Pour 6 pots de 200 ml.", "6 pots de 200 ml"),
+    ],
+)
+def test_what_is_poured_is_not_what_is_made(step: str, makes: str) -> None:
+    (found,) = brought(f"Sirop\n\n1 kg plums\n1 kg sugar\n\n{step}\n{METHOD}")
+    assert fact(found, "makes") == makes

@@ -46,7 +46,7 @@ _CUPS: Final = re.compile(
     r"\b(?:cups?|pints?|quarts?|gallons?|fl\.? ?oz|fluid ounces?)\b", re.IGNORECASE
 )
 _AMERICAN: Final = re.compile(
-    r"\d\s*(?:°|º|degrees?)?\s*F\b|\ball[- ]purpose|\bsticks?\b[^.]{0,20}\bbutter|"
+    r"\d+\s*(?:°|º|degrees?)?\s*F\b|\ball[- ]purpose|\bsticks?\b[^.]{0,20}\bbutter|"
     r"\bbutter[^.]{0,20}\bsticks?\b|\bconfectioner|\bhalf[- ]?and[- ]?half|\bhalf-pint|"
     r"\bkosher salt|\bheavy cream|\bmolasses\b|\bcornstarch|\bcanning jar|"
     # spelled as in America alone

@@ -15,12 +15,13 @@ from typing import Final
 from stillroom.bringing.found import Row
 from stillroom.bringing.heads import after_section, list_and_method, section_of
 from stillroom.bringing.lists import is_head
-from stillroom.bringing.one_line import listed_and_told
+from stillroom.bringing.one_line import listed_and_told, names_a_food
 from stillroom.bringing.sorting import is_ingredient, is_only_makes, is_sentence, is_time, number_of
 
 # an amount with nothing behind it: "50 g", "3 pièce"
 _AMOUNT_ALONE: Final = re.compile(
-    r"[\d½¼¾⅓⅔⅛][\d\s.,/½¼¾⅓⅔⅛-]*(?:k?g|gr|mg|ml|cl|dl|l|litres?|cups?|tbsps?|tsps?|tablespoons?|teaspoons?|ozs?|lbs?|EL|TL|pi[eè]ces?"
+    r"[\d½¼¾⅓⅔⅛][\d\s.,/½¼¾⅓⅔⅛-]*(?:to\s+\d+\s*)?(?:k?g|gr|grams?|mg|ml|cl|dl|l|lit(?:re|er)s?|cups?|tbsps?|tsps?"
+    r"|tablespoons?|teaspoons?|ozs?|ounces?|lbs?|pounds?|pints?|quarts?|gallons?|EL|TL|pi[eè]ces?"
     r"|stück|pincées?|c\.?\s?à\.?\s?[cs]\.?|cuill[eè]res?\s+à\s+\w+)\.?",
     re.IGNORECASE,
 )
@@ -142,18 +143,55 @@ def _with_makes_joined(rows: list[Row]) -> list[Row]:
 
 
 def _with_amounts_joined(rows: list[Row]) -> list[Row]:
-    """Return rows with "50 g" and the "Sucre" below it on one line, as some pages part them."""
-    pairs = [
-        at for at in range(len(rows) - 1) if _is_amount_alone(rows[at]) and _is_name(rows[at + 1])
-    ]
-    if len(pairs) < 2:
-        return rows
-    behind = {at + 1 for at in pairs}
-    return [
-        replace(row, text=f"{row.text} {rows[at + 1].text}") if at in pairs else row
-        for at, row in enumerate(rows)
-        if at not in behind
-    ]
+    """Return rows with "50 g" and the "Sucre" below or above it on one line, as pages part them.
+
+    Where a block does not show on which side of its food an amount stands, none is joined: each
+    is asked.
+    """
+    above: set[int] = set()
+    below: set[int] = set()
+    for block in _amounts_and_names(rows):
+        amounts = [at for at in block if _is_amount_alone(rows[at])]
+        if len(amounts) >= 2:
+            side = _side_of_amounts(rows, block)
+            above |= {at for at in amounts if side == "above" and at + 1 in block}
+            below |= {at for at in amounts if side == "below" and at - 1 in block}
+    gone = {at + 1 for at in above} | below
+    found = []
+    for at, row in enumerate(rows):
+        if at in above:
+            found.append(replace(row, text=f"{row.text} {rows[at + 1].text}"))
+        elif at + 1 in below:
+            found.append(replace(row, text=f"{rows[at + 1].text} {row.text}"))
+        elif at not in gone:
+            found.append(row)
+    return found
+
+
+def _amounts_and_names(rows: list[Row]) -> list[range]:
+    """Return the runs of rows that are amounts alone and names, no two amounts next to another."""
+    found: list[range] = []
+    start = 0
+    for at in range(len(rows) + 1):
+        ends = at == len(rows) or not (_is_amount_alone(rows[at]) or _is_name(rows[at]))
+        twice = not ends and at > start and all(map(_is_amount_alone, rows[at - 1 : at + 1]))
+        if ends or twice:
+            found.append(range(start, at))
+            start = at + ends
+    return found
+
+
+def _side_of_amounts(rows: list[Row], block: range) -> str:
+    """Return whether amounts stand "above" their foods or "below" them; "" where nobody can say."""
+    first, last = rows[block[0]], rows[block[-1]]
+    if _is_amount_alone(first):
+        return "above"
+    if _is_amount_alone(last):
+        return "below"
+    if rows[block[1]].gap and not rows[block[2]].gap:  # a title, or a heading with a gap below
+        return "above"
+    heads, ends = names_a_food(first.text), names_a_food(last.text)
+    return "" if heads == ends else "below" if heads else "above"
 
 
 def _is_amount_alone(row: Row) -> bool:

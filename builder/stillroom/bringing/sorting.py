@@ -65,7 +65,9 @@ _NUMBERED: Final = re.compile(
 _MAKES: Final = re.compile(
     r"(?:^|[.!;]\s+|[({]|(?:,|\bwhich)\s+(?=(?:makes|yields)\s+(?:about\s+|around\s+)?\d)|\bingredients\s+(?=have\s+\d+\s+servings))(?:this\s+|the\s+|recipe\s+|it\s+|should\s+|will\s+){0,3}"
     r"(?:makes?(?=\s+(?:about\s+|around\s+)?\d)|makes|y(?:ie|ei)lds?|have(?=\s+\d+\s+servings)|servings?|serves|recipe\s+yields?|ergibt|für\s+ca\.?|für\s+etwa|donne|"
-    r"pour(?:\s+environs?)?(?=\s+:?\s*\d|\s+(?:deux|trois|quatre|cinq|six|huit|dix|douze)\s+(?:lit|bout|pot|boc|pers))|per(?=\s+(?:circa\s+|ca\.?\s+)?\d+\s+(?:vas|baratt|bottigli|persone|biscott|porzion|pezz))|"
+    r"pour(?!\s+[\d\s/½¼¾⅓⅔.-]*(?:cups?|bottles?|tablespoons?|teaspoons?|tbsps?|tsps?|ounces?|oz|quarts?"
+    r"|gallons?|pints?|lit(?:er|re)s?\s+of|inch|jars?|half|quarter|third)\b|[^.;]*\b(?:of|into|over|the|with|each)\b)"
+    r"(?:\s+environs?)?(?=\s+:?\s*\d|\s+(?:deux|trois|quatre|cinq|six|huit|dix|douze)\s+(?:lit|bout|pot|boc|pers))|per(?=\s+(?:circa\s+|ca\.?\s+)?\d+\s+(?:vas|baratt|bottigli|persone|biscott|porzion|pezz))|"
     r"(?:nodig\s+)?voor(?=\s+(?:±\s*|ca\.?\s+|ongeveer\s+)?\d)|für(?=\s+\d)|"
     r"quantity|portions|portionen|porzioni|dosi\s+per|raciones|porties|resa|para|opbrengst|yield\s+is|"
     r"(?:recipe\s+for|rezept\s+für|recept\s+voor|recette\s+pour|ricetta\s+per|receta\s+para)"

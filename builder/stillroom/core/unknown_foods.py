@@ -10,7 +10,7 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 
 from stillroom.core.larder.words import normal_form
-from stillroom.core.lines.ingredient_food import food_of, name_of, parts_of
+from stillroom.core.lines.ingredient_food import food_of, not_known_of, parts_of
 from stillroom.core.recipe.model import Recipe
 from stillroom.core.words.patterns import late_regex
 
@@ -86,10 +86,8 @@ def unknown_foods(recipes: Iterable[Recipe]) -> tuple[UnknownFood, ...]:
 def _of_recipe(recipe: Recipe) -> Iterable[tuple[int, str, tuple[str, ...]]]:
     for place, ingredient in enumerate(recipe.ingredients):
         line = recipe.line_of("ingredients", place)
-        if not ingredient.parts:
-            reading = food_of(ingredient)
-            if not reading.known:
-                yield line, name_of(ingredient), reading.nearest
+        if not ingredient.parts and (words := not_known_of(ingredient)):
+            yield line, words, food_of(ingredient).nearest
         for part, reading in zip(ingredient.parts, parts_of(ingredient), strict=True):
             if not reading.known:
                 yield line, part, reading.nearest

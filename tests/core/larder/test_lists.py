@@ -101,3 +101,20 @@ NO_LISTS = [
 @pytest.mark.parametrize("phrase", NO_LISTS)
 def test_what_may_be_another_food_stays_unknown(phrase: str) -> None:
     assert not read_food(phrase).known
+
+
+@pytest.mark.parametrize(
+    ("name", "food"),
+    [
+        ("pink salt #1", "curing salt"),
+        ("curing salt no. 1, weighed", "curing salt"),
+        ("Prague powder no 1", "curing salt"),
+        ("pink salt", "salt"),
+        ("2 pinches salt", "salt"),
+    ],
+)
+def test_a_number_may_make_it_another_food(name: str, food: str) -> None:
+    # pink curing salt holds nitrite, pink salt of the mountains none: from memory
+    found = read_food(name).food
+    assert found
+    assert found.name == food

@@ -27,7 +27,7 @@ from stillroom.core.larder.packet_parts import read_part
 from stillroom.core.larder.shelves import common_larder
 from stillroom.core.larder.staple import NOT_ANIMAL, Staple
 from stillroom.core.lines.ingredient import Ingredient
-from stillroom.core.lines.ingredient_food import food_of, name_of, parts_of
+from stillroom.core.lines.ingredient_food import food_of, name_of, not_known_of, parts_of
 from stillroom.core.method.foods_in_method import foods_in_method
 from stillroom.core.method.working import makes_alcohol
 from stillroom.core.recipe.asked_once import once_a_recipe
@@ -86,7 +86,7 @@ def know_ingredient(ingredient: Ingredient) -> Known:
     reading = food_of(ingredient)
     named = (*reading.foods, *reading.hinted)
     doubted = reading.doubted
-    unknown: tuple[str, ...] = () if reading.known else (name_of(ingredient),)
+    unknown = tuple(filter(None, (not_known_of(ingredient),)))
     found = named
     if ingredient.parts:
         opened = parts_of(ingredient)

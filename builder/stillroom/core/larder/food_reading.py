@@ -8,10 +8,11 @@ by "or", "and" or a stroke every one counts, and the first is reckoned with.
 
 from __future__ import annotations
 
+import re
 from dataclasses import dataclass, field, replace
 from functools import lru_cache
 
-from stillroom.core.larder.harmless import all_harmless
+from stillroom.core.larder.harmless import all_harmless, says_how_alone
 from stillroom.core.larder.lists import (
     after_the_same,
     as_one_list,
@@ -28,6 +29,7 @@ from stillroom.core.larder.notes import read_note
 from stillroom.core.larder.phrases import (
     Words,
     cut_phrase,
+    first_piece,
     forms,
     is_choice,
     phrase_words,
@@ -112,6 +114,8 @@ def read_food(text: str, larder: Larder | None = None) -> FoodReading:
         phrase = with_dutch_or(phrase)
     phrase = as_sorts(as_one_list(phrase, shelf), shelf)
     head, notes, reading = _read_first(phrase.head, phrase.notes, shelf)
+    if numbered := _named_with_its_number(text, shelf):
+        reading = replace(reading, food=numbered, foods=(numbered,), hinted=(), leftover=())
     reading = replace(reading, text=text, larder=shelf)
     bare = reading.food
     for note in notes:
@@ -121,6 +125,12 @@ def read_food(text: str, larder: Larder | None = None) -> FoodReading:
             # "oil (almond, coconut …)": the second does not take the first away
             reading = replace(reading, foods=(*reading.foods, changed))
     return reading
+
+
+def _named_with_its_number(text: str, larder: Larder) -> Staple | None:
+    """Return the food whose name has a number in it: "pink salt #1" is not pink salt."""
+    first = first_piece(text)
+    return larder.named(normal_form(first)) if re.search(r"\d", first) else None
 
 
 def _read_first(
@@ -144,7 +154,7 @@ def _read_head(words: Words, larder: Larder) -> FoodReading:
     whole = match_name(words, larder)
     if whole.food:
         return _found(whole, words)
-    if len(words) > 1 and all_harmless(forms(words)):  # "bone-in" is no bone
+    if says_how_alone(forms(words)):  # "bone-in" is no bone
         return _not_found(words, larder)
     before, tail = split_tail(words)
     if tail and tail[0].form == "from" and before[-1].form in phrase_words("turns"):

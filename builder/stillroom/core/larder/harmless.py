@@ -38,16 +38,25 @@ def _table() -> dict[str, tuple[_Row, ...]]:
 def all_harmless(words: Sequence[str]) -> bool:
     """Whether every word may stand beside some food and leave it the same food.
 
-    >>> all_harmless(("large", "ripe")), all_harmless(("bone", "in")), all_harmless(("flour",))
-    (True, True, False)
+    >>> all_harmless(("large", "ripe")), all_harmless(("flour",))
+    (True, False)
+    """
+    return all(word in _table() or word == "and" for word in words)
+
+
+def says_how_alone(words: Sequence[str]) -> bool:
+    """Whether words are nothing but phrases that are said of foods: "bone-in", "skin on".
+
+    >>> says_how_alone(("bone", "in")), says_how_alone(("half", "and", "half"))
+    (True, False)
     """
     place = 0
     while place < len(words):
-        ends = range(min(place + LONGEST, len(words)), place, -1)
+        ends = range(min(place + LONGEST, len(words)), place + 1, -1)
         end = next((end for end in ends if " ".join(words[place:end]) in _table()), None)
-        if end is None and words[place] != "and":
+        if end is None:
             return False
-        place = end or place + 1
+        place = end
     return True
 
 

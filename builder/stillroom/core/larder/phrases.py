@@ -63,6 +63,11 @@ def cut_phrase(text: str) -> Phrase:
     return Phrase(filled[0], tuple(filled[1:])) if filled else Phrase((), ())
 
 
+def first_piece(text: str) -> str:
+    """Return what stands before the first comma or bracket of a phrase."""
+    return _CUT.split(text, maxsplit=1)[0]
+
+
 def _with_its_tin(pieces: list[Words]) -> list[Words]:
     """Put what comes out of a tin beside its tin: "canned, drained chickpeas"."""
     if len(pieces) < 2 or len(pieces[0]) != 1 or pieces[0][0].form not in phrase_words("tinned"):

@@ -97,3 +97,16 @@ def name_of(ingredient: Ingredient) -> str:
     whole = f"{noun} {ingredient.item}"
     larder = ingredient.found.larder if ingredient.found else common_larder()
     return whole if noun and larder.named(normal_form(whole)) else ingredient.item
+
+
+def not_known_of(ingredient: Ingredient) -> str:
+    """Return the words of an ingredient that no food explains; "" where all are explained.
+
+    Of "500 ml vodka, or other clear liquor" it is all of it: vodka alone is known.
+    """
+    reading = food_of(ingredient)
+    if reading.known:
+        return ""
+    name = name_of(ingredient)
+    alone = ingredient.note and not ingredient.staple and read_food(name, reading.larder).known
+    return f"{name}, {ingredient.note}" if alone else name
