@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from datetime import date
+
 import pytest
 from click.testing import CliRunner
 
@@ -9,6 +11,7 @@ from stillroom.cli import main
 from stillroom.core.reading.loading import read_recipe
 from stillroom.core.recipe.kind_dates import dates_of_kind, warn_of_dates
 from stillroom.core.recipe.model import Recipe
+from stillroom.core.when.stage_dates import lay_out
 
 RECIPE = """---
 title: Plum gin
@@ -85,6 +88,41 @@ def test_where_the_method_agrees_only_the_kind_is_named(kind: str, step: str) ->
     assert (found.differs, found.offer) == ("", ())
     assert found.text.startswith(f"These dates are those of any {kind}, not of this recipe")
     assert warn_of_dates(recipe(step, kind)) == ()
+
+
+# kind, step, days to "can be given" at least; None where the kind's own dates stay
+LONGER = [
+    ("craft", "Unmould after 24 hours and cure for 4-6 weeks, turning the bars weekly.", 42),
+    ("bake", "Leave in the tin to mature for a month.", 28),
+    ("preserve", "Leave to mature for 6 weeks before eating.", 42),
+    ("infusion", "Leave for two years.", 730),
+    ("infusion", "Leave to infuse for 24 hours.", None),
+    ("infusion", "Strain and bottle.", None),
+    ("bake", "It keeps for a month in a tin.", None),
+]
+
+
+@pytest.mark.parametrize(("kind", "step", "days"), LONGER)
+def test_a_longer_wait_of_the_method_is_waited_for(kind: str, step: str, days: int | None) -> None:
+    found = recipe(step, kind)
+    start = date(2027, 3, 1)
+    told = dates_of_kind(found)
+    assert told is not None
+    if days is None:
+        assert found.stages == found.stages_of_kind
+        assert told.whose.startswith("These dates are those of any")
+    else:
+        assert (lay_out(found.stages, start).usable - start).days >= days
+        assert told.whose.startswith("This recipe states no dates. These are read from its method")
+        assert told.differs == ""
+
+
+def test_a_wait_beyond_its_keeping_is_not_taken() -> None:
+    found = recipe("Leave to mature for 6 weeks.", "bake", "keeps: 2 weeks\n")
+    assert found.stages == found.stages_of_kind
+    told = dates_of_kind(found)
+    assert told is not None
+    assert "Its method says otherwise" in told.differs
 
 
 def test_the_terminal_says_so(tmp_path, monkeypatch) -> None:

@@ -1,7 +1,9 @@
 """Dates that are the kind's and not the recipe's own: that they are, and where the method differs.
 
 A recipe that states no timeline is given its kind's. The page says so, and where the method names
-other times it says that too and offers the lines to write. Leaves out how a method's words are
+other times it says that too and offers the lines to write. Where the method waits longer than the
+kind does, its waits are the recipe's dates until somebody writes them: a plan must not give away in
+two days what is to cure for six weeks. Leaves out how a method's words are
 read: method_times.py.
 """
 
@@ -17,8 +19,9 @@ from stillroom.core.recipe.method_times import Said, times_in_method, total_days
 from stillroom.core.recipe.model import Recipe
 from stillroom.core.when.spans import Span
 from stillroom.core.when.stage_dates import lay_out
-from stillroom.core.when.stages import MILESTONES
-from stillroom.core.words.problems import Problem
+from stillroom.core.when.stages import MILESTONES, Stage, parse_stage
+from stillroom.core.when.timeline_checks import check_timeline
+from stillroom.core.words.problems import Problem, Unreadable
 
 # any start will do to compare lengths
 _A_START: Final = date(2027, 2, 1)
@@ -55,8 +58,31 @@ def dates_of_kind(recipe: Recipe) -> KindDates | None:
     if not said or _agrees(recipe, said):
         return KindDates(whose)
     first = said[0]
+    if recipe.waits_of_method:
+        whose = (
+            f"This recipe states no dates. These are read from its method (step {first.step}): "
+            f"“{first.words}”. Look whether they are right; the rest is as for any {kind.name} "
+            f"({kind.timeline_source})."
+        )
+        return KindDates(whose, "", _lines_to_write(recipe, said), first.line)
     differs = f"Its method says otherwise (step {first.step}): “{first.words}”. Go by the method."
     return KindDates(whose, differs, _lines_to_write(recipe, said), first.line)
+
+
+def longer_waits(recipe: Recipe) -> tuple[Stage, ...]:
+    """Return a timeline with the waits of the method, where they are longer than the kind's; or ().
+
+    None where what it says does not go together, as what is past its keeping before it is ready.
+    """
+    said = () if recipe.timeline else times_in_method(recipe.method)
+    if not said or _longest(said) <= _longest_of_kind(recipe):
+        return ()
+    try:
+        written = [line.partition(": ") for line in _lines_to_write(recipe, said)]
+        stages = tuple(parse_stage(word, text) for word, _, text in written)
+    except Unreadable:
+        return ()
+    return () if any(check_timeline(stages, recipe.keeps.unopened)) else stages
 
 
 def _lines_to_write(recipe: Recipe, said: tuple[Said, ...]) -> tuple[str, ...]:
@@ -66,7 +92,8 @@ def _lines_to_write(recipe: Recipe, said: tuple[Said, ...]) -> tuple[str, ...]:
     """
     own = tuple(one.as_written for one in said)
     named = {line.partition(":")[0] for line in own}
-    roles = [stage.role for stage in recipe.stages]
+    of_kind = recipe.stages_of_kind
+    roles = [stage.role for stage in of_kind]
     aged = next((place for place, role in enumerate(roles) if role in MILESTONES), len(roles))
     made, behind = (
         tuple(
@@ -74,18 +101,27 @@ def _lines_to_write(recipe: Recipe, said: tuple[Said, ...]) -> tuple[str, ...]:
             for stage in stages
             if stage.role in _WORK and stage.word not in named
         )
-        for stages in (recipe.stages[:aged], recipe.stages[aged:])
+        for stages in (of_kind[:aged], of_kind[aged:])
     )
     return (*made, *own, *behind)
 
 
 def _agrees(recipe: Recipe, said: tuple[Said, ...]) -> bool:
     """Whether the method's own times lie within those of the kind, or near them."""
-    laid = lay_out(recipe.stages, _A_START)
-    usable, best = (laid.usable - _A_START).days, (laid.best - _A_START).days
+    usable = (lay_out(recipe.stages_of_kind, _A_START).usable - _A_START).days
+    return usable * _NEAR <= _longest(said) <= _longest_of_kind(recipe)
+
+
+def _longest_of_kind(recipe: Recipe) -> Fraction:
+    """Return the days beyond which a method says another time than its kind."""
+    laid = lay_out(recipe.stages_of_kind, _A_START)
+    return max((laid.usable - _A_START).days, (laid.best - _A_START).days, 1) / _NEAR
+
+
+def _longest(said: tuple[Said, ...]) -> int:
+    """Return the days of all waits together, or of the age at which it is ready."""
     named = [_days(one.span) for one in said if one.role != "wait"]
-    longest = max([total_days(said), *named])
-    return usable * _NEAR <= longest <= max(usable, best, 1) / _NEAR
+    return max([total_days(said), *named])
 
 
 def _days(span: Span) -> int:
@@ -95,9 +131,11 @@ def _days(span: Span) -> int:
 def warn_of_dates(recipe: Recipe) -> tuple[Problem, ...]:
     """Return a warning where the method differs from the kind's dates, with what to write."""
     found = dates_of_kind(recipe)
-    if found is None or not found.differs:
+    if found is None or not found.offer:
         return ()
     what = f"The dates are those of any {recipe.kind.name}, and the method says otherwise."
+    if recipe.waits_of_method:
+        what = "The dates are read from the method, since no timeline is written."
     lines = ", ".join(f'"- {line}"' for line in found.offer)
     mend = f'Write "timeline:" and below it {lines}.'
     return (Problem(recipe.file, found.line, what, mend),)

@@ -327,6 +327,7 @@ class Recipe(Summed, FrontMatter):
 
     `larder` is what its book knows of foods; its ingredients carry what was found there. `plans_by`
     tells how long it is planned to keep: its own word, until guidance is asked too.
+    `waits_of_method` is a timeline read from a method that waits longer than any of its kind does.
     """
 
     slug: str
@@ -336,6 +337,7 @@ class Recipe(Summed, FrontMatter):
     intro: str = ""
     method: tuple[MethodStep, ...] = ()
     sections: tuple[Section, ...] = ()
+    waits_of_method: tuple[Stage, ...] = ()
     lines: dict[str, int] = Field(default_factory=dict, repr=False)
     larder: Larder = Field(default_factory=common_larder, repr=False)
     plans_by: Callable[[Recipe], Span | None] = Field(default=_own_word, repr=False)
@@ -353,9 +355,12 @@ class Recipe(Summed, FrontMatter):
 
     @property
     def stages(self) -> tuple[Stage, ...]:
-        """The recipe's own timeline, or the one its kind brings."""
-        if self.timeline:
-            return self.timeline
+        """The recipe's own timeline, or one with its method's longer waits, or its kind's."""
+        return self.timeline or self.waits_of_method or self.stages_of_kind
+
+    @property
+    def stages_of_kind(self) -> tuple[Stage, ...]:
+        """The timeline that its kind brings."""
         return _stages_of(self.kind.timeline)
 
     @property
