@@ -11,7 +11,6 @@ import re
 from collections.abc import Callable
 from dataclasses import dataclass, replace
 from fractions import Fraction
-from functools import cache
 from typing import Annotated, Any
 
 from pydantic import (
@@ -42,7 +41,7 @@ from stillroom.core.recipe.making import Makes
 from stillroom.core.recipe.read_by import ReadBy, as_written, read_by, system_of
 from stillroom.core.recipe.summed import Summed
 from stillroom.core.when.spans import Span
-from stillroom.core.when.stages import Stage, parse_stage, without_colon
+from stillroom.core.when.stages import Stage, parse_stage, stages_of_kind, without_colon
 from stillroom.core.words.patterns import late_regex
 from stillroom.core.words.problems import Unreadable, say_written
 
@@ -296,11 +295,6 @@ class FrontMatter(_Frozen):
         return renamed
 
 
-@cache  # there are as many as there are kinds
-def _stages_of(timeline: tuple[tuple[str, str], ...]) -> tuple[Stage, ...]:
-    return tuple(parse_stage(word, text) for word, text in timeline)
-
-
 @dataclass(frozen=True)
 class MethodStep:
     """One numbered step: its words with {braces} for amounts, its sub-heading, its line."""
@@ -361,7 +355,7 @@ class Recipe(Summed, FrontMatter):
     @property
     def stages_of_kind(self) -> tuple[Stage, ...]:
         """The timeline that its kind brings."""
-        return _stages_of(self.kind.timeline)
+        return stages_of_kind(self.kind.timeline)
 
     @property
     def vessel(self) -> Vessel | None:

@@ -119,6 +119,12 @@ def parse_stage(word: str, text: str) -> Stage:
     return _checked(stage)
 
 
+@cache  # there are as many as there are kinds
+def stages_of_kind(timeline: tuple[tuple[str, str], ...]) -> tuple[Stage, ...]:
+    """Return the stages of a kind's timeline: its words, each with the text after its colon."""
+    return tuple(parse_stage(word, text) for word, text in timeline)
+
+
 def without_colon(text: str) -> str:
     """Return a stage written without its colon as it should stand; "" for what is none.
 
