@@ -96,10 +96,11 @@ def test_lines_stay_as_they_were_written(name: str) -> None:
 @pytest.mark.parametrize(
     ("said", "writer", "makes"),
     [
-        ("From the Sunday paper. Makes 3 or 4 jars.", "", "3 or 4 jars"),
-        ("By Aunt May. Serves 4.", "", "4 servings"),
-        ("From Gran, makes 6 jars", "", "6 jars"),
-        ("Submitted by Ann! Makes 6 jars.", "", "6 jars"),
+        ("From the Sunday paper. Makes 3 or 4 jars.", "the Sunday paper", "3 or 4 jars"),
+        ("By Aunt May. Serves 4.", "Aunt May", "4 servings"),
+        ("From Gran, makes 6 jars", "Gran", "6 jars"),
+        ("Submitted by Ann! Makes 6 jars.", "Ann", "6 jars"),
+        ("From my neighbour - makes 6 jars", "my neighbour", "6 jars"),
         ("By Mrs. J. Smith", "Mrs. J. Smith", ""),
         ("From the kitchen of May Finch", "May Finch", ""),
     ],

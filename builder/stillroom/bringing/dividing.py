@@ -25,6 +25,7 @@ from stillroom.bringing.lists import (
     is_head,
 )
 from stillroom.bringing.one_line import foods_on, said_in_prose
+from stillroom.bringing.outside import ask_of_left_out, take_first_size
 from stillroom.bringing.rows import made_ready
 from stillroom.bringing.sorting import (
     begins_with_amount,
@@ -36,7 +37,7 @@ from stillroom.bringing.sorting import (
     is_title,
     makes_of,
 )
-from stillroom.bringing.titles import title_of_list, titled, writer_of
+from stillroom.bringing.titles import beside_writer, title_of_list, titled, writer_of
 from stillroom.bringing.tools import jars_of, take_tools
 from stillroom.core.lines.staple_table import staples_named
 
@@ -117,6 +118,8 @@ def _recipe(rows: Sequence[Row], found: List, span: tuple[int, int], title: int 
         recipe.doubt("ingredients", what, mend)
     read_below(recipe, [rows[at] for at in range(found.end, end) if at not in listed])
     _take_from_above(recipe)
+    take_first_size(recipe)
+    ask_of_left_out(recipe)
     return recipe
 
 
@@ -214,8 +217,11 @@ def _read_above(recipe: Recipe, rows: Sequence[Row]) -> None:
             greeted = True
         elif is_only_makes(row.text):
             take_makes(recipe, row.text)
-        elif (who := writer_of(row.text)) and not makes_of(row.text):
+        elif who := writer_of(row.text):
             recipe.writer = recipe.writer or who
+            if beside := beside_writer(row.text):
+                recipe.say_makes(makes_of(beside))
+                recipe.intro += [] if is_only_makes(beside) else [beside]
         elif found := ADDRESS.search(row.text):
             recipe.address = recipe.address or found[0].rstrip(".,)")
         elif not is_passed(row.text) and not is_head(row):
@@ -260,6 +266,7 @@ def _read_list(recipe: Recipe, rows: Sequence[Row]) -> None:
             recipe.ingredients[-1] = (kept, f"{said} {row.text}")
         elif (
             row.shape == "line"
+            and len(rows) > 1
             and is_sentence(row.text)
             and not begins_with_amount(row.text)
             and not foods_on(row.text)

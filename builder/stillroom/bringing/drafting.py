@@ -67,7 +67,7 @@ _LEFT_EMPTY: Final = re.compile(
     r"|portie)",
     re.IGNORECASE,
 )
-_TWO_THINGS: Final = re.compile(r"[;+]\s*(?:\d|[½¼¾])")
+_TWO_THINGS: Final = re.compile(r"(?<!^\d)(?<!^\d\s)[;+]\s*(?:\d|[½¼¾])")
 _ADDED: Final = re.compile(
     r"(?:to (?:make|cook|prepare|serve|finish|bake)|additional|you(?:'|’)?ll also|you will also|"
     r"at serving|for serving|(?:the )?(?:recipient|cook) adds)\b(?!.*\bmix\b)",
@@ -135,6 +135,7 @@ def _add_facts(
     if guess.what:
         made.ask(at["kind"], guess.what, guess.mend)
     makes = re.sub(r"^(\d+)(?=[^\W\d_]{3})", r"\1 ", _cut(recipe.makes.strip(" .")))
+    makes = re.sub(r"(?<![\d/])(\d+)[-–](?=[1-7]/[2-8]\b)", r"\1 ", makes)  # "2-1/2 pounds"
     if left := _LEFT_EMPTY.fullmatch(makes):
         makes = ""
     at["makes"] = made.add(fact("makes", makes) if makes else "makes:")

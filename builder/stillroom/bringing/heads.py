@@ -62,8 +62,9 @@ _METHOD_SO: Final = re.compile(
     rf"(?:[^\W\d]+ )?{_METHOD_WORD}(?: (?:summary|overview|steps|schritte|in short|in brief|kurz))?"
 )
 _HEAD_ALONE: Final = re.compile(
-    r"(?:(?P<list>(?i:Ingredients|Zutaten|Ingrédients|Ingredienti|Ingredientes|Ingrediënten))\s+(?=[\d½¼¾])"
+    r"(?:(?P<list>(?i:Ingredients|Zutaten|Ingrédients|Ingredienti|Ingredientes|Ingrediënten))\s+(?:[-–—]\s+)?(?=[\d½¼¾])"
     r"|(?:Method|Directions|Instructions|Zubereitung|Préparation|Preparazione|Procedimento|Preparación|Bereiding)\s+"
+    r"(?:(?:\+|&|and)\s+[^\W\d]+(?:\s[^\W\d]+)?\s+)?(?:[-–—]\s+)?"
     r"(?!(?:Time|Tips?|Notes?|Summary|Steps?|Instructions)\b)(?=[A-ZÄÖÜÉ][a-zäöüß]+\s))(?P<rest>\S.*)",
     re.DOTALL,
 )
@@ -90,7 +91,10 @@ _COMMENTS: Final = re.compile(
     r"|commentaires?|comentarios?|reacties?)(?:\s+(?:on|to|zu|su|sur|en|op)\b.*)?\s*:?",
     re.IGNORECASE,
 )
-_TOOLS: Final = re.compile(r"(?:[^\W\d]+ ){1,4}(?:utensils|equipment|tools)")
+_TOOLS: Final = re.compile(
+    r"(?:[^\W\d]+ ){0,4}(?:utensils|equipment|tools|utensilios|utensili|ustensiles|geräte|zubehör|attrezzi|keukengerei)"
+    r"(?: [^\W\d]+){0,3}"
+)
 # "20 min", "1 h 30 min", "5.0/5", as pages set them on lines of their own
 SPAN_UNIT: Final = (
     r"(?:mins?|mn|minut\w+|h|hrs?|hours?|heures?|std|stunden?|ore|ora|horas?|uur|days?|jours?|tage?n?|giorni|días"

@@ -17,7 +17,7 @@ from stillroom.bringing.sorting import is_only_makes, is_passed, is_sentence
 _FEW: Final = 6
 # "Day 1.", "Jour 2", "Part one"
 _DAY: Final = re.compile(
-    r"(?:day|tag|jour|giorno|día|dag|part|teil|partie|parte|deel)\s+\w{1,5}\.?", re.IGNORECASE
+    r"(?:day|tag|jour|giorno|día|dag|part|teil|partie|parte|deel)\s+\w{1,5}[.:]?", re.IGNORECASE
 )
 _LONG: Final = 50
 _OPEN: Final = re.compile(
@@ -127,7 +127,8 @@ def _headed(rows: Sequence[Row]) -> list[Row]:
         bare = row.shape == "line" and named and not ended
         over_items = below is not None and below.shape in ("item", "step") and words_of <= _FEW
         alone = below is not None and row.gap and below.gap and is_sentence(below.text)
-        if bare and below is not None and (over_items or (alone and words_of <= 3)):
+        day = row.shape == "line" and _DAY.fullmatch(row.text) is not None
+        if below is not None and (day or (bare and (over_items or (alone and words_of <= 3)))):
             row = replace(row, shape="heading", level=6)
         found.append(row)
     return found

@@ -36,7 +36,8 @@ def join_lists(lists: list[List], rows: Sequence[Row]) -> list[List]:
         ):
             behind = range(one.end, len(rows))
             end = next((at for at in behind if is_head(rows[at]) or _told(rows[at])), len(rows))
-            joined[-1].tools += [*one.rows, *range(one.end, end)]
+            above_it = _tools_begin(rows, joined[-1].end, one.begin)
+            joined[-1].tools += [*range(above_it, one.begin), *one.rows, *range(one.end, end)]
             joined[-1].end = end
         elif joined and not _has_method(rows, joined[-1], one.begin):
             above = joined[-1]
@@ -81,8 +82,16 @@ def _in_aside(rows: Sequence[Row], begin: int, end: int) -> bool:
 
 def _tools_head(rows: Sequence[Row], begin: int, end: int) -> bool:
     """Whether "Equipment" heads what follows a list: tools, and no more of its foods."""
-    heads = [row for row in rows[begin:end] if is_head(row)]
-    return bool(heads) and heads_tools(heads[-1].text) and heads[-1] is rows[end - 1]
+    heads = [at for at in range(begin, end) if is_head(rows[at])]
+    if not heads or not heads_tools(rows[heads[-1]].text):
+        return False
+    between = rows[heads[-1] + 1 : end]  # tools that no amount stands before
+    return all(row.shape in ("item", "line") and not is_sentence(row.text) for row in between)
+
+
+def _tools_begin(rows: Sequence[Row], begin: int, end: int) -> int:
+    """Return the row behind the last head above a list of tools: some have no amount."""
+    return next((at + 1 for at in reversed(range(begin, end)) if is_head(rows[at])), end)
 
 
 def _needed_beside(rows: Sequence[Row], above: List, one: List) -> bool:

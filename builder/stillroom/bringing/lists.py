@@ -119,6 +119,7 @@ def amid_a_sentence(rows: Sequence[Row], at: int) -> bool:
         return False
     above = rows[at - 1].text
     goes_on = above[:1].islower() and len(above.split()) >= 3 and not is_ingredient(above)
+    goes_on = goes_on and not is_only_makes(above)
     return goes_on and not re.search(r"[.!?:;]$", above)
 
 
@@ -204,12 +205,21 @@ def _run_end(rows: Sequence[Row], begin: int) -> int:
         elif (loose := _loose_part_end(rows, at)) > at or _beside_an_item(rows, at):
             at = max(loose, at + 1)
             end = at
-        elif _short_one(rows, at, end):
+        elif _short_one(rows, at, end) or _amid_amounts(rows, at, end):
             at += 1
             end = at
         else:
             break
     return end
+
+
+def _amid_amounts(rows: Sequence[Row], at: int, end: int) -> bool:
+    """Whether a row that counts something stands close between amounts: "Add 3 cauliflowers"."""
+    row = rows[at]
+    if at != end or at + 1 >= len(rows) or row.gap or rows[at + 1].gap or row.shape != "line":
+        return False
+    counts = bool(_FIGURE.search(row.text)) and not is_sentence(row.text)
+    return counts and not is_only_makes(row.text) and is_ingredient(rows[at + 1].text)
 
 
 def _loose_part_end(rows: Sequence[Row], at: int) -> int:

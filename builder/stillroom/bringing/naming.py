@@ -144,7 +144,7 @@ def _by_its_ending(title: str) -> str:
     >>> _by_its_ending("Quittenlikör"), _by_its_ending("Eierlikör"), _by_its_ending("Hummus")
     ('liqueur', 'egg liqueur', '')
     """
-    for word in re.findall(r"[^\W\d_]{6,}", title_of(title).lower()):
+    for word in re.findall(r"[^\W\d_-]{6,}", title_of(title).lower().replace("-", "")):
         for ending, kind in _ENDINGS.items():
             if word.endswith(ending):
                 return kind

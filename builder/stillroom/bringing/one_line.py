@@ -43,6 +43,11 @@ _TOLD_BEGINS: Final = re.compile(
     rf"(?<=[^\W\d_])\s+(?=(?!(?:{_NUMBER_WORDS})\s)[A-ZÄÖÜÉ][a-zà-ÿ]+\s+(?:[a-zà-ÿ]+|\d+)\s[^.!?]*[.!?])"
 )
 _LONGEST_LIST: Final = 600
+# "½ teaspoon each of nutmeg, mace and cloves", "100 g each: figs, dates"
+_EACH: Final = re.compile(
+    r"(?P<amount>[\d½¼¾⅓⅔⅛][\d\s./½¼¾⅓⅔⅛-]*\s*[^\W\d]*\.?)\s+each\s*(?:of|:|-)?\s+(?P<foods>[^()\d]+)",
+    re.IGNORECASE,
+)
 _AND: Final = re.compile(r"\s+(?:and|und|et|y|e|en)\s+")
 _WORDS: Final = 5
 _MEASURED: Final = re.compile(
@@ -141,9 +146,13 @@ def things_on(row: str) -> list[str]:
     ['icing sugar', 'lemon juice', 'cinnamon']
     >>> things_on("1 kg figs, 600 g sugar")
     ['1 kg figs', '600 g sugar']
+    >>> things_on("½ teaspoon each of ground nutmeg, cinnamon & mace")
+    ['½ teaspoon ground nutmeg', '½ teaspoon ground cinnamon', '½ teaspoon ground mace']
     """
     if foods := foods_on(row):
         return foods
+    if each := _each_of(row):
+        return each
     glued = _NEXT_MEASURE.split(row) if len(_amounts_between_commas(row)) < _LEAST else [row]
     if len(glued) >= _LEAST and _certain(glued):
         return [part.strip(" ,") for part in glued]
@@ -155,6 +164,20 @@ def things_on(row: str) -> list[str]:
         apart = apart or (len(amounts) == len(parts) == _PAIR and all(map(_measures_a_food, parts)))
         found += parts if apart else [piece.strip()]
     return found
+
+
+def _each_of(row: str) -> list[str]:
+    """Return a line for each of the foods that one amount is said of; [] for any other line."""
+    found = _EACH.fullmatch(row.strip().rstrip("."))
+    if found is None:
+        return []
+    parts = [part.strip() for part in re.split(r",|\s+(?:and|&|und|et|y|e|en)\s+", found["foods"])]
+    parts = [part for part in parts if part]
+    made = re.match(r"(ground|dried|chopped|grated|powdered)\s", parts[0], re.IGNORECASE)
+    if made:
+        parts = [parts[0], *(f"{made[1]} {part}" for part in parts[1:])]
+    whole = len(parts) >= _PAIR and all(map(names_a_food, parts))
+    return [f"{found['amount'].strip()} {part}" for part in parts] if whole else []
 
 
 def _amounts_between_commas(row: str) -> list[str]:

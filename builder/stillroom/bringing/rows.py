@@ -13,7 +13,7 @@ from itertools import pairwise
 from typing import Final
 
 from stillroom.bringing.found import Row
-from stillroom.bringing.heads import after_section, list_and_method, section_of
+from stillroom.bringing.heads import after_section, heads_tools, list_and_method, section_of
 from stillroom.bringing.lists import is_head
 from stillroom.bringing.one_line import listed_and_told, names_a_food
 from stillroom.bringing.sorting import is_ingredient, is_only_makes, is_sentence, is_time, number_of
@@ -27,8 +27,23 @@ _AMOUNT_ALONE: Final = re.compile(
 )
 
 
-_DOTS: Final = re.compile(r"\s*[•·‣▪●○◦]\s+")
+_DOTS: Final = re.compile(r"\s*[•·‣▪●○◦❤♥★☆✿❀♦♡✦]\ufe0f?\s+")
 _DOTTED: Final = 3
+_RUN_ON: Final = re.compile(
+    r"(?P<title>[^\W\d](?:(?![.!?:]\s).){2,70}?)[.:]?\s+(?P<head>Ingredients|Zutaten|Ingrédients|Ingredienti|Ingredientes|Ingrediënten)"
+    r"\s*:\s*(?P<list>.{8,1500}?)\s+(?P<method>Method|Directions|Instructions|Zubereitung|Préparation|Preparazione|Procedimento"
+    r"|Preparación|Elaboración|Bereiding)\s*:\s*(?P<rest>\S.*)",
+    re.DOTALL,
+)
+# "Rezept: Wenn man Quitten verarbeitet, ...": the method, told below its list
+_TOLD: Final = re.compile(
+    r"(?:recipe|rezept|recette|ricetta|receta|recept)\s*:\s*(?P<said>[^\W\d](?:\S+\s+){10,}.*[.!])",
+    re.IGNORECASE | re.DOTALL,
+)
+_GLUED: Final = re.compile(
+    r"(?P<makes>(?:für|for|pour|per|para|voor|makes|ergibt)\s.{0,20}?\d\s*[^\W\d]{3,})(?P<rest>\d+\s?(?:k?g|m?l|cl)\s+[^\W\d].*)",
+    re.IGNORECASE,
+)
 _LEAST_FACTS: Final = 3
 _CARD_FACT: Final = re.compile(
     r"(Prep Time|Cook Time|Total Time|Active Time|Cure Time|Course|Cuisine|Featuring|Servings"
@@ -95,14 +110,18 @@ def _without_times(rows: Sequence[Row]) -> list[Row]:
 def _apart(rows: Sequence[Row]) -> list[Row]:
     """Return rows with "Method: chop the mint" as a heading and a line of its own."""
     found: list[Row] = []
-    for row in rows:
+    for row in _titles_apart(rows):
         told = list_and_method(row.text) if row.shape == "line" else None
         if told:
             found += [Row(told[0], "heading", 6, row.gap), Row(told[1], "line", 0, False)]
             found += [Row(told[2], "heading", 6, False), Row(told[3], "line", 0, False, row.wraps)]
             continue
         both = after_section(row.text) if row.shape != "heading" else None
-        if both and both[0] != "aside":
+        if told_below := _TOLD.fullmatch(row.text) if row.shape == "line" else None:
+            found += [Row("Method", "heading", 6, row.gap)]
+            found += [Row(told_below["said"], "line", 0, False, row.wraps)]
+            continue
+        if both and (both[0] != "aside" or heads_tools(row.text.partition(":")[0])):
             head = row.text[: row.text.rfind(both[1])].rstrip(" :.–—-")
             found.append(Row(head, "heading", 6, row.gap))
             run_on = listed_and_told(both[1]) if both[0] == "ingredients" else None
@@ -114,6 +133,27 @@ def _apart(rows: Sequence[Row]) -> list[Row]:
         else:
             found.append(row)
     return _steps_numbered(found)
+
+
+def _titles_apart(rows: Sequence[Row]) -> list[Row]:
+    """Return rows with the title that runs on into a list as a row of its own.
+
+    "Mostarda Ingredienti: 2 kg frutta. Procedimento: ...", and "für 1 Liter500 g Quitten".
+    """
+    found: list[Row] = []
+    for row in rows:
+        parts = [row.text]
+        if row.shape == "line" and (run := _RUN_ON.fullmatch(row.text)):
+            parts = [
+                run["title"],
+                f"{run['head']}: {run['list']}",
+                f"{run['method']}: {run['rest']}",
+            ]
+        elif row.shape == "line" and (glued := _GLUED.fullmatch(row.text)):
+            parts = [glued["makes"], glued["rest"]]
+        gaps = (row.gap, False, False)
+        found += [replace(row, text=part, gap=gap) for part, gap in zip(parts, gaps, strict=False)]
+    return found
 
 
 def _with_dots_apart(rows: list[Row]) -> list[Row]:

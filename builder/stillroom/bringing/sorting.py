@@ -36,6 +36,8 @@ _MEASURED_AND_SAID: Final = re.compile(
 _AMOUNT: Final = re.compile(
     r"(?:(?:about|approx\.?|approximately|ca\.?|circa|scant|heaping|up to|generous|etwa)\s+)?"
     r"(?:[\d½⅓⅔¼¾⅛⅜⅝⅞⅕⅙\ufffd]|"
+    r"(?:an?|one|two|three|four|five|six|eight|ten|twelve)\s+\(?[\d½⅓⅔¼¾][\d\s./½⅓⅔¼¾-]*"
+    r"(?:oz|ounces?|lbs?|pounds?|k?g|grams?|ml|l|lit(?:re|er)s?|pints?|quarts?)\b|"
     r"(?:a|an|one|two|three|four|five|six|half|ein|eine|einen|une?|uno|una|un|een)\s+"
     r"(?:[a-zäöüß]+\s+)?"
     r"(?:poignée|bouquet|branche|brin|feuille|cuill[eè]r\w*|zeste|sachet|paquet|filet|bâton|"
@@ -63,17 +65,18 @@ _NUMBERED: Final = re.compile(
     re.IGNORECASE,
 )
 _MAKES: Final = re.compile(
-    r"(?:^|[.!;]\s+|[({]|(?:,|\bwhich)\s+(?=(?:makes|yields)\s+(?:about\s+|around\s+)?\d)|\bingredients\s+(?=have\s+\d+\s+servings))(?:this\s+|the\s+|recipe\s+|it\s+|should\s+|will\s+){0,3}"
+    r"(?:^|[.!;]\s+|\s[-–—]\s+|[({]|(?:,|\bwhich)\s+(?=(?:makes|yields)\s+(?:about\s+|around\s+)?\d)|\bingredients\s+(?=have\s+\d+\s+servings))(?:this\s+|the\s+|recipe\s+|it\s+|should\s+|will\s+){0,3}"
     r"(?:makes?(?=\s+(?:about\s+|around\s+)?\d)|makes|y(?:ie|ei)lds?|have(?=\s+\d+\s+servings)|servings?|serves|recipe\s+yields?|ergibt|für\s+ca\.?|für\s+etwa|donne|"
     r"pour(?!\s+[\d\s/½¼¾⅓⅔.-]*(?:cups?|bottles?|tablespoons?|teaspoons?|tbsps?|tsps?|ounces?|oz|quarts?"
     r"|gallons?|pints?|lit(?:er|re)s?\s+of|inch|jars?|half|quarter|third)\b|[^.;]*\b(?:of|into|over|the|with|each)\b)"
     r"(?:\s+environs?)?(?=\s+:?\s*\d|\s+(?:deux|trois|quatre|cinq|six|huit|dix|douze)\s+(?:lit|bout|pot|boc|pers))|per(?=\s+(?:circa\s+|ca\.?\s+)?\d+\s+(?:vas|baratt|bottigli|persone|biscott|porzion|pezz))|"
     r"(?:nodig\s+)?voor(?=\s+(?:±\s*|ca\.?\s+|ongeveer\s+)?\d)|für(?=\s+\d)|"
-    r"quantity|portions|portionen|porzioni|dosi\s+per|raciones|porties|resa|para|opbrengst|yield\s+is|"
+    r"quantity|portions|portionen|porzioni|dosi\s+per|raciones|porciones|porties|resa|rendimiento|rendement|para|opbrengst|"
+    r"(?:n[úu]mero\s+d[ei]|nombre\s+de|aantal|anzahl(?:\s+der)?)\s+[^\W\d]+|yield\s+is|"
     r"(?:recipe\s+for|rezept\s+für|recept\s+voor|recette\s+pour|ricetta\s+per|receta\s+para)"
     r"(?=\s+(?:(?:about|ongeveer|etwa|circa|environ|unos)\s+)?\d))"
     r"(?:\b|(?<=ca\.))\s*(?::|is|=)?\s*"
-    r"(?P<said>(?:about|approx(?:imately|\.)?|around|circa|ongeveer|ca\.?|roughly|up to|[~±]"
+    r"(?P<said>(?:about|approx(?:imately|\.)?|around|circa|ongeveer|etwa|ca\.?|roughly|up to|[~±]|aproximadamente|unos|unas"
     r"|env(?:iron|\.))?\s*"
     r"[\dA-Za-z½¼¾](?:[^.;!()|{}]|(?<=\d)\.(?=\d))*(?:\([^()]*\)[^.;!()|]*)?)",
     re.IGNORECASE,
@@ -88,7 +91,9 @@ _IN_OTHER_MEASURE: Final = re.compile(
     r"\s*\((?:about\s+)?\d[^()]*\)$",
     re.IGNORECASE,
 )
-_DEPENDS: Final = re.compile(r"[,(\s]*\b(?:depending|according)\b", re.IGNORECASE)
+_DEPENDS: Final = re.compile(
+    r"[,(\s]*\b(?:depending|according)\b|,\s+(?:which|so|but|enough)\s", re.IGNORECASE
+)
 # "16 (yields 1 cup)": what is made stands in the brackets
 _MADE_WITHIN: Final = re.compile(
     r"\d+\s*(?:servings?\s*)?\((?:makes|yields)\s+(?P<said>[^()]+)\)", re.IGNORECASE
@@ -107,6 +112,7 @@ _META: Final = re.compile(
     r"(?:prep(?:aration)?(?:\s+time)?|cook(?:ing)?(?:\s+time)?|total(?:\s+time)?|active(?:\s+time)?|"
     r"time|ready\s+in|course|cuisine|calories|author|category|difficulty|keywords|tags|print|"
     r"posted|published|updated|rating|servings?|serves|level|zubereitungszeit|kochzeit|gesamtzeit|schwierigkeit|"
+    r"repos|macération|ruhezeit|wartezeit|ziehzeit|reposo|riposo|coût|costo|rusttijd|"
     r"voorbereiding|totale?\s+tijd|soort\s+keuken|bron|temps|niveau|difficulté|votre\s+avis|difficolt[aà]|tempi?\s+di|tiempo|dificultad|bereidingstijd|kooktijd|moeilijkheid)\b"
     r"[^:]{0,20}(?::|\|)",
     re.IGNORECASE,
@@ -135,7 +141,9 @@ _TIME_OR_MARK: Final = re.compile(
     r"|\d(?:[.,]\d+)?\s*/\s*(?:5|10)(?:[.,]0)?",
     re.IGNORECASE,
 )
-_CIRCA: Final = re.compile(r"\b(?:ca|circa|etwa|environs?|ongeveer)\b|±", re.IGNORECASE)
+_CIRCA: Final = re.compile(
+    r"\b(?:ca|circa|etwa|environs?|ongeveer|aproximadamente|unos|unas)\b|±", re.IGNORECASE
+)
 _PEOPLE_ALONE: Final = re.compile(
     r"\d+(?:\s*[-–]\s*\d+)?\s+(?:person(?:s|nes|en|as|e)|people|portions?|portionen|porzioni|porciones|porties|servings)",
     re.IGNORECASE,
@@ -250,7 +258,9 @@ def makes_of(text: str) -> str:
         return text.strip()
     found = _MAKES.search(text[-_LONGEST_SAID:])
     said = " ".join(found["said"].split()).strip(" ,:") if found else ""
-    said = re.sub(r"^[~±]\s*", "about ", said)
+    said = re.sub(
+        r"^(?:[~±]|(?:aproximadamente|unos|unas|environ)\b)\s*", "about ", said, flags=re.I
+    )
     before = found[0][: found.start("said") - found.start()] if found else ""
     if _CIRCA.search(before) and said[:1].isdigit():
         said = f"about {said}"
@@ -281,6 +291,7 @@ def is_only_makes(text: str) -> bool:
                 r"\W*(?:this |the |recipe |it ){0,2}(?:makes|y(?:ie|ei)ld|serv|"
                 r"ergibt|für|donne|pour (?:environs? |: ?)?(?:\d|deux |trois |quatre |six )|"
                 r"per (?:circa |ca\.? )?\d|"
+                r"(?:n[úu]mero d[ei]|nombre de|aantal|anzahl)\s|porciones|rendimiento|rendement|"
                 r"(?:nodig )?voor |quantity|portion|porzioni|dosi per|raciones|porties|resa|para|"
                 r"opbrengst|(?:recipe for|rezept für|recept voor|recette pour|ricetta per|"
                 r"receta para) (?:\w+ )?\d)",

@@ -17,6 +17,11 @@ _BY: Final = re.compile(
     r"\b\s*:?\s+(?P<who>[^\W\d](?:(?!(?<!\s(?-i:[A-Z]))(?<!Mrs)(?<!Mr)(?<!Dr)(?<!St)[.!?]\s)[^:;]){1,60})$",
     re.IGNORECASE,
 )
+# "From my neighbour - makes 6 jars", "By Ann, serves 8"
+_BESIDE: Final = re.compile(
+    r"\s+[-–—|]\s+|[,;.!(]?\s+(?=\(?(?:makes|serves|yields?|ergibt|donne|voor|für|pour|per)\s+(?:about\s+|ca\.?\s+)?\d)",
+    re.IGNORECASE,
+)
 _RECIPE: Final = re.compile(
     r"(?:(?:recipe|rezept|recette|ricetta|receta|recept)\s*(?:name|title)?|title|titel|titre|titolo|título)\s*:\s*(?P<title>\S.*)"
     r"|(?:(?:my|our|the|[\w'’]+['’]s)\s+)?(?:\w+\s+)?(?:recipe\s+for|rezept\s+für|recette\s+d[eu]|"
@@ -51,11 +56,22 @@ _GUIDE: Final = re.compile(
 def writer_of(text: str) -> str:
     """Return whose recipe a line says it is; "" where it says nothing of that, or more besides.
 
-    >>> writer_of("By Mrs. J. Finch"), writer_of("From the Sunday paper. Makes 3 jars.")
-    ('Mrs. J. Finch', '')
+    >>> writer_of("By Mrs. J. Finch"), writer_of("From the kitchen of Ann - makes 6 jars")
+    ('Mrs. J. Finch', 'Ann')
     """
-    found = _BY.match(text.strip("*_ "))
-    return found["who"].strip() if found and len(text.split()) <= 9 else ""
+    head = _BESIDE.split(text.strip("*_ "), maxsplit=1)[0]
+    found = _BY.match(head)
+    return found["who"].strip(" ,!") if found and len(head.split()) <= 9 else ""
+
+
+def beside_writer(text: str) -> str:
+    """Return what a line says beside whose recipe it is: behind a dash, or how many it makes.
+
+    >>> beside_writer("From my neighbour - makes 6 jars"), beside_writer("By Mrs. J. Finch")
+    ('makes 6 jars', '')
+    """
+    parts = _BESIDE.split(text.strip("*_ "), maxsplit=1)
+    return parts[1].strip() if len(parts) > 1 else ""
 
 
 def titled(text: str) -> str:

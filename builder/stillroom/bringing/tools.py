@@ -22,6 +22,30 @@ _JARS: Final = re.compile(
     re.IGNORECASE,
 )
 _WEIGHED: Final = re.compile(r"\d\s*(?:k?g|grams?|oz|ounces?|lbs?|pounds?|ml|cl|tbsps?|tsps?)\b")
+_ARTICLES: Final = frozenset(
+    {
+        "a",
+        "an",
+        "un",
+        "una",
+        "uno",
+        "une",
+        "unos",
+        "unas",
+        "des",
+        "del",
+        "le",
+        "la",
+        "el",
+        "il",
+        "ein",
+    }
+    | {"eine", "einen", "een"}
+)
+# what would be a measure by its first word alone
+_OF_WOOD: Final = re.compile(
+    r"(?:un[ae]?\s+)?(?:cuchara\s+de\s+(?:madera|palo)|cuill[eè]re\s+en\s+bois|cucchiaio\s+di\s+legno)"
+)
 _FOODS: Final = 2
 """Foods known for certain, from which on a list is one of foods."""
 
@@ -40,6 +64,11 @@ def is_tool(text: str) -> bool:
     ]
     said = re.findall(r"[^\W\d_]+", head)
     food = find_staple(" ".join(said))
+    if re.search(r"[^\W\d].*\d\s*[^\W\d]+\s*$", head):  # "white vinegar: 6 cups"
+        return False
+    if _OF_WOOD.fullmatch(" ".join(said)):
+        return True
+    said = said[1:] if len(said) > 1 and said[0] in _ARTICLES else said
     if not said or bool(_WEIGHED.search(head)) or (food and "craft" not in food.tags):
         return False
     return said[-1] in words("tool_last") or said[0] in words("tool_first")

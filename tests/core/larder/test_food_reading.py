@@ -248,6 +248,9 @@ def test_joined_foods_and_words_before_a_comma(phrase: str, foods: list[str]) ->
         ("pecans (walnuts)", ["pecans", "walnuts"]),
         ("chocolate, milk", ["milk chocolate"]),
         ("milk, oat", ["oat milk"]),
+        ("salt (her recipe uses garlic powder, but I do not care for it)", ["salt"]),
+        ("brown sugar (you can, however, use raw sugar and nobody minds)", ["brown sugar"]),
+        ("cucumbers seeds removed", ["cucumber"]),
     ],
 )
 def test_a_food_in_brackets_is_its_other_name_or_counts_too(text: str, foods: list[str]) -> None:
@@ -256,7 +259,15 @@ def test_a_food_in_brackets_is_its_other_name_or_counts_too(text: str, foods: li
     assert [food.name for food in reading.foods] == foods
 
 
-@pytest.mark.parametrize("text", ["bread, banana", "biscuits, almond", "butter (margarine)"])
+@pytest.mark.parametrize(
+    "text",
+    [
+        "bread, banana",
+        "biscuits, almond",
+        "butter (margarine)",
+        "fish (it may be breaded too if you like)",
+    ],
+)
 def test_what_a_food_in_a_note_makes_of_another_stays_not_known(text: str) -> None:
     assert not read_food(text).known
 

@@ -84,6 +84,12 @@ beurre de lune = ?
 pommes d'amour = ?
 """,
     "de": """
+braunen Zucker = brown sugar
+weißen Rum = white rum
+griechischen Joghurt = greek yogurt
+getrocknetem Thymian = dried thyme
+kandierten Ingwer = candied ginger
+schwarzen Zucker = ?
 gehackte Petersilie = parsley
 frische, gehackte Petersilie = parsley
 große Zwiebeln = onion

@@ -10,6 +10,7 @@ stale. `python tests/data/make_larder_index.py` rewrites the file.
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator
 from functools import cache
 from pathlib import Path
@@ -29,6 +30,7 @@ from stillroom.core.larder.words import normal_form
 
 # in place of a food: words of a language that name several foods in it
 SEVERAL = "?"
+_ADJECTIVE = re.compile(r"([a-zäöüß]{3,}?)(?:e[rsnm]?)")
 COLUMNS = ("name", "also", "from", "allergens", "may_contain", "tags", "parts", "acidity", "source")
 
 
@@ -178,7 +180,10 @@ def _foreign(rows: dict[str, Any], names: dict[str, str]) -> dict[str, dict[str,
     for language in LANGUAGES:
         path = HOUSE / f"names_{language}.tsv"
         table = found.setdefault(language, {})
-        for food, foreign in _foreign_names(path) if path.exists() else ():
+        given = [*_foreign_names(path)] if path.exists() else []
+        # other endings last, so that none takes a name that a food is given
+        bent = [(food, one) for food, name in given for one in _declined(name)]
+        for food, foreign in [*given, *(bent if language == "de" else ())]:
             form = normal_form(foreign)
             keeper = food if food in rows else names.get(normal_form(food))
             if form and food == SEVERAL:
@@ -186,6 +191,15 @@ def _foreign(rows: dict[str, Any], names: dict[str, str]) -> dict[str, dict[str,
             elif keeper and form and names.get(form) != keeper:
                 table.setdefault(form, keeper)
     return found
+
+
+def _declined(name: str) -> Iterator[str]:
+    """Yield a German name with the other endings of its adjectives: "braunen Zucker"."""
+    *before, last = name.split()
+    stems = [found[1] for found in map(_ADJECTIVE.fullmatch, before) if found]
+    if stems and len(stems) == len(before):
+        for ending in ("e", "er", "es", "en", "em"):
+            yield " ".join((*(f"{stem}{ending}" for stem in stems), last))
 
 
 def _foreign_names(path: Path) -> Iterator[tuple[str, str]]:

@@ -185,4 +185,18 @@ def _changed(head: Words, note: Words, food: Staple | None, larder: Larder) -> E
             return Effect(food=match.food if match.food != food else None)
     if food is None:
         return Effect()
-    return Effect(leftover=harmless_run(forms(changing), food, True))
+    own = tuple(word for word in changing if not _of_another(note, word.start, food, larder))
+    return Effect(leftover=harmless_run(forms(own), food, True))
+
+
+def _of_another(note: Words, start: int, food: Staple, larder: Larder) -> bool:
+    """Whether a word of a long note is of another food, which brings nothing with it.
+
+    "salt (her recipe has garlic powder, which I leave out)": no salt is a powder for that.
+    """
+    at = next(place for place, word in enumerate(note) if word.start == start)
+    for pair in (note[max(at - 1, 0) : at + 1], note[at : at + 2]):
+        named = match_name(pair, larder).food if len(pair) > 1 else None
+        if named is not None and named != food and not _brings_more(named, food):
+            return True
+    return False

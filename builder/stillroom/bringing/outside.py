@@ -1,0 +1,58 @@
+"""Amounts that stand where a list does not: outside it, or behind its foods for another size.
+
+Nothing measured is passed over in silence: what could be taken in is, the rest is asked about.
+Leaves out what a method measures in its sentences: measured.py.
+"""
+
+from __future__ import annotations
+
+import re
+from typing import Final
+
+from stillroom.bringing.found import Recipe
+from stillroom.bringing.sorting import is_ingredient, is_only_makes
+from stillroom.core.lines.staple_table import staples_named
+
+_MOST_TOLD: Final = 4
+_LONGEST: Final = 14
+_LEAST_LINES: Final = 3
+_STARTS: Final = re.compile(
+    r"\s*(?:[\d½¼¾⅓⅔⅛]|(?:an?|one|two|three|half|ein|une?|un[ao]?|een)\s)", re.I
+)
+# "1 1/3 cup evaporated milk  2/3": the number of a second size, with no word behind it
+_SECOND: Final = re.compile(
+    r"(?P<line>[\d½¼¾⅓⅔].*[^\W\d].*?)\s+(?P<other>(?:\d{1,2}\s+)?(?:\d/\d|[½¼¾⅓⅔])|\d{1,2})"
+)
+
+
+def ask_of_left_out(recipe: Recipe) -> None:
+    """Ask about lines that measure a food and stand above the list or among the steps."""
+    lines = (*recipe.intro, *(step for _, step in recipe.steps))
+    left = [line for line in lines if _measures(line)]
+    if not left or not recipe.ingredients:
+        return
+    said = ", ".join(f'"{line}"' for line in left[:_MOST_TOLD])
+    more = ", …" if len(left) > _MOST_TOLD else ""
+    what = f"Amounts stand outside the list: {said}{more}."
+    recipe.doubt("ingredients", what, "What goes in belongs in the list, a line for each.")
+
+
+def _measures(line: str) -> bool:
+    short = len(line.split()) <= _LONGEST and not is_only_makes(line)
+    begins = bool(_STARTS.match(line)) and is_ingredient(line)
+    return short and begins and bool(staples_named(line))
+
+
+def take_first_size(recipe: Recipe) -> None:
+    """Take the numbers of a second size off the ends of a list's lines, and ask about them."""
+    found = [_SECOND.fullmatch(line) for _, line in recipe.ingredients]
+    several = [one for one in found if one]
+    if len(several) < _LEAST_LINES or len(several) * 2 <= len(recipe.ingredients):
+        return
+    recipe.ingredients = [
+        (group, one["line"] if one else line)
+        for (group, line), one in zip(recipe.ingredients, found, strict=True)
+    ]
+    said = ", ".join(one["other"] for one in several)
+    what = f"A second row of amounts stood behind the foods ({said}): the first is taken."
+    recipe.doubt("ingredients", what, "Look whether that is the size you mean.")
