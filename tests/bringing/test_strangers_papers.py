@@ -402,12 +402,16 @@ one 5.33 oz can evaporated milk
 Boil slowly for 5 minutes, stirring. Makes 2-1/2 pounds.
 """
     (found,) = brought(text)
-    assert listed(found)[0] == "one 7-1/2 oz. jar marshmallow cream" and len(listed(found)) == 5
+    assert listed(found)[0] == "one 7-1/2 oz. jar marshmallow cream"
+    assert len(listed(found)) == 5
     assert "makes: 2 1/2 pounds" in found.text
     (found,) = brought("Relish\n\n450 g salt\nAdd 3 cauliflowers\n3 onions\n\nBoil it all well.\n")
     assert listed(found) == ["450 g salt", "Add 3 cauliflowers", "3 onions"]
     # what the list lost to a blank line and a sentence is asked about, and nothing else is
-    text = "Plum jam\n\n200 g butter\n\nMy aunt made this each year for all of us.\n\n1 kg plums\n1 kg sugar\n\nBoil it.\n"
+    text = (
+        "Plum jam\n\n200 g butter\n\nMy aunt made this each year for all of us.\n\n1 kg "
+        "plums\n1 kg sugar\n\nBoil it.\n"
+    )
     (found,) = brought(text)
     assert 'Amounts stand outside the list: "200 g butter"' in asked(found)
     (found,) = brought(text.replace("200 g butter\n\n", ""))
@@ -415,7 +419,10 @@ Boil slowly for 5 minutes, stirring. Makes 2-1/2 pounds.
 
 
 def test_a_second_row_of_amounts_is_taken_off_and_told() -> None:
-    text = "Fudge\n\nIngredients\n\n3 1/3 cups sugar  1 2/3\n\n4 tbsp butter 2\n\n1 tsp salt 1/2\n\nMethod\n\nBoil it.\n"
+    text = (
+        "Fudge\n\nIngredients\n\n3 1/3 cups sugar  1 2/3\n\n4 tbsp butter 2\n\n1 tsp salt "
+        "1/2\n\nMethod\n\nBoil it.\n"
+    )
     (found,) = brought(text)
     assert listed(found) == ["3 1/3 cups sugar", "4 tbsp butter", "1 tsp salt"]
     assert "A second row of amounts stood behind the foods (1 2/3, 2, 1/2)" in asked(found)
@@ -444,42 +451,55 @@ def test_how_many_it_makes_in_other_words(said: str, makes: str) -> None:
 def test_tools_on_one_line_or_without_amounts_are_no_foods() -> None:
     text = (
         "Quittenlikör\n\nZutaten: 1 kg Quitten, 300 g Zucker, 1 l Korn\n"
-        "Geräte: 1 Messer, 1 Topf, Schnur, 1 Schüssel\nRezept: Wenn man Quitten verarbeitet, muss man "
+        "Geräte: 1 Messer, 1 Topf, Schnur, 1 Schüssel\nRezept: Wenn man Quitten verarbeitet, "
+        "muss man "
         "zuerst den Flaum abreiben und sie dann in Stücke schneiden.\n"
     )
     (found,) = brought(text, "de")
     assert listed(found) == ["1 kg Quitten", "300 g Zucker", "1 l Korn"]
-    assert steps(found)[0].startswith("Wenn man Quitten") and "1 Topf, Schnur" in found.text
+    assert steps(found)[0].startswith("Wenn man Quitten")
+    assert "1 Topf, Schnur" in found.text
     text = (
-        "# Mermelada\n\nIngredientes\n\n- 1 kg de membrillos\n- 1 kg de azúcar\n\nUtensilios necesarios\n\n"
-        "- Una olla de fondo doble\n- Un rallador\n- Una cuchara de madera\n\nPreparación\n\n1. Cocina todo.\n"
+        "# Mermelada\n\nIngredientes\n\n- 1 kg de membrillos\n- 1 kg de azúcar\n\nUtensilios "
+        "necesarios\n\n"
+        "- Una olla de fondo doble\n- Un rallador\n- Una cuchara de madera\n\nPreparación\n\n1. "
+        "Cocina todo.\n"
     )
     (found,) = brought(text, "es", "a.md")
     assert listed(found) == ["1 kg de membrillos", "1 kg de azúcar"]
-    assert "Una olla de fondo doble" in found.text and "Un rallador" in found.text
-    assert not is_tool("distilled white vinegar: 6 cups") and not is_tool("1 cucharada de sal")
+    assert "Una olla de fondo doble" in found.text
+    assert "Un rallador" in found.text
+    assert not is_tool("distilled white vinegar: 6 cups")
+    assert not is_tool("1 cucharada de sal")
 
 
 def test_a_rest_is_no_title_and_days_head_their_steps() -> None:
     text = (
-        "Ma confiture de figues\n\nPréparation: 15 minutes\n\nRepos: une nuit\n\nIngrédients pour 5 pots:\n"
-        "- 1 kg de figues\n- 800 g de sucre\n\nJour 1:\nLavez les figues et séchez-les bien avant de les couper.\n\n"
+        "Ma confiture de figues\n\nPréparation: 15 minutes\n\nRepos: une nuit\n\nIngrédients "
+        "pour 5 pots:\n"
+        "- 1 kg de figues\n- 800 g de sucre\n\nJour 1:\nLavez les figues et séchez-les bien "
+        "avant de les couper.\n\n"
         "Jour 2:\nFaites cuire le tout quinze minutes et mettez en pots.\n"
     )
     (found,) = brought(text, "fr")
     assert found.title == "Ma confiture de figues"
-    assert "### Jour 1\n" in found.text and len(steps(found)) == 2
+    assert "### Jour 1\n" in found.text
+    assert len(steps(found)) == 2
 
 
 def test_a_recipe_in_one_paragraph_and_things_between_hearts() -> None:
     (found,) = brought(
-        "Mostarda di frutta Ingredienti: 2 kg di frutta, 1 kg di zucchero, 6 gocce di olio. Procedimento: La frutta "
+        "Mostarda di frutta Ingredienti: 2 kg di frutta, 1 kg di zucchero, 6 gocce di olio. "
+        "Procedimento: La frutta "
         "deve essere asciutta. Si fa bollire per 5 minuti.\n",
         "it",
     )
-    assert found.title == "Mostarda di frutta" and len(listed(found)) == 3 and steps(found)
+    assert found.title == "Mostarda di frutta"
+    assert len(listed(found)) == 3
+    assert steps(found)
     (found,) = brought(
-        "Relish\n\nIngredients - 1 kg tomatoes ❤ ¼ cup salt ❤ ½ teaspoon each of ground nutmeg, mace & cloves\n\n"
+        "Relish\n\nIngredients - 1 kg tomatoes ❤ ¼ cup salt ❤ ½ teaspoon each of ground nutmeg, "
+        "mace & cloves\n\n"
         "Method + Top Tips - Score the tomatoes with a sharp knife and boil them well.\n"
     )
     assert listed(found) == [

@@ -92,7 +92,8 @@ _COMMENTS: Final = re.compile(
     re.IGNORECASE,
 )
 _TOOLS: Final = re.compile(
-    r"(?:[^\W\d]+ ){0,4}(?:utensils|equipment|tools|utensilios|utensili|ustensiles|geräte|zubehör|attrezzi|keukengerei)"
+    r"(?:[^\W\d]+ ){0,4}(?:utensils|equipment|tools|utensilios|utensili|ustensiles|geräte"
+    r"|zubehör|attrezzi|keukengerei)"
     r"(?: [^\W\d]+){0,3}"
 )
 # "20 min", "1 h 30 min", "5.0/5", as pages set them on lines of their own

@@ -76,7 +76,8 @@ _MAKES: Final = re.compile(
     r"(?:recipe\s+for|rezept\s+für|recept\s+voor|recette\s+pour|ricetta\s+per|receta\s+para)"
     r"(?=\s+(?:(?:about|ongeveer|etwa|circa|environ|unos)\s+)?\d))"
     r"(?:\b|(?<=ca\.))\s*(?::|is|=)?\s*"
-    r"(?P<said>(?:about|approx(?:imately|\.)?|around|circa|ongeveer|etwa|ca\.?|roughly|up to|[~±]|aproximadamente|unos|unas"
+    r"(?P<said>(?:about|approx(?:imately|\.)?|around|circa|ongeveer|etwa|ca\.?|roughly|up to|[~±]"
+    r"|aproximadamente|unos|unas"
     r"|env(?:iron|\.))?\s*"
     r"[\dA-Za-z½¼¾](?:[^.;!()|{}]|(?<=\d)\.(?=\d))*(?:\([^()]*\)[^.;!()|]*)?)",
     re.IGNORECASE,
