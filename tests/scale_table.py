@@ -43,6 +43,21 @@ containers: bottle, 50 ml
 
 1. Pour {vodka} over {100 g sugar}.
 """,
+    "lye-soap": """---
+title: A soap to the gram
+kind: soap
+makes: 24 bars
+ingredients:
+  - 26 ounces of olive oil
+  - 1701 g lard
+  - 312 g lye
+  - 907 g water
+---
+
+## Method
+
+1. Stir the lye into the water and both into the fats.
+""",
     "us-mix": """---
 title: A mix in cups
 kind: dry mix

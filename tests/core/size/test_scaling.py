@@ -357,3 +357,21 @@ def test_a_food_in_another_language_is_counted_as_it_is_written() -> None:
         ("lemon", "lemons"),
     ]
     assert (made.thing, made.things) == ("Stück", "Stück")
+
+
+def test_lye_and_all_that_it_is_to_turn_into_soap_are_weighed_to_the_gram() -> None:
+    """Common practice, no published source: a soap is reckoned by weight, each fat by its own lye."""
+    parts = ("737 g olive oil", "1701 g lard", "312 g lye", "907 g water")
+    soap = scaled(recipe_of(*parts, makes="24 bars", kind="soap"), times="1.37")
+    assert [line.amount_text for line in soap.lines] == ["1.01 kg", "2.33 kg", "427 g", "1.24 kg"]
+    for line in soap.lines:
+        assert line.kitchen is not None
+        assert line.exact is not None
+        assert abs(line.kitchen - line.exact) <= line.exact / 300
+    without = scaled(recipe_of(*parts[:2], makes="24 bars", kind="craft"), times="1.37")
+    assert [line.amount_text for line in without.lines] == ["1 kg", "2.35 kg"]
+
+
+def test_curing_salt_is_weighed_to_the_gram() -> None:
+    meat = scaled(recipe_of("5 kg pork", "125 g curing salt no. 1", kind="preserve"), times="1.1")
+    assert [line.amount_text for line in meat.lines] == ["5.5 kg", "138 g"]

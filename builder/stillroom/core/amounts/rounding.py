@@ -184,6 +184,21 @@ def tight_class(item: str, strength: Fraction | None) -> str:
     return ""
 
 
+def near_of(tight: str) -> Fraction:
+    """Return how near, as a share, the rounded amount must come to one of such a ratio.
+
+    >>> near_of(""), near_of("salt"), near_of("lye")
+    (Fraction(1, 50), Fraction(1, 100), Fraction(1, 400))
+    """
+    exact = tight in rounding_data()["exact"]
+    return share_named("near", "exact" if exact else "tight" if tight else "plain")
+
+
+def binds_all(tight: str) -> bool:
+    """Whether all that is weighed beside such a thing is weighed as exactly: the fats of a soap."""
+    return bool(tight == rounding_data()["with_all_it_meets"])
+
+
 def allows_halves(item: str) -> bool:
     """Whether a cook would take half of such a thing: half a lemon, but never half an egg."""
     stems = {word.rstrip("s") for word in item.lower().split()}

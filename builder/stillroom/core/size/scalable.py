@@ -13,7 +13,14 @@ from functools import lru_cache
 from typing import Literal
 
 from stillroom.core.amounts.quantities import Amount, Ratio, Unmeasured, show_amount
-from stillroom.core.amounts.rounding import allows_halves, share_named, spoon_share, tight_class
+from stillroom.core.amounts.rounding import (
+    allows_halves,
+    binds_all,
+    near_of,
+    share_named,
+    spoon_share,
+    tight_class,
+)
 from stillroom.core.amounts.tins import Tin, find_tin
 from stillroom.core.amounts.units import System, convert, counted_nouns, size_of
 from stillroom.core.batch.bottling import (
@@ -26,6 +33,7 @@ from stillroom.core.batch.bottling import (
 from stillroom.core.larder.shelves import is_named_elsewhere
 from stillroom.core.lines.ingredient import Ingredient, Scales
 from stillroom.core.lines.staple_table import staple_of
+from stillroom.core.recipe.asked_once import once_a_recipe
 from stillroom.core.recipe.method import find_base
 from stillroom.core.recipe.model import Recipe
 from stillroom.core.words.patterns import late_regex
@@ -170,7 +178,7 @@ def _line(recipe: Recipe, ingredient: Ingredient) -> ScaleLine:
     own = amount.amount if isinstance(amount, Ratio) else amount
     nouns = counted_nouns()[own.noun] if own.noun else ("", "")
     line = replace(
-        _with_rounding(line, ingredient, own),
+        _with_rounding(line, ingredient, own, _bound_by(recipe)),
         form="amount",
         low=own.low,
         high=own.high,
@@ -186,11 +194,24 @@ def _line(recipe: Recipe, ingredient: Ingredient) -> ScaleLine:
     return line
 
 
-def _with_rounding(line: ScaleLine, ingredient: Ingredient, own: Amount) -> ScaleLine:
-    """Add what rounding must know: tolerance, whole or half things, density, weight of one."""
+@once_a_recipe
+def _bound_by(recipe: Recipe) -> str:
+    """Return the ratio that all a recipe weighs belongs to, "" where there is none."""
+    return next((it for one in recipe.ingredients if binds_all(it := _tight(one))), "")
+
+
+def _tight(ingredient: Ingredient) -> str:
     staple = staple_of(ingredient)
     strength = ingredient.strength or (staple.strength if staple else None)
-    tight = tight_class(ingredient.item, strength)
+    return tight_class(ingredient.item, strength)
+
+
+def _with_rounding(
+    line: ScaleLine, ingredient: Ingredient, own: Amount, bound_by: str
+) -> ScaleLine:
+    """Add what rounding must know: tolerance, whole or half things, density, weight of one."""
+    staple = staple_of(ingredient)
+    tight = bound_by or _tight(ingredient)
     bare = not own.unit and not own.noun
     english = bare and not is_named_elsewhere(ingredient.item)
     dense = staple if staple and own.unit else None
@@ -200,7 +221,7 @@ def _with_rounding(line: ScaleLine, ingredient: Ingredient, own: Amount) -> Scal
         many=plural(ingredient.item) if english else ingredient.item,
         tolerance=_tolerance(ingredient, own, tight),
         stated=ingredient.tolerance is not None,
-        near=share_named("near", "tight" if tight else "plain"),
+        near=near_of(tight),
         tight=tight,
         halves=allows_halves(ingredient.item) and bare,
         spooned=own.unit.endswith(_SPOONED),
