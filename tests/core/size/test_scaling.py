@@ -360,7 +360,7 @@ def test_a_food_in_another_language_is_counted_as_it_is_written() -> None:
 
 
 def test_lye_and_all_that_it_is_to_turn_into_soap_are_weighed_to_the_gram() -> None:
-    """Common practice, no published source: a soap is reckoned by weight, each fat by its own lye."""
+    """Common practice, no published source: each fat takes its own weight of lye."""
     parts = ("737 g olive oil", "1701 g lard", "312 g lye", "907 g water")
     soap = scaled(recipe_of(*parts, makes="24 bars", kind="soap"), times="1.37")
     assert [line.amount_text for line in soap.lines] == ["1.01 kg", "2.33 kg", "427 g", "1.24 kg"]
