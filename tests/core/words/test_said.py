@@ -34,7 +34,7 @@ NO_SENTENCES = re.compile(
     r"|0 \{\}mm|\{\}mm 0|M9 .*|\(prefers-color-scheme.*|data-md-color-\{\}|http://www\.w3\.org/.*|\{\}"
     r"|-//Stillroom//Stillroom book//EN"
     # names of steps of type and of arrangements
-    r"|large (?:card|folded|\{\})|, large|:checked|(?:bare|portrait) gift"
+    r"|large (?:card|folded|\{\})|, large|, turned|not known|:checked|(?:bare|portrait) gift"
     r"|A fraction cannot divide by nothing\.|\"\{\}\" (?:is not a fraction|wants \{\})\."
     r"|No sentence is named \{\}\."
 )
