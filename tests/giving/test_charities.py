@@ -15,8 +15,8 @@ from care_cases import recipe_of
 from giving.households import rows
 from giving.lists import TODAY, demo_recipes
 from giving.test_written_by_others import LETTERS
-from stillroom.core.allergens.avoiding import read_avoided
 from stillroom.core.allergens.near import nearest_avoided
+from stillroom.core.allergens.sentences import read_avoided
 from stillroom.core.words.problems import ProblemsFound
 from stillroom.giving.against_book import check_list
 from stillroom.giving.asked_back import asked_about

@@ -12,7 +12,7 @@ import pytest
 
 from giving.households import household_of, outcomes, presents, rows
 from giving.lists import TODAY, demo_book, demo_recipes, read_dict, small_list
-from stillroom.core.allergens.avoiding import read_avoided
+from stillroom.core.allergens.sentences import read_avoided
 from stillroom.core.book import BookSettings
 from stillroom.core.care.safety_table import all_rules
 from stillroom.core.lines.staple_table import all_staples

@@ -53,3 +53,57 @@ def test_presents_are_named_as_the_book_names_them() -> None:
     named = {name for row in NEEDS for name in row["never"]}
     assert named - set(BY_NAME) == set()
     assert len(NEEDS) >= 55
+
+
+def _asked(**household: Any) -> list[str]:
+    """Return every question about a household, where it is asked and what to write."""
+    try:
+        row = {"name": "A", "basket": "small", **household}
+        check_list(read_dict(small_list(households=[row])), BY_NAME)
+    except ProblemsFound as found:
+        return [f"{problem.what} {problem.mend}" for problem in found.problems]
+    return []
+
+
+@pytest.mark.parametrize(
+    ("household", "asks"),
+    [
+        # whom a need names and nothing else tells of: a baby must have no honey, a dog no raisins
+        ({"avoid": "egg (the baby)"}, "children: [8 months]"),
+        ({"avoid": "soya for our toddler"}, "children: [8 months]"),
+        ({"avoid": "xylitol because of the dog"}, "pets: [dog]"),
+        ({"avoid": "coconut is fine"}, "leaves nothing out"),
+        ({"avoid": "can have nuts, oats are ok"}, "leaves nothing out"),
+        ({"pregnant": "not any more"}, "yes or no"),
+        ({"pets": "we had a dog"}, "kind of animal"),
+        ({"pets": "no dogs, a cat"}, "kind of animal"),
+        ({"pets": "a quokka and a cat"}, "kind of animal"),
+    ],
+)
+def test_who_is_named_and_told_of_nowhere_is_asked_for(household, asks):
+    (asked,) = _asked(**household)
+    assert asks in asked
+
+
+@pytest.mark.parametrize(
+    "household",
+    [
+        {"avoid": "egg (the baby)", "children": ["8 months"]},
+        {"avoid": "xylitol because of the dog", "pets": "dog"},
+        {"avoid": "baby corn"},
+        {"avoid": "nuts, coconut is fine"},
+        {"pets": "house rabbits, 3 hens and a parrot called Bert"},
+        {"pets": ["assistance dog", "a cockapoo and a ferret"]},
+        {"pregnant": "due in March"},
+        {"pregnant": "yes (IVF)"},
+        {"pregnant": "nobody"},
+    ],
+)
+def test_what_is_told_is_not_asked_again(household):
+    assert _asked(**household) == []
+
+
+def test_what_may_be_a_pregnancy_is_one():
+    for said in ("second trimester", "20 weeks", "maybe", "trying for a baby", "yes, twins"):
+        household = {"name": "A", "basket": "small", "pregnant": said}
+        assert read_dict(small_list(households=[household])).giving.households[0].pregnant

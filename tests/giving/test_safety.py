@@ -19,7 +19,8 @@ from giving.lists import (
 )
 from giving.safety_rules import breaches
 from sampling import share
-from stillroom.core.allergens.avoiding import avoid_words, read_avoided
+from stillroom.core.allergens.avoiding import avoid_words
+from stillroom.core.allergens.sentences import read_avoided
 from stillroom.core.lines.ingredient import read_ingredient
 from stillroom.core.lines.ingredient_food import find_foods
 from stillroom.core.lines.staple_table import all_staples

@@ -9,11 +9,11 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Mapping
 
-from stillroom.core.allergens.avoiding import read_avoided
+from stillroom.core.allergens.sentences import read_avoided
 from stillroom.core.recipe.model import Recipe
 from stillroom.core.words.nearest import did_you_mean, nearest
 from stillroom.core.words.problems import Problem, ProblemsFound, Unreadable
-from stillroom.giving.asked_back import asked_about
+from stillroom.giving.asked_back import asked_about_all
 from stillroom.giving.facts import facts_of
 from stillroom.giving.filled_into import more_than_it_gives
 from stillroom.giving.model import SORTS, GivingList, container_words
@@ -21,6 +21,7 @@ from stillroom.giving.money.costing import PricedItem, priced_item
 from stillroom.giving.names import plain_name
 from stillroom.giving.reading import ReadList
 from stillroom.giving.rules import why_refused
+from stillroom.giving.who_else import who_else_is_named
 
 
 def check_list(read: ReadList, recipes: Mapping[str, Recipe]) -> tuple[PricedItem, ...]:
@@ -129,9 +130,8 @@ def _households(read: ReadList, recipes: Mapping[str, Recipe]) -> Iterator[Probl
 
 def _avoided(read: ReadList, n: int) -> Iterator[Problem]:
     household = read.giving.households[n]
-    for word in household.avoid:
-        if asked := asked_about(word):
-            yield read.problem(("households", n, "avoid"), asked.what, asked.mend)
+    for asked in (*asked_about_all(household.avoid), *who_else_is_named(household)):
+        yield read.problem(("households", n, "avoid"), asked.what, asked.mend)
     for word in household.traces_are_fine:
         if word not in household.avoid:
             what = f'"{word}" is not among what {household.name} avoids.'

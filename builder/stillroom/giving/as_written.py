@@ -21,7 +21,17 @@ from stillroom.giving.who import TELLS_AGE
 Lines = dict[str, int]
 _NOTHING = frozenset(
     {"", "none", "nothing", "no", "-", "n/a", "no allergies", "anything goes", "none known"}
-    | {"no known allergies", "nothing known", "nka", "nkda", "all fine", "eats anything"}
+    | {
+        "no known allergies",
+        "nothing known",
+        "nka",
+        "nkda",
+        "no restrictions",
+        "no dietary requirements",
+        "no dietary needs",
+        "all fine",
+        "eats anything",
+    }
     | {
         "nichts",
         "nein",

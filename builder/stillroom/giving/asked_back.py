@@ -6,8 +6,11 @@ between, what else may be written is said beside it.
 
 from __future__ import annotations
 
-from stillroom.core.allergens.avoiding import read_avoided
+from collections.abc import Sequence
+
+from stillroom.core.allergens.clauses import says_nothing
 from stillroom.core.allergens.near import named_in, nearest_avoided
+from stillroom.core.allergens.sentences import read_avoided
 from stillroom.core.words.nearest import nearest
 from stillroom.core.words.problems import Unreadable, say_written
 
@@ -40,6 +43,27 @@ def asked_about(word: str, what_to_write: str = WHAT_TO_AVOID) -> Unreadable | N
     if near and not nearest(word, [", ".join(near)], _A_SLIP):
         mend = f"{mend} If not: {what_to_write[0].lower()}{what_to_write[1:]}"
     return Unreadable(f"{say_written(word)} is nothing that can be avoided.", mend)
+
+
+def asked_about_all(words: Sequence[str], what_to_write: str = WHAT_TO_AVOID) -> list[Unreadable]:
+    """Return the questions about all that one household avoids.
+
+    >>> [asked.what for asked in asked_about_all(["nuts", "coconut is fine"])]
+    []
+    >>> asked_about_all(["coconut is fine"])[0].what
+    '"coconut is fine" leaves nothing out.'
+    """
+    asked = [found for word in words if (found := asked_about(word, what_to_write))]
+    if asked or not words or any(leaves_out(word) for word in words):
+        return asked
+    mend = f"{what_to_write} Where they may have everything, leave the line out."
+    return [Unreadable(f"{say_written(', '.join(words))} leaves nothing out.", mend)]
+
+
+def leaves_out(word: str) -> bool:
+    """Whether words leave something out, and do not only allow a thing or say how grave it is."""
+    found = read_avoided(word)
+    return bool(found and (found.of or not (found.allowed or says_nothing(word))))
 
 
 def listed(words: tuple[str, ...]) -> str:

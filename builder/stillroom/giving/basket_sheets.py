@@ -10,7 +10,7 @@ from collections import Counter
 from fractions import Fraction
 from typing import Any
 
-from stillroom.core.allergens.avoiding import avoided_by_name
+from stillroom.core.allergens.sentences import avoided_by_name
 from stillroom.core.care.pets import harmful_to_pets
 from stillroom.core.label.labelling import UsageCard
 from stillroom.core.words.day_words import say_day_and_month, say_day_short

@@ -31,7 +31,7 @@ from stillroom.core.recipe.model import MONTHS
 from stillroom.core.words.nearest import did_you_mean
 from stillroom.core.words.problems import Unreadable, say_written
 from stillroom.giving.days_said import Day, DayNear, read_off_days
-from stillroom.giving.who import each_child, read_age_months, read_pets
+from stillroom.giving.who import each_child, read_age_months, read_pets, read_pregnant
 from stillroom.giving.written import (
     Currency,
     Language,
@@ -234,7 +234,12 @@ class Household(Part):
         BeforeValidator(each_child),
         Field(description="Ages on giving day: [6, 18 months, 3 months]."),
     ] = ()
-    pregnant: bool = False
+    pregnant: Annotated[
+        bool,
+        BeforeValidator(read_pregnant),
+        WithJsonSchema({"type": ["boolean", "string"]}),
+        Field(description='yes, or as it is said: "due in March".'),
+    ] = False
     pets: Annotated[
         frozenset[str],
         PlainValidator(read_pets),

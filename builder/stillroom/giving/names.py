@@ -11,7 +11,7 @@ import re
 from collections.abc import Mapping
 from typing import Any
 
-from stillroom.core.allergens.avoiding import avoided_by_name, read_avoided
+from stillroom.core.allergens.sentences import avoided_by_name, read_avoided
 from stillroom.core.recipe.model import Recipe
 from stillroom.core.words.plurals import singular
 from stillroom.giving.facts import facts_of

@@ -7,6 +7,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from stillroom.core.allergens.sentences import read_avoided
 from stillroom.core.amounts.money import show_money
 from stillroom.core.amounts.quantities import show_decimal
 from stillroom.core.words.countries import country_name
@@ -22,10 +23,23 @@ def notices(offering: Offering, plan: Plan, making: Making) -> tuple[str, ...]:
     """Return everything to know, parcels first, each once."""
     said = [
         *_parcels(offering, plan),
+        *_allowed_again(offering),
         *_of_batches(offering, making),
         *(left for batch in making.batches if (left := left_over(offering, plan, batch))),
     ]
     return tuple(dict.fromkeys(said))
+
+
+def _allowed_again(offering: Offering) -> Iterator[str]:
+    """Say of what a household's needs allow again that it is left out all the same."""
+    for household in offering.giving.households:
+        for word in household.avoid:
+            found = read_avoided(word)
+            for allowed in found.allowed if found else ():
+                yield (
+                    f"{household.name}: “{allowed}” makes no difference here. Where it allows "
+                    "something that they avoid, that is left out all the same."
+                )
 
 
 def _parcels(offering: Offering, plan: Plan) -> Iterator[str]:

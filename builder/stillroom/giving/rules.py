@@ -16,7 +16,8 @@ from typing import Any
 
 import yaml
 
-from stillroom.core.allergens.avoiding import Avoided, avoided_by_name
+from stillroom.core.allergens.avoiding import Avoided
+from stillroom.core.allergens.sentences import avoided_by_name
 from stillroom.core.book import BookSettings
 from stillroom.core.recipe.model import Recipe
 from stillroom.giving.answers import WORSE, Answer

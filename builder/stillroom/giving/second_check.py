@@ -11,8 +11,9 @@ from collections.abc import Iterator
 from dataclasses import dataclass, replace
 from functools import lru_cache
 
-from stillroom.core.allergens.avoiding import Avoided, avoided_by_name, read_avoided
+from stillroom.core.allergens.avoiding import Avoided
 from stillroom.core.allergens.of_foods import answer_avoided
+from stillroom.core.allergens.sentences import avoided_by_name, read_avoided
 from stillroom.core.book import BookSettings
 from stillroom.core.care.safety import assess_safety
 from stillroom.core.label.labelling import label_recipe

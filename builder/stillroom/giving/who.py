@@ -37,6 +37,11 @@ _AGE = re.compile(
     r"(?:[\s-]+(?P<who>baby|babies|boys?|girls?|toddlers?|child|kid|son|daughter|twins?))?\)?$",
     re.IGNORECASE,
 )
+_PREGNANT = re.compile(
+    r"^(?:yes|yep|y|true|ja|oui|sí|si|sì|she is|very)\b|\b(?:trimester|weeks?|months?|due|expect\w*"
+    r"|ivf|maybe|perhaps|possibly|hop(?:es|ing)|trying|twins|breast-?feed\w*|nursing|pregnan\w*)\b"
+)
+_NOT_PREGNANT = re.compile(r"\b(?:not?|never|was|had|lost|no longer|any more|nobody|after)\b|n't\b")
 _NEWBORN = re.compile(rf"\b(?:{_JUST_BORN})", re.IGNORECASE)
 _TOGETHER = [
     (int(count), re.compile(rf"\b(?:{'|'.join(also)})\b", re.IGNORECASE))
@@ -98,35 +103,57 @@ def read_age_months(value: Any) -> int:
     return count if unit.startswith("m") else count * 12 + (6 if found["half"] else 0)
 
 
+def read_pregnant(value: Any) -> Any:
+    """Return whether somebody is pregnant, as it is said; what is neither is left as it stands.
+
+    What may be counts: "maybe", "trying for a baby" are yes.
+
+    >>> [read_pregnant(said) for said in ("yes, twins", "due in March", "20 weeks", "maybe", "no")]
+    [True, True, True, True, False]
+    >>> read_pregnant("not any more")
+    'not any more'
+    """
+    if not isinstance(value, str):
+        return value
+    said = value.strip().lower()
+    if said in ("no", "nobody", "none", "nein", "non", "nee"):
+        return False
+    return True if _PREGNANT.search(said) and not _NOT_PREGNANT.search(said) else value
+
+
 def read_pets(value: Any) -> frozenset[str]:
     """Return the kinds of animals that live there; "yes" may be any.
 
     >>> sorted(read_pets("a dog and two cats")), read_pets(False)
     (['cat', 'dog'], frozenset())
+    >>> sorted(read_pets("house rabbits, 3 hens and a parrot called Bert"))
+    ['bird', 'rabbit']
     """
     if isinstance(value, bool) or value is None:
         return ANY_PET if value else frozenset()
     found: set[str] = set()
     for text in value if isinstance(value, list | tuple) else [value]:
-        plain = str(text).lower().replace("guinea pig", "guinea-pig")
+        plain = re.sub(r"guinea[ -]pig", "guinea-pig", str(text).lower())
         # a name in brackets says nothing; an animal named there counts
         aside = re.findall(r"[\w-]+", " ".join(re.findall(r"\(([^)]*)\)", plain)))
         found |= {_PET_OF[word] for word in aside if word in _PET_OF}
-        plain = re.sub(r"\([^)]*\)", " ", plain)
-        words = [word for word in re.split(r"[\s,;&]+", plain) if word]
-        if words in (["yes"], ["no"], ["none"]):
-            found |= ANY_PET if words == ["yes"] else set()
+        plain = re.sub(r"\([^)]*\)", " ", plain).strip()
+        if plain in ("yes", "no", "none"):
+            found |= ANY_PET if plain == "yes" else set()
             continue
-        kinds = {_PET_OF[word] for word in words if word in _PET_OF}
-        odd = [
-            w
-            for w in words
-            if w not in _PET_OF and w not in _WORDS["say_nothing"] and not w.isdecimal()
-        ]
-        if not kinds or odd:
-            raise Unreadable(
-                f"{say_written(text)} is not a kind of animal we know.",
-                f"It may be: {', '.join(_WORDS['pets'])}; or yes or no.",
-            )
-        found |= kinds
+        for one in re.split(rf"\s*[,;&+]\s*|\s+(?:{'|'.join(_WORDS['and'])})\s+", plain):
+            found |= _pets_of(one, text)
     return frozenset(found)
+
+
+def _pets_of(one: str, text: Any) -> set[str]:
+    """Return the kinds that one of several animals is: "a parrot called Bert"."""
+    words = re.findall(r"[\w-]+", one)
+    kinds = {_PET_OF[word] for word in words if word in _PET_OF}
+    only_said = all(word in _WORDS["say_nothing"] or word.isdecimal() for word in words)
+    if not (kinds or only_said) or set(words) & set(_WORDS["no_longer"]):
+        raise Unreadable(
+            f"{say_written(text)} is not a kind of animal we know.",
+            f"It may be: {', '.join(_WORDS['pets'])}; or yes or no.",
+        )
+    return kinds

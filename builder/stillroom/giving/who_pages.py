@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import Any
 
-from stillroom.core.allergens.avoiding import avoided_by_name
+from stillroom.core.allergens.sentences import avoided_by_name
 from stillroom.core.care.unchecked import could_not_check
 from stillroom.giving.plan_model import Reason
 from stillroom.giving.worked_out import Pack

@@ -17,6 +17,7 @@ from stillroom.core.allergens.laws import all_allergens
 from stillroom.core.allergens.phrases import (
     allows_again,
     bare_forms,
+    behind_of,
     is_way_of_eating,
     parts_said,
     without_brackets,
@@ -49,9 +50,10 @@ _FATS = frozenset({"fat", "cheese", "butter"})
 _KEYS = frozenset(
     {"word", "also", "allergens", "diet", "tags", "from", "named", "perhaps", "perhaps_tags"}
     | {"perhaps_from", "ask", "of", "but", "little", "traces", "savoury", "cautions", "told"}
-    | {"means", "cannot", "source", "read"}
+    | {"means", "cannot", "source", "read", "of_somebody", "why"}
 )
-_WORD = late_regex(r"[^\W_]+(?:-[^\W_]+)*")
+_WORD = late_regex(r"[^\W_]+")
+_PREPARED = late_regex(r"[:,;(]|\s[-–—]\s")
 
 
 @dataclass(frozen=True)
@@ -64,7 +66,9 @@ class Avoided:
     there in traces does no harm; `savoury` is set where no meat, fish, fat or stock ever
     holds it ("none"), or those do but fats and cheeses of plants may ("only those of plants").
     `cautions` are the safety box's rules that speak to it; `means`, `cannot` and `source` are what
-    a page says of it.
+    a page says of it. `of_somebody` is set where the word says more than any food beside it
+    ("Jain"), `why` where it is only the reason for them ("migraine"); `allowed` is what was said to
+    be allowed again, and is left out all the same.
     """
 
     word: str
@@ -90,6 +94,9 @@ class Avoided:
     means: str = ""
     cannot: str = ""
     source: str = ""
+    of_somebody: bool = False
+    why: bool = False
+    allowed: tuple[str, ...] = ()
 
     @property
     def said(self) -> str:
@@ -130,7 +137,7 @@ class Avoided:
     def measures(self, food: Staple, names: frozenset[str]) -> Held:
         """Say whether a food holds one of these allergens, as much as matters to whoever avoids it.
 
-        >>> lactose, milk = read_avoided("lactose"), frozenset({"milk"})
+        >>> lactose, milk = read_phrase("lactose"), frozenset({"milk"})
         >>> [lactose.measures(read_food(name).food, milk) for name in ("cream", "butter", "ghee")]
         ['contains', 'may contain', 'free']
         """
@@ -163,14 +170,16 @@ def is_said_to_keep(words: str, diet: Diet) -> bool:
 
 
 @lru_cache(maxsize=1024)
-def read_avoided(word: str) -> Avoided | None:
-    """Return what a word means, or None when it is neither a family nor a food of the larder.
+def read_phrase(word: str) -> Avoided | None:
+    """Return what a few words mean, or None when they are neither a family nor a food.
 
-    >>> sorted(read_avoided("gluten-free").allergens)
+    A sentence of several clauses is for sentences.py.
+
+    >>> sorted(read_phrase("gluten-free").allergens)
     ['barley', 'oats', 'rye', 'wheat']
-    >>> sorted(read_avoided("allergic to cashews").allergens)
+    >>> sorted(read_phrase("allergic to cashews").allergens)
     ['cashew']
-    >>> read_avoided("glutten") is None
+    >>> read_phrase("glutten") is None
     True
     """
     if of_somebody := _of_somebody(word):
@@ -190,16 +199,47 @@ def _of_somebody(word: str) -> Avoided | None:
     """
     who, said = without_somebody(word)
     names = re.findall(r"[^\W\d_][\w'-]*", who.lower())
-    if not names or any(known_by_name(name) or _as_food(name, name) for name in names):
+    if not names or any(name in _families() or known(name) for name in names):
         return None
-    found = read_avoided(said)
+    found = read_phrase(said)
     return replace(found, word=word) if found and not found.ask else None
+
+
+def known(name: str) -> Avoided | None:
+    """Return what a name of a family, an allergen or a food means; None for any other word."""
+    return known_by_name(name) or _as_food(name, name)
+
+
+def says_of_somebody(text: str) -> Avoided | None:
+    """Return the first family named in words that says more of somebody than any food beside it.
+
+    >>> says_of_somebody("in the Jain way").meant, says_of_somebody("for her birthday")
+    ('hindu', None)
+    """
+    said = _plain(text)
+    rows = (one for name, one in _plain_families() if one.of_somebody and name in said)
+    return next(rows, None)
+
+
+def _plain(text: str) -> str:
+    """Return the words of a text with a space about each; "Crohn's" and "latex-fruit" are two."""
+    return f" {' '.join(_WORD.findall(text.lower()))} "
+
+
+@cache
+def _plain_families() -> tuple[tuple[str, Avoided], ...]:
+    return tuple((_plain(name), family) for name, family in _families().items())
 
 
 def known_by_name(word: str) -> Avoided | None:
     """Return what a family or an allergen of exactly this name means, the asked about left out."""
     found = _families().get(word) or (_as_allergen(word) if len(word) > 3 else None)
     return found if found and not found.ask else None
+
+
+def is_why(name: str) -> bool:
+    """Whether a word is only the reason why foods are left out: "migraine"."""
+    return name in _families() and _families()[name].why
 
 
 def family_names() -> tuple[str, ...]:
@@ -212,6 +252,8 @@ def _read_words(word: str, said: str) -> Avoided | None:
     if allows_again(said):  # such a phrase means what it is known for, and no part of it
         known = _families().get(said)
         return replace(known, word=word) if known else None
+    if lost := says_of_somebody(behind_of(said)):
+        return replace(lost, word=word) if lost.ask else None
     for bare in bare_forms(said):
         if found := _families().get(bare) or _as_allergen(bare):
             return replace(found, word=word)
@@ -247,17 +289,14 @@ def _is_part_of(other: Avoided, found: Avoided) -> bool:
 
 def _asked_about(word: str, said: str) -> Avoided | None:
     """Return the question about a word that stands among others: "takes warfarin"."""
-    words = f" {' '.join(_WORD.findall(said.lower()))} "
-    asked = [(name, one) for name, one in _families().items() if one.ask and f" {name} " in words]
+    words = _plain(said)
+    asked = [(name, one) for name, one in _plain_families() if one.ask and name in words]
     _, family = max(asked, key=lambda row: len(row[0]), default=("", None))
     return replace(family, word=word) if family else None
 
 
-def avoided_by_name(word: str) -> Avoided:
-    """Return what a word means; a thing that nobody knows is sought by its name alone."""
-    found = read_avoided(word)
-    if found and not found.ask:
-        return found
+def sought_by_name(word: str) -> Avoided:
+    """Return a thing that nobody knows, to be sought by its name alone."""
     return Avoided(word, named=_named(word.strip()))
 
 
@@ -305,6 +344,8 @@ def _read_row(row: Mapping[str, Any], before: Mapping[str, Avoided]) -> Avoided:
         means=row.get("means", ""),
         cannot=row.get("cannot", ""),
         source=row.get("source", ""),
+        of_somebody=row.get("of_somebody", False),
+        why=row.get("why", False),
     )
 
 
@@ -343,7 +384,8 @@ def _as_food(word: str, bare: str) -> Avoided | None:
     A food that is no compound brings its allergens along: whoever avoids cashews must not have
     "mixed nuts" either, and whoever avoids cream avoids milk.
     """
-    food = read_food(bare).food
+    # behind a colon or a dash stands how a food of a recipe is prepared, and here another need
+    food = None if _PREPARED.search(bare) else read_food(bare).food
     if food is None:
         return None
     tags = _group_called(food, bare)

@@ -7,7 +7,7 @@ from __future__ import annotations
 
 from difflib import SequenceMatcher
 
-from stillroom.core.allergens.avoiding import family_names, known_by_name, read_avoided
+from stillroom.core.allergens.avoiding import family_names, known_by_name, read_phrase
 from stillroom.core.allergens.laws import all_allergens
 from stillroom.core.allergens.phrases import bare_forms, parts_said
 from stillroom.core.larder.food_reading import read_food
@@ -72,7 +72,7 @@ def _slip(word: str) -> str:
     plain = word.strip().lower()
     said = [one.say.lower() for one in all_allergens().values()]
     found = nearest(plain, [*family_names(), *said], 0.82)
-    if found is None or read_avoided(found) is None or not _each_word_is_near(found, plain):
+    if found is None or read_phrase(found) is None or not _each_word_is_near(found, plain):
         foods = nearest_foods(plain, common_larder())
         found = next((name for name in foods if nearest(plain, [name], 0.85)), None)
     return found or ""

@@ -18,11 +18,10 @@ from stillroom.core.allergens.avoiding import (
     Avoided,
     Diet,
     allergens_called,
-    avoided_by_name,
     is_said_to_keep,
-    read_avoided,
 )
 from stillroom.core.allergens.laws import Allergen, List, all_allergens, law_of, say_allergen
+from stillroom.core.allergens.sentences import avoided_by_name, read_avoided
 from stillroom.core.larder.packet_parts import read_part
 from stillroom.core.larder.shelves import common_larder
 from stillroom.core.larder.staple import NOT_ANIMAL, Staple

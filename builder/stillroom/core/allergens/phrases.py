@@ -27,6 +27,7 @@ _ALLOWS = late_regex(
     r"|außer|nur|sauf|mais|seulement|salvo|excepto|pero|solo|tranne|ma|maar|behalve|alleen)\b",
     re.IGNORECASE,
 )
+_BEHIND = late_regex(r"\b(?:for|in|as an?|as|because of|due to|when|while|during)\b(.*)$")
 _CANNOT = late_regex(r"\b(?:can|may) ?(?:not|.t)\b|\bcan.t\b", re.IGNORECASE)
 _MOST = 12
 # "Tom", "Tom and Ann", "the little one", "one of the boys": a name is written with a capital
@@ -128,6 +129,16 @@ def parts_said(said: str) -> list[str]:
     (['no pork', 'shellfish'], ['gluten', 'dairy free'])
     """
     return [part for part in _SEVERAL.split(_LOUD.sub("", said)) if part.strip()]
+
+
+def behind_of(said: str) -> str:
+    """Return what stands behind "for", "in" and the like: who it is for, where a thing hides.
+
+    >>> behind_of("no nuts for the Jains"), behind_of("sulphites in wine"), behind_of("nuts")
+    ('the jains', 'wine', '')
+    """
+    found = _BEHIND.search(said.lower())
+    return found[1].strip() if found else ""
 
 
 def is_way_of_eating(said: str) -> bool:

@@ -12,14 +12,17 @@ from dataclasses import dataclass, field, replace
 from datetime import date
 from fractions import Fraction
 
-from stillroom.core.allergens.avoiding import read_avoided
+from stillroom.core.allergens.avoiding import read_phrase
+from stillroom.core.allergens.clauses import clauses
+from stillroom.core.allergens.near import named_in
+from stillroom.core.allergens.sentences import read_avoided
 from stillroom.core.amounts.money import parse_money
 from stillroom.core.recipe.model import Recipe
 from stillroom.core.when.giving_days import find_day
 from stillroom.core.words.nearest import did_you_mean
 from stillroom.core.words.problems import Unreadable, say_written
 from stillroom.giving.as_written import NUMBERS, ages_said, several
-from stillroom.giving.asked_back import asked_about
+from stillroom.giving.asked_back import asked_about, asked_about_all
 from stillroom.giving.model import Sort
 from stillroom.giving.names import plain_name
 from stillroom.giving.who import read_age_months, read_pets
@@ -163,12 +166,16 @@ def read_needs(text: str) -> Needs:
     Needs(avoid=('no nuts please', 'dairy'), pregnant=False)
     >>> read_needs("pregnant"), read_needs("nothing").avoid
     (Needs(avoid=(), pregnant=True), ())
+    >>> read_needs("pregnant (no liver)")
+    Needs(avoid=('no liver',), pregnant=True)
     >>> read_needs("Tom is coeliac, she hates ginger").avoid
-    ('coeliac', 'ginger')
+    ('Tom is coeliac', 'she hates ginger')
     """
     found = Needs()
     for word in several(text):
         found = _with_word(found, word)
+    if asked := asked_about_all(found.avoid, _WHAT):
+        raise asked[0]
     return replace(found, avoid=tuple(dict.fromkeys(found.avoid)))
 
 
@@ -190,10 +197,22 @@ def _with_word(needs: Needs, word: str) -> Needs:
         word = of_somebody["what"]
         avoided = read_avoided(word)
     if avoided and avoided.meant == "pregnant":
-        return replace(needs, pregnant=True)
+        return _with_pregnancy(needs, word)
     if asked := asked_about(word, _WHAT):
         raise asked
     return replace(needs, avoid=(*needs.avoid, word))
+
+
+def _with_pregnancy(needs: Needs, word: str) -> Needs:
+    """Put to needs that somebody is pregnant, and whatever else is said in the same breath."""
+    told = replace(needs, pregnant=True)
+    for clause in clauses(word):
+        found = read_phrase(clause.text)
+        if found is None or found.meant != "pregnant":
+            told = _with_word(told, clause.text)
+        elif named_in(clause.text) and (asked := asked_about(clause.text, _WHAT)):
+            raise asked  # "pregnant no nuts"
+    return told
 
 
 def read_recipes(text: str, recipes: Iterable[Recipe]) -> tuple[str, ...]:

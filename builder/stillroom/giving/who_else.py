@@ -1,0 +1,44 @@
+"""Whom a household's needs name beside what they avoid: "egg (the baby)", "xylitol, for our dog".
+
+A baby must not have honey and a dog no raisins: who is named and told of nowhere else is asked for.
+Leaves out what is avoided: core/allergens.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator
+
+from stillroom.core.words.problems import Unreadable, say_written
+from stillroom.giving.model import Household
+from stillroom.giving.who import read_pets
+
+_SMALL = re.compile(
+    r"\b(?:bab(?:y|ies)|newborn|infant|toddler|weaning|breast-?fed"
+    r"|(?:little|young|small) (?:one|boy|girl|son|daughter|child|kid)s?)\b"
+    r"(?! (?:corn|sweetcorn|spinach|carrots?|leaves|food|milk|plum))"
+    r"|\b\d{1,2} (?:months?|weeks?)[- ]old\b",
+    re.IGNORECASE,
+)
+_PET = re.compile(
+    r"\b(?:the|our|my|his|her|their|a|an|two|three|for|assistance|guide) "
+    r"(?P<kind>dogs?|pupp(?:y|ies)|cats?|kittens?|parrots?|budgies?|rabbits?|hamsters?"
+    r"|guinea pigs?|horses?|pon(?:y|ies)|hens?)\b",
+    re.IGNORECASE,
+)
+
+
+def who_else_is_named(household: Household) -> Iterator[Unreadable]:
+    """Yield what to ask where needs name a small child or an animal that is told of nowhere."""
+    for word in household.avoid:
+        if not household.children and (small := _SMALL.search(word)):
+            yield Unreadable(
+                f'{say_written(word)} names "{small[0]}", and no child of theirs is told of.',
+                'Write the age on giving day as well: "children: [8 months]".',
+            )
+        pet = _PET.search(word)
+        if pet and not read_pets(pet["kind"].lower()) <= household.pets:
+            yield Unreadable(
+                f'{say_written(word)} names "{pet["kind"]}", and no such animal is told of.',
+                f'Write it as well: "pets: [{pet["kind"].lower()}]".',
+            )
