@@ -11,7 +11,7 @@ from dataclasses import dataclass
 from fractions import Fraction
 from functools import lru_cache
 
-from stillroom.core.allergens.avoiding import EATEN, Avoided, Diet, is_said_to_keep
+from stillroom.core.allergens.avoided import EATEN, Avoided, Diet, is_said_to_keep
 from stillroom.core.allergens.of_foods import nuts_beside
 from stillroom.core.batch.contents import contents_of
 from stillroom.core.care.unchecked import unknown_foods_of

@@ -16,7 +16,7 @@ from typing import Any
 
 import yaml
 
-from stillroom.core.allergens.avoiding import Avoided
+from stillroom.core.allergens.avoided import Avoided
 from stillroom.core.allergens.sentences import avoided_by_name
 from stillroom.core.book import BookSettings
 from stillroom.core.recipe.model import Recipe

@@ -11,7 +11,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass, replace
 from functools import lru_cache
 
-from stillroom.core.allergens.avoiding import Avoided
+from stillroom.core.allergens.avoided import Avoided
 from stillroom.core.allergens.of_foods import answer_avoided
 from stillroom.core.allergens.sentences import avoided_by_name, read_avoided
 from stillroom.core.book import BookSettings

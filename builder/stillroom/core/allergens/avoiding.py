@@ -9,10 +9,11 @@ from __future__ import annotations
 
 import re
 from collections.abc import Mapping
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from functools import cache, lru_cache
-from typing import Any, Literal
+from typing import Any
 
+from stillroom.core.allergens.avoided import Avoided
 from stillroom.core.allergens.laws import all_allergens
 from stillroom.core.allergens.phrases import (
     allows_again,
@@ -25,28 +26,12 @@ from stillroom.core.allergens.phrases import (
 )
 from stillroom.core.larder.food_reading import read_food
 from stillroom.core.larder.index import load_index
-from stillroom.core.larder.staple import ANIMAL_BUT_VEGETARIAN, NOT_ANIMAL, Staple
+from stillroom.core.larder.staple import Staple
 from stillroom.core.words.data_files import read_data
 from stillroom.core.words.patterns import late_regex
 from stillroom.core.words.plurals import singular
 
-Held = Literal["contains", "may contain", "free"]
-Diet = Literal["", "alcohol", "vegan", "vegetarian", "no meat", "source known"]
-_OF_THE_SEA = frozenset({"fish", "crustacean", "mollusc"})
-# where the food of each diet may come from
-EATEN: Mapping[Diet, frozenset[str]] = {
-    "vegan": NOT_ANIMAL,
-    "vegetarian": NOT_ANIMAL | ANIMAL_BUT_VEGETARIAN,
-    "no meat": NOT_ANIMAL | ANIMAL_BUT_VEGETARIAN | _OF_THE_SEA | {"calf rennet"},
-    # meat, gelatine, rennet and insect colours: whose, and how it was slaughtered, nobody says
-    "source known": NOT_ANIMAL | ANIMAL_BUT_VEGETARIAN | _OF_THE_SEA,
-}
-# what a bought thing's own name says of it, for whoever eats so or more strictly
-_SAID_VEGAN = late_regex(r"\bvegan\b|\bplant[- ]based\b", re.IGNORECASE)
-_SAID_VEGETARIAN = late_regex(r"\bvegetarian\b", re.IGNORECASE)
 _PACKET = "read-its-packet"
-_SAVOURY = frozenset({"meat", "cured-meat", "stock", "fish", "cheese", "fat"})
-_FATS = frozenset({"fat", "cheese", "butter"})
 _KEYS = frozenset(
     {"word", "also", "allergens", "diet", "tags", "from", "named", "perhaps", "perhaps_tags"}
     | {"perhaps_from", "ask", "of", "but", "little", "traces", "savoury", "cautions", "told"}
@@ -54,119 +39,6 @@ _KEYS = frozenset(
 )
 _WORD = late_regex(r"[^\W_]+")
 _PREPARED = late_regex(r"[:,;(]|\s[-–—]\s")
-
-
-@dataclass(frozen=True)
-class Avoided:
-    """One thing avoided: the foods of a family, or one food; `ask` says why it is not understood.
-
-    `named` and `perhaps` match words in the name of a food that holds it, or that may; `meant` is
-    the family it was taken for. `of` are the rules it is made of ("halal": alcohol, pork).
-    Foods of `but` hold none of it, those of `little` a trace; where `traces` is false, what may be
-    there in traces does no harm; `savoury` is set where no meat, fish, fat or stock ever
-    holds it ("none"), or those do but fats and cheeses of plants may ("only those of plants").
-    `cautions` are the safety box's rules that speak to it; `means`, `cannot` and `source` are what
-    a page says of it. `of_somebody` is set where the word says more than any food beside it
-    ("Jain"), `why` where it is only the reason for them ("migraine"); `allowed` is what was said to
-    be allowed again, and is left out all the same.
-    """
-
-    word: str
-    allergens: frozenset[str] = frozenset()
-    diet: Diet = ""
-    tags: frozenset[str] = frozenset()
-    animals: frozenset[str] = frozenset()
-    named: re.Pattern[str] | None = None
-    perhaps: re.Pattern[str] | None = None
-    perhaps_tags: frozenset[str] = frozenset()
-    perhaps_animals: frozenset[str] = frozenset()
-    foods: tuple[Staple, ...] = ()
-    perhaps_foods: frozenset[str] = frozenset()
-    ask: str = ""
-    meant: str = ""
-    told: str = ""
-    of: tuple[Avoided, ...] = ()
-    but: frozenset[str] = frozenset()
-    little: frozenset[str] = frozenset()
-    traces: bool = True
-    savoury: str = ""
-    cautions: frozenset[str] = frozenset()
-    means: str = ""
-    cannot: str = ""
-    source: str = ""
-    of_somebody: bool = False
-    why: bool = False
-    allowed: tuple[str, ...] = ()
-
-    @property
-    def said(self) -> str:
-        """The word with what it was taken for: "milk (lactose intolerant)"."""
-        name = self.told or self.meant
-        same = name in ("", self.word.strip().lower())
-        return self.word if same else f"{name} ({self.word})"
-
-    @property
-    def is_ingredient(self) -> bool:
-        """Whether foods themselves are looked at, beside allergens and the animals they are of."""
-        return bool(self.tags or self.animals or self.named or self.foods)
-
-    def packet_may_hold(self, food: Staple) -> bool:
-        """Whether of a food of which only the packet tells all it is not known to be free of it.
-
-        No sausage and no stock cube holds coffee or coconut, whatever its packet says; a fat or a
-        cheese of plants may well be coconut.
-        """
-        if "of plants" in self.savoury and food.tags & _FATS and "milk" not in food.animal:
-            return True
-        return not (self.savoury and food.tags & _SAVOURY)
-
-    def held_by(self, food: Staple) -> Held:
-        """Say whether a food is, holds or may hold it, by the food's own facts and its name."""
-        if food.name in self.but or food.kind_of in self.but:
-            return "free"
-        words = " ".join((food.name, *food.parts))
-        if food in self.foods or self.tags & food.tags or self.animals & set(food.animal):
-            return "contains"
-        if food.kind_of and any(food.kind_of == one.name for one in self.foods):
-            return "contains"
-        if (said := self.said_in(words)) != "free":
-            return said
-        perhaps = self.perhaps_tags & food.tags or self.perhaps_animals & set(food.animal)
-        return "may contain" if perhaps or food.name in self.perhaps_foods else "free"
-
-    def measures(self, food: Staple, names: frozenset[str]) -> Held:
-        """Say whether a food holds one of these allergens, as much as matters to whoever avoids it.
-
-        >>> lactose, milk = read_phrase("lactose"), frozenset({"milk"})
-        >>> [lactose.measures(read_food(name).food, milk) for name in ("cream", "butter", "ghee")]
-        ['contains', 'may contain', 'free']
-        """
-        name = food.name if food.name in self.but | self.little else food.kind_of
-        if name in self.but or not names & {*food.allergens, *food.may_contain}:
-            return "free"
-        if not names & set(food.allergens):
-            return "may contain" if self.traces else "free"
-        return "may contain" if name in self.little else "contains"
-
-    def said_in(self, words: str) -> Held:
-        """Say whether words name it, or what may hold it."""
-        if self.named and self.named.search(words.lower()):
-            return "contains"
-        if self.perhaps and self.perhaps.search(words.lower()):
-            return "may contain"
-        return "free"
-
-
-def is_said_to_keep(words: str, diet: Diet) -> bool:
-    """Whether the name of a bought thing says that it keeps a diet.
-
-    >>> [is_said_to_keep(name, "vegan") for name in ("vegan dark chocolate", "vegetarian suet")]
-    [True, False]
-    """
-    if diet == "alcohol":
-        return False
-    plants = bool(_SAID_VEGAN.search(words))
-    return plants or (diet != "vegan" and bool(_SAID_VEGETARIAN.search(words)))
 
 
 @lru_cache(maxsize=1024)

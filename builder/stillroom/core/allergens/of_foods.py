@@ -13,13 +13,8 @@ from dataclasses import dataclass
 from functools import lru_cache
 from typing import Literal
 
-from stillroom.core.allergens.avoiding import (
-    EATEN,
-    Avoided,
-    Diet,
-    allergens_called,
-    is_said_to_keep,
-)
+from stillroom.core.allergens.avoided import EATEN, Avoided, Diet, is_said_to_keep
+from stillroom.core.allergens.avoiding import allergens_called
 from stillroom.core.allergens.laws import Allergen, List, all_allergens, law_of, say_allergen
 from stillroom.core.allergens.sentences import avoided_by_name, read_avoided
 from stillroom.core.larder.packet_parts import read_part

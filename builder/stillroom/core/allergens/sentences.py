@@ -11,8 +11,8 @@ from __future__ import annotations
 
 from functools import lru_cache
 
+from stillroom.core.allergens.avoided import Avoided
 from stillroom.core.allergens.avoiding import (
-    Avoided,
     family_names,
     is_why,
     known,
