@@ -17,6 +17,7 @@ import yaml
 from bs4 import BeautifulSoup
 from click.testing import CliRunner
 from icalendar import Calendar
+from pypdf import PdfReader
 
 from giving.lists import PRICES, ROOT, TODAY, demo_book, demo_recipes, read_dict, small_list
 from stillroom.cli import main
@@ -118,7 +119,8 @@ def test_a_message_stands_once_a_basket_and_on_no_card():
 def test_what_is_said_aloud_is_what_the_labels_say(pack, files):
     sheets = page(files, "baskets.html").select(".sheet")
     for sheet, number in zip(sheets, pack.plan.gifts, strict=True):
-        words = sheet.get_text(" ", strip=True)
+        # what the kitchen uses is said behind it, and names every allergen of the season
+        words = sheet.get_text(" ", strip=True).partition("All of it is made in a home")[0]
         for present in pack.making.of_basket(number):
             card = card_of(pack, present)
             assert all(allergen.lower() in words.lower() for allergen in card.allergens)
@@ -139,6 +141,57 @@ def test_where_an_animal_lives_what_would_poison_it_is_said():
     tam, nell = (basket_data(found, one)["aloud"] for one in found.offering.problem.baskets)
     assert "Keep from the dog: Quince chutney (onions, raisins)." in tam
     assert not any("Keep from" in words for words in nell)
+
+
+def test_who_lives_there_stands_on_the_basket_and_on_the_sheet_of_the_filling_day():
+    households = [
+        {"name": "Old Tam", "basket": "small", "children": ["8 months"], "avoid": "nuts, severe"},
+        {"name": "Nell Skarrow", "basket": "small", "pregnant": "due in March"},
+        {"name": "The Finches", "basket": "small"},
+    ]
+    found = make_pack(
+        households=households,
+        makes=[{"recipe": "bramble-jelly"}, {"recipe": "almond-shortbread", "per batch": 3}],
+        baskets={"small": {"eat": 1}},
+    )
+    files = pack_files(found)
+    limits = {
+        "honey, not even baked (a baby under one)",
+        "whole nuts or nuts in pieces (a child under five)",
+        "small or sharp parts (a child under three)",
+    }
+    told = [basket_data(found, one)["avoid"] for one in found.offering.problem.baskets]
+    assert told[0][0] == "nuts"
+    assert limits <= set(told[0])
+    assert told[1][0] == "alcohol (pregnant)"
+    assert told[2] == []
+    for name in ("baskets.html", "filling.html"):
+        text = page(files, name).get_text(" ", strip=True)
+        assert all(limit in text for limit in limits)
+    sheet = "".join(p.extract_text() for p in PdfReader(io.BytesIO(files["filling.pdf"])).pages)
+    assert "a baby under one" in " ".join(sheet.split())
+
+
+def test_what_the_kitchen_uses_is_named_where_a_basket_is_given():
+    """Said once a basket, each allergen of this season by name; nothing of an ornament alone."""
+    households = [
+        {"name": "Old Tam", "basket": "small", "avoid": "milk"},
+        {"name": "Nell Skarrow", "basket": "craft"},
+    ]
+    found = make_pack(
+        households=households,
+        makes=[
+            {"recipe": "bramble-jelly"},
+            {"recipe": "almond-shortbread", "per batch": 3},
+            {"recipe": "felted-bauble", "per batch": 3},
+        ],
+        baskets={"small": {"eat": 1}, "craft": {"craft": 1}},
+        stock={"made": [{"recipe": "almond-shortbread", "number": 1, "made on": "2027-12-01"}]},
+    )
+    tam, nell = (basket_data(found, one)["aloud"] for one in found.offering.problem.baskets)
+    assert tam[-1].startswith("All of it is made in a home kitchen")
+    assert tam[-1].endswith("traces cannot be ruled out.")
+    assert not any("home kitchen" in words for words in nell)
 
 
 def test_all_costs_add_up_to_the_penny(pack):

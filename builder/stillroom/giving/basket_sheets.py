@@ -14,10 +14,14 @@ from stillroom.core.allergens.sentences import avoided_by_name
 from stillroom.core.care.pets import harmful_to_pets
 from stillroom.core.label.labelling import UsageCard
 from stillroom.core.words.day_words import say_day_and_month, say_day_short
+from stillroom.core.words.joining import join_and
 from stillroom.core.words.plurals import counted, plural
+from stillroom.giving.asked_back import leaves_out
 from stillroom.giving.batches import Present
 from stillroom.giving.kept_cold import is_kept_cold
+from stillroom.giving.model import Household
 from stillroom.giving.plan_model import Basket
+from stillroom.giving.rules import limits_of
 from stillroom.giving.worked_out import Pack, card_of
 
 FROM_SHELF = "from the shelf, paid for before"
@@ -49,7 +53,8 @@ def basket_data(pack: Pack, basket: Basket) -> dict[str, Any]:
         "delivery": household.delivery,
         "message": household.message or pack.offering.giving.message,
         "avoid": [
-            avoided_by_name(word).said for word in (*household.avoid, *household.avoid_ingredients)
+            *(avoided_by_name(word).said for word in _words_avoided(household)),
+            *limits_of(household),
         ],
         "presents": presents,
         "aloud": say_aloud(pack, own, household.pets),
@@ -61,6 +66,12 @@ def basket_data(pack: Pack, basket: Basket) -> dict[str, Any]:
             NOTHING_TO_PAY,
         ),
     }
+
+
+def _words_avoided(household: Household) -> tuple[str, ...]:
+    """Return what a household avoids, without what is only said beside it ("raw or cooked")."""
+    words = (word for word in household.avoid if leaves_out(word))
+    return (*words, *household.avoid_ingredients)
 
 
 def kind_words(kind: str) -> str:
@@ -138,7 +149,21 @@ def say_aloud(
         said.append(f"Into the fridge at once: {', '.join(cold)}.")
     for until, title in sorted(soon):
         said.append(f"Eat soon: {title}, by {say_day_and_month(until)}.")
-    return said + _keep_from(pets, presents)
+    return said + _keep_from(pets, presents) + _of_the_kitchen(pack, presents)
+
+
+def _of_the_kitchen(pack: Pack, presents: tuple[Present, ...]) -> list[str]:
+    """Return what to say of traces: which allergens the kitchen of this season uses, by name.
+
+    A sentence that names none is no help to who is allergic, and one on every card would no longer
+    be read: Food Standards Agency, Precautionary allergen labelling, for small food businesses
+    (food.gov.uk, read 29 November 2026). So it is said once a basket, and names them.
+    """
+    if not any(one.recipe.kind.is_eaten for one in presents):
+        return []
+    used = {word for one in pack.making.presents for word in card_of(pack, one).allergens}
+    where = f", where {join_and(sorted(used))} are used" if used else ""
+    return [f"All of it is made in a home kitchen{where}: traces cannot be ruled out."]
 
 
 def _keep_from(pets: frozenset[str], presents: tuple[Present, ...]) -> list[str]:

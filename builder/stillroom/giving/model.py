@@ -235,10 +235,7 @@ class Household(Part):
         Field(description="Ages on giving day: [6, 18 months, 3 months]."),
     ] = ()
     pregnant: Annotated[
-        bool,
-        BeforeValidator(read_pregnant),
-        WithJsonSchema({"type": ["boolean", "string"]}),
-        Field(description='yes, or as it is said: "due in March".'),
+        bool, BeforeValidator(read_pregnant), WithJsonSchema({"type": ["boolean", "string"]})
     ] = False
     pets: Annotated[
         frozenset[str],

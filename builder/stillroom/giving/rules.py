@@ -108,6 +108,16 @@ def household_rules() -> tuple[HouseholdRule, ...]:
     return tuple(HouseholdRule(row) for row in yaml.safe_load(text))
 
 
+def limits_of(household: Household) -> tuple[str, ...]:
+    """Return what a household must not get for who lives there, as a basket's sheet says it."""
+    told = (
+        rule.row["limit"]
+        for rule in household_rules()
+        if "limit" in rule.row and rule.concerns(household)
+    )
+    return tuple(told)
+
+
 def why_refused(
     household: Household,
     facts: GiftFacts,

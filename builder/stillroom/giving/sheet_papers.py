@@ -82,7 +82,7 @@ def filling_paper(data: dict[str, Any]) -> dict[str, Any]:
         _tick(
             f"{basket['to']}: {', '.join(one['title'] for one in basket['presents'])}",
             str(basket["number"]),
-            f"not: {', '.join(basket['avoid'])}" if basket["avoid"] else "",
+            f"not: {'; '.join(basket['avoid'])}" if basket["avoid"] else "",
         )
         for basket in data["baskets"]
     ]
@@ -110,7 +110,7 @@ def _basket(basket: dict[str, Any], look: Mapping[str, Any]) -> dict[str, Any]:
         parts.append(_part("Say when you give it", lines=[("", one) for one in basket["aloud"]]))
     said = [(one["title"], _card(one)) for one in presents]
     parts += [_part("What the cards say", lines=said)] if said else []
-    caution = f"Must not get: {', '.join(basket['avoid'])}." if basket["avoid"] else ""
+    caution = f"Must not get: {'; '.join(basket['avoid'])}." if basket["avoid"] else ""
     if basket["empty"]:
         caution = f"{caution} Still to find: {basket['empty']}.".strip()
     names = f"{basket['household']} · {basket['kind']} · {basket['delivery']}"

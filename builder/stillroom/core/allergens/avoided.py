@@ -12,6 +12,7 @@ from typing import Literal
 
 from stillroom.core.larder.staple import ANIMAL_BUT_VEGETARIAN, NOT_ANIMAL, Staple
 from stillroom.core.words.patterns import late_regex
+from stillroom.core.words.plurals import singular
 
 Held = Literal["contains", "may contain", "free"]
 Diet = Literal["", "alcohol", "vegan", "vegetarian", "no meat", "source known"]
@@ -77,7 +78,8 @@ class Avoided:
     def said(self) -> str:
         """The word with what it was taken for: "milk (lactose intolerant)"."""
         name = self.told or self.meant
-        same = name in ("", self.word.strip().lower())
+        word = self.word.strip().lower()
+        same = name in ("", word, singular(word)) or singular(name) == singular(word)
         return self.word if same else f"{name} ({self.word})"
 
     @property
