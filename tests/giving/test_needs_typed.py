@@ -107,3 +107,28 @@ def test_what_may_be_a_pregnancy_is_one():
     for said in ("second trimester", "20 weeks", "maybe", "trying for a baby", "yes, twins"):
         household = {"name": "A", "basket": "small", "pregnant": said}
         assert read_dict(small_list(households=[household])).giving.households[0].pregnant
+
+
+@pytest.mark.parametrize(
+    ("household", "asks"),
+    [
+        ({"adults": False}, '"0" for none'),
+        ({"adults": "no"}, "whole number"),
+        ({"days left": True}, '"0" for none'),
+        # two children, or one of two years: one of the two may be a baby
+        ({"children": 2}, "how many, or how old"),
+        ({"children": "3"}, "how many, or how old"),
+        ({"children": 0}, "how many, or how old"),
+    ],
+)
+def test_no_is_no_number_and_a_bare_number_no_age(household, asks):
+    (asked,) = _asked(**household)
+    assert asks in asked
+
+
+def test_no_children_are_none_and_an_age_in_a_list_is_an_age():
+    for said in (False, "no", "none", []):
+        assert _asked(children=said) == []
+    row = {"name": "A", "basket": "small", "children": [0, 2], "adults": "none"}
+    household = read_dict(small_list(households=[row])).giving.households[0]
+    assert (household.children, household.adults) == ((0, 24), 0)

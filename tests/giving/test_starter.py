@@ -177,6 +177,10 @@ READ = [
     (read_ages, "young", None),
     (read_count, "three", 3),
     (read_count, "a few", None),
+    # "no" to how many grown-ups is no number: whether none live there is asked again
+    (read_count, "no", None),
+    (read_count, "yes", None),
+    (read_count, "none", 0),
     (read_count, "-1", None),
     (read_yes, "Oui", True),
     (read_yes, "NO", False),

@@ -57,7 +57,7 @@ _SIZE_FIRST = re.compile(
 )
 _ITEM_FIRST = re.compile(r"^(?P<item>[^\W\d][^\d:=]*?)\s*[,:=]?\s+(?P<pack>[^\w\s]?\d.*)$")
 _BARE_PRICE = re.compile(r"[^\d\s]{0,3}\s*\d[\d.,'’]*\s*\S{0,4}")
-NUMBERS = {"one": 1, "two": 2, "three": 3, "four": 4, "five": 5, "six": 6, "none": 0, "no": 0}
+NUMBERS = {"one": 1, "two": 2, "three": 3, "four": 4, "five": 5, "six": 6, "none": 0, "nobody": 0}
 
 
 @cache
@@ -247,9 +247,18 @@ def _household(tidied: _Tidied, row: Any, kinds: list[str], path: str) -> Any:
     for key in ("avoid", "avoid ingredients", "likes", "never"):
         if key in found:
             found[key] = several(found[key])
-    if isinstance(found.get("children"), str):
-        found["children"] = ages_said(found["children"])
+    if isinstance(found.get("children"), str | bool):
+        found["children"] = _ages_of(found["children"])
     return found
+
+
+def _ages_of(said: str | bool) -> Any:
+    """Return "Wren, 3, and Ash (5)" as a text a child, and none for "no" and "none"."""
+    if said is False or (isinstance(said, str) and not several(said)):
+        return []
+    plain = str(said).strip()
+    # "2" may be two children as well as one of two years: it is left as it stands, and asked
+    return said if said is True or plain.isdecimal() else ages_said(plain)
 
 
 def _delivery(said: str) -> str:

@@ -31,7 +31,7 @@ from stillroom.core.recipe.model import MONTHS
 from stillroom.core.words.nearest import did_you_mean
 from stillroom.core.words.problems import Unreadable, say_written
 from stillroom.giving.days_said import Day, DayNear, read_off_days
-from stillroom.giving.who import each_child, read_age_months, read_pets, read_pregnant
+from stillroom.giving.who import count_said, each_child, read_age_months, read_pets, read_pregnant
 from stillroom.giving.written import (
     Currency,
     Language,
@@ -142,7 +142,7 @@ Texts = Annotated[tuple[Text, ...], BeforeValidator(_list)]
 Words = Annotated[tuple[Text, ...], BeforeValidator(_words)]
 Money = Annotated[Fraction, PlainValidator(_money), WithJsonSchema({"type": ["number", "string"]})]
 Design = Annotated[str, Field(description="How all papers look; as the list, or the book, if not.")]
-Count = Annotated[int, Field(ge=0, le=100_000)]
+Count = Annotated[int, BeforeValidator(count_said), Field(ge=0, le=100_000)]
 Grams = Annotated[Fraction, PlainValidator(read_weight), WithJsonSchema(_LINE)]
 Country = Annotated[
     tuple[str, ...], PlainValidator(read_countries), WithJsonSchema({"type": ["string", "array"]})

@@ -50,12 +50,29 @@ _TOGETHER = [
 _UNIT_OF = {word: unit for unit, also in _WORDS["ages"].items() for word in also}
 
 
+def count_said(value: Any) -> Any:
+    """Return a number as it is written; "yes" and "no" are none, though a file reads them as such.
+
+    >>> count_said(2), count_said("2")
+    (2, '2')
+    """
+    if isinstance(value, bool):
+        raise Unreadable(f"{say_written(value)} is not a number.", 'Write "2", or "0" for none.')
+    return value
+
+
 def each_child(value: Any) -> list[Any]:
     """Return what is written of children as one entry a child: twins are two.
 
     >>> each_child("twins aged 3"), each_child([6, "Zwillinge, 8 Monate"])
     (['twins aged 3', 'twins aged 3'], [6, 'Zwillinge, 8 Monate', 'Zwillinge, 8 Monate'])
     """
+    if isinstance(value, int | float | str) and not isinstance(value, bool):
+        number = str(value).strip()
+        # two children, of whom one may be a baby, or one of two years?
+        if number.replace(".", "", 1).isdecimal():
+            mend = f'Write each age on giving day: "children: [{number}]" is one aged {number}.'
+            raise Unreadable(f'"children: {number}" may be how many, or how old.', mend)
     rows = value if isinstance(value, list | tuple) else [value]
     return [one for one in rows for _ in range(_born_together(str(one)))]
 

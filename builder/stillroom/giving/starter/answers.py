@@ -123,14 +123,15 @@ def _next(text: str, today: date, country: str) -> date:
 def read_count(text: str, most: int = MOST_OF_A_SORT) -> int:
     """Return a whole number, in figures or as a word.
 
-    >>> read_count("2"), read_count("three")
-    (2, 3)
+    >>> read_count("2"), read_count("three"), read_count("none")
+    (2, 3, 0)
     """
     plain = text.strip().lower()
     count = int(plain) if plain.isdecimal() and len(plain) < 4 else NUMBERS.get(plain)
     if count is None or count > most:
         raise Unreadable(
-            f"{say_written(text)} is not a number up to {most}.", 'Write a whole number: "2".'
+            f"{say_written(text)} is not a number up to {most}.",
+            'Write a whole number: "2", or "0" for none.',
         )
     return count
 
