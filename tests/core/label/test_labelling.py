@@ -369,7 +369,7 @@ def test_a_card_bears_what_was_typed_on_it_and_no_more() -> None:
     assert card.kitchen
 
 
-GARLIC_HONEY = "kind: infusion\nmakes: 2 jars of 250 ml\ningredients: [3 heads garlic, 400 g honey]"
+GARLIC_HONEY = "kind: infusion\nmakes: 2 jars of 250 ml\ningredients: [3 heads garlic, 400 g honey, 300 ml cider vinegar]"
 
 
 @pytest.mark.parametrize(

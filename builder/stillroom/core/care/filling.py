@@ -23,9 +23,16 @@ _HEATED = clause_regex(
 )
 _COOLED = clause_regex(
     r"\b(?:cool(?!er)\w*|(?<!keep )(?<!kept )(?<!store )cold"
+    r"|fold\w* in (?:the |your )?(?:\w+ ){0,2}(?:whites?|cream)\b"
     r"|chill(?!i)\w*|overnight|next day|freez\w*|refrigerat\w*|room temperature"
     r"|peel(?:ed)? (?:the|them)|cover\w* (?:\w+ )?with (?:the )?(?:\w+ )?oil"
     r"|\d+ (?:hours?|days?|weeks?)\b(?=.*\b(?:leave|stand|steep|infuse|marinate)))",
+    re.IGNORECASE,
+)
+# it is the cover that waits until it is cold, not the filling
+_COVERED_COLD = clause_regex(
+    r"\b(?:cover|seal|lid|tie|close|screw|cap|cork|label)\w*\b[^.;]*\b(?:when|once|after|until|till"
+    r"|as soon as)\b[^.;]*\b(?:cold|cool(?:ed)?)\b",
     re.IGNORECASE,
 )
 _UNDER_OIL = clause_regex(r"\bcover\w* (?:\w+ )?with (?:the )?(?:\w+ )?oil", re.IGNORECASE)
@@ -114,7 +121,7 @@ def filled_hot(clauses: Iterable[str], sure_of_glass: bool) -> str:
         if _FILLED_BOILED.search(plain):
             return clause
         glass = bool(_GLASS.search(plain)) or bool(_VERB_ALONE.search(f"{plain} "))
-        cools = bool(_COOLED.search(plain))
+        cools = bool(_COOLED.search(_COVERED_COLD.sub(" ", plain)))
         if _HEATED.search(plain):
             hot = cooked = clause
         if filled and _HEATED_IN_GLASS.search(plain):

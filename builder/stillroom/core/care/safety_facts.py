@@ -70,6 +70,7 @@ _TELLS_IN_UNKNOWN = frozenset(
     {"meat", "fish", "shellfish", "garlic", "mushroom", "wild-mushroom", "low-acid-vegetable"}
     | {"foraged", "look-alike", "raw-elder", "cannabis", "liver", "raw-cassava", "curing-salt"}
     | {"lye", "quinine", "thujone", "pyrrolizidine", "medicine-herb", "liquorice", "grapefruit"}
+    | {"remedy-herb", "liver-harm", "cyanide-kernel"}
     | {"honey", "xylitol", "caffeine-powder", "star-anise", "seaweed", "essential-oil"}
 )
 

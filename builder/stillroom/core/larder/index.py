@@ -10,7 +10,6 @@ stale. `python tests/data/make_larder_index.py` rewrites the file.
 
 from __future__ import annotations
 
-import re
 from collections.abc import Iterator
 from functools import cache
 from pathlib import Path
@@ -27,10 +26,11 @@ from stillroom.core.larder.index_file import (
     source_files,
 )
 from stillroom.core.larder.words import normal_form
+from stillroom.core.words.patterns import late_regex
 
 # in place of a food: words of a language that name several foods in it
 SEVERAL = "?"
-_ADJECTIVE = re.compile(r"([a-zäöüß]{3,}?)(?:e[rsnm]?)")
+_ADJECTIVE = late_regex(r"([a-zäöüß]{3,}?)(?:e[rsnm]?)")
 COLUMNS = ("name", "also", "from", "allergens", "may_contain", "tags", "parts", "acidity", "source")
 
 

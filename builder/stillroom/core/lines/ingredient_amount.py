@@ -171,5 +171,5 @@ def _refuse_misspelt_unit(amount: Amount, item: str, system: System) -> None:
     # letters that changed places: "tsbp" has a tablespoon's four
     turned = (word for word in alike if len(word) <= 4 and sorted(word) == sorted(first.lower()))
     near = next(turned, None) or nearest(first, alike, 0.8)
-    if near:
+    if near and find_staple(item) is None:  # French "4 piments séchés" are no pints
         raise Unreadable(f'"{first}" is not a unit.', f'Did you mean "{near}"?')

@@ -37,7 +37,10 @@ from stillroom.core.words.patterns import clause_regex
 
 _TAKEN_OUT = clause_regex(
     r"\b(?:discard|remove|throw|compost|pick out|take out|lift out|cut (?:off|out)|bin"
-    r"|strip off)\w*\b",
+    r"|strip off)\w*\b"
+    # German, French, Italian, Spanish, Dutch
+    r"|\b(?:entfern|herausn[ei]hm|herausnehm|entkern|entstein|wegwerf|retire|enlev|ôte|jete|dénoyaut"
+    r"|toglie|rimuov|elimin|scart|denocciol|quita|retira|deshues|desech|verwijder|weggooi|ontpit)\w*",
     re.IGNORECASE,
 )
 _CLEANING = clause_regex(
@@ -58,7 +61,16 @@ _STONES = clause_regex(
     r"|\bcrack(?:ed|ing)? (?:\w+ ){0,4}(?:stones?|kernels?|pits)\b"
     r"|\b(?:crush|pound|smash|bash|break|grind|blitz|blend|hammer|bruise)\w* (?:[\w,]+ ){0,8}?"
     r"(?:stones|kernels|pits)\b(?! (?:out|away|removed))"
-    r"|\b(?:stones|pits) (?:\w+ )?(?:break|crack|split|shatter|are (?:crushed|broken|cracked))",
+    r"|\b(?:stones|pits) (?:\w+ )?(?:break|crack|split|shatter|are (?:crushed|broken|cracked))"
+    # a book reads the foods of a method in its own language; these must be seen in any
+    r"|\bbittere?n? ?mandeln?\b|\bbittermandeln?\b"
+    r"|\b(?:aprikosen|marillen|pfirsich|kirsch|zwetschg?en|pflaumen)kerne?n?\b"
+    r"|\bamandes? (?:amères?|d['’](?:abricots?|noyaux))|\bnoyaux? (?:d['’]abricots?"
+    r"|de (?:pêches?|cerises?|prunes?))\b|\b(?:concass|cass|écras|bris)\w* (?:\w+ ){0,2}noyaux\b"
+    r"|\bmandorl[ae] amar[ae]\b|\barmelline?\b|\bnoccioli (?:di|delle) (?:albicocch?[ae]|pesch?[ae]"
+    r"|ciliegi?[ae]|prugn[ae])\b|\balmendras? amargas?\b"
+    r"|\bhuesos? de (?:los )?(?:albaricoques?|melocoto\w+|cerezas?|ciruelas?)\b"
+    r"|\bbittere amandel(?:en)?\b|\b(?:abrikozen|perzik|kersen|pruimen)pit(?:ten)?\b",
     re.IGNORECASE,
 )
 _ITS_LEAVES = clause_regex(

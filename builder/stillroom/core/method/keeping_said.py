@@ -40,6 +40,11 @@ _PUT_AWAY = clause_regex(
     r"[^.;]*\b(?:weeks?|months?)\b"
     r"|\bfreeze\b(?![^.;]*\b(?:minutes?|hours?|overnight|until|solid|machine|churn))"
 )
+# a last sentence that says no more: "Three days in the fridge."
+_SO_LONG_COLD = clause_regex(
+    rf"(?:^|(?<=[.] ))\W*(?:up to |about )?({SPAN_PATTERN})"
+    r" in (?:the |a )?(?:fridge|refrigerator)\W*$"
+)
 # put there and left: nothing is done with it afterwards
 _LEFT_COLD = clause_regex(
     r"\b(?:pop|put|place|goes|transfer|move|straight)\b[^.;]*\b(?:in|into|to) (?:the |your )?"
@@ -61,6 +66,11 @@ _COLD_ELSEWHERE: Mapping[Place, re.Pattern[str]] = {
 _KEPT_ELSEWHERE = clause_regex(
     r"aufbewahr|aufheben|\blager|haltbar|\bhält\b|\bhalten\b|\bconserv|\bgard(?:er|ez|ons)\b"
     r"|\bse garde|\bguard(?:ar|e|en|a|amos)\b|bewaar|bewaren|houdbaar|\bblijft? (?:lang )?goed"
+)
+# "einfrieren" is put away by itself
+_FROZEN_ELSEWHERE = clause_regex(
+    r"\b(?:einfrieren|eingefroren|tiefgefrier\w*|tiefgekühlt|congelez|congeler|surgeler|surgelez"
+    r"|congelar|congele|congelare|congelate|surgelare|invriezen|ingevroren)\b"
 )
 _NOT_KEPT_ELSEWHERE = clause_regex(
     r"\b(?:nicht|kein\w*|pas|jamais|non|senza|no|sin|niet|geen|bis|jusqu\w*|fino|hasta|tot|vor|avant"
@@ -148,6 +158,7 @@ def kept_at(recipe: Recipe) -> Place:
             ", ".join(affirmed_clauses(one)) for one in split_sentences(_last_words(recipe))
         )
         away = (*_PUT_AWAY.finditer(last), *_LEFT_COLD.finditer(last))
+        away = away or tuple(one for told in _so_long_cold(recipe) for one in told.finditer(last))
         words = " . ".join(found[0] for found in away) or _said_cold_before(recipe, last)
         # "chill for a week, then keep in the cupboard": the shelf is where it ends
         if _ON_THE_SHELF.search(last):
@@ -159,6 +170,12 @@ def kept_at(recipe: Recipe) -> Place:
     return "room" if where else _kept_elsewhere(_last_words(recipe))
 
 
+def _so_long_cold(recipe: Recipe) -> tuple[re.Pattern[str], ...]:
+    """Return what asks for a last "Three days in the fridge."; none where it may still stand so."""
+    stands = recipe.kind.is_("steeped") or recipe.kind.is_("living")
+    return () if stands else (_SO_LONG_COLD,)
+
+
 def _kept_elsewhere(text: str) -> Place:
     """Return where the last step keeps it, told in another language; the shelf where none is told.
 
@@ -168,6 +185,8 @@ def _kept_elsewhere(text: str) -> Place:
     ('room', 'room')
     """
     for sentence in split_sentences(text.lower()):
+        if _FROZEN_ELSEWHERE.search(sentence) and not _NOT_KEPT_ELSEWHERE.search(sentence):
+            return "freezer"
         if _KEPT_ELSEWHERE.search(sentence) and not _NOT_KEPT_ELSEWHERE.search(sentence):
             for place, named in _COLD_ELSEWHERE.items():
                 if named.search(sentence):
@@ -193,7 +212,8 @@ def _said_cold_before(recipe: Recipe, last: str) -> str:
 
 def claimed_in_method(recipe: Recipe) -> Span | None:
     """Return how long the last step says that it keeps; None where it does not say plainly."""
-    return _claim_of(_last_words(recipe), recipe)
+    words = _last_words(recipe)
+    return _claim_of(words, recipe) or _first_span(words, _so_long_cold(recipe))
 
 
 def claimed_elsewhere(recipe: Recipe) -> Span | None:
