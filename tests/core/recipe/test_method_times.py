@@ -18,6 +18,10 @@ WAITS = {
     "Seal the jar and leave in a cool, dark place for three months.": ["rest: 3 months"],
     "Cover and leave to infuse for 24 hours.": ["infuse: 24 hours"],
     "Leave overnight.": ["rest: 1 day"],
+    "Let it sit for at least a month, but if you forget it for 6 months, no worries.": [
+        "rest: 1 month",
+    ],
+    "Leave it for 3 weeks, or for 2 months if you can.": ["rest: 3 weeks"],
     # what is stored and then strained was waited for; what is stored is kept
     "Cover with lid and store on shelf for 3 months without disturbing, then strain.": [
         "rest: 3 months",
