@@ -51,7 +51,8 @@ _WAITED: Final = late_regex(rf"\b(?P<span>{SPAN_PATTERN}|overnight)")
 _KEEPS: Final = late_regex(
     r"\b(?:keeps|kept|will (?:keep|last|store)|lasts?|stores well|stored (?:for|in)|shelf|within|"
     r"good for|best before|use by|once opened|after opening|freezes? (?:well|for)|upto|old|ago|"
-    r"in advance|ahead|per day|if you forget|must not|never|do not|don't|no longer than|not be left)\b"
+    r"in advance|ahead|per day|if you forget|must not|never|do not|don't|no longer than|"
+    r"not be left)\b"
 )
 _ELSE: Final = late_regex(r"\b(?:after|or) $")
 _STORED: Final = late_regex(r"\b(?:store|keep|refrigerat|freez)")
