@@ -73,6 +73,24 @@ def to_fill_in(text: str) -> bool:
     return any(words in text for words in ("What we made of these", "One of our own"))
 
 
+def test_no_page_number_stands_on_a_line_of_its_own(pages: list[str]) -> None:
+    seen = 0
+    for page in pages:
+        head, *lines = [line.strip() for line in page.splitlines() if line.strip()]
+        if not head.startswith(("Index by", "Who wrote")):
+            continue
+        seen += 1
+        # the last line is the number of the page itself
+        assert [line for line in lines[:-1] if re.fullmatch(r"\d+(?:, \d+)*", line)] == [], page
+    assert seen >= 3
+
+
+def test_what_is_ready_at_once_is_not_said_to_be_so_from_then(pages: list[str]) -> None:
+    said = " ".join(" ".join(pages).replace("\u00a0", " ").split())
+    assert "Usable at once" in said
+    assert "from at once" not in said
+
+
 def test_every_recipe_takes_one_page_or_two_that_face_each_other(
     printed: bytes, pages: list[str], recipes: tuple[Recipe, ...]
 ) -> None:

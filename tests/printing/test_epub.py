@@ -28,7 +28,7 @@ DC = "{http://purl.org/dc/elements/1.1/}"
 HTML = "{http://www.w3.org/1999/xhtml}"
 TYPE = "{http://www.idpf.org/2007/ops}type"
 MADE_ON = date(2026, 11, 28)
-PICTURED = {"quince-ratafia", "quince-chutney", "rosemary-salt"}
+PICTURED = {"quince-ratafia", "lavender-sugar", "quince-chutney", "rosemary-salt"}
 """The recipes of the household that name a picture."""
 FEATURES = {
     "alternativeText", "displayTransformability", "index", "readingOrder", "structuralNavigation",

@@ -14,6 +14,7 @@ import pytest
 from stillroom.core.label.labelling import UsageCard
 from stillroom.core.recipe.model import Recipe
 from stillroom.looks.card_designs import choose_design, designs_of
+from stillroom.looks.card_pictures import CardPicture
 from stillroom.printing.cards import CardJob, SheetOptions, print_cards
 
 from .conftest import MM, open_pdf
@@ -104,6 +105,39 @@ def test_no_amount_date_or_unit_is_parted(read: dict[tuple[str, str], list[Parag
             assert not parted, (before, after)
             assert not month_from_year, (before, after)
     assert seen > 300
+
+
+def test_no_allergen_is_parted_from_the_food_it_is_of(
+    read: dict[tuple[str, str], list[Paragraph]],
+) -> None:
+    """Both words of "nuts (almond)" and "flour (wheat)" stand on one line."""
+    seen = [
+        one for every in read.values() for one in every if re.search(r"[a-z] \([a-z]+\)", one.text)
+    ]
+    assert len(seen) > 10
+    for one in seen:
+        for before, after in pairwise(one.said):
+            assert not (before[-1:].isalpha() and re.match(r"\([a-z]+\)", after)), (before, after)
+
+
+@pytest.mark.parametrize("size", ["a7", "folded-a6"])
+@pytest.mark.parametrize("name", ["plain", "own-drawing", "large-type"])
+def test_no_rule_stands_over_nothing(
+    recipes: tuple[Recipe, ...], card_of: CardOf, name: str, size: str
+) -> None:
+    """A craft bears no date: only where the day it was made is said has it a foot, and a rule."""
+    craft = next(one for one in recipes if one.slug == "felted-bauble")
+
+    def rules(**said: Any) -> int:
+        card = replace(card_of(craft), **said)
+        job = CardJob(card, craft, picture=CardPicture(""))
+        options = SheetOptions(design=choose_design(name), cut_lines=False)
+        with open_pdf(print_cards([job], size, options)) as opened:
+            return sum(line["width"] > 100 for page in opened.pages for line in page.lines)
+
+    folds = rules(made_on_text="")
+    assert rules(made_on_text="Made on 12 November 2026") == folds + 1
+    assert folds == 0
 
 
 def test_for_and_from_are_two_paragraphs(read: dict[tuple[str, str], list[Paragraph]]) -> None:

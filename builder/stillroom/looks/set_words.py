@@ -33,6 +33,7 @@ _DAY: Final = re.compile(
 """Between a day and its month as German and Spanish write them: "12. November", "12 de mayo"."""
 _SHORTENED: Final = re.compile(r"(?<=\b[^\W\d_]\.) (?=[^\W\d_]\.)")
 _FRENCH_SIGN: Final = re.compile(r" (?=[:;!?»])|(?<=«) ")
+_BRACKET: Final = re.compile(r"(?<=[^\W\d_]{2}) (?=\([^\W\d_]{1,12}\))")
 _YEAR: Final = re.compile(r"(?<=[^\W\d_]) (?=(?:19|20)\d\d\b)")
 _OPENS: Final = r"(?:^|(?<=[\s\u00a0(\[—–-]))"
 LEAST_WORDS: Final = 5
@@ -50,7 +51,11 @@ def set_card(card: UsageCard, language: str) -> UsageCard:
     return replace(
         card,
         what=said(card.what),
-        contents=tuple(replace(one, text=tie_amounts(one.text)) for one in card.contents),
+        contents=tuple(
+            replace(one, text=tie_bracket(tie_amounts(one.text))) for one in card.contents
+        ),
+        allergens=tuple(map(tie_bracket, card.allergens)),
+        may_contain=tuple(map(tie_bracket, card.may_contain)),
         use=said(card.use),
         keep=said(card.keep),
         once_opened=said(card.once_opened),
@@ -108,6 +113,17 @@ def tie_last(text: str) -> str:
     if len(parts) < LEAST_WORDS or len(parts[-2]) + len(parts[-1]) > MOST_TIED:
         return text
     return " ".join(parts[:-1]) + NO_BREAK + parts[-1]
+
+
+def tie_bracket(text: str) -> str:
+    """Tie a bracket of one word to the word before it.
+
+    >>> tie_bracket("nuts (almond)").replace(NO_BREAK, "_")
+    'nuts_(almond)'
+    >>> tie_bracket("plain flour (wheat)").replace(NO_BREAK, "_")
+    'plain flour_(wheat)'
+    """
+    return _BRACKET.sub(NO_BREAK, text)
 
 
 def curl(text: str, language: str) -> str:

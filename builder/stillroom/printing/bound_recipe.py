@@ -21,8 +21,10 @@ from stillroom.core.recipe.holders import Container
 from stillroom.core.recipe.model import MONTHS, Recipe
 from stillroom.core.size.scaling import scale_recipe
 from stillroom.core.when.timeline import plan_forward
+from stillroom.core.when.timeline_words import describe_ages
 from stillroom.core.words.day_words import say_minutes
 from stillroom.core.words.joining import join_and
+from stillroom.looks.card_pictures import picture_file
 from stillroom.looks.inked import picture_of
 from stillroom.printing.card_data import join_sentences, said_data
 from stillroom.printing.prose import to_blocks
@@ -58,7 +60,7 @@ def bind_recipe(book: Book, recipe: Recipe, today: date) -> Bound:
             {"heading": section.heading, "blocks": to_blocks(section.text)}
             for section in recipe.sections
         ],
-        "picture_svg": picture_of(book, recipe.picture),
+        "picture_svg": picture_of(book, picture_file(recipe)),
         "picture_alt": recipe.picture_alt or recipe.title,
         "url": address,
         "qr_svg": code.svg if code else "",
@@ -98,12 +100,10 @@ def say_when(written: str) -> str:
 
 def _strip(recipe: Recipe, makes: str, label: Label, today: date) -> list[tuple[str, str]]:
     """Return the facts under the title, those of the page's strip and the strength."""
-    ages = {stage.role: str(stage.age or "at once") for stage in recipe.stages}
     facts = (
         ("Makes", makes),
         ("Hands-on", say_minutes(plan_forward(recipe, today).hands_on_minutes)),
-        ("Usable from", ages.get("usable", "")),
-        ("Best from", ages.get("best", "")),
+        *((name, age) for _role, name, age in describe_ages(recipe.stages)),
         ("Keeps", keeping_words(recipe)),
         ("Strength", label.strength_text.lower()),
     )

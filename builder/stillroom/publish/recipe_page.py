@@ -24,6 +24,7 @@ from stillroom.core.size.scaling import ScaledBatch, ScaledLine, scale_recipe
 from stillroom.core.size.scaling_data import scaling_data
 from stillroom.core.when.timeline import Timeline, plan_forward
 from stillroom.core.when.timeline_data import timeline_data
+from stillroom.core.when.timeline_words import describe_ages
 from stillroom.core.words.day_words import say_minutes
 from stillroom.publish.amounts_page import show_amounts
 from stillroom.publish.card_page import CardView, paper_data, place_card, view_card
@@ -139,11 +140,9 @@ class RecipeLeaf:
 
 def make_strip(recipe: Recipe, batch: ScaledBatch, plan: Timeline) -> tuple[Fact, ...]:
     """Return hands-on time, when it is usable and best, how long it keeps, what it makes."""
-    ages = {stage.role: str(stage.age or "at once") for stage in recipe.stages}
     facts = (
         ("hands-on", "Hands-on time", say_minutes(plan.hands_on_minutes)),
-        ("usable", "Usable from", ages.get("usable", "")),
-        ("best", "Best from", ages.get("best", "")),
+        *describe_ages(recipe.stages),
         ("keeps", "Keeps", keeping_words(recipe)),
         ("makes", "Makes", batch.makes),
     )

@@ -126,6 +126,22 @@ def describe_stages(stages: Iterable[Stage]) -> tuple[StageWords, ...]:
     return tuple(rows)
 
 
+def describe_ages(stages: Iterable[Stage]) -> tuple[tuple[str, str, str], ...]:
+    """Return of each milestone its role, a name and how old the thing is then.
+
+    The role is "usable" or "best": `("best", "Best from", "5 weeks")`, `("best", "At its best", "at
+    once")`.
+    """
+    ages = {stage.role: stage.age for stage in stages}
+    return tuple(
+        (role, _say(f"fact_{role}_from"), str(age))
+        if (age := ages[role])
+        else (role, _say(role), _say("at_once"))
+        for role in MILESTONES
+        if role in ages
+    )
+
+
 def sum_up(timeline: Timeline, title: str) -> str:
     """Return one paragraph: what is begun, how it is tended, when it may be used and given."""
     told: list[tuple[date, str]] = []

@@ -16,10 +16,14 @@ export function writeCard(card, { to, from, made, message = "", hand = false }) 
   const own = card.querySelector(".card-message");
   own.textContent = message;
   own.hidden = !message;
-  const date = card.querySelector(".card-date");
-  if (!card.dataset.keeps || !date) return; // a thing that does not spoil bears no day
   const keeps = JSON.parse(card.dataset.keeps);
   card.querySelector(".card-made").textContent = made ? sayDate(made, keeps.language) : "";
+  const date = card.querySelector(".card-date");
+  if (!date) {
+    // what does not spoil has no day to reckon from, and no line for one
+    card.querySelector(".card-dates").hidden = !made;
+    return;
+  }
   card.dataset.undated ??= date.textContent; // "Best before: 2 years from the day it was made"
   date.textContent = (made && markDate(made, keeps)?.text) || card.dataset.undated;
 }

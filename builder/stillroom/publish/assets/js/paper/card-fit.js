@@ -25,7 +25,7 @@ const LEAST_TITLE_SHARE = 0.7;
 
 // How far apart the lines of a folded card's inside stand, in em: the widest that its panels hold, as
 // folded_cards.typ tries them.
-const PITCHES = [0.95, 0.9, 0.85, 0.8, 0.75, 0.7, 0.65, 0.6, 0.55];
+const PITCHES = [0.75, 0.7, 0.65, 0.6, 0.55];
 
 /**
  * Fit one card element in place and return {fits, sides, front, level, over: [names of what takes
