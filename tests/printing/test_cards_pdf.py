@@ -183,7 +183,9 @@ def test_letters_no_face_has_are_refused_by_name(
     recipes: tuple[Recipe, ...], card_of: Callable[..., UsageCard], name: str
 ) -> None:
     card = card_of(recipes[0], to=name)
-    with pytest.raises(Unreadable, match=r"have no letter for .*--fonts"):
+    with pytest.raises(
+        Unreadable, match=rf"have no letter for .* of \"{recipes[0].title}\"\..*--fonts"
+    ):
         print_cards([CardJob(card, recipes[0])], "90x65", SheetOptions())
 
 

@@ -152,7 +152,24 @@ class _plain_errors:
             ) from None
 
     def _word_with(self, letter: str) -> str:
-        """Return where a letter stands: ' in "word"', or "" when it is nowhere in the data."""
+        """Return where a letter stands: ' in "word" of "A title"', as far as the data tell."""
         text = json.dumps(self._data, ensure_ascii=False)
         found = re.search(rf'[^\s"\\]*{re.escape(letter)}[^\s"\\]*', text)
-        return f' in "{found[0]}"' if found and found[0] != letter else ""
+        word = f' in "{found[0]}"' if found and found[0] != letter else ""
+        title = _title_with(self._data, letter)
+        return f'{word} of "{title}"' if title else word
+
+
+def _title_with(data: Any, letter: str) -> str:
+    """Return the title of the innermost part of the data that has a letter and a title, or ""."""
+    parts = data.values() if isinstance(data, Mapping) else data if isinstance(data, list) else ()
+    for part in parts:
+        if found := _title_with(part, letter):
+            return found
+    if (
+        isinstance(data, Mapping)
+        and "title" in data
+        and letter in json.dumps(data, ensure_ascii=False)
+    ):
+        return str(data["title"])
+    return ""

@@ -16,7 +16,7 @@ export function writeCard(card, { to, from, made, message = "", hand = false }) 
   const own = card.querySelector(".card-message");
   own.textContent = message;
   own.hidden = !message;
-  const keeps = JSON.parse(card.dataset.keeps);
+  const keeps = JSON.parse(/** @type {string} */ (card.dataset.keeps));
   card.querySelector(".card-made").textContent = made ? sayDate(made, keeps.language) : "";
   const date = card.querySelector(".card-date");
   if (!date) {
