@@ -18,6 +18,7 @@ WAITS = {
     "Seal the jar and leave in a cool, dark place for three months.": ["rest: 3 months"],
     "Cover and leave to infuse for 24 hours.": ["infuse: 24 hours"],
     "Leave overnight.": ["rest: 1 day"],
+    "Seal the bucket and ferment for two weeks to one month.": ["ferment: 1 month"],
     "Let it sit for at least a month, but if you forget it for 6 months, no worries.": [
         "rest: 1 month",
     ],

@@ -11,6 +11,7 @@ import re
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 from functools import lru_cache
+from itertools import zip_longest
 from typing import Final, Literal
 
 from stillroom.core.recipe.model import MethodStep
@@ -54,6 +55,7 @@ _KEEPS: Final = late_regex(
     r"in advance|ahead|per day|if you forget|must not|never|do not|don't|no longer than|"
     r"not be left)\b"
 )
+_UP_TO: Final = late_regex(r"\s*(?:to|-|–)\s*")
 _ELSE: Final = late_regex(r"\b(?:after|or) $")
 _STORED: Final = late_regex(r"\b(?:store|keep|refrigerat|freez)")
 _MEANT: Final = late_regex(
@@ -197,6 +199,12 @@ def _in_sentence(written: str, step: int, line: int, after: str = "") -> Iterato
             yield Said(role, "", span, _short(written), step, line)
             plain = f"{plain[: found.start()]}{'.' * len(found[0])}{plain[found.end() :]}"
     spans = list(_WAITED.finditer(_EVERY.sub(lambda one: "." * len(one[0]), plain)))
+    # "two weeks to one month" waits for the longer
+    spans = [
+        one
+        for one, other in zip_longest(spans, spans[1:])
+        if other is None or not _UP_TO.fullmatch(plain[one.end() : other.start()])
+    ]
     begin, verb = 0, ""
     for place, found in enumerate(spans):
         end = found.end() if place + 1 < len(spans) else len(plain)
