@@ -56,3 +56,39 @@ def test_an_amount_of_nothing_is_asked() -> None:
         '"pears" is not an ingredient. It may be: plums.',
     )
     assert step.answers[0].line == "Boil pears."
+
+
+# what goes in, a step, what is offered: water that stands round a jar or a bowl is no ingredient
+STEPS = [
+    ("250 ml boiling water\n100 ml water", "Pour on the boiling water.", ["250 ml boiling water"]),
+    ("250 ml boiling water\n100 ml water", "Stir in the water.", ["100 ml water"]),
+    ("100 ml water\n500 g honey", "Stand the jars in a boiling water bath.", []),
+    ("100 ml water\n500 g honey", "Melt it over a pan of simmering water.", []),
+    ("500 ml water, boiling", "Pour on the boiling water.", ["500 ml water"]),
+    ("500 ml water", "Pour on the warm water.", ["500 ml water"]),
+    ("1 l honey vinegar\n200 g honey", "Stir in the honey.", ["200 g honey"]),
+]
+
+
+@pytest.mark.parametrize(("box", "step", "offers"), STEPS)
+def test_only_the_ingredient_that_is_meant_is_offered(
+    box: str, step: str, offers: list[str]
+) -> None:
+    (read,) = read_steps_box(step, readable(box, (), WAYS), WAYS)
+    assert [answer.words for answer in read.answers] == offers
+
+
+# a line, what the food is called, what it is known as besides
+CALLED = [
+    ("1 jelly bag or muslin", "jelly bag or muslin", ""),
+    ("30 cm muslin", "muslin", "cotton"),
+    ("50 g butter or margarine", "butter or margarine", ""),
+    ("1½ tsp ground ginger", "ground ginger", ""),
+    ("1 kg plums, stoned", "plums", ""),
+]
+
+
+@pytest.mark.parametrize(("line", "food", "known_as"), CALLED)
+def test_a_food_is_called_as_the_cook_calls_it(line: str, food: str, known_as: str) -> None:
+    (read,) = read_box(line, (), WAYS)
+    assert (read.state, read.food, read.known_as) == ("known", food, known_as)

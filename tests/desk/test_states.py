@@ -82,7 +82,7 @@ def states(page: Page, desk: OpenDesk) -> Iterator[str]:
     press("main button.action--first")
     yield "nothing to bring"
     at("/book")
-    page.fill("#currency", "nonsense")
+    page.fill("#altitude_m", "nonsense")
     page.fill("#larder", "what is this")
     press("main button.action--first")
     yield "a book's mistakes"

@@ -48,7 +48,7 @@ MISTAKES = {
     ),
     "a book's mistakes": (
         "/book",
-        {"currency": "nonsense", "printer_feed": "far", "larder": "what is this"},
+        {"altitude_m": "nonsense", "printer_feed": "far", "larder": "what is this"},
         "main button.action--first",
     ),
     "nothing to bring": ("/bring", {}, "main button.action--first"),

@@ -32,7 +32,7 @@ SETTINGS: Final = "mkdocs.yml"
 LIST: Final = "giving-list.yml"
 FIRST: Final = ("Vanilla sugar", "infused sugar")
 """The recipe that a new book holds, so that there is something to look at."""
-_READ: Final = ("en", "de", "fr", "es", "it", "nl")
+READ: Final = ("en", "de", "fr", "es", "it", "nl")
 """The languages whose numbers and foods the book reads."""
 
 
@@ -197,7 +197,7 @@ def usual_language(country: str) -> str:
     ('de_AT', 'en_CA', 'en_GB', 'en_US')
     """
     spoken = get_official_languages(country, regional=False, de_facto=True)
-    known = [one for one in spoken if one in _READ]
+    known = [one for one in spoken if one in READ]
     for language in known:
         try:
             return str(Locale.parse(f"{language}_{country}"))

@@ -77,10 +77,14 @@ _ADDED: Final = re.compile(
 
 @dataclass
 class _Draft:
-    """The lines of a draft, and what is asked at each: by the place of the line, from 0."""
+    """The lines of a draft, and what is asked at each: by the place of the line, from 0.
+
+    `by_check` are those questions that the book's check, or an empty box, asks again by itself.
+    """
 
     rows: list[str] = field(default_factory=list)
     asked: list[tuple[int, str, str]] = field(default_factory=list)
+    by_check: set[tuple[str, str]] = field(default_factory=set)
 
     def add(self, *rows: str) -> int:
         """Add lines, and return the place of the first of them."""
@@ -329,6 +333,7 @@ def _ask_the_book(made: _Draft, slug: str, settings: BookSettings, larder: Larde
         if place in known and (missing is not None or made.rows[place].startswith(_STATES)):
             continue  # it was asked already, in words that know more
         made.ask(place, problem.what, problem.mend)
+        made.by_check.add((problem.what, problem.mend))
 
 
 def _read_in_spite(
@@ -377,17 +382,22 @@ def _with_questions(made: _Draft, end: int, title: str, slug: str) -> BroughtRec
     for place, what, mend in made.asked:
         above.setdefault(min(place, end), []).append((place, what, mend))
     text: list[str] = []
+    bare: list[str] = []
     moved: dict[int, int] = {}
     for place, row in enumerate(made.rows):
         for _, what, mend in above.get(place, []):
             said = textwrap.shorten(f"{what} {mend}", _LONGEST_QUESTION, placeholder=" …")
             text.append(f"{ASKED} {said}")
+            if (what, mend) not in made.by_check and row not in _STAND_IN:
+                bare.append(text[-1])
         moved[place] = len(text) + 1
         text.append(row)
+        bare.append(row)
     questions = tuple(
         sorted(
             (Question(moved.get(place, 1), what, mend) for place, what, mend in made.asked),
             key=lambda one: one.line,
         )
     )
-    return BroughtRecipe(title, slug, "\n".join(text) + "\n", questions)
+    written, at_desk = ("\n".join(rows) + "\n" for rows in (text, bare))
+    return BroughtRecipe(title, slug, written, questions, at_desk)

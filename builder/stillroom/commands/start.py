@@ -113,4 +113,5 @@ def new_command(title: str, kind: str) -> None:
     book = book_here()
     path = write_recipe(book, title, kind)
     click.echo(f"Written: {path}")
-    click.echo(f'Write over what stands in it, then: {called()} check "{path}"')
+    click.echo("Its ingredients and its steps are an example, not your recipe. Write your own over")
+    click.echo(f'them, then: {called()} check "{path}"')

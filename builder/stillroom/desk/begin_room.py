@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from typing import Any, Final
 
-from babel import Locale
 from starlette.requests import Request
 from starlette.responses import RedirectResponse, Response
 
@@ -12,22 +11,11 @@ from stillroom.beginning.book import Answers, begin_book
 from stillroom.core.words.problems import ProblemsFound
 from stillroom.desk.desk import Desk
 from stillroom.desk.looking import plainly
+from stillroom.desk.named import countries
 from stillroom.desk.showing import page
 
 USUAL: Final = "the Saturday before Christmas"
 _LONGEST: Final = 200
-
-
-def countries() -> list[tuple[str, str]]:
-    """Return the code and the English name of every country, by name."""
-    none = ("EU", "EZ", "UN", "XA", "XB", "QO", "ZZ")
-    names = Locale("en").territories
-    found = [
-        (code, name)
-        for code, name in names.items()
-        if len(code) == 2 and code.isalpha() and code not in none
-    ]
-    return sorted(found, key=lambda row: row[1])
 
 
 async def ask_four(desk: Desk, request: Request) -> Response:

@@ -12,11 +12,11 @@ from starlette.responses import RedirectResponse, Response
 from stillroom.core.larder.own import read_own_larder
 from stillroom.core.reading.picture_files import FRONTISPIECE
 from stillroom.core.words.problems import ProblemsFound
-from stillroom.desk.begin_room import countries
 from stillroom.desk.book_form import settings_form, write_settings, wrong_settings
 from stillroom.desk.colours import STYLE, palette_in, palettes, style_of
 from stillroom.desk.desk import Desk
 from stillroom.desk.keeping import ChangedElsewhere, keep, take_out
+from stillroom.desk.named import countries, currencies, languages
 from stillroom.desk.place import FileNow, NotHere, read_now
 from stillroom.desk.showing import page
 from stillroom.desk.versions import bring_back, versions_of
@@ -80,10 +80,12 @@ def _shown(desk: Desk, status: int = 200, **words: Any) -> Response:
         book_title=opened.settings.title,
         here="book",
         countries=countries(),
+        languages=languages(),
+        currencies=currencies(),
         palettes=palettes(),
         drawn=DRAWN,
         units=UNITS,
-        designs=list(designs_of(opened)),
+        designs=designs_of(opened),
         labels=WORDS,
         kept=[desk.place.short(file.path) for file in files.values() if file.is_there],
         **{**filled, **words},

@@ -50,7 +50,7 @@ class Desk:
     close: Callable[[], None]
     pages: dict[str, Shown] = field(default_factory=dict)
     # what is to be mended before a recipe's page can be shown at all
-    hindered: dict[str, tuple[str, ...]] = field(default_factory=dict)
+    hindered: dict[str, int] = field(default_factory=dict)
     # what the pages are set with is not made for two at once
     at_work: threading.RLock = field(default_factory=threading.RLock)
     plan: Running | None = None

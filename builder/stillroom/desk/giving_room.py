@@ -18,6 +18,7 @@ from starlette.requests import Request
 from starlette.responses import FileResponse, RedirectResponse, Response
 
 from stillroom.beginning.recipe import slug_of
+from stillroom.core.book import Book
 from stillroom.core.private.shapes import PACK_MARKER
 from stillroom.core.recipe.model import Recipe
 from stillroom.core.when.giving_days import find_day
@@ -39,6 +40,7 @@ from stillroom.desk.giving_told import (
 )
 from stillroom.desk.keeping import ChangedElsewhere, keep
 from stillroom.desk.looking import plainly
+from stillroom.desk.named import currencies, languages
 from stillroom.desk.place import FileNow, NotHere, read_now, right_name
 from stillroom.desk.running import Running, run
 from stillroom.desk.showing import page
@@ -198,7 +200,7 @@ def show_boxes(
         box_name=box_name,
         box_id=box_id,
         names=desk.names(),
-        designs=list(designs_of(desk.book())),
+        choices=_choices(desk.book()),
         wrong=wrong,
         at_box=at_box,
         open_rows={box.rpartition("|")[0] for box in at_box},
@@ -208,6 +210,19 @@ def show_boxes(
         new_values=_new_values(more.get("new", {})),
         **{"said": "", "told": (), "pairs": [], "new": {}, "hinders": status != 200, **more},
     )
+
+
+def _choices(book: Book) -> dict[str, dict[str, str]]:
+    """Return what may be chosen in each sort of box that is no writing: its value and its words."""
+    spoken = languages()
+    return {
+        "yes": {"yes": "yes", "no": "no"},
+        "sort": {"eat": "something to eat", "drink": "a drink", "craft": "made by hand"},
+        "delivery": {"by hand": "by hand", "by post": "by post"},
+        "design": {name: one.name for name, one in designs_of(book).items()},
+        "currency": dict(currencies()),
+        "language": dict(spoken.read + spoken.others),
+    }
 
 
 def _folded_open(boxes: Iterable[str]) -> dict[str, list[str]]:

@@ -27,7 +27,7 @@ async def look_page(desk: Desk, request: Request) -> Response:
     shown = desk.pages.get(ident)
     frame = await run_in_threadpool(desk.frame)
     if shown is None:
-        hinders = desk.hindered.get(ident, ())
+        hinders = desk.hindered.get(ident, 0)
         return HTMLResponse(frame.around(fill("not_yet.html", hinders=hinders), "Not yet"))
     return HTMLResponse(frame.around(shown.body, shown.title))
 

@@ -35,9 +35,7 @@ async def paper(desk: Desk, request: Request) -> Response:
 
 def _shown(desk: Desk, status: int = 200, wrong: tuple[str, ...] = ()) -> Response:
     book = desk.book()
-    recipes = [
-        (path.stem, path.stem.replace("-", " ").capitalize()) for path in book.recipe_files()
-    ]
+    recipes = sorted(desk.names().items(), key=lambda one: one[1].lower())
     return page(
         "paper.html",
         status,

@@ -15,9 +15,11 @@ from typing import Final
 from stillroom.core.amounts.quantities import Unmeasured, show_amount
 from stillroom.core.amounts.units import System
 from stillroom.core.larder.shelves import Larder
+from stillroom.core.larder.words import normal_form
 from stillroom.core.lines.ingredient import Ingredient, read_ingredient
 from stillroom.core.lines.ingredient_food import find_foods, food_of, name_of
 from stillroom.core.recipe.method import split_step
+from stillroom.core.words.joining import join_and
 from stillroom.core.words.problems import Unreadable
 from stillroom.desk.boxes import Line, box_lines, step_lines
 from stillroom.desk.looking import plainly
@@ -40,7 +42,10 @@ class Answer:
 
 @dataclass(frozen=True)
 class ReadBack:
-    """How one line was read: "known", "unknown", "asked", "heading" or "step"."""
+    """How one line was read: "known", "unknown", "asked", "heading" or "step".
+
+    `known_as` is what the book calls the food where the line calls it otherwise.
+    """
 
     row: int
     state: str
@@ -51,6 +56,7 @@ class ReadBack:
     answers: tuple[Answer, ...] = ()
     said: str = ""
     at: str = ""
+    known_as: str = ""
 
 
 @dataclass(frozen=True)
@@ -110,12 +116,11 @@ def _read_line(place: int, text: str, written: object, ways: Ways) -> ReadBack:
         )
     reading = food_of(one)
     amount = one.amount.words if isinstance(one.amount, Unmeasured) else show_amount(one.amount)
-    food = reading.food.name if reading.food and reading.known else name_of(one)
-    if len(reading.foods) > 1 and reading.known:
-        food = " + ".join(food.name for food in reading.foods)
-    if reading.known or one.parts:
-        return ReadBack(place, "known", amount, food, one.note)
     name = name_of(one)
+    if reading.known or one.parts:
+        foods = [food.name for food in reading.foods] if reading.known else []
+        known_as = join_and(_not_said(foods, f"{name}, {one.note}"))
+        return ReadBack(place, "known", amount, name, one.note, known_as=known_as)
     # the food is known and what is said of it is not: "lemon, its juice"
     whole = f"{name}, {one.note}" if one.note and name in reading.nearest else name
     question = (
@@ -127,7 +132,13 @@ def _read_line(place: int, text: str, written: object, ways: Ways) -> ReadBack:
         for near in reading.nearest
         if one.item in text and near not in (one.item, name)
     )
-    return ReadBack(place, "unknown", amount, food, one.note, question, answers)
+    return ReadBack(place, "unknown", amount, name, one.note, question, answers)
+
+
+def _not_said(foods: Sequence[str], words: str) -> list[str]:
+    """Return the foods whose names a line does not say itself: "cotton" for muslin."""
+    said = set(normal_form(words).split())
+    return [food for food in foods if not set(normal_form(food).split()) <= said]
 
 
 def _read(value: object, ways: Ways) -> Ingredient:
@@ -166,6 +177,11 @@ def _reads(line: str, ways: Ways) -> bool:
         return False
     return True
 
+
+_BESIDE_WATER: Final = re.compile(
+    r"\b(boiling|simmering|soapy|running|iced?|sink of|pan of)[\s-]+(?:hot\s+)?$", re.IGNORECASE
+)
+_BATH: Final = re.compile(r"[\s-]+(?:bath|canner|kettle)\b", re.IGNORECASE)
 
 _MEASURES: Final = frozenset(
     {"vol", "g", "kg", "ml", "l", "oz", "lb", "tbsp", "tsp", "each", "about", "plus", "fluid", "x"}
@@ -209,26 +225,55 @@ def _read_step(number: int, text: str, ingredients: Sequence[Ingredient], ways: 
 
 
 def _offers(text: str, ingredients: Sequence[Ingredient]) -> Iterator[Answer]:
-    """Yield the ingredients that a step names without their amount."""
+    """Yield the ingredients that a step names without their amount, in their order."""
     outside = re.sub(rf"{OPEN}[^{CLOSE}]*{CLOSE}|\{{[^}}]*\}}", lambda f: " " * len(f[0]), text)
+    named = {
+        place: at
+        for place, one in enumerate(ingredients)
+        if not isinstance(one.amount, Unmeasured) and f"{OPEN}{one.item}{CLOSE}" not in text
+        for at in [_where(one, ingredients, outside)]
+        if at is not None
+    }
     count = 0
-    for one in ingredients:
-        if isinstance(one.amount, Unmeasured) or f"{OPEN}{one.item}{CLOSE}" in text:
+    for place, (start, end) in named.items():
+        one = ingredients[place]
+        longer = any(
+            low <= start and end <= high and high - low > end - start
+            for low, high in named.values()
+        )
+        if longer or count >= MOST_OFFERS:  # "boiling water" is not the water beside it
             continue
-        words = one.item.split()
-        for size in (len(words), 1):
-            name = " ".join(words[-size:])
-            found = re.search(rf"\b{re.escape(name)}\b", outside, re.IGNORECASE)
-            shared = [
-                other for other in ingredients if re.search(rf"\b{re.escape(name)}", other.item)
-            ]
-            if found and len(name) > 2 and (size == len(words) or len(shared) == 1):
-                line = f"{text[: found.start()]}{OPEN}{one.item}{CLOSE}{text[found.end() :]}"
-                yield Answer(f"{show_amount(one.amount)} {one.item}", line)
-                count += 1
-                break
-        if count >= MOST_OFFERS:
-            return
+        count += 1
+        line = f"{text[:start]}{OPEN}{one.item}{CLOSE}{text[end:]}"
+        yield Answer(f"{show_amount(one.amount)} {one.item}", line)
+
+
+def _where(
+    one: Ingredient, ingredients: Sequence[Ingredient], outside: str
+) -> tuple[int, int] | None:
+    """Return where a step names an ingredient, by its whole name or by a last word of its own."""
+    words = one.item.split()
+    for size in (len(words), 1):
+        name = " ".join(words[-size:])
+        if len(name) < 3:
+            continue
+        shared = [other for other in ingredients if re.search(rf"\b{re.escape(name)}", other.item)]
+        if size < len(words) and len(shared) > 1:
+            continue
+        for found in re.finditer(rf"\b{re.escape(name)}\b", outside, re.IGNORECASE):
+            if not _is_for_the_pan(found, outside, f"{one.item} {one.note}"):
+                return found.span()
+    return None
+
+
+def _is_for_the_pan(found: re.Match[str], text: str, said: str) -> bool:
+    """Whether water is named that stands round a jar or a bowl and goes into nothing."""
+    if found[0].lower() != "water":
+        return False
+    before = _BESIDE_WATER.search(text[: found.start()])
+    if before and before[1].lower() not in said.lower():
+        return True
+    return bool(_BATH.match(text[found.end() :]))
 
 
 def readable(text: str, rows: Sequence[Row], ways: Ways) -> list[Ingredient]:

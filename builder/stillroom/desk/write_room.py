@@ -201,7 +201,7 @@ async def look(desk: Desk, request: Request) -> Response:
         if tried.look.is_right and tried.look.recipe:
             body = desk.show(ident, tried.look.recipe).body
         elif ident not in desk.pages:
-            desk.hindered[ident] = tuple(map(str, tried.look.wrong))
+            desk.hindered[ident] = len(tried.look.wrong)
             body = fill("not_yet.html", hinders=desk.hindered[ident])
     sums = desk.place.unsaved_path(ident).with_suffix(".opened")
     if not sums.is_file():
@@ -301,11 +301,11 @@ def boxes_of(
         if tried.look.is_right and tried.look.recipe:
             desk.show(ident, tried.look.recipe)
         elif not is_empty:
-            desk.hindered[ident] = tuple(map(str, tried.look.wrong))
+            desk.hindered[ident] = len(tried.look.wrong)
     if not is_unsaved and not lost:
         drop_unsaved(desk.place, ident)
-    kinds = [kind.name for kind in all_kinds().values()]
     chosen = form.get("kind") or tried.kind
+    kinds = {kind.name: f"{kind.name}: {kind.describes}" for kind in all_kinds().values()}
     state = "draft" if files.draft.is_there else "published" if files.book.is_there else "new"
     return page(
         "write.html",
@@ -318,7 +318,7 @@ def boxes_of(
         opened=opened,
         parts={} if is_empty else tried.parts,
         said_now="" if is_empty else _said(tried.look),
-        kinds=[*kinds, *([chosen] if chosen and chosen not in kinds else [])],
+        kinds=kinds if not chosen or chosen in kinds else {**kinds, chosen: chosen},
         kind=chosen,
         state=state,
         has_both=files.draft.is_there and files.book.is_there,

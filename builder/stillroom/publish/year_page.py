@@ -28,11 +28,16 @@ FITS_WORDS: Final = {
 
 @dataclass(frozen=True)
 class OccasionView:
-    """A giving day of the year with its drawing, wide and narrow."""
+    """A giving day of the year with its drawing, wide and narrow.
+
+    `given` says how much of what is drawn goes out on which day: what is too late for one is
+    laid out for the next.
+    """
 
     name: str
     day: date
     words: str
+    given: str
     wide: YearPicture
     narrow: YearPicture
 
@@ -59,15 +64,19 @@ def say_giving(month: Month) -> str:
     given = Counter((task.occasion, task.first) for task in month.of("give"))
     said = []
     for name in dict.fromkeys([*labels, *(occasion for occasion, _day in given)]):
-        each = [
-            f"{count} on {day.day} {say_month(day.month)} {day.year}"
-            for (occasion, day), count in sorted(given.items())
-            if occasion == name
-        ]
+        each = {day: count for (occasion, day), count in given.items() if occasion == name}
         parts = [f"label {labels[name]}"] if labels[name] else []
-        parts += [f"give {', '.join(each)}"] if each else []
+        parts += [f"give {_say_given(each)}"] if each else []
         said.append(f"{name}: {'; '.join(parts)}.")
     return " ".join(said)
+
+
+def _say_given(counts: Mapping[date, int]) -> str:
+    """Return how many go out on which day: "11 on 19 December 2026, 8 on 18 December 2027"."""
+    return ", ".join(
+        f"{count} on {day.day} {say_month(day.month)} {day.year}"
+        for day, count in sorted(counts.items())
+    )
 
 
 def year_of(library: Library) -> Year:
@@ -89,6 +98,7 @@ def make_year(library: Library, link: Link) -> YearView:
                 name=name,
                 day=coming.day,
                 words=coming.words,
+                given=_say_given(Counter(band.occasion.day for band in here)),
                 wide=draw_year(here, year.first, WIDE),
                 narrow=draw_year(here, year.first, NARROW),
             )

@@ -295,6 +295,17 @@ def test_a_preserve_beyond_twice_is_made_in_batches(times: str, batches: str) ->
     assert any(f"make it in {batches} batches" in one for one in warnings) is bool(batches)
 
 
+# stands in 14.5 l at three times, the pan of the recipe holds 6 l: as many batches as it takes
+@pytest.mark.parametrize(("times", "batches"), [("2", ""), ("2.1", "2"), ("3", "3"), ("8", "7")])
+def test_batches_of_a_preserve_fit_its_pan_and_nothing_else_is_said(
+    times: str, batches: str
+) -> None:
+    batch = scaled(load_recipe(RECIPES / "bramble-jelly.md"), times=times)
+    warned = [one for one in batch.warnings if "batches" in one]
+    assert [f"in {batches} batches" in one for one in warned] == ([True] if batches else [])
+    assert any("such vessels" in one for one in batch.notes) is not bool(batches)
+
+
 @pytest.mark.parametrize("asked", [{"makes": "99999999 l"}, {"times": "1001"}])
 def test_more_than_a_kitchen_can_make_is_refused(asked: dict[str, str]) -> None:
     with pytest.raises(Unreadable, match="more than a kitchen can make"):

@@ -102,7 +102,7 @@ def scale(recipe: Scalable, target: Target, measures: Measures | None = None) ->
         lines=lines,
         warnings=(
             *(warning_of(line) for line in lines if not line.holds),
-            *boiling_warnings(recipe.kind, solved.factor),
+            *boiling_warnings(recipe, solved.factor),
         ),
         notes=notes_on_scaling(recipe, solved.factor, own_tin=isinstance(target, ByTin)),
         scarcest=solved.scarcest,

@@ -107,11 +107,12 @@ def growth_notes(kind: str, larger: bool) -> tuple[str, ...]:
 
 
 def vessel_note(recipe: Scalable, factor: Fraction) -> str:
-    """Say when the recipe's largest vessel would overflow, and how large a one is wanted."""
-    if recipe.vessel_ml is None or not recipe.stands_ml:
-        return ""
-    wanted = recipe.stands_ml * factor / recipe.vessel_share
-    if wanted <= recipe.vessel_ml:
+    """Say when the recipe's largest vessel would overflow, and how large a one is wanted.
+
+    Of what is made in batches each has the vessel to itself: boiling_warnings says how many.
+    """
+    wanted = _filled_ml(recipe, factor)
+    if recipe.vessel_ml is None or wanted <= recipe.vessel_ml or _is_boiled_apart(recipe, factor):
         return ""
     litres = Fraction((wanted / 100).__ceil__(), 10)
     vessels = (wanted / recipe.vessel_ml).__ceil__()
@@ -120,12 +121,28 @@ def vessel_note(recipe: Scalable, factor: Fraction) -> str:
     return _say(words, own=own, litres=wants, count=vessels)
 
 
-def boiling_warnings(kind: str, factor: Fraction) -> tuple[str, ...]:
-    """Warn when more is boiled at once than sets; source: beside the words in the data."""
-    rule = rounding_data()["boiled_at_once"]
-    if kind not in rule["kinds"] or factor <= rule["most"]:
+def _filled_ml(recipe: Scalable, factor: Fraction) -> Fraction:
+    """Return how large a vessel is wanted, of which only its share may be filled."""
+    return recipe.stands_ml * factor / recipe.vessel_share
+
+
+def _is_boiled_apart(recipe: Scalable, factor: Fraction) -> bool:
+    most = boiled_at_most(recipe.kind)
+    return most is not None and factor > most
+
+
+def boiling_warnings(recipe: Scalable, factor: Fraction) -> tuple[str, ...]:
+    """Warn when more is boiled at once than sets; source: beside the words in the data.
+
+    As many batches as set and as the recipe's own vessel holds.
+    """
+    if not _is_boiled_apart(recipe, factor):
         return ()
-    return (str(rule["words"]).format(batches=(factor / rule["most"]).__ceil__()),)
+    rule = rounding_data()["boiled_at_once"]
+    batches = (factor / rule["most"]).__ceil__()
+    if recipe.vessel_ml:
+        batches = max(batches, (_filled_ml(recipe, factor) / recipe.vessel_ml).__ceil__())
+    return (str(rule["words"]).format(batches=batches),)
 
 
 def boiled_at_most(kind: str) -> int | None:

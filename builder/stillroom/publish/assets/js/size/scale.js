@@ -82,9 +82,9 @@ export function scale(recipe, target, measures, tables) {
     lines,
     warnings: [
       ...lines.filter((line) => !line.holds).map((line) => warningOf(/** @type {MeasuredLine} */ (line), tables)),
-      ...boilingWarnings(recipe.kind, factor, tables),
+      ...boilingWarnings(recipe, factor, tables),
     ],
-    notes: notesOf(recipe, factor, target.sort === "tin"),
+    notes: notesOf(recipe, factor, tables, target.sort === "tin"),
     scarcest: solved.scarcest,
     left: solved.left,
     fit,
@@ -355,18 +355,18 @@ function jarsText(recipe, count) {
   return count.whole ? text : say("and_a_part", { text });
 }
 
-/** @param {ScaleRecipe} recipe @param {Fraction} factor @param {boolean} ownTin @returns {string[]} */
-function notesOf(recipe, factor, ownTin) {
+/** @param {ScaleRecipe} recipe @param {Fraction} factor @param {Tables} tables @param {boolean} ownTin @returns {string[]} */
+function notesOf(recipe, factor, tables, ownTin) {
   if (factor.equals(ONE)) return [];
   const notes = recipe.notes[factor.above(ONE) ? "larger" : "smaller"];
-  const ofVessels = [vesselNote(recipe, factor), ownTin ? "" : tinNote(recipe.tin, factor)];
+  const ofVessels = [boiledApart(recipe, factor, tables) ? "" : vesselNote(recipe, factor), ownTin ? "" : tinNote(recipe.tin, factor)];
   return [...notes, ...ofVessels.filter(Boolean)];
 }
 
 /** @param {ScaleRecipe} recipe @param {Fraction} factor */
 function vesselNote(recipe, factor) {
   if (!recipe.vessel_ml || recipe.stands_ml.equals(ZERO)) return "";
-  const wanted = recipe.stands_ml.times(factor).over(recipe.vessel_share);
+  const wanted = filledMl(recipe, factor);
   if (!wanted.above(recipe.vessel_ml)) return "";
   const litres = new Fraction(wanted.over(new Fraction(100)).ceil(), 10n);
   const own = showDecimal(recipe.vessel_ml.over(new Fraction(1000)));
@@ -375,11 +375,33 @@ function vesselNote(recipe, factor) {
   return say(vessels > VESSELS_TOLD ? "vessel" : "vessels", words);
 }
 
-/** @param {string} kind @param {Fraction} factor @param {Tables} tables @returns {string[]} */
-function boilingWarnings(kind, factor, tables) {
-  const { kinds, most, words } = tables.boiled_at_once;
-  if (!kinds.includes(kind) || !factor.above(new Fraction(most))) return [];
-  return [words.replace("{batches}", `${factor.over(new Fraction(most)).ceil()}`)];
+/**
+ * Whether more is asked for than sets at once: each batch then has the vessel to itself.
+ * @param {ScaleRecipe} recipe
+ * @param {Fraction} factor
+ * @param {Tables} tables
+ */
+function boiledApart(recipe, factor, tables) {
+  const { kinds, most } = tables.boiled_at_once;
+  return kinds.includes(recipe.kind) && factor.above(new Fraction(most));
+}
+
+/** @param {ScaleRecipe} recipe @param {Fraction} factor @param {Tables} tables @returns {string[]} */
+function boilingWarnings(recipe, factor, tables) {
+  if (!boiledApart(recipe, factor, tables)) return [];
+  const { most, words } = tables.boiled_at_once;
+  const sets = factor.over(new Fraction(most)).ceil();
+  const holds = recipe.vessel_ml ? filledMl(recipe, factor).over(recipe.vessel_ml).ceil() : 0n;
+  return [words.replace("{batches}", `${holds > sets ? holds : sets}`)];
+}
+
+/**
+ * How large a vessel is wanted, of which only its share may be filled.
+ * @param {ScaleRecipe} recipe
+ * @param {Fraction} factor
+ */
+function filledMl(recipe, factor) {
+  return recipe.stands_ml.times(factor).over(recipe.vessel_share);
 }
 
 /**
