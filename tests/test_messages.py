@@ -22,10 +22,12 @@ _SPEC.loader.exec_module(make_messages)
 BANNED = (
     "front matter|yaml|token|tuple|mapping|mappings|key|keys|scalar|block|parser|parse|parsed|null"
     "|boolean|regex|regular expression|utf-?8|unicode|json|string|traceback|integer|exception"
-    "|syntax|validation|invalid|schema|byte|bytes|char|chars|float|dict|iterable|index|enum"
+    "|syntax|encoding|plugin|solver|locale|validation|invalid|schema|byte|bytes|char|chars|float|dict|iterable|index|enum"
 )
-# the one such word that an editor's own menu has, with what to do about it beside it
-EXPLAINED = 'Open it in your editor and save it again with the encoding "UTF-8".'
+# the one such word that a menu has, with what to do about it beside it
+EXPLAINED = (
+    'Open it where you write, choose "Save as", and there "UTF-8", which is how letters are kept.'
+)
 
 
 def test_the_table_is_what_the_program_says() -> None:

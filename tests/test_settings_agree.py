@@ -98,7 +98,7 @@ CASES: dict[str, tuple[str | bytes, tuple[int, str] | None]] = {
     "a wrong unit": (of("country: GB", "units: cups"), (8, 'Write "metric", "us" or "imperial".')),
     "not a height": (of("altitude_m: high"), (7, "whole metres")),
     "too high": (of("altitude_m: 90000"), (7, "whole metres")),
-    "not a language": (of("language: en-XX-yy-zz"), (7, "a language and country")),
+    "not a language": (of("language: en-XX-yy-zz"), (7, "a language and its country")),
     "no currency": (of("currency: pounds"), (7, "three capitals")),
     "a list for a word": (of("country: [GB, NO]"), (7, "not written as wanted")),
     "a word for a list": (of("giving_days: Christmas"), (7, "Write each as")),

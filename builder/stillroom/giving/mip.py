@@ -19,7 +19,7 @@ from stillroom.core.words.problems import Unreadable
 
 INFINITE = math.inf
 NOT_INSTALLED = Unreadable(
-    "Planning needs the solver highspy, which is not installed.",
+    "A plan is worked out by highspy, which is not installed.",
     'Install it with: python -m pip install "stillroom[giving]"',
 )
 LARGEST = 10_000_000

@@ -105,7 +105,9 @@ def work_out(
         raise ProblemsFound([Problem(read.file, 1, missing.what, missing.mend)]) from None
     if breaches := find_breaches(offering, plan):
         what = f"The second check of the plan found: {' '.join(breaches)}"
-        raise ProblemsFound([Problem(read.file, 1, what, "Please report this as a fault.")])
+        raise ProblemsFound(
+            [Problem(read.file, 1, what, "Please show this list to those who make Stillroom.")]
+        )
     patience_s = _time_to_explain(effort, plan)
     try:
         complaints = _explain(offering, plan, patience_s)

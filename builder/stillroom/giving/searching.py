@@ -170,7 +170,7 @@ def _reckoned(problem: PlanProblem, answer: Answer) -> Whole:
     if reckoned.faults:
         raise Unreadable(
             f"The plan was reckoned over again, and does not hold: {'; '.join(reckoned.faults)}.",
-            "Please report this as a fault.",
+            "Please show this list to those who make Stillroom.",
         )
     return Whole(answer, reckoned)
 

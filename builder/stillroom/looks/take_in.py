@@ -79,8 +79,10 @@ def _from_heic(name: str, data: bytes) -> bytes:
     except ImportError:
         pillow = None
     if pillow is None:
-        what = f'The picture "{name}" is a HEIC, which needs the extra "pictures".'
-        raise Unreadable(what, 'Write: pip install "stillroom[pictures]", or save it as a JPEG.')
+        what = f'The picture "{name}" is a HEIC, which is not read here yet.'
+        raise Unreadable(
+            what, 'Save it as a JPEG, or install what reads it: pip install "stillroom[pictures]"'
+        )
     image, ops = pillow
     register_heif_opener()
     image.MAX_IMAGE_PIXELS = MOST_POINTS

@@ -70,7 +70,7 @@ def find_unpublished(library: Library, site: Path) -> Iterator[Problem]:
         pages = (site / "r" / recipe.slug / "index.html", site / "r" / f"{recipe.slug}.html")
         if not any(page.is_file() for page in pages):
             what = "This recipe was read, and no page was made of it."
-            mend = "Look whether another page or another plugin takes its place."
+            mend = 'Look whether another page, or another under "plugins:", takes its place.'
             yield Problem(recipe.file, 1, what, mend)
 
 

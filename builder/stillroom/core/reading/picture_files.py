@@ -175,7 +175,7 @@ def _svg_size(data: bytes) -> tuple[float, float] | None:
         return None
     if root.tag == "svg":
         what = "The drawing does not say that it is SVG, and no browser shows it."
-        raise Unreadable(what, 'Write xmlns="http://www.w3.org/2000/svg" in its first tag.')
+        raise Unreadable(what, "Save it once more as SVG where it was drawn.")
     for element in root.iter():
         _refuse_live(element)
     return _svg_box(root)

@@ -16,7 +16,9 @@ from stillroom.core.words.problems import Problem, ProblemsFound
 
 LARGEST: Final = 250_000
 LONGEST_LINE: Final = 4_000
-_SAVE: Final = 'Open it in your editor and save it again with the encoding "UTF-8".'
+_SAVE: Final = (
+    'Open it where you write, choose "Save as", and there "UTF-8", which is how letters are kept.'
+)
 # what no keyboard types: it would split lines where no editor shows a new one, or hide words
 _UNPRINTABLE: Final = late_regex(
     "[\x00-\x08\x0b\x0c\x0e-\x1f\x7f-\x9f\u2028\u2029\u202a-\u202e\u2066-\u2069\ud800-\udfff\ufffe\uffff]"
