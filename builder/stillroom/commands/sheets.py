@@ -68,8 +68,8 @@ def _label_figures(text: str) -> list[Fraction]:
     if len(figures) not in (6, 8):
         raise Unreadable(
             f'"{text}" is not a label sheet.',
-            "Write columns, rows, left and top margin, and how far it is from one label to the next, "
-            'across and down: "2,4,15,18.5,90,65"; '
+            "Write columns, rows, left and top margin, and how far it is from one label to the "
+            'next, across and down: "2,4,15,18.5,90,65"; '
             'then, if you like, a label\'s own width and height: "2,4,15,18.5,90,65,88,63".',
         )
     return figures

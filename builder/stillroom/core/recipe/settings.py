@@ -160,8 +160,8 @@ _MENDS: Final = {
     "units": 'Write "metric", "us" or "imperial".',
     "country": 'Write its two capitals: "GB".',
     "altitude_m": "Write whole metres from -430 to 6000.",
-    "language": 'Write a language and its country: "en_GB" is English as in Britain, "de_AT" German '
-    "as in Austria.",
+    "language": 'Write a language and its country: "en_GB" is English as in Britain, "de_AT" '
+    "German as in Austria.",
     "currency": 'Write its three capitals: "GBP".',
     "send_us": 'Write "yes", or "no" to leave the page out.',
     "design": 'Write the name of a design: "plain", "leaves", "winter".',
