@@ -15,6 +15,7 @@ from typing import Final
 
 from stillroom.beginning.recipe import LONGEST_TITLE, slug_of
 from stillroom.beginning.written import fact, item
+from stillroom.bringing.checked import STAND_IN, checked, missing_at
 from stillroom.bringing.found import BroughtRecipe, Origin, Paper, Question, Recipe
 from stillroom.bringing.heads import plain, words
 from stillroom.bringing.measured import measured_beside
@@ -22,21 +23,14 @@ from stillroom.bringing.naming import guess_kind, title_of
 from stillroom.bringing.one_line import things_on
 from stillroom.bringing.plain_text import tidy
 from stillroom.bringing.typed_marks import pieces
-from stillroom.core.checking import find_unsafe
 from stillroom.core.larder.shelves import Larder
-from stillroom.core.method.keeping_said import ask_of_keeping, may_say_keeping
-from stillroom.core.reading.loading import read_recipe
+from stillroom.core.method.keeping_said import may_say_keeping
 from stillroom.core.reading.markup import find_markup
-from stillroom.core.recipe.kind_dates import warn_of_dates
-from stillroom.core.recipe.model import Recipe as Read
 from stillroom.core.recipe.settings import BookSettings
-from stillroom.core.unknown_foods import unknown_foods
-from stillroom.core.words.problems import Problem, ProblemsFound
 
 ASKED: Final = "# ?"
 """How a question begins where it stands in a draft; the book's reader passes over such lines."""
 _RULE: Final = "---"
-_STAND_IN: Final = {"title:": "title: It", "kind:": "kind: bake", "makes:": "makes: 1 kg"}
 _LONGEST_ITEM: Final = 900
 """Shorter than what facts_above.py takes for one line: what is longer is told and cut."""
 _LONGEST_NAME: Final = 120
@@ -311,69 +305,20 @@ def _ask_whose(made: _Draft, recipe: Recipe, origin: Origin, method: int) -> Non
 
 def _ask_the_book(made: _Draft, slug: str, settings: BookSettings, larder: Larder | None) -> None:
     """Ask what the book's own check would say of the draft."""
-    text = "\n".join(made.rows) + "\n"
-    name = f"{slug}.md"
     known = {place for place, _, _ in made.asked}
     told = " ".join(what for _, what, _ in made.asked)
-    try:
-        read = read_recipe(text, name, slug, settings.units, larder, settings.language)
-        found = [*find_unsafe(read, settings), *warn_of_dates(read), *ask_of_keeping(read)]
-        found += _unknown((read,))
-    except ProblemsFound as wrong:
-        half = wrong.draft if isinstance(wrong.draft, Read) else None
-        unsafe = find_unsafe(half, settings) if half else ()
-        rest = half or _read_in_spite(made.rows, wrong.problems, settings, larder)
-        found = [*wrong.problems, *unsafe, *(_unknown((rest,)) if rest else ())]
-    for problem in sorted(set(found)):
+    for problem in checked(made.rows, slug, settings, larder):
         place = min(max(problem.line - 1, 0), len(made.rows) - 1)
-        missing = _missing(problem, made.rows)
+        missing = missing_at(problem, made.rows)
         place = missing if missing is not None else place
         if problem.what.startswith('"ingredients" is missing') and "ingredients" in told:
             continue
         if place in known and (missing is not None or made.rows[place].startswith(_STATES)):
-            continue  # it was asked already, in words that know more
+            # it was asked already, in words that know more
+            made.by_check |= {(what, mend) for at, what, mend in made.asked if at == place}
+            continue
         made.ask(place, problem.what, problem.mend)
         made.by_check.add((problem.what, problem.mend))
-
-
-def _read_in_spite(
-    rows: list[str], problems: Iterable[Problem], settings: BookSettings, larder: Larder | None
-) -> Read | None:
-    """Return what reads of a draft when its missing facts and doubtful lines have a stand-in.
-
-    Of its other lines it is then known which foods the book does not know.
-    """
-    ready = [_STAND_IN.get(row, row) for row in rows]
-    for problem in problems:
-        at = problem.line - 1
-        if 0 <= at < len(ready) and ready[at].lstrip().startswith("- "):
-            ready[at] = f"{ready[at].partition('-')[0]}- 1 l water"
-    text = "\n".join(ready) + "\n"
-    try:
-        return read_recipe(text, "it.md", "it", settings.units, larder, settings.language)
-    except ProblemsFound as wrong:
-        return wrong.draft if isinstance(wrong.draft, Read) else None
-
-
-def _missing(problem: Problem, rows: list[str]) -> int | None:
-    """Return the place of the empty fact that a problem calls missing."""
-    found = re.match(r'"(\w+)" is missing', problem.what)
-    if not found:
-        return None
-    return next((at for at, row in enumerate(rows) if row.strip() == f"{found[1]}:"), 1)
-
-
-def _unknown(recipes: Iterable[Read]) -> list[Problem]:
-    found = []
-    for food in unknown_foods(recipes):
-        what = (
-            f'"{food.words}" is not a food that this book knows: its allergens cannot be checked.'
-        )
-        near = " or ".join(f'"{name}"' for name in food.nearest if name != food.words)
-        mend = f"If {near} is meant, write that; " if near else ""
-        mend += "else say what it is among the book's own foods (larder.yml)."
-        found.append(Problem(*food.places[0], what, mend[0].upper() + mend[1:]))
-    return found
 
 
 def _with_questions(made: _Draft, end: int, title: str, slug: str) -> BroughtRecipe:
@@ -388,7 +333,7 @@ def _with_questions(made: _Draft, end: int, title: str, slug: str) -> BroughtRec
         for _, what, mend in above.get(place, []):
             said = textwrap.shorten(f"{what} {mend}", _LONGEST_QUESTION, placeholder=" …")
             text.append(f"{ASKED} {said}")
-            if (what, mend) not in made.by_check and row not in _STAND_IN:
+            if (what, mend) not in made.by_check and row not in STAND_IN:
                 bare.append(text[-1])
         moved[place] = len(text) + 1
         text.append(row)

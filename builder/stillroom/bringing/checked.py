@@ -1,0 +1,80 @@
+"""What the book's own check says of a draft, as far as it reads.
+
+Used by drafting.py alone.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterable
+from typing import Final
+
+from stillroom.core.checking import find_unsafe
+from stillroom.core.larder.shelves import Larder
+from stillroom.core.method.keeping_said import ask_of_keeping
+from stillroom.core.reading.loading import read_recipe
+from stillroom.core.recipe.kind_dates import warn_of_dates
+from stillroom.core.recipe.model import Recipe
+from stillroom.core.recipe.settings import BookSettings
+from stillroom.core.unknown_foods import unknown_foods
+from stillroom.core.words.problems import Problem, ProblemsFound
+
+STAND_IN: Final = {"title:": "title: It", "kind:": "kind: bake", "makes:": "makes: 1 kg"}
+"""The facts that a draft may leave empty, and what stands in for them while the rest is read."""
+
+
+def checked(
+    rows: list[str], slug: str, settings: BookSettings, larder: Larder | None
+) -> list[Problem]:
+    """Return what is wrong with the lines of a draft, by line."""
+    text = "\n".join(rows) + "\n"
+    try:
+        read = read_recipe(text, f"{slug}.md", slug, settings.units, larder, settings.language)
+        found = [*find_unsafe(read, settings), *warn_of_dates(read), *ask_of_keeping(read)]
+        found += _unknown((read,))
+    except ProblemsFound as wrong:
+        half = wrong.draft if isinstance(wrong.draft, Recipe) else None
+        unsafe = find_unsafe(half, settings) if half else ()
+        rest = half or _read_in_spite(rows, wrong.problems, settings, larder)
+        found = [*wrong.problems, *unsafe, *(_unknown((rest,)) if rest else ())]
+    return sorted(set(found))
+
+
+def _read_in_spite(
+    rows: list[str], problems: Iterable[Problem], settings: BookSettings, larder: Larder | None
+) -> Recipe | None:
+    """Return what reads of a draft when its missing facts and doubtful lines have a stand-in.
+
+    Of its other lines it is then known which foods the book does not know.
+    """
+    ready = [STAND_IN.get(row, row) for row in rows]
+    for problem in problems:
+        at = problem.line - 1
+        if 0 <= at < len(ready) and ready[at].lstrip().startswith("- "):
+            ready[at] = f"{ready[at].partition('-')[0]}- 1 l water"
+    text = "\n".join(ready) + "\n"
+    try:
+        return read_recipe(text, "it.md", "it", settings.units, larder, settings.language)
+    except ProblemsFound as wrong:
+        return wrong.draft if isinstance(wrong.draft, Recipe) else None
+
+
+def missing_at(problem: Problem, rows: list[str]) -> int | None:
+    """Return the place of the empty fact that a problem calls missing."""
+    found = re.match(r'"(\w+)" is missing', problem.what)
+    if not found:
+        return None
+    return next((at for at, row in enumerate(rows) if row.strip() == f"{found[1]}:"), 1)
+
+
+def _unknown(recipes: Iterable[Recipe]) -> list[Problem]:
+    found = []
+    for food in unknown_foods(recipes):
+        what = (
+            f'"{food.words}" is not a food that this book knows: its allergens cannot be checked.'
+        )
+        near = " or ".join(f'"{name}"' for name in food.nearest if name != food.words)
+        mend = f"If {near} is meant, write that; " if near else ""
+        mend += "else say what it is among the book's own foods (larder.yml)."
+        found.append(Problem(*food.places[0], what, mend[0].upper() + mend[1:]))
+    return found
