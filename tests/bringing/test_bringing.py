@@ -1042,3 +1042,92 @@ def test_some_of_a_thing_in_another_language_is_no_title() -> None:
     )
     assert one_of("a.txt", text.encode()).title == "Aubergines au vinaigre"
     assert listed(text)[0] == "Quelques aubergines bio"
+
+
+LETTER = """From: Sophie Vane <sophie@vane.example>
+To: me@house.example
+Subject: Farley's biscuits
+
+> could I have the recipe?
+
+{above}
+3 cups whole wheat flour
+2 cups oats
+1 + 1/4 cups water
+1/2 tsp salt (garlic is not recommended for dogs)
+
+Preheat the oven to 275 degrees F.
+Mix all and bake it until it is hard.
+See you Saturday
+Sophie
+"""
+
+
+@pytest.mark.parametrize("above", ["Hi Ann,\n", "Here it is.\n"])
+def test_of_a_letter_only_the_recipe_is_kept(above: str) -> None:
+    draft = one_of("letter.eml", LETTER.format(above=above).encode())
+    for left_out in ("could I have", "Hi Ann", "See you Saturday", "1. Sophie"):
+        assert left_out not in draft.text, left_out
+    assert "1 + 1/4 cups water" in draft.text
+    assert "until it is hard" in draft.text
+    said = [one.what for one in draft.questions]
+    assert not any("Two things" in one for one in said)
+    assert "kind: pet treat" in draft.text
+    assert any("for dogs" in one for one in said)
+
+
+def test_a_letter_that_tells_its_list_in_a_sentence_greets_nobody() -> None:
+    text = (
+        "Hello Mavis,\n\nMy sister grew far too many tomatoes:\n\n4 lb green tomatoes, "
+        "2 lb cooking apples, 1/2 lb onions, 1 tbsp salt.\n\nChop all roughly and cook it "
+        "slowly in a low oven. Pot up your chutney and seal it.\n"
+    )
+    draft = one_of("a.txt", text.encode())
+    assert "Mavis" not in draft.text
+    assert "kind: chutney" in draft.text
+    assert any("Pot up your chutney" in one.what for one in draft.questions)
+
+
+PHOTOGRAPHED = """Max's coffee flavoured
+liqueur
+
+4 cups water
+12 tsp instant coffee
+(regular or decaf)
+1/4 - 1/2 pint cream, to just
+cover
+Bring to the boil and simmer 60 to 90 min-
+utes - uncovered.
+Leave it in a well-
+buttered dish.
+"""
+
+
+def test_lines_that_a_photograph_broke_are_whole_again() -> None:
+    draft = one_of("a.txt", PHOTOGRAPHED.encode())
+    assert draft.title == "Max's coffee flavoured liqueur"
+    assert "- 12 tsp instant coffee (regular or decaf)\n" in draft.text
+    assert "pint cream, to just cover" in draft.text
+    assert "simmer 60 to 90 minutes - uncovered" in draft.text
+    assert "well-buttered dish" in draft.text
+
+
+@pytest.mark.parametrize(
+    ("text", "title", "makes"),
+    [
+        ("RASPBERRY VINEGAR.\n\nPour it over and wait a day.\nStrain it.", "Raspberry vinegar", ""),
+        ("damson wine.\nto every gallon of water, put two pounds of sugar.", "Damson wine", ""),
+        ("Boil it hard.\nStrain it, and leave it until the next day, in the cold.", "", ""),
+        (
+            "Mincemeat\n\nTo make 1.5 kg (3 lb) mincemeat, you will need 125 g raisins, 125 g "
+            "suet, 50 g peel and 175 g demerara sugar.\n\nMix all of it well, and cover it.",
+            "Mincemeat",
+            "1.5 kg (3 lb) mincemeat",
+        ),
+    ],
+)  # fmt: skip
+def test_old_books_say_their_titles_with_a_stop(text: str, title: str, makes: str) -> None:
+    draft = one_of("pasted.txt", text.encode())
+    assert draft.title == title or (not title and "title:\n" in draft.text)
+    assert f"makes: {makes}".rstrip() in draft.text
+    assert "## Source" not in draft.text, "nobody said whence"

@@ -56,6 +56,8 @@ _USED_FOR: Final = re.compile(  # "oil for greasing" is no heading
 )
 _PART_WORDS: Final = 3
 _MOST_OF_A_LINE: Final = 14
+_TITLE_WORDS: Final = 5
+_SAID_OF_IT: Final = re.compile(r"\b(?:it|them|this|these|until|till|then)\b", re.IGNORECASE)
 _FOODS: Final = 2
 """Foods known for certain, from which on a list is one of foods."""
 _FEW: Final = 6
@@ -177,20 +179,19 @@ def _without_list(rows: Sequence[Row]) -> Recipe:
     heads = (place for place, row in enumerate(rows) if row.shape == "heading")
     at = next((place for place in heads if section_of(rows[place].text) is None), None)
     if at is None:
-        at = 0 if is_title(rows[0].text) and len(rows) > 1 else None
-    recipe.title = (titled(rows[at].text) or rows[at].text) if at is not None else ""
+        at = 0 if is_title(_unstopped(rows[0].text)) and len(rows) > 1 else None
+    recipe.title = _unstopped(titled(rows[at].text) or rows[at].text) if at is not None else ""
     recipe.makes = _made_by_title(recipe.title)
     below = [row for place, row in enumerate(rows) if place != at]
     for place, row in enumerate(below[:_FEW]):
         alone = f": {row.text}" if row.text[:1].isdigit() else row.text
         if said := said_in_prose(alone):
             recipe.ingredients = [("", thing) for thing in said.things]
-            so_many = re.search(r"\b(?:makes|for|voor|für|pour|per|para)\s+\d.*", said.before, re.I)
-            recipe.makes = recipe.makes or (makes_of(so_many[0]) if so_many else "")
+            recipe.makes = recipe.makes or _made_before(said.before)
             if not recipe.title and is_title(said.named):
                 recipe.title = said.named
             kept = [replace(row, text=said.after)] if said.after else []
-            recipe.intro = [above.text for above in below[:place] if not is_passed(above.text)]
+            _read_above(recipe, below[:place])
             read_below(recipe, [*kept, *below[place + 1 :]])
             what = f"{len(said.things)} things were told in one sentence, and have a line each now."
             recipe.doubt("ingredients", what, "Look whether they were parted where you would.")
@@ -202,6 +203,29 @@ def _without_list(rows: Sequence[Row]) -> Recipe:
         'Write one ingredient to a line below "ingredients:", each after a dash.',
     )
     return recipe
+
+
+def _unstopped(text: str) -> str:
+    """Return a title without the stop that old books set behind it.
+
+    >>> _unstopped("damascene wine."), _unstopped("Boil it hard."), _unstopped("GINGER BEER.")
+    ('Damascene wine', 'Boil it hard.', 'GINGER BEER')
+    """
+    bare = re.sub(r"^to\s+make\s+", "", text.strip(), flags=re.IGNORECASE).removesuffix(".")
+    few = len(bare.split()) <= _TITLE_WORDS and not re.search(r"[\d.,;:]", bare)
+    named = bare.isupper() or bare.islower() or bare != text.strip().removesuffix(".")
+    if not text.strip().endswith(".") or not (few and named) or _SAID_OF_IT.search(bare):
+        return text
+    return bare[:1].upper() + bare[1:]
+
+
+def _made_before(text: str) -> str:
+    """Return how much the words that lead to a list say is made: "To make 1.5 kg mincemeat"."""
+    so_many = re.search(r"\b(?:makes?|for|voor|für|pour|per|para)\s+\d.*", text, re.I)
+    bare = (
+        re.split(r",?\s+(?:you|il|man|heb|necesitas|occorrono)\b", so_many[0])[0] if so_many else ""
+    )
+    return makes_of(bare)
 
 
 def _read_above(recipe: Recipe, rows: Sequence[Row]) -> None:

@@ -10,13 +10,13 @@ from __future__ import annotations
 import re
 import textwrap
 from collections.abc import Iterable
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from typing import Final
 
 from stillroom.beginning.recipe import LONGEST_TITLE, slug_of
 from stillroom.beginning.written import fact, item
 from stillroom.bringing.checked import STAND_IN, checked, missing_at
-from stillroom.bringing.found import BroughtRecipe, Origin, Paper, Question, Recipe
+from stillroom.bringing.found import PASTED, BroughtRecipe, Origin, Paper, Question, Recipe
 from stillroom.bringing.heads import plain, words
 from stillroom.bringing.measured import measured_beside
 from stillroom.bringing.naming import guess_kind, title_of
@@ -61,6 +61,8 @@ _LEFT_EMPTY: Final = re.compile(
     r"|portie)",
     re.IGNORECASE,
 )
+# "1 + 2/3 cups" is one amount
+_MIXED: Final = re.compile(r"^\W*\d+\s*\+\s*(?:\d+\s*/\s*\d+|[½⅓⅔¼¾⅛])")
 _TWO_THINGS: Final = re.compile(r"(?<!^\d)(?<!^\d\s)[;+]\s*(?:\d|[½¼¾])")
 _ADDED: Final = re.compile(
     r"(?:to (?:make|cook|prepare|serve|finish|bake)|additional|you(?:'|’)?ll also|you will also|"
@@ -128,7 +130,7 @@ def _add_facts(
         made.ask(at["title"], "No title was found.", 'Write what it is called: "title: Plum gin".')
     elif len(title) > LONGEST_TITLE:
         made.ask(at["title"], "The title is too long.", f"{LONGEST_TITLE} letters are the most.")
-    guess = guess_kind(Recipe(title=title, ingredients=recipe.ingredients, steps=recipe.steps))
+    guess = guess_kind(replace(recipe, title=title))
     at["kind"] = made.add(fact("kind", guess.word) if guess.word else "kind:")
     if guess.what:
         made.ask(at["kind"], guess.what, guess.mend)
@@ -155,14 +157,13 @@ def _add_facts(
         for thing in things:
             made.add(f"  {'  ' if head else ''}- {item(thing)}")
         if len(things) > 1:
-            what = f"{len(things)} things stood on one line, and have one each now."
+            what = f"{len(things)} things stood on one line, and have one each now: {things[0]} …"
             made.ask(place, what, "Look whether they were parted where you would.")
         if len(row) > _LONGEST_ITEM:
-            made.ask(place, "This line was too long, and is cut.", "Write one ingredient a line.")
-        elif _TWO_THINGS.search(row):
-            made.ask(
-                place, "Two things may stand on this line.", "Write each on a line of its own."
-            )
+            what = f'The line "{row[:40]} …" was too long, and is cut.'
+            made.ask(place, what, "Write one ingredient a line.")
+        elif _TWO_THINGS.search(_MIXED.sub("", row)):
+            made.ask(place, f'Two things may stand on "{row}".', "Write each on a line of its own.")
         if _ADDED.match(head):
             what = f'"{head.strip(" :")}": this may be added by whoever is given it.'
             made.ask(place, what, "If so, take it out of the list and say it in the method.")
@@ -230,8 +231,8 @@ def _add_body(made: _Draft, recipe: Recipe, origin: Origin) -> int:
             notes.setdefault(_note_head(head), []).extend(kept)
     for head, rows in notes.items():
         _add_note(made, head, rows)
-    source = _source(recipe, origin)
-    made.add("", "## Source", "", source)
+    if source := _source(recipe, origin):
+        made.add("", "## Source", "", source)
     return method
 
 
@@ -265,14 +266,16 @@ def _ask_how_long(made: _Draft, place: int, lines: Iterable[str]) -> None:
 
 
 def _source(recipe: Recipe, origin: Origin) -> str:
-    """Return whence it was brought, without anybody's address of letters."""
+    """Return whence it was brought, without anybody's address of letters; "" where nobody said."""
     writer = recipe.writer or origin.writer
     address = recipe.address or origin.address
     called = re.split(r"[/\\]", origin.called)[-1]
-    parts = [f"Brought in from {_prose(_cut(called, _LONGEST_NAME))}"]
-    parts += [f"by {_prose(_cut(writer, _LONGEST_NAME))}"] if writer else []
+    is_pasted = called == PASTED
+    parts = [] if is_pasted else [f"Brought in from {_prose(_cut(called, _LONGEST_NAME))}"]
+    by = "Brought in, by" if is_pasted else "by"
+    parts += [f"{by} {_prose(_cut(writer, _LONGEST_NAME))}"] if writer else []
     parts += [address] if address and find_markup(address) is None else []
-    return ", ".join(parts) + "."
+    return f"{', '.join(parts)}." if parts else ""
 
 
 def _prose(text: str) -> str:

@@ -11,6 +11,7 @@ from dataclasses import replace
 from typing import Final
 
 from stillroom.bringing.found import Row
+from stillroom.bringing.heads import words
 from stillroom.bringing.lists import WIDE, amid_a_sentence
 from stillroom.bringing.sorting import is_only_makes, is_passed, is_sentence
 
@@ -27,6 +28,7 @@ _OPEN: Final = re.compile(
 # "Note: wear gloves", "*Increase the time": said below the last step, and no part of it
 _BESIDE_STEPS: Final = re.compile(r"\(?(?:(?:tip|note|hint|tipp)s?\s*:|\*)", re.IGNORECASE)
 _NAMED: Final = 9
+_PARTED: Final = re.compile(r"\b(?P<first>[^\W\d_]{2,})-$")
 
 
 def joined(rows: Sequence[Row]) -> list[Row]:
@@ -50,11 +52,28 @@ def joined(rows: Sequence[Row]) -> list[Row]:
                 or _is_broken_off(rows, place, capitals)
                 or not re.search(r"[^\W_]", row.text)
             ):
-                text = f"{above.text} {row.text}" if re.search(r"[^\W_]", row.text) else above.text
+                text = together(above.text, row.text)
                 found[-1] = Row(text, above.shape, above.level, above.gap, True, above.indent)
                 continue
         found.append(row)
     return found
+
+
+def together(above: str, below: str) -> str:
+    """Return two halves of a line as one; a word that a machine parted at its edge is whole again.
+
+    >>> together("simmer for 90 min-", "utes"), together("a well-", "buttered tin")
+    ('simmer for 90 minutes', 'a well-buttered tin')
+    >>> together("Boil it", "***")
+    'Boil it'
+    """
+    if not re.search(r"[^\W_]", below):
+        return above
+    parted = _PARTED.search(above)
+    if parted and below[:1].islower():
+        kept = parted["first"].lower() in words("own_hyphen")
+        return f"{above if kept else above[:-1]}{below}"
+    return f"{above} {below}"
 
 
 def _still_of_item(rows: Sequence[Row], place: int, above: Row) -> bool:

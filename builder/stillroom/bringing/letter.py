@@ -37,6 +37,9 @@ _WROTE: Final = re.compile(
     r"\b(?:wrote|schrieb.*|a écrit|ha scritto|escribió|schreef.*)\s?:?$",
     re.IGNORECASE,
 )
+_QUOTED: Final = re.compile(r"^(?:\s{0,3}>\s?)+")
+_FEW_LINES: Final = 3
+_FEW_WORDS: Final = 5
 _PREFIX: Final = re.compile(r"^(?:(?:re|fwd?|aw|wg|tr|rv|i)\s*:\s*)+", re.IGNORECASE)
 
 
@@ -72,7 +75,7 @@ def read_letter(
             body += b"\n" + content
     if html:
         return _unsigned(rows_of_page(decode_page(body))), origin, hung
-    return tuple(rows_of(without_quoting(decode(body)))), origin, hung
+    return tuple(rows_of(without_quoting(decode(body), origin.writer))), origin, hung
 
 
 def _header(message: EmailMessage, name: str) -> str:
@@ -114,9 +117,10 @@ def _file_name(part: EmailMessage) -> str:
         return "a file of the letter"
 
 
-def without_quoting(text: str) -> list[str]:
+def without_quoting(text: str, writer: str = "") -> list[str]:
     """Return the lines of a letter without the marks of quoting, heads, greeting and signature."""
-    lines = [re.sub(r"^(?:\s{0,3}>\s?)+", "", line) for line in text.split("\n")]
+    whole = _without_what_was_asked(text.split("\n"))
+    lines = [_QUOTED.sub("", line) for line in whole]
     kept: list[str] = []
     signed = False
     for line in lines:
@@ -130,7 +134,28 @@ def without_quoting(text: str) -> list[str]:
             kept.append("")
         elif not signed:
             kept.append(line)
-    return _without_close(kept)
+    return _without_name(_without_close(kept), writer)
+
+
+def _without_what_was_asked(lines: list[str]) -> list[str]:
+    """Take out what a letter quotes of the one it answers: a few words, and no figure in them."""
+    quoted = [line for line in lines if _QUOTED.match(line) and _QUOTED.sub("", line).strip()]
+    own = [line for line in lines if line.strip() and not _QUOTED.match(line)]
+    few = len(quoted) <= _FEW_LINES and len(own) > 2 * len(quoted)
+    if not quoted or not few or any(re.search(r"\d", line) for line in quoted):
+        return lines
+    return [line for line in lines if not _QUOTED.match(line)]
+
+
+def _without_name(lines: list[str], writer: str) -> list[str]:
+    """Take the writer's own name at the foot out, with a few words of parting above it."""
+    said = [place for place, line in enumerate(lines) if line.strip()]
+    names = {plain(writer), plain(writer).split(" ")[0]} - {""}
+    if len(said) < 2 or plain(lines[said[-1]]) not in names:
+        return lines
+    parting = lines[said[-2]].strip()
+    few = len(parting.split()) <= _FEW_WORDS and not re.search(r"\d|[.;:]$", parting)
+    return lines[: said[-2] if few else said[-1]]
 
 
 def _amid_head(lines: list[str], line: str) -> bool:

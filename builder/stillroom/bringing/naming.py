@@ -49,6 +49,17 @@ _NAMED_A_RECIPE: Final = re.compile(
     re.IGNORECASE,
 )
 # what is done, or what it is done with, and the kind it makes likely: asked all the same
+# "Pot up your chutney": what is filled at last, where no title says it
+_FILLED: Final = re.compile(
+    r"\b(?:pot(?:\s+up)?|bottle|spoon|ladle|jar|cut|wrap|turn|seal|store|keep)\s+(?:up\s+)?(?:the|your|this)\s+(?:\w+\s+)?"
+    r"(?P<said>chutney|jam|jelly|marmalade|relish|curd|ketchup|liqueur|cordial|fudge|toffee|mead|soap|shortbread)\b",
+    re.IGNORECASE,
+)
+_FOR_ANIMALS: Final = re.compile(
+    r"\b(?:for|your|my|our|the)\s+(?:\w+\s+)?(?:dogs?|puppy|puppies|pups?|cats?|kitten|horses?|ponies|pony|rabbits?"
+    r"|hamsters?|guinea pigs?|birds)\b",
+    re.IGNORECASE,
+)
 _SIGNS: Final = (
     ("ferment", r"\bairlock|\bdemijohn|\bwine yeast|\bchampagne yeast|\bcarboy"),
     ("infusion", r"\b(?:vodka|gin|rum|brandy|grappa|korn|weinbrand|eau de vie)\b"
@@ -111,7 +122,7 @@ def guess_kind(recipe: Recipe) -> Guess:
                 asked = asked or Guess("", wrong.what, wrong.mend)
             continue
         if asked is None or len(word.split()) > 1:
-            return Guess(found.spoken)
+            return _perhaps_for_animals(recipe, found.spoken)
     if asked:
         return asked
     if german := _by_its_ending(recipe.title):
@@ -182,9 +193,24 @@ def _tails(said: list[str]) -> list[str]:
     return [" ".join(said[at:]) for at in range(max(0, len(said) - 4), len(said))]
 
 
+def _perhaps_for_animals(recipe: Recipe, word: str) -> Guess:
+    """Return the kind of a title; "biscuits" of a recipe that speaks of the dog are asked about."""
+    said = " ".join((recipe.title, *(row for _, row in (*recipe.ingredients, *recipe.steps))))
+    animals = _FOR_ANIMALS.search(said)
+    if animals is None or find_kind(word).name not in ("bake", "confection"):
+        return Guess(word)
+    what = f'It says "{animals[0]}", and is taken for something that an animal eats.'
+    return Guess("pet treat", what, f'If people eat it, it is of another kind: "{word}".')
+
+
 def _by_what_is_done(recipe: Recipe) -> Guess:
     text = " ".join((*(row for _, row in recipe.ingredients), *(row for _, row in recipe.steps)))
     names = ", ".join(all_kinds())
+    filled = [*_FILLED.finditer(text)]
+    if filled:
+        word, said = filled[-1]["said"].lower(), " ".join(filled[-1][0].split())
+        what = f'Its title does not say what kind it is; "{said}" makes it look like "{word}".'
+        return Guess(find_kind(word).spoken, what, f"If it is another, write that: {names}.")
     for kind, signs in _SIGNS:
         if found := re.search(signs, text, re.IGNORECASE | re.DOTALL):
             said = found[0].strip()

@@ -45,6 +45,12 @@ _GLUED: Final = re.compile(
     re.IGNORECASE,
 )
 _LEAST_FACTS: Final = 3
+_REST_OF_TITLE: Final = 3
+_LONG_TITLE: Final = 8
+_IN_BRACKETS: Final = re.compile(r"\([^()]+\)[.,]?")
+_OPEN_LINE: Final = re.compile(
+    r"(?:,|\b(?:and|or|of|the|with|for|to|just|in|into|an?))$", re.IGNORECASE
+)
 _CARD_FACT: Final = re.compile(
     r"(Prep Time|Cook Time|Total Time|Active Time|Cure Time|Course|Cuisine|Featuring|Servings"
     r"|Yield|Calories|Author|Skill Level|Project Type|Category|Keyword|Difficulty)\s+(?=\w)"
@@ -57,9 +63,39 @@ _PREPARE: Final = re.compile(
 
 def made_ready(rows: Sequence[Row]) -> list[Row]:
     """Return rows without a page's times, with what it joined parted and what it parted joined."""
-    apart = _apart(_without_times(_with_card_facts(rows)))
+    apart = _apart(_without_times(_with_card_facts(_with_halves_joined(rows))))
     joined = _with_amounts_joined(_with_makes_joined(_with_dots_apart(apart)))
     return _with_numbered_lists(joined)
+
+
+def _with_halves_joined(rows: Sequence[Row]) -> list[Row]:
+    """Return rows with the rest of a title, or of a line of the list, behind its beginning.
+
+    As a photograph's words are copied: "Max's mom's coffee flavoured" above "liqueur", "12 tsp
+    coffee" above "(regular or decaf)", "½ pint water, to just" above "cover".
+    """
+    found: list[Row] = []
+    for place, row in enumerate(rows):
+        above = found[-1] if found else None
+        close = above is not None and row.shape == "line" and not row.gap and above.shape == "line"
+        if close and above is not None and _is_half(rows, place, above.text):
+            found[-1] = replace(above, text=f"{above.text} {row.text}")
+        else:
+            found.append(row)
+    return found
+
+
+def _is_half(rows: Sequence[Row], place: int, above: str) -> bool:
+    text = rows[place].text
+    if place == 1 and place + 1 < len(rows) and rows[place + 1].gap:
+        few = len(text.split()) <= _REST_OF_TITLE and len(above.split()) <= _LONG_TITLE
+        return few and text[:1].islower() and not re.search(r"[.:;!?]$", above)
+    if not is_ingredient(above):
+        return False
+    open_above = (
+        text[:1].islower() and len(text.split()) <= _REST_OF_TITLE and _OPEN_LINE.search(above)
+    )
+    return bool(_IN_BRACKETS.fullmatch(text) or open_above)
 
 
 def _with_card_facts(rows: Sequence[Row]) -> list[Row]:

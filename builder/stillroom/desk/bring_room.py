@@ -15,6 +15,7 @@ from starlette.requests import Request
 from starlette.responses import Response
 
 from stillroom.bringing import DRAFTS, Brought, bring, write_brought
+from stillroom.bringing.found import PASTED
 from stillroom.bringing.papers import LARGEST
 from stillroom.desk.desk import Desk
 from stillroom.desk.looking import plainly
@@ -22,7 +23,6 @@ from stillroom.desk.showing import page
 
 MOST_FILES: Final = 40
 MOST_PASTED: Final = 1_000_000
-PASTED: Final = "pasted.txt"
 ENDINGS: Final = ".txt,.md,.html,.htm,.json,.docx,.odt,.eml"
 
 

@@ -40,6 +40,18 @@ _KEYED: Final = re.compile(
     r'"(?:title|kind|makes|summary|oven|picture|season|vessels?|containers|keeps|opened|unopened'
     r'|where|source|use|what|keep|net|acidity|ph|amount|item): ([^"]+)"'
 )
+_AT_DESK: Final = (
+    ('write "units: us".', "say “us” at its spoons, cups and pints below."),
+    ('take out "units: us".', "empty its spoons, cups and pints below."),
+    (' below "ingredients:", each after a dash', ""),
+    (" (larder.yml)", ""),
+    (
+        'Write "kind:" and one of these, or an everyday word',
+        "Choose one of these, or write an everyday word",
+    ),
+)
+"""What is said of lines of a file, and in its place at the boxes."""
+_UNDER_WHEN: Final = re.compile(r'Write "timeline:" and (?:below|under) it ')
 _DASHED: Final = re.compile(r'"\s*- ([^"]+)"')
 _BRACED: Final = re.compile(r"\{([^{}\"]*)\}")
 
@@ -142,6 +154,9 @@ def plainly(text: str) -> str:
     >>> plainly('Write "makes: 900 ml" or so.'), plainly('"{plum}" is not an ingredient.')
     ('Write "900 ml" or so.', '"plum" is not an ingredient.')
     """
+    for said, at_desk in _AT_DESK:
+        text = text.replace(said, at_desk)
+    text = _UNDER_WHEN.sub("Write under “When”, a line each: ", text)
     text = _DASHED.sub(r'"\1"', _KEYED.sub(r'"\1"', text))
     return _BRACED.sub(r"\1", _NAMED.sub("what goes in", text))
 

@@ -136,9 +136,9 @@ def _read_line(place: int, text: str, written: object, ways: Ways) -> ReadBack:
 
 
 def _not_said(foods: Sequence[str], words: str) -> list[str]:
-    """Return the foods whose names a line does not say itself: "cotton" for muslin."""
+    """Return the foods where a line does not name one of them itself: "cotton" for muslin."""
     said = set(normal_form(words).split())
-    return [food for food in foods if not set(normal_form(food).split()) <= said]
+    return [] if all(set(normal_form(food).split()) <= said for food in foods) else list(foods)
 
 
 def _read(value: object, ways: Ways) -> Ingredient:

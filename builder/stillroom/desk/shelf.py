@@ -36,7 +36,9 @@ class Spine:
 
     @property
     def words(self) -> str:
-        """What its state is called."""
+        """What its state is called, and what it still wants to be in the book."""
+        if self.state == "draft" and not self.wrong and not self.waits:
+            return "a draft, not published; it reads well, and goes into the book when you keep it"
         return {
             "published": "in the book",
             "draft": "a draft, not published",

@@ -23,7 +23,7 @@ from stillroom.desk.brought_questions import asked_in, without_answered
 from stillroom.desk.comparing import side_by_side
 from stillroom.desk.desk import Desk
 from stillroom.desk.keeping import ChangedElsewhere, drop_unsaved, keep, sum_of, take_out
-from stillroom.desk.looking import Look
+from stillroom.desk.looking import Look, plainly
 from stillroom.desk.place import FileNow, NotHere, read_now
 from stillroom.desk.reading_back import Ways, read_box, read_steps_box, readable
 from stillroom.desk.recipe_form import FIELDS, empty_form, form_of
@@ -326,7 +326,7 @@ def boxes_of(
         just_kept=bool(just),
         lost=lost or [],
         is_whole="whole" in form,
-        asked=asked_in(tried.raw),
+        asked=[(words, plainly(words)) for words in asked_in(tried.raw)],
         told_of_picture=told_of_picture,
         go_to=go_to,
     )

@@ -10,6 +10,7 @@ import re
 from fractions import Fraction
 from typing import Any
 
+from stillroom.core.amounts.quantities import Unmeasured
 from stillroom.core.amounts.units import convert, counted_nouns, size_of
 from stillroom.core.batch.contents import middle_of
 from stillroom.core.larder.staple import Staple
@@ -35,6 +36,7 @@ _BULK = frozenset(
     | {"Bund", "Bündel", "Handvoll", "Tüte", "Dose", "Glas", "botte", "poignée", "boîte", "lata"}
     | {"puñado", "mazzetto", "bosje", "blik", "blikje"}
 )
+_FAT = frozenset({"oil", "fat", "butter"})
 _SOLID = frozenset({"vegetable", "fruit", "cooked-pulse", "mushroom", "low-acid"})
 
 
@@ -69,15 +71,23 @@ def weigh_at_most(ingredient: Ingredient, recipe: Recipe) -> Fraction | None:
     For the rule that asks for vinegar enough, and for no share: too heavy is as wrong there.
     """
     measured = middle_of(ingredient, recipe)
-    if measured is None:
-        return None
-    value, unit = measured
     staple = staple_of(ingredient)
+    if measured is None:
+        return _smeared(ingredient, staple)
+    value, unit = measured
     if size_of(unit) == "length":
         per_cm = _by_name("by_length", staple)
         return convert(value, unit, "cm") * Fraction(str(per_cm)) if per_cm else None
     one = None if unit else _heaviest(staple, counted_noun(ingredient))
     return value * one if one is not None else None
+
+
+def _smeared(ingredient: Ingredient, staple: Staple | None) -> Fraction | None:
+    """Return the most grams of fat that greases a tin, or that a line calls a little of it."""
+    words = ingredient.amount.words if isinstance(ingredient.amount, Unmeasured) else ""
+    grams = read_data("heaviest.yml", "care")["smeared"].get(words)
+    is_fat = staple is not None and staple.tags & _FAT
+    return Fraction(grams) if grams is not None and is_fat else None
 
 
 def _heaviest(staple: Staple | None, noun: str) -> Fraction | None:
