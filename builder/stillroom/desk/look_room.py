@@ -24,8 +24,8 @@ _PLAIN: Final = re.compile(rf"(?:{_NAME}/){{0,8}}(?:{_NAME})?")
 async def look_page(desk: Desk, request: Request) -> Response:
     """Show a recipe's page as it was when it last read right."""
     ident = right_slug(request.path_params["ident"])
-    shown = desk.pages.get(ident)
     frame = await run_in_threadpool(desk.frame)
+    shown = desk.pages.get(ident)  # as it is when the frame is built at last, which takes a moment
     if shown is None:
         hinders = desk.hindered.get(ident, 0)
         return HTMLResponse(frame.around(fill("not_yet.html", hinders=hinders), "Not yet"))

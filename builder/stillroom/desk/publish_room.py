@@ -1,7 +1,8 @@
 """Publishing: what will be public and what never, then a folder, a zip, a branch, or a stick.
 
-The site is built by MkDocs as the terminal builds it, strictly; a build that finds anything wrong
-leaves what was there. Nothing is sent anywhere: where to put it is said in plain words.
+The site is built by MkDocs as the terminal builds it; a build that finds anything wrong leaves what
+was there, and what is only doubtful is told beside it. Nothing is sent anywhere: where to put it is
+said in plain words.
 """
 
 from __future__ import annotations
@@ -20,7 +21,8 @@ from starlette.responses import Response
 from stillroom.beginning.unfinished import find_unfinished
 from stillroom.core.words.plurals import counted
 from stillroom.desk.desk import Desk
-from stillroom.desk.running import run
+from stillroom.desk.looking import plainly
+from stillroom.desk.running import Done, run
 from stillroom.desk.showing import page
 from stillroom.giving.finding import giving_lists, giving_logs
 
@@ -77,7 +79,7 @@ async def publish(desk: Desk, request: Request) -> Response:
 
 
 def _shown(desk: Desk, status: int = 200, **words: Any) -> Response:
-    said: dict[str, Any] = {"done": None, "way": "", "where": "", "wrong": ()} | words
+    said: dict[str, Any] = {"way": "", "where": "", "wrong": (), "noticed": ()} | words
     book = desk.book()
     return page(
         "publish.html",
@@ -113,11 +115,11 @@ async def make(desk: Desk, request: Request) -> Response:
     aside = desk.aside / f"published-{way}"
     shutil.rmtree(aside, ignore_errors=True)
     out = book.site_dir if way == "folder" else aside
-    done = await run("stillroom", ["build", "--strict", "--site-dir", out], book.root)
+    done = await run("stillroom", ["build", "--site-dir", out], book.root)
     if not done.is_well:
-        return _shown(desk, 422, wrong=done.lines, way=way)
+        return _shown(desk, 422, wrong=tuple(map(plainly, done.lines)), way=way)
     if way == "folder":
-        return _shown(desk, way=way, where=str(book.site_dir))
+        return _shown(desk, way=way, where=str(book.site_dir), noticed=_noticed(done))
     if way == "branch":
         return await _on_branch(desk, aside)
     if way == "stick":
@@ -125,6 +127,11 @@ async def make(desk: Desk, request: Request) -> Response:
 
         make_stick(aside)
     return _zipped(aside, STICK if way == "stick" else "book")
+
+
+def _noticed(done: Done) -> tuple[str, ...]:
+    """Return what a build that went well was in doubt about, in words that fit the desk."""
+    return tuple(plainly(line) for line in done.lines if not line.startswith("INFO"))
 
 
 async def _on_branch(desk: Desk, site: Path) -> Response:

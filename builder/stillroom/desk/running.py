@@ -23,6 +23,7 @@ MARK: Final = "planning: "
 """As commands/progress.py has them: the desk knows commands by their door alone."""
 _COLOURS: Final = re.compile(r"\x1b\[[0-9;]*m")
 _NO_WORD: Final = re.compile(r"^(?:INFO|DEBUG)\b")
+_ENDED: Final = re.compile(r"Aborted with ")
 _LEVEL: Final = re.compile(r"^(?:ERROR|WARNING)\s*-\s*(?:\[[\d:]+\]\s*)?(?:[\w.]+:\s*)?")
 
 
@@ -116,6 +117,15 @@ async def _all_said(process: asyncio.subprocess.Process, watched: Running | None
 
 
 def _plain_lines(said: str) -> list[str]:
-    """Return what a command said without colours and without what it only notes."""
-    lines = [_COLOURS.sub("", line).rstrip() for line in said.splitlines()]
-    return [_LEVEL.sub("", line) for line in lines if line.strip() and not _NO_WORD.match(line)]
+    """Return what a command said without colours, without what it only notes, and how it ended.
+
+    A note may run over several lines; where nothing else was said, its last line is kept.
+    """
+    lines = [line for one in said.splitlines() if (line := _COLOURS.sub("", one).rstrip())]
+    kept: list[str] = []
+    is_note = False
+    for line in lines:
+        is_note = bool(_NO_WORD.match(line)) or (is_note and not _LEVEL.match(line))
+        if not is_note and not _ENDED.match(line):
+            kept.append(_LEVEL.sub("", line))
+    return kept or lines[-1:]

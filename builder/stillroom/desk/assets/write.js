@@ -18,6 +18,7 @@ let looked = 0;
 let chosen = Boolean(kind && kind.value);
 let dirty = false;
 let shown = { leaf: null, words: [], touched: false };
+let wanted = false; // whether a page is to be had that the frame, still loading, does not show yet
 
 function fillIn(answer) {
   for (const [id, html] of Object.entries(answer.parts)) {
@@ -48,6 +49,7 @@ function fillIn(answer) {
 function showPage(html) {
   const leaf = frame.contentDocument && frame.contentDocument.querySelector("article");
   if (!leaf || html === null) {
+    wanted = html !== null;
     frame.classList.toggle("old", html === null);
     return;
   }
@@ -76,6 +78,15 @@ function showPage(html) {
   shown = { leaf, words, touched: false };
   frame.contentWindow.scrollTo({ top, behavior: "instant" });
 }
+
+// A page that was right before the frame had come is asked for once more.
+frame.addEventListener("load", () => {
+  const isThere = frame.contentDocument && frame.contentDocument.querySelector("stillroom-scale");
+  if (wanted && !isThere) {
+    frame.contentWindow.location.reload();
+  }
+  wanted = false;
+});
 
 // One question at a time: what is typed while the desk answers is asked about next.
 async function look() {
