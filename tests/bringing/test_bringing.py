@@ -158,7 +158,7 @@ def test_a_question_stands_in_the_draft_and_in_the_list_at_the_same_line() -> No
     ("title", "kind"),
     [
         ("Dark chocolate fudge with nuts", "kind: chocolate fudge\n"),
-        ("Jam doughnuts", None),
+        ("Jam doughnuts", "kind: doughnut\n"),
         ("How to make marmalade of quinces", "kind: marmalade\n"),
         ("Gherkin pickle", "kind:\n"),
         ("Cookie mix in a jar", "kind: cookie mix\n"),

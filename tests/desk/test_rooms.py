@@ -101,6 +101,20 @@ def test_a_recipe_is_kept_in_the_book_and_its_draft_is_not(own: OpenDesk) -> Non
     assert "1 tsp cinnamon" in (own.folder / "recipes" / "plum-jam.md").read_text("utf-8")
 
 
+def test_a_doubt_is_told_and_stops_no_publishing(own: OpenDesk) -> None:
+    method = JAM["method"] + "\nPut the jars away to mature for 1 month."
+    assert keep(own, "new-recipe", **JAM | {"method": method}) == 303
+    assert "It reads well, and can be published." in own.ask("/write/plum-jam").text
+    told = BeautifulSoup(own.ask("/publish", "POST", {"way": "folder"}).text, "html.parser")
+    words = told.main.get_text(" ") if told.main else ""
+    assert "lies in the folder" in words
+    assert "To look at once more" in words
+    assert "under “When”" in words
+    for notion in ("strict", "Aborted", "timeline:"):
+        assert notion not in words
+    assert (own.folder / "site" / "r" / "plum-jam" / "index.html").is_file()
+
+
 def test_what_was_is_kept_and_comes_back(own: OpenDesk) -> None:
     path = own.folder / "recipes" / "lavender-sugar.md"
     before = path.read_bytes()
