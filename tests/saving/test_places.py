@@ -3,6 +3,8 @@
 from __future__ import annotations
 
 import os
+import re
+import shlex
 import subprocess
 from pathlib import Path
 
@@ -97,6 +99,32 @@ def test_a_pack_is_hidden_from_git_and_a_list_that_git_keeps_is_warned_of(book: 
     seen = subprocess.run(status, check=True, capture_output=True, text=True, encoding="utf-8")
     assert "private" not in seen.stdout
     assert "stillroom" not in seen.stdout
+
+
+def test_checking_warns_of_a_list_and_a_log_that_git_keeps(book: Path) -> None:
+    assert run("check").exit_code == 0
+    assert "Git keeps" not in run("check").output
+    (book / "log.yml").write_text("giving log:\n", encoding="utf-8")
+    for words in (["init", "-q"], ["add", "list.yml", "log.yml"]):
+        subprocess.run(["git", "-C", str(book), *words], check=True, capture_output=True)
+    for words in (["check"], ["check", "list.yml"], ["check", "log.yml"]):
+        done = run(*words)
+        assert done.exit_code == 0, done.output
+        told = [line for line in done.output.splitlines() if "Git keeps this list" in line]
+        assert [
+            line.partition(":1:")[0].rpartition("/")[2].rpartition(" ")[2] for line in told
+        ] == [
+            "list.yml",
+            "log.yml",
+        ]
+    (book / "recipes" / "lavender-sugar.md").write_text("nothing", encoding="utf-8")
+    done = run("check")
+    assert done.exit_code == 1
+    assert done.output.count("Git keeps this list") == 2
+    said = re.search(r'"(git rm --cached [^"]+)"', done.output)
+    assert said is not None
+    subprocess.run(shlex.split(said[1]), check=True, capture_output=True)
+    assert run("check").output.count("Git keeps this list") == 1
 
 
 def test_planning_again_with_nothing_changed_changes_nothing(book: Path) -> None:

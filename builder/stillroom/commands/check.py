@@ -124,6 +124,9 @@ def _by_slug(recipes: tuple[Recipe, ...]) -> dict[str, Recipe]:
 
 
 def _tell_lists(lists: list[Path], problems: tuple[Problem, ...]) -> None:
+    from stillroom.commands.lists_alone import tell_of_git
+
+    tell_of_git(lists)
     if problems:
         raise ProblemsFound(problems)
     count = len(lists)

@@ -11,6 +11,7 @@ from stillroom.core.words.problems import Problem, ProblemsFound
 from stillroom.giving.against_book import problems_alone
 from stillroom.giving.against_whole import check_whole, with_the_rest
 from stillroom.giving.basket_designs import design_problems
+from stillroom.giving.finding import is_list
 from stillroom.giving.log import ReadLog
 from stillroom.giving.log_file import LOG_FILE, load_log, log_beside
 from stillroom.giving.log_names import Known, named_log
@@ -82,6 +83,12 @@ def lists_named(files: tuple[Path, ...]) -> list[Path]:
     """Return the giving lists that are meant by files: a log stands for the lists beside it."""
     found: dict[Path, None] = {}
     for path in files:
-        beside = sorted(path.parent.glob("*.y*ml")) if path.name == LOG_FILE else [path]
+        beside = _lists_beside(path) if path.name == LOG_FILE else [path]
         found |= dict.fromkeys(one for one in beside if one != log_beside(one))
     return list(found)
+
+
+def _lists_beside(log: Path) -> list[Path]:
+    """Return the lists beside a log; all that could be one where nothing begins as a list does."""
+    files = [path for path in sorted(log.parent.glob("*.y*ml")) if path.is_file()]
+    return [path for path in files if is_list(path)] or files

@@ -16,7 +16,7 @@ _NOT_LISTS: Final = ("mkdocs.yml", LOG_FILE)
 
 def giving_lists(book: Book) -> list[Path]:
     """Return the giving lists in a book's folder, two folders deep at most."""
-    return [path for path in _files(book) if path.name not in _NOT_LISTS and _is_list(path)]
+    return [path for path in _files(book) if path.name not in _NOT_LISTS and is_list(path)]
 
 
 def giving_logs(book: Book) -> list[Path]:
@@ -38,5 +38,6 @@ def _files(book: Book) -> Iterator[Path]:
                 yield path
 
 
-def _is_list(path: Path) -> bool:
+def is_list(path: Path) -> bool:
+    """Say whether a file is a giving list by what is in it."""
     return bool(find_giving_list(path.read_text(encoding="utf-8", errors="replace")))

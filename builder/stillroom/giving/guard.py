@@ -6,6 +6,7 @@ it is an earlier pack.
 
 from __future__ import annotations
 
+import shlex
 import shutil
 import subprocess
 from collections.abc import Iterator
@@ -55,11 +56,15 @@ def _problems(out: Path, book: Book) -> Iterator[Problem]:
 
 
 def warn_of_git(path: Path) -> Iterator[Problem]:
-    """Return a warning when git keeps a private file: whoever has the copies has the names."""
+    """Return a warning when git keeps a private file: whoever has the copies has the names.
+
+    The file's name is told as it was given, so that what is to be written works from here.
+    """
     home = next((above for above in path.resolve().parents if (above / ".git").exists()), None)
     if home and shutil.which("git") and _git(home, "ls-files", "--", str(path.resolve())).stdout:
         what = "Git keeps this list, and with it every name on it."
-        yield Problem(str(path), 1, what, f'Write "git rm --cached {path.name}" and ignore it.')
+        write = f"git rm --cached {shlex.quote(str(path))}"
+        yield Problem(str(path), 1, what, f'Write "{write}", and name it in .gitignore.')
 
 
 def _kept_by_git(out: Path, *, ignores_itself: bool = False) -> Iterator[Problem]:
