@@ -7,10 +7,12 @@ out. The public side and the private side both read the marks here.
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Set
 from functools import cache
 
+from stillroom.core.private.as_page import find_page
 from stillroom.core.private.hidden_forms import read_plain
+from stillroom.core.private.laid_out import HOUSEHOLD_KEYS, LIST_KEYS, find_head, find_keys
 from stillroom.core.words.data_files import read_data
 
 GIVING_LIST_KEY = "giving list"
@@ -22,24 +24,20 @@ PACK_WORDS = "stillroom-private-pack"
 SHOPPING_HEAD = ("month", "section", "item", "need", "in the house", "buy", "price", "left")
 
 _CALENDAR = "-//Stillroom//Private pack//"
-_LIST_KEYS = ("households", "people", "baskets", "giving day", "makes", "batches")
-_ANY_KEY = "|".join(_LIST_KEYS)
-_HOUSEHOLD_KEYS = frozenset(
-    {"name", "to", "basket", "avoid", "adults", "children", "delivery", "likes", "had", "message",
-     "address", "street", "town", "postcode", "must have", "never", "pregnant", "budget"}
-)  # fmt: skip
+_ANY_KEY = "|".join(LIST_KEYS)
 _TELLING_KEYS = frozenset({"basket", "avoid", "delivery", "likes", "had", "never", "address"})
 _BEFORE_KEY = " \t#/;*-+><!\"'\ufeff_`0123456789.)"
 """What may stand before a key that is indented, quoted, bold, in a list or commented out."""
 _MARKS = ("household", "<basket", "<avoid", "<delivery")
 """Without one of these, and without "giving", a text is no list that is laid out by its words."""
-_NO_NAMES = frozenset(key.rstrip("s") for key in (*_HOUSEHOLD_KEYS, *_LIST_KEYS, "giving list"))
-"""What a page that explains lists has where a list has names."""
 _KEY = re.compile(r"giving[ _-]list[\"'*_`]*[ \t]*[:=]", re.IGNORECASE)
 _LOG_KEY = re.compile(r"giving[ _-]log[\"'*_`]*[ \t]*[:=]", re.IGNORECASE)
 _LOG_ROW = re.compile(
     r"\bday[\"']?[ \t]*[:=][ \t]*[\"']?\d{4}-\d\d-\d\d[\"']?,?\s+"
-    r"[\"']?(?:given|posted|thanked)[\"']?[ \t]*:"
+    r"[\"']?(?:given|posted|thanked)[\"']?[ \t]*[:=]"
+    r"|<day>\s*\d{4}-\d\d-\d\d\s*</day>\s*<(?:given|posted|thanked)>"
+    r"|^[\"']?day[\"']?[,;\t|][ ]?[\"']?(?:given|posted|thanked)\b[^\n]*\n[\"']?\d{4}-\d\d-\d\d",
+    re.MULTILINE,
 )
 """A line of a log that says who was given something, wherever the log's first line is."""
 _OTHER = re.compile(rf"(?:{_ANY_KEY})[\"'*_`]*(?:[ \t]*[:=]|(?<=[*_`])[ \t]*$)", re.I | re.M)
@@ -51,7 +49,7 @@ _NAME_KEY = re.compile(r"\b(?:name|to)[\"']?[ \t]*:")
 _TELLING_KEY = re.compile(r"\b(?:basket|avoid|delivery|likes|had)[\"']?[ \t]*:")
 _PARTED_KEY = re.compile(r"giving\s+list")
 _EVERY_KEY = "|".join(
-    key.replace(" ", "[ _-]") for key in sorted({*_HOUSEHOLD_KEYS, *_LIST_KEYS, "giving list"})
+    key.replace(" ", "[ _-]") for key in sorted({*HOUSEHOLD_KEYS, *LIST_KEYS, "giving list"})
 )
 _TAGGED = re.compile(rf"<(?P<key>{_EVERY_KEY})(?:\s[^<>]{{0,200}})?>\s*[^<\s]", re.IGNORECASE)
 _KEY_TAGGED = re.compile(rf"<key>\s*(?P<key>{_EVERY_KEY})\s*</key>", re.IGNORECASE)
@@ -63,25 +61,6 @@ _DASHED = re.compile(
     rf"^[\s>*#/-]*(?P<key>{_EVERY_KEY})[\"'*_]*[ \t]*(?:-+>?|–|—|=+>?|→|\.\.+|~)(?=\s)",
     re.IGNORECASE | re.MULTILINE,
 )
-_HEADED = re.compile(
-    r"^[ \t]*(?:#{1,6}[ \t]*|<h[1-6][^<>]*>|\*\*|__|(?=[^\n]*\n[ \t]*(?:={3,}|-{3,})[ \t]*$))"
-    r"[^\n:<]{0,24}\bgiving[ -]list\b[^\n:<]{0,24}",
-    re.IGNORECASE | re.MULTILINE,
-)
-"""A heading of a page that is called a giving list."""
-_ROW = re.compile(
-    r"^[ \t]*(?:[-*+|>]|\d+[.)]|#{2,6}|<(?:li|p|dt|tr|td|h[2-6])\b[^<>]*>)*[ \t*_]*"
-    r"(?P<who>[^\W\d_a-z][^\n:–—|<>(]{1,60}?)[*_]*(?:[ \t]*[:–—|(]|[ \t]-+[ \t]|</?\w+>|\n{1,2})"
-    r"(?P<said>[^\n]{2,200})$",
-    re.MULTILINE,
-)
-_SAID_OF_SOMEBODY = re.compile(
-    r"\b(?:no [a-z]+s\b|without|allerg\w*|avoids?|vegans?|vegetarians?|coeliac|celiac|halal"
-    r"|kosher|by post|posted|collects?|(?:small|large|big|medium) (?:basket|one)|adults?|child"
-    r"|children|kids|pregnant|diabetic|lactose|gluten)\b",
-    re.IGNORECASE,
-)
-"""What is said of a household beside its name, where a list is written as a page."""
 _CELL = re.compile(r"[,;\t|]")
 _BEHIND_KEY = re.compile(r"[\"'*_]*\s*(?:[=–—→~]|-+>?\s|\.\.|</key)")
 """What stands behind a key where no colon does and the key is in no tag."""
@@ -98,7 +77,7 @@ def find_giving_list(text: str) -> int:
     lowered = text.lower()
     if "giving" not in lowered:
         told = any(mark in lowered for mark in _MARKS)
-        return (told and _households_line(text)) or _table_line(text)
+        return (told and _households_line(text)) or _table_line(text) or _other_way(text, lowered)
     for number, line in _lines_with(_KEY, text):
         found = _KEY.search(line)
         if found is None:
@@ -109,7 +88,14 @@ def find_giving_list(text: str) -> int:
             return number
         if exact or ((not before.strip(_BEFORE_KEY) or before[-1] in "\"'") and _other_key(text)):
             return number
-    return _households_line(text) or _table_line(text) or _page_line(text)
+    return (
+        _households_line(text) or _table_line(text) or find_page(text) or _other_way(text, lowered)
+    )
+
+
+def _other_way(text: str, lowered: str) -> int:
+    """Return the line from which a list is known that another program wrote, or 0."""
+    return find_keys(text, lowered) or find_head(lowered)
 
 
 @cache
@@ -119,37 +105,6 @@ def _other_word() -> re.Pattern[str]:
     words = "|".join(re.escape(word) for word in (*said["households"], *said["other"]))
     words = words.replace(r"\ ", "[ _-]")
     return re.compile(rf"^[\"']?(?:{words})[\"']?[ \t]*:", re.IGNORECASE | re.MULTILINE)
-
-
-def _page_line(text: str) -> int:
-    r"""Return the line of a heading under which two or more are named with what is said of them.
-
-    >>> _page_line("# Giving list\n\n- Jo and Sam: no nuts\n- Nan – by post, small basket\n")
-    1
-    >>> _page_line("# The giving list\n\n- Avoid: what they avoid\n- Basket: which, by post\n")
-    0
-    """
-    head = _HEADED.search(text)
-    if head is None:
-        return 0
-    named = set()
-    for row in _ROW.finditer(text, head.end()):
-        who = " ".join(row["who"].lower().split())
-        told = _SAID_OF_SOMEBODY.search(row["said"]) and who.rstrip("s") not in _NO_NAMES
-        if told and _may_name(row["who"]):
-            named.add(who)
-    return _line(text, head.start()) if len(named) >= 2 else 0
-
-
-def _may_name(said: str) -> bool:
-    """Say whether what stands before a colon may call a household: it has no words of a sentence.
-
-    >>> [_may_name(said) for said in ("Nan and Grandpa", "The Ashes next door", "A household has")]
-    [True, True, False]
-    """
-    beside = read_data("list_names.yml", "private")["beside names"]
-    words = re.findall(r"[^\W\d_]+", said)
-    return len(words) <= 7 and all(word[0].isupper() or word in beside for word in words)
 
 
 def find_giving_log(text: str) -> int:
@@ -193,7 +148,7 @@ def _laid_out_line(text: str) -> int:
         for found in said.finditer(text):
             there.add(" ".join(re.split(r"[\s_-]+", found["key"].lower())))
             first = first or found.start() + 1
-        if len(there) >= least and there & {"name", "to"} and there & _TELLING_KEYS:
+        if len(there) >= least and _tell_of_households(there):
             return _line(text, first - 1)
     return 0
 
@@ -236,13 +191,30 @@ def _table_line(text: str) -> int:
         run: set[str] = set()
         for cell in _CELL.split(line):
             said = cell.strip(" \"'\ufeff").lower()
-            if said in _HOUSEHOLD_KEYS:
+            if said in HOUSEHOLD_KEYS:
                 run.add(said)
             elif said:
                 run.clear()
-            if len(run) >= 3 and run & {"name", "to"} and run & _TELLING_KEYS:
+            if len(run) >= 3 and _tell_of_households(run):
                 return number
     return 0
+
+
+def _tell_of_households(keys: Set[str]) -> bool:
+    """Say whether keys are those of households: a shop too has a name, an address, a delivery.
+
+    >>> _tell_of_households({"name", "address", "basket"})
+    True
+    >>> _tell_of_households({"name", "address", "town", "delivery"})
+    False
+    """
+    if keys.isdisjoint({"name", "to"}):
+        return False
+    own = {"likes", "had", "adults", "children", "pregnant"}
+    return (
+        not keys.isdisjoint({"basket", "avoid", "never"})
+        or len(keys & own) + ("delivery" in keys or "address" in keys) >= 2
+    )
 
 
 def find_pack_part(text: str) -> int:
@@ -287,7 +259,7 @@ def _unlined_list(text: str) -> bool:
         return False
     text = " ".join(text.split())
     plain = text.replace('"', "").replace("'", "").replace(" :", ":")
-    return "giving list:" in plain and sum(f"{key}:" in plain for key in _LIST_KEYS) >= 2
+    return "giving list:" in plain and sum(f"{key}:" in plain for key in LIST_KEYS) >= 2
 
 
 def _line(text: str, at: int) -> int:

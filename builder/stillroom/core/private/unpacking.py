@@ -32,6 +32,8 @@ _SEALED: Final = (
     (re.compile(rb"\ARar!\x1a\x07"), "an archive of the RAR sort"),
     (re.compile(rb"\A%PDF-.*/Encrypt\b", re.DOTALL), "a document under a password"),
 )
+_LONGEST_STORED: Final = 2_000_000
+"""What is longer and not packed is looked through with the archive that holds it."""
 _PIECES: Final = (64, 4096, 65_536)
 
 
@@ -97,6 +99,7 @@ def _decompressed(data: bytes, layers: Layers) -> Iterator[bytes]:
         at = found.end()
         unpacker, begin = _unpacker(data, found, layers)
         if unpacker is None:
+            yield data[begin : begin + _stored(data, found)]
             continue
         inner, end, damaged = _run(unpacker, view[begin:], max(layers.left, 0))
         if damaged and found[0].startswith(
@@ -126,10 +129,21 @@ def _unpacker(data: bytes, found: re.Match[bytes], layers: Layers) -> tuple[Any,
     flags, method = head[6] | head[7] << 8, head[8] | head[9] << 8
     if flags & 1 or method not in (0, 8, 12, 95):
         layers.sealed = layers.sealed or "an archive under a password, or packed in a rare way"
+    behind = begin + 30 + (head[26] | head[27] << 8) + (head[28] | head[29] << 8)
     if flags & 1 or method != 8:
-        return None, begin  # as it stands, or found by its own first bytes
-    lengths = (head[26] | head[27] << 8) + (head[28] | head[29] << 8)
-    return zlib.decompressobj(-15), begin + 30 + lengths
+        return None, behind  # as it stands, or found by its own first bytes
+    return zlib.decompressobj(-15), behind
+
+
+def _stored(data: bytes, found: re.Match[bytes]) -> int:
+    """Return how many bytes an archive holds unpacked here, 0 where it holds none (4.4.8).
+
+    They stand in its bytes as they are, but for a name that ends where they begin.
+    """
+    head = data[found.start() : found.start() + 26]
+    plain = found[0][:2] == b"PK" and not head[6] & 1 and head[8:10] == b"\0\0"
+    size = int.from_bytes(head[18:22], "little") if plain and len(head) == 26 else 0
+    return size if size <= _LONGEST_STORED else 0
 
 
 def _behind_head(data: bytes, begin: int) -> int:

@@ -31,12 +31,13 @@ _DECIMAL: Final = re.compile(
 )
 _BINARY: Final = re.compile(rb"[01](?<![01].)[01]{7}(?:[ ,\r\n]{0,2}[01]{8}){6,}(?![01])")
 _ASCII85: Final = re.compile(rb"(?:<~|stream\r?\n)([!-uz\s]{12,})~>")
-# of a text's every four bytes the first is below 128: so the first of five letters is one of few
+# of a text's every four bytes the first is below 128: so the first of five letters is one of few,
+# after the first five that of a tab or of a line's end too
 _BARE_85: Final = re.compile(
-    rb"[*-J](?<![!-~].)[!-u]{4}(?:[*-J][!-u]{4}){2,}[!-u]{0,4}(?:\r?\n[!-u]{5,})*(?![!-~])"
+    rb"[*-J](?<![!-~].)[!-u]{4}(?:[#$*-J][!-u]{4}){2,}[!-u]{0,4}(?:\r?\n[!-u]{5,})*(?![!-~])"
 )
 _BASE85: Final = re.compile(
-    rb"[A-Za-e](?<![!-~].)[!#-&(-+;-Z^-~0-9-]{4}(?:[A-Za-e][!#-&(-+;-Z^-~0-9-]{4}){2,}"
+    rb"[A-Za-f](?<![!-~].)[!#-&(-+;-Z^-~0-9-]{4}(?:[23A-Za-f][!#-&(-+;-Z^-~0-9-]{4}){2,}"
     rb"[!#-&(-+;-Z^-~0-9-]{0,4}(?![!-~])"
 )
 _QUOTED_85: Final = re.compile(rb"[\"']([*-J][!#-&(-u]{14,})[\"']")

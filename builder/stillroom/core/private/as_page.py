@@ -1,0 +1,95 @@
+"""How a giving list is known that is written as a page: below a heading, who is to have what.
+
+Leaves out lists in files for programs (shapes.py, laid_out.py). A page that explains how a list is
+written names nobody.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator
+from typing import Final
+
+from stillroom.core.private.laid_out import HOUSEHOLD_KEYS, LIST_KEYS
+from stillroom.core.words.data_files import read_data
+
+_NO_NAMES: Final = frozenset(
+    key.rstrip("s") for key in (*HOUSEHOLD_KEYS, *LIST_KEYS, "giving list")
+) | {"anybody", "each", "everybody", "everyone", "he", "it", "nobody", "she", "they", "who", "you"}
+"""What a page that explains lists has where a list has names."""
+_HEADED: Final = re.compile(
+    r"^[ \t]*(?:#{1,6}[ \t]*|<h[1-6][^<>]*>|\*\*|__|(?=[^\n]*\n[ \t]*(?:={3,}|-{3,})[ \t]*$))"
+    r"[^\n:<]{0,24}\bgiving[ -]list\b[^\n:<]{0,24}"
+    r"|\A\s*[^\n:<]{0,24}\bgiving[ -]list\b[^\n:<.]{0,24}$",
+    re.IGNORECASE | re.MULTILINE,
+)
+"""A heading of a page that is called a giving list."""
+_ROW: Final = re.compile(
+    r"^[ \t]*(?:(?:[-*+|>]|\d+[.)]|#{2,6}|<(?:li|p|dt|tr|td|h[2-6]|b|strong)\b[^<>]*>"
+    r"|\[[ xX]?\])[ \t]*)*[ \t*_]*"
+    r"(?P<who>[^\W\d_a-z][^\n:–—|<>(]{1,60}?)[*_]*(?:[ \t]*[:–—|(]|[ \t]-+[ \t]|</?\w+>|\n{1,2})"
+    r"(?P<said>[^\n]{2,200})$",
+    re.MULTILINE,
+)
+_SAID_OF_SOMEBODY: Final = re.compile(
+    r"\b(?:no [a-z]+s\b|without|allerg\w*|avoids?|vegans?|vegetarians?|coeliac|celiac|halal"
+    r"|kosher|by post|posted|collects?|(?:small|large|big|medium) (?:basket|one)|adults?"
+    r"|(?<=- )baskets?(?=:)|child|children|kids|pregnant|diabetic|lactose|gluten)\b",
+    re.IGNORECASE,
+)
+"""What is said of a household beside its name, where a list is written as a page."""
+_SENTENCE: Final = re.compile(
+    r"(?P<who>\b[A-Z][\w'’-]+(?: (?:and |& )?[A-Z][\w'’-]+){0,5}) "
+    r"(?:gets?|receives?|will (?:get|have)|(?:is|are) getting|is to have) (?P<said>[^.\n]{3,200})"
+)
+_BLOCK: Final = re.compile(
+    r"<(?P<head>h[1-6]\b[^<>]*)>|</?(?:li|dt|tr|p|ul|ol|dl|table|div|br|h[1-6]|w:p|text:p|text:h)"
+    r"\b[^<>]{0,400}>",
+    re.IGNORECASE,
+)
+_BEHIND_NAME: Final = re.compile(r"</(?:b|strong|em|i|td|th)>", re.IGNORECASE)
+_TAG: Final = re.compile(r"<[^<>]{0,4000}>")
+
+
+def find_page(text: str) -> int:
+    r"""Return the line of a heading under which two or more are named with what is said of them.
+
+    >>> find_page("# Giving list\n\n- Jo and Sam: no nuts\n- Nan – by post, small basket\n")
+    1
+    >>> find_page("# The giving list\n\n- Avoid: what they avoid\n- Basket: which, by post\n")
+    0
+    """
+    for laid in (text, _as_lines(text)) if "<" in text else (text,):
+        head = _HEADED.search(laid)
+        if head and len(set(_told_below(laid, head.end()))) >= 2:
+            begin = text.lower().find(head[0].strip(" \t\n#*_=-<>").lower()[-12:])
+            return text.count("\n", 0, max(begin, 0)) + 1
+    return 0
+
+
+def _told_below(text: str, at: int) -> Iterator[str]:
+    """Return who is named below a heading with what is said of them."""
+    for rows in (_ROW, _SENTENCE):
+        for row in rows.finditer(text, at):
+            who = " ".join(row["who"].lower().split())
+            told = _SAID_OF_SOMEBODY.search(row["said"]) and who.rstrip("s") not in _NO_NAMES
+            if told and _may_name(row["who"]):
+                yield who
+
+
+def _as_lines(text: str) -> str:
+    """Return the words of a page or a letter, each heading and each part on a line of its own."""
+    broken = _BEHIND_NAME.sub(" – ", text)
+    broken = _BLOCK.sub(lambda found: "\n# " if found["head"] else "\n", broken)
+    return "\n".join(filter(None, map(str.strip, _TAG.sub(" ", broken).split("\n"))))
+
+
+def _may_name(said: str) -> bool:
+    """Say whether what stands before a colon may call a household: it has no words of a sentence.
+
+    >>> [_may_name(said) for said in ("Nan and Grandpa", "The Ashes next door", "A household has")]
+    [True, True, False]
+    """
+    beside = read_data("list_names.yml", "private")["beside names"]
+    words = re.findall(r"[^\W\d_]+", said)
+    return len(words) <= 7 and all(word[0].isupper() or word in beside for word in words)
