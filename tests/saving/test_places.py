@@ -127,6 +127,22 @@ def test_checking_warns_of_a_list_and_a_log_that_git_keeps(book: Path) -> None:
     assert run("check").output.count("Git keeps this list") == 1
 
 
+@pytest.mark.parametrize(
+    ("data", "told"),
+    [
+        (yaml.safe_dump(LIST).encode("utf-16"), "Open it in your editor and save it again"),
+        (b"", "This is not read as a giving list."),
+        (b"- Zebedee\n", "This is not read as a giving list."),
+    ],
+)
+def test_what_lies_where_lists_lie_is_read_or_told(book: Path, data: bytes, told: str) -> None:
+    (book / "giving").mkdir()
+    (book / "giving" / "winter.yml").write_bytes(data)
+    done = run("check")
+    assert told in done.output, done.output
+    assert "giving/winter.yml:1: " in done.output
+
+
 def test_planning_again_with_nothing_changed_changes_nothing(book: Path) -> None:
     assert run(*COMMANDS["pack"]).exit_code == 0
     (book / "private" / "note.txt").write_text("mine", encoding="utf-8")

@@ -102,8 +102,11 @@ def _fail_in(book: Book, problems: tuple[Problem, ...]) -> NoReturn:
 def _check_giving(book: Book, recipes: tuple[Recipe, ...]) -> None:
     """Read the giving lists of a book, and their logs; raises ProblemsFound."""
     from stillroom.giving.checking import find_giving_problems  # not every book has a list
-    from stillroom.giving.finding import giving_lists
+    from stillroom.giving.finding import giving_lists, no_lists
 
+    for path in no_lists(book):
+        what = 'This is not read as a giving list. Begin one with "giving list: Christmas 2027".'
+        click.echo(f"note: {path}:1: {what}", err=True)
     if lists := giving_lists(book):
         _tell_lists(lists, tuple(find_giving_problems(lists, book, _by_slug(recipes))))
 

@@ -7,16 +7,25 @@ from pathlib import Path
 from typing import Final
 
 from stillroom.core.book import Book
+from stillroom.core.private.hidden_forms import read_plain
 from stillroom.core.private.shapes import PACK_MARKER, find_giving_list
 from stillroom.core.words.text_files import LARGEST
 from stillroom.giving.log_file import LOG_FILE
 
+GIVING_FOLDER: Final = "giving"
+"""Where a book that is begun has its lists."""
 _NOT_LISTS: Final = ("mkdocs.yml", LOG_FILE)
 
 
 def giving_lists(book: Book) -> list[Path]:
     """Return the giving lists in a book's folder, two folders deep at most."""
     return [path for path in _files(book) if path.name not in _NOT_LISTS and is_list(path)]
+
+
+def no_lists(book: Book) -> list[Path]:
+    """Return what lies in a folder for giving lists and is not read as one."""
+    lying = (path for path in _files(book) if path.parent.name == GIVING_FOLDER)
+    return [path for path in lying if path.name not in _NOT_LISTS and not is_list(path)]
 
 
 def giving_logs(book: Book) -> list[Path]:
@@ -39,5 +48,5 @@ def _files(book: Book) -> Iterator[Path]:
 
 
 def is_list(path: Path) -> bool:
-    """Say whether a file is a giving list by what is in it."""
-    return bool(find_giving_list(path.read_text(encoding="utf-8", errors="replace")))
+    """Say whether a file is a giving list by what is in it, in whichever encoding it was saved."""
+    return bool(find_giving_list(read_plain(path.read_bytes())))
