@@ -130,7 +130,7 @@ def test_checking_warns_of_a_list_and_a_log_that_git_keeps(book: Path) -> None:
 @pytest.mark.parametrize(
     ("data", "told"),
     [
-        (yaml.safe_dump(LIST).encode("utf-16"), "Open it in your editor and save it again"),
+        (yaml.safe_dump(LIST).encode("utf-16"), "was saved with two signs to a letter"),
         (b"", "This is not read as a giving list."),
         (b"- Zebedee\n", "This is not read as a giving list."),
     ],
