@@ -38,8 +38,8 @@ export function fitCards(cards, holder) {
   return cards.map((card) => fitCard(card, holder));
 }
 
-// Without its drawing, without its cautions, without its border.
-const GIVES_WAY = ["data-undrawn", "data-brief", "data-bare"];
+// Without its drawing, without its cautions, without its border; with the words of its title parted.
+const GIVES_WAY = ["data-undrawn", "data-brief", "data-bare", "data-parted"];
 
 /**
  * What gives way on a tag, in the order in which it is tried, as tags.typ tries it.
@@ -51,7 +51,8 @@ function waysOf(tag) {
   const hasDrawing = shape === "wrap" || (tag.hasAttribute("data-beside") && ["rectangle", "luggage"].includes(shape));
   const inside = shape === "wrap" ? [[], ["data-undrawn"], ["data-undrawn", "data-brief"]]
     : hasDrawing ? [[], ["data-undrawn"]] : [[]];
-  return [...inside, ...inside.map((way) => [...way, "data-bare"])];
+  const whole = [...inside, ...inside.map((way) => [...way, "data-bare"])];
+  return [...whole, ...whole.map((way) => [...way, "data-parted"])];
 }
 
 /**

@@ -71,6 +71,7 @@ export function settle(card, found) {
   arrange(card, found);
   delete card.dataset.frontLevel;
   card.style.setProperty("--title-share", String(found.share));
+  card.toggleAttribute("data-parted", found.share === LEAST_TITLE_SHARE);
   card.style.setProperty("--card-pitch", String(found.pitch ?? "var(--card-leading)"));
 }
 
@@ -137,11 +138,13 @@ function largestFold(copy, arrangement) {
 
 /**
  * Set the title at the largest share of its size at which it stands on one line, or on two; return it.
+ * Only a title that goes on neither may have a word parted.
  * @param {HTMLElement} copy
  * @returns {number}
  */
 function titleShare(copy) {
   const title = copy.querySelector(".card-title");
+  copy.removeAttribute("data-parted");
   for (const [lines, shares] of TITLE_SHARES) {
     for (const share of shares) {
       copy.style.setProperty("--title-share", String(share));
@@ -149,6 +152,7 @@ function titleShare(copy) {
       if (title.offsetHeight <= (lines + 0.3) * size && title.scrollWidth <= title.clientWidth) return share;
     }
   }
+  copy.setAttribute("data-parted", "");
   return LEAST_TITLE_SHARE;
 }
 
