@@ -43,7 +43,7 @@ def read_note(head: Words, note: Words, food: Staple | None, larder: Larder) -> 
         return Effect()
     if note[0].form in ("no", "without") and len(note) > 1:  # "peanut butter (no xylitol)"
         return Effect()
-    if note[0].form in ("or", "and", "plus"):
+    if _joins_more(note):
         return _more(head, note[1:], food, larder)
     if sorts := _sorts_named(head, note, food, larder):
         return Effect(others=sorts)  # "neutral oil (such as peanut)"
@@ -63,6 +63,14 @@ def read_note(head: Words, note: Words, food: Staple | None, larder: Larder) -> 
     if len(core) <= _SHORT and note[0].form not in phrase_words("prose"):
         return _qualified(head, core, food, larder)
     return _changed(head, core, food, larder)
+
+
+def _joins_more(note: Words) -> bool:
+    """Whether a note begins as one that names a further food: "or lard", "oder Nüsse"."""
+    first = note[0].form
+    if first not in phrase_words("joins") or forms(note[:2]) == ("e", "g"):
+        return False
+    return first in phrase_words("either") | {"and", "plus"} or len(note) <= _SHORT
 
 
 def _sorts_named(

@@ -35,7 +35,7 @@ _SHORTENED = {
     "evap": "evaporated", "unsw": "unsweetened", "pwdr": "powder", "pwd": "powdered",
     "bkg": "baking", "parm": "parmesan", "mozz": "mozzarella", "worc": "worcestershire",
     "crm": "cream", "gran": "granulated", "butr": "butter", "brn": "brown", "nutm": "nutmeg",
-    "ext": "extract", "veg": "vegetable", "conf": "confectioner",
+    "ext": "extract", "cocoanut": "coconut", "veg": "vegetable", "conf": "confectioner",
 }  # fmt: skip
 # how what is run into the next word is written alone
 _WRITTEN_OUT = {"d": "de"}

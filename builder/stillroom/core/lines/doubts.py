@@ -83,6 +83,7 @@ _THING_BEHIND = late_regex(
     r"(?:of\s+|d[ei]\s+|d['’]|van\s+)?(?P<food>[a-zà-ÿ][^,;()\d%]*)",
     re.IGNORECASE,
 )
+_AND_SO_MUCH = late_regex(rf"\s+(?:and|&|und|et|e|y|en)\s+(?={_NUMBER})", re.IGNORECASE)
 _IN_BRACKETS = late_regex(r"\s*\([^()]*\)")
 # "1 bouquet garni, with 2 bay leaves, 1 sprig thyme": the amounts are those of its parts
 _SAYS_MORE = late_regex(r"(?:with|such|made|or|from|including|plus|e\.g|i\.e)\b", re.IGNORECASE)
@@ -291,17 +292,21 @@ def _refuse_another(reading: LineReading, item: str, text: str) -> None:
 def _names_another(item: str, text: str) -> bool:
     """Whether what stands behind a comma is an amount of another food, and nothing else."""
     pieces = re.split(r"[,;]\s+", _IN_BRACKETS.sub("", text))[1:]
+    pieces = [one for piece in pieces for one in _AND_SO_MUCH.split(piece)]
+    own = find_staple(item) or find_staple(text)
     foods = []
     for piece in pieces:
         if _SAYS_MORE.match(piece):
             break
         amount_first = _DIGIT.match(piece.strip())
         behind = _THING_BEHIND.fullmatch(piece.strip()) if amount_first else None
-        food = None if behind is None or _PART_OF_IT.search(piece) else find_staple(behind["food"])
-        foods += [food] if food is not None else []
+        named = "" if behind is None else _PART_OF_IT.sub("", behind["food"]).strip()
+        # "2 lemons, 1 strip of peel" is one thing, "1 tsp cayenne, 2 tsp celery seeds" are two
+        food = find_staple(behind["food"]) if behind and find_staple(named) else None
+        part = behind is not None and named != behind["food"].strip()
+        foods += [food] if food and not (part and find_staple(named) == own) else []
     if not foods:
         return False
-    own = find_staple(item) or find_staple(text)
     others = sum(own is None or food.name != own.name for food in foods)
     # of an unknown thing one more may be a part of it: "1 string of lights, 3 button cells"
     return others > (own is None)

@@ -35,7 +35,7 @@ _CUT = late_regex(
     r"|\s+(?=after\s+\w+ing\b)|\s+[*†‡]+\s+(?=[a-z])"
     # "malt vinegar. Don't be tempted by another": a word to the cook
     r"|\.\s+(?=(?:Don['’]t|Do\s+not|Use|You|If|I|It|This|These|Make\s+sure|We|Any|Not|See|Add|Keep|Choose|Try"
-    r"|Adjust|Substitute|Omit)\s)"
+    r"|Adjust|Substitute|Omit|Si|Vous|Ne|On|Wenn|Man|Ich|Sie|Nicht|Se|Io|Non|Yo|No|Puedes|Als|Je|Ik|Niet)\s)"
     # "quinces for about 1 l juice"
     r"|\s+(?=(?:for|für|pour|per|para|voor)\s+(?:(?:about|ca\.?|circa|etwa|environ|unos|ongeveer)\s+)?\d)"
     r"|\s+(?=(?:cut|broken|torn|divided|separated)\s+(?:in|into)\s)"
@@ -155,7 +155,7 @@ def split_food(text: str, at: int, amount: Amount | Unmeasured | None) -> LineRe
             said = text[cut.end() : closed.start()].strip()
             return replace(rest, note=", ".join(part for part in (said, rest.note) if part))
     if cut:
-        note_at = cut.end() if cut[0].strip(" -") in (",", ";", "–", "—", ":", "") else cut.start()
+        note_at = cut.end() if cut[0].strip(" -") in (",", ";", ".", "–", "—", ":", "") else cut.start()
         note = text[note_at:].strip(" ,;")
         if bracket:
             item, note, end = _open_bracket(text, at, cut, item)
