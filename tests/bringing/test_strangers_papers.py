@@ -510,3 +510,103 @@ def test_a_recipe_in_one_paragraph_and_things_between_hearts() -> None:
         "½ teaspoon ground cloves",
     ]
     assert steps(found) == ["Score the tomatoes with a sharp knife and boil them well."]
+
+
+def test_foods_below_one_amount_for_each_of_them_stay_in_the_list() -> None:
+    text = """Omas Lebkuchen
+
+Zutaten 450 Gramm Zucker
+
+4 Eier
+
+Von folgenden Gewürzen jeweils ½ Teelöffel:
+
+Zimt
+
+Sternanis
+
+Piment
+
+Rühren Sie die Eier und den Zucker schaumig, bis sich die Masse fast verdoppelt hat.
+"""
+    (found,) = brought(text, "de")
+    assert listed(found)[-3:] == ["½ Teelöffel Zimt", "½ Teelöffel Sternanis", "½ Teelöffel Piment"]
+    assert "gives one amount for several" in asked(found)
+    assert len(steps(found)) == 1
+
+
+def test_what_is_said_between_items_of_a_list_does_not_end_it() -> None:
+    text = """Polvorones
+Ingredientes
+Esto es todo lo que necesitas para hacerlos. Rinden para unas 20 piezas, según el tamaño.
+-
+2 tazas de harina
+-
+1 taza de manteca de cerdo
+Si prefieres, puedes sustituirla por mantequilla sin sal.
+-
+1 huevo (opcional) — algunos prefieren no usarlo para mantener la textura más quebradiza.
+-
+Azúcar para espolvorear (opcional) — para ese toque final irresistible.
+Preparación paso a paso
+1. Mezcla todo y hornea 15 minutos.
+"""
+    (found,) = brought(text, "es")
+    assert [row.split(" ")[1] for row in listed(found)] == ["tazas", "taza", "huevo", "para"]
+    assert "\nmakes: about 20 piezas\n" in found.text
+    assert steps(found) == ["Mezcla todo y hornea 15 minutos."]
+
+
+def test_two_columns_and_a_paragraph_without_a_sign_are_lists() -> None:
+    columns = """Lebkuchen
+
+1 pint molasses                     1 lb. butter
+
+2 lemons, rind and juice            4 eggs
+
+Let it all boil up, then leave it overnight. Bake it in a moderate oven.
+"""
+    (found,) = brought(columns)
+    assert listed(found) == [
+        "1 pint molasses",
+        "1 lb. butter",
+        "2 lemons, rind and juice",
+        "4 eggs",
+    ]
+    paragraph = (
+        "BROWNIES 1/2 c. shortening 2 sq. chocolate 1/2 t. salt 2 eggs Melt the shortening and "
+        "chocolate over hot water. Beat in the rest and bake for half an hour.\n"
+    )
+    (found,) = brought(paragraph)
+    assert found.title == "Brownies"
+    assert listed(found) == ["1/2 c. shortening", "2 sq. chocolate", "1/2 t. salt", "2 eggs"]
+    assert len(steps(found)) == 1
+
+
+@pytest.mark.parametrize(
+    ("text", "title"),
+    [
+        (
+            "Pickles...here it is!\nHere is the recipe:\nBread and butter pickles\n",
+            "Bread and butter",
+        ),
+        ("So geht es bei uns zu Hause.\n\nIm folgenden mein Rezept:\n", ""),
+    ],
+)
+def test_words_that_only_lead_to_a_recipe_are_no_title(text: str, title: str) -> None:
+    (found,) = brought(f"{text}1 kg cucumbers\n1 l vinegar\n1 lb onions\n\nBoil it all well.\n")
+    assert found.title.startswith(title or "A recipe")
+
+
+def test_how_many_stands_at_the_end_of_a_long_sentence() -> None:
+    said = (
+        "They were for church, and the note says so. It is a huge recipe and makes 12 dozen "
+        "cookies!"
+    )
+    (found,) = brought(f"Church cookies\n\n{said}\n\n5 cups sugar\n5 eggs\n\nBake them well.\n")
+    assert "\nmakes: 12 dozen cookies\n" in found.text
+    (found,) = brought(
+        "Relish\nYou need: (To make 4 to 5 pints)\n- 1 kg onions\n- 1 l vinegar\n\nBoil it.\n"
+    )
+    assert listed(found) == ["1 kg onions", "1 l vinegar"]
+    assert "\nmakes: 4 to 5 pints\n" in found.text

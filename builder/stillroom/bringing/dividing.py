@@ -24,7 +24,7 @@ from stillroom.bringing.lists import (
     is_group,
     is_head,
 )
-from stillroom.bringing.one_line import foods_on, said_in_prose
+from stillroom.bringing.one_line import EACH_BELOW, foods_on, said_in_prose
 from stillroom.bringing.outside import ask_of_left_out, take_first_size
 from stillroom.bringing.rows import made_ready
 from stillroom.bringing.sorting import (
@@ -54,6 +54,7 @@ _USED_FOR: Final = re.compile(  # "oil for greasing" is no heading
     r"\bfor\s+(?:greasing|dusting|rolling|frying|brushing|sprinkling|coating|oiling)|\bto\s+(?:dust|taste|serve|grease)\b",
     re.IGNORECASE,
 )
+_A_RECIPE: Final = re.compile(r"\b(?:recipe|rezept|recette|ricetta|receta|recept)\b", re.IGNORECASE)
 _PART_WORDS: Final = 3
 _MOST_OF_A_LINE: Final = 14
 _TITLE_WORDS: Final = 5
@@ -96,6 +97,7 @@ def _recipe(rows: Sequence[Row], found: List, span: tuple[int, int], title: int 
         above_it = rows[found.begin - 1].text
         named = above_it.endswith(":") and not is_only_makes(above_it) and is_title(above_it[:-1])
         named = named and plain(above_it) not in words("summed_up")
+        named = named and not (_A_RECIPE.search(above_it) and not titled(above_it))
         recipe.title = above_it[:-1].strip() if named and len(above_it.split()) <= _FEW else ""
     if found.named:  # "For 4 jars you need:"
         for row in filter(is_head, rows[found.begin : found.end]):
@@ -270,13 +272,18 @@ def _greets(text: str) -> bool:
 
 
 def _read_list(recipe: Recipe, rows: Sequence[Row]) -> None:
-    group = ""
+    group, so_much = "", ""
     for place, row in enumerate(rows):
         if row.shape in ("row", "sizes"):
             take_row(recipe, row)
         elif row.shape == "heading" or _heads_group(rows, place):
             inner = section_of(row.text) == "ingredients"
             group = "" if inner else row.text.strip(" :")
+            each = EACH_BELOW.search(group)
+            so_much = f"{each['first'] or each['last']} " if each else ""
+            if each:
+                what = f'"{group}" gives one amount for several: it stands at each of them now.'
+                recipe.doubt("ingredients", what, "Look which of those below it is for.")
             if _names_a_part(rows, place) and row.shape == "line" and not row.text.endswith(":"):
                 what = f'"{group}" was taken for a heading within the list.'
                 mend = "If it is something that goes in, write it in the list, with its amount."
@@ -297,8 +304,11 @@ def _read_list(recipe: Recipe, rows: Sequence[Row]) -> None:
             and not _ends_as_all_do(rows, row.text)
         ):
             recipe.notes.append(("Notes", [row.text]))
+            recipe.say_makes(makes_of(row.text))
         elif not is_empty(row.text) and (is_ingredient(row.text) or not is_passed(row.text)):
-            recipe.ingredients.append((group, row.text))
+            few = len(row.text.split()) <= _PART_WORDS
+            bare = so_much and few and not re.search(r"[\d½¼¾⅓⅔]", row.text)
+            recipe.ingredients.append((group, f"{so_much}{row.text}" if bare else row.text))
 
 
 def _ends_as_all_do(rows: Sequence[Row], text: str) -> bool:

@@ -59,7 +59,8 @@ _METHOD_WORD: Final = (
 _METHOD_SO: Final = re.compile(
     r"(?!.*\b(?:ingredients?|zutaten|use|using|serving|storage|storing|care|giving|gift|tag|label|washing|times?"
     r"|temps|tempo|tiempo|tijd|video|notes?|nutrition|of|for|to|the|your|de|du|des|della?|para|pour|voor)\b)"
-    rf"(?:[^\W\d]+ )?{_METHOD_WORD}(?: (?:summary|overview|steps|schritte|in short|in brief|kurz))?"
+    rf"(?:[^\W\d]+ )?{_METHOD_WORD}(?: (?:summary|overview|steps|schritte|in short|in brief|kurz"
+    r"|paso a paso|step by step|schritt für schritt|étape par étape|passo passo|stap voor stap))?"
 )
 _HEAD_ALONE: Final = re.compile(
     r"(?:(?P<list>(?i:Ingredients|Zutaten|Ingrédients|Ingredienti|Ingredientes|Ingrediënten))\s+(?:[-–—]\s+)?(?=[\d½¼¾])"

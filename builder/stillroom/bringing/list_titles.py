@@ -158,7 +158,7 @@ def first_title(rows: Sequence[Row], lists: list[List], begins: list[int]) -> in
 def _told_above(rows: Sequence[Row], at: int) -> bool:
     """Whether a sentence ends right above a title: a story, or the last step of another recipe."""
     above = rows[at - 1].text
-    ended = bool(re.search(r"[.!?][\"”’)]*$", above)) and len(above.split()) > 2
+    ended = bool(re.search(r"[.!?:][\"”’)]*$", above)) and len(above.split()) > 2
     return ended and (is_sentence(above) or says_its_kind(rows[at].text))
 
 

@@ -34,6 +34,7 @@ _A_THING: Final = re.compile(r"(?:an?|some|your)\s+[a-z]", re.IGNORECASE)
 _MOST_OF_A_THING: Final = 14
 _MOST_OF_A_BARE_ONE: Final = 6
 _LEAST_OF_A_STEP: Final = 3
+_FEW_WORDS: Final = 3
 # "Puderzucker, Zitronensaft und Perlen für die Verzierung"
 _FOR_THE_END: Final = re.compile(
     r"\b(?:for\s+(?:decorati\w+|dusting|rolling|sprinkling|serving|coating)|to\s+(?:decorate|finish|dust|serve)"
@@ -132,7 +133,7 @@ def _named_end(rows: Sequence[Row], head: int) -> int:
     """Return the row behind a list that has a heading: the head of its method, where it has one."""
     level = rows[head].level or 9
     method = _method_ahead(rows, head)
-    amounts = 0
+    amounts, bare = 0, False
     for at in range(head + 1, len(rows)):
         row = rows[at]
         if row.shape == "step" or is_head(row) or heads_method(row):
@@ -151,17 +152,55 @@ def _named_end(rows: Sequence[Row], head: int) -> int:
             return at
         if method or row.shape != "line" or is_ingredient(row.text):
             continue
+        bare = (amounts > 0 and _heads_bare_foods(rows, at)) or (bare and _is_bare_food(row.text))
+        if bare or _beside_items(rows, at):
+            continue
+        if is_sentence(row.text) and not amounts and _items_follow(rows, at):
+            continue  # "Here is all that you need for the biscuits."
         if is_sentence(row.text) or _ends_the_list(rows, head, at):
             return at
         more = [one for one in rows[at + 1 : at + 3] if is_ingredient(one.text)]
         if row.gap and amounts and not more and not is_group(rows, at):
+            if names_a_food(row.text) and len(row.text.split()) <= _FEW_WORDS:
+                continue
             return at
     return len(rows)
 
 
+def _items_follow(rows: Sequence[Row], at: int) -> bool:
+    """Whether two items that begin with amounts stand right below a row."""
+    below = rows[at + 1 : at + 3]
+    return len(below) == 2 and all(row.shape == "item" and is_ingredient(row.text) for row in below)
+
+
+def _beside_items(rows: Sequence[Row], at: int) -> bool:
+    """Whether a sentence between two items of a list says something of the one above it."""
+    if not 0 < at < len(rows) - 1 or rows[at].shape != "line" or not is_sentence(rows[at].text):
+        return False
+    above, below = rows[at - 1], rows[at + 1]
+    return above.shape == below.shape == "item" and is_ingredient(below.text)
+
+
+def _heads_bare_foods(rows: Sequence[Row], at: int) -> bool:
+    """Whether a line ends in a colon and foods alone stand below it: "½ tsp of each:"."""
+    row = rows[at]
+    if row.shape != "line" or not row.text.endswith(":") or is_head(row):
+        return False
+    below = [one.text for one in rows[at + 1 : at + 3]]
+    return len(below) == 2 and all(map(_is_bare_food, below)) and any(map(names_a_food, below))
+
+
+def _is_bare_food(text: str) -> bool:
+    """Whether a few words may be a food alone, as they stand below "½ tsp of each:"."""
+    return len(text.split()) <= _FEW_WORDS and not re.search(r"[.!?:]$", text)
+
+
 def _is_step(text: str) -> bool:
     """Whether an item among others says what is done: a sentence, no amount, no foods alone."""
-    return is_sentence(text) and not begins_with_amount(text) and not foods_on(text)
+    if not is_sentence(text) or begins_with_amount(text) or foods_on(text):
+        return False
+    first = re.split(r"\s*[(—]", text, maxsplit=1)[0]  # "Sugar to dust (optional) — for the look."
+    return first == text or not names_a_food(first)
 
 
 def _ends_the_list(rows: Sequence[Row], head: int, at: int) -> bool:

@@ -43,6 +43,7 @@ _TOLD_BEGINS: Final = re.compile(
     rf"(?<=[^\W\d_])\s+(?=(?!(?:{_NUMBER_WORDS})\s)[A-ZÄÖÜÉ][a-zà-ÿ]+\s+(?:[a-zà-ÿ]+|\d+)\s[^.!?]*[.!?])"
 )
 _LONGEST_LIST: Final = 600
+_SPOON: Final = re.compile(r"[\d½¼¾⅓⅔][\d\s/½¼¾⅓⅔]*[tT]\.?\s+[a-z]{3}")
 # "½ teaspoon each of nutmeg, mace and cloves", "100 g each: figs, dates"
 _EACH: Final = re.compile(
     r"(?P<amount>[\d½¼¾⅓⅔⅛][\d\s./½¼¾⅓⅔⅛-]*\s*[^\W\d]*\.?)\s+each\s*(?:of|:|-)?\s+(?P<foods>[^()\d]+)",
@@ -125,7 +126,7 @@ def _is_thing(part: str) -> bool:
     try:
         read = read_line(part)
     except Unreadable:
-        return False
+        return bool(_SPOON.match(part))  # which spoon is asked where the line stands
     return isinstance(read.amount, Amount) and bool(read.item) and not _TIME.match(part)
 
 
@@ -164,6 +165,16 @@ def things_on(row: str) -> list[str]:
         apart = apart or (len(amounts) == len(parts) == _PAIR and all(map(_measures_a_food, parts)))
         found += parts if apart else [piece.strip()]
     return found
+
+
+EACH_BELOW: Final = re.compile(
+    r"\b(?:each|jeweils|je|de\s+chaque|chacun\w*|di\s+ciascun\w*|ciascun\w*|de\s+cada|elk|van\s+elk)\s+(?:of\s+)?"
+    r"(?P<last>[\d½¼¾⅓⅔][\d\s./,½¼¾⅓⅔]*[^\W\d]+\.?)$"
+    r"|(?P<first>[\d½¼¾⅓⅔][\d\s./,½¼¾⅓⅔]*[^\W\d]+\.?)\s+(?:of\s+)?"
+    r"(?:each|jeweils|de\s+chaque|di\s+ciascun\w*|de\s+cada|van\s+elk)\b",
+    re.IGNORECASE,
+)
+"""One amount said for all the foods of a part of a list: "½ tsp of each:", "jeweils ½ TL"."""
 
 
 def _each_of(row: str) -> list[str]:

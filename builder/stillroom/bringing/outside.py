@@ -11,7 +11,10 @@ from typing import Final
 
 from stillroom.bringing.found import Recipe
 from stillroom.bringing.sorting import is_ingredient, is_only_makes
-from stillroom.core.lines.staple_table import staples_named
+from stillroom.core.amounts.quantities import Amount
+from stillroom.core.lines.reader import read_line
+from stillroom.core.lines.staple_table import find_staple, staples_named
+from stillroom.core.words.problems import Unreadable
 
 _MOST_TOLD: Final = 4
 _LONGEST: Final = 14
@@ -38,9 +41,15 @@ def ask_of_left_out(recipe: Recipe) -> None:
 
 
 def _measures(line: str) -> bool:
-    short = len(line.split()) <= _LONGEST and not is_only_makes(line)
-    begins = bool(_STARTS.match(line)) and is_ingredient(line)
-    return short and begins and bool(staples_named(line))
+    if len(line.split()) > _LONGEST or not _STARTS.match(line) or is_only_makes(line):
+        return False
+    if is_ingredient(line):
+        return bool(staples_named(line))
+    try:  # "1 egg (optional) — some leave it out to keep the crumb short."
+        read = read_line(line)
+    except Unreadable:
+        return False
+    return isinstance(read.amount, Amount) and find_staple(read.item) is not None
 
 
 def take_first_size(recipe: Recipe) -> None:

@@ -11,6 +11,7 @@ import re
 from typing import Final
 
 from stillroom.bringing.found import Origin, Paper, Row
+from stillroom.bringing.sorting import is_ingredient
 from stillroom.bringing.tables import is_table_line, rows_of_table
 from stillroom.bringing.typed_marks import bare, pieces, without_marks
 from stillroom.core.reading.facts_above import read_facts
@@ -155,10 +156,16 @@ def rows_of(lines: list[str]) -> list[Row]:
         if said.startswith(">") and rows and rows[-1].shape in ("item", "row") and not gap:
             rows.append(Row(bare(said.lstrip("> ")), "row", 0, False))  # said of that item
             continue
-        for piece in pieces(said):
+        for piece in _columns(said) or pieces(said):
             rows.append(_row(piece, len(line) - len(line.lstrip()), gap))
             gap = False
     return [row for row in rows if row.text]
+
+
+def _columns(said: str) -> list[str]:
+    """Return the things of a line that lists two or three beside each other; [] for any other."""
+    parts = re.split(r"\s{3,}", said)
+    return parts if len(parts) > 1 and all(map(is_ingredient, parts)) else []
 
 
 def _with_tables_whole(lines: list[str]) -> list[str | list[str]]:

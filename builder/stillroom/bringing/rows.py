@@ -16,7 +16,14 @@ from stillroom.bringing.found import Row
 from stillroom.bringing.heads import after_section, heads_tools, list_and_method, section_of
 from stillroom.bringing.lists import is_head
 from stillroom.bringing.one_line import listed_and_told, names_a_food
-from stillroom.bringing.sorting import is_ingredient, is_only_makes, is_sentence, is_time, number_of
+from stillroom.bringing.sorting import (
+    is_ingredient,
+    is_only_makes,
+    is_sentence,
+    is_time,
+    is_title,
+    number_of,
+)
 
 # an amount with nothing behind it: "50 g", "3 pièce"
 _AMOUNT_ALONE: Final = re.compile(
@@ -29,6 +36,7 @@ _AMOUNT_ALONE: Final = re.compile(
 
 _DOTS: Final = re.compile(r"\s*[•·‣▪●○◦❤♥★☆✿❀♦♡✦]\ufe0f?\s+")
 _DOTTED: Final = 3
+_TITLE_WORDS: Final = 6
 _RUN_ON: Final = re.compile(
     r"(?P<title>[^\W\d](?:(?![.!?:]\s).){2,70}?)[.:]?\s+(?P<head>Ingredients|Zutaten|Ingrédients|Ingredienti|Ingredientes|Ingrediënten)"
     r"\s*:\s*(?P<list>.{8,1500}?)\s+(?P<method>Method|Directions|Instructions|Zubereitung|Préparation|Preparazione|Procedimento"
@@ -185,11 +193,27 @@ def _titles_apart(rows: Sequence[Row]) -> list[Row]:
                 f"{run['head']}: {run['list']}",
                 f"{run['method']}: {run['rest']}",
             ]
+        elif row.shape == "line" and (all_in_one := _title_and_list(row.text)):
+            title, things, rest = all_in_one
+            found.append(Row(title, "heading", 1, row.gap))
+            found += [Row(thing, "item") for thing in things]
+            found += [Row("Method", "heading", 6), Row(rest, "line", 0, False, row.wraps)]
+            continue
         elif row.shape == "line" and (glued := _GLUED.fullmatch(row.text)):
             parts = [glued["makes"], glued["rest"]]
         gaps = (row.gap, False, False)
         found += [replace(row, text=part, gap=gap) for part, gap in zip(parts, gaps, strict=False)]
     return found
+
+
+def _title_and_list(text: str) -> tuple[str, tuple[str, ...], str] | None:
+    """Return title, things and method of a paragraph that runs them together without a sign."""
+    first = re.search(r"(?<=\s)[\d½¼¾]", text)
+    title = text[: first.start()].strip(" :.-–") if first else ""
+    if first is None or not title or len(title.split()) > _TITLE_WORDS or not is_title(title):
+        return None
+    told = listed_and_told(text[first.start() :])
+    return (title, *told) if told else None
 
 
 def _with_dots_apart(rows: list[Row]) -> list[Row]:

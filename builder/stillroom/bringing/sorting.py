@@ -65,8 +65,8 @@ _NUMBERED: Final = re.compile(
     re.IGNORECASE,
 )
 _MAKES: Final = re.compile(
-    r"(?:^|[.!;]\s+|\s[-–—]\s+|[({]|(?:,|\bwhich)\s+(?=(?:makes|yields)\s+(?:about\s+|around\s+)?\d)|\bingredients\s+(?=have\s+\d+\s+servings))(?:this\s+|the\s+|recipe\s+|it\s+|should\s+|will\s+){0,3}"
-    r"(?:makes?(?=\s+(?:about\s+|around\s+)?\d)|makes|y(?:ie|ei)lds?|have(?=\s+\d+\s+servings)|servings?|serves|recipe\s+yields?|ergibt|für\s+ca\.?|für\s+etwa|donne|"
+    r"(?:^|[.!;]\s+|\s[-–—]\s+|[({]|(?:,|\bwhich)\s+(?=(?:makes|yields)\s+(?:about\s+|around\s+)?\d)|\band\s+(?=(?:makes|yields)\s+(?:about\s+)?\d)|[({](?=to\s+make\s)|\b(?=rinden?\s+(?:para\s+)?(?:un[oa]s\s+)?\d)|\bingredients\s+(?=have\s+\d+\s+servings))(?:this\s+|the\s+|recipe\s+|it\s+|should\s+|will\s+){0,3}"
+    r"(?:to\s+make(?=\s+(?:about\s+)?\d)|rinden?(?:\s+para)?|(?:bekommt|erhält)\s+man\b[^.\d]{0,30}?(?=(?:etwa\s+|ca\.?\s+)?\d)|makes?(?=\s+(?:about\s+|around\s+)?\d)|makes|y(?:ie|ei)lds?|have(?=\s+\d+\s+servings)|servings?|serves|recipe\s+yields?|ergibt|für\s+ca\.?|für\s+etwa|donne|"
     r"pour(?!\s+[\d\s/½¼¾⅓⅔.-]*(?:cups?|bottles?|tablespoons?|teaspoons?|tbsps?|tsps?|ounces?|oz|quarts?"
     r"|gallons?|pints?|lit(?:er|re)s?\s+of|inch|jars?|half|quarter|third)\b|[^.;]*\b(?:of|into|over|the|with|each)\b)"
     r"(?:\s+environs?)?(?=\s+:?\s*\d|\s+(?:deux|trois|quatre|cinq|six|huit|dix|douze)\s+(?:lit|bout|pot|boc|pers))|per(?=\s+(?:circa\s+|ca\.?\s+)?\d+\s+(?:vas|baratt|bottigli|persone|biscott|porzion|pezz))|"
@@ -93,7 +93,8 @@ _IN_OTHER_MEASURE: Final = re.compile(
     re.IGNORECASE,
 )
 _DEPENDS: Final = re.compile(
-    r"[,(\s]*\b(?:depending|according)\b|,\s+(?:which|so|but|enough)\s", re.IGNORECASE
+    r"[,(\s]*\b(?:depending|according|dependiendo|según|selon|je\s+nach|a\s+seconda|afhankelijk)\b|,\s+(?:which|so|but|enough)\s",
+    re.IGNORECASE,
 )
 # "16 (yields 1 cup)": what is made stands in the brackets
 _MADE_WITHIN: Final = re.compile(
@@ -289,7 +290,8 @@ def is_only_makes(text: str) -> bool:
         bool(makes_of(text))
         and bool(
             re.match(
-                r"\W*(?:this |the |recipe |it ){0,2}(?:makes|y(?:ie|ei)ld|serv|"
+                r"\W*(?:this |the |recipe |it ){0,2}"
+                r"(?:to make (?:about )?\d|makes|y(?:ie|ei)ld|serv|"
                 r"ergibt|für|donne|pour (?:environs? |: ?)?(?:\d|deux |trois |quatre |six )|"
                 r"per (?:circa |ca\.? )?\d|"
                 r"(?:n[úu]mero d[ei]|nombre de|aantal|anzahl)\s|porciones|rendimiento|rendement|"

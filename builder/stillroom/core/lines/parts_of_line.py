@@ -155,7 +155,9 @@ def split_food(text: str, at: int, amount: Amount | Unmeasured | None) -> LineRe
             said = text[cut.end() : closed.start()].strip()
             return replace(rest, note=", ".join(part for part in (said, rest.note) if part))
     if cut:
-        note_at = cut.end() if cut[0].strip(" -") in (",", ";", ".", "–", "—", ":", "") else cut.start()
+        note_at = (
+            cut.end() if cut[0].strip(" -") in (",", ";", ".", "–", "—", ":", "") else cut.start()
+        )
         note = text[note_at:].strip(" ,;")
         if bracket:
             item, note, end = _open_bracket(text, at, cut, item)
