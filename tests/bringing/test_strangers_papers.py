@@ -610,3 +610,61 @@ def test_how_many_stands_at_the_end_of_a_long_sentence() -> None:
     )
     assert listed(found) == ["1 kg onions", "1 l vinegar"]
     assert "\nmakes: 4 to 5 pints\n" in found.text
+
+
+def test_a_sentence_lists_things_with_what_is_done_to_them() -> None:
+    (found,) = brought(
+        "Rum truffles\n\nThe ingredients are: 250 ml cream, 100 g milk chocolate, finely "
+        "chopped, 25 g "
+        "butter, diced, and 2 tbsp rum and 5 tbsp cocoa powder, for dusting.\nHeat the cream and "
+        "pour it over the chocolate, then add the butter and the rum.\n"
+    )
+    assert listed(found) == [
+        "250 ml cream",
+        "100 g milk chocolate, finely chopped",
+        "25 g butter, diced",
+        "2 tbsp rum",
+        "5 tbsp cocoa powder, for dusting",
+    ]
+
+
+@pytest.mark.parametrize(
+    ("head", "title", "makes"),
+    [
+        ("ANZAC BISCUIT RECIPE – MAKES ABOUT 35", "Anzac biscuit", "ABOUT 35"),
+        ("Nutty granola [makes about 5 cups]\n\nPrintable recipe", "Nutty granola", "about 5 cups"),
+    ],
+)
+def test_how_many_stands_beside_the_title(head: str, title: str, makes: str) -> None:
+    (found,) = brought(
+        f"{head}\n\n1 cup rolled oats\n1 cup sugar\n\nMix it all and bake it well.\n"
+    )
+    assert found.title == title
+    assert f"\nmakes: {makes}\n" in found.text
+
+
+def test_what_leads_to_each_thing_is_no_part_of_it() -> None:
+    (found,) = brought(
+        "Damson gin\n\nIngredients of Damson Gin\n- You need 1 kg of damsons.\n- Prepare 1 kg "
+        "of sugar.\n"
+        "- It's 1 l of gin.\nMethod\n- Layer the damsons and the sugar in a jar.\n"
+    )
+    assert listed(found) == ["1 kg of damsons", "1 kg of sugar", "1 l of gin"]
+
+
+def test_recipes_numbered_on_one_page_are_two() -> None:
+    one = (
+        "250 g de miel\n250 g de farine\n\nFaites chauffer le miel et versez-le sur la farine.\n\n"
+    )
+    text = f"Recette n°1 – le pain express\n\n{one}Recette n°2 – le pain corsé\n\n{one}"
+    assert [found.title for found in brought(text, "fr")] == ["Le pain express", "Le pain corsé"]
+
+
+def test_small_pictures_before_a_line_hide_no_head() -> None:
+    text = (
+        "Pain\n\n👥 Portions 8 personnes\n\n🥗 Ingrédients\n\n- 1 kg de farine\n\n👨‍🍳 "
+        "Préparation\n\n1. Cuire.\n"
+    )
+    (found,) = brought(text, "fr")
+    assert listed(found) == ["1 kg de farine"]
+    assert "\nmakes: 8 personnes\n" in found.text

@@ -12,6 +12,8 @@ from itertools import pairwise
 from typing import Final
 
 from stillroom.core.amounts.quantities import Amount
+from stillroom.core.larder.harmless import all_harmless
+from stillroom.core.larder.words import normal_form
 from stillroom.core.lines.reader import read_line
 from stillroom.core.lines.staple_table import find_staple
 from stillroom.core.words.problems import Unreadable
@@ -40,9 +42,10 @@ _NUMBER_WORDS: Final = (
 # an amount in a list that runs on, and the capital with which its method begins
 _THING_BEGINS: Final = re.compile(rf"(?:^|(?<=\s))(?:\d|[½¼¾⅓⅔]|(?:{_NUMBER_WORDS})\s(?=[a-z]))")
 _TOLD_BEGINS: Final = re.compile(
-    rf"(?<=[^\W\d_])\s+(?=(?!(?:{_NUMBER_WORDS})\s)[A-ZÄÖÜÉ][a-zà-ÿ]+\s+(?:[a-zà-ÿ]+|\d+)\s[^.!?]*[.!?])"
+    rf"(?<=[^\W\d_])\s+(?=(?!(?:{_NUMBER_WORDS}|Large|Small|Medium|Big)\s)[A-ZÄÖÜÉ][a-zà-ÿ]+\s+(?:[a-zà-ÿ]+|\d+)\s[^.!?]*[.!?])"
 )
 _LONGEST_LIST: Final = 600
+_WHAT_FOR: Final = re.compile(r"(?:for|to|zum|zur|pour|per|para|voor)\s")
 _SPOON: Final = re.compile(r"[\d½¼¾⅓⅔][\d\s/½¼¾⅓⅔]*[tT]\.?\s+[a-z]{3}")
 # "½ teaspoon each of nutmeg, mace and cloves", "100 g each: figs, dates"
 _EACH: Final = re.compile(
@@ -92,7 +95,7 @@ def said_in_prose(text: str) -> Told | None:
         if parts
         else []
     )
-    parts = [*parts[:-1], *last]
+    parts = _with_what_is_done([*parts[:-1], *last])
     if len(parts) < _LEAST or not all(_is_thing(part) for part in parts):
         return None
     named = re.split(
@@ -100,6 +103,20 @@ def said_in_prose(text: str) -> Told | None:
     )[0]
     after = told[end.end() :].strip() if end else ""
     return Told(text[: begins.end()].strip(" :"), named.strip(), tuple(parts), after)
+
+
+def _with_what_is_done(parts: list[str]) -> list[str]:
+    """Return parts with "finely chopped" at its thing, and "2 eggs and 1 lemon" parted."""
+    found: list[str] = []
+    for part in parts:
+        bare = re.sub(r"^(?:and|und|et|y|e|en)\s+", "", part)
+        if _AMOUNT.match(bare) or not found:
+            found += re.split(r"\s+(?:and|und|et|y|e|en)\s+(?=[\d½¼¾])", bare)
+        elif all_harmless(normal_form(bare).split()) or _WHAT_FOR.match(bare):
+            found[-1] = f"{found[-1]}, {bare}"
+        else:
+            found.append(bare)
+    return found
 
 
 def listed_and_told(text: str) -> tuple[tuple[str, ...], str] | None:

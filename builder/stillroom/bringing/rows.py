@@ -37,6 +37,13 @@ _AMOUNT_ALONE: Final = re.compile(
 _DOTS: Final = re.compile(r"\s*[•·‣▪●○◦❤♥★☆✿❀♦♡✦]\ufe0f?\s+")
 _DOTTED: Final = 3
 _TITLE_WORDS: Final = 6
+_LEAST_OF_ALL: Final = 120
+"""Letters from which on a paragraph may be a list and its method."""
+# "ANZAC BISCUITS – MAKES ABOUT 35", "Granola [makes about 5 cups]"
+_TITLE_MAKES: Final = re.compile(
+    r"(?P<title>[^\W\d][^.!?:]{2,60}?)\s*[-–—(\[]\s*(?P<makes>(?:makes|yields?|ergibt|donne)\s+(?:about\s+|ca\.?\s+)?\d[^\])]*)[\])]?",
+    re.IGNORECASE,
+)
 _RUN_ON: Final = re.compile(
     r"(?P<title>[^\W\d](?:(?![.!?:]\s).){2,70}?)[.:]?\s+(?P<head>Ingredients|Zutaten|Ingrédients|Ingredienti|Ingredientes|Ingrediënten)"
     r"\s*:\s*(?P<list>.{8,1500}?)\s+(?P<method>Method|Directions|Instructions|Zubereitung|Préparation|Preparazione|Procedimento"
@@ -127,8 +134,10 @@ def _with_numbered_lists(rows: list[Row]) -> list[Row]:
         if row.shape not in ("heading", "line") or section_of(row.text) != "ingredients":
             continue
         at = place + 1
-        while at < len(rows) and rows[at].shape == "step":
-            thing = _PREPARE.sub("", number_of(rows[at].text)).rstrip(".")
+        while at < len(rows) and rows[at].shape in ("step", "item"):
+            said = number_of(rows[at].text) if rows[at].shape == "step" else rows[at].text
+            thing = _PREPARE.sub("", said)
+            thing = thing.rstrip(".") if thing != said or rows[at].shape == "step" else said
             if not is_ingredient(thing):
                 break
             found[at] = replace(rows[at], text=thing, shape="item")
@@ -193,6 +202,12 @@ def _titles_apart(rows: Sequence[Row]) -> list[Row]:
                 f"{run['head']}: {run['list']}",
                 f"{run['method']}: {run['rest']}",
             ]
+        elif row.shape in ("line", "heading") and (made := _TITLE_MAKES.fullmatch(row.text)):
+            parts = [made["title"], made["makes"]]
+        elif row.shape == "line" and (listed := _list_and_rest(row.text)):
+            found += [Row(thing, "item", 0, row.gap) for thing in listed[0]]
+            found += [Row("Method", "heading", 6), Row(listed[1], "line", 0, False, row.wraps)]
+            continue
         elif row.shape == "line" and (all_in_one := _title_and_list(row.text)):
             title, things, rest = all_in_one
             found.append(Row(title, "heading", 1, row.gap))
@@ -204,6 +219,13 @@ def _titles_apart(rows: Sequence[Row]) -> list[Row]:
         gaps = (row.gap, False, False)
         found += [replace(row, text=part, gap=gap) for part, gap in zip(parts, gaps, strict=False)]
     return found
+
+
+def _list_and_rest(text: str) -> tuple[tuple[str, ...], str] | None:
+    """Return things and method of a paragraph that begins with an amount and has no sign."""
+    if not re.match(r"[\d½¼¾]", text) or len(text) < _LEAST_OF_ALL or number_of(text):
+        return None
+    return listed_and_told(text)
 
 
 def _title_and_list(text: str) -> tuple[str, tuple[str, ...], str] | None:

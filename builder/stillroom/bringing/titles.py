@@ -23,7 +23,7 @@ _BESIDE: Final = re.compile(
     re.IGNORECASE,
 )
 _RECIPE: Final = re.compile(
-    r"(?:(?:recipe|rezept|recette|ricetta|receta|recept)\s*(?:name|title)?|title|titel|titre|titolo|título)\s*:\s*(?P<title>\S.*)"
+    r"(?:(?:recipe|rezept|recette|ricetta|receta|recept)\s*(?:name|title|(?:n[°ºo]\.?|no\.|nr\.?|#)\s*\d{1,2}\s*[-–.)]?)?|title|titel|titre|titolo|título)\s*(?:(?<=\d)|(?<=[-–.)])|:)\s*(?P<title>\S.*)"
     r"|(?:(?:my|our|the|[\w'’]+['’]s)\s+)?(?:\w+\s+)?(?:recipe\s+for|rezept\s+für|recette\s+d[eu]|"
     r"receta\s+de|recept\s+voor)\s+(?P<for>\S.*?)\s*:?$"
     # "for the filling you will need" heads a part of a list, "for plum jam you will need" a recipe
@@ -83,7 +83,7 @@ def titled(text: str) -> str:
     ('Plum jam', '')
     """
     found = _RECIPE.fullmatch(text.strip()) if len(text) <= _LONGEST_ITEM else None
-    said = (found["title"] or found["for"] or found["need"]).strip() if found else ""
+    said = (found["title"] or found["for"] or found["need"]).strip(" :–") if found else ""
     if _SO_MANY.match(said):  # "Recept voor ongeveer 2 liter": how much, not of what
         return ""
     return said[:1].upper() + said[1:] if found and found["title"] is None else said

@@ -24,6 +24,10 @@ _BOX: Final = re.compile(
 _SMALL_PICTURE: Final = re.compile(
     r"(?:(?<=\s)|^):[a-z][a-z0-9]*(?:[-_+][a-z0-9]+)*:(?:\{[^{}\n]{0,80}\})?(?=\s|$|[|])"
 )
+# small pictures before the words of a line: a page's signs for a pan, a clock, the cooks
+_PICTURES_FIRST: Final = re.compile(
+    r"^(?:[\U0001f000-\U0001faff\u2600-\u27bf\ufe0f]+\s*)+(?=[^\W\d_])"
+)
 _SAID_OF_A_LINK: Final = re.compile(r"(?<=[)\]])\{:?\s*[^{}\n]{0,80}\}")
 _LINK: Final = re.compile(r"`(?P<words>[^`<>\n]{1,200})\s<(?P<to>[^<>\s]{1,400})>`__?")
 _FOOTNOTE: Final = re.compile(r"\s*\[\^[^\]\s]{1,20}\]:\s+(?=\S)")
@@ -68,7 +72,7 @@ def bare(text: str) -> str:
     if len(text) > WIDEST:
         return " ".join(bare(piece) for piece in pieces(text))
     text = _ADDRESS.sub(r"\1", _LINKED.sub(r"\1", _PICTURE.sub("", text)))
-    text = html.unescape(_TAG.sub("", text))
+    text = _PICTURES_FIRST.sub("", html.unescape(_TAG.sub("", text)))
     return " ".join(_STRESS.sub(r"\2", _STRESS.sub(r"\2", text)).split())
 
 

@@ -25,7 +25,7 @@ from stillroom.core.larder.lists import (
 )
 from stillroom.core.larder.matching import Match, hint, match_name
 from stillroom.core.larder.nearest import nearest_foods
-from stillroom.core.larder.notes import read_note
+from stillroom.core.larder.notes import joins_more, read_note
 from stillroom.core.larder.phrases import (
     Words,
     cut_phrase,
@@ -118,7 +118,13 @@ def read_food(text: str, larder: Larder | None = None) -> FoodReading:
         reading = replace(reading, food=numbered, foods=(numbered,), hinted=(), leftover=())
     reading = replace(reading, text=text, larder=shelf)
     bare = reading.food
+    listed = False
     for note in notes:
+        more = match_name(note, shelf).food if listed and reading.known else None
+        if more:  # "pecans (or walnuts, coconut)": each of them may be meant
+            reading = replace(reading, foods=(*reading.foods, more))
+            continue
+        listed = joins_more(note)
         changed = reading.food if reading.food != bare else None
         reading = _with_note(reading, head, note, shelf)
         if changed and changed not in reading.foods and reading.food:
@@ -162,6 +168,8 @@ def _read_head(words: Words, larder: Larder) -> FoodReading:
     if tail:
         return _with_tail(_read_head(before, larder), tail, larder)
     pieces = split_joined(words)
+    if len(pieces) == 1 and len(pieces[0]) < len(words):
+        return _read_head(pieces[0], larder)
     if len(pieces) > 1:
         return _read_parts_joined(pieces, larder) or _read_joined(pieces, words, larder)
     twice = named_twice(words, larder)

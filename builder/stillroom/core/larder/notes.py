@@ -43,7 +43,7 @@ def read_note(head: Words, note: Words, food: Staple | None, larder: Larder) -> 
         return Effect()
     if note[0].form in ("no", "without") and len(note) > 1:  # "peanut butter (no xylitol)"
         return Effect()
-    if _joins_more(note):
+    if joins_more(note):
         return _more(head, note[1:], food, larder)
     if sorts := _sorts_named(head, note, food, larder):
         return Effect(others=sorts)  # "neutral oil (such as peanut)"
@@ -65,7 +65,7 @@ def read_note(head: Words, note: Words, food: Staple | None, larder: Larder) -> 
     return _changed(head, core, food, larder)
 
 
-def _joins_more(note: Words) -> bool:
+def joins_more(note: Words) -> bool:
     """Whether a note begins as one that names a further food: "or lard", "oder Nüsse"."""
     first = note[0].form
     if first not in phrase_words("joins") or forms(note[:2]) == ("e", "g"):

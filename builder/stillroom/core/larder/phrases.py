@@ -130,6 +130,9 @@ def is_choice(tail: Words) -> bool:
     return tail[0].form == "of" and set(forms(tail)) <= phrase_words("choice")
 
 
+_OR_THE_LIKE = frozenset({("similar",), ("equivalent",), ("like",), ("ahnlich",), ("similaire",)})
+
+
 def split_joined(words: Words) -> list[Words]:
     """Split "milk or cream and sugar" into its three foods; "cannella e di noce moscata" too."""
     pieces: list[list[Word]] = [[]]
@@ -140,7 +143,9 @@ def split_joined(words: Words) -> list[Words]:
             continue
         else:
             pieces[-1].append(word)
-    return [tuple(piece) for piece in pieces if piece]
+    found = [tuple(piece) for piece in pieces if piece]
+    # "London dry gin or similar" is gin
+    return found[:-1] if len(found) > 1 and forms(found[-1]) in _OR_THE_LIKE else found
 
 
 def split_of(words: Words) -> tuple[Words, Words]:

@@ -19,7 +19,7 @@ from stillroom.core.words.problems import Unreadable
 OWN_NUMBER = late_regex(
     r"\d+(?:[.,]\d+)?(?:\s*[-–]\s*\d+)?\s*(?:%|per\s?cent\b)|0{2,}\b|\d+-[A-Za-z]"
     r"|\d+[\s-]*proof\b|\d+\s*°|½-|½ fat"
-    r"|\d+(?:st|nd|rd|th)\b|\d+\s+(?:grains?|seeds?)\s+bread"
+    r"|\d+[\s-]+(?:épices?|spezie|especias|kruiden)\b|\d+(?:st|nd|rd|th)\b|\d+\s+(?:grains?|seeds?)\s+bread"
 )
 _UNIT = (
     r"tbsps?|tsps?|tablespoons?|teaspoons?|ozs?|ounces?|fl|mls?|kgs?|lbs?|grams?|litres?"

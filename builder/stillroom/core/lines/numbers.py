@@ -35,8 +35,9 @@ _SLASHED = late_regex(r"([0-9]+)\s?[/⁄∕]\s?([0-9]+)")
 _JOINS_FRACTION = late_regex(r"(?:\s+(?:and|&)\s+|\s*-\s*|\s*)(?=[½⅓⅔¼¾⅕⅖⅗⅘⅙⅚⅐⅛⅜⅝⅞⅑⅒0-9])")
 # what is a number of the food itself: "70% chocolate", "1 percent milk", "00 flour", "7-Up"
 _FOODS_OWN = late_regex(
-    r"\s*(?:%|per\s?cent\b|°|º)|-[A-Z]"
+    r"\s*(?:[-–]\s*\d+\s*)?(?:%|per\s?cent\b|°|º)|-[A-Z]"
     r"|-(?:karat|carat|grain|year|day|hour|bean|spice|herb|seed|ply|bone)s?\b"
+    r"|[\s-]+(?:épices?|spezie|especias|kruiden)\b"
 )
 # a thousand of these is more than a kitchen holds
 _LARGE_UNIT = late_regex(
