@@ -41,7 +41,7 @@ _LEAST_OF_ALL: Final = 120
 """Letters from which on a paragraph may be a list and its method."""
 # "ANZAC BISCUITS – MAKES ABOUT 35", "Granola [makes about 5 cups]"
 _TITLE_MAKES: Final = re.compile(
-    r"(?P<title>[^\W\d][^.!?:]{2,60}?)\s*[-–—(\[]\s*(?P<makes>(?:makes|yields?|ergibt|donne)\s+(?:about\s+|ca\.?\s+)?\d[^\])]*)[\])]?",
+    r"(?P<title>[^\W\d][^.!?:\d]{2,60}?)\s*[-–—(\[]\s*(?P<makes>(?:makes|yields?|ergibt|donne)\s+(?:about\s+|ca\.?\s+)?\d[^\])]*)[\])]?",
     re.IGNORECASE,
 )
 _RUN_ON: Final = re.compile(

@@ -292,7 +292,8 @@ def _refuse_another(reading: LineReading, item: str, text: str) -> None:
 def _names_another(item: str, text: str) -> bool:
     """Whether what stands behind a comma is an amount of another food, and nothing else."""
     pieces = re.split(r"[,;]\s+", _IN_BRACKETS.sub("", text))[1:]
-    pieces = [one for piece in pieces for one in _AND_SO_MUCH.split(piece)]
+    apart = (_AND_SO_MUCH.split(one) if _DIGIT.match(one.strip()) else [one] for one in pieces)
+    pieces = [piece for several in apart for piece in several]
     own = find_staple(item) or find_staple(text)
     foods = []
     for piece in pieces:
