@@ -251,6 +251,9 @@ def test_joined_foods_and_words_before_a_comma(phrase: str, foods: list[str]) ->
         ("salt (her recipe uses garlic powder, but I do not care for it)", ["salt"]),
         ("brown sugar (you can, however, use raw sugar and nobody minds)", ["brown sugar"]),
         ("cucumbers seeds removed", ["cucumber"]),
+        ("skin-on, bone-in chicken thighs", ["chicken thigh"]),
+        ("London dry gin or similar", ["gin"]),
+        ("chopped pecans (or walnuts, coconut)", ["pecans", "walnuts", "coconut"]),
     ],
 )
 def test_a_food_in_brackets_is_its_other_name_or_counts_too(text: str, foods: list[str]) -> None:
@@ -266,6 +269,8 @@ def test_a_food_in_brackets_is_its_other_name_or_counts_too(text: str, foods: li
         "biscuits, almond",
         "butter (margarine)",
         "fish (it may be breaded too if you like)",
+        "vegetable, sunflower or olive oil",
+        "small white and pink roses",
     ],
 )
 def test_what_a_food_in_a_note_makes_of_another_stays_not_known(text: str) -> None:

@@ -8,7 +8,6 @@ by "or", "and" or a stroke every one counts, and the first is reckoned with.
 
 from __future__ import annotations
 
-import re
 from dataclasses import dataclass, field, replace
 from functools import lru_cache
 
@@ -19,6 +18,7 @@ from stillroom.core.larder.lists import (
     as_sorts,
     is_a_colour,
     named_twice,
+    named_with_its_number,
     shared_words,
     split_plurals,
     with_shared,
@@ -29,7 +29,6 @@ from stillroom.core.larder.notes import joins_more, read_note
 from stillroom.core.larder.phrases import (
     Words,
     cut_phrase,
-    first_piece,
     forms,
     is_choice,
     phrase_words,
@@ -114,14 +113,14 @@ def read_food(text: str, larder: Larder | None = None) -> FoodReading:
         phrase = with_dutch_or(phrase)
     phrase = as_sorts(as_one_list(phrase, shelf), shelf)
     head, notes, reading = _read_first(phrase.head, phrase.notes, shelf)
-    if numbered := _named_with_its_number(text, shelf):
+    if numbered := named_with_its_number(text, shelf):
         reading = replace(reading, food=numbered, foods=(numbered,), hinted=(), leftover=())
     reading = replace(reading, text=text, larder=shelf)
     bare = reading.food
     listed = False
     for note in notes:
         more = match_name(note, shelf).food if listed and reading.known else None
-        if more:  # "pecans (or walnuts, coconut)": each of them may be meant
+        if more:  # "pecans (or walnuts, coconut)": each may be meant
             reading = replace(reading, foods=(*reading.foods, more))
             continue
         listed = joins_more(note)
@@ -133,12 +132,6 @@ def read_food(text: str, larder: Larder | None = None) -> FoodReading:
     return reading
 
 
-def _named_with_its_number(text: str, larder: Larder) -> Staple | None:
-    """Return the food whose name has a number in it: "pink salt #1" is not pink salt."""
-    first = first_piece(text)
-    return larder.named(normal_form(first)) if re.search(r"\d", first) else None
-
-
 def _read_first(
     head: Words, notes: tuple[Words, ...], larder: Larder
 ) -> tuple[Words, tuple[Words, ...], FoodReading]:
@@ -146,7 +139,8 @@ def _read_first(
     reading = _read_head(head, larder)
     longer = head
     for place, note in enumerate(notes):
-        if reading.food is not None or not all_harmless(forms(longer)):
+        plain = forms(longer)
+        if reading.food is not None or not (all_harmless(plain) or says_how_alone(plain)):
             break
         longer = (*longer, *note)
         found = _read_head(longer, larder)
@@ -160,7 +154,8 @@ def _read_head(words: Words, larder: Larder) -> FoodReading:
     whole = match_name(words, larder)
     if whole.food:
         return _found(whole, words)
-    if says_how_alone(forms(words)):  # "bone-in" is no bone
+    how = len(words) > 1 and all_harmless(forms(words)) and not named_twice(words, larder)
+    if how or says_how_alone(forms(words)):  # "bone-in" is no bone, "small white" no egg
         return _not_found(words, larder)
     before, tail = split_tail(words)
     if tail and tail[0].form == "from" and before[-1].form in phrase_words("turns"):
@@ -168,8 +163,6 @@ def _read_head(words: Words, larder: Larder) -> FoodReading:
     if tail:
         return _with_tail(_read_head(before, larder), tail, larder)
     pieces = split_joined(words)
-    if len(pieces) == 1 and len(pieces[0]) < len(words):
-        return _read_head(pieces[0], larder)
     if len(pieces) > 1:
         return _read_parts_joined(pieces, larder) or _read_joined(pieces, words, larder)
     twice = named_twice(words, larder)

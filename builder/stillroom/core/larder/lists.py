@@ -6,6 +6,7 @@ cherries" are no fresh ones. Leaves out how each is read: food_reading.py.
 
 from __future__ import annotations
 
+import re
 from collections.abc import Sequence
 
 from stillroom.core.larder.harmless import all_harmless
@@ -13,6 +14,7 @@ from stillroom.core.larder.matching import COLOURS, Match, match_name
 from stillroom.core.larder.phrases import (
     Phrase,
     Words,
+    first_piece,
     forms,
     phrase_words,
     split_joined,
@@ -20,7 +22,7 @@ from stillroom.core.larder.phrases import (
 )
 from stillroom.core.larder.shelves import Larder
 from stillroom.core.larder.staple import Staple
-from stillroom.core.larder.words import Word
+from stillroom.core.larder.words import Word, normal_form
 
 # foods of one family are dried, tinned or smoked alike: "dried figs or honey" shares nothing
 _FAMILIES = frozenset(
@@ -220,3 +222,9 @@ def with_shared(
         return (together,) if either else (together, food)
     surely = phrase_words("surely_shared") & set(forms(shared))
     return None if surely and first_food.tags & food.tags & _FAMILIES else (food,)
+
+
+def named_with_its_number(text: str, larder: Larder) -> Staple | None:
+    """Return the food whose name has a number in it: "pink salt #1" is not pink salt."""
+    first = first_piece(text)
+    return larder.named(normal_form(first)) if re.search(r"\d", first) else None

@@ -5,18 +5,22 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from stillroom.core.larder.harmless import harmless_run
-from stillroom.core.larder.matching import match_name
+from stillroom.core.larder.matching import hint, match_name
 from stillroom.core.larder.phrases import Words, forms, phrase_words, split_joined, split_tail
 from stillroom.core.larder.shelves import Larder
 from stillroom.core.larder.staple import Staple
 
 _SHORT = 3
+_SENTENCE = 5
+"""Words from which on a note is a sentence of its own."""
 # before the sort that its writer means: "neutral oil (such as peanut)", "oil (I use peanut)"
 _FOR_EXAMPLE = (
     ("such", "as"), ("e", "g"), ("eg",), ("like",), ("preferably",), ("ideally",), ("try",),
     ("for", "example"), ("for", "instance"), ("i", "use"), ("i", "used"), ("i", "like"),
     ("i", "prefer"), ("we", "use"), ("including",), ("namely",),
 )  # fmt: skip
+_ENGLISH = frozenset({"or", "and", "plus"})
+_SPOONS = frozenset({"tl", "el", "gestr", "gestrichener", "geh", "gehaufter", "msp"})
 _PRAISE = frozenset({"best", "well", "good", "fine"})
 
 
@@ -44,7 +48,7 @@ def read_note(head: Words, note: Words, food: Staple | None, larder: Larder) -> 
     if note[0].form in ("no", "without") and len(note) > 1:  # "peanut butter (no xylitol)"
         return Effect()
     if joins_more(note):
-        return _more(head, note[1:], food, larder)
+        return _more(head, note[1:], food, larder, note[0].form)
     if sorts := _sorts_named(head, note, food, larder):
         return Effect(others=sorts)  # "neutral oil (such as peanut)"
     core, tail = split_tail(note)
@@ -113,26 +117,31 @@ def _is_parts(note: Words, food: Staple) -> bool:
     return len(pieces) > 1 and all(piece and piece <= phrase_words("turns") for piece in pieces)
 
 
-def _more(head: Words, words: Words, food: Staple | None, larder: Larder) -> Effect:
+def _more(head: Words, words: Words, food: Staple | None, larder: Larder, first: str) -> Effect:
     """Read "or margarine" as a further food, "or more to taste" as nothing.
 
-    "Vinegar (cider, malt, or wine)" is wine vinegar, and no wine.
+    "Vinegar (cider, malt, or wine)" is wine vinegar, and no wine. `first` is the joining word: of
+    another language it may begin any sentence, "ou ce que vous aimez".
     """
     core, _ = split_tail(words)
     if len(core) > 1 and core[0].form == "to":
         core = core[1:]  # "or 1 to 2 tablespoons brandy": numbers are left out already
-    if len(core) > 1 and core[0].form in phrase_words("holds") and core[1].form != "of":
-        core = core[1:]  # "or 4 teaspoons pumpkin pie spice"
+    holds = phrase_words("holds") | _SPOONS
+    while len(core) > 1 and core[0].form in holds and core[1].form != "of":
+        core = core[1:]  # "or 4 teaspoons pumpkin pie spice", "oder 1 gestr. TL Backpulver"
     others = []
     for piece in split_joined(core):
         if food and not harmless_run(forms(piece), food, True):
+            continue
+        if set(forms(piece)) <= phrase_words("measures"):  # "ou 120 g pour ..."
             continue
         if piece[0].form not in phrase_words("prose"):
             sort = match_name((*piece, head[-1]), larder).food
             alone = match_name(piece, larder).food
             of_it = len(piece) == 1 and sort is not None and sort not in (alone, food)
             of_it = of_it and sort is not None and sort.section == (food and food.section)
-            others.append((*piece, head[-1]) if of_it else piece)
+            if alone or of_it or first in _ENGLISH or len(piece) == 1 or any(hint(piece, larder)):
+                others.append((*piece, head[-1]) if of_it else piece)
     return Effect(others=tuple(others))
 
 
@@ -193,7 +202,10 @@ def _changed(head: Words, note: Words, food: Staple | None, larder: Larder) -> E
             return Effect(food=match.food if match.food != food else None)
     if food is None:
         return Effect()
-    own = tuple(word for word in changing if not _of_another(note, word.start, food, larder))
+    told = len(note) >= _SENTENCE
+    own = tuple(
+        word for word in changing if not (told and _of_another(note, word.start, food, larder))
+    )
     return Effect(leftover=harmless_run(forms(own), food, True))
 
 

@@ -116,8 +116,16 @@ def forms(words: Words) -> tuple[str, ...]:
     return tuple(word.form for word in words)
 
 
+_THE_LIKE = frozenset({"similar", "equivalent", "ahnliche", "ahnlicher", "similaire", "simile"})
+
+
 def split_tail(words: Words) -> tuple[Words, Words]:
-    """Split "tuna in oil" and "butter for the tin" before the word that begins the tail."""
+    """Split "tuna in oil" and "butter for the tin" before the word that begins the tail.
+
+    "Gin or similar" has one too.
+    """
+    if len(words) > 2 and words[-2].form in phrase_words("either") and words[-1].form in _THE_LIKE:
+        return words[:-2], words[-2:]
     for place, word in enumerate(words):
         left_open = place + 1 < len(words) and is_choice(words[place:])
         if place and (left_open or word.form in phrase_words("tails") | phrase_words("ends")):
@@ -130,9 +138,6 @@ def is_choice(tail: Words) -> bool:
     return tail[0].form == "of" and set(forms(tail)) <= phrase_words("choice")
 
 
-_OR_THE_LIKE = frozenset({("similar",), ("equivalent",), ("like",), ("ahnlich",), ("similaire",)})
-
-
 def split_joined(words: Words) -> list[Words]:
     """Split "milk or cream and sugar" into its three foods; "cannella e di noce moscata" too."""
     pieces: list[list[Word]] = [[]]
@@ -143,9 +148,7 @@ def split_joined(words: Words) -> list[Words]:
             continue
         else:
             pieces[-1].append(word)
-    found = [tuple(piece) for piece in pieces if piece]
-    # "London dry gin or similar" is gin
-    return found[:-1] if len(found) > 1 and forms(found[-1]) in _OR_THE_LIKE else found
+    return [tuple(piece) for piece in pieces if piece]
 
 
 def split_of(words: Words) -> tuple[Words, Words]:
