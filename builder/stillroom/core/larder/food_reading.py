@@ -154,8 +154,7 @@ def _read_head(words: Words, larder: Larder) -> FoodReading:
     whole = match_name(words, larder)
     if whole.food:
         return _found(whole, words)
-    how = len(words) > 1 and all_harmless(forms(words)) and not named_twice(words, larder)
-    if how or says_how_alone(forms(words)):  # "bone-in" is no bone, "small white" no egg
+    if says_how_alone(forms(words)):  # "bone-in" is no bone
         return _not_found(words, larder)
     before, tail = split_tail(words)
     if tail and tail[0].form == "from" and before[-1].form in phrase_words("turns"):
