@@ -126,6 +126,69 @@ def test_no_is_no_number_and_a_bare_number_no_age(household, asks):
     assert asks in asked
 
 
+@pytest.mark.parametrize(
+    ("name", "asks"),
+    [
+        # a need in a name protected nobody
+        ("Jo (coeliac), small", '"avoid: coeliac"'),
+        ("Lee - vegan", '"avoid: vegan"'),
+        ("Ann (nut allergy)", '"avoid: nut allergy"'),
+        ("Bob (doesn't drink)", '"avoid: doesn\'t drink"'),
+        ("Jo (pregnant)", '"avoid: pregnant"'),
+        ("Kim and baby (7 months)", '"children: [6, 8 months]"'),
+        ("The Patels (Raj, Asha 6, baby Dev)", '"children: [6, 8 months]"'),
+        # and what is a name is one
+        ("The Rowans, Rose Cottage", ""),
+        ("Jo & Pat (flat 3)", ""),
+        ("Smith, Basil", ""),
+        ("Mr Salmon (Mill Lane 4)", ""),
+    ],
+)
+def test_what_a_name_tells_of_needs_and_ages_is_asked_for_by_itself(name, asks):
+    asked = _asked(name=name)
+    assert len(asked) == bool(asks)
+    assert all(asks in one for one in asked)
+
+
+def test_a_country_is_no_name_on_a_card():
+    (asked,) = _asked(to="France", delivery="by post")
+    assert '"country: France"' in asked
+    assert _asked(to="Aunt France") == []
+
+
+@pytest.mark.parametrize(
+    ("said", "months"),
+    [
+        # nearly a year is no year, for honey; births are reckoned to 18 December 2027
+        ("nearly 1", 11),
+        ("not quite 1", 11),
+        ("under 3", 35),
+        ("about 5", 59),
+        ("Theo (almost 3)", 35),
+        ("just turned 1", 12),
+        ("born May 2024", 42),
+        ("Bea, born 18 December 2026", 12),
+        ("born 19 December 2026", 11),
+        ("born 2027", 0),
+        ("né en mars 2025", 32),
+    ],
+)
+def test_an_age_is_never_more_than_it_is(said, months):
+    row = {"name": "A", "basket": "small", "children": [said]}
+    assert read_dict(small_list(households=[row])).giving.households[0].children == (months,)
+
+
+def test_a_birth_that_is_still_to_come_is_asked():
+    (asked,) = _asked(children=["born March 2028"])
+    assert "day of birth" in asked
+
+
+def test_numbers_are_read_in_words():
+    makes = [{"recipe": "bramble-jelly", "batches": "two", "per batch": "six"}]
+    read = read_dict(small_list(makes=makes))
+    assert (read.giving.makes[0].batches, read.giving.makes[0].per_batch) == (2, 6)
+
+
 def test_no_children_are_none_and_an_age_in_a_list_is_an_age():
     for said in (False, "no", "none", []):
         assert _asked(children=said) == []

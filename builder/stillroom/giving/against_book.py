@@ -21,7 +21,8 @@ from stillroom.giving.money.costing import PricedItem, priced_item
 from stillroom.giving.names import plain_name
 from stillroom.giving.reading import ReadList
 from stillroom.giving.rules import why_refused
-from stillroom.giving.who_else import who_else_is_named
+from stillroom.giving.who_else import what_a_name_tells, who_else_is_named
+from stillroom.giving.written_time import read_countries
 
 
 def check_list(read: ReadList, recipes: Mapping[str, Recipe]) -> tuple[PricedItem, ...]:
@@ -115,6 +116,12 @@ def _households(read: ReadList, recipes: Mapping[str, Recipe]) -> Iterator[Probl
             what = f'"{household.name}" is there twice.'
             yield read.problem(("households", n, "name"), what, "Give one another name.")
         names.add(household.name)
+        if wrong := what_a_name_tells(household.name):
+            yield read.problem(("households", n, "name"), wrong.what, wrong.mend)
+        if (countries := _country_named(household.to)) and not household.country:
+            what = f'"to: {household.to}" is the name on the card, and no country.'
+            mend = f'Write "country: {countries}" for a parcel; leave "to" out, or say who.'
+            yield read.problem(("households", n, "to"), what, mend)
         if household.adults == 0 and not household.children:
             what = f"{household.name}: nobody lives there."
             yield read.problem(("households", n, "adults"), what, "Say who.")
@@ -126,6 +133,14 @@ def _households(read: ReadList, recipes: Mapping[str, Recipe]) -> Iterator[Probl
                 what = f"{household.name} must have {slug}, but it {reasons[0].one}."
                 mend = "Take it out of one or the other."
                 yield read.problem(("households", n, "must have"), what, mend)
+
+
+def _country_named(to: str) -> str:
+    """Return the name on a card where it is a country's: "to: France"."""
+    try:
+        return to if to and read_countries(to) else ""
+    except Unreadable:
+        return ""
 
 
 def _avoided(read: ReadList, n: int) -> Iterator[Problem]:

@@ -13,6 +13,7 @@ from functools import lru_cache
 
 from stillroom.core.allergens.avoided import EATEN, Avoided, Diet, is_said_to_keep
 from stillroom.core.allergens.of_foods import nuts_beside
+from stillroom.core.allergens.sentences import avoided_by_name
 from stillroom.core.batch.contents import contents_of
 from stillroom.core.care.unchecked import unknown_foods_of
 from stillroom.core.larder.packet_parts import read_part
@@ -25,6 +26,9 @@ from stillroom.core.method.foods_in_method import foods_in_method
 from stillroom.core.method.working import makes_alcohol
 from stillroom.core.recipe.model import Recipe
 from stillroom.giving.answers import WORSE, Answer, is_taken_in
+
+# who eats no insect: carmine and shellac are in bought sweets of which only the packet tells
+_NO_INSECTS = frozenset({"vegan", "vegetarian", "source known"})
 
 
 @dataclass(frozen=True)
@@ -112,6 +116,8 @@ class GiftFacts:
             said = is_said_to_keep(held.ingredient.item, diet)
             for food in held.staples:
                 kept = food.comes_from(EATEN[diet]) if food else True
+                if kept and diet in _NO_INSECTS and food and _may_be_coloured_with_insects(food):
+                    kept = None
                 if kept is False:
                     found.add("contains")
                 elif kept is None and not said and food not in held.opened:
@@ -156,6 +162,12 @@ class GiftFacts:
         return max(
             (held.ingredient.strength or Fraction(0) for held in self.held), default=Fraction(0)
         )
+
+
+def _may_be_coloured_with_insects(food: Staple) -> bool:
+    """Whether a bought sweet may hold carmine or shellac; its packet tells, and nothing else."""
+    named = (avoided_by_name(word) for word in ("carmine", "shellac"))
+    return "read-its-packet" in food.tags and any(one.held_by(food) != "free" for one in named)
 
 
 @lru_cache(maxsize=4096)

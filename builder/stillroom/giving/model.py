@@ -31,7 +31,7 @@ from stillroom.core.recipe.model import MONTHS
 from stillroom.core.words.nearest import did_you_mean
 from stillroom.core.words.problems import Unreadable, say_written
 from stillroom.giving.days_said import Day, DayNear, read_off_days
-from stillroom.giving.who import count_said, each_child, read_age_months, read_pets, read_pregnant
+from stillroom.giving.who import age_said, count_said, each_child, read_pets, read_pregnant
 from stillroom.giving.written import (
     Currency,
     Language,
@@ -226,7 +226,7 @@ class Household(Part):
         tuple[
             Annotated[
                 int,
-                PlainValidator(read_age_months),
+                PlainValidator(age_said),
                 WithJsonSchema({"type": ["integer", "string"]}),
             ],
             ...,

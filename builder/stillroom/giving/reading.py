@@ -62,6 +62,8 @@ _MEANT = {
     "people": 'Say how many are grown up, and how old the others: "adults: 2", "children: [3, 6]".',
     "age": 'Write "adults: 1", or "children: [6]" with the age on giving day.',
     "address": "Leave it out: no address is needed for the plan.",
+    "notes": 'Put it behind a "#": "# likes the blue jar".',
+    "note": 'Put it behind a "#": "# likes the blue jar".',
     "phone": "Leave it out: it is not needed for the plan.",
 }
 

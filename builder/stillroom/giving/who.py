@@ -6,12 +6,14 @@ Each reader raises Unreadable with what to write instead.
 from __future__ import annotations
 
 import re
+from datetime import date
 from importlib.resources import files
 from typing import Any
 
 import yaml
 
 from stillroom.core.words.problems import Unreadable, say_written
+from stillroom.giving.written import read_day
 
 _WORDS: dict[str, Any] = yaml.safe_load(
     (files("stillroom.giving") / "who.yml").read_text(encoding="utf-8")
@@ -42,6 +44,20 @@ _PREGNANT = re.compile(
     r"|ivf|maybe|perhaps|possibly|hop(?:es|ing)|trying|twins|breast-?feed\w*|nursing|pregnan\w*)\b"
 )
 _NOT_PREGNANT = re.compile(r"\b(?:not?|never|was|had|lost|no longer|any more|nobody|after)\b|n't\b")
+# "nearly 1" is no year: honey waits for the birthday
+_LESS = re.compile(
+    r"\b(?:nearly|almost|not (?:quite|yet)|just short of|shy of|under|less than|younger than|below"
+    r"|before|up to|coming up (?:to|for)|turning|going on|rising|soon|about|around|approx\w*"
+    r"|circa|roughly|fast|knapp|bald|presque|casi|quasi|bijna|unter|moins de|menos de|meno di)\b"
+    r"\s*(?=\S)",
+    re.IGNORECASE,
+)
+_BORN = re.compile(
+    r"\b(?:born(?: on| in)?|b\.|dob:?|geboren(?: am| im)?|née? (?:le|en)|nacid[oa] (?:el|en)"
+    r"|nat[oa] (?:il|nel)) *(?P<day>.+)$",
+    re.IGNORECASE,
+)
+_OLDEST_DAYS = 36600
 _NEWBORN = re.compile(rf"\b(?:{_JUST_BORN})", re.IGNORECASE)
 _TOGETHER = [
     (int(count), re.compile(rf"\b(?:{'|'.join(also)})\b", re.IGNORECASE))
@@ -53,12 +69,13 @@ _UNIT_OF = {word: unit for unit, also in _WORDS["ages"].items() for word in also
 def count_said(value: Any) -> Any:
     """Return a number as it is written; "yes" and "no" are none, though a file reads them as such.
 
-    >>> count_said(2), count_said("2")
-    (2, '2')
+    >>> count_said(2), count_said("2"), count_said("two")
+    (2, '2', 2)
     """
     if isinstance(value, bool):
         raise Unreadable(f"{say_written(value)} is not a number.", 'Write "2", or "0" for none.')
-    return value
+    said = value.strip().lower() if isinstance(value, str) else ""
+    return int(_SPELT[said]) if said in _SPELT else value
 
 
 def each_child(value: Any) -> list[Any]:
@@ -81,8 +98,15 @@ def _born_together(said: str) -> int:
     return next((count for count, words in _TOGETHER if words.search(said)), 1)
 
 
-def read_age_months(value: Any) -> int:
+def age_said(value: Any, info: Any) -> int:
+    """Return the age of a child of a giving list, in months on its giving day."""
+    return read_age_months(value, (info.context or {}).get("giving day"))
+
+
+def read_age_months(value: Any, on: date | None = None) -> int:
     """Return an age in whole months, never more than it is; a bare number is years.
+
+    With `on`, a day or a month of birth is read as well: the age on that day.
 
     >>> read_age_months(4), read_age_months("8 months"), read_age_months("6 weeks")
     (48, 8, 1)
@@ -90,12 +114,20 @@ def read_age_months(value: Any) -> int:
     (8, 36)
     >>> [read_age_months(said) for said in ("6 mois", "3 Jahre", "8 meses", "nouveau-né")]
     [6, 36, 8, 0]
+    >>> [read_age_months(said) for said in ("nearly 1", "under 3", "Theo (almost 5)")]
+    [11, 35, 59]
+    >>> read_age_months("born May 2024", date(2027, 12, 18))
+    42
     """
     text = str(value).strip()
     if text.startswith("-"):
         text = ""
     if _NEWBORN.search(text):
         return 0
+    if on and (born := _BORN.search(text)):
+        return _since(born["day"], on, value)
+    if less := _LESS.search(text):
+        return max(read_age_months(f"{text[: less.start()]}{text[less.end() :]}", on) - 1, 0)
     found = _AGE.match(text) or _AGE.match(_WHO.sub("", text, count=1))
     number = _SPELT.get(found["number"].lower(), found["number"]) if found else ""
     # "2 boys" and "a baby" tell how many there are, and not how old
@@ -118,6 +150,36 @@ def read_age_months(value: Any) -> int:
     if unit.startswith("w"):
         return count * 7 * 12 // 365
     return count if unit.startswith("m") else count * 12 + (6 if found["half"] else 0)
+
+
+def _since(born: str, on: date, value: Any) -> int:
+    """Return the whole months since a birth; of a month or a year its last day is meant."""
+    day = _last_day(born, on)
+    if day is None or not 0 <= (on - day).days < _OLDEST_DAYS:
+        raise Unreadable(
+            f"{say_written(value)} is not a day of birth before the baskets go out.",
+            'Write the age on giving day: "4" for years, "8 months" or "6 weeks".',
+        )
+    return (on.year - day.year) * 12 + on.month - day.month - (on.day < day.day)
+
+
+def _last_day(born: str, on: date) -> date | None:
+    """Return a day of birth; the last one of a month or a year, so that no age is too great."""
+    said = " ".join(born.strip(" .)").split())
+    whole = re.fullmatch(r"\d{4}", said)
+    tries = [f"31 December {said}"] if whole else [f"{n} {said}" for n in (31, 30, 29, 28)]
+    try:
+        return read_day(said)
+    except Unreadable:
+        pass
+    for words in tries:
+        try:
+            last = read_day(words)
+        except Unreadable:
+            continue
+        begun = (last.year, last.month if not whole else on.month) <= (on.year, on.month)
+        return min(last, on) if begun else last
+    return None
 
 
 def read_pregnant(value: Any) -> Any:
@@ -151,10 +213,8 @@ def read_pets(value: Any) -> frozenset[str]:
     found: set[str] = set()
     for text in value if isinstance(value, list | tuple) else [value]:
         plain = re.sub(r"guinea[ -]pig", "guinea-pig", str(text).lower())
-        # a name in brackets says nothing; an animal named there counts
-        aside = re.findall(r"[\w-]+", " ".join(re.findall(r"\(([^)]*)\)", plain)))
-        found |= {_PET_OF[word] for word in aside if word in _PET_OF}
-        plain = re.sub(r"\([^)]*\)", " ", plain).strip()
+        # what stands in brackets is said of the one before it: its name, or what "Fido" is
+        plain = re.sub(r"\(([^)]*)\)", lambda said: re.sub(r"[,;&+]", " ", said[1]), plain).strip()
         if plain in ("yes", "no", "none"):
             found |= ANY_PET if plain == "yes" else set()
             continue

@@ -233,10 +233,15 @@ def packs_written(value: Any) -> Any:
 
     >>> packs_written(["12 für 6", 60, "1 kg for 1.15"])
     ['12 für 6,60', '1 kg for 1.15']
+    >>> packs_written(["1 kg for £2", "500.00"])
+    ['1 kg for £2,500.00']
     """
     found: list[Any] = []
     for one in value if isinstance(value, list | tuple) else [value]:
-        cents = re.fullmatch(r"\d\d\b.*", str(one)) and not re.search(r"\d\D+\d", str(one))
+        thousands = re.fullmatch(r"\d{3}(?:[.,]\d\d)?", str(one))
+        cents = thousands or (
+            re.fullmatch(r"\d\d\b.*", str(one)) and not re.search(r"\d\D+\d", str(one))
+        )
         if found and cents and re.search(r"\s\D{0,3}\d[\d.’']*$", str(found[-1])):
             found[-1] = f"{found[-1]},{one}"
         else:

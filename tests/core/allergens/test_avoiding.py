@@ -260,3 +260,16 @@ def test_who_it_is_changes_nothing_of_what_they_must_not_have(said: str, means: 
     # what the plain word finds, the whole phrase finds
     for food in ("granulated sugar", "dark treacle", "desiccated coconut", "honey"):
         assert plain.said_in(food) != "contains" or found.said_in(food) == "contains"
+
+
+@pytest.mark.parametrize("diet", ["vegan", "vegetarian", "halal", "kosher"])
+@pytest.mark.parametrize("sweets", ["sprinkles", "candy canes", "edible glitter"])
+def test_of_coloured_sweets_only_the_packet_tells_whether_an_insect_coloured_them(diet, sweets):
+    assert _answers(diet, f"50 g {sweets}") & {"not known", "contains"}
+    assert "contains" not in _answers(diet, f"50 g vegan {sweets}")
+
+
+@pytest.mark.parametrize("diet", ["vegetarian", "halal"])
+@pytest.mark.parametrize("food", ["mixed peel", "glacé cherries", "icing sugar"])
+def test_what_is_coloured_without_insects_as_a_rule_is_let_through(diet, food):
+    assert _answers(diet, f"50 g {food}") == {"free"}

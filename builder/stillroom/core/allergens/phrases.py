@@ -43,7 +43,8 @@ _DOES = (
     r"(?:is|are|was|has|have|had|gets?|can.?t|cannot|can not|doesn.?t|does not|don.?t|do not"
     r"|won.?t|will not|mustn.?t|must not|may not|should.?n.?t|hates?|dislikes?|loathes?|detests?"
     r"|avoids?|reacts?|never|eats? no|drinks? no|ist|sind|hat|haben|darf|mag|verträgt|est|sont|ne"
-    r"|a une|es|son|tiene|no|è|sono|ha|non|heeft|mag)\b"
+    r"|a une|es|son|tiene|no|è|sono|ha|non|heeft|mag"
+    r"|allergic|intolerant|coeliac|celiac|vegan|vegetarian|veggie|diabetic)\b"
 )
 _SOMEBODY = late_regex(
     rf"^(?P<before>{_WHO})(?:\s*[:–—-]\s+|'s (?=allergic)|\s+(?={_DOES})|\s*[(\[])"
