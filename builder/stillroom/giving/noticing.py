@@ -121,5 +121,5 @@ def left_over(offering: Offering, plan: Plan, batch: Batch) -> str:
     use = f", or one more for {could}" if could else ""
     return (
         f"{named}: {whole} x {offer.container} left over{keeps}: for the house, to stand in for "
-        f"one that breaks{use}."
+        f"one that breaks{use}. Find what to fill it into: the shopping counts what is given."
     )
