@@ -138,6 +138,14 @@ def test_each_basket_has_one_sheet_and_its_message_stands_once_on_its_tag(files)
         assert household in sheet
     tags = " ".join(words(files["basket-tags.pdf"])).replace("\u00a0", " ")
     assert tags.count(MESSAGE) == len(EXPECTED)
+
+
+def test_a_tag_says_what_the_kitchen_uses_where_its_greeting_leaves_room(files):
+    """Printed once a basket, and never at the cost of the greeting: it is said aloud as well."""
+    said = [" ".join(words(files[name])) for name in ("basket-tags.pdf", "baskets.pdf")]
+    tags, sheets = (one.replace("\u00a0", " ").count("made in a home kitchen") for one in said)
+    assert sheets == len(EXPECTED)
+    assert 0 < tags <= len(EXPECTED)
     for name, made in files.items():
         if name.startswith(("cards-", "tags-")):
             assert MESSAGE not in " ".join(words(made)).replace("\u00a0", " "), name

@@ -58,6 +58,7 @@ def basket_data(pack: Pack, basket: Basket) -> dict[str, Any]:
         ],
         "presents": presents,
         "aloud": say_aloud(pack, own, household.pets),
+        "kitchen": " ".join(_of_the_kitchen(pack, own)),
         "empty": " and ".join(empty),
         "postage": _postage(pack, basket.number),
         "cost": pack.cost(

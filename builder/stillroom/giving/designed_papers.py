@@ -183,6 +183,7 @@ def _basket_tags(data: dict[str, Any], designs: Designs, language: str) -> dict[
                 "to": basket["to"],
                 "message": set_words(basket["message"], language),
                 "sender": data["sender"],
+                "kitchen": set_words(basket["kitchen"], language),
                 "look": look_of(designs[basket["number"]], *NAME_TAG_MM),
             }
             for basket in data["baskets"]
