@@ -66,7 +66,8 @@ def test_several_things_in_one_are_all_of_them(said, each):
      "gluten and some things", "anything but nuts", "eats anything except nuts", "vegan is fine",
      "can have anything but nuts", "gluten free is fine", "can have reactions to kiwi",
      "he is fine with milk but not cheese", "nothing but rice", "kohlrabbi: no milk",
-     "sultanna - no milk", "no shellfish for Muslim", "Nuts: none"],
+     "sultanna - no milk", "no shellfish for Muslim", "Nuts: none", "except nuts",
+     "everything (except nuts)", "milk; eats everything else, except nuts"],
 )  # fmt: skip
 def test_what_is_not_all_understood_is_not_taken_for_a_part_of_it(said):
     found = read_avoided(said)
@@ -81,6 +82,8 @@ def test_what_is_not_all_understood_is_not_taken_for_a_part_of_it(said):
         ("nuts except almonds", ["nuts"], 1),
         ("no pork but beef ok", ["pork"], 1),
         ("egg unless cooked", ["eggs"], 1),
+        ("nuts (except coconut)", ["nuts"], 1),
+        ("no meat (fish is fine)", ["meat"], 1),
         ("cashew, but other nuts are ok", ["cashews"], 1),
         ("coeliac, but can have pure oats", ["coeliac"], 1),
         # one thing more behind "but", in brackets, behind "including"

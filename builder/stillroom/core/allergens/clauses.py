@@ -48,6 +48,11 @@ _FINE = late_regex(
     r"|tolerates?|copes with|(?:is|are) (?:fine|ok|okay) with) .+|.+ (?:ok|okay|fine|allowed))$",
     re.IGNORECASE,
 )
+# "(except coconut)", in a clause of its own
+_EXCEPT = late_regex(
+    r"^(?:except(?:ing)?(?: for)?|apart from|other than|bar|save for|unless) (?P<what>.+)$",
+    re.IGNORECASE,
+)
 _BUT = late_regex(r"^(?:but|though|although|however) ", re.IGNORECASE)
 _TAKEN_BACK = late_regex(
     r"\b(?:not?|never|only|without|nothing|avoid\w*|except\w*|but|free|decaf|alternatives?"
@@ -110,6 +115,16 @@ def allowed_again(text: str) -> bool:
     return bool(_FINE.match(plain)) and not _TAKEN_BACK.search(plain)
 
 
+def is_an_exception(text: str) -> bool:
+    """Whether a clause takes something out of what the one before it leaves out.
+
+    >>> is_an_exception("except coconut"), is_an_exception("unless it is not cooked")
+    (True, False)
+    """
+    found = _EXCEPT.match(text)
+    return found is not None and not _TAKEN_BACK.search(found["what"])
+
+
 def without_what_is_allowed(text: str) -> tuple[str, str, bool]:
     """Return what a clause leaves out, what it puts behind "but", and whether that is one more.
 
@@ -135,6 +150,8 @@ def is_a_heading(clause: Clause) -> bool:
 
 def is_a_reason(clause: Clause) -> bool:
     """Whether a clause can be the reason of what is listed behind it: "Wilson's disease: …"."""
+    if _ALL.search(clause.text.lower()):
+        return False
     short = len(clause.text.split()) <= _MOST_OF_A_REASON
     return clause.ends_with in (":", "-", "(", "so") and short and not _OF_FOOD.search(clause.text)
 

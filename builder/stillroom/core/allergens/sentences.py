@@ -27,6 +27,7 @@ from stillroom.core.allergens.clauses import (
     clauses,
     is_a_heading,
     is_a_reason,
+    is_an_exception,
     lists_what_not,
     says_nothing,
     without_what_is_allowed,
@@ -67,10 +68,15 @@ def _by_clauses(word: str) -> Avoided | None:
     read: list[Avoided] = []
     allowed: list[str] = []
     parts = clauses(word)
+    left_out = False  # whether the clause before leaves something out
     for place, clause in enumerate(parts):
         rest = parts[place + 1 :]
         if says_nothing(clause.text) or (rest and is_a_heading(clause)):
             continue
+        if left_out and is_an_exception(clause.text):  # of "everything" it would be the contrary
+            allowed.append(clause.text)
+            continue
+        left_out = False
         if allowed_again(clause.text) and not says_of_somebody(clause.text):
             allowed.append(clause.text)
             continue
@@ -79,6 +85,7 @@ def _by_clauses(word: str) -> Avoided | None:
             return None  # "Rosemary: eggs" is somebody, or two things left out
         if found:
             read.append(found)
+            left_out = True
         elif not _is_only_why(parts, place):
             return None
     if not parts or not (read or allowed or all(says_nothing(clause.text) for clause in parts)):
