@@ -28,7 +28,9 @@ _HOW_TO_KEEP = frozenset(
 _CLAUSES = re.compile(r"[.;:](?:\s|$)|\s–\s")
 _AGAINST = re.compile(
     r"\b(?:not|never|no)\b(?! (?:much|often|stand|leave|prick|taste|before driving))"
-    r"|\bdo not give\b|\bcan (?:poison|kill|choke|harm)\b|\bunsuitable for\b|\bharms?\b",
+    r"|\bdo not give\b|\bcan (?:poison|kill|choke|harm)\b|\bunsuitable for\b|\bharms?\b"
+    # who has to ask first has not asked yet
+    r"|\bask (?:a|your|the) (?:doctor|midwife|pharmacist|vet)\b",
     re.IGNORECASE,
 )
 _KEEP_FROM = re.compile(
