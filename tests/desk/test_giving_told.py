@@ -90,7 +90,7 @@ ROWS = [
         {"households|0|avoid": 'Did you mean "vegan"?'},
     ),
     ({"households|0|pets": "dog and cat"}, 303, {}),
-    ({"households|0|pets": "dragon"}, 422, {"households|0|pets": "It may be: dog, cat"}),
+    ({"households|0|pets": "unicorn"}, 422, {"households|0|pets": "It may be: dog, cat"}),
     ({"households|0|budget": "lots"}, 422, {"households|0|budget": 'Write "14.50".'}),
     ({"households|0|must have": "plum jam"}, 303, {"households|0|must have": "is not a recipe"}),
     ({"households|1|name": ""}, 422, {"households|1|name": 'Say who they are: "The Rowans".'}),

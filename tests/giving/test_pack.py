@@ -35,6 +35,7 @@ from stillroom.giving.kept_cold import is_kept_cold
 from stillroom.giving.pack import Effort, pack_files, work_out
 from stillroom.giving.plan_file import read_plan
 from stillroom.giving.swapping import restore_folder, swap_in
+from stillroom.giving.who_pages import checked_data
 from stillroom.giving.worked_out import card_of
 
 QUICK = Effort(10, 0.05)
@@ -170,6 +171,19 @@ def test_who_lives_there_stands_on_the_basket_and_on_the_sheet_of_the_filling_da
         assert all(limit in text for limit in limits)
     sheet = "".join(p.extract_text() for p in PdfReader(io.BytesIO(files["filling.pdf"])).pages)
     assert "a baby under one" in " ".join(sheet.split())
+
+
+def test_what_was_checked_is_told_of_each_part_of_a_sentence():
+    households = [
+        {"name": "Old Tam", "basket": "small", "avoid": "EoE - no milk; coeliac since 2019"},
+    ]
+    found = make_pack(
+        households=households, makes=[{"recipe": "bramble-jelly"}], baskets={"small": {"eat": 1}}
+    )
+    assert {row["word"]: row["who"] for row in checked_data(found)} == {
+        "milk": ["Old Tam"],
+        "coeliac": ["Old Tam"],
+    }
 
 
 def test_what_the_kitchen_uses_is_named_where_a_basket_is_given():

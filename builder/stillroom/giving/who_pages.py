@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from typing import Any
 
+from stillroom.core.allergens.avoided import Avoided
 from stillroom.core.allergens.sentences import avoided_by_name
 from stillroom.core.care.unchecked import could_not_check
 from stillroom.giving.plan_model import Reason
@@ -95,9 +97,18 @@ def checked_data(pack: Pack) -> list[dict[str, Any]]:
     found: dict[str, dict[str, Any]] = {}
     for household in pack.offering.giving.households:
         for word in household.avoid:
-            avoid = avoided_by_name(word)
-            if avoid.means:
+            for avoid in _explained(avoided_by_name(word)):
                 said = {"means": avoid.means, "cannot": avoid.cannot, "source": avoid.source}
                 row = found.setdefault(avoid.meant, {"word": avoid.meant, "who": [], **said})
-                row["who"].append(household.name)
+                if household.name not in row["who"]:
+                    row["who"].append(household.name)
     return list(found.values())
+
+
+def _explained(avoid: Avoided) -> Iterator[Avoided]:
+    """Yield every part of what is avoided of which a page says what it means."""
+    if avoid.means:
+        yield avoid
+    else:
+        for one in avoid.of:
+            yield from _explained(one)
