@@ -276,3 +276,7 @@ def test_of_coloured_sweets_only_the_packet_tells_whether_an_insect_coloured_the
 @pytest.mark.parametrize("food", ["mixed peel", "glacé cherries", "icing sugar"])
 def test_what_is_coloured_without_insects_as_a_rule_is_let_through(diet, food):
     assert _answers(diet, f"50 g {food}") == {"free"}
+
+
+def test_a_page_of_text_is_no_need():
+    assert read_avoided("no nuts, " * 100) is None

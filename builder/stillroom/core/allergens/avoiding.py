@@ -38,6 +38,7 @@ _KEYS = frozenset(
     | {"means", "cannot", "source", "read", "of_somebody", "why"}
 )
 _WORD = late_regex(r"[^\W_]+")
+_MOST_WORDS = 12  # no food has a longer name
 _PREPARED = late_regex(r"[:,;(]|\s[-–—]\s")
 
 
@@ -257,7 +258,8 @@ def _as_food(word: str, bare: str) -> Avoided | None:
     "mixed nuts" either, and whoever avoids cream avoids milk.
     """
     # behind a colon or a dash stands how a food of a recipe is prepared, and here another need
-    food = None if _PREPARED.search(bare) else read_food(bare).food
+    too_much = _PREPARED.search(bare) or len(bare.split()) > _MOST_WORDS
+    food = None if too_much else read_food(bare).food
     if food is None:
         return None
     tags = _group_called(food, bare)

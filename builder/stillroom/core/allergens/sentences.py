@@ -37,6 +37,7 @@ from stillroom.core.larder.shelves import common_larder
 from stillroom.core.words.nearest import nearest
 
 _A_SLIP = 0.82
+_LONGEST_NEED = 400  # letters
 _LONGEST = 3  # words of a name
 _SHORTEST = 4  # letters of a word that may be a slip of another
 
@@ -52,6 +53,8 @@ def read_avoided(word: str) -> Avoided | None:
     >>> read_avoided("Jain: no eggs").ask != "", read_avoided("anything but nuts")
     (True, None)
     """
+    if len(word) > _LONGEST_NEED:
+        return None  # a page of text is no need: it is asked about
     found = read_phrase(word)
     if found and not found.ask:
         return found
