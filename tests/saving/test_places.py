@@ -6,6 +6,7 @@ import os
 import re
 import shlex
 import subprocess
+import sys
 from pathlib import Path
 
 import pytest
@@ -141,6 +142,40 @@ def test_what_lies_where_lists_lie_is_read_or_told(book: Path, data: bytes, told
     done = run("check")
     assert told in done.output, done.output
     assert "giving/winter.yml:1: " in done.output
+
+
+TAKEN = {
+    "the recipes": ("recipes", (), "where the recipes lie"),
+    "notes": ("notes", ("mine.txt",), "something other than a site"),
+    "an earlier site": ("old", ("index.html", "gone.txt"), ""),
+    "only what is hidden": ("branch", (".git/HEAD",), ""),
+    "nothing": ("new", (), ""),
+}
+
+
+@pytest.mark.parametrize(("site", "holds", "told"), TAKEN.values(), ids=TAKEN)
+def test_a_site_takes_the_place_of_a_site_alone(
+    book: Path, site: str, holds: tuple[str, ...], told: str
+) -> None:
+    for name in holds:
+        (book / site / name).parent.mkdir(parents=True, exist_ok=True)
+        (book / site / name).write_text("mine", encoding="utf-8")
+    config = yaml.safe_load((book / "mkdocs.yml").read_text(encoding="utf-8"))
+    (book / "mkdocs.yml").write_text(yaml.safe_dump(config | {"site_dir": site}), encoding="utf-8")
+    before = sorted(book.rglob("*"))
+    for words in (["check"], ["build", "--quiet"]):
+        done = subprocess.run(
+            [sys.executable, "-m", "stillroom.cli", *words],
+            capture_output=True,
+            text=True,
+            encoding="utf-8",
+            check=False,
+        )
+        assert (done.returncode == 1) == bool(told), done.stdout + done.stderr
+        assert told in done.stdout + done.stderr
+        assert not told or sorted(book.rglob("*")) == before
+    assert (book / "recipes" / "lavender-sugar.md").is_file()
+    assert not holds or (book / site / holds[0]).is_file()
 
 
 def test_planning_again_with_nothing_changed_changes_nothing(book: Path) -> None:

@@ -71,11 +71,13 @@ def _check_whole(config: Path) -> tuple[Recipe, ...]:
     # slow to load, and needed here alone
     from stillroom.publish.agreeing import find_endless, find_refused
     from stillroom.publish.remembering import find_private_in
+    from stillroom.publish.site_folder import find_taken
 
     book, wrong = open_what_fits(config)
     if book is None:
         fail(wrong, "The recipes are read once this is mended: check again then.")
     refused = (*wrong, *(() if wrong else find_refused(book)), *find_endless(book))
+    refused = (*refused, *find_taken(book))
     try:
         recipes = check_book(book)
     except ProblemsFound as found:

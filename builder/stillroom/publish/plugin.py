@@ -60,7 +60,7 @@ from stillroom.publish.searching import (
     without_marks,
 )
 from stillroom.publish.served_faults import ServedFaults
-from stillroom.publish.site_folder import SiteInTheMaking
+from stillroom.publish.site_folder import SiteInTheMaking, find_taken
 from stillroom.publish.templating import THEME, environment, show_plain
 from stillroom.publish.wall import (
     find_private,
@@ -149,8 +149,9 @@ class StillroomPlugin(BasePlugin[StillroomConfig]):  # type: ignore[no-untyped-c
                 folder for folder in published_folders(book).values() if folder != book.site_dir
             ]
             found = find_private(written, self.seeker)
-            earlier = () if self.site_is_passing else find_shapes(book.site_dir, self.seeker)
-            stop_at((*found, *earlier))
+            if not self.site_is_passing:
+                found = (*found, *find_shapes(book.site_dir, self.seeker), *find_taken(book))
+            stop_at(found)
             design_of(book)  # one that is not there is told of before anything is worked out
             keep_compiled(environment())
             at_hand = self.at_hand if self.serving else None

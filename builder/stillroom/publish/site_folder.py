@@ -7,10 +7,39 @@ from __future__ import annotations
 
 import os
 import shutil
+from collections.abc import Iterator
 from dataclasses import dataclass
 from pathlib import Path
+from typing import Final
 
+from stillroom.core.book import Book
+from stillroom.core.words.problems import Problem
 from stillroom.saving.whole import begin_folder, give_up, put_in_place, told
+
+_A_SITE_HAS: Final = ("index.html", "404.html", "sitemap.xml")
+_NAME_ANOTHER: Final = 'Name a folder that holds nothing of yours: "site_dir: site".'
+
+
+def find_taken(book: Book) -> Iterator[Problem]:
+    """Find what a build would take away: a site takes the place of all that lies in its folder.
+
+    Only an earlier site gives way; what is hidden (`.git`) stays in any case.
+    """
+    site = Path(os.path.realpath(book.site_dir))
+    own = {"the recipes": book.recipes_dir, "the pictures": book.pictures_dir}
+    for name, folder in own.items():
+        inner = Path(os.path.realpath(folder))
+        if site == inner or site in inner.parents:
+            what = f"The site would stand where {name} lie ({folder.name})."
+            yield Problem(str(book.site_dir), 1, what, _NAME_ANOTHER)
+            return
+    try:
+        there = {path.name for path in site.iterdir() if not path.name.startswith(".")}
+    except OSError:
+        return  # there is none yet, or it is told where it is begun
+    if there and there.isdisjoint(_A_SITE_HAS):
+        what = "This folder holds something other than a site, which the site would take away."
+        yield Problem(str(book.site_dir), 1, what, _NAME_ANOTHER)
 
 
 @dataclass(frozen=True)
