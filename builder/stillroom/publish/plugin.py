@@ -150,7 +150,8 @@ class StillroomPlugin(BasePlugin[StillroomConfig]):  # type: ignore[no-untyped-c
             ]
             found = find_private(written, self.seeker)
             if not self.site_is_passing:
-                found = (*found, *find_shapes(book.site_dir, self.seeker), *find_taken(book))
+                earlier = find_shapes(book.site_dir, self.seeker)
+                found = (*found, *(earlier or find_taken(book)))
             stop_at(found)
             design_of(book)  # one that is not there is told of before anything is worked out
             keep_compiled(environment())
