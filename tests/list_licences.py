@@ -27,9 +27,9 @@ hand only its script is changed. Stillroom's own licence is in LICENSE.
 """
 
 
-def needed() -> set[str]:
+def needed(extras: tuple[str, ...] = EXTRAS) -> set[str]:
     """Return every package that the book, paper and the pack need, whatever needs it."""
-    waiting = [("stillroom", frozenset(EXTRAS))]
+    waiting = [("stillroom", frozenset(extras))]
     seen: set[str] = set()
     while waiting:
         name, extras = waiting.pop()
@@ -70,7 +70,17 @@ def terms_of(name: str) -> str:
     ]
     written = (said.get("License") or "").strip().split("\n")[0]
     short = written if 0 < len(written) <= 60 and written.upper() != "UNKNOWN" else ""
-    return said.get("License-Expression") or short or ", ".join(classes) or "see its own files"
+    stated = said.get("License-Expression") or short or ", ".join(classes)
+    return stated or _head_of_its_file(name) or "see its own files"
+
+
+def _head_of_its_file(name: str) -> str:
+    """Return the first line of the licence that lies in a package, "" where there is none."""
+    for path in distribution(name).files or ():
+        if path.name.upper().startswith(("LICENSE", "LICENCE", "COPYING")):
+            lines = Path(str(path.locate())).read_text(encoding="utf-8").split("\n")
+            return next((line.strip() for line in lines if line.strip()), "")
+    return ""
 
 
 def rows() -> Iterator[str]:
@@ -78,6 +88,11 @@ def rows() -> Iterator[str]:
     yield "| package | licence |"
     yield "| --- | --- |"
     yield from (f"| {name} | {terms_of(name)} |" for name in sorted(needed()))
+    yield ""
+    yield "| what the checks alone need | licence |"
+    yield "| --- | --- |"
+    tools = needed((*EXTRAS, "test")) - needed()
+    yield from (f"| {name} | {terms_of(name)} |" for name in sorted(tools))
     yield ""
     yield "| face | licence |"
     yield "| --- | --- |"
