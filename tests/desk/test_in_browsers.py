@@ -176,9 +176,9 @@ def test_of_the_page_only_what_changes_is_put_there_anew(page: Page, desk: OpenD
     leaf = "document.getElementById('page').contentDocument.querySelector('article')"
     there = page.evaluate(f"{leaf}.innerText")
     assert "With a hard cheese." in there
-    page.evaluate(f"() => {{ {leaf}.before = true; }}")  # the page that goes stays for a moment
+    page.evaluate(f"() => {{ {leaf}.wasThere = true; }}")  # the page that goes stays for a moment
     page.evaluate("document.getElementById('page').contentWindow.location.reload()")
-    anew = f"{leaf} && !{leaf}.before && {within.format('scale')}"
+    anew = f"{leaf} && !{leaf}.wasThere && {within.format('scale')}"
     wait_until(page, f"{anew} && {leaf}.innerText.length === {len(there)}")
     assert page.evaluate(f"{leaf}.innerText") == there, "as a page that was loaded whole"
     desk.ask("/write/quince-chutney/let-go", "POST")

@@ -125,9 +125,10 @@ class Desk:
     def names(self) -> dict[str, str]:
         """Return the title of every recipe of the book by its file's name, the name for want."""
         files = self.book().recipe_files()
-        return {path.stem: self._title(path) or path.stem for path in files}
+        return {path.stem: self.title_of(path) or path.stem for path in files}
 
-    def _title(self, path: Path) -> str:
+    def title_of(self, path: Path) -> str:
+        """Return the title that a file says; "" where it says none."""
         changed = path.stat().st_mtime_ns
         had = self._titles.get(path)
         if had is None or had[0] != changed:
@@ -174,7 +175,7 @@ class Desk:
         """Return every title of the book in small letters, with the files that bear it."""
         found: dict[str, list[Path]] = {}
         for path in self.book().recipe_files():
-            found.setdefault(self._title(path).lower(), []).append(path)
+            found.setdefault(self.title_of(path).lower(), []).append(path)
         return found
 
     def look_again(
@@ -184,7 +185,7 @@ class Desk:
 
         None where it was not, and `only_known` is asked.
         """
-        title = self._title(now.path).lower()
+        title = self.title_of(now.path).lower()
         twins = [one.name for one in titles.get(title, []) if title and one.stem != slug]
         others = {title: twins[0]} if twins else {}
         state = (*self._opened()[0], hash(now.sum), hash(tuple(twins)))

@@ -54,7 +54,8 @@ def part_book(desk: Desk) -> Parted:
         else "no pictures yet",
         "the year, the list of recipes, the print room",
     ]
-    never = [f"the draft “{slug}”" for slug in desk.place.draft_slugs()]
+    drafts = {slug: desk.title_of(desk.place.draft_path(slug)) for slug in desk.place.draft_slugs()}
+    never = [f"the draft “{title or slug}”" for slug, title in drafts.items()]
     never += [f"the giving list “{desk.place.short(path)}”" for path in giving_lists(book)]
     never += [f"its log “{desk.place.short(path)}”" for path in giving_logs(book)]
     if (book.root / "private").is_dir():
