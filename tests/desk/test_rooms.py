@@ -170,7 +170,7 @@ def test_what_is_public_is_said_and_a_stick_is_made(own: OpenDesk) -> None:
     text = own.ask("/publish").text
     never = text[text.index("never leaves") :]
     assert "winter.yml" in never
-    assert "half-a-thought" in never
+    assert "the draft “Half a thought”" in never
     connection = own.ask("/publish", "POST", {"way": "stick"})
     assert connection.headers["content-type"] == "application/zip"
 
