@@ -18,6 +18,7 @@ import urllib.parse
 import zipfile
 import zlib
 from collections.abc import Callable
+from contextlib import closing
 from pathlib import Path
 
 import pytest
@@ -109,11 +110,12 @@ def typeface(flavour: str | None) -> bytes:
 
 
 def database() -> bytes:
-    kept = sqlite3.connect(":memory:")
-    kept.execute("create table people(name)")
-    kept.execute("insert into people values (?)", (NAME,))
-    kept.commit()
-    return kept.serialize()
+    # from Python 3.13 on one that is left open is warned of
+    with closing(sqlite3.connect(":memory:")) as kept:
+        kept.execute("create table people(name)")
+        kept.execute("insert into people values (?)", (NAME,))
+        kept.commit()
+        return kept.serialize()
 
 
 def document(stream: bytes) -> bytes:

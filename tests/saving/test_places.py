@@ -144,6 +144,14 @@ def test_what_lies_where_lists_lie_is_read_or_told(book: Path, data: bytes, told
     assert "giving/winter.yml:1: " in done.output
 
 
+def test_what_has_households_among_other_things_is_no_list_of_the_book(book: Path) -> None:
+    cases = "- case: |\n    - name: Jo\n      basket: small\n      avoid: nuts\n    - name: Nan\n"
+    (book / "cases.yml").write_text(f"{cases}      basket: large\n", encoding="utf-8")
+    done = run("check")
+    assert done.exit_code == 0, done.output
+    assert "1 giving list read" in done.output
+
+
 TAKEN = {
     "the recipes": ("recipes", (), "where the recipes lie"),
     "notes": ("notes", ("mine.txt",), "something other than a site"),

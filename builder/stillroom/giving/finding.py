@@ -8,7 +8,7 @@ from typing import Final
 
 from stillroom.core.book import Book
 from stillroom.core.private.hidden_forms import read_plain
-from stillroom.core.private.shapes import PACK_MARKER, find_giving_list
+from stillroom.core.private.shapes import PACK_MARKER, find_written_list
 from stillroom.core.words.text_files import LARGEST
 from stillroom.giving.log_file import LOG_FILE
 
@@ -49,4 +49,4 @@ def _files(book: Book) -> Iterator[Path]:
 
 def is_list(path: Path) -> bool:
     """Say whether a file is a giving list by what is in it, in whichever encoding it was saved."""
-    return bool(find_giving_list(read_plain(path.read_bytes())))
+    return bool(find_written_list(read_plain(path.read_bytes())))

@@ -21,9 +21,9 @@ from stillroom.core.private.hidden_forms import letters, read_plain
 from stillroom.core.private.seeking import LONGEST_SOUGHT, Held, Seeker, hold
 from stillroom.core.private.shapes import (
     PACK_MARKER,
-    find_giving_list,
     find_giving_log,
     find_private_shape,
+    find_written_list,
 )
 from stillroom.core.private.words import PrivateWord, list_own_words, list_private_words
 from stillroom.core.words.problems import Problem
@@ -162,7 +162,7 @@ def know_private_words(book: Book) -> Seeker:
         if _may_be_list(path):
             data = _read(path)
             text = read_plain(data)
-            if find_giving_list(text) or find_giving_log(text):
+            if find_written_list(text) or find_giving_log(text):
                 name = os.path.relpath(path, book.root)
                 words += list_private_words(data, Path(name).as_posix())
                 own |= list_own_words(data)

@@ -67,17 +67,26 @@ _BEHIND_KEY = re.compile(r"[\"'*_]*\s*(?:[=–—→~]|-+>?\s|\.\.|</key)")
 
 
 def find_giving_list(text: str) -> int:
-    r"""Return the line in which a giving list is known, or 0 when the text is none.
+    """Return the line in which a giving list is known, whatever wrote it, or 0."""
+    if line := find_written_list(text):
+        return line
+    lowered = text.lower()
+    return find_keys(text, lowered) or find_head(lowered)
 
-    A line that names a list in passing, as a heading of a page may, is none.
 
-    >>> find_giving_list("notes\ngiving list: Winter\n"), find_giving_list("# Giving list: how")
+def find_written_list(text: str) -> int:
+    r"""Return the line in which a text is a list that somebody wrote as one, or 0.
+
+    A line that names a list in passing, as a heading of a page may, is none; nor is a file in which
+    households stand among other things, as in the tests of a program.
+
+    >>> find_written_list("notes\ngiving list: Winter\n"), find_written_list("# Giving list: how")
     (2, 0)
     """
     lowered = text.lower()
     if "giving" not in lowered:
         told = any(mark in lowered for mark in _MARKS)
-        return (told and _households_line(text)) or _table_line(text) or _other_way(text, lowered)
+        return (told and _households_line(text)) or _table_line(text)
     for number, line in _lines_with(_KEY, text):
         found = _KEY.search(line)
         if found is None:
@@ -88,14 +97,7 @@ def find_giving_list(text: str) -> int:
             return number
         if exact or ((not before.strip(_BEFORE_KEY) or before[-1] in "\"'") and _other_key(text)):
             return number
-    return (
-        _households_line(text) or _table_line(text) or find_page(text) or _other_way(text, lowered)
-    )
-
-
-def _other_way(text: str, lowered: str) -> int:
-    """Return the line from which a list is known that another program wrote, or 0."""
-    return find_keys(text, lowered) or find_head(lowered)
+    return _households_line(text) or _table_line(text) or find_page(text)
 
 
 @cache
