@@ -33,7 +33,7 @@ def _line(path: Path, words: str) -> int:
 
 def test_a_book_left_alone_names_each_place(book: Book) -> None:
     path = write_recipe(book, "Plum gin", "liqueur")
-    intro = "Nothing here is needed"
+    intro = "Below stands an example"
     assert _named(book) == [
         ("recipes/plum-gin.md", _line(path, intro)),
         ("recipes/vanilla-sugar.md", _line(book.recipes_dir / "vanilla-sugar.md", intro)),
@@ -50,7 +50,7 @@ def test_what_is_written_over_is_no_example(book: Book) -> None:
         (book.docs_dir / name).write_text("# Ours\n\nWe write of plums here.\n", encoding="utf-8")
     first = book.recipes_dir / "vanilla-sugar.md"
     text = first.read_text(encoding="utf-8")
-    line = text.splitlines()[_line(first, "Nothing here is needed") - 1]
+    line = text.splitlines()[_line(first, "Below stands an example") - 1]
     first.write_text(text.replace(line, "From my aunt's drawer."), encoding="utf-8")
     assert _named(book) == [], "the first recipe's own steps are good as they stand"
     (book.recipes_dir / "own.md").write_text(
