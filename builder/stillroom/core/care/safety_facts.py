@@ -40,7 +40,8 @@ from stillroom.core.words.patterns import clause_regex
 
 _HEAT = clause_regex(
     r"\b(bak(?:e[ds]?|ing)|boil\w*|simmer\w*|cook\w*|fry|fried|roast\w*|melt\w*|scald\w*|caramel\w*"
-    r"|poach\w*|steam\w*|oven|hob|stove|heat(?:ed|ing)?|water bath|[6-9]\d ?c|1\d\d ?c)\b",
+    r"|poach\w*|steam\w*|oven|hob|stove|heat(?:ed|ing)?|water bath|[6-9]\d ?c|1\d\d ?c"
+    r"|over (?:a (?:pan|bowl|saucepan) of )?hot water|bain[- ]marie|double boiler)\b",
     re.IGNORECASE,
 )
 # boiling these cooks no food
@@ -210,7 +211,10 @@ class SafetyFacts:
         spirits = self.spirits()
         names = {one.item.lower() for one in spirits}
         names |= {word for one in spirits if one.staple for word in one.staple.name.split()}
-        return spirit_meets_heat(self.sentences, names) if spirits else ()
+        if not spirits:
+            return ()
+        english = {in_english_too(sentence): sentence for sentence in self.sentences}
+        return tuple(english[one] for one in spirit_meets_heat(tuple(english), names))
 
     def toxic_in_method(self) -> tuple[str, ...]:
         """Return the poisonous plants that the method names without forbidding them."""

@@ -31,7 +31,8 @@ _HEAT = clause_regex(
     r"|ing)?|scald\w*"
     r"|toast(?:ed|ing)?|stew(?:ed)?|poach\w*|steam(?:ed|ing)?|braise\w*|in the oven|into the oven"
     # "heat for ten minutes until thick": an egg that thickens is cooked
-    r"|heat(?:ed|ing)?\b(?=[^.;]*\b(?:until|till)\b[^.;]*\b(?:thick\w*|coats?)\b)"
+    r"|(?:over (?:a (?:pan|bowl|saucepan) of )?hot water|heat(?:ed|ing)?)\b"
+    r"(?=[^.;]*\b(?:until|till)\b[^.;]*\b(?:thick\w*|coats?)\b)"
     r"|(?:over|on) (?:a |an )?(?:low|gentle|medium|moderate|high|the) (?:heat|hob|stove)"
     r"|(?:to|at|reaches|reading) (?:7[1-9]|[89]\d|1\d\d|2\d\d) ?°? ?c\b"
     r"|(?:to|at|reaches|reading) (?:1[6-9]\d|[234]\d\d) ?°? ?f\b|gas mark)",
