@@ -5,6 +5,7 @@ Leaves out facts of single foods, which the things of safety_facts.py carry as t
 
 from __future__ import annotations
 
+import re
 from collections.abc import Callable, Mapping
 from types import MappingProxyType
 
@@ -15,13 +16,21 @@ from stillroom.core.method.resugaring import sugars_again
 from stillroom.core.method.who import said_for_children
 from stillroom.core.method.working import may_make_alcohol, works_by_itself
 from stillroom.core.recipe.model import Recipe
+from stillroom.core.words.patterns import clause_regex
 
 Tags = frozenset[str]
+# what is said to ferment makes alcohol, whatever it is made of
+_FERMENTS = clause_regex(
+    r"\b(?:ferment\w*|mash(?:ed)? (?:and|bill)|vergär\w*|vergor\w*|gären|gärung|maische"
+    r"|vinacce|marc de|moût|mosto|vergist\w*|gisting)\b",
+    re.IGNORECASE,
+)
 
 
 def _distils(recipe: Recipe, tags: Tags) -> str:
     """Look for it where there is alcohol, or where a ferment makes some."""
-    holds = tags & {"alcohol", "yeast"} or recipe.kind.is_("living")
+    ferments = any(_FERMENTS.search(step.text) for step in recipe.method)
+    holds = tags & {"alcohol", "yeast"} or recipe.kind.is_("living") or ferments
     return strengthens_alcohol(recipe) if holds else ""
 
 
