@@ -11,8 +11,9 @@ from pathlib import Path
 import pytest
 import yaml
 
+from stillroom.core.book import open_book
 from stillroom.core.private.shapes import PACK_MARKER
-from stillroom.publish.wall import find_private
+from stillroom.publish.wall import find_private, know_private_words
 
 ROOT = Path(__file__).resolve().parents[2]
 LIST = "giving list: The choir\npeople:\n  - name: Zebedee Quillfeather\n"
@@ -159,3 +160,12 @@ def test_no_private_word_of_the_demo_is_in_any_byte_of_the_book(built_book: Path
             data = path.read_bytes().lower()
             found = [word for word in words if word.lower().encode() in data]
             assert found == [], path
+
+
+def test_a_programs_own_database_is_no_list(tmp_path: Path) -> None:
+    folder = small_book(tmp_path)
+    text = "giving list: Winter\nhouseholds:\n  - name: Ysolde Fennimore\n"
+    (folder / ".cache.db").write_bytes(b"SQLite format 3\0\x10\0\1" + text.encode() + b"\0\0")
+    assert not know_private_words(open_book(folder / "mkdocs.yml")).known
+    (folder / "kept.txt").write_text(text, encoding="utf-8")
+    assert know_private_words(open_book(folder / "mkdocs.yml")).known

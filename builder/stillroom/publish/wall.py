@@ -14,6 +14,7 @@ from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 from functools import cached_property
 from pathlib import Path
+from typing import Final
 
 from stillroom.core.book import Book
 from stillroom.core.lines.staple_table import staples_named
@@ -162,16 +163,21 @@ def know_private_words(book: Book) -> Seeker:
         if _may_be_list(path):
             data = _read(path)
             text = read_plain(data)
-            if find_written_list(text) or find_giving_log(text):
+            # a database or a program's cache is no list, whatever words stand in it
+            if "\0" not in text and (find_written_list(text) or find_giving_log(text)):
                 name = os.path.relpath(path, book.root)
                 words += list_private_words(data, Path(name).as_posix())
                 own |= list_own_words(data)
     return Seeker(words, _is_food, own)
 
 
+_LONGEST_FOOD: Final = 8
+"""The words of the longest name that is asked of the larder; a sentence is no food's name."""
+
+
 def _is_food(word: str) -> bool:
     """Say whether a word is a food's name: a person may be called like a herb."""
-    return bool(staples_named(word))
+    return len(word.split()) <= _LONGEST_FOOD and bool(staples_named(word))
 
 
 def _may_be_list(path: Path) -> bool:

@@ -135,3 +135,10 @@ def test_a_number_may_make_it_another_food(name: str, food: str) -> None:
     found = read_food(name).food
     assert found
     assert found.name == food
+
+
+def test_a_sentence_without_an_end_is_read_for_its_names_alone() -> None:
+    """Whoever types a page where a food is asked for waits for no reckoning of all its joints."""
+    reading = read_food("flour and butter or sugar with milk and " * 40)
+    assert reading.food is None
+    assert {"milk", "butter", "flour"} <= {food.name for food in reading.hinted}

@@ -10,6 +10,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass, field, replace
 from functools import lru_cache
+from typing import Final
 
 from stillroom.core.larder.harmless import all_harmless, says_how_alone
 from stillroom.core.larder.lists import (
@@ -94,6 +95,10 @@ class FoodReading:
         return tuple(dict.fromkeys((*spelt, *named)))[:3]
 
 
+_MOST_WORDS: Final = 40
+"""The words of a phrase without a comma beyond which it is prose, where only names are sought."""
+
+
 @lru_cache(maxsize=16384)
 def read_food(text: str, larder: Larder | None = None) -> FoodReading:
     """Read the food that a phrase names.
@@ -151,6 +156,8 @@ def _read_first(
 
 def _read_head(words: Words, larder: Larder) -> FoodReading:
     """Read a phrase without commas: whole, then cut by its tail, its joints, its "of"."""
+    if len(words) > _MOST_WORDS:
+        return _not_found(words, larder)
     whole = match_name(words, larder)
     if whole.food:
         return _found(whole, words)
