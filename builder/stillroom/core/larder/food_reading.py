@@ -95,8 +95,7 @@ class FoodReading:
         return tuple(dict.fromkeys((*spelt, *named)))[:3]
 
 
-_MOST_WORDS: Final = 40
-"""The words of a phrase without a comma beyond which it is prose, where only names are sought."""
+_MOST_WORDS: Final = 40  # beyond it a phrase without a comma is prose: only names are sought
 
 
 @lru_cache(maxsize=16384)
@@ -156,12 +155,10 @@ def _read_first(
 
 def _read_head(words: Words, larder: Larder) -> FoodReading:
     """Read a phrase without commas: whole, then cut by its tail, its joints, its "of"."""
-    if len(words) > _MOST_WORDS:
-        return _not_found(words, larder)
     whole = match_name(words, larder)
     if whole.food:
         return _found(whole, words)
-    if says_how_alone(forms(words)):  # "bone-in" is no bone
+    if len(words) > _MOST_WORDS or says_how_alone(forms(words)):  # "bone-in" is no bone
         return _not_found(words, larder)
     before, tail = split_tail(words)
     if tail and tail[0].form == "from" and before[-1].form in phrase_words("turns"):
