@@ -120,8 +120,7 @@ def read_food(text: str, larder: Larder | None = None) -> FoodReading:
     if numbered := named_with_its_number(text, shelf):
         reading = replace(reading, food=numbered, foods=(numbered,), hinted=(), leftover=())
     reading = replace(reading, text=text, larder=shelf)
-    bare = reading.food
-    listed = False
+    bare, listed = reading.food, False
     for note in notes:
         more = match_name(note, shelf).food if listed and reading.known else None
         if more:  # "pecans (or walnuts, coconut)": each may be meant
