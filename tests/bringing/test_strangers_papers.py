@@ -8,35 +8,9 @@ from __future__ import annotations
 
 import pytest
 
-from stillroom.bringing import BroughtRecipe, bring
+from bringing.drafts import asked, brought, listed, steps
 from stillroom.bringing.tools import is_tool
-from stillroom.core.larder.shelves import Larder
 from stillroom.core.method.keeping_said import may_say_keeping
-from stillroom.core.recipe.settings import BookSettings
-
-
-def brought(text: str, language: str = "en_GB", name: str = "a.txt") -> tuple[BroughtRecipe, ...]:
-    """Return the drafts of a text, as a book of a language reads it."""
-    settings = BookSettings(language=language)
-    return bring(name, text.encode(), settings, Larder(language=language)).recipes
-
-
-def listed(recipe: BroughtRecipe) -> list[str]:
-    """Return the lines of the list, heads among them."""
-    front = recipe.text.split("\n---\n")[0]
-    return [row.strip()[2:] for row in front.split("\n") if row.strip().startswith("- ")]
-
-
-def steps(recipe: BroughtRecipe) -> list[str]:
-    """Return the steps without their numbers, up to the next part."""
-    method = recipe.text.split("## Method\n")[1].split("\n## ")[0]
-    rows = [row for row in method.split("\n") if row and row[0].isdigit()]
-    return [row.partition(". ")[2] for row in rows]
-
-
-def asked(recipe: BroughtRecipe) -> str:
-    """Return all that is asked of a draft."""
-    return " ".join(one.what for one in recipe.questions)
 
 
 def test_a_step_that_begins_as_a_pages_times_do_is_kept() -> None:
