@@ -42,6 +42,23 @@ def test_an_answer_keeps_every_word_and_reads(line: str) -> None:
         assert read_box(answer.line, (), WAYS)[0].state in ("known", "unknown")
 
 
+# old cookery books and a page of fruit cheeses: so much to each measure of another thing; a fifth is
+# the American bottle
+@pytest.mark.parametrize(
+    ("line", "answer"),
+    [
+        ("12oz sugar to each 1 pint puree", "sugar, 12oz per 1 pint of puree"),
+        ("4 ounces of sugar to every pint of juice", "sugar, 4 ounces per 1 pint of juice"),
+        ("1/5 vodka", "750 ml vodka"),
+        ("1/5 vodka (~750 ml)", "750 ml vodka"),
+    ],
+)
+def test_an_amount_to_another_thing_has_an_answer_to_press(line: str, answer: str) -> None:
+    (read,) = read_box(line, (), WAYS)
+    assert (read.state, [one.line for one in read.answers]) == ("asked", [answer])
+    assert read_box(answer, (), WAYS)[0].state == "known"
+
+
 def test_an_amount_is_put_where_a_step_names_the_food() -> None:
     goes_in = readable("1 kg plums, stoned\n500 g caster sugar\nsalt, to taste", (), WAYS)
     plain, marked = read_steps_box("Boil the plums.\nStir in ‹caster sugar›.", goes_in, WAYS)

@@ -160,7 +160,9 @@ def _answers(text: str, wrong: Unreadable, ways: Ways) -> Iterator[Answer]:
         lines = [offer, *(text.replace(quote, offer, 1) for quote in about)]
         for line in lines:
             words = _words(line)
-            fits = own <= words and words - own <= _MEASURES and _FIGURE.search(line)
+            ratio = _RATIO_WORDS if " per " in line else frozenset[str]()
+            kept = own - ratio <= words and words - own <= _MEASURES | ratio
+            fits = kept and _FIGURE.search(line)
             if fits and line != text and _reads(line, ways):
                 yield Answer(line, line)
                 break
@@ -187,6 +189,8 @@ _MEASURES: Final = frozenset(
     {"vol", "g", "kg", "ml", "l", "oz", "lb", "tbsp", "tsp", "each", "about", "plus", "fluid", "x"}
 )
 """What an answer may say more than the line: a measure, never a food."""
+_RATIO_WORDS: Final = frozenset({"to", "for", "each", "every", "per", "of"})
+"""What says that an amount is one to another, in the line and in the book's own way."""
 
 
 def read_steps_box(text: str, ingredients: Sequence[Ingredient], ways: Ways) -> list[ReadBack]:

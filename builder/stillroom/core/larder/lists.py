@@ -184,9 +184,10 @@ def named_twice(words: Words, larder: Larder) -> Match | None:
 
 
 def is_a_colour(words: Words) -> bool:
-    """Whether one word is only a colour: "white", but not "whites"."""
-    one = words[0]
-    return len(words) == 1 and one.form in COLOURS and one.end - one.start == len(one.form)
+    """Whether words name only a colour: "white", "small white", but not "whites"."""
+    last = words[-1]
+    is_one = last.form in COLOURS and last.end - last.start == len(last.form)
+    return is_one and all_harmless(forms(words[:-1]))
 
 
 def shared_words(first: Words) -> Words:

@@ -43,7 +43,8 @@ _OPEN = late_regex(
     re.IGNORECASE,
 )
 _CLOSE = late_regex(
-    r"\s*(?:each|total|in total|or so|altogether|weight|drained|drained weight)?\s*[)\]]"
+    r"\s*(?:each|total|in total|or so|altogether|weight|drained|drained weight|bottles?)?\s*[)\]]",
+    re.IGNORECASE,
 )
 STICK_FOODS = late_regex(r"\b(?:butter|margarine|shortening)\b", re.IGNORECASE)
 _HOW_FULL = late_regex(

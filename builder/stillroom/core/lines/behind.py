@@ -32,7 +32,7 @@ _PER = late_regex(r"\bper\b|\bfor (?:each|every)\b|\bto each\b")
 _FIGURE = r"[0-9½⅓⅔¼¾⅛.]"
 _BEHIND = late_regex(
     r"(?P<sep>\s*[,:;]\s*|\s+(?:--+|[-–—])\s*|(?<=[a-z]{3})-(?=\d+(?:[.,]\d+)?\s*(?:oz|g|ml|lb|kg)\b)|\s+)(?P<open>[(\[]\s*(?:weighing\s+|weight:?\s+)?)?"
-    r"(?=(?:about|approx\.?|approximately|around|ca\.?|c\.)?\s*[0-9½⅓⅔¼¾⅛]"
+    r"(?=(?:about|approx\.?|approximately|around|ca\.?|c\.|[~≈±])?\s*[0-9½⅓⅔¼¾⅛]"
     r"|(?<=[,:;–—] )[a-z]|(?<=-- )[a-z])",
     re.IGNORECASE,
 )
@@ -189,6 +189,12 @@ def _with_its_size(text: str, measured: Measured) -> Measured:
     return replace(measured, end=ends.end(), fullness=said)
 
 
+# "crème: 90 ml pour une texture onctueuse": what it is for
+_MAY_FOLLOW = late_regex(
+    r"[,;(\[]|[-–—]\s|\)|(?:pour|für|zum|zur|per|para|voor|om)\s", re.IGNORECASE
+)
+
+
 def _rest_of(text: str, measured: Measured, sep: re.Match[str]) -> str | None:
     """Return what is said behind the amount; None where the amount goes on and was not read."""
     rest = text[measured.end :].strip()
@@ -198,7 +204,7 @@ def _rest_of(text: str, measured: Measured, sep: re.Match[str]) -> str | None:
             return None
         rest = rest[closed.end() :].strip()
     rest = rest.strip(" .")
-    if rest and not re.match(r"[,;(\[]|[-–—]\s|\)", rest):
+    if rest and not _MAY_FOLLOW.match(rest):
         return None
     return rest
 

@@ -10,7 +10,10 @@ from functools import cache
 
 from stillroom.core.amounts.quantities import Amount, Unmeasured, show_number
 from stillroom.core.amounts.units import size_of
+from stillroom.core.larder.harmless import all_harmless
+from stillroom.core.larder.words import normal_form
 from stillroom.core.lines.parts_of_line import LineReading, either, line_words
+from stillroom.core.lines.shares import refuse_share
 from stillroom.core.lines.staple_table import find_staple
 from stillroom.core.words.patterns import late_regex
 from stillroom.core.words.problems import Unreadable
@@ -18,7 +21,7 @@ from stillroom.core.words.problems import Unreadable
 # a number that is the food's own, and no amount of it
 OWN_NUMBER = late_regex(
     r"\d+(?:[.,]\d+)?(?:\s*[-–]\s*\d+)?\s*(?:%|per\s?cent\b)|0{2,}\b|\d+-[A-Za-z]"
-    r"|\d+[\s-]*proof\b|\d+\s*°|½-|½ fat"
+    r"|\d+[\s-]*proof\b|\d+\s?:\s?\d+\b|\d+\s*°|½-|½ fat"
     r"|\d+[\s-]+(?:épices?|spezie|especias|kruiden)\b|\d+(?:st|nd|rd|th)\b|\d+\s+(?:grains?|seeds?)\s+bread"
 )
 _UNIT = (
@@ -83,6 +86,12 @@ _THING_BEHIND = late_regex(
     r"(?:of\s+|d[ei]\s+|d['’]|van\s+)?(?P<food>[a-zà-ÿ][^,;()\d%]*)",
     re.IGNORECASE,
 )
+# "butter, softened 1 cup shortening", "cucumber, sliced 1 onion"
+_MEASURED_ON = late_regex(
+    rf"(?<=[^\W\d])\s+(?:\d+\s)?{_NUMBER}\s*(?:(?:{_UNIT}|g|gr|ml|kg|l|cups?|sticks?|pinch|cloves?)\b\.?\s+(?:of\s+)?)?"
+    r"(?:(?:small|medium|large|whole)\s+)?(?P<food>[a-zà-ÿ][^,;()\d]*)$",
+    re.IGNORECASE,
+)
 _AND_SO_MUCH = late_regex(rf"\s+(?:and|&|und|et|e|y|en)\s+(?={_NUMBER})", re.IGNORECASE)
 _IN_BRACKETS = late_regex(r"\s*\([^()]*\)")
 # "1 bouquet garni, with 2 bay leaves, 1 sprig thyme": the amounts are those of its parts
@@ -103,17 +112,18 @@ _NEXT = late_regex(
 )
 # "60 g almonds 100 g butter"
 _NEXT_MEASURE = late_regex(
-    r"[^\W\d]{3,}\s+\d+(?:[.,]\d+)?\s*(?:k?g|gr|ml|cl|dl|l|(?-i:EL|TL)|cups?|tbsp|tsp)\b\.?\s+[^\W\d]{3,}",
+    r"[^\W\d]{3,}\s+(?:\d+[\s-])?[\d½⅓⅔¼¾⅛](?:[\d.,/]*\d)?[½⅓⅔¼¾⅛]?[\s-]*(?:k?g|gr|ml|cl|dl|l|(?-i:EL|TL)|cups?|tbsps?|tsps?"
+    r"|tablespoons?|teaspoons?|oz|ounces?|lbs?|pounds?|pints?|quarts?|sticks?)\b\.?\s+[^\W\d]{3,}",
     re.IGNORECASE,
 )
 # "½ cup sugar: 7 pieces": an amount at both ends, as a page's machine leaves it
 _AT_BOTH_ENDS = late_regex(rf"[^\d:]*[^\W\d]\s*:\s*{_NUMBER}(?!\s*%)(?:\s|$)")
-_SHARE = late_regex(r"(?P<part>\d+(?:[.,]\d+)?\s?%)\s+(?P<food>[a-zà-ÿ].*)", re.IGNORECASE)
 _GLUED_UNIT = late_regex(r"(?P<unit>gr?|kg|ml|cl|dl|EL|TL)(?=[A-ZÄÖÜ][a-zäöüß])")
 _FOR_ONE = late_regex(
     r"\b(?P<said>(?:per|for\s+each|in\s+each|to\s+each|to\s+every)\s+"
-    r"(?:\d+\s+(?:ounce|oz|ml|g|pound|lb|litre)\s+)?"
-    r"(?:half[\s-]pint|pint|quart|litre|liter|jar|bottle|kg|kilo|pound|lb|cup|gallon|person))s?\b",
+    r"(?:\d+\s*-?(?:ounce|oz|ml|g|pound|lb|litre)\s+)?"
+    r"(?:half[\s-]pint|pint|quart|litre|liter|jar|bottle|kg|kilo|pound|lb|cup|gallon|person|container|pot|tin|tube|tub"
+    r"|bag|bar|mould|mold|glass))s?\b",
     re.IGNORECASE,
 )
 _ONE_OF = late_regex(r"\bper\b|\beach\b|\bevery\b", re.IGNORECASE)
@@ -160,7 +170,7 @@ def refuse_left_over(reading: LineReading, text: str) -> None:
         raise _several(text)
     _refuse_each(reading, text)
     _refuse_another(reading, item, text)
-    _refuse_share(reading)
+    refuse_share(reading)
     if _NO_BEGINNING.match(item):
         raise Unreadable(f'"{text.strip()}" could not be read whole.', _WRITE_ONE)
     _refuse_unmeasured_number(reading, item, left)
@@ -245,24 +255,6 @@ def refuse_counted_mass(reading: LineReading, text: str) -> None:
         raise Unreadable(f'"{text.strip()}" has no unit.', mend)
 
 
-def _refuse_share(reading: LineReading) -> None:
-    """Ask about "45% sweet almond oil", a share of the whole, where no amount is given."""
-    if isinstance(reading.amount, Amount) or "%" not in reading.item:
-        return
-    share = _SHARE.match(reading.item)
-    if share is None:
-        return
-    of_it = line_words()["percent_of"] + line_words()["spirits"] + line_words()["drinks"]
-    own = re.search(rf"\b(?:{either(of_it)})", share["food"], re.IGNORECASE)
-    if own is None or re.search(
-        r"(?:oil|wax|shea butter|water|salt|sugar)$", share["food"], re.IGNORECASE
-    ):
-        raise Unreadable(
-            f'"{share["part"]}" of {share["food"]} is a share, and no amount.',
-            f'Write how much it is: "45 g {share["food"]}".',
-        )
-
-
 def _refuse_another(reading: LineReading, item: str, text: str) -> None:
     """Ask where a line measures a second thing, or says how much goes with one of another."""
     if not isinstance(reading.amount, Amount):
@@ -276,6 +268,8 @@ def _refuse_another(reading: LineReading, item: str, text: str) -> None:
         )
     if _names_another(item, text):
         raise _several(text)
+    if _measures_on(reading):
+        raise _several(text)
     if _DIGIT.match(reading.note):
         other = _WITH_ITS_MEASURE.match(reading.note)
         food = find_staple(other["food"]) if other else None
@@ -287,6 +281,20 @@ def _refuse_another(reading: LineReading, item: str, text: str) -> None:
         _NEXT_MEASURE.search(item) or _DILUTED.search(item) or _NEXT.search(item)
     ):
         raise _several(text)
+
+
+def _measures_on(reading: LineReading) -> bool:
+    """Whether a second thing follows what is said of the first: "softened ¼ cup sugar"."""
+    bare = _IN_BRACKETS.sub("", f" {reading.note}")
+    for piece in re.split(r"[,;]\s+", bare):
+        more = _MEASURED_ON.search(piece)
+        said = normal_form(piece[: more.start()]).split() if more else []
+        if more is None or not said or not all_harmless(said):
+            continue
+        food = find_staple(more["food"].strip())
+        if food is not None and food != find_staple(reading.item):
+            return True
+    return False
 
 
 def _names_another(item: str, text: str) -> bool:

@@ -20,12 +20,13 @@ from stillroom.core.amounts.quantities import (
 )
 from stillroom.core.amounts.units import System, convert, offered_words, size_of
 from stillroom.core.lines.amounts import STICK_FOODS
-from stillroom.core.lines.doubts import refuse_counted_mass
+from stillroom.core.lines.doubts import refuse_counted_mass, spirit_words
 from stillroom.core.lines.measures import read_qualifier
 from stillroom.core.lines.pairs import compare
 from stillroom.core.lines.parts_of_line import LineReading
 from stillroom.core.lines.reader import read_line
 from stillroom.core.lines.sizes import bare_words, comma_parts, read_leading
+from stillroom.core.lines.shares import refuse_ratio
 from stillroom.core.lines.staple_table import find_staple
 from stillroom.core.words.nearest import nearest
 from stillroom.core.words.problems import Unreadable
@@ -34,6 +35,7 @@ from stillroom.core.words.problems import Unreadable
 _SHORTENED = frozenset(
     {"st.", "dr.", "no.", "mrs.", "mr.", "opt.", "extra.", "frz.", "lg.", "lge.", "sm.", "med."}
 )
+_FIFTH_ML = 750
 _STICK_G = Fraction(113)  # one US stick of butter: USDA SR 01145
 
 _GROWN = frozenset({"fruit", "vegetable", "mushroom", "nut", "egg", "borderline-acid"})
@@ -66,7 +68,8 @@ def amount_of_line(text: str, system: System, language: str = "en_GB") -> LineAm
     ratio = _ratio_behind(bare, system)
     if ratio:
         return ratio
-    reading = read_line(bare, system, language)
+    refuse_ratio(bare)
+    reading = _with_fifths(read_line(bare, system, language))
     amount = reading.amount
     if not isinstance(amount, Amount):
         return LineAmount(reading.item, amount or Unmeasured("as needed"), _note(reading))
@@ -83,6 +86,30 @@ def amount_of_line(text: str, system: System, language: str = "en_GB") -> LineAm
         each_g = _STICK_G
     note = ", ".join(part for part in (size, _note(reading)) if part)
     return LineAmount(reading.item, amount, note, each_g, reading.also)
+
+
+def _with_fifths(reading: LineReading) -> LineReading:
+    """Read a fifth of spirit as the American bottle that it is: "1 fifth vodka" is 750 ml of it.
+
+    Once a fifth of a US gallon, 757 ml; since 1980 bottles hold 750 ml (27 CFR 5.203, standards of
+    fill for distilled spirits, from memory).
+    """
+    amount = reading.amount
+    if not isinstance(amount, Amount) or not spirit_words().search(reading.item):
+        return reading
+    if amount.noun == "fifth" and reading.each is None:
+        poured = replace(
+            amount, low=amount.low * _FIFTH_ML, high=amount.high * _FIFTH_ML, unit="ml", noun=""
+        )
+        note = ", ".join(part for part in (show_amount(amount), reading.note) if part)
+        return replace(reading, amount=poured, note=note)
+    alone = not (amount.unit or amount.noun or reading.each or reading.also)
+    if alone and amount.low == amount.high == Fraction(1, 5):
+        raise Unreadable(
+            f'"1/5" of {reading.item} may be an American bottle, a fifth.',
+            f'Write "{_FIFTH_ML} ml {reading.item}" if it is.',
+        )
+    return reading
 
 
 def _size_behind(

@@ -16,7 +16,7 @@ from stillroom.core.words.patterns import late_regex
 _WORD = late_regex(r"[A-Za-zÀ-ÿ]+")
 _HALF_A = late_regex(r"(?:half|quarter|third)(?:\s+of)?\s+(?:a|an)\s+(?=[a-z0-9])", re.IGNORECASE)
 _PART = late_regex(
-    r"(?:(?P<count>one|two|three|five|seven|a)[\s-])(?P<part>halves|half|thirds?|quarters?|fourths?|eighths?)\b"
+    r"(?:(?P<count>one|two|three|five|seven|a)[\s-])(?P<part>halves|half|thirds?|quarters?|fourths?|eighths?|tenths?)\b"
     r"(?:\s+of)?(?:\s+(?:a|an))?",
     re.IGNORECASE,
 )
@@ -35,6 +35,7 @@ _PARTS = {
     "quarter": Fraction(1, 4),
     "fourth": Fraction(1, 4),
     "eighth": Fraction(1, 8),
+    "tenth": Fraction(1, 10),
 }
 
 

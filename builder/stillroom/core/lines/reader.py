@@ -47,13 +47,14 @@ _SCANNED_POUND = late_regex(
 _BULLET = late_regex(r"^\s*(?:[-*•·–▢□☐]\s+)*(?:[-–•·](?=[^\W\d])|\.\s+(?=\d))?", re.IGNORECASE)
 # said before an amount: "Additional 1 tbsp sugar", "Optional: ½ cup nuts"
 _LEAD = late_regex(
-    r"(?P<said>optional(?:ly)?(?=\s*:|\s+[\d½⅓⅔¼¾⅛])|(?:an\s+)?additional|another|extra|plus)\s*:?\s+"
+    r"(?P<said>optional(?:ly)?(?=\s*:|\s+[\d½⅓⅔¼¾⅛])|\(optional(?:ly)?\)(?=\s)|(?:an\s+)?additional|another|extra|plus)\s*:?\s+"
     r"(?=(?:about\s+)?(?:[\d½⅓⅔¼¾⅛]|(?:an?|one|two|three|four|six|half|a few)\s)|(?<=:\s))"
     # the same in other languages, before whatever follows: "eventuell etwas Zitronensaft"
     r"|(?P<may>eventuell|evtl\.?|ggf\.|gegebenenfalls|éventuellement|facultatif|facoltativo|facultativo|eventualmente"
     r"|opzionale|opcional|eventueel|optioneel)\s*:?\s+(?=\S)",
     re.IGNORECASE,
 )
+_PARTS_TO_ONE = late_regex(r"\d\s?:\s?\d\b")  # "2:1 Gelierzucker" names a sugar
 _DASH = late_regex(r"\s*[-–—]\s+(?=[^\W\d])")
 _AMOUNT_IN_BRACKETS = late_regex(r"\((?P<amount>[\d½⅓⅔¼¾⅛][^()]{0,15})\)\s+(?=[^\W\d])")
 _LOOSE_END = late_regex(r"\s+[-–—]+\s*$")  # "3 dl di succo –"
@@ -111,7 +112,7 @@ def read_line(text: str, system: System = "metric", language: str = "en_GB") -> 
     )
     refuse_left_over(found, text)
     if lead:
-        said = " ".join((lead["said"] or lead["may"]).lower().split())
+        said = " ".join((lead["said"] or lead["may"]).lower().strip("()").split())
         found = replace(found, note=", ".join(filter(None, (said, found.note))))
     return found
 
@@ -189,8 +190,11 @@ def _amount_first(text: str, start: int, system: System, marks: Marks) -> LineRe
         words = " ".join(text[vague.start("words") : end].lower().split())
         named = after_of(text, end, measured=True)
         reading = split_food(text, named, Unmeasured(words))
+        reading = _measured_aside(reading, system, marks) or reading
         return replace(reading, spans={**reading.spans, "amount": (start, end)})
-    measured = read_measured(text, start, system, marks)
+    measured = (
+        None if _PARTS_TO_ONE.match(text, start) else read_measured(text, start, system, marks)
+    )
     if measured is None:
         return None
     named = bool(measured.amount.unit or measured.amount.noun or measured.each)
@@ -284,7 +288,7 @@ def _noun_alone(reading: LineReading, measured: Measured, text: str) -> LineRead
 
 
 _IN_BRACKETS = late_regex(
-    r"\(\s*(?:(?:about|roughly|approx\.?|approximately|around)\s+)?(?=[0-9½⅓⅔¼¾⅛])",
+    r"(?:\(|^)\s*(?:(?:about|roughly|approx\.?|approximately|around|ca\.?|circa|environ|etwa)\s+)?(?=[0-9½⅓⅔¼¾⅛])",
     re.IGNORECASE,
 )
 
@@ -293,9 +297,12 @@ def _measured_aside(reading: LineReading, system: System, marks: Marks) -> LineR
     """Read "oil, for deep frying (about 1 litre)": so much is wanted, and what for."""
     opened = _IN_BRACKETS.search(reading.note)
     measured = read_measured(reading.note, opened.end(), system, marks) if opened else None
-    if opened is None or measured is None or not measured.amount.unit or measured.each:
+    counted = measured and (measured.amount.unit or measured.amount.noun)
+    if opened is None or measured is None or not counted or measured.each:
         return None
-    closed = re.match(r"\s*\)", reading.note[measured.end :])
+    closed = re.match(
+        r"\s*\)" if opened[0].startswith("(") else r"\s*(?:,|$)", reading.note[measured.end :]
+    )
     if closed is None:
         return None
     rest = reading.note[measured.end + closed.end() :]

@@ -133,6 +133,7 @@ def _told(
             )
         number = f"{float(number) / 2:g}"
     left = " ".join(f"{said[: found.start()]} {said[found.end() :]}".split()).strip(" ,")
+    left = re.sub(r"(?<=[^\W\d])\s?[-–—]$", "", left)  # "vodka- 80 proof"
     if name == "item" and not left:
         left = said
     least = "at least " if (parts.get("least") or "").lower()[:2] in ("at", "mi") else ""

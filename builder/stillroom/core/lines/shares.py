@@ -1,0 +1,97 @@
+"""What a line says as a share of the whole, or as so much to another thing: asked, never guessed.
+
+"45% sweet almond oil", "olive oil, 50%", "sea salt at 2% by weight", "12 oz sugar to each pint of
+purée". Leaves out strengths: strength.py.
+"""
+
+from __future__ import annotations
+
+import re
+from functools import cache
+
+from stillroom.core.amounts.quantities import Amount
+from stillroom.core.lines.parts_of_line import LineReading, either, line_words
+from stillroom.core.words.patterns import late_regex
+from stillroom.core.words.problems import Unreadable
+
+_PERCENT = r"\d+(?:[.,]\d+)?(?:\s?[-–]\s?\d+(?:[.,]\d+)?)?\s?%"
+_SHARE = late_regex(rf"(?P<part>{_PERCENT})\s+(?P<food>[a-zà-ÿ].*)", re.IGNORECASE)
+# "olive oil, 50%": the share alone, behind its food
+_SHARE_BEHIND = late_regex(rf"(?:at\s+|about\s+)?(?P<part>{_PERCENT})\.?$", re.IGNORECASE)
+# "2-4% sea salt by cabbage weight", "water at 38% of total fats": the share says of what
+_OF_THE_WHOLE = late_regex(
+    rf"(?P<part>{_PERCENT})(?=.*\b(?:by|of|the)\s+(?:[\w-]+\s){{0,2}}weight\b|\s+of\s+(?:the\s+|your\s+)?(?:total|whole|oils?|fats?"
+    r"|batch|weight|flour|cabbage|fruit|vegetables?|meat|wax)\b"
+    r"|.*\b(?:vom|des)\s+(?:\w+)?gewichts?\b|.*\bdu\s+poids\b|.*\bdel\s+peso\b|.*\bvan\s+het\s+(?:\w+)?gewicht\b)",
+    re.IGNORECASE,
+)
+_NO_FOOD_OF_ITS_OWN = late_regex(r"(?:oil|wax|shea butter|water|salt|sugar)s?$", re.IGNORECASE)
+_BEHIND_SHARE = late_regex(
+    r"(?:oils?|wax|butter|water|glycerine?|lye|fragrance|huile|öl|cire|wachs|cera|aceite|olio|olie)$",
+    re.IGNORECASE,
+)
+_NUMBER = r"(?:\d+\s+)?[\d½¼¾⅓⅔⅛][\d./½¼¾⅓⅔⅛-]*"
+_UNIT = (
+    r"(?:k?g|grams?|ml|cl|dl|l|lit(?:re|er)s?|oz|ounces?|lbs?|pounds?|pints?|quarts?|gallons?|cups?|tsps?|tbsps?|teaspoons?"
+    r"|tablespoons?|drops?|cloves?|sticks?)"
+)
+# "12oz sugar to each 1 pint puree", "1/2 pint of brandy to every gallon of wine"
+_TO_EACH = late_regex(
+    rf"(?P<amount>{_NUMBER}\s*(?:{_UNIT}\b\.?)?)\s+(?:of\s+)?(?P<food>[^\W\d][^\d,;()]*?),?\s+(?:to|for)\s+(?:each|every)\s+"
+    rf"(?P<per>(?:{_NUMBER}\s*)?{_UNIT}\b)\.?\s+(?:of\s+)?(?P<of>[^\W\d][^,;()\d]*?)\.?",
+    re.IGNORECASE,
+)
+
+
+def refuse_share(reading: LineReading) -> None:
+    """Ask about a share of the whole where no amount is given beside it."""
+    if isinstance(reading.amount, Amount) or "%" not in f"{reading.item}{reading.note}":
+        return
+    whole = f"{reading.item}, {reading.note}" if reading.note else reading.item
+    told = _OF_THE_WHOLE.search(whole)
+    share = _SHARE.match(reading.item)
+    behind = _SHARE_BEHIND.match(reading.note)
+    if told:
+        raise _is_a_share(told["part"], _bare(reading.item))
+    if behind and (_BEHIND_SHARE.search(reading.item) or not _is_of_its_own(reading.item)):
+        raise _is_a_share(behind["part"], reading.item)
+    if share and (not _is_of_its_own(share["food"]) or _NO_FOOD_OF_ITS_OWN.search(share["food"])):
+        raise _is_a_share(share["part"], share["food"])
+
+
+def refuse_ratio(text: str) -> None:
+    """Ask about so much to each so much of another thing, with the way the book writes that."""
+    said = _TO_EACH.fullmatch(text.strip())
+    if said is None:
+        return
+    per = said["per"] if re.match(r"[\d½¼¾]", said["per"]) else f"1 {said['per']}"
+    raise Unreadable(
+        f'"{text.strip()}" is so much to another thing, and not how much in all.',
+        f'Write "{said["food"]}, {said["amount"].strip()} per {per} of {said["of"]}" '
+        f"where a line of the list is called {said['of']}, else the whole amount.",
+    )
+
+
+def _is_a_share(part: str, food: str) -> Unreadable:
+    return Unreadable(
+        f'"{part}" of {food} is a share, and no amount.', f'Write how much it is: "45 g {food}".'
+    )
+
+
+def _bare(item: str) -> str:
+    """Return a food without the share that is said of it."""
+    said = re.sub(rf"\b(?:at|à|zu|al)\s+(?={_PERCENT})", "", item)
+    bare = re.split(_PERCENT, said, maxsplit=1)
+    kept = bare[0].strip(" ,") or bare[-1]
+    return re.split(r"\s+(?:by|of)\s", kept.strip(" ,"), maxsplit=1)[0]
+
+
+def _is_of_its_own(food: str) -> bool:
+    """Whether a food has a percentage of its own: a strength, its fat, its acid."""
+    return bool(_percent_of().search(food))
+
+
+@cache
+def _percent_of() -> re.Pattern[str]:
+    of_it = line_words()["percent_of"] + line_words()["spirits"] + line_words()["drinks"]
+    return re.compile(rf"\b(?:{either(of_it)})", re.IGNORECASE)
