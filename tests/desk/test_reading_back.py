@@ -42,7 +42,7 @@ def test_an_answer_keeps_every_word_and_reads(line: str) -> None:
         assert read_box(answer.line, (), WAYS)[0].state in ("known", "unknown")
 
 
-# old cookery books and a page of fruit cheeses: so much to each measure of another thing; a fifth is
+# old cookery books, a page of fruit cheeses: so much to each measure of another thing; a fifth is
 # the American bottle
 @pytest.mark.parametrize(
     ("line", "answer"),

@@ -25,8 +25,8 @@ from stillroom.core.lines.measures import read_qualifier
 from stillroom.core.lines.pairs import compare
 from stillroom.core.lines.parts_of_line import LineReading
 from stillroom.core.lines.reader import read_line
-from stillroom.core.lines.sizes import bare_words, comma_parts, read_leading
 from stillroom.core.lines.shares import refuse_ratio
+from stillroom.core.lines.sizes import bare_words, comma_parts, read_leading
 from stillroom.core.lines.staple_table import find_staple
 from stillroom.core.words.nearest import nearest
 from stillroom.core.words.problems import Unreadable
