@@ -6,7 +6,10 @@ rules of care and the published times needed: keeping.py, which is loaded then.
 
 from __future__ import annotations
 
-from stillroom.core.recipe.keeps import Keeping
+from dataclasses import replace
+
+from stillroom.core.method.keeping_said import claimed_in_method
+from stillroom.core.recipe.keeps import OWN_PRACTICE, Keeping
 from stillroom.core.recipe.model import Recipe
 from stillroom.core.when.spans import Span
 
@@ -14,10 +17,18 @@ from stillroom.core.when.spans import Span
 def known_keeping(recipe: Recipe) -> Keeping:
     """Return the recipe's keeping; where it says nothing, its method's word, else the book's own.
 
-    The book says nothing of a craft, nor of what holds a food it does not know: that stays open.
+    The book itself says nothing of a craft or of what animals eat, nor of what holds a food it
+    does not know: that stays open.
     """
-    if recipe.keeps.unopened is not None or not recipe.kind.edible:
+    if recipe.keeps.unopened is not None:
         return recipe.keeps
+    if not recipe.kind.edible:
+        claimed = claimed_in_method(recipe)
+        return (
+            replace(recipe.keeps, unopened=claimed, source=OWN_PRACTICE, by="method")
+            if claimed
+            else recipe.keeps
+        )
     from stillroom.core.label.keeping import keeping_of_guidance  # late: with it comes all of care
 
     return keeping_of_guidance(recipe)

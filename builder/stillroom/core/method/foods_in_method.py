@@ -22,6 +22,7 @@ from stillroom.core.lines.ingredient import Ingredient
 from stillroom.core.lines.ingredient_food import find_foods, food_of
 from stillroom.core.method.reading import Listed, measured_in, named_in
 from stillroom.core.method.sentences import affirmed_clauses, is_for_whoever, split_sentences
+from stillroom.core.method.taken_out import what_stays_in
 from stillroom.core.method.who import said_for_infants
 from stillroom.core.method.words import (
     has_phrase,
@@ -35,20 +36,6 @@ from stillroom.core.recipe.asked_once import once_a_recipe
 from stillroom.core.recipe.model import Recipe
 from stillroom.core.words.patterns import clause_regex
 
-_TAKEN_OUT = clause_regex(
-    r"\b(?:discard|remove|throw|compost|pick out|take out|lift out|cut (?:off|out)|bin"
-    r"|strip off)\w*\b"
-    # German, French, Italian, Spanish, Dutch
-    r"|\b(?:entfern|herausn[ei]hm|herausnehm|entkern|entstein|wegwerf|retire|enlev|ôte|jete|dénoyaut"
-    r"|toglie|rimuov|elimin|scart|denocciol|quita|retira|deshues|desech|verwijder|weggooi|ontpit)\w*",
-    re.IGNORECASE,
-)
-_CLEANING = clause_regex(
-    r"\b(?:wash|clean|scrub|rins|wip|disinfect|sterilis|sanitis)\w*\b.*\b(?:jars?|bottles?|lids?"
-    r"|pans?|equipment|boards?|hands|rims?|funnel|utensils|kniv?f?es?|tools?|surfaces?|demijohn"
-    r"|bucket|vessels?|crock|everything)\b",
-    re.IGNORECASE,
-)
 _DECORATES = clause_regex(
     r"\b(?:lay|decorat\w*|garnish\w*|ring\w*|wreath\w*|surround\w*|place|arrang\w*|tuck|tie|stick"
     r"|top|perch|sit|serve)\b",
@@ -133,8 +120,7 @@ def _clauses_of(recipe: Recipe) -> Iterator[str]:
             if is_for_whoever(sentence) and not _minds_what_is_served(recipe):
                 continue
             for clause in affirmed_clauses(_STRENGTH_BEHIND.sub(r" \1", sentence)):
-                if not _TAKEN_OUT.search(clause) and not _CLEANING.search(clause):
-                    yield clause
+                yield from what_stays_in(clause)
 
 
 def _key(one: MethodFood) -> str:

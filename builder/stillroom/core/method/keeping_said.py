@@ -7,16 +7,23 @@ Only words that put the finished thing away count: "leave in the fridge for two 
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable, Mapping
+from collections.abc import Mapping
 from typing import Literal
 
+from stillroom.core.method.keeping_claims import (
+    KEEPS,
+    claimed_in,
+    days_of,
+    first_span,
+    may_be_claimed_in,
+)
 from stillroom.core.method.sentences import affirmed_clauses, split_sentences
 from stillroom.core.method.words import method_words
 from stillroom.core.recipe.model import Recipe
 from stillroom.core.recipe.waits_elsewhere import keeps_elsewhere
-from stillroom.core.when.spans import SPAN_PATTERN, Span, parse_span
+from stillroom.core.when.spans import SPAN_PATTERN, Span
 from stillroom.core.words.patterns import clause_regex
-from stillroom.core.words.problems import Problem, Unreadable
+from stillroom.core.words.problems import Problem
 
 Place = Literal["room", "fridge", "freezer"]
 PLACE_WORDS: Mapping[Place, str] = {
@@ -26,7 +33,11 @@ PLACE_WORDS: Mapping[Place, str] = {
 }
 
 _FREEZER = clause_regex(r"\b(freezer?|frozen)\b")
-_FRIDGE = clause_regex(r"\b(fridge|refrigerat\w*|chilled)\b")
+_FRIDGE = clause_regex(
+    r"\b(fridge|refrigerat\w*|chilled"
+    r"|(?:keep|kept|stored?)(?: \w+){0,2} cold"
+    r"(?! (?:room|place|cellar|larder|pantry|cupboard|water)))\b"
+)
 _ONCE_OPENED = clause_regex(r"[^,.;]*\b(?:once|when|after|if) open(?:ed|ing)\b[^,.;]*")
 _PUT_AWAY = clause_regex(
     r"\b(?:keeps?|kept|stored?|storing|stays?|lasts?|lives?)\b(?! stirring)[^.;]*"
@@ -34,21 +45,17 @@ _PUT_AWAY = clause_regex(
     r"|\b(?:fridge|refrigerator)\b[^.;]*\b(?:keeps|will keep|lasts?|stays? good|good for|life)\b"
     r"|\b(?:fridge|refrigerator|freezer|refrigerated?|freeze|frozen)\b[^.;]*"
     r"\b(?:for up to|up to|within|use by|at once)\b[^.;]*\b(?:days?|weeks?|months?)\b"
+    r"|\b(?:keep|kept|stored?)(?: \w+){0,2} cold\b"
     r"|\brefrigerate\b"
     r"(?![^.;]*\b(?:minutes?|hours?|overnight|until|till|to (?:set|firm|chill)|then)\b)"
     r"|\b(?:chill|leave|put|place|rest|cure|stand)\b[^.;]*\b(?:fridge|refrigerator)\b"
     r"[^.;]*\b(?:weeks?|months?)\b"
     r"|\bfreeze\b(?![^.;]*\b(?:minutes?|hours?|overnight|until|solid|machine|churn))"
 )
-# a last sentence that says no more: "Three days in the fridge."
-_SO_LONG_COLD = clause_regex(
-    rf"(?:^|(?<=[.] ))\W*(?:up to |about )?({SPAN_PATTERN})"
-    r" in (?:the |a )?(?:fridge|refrigerator)\W*$"
-)
 # put there and left: nothing is done with it afterwards
 _LEFT_COLD = clause_regex(
-    r"\b(?:pop|put|place|goes|transfer|move|straight)\b[^.;]*\b(?:in|into|to) (?:the |your )?"
-    r"(?:fridge|refrigerator)\b"
+    r"\b(?:(?:pop|put|place|goes|transfer|move|straight|then|off)\b[^.;]*\b(?:in|into|to)|then)"
+    r" (?:the |your )?(?:fridge|refrigerator)\b"
     r"(?!.*\b(?:minutes?|hours?|overnight|until|till|to (?:set|firm|chill|cool)|then|before|fill"
     r"|pour|bottle|pot|cut|dip|roll|remove|take|stir|mix|whisk|strain|sieve|spoon|ladle|jars?)\b)",
     re.DOTALL,
@@ -78,71 +85,19 @@ _NOT_KEPT_ELSEWHERE = clause_regex(
     r"|geöffnet|öffnen|angebroch|anbruch|opening|ouverture|apertura|\bouvert|\bapert|\babiert|geopend|aangebroken"
 )
 _ON_THE_SHELF = clause_regex(
-    r"\b(?:cupboard|pantry|larder|shel(?:f|ves)|cellar|room temperature|cool,? (?:dark |dry )?place"
+    r"\b(?:cupboard|pantry|larder|shel(?:f(?![- ]life)|ves)|cellar|room temperature"
+    r"|cool,? (?:dark |dry )?place"
     r"|cool,? dark|dark,? cool)\b"
 )
 _ONLY_SERVES = clause_regex(
     r"\b(?:when|once) (?:it is |they are )?(?:served|serving)|\bto serve\b|^\W*(?:serve|garnish"
     r"|decorate|label|tie|give|enjoy|spread it on|eat)\b"
 )
-_LONG = rf"(?:about |roughly |around |a good |at least |up to )?({SPAN_PATTERN})"
-# between the verb and its time: what says that it is still being made, or is about something else
-_NOT_YET = (
-    r"(?:(?!\b(?:after|before|until|till|from|over|once|stirring|improv\w*|matur\w*|getting|warm|hot"
-    r"|simmer\w*|boil\w*|cooking|turning|shaking)\b)[^.;])*?"
-)
-_AND_THEN = (
-    r"(?!\s*(?:,\s*)?(?:before|until|till|then"
-    r"|to (?:mature|infuse|steep|mellow|develop|set|let|allow)))"
-)
-_CLAIMS = (
-    clause_regex(
-        # "biscuits keep", "they keep"; "Keep two weeks before eating" is a wait
-        r"\b(?:keeps|(?:they|these|it|[a-z]{2,}s) keep|(?:will|should|can|may|ll)(?: \w+ly)? keep"
-        r"|(?:not|cannot|never|\w+n['’]t) (?:keep|last)|lasts"
-        r"|(?:will|should|can|may|ll|th[a-z]+) last"
-        r"|[a-z]{3,}s last|lives?(?: \w+ly)?|fridge life"
-        r"|stays? (?:good|fresh|crisp)|(?:is|are|be) good for|^\W*good for|best within"
-        rf"|shelf[- ]life)\b{_NOT_YET}\b{_LONG}{_AND_THEN}"
-    ),
-    clause_regex(
-        rf"\b(?:use|eat|eaten|drink|drunk|consumed?|enjoy|used)\b[^.;]*?\bwithin\s+{_LONG}"
-    ),
-    clause_regex(
-        r"\b(?:keep|store|stored|kept|refrigerate|freeze)\b[^.;]*?"
-        rf"\b(?:up to|no longer than|as long as)\s+{_LONG}"
-    ),
-    clause_regex(
-        r"\b(?:store|keep|put away)\b[^.;]*?\b(?:fridge|refrigerator|freezer|refrigerated|frozen)\b"
-        rf"{_NOT_YET}\bfor\s+{_LONG}{_AND_THEN}"
-    ),
-    clause_regex(
-        r"\b(?:store|keep|put away|pack)\b[^.;]*?"
-        r"\b(?:air-?tight|sealed|lidded|closed|tin|box|container)\b"
-        rf"{_NOT_YET}\bfor\s+{_LONG}{_AND_THEN}"
-    ),
-)
-# looser: it asks, and is never taken for granted
-_MAY_CLAIM = clause_regex(
-    r"\b(?:keeps?|kept|stor(?:es?|ed|ing)|lasts?|good|(?:use|eat|drink|finish|consume)d?\b[^.;]*?"
-    rf"\bwithin)\b{_NOT_YET}\b{_LONG}"
-)
-# loose words at the least that they can mean, since what is shorter is safe
-_LOOSELY: Mapping[str, str] = {
-    r"\b(?:an? )?couple (?:of )?(?=day|week|month|year)": "2 ",
-    r"\b(?:an? )?(?:good )?few (?:more )?(?=day|week|month|year)": "2 ",
-    r"\bseveral (?=day|week|month|year)": "3 ",
-    r"\ball (?:week|the week)\b": "for 1 week",
-    r"\b(?:an?|one) (day|week|month|year) or (?:two|so)\b": r"1 \1",
-    r"\b(?:one|1) or (?:two|2) (day|week|month|year)s\b": r"1 \1",
-}
 _KEEPING_VERB = clause_regex(
     r"\b(?:keeps?|kept|lasts?|stays?|stores?|stored|good|best|used?|eat|eaten|drink|drunk|consumed?"
     r"|enjoy|refrigerate|freeze|put away|pack|shelf[- ]life)\b"
 )
 _HEADED = clause_regex(r"\b(?:storage|storing|store|keeping|keeps|shelf life)\b", re.IGNORECASE)
-_A_DAY = 24 * 60
-_A_WEEK = 7 * _A_DAY
 
 
 def kept_at(recipe: Recipe) -> Place:
@@ -158,10 +113,9 @@ def kept_at(recipe: Recipe) -> Place:
             ", ".join(affirmed_clauses(one)) for one in split_sentences(_last_words(recipe))
         )
         away = (*_PUT_AWAY.finditer(last), *_LEFT_COLD.finditer(last))
-        away = away or tuple(one for told in _so_long_cold(recipe) for one in told.finditer(last))
-        words = " . ".join(found[0] for found in away) or _said_cold_before(recipe, last)
+        words = " . ".join(found[0] for found in away) or _claimed_cold(recipe, last)
         # "chill for a week, then keep in the cupboard": the shelf is where it ends
-        if _ON_THE_SHELF.search(last):
+        if _ends_on_the_shelf(last):
             words = ""
     if _FRIDGE.search(words):
         return "fridge"
@@ -170,10 +124,13 @@ def kept_at(recipe: Recipe) -> Place:
     return "room" if where else _kept_elsewhere(_last_words(recipe))
 
 
-def _so_long_cold(recipe: Recipe) -> tuple[re.Pattern[str], ...]:
-    """Return what asks for a last "Three days in the fridge."; none where it may still stand so."""
-    stands = recipe.kind.is_("steeped") or recipe.kind.is_("living")
-    return () if stands else (_SO_LONG_COLD,)
+def _ends_on_the_shelf(words: str) -> bool:
+    """Whether the last place that words name is a shelf; "a week on the shelf, then the fridge"."""
+    shelf, cold = (
+        max((found.start() for found in place.finditer(words)), default=-1)
+        for place in (_ON_THE_SHELF, _FRIDGE)
+    )
+    return shelf > cold
 
 
 def _kept_elsewhere(text: str) -> Place:
@@ -194,17 +151,20 @@ def _kept_elsewhere(text: str) -> Place:
     return "room"
 
 
-def _said_cold_before(recipe: Recipe, last: str) -> str:
-    """Return an earlier sentence that says plainly that the finished thing keeps in the fridge.
+def _claimed_cold(recipe: Recipe, last: str) -> str:
+    """Return a sentence that says plainly that the finished thing keeps in the fridge.
 
-    "This will keep in the fridge for a fortnight", and behind it only how jars are washed.
+    It may stand earlier: "This will keep in the fridge for a fortnight", then how jars are washed.
     """
-    if _ON_THE_SHELF.search(last):
+    if _ends_on_the_shelf(last):
         return ""
+    for sentence in last.split(" . "):
+        if _FRIDGE.search(sentence) and claimed_in(sentence, recipe):
+            return sentence
     meant = _words_for_it(recipe)
     for step in reversed(recipe.method):
         for sentence in split_sentences(step.text.lower()):
-            cold = _FRIDGE.search(sentence) and _first_span(sentence, _CLAIMS[:1])
+            cold = _FRIDGE.search(sentence) and first_span(sentence, (KEEPS,))
             if cold and _speaks_of_it(sentence, meant):
                 return ", ".join(affirmed_clauses(sentence))
     return ""
@@ -212,8 +172,7 @@ def _said_cold_before(recipe: Recipe, last: str) -> str:
 
 def claimed_in_method(recipe: Recipe) -> Span | None:
     """Return how long the last step says that it keeps; None where it does not say plainly."""
-    words = _last_words(recipe)
-    return _claim_of(words, recipe) or _first_span(words, _so_long_cold(recipe))
+    return claimed_in(_last_words(recipe), recipe)
 
 
 def claimed_elsewhere(recipe: Recipe) -> Span | None:
@@ -233,7 +192,7 @@ def claimed_elsewhere(recipe: Recipe) -> Span | None:
             spans.append(span)
         low = sentence.lower()
         if _speaks_of_it(low, meant):
-            spans += filter(None, [_claim_of(low, recipe)])
+            spans += filter(None, [claimed_in(low, recipe)])
     for section in filter(lambda one: _HEADED.search(one.heading), recipe.sections):
         spans += filter(None, map(_plain_span, _told(section.text)))
     return min(spans, key=Span.minutes) if spans else None
@@ -259,16 +218,7 @@ def _plain_span(sentence: str) -> Span | None:
     if _ONCE_OPENED.search(sentence.lower()) or _FREEZER.search(sentence.lower()):
         return None
     found = re.search(SPAN_PATTERN, sentence.lower())
-    return _days(found[0]) if found else None
-
-
-def _days(text: str) -> Span | None:
-    """Return a time of a day or longer; None of what is shorter or no time."""
-    try:
-        span = parse_span(text)
-    except Unreadable:
-        return None
-    return span if span.minutes() >= _A_DAY else None
+    return days_of(found[0]) if found else None
 
 
 def _told(text: str) -> list[str]:
@@ -288,39 +238,9 @@ def may_say_keeping(text: str) -> tuple[str, Span] | None:
     (None, None)
     """
     for sentence in _told(text):
-        if span := keeps_elsewhere(sentence) or _first_span(sentence, (*_CLAIMS, _MAY_CLAIM)):
+        if span := keeps_elsewhere(sentence) or may_be_claimed_in(sentence):
             return sentence.strip(), span
     return None
-
-
-def _claim_of(words: str, recipe: Recipe) -> Span | None:
-    return _first_span(words, _CLAIMS[: len(_CLAIMS) - _may_still_stand(recipe)])
-
-
-def _first_span(words: str, patterns: Iterable[re.Pattern[str]]) -> Span | None:
-    words = words.lower()
-    for loose, least in _LOOSELY.items():
-        words = re.sub(loose, least, words)
-    for pattern in patterns:
-        if found := pattern.search(words):
-            return _days(found[1])
-    return None
-
-
-def _may_still_stand(recipe: Recipe) -> int:
-    """Return how many of the last claims may be how it is made: "in a closed jar for four weeks".
-
-    A drink or a flavoured sugar may stand in the fridge as well, what is put up only in its jar.
-    """
-    kind = recipe.kind
-    best = dict(kind.timeline).get("best from", "")
-    if (
-        (best and parse_span(best).minutes() >= _A_WEEK)
-        or kind.is_("steeped")
-        or kind.is_("living")
-    ):
-        return 2
-    return 1 if kind.is_("put up") else 0
 
 
 def ask_of_keeping(recipe: Recipe) -> tuple[Problem, ...]:

@@ -48,6 +48,14 @@ _BEGINS_WITH_A_VERB = clause_regex(
     re.IGNORECASE,
 )
 _ALL_BUT = clause_regex(r"\b(all|everything) (?:but|except) (?:the )?\w+", re.IGNORECASE)
+# "don't forget the egg", "no need to peel the apples", "instead of lard I use butter": it goes in
+_DENIES_NOTHING = clause_regex(
+    r"\b(?:do not|don['’]t|never|not|no need to|you need(?: not|n['’]t)|without) "
+    r"(?:(?:to|be|even) )?(?:forget\w*|skimp\w*|leav(?:e|ing) out|omit\w*|shy|hold(?:ing)? back"
+    r"|stint\w*|spar(?:e|ing)|afraid|peel\w*|chop\w*|slic\w+|skin\w*|cor(?:e|ing)|sift\w*)\b"
+    r"|\binstead of (?:[\w'’-]+ ){1,3}?(?=(?:I|we|you|she|he|use|try|take)\b)",
+    re.IGNORECASE,
+)
 # told to whoever is given it: it lies in no jar and heats none
 _FOR_WHOEVER = clause_regex(
     r"\b(?:on the (?:card|label|tag)|tell whoever|to (?:cook|bake|serve|use)[,:])", re.IGNORECASE
@@ -108,6 +116,8 @@ def affirmed_clauses(sentence: str) -> list[str]:
     []
     >>> affirmed_clauses("Bring to the boil without stirring, and do not let it boil over.")
     ['Bring to the boil']
+    >>> affirmed_clauses("Do not forget the almonds.")
+    [' the almonds']
     """
     return list(_affirmed_of(sentence))
 
@@ -116,6 +126,7 @@ def affirmed_clauses(sentence: str) -> list[str]:
 def _affirmed_of(sentence: str) -> tuple[str, ...]:
     kept: list[str] = []
     denied = False
+    sentence = _DENIES_NOTHING.sub("", sentence)
     parts = _CLAUSE.split(re.sub(r"(\d)\.(\d)", r"\1·\2", sentence))
     listed = 0
     for place, part in enumerate(parts):

@@ -1,0 +1,154 @@
+"""How long words say that the finished thing keeps, as "Keeps 3 weeks" or "Fridge 3 months" does.
+
+Only words about what is finished count: "leave in the fridge for two days" makes it. Leaves out
+where in a recipe they stand, and where the thing is kept: keeping_said.py.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterable, Mapping
+
+from stillroom.core.recipe.model import Recipe
+from stillroom.core.when.spans import SPAN_PATTERN, Span, parse_span
+from stillroom.core.words.patterns import clause_regex
+from stillroom.core.words.problems import Unreadable
+
+_LONG = rf"(?:about |roughly |around |a good |at least |up to )?({SPAN_PATTERN})"
+# between the verb and its time: what says that it is still being made, or is about something else
+_NOT_YET = (
+    r"(?:(?!\b(?:after|before|until|till|from|over|once|stirring|improv\w*|matur\w*|getting|warm|hot"
+    r"|simmer\w*|boil\w*|cooking|turning|shaking)\b)[^.;])*?"
+)
+_AND_THEN = (
+    r"(?!\s*(?:,\s*)?(?:before|until|till|then"
+    r"|to (?:mature|infuse|steep|mellow|develop|set|let|allow)))"
+)
+KEEPS = clause_regex(
+    # "biscuits keep", "they keep"; "Keep two weeks before eating" is a wait
+    r"\b(?:keeps|(?:they|these|it|[a-z]{2,}s) keep|(?:will|should|can|may|ll)(?: \w+ly)? keep"
+    r"|(?:not|cannot|never|\w+n['’]t) (?:keep|last)|lasts"
+    r"|(?:will|should|can|may|ll|th[a-z]+) last"
+    r"|[a-z]{3,}s last|lives?(?: \w+ly)?|fridge life"
+    r"|stays? (?:good|fresh|crisp)|(?:is|are|be) good for|^\W*good for|best within"
+    rf"|shelf[- ]life)\b{_NOT_YET}\b{_LONG}{_AND_THEN}"
+)
+_IS_WELL = r"(?:is|are|be|remains?|stays?|they['’]re|it['’]s)"
+_WELL = r"(?:good|fine|ok|okay|safe|fresh|edible|crisp|perfect)"
+_SURE = (
+    KEEPS,
+    clause_regex(
+        r"\b(?:use|eat|eaten|drink|drunk|consumed?|enjoy|used)\b[^.;]*?"
+        rf"\b(?:within|inside|in under)\s+{_LONG}"
+    ),
+    clause_regex(
+        r"\b(?:keep|store|stored|kept|refrigerate|freeze)\b[^.;]*?"
+        rf"\b(?:up to|no longer than|as long as)\s+{_LONG}"
+    ),
+    # "fine in the fridge for 3 weeks", "it holds for", "best before 3 months", "at most 3 months"
+    clause_regex(
+        rf"(?:\b{_IS_WELL} {_WELL}|(?:^|(?<=[.] ))\W*{_WELL})\b"
+        rf"{_NOT_YET}\b(?:for|up to)\s+{_LONG}{_AND_THEN}"
+        rf"|\b(?:stores|holds)(?: (?:well|up|happily|nicely))?(?: for)?\s+{_LONG}{_AND_THEN}"
+        rf"|\b(?:use|best|eat|consume) (?:by|before)\s+{_LONG}(?! (?:after|from|before))"
+        rf"|\b(?:max|maximum|at (?:the )?most)\b[.:]?\s+{_LONG}"
+    ),
+)
+_COLD = r"(?:fridge|refrigerator|refrigerated?|chilled|cold)"
+_DRY = r"(?:tins?|air-?tight|cupboard|pantry|larder|sealed|box|container|room temperature)"
+_BESIDE = (
+    r"(?:in|the|an?|your|and|at|of|dry|dark|cool|closed|lidded|clean|biscuit|cookie|cake|glass|jars?"
+    r"|place|for|up to|about|life|shelf[- ]life|storage|shelf|they|it|these)"
+)
+_OR_FROZEN = r"(?:\W+(?:or\W+)?(?:freezer|frozen|freeze)\b.*)?"
+
+
+def _no_more_than(words: str, place: str) -> str:
+    """Return the pattern of a sentence of these words and a time alone, a place among them."""
+    some = rf"(?:{words})"
+    return (
+        rf"(?:^|(?<=[.] ))(?=[^.]*\b{place}\b)\W*(?:{some}\W+)*?({SPAN_PATTERN})"
+        rf"(?:\W+{some})*{_OR_FROZEN}\W*(?=$| [.] )"
+    )
+
+
+# of what is steeped or lives they may be how it is made: "3 weeks in a dark cupboard"
+_ON_ITS_OWN = (
+    clause_regex(_no_more_than(rf"{_BESIDE}|{_COLD}|stored?|keep|kept", _COLD)),
+    clause_regex(_no_more_than(rf"{_BESIDE}|{_DRY}", _DRY)),
+    clause_regex(_no_more_than(rf"{_BESIDE}|{_COLD}|{_DRY}", r"(?:storage|shelf[- ]life)")),
+    clause_regex(
+        rf"(?<!to )\b(?:use|eat|finish)(?: (?:it|them|this|these|all))*(?: up)? in\s+{_LONG}"
+    ),
+    clause_regex(
+        r"\b(?:discard|throw (?:out|away)|bin)"
+        r"(?: (?:it|them|any\w*|left\w*|what(?:ever)?|is|the rest))*"
+        rf" after\s+{_LONG}"
+    ),
+)
+_PUT_AWAY_FOR = (
+    clause_regex(
+        r"\b(?:store|keep|put away)\b[^.;]*?\b(?:fridge|refrigerator|freezer|refrigerated|frozen)\b"
+        rf"{_NOT_YET}\bfor\s+{_LONG}{_AND_THEN}"
+    ),
+)
+# what is put up stands in its jar to be ready, too
+_IN_ITS_TIN = (
+    clause_regex(
+        r"\b(?:store|keep|put away|pack)\b[^.;]*?"
+        r"\b(?:air-?tight|sealed|lidded|closed|tin|box|container)\b"
+        rf"{_NOT_YET}\bfor\s+{_LONG}{_AND_THEN}"
+    ),
+)
+# looser: it asks, and is never taken for granted
+_MAY_CLAIM = clause_regex(
+    r"\b(?:keeps?|kept|stor(?:es?|ed|ing)|lasts?|good|(?:use|eat|drink|finish|consume)d?\b[^.;]*?"
+    rf"\bwithin)\b{_NOT_YET}\b{_LONG}"
+)
+# loose words at the least that they can mean, since what is shorter is safe
+_LOOSELY: Mapping[str, str] = {
+    r"\b(?:an? )?couple (?:of )?(?=day|week|month|year)": "2 ",
+    r"\b(?:an? )?(?:good )?few (?:more )?(?=day|week|month|year)": "2 ",
+    r"\bseveral (?=day|week|month|year)": "3 ",
+    r"\ball (?:week|the week)\b": "for 1 week",
+    r"\b(?:an?|one) (day|week|month|year) or (?:two|so)\b": r"1 \1",
+    r"\b(?:one|1) or (?:two|2) (day|week|month|year)s\b": r"1 \1",
+}
+_A_DAY = 24 * 60
+_A_WEEK = 7 * _A_DAY
+
+
+def claimed_in(words: str, recipe: Recipe) -> Span | None:
+    """Return how long plain words of a recipe say that it keeps; None where they do not."""
+    kind = recipe.kind
+    best = dict(kind.timeline).get("best from", "")
+    ages = best and parse_span(best).minutes() >= _A_WEEK
+    if ages or kind.is_("steeped") or kind.is_("living"):
+        return first_span(words, _SURE)
+    tins = () if kind.is_("put up") else _IN_ITS_TIN
+    return first_span(words, (*_SURE, *_PUT_AWAY_FOR, *tins, *_ON_ITS_OWN))
+
+
+def may_be_claimed_in(words: str) -> Span | None:
+    """Return how long words may say that something keeps, to be asked about."""
+    return first_span(words, (*_SURE, *_PUT_AWAY_FOR, *_IN_ITS_TIN, _MAY_CLAIM))
+
+
+def first_span(words: str, patterns: Iterable[re.Pattern[str]]) -> Span | None:
+    """Return the time that the first of the patterns finds in words; None of less than a day."""
+    words = words.lower()
+    for loose, least in _LOOSELY.items():
+        words = re.sub(loose, least, words)
+    for pattern in patterns:
+        if found := pattern.search(words):
+            return days_of(next(filter(None, found.groups())))
+    return None
+
+
+def days_of(text: str) -> Span | None:
+    """Return a time of a day or longer; None of what is shorter or no time."""
+    try:
+        span = parse_span(text)
+    except Unreadable:
+        return None
+    return span if span.minutes() >= _A_DAY else None

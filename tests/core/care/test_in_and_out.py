@@ -1,0 +1,112 @@
+"""What a method puts in, and what it only names: tools, comparisons, what is taken out again.
+
+The sentences are such as cooks write, put down before they were tried: a food that is put in beside
+something that is taken out must be found, and a tool that is called after a food is none.
+"""
+
+from __future__ import annotations
+
+import pytest
+
+from stillroom.core.method.foods_in_method import foods_in_method
+from stillroom.core.reading.recipe_file import read_recipe
+
+_HEAD = (
+    "---\ntitle: Plum spread\nkind: preserve\nmakes: 2 jars of 200 ml\ningredients:\n"
+    "  - 500 g plums\n  - 300 g jam sugar\n---\n\n## Method\n\n"
+)
+_TOOLS = """
+potato peeler; potato ricer; potato masher; garlic press; apple corer; apple peeler; cherry
+stoner; olive pitter; nutmeg grater; cheese grater; lemon squeezer; lemon zester; orange juicer;
+egg cup; egg slicer; egg timer; egg separator; butter knife; butter muslin; bread knife; cake
+tin; cake tester; biscuit cutter; cookie scoop; coffee grinder; coffee mug; coffee filter; tea
+towel; tea strainer; milk pan; milk carton; wine bottle; wine siphon; beer crate; vodka bottle;
+sugar thermometer; salt shaker; pepper mill; spice grinder; honey dipper; jam funnel; jelly bag;
+pickle tongs; melon baller; mushroom brush; vegetable peeler; rice cooker; pizza stone; fish
+kettle; meat mallet; oyster knife; nut milk bag; pie dish; pastry brush; flour sieve; flour
+sifter; herb scissors; onion goggles; soup ladle; ice cream scoop; ice cream tub; asparagus
+kettle; strawberry huller; pineapple corer; chicken wire; grape scissors; almond blancher;
+peanut butter jar; mustard jar; cheese wire
+"""
+_COMPARED = """
+Cut it to the size of a walnut.
+Stir until it is like wet sand and smells of toffee.
+Cook till thick as double cream.
+Whisk to the texture of mayonnaise.
+Rub until it resembles oatmeal.
+Chop it smaller than a pea, no bigger than a peppercorn.
+It turns mustard yellow, then chestnut brown.
+Cut into strips as thin as spaghetti.
+Whisk until pale as butter.
+Rolled out as thin as a wafer.
+Reduce it to a glaze, like treacle.
+""".strip().splitlines()
+_PUT_IN = """
+Remove from the heat and stir in the almonds. | almond
+Remove from the oven and sprinkle with sesame seeds. | sesame
+Take out the vanilla pod and add the walnuts. | walnut
+Lift out the muslin bag and beat in the eggs. | egg
+Remove the bay leaf and whisk in the mustard. | mustard
+Discard the peel, then stir in the cream. | cream
+Bind with beaten egg. | egg
+Throw in two handfuls of almonds. | almond
+Throw the almonds in. | almond
+Throw it all together with the cream. | cream
+Take out of the tin and brush with egg. | egg
+Strip off the leaves and mix with the pistachios. | pistachio
+Pick out the stalks and add the hazelnuts. | hazelnut
+Once the scum is removed add the almonds. | almond
+Skim, discard the scum and stir in the tahini. | tahini
+With the stones removed, mix the fruit with the ground almonds. | almond
+Blanch the almonds and discard the skins. | almond
+Crack the eggs and throw away the shells. | egg
+Wash the jars and fill with walnuts and honey. | walnut
+Clean the pan and melt the butter in it. | butter
+Rinse the bottles and put a walnut in each. | walnut
+Do not forget the almonds. | almond
+Never leave out the egg. | egg
+No need to peel the apples, put them straight in. | apple
+Instead of lard I use butter. | butter
+In go the walnuts. | walnut
+""".strip().splitlines()
+_LEFT_OUT = """
+Throw the walnuts away. | walnut
+Strain out the almonds and throw them out. | almond
+Lift out the almonds and discard. | almond
+The almonds are thrown away. | almond
+Remove the almonds and the walnuts. | almond
+Remove the egg shells. | egg
+Use the egg whites for another recipe. | egg
+Do not add milk. | milk
+Keep it away from milk. | milk
+Serve with cheese. | cheese
+""".strip().splitlines()
+
+
+def _named(words: str) -> list[str]:
+    name = "in-and-out-" + "".join(filter(str.isalnum, words.lower()))[:60]
+    recipe = read_recipe(f"{_HEAD}{words}\n", f"recipes/{name}.md", name)
+    return [one.ingredient.item for one in foods_in_method(recipe)]
+
+
+@pytest.mark.parametrize("tool", [one.strip() for one in _TOOLS.split(";")])
+def test_a_tool_is_no_food(tool: str) -> None:
+    for words in (f"Peel them with the {tool}.", f"Wash the {tool} first, and set it aside."):
+        assert _named(words) == [], words
+
+
+@pytest.mark.parametrize("words", _COMPARED)
+def test_a_comparison_brings_nothing_in(words: str) -> None:
+    assert _named(words) == []
+
+
+@pytest.mark.parametrize("row", _PUT_IN)
+def test_what_is_put_in_is_found_beside_what_is_taken_out(row: str) -> None:
+    words, food = row.split(" | ")
+    assert [one for one in _named(words) if food in one], _named(words)
+
+
+@pytest.mark.parametrize("row", _LEFT_OUT)
+def test_what_is_taken_out_is_not_in_it(row: str) -> None:
+    words, food = row.split(" | ")
+    assert [one for one in _named(words) if food in one] == []
