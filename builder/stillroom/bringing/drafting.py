@@ -63,6 +63,7 @@ _LEFT_EMPTY: Final = re.compile(
 )
 # "1 + 2/3 cups" is one amount
 _MIXED: Final = re.compile(r"^\W*\d+\s*\+\s*(?:\d+\s*/\s*\d+|[½⅓⅔¼¾⅛])")
+_BRACKETS: Final = re.compile(r"\([^()]*\)")
 _TWO_THINGS: Final = re.compile(r"(?<!^\d)(?<!^\d\s)[;+]\s*(?:\d|[½¼¾])")
 _ADDED: Final = re.compile(
     r"(?:to (?:make|cook|prepare|serve|finish|bake)|additional|you(?:'|’)?ll also|you will also|"
@@ -162,7 +163,7 @@ def _add_facts(
         if len(row) > _LONGEST_ITEM:
             what = f'The line "{row[:40]} …" was too long, and is cut.'
             made.ask(place, what, "Write one ingredient a line.")
-        elif _TWO_THINGS.search(_MIXED.sub("", row)):
+        elif len(things) == 1 and _TWO_THINGS.search(_BRACKETS.sub("", _MIXED.sub("", row))):
             made.ask(place, f'Two things may stand on "{row}".', "Write each on a line of its own.")
         if _ADDED.match(head):
             what = f'"{head.strip(" :")}": this may be added by whoever is given it.'
@@ -173,6 +174,9 @@ def _add_facts(
         made.ask(at["ingredients"], what, "Add it to the list, if it goes into what is made.")
     if writer := recipe.writer or origin.writer:
         at["author"] = made.add(fact("author", _cut(writer, _LONGEST_NAME)))
+        if not recipe.writer and not origin.others:
+            what = f'"{_cut(writer, _LONGEST_NAME)}" sent it, and stands as whose recipe it is.'
+            made.ask(at["author"], what, "If it is somebody else's, write that; else let it stand.")
     for name, what, mend in recipe.doubts:
         made.ask(at.get(name, 1), what, mend)
 

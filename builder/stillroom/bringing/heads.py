@@ -20,6 +20,7 @@ Section = Literal["ingredients", "method", "aside"]
 _LONGEST_ITEM: Final = 200
 _LONGEST_HEAD: Final = 48
 _LONGEST_NEEDED: Final = 70
+_LONGEST_LED: Final = 30
 _SIGNS: Final = re.compile(r"^[#>*_=~\s•\-–—]+|[*_=~\s:.]+$")
 # "Stuff you'll need:", "Pour 4 pots, il vous faut": the head of a list says so at its end
 _NEEDED: Final = re.compile(
@@ -87,6 +88,8 @@ _BESIDE: Final = re.compile(
     r"(?: and [^\W\d]+)? (?:instructions|directions|tips|notes?|advice|suggestions?"
     r"|information|ideas)"
 )
+# "RECOMMENDED PROCESS TIMES FOR", above a table of a guide
+_PROCESS_TIMES: Final = re.compile(r"(?:table \w+ )?(?:recommended )?process(?:ing)? times?\b")
 _COMMENTS: Final = re.compile(
     r"(?:\d+|no|keine|nessun|sin|geen|aucun|one)\s+(?:comments?|thoughts?|repl(?:y|ies)|responses?|kommentare?|commenti?o?"
     r"|commentaires?|comentarios?|reacties?)(?:\s+(?:on|to|zu|su|sur|en|op)\b.*)?\s*:?",
@@ -151,7 +154,7 @@ def section_of(text: str) -> Section | None:
         return "aside"
     if heads_tools(text) or _STORY.fullmatch(bare) or _BESIDE.fullmatch(bare):
         return "aside"
-    if heads_comments(text):
+    if heads_comments(text) or _PROCESS_TIMES.match(bare):
         return "aside"
     needed = _NEEDED.fullmatch(text.strip()) and not titled(text)
     for_what = LIST_FOR.fullmatch(text.strip())
@@ -197,7 +200,8 @@ def heads_tools(text: str) -> bool:
 def after_section(text: str) -> tuple[Section, str] | None:
     """Return the part that begins a line and what follows: "Method: chop the mint"."""
     head, colon, rest = text.partition(":")
-    section = section_of(head) if colon and rest.strip() and len(head) < 30 else None
+    section = section_of(head) if colon and rest.strip() else None
+    section = section if len(head) < _LONGEST_LED or section == "ingredients" else None
     if section and not TIMED.fullmatch(text.strip()):
         return section, rest.strip()
     bare = _HEAD_ALONE.match(text)  # "Ingredients 125 g butter", "Method Put the butter in a pan."

@@ -13,7 +13,7 @@ from typing import Final
 from stillroom.bringing.found import Row
 from stillroom.bringing.heads import words
 from stillroom.bringing.lists import WIDE, amid_a_sentence
-from stillroom.bringing.sorting import is_only_makes, is_passed, is_sentence
+from stillroom.bringing.sorting import is_ingredient, is_only_makes, is_passed, is_sentence
 
 _FEW: Final = 6
 # "Day 1.", "Jour 2", "Part one"
@@ -22,7 +22,7 @@ _DAY: Final = re.compile(
 )
 _LONG: Final = 50
 _OPEN: Final = re.compile(
-    r"(?:[,;–-]|\b(?:and|or|the|an?|of|in|into|with|to|for|from|until|till?|then|und|mit|et|de|e|y))$",
+    r"(?:[,;–-]|\b(?:and|or|the|an?|of|in|into|with|to|for|from|until|till?|then|leaving|und|mit|et|de|e|y))$",
     re.IGNORECASE,
 )
 # "Note: wear gloves", "*Increase the time": said below the last step, and no part of it
@@ -109,7 +109,10 @@ def _is_broken_off(rows: Sequence[Row], place: int, capitals: bool) -> bool:
     """
     above = rows[place - 1].text
     if not rows[place].text[:1].islower():
-        return rows[place].text[:1].isdigit() and amid_a_sentence(rows, place)
+        amid = amid_a_sentence(rows, place) or bool(
+            _OPEN.search(above) and not is_ingredient(above)
+        )
+        return rows[place].text[:1].isdigit() and amid
     ended = re.search(r"[.!?:;]$", above)
     return len(above) >= _LONG or bool(_OPEN.search(above)) or (capitals and not ended)
 

@@ -200,6 +200,9 @@ def title_above(rows: Sequence[Row], behind: int, list_begin: int) -> int | None
             found = at
         elif found is not None and not (writer_of(row.text) or is_passed(row.text)):
             break
+    counted = first is not None and first.shape == "line" and says_its_kind(first.text)
+    if found is None and counted and list_begin > behind + 1 and rows[behind + 1].gap:
+        return behind  # "1-Gallon Mead", alone at the head of the page
     # typed without a capital, alone at the head of the page
     small = first is not None and first.shape == "line" and is_title(first.text.capitalize())
     return 0 if found is None and small and first and len(first.text.split()) <= 6 else found

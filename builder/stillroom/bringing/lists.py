@@ -20,6 +20,7 @@ from stillroom.bringing.sorting import (
     is_ingredient,
     is_only_makes,
     is_sentence,
+    is_told,
 )
 
 _HOW_TO: Final = re.compile(
@@ -46,6 +47,13 @@ _FOR_THE_END: Final = re.compile(
 _SPOKEN: Final = re.compile(r"(?:an?|one|two|three|four|five|six|half|few|some)\s", re.IGNORECASE)
 _IF_LIKED: Final = re.compile(
     r"(?:optional(?:ly|e)?|nach\s+belieben|facultatif|facoltativ\w|opcional|optioneel|evtl\.?)\b",
+    re.IGNORECASE,
+)
+_IN_BRACKETS: Final = re.compile(r"\s*\([^()]*\)")
+# "mint extract to taste", "fragrance oil as desired"
+_AS_LIKED: Final = re.compile(
+    r"\b(?:to\s+taste|optional|as\s+(?:desired|needed|liked)|if\s+(?:desired|liked|needed|you\s+like)|nach\s+(?:belieben|geschmack)"
+    r"|facultatif|facoltativ\w|opcional|al\s+gusto|à\s+volonté|naar\s+smaak)$",
     re.IGNORECASE,
 )
 _FIGURE: Final = re.compile(r"[\d½⅓⅔¼¾]")
@@ -148,7 +156,7 @@ def _named_end(rows: Sequence[Row], head: int) -> int:
                 return at
             continue
         amounts += is_ingredient(row.text)
-        if row.shape == "item" and amounts and _is_step(row.text):
+        if row.shape == "item" and amounts and (_is_step(row.text) or is_told(row.text)):
             return at
         if method or row.shape != "line" or is_ingredient(row.text):
             continue
@@ -157,7 +165,8 @@ def _named_end(rows: Sequence[Row], head: int) -> int:
             continue
         if is_sentence(row.text) and not amounts and _items_follow(rows, at):
             continue  # "Here is all that you need for the biscuits."
-        if is_sentence(row.text) or _ends_the_list(rows, head, at):
+        told = amounts > 0 and is_told(row.text)
+        if is_sentence(row.text) or told or _ends_the_list(rows, head, at):
             return at
         more = [one for one in rows[at + 1 : at + 3] if is_ingredient(one.text)]
         if row.gap and amounts and not more and not is_group(rows, at):
@@ -322,11 +331,15 @@ def _short_one(rows: Sequence[Row], at: int, end: int) -> bool:
     listed = row.shape == "item" and rows[at - 1].shape in ("item", "row")
     if listed and _steps_end_items(rows, at):
         return True
+    bare = _IN_BRACKETS.sub("", row.text).strip()
     most = _MOST_OF_A_THING if _A_THING.match(row.text) and not row.gap else 6
-    short = len(row.text.split()) <= most and not re.search(r"[.!?:]$", row.text)
+    most = most + 2 if _AS_LIKED.search(bare) else most
+    short = len(bare.split()) <= most and not re.search(r"[.!?:]$", bare)
+    if is_told(row.text):
+        return False
     if row.gap and not listed:  # a list with a blank line after each, as pages are saved
         below = rows[at + 1].text if at + 1 < len(rows) else ""
-        known = names_a_food(row.text) or is_ingredient(below) or names_a_food(below)
+        known = names_a_food(bare) or is_ingredient(below) or names_a_food(below)
         short = short and rows[at - 1].gap and known
     return (listed or short) and not is_sentence(row.text) and not is_only_makes(row.text)
 

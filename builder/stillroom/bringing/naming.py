@@ -68,7 +68,8 @@ _SIGNS: Final = (
      r"\bgelierzucker"),
     ("bake", r"\bpreheat|\bbake\b|\bbaking (?:sheet|tray)|\boven\b|\bbacken|\bofen\b"),
     ("confection", r"\bsoft[- ]ball|\bhard[- ]crack|\bsugar thermometer|\bcandy thermometer"),
-    ("craft", r"\bbeeswax|\bneedle\b|\bcrochet|\bknit\b|\bsew\b|\blye\b|\bwick\b"),
+    ("craft", r"\bbeeswax|\bsoy wax|\bbienenwachs|\bneedle\b|"
+     r"\bcrochet|\bknit\b|\bsew\b|\blye\b|\bwick\b"),
 )  # fmt: skip
 
 
@@ -84,9 +85,11 @@ _ENDINGS: Final = {
     **dict.fromkeys(("bonbons", "karamellen", "konfekt"), "sweets"),
     **{"sirup": "syrup", "chutney": "chutney", "kuchen": "cake"},
     **{"zucker": "infused sugar", "salz": "infused salt"},
+    **dict.fromkeys(("likeur", "likeurtje"), "liqueur"),
+    **{"salbe": "salve", "speculaas": "biscuits"},
     **{"seife": "soap", "kerze": "candle", "kerzen": "candles"},
 }
-"""How German words end that name what is made; none that ends another ("Hummus", "Gourmet")."""
+"""How German and Dutch words end that name what is made; none that ends another ("Hummus")."""
 
 
 @dataclass(frozen=True)

@@ -24,6 +24,17 @@ _SIGNS: Final = re.compile(r"\s*(?:[;|•·]|\s\+\s)\s*(?=(?:about |ca\.? )?[\d�
 _NEXT_MEASURE: Final = re.compile(
     r"(?<=[^\W\d])[\s,]+(?=\d+(?:[.,]\d+)?\s*(?:k?g|gr|ml|cl|dl|l|EL|TL|Msp|Prise|Pck|cups?|tbsp|tsp|oz|lb)\b\.?\s+[^\W\d])"
 )
+# where two columns may part: "2 cups sugar ½ cup butter"
+_MAY_PART: Final = re.compile(
+    r"(?<=[^\W\d])\)?,?\s+(?=[\d½⅓⅔¼¾⅛])(?![^()]*\))|(?<=\))\s+(?=[\d½⅓⅔¼¾⅛])"
+)
+# a number behind one of these goes on with what stands before it: "flour type 405", "juice of 2"
+_OPEN_BEFORE: Final = re.compile(
+    r"\b(?:types?|typ|t|no|nr|number|grade|size|for|of|in|into|to|with|at|by|or|and|from|about|up|over|plus|minus|less"
+    r"|oder|und|von|mit|ou|et|de|pour|o|y|e|con|di|per|para|of|en|van|met)\.?$",
+    re.IGNORECASE,
+)
+_MOST_PLACES: Final = 6
 # "0,5 tl zout" is one
 _COMMAS: Final = re.compile(r"\s*(?:,(?!\d)|(?<!\d),)\s*(?![^()]*\))(?!\d+\s*%)")
 _TIME: Final = re.compile(
@@ -164,6 +175,8 @@ def things_on(row: str) -> list[str]:
     ['icing sugar', 'lemon juice', 'cinnamon']
     >>> things_on("1 kg figs, 600 g sugar")
     ['1 kg figs', '600 g sugar']
+    >>> things_on("1 cup butter, softened ½ cup brown sugar, packed")
+    ['1 cup butter, softened', '½ cup brown sugar, packed']
     >>> things_on("½ teaspoon each of ground nutmeg, cinnamon & mace")
     ['½ teaspoon ground nutmeg', '½ teaspoon ground cinnamon', '½ teaspoon ground mace']
     """
@@ -171,6 +184,8 @@ def things_on(row: str) -> list[str]:
         return foods
     if each := _each_of(row):
         return each
+    if pair := _side_by_side(row):
+        return pair
     glued = _NEXT_MEASURE.split(row) if len(_amounts_between_commas(row)) < _LEAST else [row]
     if len(glued) >= _LEAST and _certain(glued):
         return [part.strip(" ,") for part in glued]
@@ -182,6 +197,27 @@ def things_on(row: str) -> list[str]:
         apart = apart or (len(amounts) == len(parts) == _PAIR and all(map(_measures_a_food, parts)))
         found += parts if apart else [piece.strip()]
     return found
+
+
+def _side_by_side(row: str) -> list[str]:
+    """Return the two things of a line that lists two columns beside each other; [] for any other.
+
+    Both must be so much of a food that is known, and there must be one place where they part.
+    """
+    places = [one.start() for one in _MAY_PART.finditer(row)]
+    pairs = [(row[:at].strip(" ,"), row[at:].strip()) for at in places[:_MOST_PLACES]]
+    pairs = [pair for pair in pairs if not _OPEN_BEFORE.search(pair[0])]
+    whole = [pair for pair in pairs if all(map(_is_so_much_of_a_food, pair))]
+    return list(whole[0]) if len(whole) == 1 else []
+
+
+def _is_so_much_of_a_food(part: str) -> bool:
+    """Whether a part is an amount of a known food, whatever its unit: "4 onions", "1 jar honey"."""
+    try:
+        read = read_line(part)
+    except Unreadable:
+        return False
+    return isinstance(read.amount, Amount) and find_staple(read.item) is not None
 
 
 EACH_BELOW: Final = re.compile(
@@ -203,7 +239,11 @@ def _each_of(row: str) -> list[str]:
     parts = [part for part in parts if part]
     made = re.match(r"(ground|dried|chopped|grated|powdered)\s", parts[0], re.IGNORECASE)
     if made:
-        parts = [parts[0], *(f"{made[1]} {part}" for part in parts[1:])]
+        how = made[1]
+        parts = [
+            part if part.lower().startswith(f"{how.lower()} ") else f"{how} {part}"
+            for part in parts
+        ]
     whole = len(parts) >= _PAIR and all(map(names_a_food, parts))
     return [f"{found['amount'].strip()} {part}" for part in parts] if whole else []
 

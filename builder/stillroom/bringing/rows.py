@@ -15,6 +15,7 @@ from typing import Final
 from stillroom.bringing.found import Row
 from stillroom.bringing.heads import after_section, heads_tools, list_and_method, section_of
 from stillroom.bringing.lists import is_head
+from stillroom.bringing.old_books import made_new
 from stillroom.bringing.one_line import listed_and_told, names_a_food
 from stillroom.bringing.sorting import (
     is_ingredient,
@@ -78,7 +79,7 @@ _PREPARE: Final = re.compile(
 
 def made_ready(rows: Sequence[Row]) -> list[Row]:
     """Return rows without a page's times, with what it joined parted and what it parted joined."""
-    apart = _apart(_without_times(_with_card_facts(_with_halves_joined(rows))))
+    apart = _apart(_without_times(_with_card_facts(_with_halves_joined(made_new(rows)))))
     joined = _with_amounts_joined(_with_makes_joined(_with_dots_apart(apart)))
     return _with_numbered_lists(joined)
 

@@ -14,6 +14,7 @@ from stillroom.bringing.titles import LIST_FOR, titled, without_guide, writer_of
 from stillroom.core.amounts.quantities import Amount
 from stillroom.core.lines.number_words import languages_that_begin
 from stillroom.core.lines.reader import read_line
+from stillroom.core.lines.staple_table import find_staple
 from stillroom.core.words.problems import Unreadable
 
 _LONGEST_HEAD: Final = 48
@@ -65,8 +66,8 @@ _NUMBERED: Final = re.compile(
     re.IGNORECASE,
 )
 _MAKES: Final = re.compile(
-    r"(?:^|[.!;]\s+|\s[-–—]\s+|[({]|(?:,|\bwhich)\s+(?=(?:makes|yields)\s+(?:about\s+|around\s+)?\d)|\band\s+(?=(?:makes|yields)\s+(?:about\s+)?\d)|[({](?=to\s+make\s)|\b(?=rinden?\s+(?:para\s+)?(?:un[oa]s\s+)?\d)|\bingredients\s+(?=have\s+\d+\s+servings))(?:this\s+|the\s+|recipe\s+|it\s+|should\s+|will\s+){0,3}"
-    r"(?:to\s+make(?=\s+(?:about\s+)?\d)|rinden?(?:\s+para)?|(?:bekommt|erhält)\s+man\b[^.\d]{0,30}?(?=(?:etwa\s+|ca\.?\s+)?\d)|makes?(?=\s+(?:about\s+|around\s+)?\d)|makes|y(?:ie|ei)lds?|have(?=\s+\d+\s+servings)|servings?|serves|recipe\s+yields?|ergibt|für\s+ca\.?|für\s+etwa|donne|"
+    r"(?:^|[.!;]\s+|\s[-–—]\s+|[({]|(?:,|\bwhich)\s+(?=(?:makes|yields)\s+(?:about\s+|around\s+)?\d)|\band\s+(?=(?:makes|yields)\s+(?:about\s+)?\d)|[({](?=to\s+make\s)|\b(?=rinden?\s+(?:para\s+)?(?:un[oa]s\s+)?\d)|\bingredients\s+(?=have\s+\d+\s+servings))(?:this\s+|these\s+|the\s+|following\s+|ingredients\s+|quantities\s+|recipe\s+|it\s+|should\s+|will\s+){0,3}"
+    r"(?:to\s+make(?=\s+(?:about\s+)?\d)|makes(?=\s+(?:two|three|four|five|six|eight|ten|twelve)\s)|rinden?(?:\s+para)?|(?:bekommt|erhält)\s+man\b[^.\d]{0,30}?(?=(?:etwa\s+|ca\.?\s+)?\d)|makes?(?=\s+(?:about\s+|around\s+)?\d)|makes|y(?:ie|ei)lds?|have(?=\s+\d+\s+servings)|servings?|serves|recipe\s+yields?|ergibt|für\s+ca\.?|für\s+etwa|donne|"
     r"pour(?!\s+[\d\s/½¼¾⅓⅔.-]*(?:cups?|bottles?|tablespoons?|teaspoons?|tbsps?|tsps?|ounces?|oz|quarts?"
     r"|gallons?|pints?|lit(?:er|re)s?\s+of|inch|jars?|half|quarter|third)\b|[^.;]*\b(?:of|into|over|the|with|each)\b)"
     r"(?:\s+environs?)?(?=\s+:?\s*\d|\s+(?:deux|trois|quatre|cinq|six|huit|dix|douze)\s+(?:lit|bout|pot|boc|pers))|per(?=\s+(?:circa\s+|ca\.?\s+)?\d+\s+(?:vas|baratt|bottigli|persone|biscott|porzion|pezz))|"
@@ -130,7 +131,7 @@ LEADERS: Final = re.compile(r"(?:…|\.{3})[….]*\s*\d")
 """Dots that lead to a figure, as tables are typed."""
 _CREDIT: Final = re.compile(
     r"(?:photo(?:graph|grafie|graphie|s)?|picture|image|foto(?:grafía|s)?|bild(?:er)?|video)\s*"
-    r"(?:by|credits?|courtesy|©|:|von|di|de|par|door)\b.{2,60}",
+    r"(?:(?:by|credits?|courtesy|©|von|di|de|par|door)\b|:).{2,60}",
     re.IGNORECASE,
 )
 _GLUED_TIME: Final = re.compile(
@@ -150,6 +151,11 @@ _PEOPLE_ALONE: Final = re.compile(
     r"\d+(?:\s*[-–]\s*\d+)?\s+(?:person(?:s|nes|en|as|e)|people|portions?|portionen|porzioni|porciones|porties|servings)",
     re.IGNORECASE,
 )
+# "Peel the plums. Boil them with the sugar until"
+_ENDS_WITHIN: Final = re.compile(r"[a-zà-ÿ]{3}[.!?]\s+[A-ZÀ-Ý][a-zà-ÿ]+\s")
+_LEAST_TOLD: Final = 3
+# "cover for the jar", "line for hanging": a thing, and what it is for
+_WHAT_FOR: Final = re.compile(r"^[^\W\d]+\s+(?:for|of)\s", re.IGNORECASE)
 _NUTRITION: Final = re.compile(
     r"\d+\s*(?:k?cal(?:ories)?|kj)\b|\d\s*(?:m?g|(?:milli)?grams)\s+(?:sat\.?\s+)?"
     r"(?:fat|protein|carbohydrates?|fib(?:er|re)|sugars|sodium|cholesterol|calcium)\b",
@@ -218,7 +224,25 @@ def is_sentence(text: str) -> bool:
     """
     count = len(text.split())
     ends = bool(re.search(r"[.!?…][\"”’')]*$", text))
-    return (ends and count >= 7) or count > 28
+    within = text[:1].isalpha() and _ENDS_WITHIN.search(text)
+    return bool((ends or within) and count >= 7) or count > 28
+
+
+def is_told(text: str) -> bool:
+    """Whether a short line says what is done, though it ends as no sentence does.
+
+    >>> is_told("Soak the flowers in the water"), is_told("Laver les fruits")
+    (True, True)
+    >>> is_told("Mixed spice"), is_told("Cover for the jar"), is_told("Dry white wine")
+    (False, False, False)
+    """
+    said = plain(text).split()
+    if len(said) < _LEAST_TOLD or said[0] not in words("told_first"):
+        return False
+    article = said[1] in words("told_within") or any(
+        one in words("told_within") for one in said[2:]
+    )
+    return article and not _WHAT_FOR.search(text) and find_staple(" ".join(said[:2])) is None
 
 
 def number_of(text: str) -> str:

@@ -12,7 +12,7 @@ from dataclasses import dataclass
 from typing import Final
 
 from stillroom.bringing.found import Row
-from stillroom.bringing.sorting import is_ingredient
+from stillroom.bringing.sorting import is_ingredient, is_passed
 from stillroom.bringing.typed_marks import bare
 
 _RULE: Final = re.compile(r"\s*[|+](?:[-=:\s|+])*\s*$")
@@ -60,12 +60,27 @@ def rows_of_table(lines: Sequence[str]) -> list[Row]:
     ['2 eggs']
     """
     table = _read(lines)
+    if facts := _facts_of(table):
+        return [Row(bare(fact), "line", 0, place == 0) for place, fact in enumerate(facts)]
     foods = _column_of_foods(table)
     if foods is None:
         rows = (*([table.heads] if table.heads else []), *table.body)
         texts = (bare(" | ".join(filter(None, row))) for row in rows)
         return [Row(text, "row", 0, place == 0) for place, text in enumerate(texts) if text]
     return _list_of(table, foods)
+
+
+def _facts_of(table: Table) -> list[str]:
+    """Return a page's facts that stand in a table, "Servings: 24"; [] for any other table."""
+    if len(table.heads) >= _LEAST and len(table.body) == 1:
+        pairs = list(zip(table.heads, table.body[0], strict=False))
+    else:
+        rows = (*([table.heads] if table.heads else []), *table.body)
+        pairs = [(row[0], row[1]) for row in rows if len(row) == _LEAST]
+        pairs = pairs if len(pairs) == len(rows) else []
+    told = sum(is_passed(f"{bare(name)}: x") for name, _ in pairs)
+    most = len(pairs) >= _LEAST and told * 2 > len(pairs)
+    return [f"{bare(name)}: {value}" for name, value in pairs] if most else []
 
 
 def _read(lines: Sequence[str]) -> Table:

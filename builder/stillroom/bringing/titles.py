@@ -13,7 +13,7 @@ _LONGEST_HEAD: Final = 48
 _LONGEST_ITEM: Final = 200
 _BY: Final = re.compile(
     r"(?:from\s+the\s+kitchen\s+of|by|from|recipe\s+(?:by|from)|(?:contributed|submitted|shared|sent\s+in|posted)\s+by"
-    r"|author|written\s+by|von|rezept\s+von|par|di|de)"
+    r"|author|words\s+by|words(?=\s*:)|written\s+by|von|rezept\s+von|par|di|de)"
     r"\b\s*:?\s+(?P<who>[^\W\d](?:(?!(?<!\s(?-i:[A-Z]))(?<!Mrs)(?<!Mr)(?<!Dr)(?<!St)[.!?]\s)[^:;]){1,60})$",
     re.IGNORECASE,
 )
@@ -24,8 +24,11 @@ _BESIDE: Final = re.compile(
 )
 _RECIPE: Final = re.compile(
     r"(?:(?:recipe|rezept|recette|ricetta|receta|recept)\s*(?:name|title|(?:n[°ºo]\.?|no\.|nr\.?|#)\s*\d{1,2}\s*[-–.)]?)?|title|titel|titre|titolo|título)\s*(?:(?<=\d)|(?<=[-–.)])|:)\s*(?P<title>\S.*)"
+    r"|(?:recept|rezept|recette|ricetta|receta|RECEPT|REZEPT|RECETTE|RICETTA|RECETA)\s+(?P<called>(?!voor\b|für\b|pour\b|per\b|para\b|d[ei]\b|n[°ºor]\b)[^\W\d][^:.!?]{2,50}):$"
     r"|(?:(?:my|our|the|[\w'’]+['’]s)\s+)?(?:\w+\s+)?(?:recipe\s+for|rezept\s+für|recette\s+d[eu]|"
     r"receta\s+de|recept\s+voor)\s+(?P<for>\S.*?)\s*:?$"
+    r"|(?:[\w'’]+,?\s+){1,5}(?:das|mein|unser|het|la|il|el)\s+(?:rezept\s+für|recept\s+voor|recette\s+d[eu]|ricetta\s+(?:per|del)|receta\s+de)"
+    r"\s+(?:(?:d(?:ie|en|as)|eine?n?|de|het|il|la)\s+)?(?P<that>[^\W\d](?:[^\s.:]*\s?){1,5}):$"
     # "for the filling you will need" heads a part of a list, "for plum jam you will need" a recipe
     r"|(?:for|to\s+make|für)\s+(?!(?:the|an?|this|these|it|your|d(?:ie|en|as)|eine?n?)\b)"
     r"(?P<need>\S.*?),?\s+(?:you\s*(?:['’]ll|will)?\s+need\b|(?:braucht|benötigt)\s+(?:man|ihr)\b"
@@ -83,7 +86,8 @@ def titled(text: str) -> str:
     ('Plum jam', '')
     """
     found = _RECIPE.fullmatch(text.strip()) if len(text) <= _LONGEST_ITEM else None
-    said = (found["title"] or found["for"] or found["need"]).strip(" :–") if found else ""
+    named = ("title", "called", "for", "that", "need")
+    said = next(filter(None, (found[one] for one in named)), "").strip(" :–") if found else ""
     if _SO_MANY.match(said):  # "Recept voor ongeveer 2 liter": how much, not of what
         return ""
     return said[:1].upper() + said[1:] if found and found["title"] is None else said

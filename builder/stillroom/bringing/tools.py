@@ -45,7 +45,7 @@ _ARTICLES: Final = frozenset(
 # what would be a measure by its first word alone
 _OF_WOOD: Final = re.compile(
     r"(?:un[ae]?\s+)?(?:cuchara\s+de\s+(?:madera|palo)|cuill[eè]re\s+en\s+bois|cucchiaio\s+di\s+legno)"
-    r"|(?:an?\s+)?hole\s+punch"
+    r"|(?:an?\s+)?hole\s+punch|(?:safety|protective)\s+(?:glasses|gear|eyewear)"
 )
 _FOODS: Final = 2
 """Foods known for certain, from which on a list is one of foods."""

@@ -14,6 +14,7 @@ import zlib
 from collections.abc import Iterator
 from typing import Final
 
+from stillroom.bringing.columns import add_columns
 from stillroom.bringing.found import Row, Shape
 from stillroom.bringing.plain_text import tidy
 from stillroom.bringing.sorting import number_of
@@ -142,7 +143,7 @@ def _word_text(paragraph: ElementTree.Element) -> str:
         elif one.tag in (f"{_W}br", f"{_W}cr"):
             parts.append("\n")
         elif one.tag == f"{_W}tab":
-            parts.append(" ")
+            parts.append("\t")
         elif one.tag == f"{_W}noBreakHyphen":
             parts.append("-")
         elif not one.tag.endswith(("}Fallback", "}del", "}instrText", "}pPr", "}rPr")):
@@ -205,14 +206,16 @@ def _open_text(tag: ElementTree.Element) -> str:
             waiting.append(one.tail)
         if one.tag in (f"{_OFFICE}annotation", f"{_T}note"):
             continue
-        parts.append({f"{_T}line-break": "\n", f"{_T}tab": " ", f"{_T}s": " "}.get(one.tag, ""))
+        parts.append({f"{_T}line-break": "\n", f"{_T}tab": "\t", f"{_T}s": " "}.get(one.tag, ""))
         waiting.extend(reversed(list(one)))
         waiting.append(one.text or "")
     return "".join(parts)
 
 
 def _add(rows: list[Row], text: str, shape: Shape, level: int, gap: bool) -> None:
-    said = bare(tidy(text))
+    if shape in ("line", "item") and "\t" in text.strip() and add_columns(rows, text, gap):
+        return
+    said = bare(tidy(text.replace("\t", " ")))
     if not said:
         return
     if shape == "line" and number_of(said):

@@ -54,7 +54,8 @@ _LEAD = late_regex(
     r"|opzionale|opcional|eventueel|optioneel)\s*:?\s+(?=\S)",
     re.IGNORECASE,
 )
-_PARTS_TO_ONE = late_regex(r"\d\s?:\s?\d\b")  # "2:1 Gelierzucker" names a sugar
+# "2:1 Gelierzucker" names a sugar, "80 proof vodka" how strong it is
+_PARTS_TO_ONE = late_regex(r"\d\s?:\s?\d\b|\d{2,3}[\s-]*proof\b", re.IGNORECASE)
 _DASH = late_regex(r"\s*[-–—]\s+(?=[^\W\d])")
 _AMOUNT_IN_BRACKETS = late_regex(r"\((?P<amount>[\d½⅓⅔¼¾⅛][^()]{0,15})\)\s+(?=[^\W\d])")
 _LOOSE_END = late_regex(r"\s+[-–—]+\s*$")  # "3 dl di succo –"

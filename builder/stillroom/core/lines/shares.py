@@ -41,6 +41,13 @@ _TO_EACH = late_regex(
     rf"(?P<per>(?:{_NUMBER}\s*)?{_UNIT}\b)\.?\s+(?:of\s+)?(?P<of>[^\W\d][^,;()\d]*?)\.?",
     re.IGNORECASE,
 )
+# "to every lb. of cherries allow 3 oz. of pounded sugar", "to 12 oranges 1 pint of water"
+_EACH_FIRST = late_regex(
+    rf"(?:and\s+)?(?:to|for)\s+(?P<each>(?:each|every)\s+)?(?P<per>(?:{_NUMBER}\s*)?(?:{_UNIT}\b\.?)?)\s*(?:of\s+)?"
+    rf"(?P<of>[^\W\d][^,;()\d]*?),?\s+(?P<verb>(?:allow|add|take)\s+)?"
+    rf"(?P<amount>{_NUMBER}\s*(?:{_UNIT}\b\.?)?)\s*(?:of\s+)?(?P<food>[^\W\d][^\d;()]*?)\.?",
+    re.IGNORECASE,
+)
 
 
 def refuse_share(reading: LineReading) -> None:
@@ -61,14 +68,18 @@ def refuse_share(reading: LineReading) -> None:
 
 def refuse_ratio(text: str) -> None:
     """Ask about so much to each so much of another thing, with the way the book writes that."""
-    said = _TO_EACH.fullmatch(text.strip())
+    said = _TO_EACH.fullmatch(text.strip()) or _EACH_FIRST.fullmatch(text.strip())
     if said is None:
         return
-    per = said["per"] if re.match(r"[\d½¼¾]", said["per"]) else f"1 {said['per']}"
+    parts = {name: (words or "").strip(" .") for name, words in said.groupdict().items()}
+    if not parts["per"] or not (parts.get("each", "every") or parts["verb"]):
+        return
+    per = parts["per"] if re.match(r"[\d½¼¾]", parts["per"]) else f"1 {parts['per']}"
+    of = f"of {parts['of']}" if re.search(r"[^\W\d]", per) else parts["of"]
     raise Unreadable(
         f'"{text.strip()}" is so much to another thing, and not how much in all.',
-        f'Write "{said["food"]}, {said["amount"].strip()} per {per} of {said["of"]}" '
-        f"where a line of the list is called {said['of']}, else the whole amount.",
+        f'Write "{parts["food"]}, {parts["amount"]} per {per} {of}" where a line of the list is '
+        f"called {parts['of']}, else the whole amount.",
     )
 
 
