@@ -69,7 +69,7 @@ Juice of Morello cherries, 15 pints; brandy, 14 pints; sugar, 8 lbs. Crush the p
 
 def test_an_old_books_paragraphs_are_its_list_its_method_and_notes() -> None:
     (toffee,) = brought(TOFFEE)
-    assert (toffee.title, fact(toffee, "makes")) == ("Everton toffee", "2 lbs. of toffee")
+    assert (toffee.title, fact(toffee, "makes")) == ("Everton toffee", "2 lbs of toffee")
     assert listed(toffee) == [
         "1 lb. of powdered loaf sugar",
         "1 teacupful of water",
