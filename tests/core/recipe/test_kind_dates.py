@@ -97,6 +97,7 @@ LONGER = [
     ("preserve", "Leave to mature for 6 weeks before eating.", 42),
     ("infusion", "Leave for two years.", 730),
     ("infusion", "Leave to infuse for 24 hours.", None),
+    ("infusion", "Leave to soak overnight, then strain when it tastes right.", None),
     ("infusion", "Strain and bottle.", None),
     ("bake", "It keeps for a month in a tin.", None),
 ]
@@ -117,6 +118,30 @@ def test_a_longer_wait_of_the_method_is_waited_for(kind: str, step: str, days: i
         assert told.differs == ""
 
 
+# kind, step, more of the list, days to "can be given"; None where the kind's own dates stay
+SHORTER = [
+    ("infusion", "Leave for 3 weeks, shaking now and then. Strain.", "", 21),
+    ("infusion", "Shake daily for a month. Strain.", "", 28),
+    ("infusion", "Leave 2 weeks, strain, add the syrup and rest another week.", "", 21),
+    ("ferment", "Leave at room temperature for 3 weeks, then the fridge.", "", 21),
+    ("ferment", "Leave to bubble for 10 days, rack and bottle.", "  - 1 kg honey\n", None),
+    ("ferment", "Leave for 10 days.", "  - 1 sachet yeast\n", None),
+]
+
+
+@pytest.mark.parametrize(("kind", "step", "more", "days"), SHORTER)
+def test_a_shorter_wait_of_what_is_steeped_is_its_own(
+    kind: str, step: str, more: str, days: int | None
+) -> None:
+    listed = RECIPE.replace("{more}---", more + "---").replace("700 ml gin, 40% vol", "20 g gin")
+    found = read_recipe(listed.format(step=step, kind=kind), "recipes/gin.md", f"gin-{len(step)}")
+    start = date(2027, 3, 1)
+    if days is None:
+        assert found.stages == found.stages_of_kind
+    else:
+        assert days <= (lay_out(found.stages, start).usable - start).days <= days + 4
+
+
 def test_a_wait_beyond_its_keeping_is_not_taken() -> None:
     found = recipe("Leave to mature for 6 weeks.", "bake", "keeps: 2 weeks\n")
     assert found.stages == found.stages_of_kind
@@ -127,7 +152,7 @@ def test_a_wait_beyond_its_keeping_is_not_taken() -> None:
 
 def test_the_terminal_says_so(tmp_path, monkeypatch) -> None:
     monkeypatch.chdir(tmp_path)
-    step = "Leave to steep for 3 weeks, shaking daily."
+    step = "Leave to steep for 2 days, shaking daily."
     (tmp_path / "gin.md").write_text(
         RECIPE.format(step=step, kind="infusion", more=""), encoding="utf-8"
     )

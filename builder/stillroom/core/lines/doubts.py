@@ -92,6 +92,7 @@ _MEASURED_ON = late_regex(
     r"(?:(?:small|medium|large|whole)\s+)?(?P<food>[a-zà-ÿ][^,;()\d]*)$",
     re.IGNORECASE,
 )
+_ABOUT = frozenset({"about", "approx", "approximately", "around", "roughly", "or", "circa"})
 _AND_SO_MUCH = late_regex(rf"\s+(?:and|&|und|et|e|y|en)\s+(?={_NUMBER})", re.IGNORECASE)
 _IN_BRACKETS = late_regex(r"\s*\([^()]*\)")
 # "1 bouquet garni, with 2 bay leaves, 1 sprig thyme": the amounts are those of its parts
@@ -289,7 +290,8 @@ def _measures_on(reading: LineReading) -> bool:
     for piece in re.split(r"[,;]\s+", bare):
         more = _MEASURED_ON.search(piece)
         said = normal_form(piece[: more.start()]).split() if more else []
-        if more is None or not said or not all_harmless(said):
+        # "(about 1 quart berries)" is the same berries over again
+        if more is None or _ABOUT.issuperset(said) or not all_harmless(said):
             continue
         food = find_staple(more["food"].strip())
         if food is not None and food != find_staple(reading.item):

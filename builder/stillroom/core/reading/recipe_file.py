@@ -29,7 +29,7 @@ from stillroom.core.reading.facts_above import read_facts
 from stillroom.core.reading.recipe_problems import say_what_is_wrong
 from stillroom.core.reading.written_facts import NAMES, Ready, make_ready
 from stillroom.core.recipe.body import NO_METHOD, Body, read_body
-from stillroom.core.recipe.kind_dates import longer_waits
+from stillroom.core.recipe.kind_dates import waits_to_go_by
 from stillroom.core.recipe.method import brace_faults, find_base
 from stillroom.core.recipe.model import (
     LONGEST_NAME,
@@ -145,7 +145,7 @@ def _draft_of(recipe: Recipe | None, larder: Larder) -> Recipe | None:
 
 def _completed(recipe: Recipe, larder: Larder) -> Recipe:
     """Return a recipe with what the book knows of its foods and of how it keeps."""
-    dated = recipe.model_copy(update={"waits_of_method": longer_waits(recipe)})
+    dated = recipe.model_copy(update={"waits_of_method": waits_to_go_by(recipe)})
     known = the_one(_with_foods(dated, larder))
     return known.model_copy(update={"keeps": known_keeping(known), "plans_by": planned_span})
 

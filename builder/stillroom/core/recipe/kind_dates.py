@@ -3,12 +3,13 @@
 A recipe that states no timeline is given its kind's. The page says so, and where the method names
 other times it says that too and offers the lines to write. Where the method waits longer than the
 kind does, its waits are the recipe's dates until somebody writes them: a plan must not give away in
-two days what is to cure for six weeks. Leaves out how a method's words are
-read: method_times.py.
+two days what is to cure for six weeks. So are shorter ones of what is steeped or salted: three
+weeks in a cupboard are no eight months. Leaves out how a method's words are read: method_times.py.
 """
 
 from __future__ import annotations
 
+import re
 from dataclasses import dataclass
 from datetime import date
 from fractions import Fraction
@@ -21,11 +22,17 @@ from stillroom.core.when.spans import Span
 from stillroom.core.when.stage_dates import lay_out
 from stillroom.core.when.stages import MILESTONES, Stage, parse_stage
 from stillroom.core.when.timeline_checks import check_timeline
+from stillroom.core.words.patterns import late_regex
 from stillroom.core.words.problems import Problem, Unreadable
 
 # any start will do to compare lengths
 _A_START: Final = date(2027, 2, 1)
 _NEAR: Final = Fraction(3, 4)
+_SOME_DAYS: Final = 5
+_FEEDS_YEAST: Final = late_regex(
+    r"\b(?:sugar|honey|yeast|syrup|juice|must|wort|malt|treacle|molasses|cider|grapes?|tea|bug|scoby)\b",
+    re.IGNORECASE,
+)
 _WORK: Final = frozenset({"prepare", "strain", "bottle", "finish", "give"})
 
 
@@ -69,13 +76,15 @@ def dates_of_kind(recipe: Recipe) -> KindDates | None:
     return KindDates(whose, differs, _lines_to_write(recipe, said), first.line)
 
 
-def longer_waits(recipe: Recipe) -> tuple[Stage, ...]:
-    """Return a timeline with the waits of the method, where they are longer than the kind's; or ().
+def waits_to_go_by(recipe: Recipe) -> tuple[Stage, ...]:
+    """Return a timeline with the waits of the method, where they outdo the kind's; else ().
 
     None where what it says does not go together, as what is past its keeping before it is ready.
     """
     said = () if recipe.timeline else times_in_method(recipe.method)
-    if not said or _longest(said) <= _longest_of_kind(recipe):
+    if not said or _agrees(recipe, said):
+        return ()
+    if _longest(said) <= _longest_of_kind(recipe) and not _is_all_its_waiting(recipe, said):
         return ()
     try:
         written = [line.partition(": ") for line in _lines_to_write(recipe, said)]
@@ -83,6 +92,20 @@ def longer_waits(recipe: Recipe) -> tuple[Stage, ...]:
     except Unreadable:
         return ()
     return () if any(check_timeline(stages, recipe.keeps.unopened)) else stages
+
+
+def _is_all_its_waiting(recipe: Recipe, said: tuple[Said, ...]) -> bool:
+    """Whether waits that are shorter than the kind's are all that is waited for.
+
+    Some days in spirit, sugar or salt are; a must that has bubbled for a week is not ready, and its
+    gas bursts bottles.
+    """
+    if max(_days(one.span) for one in said) < _SOME_DAYS:
+        return False
+    kind = recipe.kind
+    if kind.is_("living"):
+        return not any(_FEEDS_YEAST.search(one.item) for one in recipe.ingredients)
+    return kind.is_("steeped")
 
 
 def _lines_to_write(recipe: Recipe, said: tuple[Said, ...]) -> tuple[str, ...]:

@@ -113,6 +113,11 @@ _WARNED: Final = late_regex(
 _TENS: Final = late_regex(
     r"\b(twenty|thirty|forty|fifty|sixty) (one|two|three|four|five|six|seven|eight|nine)\b", re.I
 )
+# "another month" is one, "a further 2 weeks" are two
+_ONE_MORE: Final = late_regex(
+    rf"\b(?:another|a further|a second|one more)\s+(?={UNIT})", re.IGNORECASE
+)
+_SO_MANY_MORE: Final = late_regex(rf"\b(?:another|a further)\s+(?={NUMBER}\b)", re.IGNORECASE)
 _SHORTENED: Final = late_regex(rf"\b(?:{'|'.join(_SHORT)})\b\.?", re.IGNORECASE)
 
 
@@ -191,7 +196,8 @@ def _in_sentence(written: str, step: int, line: int, after: str = "") -> Iterato
 
     What is stored and then strained, in this sentence or the one `after` it, was waited for.
     """
-    plain = tidy(re.sub(r"\bup to\b", "upto", written, flags=re.IGNORECASE))
+    plain = _SO_MANY_MORE.sub("", _ONE_MORE.sub("a ", written))
+    plain = tidy(re.sub(r"\bup to\b", "upto", plain, flags=re.IGNORECASE))
     for found in (*_READY.finditer(plain), *_READY_IN.finditer(plain)):
         span = _read(found["span"])
         if span and not _KEEPS.search(found[0]):

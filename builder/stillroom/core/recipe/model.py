@@ -321,7 +321,7 @@ class Recipe(Summed, FrontMatter):
 
     `larder` is what its book knows of foods; its ingredients carry what was found there. `plans_by`
     tells how long it is planned to keep: its own word, until guidance is asked too.
-    `waits_of_method` is a timeline read from a method that waits longer than any of its kind does.
+    `waits_of_method` is a timeline read from a method that waits otherwise than its kind does.
     """
 
     slug: str
