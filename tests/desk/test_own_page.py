@@ -16,7 +16,7 @@ from typing import Any, Protocol
 import pytest
 from bs4 import BeautifulSoup
 from PIL import Image, ImageDraw, ImageFilter
-from playwright.sync_api import Page
+from playwright.sync_api import FileChooser, Page
 
 from browser.firefox import Firefox
 from desk.conftest import OpenDesk, open_on
@@ -59,7 +59,21 @@ class Hands(Protocol):
 
 @dataclass
 class InChromium:
+    """A keyboard in Chromium, whose window for choosing a file is listened for from the first.
+
+    The driver does not wait until the browser knows that somebody listens: a key pressed at once
+    after it (4 times in 80 on a page with nothing but the box) opens a window that no one sees, and
+    a browser without a screen closes that one again.
+    """
+
     page: Page
+    choosing: list[FileChooser] = field(default_factory=list)
+
+    def __post_init__(self) -> None:
+        self.page.on("filechooser", self.asked)
+
+    def asked(self, window: FileChooser) -> None:
+        self.choosing.append(window)
 
     def goto(self, address: str) -> None:
         self.page.goto(address)
@@ -74,8 +88,10 @@ class InChromium:
         return self.page.evaluate(expression)
 
     def choose(self, path: Path) -> None:
+        assert self.choosing == [], "nothing asked for a file before"
         with self.page.expect_file_chooser() as asked:
             self.page.keyboard.press("Space")
+        assert self.choosing == [asked.value], "one key, one window"
         asked.value.set_files(path)
 
     def picture(self) -> bytes:
