@@ -250,16 +250,13 @@ def test_a_pasted_recipe_becomes_a_draft_with_its_questions(own: OpenDesk) -> No
     assert "/write/pear-butter" in answer.text
     assert "1.5 kg sugar" in own.ask("/write/pear-butter").text
     draft = own.folder / "drafts" / "pear-butter.md"
-    asked = draft.read_text(encoding="utf-8").count("# ?")
-    assert asked
-    assert "could be read in two ways" not in draft.read_text(encoding="utf-8"), "its box asks it"
     sent = boxes(own, "pear-butter")
-    words = BeautifulSoup(own.ask("/write/pear-butter").text, "html.parser").select_one(
-        "input[name='answered-1']"
-    )
-    assert words
-    assert own.ask("/write/pear-butter/keep", "POST", sent | {"answered-1": str(words["value"])})
-    assert draft.read_text(encoding="utf-8").count("# ?") == asked - 1
+    page = BeautifulSoup(own.ask("/write/pear-butter").text, "html.parser")
+    asked = [str(one["value"]) for one in page.select("input[name^='answered-']")]
+    assert asked
+    assert not [words for words in asked if "could be read in two ways" in words], "its box asks it"
+    assert own.ask("/write/pear-butter/keep", "POST", sent | {"answered-1": asked[0]})
+    assert draft.read_text(encoding="utf-8").count("# ?") == len(asked) - 1
     assert not (own.folder / "recipes" / "pear-butter.md").exists()
 
 

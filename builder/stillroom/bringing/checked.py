@@ -1,6 +1,6 @@
 """What the book's own check says of a draft, as far as it reads.
 
-Used by drafting.py alone.
+Used where a draft is written, and at the desk, whose boxes say the same while they are open.
 """
 
 from __future__ import annotations
@@ -21,6 +21,7 @@ from stillroom.core.words.problems import Problem, ProblemsFound
 
 STAND_IN: Final = {"title:": "title: It", "kind:": "kind: bake", "makes:": "makes: 1 kg"}
 """The facts that a draft may leave empty, and what stands in for them while the rest is read."""
+_STATES: Final = ("title", "kind", "makes", "ingredients", "keeps", "author")
 
 
 def checked(
@@ -59,12 +60,15 @@ def _read_in_spite(
         return wrong.draft if isinstance(wrong.draft, Recipe) else None
 
 
-def missing_at(problem: Problem, rows: list[str]) -> int | None:
-    """Return the place of the empty fact that a problem calls missing."""
-    found = re.match(r'"(\w+)" is missing', problem.what)
-    if not found:
-        return None
-    return next((at for at, row in enumerate(rows) if row.strip() == f"{found[1]}:"), 1)
+def place_of(problem: Problem, rows: list[str]) -> tuple[int, bool]:
+    """Return the place of a problem among the lines, and whether it is of a fact that is stated.
+
+    What a draft asks at such a fact knows more than the check does; both ask the same.
+    """
+    if found := re.match(r'"(\w+)" is missing', problem.what):
+        return next((at for at, row in enumerate(rows) if row.strip() == f"{found[1]}:"), 1), True
+    place = min(max(problem.line - 1, 0), len(rows) - 1)
+    return place, rows[place].startswith(_STATES)
 
 
 def _unknown(recipes: Iterable[Recipe]) -> list[Problem]:

@@ -15,7 +15,7 @@ from typing import Final
 
 from stillroom.beginning.recipe import LONGEST_TITLE, slug_of
 from stillroom.beginning.written import fact, item
-from stillroom.bringing.checked import STAND_IN, checked, missing_at
+from stillroom.bringing.checked import checked, place_of
 from stillroom.bringing.found import PASTED, BroughtRecipe, Origin, Paper, Question, Recipe
 from stillroom.bringing.heads import plain, words
 from stillroom.bringing.measured import measured_beside
@@ -35,7 +35,6 @@ _LONGEST_ITEM: Final = 900
 """Shorter than what facts_above.py takes for one line: what is longer is told and cut."""
 _LONGEST_NAME: Final = 120
 _LONGEST_QUESTION: Final = 2_000
-_STATES: Final = ("title", "kind", "makes", "ingredients", "keeps", "author")
 _CUPS: Final = re.compile(
     r"\b(?:cups?|pints?|quarts?|gallons?|fl\.? ?oz|fluid ounces?)\b", re.IGNORECASE
 )
@@ -74,14 +73,10 @@ _ADDED: Final = re.compile(
 
 @dataclass
 class _Draft:
-    """The lines of a draft, and what is asked at each: by the place of the line, from 0.
-
-    `by_check` are those questions that the book's check, or an empty box, asks again by itself.
-    """
+    """The lines of a draft, and what is asked at each: by the place of the line, from 0."""
 
     rows: list[str] = field(default_factory=list)
     asked: list[tuple[int, str, str]] = field(default_factory=list)
-    by_check: set[tuple[str, str]] = field(default_factory=set)
 
     def add(self, *rows: str) -> int:
         """Add lines, and return the place of the first of them."""
@@ -315,17 +310,12 @@ def _ask_the_book(made: _Draft, slug: str, settings: BookSettings, larder: Larde
     known = {place for place, _, _ in made.asked}
     told = " ".join(what for _, what, _ in made.asked)
     for problem in checked(made.rows, slug, settings, larder):
-        place = min(max(problem.line - 1, 0), len(made.rows) - 1)
-        missing = missing_at(problem, made.rows)
-        place = missing if missing is not None else place
+        place, is_stated = place_of(problem, made.rows)
         if problem.what.startswith('"ingredients" is missing') and "ingredients" in told:
             continue
-        if place in known and (missing is not None or made.rows[place].startswith(_STATES)):
-            # it was asked already, in words that know more
-            made.by_check |= {(what, mend) for at, what, mend in made.asked if at == place}
-            continue
+        if place in known and is_stated:
+            continue  # it was asked already, in words that know more
         made.ask(place, problem.what, problem.mend)
-        made.by_check.add((problem.what, problem.mend))
 
 
 def _with_questions(made: _Draft, end: int, title: str, slug: str) -> BroughtRecipe:
@@ -334,22 +324,21 @@ def _with_questions(made: _Draft, end: int, title: str, slug: str) -> BroughtRec
     for place, what, mend in made.asked:
         above.setdefault(min(place, end), []).append((place, what, mend))
     text: list[str] = []
-    bare: list[str] = []
     moved: dict[int, int] = {}
     for place, row in enumerate(made.rows):
         for _, what, mend in above.get(place, []):
-            said = textwrap.shorten(f"{what} {mend}", _LONGEST_QUESTION, placeholder=" …")
-            text.append(f"{ASKED} {said}")
-            if (what, mend) not in made.by_check and row not in STAND_IN:
-                bare.append(text[-1])
+            text.append(f"{ASKED} {question_line(what, mend)}")
         moved[place] = len(text) + 1
         text.append(row)
-        bare.append(row)
     questions = tuple(
         sorted(
             (Question(moved.get(place, 1), what, mend) for place, what, mend in made.asked),
             key=lambda one: one.line,
         )
     )
-    written, at_desk = ("\n".join(rows) + "\n" for rows in (text, bare))
-    return BroughtRecipe(title, slug, written, questions, at_desk)
+    return BroughtRecipe(title, slug, "\n".join(text) + "\n", questions)
+
+
+def question_line(what: str, mend: str) -> str:
+    """Return a question as it stands on its one line of a draft."""
+    return textwrap.shorten(f"{what} {mend}", _LONGEST_QUESTION, placeholder=" …")

@@ -111,16 +111,12 @@ class Question:
 
 @dataclass(frozen=True)
 class BroughtRecipe:
-    """A draft recipe in the book's own form, and every question about it.
-
-    `at_desk` is the text with those questions alone that the desk's boxes do not ask by themselves.
-    """
+    """A draft recipe in the book's own form, and every question about it."""
 
     title: str
     slug: str
     text: str
     questions: tuple[Question, ...] = ()
-    at_desk: str = ""
 
 
 @dataclass(frozen=True)

@@ -13,15 +13,15 @@ DRAFTS: Final = "drafts"
 """The folder beside a book's settings in which drafts lie: no build reads or publishes it."""
 
 
-def write_brought(found: Brought, folder: Path, *, at_desk: bool = False) -> tuple[Path, ...]:
+def write_brought(found: Brought, folder: Path) -> tuple[Path, ...]:
     """Write every draft of a file, and return where; raises ProblemsFound for what the disk says.
 
-    A name that is taken gets a number behind it. `at_desk` leaves out what its boxes ask anyway.
+    A name that is taken gets a number behind it.
     """
     written = []
     for one in found.recipes:
         path = free_place(folder, one.slug)
-        write_whole(path, (one.at_desk if at_desk else one.text).encode())
+        write_whole(path, one.text.encode())
         written.append(path)
     return tuple(written)
 

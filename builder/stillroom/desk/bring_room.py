@@ -63,7 +63,7 @@ async def take_in(desk: Desk, request: Request) -> Response:
         found = bring(name, data_of_file, book.settings, larder)
         wrong += [plainly(f"{name}: {one.what} {one.mend}") for one in found.problems]
         folder = desk.place.within(desk.place.folder / DRAFTS)
-        drafts += _drafts(found, write_brought(found, folder, at_desk=True))
+        drafts += _drafts(found, write_brought(found, folder))
     status = 200 if drafts else 422
     return _shown(desk, status, drafts=drafts, wrong=wrong, pasted="" if drafts else pasted)
 

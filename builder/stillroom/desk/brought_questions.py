@@ -1,10 +1,19 @@
-"""What was asked when a recipe was brought in: rows "# ?" of its file, until they are answered."""
+"""What was asked when a recipe was brought in: rows "# ?" of its file, until they are answered.
+
+Those that the boxes ask by themselves as long as they hold are not shown again beside them, and
+are gone when the recipe is kept at the desk: what is mended in its box is not asked for ever.
+"""
 
 from __future__ import annotations
 
 import re
-from collections.abc import Mapping
+from collections.abc import Collection, Mapping
 from typing import Final
+
+from stillroom.bringing.checked import STAND_IN, checked, place_of
+from stillroom.bringing.drafting import question_line
+from stillroom.core.larder.shelves import Larder
+from stillroom.core.recipe.settings import BookSettings
 
 ANSWERED: Final = "answered-"
 """Begins the name of a box that is ticked when a question is answered."""
@@ -20,12 +29,37 @@ def asked_in(raw: str) -> list[str]:
     return [found["words"] for found in _ASKED.finditer(raw)]
 
 
-def without_answered(raw: str, posted: Mapping[str, str]) -> str:
-    """Return a file without the questions that were ticked; every other line stays."""
-    ticked = {words for name, words in posted.items() if name.startswith(ANSWERED)}
+def asked_by_boxes(raw: str, settings: BookSettings, larder: Larder) -> set[str]:
+    """Return those questions of a file that its boxes ask by themselves, as the file lies there."""
+    rows: list[str] = []
+    asked: list[tuple[str, int]] = []
+    for line in raw.splitlines():
+        if found := _ASKED.match(line):
+            asked.append((found["words"], len(rows)))
+        else:
+            rows.append(line)
+    if not asked or not rows:
+        return set()
+    said: set[str] = set()
+    stated: set[int] = {place for place, row in enumerate(rows) if row in STAND_IN}
+    for problem in checked(rows, "it", settings, larder):
+        said.add(question_line(problem.what, problem.mend))
+        place, is_stated = place_of(problem, rows)
+        if is_stated:
+            stated.add(place)
+    return {words for words, place in asked if words in said or place in stated}
+
+
+def ticked_in(posted: Mapping[str, str]) -> set[str]:
+    """Return the questions that were ticked."""
+    return {words for name, words in posted.items() if name.startswith(ANSWERED)}
+
+
+def without_asked(raw: str, gone: Collection[str]) -> str:
+    """Return a file without some of its questions; every other line stays."""
     kept = []
     for line in raw.splitlines(keepends=True):
         found = _ASKED.match(line.rstrip("\r\n"))
-        if found is None or found["words"] not in ticked:
+        if found is None or found["words"] not in gone:
             kept.append(line)
     return "".join(kept)

@@ -19,7 +19,7 @@ from stillroom.beginning.questions import questions
 from stillroom.beginning.recipe import slug_of
 from stillroom.core.recipe.kinds import all_kinds, find_kind
 from stillroom.core.words.problems import ProblemsFound, Unreadable
-from stillroom.desk.brought_questions import asked_in, without_answered
+from stillroom.desk.brought_questions import asked_by_boxes, asked_in, ticked_in, without_asked
 from stillroom.desk.comparing import side_by_side
 from stillroom.desk.desk import Desk
 from stillroom.desk.keeping import ChangedElsewhere, drop_unsaved, keep, sum_of, take_out
@@ -140,7 +140,7 @@ def _try(desk: Desk, ident: str, files: Files, posted: Mapping[str, str]) -> Tri
         return Tried(raw, look, {"wrong-whole": _wrong(look, "whole")}, "")
     kind = form.get("kind") or _kind_in(form.get("title", ""))
     form["kind"] = kind
-    raw = without_answered(write_form(base, f"{ident}.md", form), posted)
+    raw = without_asked(write_form(base, f"{ident}.md", form), ticked_in(posted))
     look = desk.look(ident, slug_for(ident, form), raw)
     rows: tuple[Row, ...] = ()
     try:
@@ -232,12 +232,18 @@ async def keep_it(desk: Desk, request: Request) -> Response:
     slug = slug_for(ident, form)
     slug = _free_slug(desk, slug) if NEW.fullmatch(ident) else slug
     in_book = tried.look.is_right and posted.get("as") != "draft"
+    raw = tried.raw if "whole" in posted else without_asked(tried.raw, _boxed(desk, files))
     try:
-        _put(desk, slug, tried.raw, in_book, files)
+        _put(desk, slug, raw, in_book, files)
     except ChangedElsewhere:
         return _conflict(ident, files_of(desk, ident), posted, tried.raw)
     forget(desk, ident)
     return RedirectResponse(f"/write/{slug}?said=kept", 303)
+
+
+def _boxed(desk: Desk, files: Files) -> set[str]:
+    """Return what was asked when it was brought in and the boxes ask anyway."""
+    return asked_by_boxes(files.now.raw, desk.book().settings, desk.larder())
 
 
 def _put(desk: Desk, slug: str, raw: str, in_book: bool, files: Files) -> None:
@@ -305,6 +311,8 @@ def boxes_of(
     if not is_unsaved and not lost:
         drop_unsaved(desk.place, ident)
     chosen = form.get("kind") or tried.kind
+    asked = [] if "whole" in form else asked_in(tried.raw)
+    boxed = _boxed(desk, files) if asked else set()
     kinds = {kind.name: f"{kind.name}: {kind.describes}" for kind in all_kinds().values()}
     state = "draft" if files.draft.is_there else "published" if files.book.is_there else "new"
     return page(
@@ -326,7 +334,7 @@ def boxes_of(
         just_kept=bool(just),
         lost=lost or [],
         is_whole="whole" in form,
-        asked=[(words, plainly(words)) for words in asked_in(tried.raw)],
+        asked=[(words, plainly(words)) for words in asked if words not in boxed],
         told_of_picture=told_of_picture,
         go_to=go_to,
     )
