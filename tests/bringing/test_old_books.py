@@ -259,3 +259,34 @@ def test_who_sent_a_letter_is_asked_whether_it_is_theirs() -> None:
     (gin,) = brought(text, name="gin.eml")
     assert fact(gin, "author") == "Ann Hollis"
     assert '"Ann Hollis" sent it' in asked(gin)
+
+
+def test_decimals_of_another_language_are_asked_about_once() -> None:
+    text = "Plum jam\n\n1,5 kg plums\n0,5 l water\n1 lemon\n\nBoil it all until it sets well.\n"
+    (jam,) = brought(text)
+    assert listed(jam) == ["1.5 kg plums", "0.5 l water", "1 lemon"]
+    assert (asked(jam).count("decimals"), "wrong sign" in asked(jam)) == (1, False)
+    (one,) = brought(text.replace("0,5 l", "1 l"))  # alone it may be a slip
+    assert (listed(one)[0], "wrong sign" in asked(one)) == ("1,5 kg plums", True)
+    (thousands,) = brought(text.replace("0,5 l", "1,500 g"))
+    assert listed(thousands)[0] == "1,5 kg plums"
+    (french,) = brought("Confiture\n\n1.5 kg de prunes\n0.5 l d'eau\n\nCuire le tout.\n", "fr_FR")
+    assert listed(french) == ["1,5 kg de prunes", "0,5 l d'eau"]
+
+
+@pytest.mark.parametrize("made", ["24 bars Cooking oil spray", "24 bars. Cooking oil spray."])
+def test_a_food_behind_how_much_is_made_is_not_lost(made: str) -> None:
+    text = f"Granola bars\n\nYield: {made}\n2 cups oats\n1 cup honey\n\nBake them until golden.\n"
+    (bars,) = brought(text)
+    assert fact(bars, "makes") == "24 bars"
+    assert {*listed(bars)} == {"2 cups oats", "1 cup honey", "Cooking oil spray"}
+
+
+def test_400_kg_for_one_jar_is_asked() -> None:
+    text = (
+        "Tomato jam\nMakes 1 jar of 250 ml\n\n400 kg tomatoes\n200 g sugar\n\nBoil until it sets.\n"
+    )
+    (absurd,) = brought(text)
+    assert "400 kg tomatoes can hardly be for 1 jar of 250 ml." in asked(absurd)
+    (right,) = brought(text.replace("400 kg", "400 g"))
+    assert "can hardly" not in asked(right)

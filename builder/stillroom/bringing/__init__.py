@@ -6,10 +6,10 @@ A file goes through three rooms:
   ``typed_marks`` and ``tables``), ``web_page`` (with ``tags`` and ``stated``), ``word``,
   ``letter``;
 * which of its lines are which recipe's what: ``heads``, ``sorting`` and ``titles`` (lines told
-  apart), ``rows`` and ``joining`` (lines put together), ``lists`` and ``list_titles``,
-  ``one_line``, ``tools``, ``dividing`` and ``below_list``;
+  apart), ``rows``, ``joining``, ``columns`` and ``old_books`` (lines put together and parted),
+  ``lists`` and ``list_titles``, ``one_line``, ``tools``, ``outside``, ``dividing``, ``below_list``;
 * a draft of each in the book's form, with a question at whatever was not understood: ``drafting``,
-  ``naming``; ``writing`` puts drafts into a folder, never over what is there.
+  ``naming``, ``decimals``; ``writing`` puts drafts into a folder, never over what is there.
 
 Nothing is fetched, nothing is made up, and nothing raises on any bytes but what is told. Imports
 only from ``core``, ``saving`` and ``beginning``.

@@ -24,6 +24,7 @@ from stillroom.bringing.sorting import (
     number_of,
 )
 from stillroom.bringing.titles import writer_of
+from stillroom.core.lines.staple_table import find_staple
 
 _SENT_BY: Final = re.compile(
     r"(?:(?:recipe|contributed|submitted|shared|sent in|posted|written) by|recipe from"
@@ -154,8 +155,18 @@ def take_row(recipe: Recipe, row: Row) -> None:
 def take_makes(recipe: Recipe, text: str) -> None:
     """Take how much a line says is made, and what else it says as a note."""
     recipe.say_makes(makes_of(text))
-    if said := besides_makes(text):
+    said = besides_makes(text)
+    if find_staple(said.rstrip(".")):
+        take_food(recipe, said.rstrip("."))
+    elif said:
         recipe.notes.append(("Notes", [said]))
+
+
+def take_food(recipe: Recipe, food: str) -> None:
+    """Take a food that stands behind how much is made into the list, and ask about it."""
+    recipe.ingredients.append(("", food))
+    what = f'"{food}" stood behind how much it makes, and stands in the list now.'
+    recipe.doubt("ingredients", what, "Look whether it goes in, and where.")
 
 
 def _is_furniture(text: str) -> bool:

@@ -16,6 +16,7 @@ from stillroom.core.reading.loading import read_recipe
 from stillroom.core.recipe.kind_dates import warn_of_dates
 from stillroom.core.recipe.model import Recipe
 from stillroom.core.recipe.settings import BookSettings
+from stillroom.core.size.absurd import ask_of_size
 from stillroom.core.unknown_foods import unknown_foods
 from stillroom.core.words.problems import Problem, ProblemsFound
 
@@ -32,6 +33,7 @@ def checked(
     try:
         read = read_recipe(text, f"{slug}.md", slug, settings.units, larder, settings.language)
         found = [*find_unsafe(read, settings), *warn_of_dates(read), *ask_of_keeping(read)]
+        found += ask_of_size(read)
         found += _unknown((read,))
     except ProblemsFound as wrong:
         half = wrong.draft if isinstance(wrong.draft, Recipe) else None

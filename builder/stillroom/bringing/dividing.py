@@ -25,7 +25,7 @@ from stillroom.bringing.lists import (
     is_head,
 )
 from stillroom.bringing.one_line import EACH_BELOW, foods_on, said_in_prose
-from stillroom.bringing.outside import ask_of_left_out, take_first_size
+from stillroom.bringing.outside import ask_of_left_out, take_first_size, take_food_behind_makes
 from stillroom.bringing.rows import made_ready
 from stillroom.bringing.sorting import (
     begins_with_amount,
@@ -122,6 +122,7 @@ def _recipe(rows: Sequence[Row], found: List, span: tuple[int, int], title: int 
         recipe.doubt("ingredients", what, mend)
     read_below(recipe, [rows[at] for at in range(found.end, end) if at not in listed])
     _take_from_above(recipe)
+    take_food_behind_makes(recipe)
     take_first_size(recipe)
     ask_of_left_out(recipe)
     return recipe

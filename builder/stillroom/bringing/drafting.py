@@ -16,6 +16,7 @@ from typing import Final
 from stillroom.beginning.recipe import LONGEST_TITLE, slug_of
 from stillroom.beginning.written import fact, item
 from stillroom.bringing.checked import checked, place_of
+from stillroom.bringing.decimals import write_own_decimals
 from stillroom.bringing.found import PASTED, BroughtRecipe, Origin, Paper, Question, Recipe
 from stillroom.bringing.heads import plain, words
 from stillroom.bringing.measured import measured_beside
@@ -93,6 +94,7 @@ def draft(
     recipe: Recipe, origin: Origin, settings: BookSettings, larder: Larder | None = None
 ) -> BroughtRecipe:
     """Return a recipe in the book's form, with a question at whatever was not understood."""
+    write_own_decimals(recipe, settings.language)
     title = _cut(title_of(_cut(recipe.title or origin.title)))
     made = _Draft()
     slug = slug_of(title)

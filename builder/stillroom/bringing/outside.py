@@ -9,6 +9,7 @@ from __future__ import annotations
 import re
 from typing import Final
 
+from stillroom.bringing.below_list import take_food
 from stillroom.bringing.found import Recipe
 from stillroom.bringing.sorting import is_ingredient, is_only_makes
 from stillroom.core.amounts.quantities import Amount
@@ -50,6 +51,21 @@ def _measures(line: str) -> bool:
     except Unreadable:
         return False
     return isinstance(read.amount, Amount) and find_staple(read.item) is not None
+
+
+# "24 bars Cooking oil spray": a food of the list that a page's machine set behind how much is made
+_FOOD_BEHIND: Final = re.compile(
+    r"(?P<made>(?:about\s+)?\d[\d\s./½¼¾–-]*(?:\s*[a-zà-ÿ]+){1,4})[\s.,;]+(?P<food>[A-ZÀ-Ý][^\d.:]{3,40})\.?"
+)
+
+
+def take_food_behind_makes(recipe: Recipe) -> None:
+    """Take a known food from behind how much is made into the list, and ask about it."""
+    found = _FOOD_BEHIND.fullmatch(recipe.makes)
+    if found is None or find_staple(found["food"]) is None:
+        return
+    recipe.makes = found["made"]
+    take_food(recipe, found["food"])
 
 
 def take_first_size(recipe: Recipe) -> None:

@@ -267,7 +267,11 @@ def besides_makes(text: str) -> str:
     rest = f"{text[: found.start()]}.{text[end:]}"
     parts = re.split(r"[.;!|]+(?=\s|[A-Z]|$)", rest)
     said = [_JOINING.sub("", part).strip(" ,*_()") for part in parts]
-    told = [one for one in said if len(one.split()) >= 3 and not is_passed(f"{one}:")]
+    told = [
+        one
+        for one in said
+        if find_staple(one) or (len(one.split()) >= 3 and not is_passed(f"{one}:"))
+    ]
     return " ".join(f"{one[:1].upper()}{one[1:]}." for one in told)
 
 

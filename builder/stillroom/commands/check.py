@@ -24,6 +24,7 @@ from stillroom.core.method.keeping_said import ask_of_keeping
 from stillroom.core.reading.editor_schema import front_matter_schema
 from stillroom.core.recipe.kind_dates import warn_of_dates
 from stillroom.core.recipe.model import Recipe
+from stillroom.core.size.absurd import ask_of_size
 from stillroom.core.unknown_foods import unknown_foods
 from stillroom.core.words.problems import Problem, ProblemsFound
 
@@ -51,7 +52,7 @@ def check(files: tuple[Path, ...]) -> None:
     for food in unknown_foods(recipes):
         click.echo(f"note: {food.say()}", err=True)
     for recipe in recipes:
-        for asked in ask_of_keeping(recipe):
+        for asked in (*ask_of_keeping(recipe), *ask_of_size(recipe)):
             click.echo(f"note: {asked}", err=True)
     for example in unfinished:
         click.echo(f"warning: {example}", err=True)

@@ -21,6 +21,7 @@ from stillroom.core.reading.picture_files import check_pictures
 from stillroom.core.reading.recipe_file import read_recipe
 from stillroom.core.recipe.kind_dates import warn_of_dates
 from stillroom.core.recipe.model import Recipe
+from stillroom.core.size.absurd import ask_of_size
 from stillroom.core.size.scalable import scalable_of
 from stillroom.core.words.problems import Problem, ProblemsFound, Unreadable
 from stillroom.desk.recipe_form import UNDER
@@ -112,7 +113,8 @@ def look_at(
         what = f'"{recipe.title}" is the name of another recipe already ({other}).'
         wrong.append(Problem(name, recipe.line_of("title"), what, "Give one another name."))
     boxed = tuple(_at_boxes(wrong, laid))
-    warned = tuple(_at_boxes([*warn_of_dates(recipe), *ask_of_keeping(recipe)], laid))
+    asked = (*ask_of_keeping(recipe), *ask_of_size(recipe))
+    warned = tuple(_at_boxes([*warn_of_dates(recipe), *asked], laid))
     return Look(recipe, boxed, warned)
 
 

@@ -42,6 +42,15 @@ def _recipe(language: str, method: str, item: str = "200 g sugar") -> Recipe:
         ("en_GB", "Warm the milk.", ["milk"]),
         ("en_GB", "Stir in blood warm milk.", ["milk"]),
         ("en_GB", "Toast the laver.", ["laver"]),
+        # a French method in an English book; "wine, champagne or mead yeast" on a page about mead
+        ("en_GB", "Laver les pots. Remplir, et fermer les pots de la confiture.", []),
+        ("en_GB", "Add it; wine, champagne or mead yeast all work.", ["mead yeast"]),
+            "en_GB",
+            "Add the yeast; wine, champagne or mead yeast all work.",
+            ["yeast", "mead yeast"],
+        ),
+        ("en_GB", "Stir in the cream or malt vinegar.", ["cream", "malt vinegar"]),
+        ("en_GB", "Rinse it with wine, cider or malt vinegar.", ["malt vinegar"]),
     ],
 )
 def test_a_word_that_only_looks_like_a_food_brings_none(

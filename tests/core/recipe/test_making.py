@@ -81,6 +81,7 @@ ASKED = {
     "1..2 l": '"2.5"',  # the number itself is told, by the one reader of numbers
     "6 jars of 0 ml": "above 0",
     "0 jars": '"900 ml"',
+    "about 4 dozen squares or 1½ pounds": '"900 ml"',  # a family's fudge
     "500 ml and 2 jars": '"900 ml"',
     "6 jars of 200 ml and 1 of 100": '"6 jars of 200 ml"',
 }

@@ -12,6 +12,7 @@ import re
 from collections.abc import Iterator
 from dataclasses import dataclass
 from fractions import Fraction
+from functools import cache
 
 from stillroom.core.amounts.quantities import Unmeasured
 from stillroom.core.larder.food_reading import read_food
@@ -31,6 +32,7 @@ from stillroom.core.method.words import (
     is_elsewhere,
     is_no_food,
     method_words,
+    shares_its_noun,
 )
 from stillroom.core.recipe.asked_once import once_a_recipe
 from stillroom.core.recipe.model import Recipe
@@ -144,21 +146,37 @@ def _without_amounts(
     taken = [(start, end) for start, end, _ in measured]
     if has_phrase(clause, "served") and not _minds_what_is_served(recipe):
         return
-    elsewhere = is_elsewhere(clause)
+    elsewhere = is_elsewhere(clause) or _is_told_elsewhere(recipe)
     for start, end, food in named_in(clause, recipe.larder):
         if any(start < stop and begin < end for begin, stop in taken):
             continue
-        if elsewhere and clause[start:end].lower() in method_words("false_friends"):
+        if elsewhere and clause[start:end].lower() in _false_friends():
             continue
         forms = tuple(word.form for word in words_of(clause[start:end]))
         if listed.holds(forms, food) or listed.tells_all_of(food) or "water" in food.tags:
             continue
         if not _stands_as_food(clause, start, end, forms):
             continue
+        if "alcohol" in food.tags and shares_its_noun(clause[end:]):
+            continue
         one = find_foods(Ingredient(food.name, Unmeasured("to taste")), recipe.larder)
         if _wanted(one, clause, recipe) and "toxic" not in food.tags - _craft_tags(recipe):
             yield MethodFood(one, clause.strip(), False, _guess(clause, start, food))
     yield from _unnamed_parts(clause, listed, recipe)
+
+
+@once_a_recipe
+def _is_told_elsewhere(recipe: Recipe) -> bool:
+    """Whether the whole method is in another language than English: "Laver" is to wash there."""
+    return is_elsewhere(" ".join(step.text for step in recipe.method))
+
+
+@cache
+def _false_friends() -> frozenset[str]:
+    elsewhere = ("fr", "de", "it", "es", "nl")
+    return method_words("false_friends").union(
+        *(method_words(f"no_food_in_{language}") for language in elsewhere)
+    )
 
 
 def _craft_tags(recipe: Recipe) -> frozenset[str]:

@@ -59,6 +59,21 @@ def is_elsewhere(sentence: str) -> bool:
     return other >= 2 and other > sum(word in method_words("english") for word in words)
 
 
+_SHARES_ITS_NOUN = clause_regex(
+    r"(?:,\s+[\w-]+){0,3},?\s+or\s+[\w-]+\s+(?:yeasts?|vinegars?|bottles?|corks?|glasses)\b",
+    re.IGNORECASE,
+)
+
+
+def shares_its_noun(behind: str) -> bool:
+    """Whether a drink's name goes with a later noun: "wine, champagne or mead yeast" is no wine.
+
+    >>> shares_its_noun(", champagne or mead yeast"), shares_its_noun(", sugar and yeast")
+    (True, False)
+    """
+    return bool(_SHARES_ITS_NOUN.match(behind))
+
+
 def is_no_food(behind: str) -> bool:
     """Whether the words behind a food make it a tool, a shape or a colour.
 

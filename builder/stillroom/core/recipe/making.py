@@ -62,6 +62,7 @@ _LENGTH: Final = late_regex(
 )
 # what is said of the whole stands in brackets behind a count, and is no size of each
 _IN_ALL: Final = late_regex(r"\((?:.*\b)?(?:yields?|makes?|total(?:ling)?|in all|altogether)\b.*\)")
+_OR_ENDS: Final = late_regex(r"\b(?:or|oder|ou|of|o)$", re.IGNORECASE)
 _VAGUE: Final = late_regex(
     r"(?:good |great |fair |large |small )?"
     r"(?:little|lot|few|bit|amount|quantity|deal|number|many)\b"
@@ -123,6 +124,8 @@ def read_making(written: str, system: System, language: str = "en_GB") -> Makes:
     if sized := _sized(bare, noun, rest, ways):
         if sized.each and sized.each.low <= 0:
             raise Unreadable(f'"{written}" holds nothing.', "Write a size above 0.")
+        if sized.each and _OR_ENDS.search(sized.things):  # "48 squares or 1½ pounds"
+            raise Unreadable(f'"{written}" says more than one amount.', _HOW)
         return sized
     named = " ".join(word for word in (noun, rest) if word)
     if not named or named == "or so":

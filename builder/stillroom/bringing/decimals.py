@@ -1,0 +1,44 @@
+"""Decimals that a whole list writes as another language does: "1,5 kg" in an English book.
+
+One line of them may be a slip, and is asked about where it stands; a list of them is written anew
+in the book's own way, and asked about once. Thousands ("1,500 g") make it doubtful, and stay.
+"""
+
+from __future__ import annotations
+
+import re
+from typing import Final
+
+from stillroom.bringing.found import Recipe
+from stillroom.core.lines.numbers import marks_of
+
+_LEAST: Final = 2
+_NUMBER: Final = r"(?<![\d.,])(?P<whole>\d{1,3})%s(?P<part>\d{1,2})(?![\d.,]*\d)(?=\s*[^\W\d])"
+_COMMA: Final = re.compile(_NUMBER % ",")
+_STOP: Final = re.compile(_NUMBER % r"\.")
+_THOUSANDS: Final = re.compile(r"\d[.,]\d{3}(?!\d)")
+
+
+def write_own_decimals(recipe: Recipe, language: str) -> None:
+    """Write the decimals of a list as the book's language does, and ask about them once.
+
+    >>> recipe = Recipe(ingredients=[("", "1,5 kg plums"), ("", "0,5 l water"), ("", "1 lemon")])
+    >>> write_own_decimals(recipe, "en_GB")
+    >>> [row for _, row in recipe.ingredients]
+    ['1.5 kg plums', '0.5 l water', '1 lemon']
+    """
+    own = marks_of(language).decimal
+    if own not in ",.":
+        return
+    other, same, sign = (_COMMA, _STOP, ".") if own == "." else (_STOP, _COMMA, ",")
+    rows = [row for _, row in recipe.ingredients]
+    found = [match[0] for row in rows if (match := other.search(row))]
+    doubtful = any(same.search(row) or _THOUSANDS.search(row) for row in rows)
+    if len(found) < _LEAST or doubtful:
+        return
+    recipe.ingredients = [
+        (group, other.sub(rf"\g<whole>{sign}\g<part>", row)) for group, row in recipe.ingredients
+    ]
+    said = ", ".join(f'"{one}"' for one in found[:4])
+    what = f"{said} and their like were written as another language does: they are decimals here."
+    recipe.doubt("ingredients", what, "Look whether each is the number that was meant.")
