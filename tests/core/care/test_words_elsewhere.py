@@ -45,10 +45,6 @@ def _recipe(language: str, method: str, item: str = "200 g sugar") -> Recipe:
         # a French method in an English book; "wine, champagne or mead yeast" on a page about mead
         ("en_GB", "Laver les pots. Remplir, et fermer les pots de la confiture.", []),
         ("en_GB", "Add it; wine, champagne or mead yeast all work.", ["mead yeast"]),
-            "en_GB",
-            "Add the yeast; wine, champagne or mead yeast all work.",
-            ["yeast", "mead yeast"],
-        ),
         ("en_GB", "Stir in the cream or malt vinegar.", ["cream", "malt vinegar"]),
         ("en_GB", "Rinse it with wine, cider or malt vinegar.", ["malt vinegar"]),
     ],
