@@ -11,6 +11,7 @@ from pathlib import Path
 from urllib.parse import quote
 
 import pytest
+import yaml
 
 from desk.conftest import DEMO, OpenDesk, open_on, small_book
 from desk.test_rooms import boxes_of
@@ -137,3 +138,16 @@ def test_what_happened_is_one_line_of_the_log_or_told(own: OpenDesk) -> None:
     assert own.ask("/giving/happened", "POST", sent).status == 303
     assert "bottled: quince-chutney, number: 7" in log.read_text(encoding="utf-8")
     assert "Noted." in own.ask(f"/giving/list?name={NAME}&said=noted").text
+
+
+def test_words_in_a_box_are_read_as_a_list_reads_them(own: OpenDesk) -> None:
+    path = own.folder / "giving" / "winter.yml"
+    sent = boxes_of(own, f"/giving/list?name={NAME}")
+    sent |= {
+        "households|0|children": "3 and 7",
+        "households|0|avoid": "nuts (walnuts, pecans), and alcohol",
+    }
+    assert own.ask("/giving/list", "POST", sent).status == 303
+    row = yaml.safe_load(path.read_text(encoding="utf-8"))["households"][0]
+    assert row["children"] == [3, 7]
+    assert row["avoid"] == ["nuts (walnuts, pecans)", "alcohol"]

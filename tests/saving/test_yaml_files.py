@@ -46,3 +46,55 @@ def test_rows_set_in_by_any_way(way: str, change: Any, ends: str) -> None:
     rows = difflib.ndiff(text.splitlines(), written.splitlines())
     touched = [row for row in rows if row[0] in "+-"]
     assert len(touched) <= 5, touched
+
+
+NOTED = (
+    "people:\n  - name: A\n    has: x\n  # more can be said of each\n\n# What things cost:\n"
+    "# prices:\n#   - z\nnext: 1\n"
+)
+
+
+def a_fact(said: Any) -> None:
+    said["people"][0]["avoid"] = "nuts"
+
+
+def a_row(said: Any) -> None:
+    said["people"].append({"name": "B"})
+
+
+def both_and_a_part(said: Any) -> None:
+    a_fact(said)
+    a_row(said)
+    said["last"] = 3
+
+
+FACT, ROW, PART = "    avoid: nuts\n", "  - name: B\n", "last: 3\n"
+PLACES = {
+    "a fact of the last row": (a_fact, [(FACT, "    has: x\n")]),
+    "a row": (a_row, [(ROW, "  # more can be said of each\n")]),
+    "each": (
+        both_and_a_part,
+        [(FACT, "    has: x\n"), (ROW, "  # more can be said of each\n"), (PART, "next: 1\n")],
+    ),
+}
+"""What is put in, and the line that it is to stand under."""
+
+
+@pytest.mark.parametrize("case", PLACES)
+def test_what_is_put_in_stands_above_the_notes_of_what_comes_next(case: str) -> None:
+    change, put_in = PLACES[case]
+    wanted = NOTED
+    for line, below in put_in:
+        wanted = wanted.replace(below, below + line)
+    assert change_yaml(NOTED, "a.yml", change) == wanted
+
+
+def test_a_part_at_the_end_stands_below_the_notes_there() -> None:
+    text = NOTED.removesuffix("next: 1\n")
+    assert change_yaml(text, "a.yml", lambda said: said.update(prices=1)) == f"{text}prices: 1\n"
+
+
+def test_a_line_of_words_that_begins_like_a_note_is_none() -> None:
+    text = "words: |\n  one\n  # two\n\nlast: 1\n"
+    written = change_yaml(text, "a.yml", lambda said: said.insert(1, "next", 2))
+    assert yaml.safe_load(written) == {"words": "one\n# two\n", "next": 2, "last": 1}

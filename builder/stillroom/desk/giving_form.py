@@ -23,6 +23,7 @@ from stillroom.desk.giving_rows import (
     rows_in,
     take_out,
 )
+from stillroom.giving.as_written import ages_said
 from stillroom.saving.yaml_files import put
 
 
@@ -62,7 +63,7 @@ ROWS: Final[Mapping[str, tuple[Ask, ...]]] = {
         Ask("avoid ingredients", "Nor these foods", "words"),
         Ask("traces are fine", "Traces of these are fine", "words"),
         Ask("adults", "Adults", "number"),
-        Ask("children", "Children’s ages", "words", "6, 18 months"),
+        Ask("children", "Children’s ages", "ages", "6, 18 months"),
         Ask("pregnant", "Somebody is pregnant", "yes"),
         Ask("pets", "Animals live there", hint="dog, cat; or yes"),
         Ask("delivery", "How it goes", "delivery"),
@@ -131,6 +132,7 @@ FILE_ONLY: Final[Mapping[str, Mapping[str, str]]] = {
 
 
 _NAMED: Final = re.compile(r"[^\W\d]")
+_BETWEEN: Final = re.compile(r"\s*[,;]\s*(?![^()]*\))(?:and\s+)?")
 
 
 def value_of(text: str, ask: Ask) -> Any:
@@ -138,12 +140,18 @@ def value_of(text: str, ask: Ask) -> Any:
 
     >>> value_of("nuts, 6", Ask("a", "", "words")), value_of("small 2", Ask("a", "", "basket"))
     (['nuts', 6], {'small': 2})
+    >>> value_of("nuts (walnuts, pecans), and milk", Ask("a", "", "words"))
+    ['nuts (walnuts, pecans)', 'milk']
+    >>> value_of("3 and 7", Ask("a", "", "ages"))
+    [3, 7]
     """
     text = " ".join(text.split())
     if not text:
         return None
     if ask.sort == "words":
-        return [plain_value(one) for one in re.split(r"\s*[,;]\s*", text) if one]
+        return [plain_value(one) for one in _BETWEEN.split(text) if one]
+    if ask.sort == "ages":
+        return [plain_value(one) for one in ages_said(text)]
     if ask.sort == "basket":
         parts = [part.strip() for part in text.split(",") if part.strip()]
         counted = [re.fullmatch(r"(.+?)\s+(\d{1,2})", part) for part in parts]

@@ -22,6 +22,7 @@ from stillroom.core.book import Book
 from stillroom.core.private.shapes import PACK_MARKER
 from stillroom.core.recipe.model import Recipe
 from stillroom.core.when.giving_days import find_day
+from stillroom.core.words.day_words import say_day
 from stillroom.core.words.problems import Problem, ProblemsFound, Unreadable
 from stillroom.desk.comparing import side_by_side
 from stillroom.desk.desk import Desk
@@ -115,7 +116,8 @@ def _titled(path: Path) -> str:
         said = read_yaml_file(path.read_text(encoding="utf-8", errors="replace"), path.name)
     except ProblemsFound:
         return path.name
-    words = [shown(in_part(said, ask.key)) for ask in TOP[:2]]
+    facts = [in_part(said, ask.key) for ask in TOP[:2]]
+    words = [say_day(fact) if isinstance(fact, date) else shown(fact) for fact in facts]
     return ", ".join(filter(None, words)) or path.name
 
 

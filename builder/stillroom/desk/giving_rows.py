@@ -9,7 +9,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from typing import Any, Final
 
-from stillroom.giving.as_written import said_key, tidy_list
+from stillroom.giving.as_written import said_key, several, tidy_list
 from stillroom.saving.yaml_files import plain_data, put
 
 NEEDED: Final[Mapping[str, str]] = {
@@ -65,7 +65,19 @@ def put_fact(part: str, row: Row, key: str, value: Any) -> None:
     """Put a fact into a row, under the word that the row has for it."""
     if part == "households" and key == "delivery" and fact_key(part, row, key) not in row:
         put(row, [fact_key(part, row, _POSTED)], None)
-    put(row, [fact_key(part, row, key)], value)
+    put(row, [fact_key(part, row, key)], _as_it_was(row.get(fact_key(part, row, key)), value))
+
+
+def _as_it_was(had: Any, value: Any) -> Any:
+    """Return several words as one text where the file has them so, and they read the same.
+
+    >>> _as_it_was("nuts, dairy", ["nuts"]), _as_it_was("nuts", ["salt and vinegar crisps"])
+    ('nuts', ['salt and vinegar crisps'])
+    """
+    if not isinstance(had, str) or not isinstance(value, list):
+        return value
+    said = ", ".join(map(str, value))
+    return said if several(said) == [str(one) for one in value] else value
 
 
 def rows_in(said: Any, part: str) -> list[tuple[str, Row]]:

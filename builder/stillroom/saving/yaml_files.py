@@ -9,7 +9,7 @@ from __future__ import annotations
 
 import io
 import re
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Iterator, Sequence
 from difflib import SequenceMatcher
 from typing import Any, Final
 
@@ -93,9 +93,7 @@ def _merged(own: str, before: str, after: str) -> str:
     back = SequenceMatcher(a=old, b=lines, autojunk=False).get_opcodes()
     out: list[str] = []
     done = 0
-    for way, i1, i2, j1, j2 in SequenceMatcher(a=old, b=new, autojunk=False).get_opcodes():
-        if way == "equal":
-            continue
+    for i1, i2, j1, j2 in _changes(old, new):
         first, start, lead = _place(back, i1, old, at_end=False)
         last, end, tail = _place(back, i2, old, at_end=True)
         if start < done:
@@ -104,6 +102,44 @@ def _merged(own: str, before: str, after: str) -> str:
         out += old[last - tail : last]
         done = end
     return "".join([*out, *lines[done:]])
+
+
+def _changes(old: Sequence[str], new: Sequence[str]) -> Iterator[tuple[int, int, int, int]]:
+    """Yield which lines become which; what is put in stands above notes that are not of its part.
+
+    The library keeps the notes below a list with the last word of its last row, and would put what
+    is new in that row, or a new row, below the notes that stand over what comes next.
+    """
+    for way, i1, i2, j1, j2 in SequenceMatcher(a=old, b=new, autojunk=False).get_opcodes():
+        if way == "equal":
+            continue
+        if way != "insert":
+            yield i1, i2, j1, j2
+            continue
+        least, at, begun = _WIDEST, i1, j1
+        for j in range(j1, j2):
+            if new[j].strip() and (far := _set_in(new[j])) < least:
+                place = _above_notes(old, i1, far)
+                if place != at and j > begun:
+                    yield at, at, begun, j
+                    begun = j
+                least, at = far, place
+        yield at, at, begun, j2
+
+
+def _above_notes(old: Sequence[str], at: int, far: int) -> int:
+    """Return where lines set in so far stand above the notes that are set in less than they are."""
+    place = at
+    while place and far:
+        above = old[place - 1]
+        if above.strip() and not (above.lstrip().startswith("#") and _set_in(above) < far):
+            break
+        place -= 1
+    return place
+
+
+def _set_in(line: str) -> int:
+    return len(line) - len(line.lstrip(" "))
 
 
 def _place(
