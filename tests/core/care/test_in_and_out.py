@@ -76,6 +76,7 @@ Lift out the almonds and discard. | almond
 The almonds are thrown away. | almond
 Remove the almonds and the walnuts. | almond
 Remove the egg shells. | egg
+Trim the celery off. | celery
 Use the egg whites for another recipe. | egg
 Do not add milk. | milk
 Keep it away from milk. | milk

@@ -100,6 +100,7 @@ LONGER = [
     ("infusion", "Leave to soak overnight, then strain when it tastes right.", None),
     ("infusion", "Strain and bottle.", None),
     ("bake", "It keeps for a month in a tin.", None),
+    ("preserve", "Leave in jars; it keeps a year.", None),
 ]
 
 
@@ -140,6 +141,22 @@ def test_a_shorter_wait_of_what_is_steeped_is_its_own(
         assert found.stages == found.stages_of_kind
     else:
         assert days <= (lay_out(found.stages, start).usable - start).days <= days + 4
+
+
+# a wait and a keeping in one sentence: days to "can be given"
+BESIDE_A_KEEPING = [
+    ("Store for 2 months before eating, it will keep for a year.", 61),
+    ("Leave 6 weeks before opening and it keeps 2 years.", 42),
+    ("Mature for 6 weeks; it then keeps a year.", 42),
+    ("It keeps for a year but leave it two months first.", 61),
+]
+
+
+@pytest.mark.parametrize(("step", "days"), BESIDE_A_KEEPING)
+def test_a_keeping_beside_a_wait_is_no_wait(step: str, days: int) -> None:
+    start = date(2027, 3, 1)
+    laid = lay_out(recipe(step, "preserve").stages, start)
+    assert days <= (laid.usable - start).days <= days + 3
 
 
 def test_a_wait_beyond_its_keeping_is_not_taken() -> None:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from stillroom.core.larder.done_with import done_with
 from stillroom.core.larder.harmless import harmless_run
 from stillroom.core.larder.matching import hint, match_name
 from stillroom.core.larder.phrases import Words, forms, phrase_words, split_joined, split_tail
@@ -56,6 +57,8 @@ def read_note(head: Words, note: Words, food: Staple | None, larder: Larder) -> 
         core = note
     if note[0].form in phrase_words("ends") or phrase_words("denials") & set(forms(core)):
         return Effect()
+    if beside := done_with(head, note, food, larder):
+        return Effect(others=beside)
     named = match_name(core, larder).food if food and core else None
     if food and named == food:
         return Effect()  # "sultanas (golden raisins)": its other name
@@ -118,11 +121,13 @@ def _is_parts(note: Words, food: Staple) -> bool:
 
 
 def _more(head: Words, words: Words, food: Staple | None, larder: Larder, first: str) -> Effect:
-    """Read "or margarine" as a further food, "or more to taste" as nothing.
+    """Read "or margarine" as a further food, "or to taste" as nothing.
 
     "Vinegar (cider, malt, or wine)" is wine vinegar, and no wine. `first` is the joining word: of
     another language it may begin any sentence, "ou ce que vous aimez".
     """
+    if set(forms(words)) <= phrase_words("or_nothing"):
+        return Effect()
     core, _ = split_tail(words)
     if len(core) > 1 and core[0].form == "to":
         core = core[1:]  # "or 1 to 2 tablespoons brandy": numbers are left out already

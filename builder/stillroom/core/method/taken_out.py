@@ -13,6 +13,7 @@ from stillroom.core.words.patterns import clause_regex
 _TAKEN_OUT = clause_regex(
     r"\b(?:discard|remov|compost|pick out|take out|lift out|cut (?:off|out)|strip off)\w*\b|\bbin\b"
     r"|\bthrow[ns]?\b(?=[^.;]*\b(?:away|out|off)\b)"
+    r"|\b(?:chop|trim|slic|snip|pull|break|twist|pick|peel|cut|scrape?)\w*\b(?=[^.;]*\b(?:off|away)\b)"
     r"|\b(?:another|some other) (?:day|time|use|recipe|purpose)\b"
     # German, French, Italian, Spanish, Dutch
     r"|\b(?:entfern|herausn[ei]hm|herausnehm|entkern|entstein|wegwerf|retire|enlev|ôte|jete|dénoyaut"

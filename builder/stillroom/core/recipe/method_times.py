@@ -226,7 +226,9 @@ def _in_sentence(written: str, step: int, line: int, after: str = "") -> Iterato
         last = place + 1 == len(spans)
         done = _THEN.search(plain[found.end() :]) or (last and _BEGINS.match(tidy(after)))
         keeps = _KEEPS.search(_ON_A_SHELF.sub("", clause) if done else clause)
-        if keeps and not _BEFORE_USE.search(clause):
+        # "for 2 months before eating, it will keep for a year": the eating belongs to the first
+        told = _BEFORE_USE.match(clause.lstrip()) if place else None
+        if keeps and not _BEFORE_USE.search(clause.lstrip(), told.end() if told else 0):
             continue
         if _STORED.match(verb) and not done and not _MEANT.search(f"{clause} {written.lower()}"):
             continue
