@@ -175,7 +175,9 @@ def guard_closing(lines: str, read: ReadList, name: str, book: Book) -> None:
     giving = read.giving
     if not lines:
         return
-    log = read_log(lines, name, giving.currency, giving.language, book.settings.country)
+    log = read_log(
+        lines, name, giving.currency, giving.language, book.settings.country, book.settings.units
+    )
     for line in log.lines:
         if line.kind == "closed" and line.name == giving.giving_list:
             what = f"{giving.giving_list} was closed before."

@@ -56,7 +56,10 @@ _SIZE_FIRST = re.compile(
     re.IGNORECASE,
 )
 _ITEM_FIRST = re.compile(r"^(?P<item>[^\W\d][^\d:=]*?)\s*[,:=]?\s+(?P<pack>[^\w\s]?\d.*)$")
+# between two children; a lone "y" or "e" stands so as well
+_AND = r"(?:and|und|et|y|e|en)"
 _BARE_PRICE = re.compile(r"[^\d\s]{0,3}\s*\d[\d.,'’]*\s*\S{0,4}")
+_HOURS_OF = {"every week": "hours a week", "every day": "hours a day"}
 NUMBERS = {"one": 1, "two": 2, "three": 3, "four": 4, "five": 5, "six": 6, "none": 0, "nobody": 0}
 
 
@@ -139,7 +142,8 @@ def tidy_list(data: dict[str, Any], lines: Lines) -> tuple[dict[str, Any], Lines
         rows = tidied.listed(
             found["makes"], "makes", "recipe", lambda said: {"container": said}, "make"
         )
-        found["makes"] = _each(tidied, "make", rows, "makes")
+        rows = _each(tidied, "make", rows, "makes")
+        found["makes"] = [_make(row) for row in rows] if isinstance(rows, list) else rows
     if "households" in found:
         kinds = list(found["baskets"]) if isinstance(found.get("baskets"), dict) else []
         rows = tidied.listed(
@@ -184,18 +188,40 @@ def _named(row: Any, part: str, name: str, bare: Callable[[Any], Any]) -> Any:
 
 
 def _hours(tidied: _Tidied, found: dict[str, Any]) -> None:
-    """Read "hours: {every week: 5}" as hours a week, and a bare number as every month's."""
+    """Read "hours: {every week: 5}" and "5 a week" as hours a week, a bare number as a month's."""
+    for within, key in _HOURS_OF.items():
+        if isinstance(found.get(key), str):
+            found[key] = _hours_in(found[key]).get(within, found[key])
     if isinstance(found.get("hours"), int | float | str):
-        found["hours"] = {"every month": found["hours"]}
+        found["hours"] = _hours_in(found["hours"])
     said = found.get("hours")
     if not isinstance(said, dict):
         return
-    for word in list(said):
-        key = _words()["list"].get(plain_key(str(word)))
-        if key in ("hours a week", "hours a day") and key not in found:
-            tidied.move(f"hours/{word}", key)
-            found[key] = said[word]
-            found["hours"] = {name: hours for name, hours in found["hours"].items() if name != word}
+    kept: dict[Any, Any] = {}
+    for word, hours in said.items():
+        span = _words()["span"].get(plain_key(str(word)), word)
+        plain = plain_key(str(word))
+        whole = _HOURS_OF.get(str(span)) or _words()["list"].get(plain, "")
+        if whole in _HOURS_OF.values() and whole not in found:
+            tidied.move(f"hours/{word}", whole)
+            found[whole] = hours
+        else:
+            kept[word if span in said and span != word else span] = hours
+            tidied.move(f"hours/{word}", f"hours/{span}")
+    found["hours"] = kept
+
+
+def _hours_in(said: Any) -> dict[str, Any]:
+    """Return hours by the time that they are in: "6 Stunden im Monat", else in a month.
+
+    >>> _hours_in("5 hours a week"), _hours_in(6)
+    ({'every week': '5 hours'}, {'every month': 6})
+    """
+    if isinstance(said, str):
+        for words, span in sorted(_words()["span"].items(), key=lambda row: -len(row[0])):
+            if said.strip().lower().endswith(f" {words}"):
+                return {span: said.strip()[: -len(words)].strip()}
+    return {"every month": said}
 
 
 def _each(tidied: _Tidied, part: str, rows: Any, path: str) -> Any:
@@ -241,6 +267,7 @@ def _household(tidied: _Tidied, row: Any, kinds: list[str], path: str) -> Any:
     if "by post" in found and "delivery" not in found:
         said = found.pop("by post")
         tidied.move(f"{path}/by post", f"{path}/delivery")
+        said = answered(said)
         found["delivery"] = {True: "by post", False: "by hand"}.get(said, said)
     if isinstance(found.get("delivery"), str):
         found["delivery"] = _delivery(found["delivery"])
@@ -259,6 +286,19 @@ def _ages_of(said: str | bool) -> Any:
     plain = str(said).strip()
     # "2" may be two children as well as one of two years: it is left as it stands, and asked
     return said if said is True or plain.isdecimal() else ages_said(plain)
+
+
+def answered(said: Any) -> Any:
+    """Return yes or no as a file holds it, in the languages of the list: "oui" is yes."""
+    answer = _words()["answer"].get(plain_key(said)) if isinstance(said, str) else None
+    return said if answer is None else answer == "yes"
+
+
+def _make(row: Any) -> Any:
+    """Return a make whose questions are answered by yes or no."""
+    if not isinstance(row, dict):
+        return row
+    return row | {key: answered(row[key]) for key in ("by post", "in parts") if key in row}
 
 
 def _delivery(said: str) -> str:
@@ -285,7 +325,7 @@ def ages_said(said: str) -> list[str]:
     """Return "Wren, 3, and Ash (5)" as one text a child: a name belongs to the age behind it."""
     ages: list[str] = []
     name = ""
-    for piece in re.split(r"\s*[,;&\n]\s*(?:and\s+)?|\s+and\s+(?!a half)", said.strip()):
+    for piece in re.split(rf"\s*[,;&\n]\s*(?:{_AND}\s+)?|\s+{_AND}\s+(?!a half)", said.strip()):
         name = f"{name}, {piece}" if name else piece
         if TELLS_AGE.search(piece):
             ages.append(name)

@@ -20,8 +20,9 @@ from stillroom.core.words.day_words import say_day, say_minutes
 from stillroom.core.words.problems import Unreadable
 from stillroom.giving.model import GivingList, Make
 from stillroom.giving.money.costing import Need
-from stillroom.giving.plan_model import Brew
+from stillroom.giving.plan_model import Brew, StartChoice
 from stillroom.giving.starting import Frame, minutes_by_day, start_choices
+from stillroom.giving.written import WEEKDAYS
 
 MOST_PARTS = 24
 LEAST_OF_A_VESSEL = Fraction(1, 2)
@@ -64,17 +65,36 @@ def _too_late(recipe: Recipe, latest: date, frame: Frame) -> str:
     if latest < frame.today:
         return f"{recipe.title} would have had to be started by {say_day(latest)}."
     any_hours = replace(frame, hours_a_day={})
-    if start_choices(recipe, any_hours):
-        longest = _longest_day(recipe, any_hours)
-        return f"{recipe.title} asks for {longest} in one day, more than there is."
+    if starts := start_choices(recipe, any_hours):
+        return _too_few_hours(recipe, starts, frame)
     if start_choices(recipe, replace(any_hours, days_off=frozenset())):
         return f"days off leave no day for {recipe.title}."
     return f"{recipe.title} keeps too short a time."
 
 
-def _longest_day(recipe: Recipe, frame: Frame) -> str:
-    start = start_choices(recipe, frame)[0]
-    return say_minutes(max(minutes_by_day(plan_forward(recipe, start.start, start.due)).values()))
+def _too_few_hours(recipe: Recipe, starts: Sequence[StartChoice], frame: Frame) -> str:
+    """Return on which day of the week every start asks for more than there is.
+
+    "Two weeks of shaking every day" ask for a minute on a Sunday too.
+    """
+    short = [_short_days(recipe, one, frame) for one in starts]
+    always = set.intersection(*(set(days) for days in short))
+    days = {day: minutes for day, minutes in short[0].items() if day in always} or short[0]
+    day = max(days, key=lambda one: (days[one], -one))
+    there = say_minutes(int(frame.hours_a_day[day] * 60)) if frame.hours_a_day[day] else "none"
+    asked = f"{recipe.title} asks for {say_minutes(days[day])} in one day"
+    if days[day] > 60 * max(frame.hours_a_day.values()):
+        return f"{asked}, more than there is."
+    return f"{asked}, {WEEKDAYS[day]} too, and there is {there} on a {WEEKDAYS[day]}."
+
+
+def _short_days(recipe: Recipe, start: StartChoice, frame: Frame) -> dict[int, int]:
+    """Return the weekdays on which a start asks for more than there is, with the most minutes."""
+    short: dict[int, int] = {}
+    for day, minutes in minutes_by_day(plan_forward(recipe, start.start, start.due)).items():
+        if minutes > 60 * frame.hours_a_day[day.weekday()]:
+            short[day.weekday()] = max(minutes, short.get(day.weekday(), 0))
+    return short
 
 
 def used_by_a_batch(needs: Sequence[Need]) -> dict[str, Fraction]:

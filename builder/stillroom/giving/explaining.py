@@ -123,7 +123,9 @@ def say_how_good(plan: Plan) -> str:
     )
     if plan.gap > _FAR:
         return f"{ended}: how near this plan is to the best is not known. {_LONGER}"
-    said = f"{show_decimal(plan.gap * 100, 1)} %"
+    said = f"{show_decimal(max(plan.gap * 100, Fraction(1, 10)), 1)} %"
+    if plan.proof == "searched through":
+        return f"The plan is as good as can be told: another could better it by {said} at most."
     return f"{ended}, and a longer one could better the plan by {said} at most."
 
 
@@ -248,7 +250,7 @@ _LONGER = 'Give it longer, with "--seconds".'
 
 def _say_forbidden(plan: Plan, forbidden: Forbidden) -> tuple[str, str]:
     """Return why it is forbidden and what would mend it."""
-    cut_short = plan.proof != "proven best"
+    cut_short = plan.proof not in ("proven best", "searched through")
     if cut_short and (forbidden.possible is not False or forbidden.others):
         return "the search was ended before it was settled who is given what", _LONGER
     if forbidden.possible:

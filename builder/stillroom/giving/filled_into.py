@@ -47,9 +47,11 @@ def shares_of(
         except Unreadable:  # told of by the words of its container
             continue
         if not count:
-            what = f"How many presents one batch of {make.recipe} gives cannot be worked out."
-            at = ("makes", place, "per batch")
-            problems.append(read.problem(at, what, 'Add "per batch: 4".'))
+            made = show_amount(recipe.makes.amount)
+            said = f"{made} {recipe.makes.things}".strip()
+            what = f"A batch of {make.recipe} makes {said}: how many presents that is is not said."
+            mend = f'Write it as in "- {{recipe: {make.recipe}, per batch: 4}}".'
+            problems.append(read.problem(("makes", place, "per batch"), what, mend))
         shares[key] = Fraction(1, count or 1)
     return shares, problems
 
@@ -62,7 +64,10 @@ def count_filled(make: Make, recipe: Recipe) -> int:
     volume = makes_ml(recipe)
     if volume and container.size and size_of(container.size.unit) == "volume":
         return int(volume / convert(container.size.low, container.size.unit, "ml"))
-    return int(recipe.makes.amount.low) if recipe.makes.each else 0
+    one_thing = recipe.makes.amount.low == recipe.makes.amount.high == 1
+    counted = size_of(recipe.makes.amount.unit) == "count"
+    # one garland is one present; of 28 biscuits it is not known
+    return int(recipe.makes.amount.low) if recipe.makes.each or (one_thing and counted) else 0
 
 
 def times_filled(giving: GivingList, recipe: Recipe, filled: Mapping[str, int]) -> Fraction | None:

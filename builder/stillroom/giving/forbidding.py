@@ -26,6 +26,7 @@ from stillroom.giving.plan_model import (
     Basket,
     Brew,
     Limit,
+    Money,
     Offer,
     PlanProblem,
     Reason,
@@ -203,7 +204,7 @@ def limits_of(problem: PlanProblem, wish: Wish) -> Iterator[Bound]:
     yield from map(_limit, problem.limits)
     yield from _months(problem)
     if wish.basket.budget is not None:
-        yield _budget(wish.basket)
+        yield _budget(wish.basket, problem.money)
     if wish.basket.carries is not None:
         yield _weight(wish.basket)
     recipes = {offer.recipe for offer in problem.offers}
@@ -273,8 +274,8 @@ def _months(problem: PlanProblem) -> Iterator[Bound]:
         )
 
 
-def _budget(basket: Basket) -> Bound:
-    def more(amount: int | None) -> Change:
+def _budget(basket: Basket, money: Money) -> Bound:
+    def more(amount: Fraction | None) -> Change:
         def change(problem: PlanProblem) -> PlanProblem:
             return replace(
                 problem,
@@ -290,9 +291,10 @@ def _budget(basket: Basket) -> Bound:
 
         return change
 
-    mends = tuple((f"Raise their budget by {n}.", more(n)) for n in _STEPS)
-    shown = show_decimal(basket.budget or Fraction(0), 2)
-    return Bound(f"their budget is {shown}", more(None), mends)
+    sums = [n * money.step for n in _STEPS]
+    mends = tuple((f"Raise their budget by {money.say(one)}.", more(one)) for one in sums)
+    said = money.say(basket.budget or Fraction(0))
+    return Bound(f"their budget is {said}", more(None), mends)
 
 
 def _weight(basket: Basket) -> Bound:

@@ -15,7 +15,9 @@ from typing import Literal
 import yaml
 from pydantic import BaseModel, ConfigDict, Field
 
-from stillroom.core.amounts.quantities import Amount, parse_leading_amount
+from stillroom.core.amounts.quantities import Amount
+from stillroom.core.amounts.summed import take_amount
+from stillroom.core.amounts.units import System
 from stillroom.core.words.nearest import nearest
 from stillroom.core.words.problems import Unreadable, say_written
 from stillroom.giving.days_said import Day
@@ -95,11 +97,12 @@ class LogLine(BaseModel):
     basket: Count | None = Field(default=None, gt=0)
     of: Texts = ()
     words: str = ""
+    units: System = "metric"
 
 
-def read_bought(text: str) -> Amount:
+def read_bought(text: str, units: System = "metric") -> Amount:
     """Return how much was bought, "5 kg" or "12"; raises Unreadable for anything vague."""
-    amount, rest = parse_leading_amount(text)
+    amount, rest = take_amount(text, units)
     if amount is None or amount.low != amount.high or rest or amount.low <= 0:
         raise Unreadable(f"{say_written(text)} is not how much was bought.", 'Write "5 kg".')
     return amount

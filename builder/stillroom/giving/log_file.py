@@ -16,6 +16,7 @@ from pydantic import ValidationError
 from ruamel.yaml.comments import CommentedMap
 from ruamel.yaml.scalarfloat import ScalarFloat
 
+from stillroom.core.amounts.units import System
 from stillroom.core.private.shapes import GIVING_LOG_KEY
 from stillroom.core.words.frontmatter import read_yaml
 from stillroom.core.words.nearest import did_you_mean
@@ -59,12 +60,17 @@ def load_log(giving_list: Path, read: ReadList, country: str) -> ReadLog:
         return ReadLog(str(path))
     giving = read.giving
     text = read_text(path, str(path))
-    log = read_log(text, str(path), giving.currency, giving.language, country)
+    log = read_log(text, str(path), giving.currency, giving.language, country, read.units)
     return log.of_list(giving.giving_list, giving.follows)
 
 
 def read_log(
-    text: str, name: str, currency: str = "GBP", language: str = "en_GB", country: str = "GB"
+    text: str,
+    name: str,
+    currency: str = "GBP",
+    language: str = "en_GB",
+    country: str = "GB",
+    units: System = "metric",
 ) -> ReadLog:
     """Read a log from its text; raises ProblemsFound with everything wrong in it."""
     located = read_yaml(clean(text, name), name, decimals=False)
@@ -76,7 +82,7 @@ def read_log(
     if not isinstance(rows, list):
         what = "The log is a list: one thing that happened a line, each after a dash."
         raise ProblemsFound([Problem(name, located.lines.get(GIVING_LOG_KEY, 1), what)])
-    context = {"currency": currency, "language": language, "country": country}
+    context = {"currency": currency, "language": language, "country": country, "units": units}
     lines: list[LogLine] = []
     problems: list[Problem] = []
     for place, row in enumerate(rows):
@@ -122,16 +128,18 @@ def read_line(row: Any, context: Mapping[str, str], at: int = 0) -> LogLine:
     for key in ("words", "container", "amount"):
         if isinstance(said.get(key), int | float):
             said[key] = str(said[key])
+    said |= {"kind": kind.kind, "name": " ".join(str(name).split()), "line": at}
+    said["units"] = context.get("units", "metric")
     try:
         line = LogLine.model_validate(
-            {**said, "kind": kind.kind, "name": " ".join(str(name).split()), "line": at},
+            said,
             context=dict(context),
         )
     except ValidationError as error:
         raise _wrong(error) from None
     if line.amount:
         try:
-            read_bought(line.amount)
+            read_bought(line.amount, line.units)
         except Unreadable as wrong:
             raise _WrongLine(wrong.what, wrong.mend, "amount") from None
     return line

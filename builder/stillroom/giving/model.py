@@ -19,28 +19,24 @@ from pydantic import (
     ConfigDict,
     Field,
     PlainValidator,
-    ValidationInfo,
     WithJsonSchema,
 )
 
-from stillroom.core.amounts.money import parse_money
-from stillroom.core.amounts.packs import parse_pack
 from stillroom.core.amounts.quantities import Amount, show_amount
 from stillroom.core.recipe.holders import read_container
 from stillroom.core.recipe.model import MONTHS
 from stillroom.core.words.nearest import did_you_mean
 from stillroom.core.words.problems import Unreadable, say_written
 from stillroom.giving.days_said import Day, DayNear, read_off_days
+from stillroom.giving.said_by_book import bands_said, money_said, pack_said, stock_line_said
 from stillroom.giving.who import age_said, count_said, each_child, read_pets, read_pregnant
 from stillroom.giving.written import (
     Currency,
     Language,
     packs_written,
     read_hours,
-    read_stock_line,
 )
 from stillroom.giving.written_time import (
-    read_bands,
     read_countries,
     read_day_hours,
     read_few_hours,
@@ -52,7 +48,7 @@ SORTS: tuple[Sort, ...] = ("eat", "drink", "craft")
 SORT_WORDS = {"eat": "thing to eat", "drink": "drink", "craft": "thing made by hand"}
 
 
-def _read(reader: Callable[[Any], Any], schema: dict[str, Any]) -> Any:
+def _read(reader: Callable[..., Any], schema: dict[str, Any]) -> Any:
     return PlainValidator(reader), WithJsonSchema(schema)
 
 
@@ -76,24 +72,6 @@ def container_words(text: str) -> str:
     container = read_container(text, "metric")
     size = f", {show_amount(container.size)}" if container.size else ""
     return f"{container.name.lower()}{size}"
-
-
-def _money(value: Any, info: ValidationInfo) -> Fraction:
-    return parse_money(value, *_as_said(info))
-
-
-def _pack(value: Any, info: ValidationInfo) -> tuple[Amount, Fraction, int]:
-    currency, language = _as_said(info)
-    return parse_pack(value, currency, language=language)
-
-
-def _as_said(info: ValidationInfo) -> tuple[str, str]:
-    said = info.context or {}
-    return said.get("currency", "GBP"), said.get("language", "en_GB")
-
-
-def _bands(value: Any, info: ValidationInfo) -> tuple[tuple[Fraction, Fraction], ...]:
-    return read_bands(value, *_as_said(info))
 
 
 def _baskets(value: Any) -> dict[str, int]:
@@ -140,7 +118,9 @@ _LINE = {"type": "string", "minLength": 1}
 Text = Annotated[str, BeforeValidator(_text), Field(min_length=1)]
 Texts = Annotated[tuple[Text, ...], BeforeValidator(_list)]
 Words = Annotated[tuple[Text, ...], BeforeValidator(_words)]
-Money = Annotated[Fraction, PlainValidator(_money), WithJsonSchema({"type": ["number", "string"]})]
+Money = Annotated[
+    Fraction, PlainValidator(money_said), WithJsonSchema({"type": ["number", "string"]})
+]
 Design = Annotated[str, Field(description="How all papers look; as the list, or the book, if not.")]
 Count = Annotated[int, BeforeValidator(count_said), Field(ge=0, le=100_000)]
 Grams = Annotated[Fraction, PlainValidator(read_weight), WithJsonSchema(_LINE)]
@@ -283,7 +263,9 @@ class Price(Part):
     item: Text
     packs: Annotated[
         tuple[
-            Annotated[tuple[Amount, Fraction, int], PlainValidator(_pack), WithJsonSchema(_LINE)],
+            Annotated[
+                tuple[Amount, Fraction, int], PlainValidator(pack_said), WithJsonSchema(_LINE)
+            ],
             ...,
         ],
         BeforeValidator(packs_written),
@@ -309,7 +291,7 @@ class Service(Part):
     last_day: Annotated[DayNear | None, Field(description="The last day to post by it.")] = None
     bands: Annotated[
         tuple[tuple[Fraction, Fraction], ...],
-        PlainValidator(_bands),
+        PlainValidator(bands_said),
         WithJsonSchema({"type": "object"}),
         Field(description="Postage up to a weight: {1 kg: 3.70, 2 kg: 5.60}."),
     ] = ()
@@ -324,7 +306,7 @@ class Stock(Part):
         Field(description='How many there are of a pan, jar or oven: {"5 l preserving pan": 1}.'),
     ] = {}
     ingredients: Annotated[
-        tuple[Annotated[tuple[Amount, str], *_read(read_stock_line, _LINE)], ...],
+        tuple[Annotated[tuple[Amount, str], *_read(stock_line_said, _LINE)], ...],
         BeforeValidator(_list),
     ] = ()
     made: tuple[MadeBefore, ...] = ()

@@ -70,14 +70,16 @@ def note(
     giving = read.giving
     path = log_beside(giving_list)
     text = read_text(path, str(path)) if path.exists() else ""
-    whole = read_log(text, str(path), giving.currency, giving.language, country) if text else None
+    said_so = (giving.currency, giving.language, country, read.units)
+    whole = read_log(text, str(path), *said_so) if text else None
     own = (whole or ReadLog(str(path))).of_list(giving.giving_list, giving.follows)
     if whole and giving.giving_list in [line.name for line in whole.lines if line.kind == "closed"]:
         raise Unreadable(f"{giving.giving_list} is closed.", "Note it in the list of this year.")
     known = Known(giving, recipes)
     log = named_log(own, known, other_households(giving_list, giving))
     row = _row(said, known, read_season(log, giving), before)
-    context = {"currency": giving.currency, "language": giving.language, "country": country}
+    context = {"currency": giving.currency, "language": giving.language, "country": country,
+               "units": read.units}  # fmt: skip
     line = named_line(read_line(row, context), known)
     _try(line, log, giving, recipes)
     _make_whole(row, line)
@@ -185,8 +187,10 @@ def _is_closed(path: Path, book: Book) -> bool:
     if not log.exists():
         return False
     said = book.settings
-    read = load_giving_list(path, str(path), said.currency, said.language, said.country)
+    read = load_giving_list(path, str(path), said.currency, said.language, said.country, said.units)
     giving = read.giving
     text = read_text(log, str(log))
-    lines = read_log(text, str(log), giving.currency, giving.language, said.country).lines
+    lines = read_log(
+        text, str(log), giving.currency, giving.language, said.country, said.units
+    ).lines
     return giving.giving_list in [line.name for line in lines if line.kind == "closed"]

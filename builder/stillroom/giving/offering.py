@@ -30,12 +30,14 @@ from stillroom.giving.money.costing import (
     measure_as,
     needs_of,
 )
+from stillroom.giving.money.points import money_of_a_point, weights_of
 from stillroom.giving.money.stand_ins import with_stand_ins
 from stillroom.giving.names import with_names_of
 from stillroom.giving.plan_model import (
     Basket,
     Brew,
     Lot,
+    Money,
     Month,
     Offer,
     PlanProblem,
@@ -132,6 +134,7 @@ def make_offering(
         for offer in offers
         if (reasons := holding.reasons(basket, households[basket.number], offer))
     }
+    point = money_of_a_point(giving, prices)
     problem = PlanProblem(
         baskets=baskets,
         offers=offers,
@@ -144,7 +147,9 @@ def make_offering(
         must_have=frozenset((h.name, slug) for h in giving.households for slug in h.must_have),
         before=_before(giving, baskets, before),
         limits=limits,
+        money=Money(giving.currency, settings.language, point),
     )
+    problem = replace(problem, weights=weights_of(problem, point))
     return Offering(
         giving,
         recipes,

@@ -81,7 +81,7 @@ def _objective(pack: Pack) -> dict[str, Any]:
             {
                 "words": term.words,
                 "amount": show_decimal(term.amount, 2),
-                "each": term.points_each,
+                "each": show_decimal(Fraction(term.points_each), 6),
                 "points": show_decimal(term.points, 2),
             }
             for term in plan.terms

@@ -13,6 +13,7 @@ from datetime import date
 from fractions import Fraction
 from typing import Literal
 
+from stillroom.core.amounts.money import show_money
 from stillroom.core.words.joining import join_and
 from stillroom.core.words.plurals import singular
 from stillroom.giving.model import Sort
@@ -203,13 +204,26 @@ class Weights:
     nothing_liked: int = 12
     batch: int = 10
     part: int = 1
-    money: int = 1
+    money: Fraction = Fraction(1)
     usable_only: int = 4
     out_of_season: int = 6
-    uneven: int = 3
+    uneven: Fraction = Fraction(3)
     busiest_hour: int = 2
     changed: int = 6
     moved: int = 3
+
+
+@dataclass(frozen=True)
+class Money:
+    """How sums are said, and the sum that a budget is raised by at the least: a pound, 100 yen."""
+
+    currency: str = "GBP"
+    language: str = "en_GB"
+    step: Fraction = Fraction(1)
+
+    def say(self, value: Fraction) -> str:
+        """Return a sum in words: "£12.50"."""
+        return show_money(value, self.currency, self.language)
 
 
 @dataclass(frozen=True)
@@ -228,6 +242,7 @@ class PlanProblem:
     before: frozenset[tuple[int, str]] | None = None
     limits: tuple[Limit, ...] = ()
     weights: Weights = Weights()
+    money: Money = Money()
 
     def offers_of(self, sort: Sort) -> tuple[Offer, ...]:
         """Return the offers that can fill a place of this sort."""
@@ -258,12 +273,15 @@ class Term:
 
     words: str
     amount: Fraction
-    points_each: int
+    points_each: Fraction | int
 
     @property
     def points(self) -> Fraction:
         """Return amount times points each."""
         return self.amount * self.points_each
+
+
+Proof = Literal["proven best", "searched through", "stopped by time", "within the gap asked for"]
 
 
 @dataclass(frozen=True)
@@ -272,7 +290,8 @@ class Plan:
 
     `gap` is (points - bound) / points: 0 is proven best; no better plan has under `bound`.
     `sources` says where each gift comes from: a place in `batches`, or -1 - n for the n-th lot of
-    its offer's shelf.
+    its offer's shelf. "Searched through" is what came to its end, though so many figures are in it
+    that the solver's word is no proof.
     """
 
     gifts: Mapping[int, tuple[str, ...]]
@@ -284,7 +303,7 @@ class Plan:
     points: Fraction
     bound: Fraction
     gap: Fraction
-    proof: Literal["proven best", "stopped by time", "within the gap asked for"]
+    proof: Proof
     seconds: float
     sources: Mapping[tuple[int, str], int] = field(default_factory=dict)
 

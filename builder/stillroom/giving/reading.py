@@ -16,6 +16,7 @@ from pydantic import BaseModel, ValidationError
 from pydantic_core import ErrorDetails
 
 from stillroom.core.amounts.money import knows_currency, knows_language
+from stillroom.core.amounts.units import System
 from stillroom.core.private.shapes import GIVING_LIST_KEY
 from stillroom.core.words.frontmatter import Located, read_yaml
 from stillroom.core.words.nearest import did_you_mean
@@ -74,6 +75,7 @@ class ReadList(BaseModel):
     file: str
     giving: GivingList
     lines: dict[str, int]
+    units: System = "metric"
 
     def line_of(self, *path: str | int) -> int:
         """Return the line of a key, or of the nearest thing above it."""
@@ -86,15 +88,21 @@ class ReadList(BaseModel):
 
 
 def load_giving_list(
-    path: Path, name: str = "", currency: str = "GBP", language: str = "en_GB", country: str = "GB"
+    path: Path,
+    name: str = "",
+    currency: str = "GBP",
+    language: str = "en_GB",
+    country: str = "GB",
+    units: System = "metric",
 ) -> ReadList:
     """Read a giving list; raises ProblemsFound with every problem in it.
 
-    `currency`, `language` and `country` are the book's, for a list that names none.
+    `currency`, `language` and `country` are the book's, for a list that names none, and so is how
+    a pint is read.
     """
     name = name or str(path)
     text = read_text(path, name)
-    return read_giving_list(text, name, currency, language, country)
+    return read_giving_list(text, name, currency, language, country, units)
 
 
 def _giving_day(parts: Any, country: str) -> date | None:
@@ -106,7 +114,12 @@ def _giving_day(parts: Any, country: str) -> date | None:
 
 
 def read_giving_list(
-    text: str, name: str, currency: str = "GBP", language: str = "en_GB", country: str = "GB"
+    text: str,
+    name: str,
+    currency: str = "GBP",
+    language: str = "en_GB",
+    country: str = "GB",
+    units: System = "metric",
 ) -> ReadList:
     """Read a giving list from its text; raises ProblemsFound.
 
@@ -126,7 +139,8 @@ def read_giving_list(
 
     def validate(parts: Any) -> GivingList:
         filled = {key: parts.get(key) or value for key, value in own.items()}
-        said = {**how, "country": country, "giving day": _giving_day(parts, country)}
+        day = _giving_day(parts, country)
+        said = {**how, "country": country, "giving day": day, "units": units}
         return GivingList.model_validate({**parts, **filled}, context=said)
 
     try:
@@ -141,7 +155,7 @@ def read_giving_list(
         half = read_half(data, error.errors(), validate)
         draft = HalfRead(name, half[0], located.lines, half[1]) if half else None
         raise ProblemsFound(problems, draft) from None
-    return ReadList(file=name, giving=giving, lines=located.lines)
+    return ReadList(file=name, giving=giving, lines=located.lines, units=units)
 
 
 def is_named_so(data: dict[Any, Any]) -> bool:

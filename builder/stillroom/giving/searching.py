@@ -12,7 +12,6 @@ from __future__ import annotations
 import time
 from dataclasses import dataclass, replace
 from fractions import Fraction
-from typing import Literal
 
 from stillroom.core.words.problems import Unreadable
 from stillroom.giving.answer_read import read_answer
@@ -21,9 +20,8 @@ from stillroom.giving.first_plan import make_first_plan
 from stillroom.giving.mip import Mip, NoTime, Progress, Solved, Watch
 from stillroom.giving.model_built import Built
 from stillroom.giving.modelling import build_model
-from stillroom.giving.plan_model import PlanProblem
+from stillroom.giving.plan_model import PlanProblem, Proof
 
-Proof = Literal["proven best", "stopped by time", "within the gap asked for"]
 _CUT_SHORT: Proof = "stopped by time"
 _LEAST_S = 0.1
 _NEAR = Fraction(1, 10**5)  # of a point: what the solver's floats may be off
@@ -59,6 +57,7 @@ class Search:
         self.bound = Fraction(0)
         self._bound_is_exact = False
         self._broken_off = False
+        self._came_to_its_end = False
 
     def run(self) -> None:
         """Look for better plans until the time is over, none can be, or Ctrl-C is pressed."""
@@ -89,7 +88,9 @@ class Search:
         """Say how good the best plan provably is."""
         if self._is_proven():
             return "proven best"
-        return "within the gap asked for" if self._is_near_enough() else _CUT_SHORT
+        if self._is_near_enough():
+            return "within the gap asked for"
+        return "searched through" if self._came_to_its_end else _CUT_SHORT
 
     def _left_s(self) -> float:
         return self.time_limit_s - self.seconds()
@@ -107,7 +108,7 @@ class Search:
 
     def _plan_the_making(self, built: Built) -> Solved | None:
         """Plan as if it did not matter how like baskets are; what that comes to is a bound."""
-        plain = replace(self.problem, weights=replace(self.problem.weights, uneven=0))
+        plain = replace(self.problem, weights=replace(self.problem.weights, uneven=Fraction(0)))
         mip = built.mip.without_cost(built.even)
         near = max(self.gap / 4, _NEAR_ENOUGH)
         solved = self._solve(mip, near, _HALF, shows_best=False, shows_bound=True)
@@ -127,6 +128,7 @@ class Search:
         solved = self._solve(built.mip, self.gap, 1, shows_best=True, shows_bound=True)
         if solved is None:
             return
+        self._came_to_its_end = not (solved.out_of_time or solved.broken_off)
         answer = read_answer(self.problem, built, solved.values)
         self._take(answer, *_bound_of(solved, reckon(self.problem, answer).points))
 

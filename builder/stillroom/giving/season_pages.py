@@ -59,7 +59,7 @@ def _paid_row(pack: Pack, line: LogLine) -> dict[str, str]:
 
 def _much(line: LogLine) -> str:
     """Say how much was bought as one says it; the log keeps it as it was noted."""
-    amount = read_bought(line.amount)
+    amount = read_bought(line.amount, line.units)
     exact = amount.unit in ("g", "ml") and amount.low >= 1000
     return show_size(amount.low, amount.unit) if exact else line.amount
 

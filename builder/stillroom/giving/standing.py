@@ -239,7 +239,7 @@ def _larder(giving: GivingList, recipes: Mapping[str, Recipe], season: Season) -
 def _put_away(
     line: LogLine, stock: LarderStock, giving: GivingList, recipes: Mapping[str, Recipe]
 ) -> None:
-    amount = read_bought(line.amount)
+    amount = read_bought(line.amount, line.units)
     if not amount.unit and is_container(line.name, giving, recipes):
         stock.add_containers(container_words(line.name), int(amount.low))
     else:

@@ -31,7 +31,7 @@ _PET = re.compile(
 
 
 # what stands beside a name: "Jo (coeliac)", "Kim - vegan", "The Patels (Asha 6, baby Dev)"
-_BESIDE = re.compile(r"\s*[(\[]|\s[-–—:]\s|:\s|,\s*")
+_BESIDE = re.compile(r"\s*[(\[]|\s[-–—:]\s|:\s|[,;|]\s*")
 _AGES = re.compile(
     r"\b(?:bab(?:y|ies)|twins?|triplets|toddlers?|newborn|kids?|child(?:ren)?|born)\b"
     r"|\b\d+ ?(?:months?|mths?|weeks?|wks?|years?|yrs?)\b"

@@ -16,7 +16,9 @@ from babel.dates import get_day_names, get_month_names
 from pydantic import AfterValidator
 
 from stillroom.core.amounts.money import knows_currency, knows_language
-from stillroom.core.amounts.quantities import Amount, parse_leading_amount
+from stillroom.core.amounts.quantities import Amount
+from stillroom.core.amounts.summed import take_amount
+from stillroom.core.amounts.units import System
 from stillroom.core.recipe.model import MONTHS
 from stillroom.core.when.giving_days import FIRST_YEAR, LAST_YEAR, day_in_year
 from stillroom.core.words.nearest import did_you_mean
@@ -194,13 +196,13 @@ def _hours(value: Any) -> Fraction:
     return hours
 
 
-def read_stock_line(value: Any) -> tuple[Amount, str]:
+def read_stock_line(value: Any, units: System = "metric") -> tuple[Amount, str]:
     """Return the amount and the ingredient of a line such as "500 g caster sugar".
 
     >>> read_stock_line("500 g caster sugar")[1]
     'caster sugar'
     """
-    amount, item = parse_leading_amount(str(value))
+    amount, item = take_amount(str(value), units)
     if amount is None or not item or amount.low != amount.high:
         raise Unreadable(
             f"{say_written(value)} is not a line of stock.", 'Write "500 g caster sugar".'

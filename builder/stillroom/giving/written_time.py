@@ -14,7 +14,7 @@ from typing import Any
 from babel import Locale
 
 from stillroom.core.amounts.money import parse_money
-from stillroom.core.amounts.quantities import parse_leading_amount
+from stillroom.core.amounts.summed import take_amount
 from stillroom.core.amounts.units import convert, size_of
 from stillroom.core.words.nearest import did_you_mean, nearest
 from stillroom.core.words.problems import Unreadable, say_written
@@ -23,6 +23,7 @@ from stillroom.giving.written_hours import hours_said
 
 WEEKDAYS = ("monday", "tuesday", "wednesday", "thursday", "friday", "saturday", "sunday")
 _MOST_DAYS_OFF = 366
+_OUNCE_G = Fraction("28.35")
 _SPAN = re.compile(
     r"^(?:from |vom |du |dal |del )?(?P<first>.+?)(?:\s+(?:to|until|till|–|-|bis|au|al|tot)\s+"
     r"|\s*(?:\.\.|–)\s*|(?<=^\d)-|(?<=^\d\d)-(?!\d+-))(?P<last>.+)$",
@@ -120,14 +121,16 @@ def _with_month_and_year(first: str, last: str) -> str:
 def read_weight(value: Any) -> Fraction:
     """Return grams.
 
-    >>> read_weight("1.5 kg"), read_weight("350 g")
-    (Fraction(1500, 1), Fraction(350, 1))
+    >>> read_weight("1.5 kg"), read_weight("350 g"), read_weight("1 kg 200 g")
+    (Fraction(1500, 1), Fraction(350, 1), Fraction(1200, 1))
     """
     # a comma before one or two figures parts no thousands
     said = re.sub(r"^(\d{1,3}),(\d{1,2})(?!\d)", r"\1.\2", str(value).strip())
-    amount, rest = parse_leading_amount(said)
+    amount, rest = take_amount(said)
     if amount is None or rest or amount.low != amount.high or size_of(amount.unit) != "mass":
         raise Unreadable(f"{say_written(value)} is not a weight.", 'Write "350 g" or "1.5 kg".')
+    if amount.unit in ("oz", "lb"):  # a scale in ounces shows no finer, and 16 of them are a pound
+        return convert(amount.low, amount.unit, "oz") * _OUNCE_G
     return convert(amount.low, amount.unit, "g")
 
 

@@ -74,7 +74,7 @@ def parse_money(
         plain = None if foreign else plain
     if plain is None:
         example = "14,50" if _signs(language)[0] == "," else "14.50"
-        if pence := re.search(r"(?<![.,\d])(\d+)[.,](\d{2})(?!\d)", text):
+        if pence := re.search(r"(?<![.,\d])(\d+)[.,](\d{2})(?![.,]?\d)", text):
             example = f"{pence[1]}{_signs(language)[0]}{pence[2]}"
         raise Unreadable(f"{say_written(typed)} is not a price.", f'Write "{example}".')
     value = Decimal(plain)
@@ -108,6 +108,9 @@ def _is_money(sign: str) -> bool:
 _AT_HOME = {
     "CHF": ("fr", "sfr"), "SEK": ("kr",), "NOK": ("kr",), "DKK": ("kr",), "ISK": ("kr",),
     "PLN": ("zł",), "CZK": ("kč",), "HUF": ("ft",), "GBP": ("quid",), "USD": ("buck", "us$"),
+    "INR": ("rs", "re"), "PKR": ("rs", "re"), "LKR": ("rs", "re"), "NPR": ("rs", "re"),
+    "JPY": ("円",), "CNY": ("元", "rmb"), "ILS": ("nis",), "RON": ("lei",), "SGD": ("s$", "sg$"),
+    "AED": ("dh", "dhs"), "MAD": ("dh", "dhs"), "ZAR": ("rand",), "BRL": ("reais",),
     "AUD": ("au$", "aus$"), "NZD": ("nz$",), "CAD": ("ca$", "c$", "can$"),
 }  # fmt: skip
 
@@ -147,11 +150,13 @@ def _written(language: str) -> re.Pattern[str]:
     decimal, group = _signs(language)
     apart = f"[{_BLANKS}]" if group.isspace() else "['’]" if group in "'’" else re.escape(group)
     alone = rf"(?=[.{re.escape(decimal)}][0-9]{{2}}$)"  # ".99"
-    whole = rf"[0-9]{{1,9}}|[0-9]{{1,3}}(?:{apart}[0-9]{{3}}){{1,2}}|{alone}"
+    # lakhs, as India parts them: "1,05,000"
+    lakhs = r"[0-9]{1,2}(?:,[0-9]{2}){1,2},[0-9]{3}|" if group == "," else ""
+    whole = rf"[0-9]{{1,9}}|[0-9]{{1,3}}(?:{apart}[0-9]{{3}}){{1,2}}|{lakhs}{alone}"
     # with a comma before the pence, a dot before one or two figures parts no thousands
     point = r"\.[0-9]{1,2}(?![0-9])|" if decimal == "," else ""
     part = rf"{point}{re.escape(decimal)}[0-9]{{1,9}}"
-    return re.compile(rf"(?P<whole>{whole})(?:(?P<part>{part})|[.,:][-–—]{{1,2}})?")
+    return re.compile(rf"(?P<whole>{whole})(?:(?P<part>{part})|[.,:][-–—]{{1,2}}|/[-–—])?")
 
 
 def _plain_number(text: str, language: str) -> str | None:

@@ -9,7 +9,8 @@ import re
 from fractions import Fraction
 
 from stillroom.core.amounts.money import parse_money
-from stillroom.core.amounts.quantities import Amount, parse_leading_amount
+from stillroom.core.amounts.quantities import Amount
+from stillroom.core.amounts.summed import take_amount
 from stillroom.core.amounts.units import System, base_size
 from stillroom.core.words.patterns import late_regex
 from stillroom.core.words.problems import Unreadable, say_written
@@ -153,7 +154,7 @@ def _size(text: str, system: System) -> Amount:
     one = re.sub(r"^an? (?=\w)", "1 ", one, flags=re.IGNORECASE)
     bare = one[:1].isalpha()  # "kg" is one; "quarter" is anybody's guess
     one = f"1 {one}" if bare else one
-    amount, rest = parse_leading_amount(_with_point(one), system)
+    amount, rest = take_amount(_with_point(one), system)
     if rest and amount:  # "500 g bag", "12 eggs"
         known = _HELD.fullmatch(rest) if amount.unit else not bare and _COUNTED.fullmatch(rest)
         rest = "" if known else rest

@@ -138,7 +138,7 @@ class _Reader:
             if isinstance(text, dict | list):
                 self._tell(name, "price", _NO_PACKS, 'Write: ["700 ml for 14.50", "12 for 7.20"].')
                 continue
-            read = partial(parse_pack, text, self.currency, language=self.larder.language)
+            read = partial(parse_pack, text, self.currency, self.system, self.larder.language)
             self._tried(name, "price", read, None)
             self.prices.append((name, str(text), self._line(name, "price")))
 

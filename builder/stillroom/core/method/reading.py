@@ -19,7 +19,7 @@ from stillroom.core.larder.staple import Staple
 from stillroom.core.larder.words import Word, words_of
 from stillroom.core.lines.ingredient import Ingredient, read_ingredient
 from stillroom.core.lines.ingredient_food import find_foods, food_of
-from stillroom.core.method.words import method_words
+from stillroom.core.method.words import method_words, no_food_in
 from stillroom.core.recipe.model import Recipe
 from stillroom.core.words.patterns import clause_regex, late_regex
 from stillroom.core.words.problems import Unreadable
@@ -167,7 +167,7 @@ def named_in(clause: str, larder: Larder) -> Iterator[tuple[int, int, Staple]]:
 def _is_another_word(word: str, larder: Larder) -> bool:
     """Whether a word of the book's own language only looks like a food: French "laver", "moule"."""
     language = larder.language.partition("_")[0]
-    return word.casefold() in method_words(f"no_food_in_{language}")
+    return word.casefold() in no_food_in(language)
 
 
 def _stand_together(clause: str, run: tuple[Word, ...]) -> bool:

@@ -34,6 +34,16 @@ def method_words(name: str) -> frozenset[str]:
 
 
 @cache
+def no_food_in(language: str) -> frozenset[str]:
+    """Return the words of a language that only look like a food; of most languages none is known.
+
+    >>> "moule" in no_food_in("fr"), no_food_in("sv")
+    (True, frozenset())
+    """
+    return frozenset(_table()["no_food_in"].get(language, ()))
+
+
+@cache
 def _pattern(name: str) -> re.Pattern[str]:
     words: list[str] = _table()[name]
     return any_word(words)

@@ -195,9 +195,9 @@ class Acidity(_Frozen):
 
 def _read_ph(value: Any) -> Fraction:
     # a number with a power of ten in it can be longer than any computer holds
-    if not re.fullmatch(r"[0-9]{1,4}(?:\.[0-9]{1,6})?", str(value)):
+    if not re.fullmatch(r"[0-9]{1,4}(?:[.,][0-9]{1,6})?", str(value)):
         raise Unreadable(f"{say_written(value)} is not a pH.", 'Write a number such as "3.4".')
-    found = Fraction(str(value))
+    found = Fraction(str(value).replace(",", "."))
     if not 0 <= found <= 14:
         raise Unreadable(f"{say_written(value)} is not a pH.", "It lies between 0 and 14.")
     return found

@@ -29,7 +29,7 @@ def with_larder_prices(
         Price.model_construct(
             item=name,
             packs=tuple(
-                parse_pack(text, read.giving.currency, language=language) for text in texts
+                parse_pack(text, read.giving.currency, read.units, language) for text in texts
             ),
             section="",
         )

@@ -76,7 +76,8 @@ def _usual_room(recipes: tuple[Recipe, ...]) -> dict[Sort, int]:
 
 
 def _read(text: str, name: str, settings: BookSettings) -> ReadList:
-    return read_giving_list(text, name, settings.currency, settings.language, settings.country)
+    said = settings
+    return read_giving_list(text, name, said.currency, said.language, said.country, said.units)
 
 
 def _that_may_go(

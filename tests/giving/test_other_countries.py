@@ -1,0 +1,243 @@
+"""Lists of other countries: their money, the book's own pint, hours and feasts in six languages.
+
+The lists are invented; what a household says of itself is written as it is said there. Every row's
+expectation was written before it was tried.
+"""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from datetime import date
+from fractions import Fraction
+
+import pytest
+
+from giving.lists import PRICES, TODAY, demo_book, demo_recipes, random_list, read_dict, small_list
+from stillroom.core.amounts.money import parse_money
+from stillroom.core.words.problems import ProblemsFound
+from stillroom.giving.explaining import say_how_good
+from stillroom.giving.offering import make_offering
+from stillroom.giving.pack import Effort, work_out
+from stillroom.giving.planning import plan_gifts
+from stillroom.giving.reading import read_giving_list
+from stillroom.giving.who_else import what_a_name_tells
+from stillroom.giving.written import read_day
+from stillroom.giving.written_time import read_weight
+
+SETTINGS = demo_book().settings
+
+
+def in_yen(data: dict) -> dict:
+    """Return a list whose every price is a hundred times as many yen."""
+
+    def dearer(pack: str) -> str:
+        size, price = pack.split(" for ")
+        return f"{size} for {Fraction(price) * 100}"
+
+    prices = [{**row, "packs": [dearer(pack) for pack in row["packs"]]} for row in data["prices"]]
+    baskets = {
+        kind: {**held, "cost": int(Fraction(str(held["cost"])) * 100)} if "cost" in held else held
+        for kind, held in data["baskets"].items()
+    }
+    households = [
+        {**one, "budget": int(Fraction(str(one["budget"])) * 100)} if "budget" in one else one
+        for one in data["households"]
+    ]
+    changed = {"prices": prices, "baskets": baskets, "households": households, "currency": "JPY"}
+    return data | changed
+
+
+@pytest.mark.parametrize("seed", range(6))
+def test_money_of_another_size_plans_the_same_gifts(seed: int) -> None:
+    """A plan of yen left every basket empty: a pack of butter was dearer than an empty place."""
+    data = random_list(seed) | {"prices": PRICES}
+    data.pop("hours", None)
+    here, there = (
+        make_offering(read_dict(one), demo_recipes(), TODAY, settings=SETTINGS).problem
+        for one in (data, in_yen(data))
+    )
+    assert (here.money.step, there.money.step) == (1, 100)
+    plans = plan_gifts(here, 30), plan_gifts(there, 30)
+    assert [plan.proof for plan in plans] == ["proven best"] * 2
+    assert abs(plans[0].points - plans[1].points) < Fraction(1, 4)  # a yen is rounded otherwise
+    assert plans[0].empty == plans[1].empty
+
+
+def test_nothing_on_offer_is_too_dear_to_be_given() -> None:
+    """One price with too many noughts is told by the total, and by no empty basket."""
+    makes = [{"recipe": "vanilla-sugar"}, {"recipe": "rosemary-salt"}]
+    data = small_list(
+        makes=makes,
+        baskets={"small": {"eat": 2}},
+        prices=[{"item": "vanilla pods", "packs": ["10 for 9,999.00"]}, *PRICES],
+    )
+    offering = make_offering(read_dict(data), demo_recipes(), TODAY, settings=SETTINGS)
+    plan = plan_gifts(offering.problem, 30)
+    assert plan.empty == {}
+
+
+def test_a_budget_is_said_and_raised_as_money() -> None:
+    data = small_list(makes=[{"recipe": "vanilla-sugar", "cost": 9.5}], baskets={"s": {"eat": 1}})
+    data["households"] = [{"name": "Nell", "basket": "s", "budget": 12.5}]
+    data["makes"] = [{"recipe": "vanilla-sugar", "cost": 14}]
+    for changes, words in (
+        ({}, "their budget is £12.50. Raise their budget by £2.00."),
+        ({"currency": "JPY"}, "their budget is JP¥1,250. Raise their budget by JP¥200."),
+    ):
+        if changes:
+            data["households"][0]["budget"], data["makes"][0]["cost"] = 1250, 1400
+        pack = work_out(read_dict(data | changes), demo_recipes(), SETTINGS, TODAY, Effort(5))
+        assert any(words in said for said in pack.complaints), pack.complaints
+
+
+@pytest.mark.parametrize(
+    ("written", "currency", "language", "value"),
+    [
+        ("Rs. 65", "INR", "en_IN", "65"),
+        ("₹65/-", "INR", "en_IN", "65"),
+        ("₹1,05,000", "INR", "en_IN", "105000"),  # a lakh and five thousand
+        ("260円", "JPY", "ja", "260"),
+        ("14.90 NIS", "ILS", "en", "14.90"),
+        ("12 lei", "RON", "ro", "12"),
+        ("S$12.50", "SGD", "en_SG", "12.50"),
+        ("25 dhs", "AED", "en", "25"),
+        ("1 017,50 kr", "SEK", "sv", "1017.50"),
+    ],
+)
+def test_prices_as_they_are_written_elsewhere(written, currency, language, value) -> None:
+    assert parse_money(written, currency, language) == Fraction(value)
+
+
+def _read(rows: str, language: str = "en_GB", country: str = "GB", units: str = "metric"):
+    head = "giving list: L\ngiving day: 2027-12-18\nbaskets: {s: 1 eat}\nmakes: [vanilla-sugar]\n"
+    people = "" if "households" in rows else "households: [Ann]\n"
+    return read_giving_list(
+        f"{head}{people}{rows}", "l.yml", "EUR", language, country, units
+    ).giving
+
+
+def test_a_pint_and_an_ounce_are_the_books_own() -> None:
+    """A book of the US was read by the imperial pint: a fifth too much, in money as well."""
+    rows = "prices: {milk: 1 pint for 2}\nstock: [1 pint brandy]\n"
+    us, metric = _read(rows, units="us"), _read(rows)
+    for one, unit in ((us, "us_pint"), (metric, "imp_pint")):
+        assert one.prices[0].packs[0][0].unit == unit
+        assert one.stock.ingredients[0][0].unit == unit
+
+
+def test_two_measures_are_one_amount() -> None:
+    assert read_weight("1 lb 6 oz") == 22 * read_weight("1 oz")
+    assert read_weight("16 oz") == read_weight("1 lb")
+    giving = _read("stock: [2 lb 4 oz flour]\nprices: {rice: 1 lb 4 oz for 3}\n")
+    (amount, item) = giving.stock.ingredients[0]
+    assert (amount.low, amount.unit, item) == (Fraction(9, 4), "lb", "flour")
+    assert giving.prices[0].packs[0][0].low == Fraction(5, 4)
+
+
+@pytest.mark.parametrize(
+    ("said", "month"),
+    [
+        ("hours: 5 hours a month", 5),
+        ("hours: {jeden Monat: 6}", 6),
+        ("heures: {chaque mois: 4}", 4),
+        ("horas: {cada mes: 10, diciembre: 12}", 10),
+        ("uren: 3 uur per maand", 3),
+        ("ore: {ogni mese: '2,5'}", Fraction(5, 2)),
+        ("Stunden: 6 Stunden im Monat", 6),
+    ],
+)
+def test_hours_of_a_month_in_six_languages(said: str, month) -> None:
+    assert _read(f"{said}\n").hours[3] == month
+
+
+@pytest.mark.parametrize("said", ["5 hours a week", "5 Stunden pro Woche", "5 heures par semaine"])
+def test_hours_of_a_week_are_no_hours_of_a_month(said: str) -> None:
+    for key in ("hours", "hours a week"):
+        giving = _read(f"{key}: {said}\n")
+        assert (giving.hours_a_week, giving.hours) == (5, {})
+
+
+@pytest.mark.parametrize(
+    ("word", "delivery"),
+    [
+        ("oui", "by post"),
+        ("ja", "by post"),
+        ("sí", "by post"),
+        ("nein", "by hand"),
+        ("non", "by hand"),
+    ],
+)
+def test_yes_and_no_in_six_languages(word: str, delivery: str) -> None:
+    rows = f"households:\n  - {{name: Ann, by post: {word}, country: FR}}\n"
+    assert _read(rows).households[0].delivery == delivery
+
+
+@pytest.mark.parametrize("said", ["4 en 6", "4 und 6", "4 et 6", "4 y 6", "4 e 6"])
+def test_two_ages_joined_in_six_languages(said: str) -> None:
+    (ann,) = _read(f"households:\n  - {{name: Ann, children: {said}}}\n").households
+    assert ann.children == (48, 72)
+
+
+@pytest.mark.parametrize(
+    ("said", "country", "day"),
+    [
+        ("Pâques 2027", "FR", date(2027, 3, 28)),
+        ("Ostern 2027", "DE", date(2027, 3, 28)),
+        ("Heiligabend 2027", "DE", date(2027, 12, 24)),
+        ("Nochebuena 2027", "ES", date(2027, 12, 24)),
+        ("Día de Reyes 2027", "ES", date(2027, 1, 6)),
+        ("Natale 2027", "IT", date(2027, 12, 25)),
+        ("Sinterklaas 2027", "NL", date(2027, 12, 5)),
+        ("Sinterklaas 2027", "BE", date(2027, 12, 6)),
+    ],
+)
+def test_feasts_by_their_own_names(said: str, country: str, day: date) -> None:
+    assert read_day(said, country) == day
+
+
+def test_a_name_that_tells_a_need_is_asked_for_however_it_is_parted() -> None:
+    for name in ("Ann; small; no nuts", "Ann | vegan"):
+        wrong = what_a_name_tells(name)
+        assert wrong is not None
+        assert "is a name, and" in wrong.what
+
+
+def test_a_book_in_a_language_without_words_of_its_own_is_planned() -> None:
+    """What only looks like a food is known of six languages: a Swedish book broke."""
+    recipes = tuple(
+        one.model_copy(update={"larder": replace(one.larder, language="sv")})
+        for one in demo_recipes()
+    )
+    offering = make_offering(read_dict(small_list()), recipes, TODAY, settings=SETTINGS)
+    assert offering.problem.offers
+
+
+def test_hours_that_lack_on_one_day_of_the_week_are_said_of_that_day() -> None:
+    """A jar that is shaken every day is shaken on Sundays: no day lacks its longest hour."""
+    makes = [{"recipe": "quince-ratafia"}]
+    data = small_list(makes=makes, baskets={"s": {"drink": 1}})
+    data |= {"households": [{"name": "Nell", "basket": "s"}]}
+    data["hours a day"] = {"every day": 1.5, "saturday": 4, "sunday": 0}
+    pack = work_out(read_dict(data), demo_recipes(), SETTINGS, date(2027, 1, 5), Effort(5))
+    (said,) = pack.complaints
+    assert "asks for 1 min in one day, Sunday too, and there is none on a Sunday" in said
+
+
+def test_how_many_presents_a_batch_is_is_asked_with_what_it_makes() -> None:
+    data = small_list(makes=["felted-bauble", "dried-orange-garland"], baskets={"s": {"craft": 1}})
+    data |= {"households": [{"name": "Nell", "basket": "s"}]}
+    with pytest.raises(ProblemsFound) as found:
+        make_offering(read_dict(data), demo_recipes(), TODAY)
+    (problem,) = found.value.problems  # one garland is one present
+    assert problem.what == (
+        "A batch of felted-bauble makes 3 baubles: how many presents that is is not said."
+    )
+    assert "{recipe: felted-bauble, per batch: 4}" in problem.mend
+
+
+def test_a_search_that_came_to_its_end_is_not_called_ended_by_time() -> None:
+    plan = plan_gifts(make_offering(read_dict(small_list()), demo_recipes(), TODAY).problem, 30)
+    searched = replace(plan, proof="searched through", gap=Fraction(1, 10**6))
+    assert say_how_good(searched) == (
+        "The plan is as good as can be told: another could better it by 0.1 % at most."
+    )
