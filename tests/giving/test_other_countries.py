@@ -241,3 +241,21 @@ def test_a_search_that_came_to_its_end_is_not_called_ended_by_time() -> None:
     assert say_how_good(searched) == (
         "The plan is as good as can be told: another could better it by 0.1 % at most."
     )
+
+
+def test_packs_are_named_as_their_labels_name_them() -> None:
+    """A shopper in the US was sent for "3 x 340 g"; pods left over were a tenth too many."""
+    text = """giving list: L
+giving day: 2027-12-18
+baskets: {s: 1 eat}
+makes: [vanilla-sugar]
+households: [Ann]
+prices: {superfine sugar: 12 oz for 2.99, vanilla beans: 10 for 22}
+"""
+    read = read_giving_list(text, "l.yml", "USD", "en_US", "US", "us")
+    pack = work_out(read, demo_recipes(), SETTINGS, date(2027, 3, 1), Effort(5))
+    rows = {row.item: row for row in pack.rows}
+    assert rows["superfine sugar"].to_buy == "3 x 12 oz (340 g)"
+    beans = rows["vanilla beans"]
+    assert beans.need + Fraction(17, 4) == 10
+    assert beans.left == "4¼"

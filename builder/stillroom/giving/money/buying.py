@@ -8,7 +8,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from fractions import Fraction
 from itertools import combinations
 
@@ -20,11 +20,15 @@ _MOST_AMOUNTS = 20_000
 
 @dataclass(frozen=True)
 class PackOffer:
-    """One pack to be had: its size, its price, and from how many packs the price holds."""
+    """One pack to be had: its size, its price, and from how many packs the price holds.
+
+    `words` are what its label says where that is another measure: "12 oz".
+    """
 
     size: Fraction
     price: Fraction
     at_least: int = 1
+    words: str = field(default="", compare=False)
 
 
 @dataclass(frozen=True)

@@ -12,7 +12,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from fractions import Fraction
 
-from stillroom.core.amounts.quantities import Amount, Ratio
+from stillroom.core.amounts.quantities import Amount, Ratio, show_amount
 from stillroom.core.amounts.units import convert, size_of
 from stillroom.core.batch.contents import middle_of
 from stillroom.core.larder.words import normal_form
@@ -123,10 +123,18 @@ def priced_item(
     unit = BASE[size_of(packs[0][0].unit)]
     staple = find_staple(item)
     offers = tuple(
-        PackOffer(in_base(amount, unit, staple), price, at_least)
+        PackOffer(in_base(amount, unit, staple), price, at_least, _own_measure(amount))
         for amount, price, at_least in packs
     )
     return PricedItem(item, unit, offers, section)
+
+
+_METRIC = frozenset({"g", "kg", "ml", "cl", "dl", "l", "mm", "cm", "m", ""})
+
+
+def _own_measure(amount: Amount) -> str:
+    """Return what stands on a pack in ounces, pints or cups; "" where it is a metric one."""
+    return "" if amount.unit in _METRIC else show_amount(amount)
 
 
 def in_base(amount: Amount, unit: str, staple: Staple | None = None) -> Fraction:

@@ -13,7 +13,7 @@ from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from fractions import Fraction
 
-from stillroom.core.amounts.quantities import show_decimal
+from stillroom.core.amounts.quantities import show_decimal, show_number
 from stillroom.core.amounts.units import size_of
 from stillroom.core.larder.words import normal_form
 from stillroom.core.lines.staple_table import Staple, find_staple
@@ -87,9 +87,7 @@ class Row:
         if self.bought is None:
             return say_counted(short, self.noun, self.item) or self._by_weight(short)
         return " + ".join(
-            f"{count} x {show_size(pack.size, self.unit)}"
-            if pack.size != 1 or self.unit
-            else f"{count}"
+            f"{count} x {say_pack(pack, self.unit)}" if pack.size != 1 or self.unit else f"{count}"
             for count, pack in zip(self.bought.counts, self.packs, strict=True)
             if count
         )
@@ -109,6 +107,16 @@ class Row:
         """What remains afterwards."""
         over = self.there + (self.bought.bought if self.bought else Fraction(0)) - self.need
         return show_size(over, self.unit) if over > 0 else ""
+
+
+def say_pack(pack: PackOffer, unit: str) -> str:
+    """Say how much is in a pack, as its label does and as the recipes measure.
+
+    >>> say_pack(PackOffer(Fraction("340.2"), Fraction(3), words="12 oz"), "g")
+    '12 oz (340 g)'
+    """
+    size = show_size(pack.size, unit)
+    return f"{pack.words} ({size})" if pack.words else size
 
 
 def as_bought(amount: Fraction, unit: str) -> Fraction:
@@ -150,6 +158,8 @@ def show_size(amount: Fraction, unit: str) -> str:
     for small, large in (("g", "kg"), ("ml", "l"), ("mm", "m")):
         if unit == small and amount >= 1000:
             return f"{show_decimal(amount / 1000)} {large}"
+    if not unit and amount.denominator <= 4:  # pods and lemons: 5¾
+        return show_number(amount)
     whole = Fraction((amount + Fraction(1, 2)).__floor__())
     shown = show_decimal(whole if amount >= 10 else amount, 1)
     return f"{shown} {unit}".rstrip()
