@@ -257,5 +257,5 @@ prices: {superfine sugar: 12 oz for 2.99, vanilla beans: 10 for 22}
     rows = {row.item: row for row in pack.rows}
     assert rows["superfine sugar"].to_buy == "3 x 12 oz (340 g)"
     beans = rows["vanilla beans"]
-    assert beans.need + Fraction(17, 4) == 10
-    assert beans.left == "4¼"
+    assert beans.need + Fraction(21, 4) == 10
+    assert beans.left == "5¼"
