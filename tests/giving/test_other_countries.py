@@ -187,8 +187,8 @@ def test_two_ages_joined_in_six_languages(said: str) -> None:
         ("Nochebuena 2027", "ES", date(2027, 12, 24)),
         ("Día de Reyes 2027", "ES", date(2027, 1, 6)),
         ("Natale 2027", "IT", date(2027, 12, 25)),
-        ("Sinterklaas 2027", "NL", date(2027, 12, 5)),
-        ("Sinterklaas 2027", "BE", date(2027, 12, 6)),
+        ("pakjesavond 2027", "NL", date(2027, 12, 5)),
+        ("Nikolaus 2027", "DE", date(2027, 12, 6)),
     ],
 )
 def test_feasts_by_their_own_names(said: str, country: str, day: date) -> None:

@@ -1,7 +1,7 @@
 """Prices and packs as strangers write them: read as meant, or one question; never another sum.
 
 Written before they were tried (29 November 2026). Read as another sum then: "£.99" as £99, "12 at
-55p" as 55 pence for all, "3 for 2" and "a net for £2" without a question. Four rows ask for what
+55p" as 55 pence for all, "3 for 2" and "a net for £2" without a question. Three rows ask for what
 could be read, and one expectation was taken back ("1,000 g" is a thousand to an English reader).
 """
 
@@ -83,7 +83,7 @@ ROWS = [
     ("12 zł", "PLN", "pl_PL", 12),
     ("12,50 zł", "PLN", "pl_PL", F(25, 2)),
     ("¥500", "JPY", "ja_JP", 500),
-    ("500円", "JPY", "ja_JP", ASK),
+    ("500円", "JPY", "ja_JP", 500),
     ("3 to 4", "GBP", "en_GB", ASK),
     ("3-4", "GBP", "en_GB", ASK),
     ("about 3", "GBP", "en_GB", ASK),

@@ -151,7 +151,8 @@ def _written(language: str) -> re.Pattern[str]:
     apart = f"[{_BLANKS}]" if group.isspace() else "['’]" if group in "'’" else re.escape(group)
     alone = rf"(?=[.{re.escape(decimal)}][0-9]{{2}}$)"  # ".99"
     # lakhs, as India parts them: "1,05,000"
-    lakhs = r"[0-9]{1,2}(?:,[0-9]{2}){1,2},[0-9]{3}|" if group == "," else ""
+    by_twos = Locale.parse(language.replace("-", "_")).decimal_formats[None].grouping == (3, 2)
+    lakhs = r"[0-9]{1,2}(?:,[0-9]{2}){1,2},[0-9]{3}|" if by_twos else ""
     whole = rf"[0-9]{{1,9}}|[0-9]{{1,3}}(?:{apart}[0-9]{{3}}){{1,2}}|{lakhs}{alone}"
     # with a comma before the pence, a dot before one or two figures parts no thousands
     point = r"\.[0-9]{1,2}(?![0-9])|" if decimal == "," else ""
