@@ -125,7 +125,7 @@ def make_offering(
     brews, fresh = buy_near(brews, prices, held)
     brews = tuple(_as_before(brew, starts or {}) for brew in brews)
     holding = Holding(
-        giving, makes, facts, {one.recipe: one for one in brews}, parcels, settings, today
+        giving, makes, facts, {one.recipe: one for one in brews}, parcels, settings, today, offered
     )
     had = years_since_had(giving, baskets, households)
     refused = {
