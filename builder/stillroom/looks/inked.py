@@ -28,6 +28,7 @@ def picture_of(book: Book, name: str) -> str:
     return _inked(path) if path.suffix.lower() == ".svg" else as_drawing(path)
 
 
+@cache
 def emblem_of(kind_slug: str) -> str:
     """Return the small drawing of a kind as SVG, or "" when there is none."""
     path = DRAWINGS / f"kind-{kind_slug}.svg"

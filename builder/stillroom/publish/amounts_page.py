@@ -21,7 +21,13 @@ from stillroom.core.recipe.model import Recipe
 from stillroom.core.size.finished import Fact, facts_of_batch, fillable, plainly, size_means
 from stillroom.core.size.scalable import Scalable, scalable_of
 from stillroom.core.size.scaled_lines import Measures, ScaledLine
-from stillroom.core.size.scaling import ScaledBatch, scale
+from stillroom.core.size.scaling import (
+    ScaledBatch,
+    count_containers,
+    makes_text,
+    scale,
+    scale_lines,
+)
 from stillroom.core.size.targets import ByFactor
 from stillroom.core.size.what_stays import boiled_at_most
 
@@ -105,15 +111,21 @@ def show_amounts(recipe: Recipe, country: str, written: ScaledBatch | None = Non
 
 def _ready_made(recipe: Scalable, written: ScaledBatch) -> ReadyMade:
     most = boiled_at_most(recipe.kind) or _READY[-1]
+    measures = Measures(recipe.system)
     batches = [
-        written if factor == 1 else scale(recipe, ByFactor(factor), Measures(recipe.system))
+        (written.makes, written.lines)
+        if factor == 1
+        else (
+            makes_text(recipe, factor, measures),
+            scale_lines(recipe, factor, count_containers(recipe, factor), measures),
+        )
         for factor in _READY
         if factor <= most
     ]
     return ReadyMade(
-        heads=tuple(batch.makes for batch in batches),
+        heads=tuple(makes for makes, _ in batches),
         rows=tuple(
-            (line.item, tuple(batch.lines[place].amount_text for batch in batches))
+            (line.item, tuple(lines[place].amount_text for _, lines in batches))
             for place, line in enumerate(recipe.lines)
         ),
     )

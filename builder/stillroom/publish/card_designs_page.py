@@ -6,12 +6,12 @@ knows one by name. Leaves out the cards themselves (card_page.py).
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from typing import Any, Final
 
 from stillroom.core.recipe.model import Recipe
 from stillroom.looks.card_designs import Design, border_side, type_steps
-from stillroom.looks.card_pictures import card_picture
+from stillroom.looks.card_pictures import CardPicture, card_picture
 from stillroom.publish.library import Library
 from stillroom.publish.templating import render
 
@@ -54,17 +54,21 @@ def picture_paths(recipe: Recipe, library: Library) -> tuple[str, str]:
 
 def emblem_when(recipe: Recipe, library: Library) -> str:
     """Return when a card shows its kind's small drawing: "always", "inked" in one ink, or ""."""
-    shown = {
-        design.one_ink: card_picture(recipe, library.book, design).is_emblem
-        for design in library.designs.values()
-    }
+    shown = {inked: picture.is_emblem for inked, picture in _pictures(recipe, library).items()}
     return "always" if shown.get(False) else "inked" if shown.get(True) else ""
 
 
 def is_photograph(recipe: Recipe, library: Library) -> bool:
     """Return whether a recipe's card shows a photograph wherever there is more than one ink."""
-    shown = (card_picture(recipe, library.book, design) for design in library.designs.values())
-    return any(picture.is_photograph for picture in shown)
+    return any(picture.is_photograph for picture in _pictures(recipe, library).values())
+
+
+def _pictures(recipe: Recipe, library: Library) -> Mapping[bool, CardPicture]:
+    """Return what cards show in one ink and in more; which ink it is changes no more than that."""
+    one_of_each = {design.one_ink: design for design in library.designs.values()}
+    return {
+        inked: card_picture(recipe, library.book, design) for inked, design in one_of_each.items()
+    }
 
 
 def designs_data(library: Library) -> list[dict[str, Any]]:

@@ -169,6 +169,7 @@ def round_count(
     return Rounded(chosen, show_number(chosen), step), bool(inside)
 
 
+@lru_cache(maxsize=4096)  # each line of a book asks, and most say the same few foods
 def tight_class(item: str, strength: Fraction | None) -> str:
     """Return which ratio that matters an item is ("salt", "spirit", ...), or "".
 

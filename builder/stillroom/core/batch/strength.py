@@ -20,6 +20,7 @@ from stillroom.core.batch.extracts import Fold, fold_of
 from stillroom.core.batch.mixtures import Mixture, mix, spirit, water
 from stillroom.core.batch.musts import must_of
 from stillroom.core.batch.spirit_density import WATER_DENSITY
+from stillroom.core.recipe.asked_once import once_a_recipe
 from stillroom.core.recipe.model import Recipe
 from stillroom.core.words.joining import join_and
 from stillroom.core.words.said import Said
@@ -104,6 +105,7 @@ def strength_of(recipe: Recipe, shares: Sequence[Fraction] = ()) -> Strength | N
     )
 
 
+@once_a_recipe  # its strength is asked by the rules, the label, the amounts and the scripts
 def strength_parts(recipe: Recipe) -> tuple[StrengthPart, ...]:
     """Return what each ingredient brings to the strength; () where none is reckoned by mixing."""
     held = contents_of(recipe)

@@ -121,12 +121,16 @@ class UsageCard:
         )
 
 
-@once_a_recipe  # a page, its card and every list ask for the same label
 def label_recipe(recipe: Recipe, settings: BookSettings, made_on: date | None = None) -> Label:
     """Work out the label of a recipe made on a day, or of no day in particular.
 
     The country of the book chooses the list of allergens, its language the wording of dates.
     """
+    return _label_of(recipe, settings, made_on)
+
+
+@once_a_recipe  # a page, its card and every list ask for the same label
+def _label_of(recipe: Recipe, settings: BookSettings, made_on: date | None) -> Label:
     law = law_of(settings.country)
     known = know_recipe(recipe)
     facts = gather_recipe_facts(recipe, settings)

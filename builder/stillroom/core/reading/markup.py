@@ -120,24 +120,28 @@ def check_markup(recipe: Recipe, path: Path) -> Iterator[Problem]:
             yield Problem(recipe.file, next(own, recipe.line_of(*place)), *found)
 
 
-def _texts(
-    value: Any, place: tuple[str | int, ...] = ()
-) -> Iterator[tuple[tuple[str | int, ...], str]]:
+_Place = tuple[str | int, ...]
+
+
+def _texts(recipe: Recipe) -> Iterator[tuple[_Place, str]]:
     """Return every text within a recipe, and where it stands."""
+    left: list[tuple[_Place, Any]] = [((), recipe)]
+    while left:
+        place, value = left.pop()
+        if isinstance(value, str):
+            yield place, value
+        elif value is not None and not isinstance(value, int | Fraction):
+            left += reversed([((*place, name), inner) for name, inner in _within(value)])
+
+
+def _within(value: Any) -> Iterable[tuple[str | int, Any]]:
+    """Return what a thing holds, each by its name or its number."""
     made: Any = type(value)
-    if isinstance(value, str):
-        yield place, value
-    elif value is None or isinstance(value, int | Fraction):
-        return
-    elif names := _parts_of(made):
-        for name in names:
-            yield from _texts(getattr(value, name), (*place, name))
-    elif isinstance(value, dict):
-        for name, inner in value.items():
-            yield from _texts(inner, (*place, str(name)))
-    elif isinstance(value, list | tuple | frozenset):
-        for number, inner in enumerate(value):
-            yield from _texts(inner, (*place, number))
+    if names := _parts_of(made):
+        return [(name, getattr(value, name)) for name in names]
+    if isinstance(value, dict):
+        return [(str(name), inner) for name, inner in value.items()]
+    return enumerate(value) if isinstance(value, list | tuple | frozenset) else ()
 
 
 @cache

@@ -95,14 +95,15 @@ def _note(line: ScaleLine, factor: Fraction) -> str:
 def _round_line(
     line: ScaleLine, low: Fraction, high: Fraction, measures: Measures, as_written: str
 ) -> ScaledLine:
-    middle = (low + high) / 2
+    middle = low if low == high else (low + high) / 2
     spread = line.tolerance if low == high or line.stated else Fraction(0)
-    window = low * (1 - spread), high * (1 + spread)
+    window = (low * (1 - spread), high * (1 + spread)) if spread else (low, high)
     if as_written:
-        return _scaled(line, middle, window, as_written, True, middle * base_size(line.unit))
+        size = middle * base_size(line.unit)
+        return _scaled(line, middle, window, as_written, True, size, size)
     if not line.unit:
         return _round_counted(line, middle, (low, high), window)
-    return _round_measured(line, low, high, window, measures)
+    return _round_measured(line, middle, (low, high), window, measures)
 
 
 def _round_counted(
@@ -125,49 +126,46 @@ def _round_counted(
     if line.about:
         text = _say("about", amount=text)
     aside = _by_weight(middle * line.each_g) if line.each_g and not holds else ""
-    scaled = _scaled(line, middle, window, text, holds, kitchen, aside=aside)
+    scaled = _scaled(line, middle, window, text, holds, kitchen, middle, aside=aside)
     return replace(scaled, item_text=line.many if many else line.one)
 
 
 def _round_measured(
     line: ScaleLine,
-    low: Fraction,
-    high: Fraction,
+    middle: Fraction,
+    ends: tuple[Fraction, Fraction],
     window: tuple[Fraction, Fraction],
     measures: Measures,
 ) -> ScaledLine:
     through, name = _through(line, measures)
-    sizes = [end * base_size(line.unit) * through for end in (low, high)]
-    single = line.form == "ratio" or sizes[0] == sizes[1]
+    base = base_size(line.unit) * through
+    size = middle * base
+    low, high = ends
+    single = line.form == "ratio" or low == high
     rounded = [
-        round_measure(size, measures.system, name, line.near, bool(line.tight))
-        for size in ([sum(sizes, Fraction(0)) / 2] if single else sizes)
+        round_measure(one, measures.system, name, line.near, bool(line.tight))
+        for one in ([size] if single else [low * base, high * base])
     ]
     if not single and rounded[0].text == rounded[1].text:
         single, rounded = True, rounded[:1]
-    back = [end.value / through / base_size(line.unit) for end in rounded]
+    back = [end.value / base for end in rounded]
     if single:
         holds = window[0] <= back[0] <= window[1]
     else:
         spread = line.tolerance
         holds = low * (1 - spread) <= back[0] and back[1] <= high * (1 + spread)
-    kitchen = sum((end.value for end in rounded), Fraction(0)) / len(rounded)
+    kitchen = rounded[0].value if single else (rounded[0].value + rounded[1].value) / 2
     if not line.tight and not line.stated:
         blind = share_named("blind", size_of(line.unit))
-        holds = holds or abs(kitchen - sum(sizes, Fraction(0)) / 2) <= blind
+        holds = holds or abs(kitchen - size) <= blind
     text = join_range([end.text for end in rounded])
     if line.about:
         text = _say("about", amount=text)
     aside = ""
     if not holds and line.density and name != "mass":
-        aside = _by_weight(
-            sum(sizes, Fraction(0))
-            / 2
-            / through
-            * (1 if size_of(line.unit) == "mass" else line.density)
-        )
+        aside = _by_weight(size / through * (1 if size_of(line.unit) == "mass" else line.density))
     why = "" if through == 1 else _why(line)
-    return _scaled(line, (low + high) / 2, window, text, holds, kitchen, through, why, aside)
+    return _scaled(line, middle, window, text, holds, kitchen, size, why, aside)
 
 
 def _by_weight(grams: Fraction) -> str:
@@ -200,11 +198,10 @@ def _scaled(
     text: str,
     holds: bool,
     kitchen: Fraction,
-    through: Fraction = Fraction(1),
+    size: Fraction,
     why: str = "",
     aside: str = "",
 ) -> ScaledLine:
-    exact_base = middle * base_size(line.unit) * through
     return ScaledLine(
         item=line.item,
         item_text=(line.many if middle > 1 else line.one) if not line.unit else line.item,
@@ -214,7 +211,7 @@ def _scaled(
         low=window[0],
         high=window[1],
         holds=holds,
-        off=(kitchen - exact_base) / exact_base,
+        off=kitchen / size - 1,
         kitchen=kitchen,
         why=why,
         aside=aside,

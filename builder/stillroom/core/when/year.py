@@ -195,11 +195,10 @@ def gather_year(
 
 def _next_band(one: Named, choices: list[Occasion], earliest: date) -> YearBand:
     """Lay out the first batch that is begun on a day or later, or the last there is."""
-    timelines = [
-        (occasion, plan_in_season(one.recipe, one.season, occasion.day)[0]) for occasion in choices
-    ]
-    in_time = [pair for pair in timelines if pair[1].start >= earliest]
-    occasion, timeline = (in_time or timelines[-1:])[0]
+    for occasion in choices:
+        timeline = plan_in_season(one.recipe, one.season, occasion.day)[0]
+        if timeline.start >= earliest:
+            break
     return YearBand(one.slug, one.title, one.kind, occasion, timeline)
 
 

@@ -45,10 +45,17 @@ def heads_in(text: str) -> Heads:
     >>> sorted(heads_in("To boil 12"))
     ['1', '12', '12 ', 'bo', 'boi', 'boil', 'to', 'to ']
     """
-    words = set(re.findall(r"\w+", small_letters(text)))
-    heads = {word[:size] for word in words for size in (2, 3, 4)}
-    heads.update(f"{word} " for word in words if len(word) < _LONGEST)
-    heads.update(word[0] for word in words if word[0] in _FIGURES)
+    words = re.findall(r"\w+", small_letters(text))
+    return frozenset().union(*map(_heads_of_word, words))
+
+
+@lru_cache(maxsize=2**14)  # the same words stand in recipe after recipe
+def _heads_of_word(word: str) -> Heads:
+    heads = {word[:2], word[:3], word[:_LONGEST]}
+    if len(word) < _LONGEST:
+        heads.add(f"{word} ")
+    if word[0] in _FIGURES:
+        heads.add(word[0])
     return frozenset(heads)
 
 
