@@ -47,6 +47,13 @@ Answer = Literal["contains", "may contain", "free", "not known"]
 # a food that differs from maker to maker
 PACKET = "read-its-packet"
 _SAID_FREE = late_regex(r"\b(\w+)[ -]free\b", re.IGNORECASE)
+# what other makers dry with sulphur dioxide
+_UNTREATED = late_regex(
+    r"\b(?:unsul(?:ph|f)ur\w*|ungeschwefelt\w*|(?:no|without) sul(?:ph|f)\w*"
+    r"|non[- ]souf[ré]\w*|non (?:solforat|solfit)\w*|sin sulfit\w*|sans sulfit\w*"
+    r"|ongezwaveld\w*)\b",
+    re.IGNORECASE,
+)
 _WORSE: tuple[Answer, ...] = ("free", "may contain", "not known", "contains")
 
 
@@ -96,6 +103,8 @@ def know_ingredient(ingredient: Ingredient) -> Known:
     traces |= {name for food in doubted for name in (*food.allergens, *food.may_contain)}
     if not ingredient.parts:
         traces |= {name for food in staples for name in _held_by_parts(food)}
+    if _UNTREATED.search(f"{ingredient.item} {ingredient.note}"):
+        traces -= {"sulphites"}
     denied = contains & _said_free_from(name_of(ingredient)) if unknown else frozenset()
     contains, traces = contains - denied, traces | denied
     return Known(ingredient, staples, contains, frozenset(traces) - contains, unknown)

@@ -33,6 +33,9 @@ _A_SHAPE = clause_regex(
     r"|\b(?:ivy|heather|rhododendron[- ]free) honey\b"
     r"|\b(?:pictures?|photographs?|drawings?|paintings?|cut-?outs?|shapes?|silhouettes?) of"
     r" (?:an? |the |some )?\w+\b"
+    rf"|\b(?:\w+ of the )?\w+{_PART} (?:\w+ )?(?:cut|made|modelled|moulded|shaped|punched|piped)"
+    r" (?:out )?(?:of|from|in) (?:\w+ ){0,2}(?:fondant|marzipan|icing|sugar[- ]paste|gum[- ]paste"
+    r"|paper|felt|chocolate)\b"
     r"|\b(?:paper|plastic|marzipan|fondant|felt|silk|wooden|artificial|chocolate|icing|fabric"
     r"|sugar[- ]paste) \w+\b",
     re.IGNORECASE,

@@ -135,13 +135,14 @@ def _label_of(recipe: Recipe, settings: BookSettings, made_on: date | None) -> L
     known = know_recipe(recipe)
     facts = gather_recipe_facts(recipe, settings)
     kept = decide_keeping(recipe, facts)
-    edible = recipe.kind.edible
-    held = tuple(say_allergen(a, law) for a in contains(known, law)) if edible else ()
-    traces = tuple(say_allergen(a, law) for a in may_contain(known, law)) if edible else ()
+    # who feeds a treat has it in the hand, and an animal may be allergic too
+    edible, eaten = recipe.kind.edible, recipe.kind.is_eaten
+    held = tuple(say_allergen(a, law) for a in contains(known, law)) if eaten else ()
+    traces = tuple(say_allergen(a, law) for a in may_contain(known, law)) if eaten else ()
     words = (word for one in known for word in one.unknown)
-    unknown = tuple(dict.fromkeys(words)) if edible else ()
+    unknown = tuple(dict.fromkeys(words)) if eaten else ()
     bought = (name for one in known for name in one.packets)
-    packets = tuple(dict.fromkeys(bought)) if edible else ()
+    packets = tuple(dict.fromkeys(bought)) if eaten else ()
     return Label(
         contents=list_contents(recipe, known, law),
         allergens=held,
@@ -157,7 +158,7 @@ def _label_of(recipe: Recipe, settings: BookSettings, made_on: date | None) -> L
         kitchen=_KITCHEN if edible else "",
         allergen_words=say_of_allergens(law, held, traces, unknown, packets),
         packets=packets,
-        list_used=list_used(law) if edible else "",
+        list_used=list_used(law) if eaten else "",
     )
 
 

@@ -10,7 +10,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from fractions import Fraction
 from functools import cache
 
@@ -24,6 +24,7 @@ from stillroom.core.lines.ingredient_food import find_foods, food_of
 from stillroom.core.method.reading import Listed, measured_in, named_in
 from stillroom.core.method.sentences import affirmed_clauses, is_for_whoever, split_sentences
 from stillroom.core.method.taken_out import what_stays_in
+from stillroom.core.method.tongue import tongue_of
 from stillroom.core.method.who import said_for_infants
 from stillroom.core.method.words import (
     has_phrase,
@@ -67,6 +68,11 @@ _ITS_LEAVES = clause_regex(
     r"(?:all|stalks?|stems?)\b|\b(?:stalks?|stems?) (?:and|&) lea(?:f|ves)\b|\btops and all\b",
     re.IGNORECASE,
 )
+_FOR_WHAT_IT_BECOMES = clause_regex(
+    r"(?:for|pour|für|per|para|voor) (?:the |le |la |les |l['’]|den |die |das |il |el |het |de |un "
+    r"|a |ein |een |une |eine |einen )?(?:\w+ ){0,2}\w+ ?:",
+    re.IGNORECASE,
+)
 # "a litre of rum, 63% vol": the strength belongs to what stands before the comma
 _STRENGTH_BEHIND = clause_regex(
     r"(?:,| of| at)\s+\(?(\d+(?:\.\d+)? ?(?:% ?(?:vol|abv|alc)\w*|%(?! \w)|(?:US |UK )?proof))\)?",
@@ -79,6 +85,12 @@ PROTECTS = frozenset({"acid", "vinegar", "pasteurised-egg", "curing-salt"})
 _HARMS = frozenset(
     {"toxic", "grave", "essential-oil", "battery", "magnet", "solvent", "epoxy", "caustic"}
     | {"industrial-alcohol", "dry-ice", "needle", "borax"}
+)
+# and what is no longer to be eaten once it hangs, stands or smells there
+_NO_LONGER_FOOD = frozenset({"citrus", "citrus-peel", "spice", "dried-fruit", "nut", "dry-plant"})
+# "run a magnet over it" leaves none in it
+_A_TOOL = clause_regex(
+    r"\b(?:run|pass|drag|hold|move|sweep|test|check|pick up|lift)\w*\b.*\bmagnets?\b", re.IGNORECASE
 )
 
 
@@ -119,10 +131,17 @@ def foods_in_method(recipe: Recipe) -> tuple[MethodFood, ...]:
 def _clauses_of(recipe: Recipe) -> Iterator[str]:
     for step in recipe.method:
         for sentence in split_sentences(step.text):
-            if is_for_whoever(sentence) and not _minds_what_is_served(recipe):
+            if _is_for_whoever(sentence, recipe) and not _minds_what_is_served(recipe):
                 continue
             for clause in affirmed_clauses(_STRENGTH_BEHIND.sub(r" \1", sentence)):
                 yield from what_stays_in(clause)
+
+
+def _is_for_whoever(sentence: str, recipe: Recipe) -> bool:
+    """Whether whoever is given it does that: of a dry mix also what is said "for the wine:"."""
+    return is_for_whoever(sentence) or (
+        recipe.kind.is_("dry") and bool(_FOR_WHAT_IT_BECOMES.match(sentence.strip()))
+    )
 
 
 def _key(one: MethodFood) -> str:
@@ -146,8 +165,8 @@ def _without_amounts(
     taken = [(start, end) for start, end, _ in measured]
     if has_phrase(clause, "served") and not _minds_what_is_served(recipe):
         return
-    elsewhere = is_elsewhere(clause) or _is_told_elsewhere(recipe)
-    for start, end, food in named_in(clause, recipe.larder):
+    elsewhere, tongue = is_elsewhere(clause) or _is_told_elsewhere(recipe), _tongue(recipe)
+    for start, end, food in named_in(clause, recipe.larder, tongue):
         if any(start < stop and begin < end for begin, stop in taken):
             continue
         if elsewhere and clause[start:end].lower() in _false_friends():
@@ -155,7 +174,9 @@ def _without_amounts(
         forms = tuple(word.form for word in words_of(clause[start:end]))
         if listed.holds(forms, food) or listed.tells_all_of(food) or "water" in food.tags:
             continue
-        if not _stands_as_food(clause, start, end, forms):
+        if tongue and (_is_listed_oil(food, listed) or forms[-1] in _words_of_title(recipe)):
+            continue
+        if not _stands_as_food(clause, start, end, _spoken(forms, food, tongue)):
             continue
         if "alcohol" in food.tags and shares_its_noun(clause[end:]):
             continue
@@ -179,6 +200,27 @@ def _false_friends() -> frozenset[str]:
     )
 
 
+def _tongue(recipe: Recipe) -> str:
+    """Return the language of the method where another than the book's is plainly told."""
+    return tongue_of(" ".join(step.text for step in recipe.method))
+
+
+def _is_listed_oil(food: Staple, listed: Listed) -> bool:
+    """Whether an oil is that of the list: "mit Öl bedecken" is of the 400 ml Olivenöl."""
+    return "oil" in food.tags and any("oil" in own.tags for own in listed.foods)
+
+
+def _words_of_title(recipe: Recipe) -> frozenset[str]:
+    return frozenset(word.form for word in words_of(recipe.title))
+
+
+def _spoken(forms: tuple[str, ...], food: Staple, tongue: str) -> tuple[str, ...]:
+    """Return a food's name in the words of method_words.yml, which are English."""
+    if not tongue:
+        return forms
+    return ("oil",) if "oil" in food.tags else tuple(food.name.split())
+
+
 def _craft_tags(recipe: Recipe) -> frozenset[str]:
     # in food an unmeasured plant is judged where the method lays it (toxic_words.py)
     return frozenset() if recipe.kind.edible else frozenset({"toxic"})
@@ -196,7 +238,10 @@ def _wanted(one: Ingredient, clause: str, recipe: Recipe) -> bool:
         named = {tag for other in reading.named for tag in other.tags}
         return recipe.kind.is_eaten or bool(named & _HARMS)
     if not recipe.kind.is_eaten:
-        return bool(food.tags & _HARMS) or isinstance(one.amount, Unmeasured) is False
+        if "magnet" in food.tags and _A_TOOL.search(clause):
+            return False
+        harms = food.tags & (_HARMS | _NO_LONGER_FOOD)
+        return bool(harms) or isinstance(one.amount, Unmeasured) is False
     if "toxic" in food.tags and _DECORATES.search(clause):
         return False
     return "craft" not in food.tags or bool(food.tags & _HARMS)
@@ -224,14 +269,22 @@ def _unnamed_parts(clause: str, listed: Listed, recipe: Recipe) -> Iterator[Meth
     if not recipe.kind.is_eaten:
         return
     own = {word for line in listed.lines for word in line}
-    if _STONES.search(clause) and "stone" not in own:
-        yield from _as_food(staples_tagged("cyanide-kernel")[0], clause, recipe)
+    if (stones := _STONES.search(clause)) and "stone" not in own:
+        kernel = staples_tagged("cyanide-kernel")[0]
+        yield from _as_food(kernel, clause, recipe, _kernels_of(listed) or stones[0])
     if _ITS_LEAVES.search(clause) and "rhubarb" in own and not _DECORATES.search(clause):
         food = read_food("rhubarb leaves").food
         if food:
             yield from _as_food(food, clause, recipe)
 
 
-def _as_food(food: Staple, clause: str, recipe: Recipe) -> Iterator[MethodFood]:
+def _kernels_of(listed: Listed) -> str:
+    """Return what the stones of the listed fruit hold, "" where no such fruit is listed."""
+    fruit = [food.name for food in listed.foods if "stone-fruit" in food.tags]
+    return f"{fruit[0]} kernels" if fruit else ""
+
+
+def _as_food(food: Staple, clause: str, recipe: Recipe, called: str = "") -> Iterator[MethodFood]:
+    """Yield a food that stands in no list; `called` is what this recipe's own is named."""
     one = find_foods(Ingredient(food.name, Unmeasured("to taste")), recipe.larder)
-    yield MethodFood(one, clause.strip(), measured=False)
+    yield MethodFood(replace(one, item=called or one.item), clause.strip(), measured=False)

@@ -143,18 +143,22 @@ def _is_a_measured_thing(words: list[str]) -> bool:
     return bool(plain & method_words("measured_things")) or words[0].casefold() == "the"
 
 
-def named_in(clause: str, larder: Larder) -> Iterator[tuple[int, int, Staple]]:
-    """Yield every food named, the longest name at each place."""
+def named_in(clause: str, larder: Larder, tongue: str = "") -> Iterator[tuple[int, int, Staple]]:
+    """Yield every food named, the longest name at each place.
+
+    `tongue` is the method's language where it is not the book's.
+    """
+    language = tongue or larder.language.partition("_")[0]
     # "milk-warm" is as warm as it comes from the cow; what stands there keeps its place
     words = words_of(_AS_WARM_AS.sub(lambda found: " " * len(found[0]), clause))
     sizes, own, place = _sizes_of_names(larder), _own_names(larder), 0
     while place < len(words):
         for size in _largest_first(sizes.get(words[place].form, 0)):
             run = words[place : place + size]
-            food = _food_of_run(run, own, larder.language) if len(run) == size else None
+            food = _food_of_run(run, own, language) if len(run) == size else None
             # "salt the fish" is no salt fish
             word = clause[run[0].start : run[0].end]
-            if food and size == 1 and _is_another_word(word, larder):
+            if food and size == 1 and _is_another_word(word, language):
                 food = None
             if food and _stand_together(clause, run):
                 yield run[0].start, run[-1].end, food
@@ -164,9 +168,8 @@ def named_in(clause: str, larder: Larder) -> Iterator[tuple[int, int, Staple]]:
             place += 1
 
 
-def _is_another_word(word: str, larder: Larder) -> bool:
-    """Whether a word of the book's own language only looks like a food: French "laver", "moule"."""
-    language = larder.language.partition("_")[0]
+def _is_another_word(word: str, language: str) -> bool:
+    """Whether a word of a language only looks like a food: French "laver", "moule"."""
     return word.casefold() in no_food_in(language)
 
 
@@ -181,7 +184,7 @@ def _food_of_run(run: tuple[Word, ...], own: Mapping[str, Staple], language: str
         return own[form]
     index = load_index()
     name = index["names"].get(form)
-    name = name or index["foreign"].get(language.partition("_")[0], {}).get(form)
+    name = name or index["foreign"].get(language, {}).get(form)
     return staple_named(name) if name else None
 
 

@@ -9,6 +9,7 @@ import re
 from collections.abc import Sequence
 from functools import cache, lru_cache
 
+from stillroom.core.method.tongue import denied_in
 from stillroom.core.method.words import method_words
 from stillroom.core.words.patterns import clause_regex
 
@@ -19,7 +20,16 @@ _SENTENCE = clause_regex(r"(?<=[.;!?])\s+")
 _CLAUSE = clause_regex(r"\s*[,:();.!?]\s*(?:but\s+)?|\s+but\s+", re.IGNORECASE)
 _NEGATED = clause_regex(
     r"\b(never|not|no|nor|without|n't|don't|don’t|cannot|avoid|instead of|away from|far from"
-    r"|clear of|rather than|free from)\b",
+    r"|clear of|rather than|free from|(?:to|should|must|best|better|is|are) (?:be )?avoided"
+    r"|(?:is|are|should|must|best|better) (?:be )?left out"
+    r"|(?:is|are) (?:\w+ )?(?:toxic|poisonous|forbidden)"
+    r"|(?:harmful|dangerous|unsafe|deadly|bad) (?:to|for)"
+    r"|some (?:recipes|people|cooks|bakers|others|makers) (?:add|use|put|include|swear))\b",
+    re.IGNORECASE,
+)
+# "chocolate, onions and raisins should be avoided": the list began before
+_ENDS_IN_DENIAL = clause_regex(
+    r"^(?:\w+ ){0,3}(?:and|or) (?:[\w'’-]+ ){1,3}(?:is|are|should|must|can|do|does)\b",
     re.IGNORECASE,
 )
 # "bring to the boil without stirring": what stands before it is done all the same
@@ -58,7 +68,11 @@ _DENIES_NOTHING = clause_regex(
 )
 # told to whoever is given it: it lies in no jar and heats none
 _FOR_WHOEVER = clause_regex(
-    r"\b(?:on the (?:card|label|tag)|tell whoever|to (?:cook|bake|serve|use)[,:])", re.IGNORECASE
+    r"\b(?:on the (?:card|label|tag)|tell whoever|to (?:cook|bake|serve|use)(?=[,:])"
+    r"|(?:auf|ins?) (?:de[rm]|die|das) (?:karte|kärtchen|etikett|anhänger)"
+    r"|sur (?:la carte|l['’]étiquette)"
+    r"|en la (?:tarjeta|etiqueta)|(?:sul biglietto|sull['’]etichetta)|op het (?:kaartje|etiket))\b",
+    re.IGNORECASE,
 )
 
 
@@ -114,6 +128,8 @@ def affirmed_clauses(sentence: str) -> list[str]:
     ['wash the stalks at 37.5 C']
     >>> affirmed_clauses("Never add grapes, raisins or chocolate.")
     []
+    >>> affirmed_clauses("Chocolate, onions and raisins should be avoided.")
+    []
     >>> affirmed_clauses("Bring to the boil without stirring, and do not let it boil over.")
     ['Bring to the boil']
     >>> affirmed_clauses("Do not forget the almonds.")
@@ -126,18 +142,30 @@ def affirmed_clauses(sentence: str) -> list[str]:
 def _affirmed_of(sentence: str) -> tuple[str, ...]:
     kept: list[str] = []
     denied = False
-    sentence = _DENIES_NOTHING.sub("", sentence)
+    sentence = denied_in(_DENIES_NOTHING.sub("", sentence))
     parts = _CLAUSE.split(re.sub(r"(\d)\.(\d)", r"\1·\2", sentence))
     listed = 0
     for place, part in enumerate(parts):
         denied = bool(_NEGATED.search(part)) or (denied and bool(_GOES_ON.match(part)))
         if denied:
             listed = max(listed, place + _rest_of_list(parts[place + 1 :]))
+            kept = kept[: len(kept) - _list_before(part, kept)]
         denied = denied or 0 < place <= listed
         done = _BESIDE_WHAT_IS_DONE.split(part)[0] if denied else part
         if done.strip() and not (denied and (done == part or _NEGATED.search(done))):
             kept.append(done.replace("·", "."))
     return tuple(kept)
+
+
+def _list_before(part: str, kept: Sequence[str]) -> int:
+    """Return how many of the clauses before a denial are of the list that it ends."""
+    count = 0
+    if _ENDS_IN_DENIAL.match(part.strip()):
+        while count < len(kept) and _OF_A_LIST.match(kept[-1 - count].strip()):
+            if _BEGINS_WITH_A_VERB.match(kept[-1 - count]):
+                break
+            count += 1
+    return count
 
 
 def _rest_of_list(parts: Sequence[str]) -> int:

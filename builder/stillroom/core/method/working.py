@@ -9,6 +9,7 @@ from __future__ import annotations
 import re
 from typing import Final
 
+from stillroom.core.method.sentences import affirmed_clauses, split_sentences
 from stillroom.core.recipe.model import Recipe
 from stillroom.core.words.patterns import clause_regex
 
@@ -25,6 +26,17 @@ _LIVING_DRINK = clause_regex(
     r"\b(?:kombucha|jun|kefir|tibicos?|scoby|lemonade|soda|pop|fizz)\b", re.IGNORECASE
 )
 _CULTURES: Final = frozenset({"kombucha", "jun", "kefir", "tibico", "tibicos", "scoby"})
+# a drink that was filed as an infusion or a syrup, and that its own words set to work
+_LEFT_TO_WORK = clause_regex(
+    r"\b(?:leave|left|let|allow\w*|stand|begin\w*|start\w*|continue|set aside)\b[^.;]*\bferment\w*"
+    r"|\bferment(?:s|ed|ing)? (?:it |them |the \w+ )?(?:for|in|at|until|another|further|\d|two"
+    r"|three|four|five|six|seven|ten)\b"
+    r"|\b(?:vergären|gären|fermenter|fermentar|fermentare|vergisten|gisten)\b",
+    re.IGNORECASE,
+)
+_ONLY_A_WARNING = clause_regex(
+    r"\b(?:if|should|discard|throw|pour away|stops?|prevent\w*|wenn|falls|si|als)\b", re.IGNORECASE
+)
 _VINEGAR = clause_regex(r"\bvinegar\b", re.IGNORECASE)
 _SWEET: Final = frozenset({"sugar", "honey", "syrup"})
 _SALTED: Final = frozenset({"pulse", "cooked-pulse", "dairy"})
@@ -36,7 +48,9 @@ def works_by_itself(recipe: Recipe, tags: Tags) -> str:
     `tags` are those of all that goes in.
     """
     named = _named(recipe)
-    if not recipe.kind.is_("living") or "yeast" in tags or _VINEGAR.search(named):
+    if not recipe.kind.is_("living"):
+        return _works_all_the_same(recipe, tags)
+    if "yeast" in tags or _VINEGAR.search(named):
         return ""
     living = _LIVING_DRINK.search(named)
     cultured = "live-culture" in tags or (living and living[0].lower() in _CULTURES)
@@ -60,9 +74,29 @@ def may_make_alcohol(recipe: Recipe, tags: Tags) -> str:
 
 def makes_alcohol(recipe: Recipe, tags: Tags) -> bool:
     """Whether yeast works in it, brought in or wild."""
-    if not recipe.kind.is_("living"):
-        return False
-    return "yeast" in tags or bool(works_by_itself(recipe, tags))
+    yeast = recipe.kind.is_("living") and "yeast" in tags
+    return yeast or bool(works_by_itself(recipe, tags))
+
+
+def _works_all_the_same(recipe: Recipe, tags: Tags) -> str:
+    """Return what ferments in a drink of another kind: an elderflower champagne as an infusion."""
+    sweet = tags & {*_SWEET, "fruit"} and tags & {"water", "beverage", "fruit", "tea"}
+    kind = recipe.kind.is_("steeped") or recipe.kind.is_("put up")
+    if not (kind and recipe.kind.edible and sweet) or "alcohol" in tags or _in_brine(tags):
+        return ""
+    if _VINEGAR.search(_named(recipe)):
+        return ""
+    if "yeast" in tags and tags & _SWEET:
+        return "yeast in something sweet"
+    if tags & {"vegetable", "low-acid-vegetable", "salt"}:
+        return ""
+    for step in recipe.method:
+        for sentence in split_sentences(step.text):
+            for clause in affirmed_clauses(sentence):
+                found = _LEFT_TO_WORK.search(clause)
+                if found and not _ONLY_A_WARNING.search(sentence):
+                    return found[0]
+    return ""
 
 
 def _in_brine(tags: Tags) -> bool:
