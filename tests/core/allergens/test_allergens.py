@@ -148,7 +148,10 @@ AVOID = [
     ("coriander", ["2 tsp ground coriander"], "preserve", "contains"),
     ("onion", ["1 tsp worcester-type sauce"], "preserve", "contains"),
     ("coconut", ["100 g sugar"], "bake", "free"),
-    ("sulphites", ["100 g raisins"], "bake", "free"),
+    # Reg. (EC) 1333/2008 Annex II: dried grapes, prunes and figs may be treated; safefood says many are
+    ("sulphites", ["100 g raisins"], "bake", "may contain"),
+    ("sulphites", ["100 g prunes"], "bake", "may contain"),
+    ("sulphites", ["100 g unsulphured prunes"], "bake", "free"),
 ]
 
 

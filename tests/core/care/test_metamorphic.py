@@ -12,8 +12,8 @@ import re
 from collections.abc import Callable, Iterator
 from fractions import Fraction
 from functools import cache
+from hashlib import sha256
 from pathlib import Path
-from random import Random
 from typing import Any
 
 import pytest
@@ -185,12 +185,21 @@ ADDS_NONE: dict[str, tuple[Change, frozenset[str]]] = {
 }
 
 
+def _sample_of(cases: tuple[Case, ...]) -> list[Case]:
+    """Return a sample by the cases' own names, so that new ones change few of it."""
+
+    def place(case: Case) -> str:
+        return sha256(f"{case['area']}: {case['name']}".encode()).hexdigest()
+
+    return sorted(cases, key=place)[:SAMPLE]
+
+
 @cache
 def _before() -> list[tuple[Case, Said]]:
     """Return every case that reads, with what the book says of it unchanged."""
     read = []
     cases = load_cases()
-    for case in cases if ALL else Random(12).sample(cases, SAMPLE):
+    for case in cases if ALL else _sample_of(cases):
         try:
             read.append((case, ask(case["recipe"], settings_of(case))))
         except ProblemsFound:

@@ -142,7 +142,9 @@ def test_what_animals_eat_is_no_food_of_peoples() -> None:
     assert not recipe.kind.edible
     label = label_recipe(recipe, BookSettings())
     assert label.contents
-    assert (label.allergens, label.may_contain, label.free_from) == ((), (), ())
+    # whoever feeds it has it in the hand, and an animal may be allergic too
+    assert label.allergens
+    assert label.free_from == ()
     assert recipe.kind.contents_heading == "For animals, not people"
     box = assess_safety(recipe, BookSettings())
     assert "pet-treat" in [caution.rule for caution in box.cautions]
