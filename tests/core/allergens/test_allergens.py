@@ -148,7 +148,7 @@ AVOID = [
     ("coriander", ["2 tsp ground coriander"], "preserve", "contains"),
     ("onion", ["1 tsp worcester-type sauce"], "preserve", "contains"),
     ("coconut", ["100 g sugar"], "bake", "free"),
-    # Reg. (EC) 1333/2008 Annex II: dried grapes, prunes and figs may be treated; safefood says many are
+    # Reg. (EC) 1333/2008 Annex II: dried grapes, prunes and figs may be treated; safefood: many
     ("sulphites", ["100 g raisins"], "bake", "may contain"),
     ("sulphites", ["100 g prunes"], "bake", "may contain"),
     ("sulphites", ["100 g unsulphured prunes"], "bake", "free"),
