@@ -255,7 +255,8 @@ def _as_food(word: str, bare: str) -> Avoided | None:
     """Return a food of the larder with what is kin to it.
 
     A food that is no compound brings its allergens along: whoever avoids cashews must not have
-    "mixed nuts" either, and whoever avoids cream avoids milk.
+    "mixed nuts" either, and whoever avoids cream avoids milk. But who drinks no red wine may have
+    raisins, in which sulphites only may be.
     """
     # behind a colon or a dash stands how a food of a recipe is prepared, and here another need
     too_much = _PREPARED.search(bare) or len(bare.split()) > _MOST_WORDS
@@ -269,6 +270,7 @@ def _as_food(word: str, bare: str) -> Avoided | None:
     return Avoided(
         word,
         allergens=frozenset(food.allergens if plain else ()),
+        traces=set(food.allergens) != {"sulphites"},
         named=_named(bare, food.name),
         foods=(food,),
         meant=bare,

@@ -189,7 +189,7 @@ def answer_avoided(recipe: Recipe, avoided: Avoided) -> Answer:
     if avoided.but or avoided.little:
         answers.append(_measured(known, avoided))
     elif avoided.allergens:
-        answers.append(_allergen(known, avoided.allergens))
+        answers.append(_allergen(known, avoided.allergens, traces=avoided.traces))
     answers += [_ingredient(known, avoided)] if avoided.is_ingredient else []
     return max(answers, key=_WORSE.index, default="free")
 
@@ -201,14 +201,14 @@ def nuts_beside(names: frozenset[str]) -> frozenset[str]:
     return (no_sort if names & nuts else frozenset()) | (nuts if names & no_sort else frozenset())
 
 
-def _allergen(known: tuple[Known, ...], names: frozenset[str]) -> Answer:
-    traces = names | nuts_beside(names)
+def _allergen(known: tuple[Known, ...], names: frozenset[str], traces: bool = True) -> Answer:
+    perhaps = names | nuts_beside(names)
     if any(names & one.contains for one in known):
         return "contains"
     if any(one.unknown for one in known):
         return "not known"
     # "mixed nuts" may be any of them
-    if any(traces & (one.may_contain | one.contains) for one in known):
+    if any(perhaps & (one.contains | (one.may_contain if traces else set())) for one in known):
         return "may contain"
     return "not known" if any(one.open for one in known) else "free"
 
