@@ -33,6 +33,7 @@ from stillroom.core.method.words import (
     is_elsewhere,
     is_no_food,
     method_words,
+    no_food_in,
     shares_its_noun,
 )
 from stillroom.core.recipe.asked_once import once_a_recipe
@@ -195,9 +196,7 @@ def _is_told_elsewhere(recipe: Recipe) -> bool:
 @cache
 def _false_friends() -> frozenset[str]:
     elsewhere = ("fr", "de", "it", "es", "nl")
-    return method_words("false_friends").union(
-        *(method_words(f"no_food_in_{language}") for language in elsewhere)
-    )
+    return method_words("false_friends").union(*(no_food_in(language) for language in elsewhere))
 
 
 def _tongue(recipe: Recipe) -> str:
