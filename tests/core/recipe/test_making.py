@@ -101,3 +101,38 @@ def test_what_could_be_two_things_is_asked(written: str) -> None:
     with pytest.raises(Unreadable) as asked:
         read_making(written, "metric")
     assert ASKED[written] in asked.value.mend
+
+
+@pytest.mark.parametrize(
+    "written",
+    [
+        "30 truffles, about 500 g",
+        "30 truffles (500 g)",
+        "24 biscuits, 600 g",
+        "40 caramels - 700 g",
+        "20 mints, 200 g",
+        "6 jars, 1.5 litres",
+    ],
+)
+def test_what_all_of_them_weigh_is_not_the_weight_of_each(written: str) -> None:
+    # told as "each" they made fifteen kilograms of truffles
+    with pytest.raises(Unreadable, match="may be what all of them weigh together"):
+        read_making(written, "metric")
+
+
+@pytest.mark.parametrize(
+    ("written", "each"),
+    [
+        ("24 biscuits, 25 g each", 25),
+        ("6 jars (200 ml)", 200),
+        ("12 bottles, 700 ml", 700),
+        ("8 loaves, 450 g", 450),
+        ("12 bars (100 g)", 100),
+        ("20 biscuits of 150 g", 150),
+        ("4 puddings, 900 g", 900),
+    ],
+)
+def test_a_size_that_each_may_have_is_of_each(written: str, each: int) -> None:
+    made = read_making(written, "metric")
+    assert made.each is not None
+    assert made.each.middle == each

@@ -10,13 +10,14 @@ from pydantic import BaseModel
 from pydantic_core import ErrorDetails
 
 from stillroom.core.reading.written_facts import KNOWN_KEYS
+from stillroom.core.recipe.kinds import all_kinds
 from stillroom.core.recipe.model import Acidity, Card, Override
 from stillroom.core.words.nearest import did_you_mean
 from stillroom.core.words.problems import Problem, Unreadable
 
 _MENDS: Final = {
     "title": 'Write "title: Quince ratafia".',
-    "kind": 'Write "kind: infusion" or another kind.',
+    "kind": f'Write "kind:" and what it is: {", ".join(all_kinds())}.',
     "makes": 'Write "makes: 900 ml", "makes: 24 biscuits" or so.',
     "ingredients": 'Write "ingredients:" and under it lines such as "  - 250 g sugar".',
     "card": 'Write "card:" and under it a line such as "  use: A spoonful in hot milk."',

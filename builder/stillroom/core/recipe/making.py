@@ -12,8 +12,8 @@ from fractions import Fraction
 from functools import cache
 from typing import Final, TypeGuard
 
-from stillroom.core.amounts.quantities import Amount
-from stillroom.core.amounts.units import System, counted_nouns, size_of
+from stillroom.core.amounts.quantities import Amount, show_number
+from stillroom.core.amounts.units import System, convert, counted_nouns, size_of
 from stillroom.core.lines.measures import read_about
 from stillroom.core.lines.number_words import whole_numbers_elsewhere
 from stillroom.core.lines.pairs import compare
@@ -84,6 +84,28 @@ _VESSELS: Final = late_regex(
 )
 
 
+# from so many on, each of so much in grams or millilitres is what all of them are together
+_MANY: Final = 5
+_MOST_OF_A_PIECE: Final = 120
+_MOST_OF_A_JAR: Final = 1000
+_BESIDE: Final = late_regex(
+    r"^(?!.*\b(?:each|apiece|a piece|chacun|je|cada|elk|ciascuno|cadauno)\b).*[^\d\s]\s*"
+    r"[,(;:/–-]\s*"
+    r"(?:(?:about|approx\.?|ca\.?|circa|roughly|around)\s+)?\d",
+    re.IGNORECASE,
+)
+_VESSEL: Final = late_regex(
+    r"\b(?:jar|bottle|glass|tin|pot|bag|tub|carton|mould|basin|flask|demijohn|kilner|box)(?:e?s)?\b"
+    r"|gläser|flaschen|bocaux|pots|vasetti|tarros|potten|flessen",
+    re.IGNORECASE,
+)
+_LARGE: Final = late_regex(
+    r"\b(?:loa(?:f|ves)|cakes?|puddings?|pies?|tarts?|stollen|panettoni?|logs?|wreaths?|salamis?|bricks?"
+    r"|bars?|blocks?|slabs?|cheeses?|candles?|kuchen|brote|pains|tortas?)\b",
+    re.IGNORECASE,
+)
+
+
 @dataclass(frozen=True)
 class Makes:
     """What one batch makes: an amount, or a count of things each holding `each`."""
@@ -126,6 +148,10 @@ def read_making(written: str, system: System, language: str = "en_GB") -> Makes:
             raise Unreadable(f'"{written}" holds nothing.', "Write a size above 0.")
         if sized.each and _OR_ENDS.search(sized.things):  # "48 squares or 1½ pounds"
             raise Unreadable(f'"{written}" says more than one amount.', _HOW)
+        if _is_all_of_them(sized, written):
+            count = f"{show_number(bare.high)} {sized.things.strip(' ,;-–')}"
+            mend = f'Write "{count}" or what all of it weighs.'
+            raise Unreadable(f'"{written}" may be what all of them weigh together.', mend)
         return sized
     named = " ".join(word for word in (noun, rest) if word)
     if not named or named == "or so":
@@ -134,6 +160,15 @@ def read_making(written: str, system: System, language: str = "en_GB") -> Makes:
         what = f'"{written}" holds a size that this book cannot tell from the rest.'
         raise Unreadable(what, 'Write "6 jars of 200 ml" or so.')
     return Makes(bare, named)
+
+
+def _is_all_of_them(made: Makes, written: str) -> bool:
+    """Whether a size behind a comma is too much for each: "30 truffles, 500 g"."""
+    if made.each is None or made.amount.high < _MANY or not _BESIDE.search(written):
+        return False
+    most = _MOST_OF_A_JAR if _VESSEL.search(made.things) else _MOST_OF_A_PIECE
+    plain = "g" if size_of(made.each.unit) == "mass" else "ml"
+    return not _LARGE.search(made.things) and convert(made.each.high, made.each.unit, plain) > most
 
 
 def _counted(text: str) -> str:
