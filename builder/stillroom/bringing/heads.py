@@ -88,6 +88,12 @@ _BESIDE: Final = re.compile(
     r"(?: and [^\W\d]+)? (?:instructions|directions|tips|notes?|advice|suggestions?"
     r"|information|ideas)"
 )
+# "Possible variations", "Alternative preparations", "Other ways to use it"
+_OTHERWISE: Final = re.compile(
+    r"(?:(?:possible|other|some|more|easy|suggested|optional|flavou?r|recipe|my) )?"
+    r"(?:variations?|alternatives?|substitutions?|swaps|adaptations?)(?: (?:and|or) [^\W\d]+)?"
+    r"|alternative (?:preparations?|flavou?rs?|versions?|ingredients)"
+)
 # "RECOMMENDED PROCESS TIMES FOR", above a table of a guide
 _PROCESS_TIMES: Final = re.compile(r"(?:table \w+ )?(?:recommended )?process(?:ing)? times?\b")
 _COMMENTS: Final = re.compile(
@@ -154,6 +160,8 @@ def section_of(text: str) -> Section | None:
         return "aside"
     if heads_tools(text) or _STORY.fullmatch(bare) or _BESIDE.fullmatch(bare):
         return "aside"
+    if _OTHERWISE.fullmatch(bare):
+        return "aside"
     if heads_comments(text) or _PROCESS_TIMES.match(bare):
         return "aside"
     needed = _NEEDED.fullmatch(text.strip()) and not titled(text)
@@ -202,6 +210,8 @@ def after_section(text: str) -> tuple[Section, str] | None:
     head, colon, rest = text.partition(":")
     section = section_of(head) if colon and rest.strip() else None
     section = section if len(head) < _LONGEST_LED or section == "ingredients" else None
+    if section == "method" and titled(text):  # "How to make: Elderflower cordial"
+        return None
     if section and not TIMED.fullmatch(text.strip()):
         return section, rest.strip()
     bare = _HEAD_ALONE.match(text)  # "Ingredients 125 g butter", "Method Put the butter in a pan."

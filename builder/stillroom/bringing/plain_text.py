@@ -11,6 +11,7 @@ import re
 from typing import Final
 
 from stillroom.bringing.found import Origin, Paper, Row
+from stillroom.bringing.in_facts import recipe_in_facts
 from stillroom.bringing.sorting import is_ingredient
 from stillroom.bringing.tables import is_table_line, rows_of_table
 from stillroom.bringing.typed_marks import bare, pieces, without_marks
@@ -88,6 +89,8 @@ def read_text(text: str, origin: Origin) -> Paper:
     lines = _without_notes(text).expandtabs(4).split("\n")
     begin = next((place for place, line in enumerate(lines) if line.strip()), 0)
     front, below = _front(lines[begin:])
+    if front and (stated := recipe_in_facts(front, below)):
+        return Paper((), origin, (stated,))
     if front and _OWN.search("\n".join(front)):
         return Paper((), origin, own_form=text.strip("\n") + "\n")
     return Paper((*_said_above(front), *rows_of(below)), origin)

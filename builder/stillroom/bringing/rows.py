@@ -79,9 +79,19 @@ _PREPARE: Final = re.compile(
 
 def made_ready(rows: Sequence[Row]) -> list[Row]:
     """Return rows without a page's times, with what it joined parted and what it parted joined."""
-    apart = _apart(_without_times(_with_card_facts(_with_halves_joined(made_new(rows)))))
+    named = _with_title_ended(rows)
+    apart = _apart(_without_times(_with_card_facts(_with_halves_joined(made_new(named)))))
     joined = _with_amounts_joined(_with_makes_joined(_with_dots_apart(apart)))
     return _with_numbered_lists(joined)
+
+
+def _with_title_ended(rows: Sequence[Row]) -> list[Row]:
+    """Return rows with a title at the head of a page that trails off in dots, without those."""
+    first = rows[0] if rows else None
+    bare = first.text.rstrip(" .…") if first else ""
+    if first and first.text.endswith(("..", "…")) and len(bare.split()) <= _TITLE_WORDS:
+        return [replace(first, text=bare), *rows[1:]]
+    return list(rows)
 
 
 def _with_halves_joined(rows: Sequence[Row]) -> list[Row]:
@@ -154,6 +164,8 @@ def _without_times(rows: Sequence[Row]) -> list[Row]:
             above = kept[-1] if kept else None
             if above and section_of(above.text) == "aside":
                 kept.append(row)
+            elif len(kept) == 1 or (above and above.level == 1):
+                continue  # its title, which may be one word
             elif above and above.shape in ("line", "heading") and len(above.text.split()) <= 2:
                 kept.pop()
         else:

@@ -53,6 +53,7 @@ _AMOUNT: Final = re.compile(
     r"(?:a|an|one|two)\s+(?:(?:large|small|clean|wide|deep|tall|sterili[sz]ed|glass|big|heavy)\s+)+"
     r"(?:bowls?|jars?|bottles?|pans?|pots?|saucepans?|sieve|funnel|muslin)\b|"
     r"enough\s+(?!to\b)[^.!?]{3,60}$|"
+    r"(?:florets?|flowers?|petals?|blossoms?|heads|leaves|sprigs|seeds|kernels|flesh|pulp)\s+(?:of|from)\s+(?:about\s+)?\d|"
     r"(?:pinch|handful|juice|zest|rind|peel|dash|salt|schale|saft|prise|zeste|jus)\b)",
     re.IGNORECASE,
 )
@@ -379,7 +380,8 @@ def is_title(text: str) -> bool:
     bare = without_guide(text.strip("*_ "))
     if _BRACKETED.fullmatch(bare):
         return False
-    if not bare or len(bare) > _LONGEST_TITLE or len(bare.split()) > 10:
+    named = _BRACKETED.sub("", bare)  # "Spice blend (good on glazed carrots and in rice as well)"
+    if not bare or len(bare) > _LONGEST_TITLE or len(named.split()) > 10:
         return False
     if titled(bare):
         return True

@@ -29,6 +29,7 @@ _RECIPE: Final = re.compile(
     r"receta\s+de|recept\s+voor)\s+(?P<for>\S.*?)\s*:?$"
     r"|(?:[\w'’]+,?\s+){1,5}(?:das|mein|unser|het|la|il|el)\s+(?:rezept\s+für|recept\s+voor|recette\s+d[eu]|ricetta\s+(?:per|del)|receta\s+de)"
     r"\s+(?:(?:d(?:ie|en|as)|eine?n?|de|het|il|la)\s+)?(?P<that>[^\W\d](?:[^\s.:]*\s?){1,5}):$"
+    r"|how\s+(?:to|i|we)\s+make\s*:\s*(?P<made>(?-i:[A-Z][\w'’&-]*)(?:[ -][\w'’&-]+){0,5})"
     # "for the filling you will need" heads a part of a list, "for plum jam you will need" a recipe
     r"|(?:for|to\s+make|für)\s+(?!(?:the|an?|this|these|it|your|d(?:ie|en|as)|eine?n?)\b)"
     r"(?P<need>\S.*?),?\s+(?:you\s*(?:['’]ll|will)?\s+need\b|(?:braucht|benötigt)\s+(?:man|ihr)\b"
@@ -82,11 +83,13 @@ def titled(text: str) -> str:
 
     >>> titled("Recipe: Plum jam"), titled("My recipe for plum gin:"), titled("Plum jam")
     ('Plum jam', 'Plum gin', '')
+    >>> titled("How to make: Plum gin"), titled("How to make: Boil the plums until soft.")
+    ('Plum gin', '')
     >>> titled("For plum jam you will need:"), titled("For the filling you will need:")
     ('Plum jam', '')
     """
     found = _RECIPE.fullmatch(text.strip()) if len(text) <= _LONGEST_ITEM else None
-    named = ("title", "called", "for", "that", "need")
+    named = ("title", "called", "for", "that", "made", "need")
     said = next(filter(None, (found[one] for one in named)), "").strip(" :–") if found else ""
     if _SO_MANY.match(said):  # "Recept voor ongeveer 2 liter": how much, not of what
         return ""
