@@ -56,7 +56,9 @@ def _published(path: Path, changed_ns: int) -> bytes:
     size = read_picture(path)
     clean = without_places(path.read_bytes())
     small = max(size.width, size.height) <= LONGEST_SIDE
-    return clean if small else shrink(clean) or clean
+    # paper turns a JPEG by itself; what it does with other kinds is not left to it
+    upright = clean[:2] == b"\xff\xd8" or orientation_of(clean) == 1
+    return clean if small and upright else shrink(clean) or clean
 
 
 def shrink(clean: bytes) -> bytes | None:
@@ -108,7 +110,7 @@ def as_drawing(path: Path) -> str:
 @lru_cache(maxsize=64)
 def _as_drawing(path: Path, changed_ns: int) -> str:
     data = published(path)
-    turned = orientation_of(data) if data[:2] == b"\xff\xd8" else 1
+    turned = orientation_of(data)
     size = read_picture(path)
     scale = 1.0
     longest = max(size.width, size.height)

@@ -11,6 +11,7 @@ import base64
 import binascii
 import re
 import struct
+import zlib
 from collections.abc import Iterator
 from typing import Final
 
@@ -60,14 +61,24 @@ def _clean_inner(found: re.Match[bytes]) -> bytes:
 
 
 def orientation_of(data: bytes) -> int:
-    """Return which way up a JPEG was held, from 1 (upright) to 8, as EXIF counts (CIPA DC-008)."""
+    """Return which way up a photograph was held, 1 (upright) to 8, as EXIF counts (CIPA DC-008)."""
     try:
-        for mark, part in _segments(data):
-            if mark == 0xE1 and part[4:10] == b"Exif\0\0":
-                return _orientation(part[10:])
+        if data.startswith(b"\x89PNG\r\n\x1a\n"):
+            parts = (part[8:-4] for kind, part in _chunks(data) if kind == b"eXIf")
+        elif data[:4] == b"RIFF":
+            parts = (part[8:] for kind, part in _riff_parts(data) if kind == b"EXIF")
+        else:
+            parts = (part[4:] for mark, part in _segments(data) if mark == 0xE1)
+            parts = (part for part in parts if part.startswith(b"Exif\0\0"))
+        return next((_orientation(part.removeprefix(b"Exif\0\0")) for part in parts), 1)
     except (struct.error, IndexError, Unreadable):
         return 1
-    return 1
+
+
+def _turned_only(turned: int) -> bytes:
+    """Return EXIF that says which way up a photograph was held, and nothing else."""
+    entry = struct.pack(">HHIHH", 0x0112, 3, 1, turned, 0)
+    return b"MM\0*" + struct.pack(">IH", 8, 1) + entry + b"\0\0\0\0"
 
 
 def _orientation(tiff: bytes) -> int:
@@ -112,8 +123,7 @@ def _jpeg(data: bytes) -> Iterator[bytes]:
     yield b"\xff\xd8"
     turned = orientation_of(data)
     if turned != 1:
-        entry = struct.pack(">HHIHH", 0x0112, 3, 1, turned, 0)
-        tiff = b"MM\0*" + struct.pack(">IH", 8, 1) + entry + b"\0\0\0\0"
+        tiff = _turned_only(turned)
         yield b"\xff\xe1" + struct.pack(">H", len(tiff) + 8) + b"Exif\0\0" + tiff
     drawn = False
     for mark, part in _segments(data):
@@ -136,7 +146,18 @@ def _plain_jfif(part: bytes) -> bytes:
 
 def _png(data: bytes) -> Iterator[bytes]:
     """Yield a PNG's chunks (W3C PNG, third edition, 5) that its picture needs, to its end."""
+    turned = orientation_of(data)
     yield data[:8]
+    for kind, part in _chunks(data):
+        if kind[:1].isupper() or kind in _PNG_KEPT:
+            yield part
+        if kind == b"IHDR" and turned != 1:  # 11.3.4.5: eXIf stands before what is drawn
+            said = b"eXIf" + _turned_only(turned)
+            yield struct.pack(">I", len(said) - 4) + said + struct.pack(">I", zlib.crc32(said))
+
+
+def _chunks(data: bytes) -> Iterator[tuple[bytes, bytes]]:
+    """Yield the chunks of a PNG with their kinds, to its end."""
     at = 8
     while True:
         (length,) = struct.unpack_from(">I", data, at)
@@ -144,8 +165,7 @@ def _png(data: bytes) -> Iterator[bytes]:
         end = at + 12 + length
         if end > len(data):
             raise Unreadable("The picture is broken: its end is missing.", _BROKEN)
-        if kind[:1].isupper() or kind in _PNG_KEPT:
-            yield data[at:end]
+        yield kind, data[at:end]
         if kind == b"IEND":
             return
         at = end
@@ -154,6 +174,23 @@ def _png(data: bytes) -> Iterator[bytes]:
 def _webp(data: bytes) -> bytes:
     """Return a WebP's chunks (RFC 9649, 2.7) that its picture needs."""
     parts = []
+    turned = orientation_of(data)
+    for kind, part in _riff_parts(data):
+        if kind == b"VP8X":  # say no more that EXIF (bit 3) and XMP (bit 2) follow
+            part = part[:8] + bytes([part[8] & ~0x0C | (0x08 if turned != 1 else 0)]) + part[9:]
+        if kind in _WEBP_KEPT:
+            parts.append(part)
+    if not any(part[:4] in (b"VP8 ", b"VP8L", b"ANMF") for part in parts):
+        raise Unreadable("The picture is broken: nothing is drawn in it.", _BROKEN)
+    if turned != 1 and any(part[:4] == b"VP8X" for part in parts):
+        said = _turned_only(turned)
+        parts.append(b"EXIF" + struct.pack("<I", len(said)) + said)
+    body = b"WEBP" + b"".join(parts)
+    return b"RIFF" + struct.pack("<I", len(body)) + body
+
+
+def _riff_parts(data: bytes) -> Iterator[tuple[bytes, bytes]]:
+    """Yield the chunks of a WebP with their kinds."""
     at = 12
     (said,) = struct.unpack_from("<I", data, 4)
     data = data[: 8 + said]  # what hangs behind is none of it
@@ -163,16 +200,8 @@ def _webp(data: bytes) -> bytes:
         end = at + 8 + length + length % 2
         if at + 8 + length > len(data):
             raise Unreadable("The picture is broken: its end is missing.", _BROKEN)
-        part = data[at:end]
-        if kind == b"VP8X":  # say no more that EXIF (bit 3) and XMP (bit 2) follow
-            part = part[:8] + bytes([part[8] & ~0x0C]) + part[9:]
-        if kind in _WEBP_KEPT:
-            parts.append(part)
+        yield kind, data[at:end]
         at = end
-    if not any(part[:4] in (b"VP8 ", b"VP8L", b"ANMF") for part in parts):
-        raise Unreadable("The picture is broken: nothing is drawn in it.", _BROKEN)
-    body = b"WEBP" + b"".join(parts)
-    return b"RIFF" + struct.pack("<I", len(body)) + body
 
 
 def webp_size(data: bytes) -> tuple[int, int] | None:

@@ -77,8 +77,11 @@ def picture_size(name: str, data: bytes) -> PictureSize:
         raise Unreadable(f'The picture "{name}" is broken: its size cannot be read.', _MEND)
     if not all(0 < side <= MOST_SIDE for side in size) or size[0] * size[1] > MOST_POINTS:
         what = f'The picture "{name}" says it is {size[0]:g} by {size[1]:g} points large.'
-        raise Unreadable(what, f"Write a size from 1 to {MOST_SIDE} each way.")
-    return PictureSize(*(max(1, round(side)) for side in size))
+        limit = f"at most {MOST_SIDE} points each way, and {MOST_POINTS // 1_000_000} million in all"
+        raise Unreadable(what, f"Save it smaller: {limit}.")
+    width, height = (max(1, round(side)) for side in size)
+    is_lying = kind != "svg" and orientation_of(data) >= 5
+    return PictureSize(height, width) if is_lying else PictureSize(width, height)
 
 
 def check_pictures(recipe: Recipe, folders: Iterable[Path]) -> Iterator[Problem]:
@@ -159,7 +162,7 @@ def _jpeg_size(data: bytes) -> tuple[float, float] | None:
             continue
         if 0xC0 <= mark <= 0xCF and mark not in (0xC4, 0xC8, 0xCC):
             height, width = struct.unpack(">HH", data[at + 5 : at + 9])
-            return (height, width) if orientation_of(data) >= 5 else (width, height)
+            return width, height
         at += 2 + int.from_bytes(data[at + 2 : at + 4], "big")
     return None
 
