@@ -33,7 +33,7 @@ def test_its_own_browser_comes_in_and_every_answer_is_locked_up(desk: OpenDesk, 
     assert answer.headers["cross-origin-resource-policy"] == "same-origin"
 
 
-@pytest.mark.parametrize("way", [*ROOMS, "/desk/own/desk.css", "/no-such-page"])
+@pytest.mark.parametrize("way", [*ROOMS, "/desk/own/boxes.css", "/no-such-page"])
 @pytest.mark.parametrize("cookie", [None, "", "stillroom_desk=guess", "=;;=\x01"])
 def test_nobody_comes_in_without_the_key(desk: OpenDesk, way: str, cookie: str | None) -> None:
     answer = desk.ask(way, Cookie=cookie)

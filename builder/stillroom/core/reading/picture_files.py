@@ -77,10 +77,8 @@ def picture_size(name: str, data: bytes) -> PictureSize:
         raise Unreadable(f'The picture "{name}" is broken: its size cannot be read.', _MEND)
     if not all(0 < side <= MOST_SIDE for side in size) or size[0] * size[1] > MOST_POINTS:
         what = f'The picture "{name}" says it is {size[0]:g} by {size[1]:g} points large.'
-        limit = (
-            f"at most {MOST_SIDE} points each way, and {MOST_POINTS // 1_000_000} million in all"
-        )
-        raise Unreadable(what, f"Save it smaller: {limit}.")
+        limit = f"{MOST_SIDE} points each way, {MOST_POINTS // 1_000_000} million in all"
+        raise Unreadable(what, f"Save it smaller: at most {limit}.")
     width, height = (max(1, round(side)) for side in size)
     is_lying = kind != "svg" and orientation_of(data) >= 5
     return PictureSize(height, width) if is_lying else PictureSize(width, height)
