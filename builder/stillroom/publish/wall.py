@@ -17,7 +17,7 @@ from pathlib import Path
 from typing import Final
 
 from stillroom.core.book import Book
-from stillroom.core.lines.staple_table import staples_named
+from stillroom.core.larder.food_reading import read_food
 from stillroom.core.private.hidden_forms import letters, read_plain
 from stillroom.core.private.seeking import LONGEST_SOUGHT, Held, Seeker, hold
 from stillroom.core.private.shapes import (
@@ -176,8 +176,8 @@ _LONGEST_FOOD: Final = 8
 
 
 def _is_food(word: str) -> bool:
-    """Say whether a word is a food's name: a person may be called like a herb."""
-    return len(word.split()) <= _LONGEST_FOOD and bool(staples_named(word))
+    """Say whether the whole of a word is a food's name: a person may be called like a herb."""
+    return len(word.split()) <= _LONGEST_FOOD and read_food(word).food is not None
 
 
 def _may_be_list(path: Path) -> bool:

@@ -18,7 +18,10 @@ from typing import Final
 
 from stillroom.core.words.data_files import read_data
 
-_JSON_LETTER: Final = re.compile(r"\\(?:u\{?([0-9A-Fa-f]{4,6})\}?|x([0-9A-Fa-f]{2}))")
+# of four figures without brackets, for what follows may be letters again: "Isa\\u00edas"
+_JSON_LETTER: Final = re.compile(
+    r"\\(?:u([0-9A-Fa-f]{4})|u\{([0-9A-Fa-f]{1,6})\}|x([0-9A-Fa-f]{2}))"
+)
 _CSS_LETTER: Final = re.compile(r"\\([0-9A-Fa-f]{1,6})[ \t\n]?")
 _OCTAL: Final = re.compile(r"\\([0-3][0-7]{2})")
 _RTF_LETTER: Final = re.compile(r"\\'([0-9A-Fa-f]{2})|\\u(-?\d{1,5}) ?\??")
@@ -38,6 +41,18 @@ _MARKS_WITHIN: Final = re.compile(
 )
 _PUT_TOGETHER: Final = re.compile(r"[\"'`]\s{0,20}[+&.~]\s{0,20}[\"'`]")
 """Where a script puts two texts together."""
+_SOFT_END: Final = re.compile(r"=\r?\n")
+# letters as TeX has them: "Bj\\o{}rdal", "Isa\\'{\\i}as", "M\\\"uller"
+_TEX_LETTER: Final = re.compile(r"\\(o|l|ae|oe|aa|ss|i|j|O|L|AE|OE|AA)(?![A-Za-z])(?:\{\}| )?")
+_TEX_MARK: Final = re.compile(
+    r"\\(?:[`'^\"~=.]|[uvHtcdbrk](?=\{| ))\s?(?:\{\s?([A-Za-z])\s?\}|([A-Za-z]))"
+)
+_TEX_BARE: Final = re.compile(r"\{([A-Za-z]{1,2})\}")
+# what a document shows, string by string, wherever each stands on its page (PDF 32000-1, 9.4.3)
+_DRAWN: Final = re.compile(r"\(((?:[^()\\]|\\.){1,400})\)\s*(?:Tj|'|\")|\[([^\[\]]{0,2000})\]\s*TJ")
+_DRAWN_PART: Final = re.compile(r"\(((?:[^()\\]|\\.){0,400})\)")
+_MANY_STRINGS: Final = 50
+_ROW_LETTER: Final = re.compile(r"^[A-Z](?=\w)", re.MULTILINE)
 _CODE_POINT: Final = re.compile(r"(?:%u|U\+)([0-9A-Fa-f]{4,6})[ ,;]?")
 _KERNED: Final = re.compile(r"\)\s*-?[\d.]*\s*\(")
 # the letters by ITU-R M.1677-1 (from memory), of points and dashes in whatever signs these are
@@ -67,6 +82,10 @@ _PAIRS: Final = re.compile(r"(?<!\d)(?:0[1-9]|1\d|2[0-6]){8,}(?!\d)")
 _FIGURE: Final = bytes.maketrans(b"123456789", b"0" * 9)
 _OTHER_FIGURE: Final = re.compile(r"[^\D\x00-\x7f]")
 _LEAST_SPELT: Final = 8
+_EBCDIC: Final = bytes(
+    number for number in range(0x40, 256)
+    if (sign := bytes([number]).decode("cp500")).isalnum() or sign in " .,;:-'()/&\"#@+*"
+) + b"\x15\x25\x0d\x05"  # fmt: skip
 _MORSE_SIGNS: Final = str.maketrans("·•−–—_", "..----")
 _CONTROL: Final = re.compile(rb"[\x00-\x08\x0e-\x1a\x1c-\x1f]")
 _SHOWN: Final = re.compile(rb"[\t\n\r\x20-\x7e\x80-\xff]{5,}")
@@ -76,7 +95,7 @@ _NOT_SEEN: Final = re.compile(
     "\U000e0000-\U000e01ef]"
 )
 _NO_LETTER: Final = re.compile(r"[^\w\x00-\x7f]+")
-_ONE_LETTER: Final = (
+ONE_LETTER: Final = (
     ("ø", "o"), ("ł", "l"), ("đ", "d"), ("ð", "d"), ("þ", "th"), ("æ", "ae"), ("œ", "oe"),
     ("ı", "i"), ("ħ", "h"),
 )  # fmt: skip
@@ -141,12 +160,15 @@ def every_text(data: bytes) -> Iterator[str]:
         text = b"\n".join(_SHOWN.findall(data)).decode("utf-8", errors="replace")
     elif is_binary(data):
         text = "".join(letter if letter >= " " or letter in "\t\r\n" else "\n" for letter in text)
+    elif _is_ebcdic(data):
+        yield data.decode("cp500")
     for _ in range(3):  # letters by number may be written so twice
         before, text = text, _undone(text)
         if text == before:
             break
         yield text
     yield from _joined(text)
+    yield from _of_programs(text)
     if not text.isascii() and _SCRIPTS.search(text):
         yield unicodedata.normalize("NFKD", text).translate(_look_alikes())
 
@@ -226,6 +248,35 @@ def _joined(text: str) -> Iterator[str]:
         yield _KERNED.sub("", text)
 
 
+def _of_programs(text: str) -> Iterator[str]:
+    """Return the words of a text that a program for letters, pages or money writes its own way."""
+    if "=\n" in text or "=\r\n" in text:  # of a letter whose other lines are not coded
+        yield _SOFT_END.sub("", text)
+    if _TEX_LETTER.search(text) or _TEX_MARK.search(text):
+        plain = _TEX_BARE.sub(r"\1", _TEX_LETTER.sub(r"\1", text))
+        yield _TEX_MARK.sub(lambda found: found[1] or found[2], plain)
+    if "Tj" in text or "TJ" in text:
+        yield _drawn(text)
+    if "!Type:" in text:  # an account's rows, each behind a letter that says what it is
+        yield _ROW_LETTER.sub("", text)
+
+
+def _drawn(text: str) -> str:
+    """Return what a document shows: each string on a line, or in one where each is but a word."""
+    shown = [found[1] or "".join(_DRAWN_PART.findall(found[2])) for found in _DRAWN.finditer(text)]
+    words = sum(" " not in one.strip() for one in shown)
+    return (" " if words > max(_MANY_STRINGS, len(shown) / 2) else "\n").join(shown)
+
+
+def _is_ebcdic(data: bytes) -> bool:
+    """Say whether bytes are letters, figures and gaps as great machines have them (code page 500).
+
+    >>> _is_ebcdic("For Nell Tarrowby".encode("cp500")), _is_ebcdic(b"For Nell Tarrowby")
+    (True, False)
+    """
+    return len(data) > _LEAST_SPELT and not data.translate(None, _EBCDIC)
+
+
 def spelt_out(text: str, words: Collection[str]) -> Iterator[str]:
     """Return the letters that words or numbers of a compared text stand for, each run as one word.
 
@@ -285,7 +336,7 @@ def letters(text: str) -> str:
     """
     if not text.isascii():
         text = _NOT_SEEN.sub("", unicodedata.normalize("NFKD", text)).casefold()
-        for one, other in _ONE_LETTER:
+        for one, other in ONE_LETTER:
             text = text.replace(one, other)
         text = _NO_LETTER.sub(" ", text)
     plain = text.encode("utf-8", errors="replace").translate(_OF_TEXT)

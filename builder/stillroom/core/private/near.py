@@ -11,7 +11,13 @@ import unicodedata
 from collections.abc import Sequence
 from typing import Final
 
+from stillroom.core.private.hidden_forms import ONE_LETTER
+
 _MARKS: Final = re.compile("[\u0300-\u036f\u00ad\u200b-\u200d\ufeff]")
+_STRUCK: Final = str.maketrans(
+    {**dict(ONE_LETTER), **{one.upper(): other.title() for one, other in ONE_LETTER if one != "ı"}}
+)
+"""Letters that are no other letter with a mark."""
 _OF: Final = (
     r"(?:(?:van|von|de|den|der|da|di|du|del|la|le|ter|af|av|n[eé]{1,2}e?|born|geb\.|geborene)"
     r"[\s_]+)"
@@ -40,12 +46,13 @@ _MOST_PLACES: Final = 5_000
 def unmarked(text: str) -> str:
     """Return a text as it stands, without the marks over its letters.
 
-    >>> unmarked("Zoë")
-    'Zoe'
+    >>> unmarked("Zoë Bjørdal"), unmarked("Łucja Þór")
+    ('Zoe Bjordal', 'Lucja Thor')
     """
     if text.isascii():
         return text
-    return _MARKS.sub("", unicodedata.normalize("NFKD", text))
+    plain = _MARKS.sub("", unicodedata.normalize("NFKD", text))
+    return plain.translate(_STRUCK)
 
 
 def stand_near(names: Sequence[str], text: str) -> bool:

@@ -14,6 +14,7 @@ from functools import cached_property
 from hashlib import blake2b
 from typing import Final
 
+from stillroom.core.private.common_names import CommonNames
 from stillroom.core.private.hidden_forms import (
     byte_letters,
     every_text,
@@ -22,6 +23,7 @@ from stillroom.core.private.hidden_forms import (
     read_plain,
     spelt_out,
 )
+from stillroom.core.private.in_bytes import has_fields, stand_in_fields
 from stillroom.core.private.name_forms import (
     LEAST_AS_ONE,
     as_figures,
@@ -41,7 +43,7 @@ from stillroom.core.private.short_names import (
     slipped,
 )
 from stillroom.core.private.unpacking import Layers, unpack
-from stillroom.core.private.words import PrivateWord
+from stillroom.core.private.words import PrivateWord, names_written
 
 LONGEST_SOUGHT: Final = 40_000_000
 """More bytes than this of one file are not read."""
@@ -70,6 +72,11 @@ class Held:
                 compared[byte_letters(layer), binary] = None
                 compared[byte_letters(whole), binary] = None
         return tuple(compared)
+
+    @cached_property
+    def unmarked(self) -> tuple[str, ...]:
+        """The texts as they stand, without the marks over their letters."""
+        return tuple(map(unmarked, self.texts))
 
     @cached_property
     def words(self) -> tuple[frozenset[str], ...]:
@@ -139,8 +146,10 @@ class Seeker:
         self.sealed: dict[str, str] = {}  # files that could not be read in full, and why
         self.doubts: dict[str, str] = {}  # files that may speak of somebody, and in what words
         self._figures: dict[str, PrivateWord] = {}
+        words = tuple(words)
+        self._common = CommonNames(words, is_common)
         for word in words:
-            common = is_common(word.words)
+            common = is_common(word.words) or tuple(word.words.split()) in self._common.throughout
             if word.alone and not common:
                 written = word.written or word.words
                 for form in (*forms_of(written), *in_other_alphabets(written)):
@@ -151,7 +160,7 @@ class Seeker:
             elif not common:
                 self._know(word.words, word)
         self._own = frozenset(own)
-        self._apart = dict(_names_apart(self.known.values(), is_common))
+        self._apart = dict(_names_apart(self.known.values(), self._common))
         self._begun: dict[str, list[tuple[str, frozenset[str]]]] = {}
         for form in self.known:
             parts = form.split()
@@ -167,6 +176,7 @@ class Seeker:
         for names in self._apart:
             if is_long_enough(names[-1]) and names[-1] not in own:
                 self._surnames.setdefault(names[-1], []).append(names)
+        self._plain_surnames = frozenset(filter(is_common, self._surnames))
 
     def _know(self, form: str, word: PrivateWord) -> None:
         before = self.known.get(form)
@@ -180,7 +190,8 @@ class Seeker:
         apart = ((" … ".join(names), True) for names in self._apart)
         short = ((f"… {surname}", True) for surname in self._surnames)
         figures = ((figures, True) for figures in self._figures)
-        return tuple(sorted((*forms, *apart, *short, *figures)))
+        told = ((" ".join(names), False) for names in self._common.throughout)
+        return tuple(sorted((*forms, *apart, *short, *figures, *told)))
 
     def take_sealed(self) -> Iterator[str]:
         """Say once of each file that could not be read in full why not."""
@@ -213,6 +224,8 @@ class Seeker:
             apart |= {names for names in self._apart if words.issuperset((names[0], names[-1]))}
             for form in self._found_in(text, words, binary):
                 word = self.known[form]
+                if not self._common.is_somebody(form, held.unmarked):
+                    continue
                 if word.alone:
                     return word, _line(form, held.data)
                 singles.setdefault(word.file, {})[form] = word
@@ -223,9 +236,17 @@ class Seeker:
                 form = min(several)
                 return several[form], _line(form, held.data)
         for names in sorted(apart):
-            if any(stand_near(names, unmarked(text)) for text in held.texts):
+            if any(stand_near(names, text) for text in held.unmarked):
                 return self._apart[names], 1
-        return self._short_in(held)
+        return self._in_fields(held) or self._short_in(held)
+
+    def _in_fields(self, held: Held) -> tuple[PrivateWord, int] | None:
+        """Return whom a file that is no text names in fields apart."""
+        for layer in filter(has_fields, held.layers.found):
+            for word in self._apart.values():
+                if stand_in_fields(names_written(word.written), layer):
+                    return word, 1
+        return None
 
     def _short_in(self, held: Held) -> tuple[PrivateWord, int] | None:
         """Return whom a file names by an initial and the surname, or misspelt, and the line."""
@@ -234,7 +255,7 @@ class Seeker:
                 if not words.isdisjoint((names[0], names[-1])) and (form := slipped(names, text)):
                     return word, _line(form, held.data)
         for surname, bearers, text in self._surnames_in(held):
-            for one in bearers:
+            for one in bearers if surname not in self._plain_surnames else ():
                 if one[0] not in TITLES and is_shortened(one, text):
                     return self._apart[one], _line(surname, held.data)
         return self._by_first_name(held)
@@ -242,33 +263,29 @@ class Seeker:
     def _by_first_name(self, held: Held) -> tuple[PrivateWord, int] | None:
         """Return whom a file names by the first name and an initial, or by an address of mail."""
         boxes = set().union(*map(mail_boxes, held.texts))
-        texts: list[str] = []
         for names, word in self._apart.items():
             if names[0] in TITLES or not is_long_enough(names[0]):
                 continue
-            if names[0] in held.met:
-                texts = texts or [unmarked(text) for text in held.texts]
-                if any(is_signed(names, text) for text in texts):
-                    return word, _line(names[0], held.data)
+            signed = names[0] in held.met and not self._common.is_common(names[0])
+            if signed and any(is_signed(names, text) for text in held.unmarked):
+                return word, _line(names[0], held.data)
             if names[-1] not in self._own and in_address(names, boxes):
                 return word, 1
         return None
 
     def _surnames_in(self, held: Held) -> Iterator[tuple[str, list[tuple[str, ...]], str]]:
         """Return each surname that stands in a file, who bears it, and each text it may be in."""
-        texts: list[str] = []
         for surname in sorted(self._surnames):
             if not held.met.isdisjoint((surname, f"{surname}s", f"{surname}es")):
-                texts = texts or [unmarked(text) for text in held.texts]
-                yield from ((surname, self._surnames[surname], text) for text in texts)
+                yield from ((surname, self._surnames[surname], text) for text in held.unmarked)
 
     def doubt(self, held: Held) -> str:
         """Return in what words a file may speak of somebody, "" where it does in none."""
         for surname, names, text in self._surnames_in(held) if self._surnames else ():
-            if said := is_addressed(surname, text):
-                word = self._apart[names[0]]
-                line = _line(surname, held.data)
-                return f'line {line} says "{said}": somebody of {word.file}:{word.line}?'
+            if said := is_addressed(surname, text, plain=surname in self._plain_surnames):
+                return _asked(said, self._apart[names[0]], _line(surname, held.data))
+        for said, word in self._common.told(held.unmarked) if self._common.throughout else ():
+            return _asked(said, word, _line(letters(said), held.data))
         return ""
 
     def _found_in(self, text: str, words: Set[str], binary: bool) -> Iterator[str]:
@@ -301,18 +318,24 @@ class Seeker:
 
 
 def _names_apart(
-    words: Iterable[PrivateWord], is_common: Callable[[str], bool]
+    words: Iterable[PrivateWord], common: CommonNames
 ) -> Iterator[tuple[tuple[str, ...], PrivateWord]]:
     """Return the names of people whose parts are sought also where they stand in fields apart.
 
-    A name that is partly a food's is not: many a table of a book has both words.
+    A name of plain words throughout is not: many a table of a book has both words.
     """
     for word in words:
         names = tuple(word.words.split())
-        told = all(len(name) >= 3 and name.isalpha() and not is_common(name) for name in
-                   (names[0], names[-1]))  # fmt: skip
+        both = (names[0], names[-1])
+        told = all(len(name) >= 3 and name.isalpha() for name in both)
+        if all(map(common.is_common, both)):
+            continue
         if word.alone and word.of_somebody and 2 <= len(names) <= 4 and told:
             yield names, word
+
+
+def _asked(said: str, word: PrivateWord, line: int) -> str:
+    return f'line {line} says "{said}": somebody of {word.file}:{word.line}?'
 
 
 def _line(form: str, data: bytes) -> int:

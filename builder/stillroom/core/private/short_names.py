@@ -121,21 +121,27 @@ def in_address(names: Sequence[str], boxes: Set[str]) -> bool:
     return not boxes.isdisjoint(pairs)
 
 
-def is_addressed(surname: str, text: str) -> str:
+def is_addressed(surname: str, text: str, *, plain: bool = False) -> str:
     """Return how a text speaks of somebody of that surname, "" where it does not.
+
+    Of a surname that is a plain word too "the Berries" are nobody, and "the bean family" is none.
 
     >>> is_addressed("thistle", "Thank Mrs Thistle."), is_addressed("thistle", "a thistle")
     ('Mrs Thistle', '')
     >>> is_addressed("thistle", "From the Thistle family"), is_addressed("thistle", "the Thistles")
     ('Thistle family', 'the Thistles')
+    >>> [is_addressed("bean", said, plain=True) for said in ("the Beans", "Dear Mrs Bean")]
+    ['', 'Mrs Bean']
     """
-    if several := _several(surname).search(text):
+    if not plain and (several := _several(surname).search(text)):
         return several[0]
     for found in _surnames(surname).finditer(text):
         begin = max(0, found.start() - _FAR)
-        for pattern in (_ADDRESSED, _FAMILY_BEFORE):
+        for pattern in (_ADDRESSED,) if plain else (_ADDRESSED, _FAMILY_BEFORE):
             if before := pattern.search(text[begin : found.start()]):
                 return f"{before[0]}{found[0]}"
+        if plain:
+            continue
         if behind := _FAMILY_BEHIND.match(text, found.end()):
             return f"{found[0]}{behind[0]}"
     return ""

@@ -111,6 +111,11 @@ def _of_name(value: str) -> Iterator[tuple[str, bool]]:
                 yield word, False
 
 
+def names_written(value: str) -> list[str]:
+    """Return the words of somebody's name as the list has them."""
+    return _WORD.findall(value)
+
+
 def _telling(value: str) -> list[str]:
     said = _WORD.findall(value)
     return [word for word in said if _LINKING_OR_ANYBODY.isdisjoint(word.lower().split("-"))]
