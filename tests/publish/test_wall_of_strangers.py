@@ -52,11 +52,10 @@ def tagged(first: str, last: str) -> bytes:
 
 
 def drawn(first: str, last: str) -> bytes:
-    said = "ET BT 1 0 0 1 {} 700 Tm ({}) Tj T* "
-    return "%PDF-1.4\nBT ".encode() + "".join(
-        said.format(at, word.encode("latin-1").decode("latin-1"))
-        for at, word in ((50, first), (120, last))
-    ).encode("latin-1")
+    shown = ((50, first.encode("latin-1")), (120, last.encode("latin-1")))
+    return b"%PDF-1.4\nBT " + b"".join(
+        b"ET BT 1 0 0 1 %d 700 Tm (%b) Tj T* " % (at, word) for at, word in shown
+    )
 
 
 def as_tex(first: str, last: str) -> bytes:
