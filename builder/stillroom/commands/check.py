@@ -70,14 +70,14 @@ def check(files: tuple[Path, ...]) -> None:
 def _check_whole(config: Path) -> tuple[Recipe, ...]:
     """Read a whole book; what would keep MkDocs from building it is a problem like any other."""
     # slow to load, and needed here alone
-    from stillroom.publish.agreeing import find_endless, find_refused
+    from stillroom.publish.agreeing import find_refused, find_unfit_pages
     from stillroom.publish.remembering import find_private_in
     from stillroom.publish.site_folder import find_taken
 
     book, wrong = open_what_fits(config)
     if book is None:
         fail(wrong, "The recipes are read once this is mended: check again then.")
-    refused = (*wrong, *(() if wrong else find_refused(book)), *find_endless(book))
+    refused = (*wrong, *(() if wrong else find_refused(book)), *find_unfit_pages(book))
     refused = (*refused, *find_taken(book))
     try:
         recipes = check_book(book)

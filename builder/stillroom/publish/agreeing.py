@@ -20,10 +20,12 @@ from stillroom.core.book import Book
 from stillroom.core.reading.loading import short_name
 from stillroom.core.words.nearest import did_you_mean
 from stillroom.core.words.problems import Problem
+from stillroom.core.words.text_files import CHOOSE, TWO_VERSIONS, find_two_versions
 
 _MEND = "Mend it there, or begin anew from the demo book's mkdocs.yml."
 
 _DEEPEST = 40  # a folder that points to itself has no end either
+_WRITTEN = frozenset({".html", ".markdown", ".md"})
 _PAGES = "Make it and put a first page into it, or write the name of the right one."
 
 
@@ -63,8 +65,8 @@ def _of_warning(key: str, warning: str) -> tuple[str, str]:
     return f'MkDocs, which sets the pages, warns of "{key}": {" ".join(warning.split())}', _MEND
 
 
-def find_endless(book: Book) -> Iterator[Problem]:
-    """Find what lies among the pages and is no file to its end: MkDocs would read it for ever."""
+def find_unfit_pages(book: Book) -> Iterator[Problem]:
+    """Find what lies among the pages and cannot be read to its end, or nobody made one page of."""
     for folder in filter(None, (book.docs_dir, book.theme_dir)):
         for here, folders, names in os.walk(folder, followlinks=True):
             folders[:] = [name for name in folders if not name.startswith(".")]
@@ -72,11 +74,19 @@ def find_endless(book: Book) -> Iterator[Problem]:
                 folders.clear()
             for name in sorted(names):
                 path = Path(here, name)
-                if not name.startswith(".") and not path.is_file():
+                if name.startswith("."):
+                    continue
+                if not path.is_file():
                     what = "The file is not there: what points to it leads nowhere."
                     if path.exists():
                         what = "This is no file that can be read to its end."
                     yield Problem(short_name(path, book.root), 1, what, "Take it away.")
+                elif path.suffix.lower() in _WRITTEN and (line := _two_versions_in(path)):
+                    yield Problem(short_name(path, book.root), line, TWO_VERSIONS, CHOOSE)
+
+
+def _two_versions_in(page: Path) -> int:
+    return find_two_versions(page.read_text(encoding="utf-8-sig", errors="replace"))
 
 
 def _line_of(key: str, lines: list[str]) -> int:

@@ -14,14 +14,14 @@ from typing import NoReturn
 
 from stillroom.core.book import open_what_fits
 from stillroom.core.words.problems import ProblemsFound
-from stillroom.publish.agreeing import find_endless, find_refused
+from stillroom.publish.agreeing import find_refused, find_unfit_pages
 
 
 def check_settings(config_file: Path) -> None:
     """Raise ProblemsFound with all that is wrong in a book's mkdocs.yml and those it inherits."""
     book, wrong = open_what_fits(config_file)
     if book is not None and not wrong:
-        wrong = (*find_refused(book), *find_endless(book))
+        wrong = (*find_refused(book), *find_unfit_pages(book))
     if wrong:
         raise ProblemsFound(wrong)
 

@@ -27,7 +27,7 @@ from stillroom.core.private.seeking import Seeker
 from stillroom.core.unknown_foods import unknown_foods
 from stillroom.core.words.problems import ProblemsFound
 from stillroom.looks.card_designs import OWN, design_of
-from stillroom.publish.agreeing import find_endless
+from stillroom.publish.agreeing import find_unfit_pages
 from stillroom.publish.book_faults import BookFaults, stop_at
 from stillroom.publish.book_files import (
     FAVICON,
@@ -137,7 +137,7 @@ class StillroomPlugin(BasePlugin[StillroomConfig]):  # type: ignore[no-untyped-c
         """Refuse what is private, read every recipe, and put the book's look into the theme."""
         try:
             book = _open(config)
-            stop_at(find_endless(book))
+            stop_at(find_unfit_pages(book))
             seeker = know_private_words(book)
             if self.seeker is None or self.seeker.known != seeker.known:
                 self.seeker = seeker

@@ -26,6 +26,9 @@ _BOLD: Final = late_regex(r"(?:\*\*|__)([^*_]+?):?(?:\*\*|__):?$")
 _UNDERLINE: Final = late_regex(r"(=|-)\1{2,}$")
 _ITEM: Final = late_regex(r"(?:[-*+–—•·‣▪]\s*(?:\[[ xX]?\]\s*)?|\d{1,2}[.)]\s+)(?=\S)")
 _IN_BRACES: Final = late_regex(r"\{(?![:.#])([^{}=]{1,60})\}")
+LONGEST: Final = 50_000
+MOST_LINES: Final = 1_000
+"""Below the facts: no recipe has as much, and more of it takes seconds to look through."""
 NO_METHOD: Final = 'The recipe has no "## Method".'
 _NONE: Final = 'Add a heading "## Method" and below it the steps: "1. Wash the jar."'
 _NO_TABLE: Final = 'Write one ingredient to a line: "- 250 g sugar".'
@@ -85,6 +88,7 @@ def read_body(
 
     `with_list` says that the ingredients are to be looked for here.
     """
+    lines = _within(lines, first_line, file, problems)
     parts = _parts(lines, first_line)
     listed: tuple[Listed, ...] = ()
     table: Listed | None = None
@@ -195,6 +199,21 @@ def _sections(parts: Sequence[_Part]) -> tuple[Section, ...]:
 @cache
 def _words(which: str) -> frozenset[str]:
     return frozenset(read_data("recipe_words.yml")[which])
+
+
+def _within(
+    lines: Sequence[str], first_line: int, file: str, problems: list[Problem]
+) -> Sequence[str]:
+    """Return the lines that are looked at: all of them, but for what is too long for a recipe."""
+    letters = 0
+    for place, line in enumerate(lines):
+        letters += len(line)
+        if letters > LONGEST or place == MOST_LINES:
+            many = f"{MOST_LINES} lines" if place == MOST_LINES else f"{LONGEST} letters"
+            what = f"There are more than {many} below the facts."
+            problems.append(Problem(file, first_line + place, what, "Divide the recipe."))
+            return lines[:place]
+    return lines
 
 
 def _parts(lines: Sequence[str], first_line: int) -> list[_Part]:

@@ -14,6 +14,7 @@ from fractions import Fraction
 from typing import Annotated, Any
 
 from pydantic import (
+    AfterValidator,
     BaseModel,
     BeforeValidator,
     ConfigDict,
@@ -38,6 +39,7 @@ from stillroom.core.recipe.holders import (
 from stillroom.core.recipe.keeps import Keeping, read_keeping
 from stillroom.core.recipe.kinds import Kind, all_kinds, find_kind
 from stillroom.core.recipe.making import Makes
+from stillroom.core.recipe.plain_facts import read_ph, read_title
 from stillroom.core.recipe.read_by import ReadBy, as_written, read_by, system_of
 from stillroom.core.recipe.summed import Summed
 from stillroom.core.when.spans import Span
@@ -187,26 +189,20 @@ class Acidity(_Frozen):
 
     ph: Annotated[
         Fraction,
-        read_by(lambda value: _read_ph(value)),
+        read_by(lambda value: read_ph(value)),
         WithJsonSchema({"type": "number", "minimum": 0, "maximum": 14}),
     ]
     source: Text
 
 
-def _read_ph(value: Any) -> Fraction:
-    # a number with a power of ten in it can be longer than any computer holds
-    if not re.fullmatch(r"[0-9]{1,4}(?:[.,][0-9]{1,6})?", str(value)):
-        raise Unreadable(f"{say_written(value)} is not a pH.", 'Write a number such as "3.4".')
-    found = Fraction(str(value).replace(",", "."))
-    if not 0 <= found <= 14:
-        raise Unreadable(f"{say_written(value)} is not a pH.", "It lies between 0 and 14.")
-    return found
-
-
 class FrontMatter(_Frozen):
     """What a cook may write above the recipe. Only the first four keys are needed."""
 
-    title: Annotated[str, Field(min_length=1, max_length=90, description="What it is called.")]
+    title: Annotated[
+        str,
+        Field(min_length=1, max_length=90, description="What it is called."),
+        AfterValidator(read_title),
+    ]
     kind: Annotated[
         Kind,
         read_by(lambda value: find_kind(str(value))),

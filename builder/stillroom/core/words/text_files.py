@@ -23,6 +23,10 @@ _SAVE: Final = (
 _UNPRINTABLE: Final = late_regex(
     "[\x00-\x08\x0b\x0c\x0e-\x1f\x7f-\x9f\u2028\u2029\u202a-\u202e\u2066-\u2069\ud800-\udfff\ufffe\uffff]"
 )
+# what a program that keeps versions writes where it could not put two together
+_TWO_VERSIONS: Final = late_regex(r"^<{7}(?: \S|$)|^={7}$(?=[\s\S]*^>{7}(?: \S|$))", re.MULTILINE)
+TWO_VERSIONS: Final = "From here on two versions of this file stand one after the other."
+CHOOSE: Final = 'Keep the lines that are right, and take out those of seven signs ("<<<<<<<").'
 # what a page of the web leaves in copied text, unseen: a place to part a word, and no more
 _UNSEEN: Final = late_regex("[\u00ad\u200b\u200c\u200d\u2060\ufeff]")
 # the kinds of blank that a word processor sets; a cook sees a blank
@@ -82,6 +86,8 @@ def clean(text: str, name: str) -> str:
     if not text.isascii():
         text = _BLANKS.sub(" ", _UNSEEN.sub("", text))
     lines = text.split("\n")
+    if begin := find_two_versions(text):
+        raise ProblemsFound([Problem(name, begin, TWO_VERSIONS, CHOOSE)])
     if max(map(len, lines)) <= LONGEST_LINE and not _UNPRINTABLE.search(text):
         return text
     problems = []
@@ -97,6 +103,18 @@ def clean(text: str, name: str) -> str:
     if problems:
         raise ProblemsFound(problems[:1] if problems[0].line == 1 else problems)
     return text
+
+
+def find_two_versions(text: str) -> int:
+    r"""Return the line where two versions of a file stand and nobody chose between them, or 0.
+
+    >>> find_two_versions("a\n<<<<<<< mine\nb\n=======\nc\n>>>>>>> theirs\n")
+    2
+    >>> find_two_versions("A heading\n=======\n\n> > a quotation\n<<< see below")
+    0
+    """
+    found = _TWO_VERSIONS.search(text) if "<<<<<<<" in text or ">>>>>>>" in text else None
+    return text.count("\n", 0, found.start()) + 1 if found else 0
 
 
 def _after(line: str, found: re.Match[str]) -> str:
