@@ -313,7 +313,7 @@ giving(
 giving(
     "alias bomb",
     "a: &a [x,x,x,x,x,x,x,x,x]\n"
-    + "".join(f"{c}: &{c} [{','.join(['*' + p] * 9)}]\n" for p, c in zip("abcdefgh", "bcdefghi", strict=True))
+    + "".join(f"{c}: &{c} [{','.join([f'*{chr(ord(c) - 1)}'] * 9)}]\n" for c in "bcdefghi")
     + GIVING,
     TOLD,
 )
