@@ -45,6 +45,7 @@ def test_the_cards_of_a_long_book_lie_beside_its_recipes(
     for field in fields:
         file = (site / "print-room" / field["data-card"]).resolve()
         card = page_of(file)
+        assert card.select("meta[http-equiv=Content-Security-Policy]")  # opened by itself
         said = short.select_one(f'.usage-card[data-recipe="{field["data-recipe"]}"]')
         assert card.select_one(".usage-card").get_text() == said.get_text()  # type: ignore[union-attr]
         tag = card.find("template")

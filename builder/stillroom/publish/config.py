@@ -6,8 +6,10 @@ plugin alike.
 
 from __future__ import annotations
 
+from markupsafe import escape
 from mkdocs.config import config_options as option
 from mkdocs.config.base import Config
+from mkdocs.config.defaults import MkDocsConfig
 
 
 class StillroomConfig(Config):  # type: ignore[no-untyped-call]  # MkDocs is partly typed
@@ -29,3 +31,13 @@ class StillroomConfig(Config):  # type: ignore[no-untyped-call]  # MkDocs is par
     printer_feed = option.Optional(option.Type(object))
     giving_days = option.Optional(option.Type(object))
     family_book = option.Optional(option.Type(object))
+
+
+_IN_HEAD = ("site_description", "site_author")
+
+
+def escape_head(config: MkDocsConfig) -> None:
+    """Make words of what the theme writes into each page's head as HTML: a quote would end it."""
+    for name in _IN_HEAD:
+        if config[name]:
+            config[name] = str(escape(config[name]))

@@ -40,7 +40,7 @@ from stillroom.publish.book_files import (
 from stillroom.publish.book_pictures import clean_pictures, cut_previews
 from stillroom.publish.building import check_settings
 from stillroom.publish.clean_html import drop_comments, without_autocomplete
-from stillroom.publish.config import StillroomConfig
+from stillroom.publish.config import StillroomConfig, escape_head
 from stillroom.publish.keeping_templates import keep_compiled
 from stillroom.publish.keeping_work import AtHand
 from stillroom.publish.late_pages import LatePages, PagesAsTheyWere, is_ours_alone
@@ -164,8 +164,8 @@ class StillroomPlugin(BasePlugin[StillroomConfig]):  # type: ignore[no-untyped-c
         for warning in list_warnings(self.library):
             log.warning(str(warning))
         self.leaves = list_leaves(self.library)
-        after_custom = 1 if config.theme.custom_dir else 0
-        config.theme.dirs.insert(after_custom, str(THEME))
+        config.theme.dirs.insert(1 if config.theme.custom_dir else 0, str(THEME))
+        escape_head(config)
         if config.theme["favicon"] == THEME_FAVICON:
             config.theme["favicon"] = FAVICON
         config.extra_css[:0] = list_stylesheets()

@@ -81,7 +81,9 @@ def test_an_empty_line_in_a_list_is_told_where_it_stands() -> None:
     assert told(text)[0].startswith('quince.md:7: Line 2 under "ingredients" is empty.')
 
 
-@pytest.mark.parametrize("old", ["../../etc", "/etc", "a/b", "..", "a b", "C:x", "x.html", "-"])
+@pytest.mark.parametrize(
+    "old", ["../../etc", "/etc", "a/b", "..", "a b", "C:x", "x.html", "-", "x" * 81]
+)
 def test_an_earlier_name_leads_nowhere_else(old: str) -> None:
     assert "is not an earlier name" in told(recipe(was=f"'{old}'"))[0]
 

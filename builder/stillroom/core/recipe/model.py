@@ -99,7 +99,8 @@ LONGEST_NAME = 80
 def _read_earlier_name(value: Any) -> str:
     """Read an earlier file name; it becomes an address, so it may lead nowhere else."""
     name = str(value).strip().removesuffix(".md")
-    if not re.fullmatch(r"[a-z0-9]+(?:-[a-z0-9]+)*", name) or TAKEN_NAME.fullmatch(name):
+    fits = re.fullmatch(r"[a-z0-9]+(?:-[a-z0-9]+)*", name) and len(name) <= LONGEST_NAME
+    if not fits or TAKEN_NAME.fullmatch(name):
         mend = 'Write the old file\'s name without its ending: "damson-gin".'
         raise Unreadable(f"{say_written(value)} is not an earlier name of the file.", mend)
     return name

@@ -14,12 +14,14 @@ from stillroom.core.words.patterns import late_regex
 
 @dataclass(frozen=True, order=True)
 class Problem:
-    """One thing wrong in a file, at a line counted from 1, with how to mend it.
+    r"""One thing wrong in a file, at a line counted from 1, with how to mend it.
 
     `at` is where in what the file says it stands, name by name, where whoever tells it knows.
 
     >>> print(Problem("recipes/a.md", 14, '"cupp" is not a unit.', 'Did you mean "cup"?'))
     recipes/a.md:14: "cupp" is not a unit. Did you mean "cup"?
+    >>> print(Problem("recipes/a\nb.md", 1, "A file may be called anything."))
+    recipes/a?b.md:1: A file may be called anything.
     """
 
     file: str
@@ -34,7 +36,8 @@ class Problem:
         object.__setattr__(self, "mend", in_short(self.mend))
 
     def __str__(self) -> str:
-        return f"{self.file}:{self.line}: {self.what} {self.mend}".rstrip()
+        file = "".join(sign if sign.isprintable() else "?" for sign in self.file)
+        return f"{file}:{self.line}: {self.what} {self.mend}".rstrip()
 
 
 class ProblemsFound(Exception):

@@ -43,6 +43,7 @@ async function bring(href, cards) {
   if (!answer?.ok) return false;
   const brought = document.createElement("template");
   brought.innerHTML = await answer.text();
+  for (const own of brought.content.querySelectorAll("meta")) own.remove(); // of the file alone
   for (const picture of brought.content.querySelectorAll("img")) {
     picture.src = new URL(picture.getAttribute("src"), href).href;
   }
