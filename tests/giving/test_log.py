@@ -239,6 +239,15 @@ def run(*words):
     return CliRunner().invoke(main, ["note", "--today", "2027-06-04", *words])
 
 
+def test_a_list_too_long_to_be_read_is_told_by_check(book):
+    """It was passed over, and "no problems" said of a book with nobody's allergies read."""
+    (giving,) = (path for path in (book / "giving").glob("*.yml") if path.name != "log.yml")
+    giving.write_text(giving.read_text("utf-8") + "# x\n" * 70_000, "utf-8")
+    read = CliRunner().invoke(main, ["check"])
+    assert read.exit_code == 1
+    assert f"{giving.name}:1: The file is longer than" in read.output
+
+
 def test_note_writes_a_line_and_check_reads_it(book):
     done = run("begun", "vanilla", "sugar", "--day", "yesterday")
     assert done.exit_code == 0, done.output

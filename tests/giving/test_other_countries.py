@@ -259,3 +259,28 @@ prices: {superfine sugar: 12 oz for 2.99, vanilla beans: 10 for 22}
     beans = rows["vanilla beans"]
     assert beans.need + Fraction(21, 4) == 10
     assert beans.left == "5¼"
+
+
+def test_biscuits_that_could_be_ready_for_the_post_are_told_to_keep_too_short() -> None:
+    """Baked in the week of posting they are ready, and three weeks do not last until then."""
+    data = small_list(makes=[{"recipe": "almond-shortbread", "per batch": 3}])
+    data["baskets"] = {"s": {"eat": 1}}
+    data["posting"] = [{"service": "sea", "last day": "2027-12-01"}]
+    data["households"] = [
+        {"name": "Nell", "basket": "s"},
+        {"name": "Jo", "basket": "s", "by post": True, "opens": "2027-12-24"},
+    ]
+    pack = work_out(read_dict(data), demo_recipes(), SETTINGS, date(2027, 3, 1), Effort(5))
+    (said,) = pack.complaints
+    assert "does not keep until 14 days after Friday 24 December 2027" in said
+
+
+def test_a_list_of_a_thousand_rows_is_gone_through_row_by_row() -> None:
+    """Every key of every row went through all lines: minutes for a long list with mistakes."""
+    rows = [f"  House {n}: {{allergies: nuts, kids: [{n % 9 + 1}]}}" for n in range(1000)]
+    giving = _read("households:\n" + "\n".join(rows) + "\n")
+    assert [one.children for one in giving.households[:2]] == [(12,), (24,)]
+    with pytest.raises(ProblemsFound) as found:
+        _read("households:\n" + "\n".join([*rows, "  Last: {allergies: nuts, kids: [x]}"]) + "\n")
+    (problem,) = found.value.problems
+    assert problem.line == 1006

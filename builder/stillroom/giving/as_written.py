@@ -89,17 +89,36 @@ def plain_key(word: str) -> str:
     return " ".join(re.split(r"[\s_-]+", word.strip().lower().replace("’", "'")))
 
 
+def _row_of(path: str) -> str:
+    """Return the row in which a path lies: "households/3" of "households/3/name"."""
+    return "/".join(path.split("/", 2)[:2])
+
+
 class _Tidied:
     """The data as it is brought into form, and where each name of it stands."""
 
     def __init__(self, lines: Lines) -> None:
-        self.lines = dict(lines)
+        self.lines: Lines = {}
+        self._rows: dict[str, list[str]] = {}
+        for path, line in lines.items():
+            self._put(path, line)
+
+    def _put(self, path: str, line: int) -> None:
+        if path not in self.lines:
+            self.lines[path] = line
+            self._rows.setdefault(_row_of(path), []).append(path)
 
     def move(self, old: str, new: str) -> None:
-        """Let what stood under one path stand under another."""
-        for path, line in list(self.lines.items()):
+        """Let what stood under one path stand under another; only the row it is in is gone through.
+
+        A list of thousands of rows would else be gone through for every key of it.
+        """
+        if old == new:
+            return
+        there = self._rows.get(_row_of(old), []) if "/" in old else self.lines
+        for path in list(there):
             if path == old or path.startswith(f"{old}/"):
-                self.lines.setdefault(new + path[len(old) :], line)
+                self._put(new + path[len(old) :], self.lines[path])
 
     def keys(self, part: str, data: Any, path: str) -> Any:
         """Return a part of the list with its keys called as the model calls them."""

@@ -43,10 +43,18 @@ def _files(book: Book) -> Iterator[Path]:
                 for folder in above
             )
             # a pipe has no end, and a link may lead nowhere
-            if not apart and path.is_file() and path.stat().st_size <= LARGEST:
+            if (
+                not apart
+                and path.is_file()
+                and (path.stat().st_size <= LARGEST or path.parent.name == GIVING_FOLDER)
+            ):
                 yield path
 
 
 def is_list(path: Path) -> bool:
-    """Say whether a file is a giving list by what is in it, in whichever encoding it was saved."""
-    return bool(find_written_list(read_plain(path.read_bytes())))
+    """Say whether a file is a giving list by what is in it, in whichever encoding it was saved.
+
+    One that is too long to be read is a list all the same: whoever reads it tells so.
+    """
+    with path.open("rb") as file:
+        return bool(find_written_list(read_plain(file.read(LARGEST))))

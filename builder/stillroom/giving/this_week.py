@@ -91,11 +91,16 @@ def _going(pack: Pack) -> Iterator[Task]:
 
 
 def _buying(pack: Pack) -> Iterator[Task]:
-    """Yield what is to be bought for what begins within the week, on the day it begins."""
+    """Yield what is to be bought for what begins within the week, on the day it begins.
+
+    What a batch is filled into is wanted on the day it is filled.
+    """
     starts = {batch.name: batch.timeline.start for batch in pack.making.batches}
+    fillings = {batch.name: batch.timeline.made for batch in pack.making.batches}
     wanted: dict[date, list[str]] = {}
     for row in pack.rows:
-        days = [starts[name] for name in row.uses if name in starts]
+        wanted_on = fillings if row.section == "containers" else starts
+        days = [wanted_on[name] for name in row.uses if name in wanted_on]
         if days and row.need > row.there and not row.loose:
             wanted.setdefault(min(days), []).append(f"{row.said} ({row.to_buy})")
     for day, things in wanted.items():
