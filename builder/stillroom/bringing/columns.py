@@ -21,6 +21,12 @@ _OPEN: Final = re.compile(
 )
 _COLUMNS: Final = 2
 _FEW: Final = 4
+_MOST: Final = 6
+
+
+def _is_bare_thing(cell: str) -> bool:
+    """Whether a cell may be a thing without an amount: "Assorted icings or peanut butter"."""
+    return len(cell.split()) <= _MOST and not re.search(r"[\d.!?:]", cell)
 
 
 def add_columns(rows: list[Row], text: str, gap: bool) -> bool:
@@ -35,10 +41,16 @@ def add_columns(rows: list[Row], text: str, gap: bool) -> bool:
     ['2 cups sugar', '1 cup sweetened condensed milk', '1 tsp vanilla']
     """
     cells = [bare(cell) for cell in _TABS.split(text.strip())]
-    if len(cells) != _COLUMNS or not is_ingredient(cells[0]):
+    if len(cells) != _COLUMNS:
         return False
     left, right = cells
     above = rows[-1] if rows else None
+    if not is_ingredient(left):
+        amid = above is not None and above.shape == "item" and not gap
+        if not amid or not all(map(_is_bare_thing, cells)):
+            return False
+        rows += [Row(cell.rstrip(","), "item") for cell in cells]
+        return True
     if is_ingredient(right):
         rows += [Row(left, "item", 0, gap), Row(right, "item")]
         return True

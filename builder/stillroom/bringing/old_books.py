@@ -45,6 +45,7 @@ _OF_ONE: Final = re.compile(
     re.IGNORECASE,
 )
 _TO_EACH: Final = re.compile(r"(?:to|for)\s+(?:each|every|\d)", re.IGNORECASE)
+_PICTURE: Final = re.compile(r"\[Illustration(?::[^\[\]]*)?\]")
 _ASIDE: Final = re.compile(r"\([^()]*\)[.,]?")
 _AND_SO_MUCH: Final = re.compile(r",\s+and\s+(?=\d)")
 _LIST_HEAD: Final = Row("Ingredients", "heading", 6)
@@ -86,7 +87,10 @@ def _paragraphs(rows: Sequence[Row]) -> list[Row]:
     old = False
     for row in rows:
         above = found[-1] if found else None
+        if old and _PICTURE.fullmatch(row.text):
+            continue
         goes_on = above and old and row.wraps and not row.gap and row.shape == "line"
+        goes_on = goes_on and not (row.text.startswith("_") and _PART.match(row.text))
         if above and goes_on and (_LIST.match(above.text) or _PART.match(above.text)):
             found[-1] = replace(above, text=together(above.text, row.text))
         else:
@@ -129,6 +133,8 @@ def _name_it(found: list[Row]) -> None:
         at -= 1
     numbered = _NUMBERED_TITLE.fullmatch(found[at].text) if at >= 0 else None
     bare = re.sub(r"\s*\([^()]*\)\.?$", "", found[at].text).rstrip(".") if at >= 0 else ""
+    name = re.split(r",\s+(?=[a-z])", bare)[0]  # "PRESERVED PINEAPPLE, for Present Use."
+    bare = name if name.isupper() else bare
     bare = re.sub(r"^TO MAKE (?:AN? )?(?=\w)", "", bare)
     if numbered:
         found[at] = Row(numbered["title"], "heading", 1, True)
