@@ -56,6 +56,7 @@ _USED_FOR: Final = re.compile(  # "oil for greasing" is no heading
 )
 _A_RECIPE: Final = re.compile(r"\b(?:recipe|rezept|recette|ricetta|receta|recept)\b", re.IGNORECASE)
 _PART_WORDS: Final = 3
+_LEAST_SAID: Final = 12
 _MOST_OF_A_LINE: Final = 14
 _TITLE_WORDS: Final = 5
 _SAID_OF_IT: Final = re.compile(r"\b(?:it|them|this|these|until|till|then)\b", re.IGNORECASE)
@@ -274,12 +275,22 @@ def _greets(text: str) -> bool:
 
 def _read_list(recipe: Recipe, rows: Sequence[Row]) -> None:
     group, so_much = "", ""
+    if before := _said_first(rows):
+        recipe.notes.append(("Notes", [" ".join(row.text for row in rows[:before])]))
+        recipe.say_makes(makes_of(recipe.notes[-1][1][0]))
+        rows = rows[before:]
+    outer = -1  # how far in the item stands that heads the items further in
     for place, row in enumerate(rows):
+        if row.shape == "item" and row.indent <= outer:
+            group, so_much, outer = "", "", -1
         if row.shape in ("row", "sizes"):
             take_row(recipe, row)
         elif row.shape == "heading" or _heads_group(rows, place):
             inner = section_of(row.text) == "ingredients"
             group = "" if inner else row.text.strip(" :")
+            below = rows[place + 1 : place + 2]
+            nested = row.shape == "item" and below and below[0].indent > row.indent
+            outer = row.indent if nested else -1
             each = EACH_BELOW.search(group)
             so_much = f"{each['first'] or each['last']} " if each else ""
             if each:
@@ -310,6 +321,16 @@ def _read_list(recipe: Recipe, rows: Sequence[Row]) -> None:
             few = len(row.text.split()) <= _PART_WORDS
             bare = so_much and few and not re.search(r"[\d½¼¾⅓⅔]", row.text)
             recipe.ingredients.append((group, f"{so_much}{row.text}" if bare else row.text))
+
+
+def _said_first(rows: Sequence[Row]) -> int:
+    """Return how many rows say something in sentences before a list of nothing but items."""
+    first = next((place for place, row in enumerate(rows) if row.shape == "item"), 0)
+    said = " ".join(row.text for row in rows[:first])
+    lines = all(row.shape == "line" and not begins_with_amount(row.text) for row in rows[:first])
+    items = len(rows) - first >= 2 and all(row.shape == "item" for row in rows[first:])
+    told = is_sentence(said) and len(said.split()) >= _LEAST_SAID and said.endswith((".", "!"))
+    return first if lines and items and told else 0
 
 
 def _ends_as_all_do(rows: Sequence[Row], text: str) -> bool:

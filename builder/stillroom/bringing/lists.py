@@ -156,7 +156,8 @@ def _named_end(rows: Sequence[Row], head: int) -> int:
                 return at
             continue
         amounts += is_ingredient(row.text)
-        if row.shape == "item" and amounts and (_is_step(row.text) or is_told(row.text)):
+        told = row.shape == "item" and amounts and (_is_step(row.text) or is_told(row.text))
+        if told and not (method and _items_up_to_a_head(rows, at)):
             return at
         if method or row.shape != "line" or is_ingredient(row.text):
             continue
@@ -174,6 +175,18 @@ def _named_end(rows: Sequence[Row], head: int) -> int:
                 continue
             return at
     return len(rows)
+
+
+def _items_up_to_a_head(rows: Sequence[Row], at: int) -> bool:
+    """Whether nothing but items stands between a row and the head of the method: all are a list.
+
+    A line that ends in a colon heads more of them, and a sentence may follow the last.
+    """
+    listed = (row.shape != "item" and not row.text.endswith(":") for row in rows[at:])
+    below = next((place for place, other in enumerate(listed, at) if other), len(rows))
+    said = below + 1 < len(rows) and is_sentence(rows[below].text) and rows[below].shape == "line"
+    below += said and not is_head(rows[below])
+    return below < len(rows) and is_head(rows[below])
 
 
 def _items_follow(rows: Sequence[Row], at: int) -> bool:

@@ -68,7 +68,7 @@ _NUMBERED: Final = re.compile(
 )
 _MAKES: Final = re.compile(
     r"(?:^|[.!;]\s+|\s[-–—]\s+|[({]|(?:,|\bwhich)\s+(?=(?:makes|yields)\s+(?:about\s+|around\s+)?\d)|\band\s+(?=(?:makes|yields)\s+(?:about\s+)?\d)|[({](?=to\s+make\s)|\b(?=rinden?\s+(?:para\s+)?(?:un[oa]s\s+)?\d)|\bingredients\s+(?=have\s+\d+\s+servings))(?:this\s+|these\s+|the\s+|following\s+|ingredients\s+|quantities\s+|recipe\s+|it\s+|should\s+|will\s+){0,3}"
-    r"(?:to\s+make(?=\s+(?:about\s+)?\d)|makes(?=\s+(?:two|three|four|five|six|eight|ten|twelve)\s)|rinden?(?:\s+para)?|(?:bekommt|erhält)\s+man\b[^.\d]{0,30}?(?=(?:etwa\s+|ca\.?\s+)?\d)|makes?(?=\s+(?:about\s+|around\s+)?\d)|makes|y(?:ie|ei)lds?|have(?=\s+\d+\s+servings)|servings?|serves|recipe\s+yields?|ergibt|für\s+ca\.?|für\s+etwa|donne|"
+    r"(?:to\s+make(?=\s+(?:about\s+)?\d)|(?<=\()for(?=\s+(?:about\s+)?\d+\s+(?:people|persons|servings|cookies|biscuits|pieces|jars|bottles|bars|loaves|muffins|scones)\b)|makes(?=\s+(?:two|three|four|five|six|eight|ten|twelve)\s)|rinden?(?:\s+para)?|(?:bekommt|erhält)\s+man\b[^.\d]{0,30}?(?=(?:etwa\s+|ca\.?\s+)?\d)|makes?(?=\s+(?:about\s+|around\s+)?\d)|makes|y(?:ie|ei)lds?|have(?=\s+\d+\s+servings)|servings?|serves|recipe\s+yields?|ergibt|für\s+ca\.?|für\s+etwa|donne|"
     r"pour(?!\s+[\d\s/½¼¾⅓⅔.-]*(?:cups?|bottles?|tablespoons?|teaspoons?|tbsps?|tsps?|ounces?|oz|quarts?"
     r"|gallons?|pints?|lit(?:er|re)s?\s+of|inch|jars?|half|quarter|third)\b|[^.;]*\b(?:of|into|over|the|with|each)\b)"
     r"(?:\s+environs?)?(?=\s+:?\s*\d|\s+(?:deux|trois|quatre|cinq|six|huit|dix|douze)\s+(?:lit|bout|pot|boc|pers))|per(?=\s+(?:circa\s+|ca\.?\s+)?\d+\s+(?:vas|baratt|bottigli|persone|biscott|porzion|pezz))|"
@@ -149,7 +149,7 @@ _CIRCA: Final = re.compile(
     r"\b(?:ca|circa|etwa|environs?|ongeveer|aproximadamente|unos|unas)\b|±", re.IGNORECASE
 )
 _PEOPLE_ALONE: Final = re.compile(
-    r"\d+(?:\s*[-–]\s*\d+)?\s+(?:person(?:s|nes|en|as|e)|people|portions?|portionen|porzioni|porciones|porties|servings)",
+    r"\d+(?:\s*[-–]\s*\d+)?\s+(?:person(?:s|nes|en|as|e)|people|portions?|portionen|porzioni|porciones|porties|servings?)",
     re.IGNORECASE,
 )
 # "Peel the plums. Boil them with the sugar until"
@@ -320,7 +320,7 @@ def is_only_makes(text: str) -> bool:
         and bool(
             re.match(
                 r"\W*(?:this |the |recipe |it ){0,2}"
-                r"(?:to make (?:about )?\d|makes|y(?:ie|ei)ld|serv|"
+                r"(?:to make (?:about )?\d|makes|(?<=\()for \d|y(?:ie|ei)ld|serv|"
                 r"ergibt|für|donne|pour (?:environs? |: ?)?(?:\d|deux |trois |quatre |six )|"
                 r"per (?:circa |ca\.? )?\d|"
                 r"(?:n[úu]mero d[ei]|nombre de|aantal|anzahl)\s|porciones|rendimiento|rendement|"

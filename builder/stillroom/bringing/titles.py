@@ -40,6 +40,13 @@ _SO_MANY: Final = re.compile(
     r"(?:(?:about|approx\w*|ongeveer|etwa|ca\.?|circa|environ|unos)\s+)?\d+\s*[^\W\d]",
     re.IGNORECASE,
 )
+# "This recipe for jerky is not heavily brined", "the perfect recipe for you."
+_OF_A_SENTENCE: Final = re.compile(
+    r"[.!?;]$|^(?:you|me|us|it|them|this|that|these|those|people|anyone|everyone)\b"
+    r"|\b(?:is|are|was|were|will|has|have|had|can|came|comes|makes|made|uses|calls|ist|sind|hat|est|sont|è|es|zijn)\b"
+    r"|(?:\S+\s+){8}",
+    re.IGNORECASE,
+)
 LIST_FOR: Final = re.compile(
     r"(?:the\s+)?(?:ingredients|zutaten|ingr[eé]dients|ingredienti|ingredientes|ingrediënten|nodig)\s*\(?\s*"
     r"(?:for|of|to\s+make|für|pour|per|para|voor)\s+(?P<what>[^()]+?)\s*\)?\s*:?",
@@ -87,11 +94,15 @@ def titled(text: str) -> str:
     ('Plum gin', '')
     >>> titled("For plum jam you will need:"), titled("For the filling you will need:")
     ('Plum jam', '')
+    >>> titled("The perfect recipe for you."), titled("My recipe for jam is quickly made, and good")
+    ('', '')
     """
     found = _RECIPE.fullmatch(text.strip()) if len(text) <= _LONGEST_ITEM else None
     named = ("title", "called", "for", "that", "made", "need")
     said = next(filter(None, (found[one] for one in named)), "").strip(" :–") if found else ""
     if _SO_MANY.match(said):  # "Recept voor ongeveer 2 liter": how much, not of what
+        return ""
+    if found and found["for"] and _OF_A_SENTENCE.search(said):
         return ""
     return said[:1].upper() + said[1:] if found and found["title"] is None else said
 

@@ -11,7 +11,6 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
 from typing import Any, Final
 
-from stillroom.core.lines.ingredient import INGREDIENT_KEYS
 from stillroom.core.reading.recipe_file import read_front
 from stillroom.core.recipe.body import Body, read_body
 from stillroom.core.words.frontmatter import Located
@@ -153,7 +152,7 @@ def _heading_of(item: Any) -> str | None:
     """Return the heading of a group among the ingredients; None for an ingredient."""
     if isinstance(item, dict) and len(item) == 1:
         ((word, below),) = item.items()
-        if isinstance(below, list) and word not in INGREDIENT_KEYS:
+        if isinstance(below, list) and word != "parts":
             return str(word)
     return None
 

@@ -106,3 +106,13 @@ def test_two_names_that_differ_by_capitals_are_told_once(tmp_path: Path) -> None
         pytest.skip("this disk takes both names for one")
     _, _, problems = gather_recipes(paths, tmp_path)
     assert [problem.what for problem in problems] == ['"Orange.md" cannot become an address.']
+
+
+@pytest.mark.parametrize("word", ["Optional", "optional", "Note", "Icing"])
+def test_a_list_below_a_word_is_a_group_whatever_the_word(word: str) -> None:
+    text = TEXT.replace("  - salt, to taste\n", f"  - {word}:\n      - salt, to taste\n")
+    recipe = read_recipe(text, "drops.md", "drops")
+    assert (recipe.ingredients[-1].item, recipe.ingredients[-1].group) == (
+        "salt",
+        word.capitalize(),
+    )

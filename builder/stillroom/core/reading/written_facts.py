@@ -203,8 +203,9 @@ class _Lines:
             elif item[heading] is None:
                 group = heading
             elif isinstance(item[heading], list):
+                named = heading.capitalize() if heading in INGREDIENT_KEYS else heading
                 for inner, one in enumerate(item[heading]):
-                    self._add(InGroup(one, heading), f"{path}/{heading}/{inner}")
+                    self._add(InGroup(one, named), f"{path}/{heading}/{inner}")
             else:
                 self._colon(heading, str(item[heading]), path, ways, group)
         return self.found
@@ -273,6 +274,7 @@ def _heading_of(item: Any) -> str | None:
     """Return the one name of an entry that is no part of an ingredient."""
     if isinstance(item, dict) and len(item) == 1:
         name = next(iter(item))
-        if name not in INGREDIENT_KEYS:
+        # "Optional:" above a list of things; the parts of a mixture alone stand in one
+        if name not in INGREDIENT_KEYS or (isinstance(item[name], list) and name != "parts"):
             return str(name)
     return None
