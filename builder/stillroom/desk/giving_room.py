@@ -312,6 +312,7 @@ async def plan(desk: Desk, request: Request) -> Response:
     if desk.plan is None:
         return RedirectResponse("/giving", 303)
     done = desk.plan.done
+    is_written = done is not None and any(line.startswith("Written: ") for line in done.lines)
     has_pack = (usual_folder(desk.book()) / "index.html").is_file()
     return _page(
         desk,
@@ -320,6 +321,7 @@ async def plan(desk: Desk, request: Request) -> Response:
         seconds=desk.plan.seconds,
         progress=desk.plan.progress,
         done=done,
+        is_written=is_written,
         has_pack=has_pack,
     )
 
