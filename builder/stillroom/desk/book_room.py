@@ -26,7 +26,7 @@ from stillroom.looks.card_designs import designs_of
 WORDS: Final = {"index": "The words of the first page", "about": "About this book"}
 DRAWN: Final = {"sprig": "a sprig", "thistledown": "thistledown", "mark": "the book's own mark"}
 UNITS: Final = {
-    "metric": "grams and millilitres",
+    "metric": "grams and millilitres; a spoon is of 15 ml, a cup of 250 ml",
     "us": "American cups and spoons",
     "imperial": "imperial pints and ounces",
 }
