@@ -44,7 +44,7 @@ DIFFERS = [
     ("bake", "Leave in the tin to mature for a month.", ["mature: 1 month"]),
 ]
 AGREES = [
-    ("infusion", "Leave to infuse for 3 months in a dark place."),
+    ("infusion", "Leave to infuse for 10 weeks in a dark place."),
     ("infusion", "Leave for two months, then strain."),
     ("infusion", "Strain and bottle."),
     ("preserve", "Boil for 20 minutes and fill the jars."),
@@ -179,3 +179,23 @@ def test_the_terminal_says_so(tmp_path, monkeypatch) -> None:
     dated = CliRunner().invoke(main, ["dates", "gin.md", "--start", "2027-02-01"])
     assert "These dates are those of any infusion" in dated.stdout
     assert "step 2" in dated.stdout
+
+
+# longer than the kind is usable, shorter than it is at its best: it still steeps on the kind's day
+@pytest.mark.parametrize(
+    ("step", "waits"),
+    [
+        ("Steep for 6 months, strain and bottle.", ("steep: 6 months",)),
+        ("Leave for 3 months in the dark, then strain.", ("rest: 3 months",)),
+        (
+            "Steep two weeks and strain. Mature for nine months.",
+            ("steep: 2 weeks", "mature: 9 months"),
+        ),
+        ("Steep for 2 months. Strain. Best after 8 months.", ()),
+    ],
+)
+def test_what_still_steeps_is_not_usable(step: str, waits: tuple[str, ...]) -> None:
+    """Forms of sloe gin pages read on 29 November 2026 (hkwriskmanagement.co.uk and others)."""
+    stages = [f"{stage.word}: {stage.text}" for stage in recipe(step, "infusion").stages]
+    assert [one for one in stages if one in waits] == list(waits)
+    assert ("usable from: 2 months" in stages) == (not waits)

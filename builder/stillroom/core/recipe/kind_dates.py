@@ -84,7 +84,8 @@ def waits_to_go_by(recipe: Recipe) -> tuple[Stage, ...]:
     said = () if recipe.timeline else times_in_method(recipe.method)
     if not said or _agrees(recipe, said):
         return ()
-    if _longest(said) <= _longest_of_kind(recipe) and not _is_all_its_waiting(recipe, said):
+    longer = _longest(said) > _longest_of_kind(recipe) or _outwaits(recipe, said)
+    if not longer and not _is_all_its_waiting(recipe, said):
         return ()
     try:
         written = [line.partition(": ") for line in _lines_to_write(recipe, said)]
@@ -131,8 +132,17 @@ def _lines_to_write(recipe: Recipe, said: tuple[Said, ...]) -> tuple[str, ...]:
 
 def _agrees(recipe: Recipe, said: tuple[Said, ...]) -> bool:
     """Whether the method's own times lie within those of the kind, or near them."""
-    usable = (lay_out(recipe.stages_of_kind, _A_START).usable - _A_START).days
-    return usable * _NEAR <= _longest(said) <= _longest_of_kind(recipe)
+    within = _usable_of_kind(recipe) * _NEAR <= _longest(said) <= _longest_of_kind(recipe)
+    return within and not _outwaits(recipe, said)
+
+
+def _outwaits(recipe: Recipe, said: tuple[Said, ...]) -> bool:
+    """Whether it still steeps on the day on which its kind would be usable: "leave 6 months"."""
+    return total_days(said) * _NEAR > max(_usable_of_kind(recipe), 1)
+
+
+def _usable_of_kind(recipe: Recipe) -> int:
+    return (lay_out(recipe.stages_of_kind, _A_START).usable - _A_START).days
 
 
 def _longest_of_kind(recipe: Recipe) -> Fraction:
