@@ -26,7 +26,9 @@ _COOLED = clause_regex(
     r"|fold\w* in (?:the |your )?(?:\w+ ){0,2}(?:whites?|cream)\b"
     r"|chill(?!i)\w*|overnight|next day|freez\w*|refrigerat\w*|room temperature"
     r"|peel(?:ed)? (?:the|them)|cover\w* (?:\w+ )?with (?:the )?(?:\w+ )?oil"
-    r"|\d+ (?:hours?|days?|weeks?)\b(?=.*\b(?:leave|stand|steep|infuse|marinate)))",
+    r"|\d+ (?:hours?|days?|weeks?)\b(?=.*\b(?:leave|stand|steep|infuse|marinate))"
+    r"|(?:leave|left|stand|steep|infus|macerat|ferment|soak)\w*\b[^.;]*\b(?:\d+|an?|one|two|three"
+    r"|four|five|six|seven|eight|nine|ten|twelve|several|some) (?:days?|weeks?|months?)\b)",
     re.IGNORECASE,
 )
 # it is the cover that waits until it is cold, not the filling

@@ -88,7 +88,7 @@ def _works_all_the_same(recipe: Recipe, tags: Tags) -> str:
         return ""
     if "yeast" in tags and tags & _SWEET:
         return "yeast in something sweet"
-    if tags & {"vegetable", "low-acid-vegetable", "salt"}:
+    if "salt" in tags or ("water" not in tags and tags & {"vegetable", "low-acid-vegetable"}):
         return ""
     for step in recipe.method:
         for sentence in split_sentences(step.text):
