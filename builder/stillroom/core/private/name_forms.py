@@ -8,13 +8,14 @@ from __future__ import annotations
 
 import re
 import string
+import unicodedata
 from collections.abc import Iterator, Sequence
 from typing import Final
 
 from stillroom.core.private.hidden_forms import byte_letters, letters
 
-_ENCODINGS: Final = ("utf-8", "latin-1", "cp437", "cp850", "mac_roman", "utf-16-le", "utf-16-be",
-                     "utf-7")  # fmt: skip
+_ENCODINGS: Final = ("utf-8", "latin-1", "cp437", "cp850", "cp852", "cp1250", "cp1254",
+                     "iso8859_2", "mac_roman", "utf-16-le", "utf-16-be", "utf-7")  # fmt: skip
 _ALPHABET: Final = string.ascii_lowercase
 _ALPHABETS: Final = (
     *(str.maketrans(_ALPHABET, _ALPHABET[by:] + _ALPHABET[:by]) for by in range(1, 26)),
@@ -50,6 +51,7 @@ def forms_of(written: str) -> Iterator[str]:
         yield "".join(words)
         yield from _joined_by_initial(words)
         yield " ".join("".join(words))  # letter by letter, with gaps between
+    yield from _by_surname(written)
     yield from _as_scanned(plain)
     if any(sign.isdigit() for sign in plain):
         yield from _of_streets(words)
@@ -61,6 +63,8 @@ def forms_of(written: str) -> Iterator[str]:
         yield " ".join(word[::-1] for word in words)
     if written.isascii():
         return
+    bare = unicodedata.normalize("NFKD", written).encode("ascii", "ignore")
+    yield letters(bare.decode())  # what is no letter with a mark is lost: "Yldrm"
     yield letters(written.translate(_GERMAN))
     yield letters(written.translate(_NORTHERN))
     twice = written
@@ -80,6 +84,23 @@ def _joined_by_initial(words: Sequence[str]) -> Iterator[str]:
     if len(words) == 2 and len(words[1]) >= LEAST_AS_ONE - 1 and "".join(words).isalpha():
         yield f"{words[0][0]}{words[1]}"
         yield f"{words[1]}{words[0][0]}"
+
+
+def _by_surname(written: str) -> Iterator[str]:
+    """Return a name of more than two words with its surname first, and its surname as one word.
+
+    >>> list(_by_surname("Joris van der Berg"))[:2]
+    ['van der berg joris', 'joris vanderberg']
+    >>> list(_by_surname("Sinéad O'Brien")), list(_by_surname("Nell Tarrowby"))
+    (['o brien sinead', 'sinead obrien'], [])
+    """
+    parts = list(filter(None, map(letters, written.replace(",", " ").split())))
+    several = len(parts) > 2 or any(" " in part for part in parts)
+    if several and 2 <= len(parts) <= 4 and not any(map(str.isdigit, written)):
+        for at in range(1, len(parts)):
+            given, surname = parts[:at], parts[at:]
+            yield " ".join((*surname, *given))
+            yield " ".join((*given, "".join("".join(surname).split())))
 
 
 def _as_scanned(plain: str) -> Iterator[str]:

@@ -9,6 +9,7 @@ from __future__ import annotations
 import re
 import unicodedata
 from collections.abc import Sequence
+from functools import lru_cache
 from typing import Final
 
 from stillroom.core.private.hidden_forms import ONE_LETTER
@@ -56,13 +57,15 @@ def unmarked(text: str) -> str:
 
 
 def stand_near(names: Sequence[str], text: str) -> bool:
-    """Return whether the first and the last of somebody's names stand together as one name would.
+    r"""Return whether the first and the last of somebody's names stand together as one name would.
 
     The text is one without marks.
 
     >>> stand_near(["nell", "tarrowby"], '{"first": "Nell", "last": "Tarrowby"}')
     True
     >>> stand_near(["nell", "tarrowby"], "To Nell J. Tarrowby")
+    True
+    >>> stand_near(["sinead", "o brien"], "sn: O'Brien\ngivenName: Sinead\n")
     True
     >>> stand_near(["rose", "baker"], "Strew the rose petals where the baker can see them")
     False
@@ -71,9 +74,15 @@ def stand_near(names: Sequence[str], text: str) -> bool:
     return _in_turn(first, last, text, straight=True) or _in_turn(last, first, text, straight=False)
 
 
+@lru_cache(maxsize=4096)
+def _as_word(name: str) -> re.Pattern[str]:
+    """Return the pattern of a name; of one of several words, whatever stands between these."""
+    said = r"[\W_]{1,2}".join(map(re.escape, name.split()))
+    return re.compile(rf"(?<![^\W_]){said}(?![^\W_])", re.IGNORECASE)
+
+
 def _in_turn(one: str, other: str, text: str, *, straight: bool) -> bool:
-    wanted = re.compile(rf"(?<![^\W_]){re.escape(other)}(?![^\W_])", re.IGNORECASE)
-    sought = re.compile(rf"(?<![^\W_]){re.escape(one)}(?![^\W_])", re.IGNORECASE)
+    wanted, sought = _as_word(other), _as_word(one)
     for count, found in enumerate(sought.finditer(text)):
         if count >= _MOST_PLACES:
             break

@@ -43,7 +43,7 @@ from stillroom.core.private.short_names import (
     slipped,
 )
 from stillroom.core.private.unpacking import Layers, unpack
-from stillroom.core.private.words import PrivateWord, names_written
+from stillroom.core.private.words import PrivateWord, is_whole_name, names_written
 
 LONGEST_SOUGHT: Final = 40_000_000
 """More bytes than this of one file are not read."""
@@ -161,6 +161,7 @@ class Seeker:
                 self._know(word.words, word)
         self._own = frozenset(own)
         self._apart = dict(_names_apart(self.known.values(), self._common))
+        self._several = dict(_by_surname(self.known.values(), self._common))
         self._begun: dict[str, list[tuple[str, frozenset[str]]]] = {}
         for form in self.known:
             parts = form.split()
@@ -238,7 +239,20 @@ class Seeker:
         for names in sorted(apart):
             if any(stand_near(names, text) for text in held.unmarked):
                 return self._apart[names], 1
-        return self._in_fields(held) or self._short_in(held)
+        return self._of_several(held) or self._in_fields(held) or self._short_in(held)
+
+    def _of_several(self, held: Held) -> tuple[PrivateWord, int] | None:
+        """Return whom a file names by a surname of several words, apart or shortened."""
+        for names, word in self._several.items():
+            given, surname = names
+            whole = held.met.issuperset(surname.split())
+            first = held.met.issuperset(given.split())
+            for text in held.unmarked if whole or first else ():
+                apart = whole and first and stand_near(names, text)
+                signed = first and is_long_enough(given) and is_signed(names, text)
+                if apart or signed or (whole and is_shortened(names, text)):
+                    return word, _line(surname if whole else given, held.data)
+        return None
 
     def _in_fields(self, held: Held) -> tuple[PrivateWord, int] | None:
         """Return whom a file that is no text names in fields apart."""
@@ -331,6 +345,19 @@ def _names_apart(
         if all(map(common.is_common, both)):
             continue
         if word.alone and word.of_somebody and 2 <= len(names) <= 4 and told:
+            yield names, word
+
+
+def _by_surname(
+    words: Iterable[PrivateWord], common: CommonNames
+) -> Iterator[tuple[tuple[str, str], PrivateWord]]:
+    """Return the first name and the surname of whoever has one of several words: "O'Brien"."""
+    for word in words:
+        first, *rest = word.written.split() or [""]
+        names = (letters(first), letters(" ".join(rest)))
+        told = all(len(name) >= 3 and not common.is_common(name) for name in names)
+        named = is_whole_name(word.written) and " " in names[1] and len(rest) <= 3
+        if word.alone and word.of_somebody and told and named:
             yield names, word
 
 

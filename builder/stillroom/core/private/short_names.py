@@ -60,6 +60,8 @@ def is_shortened(names: Sequence[str], text: str) -> bool:
     [True, True]
     >>> [is_shortened(["mo", "thistle"], said) for said in ("M Thistle", "Thistle,M", "M|Thistle")]
     [True, True, True]
+    >>> [is_shortened(["jo", "van der berg"], said) for said in ("J. van der Berg", "a van der b")]
+    [True, False]
     >>> [is_shortened(["ada", "thistle"], said) for said in ("B. Thistle", "Jo A. Thistle")]
     [False, False]
     """
@@ -149,9 +151,14 @@ def is_addressed(surname: str, text: str, *, plain: bool = False) -> str:
 
 @lru_cache(maxsize=4096)
 def _surnames(surname: str) -> re.Pattern[str]:
-    """Return the pattern of a surname with a capital; no other word is one."""
-    first = re.escape(surname[:1].upper())
-    return re.compile(rf"(?<![^\W_]){first}(?i:{re.escape(surname[1:])})(?![^\W_])")
+    """Return the pattern of a surname with a capital; no other word is one.
+
+    Of several words the first may be small: "van der Berg".
+    """
+    small = surname[0] if " " in surname else ""
+    first = f"[{surname[:1].upper()}{small}]"
+    rest = r"[\W_]{1,2}".join(map(re.escape, surname[1:].split(" ")))
+    return re.compile(rf"(?<![^\W_]){first}(?i:{rest})(?![^\W_])")
 
 
 @lru_cache(maxsize=4096)

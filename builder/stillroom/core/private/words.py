@@ -31,6 +31,11 @@ _LINKING = frozenset({
     "a", "and", "at", "by", "de", "der", "for", "from", "in", "la", "le", "of", "on", "the", "to",
     "van", "von", "with",
 })  # fmt: skip
+_PARTICLES = frozenset({
+    "af", "av", "da", "de", "del", "den", "der", "di", "dos", "du", "la", "le", "ter", "van", "von",
+    "zu", "zur",
+})  # fmt: skip
+"""What stands small in a surname of several words."""
 _ANYBODY = frozenset({
     "all", "aunt", "auntie", "aunty", "boys", "brother", "children", "choir", "cousin", "crew",
     "dad", "daughter", "doctor", "dr", "everyone", "family", "father", "friends", "girls", "gran",
@@ -114,6 +119,18 @@ def _of_name(value: str) -> Iterator[tuple[str, bool]]:
 def names_written(value: str) -> list[str]:
     """Return the words of somebody's name as the list has them."""
     return _WORD.findall(value)
+
+
+def is_whole_name(value: str) -> bool:
+    """Say whether a value is one person's name in full: no title, nobody beside, no trade.
+
+    >>> [is_whole_name(said) for said in ("Joris van der Berg", "Aunt Mary Bell", "Jo and Bob Lee")]
+    [True, False, False]
+    """
+    words = value.split()
+    anybody = _LINKING_OR_ANYBODY - _PARTICLES | TITLES
+    said = all(word[:1].isupper() or word in _PARTICLES for word in words)
+    return said and anybody.isdisjoint(word.lower().strip(".") for word in words)
 
 
 def _telling(value: str) -> list[str]:
