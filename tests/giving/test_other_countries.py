@@ -18,6 +18,7 @@ from stillroom.core.words.problems import ProblemsFound
 from stillroom.giving.explaining import say_how_good
 from stillroom.giving.offering import make_offering
 from stillroom.giving.pack import Effort, work_out
+from stillroom.giving.pack_pages import pack_data
 from stillroom.giving.planning import plan_gifts
 from stillroom.giving.reading import read_giving_list
 from stillroom.giving.who_else import what_a_name_tells
@@ -284,3 +285,16 @@ def test_a_list_of_a_thousand_rows_is_gone_through_row_by_row() -> None:
         _read("households:\n" + "\n".join([*rows, "  Last: {allergies: nuts, kids: [x]}"]) + "\n")
     (problem,) = found.value.problems
     assert problem.line == 1006
+
+
+def test_what_is_planned_by_its_kinds_dates_says_whose_they_are() -> None:
+    """A recipe without a timeline is planned by its kind's: its page said so, its batch did not."""
+    recipes = tuple(
+        one.model_copy(update={"timeline": ()}) if one.slug == "rosemary-salt" else one
+        for one in demo_recipes()
+    )
+    data = small_list(makes=[{"recipe": "rosemary-salt"}], baskets={"s": {"eat": 1}})
+    data["households"] = [{"name": "Nell", "basket": "s"}]
+    pack = work_out(read_dict(data), recipes, SETTINGS, TODAY, Effort(5))
+    (batch,) = pack_data(pack)["batches"]
+    assert "These dates are those of any" in batch["whose_dates"]

@@ -20,7 +20,7 @@ from stillroom.core.words.day_words import say_day, say_minutes
 from stillroom.core.words.problems import Unreadable
 from stillroom.giving.model import GivingList, Make
 from stillroom.giving.money.costing import Need
-from stillroom.giving.plan_model import Brew, StartChoice
+from stillroom.giving.plan_model import Brew, StartChoice, agree
 from stillroom.giving.starting import Frame, minutes_by_day, start_choices
 from stillroom.giving.written import WEEKDAYS
 
@@ -69,7 +69,7 @@ def _too_late(recipe: Recipe, latest: date, frame: Frame) -> str:
         return _too_few_hours(recipe, starts, frame)
     if start_choices(recipe, replace(any_hours, days_off=frozenset())):
         return f"days off leave no day for {recipe.title}."
-    return f"{recipe.title} keeps too short a time."
+    return f"{recipe.title} {agree(recipe.title, 'keeps', 'keep')} too short a time."
 
 
 def _too_few_hours(recipe: Recipe, starts: Sequence[StartChoice], frame: Frame) -> str:
@@ -82,7 +82,8 @@ def _too_few_hours(recipe: Recipe, starts: Sequence[StartChoice], frame: Frame) 
     days = {day: minutes for day, minutes in short[0].items() if day in always} or short[0]
     day = max(days, key=lambda one: (days[one], -one))
     there = say_minutes(int(frame.hours_a_day[day] * 60)) if frame.hours_a_day[day] else "none"
-    asked = f"{recipe.title} asks for {say_minutes(days[day])} in one day"
+    asks = agree(recipe.title, "asks", "ask")
+    asked = f"{recipe.title} {asks} for {say_minutes(days[day])} in one day"
     if days[day] > 60 * max(frame.hours_a_day.values()):
         return f"{asked}, more than there is."
     return f"{asked}, {WEEKDAYS[day]} too, and there is {there} on a {WEEKDAYS[day]}."

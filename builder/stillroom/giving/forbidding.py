@@ -31,6 +31,7 @@ from stillroom.giving.plan_model import (
     PlanProblem,
     Reason,
     StartChoice,
+    agree,
 )
 
 Change = Callable[[PlanProblem], PlanProblem]
@@ -329,9 +330,10 @@ def _batches(problem: PlanProblem, recipe: str) -> Iterator[Bound]:
             words.rstrip("."),
             lambda problem: _brewed(problem, recipe, lambda one: replace(one, choices=begun)),
         )
-    often = f"{title} is made {counted(most, 'time')} at most"
+    verb = agree(title, "is", "are")
+    often = f"{title} {verb} made {counted(most, 'time')} at most"
     yield Bound(
-        often if most else f"{title} is not to be made",
+        often if most else f"{title} {verb} not to be made",
         with_most(10 * len(problem.baskets) + 10),
         tuple((f"Make {title} {counted(n, 'time')} more.", with_most(most + n)) for n in (1, 2, 3)),
     )

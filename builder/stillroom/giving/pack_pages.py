@@ -9,6 +9,7 @@ from fractions import Fraction
 from typing import Any
 
 from stillroom.core.amounts.quantities import show_decimal, show_number
+from stillroom.core.recipe.kind_dates import dates_of_kind
 from stillroom.core.words.day_words import say_day, say_day_short, say_minutes
 from stillroom.giving.basket_sheets import (
     IN_THE_HOUSE,
@@ -106,6 +107,7 @@ def _batch(pack: Pack, batch: Batch) -> dict[str, Any]:
         "best": say_day(timeline.best),
         "keep": say_day(timeline.keep_until) if timeline.keep_until else "not known",
         "verdict": timeline.verdict.text,
+        "whose_dates": found.text if (found := dates_of_kind(batch.recipe)) else "",
         "minutes": say_minutes(batch.minutes),
         "cost": pack.cost(
             pack.costs.batches.get(batch.name, Fraction(0)),

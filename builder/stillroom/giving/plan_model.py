@@ -23,10 +23,16 @@ Month = tuple[int, int]
 _WITH = re.compile(r"\s(?:with|of|in|for|from|under)\s")
 
 
-def _names_several(title: str) -> bool:
-    """Whether a title is of several things: "Beeswax wraps", "Truffles in a box"."""
+def agree(title: str, one: str, many: str) -> str:
+    """Return the verb that a title wants: of several things or of one.
+
+    >>> agree("Beeswax wraps", "is", "are"), agree("Truffles in a box", "is", "are")
+    ('are', 'are')
+    >>> agree("Cocoa mix with marshmallows", "is", "are")
+    'is'
+    """
     head = _WITH.split(title, maxsplit=1)[0]
-    return singular(head) != head
+    return many if singular(head) != head else one
 
 
 @dataclass(frozen=True)
@@ -48,8 +54,8 @@ class Reason:
         >>> Reason("contains milk", "contain milk").said_of(["Cocoa mix with marshmallows"])
         'Cocoa mix with marshmallows contains milk'
         """
-        one = len(titles) == 1 and not _names_several(titles[0])
-        return f"{join_and(titles)} {self.one if one else self.many}"
+        verb = agree(titles[0], self.one, self.many) if len(titles) == 1 else self.many
+        return f"{join_and(titles)} {verb}"
 
 
 @dataclass(frozen=True)

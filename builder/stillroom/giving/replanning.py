@@ -14,6 +14,7 @@ from stillroom.core.words.day_words import say_day, say_day_and_month
 from stillroom.giving.log import LogLine
 from stillroom.giving.log_names import IN
 from stillroom.giving.plan_file import KeptBatch, KeptPlan
+from stillroom.giving.plan_model import agree
 from stillroom.giving.standing import numbered
 from stillroom.giving.worked_out import Pack
 
@@ -155,11 +156,13 @@ def _batches(pack: Pack, kept: KeptPlan, reasons: _Reasons) -> Iterator[str]:
         title = _title(pack, recipe)
         for place in range(max(len(waiting), len(planned))):
             if place >= len(planned):
-                yield f"{title} is no longer to be begun{since}."
+                yield f"{title} {agree(title, 'is', 'are')} no longer to be begun{since}."
             elif place >= len(waiting):
-                yield f"{title} is to be begun on {say_day(planned[place][0])}{since}."
+                verb = agree(title, "is", "are")
+                yield f"{title} {verb} to be begun on {say_day(planned[place][0])}{since}."
             elif planned[place][0] != waiting[place].start:
                 day = say_day(planned[place][0])
                 old = say_day_and_month(waiting[place].start)
                 late = since if "was not" in why else ""
-                yield f"{title} is to be begun on {day}, not on {old}{late}."
+                verb = agree(title, "is", "are")
+                yield f"{title} {verb} to be begun on {day}, not on {old}{late}."

@@ -23,7 +23,7 @@ from stillroom.core.when.timeline import (
 )
 from stillroom.core.words.joining import join_and
 from stillroom.giving.facts import facts_of
-from stillroom.giving.plan_model import Month, StartChoice
+from stillroom.giving.plan_model import Month, StartChoice, agree
 
 MONTHS_BACK = 9
 WEEKS_BACK = 10
@@ -144,11 +144,10 @@ def _laid_out(recipe: Recipe, timeline: Timeline, due: date, frame: Frame) -> St
 def _out_of_season(recipe: Recipe, start: date) -> str:
     if not recipe.season or start.month in recipe.season:
         return ""
-    named = [MONTHS[month - 1] for month in recipe.season]
-    return (
-        f"{recipe.title} is begun out of the season of its produce ({join_and(named)}): "
-        "it is stored or bought in."
-    )
+    named = join_and([MONTHS[month - 1] for month in recipe.season])
+    begun = agree(recipe.title, "is begun out of the season of its produce",
+                  "are begun out of the season of their produce")  # fmt: skip
+    return f"{recipe.title} {begun} ({named}): it is stored or bought in."
 
 
 def keeps_until(recipe: Recipe, made: date, said: date | None) -> date | None:
