@@ -51,8 +51,10 @@ def render(template: str, context: Mapping[str, Any]) -> str:
     return environment().get_template(template).render(**context)
 
 
-_MARKED = re.compile(r"^(?:[\W\d_]|$)|[^\w\ue000 ,.:;?!%°/()’'“”\"–—-]|_|  | $")
-"""What Markdown may read otherwise than as words and stops."""
+_MARKED = re.compile(
+    r"^(?:[\W\d_]|$)|[^\w\ue000\xa0\n ,.:;?!%°/()’'“”\"–—-]|_|  |\s\n|\n(?:[\W\d_]|$)|[ \xa0]$"
+)
+"""What Markdown may read otherwise than as words and stops, in lines that are run on."""
 
 
 @cache  # to make one takes ten times as long as to read a sentence with it
@@ -66,8 +68,9 @@ def show_prose(text: str) -> Markup:
     >>> str(show_prose("Two *kinds*."))
     '<p>Two <em>kinds</em>.</p>'
     """
-    if not _MARKED.search(text):
-        return Markup(f"<p>{text}</p>")
+    paragraphs = text.split("\n\n")
+    if not any(map(_MARKED.search, paragraphs)):
+        return Markup("\n".join(f"<p>{one}</p>" for one in paragraphs))
     return Markup(clean_prose(_prose_reader().reset().convert(text)))
 
 

@@ -102,7 +102,8 @@ def told_limit(facts: SafetyFacts, judge: Judge) -> Limit | None:
 
 def _limits(longer: tuple[Longer, ...], facts: SafetyFacts, judge: Judge) -> Iterator[Limit]:
     for row in all_keeping():
-        if row.longer in longer and row.limit and judge(row.when, facts) is not None:
+        limited = row.longer in longer and row.unopened is not None
+        if limited and judge(row.when, facts) is not None and row.limit:
             yield row.limit
 
 

@@ -69,6 +69,10 @@ class Stage:
     condition: str = ""
     where: str = ""
 
+    def __hash__(self) -> int:
+        """Return the sum of its line: what else it holds was read of that."""
+        return hash((self.word, self.text))
+
     @property
     def is_window(self) -> bool:
         """Whether its end is seen rather than counted, so that its length is an estimate."""
