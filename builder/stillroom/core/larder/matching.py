@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from functools import lru_cache
 
 from stillroom.core.larder.harmless import harmless_run
 from stillroom.core.larder.phrases import Words, forms
@@ -70,7 +71,8 @@ def _alike(food: Staple, other: Staple | None) -> bool:
     )
 
 
-def _names_in(plain: tuple[str, ...], larder: Larder) -> list[tuple[int, int, Staple]]:
+@lru_cache(maxsize=4096)  # a phrase that is not known as a whole is asked again for what it holds
+def _names_in(plain: tuple[str, ...], larder: Larder) -> tuple[tuple[int, int, Staple], ...]:
     """Return every name among the words, the longest first, then the last."""
     found = []
     for size in range(min(len(plain), LONGEST_NAME), 0, -1):
@@ -78,7 +80,7 @@ def _names_in(plain: tuple[str, ...], larder: Larder) -> list[tuple[int, int, St
             food = _named(plain[start : start + size], larder)
             if food:
                 found.append((start, start + size, food))
-    return found
+    return tuple(found)
 
 
 def _named(words: tuple[str, ...], larder: Larder) -> Staple | None:

@@ -57,6 +57,7 @@ def _from_table(name: str, row: list[str]) -> Staple:
     )
 
 
+@lru_cache(maxsize=4096)  # each name that a phrase holds is asked
 def is_hand_made(food: Staple) -> bool:
     """Whether a food is one of the staples with figures of their own, or a kind of one."""
     rows = load_index()["rows"]
@@ -133,22 +134,22 @@ class Larder:
             return own
         index = load_index()
         first = index["foreign"].get(self.language.partition("_")[0], {})
-        if form in first:
-            name = first[form]
-        else:
-            name = index["names"].get(form) or self._foreign(index["foreign"], form)
-        return staple_named(name) if name else None
-
-    @staticmethod
-    def _foreign(foreign: dict[str, dict[str, str]], form: str) -> str | None:
-        """Return the food of a name that no two languages give to different foods."""
-        found = {foreign[language][form] for language in LANGUAGES if form in foreign[language]}
-        return found.pop() if len(found) == 1 else None
+        # a name of "" in its own language stands for several foods, and for none of another's
+        known = first[form] if form in first else index["names"].get(form) or _foreign(form)
+        return staple_named(known) if known else None
 
     def names(self) -> Iterable[str]:
         """Return every English name and the book's own, in their normal form."""
         yield from self._own_names
         yield from load_index()["names"]
+
+
+@lru_cache(maxsize=2**14)  # most words of a line are no food's name in any language
+def _foreign(form: str) -> str | None:
+    """Return the food of a name that no two languages give to different foods."""
+    foreign = load_index()["foreign"]
+    found = {foreign[language][form] for language in LANGUAGES if form in foreign[language]}
+    return found.pop() if len(found) == 1 else None
 
 
 @cache

@@ -304,6 +304,8 @@ def _names_another(item: str, text: str) -> bool:
     pieces = re.split(r"[,;]\s+", _IN_BRACKETS.sub("", text))[1:]
     apart = (_AND_SO_MUCH.split(one) if _DIGIT.match(one.strip()) else [one] for one in pieces)
     pieces = [piece for several in apart for piece in several]
+    if not any(_DIGIT.match(piece.strip()) for piece in pieces):
+        return False
     own = find_staple(item) or find_staple(text)
     foods = []
     for piece in pieces:
