@@ -78,3 +78,10 @@ def test_for_so_many_in_brackets_below_the_heading_is_how_much_is_made() -> None
 def test_a_sentence_with_recipe_for_in_it_is_no_title(said: str) -> None:
     (cake,) = brought(CAKE.replace("\n## Ingredients", f"\n{said}\n\n## Ingredients", 1))
     assert fact(cake, "title") == "Spice cake"
+
+
+def test_where_it_was_published_is_no_step() -> None:
+    address = "https://www.kitchen.example/food/spice-cake/"
+    (cake,) = brought(f"{CAKE}\nOriginally published at [{address}]({address})\n")
+    assert steps(cake) == ["Mix it all in a bowl.", "Bake the cake for an hour."]
+    assert address in cake.text.split("## Source")[1]

@@ -38,7 +38,9 @@ _WISH: Final = re.compile(
 )
 _CREDITED: Final = re.compile(
     r"(?:this\s+)?(?:recipe|rezept|recette|ricetta|receta|recept)\s+(?:is\s+|was\s+)?(?:(?:lightly|slightly)\s+)?"
-    r"(?:adapted|taken|borrowed|inspired|courtesy|aus\s+dem|nach\s+einem|tirée|adaptée|tratta|adattata|adaptada|tomada|uit\s+het)\b",
+    r"(?:adapted|taken|borrowed|inspired|courtesy|aus\s+dem|nach\s+einem|tirée|adaptée|tratta|adattata|adaptada|tomada|uit\s+het)\b"
+    r"|(?:originally|first)\s+(?:published|posted|printed|appeared)\s+(?:at|on|in|by)\b"
+    r"|(?:zuerst|ursprünglich)\s+(?:erschienen|veröffentlicht)\b|adapted\s+from\b",
     re.IGNORECASE,
 )
 ADDRESS: Final = re.compile(r"https?://[^\s<>\"]+")
@@ -113,6 +115,8 @@ def read_steps(recipe: Recipe, rows: Sequence[Row]) -> None:
         elif not is_passed(row.text) and not _is_furniture(row.text):
             if row.shape != "step" and (aside := _said_aside(row.text)):
                 recipe.notes.append(("Notes", [aside]))
+                if found := ADDRESS.search(aside) if _CREDITED.match(aside) else None:
+                    recipe.address = recipe.address or found[0].rstrip(".,)>")
             else:
                 recipe.steps.append((group, text))
             recipe.say_makes(makes_of(text))
@@ -128,12 +132,12 @@ def _said_aside(text: str) -> str:
     """
     if (
         text.count("|") >= 2
-        or text.startswith("*")
+        or text.startswith(("*", "\\*"))
         or _WISH.match(text)
         or _CREDITED.match(text)
         or LEADERS.search(text)
     ):
-        return text.lstrip("* ")
+        return text.lstrip("\\* ")
     found = re.match(r"([^\W\d][^:–—.]{1,30}?)\s*[:–—]\s+(\S.*)", text)
     head = plain(found[1]) if found else ""
     if found is None or head not in words("aside") or heads_tools(found[1]):
