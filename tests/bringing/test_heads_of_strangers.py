@@ -80,6 +80,12 @@ def test_what_is_done_otherwise_is_no_step(head: str) -> None:
     assert section_of(head) == HEADS[head]
 
 
+def test_what_is_done_otherwise_keeps_its_heading() -> None:
+    (one,) = brought(f"Cordial\n\n{LIST}{METHOD}\nPossible Variations\n\nAdd a pod of vanilla.\n")
+    assert len(steps(one)) == 2
+    assert "## Possible Variations\n\nAdd a pod of vanilla." in one.text
+
+
 FACTS = (
     "---\ntitle: Seville orange marmalade\ntags:\n- new\nservings: 6 jars\ntime: 1d 3h\n\n"
     "ingredients:\n- 1 kg oranges\n- 2 kg sugar\n\ndirections:\n- Pour 2 litres water into a pan.\n"

@@ -18,7 +18,7 @@ from stillroom.beginning.written import fact, item
 from stillroom.bringing.checked import checked, place_of
 from stillroom.bringing.decimals import write_own_decimals
 from stillroom.bringing.found import PASTED, BroughtRecipe, Origin, Paper, Question, Recipe
-from stillroom.bringing.heads import plain, words
+from stillroom.bringing.heads import plain, says_otherwise, words
 from stillroom.bringing.measured import measured_beside
 from stillroom.bringing.naming import guess_kind, title_of
 from stillroom.bringing.one_line import things_on
@@ -243,7 +243,8 @@ def _in_method(head: str) -> str:
 
 
 def _note_head(head: str) -> str:
-    named = head[:1].upper() + head[1:] if plain(head) in words("aside") else ""
+    is_named = plain(head) in words("aside") or says_otherwise(head)
+    named = head[:1].upper() + head[1:] if is_named else ""
     return named or "Notes"
 
 

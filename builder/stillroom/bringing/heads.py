@@ -160,7 +160,7 @@ def section_of(text: str) -> Section | None:
         return "aside"
     if heads_tools(text) or _STORY.fullmatch(bare) or _BESIDE.fullmatch(bare):
         return "aside"
-    if _OTHERWISE.fullmatch(bare):
+    if says_otherwise(text):
         return "aside"
     if heads_comments(text) or _PROCESS_TIMES.match(bare):
         return "aside"
@@ -173,6 +173,15 @@ def section_of(text: str) -> Section | None:
     if again or bare in words("method"):
         return "method"
     return "method" if _METHOD_SO.fullmatch(bare) and not _ENDED.search(text.strip()) else None
+
+
+def says_otherwise(text: str) -> bool:
+    """Whether a line heads what may be done in another way: "Possible variations".
+
+    >>> says_otherwise("Alternative preparations:"), says_otherwise("Lemon variation")
+    (True, False)
+    """
+    return bool(_OTHERWISE.fullmatch(plain(text)))
 
 
 def list_and_method(text: str) -> tuple[str, str, str, str] | None:
