@@ -15,6 +15,7 @@ from typing import Any
 
 import yaml
 
+from stillroom.core.allergens.sentences import read_avoided
 from stillroom.core.words.nearest import nearest
 from stillroom.giving.who import TELLS_AGE
 
@@ -290,11 +291,16 @@ def _household(tidied: _Tidied, row: Any, kinds: list[str], path: str) -> Any:
         found["delivery"] = {True: "by post", False: "by hand"}.get(said, said)
     if isinstance(found.get("delivery"), str):
         found["delivery"] = _delivery(found["delivery"])
-    for key in ("avoid", "avoid ingredients", "likes", "never"):
+    if "avoid" in found:
+        found["avoid"] = needs_said(found["avoid"])
+    for key in ("avoid ingredients", "likes", "never"):
         if key in found:
             found[key] = several(found[key])
-    if isinstance(found.get("children"), str | bool):
-        found["children"] = _ages_of(found["children"])
+    children = found.get("children")
+    if isinstance(children, str | bool):
+        found["children"] = _ages_of(children)
+    elif isinstance(children, list):  # "5, 7 and 9" in a list is three as well
+        found["children"] = [one for row in children for one in _each_age(row)]
     return found
 
 
@@ -320,6 +326,11 @@ def _make(row: Any) -> Any:
     return row | {key: answered(row[key]) for key in ("by post", "in parts") if key in row}
 
 
+def _each_age(row: Any) -> list[Any]:
+    ages = ages_said(row) if isinstance(row, str) else [row]
+    return ages if all(TELLS_AGE.search(str(age)) for age in ages) else [row]
+
+
 def _delivery(said: str) -> str:
     bare = said.strip()
     if _POST.match(bare):
@@ -338,6 +349,23 @@ def several(said: Any) -> Any:
     # "nuts (walnuts and pecans), gluten" is two things
     words = re.split(r"(?:\s*[,;&\n]\s*|\s+and\s+)(?![^()]*\))", said.strip())
     return [re.sub(r"^(?:and|or|also)\s+", "", word) for word in words if word]
+
+
+def needs_said(said: Any) -> Any:
+    """Return needs as one text a need; a sentence that is only understood whole stays whole.
+
+    >>> needs_said("nuts and dairy"), needs_said("latex allergy, so no kiwi and no avocado")
+    (['nuts', 'dairy'], ['latex allergy, so no kiwi and no avocado'])
+    """
+    words = several(said)
+    if not isinstance(said, str) or len(words) < 2 or all(map(_understood, words)):
+        return words
+    return [said.strip()] if _understood(said) else words
+
+
+def _understood(words: str) -> bool:
+    found = read_avoided(words)
+    return found is not None and not found.ask
 
 
 def ages_said(said: str) -> list[str]:

@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from stillroom.core.allergens.clauses import says_nothing
+from stillroom.core.allergens.clauses import clauses, says_nothing
 from stillroom.core.allergens.near import named_in, nearest_avoided
 from stillroom.core.allergens.sentences import read_avoided
 from stillroom.core.words.nearest import nearest
@@ -39,10 +39,26 @@ def asked_about(word: str, what_to_write: str = WHAT_TO_AVOID) -> Unreadable | N
         return Unreadable(f"{say_written(word)} does not tell which foods are meant.", ask + more)
     if avoided:
         return None
+    if (whole := named_in(word)) and (left := _not_understood(word)):
+        understood = f'"avoid: [{", ".join(whole)}]"'
+        what = f"{say_written(word)} is not all understood: what of {say_written(left)}?"
+        return Unreadable(what, f"Named there: {understood}. Write that, and what else is meant.")
     mend = f"Did you mean {listed(near)}?" if near else what_to_write
     if near and not nearest(word, [", ".join(near)], _A_SLIP):
         mend = f"{mend} If not: {what_to_write[0].lower()}{what_to_write[1:]}"
     return Unreadable(f"{say_written(word)} is nothing that can be avoided.", mend)
+
+
+def _not_understood(word: str) -> str:
+    """Return the clause of a sentence of several that keeps the whole from being understood."""
+    parts = [one.text for one in clauses(word)]
+    bad = (one for one in parts if not (says_nothing(one) or _is_understood(one)))
+    return next(bad, "") if len(parts) > 1 else ""
+
+
+def _is_understood(text: str) -> bool:
+    found = read_avoided(text)
+    return found is not None and not found.ask
 
 
 def asked_about_all(words: Sequence[str], what_to_write: str = WHAT_TO_AVOID) -> list[Unreadable]:

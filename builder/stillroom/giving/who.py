@@ -33,7 +33,7 @@ _WHO = re.compile(
 )
 _AGE = re.compile(
     r"^(?P<number>\d{1,3}|[a-z]+)\s*(?:(?P<half>½|and a half)\s*)?-?"
-    r"(?P<unit>days?|weeks?|wks?|months?|mths?|mo|m|years?|yrs?|y"
+    r"(?P<unit>days?|weeks?|wks?|months?|mths?|mos?|m|years?|yrs?|yo|y/o|y"
     rf"|{'|'.join(word for also in _WORDS['ages'].values() for word in also)})?"
     r"(?:[\s-]+(?:old|of age|alt|oud))?"
     r"(?:[\s-]+(?P<who>baby|babies|boys?|girls?|toddlers?|child|kid|son|daughter|twins?))?\)?$",
@@ -56,6 +56,9 @@ _BORN = re.compile(
     r"\b(?:born(?: on| in)?|b\.|dob:?|geboren(?: am| im)?|née? (?:le|en)|nacid[oa] (?:el|en)"
     r"|nat[oa] (?:il|nel)) *(?P<day>.+)$",
     re.IGNORECASE,
+)
+_NO_PETS = frozenset(
+    {"no pets", "no pet", "no animals", "none at all", "nothing", "keine", "aucun"}
 )
 _OLDEST_DAYS = 36600
 _NEWBORN = re.compile(rf"\b(?:{_JUST_BORN})", re.IGNORECASE)
@@ -215,6 +218,8 @@ def read_pets(value: Any) -> frozenset[str]:
         plain = re.sub(r"guinea[ -]pig", "guinea-pig", str(text).lower())
         # what stands in brackets is said of the one before it: its name, or what "Fido" is
         plain = re.sub(r"\(([^)]*)\)", lambda said: re.sub(r"[,;&+]", " ", said[1]), plain).strip()
+        if plain in _NO_PETS:
+            continue
         if plain in ("yes", "no", "none"):
             found |= ANY_PET if plain == "yes" else set()
             continue

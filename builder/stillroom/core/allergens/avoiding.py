@@ -31,6 +31,7 @@ from stillroom.core.words.data_files import read_data
 from stillroom.core.words.patterns import late_regex
 from stillroom.core.words.plurals import singular
 
+ANY_NUT = "nuts"  # of no sort that is told
 _PACKET = "read-its-packet"
 _KEYS = frozenset(
     {"word", "also", "allergens", "diet", "tags", "from", "named", "perhaps", "perhaps_tags"}
@@ -146,15 +147,15 @@ def _adds(found: Avoided, inside: str) -> str:
         return ""
     for said in (inside, *inside.split()):
         other = _read_words(said, said)
-        if other and (other.ask or not _is_part_of(other, found)):
+        if other and not other.why and (other.ask or not is_part_of(other, found)):
             return said
     return ""
 
 
-def _is_part_of(other: Avoided, found: Avoided) -> bool:
+def is_part_of(other: Avoided, found: Avoided) -> bool:
     """Whether what is named is left out already: hazelnuts with the nuts."""
     if other.of:
-        return all(_is_part_of(one, found) for one in other.of)
+        return all(is_part_of(one, found) for one in other.of)
     plain = not (other.diet or other.tags or other.animals)
     within = plain and bool(other.allergens) and other.allergens <= found.allergens
     return within or other.meant == found.meant
@@ -166,6 +167,12 @@ def _asked_about(word: str, said: str) -> Avoided | None:
     asked = [(name, one) for name, one in _plain_families() if one.ask and name in words]
     _, family = max(asked, key=lambda row: len(row[0]), default=("", None))
     return replace(family, word=word) if family else None
+
+
+def asked_in(text: str) -> tuple[Avoided, ...]:
+    """Return every family named in words that is always asked about."""
+    said = _plain(text)
+    return tuple(one for name, one in _plain_families() if one.ask and name in said)
 
 
 def sought_by_name(word: str) -> Avoided:
@@ -263,13 +270,18 @@ def _as_food(word: str, bare: str) -> Avoided | None:
     food = None if too_much else read_food(bare).food
     if food is None:
         return None
+    if family := known_by_name(food.name):  # "raw egg" is what "eggs" is
+        return replace(family, word=word)
     tags = _group_called(food, bare)
     if tags:  # "mushrooms", "herbs": all that is called so, and not the word's own food alone
         return Avoided(word, tags=tags, named=_named(bare, food.name), foods=(food,), meant=bare)
     plain = not food.parts and _PACKET not in food.tags and food.allergens
+    allergens = frozenset(food.allergens if plain else ())
+    if ANY_NUT in allergens:  # "chopped nuts" are nuts of every sort
+        allergens |= _families()[ANY_NUT].allergens
     return Avoided(
         word,
-        allergens=frozenset(food.allergens if plain else ()),
+        allergens=allergens,
         traces=set(food.allergens) != {"sulphites"},
         named=_named(bare, food.name),
         foods=(food,),

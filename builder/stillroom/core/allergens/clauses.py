@@ -10,14 +10,16 @@ import re
 from dataclasses import dataclass
 from functools import cache
 
+from stillroom.core.allergens.near import named_in
 from stillroom.core.words.data_files import read_data
 from stillroom.core.words.patterns import late_regex
 
 # where one clause ends and another begins; a list in brackets is clauses as well
 _CLAUSE = late_regex(
     r"\s*(?P<mark>[:;,()\[\]]|(?<=\s)[-–—](?=\s)|\.(?=\s|$)|[&+](?=\s)"
-    r"|\b(?:incl(?:uding|udes)?\b\.?|inc\.|such as|e\.?g\.?(?=\s)|i\.?e\.?(?=\s)|especially"
-    r"|particularly|watch(?: out)?(?: for)?|and also|as well as|plus|so|because of|because|due to)"
+    r"|\b(?:incl(?:uding|udes)?\b\.?|inc\b\.?|such as|e\.?g\.?(?=\s)|i\.?e\.?(?=\s)|especially"
+    r"|particularly|esp\.?|watch(?: out)?(?: for)?|and also|as well as|plus|so|because of|because"
+    r"|due to)"
     r"(?=\s))\s*",
     re.IGNORECASE,
 )
@@ -40,34 +42,32 @@ _HEADING = late_regex(
     r"|household)",
     re.IGNORECASE,
 )
-# "X is fine", "can have X", "eats X": allowed, unless anything in it takes something back again
-_FINE = late_regex(
-    r"^(?:.+ (?:is|are|.s) (?:all |absolutely |quite )?"
-    r"(?:fine|ok|okay|alright|all right|allowed|safe|no problem)(?: .*)?"
-    r"|(?:(?:she|he|they|we|i) )?(?:can (?:have|eat|drink|tolerate|manage)|(?:does|do) eat|eats"
-    r"|tolerates?|copes with|(?:is|are) (?:fine|ok|okay) with) .+|.+ (?:ok|okay|fine|allowed))$",
+# "A but is still allergic to B" are two clauses, "no A no B" as well
+_SPLIT = late_regex(
+    r",?\s+but\s+(?=(?:(?:she|he|they|we|i|it) )?(?:is|are|.s|still|has|have|no|not|can.?t|cannot"
+    r"|does.?n.?t|do.?n.?t|won.?t|avoids?|nothing|never|now|allergic|reacts?)\b)",
     re.IGNORECASE,
 )
-# "(except coconut)", in a clause of its own
-_EXCEPT = late_regex(
-    r"^(?:except(?:ing)?(?: for)?|apart from|other than|bar|save for|unless) (?P<what>.+)$",
-    re.IGNORECASE,
+_NO_NO = late_regex(
+    r"\s+(?=(?:no|kein|keine|sans|pas de|sin|senza|geen|zonder|ohne|niente)\s)", re.IGNORECASE
 )
-_BUT = late_regex(r"^(?:but|though|although|however) ", re.IGNORECASE)
-_TAKEN_BACK = late_regex(
-    r"\b(?:not?|never|only|without|nothing|avoid\w*|except\w*|but|free|decaf|alternatives?"
-    r"|substitutes?|bar|apart|other than|unless|besides|if|when|neither|nor|hardly|allerg\w*"
-    r"|react\w*|sensitiv\w*|intoler\w*|ill|sick|problems? with|small|little|tiny)\b"
-    r"|n't\b|\bcannot\b",
-    re.IGNORECASE,
+_NO_FIRST = late_regex(
+    r"^(?:no|kein|keine|sans|pas de|sin|senza|geen|zonder|ohne|niente)\s", re.IGNORECASE
 )
-_AGAIN = late_regex(
-    r"^(?P<bare>.+?),?\s+(?P<again>(?:but|except(?:ing)?(?: for)?|bar|apart from|other than|unless"
-    r"|save for|though|although)\s+(?P<what>.+))$",
+SPECIMENS = frozenset(
+    {"incl", "including", "includes", "inc", "such as", "e.g", "eg", "especially", "esp"}
+)
+_ITS_DOING = late_regex(
+    r"^(?:and )?(?:it|they|this|that|these|those|which)(?:'ll| will| just| really| always| both)* "
+    r"(?!is|are|was|has|have|can|may|contains?|includes?|means?)[a-z]+ ",
     re.IGNORECASE,
 )
 # "anything but nuts" leaves the nuts out, and nothing else
 _ALL = late_regex(r"\b(?:anything|everything|nothing|whatever|all (?:foods?|sorts|else))\b")
+# what may go on with a need: "since his stroke no salt", "please no nuts"
+_OPEN = late_regex(
+    r"^(?:since|until|till?|please|sorry|thank|thanks|pls|diagnosed|confirmed|been|hospital|doctor|in)\b"
+)
 BECAUSE = frozenset({"because", "because of", "due to"})
 _AND = late_regex(r"^(?:and|or|also|und|et|y|e|en) ", re.IGNORECASE)
 _MOST_OF_A_REASON = 5
@@ -87,60 +87,41 @@ def clauses(sentence: str) -> list[Clause]:
     >>> [(one.text, one.ends_with) for one in clauses("EoE - no milk (incl. butter), wheat")]
     [('EoE', '-'), ('no milk', '('), ('butter', ')'), ('wheat', '')]
     """
-    found, place = [], 0
+    found: list[Clause] = []
+    place = 0
     plain = " ".join(sentence.replace("’", "'").split())
     for mark in [*_CLAUSE.finditer(plain), None]:
         text = _AND.sub("", plain[place : mark.start() if mark else None].strip(" \"'!*“”"))
         ends = mark["mark"].lower() if mark else ""
-        if text:
-            found.append(Clause(text, "-" if ends in "–—" and ends else ends))
+        if not text and found and found[-1].ends_with == ",":  # ", incl."
+            found[-1] = Clause(found[-1].text, ends)
+        *before, last = _within(text)
+        found += [Clause(one, ",") for one in before]
+        if last:
+            found.append(Clause(last, "-" if ends in "–—" and ends else ends))
         place = mark.end() if mark else place
     return found
 
 
+def _within(text: str) -> list[str]:
+    """Return the clauses that no mark parts: "outgrew egg but is allergic to nuts", "no A no B"."""
+    parts = _SPLIT.split(text)
+    return [
+        one for part in parts for one in (_NO_NO.split(part) if _NO_FIRST.match(part) else [part])
+    ]
+
+
 def says_nothing(text: str) -> bool:
     """Whether a clause says nothing more of what is left out: "raw or cooked", "until Easter"."""
-    return bool(_nothing().fullmatch(text.lower().strip(" .!")))
+    said = text.lower().strip(" .!")
+    if not _nothing().fullmatch(said):
+        return False
+    return not (_OPEN.match(said) and named_in(said))
 
 
-def allowed_again(text: str) -> bool:
-    """Whether a clause only allows something: "other nuts are fine", "but can have oats".
-
-    >>> [allowed_again(one) for one in ("but spelt is fine", "coconut is ok", "can have oats")]
-    [True, True, True]
-    >>> [allowed_again(one) for one in ("eats no egg", "milk but butter is ok", "decaf is fine")]
-    [False, False, False]
-    """
-    plain = _BUT.sub("", text)
-    return bool(_FINE.match(plain)) and not _TAKEN_BACK.search(plain)
-
-
-def is_an_exception(text: str) -> bool:
-    """Whether a clause takes something out of what the one before it leaves out.
-
-    >>> is_an_exception("except coconut"), is_an_exception("unless it is not cooked")
-    (True, False)
-    """
-    found = _EXCEPT.match(text)
-    return found is not None and not _TAKEN_BACK.search(found["what"])
-
-
-def without_what_is_allowed(text: str) -> tuple[str, str, bool]:
-    """Return what a clause leaves out, what it puts behind "but", and whether that is one more.
-
-    >>> without_what_is_allowed("vegan but eats honey")
-    ('vegan', 'but eats honey', False)
-    >>> without_what_is_allowed("vegetarian but no eggs")
-    ('vegetarian', 'no eggs', True)
-    >>> without_what_is_allowed("anything but nuts")
-    ('', '', False)
-    """
-    found = _AGAIN.match(text)
-    if found is None or _ALL.search(found["bare"].lower()) or _AGAIN.match(found["what"]):
-        return "", "", False
-    if _TAKEN_BACK.search(found["what"]):
-        return found["bare"], found["what"], True
-    return found["bare"], found["again"], False
+def tells_what_it_does(text: str) -> bool:
+    """Whether a clause tells what a thing does to somebody: "they send him loopy"."""
+    return bool(_ITS_DOING.match(text)) and not _OF_FOOD.search(text)
 
 
 def is_a_heading(clause: Clause) -> bool:
@@ -148,11 +129,16 @@ def is_a_heading(clause: Clause) -> bool:
     return clause.ends_with in (":", "-", "(") and bool(_HEADING.fullmatch(clause.text))
 
 
-def is_a_reason(clause: Clause) -> bool:
-    """Whether a clause can be the reason of what is listed behind it: "Wilson's disease: …"."""
+def is_a_reason(clause: Clause, known: bool = False) -> bool:
+    """Whether a clause can be the reason of what is listed behind it: "Wilson's disease: …".
+
+    `known` is whether its words are those of a reason in the table.
+    """
     if _ALL.search(clause.text.lower()):
         return False
     short = len(clause.text.split()) <= _MOST_OF_A_REASON
+    if known:  # "latex allergy, no kiwi"
+        return short and bool(clause.ends_with)
     return clause.ends_with in (":", "-", "(", "so") and short and not _OF_FOOD.search(clause.text)
 
 

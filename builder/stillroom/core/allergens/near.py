@@ -17,6 +17,7 @@ from stillroom.core.words.nearest import nearest
 from stillroom.core.words.patterns import late_regex
 
 _WORD = late_regex(r"[^\W_]+(?:-[^\W_]+)*")
+_JOIN = frozenset({"and", "or", "nor", "no", "free", "und", "et", "y", "e", "en"})
 _LONGEST = 3  # "evening primrose oil"
 _A_WORD = 0.7  # so like is each word of a name of several to one of those written
 
@@ -48,13 +49,34 @@ def named_in(phrase: str) -> tuple[str, ...]:
     while place < len(words):
         for length in range(min(_LONGEST, len(words) - place), 0, -1):
             name = " ".join(words[place : place + length])
-            if known_by_name(name) or _is_food(name):
+            if is_name(name):
                 found.append(name)
                 place += length
                 break
         else:
             place += 1
     return tuple(dict.fromkeys(found))
+
+
+def only_names(phrase: str) -> tuple[str, ...]:
+    """Return the names in a phrase where it is nothing but two or more of them, else none.
+
+    >>> only_names("a coeliac vegetarian"), only_names("nuts and zorple"), only_names("nuts")
+    (('coeliac', 'vegetarian'), (), ())
+    """
+    for bare in bare_forms(phrase):
+        names = named_in(bare)
+        words = [word for word in _WORD.findall(bare) if word not in _JOIN]
+        if len(names) > 1 and " ".join(names).replace("-", " ").split() == [
+            part for word in words for part in word.split("-")
+        ]:
+            return names
+    return ()
+
+
+def is_name(name: str) -> bool:
+    """Whether it is the name of a family, an allergen or a food."""
+    return bool(known_by_name(name)) or _is_food(name)
 
 
 def _is_food(name: str) -> bool:
@@ -71,7 +93,9 @@ def _slip(word: str) -> str:
     """Return the word that this is a slip of, "" for none."""
     plain = word.strip().lower()
     said = [one.say.lower() for one in all_allergens().values()]
-    found = nearest(plain, [*family_names(), *said], 0.82)
+    names = [*family_names(), *said]
+    same = [name for name in names if name[:1] == plain[:1]]  # a slip is seldom in the first letter
+    found = nearest(plain, same, 0.82) or nearest(plain, names, 0.82)
     if found is None or read_phrase(found) is None or not _each_word_is_near(found, plain):
         foods = nearest_foods(plain, common_larder())
         found = next((name for name in foods if nearest(plain, [name], 0.85)), None)

@@ -29,9 +29,16 @@ _ALLOWS = late_regex(
 )
 _BEHIND = late_regex(r"\b(?:for|in|as an?|as|because of|due to|when|while|during)\b(.*)$")
 _CANNOT = late_regex(r"\b(?:can|may) ?(?:not|.t)\b|\bcan.t\b", re.IGNORECASE)
+_NOTHING_NEW = (
+    r"(?!(?:and|or|nor|no|not|but|also|plus|without|und|oder|kein\w*|et|ou|pas|y|o|e|ni|en|of|geen)"
+    r"\b)[\w'-]+"
+)
 _MOST = 12
 # "Tom", "Tom and Ann", "the little one", "one of the boys": a name is written with a capital
-_NAME = r"(?-i:[A-ZÀ-ÖØ-Þ][\w'’-]+)"
+_NAME = (
+    r"(?:(?:aunt(?:ie|y)?|uncle|gran(?:ny|dma|dpa|pa)?|nan(?:a|ny)?|cousin|mrs?|ms|dr|miss)\.? )?"
+    r"(?-i:[A-ZÀ-ÖØ-Þ][\w'’-]+)"
+)
 _WHO = (
     rf"(?:{_NAME}(?:(?:,? (?:and|&|und|et|y|e|en)|,) {_NAME}){{0,3}}"
     r"|(?:the|our|my|his|her|their) (?:(?:little|small|big|elder|eldest|older|oldest|younger"
@@ -65,7 +72,7 @@ def _phrases() -> dict[str, Any]:
 def _patterns() -> tuple[re.Pattern[str], re.Pattern[str], re.Pattern[str]]:
     rows = _phrases()
     before = "|".join(rows["before"])
-    behind = "|".join(rows["behind"])
+    behind = "|".join(rows["behind"]).replace("WORD", _NOTHING_NEW)
     return (
         re.compile(rf"^(?:{before})[\s,:-]*", re.IGNORECASE),
         re.compile(rf"(?:{behind})[\s,:-]*$", re.IGNORECASE),

@@ -6,7 +6,6 @@ argument.
 
 from __future__ import annotations
 
-import re
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, field, replace
 from datetime import date
@@ -21,7 +20,7 @@ from stillroom.core.recipe.model import Recipe
 from stillroom.core.when.giving_days import find_day
 from stillroom.core.words.nearest import did_you_mean
 from stillroom.core.words.problems import Unreadable, say_written
-from stillroom.giving.as_written import NUMBERS, ages_said, several
+from stillroom.giving.as_written import NUMBERS, ages_said, needs_said, several
 from stillroom.giving.asked_back import asked_about, asked_about_all
 from stillroom.giving.model import Sort
 from stillroom.giving.names import plain_name
@@ -35,13 +34,6 @@ _WHAT = (
     'Write a food ("coconut"), an allergen ("milk", "nuts") or a diet ("vegan", "halal"), '
     "with commas between them; or leave it empty."
 )
-_OF_SOMEBODY = re.compile(
-    r"^(?P<who>(?:[^\W\d][\w'’.-]*\s+){0,3}?)"
-    r"(?:is|are|has|have|hates?|dislikes?|loathes?|detests?|(?:cannot|can.t) (?:stand|bear)"
-    r"|(?:do|does)(?: not|n.t) like)\s+(?P<what>\S.*)$",
-    re.IGNORECASE,
-)
-"""Who cannot or will not, and what: "Tom is coeliac", "she hates ginger"."""
 _YES = frozenset({"yes", "y", "ja", "j", "oui", "o", "sí", "si", "s", "sì", "post", "by post"})
 _NO = frozenset({"no", "n", "nein", "non", "nee", "hand", "by hand"})
 _ALL = frozenset({"", "all", "alle", "all of them", "everything", "tous", "todos", "tutti"})
@@ -173,7 +165,7 @@ def read_needs(text: str) -> Needs:
     ('Tom is coeliac', 'she hates ginger')
     """
     found = Needs()
-    for word in several(text):
+    for word in needs_said(text):
         found = _with_word(found, word)
     if asked := asked_about_all(found.avoid, _WHAT):
         raise asked[0]
@@ -193,10 +185,6 @@ def read_animals(text: str) -> tuple[str, ...]:
 
 def _with_word(needs: Needs, word: str) -> Needs:
     avoided = read_avoided(word)
-    of_somebody = _OF_SOMEBODY.match(word)
-    if avoided is None and of_somebody and read_avoided(of_somebody["who"]) is None:
-        word = of_somebody["what"]
-        avoided = read_avoided(word)
     if avoided and avoided.meant == "pregnant":
         return _with_pregnancy(needs, word)
     if asked := asked_about(word, _WHAT):

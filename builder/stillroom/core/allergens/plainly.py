@@ -1,0 +1,111 @@
+"""A clause that names foods among ordinary words: "milk brings her out in hives".
+
+Everything named in it is left out, where every other word is known to change nothing
+(plain_words.yml); with one word more, or one that turns it round, it is not read so.
+"""
+
+from __future__ import annotations
+
+from functools import cache
+
+from stillroom.core.allergens.avoiding import is_why
+from stillroom.core.allergens.near import is_name
+from stillroom.core.words.data_files import read_data
+from stillroom.core.words.patterns import late_regex
+
+_WORD = late_regex(r"[^\W_]+(?:['-][^\W_]+)*")
+_TIED = late_regex(r"(?<!n)'(?:s|re|ve|m|ll|d)\b")
+# "has no allergy to nuts", "doesn't react to nuts", "nuts are no problem"
+_TURNED = late_regex(
+    r"\bno (?:problems?|issues?|trouble|worr\w+|bother|reactions?|allerg\w*|intoleran\w*)\b"
+    r"|(?:\b(?:not|never|no longer)|n't) (?:\w+ )?"
+    r"(?:react|allergic|intolerant|sensitive|suffer|cause|upset|hurt|hates?|dislikes?|avoid|bother)"
+)
+# "Olive is allergic": a name that is a food as well
+_MAY_BE_SOMEBODY = late_regex(r"^[A-Z][\w-]+ (?:is|has|can|will|does|hates|loves|cannot|gets)\b")
+_LONGEST = 3  # words of a name
+
+
+def named_plainly(text: str) -> tuple[str, ...]:
+    """Return what a clause names, where all else in it is ordinary words; else none.
+
+    >>> named_plainly("milk brings her out in hives"), named_plainly("they've gone vegan")
+    (('milk',), ('vegan',))
+    >>> named_plainly("eats nothing but rice"), named_plainly("nuts and zorple")
+    ((), ())
+    """
+    words = words_of(text)
+    if not words or _turns(words) or _TURNED.search(text.lower().replace("’", "'")):
+        return ()
+    if _MAY_BE_SOMEBODY.match(text) and _name_at(words, 0):
+        return ()
+    names, place = [], 0
+    while place < len(words):
+        name = _name_at(words, place)
+        if not name and words[place] not in _plain() and not is_why(words[place]):
+            return ()
+        if name and not is_why(name):
+            names.append(name)
+        place += len(name.split()) if name else 1
+    return tuple(dict.fromkeys(names))
+
+
+def is_plain(text: str) -> bool:
+    """Whether a clause is ordinary words alone, and none of them turns anything round.
+
+    >>> is_plain("cross contamination matters"), is_plain("cooked is fine"), is_plain("no zorple")
+    (True, False, False)
+    """
+    words = words_of(text)
+    return bool(words) and not _turns(words) and all(word in _plain() for word in words)
+
+
+def is_ordinary(word: str) -> bool:
+    """Whether a word is one that may stand round a name and change nothing."""
+    return word in _plain()
+
+
+def tells_more(text: str) -> bool:
+    """Whether what a thing does to somebody, or that they must not, is told among other words.
+
+    >>> tells_more("wheat kills him oats"), tells_more("other nuts")
+    (True, False)
+    """
+    told = (_listed("words", "does") | _listed("words", "ill")) - _listed("allow")
+    return bool(set(words_of(text)) & told)
+
+
+def words_of(text: str) -> list[str]:
+    """Return the words of a text, what is tied to a pronoun left away: "they've" is "they"."""
+    return _WORD.findall(_TIED.sub(" ", text.lower().replace("’", "'")))
+
+
+def _name_at(words: list[str], place: int) -> str:
+    """Return the longest name that begins at a word; an ordinary word alone is none."""
+    for length in range(min(_LONGEST, len(words) - place), 0, -1):
+        part = words[place : place + length]
+        name = " ".join(part)
+        if part[0] in _plain() or part[-1] in _plain():
+            continue
+        if is_name(name) or is_why(name):
+            return name
+    return ""
+
+
+def _turns(words: list[str]) -> bool:
+    """Whether a word turns it round, or it tells what is eaten and not what is left out."""
+    said = set(words)
+    eats = bool(said & _listed("words", "eats")) and not said & _listed("leaves_out")
+    return bool(said & _listed("turns")) or eats
+
+
+@cache
+def _plain() -> frozenset[str]:
+    rows = read_data("plain_words.yml", "allergens")["words"]
+    return frozenset(word for said in rows.values() for word in said.split())
+
+
+@cache
+def _listed(key: str, part: str = "") -> frozenset[str]:
+    row = read_data("plain_words.yml", "allergens")[key]
+    return frozenset((row[part] if part else row).split())
