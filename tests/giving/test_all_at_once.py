@@ -161,3 +161,16 @@ def _log(rows) -> ReadLog:
             LogLine(kind=kind, name=row[kind], day=row["day"], number=row.get("number"), line=at)
         )
     return ReadLog("log.yml", tuple(lines))
+
+
+@pytest.mark.parametrize(("word", "told"), [("eat: 2, zorp: 3", 2), ("zorp: 3", 2)])
+def test_an_empty_basket_is_told_beside_a_mistake_in_another(word, told):
+    lines = problems_of(LIST.replace("small: {eat: 2}", f"small: {{{word}}}\n  tiny: {{}}"))
+    assert len(lines) == told
+    assert sum('"tiny" holds nothing' in line for line in lines) == 1
+
+
+def test_of_three_thousand_unknown_names_the_first_are_told_and_how_many_more():
+    told = problems_of(LIST + "".join(f"key{n}: 1\n" for n in range(3000)))
+    assert len(told) == 21
+    assert any("2,980 more names from here on" in line for line in told)

@@ -36,15 +36,19 @@ _TOP: Mapping[str, Any] = {
     "makes": [_ROWS["makes"]],
     "households": [_ROWS["households"]],
 }
+_EMPTY = "holds nothing"  # of a basket in which a word could not be read, nothing is known
 # what is said of these hangs on another part: not told where that part is broken
-_HANGS_ON = {"baskets": ("kind of basket", "holds nothing"), "makes": ("among the makes",),
+_HANGS_ON = {"baskets": ("kind of basket",), "makes": ("among the makes",),
              "posting": ("posting", "service", "last day", "go there"),
              "giving day": ("before it goes out",)}  # fmt: skip
 
 
 @dataclass(frozen=True)
 class HalfRead:
-    """A list as far as it could be read, the line of each name, and which parts are broken."""
+    """A list as far as it could be read, the line of each name, and which parts are broken.
+
+    A part is "baskets", and "baskets/small" the one of them in which something is wrong.
+    """
 
     file: str
     giving: GivingList
@@ -57,7 +61,9 @@ class HalfRead:
         return [
             one
             for one in problems
-            if MARK not in f"{one.what} {one.mend}" and not any(h in one.what for h in hanging)
+            if MARK not in f"{one.what} {one.mend}"
+            and not any(h in one.what for h in hanging)
+            and not (_EMPTY in one.what and "/".join(one.at) in self.broken)
         ]
 
 
@@ -74,7 +80,7 @@ def read_half(
             if error["type"] == "too_short" and error["input"]:
                 continue
             path = [part for part in error["loc"] if part != "[key]"]
-            broken.add(str(path[0]))
+            broken |= {str(path[0]), "/".join(map(str, path[:2]))}
             _take_out(left, path)
         for key, mark in _TOP.items():
             if not left.get(key):

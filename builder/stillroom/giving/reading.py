@@ -69,6 +69,9 @@ _MEANT = {
 }
 
 
+_MOST_UNKNOWN = 20  # names told one by one that have no place
+
+
 class ReadList(BaseModel):
     """A giving list with its file's name and the line of every key."""
 
@@ -146,16 +149,32 @@ def read_giving_list(
     try:
         giving = validate(data)
     except ValidationError as error:
-        problems = [
-            _problem(detail, name, located)
+        details = [
+            detail
             for detail in error.errors()
             # a list all of whose parts are wrong is not empty: its parts are told of instead
             if not (detail["type"] == "too_short" and detail["input"])
         ]
+        problems = _told(details, name, located)
         half = read_half(data, error.errors(), validate)
         draft = HalfRead(name, half[0], located.lines, half[1]) if half else None
         raise ProblemsFound(problems, draft) from None
     return ReadList(file=name, giving=giving, lines=located.lines, units=units)
+
+
+def _told(details: Sequence[ErrorDetails], name: str, located: Located) -> list[Problem]:
+    """Return what is wrong, of more unknown names than anybody reads only the first ones."""
+    unknown = [place for place, one in enumerate(details) if one["type"] == "extra_forbidden"]
+    more = [details[place] for place in unknown[_MOST_UNKNOWN:]]
+    untold = frozenset(unknown[_MOST_UNKNOWN:])
+    problems = [
+        _problem(one, name, located) for place, one in enumerate(details) if place not in untold
+    ]
+    if more:
+        line = _problem(more[0], name, located).line
+        what = f"{len(more):,} more names from here on have no place here."
+        problems.append(Problem(name, line, what, "Put the first ones right, and check again."))
+    return problems
 
 
 def is_named_so(data: dict[Any, Any]) -> bool:
