@@ -195,6 +195,9 @@ def _avoided(avoid: Avoided, facts: GiftFacts, printed: Printed, traces_fine: bo
     """Hold one thing avoided against both checks; where they differ it is withheld and told."""
     if avoid.ask:
         return list(_reasons(avoid, "not known", False))
+    if avoid.of and not avoid.meant:  # a sentence: what of it a present holds is told by its name
+        each = (_avoided(one, facts, printed, traces_fine) for one in avoid.of)
+        return list(dict.fromkeys(reason for reasons in each for reason in reasons))
     first, second = check_twice(facts.recipe, avoid, printed)
     much = _how_much_sugar(facts) if avoid.meant == "sugar" else ""
     reasons = list(_reasons(avoid, max(first, second, key=WORSE.index), traces_fine, much))

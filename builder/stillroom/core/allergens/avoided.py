@@ -76,11 +76,19 @@ class Avoided:
 
     @property
     def said(self) -> str:
-        """The word with what it was taken for: "milk (lactose intolerant)"."""
-        name = self.told or self.meant
+        """The word with what it was taken for: "milk (lactose intolerant)", of a sentence all."""
+        name = self.told or self.meant or self._each_said
         word = self.word.strip().lower()
         same = name in ("", word, singular(word)) or singular(name) == singular(word)
         return self.word if same else f"{name} ({self.word})"
+
+    @property
+    def _each_said(self) -> str:
+        """What a sentence was read as; "" where it says no more than that itself."""
+        each = list(dict.fromkeys(one.told or one.meant or one._each_said for one in self.of))
+        names = ", ".join(each)
+        plain = len(self.word.split()) <= len(names.split()) + 2
+        return "" if plain and all(one in self.word.lower() for one in each) else names
 
     @property
     def is_ingredient(self) -> bool:

@@ -154,7 +154,7 @@ def _by_clauses(word: str) -> Avoided | None:
     nothing = all(says_nothing(clause.text) for clause in parts)
     if not parts or not (said.read or said.allowed or nothing):
         return None
-    return Avoided(word, of=tuple(said.read), allowed=tuple(said.allowed))
+    return Avoided(word, of=tuple(dict.fromkeys(said.read)), allowed=tuple(said.allowed))
 
 
 def _several_of(text: str, names: Iterable[str]) -> Avoided | None:

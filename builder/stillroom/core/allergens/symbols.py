@@ -22,7 +22,7 @@ def in_words(text: str) -> str | None:
     """Return a text with its pictures in words, None where one of them is not known.
 
     >>> in_words("no 🥜"), in_words("vegan 🌱"), in_words("nut allergy ⚠️")
-    ('no peanuts', 'vegan, vegan', 'nut allergy')
+    ('no peanuts', 'vegan', 'nut allergy')
     >>> in_words("no 🪁") is None
     True
     """
@@ -39,7 +39,7 @@ def in_words(text: str) -> str | None:
                 return None
             _put(found, word)
             word = ""
-            if said:
+            if said and said not in text.lower():
                 leads = not found or found[-1].lower() in _LEADS_ON or said.startswith("is ")
                 found[-1:] = found[-1:] if leads else [f"{found[-1].rstrip(',')},"]
                 _put(found, said)
