@@ -152,7 +152,11 @@ def test_a_makers_own_caution_counts_by_its_words(caution, months):
 def test_every_word_of_a_list_is_meant_by_what_the_page_says_of_it():
     """Diets and conditions say what is checked, what that cannot promise, and who says so."""
     for word in ("vegan", "vegetarian", "halal", "kosher", "coeliac", "gluten", "lactose", "milk",
-                 "alcohol", "diabetic", "meat", "favism", "weak immunity", "asthma"):  # fmt: skip
+                 "alcohol", "diabetic", "meat", "favism", "weak immunity", "asthma",
+                 # the fourteen headings of Regulation (EU) 1169/2011, Annex II, and what is asked for
+                 "nuts", "tree nuts", "peanuts", "wheat", "crustaceans", "molluscs", "shellfish",
+                 "fish", "mustard", "lupin", "celery", "eggs", "soya", "sesame", "sulphites",
+                 "pork", "beef", "gelatine", "honey"):  # fmt: skip
         found = read_avoided(word)
         assert found is not None
         assert found.means, word
@@ -171,6 +175,8 @@ def test_the_pack_says_what_was_checked_for_whom_and_what_that_cannot_promise():
     assert "animal products: Ysolde" in page
     assert "Whether it is halal is not ours to say" in page
     assert "Vegetarian Society" in page
+    assert "coconut: The Cragbies" in page  # any food of the larder as well
+    assert "all that is known to be made of it" in page
 
 
 @pytest.mark.parametrize(

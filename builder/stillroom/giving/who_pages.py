@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import replace
 from typing import Any
 
 from stillroom.core.allergens.avoided import Avoided
@@ -10,6 +11,11 @@ from stillroom.core.allergens.sentences import avoided_by_name
 from stillroom.core.care.unchecked import could_not_check
 from stillroom.giving.plan_model import Reason
 from stillroom.giving.worked_out import Pack
+
+# what a page says of any food that no row of avoided.yml explains
+_ANY_FOOD = "the food of that name and all that is known to be made of it"
+_CANNOT = "What only a packet tells is not known. Traces in a home kitchen cannot be ruled out."
+_OWN = "the book's own larder"
 
 
 def matrix_data(pack: Pack) -> dict[str, Any]:
@@ -106,9 +112,12 @@ def checked_data(pack: Pack) -> list[dict[str, Any]]:
 
 
 def _explained(avoid: Avoided) -> Iterator[Avoided]:
-    """Yield every part of what is avoided of which a page says what it means."""
+    """Yield every part of what is avoided, with what a page says it means."""
     if avoid.means:
         yield avoid
-    else:
+    elif avoid.of:
         for one in avoid.of:
             yield from _explained(one)
+    elif not avoid.ask:
+        meant = avoid.meant or avoid.word
+        yield replace(avoid, meant=meant, means=_ANY_FOOD, cannot=_CANNOT, source=_OWN)
