@@ -153,7 +153,7 @@ def test_every_word_of_a_list_is_meant_by_what_the_page_says_of_it():
     """Diets and conditions say what is checked, what that cannot promise, and who says so."""
     for word in ("vegan", "vegetarian", "halal", "kosher", "coeliac", "gluten", "lactose", "milk",
                  "alcohol", "diabetic", "meat", "favism", "weak immunity", "asthma",
-                 # the fourteen headings of Regulation (EU) 1169/2011, Annex II, and what is asked for
+                 # the headings of Regulation (EU) 1169/2011, Annex II, and what is asked for
                  "nuts", "tree nuts", "peanuts", "wheat", "crustaceans", "molluscs", "shellfish",
                  "fish", "mustard", "lupin", "celery", "eggs", "soya", "sesame", "sulphites",
                  "pork", "beef", "gelatine", "honey"):  # fmt: skip
