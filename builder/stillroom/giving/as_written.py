@@ -15,8 +15,8 @@ from typing import Any
 
 import yaml
 
-from stillroom.core.allergens.sentences import read_avoided
 from stillroom.core.words.nearest import nearest
+from stillroom.giving.needs_written import as_understood
 from stillroom.giving.who import TELLS_AGE
 
 Lines = dict[str, int]
@@ -292,7 +292,7 @@ def _household(tidied: _Tidied, row: Any, kinds: list[str], path: str) -> Any:
     if isinstance(found.get("delivery"), str):
         found["delivery"] = _delivery(found["delivery"])
     if "avoid" in found:
-        found["avoid"] = needs_said(found["avoid"])
+        found["avoid"] = as_understood(found["avoid"], several(found["avoid"]))
     for key in ("avoid ingredients", "likes", "never"):
         if key in found:
             found[key] = several(found[key])
@@ -349,23 +349,6 @@ def several(said: Any) -> Any:
     # "nuts (walnuts and pecans), gluten" is two things
     words = re.split(r"(?:\s*[,;&\n]\s*|\s+and\s+)(?![^()]*\))", said.strip())
     return [re.sub(r"^(?:and|or|also)\s+", "", word) for word in words if word]
-
-
-def needs_said(said: Any) -> Any:
-    """Return needs as one text a need; a sentence that is only understood whole stays whole.
-
-    >>> needs_said("nuts and dairy"), needs_said("latex allergy, so no kiwi and no avocado")
-    (['nuts', 'dairy'], ['latex allergy, so no kiwi and no avocado'])
-    """
-    words = several(said)
-    if not isinstance(said, str) or len(words) < 2 or all(map(_understood, words)):
-        return words
-    return [said.strip()] if _understood(said) else words
-
-
-def _understood(words: str) -> bool:
-    found = read_avoided(words)
-    return found is not None and not found.ask
 
 
 def ages_said(said: str) -> list[str]:

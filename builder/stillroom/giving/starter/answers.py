@@ -20,10 +20,11 @@ from stillroom.core.recipe.model import Recipe
 from stillroom.core.when.giving_days import find_day
 from stillroom.core.words.nearest import did_you_mean
 from stillroom.core.words.problems import Unreadable, say_written
-from stillroom.giving.as_written import NUMBERS, ages_said, needs_said, several
+from stillroom.giving.as_written import NUMBERS, ages_said, several
 from stillroom.giving.asked_back import asked_about, asked_about_all
 from stillroom.giving.model import Sort
 from stillroom.giving.names import plain_name
+from stillroom.giving.needs_written import as_understood
 from stillroom.giving.who import read_age_months, read_pets
 from stillroom.giving.written import read_day, read_hours
 
@@ -165,7 +166,7 @@ def read_needs(text: str) -> Needs:
     ('Tom is coeliac', 'she hates ginger')
     """
     found = Needs()
-    for word in needs_said(text):
+    for word in as_understood(text, several(text)):
         found = _with_word(found, word)
     if asked := asked_about_all(found.avoid, _WHAT):
         raise asked[0]
