@@ -296,21 +296,24 @@ def _household(tidied: _Tidied, row: Any, kinds: list[str], path: str) -> Any:
     for key in ("avoid ingredients", "likes", "never"):
         if key in found:
             found[key] = several(found[key])
-    children = found.get("children")
-    if isinstance(children, str | bool):
-        found["children"] = _ages_of(children)
-    elif isinstance(children, list):  # "5, 7 and 9" in a list is three as well
-        found["children"] = [one for row in children for one in _each_age(row)]
+    if isinstance(found.get("children"), str | bool | list):
+        found["children"] = _ages_of(found["children"])
     return found
 
 
-def _ages_of(said: str | bool) -> Any:
+def _ages_in(row: Any) -> list[Any]:
+    ages = ages_said(row) if isinstance(row, str) else [row]
+    return ages if all(TELLS_AGE.search(str(age)) for age in ages) else [row]
+
+
+def _ages_of(said: str | bool | list[Any]) -> Any:
     """Return "Wren, 3, and Ash (5)" as a text a child, and none for "no" and "none"."""
+    if isinstance(said, list):
+        return [one for row in said for one in _ages_in(row)]
     if said is False or (isinstance(said, str) and not several(said)):
         return []
-    plain = str(said).strip()
     # "2" may be two children as well as one of two years: it is left as it stands, and asked
-    return said if said is True or plain.isdecimal() else ages_said(plain)
+    return said if said is True or said.strip().isdecimal() else ages_said(said)
 
 
 def answered(said: Any) -> Any:
@@ -324,11 +327,6 @@ def _make(row: Any) -> Any:
     if not isinstance(row, dict):
         return row
     return row | {key: answered(row[key]) for key in ("by post", "in parts") if key in row}
-
-
-def _each_age(row: Any) -> list[Any]:
-    ages = ages_said(row) if isinstance(row, str) else [row]
-    return ages if all(TELLS_AGE.search(str(age)) for age in ages) else [row]
 
 
 def _delivery(said: str) -> str:
