@@ -303,7 +303,7 @@ def _household(tidied: _Tidied, row: Any, kinds: list[str], path: str) -> Any:
 
 def _ages_in(row: Any) -> list[Any]:
     ages = ages_said(row) if isinstance(row, str) else [row]
-    return ages if all(TELLS_AGE.search(str(age)) for age in ages) else [row]
+    return ages if len(ages) > 1 and all(map(TELLS_AGE.search, ages)) else [row]
 
 
 def _ages_of(said: str | bool | list[Any]) -> Any:
