@@ -67,3 +67,25 @@ def test_a_place_and_water_name_no_food(phrase: str) -> None:
     reading = read_food(phrase)
     assert len(reading.foods) == 1
     assert reading.known
+
+
+@pytest.mark.parametrize(
+    "phrase",
+    [
+        "dark chocolate (may contain traces of peanut)",
+        "dark chocolate, may contain nuts",
+        "oats (made in a factory with wheat)",
+        "sultanas (packed in a facility that handles peanuts)",
+        "Schokolade (kann Spuren von Nüssen enthalten)",
+    ],
+)
+def test_what_a_packet_leaves_open_is_not_known(phrase: str) -> None:
+    assert not read_food(phrase).known
+
+
+def test_what_a_packet_contains_counts() -> None:
+    assert [one.name for one in read_food("dark chocolate (contains nuts)").foods] == [
+        "dark chocolate",
+        "nut",
+    ]
+    assert read_food("oats (nut free)").known

@@ -33,12 +33,15 @@ def done_with(head: Words, note: Words, food: Staple | None, larder: Larder) -> 
     found: list[Words] = []
     for place, form in enumerate(said):
         if form in phrase_words("put_in"):
-            found += _foods_behind(note[place + 1 :], food, larder)
+            found += foods_behind(note[place + 1 :], food, larder)
     return tuple(found)
 
 
-def _foods_behind(words: Words, food: Staple | None, larder: Larder) -> list[Words]:
-    """Return the food that words begin with, and those joined to it; past "a little hot"."""
+def foods_behind(words: Words, food: Staple | None, larder: Larder) -> list[Words]:
+    """Return the food that words begin with, and those joined to it; past "a little hot".
+
+    Each once, none that is `food` itself or water.
+    """
     found: list[Words] = []
     while words:
         while words and words[0].form in phrase_words("before_it"):

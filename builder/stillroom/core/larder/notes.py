@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from stillroom.core.larder.done_with import done_with
+from stillroom.core.larder.done_with import done_with, foods_behind
 from stillroom.core.larder.harmless import harmless_run
 from stillroom.core.larder.matching import hint, match_name
 from stillroom.core.larder.phrases import Words, forms, phrase_words, split_joined, split_tail
@@ -48,6 +48,10 @@ def read_note(head: Words, note: Words, food: Staple | None, larder: Larder) -> 
         return Effect()
     if note[0].form in ("no", "without") and len(note) > 1:  # "peanut butter (no xylitol)"
         return Effect()
+    if phrase_words("packet_says").intersection(forms(note)):
+        held = foods_behind(note[1:], food, larder) if note[0].form.startswith("contain") else []
+        # "may contain traces of peanut" leaves it open
+        return Effect(others=tuple(held)) if held else Effect(leftover=(" ".join(forms(note)),))
     if joins_more(note):
         return _more(head, note[1:], food, larder, note[0].form)
     if sorts := _sorts_named(head, note, food, larder):
