@@ -330,3 +330,20 @@ def test_what_is_coloured_without_insects_as_a_rule_is_let_through(diet, food):
 
 def test_a_page_of_text_is_no_need():
     assert read_avoided("no nuts, " * 100) is None
+
+
+@pytest.mark.parametrize(
+    ("word", "line", "held"),
+    [
+        ("beef", "100 g vegetable suet", "free"),
+        ("pork", "100 g vegetable lard", "free"),
+        ("pork", "100 g vegan bacon", "not known"),
+        ("beef", "2 tofu steaks", "not known"),
+        ("beef", "100 g suet", "contains"),
+        ("pork", "100 g smoked bacon", "contains"),
+        ("pork", "100 g marshmallows", "may contain"),
+    ],
+)
+def test_what_stands_for_meat_is_none(word: str, line: str, held: str) -> None:
+    written = {"title": "It", "kind": "bake", "ingredients": [line], "method": ["Bake."]}
+    assert answer_avoid(recipe_of(written), word) == held

@@ -89,3 +89,18 @@ def test_what_a_packet_contains_counts() -> None:
         "nut",
     ]
     assert read_food("oats (nut free)").known
+
+
+@pytest.mark.parametrize(
+    ("phrase", "food"),
+    [
+        ("breadcrumbs, gluten free", "gluten-free breadcrumb"),
+        ("flour (gluten free)", "gluten-free flour"),
+        ("chocolate, dairy-free", "dairy-free chocolate"),
+        ("peanut butter (xylitol free)", "peanut butter"),
+    ],
+)
+def test_free_behind_a_comma_is_read_as_before_the_name(phrase: str, food: str) -> None:
+    reading = read_food(phrase)
+    assert reading.food is not None
+    assert reading.food.name == food

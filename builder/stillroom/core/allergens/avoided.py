@@ -32,6 +32,13 @@ _SAVOURY = frozenset({"meat", "cured-meat", "stock", "fish", "cheese", "fat"})
 _FATS = frozenset({"fat", "cheese", "butter"})
 
 
+_INSTEAD_OF_MEAT = late_regex(
+    r"\b(?:vegan|vegetarian|veggie|vegetable|plant[- ]based|meat[- ]free|tofu|soya|cauliflower"
+    r"|mushroom|coconut|celeriac|aubergine|seitan)[- ]\w+",
+    re.IGNORECASE,
+)
+
+
 @dataclass(frozen=True)
 class Avoided:
     """One thing avoided: the foods of a family, or one food; `ask` says why it is not understood.
@@ -114,10 +121,15 @@ class Avoided:
             return "contains"
         if food.kind_of and any(food.kind_of == one.name for one in self.foods):
             return "contains"
-        if (said := self.said_in(words)) != "free":
+        # "vegetable suet" is called after what it stands for
+        called_after = self._is_meat() and set(food.animal) <= NOT_ANIMAL
+        if not called_after and (said := self.said_in(words)) != "free":
             return said
         perhaps = self.perhaps_tags & food.tags or self.perhaps_animals & set(food.animal)
         return "may contain" if perhaps or food.name in self.perhaps_foods else "free"
+
+    def _is_meat(self) -> bool:
+        return "gelatine" in self.animals | self.perhaps_animals
 
     def measures(self, food: Staple, names: frozenset[str]) -> Held:
         """Say whether a food holds one of these allergens, as much as matters to whoever avoids it.
@@ -136,7 +148,9 @@ class Avoided:
         return "may contain" if name in self.little else "contains"
 
     def said_in(self, words: str) -> Held:
-        """Say whether words name it, or what may hold it."""
+        """Say whether words name it, or what may hold it; "tofu steaks" name no beef."""
+        if self._is_meat():
+            words = _INSTEAD_OF_MEAT.sub("", words)
         if self.named and self.named.search(words.lower()):
             return "contains"
         if self.perhaps and self.perhaps.search(words.lower()):

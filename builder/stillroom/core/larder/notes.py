@@ -44,8 +44,9 @@ def read_note(head: Words, note: Words, food: Staple | None, larder: Larder) -> 
         note = note[:-1]  # "limes, juice and zest of"
     if forms(note[:2]) == ("size", "of"):  # "butter, the size of an egg"
         return Effect()
-    if note[-1].form == "free":  # "unsalted, and xylitol-free"
-        return Effect()
+    if note[-1].form == "free":  # "unsalted, and xylitol-free"; "breadcrumbs, gluten free"
+        without = match_name((*note, *head), larder).food
+        return Effect(food=without if without != food else None)
     if note[0].form in ("no", "without") and len(note) > 1:  # "peanut butter (no xylitol)"
         return Effect()
     if phrase_words("packet_says").intersection(forms(note)):
