@@ -21,6 +21,7 @@ from stillroom.giving.pack import Effort, work_out
 from stillroom.giving.pack_pages import pack_data
 from stillroom.giving.planning import plan_gifts
 from stillroom.giving.reading import read_giving_list
+from stillroom.giving.replanning import _days
 from stillroom.giving.who_else import what_a_name_tells
 from stillroom.giving.written import read_day
 from stillroom.giving.written_time import read_weight
@@ -298,3 +299,17 @@ def test_what_is_planned_by_its_kinds_dates_says_whose_they_are() -> None:
     pack = work_out(read_dict(data), recipes, SETTINGS, TODAY, Effort(5))
     (batch,) = pack_data(pack)["batches"]
     assert "These dates are those of any" in batch["whose_dates"]
+
+
+def test_a_day_that_stays_is_no_change_of_the_plan() -> None:
+    """Two batches became one: "not on 27 May" and "no longer to be begun" were said of both."""
+    may, june = date(2028, 5, 27), date(2028, 6, 24)
+    said = list(_days("Beeswax wraps", [may, june], [june], "it was to be begun and was not"))
+    assert said == [
+        "Beeswax wraps are no longer to be begun on 27 May, since it was to be begun and was not."
+    ]
+    assert list(_days("Salt", [may], [june], "")) == [
+        "Salt is to be begun on Saturday 24 June 2028, not on 27 May."
+    ]
+    assert list(_days("Salt", [may], [], "")) == ["Salt is no longer to be begun."]
+    assert list(_days("Salt", [may, may], [may, may], "")) == []

@@ -7,6 +7,7 @@ said as well. Pure.
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Iterator
 from datetime import date
 
@@ -145,24 +146,28 @@ def _batches(pack: Pack, kept: KeptPlan, reasons: _Reasons) -> Iterator[str]:
     before: dict[str, list[KeptBatch]] = {}
     for one in sorted(kept.batches, key=lambda one: one.start):
         before.setdefault(one.recipe, []).append(one)
-    now: dict[str, list[tuple[date, int]]] = {}
+    now: dict[str, list[date]] = {}
     for batch in pack.making.batches:
-        now.setdefault(batch.recipe.slug, []).append((batch.timeline.start, batch.count))
+        now.setdefault(batch.recipe.slug, []).append(batch.timeline.start)
     for recipe in sorted({*before, *now}):
-        waiting = before.get(recipe, [])[reasons.begun(recipe) :]
-        planned = now.get(recipe, [])
+        waiting = [one.start for one in before.get(recipe, [])[reasons.begun(recipe) :]]
         why = reasons.of_recipe(recipe)
-        since = f", since {why}" if why else ""
-        title = _title(pack, recipe)
-        for place in range(max(len(waiting), len(planned))):
-            if place >= len(planned):
-                yield f"{title} {agree(title, 'is', 'are')} no longer to be begun{since}."
-            elif place >= len(waiting):
-                verb = agree(title, "is", "are")
-                yield f"{title} {verb} to be begun on {say_day(planned[place][0])}{since}."
-            elif planned[place][0] != waiting[place].start:
-                day = say_day(planned[place][0])
-                old = say_day_and_month(waiting[place].start)
-                late = since if "was not" in why else ""
-                verb = agree(title, "is", "are")
-                yield f"{title} {verb} to be begun on {day}, not on {old}{late}."
+        yield from _days(_title(pack, recipe), waiting, now.get(recipe, []), why)
+
+
+def _days(title: str, before: list[date], now: list[date], why: str) -> Iterator[str]:
+    """Yield which days of a recipe's making are others; a day that stays is nothing changed."""
+    stay = Counter(before) & Counter(now)
+    old, new = (list((Counter(days) - stay).elements()) for days in (before, now))
+    since = f", since {why}" if why else ""
+    verb = agree(title, "is", "are")
+    for place in range(max(len(old), len(new))):
+        if place >= len(new):
+            on = f" on {say_day_and_month(old[place])}" if now else ""
+            yield f"{title} {verb} no longer to be begun{on}{since}."
+        elif place >= len(old):
+            yield f"{title} {verb} to be begun on {say_day(new[place])}{since}."
+        else:
+            late = since if "was not" in why else ""
+            days = f"{say_day(new[place])}, not on {say_day_and_month(old[place])}"
+            yield f"{title} {verb} to be begun on {days}{late}."
