@@ -143,8 +143,8 @@ def test_more_gone_than_was_made_is_told_and_never_less_than_nothing():
     found = standing(["{day: 2027-12-18, given: The Cragbies, things: [rosemary-salt]}"])
     assert on_shelf(found) == []
     assert found.notes == (
-        "1 more of rosemary-salt left the shelf by 2027-12-18 than were on it: note when they were "
-        "filled, or count the shelf.",
+        "1 more of rosemary-salt left the shelf by Saturday 18 December 2027 than were on it: note "
+        "when they were filled, or count the shelf.",
     )
 
 

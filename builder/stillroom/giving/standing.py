@@ -13,6 +13,7 @@ from fractions import Fraction
 from typing import Any
 
 from stillroom.core.recipe.model import Recipe
+from stillroom.core.words.day_words import say_day
 from stillroom.core.words.problems import Problem, ProblemsFound
 from stillroom.giving.facts import facts_of
 from stillroom.giving.filled_into import container_of, more_than_it_gives, times_filled
@@ -177,7 +178,7 @@ class _Shelf:
             fill.gone += taken
             number -= taken
         if number:
-            words = f"{number} more of {recipe} left the shelf by {day.isoformat()} than were on it"
+            words = f"{number} more of {recipe} left the shelf by {say_day(day)} than were on it"
             self.notes.append(f"{words}: note when they were filled, or count the shelf.")
 
     def made_before(self) -> tuple[MadeBefore, ...]:
