@@ -171,7 +171,9 @@ def _fullest_week(pack: Pack) -> str:
     if not weeks:
         return ""
     week = max(weeks, key=lambda monday: weeks[monday])
-    return f"The fullest week is that of {say_day(week)}: {show_decimal(weeks[week], 1)} hours."
+    hours = show_decimal(weeks[week], 1)
+    word = "hour" if hours == "1" else "hours"
+    return f"The fullest week is that of {say_day(week)}: {hours} {word}."
 
 
 def _months(pack: Pack) -> list[dict[str, str]]:
