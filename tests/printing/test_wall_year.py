@@ -151,6 +151,32 @@ def test_work_stands_in_order_of_days_and_other_years_stand_apart(
     assert any(month.startswith("then") for month in wanted)
 
 
+def test_work_for_a_later_giving_day_says_so_and_no_other_does(hung: tuple[str, bytes]) -> None:
+    """The next Christmas is that of 2026: what is begun before it for another is marked with its year.
+
+    Counted by hand from the calendar: ratafia is shaken from 29 November to January for 2027, mead
+    is begun on 31 October 2027 for 2028 and bottled in December; all else is for the next one.
+    """
+    marked: dict[str, list[tuple[str, str]]] = {}
+    month = ""
+    for column in columns_of(hung[1]):
+        for line in column:
+            if line.size == MONTH_PT or re.fullmatch(rf"({'|'.join(MONTHS)}) \d{{4}}", line.words):
+                month = line.words
+            if found := re.search(r"(?:^|\W)([A-Z][a-z]+ [a-z]+) for (\d{4})$", line.words):
+                marked.setdefault(month, []).append((found[1], found[2]))
+    assert marked == {
+        "November 2026": [("Quince ratafia", "2027")],
+        "December": [("Quince ratafia", "2027")],
+        "October": [("Heather mead", "2028")],
+        "November 2027": [("Heather mead", "2028")],
+        "December 2027": [("Heather mead", "2028")],
+    }
+    with open_pdf(hung[1]) as pdf:
+        said = " ".join(page.extract_text() for page in pdf.pages)
+    assert len(re.findall(r"for 20\d\d", said)) == 5
+
+
 def test_each_thing_has_a_box_to_tick_and_each_month_a_line_to_write_on(
     hung: tuple[str, bytes], recipes: tuple[Recipe, ...]
 ) -> None:

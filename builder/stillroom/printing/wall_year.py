@@ -122,8 +122,10 @@ def _lines(tasks: Iterable[Task], drinks: frozenset[str]) -> list[dict[str, Any]
     ]
 
 
-def _titles(tasks: Sequence[Task]) -> list[str]:
-    return list(dict.fromkeys(task.title for task in tasks))
+def _titles(tasks: Sequence[Task]) -> list[dict[str, str]]:
+    """Return each title once, with the year it is for where that is not the next giving day."""
+    each = dict.fromkeys((task.title, task.later_year) for task in tasks)
+    return [{"title": title, "later": f"for {year}" if year else ""} for title, year in each]
 
 
 def _days(task: Task) -> str:

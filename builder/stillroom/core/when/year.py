@@ -56,8 +56,8 @@ class Occasion:
 class Task:
     """One thing to do in a month: for which recipe and giving day, its first and last day.
 
-    `batches` is above 1 when batches for several giving days are made together; `times` and
-    `minutes` are then those of all.
+    `giving` is the day it is given. `batches` is above 1 when batches for several giving days are
+    made together; `times` and `minutes` are then those of all, `giving` is the first of them.
     """
 
     task: str
@@ -69,7 +69,17 @@ class Task:
     last: date
     times: int
     minutes: int
+    giving: date
+    passes_by: bool
     batches: int = 1
+
+    @property
+    def later_year(self) -> int | None:
+        """Return the year it is given in where an earlier day of that name comes before; else None.
+
+        What is begun in November for next year's Christmas is not for this one, which it passes by.
+        """
+        return self.giving.year if self.passes_by else None
 
 
 @dataclass(frozen=True, slots=True)
@@ -96,13 +106,14 @@ class Month:
 
 @dataclass(frozen=True, slots=True)
 class YearBand:
-    """One batch of the year, for drawing."""
+    """One batch of the year, for drawing; `before` is the day of that name which it is too late for."""
 
     slug: str
     title: str
     kind: str
     occasion: Occasion
     timeline: Timeline
+    before: date | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -195,11 +206,13 @@ def gather_year(
 
 def _next_band(one: Named, choices: list[Occasion], earliest: date) -> YearBand:
     """Lay out the first batch that is begun on a day or later, or the last there is."""
+    before = None
     for occasion in choices:
         timeline = plan_in_season(one.recipe, one.season, occasion.day)[0]
-        if timeline.start >= earliest:
+        if timeline.start >= earliest or occasion == choices[-1]:
             break
-    return YearBand(one.slug, one.title, one.kind, occasion, timeline)
+        before = occasion.day
+    return YearBand(one.slug, one.title, one.kind, occasion, timeline, before)
 
 
 def _tasks(band: YearBand) -> list[Task]:
@@ -217,6 +230,8 @@ def _tasks(band: YearBand) -> list[Task]:
                 last=days[-1],
                 times=len(days) * times,
                 minutes=minutes * times * len(days),
+                giving=band.occasion.day,
+                passes_by=band.before is not None and days[0] <= band.before,
             )
         )
 
@@ -250,6 +265,8 @@ def _together(tasks: list[Task]) -> list[Task]:
                 had,
                 times=had.times + task.times,
                 minutes=had.minutes + task.minutes,
+                giving=min(had.giving, task.giving),
+                passes_by=had.passes_by and task.passes_by,
                 batches=had.batches + 1,
             )
         )
@@ -278,6 +295,7 @@ def _joined(tasks: list[Task]) -> list[Task]:
             last=max(had.last, task.last),
             times=had.times + task.times,
             minutes=had.minutes + task.minutes,
+            passes_by=had.passes_by or task.passes_by,
         )
     return list(joined.values())
 
