@@ -1,6 +1,6 @@
 // Fits the cards or tags of one basket alike: one arrangement, one size of what is seen first.
 
-import { fitCard, largest, orderOf, overflows, settle, stepsOf } from "./card-fit.js";
+import { fitCard, largest, orderOf, overflows, settle, stepsOf, titleShare } from "./card-fit.js";
 import SAID from "../../data/said/pages-card.js";
 import { speaker } from "../words/said.js";
 
@@ -38,8 +38,8 @@ export function fitCards(cards, holder) {
   return cards.map((card) => fitCard(card, holder));
 }
 
-// Without its drawing, without its cautions, without its border; with the words of its title parted.
-const GIVES_WAY = ["data-undrawn", "data-brief", "data-bare", "data-parted"];
+// Without its drawing, without its cautions, without its border.
+const GIVES_WAY = ["data-undrawn", "data-brief", "data-bare"];
 
 /**
  * What gives way on a tag, in the order in which it is tried, as tags.typ tries it.
@@ -51,12 +51,12 @@ function waysOf(tag) {
   const hasDrawing = shape === "wrap" || (tag.hasAttribute("data-beside") && ["rectangle", "luggage"].includes(shape));
   const inside = shape === "wrap" ? [[], ["data-undrawn"], ["data-undrawn", "data-brief"]]
     : hasDrawing ? [[], ["data-undrawn"]] : [[]];
-  const whole = [...inside, ...inside.map((way) => [...way, "data-bare"])];
-  return [...whole, ...whole.map((way) => [...way, "data-parted"])];
+  return [...inside, ...inside.map((way) => [...way, "data-bare"])];
 }
 
 /**
- * Fit the tags of one basket in place: one size for all; then what may gives way, at last the border.
+ * Fit the tags of one basket in place: one size for all, and their titles in the size of the longest;
+ * then what may gives way, at last the border.
  * @param {HTMLElement[]} tags
  * @param {HTMLElement} holder
  * @returns {TagFit[]}
@@ -69,19 +69,35 @@ export function fitTags(tags, holder) {
         for (const name of GIVES_WAY) tag.toggleAttribute(name, way.includes(name));
         tag.dataset.level = level;
       }
-      if (tags.every((tag) => !isOver(tag, holder))) return tags.map(() => ({ fits: true, sides: 1, level, over: [] }));
+      const tried = tags.map((tag) => trial(tag, holder));
+      if (tried.some(({ isOver }) => isOver)) continue;
+      const share = Math.min(...tried.map((one) => one.share));
+      tags.forEach((tag, index) => setTitle(tag, share, tried[index].isParted));
+      return tags.map(() => ({ fits: true, sides: 1, level, over: [] }));
     }
   }
   return tags.map((tag) => {
-    const over = isOver(tag, holder) ? [say(isWrap ? "wrap" : "tag")] : [];
-    return { fits: over.length === 0, sides: 1, level: tag.dataset.level ?? "", over };
+    const { isOver } = trial(tag, holder);
+    return { fits: !isOver, sides: 1, level: tag.dataset.level ?? "", over: isOver ? [say(isWrap ? "wrap" : "tag")] : [] };
   });
 }
 
-/** @param {HTMLElement} tag @param {HTMLElement} holder */
-function isOver(tag, holder) {
-  holder.replaceChildren(tag.cloneNode(true));
-  const over = overflows(holder.querySelector(".card-face"));
+/** @param {HTMLElement} tag @param {number} share @param {boolean} isParted */
+function setTitle(tag, share, isParted) {
+  tag.style.setProperty("--title-share", String(share));
+  tag.toggleAttribute("data-parted", isParted);
+}
+
+/**
+ * Whether a tag holds its words at its step of type, and the share of its size that its title takes.
+ * @param {HTMLElement} tag
+ * @param {HTMLElement} holder
+ */
+function trial(tag, holder) {
+  const copy = /** @type {HTMLElement} */ (tag.cloneNode(true));
+  holder.replaceChildren(copy);
+  const share = titleShare(copy);
+  const isOver = overflows(copy.querySelector(".card-face"));
   holder.replaceChildren();
-  return over;
+  return { share, isOver, isParted: copy.hasAttribute("data-parted") };
 }

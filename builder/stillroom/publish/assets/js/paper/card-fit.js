@@ -137,12 +137,12 @@ function largestFold(copy, arrangement) {
 }
 
 /**
- * Set the title at the largest share of its size at which it stands on one line, or on two; return it.
- * Only a title that goes on neither may have a word parted.
+ * Set the title of a card or tag at the largest share of its size at which it stands on one line, or on
+ * two; return it. Only a title that goes on neither may have a word parted.
  * @param {HTMLElement} copy
  * @returns {number}
  */
-function titleShare(copy) {
+export function titleShare(copy) {
   const title = copy.querySelector(".card-title");
   copy.removeAttribute("data-parted");
   for (const [lines, shares] of TITLE_SHARES) {
