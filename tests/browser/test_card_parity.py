@@ -2,17 +2,23 @@
 
 from __future__ import annotations
 
+import json
+from dataclasses import replace
 from datetime import date
 from pathlib import Path
+from typing import Any
 
 import pytest
 from playwright.sync_api import Page
 
+from browser.firefox import Firefox
 from stillroom.core.book import open_book
-from stillroom.core.label.labelling import make_card
+from stillroom.core.label.labelling import UsageCard, make_card
 from stillroom.core.paper.sheets import CARD_SIZES
+from stillroom.core.paper.tag_shapes import tag_shape
+from stillroom.core.words.problems import Unreadable
 from stillroom.looks.card_designs import choose_design
-from stillroom.printing.cards import CardJob, SheetOptions, fit_cards
+from stillroom.printing.cards import CardJob, SheetOptions, fit_cards, print_tags
 from stillroom.publish.card_designs_page import designs_data
 from stillroom.publish.library import Library
 
@@ -116,3 +122,151 @@ def test_twenty_cards_are_arranged_alike(page: Page, book_address: str, size: st
     assert max(steps.values()) <= LEVELS_APART, steps
     assert {front for front, _ in browser.values()} == {FRONT[size]}
     assert {front for front, _ in typst.values()} == {FRONT[size]}
+
+
+# fourteen is the whole of Regulation (EU) No 1169/2011, Annex II; a title of 60 characters
+ALLERGENS = (
+    "gluten", "crustaceans", "egg", "fish", "peanut", "soya", "milk", "nuts", "celery", "mustard",
+    "sesame", "sulphites", "lupin", "molluscs",
+)  # fmt: skip
+TITLES = ("Rosemary salt", "Bitter-orange and slow winter marmalade of the far island xx")
+SHAPES_TRIED = {"rectangle": {}, "luggage": {}, "round": {"lid_mm": 62}}
+DRESSES = ("plain", "winter", "large-type")
+MANY = (0, 3, 6, 9, 12, 14)
+HELD = """async (asked) => {
+  const room = document.querySelector('stillroom-print-room');
+  const form = room.querySelector('.print-room-form');
+  form.querySelector('[data-recipe="rosemary-salt"]').value = '1';
+  form.elements.made.value = asked.made;
+  form.elements.lid.value = '62';
+  await room.choose();
+  const kept = room.cards.querySelector('template[data-tag="rosemary-salt"]');
+  const tag = kept.content.firstElementChild;
+  const held = {};
+  for (const design of asked.designs) {
+    form.elements.design.value = design;
+    for (const shape of asked.shapes) {
+      form.elements.thing.value = shape;
+      for (const [title, many, words] of asked.cards) {
+        tag.dataset.title = title;
+        tag.querySelector('.card-title').textContent = title;
+        tag.querySelector('.card-allergens')?.remove();
+        if (words) {
+          const said = document.createElement('p');
+          said.className = 'card-allergens';
+          said.innerHTML = words;
+          tag.querySelector('.card-dates').before(said);
+        }
+        const { fitted } = room.layer.fitted(['rosemary-salt'], false, '90x65');
+        const { fit } = fitted.get('rosemary-salt');
+        held[`${design} ${shape} ${title} ${many}`] = fit.fits;
+      }
+    }
+  }
+  return held;
+}"""
+
+
+def longer_cards() -> list[tuple[str, int, UsageCard]]:
+    book = open_book(ROOT / "mkdocs.yml")
+    salt = next(one for one in book.load() if one.slug == "rosemary-salt")
+    card = make_card(salt, book.settings, MADE_ON, url="https://b.example/r/rosemary-salt/")
+    return [
+        (title, many, replace(card, title=title, allergens=ALLERGENS[:many], may_contain=()))
+        for title in TITLES
+        for many in MANY
+    ]
+
+
+def asked_of_browser() -> dict[str, Any]:
+    def marked(card: UsageCard) -> str:
+        words = [(said.text, said.strong) for said in card.allergen_words]
+        return "".join(f"<strong>{text}</strong>" if strong else text for text, strong in words)
+
+    return {
+        "made": MADE_ON.isoformat(), "designs": DRESSES, "shapes": list(SHAPES_TRIED),
+        "cards": [(title, many, marked(card)) for title, many, card in longer_cards()],
+    }  # fmt: skip
+
+
+@pytest.fixture(scope="module")
+def held_on_paper() -> dict[str, bool]:
+    book = open_book(ROOT / "mkdocs.yml")
+    salt = next(one for one in book.load() if one.slug == "rosemary-salt")
+    held = {}
+    for design in DRESSES:
+        for shape, measures in SHAPES_TRIED.items():
+            for title, many, card in longer_cards():
+                options = SheetOptions(design=choose_design(design))
+                try:
+                    print_tags([CardJob(card, salt)], tag_shape(shape, **measures), options)  # type: ignore[arg-type]
+                except Unreadable:
+                    held[f"{design} {shape} {title} {many}"] = False
+                else:
+                    held[f"{design} {shape} {title} {many}"] = True
+    return held
+
+
+def steps_apart(held: dict[str, bool], paper: dict[str, bool]) -> dict[str, int]:
+    """Return for each design, shape and title by how many steps of MANY the two differ."""
+    apart: dict[str, int] = {}
+    for name, fits in held.items():
+        row = name.rpartition(" ")[0]
+        apart[row] = apart.get(row, 0) + (fits != paper[name])
+    return {row: steps for row, steps in apart.items() if steps}
+
+
+def test_a_tag_holds_as_much_in_chromium_as_in_the_pdf(
+    page: Page, book_address: str, held_on_paper: dict[str, bool]
+) -> None:
+    page.goto(f"{book_address}/print-room/")
+    wait_until(page, "!document.querySelector('.print-room-form').hidden")
+    apart = steps_apart(page.evaluate(HELD, asked_of_browser()), held_on_paper)
+    assert set(held_on_paper.values()) == {True, False}
+    assert max(apart.values(), default=0) <= 1, apart  # half a pixel can decide one
+    assert len(apart) <= 2, apart
+
+
+def test_a_tag_holds_as_much_in_firefox_as_in_the_pdf(
+    firefox: Firefox, book_address: str, held_on_paper: dict[str, bool]
+) -> None:
+    firefox.goto(f"{book_address}/print-room/")
+    firefox.wait_for("!document.querySelector('.print-room-form').hidden")
+    held = firefox.evaluate(f"({HELD})({json.dumps(asked_of_browser())})")
+    apart = steps_apart(held, held_on_paper)
+    assert max(apart.values(), default=0) <= 1, apart
+    assert len(apart) <= 2, apart
+
+
+@pytest.mark.parametrize("design", ["plain", "leaves", "winter"])
+def test_a_small_drawing_is_small_in_every_design(
+    page: Page, book_address: str, design: str
+) -> None:
+    """9 mm at least, as card_faces.typ has it, where the words need the room."""
+    page.goto(f"{book_address}/print-room/")
+    wait_until(page, "!document.querySelector('.print-room-form').hidden")
+    least = page.evaluate(
+        """async (design) => {
+          const room = document.querySelector('stillroom-print-room');
+          const form = room.querySelector('.print-room-form');
+          form.querySelector('[data-recipe="rosemary-salt"]').value = '1';
+          form.elements.design.value = design;
+          await room.choose();
+          const { arrange } = await import('/assets/stillroom/js/paper/card-sides.js');
+          const { fitted } = room.layer.fitted(['rosemary-salt'], true, '90x65');
+          const { element } = fitted.get('rosemary-salt');
+          room.layer.holder.replaceChildren(element);
+          const least = [];
+          for (const front of ['gift', 'small gift']) {
+            arrange(element, { sides: 2, front, level: '6' });
+            const style = getComputedStyle(element.querySelector('.card-front'));
+            least.push(style.getPropertyValue('--picture-least'));
+          }
+          return least;
+        }""",
+        design,
+    )
+    assert [float(one.removesuffix("mm")) for one in least] == [
+        choose_design(design).picture.least,
+        9,
+    ]

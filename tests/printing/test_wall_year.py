@@ -152,7 +152,7 @@ def test_work_stands_in_order_of_days_and_other_years_stand_apart(
 
 
 def test_work_for_a_later_giving_day_says_so_and_no_other_does(hung: tuple[str, bytes]) -> None:
-    """The next Christmas is that of 2026: what is begun before it for another is marked with its year.
+    """The next Christmas is that of 2026: what is begun before it for another has its year.
 
     Counted by hand from the calendar: ratafia is shaken from 29 November to January for 2027, mead
     is begun on 31 October 2027 for 2028 and bottled in December; all else is for the next one.
