@@ -106,7 +106,7 @@ class Month:
 
 @dataclass(frozen=True, slots=True)
 class YearBand:
-    """One batch of the year, for drawing; `before` is the day of that name which it is too late for."""
+    """One batch of the year, for drawing; `before` is the day of that name that it comes after."""
 
     slug: str
     title: str
