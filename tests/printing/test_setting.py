@@ -11,6 +11,7 @@ from typing import Any
 import pypdfium2
 import pytest
 
+from stillroom.core.label.contents_list import ContentsEntry
 from stillroom.core.label.labelling import UsageCard
 from stillroom.core.recipe.model import Recipe
 from stillroom.looks.card_designs import choose_design, designs_of
@@ -19,6 +20,7 @@ from stillroom.printing.cards import CardJob, SheetOptions, print_cards
 
 from .conftest import MM, open_pdf
 from .paragraphs import Paragraph, paragraphs_of
+from .test_cards_pdf import LARDER
 
 NAMES = {"to": "Merrin, Dov and very small Ottilie", "sender": "Morwen and Ansgar"}
 # paper on which a design is printed besides white, for its contrast: 4.5 to 1, WCAG 2.2, 1.4.3
@@ -311,3 +313,21 @@ def test_a_card_is_read_whole(read: dict[tuple[str, str], list[Paragraph]]) -> N
     assert len(titles) == len(set(titles)) == 20
     marks: list[Any] = [one for one in read["plain", "90x65"] if one.text.startswith("Made on")]
     assert len(marks) == 20
+
+
+@pytest.mark.parametrize("many", range(4, 12))
+def test_a_short_last_part_of_a_list_stands_beside_another(jobs: list[CardJob], many: int) -> None:
+    """A stranger's cocoa ended in "cornflour), / salt." on its card."""
+    parts = [ContentsEntry(name, False) for name in (*LARDER[:many], "salt")]
+    job = next(one for one in jobs if one.recipe.slug == "lavender-sugar")
+    card = replace(job.card, contents=tuple(parts), strength_text="")
+    for size in ("90x65", "folded-a6"):
+        with open_pdf(print_cards([replace(job, card=card)], size, SheetOptions())) as pdf:
+            words = [word for page in pdf.pages for word in page.extract_words()]
+        (last,) = [word for word in words if word["text"] == "salt."]
+        beside = [
+            word for word in words
+            if word is not last and abs(word["bottom"] - last["bottom"]) < 1
+            and 0 < last["x0"] - word["x1"] < 8
+        ]  # fmt: skip
+        assert beside, (many, size)

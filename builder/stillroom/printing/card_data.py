@@ -26,9 +26,7 @@ def card_data(
         "kind_words": recipe.kind.spoken,
         "what": card.what,
         "contents_head": recipe.kind.contents_heading,
-        "contents": [
-            {"text": entry.text, "emphasised": entry.emphasised} for entry in card.contents
-        ],
+        "contents": contents_data(card),
         "strength": card.strength_text,
         "use": card.use,
         "keep": tie_last(join_sentences(card.keep, card.once_opened)),
@@ -51,6 +49,21 @@ def card_data(
         "is_photograph": shown.is_photograph,
         "address": plain_address(card.url),
     }
+
+
+def contents_data(card: UsageCard) -> list[dict[str, Any]]:
+    """Return what is in it, each part with what stands before it.
+
+    A short last part is tied to the word before it, so that it ends no list alone on a line.
+    """
+    found: list[dict[str, Any]] = []
+    for place, entry in enumerate(card.contents):
+        is_last = place == len(card.contents) - 1 and not card.strength_text
+        ending = f"{found[-1]['text'].split(' ')[-1]}, {entry.text}." if found else ""
+        tied = is_last and len(ending) <= MOST_TIED
+        before = "" if not found else f",{NO_BREAK}" if tied else ", "
+        found.append({"text": entry.text, "emphasised": entry.emphasised, "before": before})
+    return found
 
 
 def plain_address(url: str) -> str:
