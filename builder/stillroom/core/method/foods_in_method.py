@@ -181,10 +181,19 @@ def _without_amounts(
             continue
         if "alcohol" in food.tags and shares_its_noun(clause[end:]):
             continue
-        one = find_foods(Ingredient(food.name, Unmeasured("to taste")), recipe.larder)
+        one = _called(clause[start:end] if tongue else food.name, food, recipe)
         if _wanted(one, clause, recipe) and "toxic" not in food.tags - _craft_tags(recipe):
             yield MethodFood(one, clause.strip(), False, _guess(clause, start, food))
     yield from _unnamed_parts(clause, listed, recipe)
+
+
+def _called(words: str, food: Staple, recipe: Recipe) -> Ingredient:
+    """Return a food as the method calls it, where its book reads that as the same food."""
+    for name in (words, food.name):
+        one = find_foods(Ingredient(name, Unmeasured("to taste")), recipe.larder)
+        if food_of(one).food == food:
+            break
+    return one
 
 
 @once_a_recipe

@@ -93,7 +93,7 @@ class Listed:
             return False
         may = set(food.may_contain)
         return any(
-            food.tags <= own.tags
+            food.tags - {"flavouring"} <= own.tags
             and set(food.allergens) <= set(own.allergens)
             and may <= {*own.allergens, *own.may_contain}
             for own in self.foods
