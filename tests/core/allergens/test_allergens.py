@@ -152,6 +152,14 @@ AVOID = [
     ("sulphites", ["100 g raisins"], "bake", "may contain"),
     ("sulphites", ["100 g prunes"], "bake", "may contain"),
     ("sulphites", ["100 g unsulphured prunes"], "bake", "free"),
+    # what is only wished for, or said of one of two, may be of the others
+    ("sulphites", ["100 g raisins (unsulphured if you can)"], "bake", "may contain"),
+    ("sulphites", ["100 g prunes, ideally unsulphured"], "bake", "may contain"),
+    ("sulphites", ["100 g dried apricots, preferably unsulphured"], "bake", "may contain"),
+    ("sulphites", ["100 g unsulphured raisins or sultanas"], "bake", "may contain"),
+    ("sulphites", ["100 g raisins (regular or unsulphured)"], "bake", "may contain"),
+    ("sulphites", ["100 g unsulphured raisins, chopped or snipped"], "bake", "free"),
+    ("sulphites", ["1 bag of unsulphured raisins"], "bake", "free"),
 ]
 
 

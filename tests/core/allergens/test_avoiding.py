@@ -8,6 +8,7 @@ import yaml
 from care_cases import recipe_of
 from stillroom.core.allergens.of_foods import answer_avoid
 from stillroom.core.allergens.sentences import read_avoided
+from stillroom.core.larder.food_reading import read_food
 from stillroom.giving.facts import facts_of
 
 ROWS = yaml.safe_load(
@@ -107,7 +108,18 @@ def test_nothing_that_a_sentence_names_is_lost(said, each):
      "kohlrabbi: no milk", "sultanna - no milk", "Nuts: none", "except nuts",
      "everything (except nuts)", "eats nothing but nuts", "doesn't eat anything but nuts",
      "hardly eats anything but rice", "wheat kills him oats are fine", "nuts and others",
-     "no 🪁", "never outgrew his egg allergy but is fine"],
+     "no 🪁", "never outgrew his egg allergy but is fine",
+     # what somebody was is one thing; behind it stands what they are
+     "outgrew egg and now allergic to milk", "outgrew milk and got a nut allergy",
+     "used to be vegetarian now vegan", "isn't allergic to wheat he is coeliac",
+     # what is allowed goes on with a need
+     "no egg but loves milk and is coeliac", "vegan but eats honey and is coeliac",
+     "not vegan but coeliac", "not vegan but diabetic", "no egg but loves milk and hates nuts",
+     "no egg, but loves milk and diabetic", "vegetarian except pescatarian",
+     # how bad it is goes on with a food, or with more of somebody
+     "no milk, hospitalised by peanuts", "no milk, step 2 of peanuts",
+     "no milk, on the milk ladder step 3 for peanuts", "no milk, hospitalised for coeliac",
+     "no milk, please as pregnant", "no nuts, even in pregnancy"],
 )  # fmt: skip
 def test_what_is_not_all_understood_is_not_taken_for_a_part_of_it(said):
     found = read_avoided(said)
@@ -127,6 +139,23 @@ def test_what_is_not_all_understood_is_not_taken_for_a_part_of_it(said):
         ("tolerates baked milk, no cheese", ["milk", "cheese"], 1),
         ("milk brings her out in hives", ["milk"], 0),
         ("no 🐷 no 🍷", ["pork", "alcohol"], 0),
+        # a picture says more than a word that only ends, or goes on, like its own
+        ("shellfish 🐟", ["shellfish", "fish"], 0),
+        ("pineapples 🍎", ["pineapples", "apples"], 0),
+        ("steak 🍵", ["steak", "tea"], 0),
+        ("coconut milk 🥛", ["coconut milk", "milk"], 0),
+        ("no milk 🥛", ["milk"], 0),
+        # what was, or is allowed, and no more than that; how bad it is, and nothing else
+        ("outgrew his egg allergy, no nuts", ["nuts"], 1),
+        ("used to be lactose intolerant, no nuts", ["nuts"], 1),
+        ("vegan but eats honey", ["animal products"], 1),
+        ("no nuts but almonds and coconut are fine", ["nuts"], 1),
+        ("no pork but alcohol is fine", ["pork"], 1),
+        ("milk, hospitalised twice", ["milk"], 0),
+        ("milk, step 4 of the ladder", ["milk"], 0),
+        ("no milk, on the milk ladder", ["milk"], 0),
+        ("milk, not even in cakes", ["milk"], 0),
+        ("low salt - doctor's orders after his stroke", ["salt"], 0),
         # what is allowed again is left out all the same, and kept to be told
         ("gluten but dairy is fine", ["gluten"], 1),
         ("nuts except almonds", ["nuts"], 1),
@@ -342,8 +371,37 @@ def test_a_page_of_text_is_no_need():
         ("beef", "100 g suet", "contains"),
         ("pork", "100 g smoked bacon", "contains"),
         ("pork", "100 g marshmallows", "may contain"),
+        # beside plants, and of no known make
+        ("pork", "1 mushroom bacon quiche", "contains"),
+        ("pork", "100 g mushroom bacon", "not known"),
+        ("beef", "1 vegetable beef stew", "contains"),
+        ("beef", "1 mushroom steak pie", "contains"),
+        ("beef", "100 g soya mince", "free"),
+        ("pork", "100 g vegetable shortening", "free"),
+        ("pork", "100 g coconut meat", "free"),
+        ("pork", "2 tofu sausages (water, soya)", "not known"),
     ],
 )
 def test_what_stands_for_meat_is_none(word: str, line: str, held: str) -> None:
     written = {"title": "It", "kind": "bake", "ingredients": [line], "method": ["Bake."]}
     assert answer_avoid(recipe_of(written), word) == held
+
+
+@pytest.mark.parametrize(
+    ("word", "food", "held"),
+    [
+        ("pork", "fried pork rind", "contains"),
+        ("pork", "ham stock cube", "contains"),
+        ("pork", "crispy bacon bits", "contains"),
+        ("beef", "beef stew", "contains"),
+        ("beef", "gravy granules", "may contain"),
+        ("beef", "vegetable suet", "free"),
+        ("pork", "vegetable lard", "free"),
+        ("pork", "vegan bacon", "free"),
+        ("beef", "stock powder", "free"),
+    ],
+)
+def test_of_a_food_of_no_known_make_its_name_is_believed(word: str, food: str, held: str) -> None:
+    staple = read_food(food).food
+    assert staple is not None
+    assert read_avoided(word).held_by(staple) == held

@@ -8,7 +8,8 @@ from __future__ import annotations
 
 import re
 
-from stillroom.core.allergens.near import named_in
+from stillroom.core.allergens.avoiding import read_phrase, says_of_somebody
+from stillroom.core.allergens.near import is_name, named_in
 from stillroom.core.allergens.plainly import tells_more
 from stillroom.core.words.patterns import late_regex
 
@@ -64,6 +65,14 @@ _ALL_BUT = late_regex(
     r"(?: foods?| things)?$",
     re.IGNORECASE,
 )
+_AN_ILL = late_regex(r" (?:allergy|allergies|intolerance|intolerant|free)$")
+# a need of its own, though the word leaves out no more than some food: "but loves milk, diabetic"
+_A_NEED = late_regex(
+    r"\b(?:diab[eéè]t\w*|pre-?diab\w*|type (?:1|2|one|two)|t[12]d?|pesc[ae]tarian\w*|teetotal\w*"
+    r"|abstain\w*|non-?drinker|alcoholic|disulfiram|metronidazole|tinidazole|epi-?pen\w*|gf|df"
+    r"|low|reduced)\b|\b(?:and|who|as|because) (?:\w+ )?(?:is|'s|has|was|takes?|needs?|on|an?)\b",
+    re.IGNORECASE,
+)
 _MORE_THAN_ONE = late_regex(r"\b(?:not|never|no|nor|without|but|except|only)\b|n't\b")
 # "(except coconut)", in a clause of its own
 _EXCEPT = late_regex(
@@ -97,8 +106,8 @@ def allowed_again(text: str) -> bool:
     [False, False, False]
     """
     plain = _BUT.sub("", text)
-    if past := _PAST.match(plain):
-        return not _MORE_THAN_ONE.search(next(filter(None, past.groupdict().values())))
+    if was_once(plain):
+        return True
     return _is_fine(plain) and not _TAKEN_BACK.search(plain) and not _SO_FAR.search(plain)
 
 
@@ -116,8 +125,26 @@ def without_but(text: str) -> str:
 
 
 def was_once(text: str) -> bool:
-    """Whether a clause tells what somebody was, or is not: "used to be vegan"."""
-    return bool(_PAST.match(_BUT.sub("", text)))
+    """Whether a clause tells what somebody was, or is not, and no more than that one thing.
+
+    >>> was_once("used to be vegan"), was_once("used to be vegetarian now vegan")
+    (True, False)
+    """
+    past = _PAST.match(_BUT.sub("", text))
+    what = next(filter(None, past.groupdict().values())).lower() if past else ""
+    return is_name(what) or is_name(_AN_ILL.sub("", what))
+
+
+def tells_a_need(text: str) -> bool:
+    """Whether what is allowed goes on with a need: "loves milk and is coeliac".
+
+    >>> tells_a_need("but loves milk and diabetic"), tells_a_need("but eats honey")
+    (True, False)
+    """
+    if says_of_somebody(text) or _A_NEED.search(text):
+        return True
+    named = (read_phrase(name) for name in named_in(text))
+    return any(one.of_somebody or one.cautions or one.why for one in named if one)
 
 
 def allowed_so_far(text: str) -> bool:
@@ -182,4 +209,6 @@ def without_what_is_allowed(text: str) -> tuple[str, str, bool]:
     )
     if is_more or _TAKEN_BACK.search(found["what"]):  # "no nuts but Ann is vegan"
         return found["bare"], found["what"], True
+    if tells_a_need(found["again"]) or tells_more(found["what"]):
+        return "", "", False
     return found["bare"], found["again"], False

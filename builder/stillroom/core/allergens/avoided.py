@@ -32,9 +32,20 @@ _SAVOURY = frozenset({"meat", "cured-meat", "stock", "fish", "cheese", "fat"})
 _FATS = frozenset({"fat", "cheese", "butter"})
 
 
+_MEATS = (
+    r"(?:steaks?|sausages?|bacon|burgers?|mince|ham|salami|chorizo|meatballs?|beef|pork|veal|ox)"
+)
+_PLANT = (
+    r"(?:veggie|vegetable|tofu|soya|seitan|cauliflower|mushroom|coconut|celeriac|aubergine)[- ]"
+)
+# what a thing is called that stands for meat; a "mushroom bacon quiche" and a "vegetable beef stew"
+# hold plants beside meat
 _INSTEAD_OF_MEAT = late_regex(
-    r"\b(?:vegan|vegetarian|veggie|vegetable|plant[- ]based|meat[- ]free|tofu|soya|cauliflower"
-    r"|mushroom|coconut|celeriac|aubergine|seitan)[- ]\w+",
+    r"\b(?:(?:vegan|vegetarian|plant[- ]based|meat[- ]free)[- ]\w+"
+    rf"|veggie[- ](?!{_MEATS}\b)\w+"
+    rf"|{_PLANT}(?:stock|shortening|rennet|suet|lard|gelatine?)\b|(?:coconut|soya)[- ]meat\b"
+    rf"|{_PLANT}(?!beef|pork|veal|ox){_MEATS}"
+    r"(?= *(?:slices|strips|rashers|pieces|chunks)? *(?:$|[^\w\s-])))",
     re.IGNORECASE,
 )
 
@@ -116,13 +127,15 @@ class Avoided:
         """Say whether a food is, holds or may hold it, by the food's own facts and its name."""
         if food.name in self.but or food.kind_of in self.but:
             return "free"
-        words = " ".join((food.name, *food.parts))
+        words = ", ".join((food.name, *food.parts))
         if food in self.foods or self.tags & food.tags or self.animals & set(food.animal):
             return "contains"
         if food.kind_of and any(food.kind_of == one.name for one in self.foods):
             return "contains"
-        # "vegetable suet" is called after what it stands for
-        called_after = self._is_meat() and set(food.animal) <= NOT_ANIMAL
+        # "vegetable suet" is called after what it stands for; of a "beef stew" nobody knows it
+        called_after = (
+            self._is_meat() and set(food.animal) <= NOT_ANIMAL and food.vegetarian is True
+        )
         if not called_after and (said := self.said_in(words)) != "free":
             return said
         perhaps = self.perhaps_tags & food.tags or self.perhaps_animals & set(food.animal)

@@ -10,7 +10,8 @@ import re
 from dataclasses import dataclass
 from functools import cache
 
-from stillroom.core.allergens.near import named_in
+from stillroom.core.allergens.avoiding import says_of_somebody
+from stillroom.core.allergens.near import is_name, named_in
 from stillroom.core.words.data_files import read_data
 from stillroom.core.words.patterns import late_regex
 
@@ -64,10 +65,9 @@ _ITS_DOING = late_regex(
 )
 # "anything but nuts" leaves the nuts out, and nothing else
 _ALL = late_regex(r"\b(?:anything|everything|nothing|whatever|all (?:foods?|sorts|else))\b")
-# what may go on with a need: "since his stroke no salt", "please no nuts"
-_OPEN = late_regex(
-    r"^(?:since|until|till?|please|sorry|thank|thanks|pls|diagnosed|confirmed|been|hospital|doctor|in)\b"
-)
+_EVEN_IN = late_regex(r"^(?:not )?even in (?:an? |the )?")  # where it hides: "even in chocolate"
+# how far somebody is with it, and since when: no need of its own
+_HOW_FAR = late_regex(r"\b(?:(?:milk|egg) ladder|after (?:an?|his|her|their|the) stroke)\b")
 BECAUSE = frozenset({"because", "because of", "due to"})
 _AND = late_regex(r"^(?:and|or|also|und|et|y|e|en) ", re.IGNORECASE)
 _MOST_OF_A_REASON = 5
@@ -116,7 +116,10 @@ def says_nothing(text: str) -> bool:
     said = text.lower().strip(" .!")
     if not _nothing().fullmatch(said):
         return False
-    return not (_OPEN.match(said) and named_in(said))
+    # it may go on with a need: "please no nuts", "hospitalised by peanuts"
+    hidden = _EVEN_IN.match(said)
+    rest = said[hidden.end() :] if hidden else _HOW_FAR.sub("", said)
+    return not says_of_somebody(rest) and (bool(hidden and is_name(rest)) or not named_in(rest))
 
 
 def tells_what_it_does(text: str) -> bool:

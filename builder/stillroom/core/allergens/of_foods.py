@@ -54,6 +54,15 @@ _UNTREATED = late_regex(
     r"|ongezwaveld\w*)\b",
     re.IGNORECASE,
 )
+# "unsulphured if you can": it may be treated all the same
+_ONLY_WISHED = late_regex(
+    r"\b(?:if|when|where|ideal\w*|prefer\w*|possibl[ey]|try|(?:is|are) best|optional\w*"
+    r"|or (?:\w+ )?unsul\w*|wenn|falls|möglichst|am besten|si possible|de préférence|idéalement"
+    r"|idealmente|si es posible|se possibile|indien|liefst|bij voorkeur)\b"
+    r"|\bunsul\w* or (?:not|sul\w*)\b",
+    re.IGNORECASE,
+)
+_OR = late_regex(r"\b(?:or|oder|ou|o|of)\b", re.IGNORECASE)
 _WORSE: tuple[Answer, ...] = ("free", "may contain", "not known", "contains")
 
 
@@ -103,8 +112,14 @@ def know_ingredient(ingredient: Ingredient) -> Known:
     traces |= {name for food in doubted for name in (*food.allergens, *food.may_contain)}
     if not ingredient.parts:
         traces |= {name for food in staples for name in _held_by_parts(food)}
-    if _UNTREATED.search(f"{ingredient.item} {ingredient.note}"):
-        traces -= {"sulphites"}
+    written = f"{ingredient.item} {ingredient.note}"
+    if _UNTREATED.search(written):
+        if _ONLY_WISHED.search(written):
+            traces |= (
+                {"sulphites"} if any(_UNTREATED.search(one.name) for one in staples) else set()
+            )
+        elif len(staples) == 1 or not _OR.search(written):  # "unsulphured raisins or sultanas"
+            traces -= {"sulphites"}
     denied = contains & _said_free_from(name_of(ingredient)) if unknown else frozenset()
     contains, traces = contains - denied, traces | denied
     return Known(ingredient, staples, contains, frozenset(traces) - contains, unknown)
@@ -255,7 +270,7 @@ def _diet(known: tuple[Known, ...], diet: Diet) -> Answer:
 def _ingredient(known: tuple[Known, ...], avoided: Avoided) -> Answer:
     answers: set[Answer] = {"free"}
     for one in known:
-        words = " ".join((one.ingredient.item, *one.ingredient.parts))
+        words = ", ".join((one.ingredient.item, *one.ingredient.parts))
         if not any(food.name in avoided.but for food in one.staples):
             answers.add(avoided.said_in(words))
         answers |= {avoided.held_by(food) for food in one.staples}

@@ -19,6 +19,7 @@ from stillroom.core.allergens.allowing import (
     allowed_so_far,
     exception_in,
     speaks_of_all,
+    tells_a_need,
     was_once,
     without_but,
     without_what_is_allowed,
@@ -100,12 +101,12 @@ class _Said:
         """Take a clause that allows something; what is allowed only so far is left out."""
         past = was_once(text)
         if (self.left_out and exception_in(text)) or (
-            allowed_again(text) and (past or not says_of_somebody(text))
+            allowed_again(text) and (past or not tells_a_need(text))
         ):
             self.allowed.append(text)
             return True
         named = [one for name in named_in(text) if (one := read_phrase(name)) and not one.ask]
-        if not allowed_so_far(text) or not (named or self.read) or says_of_somebody(text):
+        if not allowed_so_far(text) or not (named or self.read) or tells_a_need(text):
             return False
         self.allowed.append(text)
         self.read += named

@@ -10,6 +10,7 @@ import unicodedata
 from collections.abc import Mapping
 from functools import cache
 
+from stillroom.core.allergens.near import named_in
 from stillroom.core.words.data_files import read_data
 from stillroom.core.words.patterns import late_regex
 
@@ -28,7 +29,8 @@ def in_words(text: str) -> str | None:
     """
     if text.isascii():
         return text
-    found: list[str] = []
+    # "shellfish 🐟" and "coconut milk 🥛" do not name the fish and the milk of the pictures yet
+    named, found = named_in(text), list[str]()
     for piece in _DRAWN.sub("", text).split():
         word = ""
         for letter in piece:
@@ -39,7 +41,7 @@ def in_words(text: str) -> str | None:
                 return None
             _put(found, word)
             word = ""
-            if said and said not in text.lower():
+            if said and said not in named and not (said == "is fine" and said in text.lower()):
                 leads = not found or found[-1].lower() in _LEADS_ON or said.startswith("is ")
                 found[-1:] = found[-1:] if leads else [f"{found[-1].rstrip(',')},"]
                 _put(found, said)
