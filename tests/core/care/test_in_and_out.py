@@ -63,6 +63,12 @@ Crack the eggs and throw away the shells. | egg
 Wash the jars and fill with walnuts and honey. | walnut
 Clean the pan and melt the butter in it. | butter
 Rinse the bottles and put a walnut in each. | walnut
+Pack the plums into sterilised jars with a few almonds. | almond
+Fill clean jars with plums and brandy. | brandy
+Mix cream and eggs in a clean pan. | cream
+Pour the brandy over and wipe the jar rims. | brandy
+Stir in the almonds and peel off the film. | almond
+Add almonds with skins removed. | almond
 Do not forget the almonds. | almond
 Never leave out the egg. | egg
 No need to peel the apples, put them straight in. | apple
@@ -78,6 +84,8 @@ Remove the almonds and the walnuts. | almond
 Remove the egg shells. | egg
 Trim the celery off. | celery
 Use the egg whites for another recipe. | egg
+Wash the jars with vodka. | vodka
+The jars are rinsed with vodka. | vodka
 Do not add milk. | milk
 Keep it away from milk. | milk
 Serve with cheese. | cheese

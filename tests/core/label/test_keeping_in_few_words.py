@@ -80,6 +80,12 @@ mustard | Stored in a cool dark place it should be fine for 3 months. | 3 months
 mustard | Eat up in 3 months. | 3 months |
 mustard | Should be eaten inside 3 months. | 3 months |
 mustard | Throw out anything left after 3 months. | 3 months |
+mustard | Keep cold. | 1 month | cold
+mustard | Store in a cold, dry place. | 1 year |
+mustard | Keep in a cold dark place. | 1 year |
+chutney | It is fine to leave it to mature for 6 months. | 1 year |
+chutney | Mature for max 3 months. | 1 year |
+chutney | Turn the jars daily for the last 2 weeks. | 1 year |
 mustard | Let stand 2 weeks before opening. | 1 year |
 mustard | Leave in the fridge 2 weeks to mellow, then store in the cupboard. | 1 year |
 chutney | Store in a cool dark place for 4 weeks before opening. | 1 year |

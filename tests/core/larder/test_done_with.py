@@ -37,6 +37,9 @@ prunes, each stuffed with an almond | almonds
 cherries, dipped in milk chocolate | milk chocolate
 bread, cut in cubes and fried in butter | butter
 sultanas, soaked overnight in Marsala and cream | cream
+apricots, dried and soaked in tea | dried apricot
+haddock, smoked and poached in milk | milk
+raisins, soaked in rum rather than water | rum
 """.strip().splitlines()
 _HOLDS_NO_MORE = """
 sultanas, soaked in hot water for an hour

@@ -47,6 +47,7 @@ def read_note(head: Words, note: Words, food: Staple | None, larder: Larder) -> 
     if note[-1].form == "free":  # "unsalted, and xylitol-free"; "breadcrumbs, gluten free"
         without = match_name((*note, *head), larder).food
         return Effect(food=without if without != food else None)
+    note = _before_the_other(note)
     if note[0].form in ("no", "without") and len(note) > 1:  # "peanut butter (no xylitol)"
         return Effect()
     if phrase_words("packet_says").intersection(forms(note)):
@@ -63,7 +64,8 @@ def read_note(head: Words, note: Words, food: Staple | None, larder: Larder) -> 
     if note[0].form in phrase_words("ends") or phrase_words("denials") & set(forms(core)):
         return Effect()
     if beside := done_with(head, note, food, larder):
-        return Effect(others=beside)
+        # "apricots, dried and soaked in tea" are dried ones
+        return Effect(food=_changed(head, note, food, larder).food, others=beside)
     named = match_name(core, larder).food if food and core else None
     if food and named == food:
         return Effect()  # "sultanas (golden raisins)": its other name
@@ -75,6 +77,12 @@ def read_note(head: Words, note: Words, food: Staple | None, larder: Larder) -> 
     if len(core) <= _SHORT and note[0].form not in phrase_words("prose"):
         return _qualified(head, core, food, larder)
     return _changed(head, core, food, larder)
+
+
+def _before_the_other(note: Words) -> Words:
+    """Leave out what a note denies behind what it says: "soaked in rum rather than water"."""
+    ends = (place for place, word in enumerate(note) if word.form in ("rather", "instead"))
+    return note[: next(ends, 0) or len(note)]
 
 
 def joins_more(note: Words) -> bool:

@@ -18,7 +18,8 @@ _LONG = rf"(?:about |roughly |around |a good |at least |up to )?({SPAN_PATTERN})
 # between the verb and its time: what says that it is still being made, or is about something else
 _NOT_YET = (
     r"(?:(?!\b(?:after|before|until|till|from|over|once|stirring|improv\w*|matur\w*|getting|warm|hot"
-    r"|simmer\w*|boil\w*|cooking|turning|shaking)\b)[^.;])*?"
+    r"|simmer\w*|boil\w*|cooking|turning|shaking|infus\w*|steep\w*|ferment\w*|leave|stand|soak\w*"
+    r"|cur(?:e|ing)|macerat\w*)\b)[^.;])*?"
 )
 _AND_THEN = (
     r"(?!\s*(?:,\s*)?(?:before|until|till|then"
@@ -26,14 +27,19 @@ _AND_THEN = (
 )
 KEEPS = clause_regex(
     # "biscuits keep", "they keep"; "Keep two weeks before eating" is a wait
-    r"\b(?:keeps|(?:they|these|it|[a-z]{2,}s) keep|(?:will|should|can|may|ll)(?: \w+ly)? keep"
+    r"\b(?:keeps|(?:they|these|it|(?!always)[a-z]{2,}s) keep"
+    r"|(?:will|should|can|may|ll)(?: \w+ly)? keep"
     r"|(?:not|cannot|never|\w+n['’]t) (?:keep|last)|lasts"
-    r"|(?:will|should|can|may|ll|th[a-z]+) last"
+    r"|(?:will|should|can|may|ll|that|this|these|those|they) last"
     r"|[a-z]{3,}s last|lives?(?: \w+ly)?|fridge life"
     r"|stays? (?:good|fresh|crisp)|(?:is|are|be) good for|^\W*good for|best within"
     rf"|shelf[- ]life)\b{_NOT_YET}\b{_LONG}{_AND_THEN}"
 )
 _IS_WELL = r"(?:is|are|be|remains?|stays?|they['’]re|it['’]s)"
+_IN_THE_MAKING = (
+    r"(?:matur|steep|infus|ferment|leav|left|stand|soak|cur(?:e|ing)|macerat|age|rest|wait|brew|dry|shak"
+    r"|stir|boil|simmer|cook|bak)\w*"
+)
 _WELL = r"(?:good|fine|ok|okay|safe|fresh|edible|crisp|perfect)"
 _SURE = (
     KEEPS,
@@ -51,14 +57,15 @@ _SURE = (
         rf"{_NOT_YET}\b(?:for|up to)\s+{_LONG}{_AND_THEN}"
         rf"|\b(?:stores|holds)(?: (?:well|up|happily|nicely))?(?: for)?\s+{_LONG}{_AND_THEN}"
         rf"|\b(?:use|best|eat|consume) (?:by|before)\s+{_LONG}(?! (?:after|from|before))"
-        rf"|\b(?:max|maximum|at (?:the )?most)\b[.:]?\s+{_LONG}"
+        rf"|(?:^|(?<=[.] ))(?![^.]*\b{_IN_THE_MAKING})[^.]*?"
+        rf"\b(?:max|maximum|at (?:the )?most)\b[.:]?\s+{_LONG}"
     ),
 )
 _COLD = r"(?:fridge|refrigerator|refrigerated?|chilled|cold)"
 _DRY = r"(?:tins?|air-?tight|cupboard|pantry|larder|sealed|box|container|room temperature)"
 _BESIDE = (
     r"(?:in|the|an?|your|and|at|of|dry|dark|cool|closed|lidded|clean|biscuit|cookie|cake|glass|jars?"
-    r"|place|for|up to|about|life|shelf[- ]life|storage|shelf|they|it|these)"
+    r"|place|for|up to|about|life|storage|shelf|they|it|these)"
 )
 _OR_FROZEN = r"(?:\W+(?:or\W+)?(?:freezer|frozen|freeze)\b.*)?"
 

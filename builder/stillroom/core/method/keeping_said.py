@@ -33,11 +33,12 @@ PLACE_WORDS: Mapping[Place, str] = {
 }
 
 _FREEZER = clause_regex(r"\b(freezer?|frozen)\b")
-_FRIDGE = clause_regex(
-    r"\b(fridge|refrigerat\w*|chilled"
-    r"|(?:keep|kept|stored?)(?: \w+){0,2} cold"
-    r"(?! (?:room|place|cellar|larder|pantry|cupboard|water)))\b"
+# "keep cold", and no "cold, dry place"
+_KEEP_COLD = (
+    r"(?:keep|kept|stored?)(?: (?:it|them|this|these|very|always))* cold\b"
+    r"(?!,? (?:and |but )?(?:dry|dark|airy|room|place|cellar|larder|pantry|cupboard|water|spot))"
 )
+_FRIDGE = clause_regex(rf"\b(?:fridge|refrigerat\w*|chilled|{_KEEP_COLD})\b")
 _ONCE_OPENED = clause_regex(r"[^,.;]*\b(?:once|when|after|if) open(?:ed|ing)\b[^,.;]*")
 _PUT_AWAY = clause_regex(
     r"\b(?:keeps?|kept|stored?|storing|stays?|lasts?|lives?)\b(?! stirring)[^.;]*"
@@ -45,7 +46,7 @@ _PUT_AWAY = clause_regex(
     r"|\b(?:fridge|refrigerator)\b[^.;]*\b(?:keeps|will keep|lasts?|stays? good|good for|life)\b"
     r"|\b(?:fridge|refrigerator|freezer|refrigerated?|freeze|frozen)\b[^.;]*"
     r"\b(?:for up to|up to|within|use by|at once)\b[^.;]*\b(?:days?|weeks?|months?)\b"
-    r"|\b(?:keep|kept|stored?)(?: \w+){0,2} cold\b"
+    rf"|\b{_KEEP_COLD}"
     r"|\brefrigerate\b"
     r"(?![^.;]*\b(?:minutes?|hours?|overnight|until|till|to (?:set|firm|chill)|then)\b)"
     r"|\b(?:chill|leave|put|place|rest|cure|stand)\b[^.;]*\b(?:fridge|refrigerator)\b"
@@ -86,8 +87,8 @@ _NOT_KEPT_ELSEWHERE = clause_regex(
 )
 _ON_THE_SHELF = clause_regex(
     r"\b(?:cupboard|pantry|larder|shel(?:f(?![- ]life)|ves)|cellar|room temperature"
-    r"|cool,? (?:dark |dry )?place"
-    r"|cool,? dark|dark,? cool)\b"
+    r"|co(?:ol|ld),? (?:and )?(?:dark |dry )?(?:place|spot)"
+    r"|co(?:ol|ld),? (?:and )?(?:dark|dry)|(?:dark|dry),? (?:and )?co(?:ol|ld))\b"
 )
 _ONLY_SERVES = clause_regex(
     r"\b(?:when|once) (?:it is |they are )?(?:served|serving)|\bto serve\b|^\W*(?:serve|garnish"

@@ -10,20 +10,36 @@ import re
 
 from stillroom.core.words.patterns import clause_regex
 
+_ELSEWHERE = (
+    # German, French, Italian, Spanish, Dutch
+    r"\b(?:entfern|herausn[ei]hm|herausnehm|entkern|entstein|wegwerf|retire|enlev|ôte|jete|dénoyaut"
+    r"|toglie|rimuov|elimin|scart|denocciol|quita|retira|deshues|desech|verwijder|weggooi|ontpit)\w*"
+)
 _TAKEN_OUT = clause_regex(
     r"\b(?:discard|remov|compost|pick out|take out|lift out|cut (?:off|out)|strip off)\w*\b|\bbin\b"
     r"|\bthrow[ns]?\b(?=[^.;]*\b(?:away|out|off)\b)"
     r"|\b(?:chop|trim|slic|snip|pull|break|twist|pick|peel|cut|scrape?)\w*\b(?=[^.;]*\b(?:off|away)\b)"
-    r"|\b(?:another|some other) (?:day|time|use|recipe|purpose)\b"
-    # German, French, Italian, Spanish, Dutch
-    r"|\b(?:entfern|herausn[ei]hm|herausnehm|entkern|entstein|wegwerf|retire|enlev|ôte|jete|dénoyaut"
-    r"|toglie|rimuov|elimin|scart|denocciol|quita|retira|deshues|desech|verwijder|weggooi|ontpit)\w*",
+    rf"|\b(?:another|some other) (?:day|time|use|recipe|purpose)\b|{_ELSEWHERE}",
     re.IGNORECASE,
 )
+_OUT_ELSEWHERE = clause_regex(_ELSEWHERE, re.IGNORECASE)
+_AND_ELSEWHERE = clause_regex(r"\s+(?:und|et|e|y|en)\s+", re.IGNORECASE)
+# "almonds with skins removed" are in it
+_WITHOUT_A_PART = clause_regex(
+    r"\bwith (?:the |their |its )?(?:\w+ ){1,2}"
+    r"(?:removed|discarded|cut off|taken (?:out|off|away))\b",
+    re.IGNORECASE,
+)
+_VESSELS = (
+    r"(?:jars?|bottles?|lids?|pans?|equipment|boards?|hands|rims?|funnel|utensils|knife|knives|tools?"
+    r"|surfaces?|demijohn|bucket|vessels?|crock|everything)"
+)
+# what is said to do, and no "clean jars"
 _CLEANING = clause_regex(
-    r"\b(?:wash|clean|scrub|rins|wip|disinfect|sterilis|sanitis)\w*\b.*\b(?:jars?|bottles?|lids?"
-    r"|pans?|equipment|boards?|hands|rims?|funnel|utensils|kniv?f?es?|tools?|surfaces?|demijohn"
-    r"|bucket|vessels?|crock|everything)\b",
+    r"(?:^|\b(?:and|then|to|first|now|by)\b)\W*(?:wash|clean|scrub|rins|wip|disinfect|sterili[sz]"
+    rf"|sanitis)(?:e|es|ing)?\s.*\b{_VESSELS}\b"
+    rf"|\b{_VESSELS}\s+(?:\w+\s+)?(?:are|is|be|were)\s+(?:\w+\s+)?(?:washed|cleaned|scrubbed|rinsed"
+    r"|wiped|disinfected|sterili[sz]ed)\b",
     re.IGNORECASE,
 )
 _OUT = (
@@ -40,6 +56,7 @@ _DONE = (
 _DONE_NEXT = (
     r"put|top|coat|roll|dip|work|rub|press|layer|tip|drop|cover|finish|season|toss|cook|use|lay|pack"
     r"|mix|pound|process|crush|soak|give|push|ice|line|grease|butter|cream|chop|grind|chuck"
+    r"|wash|clean|wipe|rinse|scrub|sterili[sz]e|trim|slice|snip|peel|pull|twist|pick"
 )
 _LEAD = r"(?:^|(?<=\band )|(?<=\bthen )|(?<=& ))"
 # where a verb begins that says what to do, and no thing: "its cover"
@@ -64,6 +81,7 @@ def what_stays_in(clause: str) -> list[str]:
     >>> what_stays_in("Blanch the almonds and discard the skins")
     ['Blanch the almonds and ']
     """
+    clause = _WITHOUT_A_PART.sub("", clause)
     if not _TAKEN_OUT.search(clause) and not _CLEANING.search(clause):
         return [clause]
     begins = [found.start() for found in _A_VERB.finditer(clause)]
@@ -73,6 +91,9 @@ def what_stays_in(clause: str) -> list[str]:
         part = clause[start:end]
         if _WHAT_WENT_BEFORE.match(part) and kept:
             kept.pop()
+        elif _OUT_ELSEWHERE.search(part):
+            pieces = _AND_ELSEWHERE.split(part)
+            kept += [piece for piece in pieces if not _OUT_ELSEWHERE.search(piece)]
         elif part.strip() and not _TAKEN_OUT.search(part) and not _CLEANING.search(part):
             kept.append(part)
     return kept

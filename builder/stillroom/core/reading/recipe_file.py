@@ -145,8 +145,8 @@ def _draft_of(recipe: Recipe | None, larder: Larder) -> Recipe | None:
 
 def _completed(recipe: Recipe, larder: Larder) -> Recipe:
     """Return a recipe with what the book knows of its foods and of how it keeps."""
-    dated = recipe.model_copy(update={"waits_of_method": waits_to_go_by(recipe)})
-    known = the_one(_with_foods(dated, larder))
+    fed = _with_foods(recipe, larder)
+    known = the_one(fed.model_copy(update={"waits_of_method": waits_to_go_by(fed)}))
     return known.model_copy(update={"keeps": known_keeping(known), "plans_by": planned_span})
 
 

@@ -9,29 +9,38 @@ weeks in a cupboard are no eight months. Leaves out how a method's words are rea
 
 from __future__ import annotations
 
-import re
 from dataclasses import dataclass
 from datetime import date
 from fractions import Fraction
 from functools import lru_cache
 from typing import Final
 
+from stillroom.core.lines.ingredient_food import food_of
 from stillroom.core.recipe.method_times import Said, times_in_method, total_days
 from stillroom.core.recipe.model import Recipe
 from stillroom.core.when.spans import Span
 from stillroom.core.when.stage_dates import lay_out
 from stillroom.core.when.stages import MILESTONES, Stage, parse_stage
 from stillroom.core.when.timeline_checks import check_timeline
-from stillroom.core.words.patterns import late_regex
 from stillroom.core.words.problems import Problem, Unreadable
 
 # any start will do to compare lengths
 _A_START: Final = date(2027, 2, 1)
 _NEAR: Final = Fraction(3, 4)
 _SOME_DAYS: Final = 5
-_FEEDS_YEAST: Final = late_regex(
-    r"\b(?:sugar|honey|yeast|syrup|juice|must|wort|malt|treacle|molasses|cider|grapes?|tea|bug|scoby)\b",
-    re.IGNORECASE,
+# vegetables in salt; whatever else may feed yeast, whose gas bursts bottles
+_SOURS_IN_SALT: Final = frozenset(
+    {
+        "low-acid-vegetable",
+        "vegetable",
+        "salt",
+        "spice",
+        "herb",
+        "dried-herb",
+        "fresh-herb",
+        "water",
+    }
+    | {"garlic", "chilli"}
 )
 _WORK: Final = frozenset({"prepare", "strain", "bottle", "finish", "give"})
 
@@ -77,9 +86,9 @@ def dates_of_kind(recipe: Recipe) -> KindDates | None:
 
 
 def waits_to_go_by(recipe: Recipe) -> tuple[Stage, ...]:
-    """Return a timeline with the waits of the method, where they outdo the kind's; else ().
+    """Return a timeline with the waits of the method, where those of the kind will not do; else ().
 
-    None where what it says does not go together, as what is past its keeping before it is ready.
+    Nothing either where they do not go together, as what is past its keeping before it is ready.
     """
     said = () if recipe.timeline else times_in_method(recipe.method)
     if not said or _agrees(recipe, said):
@@ -98,14 +107,14 @@ def waits_to_go_by(recipe: Recipe) -> tuple[Stage, ...]:
 def _is_all_its_waiting(recipe: Recipe, said: tuple[Said, ...]) -> bool:
     """Whether waits that are shorter than the kind's are all that is waited for.
 
-    Some days in spirit, sugar or salt are; a must that has bubbled for a week is not ready, and its
-    gas bursts bottles.
+    Some days in spirit, sugar or salt are; a must that has bubbled for a week is not ready.
     """
     if max(_days(one.span) for one in said) < _SOME_DAYS:
         return False
     kind = recipe.kind
     if kind.is_("living"):
-        return not any(_FEEDS_YEAST.search(one.item) for one in recipe.ingredients)
+        foods = [food_of(one).food for one in recipe.ingredients]
+        return all(food is not None and food.tags & _SOURS_IN_SALT for food in foods)
     return kind.is_("steeped")
 
 
