@@ -12,6 +12,7 @@ import pytest
 
 from care_cases import recipe_of
 from stillroom.core.larder.shelves import Larder
+from stillroom.core.lines.ingredient_food import food_of
 from stillroom.core.method.foods_in_method import foods_in_method
 from stillroom.core.method.keeping_said import kept_at
 from stillroom.core.reading.recipe_file import read_recipe
@@ -52,7 +53,8 @@ def _recipe(language: str, method: str, item: str = "200 g sugar") -> Recipe:
 def test_a_word_that_only_looks_like_a_food_brings_none(
     language: str, method: str, foods: list[str]
 ) -> None:
-    found = [one.ingredient.item for one in foods_in_method(_recipe(language, method))]
+    named = (food_of(one.ingredient).food for one in foods_in_method(_recipe(language, method)))
+    found = [food.name for food in named if food]
     assert [food for food in found if food != "oil"] == foods
 
 
