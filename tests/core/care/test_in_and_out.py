@@ -6,9 +6,12 @@ something that is taken out must be found, and a tool that is called after a foo
 
 from __future__ import annotations
 
+from time import process_time
+
 import pytest
 
 from stillroom.core.method.foods_in_method import foods_in_method
+from stillroom.core.method.sentences import affirmed_clauses
 from stillroom.core.reading.recipe_file import read_recipe
 
 _HEAD = (
@@ -74,6 +77,10 @@ Never leave out the egg. | egg
 No need to peel the apples, put them straight in. | apple
 Instead of lard I use butter. | butter
 In go the walnuts. | walnut
+The butter should be left out to soften overnight. | butter
+The eggs are left out of the fridge. | egg
+Stir in almonds, cream, vanilla and the mixture should not boil. | cream
+Stir in almonds, vanilla, cream and the syrup must not catch. | cream
 """.strip().splitlines()
 _LEFT_OUT = """
 Throw the walnuts away. | walnut
@@ -89,6 +96,9 @@ The jars are rinsed with vodka. | vodka
 Do not add milk. | milk
 Keep it away from milk. | milk
 Serve with cheese. | cheese
+The walnuts should be left out. | walnut
+Grapes, walnuts and raisins should be avoided. | walnut
+Grapes, walnuts and raisins must not be added. | walnut
 """.strip().splitlines()
 
 
@@ -119,3 +129,10 @@ def test_what_is_put_in_is_found_beside_what_is_taken_out(row: str) -> None:
 def test_what_is_taken_out_is_not_in_it(row: str) -> None:
     words, food = row.split(" | ")
     assert [one for one in _named(words) if food in one] == []
+
+
+@pytest.mark.parametrize("end", ["", "b or "])
+def test_a_long_word_behind_a_denial_takes_no_time(end: str) -> None:
+    begun = process_time()
+    assert affirmed_clauses(f"Never add x, {end}{'a' * 3000}!") == ([] if end else ["a" * 3000])
+    assert process_time() - begun < 1

@@ -175,7 +175,8 @@ def _without_amounts(
         forms = tuple(word.form for word in words_of(clause[start:end]))
         if listed.holds(forms, food) or listed.tells_all_of(food) or "water" in food.tags:
             continue
-        if tongue and (_is_listed_oil(food, listed) or forms[-1] in _words_of_title(recipe)):
+        of_title = not food.allergens and forms[-1] in _words_of_title(recipe)
+        if tongue and (_is_listed_oil(food, listed) or of_title):
             continue
         if not _stands_as_food(clause, start, end, _spoken(forms, food, tongue)):
             continue
@@ -215,7 +216,9 @@ def _tongue(recipe: Recipe) -> str:
 
 def _is_listed_oil(food: Staple, listed: Listed) -> bool:
     """Whether an oil is that of the list: "mit Öl bedecken" is of the 400 ml Olivenöl."""
-    return "oil" in food.tags and any("oil" in own.tags for own in listed.foods)
+    return "oil" in food.tags and any(
+        "oil" in own.tags and set(food.allergens) <= set(own.allergens) for own in listed.foods
+    )
 
 
 def _words_of_title(recipe: Recipe) -> frozenset[str]:

@@ -21,7 +21,8 @@ _CLAUSE = clause_regex(r"\s*[,:();.!?]\s*(?:but\s+)?|\s+but\s+", re.IGNORECASE)
 _NEGATED = clause_regex(
     r"\b(never|not|no|nor|without|n't|don't|don’t|cannot|avoid|instead of|away from|far from"
     r"|clear of|rather than|free from|(?:to|should|must|best|better|is|are) (?:be )?avoided"
-    r"|(?:is|are|should|must|best|better) (?:be )?left out"
+    r"|(?:is|are|should|must|best|better) (?:be )?left out(?! (?:to|of the (?:fridge|refrigerator"
+    r"|freezer|larder|cupboard)|for|over ?night|until|till|on|at|in|an?|all|uncovered)\b)"
     r"|(?:is|are) (?:\w+ )?(?:toxic|poisonous|forbidden)"
     r"|(?:harmful|dangerous|unsafe|deadly|bad) (?:to|for)"
     r"|some (?:recipes|people|cooks|bakers|others|makers) (?:add|use|put|include|swear))\b",
@@ -29,7 +30,10 @@ _NEGATED = clause_regex(
 )
 # "chocolate, onions and raisins should be avoided": the list began before
 _ENDS_IN_DENIAL = clause_regex(
-    r"^(?:\w+ ){0,3}(?:and|or) (?:[\w'’-]+ ){1,3}(?:is|are|should|must|can|do|does)\b",
+    r"^(?:\w+ ){0,3}(?:and|or) (?:[\w'’-]+ ){1,3}(?:(?:is|are|can be) (?:\w+ )?(?:toxic|poisonous"
+    r"|forbidden|harmful|dangerous|unsafe|deadly|bad)|(?:is|are|should|must|can|may|do|does)"
+    r"(?: all| both| best)? (?:(?:be )?(?:avoided|left out|omitted)|(?:not|never) (?:be )?(?:used"
+    r"|added|given|fed|eaten|included|put|go|belong)))\b",
     re.IGNORECASE,
 )
 # "bring to the boil without stirring": what stands before it is done all the same
@@ -37,7 +41,9 @@ _BESIDE_WHAT_IS_DONE = clause_regex(
     r"\s+(?:without|with no|instead of|rather than"
     r"|until (?:(?:it|they) (?:is|are) )?no (?:longer|more)"
     r"|(?:for )?(?:no|not) (?:more|longer) than|not too|(?:so|so that|or) (?:it|they|the \w+)"
-    r" (?:do|does|will|is|are|can)\s?(?:not|n['’]t)|leaving no)\b",
+    r" (?:do|does|will|is|are|can)\s?(?:not|n['’]t)|leaving no"
+    r"|and (?:[\w'’-]+ ){1,3}(?:do|does|will|should|must|can|may)\s?(?:not|never|n['’]t) (?:boil"
+    r"|burn|brown|colou?r|catch|stick|curdle|split|melt|overheat|get|become|foam))\b",
     re.IGNORECASE,
 )
 # "do not use the leaves, or the stems": the second belongs to what was forbidden
@@ -45,10 +51,10 @@ _GOES_ON = clause_regex(r"\s*(?:or|nor)\b", re.IGNORECASE)
 # "never add grapes, raisins or chocolate": the list goes on to its "or", and to no verb
 _ENDS_A_LIST = clause_regex(
     r"^(?!.*\b(?:will|would|do|does|is|are|can|may|works?|instead)\b)"
-    r"(?:\w+ ){0,3}(?:or|nor) (?:\w+ ?){1,3}$",
+    r"(?:\w+ ){0,3}(?:or|nor) \w+(?: \w+){0,2} ?$",
     re.IGNORECASE,
 )
-_OF_A_LIST = clause_regex(r"^(?:[\w'’-]+ ?){1,3}$")
+_OF_A_LIST = clause_regex(r"^[\w'’-]+(?: [\w'’-]+){0,2} ?$")
 _BEGINS_WITH_A_VERB = clause_regex(
     r"^(?:(?:then|and|now|just) )?(?:add|stir|mix|pour|put|boil|cook|bake|heat|simmer|fill|keep"
     r"|store|strain|use|take|leave|let|cover|warm|melt|beat|whisk|fold|knead|dip|roll|press|spread"

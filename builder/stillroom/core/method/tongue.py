@@ -13,6 +13,18 @@ from stillroom.core.words.patterns import any_word, clause_regex
 
 _WORD = clause_regex(r"[^\W\d_]+")
 _FEWEST = 2
+_SMALL = (
+    r"(?:(?:von|de[rmns]?|die|das|eine[rms]?|du|la|les?|los|las|el|lo|gli|il|della|di|het|een|\d+|k?g|ml)"
+    r" |d[eu]? ?l?['’]|l['’])*"
+)
+# "statt Butter Mandelmus nehmen": what stands behind the one that is not taken is
+_INSTEAD = clause_regex(
+    r"\b(?:(?:an)?statt|anstelle|au lieu|en lugar|en vez|invece|in plaats van)\b"
+    r"(?: d(?:e[sl]?|u|i|el\w*)\b| d(?=['’]))?\s?"
+    rf"(?:['’]?(?:utiliser|usare?|prendre|poner|mettre|mettere) )?{_SMALL}['’]?[^\W\d_]+"
+    rf"(?: (?:und|oder|et|ou|y|o|e|en|of) {_SMALL}[^\W\d_]+)*",
+    re.IGNORECASE,
+)
 
 
 @lru_cache(maxsize=2048)
@@ -40,15 +52,28 @@ def denied_in(sentence: str) -> str:
     ' dann bei 170 °C backen.'
     >>> denied_in("Den Zucker ohne Rühren schmelzen.")
     'Den Zucker ohne Rühren schmelzen.'
+    >>> denied_in("Die Mandeln (ohne Schale) zugeben."), denied_in("Statt Butter Mandelmus nehmen.")
+    ('Die Mandeln () zugeben.', '  Mandelmus nehmen.')
     """
-    if not _denials().search(sentence):
+    if not (
+        _denials().search(sentence) or _without().search(sentence) or _INSTEAD.search(sentence)
+    ):
         return sentence
-    kept = [part for part in sentence.split(",") if not _denies(part)]
-    return ",".join(kept)
+    kept = [_affirmed(part) for part in sentence.split(",")]
+    return ",".join(part for part in kept if part.strip())
 
 
-def _denies(clause: str) -> bool:
-    return bool(_denials().search(_harmless().sub(" ", clause)))
+def _affirmed(part: str) -> str:
+    """Return what a part brings in: all before its "without", nothing where it forbids."""
+    part = _INSTEAD.sub(" ", part)
+    told = _harmless().sub(lambda found: " " * len(found[0]), part)
+    if _denials().search(told):
+        return ""
+    if not (found := _without().search(told)):
+        return part
+    before, behind = part[: found.start()], part[found.end() :]
+    bracketed = before.rfind("(") > before.rfind(")") and ")" in behind
+    return before + behind[behind.index(")") :] if bracketed else before
 
 
 @cache
@@ -60,6 +85,11 @@ def _small_words() -> dict[str, frozenset[str]]:
 @cache
 def _denials() -> re.Pattern[str]:
     return any_word(read_data("tongues.yml", "method")["denials"])
+
+
+@cache
+def _without() -> re.Pattern[str]:
+    return any_word(read_data("tongues.yml", "method")["without"])
 
 
 @cache

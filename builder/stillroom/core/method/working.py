@@ -37,6 +37,19 @@ _LEFT_TO_WORK = clause_regex(
 _ONLY_A_WARNING = clause_regex(
     r"\b(?:if|should|discard|throw|pour away|stops?|prevent\w*|wenn|falls|si|als)\b", re.IGNORECASE
 )
+# "strain before it begins to ferment": said of what is done first, and no wait for it
+_BEFORE_IT_DOES = clause_regex(
+    r"\blest\b(?!.*\b(?:again|continue|go on|keep)\b).*"
+    r"|\b(?:or|else|otherwise) (?:it|they|the \w+) (?:will|may|might|could|can|would)\b"
+    r"(?! (?:continue|go on|keep)\b).*"
+    r"|\b(?P<done>(?:strain|sieve|filter|decant|drain|drink|use|refrigerat|chill|fridge|cool"
+    r"|boil|heat|freez)\w*\b(?:(?!\b(?:leave|let|stand|days?|weeks?)\b)[^.;])*?)"
+    r" before (?:(?:it|they|this|the \w+) (?:\w+ ){0,3}?"
+    r"(?:begins?|starts?|can|could|ferments?)\b"
+    r"|(?:the |any )?ferment\w* (?:begins|starts|sets in)).*"
+    r"|\bkeep\w* (?:it|them|the \w+) from ferment\w*",
+    re.IGNORECASE,
+)
 _VINEGAR = clause_regex(r"\bvinegar\b", re.IGNORECASE)
 _SWEET: Final = frozenset({"sugar", "honey", "syrup"})
 _SALTED: Final = frozenset({"pulse", "cooked-pulse", "dairy"})
@@ -93,7 +106,7 @@ def _works_all_the_same(recipe: Recipe, tags: Tags) -> str:
     for step in recipe.method:
         for sentence in split_sentences(step.text):
             for clause in affirmed_clauses(sentence):
-                found = _LEFT_TO_WORK.search(clause)
+                found = _LEFT_TO_WORK.search(_BEFORE_IT_DOES.sub(r"\g<done>", clause))
                 if found and not _ONLY_A_WARNING.search(sentence):
                     return found[0]
     return ""
