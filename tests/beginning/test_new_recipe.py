@@ -58,7 +58,7 @@ def test_american_kitchens_measure_by_the_cup() -> None:
         "Kürbis-Öl mit ß",
         "梅酒",
         "*starred*",
-        "---",
+        "--- x",
     ],
 )
 def test_any_title_is_read_back(title: str, tmp_path: Path) -> None:
@@ -66,6 +66,13 @@ def test_any_title_is_read_back(title: str, tmp_path: Path) -> None:
     path = write_recipe(book, title, "liqueur")
     (recipe,) = check_files([path], book, tmp_path)
     assert recipe.title == title
+
+
+def test_a_title_without_a_word_is_refused(tmp_path: Path) -> None:
+    book = place_book(tmp_path, BookSettings(), "pages", "site")
+    with pytest.raises(ProblemsFound, match="is no title"):
+        write_recipe(book, "---", "liqueur")
+    assert not list(tmp_path.rglob("*.md"))
 
 
 def test_nothing_is_written_over(tmp_path: Path) -> None:

@@ -19,6 +19,7 @@ from stillroom.core.reading.loading import load_recipe
 from stillroom.core.reading.recipe_file import address_name
 from stillroom.core.recipe.kinds import Kind, find_kind
 from stillroom.core.recipe.model import LONGEST_NAME, TAKEN_NAME
+from stillroom.core.recipe.plain_facts import read_title
 from stillroom.core.words.problems import Problem, ProblemsFound, Unreadable
 from stillroom.core.words.said import OWN, fill, read_room
 from stillroom.saving.whole import write_whole
@@ -53,7 +54,7 @@ def new_recipe(title: str, kind: str, settings: BookSettings) -> NewRecipe:
 def write_recipe(book: Book, title: str, kind: str) -> Path:
     """Write a new recipe among a book's own; raises ProblemsFound, and then nothing is written."""
     try:
-        new = new_recipe(title, kind, book.settings)
+        new = new_recipe(read_title(title), kind, book.settings)
     except Unreadable as wrong:
         raise ProblemsFound([Problem("new", 1, wrong.what, wrong.mend)]) from None
     path = book.recipes_dir / f"{new.slug}.md"

@@ -54,7 +54,8 @@ def card_data(
 def contents_data(card: UsageCard) -> list[dict[str, Any]]:
     """Return what is in it, each part with what stands before it.
 
-    A short last part is tied to the word before it, so that it ends no list alone on a line.
+    A short last part is tied to the word before it, and its own last words to one another, so that
+    no word ends a list alone on a line.
     """
     found: list[dict[str, Any]] = []
     for place, entry in enumerate(card.contents):
@@ -62,7 +63,10 @@ def contents_data(card: UsageCard) -> list[dict[str, Any]]:
         ending = f"{found[-1]['text'].split(' ')[-1]}, {entry.text}." if found else ""
         tied = is_last and len(ending) <= MOST_TIED
         before = "" if not found else f",{NO_BREAK}" if tied else ", "
-        found.append({"text": entry.text, "emphasised": entry.emphasised, "before": before})
+        text = entry.text
+        if is_last and len(text) < MOST_TIED:
+            text = NO_BREAK.join(text.rsplit(" ", 1))
+        found.append({"text": text, "emphasised": entry.emphasised, "before": before})
     return found
 
 
