@@ -60,6 +60,20 @@ def page(files, name):
     return BeautifulSoup(files[name], "html.parser")
 
 
+def test_one_batch_is_one_batch(pack, files):
+    one = make_pack(
+        baskets={"small": {"eat": 1}},
+        makes=[{"recipe": "rosemary-salt", "batches": 1}],
+        households=[{"name": "Ysolde Fennimore", "basket": "small"}],
+    )
+    said = page(pack_files(one), "index.html").select_one(".lead").get_text()
+    assert "1 basket for 1 household, going out on" in said
+    assert "1 batch to make, the first on" in said
+    batches = len(pack.making.batches)
+    assert batches > 1
+    assert f"{batches} batches to make" in page(files, "index.html").select_one(".lead").get_text()
+
+
 def test_every_link_and_asset_is_in_the_pack(files):
     for name in files:
         if name.endswith(".html"):

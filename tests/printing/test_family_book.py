@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import io
+import re
 import zipfile
 from collections.abc import Callable
 from pathlib import Path
@@ -59,6 +60,14 @@ def test_every_recipe_is_there_whole(pages: list[str], data: dict[str, Any]) -> 
             for words in said:
                 for word in words.split():
                     assert word.replace("-", "") in text, (recipe["title"], word)
+
+
+def test_one_page_is_one_page_and_more_are_pages(printed: bytes, data: dict[str, Any]) -> None:
+    said = re.findall(r"\b(Pages?) (\d+(?:, \d+)*)\.", words_of(printed))
+    assert len(said) == len(data["safety"])
+    assert {word for word, _ in said} == {"Page", "Pages"}
+    for word, numbers in said:
+        assert (word == "Page") == ("," not in numbers), numbers
 
 
 def test_bleed_goes_all_round_and_the_trim_is_a5(data: dict[str, Any]) -> None:
