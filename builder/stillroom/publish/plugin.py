@@ -60,6 +60,7 @@ from stillroom.publish.searching import (
     without_marks,
 )
 from stillroom.publish.served_faults import ServedFaults
+from stillroom.publish.served_reload import allow_reload
 from stillroom.publish.site_folder import SiteInTheMaking, find_taken
 from stillroom.publish.templating import THEME, environment, show_plain
 from stillroom.publish.wall import (
@@ -358,9 +359,9 @@ class StillroomPlugin(BasePlugin[StillroomConfig]):  # type: ignore[no-untyped-c
         """Build again when a recipe, a design or the larder changes; show what is wrong there."""
         settings = Path(config.config_file_path or "mkdocs.yml")
         self.was_served = True
-        server.builder = ServedFaults(
-            server.builder, Path(config.site_dir), self.dirty, partial(check_settings, settings)
-        )
+        allow_reload(server)
+        site, check = Path(config.site_dir), partial(check_settings, settings)
+        server.builder = ServedFaults(server.builder, site, self.dirty, check)
         if self.first_faults:
             server.builder.begin_with(self.first_faults)
         if not hasattr(self, "library"):  # MkDocs itself watches the settings and the pages

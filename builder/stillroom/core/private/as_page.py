@@ -15,7 +15,10 @@ from stillroom.core.words.data_files import read_data
 
 _NO_NAMES: Final = frozenset(
     key.rstrip("s") for key in (*HOUSEHOLD_KEYS, *LIST_KEYS, "giving list")
-) | {"anybody", "each", "everybody", "everyone", "he", "it", "nobody", "she", "they", "who", "you"}
+) | {
+    "anybody", "each", "everybody", "everyone", "he", "it", "nobody", "she", "they", "who", "you",
+    "allergen", "food", "pet", "price", "trace",
+}  # fmt: skip
 """What a page that explains lists has where a list has names."""
 _HEADED: Final = re.compile(
     r"^[ \t]*(?:#{1,6}[ \t]*|<h[1-6][^<>]*>|\*\*|__|(?=[^\n]*\n[ \t]*(?:={3,}|-{3,})[ \t]*$))"
@@ -27,10 +30,12 @@ _HEADED: Final = re.compile(
 _ROW: Final = re.compile(
     r"^[ \t]*(?:(?:[-*+|>]|\d+[.)]|#{2,6}|<(?:li|p|dt|tr|td|h[2-6]|b|strong)\b[^<>]*>"
     r"|\[[ xX]?\])[ \t]*)*[ \t*_]*"
-    r"(?P<who>[^\W\d_a-z][^\n:–—|<>(]{1,60}?)[*_]*(?:[ \t]*[:–—|(]|[ \t]-+[ \t]|</?\w+>|\n{1,2})"
+    r"(?P<who>[^\W\d_a-z][^\n:–—|<>(]{1,60}?)[*_]*"
+    r"(?:[ \t]*(?:[:–—|]|\((?![A-Z]{2,4}\) (?:No\.? )?\d+/\d))|[ \t]-+[ \t]|</?\w+>|\n{1,2})"
     r"(?P<said>[^\n]{2,200})$",
     re.MULTILINE,
 )
+"""A line that names somebody and says more; "Regulation (EU) 1169/2011" names an act."""
 _SAID_OF_SOMEBODY: Final = re.compile(
     r"\b(?:no [a-z]+s\b|without|allerg\w*|avoids?|vegans?|vegetarians?|coeliac|celiac|halal"
     r"|kosher|by post|posted|collects?|(?:small|large|big|medium) (?:basket|one)|adults?"
