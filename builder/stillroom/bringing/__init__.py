@@ -7,7 +7,8 @@ A file goes through three rooms:
   ``letter``;
 * which of its lines are which recipe's what: ``heads``, ``sorting`` and ``titles`` (lines told
   apart), ``rows``, ``joining``, ``columns`` and ``old_books`` (lines put together and parted),
-  ``lists`` and ``list_titles``, ``one_line``, ``tools``, ``outside``, ``dividing``, ``below_list``;
+  ``lists`` and ``list_titles``, ``one_line``, ``tools``, ``outside``, ``farewell``,
+  ``dividing``, ``below_list``;
 * a draft of each in the book's form, with a question at whatever was not understood: ``drafting``,
   ``naming``, ``decimals``; ``writing`` puts drafts into a folder, never over what is there.
 

@@ -15,6 +15,7 @@ from stillroom.core.method.keeping_said import ask_of_keeping
 from stillroom.core.reading.loading import read_recipe
 from stillroom.core.recipe.kind_dates import warn_of_dates
 from stillroom.core.recipe.model import Recipe
+from stillroom.core.recipe.private_words import warn_of_contacts
 from stillroom.core.recipe.settings import BookSettings
 from stillroom.core.size.absurd import ask_of_size
 from stillroom.core.unknown_foods import unknown_foods
@@ -33,7 +34,7 @@ def checked(
     try:
         read = read_recipe(text, f"{slug}.md", slug, settings.units, larder, settings.language)
         found = [*find_unsafe(read, settings), *warn_of_dates(read), *ask_of_keeping(read)]
-        found += ask_of_size(read)
+        found += [*ask_of_size(read), *warn_of_contacts(read)]
         found += _unknown((read,))
     except ProblemsFound as wrong:
         half = wrong.draft if isinstance(wrong.draft, Recipe) else None

@@ -14,6 +14,7 @@ from itertools import pairwise
 from typing import Final
 
 from stillroom.bringing.below_list import ADDRESS, read_below, read_steps, take_makes, take_row
+from stillroom.bringing.farewell import Left, greets, without_private
 from stillroom.bringing.found import Paper, Recipe, Row
 from stillroom.bringing.heads import plain, section_of, words
 from stillroom.bringing.list_titles import first_title, join_lists, list_begins
@@ -49,7 +50,6 @@ _FOR_A_PART: Final = re.compile(
     re.IGNORECASE,
 )
 _ASIDE: Final = re.compile(r"\s*\((?P<said>[^()]+)\)$")
-_CALLED: Final = re.compile(r"[^\W\d]+(?: [^\W\d]+){0,2},")
 _USED_FOR: Final = re.compile(  # "oil for greasing" is no heading
     r"\bfor\s+(?:greasing|dusting|rolling|frying|brushing|sprinkling|coating|oiling)|\bto\s+(?:dust|taste|serve|grease)\b",
     re.IGNORECASE,
@@ -68,7 +68,14 @@ _FEW: Final = 6
 
 def divide(paper: Paper) -> list[Recipe]:
     """Return the recipes of a paper, in order; one without a list where none is found."""
-    rows = made_ready(paper.rows)
+    left = Left(paper.rows) if paper.origin.others else without_private(paper.rows)
+    recipes = _in_order(made_ready(left.rows))
+    if recipes:
+        left.tell(recipes[-1])
+    return recipes
+
+
+def _in_order(rows: Sequence[Row]) -> list[Recipe]:
     lists = join_lists(find_lists(rows), rows)
     if not lists:
         return [_without_list(part) for part in _told_apart(rows)] if rows else []
@@ -241,7 +248,7 @@ def _read_above(recipe: Recipe, rows: Sequence[Row]) -> None:
     for row in rows[:method]:
         if row.shape in ("row", "sizes"):
             take_row(recipe, row)
-        elif _greets(row.text):
+        elif greets(row.text):
             greeted = True
         elif is_only_makes(row.text):
             take_makes(recipe, row.text)
@@ -265,12 +272,6 @@ def _read_above(recipe: Recipe, rows: Sequence[Row]) -> None:
 
 def _is_method_head(row: Row) -> bool:
     return is_head(row) and section_of(row.text) == "method"
-
-
-def _greets(text: str) -> bool:
-    first = plain(text).split(" ")[0]
-    called = _CALLED.match(text.strip())  # "Dear Ann, here is my recipe."
-    return first in words("greeting") and (len(text.split()) <= 5 or called is not None)
 
 
 def _read_list(recipe: Recipe, rows: Sequence[Row]) -> None:

@@ -24,6 +24,7 @@ from stillroom.core.method.keeping_said import ask_of_keeping
 from stillroom.core.reading.editor_schema import front_matter_schema
 from stillroom.core.recipe.kind_dates import warn_of_dates
 from stillroom.core.recipe.model import Recipe
+from stillroom.core.recipe.private_words import warn_of_contacts
 from stillroom.core.size.absurd import ask_of_size
 from stillroom.core.unknown_foods import unknown_foods
 from stillroom.core.words.problems import Problem, ProblemsFound
@@ -56,7 +57,11 @@ def check(files: tuple[Path, ...]) -> None:
             click.echo(f"note: {asked}", err=True)
     for example in unfinished:
         click.echo(f"warning: {example}", err=True)
-    warnings = [warning for recipe in recipes for warning in warn_of_dates(recipe)]
+    warnings = [
+        warning
+        for recipe in recipes
+        for warning in (*warn_of_dates(recipe), *warn_of_contacts(recipe))
+    ]
     for warning in warnings:
         click.echo(f"warning: {warning}", err=True)
     count = len(recipes)

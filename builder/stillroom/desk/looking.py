@@ -21,6 +21,7 @@ from stillroom.core.reading.picture_files import check_pictures
 from stillroom.core.reading.recipe_file import read_recipe
 from stillroom.core.recipe.kind_dates import warn_of_dates
 from stillroom.core.recipe.model import Recipe
+from stillroom.core.recipe.private_words import warn_of_contacts
 from stillroom.core.size.absurd import ask_of_size
 from stillroom.core.size.scalable import scalable_of
 from stillroom.core.words.problems import Problem, ProblemsFound, Unreadable
@@ -114,7 +115,7 @@ def look_at(
         wrong.append(Problem(name, recipe.line_of("title"), what, "Give one another name."))
     boxed = tuple(_at_boxes(wrong, laid))
     asked = (*ask_of_keeping(recipe), *ask_of_size(recipe))
-    warned = tuple(_at_boxes([*warn_of_dates(recipe), *asked], laid))
+    warned = tuple(_at_boxes([*warn_of_dates(recipe), *warn_of_contacts(recipe), *asked], laid))
     return Look(recipe, boxed, warned)
 
 

@@ -56,7 +56,7 @@ def open_library(book: Book, today: date, at_hand: AtHand | None = None) -> Libr
 
 
 def list_warnings(library: Library) -> Iterator[Problem]:
-    """Return where a method differs from the dates of its kind."""
+    """Return where a method differs from its kind's dates, and where a telephone number stands."""
     for recipe in library.recipes:
         yield from warnings(recipe, library)
 

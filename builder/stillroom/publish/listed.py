@@ -13,6 +13,7 @@ from typing import Any, Final
 
 from stillroom.core.recipe.kind_dates import warn_of_dates
 from stillroom.core.recipe.model import Recipe
+from stillroom.core.recipe.private_words import warn_of_contacts
 from stillroom.core.when.giving_days import find_day
 from stillroom.core.when.season import SeasonNote, find_season
 from stillroom.core.when.timeline import latest_start_best, latest_start_usable
@@ -65,7 +66,7 @@ def list_recipe(recipe: Recipe, library: Library) -> Listed:
         still=still_time_for(named(recipe), days[0], library.today),
         year_data=timeline_data(recipe),
         card=view_card(recipe, library),
-        warnings=tuple(warn_of_dates(recipe)),
+        warnings=(*warn_of_dates(recipe), *warn_of_contacts(recipe)),
     )
 
 
@@ -111,9 +112,9 @@ def card_of(recipe: Recipe, library: Library) -> CardView:
 
 
 def warnings(recipe: Recipe, library: Library) -> tuple[Problem, ...]:
-    """Return where a recipe's method differs from the dates of its kind."""
+    """Return where a method differs from its kind's dates, and where a telephone number stands."""
     listed = _known(recipe, library)
-    return listed.warnings if listed else tuple(warn_of_dates(recipe))
+    return listed.warnings if listed else (*warn_of_dates(recipe), *warn_of_contacts(recipe))
 
 
 def named(recipe: Recipe) -> Named:

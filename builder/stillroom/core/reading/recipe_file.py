@@ -233,7 +233,7 @@ def _validate(
         "file": name,
         "system": system,
         "language": language,
-        "lines": ready.lines,
+        "lines": ready.lines | {"intro": body.intro_line},
         "intro": body.intro,
         "method": body.method,
         "sections": body.sections,

@@ -52,6 +52,12 @@ class _Part:
     def text(self) -> str:
         return "\n".join(self.rows).strip()
 
+    @property
+    def text_line(self) -> int:
+        """Return the line of the file on which its text begins."""
+        blank = next((at for at, row in enumerate(self.rows) if row.strip()), 0)
+        return self.line + 1 + blank
+
 
 @dataclass(frozen=True, slots=True)
 class Listed:
@@ -71,6 +77,7 @@ class Body:
     """
 
     intro: str = ""
+    intro_line: int = 0
     method: tuple[MethodStep, ...] = ()
     sections: tuple[Section, ...] = ()
     listed: tuple[Listed, ...] = ()
@@ -107,7 +114,9 @@ def read_body(
     if at is None:
         line, what, mend = _why_none(parts, first_line + len(lines) - 1)
         problems.append(Problem(file, max(line, 1), what, mend))
-        return Body(parts[0].text, (), _sections(parts[1:]), listed, bool(table))
+        return Body(
+            parts[0].text, parts[0].text_line, (), _sections(parts[1:]), listed, bool(table)
+        )
     method = parts[at]
     if at == 0:  # steps without a heading: what stands before the first of them introduces them
         first = next(place for place, row in enumerate(method.rows) if has_numbers([row]))
@@ -125,7 +134,7 @@ def read_body(
         steps = tuple(replace(step, group=step.group or method.heading) for step in steps)
     others = [part for place, part in enumerate(parts) if place not in (0, at)]
     problems.extend(_left_out([intro, *others], file))
-    return Body(intro.text, steps, _sections(others), listed, bool(table))
+    return Body(intro.text, parts[0].text_line, steps, _sections(others), listed, bool(table))
 
 
 def _left_out(parts: Sequence[_Part], file: str) -> Iterator[Problem]:
@@ -193,7 +202,7 @@ def _items(part: _Part, top: _Part) -> Iterator[Listed]:
 
 
 def _sections(parts: Sequence[_Part]) -> tuple[Section, ...]:
-    return tuple(Section(part.heading, part.text) for part in parts)
+    return tuple(Section(part.heading, part.text, part.text_line) for part in parts)
 
 
 @cache

@@ -303,10 +303,11 @@ class MethodStep:
 
 @dataclass(frozen=True)
 class Section:
-    """A section of the body other than the method, as Markdown."""
+    """A section of the body other than the method, as Markdown, and the line of its text."""
 
     heading: str
     text: str
+    line: int = 0
 
 
 def _own_word(recipe: Recipe) -> Span | None:

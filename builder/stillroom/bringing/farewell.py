@@ -1,0 +1,111 @@
+"""The end of a letter, and the numbers at which somebody is reached: they were for one person.
+
+A pasted letter has no head that says it is one: "Love to Ken and the boys." ends it all the same.
+What is left out is told, and not repeated. Leaves out the greeting: dividing.py.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
+from typing import Final
+
+from stillroom.bringing.found import Recipe, Row
+from stillroom.bringing.heads import plain, section_of, words
+from stillroom.bringing.sorting import begins_with_amount, is_ingredient, is_sentence
+from stillroom.core.lines.staple_table import find_staple
+from stillroom.core.words.contacts import holds_contact
+
+_CALLED: Final = re.compile(r"[^\W\d]+(?: [^\W\d]+){0,2},")  # "Dear Ann, here is my recipe."
+_LAST_ROWS: Final = 12
+"""Rows at the end of a paper among which its farewell stands."""
+_MOST_SAID: Final = 9
+_NAMES: Final = 4
+_KISSES: Final = re.compile(r"[^\W\d]+(?:[ &]+[^\W\d]+){0,3},? x{1,6}[.!]?", re.IGNORECASE)
+_NAME: Final = re.compile(r"[-–—~]?\s?(?:[A-ZÀ-Ý][^\W\d]+\.?|[A-Z]\.|and|und|et|&)")
+# behind "Love" and the like, what is no name: "Love this on toast", "Thanks to the acid it sets"
+_SAID_OF_IT: Final = re.compile(
+    r"\b(?:it|its|this|these|them|is|are|keeps?|sets?|serve[ds]?|with|on|before|until|for \d)\b",
+    re.IGNORECASE,
+)
+_SENTENCE: Final = re.compile(r"(?<=[.!?])\s+(?=[^\W\d_a-z]|\W?[A-ZÀ-Ý])")
+_AFTERWORD: Final = re.compile(r"p\.? ?p?\.? ?s\b", re.IGNORECASE)
+
+
+@dataclass(frozen=True)
+class Left:
+    """The rows of a paper that are for everybody, and what was left out of it."""
+
+    rows: tuple[Row, ...]
+    farewell: bool = False
+    contacts: bool = False
+
+    def tell(self, recipe: Recipe) -> None:
+        """Say what is left out, without repeating it."""
+        if self.farewell:
+            what = "The letter's farewell is left out, and what stands behind it: it was for one."
+            mend = "If a word of it is of the recipe, write that; look at the last step for more."
+            recipe.doubt("title", what, mend)
+        if self.contacts:
+            what = "A telephone number or an e-mail address is left out, with its sentence."
+            mend = "Write what else that sentence said, if the recipe needs it."
+            recipe.doubt("title", what, mend)
+
+
+def greets(text: str) -> bool:
+    """Whether a line greets somebody: "Dear Ann", "Dear Ann, here is my recipe."."""
+    first = plain(text).split(" ")[0]
+    called = _CALLED.match(text.strip())
+    return first in words("greeting") and (len(text.split()) <= 5 or called is not None)
+
+
+def without_private(rows: Sequence[Row]) -> Left:
+    """Return a paper without anybody's number, its farewell and what stands behind that."""
+    reached = [row for row in rows if holds_contact(row.text)]
+    kept = tuple(filter(None, map(_without_contacts, rows)))
+    for at in range(max(len(kept) - _LAST_ROWS, 1), len(kept)):
+        told_above = any(is_sentence(row.text) for row in kept[:at])  # "Love apples" is a title
+        ends = told_above and not any(_is_of_recipe(row) for row in kept[at + 1 :])
+        if ends and _parts(kept[at]):
+            return Left(kept[:at], True, bool(reached))
+    is_letter = bool(reached) or any(greets(row.text) for row in kept)
+    if is_letter and len(kept) > 2 and _is_name(kept[-1]):
+        return Left(kept[:-1], True, bool(reached))
+    return Left(kept, False, bool(reached))
+
+
+def _without_contacts(row: Row) -> Row | None:
+    """Return a row without the sentences in which somebody's number or e-mail stands."""
+    if not holds_contact(row.text):
+        return row
+    left = " ".join(one for one in _SENTENCE.split(row.text) if not holds_contact(one))
+    return replace(row, text=left) if left and not _AFTERWORD.fullmatch(left.strip(" .:")) else None
+
+
+def _parts(row: Row) -> bool:
+    """Whether a line takes leave: "Lots of love, Nan", "Joan xx", "Best wishes from us all"."""
+    text = row.text.strip()
+    said = text.split()
+    if row.shape not in ("line", "heading") or len(said) > _MOST_SAID or _SAID_OF_IT.search(text):
+        return False
+    if _KISSES.fullmatch(text) or plain(text) in words("closing") - {"enjoy"}:
+        return True
+    if plain(text.partition(",")[0]) in words("closing") - {"enjoy"} and "," in text:
+        return True
+    bare = plain(text)
+    return any(bare == one or bare.startswith(f"{one} ") for one in words("parting"))
+
+
+def _is_of_recipe(row: Row) -> bool:
+    """Whether a line behind a farewell belongs to a recipe all the same."""
+    is_listed = row.shape in ("item", "step", "row", "sizes")
+    measures = is_ingredient(row.text) and begins_with_amount(row.text)
+    return is_listed or section_of(row.text) is not None or measures
+
+
+def _is_name(row: Row) -> bool:
+    said = row.text.split()
+    is_told = plain(row.text).split(" ")[0] in words("told_first")
+    named = len(said) <= _NAMES and all(_NAME.fullmatch(one) for one in said)
+    return row.shape == "line" and named and not is_told and find_staple(row.text) is None
