@@ -47,6 +47,7 @@ def test_a_number_or_an_address_is_found(text: str, found: str) -> None:
         "Call it done at 105 C; the ring tin of 23 cm holds 1500 2000 ml.",
         "See https://stillroom.example/0770090012345 and www.x.example/07700900123.",
         "The picture plums@2x.png stands beside it, @ 3.50 a kilo.",
+        "Call him on 2027-03-20; no. 01600862 (1997); 1 + 250 / 2.165 / 0.6",
         "Directive 2009/48/EC, Regulation (EU) No 1169/2011, 0.5 % to 0.75 %",
     ],
 )

@@ -25,9 +25,9 @@ _CATALOGUED: Final = late_regex(
 _PARTED: Final = r"[ ()./–-]{0,3}"
 _UNIT: Final = r"(?!\w)(?!\s?(?:m[lg]|[ckd]?[gl]|oz|lbs?|cm|mm|cups?|[CF]|°|%)(?!\w))"
 # +44 1326 555012; 0044 1326 555012
-_ABROAD: Final = rf"(?:\+|(?<!\d)00(?=[1-9]))(?:{_PARTED}\d){{8,15}}"
+_ABROAD: Final = rf"(?:\+(?=[\d(])|(?<!\d)00(?=[1-9]))(?:{_PARTED}\d){{8,15}}"
 # 07700 900123; (01326) 555 012; 06 12 34 56 78; 0171/1234567
-_AT_HOME: Final = rf"\(?0[1-9](?:{_PARTED}\d){{7,10}}"
+_AT_HOME: Final = rf"\(?0[1-9](?:[ )./–-]{{0,3}}\d){{7,10}}"
 # (207) 555-0142; 207-555-0142; 1-207-555-0142
 _AMERICAN: Final = (
     r"(?:1[ .-])?(?:\([2-9]\d\d\) ?|[2-9]\d\d(?P<by>[ .-]))[2-9]\d\d(?(by)(?P=by)|[ .-])\d{4}"
@@ -39,7 +39,7 @@ _TELEPHONE: Final = late_regex(
 _LED: Final = late_regex(
     r"\b(?:tel|tél|phone|telephone|telefon|téléphone|telefono|teléfono|ring|call|text|mobile|mob"
     r"|whatsapp|handy|anrufen|móvil|cellulare)\b[^\d\n;!?]{0,30}?"
-    rf"(?P<number>\d(?:[ ()-]{{0,2}}\d){{6,12}})(?![.,/-]?\d){_UNIT}",
+    rf"(?P<number>(?!\d{{4}}-\d\d-\d\d)\d(?:[ ()-]{{0,2}}\d){{6,12}})(?![.,/-]?\d){_UNIT}",
     re.IGNORECASE,
 )
 
