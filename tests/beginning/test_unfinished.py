@@ -35,14 +35,15 @@ def test_a_book_left_alone_names_each_place(book: Book) -> None:
     path = write_recipe(book, "Plum gin", "liqueur")
     intro = "Below stands an example"
     assert _named(book) == [
-        ("recipes/plum-gin.md", _line(path, intro)),
+        ("recipes/plum-gin.md", _line(path, "- 700 ml vodka")),
         ("recipes/vanilla-sugar.md", _line(book.recipes_dir / "vanilla-sugar.md", intro)),
         ("pages/index.md", _line(book.docs_dir / "index.md", "first leaf")),
         ("pages/about.md", _line(book.docs_dir / "about.md", "Who keeps")),
     ]
     plum = next(find_unfinished(book))
-    steps = [_line(path, "1. Put {raspberries}"), _line(path, "2. Strain it")]
-    assert f"(and more of it: line {steps[0]}, {steps[1]})" in plum.what
+    more = ["- 250 g", "- 150 g", intro, "1. Put {raspberries}", "2. Strain it"]
+    lines = ", ".join(str(_line(path, words)) for words in more)
+    assert f"(and more of it: line {lines})" in plum.what
 
 
 def test_what_is_written_over_is_no_example(book: Book) -> None:
@@ -68,6 +69,31 @@ def test_all_the_steps_of_an_example_are_the_example(book: Book) -> None:
     path = book.recipes_dir / "own.md"
     path.write_text(f"{OWN.format(title='Own')}## Method\n\n{steps}\n", encoding="utf-8")
     assert _named(book) == [("recipes/own.md", _line(path, "1. "))]
+
+
+KINDS = ("infusion", "infused salt", "preserve", "ferment", "dry mix", "bake", "confection")
+
+
+@pytest.mark.parametrize("units", ["metric", "us"])
+@pytest.mark.parametrize("kind", KINDS)
+def test_a_list_that_was_not_written_over_is_the_example(
+    tmp_path: Path, kind: str, units: str
+) -> None:
+    country = "US" if units == "us" else "GB"
+    begin_book(tmp_path, Answers(title="Tried", country=country))
+    book = open_book(tmp_path / "mkdocs.yml")
+    for name in ("index.md", "about.md"):
+        (book.docs_dir / name).unlink()
+    (book.recipes_dir / "vanilla-sugar.md").unlink()
+    path = write_recipe(book, "Plum gin", kind)
+    front = path.read_text(encoding="utf-8").split("---\n")[1]
+    path.write_text(f"---\n{front}---\n\nOurs.\n\n## Method\n\n1. Wait.\n", encoding="utf-8")
+    first = _line(path, "ingredients:") + 1
+    assert _named(book) == [("recipes/plum-gin.md", first)]
+    text = path.read_text(encoding="utf-8")
+    listed = text.splitlines()[first - 1]
+    path.write_text(text.replace(listed, f"{listed}, ripe"), encoding="utf-8")
+    assert _named(book) == [], "a list of which one line is one's own is one's own"
 
 
 def test_words_are_found_however_their_lines_are_broken(book: Book) -> None:

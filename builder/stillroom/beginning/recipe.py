@@ -13,7 +13,7 @@ from typing import Any, Final
 
 import yaml
 
-from stillroom.beginning.written import fact, facts
+from stillroom.beginning.written import fact, facts, item
 from stillroom.core.book import Book, BookSettings
 from stillroom.core.reading.loading import load_recipe
 from stillroom.core.reading.recipe_file import address_name
@@ -102,6 +102,13 @@ def _samples() -> dict[str, Any]:
 def example_steps() -> tuple[tuple[str, ...], ...]:
     """Return the steps that a new recipe of each kind holds until they are written over."""
     return tuple(tuple(sample["steps"]) for sample in _samples().values())
+
+
+@cache
+def example_lines() -> tuple[tuple[str, ...], ...]:
+    """Return the lines of a list that a new recipe of each kind holds, in either units."""
+    measured = (sample[units] for sample in _samples().values() for units in ("metric", "us"))
+    return tuple(dict.fromkeys(tuple(map(item, one["lines"])) for one in measured))
 
 
 def _filled(kind: Kind, settings: BookSettings) -> dict[str, str]:

@@ -14,7 +14,7 @@ from pathlib import Path
 from typing import Final
 
 from stillroom.beginning.book import FIRST, PAGES
-from stillroom.beginning.recipe import HERE, example_steps, slug_of
+from stillroom.beginning.recipe import HERE, example_lines, example_steps, slug_of
 from stillroom.core.book import Book
 from stillroom.core.words.problems import Problem
 from stillroom.core.words.said import read_room
@@ -68,15 +68,25 @@ def _intros() -> tuple[str, ...]:
 def _of_recipe(slug: str, text: str) -> list[tuple[int, str]]:
     """Return the example's words in a recipe; a step alone may be anybody's.
 
-    All the steps of an example are it, save where the example is the whole recipe: the first of a
-    new book.
+    All the steps of an example are it, and so are all the lines of its list, save where the example
+    is the whole recipe: the first of a new book.
     """
     standing = _standing(text, _intros())
+    if slug == slug_of(FIRST[0]):
+        return standing
     for steps in example_steps():
         found = _standing(text, steps)
-        whole = len(found) == len(steps) and slug != slug_of(FIRST[0])
-        standing += found if whole else []
+        standing += found if len(found) == len(steps) else []
+    for lines in example_lines():
+        found = _listed(text, lines)
+        standing += found if len(found) == len(lines) else []
     return standing
+
+
+def _listed(text: str, lines: Iterable[str]) -> list[tuple[int, str]]:
+    """Return which of these lines of a list stand in a text whole, as they were written."""
+    rows = {row.strip(): at for at, row in enumerate(text.split("\n"), 1)}
+    return [(rows[f"- {line}"], line) for line in lines if f"- {line}" in rows]
 
 
 def _standing(text: str, sentences: Iterable[str]) -> list[tuple[int, str]]:
