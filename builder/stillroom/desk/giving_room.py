@@ -209,6 +209,7 @@ def show_boxes(
         open_more=_folded_open(at_box),
         top_open=any(ask.more and ask.key in at_box for ask in TOP) or "hours" in at_box,
         further=FURTHER,
+        unkept=words != now.raw or bool(more.get("new")),
         new_values=_new_values(more.get("new", {})),
         **{"said": "", "told": (), "pairs": [], "new": {}, "hinders": status != 200, **more},
     )
@@ -246,9 +247,24 @@ def _new_values(sent: Mapping[str, str]) -> dict[str, dict[str, str]]:
 
 async def keep_list(desk: Desk, request: Request) -> Response:
     """Keep a giving list as its boxes say, where its reader finds nothing wrong."""
-    async with request.form(max_files=0, max_fields=9_000) as data:
-        sent = {name: str(value) for name, value in data.items()}
+    sent = await _sent(request)
     path = list_named(desk, sent.get("name", ""))
+    if refused := await _refused(desk, path, sent):
+        return refused
+    return _kept(desk, path)
+
+
+async def _sent(request: Request) -> dict[str, str]:
+    async with request.form(max_files=0, max_fields=9_000) as data:
+        return {name: str(value) for name, value in data.items()}
+
+
+def _kept(desk: Desk, path: Path) -> Response:
+    return RedirectResponse(f"/giving/list?name={quote(desk.place.short(path))}&said=kept", 303)
+
+
+async def _refused(desk: Desk, path: Path, sent: Mapping[str, str]) -> Response | None:
+    """Keep what the boxes say; return the page that tells why it was not kept, if it was not."""
     now, opened = read_now(path, path.name), sent.get("opened", "")
     base = desk.remembered(sent.get("base", "")) or (now.raw if now.sum == opened else "")
     if not base:
@@ -265,12 +281,12 @@ async def keep_list(desk: Desk, request: Request) -> Response:
         wrong = await run_in_threadpool(_wrong, desk, text, path.name)
         return show_boxes(desk, replace(now, sum=opened), 422, wrong, text)
     try:
-        keep(desk.place, path, text, opened)
+        keep(desk.place, path, text, now.sum if text == now.raw else opened)  # it stands there
     except ChangedElsewhere:
         told = "It was changed elsewhere meanwhile. Both stand below; keep yours to put it there."
         pairs = side_by_side(text, now.raw)
         return show_boxes(desk, now, 409, base=text, told=(told,), pairs=pairs)
-    return RedirectResponse(f"/giving/list?name={quote(desk.place.short(path))}&said=kept", 303)
+    return None
 
 
 async def earlier(desk: Desk, request: Request) -> Response:
@@ -290,20 +306,30 @@ async def back(desk: Desk, request: Request) -> Response:
     except ChangedElsewhere:
         told = "The list was changed elsewhere meanwhile, and is as it was there."
         return show_boxes(desk, read_now(path, path.name), 409, told=(told,))
-    return RedirectResponse(f"/giving/list?name={quote(desk.place.short(path))}&said=kept", 303)
+    return _kept(desk, path)
 
 
 async def work_it_out(desk: Desk, request: Request) -> Response:
-    """Begin to work out a plan, unless one is being worked out."""
-    async with request.form(max_files=0, max_fields=5) as data:
-        path = list_named(desk, str(data.get("name", "")))
-        afresh = ["--afresh"] if data.get("afresh") else []
-    if desk.plan is None or desk.plan.done is not None:
-        plan = Running(desk.place.short(path))
-        root = desk.book().root
-        arguments = ["pack", str(path), "--out", str(usual_folder(desk.book())), *afresh]
-        plan.begin(run("stillroom.cli", arguments, root, plan))
-        desk.plan = plan
+    """Keep what is typed, and begin to work out a plan of it where nothing is to be mended first.
+
+    One that is being worked out of these very words goes on; one of other words is ended.
+    """
+    sent = await _sent(request)
+    path = list_named(desk, sent.get("name", ""))
+    if "base" in sent and (refused := await _refused(desk, path, sent)):
+        return refused
+    now = read_now(path, path.name)
+    if await run_in_threadpool(_wrong, desk, now.raw, path.name):
+        return _kept(desk, path)  # where each is told at its box
+    afresh = ["--afresh"] if sent.get("afresh") else []
+    begun = Running(desk.place.short(path), (now.sum, *afresh))
+    if desk.plan is not None and desk.plan.done is None:
+        if (desk.plan.name, desk.plan.of) == (begun.name, begun.of):
+            return RedirectResponse("/giving/plan", 303)
+        await desk.plan.end()
+    arguments = ["pack", str(path), "--out", str(usual_folder(desk.book())), *afresh]
+    begun.begin(run("stillroom.cli", arguments, desk.book().root, begun))
+    desk.plan = begun
     return RedirectResponse("/giving/plan", 303)
 
 

@@ -42,9 +42,10 @@ class Done:
 
 @dataclass
 class Running:
-    """A command that goes on while its page is looked at."""
+    """A command that goes on while its page is looked at; `of` says what it was begun with."""
 
     name: str
+    of: tuple[str, ...] = ()
     task: asyncio.Task[Done] | None = None
     begun: float = field(default_factory=time.monotonic)
     process: asyncio.subprocess.Process | None = None
@@ -68,6 +69,12 @@ class Running:
         """End it; what it was writing stays as it was before."""
         if self.process is not None and self.process.returncode is None:
             self.process.terminate()
+
+    async def end(self) -> None:
+        """End it, and wait until it has ended."""
+        self.stop()
+        if self.task is not None:
+            await asyncio.wait([self.task])
 
 
 async def run(
