@@ -69,7 +69,8 @@ def together(above: str, below: str) -> str:
     """
     if not re.search(r"[^\W_]", below):
         return above
-    parted = _PARTED.search(above)
+    # a long paragraph is put together line by line, and most of them part no word
+    parted = _PARTED.search(above) if above.endswith("-") else None
     if parted and below[:1].islower():
         kept = parted["first"].lower() in words("own_hyphen")
         return f"{above if kept else above[:-1]}{below}"
