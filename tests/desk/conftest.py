@@ -6,6 +6,7 @@ import http.client
 import shutil
 import threading
 from collections.abc import Iterator
+from contextlib import contextmanager
 from dataclasses import dataclass, field
 from pathlib import Path
 from urllib.parse import urlencode, urlsplit
@@ -125,3 +126,14 @@ def desk(tmp_path_factory: pytest.TempPathFactory) -> Iterator[OpenDesk]:
     thread.join(20)
     assert not thread.is_alive(), "it stops when told"
     assert opened.lines[-1] == "The desk is closed."
+
+
+@contextmanager
+def open_with_lists(folder: Path) -> Iterator[OpenDesk]:
+    """Open a desk on a small book with a place for giving lists; stop it behind the tests."""
+    book = small_book(folder)
+    (book / "giving").mkdir(exist_ok=True)
+    opened, thread = open_on(book)
+    yield opened
+    opened.ask("/stop", "POST")
+    thread.join(20)

@@ -9,7 +9,7 @@ import yaml
 from bs4 import BeautifulSoup
 from playwright.sync_api import Dialog, Page
 
-from desk.conftest import OpenDesk, open_on, small_book
+from desk.conftest import OpenDesk, open_with_lists
 from desk.test_giving import worked_out
 from desk.test_giving_told import NAME, TEXT, WAY, boxes_of_text, told
 
@@ -20,12 +20,8 @@ WORK = 'main button[formaction="/giving/plan"]'
 
 @pytest.fixture(scope="module")
 def own(tmp_path_factory: pytest.TempPathFactory) -> Iterator[OpenDesk]:
-    folder = small_book(tmp_path_factory.mktemp("leaving") / "book")
-    (folder / "giving").mkdir(exist_ok=True)
-    opened, thread = open_on(folder)
-    yield opened
-    opened.ask("/stop", "POST")
-    thread.join(20)
+    with open_with_lists(tmp_path_factory.mktemp("leaving") / "book") as opened:
+        yield opened
 
 
 @pytest.fixture
@@ -51,9 +47,8 @@ def unfold(page: Page) -> None:
 
 def press(page: Page, selector: str) -> None:
     """Press what leads elsewhere, and wait until the page is another."""
-    page.evaluate("document.body.dataset.before = '1'")
-    page.click(selector, no_wait_after=True)
-    page.wait_for_function("document.body && !document.body.dataset.before", timeout=60_000)
+    with page.expect_navigation(timeout=60_000):
+        page.click(selector)
 
 
 def avoided(own: OpenDesk) -> object:

@@ -14,7 +14,7 @@ from urllib.parse import quote
 import pytest
 from bs4 import BeautifulSoup
 
-from desk.conftest import Answer, OpenDesk, open_on, small_book
+from desk.conftest import Answer, OpenDesk, open_with_lists
 from desk.test_rooms import boxes_of
 from stillroom.desk.giving_told import box_id
 
@@ -39,12 +39,8 @@ WAY = f"/giving/list?name={quote(NAME)}"
 
 @pytest.fixture(scope="module")
 def own(tmp_path_factory: pytest.TempPathFactory) -> Iterator[OpenDesk]:
-    folder = small_book(tmp_path_factory.mktemp("told") / "book")
-    (folder / "giving").mkdir(exist_ok=True)
-    opened, thread = open_on(folder)
-    yield opened
-    opened.ask("/stop", "POST")
-    thread.join(20)
+    with open_with_lists(tmp_path_factory.mktemp("told") / "book") as opened:
+        yield opened
 
 
 @pytest.fixture

@@ -6,10 +6,7 @@ rules of care and the published times needed: keeping.py, which is loaded then.
 
 from __future__ import annotations
 
-from dataclasses import replace
-
-from stillroom.core.method.keeping_said import claimed_in_method
-from stillroom.core.recipe.keeps import OWN_PRACTICE, Keeping
+from stillroom.core.recipe.keeps import Keeping
 from stillroom.core.recipe.model import Recipe
 from stillroom.core.when.spans import Span
 
@@ -23,12 +20,9 @@ def known_keeping(recipe: Recipe) -> Keeping:
     if recipe.keeps.unopened is not None:
         return recipe.keeps
     if not recipe.kind.edible:
-        claimed = claimed_in_method(recipe)
-        return (
-            replace(recipe.keeps, unopened=claimed, source=OWN_PRACTICE, by="method")
-            if claimed
-            else recipe.keeps
-        )
+        from stillroom.core.method.keeping_said import keeping_of_method  # late: few recipes ask
+
+        return keeping_of_method(recipe) or recipe.keeps
     from stillroom.core.label.keeping import keeping_of_guidance  # late: with it comes all of care
 
     return keeping_of_guidance(recipe)

@@ -20,7 +20,7 @@ from stillroom.core.care.safety_facts import SafetyFacts, gather_facts
 from stillroom.core.care.safety_rules import judge
 from stillroom.core.label.date_marks import NOT_KNOWN, Term
 from stillroom.core.label.how_long import planned_span
-from stillroom.core.method.keeping_said import claimed_elsewhere, claimed_in_method
+from stillroom.core.method.keeping_said import claimed_elsewhere, keeping_of_method
 from stillroom.core.recipe.keeps import OWN_PRACTICE, Keeping
 from stillroom.core.recipe.model import Recipe
 from stillroom.core.when.spans import Span
@@ -79,10 +79,8 @@ def decide_keeping(recipe: Recipe, facts: SafetyFacts) -> Kept:
 
 def keeping_of_guidance(recipe: Recipe) -> Keeping:
     """Return the keeping of a recipe that states none: its method's word, else the book's own."""
-    keeps = recipe.keeps
-    claimed = claimed_in_method(recipe)
-    if claimed is not None:
-        return replace(keeps, unopened=claimed, source=OWN_PRACTICE, by="method")
+    if own := keeping_of_method(recipe):
+        return own
     found = _of_the_book(recipe)
     said = claimed_elsewhere(recipe)
     if said and found.unopened and said.minutes() < found.unopened.minutes():

@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Mapping
+from dataclasses import replace
 from typing import Literal
 
 from stillroom.core.method.keeping_claims import (
@@ -19,6 +20,7 @@ from stillroom.core.method.keeping_claims import (
 )
 from stillroom.core.method.sentences import affirmed_clauses, split_sentences
 from stillroom.core.method.words import method_words
+from stillroom.core.recipe.keeps import OWN_PRACTICE, Keeping
 from stillroom.core.recipe.model import Recipe
 from stillroom.core.recipe.waits_elsewhere import keeps_elsewhere
 from stillroom.core.when.spans import SPAN_PATTERN, Span
@@ -174,6 +176,14 @@ def _claimed_cold(recipe: Recipe, last: str) -> str:
 def claimed_in_method(recipe: Recipe) -> Span | None:
     """Return how long the last step says that it keeps; None where it does not say plainly."""
     return claimed_in(_last_words(recipe), recipe)
+
+
+def keeping_of_method(recipe: Recipe) -> Keeping | None:
+    """Return the keeping by the method's own word; None where it does not say plainly."""
+    claimed = claimed_in_method(recipe)
+    if claimed is None:
+        return None
+    return replace(recipe.keeps, unopened=claimed, source=OWN_PRACTICE, by="method")
 
 
 def claimed_elsewhere(recipe: Recipe) -> Span | None:

@@ -77,13 +77,8 @@ _HALF_IN_WORDS: Final = late_regex(
 # digits of any sort; and a sign that would belong to a number before it
 _DIGIT: Final = late_regex(r"[\d½⅓⅔¼¾⅕⅖⅗⅘⅙⅚⅛⅜⅝⅞①-⑳²³]")
 _SIGN: Final = late_regex(r"[.:*+=%^/]")
-_VESSELS: Final = late_regex(
-    r"(?:small |large |little |big )?"
-    r"(?:jars|bottles|glasses|tins|pots|bags|tubs|cartons|moulds|basins)$",
-    re.IGNORECASE,
-)
-
-
+_HOLDS: Final = r"(?:jar|bottle|glass|tin|pot|bag|tub|carton|mould|basin)"
+_VESSELS: Final = late_regex(rf"(?:small |large |little |big )?{_HOLDS}e?s$", re.IGNORECASE)
 # from so many on, each of so much in grams or millilitres is what all of them are together
 _MANY: Final = 5
 _MOST_OF_A_PIECE: Final = 120
@@ -95,7 +90,7 @@ _BESIDE: Final = late_regex(
     re.IGNORECASE,
 )
 _VESSEL: Final = late_regex(
-    r"\b(?:jar|bottle|glass|tin|pot|bag|tub|carton|mould|basin|flask|demijohn|kilner|box)(?:e?s)?\b"
+    rf"\b(?:{_HOLDS}|flask|demijohn|kilner|box)(?:e?s)?\b"
     r"|gläser|flaschen|bocaux|pots|vasetti|tarros|potten|flessen",
     re.IGNORECASE,
 )

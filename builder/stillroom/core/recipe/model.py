@@ -190,7 +190,7 @@ class Acidity(_Frozen):
 
     ph: Annotated[
         Fraction,
-        read_by(lambda value: read_ph(value)),
+        read_by(read_ph),
         WithJsonSchema({"type": "number", "minimum": 0, "maximum": 14}),
     ]
     source: Text
