@@ -8,13 +8,15 @@ holds the choice against segno's own. Leaves out how a code is drawn (qr_code.py
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable
+from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass
 from functools import lru_cache
 from typing import Final
 
 import segno
 from segno import consts
+
+from stillroom.core.paper.qr_symbol import placing, symbol_of
 
 _MASKS: Final[tuple[Callable[[int, int], bool], ...]] = (
     lambda i, j: (i + j) % 2 == 0,
@@ -33,6 +35,19 @@ _LIGHT_BESIDE: Final = 4
 
 
 @dataclass(frozen=True)
+class _Lines:
+    """The rows or the columns: how far one module of a line is from the next as bits.
+
+    `begin` are the places where what looks like a finder may begin; `beside` tells, 1 to 4 modules
+    from it, which modules have one of the same line so far behind them, and which beyond a finder.
+    """
+
+    step: int
+    begin: int
+    beside: tuple[tuple[int, int], ...]
+
+
+@dataclass(frozen=True)
 class _Layout:
     """The places of a symbol of one size: `masks` are each mask's dark modules among the data."""
 
@@ -41,6 +56,8 @@ class _Layout:
     said: int
     not_last_column: int
     not_last_row: int
+    lay: Callable[[bytes], int]
+    lines: tuple[_Lines, _Lines]
 
 
 def best_rows(text: str) -> tuple[str, ...]:
@@ -48,17 +65,26 @@ def best_rows(text: str) -> tuple[str, ...]:
 
     The smallest symbol, then the highest level that fits it, then the mask of the least penalty.
     """
-    code = segno.make(text, error="l", boost_error=True, micro=False, mask=0)
-    layout = _layout(int(code.version), len(code.matrix))
-    bare = _as_number(code.matrix) & ~layout.said ^ layout.masks[0]
+    version, level, bare = _bare(text)
+    layout = _layout(version)
     masked = [bare ^ mask for mask in layout.masks]
     penalties = [_penalty(modules, layout) for modules in masked]
     best = penalties.index(min(penalties))
-    whole = masked[best] | _said(int(code.version), str(code.error), best)
+    whole = masked[best] | _said(version, level, best)
     size = layout.size
     return tuple(
         format(whole >> row * size & (1 << size) - 1, f"0{size}b")[::-1] for row in range(size)
     )
+
+
+def _bare(text: str) -> tuple[int, str, int]:
+    """Return a text's version and level, and its modules with no mask on them."""
+    if symbol := symbol_of(text):
+        return symbol.version, symbol.level, _layout(symbol.version).lay(symbol.codewords)
+    code = segno.make(text, error="l", boost_error=True, micro=False, mask=0)
+    layout = _layout(int(code.version))
+    bare = _as_number(code.matrix) & ~layout.said ^ layout.masks[0]
+    return int(code.version), str(code.error), bare
 
 
 def _as_number(matrix: tuple[bytearray, ...]) -> int:
@@ -67,23 +93,43 @@ def _as_number(matrix: tuple[bytearray, ...]) -> int:
 
 
 @lru_cache(maxsize=64)
-def _layout(version: int, size: int) -> _Layout:
+def _layout(version: int) -> _Layout:
+    size = 17 + 4 * version
     any_code = segno.make("0", version=version, error="l", mask=0, boost_error=False)
     kinds = [[*row] for row in any_code.matrix_iter(border=0, verbose=True)]
     places = [(i, j) for i in range(size) for j in range(size)]
     said = {place for place in places if _tells(*place, size)}
     # segno's own naming of the places takes one module of the data for one that tells
     fixed = {(i, j) for i, j in places if kinds[i][j] not in _DATA} - {(8, size - 9)} | said
-
-    def number(dark: Iterable[bool]) -> int:
-        return sum(1 << place for place, is_dark in enumerate(dark) if is_dark)
-
+    free = frozenset(places) - fixed
+    dark = {(i, j) for i, j in fixed - said if any_code.matrix[i][j]}
     return _Layout(
         size,
-        tuple(number(place not in fixed and mask(*place) for place in places) for mask in _MASKS),
-        number(place in said for place in places),
-        number(j < size - 1 for _, j in places),
-        number(i < size - 1 for i, _ in places),
+        tuple(_number(place not in fixed and mask(*place) for place in places) for mask in _MASKS),
+        _number(place in said for place in places),
+        _number(j < size - 1 for _, j in places),
+        _number(i < size - 1 for i, _ in places),
+        placing(size, free, dark),
+        (_lines_of(size, [j for _, j in places], 1), _lines_of(size, [i for i, _ in places], size)),
+    )
+
+
+def _number(dark: Iterable[bool]) -> int:
+    return sum(1 << place for place, is_dark in enumerate(dark) if is_dark)
+
+
+def _lines_of(size: int, at: Sequence[int], step: int) -> _Lines:
+    """Return the lines of a way, `at` being where in its line each module stands."""
+
+    def before(end: int) -> int:
+        return _number(place < end for place in at)
+
+    last = size - _LIKE_A_FINDER
+    beside = range(1, _LIGHT_BESIDE + 1)
+    return _Lines(
+        step,
+        before(last + 1),
+        tuple((before(size - away), before(last + 1 - away)) for away in beside),
     )
 
 
@@ -100,7 +146,7 @@ def _tells(i: int, j: int, size: int) -> bool:
 def _said(version: int, level: str, mask: int) -> int:
     """Return the dark modules that tell version, level and mask."""
     told = segno.make("0", version=version, error=level, mask=mask, boost_error=False)
-    return _as_number(told.matrix) & _layout(version, len(told.matrix)).said
+    return _as_number(told.matrix) & _layout(version).said
 
 
 def _penalty(modules: int, layout: _Layout) -> int:
@@ -111,7 +157,7 @@ def _penalty(modules: int, layout: _Layout) -> int:
     blocks = 3 * (across & across >> size & down).bit_count()
     share = modules.bit_count() / size**2
     balance = 10 * int(abs(share * 100 - 50) / 5)
-    finders = 40 * (_like_finders(modules, size, 1) + _like_finders(modules, size, size))
+    finders = 40 * sum(_like_finders(modules, size, lines) for lines in layout.lines)
     return _runs(across, 1) + _runs(down, size) + blocks + finders + balance
 
 
@@ -122,48 +168,46 @@ def _runs(alike: int, step: int) -> int:
     return long.bit_count() + 2 * (long & ~(long << step)).bit_count()
 
 
-def _like_finders(modules: int, size: int, step: int) -> int:
+def _like_finders(modules: int, size: int, lines: _Lines) -> int:
     """Count dark, light, 3 dark, light, dark in a line with 4 light modules before or behind."""
-    found = modules & ~(modules >> step)
+    step = lines.step
+    found = modules & ~(modules >> step) & lines.begin
     for place in (2, 3, 4, 6):
         found &= modules >> place * step
     found &= ~(modules >> 5 * step)
+    if not found:
+        return 0
+    before = behind = 0
+    for beside, (has_before, has_behind) in enumerate(lines.beside, start=1):
+        before |= (modules & has_before) << beside * step
+        behind |= (modules >> (beside + _LIKE_A_FINDER - 1) * step) & has_behind
+    apart = found & ~(before & behind)
+    if not found & (found << 4 * step | found << 6 * step):  # where two may share modules
+        return apart.bit_count()
+    return _count_in_turn(found, apart, size, step)
+
+
+def _count_in_turn(found: int, apart: int, size: int, step: int) -> int:
+    """Count those that are apart, each line from its begin: one that counts hides what it shares.
+
+    One that is not apart hides what begins on its first 4 modules alone, which none can.
+    """
     counted = 0
     line, free_from = -1, 0
     for this, at in _places(found, size, step):
         if this != line:
             line, free_from = this, 0
-        if at < free_from:
-            continue
-        if _is_apart(modules, size, step, this, at):
+        row, column = (this, at) if step == 1 else (at, this)
+        if at >= free_from and apart >> row * size + column & 1:
             counted, free_from = counted + 1, at + _LIKE_A_FINDER
-        else:
-            free_from = at + 4
     return counted
 
 
 def _places(found: int, size: int, step: int) -> list[tuple[int, int]]:
-    """Return line and place of each module in order; none that would go on in another line."""
+    """Return line and place of each module, in order."""
     places = []
     while found:
         row, column = divmod((found & -found).bit_length() - 1, size)
-        line, at = (row, column) if step == 1 else (column, row)
-        if at <= size - _LIKE_A_FINDER:
-            places.append((line, at))
+        places.append((row, column) if step == 1 else (column, row))
         found &= found - 1
     return sorted(places)
-
-
-def _is_apart(modules: int, size: int, step: int, line: int, at: int) -> bool:
-    """Say whether what looks like a finder has light modules, or the edge, on either side."""
-    begin = line * (size if step == 1 else 1)
-
-    def light(from_: int, to: int) -> bool:
-        return not any(modules >> begin + place * step & 1 for place in range(from_, to))
-
-    behind = at + _LIKE_A_FINDER
-    return (
-        at in (0, size - _LIKE_A_FINDER)
-        or light(max(at - _LIGHT_BESIDE, 0), at)
-        or light(behind, min(behind + _LIGHT_BESIDE, size))
-    )
