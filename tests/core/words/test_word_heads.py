@@ -21,7 +21,7 @@ from hypothesis import strategies as st
 from stillroom.core.method.heat_elsewhere import _any_of as heat_elsewhere
 from stillroom.core.method.said_elsewhere import _patterns as said_elsewhere
 from stillroom.core.words.patterns import ClauseRegex, clause_regex
-from stillroom.core.words.word_heads import heads_in, heads_of
+from stillroom.core.words.word_heads import ask_for, asked_in, heads_of, turn
 
 ROOT = Path(__file__).parents[3]
 
@@ -77,9 +77,10 @@ def test_no_text_of_the_house_is_ruled_out_that_a_pattern_finds_something_in() -
     looked = found = 0
     for pattern in _patterns():
         heads = heads_of(pattern)
+        bit = ask_for(heads or frozenset())
         for text in _texts() if heads else ():
             looked += 1
-            if heads.isdisjoint(heads_in(text)):  # type: ignore[union-attr]
+            if not asked_in(text, turn[0]) & bit:
                 assert pattern.search(text) is None, (pattern.pattern, text)
             else:
                 found += 1
@@ -93,9 +94,15 @@ def test_what_a_pattern_makes_is_never_ruled_out(data: st.DataObject) -> None:
     pattern = data.draw(st.sampled_from(told))
     text = data.draw(st.from_regex(pattern))
     if pattern.search(text):
-        heads = heads_of(pattern)
-        assert heads is not None
-        assert not heads.isdisjoint(heads_in(text)), (pattern.pattern, text, heads)
+        bit = ask_for(heads_of(pattern) or frozenset())
+        assert asked_in(text, turn[0]) & bit, (pattern.pattern, text)
+
+
+def test_a_text_that_was_looked_at_before_a_pattern_asked_is_looked_at_again() -> None:
+    text, before = "a jar of quinces", turn[0]
+    assert not asked_in(text, before) & (bit := ask_for(frozenset({"quin"})))
+    assert asked_in(text, turn[0]) & bit
+    assert asked_in("a jar of pears", turn[0]) & bit == 0
 
 
 @pytest.mark.parametrize(

@@ -14,7 +14,7 @@ from collections.abc import Callable, Iterable
 from functools import cache
 from typing import Any, AnyStr, Final, cast
 
-from stillroom.core.words.word_heads import Heads, heads_in, heads_of
+from stillroom.core.words.word_heads import ask_for, asked_in, heads_of, turn
 
 _ASKED: Final = ("search", "match", "fullmatch", "finditer", "findall", "split", "sub", "subn")
 _OFTEN: Final = 24
@@ -104,12 +104,12 @@ def _quickest(made: re.Pattern[str]) -> dict[str, Callable[..., Any]]:
     known = heads_of(made) if "|" in made.pattern else None
     if known is None:
         return {"search": found_in, "sub": replaced_in}
-    heads: Heads = known
+    bit = ask_for(known)
 
     def search(text: str, *where: int) -> re.Match[str] | None:
-        return None if heads.isdisjoint(heads_in(text)) else found_in(text, *where)
+        return found_in(text, *where) if asked_in(text, turn[0]) & bit else None
 
     def sub(new: Any, text: str, count: int = 0) -> str:
-        return text if heads.isdisjoint(heads_in(text)) else replaced_in(new, text, count)
+        return replaced_in(new, text, count) if asked_in(text, turn[0]) & bit else text
 
     return {"search": search, "sub": sub}

@@ -3,8 +3,9 @@
 A pattern of a hundred words is asked of every clause of a method and finds none of them in most. A
 match must hold a word that begins in one of a few ways: those are read off the pattern as Python's
 own parser sees it, as Russ Cox's "Regular Expression Matching with a Trigram Index" (2012) reads
-trigrams off it, and are held against how the text's words begin. Where nothing is sure nothing is
-ruled out. Leaves out the patterns themselves: patterns.py.
+trigrams off it, and all patterns together are held once against how the text's words begin: which
+may find anything is one whole number, a pattern a bit. Where nothing is sure nothing is ruled out.
+Leaves out the patterns themselves: patterns.py.
 """
 
 from __future__ import annotations
@@ -12,8 +13,10 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator, Sequence
 from functools import lru_cache
+from itertools import count
 from re import _constants as said  # type: ignore[attr-defined]
 from re import _parser  # type: ignore[attr-defined]
+from threading import Lock
 from typing import Any, Final
 
 Heads = frozenset[str]
@@ -36,21 +39,53 @@ _REPEATS: Final = (said.MAX_REPEAT, said.MIN_REPEAT, said.POSSESSIVE_REPEAT)
 _NO_WORD: Final = (said.CATEGORY_SPACE, said.CATEGORY_NOT_WORD)
 
 
-@lru_cache(maxsize=4096)
-def heads_in(text: str) -> Heads:
-    """Return the first two, three and four letters of every word of a text, in small letters.
+_askers: Final[dict[str, int]] = {}
+"""Who asks for a beginning, a pattern a bit."""
+_bits: Final = count()
+_turns: Final = Lock()
+turn: Final = [0]
+"""How many patterns ask by now: what was found of a text before another did tells nothing of it."""
 
-    Of a short word also all of it, with a blank behind; of a figure also the first sign.
 
-    >>> sorted(heads_in("To boil 12"))
-    ['1', '12', '12 ', 'bo', 'boi', 'boil', 'to', 'to ']
+def ask_for(heads: Heads) -> int:
+    """Let a pattern ask for words that begin so; return its bit in what `asked_in` finds.
+
+    Everything is in its place before the turn is counted, so that another thread that reads a text
+    meanwhile keeps what it found under the turn before.
     """
-    words = re.findall(r"\w+", small_letters(text))
-    return frozenset().union(*map(_heads_of_word, words))
+    with _turns:
+        bit = 1 << next(_bits)
+        for head in heads:
+            _askers[head] = _askers.get(head, 0) | bit
+        turn[0] += 1
+    return bit
+
+
+@lru_cache(maxsize=4096)
+def asked_in(text: str, _turn: int) -> int:
+    """Return every pattern that may find something in a text, as it is known by this turn."""
+    found = 0
+    for word in re.findall(r"\w+", small_letters(text)):
+        found |= _asked_of_word(word, _turn)
+    return found
 
 
 @lru_cache(maxsize=2**14)  # the same words stand in recipe after recipe
-def _heads_of_word(word: str) -> Heads:
+def _asked_of_word(word: str, _turn: int) -> int:
+    found = 0
+    for head in heads_of_word(word):
+        found |= _askers.get(head, 0)
+    return found
+
+
+def heads_of_word(word: str) -> Heads:
+    """Return the first two, three and four letters of a word in small letters.
+
+    Of a short word also all of it, with a blank behind; of a figure also the first sign.
+
+    >>> sorted(heads_of_word("boil")), sorted(heads_of_word("to")), sorted(heads_of_word("12"))
+    (['bo', 'boi', 'boil'], ['to', 'to '], ['1', '12', '12 '])
+    """
     heads = {word[:2], word[:3], word[:_LONGEST]}
     if len(word) < _LONGEST:
         heads.add(f"{word} ")
