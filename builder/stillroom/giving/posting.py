@@ -121,8 +121,8 @@ def _strong(row: Mapping[str, Any], facts: GiftFacts) -> bool:
     finished = finished_percent(facts.recipe)
     percent = facts.strength if finished is None else finished
     least, most = Fraction(str(row["from_percent"])), Fraction(str(row.get("to_percent", 100)))
-    if percent == 0:  # it may hold alcohol, and how much nobody knows
-        return least < 1
+    if percent == 0:  # how much alcohol it holds nobody knows: a drink may be as strong as any
+        return least < 1 or (facts.alcohol == "contains" and facts.recipe.kind.is_("drink"))
     return least <= percent <= most
 
 

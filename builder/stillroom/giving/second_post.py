@@ -13,7 +13,7 @@ from datetime import date, timedelta
 from fractions import Fraction
 
 from stillroom.core.amounts.quantities import show_decimal
-from stillroom.core.label.labelling import label_recipe
+from stillroom.core.label.labelling import STRENGTH_NOT_KNOWN, label_recipe
 from stillroom.core.recipe.model import Recipe
 from stillroom.core.when.timeline import plan_forward
 from stillroom.core.words.day_words import say_day
@@ -27,6 +27,9 @@ _FIGURE = re.compile(r"\d+(?:[.,]\d+)?")
 _GOOD_DAYS, _GOOD_DAYS_BY_POST = 7, 14
 _UNTOLD_DAYS = 7
 _HOT = Fraction(70)
+_AS_SOLD = Fraction(
+    60
+)  # a drink of which nobody says how strong it is may be as strong as any sold
 _FROM_BRITAIN_ABROAD = Fraction(24)
 
 
@@ -105,7 +108,8 @@ def _no_parcel_takes(offering: Offering, household: Household, make: Make) -> It
         return
     shown = any(words_showing("alcohol", entry.text) for entry in label.contents)
     figures = [Fraction(one.replace(",", ".")) for one in _FIGURE.findall(label.strength_text)]
-    percent = max(figures, default=Fraction(0))
+    unknown = _AS_SOLD if label.strength_text == STRENGTH_NOT_KNOWN else Fraction(0)
+    percent = max(figures, default=unknown)
     if not (shown or percent):
         return
     abroad = bool(household.country) and household.country[0] != home
@@ -114,7 +118,8 @@ def _no_parcel_takes(offering: Offering, household: Household, make: Make) -> It
     elif percent > _HOT:
         yield f"it is of {show_decimal(percent, 0)} % vol"
     elif home == "GB" and abroad and percent >= _FROM_BRITAIN_ABROAD:
-        yield f"it is of {show_decimal(percent, 0)} % vol and goes abroad"
+        strong = f"of {show_decimal(percent, 0)} % vol" if figures else "of a strength not known"
+        yield f"it is {strong} and goes abroad"
 
 
 def _too_heavy(offering: Offering, plan: Plan, basket: Basket, household: Household) -> str:

@@ -14,8 +14,10 @@ from stillroom.core.allergens.laws import law_of
 from stillroom.core.amounts.quantities import show_amount, show_decimal, show_number
 from stillroom.core.batch.bottling import HEADSPACE_SOURCE, headspace_inches, headspace_ml
 from stillroom.core.batch.preserves import solids_of
-from stillroom.core.batch.strength import strength_of
+from stillroom.core.batch.strength import not_told, strength_of
 from stillroom.core.batch.strength_words import milder_text
+from stillroom.core.book import BookSettings
+from stillroom.core.care.safety import gather_recipe_facts
 from stillroom.core.label.keeping import needs_no_date
 from stillroom.core.recipe.model import Recipe
 from stillroom.core.size.finished import Fact, facts_of_batch, fillable, plainly, size_means
@@ -75,7 +77,9 @@ class AmountsView:
     always: tuple[Fact, ...]
 
 
-def show_amounts(recipe: Recipe, country: str, written: ScaledBatch | None = None) -> AmountsView:
+def show_amounts(
+    recipe: Recipe, settings: BookSettings, written: ScaledBatch | None = None
+) -> AmountsView:
     """Return what the page shows of a recipe's amounts; `written` is one batch as it is written."""
     scalable = scalable_of(recipe)
     written = written or scale(scalable, ByFactor(Fraction(1)))
@@ -104,8 +108,12 @@ def show_amounts(recipe: Recipe, country: str, written: ScaledBatch | None = Non
         system=recipe.system,
         can_change_measure=any(line.density for line in scalable.lines),
         ready=_ready_made(scalable, written),
-        facts=facts_of_batch(recipe, written, country),
-        always=(*_always(recipe), *_no_date_asked(recipe, country)),
+        facts=facts_of_batch(recipe, written, settings.country),
+        always=(
+            *_strength(recipe, settings),
+            *_always(recipe),
+            *_no_date_asked(recipe, settings.country),
+        ),
     )
 
 
@@ -137,6 +145,16 @@ def _no_date_asked(recipe: Recipe, country: str) -> tuple[Fact, ...]:
         return ()
     text = "the law asks for none on a drink of 10 % vol or more"
     return (Fact("Best-before date", text, "Reg. (EU) 1169/2011 Annex X 1(d)"),)
+
+
+def _strength(recipe: Recipe, settings: BookSettings) -> tuple[Fact, ...]:
+    """Say of a drink what nobody can work out of its strength: before it is boiled, or at all."""
+    if why := not_told(recipe):
+        return (Fact("Strength", "not known", why),)
+    boiled = gather_recipe_facts(recipe, settings).boils_spirit()
+    if not boiled or strength_of(recipe) is None:
+        return ()
+    return (Fact("Boiled", "weaker than that, and nobody can say by how much", boiled),)
 
 
 def _always(recipe: Recipe) -> tuple[Fact, ...]:

@@ -119,7 +119,7 @@ class RecipeLeaf:
                 "link": link,
                 "picture": show_picture(library, recipe, link),
                 "strip": make_strip(recipe, self.batch, self.plan),
-                "amounts": show_amounts(recipe, library.settings.country, self.batch),
+                "amounts": show_amounts(recipe, library.settings, self.batch),
                 "method": self.method,
                 "heats": heat_lines(recipe, library.settings.altitude_m),
                 "care": assess_safety(recipe, library.settings),

@@ -319,7 +319,9 @@ def test_a_strong_drink_says_why_it_needs_no_date() -> None:
 def test_the_page_says_that_a_strong_drink_needs_no_date(
     country: str, front: str, said: bool
 ) -> None:
-    facts = show_amounts(recipe_of(front, "1. Steep for a month."), country).always
+    facts = show_amounts(
+        recipe_of(front, "1. Steep for a month."), BookSettings(country=country)
+    ).always
     assert ("Best-before date" in [fact.name for fact in facts]) is said
 
 

@@ -17,8 +17,8 @@ from stillroom.core.batch.contents import (
     Content,
     bottling_data,
     contents_of,
-    drinks_without_size,
     figure,
+    liquids_without_size,
 )
 from stillroom.core.recipe.model import Recipe
 
@@ -113,7 +113,7 @@ def estimate_yield(recipe: Recipe, factor: Fraction = Fraction(1)) -> Yield | No
     None for kinds that are not strained, and where a bottle goes in whose size is not said.
     """
     held = contents_of(recipe)
-    if drinks_without_size(recipe):
+    if liquids_without_size(recipe):
         return None
     if recipe.kind.solids_left_in or not any(content.liquid for content in held):
         return None

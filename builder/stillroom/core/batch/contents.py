@@ -6,6 +6,7 @@ by what it is made of where none is published. Leaves out rounding and scale.
 
 from __future__ import annotations
 
+import re
 from dataclasses import dataclass
 from fractions import Fraction
 from functools import cache
@@ -28,7 +29,9 @@ _HARD = frozenset({"cheese", "butter"})
 # what is measured by the jug and bears the name of the beans or leaves it was brewed of
 _BREWED = {"coffee beans": "brewed coffee", "tea": "brewed tea"}
 _NOT_BREWED = late_regex(r"\b(?:beans?|ground|grounds|lea(?:f|ves)|loose|granules|powder)\b")
+_TEA_OR_COFFEE = late_regex(r"\b(?:tea|coffee)$")
 _JUG_ML = 60
+_FEW_DROPS = frozenset({"drop", "dash", "splash", "drizzle", "squeeze", "shake", "pinch"})
 
 
 @dataclass(frozen=True)
@@ -123,15 +126,17 @@ def contents_of(recipe: Recipe) -> tuple[Content, ...]:
     )
 
 
-def drinks_without_size(recipe: Recipe) -> tuple[str, ...]:
-    """Return the drinks with alcohol of which nobody can say how much goes in: "1 bottle gin"."""
+@once_a_recipe
+def liquids_without_size(recipe: Recipe) -> tuple[str, ...]:
+    """Return what is poured and nobody can say how much of it: "1 bottle gin", "1 can coconut milk"."""
     return tuple(
         content.ingredient.item
         for content in contents_of(recipe)
         if content.staple
-        and "alcohol" in content.staple.tags
+        and content.liquid
         and not content.volume_ml
         and content.grams is None
+        and counted_noun(content.ingredient) not in _FEW_DROPS
     )
 
 
@@ -150,7 +155,7 @@ def content_of(recipe: Recipe, ingredient: Ingredient) -> Content | None:
 def _content(recipe: Recipe, ingredient: Ingredient, value: Fraction, unit: str) -> Content:
     size = size_of(unit)
     staple = _as_poured(ingredient, size, value, unit)
-    liquid = _is_liquid(staple, size)
+    liquid = _is_liquid(staple, size) or _is_brewed(ingredient, value, unit)
     grams: Fraction | None = None
     volume = Fraction(0)
     if size == "volume":
@@ -162,6 +167,8 @@ def _content(recipe: Recipe, ingredient: Ingredient, value: Fraction, unit: str)
         grams = convert(value, unit, "g")
         if liquid and staple and staple.density:
             volume = grams / staple.density
+        elif liquid and staple and not staple.composition:
+            volume = grams  # nothing known: as if it were water
         else:
             volume = _displaced(staple, grams)
     elif size == "count":
@@ -179,25 +186,62 @@ def _as_poured(ingredient: Ingredient, size: str, value: Fraction, unit: str) ->
     """Return the staple; "500 ml strong coffee" is the drink, "2 tbsp coffee" the beans."""
     staple = staple_of(ingredient)
     brewed = _BREWED.get(staple.name) if staple else None
-    jugful = size == "volume" and convert(value, unit, "ml") >= _JUG_ML
-    if brewed and jugful and not _NOT_BREWED.search(ingredient.item.lower()):
-        return find_staple(brewed)
-    return staple
+    return find_staple(brewed) if brewed and _by_the_jug(ingredient, value, unit) else staple
+
+
+def _by_the_jug(ingredient: Ingredient, value: Fraction, unit: str) -> bool:
+    """Tell whether it is measured as a brew is, and its leaves, beans and powder are not."""
+    jugful = size_of(unit) == "volume" and convert(value, unit, "ml") >= _JUG_ML
+    return jugful and not _NOT_BREWED.search(ingredient.item.lower())
+
+
+def _is_brewed(ingredient: Ingredient, value: Fraction, unit: str) -> bool:
+    """Tell whether a tea or coffee without figures is the drink: "500 ml chamomile tea"."""
+    named = _TEA_OR_COFFEE.search(ingredient.item.lower())
+    return bool(named) and _by_the_jug(ingredient, value, unit)
 
 
 def _is_liquid(staple: Staple | None, size: str) -> bool:
-    """Liquids have a density as poured and none for their particles."""
+    """Liquids have a density as poured and none for their particles; else their name tells."""
     if staple is None:
         return size == "volume"
     composition = staple.composition
-    if staple.tags & _BEATEN_IN and not staple.tags & _HARD:
-        return composition is not None and composition.water is not None
+    if staple.tags & _BEATEN_IN and not staple.tags & _HARD and composition is not None:
+        return composition.water is not None
     if staple.solid_density is not None:
         return False
+    if staple.density is None:
+        return is_poured(staple)
     watery = composition is not None and (composition.water or 0) + (composition.alcohol or 0) > 60
-    poured = staple.density is not None and staple.density > Fraction(85, 100)
+    dense = staple.density > Fraction(85, 100)
     spirit = bool(staple.tags & {"alcohol", "spirit"})
-    return spirit or (poured and (size == "volume" or watery or "honey" in staple.animal))
+    flows = size == "volume" or watery or "honey" in staple.animal or "syrup" in staple.tags
+    return spirit or (dense and flows)
+
+
+def is_poured(staple: Staple) -> bool:
+    """Tell whether a food without a published density is poured, by its tags and its name.
+
+    >>> [is_poured(find_staple(name)) for name in ("lemonade", "oat milk", "stock cube", "raisins")]
+    [True, True, False, False]
+    """
+    ends, solid = _poured_words()
+    if solid.search(staple.name):
+        return False
+    if staple.tags & {"alcohol", "spirit"} or ends.search(staple.name):
+        return True
+    runs = staple.acidity != "dry" or bool(staple.tags & {"oil", "syrup"})
+    return runs and bool(staple.tags & set(bottling_data()["poured"]["tags"]))
+
+
+@cache
+def _poured_words() -> tuple[re.Pattern[str], re.Pattern[str]]:
+    """Return how names of liquids end, and the words by which one is none after all."""
+    told = bottling_data()["poured"]
+    return (
+        re.compile(rf"\b(?:{'|'.join(told['ends'])})$", re.IGNORECASE),
+        re.compile(rf"\b(?:{'|'.join(told['not'])})\b", re.IGNORECASE),
+    )
 
 
 def _displaced(staple: Staple | None, grams: Fraction) -> Fraction:

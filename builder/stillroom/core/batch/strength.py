@@ -9,12 +9,13 @@ labelling.py words it. The browser's finished.js reckons the same.
 from __future__ import annotations
 
 import math
+import re
 from collections.abc import Sequence
 from dataclasses import dataclass
 from fractions import Fraction
 
 from stillroom.core.batch import spirit_density
-from stillroom.core.batch.contents import Content, contents_of, drinks_without_size
+from stillroom.core.batch.contents import Content, contents_of, liquids_without_size
 from stillroom.core.batch.drinks import Pour, pour
 from stillroom.core.batch.extracts import Fold, fold_of
 from stillroom.core.batch.mixtures import Mixture, mix, spirit, water
@@ -23,10 +24,19 @@ from stillroom.core.batch.spirit_density import WATER_DENSITY
 from stillroom.core.recipe.asked_once import once_a_recipe
 from stillroom.core.recipe.model import Recipe
 from stillroom.core.words.joining import join_and
+from stillroom.core.words.patterns import clause_regex
 from stillroom.core.words.said import Said
 
 _say = Said("stillroom.core.batch", "strength")
 
+# The usual strength sold, as of the spirits in spirits.yml, where the name tells of no other.
+_USUAL_SPIRIT = 40.0
+_STRONGER = clause_regex(
+    r"\b(?:over[- ]?proof|high[- ](?:proof|strength)|(?:cask|barrel|navy|still)[- ](?:strength|proof)"
+    r"|full proof|absinthe|honey|flavou?red|cherry|apricot|everclear|moonshine|schnapps|liqueur)\b",
+    re.IGNORECASE,
+)
+_A_TRACE = Fraction(2, 100)  # of all that is poured: bitters and essences
 _NEGLIGIBLE = 0.5  # % vol: below it nothing is said
 _TEASPOON = ("a teaspoon", Fraction(5))
 # A single measure of spirits, a small glass of wine: NHS, alcohol units (from memory).
@@ -83,7 +93,7 @@ def strength_of(recipe: Recipe, shares: Sequence[Fraction] = ()) -> Strength | N
     alcohol leaves them by as much as nobody can say.
     """
     held = contents_of(recipe)
-    if drinks_without_size(recipe):
+    if not_told(recipe):
         return None
     if recipe.kind.is_("living") and not any(abv_of(content) for content in held):
         return _ferment(recipe, held)
@@ -127,6 +137,32 @@ def not_reckoned(recipe: Recipe) -> tuple[str, ...]:
     )
 
 
+@once_a_recipe  # asked by the label, the page and the rules
+def not_told(recipe: Recipe) -> str:
+    """Say why a drink with alcohol has a strength that nobody can work out; "" where none is so.
+
+    Some bottle's size or some drink's strength is not written: neither is guessed.
+    """
+    held = contents_of(recipe)
+    drinks = [content for content in held if content.liquid and _is_alcohol(content)]
+    if not recipe.kind.is_("drink") or not drinks:
+        return ""
+    if without := liquids_without_size(recipe):
+        named = join_and(list(without))
+        return _say("no_size", named=named, first=without[0])
+    poured = sum((content.volume_ml for content in held if content.liquid), Fraction(0))
+    weighty = [one for one in drinks if one.volume_ml > _A_TRACE * poured and not abv_of(one)]
+    if not weighty:
+        return ""
+    named = join_and([content.ingredient.item for content in weighty])
+    return _say("no_strength", named=named, first=weighty[0].ingredient.item)
+
+
+def _is_alcohol(content: Content) -> bool:
+    tags = content.staple.tags if content.staple else frozenset()
+    return bool(abv_of(content)) or "alcohol" in tags
+
+
 def proviso_of(recipe: Recipe) -> str:
     """Say under what proviso a strength holds: "" where everything poured in is known."""
     unknown = not_reckoned(recipe)
@@ -166,10 +202,15 @@ def abv_of(content: Content) -> float:
     """Return the % vol of a liquid ingredient: its own, or as it is usually sold; 0 for none."""
     if not content.liquid:  # wine yeast is sold by the strength it stands, and is no wine
         return 0.0
-    own = content.ingredient.strength
-    usual = content.staple.strength if content.staple else None
-    found = own if own is not None else usual
-    return float(found) if found is not None else 0.0
+    own, staple = content.ingredient.strength, content.staple
+    if own is not None or staple is None:
+        return float(own or 0)
+    if staple.strength is not None:
+        return float(staple.strength)
+    plain = "spirit" in staple.tags and not _STRONGER.search(
+        f"{content.ingredient.item} {staple.name}"
+    )
+    return _USUAL_SPIRIT if plain else 0.0
 
 
 def _part(content: Content, fruit_share: float) -> Mixture:

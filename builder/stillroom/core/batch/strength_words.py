@@ -9,14 +9,12 @@ from fractions import Fraction
 from typing import Any
 
 from stillroom.core.batch.bottling import Yield, estimate_yield
-from stillroom.core.batch.contents import drinks_without_size
 from stillroom.core.batch.cutting import Cut, Pods
 from stillroom.core.batch.drinks import DrinkMeasure, Pour, measure_of
 from stillroom.core.batch.extracts import Fold
 from stillroom.core.batch.mixtures import water_to_reach_ml
-from stillroom.core.batch.strength import fold_of_recipe, not_reckoned, strength_of
+from stillroom.core.batch.strength import fold_of_recipe, not_reckoned, not_told, strength_of
 from stillroom.core.recipe.model import Recipe
-from stillroom.core.words.joining import join_and
 
 NO_STRENGTH = (
     "no strength is reckoned: it holds no alcohol to speak of, or it is baked or boiled and nobody "
@@ -57,14 +55,8 @@ def strength_text(recipe: Recipe, country: str = "GB") -> str:
 
 
 def _why_none(recipe: Recipe) -> str:
-    without = drinks_without_size(recipe)
-    if not without:
-        return NO_STRENGTH
-    named = join_and(list(without))
-    return (
-        f"no strength is reckoned: how much {named} goes in is not known. "
-        f'Write its size, such as "700 ml {without[0]}".'
-    )
+    why = not_told(recipe)
+    return f"no strength is reckoned: {why}." if why else NO_STRENGTH
 
 
 def strength_document(recipe: Recipe, country: str = "GB") -> dict[str, Any]:
@@ -86,6 +78,7 @@ def strength_document(recipe: Recipe, country: str = "GB") -> dict[str, Any]:
             "uncertainty": strength.uncertainty,
             "not_reckoned": list(not_reckoned(recipe)),
         },
+        "not_known": not_told(recipe),
         "to_bottle_ml": _yield_document(there) if there else None,
         "servings": [_pour_document(pour, measure) for pour in strength.pours] if strength else [],
         "fold": _fold_document(fold, fold.uncertainty) if fold else None,

@@ -7,7 +7,7 @@ the finished drink. Leaves out how a box looks.
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from fractions import Fraction
 
 from stillroom.core.allergens.of_foods import (
@@ -152,11 +152,10 @@ def gather_recipe_facts(recipe: Recipe, settings: BookSettings) -> SafetyFacts:
     """Return the facts of a recipe in a book, its finished strength among them."""
     law = law_of(settings.country)
     allergens = contains(know_recipe(recipe), law)
-    return gather_facts(
-        recipe,
-        finished_percent(recipe),
-        tuple(say_allergen(allergen, law) for allergen in allergens),
-    )
+    said = tuple(say_allergen(allergen, law) for allergen in allergens)
+    facts = gather_facts(recipe, finished_percent(recipe), said)
+    # what boils off nobody can say: then its strength is not known, and not as reckoned
+    return replace(facts, strength=None) if facts.boils_spirit() else facts
 
 
 def _word(rule: Rule, evidence: Evidence, facts: SafetyFacts, settings: BookSettings) -> Caution:

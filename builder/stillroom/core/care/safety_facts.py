@@ -61,6 +61,12 @@ _STRONGER = clause_regex(
     r"\b(?:over[- ]?proof|cask strength|barrel strength|barrel proof|navy strength|full proof"
     r"|still strength|high[- ]proof)\b"
 )
+# heat that takes alcohol away, and not only a warm syrup that it is stirred into
+_DRIVES_OFF = clause_regex(
+    r"\b(?:boil(?!ed water)\w*|simmer\w*|cook(?!ed)\w*|bubbl\w*|reduc\w*|flamb\w*|alight|ignit\w*"
+    r"|koch\w*|köchel\w*|bouill\w*|mijot\w*|boll\w*|hierv\w*)\b",
+    re.IGNORECASE,
+)
 # what must be told even when it only stands among the parts of a bought compound
 _TELLS_IN_A_COMPOUND = frozenset(
     {"honey", "alcohol", "sulphites", "caffeine", "liquorice", "grapefruit", "xylitol"}
@@ -215,6 +221,10 @@ class SafetyFacts:
             return ()
         english = {in_english_too(sentence): sentence for sentence in self.sentences}
         return tuple(english[one] for one in spirit_meets_heat(tuple(english), names))
+
+    def boils_spirit(self) -> str:
+        """Return the sentence in which spirit or wine is boiled or set alight, "" for none."""
+        return next((one for one in self.spirit_and_heat() if _DRIVES_OFF.search(one)), "")
 
     def toxic_in_method(self) -> tuple[str, ...]:
         """Return the poisonous plants that the method names without forbidding them."""

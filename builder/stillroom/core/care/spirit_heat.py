@@ -31,6 +31,18 @@ _COOLS = clause_regex(
     r"|strain\w*)\b",
     re.IGNORECASE,
 )
+# in one sentence with what was hot: "boil the syrup, cool, add the rum"; straining alone cools none
+_COOLED = clause_regex(
+    r"\b(?:cool\w*|cold|chill(?!i)\w*|overnight|next day|lukewarm|room temperature)\b",
+    re.IGNORECASE,
+)
+# heat without a word of what stands in it: all there is, where no spirit is named anywhere
+_BARE_HEAT = clause_regex(
+    r"^\W*(?:then )?(?:gently |slowly )?(?:simmer|boil|cook|heat|warm|bring)"
+    r"(?: (?:it|gently|slowly|for|until|over|on|together|to (?:a|the)|through|hard)\b|[.,;]|$)",
+    re.IGNORECASE,
+)
+_MIXES = clause_regex(r"\b(?:mix|combine|add|stir in|pour in)\b", re.IGNORECASE)
 _ADDS = clause_regex(
     r"\b(?:add|stir|pour|tip|mix|top up|whisk|splash|deglaze|beat|put|blend)\w*\b", re.IGNORECASE
 )
@@ -56,6 +68,7 @@ def spirit_meets_heat(sentences: Sequence[str], names: Iterable[str]) -> tuple[s
     """Return the sentences in which a spirit of these names stands in or goes into heat."""
     words = {"spirit", "alcohol"} | {word for word in names if len(word) > 2 and word not in _PLAIN}
     spirit = _any_of(frozenset(words))
+    unnamed = not any(spirit.search(sentence) for sentence in sentences)
     found: list[str] = []
     hot = poured = False
     for place, sentence in enumerate(sentences):
@@ -66,8 +79,13 @@ def spirit_meets_heat(sentences: Sequence[str], names: Iterable[str]) -> tuple[s
             hot = False
         later = any(spirit.search(one) for one in sentences[place + 1 :])
         whole = bool(_ALL.search(plain) and _HEATS.search(plain)) and not later
+        rest = sentences[place + 1 :]
+        bare = unnamed and _BARE_HEAT.search(plain)
+        whole |= bool(bare) and not any(_ALL.search(one) or _MIXES.search(one) for one in rest)
         bath = poured and not later and bool(_IN_ITS_JAR.search(_COLD_BATH.sub(" ", plain)))
-        warmed = named and (_HOT.search(sentence) or (hot and _ADDS.search(plain)))
+        cooled = [one.end() for one in _COOLED.finditer(sentence) if named]
+        start = max((end for end in cooled if spirit.search(sentence, end)), default=0)
+        warmed = named and (_HOT.search(sentence, start) or (hot and _ADDS.search(plain)))
         if warmed or whole or bath:
             found.append(sentence)
         poured = poured or named or bool(_ALL.search(plain))

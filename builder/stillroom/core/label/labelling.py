@@ -21,8 +21,9 @@ from stillroom.core.allergens.of_foods import (
     may_contain,
     say_allergen,
 )
-from stillroom.core.batch.strength import strength_of
+from stillroom.core.batch.strength import not_told, strength_of
 from stillroom.core.care.safety import SafetyBox, assess_safety, gather_recipe_facts
+from stillroom.core.care.safety_facts import SafetyFacts
 from stillroom.core.label.contents_list import ContentsEntry, list_contents
 from stillroom.core.label.date_marks import DateMark, mark_date, say_date
 from stillroom.core.label.keeping import Kept, decide_keeping
@@ -35,6 +36,7 @@ from stillroom.core.words.patterns import late_regex
 ASK = "not known: ask the maker"
 # what the card says in a line of its own already
 _ON_THE_CARD = frozenset({"allergens", "sulphites"})
+STRENGTH_NOT_KNOWN = "Strength not known"
 _KITCHEN = "Made in a home kitchen; traces of other foods cannot be ruled out."
 __all__ = ["ContentsEntry", "DateMark", "Diet", "Label", "UsageCard", "label_recipe", "make_card"]
 
@@ -153,7 +155,7 @@ def _label_of(recipe: Recipe, settings: BookSettings, made_on: date | None) -> L
         date_mark=mark_date(kept.term, kept.unopened, made_on, settings.language, kept.why),
         once_opened=_once_opened(recipe, kept),
         keep_how=_keep_how(recipe, kept, assess_safety(recipe, settings)),
-        strength_text=_strength_text(recipe),
+        strength_text=_strength_text(recipe, facts),
         keeping=kept,
         kitchen=_KITCHEN if edible else "",
         allergen_words=say_of_allergens(law, held, traces, unknown, packets),
@@ -224,11 +226,15 @@ def _kept_where(recipe: Recipe, kept: Kept) -> str:
     return cold.get(kept_at(recipe), recipe.kind.keep)
 
 
-def _strength_text(recipe: Recipe) -> str:
+def _strength_text(recipe: Recipe, facts: SafetyFacts) -> str:
     """State the strength of a drink above 1.2 % vol: Art. 9(1)(k); never finer than it is known."""
+    if recipe.kind.is_eaten and not_told(recipe):
+        return STRENGTH_NOT_KNOWN
     found = strength_of(recipe)
     if found is None or not recipe.kind.is_("drink") or found.abv_percent <= 1.2:
         return ""
+    if facts.boils_spirit():
+        return f"At most {found.text}".replace("most about", "most")
     return found.text[:1].upper() + found.text[1:]
 
 
