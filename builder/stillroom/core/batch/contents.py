@@ -128,7 +128,7 @@ def contents_of(recipe: Recipe) -> tuple[Content, ...]:
 
 @once_a_recipe
 def liquids_without_size(recipe: Recipe) -> tuple[str, ...]:
-    """Return what is poured and nobody can say how much of it: "1 bottle gin", "1 can coconut milk"."""
+    """Return what is poured and nobody can say how much of it: "1 bottle gin"."""
     return tuple(
         content.ingredient.item
         for content in contents_of(recipe)

@@ -32,8 +32,8 @@ _say = Said("stillroom.core.batch", "strength")
 # The usual strength sold, as of the spirits in spirits.yml, where the name tells of no other.
 _USUAL_SPIRIT = 40.0
 _STRONGER = clause_regex(
-    r"\b(?:over[- ]?proof|high[- ](?:proof|strength)|(?:cask|barrel|navy|still)[- ](?:strength|proof)"
-    r"|full proof|absinthe|honey|flavou?red|cherry|apricot|everclear|moonshine|schnapps|liqueur)\b",
+    r"\b(?:over[- ]?proof|high[- ](?:proof|strength)|(?:cask|barrel|navy|still)[- ]"
+    r"(?:strength|proof)|full proof|absinthe|honey|flavou?red|cherry|apricot|everclear|moonshine|schnapps|liqueur)\b",
     re.IGNORECASE,
 )
 _A_TRACE = Fraction(2, 100)  # of all that is poured: bitters and essences
