@@ -1,8 +1,8 @@
 """What is poured counts with all its volume, and a strength is told only where it can be known.
 
 The strengths expected are ml of alcohol over ml of all that is poured, by hand: water and ethanol
-shrink by at most 4 % when they meet (OIML R 22), so they hold to one % vol. How much alcohol
-boiling leaves: USDA Table of Nutrient Retention Factors, Release 6 (40 % after a quarter of an hour).
+shrink by at most 4 % when they meet (OIML R 22), so they hold to one % vol. Boiling drives
+alcohol off: USDA Table of Nutrient Retention Factors, Release 6 (40 % is left after 15 minutes).
 """
 
 from __future__ import annotations

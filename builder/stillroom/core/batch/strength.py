@@ -33,7 +33,8 @@ _say = Said("stillroom.core.batch", "strength")
 _USUAL_SPIRIT = 40.0
 _STRONGER = clause_regex(
     r"\b(?:over[- ]?proof|high[- ](?:proof|strength)|(?:cask|barrel|navy|still)[- ]"
-    r"(?:strength|proof)|full proof|absinthe|honey|flavou?red|cherry|apricot|everclear|moonshine|schnapps|liqueur)\b",
+    r"(?:strength|proof)|full proof|absinthe|honey|flavou?red|cherry|apricot|everclear"
+    r"|moonshine|schnapps|liqueur)\b",
     re.IGNORECASE,
 )
 _A_TRACE = Fraction(2, 100)  # of all that is poured: bitters and essences
