@@ -10,9 +10,10 @@ from __future__ import annotations
 import re
 from collections.abc import Iterable
 from functools import lru_cache
-from html import unescape
 from types import SimpleNamespace
 from typing import TYPE_CHECKING, Any
+
+from stillroom.publish.search_reader import read_sections
 
 if TYPE_CHECKING:
     from mkdocs.config.defaults import MkDocsConfig
@@ -26,13 +27,6 @@ _NOT_SEARCHED = (
     ('<section class="when"', '<script type="application/json" id="recipe-data">'),
 )
 """From where to where templates/pages/recipe.html asks not to be searched."""
-
-
-_TAG = r'<([a-z][a-z0-9-]*)((?:\s+[a-zA-Z][\w:-]*(?:="[^"<]*")?)*)\s*(/?)>'
-_PARTS = re.compile(rf"{_TAG}|</([a-z][a-z0-9-]*)>|([^<]+)")
-"""A tag in small letters with its attributes in quotes, an end, or the words between two."""
-_ASKED = re.compile(r'\s(id|class|data-search-exclude)(?:="([^"]*)")?(?![\w:-])')
-"""The attributes that the theme's search asks for."""
 
 
 _MARK = "data-search-"
@@ -78,49 +72,17 @@ def _index(index: Any, page: SimpleNamespace, html: str) -> None:
         index.create_entry_for_section(section, page.toc, page.url, page)
 
 
-_Section = tuple[str | None, tuple[str, ...], tuple[str, ...]]
+_Found = tuple[str | None, tuple[str, ...], tuple[str, ...]]
 
 
 @lru_cache(maxsize=8)  # `mkdocs serve` builds the book's own long lists again as they were
-def _sections_of(html: str) -> tuple[_Section, ...]:
-    """Return the sections that the theme's reader of pages finds: id, words of title and text."""
-    from material.plugins.search.plugin import Parser
-
-    parser = Parser()
-    parser.skip = _Skipped(parser.skip)
-    read_html(parser, html)
+def _sections_of(html: str) -> tuple[_Found, ...]:
+    """Return the sections that are searched: id, words of title and text."""
     return tuple(
-        (one.id, tuple(one.title), tuple(one.text)) for one in parser.data if not one.is_excluded()
+        (one.id, tuple(one.title), tuple(one.text))
+        for one in read_sections(html)
+        if not one.excluded
     )
-
-
-class _Skipped(set[Any]):
-    """What the theme's reader skips: by an element's name, which is all that it is known by."""
-
-    def intersection(self, *around: Iterable[Any]) -> set[Any]:
-        """Return the elements around that are skipped."""
-        return {one for elements in around for one in elements if one.tag in self}
-
-
-def read_html(parser: Any, html: str) -> None:
-    """Let the theme's reader of pages read `html`, told of its tags by one look for them all.
-
-    To part the book's own HTML, which is closed and escaped throughout, takes Python's parser
-    longer than the search takes to judge it. What is not so is left to that parser.
-    """
-    parts = _PARTS.findall(html)
-    if sum(not text for *_, text in parts) != html.count("<"):
-        parser.feed(html)
-        parser.close()
-        return
-    for tag, attributes, alone, end, text in parts:
-        if tag:
-            asked = _ASKED.findall(attributes) if attributes else ()
-            parser.handle_starttag(tag, [(name, unescape(value)) for name, value in asked])
-        if end or alone:
-            parser.handle_endtag(end or tag)
-        elif text:
-            parser.handle_data(unescape(text) if "&" in text else text)
 
 
 def index_page(index: Any, page: Page, html: str) -> None:
