@@ -1,4 +1,4 @@
-"""A page's sections as the theme's search reads them, of HTML that is closed and escaped throughout.
+"""A page's sections as the theme's search reads them, of HTML that is closed and escaped.
 
 It judges as Material's own reader of pages does (material/plugins/search/plugin.py, `Parser`, whose
 lists of elements to keep and to skip it takes), and knows an element by its name as that one does;
@@ -74,15 +74,20 @@ def _theme() -> Any:
     return plugin
 
 
+@cache
+def _elements() -> tuple[frozenset[str], frozenset[str], frozenset[str]]:
+    """Return the names of the elements that the theme skips, keeps, and that hold nothing."""
+    parser = _theme().Parser()
+    return frozenset(parser.skip), frozenset(parser.keep), frozenset(_theme().void)
+
+
 class _Reader:
     """Reads a page part by part."""
 
     def __init__(self) -> None:
         """Begin outside of every section."""
-        parser = _theme().Parser()
-        self.skip: set[str] = set(parser.skip)
-        self.keep: frozenset[str] = frozenset(parser.keep)
-        self.void: set[str] = _theme().void
+        skip, self.keep, self.void = _elements()
+        self.skip = set(skip)
         self.around: list[str] = []
         self.sections: list[Section] = []
         self.section: Section | None = None

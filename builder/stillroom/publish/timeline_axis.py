@@ -8,8 +8,6 @@ from datetime import date, timedelta
 from itertools import pairwise
 from typing import Final
 
-from dateutil.relativedelta import relativedelta
-
 from stillroom.core.words.day_words import say_day_and_month, short_month
 
 TEXT: Final = 13
@@ -88,8 +86,14 @@ def _scales(
             # steps are counted from January, so that they fall on the same months every year
             if day >= start and (day.month - 1) % min(step, 12) == 0:
                 months.append(day)
-            day += relativedelta(months=max(1, step if step >= 12 else 1))
+            day = _months_after(day, step if step >= 12 else 1)
         word = [(short_month(d.month) if step < 12 else str(d.year)) for d in months]
         yield [
             ((day - start).days * DAY, said, day) for day, said in zip(months, word, strict=True)
         ]
+
+
+def _months_after(first: date, months: int) -> date:
+    """Return the first day of a month, so many months after that of another."""
+    years, before = divmod(first.month - 1 + months, 12)
+    return date(first.year + years, before + 1, 1)

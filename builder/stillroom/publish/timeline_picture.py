@@ -88,14 +88,23 @@ class _Raw:
 
 def draw_timeline(timeline: Timeline, width: float = WIDE) -> Picture:
     """Place every part of a timeline in a picture of this width."""
-    horizon = _horizon(timeline)
+    return draw_timelines(timeline, width)[0]
 
+
+def draw_timelines(timeline: Timeline, *widths: float) -> tuple[Picture, ...]:
+    """Place every part of a timeline in pictures of several widths: what they say is the same."""
+    horizon = _horizon(timeline)
+    lanes = tuple(_lanes(timeline, horizon))
+    return tuple(_draw(timeline, lanes, horizon, width) for width in widths)
+
+
+def _draw(timeline: Timeline, raws: tuple[_Raw, ...], horizon: int, width: float) -> Picture:
     def place(minute: float) -> float:
         inner = width - 2 * SIDE
         return round(SIDE + inner * min(max(minute, 0), horizon) / horizon, 1)
 
     y, lanes = 4.0, []
-    for raw in _lanes(timeline, horizon):
+    for raw in raws:
         lane = _place_lane(raw, place, y, width)
         lanes.append(lane)
         y = lane.band_y + BAND + GAP

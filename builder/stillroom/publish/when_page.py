@@ -14,7 +14,7 @@ from stillroom.core.when.season import SeasonNote, plan_in_season
 from stillroom.core.when.timeline import Timeline, latest_start_best
 from stillroom.core.when.timeline_words import StageWords, describe_dates, describe_stages, sum_up
 from stillroom.publish.library import ComingDay, Library, Link
-from stillroom.publish.timeline_picture import NARROW, Picture, draw_timeline
+from stillroom.publish.timeline_picture import NARROW, WIDE, Picture, draw_timelines
 
 
 @dataclass(frozen=True)
@@ -38,14 +38,15 @@ def make_when(library: Library, recipe: Recipe, link: Link) -> WhenView:
     """Return the dates of a recipe for the first giving day that it can still be best on."""
     aimed = aim_at(recipe, library.coming_days, library.today)
     timeline, season = _plan(recipe, aimed.day, library.today)
+    wide, narrow = draw_timelines(timeline, WIDE, NARROW)
     return WhenView(
         aimed=aimed,
         coming=library.coming_days,
         timeline=timeline,
         undated=describe_stages(recipe.stages),
         rows=describe_dates(timeline),
-        wide=draw_timeline(timeline),
-        narrow=draw_timeline(timeline, NARROW),
+        wide=wide,
+        narrow=narrow,
         label=sum_up(timeline, recipe.title),
         season=season.text if season else "",
         of_kind=dates_of_kind(recipe),
