@@ -22,13 +22,12 @@ from stillroom.core.label.keeping import needs_no_date
 from stillroom.core.recipe.model import Recipe
 from stillroom.core.size.finished import Fact, facts_of_batch, fillable, plainly, size_means
 from stillroom.core.size.scalable import Scalable, scalable_of
-from stillroom.core.size.scaled_lines import Measures, ScaledLine
+from stillroom.core.size.scaled_lines import Measures, ScaledLine, amount_text
 from stillroom.core.size.scaling import (
     ScaledBatch,
     count_containers,
     makes_text,
     scale,
-    scale_lines,
 )
 from stillroom.core.size.targets import ByFactor
 from stillroom.core.size.what_stays import boiled_at_most
@@ -120,21 +119,23 @@ def show_amounts(
 def _ready_made(recipe: Scalable, written: ScaledBatch) -> ReadyMade:
     most = boiled_at_most(recipe.kind) or _READY[-1]
     measures = Measures(recipe.system)
-    batches = [
-        (written.makes, written.lines)
-        if factor == 1
-        else (
-            makes_text(recipe, factor, measures),
-            scale_lines(recipe, factor, count_containers(recipe, factor), measures),
-        )
-        for factor in _READY
-        if factor <= most
-    ]
+    factors = [(factor, count_containers(recipe, factor)) for factor in _READY if factor <= most]
     return ReadyMade(
-        heads=tuple(makes for makes, _ in batches),
+        heads=tuple(
+            written.makes if factor == 1 else makes_text(recipe, factor, measures)
+            for factor, _ in factors
+        ),
         rows=tuple(
-            (line.item, tuple(lines[place].amount_text for _, lines in batches))
-            for place, line in enumerate(recipe.lines)
+            (
+                line.item,
+                tuple(
+                    own.amount_text
+                    if factor == 1
+                    else amount_text(recipe, line, factor, containers, measures)
+                    for factor, containers in factors
+                ),
+            )
+            for line, own in zip(recipe.lines, written.lines, strict=True)
         ),
     )
 

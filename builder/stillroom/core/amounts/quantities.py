@@ -61,7 +61,7 @@ class Amount:
     @property
     def middle(self) -> Fraction:
         """The value reckoned with: halfway through the range."""
-        return (self.low + self.high) / 2
+        return self.low if self.low == self.high else (self.low + self.high) / 2
 
     def times(self, factor: Fraction) -> Amount:
         """Return the amount multiplied, exactly."""
@@ -218,7 +218,10 @@ def _parse_ratio(amount_text: str, per_text: str, system: System) -> Ratio:
 
 
 _SHOWN_FRACTIONS = {
-    Fraction(*map(int, unicodedata.normalize("NFKC", sign).split("⁄"))): sign for sign in _VULGAR
+    (int(part), int(whole)): sign
+    for sign in _VULGAR
+    for part, whole in [unicodedata.normalize("NFKC", sign).split("⁄")]
+    if whole in ("2", "3", "4", "8")
 }
 
 
@@ -228,9 +231,9 @@ def show_number(value: Fraction) -> str:
     >>> show_number(Fraction(3, 2)), show_number(Fraction(5, 2)), show_number(Fraction(1, 10))
     ('1½', '2½', '0.1')
     """
-    whole, part = divmod(value, 1)
-    if part in _SHOWN_FRACTIONS and part.denominator in (2, 3, 4, 8):
-        return (str(whole) if whole else "") + _SHOWN_FRACTIONS[part]
+    whole, part = divmod(value.numerator, value.denominator)
+    if sign := _SHOWN_FRACTIONS.get((part, value.denominator)):
+        return f"{whole}{sign}" if whole else sign
     return show_decimal(value)
 
 
@@ -240,7 +243,8 @@ def show_decimal(value: Fraction, places: int = 2) -> str:
     >>> show_decimal(Fraction(1234567, 1000)), show_decimal(Fraction(1, 200))
     ('1234.57', '0.01')
     """
-    scaled = (value * 10**places + Fraction(1, 2)).__floor__()
+    # in whole numbers: a page shows dozens, and each sum of fractions makes new ones
+    scaled = (2 * value.numerator * 10**places + value.denominator) // (2 * value.denominator)
     whole, part = divmod(scaled, 10**places)
     return f"{whole}.{part:0{places}d}".rstrip("0").rstrip(".") if part else str(whole)
 

@@ -85,7 +85,9 @@ def nearest_multiple(value: Fraction, step: Fraction) -> Fraction:
     >>> nearest_multiple(Fraction(7, 2), Fraction(1)), nearest_multiple(Fraction(1, 9), Fraction(1))
     (Fraction(4, 1), Fraction(1, 1))
     """
-    return max((value / step + _HALF).__floor__(), 1) * step
+    steps = 2 * value.numerator * step.denominator
+    one = value.denominator * step.numerator
+    return max((steps + one) // (2 * one), 1) * step
 
 
 @lru_cache(maxsize=8192)  # a book weighs out the same amounts again and again

@@ -13,6 +13,7 @@ from typing import Literal
 from stillroom.core.amounts.quantities import show_decimal
 from stillroom.core.amounts.rounding import (
     Ladder,
+    Rounded,
     halves_below,
     round_count,
     round_measure,
@@ -73,16 +74,42 @@ def scale_line(
             line.item, line.item, line.written, None, "", None, None, True, Fraction(0),
             note=_note(line, factor), group=line.group, optional=line.optional,
         )  # fmt: skip
-    times = {"with the batch": factor, "per container": Fraction(containers)}.get(
-        line.scales, Fraction(1)
-    )
-    low, high = (end * times for end in written_range(recipe, line))
-    asis = times == 1 and line.form == "amount" and measures == Measures(recipe.system)
-    scaled = _round_line(line, low, high, measures, line.written if asis else "")
+    low, high, as_written = _wanted(recipe, line, factor, containers, measures)
+    scaled = _round_line(line, low, high, measures, as_written)
     if line.scales == "per container":
         scaled = replace(scaled, aside=_say("for_each", written=line.written, count=containers))
     note = _note(line, factor)
     return scaled if note == scaled.note else replace(scaled, note=note)
+
+
+def amount_text(
+    recipe: Scalable, line: ScaleLine, factor: Fraction, containers: int, measures: Measures
+) -> str:
+    """Return what a line's amount is called at a factor, and nothing else of `scale_line`."""
+    if line.form == "words":
+        return line.written
+    low, high, as_written = _wanted(recipe, line, factor, containers, measures)
+    if as_written or not line.unit:
+        return _round_line(line, low, high, measures, as_written).amount_text
+    through, name = _through(line, measures)
+    return _say_ends(
+        line, _round_ends(line, low, high, base_size(line.unit) * through, name, measures)
+    )
+
+
+def _wanted(
+    recipe: Scalable, line: ScaleLine, factor: Fraction, containers: int, measures: Measures
+) -> tuple[Fraction, Fraction, str]:
+    """Return the ends of a line's exact amount, and its own words where those say it."""
+    low, high = written_range(recipe, line)
+    if line.scales == "with the batch":
+        times: Fraction | int = factor
+    else:
+        times = containers if line.scales == "per container" else 1
+    if times != 1:
+        return low * times, high * times, ""
+    asis = line.form == "amount" and measures == Measures(recipe.system)
+    return low, high, line.written if asis else ""
 
 
 def _note(line: ScaleLine, factor: Fraction) -> str:
@@ -141,13 +168,8 @@ def _round_measured(
     base = base_size(line.unit) * through
     size = middle * base
     low, high = ends
-    single = line.form == "ratio" or low == high
-    rounded = [
-        round_measure(one, measures.system, name, line.near, bool(line.tight))
-        for one in ([size] if single else [low * base, high * base])
-    ]
-    if not single and rounded[0].text == rounded[1].text:
-        single, rounded = True, rounded[:1]
+    rounded = _round_ends(line, low, high, base, name, measures)
+    single = len(rounded) == 1
     back = [end.value / base for end in rounded]
     if single:
         holds = window[0] <= back[0] <= window[1]
@@ -158,14 +180,38 @@ def _round_measured(
     if not line.tight and not line.stated:
         blind = share_named("blind", size_of(line.unit))
         holds = holds or abs(kitchen - size) <= blind
-    text = join_range([end.text for end in rounded])
-    if line.about:
-        text = _say("about", amount=text)
+    text = _say_ends(line, rounded)
     aside = ""
     if not holds and line.density and name != "mass":
         aside = _by_weight(size / through * (1 if size_of(line.unit) == "mass" else line.density))
     why = "" if through == 1 else _why(line)
     return _scaled(line, middle, window, text, holds, kitchen, size, why, aside)
+
+
+def _round_ends(
+    line: ScaleLine,
+    low: Fraction,
+    high: Fraction,
+    base: Fraction,
+    name: Ladder,
+    measures: Measures,
+) -> list[Rounded]:
+    """Return both ends of an amount as a kitchen measures them, one where they are said alike."""
+    if low == high:
+        ends = [low * base]
+    elif line.form == "ratio":
+        ends = [(low + high) / 2 * base]
+    else:
+        ends = [low * base, high * base]
+    rounded = [
+        round_measure(end, measures.system, name, line.near, bool(line.tight)) for end in ends
+    ]
+    return rounded[:1] if rounded[0].text == rounded[-1].text else rounded
+
+
+def _say_ends(line: ScaleLine, rounded: list[Rounded]) -> str:
+    text = join_range([end.text for end in rounded])
+    return _say("about", amount=text) if line.about else text
 
 
 def _by_weight(grams: Fraction) -> str:

@@ -84,7 +84,9 @@ def scale(recipe: Scalable, target: Target, measures: Measures | None = None) ->
         raise _say.refuse("too_little", least=least_part())
     asked = sum(one.count for one in solved.containers)
     containers = asked or count_containers(recipe, solved.factor)
-    lines = scale_lines(recipe, solved.factor, containers, chosen)
+    lines = tuple(
+        scale_line(recipe, line, solved.factor, containers, chosen) for line in recipe.lines
+    )
     fit = _better_fit(recipe, lines, solved.factor)
     makes = makes_text(recipe, solved.factor, chosen)
     fills = fills_text(recipe, solved.containers)
@@ -109,13 +111,6 @@ def scale(recipe: Scalable, target: Target, measures: Measures | None = None) ->
         fit_makes=makes_text(recipe, fit.factor, chosen) if fit else "",
         measures=chosen,
     )
-
-
-def scale_lines(
-    recipe: Scalable, factor: Fraction, containers: int, measures: Measures
-) -> tuple[ScaledLine, ...]:
-    """Return every line of a batch so many times as large, filled into so many containers."""
-    return tuple(scale_line(recipe, line, factor, containers, measures) for line in recipe.lines)
 
 
 def _better_fit(recipe: Scalable, lines: tuple[ScaledLine, ...], factor: Fraction) -> Fit | None:

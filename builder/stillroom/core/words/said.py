@@ -43,7 +43,7 @@ class Said:
     def __call__(self, name: str, /, **blanks: object) -> str:
         """Say a sentence with its blanks filled; a wrong name or a missing blank is an error."""
         phrase = read_group(self.room, self.group, _spoken)[name]
-        if isinstance(phrase, Mapping):
+        if not isinstance(phrase, str):
             phrase = choose(phrase, blanks["count"], spoken())
         return fill(phrase, blanks)
 
@@ -73,14 +73,14 @@ def choose(forms: Mapping[str, str], count: object, language: str) -> str:
     >>> choose({"=2": "twice", "one": "once", "other": "often"}, 2, "en")
     'twice'
     """
-    number = Fraction(count) if isinstance(count, int | Fraction) else Fraction(str(count))
+    number = count if isinstance(count, (int, Fraction)) else Fraction(str(count))
     if f"={number}" in forms:
         return forms[f"={number}"]
     return forms.get(plural_category(number, language), forms["other"])
 
 
 @cache
-def plural_category(number: Fraction, language: str) -> str:
+def plural_category(number: Fraction | int, language: str) -> str:
     """Return the plural category of a number in a language: "one", "few", "other".
 
     A part of one is said as one is: "½ cup".
@@ -88,7 +88,7 @@ def plural_category(number: Fraction, language: str) -> str:
     >>> [plural_category(Fraction(n), "en") for n in ("0", "1/2", "1", "3/2", "2")]
     ['other', 'one', 'one', 'other', 'other']
     """
-    size = Fraction(1) if 0 < number < 1 else number
+    size = 1 if 0 < number < 1 else number
     if language == OWN:  # CLDR's rule of English; to ask babel is to read all that it knows of it
         return "one" if size == 1 else "other"
     from babel.core import Locale  # late: most sentences count nothing, or in English
