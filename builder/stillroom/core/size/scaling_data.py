@@ -6,7 +6,7 @@ are made from what Python itself reads, never written by hand.
 
 from __future__ import annotations
 
-from dataclasses import MISSING, fields
+from dataclasses import fields
 from fractions import Fraction
 from typing import Any
 
@@ -34,6 +34,8 @@ from stillroom.core.words.data_files import read_data
 from stillroom.core.words.plurals import plural_tables
 
 _SYSTEMS = ("metric", "us", "imperial")
+_DEFAULTS = tuple((field.name, field.default) for field in fields(ScaleLine))
+"""What a line holds where nothing else is said; `MISSING`, which equals nothing, where it must be."""
 
 
 def scaling_data(recipe: Recipe) -> dict[str, Any]:
@@ -105,11 +107,13 @@ def _ladders(system: Any) -> dict[str, Any]:
 
 
 def _line(line: ScaleLine) -> dict[str, Any]:
-    return {
-        field.name: _plain(getattr(line, field.name))
-        for field in fields(line)
-        if field.default is MISSING or getattr(line, field.name) != field.default
-    }
+    found = {}
+    for name, default in _DEFAULTS:
+        value = getattr(line, name)
+        # most hold the very default: to compare fractions takes as long as to write them
+        if value is not default and value != default:
+            found[name] = _plain(value)
+    return found
 
 
 def _plain(value: Any) -> Any:
