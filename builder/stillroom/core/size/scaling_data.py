@@ -35,7 +35,7 @@ from stillroom.core.words.plurals import plural_tables
 
 _SYSTEMS = ("metric", "us", "imperial")
 _DEFAULTS = tuple((field.name, field.default) for field in fields(ScaleLine))
-"""What a line holds where nothing else is said; `MISSING`, which equals nothing, where it must be."""
+"""What a line holds where nothing else is said; `MISSING`, which nothing equals, where it must."""
 
 
 def scaling_data(recipe: Recipe) -> dict[str, Any]:
