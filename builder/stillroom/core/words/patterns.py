@@ -14,7 +14,7 @@ from collections.abc import Callable, Iterable
 from functools import cache
 from typing import Any, AnyStr, Final, cast
 
-from stillroom.core.words.word_heads import ask_for, asked_in, heads_of, turn
+from stillroom.core.words.word_heads import ask_for, asked_in, heads_of, of_texts
 
 _ASKED: Final = ("search", "match", "fullmatch", "finditer", "findall", "split", "sub", "subn")
 _OFTEN: Final = 24
@@ -107,9 +107,15 @@ def _quickest(made: re.Pattern[str]) -> dict[str, Callable[..., Any]]:
     bit = ask_for(known)
 
     def search(text: str, *where: int) -> re.Match[str] | None:
-        return found_in(text, *where) if asked_in(text, turn[0]) & bit else None
+        asked = of_texts[0].get(text)
+        if asked is None:
+            asked = asked_in(text)
+        return found_in(text, *where) if asked & bit else None
 
     def sub(new: Any, text: str, count: int = 0) -> str:
-        return replaced_in(new, text, count) if asked_in(text, turn[0]) & bit else text
+        asked = of_texts[0].get(text)
+        if asked is None:
+            asked = asked_in(text)
+        return replaced_in(new, text, count) if asked & bit else text
 
     return {"search": search, "sub": sub}

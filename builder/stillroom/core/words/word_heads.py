@@ -12,7 +12,6 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator, Sequence
-from functools import lru_cache
 from itertools import count
 from re import _constants as said  # type: ignore[attr-defined]
 from re import _parser  # type: ignore[attr-defined]
@@ -35,43 +34,54 @@ _EVERYDAY: Final = frozenset(
     {"the ", "and ", "for ", "with", "from", "into", "that", "this", "all "}
 )
 """Words so common that to look for them rules hardly anything out."""
+_WORDS: Final = re.compile(r"\w+").findall
 _REPEATS: Final = (said.MAX_REPEAT, said.MIN_REPEAT, said.POSSESSIVE_REPEAT)
 _NO_WORD: Final = (said.CATEGORY_SPACE, said.CATEGORY_NOT_WORD)
 
 
+_MOST_KEPT: Final = 2**13
+"""Texts and words that are remembered: the same words stand in recipe after recipe."""
 _askers: Final[dict[str, int]] = {}
 """Who asks for a beginning, a pattern a bit."""
 _bits: Final = count()
-_turns: Final = Lock()
-turn: Final = [0]
-"""How many patterns ask by now: what was found of a text before another did tells nothing of it."""
+_asking: Final = Lock()
+_of_words: Final[list[dict[str, int]]] = [{}]
+of_texts: Final[list[dict[str, int]]] = [{}]
+"""What was found of words and of texts since a pattern was the last to begin asking."""
 
 
 def ask_for(heads: Heads) -> int:
     """Let a pattern ask for words that begin so; return its bit in what `asked_in` finds.
 
-    Everything is in its place before the turn is counted, so that another thread that reads a text
-    meanwhile keeps what it found under the turn before.
+    What was found before tells nothing of it and is let go of, once everything is in its place:
+    another thread that is reading a text meanwhile keeps what it finds where nobody looks again.
     """
-    with _turns:
+    with _asking:
         bit = 1 << next(_bits)
         for head in heads:
             _askers[head] = _askers.get(head, 0) | bit
-        turn[0] += 1
+        _of_words[0] = {}
+        of_texts[0] = {}
     return bit
 
 
-@lru_cache(maxsize=4096)
-def asked_in(text: str, _turn: int) -> int:
-    """Return every pattern that may find something in a text, as it is known by this turn."""
+def asked_in(text: str) -> int:
+    """Return every pattern that may find something in a text; `of_texts` holds what is known."""
+    known, of_words = of_texts[0], _of_words[0]
     found = 0
-    for word in re.findall(r"\w+", small_letters(text)):
-        found |= _asked_of_word(word, _turn)
+    for word in _WORDS(small_letters(text)):
+        asked = of_words.get(word)
+        if asked is None:
+            asked = of_words[word] = _asked_of_word(word)
+        found |= asked
+    for kept in (known, of_words):
+        if len(kept) > _MOST_KEPT:
+            kept.clear()
+    known[text] = found
     return found
 
 
-@lru_cache(maxsize=2**14)  # the same words stand in recipe after recipe
-def _asked_of_word(word: str, _turn: int) -> int:
+def _asked_of_word(word: str) -> int:
     found = 0
     for head in heads_of_word(word):
         found |= _askers.get(head, 0)
