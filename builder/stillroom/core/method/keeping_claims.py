@@ -14,7 +14,10 @@ from stillroom.core.when.spans import SPAN_PATTERN, Span, parse_span
 from stillroom.core.words.patterns import clause_regex
 from stillroom.core.words.problems import Unreadable
 
-_LONG = rf"(?:about |roughly |around |a good |at least |up to )?({SPAN_PATTERN})"
+_LONG = (
+    r"(?:about |roughly |around |a good |at least |up to |(?:well )?over |more than )?"
+    rf"({SPAN_PATTERN})"
+)
 # between the verb and its time: what says that it is still being made, or is about something else
 _NOT_YET = (
     r"(?:(?!\b(?:after|before|until|till|from|over|once|stirring|improv\w*|matur\w*|getting|warm|hot"
@@ -55,7 +58,7 @@ _SURE = (
     clause_regex(
         rf"(?:\b{_IS_WELL} {_WELL}|(?:^|(?<=[.] ))\W*{_WELL})\b"
         rf"{_NOT_YET}\b(?:for|up to)\s+{_LONG}{_AND_THEN}"
-        rf"|\b(?:stores|holds)(?: (?:well|up|happily|nicely))?(?: for)?\s+{_LONG}{_AND_THEN}"
+        rf"|\b(?:stores|holds|(?:will|should) hold)(?: (?:well|up|happily|nicely))?(?: for)?\s+{_LONG}{_AND_THEN}"
         rf"|\b(?:use|best|eat|consume) (?:by|before)\s+{_LONG}(?! (?:after|from|before))"
         rf"|(?:^|(?<=[.] ))(?![^.]*\b{_IN_THE_MAKING})[^.]*?"
         rf"\b(?:max|maximum|at (?:the )?most)\b[.:]?\s+{_LONG}"

@@ -9,13 +9,13 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable, Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import lru_cache
 from itertools import zip_longest
 from typing import Final, Literal
 
 from stillroom.core.recipe.model import MethodStep
-from stillroom.core.recipe.waits_elsewhere import waits_elsewhere
+from stillroom.core.recipe.waits_elsewhere import rhythm_elsewhere, waits_elsewhere
 from stillroom.core.when.span_words import NUMBER, UNIT
 from stillroom.core.when.spans import SPAN_PATTERN, Span, parse_span, tidy
 from stillroom.core.words.patterns import late_regex
@@ -24,6 +24,7 @@ from stillroom.core.words.problems import Unreadable
 Role = Literal["wait", "usable", "best"]
 SHORTEST_MINUTES: Final = 12 * 60
 _DAY: Final = 24 * 60
+_A_WEEK: Final = 7 * _DAY
 
 # the verb of a wait, and the word of a timeline it is written as
 _WAITS: Final = {
@@ -40,6 +41,7 @@ _WAITS: Final = {
     "turn": "turn", "let": "rest", "forget": "rest", "bubble": "ferment", "harden": "harden",
     "stay": "rest", "remain": "rest", "return": "rest", "cover": "rest",
     "put": "rest", "pack": "rest", "develop": "mature", "allow": "rest",
+    "lay": "rest", "laid": "rest", "lie": "rest", "suspend": "drip",
 }  # fmt: skip
 _TENDED: Final = {"shak": "shake", "stir": "stir", "turn": "turn", "swirl": "shake"}
 _PLACE: Final = r"(?!,? (?:dark|dry|cool|airy|place|cupboard|room|larder|spot|and|or)\b)"
@@ -50,8 +52,9 @@ _VERB: Final = late_regex(
 _WAITED: Final = late_regex(rf"\b(?P<span>{SPAN_PATTERN}|overnight)")
 # a clause that says how it keeps, how often or how old, but nothing to wait for
 _KEEPS: Final = late_regex(
-    r"\b(?:keeps|kept|will (?:keep|last|store)|lasts?|stores well|stored (?:for|in)|shelf|within|"
-    r"good for|best before|use by|once opened|after opening|freezes? (?:well|for)|upto|old|ago|"
+    r"\b(?:keeps|kept|(?:will|(?<!you )(?:should|can|may|might|would|could|ought to)) (?:keep|last|"
+    r"store|hold)|lasts?|stores well|stored (?:for|in)|shelf|within|good for|best before|use by|"
+    r"once opened|after opening|freezes? (?:well|for)|upto|(?<=days |eeks |nths |ears )old|ago|"
     r"in advance|ahead|per day|if you forget|must not|never|do not|don't|no longer than|"
     r"not be left)\b"
 )
@@ -70,21 +73,38 @@ _READY: Final = late_regex(
 )
 # "in six months it will be fit to drink": the length before what it is ready for
 _READY_IN: Final = late_regex(
-    rf"\b(?:in|after|within|at the end of) (?:about )?(?P<span>{SPAN_PATTERN})(?:'s? time)?,? "
-    r"(?:(?:it|they|this|these|the [a-z]+|which) )?(?:will|should|may|can|is|are|ought to)"
-    r"(?: (?!not\b)[a-z]+){0,3}? "
+    rf"\b(?:in|after|within|at the end of|in the course of) (?:about )?(?P<span>{SPAN_PATTERN})"
+    r"(?:'s? time)?(?:,| after [^,.;]{3,50},)? "
+    r"(?:(?:it|they|this|these|the [a-z]+|which|you) )?(?:will|should|may|can|is|are|ought to)"
+    r"(?: (?!not\b)[a-z]+){0,4}? "
     r"(?P<what>fit|ready|good|usable|drinkable|used|eaten|drunk|opened|best)\b"
 )
 # "after ten days, strain": what was waited for without a word that says so
 _DONE: Final = (
     r"(?:strain|filter|sieve|bottle|rack|decant|press|drain|siphon|remove|take out|fish out|"
-    r"unmould|taste|pour off|draw off)"
+    r"unmould|taste|pour off|draw (?:(?:it|them) )?(?:off|out|into))"
 )
 _AFTER: Final = late_regex(
     rf"\b(?:(?:after|at the end of) (?:about )?(?P<first>{SPAN_PATTERN})(?: or so)?,? "
     rf"|(?P<later>{SPAN_PATTERN}) later,? )(?:[a-z]+ ){{0,2}}?{_DONE}\b"
     rf"|\b{_DONE}(?: (?!in\b|after\b)[a-z]+){{0,3}} (?:in|after) (?:about )?"
     rf"(?P<last>{SPAN_PATTERN})"
+    rf"|\b{_DONE}(?: (?!after\b)[a-z]+){{4,7}} after (?:about )?(?P<leaves>{SPAN_PATTERN})"
+    # "after 3 weeks the bubbling will slow down", "at three days' end", "takes about 6 weeks"
+    rf"|\bafter (?:about |around )?(?P<slows>{SPAN_PATTERN})(?: or so)?,? (?:it|they|the [a-z]+) "
+    r"(?:will |should )?(?:have |has )?(?:slow|stop|ceas|clear|settl|sunk|sink|dissolv)"
+    rf"|\bat (?P<ends>{SPAN_PATTERN})['’]? end\b"
+    r"|\b(?:process|fermentation|maceration|infusion|steeping|curing|drying|ageing|aging|whole thing)"
+    r" (?:will |should |can |may |usually |generally )*takes? (?:anything |anywhere )?"
+    rf"(?:about |around |roughly )?(?P<takes>{SPAN_PATTERN})"
+)
+# "do not open it for 3 months", "not ripe before six months": what must be waited for
+_NOT_BEFORE: Final = late_regex(
+    r"\b(?:not|n['’]t) (?:be )?(?:(?:[a-z]+ )??(?:ready|ripe|fit)(?: (?:for|to) [a-z]+)?|"
+    r"(?:us(?:e|ed)|open(?:ed)?|eat(?:en)?|dr[iu]nk|touch(?:ed)?|tast(?:e|ed)|broach(?:ed)?))"
+    rf"(?: (?:it|them|this|these))?(?: (?:for|before|until|till))? (?P<span>{SPAN_PATTERN})"
+    rf"|\b(?:make|made|prepare|prepared|bake|baked)\b[^.;]{{0,60}}? (?P<made>{SPAN_PATTERN}) "
+    r"(?:before|ahead|in advance)\b"
 )
 _THEN: Final = late_regex(rf"\b(?:then|and) (?:[a-z]+ ){{0,2}}?{_DONE}\b")
 _BEGINS: Final = late_regex(rf"(?:then |now |and |when ready,? )?{_DONE}\b")
@@ -94,6 +114,12 @@ _BEFORE_USE: Final = late_regex(
     r"(?:us(?:e|ed|ing)|eat|drink|drunk|open|tap|broach|touch|tast|bottl|cut|serv|giv)"
 )
 _GOES_ON: Final = late_regex(r"[,;]? ?(?:and |but )?then\b")
+# "shake daily until the sugar has melted, then leave": the first of it has no length of its own
+_LAST_PART: Final = late_regex(
+    r"[,;]? ?(?:and |but )?then\b|,? (?:and |then )?(?=(?:leave|let|store|keep|put|set aside|place|"
+    r"return|allow|weekly|once an?|every)\b)"
+)
+_TILL: Final = late_regex(r"\b(?:until|till|'?til)\b")
 _EVERY: Final = late_regex(
     rf"\b(?:(?:every|each|per) (?:other |second |third )?(?:(?:{NUMBER}|few) )?{UNIT}|daily|weekly|"
     r"(?:once|twice|(?:three|four|\d) times) (?:a|each|per) (?:day|week))"
@@ -118,6 +144,17 @@ _ONE_MORE: Final = late_regex(
     rf"\b(?:another|a further|a second|one more)\s+(?={UNIT})", re.IGNORECASE
 )
 _SO_MANY_MORE: Final = late_regex(rf"\b(?:another|a further)\s+(?={NUMBER}\b)", re.IGNORECASE)
+# "till next day", "a day and a night", "for the first week or two"
+_NEXT_DAY: Final = late_regex(
+    r"\b(?:until|till|'?til|to) (?:the )?(?:next|following) (?:day|morning)\b", re.IGNORECASE
+)
+_AND_NIGHT: Final = late_regex(
+    r"\b(an?|one|two|three|four|\d+) (days?) and (?:(?:an?|one|two|three|four|\d+) )?nights?\b",
+    re.IGNORECASE,
+)
+_FIRST: Final = late_regex(rf"\b(for|during) the first ({UNIT})( or two)?", re.IGNORECASE)
+_ASIDE: Final = late_regex(r"\s*\([^()\d]{1,60}\)")
+_IF: Final = late_regex(r"(?:if|when|should)\b", re.IGNORECASE)
 _SHORTENED: Final = late_regex(rf"\b(?:{'|'.join(_SHORT)})\b\.?", re.IGNORECASE)
 
 
@@ -154,25 +191,62 @@ def times_in_method(steps: tuple[MethodStep, ...]) -> tuple[Said, ...]:
         for number, step in enumerate(steps, start=1)
         for sentence in re.split(r"(?<=[.;!?])\s+|[:;]\s+", _in_full(step.text))
     ]
+    latest, rhythm = -2, ("", "")
     for place, (sentence, number, line) in enumerate(told):
         after = told[place + 1][0] if place + 1 < len(told) else ""
         said = list(_in_sentence(sentence, number, line, after))
         said = said or list(_implied(sentence, number, line, found))
-        found += said or _in_other_words(sentence, number, line, found)
+        said = said or list(_in_other_words(sentence, number, line, found))
+        # "leave for two months. Shake it once a week.", and the other way round
+        if said and rhythm[1]:
+            first = said[0]
+            if first.role == "usable" and not any(one.role == "wait" for one in found):
+                said.insert(0, replace(first, role="wait", word="rest"))
+            said[0] = _tended(said[0], *rhythm)
+        rhythm = ("", "") if said else _rhythm_alone(sentence)
+        if rhythm[1] and latest == place - 1:
+            tended = _tended(found[-1], *rhythm)
+            rhythm = rhythm if tended == found[-1] else ("", "")
+            found[-1] = tended
+        latest = place if said else latest
+        found += said
     return tuple(found)
+
+
+def _rhythm_alone(sentence: str) -> tuple[str, str]:
+    """Return what is done and how often, where a sentence says that and no length; else blanks."""
+    plain = tidy(sentence)
+    if _IF.match(plain) or _KEEPS.search(plain):
+        return "", ""
+    elsewhere = rhythm_elsewhere(sentence)
+    if elsewhere[1]:
+        return elsewhere
+    word, every = _word("stir", plain)
+    return (word, every) if every and not re.search(r"\b(?:min|hour|hr)", every) else ("", "")
+
+
+def _tended(one: Said, word: str, every: str) -> Said:
+    """Return a wait with the rhythm that the sentence beside it names, where it comes round."""
+    if one.role != "wait" or one.every or one.word in ("freeze", "soak", "chill", "drip", "set"):
+        return one
+    often = _A_WEEK if "week" in every else _DAY
+    return replace(one, word=word, every=every) if one.span.minutes() >= 3 * often else one
 
 
 def _in_full(text: str) -> str:
     """Return a step's words with braces as "it" and what is shortened written out."""
     plain = _WARNED.sub("", re.sub(r"\{[^{}]*\}", "it", text))
-    plain = _TENS.sub(r"\1-\2", plain)
+    plain = _NEXT_DAY.sub("overnight", _ASIDE.sub("", _TENS.sub(r"\1-\2", plain)))
+    plain = _FIRST.sub(
+        lambda one: f"{one[1]} {'1-2' if one[3] else '1'} {one[2]}", _AND_NIGHT.sub(r"\1 \2", plain)
+    )
     return _SHORTENED.sub(lambda short: _SHORT[short[0].strip(".").lower()], plain)
 
 
 def _implied(written: str, step: int, line: int, before: list[Said]) -> Iterator[Said]:
     """Yield what "after ten days, strain" says was waited; not what was said of it before."""
     found = _AFTER.search(tidy(written))
-    span = _read(found["first"] or found["later"] or found["last"]) if found else None
+    span = _read(next(filter(None, found.groups()))) if found else None
     if span and span.minutes() > _waited(before):
         yield Said("wait", "rest", span, _short(written), step, line)
 
@@ -198,12 +272,24 @@ def _in_sentence(written: str, step: int, line: int, after: str = "") -> Iterato
     """
     plain = _SO_MANY_MORE.sub("", _ONE_MORE.sub("a ", written))
     plain = tidy(re.sub(r"\bup to\b", "upto", plain, flags=re.IGNORECASE))
+    last_wait: list[Said] = []
     for found in (*_READY.finditer(plain), *_READY_IN.finditer(plain)):
         span = _read(found["span"])
         if span and not _KEEPS.search(found[0]):
             role: Role = "best" if "best" in found["what"] else "usable"
-            yield Said(role, "", span, _short(written), step, line)
+            # "ready to drink five days after": counted from what was done last
+            later = re.match(r" (?:after|later|from (?:then|now|bottling))", plain[found.end() :])
+            if later and role == "usable":
+                last_wait = [Said("wait", "mature", span, _short(written), step, line)]
+            else:
+                yield Said(role, "", span, _short(written), step, line)
             plain = f"{plain[: found.start()]}{'.' * len(found[0])}{plain[found.end() :]}"
+    late = _NOT_BEFORE.search(plain)
+    if late and late["made"] and not re.search(r"\bat least\b|\bminimum\b", written.lower()):
+        late = None  # "can be made 2 days in advance"
+    if late and (span := _read(late["span"] or late["made"])):
+        yield Said("usable", "", span, _short(written), step, line)
+        plain = f"{plain[: late.start()]}{'.' * len(late[0])}{plain[late.end() :]}"
     spans = list(_WAITED.finditer(_EVERY.sub(lambda one: "." * len(one[0]), plain)))
     # "two weeks to one month" waits for the longer
     spans = [
@@ -220,20 +306,46 @@ def _in_sentence(written: str, step: int, line: int, after: str = "") -> Iterato
         # "shake daily for a week, then weekly for three months": the verb is said once
         goes_on = place > 0 and _GOES_ON.match(before) and _EVERY.search(clause)
         clause = f"{verb} {clause}" if goes_on and not _verb(before) else clause
-        verb = _verb(before) or (verb if goes_on else "")
+        cut, begun = _without_first_part(before)
+        if cut:
+            before = before[cut:]
+            clause = f"{'' if _verb(before) else begun} {clause[clause.index(before) :]}"
+        verb = _verb(before) or begun or (verb if goes_on else "")
+        # "each day for the first week, shake the jar"
+        if not verb and span and _EVERY.search(before):
+            behind = plain[found.end() : spans[place + 1].start() if place + 1 < len(spans) else None]
+            clause = before + _GOES_ON.split(behind)[0]
+            verb = "stir" if _word("stir", clause)[1] else ""
+        last = place + 1 == len(spans)
+        if not verb and _THEN.search(plain[found.end() :]) and before.endswith("for "):
+            verb = "leave"  # "stop it up for six months, and then draw it off"
         if span is None or not verb or _ELSE.search(before):
             continue
-        last = place + 1 == len(spans)
         done = _THEN.search(plain[found.end() :]) or (last and _BEGINS.match(tidy(after)))
         keeps = _KEEPS.search(_ON_A_SHELF.sub("", clause) if done else clause)
         # "for 2 months before eating, it will keep for a year": the eating belongs to the first
         told = _BEFORE_USE.match(clause.lstrip()) if place else None
         if keeps and not _BEFORE_USE.search(clause.lstrip(), told.end() if told else 0):
             continue
-        if _STORED.match(verb) and not done and not _MEANT.search(f"{clause} {written.lower()}"):
+        meant = done or found[0] == "overnight" or (last and _rhythm_alone(after)[1])
+        meant = meant or _MEANT.search(f"{clause} {written.lower()}")
+        if _STORED.match(verb) and not meant:
             continue
         word, rhythm = _word(verb, clause)
         yield Said("wait", word, span, _short(written), step, line, rhythm)
+    yield from last_wait
+
+
+def _without_first_part(before: str) -> tuple[int, str]:
+    """Return where the last part of a clause begins, and the verb of what was done till then.
+
+    "Shake every day until the sugar is gone and then once a week for 3 months" is weekly.
+    """
+    for part in reversed(list(_LAST_PART.finditer(before))):
+        first = before[: part.start()]
+        if part.start() and _EVERY.search(first) and (_TILL.search(first) or "then" in part[0]):
+            return part.end(), _verb(first)
+    return 0, ""
 
 
 def _read(words: str) -> Span | None:
@@ -261,7 +373,8 @@ def _word(verb: str, clause: str) -> tuple[str, str]:
     often = {"daily": "every day", "weekly": "every week"}.get(every[0], every[0]) if every else ""
     for root, word in _TENDED.items():
         if often and "few" not in often and re.search(rf"\b{root}", clause):
-            return word, often.replace("each", "every").replace("per", "a")
+            often = re.sub(r"\b(?:each|per)\b", "every", often)
+            return word, re.sub(r"^((?:once|twice|.* times)) every\b", r"\1 a", often)
     word = _WAITS[verb]
     return ("rest" if word in _TENDED.values() else word), ""
 

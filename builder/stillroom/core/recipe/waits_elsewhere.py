@@ -1,7 +1,7 @@
 """The waits that a method in another language names: "2 Wochen ziehen lassen".
 
-German, French, Spanish, Italian and Dutch, by the words of waits_elsewhere.yml; the verb may stand
-before the length or behind it. Leaves out English: method_times.py.
+German, French, Spanish, Italian, Dutch and Swedish, by the words of waits_elsewhere.yml; the verb
+may stand before the length or behind it. Leaves out English: method_times.py.
 """
 
 from __future__ import annotations
@@ -10,13 +10,34 @@ import re
 from collections.abc import Iterator
 from dataclasses import dataclass
 from functools import cache
-from typing import Any
+from typing import Any, Final
 
 from stillroom.core.lines.number_words import whole_numbers_elsewhere
 from stillroom.core.when.spans import Span, parse_span
 from stillroom.core.words.data_files import read_data
-from stillroom.core.words.patterns import any_word
+from stillroom.core.words.patterns import any_word, late_regex
 from stillroom.core.words.problems import Unreadable
+
+
+_PLAINLY: Final = (
+    (
+        late_regex(
+            r"\b(?:entre|zwischen|tra|fra|tussen|mellan)\s+(\w+)\s+(?:y|et|und|e|en|och)\s+(\w+)"
+            r"(?=\s+[^\W\d])",
+            re.IGNORECASE,
+        ),
+        r"\1-\2",
+    ),
+    (late_regex(r"\ben (?=(?:vecka|månad|timme)\b)", re.IGNORECASE), "1 "),
+    (late_regex(r"\bdurante\b", re.IGNORECASE), "por"),  # and no word of keeping: "dura"
+    (
+        late_regex(
+            r"((?:macera|infus|fermenta)\w*(?:\s+[^\W\d]+){0,3}?)\s+(?:suele\s+)?d[ue]r\w+",
+            re.IGNORECASE,
+        ),
+        r"\1",
+    ),
+)
 
 
 @dataclass(frozen=True, slots=True)
@@ -37,6 +58,7 @@ def waits_elsewhere(sentence: str) -> Iterator[Elsewhere]:
     >>> list(waits_elsewhere("Im Kühlschrank 2 Wochen haltbar."))
     []
     """
+    sentence = _plainly(sentence)
     clauses = [one for one in re.split(r"[,;:]\s+|\s(?:und|et|y|e|en)\s", sentence) if one.strip()]
     for clause in clauses:
         found = _span_words().search(clause)
@@ -55,12 +77,37 @@ def waits_elsewhere(sentence: str) -> Iterator[Elsewhere]:
         if span is None:
             continue
         if word:
-            shaken = _any_of("shakes").search(sentence) and _whole("every_day").search(sentence)
-            yield Elsewhere("shake", span, "every day") if shaken else Elsewhere(word, span)
+            tended, every = rhythm_elsewhere(sentence)
+            yield Elsewhere(tended or word, span, every)
         elif _whole("after").search(clause[: found.start()]) and _any_of("strains").search(
             sentence
         ):
             yield Elsewhere("rest", span, after=True)
+
+
+def rhythm_elsewhere(sentence: str) -> tuple[str, str]:
+    """Return what a sentence that is not English does again and again, and how often; else blanks.
+
+    >>> rhythm_elsewhere("Una volta alla settimana agitate leggermente il vaso.")
+    ('shake', 'every week')
+    """
+    for every in ("every_day", "every_week"):
+        if _whole(every).search(sentence):
+            for word in ("shake", "stir"):
+                if _any_of(f"{word}s").search(sentence):
+                    return word, every.replace("_", " ")
+    return "", ""
+
+
+def _plainly(sentence: str) -> str:
+    """Return a sentence with what would part or hide its length said otherwise.
+
+    >>> _plainly("Suele durar entre 3 y 6 meses."), _plainly("Låt stå en vecka.")
+    ('Suele durar 3-6 meses.', 'Låt stå 1 vecka.')
+    """
+    for pattern, said in _PLAINLY:
+        sentence = pattern.sub(said, sentence)
+    return sentence
 
 
 def keeps_elsewhere(sentence: str) -> Span | None:
@@ -90,7 +137,7 @@ def _span_words() -> re.Pattern[str]:
     words = "|".join(sorted(map(re.escape, _numbers()), key=len, reverse=True))
     number = rf"(?:\d{{1,3}}|{words})"
     return re.compile(
-        rf"\b(?P<low>{number})(?:\s*(?:[-–/]|bis|à|ou|a|o|oder|tot|of)\s*(?P<high>{number}))?\s+"
+        rf"\b(?P<low>{number})(?:(?:\s*[-–/]\s*|\s+(?:bis|à|ou|a|o|oder|tot|of|till|eller)\s+)(?P<high>{number}))?\s+"
         rf"(?P<unit>{units})\b|(?P<night>{'|'.join(map(re.escape, _list('overnight')))})",
         re.IGNORECASE,
     )
