@@ -32,7 +32,7 @@ SETTINGS: Final = "mkdocs.yml"
 LIST: Final = "giving-list.yml"
 FIRST: Final = ("Vanilla sugar", "infused sugar")
 """The recipe that a new book holds, so that there is something to look at."""
-READ: Final = ("en", "de", "fr", "es", "it", "nl")
+READ: Final = ("en", "de", "fr", "es", "it", "nl", "sv")
 """The languages whose numbers and foods the book reads."""
 
 

@@ -18,7 +18,7 @@ HOUSE = Path(__file__).parent
 INDEX = HOUSE / "index.txt"
 STAPLES = HOUSE.parent / "staples"
 _PLURALS = [HOUSE.parent / "words" / name for name in ("plurals.py", "plurals.yml")]
-LANGUAGES = ("de", "fr", "es", "it", "nl", "la")
+LANGUAGES = ("de", "fr", "es", "it", "nl", "sv", "la")
 # the hand-made tables, in the order in which they win
 HAND_MADE = (
     "spirits.yml",

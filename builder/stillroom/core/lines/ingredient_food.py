@@ -8,7 +8,8 @@ from __future__ import annotations
 from dataclasses import replace
 from typing import TYPE_CHECKING
 
-from stillroom.core.amounts.quantities import Amount
+from stillroom.core.amounts.quantities import Amount, Unmeasured
+from stillroom.core.amounts.units import counted_nouns
 from stillroom.core.larder.egg_sizes import egg_of_size
 from stillroom.core.larder.food_reading import FoodReading, read_food
 from stillroom.core.larder.packet_parts import read_part
@@ -69,18 +70,30 @@ def read_ingredient_food(ingredient: Ingredient, larder: Larder) -> FoodReading:
     if ingredient.staple:
         return read_food(ingredient.staple, larder)
     item = f"{ingredient.item}, {ingredient.note}" if ingredient.note else ingredient.item
-    noun = counted_noun(ingredient)
+    noun = counted_noun(ingredient) or _noun_of_a_few(ingredient)
     if noun in phrase_words("tins"):
         tinned = read_food(f"tin of {item}", larder)
         if tinned.known:
             return tinned
     if noun:
-        joined = [f"{noun} {of} {ingredient.item}" for of in ("de", "di", "d'", "van")]
+        forms = counted_nouns().get(noun, (noun,))  # "chicchi di caffè" of "10 chicchi"
+        joined = [
+            f"{form} {of} {ingredient.item}" for form in forms for of in ("de", "di", "d'", "van")
+        ]
         for together in (f"{noun} {ingredient.item}", f"{ingredient.item} {noun}", *joined):
             food = larder.named(normal_form(together))
             if food:
                 return FoodReading(together, food, (food,), larder=larder)
     return read_food(item, larder)
+
+
+def _noun_of_a_few(ingredient: Ingredient) -> str:
+    """Return the noun of a number that is not told: "unos granos" of coffee."""
+    if not isinstance(ingredient.amount, Unmeasured):
+        return ""
+    last = ingredient.amount.words.rpartition(" ")[2]
+    nouns = counted_nouns()
+    return last if last in nouns else next((one for one in nouns if last in nouns[one]), "")
 
 
 def counted_noun(ingredient: Ingredient) -> str:

@@ -28,6 +28,7 @@ from stillroom.core.lines.parts_of_line import (
     vague_words,
     with_measured,
 )
+from stillroom.core.lines.plainly import put_plainly
 from stillroom.core.lines.size_beside import put_size_apart, read_size_alone
 from stillroom.core.lines.staple_table import find_staple
 from stillroom.core.lines.strength import strength_apart
@@ -51,7 +52,7 @@ _LEAD = late_regex(
     r"(?=(?:about\s+)?(?:[\d½⅓⅔¼¾⅛]|(?:an?|one|two|three|four|six|half|a few)\s)|(?<=:\s))"
     # the same in other languages, before whatever follows: "eventuell etwas Zitronensaft"
     r"|(?P<may>eventuell|evtl\.?|ggf\.|gegebenenfalls|éventuellement|facultatif|facoltativo|facultativo|eventualmente"
-    r"|opzionale|opcional|eventueel|optioneel)\s*:?\s+(?=\S)",
+    r"|opzionale|opcional|eventueel|optioneel|ev\.?(?=\s+\d)|valfritt)\s*:?\s+(?=\S)",
     re.IGNORECASE,
 )
 # "2:1 Gelierzucker" names a sugar, "80 proof vodka" how strong it is
@@ -89,6 +90,7 @@ def read_line(text: str, system: System = "metric", language: str = "en_GB") -> 
     """
     _refuse_odd_signs(text)
     marks = marks_of(language)
+    text = put_plainly(text, system, marks.language)
     text = _counted_once(_unbracketed(_INCH_SIGN.sub(" inch", text)), marks)
     text = parted_from_its_food(_LOOSE_END.sub("", text), system)
     if "lov" in text:

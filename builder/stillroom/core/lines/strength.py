@@ -17,7 +17,7 @@ from stillroom.core.words.patterns import late_regex
 from stillroom.core.words.problems import Unreadable
 
 # where degrees on a bottle are parts of a hundred by volume (Gay-Lussac)
-_GAY_LUSSAC = frozenset({"fr", "it", "es", "de", "nl"})
+_GAY_LUSSAC = frozenset({"fr", "it", "es", "de", "nl", "sv"})
 
 _PERCENT = r"(?P<number>\d+(?:[.,]\d+)?)\s*(?:%|per\s?cent)"
 _LEAST = r"(?:\b(?P<least>at least|minimum|min\.?|at|of|à|about|ca\.?)\s+)?"

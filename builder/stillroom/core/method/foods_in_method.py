@@ -205,7 +205,7 @@ def _is_told_elsewhere(recipe: Recipe) -> bool:
 
 @cache
 def _false_friends() -> frozenset[str]:
-    elsewhere = ("fr", "de", "it", "es", "nl")
+    elsewhere = ("fr", "de", "it", "es", "nl", "sv")
     return method_words("false_friends").union(*(no_food_in(language) for language in elsewhere))
 
 

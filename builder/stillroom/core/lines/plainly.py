@@ -1,0 +1,71 @@
+"""A line in shapes that printers of old books, programs and Swedes leave, put as the reader takes it.
+
+"1/2 a cup of sugar", "1 cup {240 ml} milk", "flour ((sifted))", "0.66666666667 cup". Leaves out
+what is glued together: unglued.py.
+"""
+
+from __future__ import annotations
+
+import re
+from fractions import Fraction
+
+from stillroom.core.amounts.units import System, counted_nouns, unit_words
+from stillroom.core.words.patterns import late_regex
+
+# "1/2 a cup", "3/4 of a pound": a part of one of a measure
+_PART_OF_ONE = late_regex(
+    r"(?P<part>(?<![\d/.,])\d\s?[/⁄]\s?\d|[½¼¾⅓⅔⅛⅜⅝⅞])\s+(?:of\s+)?an?\s+(?P<unit>[A-Za-z]+)\b"
+    r"(?!\s+(?:scant\s+)?measure)",
+    re.IGNORECASE,
+)
+_BRACES = str.maketrans("{}", "()")
+# a program's "((sifted))" and "(, melted)", and brackets within brackets
+_DOUBLED = late_regex(r"\(\(([^()]*)\)\)")
+_WITHIN = late_regex(r"\(([^()]*?)[\s,]*\(([^()]*)\)")
+_OPENED_BY_SIGN = late_regex(r"\(\s*[,;]\s*")
+_PLUS = late_regex(r"(?<=[a-z]\s)\+(?=[\d½¼¾⅓⅔⅛])")
+_LONG_DECIMAL = late_regex(r"(?<![\d.,])(?P<whole>\d{1,3})\.(?P<part>\d{5,18})(?!\d)")
+_KITCHEN_PARTS = (2, 3, 4, 6, 8, 16)
+_CLOSE = Fraction(1, 10_000)
+_PIECES = late_regex(r"(?<=\d)\s*(?:st|stycken|styck)\b\.?(?=\s)")
+_ABOUT_SO_MANY = late_regex(r"^(\s*\d+)-(?:ish|tal)\s+", re.IGNORECASE)
+
+
+def put_plainly(text: str, system: System, language: str) -> str:
+    """Return a line as the reader takes it; one without such a shape as it is.
+
+    >>> put_plainly("1/2 a cup of sugar", "us", "en"), put_plainly("½ a lemon", "us", "en")
+    ('1/2 cup of sugar', '½ a lemon')
+    >>> put_plainly("1 cup {240 ml} milk ((warm))", "us", "en")
+    '1 cup (240 ml) milk (warm)'
+    >>> put_plainly("0.66666668653488 cup Parmesan", "us", "en")
+    '2/3 cup Parmesan'
+    """
+    text = text.translate(_BRACES)
+    if "(" in text:
+        text = _OPENED_BY_SIGN.sub("(", text)
+        text = _WITHIN.sub(r"(\1, \2", _DOUBLED.sub(r"(\1)", text))
+    text = _LONG_DECIMAL.sub(_as_fraction, _PLUS.sub("+ ", text))
+    part = _PART_OF_ONE.search(text)
+    if part and _is_measure(part["unit"], system):
+        text = f"{text[: part.end('part')]} {text[part.start('unit') :]}"
+    if language == "sv":
+        text = _ABOUT_SO_MANY.sub(r"ca \1 ", _PIECES.sub("", text))
+    return text
+
+
+def _is_measure(word: str, system: System) -> bool:
+    known = unit_words(system)
+    return word in known or word.lower() in known or word.lower() in counted_nouns()
+
+
+def _as_fraction(found: re.Match[str]) -> str:
+    """Return a calculator's decimal as the part of one that it is; any other as it stands."""
+    exact = Fraction(f"0.{found['part']}")
+    for below in _KITCHEN_PARTS:
+        above = round(exact * below)
+        if 0 < above < below and abs(exact - Fraction(above, below)) < _CLOSE:
+            whole = int(found["whole"])
+            part = Fraction(above, below)
+            return f"{whole} {part}" if whole else str(part)
+    return found[0]
