@@ -13,6 +13,7 @@ from stillroom.bringing.found import Recipe, Row
 from stillroom.bringing.heads import heads_comments, heads_tools, plain, section_of, words
 from stillroom.bringing.joining import joined, with_heads
 from stillroom.bringing.lists import heads_method, is_a_recipe_head, is_head
+from stillroom.bringing.remarks import without_names, without_remarks
 from stillroom.bringing.rows import numbered_apart
 from stillroom.bringing.sorting import (
     LEADERS,
@@ -39,10 +40,12 @@ _WISH: Final = re.compile(
 _CREDITED: Final = re.compile(
     r"(?:this\s+)?(?:recipe|rezept|recette|ricetta|receta|recept)\s+(?:is\s+|was\s+)?(?:(?:lightly|slightly)\s+)?"
     r"(?:adapted|taken|borrowed|inspired|courtesy|aus\s+dem|nach\s+einem|tirée|adaptée|tratta|adattata|adaptada|tomada|uit\s+het)\b"
-    r"|(?:originally|first)\s+(?:published|posted|printed|appeared)\s+(?:at|on|in|by)\b"
+    r"|with\s+(?:many\s+)?thanks\s+to\b|(?:many\s+)?thanks\s+to\b.*\b(?:recipe|sharing)\b"
+    r"|taken\s+from\b|(?:originally|first)\s+(?:published|posted|printed|appeared)\s+(?:at|on|in|by)\b"
     r"|(?:zuerst|ursprünglich)\s+(?:erschienen|veröffentlicht)\b|adapted\s+from\b",
     re.IGNORECASE,
 )
+_COMMENTED: Final = re.compile(r"(?:Reply\s?Delete|ReplyDelete)")
 ADDRESS: Final = re.compile(r"https?://[^\s<>\"]+")
 
 
@@ -59,6 +62,11 @@ def read_below(recipe: Recipe, rows: Sequence[Row]) -> None:
                 if any(one.shape == "step" for one in rows[place + 1 : place + 3])
                 else None
             )
+        if _COMMENTED.match(row.text):  # a reader's words, below a page's own
+            section = "aside"
+            parts.append((section, "comments", body := []))
+            part = section
+            continue
         if section in ("aside", "method"):
             part, name, body = section, row.text.strip(" :"), []
             parts.append((part, name, body))
@@ -68,6 +76,7 @@ def read_below(recipe: Recipe, rows: Sequence[Row]) -> None:
             body.append(row)
     if not any(body for part, _, body in parts if part == "method"):
         parts = [one for each in parts for one in _method_behind_tools(*each)]
+    recipe.steps += [("", told) for told in recipe.first_steps]
     for part, name, body in parts:
         if part == "method":
             read_steps(recipe, body)
@@ -85,7 +94,9 @@ def _method_behind_tools(part: str, name: str, body: list[Row]) -> list[tuple[st
 
 def _read_notes(recipe: Recipe, name: str, rows: Sequence[Row]) -> None:
     kept: list[str] = []
-    for row in joined(rows):
+    told = without_names(joined(rows))
+    told.tell(recipe)
+    for row in told.steps:
         if not is_passed(row.text) and not (row.shape == "heading" and is_passed(row.text)):
             kept.append(row.text)
             recipe.say_makes(makes_of(row.text))
@@ -98,7 +109,9 @@ def _read_notes(recipe: Recipe, name: str, rows: Sequence[Row]) -> None:
 def read_steps(recipe: Recipe, rows: Sequence[Row]) -> None:
     """Read the steps of a method, with the headings among them and what is said beside them."""
     group = ""
-    for row in numbered_apart(with_heads(rows)):
+    method = without_remarks(numbered_apart(with_heads(rows)), recipe)
+    method.tell(recipe)
+    for row in method.steps:
         text = number_of(row.text) or (
             re.sub(r"^\d{1,2}\s*[.):]\s+", "", row.text) if row.shape == "step" else row.text
         )

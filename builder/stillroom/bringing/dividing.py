@@ -27,6 +27,7 @@ from stillroom.bringing.lists import (
 )
 from stillroom.bringing.one_line import EACH_BELOW, foods_on, said_in_prose
 from stillroom.bringing.outside import ask_of_left_out, take_first_size, take_food_behind_makes
+from stillroom.bringing.prose import measured_in_prose, told_over_lists
 from stillroom.bringing.rows import made_ready
 from stillroom.bringing.sorting import (
     begins_with_amount,
@@ -128,6 +129,7 @@ def _recipe(rows: Sequence[Row], found: List, span: tuple[int, int], title: int 
         what = f'More amounts stand amid the method, from "{first}" on: they end the list here.'
         mend = "Look whether they belong to it, or are the same things a second time."
         recipe.doubt("ingredients", what, mend)
+    recipe.first_steps = told_over_lists(recipe)
     read_below(recipe, [rows[at] for at in range(found.end, end) if at not in listed])
     _take_from_above(recipe)
     take_food_behind_makes(recipe)
@@ -208,6 +210,16 @@ def _without_list(rows: Sequence[Row]) -> Recipe:
             recipe.doubt("ingredients", what, "Look whether they were parted where you would.")
             return recipe
     read_below(recipe, below)
+    if told := measured_in_prose(text for _, text in recipe.steps):
+        recipe.ingredients = [("", thing) for thing in told]
+        few = (
+            "1 thing that its sentences measure stands"
+            if len(told) == 1
+            else (f"{len(told)} things that its sentences measure stand")
+        )
+        what = f"It has no list of ingredients: {few} in one now."
+        recipe.doubt("ingredients", what, "Look whether all that goes in is there, and how much.")
+        return recipe
     recipe.doubt(
         "ingredients",
         "No list of ingredients was found.",

@@ -17,7 +17,7 @@ from stillroom.beginning.recipe import LONGEST_TITLE, slug_of
 from stillroom.beginning.written import fact, item
 from stillroom.bringing.checked import checked, place_of
 from stillroom.bringing.decimals import write_own_decimals
-from stillroom.bringing.found import PASTED, BroughtRecipe, Origin, Paper, Question, Recipe
+from stillroom.bringing.found import PASTED, SERVES, BroughtRecipe, Origin, Paper, Question, Recipe
 from stillroom.bringing.heads import plain, says_otherwise, words
 from stillroom.bringing.measured import measured_beside
 from stillroom.bringing.naming import guess_kind, title_of
@@ -141,6 +141,9 @@ def _add_facts(
         said = f'"{left[0]}" is what pages say that nobody filled in' if left else "It does not say"
         what = f"{said}{', and not' if left else ''} how much it makes."
         made.ask(at["makes"], what, 'Write "makes: 6 jars of 200 ml", or "makes: 24 biscuits".')
+    elif SERVES.search(makes) and guess.pours:
+        what = f'"{makes}" does not say how much of it there is to fill into bottles.'
+        made.ask(at["makes"], what, 'Write "makes: 1 litre", or "makes: 3 bottles of 350 ml".')
     elif re.fullmatch(r"(?:about |ca\.? )?[\d\s–-]+", makes):
         made.ask(at["makes"], f'It makes "{makes}", and does not say what.', "Write what they are.")
     listed = "materials" if guess.word == "craft" else "ingredients"

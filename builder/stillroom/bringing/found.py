@@ -57,8 +57,8 @@ class Origin:
 class Recipe:
     """One recipe as it stood elsewhere: its words by what they are, nothing of it understood yet.
 
-    Ingredients and steps stand with the heading they are under, notes with theirs. `doubts` are
-    said beside the fact they are of.
+    Ingredients and steps stand with the heading they are under, notes with theirs. `first_steps` are
+    what the list itself says is done; `doubts` are said beside the fact they are of.
     """
 
     title: str = ""
@@ -69,6 +69,7 @@ class Recipe:
     steps: list[tuple[str, str]] = field(default_factory=list)
     notes: list[tuple[str, list[str]]] = field(default_factory=list)
     doubts: list[tuple[str, str, str]] = field(default_factory=list)
+    first_steps: list[str] = field(default_factory=list)
     address: str = ""
 
     def say_makes(self, said: str) -> None:

@@ -82,6 +82,8 @@ _STORY: Final = re.compile(
     r"(?:[^\W\d]+ ){0,3}(?:story|geschichte|histoire|storia|historia|verhaal)(?: [^\W\d]+){0,4}"
     r"|about (?:the|this|my|me|our)(?: [^\W\d]+){0,4}"
 )
+# "Jam-making tips:", "Some hints:"
+_TIPS: Final = re.compile(r"(?:[^\W\d]+ ){1,4}(?:tips|hints|tipps)")
 # "Storage instructions", "Serving tips"
 _BESIDE: Final = re.compile(
     r"(?:storage|storing|keeping|serving|care|washing|gift|label|freezing)"
@@ -160,7 +162,7 @@ def section_of(text: str) -> Section | None:
         return "aside"
     if heads_tools(text) or _STORY.fullmatch(bare) or _BESIDE.fullmatch(bare):
         return "aside"
-    if says_otherwise(text):
+    if says_otherwise(text) or (text.strip().endswith(":") and _TIPS.fullmatch(bare)):
         return "aside"
     if heads_comments(text) or _PROCESS_TIMES.match(bare):
         return "aside"

@@ -100,6 +100,16 @@ class Guess:
     what: str = ""
     mend: str = ""
 
+    @property
+    def pours(self) -> bool:
+        """Whether what is made is a drink that is bottled, of which servings tell no quantity."""
+        if not self.word:
+            return False
+        try:
+            return find_kind(self.word).is_("drink")
+        except Unreadable:
+            return False
+
 
 def title_of(text: str) -> str:
     """Return a title without what pages put round it.

@@ -13,6 +13,7 @@ from dataclasses import replace
 from typing import Final
 
 from stillroom.bringing.found import Row
+from stillroom.bringing.heads import section_of
 from stillroom.bringing.joining import together
 from stillroom.bringing.one_line import names_a_food
 from stillroom.bringing.sorting import begins_with_amount
@@ -35,6 +36,12 @@ _MAKES: Final = re.compile(
     r"(?:to\s+make\s+(?P<made>(?:about\s+)?(?:\d|an?\s)(?:[^.;]|\.(?=\s[a-z]))*)"
     r"|.*\bfor\s+(?P<for>\d(?:[^.;]|\.(?=\s[a-z]))*))\.?",
     re.IGNORECASE,
+)
+# "CAYENNE VINEGAR. Take half a dozen ripe chillies", "_Orange Cordial._--Take the rind"
+_RUN_IN: Final = re.compile(
+    r"(?:No\.?\s?\d+\.?\s*[—–-]*\s*|\d{2,4}\.\s+)?"
+    r"(?P<title>(?!NOTE|TIP|STEP|PART|WARNING|METHOD|MODE)[A-ZÀ-Ý][A-ZÀ-Ý'’&-]{2,}(?:[ ,][A-ZÀ-Ý'’&-]+){1,6}\."
+    r"|_[A-ZÀ-Ý][^_.\d]{3,50}\.?_\.?)\s*(?:--+|[—–])?\s*(?=[A-ZÀ-Ý][a-zà-ÿ]+\s(?:\S+\s){8})"
 )
 _NUMBER: Final = re.compile(r"[IVX]{1,4}\.")
 _NUMBERED_TITLE: Final = re.compile(
@@ -70,6 +77,10 @@ def made_new(rows: Sequence[Row]) -> list[Row]:
         elif old and _PART.fullmatch(text):
             for said in _PARTS_WITHIN.split(text):
                 _add_part(found, said)
+        elif (head := _RUN_IN.match(text)) and section_of(head["title"]) is None:
+            title = head["title"].strip(" ._")
+            found.append(Row(title.capitalize() if title.isupper() else title, "heading", 1, True))
+            found.append(Row(text[head.end() :], "line", 0, True))
         elif told := _listed_first(text):
             _name_it(found)
             things = [one for part in told[0].split(";") for one in _AND_SO_MUCH.split(part)]

@@ -19,7 +19,7 @@ from stillroom.core.reading.facts_above import read_facts
 from stillroom.core.reading.written_facts import NAMES
 
 _HEADING: Final = re.compile(r"(#{1,6})\s*(\S.*?)\s*#*$")
-_ITEM: Final = re.compile(r"(?:[-*+–—]\s+|[•·‣▪●○◦□☐✓]\s*)(?:\[[ xX]?\]\s*)?(?=\S)")
+_ITEM: Final = re.compile(r"(?:[-*+–—]\s+|[•·‣▪●○◦□☐✓✔♥❤★☆➤►]\s*)(?:\[[ xX]?\]\s*)?(?=\S)")
 _STEP: Final = re.compile(
     r"\(?(?:(?:step|schritt|étape|paso|passo|passaggio|stap)\s*)?\d{1,2}\s*[.):]{1,2}\s+(?=\S)",
     re.IGNORECASE,
@@ -36,6 +36,10 @@ _ONLY_STEP: Final = re.compile(
 )
 _GLUED_ITEM: Final = re.compile(r"^(?P<indent>\s*)[-–—](?=[^\W\d_]|[\d½¼¾⅓⅔⅛])")
 _RULE: Final = re.compile(r"(?:[-*_=~]\s*){3,}$")
+# "[Recette :] Gelée de coings"
+_TAGGED: Final = re.compile(
+    r"\[(?:recipe|rezept|recette|ricetta|receta|recept)\s*:?\s*\]\s*:?\s*(?=\S)", re.IGNORECASE
+)
 # a row of one sign as long as the words above it: those are a heading
 _UNDERLINE: Final = re.compile(r"([#*=~^+\"'`.:_-])\1{2,}$")
 _OWN: Final = re.compile(r"^(?:kind|ingredients|materials)\s*:", re.MULTILINE)
@@ -137,7 +141,7 @@ def rows_of(lines: list[str]) -> list[Row]:
             rows += rows_of_table(line)
             gap = True
             continue
-        said = line.strip()
+        said = _TAGGED.sub("", line.strip())
         if said in _SIGN_ALONE:
             number = "-"
             continue

@@ -60,7 +60,7 @@ _AMOUNT: Final = re.compile(
 # "Schale dünn abschälen, Saft auspressen." says what is done, as German does: at its end
 _GERMAN_STEP: Final = re.compile(r"^[^\d½¼¾]*\s[a-zäöüß]{3,}(?:en|ern|eln)\.$")
 _NUMBERED: Final = re.compile(
-    r"\(?(?:(?:step|schritt|étape|paso|passo|passaggio|stap)\s*)?(\d{1,2})\s*[.):]{1,2}\s*(?=[^\W\d])"
+    r"\(?(?:(?:step|schritt|étape|paso|passo|passaggio|stap|steg)\s*)?(\d{1,2})\s*[.):]{1,2}\s*(?=[^\W\d])"
     r"|(?:step|schritt|étape|paso|passo|passaggio|stap)\s+(?:\d{1,2}|one|two|three|four|five|six|seven|eight|nine|ten)"
     r"\s*(?:[.):]|\s[-–—])\s*(?=[^\W\d])"
     r"|\(?[A-H]\)\s+(?=[^\W\d])",
@@ -68,7 +68,7 @@ _NUMBERED: Final = re.compile(
 )
 _MAKES: Final = re.compile(
     r"(?:^|[.!;]\s+|\s[-–—]\s+|[({]|(?:,|\bwhich)\s+(?=(?:makes|yields)\s+(?:about\s+|around\s+)?\d)|\band\s+(?=(?:makes|yields)\s+(?:about\s+)?\d)|[({](?=to\s+make\s)|\b(?=rinden?\s+(?:para\s+)?(?:un[oa]s\s+)?\d)|\bingredients\s+(?=have\s+\d+\s+servings))(?:this\s+|these\s+|the\s+|following\s+|ingredients\s+|quantities\s+|recipe\s+|it\s+|should\s+|will\s+){0,3}"
-    r"(?:to\s+make(?=\s+(?:about\s+)?\d)|(?<=\()for(?=\s+(?:about\s+)?\d+\s+(?:people|persons|servings|cookies|biscuits|pieces|jars|bottles|bars|loaves|muffins|scones)\b)|makes(?=\s+(?:two|three|four|five|six|eight|ten|twelve)\s)|rinden?(?:\s+para)?|(?:bekommt|erhält)\s+man\b[^.\d]{0,30}?(?=(?:etwa\s+|ca\.?\s+)?\d)|makes?(?=\s+(?:about\s+|around\s+)?\d)|makes|y(?:ie|ei)lds?|have(?=\s+\d+\s+servings)|servings?|serves|recipe\s+yields?|ergibt|für\s+ca\.?|für\s+etwa|donne|"
+    r"(?:to\s+make(?=\s+(?:about\s+)?\d)|(?<=\()for(?=\s+(?:about\s+)?\d+\s+(?:people|persons|servings|cookies|biscuits|pieces|jars|bottles|bars|loaves|muffins|scones)\b)|makes(?=\s+(?:two|three|four|five|six|eight|ten|twelve)\s)|rinden?(?:\s+para)?|(?:ger|blir|räcker\s+till)(?=\s+(?:ca\.?\s+|cirka\s+|ungefär\s+)?\d)|(?:bekommt|erhält)\s+man\b[^.\d]{0,30}?(?=(?:etwa\s+|ca\.?\s+)?\d)|makes?(?=\s+(?:about\s+|around\s+)?\d)|makes|y(?:ie|ei)lds?|have(?=\s+\d+\s+servings)|servings?|serves|recipe\s+yields?|ergibt|für\s+ca\.?|für\s+etwa|donne|"
     r"pour(?!\s+[\d\s/½¼¾⅓⅔.-]*(?:cups?|bottles?|tablespoons?|teaspoons?|tbsps?|tsps?|ounces?|oz|quarts?"
     r"|gallons?|pints?|lit(?:er|re)s?\s+of|inch|jars?|half|quarter|third)\b|[^.;]*\b(?:of|into|over|the|with|each)\b)"
     r"(?:\s+environs?)?(?=\s+:?\s*\d|\s+(?:deux|trois|quatre|cinq|six|huit|dix|douze)\s+(?:lit|bout|pot|boc|pers))|per(?=\s+(?:circa\s+|ca\.?\s+)?\d+\s+(?:vas|baratt|bottigli|persone|biscott|porzion|pezz))|"
@@ -123,7 +123,7 @@ _META: Final = re.compile(
 )
 _DATE: Final = re.compile(
     r"(?:(?:mon|tues|wednes|thurs|fri|satur|sun)day\b|\d{1,2}(?:st|nd|rd|th)?\s|\w+\s+\d{1,2},?\s).*\b(?:19|20)\d\d\b"
-    r"(?:\W+(?:at\s+|um\s+|à\s+)?\d{1,2}[:.h]\d\d\s*(?:[ap]\.?m\.?|uhr)?)?\W*$"
+    r"(?:\W+(?:at\s+|um\s+|à\s+)?\d{1,2}[:.h]\d\d\s*(?:[ap]\.?m\.?|uhr)?)?\W*(?:[—–|]\s*[^\W\d][^\d.!?:]{1,40})?$"
     r"|\d{1,4}[./-]\d{1,2}[./-]\d{1,4}$",
     re.IGNORECASE,
 )

@@ -15,7 +15,8 @@ from stillroom.bringing.found import Row
 from stillroom.bringing.sorting import is_ingredient, is_passed
 from stillroom.bringing.typed_marks import bare
 
-_RULE: Final = re.compile(r"\s*[|+](?:[-=:\s|+])*\s*$")
+_RULE: Final = re.compile(r"\s*(?:[|+](?:[-=:\s|+])*|:?-{2,}:?\s*\|[-:\s|]*)\s*$")
+_NOTHING: Final = re.compile(r"(?:\\N\b\s*)+")  # how a database writes an empty cell
 _FOOD_HEAD: Final = re.compile(
     r"(?:ingr[eé]dients?|ingrediënt(?:en)?|ingredienti?e?s?|zutat(?:en)?|item|food|what|was|wat"
     r"|quoi|producto)",
@@ -45,7 +46,8 @@ def is_table_line(line: str) -> bool:
     (True, True, False)
     """
     said = line.strip()
-    return bool(said) and ((said.startswith("|") and said.count("|") >= _LEAST) or _rules(said))
+    edged = said.startswith("|") or (said.endswith("|") and not said.startswith(("#", "-", "*")))
+    return bool(said) and ((edged and said.count("|") >= _LEAST) or _rules(said))
 
 
 def _rules(line: str) -> bool:
@@ -85,7 +87,9 @@ def _facts_of(table: Table) -> list[str]:
 
 def _read(lines: Sequence[str]) -> Table:
     cells = [
-        None if _rules(line) else tuple(one.strip() for one in line.strip().strip("|").split("|"))
+        None
+        if _rules(line)
+        else tuple(_NOTHING.sub("", one).strip() for one in line.strip().strip("|").split("|"))
         for line in lines
     ]
     doubled = [at for at, line in enumerate(lines) if _rules(line.strip()) and "=" in line]

@@ -177,6 +177,31 @@ def refuse_left_over(reading: LineReading, text: str) -> None:
     _refuse_unmeasured_number(reading, item, left)
     _refuse_poured_ounces(reading)
     _refuse_short_great(reading, text)
+    _refuse_head_behind(reading)
+
+
+# "4 eggs, beaten Cream Cheese Frosting": the head of what follows, behind what is done
+_HEAD_BEHIND = late_regex(
+    r"(?:[a-z]+\s+){0,2}(?-i:beaten|softened|chopped|sifted|melted|diced|sliced|peeled|grated|toasted|drained|whisked"
+    r"|separated|crushed|minced|halved|optional)\s+(?P<head>(?:[A-Z][a-z'’]+\s+){0,3}[A-Z][a-z'’]+)"
+)
+_PARTS_OF_A_CAKE = frozenset(
+    {"frosting", "icing", "topping", "glaze", "filling", "sauce", "dressing", "crust", "crumble"}
+    | {"dough", "batter", "coating", "syrup", "garnish", "base", "streusel"}
+)
+
+
+def _refuse_head_behind(reading: LineReading) -> None:
+    """Ask about a heading that a page set behind what is done with the line above it."""
+    found = _HEAD_BEHIND.fullmatch(reading.note)
+    if found is None or (reading.item.istitle() and " " in reading.item):
+        return
+    head = found["head"]
+    if head.split()[-1].lower() in _PARTS_OF_A_CAKE or find_staple(head):
+        raise Unreadable(
+            f'"{head}" may be another thing, or the head of what follows.',
+            "Write it on a line of its own, or leave it out.",
+        )
 
 
 def _refuse_lengths(reading: LineReading, item: str) -> None:

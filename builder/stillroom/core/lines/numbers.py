@@ -55,8 +55,14 @@ _SLIP = late_regex(r"[.,]{2}|[.,](?=\d)")
 _POWER = late_regex(r"[eE][+-]?[0-9]+")
 _BETWEEN = late_regex(r"(?P<unit>-?\s*)(?:-|–|—|to|or)\s*", re.IGNORECASE)
 # "2 à 3", "2 bis 3", "2 o 3": as the book's language joins the ends of a range
-_JOINED = {"de": "bis|oder|to", "fr": "à|ou", "es": "a|o", "it": "a|o", "nl": "tot|of|à",
-            "sv": "till|eller|à"}
+_JOINED = {
+    "de": "bis|oder|to",
+    "fr": "à|ou",
+    "es": "a|o",
+    "it": "a|o",
+    "nl": "tot|of|à",
+    "sv": "till|eller|à",
+}
 # what babel says of these; to ask it is to read all that it knows of a language
 _AS_ENGLISH = frozenset({"en", "en_GB", "en_US"})
 _HOW = 'Write "3", "2.5", "1/2" or "1 1/2".'

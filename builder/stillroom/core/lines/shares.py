@@ -43,7 +43,7 @@ _TO_EACH = late_regex(
 )
 # "to every lb. of cherries allow 3 oz. of pounded sugar", "to 12 oranges 1 pint of water"
 _EACH_FIRST = late_regex(
-    rf"(?:and\s+)?(?:to|for)\s+(?P<each>(?:each|every)\s+)?(?P<per>(?:{_NUMBER}\s*)?(?:{_UNIT}\b\.?)?)\s*(?:of\s+)?"
+    rf"(?:and\s+)?(?:(?:to|for)\s+(?P<each>(?:each|every)\s+)?|(?P<alone>(?:each|every)\s+))(?P<per>(?:{_NUMBER}\s*)?(?:{_UNIT}\b\.?)?)\s*(?:of\s+)?"
     rf"(?P<of>[^\W\d][^,;()\d]*?),?\s+(?P<verb>(?:allow|add|take)\s+)?"
     rf"(?P<amount>{_NUMBER}\s*(?:{_UNIT}\b\.?)?)\s*(?:of\s+)?(?P<food>[^\W\d][^\d;()]*?)\.?",
     re.IGNORECASE,
@@ -66,13 +66,28 @@ def refuse_share(reading: LineReading) -> None:
         raise _is_a_share(share["part"], share["food"])
 
 
+# "every 9 gallons of water", "to each pint of juice": what it is measured to, and nothing measured
+_ONLY_EACH = late_regex(
+    rf"(?:and\s+)?(?:(?:to|for|in)\s+)?(?:each|every)\s+(?P<per>(?:{_NUMBER}\s*)?{_UNIT}\b)\.?\s+(?:of\s+)?"
+    r"(?P<of>[^\W\d][^,;()\d:]*?)(?:\s+(?:allow|add|take))?\s*[,:.]?",
+    re.IGNORECASE,
+)
+
+
 def refuse_ratio(text: str) -> None:
     """Ask about so much to each so much of another thing, with the way the book writes that."""
+    if each := _ONLY_EACH.fullmatch(text.strip()):
+        raise Unreadable(
+            f'"{text.strip(" ,:.")}" says to what the rest is measured, and not how much goes in.',
+            f"Write how much {each['of'].strip()} this batch has, and of each other thing how much "
+            "goes with that.",
+        )
     said = _TO_EACH.fullmatch(text.strip()) or _EACH_FIRST.fullmatch(text.strip())
     if said is None:
         return
     parts = {name: (words or "").strip(" .") for name, words in said.groupdict().items()}
-    if not parts["per"] or not (parts.get("each", "every") or parts["verb"]):
+    each = parts.get("each", "every") or parts.get("alone") or parts["verb"]
+    if not parts["per"] or not each:
         return
     per = parts["per"] if re.match(r"[\d½¼¾]", parts["per"]) else f"1 {parts['per']}"
     of = f"of {parts['of']}" if re.search(r"[^\W\d]", per) else parts["of"]

@@ -313,7 +313,9 @@ def _in_sentence(written: str, step: int, line: int, after: str = "") -> Iterato
         verb = _verb(before) or begun or (verb if goes_on else "")
         # "each day for the first week, shake the jar"
         if not verb and span and _EVERY.search(before):
-            behind = plain[found.end() : spans[place + 1].start() if place + 1 < len(spans) else None]
+            behind = plain[
+                found.end() : spans[place + 1].start() if place + 1 < len(spans) else None
+            ]
             clause = before + _GOES_ON.split(behind)[0]
             verb = "stir" if _word("stir", clause)[1] else ""
         last = place + 1 == len(spans)

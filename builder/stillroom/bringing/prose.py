@@ -1,0 +1,108 @@
+"""The list of a recipe that has none: what its sentences measure, gathered one to a line.
+
+"Take the thin rind of four large oranges and put it into two quarts of brandy." Old cookery books
+tell recipes so. Every line is asked about as a whole; nothing is weighed that no sentence weighs.
+Leaves out lists that a sentence announces: one_line.py.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterable
+from typing import Final
+
+from stillroom.bringing.found import Recipe
+from stillroom.bringing.heads import plain, words
+from stillroom.core.amounts.quantities import Amount
+from stillroom.core.larder.food_reading import read_food
+from stillroom.core.lines.reader import read_line
+from stillroom.core.words.problems import Unreadable
+
+_MOST_WORDS: Final = 8
+_NUMBER: Final = (
+    r"(?:(?:\d+\s+)?\d+\s?[/⁄]\s?\d+|\d+(?:[.,]\d+)?\s?[½¼¾⅓⅔]?|[½¼¾⅓⅔]|half\s+(?:an?|a\s+dozen)|an?|one|two|three|four|five|six"
+    r"|seven|eight|nine|ten|eleven|twelve|twenty|thirty|forty|fifty)"
+)
+_BEGINS: Final = re.compile(
+    rf"(?:(?P<part>(?:the\s+)?(?:[a-z]+\s+){{0,2}}?(?:juice|rind|peel|zest|yolks?|whites?)\s+of\s+))?"
+    rf"(?<![\w/.,-])(?P<number>{_NUMBER})(?:\s+or\s+{_NUMBER})?(?=[\s-])",
+    re.IGNORECASE,
+)
+_ENDS: Final = re.compile(
+    r"[,;:.!?()]|\b(?:and|into|in|to|for|with|on|over|from|until|till|through|at|then|which|that|when|put|boil|let|add|as"
+    r"|if|after|before|per|off|or|under|is|are|be|being)\b",
+    re.IGNORECASE,
+)
+_SPOKEN: Final = re.compile(r"-of-|(?<=\b[Ll]oaf)-(?=sugar)", re.IGNORECASE)
+_FOLLOWING: Final = re.compile(
+    r"\b(?:following|these|next|first) (?:\w+ )?(?:ingredients|things|items)\b", re.IGNORECASE
+)
+_DOES: Final = re.compile(
+    r"\b(?:and|then|to) (?:add|stir in|mix in|beat in|fold in)$", re.IGNORECASE
+)
+_NO_FOOD: Final = frozenset({"craft", "water-of-pan"})
+
+
+def measured_in_prose(sentences: Iterable[str]) -> list[str]:
+    """Return what sentences measure of foods that are known, in their order, each once.
+
+    >>> measured_in_prose(["Put the rind of four oranges into two quarts of brandy for a week."])
+    ['the rind of four oranges', 'two quarts of brandy']
+    >>> measured_in_prose(["Boil it for two hours in a large pan."])
+    []
+    """
+    found: list[str] = []
+    for sentence in sentences:
+        told = _SPOKEN.sub(" ", sentence)
+        at = 0
+        while begins := _BEGINS.search(told, at):
+            at = begins.end()
+            thing = _longest_food(told, begins)
+            if thing:
+                at = max(at, begins.start("number") + len(thing.rpartition(" of ")[2]))
+                if thing.lower() not in {one.lower() for one in found}:
+                    found.append(thing)
+    return found
+
+
+def told_over_lists(recipe: Recipe) -> list[str]:
+    """Return the steps that stand over the things they are done with, taken from the introduction.
+
+    "Bring the following three ingredients to a boil:", "Remove from the heat and add:".
+    """
+    told: list[str] = []
+    while recipe.intro and _is_told_of_below(recipe.intro, told):
+        told.insert(0, recipe.intro.pop())
+    heads = dict.fromkeys(head for head, _ in recipe.ingredients if _DOES.search(head))
+    for head in heads if told else ():
+        things = [thing for group, thing in recipe.ingredients if group == head]
+        told.append(f"{head} {', '.join(things)}.")
+    return [one.rstrip(" :") if one.endswith(":") else one for one in told]
+
+
+def _is_told_of_below(intro: list[str], told: list[str]) -> bool:
+    """Whether the last words above a list say what is done with what stands in it."""
+    last = intro[-1]
+    first = [word for word in plain(last).split() if word not in ("then", "and", "now")][:1]
+    does = bool(first) and first[0] in words("told_first")
+    return does and bool(last.endswith(":") or _FOLLOWING.search(last) or told)
+
+
+def _longest_food(told: str, begins: re.Match[str]) -> str:
+    """Return the amount with the most words behind it that name a known food; "" for none."""
+    stop = _ENDS.search(told, begins.end())
+    behind = told[begins.end() : stop.start() if stop else len(told)]
+    words = list(re.finditer(r"\S+", behind))[:_MOST_WORDS]
+    part = begins["part"] or ""
+    bare = " ".join(part.split()[-2:])  # "the thin yellow rind of" is its rind
+    for last in reversed(words):
+        for before in dict.fromkeys((part, f"{bare} " if bare else "", "")):
+            thing = f"{before}{told[begins.start('number') : begins.end() + last.end()].strip()}"
+            try:
+                reading = read_line(thing)
+            except Unreadable:
+                continue
+            food = read_food(reading.item)
+            if isinstance(reading.amount, Amount) and food.known and food.food:
+                return "" if food.food.tags & _NO_FOOD else thing
+    return ""

@@ -1,0 +1,126 @@
+"""What stands among the steps of a method, and is none: remarks, thanks, addresses, names.
+
+A remark that names a food or says how the thing keeps stays a step, since it may be one. Leaves
+out tips that have a head of their own: below_list.py.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Sequence
+from dataclasses import dataclass
+from typing import Final
+
+from stillroom.bringing.found import Recipe, Row
+from stillroom.bringing.heads import plain, words
+from stillroom.bringing.sorting import is_sentence
+from stillroom.core.larder.shelves import common_larder
+from stillroom.core.lines.staple_table import find_staple, staples_named
+from stillroom.core.method.keeping_said import may_say_keeping
+from stillroom.core.method.reading import named_in
+
+_LEAST: Final = 3
+"""Numbered steps from which on a line without a number may be a remark."""
+_NAMES: Final = 3
+_SENTENCE: Final = re.compile(r"(?<=[.!?])\s+")
+_ADDRESSES: Final = re.compile(r"(?:(?:https?://|www\.)\S+[\s,]*)+", re.IGNORECASE)
+_NAME: Final = re.compile(r"[A-ZÀ-Ý][a-zà-ÿ'’.-]+")
+# who tells of it, or of what was made: "I always use", "You will love", "This was a hit"
+_TELLS: Final = re.compile(
+    r"(?:i(?:['’](?:ve|m|d|ll))?|we(?:['’](?:ve|re|d|ll))?|my|our|this (?:recipe|is|was|makes|jam|one)|these (?:are|were)"
+    r"|you(?:['’]ll| will) (?:love|like|enjoy|find|be|want|never)|they(?:['’]re| are| were)|it(?:['’]s| is| was)|what a"
+    r"|hope|enjoy|happy|thanks?|thank you|with thanks|ich|wir|mein|meine|je|nous|mon|ma|io|noi|mio|mia|yo|mi)\b",
+    re.IGNORECASE,
+)
+_STAYS: Final = re.compile(
+    r"\b(?:keep|keeps|kept|store[ds]?|fridge|refrigerat\w*|freez\w*|leave|until|ready|mature|days?|weeks?|months?"
+    r"|degrees?|minutes?|hours?)\b|°",
+    re.IGNORECASE,
+)
+
+
+@dataclass(frozen=True)
+class Method:
+    """The rows of a method that are steps, and what was found beside them."""
+
+    steps: tuple[Row, ...]
+    remarks: tuple[str, ...] = ()
+    addresses: tuple[str, ...] = ()
+    names: tuple[str, ...] = ()
+
+    def tell(self, recipe: Recipe) -> None:
+        """Keep remarks as notes, an address as the source, and say that names were left out."""
+        if self.remarks:
+            recipe.notes.append(("Notes", list(self.remarks)))
+        for address in self.addresses:
+            recipe.address = recipe.address or address
+        if self.names:
+            what = "Names that stood behind the method are left out."
+            mend = "Name whose recipe it is, if they may be named."
+            recipe.doubt("title", what, mend)
+
+
+def without_remarks(rows: Sequence[Row], recipe: Recipe) -> Method:
+    """Return the rows of a method without what is said, thanked and signed beside its steps."""
+    numbered = [at for at, row in enumerate(rows) if row.shape in ("step", "item")]
+    behind = numbered[-1] if len(numbered) >= _LEAST else len(rows)
+    first = numbered[0] if len(numbered) >= _LEAST else len(rows)
+    steps: list[Row] = []
+    remarks: list[str] = []
+    addresses: list[str] = []
+    names: list[str] = []
+    for at, row in enumerate(rows):
+        if row.shape == "line" and _ADDRESSES.fullmatch(row.text):
+            addresses.append(_with_scheme(row.text.split()[0].rstrip(",")))
+        elif at > behind and _is_name(row):
+            names.append(row.text)
+        elif at > first and row.shape == "line" and _is_remark(row.text, recipe):
+            remarks.append(row.text)
+        else:
+            steps.append(row)
+    return Method(tuple(steps), tuple(remarks), tuple(addresses), tuple(names))
+
+
+def without_names(rows: Sequence[Row]) -> Method:
+    """Return the rows of notes without the names and addresses that stand at their end."""
+    kept = list(rows)
+    addresses: list[str] = []
+    names: list[str] = []
+    while kept and len(rows) > 1:
+        last = kept[-1]
+        if last.shape == "line" and _ADDRESSES.fullmatch(last.text):
+            addresses.insert(0, _with_scheme(last.text.split()[0].rstrip(",")))
+        elif _is_name(last):
+            names.append(last.text)
+        else:
+            break
+        kept.pop()
+    return Method(tuple(kept), (), tuple(addresses), tuple(names))
+
+
+def _with_scheme(address: str) -> str:
+    return address if "://" in address else f"https://{address}"
+
+
+def _is_name(row: Row) -> bool:
+    said = row.text.split()
+    named = row.shape in ("line", "heading") and len(said) <= _NAMES
+    return (
+        named
+        and all(_NAME.fullmatch(one) for one in said)
+        and plain(row.text).split(" ")[0] not in words("told_first")
+        and find_staple(row.text) is None
+    )
+
+
+def _is_remark(text: str, recipe: Recipe) -> bool:
+    """Whether a line without a number, among numbered ones, tells of the thing and does nothing."""
+    if not is_sentence(text) or _STAYS.search(text) or may_say_keeping(text):
+        return False
+    told = [one for one in _SENTENCE.split(text) if one.strip()]
+    if not all(_TELLS.match(one) for one in told):
+        return False
+    listed = {food.name for _, line in recipe.ingredients for food in staples_named(line)}
+    # "I add almonds here" brings them in
+    named = (food for _, _, food in named_in(text, common_larder()) if "craft" not in food.tags)
+    return all(any(food.name.endswith(one) for one in listed) for food in named)
