@@ -46,7 +46,7 @@ _CREDITED: Final = re.compile(
     re.IGNORECASE,
 )
 _COMMENTED: Final = re.compile(r"(?:Reply\s?Delete|ReplyDelete)")
-ADDRESS: Final = re.compile(r"https?://[^\s<>\"]+")
+ADDRESS: Final = re.compile(r"(?:https?://|www\.)[^\s<>\"]+")
 
 
 def read_below(recipe: Recipe, rows: Sequence[Row]) -> None:

@@ -57,8 +57,8 @@ class Origin:
 class Recipe:
     """One recipe as it stood elsewhere: its words by what they are, nothing of it understood yet.
 
-    Ingredients and steps stand with the heading they are under, notes with theirs. `first_steps` are
-    what the list itself says is done; `doubts` are said beside the fact they are of.
+    Ingredients and steps stand with the heading they are under, notes with theirs. `first_steps`
+    are what stands over the list and is done with it; `doubts` are said beside their fact.
     """
 
     title: str = ""

@@ -40,7 +40,8 @@ _MAKES: Final = re.compile(
 # "CAYENNE VINEGAR. Take half a dozen ripe chillies", "_Orange Cordial._--Take the rind"
 _RUN_IN: Final = re.compile(
     r"(?:No\.?\s?\d+\.?\s*[—–-]*\s*|\d{2,4}\.\s+)?"
-    r"(?P<title>(?!NOTE|TIP|STEP|PART|WARNING|METHOD|MODE)[A-ZÀ-Ý][A-ZÀ-Ý'’&-]{2,}(?:[ ,][A-ZÀ-Ý'’&-]+){1,6}\."
+    r"(?P<title>(?!NOTE|TIP|STEP|PART|WARNING|METHOD|MODE)"
+    r"[A-ZÀ-Ý][A-ZÀ-Ý'’&-]{2,}(?:[ ,][A-ZÀ-Ý'’&-]+){1,6}\."
     r"|_[A-ZÀ-Ý][^_.\d]{3,50}\.?_\.?)\s*(?:--+|[—–])?\s*(?=[A-ZÀ-Ý][a-zà-ÿ]+\s(?:\S+\s){8})"
 )
 _NUMBER: Final = re.compile(r"[IVX]{1,4}\.")

@@ -19,6 +19,7 @@ from stillroom.core.lines.reader import read_line
 from stillroom.core.words.problems import Unreadable
 
 _MOST_WORDS: Final = 8
+_LEAST_TOLD: Final = 3
 _NUMBER: Final = (
     r"(?:(?:\d+\s+)?\d+\s?[/⁄]\s?\d+|\d+(?:[.,]\d+)?\s?[½¼¾⅓⅔]?|[½¼¾⅓⅔]|half\s+(?:an?|a\s+dozen)|an?|one|two|three|four|five|six"
     r"|seven|eight|nine|ten|eleven|twelve|twenty|thirty|forty|fifty)"
@@ -40,7 +41,12 @@ _FOLLOWING: Final = re.compile(
 _DOES: Final = re.compile(
     r"\b(?:and|then|to) (?:add|stir in|mix in|beat in|fold in)$", re.IGNORECASE
 )
-_NO_FOOD: Final = frozenset({"craft", "water-of-pan"})
+_NO_FOOD: Final = frozenset({"craft"})
+_VESSELS: Final = re.compile(
+    r"\b(?:pans?|pots?|jars?|bottles?|bowls?|tubs?|casks?|barrels?|bags?|sieves?|kettles?|tureens?"
+    r"|dish(?:es)?|vessels?|tumblers?|cloths?|spoons?|napkins?|papers?|plates?)$",
+    re.IGNORECASE,
+)
 
 
 def measured_in_prose(sentences: Iterable[str]) -> list[str]:
@@ -73,19 +79,23 @@ def told_over_lists(recipe: Recipe) -> list[str]:
     told: list[str] = []
     while recipe.intro and _is_told_of_below(recipe.intro, told):
         told.insert(0, recipe.intro.pop())
-    heads = dict.fromkeys(head for head, _ in recipe.ingredients if _DOES.search(head))
-    for head in heads if told else ():
+    for head in dict.fromkeys(head for head, _ in recipe.ingredients if told or _is_told(head)):
         things = [thing for group, thing in recipe.ingredients if group == head]
-        told.append(f"{head} {', '.join(things)}.")
-    return [one.rstrip(" :") if one.endswith(":") else one for one in told]
+        if _is_told(head):
+            told.append(f"{head} {', '.join(things)}." if _DOES.search(head) else f"{head}.")
+    return [f"{one.rstrip(' :')}." if one.endswith(":") else one for one in told]
 
 
 def _is_told_of_below(intro: list[str], told: list[str]) -> bool:
     """Whether the last words above a list say what is done with what stands in it."""
     last = intro[-1]
-    first = [word for word in plain(last).split() if word not in ("then", "and", "now")][:1]
-    does = bool(first) and first[0] in words("told_first")
-    return does and bool(last.endswith(":") or _FOLLOWING.search(last) or told)
+    return _is_told(last) and bool(last.endswith(":") or _FOLLOWING.search(last) or told)
+
+
+def _is_told(said: str) -> bool:
+    """Whether some words say what is done: "Then boil 8 minutes", never "Mix" or "Topping"."""
+    spoken = [word for word in plain(said).split() if word not in ("then", "and", "now")]
+    return len(spoken) >= _LEAST_TOLD and spoken[0] in words("told_first")
 
 
 def _longest_food(told: str, begins: re.Match[str]) -> str:
@@ -96,6 +106,8 @@ def _longest_food(told: str, begins: re.Match[str]) -> str:
     part = begins["part"] or ""
     bare = " ".join(part.split()[-2:])  # "the thin yellow rind of" is its rind
     for last in reversed(words):
+        if _VESSELS.search(last[0]):  # "a large pan", which is bread in Spanish
+            continue
         for before in dict.fromkeys((part, f"{bare} " if bare else "", "")):
             thing = f"{before}{told[begins.start('number') : begins.end() + last.end()].strip()}"
             try:

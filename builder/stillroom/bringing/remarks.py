@@ -27,9 +27,10 @@ _ADDRESSES: Final = re.compile(r"(?:(?:https?://|www\.)\S+[\s,]*)+", re.IGNORECA
 _NAME: Final = re.compile(r"[A-ZÀ-Ý][a-zà-ÿ'’.-]+")
 # who tells of it, or of what was made: "I always use", "You will love", "This was a hit"
 _TELLS: Final = re.compile(
-    r"(?:i(?:['’](?:ve|m|d|ll))?|we(?:['’](?:ve|re|d|ll))?|my|our|this (?:recipe|is|was|makes|jam|one)|these (?:are|were)"
-    r"|you(?:['’]ll| will) (?:love|like|enjoy|find|be|want|never)|they(?:['’]re| are| were)|it(?:['’]s| is| was)|what a"
-    r"|hope|enjoy|happy|thanks?|thank you|with thanks|ich|wir|mein|meine|je|nous|mon|ma|io|noi|mio|mia|yo|mi)\b",
+    r"(?:i(?:['’](?:ve|m|d|ll))?|we(?:['’](?:ve|re|d|ll))?|my|our|this (?:recipe|is|was|makes|one)"
+    r"|these (?:are|were)|you(?:['’]ll| will) (?:love|like|enjoy|find|be|want|never)"
+    r"|they(?:['’]re| are| were)|it(?:['’]s| is| was)|what a|hope|enjoy|happy|thanks?|thank you"
+    r"|with thanks|ich|wir|meine?|je|nous|mon|ma|io|noi|mio|mia|yo|mi)\b",
     re.IGNORECASE,
 )
 _STAYS: Final = re.compile(

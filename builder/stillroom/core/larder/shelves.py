@@ -146,9 +146,13 @@ class Larder:
 
 @lru_cache(maxsize=2**14)  # most words of a line are no food's name in any language
 def _foreign(form: str) -> str | None:
-    """Return the food of a name that no two languages give to different foods."""
+    """Return the food of a name that no two languages give to different foods.
+
+    Swedish, with far fewer readers here, does not make a German name doubtful: "Öl" is oil.
+    """
     foreign = load_index()["foreign"]
-    found = {foreign[language][form] for language in LANGUAGES if form in foreign[language]}
+    found = {foreign[one][form] for one in LANGUAGES if one != "sv" and form in foreign[one]}
+    found = found or {foreign["sv"][form]} if form in foreign["sv"] else found
     return found.pop() if len(found) == 1 else None
 
 

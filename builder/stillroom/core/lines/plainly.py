@@ -1,4 +1,4 @@
-"""A line in shapes that printers of old books, programs and Swedes leave, put as the reader takes it.
+"""A line as old books, programs and Swedish pages leave it, put as the reader takes it.
 
 "1/2 a cup of sugar", "1 cup {240 ml} milk", "flour ((sifted))", "0.66666666667 cup". Leaves out
 what is glued together: unglued.py.

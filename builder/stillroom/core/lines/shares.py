@@ -76,11 +76,11 @@ _ONLY_EACH = late_regex(
 
 def refuse_ratio(text: str) -> None:
     """Ask about so much to each so much of another thing, with the way the book writes that."""
-    if each := _ONLY_EACH.fullmatch(text.strip()):
+    if alone := _ONLY_EACH.fullmatch(text.strip()):
         raise Unreadable(
-            f'"{text.strip(" ,:.")}" says to what the rest is measured, and not how much goes in.',
-            f"Write how much {each['of'].strip()} this batch has, and of each other thing how much "
-            "goes with that.",
+            f'"{text.strip(" ,:.")}" says to what the rest is measured, not how much goes in.',
+            f"Write how much {alone['of'].strip()} this batch has, and of each other thing how much"
+            " goes with that.",
         )
     said = _TO_EACH.fullmatch(text.strip()) or _EACH_FIRST.fullmatch(text.strip())
     if said is None:

@@ -58,7 +58,8 @@ _SURE = (
     clause_regex(
         rf"(?:\b{_IS_WELL} {_WELL}|(?:^|(?<=[.] ))\W*{_WELL})\b"
         rf"{_NOT_YET}\b(?:for|up to)\s+{_LONG}{_AND_THEN}"
-        rf"|\b(?:stores|holds|(?:will|should) hold)(?: (?:well|up|happily|nicely))?(?: for)?\s+{_LONG}{_AND_THEN}"
+        r"|\b(?:stores|holds|(?:will|should) hold)(?: (?:well|up|happily|nicely))?(?: for)?\s+"
+        rf"{_LONG}{_AND_THEN}"
         rf"|\b(?:use|best|eat|consume) (?:by|before)\s+{_LONG}(?! (?:after|from|before))"
         rf"|(?:^|(?<=[.] ))(?![^.]*\b{_IN_THE_MAKING})[^.]*?"
         rf"\b(?:max|maximum|at (?:the )?most)\b[.:]?\s+{_LONG}"

@@ -1,8 +1,8 @@
 """A clause of a method in another language with the English words by which the rules know it.
 
-German, French, Spanish, Italian and Dutch, by the words of said_elsewhere.yml; the clause itself
-goes on standing in front, since that is what is shown. A clause that denies anything is left as it
-is. Leaves out what is cooked through: heat_elsewhere.py.
+German, French, Spanish, Italian, Dutch and Swedish, by the words of said_elsewhere.yml; the clause
+itself goes on standing in front, since that is what is shown. A clause that denies anything is left
+as it is. Leaves out what is cooked through: heat_elsewhere.py.
 """
 
 from __future__ import annotations

@@ -11,9 +11,9 @@ import re
 from stillroom.core.words.patterns import clause_regex
 
 _ELSEWHERE = (
-    # German, French, Italian, Spanish, Dutch
+    # German, French, Italian, Spanish, Dutch, Swedish
     r"\b(?:entfern|herausn[ei]hm|herausnehm|entkern|entstein|wegwerf|retire|enlev|ôte|jete|dénoyaut"
-    r"|toglie|rimuov|elimin|scart|denocciol|quita|retira|deshues|desech|verwijder|weggooi|ontpit)\w*"
+    r"|toglie|rimuov|elimin|scart|denocciol|quita|retira|deshues|desech|verwijder|weggooi|ontpit|urkärn)\w*"
 )
 _TAKEN_OUT = clause_regex(
     r"\b(?:discard|remov|compost|pick out|take out|lift out|cut (?:off|out)|strip off)\w*\b|\bbin\b"

@@ -29,7 +29,7 @@ _INSTEAD = clause_regex(
 
 @lru_cache(maxsize=2048)
 def tongue_of(text: str) -> str:
-    """Return a text's language ("de", "fr", "es", "it", "nl", "sv"), "" for English or too few words.
+    """Return a text's language by its code, "" for English or too few words.
 
     >>> tongue_of("Die Zwiebeln mit dem Honig mischen."), tongue_of("Mix the onions with honey.")
     ('de', '')

@@ -94,7 +94,7 @@ _AFTER: Final = late_regex(
     rf"|\bafter (?:about |around )?(?P<slows>{SPAN_PATTERN})(?: or so)?,? (?:it|they|the [a-z]+) "
     r"(?:will |should )?(?:have |has )?(?:slow|stop|ceas|clear|settl|sunk|sink|dissolv)"
     rf"|\bat (?P<ends>{SPAN_PATTERN})['’]? end\b"
-    r"|\b(?:process|fermentation|maceration|infusion|steeping|curing|drying|ageing|aging|whole thing)"
+    r"|\b(?:process|fermentation|maceration|infusion|steeping|curing|drying|age?ing|whole thing)"
     r" (?:will |should |can |may |usually |generally )*takes? (?:anything |anywhere )?"
     rf"(?:about |around |roughly )?(?P<takes>{SPAN_PATTERN})"
 )
@@ -287,6 +287,8 @@ def _in_sentence(written: str, step: int, line: int, after: str = "") -> Iterato
     late = _NOT_BEFORE.search(plain)
     if late and late["made"] and not re.search(r"\bat least\b|\bminimum\b", written.lower()):
         late = None  # "can be made 2 days in advance"
+    if late and re.search(r"\b(?:more|longer|later) than\b", written.lower()):
+        late = None  # "do not use it for more than 2 weeks"
     if late and (span := _read(late["span"] or late["made"])):
         yield Said("usable", "", span, _short(written), step, line)
         plain = f"{plain[: late.start()]}{'.' * len(late[0])}{plain[late.end() :]}"
@@ -329,8 +331,9 @@ def _in_sentence(written: str, step: int, line: int, after: str = "") -> Iterato
         told = _BEFORE_USE.match(clause.lstrip()) if place else None
         if keeps and not _BEFORE_USE.search(clause.lstrip(), told.end() if told else 0):
             continue
-        meant = done or found[0] == "overnight" or (last and _rhythm_alone(after)[1])
-        meant = meant or _MEANT.search(f"{clause} {written.lower()}")
+        tended = bool(last and _rhythm_alone(after)[1])
+        meant = bool(_MEANT.search(f"{clause} {written.lower()}")) or tended
+        meant = meant or bool(done) or found[0] == "overnight"
         if _STORED.match(verb) and not meant:
             continue
         word, rhythm = _word(verb, clause)

@@ -18,7 +18,6 @@ from stillroom.core.words.data_files import read_data
 from stillroom.core.words.patterns import any_word, late_regex
 from stillroom.core.words.problems import Unreadable
 
-
 _PLAINLY: Final = (
     (
         late_regex(
