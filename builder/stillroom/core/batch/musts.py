@@ -12,6 +12,9 @@ from stillroom.core.batch.syrups import density_of_brix
 
 SUGAR_G_PER_L_PER_ABV = 16.83
 GRAVITY_FACTOR = 131.25
+# % vol: MadSci Network, E. Richter, Ohio State University, 18 November 1999 (yeast stops at 12 to
+# 16), and an encyclopaedia's article on fortified wine as copied by altsci.com (at 16 to 18).
+MOST_YEAST_MAKES = 18
 SOURCE = "French order of 14 September 2011, Annex IV, after OIV Oeno 21/2004"
 
 

@@ -14,9 +14,13 @@ from stillroom.core.amounts.units import convert, size_of
 from stillroom.core.batch.bottling import makes_ml
 from stillroom.core.batch.contents import Content, contents_of, figure
 from stillroom.core.recipe.model import Recipe
+from stillroom.core.words.joining import join_and
 
 SOURCE = "Jam and Similar Products (England) Regulations 2003"
 LEAST_PERCENT = 60
+_SWEET = frozenset({"beverage", "syrup", "sugar", "fruit", "dried-fruit", "confectionery", "jam"})
+_SWEET_FROM = 5  # g in 100 g
+_LITTLE = Fraction(2, 100)  # of what is finished
 
 
 @dataclass(frozen=True)
@@ -48,12 +52,31 @@ def solids_of(recipe: Recipe) -> SolubleSolids | None:
     if not finished or not sugar:
         return None
     percent = min(float(100 * sugar / finished), 100.0)
+    hidden = [content.ingredient.item for content in held if _hides_sugar(content, finished)]
+    if hidden and percent < LEAST_PERCENT:
+        named = join_and(list(dict.fromkeys(hidden)))
+        text = f"at least {percent:.0f} % sugar; how much the {named} brings is not known"
+        return SolubleSolids(percent, reaches=False, text=text)
     reaches = percent >= LEAST_PERCENT
     how = "reaches" if reaches else "stays below"
     text = (
         f"about {percent:.0f} % sugar, which {how} the {LEAST_PERCENT} % asked of jam that is sold"
     )
     return SolubleSolids(percent, reaches, text)
+
+
+def _hides_sugar(content: Content, finished: Fraction) -> bool:
+    """Tell whether so much of it goes in, and nobody knows how sweet it is or how much that is."""
+    staple = content.staple
+    if staple and not content.liquid and content.grams is None and not staple.composition:
+        return bool(staple.tags & _SWEET)
+    sugary = staple and staple.composition and (staple.composition.sugar or 0) > _SWEET_FROM
+    if content.grams is None and not content.volume_ml:
+        return bool(sugary)
+    known = staple is not None and staple.composition is not None
+    weight = content.grams or content.volume_ml
+    sweet = staple is None or bool(staple.tags & _SWEET)
+    return not known and sweet and weight > finished * _LITTLE
 
 
 def _keeps_otherwise(content: Content) -> bool:

@@ -18,9 +18,8 @@ from stillroom.core.batch import spirit_density
 from stillroom.core.batch.contents import Content, contents_of, liquids_without_size
 from stillroom.core.batch.drinks import Pour, pour
 from stillroom.core.batch.extracts import Fold, fold_of
+from stillroom.core.batch.ferments import must_in, sugar_not_known, turns_sour, yeast_works
 from stillroom.core.batch.mixtures import Mixture, mix, spirit, water
-from stillroom.core.batch.musts import must_of
-from stillroom.core.batch.spirit_density import WATER_DENSITY
 from stillroom.core.recipe.asked_once import once_a_recipe
 from stillroom.core.recipe.model import Recipe
 from stillroom.core.words.joining import join_and
@@ -146,15 +145,19 @@ def not_told(recipe: Recipe) -> str:
     """
     held = contents_of(recipe)
     drinks = [content for content in held if content.liquid and _is_alcohol(content)]
-    if not recipe.kind.is_("drink") or not drinks:
+    works = recipe.kind.is_("living") and yeast_works(recipe)
+    if not recipe.kind.is_("drink") or not (drinks or works):
         return ""
+    if drinks and recipe.kind.is_("living") and turns_sour(recipe):
+        return _say("sour")
     if without := liquids_without_size(recipe):
         named = join_and(list(without))
         return _say("no_size", named=named, first=without[0])
     poured = sum((content.volume_ml for content in held if content.liquid), Fraction(0))
     weighty = [one for one in drinks if one.volume_ml > _A_TRACE * poured and not abv_of(one)]
     if not weighty:
-        return ""
+        sweet = sugar_not_known(recipe, held) if works and not drinks else ()
+        return _say("no_sugar", named=join_and(list(sweet))) if sweet else ""
     named = join_and([content.ingredient.item for content in weighty])
     return _say("no_strength", named=named, first=weighty[0].ingredient.item)
 
@@ -229,17 +232,10 @@ def _part(content: Content, fruit_share: float) -> Mixture:
 
 
 def _ferment(recipe: Recipe, held: tuple[Content, ...]) -> Strength | None:
-    sugar = sum(float(content.grams_of("sugar")) for content in held)
-    mass = sum(
-        float(content.grams or Fraction(0)) or float(content.volume_ml) * WATER_DENSITY
-        for content in held
-        if content.liquid or content.dissolves
-    )
-    if not sugar or not mass or 100 * sugar / mass > 65:
+    found = must_in(recipe, held)
+    if found is None or found[0].value < _NEGLIGIBLE:
         return None
-    must = must_of(sugar, mass)
-    if must.value < _NEGLIGIBLE:
-        return None
+    must, proviso = found
     return Strength(
         must.value,
         must.low,
@@ -248,6 +244,7 @@ def _ferment(recipe: Recipe, held: tuple[Content, ...]) -> Strength | None:
         must.source,
         must.uncertainty,
         _pours(recipe, must.value),
+        proviso,
     )
 
 

@@ -81,8 +81,13 @@ def may_make_alcohol(recipe: Recipe, tags: Tags) -> str:
         return ""
     if found := _LIVING_DRINK.search(_named(recipe)):
         return found[0]
-    drink = tags & {"tea", "beverage", "water"} and tags & _SWEET and not _in_brine(tags)
-    return "a living culture in something sweet" if drink and "live-culture" in tags else ""
+    sweet = tags & _SWEET and not _in_brine(tags)
+    if sweet and tags & {"tea", "beverage", "water"} and "live-culture" in tags:
+        return "a living culture in something sweet"
+    # its own juice is the water: cherries in sugar, left in the sun until they stop bubbling
+    return (
+        "fruit in sugar, left to work" if sweet and "fruit" in tags and "salt" not in tags else ""
+    )
 
 
 def makes_alcohol(recipe: Recipe, tags: Tags) -> bool:

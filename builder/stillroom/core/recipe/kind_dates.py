@@ -9,6 +9,7 @@ weeks in a cupboard are no eight months. Leaves out how a method's words are rea
 
 from __future__ import annotations
 
+import re
 from dataclasses import dataclass
 from datetime import date
 from fractions import Fraction
@@ -22,6 +23,7 @@ from stillroom.core.when.spans import Span
 from stillroom.core.when.stage_dates import lay_out
 from stillroom.core.when.stages import MILESTONES, Stage, parse_stage
 from stillroom.core.when.timeline_checks import check_timeline
+from stillroom.core.words.patterns import late_regex
 from stillroom.core.words.problems import Problem, Unreadable
 
 # any start will do to compare lengths
@@ -41,6 +43,12 @@ _SOURS_IN_SALT: Final = frozenset(
         "water",
     }
     | {"garlic", "chilli"}
+)
+# drunk while it still works: nobody lets a ginger beer of two days stand for three months
+_DRUNK_YOUNG: Final = late_regex(
+    r"\b(?:ginger (?:beer|ale|bug)|root beer|small beer|kombucha|jun|kefir|tepache|kvass|fizz|soda"
+    r"|pop|lemonade|switchel|sima|boza|(?:elder\w*|rhubarb|lilac|nettle) (?:champagne|beer))\b",
+    re.IGNORECASE,
 )
 _WORK: Final = frozenset({"prepare", "strain", "bottle", "finish", "give"})
 
@@ -109,9 +117,11 @@ def _is_all_its_waiting(recipe: Recipe, said: tuple[Said, ...]) -> bool:
 
     Some days in spirit, sugar or salt are; a must that has bubbled for a week is not ready.
     """
+    kind = recipe.kind
+    if kind.is_("living") and _DRUNK_YOUNG.search(f"{recipe.title} {kind.called}"):
+        return True
     if max(_days(one.span) for one in said) < _SOME_DAYS:
         return False
-    kind = recipe.kind
     if kind.is_("living"):
         foods = [food_of(one).food for one in recipe.ingredients]
         return all(food is not None and food.tags & _SOURS_IN_SALT for food in foods)

@@ -85,7 +85,11 @@ def _strength(recipe: Recipe, strength: Strength) -> dict[str, Any]:
         found["doubt"] = doubt_of(recipe)
         found["parts"] = [[one.place, _brings(one.likely), _brings(one.least)] for one in parts]
     else:
-        found |= {"abv": strength.abv_percent, "uncertainty": strength.uncertainty}
+        found |= {
+            "abv": strength.abv_percent,
+            "uncertainty": strength.uncertainty,
+            "proviso": strength.proviso,
+        }
     return found
 
 
