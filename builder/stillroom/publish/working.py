@@ -40,6 +40,10 @@ _OPEN: Final = re.compile("\ue000([^\ue000\ue001]*)\ue001")
 """An address left open; no keyboard types these signs."""
 
 
+_PACKED: Final = ("body", "whole", "whole_when", "calendar", "searched")
+"""Parts of what a recipe came to that lie packed already."""
+
+
 @dataclass(frozen=True)
 class Worked:
     """What one recipe's file came to.
@@ -81,20 +85,21 @@ class Worked:
     def packed(self) -> bytes:
         """Return it as it is kept and sent from process to process: without the book's larder."""
         recipe = self.recipe.model_copy(update={"larder": None})
-        words = (self.body, self.whole, self.whole_when)  # which are packed already
-        alone = replace(self, recipe=recipe, body=b"", whole=b"", whole_when=b"")
+        words = (getattr(self, name) for name in _PACKED)
+        bare: dict[str, Any] = dict.fromkeys(_PACKED, b"")
+        alone = replace(self, recipe=recipe, **bare)
         rest = zlib.compress(pack_known(alone), level=1)
         return pickle.dumps((rest, *words), protocol=5)
 
 
 def unpack(packed: bytes, larder: Larder) -> Worked | None:
     """Return what was packed, with the book's larder; None where it is something else."""
-    rest, body, whole, whole_when = pickle.loads(packed)
+    rest, *words = pickle.loads(packed)
     worked = pickle.loads(zlib.decompress(rest))
     if not isinstance(worked, Worked):
         return None
     recipe = the_one(worked.recipe.model_copy(update={"larder": larder}))
-    return replace(worked, recipe=recipe, body=body, whole=whole, whole_when=whole_when)
+    return replace(worked, recipe=recipe, **dict(zip(_PACKED, words, strict=True)))
 
 
 def work_out(path: Path, library: Library, larder: Larder) -> Worked | None:

@@ -98,10 +98,13 @@ def mix(parts: Iterable[Mixture]) -> Mixture:
     >>> round(mixed.volume_ml, 1), round(mixed.abv, 1)
     (96.5, 51.8)
     """
-    total = Mixture(0.0, 0.0)
+    ethanol_g = water_g = sugar_g = rest_ml = 0.0
     for part in parts:
-        total = total + part
-    return total
+        ethanol_g += part.ethanol_g
+        water_g += part.water_g
+        sugar_g += part.sugar_g
+        rest_ml += part.rest_ml
+    return Mixture(ethanol_g, water_g, sugar_g, rest_ml)
 
 
 def water_to_reach_ml(volume_ml: float, abv: float, wanted_abv: float) -> float:

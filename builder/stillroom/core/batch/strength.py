@@ -100,8 +100,8 @@ def strength_of(recipe: Recipe, shares: Sequence[Fraction] = ()) -> Strength | N
     parts = strength_parts(recipe)
     if not parts:
         return None
-    likely = mix(part.likely.share(_share(shares, part.place)) for part in parts)
-    least_water = mix(part.least.share(_share(shares, part.place)) for part in parts)
+    likely = mix(_taken(part.likely, shares, part.place) for part in parts)
+    least_water = mix(_taken(part.least, shares, part.place) for part in parts)
     low, high = likely.abv * LOW_SHARE, least_water.abv * HIGH_SHARE
     return Strength(
         abv_percent=likely.abv,
@@ -189,8 +189,8 @@ def _place(recipe: Recipe, content: Content) -> int:
     return recipe.ingredients.index(own)
 
 
-def _share(shares: Sequence[Fraction], place: int) -> float:
-    return to_float(shares[place]) if shares else 1.0
+def _taken(part: Mixture, shares: Sequence[Fraction], place: int) -> Mixture:
+    return part.share(to_float(shares[place])) if shares else part
 
 
 def to_float(value: Fraction) -> float:

@@ -7,10 +7,10 @@ scaling.py.
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from fractions import Fraction
 from functools import lru_cache
-from typing import Literal
+from typing import Any, Literal
 
 from stillroom.core.amounts.quantities import Amount, Ratio, Unmeasured, show_amount
 from stillroom.core.amounts.rounding import (
@@ -161,37 +161,34 @@ def scalable_of(recipe: Recipe) -> Scalable:
 
 def _line(recipe: Recipe, ingredient: Ingredient) -> ScaleLine:
     amount = ingredient.amount
-    line = ScaleLine(
-        item=ingredient.item,
-        one=ingredient.item,
-        many=ingredient.item,
-        form="words",
-        written=show_amount(amount),
-        note=_note(ingredient),
-        note_counts=ingredient.scales == "with the batch" and _names_amount(_note(ingredient)),
-        group=ingredient.group,
-        optional=ingredient.optional,
-        scales=ingredient.scales,
-    )
+    note = _note(ingredient)
+    said: dict[str, Any] = {
+        "item": ingredient.item,
+        "written": show_amount(amount),
+        "note": note,
+        "note_counts": ingredient.scales == "with the batch" and _names_amount(note),
+        "group": ingredient.group,
+        "optional": ingredient.optional,
+        "scales": ingredient.scales,
+    }
     if isinstance(amount, Unmeasured):
-        return line
+        return ScaleLine(one=ingredient.item, many=ingredient.item, form="words", **said)
     own = amount.amount if isinstance(amount, Ratio) else amount
     nouns = counted_nouns()[own.noun] if own.noun else ("", "")
-    line = replace(
-        _with_rounding(line, ingredient, own, _bound_by(recipe)),
-        form="amount",
+    if isinstance(amount, Ratio):
+        said["of"] = find_base(ingredient, recipe.ingredients)
+        said["per_low"], said["per_high"] = _per(amount, recipe.ingredients[said["of"]])
+    return ScaleLine(
+        form="ratio" if isinstance(amount, Ratio) else "amount",
         low=own.low,
         high=own.high,
         unit=own.unit,
         noun_one=nouns[0],
         noun_many=nouns[1],
         about=own.about,
+        **said,
+        **_rounding(ingredient, own, _bound_by(recipe)),
     )
-    if isinstance(amount, Ratio):
-        of = find_base(ingredient, recipe.ingredients)
-        per_low, per_high = _per(amount, recipe.ingredients[of])
-        line = replace(line, form="ratio", of=of, per_low=per_low, per_high=per_high)
-    return line
 
 
 @once_a_recipe
@@ -206,30 +203,27 @@ def _tight(ingredient: Ingredient) -> str:
     return tight_class(ingredient.item, strength)
 
 
-def _with_rounding(
-    line: ScaleLine, ingredient: Ingredient, own: Amount, bound_by: str
-) -> ScaleLine:
-    """Add what rounding must know: tolerance, whole or half things, density, weight of one."""
+def _rounding(ingredient: Ingredient, own: Amount, bound_by: str) -> dict[str, Any]:
+    """Return what rounding must know: tolerance, whole or half things, density, weight of one."""
     staple = staple_of(ingredient)
     tight = bound_by or _tight(ingredient)
     bare = not own.unit and not own.noun
     english = bare and not is_named_elsewhere(ingredient.item)
     dense = staple if staple and own.unit else None
-    return replace(
-        line,
-        one=singular(ingredient.item) if english else ingredient.item,
-        many=plural(ingredient.item) if english else ingredient.item,
-        tolerance=_tolerance(ingredient, own, tight),
-        stated=ingredient.tolerance is not None,
-        near=near_of(tight),
-        tight=tight,
-        halves=allows_halves(ingredient.item) and bare,
-        spooned=own.unit.endswith(_SPOONED),
-        density=dense.density if dense else None,
-        density_source=dense.sources.get("density", "") if dense else "",
-        each_g=ingredient.each_g
+    return {
+        "one": singular(ingredient.item) if english else ingredient.item,
+        "many": plural(ingredient.item) if english else ingredient.item,
+        "tolerance": _tolerance(ingredient, own, tight),
+        "stated": ingredient.tolerance is not None,
+        "near": near_of(tight),
+        "tight": tight,
+        "halves": bare and allows_halves(ingredient.item),
+        "spooned": own.unit.endswith(_SPOONED),
+        "density": dense.density if dense else None,
+        "density_source": dense.sources.get("density", "") if dense else "",
+        "each_g": ingredient.each_g
         or (staple.one_weighs(own.noun) if staple and not own.unit else None),
-    )
+    }
 
 
 def _per(ratio: Ratio, base: Ingredient) -> tuple[Fraction, Fraction]:
