@@ -147,3 +147,22 @@ def test_weak_fruit_is_told_where_the_spirit_is_drowned() -> None:
     """Half lemonade is 20 % vol at most, and with the juice of the fruit less."""
     lines = ["500 ml vodka, 40% vol", "700 ml lemonade", "300 g strawberries"]
     assert "weak-infusion" in {one.rule for one in assess_safety(drink(lines), BOOK).cautions}
+
+
+@pytest.mark.parametrize(
+    ("lines", "order"),
+    [
+        (["1 cup sugar", "1 tsp chilli flakes", "2 cups mango pulp"], "mango pulp, sugar"),
+        (["100 g flour", "2 cups froobles"], "froobles, flour"),
+        (["2 tbsp onion flakes", "1 cup alphabet pasta", "500 g split peas"], "split peas, alpha"),
+        (["100 g sugar", "500 ml lemonade"], "lemonade, sugar"),
+    ],
+)
+def test_what_has_no_density_stands_about_where_it_weighs(lines: list[str], order: str) -> None:
+    """Descending weight, Reg. (EU) 1169/2011 Article 18: two cups of a fruit are not its last."""
+    listed = "".join(f"  - {line}\n" for line in lines)
+    text = f"---\ntitle: A jar\nkind: preserve\nmakes: 1 l\ningredients:\n{listed}---\n"
+    said = ", ".join(
+        one.text for one in label_recipe(read_recipe(text, "j.md", "j"), BOOK).contents
+    )
+    assert said.startswith(order)

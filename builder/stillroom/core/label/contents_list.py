@@ -16,7 +16,13 @@ from stillroom.core.allergens.laws import List, all_allergens, say_in_list
 from stillroom.core.allergens.of_foods import Known
 from stillroom.core.amounts.units import convert, size_of
 from stillroom.core.batch.bottling import finished_density
-from stillroom.core.batch.contents import content_of, contents_by_place, contents_of, middle_of
+from stillroom.core.batch.contents import (
+    Content,
+    content_of,
+    contents_by_place,
+    contents_of,
+    middle_of,
+)
 from stillroom.core.larder.food_reading import FoodReading
 from stillroom.core.larder.packet_parts import read_part
 from stillroom.core.larder.shelves import common_larder
@@ -33,16 +39,10 @@ _STIRRED_IN = _FEEDS_THE_BREW | frozenset(
     {"water", "sugar", "honey", "syrup", "salt", "egg", "dairy", "gelatine", "sulphites"}
 )
 
-# about what a liquid weighs, in g to the ml; common practice, no published source
-_LIQUIDS = {
-    "oil": Fraction(92, 100),
-    "syrup": Fraction(13, 10),
-    "vinegar": Fraction(1),
-    "alcohol": Fraction(95, 100),
-    "beverage": Fraction(1),
-    "juice": Fraction(1),
-    "sauce": Fraction(1),
-}
+# about what a ml of it weighs in g where no table has it; common practice, no published source
+_LIQUIDS = {"oil": Fraction(92, 100), "syrup": Fraction(13, 10), "alcohol": Fraction(95, 100)}
+_POURED = Fraction(1)
+_HEAPED = Fraction(1, 2)
 
 # an ingredient, its grams (None when unknown), whether it stays in what is given
 _Row = tuple[Known, Fraction | None, bool]
@@ -100,23 +100,24 @@ def _weights(recipe: Recipe) -> tuple[Fraction | None, ...]:
     for ingredient, content in zip(recipe.ingredients, contents_by_place(recipe), strict=True):
         grams = content.grams if content else None
         if grams is None:
-            grams = _as_a_liquid(ingredient, recipe)
+            grams = _about(ingredient, content, recipe)
         each = ingredient.scales == "per container"
         weights.append(grams * counted if grams is not None and each else grams)
     return tuple(weights)
 
 
-def _as_a_liquid(ingredient: Ingredient, recipe: Recipe) -> Fraction | None:
-    """Return about what a measured liquid weighs whose density no table has: for its place only.
+def _about(ingredient: Ingredient, content: Content | None, recipe: Recipe) -> Fraction | None:
+    """Return about what a measured thing weighs whose density no table has: for its place only.
 
-    A vinegar of no table is still about as heavy as water, and no last thing in a pickle.
+    A vinegar of no table is still about as heavy as water, and no last thing in a pickle; nor are
+    two cups of a fruit the last in a crumble.
     """
-    staple, measured = staple_of(ingredient), middle_of(ingredient, recipe)
-    if staple is None or measured is None or size_of(measured[1]) != "volume":
+    measured = middle_of(ingredient, recipe)
+    if content is None or measured is None or size_of(measured[1]) != "volume":
         return None
-    found = (density for tag, density in _LIQUIDS.items() if tag in staple.tags)
-    density = next(found, None)
-    return None if density is None else convert(*measured, "ml") * density
+    tags = content.staple.tags if content.staple else frozenset()
+    poured = next((density for tag, density in _LIQUIDS.items() if tag in tags), _POURED)
+    return convert(*measured, "ml") * (poured if content.liquid else _HEAPED)
 
 
 def _one_row_each(rows: list[_Row]) -> list[_Row]:
