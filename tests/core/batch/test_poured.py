@@ -23,9 +23,9 @@ BOOK = BookSettings()
 STEEPED = "Put it all together, leave it for four weeks, strain and bottle."
 
 
-def drink(lines: list[str], method: str = STEEPED) -> Recipe:
+def drink(lines: list[str], method: str = STEEPED, kind: str = "infusion") -> Recipe:
     listed = "".join(f"  - {line}\n" for line in lines)
-    head = f"---\ntitle: A drink\nkind: infusion\nmakes: 1 l\ningredients:\n{listed}---\n"
+    head = f"---\ntitle: A drink\nkind: {kind}\nmakes: 1 l\ningredients:\n{listed}---\n"
     return read_recipe(f"{head}\n## Method\n\n{method}\n", "recipes/drink.md", "drink")
 
 
@@ -160,9 +160,6 @@ def test_weak_fruit_is_told_where_the_spirit_is_drowned() -> None:
 )
 def test_what_has_no_density_stands_about_where_it_weighs(lines: list[str], order: str) -> None:
     """Descending weight, Reg. (EU) 1169/2011 Article 18: two cups of a fruit are not its last."""
-    listed = "".join(f"  - {line}\n" for line in lines)
-    text = f"---\ntitle: A jar\nkind: preserve\nmakes: 1 l\ningredients:\n{listed}---\n"
-    said = ", ".join(
-        one.text for one in label_recipe(read_recipe(text, "j.md", "j"), BOOK).contents
-    )
+    recipe = drink(lines, "Mix it.", kind="preserve")
+    said = ", ".join(one.text for one in label_recipe(recipe, BOOK).contents)
     assert said.startswith(order)
