@@ -13,6 +13,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING, Any, Final
 
 import click
+import yaml
 
 from stillroom.beginning.questions import questions
 from stillroom.cli import main
@@ -24,6 +25,7 @@ if TYPE_CHECKING:
     from mkdocs.config.defaults import MkDocsConfig
     from mkdocs.structure.files import Files
 
+FIELDS: Final = Path(__file__).parent / "fields.yml"
 GIVING: Final = Path(__file__).parent / "write-a-giving-list.md"
 GRAVITIES: Final = {
     "refuse": "Not published",
@@ -95,43 +97,47 @@ def _fields() -> Iterator[str]:
     yield "A recipe's facts stand above its method, one to a line; *title*, *kind*, *makes* and "
     yield "*ingredients* are needed. [Write a recipe](../writing.md) shows each in use."
     yield ""
-    asked = questions()
-    for name, said in schema["properties"].items():
-        words = said.get("description") or _of_parts(name, said, schema)
+    asked, told = questions(), _told()
+    for name in schema["properties"]:
+        said = told["recipe"][name]
         by_desk = asked[name].words if name in asked else ""
-        yield from (f"`{name}`", f":   {_cell(words)}")
-        yield from (f"    *The desk: {_cell(by_desk)}*" if by_desk else "", "")
+        yield from (f"`{name}`", f":   {_cell(said['says'])}")
+        yield from ((f"    *The desk: {_cell(by_desk)}*",) if by_desk else ())
+        yield from _example(said["example"])
     for part, heading in (
         ("Card", "The card"),
         ("Acidity", "Acidity"),
         ("Override", "A rule set aside"),
     ):
         yield from ("", f"## {heading}", "")
-        yield _cell(schema["$defs"][part]["description"].split("\n")[0])
-        yield from ("", *(f"- `{key}`" for key in schema["$defs"][part]["properties"]))
-    yield from _settings()
+        rows = told["parts"][part]
+        keys = schema["$defs"][part]["properties"]
+        yield from (f"- `{key}`: {_cell(rows[key])}" for key in keys)
+    yield from _settings(told["settings"])
 
 
-def _of_parts(name: str, said: dict[str, Any], schema: dict[str, Any]) -> str:
-    """Return what a fact says that is described where its parts are."""
-    found = re.search(r"#/\$defs/(\w+)", str(said))
-    words = schema["$defs"][found[1]]["description"].split("\n")[0] if found else ""
-    return words or {"author": "Whose recipe it is.", "date": "When it was written down."}.get(
-        name, ""
-    )
+def _told() -> dict[str, Any]:
+    return dict(yaml.safe_load(FIELDS.read_text(encoding="utf-8")))
 
 
-def _settings() -> Iterator[str]:
-    yield from ("", "## The settings of a book", "")
-    yield "They stand in `mkdocs.yml`, below `stillroom:`. What is left out is as said beside it."
+def _example(lines: str) -> Iterator[str]:
+    """Yield an example below the words of a fact, as it stands in a file."""
     yield ""
-    for name, field in BookSettings.model_fields.items():
-        usual = "" if field.default == () else field.default
-        if name == "giving_days":
-            usual = "; ".join(f"{day.name}: {day.day}" for day in usual)
+    yield from (f"        {line}" for line in lines.rstrip().split("\n"))
+    yield ""
+
+
+def _settings(told: dict[str, dict[str, str]]) -> Iterator[str]:
+    yield from ("", "## The settings of a book", "")
+    yield "At the desk they are boxes, under *The book*. In the file `mkdocs.yml` they stand below "
+    yield "`stillroom:`, each a little further in. What you leave out is as said beside it."
+    yield ""
+    for name in BookSettings.model_fields:
+        said = told[name]
         word = "site_name" if name == "title" else name
-        said = _cell({True: "yes", False: "no", "": "none"}.get(usual, usual))
-        yield from (f"`{word}`", f":   without it: {said}", "")
+        yield f"`{word}`"
+        yield f":   {_cell(said['says'])} Without it: {_cell(said['without'])}."
+        yield from _example(said["example"])
 
 
 def _commands() -> Iterator[str]:

@@ -11,11 +11,14 @@ from pathlib import Path
 from typing import Any
 
 import pytest
+import yaml
 from click.testing import CliRunner
 from mkdocs.__main__ import cli as mkdocs
 
 from planted import copy_demo
 from stillroom.cli import main
+from stillroom.core.book import open_book
+from stillroom.core.reading.recipe_file import read_recipe
 from stillroom.core.recipe.settings import BookSettings
 from stillroom.core.words.data_files import read_data
 from stillroom.giving.reading import read_giving_list
@@ -115,6 +118,8 @@ def test_every_fact_setting_and_rule_stands_in_it_with_its_source() -> None:
         row = re.search(rf"^`(?:{name}|{word})`\n:   (.+)$", TEXTS["fields.md"], re.MULTILINE)
         assert row, name
         assert row[1].strip(), name
+        programs = re.search(r"[a-z]+[A-Z]\w*\(|=''|\(\)|None|True|False", row[1])
+        assert programs is None, name
     plain = re.sub(r"\\([|*_{}\[\]])", r"\1", TEXTS["rules.md"])
     for rule in read_data("hazards.yml"):
         assert f"### {MADE['_cell'](rule['title'])}" in TEXTS["rules.md"], rule["id"]
@@ -123,9 +128,75 @@ def test_every_fact_setting_and_rule_stands_in_it_with_its_source() -> None:
     assert re.findall(r"\{[a-z_]+\}", plain) == []  # a blank is no word to a reader
 
 
-def test_the_page_of_the_giving_list_names_every_part_of_the_example() -> None:
-    import yaml
+FIELDS = yaml.safe_load((ROOT / "site_demo" / "fields.yml").read_text(encoding="utf-8"))
+RECIPE = """---
+title: Plum gin
+kind: liqueur
+makes: 900 ml
+ingredients:
+  - 700 ml gin, 40% vol
+  - 500 g plums, stoned
+  - 200 g caster sugar
+---
 
+## Method
+
+1. Leave {{plums}} in {{gin}} with {{caster sugar}} for two months, then strain and bottle it.
+"""
+
+
+def test_what_is_said_of_facts_and_settings_names_each_and_no_other() -> None:
+    from stillroom.core.reading.editor_schema import front_matter_schema
+
+    schema = front_matter_schema()
+    assert list(FIELDS["settings"]) == list(BookSettings.model_fields)
+    assert set(FIELDS["recipe"]) == set(schema["properties"])
+    for part, rows in FIELDS["parts"].items():
+        assert set(rows) == set(schema["$defs"][part]["properties"]), part
+        assert all(f"`{key}`: {words}" in TEXTS["fields.md"] for key, words in rows.items())
+
+
+@pytest.mark.parametrize("name", FIELDS["recipe"])
+def test_the_example_of_a_fact_is_read(name: str) -> None:
+    example = FIELDS["recipe"][name]["example"].rstrip()
+    first = "ingredients" if name == "materials" else name
+    facts, rest = RECIPE.split("\n---\n", 1)
+    without = re.sub(rf"^{first}:.*(?:\n +-? ?.*)*\n?", "", facts + "\n", flags=re.M).rstrip()
+    text = f"{without}\n{example}\n---\n{rest}"
+    if name == "materials":
+        text = text.replace("kind: liqueur", "kind: craft").replace(
+            "makes: 900 ml", "makes: 3 baubles"
+        )
+        text = re.sub(
+            r"^1\. .*",
+            "1. Felt {{wool}} and sew a loop of {{cotton thread}} to it.",
+            text,
+            flags=re.M,
+        )
+    text = text.replace("{{", "{").replace("}}", "}")
+    recipe = read_recipe(text, "plum-gin.md", "plum-gin")
+    assert recipe.title == "Plum gin"
+
+
+@pytest.mark.parametrize("name", FIELDS["settings"])
+def test_the_example_of_a_setting_is_read(name: str, tmp_path: Path) -> None:
+    example = FIELDS["settings"][name]["example"].rstrip()
+    at_top = name in ("title", "site_url")
+    book = tmp_path / "mkdocs.yml"
+    below = "".join(f"      {line}\n" for line in example.splitlines()) if not at_top else ""
+    top = f"{example}\n" if at_top else ""
+    name_of = "" if name == "title" else "site_name: A book\n"
+    book.write_text(
+        f"{name_of}{top}plugins:\n  - stillroom:\n{below or '      country: GB'}\n",
+        encoding="utf-8",
+    )
+    settings = open_book(book).settings
+    usual = BookSettings()
+    if name not in ("recipes", "larder", "pictures", "units", "design"):
+        assert getattr(settings, name) != getattr(usual, name)
+
+
+def test_the_page_of_the_giving_list_names_every_part_of_the_example() -> None:
     text = (ROOT / "site_demo/write-a-giving-list.md").read_text(encoding="utf-8")
     example = re.findall(r"^```yaml\n(.*?)^```$", text, re.MULTILINE | re.DOTALL)[0]
     assert set(MADE["LIST_PARTS"]) == set(yaml.safe_load(example))

@@ -16,6 +16,8 @@ from typing import Final
 
 import click
 
+from stillroom.commands.refusals import PlainGroup
+
 
 @dataclass(frozen=True)
 class _Place:
@@ -67,7 +69,7 @@ COMMANDS: Final = {
     "close-year": _Place(
         "giving",
         "close_year_command",
-        "Seed next year's list from GIVING_LIST, its batch log and the pack that went out.",
+        "Begin next year's list from GIVING_LIST, its log and the pack that went out.",
     ),
     "dates": _Place(
         "dates",
@@ -130,7 +132,7 @@ COMMANDS: Final = {
 """Every command. A test holds the words against each command's own help."""
 
 
-class _Commands(click.Group):
+class _Commands(PlainGroup):
     def list_commands(self, ctx: click.Context) -> list[str]:
         return sorted(COMMANDS)
 

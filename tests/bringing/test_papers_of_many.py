@@ -86,7 +86,7 @@ def test_a_table_of_anything_else_is_words_beside_the_method() -> None:
 @pytest.mark.parametrize(
     ("title", "kind"),
     [
-        ("Bread & butter pickles", ""),
+        ("Bread & butter pickles", "bread and butter pickle"),
         ("Bread and butter pudding fudge", "fudge"),
         ("Strawberry & rhubarb jam", "jam"),
         ("Quick and easy marmalade", "marmalade"),

@@ -8,6 +8,7 @@ import json
 import re
 import subprocess
 import time
+import zipfile
 from collections.abc import Iterator
 from functools import partial
 from pathlib import Path
@@ -171,8 +172,22 @@ def test_what_is_public_is_said_and_a_stick_is_made(own: OpenDesk) -> None:
     never = text[text.index("never leaves") :]
     assert "winter.yml" in never
     assert "the draft “Half a thought”" in never
-    connection = own.ask("/publish", "POST", {"way": "stick"})
-    assert connection.headers["content-type"] == "application/zip"
+    made = BeautifulSoup(own.ask("/publish", "POST", {"way": "stick"}).text, "html.parser")
+    link = made.select_one(".said a[download]")
+    assert link is not None
+    assert link["href"] == "/publish/book-on-a-stick.zip"
+    assert "open index.html in it by a double click" in made.select(".said")[0].get_text()
+    again = made.select_one("meta[http-equiv=refresh]")
+    assert again is not None, "it comes by itself"
+    assert again["content"] == f"1;url={link['href']}"
+    packed = own.ask(str(link["href"]))
+    assert packed.headers["content-type"] == "application/zip"
+    assert 'filename="book-on-a-stick.zip"' in packed.headers["content-disposition"]
+    names = zipfile.ZipFile(io.BytesIO(packed.body)).namelist()
+    assert "book-on-a-stick/index.html" in names
+    assert not [name for name in names if "winter" in name]
+    for name in ("book.zip", "cards.pdf", "..", "frame-0"):
+        assert own.ask(f"/publish/{name}").status == 404
 
 
 def test_a_branch_holds_the_site_and_nothing_else(own: OpenDesk) -> None:

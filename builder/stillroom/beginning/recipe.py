@@ -52,11 +52,11 @@ def new_recipe(title: str, kind: str, settings: BookSettings) -> NewRecipe:
 
 
 def write_recipe(book: Book, title: str, kind: str) -> Path:
-    """Write a new recipe among a book's own; raises ProblemsFound, and then nothing is written."""
-    try:
-        new = new_recipe(read_title(title), kind, book.settings)
-    except Unreadable as wrong:
-        raise ProblemsFound([Problem("new", 1, wrong.what, wrong.mend)]) from None
+    """Write a new recipe among a book's own; where it raises, nothing is written.
+
+    Raises Unreadable for a title or a kind that is none, ProblemsFound for a name that is taken.
+    """
+    new = new_recipe(read_title(title), kind, book.settings)
     path = book.recipes_dir / f"{new.slug}.md"
     refuse_taken(path)
     for other in book.recipe_files():
@@ -99,6 +99,20 @@ def _samples() -> dict[str, Any]:
     return dict(yaml.safe_load(text))
 
 
+def _sample_of(kind: Kind) -> dict[str, Any]:
+    """Return the example for the cook's own word where there is one, else the one for the kind."""
+    return dict(_samples().get(kind.spoken) or _samples()[kind.name])
+
+
+def example_of(kind: str) -> str:
+    """Return what the example in a new recipe of a kind makes; raises Unreadable.
+
+    >>> example_of("fudge"), example_of("toffee")
+    ('vanilla fudge', 'butter brittle')
+    """
+    return str(_sample_of(find_kind(kind))["called"])
+
+
 def example_steps() -> tuple[tuple[str, ...], ...]:
     """Return the steps that a new recipe of each kind holds until they are written over."""
     return tuple(tuple(sample["steps"]) for sample in _samples().values())
@@ -113,7 +127,7 @@ def example_lines() -> tuple[tuple[str, ...], ...]:
 
 def _filled(kind: Kind, settings: BookSettings) -> dict[str, str]:
     """Return what stands in each place of the new file."""
-    sample = _samples()[kind.name]
+    sample = _sample_of(kind)
     measured = sample["us" if settings.units == "us" else "metric"]
     stages = [f"{word}: {text}" for word, text in kind.timeline]
     listed = "ingredients" if kind.is_eaten else "materials"

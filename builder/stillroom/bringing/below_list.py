@@ -25,6 +25,7 @@ from stillroom.bringing.sorting import (
     number_of,
 )
 from stillroom.bringing.titles import writer_of
+from stillroom.bringing.yields import yield_told
 from stillroom.core.lines.staple_table import find_staple
 
 _SENT_BY: Final = re.compile(
@@ -42,6 +43,7 @@ _CREDITED: Final = re.compile(
     r"(?:adapted|taken|borrowed|inspired|courtesy|aus\s+dem|nach\s+einem|tirée|adaptée|tratta|adattata|adaptada|tomada|uit\s+het)\b"
     r"|with\s+(?:many\s+)?thanks\s+to\b|(?:many\s+)?thanks\s+to\b.*\b(?:recipe|sharing)\b"
     r"|taken\s+from\b|(?:originally|first)\s+(?:published|posted|printed|appeared)\s+(?:at|on|in|by)\b"
+    r"|(?:the\s+)?original\s+(?:recipe\s+)?(?:is\s+|was\s+|came\s+|comes\s+)?from\b"
     r"|(?:zuerst|ursprünglich)\s+(?:erschienen|veröffentlicht)\b|adapted\s+from\b",
     re.IGNORECASE,
 )
@@ -132,7 +134,7 @@ def read_steps(recipe: Recipe, rows: Sequence[Row]) -> None:
                     recipe.address = recipe.address or found[0].rstrip(".,)>")
             else:
                 recipe.steps.append((group, text))
-            recipe.say_makes(makes_of(text))
+            recipe.say_makes(makes_of(text) or yield_told(text))
 
 
 def _said_aside(text: str) -> str:

@@ -22,11 +22,17 @@ from stillroom.bringing.lists import (
     WIDE,
     List,
     find_lists,
+    is_a_recipe_head,
     is_group,
     is_head,
 )
 from stillroom.bringing.one_line import EACH_BELOW, foods_on, said_in_prose
-from stillroom.bringing.outside import ask_of_left_out, take_first_size, take_food_behind_makes
+from stillroom.bringing.outside import (
+    ask_of_left_out,
+    take_first_size,
+    take_food_behind_makes,
+    with_bare_foods,
+)
 from stillroom.bringing.prose import measured_in_prose, told_over_lists
 from stillroom.bringing.rows import made_ready
 from stillroom.bringing.sorting import (
@@ -195,13 +201,13 @@ def _without_list(rows: Sequence[Row]) -> Recipe:
         at = 0 if is_title(_unstopped(rows[0].text)) and len(rows) > 1 else None
     recipe.title = _unstopped(titled(rows[at].text) or rows[at].text) if at is not None else ""
     recipe.makes = _made_by_title(recipe.title)
-    below = [row for place, row in enumerate(rows) if place != at]
+    below = with_bare_foods(recipe, [row for place, row in enumerate(rows) if place != at])
     for place, row in enumerate(below[:_FEW]):
         alone = f": {row.text}" if row.text[:1].isdigit() else row.text
         if said := said_in_prose(alone):
             recipe.ingredients = [("", thing) for thing in said.things]
             recipe.makes = recipe.makes or _made_before(said.before)
-            if not recipe.title and is_title(said.named):
+            if not recipe.title and is_title(said.named) and not is_a_recipe_head(said.named):
                 recipe.title = said.named
             kept = [replace(row, text=said.after)] if said.after else []
             _read_above(recipe, below[:place])
@@ -210,7 +216,9 @@ def _without_list(rows: Sequence[Row]) -> Recipe:
             recipe.doubt("ingredients", what, "Look whether they were parted where you would.")
             return recipe
     read_below(recipe, below)
-    if told := measured_in_prose(text for _, text in recipe.steps):
+    if not recipe.ingredients and (
+        told := measured_in_prose(text for _, text in recipe.steps)
+    ):
         recipe.ingredients = [("", thing) for thing in told]
         few = (
             "1 thing that its sentences measure stands"
@@ -220,11 +228,10 @@ def _without_list(rows: Sequence[Row]) -> Recipe:
         what = f"It has no list of ingredients: {few} in one now."
         recipe.doubt("ingredients", what, "Look whether all that goes in is there, and how much.")
         return recipe
-    recipe.doubt(
-        "ingredients",
-        "No list of ingredients was found.",
-        'Write one ingredient to a line below "ingredients:", each after a dash.',
-    )
+    if not recipe.ingredients:
+        what = "No list of ingredients was found."
+        mend = 'Write one ingredient to a line below "ingredients:", each after a dash.'
+        recipe.doubt("ingredients", what, mend)
     return recipe
 
 

@@ -129,6 +129,15 @@ def words(which: str) -> frozenset[str]:
     return frozenset(str(word) for word in found)
 
 
+# an amount with nothing behind it: "50 g", "3 pièce"
+AMOUNT_ALONE: Final = re.compile(
+    r"[\d½¼¾⅓⅔⅛][\d\s.,/½¼¾⅓⅔⅛-]*(?:to\s+\d+\s*)?(?:k?g|gr|grams?|mg|ml|cl|dl|l|lit(?:re|er)s?|cups?|tbsps?|tsps?"
+    r"|tablespoons?|teaspoons?|ozs?|ounces?|lbs?|pounds?|pints?|quarts?|gallons?|EL|TL|pi[eè]ces?"
+    r"|stück|pincées?|c\.?\s?à\.?\s?[cs]\.?|cuill[eè]res?\s+à\s+\w+)\.?",
+    re.IGNORECASE,
+)
+
+
 def plain(text: str) -> str:
     """Return a line in small letters, without signs: as words.yml has it.
 

@@ -13,7 +13,7 @@ from typing import Final
 from stillroom.bringing.found import Row
 from stillroom.bringing.heads import heads_tools, plain, section_of, words
 from stillroom.bringing.lists import List, is_head
-from stillroom.bringing.naming import says_its_kind
+from stillroom.bringing.naming import kind_of_title, says_its_kind
 from stillroom.bringing.sorting import (
     is_ingredient,
     is_only_makes,
@@ -24,6 +24,8 @@ from stillroom.bringing.sorting import (
 from stillroom.bringing.titles import titled, writer_of
 from stillroom.core.lines.staple_table import staples_named
 
+_CHAPTERS: Final = 3
+"""A title stands so close below the names of the chapters it is in."""
 _FIGURE: Final = re.compile(r"[\d½⅓⅔¼¾]")
 
 
@@ -152,12 +154,19 @@ def first_title(rows: Sequence[Row], lists: list[List], begins: list[int]) -> in
         ]
         if alike:
             return alike[-1]
-    return title_above(rows, 0, lists[0].begin)
+    title = title_above(rows, 0, lists[0].begin)
+    last = lists[0].begin - 1
+    nearer = title is not None and title < last and rows[last].shape == "line" and len(lists) > 1
+    if nearer and is_title(rows[last].text) and says_its_kind(rows[last].text):
+        return last  # what stands above it is about them all
+    return title
 
 
 def _told_above(rows: Sequence[Row], at: int) -> bool:
     """Whether a sentence ends right above a title: a story, or the last step of another recipe."""
     above = rows[at - 1].text
+    if writer_of(above):  # the recipe above ends with whose it is
+        return True
     ended = bool(re.search(r"[.!?:][\"”’)]*$", above)) and len(above.split()) > 2
     return ended and (is_sentence(above) or says_its_kind(rows[at].text))
 
@@ -179,9 +188,13 @@ def title_above(rows: Sequence[Row], behind: int, list_begin: int) -> int | None
         if titled(rows[at].text):
             return span.start if _named_above(rows, span.start, at) else at
     headings = [at for at in span if rows[at].shape == "heading" and not is_head(rows[at])]
+    headings = [at for at in headings if not is_passed(rows[at].text)]  # the day it was posted
     if headings:
         highest = min(rows[at].level for at in headings)
-        return [at for at in headings if rows[at].level == highest][-1]
+        top = [at for at in headings if rows[at].level == highest][-1]
+        named = [at for at in headings if at > top and kind_of_title(rows[at].text).word]
+        close = bool(named) and named[-1] - top < _CHAPTERS
+        return named[-1] if close and not kind_of_title(rows[top].text).word else top
     found: int | None = None
     first = rows[behind] if behind == 0 and behind < list_begin else None
     for at in reversed(span):

@@ -53,7 +53,7 @@ _IN_BRACKETS: Final = re.compile(r"\s*\([^()]*\)")
 # "mint extract to taste", "fragrance oil as desired"
 _AS_LIKED: Final = re.compile(
     r"\b(?:to\s+taste|optional|as\s+(?:desired|needed|liked)|if\s+(?:desired|liked|needed|you\s+like)|nach\s+(?:belieben|geschmack)"
-    r"|facultatif|facoltativ\w|opcional|al\s+gusto|à\s+volonté|naar\s+smaak)$",
+    r"|facultatif|facoltativ\w|opcional|al\s+gusto|à\s+volonté|naar\s+smaak)\.?$",
     re.IGNORECASE,
 )
 _FIGURE: Final = re.compile(r"[\d½⅓⅔¼¾]")
@@ -345,6 +345,7 @@ def _short_one(rows: Sequence[Row], at: int, end: int) -> bool:
     if listed and _steps_end_items(rows, at):
         return True
     bare = _IN_BRACKETS.sub("", row.text).strip()
+    bare = bare.rstrip(".") if _AS_LIKED.search(bare) else bare
     most = _MOST_OF_A_THING if _A_THING.match(row.text) and not row.gap else 6
     most = most + 2 if _AS_LIKED.search(bare) else most
     short = len(bare.split()) <= most and not re.search(r"[.!?:]$", bare)

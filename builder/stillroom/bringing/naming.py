@@ -55,6 +55,14 @@ _FILLED: Final = re.compile(
     r"(?P<said>chutney|jam|jelly|marmalade|relish|curd|ketchup|liqueur|cordial|fudge|toffee|mead|soap|shortbread)\b",
     re.IGNORECASE,
 )
+# "Cookies in a jar": the dry things for them, layered, or baked in it
+_IN_A_JAR: Final = re.compile(
+    r"\bin (?:an? |the )?(?:\w+ )?(?:jars?|mugs?|bottles?)\b", re.IGNORECASE
+)
+_MIX_OR_BAKE: Final = (
+    'Write "kind: dry mix" for the dry things that somebody bakes it of, '
+    '"kind: bake" if it is baked.'
+)
 _FOR_ANIMALS: Final = re.compile(
     r"\b(?:for|your|my|our|the)\s+(?:\w+\s+)?(?:dogs?|puppy|puppies|pups?|cats?|kitten|horses?|ponies|pony|rabbits?"
     r"|hamsters?|guinea pigs?|birds)\b",
@@ -126,24 +134,42 @@ def title_of(text: str) -> str:
 
 def guess_kind(recipe: Recipe) -> Guess:
     """Return what kind a recipe is by its title, or a question."""
+    said = _by_title(recipe.title)
+    if said is None:
+        return _by_what_is_done(recipe)
+    return _perhaps_for_animals(recipe, said.word) if said.word else said
+
+
+def kind_of_title(title: str) -> Guess:
+    """Return what kind of making a title alone says, or a question.
+
+    >>> kind_of_title("Grandmother's fudge").word, kind_of_title("Cookies in a jar").word
+    ('fudge', '')
+    """
+    return _by_title(title) or _by_what_is_done(Recipe(title=title))
+
+
+def _by_title(title: str) -> Guess | None:
     asked: Guess | None = None
-    for word in _last_words(recipe.title):
+    for word in _last_words(title):
         try:
             found = find_kind(word)
         except Unreadable as wrong:
             if "may be two kinds" in wrong.what or "no kind of its own" in wrong.what:
                 asked = asked or Guess("", wrong.what, wrong.mend)
             continue
+        if found.name == "bake" and _IN_A_JAR.search(title):
+            return Guess("", f'"{title_of(title)}" may be two kinds.', _MIX_OR_BAKE)
         if asked is None or len(word.split()) > 1:
-            return _perhaps_for_animals(recipe, found.spoken)
+            return Guess(found.spoken)
     if asked:
         return asked
-    if german := _by_its_ending(recipe.title):
+    if german := _by_its_ending(title):
         try:
             return Guess(find_kind(german).spoken)
         except Unreadable as wrong:
             return Guess("", wrong.what, wrong.mend)
-    return _by_what_is_done(recipe)
+    return None
 
 
 def says_its_kind(title: str) -> bool:
@@ -181,7 +207,7 @@ def _last_words(title: str) -> list[str]:
     >>> _last_words("Dark chocolate fudge with nuts")
     ['dark chocolate fudge', 'chocolate fudge', 'fudge']
     >>> _last_words("Quick & easy marmalade")
-    ['easy marmalade', 'marmalade', 'quick']
+    ['quick and easy marmalade', 'easy marmalade', 'marmalade', 'quick']
     """
     bare = re.sub(r"\([^)]*\)", " ", _BEFORE.sub("", title_of(title).lower()))
     bare = re.sub(r"\s[&+]\s", " and ", bare)
@@ -189,6 +215,8 @@ def _last_words(title: str) -> list[str]:
     found: list[str] = []
     for part in parts[:1]:
         said = re.findall(r"[^\W_]+(?:['’-][^\W_]+)*", part)
+        if 2 < len(said) < 5:  # "herbes de Provence": a name of which "de" is a part
+            found.append(" ".join(said))
         cut = next(
             (at for at, word in enumerate(said) if at and word in words("behind")), len(said)
         )

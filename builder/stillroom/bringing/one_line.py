@@ -63,6 +63,12 @@ _EACH: Final = re.compile(
     r"(?P<amount>[\d½¼¾⅓⅔⅛][\d\s./½¼¾⅓⅔⅛-]*\s*[^\W\d]*\.?)\s+each\s*(?:of|:|-)?\s+(?P<foods>[^()\d]+)",
     re.IGNORECASE,
 )
+# "muslin bag w/ 6 peppercorns + 4 cloves"
+_BAG: Final = re.compile(
+    r"(?:an?\s+)?(?:muslin|spice|cheesecloth|cloth)\s+bag\s+(?:w/|with|of|containing)\s*(?P<within>[^()]+?)\.?",
+    re.IGNORECASE,
+)
+_WITHIN: Final = re.compile(r"\s*(?:,|&|\+|\band\b)\s*")
 _AND: Final = re.compile(r"\s+(?:and|und|et|y|e|en)\s+")
 _WORDS: Final = 5
 _MEASURED: Final = re.compile(
@@ -177,9 +183,15 @@ def things_on(row: str) -> list[str]:
     ['1 kg figs', '600 g sugar']
     >>> things_on("1 cup butter, softened ½ cup brown sugar, packed")
     ['1 cup butter, softened', '½ cup brown sugar, packed']
+    >>> things_on("muslin bag w/ 6 peppercorns + 4 cloves")
+    ['6 peppercorns, in a muslin bag', '4 cloves, in a muslin bag']
     >>> things_on("½ teaspoon each of ground nutmeg, cinnamon & mace")
     ['½ teaspoon ground nutmeg', '½ teaspoon ground cinnamon', '½ teaspoon ground mace']
     """
+    if bag := _BAG.fullmatch(row.strip()):
+        within = [part for part in _WITHIN.split(bag["within"]) if part]
+        whole = len(within) >= _PAIR and all(map(names_a_food, within))
+        return [f"{part}, in a muslin bag" for part in within] if whole else [row]
     if foods := foods_on(row):
         return foods
     if each := _each_of(row):

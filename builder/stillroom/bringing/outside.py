@@ -7,17 +7,21 @@ Leaves out what a method measures in its sentences: measured.py.
 from __future__ import annotations
 
 import re
+from collections.abc import Sequence
 from typing import Final
 
 from stillroom.bringing.below_list import take_food
-from stillroom.bringing.found import Recipe
-from stillroom.bringing.sorting import is_ingredient, is_only_makes
+from stillroom.bringing.found import Recipe, Row
+from stillroom.bringing.one_line import names_a_food
+from stillroom.bringing.sorting import is_ingredient, is_only_makes, is_sentence
 from stillroom.core.amounts.quantities import Amount
 from stillroom.core.lines.reader import read_line
 from stillroom.core.lines.staple_table import find_staple, staples_named
 from stillroom.core.words.problems import Unreadable
 
 _MOST_TOLD: Final = 4
+_MOST_ABOVE: Final = 6
+_MOST_OF_A_FOOD: Final = 4
 _LONGEST: Final = 14
 _LEAST_LINES: Final = 3
 _STARTS: Final = re.compile(
@@ -81,3 +85,26 @@ def take_first_size(recipe: Recipe) -> None:
     said = ", ".join(one["other"] for one in several)
     what = f"A second row of amounts stood behind the foods ({said}): the first is taken."
     recipe.doubt("ingredients", what, "Look whether that is the size you mean.")
+
+
+def with_bare_foods(recipe: Recipe, rows: Sequence[Row]) -> list[Row]:
+    """Take foods that stand on lines of their own above the first sentences into the list.
+
+    What stands before them ends in a colon: it leads to them.
+    """
+    first = next((at for at, row in enumerate(rows) if _is_bare_food(row)), len(rows))
+    end = next((at for at in range(first, len(rows)) if not _is_bare_food(rows[at])), len(rows))
+    led = all(row.text.rstrip().endswith(":") for row in rows[:first][-1:])
+    if first > _MOST_ABOVE or end == len(rows) or not led or not is_sentence(rows[end].text):
+        return list(rows)
+    recipe.intro += [row.text for row in rows[:first]]
+    recipe.ingredients = [("", row.text) for row in rows[first:end]]
+    what = "The things above the method stand without a heading, and without amounts."
+    recipe.doubt("ingredients", what, "Write how much goes in of each.")
+    return list(rows[end:])
+
+
+def _is_bare_food(row: Row) -> bool:
+    bare = re.sub(r"\s*\([^()]*\)", "", row.text).strip()
+    few = len(bare.split()) <= _MOST_OF_A_FOOD and not bare.endswith((".", ":", "!"))
+    return row.shape in ("line", "item") and few and names_a_food(bare)

@@ -11,9 +11,10 @@ import re
 from typing import Final
 
 from stillroom.bringing.found import Origin, Paper, Row
+from stillroom.bringing.heads import AMOUNT_ALONE
 from stillroom.bringing.in_facts import recipe_in_facts
 from stillroom.bringing.sorting import is_ingredient
-from stillroom.bringing.tables import is_table_line, rows_of_table
+from stillroom.bringing.tables import is_table_line, rows_of_table, with_strokes
 from stillroom.bringing.typed_marks import bare, pieces, without_marks
 from stillroom.core.reading.facts_above import read_facts
 from stillroom.core.reading.written_facts import NAMES
@@ -132,10 +133,9 @@ def rows_of(lines: list[str]) -> list[Row]:
     rows: list[Row] = []
     gap = True
     number = ""
+    typed = _with_dashes_apart(without_marks(with_strokes(lines)))
     for line in _with_tables_whole(
-        _with_crosses_as_dashes(
-            _without_one_step(_with_bare_numbers(_with_dashes_apart(without_marks(lines))))
-        )
+        _with_crosses_as_dashes(_without_one_step(_with_bare_numbers(typed)))
     ):
         if isinstance(line, list):
             rows += rows_of_table(line)
@@ -172,7 +172,9 @@ def rows_of(lines: list[str]) -> list[Row]:
 def _columns(said: str) -> list[str]:
     """Return the things of a line that lists two or three beside each other; [] for any other."""
     parts = re.split(r"\s{3,}", said)
-    return parts if len(parts) > 1 and all(map(is_ingredient, parts)) else []
+    apart = len(parts) > 1 and all(map(is_ingredient, parts))
+    # "Salt    0.75 tsp" is one
+    return parts if apart and not any(AMOUNT_ALONE.fullmatch(part) for part in parts) else []
 
 
 def _with_tables_whole(lines: list[str]) -> list[str | list[str]]:

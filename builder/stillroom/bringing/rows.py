@@ -13,10 +13,17 @@ from itertools import pairwise
 from typing import Final
 
 from stillroom.bringing.found import Row
-from stillroom.bringing.heads import after_section, heads_tools, list_and_method, section_of
-from stillroom.bringing.lists import is_head
+from stillroom.bringing.heads import (
+    AMOUNT_ALONE,
+    after_section,
+    heads_tools,
+    list_and_method,
+    section_of,
+)
+from stillroom.bringing.lists import is_a_recipe_head, is_head
 from stillroom.bringing.old_books import made_new
 from stillroom.bringing.one_line import listed_and_told, names_a_food
+from stillroom.bringing.outside_recipe import without_furniture
 from stillroom.bringing.sorting import (
     is_ingredient,
     is_only_makes,
@@ -25,15 +32,7 @@ from stillroom.bringing.sorting import (
     is_title,
     number_of,
 )
-
-# an amount with nothing behind it: "50 g", "3 pièce"
-_AMOUNT_ALONE: Final = re.compile(
-    r"[\d½¼¾⅓⅔⅛][\d\s.,/½¼¾⅓⅔⅛-]*(?:to\s+\d+\s*)?(?:k?g|gr|grams?|mg|ml|cl|dl|l|lit(?:re|er)s?|cups?|tbsps?|tsps?"
-    r"|tablespoons?|teaspoons?|ozs?|ounces?|lbs?|pounds?|pints?|quarts?|gallons?|EL|TL|pi[eè]ces?"
-    r"|stück|pincées?|c\.?\s?à\.?\s?[cs]\.?|cuill[eè]res?\s+à\s+\w+)\.?",
-    re.IGNORECASE,
-)
-
+from stillroom.bringing.whole_list import with_lists_apart
 
 _DOTS: Final = re.compile(r"\s*[•·‣▪●○◦❤♥★☆✿❀♦♡✦]\ufe0f?\s+")
 _DOTTED: Final = 3
@@ -79,10 +78,10 @@ _PREPARE: Final = re.compile(
 
 def made_ready(rows: Sequence[Row]) -> list[Row]:
     """Return rows without a page's times, with what it joined parted and what it parted joined."""
-    named = _with_title_ended(rows)
+    named = _with_title_ended(without_furniture(rows))
     apart = _apart(_without_times(_with_card_facts(_with_halves_joined(made_new(named)))))
     joined = _with_amounts_joined(_with_makes_joined(_with_dots_apart(apart)))
-    return _with_numbered_lists(joined)
+    return with_lists_apart(_with_numbered_lists(joined))
 
 
 def _with_title_ended(rows: Sequence[Row]) -> list[Row]:
@@ -223,7 +222,8 @@ def _titles_apart(rows: Sequence[Row]) -> list[Row]:
             continue
         elif row.shape == "line" and (all_in_one := _title_and_list(row.text)):
             title, things, rest = all_in_one
-            found.append(Row(title, "heading", 1, row.gap))
+            if not is_a_recipe_head(title):  # "Recipe: 1 c. milk, ...": no name of it
+                found.append(Row(title, "heading", 1, row.gap))
             found += [Row(thing, "item") for thing in things]
             found += [Row("Method", "heading", 6), Row(rest, "line", 0, False, row.wraps)]
             continue
@@ -330,7 +330,7 @@ def _side_of_amounts(rows: list[Row], block: range) -> str:
 
 
 def _is_amount_alone(row: Row) -> bool:
-    return row.shape in ("line", "item") and bool(_AMOUNT_ALONE.fullmatch(row.text.strip()))
+    return row.shape in ("line", "item") and bool(AMOUNT_ALONE.fullmatch(row.text.strip()))
 
 
 def _is_name(row: Row) -> bool:

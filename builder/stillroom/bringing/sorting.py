@@ -54,7 +54,7 @@ _AMOUNT: Final = re.compile(
     r"(?:bowls?|jars?|bottles?|pans?|pots?|saucepans?|sieve|funnel|muslin)\b|"
     r"enough\s+(?!to\b)[^.!?]{3,60}$|"
     r"(?:florets?|flowers?|petals?|blossoms?|heads|leaves|sprigs|seeds|kernels|flesh|pulp)\s+(?:of|from)\s+(?:about\s+)?\d|"
-    r"(?:pinch|handful|juice|zest|rind|peel|dash|salt|schale|saft|prise|zeste|jus)\b)",
+    r"(?:(?:muslin|spice|cheesecloth|cloth)\s+bag\s+(?:w/\s?\d+|with|of|containing)|pinch|handful|juice|zest|rind|peel|dash|salt|schale|saft|prise|zeste|jus)\b)",
     re.IGNORECASE,
 )
 # "Schale dünn abschälen, Saft auspressen." says what is done, as German does: at its end

@@ -17,6 +17,7 @@ from stillroom.bringing.typed_marks import bare
 
 _RULE: Final = re.compile(r"\s*(?:[|+](?:[-=:\s|+])*|:?-{2,}:?\s*\|[-:\s|]*)\s*$")
 _NOTHING: Final = re.compile(r"(?:\\N\b\s*)+")  # how a database writes an empty cell
+_BARE_RULE: Final = re.compile(r"\s*:?-{2,}:?(?:\s*\|\s*:?-{2,}:?)+\s*")
 _FOOD_HEAD: Final = re.compile(
     r"(?:ingr[eé]dients?|ingrediënt(?:en)?|ingredienti?e?s?|zutat(?:en)?|item|food|what|was|wat"
     r"|quoi|producto)",
@@ -48,6 +49,20 @@ def is_table_line(line: str) -> bool:
     said = line.strip()
     edged = said.startswith("|") or (said.endswith("|") and not said.startswith(("#", "-", "*")))
     return bool(said) and ((edged and said.count("|") >= _LEAST) or _rules(said))
+
+
+def with_strokes(lines: Sequence[str]) -> list[str]:
+    """Return lines with a stroke at both ends of those of a table that is typed without.
+
+    >>> with_strokes(["flour|g", "----|---", "oats|100", "", "a | b"])
+    ['|flour|g|', '|----|---|', '|oats|100|', '', 'a | b']
+    """
+    found = list(lines)
+    for at, line in enumerate(lines):
+        if at and _BARE_RULE.fullmatch(line) and "|" in lines[at - 1]:
+            end = next((one for one in range(at, len(lines)) if "|" not in lines[one]), len(lines))
+            found[at - 1 : end] = [f"|{one.strip().strip(chr(124))}|" for one in lines[at - 1 : end]]
+    return found
 
 
 def _rules(line: str) -> bool:

@@ -10,18 +10,17 @@ import click
 from stillroom.bringing import DRAFTS, Brought, bring, write_brought
 from stillroom.bringing.papers import LARGEST
 from stillroom.commands.terminal import book_around, fail, told_plainly
+from stillroom.commands.typed_words import FOLDER, PAPER
 from stillroom.core.words.problems import Problem
 from stillroom.saving.places import find_published
 from stillroom.saving.whole import told
 
-any_file = click.Path(exists=True, dir_okay=False, path_type=Path)
-
 
 @click.command("bring")
-@click.argument("files", nargs=-1, required=True, type=any_file)
+@click.argument("files", nargs=-1, required=True, type=PAPER)
 @click.option(
     "--out",
-    type=click.Path(file_okay=False, path_type=Path),
+    type=FOLDER,
     help="Where the drafts go; else the folder drafts beside mkdocs.yml.",
 )
 @told_plainly

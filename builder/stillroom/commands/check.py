@@ -13,12 +13,13 @@ import click
 from stillroom.beginning.unfinished import find_unfinished, unfinished_recipes
 from stillroom.commands.terminal import (
     book_around,
+    config_here,
     fail,
-    recipe_file,
     told_plainly,
     write_schema,
 )
-from stillroom.core.book import Book, find_book, open_book, open_what_fits
+from stillroom.commands.typed_words import FILE, RECIPE
+from stillroom.core.book import Book, open_book, open_what_fits
 from stillroom.core.checking import check_book, check_files
 from stillroom.core.method.keeping_said import ask_of_keeping
 from stillroom.core.reading.editor_schema import front_matter_schema
@@ -31,7 +32,7 @@ from stillroom.core.words.problems import Problem, ProblemsFound
 
 
 @click.command()
-@click.argument("files", nargs=-1, type=recipe_file)
+@click.argument("files", nargs=-1, type=RECIPE)
 @told_plainly
 def check(files: tuple[Path, ...]) -> None:
     """Read the whole book, or the FILES named, and list every problem."""
@@ -45,9 +46,7 @@ def check(files: tuple[Path, ...]) -> None:
         recipes = check_files(files, book_around(files[0]), Path.cwd())
         unfinished = tuple(unfinished_recipes(files, Path.cwd()))
     else:
-        config = find_book(Path.cwd())
-        if config is None:
-            raise click.UsageError("There is no mkdocs.yml here or above: name the files to check.")
+        config = config_here()
         recipes = _check_whole(config)
         unfinished = tuple(find_unfinished(open_book(config)))
     for food in unknown_foods(recipes):
@@ -145,7 +144,7 @@ def _tell_lists(lists: list[Path], problems: tuple[Problem, ...]) -> None:
 
 
 @click.command()
-@click.option("--out", type=click.Path(dir_okay=False, path_type=Path), help="Write it here.")
+@click.option("--out", type=FILE, help="Write it here.")
 @told_plainly
 def schema(out: Path | None) -> None:
     """Print what a recipe may state, in the form that text editors read (JSON Schema)."""

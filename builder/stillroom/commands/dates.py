@@ -14,10 +14,10 @@ import click
 from stillroom.commands.terminal import (
     read_day,
     read_one,
-    recipe_file,
     told_plainly,
     write_calendar,
 )
+from stillroom.commands.typed_words import FILE, RECIPE
 from stillroom.core.recipe.kind_dates import dates_of_kind
 from stillroom.core.when.calendar_entries import make_entries
 from stillroom.core.when.calendar_files import make_calendar
@@ -27,13 +27,15 @@ from stillroom.core.when.timeline_words import timeline_document, timeline_text
 
 
 @click.command()
-@click.argument("file", type=recipe_file)
-@click.option("--give", "giving", metavar="DAY", help='A date, or "the Saturday before Christmas".')
+@click.argument("file", type=RECIPE)
+@click.option(
+    "--give", "giving", metavar="DAY", help='A date, "Christmas", "the Saturday before Christmas".'
+)
 @click.option("--start", "begun", metavar="DATE", help="The day it is begun, such as 2027-02-01.")
 @click.option("--today", "on", metavar="DATE", help="Count as if today were this day.")
 @click.option(
     "--calendar",
-    type=click.Path(dir_okay=False, path_type=Path),
+    type=FILE,
     help="Write them here too, for the calendar of a telephone or a computer.",
 )
 @click.option("--json", "as_json", is_flag=True, help="For another program to read (JSON).")

@@ -7,14 +7,17 @@ from pathlib import Path
 import click
 
 from stillroom.commands.terminal import told_plainly
-from stillroom.core.words.problems import Problem, ProblemsFound
+from stillroom.commands.typed_words import FOLDER, Number
 
 
 @click.command()
-@click.argument(
-    "folder", default=".", type=click.Path(file_okay=False, path_type=Path), metavar="[FOLDER]"
+@click.argument("folder", default=".", type=FOLDER, metavar="[FOLDER]")
+@click.option(
+    "--port",
+    default=0,
+    type=Number(0, 65535, whole=True),
+    help="The number at the end of its address; any that is free if not said.",
 )
-@click.option("--port", default=0, type=click.IntRange(0, 65535), help="Use this port.")
 @click.option("--no-browser", is_flag=True, help="Only say the address; open no browser.")
 @told_plainly
 def desk(folder: Path, port: int, no_browser: bool) -> None:
@@ -23,6 +26,5 @@ def desk(folder: Path, port: int, no_browser: bool) -> None:
         from stillroom.desk.serving import open_desk
     except ImportError as missing:
         what = f"The desk needs more than is installed ({missing.name})."
-        mend = "Install it: pip install -e '.[desk]'"
-        raise ProblemsFound([Problem("desk", 1, what, mend)]) from None
+        raise click.ClickException(f"{what} Install it: pip install -e '.[desk]'") from None
     open_desk(folder.resolve(), port, not no_browser, click.echo)

@@ -11,8 +11,10 @@ import click
 from stillroom.beginning.book import LIST
 from stillroom.beginning.recipe import slug_of
 from stillroom.commands.terminal import as_called, book_here, called, recipes_of, told_plainly
+from stillroom.commands.typed_words import FILE
 from stillroom.core.book import Book, BookSettings
 from stillroom.core.recipe.model import Recipe
+from stillroom.core.words.joining import join_and
 from stillroom.core.words.problems import Problem, ProblemsFound
 from stillroom.giving.guard import guard_file
 from stillroom.giving.starter.asking import ask_for_list, usual_day
@@ -21,28 +23,33 @@ from stillroom.saving.whole import write_whole
 
 
 @click.command("giving-list")
-@click.option("--out", type=click.Path(dir_okay=False, path_type=Path), help="Write it here.")
+@click.option("--out", type=FILE, help="Write it here; else into the folder giving.")
 @told_plainly
 def giving_list_command(out: Path | None) -> None:
     """Ask who is given something, and write a whole giving list for this book."""
     book = book_here()
     recipes = recipes_of(book)
     if not recipes:
-        mend = f'Write one first: {called()} new "Plum gin" --kind liqueur'
+        mend = f'Write one first: {called()} new "Plum gin"'
         raise ProblemsFound([Problem(str(book.root), 1, "The book has no recipe yet.", mend)])
     path = out or _free_place(book)
     if path.exists() or path.is_symlink():
         raise ProblemsFound([Problem(str(path), 1, "This file is there already.", "Name another.")])
     guard_file(path, book)
     settings = book.settings
+    invented = ""
     if sys.stdin.isatty():
         text = ask_here(recipes, settings, path.name)
     else:
         day, title = usual_day(settings, date.today())
         example = example_answers(title, day)
         text = write_first_list(example, recipes, settings, date.today(), path.name)
+        invented = join_and([f'"{one.name}"' for one in example.receivers])
     write_whole(path, as_called(text).encode())
     click.echo(f"Written: {path}")
+    if invented:
+        click.echo(f"Nobody was there to be asked, so it is an example: {invented} are invented,")
+        click.echo("and so is what they must not have. Write your own people over them.")
     click.echo(f'Look it over, and then: {called()} pack "{path}"')
 
 

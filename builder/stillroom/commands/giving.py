@@ -19,6 +19,7 @@ from stillroom.commands.terminal import (
     told_plainly,
     write_schema,
 )
+from stillroom.commands.typed_words import FILE, FOLDER, LIST, Number
 from stillroom.core.book import Book
 from stillroom.core.words.joining import join_and
 from stillroom.core.words.plurals import counted
@@ -41,16 +42,13 @@ from stillroom.giving.swapping import restore_folder, swap_in
 from stillroom.giving.worked_out import Pack
 from stillroom.saving.whole import clear_leftovers, told, write_whole
 
-list_file = click.Path(exists=True, dir_okay=False, path_type=Path)
-folder = click.Path(file_okay=False, path_type=Path)
-
 
 @click.command()
-@click.argument("giving_list", type=list_file)
-@click.option("--out", type=folder, help="The private folder; else private/ beside mkdocs.yml.")
+@click.argument("giving_list", type=LIST)
+@click.option("--out", type=FOLDER, help="The private folder; else private/ beside mkdocs.yml.")
 @click.option("--today", metavar="DATE", help="Plan as if today were this day.")
-@click.option("--seconds", type=click.FloatRange(min=0.1), default=20, help="How long to plan.")
-@click.option("--within", type=click.FloatRange(0, 100), default=0, help="Near enough, in percent.")
+@click.option("--seconds", type=Number(0.1), default=20, help="How long to plan; 20 if not said.")
+@click.option("--within", type=Number(0, 100), default=0, help="Near enough, in percent.")
 @click.option("--afresh", is_flag=True, help="Forget the earlier pack's plan.")
 @told_plainly
 def pack(
@@ -124,12 +122,10 @@ def _to_pay(found: Pack) -> str:
 
 
 @click.command("close-year")
-@click.argument("giving_list", type=list_file)
-@click.option("--pack", "pack_folder", type=folder, help="The pack that went out; else private/.")
+@click.argument("giving_list", type=LIST)
+@click.option("--pack", "pack_folder", type=FOLDER, help="The pack that went out; else private/.")
 @click.option("--give", "giving", metavar="DAY", help="Next year's giving day.")
-@click.option(
-    "--out", type=click.Path(dir_okay=False, path_type=Path), required=True, help="The new list."
-)
+@click.option("--out", type=FILE, required=True, help="The new list.")
 @click.option("--today", metavar="DATE", help="Close it as if today were this day.")
 @told_plainly
 def close_year_command(
@@ -139,7 +135,7 @@ def close_year_command(
     out: Path,
     today: str | None,
 ) -> None:
-    """Seed next year's list from GIVING_LIST, its batch log and the pack that went out."""
+    """Begin next year's list from GIVING_LIST, its log and the pack that went out."""
     book = book_around(giving_list.resolve())
     by_name = {recipe.slug: recipe for recipe in recipes_for(book, (giving_list,))}
     read = read_list(giving_list, book)
@@ -197,7 +193,7 @@ def guard_new_list(out: Path, new: bytes, book: Book) -> None:
 
 
 @click.command("giving-schema")
-@click.option("--out", type=click.Path(dir_okay=False, path_type=Path), help="Write it here.")
+@click.option("--out", type=FILE, help="Write it here.")
 @click.option("--log", "of_log", is_flag=True, help="That of its log instead.")
 @told_plainly
 def giving_schema(out: Path | None, of_log: bool) -> None:

@@ -11,7 +11,8 @@ from typing import Any
 
 import click
 
-from stillroom.commands.terminal import book_around, read_day, recipes_of, told_plainly
+from stillroom.commands.terminal import book_around, book_here, read_day, recipes_of, told_plainly
+from stillroom.commands.typed_words import FOLDER, LIST
 from stillroom.core.words.problems import Unreadable
 from stillroom.giving.checking import read_list
 from stillroom.giving.guard import guard_file, usual_folder, warn_of_git
@@ -28,7 +29,7 @@ _PLAIN = ("number", "batches", "basket", "amount", "paid")
 @click.option(
     "--list",
     "giving_list",
-    type=click.Path(exists=True, dir_okay=False, path_type=Path),
+    type=LIST,
     help="The giving list it is of; else the book's only one.",
 )
 @click.option("--day", default="today", metavar="DAY", help='"today", "yesterday", "3 June 2027".')
@@ -41,7 +42,7 @@ _PLAIN = ("number", "batches", "basket", "amount", "paid")
 @click.option("--of", multiple=True, metavar="RECIPE", help="Of which recipe, or what was in it.")
 @click.option("--basket", metavar="N", help="Which basket, of a household with several.")
 @click.option("--words", metavar="WORDS", help="Whatever else there is to say.")
-@click.option("--pack", "pack_folder", type=click.Path(path_type=Path), help="Else private/.")
+@click.option("--pack", "pack_folder", type=FOLDER, help="The pack that went out; else private/.")
 @click.option("--today", metavar="DATE", help="Note as if today were this day.")
 @told_plainly
 def note_command(
@@ -54,7 +55,7 @@ def note_command(
     **said: Any,
 ) -> None:
     """Note WHAT happened to NAME: begun, bottled, failed, bought, given, thanked and more."""
-    book = book_around(giving_list.resolve() if giving_list else None)
+    book = book_around(giving_list.resolve()) if giving_list else book_here()
     now = read_day(today, "--today", date.today(), book) or date.today()
     try:
         path = (giving_list or list_to_note_in(book)).resolve()

@@ -9,7 +9,8 @@ from typing import Any, Final
 
 import click
 
-from stillroom.commands.terminal import book_around, guard_place, read_one, told_plainly
+from stillroom.commands.terminal import book_around, book_here, guard_place, read_one, told_plainly
+from stillroom.commands.typed_words import FILE, FOLDER
 from stillroom.core.book import Book
 from stillroom.core.recipe.model import Recipe
 from stillroom.core.words.problems import Unreadable
@@ -22,13 +23,11 @@ Command = Callable[..., None]
 paper_option = click.option(
     "--paper", type=click.Choice(["a4", "letter"]), default="a4", help="A4 or US Letter."
 )
-out_option = click.option(
-    "--out", type=click.Path(dir_okay=False, path_type=Path), help="Write it here."
-)
+out_option = click.option("--out", type=FILE, help="Write it here; else into the folder print.")
 force_option = click.option("--force", is_flag=True, help="Write over a file that is there.")
 fonts_option = click.option(
     "--fonts",
-    type=click.Path(file_okay=False, path_type=Path),
+    type=FOLDER,
     help="A folder of your own fonts, for letters the book's faces have not.",
 )
 
@@ -66,7 +65,7 @@ def write(made: bytes, out: Path | None, default: str, force: bool) -> None:
 def read_recipes(files: Sequence[Path]) -> tuple[Book, tuple[Recipe, ...]]:
     """Return the book around the files named and their recipes, or the whole book for none."""
     if not files:
-        book = book_around()
+        book = book_here()
         return book, book.load()
     book = book_around(files[0])
     return book, tuple(read_one(path)[0] for path in files)

@@ -19,7 +19,8 @@ from stillroom.commands.paper import (
     read_recipes,
     write,
 )
-from stillroom.commands.terminal import read_day, read_one, recipe_file
+from stillroom.commands.terminal import read_day, read_one
+from stillroom.commands.typed_words import RECIPE, WHOLE
 from stillroom.core.amounts.quantities import parse_number
 from stillroom.core.book import Book
 from stillroom.core.paper.sheets import PAPERS, WALL_PAPERS
@@ -41,7 +42,7 @@ YEARS_TRIED = 3
 
 
 @click.command()
-@click.argument("file", type=recipe_file)
+@click.argument("file", type=RECIPE)
 @click.option("--times", metavar="NUMBER", help='So many times as written: "3", "1/2".')
 @click.option("--makes", metavar="AMOUNT", help='What it is to make: "200 ml".')
 @click.option("--fill", metavar="CONTAINERS", help='What to fill: "12 x 50 ml".')
@@ -72,7 +73,7 @@ def sheet(
 
 
 @click.command()
-@click.argument("files", nargs=-1, type=recipe_file)
+@click.argument("files", nargs=-1, type=RECIPE)
 @click.option("--give", metavar="DAY", help="For one giving day: the twelve months up to it.")
 @click.option("--from", "begin", metavar="DAY", help="The day it begins with; today if not.")
 @click.option(
@@ -114,7 +115,9 @@ def _round(
 ) -> tuple[date, list[Occasion]]:
     """Return the first day of the wall year, and the giving days it counts back from."""
     giving = book.settings.giving_days[0]
-    day = read_day(give or giving.day, "--give", begin or today, book)
+    day = read_day(give, "--give", begin or today, book) or read_day(
+        giving.day, "giving day", begin or today, book
+    )
     assert day is not None  # a book has a giving day
     if give:
         if day < (begin or today):
@@ -123,7 +126,7 @@ def _round(
     occasions = [Occasion(giving.name, day)]
     for _ in range(YEARS_TRIED - 1):
         after = occasions[-1].day + timedelta(days=1)
-        coming = read_day(giving.day, "--give", after, book)
+        coming = read_day(giving.day, "giving day", after, book)
         if coming is None or coming < after:  # a full date comes round once
             break
         occasions.append(Occasion(giving.name, coming))
@@ -137,7 +140,7 @@ dedication_option = click.option(
 
 
 @click.command("book")
-@click.argument("files", nargs=-1, type=recipe_file)
+@click.argument("files", nargs=-1, type=RECIPE)
 @for_option
 @dedication_option
 @click.option("--bleed", is_flag=True, help="3 mm of bleed round each page, for a printer's shop.")
@@ -171,11 +174,11 @@ def family_book(
 
 
 @click.command()
-@click.argument("files", nargs=-1, type=recipe_file)
+@click.argument("files", nargs=-1, type=RECIPE)
 @for_option
-@click.option("--gsm", type=int, help="The weight of its paper in g/m²; 89 if not.")
+@click.option("--gsm", type=WHOLE, help="The weight of its paper in g/m²; 89 if not.")
 @click.option("--leaf", metavar="MM", help="How thick a leaf is: 100 leaves measured, by 100.")
-@click.option("--pages", type=int, help="How many pages; those of the book if not.")
+@click.option("--pages", type=WHOLE, help="How many pages; those of the book if not.")
 @fonts_option
 @out_option
 @force_option
@@ -197,7 +200,7 @@ def cover(
 
 
 @click.command()
-@click.argument("files", nargs=-1, type=recipe_file)
+@click.argument("files", nargs=-1, type=RECIPE)
 @for_option
 @dedication_option
 @out_option

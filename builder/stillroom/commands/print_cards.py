@@ -30,7 +30,8 @@ from stillroom.commands.sheets import (
     own_label,
     used_places,
 )
-from stillroom.commands.terminal import book_around, read_day, recipe_file
+from stillroom.commands.terminal import book_around, read_day
+from stillroom.commands.typed_words import MM, RECIPE, WHOLE, Number
 from stillroom.core.book import Book
 from stillroom.core.label.labelling import make_card
 from stillroom.core.paper.sheets import CARD_SIZES, PAPERS, Size
@@ -47,10 +48,10 @@ def sheet_options(command: Command) -> Command:
     """Give a command the options of a sheet of cards or tags."""
     for option in reversed(
         (
-            click.argument("files", nargs=-1, type=recipe_file),
+            click.argument("files", nargs=-1, type=RECIPE),
             click.option(
                 "--count",
-                type=click.IntRange(1, 2000),
+                type=Number(1, 2000, whole=True),
                 help="Of each; of one recipe's cards a sheet full, else one.",
             ),
             paper_option,
@@ -60,7 +61,12 @@ def sheet_options(command: Command) -> Command:
                 help="Hairlines to cut by; none on a bought sheet unless asked for.",
             ),
             click.option("--ruler", is_flag=True, help="A 50 mm ruler to check the printer by."),
-            click.option("--start-at", type=int, default=1, help="The first free place."),
+            click.option(
+                "--start-at",
+                type=WHOLE,
+                default=1,
+                help="The first free place of a sheet that was begun.",
+            ),
             click.option(
                 "--label-sheet",
                 metavar="COLUMNS,ROWS,LEFT,TOP,ACROSS,DOWN[,WIDTH,HEIGHT]",
@@ -117,10 +123,12 @@ def cards(files: Sequence[Path], size: str, out: Path | None, force: bool, **ask
 
 
 @click.command()
-@click.option("--shape", type=click.Choice(SHAPES), default="rectangle")
-@click.option("--lid", type=float, default=0, help="A round label: the lid across, in mm.")
-@click.option("--bottle", type=float, default=0, help="A wrap: the bottle across, in mm.")
-@click.option("--wall", type=float, default=0, help="A wrap: its straight wall, in mm.")
+@click.option(
+    "--shape", type=click.Choice(SHAPES), default="rectangle", help="A rectangle if not said."
+)
+@click.option("--lid", type=MM, default=0, help="A round label: the lid across, in mm.")
+@click.option("--bottle", type=MM, default=0, help="A wrap: the bottle across, in mm.")
+@click.option("--wall", type=MM, default=0, help="A wrap: its straight wall, in mm.")
 @sheet_options
 @plainly
 def tags(
@@ -198,11 +206,11 @@ def _jobs(
 
 
 @click.command()
-@click.option("--lid", type=float, default=0, help="Cloth and ribbon for a lid so wide, in mm.")
-@click.option("--lid-height", type=float, default=15, help="How high that lid is, in mm.")
+@click.option("--lid", type=MM, default=0, help="Cloth and ribbon for a lid so wide, in mm.")
+@click.option("--lid-height", type=MM, default=15, help="How high that lid is, in mm; 15 if not.")
 @click.option("--bottle", metavar="ACROSS,WALL", help="A label round a bottle: its straight wall.")
 @click.option("--box", metavar="LONG,WIDE,HIGH,LID", help="A box and its lid, inside, in mm.")
-@click.option("--count", type=click.IntRange(1, 200), default=1, help="Of each; laid close.")
+@click.option("--count", type=Number(1, 200, whole=True), default=1, help="Of each; laid close.")
 @paper_option
 @out_option
 @force_option

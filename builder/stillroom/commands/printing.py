@@ -6,9 +6,10 @@ import click
 
 from stillroom.commands.print_book import cover, epub, family_book, sheet, year
 from stillroom.commands.print_cards import cards, cuts, tags, test_sheet
+from stillroom.commands.refusals import PlainGroup
 
 
-@click.group("print")
+@click.group("print", cls=PlainGroup)
 def print_group() -> None:
     """Print cards, tags, sheets, the year or the whole book to PDF."""
 

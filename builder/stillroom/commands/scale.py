@@ -11,7 +11,8 @@ from urllib.parse import urlencode
 
 import click
 
-from stillroom.commands.terminal import read_one, recipe_file, told_plainly
+from stillroom.commands.terminal import read_one, told_plainly
+from stillroom.commands.typed_words import RECIPE
 from stillroom.core.amounts.units import System
 from stillroom.core.book import Book
 from stillroom.core.recipe.model import Recipe
@@ -22,7 +23,7 @@ from stillroom.core.words.problems import Unreadable
 
 
 @click.command()
-@click.argument("file", type=recipe_file)
+@click.argument("file", type=RECIPE)
 @click.option("--times", metavar="NUMBER", help='So many times as written: "3", "1/2", "1½".')
 @click.option("--makes", metavar="AMOUNT", help='What it is to make: "200 ml", "36 biscuits".')
 @click.option("--fill", metavar="CONTAINERS", help='What to fill: "12 x 50 ml + 6 x 100 ml".')

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 import sys
 from pathlib import Path
 from typing import Final
@@ -16,9 +17,13 @@ from stillroom.beginning.book import (
     first_recipe,
     settings_of,
 )
-from stillroom.beginning.recipe import write_recipe
+from stillroom.beginning.recipe import example_of, write_recipe
+from stillroom.bringing.naming import kind_of_title
 from stillroom.commands.first_list import ask_here
 from stillroom.commands.terminal import as_called, book_here, called, told_plainly
+from stillroom.commands.typed_words import FOLDER
+from stillroom.core.recipe.kinds import find_kind
+from stillroom.core.words.problems import Unreadable
 from stillroom.saving.whole import write_whole
 
 _WHETHER: Final = "Shall it be written down now who is given something?"
@@ -28,7 +33,7 @@ The book is written, and whole. What you answered about who is given something i
 
 
 @click.command()
-@click.argument("folder", type=click.Path(path_type=Path))
+@click.argument("folder", type=FOLDER)
 @click.option("--name", metavar="NAME", help="What the book is called.")
 @click.option("--country", metavar="COUNTRY", help='Its country: "GB", or "Ireland".')
 @click.option("--keeper", metavar="NAME", help="Whose book it is; it stands below every page.")
@@ -47,7 +52,7 @@ def start(folder: Path, **said: str | None) -> None:
     _ask_for_list(folder, answers)
     click.echo("Begin a recipe of your own with these lines:")
     click.echo(f'  cd "{folder}"')
-    click.echo(f'  {called()} new "Plum gin" --kind liqueur')
+    click.echo(f'  {called()} new "Plum gin"')
     click.echo(f"Who is given what stands in giving/{LIST}: write over it, and then")
     click.echo(f"  {called()} pack giving/{LIST}")
     click.echo("Look at the book, built anew as you save, with this one:")
@@ -106,12 +111,39 @@ def _name_of_day(day: str, first: Answers) -> str:
 
 @click.command("new")
 @click.argument("title")
-@click.option("--kind", required=True, metavar="KIND", help='What it is: "jam", "liqueur", "soap".')
+@click.option(
+    "--kind", metavar="KIND", help='What it is: "jam", "liqueur", "soap"; else as the title says.'
+)
 @told_plainly
-def new_command(title: str, kind: str) -> None:
+def new_command(title: str, kind: str | None) -> None:
     """Begin a recipe called TITLE: a whole file, with notes, to write over."""
     book = book_here()
-    path = write_recipe(book, title, kind)
-    click.echo(f"Written: {path}")
-    click.echo("Its ingredients and its steps are an example, not your recipe. Write your own over")
-    click.echo(f'them, then: {called()} check "{path}"')
+    chosen = kind or _kind_said(title)
+    try:
+        path = write_recipe(book, title, chosen)
+    except Unreadable as wrong:
+        raise click.UsageError(f"{wrong.what} {_as_option(wrong.mend)}".rstrip()) from None
+    kind_of = find_kind(chosen)
+    is_named = kind_of.spoken == kind_of.name
+    named = kind_of.name if is_named else f"{kind_of.spoken}, one of the {kind_of.many}"
+    click.echo(f"Written: {path} (kind: {named})")
+    click.echo(f"Its ingredients and its steps are an example, {example_of(chosen)}, and not your")
+    click.echo(f'recipe. Write your own over them, then: {called()} check "{path}"')
+
+
+def _kind_said(title: str) -> str:
+    """Return the kind that a title says; raises UsageError with what to type where it says none."""
+    guess = kind_of_title(title)
+    if guess.word:
+        return guess.word
+    raise click.UsageError(f"{guess.what} {_as_option(guess.mend)}".rstrip())
+
+
+def _as_option(mend: str) -> str:
+    """Return what to write in a file as it is typed here.
+
+    >>> _as_option('Write "kind: dry mix" if it is.')
+    'Type --kind "dry mix" if it is.'
+    """
+    typed = re.sub(r'"kind: ([^"]+)"', r'--kind "\1"', mend).replace('"kind:"', "--kind")
+    return re.sub(r"^Write (?=--kind)", "Type ", typed)

@@ -11,7 +11,8 @@ from typing import Any
 
 import click
 
-from stillroom.commands.terminal import read_one, recipe_file, told_plainly
+from stillroom.commands.terminal import read_one, told_plainly
+from stillroom.commands.typed_words import RECIPE
 from stillroom.core.batch.cutting import read_cut, read_pods
 from stillroom.core.batch.strength_words import (
     cut_document,
@@ -27,7 +28,7 @@ _ONE = 'Name a recipe, or say --cut "500 ml at 96%" --to 40%, or --pods "150 g i
 
 
 @click.command()
-@click.argument("file", type=recipe_file, required=False)
+@click.argument("file", type=RECIPE, required=False)
 @click.option("--cut", metavar="SPIRIT", help='A spirit to cut: "500 ml at 96%".')
 @click.option("--to", "wanted", metavar="STRENGTH", help='The strength it is to have: "40%".')
 @click.option(

@@ -21,6 +21,7 @@ import click
 from stillroom.core.book import Book, BookSettings, find_book, open_book, place_book
 from stillroom.core.reading.loading import load_recipe, load_recipes
 from stillroom.core.recipe.model import Recipe
+from stillroom.core.when.days_spoken import own_rule
 from stillroom.core.when.giving_days import find_day
 from stillroom.core.words.problems import Problem, ProblemsFound
 from stillroom.saving.places import guard_earlier, guard_out
@@ -95,9 +96,9 @@ def config_here() -> Path:
     """Return the mkdocs.yml of this folder's book; raises UsageError where there is none."""
     config = find_book(Path.cwd())
     if config is None:
-        raise click.UsageError(
-            f'There is no book here: begin one with "{called()} start FOLDER", and go there.'
-        )
+        from stillroom.commands.near_files import lead_to_book  # only for whoever is lost
+
+        raise click.UsageError(f"There is no book here. {lead_to_book()}")
     return config
 
 
@@ -166,22 +167,23 @@ def write_calendar(made: bytes, out: Path) -> None:
     click.echo(f"Written: {out}", err=True)
 
 
-recipe_file = click.Path(exists=True, dir_okay=False, path_type=Path)
-
-
 def read_day(text: str | None, option: str, after: date, book: Book) -> date | None:
     """Read a date, or a rule for one such as "the Saturday before Christmas".
 
-    Wrong usage otherwise.
+    Behind --give the book's own giving day of a name goes before any other. Wrong usage otherwise.
     """
     if not text:
         return None
-    country = book.settings.country
+    country, own = book.settings.country, book.settings.own_days
     try:
+        if option == "--give":
+            text = own_rule(text, own)
         if _WITH_YEAR.search(text):
             from stillroom.giving.written import read_day as read_written  # slow to load: languages
+            from stillroom.giving.written import with_own_day
 
-            return read_written(text, country)
+            said = with_own_day({option: text}, own if option == "--give" else (), country, option)
+            return read_written(said[option], country)
         return find_day(text, after, country)
     except ValueError as error:
         raise click.BadParameter(str(error), param_hint=f'"{option}"') from None

@@ -14,15 +14,18 @@ from stillroom.core.reading.picture_files import FRONTISPIECE
 from stillroom.core.words.problems import ProblemsFound
 from stillroom.desk.book_form import settings_form, write_settings, wrong_settings
 from stillroom.desk.colours import STYLE, palette_in, palettes, style_of
+from stillroom.desk.comparing import Pair, side_by_side
 from stillroom.desk.desk import Desk
 from stillroom.desk.keeping import ChangedElsewhere, keep, take_out
 from stillroom.desk.named import countries, currencies, languages
 from stillroom.desk.place import FileNow, NotHere, read_now
 from stillroom.desk.showing import page
+from stillroom.desk.typed import let_go, typed_in
 from stillroom.desk.versions import bring_back, versions_of
 from stillroom.looks import DRAWINGS
 from stillroom.looks.card_designs import designs_of
 
+ROOM: Final = "book"
 WORDS: Final = {"index": "The words of the first page", "about": "About this book"}
 DRAWN: Final = {"sprig": "a sprig", "thistledown": "thistledown", "mark": "the book's own mark"}
 UNITS: Final = {
@@ -73,6 +76,8 @@ def _shown(desk: Desk, status: int = 200, **words: Any) -> Response:
         "wrong": (),
         "wrong_larder": (),
         "said": "",
+        "unkept": status != 200,
+        "pairs": [],
     }
     return page(
         "book.html",
@@ -87,6 +92,7 @@ def _shown(desk: Desk, status: int = 200, **words: Any) -> Response:
         units=UNITS,
         designs=designs_of(opened),
         labels=WORDS,
+        typed=typed_in(desk, ROOM),
         kept=[desk.place.short(file.path) for file in files.values() if file.is_there],
         **{**filled, **words},
     )
@@ -120,10 +126,24 @@ async def keep_book(desk: Desk, request: Request) -> Response:
         _keep_all(desk, sent)
     except ChangedElsewhere as changed:
         told = (
-            f"{changed} was changed elsewhere meanwhile, and is as it was there. Look at it again."
+            f"{changed} was changed elsewhere meanwhile. Both stand below; Keep puts yours there."
         )
-        return _shown(desk, 409, wrong=(told,), **{key: typed[key] for key in ("form", "texts")})
+        return _shown(desk, 409, wrong=(told,), pairs=_both(desk, str(changed), sent), **typed)
+    let_go(desk, ROOM, sent.get("visit", ""))
     return RedirectResponse("/book?said=kept", 303)
+
+
+def _both(desk: Desk, name: str, sent: dict[str, str]) -> list[Pair]:
+    """Return what was typed beside the file of that name as it is now."""
+    config, larder = _now(desk.place.config), _now(desk.book().larder_file)
+    if name == config.path.name:
+        return side_by_side(write_settings(config.raw, name, sent, None), config.raw)
+    if name == larder.path.name:
+        return side_by_side(sent.get("larder", ""), larder.raw)
+    words = Path(name).stem
+    return side_by_side(
+        sent.get(f"text_{words}", ""), _below_head(_now(_words_path(desk, words)).raw)
+    )
 
 
 def _wrong_larder(desk: Desk, text: str) -> tuple[str, ...]:

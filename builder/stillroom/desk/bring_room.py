@@ -20,7 +20,9 @@ from stillroom.bringing.papers import LARGEST
 from stillroom.desk.desk import Desk
 from stillroom.desk.looking import plainly
 from stillroom.desk.showing import page
+from stillroom.desk.typed import let_go, typed_in
 
+ROOM: Final = "bring"
 MOST_FILES: Final = 40
 MOST_PASTED: Final = 1_000_000
 ENDINGS: Final = ".txt,.md,.html,.htm,.json,.docx,.odt,.eml"
@@ -42,6 +44,7 @@ async def bring_in(desk: Desk, request: Request) -> Response:
 
 def _shown(desk: Desk, status: int = 200, **words: Any) -> Response:
     said: dict[str, Any] = {"drafts": (), "wrong": (), "pasted": ""} | words
+    said["typed"] = typed_in(desk, ROOM)
     title = desk.book().settings.title
     return page("bring.html", status, book_title=title, here="bring", endings=ENDINGS, **said)
 
@@ -49,7 +52,7 @@ def _shown(desk: Desk, status: int = 200, **words: Any) -> Response:
 async def take_in(desk: Desk, request: Request) -> Response:
     """Make drafts of what was sent."""
     async with request.form(max_files=MOST_FILES, max_fields=5, max_part_size=MOST_PASTED) as data:
-        pasted = str(data.get("pasted", ""))
+        pasted, visit = str(data.get("pasted", "")), str(data.get("visit", ""))
         sent = [(PASTED, pasted.encode())] if pasted.strip() else []
         for one in data.getlist("file"):
             if isinstance(one, UploadFile) and one.filename:
@@ -64,6 +67,8 @@ async def take_in(desk: Desk, request: Request) -> Response:
         wrong += [plainly(f"{name}: {one.what} {one.mend}") for one in found.problems]
         folder = desk.place.within(desk.place.folder / DRAFTS)
         drafts += _drafts(found, write_brought(found, folder))
+    if drafts:
+        let_go(desk, ROOM, visit)
     status = 200 if drafts else 422
     return _shown(desk, status, drafts=drafts, wrong=wrong, pasted="" if drafts else pasted)
 

@@ -45,6 +45,7 @@ from stillroom.desk.named import currencies, languages
 from stillroom.desk.place import FileNow, NotHere, read_now, right_name
 from stillroom.desk.running import Running, run
 from stillroom.desk.showing import page
+from stillroom.desk.typed import let_go, typed_in
 from stillroom.desk.versions import bring_back, versions_of
 from stillroom.giving.finding import giving_lists
 from stillroom.giving.guard import guard_file, usual_folder
@@ -146,7 +147,7 @@ def _new_list(said: dict[str, str], recipes: tuple[Recipe, ...], desk: Desk, nam
     """Return the text of a list; raises ProblemsFound where what was said does not read."""
     settings, today = desk.book().settings, date.today()
     try:
-        day = read_giving_day(said["day"], today, settings.country)
+        day = read_giving_day(said["day"], today, settings.country, settings.own_days)
     except Unreadable as wrong:
         raise ProblemsFound([Problem(name, 1, wrong.what, wrong.mend)]) from None
     answers = ListAnswers(said["called"], day, receivers=(Receiver(said["who"]),))
@@ -191,6 +192,8 @@ def show_boxes(
         name=desk.place.short(now.path),
         opened=now.sum,
         base=desk.remember(words),
+        typed=typed_in(desk, f"giving:{desk.place.short(now.path)}"),
+        typed_happened=typed_in(desk, f"happened:{desk.place.short(now.path)}"),
         top=top_of(read),
         parts=[(part, HEADINGS[part], ROWS[part], rows_of(read, part)) for part in HEADINGS],
         another=ANOTHER,
@@ -286,6 +289,7 @@ async def _refused(desk: Desk, path: Path, sent: Mapping[str, str]) -> Response 
         told = "It was changed elsewhere meanwhile. Both stand below; keep yours to put it there."
         pairs = side_by_side(text, now.raw)
         return show_boxes(desk, now, 409, base=text, told=(told,), pairs=pairs)
+    let_go(desk, f"giving:{desk.place.short(path)}", sent.get("visit", ""))
     return None
 
 

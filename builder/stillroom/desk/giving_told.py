@@ -82,7 +82,9 @@ def box_id(name: str) -> str:
 def read_at_desk(desk: Desk, text: str, name: str) -> ReadList:
     """Read a list as its book writes money and days; raises ProblemsFound."""
     said = desk.book().settings
-    return read_giving_list(text, name, said.currency, said.language, said.country, said.units)
+    return read_giving_list(
+        text, name, said.currency, said.language, said.country, said.units, said.own_days
+    )
 
 
 def all_wrong(desk: Desk, text: str, name: str) -> tuple[Problem, ...]:

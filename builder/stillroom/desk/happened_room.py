@@ -19,6 +19,7 @@ from stillroom.desk.desk import Desk
 from stillroom.desk.giving_room import list_named, show_boxes
 from stillroom.desk.looking import plainly
 from stillroom.desk.place import read_now
+from stillroom.desk.typed import let_go
 from stillroom.giving.checking import read_list
 from stillroom.giving.guard import guard_file, usual_folder
 from stillroom.giving.log_file import log_beside, plain_value
@@ -41,6 +42,7 @@ async def happened(desk: Desk, request: Request) -> Response:
         told = found.problems if isinstance(found, ProblemsFound) else (found,)
         wrong = tuple(plainly(f"{one.what} {one.mend}") for one in told)
         return show_boxes(desk, read_now(path, path.name), 422, told=wrong)
+    let_go(desk, f"happened:{desk.place.short(path)}", sent.get("visit", ""))
     return RedirectResponse(f"/giving/list?name={quote(desk.place.short(path))}&said=noted", 303)
 
 

@@ -7,7 +7,6 @@ said in plain words.
 
 from __future__ import annotations
 
-import io
 import shutil
 import zipfile
 from collections.abc import Iterator
@@ -16,19 +15,21 @@ from pathlib import Path
 from typing import Any, Final
 
 from starlette.requests import Request
-from starlette.responses import Response
+from starlette.responses import FileResponse, Response
 
 from stillroom.beginning.unfinished import find_unfinished
 from stillroom.core.words.plurals import counted
 from stillroom.desk.desk import Desk
 from stillroom.desk.looking import plainly
+from stillroom.desk.place import NotHere, right_name
 from stillroom.desk.running import Done, run
 from stillroom.desk.showing import page
 from stillroom.giving.finding import giving_lists, giving_logs
 
 WAYS: Final = ("folder", "zip", "branch", "stick")
 BRANCH: Final = "gh-pages"
-STICK: Final = "book-on-a-stick"
+ZIPS: Final = {"zip": "book", "stick": "book-on-a-stick"}
+"""What the zip is called, by the way in which the book goes out."""
 
 
 @dataclass(frozen=True)
@@ -80,7 +81,7 @@ async def publish(desk: Desk, request: Request) -> Response:
 
 
 def _shown(desk: Desk, status: int = 200, **words: Any) -> Response:
-    said: dict[str, Any] = {"way": "", "where": "", "wrong": (), "noticed": ()} | words
+    said: dict[str, Any] = {"way": "", "where": "", "size": "", "wrong": (), "noticed": ()} | words
     book = desk.book()
     return page(
         "publish.html",
@@ -116,7 +117,7 @@ async def make(desk: Desk, request: Request) -> Response:
     aside = desk.aside / f"published-{way}"
     shutil.rmtree(aside, ignore_errors=True)
     out = book.site_dir if way == "folder" else aside
-    done = await run("stillroom", ["build", "--site-dir", out], book.root)
+    done = await run("stillroom", ["build", "--quiet", "--site-dir", out], book.root)
     if not done.is_well:
         return _shown(desk, 422, wrong=tuple(map(plainly, done.lines)), way=way)
     if way == "folder":
@@ -127,12 +128,14 @@ async def make(desk: Desk, request: Request) -> Response:
         from stillroom.publish.stick import make_stick  # needed here alone
 
         make_stick(aside)
-    return _zipped(aside, STICK if way == "stick" else "book")
+    packed = _zip(aside, desk.aside / f"{ZIPS[way]}.zip")
+    size = f"{packed.stat().st_size / 1_000_000:.1f} MB"
+    return _shown(desk, way=way, where=packed.name, size=size, noticed=_noticed(done))
 
 
 def _noticed(done: Done) -> tuple[str, ...]:
     """Return what a build that went well was in doubt about, in words that fit the desk."""
-    return tuple(plainly(line) for line in done.lines if not line.startswith("INFO"))
+    return tuple(map(plainly, done.lines))
 
 
 async def _on_branch(desk: Desk, site: Path) -> Response:
@@ -144,14 +147,25 @@ async def _on_branch(desk: Desk, site: Path) -> Response:
     return _shown(desk, way="branch", where=BRANCH)
 
 
-def _zipped(folder: Path, name: str) -> Response:
-    """Return a folder as a zip to be kept wherever the browser keeps such things."""
-    held = io.BytesIO()
-    with zipfile.ZipFile(held, "w", zipfile.ZIP_DEFLATED) as packed:
+def _zip(folder: Path, packed: Path) -> Path:
+    """Pack a folder into a zip aside, under the zip's own name."""
+    with zipfile.ZipFile(packed, "w", zipfile.ZIP_DEFLATED) as held:
         for path in sorted(_files(folder)):
-            packed.write(path, f"{name}/{path.relative_to(folder).as_posix()}")
-    headers = {"content-disposition": f'attachment; filename="{name}.zip"'}
-    return Response(held.getvalue(), media_type="application/zip", headers=headers)
+            held.write(path, f"{packed.stem}/{path.relative_to(folder).as_posix()}")
+    return packed
 
 
-PUBLISH_ROUTES: Final = [("/publish", publish, "GET"), ("/publish", make, "POST")]
+async def fetch_zip(desk: Desk, request: Request) -> Response:
+    """Hand over a zip that was made, to be kept wherever the browser keeps such things."""
+    name = request.path_params["name"]
+    path = desk.aside / right_name(name)
+    if path.stem not in ZIPS.values() or not path.is_file():
+        raise NotHere(name)
+    return FileResponse(path, media_type="application/zip", filename=name)
+
+
+PUBLISH_ROUTES: Final = [
+    ("/publish", publish, "GET"),
+    ("/publish", make, "POST"),
+    ("/publish/{name}", fetch_zip, "GET"),
+]

@@ -28,6 +28,7 @@ from stillroom.desk.place import NotHere
 from stillroom.desk.publish_room import PUBLISH_ROUTES
 from stillroom.desk.shelf import list_spines
 from stillroom.desk.showing import own_file, page
+from stillroom.desk.typed import TYPED_ROUTES
 from stillroom.desk.write_room import WRITE_ROUTES
 from stillroom.saving.whole import explain
 
@@ -79,6 +80,7 @@ def make_rooms(desk: Desk) -> Starlette:
         *PAPER_ROUTES,
         *PICTURE_ROUTES,
         *PUBLISH_ROUTES,
+        *TYPED_ROUTES,
     ]
     routes = [Route(way, _told(desk, room), methods=[method]) for way, room, method in rooms]
     return Starlette(routes=routes, exception_handlers={HTTPException: _no_such_page})

@@ -17,8 +17,9 @@ from starlette.responses import JSONResponse, RedirectResponse, Response
 
 from stillroom.beginning.questions import questions
 from stillroom.beginning.recipe import slug_of
-from stillroom.core.recipe.kinds import all_kinds, find_kind
-from stillroom.core.words.problems import ProblemsFound, Unreadable
+from stillroom.bringing.naming import kind_of_title
+from stillroom.core.recipe.kinds import all_kinds
+from stillroom.core.words.problems import ProblemsFound
 from stillroom.desk.brought_questions import asked_by_boxes, asked_in, ticked_in, without_asked
 from stillroom.desk.comparing import side_by_side
 from stillroom.desk.desk import Desk
@@ -138,7 +139,7 @@ def _try(desk: Desk, ident: str, files: Files, posted: Mapping[str, str]) -> Tri
         raw = posted["whole"].replace("\r\n", "\n")
         look = desk.look(ident, ident, raw)
         return Tried(raw, look, {"wrong-whole": _wrong(look, "whole")}, "")
-    kind = form.get("kind") or _kind_in(form.get("title", ""))
+    kind = form.get("kind") or kind_of_title(form.get("title", "")).word
     form["kind"] = kind
     raw = without_asked(write_form(base, f"{ident}.md", form), ticked_in(posted))
     look = desk.look(ident, slug_for(ident, form), raw)
@@ -148,16 +149,6 @@ def _try(desk: Desk, ident: str, files: Files, posted: Mapping[str, str]) -> Tri
     except ProblemsFound:
         rows = ()
     return Tried(raw, look, _parts(desk.ways(), form, rows, look), kind)
-
-
-def _kind_in(title: str) -> str:
-    """Return the kind that a title names by its last word that is one: "Quince chutney"."""
-    for word in reversed(re.findall(r"[^\W\d_]+", title)):
-        try:
-            return find_kind(word).spoken
-        except Unreadable:
-            continue
-    return ""
 
 
 def _parts(

@@ -58,7 +58,7 @@ def read_list(path: Path, book: Book, recipes: Mapping[str, Recipe] | None = Non
     said = book.settings
     try:
         read = load_giving_list(
-            path, str(path), said.currency, said.language, said.country, said.units
+            path, str(path), said.currency, said.language, said.country, said.units, said.own_days
         )
     except ProblemsFound as found:
         raise with_the_rest(found, recipes or {}, said.country) if recipes else found from None

@@ -187,7 +187,9 @@ def _is_closed(path: Path, book: Book) -> bool:
     if not log.exists():
         return False
     said = book.settings
-    read = load_giving_list(path, str(path), said.currency, said.language, said.country, said.units)
+    read = load_giving_list(
+        path, str(path), said.currency, said.language, said.country, said.units, said.own_days
+    )
     giving = read.giving
     text = read_text(log, str(log))
     lines = read_log(

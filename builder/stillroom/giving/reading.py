@@ -25,7 +25,7 @@ from stillroom.core.words.text_files import clean, read_text
 from stillroom.giving.as_written import plain_key, tidy_list
 from stillroom.giving.half_read import HalfRead, read_half
 from stillroom.giving.model import SORTS, GivingList
-from stillroom.giving.written import read_day
+from stillroom.giving.written import OwnDays, read_day, with_own_day
 
 _PLAIN = {
     "int_type": "it has to be a whole number",
@@ -97,15 +97,16 @@ def load_giving_list(
     language: str = "en_GB",
     country: str = "GB",
     units: System = "metric",
+    own_days: OwnDays = (),
 ) -> ReadList:
     """Read a giving list; raises ProblemsFound with every problem in it.
 
-    `currency`, `language` and `country` are the book's, for a list that names none, and so is how
-    a pint is read.
+    `currency`, `language` and `country` are the book's, for a list that names none, and so are how
+    a pint is read and its own giving days.
     """
     name = name or str(path)
     text = read_text(path, name)
-    return read_giving_list(text, name, currency, language, country, units)
+    return read_giving_list(text, name, currency, language, country, units, own_days)
 
 
 def _giving_day(parts: Any, country: str) -> date | None:
@@ -123,16 +124,19 @@ def read_giving_list(
     language: str = "en_GB",
     country: str = "GB",
     units: System = "metric",
+    own_days: OwnDays = (),
 ) -> ReadList:
     """Read a giving list from its text; raises ProblemsFound.
 
-    Prices are read as its language writes them: decimals stay words until then.
+    Prices are read as its language writes them: decimals stay words until then. "Christmas 2027" is
+    the book's own giving day of that name, where it has one.
     """
     located = read_yaml(clean(text, name), name, decimals=False)
     if not isinstance(located.data, dict) or not is_named_so(located.data):
         mend = f'Begin it with "{GIVING_LIST_KEY}: Christmas 2027".'
         raise ProblemsFound([Problem(name, 1, "This is not a giving list.", mend)])
     data, lines = tidy_list(located.data, located.lines)
+    data = with_own_day(data, own_days, country)
     located = replace(located, data=data, lines=lines)
     own = {"currency": currency, "language": language}
     known = {"currency": knows_currency, "language": knows_language}

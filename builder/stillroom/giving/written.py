@@ -7,6 +7,7 @@ from __future__ import annotations
 
 import re
 import unicodedata
+from collections.abc import Iterable
 from datetime import date
 from fractions import Fraction
 from functools import lru_cache
@@ -20,6 +21,7 @@ from stillroom.core.amounts.quantities import Amount
 from stillroom.core.amounts.summed import take_amount
 from stillroom.core.amounts.units import System
 from stillroom.core.recipe.model import MONTHS
+from stillroom.core.when.days_spoken import own_rule
 from stillroom.core.when.giving_days import FIRST_YEAR, LAST_YEAR, day_in_year
 from stillroom.core.words.nearest import did_you_mean
 from stillroom.core.words.problems import Unreadable, say_written
@@ -53,6 +55,23 @@ def read_day(value: Any, country: str = "GB") -> date:
     raise Unreadable(f"{say_written(value)} is not a day of the calendar.", mend)
 
 
+def with_own_day(
+    data: dict[str, Any], own: OwnDays, country: str, key: str = "giving day"
+) -> dict[str, Any]:
+    """Return a list's facts with the book's own giving day in place of its name and year.
+
+    >>> own = [("Christmas", "the Saturday before Christmas")]
+    >>> with_own_day({"giving day": "Xmas 2027"}, own, "GB")
+    {'giving day': datetime.date(2027, 12, 18)}
+    """
+    said = re.fullmatch(r"\s*(.+?),?\s+(\d{4})\s*", str(data.get(key)))
+    rule = own_rule(said[1], own) if said else ""
+    if said is None or rule == said[1]:
+        return data
+    day = day_in_year(rule, int(said[2]), country)
+    return {**data, key: day} if day else data
+
+
 def read_day_near(value: Any, near: date | None, country: str = "GB") -> date:
     """Return a day; of one without a year that which lies nearest to the giving day.
 
@@ -72,6 +91,8 @@ _WITH_YEAR = re.compile(r"^(?P<rule>.+?),?(?: de)? (?P<year>\d{4})$")
 _MONTH_FIRST = re.compile(r"^([a-z]{3,9})\.? (\d{1,2})(?:st|nd|rd|th)?$", re.IGNORECASE)
 _WEEKDAY = re.compile(r"^(?P<day>[^\W\d]+)[.,]* (?=\S)")
 WEEKDAYS = ("Monday", "Tuesday", "Wednesday", "Thursday", "Friday", "Saturday", "Sunday")
+OwnDays = Iterable[tuple[str, str]]
+"""The book's own giving days: the name and the rule of each."""
 _LANGUAGES = ("en", "de", "fr", "es", "it", "nl")
 _WIDTHS: tuple[Literal["wide", "abbreviated"], ...] = ("wide", "abbreviated")
 # "24. Dezember", "24 de diciembre", "1er janvier"

@@ -8,9 +8,10 @@ MkDocs asked, by its own command, so that both ways build the same.
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+import logging
+from collections.abc import Iterator, Sequence
+from contextlib import contextmanager
 from pathlib import Path
-from typing import NoReturn
 
 from stillroom.core.book import open_what_fits
 from stillroom.core.words.problems import ProblemsFound
@@ -26,13 +27,36 @@ def check_settings(config_file: Path) -> None:
         raise ProblemsFound(wrong)
 
 
-def run_checked(command: str, config_file: Path, options: Sequence[str]) -> NoReturn:
-    """Run MkDocs' own `build` or `serve` for a book; leaves with its exit code.
+def run_checked(command: str, config_file: Path, options: Sequence[str], *, quiet: bool) -> int:
+    """Run MkDocs' own `build` or `serve` for a book, and return its exit code.
 
-    Raises ProblemsFound before anything is built when the settings are wrong.
+    A `quiet` one says what is wrong or doubtful and nothing else; MkDocs' own would not count what
+    it does not say, and so not stop at it. Raises ProblemsFound before anything is built when the
+    settings are wrong.
     """
     check_settings(config_file)
-    from mkdocs.__main__ import cli  # looks for every theme there is
+    from mkdocs.__main__ import State, cli  # looks for every theme there is
 
-    cli.main([command, "--config-file", str(config_file), *options], prog_name="stillroom")
+    said = State(level=logging.WARNING if quiet else logging.INFO)  # type: ignore[no-untyped-call]
+    arguments = [command, "--config-file", str(config_file), *options]
+    with _unsaid("Building documentation to directory"):  # which is one aside
+        try:
+            cli.main(arguments, prog_name="stillroom", obj=said)
+        except SystemExit as left:
+            return left.code if isinstance(left.code, int) else int(left.code is not None)
     raise AssertionError("click's main leaves")
+
+
+@contextmanager
+def _unsaid(begins: str) -> Iterator[None]:
+    """Leave out what MkDocs says with these first words."""
+    log = logging.getLogger("mkdocs.commands.build")
+
+    def is_said(record: logging.LogRecord) -> bool:
+        return not record.getMessage().startswith(begins)
+
+    log.addFilter(is_said)
+    try:
+        yield
+    finally:
+        log.removeFilter(is_said)

@@ -183,7 +183,7 @@ def test_the_saturday_before_christmas_is_never_christmas_day() -> None:
 
 
 REFUSED = [
-    ("Chrismas", 'Did you mean "christmas"?'),
+    ("Chrismas", 'Did you mean "Christmas"?'),
     ("2027-02-30", "is not a date"),
     ("31 June", "is not a day of the year"),
     ("sometime", "is not a day"),

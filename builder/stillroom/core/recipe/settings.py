@@ -150,6 +150,11 @@ class BookSettings(BaseModel):
     )
     family_book: FamilyBook = FamilyBook()
 
+    @property
+    def own_days(self) -> tuple[tuple[str, str], ...]:
+        """The book's own giving days: the name and the rule of each."""
+        return tuple((day.name, day.day) for day in self.giving_days)
+
 
 _MENDS: Final = {
     "title": 'Write "site_name: The book of our house".',

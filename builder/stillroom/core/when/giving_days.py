@@ -25,6 +25,7 @@ from typing import Any, Final
 from dateutil.easter import EASTER_ORTHODOX, EASTER_WESTERN, easter
 from dateutil.relativedelta import relativedelta
 
+from stillroom.core.when.days_spoken import plain_name, spoken
 from stillroom.core.when.spans import ORDINALS, SPAN_PATTERN, parse_span, tidy
 from stillroom.core.words.data_files import read_data
 from stillroom.core.words.day_words import DAY_NAMES, MONTH_NAMES
@@ -45,7 +46,7 @@ def _feasts() -> dict[str, Mapping[str, Any]]:
     known: dict[str, Mapping[str, Any]] = {}
     for row in read_data("giving_days.yml"):
         for name in (row["name"], *row.get("also", [])):
-            known[tidy(name)] = row
+            known[plain_name(name)] = row
     return known
 
 
@@ -79,18 +80,19 @@ def day_in_year(rule: str, year: int, country: str = "GB") -> date | None:
     Raises:
         Unreadable: when the rule is no day.
     """
-    words = re.sub(r"^the ", "", tidy(rule)).replace("st. ", "st ")
+    words = spoken(rule)
     for read in (_fixed, _weekday_beside, _nth_weekday, _span_beside):
         match, day = read(words, year, country)
         if match:
             return day
-    if words in _feasts():
-        return _feast(_feasts()[words], year, country)
+    if (name := plain_name(words)) in _feasts():
+        return _feast(_feasts()[name], year, country)
     listed, day = _public_holiday(words, year, country)
     if listed:
         return day
-    near = nearest(words, _feasts())
-    raise Unreadable(f'"{rule}" is not a day.', f'Did you mean "{near}"?' if near else _MEND)
+    near = nearest(name, _feasts())
+    called = _feasts()[near]["name"] if near else ""
+    raise Unreadable(f'"{rule}" is not a day.', f'Did you mean "{called}"?' if near else _MEND)
 
 
 _Read = tuple[bool, date | None]
@@ -175,13 +177,13 @@ def _nth_weekday(words: str, year: int, country: str) -> _Read:
 
 def _span_beside(words: str, year: int, country: str) -> _Read:
     """Read "2 weeks before Easter", "the day after Christmas"."""
-    match = re.fullmatch(rf"(day|week|{SPAN_PATTERN}) (before|after) (.+)", words)
+    match = re.fullmatch(rf"({SPAN_PATTERN}) (before|after) (.+)", words)
     if not match:
         return False, None
     anchor = day_in_year(match[3], year, country)
     if anchor is None:
         return True, None
-    span = parse_span(match[1] if match[1] not in ("day", "week") else f"1 {match[1]}")
+    span = parse_span(match[1])
     if span.unit not in ("day", "week"):
         raise Unreadable(f'"{words}" is not counted in days or weeks.', _MEND)
     days = span.high * (7 if span.unit == "week" else 1)

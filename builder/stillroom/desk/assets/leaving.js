@@ -4,11 +4,11 @@
 let sent = null;
 
 // Says whether a box says something else than when the page came.
-function isTyped(box) {
+export function isTyped(box) {
   if (box.name === "afresh") {
     return false; // how to work it out: nothing that is kept
   }
-  if (box.type === "checkbox") {
+  if (box.type === "checkbox" || box.type === "radio") {
     return box.checked !== box.defaultChecked;
   }
   if (box.tagName === "SELECT") {

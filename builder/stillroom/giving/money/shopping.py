@@ -23,10 +23,10 @@ from stillroom.giving.batches import Batch, Making
 from stillroom.giving.buying_near import name_in, spoils
 from stillroom.giving.money.buying import Basketful, PackOffer, buy_cheapest
 from stillroom.giving.money.costing import BASE, PricedItem, measure_as
+from stillroom.giving.money.stand_ins import FREE
 from stillroom.giving.offering import Offering, stock_of
 from stillroom.giving.plan_model import Month
 
-_FREE = frozenset({"water"})
 _BY_WEIGHT = frozenset({"sugar and baking", "spices and herbs", "dried goods"})
 _LIQUID = re.compile(r"\b(?:milk|cream|juice|water|extract|essence|oil|syrup|colouring|liquid)\b")
 # wide strips pared lengthwise from one lemon or orange: common practice, no published source
@@ -212,7 +212,7 @@ def list_shopping(offering: Offering, making: Making) -> tuple[Row, ...]:
             near = not held.get(use.item) and not use.loose and spoils(use.staple, use.section)
             item = name_in(use.item, use.month) if near else use.item
             # a tool is had once, however many batches want it
-            if use.item not in _FREE and not (use.tool and not use.loose and by_item[item]):
+            if use.item not in FREE and not (use.tool and not use.loose and by_item[item]):
                 by_item[item].append(use)
     rows = [_row(uses, held.get(item, Fraction(0))) for item, uses in by_item.items() if uses]
     return tuple(sorted(rows, key=lambda row: (row.first, row.section, row.item)))

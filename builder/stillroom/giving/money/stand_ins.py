@@ -16,14 +16,15 @@ from stillroom.giving.money.buying import PackOffer
 from stillroom.giving.money.costing import Need, cost_batch
 from stillroom.giving.plan_model import Brew, Offer, Purchase
 
-_FREE = frozenset({"water"})
+FREE = frozenset({"water"})
+"""What costs nothing and is never bought."""
 
 
 def unpriced_recipes(
     needs: Mapping[str, tuple[Need, ...]], in_the_house: Collection[str]
 ) -> frozenset[str]:
     """Return the recipes that need something without a price that is not in the house."""
-    known = _FREE | set(in_the_house)
+    known = FREE | set(in_the_house)
     return frozenset(
         slug
         for slug, lines in needs.items()

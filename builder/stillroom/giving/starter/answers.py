@@ -17,6 +17,7 @@ from stillroom.core.allergens.near import named_in
 from stillroom.core.allergens.sentences import read_avoided
 from stillroom.core.amounts.money import parse_money
 from stillroom.core.recipe.model import Recipe
+from stillroom.core.when.days_spoken import own_rule
 from stillroom.core.when.giving_days import find_day
 from stillroom.core.words.nearest import did_you_mean
 from stillroom.core.words.problems import Unreadable, say_written
@@ -26,7 +27,7 @@ from stillroom.giving.model import Sort
 from stillroom.giving.names import plain_name
 from stillroom.giving.needs_written import as_understood
 from stillroom.giving.who import read_age_months, read_pets
-from stillroom.giving.written import read_day, read_hours
+from stillroom.giving.written import OwnDays, read_day, read_hours, with_own_day
 
 MOST_OF_A_SORT = 20
 USUAL: Mapping[Sort, int] = {"eat": 2, "drink": 1, "craft": 1}
@@ -76,15 +77,22 @@ class ListAnswers:
     prices: tuple[tuple[str, str], ...] = ()
 
 
-def read_giving_day(text: str, today: date, country: str) -> date:
+def read_giving_day(text: str, today: date, country: str, own: OwnDays = ()) -> date:
     """Return the day on which the baskets go out, the next one where no year is said.
+
+    A day of the book's `own` goes before any other of its name.
 
     >>> read_giving_day("the Saturday before Christmas", date(2027, 1, 1), "GB")
     datetime.date(2027, 12, 18)
     >>> read_giving_day("24. Dezember", date(2027, 1, 1), "DE")
     datetime.date(2027, 12, 24)
     """
-    day = _with_year(text, today, country) or _next(text, today, country)
+    said = with_own_day({"day": text}, own, country, "day")["day"]
+    if isinstance(said, date):
+        day = said
+    else:
+        rule = own_rule(text, own)
+        day = _with_year(rule, today, country) or _next(rule, today, country)
     if day < today:
         raise Unreadable(f"{day.isoformat()} is past.", "Write a day that is still to come.")
     return day

@@ -117,7 +117,7 @@ def usual_day(settings: BookSettings, today: date) -> tuple[date, str]:
 
 def _day(asker: Asker, settings: BookSettings, today: date) -> tuple[date, str]:
     usual, title = usual_day(settings, today)
-    read = partial(read_giving_day, today=today, country=settings.country)
+    read = partial(read_giving_day, today=today, country=settings.country, own=settings.own_days)
     day = asker.until_read("day", read, usual.isoformat())
     return day, title if day == usual else say_day(day)
 

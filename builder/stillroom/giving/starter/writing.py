@@ -15,9 +15,11 @@ import yaml
 from babel.numbers import get_decimal_symbol
 
 from stillroom.core.book import BookSettings
+from stillroom.core.lines.staple_table import find_staple
 from stillroom.core.recipe.model import Recipe
 from stillroom.giving.filled_into import count_filled
 from stillroom.giving.model import SORTS, Make, Sort
+from stillroom.giving.money.stand_ins import FREE
 from stillroom.giving.offering import make_offering, sort_of
 from stillroom.giving.reading import ReadList, read_giving_list
 from stillroom.giving.starter.answers import USUAL, ListAnswers, Needs, Receiver
@@ -77,7 +79,9 @@ def _usual_room(recipes: tuple[Recipe, ...]) -> dict[Sort, int]:
 
 def _read(text: str, name: str, settings: BookSettings) -> ReadList:
     said = settings
-    return read_giving_list(text, name, said.currency, said.language, said.country, said.units)
+    return read_giving_list(
+        text, name, said.currency, said.language, said.country, said.units, said.own_days
+    )
 
 
 def _that_may_go(
@@ -198,7 +202,7 @@ def _prices(
         line.item
         for one in recipes
         for line in one.ingredients
-        if line.item and line.item.lower() not in said
+        if line.item and line.item.lower() not in said and not _is_from_the_tap(line.item)
     ]
     decimal = get_decimal_symbol(settings.language)
     pack = f"1 {'lb' if settings.units == 'us' else 'kg'} for 2{decimal}10"
@@ -207,6 +211,12 @@ def _prices(
         yield "# prices:"
     for name in list(dict.fromkeys(names))[:_MOST_PRICES]:
         yield f"#   - {_said(name)}: ... for ..."
+
+
+def _is_from_the_tap(item: str) -> bool:
+    """Say whether something costs nothing: water, however it is told."""
+    staple = find_staple(item)
+    return staple is not None and staple.name in FREE
 
 
 def _said(text: str) -> str:

@@ -1,0 +1,48 @@
+"""What stands on a page beside its recipe and is nobody's words of it: taken out before it is read.
+
+Only what says by itself that it leads elsewhere, or when and where it was posted. Leaves out heads
+of other parts ("Comments"): words.yml.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Sequence
+from dataclasses import replace
+from typing import Final
+
+from stillroom.bringing.found import Row
+
+_LEADS: Final = re.compile(
+    r"(?:for\s+(?:a|the)\s+print(?:able|er)?[\s-].{0,60}click\s+here\.?"
+    r"|click\s+here\s+(?:for|to)\s.{3,80}"
+    r"|(?:go|return|back|jump|skip)\s+to\s+(?:the\s+)?.{2,50}(?:page|archive|line|index|home|top|recipes?|list|menu|content|board|forum)\.?"
+    r"|(?:popular|related|older|newer|recent|previous|next)\s+(?:posts?|entr(?:y|ies)|articles?|recipes?)(?:\s+from\s+this\s+blog)?"
+    r"|(?:posted|published)\s+(?:by\s+\S.{0,40}\s)?(?:(?:on|at)\s)?(?=.{0,12}\d).{4,40}\d(?:\s*[ap]\.?m\.?)?"
+    r"|posted\s+in\s.{3,60}|filed\s+under:?\s.{3,80}|leave\s+a\s+(?:reply|comment)|share\s+this:?|like\s+this:?|loading\W*"
+    r"|goes\s+well\s+with:?|reply\s*delete|sent\s+from\s+my\s+\w+)",
+    re.IGNORECASE,
+)
+_COURTESY: Final = re.compile(
+    r"(?:courtesy\s+of|with\s+thanks\s+to|thanks\s+to)\s+(?:our\s+)?(?:member\s+)?(?P<who>[A-ZÀ-Ý][^,.;:]{2,40})(?:[,;].{0,80}|\.?)",
+    re.IGNORECASE,
+)
+_NAMES: Final = re.compile(r"(?:[A-ZÀ-Ý][\w'’.-]+\s?){2,4}")
+
+
+def without_furniture(rows: Sequence[Row]) -> list[Row]:
+    """Return rows without what leads elsewhere; whose recipe it is stands there in plain words."""
+    found: list[Row] = []
+    gap = False
+    for row in rows:
+        text = row.text.strip()
+        who = _COURTESY.fullmatch(text) if row.shape != "item" else None
+        if who and _NAMES.fullmatch(who["who"].strip()):
+            found.append(replace(row, text=f"Submitted by {who['who'].strip()}"))
+        elif row.shape != "step" and _LEADS.fullmatch(text):
+            gap = True  # what follows begins anew
+            continue
+        else:
+            found.append(replace(row, gap=True) if gap and row.shape == "line" else row)
+        gap = False
+    return found

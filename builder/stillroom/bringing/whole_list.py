@@ -1,0 +1,142 @@
+"""A whole list that was typed on one line, right above what is done: "1 lb sugar, 4 oz butter".
+
+Between typed recipes such a line is all that says where the next one begins. It is taken apart only
+where each part is something that goes in. Leaves out lines within a list: one_line.py.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Sequence
+from dataclasses import replace
+from itertools import pairwise
+from typing import Final
+
+from stillroom.bringing.found import Row
+from stillroom.bringing.lists import is_head
+from stillroom.bringing.one_line import names_a_food
+from stillroom.bringing.sorting import begins_with_amount, is_ingredient, is_only_makes, is_sentence
+from stillroom.core.amounts.quantities import Amount
+from stillroom.core.larder.harmless import all_harmless
+from stillroom.core.larder.words import normal_form
+from stillroom.core.lines.reader import read_line
+from stillroom.core.words.problems import Unreadable
+
+_FIGURE: Final = re.compile(r"(?:about |ca\.? )?[\d½⅓⅔¼¾⅛⅜⅝⅞]")
+# what stands for an amount: "few drops vanilla", "small tin evaporated milk", "juice of 2 lemons"
+_LOOSE: Final = re.compile(
+    r"(?:an?\s+)?(?:few|some|little|pinch|dash|knob|handful|small|large|medium|half|tin|can|packet|pkt|jar|bottle|stick"
+    r"|juice|rind|zest|peel|grated|muslin\s+bag|spice\s+bag|bag)\b",
+    re.IGNORECASE,
+)
+_IN_BRACKETS: Final = r"(?![^()]*\))"
+_COMMAS: Final = re.compile(rf"\s*,(?!\d)\s*{_IN_BRACKETS}")
+_SEMICOLONS: Final = re.compile(rf"\s*;\s*{_IN_BRACKETS}")
+_JOINED: Final = re.compile(rf"\s+(?:and|und|et|y|&|\+)\s+(?=[\d½¼¾]){_IN_BRACKETS}")
+# "1 cup soft butter ½ cup brown sugar, packed 2 cups flour": one after the other
+_NEXT: Final = re.compile(rf"(?<=[^\W\d])\)?,?\s+(?=[\d½⅓⅔¼¾⅛]){_IN_BRACKETS}")
+_GOES_ON: Final = re.compile(
+    r"(?:\b(?:of|for|in|to|about|or|and|plus|from|by|with|each|type|no|nr|size|over|at)\.?|[-–/(])$",
+    re.IGNORECASE,
+)
+_BESIDE: Final = re.compile(r"(?:w/|with|or|to|for|if|from|strange|plus)\b", re.IGNORECASE)
+_STARRED: Final = re.compile(
+    r"(?P<head>[^\W\d]+)\s*:?\s+(?=[*•·]\s?[\d½¼¾])(?P<list>(?:[*•·]\s?[^*•·]{2,60}){3,})"
+)
+_STAR: Final = re.compile(r"\s*[*•·]\s*")
+_MOST_WORDS: Final = 9
+_LONGEST: Final = 500
+_LEAST: Final = 3
+_FEW: Final = 2
+
+
+def with_lists_apart(rows: Sequence[Row]) -> list[Row]:
+    """Return rows with a list that stands on one line as items, where what is done follows it."""
+    found: list[Row] = []
+    for place, row in enumerate(rows):
+        starred = _STARRED.fullmatch(row.text.strip()) if row.shape == "line" else None
+        if starred:
+            found.append(Row(starred["head"], "heading", 6, row.gap))
+            found += [Row(one, "item") for one in _STAR.split(starred["list"]) if one.strip()]
+            continue
+        things = things_of_line(row.text) if _stands_alone(rows, place) else []
+        found += [replace(row, text=one, shape="item", gap=row.gap and not at, wraps=False)
+                  for at, one in enumerate(things)] or [row]  # fmt: skip
+    return found
+
+
+def _stands_alone(rows: Sequence[Row], place: int) -> bool:
+    """Whether a line stands below a title and above a sentence: no line of a longer list."""
+    row = rows[place]
+    if row.shape != "line" or len(row.text) > _LONGEST or place + 1 >= len(rows) or place == 0:
+        return False
+    above, below = rows[place - 1], rows[place + 1]
+    if is_head(above):  # a list with a heading is read as one
+        return False
+    if not row.gap and (above.shape == "item" or is_ingredient(above.text)):
+        return False
+    told = below.shape == "step" or is_head(below) or is_sentence(below.text)
+    return told or (len(below.text.split()) >= _LEAST and below.text.rstrip().endswith("."))
+
+
+def things_of_line(text: str) -> list[str]:
+    """Return the things of a line that is a whole list; [] for any other line.
+
+    >>> things_of_line("1 lb sugar, 1/4 lb butter, small tin evaporated milk, few drops vanilla")
+    ['1 lb sugar', '1/4 lb butter', 'small tin evaporated milk', 'few drops vanilla']
+    >>> things_of_line("1 cup soft butter 1/2 cup brown sugar, packed 2 cups flour, sifted")
+    ['1 cup soft butter', '1/2 cup brown sugar, packed', '2 cups flour, sifted']
+    >>> things_of_line("1 bottle gin; rind of 2 oranges; 4 oz sugar")
+    ['1 bottle gin', 'rind of 2 oranges', '4 oz sugar']
+    >>> things_of_line("2 weeks later, 3 at most, strain it"), things_of_line("500 g plums, stoned")
+    ([], [])
+    """
+    bare = text.strip().rstrip(".")
+    if not begins_with_amount(bare) or is_only_makes(bare):
+        return []
+    signs = _SEMICOLONS if ";" in bare else _COMMAS
+    parts = [one for part in signs.split(bare) for one in _JOINED.split(part)]
+    parts = _with_what_is_said([part.strip() for part in parts if part.strip()])
+    if ";" not in bare and any(_NEXT.search(part) for part in parts):
+        beside = _one_after_the_other(bare)
+        parts = beside if len(beside) > len(parts) else parts
+    least = _FEW if ";" in bare else _LEAST
+    figures = sum(bool(_FIGURE.match(part)) for part in parts)
+    if len(parts) < least or figures < _FEW or not all(map(_goes_in, parts)):
+        return []
+    return parts
+
+
+def _one_after_the_other(text: str) -> list[str]:
+    """Return the parts of a line that lists things without a sign between them."""
+    places = [one for one in _NEXT.finditer(text) if not _GOES_ON.search(text[: one.start()])]
+    ends = [0, *(one.end() for one in places), len(text)]
+    return [text[begin:end].strip(" ,") for begin, end in pairwise(ends)]
+
+
+def _with_what_is_said(parts: list[str]) -> list[str]:
+    """Return parts with "packed" and "or milk" behind the thing that they are said of."""
+    found: list[str] = []
+    for part in parts:
+        said = found and not _FIGURE.match(part) and not _LOOSE.match(part)
+        if said and (_BESIDE.match(part) or all_harmless(normal_form(part).split())):
+            found[-1] = f"{found[-1]}, {part}"
+        else:
+            found.append(part)
+    return found
+
+
+def _goes_in(part: str) -> bool:
+    """Whether a part is so much of something, or a food by its name."""
+    if len(part.split()) > _MOST_WORDS or is_sentence(part):
+        return False
+    if names_a_food(part) or _LOOSE.match(part):
+        return True
+    try:
+        read = read_line(part)
+    except Unreadable:
+        return bool(_FIGURE.match(part)) and len(part.split()) > 1
+    return isinstance(read.amount, Amount) and bool(read.item) and read.amount.unit not in _TIMES
+
+
+_TIMES: Final = frozenset({"minute", "hour", "day", "week", "month", "year"})

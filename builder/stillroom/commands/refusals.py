@@ -1,0 +1,130 @@
+"""What is said of a command that was typed wrongly: in plain words, with what to type instead.
+
+The words of the library that reads the command line are put into the house's own. Leaves out what a
+command itself refuses.
+"""
+
+from __future__ import annotations
+
+import re
+from typing import Any, Final
+
+import click
+from click.exceptions import BadOptionUsage, MissingParameter, NoSuchOption
+
+from stillroom.core.words.nearest import nearest
+
+_FOR: Final = {
+    "file": 'Name the file of a recipe: "recipes/plum-gin.md".',
+    "files": 'Name one file or several: "grandmother.txt".',
+    "title": 'Say what it is called, in quotes: "Plum gin".',
+    "folder": 'Name a folder for it: "my-book".',
+    "giving_list": 'Name the giving list: "giving/christmas.yml".',
+    "what": "Say what happened: begun, bottled, failed, bought, given or thanked.",
+    "name": 'Say to what or whom: "quince ratafia", or the household.',
+    "out": 'Say where it goes: --out "giving/christmas-2028.yml".',
+}
+"""What to type for what was left out, by the argument's name or the option's."""
+
+
+class PlainGroup(click.Group):
+    """A group of commands whose refusals say what to type instead."""
+
+    def resolve_command(
+        self, ctx: click.Context, args: list[str]
+    ) -> tuple[str | None, click.Command | None, list[str]]:
+        """Find the command that was typed; for one that is none, name the nearest."""
+        name = args[0]
+        if self.get_command(ctx, name) is None and not name.startswith("-"):
+            known = self.list_commands(ctx)
+            near = nearest(name, known)
+            mend = f'Did you mean "{near}"?' if near else f"There are {', '.join(known)}."
+            raise click.UsageError(f'"{name}" is not a command. {mend}', ctx)
+        return super().resolve_command(ctx, args)
+
+    def parse_args(self, ctx: click.Context, args: list[str]) -> list[str]:
+        """Read what stands before the command."""
+        try:
+            return super().parse_args(ctx, args)
+        except click.UsageError as wrong:
+            raise in_plain_words(wrong) from None
+
+    def invoke(self, ctx: click.Context) -> Any:
+        """Run the command that was typed."""
+        try:
+            return super().invoke(ctx)
+        except click.UsageError as wrong:
+            raise in_plain_words(wrong) from None
+
+
+def in_plain_words(wrong: click.UsageError) -> click.UsageError:
+    """Return a refusal in plain words; one that is plain already as it is."""
+    words = _words(wrong)
+    return click.UsageError(words, wrong.ctx) if words else wrong
+
+
+def _words(wrong: click.UsageError) -> str:
+    if isinstance(wrong, MissingParameter) and wrong.param is not None:
+        return _lacking(wrong.param)
+    if isinstance(wrong, NoSuchOption):
+        return _no_option(wrong)
+    if isinstance(wrong, BadOptionUsage):
+        return _bare_option(wrong)
+    if isinstance(wrong, click.BadParameter) and wrong.param is not None:
+        return f"{_asked_by(wrong.param)}: {_plain(wrong.message)}"
+    if found := re.match(r"Got unexpected extra arguments? \((.*)\)$", wrong.message):
+        return _too_many(found[1])
+    return ""
+
+
+def _asked_by(param: click.Parameter) -> str:
+    """Return what stands before a message about a value: the option, or what is asked for."""
+    if isinstance(param, click.Option):
+        return max(param.opts, key=len)
+    return (param.metavar or param.human_readable_name).strip("[].").replace("_", " ").capitalize()
+
+
+def _plain(message: str) -> str:
+    """Return a message about a value without what only programs write.
+
+    >>> _plain("'sqft' is not one of 'metric', 'us'.")
+    '"sqft" is none of these: "metric", "us".'
+    """
+    found = re.match(r"('.*') is not (?:one of )?('.*')\.$", message)
+    if found:
+        message = f"{found[1]} is none of these: {found[2]}."
+    return message.replace("'", '"') if found else message
+
+
+def _lacking(param: click.Parameter) -> str:
+    name = str(param.name)
+    if isinstance(param, click.Option):
+        return f"{max(param.opts, key=len)} is asked for. {_FOR.get(name, '')}".rstrip()
+    called = param.human_readable_name.replace("_", " ").lower()
+    return f"There is no {called.removesuffix('s')} here. {_FOR[name]}"
+
+
+def _no_option(wrong: NoSuchOption) -> str:
+    known = _options(wrong.ctx)
+    near = nearest(wrong.option_name, known)
+    mend = f'Did you mean "{near}"?' if near else f"There are {', '.join(known)}."
+    return f'"{wrong.option_name}" is no option here. {mend}'
+
+
+def _options(ctx: click.Context | None) -> list[str]:
+    params = ctx.command.get_params(ctx) if ctx else []
+    own = (one for one in params if isinstance(one, click.Option) and not one.hidden)
+    return [max(one.opts, key=len) for one in own]
+
+
+def _bare_option(wrong: BadOptionUsage) -> str:
+    """Say what goes behind an option that stands alone, or that nothing does."""
+    params = wrong.ctx.command.get_params(wrong.ctx) if wrong.ctx else []
+    option = next((one for one in params if wrong.option_name in one.opts), None)
+    if not isinstance(option, click.Option) or option.is_flag:
+        return f'Nothing goes behind "{wrong.option_name}".'
+    return f'Something goes behind "{wrong.option_name}". {option.help or ""}'.rstrip()
+
+
+def _too_many(words: str) -> str:
+    return f'"{words}" is too much. What is several words goes in quotes: "Plum gin".'
