@@ -119,12 +119,12 @@ def test_what_is_chosen_comes_back_and_is_asked_about(visit: BrowserContext, own
 
     page.on("dialog", stay)
     with page.expect_response("**/typed"):
-        page.check('[name="drawing"][value="none"]')
+        page.check('[name="send_us"][value="no"]')
     page.click(LEAVE)
     page.wait_for_timeout(300)
     assert asked == ["beforeunload"]
     again = open_room(visit, own, "/book")
-    assert again.is_checked('[name="drawing"][value="none"]')
+    assert again.is_checked('[name="send_us"][value="no"]')
 
 
 def test_what_is_kept_is_let_go_of(visit: BrowserContext, own: OpenDesk) -> None:
@@ -223,10 +223,10 @@ def test_a_desk_that_was_closed_has_it_when_it_is_opened_again(tmp_path: Path) -
 def test_a_book_changed_elsewhere_stands_beside_what_was_typed(own: OpenDesk) -> None:
     from desk.test_rooms import boxes_of
 
-    boxes = boxes_of(own, "/book") | {"larder": "fig syrup:\n  from: plant\n"}
+    boxes = boxes_of(own, "/book") | {"larder": "fig syrup:\n  contains: nothing\n"}
     path = own.folder / "larder.yml"
     before = path.read_bytes() if path.is_file() else None
-    path.write_text("plum syrup:\n  from: plant\n", encoding="utf-8")
+    path.write_text("plum syrup:\n  contains: nothing\n", encoding="utf-8")
     answer = own.ask("/book", "POST", boxes)
     assert answer.status == 409
     assert "<del>fig syrup:</del>" in answer.text

@@ -18,7 +18,7 @@ _HELD: Final = (
 )
 _MADE: Final = (
     r"(?:dozen|biscuits?|cookies?|cakes?|buns?|pieces?|squares?|bars?|fingers?|slices?|balls?|truffles?|sweets?|loaf|loaves|muffins?"
-    r"|scones?|pies|tarts?|candles?|soaps?|servings?|people|cups?|pints?|pts?|quarts?|gallons?|lit(?:re|er)s?|l|ml|lbs?|pounds?|kg|g"
+    r"|scones?|pies|tarts?|candles?|soaps?|servings?|cups?|pints?|pts?|quarts?|gallons?|lit(?:re|er)s?|l|ml|lbs?|pounds?|kg|g"
     r"|oz|ounces?)"
 )
 _SIZE: Final = (
@@ -32,7 +32,8 @@ _SAYS: Final = re.compile(
     r"(?:gives?|gave|made|makes?|fills?|filled|yields?|yielded|produces?|got|get|comes?\s+to|cuts?\s+into|divides?\s+into"
     r"|(?:is\s+)?enough\s+(?:for|to\s+fill)|(?:is\s+)?sufficient\s+for)\s+"
     r"(?:me\s+|us\s+|you\s+|enough\s+(?:for|to\s+fill)\s+)?"
-    rf"(?P<said>{_NUMBER}\s+{_SIZE}(?:{_HELD}|{_MADE}(?!\s+of\b))\b)",
+    rf"(?P<said>{_NUMBER}\s+{_SIZE}(?:{_HELD}|{_MADE})\b)"
+    r"(?!\s+(?:of|more|less|extra|each)\b(?!\s+(?:this|it|these|that|them)\b))",
     re.IGNORECASE,
 )
 # "Cuts into 8 petticoat tails.": whatever it is cut into is what is counted

@@ -35,8 +35,10 @@ def name_near(said: str, sort: Literal["recipe", "list", "paper"]) -> str:
     files = _lists(book) if sort == "list" else _recipes(book)
     if not files:
         return _begin(sort)
+    if exact := _meant(said, files):
+        return f'Write "{_short(exact)}".'
     if near := _near(said, files):
-        return f'Write "{_short(near)}".'
+        return f'Did you mean "{_short(near)}"?'
     if len(files) <= _MOST_NAMED:
         names = ", ".join(f'"{_short(path)}"' for path in files)
         return f"There are {names}." if len(files) > 1 else f"There is {names}."
@@ -82,17 +84,26 @@ def _lists(book: Book) -> list[Path]:
     return list(giving_lists(book))
 
 
-def _near(said: str, files: Iterable[Path]) -> Path | None:
-    """Return the file whose name or title was said, or nearly."""
+def _known(files: Iterable[Path]) -> dict[str, Path]:
+    """Return files by each name that somebody may call them by."""
     known: dict[str, Path] = {}
     for path, title in _named(files):
         for name in (path.stem, path.name, address_name(title)):
             known.setdefault(name, path)
-    name = Path(said).name
-    for tried in (name, Path(name).stem, address_name(name), address_name(Path(name).stem)):
-        if tried and (found := known.get(tried)):
-            return found
-    near = nearest(address_name(Path(name).stem) or name, known, 0.7)
+    return known
+
+
+def _meant(said: str, files: Iterable[Path]) -> Path | None:
+    """Return the file that bears the name or the title that was said."""
+    known, name = _known(files), Path(said).name
+    tried = (name, Path(name).stem, address_name(name), address_name(Path(name).stem))
+    return next((known[one] for one in tried if one and one in known), None)
+
+
+def _near(said: str, files: Iterable[Path]) -> Path | None:
+    """Return the file whose name or title is nearly what was said."""
+    known, stem = _known(files), Path(said).stem
+    near = nearest(address_name(stem) or stem, known, 0.7)
     return known[near] if near else None
 
 

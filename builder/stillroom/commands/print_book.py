@@ -133,9 +133,11 @@ def _round(
     return begin or today, occasions
 
 
-for_option = click.option("--for", "whom", default="", help="The household it is made for.")
+for_option = click.option(
+    "--for", "whom", metavar="NAME", default="", help="The household it is made for."
+)
 dedication_option = click.option(
-    "--dedication", default="", help="Words for them, before the book's own."
+    "--dedication", metavar="WORDS", default="", help="Words for them, before the book's own."
 )
 
 
@@ -153,10 +155,9 @@ def family_book(
     files: Sequence[Path], whom: str, dedication: str, bleed: bool, booklet: bool,
     fonts: Path | None, out: Path | None, force: bool,
 ) -> None:  # fmt: skip
-    """Print the book, A5, tagged for screen readers: the whole, or the recipes in FILES.
+    """Print the book, A5, to be read aloud by programs too: the whole, or the recipes in FILES.
 
-    A booklet keeps its words, title and language but has no tags: Typst cannot tag the pages of
-    another PDF, and folded sheets are out of reading order. To read it aloud, print the book.
+    A booklet cannot be read aloud: its sheets are out of order. Print the book for that.
     """
     if bleed and booklet:
         raise click.UsageError("A booklet from a home printer has no bleed: choose one of the two.")

@@ -47,18 +47,21 @@ class PlainGroup(click.Group):
         try:
             return super().parse_args(ctx, args)
         except click.UsageError as wrong:
-            raise in_plain_words(wrong) from None
+            raise in_plain_words(wrong, ctx) from None
 
     def invoke(self, ctx: click.Context) -> Any:
         """Run the command that was typed."""
         try:
             return super().invoke(ctx)
         except click.UsageError as wrong:
-            raise in_plain_words(wrong) from None
+            command = self.get_command(ctx, ctx.invoked_subcommand or "")
+            within = click.Context(command, ctx, ctx.invoked_subcommand) if command else ctx
+            raise in_plain_words(wrong, wrong.ctx or within) from None
 
 
-def in_plain_words(wrong: click.UsageError) -> click.UsageError:
+def in_plain_words(wrong: click.UsageError, ctx: click.Context) -> click.UsageError:
     """Return a refusal in plain words; one that is plain already as it is."""
+    wrong.ctx = wrong.ctx or ctx
     words = _words(wrong)
     return click.UsageError(words, wrong.ctx) if words else wrong
 
@@ -70,18 +73,19 @@ def _words(wrong: click.UsageError) -> str:
         return _no_option(wrong)
     if isinstance(wrong, BadOptionUsage):
         return _bare_option(wrong)
-    if isinstance(wrong, click.BadParameter) and wrong.param is not None:
-        return f"{_asked_by(wrong.param)}: {_plain(wrong.message)}"
+    if isinstance(wrong, click.BadParameter):
+        return f"{_asked_by(wrong)}{_plain(wrong.message)}"
     if found := re.match(r"Got unexpected extra arguments? \((.*)\)$", wrong.message):
         return _too_many(found[1])
     return ""
 
 
-def _asked_by(param: click.Parameter) -> str:
-    """Return what stands before a message about a value: the option, or what is asked for."""
-    if isinstance(param, click.Option):
-        return max(param.opts, key=len)
-    return (param.metavar or param.human_readable_name).strip("[].").replace("_", " ").capitalize()
+def _asked_by(wrong: click.BadParameter) -> str:
+    """Return what stands before a message about a value: the option that it was typed behind."""
+    if isinstance(wrong.param, click.Option):
+        return f"{max(wrong.param.opts, key=len)}: "
+    hint = str(wrong.param_hint or "").strip('"')
+    return f"{hint}: " if hint else ""
 
 
 def _plain(message: str) -> str:
@@ -100,8 +104,7 @@ def _lacking(param: click.Parameter) -> str:
     name = str(param.name)
     if isinstance(param, click.Option):
         return f"{max(param.opts, key=len)} is asked for. {_FOR.get(name, '')}".rstrip()
-    called = param.human_readable_name.replace("_", " ").lower()
-    return f"There is no {called.removesuffix('s')} here. {_FOR[name]}"
+    return f"Something is missing. {_FOR[name]}"
 
 
 def _no_option(wrong: NoSuchOption) -> str:
@@ -123,7 +126,7 @@ def _bare_option(wrong: BadOptionUsage) -> str:
     option = next((one for one in params if wrong.option_name in one.opts), None)
     if not isinstance(option, click.Option) or option.is_flag:
         return f'Nothing goes behind "{wrong.option_name}".'
-    return f'Something goes behind "{wrong.option_name}". {option.help or ""}'.rstrip()
+    return f'Something goes behind "{wrong.option_name}": {option.help or ""}'.rstrip()
 
 
 def _too_many(words: str) -> str:
