@@ -216,9 +216,7 @@ def _without_list(rows: Sequence[Row]) -> Recipe:
             recipe.doubt("ingredients", what, "Look whether they were parted where you would.")
             return recipe
     read_below(recipe, below)
-    if not recipe.ingredients and (
-        told := measured_in_prose(text for _, text in recipe.steps)
-    ):
+    if not recipe.ingredients and (told := measured_in_prose(text for _, text in recipe.steps)):
         recipe.ingredients = [("", thing) for thing in told]
         few = (
             "1 thing that its sentences measure stands"

@@ -61,7 +61,9 @@ def with_strokes(lines: Sequence[str]) -> list[str]:
     for at, line in enumerate(lines):
         if at and _BARE_RULE.fullmatch(line) and "|" in lines[at - 1]:
             end = next((one for one in range(at, len(lines)) if "|" not in lines[one]), len(lines))
-            found[at - 1 : end] = [f"|{one.strip().strip(chr(124))}|" for one in lines[at - 1 : end]]
+            found[at - 1 : end] = [
+                f"|{one.strip().strip(chr(124))}|" for one in lines[at - 1 : end]
+            ]
     return found
 
 
