@@ -389,6 +389,8 @@ settings("site_url no url", SETTINGS.replace("https://book.example/", "book"), E
 settings(
     "site_url javascript", SETTINGS.replace("https://book.example/", "javascript:alert(1)"), TOLD
 )
+settings("a sign by its number", SETTINGS + 'site_description: "a\\x00b"\n', TOLD)
+settings("a folder by such a sign", SETTINGS + '      recipes: "a\\x00b"\n', TOLD)
 settings("altitude in feet", SETTINGS + "      altitude_m: 300 ft\n", TOLD)
 settings("exponent altitude", SETTINGS + "      altitude_m: 1e999\n", TOLD)
 settings("negative altitude", SETTINGS + "      altitude_m: -9000\n", TOLD)

@@ -1,4 +1,4 @@
-"""A hundred and more texts of known malice: each is read, or told in words at once."""
+"""Three hundred texts of known malice: each is read, or told in words at once."""
 
 from __future__ import annotations
 
@@ -107,6 +107,6 @@ def test_a_food_that_only_the_method_names_has_its_page(kind: str, said: str) ->
     assert fault_of(readers()["page"], text) == ""
 
 
-def test_there_are_more_than_a_hundred() -> None:
-    assert len(CASES) > 100
+def test_there_are_more_than_three_hundred() -> None:
+    assert len(CASES) > 300
     assert {case[0] for case in CASES} == set(RIGHT)

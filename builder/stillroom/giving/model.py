@@ -40,6 +40,7 @@ from stillroom.giving.written_time import (
     read_countries,
     read_day_hours,
     read_few_hours,
+    read_filled,
     read_weight,
 )
 
@@ -124,6 +125,7 @@ Money = Annotated[
 Design = Annotated[str, Field(description="How all papers look; as the list, or the book, if not.")]
 Count = Annotated[int, BeforeValidator(count_said), Field(ge=0, le=100_000)]
 Grams = Annotated[Fraction, PlainValidator(read_weight), WithJsonSchema(_LINE)]
+Filled = Annotated[Fraction, PlainValidator(read_filled), WithJsonSchema(_LINE)]
 Country = Annotated[
     tuple[str, ...], PlainValidator(read_countries), WithJsonSchema({"type": ["string", "array"]})
 ]
@@ -178,7 +180,7 @@ class Make(Part):
     in_parts: Annotated[
         bool, Field(description="yes: a batch may be cut down to what is wanted, by the jar.")
     ] = False
-    weighs: Annotated[Grams | None, Field(description="One, with its jar: 350 g.")] = None
+    weighs: Annotated[Filled | None, Field(description="One, with its jar: 350 g.")] = None
     shop_price: Annotated[Money | None, Field(description="A like thing in a shop.")] = None
     cost: Annotated[Money | None, Field(description="Cost of one, if there are no prices.")] = None
 

@@ -134,6 +134,15 @@ def read_weight(value: Any) -> Fraction:
     return convert(amount.low, amount.unit, "g")
 
 
+def read_filled(value: Any) -> Fraction:
+    """Return the grams of a thing that is given, which weighs something."""
+    grams = read_weight(value)
+    if grams <= 0:
+        what = f"{say_written(value)} is nothing at all."
+        raise Unreadable(what, 'Write what one weighs with its jar: "350 g".')
+    return grams
+
+
 def read_bands(
     value: Any, currency: str = "GBP", language: str = "en_GB"
 ) -> tuple[tuple[Fraction, Fraction], ...]:

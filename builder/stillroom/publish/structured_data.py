@@ -6,12 +6,15 @@ knows is stated: an unknown diet is left out, never guessed.
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
-from typing import Any
+from typing import Any, Final
 
 from stillroom.core.recipe.model import Recipe
 
+_A_DATE: Final = re.compile(r"\d{4}(?:-\d{2}(?:-\d{2})?)?")
+"""A date as the standard has it (ISO 8601); "one wet June" is none."""
 MINUTES_A_DAY = 24 * 60
 
 # schema.org RestrictedDiet members (schema.org/RestrictedDiet), for what a label can know.
@@ -62,7 +65,7 @@ def describe_recipe(recipe: Recipe, facts: RecipeFacts) -> dict[str, Any]:
         "url": facts.url,
         "image": facts.picture_url,
         "author": {"@type": "Person", "name": recipe.author} if recipe.author else None,
-        "datePublished": recipe.date,
+        "datePublished": _A_DATE.fullmatch(recipe.date) and recipe.date,
         "prepTime": iso_duration(facts.hands_on_minutes),
         "totalTime": _total_time(facts),
     }

@@ -41,6 +41,8 @@ _LEADING = late_regex(
     rf"(?:\s*(?:-|–|to)\s*(?P<high>{_NUMBER}))?(?P<rest>.*)$",
     re.IGNORECASE | re.DOTALL,
 )
+# what stands close behind a number and makes it none: "½½", "1..2", "1/2/3"
+_NO_NUMBER = late_regex(rf"[{_VULGAR}]|[.,]{{2}}|[.,/⁄]\s?\d")
 _RATIO = late_regex(r"^(?P<amount>.+?)\s+(?:per|for each|for every|to each)\s+(?P<per>.+)$")
 _HOW_TO_WRITE = 'Write a number and a unit, such as "250 g", "1 1/2 tsp", "4-5" or "to taste".'
 
@@ -146,11 +148,14 @@ def parse_leading_amount(text: str, system: System = "metric") -> tuple[Amount |
     A word after the number that is neither a unit nor a counted noun stays with the rest, so
     that "6 Seville oranges" is six of them. Raises Unreadable for a range that runs backwards.
     """
-    found = _LEADING.match(text.strip())
+    text = text.strip()
+    found = _LEADING.match(text)
     if not found:
-        return None, text.strip()
+        return None, text
     low = parse_number(found["low"])
     high = parse_number(found["high"]) if found["high"] else low
+    if odd := _NO_NUMBER.match(found["rest"]):
+        raise _say.refuse("not_a_number", text=text[: found.start("rest") + odd.end()])
     if high < low:
         raise _say.refuse("backwards", low=found["low"], high=found["high"])
     amount = Amount(low, high, about=bool(found["about"]))

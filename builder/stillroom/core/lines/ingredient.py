@@ -30,8 +30,9 @@ Scales = Literal["with the batch", "per container", "per batch"]
 SCALES: tuple[Scales, ...] = ("with the batch", "per container", "per batch")
 
 # "5% acidity" and "70% cocoa" are no strengths; a line's own reader says "% vol" where one is meant
-_STRENGTH = late_regex(r"(\d+(?:[.,]\d+)?)\s*%(?=\s*(?:vol|abv|alc))", re.IGNORECASE)
-_BARE_STRENGTH = late_regex(r"(\d+(?:[.,]\d+)?)\s*%(?=\s*(?:vol|abv|alc|,|$))", re.IGNORECASE)
+_PERCENT = r"(?<![\d./⁄])(?<!\d,)(\d+(?:[.,]\d+)?)\s*%"
+_STRENGTH = late_regex(rf"{_PERCENT}(?=\s*(?:vol|abv|alc))", re.IGNORECASE)
+_BARE_STRENGTH = late_regex(rf"{_PERCENT}(?=\s*(?:vol|abv|alc|,|$))", re.IGNORECASE)
 _WEIGHT = late_regex(r"about\s+(.+?)(\s+each|\s+apiece)?$", re.IGNORECASE)
 INGREDIENT_KEYS = (
     "item",
@@ -89,6 +90,7 @@ def read_ingredient(value: Any, system: System, language: str = "en_GB") -> Ingr
     weight = line.each_g
     if weight is None and isinstance(line.amount, Amount):
         weight = _weight_of_one(line.amount, line.note, system, language)
+    _weighs_something(weight, value)
     return Ingredient(
         line.item,
         line.amount,
@@ -142,6 +144,8 @@ def _read_ingredient_mapping(value: dict[str, Any], system: System, language: st
     if scales not in SCALES:
         raise Unreadable(f'"{scales}" is not a way to scale.', did_you_mean(str(scales), SCALES))
     note = str(value.get("note", ""))
+    each = _each(value.get("each"), said, note, system, language)
+    _weighs_something(each, str(value["item"]))
     parts = value.get("parts", [])
     if not isinstance(parts, list):
         raise Unreadable('"parts" is not a list.', "Write one part a line, each after a dash.")
@@ -151,7 +155,7 @@ def _read_ingredient_mapping(value: dict[str, Any], system: System, language: st
         note=note,
         staple=str(value.get("staple", "")),
         strength=_written_strength(value, note),
-        each_g=_each(value.get("each"), said, note, system, language),
+        each_g=each,
         also=said.also if isinstance(said, Sized) else (),
         scales=scales,
         tolerance=_percent(value.get("tolerance")),
@@ -165,8 +169,16 @@ def _read_ingredient_mapping(value: dict[str, Any], system: System, language: st
 def _written_strength(value: dict[str, Any], note: str) -> Fraction | None:
     """Return the strength that an ingredient states, or a spirit's in its note."""
     if "strength" in value:
-        return _strength(str(value["strength"]), bare=True)
+        said = _strength(str(value["strength"]), bare=True)
+        if said is None:
+            raise Unreadable(f'"{value["strength"]}" is not a strength.', 'Write "40% vol".')
+        return said
     return _strength(note, bare=bool(spirit_words().search(str(value["item"]))))
+
+
+def _weighs_something(weight: Fraction | None, said: str) -> None:
+    if weight is not None and weight <= 0:
+        raise Unreadable(f'"{said}": one of it weighs nothing.', "Write a weight above 0.")
 
 
 def _each(

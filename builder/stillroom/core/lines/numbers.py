@@ -52,6 +52,8 @@ _OF_ONE = late_regex(
     re.IGNORECASE,
 )
 _SLIP = late_regex(r"[.,]{2}|[.,](?=\d)")
+# what stands close behind a number and makes it none: "½½", "1/2/3"
+_NO_NUMBER = late_regex(rf"[{VULGAR}]|[/⁄∕]\s?[0-9{VULGAR}]")
 _POWER = late_regex(r"[eE][+-]?[0-9]+")
 _BETWEEN = late_regex(r"(?P<unit>-?\s*)(?:-|–|—|to|or)\s*", re.IGNORECASE)
 # "2 à 3", "2 bis 3", "2 o 3": as the book's language joins the ends of a range
@@ -119,6 +121,13 @@ def read_number(text: str, at: int, marks: Marks) -> tuple[Fraction, int] | None
     >>> read_number("1 1/2 cups", 0, marks_of("en_GB"))
     (Fraction(3, 2), 5)
     """
+    found = _number_at(text, at, marks)
+    if found and (odd := _NO_NUMBER.match(text, found[1])) and not text[at].isalpha():
+        raise Unreadable(f'"{text[at : odd.end()]}" is not a number.', _HOW)
+    return found
+
+
+def _number_at(text: str, at: int, marks: Marks) -> tuple[Fraction, int] | None:
     sign = text[at : at + 1]
     if sign and sign in VULGAR:
         return fraction_of(sign), at + 1

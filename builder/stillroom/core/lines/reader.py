@@ -33,12 +33,12 @@ from stillroom.core.lines.size_beside import put_size_apart, read_size_alone
 from stillroom.core.lines.staple_table import find_staple
 from stillroom.core.lines.strength import strength_apart
 from stillroom.core.lines.unglued import parted_from_its_food
+from stillroom.core.words.odd_figures import ODD_FIGURE
 from stillroom.core.words.patterns import late_regex
 from stillroom.core.words.problems import Unreadable
 
 LONGEST = 500  # characters: longer is a paragraph, not a line
 _CONTROL = late_regex(r"[\x00-\x08\x0b-\x1f\x7f\u2028\u2029]")
-_NO_DECIMAL = late_regex(r"[\u2460-\u24ff\u2776-\u2793\u00b2\u00b3\u00b9\u2070-\u2089]")
 # `2" piece of ginger`, `1½” stick cinnamon`
 _INCH_SIGN = late_regex(r"(?<=[\d½¼¾⅓⅔⅛])\s?(?:[\"”″]|''|’’)(?=[\s-]+[A-Za-z(]|[,)]|$)")
 # "3 1/4 Ib. sugar", "4 1bs. plums": how a machine reads the small l of a printed pound
@@ -164,7 +164,7 @@ def _refuse_odd_signs(text: str) -> None:
             f'"{scanned["said"]}" may be a scanned "lb".',
             f'Look it up, and write "{scanned["number"].strip()} lb".',
         )
-    odd = _NO_DECIMAL.search(text)
+    odd = ODD_FIGURE.search(text)
     if odd and odd.start() < 12 and not re.search(r"[A-Za-z]", text[: odd.start()]):
         raise Unreadable(f'"{odd[0]}" is not a number here.', 'Write it with figures: "1", "2".')
     if len(text) > LONGEST:

@@ -27,6 +27,8 @@ _STRENGTH = late_regex(
     rf"|\b{_PERCENT}\s*(?:vol|abv|alc|alcohol)(?:\s+by\s+vol(?:ume)?)?\b\.?)\s*",
     re.IGNORECASE,
 )
+# what stands close before a strength and makes it none: "1/0% vol", "1..2% vol"
+_NO_NUMBER = late_regex(r"\d(?:[.,]{2}|[.,/⁄]\s?)$")
 _BARE = late_regex(rf"(?:^|[\s,]+){_LEAST}\b{_PERCENT}\s*(?:$|,|(?=\s))", re.IGNORECASE)
 _DEGREES = late_regex(
     r"(?:\b(?:à|a|de|di|da|mit|van|at)\s+)?\b(?P<number>\d+(?:[.,]\d+)?)"
@@ -70,6 +72,9 @@ def strength_apart(reading: LineReading, system: System, language: str = "en") -
         )
     for name, said in (("item", reading.item), ("note", reading.note)):
         found = _STRENGTH.search(said) or _bare(reading, said)
+        if found and (odd := _NO_NUMBER.search(said, 0, found.start())):
+            said = f"{odd[0]}{found[0]}".strip(" ,")
+            raise Unreadable(f'"{said}" is not a strength.', 'Write "40% vol".')
         if found:
             return _told(reading, name, said, found, system)
     cask = _CASK.search(whole)

@@ -14,6 +14,7 @@ from stillroom.core.amounts.quantities import Amount
 from stillroom.core.amounts.units import System, counted_nouns, size_of
 from stillroom.core.lines.sizes import comma_parts, find_size, read_leading
 from stillroom.core.recipe.making import Makes, read_making
+from stillroom.core.words.odd_figures import refuse_odd_figure
 from stillroom.core.words.patterns import late_regex
 from stillroom.core.words.plurals import singular
 from stillroom.core.words.problems import Unreadable
@@ -60,6 +61,7 @@ def container_made(makes: Makes) -> Container | None:
 def _one_line(value: Any, wanted: str) -> str:
     if not isinstance(value, str | int | float):
         raise Unreadable("This is not words on one line.", f'Write "{wanted}".')
+    refuse_odd_figure(str(value))
     return str(value)
 
 
@@ -101,8 +103,10 @@ def read_vessel(text: str, system: System, language: str = "en_GB") -> Vessel:
         if said is None or not said.amount.unit:
             found = find_size(part, system, language)
             said = found[1] if found else said
+        if said:
+            _holds_something(said.each or said.amount, text)
         if said and said.amount.unit and size_of(said.amount.unit) == "volume":
-            return Vessel(text, _holds_something(said.amount, text))
+            return Vessel(text, said.amount)
     return Vessel(text)
 
 

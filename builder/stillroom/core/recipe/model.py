@@ -39,7 +39,7 @@ from stillroom.core.recipe.holders import (
 from stillroom.core.recipe.keeps import Keeping, read_keeping
 from stillroom.core.recipe.kinds import Kind, all_kinds, find_kind
 from stillroom.core.recipe.making import Makes
-from stillroom.core.recipe.plain_facts import read_ph, read_title
+from stillroom.core.recipe.plain_facts import read_date, read_ph, read_title
 from stillroom.core.recipe.read_by import ReadBy, as_written, read_by, system_of
 from stillroom.core.recipe.summed import Summed
 from stillroom.core.when.spans import Span
@@ -277,7 +277,7 @@ class FrontMatter(_Frozen):
         Field(description="Earlier file names, so that old links still lead here."),
     ] = ()
     author: str = ""
-    date: Annotated[str, BeforeValidator(lambda value: str(value))] = ""
+    date: Annotated[str, BeforeValidator(lambda value: str(value)), AfterValidator(read_date)] = ""
 
     @model_validator(mode="before")
     @classmethod

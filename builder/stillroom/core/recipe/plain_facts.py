@@ -1,4 +1,4 @@
-"""The facts of a recipe that are one word or one number by themselves: its title, its acidity.
+"""The facts of a recipe that are one word or number by themselves: title, date, acidity.
 
 Leaves out what is measured or kept in something: holders.py, keeps.py.
 """
@@ -6,6 +6,7 @@ Leaves out what is measured or kept in something: holders.py, keeps.py.
 from __future__ import annotations
 
 import re
+from datetime import date
 from fractions import Fraction
 from typing import Any
 
@@ -17,6 +18,21 @@ def read_title(title: str) -> str:
     if title.strip() and not any(map(str.isalnum, title)):
         raise Unreadable(f"{say_written(title)} is no title.", "Write what it is called.")
     return title
+
+
+def read_date(written: str) -> str:
+    """Return when a recipe was written down, as its writer says it: "1978", "one wet June".
+
+    Raises Unreadable for what has the shape of a day and is none in the calendar.
+    """
+    found = re.fullmatch(r"(\d{4})-(\d{2})(?:-(\d{2}))?", written.strip())
+    try:
+        if found:
+            date(int(found[1]), int(found[2]), int(found[3] or 1))
+    except ValueError:
+        what = f"{say_written(written)} is no day of the calendar."
+        raise Unreadable(what, 'Write year, month, day: "2021-05-03".') from None
+    return written
 
 
 def read_ph(value: Any) -> Fraction:

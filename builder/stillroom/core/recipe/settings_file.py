@@ -19,7 +19,7 @@ import yaml
 from stillroom.core.recipe.settings import Places
 from stillroom.core.words.frontmatter import say_in_words
 from stillroom.core.words.problems import Problem, ProblemsFound
-from stillroom.core.words.text_files import read_text
+from stillroom.core.words.text_files import BY_NUMBER, is_unprintable, read_text
 
 PLUGIN: Final = "stillroom"
 _THEME: Final = "material"
@@ -52,7 +52,7 @@ def read_settings_file(path: Path) -> WrittenBook:
         mend = 'Add "plugins:" and under it "  - stillroom".'
         place = top.places.get("plugins", (name, 1))
         raise ProblemsFound([Problem(*place, "The stillroom plugin is not switched on.", mend)])
-    problems = [*top.twice, *_wrong_theme(top, name), *_other_letters(top, name)]
+    problems = [*top.wrong, *_wrong_theme(top, name), *_other_letters(top, name)]
     problems += [*_from_elsewhere(top, name), *_no_folders(top, name)]
     places = {"": top.places[at]}
     inner = f"{at}/"
@@ -132,14 +132,21 @@ def _from_elsewhere(top: _Top, name: str) -> Iterator[Problem]:
                 yield Problem(*where, what, mend)
 
 
+def _unprintable(text: str, name: str) -> Iterator[Problem]:
+    """Find signs that are written by their number, anywhere in the settings."""
+    for event in yaml.parse(text, yaml.SafeLoader) if "\\" in text else ():
+        if isinstance(event, yaml.ScalarEvent) and is_unprintable(event.value):
+            yield Problem(name, event.start_mark.line + 1, BY_NUMBER, "Take it out.")
+
+
 @dataclass
 class _Top:
     """The settings at the top of a file and of those it inherits, each with its place."""
 
     found: dict[str, Any]
     places: dict[str, tuple[str, int]]
-    twice: tuple[Problem, ...] = ()
-    """Names that stand twice: which of the two is meant nobody can tell."""
+    wrong: tuple[Problem, ...] = ()
+    """Names that stand twice, of which nobody can tell which is meant; signs nothing can show."""
 
     def value(self, path: str) -> Any:
         """Return what is written at a path such as "theme/logo", None where nothing is."""
@@ -166,12 +173,13 @@ class _Top:
         reader = _Nodes(name)
         top = cls({}, {})
         reader.tell_twice(node)
+        reader.wrong += _unprintable(text, name)
         for key, value in node.value:
             wanted = str(key.value)
             if wanted in ("plugins", "theme", "INHERIT", "extra_css", "extra_javascript", *_PLAIN):
                 top.places[wanted] = (name, key.start_mark.line + 1)
                 top.found[wanted] = reader.plain(value, wanted)
-        top.twice = tuple(reader.twice)
+        top.wrong = tuple(reader.wrong)
         top.places |= {key: place for key, place in reader.places.items() if key not in top.places}
         if parent := top.found.pop("INHERIT", None):
             top = top.over(parent, (*below, path.resolve()))
@@ -197,7 +205,7 @@ class _Top:
         merged = _laid_over(over.found, self.found)
         lists = [key for key, value in self.found.items() if not isinstance(value, dict)]
         kept = {key: where for key, where in over.places.items() if key.split("/")[0] not in lists}
-        return _Top(merged, kept | self.places, (*over.twice, *self.twice))
+        return _Top(merged, kept | self.places, (*over.wrong, *self.wrong))
 
 
 def _laid_over(under: dict[str, Any], over: dict[str, Any]) -> dict[str, Any]:
@@ -216,7 +224,7 @@ class _Nodes:
         self.file = file
         self.places: dict[str, tuple[str, int]] = {}
         self.left = _MOST_PARTS
-        self.twice: list[Problem] = []
+        self.wrong: list[Problem] = []
 
     def tell_twice(self, node: yaml.MappingNode) -> None:
         """Keep a problem for each name that stands again in what holds it."""
@@ -226,7 +234,7 @@ class _Nodes:
             if name in seen:
                 line = key.start_mark.line + 1
                 what = f'"{name}" stands here twice.'
-                self.twice.append(Problem(self.file, line, what, "Keep one of them."))
+                self.wrong.append(Problem(self.file, line, what, "Keep one of them."))
             seen.add(name)
 
     def plain(self, node: yaml.Node, path: str) -> Any:

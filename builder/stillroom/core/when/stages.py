@@ -26,6 +26,7 @@ from typing import Any, Final, Literal, get_args
 from stillroom.core.when.spans import ORDINALS, SPAN_PATTERN, Span, parse_span, tidy
 from stillroom.core.words.data_files import read_data
 from stillroom.core.words.nearest import nearest
+from stillroom.core.words.odd_figures import refuse_odd_figure
 from stillroom.core.words.patterns import late_regex
 from stillroom.core.words.problems import Unreadable
 
@@ -306,6 +307,7 @@ class _Said:
         pieces = [piece.strip(" ,;") for piece in left.split("|")]
         left = ", ".join(piece for piece in pieces if piece)
         for piece in re.split(r", ", left):
+            refuse_odd_figure(piece)
             if re.search(r"\d", piece) or re.match(rf"(?:for|over|{_COUNT_WORDS})\b", piece):
                 parse_span(re.sub(r"^(?:for|over) ", "", piece))
                 what = f'"{stage.word}: {stage.text}" says "{piece}", which is not a time.'

@@ -15,7 +15,7 @@ import yaml
 
 from stillroom.core.words.patterns import late_regex
 from stillroom.core.words.problems import Problem, ProblemsFound
-from stillroom.core.words.text_files import is_unprintable
+from stillroom.core.words.text_files import BY_NUMBER, is_unprintable
 
 DEEPEST: Final = 12
 
@@ -159,8 +159,7 @@ def _walk(
             _walk(value, (*path, str(place)), lines, problems, file, first_line)
     elif is_unprintable(node.value):  # a sign may also be written by its number: "\\u0007"
         line = node.start_mark.line + first_line
-        what = "A sign that cannot be printed is written here by its number."
-        problems.append(Problem(file, line, what, "Take it out."))
+        problems.append(Problem(file, line, BY_NUMBER, "Take it out."))
 
 
 _QUOTES: Final = 'Put a text with a sign such as ":", "#", "@" or "%" in it in "quotes".'

@@ -16,6 +16,7 @@ from stillroom.core.words.problems import Problem, ProblemsFound
 
 LARGEST: Final = 250_000
 LONGEST_LINE: Final = 4_000
+BY_NUMBER: Final = "A sign that cannot be printed is written here by its number."
 _SAVE: Final = (
     'Open it where you write, choose "Save as", and there "UTF-8", which is how letters are kept.'
 )

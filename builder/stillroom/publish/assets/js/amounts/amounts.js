@@ -23,6 +23,8 @@ const COULD_BE_THOUSANDS = /^[1-9]\d{0,2}\.\d{3}$/;
 const MOST_SIGNS = 60; // as in quantities.py
 const WHOLE_SPACED = new RegExp(`^${SPACED}$`);
 const WHOLE_NUMBER = new RegExp(`^${NUMBER}$`);
+// what stands close behind a number and makes it none: "½½", "1..2", "1/2/3"
+const NO_NUMBER = new RegExp(`^(?:[${SIGNS}]|[.,]{2}|[.,/⁄]\\s?\\d)`);
 const LEADING = new RegExp(
   `^(about|roughly|around|c\\.)?\\s*(${NUMBER})(?:\\s*(?:-|–|to)\\s*(${NUMBER}))?([^]*)$`, "i",
 );
@@ -148,10 +150,15 @@ function decimal(digits) {
  * @returns {{amount: Amount | null, rest: string}}
  */
 export function parseLeading(text, system, tables) {
-  const found = LEADING.exec(text.trim());
-  if (!found) return { amount: null, rest: text.trim() };
+  text = text.trim();
+  const found = LEADING.exec(text);
+  if (!found) return { amount: null, rest: text };
   const low = parseNumber(found[2]);
   const high = found[3] ? parseNumber(found[3]) : low;
+  const odd = NO_NUMBER.exec(found[4]);
+  if (odd) {
+    throw say.refuse("not_a_number", { text: text.slice(0, -found[4].length) + odd[0] });
+  }
   if (high.below(low)) {
     throw say.refuse("backwards", { low: found[2], high: found[3] });
   }

@@ -1,0 +1,24 @@
+"""Figures that are no decimals: in rings and brackets, high and low ones, Roman ones in one letter.
+
+Whatever they say, nothing is reckoned with them; where a number may stand they are told of.
+"""
+
+from __future__ import annotations
+
+from typing import Final
+
+from stillroom.core.words.patterns import late_regex
+from stillroom.core.words.problems import Unreadable
+
+ODD_FIGURE: Final = late_regex(
+    "[\u00b2\u00b3\u00b9\u2070-\u2089\u215f-\u2189\u2460-\u24ff\u2776-\u2793\u3251-\u325f\u32b1-\u32bf"
+    "\U0001f100-\U0001f10c]"
+)
+
+
+def refuse_odd_figure(text: str) -> None:
+    """Raise Unreadable where such a figure begins a word: "②", "①00"; behind one it may belong."""
+    for odd in ODD_FIGURE.finditer(text):
+        if not text[: odd.start()][-1:].isalnum():
+            what = f'"{odd[0]}" is not a number here.'
+            raise Unreadable(what, 'Write it with figures: "1", "2".')
