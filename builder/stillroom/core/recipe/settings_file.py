@@ -52,7 +52,7 @@ def read_settings_file(path: Path) -> WrittenBook:
         mend = 'Add "plugins:" and under it "  - stillroom".'
         place = top.places.get("plugins", (name, 1))
         raise ProblemsFound([Problem(*place, "The stillroom plugin is not switched on.", mend)])
-    problems = [*top.wrong, *_wrong_theme(top, name), *_other_letters(top, name)]
+    problems = [*top.twice, *_wrong_theme(top, name), *_other_letters(top, name)]
     problems += [*_from_elsewhere(top, name), *_no_folders(top, name)]
     places = {"": top.places[at]}
     inner = f"{at}/"
@@ -145,8 +145,8 @@ class _Top:
 
     found: dict[str, Any]
     places: dict[str, tuple[str, int]]
-    wrong: tuple[Problem, ...] = ()
-    """Names that stand twice, of which nobody can tell which is meant; signs nothing can show."""
+    twice: tuple[Problem, ...] = ()
+    """Names that stand twice: which of the two is meant nobody can tell."""
 
     def value(self, path: str) -> Any:
         """Return what is written at a path such as "theme/logo", None where nothing is."""
@@ -173,13 +173,14 @@ class _Top:
         reader = _Nodes(name)
         top = cls({}, {})
         reader.tell_twice(node)
-        reader.wrong += _unprintable(text, name)
+        if unprintable := tuple(_unprintable(text, name)):
+            raise ProblemsFound(unprintable)
         for key, value in node.value:
             wanted = str(key.value)
             if wanted in ("plugins", "theme", "INHERIT", "extra_css", "extra_javascript", *_PLAIN):
                 top.places[wanted] = (name, key.start_mark.line + 1)
                 top.found[wanted] = reader.plain(value, wanted)
-        top.wrong = tuple(reader.wrong)
+        top.twice = tuple(reader.twice)
         top.places |= {key: place for key, place in reader.places.items() if key not in top.places}
         if parent := top.found.pop("INHERIT", None):
             top = top.over(parent, (*below, path.resolve()))
@@ -205,7 +206,7 @@ class _Top:
         merged = _laid_over(over.found, self.found)
         lists = [key for key, value in self.found.items() if not isinstance(value, dict)]
         kept = {key: where for key, where in over.places.items() if key.split("/")[0] not in lists}
-        return _Top(merged, kept | self.places, (*over.wrong, *self.wrong))
+        return _Top(merged, kept | self.places, (*over.twice, *self.twice))
 
 
 def _laid_over(under: dict[str, Any], over: dict[str, Any]) -> dict[str, Any]:
@@ -224,7 +225,7 @@ class _Nodes:
         self.file = file
         self.places: dict[str, tuple[str, int]] = {}
         self.left = _MOST_PARTS
-        self.wrong: list[Problem] = []
+        self.twice: list[Problem] = []
 
     def tell_twice(self, node: yaml.MappingNode) -> None:
         """Keep a problem for each name that stands again in what holds it."""
@@ -234,7 +235,7 @@ class _Nodes:
             if name in seen:
                 line = key.start_mark.line + 1
                 what = f'"{name}" stands here twice.'
-                self.wrong.append(Problem(self.file, line, what, "Keep one of them."))
+                self.twice.append(Problem(self.file, line, what, "Keep one of them."))
             seen.add(name)
 
     def plain(self, node: yaml.Node, path: str) -> Any:
