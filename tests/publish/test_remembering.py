@@ -14,7 +14,7 @@ from stillroom.publish.keeping_work import book_folder
 from stillroom.publish.remembering import keep, remember
 from stillroom.publish.wall import (
     find_private,
-    find_private_names,
+    find_private_in_site,
     find_shapes,
     know_private_words,
 )
@@ -55,7 +55,7 @@ def build(book: Book, monkeypatch: pytest.MonkeyPatch) -> tuple[list[str], int]:
     found = [
         *find_private([book.docs_dir, book.recipes_dir], seeker),
         *find_shapes(book.site_dir, seeker),
-        *find_private_names(book.site_dir, seeker),
+        *find_private_in_site(book.site_dir, seeker),
     ]
     if not found:
         keep(seeker, book)

@@ -65,10 +65,11 @@ from stillroom.publish.site_folder import SiteInTheMaking, find_taken
 from stillroom.publish.templating import THEME, environment, show_plain
 from stillroom.publish.wall import (
     find_private,
-    find_private_names,
+    find_private_in_site,
     find_shapes,
     know_private_words,
     pass_over,
+    pass_over_made,
     pass_over_shape,
 )
 from stillroom.publish.working import WorkedLeaf
@@ -304,17 +305,17 @@ class StillroomPlugin(BasePlugin[StillroomConfig]):  # type: ignore[no-untyped-c
         """Take from the theme's two switches an attribute that HTML gives to no checkbox."""
         output = without_autocomplete(output)
         if page.file.src_uri in self.leaves:
-            self._is_ours(output)
+            self._is_ours(output, of_recipe=page.file.src_uri.startswith("r/"))
             if self.serving and self.alone:
                 self.as_they_were.keep(page, output)
             if self.alone:
                 page.content = ""  # nobody asks for it again
         return output
 
-    def _is_ours(self, content: str) -> None:
+    def _is_ours(self, content: str, *, of_recipe: bool = False) -> None:
         """Let the next build know a file that this one made of recipes it had looked through."""
         if self.seeker is not None and content:
-            pass_over_shape(content.encode("utf-8", errors="xmlcharrefreplace"), self.seeker)
+            pass_over_made(content, self.seeker, of_recipe=of_recipe)
 
     def on_post_template(self, output: str, template_name: str, config: MkDocsConfig) -> str:
         """Do so for the leaf of a missing page too."""
@@ -332,20 +333,19 @@ class StillroomPlugin(BasePlugin[StillroomConfig]):  # type: ignore[no-untyped-c
         # the same addresses once more, stamped with the day of the build: hosts pack what they send
         Path(self.site.new, "sitemap.xml.gz").unlink(missing_ok=True)
         if self.seeker is not None:
-            stop_at(find_private_names(self.site.new, self.seeker))
+            made = Path(self.site.new, SEARCH_INDEX)
+            if made.is_file() and index_of(config) is not None:  # of pages looked through
+                pass_over_shape(made.read_bytes(), self.seeker)
+            stop_at(find_private_in_site(self.site.new, self.seeker))
             for said in (*self.seeker.take_sealed(), *self.seeker.take_doubts()):
                 log.info(said)
         if unpublished := tuple(find_unpublished(self.library, Path(self.site.new))):
-            self.site.give_up()
             stop_at(unpublished)
         try:
             self.site.finish()
         except ProblemsFound as found:
             stop_at(found.problems)
         if self.seeker is not None:
-            index = self.site.place / SEARCH_INDEX
-            if index.is_file() and index_of(config) is not None:
-                pass_over_shape(index.read_bytes(), self.seeker)  # made of pages looked through
             keep(self.seeker, self.library.book)
 
     def on_build_error(self, error: Exception) -> None:

@@ -18,6 +18,7 @@ from typing import Final
 
 from stillroom.core.book import Book
 from stillroom.core.larder.food_reading import read_food
+from stillroom.core.private.as_page import may_show_list
 from stillroom.core.private.hidden_forms import letters, read_plain
 from stillroom.core.private.seeking import LONGEST_SOUGHT, Held, Seeker, hold
 from stillroom.core.private.shapes import (
@@ -30,6 +31,7 @@ from stillroom.core.private.words import PrivateWord, list_own_words, list_priva
 from stillroom.core.words.problems import Problem
 
 _MEND = "Move it out of the folder: what lies there is published."
+_MEND_PAGE = "Take it out of what this page is made of: its file, its settings, a program's table."
 _MEND_NAME = "Take it out, or write no more than a first name: what lies here is read by all."
 _CAMEL = re.compile(r"(?<=[a-z])(?=[A-Z0-9])")
 _PASSED_OVER = frozenset({".git", ".hg", ".svn", ".venv", "venv", "node_modules", "__pycache__"})
@@ -62,12 +64,17 @@ def find_shapes(site: Path, seeker: Seeker) -> tuple[Problem, ...]:
     return tuple(sorted({problem for one in looked for problem in one.shape()}))
 
 
-def find_private_names(site: Path, seeker: Seeker) -> tuple[Problem, ...]:
-    """Return a problem for each file of a finished site in which a private name stands."""
-    if not seeker.known:
-        return ()  # there is no giving list, so there is nothing to look for
-    looked = (_Looked(path, str(path.relative_to(site)), seeker) for path in walk(site, set()))
-    return tuple(sorted({problem for one in looked for problem in one.names(site)}))
+def find_private_in_site(site: Path, seeker: Seeker) -> tuple[Problem, ...]:
+    """Return a problem for each file of a finished site that is private, or holds a private name.
+
+    Some lists are none before their page is set: a page's name becomes its heading, a program of
+    the book's own brings a table in, marks fall away.
+    """
+    found: set[Problem] = set()
+    for path in walk(site, set()):
+        looked = _Looked(path, str(path.relative_to(site)), seeker, _MEND_PAGE)
+        found.update(looked.shape() or (looked.names(site) if seeker.known else ()))
+    return tuple(sorted(found))
 
 
 @dataclass(frozen=True)
@@ -77,6 +84,7 @@ class _Looked:
     path: Path
     called: str
     seeker: Seeker
+    mend: str = _MEND
 
     @cached_property
     def data(self) -> bytes:
@@ -97,7 +105,7 @@ class _Looked:
             return ()
         line, shape = find_private_shape(self.data, self.held.texts)
         if shape:
-            return (Problem(self.called, line, f"This file is a private {shape}.", _MEND),)
+            return (Problem(self.called, line, f"This file is a private {shape}.", self.mend),)
         memory.shapeless.add(known_by)
         return ()
 
@@ -152,6 +160,18 @@ def pass_over(folders: Iterable[Path], seeker: Seeker) -> None:
 def pass_over_shape(data: bytes, seeker: Seeker) -> None:
     """Take what the book itself makes for looked through by its shape."""
     seeker.memory.shapeless.add(seeker.memory.shape_sum(data))
+
+
+def pass_over_made(text: str, seeker: Seeker, *, of_recipe: bool = False) -> None:
+    """Take what the book makes of looked through recipes for looked through by its shape.
+
+    Of a recipe's page only where what it shows is no list; what stands around it is on pages that
+    are looked at in full.
+    """
+    data = text.encode("utf-8", errors="xmlcharrefreplace")
+    shown = text[text.find("<article") : text.rfind("</article>")] if of_recipe else ""
+    if not may_show_list(shown) or find_private_shape(data, ()) == (0, ""):
+        pass_over_shape(data, seeker)
 
 
 def know_private_words(book: Book) -> Seeker:

@@ -6,6 +6,7 @@ written names nobody.
 
 from __future__ import annotations
 
+import html
 import re
 from collections.abc import Iterator
 from typing import Final
@@ -20,10 +21,12 @@ _NO_NAMES: Final = frozenset(
     "allergen", "food", "pet", "price", "trace",
 }  # fmt: skip
 """What a page that explains lists has where a list has names."""
+_CALLED: Final = r"[^\n:<]{0,24}\bgiving[\s-]{1,3}list\b"
 _HEADED: Final = re.compile(
-    r"^[ \t]*(?:#{1,6}[ \t]*|<h[1-6][^<>]*>|\*\*|__|(?=[^\n]*\n[ \t]*(?:={3,}|-{3,})[ \t]*$))"
-    r"[^\n:<]{0,24}\bgiving[ -]list\b[^\n:<]{0,24}"
-    r"|\A\s*[^\n:<]{0,24}\bgiving[ -]list\b[^\n:<.]{0,24}$",
+    r"^[ \t]*(?:#{1,6}[ \t]*|<h[1-6][^<>]*>|\*\*|__|(?=[^\n]*\n[ \t]*(?:={3,}|-{3,})[ \t]*$)"
+    # what opens a box, a fold or a tab of a page, by its title
+    rf"|(?:!!!|\?\?\?\+?|===[!+]?)[ \t]+[\w \t]*[\"']){_CALLED}[^\n:<]{{0,24}}"
+    rf"|\A\s*{_CALLED}[^\n:<.]{{0,24}}$",
     re.IGNORECASE | re.MULTILINE,
 )
 """A heading of a page that is called a giving list."""
@@ -47,12 +50,23 @@ _SENTENCE: Final = re.compile(
     r"(?P<who>\b[A-Z][\w'’-]+(?: (?:and |& )?[A-Z][\w'’-]+){0,5}) "
     r"(?:gets?|receives?|will (?:get|have)|(?:is|are) getting|is to have) (?P<said>[^.\n]{3,200})"
 )
+_TITLES: Final = (
+    r"(?:h[1-6]|summary|caption|figcaption|legend|label(?= for=.?__tab))\b[^<>]{0,400}"
+    r"|p(?= [^<>]{0,200}\btitle\b)[^<>]{0,400}"
+)
+_TITLE: Final = re.compile(
+    rf"<(?:{_TITLES})>(?:[^<]|<(?!/?(?:h[1-6]|\w*caption|summary|legend|label|p|li|[duo]l|div|t\w+)"
+    r"\b)){0,600}",
+    re.IGNORECASE,
+)
+"""What stands over a part of a page, whatever marks are in it."""
 _BLOCK: Final = re.compile(
-    r"<(?P<head>h[1-6]\b[^<>]*)>|</?(?:li|dt|tr|p|ul|ol|dl|table|div|br|h[1-6]|w:p|text:p|text:h)"
+    rf"<(?P<head>{_TITLES})>|</?(?:li|dt|tr|p|ul|ol|dl|table|div|br|h[1-6]|w:p|text:p|text:h)"
     r"\b[^<>]{0,400}>",
     re.IGNORECASE,
 )
 _BEHIND_NAME: Final = re.compile(r"</(?:b|strong|em|i|td|th)>", re.IGNORECASE)
+_LIST_NAMED: Final = re.compile(r"giving[\s_-]{0,3}(?:list|log)")
 _TAG: Final = re.compile(r"<[^<>]{0,4000}>")
 
 
@@ -84,9 +98,30 @@ def _told_below(text: str, at: int) -> Iterator[str]:
 
 def _as_lines(text: str) -> str:
     """Return the words of a page or a letter, each heading and each part on a line of its own."""
-    broken = _BEHIND_NAME.sub(" – ", text)
+    broken = _TITLE.sub(lambda found: _unmarked(found[0]), text)
+    broken = _BEHIND_NAME.sub(" – ", broken)
     broken = _BLOCK.sub(lambda found: "\n# " if found["head"] else "\n", broken)
     return "\n".join(filter(None, map(str.strip, _TAG.sub(" ", broken).split("\n"))))
+
+
+def _unmarked(title: str) -> str:
+    """Return a title's tag and its words without the tags among them."""
+    tag, _, words = title.partition(">")
+    return f"{tag}>{_TAG.sub('', words)}"
+
+
+def may_show_list(page: str) -> bool:
+    """Say whether what a page of the book shows may be a list: only then is it looked at closely.
+
+    All that its file says was looked at before; what is sought is what only the finished page has.
+
+    >>> may_show_list("<h1>Giving <b>list</b></h1>"), may_show_list("<p>A giving day. A list.</p>")
+    (True, False)
+    """
+    words = html.unescape(_TAG.sub("", page)).lower()
+    if _LIST_NAMED.search(words):
+        return True
+    return "basket" in words and any(key in words for key in ("household", "avoid", "delivery"))
 
 
 def _may_name(said: str) -> bool:

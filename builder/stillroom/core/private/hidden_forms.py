@@ -32,6 +32,7 @@ _PERCENT: Final = re.compile(r"%[2-7][0-9A-F]|%[C-E][0-9A-F]%", re.IGNORECASE)
 _HEAD_WORD: Final = re.compile(r"=\?([\w-]{2,20})(?:\*\w*)?\?([bq])\?([^?\s]{0,400})\?=", re.I)
 _HEAD_GAP: Final = re.compile(r"(?<=\?=)\s+(?==\?)")
 _QUOTED: Final = re.compile(r"=[0-9A-F]{2}|=\r?\n")
+_COMMENT: Final = re.compile(r"<!--.{0,4000}?-->", re.DOTALL)
 _TAGS: Final = re.compile(r"<[^<>]{0,4000}>")
 _FOLDED: Final = re.compile(r"\r?\n[ \t]")
 _PARTED: Final = re.compile(r"-(?<=\w-)\s*\n\s*(?=\w)")
@@ -230,6 +231,8 @@ def _joined(text: str) -> Iterator[str]:
     """Return a text with its words put together again that marks, tags or lines part."""
     if text.startswith("{\\rtf"):
         yield _RTF_WORD.sub("", text)
+    if "<!--" in text:
+        text = _COMMENT.sub("", text)
     if "<" in text:
         parted = _TAGS.sub("\x1f", text)
         yield parted.replace("\x1f", "")

@@ -136,7 +136,8 @@ def _unprintable(text: str, name: str) -> Iterator[Problem]:
     """Find signs that are written by their number, anywhere in the settings."""
     for event in yaml.parse(text, yaml.SafeLoader) if "\\" in text else ():
         if isinstance(event, yaml.ScalarEvent) and is_unprintable(event.value):
-            yield Problem(name, event.start_mark.line + 1, BY_NUMBER, "Take it out.")
+            line = event.start_mark.line + 1 if event.start_mark else 1
+            yield Problem(name, line, BY_NUMBER, "Take it out.")
 
 
 @dataclass
