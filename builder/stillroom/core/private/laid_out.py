@@ -52,6 +52,12 @@ _IN_BYTES: Final = tuple(
 """In a file that is no text; a letter before a word is its length, as some formats write it."""
 _CONTROL: Final = re.compile("[\x00-\x08\x0e-\x1f]")
 
+_OF_PAGE: Final = re.compile(
+    r"</?(?:a|button|form|h[1-6]|iframe|input|link|meta|script|select|textarea)\b[^<>]{0,2000}>"
+)
+"""What of a page heads it, leads elsewhere or is filled in: its names are no keys of a list."""
+_HEAD_OF_PAGE: Final = 500
+
 _WANTED: Final = re.compile(
     r"(?<![a-z])(?:baskets?|hampers?|avoids?|must avoid|allerg(?:y|ies)|dietary)(?![a-z])"
 )
@@ -86,7 +92,13 @@ def find_keys(text: str, lowered: str) -> int:
         return _first_cells(lowered)
     if _CONTROL.search(lowered) and all(sign.search(lowered) for sign in _IN_BYTES):
         return 1
-    found = [(one["key"] or one["last"], one.start()) for one in _KEY.finditer(lowered)]
+    if "<html" in lowered[:_HEAD_OF_PAGE]:
+        lowered = _OF_PAGE.sub(lambda tag: " " * len(tag[0]), lowered)
+    keys = ((one["key"] or one["last"], one) for one in _KEY.finditer(lowered))
+    # a page may be called so, or lead to one that is
+    found = [
+        (key, at.start()) for key, at in keys if key != "giving list" or at[0][-1] not in "|/>"
+    ]
     counted = Counter(_PLAIN[re.sub("[ _-]", "", key)] for key, _ in found)
     there = counted.keys()
     limits = sum(counted[key] for key in _LIMITS)
