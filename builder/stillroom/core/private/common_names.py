@@ -53,9 +53,13 @@ class CommonNames:
         joined = not self.is_common(names[0])
         return any(find_written(names, text, joined=joined) for text in texts)
 
-    def told(self, texts: Sequence[str]) -> Iterator[tuple[str, PrivateWord]]:
-        """Return how each name of plain words throughout stands in texts, where it does."""
+    def told(self, where: Callable[[str], Iterable[str]]) -> Iterator[tuple[str, PrivateWord]]:
+        """Return how each name of plain words throughout stands in texts, where it does.
+
+        `where` gives the texts that hold its words.
+        """
         for names, word in self.throughout.items():
+            texts = where(" ".join(names))
             said = next(filter(None, (find_written(names, text) for text in texts)), "")
             if said:
                 yield said, word

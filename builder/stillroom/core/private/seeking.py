@@ -64,7 +64,7 @@ class Held:
     @cached_property
     def compared(self) -> tuple[tuple[str, bool], ...]:
         """Each text's letters, and whether words may stand in it without a gap between them."""
-        compared = dict.fromkeys((letters(text), False) for text in self.texts)
+        compared = dict.fromkeys((text, False) for text in self._plain)
         for layer in (*self.layers.found, self.layers.points):
             whole = layer.replace(b"\x00", b"")  # letters of two or four bytes, wherever they begin
             binary = layer is self.layers.points or is_binary(whole)
@@ -74,9 +74,29 @@ class Held:
         return tuple(compared)
 
     @cached_property
-    def unmarked(self) -> tuple[str, ...]:
-        """The texts as they stand, without the marks over their letters."""
-        return tuple(map(unmarked, self.texts))
+    def _plain(self) -> tuple[str, ...]:
+        return tuple(map(letters, self.texts))
+
+    @cached_property
+    def _unmarked(self) -> dict[str, str]:
+        return {}
+
+    def where(self, *several: str) -> Iterator[str]:
+        """Return each text in which all the words of one of several stand.
+
+        It is as it stands, but without the marks over its letters.
+        """
+        wanted = [frozenset(one.split()) for one in several]
+        for text, plain in zip(self.texts, self._plain, strict=True):
+            if any(words <= self._words_of[plain] for words in wanted):
+                if text not in self._unmarked:
+                    self._unmarked[text] = unmarked(text)
+                yield self._unmarked[text]
+
+    @cached_property
+    def _words_of(self) -> dict[str, frozenset[str]]:
+        several = zip(self.compared, self.words, strict=True)
+        return {text: words for (text, _), words in several}
 
     @cached_property
     def words(self) -> tuple[frozenset[str], ...]:
@@ -225,7 +245,7 @@ class Seeker:
             apart |= {names for names in self._apart if words.issuperset((names[0], names[-1]))}
             for form in self._found_in(text, words, binary):
                 word = self.known[form]
-                if not self._common.is_somebody(form, held.unmarked):
+                if not self._common.is_somebody(form, held.where(form)):
                     continue
                 if word.alone:
                     return word, _line(form, held.data)
@@ -237,7 +257,7 @@ class Seeker:
                 form = min(several)
                 return several[form], _line(form, held.data)
         for names in sorted(apart):
-            if any(stand_near(names, text) for text in held.unmarked):
+            if any(stand_near(names, text) for text in held.where(f"{names[0]} {names[-1]}")):
                 return self._apart[names], 1
         return self._of_several(held) or self._in_fields(held) or self._short_in(held)
 
@@ -247,7 +267,7 @@ class Seeker:
             given, surname = names
             whole = held.met.issuperset(surname.split())
             first = held.met.issuperset(given.split())
-            for text in held.unmarked if whole or first else ():
+            for text in held.where(surname, given) if whole or first else ():
                 apart = whole and first and stand_near(names, text)
                 signed = first and is_long_enough(given) and is_signed(names, text)
                 if apart or signed or (whole and is_shortened(names, text)):
@@ -281,7 +301,7 @@ class Seeker:
             if names[0] in TITLES or not is_long_enough(names[0]):
                 continue
             signed = names[0] in held.met and not self._common.is_common(names[0])
-            if signed and any(is_signed(names, text) for text in held.unmarked):
+            if signed and any(is_signed(names, text) for text in held.where(names[0])):
                 return word, _line(names[0], held.data)
             if names[-1] not in self._own and in_address(names, boxes):
                 return word, 1
@@ -290,15 +310,16 @@ class Seeker:
     def _surnames_in(self, held: Held) -> Iterator[tuple[str, list[tuple[str, ...]], str]]:
         """Return each surname that stands in a file, who bears it, and each text it may be in."""
         for surname in sorted(self._surnames):
-            if not held.met.isdisjoint((surname, f"{surname}s", f"{surname}es")):
-                yield from ((surname, self._surnames[surname], text) for text in held.unmarked)
+            forms = (surname, f"{surname}s", f"{surname}es")
+            if not held.met.isdisjoint(forms):
+                yield from ((surname, self._surnames[surname], text) for text in held.where(*forms))
 
     def doubt(self, held: Held) -> str:
         """Return in what words a file may speak of somebody, "" where it does in none."""
         for surname, names, text in self._surnames_in(held) if self._surnames else ():
             if said := is_addressed(surname, text, plain=surname in self._plain_surnames):
                 return _asked(said, self._apart[names[0]], _line(surname, held.data))
-        for said, word in self._common.told(held.unmarked) if self._common.throughout else ():
+        for said, word in self._common.told(held.where):
             return _asked(said, word, _line(letters(said), held.data))
         return ""
 
