@@ -10,7 +10,7 @@ import bz2
 import lzma
 import re
 import zlib
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, field
 from typing import Any, Final
 
@@ -56,7 +56,6 @@ def unpack(data: bytes) -> Layers:
     waiting = [(data, 0)]
     while waiting:
         layer, depth = waiting.pop()
-        layers.found.append(layer)
         for sign, what in _SEALED:
             if sign.search(layer):
                 layers.sealed = layers.sealed or what
@@ -64,6 +63,7 @@ def unpack(data: bytes) -> Layers:
             layers.left -= len(inner)
             if depth >= _DEEPEST or layers.left <= 0:
                 layers.sealed = layers.sealed or "packed too often or too much"
+                layers.found.append(layer)
                 break
             waiting.append((inner, depth + 1))
     if data.startswith(b"%PDF"):
@@ -88,12 +88,28 @@ def _parted(data: bytes) -> tuple[bytes, bytes]:
 
 
 def _within(data: bytes, layers: Layers) -> Iterator[bytes]:
-    yield from _decompressed(data, layers)
-    yield from unwrap(data, _PACKED.match)
+    """Return what bytes hold, and keep in the layers what stands beside it."""
+    parts: list[tuple[int, int]] = []
+    yield from _decompressed(data, layers, parts)
+    rest = _without(data, parts)
+    layers.found.append(rest)
+    yield from unwrap(rest, _PACKED.match)
 
 
-def _decompressed(data: bytes, layers: Layers) -> Iterator[bytes]:
-    """Return each compressed part, wherever in the bytes it stands."""
+def _without(data: bytes, parts: Sequence[tuple[int, int]]) -> bytes:
+    """Return bytes without the parts whose whole sense was taken out of them."""
+    kept, at = [], 0
+    for begin, end in parts:
+        kept.append(data[at:begin])
+        at = end
+    return b"\n".join((*kept, data[at:])) if parts else data
+
+
+def _decompressed(data: bytes, layers: Layers, parts: list[tuple[int, int]]) -> Iterator[bytes]:
+    """Return each compressed part, wherever in the bytes it stands.
+
+    `parts` are given where those begin and end that are whole by their sum.
+    """
     view, at = memoryview(data), 0
     while found := _PACKED.search(data, at):
         at = found.end()
@@ -109,6 +125,20 @@ def _decompressed(data: bytes, layers: Layers) -> Iterator[bytes]:
         if len(inner) >= 4:
             yield inner
             at = max(at, begin + end)
+            if unpacker.eof and not damaged and _is_whole(data, found, begin + end, inner):
+                parts.append((begin, begin + end))
+
+
+def _is_whole(data: bytes, found: re.Match[bytes], end: int, inner: bytes) -> bool:
+    """Say whether what came out of a packed part has the sum that stands beside it."""
+    if found[0][:1] == b"\x78":
+        return zlib.adler32(inner) == int.from_bytes(data[end : end + 4], "big")
+    if found[0][:2] == b"\x1f\x8b":
+        return zlib.crc32(inner) == int.from_bytes(data[end : end + 4], "little")
+    if found[0][:2] == b"PK":
+        at = found.start() + 14
+        return zlib.crc32(inner) == int.from_bytes(data[at : at + 4], "little")
+    return True  # the others look at it themselves
 
 
 def _unpacker(data: bytes, found: re.Match[bytes], layers: Layers) -> tuple[Any, int]:
