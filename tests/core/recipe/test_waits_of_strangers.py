@@ -4,7 +4,8 @@ The sentences of waits_of_strangers.tsv are of pages on damson gin, vanilla extr
 vinegar, soap, mead, mincemeat, Kräuterlikör, vin d'orange, nocino, pacharán and flädersaft, and of
 E. Leslie, Directions for Cookery (Project Gutenberg 9624), The Closet of Sir Kenelm Digby (16441)
 and C. Francatelli, A Plain Cookery Book (22114), cut down to the fact; the last of each sort are
-ours. Of 120 that were fixed before the reader saw them 74 were read rightly.
+ours. Of 120 that were fixed before the reader saw them 74 were read rightly; of 41 more (sloe gin,
+limoncello, liqueur de cassis, jullikör) 30 at first.
 """
 
 from __future__ import annotations

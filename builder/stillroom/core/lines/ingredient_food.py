@@ -21,6 +21,8 @@ if TYPE_CHECKING:
     from stillroom.core.lines.ingredient import Ingredient
 
 
+_LEAVES = frozenset({"Blatt", "feuille", "foglia", "hoja", "blad", "blaadje"})
+_FRUIT = frozenset({"fruit", "citrus", "stone-fruit", "borderline-acid"})
 _PLANTS_OF_CRAFTS = frozenset({"dry-plant", "foraged-craft"})
 
 
@@ -84,7 +86,18 @@ def read_ingredient_food(ingredient: Ingredient, larder: Larder) -> FoodReading:
             food = larder.named(normal_form(together))
             if food:
                 return FoodReading(together, food, (food,), larder=larder)
-    return read_food(item, larder)
+    return _of_its_leaf(read_food(item, larder), noun, larder)
+
+
+def _of_its_leaf(reading: FoodReading, noun: str, larder: Larder) -> FoodReading:
+    """Read leaves counted in another language as leaves: "2 foglie di rabarbaro" are no rhubarb."""
+    food = reading.food
+    if food is None or noun not in _LEAVES or not food.tags & _FRUIT:
+        return reading
+    leaf = larder.named(normal_form(f"{food.name} leaf"))
+    if leaf is None:
+        return replace(reading, food=None, foods=(), hinted=(), leftover=(reading.text,))
+    return FoodReading(reading.text, leaf, (leaf,), larder=larder)
 
 
 def _noun_of_a_few(ingredient: Ingredient) -> str:

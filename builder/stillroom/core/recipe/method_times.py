@@ -15,147 +15,48 @@ from itertools import zip_longest
 from typing import Final, Literal
 
 from stillroom.core.recipe.model import MethodStep
+from stillroom.core.recipe.wait_words import (
+    AFTER,
+    AND_NIGHT,
+    ASIDE,
+    BEFORE_USE,
+    BEGINS,
+    ELSE,
+    EVERY,
+    FIRST,
+    GOES_ON,
+    IF,
+    KEEPS,
+    LAST_PART,
+    MEANT,
+    NEXT_DAY,
+    NOT_BEFORE,
+    ON_A_SHELF,
+    ONE_MORE,
+    READY,
+    READY_IN,
+    SHORT,
+    SHORTENED,
+    SO_MANY_MORE,
+    STORED,
+    TENDED,
+    TENS,
+    THEN,
+    TILL,
+    UP_TO,
+    VERB,
+    WAITED,
+    WAITS,
+    WARNED,
+)
 from stillroom.core.recipe.waits_elsewhere import rhythm_elsewhere, waits_elsewhere
-from stillroom.core.when.span_words import NUMBER, UNIT
-from stillroom.core.when.spans import SPAN_PATTERN, Span, parse_span, tidy
-from stillroom.core.words.patterns import late_regex
+from stillroom.core.when.spans import Span, parse_span, tidy
 from stillroom.core.words.problems import Unreadable
 
 Role = Literal["wait", "usable", "best"]
 SHORTEST_MINUTES: Final = 12 * 60
 _DAY: Final = 24 * 60
 _A_WEEK: Final = 7 * _DAY
-
-# the verb of a wait, and the word of a timeline it is written as
-_WAITS: Final = {
-    "steep": "steep", "steeping": "steep", "infuse": "infuse", "infusing": "infuse",
-    "macerate": "macerate", "marinate": "steep", "soak": "soak", "ferment": "ferment",
-    "fermenting": "ferment", "mature": "mature", "maturing": "mature", "age": "mature",
-    "mellow": "mature", "cure": "cure", "dry": "dry", "drying": "dry", "hang": "dry",
-    "rise": "rise", "prove": "prove", "drip": "drip", "drain": "drip", "strain through": "drip",
-    "chill": "chill", "refrigerate": "chill", "freeze": "freeze", "set": "set", "cool": "cool",
-    "settle": "settle", "clear": "clear", "stand": "stand", "rest": "rest", "sit": "rest",
-    "leave": "rest", "left": "rest", "set aside": "rest", "put aside": "rest", "put away": "rest",
-    "wait": "wait", "store": "rest", "keep": "rest", "kept": "rest",
-    "stir": "stir", "shake": "shake",
-    "turn": "turn", "let": "rest", "forget": "rest", "bubble": "ferment", "harden": "harden",
-    "stay": "rest", "remain": "rest", "return": "rest", "cover": "rest",
-    "put": "rest", "pack": "rest", "develop": "mature", "allow": "rest",
-    "lay": "rest", "laid": "rest", "lie": "rest", "suspend": "drip",
-}  # fmt: skip
-_TENDED: Final = {"shak": "shake", "stir": "stir", "turn": "turn", "swirl": "shake"}
-_PLACE: Final = r"(?!,? (?:dark|dry|cool|airy|place|cupboard|room|larder|spot|and|or)\b)"
-_VERB: Final = late_regex(
-    rf"\b(?<!somewhere )(?:{'|'.join(sorted(_WAITS, key=len, reverse=True))})"
-    rf"(?:s|ed|ing)?\b{_PLACE}"
-)
-_WAITED: Final = late_regex(rf"\b(?P<span>{SPAN_PATTERN}|overnight)")
-# a clause that says how it keeps, how often or how old, but nothing to wait for
-_KEEPS: Final = late_regex(
-    r"\b(?:keeps|kept|(?:will|(?<!you )(?:should|can|may|might|would|could|ought to)) (?:keep|last|"
-    r"store|hold)|lasts?|stores well|stored (?:for|in)|shelf|within|good for|best before|use by|"
-    r"once opened|after opening|freezes? (?:well|for)|upto|(?<=days |eeks |nths |ears )old|ago|"
-    r"in advance|ahead|per day|if you forget|must not|never|do not|don't|no longer than|"
-    r"not be left)\b"
-)
-_UP_TO: Final = late_regex(r"\s*(?:to|-|–)\s*")
-_ELSE: Final = late_regex(r"\b(?:after|or) $")
-_STORED: Final = late_regex(r"\b(?:store|keep|refrigerat|freez)")
-_MEANT: Final = late_regex(
-    r"\bbefore\b|\b(?:shak|stirr|turn)ing\b|\bat least\b|\bminimum\b|daily"
-    r"|\b(?:shake|stir|turn|swirl)\b(?: [a-z]+){0,2} (?:regularly|occasionally|often|every|once)\b"
-)
-_READY: Final = late_regex(
-    r"\b(?P<what>ready|fit|usable|drinkable|(?:be|being) (?:used|eaten|drunk|opened)|"
-    r"(?:use|eat|drink|taste|try|open|serve|sample|enjoy)(?: it| them| this)?|at its best|best)\b"
-    r"(?P<between>(?: (?!not\b)[a-z]+){0,4}?) (?:after|in|from|for|at|when) "
-    rf"(?:it is |they are |about )?(?P<span>{SPAN_PATTERN})"
-)
-# "in six months it will be fit to drink": the length before what it is ready for
-_READY_IN: Final = late_regex(
-    rf"\b(?:in|after|within|at the end of|in the course of) (?:about )?(?P<span>{SPAN_PATTERN})"
-    r"(?:'s? time)?(?:,| after [^,.;]{3,50},)? "
-    r"(?:(?:it|they|this|these|the [a-z]+|which|you) )?(?:will|should|may|can|is|are|ought to)"
-    r"(?: (?!not\b)[a-z]+){0,4}? "
-    r"(?P<what>fit|ready|good|usable|drinkable|used|eaten|drunk|opened|best)\b"
-)
-# "after ten days, strain": what was waited for without a word that says so
-_DONE: Final = (
-    r"(?:strain|filter|sieve|bottle|rack|decant|press|drain|siphon|remove|take out|fish out|"
-    r"unmould|taste|pour off|draw (?:(?:it|them) )?(?:off|out|into))"
-)
-_AFTER: Final = late_regex(
-    rf"\b(?:(?:after|at the end of) (?:about )?(?P<first>{SPAN_PATTERN})(?: or so)?,? "
-    rf"|(?P<later>{SPAN_PATTERN}) later,? )(?:[a-z]+ ){{0,2}}?{_DONE}\b"
-    rf"|\b{_DONE}(?: (?!in\b|after\b)[a-z]+){{0,3}} (?:in|after) (?:about )?"
-    rf"(?P<last>{SPAN_PATTERN})"
-    rf"|\b{_DONE}(?: (?!after\b)[a-z]+){{4,7}} after (?:about )?(?P<leaves>{SPAN_PATTERN})"
-    # "after 3 weeks the bubbling will slow down", "at three days' end", "takes about 6 weeks"
-    rf"|\bafter (?:about |around )?(?P<slows>{SPAN_PATTERN})(?: or so)?,? (?:it|they|the [a-z]+) "
-    r"(?:will |should )?(?:have |has )?(?:slow|stop|ceas|clear|settl|sunk|sink|dissolv)"
-    rf"|\bat (?P<ends>{SPAN_PATTERN})['’]? end\b"
-    r"|\b(?:process|fermentation|maceration|infusion|steeping|curing|drying|age?ing|whole thing)"
-    r" (?:will |should |can |may |usually |generally )*takes? (?:anything |anywhere )?"
-    rf"(?:about |around |roughly )?(?P<takes>{SPAN_PATTERN})"
-)
-# "do not open it for 3 months", "not ripe before six months": what must be waited for
-_NOT_BEFORE: Final = late_regex(
-    r"\b(?:not|n['’]t) (?:be )?(?:(?:[a-z]+ )??(?:ready|ripe|fit)(?: (?:for|to) [a-z]+)?|"
-    r"(?:us(?:e|ed)|open(?:ed)?|eat(?:en)?|dr[iu]nk|touch(?:ed)?|tast(?:e|ed)|broach(?:ed)?))"
-    rf"(?: (?:it|them|this|these))?(?: (?:for|before|until|till))? (?P<span>{SPAN_PATTERN})"
-    rf"|\b(?:make|made|prepare|prepared|bake|baked)\b[^.;]{{0,60}}? (?P<made>{SPAN_PATTERN}) "
-    r"(?:before|ahead|in advance)\b"
-)
-_THEN: Final = late_regex(rf"\b(?:then|and) (?:[a-z]+ ){{0,2}}?{_DONE}\b")
-_BEGINS: Final = late_regex(rf"(?:then |now |and |when ready,? )?{_DONE}\b")
-_ON_A_SHELF: Final = late_regex(r"\bon (?:a |the )?shelf\b")
-_BEFORE_USE: Final = late_regex(
-    r"\bbefore (?:(?:it|they|you|we|being) ?(?:is|are|be)? ?)?"
-    r"(?:us(?:e|ed|ing)|eat|drink|drunk|open|tap|broach|touch|tast|bottl|cut|serv|giv)"
-)
-_GOES_ON: Final = late_regex(r"[,;]? ?(?:and |but )?then\b")
-# "shake daily until the sugar has melted, then leave": the first of it has no length of its own
-_LAST_PART: Final = late_regex(
-    r"[,;]? ?(?:and |but )?then\b|,? (?:and |then )?(?=(?:leave|let|store|keep|put|set aside|place|"
-    r"return|allow|weekly|once an?|every)\b)"
-)
-_TILL: Final = late_regex(r"\b(?:until|till|'?til)\b")
-_EVERY: Final = late_regex(
-    rf"\b(?:(?:every|each|per) (?:other |second |third )?(?:(?:{NUMBER}|few) )?{UNIT}|daily|weekly|"
-    r"(?:once|twice|(?:three|four|\d) times) (?:a|each|per) (?:day|week))"
-)
-
-
-# as a cook shortens on a card
-_SHORT: Final = {
-    "dly": "daily", "wkly": "weekly", "rdy": "ready", "aft": "after", "kps": "keeps",
-    "abt": "about", "lve": "leave", "stp": "steep", "bfr": "before", "til": "until",
-}  # fmt: skip
-# "(do not leave longer than this)" says nothing against the wait beside it
-_WARNED: Final = late_regex(
-    r"\s*\([^()]*\b(?:do not|don['’]t|never|no longer)\b[^()]*\)", re.IGNORECASE
-)
-# "Twenty Four Hours", as older books have it
-_TENS: Final = late_regex(
-    r"\b(twenty|thirty|forty|fifty|sixty) (one|two|three|four|five|six|seven|eight|nine)\b", re.I
-)
-# "another month" is one, "a further 2 weeks" are two
-_ONE_MORE: Final = late_regex(
-    rf"\b(?:another|a further|a second|one more)\s+(?={UNIT})", re.IGNORECASE
-)
-_SO_MANY_MORE: Final = late_regex(rf"\b(?:another|a further)\s+(?={NUMBER}\b)", re.IGNORECASE)
-# "till next day", "a day and a night", "for the first week or two"
-_NEXT_DAY: Final = late_regex(
-    r"\b(?:until|till|'?til|to) (?:the )?(?:next|following) (?:day|morning)\b", re.IGNORECASE
-)
-_AND_NIGHT: Final = late_regex(
-    r"\b(an?|one|two|three|four|\d+) (days?) and (?:(?:an?|one|two|three|four|\d+) )?nights?\b",
-    re.IGNORECASE,
-)
-_FIRST: Final = late_regex(rf"\b(for|during) the first ({UNIT})( or two)?", re.IGNORECASE)
-_ASIDE: Final = late_regex(r"\s*\([^()\d]{1,60}\)")
-_IF: Final = late_regex(r"(?:if|when|should)\b", re.IGNORECASE)
-_SHORTENED: Final = late_regex(rf"\b(?:{'|'.join(_SHORT)})\b\.?", re.IGNORECASE)
 
 
 @dataclass(frozen=True, slots=True)
@@ -216,7 +117,7 @@ def times_in_method(steps: tuple[MethodStep, ...]) -> tuple[Said, ...]:
 def _rhythm_alone(sentence: str) -> tuple[str, str]:
     """Return what is done and how often, where a sentence says that and no length; else blanks."""
     plain = tidy(sentence)
-    if _IF.match(plain) or _KEEPS.search(plain):
+    if IF.match(plain) or KEEPS.search(plain):
         return "", ""
     elsewhere = rhythm_elsewhere(sentence)
     if elsewhere[1]:
@@ -235,17 +136,17 @@ def _tended(one: Said, word: str, every: str) -> Said:
 
 def _in_full(text: str) -> str:
     """Return a step's words with braces as "it" and what is shortened written out."""
-    plain = _WARNED.sub("", re.sub(r"\{[^{}]*\}", "it", text))
-    plain = _NEXT_DAY.sub("overnight", _ASIDE.sub("", _TENS.sub(r"\1-\2", plain)))
-    plain = _FIRST.sub(
-        lambda one: f"{one[1]} {'1-2' if one[3] else '1'} {one[2]}", _AND_NIGHT.sub(r"\1 \2", plain)
+    plain = WARNED.sub("", re.sub(r"\{[^{}]*\}", "it", text))
+    plain = NEXT_DAY.sub("overnight", ASIDE.sub("", TENS.sub(r"\1-\2", plain)))
+    plain = FIRST.sub(
+        lambda one: f"{one[1]} {'1-2' if one[3] else '1'} {one[2]}", AND_NIGHT.sub(r"\1 \2", plain)
     )
-    return _SHORTENED.sub(lambda short: _SHORT[short[0].strip(".").lower()], plain)
+    return SHORTENED.sub(lambda short: SHORT[short[0].strip(".").lower()], plain)
 
 
 def _implied(written: str, step: int, line: int, before: list[Said]) -> Iterator[Said]:
     """Yield what "after ten days, strain" says was waited; not what was said of it before."""
-    found = _AFTER.search(tidy(written))
+    found = AFTER.search(tidy(written))
     span = _read(next(filter(None, found.groups()))) if found else None
     if span and span.minutes() > _waited(before):
         yield Said("wait", "rest", span, _short(written), step, line)
@@ -270,12 +171,12 @@ def _in_sentence(written: str, step: int, line: int, after: str = "") -> Iterato
 
     What is stored and then strained, in this sentence or the one `after` it, was waited for.
     """
-    plain = _SO_MANY_MORE.sub("", _ONE_MORE.sub("a ", written))
+    plain = SO_MANY_MORE.sub("", ONE_MORE.sub("a ", written))
     plain = tidy(re.sub(r"\bup to\b", "upto", plain, flags=re.IGNORECASE))
     last_wait: list[Said] = []
-    for found in (*_READY.finditer(plain), *_READY_IN.finditer(plain)):
+    for found in (*READY.finditer(plain), *READY_IN.finditer(plain)):
         span = _read(found["span"])
-        if span and not _KEEPS.search(found[0]):
+        if span and not KEEPS.search(found[0]):
             role: Role = "best" if "best" in found["what"] else "usable"
             # "ready to drink five days after": counted from what was done last
             later = re.match(r" (?:after|later|from (?:then|now|bottling))", plain[found.end() :])
@@ -284,7 +185,7 @@ def _in_sentence(written: str, step: int, line: int, after: str = "") -> Iterato
             else:
                 yield Said(role, "", span, _short(written), step, line)
             plain = f"{plain[: found.start()]}{'.' * len(found[0])}{plain[found.end() :]}"
-    late = _NOT_BEFORE.search(plain)
+    late = NOT_BEFORE.search(plain)
     if late and late["made"] and not re.search(r"\bat least\b|\bminimum\b", written.lower()):
         late = None  # "can be made 2 days in advance"
     if late and re.search(r"\b(?:more|longer|later) than\b", written.lower()):
@@ -292,12 +193,12 @@ def _in_sentence(written: str, step: int, line: int, after: str = "") -> Iterato
     if late and (span := _read(late["span"] or late["made"])):
         yield Said("usable", "", span, _short(written), step, line)
         plain = f"{plain[: late.start()]}{'.' * len(late[0])}{plain[late.end() :]}"
-    spans = list(_WAITED.finditer(_EVERY.sub(lambda one: "." * len(one[0]), plain)))
+    spans = list(WAITED.finditer(EVERY.sub(lambda one: "." * len(one[0]), plain)))
     # "two weeks to one month" waits for the longer
     spans = [
         one
         for one, other in zip_longest(spans, spans[1:])
-        if other is None or not _UP_TO.fullmatch(plain[one.end() : other.start()])
+        if other is None or not UP_TO.fullmatch(plain[one.end() : other.start()])
     ]
     begin, verb = 0, ""
     for place, found in enumerate(spans):
@@ -306,7 +207,7 @@ def _in_sentence(written: str, step: int, line: int, after: str = "") -> Iterato
         begin = found.end()
         span = _read(found["span"])
         # "shake daily for a week, then weekly for three months": the verb is said once
-        goes_on = place > 0 and _GOES_ON.match(before) and _EVERY.search(clause)
+        goes_on = place > 0 and GOES_ON.match(before) and EVERY.search(clause)
         clause = f"{verb} {clause}" if goes_on and not _verb(before) else clause
         cut, begun = _without_first_part(before)
         if cut:
@@ -314,29 +215,31 @@ def _in_sentence(written: str, step: int, line: int, after: str = "") -> Iterato
             clause = f"{'' if _verb(before) else begun} {clause[clause.index(before) :]}"
         verb = _verb(before) or begun or (verb if goes_on else "")
         # "each day for the first week, shake the jar"
-        if not verb and span and _EVERY.search(before):
+        if not verb and span and EVERY.search(before):
             behind = plain[
                 found.end() : spans[place + 1].start() if place + 1 < len(spans) else None
             ]
-            clause = before + _GOES_ON.split(behind)[0]
+            clause = before + GOES_ON.split(behind)[0]
             verb = "stir" if _word("stir", clause)[1] else ""
         last = place + 1 == len(spans)
-        if not verb and _THEN.search(plain[found.end() :]) and before.endswith("for "):
+        if not verb and THEN.search(plain[found.end() :]) and before.endswith("for "):
             verb = "leave"  # "stop it up for six months, and then draw it off"
-        if span is None or not verb or _ELSE.search(before):
+        if span is None or not verb or ELSE.search(before):
             continue
-        done = _THEN.search(plain[found.end() :]) or (last and _BEGINS.match(tidy(after)))
-        keeps = _KEEPS.search(_ON_A_SHELF.sub("", clause) if done else clause)
+        done = THEN.search(plain[found.end() :]) or (last and BEGINS.match(tidy(after)))
+        keeps = KEEPS.search(ON_A_SHELF.sub("", clause) if done else clause)
         # "for 2 months before eating, it will keep for a year": the eating belongs to the first
-        told = _BEFORE_USE.match(clause.lstrip()) if place else None
-        if keeps and not _BEFORE_USE.search(clause.lstrip(), told.end() if told else 0):
+        told = BEFORE_USE.match(clause.lstrip()) if place else None
+        word, rhythm = _word(verb, clause)
+        if keeps and keeps[0].startswith("stored") and rhythm:
+            keeps = None  # "stored in a cupboard, shaken every other day for a week"
+        if keeps and not BEFORE_USE.search(clause.lstrip(), told.end() if told else 0):
             continue
         tended = bool(last and _rhythm_alone(after)[1])
-        meant = bool(_MEANT.search(f"{clause} {written.lower()}")) or tended
+        meant = bool(MEANT.search(f"{clause} {written.lower()}")) or tended
         meant = meant or bool(done) or found[0] == "overnight"
-        if _STORED.match(verb) and not meant:
+        if STORED.match(verb) and not meant:
             continue
-        word, rhythm = _word(verb, clause)
         yield Said("wait", word, span, _short(written), step, line, rhythm)
     yield from last_wait
 
@@ -346,9 +249,9 @@ def _without_first_part(before: str) -> tuple[int, str]:
 
     "Shake every day until the sugar is gone and then once a week for 3 months" is weekly.
     """
-    for part in reversed(list(_LAST_PART.finditer(before))):
+    for part in reversed(list(LAST_PART.finditer(before))):
         first = before[: part.start()]
-        if part.start() and _EVERY.search(first) and (_TILL.search(first) or "then" in part[0]):
+        if part.start() and EVERY.search(first) and (TILL.search(first) or "then" in part[0]):
             return part.end(), _verb(first)
     return 0, ""
 
@@ -365,23 +268,23 @@ def _read(words: str) -> Span | None:
 def _verb(words: str) -> str:
     """Return the last verb of waiting: "leave to steep" is a steeping."""
     known = []
-    for found in _VERB.finditer(words):
-        bare = re.sub(r"(?:s|ed|ing)$", "", found[0])
-        known += [verb for verb in (found[0], bare, f"{bare}e") if verb in _WAITS][:1]
+    for found in VERB.finditer(words):
+        bare = re.sub(r"(?:s|ed|ing|(?<=e)d)$", "", found[0])
+        known += [verb for verb in (found[0], bare, f"{bare}e") if verb in WAITS][:1]
     begun = re.match(r"(?:then |and )?place\b", words.strip(" ,"))
     return known[-1] if known else "put" if begun else ""
 
 
 def _word(verb: str, clause: str) -> tuple[str, str]:
     """Return the timeline's word for a wait and, where it is tended meanwhile, how often."""
-    every = _EVERY.search(clause)
+    every = EVERY.search(clause)
     often = {"daily": "every day", "weekly": "every week"}.get(every[0], every[0]) if every else ""
-    for root, word in _TENDED.items():
+    for root, word in TENDED.items():
         if often and "few" not in often and re.search(rf"\b{root}", clause):
             often = re.sub(r"\b(?:each|per)\b", "every", often)
             return word, re.sub(r"^((?:once|twice|.* times)) every\b", r"\1 a", often)
-    word = _WAITS[verb]
-    return ("rest" if word in _TENDED.values() else word), ""
+    word = WAITS[verb]
+    return ("rest" if word in TENDED.values() else word), ""
 
 
 def _short(written: str) -> str:

@@ -1,0 +1,151 @@
+"""The words by which a method says that something waits, and what only looks like one.
+
+Leaves out how a sentence of them is read: method_times.py.
+"""
+
+from __future__ import annotations
+
+import re
+from typing import Final
+
+from stillroom.core.when.span_words import NUMBER, UNIT
+from stillroom.core.when.spans import SPAN_PATTERN
+from stillroom.core.words.patterns import late_regex
+
+# the verb of a wait, and the word of a timeline it is written as
+WAITS: Final = {
+    "steep": "steep", "steeping": "steep", "infuse": "infuse", "infusing": "infuse",
+    "macerate": "macerate", "marinate": "steep", "soak": "soak", "ferment": "ferment",
+    "fermenting": "ferment", "mature": "mature", "maturing": "mature", "age": "mature",
+    "mellow": "mature", "cure": "cure", "dry": "dry", "drying": "dry", "hang": "dry",
+    "rise": "rise", "prove": "prove", "drip": "drip", "drain": "drip", "strain through": "drip",
+    "chill": "chill", "refrigerate": "chill", "freeze": "freeze", "set": "set", "cool": "cool",
+    "settle": "settle", "clear": "clear", "stand": "stand", "rest": "rest", "sit": "rest",
+    "leave": "rest", "left": "rest", "set aside": "rest", "put aside": "rest", "put away": "rest",
+    "wait": "wait", "store": "rest", "keep": "rest", "kept": "rest",
+    "stir": "stir", "shake": "shake",
+    "turn": "turn", "let": "rest", "forget": "rest", "bubble": "ferment", "harden": "harden",
+    "stay": "rest", "remain": "rest", "return": "rest", "cover": "rest",
+    "put": "rest", "pack": "rest", "develop": "mature", "allow": "rest",
+    "lay": "rest", "laid": "rest", "lie": "rest", "suspend": "drip",
+    "shaken": "shake", "pop": "rest", "popped": "rest", "shove": "rest",
+    "stick": "rest", "tuck": "rest",
+}  # fmt: skip
+TENDED: Final = {"shak": "shake", "stir": "stir", "turn": "turn", "swirl": "shake"}
+_PLACE: Final = r"(?!,? (?:dark|dry|cool|airy|place|cupboard|room|larder|spot|and|or)\b)"
+VERB: Final = late_regex(
+    rf"\b(?<!somewhere )(?:{'|'.join(sorted(WAITS, key=len, reverse=True))})"
+    rf"(?:s|ed|ing|(?<=e)d)?\b{_PLACE}"
+)
+WAITED: Final = late_regex(rf"\b(?P<span>{SPAN_PATTERN}|overnight)")
+# a clause that says how it keeps, how often or how old, but nothing to wait for
+KEEPS: Final = late_regex(
+    r"\b(?:keeps|kept|(?:will|(?<!you )(?:should|can|may|might|would|could|ought to)) (?:keep|last|"
+    r"store|hold)|lasts?|stores well|stored (?:for|in)|shelf|within|good for|best before|use by|"
+    r"once opened|after opening|freezes? (?:well|for)|upto|(?<=days |eeks |nths |ears )old|ago|"
+    r"in advance|ahead|per day|if you forget|must not|never|do not|don't|no longer than|"
+    r"not be left)\b"
+)
+UP_TO: Final = late_regex(r"\s*(?:to|-|–)\s*")
+ELSE: Final = late_regex(r"\b(?:after|or) $")
+STORED: Final = late_regex(r"\b(?:store|keep|refrigerat|freez)")
+MEANT: Final = late_regex(
+    r"\bbefore\b|\bmust be (?:refrigerat|kept|stored|chill)|\b(?:shak|stirr|turn)ing\b"
+    r"|\bat least\b|\bminimum\b|daily"
+    r"|\b(?:shake|stir|turn|swirl)\b(?: [a-z]+){0,2} (?:regularly|occasionally|often|every|once)\b"
+)
+READY: Final = late_regex(
+    r"\b(?P<what>ready|fit|usable|drinkable|(?:be|being) (?:used|eaten|drunk|opened)|"
+    r"(?:use|eat|drink|taste|try|open|serve|sample|enjoy)(?: it| them| this)?|at its best|best)\b"
+    r"(?P<between>(?: (?!not\b)[a-z]+){0,4}?) (?:after|in|from|for|at|when) "
+    rf"(?:it is |they are |about )?(?P<span>{SPAN_PATTERN})"
+)
+# "in six months it will be fit to drink": the length before what it is ready for
+READY_IN: Final = late_regex(
+    rf"\b(?:in|after|within|at the end of|in the course of) (?:about )?(?P<span>{SPAN_PATTERN})"
+    r"(?:'s? time)?(?:,| after [^,.;]{3,50},)? "
+    r"(?:(?:it|they|this|these|the [a-z]+|which|you) )?(?:will|should|may|can|is|are|ought to)"
+    r"(?: (?!not\b)[a-z]+){0,4}? "
+    r"(?P<what>fit|ready|good|usable|drinkable|used|eaten|drunk|opened|best)\b"
+)
+# "after ten days, strain": what was waited for without a word that says so
+_DONE: Final = (
+    r"(?:strain|filter|sieve|bottle|rack|decant|transfer|press|drain|siphon|remove|take out|"
+    r"fish out|unmould|taste|pour off|draw (?:(?:it|them) )?(?:off|out|into))"
+)
+AFTER: Final = late_regex(
+    rf"\b(?:(?:after|at the end of) (?:about )?(?P<first>{SPAN_PATTERN})"
+    rf"(?: or so| to {SPAN_PATTERN})?,? "
+    rf"|(?P<later>{SPAN_PATTERN}) later,? )(?:[a-z]+ ){{0,2}}?{_DONE}\b"
+    rf"|\b{_DONE}(?: (?!in\b|after\b)[a-z]+){{0,3}} (?:in|after|between) (?:about )?"
+    rf"(?P<last>{SPAN_PATTERN})"
+    rf"|\b{_DONE}(?: (?!after\b)[a-z]+){{4,7}} after (?:about )?(?P<leaves>{SPAN_PATTERN})"
+    # "after 3 weeks the bubbling will slow down", "at three days' end", "takes about 6 weeks"
+    rf"|\bafter (?:about |around )?(?P<slows>{SPAN_PATTERN})(?: or so| in [^,]{{3,30}})?,? "
+    r"(?:it|they|the [a-z]+) (?:will |should )?(?:have |has )?"
+    r"(?:start |begin |started |begun )?(?:to )?"
+    r"(?:slow|stop|ceas|clear|settl|sunk|sink|dissolv|los|soften|darken)"
+    rf"|\bat (?P<ends>{SPAN_PATTERN})['’]? end\b"
+    r"|\b(?:process|fermentation|maceration|infusion|steeping|curing|drying|age?ing|whole thing)"
+    r" (?:will |should |can |may |usually |generally )*takes? (?:anything |anywhere )?"
+    rf"(?:about |around |roughly )?(?P<takes>{SPAN_PATTERN})"
+)
+# "do not open it for 3 months", "not ripe before six months": what must be waited for
+NOT_BEFORE: Final = late_regex(
+    r"\b(?:not|n['’]t) (?:be )?(?:(?:[a-z]+ )??(?:ready|ripe|fit)(?: (?:for|to) [a-z]+)?|"
+    r"(?:us(?:e|ed)|open(?:ed)?|eat(?:en)?|dr[iu]nk|touch(?:ed)?|tast(?:e|ed)|broach(?:ed)?))"
+    rf"(?: (?:it|them|this|these))?(?: (?:for|before|until|till))? (?P<span>{SPAN_PATTERN})"
+    rf"|\b(?:make|made|prepare|prepared|bake|baked)\b[^.;]{{0,60}}? (?P<made>{SPAN_PATTERN}) "
+    r"(?:before|ahead|in advance)\b"
+)
+THEN: Final = late_regex(rf"\b(?:then|and) (?:[a-z]+ ){{0,2}}?{_DONE}\b")
+BEGINS: Final = late_regex(rf"(?:then |now |and |when ready,? )?{_DONE}\b")
+ON_A_SHELF: Final = late_regex(r"\bon (?:a |the )?shelf\b")
+BEFORE_USE: Final = late_regex(
+    r"\bbefore (?:(?:it|they|you|we|being) ?(?:is|are|be)? ?)?"
+    r"(?:us(?:e|ed|ing)|eat|drink|drunk|open|tap|broach|touch|tast|bottl|cut|serv|giv)"
+)
+GOES_ON: Final = late_regex(r"[,;]? ?(?:and |but )?then\b")
+# "shake daily until the sugar has melted, then leave": the first of it has no length of its own
+LAST_PART: Final = late_regex(
+    r"[,;]? ?(?:and |but )?then\b|,? (?:and |then )?(?=(?:leave|let|store|keep|put|set aside|place|"
+    r"return|allow|weekly|once an?|every)\b)"
+)
+TILL: Final = late_regex(r"\b(?:until|till|'?til)\b")
+EVERY: Final = late_regex(
+    rf"\b(?:(?:every|each|per) (?:other |second |third )?(?:(?:{NUMBER}|few) )?{UNIT}|daily|weekly|"
+    r"(?:once|twice|(?:three|four|\d) times) (?:a|each|per) (?:day|week))"
+)
+
+
+# as a cook shortens on a card
+SHORT: Final = {
+    "dly": "daily", "wkly": "weekly", "rdy": "ready", "aft": "after", "kps": "keeps",
+    "abt": "about", "lve": "leave", "stp": "steep",
+    "approx": "about", "approximately": "about", "bfr": "before", "til": "until",
+}  # fmt: skip
+# "(do not leave longer than this)" says nothing against the wait beside it
+WARNED: Final = late_regex(
+    r"\s*\([^()]*\b(?:do not|don['’]t|never|no longer)\b[^()]*\)", re.IGNORECASE
+)
+# "Twenty Four Hours", as older books have it
+TENS: Final = late_regex(
+    r"\b(twenty|thirty|forty|fifty|sixty) (one|two|three|four|five|six|seven|eight|nine)\b", re.I
+)
+# "another month" is one, "a further 2 weeks" are two
+ONE_MORE: Final = late_regex(
+    rf"\b(?:another|a further|a second|one more)\s+(?={UNIT})", re.IGNORECASE
+)
+SO_MANY_MORE: Final = late_regex(rf"\b(?:another|a further)\s+(?={NUMBER}\b)", re.IGNORECASE)
+# "till next day", "a day and a night", "for the first week or two"
+NEXT_DAY: Final = late_regex(
+    r"\b(?:until|till|'?til|to) (?:the )?(?:next|following) (?:day|morning)\b", re.IGNORECASE
+)
+AND_NIGHT: Final = late_regex(
+    r"\b(an?|one|two|three|four|\d+) (days?) and (?:(?:an?|one|two|three|four|\d+) )?nights?\b",
+    re.IGNORECASE,
+)
+FIRST: Final = late_regex(rf"\b(for|during) the first ({UNIT})( or two)?", re.IGNORECASE)
+ASIDE: Final = late_regex(r"\s*\([^()\d]{1,60}\)")
+IF: Final = late_regex(r"(?:if|when|should)\b", re.IGNORECASE)
+SHORTENED: Final = late_regex(rf"\b(?:{'|'.join(SHORT)})\b\.?", re.IGNORECASE)
