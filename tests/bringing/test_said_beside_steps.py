@@ -169,6 +169,26 @@ fortnight in a quart of the best vinegar, in two large bottles, shaking them eve
     assert "No list of ingredients was found." in asked(nothing)
 
 
+def test_an_old_books_recipes_each_below_a_title_with_a_stop_are_parted() -> None:
+    text = """QUINCE CORDIAL.
+
+Take the ripest quinces, and grate them into a large vessel. To six
+quarts of the juice allow three pounds of loaf-sugar, (broken up,) and
+a quart of white brandy.
+
+
+ROSE CORDIAL.
+
+Put a pound of fresh rose-leaves into a tureen, with a quart of lukewarm
+water. Cover the vessel, and let them infuse for twenty-four hours.
+"""
+    quince, rose = brought(text)
+    assert fact(quince, "title") == "Quince cordial"
+    assert listed(quince) == ["three pounds of loaf sugar", "a quart of white brandy"]
+    # what is not known whole is asked about whole: no pound of roses
+    assert listed(rose) == ["a pound of fresh rose leaves", "a quart of lukewarm water"]
+
+
 def test_servings_say_nothing_of_what_a_drink_fills() -> None:
     method = "10 lemons\n750 ml vodka\n\nLeave the peel in the vodka for 2 weeks. Strain.\n"
     (drink,) = brought(f"Limoncello\n\nServes 22\n\n{method}")

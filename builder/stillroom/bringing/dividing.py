@@ -17,6 +17,7 @@ from stillroom.bringing.below_list import ADDRESS, read_below, read_steps, take_
 from stillroom.bringing.farewell import Left, greets, without_private
 from stillroom.bringing.found import Paper, Recipe, Row
 from stillroom.bringing.heads import plain, section_of, words
+from stillroom.bringing.joining import joined
 from stillroom.bringing.list_titles import first_title, join_lists, list_begins
 from stillroom.bringing.lists import (
     WIDE,
@@ -85,7 +86,7 @@ def divide(paper: Paper) -> list[Recipe]:
 def _in_order(rows: Sequence[Row]) -> list[Recipe]:
     lists = join_lists(find_lists(rows), rows)
     if not lists:
-        return [_without_list(part) for part in _told_apart(rows)] if rows else []
+        return [_without_list(part) for part in _told_apart(joined(rows))] if rows else []
     begins = list_begins(lists, rows)
     ends = [*begins[1:], len(rows)]
     recipes = []
@@ -181,15 +182,16 @@ def _told_apart(rows: Sequence[Row]) -> list[Sequence[Row]]:
         at
         for at in range(len(rows) - 1)
         if rows[at].shape in ("heading", "line")
-        and is_title(rows[at].text)
+        and is_title(_unstopped(rows[at].text))
         and (rows[at].gap or at == 0)
         and rows[at + 1].gap
         and is_sentence(rows[at + 1].text)
         and section_of(rows[at].text) is None
     ]
-    if len(begins) < 2 or begins[0] != 0:
+    if len(begins) < 2:
         return [rows]
-    return [rows[begin:end] for begin, end in pairwise([*begins, len(rows)])]
+    above = [0] if begins[0] else []  # the end of one whose beginning was not copied
+    return [rows[begin:end] for begin, end in pairwise([*above, *begins, len(rows)])]
 
 
 def _without_list(rows: Sequence[Row]) -> Recipe:

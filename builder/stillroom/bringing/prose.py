@@ -9,6 +9,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable
+from itertools import takewhile
 from typing import Final
 
 from stillroom.bringing.found import Recipe
@@ -19,6 +20,7 @@ from stillroom.core.lines.reader import read_line
 from stillroom.core.words.problems import Unreadable
 
 _MOST_WORDS: Final = 8
+_MOST_MORE: Final = 3
 _LEAST_TOLD: Final = 3
 _NUMBER: Final = (
     r"(?:(?:\d+\s+)?\d+\s?[/⁄]\s?\d+|\d+(?:[.,]\d+)?\s?[½¼¾⅓⅔]?|[½¼¾⅓⅔]|half\s+(?:an?|a\s+dozen)|an?|one|two|three|four|five|six"
@@ -34,7 +36,8 @@ _ENDS: Final = re.compile(
     r"|if|after|before|per|off|or|under|is|are|be|being)\b",
     re.IGNORECASE,
 )
-_SPOKEN: Final = re.compile(r"-of-|(?<=\b[Ll]oaf)-(?=sugar)", re.IGNORECASE)
+# "loaf-sugar", "rose-leaves", "half-a-pint", as older books hyphen them
+_SPOKEN: Final = re.compile(r"(?<=[a-z])-(?!spoon|glass|cup)(?=[a-z])", re.IGNORECASE)
 _FOLLOWING: Final = re.compile(
     r"\b(?:following|these|next|first) (?:\w+ )?(?:ingredients|things|items)\b", re.IGNORECASE
 )
@@ -106,7 +109,7 @@ def _longest_food(told: str, begins: re.Match[str]) -> str:
     part = begins["part"] or ""
     bare = " ".join(part.split()[-2:])  # "the thin yellow rind of" is its rind
     for last in reversed(words):
-        if _VESSELS.search(last[0]):  # "a large pan", which is bread in Spanish
+        if _VESSELS.search(last[0]) or last[0] == "white":  # "a large pan", bread in Spanish
             continue
         for before in dict.fromkeys((part, f"{bare} " if bare else "", "")):
             thing = f"{before}{told[begins.start('number') : begins.end() + last.end()].strip()}"
@@ -116,5 +119,15 @@ def _longest_food(told: str, begins: re.Match[str]) -> str:
                 continue
             food = read_food(reading.item)
             if isinstance(reading.amount, Amount) and food.known and food.food:
-                return "" if food.food.tags & _NO_FOOD else thing
+                if food.food.tags & _NO_FOOD:
+                    return ""
+                # "a pound of fresh rose leaves" is asked about whole, and no pound of roses
+                more = (one[0] for one in words[words.index(last) + 1 :][:_MOST_MORE])
+                whole = " ".join((thing, *takewhile(_is_no_verb, more)))
+                return whole.removesuffix(" of")
     return ""
+
+
+def _is_no_verb(word: str) -> bool:
+    """Whether a word may still name what is measured, and not what is done with it."""
+    return word.endswith("seed") or not word.endswith(("ed", "ing"))

@@ -66,7 +66,22 @@ def whole_numbers_elsewhere() -> dict[str, int]:
 
 # words that begin an amount in another language, and something else in English
 _ENGLISH_TOO = frozenset(
-    {"a", "cent", "elf", "half", "once", "six", "mark", "sap", "rasp", "die", "en", "sex", "halva"}
+    {
+        "a",
+        "cent",
+        "elf",
+        "half",
+        "once",
+        "six",
+        "mark",
+        "sap",
+        "rasp",
+        "die",
+        "en",
+        "sex",
+        "halva",
+        "quince",
+    }
 )
 
 
