@@ -76,6 +76,7 @@ levadura fresca=fresh yeast
 bicarbonato de sodio=bicarbonate of soda
 mantequilla=butter
 manteca de cerdo=lard
+aceite=oil
 aceite de oliva=olive oil
 leche entera=whole milk
 yogur=yogurt
@@ -166,6 +167,8 @@ lievito per dolci=baking powder
 bicarbonato di sodio=bicarbonate of soda
 burro=butter
 strutto=lard
+olio=oil
+funghi=mushroom
 olio d'oliva=olive oil
 latte intero=whole milk
 uova=eggs
@@ -260,6 +263,8 @@ bakpoeder=baking powder
 zuiveringszout=bicarbonate of soda
 roomboter=butter
 reuzel=lard
+olie=oil
+paddenstoelen=mushroom
 olijfolie=olive oil
 zonnebloemolie=sunflower oil
 volle melk=whole milk
@@ -301,7 +306,6 @@ UNKNOWN = {
         "levadura",
         "laurel cerezo",
         "licor",
-        "aceite",
         "hierbas",
         "hongos",
         "setas silvestres",
@@ -319,12 +323,10 @@ UNKNOWN = {
         "noci",
         "noce",
         "lievito",
-        "olio",
         "farina di luna",
         "lauroceraso",
         "liquore",
         "anice",
-        "funghi",
         "erbe",
         "aceto aromatico",
         "castagne d'India",
@@ -341,13 +343,11 @@ UNKNOWN = {
     "nl": (
         "noten",
         "gist",
-        "olie",
         "meel",
         "laurierkers",
         "likeur",
         "stroop",
         "kruiden",
-        "paddenstoelen",
         "paardenkastanjes",
         "wilde kastanjes",
         "rabarberbladeren",

@@ -58,7 +58,8 @@ _NOT_GLASS = clause_regex(
 )
 _EMPTY = clause_regex(
     r"\bwarm,? (?:and )?(?:dark |dry |quiet )*(?:place|spot|corner|cupboard|room)"
-    r"|(?<!into )(?<!in )\b(?:boil|scald|heat|warm|steam|wash|sterilis|steriliz)\w*\s+(?:(?:the"
+    r"|(?<!into )(?<!in )(?<!into the )(?<!in the )\b"
+    r"(?:boil|scald|heat|warm|steam|wash|sterilis|steriliz)\w*\s+(?:(?:the"
     r"|your|a|clean|empty|washed"
     r"|glass|preserving)\s+)*(?:jars?|bottles?|lids?)\b(?! (?:of|full|with))",
     re.IGNORECASE,
@@ -70,7 +71,7 @@ _NOT_ITS_HEAT = clause_regex(
     r"|\b(?:scald|boil|steam|warm|sterilis|steriliz)\w* (?:(?:the|a|your|clean|piece of|double) )*"
     r"(?:muslin|cloth|cheesecloth|tea ?towel|jelly bag|bag|funnel|filter|sieve|strainer|spoon|ladle"
     r"|knife|tongs|corks?|stoppers?|rings?|rubbers?|seals?|weights?|stones?|plates?)\b"
-    r"|\bmelt\w* in (?:the|your|a) (?:mug|cup|mouth|glass)\b"
+    r"|\bmelt\w* in (?:the|your|a) (?:mug|cup|mouth|glass)\b|\bice\b(?! cream)[^.]*?\bmelt\w*"
     r"|\b(?:keep|leave|stand|put|place|set|stor)\w*\b[^.]*\bwarm\b(?! (?:water|syrup|brine))"
     r"|\bhot(?=[- ](?:days?|weather|spell|summers?|sun|climates?|room|kitchen|place|cupboard"
     r"|chocolate|cocoa|toddy|cross|dogs?|chill?i|chill?ies|mustard|curry|paprika|spice|smoked|pan\b"

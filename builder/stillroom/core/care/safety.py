@@ -45,6 +45,7 @@ from stillroom.core.words.problems import Problem
 _NOT_TO_BE_KEPT = frozenset(
     {"low-acid-sealed", "low-acid-in-oil", "animal-food-sealed", "cake-in-jar", "sauce-for-shelf"}
     | {"egg-at-room", "ph-above-limit", "borderline-acid-bare", "alkali-in-food", "weak-vinegar"}
+    | {"vegetables-in-honey"}
 )
 
 

@@ -15,6 +15,7 @@ from functools import cached_property
 from stillroom.core.allergens.of_foods import know_ingredient
 from stillroom.core.batch.contents import Content, content_of, contents_by_place
 from stillroom.core.care.acid import low_acid_tag
+from stillroom.core.care.alternatives import alternatives_of
 from stillroom.core.care.drained import drained_rows
 from stillroom.core.care.filling import filled_hot
 from stillroom.core.care.garnish import laid_on_when_served
@@ -299,6 +300,11 @@ def _things(recipe: Recipe, clauses: tuple[str, ...]) -> tuple[Thing, ...]:
     ]
     for place, one in enumerate(foods_in_method(recipe), len(things)):
         things.append(_only_told(recipe, one, place))
+    for place, line in enumerate(recipe.ingredients):
+        things += [
+            replace(things[place], item=other.name, staple=other, tags=told, grams=None, unknown=())
+            for other, told in alternatives_of(line)
+        ]
     return tuple(things)
 
 

@@ -91,8 +91,8 @@ def amount_of_line(text: str, system: System, language: str = "en_GB") -> LineAm
 def _with_fifths(reading: LineReading) -> LineReading:
     """Read a fifth of spirit as the American bottle that it is: "1 fifth vodka" is 750 ml of it.
 
-    Once a fifth of a US gallon, 757 ml; since 1980 bottles hold 750 ml (27 CFR 5.203, standards of
-    fill for distilled spirits, from memory).
+    Once a fifth of a US gallon, 757 ml; since 1980 bottles hold 750 ml (CulinaryLore, Why do we say
+    a fifth of whiskey; 27 CFR 5.203 lists the standards of fill, as TTB tells of it, January 2025).
     """
     amount = reading.amount
     if not isinstance(amount, Amount) or not spirit_words().search(reading.item):

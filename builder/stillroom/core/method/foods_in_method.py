@@ -64,6 +64,24 @@ _STONES = clause_regex(
     r"|\bbittere amandel(?:en)?\b|\b(?:abrikozen|perzik|kersen|pruimen)pit(?:ten)?\b",
     re.IGNORECASE,
 )
+# of stone fruit alone, since these words may mean other seeds too: "Die Kerne aufknacken"
+_BROKEN_ELSEWHERE = tuple(
+    clause_regex(
+        rf"\b(?:{stones})\b[^.;]{{0,50}}\b(?:{broken})"
+        rf"|\b(?:{broken})\w* [^.;]{{0,30}}?\b(?:{stones})\b",
+        re.IGNORECASE,
+    )
+    for stones, broken in (
+        (
+            "kerne?n?|steine?n?",
+            r"(?:auf)?(?:knack|schlag|gebroch|brech|sto(?:ß|ss))|zer\w+|m[öo]rser",
+        ),
+        ("noyaux", r"concass|cass|écras|bris|ouvr|broy|pil"),
+        ("noccioli", r"romp|rott|schiacc|spacc|frantum|pest|apr(?:ire|ite|i)"),
+        ("huesos?|carozos?", r"part|romp|machac|machaq|casc|quebr|tritur|abr(?:ir|e|a)"),
+        ("pitten", r"kraak|kraken|gekraakt|breek|stamp|plet|sla"),
+    )
+)
 _ITS_LEAVES = clause_regex(
     r"\b(?:their|its|the|with) (?:own )?(?:green )?lea(?:f|ves)\b|\blea(?:f|ves) (?:and|&) "
     r"(?:all|stalks?|stems?)\b|\b(?:stalks?|stems?) (?:and|&) lea(?:f|ves)\b|\btops and all\b",
@@ -79,6 +97,14 @@ _STRENGTH_BEHIND = clause_regex(
     r"(?:,| of| at)\s+\(?(\d+(?:\.\d+)? ?(?:% ?(?:vol|abv|alc)\w*|%(?! \w)|(?:US |UK )?proof))\)?",
     re.IGNORECASE,
 )
+# "the beer" may be what is made; "deglaze with beer" never is
+_POURED = frozenset({"beer", "ale", "stout", "cider", "wine"})
+_WITH_SOME = clause_regex(
+    r"\b(?:with|add|in|some|(?:splash|dash|glug|drop|slosh) of)"
+    r"(?: (?:dry|red|white|dark|light|pale))? $",
+    re.IGNORECASE,
+)
+_RINSES = clause_regex(r"\b(?:rins|wash|clean|swill|wip|sterili[sz])\w*\b", re.IGNORECASE)
 _SPOONFUL_G = Fraction(10)
 # unmeasured, these may not count for a recipe: nobody knows whether they are enough
 PROTECTS = frozenset({"acid", "vinegar", "pasteurised-egg", "curing-salt"})
@@ -263,7 +289,9 @@ def _stands_as_food(clause: str, start: int, end: int, forms: tuple[str, ...]) -
         return False
     spoken = " ".join(forms)
     if spoken in method_words("only_measured"):
-        return spoken == "oil" and has_phrase(clause, "covers")
+        poured = spoken in _POURED and bool(_WITH_SOME.search(clause[:start]))
+        poured = poured and not _RINSES.search(clause[:start])
+        return poured or (spoken == "oil" and has_phrase(clause, "covers"))
     return not heads_a_verb(clause, start, end, spoken)
 
 
@@ -280,7 +308,11 @@ def _unnamed_parts(clause: str, listed: Listed, recipe: Recipe) -> Iterator[Meth
     if not recipe.kind.is_eaten:
         return
     own = {word for line in listed.lines for word in line}
-    if (stones := _STONES.search(clause)) and "stone" not in own:
+    if any("cyanide-kernel" in food.tags for food in listed.foods):
+        stones = None
+    elif (stones := _STONES.search(clause)) is None and _kernels_of(listed):
+        stones = next(filter(None, (one.search(clause) for one in _BROKEN_ELSEWHERE)), None)
+    if stones:
         kernel = staples_tagged("cyanide-kernel")[0]
         yield from _as_food(kernel, clause, recipe, _kernels_of(listed) or stones[0])
     if _ITS_LEAVES.search(clause) and "rhubarb" in own and not _DECORATES.search(clause):

@@ -20,6 +20,13 @@ _OVEN_HOT = clause_regex(
     re.IGNORECASE,
 )
 _EGGS = ("egg", "egg yolk", "egg white")
+_IN_WATER = clause_regex(
+    r"\b(?:mit(?: dem)?|im|in dem|avec(?: l['’])?|dans(?: l['’])?|con(?: el)?|en el|nell['’]"
+    r"|con l['’]"
+    r"|met(?: het)?|in het|\d+ ?m?l(?: de)?(?: d['’])?) ?(?:wasser|eau|agua|acqua|water)\b",
+    re.IGNORECASE,
+)
+_AND = clause_regex(r"\b(?:und|et|y|e|en|dann|puis|luego|poi|dan)\b", re.IGNORECASE)
 
 
 def cooks_elsewhere(clause: str, sentence: str) -> bool:
@@ -31,7 +38,7 @@ def cooks_elsewhere(clause: str, sentence: str) -> bool:
     >>> cooks_elsewhere("Den Ofen vorheizen", "Den Ofen vorheizen")
     False
     """
-    if _tells_nothing(sentence):
+    if _denies(sentence) or _is_of_something_else(clause):
         return False
     if is_apart_elsewhere(clause):
         return False
@@ -41,9 +48,23 @@ def cooks_elsewhere(clause: str, sentence: str) -> bool:
 
 
 @lru_cache(maxsize=512)
-def _tells_nothing(sentence: str) -> bool:
-    """Whether a sentence denies something, or is of jars and water."""
-    return any(_any_of(name).search(sentence) for name in ("denied", "something_else"))
+def _denies(sentence: str) -> bool:
+    return bool(_any_of("denied").search(sentence))
+
+
+def _is_of_something_else(clause: str) -> bool:
+    """Whether a clause is of jars or water alone, and not of food that then goes into them.
+
+    >>> _is_of_something_else("Die Gläser kochen"), _is_of_something_else("Wasser aufkochen")
+    (True, True)
+    >>> _is_of_something_else("Beeren im Wasser kochen und in Gläser füllen")
+    False
+    """
+    plain = _IN_WATER.sub(" ", clause)
+    other, heat = _any_of("something_else").search(plain), _any_of("cooked").search(plain)
+    if other is None or heat is None or eggs_elsewhere(clause):
+        return other is not None
+    return heat.end() > other.start() or not _AND.search(plain[heat.end() : other.start()])
 
 
 def bakes_elsewhere(clause: str) -> bool:

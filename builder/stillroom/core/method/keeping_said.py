@@ -53,7 +53,15 @@ _PUT_AWAY = clause_regex(
     r"(?![^.;]*\b(?:minutes?|hours?|overnight|until|till|to (?:set|firm|chill)|then)\b)"
     r"|\b(?:chill|leave|put|place|rest|cure|stand)\b[^.;]*\b(?:fridge|refrigerator)\b"
     r"[^.;]*\b(?:weeks?|months?)\b"
-    r"|\bfreeze\b(?![^.;]*\b(?:minutes?|hours?|overnight|until|solid|machine|churn))"
+    r"|\bfreeze\b(?![^.;]*\b(?:minutes?|hours?|overnight|solid|machine|churn"
+    r"|until(?! (?:it is |they are )?(?:used?|needed|wanted|required|eaten|given|ready to))))"
+)
+# "keeps a week in a jar, or freeze it": who keeps it in the jar is not helped by the freezer
+_OR_FROZEN = clause_regex(
+    r"\b(?:or|alternatively|otherwise|also|can|may|could)\b[^.;]*\b(?:freez\w*|frozen)\b[^.;]*"
+    r"|\b(?:oder|auch|ou|oppure|anche|o|también|of|ook)\b[^.;]*\b(?:einfrieren|eingefroren|einzufrieren"
+    r"|tiefgefrier\w*|cong[eé]l\w*|surgel\w*|invriezen|ingevroren)\b[^.;]*",
+    re.IGNORECASE,
 )
 # put there and left: nothing is done with it afterwards
 _LEFT_COLD = clause_regex(
@@ -76,6 +84,10 @@ _COLD_ELSEWHERE: Mapping[Place, re.Pattern[str]] = {
 _KEPT_ELSEWHERE = clause_regex(
     r"aufbewahr|aufheben|\blager|haltbar|\bhält\b|\bhalten\b|\bconserv|\bgard(?:er|ez|ons)\b"
     r"|\bse garde|\bguard(?:ar|e|en|a|amos)\b|bewaar|bewaren|houdbaar|\bblijft? (?:lang )?goed"
+)
+_LENGTH_ELSEWHERE = clause_regex(
+    r"\b(?:tage?n?|wochen?|monate?n?|jours?|semaines?|mois|días?|semanas?|mes(?:es|i|e)?|giorn[oi]"
+    r"|settiman[ae]|dag(?:en)?|we(?:ek|ken)|maand(?:en)?|schrank|placard|despensa|dispensa|kast)\b"
 )
 # "einfrieren" is put away by itself
 _FROZEN_ELSEWHERE = clause_regex(
@@ -115,6 +127,7 @@ def kept_at(recipe: Recipe) -> Place:
         last = " . ".join(
             ", ".join(affirmed_clauses(one)) for one in split_sentences(_last_words(recipe))
         )
+        last = _without_the_freezer(last)
         away = (*_PUT_AWAY.finditer(last), *_LEFT_COLD.finditer(last))
         words = " . ".join(found[0] for found in away) or _claimed_cold(recipe, last)
         # "chill for a week, then keep in the cupboard": the shelf is where it ends
@@ -124,7 +137,18 @@ def kept_at(recipe: Recipe) -> Place:
         return "fridge"
     if _FREEZER.search(words):
         return "freezer"
-    return "room" if where else _kept_elsewhere(_last_words(recipe))
+    return "room" if where else _kept_elsewhere(_without_the_freezer(_last_words(recipe)))
+
+
+def _without_the_freezer(words: str) -> str:
+    """Return words without a freezer that is only one of two places, where another has its time.
+
+    >>> _without_the_freezer("keeps a week, or freeze it."), _without_the_freezer("freeze it.")
+    ('keeps a week, .', 'freeze it.')
+    """
+    rest = _OR_FROZEN.sub("", words)
+    timed = re.search(SPAN_PATTERN, rest) or _LENGTH_ELSEWHERE.search(rest)
+    return rest if timed or _ON_THE_SHELF.search(rest) else words
 
 
 def _ends_on_the_shelf(words: str) -> bool:

@@ -26,6 +26,15 @@ _INSTEAD = clause_regex(
     re.IGNORECASE,
 )
 
+# "ohne Öl die Mandeln rösten": it is the oil that is left out, and the almonds are roasted
+_AN_ARTICLE = r"(?:die|den|das|der|les?|la|las|los|el|il|lo|gli|i|het|l(?=['’]))"
+_THEN_DONE = clause_regex(
+    r"\s+(?!\w+(?:er|ir|re|ar|rlo|rla|rlos|rlas|te|zu)\b)(?!(?:te|zu)\b)[^\W\d_]+"
+    rf"(?: (?:und|oder|et|ou|ni|y|e|o|né|en|of) (?!{_AN_ARTICLE}\b)[^\W\d_]+)*"
+    rf" (?P<done>{_AN_ARTICLE}\b.+)",
+    re.IGNORECASE,
+)
+
 
 @lru_cache(maxsize=2048)
 def tongue_of(text: str) -> str:
@@ -54,6 +63,8 @@ def denied_in(sentence: str) -> str:
     'Den Zucker ohne Rühren schmelzen.'
     >>> denied_in("Die Mandeln (ohne Schale) zugeben."), denied_in("Statt Butter Mandelmus nehmen.")
     ('Die Mandeln () zugeben.', '  Mandelmus nehmen.')
+    >>> denied_in("Ohne Öl die Mandeln rösten."), denied_in("Sans ajouter le lait.")
+    (' die Mandeln rösten.', '')
     """
     if not (
         _denials().search(sentence) or _without().search(sentence) or _INSTEAD.search(sentence)
@@ -72,8 +83,10 @@ def _affirmed(part: str) -> str:
     if not (found := _without().search(told)):
         return part
     before, behind = part[: found.start()], part[found.end() :]
-    bracketed = before.rfind("(") > before.rfind(")") and ")" in behind
-    return before + behind[behind.index(")") :] if bracketed else before
+    if before.rfind("(") > before.rfind(")") and ")" in behind:
+        return before + behind[behind.index(")") :]
+    done = _THEN_DONE.match(behind)
+    return f"{before} {done['done']}" if done else before
 
 
 @cache

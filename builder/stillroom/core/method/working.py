@@ -18,14 +18,17 @@ Tags = frozenset[str]
 # drinks that yeast makes, whoever brought it in
 _WORKS_BY_NAME = clause_regex(
     r"\b(?:ciders?|perry|mead|melomel|metheglin|wines?|champagne|beers?|ales?|hooch|kvass|tepache"
-    r"|pulque|chicha|toddy|sima|boza|fizz|ginger bug|root beer|lemonade|soda|pop)\b",
+    r"|pulque|chicha|toddy|sima|boza|fizz|ginger bug|root beer|lemonade|soda|pop"
+    # the same in German, French, Spanish, Italian and Dutch
+    r"|met|\w*wein|\w*bier|most|hydromels?|cidres?|bières?|vins?|sidra|cerveza|vino|hidromiel"
+    r"|idromele|birra|sidro|\w*wijn|mede)\b",
     re.IGNORECASE,
 )
 # of these a culture makes little alcohol, and now and then a good deal
 _LIVING_DRINK = clause_regex(
-    r"\b(?:kombucha|jun|kefir|tibicos?|scoby|lemonade|soda|pop|fizz)\b", re.IGNORECASE
+    r"\b(?:kombucha|jun|\w*k[eé]fir|tibicos?|scoby|lemonade|soda|pop|fizz)\b", re.IGNORECASE
 )
-_CULTURES: Final = frozenset({"kombucha", "jun", "kefir", "tibico", "tibicos", "scoby"})
+_CULTURES: Final = ("kombucha", "jun", "kefir", "kéfir", "tibico", "tibicos", "scoby")
 # a drink that was filed as an infusion or a syrup, and that its own words set to work
 _LEFT_TO_WORK = clause_regex(
     r"\b(?:leave|left|let|allow\w*|stand|begin\w*|start\w*|continue|set aside)\b[^.;]*\bferment\w*"
@@ -50,7 +53,7 @@ _BEFORE_IT_DOES = clause_regex(
     r"|\bkeep\w* (?:it|them|the \w+) from ferment\w*",
     re.IGNORECASE,
 )
-_VINEGAR = clause_regex(r"\bvinegar\b", re.IGNORECASE)
+_VINEGAR = clause_regex(r"\b(?:vinegar|\w*essig|vinaigre|vinagre|aceto|\w*azijn)\b", re.IGNORECASE)
 _SWEET: Final = frozenset({"sugar", "honey", "syrup"})
 _SALTED: Final = frozenset({"pulse", "cooked-pulse", "dairy"})
 
@@ -66,7 +69,7 @@ def works_by_itself(recipe: Recipe, tags: Tags) -> str:
     if "yeast" in tags or _VINEGAR.search(named):
         return ""
     living = _LIVING_DRINK.search(named)
-    cultured = "live-culture" in tags or (living and living[0].lower() in _CULTURES)
+    cultured = "live-culture" in tags or (living and living[0].lower().endswith(_CULTURES))
     if (found := _WORKS_BY_NAME.search(named)) and not (cultured and living):
         return found[0]
     sugared = tags & _SWEET and "water" in tags and not cultured and not _in_brine(tags)
