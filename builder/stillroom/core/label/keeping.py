@@ -20,7 +20,11 @@ from stillroom.core.care.safety_facts import SafetyFacts, gather_facts
 from stillroom.core.care.safety_rules import judge
 from stillroom.core.label.date_marks import NOT_KNOWN, Term
 from stillroom.core.label.how_long import planned_span
-from stillroom.core.method.keeping_said import claimed_elsewhere, keeping_of_method
+from stillroom.core.method.keeping_said import (
+    claimed_elsewhere,
+    keeping_of_method,
+    opened_in_method,
+)
 from stillroom.core.recipe.keeps import OWN_PRACTICE, Keeping
 from stillroom.core.recipe.model import Recipe
 from stillroom.core.when.spans import Span
@@ -82,6 +86,7 @@ def keeping_of_guidance(recipe: Recipe) -> Keeping:
     if own := keeping_of_method(recipe):
         return own
     found = _of_the_book(recipe)
+    found = replace(found, opened=found.opened or opened_in_method(recipe))
     said = claimed_elsewhere(recipe)
     if said and found.unopened and said.minutes() < found.unopened.minutes():
         return replace(found, unopened=said, source=OWN_PRACTICE, by="method")

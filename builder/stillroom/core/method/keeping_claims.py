@@ -46,6 +46,12 @@ _IN_THE_MAKING = (
 _WELL = r"(?:good|fine|ok|okay|safe|fresh|edible|crisp|perfect)"
 _SURE = (
     KEEPS,
+    # "store in the pantry for 3 months unopened"
+    clause_regex(
+        rf"\b(?:keep|store|stored|kept)\b[^.;]*?\bfor {_LONG},? (?:if |while |when )?"
+        r"(?:un-?opened|sealed)\b"
+        rf"|\bun-?opened\b[^.;]*?\bfor {_LONG}"
+    ),
     clause_regex(
         r"\b(?:use|eat|eaten|drink|drunk|consumed?|enjoy|used)\b[^.;]*?"
         rf"\b(?:within|inside|in under)\s+{_LONG}"
@@ -97,6 +103,11 @@ _ON_ITS_OWN = (
         rf" after\s+{_LONG}"
     ),
 )
+_THE_SAME_DAY = clause_regex(
+    r"\b(?:eat|eaten|use|used|drink|drunk|enjoy|enjoyed|serve|served|best)\b[^.;]*"
+    r"\b(?:(?:on )?the (?:same )?day(?! (?:after|before))|same[- ]day"
+    r"|within (?:24|twenty-four) hours)\b"
+)
 _PUT_AWAY_FOR = (
     clause_regex(
         r"\b(?:store|keep|put away)\b[^.;]*?\b(?:fridge|refrigerator|freezer|refrigerated|frozen)\b"
@@ -137,7 +148,8 @@ def claimed_in(words: str, recipe: Recipe) -> Span | None:
     if ages or kind.is_("steeped") or kind.is_("living"):
         return first_span(words, _SURE)
     tins = () if kind.is_("put up") else _IN_ITS_TIN
-    return first_span(words, (*_SURE, *_PUT_AWAY_FOR, *tins, *_ON_ITS_OWN))
+    found = first_span(words, (*_SURE, *_PUT_AWAY_FOR, *tins, *_ON_ITS_OWN))
+    return found or (parse_span("1 day") if _THE_SAME_DAY.search(words) else None)
 
 
 def may_be_claimed_in(words: str) -> Span | None:

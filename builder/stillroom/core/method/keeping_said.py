@@ -18,6 +18,7 @@ from stillroom.core.method.keeping_claims import (
     first_span,
     may_be_claimed_in,
 )
+from stillroom.core.method.keeping_opened import opened_in, without_opened
 from stillroom.core.method.sentences import affirmed_clauses, split_sentences
 from stillroom.core.method.words import method_words
 from stillroom.core.recipe.keeps import OWN_PRACTICE, Keeping
@@ -112,6 +113,8 @@ _KEEPING_VERB = clause_regex(
     r"\b(?:keeps?|kept|lasts?|stays?|stores?|stored|good|best|used?|eat|eaten|drink|drunk|consumed?"
     r"|enjoy|refrigerate|freeze|put away|pack|shelf[- ]life)\b"
 )
+# what is still to be baked keeps otherwise than what is given
+_OF_DOUGH = clause_regex(r"\b(?:dough|batter|teig|pâte crue|impasto|deeg)\b[^,.;]*")
 _HEADED = clause_regex(r"\b(?:storage|storing|store|keeping|keeps|shelf life)\b", re.IGNORECASE)
 
 
@@ -204,10 +207,23 @@ def claimed_in_method(recipe: Recipe) -> Span | None:
 
 def keeping_of_method(recipe: Recipe) -> Keeping | None:
     """Return the keeping by the method's own word; None where it does not say plainly."""
-    claimed = claimed_in_method(recipe)
+    claimed = claimed_in_method(recipe) or _claimed_in_its_language(recipe)
     if claimed is None:
         return None
-    return replace(recipe.keeps, unopened=claimed, source=OWN_PRACTICE, by="method")
+    opened = recipe.keeps.opened or opened_in_method(recipe)
+    return replace(recipe.keeps, unopened=claimed, opened=opened, source=OWN_PRACTICE, by="method")
+
+
+def opened_in_method(recipe: Recipe) -> Span | None:
+    """Return how long the last step says that it keeps once it is opened; None of none."""
+    return opened_in(split_sentences(recipe.method[-1].text)) if recipe.method else None
+
+
+def _claimed_in_its_language(recipe: Recipe) -> Span | None:
+    """Return how long the last step says in another language that the unopened thing keeps."""
+    told = split_sentences(recipe.method[-1].text) if recipe.method else []
+    spans = [span for one in told if (span := keeps_elsewhere(without_opened(one)))]
+    return min(spans, key=Span.minutes) if spans else None
 
 
 def claimed_elsewhere(recipe: Recipe) -> Span | None:
@@ -223,9 +239,9 @@ def claimed_elsewhere(recipe: Recipe) -> Span | None:
     texts += [section.text for section in recipe.sections]
     spans = []
     for sentence in (one for text in texts for one in _told(text)):
-        if span := keeps_elsewhere(sentence):
+        if span := keeps_elsewhere(without_opened(sentence)):
             spans.append(span)
-        low = sentence.lower()
+        low = without_opened(sentence).lower()
         if _speaks_of_it(low, meant):
             spans += filter(None, [claimed_in(low, recipe)])
     for section in filter(lambda one: _HEADED.search(one.heading), recipe.sections):
@@ -300,4 +316,6 @@ def _last_words(recipe: Recipe) -> str:
     while len(steps) > 1 and _ONLY_SERVES.search(steps[-1]) and not _PUT_AWAY.search(steps[-1]):
         steps.pop()  # "lay a leaf on it when it is served" says nothing of where it stood
     sentences = split_sentences(steps[-1]) if steps else []
-    return " . ".join(one for one in sentences if not re.search(r"\bopen(?:ed|ing)\b", one))
+    if not _OF_DOUGH.search(f"{recipe.title} {recipe.kind.called}".lower()):
+        sentences = [_OF_DOUGH.sub("", one) for one in sentences]
+    return " . ".join(filter(None, map(without_opened, sentences)))

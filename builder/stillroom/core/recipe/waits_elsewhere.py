@@ -117,10 +117,15 @@ def keeps_elsewhere(sentence: str) -> Span | None:
     >>> keeps_elsewhere("3 Wochen ziehen lassen."), keeps_elsewhere("Die Form halten und kühlen.")
     (None, None)
     """
-    found = _span_words().search(sentence)
-    if found is None or found["night"] or not _any_of("keeping").search(sentence):
+    return length_elsewhere(sentence) if _any_of("keeping").search(sentence) else None
+
+
+def length_elsewhere(words: str) -> Span | None:
+    """Return the first length of a day or more that words name in another language than English."""
+    found = _span_words().search(words)
+    if found is None or found["night"] or _units()[found["unit"].lower()] == "hour":
         return None
-    return _span(found) if _units()[found["unit"].lower()] != "hour" else None
+    return _span(found)
 
 
 @cache

@@ -1,0 +1,75 @@
+"""What words say of a thing once it is opened, apart from what they say of it unopened.
+
+"10 months in the cupboard; once opened 3 weeks": the second never goes for the first. In English,
+German, French, Spanish, Italian and Dutch. Leaves out where it stands unopened: keeping_said.py.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterable
+
+from stillroom.core.method.keeping_claims import first_span
+from stillroom.core.recipe.waits_elsewhere import length_elsewhere
+from stillroom.core.when.spans import SPAN_PATTERN, Span
+from stillroom.core.words.patterns import clause_regex
+
+_WHAT = (
+    r"(?:(?:it|they|the|a|an|jars?|bottles?|tins?|is|are|you|you['’]ve|have|has|been|first|each) )"
+    r"{0,4}"
+)
+_STATE = clause_regex(
+    rf"\b(?:once|when|after|if|upon) {_WHAT}"
+    r"(?:open(?:ed|ing)?|thaw(?:ed|ing)|defrost(?:ed|ing))\b"
+    r"|\bnach (?:dem |der )?(?:öffnen|öffnung|anbruch|auftauen)\b|\bgeöffnet\b|\bangebrochen\w*"
+    r"|\baprès (?:l['’])?ouverture\b"
+    r"|\bune fois (?:le |la )?(?:pot |bocal |bouteille )?ouvert\w*"
+    r"|\buna vez abiert\w*|\bdespués de abrir\w*|\btras (?:abrir|la apertura)\w*"
+    r"|\buna volta apert\w*|\bdopo l['’]apertura\b|\bna (?:het )?openen\b|\bgeopend\b",
+    re.IGNORECASE,
+)
+_ANY_OPENING = clause_regex(r"\bopen(?:ed|ing)\b", re.IGNORECASE)
+_JOINT = clause_regex(r"[,;:.(]|\b(?:and|or|but|then|und|oder|et|ou|y|o|e|en|of)\b", re.IGNORECASE)
+_THAWED = clause_regex(r"thaw|defrost|auftau", re.IGNORECASE)
+_ANY_LENGTH = (clause_regex(rf"\b({SPAN_PATTERN})"),)
+
+
+def without_opened(sentence: str) -> str:
+    """Return what a sentence says of the unopened thing; "" where it cannot be told apart.
+
+    >>> without_opened("Keeps 3 weeks chilled and 1 week after opening.")
+    'Keeps 3 weeks chilled '
+    >>> without_opened("Once opened, use within a week."), without_opened("Keeps if not opened.")
+    ('', '')
+    """
+    found = _STATE.search(sentence)
+    if found is None:
+        return "" if _ANY_OPENING.search(sentence) else sentence
+    return sentence[: _begins(sentence, found)]
+
+
+def opened_in(sentences: Iterable[str]) -> Span | None:
+    """Return the shortest time that sentences give a thing once it is opened; None of none.
+
+    >>> str(opened_in(["Once open, 2 weeks.", "Nach dem Öffnen 10 Tage haltbar."]))
+    '10 days'
+    >>> opened_in(["Keeps 2 weeks.", "Once opened keep in the fridge."])
+    """
+    spans: list[Span] = []
+    for sentence in sentences:
+        found = _STATE.search(sentence)
+        if found is None or _THAWED.search(found[0]):
+            continue
+        behind, before = sentence[found.end() :], sentence[_begins(sentence, found) : found.start()]
+        spans += filter(None, [_length(behind) or _length(before)])
+    return min(spans, key=Span.minutes) if spans else None
+
+
+def _begins(sentence: str, found: re.Match[str]) -> int:
+    """Return where the part of a sentence begins that speaks of the opened thing."""
+    joints = _JOINT.finditer(sentence[: found.start()])
+    return max((joint.start() for joint in joints), default=0)
+
+
+def _length(words: str) -> Span | None:
+    return first_span(words, _ANY_LENGTH) or length_elsewhere(words)
