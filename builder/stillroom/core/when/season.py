@@ -14,7 +14,15 @@ from itertools import pairwise
 
 from dateutil.relativedelta import relativedelta
 
-from stillroom.core.when.timeline import Timed, Timeline, kept_until, plan_back, plan_forward
+from stillroom.core.when.timeline import (
+    Timed,
+    Timeline,
+    kept_until,
+    latest_start_best,
+    latest_start_usable,
+    plan_back,
+    plan_forward,
+)
 from stillroom.core.when.verdicts import Verdict
 from stillroom.core.words.day_words import say_day, say_month
 from stillroom.core.words.joining import join_and
@@ -40,11 +48,11 @@ def plan_in_season(
     The batch begins on the last day in season that has it at its best, if there is one to come;
     else by its age alone, as `plan_back` has it.
     """
-    aged = plan_back(recipe, giving_day, today)
-    latest, usable = aged.latest_start_best, aged.latest_start_usable
+    latest = latest_start_best(recipe, giving_day)
+    usable = latest_start_usable(recipe, giving_day)
     note = find_season(recipe, season, latest, giving_day, today, usable)
     if note is None or note.start is None:
-        return aged, note
+        return plan_back(recipe, giving_day, today), note
     plan = plan_forward(recipe, note.start, giving_day, today)
     return replace(plan, verdict=_start_in_season(plan, today)), note
 
