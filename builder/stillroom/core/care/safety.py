@@ -29,7 +29,7 @@ from stillroom.core.care.process_words import SWEET, say_jam_process, say_proces
 from stillroom.core.care.processes import Process
 from stillroom.core.care.safety_facts import SafetyFacts, Thing, gather_facts
 from stillroom.core.care.safety_rules import judge
-from stillroom.core.care.safety_table import GRAVITIES, Gravity, Rule, all_rules
+from stillroom.core.care.safety_table import GRAVITIES, Gravity, Rule, all_rules, rules_for
 from stillroom.core.care.sources import say_source
 from stillroom.core.care.unchecked import could_not_check
 from stillroom.core.method.keeping_said import PLACE_WORDS
@@ -122,7 +122,7 @@ def assess_safety(recipe: Recipe, settings: BookSettings) -> SafetyBox:
     cautions: list[Caution] = []
     refusals: list[Caution] = []
     aside: list[SetAside] = []
-    for rule in all_rules().values():
+    for rule in rules_for(recipe.kind):
         evidence = judge(rule.when, facts)
         if evidence is None:
             continue

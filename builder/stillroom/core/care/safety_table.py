@@ -13,6 +13,7 @@ from typing import Any, Literal, get_args
 
 from stillroom.core.care.safety_rules import CHECKS, NARROWING
 from stillroom.core.care.told import TOLD
+from stillroom.core.recipe.kinds import Kind
 from stillroom.core.words.data_files import read_data
 from stillroom.core.words.nearest import did_you_mean
 
@@ -53,6 +54,22 @@ def all_rules() -> dict[str, Rule]:
             raise ValueError(f"hazards.yml: {rule.name} stands there twice.")
         rules[rule.name] = rule
     return rules
+
+
+def rules_for(kind: Kind) -> tuple[Rule, ...]:
+    """Return the rules that may hold of a kind of thing: those that name others need no asking."""
+    return _rules_for(kind.name, kind.eaten_by, kind.edible)
+
+
+@cache
+def _rules_for(name: str, eaten_by: str, edible: bool) -> tuple[Rule, ...]:
+    return tuple(
+        rule
+        for rule in all_rules().values()
+        if name in rule.when.get("kind", (name,))
+        and eaten_by in rule.when.get("eaten_by", (eaten_by,))
+        and rule.when.get("edible", edible) == edible
+    )
 
 
 def read_rule(row: Mapping[str, Any]) -> Rule:

@@ -46,7 +46,7 @@ def tongue_of(text: str) -> str:
     ('', 'fr')
     """
     words = _WORD.findall(text.lower())
-    told = {name: sum(word in small for word in words) for name, small in _small_words().items()}
+    told = {name: sum(map(small.__contains__, words)) for name, small in _small_words().items()}
     english = told.pop("en")
     found = max(told, key=lambda name: told[name])
     others = max(count for name, count in told.items() if name != found)

@@ -10,7 +10,7 @@ from functools import cache
 from typing import Any
 
 from stillroom.core.words.data_files import read_data
-from stillroom.core.words.patterns import any_word, clause_regex
+from stillroom.core.words.patterns import any_word, clause_regex, late_regex
 
 # "like skin on milk", "smells of vinegar and apples"; "if you like, add honey" compares nothing
 _LOOSELY = clause_regex(
@@ -18,6 +18,7 @@ _LOOSELY = clause_regex(
     r"|\b(?:smell|taste)\w* (?:\w+ )?of (?:\w+ ){0,3}$",
     re.IGNORECASE,
 )
+_WORD = late_regex(r"[^\W\d_]+")
 _LEADS = r"(?:(?:then|and|now|next|gently|slowly|lightly|finally|first|meanwhile|generously)\s+)*"
 
 
@@ -64,9 +65,9 @@ def is_elsewhere(sentence: str) -> bool:
     >>> is_elsewhere("Laat ze op een rooster afkoelen"), is_elsewhere("Roast the rooster")
     (True, False)
     """
-    words = re.findall(r"[^\W\d_]+", sentence.lower())
-    other = sum(word in method_words("elsewhere") for word in words)
-    return other >= 2 and other > sum(word in method_words("english") for word in words)
+    words = _WORD.findall(sentence.lower())
+    other = sum(map(method_words("elsewhere").__contains__, words))
+    return other >= 2 and other > sum(map(method_words("english").__contains__, words))
 
 
 _SHARES_ITS_NOUN = clause_regex(

@@ -14,6 +14,7 @@ from fractions import Fraction
 from functools import cache
 from html.parser import HTMLParser
 from pathlib import Path
+from types import NoneType
 from typing import Any
 
 from pydantic import BaseModel
@@ -120,6 +121,7 @@ def check_markup(recipe: Recipe, path: Path) -> Iterator[Problem]:
             yield Problem(recipe.file, next(own, recipe.line_of(*place)), *found)
 
 
+_NO_WORDS = (int, Fraction, NoneType)
 _Place = tuple[str | int, ...]
 
 
@@ -130,7 +132,7 @@ def _texts(recipe: Recipe) -> Iterator[tuple[_Place, str]]:
         place, value = left.pop()
         if isinstance(value, str):
             yield place, value
-        elif value is not None and not isinstance(value, int | Fraction):
+        elif not isinstance(value, _NO_WORDS):
             left += reversed([((*place, name), inner) for name, inner in _within(value)])
 
 
