@@ -31,8 +31,8 @@ from stillroom.publish.working import Worked, unpack, work_out
 PAYS_FROM: Final = 60
 """Recipes whose working out takes as long as a process's beginning, and as long again."""
 _AT_ONCE: Final = 8
-_FIRST: Final = 2
-"""Recipes after which most of what all need is loaded and most patterns are made."""
+_FIRST: Final = 16
+"""Recipes after which most of what all need is loaded and most patterns are made, once for all."""
 PROCESSES = "STILLROOM_PROCESSES"
 
 Out = tuple[Worked | None, bytes]
