@@ -108,7 +108,7 @@ def drafts(text: str, name: str = "old.txt") -> list[tuple[str, str]]:
 @pytest.mark.parametrize(
     ("text", "titles", "counts"),
     [
-        (TYPED, ["FUDGE (Dad's)", "SHORTBREAD (Auntie Nan)", "Elderberry rob"], [4, 3, 4]),
+        (TYPED, ["Fudge (Dad's)", "Shortbread (Auntie Nan)", "Elderberry rob"], [4, 3, 4]),
         (
             BISCUITS,
             ["Christmas butter cookies", "Almond macaroons", "Hickory nut kisses"],

@@ -9,6 +9,7 @@ from pathlib import Path
 import pytest
 from playwright.sync_api import Browser, BrowserContext, Dialog, Page
 
+from browser.conftest import wait_until
 from desk.conftest import OpenDesk, open_on, open_with_lists, small_book
 from desk.test_giving_told import NAME, TEXT, WAY
 
@@ -236,3 +237,25 @@ def test_a_book_changed_elsewhere_stands_beside_what_was_typed(own: OpenDesk) ->
         path.unlink()
     else:
         path.write_bytes(before)
+
+
+def test_the_kind_goes_with_the_title_until_it_is_chosen(
+    visit: BrowserContext, own: OpenDesk
+) -> None:
+    page = open_room(visit, own, "/write/new")
+    for title, kind in [
+        ("Jam", "jam"),
+        ("Jam tarts", "tart"),
+        ("Dog biscuits", "dog biscuit"),
+        ("Pickled", ""),
+        ("Bread and butter pickles", "bread and butter pickle"),
+    ]:
+        with page.expect_response("**/look"):
+            page.fill("#title", title)
+        wait_until(page, f"document.getElementById('kind').value === '{kind}'")
+    with page.expect_response("**/look"):
+        page.select_option("#kind", "confection")
+    with page.expect_response("**/look"):
+        page.fill("#title", "Plum jam")
+    page.wait_for_timeout(200)
+    assert page.input_value("#kind") == "confection"

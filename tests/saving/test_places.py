@@ -15,7 +15,9 @@ from click.testing import CliRunner, Result
 
 from publish.test_wall import small_book
 from stillroom.cli import main
+from stillroom.giving.guard import warn_of_git
 
+DEMO_LIST = Path(__file__).parents[2] / "site_demo/giving/christmas-2027.yml"
 LIST = {
     "giving list": "Winter",
     "giving day": "2027-12-18",
@@ -100,6 +102,24 @@ def test_a_pack_is_hidden_from_git_and_a_list_that_git_keeps_is_warned_of(book: 
     seen = subprocess.run(status, check=True, capture_output=True, text=True, encoding="utf-8")
     assert "private" not in seen.stdout
     assert "stillroom" not in seen.stdout
+
+
+def test_the_examples_own_list_may_be_kept_by_git_and_one_made_of_it_may_not(
+    book: Path,
+) -> None:
+    text = DEMO_LIST.read_text(encoding="utf-8")
+    path = book / "giving" / "christmas-2027.yml"
+    path.parent.mkdir()
+    for words in (["init", "-q"], ["add", "-f", "giving"]):
+        path.write_text(text, encoding="utf-8")
+        subprocess.run(["git", "-C", str(book), *words], check=True, capture_output=True)
+    assert list(warn_of_git(path)) == []
+    path.write_bytes(text.replace("\n", "\r\n").encode())
+    assert list(warn_of_git(path)) == [], "line ends are git's"
+    path.write_text(text.replace("giving list:", "giving list: our", 1), encoding="utf-8")
+    assert [one.what for one in warn_of_git(path)] == [
+        "Git keeps this list, and with it every name on it."
+    ]
 
 
 def test_checking_warns_of_a_list_and_a_log_that_git_keeps(book: Path) -> None:

@@ -21,6 +21,8 @@ _BEFORE: Final = re.compile(
     r"(?:an?\s+|the\s+)?",
     re.IGNORECASE,
 )
+# "FUDGE (Dad's)", "TOMATO CHUTNEY - Gran's"
+_SHOUTED: Final = re.compile(r"[A-ZÀ-Þ][A-ZÀ-Þ'’& -]{3,}?(?=\s+(?:\(|[-–—]\s))")
 _SAYS_NOTHING: Final = frozenset(
     {
         "recipe",
@@ -122,13 +124,15 @@ class Guess:
 def title_of(text: str) -> str:
     """Return a title without what pages put round it.
 
-    >>> title_of("Limoncello - cooking recipe"), title_of("PLUM JAM")
-    ('Limoncello', 'Plum jam')
+    >>> title_of("Limoncello - cooking recipe"), title_of("PLUM JAM"), title_of("FUDGE (Dad's)")
+    ('Limoncello', 'Plum jam', "Fudge (Dad's)")
     """
     bare = _BEHIND.sub("", text.strip(" *_#※★☆♥•~")).strip(" -–—|:") or text.strip()
     bare = _NAMED_A_RECIPE.sub("", without_guide(bare)) or bare
     if bare.isupper() and len(bare) > 4:
         return bare.capitalize()
+    if shouted := _SHOUTED.match(bare):
+        return f"{shouted[0].capitalize()}{bare[shouted.end() :]}"
     return bare[:1].upper() + bare[1:]
 
 

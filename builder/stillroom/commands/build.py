@@ -29,7 +29,8 @@ def build(strict: bool, quiet: bool, site_dir: str | None) -> None:
     _run("build", config, strict, quiet, ["--site-dir", site_dir] if site_dir else [])
     if not quiet:
         site = config.parent / site_dir if site_dir else open_book(config).site_dir
-        there = Path(os.path.relpath(site)).as_posix()
+        near = Path(os.path.relpath(site)).as_posix()
+        there = str(site) if near.startswith("..") else near
         click.echo(f'The book is in the folder "{there}": put all that is in it on a web host.')
         click.echo(f"Look at it here first: {called()} serve")
 

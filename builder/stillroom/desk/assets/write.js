@@ -34,8 +34,8 @@ function fillIn(answer) {
   if (said.textContent !== answer.said) {
     said.textContent = answer.said;
   }
-  if (kind && !chosen && answer.kind) {
-    if (![...kind.options].some((option) => option.value === answer.kind)) {
+  if (kind && !chosen) {
+    if (answer.kind && ![...kind.options].some((option) => option.value === answer.kind)) {
       kind.add(new Option(answer.kind, answer.kind));
     }
     kind.value = answer.kind;
@@ -96,6 +96,9 @@ async function look() {
   }
   asking = true;
   const sent = new URLSearchParams(new FormData(form));
+  if (!chosen) {
+    sent.delete("kind"); // it goes with the title until somebody chooses: "Jam" may become "Jam tarts"
+  }
   try {
     const reply = await fetch(form.dataset.look, { method: "POST", body: sent });
     if (reply.ok) {
