@@ -185,7 +185,7 @@ def test_what_is_public_is_said_and_a_stick_is_made(own: OpenDesk) -> None:
     assert 'filename="book-on-a-stick.zip"' in packed.headers["content-disposition"]
     names = zipfile.ZipFile(io.BytesIO(packed.body)).namelist()
     assert "book-on-a-stick/index.html" in names
-    assert not [name for name in names if "winter" in name]
+    assert not [name for name in names if "winter.yml" in name]
     for name in ("book.zip", "cards.pdf", "..", "frame-0"):
         assert own.ask(f"/publish/{name}").status == 404
 
