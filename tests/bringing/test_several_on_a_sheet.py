@@ -257,3 +257,136 @@ def test_a_line_of_a_longer_list_stays_as_it_was() -> None:
     assert fact(found, "title") == "Plum jam"
     assert len(listed(found)) == 5
     assert "3 things stood on one line" in asked(found)
+
+
+# eight more sheets, made up in other shapes and fixed before they were run: 5 were right then
+MORE = {
+    "underlined": (
+        """Plum Jam
+--------
+3 lb plums, 3 lb sugar, juice of 1 lemon
+
+Stew the plums till soft, add sugar, boil to a set. Makes about 6 jars.
+
+Pear Chutney
+------------
+2 lb pears, 1 lb onions, 1 pt vinegar, 1 lb sugar, salt
+
+Cook it all down till thick, about 2 hours. Pot while hot.
+""",
+        [("Plum Jam", 3), ("Pear Chutney", 5)],
+    ),
+    "bold": (
+        """**Vanilla Fudge**
+
+450g sugar, 100g butter, 1 tin condensed milk, vanilla
+
+Melt, boil to soft ball, beat and pour out.
+
+**Coconut Ice**
+
+1 lb icing sugar, 6 oz coconut, 1 tin condensed milk
+
+Mix to a stiff dough. Press into a tin and colour half of it pink.
+""",
+        [("Vanilla Fudge", 4), ("Coconut Ice", 3)],
+    ),
+    "colon run": (
+        """Lemon curd: 4 lemons, 1 lb sugar, 4 oz butter, 4 eggs. Put all in a basin and stir it.
+
+Mincemeat: 1 lb apples, 1 lb suet, 1 lb raisins, 1 lb sugar, 2 lemons. Mince it well. Fill jars.
+
+Ginger beer: 2 oz ginger, 1 lb sugar, 1 lemon, 1 gallon water. Boil it for half an hour.
+""",
+        [("Lemon curd", 4), ("Mincemeat", 5), ("Ginger beer", 4)],
+    ),
+    "dashes": (
+        """SLOE GIN (Uncle Pat)
+1 lb sloes - 8 oz sugar - 1 bottle gin
+Prick sloes, put in jar with the rest, shake weekly for 3 months. Strain.
+
+-----
+
+RUM BALLS (Deirdre)
+8 oz cake crumbs - 2 oz cocoa - 3 tbsp rum - apricot jam to bind
+Mix, roll into balls and coat with vermicelli.
+""",
+        [("Sloe gin", 3), ("Rum balls", 4)],
+    ),
+    "numbered": (
+        """1. Plum jam
+1 kg plums
+1 kg sugar
+Boil together till it sets.
+
+2. Apple jelly
+2 kg apples
+800 g sugar
+Boil the apples, strain overnight, boil the juice with the sugar.
+
+3. Quince paste
+1 kg quinces
+700 g sugar
+Cook soft, sieve, cook with the sugar until it leaves the pan.
+""",
+        [("Plum jam", 2), ("Apple jelly", 2), ("Quince paste", 2)],
+    ),
+    "ingr inline": (
+        """Bath Salts
+Ingredients: 2 cups Epsom salts, 1 cup baking soda, 20 drops lavender oil
+Method: Mix the dry things, add the oil drop by drop, stir well and jar.
+
+Sugar Scrub
+Ingredients: 1 cup sugar, 1/2 cup coconut oil, 10 drops peppermint oil
+Method: Stir it all together and spoon into small jars. Fills 2 small jars.
+""",
+        [("Bath Salts", 3), ("Sugar Scrub", 3)],
+    ),
+    "weights after": (
+        """Shortbread
+
+Flour 12 oz
+Butter 8 oz
+Sugar 4 oz
+
+Rub in, knead, bake slowly for an hour. Gives 24 fingers.
+
+Parkin
+
+Oatmeal 8 oz
+Treacle 8 oz
+Flour 8 oz
+Ginger 2 tsp
+
+Melt the treacle, mix in the rest and bake for an hour and a half. Keep a week before cutting.
+""",
+        [("Shortbread", 3), ("Parkin", 4)],
+    ),
+    "story between": (
+        """Here are the two recipes I promised for the fair.
+
+Tablet
+
+2 lb sugar, 4 oz butter, 1 large tin condensed milk, 1 cup water
+
+Boil it all for 20 minutes, stirring all the time, then beat till it thickens. So we had it.
+
+Treacle Toffee
+
+1 lb demerara sugar, 3 oz butter, 1/2 lb black treacle, pinch cream of tartar
+
+Boil to hard crack and pour in a greased tin. Break up with a hammer!
+""",
+        [("Tablet", 4), ("Treacle Toffee", 4)],
+    ),
+}
+
+
+@pytest.mark.parametrize(("text", "expected"), MORE.values(), ids=MORE)
+def test_sheets_in_other_shapes(text: str, expected: list[tuple[str, int]]) -> None:
+    found = [(title.partition(" (")[0], len(listed_of(draft))) for title, draft in drafts(text)]
+    assert [(title.lower(), count) for title, count in found] == [
+        (title.lower(), count) for title, count in expected
+    ]
+    for _, draft in drafts(text):
+        assert not any(line in steps(draft) for line in listed_of(draft) if len(line) > 8)

@@ -15,7 +15,14 @@ from typing import Final
 from stillroom.bringing.found import Row
 from stillroom.bringing.lists import is_head
 from stillroom.bringing.one_line import names_a_food
-from stillroom.bringing.sorting import begins_with_amount, is_ingredient, is_only_makes, is_sentence
+from stillroom.bringing.sorting import (
+    begins_with_amount,
+    is_ingredient,
+    is_only_makes,
+    is_sentence,
+    is_title,
+    number_of,
+)
 from stillroom.core.amounts.quantities import Amount
 from stillroom.core.larder.harmless import all_harmless
 from stillroom.core.larder.words import normal_form
@@ -32,6 +39,13 @@ _LOOSE: Final = re.compile(
 _IN_BRACKETS: Final = r"(?![^()]*\))"
 _COMMAS: Final = re.compile(rf"\s*,(?!\d)\s*{_IN_BRACKETS}")
 _SEMICOLONS: Final = re.compile(rf"\s*;\s*{_IN_BRACKETS}")
+_DASHES: Final = re.compile(r"\s+[-–—]\s+")
+_FOR_WHAT: Final = re.compile(r"\s+(?:to|for)\s+[^\W\d]+(?:\s[^\W\d]+)?$")
+_ENTRY: Final = re.compile(
+    r"(?P<title>[A-ZÀ-Þ][^:.,;\d]{2,40}):\s+(?P<list>[\d½¼¾][^.!?]*(?:(?<=oz|lb|pt)\.[^.!?]*)*)[.!]\s+(?P<told>\S.*)"
+)
+_ENTRY_LEVEL: Final = 2
+_TITLE_WORDS: Final = 6
 _JOINED: Final = re.compile(rf"\s+(?:and|und|et|y|&|\+)\s+(?=[\d½¼¾]){_IN_BRACKETS}")
 # "1 cup soft butter ½ cup brown sugar, packed 2 cups flour": one after the other
 _NEXT: Final = re.compile(rf"(?<=[^\W\d])\)?,?\s+(?=[\d½⅓⅔¼¾⅛]){_IN_BRACKETS}")
@@ -52,8 +66,16 @@ _FEW: Final = 2
 
 def with_lists_apart(rows: Sequence[Row]) -> list[Row]:
     """Return rows with a list that stands on one line as items, where what is done follows it."""
+    rows = _with_numbered_titles(rows)
+    entries = {place: one for place, row in enumerate(rows) if (one := _entry(row))}
     found: list[Row] = []
     for place, row in enumerate(rows):
+        if place in entries and len(entries) >= _FEW:
+            title, things, told = entries[place]
+            found.append(Row(title, "heading", _ENTRY_LEVEL, True))
+            found += [Row(one, "item") for one in things]
+            found.append(Row(told, "line", 0, True, row.wraps))
+            continue
         starred = _STARRED.fullmatch(row.text.strip()) if row.shape == "line" else None
         if starred:
             found.append(Row(starred["head"], "heading", 6, row.gap))
@@ -63,6 +85,37 @@ def with_lists_apart(rows: Sequence[Row]) -> list[Row]:
         found += [replace(row, text=one, shape="item", gap=row.gap and not at, wraps=False)
                   for at, one in enumerate(things)] or [row]  # fmt: skip
     return found
+
+
+def _entry(row: Row) -> tuple[str, list[str], str] | None:
+    """Return title, things and method of a recipe that is one paragraph; None for any other row.
+
+    "Lemon curd: 4 lemons, 1 lb sugar, 4 oz butter. Grate the rind ...", as old notebooks have it.
+    """
+    said = _ENTRY.fullmatch(row.text.strip()) if row.shape == "line" else None
+    things = things_of_line(said["list"]) if said else []
+    return (said["title"].strip(), things, said["told"]) if said and things else None
+
+
+def _with_numbered_titles(rows: Sequence[Row]) -> list[Row]:
+    """Return rows with "1. Plum jam", "2. Apple jelly" as titles, where a list follows each."""
+    numbered = [place for place, row in enumerate(rows) if row.shape == "step"]
+    named = [
+        place
+        for place in numbered
+        if len(number_of(rows[place].text).split()) <= _TITLE_WORDS
+        and is_title(number_of(rows[place].text))
+        and place + 1 < len(rows)
+        and (is_ingredient(rows[place + 1].text) or is_head(rows[place + 1]))
+    ]
+    if len(named) < _FEW or named != numbered:
+        return list(rows)
+    return [
+        replace(row, text=number_of(row.text), shape="heading", level=_ENTRY_LEVEL)
+        if place in named
+        else row
+        for place, row in enumerate(rows)
+    ]
 
 
 def _stands_alone(rows: Sequence[Row], place: int) -> bool:
@@ -95,6 +148,7 @@ def things_of_line(text: str) -> list[str]:
     if not begins_with_amount(bare) or is_only_makes(bare):
         return []
     signs = _SEMICOLONS if ";" in bare else _COMMAS
+    signs = _DASHES if len(_DASHES.split(bare)) >= _LEAST and "," not in bare else signs
     parts = [one for part in signs.split(bare) for one in _JOINED.split(part)]
     parts = _with_what_is_said([part.strip() for part in parts if part.strip()])
     if ";" not in bare and any(_NEXT.search(part) for part in parts):
@@ -130,7 +184,7 @@ def _goes_in(part: str) -> bool:
     """Whether a part is so much of something, or a food by its name."""
     if len(part.split()) > _MOST_WORDS or is_sentence(part):
         return False
-    if names_a_food(part) or _LOOSE.match(part):
+    if names_a_food(_FOR_WHAT.sub("", part)) or _LOOSE.match(part):
         return True
     try:
         read = read_line(part)
