@@ -90,13 +90,13 @@ def test_wrong_usage_is_2(run) -> None:
     assert run("chekc").exit_code == 2
 
 
-def test_check_outside_any_book_asks_for_files(
+def test_check_outside_any_book_leads_to_one(
     run, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
     monkeypatch.chdir(tmp_path)
     result = run("check")
     assert result.exit_code == 2
-    assert "name the files" in result.stderr
+    assert "There is no book here. Begin one with" in result.stderr
 
 
 def test_settings_that_are_wrong_are_told(

@@ -186,10 +186,9 @@ def test_the_example_of_a_setting_is_read(name: str, tmp_path: Path) -> None:
     below = "".join(f"      {line}\n" for line in example.splitlines()) if not at_top else ""
     top = f"{example}\n" if at_top else ""
     name_of = "" if name == "title" else "site_name: A book\n"
-    book.write_text(
-        f"{name_of}{top}plugins:\n  - stillroom:\n{below or '      country: GB'}\n",
-        encoding="utf-8",
-    )
+    theme = "theme:\n  name: material\n"
+    plugin = f"plugins:\n  - stillroom:\n{below or '      country: GB'}\n"
+    book.write_text(f"{name_of}{top}{theme}{plugin}", encoding="utf-8")
     settings = open_book(book).settings
     usual = BookSettings()
     if name not in ("recipes", "larder", "pictures", "units", "design"):

@@ -12,11 +12,9 @@ import os
 import sys
 from dataclasses import dataclass
 from importlib import import_module
-from typing import Final
+from typing import Any, Final
 
 import click
-
-from stillroom.commands.refusals import PlainGroup
 
 
 @dataclass(frozen=True)
@@ -132,13 +130,33 @@ COMMANDS: Final = {
 """Every command. A test holds the words against each command's own help."""
 
 
-class _Commands(PlainGroup):
+def _in_plain_words(
+    wrong: click.UsageError, group: click.Group, ctx: click.Context
+) -> click.UsageError:
+    from stillroom.commands.refusals import in_plain_words  # nobody who types rightly waits for it
+
+    return in_plain_words(wrong, group, ctx)
+
+
+class _Commands(click.Group):
     def list_commands(self, ctx: click.Context) -> list[str]:
         return sorted(COMMANDS)
 
     def get_command(self, ctx: click.Context, cmd_name: str) -> click.Command | None:
         place = COMMANDS.get(cmd_name)
         return place.load() if place else None
+
+    def parse_args(self, ctx: click.Context, args: list[str]) -> list[str]:
+        try:
+            return super().parse_args(ctx, args)
+        except click.UsageError as wrong:
+            raise _in_plain_words(wrong, self, ctx) from None
+
+    def invoke(self, ctx: click.Context) -> Any:
+        try:
+            return super().invoke(ctx)
+        except click.UsageError as wrong:
+            raise _in_plain_words(wrong, self, ctx) from None
 
     def format_commands(self, ctx: click.Context, formatter: click.HelpFormatter) -> None:
         room = formatter.width - 6 - max(map(len, COMMANDS))

@@ -97,7 +97,7 @@ def test_from_nothing_to_a_site_in_the_terminal(
     monkeypatch.chdir(tmp_path)
     started = CliRunner().invoke(main, ["start", "ours", "--name", "Our: book", "--keeper", "Ada"])
     assert started.exit_code == 0, started.output
-    assert 'stillroom new "Plum gin" --kind liqueur' in started.output
+    assert 'stillroom new "Plum gin"' in started.output
     monkeypatch.chdir(tmp_path / "ours")
     new = CliRunner().invoke(main, ["new", "Plum gin", "--kind", "liqueur"])
     assert new.exit_code == 0, new.output
@@ -161,7 +161,7 @@ def test_commands_to_copy_are_called_as_the_tool_was(tmp_path: Path) -> None:
         capture_output=True, text=True, encoding="utf-8", check=True, cwd=tmp_path, env=env,
     )  # fmt: skip
     lines = [line.strip() for line in done.stdout.splitlines()]
-    assert f'{tool} new "Plum gin" --kind liqueur' in lines
+    assert f'{tool} new "Plum gin"' in lines
     assert f"{tool} pack giving/giving-list.yml" in lines
     assert f"{tool} serve" in lines
     first = (tmp_path / "book" / "giving" / "giving-list.yml").read_text(encoding="utf-8")
@@ -172,7 +172,7 @@ def test_commands_to_copy_are_called_as_the_tool_was(tmp_path: Path) -> None:
         [sys.executable, "-c", _AS_TOOL, str(tool), "start", "other"],
         capture_output=True, text=True, encoding="utf-8", check=True, cwd=tmp_path, env=env,
     )  # fmt: skip
-    assert '  stillroom new "Plum gin" --kind liqueur' in done.stdout
+    assert '  stillroom new "Plum gin"' in done.stdout
     assert "  stillroom serve" in done.stdout
 
 

@@ -70,7 +70,7 @@ def test_any_title_is_read_back(title: str, tmp_path: Path) -> None:
 
 def test_a_title_without_a_word_is_refused(tmp_path: Path) -> None:
     book = place_book(tmp_path, BookSettings(), "pages", "site")
-    with pytest.raises(ProblemsFound, match="is no title"):
+    with pytest.raises(Unreadable, match="is no title"):
         write_recipe(book, "---", "liqueur")
     assert not list(tmp_path.rglob("*.md"))
 

@@ -25,48 +25,34 @@ _FOR: Final = {
     "out": 'Say where it goes: --out "giving/christmas-2028.yml".',
 }
 """What to type for what was left out, by the argument's name or the option's."""
+_NO_COMMAND: Final = re.compile(r"No such command ['\"](.*)['\"]\.?$")
 
 
 class PlainGroup(click.Group):
     """A group of commands whose refusals say what to type instead."""
-
-    def resolve_command(
-        self, ctx: click.Context, args: list[str]
-    ) -> tuple[str | None, click.Command | None, list[str]]:
-        """Find the command that was typed; for one that is none, name the nearest."""
-        name = args[0]
-        if self.get_command(ctx, name) is None and not name.startswith("-"):
-            known = self.list_commands(ctx)
-            near = nearest(name, known)
-            mend = f'Did you mean "{near}"?' if near else f"There are {', '.join(known)}."
-            raise click.UsageError(f'"{name}" is not a command. {mend}', ctx)
-        return super().resolve_command(ctx, args)
-
-    def parse_args(self, ctx: click.Context, args: list[str]) -> list[str]:
-        """Read what stands before the command."""
-        try:
-            return super().parse_args(ctx, args)
-        except click.UsageError as wrong:
-            raise in_plain_words(wrong, ctx) from None
 
     def invoke(self, ctx: click.Context) -> Any:
         """Run the command that was typed."""
         try:
             return super().invoke(ctx)
         except click.UsageError as wrong:
-            command = self.get_command(ctx, ctx.invoked_subcommand or "")
-            within = click.Context(command, ctx, ctx.invoked_subcommand) if command else ctx
-            raise in_plain_words(wrong, wrong.ctx or within) from None
+            raise in_plain_words(wrong, self, ctx) from None
 
 
-def in_plain_words(wrong: click.UsageError, ctx: click.Context) -> click.UsageError:
-    """Return a refusal in plain words; one that is plain already as it is."""
-    wrong.ctx = wrong.ctx or ctx
+def in_plain_words(
+    wrong: click.UsageError, group: click.Group, ctx: click.Context
+) -> click.UsageError:
+    """Return a refusal of a group's command in plain words; one that is plain already as it is."""
+    typed = group.get_command(ctx, ctx.invoked_subcommand or "")
+    within = click.Context(typed, ctx, ctx.invoked_subcommand) if typed else ctx
+    wrong.ctx = wrong.ctx or within
     words = _words(wrong)
     return click.UsageError(words, wrong.ctx) if words else wrong
 
 
 def _words(wrong: click.UsageError) -> str:
+    if found := _NO_COMMAND.match(wrong.message):
+        return _no_command(found[1], wrong.ctx)
     if isinstance(wrong, MissingParameter) and wrong.param is not None:
         return _lacking(wrong.param)
     if isinstance(wrong, NoSuchOption):
@@ -78,6 +64,14 @@ def _words(wrong: click.UsageError) -> str:
     if found := re.match(r"Got unexpected extra arguments? \((.*)\)$", wrong.message):
         return _too_many(found[1])
     return ""
+
+
+def _no_command(name: str, ctx: click.Context | None) -> str:
+    group = ctx.command if ctx else None
+    known = group.list_commands(ctx) if ctx and isinstance(group, click.Group) else []
+    near = nearest(name, known)
+    mend = f'Did you mean "{near}"?' if near else f"There are {', '.join(known)}."
+    return f'"{name}" is not a command. {mend}'
 
 
 def _asked_by(wrong: click.BadParameter) -> str:

@@ -12,6 +12,7 @@ from typing import Final
 
 from stillroom.core.when.spans import ORDINALS, tidy
 from stillroom.core.words.day_words import DAY_NAMES, MONTH_NAMES
+from stillroom.core.words.patterns import late_regex
 
 _MONTHS: Final = {name[:3].lower(): name.lower() for name in MONTH_NAMES} | {"sept": "september"}
 _DAYS: Final = {name[:3].lower(): name.lower() for name in DAY_NAMES} | {
@@ -20,14 +21,14 @@ _DAYS: Final = {name[:3].lower(): name.lower() for name in DAY_NAMES} | {
     "thur": "thursday",
     "thurs": "thursday",
 }
-_SHORT_MONTH: Final = re.compile(rf"\b({'|'.join(sorted(_MONTHS, key=len, reverse=True))})\b\.?")
-_SHORT_DAY: Final = re.compile(
+_SHORT_MONTH: Final = late_regex(rf"\b({'|'.join(sorted(_MONTHS, key=len, reverse=True))})\b\.?")
+_SHORT_DAY: Final = late_regex(
     rf"\b({'|'.join(sorted(_DAYS, key=len, reverse=True))})\b\.?"
     r"(?= (?:before|after|on|nearest|in|of)\b)"
 )
-_NTH: Final = re.compile(rf"\b([1-5])(?:st|nd|rd|th) (?={'|'.join(set(_DAYS.values()))})")
-_NUMBERS: Final = re.compile(r"(\d{1,2})[./](\d{1,2})\.?")
-_ORDINAL: Final = re.compile(rf"({'|'.join(ORDINALS)}) (?:of )?({'|'.join(_MONTHS.values())})")
+_NTH: Final = late_regex(rf"\b([1-5])(?:st|nd|rd|th) (?={'|'.join(set(_DAYS.values()))})")
+_NUMBERS: Final = late_regex(r"(\d{1,2})[./](\d{1,2})\.?")
+_ORDINAL: Final = late_regex(rf"({'|'.join(ORDINALS)}) (?:of )?({'|'.join(_MONTHS.values())})")
 
 
 def spoken(rule: str) -> str:
