@@ -82,6 +82,11 @@ def states(page: Page, desk: OpenDesk) -> Iterator[str]:
     press("main button.action--first")
     yield "nothing to bring"
     at("/book")
+    with page.expect_response("**/typed"):
+        page.fill("#site_name", "Another name")
+    page.reload()
+    page.wait_for_selector("[data-typed-said]:not([hidden])")
+    yield "a book's words typed before"
     page.fill("#altitude_m", "nonsense")
     page.fill("#larder", "what is this")
     press("main button.action--first")
@@ -129,4 +134,4 @@ def test_every_state_is_sound(
             found[name] = [*wrong, f"{wide} px wide"]
     context.close()
     assert found == {}
-    assert len(seen) == 18
+    assert len(seen) == 19
