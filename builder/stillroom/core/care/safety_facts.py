@@ -136,6 +136,7 @@ class SafetyFacts:
     hot_in_glass: str = ""
     boiled_apart: Mapping[str, frozenset[int]] = field(default_factory=dict, hash=False)
     named_later: Mapping[str, frozenset[int]] = field(default_factory=dict, hash=False)
+    is_sure: bool = False
 
     @cached_property
     def with_english(self) -> tuple[tuple[str, str], ...]:

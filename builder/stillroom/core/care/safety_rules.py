@@ -9,6 +9,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable, Mapping
+from dataclasses import replace
 from fractions import Fraction
 from typing import Any
 
@@ -73,8 +74,14 @@ def _tags(facts: SafetyFacts, tags: list[str], when: Mapping[str, Any]) -> Evide
     return _found(things)
 
 
+# what keeps a thing by itself when there is enough of it
+_EXCUSES = frozenset({"sugar", "honey", "syrup"})
+
+
 def _share(facts: SafetyFacts, asked: dict[str, Any], when: Mapping[str, Any]) -> Evidence | None:
     """Things with the tags make up at least so many percent; unknown weights count as enough."""
+    if facts.is_sure and set(asked["tags"]) & _EXCUSES:
+        return _share_known(facts, asked, when)
     share = facts.share(asked["tags"])
     if share is None:  # "a knob of butter" is little, however much it is
         share = facts.share_at_most(asked["tags"])
@@ -250,7 +257,9 @@ def _any(
 def _none(
     facts: SafetyFacts, conditions: list[dict[str, Any]], _: Mapping[str, Any]
 ) -> Evidence | None:
-    return _yes(all(judge(condition, facts) is None for condition in conditions))
+    # what would excuse a thing must be sure: a share that nobody can weigh excuses nothing
+    sure = replace(facts, is_sure=True)
+    return _yes(all(judge(condition, sure) is None for condition in conditions))
 
 
 def _spirit_meets_heat(facts: SafetyFacts, _: bool, __: Mapping[str, Any]) -> Evidence | None:

@@ -12,7 +12,7 @@ from typing import Any
 
 from stillroom.core.amounts.quantities import Unmeasured
 from stillroom.core.amounts.units import convert, counted_nouns, size_of
-from stillroom.core.batch.contents import middle_of
+from stillroom.core.batch.contents import is_poured, middle_of
 from stillroom.core.larder.staple import Staple
 from stillroom.core.lines.ingredient import Ingredient
 from stillroom.core.lines.ingredient_food import counted_noun
@@ -62,6 +62,9 @@ def weigh_for_rules(
         return convert(value, unit, "ml") * (_MASHED_G_PER_ML if mashed else _CUT_G_PER_ML)
     if "spice" in tags:  # USDA SR: ground spices 0.3 to 0.5 g per ml
         return convert(value, unit, "ml") / 2
+    staple = staple_of(ingredient)
+    if staple is not None and staple.density is None and is_poured(staple):  # juices: as water
+        return convert(value, unit, "ml")
     return None
 
 
