@@ -74,13 +74,9 @@ def _tags(facts: SafetyFacts, tags: list[str], when: Mapping[str, Any]) -> Evide
     return _found(things)
 
 
-# what keeps a thing by itself when there is enough of it
-_EXCUSES = frozenset({"sugar", "honey", "syrup"})
-
-
 def _share(facts: SafetyFacts, asked: dict[str, Any], when: Mapping[str, Any]) -> Evidence | None:
     """Things with the tags make up at least so many percent; unknown weights count as enough."""
-    if facts.is_sure and set(asked["tags"]) & _EXCUSES:
+    if facts.is_sure and "sugar" in asked["tags"]:  # sugar keeps a thing when there is enough of it
         return _share_known(facts, asked, when)
     share = facts.share(asked["tags"])
     if share is None:  # "a knob of butter" is little, however much it is
@@ -95,8 +91,7 @@ def _share(facts: SafetyFacts, asked: dict[str, Any], when: Mapping[str, Any]) -
 def _share_known(
     facts: SafetyFacts, asked: dict[str, Any], _: Mapping[str, Any]
 ) -> Evidence | None:
-    share = sure_share(facts.things, asked["tags"])
-    return _yes(share is not None and share >= asked["from"])
+    return _yes((sure_share(facts.things, asked["tags"]) or 0) >= asked["from"])
 
 
 def _acid(facts: SafetyFacts, _: bool, __: Mapping[str, Any]) -> Evidence | None:
@@ -257,7 +252,7 @@ def _any(
 def _none(
     facts: SafetyFacts, conditions: list[dict[str, Any]], _: Mapping[str, Any]
 ) -> Evidence | None:
-    # what would excuse a thing must be sure: a share that nobody can weigh excuses nothing
+    # sugar that nobody can weigh excuses nothing
     sure = replace(facts, is_sure=True)
     return _yes(all(judge(condition, sure) is None for condition in conditions))
 
