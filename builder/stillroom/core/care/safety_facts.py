@@ -20,7 +20,7 @@ from stillroom.core.care.drained import drained_rows
 from stillroom.core.care.filling import filled_hot
 from stillroom.core.care.garnish import laid_on_when_served
 from stillroom.core.care.plant_parts import poison_by_its_part
-from stillroom.core.care.spirit_heat import spirit_meets_heat
+from stillroom.core.care.spirit_heat import DRIVES_OFF, spirit_meets_heat
 from stillroom.core.care.told import TOLD
 from stillroom.core.care.toxic_words import toxic_plants_in
 from stillroom.core.care.weights import weigh_at_most, weigh_for_rules
@@ -61,12 +61,6 @@ _USUAL_SPIRIT = Fraction(40)
 _STRONGER = clause_regex(
     r"\b(?:over[- ]?proof|cask strength|barrel strength|barrel proof|navy strength|full proof"
     r"|still strength|high[- ]proof)\b"
-)
-# heat that takes alcohol away, and not only a warm syrup that it is stirred into
-_DRIVES_OFF = clause_regex(
-    r"\b(?:boil(?!ed water)\w*|simmer\w*|cook(?!ed)\w*|bubbl\w*|reduc\w*|flamb\w*|alight|ignit\w*"
-    r"|koch\w*|köchel\w*|bouill\w*|mijot\w*|boll\w*|hierv\w*)\b",
-    re.IGNORECASE,
 )
 # what must be told even when it only stands among the parts of a bought compound
 _TELLS_IN_A_COMPOUND = frozenset(
@@ -226,7 +220,7 @@ class SafetyFacts:
 
     def boils_spirit(self) -> str:
         """Return the sentence in which spirit or wine is boiled or set alight, "" for none."""
-        return next((one for one in self.spirit_and_heat() if _DRIVES_OFF.search(one)), "")
+        return next(filter(DRIVES_OFF.search, self.spirit_and_heat()), "")
 
     def toxic_in_method(self) -> tuple[str, ...]:
         """Return the poisonous plants that the method names without forbidding them."""

@@ -55,6 +55,12 @@ _IN_ITS_JAR = clause_regex(
     r"|simmering |boiling )?water|bain[- ]marie|immersion circulator)\b",
     re.IGNORECASE,
 )
+# heat that takes alcohol away, and not only a warm syrup that it is stirred into
+DRIVES_OFF = clause_regex(
+    r"\b(?:boil(?!ed water)\w*|simmer\w*|cook(?!ed)\w*|bubbl\w*|reduc\w*|flamb\w*|alight|ignit\w*"
+    r"|koch\w*|köchel\w*|bouill\w*|mijot\w*|boll\w*|hierv\w*)\b",
+    re.IGNORECASE,
+)
 _COLD_BATH = clause_regex(r"\b(?:ice|iced|cold) (?:water )?bath\b", re.IGNORECASE)
 _PLAIN = frozenset({"dark", "white", "high", "proof", "red", "dry", "sweet", "still"})
 
