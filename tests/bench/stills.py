@@ -34,11 +34,12 @@ from stillroom.core.paper.sheets import CARD_SIZES, PAPERS, impose  # noqa: E402
 from stillroom.core.paper.tag_shapes import tag_shape  # noqa: E402
 from stillroom.looks.card_designs import Design, designs_of  # noqa: E402
 from stillroom.looks.card_pictures import card_picture  # noqa: E402
+from stillroom.printing.apart import run_here  # noqa: E402
 from stillroom.printing.cards import (  # noqa: E402
     CardJob,
     SheetOptions,
     print_cards,
-    print_large,
+    print_cards_alike,
     print_tags,
 )
 
@@ -111,11 +112,7 @@ def show_design(design: Design, folder: Path) -> None:
         if one.slug in SHOWN
     ]
     options = SheetOptions(design=design, cut_lines=False)
-    made, taken = (
-        print_large(jobs, "90x65", options)
-        if design.large
-        else (print_cards(jobs, "90x65", options), "90x65")
-    )
+    (made,), taken = print_cards_alike([jobs], "90x65", options, run_here, grows=design.large)
     folded = print_cards(jobs, "folded-a6", options)
     cut = SheetOptions(design=design)
     tags = [

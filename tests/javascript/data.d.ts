@@ -144,6 +144,7 @@ interface Arrangement { sides: number; front: string; back?: string; foot?: stri
 /** How a card was found to fit: its arrangement, its type, and what takes too much room. */
 interface Fit extends Arrangement {
   fits: boolean; level: string; over: string[]; share?: number; pitch?: number | null;
+  isApart?: boolean;
 }
 /** What is known of how a tag fits. */
 type TagFit = Omit<Fit, "front">;
@@ -155,8 +156,8 @@ interface PaperData {
   labels: { name: string; measures: string }[]; leastLabel: [number, number];
 }
 interface TagMeasures {
-  fixed: Record<string, [number, number]>; leastLid: number; lidRim: number; clearance: number;
-  leastHeight: number; overlap: number;
+  fixed: Record<string, [number, number]>; larger: Record<string, [number, number][]>; leastLid: number;
+  lidRim: number; clearance: number; leastHeight: number; overlap: number;
 }
 /** How a kitchen sheet is set: its type in pt, and where the dates stand. */
 interface SheetType { size: number; place: string }

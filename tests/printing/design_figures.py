@@ -13,7 +13,14 @@ import zxingcpp
 from stillroom.core.paper.contrast import contrasts
 from stillroom.core.paper.tag_shapes import tag_shape
 from stillroom.looks.card_designs import Design
-from stillroom.printing.cards import CardJob, SheetOptions, print_cards, print_large, print_tags
+from stillroom.printing.apart import run_here
+from stillroom.printing.cards import (
+    CardJob,
+    SheetOptions,
+    print_cards,
+    print_cards_alike,
+    print_tags,
+)
 
 DPI = (300, 150)
 THINGS = ("card", "folded card", "tag")
@@ -38,7 +45,7 @@ def figures_of(design: Design, jobs: Sequence[CardJob]) -> Figures:
     options = SheetOptions(design=design)
     made: dict[str, bytes] = {}
     if design.large:
-        made["card"], taken = print_large(jobs, "90x65", options)
+        (made["card"],), taken = print_cards_alike([jobs], "90x65", options, run_here, grows=True)
     else:
         made["card"], taken = print_cards(jobs, "90x65", options), "90x65"
     made["folded card"] = print_cards(jobs, "folded-a6", options)

@@ -17,12 +17,13 @@ from stillroom.core.paper.contrast import LEAST
 from stillroom.core.paper.tag_shapes import tag_shape
 from stillroom.looks.card_designs import choose_design, designs_of
 from stillroom.looks.card_pictures import card_picture
+from stillroom.printing.apart import run_here
 from stillroom.printing.cards import (
     CardJob,
     SheetOptions,
     fit_cards,
     print_cards,
-    print_large,
+    print_cards_alike,
     print_tags,
 )
 
@@ -79,7 +80,8 @@ def words_on(made: bytes) -> list[dict[str, Any]]:
 @pytest.mark.parametrize("name", FEW)
 def test_large_type_is_black_and_never_under_twelve_points(jobs: list[CardJob], name: str) -> None:
     design = choose_design(name).made_large()
-    made, taken = print_large(jobs[:2], "90x65", SheetOptions(design=design))
+    options = SheetOptions(design=design)
+    (made,), taken = print_cards_alike([jobs[:2]], "90x65", options, run_here, grows=True)
     assert taken in ("a7", "folded-a6")
     chars = words_on(made)
     assert min(char["size"] for char in chars) >= 11.99
@@ -344,7 +346,7 @@ def test_no_title_hangs_into_the_rule_under_it(jobs: list[CardJob], name: str) -
     ]
     options = SheetOptions(design=design, cut_lines=False)
     made = (
-        print_large(bare, "90x65", options)[0]
+        print_cards_alike([bare], "90x65", options, run_here, grows=True)[0][0]
         if design.large
         else print_cards(bare, "90x65", options)
     )

@@ -9,11 +9,14 @@ from typing import Any, NamedTuple
 
 import pytest
 
+from stillroom.core.book import Book
 from stillroom.core.paper.sheets import WALL_PAPERS
 from stillroom.core.recipe.model import MONTHS, Recipe
-from stillroom.core.when.year import Named, Occasion, Year, plan_year
+from stillroom.core.when.year import Named, Occasion, Year, plan_year, still_before
 from stillroom.core.words.problems import Unreadable
 from stillroom.printing.wall_year import JOIN_MM, print_year
+from stillroom.publish.library import Library
+from stillroom.publish.year_page import make_year
 
 from .conftest import MM, open_pdf
 
@@ -204,3 +207,53 @@ def test_a_long_book_goes_on_it_smaller_or_is_refused_by_its_fullest_month(
         assert min(char["size"] for char in pdf.pages[0].chars) >= 10
     with pytest.raises(Unreadable, match="December is the fullest month"):
         print_year(year_of(recipes, 9), "A book", paper=WALL_PAPERS["a4"])
+
+
+# Today, by hand from the recipes' own seasons, ages and keeping -> what is no longer begun at its
+# best of fresh produce for Christmas 2026 and can be made for it all the same.
+STILL = {
+    # rosemary May to September, brambles August and September; a sugar draws a month, two weeks do
+    date(2026, 11, 28): {
+        "by 4 December": "Lavender sugar not at its best Vanilla sugar not at its best",
+        "by 5 December": "Bramble jelly of stored produce Rosemary salt of stored produce",
+    },
+    # oranges are of January; quinces come too late; an extract is at its best after eight months
+    date(2026, 7, 1): {
+        "by 19 September": "Quince ratafia not at its best, of stored produce",
+        "by 18 October": "Bitter-orange spirit not at its best, of stored produce "
+        "Double vanilla extract not at its best",
+    },
+}
+
+
+@pytest.mark.parametrize("today", list(STILL), ids=str)
+def test_what_the_page_says_can_still_be_made_is_on_the_wall(
+    book: Book, recipes: tuple[Recipe, ...], today: date
+) -> None:
+    """In its month where that is for the next Christmas, else apart, and nothing else is."""
+    named = [Named(one.slug, one.title, one.kind.name, one, one.season) for one in recipes]
+    given = [Occasion("Christmas", date(year, 12, day)) for year, day in ((2026, 19), (2027, 18))]
+    year = plan_year(named, given, today, not_before=today)
+    still = still_before(named, year, today)
+    made = print_year(year, "A book", paper=WALL_PAPERS["a3"], still=still)
+    found: dict[str, list[str]] = {}
+    given_out: list[str] = []
+    head, day = "", ""
+    for column in columns_of(made):
+        for line in column:
+            if line.size == MONTH_PT:
+                head, day = line.words, ""
+            elif begun := re.match(r"(by \d+ [A-Z][a-z]+) begin(?P<rest>.*)", line.words):
+                day = begun[1]
+                found[day] = [begun["rest"].strip()] if begun["rest"].strip() else []
+            elif head.startswith("Still for"):
+                found[day].append(line.words.strip())
+            elif entry := ENTRY.match(line.words):
+                day = entry["task"] if entry["from"] == "19" else ""
+                given_out += [entry["rest"].strip()] if day == "give" else []
+            elif head.startswith("December") and day == "give":
+                given_out.append(line.words.strip())
+    assert {day: " ".join(titles) for day, titles in found.items()} == STILL[today]
+    words = " ".join([*given_out, *(title for titles in found.values() for title in titles)])
+    for one in make_year(Library(book, recipes, today), str).still:
+        assert (one.title in words) == (one.fits != "late"), one.title

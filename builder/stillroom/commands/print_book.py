@@ -27,7 +27,7 @@ from stillroom.core.paper.sheets import PAPERS, WALL_PAPERS
 from stillroom.core.size.scaling import Measures, scale_recipe
 from stillroom.core.size.targets import read_target
 from stillroom.core.when.timeline import plan_forward
-from stillroom.core.when.year import Named, Occasion, plan_year
+from stillroom.core.when.year import Named, Occasion, plan_year, still_before
 from stillroom.core.words.problems import Unreadable
 from stillroom.printing.book_cover import measure_spine, print_cover
 from stillroom.printing.booklet import count_pages, impose_booklet
@@ -91,21 +91,18 @@ def year(
     """Print the year for the wall, of the recipes in FILES or of the whole book.
 
     It shows day by day what to begin, tend, bottle and give in the twelve months to come, with
-    boxes to tick. A batch that can no longer be begun in time for the next giving day stands where
-    it is begun for the one after; days beyond the twelve months stand apart.
+    boxes to tick. A batch that can no longer be begun in time to be at its best for the next giving
+    day, or while its produce is to be had, stands where it is begun for the one after; apart stand
+    days beyond the twelve months, and what can still be made for the next giving day all the same.
     """
     book, recipes = read_recipes(files)
     today = date.today()
     first, occasions = _round(book, today, give, read_day(begin, "--from", today, book))
-    months = plan_year(
-        [Named(one.slug, one.title, one.kind.name, one, one.season) for one in recipes],
-        occasions,
-        first,
-        not_before=first,
-    )
+    named = [Named(one.slug, one.title, one.kind.name, one, one.season) for one in recipes]
+    months = plan_year(named, occasions, first, not_before=first)
     made = print_year(
         months, book.settings.title, paper=WALL_PAPERS[paper], language=book.settings.language,
-        fonts=fonts,
+        still=still_before(named, months, max(first, today)), fonts=fonts,
     )  # fmt: skip
     write(made, out, "year.pdf", force)
 

@@ -35,11 +35,18 @@ from stillroom.commands.typed_words import MM, RECIPE, WHOLE, Number
 from stillroom.core.book import Book
 from stillroom.core.label.labelling import make_card
 from stillroom.core.paper.sheets import CARD_SIZES, PAPERS, Size
-from stillroom.core.paper.tag_shapes import SHAPES, Shape, label_shape, tag_shape
+from stillroom.core.paper.tag_shapes import SHAPES, Shape, label_shape, say_larger, tag_shape
 from stillroom.core.words.problems import Unreadable
 from stillroom.looks.card_designs import choose_design, design_of
 from stillroom.looks.card_pictures import card_picture, family_mark
-from stillroom.printing.cards import CardJob, SheetOptions, print_cards, print_large, print_tags
+from stillroom.printing.apart import run_here
+from stillroom.printing.cards import (
+    CardJob,
+    SheetOptions,
+    print_cards_alike,
+    print_large_tags,
+    print_tags,
+)
 from stillroom.printing.cut_sheet import GiftMeasures, print_cuts
 from stillroom.printing.feed_sheet import print_feed_sheet
 
@@ -113,12 +120,11 @@ def cards(files: Sequence[Path], size: str, out: Path | None, force: bool, **ask
     jobs, options = _jobs(files, asked, box)
     if asked["count"] is None and len(jobs) == 1 and size != "folded-a6":
         jobs = [replace(jobs[0], copies=left_on_sheet(options, box))]
-    if options.design.large:
-        made, taken = print_large(jobs, size, options)
-        if taken != size:
-            click.echo(f"In large type they take {CARD_SIZES[taken].name}.")
-    else:
-        made = print_cards(jobs, size, options)
+    large = options.design.large
+    (made,), taken = print_cards_alike([jobs], size, options, run_here, grows=large)
+    if taken != size:
+        why = "In large type" if large else "To be set alike"
+        click.echo(f"{why} they take {CARD_SIZES[taken].name}.")
     write(made, out, "cards.pdf", force)
 
 
@@ -150,7 +156,13 @@ def tags(
         else tag_shape(shape, lid_mm=lid, bottle_mm=bottle, wall_mm=wall)
     )
     jobs, options = _jobs(files, asked, chosen.box)
-    write(print_tags(jobs, chosen, options), out, "tags.pdf", force)
+    if options.design.large:
+        (made,), taken = print_large_tags([jobs], chosen, options, run_here)
+        if taken != chosen:
+            click.echo(f"In large type they take {say_larger(taken, chosen)}.")
+    else:
+        made = print_tags(jobs, chosen, options)
+    write(made, out, "tags.pdf", force)
 
 
 def _book_of(files: Sequence[Path]) -> Book:

@@ -25,7 +25,8 @@ from stillroom.printing.apart import Job, Runner
 from stillroom.printing.cards import (
     CardJob,
     SheetOptions,
-    print_cards_in_parts,
+    print_cards_alike,
+    print_large_tags,
     print_tags_in_parts,
 )
 from stillroom.printing.design_data import look_of
@@ -33,7 +34,7 @@ from stillroom.printing.design_data import look_of
 ROOT: Final = LOOKS.parent
 """The package: the templates of the papers use those of printing/."""
 TEMPLATES: Final = Path("giving/templates/paper")
-CARD_SIZES: Final = ("90x65", "a7", "folded-a6")
+CARD_SIZE: Final = "90x65"
 """The first that holds every card is taken."""
 NAME_TAG_MM: Final = (95.0, 66.0)
 """A basket's tag and an address label, eight to a sheet of A4. Maker's own."""
@@ -90,10 +91,11 @@ def _print_cards(
     parts = [_jobs(pack, book, design, set(some)) for some in runs]
     options = _options(pack, book, design)
     names = [f"{ending}{between(some, len(runs))}.pdf" for some in runs]
-    for name, made in zip(names, _first_size(parts, options, run), strict=True):
+    printed, _ = print_cards_alike(parts, CARD_SIZE, options, run, grows=True)
+    for name, made in zip(names, printed, strict=True):
         yield f"cards{name}", made
     tags = replace(options, title=f"Tags for {pack.offering.giving.giving_list}")
-    printed = print_tags_in_parts(parts, tag_shape("rectangle"), tags, run)
+    printed = _print_tags(parts, tags, run)
     for name, made in zip(names, printed, strict=True):
         yield f"tags{name}", made
 
@@ -146,14 +148,12 @@ def _options(pack: Pack, book: Book | None, design: Design) -> SheetOptions:
     )
 
 
-def _first_size(parts: list[list[CardJob]], options: SheetOptions, run: Runner) -> list[bytes]:
-    """Return cards in the smallest size that holds all of them; raises Unreadable for none."""
-    for size in CARD_SIZES[:-1]:
-        try:
-            return print_cards_in_parts(parts, size, options, run)
-        except Unreadable:  # the next is larger
-            continue
-    return print_cards_in_parts(parts, CARD_SIZES[-1], options, run)
+def _print_tags(parts: list[list[CardJob]], options: SheetOptions, run: Runner) -> list[bytes]:
+    """Return tags; large type takes the first shape that holds all of them."""
+    shape = tag_shape("rectangle")
+    if not options.design.large:
+        return print_tags_in_parts(parts, shape, options, run)
+    return print_large_tags(parts, shape, options, run)[0]
 
 
 def _print_sheets(

@@ -8,12 +8,13 @@ from __future__ import annotations
 
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass, field
+from functools import partial
 from pathlib import Path
 from typing import Any, Literal
 
 from stillroom.core.label.labelling import UsageCard
 from stillroom.core.paper.sheets import CARD_SIZES, PAPERS, Grid, Size, impose
-from stillroom.core.paper.tag_shapes import TagShape
+from stillroom.core.paper.tag_shapes import TagShape, larger_shapes
 from stillroom.core.private.shapes import PACK_WORDS
 from stillroom.core.recipe.model import Recipe
 from stillroom.looks.card_designs import USUAL, Design, choose_design
@@ -78,38 +79,47 @@ def print_cards_in_parts(
     parts: Sequence[Sequence[CardJob]], size_name: str, options: SheetOptions, run: Runner
 ) -> list[bytes]:
     """Return a PDF of each part's cards, all of them alike; raises Unreadable as print_cards."""
-    folded = size_name == "folded-a6"
-    size = options.grid.box if options.grid else CARD_SIZES[size_name]
-    name = "a folded A6 card" if folded else size.name
-    return _print(parts, lambda jobs: _card_sheets(jobs, size_name, options), name, options, run)
+    sheets = partial(_card_sheets, size_name=size_name, options=options)
+    found = _fit(parts, sheets, options, run)
+    return _set(parts, sheets, found, _name_of(size_name, options), options, run)
 
 
 LARGER = ("id-1", "90x65", "a7", "folded-a6")
-"""The sizes of cards from the smallest: large type takes the first that holds it."""
+"""The sizes of cards from the smallest: what one does not hold is tried on the next."""
 
 
-def print_large(
-    jobs: Sequence[CardJob], size_name: str, options: SheetOptions
-) -> tuple[bytes, str]:
-    """Return the PDF of cards in large type and the size it took, the asked one or a larger.
+def print_cards_alike(
+    parts: Sequence[Sequence[CardJob]],
+    size_name: str,
+    options: SheetOptions,
+    run: Runner,
+    *,
+    grows: bool,
+) -> tuple[list[bytes], str]:
+    """Return a PDF of each part's cards, all alike, and the size they took.
 
-    Raises Unreadable naming what not even the fold holds. A label is as large as it is.
+    It is the asked one, or a larger where no one arrangement of that holds all of them; where it
+    `grows`, as in large type, also where one of them does not go on it at all. A label is as large
+    as it is. Raises Unreadable naming what does not fit.
     """
-    if options.grid:
-        return print_cards(jobs, size_name, options), size_name
-    for name in LARGER[LARGER.index(size_name) : -1]:
-        if all(one["fits"] for one in fit_cards(jobs, name, options)):
-            return print_cards(jobs, name, options), name
-    return print_cards(jobs, LARGER[-1], options), LARGER[-1]
+    for name in LARGER[LARGER.index(size_name) :] if options.grid is None else ():
+        sheets = partial(_card_sheets, size_name=name, options=options)
+        found = _fit(parts, sheets, options, run)
+        fits = all(one["fits"] for one in found)
+        if name == LARGER[-1] or (fits and not any(one.get("apart") for one in found)):
+            return _set(parts, sheets, found, _name_of(name, options), options, run), name
+        if not (fits or grows):
+            break
+    return print_cards_in_parts(parts, size_name, options, run), size_name
 
 
 def fit_cards(
     jobs: Sequence[CardJob], size_name: str, options: SheetOptions
 ) -> list[dict[str, Any]]:
     """Return for each card whether it fits, on which sides and at which level of type."""
-    template, data = _card_sheets(jobs, size_name, options)
-    (found,) = all_alike(template, [data], run_here, options.fonts)
-    return found
+    return _fit(
+        [jobs], partial(_card_sheets, size_name=size_name, options=options), options, run_here
+    )
 
 
 def print_tags(jobs: Sequence[CardJob], shape: TagShape, options: SheetOptions) -> bytes:
@@ -122,6 +132,33 @@ def print_tags_in_parts(
     parts: Sequence[Sequence[CardJob]], shape: TagShape, options: SheetOptions, run: Runner
 ) -> list[bytes]:
     """Return a PDF of each part's tags, all of them alike; raises Unreadable as print_tags."""
+    sheets = _tag_sheets(parts, shape, options)
+    found = _fit(parts, sheets, options, run)
+    return _set(parts, sheets, found, shape.spoken, options, run)
+
+
+def print_large_tags(
+    parts: Sequence[Sequence[CardJob]], shape: TagShape, options: SheetOptions, run: Runner
+) -> tuple[list[bytes], TagShape]:
+    """Return the PDFs of tags in large type and the shape they took, the asked one or a larger.
+
+    Raises Unreadable naming what not even the largest holds. A label is as large as it is.
+    """
+    for one in larger_shapes(shape) if options.grid is None else (shape,):
+        sheets = _tag_sheets(parts, one, options)
+        found = _fit(parts, sheets, options, run)
+        if all(row["fits"] for row in found):
+            break
+    return _set(parts, sheets, found, one.spoken, options, run), one
+
+
+_Sheets = Callable[[Sequence[CardJob]], tuple[str, dict[str, Any]]]
+
+
+def _tag_sheets(
+    parts: Sequence[Sequence[CardJob]], shape: TagShape, options: SheetOptions
+) -> _Sheets:
+    """Return what lays some of the tags on sheets; their titles have one size, as all have."""
     titles = sorted({job.card.title for jobs in parts for job in jobs})
 
     def sheets(jobs: Sequence[CardJob]) -> tuple[str, dict[str, Any]]:
@@ -132,35 +169,48 @@ def print_tags_in_parts(
         data["design"] = design_data(options.design, "tag", width, height)
         return "tags.typ", data
 
-    return _print(parts, sheets, f"a {shape.name} tag", options, run)
+    return sheets
 
 
 _FITTED_AT_ONCE = 48
 """Cards whose type is looked for in one run, where it may run apart: some 150 MB."""
 
 
-def _print(
+def _fit(
+    parts: Sequence[Sequence[CardJob]], sheets: _Sheets, options: SheetOptions, run: Runner
+) -> list[dict[str, Any]]:
+    """Return for each card or tag of all parts whether it fits, and how, all of them alike."""
+    whole = [job for jobs in parts for job in jobs]
+    most = max(1, len(whole)) if run is run_here else _FITTED_AT_ONCE
+    tried = [sheets(whole[some]) for some in in_slices(len(whole), most)] or [sheets(whole)]
+    each = all_alike(tried[0][0], [data for _, data in tried], run, options.fonts)
+    return [row for rows in each for row in rows]
+
+
+def _set(
     parts: Sequence[Sequence[CardJob]],
-    sheets: Callable[[Sequence[CardJob]], tuple[str, dict[str, Any]]],
+    sheets: _Sheets,
+    found: Sequence[dict[str, Any]],
     name: str,
     options: SheetOptions,
     run: Runner,
 ) -> list[bytes]:
-    whole = [job for jobs in parts for job in jobs]
-    most = max(1, len(whole)) if run is run_here else _FITTED_AT_ONCE
-    tried = [sheets(whole[some]) for some in in_slices(len(whole), most)] or [sheets(whole)]
-    template = tried[0][0]
-    each = all_alike(template, [data for _, data in tried], run, options.fonts)
-    found = [row for rows in each for row in rows]
+    """Return a PDF of each part as it was found to fit; raises Unreadable naming what does not."""
     refuse_what_does_not_fit(found, name)
     if options.grid:
         refuse_backs(found)
     asked, begun = [], 0
     for jobs in parts:
         own = found[begun : (begun := begun + len(jobs))]
-        data = {**sheets(jobs)[1], "found": own}
-        asked.append(Job("set", template, data, len(jobs), options.fonts))
+        template, data = sheets(jobs)
+        asked.append(Job("set", template, {**data, "found": own}, len(jobs), options.fonts))
     return run(asked)
+
+
+def _name_of(size_name: str, options: SheetOptions) -> str:
+    if size_name == "folded-a6":
+        return "a folded A6 card"
+    return (options.grid.box if options.grid else CARD_SIZES[size_name]).name
 
 
 def _card_sheets(

@@ -2,7 +2,8 @@
 
 It is one A3 sheet, or two A4 sheets of which the second is laid on a line of the first. The dates
 are core.year's; this lays them out as plain data for year.typ. What falls beyond the twelve months
-stands apart, under its own month and year.
+stands apart, under its own month and year, and so does what can still be made for the next giving
+day though it is laid out for a later.
 """
 
 from __future__ import annotations
@@ -15,7 +16,7 @@ from typing import Any
 
 from stillroom.core.paper.sheets import Size
 from stillroom.core.recipe.kinds import find_kind
-from stillroom.core.when.year import Task, Year
+from stillroom.core.when.year import StillTime, Task, Year
 from stillroom.core.words.day_words import say_day_short, say_month
 from stillroom.printing.language import split_language
 from stillroom.printing.recipe_data import short_day
@@ -39,6 +40,7 @@ def print_year(
     title: str,
     *,
     paper: Size,
+    still: Sequence[StillTime] = (),
     language: str = "en_GB",
     fonts: Path | None = None,
 ) -> bytes:
@@ -56,8 +58,7 @@ def print_year(
         "paper": {"width": float(held.width_mm), "height": float(held.height_mm)},
         "join_mm": JOIN_MM if joined else 0,
         "months": months_of(year),
-        "later": later_of(year),
-        "later_head": "In other years" if _has_past(year) else "After that",
+        "apart": _apart(year, still),
         "occasions": [{"name": one.name, "day": say_day_short(one.day)} for one in year.occasions],
     }
     refuse_year(measure("year.typ", data, "fit", fonts=fonts), paper.name, joined=joined)
@@ -99,6 +100,40 @@ def later_of(year: Year) -> list[dict[str, Any]]:
         {"name": f"{say_month(first.month)} {first.year}", "lines": _lines(beyond[first], drinks)}
         for first in sorted(beyond)
     ]
+
+
+def _apart(year: Year, still: Sequence[StillTime]) -> list[dict[str, Any]]:
+    """Return what stands apart from the twelve months, under heads of its own."""
+    later = later_of(year)
+    head = "In other years" if _has_past(year) else "After that"
+    boxes = [{"head": head, "months": later}] if later else []
+    if still:
+        months = [{"name": "", "lines": still_lines(still)}]
+        boxes.insert(0, {"head": f"Still for {year.occasions[0].name}", "months": months})
+    return boxes
+
+
+def still_lines(still: Iterable[StillTime]) -> list[dict[str, Any]]:
+    """Return a line for each day by which something must be begun, the soonest first."""
+
+    def day_of(one: StillTime) -> date:
+        return one.season.start if one.season and one.season.start else one.start_by
+
+    return [
+        {
+            "day": f"by {day.day} {say_month(day.month)}",
+            "task": "start",
+            "titles": [{"title": one.title, "later": _say_why(one)} for one in group],
+        }
+        for day, group in groupby(sorted(still, key=day_of), day_of)
+    ]
+
+
+def _say_why(one: StillTime) -> str:
+    """Return why it is laid out for a later day: "not at its best", "of stored produce"."""
+    best = "" if one.fits == "best" else "not at its best"
+    stored = "of stored produce" if one.season and one.season.start is None else ""
+    return ", ".join(part for part in (best, stored) if part)
 
 
 def _drinks(year: Year) -> frozenset[str]:

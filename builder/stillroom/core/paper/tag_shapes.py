@@ -30,6 +30,13 @@ LEAST_LID_MM = 40
 FIXED_MM: dict[Shape, tuple[int, int]] = {"rectangle": (75, 50), "luggage": (95, 50)}
 """Maker's own sizes: eight tags to an A4 page either way."""
 
+LARGER_MM: dict[Shape, tuple[tuple[int, int], ...]] = {
+    "rectangle": ((90, 65), (105, 74)),
+    "luggage": ((115, 65), (130, 80)),
+}
+"""What large type takes where the words need it, the smaller first: the sizes of cards, and luggage
+tags in proportion. A label for a lid or a bottle cannot grow: tags to tie on take its place."""
+
 
 @dataclass(frozen=True)
 class TagShape:
@@ -38,6 +45,14 @@ class TagShape:
     name: Shape
     width_mm: float
     height_mm: float
+
+    @property
+    def spoken(self) -> str:
+        """Return what it is called where it does not hold its words."""
+        fixed = FIXED_MM.get(self.name, (self.width_mm, self.height_mm))
+        if fixed == (self.width_mm, self.height_mm):
+            return f"a {self.name} tag"
+        return f"a {self.name} tag of {self.width_mm:g} x {self.height_mm:g} mm"
 
     @property
     def box(self) -> Size:
@@ -76,6 +91,27 @@ def tag_shape(
     return TagShape(name, *FIXED_MM[name])
 
 
+def larger_shapes(shape: TagShape) -> tuple[TagShape, ...]:
+    """Return a tag's shape and those that large type tries after it.
+
+    >>> [(one.name, one.width_mm) for one in larger_shapes(tag_shape("round", lid_mm=62))]
+    [('round', 56), ('rectangle', 75), ('rectangle', 90), ('rectangle', 105)]
+    """
+    name: Shape = shape.name if shape.name in LARGER_MM else "rectangle"
+    first = () if shape.name == name else (FIXED_MM[name],)
+    return (shape, *(TagShape(name, *size) for size in (*first, *LARGER_MM[name])))
+
+
+def say_larger(taken: TagShape, asked: TagShape) -> str:
+    """Return the words for what large type took in place of what was asked for.
+
+    >>> say_larger(TagShape("rectangle", 90, 65), TagShape("rectangle", 75, 50))
+    'tags of 90 x 65 mm'
+    """
+    words = "larger_tags" if taken.name == asked.name else "tied_on"
+    return _say(words, width=f"{taken.width_mm:g}", height=f"{taken.height_mm:g}")
+
+
 def label_shape(name: Shape, label: Size) -> TagShape:
     """Return the shape that fills a bought label; raises Unreadable for a round one not as high."""
     if name == "round" and label.width_mm != label.height_mm:
@@ -87,6 +123,7 @@ def tag_measures() -> dict[str, object]:
     """Return the figures from which the browser works out the same boxes."""
     return {
         "fixed": {name: list(size) for name, size in FIXED_MM.items()},
+        "larger": {name: [list(size) for size in sizes] for name, sizes in LARGER_MM.items()},
         "lidRim": LID_RIM_MM,
         "leastLid": LEAST_LID_MM,
         "overlap": LABEL_OVERLAP_MM,

@@ -305,6 +305,20 @@ def still_time(recipes: Iterable[Named], giving_day: date, today: date) -> tuple
     return in_order(still_time_for(one, giving_day, today) for one in recipes)
 
 
+def still_before(recipes: Iterable[Named], year: Year, today: date) -> tuple[StillTime, ...]:
+    """Return what can still be made for the next giving day though the year lays it out later.
+
+    It is then not at its best, or of stored or bought produce. In the order of `in_order`; nothing
+    of a year whose giving days are past.
+    """
+    day = min((one.day for one in year.occasions if one.day >= today), default=None)
+    if day is None:
+        return ()
+    later = {band.slug for band in year.bands if band.occasion.day > day}
+    found = still_time((one for one in recipes if one.slug in later), day, today)
+    return tuple(one for one in found if one.fits != "late")
+
+
 def in_order(found: Iterable[StillTime]) -> tuple[StillTime, ...]:
     """Return what can still be made, what fits best first.
 

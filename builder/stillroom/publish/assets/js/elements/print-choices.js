@@ -81,11 +81,12 @@ function ownLabel(form, [leastWidth, leastHeight]) {
  * @param {HTMLFormElement} form
  * @param {Paper} paper
  * @param {Box} box
+ * @param {boolean} isDensest
  * @returns {Grid}
  */
-export function chosenGrid(form, paper, box) {
+export function chosenGrid(form, paper, box, isDensest) {
   const { own, columns, rows, left, top, pitchX, pitchY } = form.elements;
-  if (!own.checked) return impose(paper, box, form.elements.thing.value === "wrap");
+  if (!own.checked) return impose(paper, box, isDensest);
   if (box.folded) throw say.refuse("folded");
   return labelSheet(paper, box, {
     columns: readWhole(columns, say("columns"), 1, 50),

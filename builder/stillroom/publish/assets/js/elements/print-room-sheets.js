@@ -6,6 +6,7 @@ import { fitCards, fitTags } from "../paper/basket-fit.js";
 import { LARGER, freePlaces, withId } from "../paper/paper.js";
 import { addRulerTo, laySheets, printSheets } from "../paper/sheets.js";
 import { spokenCard } from "../paper/spoken-card.js";
+import { largerTags } from "../paper/tag-shapes.js";
 import { Unreadable, speaker } from "../words/said.js";
 import { dress, writeCard } from "./card-words.js";
 import { MyPrinter } from "./my-printer.js";
@@ -23,6 +24,9 @@ const CROWNED_MM = 58;
 export class SheetLayer {
   /** @type {any} what stands on the sheets */
   box;
+
+  /** the shape of a tag; none of a card */
+  shape = "";
 
   /**
    * @param {HTMLFormElement} form
@@ -53,21 +57,20 @@ export class SheetLayer {
     const isCard = thing.value === "card";
     const slugs = chosenRecipes(this.form);
     const paper = withId(this.paperData.papers, named.value);
-    const { fitted, taken } = this.fitted([...new Set(slugs)], isCard, size.value);
-    const grid = chosenGrid(this.form, paper, this.box);
+    const { fitted, larger } = this.fitted([...new Set(slugs)], isCard, size.value);
+    const grid = chosenGrid(this.form, paper, this.box, this.shape === "wrap");
     const startAt = chosenStart(this.form, grid);
     refuseTooLong([...fitted.values()]);
     if (this.form.elements.own.checked) refuseBacks([...fitted.values()]);
     const items = slugs.map((slug) => fitted.get(slug)?.element);
-    const outline = isCard ? "" : thing.value;
     const gone = this.showPlaces(grid);
     const sheets = laySheets(grid, items, cardFaces, {
-      startAt, gone, cutLines: cut.checked, outline, shift: this.mine.shift(),
+      startAt, gone, cutLines: cut.checked, outline: this.shape, shift: this.mine.shift(),
     });
     if (ruler.checked && sheets.firstElementChild) addRulerTo(sheets, grid);
     const twoSided = [...fitted.values()].some((each) => each.fit.sides === 2);
     const said = slugs.length === 0 ? [say("choose")] : [this.sum(slugs.length, grid, freePlaces(slugs.length, startAt, gone), sheets, twoSided)];
-    if (taken && taken !== size.value) said.unshift(say("larger", { size: this.sizeOf(taken).name }));
+    if (larger) said.unshift(larger);
     const spoken = [...fitted.values()].map(({ element }) => spokenCard(element));
     return { sheets, paper, words: said.join(" "), spoken };
   }
@@ -114,38 +117,83 @@ export class SheetLayer {
     return said.join(" ");
   }
 
-  // What is chosen, fitted alike; large type takes the first size that holds every card.
-  /** @param {string[]} slugs @param {boolean} isCard @param {string} size */
+  /**
+   * What is chosen, fitted alike, in the first box that holds it so: cards that no one arrangement of the
+   * chosen size holds take a larger, and large type does wherever something does not go. `taken` is the size
+   * of a card, `larger` the words for a box that was not asked for.
+   * @param {string[]} slugs
+   * @param {boolean} isCard
+   * @param {string} size
+   */
   fitted(slugs, isCard, size) {
-    const { design: named, large, own } = this.form.elements;
+    const { design: named, large } = this.form.elements;
     const design = withId(this.paperData.designs, named.value);
-    const isLarge = (large.checked || design.large) && isCard && !own.checked;
-    const names = isLarge ? LARGER.slice(LARGER.indexOf(size)) : [size];
-    /** @type {HTMLElement[]} */
-    let elements = [];
-    /** @type {(Fit | TagFit)[]} */
-    let fits = [];
-    let taken = size;
-    for (taken of names) {
-      this.box = chosenBox(this.form, this.paperData, taken);
-      elements = slugs.map((slug) => this.written(slug, isCard, design, taken));
-      fits = (isCard ? fitCards : fitTags)(elements, this.holder);
-      if (fits.every((fit) => fit.fits)) break;
+    const isLarge = large.checked || design.large;
+    const boxes = this.boxes(isCard, size, isLarge);
+    const tried = [];
+    for (const box of boxes) {
+      const one = this.fittedIn(box, slugs, isCard, design);
+      tried.push(one);
+      const fits = one.fits.every((fit) => fit.fits);
+      if (fits && one.fits.every(({ isApart }) => !isApart)) break;
+      if (!fits && !isLarge) break;
     }
+    const last = /** @type {typeof tried[number]} */ (tried.at(-1));
+    const isTold = last.fits.every((fit) => fit.fits) || isLarge;
+    const { box, elements, fits } = isTold ? last : tried[0];
+    this.box = box.box;
+    this.shape = box.shape;
     const fitted = new Map(slugs.map((slug, index) => [
       slug, { element: elements[index], fit: fits[index], title: elements[index].dataset.title },
     ]));
-    return { fitted, taken: isCard ? taken : "" };
+    const words = isLarge ? "larger" : "alike";
+    return { fitted, taken: box.size, larger: box === boxes[0] ? "" : say(words, { size: box.name }) };
+  }
+
+  /**
+   * @param {{size: string, shape: string, name: string, box: Box}} box
+   * @param {string[]} slugs
+   * @param {boolean} isCard
+   * @param {Design} design
+   */
+  fittedIn(box, slugs, isCard, design) {
+    this.box = box.box;
+    this.shape = box.shape;
+    const elements = slugs.map((slug) => this.written(slug, isCard, design, box.size));
+    /** @type {(Fit | TagFit)[]} */
+    const fits = (isCard ? fitCards : fitTags)(elements, this.holder);
+    return { box, elements, fits };
+  }
+
+  /**
+   * The boxes that are tried: the chosen one, the larger cards, for large type the larger tags. A bought label
+   * is as large as it is.
+   * @param {boolean} isCard
+   * @param {string} size
+   * @param {boolean} isLarge
+   * @returns {{size: string, shape: string, name: string, box: Box}[]}
+   */
+  boxes(isCard, size, isLarge) {
+    const { thing, own } = this.form.elements;
+    if (isCard) {
+      const names = own.checked ? [size] : LARGER.slice(LARGER.indexOf(size));
+      return names.map((name) => (
+        { size: name, shape: "", name: this.sizeOf(name).name, box: chosenBox(this.form, this.paperData, name) }
+      ));
+    }
+    const first = { shape: thing.value, box: chosenBox(this.form, this.paperData) };
+    const tried = isLarge && !own.checked ? [first, ...largerTags(this.paperData.tags, thing.value)] : [first];
+    return tried.map((one) => ({ ...one, size: "", name: one.box.name }));
   }
 
   /** @param {string} slug @param {boolean} isCard @param {Design} design @param {string} size */
   written(slug, isCard, design, size) {
-    const { to, from, made, message, thing, large, hand, own } = this.form.elements;
+    const { to, from, made, message, large, hand, own } = this.form.elements;
     const element = isCard
       ? this.cards.querySelector(`[data-recipe="${CSS.escape(slug)}"]`).cloneNode(true)
       : this.cards.querySelector(`template[data-tag="${CSS.escape(slug)}"]`).content.firstElementChild.cloneNode(true);
     if (isCard) element.dataset.size = size;
-    else element.dataset.shape = thing.value;
+    else element.dataset.shape = this.shape;
     element.toggleAttribute("data-wide", !isCard && this.box.width > WIDE_MM);
     element.toggleAttribute("data-high", !isCard && this.box.height > HIGH_MM);
     element.toggleAttribute("data-crowned", !isCard && this.box.width >= CROWNED_MM);

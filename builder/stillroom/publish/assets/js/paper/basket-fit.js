@@ -1,6 +1,8 @@
 // Fits the cards or tags of one basket alike: one arrangement, one size of what is seen first.
 
-import { fitCard, largest, orderOf, overflows, settle, stepsOf, titleShare } from "./card-fit.js";
+import {
+  daysBeside, fitCard, largest, orderOf, overflows, settle, stepsOf, titleShare,
+} from "./card-fit.js";
 import SAID from "../../data/said/pages-card.js";
 import { speaker } from "../words/said.js";
 
@@ -15,27 +17,49 @@ function tagSteps(tag) {
 }
 
 /**
- * Fit the cards of one basket alike: the first arrangement that holds every one, and fronts that are
- * gifts in one size. What goes on no arrangement is told; the others are then judged by themselves.
+ * The ways in which the cards of a basket are tried, as card_fit.typ and folded_cards.typ try them: each
+ * arrangement with its days beside each other on all cards, then below each other on all; at last each with
+ * its days as they go, where cards are too full for either. A label has no back.
+ * @param {HTMLElement} card
+ * @returns {{arrangement: Arrangement, days: string}[]}
+ */
+function waysOfCards(card) {
+  const isAlone = card.hasAttribute("data-alone");
+  const tried = orderOf(card).filter(({ sides, front }) => !isAlone || sides === 1 || front === "folded");
+  return [
+    ...tried.flatMap((arrangement) => ["beside", "below"].map((days) => ({ arrangement, days }))),
+    ...tried.map((arrangement) => ({ arrangement, days: "own" })),
+  ];
+}
+
+/**
+ * Fit the cards of one basket alike: the first way that holds every one, and fronts that are gifts in one
+ * size. Where none does, each is judged by itself and says that it stands apart.
  * @param {HTMLElement[]} cards
  * @param {HTMLElement} holder
  * @returns {Fit[]}
  */
 export function fitCards(cards, holder) {
-  // a label has no back: what needs one is named, and not its neighbours with it
-  const together = cards.length > 0 && !cards[0].hasAttribute("data-alone");
-  for (const arrangement of together ? orderOf(cards[0]) : []) {
-    const found = cards.map((card) => largest(card, arrangement, holder));
-    if (!found.every(({ fits }) => fits)) continue;
+  for (const { arrangement, days } of cards.length > 0 ? waysOfCards(cards[0]) : []) {
+    for (const card of cards) card.toggleAttribute("data-days-below", days === "below");
+    const found = [];
+    for (const card of cards) {
+      const one = largest(card, arrangement, holder);
+      if (!one.fits) break;
+      found.push(one);
+    }
+    if (found.length < cards.length) continue;
     const levels = stepsOf(cards[0]);
     const least = levels[Math.max(...found.map(({ level }) => levels.indexOf(level)))];
     cards.forEach((card, index) => {
       settle(card, found[index]);
       card.dataset.frontLevel = /gift$|folded/.test(arrangement.front) ? least : found[index].level;
     });
+    if (days === "beside" && !cards.every((card) => daysBeside(card, holder))) continue;
     return found;
   }
-  return cards.map((card) => fitCard(card, holder));
+  for (const card of cards) card.removeAttribute("data-days-below");
+  return cards.map((card) => ({ ...fitCard(card, holder), isApart: true }));
 }
 
 // Without its drawing, without its cautions, without its border.

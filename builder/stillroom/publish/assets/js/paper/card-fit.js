@@ -137,6 +137,22 @@ function largestFold(copy, arrangement) {
 }
 
 /**
+ * Whether the days a settled card bears stand on one line, on its front as all fronts are set.
+ * @param {HTMLElement} card
+ * @param {HTMLElement} holder
+ */
+export function daysBeside(card, holder) {
+  const copy = /** @type {HTMLElement} */ (card.cloneNode(true));
+  if (copy.querySelector(".card-front .card-dates") && copy.dataset.frontLevel) copy.dataset.level = copy.dataset.frontLevel;
+  holder.replaceChildren(copy);
+  const feet = [...copy.querySelectorAll(".card-dates > *")]
+    .filter((day) => day.getClientRects().length > 0)
+    .map((day) => day.getBoundingClientRect().bottom);
+  holder.replaceChildren();
+  return feet.length < 2 || Math.max(...feet) - Math.min(...feet) < 3;
+}
+
+/**
  * Set the title of a card or tag at the largest share of its size at which it stands on one line, or on
  * two; return it. Only a title that goes on neither may have a word parted.
  * @param {HTMLElement} copy

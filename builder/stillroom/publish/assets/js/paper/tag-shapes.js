@@ -28,3 +28,19 @@ export function tagBox(measures, shape, { lid, diameter, wall }) {
   if (!(height >= measures.leastHeight)) throw say.refuse("low_wall", { value: wall });
   return { name: sayName("wrap_name"), width: Math.round((Math.PI * diameter + measures.overlap) * 10) / 10, height };
 }
+
+/**
+ * What large type tries after the box that was asked for, as larger_shapes of core/paper/tag_shapes.py; each
+ * box is named as it is told.
+ * @param {any} measures
+ * @param {string} shape
+ * @returns {{shape: string, box: Box}[]}
+ */
+export function largerTags({ fixed, larger }, shape) {
+  const isGrown = shape in larger;
+  const name = isGrown ? shape : "rectangle";
+  const words = isGrown ? "larger_tags" : "tied_on";
+  return [...(isGrown ? [] : [fixed[name]]), ...larger[name]].map(([width, height]) => (
+    { shape: name, box: { name: say(words, { width, height }), width, height } }
+  ));
+}
