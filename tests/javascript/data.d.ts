@@ -119,7 +119,9 @@ interface DateRow { name: string; when: string; handsOn: string; role: string; f
 interface CalendarEntry {
   uid: string; title: string; description: string; day: number; rule: string; reminders: number[];
 }
-interface Keeps { term: string; span: Span | null; language: string; words: Texts }
+interface Keeps {
+  term: string; span: Span | null; language: string; quotes: string[]; words: Texts;
+}
 
 // --- the drawing of a timeline: minutes from its start, then places in the picture
 

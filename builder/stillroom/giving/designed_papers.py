@@ -20,6 +20,7 @@ from stillroom.giving.worked_out import Pack, card_of
 from stillroom.looks import LOOKS
 from stillroom.looks.card_designs import Design
 from stillroom.looks.card_pictures import card_picture, family_mark
+from stillroom.looks.quotes import curl_all
 from stillroom.looks.set_words import set_words
 from stillroom.printing.apart import Job, Runner
 from stillroom.printing.cards import (
@@ -170,7 +171,8 @@ def _print_sheets(
 
 
 def _set(template: str, data: dict[str, Any], pieces: int, run: Runner) -> bytes:
-    (made,) = run([Job("set", str(TEMPLATES / template), data, pieces, root=ROOT)])
+    words = curl_all(data, data["language"])
+    (made,) = run([Job("set", str(TEMPLATES / template), words, pieces, root=ROOT)])
     return bytes(made)
 
 

@@ -10,15 +10,7 @@ from dataclasses import replace
 from typing import Final
 
 from stillroom.core.label.labelling import UsageCard
-
-NO_BREAK: Final = "\u00a0"
-
-QUOTES: Final = {
-    "en": "“”‘’", "nl": "“”‘’", "es": "«»“”", "pt": "«»“”", "it": "«»“”",
-    "de": "„“‚‘", "cs": "„“‚‘", "da": "»«›‹", "sv": "””’’", "fi": "””’’", "nb": "«»‘’",
-    "pl": "„”«»", "fr": "«»“”",
-}  # fmt: skip
-"""Outer and inner quotes by language: as the Unicode CLDR's delimiters have them, from memory."""
+from stillroom.looks.quotes import NO_BREAK, curl
 
 _AMOUNT: Final = re.compile(r"(?<=[\d½⅓⅔¼¾⅛⅜⅝⅞⅕]) (?=[^\W\d_]|%|°|€|[½⅓⅔¼¾⅛])")
 _MEASURE: Final = re.compile(
@@ -33,9 +25,8 @@ _DAY: Final = re.compile(
 """Between a day and its month as German and Spanish write them: "12. November", "12 de mayo"."""
 _SHORTENED: Final = re.compile(r"(?<=\b[^\W\d_]\.) (?=[^\W\d_]\.)")
 _FRENCH_SIGN: Final = re.compile(r" (?=[:;!?»])|(?<=«) ")
-_BRACKET: Final = re.compile(r"(?<=[^\W\d_]{2}) (?=\([^\W\d_]{1,12}\))")
+_BRACKET: Final = re.compile(r"([^\W\d_]{2,}) (\([^\W\d_]{1,12}\))")
 _YEAR: Final = re.compile(r"(?<=[^\W\d_]) (?=(?:19|20)\d\d\b)")
-_OPENS: Final = r"(?:^|(?<=[\s\u00a0(\[—–-]))"
 LEAST_WORDS: Final = 5
 """Fewer words go on one line, or a title's two: nothing is tied to their last. Maker's own."""
 MOST_TIED: Final = 18
@@ -43,19 +34,25 @@ MOST_TIED: Final = 18
 
 
 def set_card(card: UsageCard, language: str) -> UsageCard:
-    """Return a card whose every sentence is set; title and names stay as they were typed."""
+    """Return a card whose every sentence is set."""
 
     def said(text: str) -> str:
         return set_words(text, language)
 
     return replace(
         card,
+        title=curl(card.title, language),
+        to=curl(card.to, language),
+        sender=curl(card.sender, language),
         what=said(card.what),
         contents=tuple(
-            replace(one, text=tie_bracket(tie_amounts(one.text))) for one in card.contents
+            replace(one, text=curl(tie_bracket(tie_amounts(one.text)), language))
+            for one in card.contents
         ),
         allergens=tuple(map(tie_bracket, card.allergens)),
         may_contain=tuple(map(tie_bracket, card.may_contain)),
+        unknown=tuple(curl(one, language) for one in card.unknown),
+        packets=tuple(curl(one, language) for one in card.packets),
         use=said(card.use),
         keep=said(card.keep),
         once_opened=said(card.once_opened),
@@ -116,29 +113,17 @@ def tie_last(text: str) -> str:
 
 
 def tie_bracket(text: str) -> str:
-    """Tie a bracket of one word to the word before it.
+    """Tie a bracket of one word to the word before it, where both are short.
 
     >>> tie_bracket("nuts (almond)").replace(NO_BREAK, "_")
     'nuts_(almond)'
     >>> tie_bracket("plain flour (wheat)").replace(NO_BREAK, "_")
     'plain flour_(wheat)'
+    >>> tie_bracket("dried shrimp (crustaceans)")
+    'dried shrimp (crustaceans)'
     """
-    return _BRACKET.sub(NO_BREAK, text)
+    return _BRACKET.sub(_tie_short, text)
 
 
-def curl(text: str, language: str) -> str:
-    """Return a text whose straight quotes are those of its language.
-
-    >>> curl('"so"', "de_DE"), curl('"so"', "fr").replace(NO_BREAK, "_")
-    ('„so“', '«_so_»')
-    """
-    if '"' not in text and "'" not in text:
-        return text
-    spoken = language.split("_")[0]
-    opens, closes, inner_opens, inner_closes = tuple(QUOTES.get(spoken, QUOTES["en"]))
-    if spoken == "fr":
-        opens, closes = f"{opens}{NO_BREAK}", f"{NO_BREAK}{closes}"
-    text = re.sub(r"(?<=\w)'(?=\w)", "’", text)
-    text = re.sub(rf'{_OPENS}"(?=\S)', opens, text).replace('"', closes)
-    opened = re.sub(rf"{_OPENS}'(?=\S)", inner_opens, text)
-    return opened.replace("'", inner_closes if opened != text else "’")
+def _tie_short(found: re.Match[str]) -> str:
+    return found[1] + (NO_BREAK if len(found[1] + found[2]) < MOST_TIED else " ") + found[2]

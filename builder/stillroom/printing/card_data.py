@@ -11,7 +11,8 @@ from stillroom.core.paper.qr_code import MODULE_MM, QUIET_MODULES, draw_qr
 from stillroom.core.recipe.model import Recipe
 from stillroom.looks.card_pictures import CardPicture
 from stillroom.looks.inked import emblem_of
-from stillroom.looks.set_words import MOST_TIED, NO_BREAK, set_card, tie_last
+from stillroom.looks.quotes import NO_BREAK
+from stillroom.looks.set_words import MOST_TIED, set_card, tie_last
 
 
 def card_data(

@@ -19,6 +19,7 @@ from stillroom.core.recipe.model import MONTHS, Recipe
 from stillroom.core.when.giving_days import find_day
 from stillroom.core.when.season import last_good_start
 from stillroom.looks.inked import emblem_of, picture_of
+from stillroom.looks.quotes import curl_all
 from stillroom.printing.bound_recipe import Bound, bind_recipe, say_when
 from stillroom.printing.language import split_language
 from stillroom.printing.prose import to_blocks
@@ -62,7 +63,7 @@ def book_data(
     bound = [bind_recipe(book, recipe, today) for recipe in recipes]
     giving = settings.giving_days[0]
     day = find_day(giving.day, today, settings.country)
-    return {
+    data = {
         "title": settings.title,
         "made_on": today.isoformat(),
         "subtitle": f"{len(recipes)} things to make and give",
@@ -85,6 +86,7 @@ def book_data(
         "month_index": index_months(recipes, day, giving.name),
         "sources": _sources(bound),
     }
+    return dict(curl_all(data, settings.language))
 
 
 def household_of(book: Book, whom: str, dedication: str) -> dict[str, Any]:

@@ -23,6 +23,7 @@ from stillroom.core.size.targets import ByTin, ByVessel, Target
 from stillroom.core.size.what_stays import notes_on_vessels
 from stillroom.core.when.timeline import Timeline
 from stillroom.core.words.said import Said
+from stillroom.looks.quotes import curl_all
 from stillroom.printing.card_data import said_data
 from stillroom.printing.language import split_language
 from stillroom.printing.recipe_data import recipe_data
@@ -72,7 +73,7 @@ def print_sheet(
         "footer": settings.title,
         "large": large,
     }
-    return typeset("sheet.typ", data, fonts=fonts).pdf
+    return typeset("sheet.typ", curl_all(data, settings.language), fonts=fonts).pdf
 
 
 def _told(recipe: Recipe, batch: ScaledBatch) -> list[str]:

@@ -18,6 +18,7 @@ from stillroom.core.paper.sheets import Size
 from stillroom.core.recipe.kinds import find_kind
 from stillroom.core.when.year import StillTime, Task, Year
 from stillroom.core.words.day_words import say_day_short, say_month
+from stillroom.looks.quotes import curl_all
 from stillroom.printing.language import split_language
 from stillroom.printing.recipe_data import short_day
 from stillroom.printing.sheets_of import refuse_year
@@ -61,6 +62,7 @@ def print_year(
         "apart": _apart(year, still),
         "occasions": [{"name": one.name, "day": say_day_short(one.day)} for one in year.occasions],
     }
+    data = curl_all(data, language)
     refuse_year(measure("year.typ", data, "fit", fonts=fonts), paper.name, joined=joined)
     return typeset("year.typ", data, fonts=fonts).pdf
 

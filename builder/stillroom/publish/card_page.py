@@ -18,6 +18,7 @@ from stillroom.core.paper.sheets import CARD_SIZES, LEAST_LABEL_MM, PAPERS, Size
 from stillroom.core.paper.tag_shapes import tag_measures
 from stillroom.core.recipe.model import Recipe
 from stillroom.core.when.timeline_data import span_data
+from stillroom.looks.quotes import marks_of
 from stillroom.looks.set_words import set_card
 from stillroom.printing.card_data import join_sentences, plain_address
 from stillroom.publish.card_designs_page import (
@@ -127,6 +128,7 @@ def _mark_data(kept: Kept, language: str) -> dict[str, Any]:
         "term": kept.term,
         "span": span_data(kept.unopened),
         "language": language,
+        "quotes": list(marks_of(language)),
         "words": date_words(language),
     }
 

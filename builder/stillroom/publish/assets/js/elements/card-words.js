@@ -2,6 +2,7 @@
 // design it is dressed in: designs.css knows the inks, faces and borders, here is its drawing.
 
 import { markDate, sayDate } from "../label/date-marks.js";
+import { curl } from "../words/quotes.js";
 
 /**
  * Write names and the made-on day on a card; the date mark follows by the rule of date-marks.js.
@@ -10,13 +11,13 @@ import { markDate, sayDate } from "../label/date-marks.js";
  */
 export function writeCard(card, { to, from, made, message = "", hand = false }) {
   const isBlank = hand && !to && !from;
-  setName(card, "to", to, isBlank);
-  setName(card, "from", from, isBlank);
+  const keeps = JSON.parse(/** @type {string} */ (card.dataset.keeps));
+  setName(card, "to", curl(to, keeps.quotes), isBlank);
+  setName(card, "from", curl(from, keeps.quotes), isBlank);
   card.querySelector(".card-names").hidden = !(to || from || isBlank);
   const own = card.querySelector(".card-message");
-  own.textContent = message;
+  own.textContent = curl(message, keeps.quotes);
   own.hidden = !message;
-  const keeps = JSON.parse(/** @type {string} */ (card.dataset.keeps));
   card.querySelector(".card-made").textContent = made ? sayDate(made, keeps.language) : "";
   const date = card.querySelector(".card-date");
   if (!date) {
