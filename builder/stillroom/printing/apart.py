@@ -169,13 +169,22 @@ def in_slices(count: int, most: int) -> Iterator[slice]:
         begun += size
 
 
+def _go_beside(days: Mapping[str, Any] | None, front: int) -> bool:
+    """Say whether a card's days stand beside each other, where they are to and as they are set."""
+    if days is None:
+        return True
+    level = max(days["level"], front) if days["shared"] else days["level"]
+    return bool(level >= days["from"])
+
+
 def all_alike(
     template: str, parts: Sequence[Mapping[str, Any]], run: Runner, fonts: Path | None
 ) -> list[list[dict[str, Any]]]:
     """Return what fits in each part, all parts arranged as they would be in one run.
 
     Each row says under "alike" which arrangement its run took, and its size: an arrangement that
-    holds one part may be too small for the next, which is then tried from there on.
+    holds one part may be too small for the next, which is then tried from there on. So is the next
+    arrangement where the days of some card would not stand beside each other, as this one has them.
     """
 
     def ask(part: Mapping[str, Any], first: int) -> Job:
@@ -185,11 +194,14 @@ def all_alike(
     found: list[list[dict[str, Any]]] = run([ask(part, 0) for part in parts])
     while True:
         firsts = [rows[0]["alike"][0] for rows in found]
-        behind = [n for n, first in enumerate(firsts) if first < max(firsts)]
+        first = max(firsts)
+        behind = [n for n, own in enumerate(firsts) if own < first]
+        largest = max(row["alike"][1] for rows in found for row in rows)
         if not behind:
-            break
-        again = run([ask(parts[n], max(firsts)) for n in behind])
+            if all(_go_beside(row.get("days"), largest) for rows in found for row in rows):
+                break
+            behind, first = list(range(len(parts))), first + 1
+        again = run([ask(parts[n], first) for n in behind])
         for n, rows in zip(behind, again, strict=True):
             found[n] = rows
-    largest = max(row["alike"][1] for rows in found for row in rows)
     return [[{**row, "alike": [row["alike"][0], largest]} for row in rows] for rows in found]
