@@ -157,9 +157,9 @@ HELD = """async (asked) => {
           said.innerHTML = words;
           tag.querySelector('.card-dates').before(said);
         }
-        const { fitted } = room.layer.fitted(['rosemary-salt'], false, '90x65');
+        const { fitted, larger } = room.layer.fitted(['rosemary-salt'], false, '90x65');
         const { fit } = fitted.get('rosemary-salt');
-        held[`${design} ${shape} ${title} ${many}`] = fit.fits;
+        held[`${design} ${shape} ${title} ${many}`] = fit.fits && !larger; // as asked for
       }
     }
   }

@@ -14,6 +14,7 @@ from typing import Any
 
 import pytest
 
+from stillroom.core.label.labelling import ContentsEntry
 from stillroom.printing.cards import CardJob, SheetOptions, print_cards
 from stillroom.printing.family_book import print_book
 
@@ -189,3 +190,33 @@ def test_a_title_s_words_stay_whole_where_a_line_holds_them(jobs: list[CardJob])
             (head,) = [one for one in paragraphs_of(opened) if one.kind.startswith("H")]
         assert len(head.lines) > 1
         assert head.text == title
+
+
+def test_no_part_of_a_word_ends_a_list_and_no_allergen_is_parted(jobs: list[CardJob]) -> None:
+    """German bakers' lists (leafymag.de, ruprecht.de) that ended in "Va-nillezucker." alone."""
+    lists = (
+        "Mehl|kalte Butter|Zucker|Eier|gemahlene Mandeln|Backpulver|Vanillezucker",
+        "Zwetschgen|Apfelessig|Orangensaft|gemahlener Kardamom|Wacholderbeeren|Lorbeerblätter",
+    )
+    contents = [ContentsEntry(one, emphasised=False) for words in lists for one in words.split("|")]
+    cut = len(lists[0].split("|"))
+    cards = []
+    for part in (contents[:cut], contents[cut:]):
+        for at in range(len(part)):
+            made = replace(
+                jobs[0].card, contents=tuple(part[at:]), unknown=("Mandelplättchen",) * (at % 2)
+            )
+            cards.append(replace(jobs[0], card=made))
+    options = SheetOptions(language="de_DE")
+    said = []
+    for size in ("90x65", "folded-a6"):
+        with open_pdf(print_cards(cards, size, options)) as pdf:
+            said += paragraphs_of(pdf)
+    lists_set = [one for one in said if one.text.startswith("What is in it")]
+    named = [one for one in said if "Mandelplättchen" in one.text]
+    assert len(lists_set) >= 2 * len(cards)
+    assert len(named) >= len(cards) - 2
+    for one in lists_set:
+        assert one.said[-1].endswith(("Vanillezucker.", "Lorbeerblätter.")), one.said
+    for one in named:
+        assert not one.parted

@@ -65,7 +65,7 @@ def contents_data(card: UsageCard) -> list[dict[str, Any]]:
         tied = is_last and len(ending) <= MOST_TIED
         before = "" if not found else f",{NO_BREAK}" if tied else ", "
         text = entry.text
-        if is_last and len(text) < MOST_TIED:
+        if is_last and len(" ".join(text.split(" ")[-2:])) < MOST_TIED:
             text = NO_BREAK.join(text.rsplit(" ", 1))
         found.append({"text": text, "emphasised": entry.emphasised, "before": before})
     return found
