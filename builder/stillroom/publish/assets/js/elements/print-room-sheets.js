@@ -130,6 +130,7 @@ export class SheetLayer {
     const design = withId(this.paperData.designs, named.value);
     const isLarge = large.checked || design.large;
     const boxes = this.boxes(isCard, size, isLarge);
+    /** @type {ReturnType<SheetLayer["fittedIn"]>[]} */
     const tried = [];
     for (const box of boxes) {
       const one = this.fittedIn(box, slugs, isCard, design);
@@ -140,7 +141,7 @@ export class SheetLayer {
     }
     const last = /** @type {typeof tried[number]} */ (tried.at(-1));
     const isTold = last.fits.every((fit) => fit.fits) || isLarge;
-    const { box, elements, fits } = isTold ? last : tried[0];
+    const { box, elements, fits } = isTold ? last : /** @type {typeof last} */ (tried[0]);
     this.box = box.box;
     this.shape = box.shape;
     const fitted = new Map(slugs.map((slug, index) => [

@@ -42,6 +42,7 @@ function waysOfCards(card) {
 export function fitCards(cards, holder) {
   for (const { arrangement, days } of cards.length > 0 ? waysOfCards(cards[0]) : []) {
     for (const card of cards) card.toggleAttribute("data-days-below", days === "below");
+    /** @type {Fit[]} */
     const found = [];
     for (const card of cards) {
       const one = largest(card, arrangement, holder);

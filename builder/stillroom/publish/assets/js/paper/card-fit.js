@@ -198,6 +198,6 @@ function largestPart(box) {
 
 /** Say whether a box holds more than goes into it. @param {HTMLElement} box */
 export function overflows(box) {
-  // 0.2 mm is not seen: `play` of card_faces.typ; across, half a pixel of rounding is no overflow
-  return box.scrollHeight > box.clientHeight + 0.75 || box.scrollWidth > box.clientWidth + 0.5;
+  // both are rounded to pixels: as `play` of card_faces.typ
+  return box.scrollHeight > box.clientHeight + 0.5 || box.scrollWidth > box.clientWidth + 0.5;
 }
