@@ -11,6 +11,7 @@ import logging
 from collections.abc import Iterator
 from dataclasses import replace
 from functools import partial
+from itertools import chain
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 from urllib.parse import urlsplit
@@ -43,6 +44,7 @@ from stillroom.publish.clean_html import drop_comments, without_autocomplete
 from stillroom.publish.config import StillroomConfig, escape_head
 from stillroom.publish.keeping_templates import keep_compiled
 from stillroom.publish.keeping_work import AtHand
+from stillroom.publish.late_files import file_of
 from stillroom.publish.late_pages import LatePages, PagesAsTheyWere, is_ours_alone
 from stillroom.publish.leaves import find_unpublished, list_leaves, list_warnings, open_library
 from stillroom.publish.library import Leaf, Library
@@ -202,13 +204,9 @@ class StillroomPlugin(BasePlugin[StillroomConfig]):  # type: ignore[no-untyped-c
             if files.get_file_from_path(leaf.src_uri) is None:
                 place = InclusionLevel.INCLUDED if leaf.in_nav else InclusionLevel.NOT_IN_NAV
                 files.append(File.generated(config, leaf.src_uri, content="", inclusion=place))
-        for made in (*list_files(self.library), *list_card_files(self.library)):
+        for made in chain(list_files(self.library), list_card_files(self.library)):
             self._is_ours(made.content)
-            if made.path is not None:
-                file = File.generated(config, made.src_uri, abs_src_path=str(made.path))
-            else:
-                file = File.generated(config, made.src_uri, content=made.content)
-            files.append(file)
+            files.append(file_of(made, config))
         if self.serving and self.alone:
             self.as_they_were.begin(config, files)
         return files
