@@ -15,38 +15,13 @@ from typing import Any
 
 import yaml
 
+from stillroom.core.allergens.clauses import says_none
 from stillroom.core.words.nearest import nearest
-from stillroom.giving.needs_written import as_understood
+from stillroom.giving.needs_written import needs_said
 from stillroom.giving.who import TELLS_AGE
 
 Lines = dict[str, int]
-_NOTHING = frozenset(
-    {"", "none", "nothing", "no", "-", "n/a", "no allergies", "anything goes", "none known"}
-    | {
-        "no known allergies",
-        "nothing known",
-        "nka",
-        "nkda",
-        "no restrictions",
-        "no dietary requirements",
-        "no dietary needs",
-        "all fine",
-        "eats anything",
-    }
-    | {
-        "nichts",
-        "nein",
-        "kein",
-        "keine",
-        "keins",
-        "nichts bekannt",
-        "rien",
-        "non",
-        "aucun",
-        "aucune",
-    }
-    | {"nada", "ninguno", "ninguna", "niente", "nessuno", "nessuna", "niets", "nee", "geen"}
-)
+_NOTHING = frozenset({"", "-", "--", "none known", "all fine", "anything goes", "nein", "non", "nee"})
 _POST = re.compile(r"^(?:by |in the |via )?(?:post|mail|parcel|courier)(?:ed)?$", re.IGNORECASE)
 _HAND = re.compile(r"^(?:by |in |we )?(?:hand|person|bring it|bring|hand over)$", re.IGNORECASE)
 _ROOM = re.compile(r"(\d+)\s*(?:x\s*)?([a-z][a-z ]*?)(?=\s*(?:,|;|\+|&|\band\b|$))", re.IGNORECASE)
@@ -292,7 +267,7 @@ def _household(tidied: _Tidied, row: Any, kinds: list[str], path: str) -> Any:
     if isinstance(found.get("delivery"), str):
         found["delivery"] = _delivery(found["delivery"])
     if "avoid" in found:
-        found["avoid"] = as_understood(found["avoid"], several(found["avoid"]))
+        found |= needs_said(found["avoid"], several(found["avoid"]), found.get("pregnant"))
     for key in ("avoid ingredients", "likes", "never"):
         if key in found:
             found[key] = several(found[key])
@@ -342,7 +317,7 @@ def several(said: Any) -> Any:
         return []
     if not isinstance(said, str):
         return said
-    if said.strip().lower() in _NOTHING:
+    if said.strip().lower() in _NOTHING or says_none(said):
         return []
     # "nuts (walnuts and pecans), gluten" is two things
     words = re.split(r"(?:\s*[,;&\n]\s*|\s+and\s+)(?![^()]*\))", said.strip())

@@ -81,7 +81,9 @@ class GiftFacts:
         if self.recipe.kind.is_("living"):
             tags = frozenset(tag for staple in known for tag in staple.tags)
             return "contains" if makes_alcohol(self.recipe, tags) else "not known"
-        return "not known" if self.unread else "free"
+        named = (food for held in self.held for food in food_of(held.ingredient).foods)
+        carried = any("may-be-in-alcohol" in food.tags for food in named)
+        return "not known" if carried or self.unread else "free"
 
     def answer(self, avoid: Avoided) -> Answer:
         """Say whether the recipe is free of something avoided, by its foods and their parts."""

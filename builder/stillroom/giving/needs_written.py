@@ -5,7 +5,13 @@ from __future__ import annotations
 from collections.abc import Sequence
 from typing import Any
 
+from stillroom.core.allergens.avoiding import asked_in, known_exactly
+from stillroom.core.allergens.near import named_in
+from stillroom.core.allergens.phrases import bare_forms
 from stillroom.core.allergens.sentences import read_avoided
+from stillroom.giving.who import denies_pregnancy, read_pregnant
+
+_PREGNANT = "pregnant"  # the row of avoided.yml
 
 
 def as_understood(said: Any, words: Sequence[str]) -> Sequence[str]:
@@ -19,6 +25,29 @@ def as_understood(said: Any, words: Sequence[str]) -> Sequence[str]:
     if not isinstance(said, str) or len(words) < 2 or all(map(_understood, words)):
         return words
     return [said.strip()] if _understood(said) else words
+
+
+def needs_said(said: Any, words: Sequence[Any], pregnant: Any = None) -> dict[str, Any]:
+    """Return what a household avoids, and that somebody is pregnant where the same words say so.
+
+    >>> needs_said("pregnant, no nuts", ["pregnant", "no nuts"])
+    {'avoid': ['no nuts'], 'pregnant': True}
+    >>> needs_said("gestational diabetes", ["gestational diabetes"])
+    {'avoid': ['gestational diabetes']}
+    """
+    needs = list(as_understood(said, words))
+    left = [word for word in needs if not (isinstance(word, str) and _is_pregnant(word))]
+    if len(left) == len(needs) or pregnant not in (None, True):
+        return {"avoid": needs}
+    return {"avoid": left, "pregnant": True}
+
+
+def _is_pregnant(words: str) -> bool:
+    """Whether words say that somebody is pregnant, or feeds a child, and name nothing besides."""
+    if {one.meant for one in asked_in(words)} != {_PREGNANT} or named_in(words):
+        return False
+    alone = any(known_exactly(bare) == _PREGNANT for bare in bare_forms(words))
+    return (alone and not denies_pregnancy(words)) or read_pregnant(words) is True
 
 
 def _understood(words: str) -> bool:

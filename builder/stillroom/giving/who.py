@@ -52,6 +52,18 @@ _LESS = re.compile(
     r"\s*(?=\S)",
     re.IGNORECASE,
 )
+# a child of "under five" may be of any age below it
+_YOUNGER = re.compile(
+    r"\b(?:under|less than|younger than|below|unter|jünger als|moins de|menos de|meno di|onder)\b[\s-]*(?=\d|[a-z])",
+    re.IGNORECASE,
+)
+# "3 under five", "two children under 4", "three under-fives"
+_SO_MANY_UNDER = re.compile(
+    r"^(?P<count>\d{1,2}|[a-z]+)\s+(?:small |little |young )?(?:kids?|children|child|kinder|enfants|niños)?\s*"
+    r"(?:all |aged? |who are )*(?P<under>(?:under|younger than|below|unter|moins de|menos de|meno di|onder)[\s-]+[a-z\d]+)"
+    r"(?: years?| jahren?| ans| años| anni| jaar)?\.?$",
+    re.IGNORECASE,
+)
 _BORN = re.compile(
     r"\b(?:born(?: on| in)?|b\.|dob:?|geboren(?: am| im)?|née? (?:le|en)|nacid[oa] (?:el|en)"
     r"|nat[oa] (?:il|nel)) *(?P<day>.+)$",
@@ -61,6 +73,7 @@ _NO_PETS = frozenset(
     {"no pets", "no pet", "no animals", "none at all", "nothing", "keine", "aucun"}
 )
 _OLDEST_DAYS = 36600
+_MOST_CHILDREN = 20
 _NEWBORN = re.compile(rf"\b(?:{_JUST_BORN})", re.IGNORECASE)
 _TOGETHER = [
     (int(count), re.compile(rf"\b(?:{'|'.join(also)})\b", re.IGNORECASE))
@@ -86,6 +99,8 @@ def each_child(value: Any) -> list[Any]:
 
     >>> each_child("twins aged 3"), each_child([6, "Zwillinge, 8 Monate"])
     (['twins aged 3', 'twins aged 3'], [6, 'Zwillinge, 8 Monate', 'Zwillinge, 8 Monate'])
+    >>> each_child("2 under five"), each_child(["three under-fives"])[0]
+    (['under five', 'under five'], 'under fives')
     """
     if isinstance(value, int | float | str) and not isinstance(value, bool):
         number = str(value).strip()
@@ -94,7 +109,17 @@ def each_child(value: Any) -> list[Any]:
             mend = f'Write each age on giving day: "children: [{number}]" is one aged {number}.'
             raise Unreadable(f'"children: {number}" may be how many, or how old.', mend)
     rows = value if isinstance(value, list | tuple) else [value]
-    return [one for one in rows for _ in range(_born_together(str(one)))]
+    each = [one for row in rows for one in _so_many_under(row)]
+    return [one for one in each for _ in range(_born_together(str(one)))]
+
+
+def _so_many_under(row: Any) -> list[Any]:
+    """Return "3 under five" as three children of under five."""
+    found = _SO_MANY_UNDER.match(row.strip()) if isinstance(row, str) else None
+    count = _SPELT.get(found["count"].lower(), found["count"]) if found else ""
+    if found is None or not count.isdecimal() or not 0 < int(count) <= _MOST_CHILDREN:
+        return [row]
+    return [re.sub(r"[\s-]+", " ", found["under"])] * int(count)
 
 
 def _born_together(said: str) -> int:
@@ -117,8 +142,8 @@ def read_age_months(value: Any, on: date | None = None) -> int:
     (8, 36)
     >>> [read_age_months(said) for said in ("6 mois", "3 Jahre", "8 meses", "nouveau-né")]
     [6, 36, 8, 0]
-    >>> [read_age_months(said) for said in ("nearly 1", "under 3", "Theo (almost 5)")]
-    [11, 35, 59]
+    >>> [read_age_months(said) for said in ("nearly 1", "almost 3", "under 3", "Theo (almost 5)")]
+    [11, 35, 0, 59]
     >>> read_age_months("born May 2024", date(2027, 12, 18))
     42
     """
@@ -129,6 +154,8 @@ def read_age_months(value: Any, on: date | None = None) -> int:
         return 0
     if on and (born := _BORN.search(text)):
         return _since(born["day"], on, value)
+    if _YOUNGER.search(text) and _YOUNGER.sub("", text).strip(" .)") not in ("1", "one"):
+        return 0  # "under five" may be a baby: honey waits
     if less := _LESS.search(text):
         return max(read_age_months(f"{text[: less.start()]}{text[less.end() :]}", on) - 1, 0)
     found = _AGE.match(text) or _AGE.match(_WHO.sub("", text, count=1))
@@ -201,6 +228,11 @@ def read_pregnant(value: Any) -> Any:
     if said in ("no", "nobody", "none", "nein", "non", "nee"):
         return False
     return True if _PREGNANT.search(said) and not _NOT_PREGNANT.search(said) else value
+
+
+def denies_pregnancy(said: str) -> bool:
+    """Whether words tell that it was, or is not: "not pregnant any more"."""
+    return bool(_NOT_PREGNANT.search(said.lower()))
 
 
 def read_pets(value: Any) -> frozenset[str]:

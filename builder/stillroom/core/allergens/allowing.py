@@ -42,6 +42,8 @@ _PAST = late_regex(
     rf"^{_WHO}(?:(?:is|are|was|has|have) )?"
     r"(?:(?:no longer|not|isn't|aren't|was never|never been) (?:allergic|intolerant|sensitive) to "
     r"(?:his |her |their |the )?(?P<to>.+?)(?: any ?more| now)?"
+    r"|(?:does|do|did) ?(?:not|n't) react to (?:the )?(?P<no>.+?)(?: any ?more| now)?"
+    r"|(?:has|have) no (?:allerg\w+|reactions?|intolerances?) to (?P<none>.+?)"
     r"|(?:no longer|not|isn't|aren't) (?:an? )?"
     r"(?P<is>vegan|vegetarian|veggie|coeliac|celiac|diabetic)(?: any ?more| now)?"
     r"|(?:outgr[eo]wn?|gr[eo]wn? out of) (?:(?:his|her|their|the|my|an?) )?(?P<out>.+?)"
@@ -90,6 +92,16 @@ _TAKEN_BACK = late_regex(
 _AGAIN = late_regex(
     r"^(?P<bare>.+?),?\s+(?P<again>(?:but|except(?:ing)?(?: for)?|bar|apart from|other than|unless"
     r"|save for|though|although)\s+(?P<what>.+))$",
+    re.IGNORECASE,
+)
+# the same in other languages, only where what stands behind is plain: "mais pas aux arachides" is
+# read as one thing more, "aber Butter geht", "mais mange du poisson" allow a thing by its name
+_ELSEWHERE = late_regex(
+    r"^(?P<bare>.+?),?\s+(?P<again>(?:aber|mais|pero|però|ma|maar)\s+(?:(?:auch|aussi|también|anche|ook)\s+)?"
+    r"(?:(?P<more>(?:nicht|keine?[nmrs]?|pas|sans|no|non|sin|senza|geen|niet|zonder|ni)\s.+)"
+    r"|(?:isst|trinkt|verträgt|darf|mag|mange|boit|supporte|come|bebe|tolera|mangia|beve|tollera|eet|drinkt)\s+"
+    r"(?:(?:du|de la|de l['’]|des|el|la|los|las|il|lo|gli|le|den|die|das)\s*)?(?P<eats>[^\W\d]+(?: [^\W\d]+)?)"
+    r"|(?P<fine>[^\W\d]+(?: [^\W\d]+)?) (?:geht|gehen|ok|okay|ist ok|sind ok|va|vont|passe|está bien|va bene|mag)))$",
     re.IGNORECASE,
 )
 _IS = late_regex(r"\b(?:is|are|has|have|was|needs?|must|'s|'re)\b")
@@ -196,11 +208,18 @@ def without_what_is_allowed(text: str) -> tuple[str, str, bool]:
 
     >>> without_what_is_allowed("vegan but eats honey")
     ('vegan', 'but eats honey', False)
+    >>> without_what_is_allowed("fruits à coque mais pas aux arachides")
+    ('fruits à coque', 'pas aux arachides', True)
     >>> without_what_is_allowed("vegetarian but no eggs")
     ('vegetarian', 'no eggs', True)
     >>> without_what_is_allowed("anything but nuts")
     ('', '', False)
     """
+    if elsewhere := _ELSEWHERE.match(text):
+        allowed = (elsewhere["eats"] or elsewhere["fine"] or "").lower()
+        if elsewhere["more"] or is_name(allowed):
+            return elsewhere["bare"], elsewhere["more"] or elsewhere["again"], bool(elsewhere["more"])
+        return "", "", False
     found = _AGAIN.match(text)
     if found is None or _ALL.search(found["bare"].lower()) or _AGAIN.match(found["what"]):
         return "", "", False

@@ -19,6 +19,7 @@ from stillroom.core.allergens.phrases import (
     allows_again,
     bare_forms,
     behind_of,
+    denies_it,
     is_way_of_eating,
     parts_said,
     without_brackets,
@@ -111,6 +112,11 @@ def known_by_name(word: str) -> Avoided | None:
     return found if found and not found.ask else None
 
 
+def known_exactly(name: str) -> str:
+    """Return the family whose word this is, asked about or not; "" for none."""
+    return _families()[name].word if name in _families() else ""
+
+
 def is_why(name: str) -> bool:
     """Whether a word is only the reason why foods are left out: "migraine"."""
     return name in _families() and _families()[name].why
@@ -123,6 +129,8 @@ def family_names() -> tuple[str, ...]:
 
 def _read_words(word: str, said: str) -> Avoided | None:
     """Return what words mean, with whatever stands round them that changes nothing."""
+    if denies_it(said):
+        return None
     if allows_again(said):  # such a phrase means what it is known for, and no part of it
         known = _families().get(said)
         return replace(known, word=word) if known else None

@@ -55,6 +55,10 @@ _NO_NO = late_regex(
 _NO_FIRST = late_regex(
     r"^(?:no|kein|keine|sans|pas de|sin|senza|geen|zonder|ohne|niente)\s", re.IGNORECASE
 )
+# "keine Milch aber auch | keine Eier"
+_TIE_BEHIND = late_regex(
+    r",?\s+(?:aber|mais|pero|però|maar|but)(?:\s+(?:auch|aussi|también|anche|ook|also))?$", re.I
+)
 SPECIMENS = frozenset(
     {"incl", "including", "includes", "inc", "such as", "e.g", "eg", "especially", "esp"}
 )
@@ -68,6 +72,7 @@ _ALL = late_regex(r"\b(?:anything|everything|nothing|whatever|all (?:foods?|sort
 _EVEN_IN = late_regex(r"^(?:not )?even in (?:an? |the )?")  # where it hides: "even in chocolate"
 # how far somebody is with it, and since when: no need of its own
 _HOW_FAR = late_regex(r"\b(?:(?:milk|egg) ladder|after (?:an?|his|her|their|the) stroke)\b")
+_OF_AN_ANSWER = late_regex(r"\s*[,;:.!()]\s*|\s+[-–—]\s+")
 BECAUSE = frozenset({"because", "because of", "due to"})
 _AND = late_regex(r"^(?:and|or|also|und|et|y|e|en) ", re.IGNORECASE)
 _MOST_OF_A_REASON = 5
@@ -107,7 +112,9 @@ def _within(text: str) -> list[str]:
     """Return the clauses that no mark parts: "outgrew egg but is allergic to nuts", "no A no B"."""
     parts = _SPLIT.split(text)
     return [
-        one for part in parts for one in (_NO_NO.split(part) if _NO_FIRST.match(part) else [part])
+        _TIE_BEHIND.sub("", one)
+        for part in parts
+        for one in (_NO_NO.split(part) if _NO_FIRST.match(part) else [part])
     ]
 
 
@@ -120,6 +127,20 @@ def says_nothing(text: str) -> bool:
     hidden = _EVEN_IN.match(said)
     rest = said[hidden.end() :] if hidden else _HOW_FAR.sub("", said)
     return not says_of_somebody(rest) and (bool(hidden and is_name(rest)) or not named_in(rest))
+
+
+def says_none(text: str) -> bool:
+    """Whether an answer says that there is nothing to leave out, and no more than that.
+
+    >>> [says_none(one) for one in ("no food allergies", "nothing - they eat anything", "sin")]
+    [True, True, True]
+    >>> [says_none(one) for one in ("nothing with nuts", "no milk", "fine with nuts")]
+    [False, False, False]
+    """
+    parts = [part for part in _OF_AN_ANSWER.split(text.strip(" .!")) if part.strip()]
+    none = [bool(_none().fullmatch(part.strip().replace("’", "'"))) for part in parts]
+    each = (said or says_nothing(part) for part, said in zip(parts, none, strict=True))
+    return any(none) and all(each)
 
 
 def tells_what_it_does(text: str) -> bool:
@@ -154,3 +175,8 @@ def lists_what_not(text: str) -> bool:
 def _nothing() -> re.Pattern[str]:
     rows = read_data("phrases.yml", "allergens")
     return re.compile(rf"(?:{rows['nothing']}|{rows['brackets']})", re.IGNORECASE)
+
+
+@cache
+def _none() -> re.Pattern[str]:
+    return re.compile(read_data("phrases.yml", "allergens")["none"], re.IGNORECASE)

@@ -6,15 +6,16 @@ left out, or of what was said to be allowed, or of where a thing hides ("sulphit
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator
 
 from stillroom.core.allergens.avoided import Avoided
-from stillroom.core.allergens.avoiding import is_part_of, is_why, read_phrase
+from stillroom.core.allergens.avoiding import is_part_of, is_why, known_by_name, read_phrase
 from stillroom.core.allergens.near import is_name
 from stillroom.core.allergens.plainly import is_ordinary, words_of
 from stillroom.core.words.patterns import late_regex
 
-_LONGEST = 4  # words of a name
+_LONGEST = 6  # words of a name
 # where a thing hides, whom it is for, since when: what is named right behind tells only that
 _TELLS_WHERE = frozenset(
     {"in", "for", "after", "since", "as", "until", "till", "during", "of", "like", "by", "than"}
@@ -24,6 +25,8 @@ _BESIDE = frozenset(
     {"a", "an", "the", "his", "her", "their", "my", "our", "its", "some", "any", "most", "many"}
     | {"certain", "all", "every", "of", "cheap", "hidden", "even", "bought", "cooked", "made"}
 )
+_FRENCH = late_regex(r"\b(?:mange|boit|supporte|pas|sans|du|des|aux|une?|allergique|végét\w+)\b", re.I)
+_LISTED = late_regex(r"\b(?:or|nor|and)\b", re.IGNORECASE)
 _PARTS = late_regex(r"[,;:.()\[\]&+/]|\s[-–—]\s")
 
 
@@ -48,12 +51,19 @@ def also_named(text: str, found: Avoided) -> tuple[Avoided, ...]:
 
 def _names_in(text: str) -> Iterator[str]:
     """Yield the longest names of each part of a text, but where a thing hides."""
+    french = bool(_FRENCH.search(text))
+    parted = "," in text or ";" in text
     for part in _PARTS.split(text):
+        listed = not parted and bool(_LISTED.search(part))
         words, place, hidden = words_of(part), 0, False
+        if french:  # "mais" is no maize there
+            words = ["but" if word == "mais" else word for word in words]
         while place < len(words):
             name = _name_at(words, place)
             if name and not hidden:
                 yield name
+                if listed and is_two_things(name):
+                    yield from name.split()
             if words[place] in _TELLS_WHERE:
                 hidden = place > 0
             elif words[place] not in _BESIDE:
@@ -70,6 +80,18 @@ def _name_at(words: list[str], place: int) -> str:
         if not is_why(name) and is_name(name):
             return name
     return ""
+
+
+def is_two_things(name: str) -> bool:
+    """Whether a name may as well be two: of "no mint chocolate or tomato" nobody knows it.
+
+    >>> is_two_things("mint chocolate"), is_two_things("peanut butter"), is_two_things("raw egg")
+    (True, False, False)
+    """
+    each = [known_by_name(word) for word in name.split()]
+    if len(each) != 2 or None in each:
+        return False
+    return all(one is not None and one.said_in(name) == "contains" for one in each)
 
 
 def _covers(found: Avoided, other: Avoided, name: str) -> bool:

@@ -46,6 +46,8 @@ __all__ = [
 Answer = Literal["contains", "may contain", "free", "not known"]
 # a food that differs from maker to maker
 PACKET = "read-its-packet"
+# a flavouring of which only its bottle tells what carries it: "2 tsp vanilla"
+MAY_BE_IN_ALCOHOL = frozenset({"may-be-in-alcohol"})
 _SAID_FREE = late_regex(r"\b(\w+)[ -]free\b", re.IGNORECASE)
 # what other makers dry with sulphur dioxide
 _UNTREATED = late_regex(
@@ -249,6 +251,8 @@ def _alcohol(recipe: Recipe, known: tuple[Known, ...]) -> Answer:
         return "contains"
     if recipe.kind.is_("living"):
         return "may contain"
+    if any(MAY_BE_IN_ALCOHOL & food.tags for one in known for food in one.staples):
+        return "not known"
     return "not known" if any(one.open for one in known) else "free"
 
 

@@ -24,7 +24,15 @@ _DASH = late_regex(r"\s+[-–—:]\s+")
 # what allows something again: then what was said is not all left out
 _ALLOWS = late_regex(
     r"^only\b|\b(?:but|except|unless|apart from|other than|ok|okay|fine|allowed|can|may|loves?|aber"
-    r"|außer|nur|sauf|mais|seulement|salvo|excepto|pero|solo|tranne|ma|maar|behalve|alleen)\b",
+    r"|außer|nur|sauf|(?<!kein )(?<!keinen )(?<!gegen )(?<!ohne )(?<!auf )(?<!und )(?<!oder )(?<!geen )"
+    r"mais(?=\s)|seulement|salvo|excepto|pero|solo|tranne|ma|maar|behalve|alleen)\b",
+    re.IGNORECASE,
+)
+_DENIED = late_regex(
+    r"\b(?:not|n't|never) (?:react to|(?:at all )?(?:allergic|intolerant|sensitive) to)\b"
+    r"|\bno (?:known )?(?:allergy|reactions?|intolerance) to\b"
+    r"|\b(?:nicht|keine?) (?:allergisch|allergie) (?:auf|gegen)\b|\bpas (?:allergique|d'allergie) (?:à|aux?)\b"
+    r"|\bno es alérgic[oa]s? a\b",
     re.IGNORECASE,
 )
 _BEHIND = late_regex(r"\b(?:for|in|as an?|as|because of|due to|when|while|during)\b(.*)$")
@@ -152,6 +160,15 @@ def behind_of(said: str) -> str:
 def is_way_of_eating(said: str) -> bool:
     """Whether a diet is named, or a family of plants: what stands before it is not all of it."""
     return bool(_EATING.search(said))
+
+
+def denies_it(said: str) -> bool:
+    """Whether somebody does not react to a thing: it is not left out.
+
+    >>> denies_it("does not react to nuts"), denies_it("reacts badly to nuts")
+    (True, False)
+    """
+    return bool(_DENIED.search(said.replace("’", "'")))
 
 
 def allows_again(said: str) -> bool:

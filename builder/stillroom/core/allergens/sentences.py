@@ -162,7 +162,11 @@ def _several_of(text: str, names: Iterable[str]) -> Avoided | None:
     """Return what several names mean together, None where one of them is asked about."""
     each = [read_phrase(name) for name in names]
     whole = tuple(one for one in each if one and not one.ask)
-    return Avoided(text, of=whole) if whole and len(whole) == len(each) else None
+    # "diabetic type 2" is one thing in two words
+    once = {(one.meant or one.word, one.of): one for one in reversed(whole)}
+    if not whole or len(whole) != len(each):
+        return None
+    return Avoided(text, of=tuple(reversed(once.values())))
 
 
 def _of_clause(text: str, allowed: list[str]) -> Avoided | None:
