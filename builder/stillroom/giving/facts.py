@@ -14,7 +14,7 @@ from functools import lru_cache
 from stillroom.core.allergens.avoided import EATEN, Avoided, Diet, is_said_to_keep
 from stillroom.core.allergens.of_foods import nuts_beside
 from stillroom.core.allergens.sentences import avoided_by_name
-from stillroom.core.batch.contents import contents_of
+from stillroom.core.batch.sugar import Sugar, sugar_in_one
 from stillroom.core.care.unchecked import unknown_foods_of
 from stillroom.core.larder.packet_parts import read_part
 from stillroom.core.larder.shelves import common_larder
@@ -146,17 +146,9 @@ class GiftFacts:
         return unknown_foods_of(self.recipe)
 
     @property
-    def sugar_in_100_g(self) -> int | None:
-        """The grams of sugar in 100 g of what goes in; None where a weight or food is unknown."""
-        rows = contents_of(self.recipe)
-        weights = [row.grams for row in rows]
-        eaten = [row for row in rows if row.stays]
-        known = all(row.staple and row.staple.composition is not None for row in eaten)
-        whole = sum((row.grams for row in eaten if row.grams), Fraction(0))
-        if None in weights or not known or not whole or None in self.staples:
-            return None
-        sugar = sum((row.grams_of("sugar") for row in eaten), Fraction(0))
-        return round(100 * sugar / whole)
+    def sugar(self) -> Sugar | None:
+        """How much sugar is in one of what it makes; None where nobody can tell."""
+        return sugar_in_one(self.recipe)
 
     @property
     def strength(self) -> Fraction:

@@ -222,12 +222,10 @@ def check_twice(recipe: Recipe, avoid: Avoided, printed: Printed) -> tuple[Answe
 
 def _how_much_sugar(facts: GiftFacts) -> str:
     """Say how much sugar a present holds, which whoever counts it must know, or that nobody can."""
-    grams = facts.sugar_in_100_g
-    return (
-        ", how much is not known"
-        if grams is None
-        else f", about {grams} g in 100 g of what goes in"
-    )
+    sugar = facts.sugar
+    if sugar is None:
+        return ", how much is not known"
+    return f", {sugar.text}{'' if sugar.is_serving else ', in a serving not known'}"
 
 
 def _reasons(

@@ -14,6 +14,7 @@ from typing import Any, Final
 
 from markupsafe import Markup
 
+from stillroom.core.batch.sugar import sugar_in_one
 from stillroom.core.care.safety import assess_safety
 from stillroom.core.label.keeping import keeping_words
 from stillroom.core.label.labelling import Diet
@@ -120,6 +121,7 @@ class RecipeLeaf:
                 "picture": show_picture(library, recipe, link),
                 "strip": make_strip(recipe, self.batch, self.plan),
                 "amounts": show_amounts(recipe, library.settings, self.batch),
+                "sugar": sugar_in_one(recipe),
                 "method": self.method,
                 "heats": heat_lines(recipe, library.settings.altitude_m),
                 "care": assess_safety(recipe, library.settings),
