@@ -9,6 +9,7 @@ from itertools import pairwise
 
 import pytest
 
+from care_cases import recipe_of
 from giving.lists import MAKES, TODAY, demo_book, demo_recipes, read_dict, small_list
 from stillroom.core.words.problems import ProblemsFound
 from stillroom.giving.batches import make_batches
@@ -19,7 +20,7 @@ from stillroom.giving.pack import Effort, work_out
 from stillroom.giving.plan_model import Basket, Brew, Offer, PlanProblem, StartChoice
 from stillroom.giving.planning import plan_gifts
 from stillroom.giving.posting import parcel_of, weight_of
-from stillroom.giving.starting import minutes_by_day
+from stillroom.giving.starting import Frame, minutes_by_day, start_choices
 
 _FEW = {"almond-shortbread", "rosemary-salt", "quince-chutney", "bramble-jelly"} | {
     "cocoa-marshmallow-mix", "quince-ratafia", "salted-honey-toffee"
@@ -51,6 +52,41 @@ def test_no_day_and_no_week_takes_more_hours_than_it_has(hours):
     assert max(days.values()) <= hours
     assert max(weeks.values()) <= hours + 1
     assert plan.proof == "proven best"
+
+
+def test_months_that_are_not_named_beside_hours_of_a_week_are_limited_by_the_week_alone():
+    _, plan, making = offered(hours={"every week": 4, "december": 1})
+    assert plan.proof == "proven best"
+    assert max(making.hours_by_week.values()) <= 4
+    assert any(day.month in range(2, 12) for day in work_days(making))
+    assert sum(h for day, h in work_days(making).items() if day.month == 12) <= 1
+
+
+def test_where_no_start_leaves_it_at_its_best_one_that_is_usable_is_taken():
+    """A fortnight away holds each day of the week: nothing tended weekly is begun before it ends."""
+    written = {
+        "title": "Sloe gin",
+        "kind": "infusion",
+        "ingredients": ["450 g sloes", "200 g caster sugar", "1 l gin, 40% vol"],
+        "timeline": [
+            {"prepare": "30 minutes"},
+            {"shake": "every week for 3 months"},
+            {"strain and bottle": "45 minutes"},
+            {"usable from": "3 months"},
+            {"best from": "6 months"},
+        ],
+        "keeps": "3 years",
+        "method": ["Shake.", "Strain."],
+    }
+    due = date(2027, 12, 19)
+    away = frozenset(date(2027, 8, 1) + timedelta(days=n) for n in range(15))
+    frame = Frame(date(2027, 6, 14), (due,), due + timedelta(days=7), away, weekly=True)
+    starts = start_choices(recipe_of(written), frame)
+    assert min(one.start for one in starts) == date(2027, 8, 16)
+    assert all(one.start <= date(2027, 9, 19) and not one.at_best for one in starts)
+    # with the jar begun in time nothing is young
+    early = start_choices(recipe_of(written), replace(frame, today=date(2027, 1, 10)))
+    assert all(one.at_best for one in early)
 
 
 def test_a_batch_of_two_days_is_begun_so_that_neither_is_a_day_without_hours():

@@ -8,11 +8,16 @@ import pytest
 
 from giving.households import rows
 from giving.lists import TODAY, demo_recipes, read_dict, small_list
+from stillroom.core.allergens.avoiding import family_names
+from stillroom.core.allergens.laws import all_allergens
 from stillroom.core.words.problems import ProblemsFound
 from stillroom.giving.against_book import check_list
+from stillroom.giving.as_written import several
 from stillroom.giving.facts import facts_of
+from stillroom.giving.needs_written import needs_said
 from stillroom.giving.reading import ReadList
 from stillroom.giving.rules import why_refused
+from stillroom.giving.who import each_child, read_age_months
 
 NEEDS = rows("needs.yml")
 BY_NAME = {recipe.slug: recipe for recipe in demo_recipes()}
@@ -195,3 +200,63 @@ def test_no_children_are_none_and_an_age_in_a_list_is_an_age():
     row = {"name": "A", "basket": "small", "children": [0, 2], "adults": "none"}
     household = read_dict(small_list(households=[row])).giving.households[0]
     assert (household.children, household.adults) == ((0, 24), 0)
+
+
+NOTHING = (
+    "none; no allergies; no food allergies; keine; keine Allergien; keine Lebensmittelallergien "
+    "bekannt; aucune allergie; pas d'allergies; pas d’allergie connue; sin alergias; ninguna "
+    "alergia conocida; nessuna allergia; geen allergieën; none that I know of; they eat "
+    "everything; isst alles; mange de tout; n/a; NKDA; no dietary requirements; no known "
+    "allergies or intolerances; not fussy; nope; RAS; no special diet"
+)
+# words that begin like one of those, and needs beside them
+SOMETHING = (
+    "notenallergie; nougat; no nuts; sinusitis; no-nut; nothing with nuts; none of the nuts; "
+    "keine Nüsse; sin gluten; pas de lait; pas d'œufs; pas d'arachides; nada de leche; nothing "
+    "but rice; none but vegan; no allergies except nuts; no allergies - vegan; eats anything but "
+    "nuts; everything vegan; noci; nonna is coeliac; no special nuts"
+)
+
+
+@pytest.mark.parametrize("said", NOTHING.split("; "))
+def test_an_answer_that_there_is_nothing_leaves_nothing_out(said):
+    assert several(said) == []
+
+
+def test_no_need_is_taken_for_an_answer_that_there_is_nothing():
+    words = [*SOMETHING.split("; "), *family_names(), *all_allergens()]
+    assert [word for word in words if not several(word)] == []
+
+
+@pytest.mark.parametrize(
+    ("said", "left", "pregnant"),
+    [
+        ("pregnant", [], True),
+        ("expecting in March", [], True),
+        ("30 weeks pregnant, gone off coffee", ["gone off coffee"], True),
+        ("schwanger, kein Alkohol", ["kein Alkohol"], True),
+        ("enceinte et coeliaque", ["enceinte et coeliaque"], None),
+        # what is not, and what names more, is asked about as before
+        ("was pregnant", ["was pregnant"], None),
+        ("gestational diabetes", ["gestational diabetes"], None),
+        ("due to a nut allergy", ["due to a nut allergy"], None),
+    ],
+)
+def test_who_is_pregnant_may_stand_among_what_is_avoided(said, left, pregnant):
+    read = needs_said(said, several(said))
+    assert (list(read["avoid"]), read.get("pregnant")) == (left, pregnant)
+
+
+@pytest.mark.parametrize(
+    ("said", "ages"),
+    [
+        # a child of "under five" may be a baby: no honey
+        ("3 under five", [0, 0, 0]),
+        ("two children under 4", [0, 0]),
+        (["three under-fives", 7], [0, 0, 0, 84]),
+        ("under 1", [11]),
+        ("almost 3", [35]),
+    ],
+)
+def test_so_many_under_an_age_may_be_babies(said, ages):
+    assert [read_age_months(one) for one in each_child(said)] == ages

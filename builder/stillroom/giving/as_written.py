@@ -19,6 +19,7 @@ from stillroom.core.allergens.clauses import says_none
 from stillroom.core.words.nearest import nearest
 from stillroom.giving.needs_written import needs_said
 from stillroom.giving.who import TELLS_AGE
+from stillroom.giving.written import ALL_OF_A_MONTH
 
 Lines = dict[str, int]
 _NOTHING = frozenset({"", "-", "--", "none known", "all fine", "anything goes", "nein", "non", "nee"})
@@ -203,6 +204,9 @@ def _hours(tidied: _Tidied, found: dict[str, Any]) -> None:
         else:
             kept[word if span in said and span != word else span] = hours
             tidied.move(f"hours/{word}", f"hours/{span}")
+    weekly = any(key in found for key in _HOURS_OF.values())
+    if weekly and kept and "every month" not in kept:
+        kept["every month"] = ALL_OF_A_MONTH  # the week or the day is what limits it
     found["hours"] = kept
 
 

@@ -12,7 +12,7 @@ from fractions import Fraction
 from functools import lru_cache
 
 from stillroom.core.allergens.avoided import EATEN, Avoided, Diet, is_said_to_keep
-from stillroom.core.allergens.of_foods import nuts_beside
+from stillroom.core.allergens.of_foods import MAY_BE_IN_ALCOHOL, nuts_beside
 from stillroom.core.allergens.sentences import avoided_by_name
 from stillroom.core.batch.sugar import Sugar, sugar_in_one
 from stillroom.core.care.unchecked import unknown_foods_of
@@ -82,7 +82,7 @@ class GiftFacts:
             tags = frozenset(tag for staple in known for tag in staple.tags)
             return "contains" if makes_alcohol(self.recipe, tags) else "not known"
         named = (food for held in self.held for food in food_of(held.ingredient).foods)
-        carried = any("may-be-in-alcohol" in food.tags for food in named)
+        carried = any(MAY_BE_IN_ALCOHOL in food.tags for food in named)
         return "not known" if carried or self.unread else "free"
 
     def answer(self, avoid: Avoided) -> Answer:

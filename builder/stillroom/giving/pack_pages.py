@@ -27,6 +27,7 @@ from stillroom.giving.season_pages import gone_data, spent_data, thanks_data, to
 from stillroom.giving.this_week import week_data
 from stillroom.giving.who_pages import checked_data, matrix_data, unchecked_data
 from stillroom.giving.worked_out import Pack
+from stillroom.giving.written import ALL_OF_A_MONTH
 from stillroom.giving.year_steps import steps_by_month
 from stillroom.giving.years import years_data
 
@@ -181,12 +182,13 @@ def _months(pack: Pack) -> list[dict[str, str]]:
     for batch in pack.plan.batches:
         for month, spent in batch.choice.hours.items():
             hours[month] = hours.get(month, Fraction(0)) + spent * batch.count
-    given = pack.offering.problem.hours
+    limits = pack.offering.problem.hours or {}
+    given = {month: hours for month, hours in limits.items() if hours < ALL_OF_A_MONTH}
     return [
         {
             "month": month_words(month),
             "hours": show_decimal(spent, 1),
-            "given": show_decimal(given[month], 1) if given else "",
+            "given": show_decimal(given[month], 1) if month in given else "",
         }
         for month, spent in sorted(hours.items())
     ]

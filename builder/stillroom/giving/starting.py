@@ -29,6 +29,7 @@ MONTHS_BACK = 9
 WEEKS_BACK = 10
 SATURDAY = 5
 _DAYS_TO_TRY = 7  # a start that falls on a day off is moved at most so far
+_YOUNG_STARTS = 7  # a week of them: another may want the same day
 UNKNOWN_KEEPS_DAYS = 7
 """So long is taken to keep what nobody knows of: common practice, no published source."""
 
@@ -70,6 +71,7 @@ def start_choices(recipe: Recipe, frame: Frame) -> tuple[StartChoice, ...]:
     for due in frame.dues:
         days = _days(recipe, due, frame)
         own = [choice for day in days if (choice := _choice(recipe, day, due, frame))]
+        own = own or _young(recipe, due, frame)
         in_season = [one for one in own if one.in_season]
         if own and not in_season:
             own += _in_season_and_young(recipe, due, frame)
@@ -77,6 +79,25 @@ def start_choices(recipe: Recipe, frame: Frame) -> tuple[StartChoice, ...]:
             found.setdefault((choice.start, choice.ready or due), choice)
     ordered = sorted(found.values(), key=lambda one: (one.start, one.ready or one.start))
     return tuple(reversed(ordered))
+
+
+def _young(recipe: Recipe, due: date, frame: Frame) -> list[StartChoice]:
+    """Return the first days on which it may start and be usable, where none has it at its best.
+
+    After a failed jar, or a fortnight away: a later start is better than none.
+    """
+    first = max(latest_start_best(recipe, due) + timedelta(days=1), frame.today)
+    found: list[StartChoice] = []
+    for tried in range((latest_start_usable(recipe, due) - first).days + 1):
+        start = first + timedelta(days=tried)
+        timeline = plan_forward(recipe, start, due)
+        if not frame.leaves_time_for(timeline):
+            continue
+        if choice := _laid_out(recipe, timeline, due, frame):
+            found.append(choice)
+        if len(found) == _YOUNG_STARTS:
+            break
+    return found
 
 
 def _in_season_and_young(recipe: Recipe, due: date, frame: Frame) -> list[StartChoice]:

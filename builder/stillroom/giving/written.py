@@ -185,6 +185,9 @@ def _without_year(text: str, country: str) -> bool:
     return not re.search(r"\d{4}", text) and _said_day(f"{text} 2028", country) is not None
 
 
+ALL_OF_A_MONTH = 744  # hours
+
+
 def read_hours(value: Any) -> dict[int, Fraction]:
     """Return the hours of each month (1-12); a month not named takes "every month", else none.
 
@@ -210,7 +213,7 @@ def read_hours(value: Any) -> dict[int, Fraction]:
 
 def _hours(value: Any) -> Fraction:
     hours = hours_said(value)
-    if hours is None or not 0 <= hours <= 744:
+    if hours is None or not 0 <= hours <= ALL_OF_A_MONTH:
         raise Unreadable(
             f"{say_written(value)} is not hours of a month.", 'Write "every month: 6".'
         )

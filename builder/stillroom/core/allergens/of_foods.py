@@ -47,7 +47,7 @@ Answer = Literal["contains", "may contain", "free", "not known"]
 # a food that differs from maker to maker
 PACKET = "read-its-packet"
 # a flavouring of which only its bottle tells what carries it: "2 tsp vanilla"
-MAY_BE_IN_ALCOHOL = frozenset({"may-be-in-alcohol"})
+MAY_BE_IN_ALCOHOL = "may-be-in-alcohol"
 _SAID_FREE = late_regex(r"\b(\w+)[ -]free\b", re.IGNORECASE)
 # what other makers dry with sulphur dioxide
 _UNTREATED = late_regex(
@@ -251,7 +251,9 @@ def _alcohol(recipe: Recipe, known: tuple[Known, ...]) -> Answer:
         return "contains"
     if recipe.kind.is_("living"):
         return "may contain"
-    if any(MAY_BE_IN_ALCOHOL & food.tags for one in known for food in one.staples):
+    # a flavouring in a bought sweet is a trace; a spoonful of it from its own bottle is not
+    named = (food for one in known for food in food_of(one.ingredient).foods)
+    if any(MAY_BE_IN_ALCOHOL in food.tags for food in named):
         return "not known"
     return "not known" if any(one.open for one in known) else "free"
 
