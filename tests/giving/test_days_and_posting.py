@@ -63,7 +63,7 @@ def test_months_that_are_not_named_beside_hours_of_a_week_are_limited_by_the_wee
 
 
 def test_where_no_start_leaves_it_at_its_best_one_that_is_usable_is_taken():
-    """A fortnight away holds each day of the week: nothing tended weekly is begun before it ends."""
+    """A fortnight away has each day of the week: nothing tended weekly is begun before its end."""
     written = {
         "title": "Sloe gin",
         "kind": "infusion",

@@ -22,7 +22,9 @@ from stillroom.giving.who import TELLS_AGE
 from stillroom.giving.written import ALL_OF_A_MONTH
 
 Lines = dict[str, int]
-_NOTHING = frozenset({"", "-", "--", "none known", "all fine", "anything goes", "nein", "non", "nee"})
+_NOTHING = frozenset(
+    {"", "-", "--", "none known", "all fine", "anything goes", "nein", "non", "nee"}
+)
 _POST = re.compile(r"^(?:by |in the |via )?(?:post|mail|parcel|courier)(?:ed)?$", re.IGNORECASE)
 _HAND = re.compile(r"^(?:by |in |we )?(?:hand|person|bring it|bring|hand over)$", re.IGNORECASE)
 _ROOM = re.compile(r"(\d+)\s*(?:x\s*)?([a-z][a-z ]*?)(?=\s*(?:,|;|\+|&|\band\b|$))", re.IGNORECASE)

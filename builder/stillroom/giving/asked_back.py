@@ -26,8 +26,8 @@ def asked_about(word: str, what_to_write: str = WHAT_TO_AVOID) -> Unreadable | N
 
     >>> print(asked_about("glutten").mend)
     Did you mean "gluten"?
-    >>> print(asked_about("malabsorption of fructose").mend[:15])
-    Write what they
+    >>> print(asked_about("malabsorption of fructose").mend[:10])
+    Most begin
     """
     avoided = read_avoided(word)
     near = () if avoided else nearest_avoided(word)

@@ -14,8 +14,8 @@ from functools import lru_cache
 from stillroom.core.allergens.avoided import EATEN, Avoided, Diet, is_said_to_keep
 from stillroom.core.allergens.of_foods import MAY_BE_IN_ALCOHOL, nuts_beside
 from stillroom.core.allergens.sentences import avoided_by_name
-from stillroom.core.batch.sugar import Sugar, sugar_in_one
 from stillroom.core.care.unchecked import unknown_foods_of
+from stillroom.core.label.sugar import Sugar, sugar_in_one
 from stillroom.core.larder.packet_parts import read_part
 from stillroom.core.larder.shelves import common_larder
 from stillroom.core.larder.staple import NOT_ANIMAL

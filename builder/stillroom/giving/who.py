@@ -54,13 +54,15 @@ _LESS = re.compile(
 )
 # a child of "under five" may be of any age below it
 _YOUNGER = re.compile(
-    r"\b(?:under|less than|younger than|below|unter|jünger als|moins de|menos de|meno di|onder)\b[\s-]*(?=\d|[a-z])",
+    r"\b(?:under|less than|younger than|below|unter|jünger als|moins de|menos de|meno di|onder)\b"
+    r"[\s-]*(?=\d|[a-z])",
     re.IGNORECASE,
 )
 # "3 under five", "two children under 4", "three under-fives"
 _SO_MANY_UNDER = re.compile(
-    r"^(?P<count>\d{1,2}|[a-z]+)\s+(?:small |little |young )?(?:kids?|children|child|kinder|enfants|niños)?\s*"
-    r"(?:all |aged? |who are )*(?P<under>(?:under|younger than|below|unter|moins de|menos de|meno di|onder)[\s-]+[a-z\d]+)"
+    r"^(?P<count>\d{1,2}|[a-z]+)\s+(?:small |little |young )?"
+    r"(?:kids?|children|child|kinder|enfants|niños)?\s*(?:all |aged? |who are )*"
+    r"(?P<under>(?:under|younger than|below|unter|moins de|menos de|meno di|onder)[\s-]+[a-z\d]+)"
     r"(?: years?| jahren?| ans| años| anni| jaar)?\.?$",
     re.IGNORECASE,
 )

@@ -14,10 +14,10 @@ from typing import Any, Final
 
 from markupsafe import Markup
 
-from stillroom.core.batch.sugar import sugar_in_one
 from stillroom.core.care.safety import assess_safety
 from stillroom.core.label.keeping import keeping_words
 from stillroom.core.label.labelling import Diet
+from stillroom.core.label.sugar import sugar_in_one
 from stillroom.core.paper.qr_code import draw_qr
 from stillroom.core.recipe.model import Recipe
 from stillroom.core.size.ovens import heat_lines

@@ -40,7 +40,7 @@ def test_what_is_packed_beside_it_may_contain_it(word, line):
     assert _answers(word, line) == {"may contain"}
 
 
-@pytest.mark.parametrize("word", ["pregnant", "paleo", "allergies", "keto", "low FODMAP", "latex"])
+@pytest.mark.parametrize("word", ["pregnant", "paleo", "allergies", "keto", "low FODMAP", "gout"])
 def test_a_word_that_means_too_much_asks(word):
     assert read_avoided(word).ask
 
@@ -203,7 +203,7 @@ def test_every_clause_of_a_sentence_is_left_out(said, each, allowed):
     ("said", "asks"),
     [("Jain: no eggs", "vegetarian, onion"), ("Pregnant: no liver", "pregnant: yes"),
      ("PKU: no aspartame", "Protein"), ("FODMAP: no onion", "onion, garlic"),
-     ("no eggs for Jain", "vegetarian, onion"), ("Latex: banana", "Too many"),
+     ("no eggs for Jain", "vegetarian, onion"), ("Histamine: banana", "Too many"),
      ("no beef as Hindu", "vegetarian, onion"), ("gestational diabetes", "pregnant: yes"),
      ("dairy (low FODMAP)", "fodmap"), ("no nuts in pregnancy", "pregnant: yes")],
 )  # fmt: skip
@@ -257,10 +257,10 @@ def test_what_stands_round_the_word_changes_nothing(said):
 # illnesses, beliefs and wishes that name no food: taken for one, the rest of what they leave out
 # would be let through
 ASKED = [
-    "kidney disease", "liver disease", "heart disease", "chronic kidney disease", "gout", "statins",
+    "kidney disease", "liver disease", "heart disease", "chronic kidney disease", "gout",
     "warfarin", "alpha-gal", "alpha-gal syndrome", "PKU", "histamine intolerance", "IBS",
-    "fructose", "latex", "birch pollen", "Jain", "Rastafarian", "Mormon", "braces", "dentures",
-    "breastfeeding", "nursing", "seeds", "pepper", "EoE", "dialysis", "eczema", "migraine",
+    "fructose", "warfarin", "birch pollen", "Jain", "Rastafarian", "Mormon", "braces", "dentures",
+    "breastfeeding", "nursing", "pepper", "EoE", "dialysis", "eczema", "migraine",
 ]  # fmt: skip
 
 

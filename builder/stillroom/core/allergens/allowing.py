@@ -97,11 +97,14 @@ _AGAIN = late_regex(
 # the same in other languages, only where what stands behind is plain: "mais pas aux arachides" is
 # read as one thing more, "aber Butter geht", "mais mange du poisson" allow a thing by its name
 _ELSEWHERE = late_regex(
-    r"^(?P<bare>.+?),?\s+(?P<again>(?:aber|mais|pero|però|ma|maar)\s+(?:(?:auch|aussi|también|anche|ook)\s+)?"
+    r"^(?P<bare>.+?),?\s+(?P<again>(?:aber|mais|pero|però|ma|maar)\s+"
+    r"(?:(?:auch|aussi|también|anche|ook)\s+)?"
     r"(?:(?P<more>(?:nicht|keine?[nmrs]?|pas|sans|no|non|sin|senza|geen|niet|zonder|ni)\s.+)"
-    r"|(?:isst|trinkt|verträgt|darf|mag|mange|boit|supporte|come|bebe|tolera|mangia|beve|tollera|eet|drinkt)\s+"
-    r"(?:(?:du|de la|de l['’]|des|el|la|los|las|il|lo|gli|le|den|die|das)\s*)?(?P<eats>[^\W\d]+(?: [^\W\d]+)?)"
-    r"|(?P<fine>[^\W\d]+(?: [^\W\d]+)?) (?:geht|gehen|ok|okay|ist ok|sind ok|va|vont|passe|está bien|va bene|mag)))$",
+    r"|(?:isst|trinkt|verträgt|darf|mag|mange|boit|supporte|come|bebe|tolera|mangia|beve|tollera"
+    r"|eet|drinkt)\s+(?:(?:du|de la|de l['’]|des|el|la|los|las|il|lo|gli|le|den|die|das)\s*)?"
+    r"(?P<eats>[^\W\d]+(?: [^\W\d]+)?)"
+    r"|(?P<fine>[^\W\d]+(?: [^\W\d]+)?) (?:geht|gehen|ok|okay|ist ok|sind ok|va|vont|passe"
+    r"|está bien|va bene|mag)))$",
     re.IGNORECASE,
 )
 _IS = late_regex(r"\b(?:is|are|has|have|was|needs?|must|'s|'re)\b")
@@ -218,7 +221,11 @@ def without_what_is_allowed(text: str) -> tuple[str, str, bool]:
     if elsewhere := _ELSEWHERE.match(text):
         allowed = (elsewhere["eats"] or elsewhere["fine"] or "").lower()
         if elsewhere["more"] or is_name(allowed):
-            return elsewhere["bare"], elsewhere["more"] or elsewhere["again"], bool(elsewhere["more"])
+            return (
+                elsewhere["bare"],
+                elsewhere["more"] or elsewhere["again"],
+                bool(elsewhere["more"]),
+            )
         return "", "", False
     found = _AGAIN.match(text)
     if found is None or _ALL.search(found["bare"].lower()) or _AGAIN.match(found["what"]):

@@ -25,7 +25,9 @@ _BESIDE = frozenset(
     {"a", "an", "the", "his", "her", "their", "my", "our", "its", "some", "any", "most", "many"}
     | {"certain", "all", "every", "of", "cheap", "hidden", "even", "bought", "cooked", "made"}
 )
-_FRENCH = late_regex(r"\b(?:mange|boit|supporte|pas|sans|du|des|aux|une?|allergique|végét\w+)\b", re.I)
+_FRENCH = late_regex(
+    r"\b(?:mange|boit|supporte|pas|sans|du|des|aux|une?|allergique|végét\w+)\b", re.I
+)
 _LISTED = late_regex(r"\b(?:or|nor|and)\b", re.IGNORECASE)
 _PARTS = late_regex(r"[,;:.()\[\]&+/]|\s[-–—]\s")
 

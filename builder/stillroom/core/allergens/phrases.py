@@ -24,14 +24,15 @@ _DASH = late_regex(r"\s+[-–—:]\s+")
 # what allows something again: then what was said is not all left out
 _ALLOWS = late_regex(
     r"^only\b|\b(?:but|except|unless|apart from|other than|ok|okay|fine|allowed|can|may|loves?|aber"
-    r"|außer|nur|sauf|(?<!kein )(?<!keinen )(?<!gegen )(?<!ohne )(?<!auf )(?<!und )(?<!oder )(?<!geen )"
-    r"mais(?=\s)|seulement|salvo|excepto|pero|solo|tranne|ma|maar|behalve|alleen)\b",
+    r"|außer|nur|sauf|(?<!kein )(?<!keinen )(?<!gegen )(?<!ohne )(?<!auf )(?<!und )(?<!oder )"
+    r"(?<!geen )mais(?=\s)|seulement|salvo|excepto|pero|solo|tranne|ma|maar|behalve|alleen)\b",
     re.IGNORECASE,
 )
 _DENIED = late_regex(
     r"\b(?:not|n't|never) (?:react to|(?:at all )?(?:allergic|intolerant|sensitive) to)\b"
     r"|\bno (?:known )?(?:allergy|reactions?|intolerance) to\b"
-    r"|\b(?:nicht|keine?) (?:allergisch|allergie) (?:auf|gegen)\b|\bpas (?:allergique|d'allergie) (?:à|aux?)\b"
+    r"|\b(?:nicht|keine?) (?:allergisch|allergie) (?:auf|gegen)\b"
+    r"|\bpas (?:allergique|d'allergie) (?:à|aux?)\b"
     r"|\bno es alérgic[oa]s? a\b",
     re.IGNORECASE,
 )

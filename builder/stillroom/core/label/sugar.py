@@ -111,7 +111,9 @@ def _sugar_in_all(recipe: Recipe) -> tuple[Fraction, Fraction] | None:
     tags = frozenset(tag for food in _foods_of(recipe) for tag in food.tags)
     if not recipe.kind.is_eaten or recipe.kind.is_("living") or makes_alcohol(recipe, tags):
         return None
-    if any(not _brings_none(food) for one in foods_in_method(recipe) for food in _named(one.ingredient)):
+    if any(
+        not _brings_none(food) for one in foods_in_method(recipe) for food in _named(one.ingredient)
+    ):
         return None
     low = high = Fraction(0)
     for ingredient in recipe.ingredients:
@@ -162,7 +164,9 @@ def _share(food: Staple) -> tuple[Fraction, Fraction]:
         return published
     if held is None:
         return Fraction(0), Fraction(1)
-    others = sum((part or Fraction(0) for part in (held.water, held.fat, held.alcohol)), Fraction(0))
+    others = sum(
+        (part or Fraction(0) for part in (held.water, held.fat, held.alcohol)), Fraction(0)
+    )
     most = max(100 - others, Fraction(0))
     if held.sugar is None:
         return Fraction(0), most / 100
@@ -175,7 +179,7 @@ def _share(food: Staple) -> tuple[Fraction, Fraction]:
 @cache
 def _figures() -> dict[str, tuple[Fraction, Fraction]]:
     """Return the least and the most sugar, from 0 to 1, of foods that have a figure here."""
-    rows = read_data("sugar_of_foods.yml", "batch")
+    rows = read_data("sugar_of_foods.yml", "label")
     figures: dict[str, tuple[Fraction, Fraction]] = {}
     for name, row in rows.items():
         both = row["sugar"] if isinstance(row["sugar"], list) else [row["sugar"], row["sugar"]]

@@ -12,7 +12,7 @@ from typing import Any
 import pytest
 
 from care_cases import recipe_of
-from stillroom.core.batch.sugar import sugar_in_one
+from stillroom.core.label.sugar import sugar_in_one
 
 
 def _text(makes: str, lines: list[str], kind: str = "bake", step: str = "Mix and bake.") -> str:
@@ -33,7 +33,7 @@ def _text(makes: str, lines: list[str], kind: str = "bake", step: str = "Mix and
             "confection",
             "about 19 g in one square",
         ),
-            # 59.9 + 0.7 + 0.1 g in 20
+        # 59.9 + 0.7 + 0.1 g in 20
         (
             "20 biscuits",
             ["250 g plain flour", "125 g butter", "60 g granulated sugar"],
@@ -119,5 +119,5 @@ def test_where_one_thing_is_not_known_nothing_is_said(makes, lines, kind, step):
 def test_figures_of_its_own_are_usdas_numbers():
     from stillroom.core.words.data_files import read_data
 
-    for name, row in read_data("sugar_of_foods.yml", "batch").items():
+    for name, row in read_data("sugar_of_foods.yml", "label").items():
         assert all(len(one.strip()) == 5 for one in row["usda"].split(",")), name
