@@ -62,6 +62,15 @@ def test_what_was_given_and_ages_are_carried_on():
     assert (tam.pregnant, tam.children) == (False, (6,))
 
 
+def test_whoever_was_pregnant_among_what_is_avoided_is_not_next_year():
+    rows = [{"name": "Old Tam", "basket": "small", "avoid": "schwanger, keine Nüsse"}]
+    given = {("Old Tam", 1): ("bramble-jelly",)}
+    data = small_list(households=rows)
+    text = close_year(read_dict(data), yaml.safe_dump(data, sort_keys=False), given, RECIPES)
+    (tam,) = read_giving_list(text, "next.yml").giving.households
+    assert (tam.avoid, tam.pregnant, tam.children) == (("keine Nüsse",), False, (6,))
+
+
 def test_twins_are_two_and_stay_two():
     twins = {"name": "The Marches", "basket": "small", "children": "twins aged 3"}
     households = [*HOUSEHOLDS, twins]

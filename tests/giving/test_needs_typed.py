@@ -10,9 +10,11 @@ from giving.households import rows
 from giving.lists import TODAY, demo_recipes, read_dict, small_list
 from stillroom.core.allergens.avoiding import family_names
 from stillroom.core.allergens.laws import all_allergens
+from stillroom.core.allergens.sentences import read_avoided
 from stillroom.core.words.problems import ProblemsFound
 from stillroom.giving.against_book import check_list
 from stillroom.giving.as_written import several
+from stillroom.giving.asked_back import leaves_out
 from stillroom.giving.facts import facts_of
 from stillroom.giving.needs_written import needs_said
 from stillroom.giving.reading import ReadList
@@ -260,3 +262,20 @@ def test_who_is_pregnant_may_stand_among_what_is_avoided(said, left, pregnant):
 )
 def test_so_many_under_an_age_may_be_babies(said, ages):
     assert [read_age_months(one) for one in each_child(said)] == ages
+
+
+@pytest.mark.parametrize(
+    ("said", "left_out"),
+    [
+        ("does not react to nuts", False),
+        ("doesn't react to nuts", False),
+        ("never reacts to nuts", False),
+        ("isn't allergic to nuts", False),
+        ("does not react well to nuts", None),
+        ("reacts to nuts", True),
+        ("reacts badly to nuts", True),
+    ],
+)
+def test_whoever_does_not_react_to_a_thing_may_have_it(said, left_out):
+    read = read_avoided(said)
+    assert (leaves_out(said) if read else None) is left_out

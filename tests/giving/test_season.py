@@ -219,3 +219,31 @@ def test_a_parcel_abroad_has_its_label_and_what_is_not_known_is_said():
     html = pack_files(pack)["parcels.html"].decode()
     assert "The address is not on the list." in html
     assert "By Hand" not in html
+
+
+def test_what_a_shelf_sends_abroad_has_the_value_of_one_made_again():
+    """By hand: salt 1.90, 15 g rosemary 0.75, 2 g peel 0.08, of which a jar has a quarter: 0.68."""
+    prices = [
+        {"item": "coarse sea salt", "packs": ["250 g for 1.90"]},
+        {"item": "dried rosemary", "packs": ["20 g for 1.00"]},
+        {"item": "lemon peel", "packs": ["50 g for 2.00"]},
+        {"item": "jar, 60 ml", "packs": ["1 for 0.60"], "section": "containers"},
+    ]
+    made = {"recipe": "rosemary-salt", "number": 3, "made on": "2027-01-05"}
+    data = DATA | {
+        "baskets": {"small": {"eat": 1}},
+        "households": [
+            {"name": "Old Tam", "basket": "small", "delivery": "by post", "country": "FR"}
+        ],
+        "makes": [{"recipe": "rosemary-salt", "container": "jar, 60 ml"}],
+        "stock": {"made": [made | {"container": "jar, 60 ml"}]},
+        "prices": prices,
+    }
+    pack = work_out(read_dict(data), demo_recipes(), demo_book().settings, JANUARY)
+    (tam,) = pack_data(pack)["parcels"]
+    assert [row["value"] for row in tam["customs"]["rows"]] == ["£1.28"]
+    assert not tam["customs"]["within_union"]
+    unpriced = data | {"prices": prices[1:]}
+    pack = work_out(read_dict(unpriced), demo_recipes(), demo_book().settings, JANUARY)
+    (tam,) = pack_data(pack)["parcels"]
+    assert [row["value"] for row in tam["customs"]["rows"]] == ["not known"]

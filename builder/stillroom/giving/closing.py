@@ -16,12 +16,13 @@ from ruamel.yaml.comments import CommentedMap, CommentedSeq
 from stillroom.core.recipe.model import Recipe
 from stillroom.core.words.problems import Problem, ProblemsFound
 from stillroom.giving.a_year_on import has_days, move_days
-from stillroom.giving.as_written import said_key
+from stillroom.giving.as_written import said_key, several
 from stillroom.giving.carrying import carry_batches, carry_stock
 from stillroom.giving.log import LogLine, ReadLog
 from stillroom.giving.log_names import IN
 from stillroom.giving.model import Household
 from stillroom.giving.names import with_names_of
+from stillroom.giving.needs_written import needs_said
 from stillroom.giving.reading import ReadList
 from stillroom.giving.season import Season, read_season
 from stillroom.giving.standing import stand
@@ -162,6 +163,9 @@ def _carry_on(
     children: list[Any] = [_a_year_on(months) for months in household.children]
     if household.pregnant:
         _put(row, "pregnant", False)
+        key = said_key("household", row, "avoid")
+        if key in row and needs_said(row[key], several(row[key])).get("pregnant"):
+            _put(row, key, list(household.avoid))  # "pregnant, no nuts" is no nuts now
         children.append("6 months")
     if children:
         _put(row, "children", children)

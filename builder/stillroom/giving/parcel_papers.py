@@ -12,10 +12,16 @@ from typing import Any
 from stillroom.core.amounts.quantities import show_decimal
 from stillroom.core.words.countries import country_name
 from stillroom.giving.batches import Present
+from stillroom.giving.money.costing import cost_batch, cost_of_use, needs_of
 from stillroom.giving.plan_model import Basket
 from stillroom.giving.worked_out import Pack
 
 NOT_KNOWN = "not known"
+# Regulation (EU) 952/2013, art. 4: one customs territory, without a few islands; from memory
+_UNION = frozenset(
+    {"AT", "BE", "BG", "CY", "CZ", "DE", "DK", "EE", "ES", "FI", "FR", "GR", "HR", "HU", "IE"}
+    | {"IT", "LT", "LU", "LV", "MT", "NL", "PL", "PT", "RO", "SE", "SI", "SK"}
+)
 
 
 def parcels_data(pack: Pack) -> list[dict[str, Any]]:
@@ -41,13 +47,13 @@ def parcels_data(pack: Pack) -> list[dict[str, Any]]:
                 "sender_address": [
                     part.strip() for part in pack.offering.giving.address.split(",") if part.strip()
                 ],
-                "customs": _customs(pack, basket) if parcel.abroad else None,
+                "customs": _customs(pack, basket, parcel.country) if parcel.abroad else None,
             }
         )
     return found
 
 
-def _customs(pack: Pack, basket: Basket) -> dict[str, Any]:
+def _customs(pack: Pack, basket: Basket, country: str) -> dict[str, Any]:
     """Return a parcel's contents, each with weight and value, and both in all where known."""
     own = pack.making.of_basket(basket.number)
     weights = [pack.offering.offer(present.key).weighs for present in own]
@@ -59,6 +65,7 @@ def _customs(pack: Pack, basket: Basket) -> dict[str, Any]:
         ],
         "weight": _grams(_sum(weights)),
         "value": _money(pack, _sum(values)),
+        "within_union": {country, pack.offering.settings.country} <= _UNION,
     }
 
 
@@ -71,9 +78,22 @@ def _value(pack: Pack, present: Present) -> Fraction | None:
     shop = pack.offering.makes[present.key].shop_price
     if shop is not None:
         return shop
-    if present.batch in pack.costs.open_batches or present.from_shelf:
+    if present.from_shelf:
+        return _to_make_again(pack, present)
+    if present.batch in pack.costs.open_batches:
         return None
     return pack.costs.presents[present.basket, present.key] or None
+
+
+def _to_make_again(pack: Pack, present: Present) -> Fraction | None:
+    """Return what one like it costs to make at the list's prices; None where one has none."""
+    prices, offer = pack.offering.prices, pack.offering.offer(present.key)
+    batch = cost_batch(needs_of(present.recipe, prices))
+    jar = prices.find(offer.container) if offer.container else None
+    if set(batch.unpriced) - {"water"} or (offer.container and jar is None):
+        return None
+    share = Fraction(offer.share) * batch.total
+    return share + (cost_of_use(Fraction(1), jar) if jar else 0)
 
 
 def _sum(values: list[Fraction | None]) -> Fraction | None:

@@ -9,6 +9,7 @@ from typing import Any
 from stillroom.core.allergens.avoided import Avoided
 from stillroom.core.allergens.sentences import avoided_by_name
 from stillroom.core.care.unchecked import could_not_check
+from stillroom.giving.asked_back import leaves_out
 from stillroom.giving.plan_model import Reason
 from stillroom.giving.worked_out import Pack
 
@@ -102,7 +103,7 @@ def checked_data(pack: Pack) -> list[dict[str, Any]]:
     """Return what was looked for on whose behalf, and what that cannot promise."""
     found: dict[str, dict[str, Any]] = {}
     for household in pack.offering.giving.households:
-        for word in household.avoid:
+        for word in filter(leaves_out, household.avoid):
             for avoid in _explained(avoided_by_name(word)):
                 said = {"means": avoid.means, "cannot": avoid.cannot, "source": avoid.source}
                 row = found.setdefault(avoid.meant, {"word": avoid.meant, "who": [], **said})

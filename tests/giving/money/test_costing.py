@@ -79,3 +79,13 @@ def test_packs_of_one_thing_are_measured_alike():
     # a food of known density may be sold by weight and by the jug
     (vodka,) = book(vodka=["1 l for 18.00", "1 kg for 18.00"]).items
     assert [round(float(pack.size)) for pack in vodka.packs] == [1000, 1055]
+
+
+def test_a_container_has_no_other_ones_price_and_a_tool_no_other_tools():
+    def entry(item, pack):
+        return priced_item(item, (parse_pack(pack, "GBP"),), "containers")
+
+    prices = PriceBook((entry("jar, 1 pint", "12 for 14.40"), entry("jelly bag", "1 for 4.00")))
+    assert prices.find("jar, 1 pint") is not None
+    assert [prices.find(one) for one in ("tin", "bottle, 100 ml", "jar, 200 ml")] == [None] * 3
+    assert prices.find("wooden spoon") is None

@@ -42,7 +42,7 @@ _PAST = late_regex(
     rf"^{_WHO}(?:(?:is|are|was|has|have) )?"
     r"(?:(?:no longer|not|isn't|aren't|was never|never been) (?:allergic|intolerant|sensitive) to "
     r"(?:his |her |their |the )?(?P<to>.+?)(?: any ?more| now)?"
-    r"|(?:does|do|did) ?(?:not|n't) react to (?:the )?(?P<no>.+?)(?: any ?more| now)?"
+    r"|(?:(?:does|do|did) ?(?:not|n't)|never) reacts? to (?:the )?(?P<no>.+?)(?: any ?more| now)?"
     r"|(?:has|have) no (?:allerg\w+|reactions?|intolerances?) to (?P<none>.+?)"
     r"|(?:no longer|not|isn't|aren't) (?:an? )?"
     r"(?P<is>vegan|vegetarian|veggie|coeliac|celiac|diabetic)(?: any ?more| now)?"

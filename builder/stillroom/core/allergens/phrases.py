@@ -29,7 +29,7 @@ _ALLOWS = late_regex(
     re.IGNORECASE,
 )
 _DENIED = late_regex(
-    r"\b(?:not|n't|never) (?:react to|(?:at all )?(?:allergic|intolerant|sensitive) to)\b"
+    r"(?:\b(?:not|never)|n't) (?:reacts? to|(?:at all )?(?:allergic|intolerant|sensitive) to)\b"
     r"|\bno (?:known )?(?:allergy|reactions?|intolerance) to\b"
     r"|\b(?:nicht|keine?) (?:allergisch|allergie) (?:auf|gegen)\b"
     r"|\bpas (?:allergique|d'allergie) (?:à|aux?)\b"

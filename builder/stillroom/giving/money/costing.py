@@ -58,9 +58,11 @@ class PriceBook:
             if normal_form(entry.item) == plain:
                 return entry
         food = staple or find_staple(words)
-        if food is None:
-            return None
+        if food is None or "container-item" in food.tags:
+            return None  # a tin is no jar, and a jar of another size another jar
         same = [entry for entry in self.items if entry.staple and entry.staple.name == food.name]
+        if "craft" in food.tags:  # a jelly bag and a wooden spoon are both a "kitchen tool"
+            same = [entry for entry in same if _alike(entry.item, plain) > 0]
         if not same and food.kind_of:
             own = set(plain.split())
             same = [
