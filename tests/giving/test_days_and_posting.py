@@ -84,6 +84,9 @@ def test_where_no_start_leaves_it_at_its_best_one_that_is_usable_is_taken():
     starts = start_choices(recipe_of(written), frame)
     assert min(one.start for one in starts) == date(2027, 8, 16)
     assert all(one.start <= date(2027, 9, 19) and not one.at_best for one in starts)
+    # a day on which the plan before began it may stay, whatever day of the week it is
+    kept = replace(frame, kept=frozenset({date(2027, 9, 1), date(2027, 6, 1)}))
+    assert date(2027, 9, 1) in {one.start for one in start_choices(recipe_of(written), kept)}
     # with the jar begun in time nothing is young
     early = start_choices(recipe_of(written), replace(frame, today=date(2027, 1, 10)))
     assert all(one.at_best for one in early)

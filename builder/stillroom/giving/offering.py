@@ -115,7 +115,13 @@ def make_offering(
     baskets, households = _baskets(giving, parcels, gone)
     frame = _frame(giving, baskets, today)
     brews = tuple(
-        brew_of(giving, recipe, needs[slug], frame, _shares_of(slug, makes, shares))
+        brew_of(
+            giving,
+            recipe,
+            needs[slug],
+            replace(frame, kept=(starts or {}).get(slug, frozenset())),
+            _shares_of(slug, makes, shares),
+        )
         for slug, recipe in offered.items()
     )
     brews, limits = with_limits(giving, brews, recipes)

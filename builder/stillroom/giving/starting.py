@@ -40,7 +40,8 @@ class Frame:
 
     `dues` are the days by which presents must be out, the giving day last; `keeps_to` the earliest
     day to which any basket asks them to keep; `weekly` where one start a month is not enough;
-    `hours_a_day` the most hours of each weekday, Monday 0, empty where days are not limited.
+    `hours_a_day` the most hours of each weekday, Monday 0, empty where days are not limited;
+    `kept` the days on which the plan before began this recipe: they may stay.
     """
 
     today: date
@@ -49,6 +50,7 @@ class Frame:
     days_off: frozenset[date] = frozenset()
     weekly: bool = False
     hours_a_day: Mapping[int, Fraction] = field(default_factory=dict)
+    kept: frozenset[date] = frozenset()
 
     def leaves_time_for(self, timeline: Timeline) -> bool:
         """Whether no work of a batch falls on a day off, nor on one with too few hours for it."""
@@ -113,11 +115,12 @@ def _in_season_and_young(recipe: Recipe, due: date, frame: Frame) -> list[StartC
 
 
 def _days(recipe: Recipe, due: date, frame: Frame) -> list[date]:
-    best = latest_start_best(recipe, due)
+    best, latest = latest_start_best(recipe, due), latest_start_usable(recipe, due)
     days = [day for day in _candidates(best, frame.weekly) if day >= frame.today]
-    if not days and latest_start_usable(recipe, due) >= frame.today:
-        return [frame.today]
-    return days
+    if not days and latest >= frame.today:
+        days = [frame.today]
+    kept = {day for day in frame.kept if frame.today <= day <= latest}
+    return sorted({*days, *kept}, reverse=True)
 
 
 def _candidates(best: date, weekly: bool) -> list[date]:
