@@ -34,7 +34,11 @@ GROUPS = {
     "+veg": _VEGETARIAN,
     "+vegan": f"{_VEGETARIAN} {_MILK} egg rawegg honey bee beeswax wool lanolin carmine shellac",
 }
-SAID = [*rows("said.yml"), *rows("said_again.yml"), *rows("said_fourth.yml")]
+SAID = [
+    row
+    for name in ("said.yml", "said_again.yml", "said_fourth.yml", "said_fifth.yml")
+    for row in rows(name)
+]
 LAST = [row["id"] for row in rows("contents_fourth.yml")]
 # what the tables of presents say for other needs: a candle of soya wax, what no larder tells
 # of a packet, traces of milk where only lactose is avoided; "dark chocolate" is not all chocolate
@@ -89,7 +93,7 @@ def test_few_sentences_are_asked_about_that_a_reader_understands() -> None:
 def test_the_sample_is_as_large_as_it_says() -> None:
     facts, held = _presents()
     named = {word for row in SAID for word in _words(row["never"])}
-    assert len(SAID) >= 320
+    assert len(SAID) >= 350
     assert len(facts) >= 195
     assert named - {word for words in held.values() for word in words} <= {
         *("cream", "dairy", "lard", "kraut", "nuts_p", "beef_or_pork", "moll", "lactosetrace"),
