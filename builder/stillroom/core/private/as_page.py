@@ -6,7 +6,6 @@ written names nobody.
 
 from __future__ import annotations
 
-import html
 import re
 from collections.abc import Iterator
 from typing import Final
@@ -66,7 +65,13 @@ _BLOCK: Final = re.compile(
     re.IGNORECASE,
 )
 _BEHIND_NAME: Final = re.compile(r"</(?:b|strong|em|i|td|th)>", re.IGNORECASE)
-_LIST_NAMED: Final = re.compile(r"giving[\s_-]{0,3}(?:list|log)")
+_MARKS: Final = r"(?:<[^<>]{0,400}>)*"
+_LIST_NAMED: Final = re.compile(
+    rf"{_MARKS.join('giving')}(?:[\s_-]|&#?\w{{1,8}};|<[^<>]{{0,400}}>){{0,9}}"
+    rf"(?:{_MARKS.join('list')}|{_MARKS.join('log')})"
+)
+"""What a list is called, whatever marks a page has between its letters."""
+_BASKET_KEY: Final = re.compile(r"(?:^|[^\w\s])\s{0,9}baskets?\s{0,9}(?:[:=–—|-]|$)", re.MULTILINE)
 _TAG: Final = re.compile(r"<[^<>]{0,4000}>")
 
 
@@ -117,11 +122,13 @@ def may_show_list(page: str) -> bool:
 
     >>> may_show_list("<h1>Giving <b>list</b></h1>"), may_show_list("<p>A giving day. A list.</p>")
     (True, False)
+    >>> [may_show_list(f"<td>{said}</td>") for said in ("Basket", "Basket: big", "A basket, too.")]
+    [True, True, False]
     """
-    words = html.unescape(_TAG.sub("", page)).lower()
-    if _LIST_NAMED.search(words):
+    lowered = page.lower()
+    if "basket" in lowered and _BASKET_KEY.search(_TAG.sub("|", lowered)):
         return True
-    return "basket" in words and any(key in words for key in ("household", "avoid", "delivery"))
+    return _LIST_NAMED.search(lowered) is not None
 
 
 def _may_name(said: str) -> bool:
