@@ -38,3 +38,26 @@ def poison_by_its_part(text: str, larder: Larder) -> frozenset[str]:
     found = _PART_OF.match(text.strip()) or _ENGLISH_PART.match(text.strip())
     food = read_food(found["plant"], larder).food if found else None
     return food.tags if food and "toxic" in food.tags else frozenset()
+
+
+_PEEL = clause_regex(
+    r"\b(?:(?:peel(?!ed)|zest|rind|skin)s?|\w*schalen?|abrieb|zestes?|écorces?|scorz[ae]"
+    r"|bucc(?:ia|e)|piel|cáscaras?|ralladura|\w*schil(?:len)?)\b"
+)
+_FLESH = clause_regex(
+    r"\b(?:juice[ds]?|flesh|slice[ds]?|segments?|whole|halve[ds]|quarter\w*|\w*saft|\w*scheiben?"
+    r"|jus|tranches?|rondelles?|zumo|jugo|rodajas?|succo|fett[ae]|\w*sap|schijf|schijfjes)\b"
+)
+
+
+def of_the_part(words: str, tags: frozenset[str]) -> frozenset[str]:
+    """Return the tags of the part of a citrus fruit that goes in: peel alone holds no acid.
+
+    >>> sorted(of_the_part("schil van 3 citroenen", frozenset({"citrus", "acid"})))
+    ['citrus', 'citrus-peel']
+    """
+    if "citrus" not in tags or not _PEEL.search(words):
+        return tags
+    if _FLESH.search(words):
+        return tags | {"citrus-peel"}
+    return (tags | {"citrus-peel"}) - {"acid", "high-acid-fruit"}

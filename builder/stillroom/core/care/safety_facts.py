@@ -19,7 +19,7 @@ from stillroom.core.care.alternatives import alternatives_of
 from stillroom.core.care.drained import drained_rows
 from stillroom.core.care.filling import filled_hot
 from stillroom.core.care.garnish import laid_on_when_served
-from stillroom.core.care.plant_parts import poison_by_its_part
+from stillroom.core.care.plant_parts import of_the_part, poison_by_its_part
 from stillroom.core.care.spirit_heat import DRIVES_OFF, spirit_meets_heat
 from stillroom.core.care.told import TOLD
 from stillroom.core.care.toxic_words import toxic_plants_in
@@ -327,7 +327,7 @@ def _thing(recipe: Recipe, place: int, ingredient: Ingredient, content: Content 
         named = {tag for food in food_of(ingredient).doubted for tag in food.tags} | hidden
         tags |= named & _HARMS_IN_A_CRAFT
     words = f"{ingredient.item} {ingredient.note}".lower()
-    tags = _of_the_part(words, tags)
+    tags = of_the_part(words, tags)
     if staple is None:
         tags |= _seen_in_unknown(ingredient)
         tags |= poison_by_its_part(ingredient.item, recipe.larder)
@@ -375,19 +375,6 @@ def _low_acid(
         for food in food_of(ingredient).named:
             found |= low_acid_tag(food, food.tags, recipe.kind.name)
     return found
-
-
-_PEEL = clause_regex(r"\b(?:peel(?!ed)|zest|rind|skin)s?\b")
-_FLESH = clause_regex(r"\b(?:juice[ds]?|flesh|slice[ds]?|segments?|whole|halve[ds]|quarter\w*)\b")
-
-
-def _of_the_part(words: str, tags: frozenset[str]) -> frozenset[str]:
-    """Return the tags of the part of a citrus fruit that goes in: peel alone holds no acid."""
-    if "citrus" not in tags or not _PEEL.search(words):
-        return tags
-    if _FLESH.search(words):
-        return tags | {"citrus-peel"}
-    return (tags | {"citrus-peel"}) - {"acid", "high-acid-fruit"}
 
 
 def days_of(span: Span | None) -> int | None:

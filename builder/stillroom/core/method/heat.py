@@ -364,7 +364,10 @@ def _name_words(ingredient: Ingredient) -> frozenset[str]:
         own += [f"egg {word.removesuffix('s')}" for word in words if _OF_THE_EGG.fullmatch(word)]
         own += ["egg white", "egg yolk"] if {singular_word(word) for word in own} == {"egg"} else []
     single = [singular_word(word) for word in own]
-    return frozenset((*single, *filter(None, map(_tail, single))))
+    # "brown the meat" is of the beef, "poach the fish" of the salmon
+    found = ingredient.found.food if ingredient.found else None
+    sort = [name for name in ("meat", "fish") if found and name in found.tags]
+    return frozenset((*single, *sort, *filter(None, map(_tail, single))))
 
 
 # "simmer the berries" of elderberries, "toast the nuts" of walnuts

@@ -72,19 +72,21 @@ _LEFT_COLD = clause_regex(
     r"|pour|bottle|pot|cut|dip|roll|remove|take|stir|mix|whisk|strain|sieve|spoon|ladle|jars?)\b)",
     re.DOTALL,
 )
-# the same in German, French, Italian, Spanish and Dutch: kept in the cold, and not for some hours
+# the same in German, French, Italian, Spanish, Dutch and Swedish: kept cold, not for some hours
 _COLD_ELSEWHERE: Mapping[Place, re.Pattern[str]] = {
     "fridge": clause_regex(
         r"kühlschrank|\bréfrigérateur|\bfrigo|\bnevera|\brefrigerador|\bheladera|koelkast|ijskast"
+        r"|\bkylskåp|\bkylen\b"
     ),
     "freezer": clause_regex(
         r"tiefkühl|gefrier(?:fach|schrank|truhe)|\bcongélateur|\bcongelador|\bcongelatore|vriezer"
-        r"|diepvries"
+        r"|diepvries|\bfrysen?\b"
     ),
 }
 _KEPT_ELSEWHERE = clause_regex(
     r"aufbewahr|aufheben|\blager|haltbar|\bhält\b|\bhalten\b|\bconserv|\bgard(?:er|ez|ons)\b"
     r"|\bse garde|\bguard(?:ar|e|en|a|amos)\b|bewaar|bewaren|houdbaar|\bblijft? (?:lang )?goed"
+    r"|\bförvara|\bhåller\b|\bhållbar"
 )
 _LENGTH_ELSEWHERE = clause_regex(
     r"\b(?:tage?n?|wochen?|monate?n?|jours?|semaines?|mois|días?|semanas?|mes(?:es|i|e)?|giorn[oi]"
