@@ -28,10 +28,17 @@ _INSTEAD = clause_regex(
 
 # "ohne Öl die Mandeln rösten": it is the oil that is left out, and the almonds are roasted
 _AN_ARTICLE = r"(?:die|den|das|der|les?|la|las|los|el|il|lo|gli|i|het|l(?=['’]))"
+# "sans œuf mais avec du lait"
+_BUT_WITH = (
+    r"(?:(?:mais|aber|dafür|sondern|maar|ma|pero|sino)|(?:(?:und|et|en|e|y) )?(?:mit|avec|met|con))"
+)
 _THEN_DONE = clause_regex(
-    r"\s+(?!\w+(?:er|ir|re|ar|rlo|rla|rlos|rlas|te|zu)\b)(?!(?:te|zu)\b)[^\W\d_]+"
-    rf"(?: (?:und|oder|et|ou|ni|y|e|o|né|en|of) (?!{_AN_ARTICLE}\b)[^\W\d_]+)*"
-    rf" (?P<done>{_AN_ARTICLE}\b.+)",
+    # a verb governs all that stands behind it: "sans ajouter le lait"
+    r"\s+(?:(?!\w+(?:er|ir|re|ar|rlo|rla|rlos|rlas)\b)(?!(?:te|zu)\b)[^\W\d_]+"
+    r"|eier|zucker|butter|pfeffer|wasser|ingwer|körner|blätter|beurre|sucre|poivre|gingembre"
+    r"|levure|azúcar|boter|suiker|water|peper)"
+    rf"(?: (?:und|oder|et|ou|ni|y|e|o|né|en|of) (?!(?:{_AN_ARTICLE}|mit|avec|met|con)\b)[^\W\d_]+)*"
+    rf" (?P<done>(?:{_AN_ARTICLE}|{_BUT_WITH})\b.+)",
     re.IGNORECASE,
 )
 
@@ -65,6 +72,10 @@ def denied_in(sentence: str) -> str:
     ('Die Mandeln () zugeben.', '  Mandelmus nehmen.')
     >>> denied_in("Ohne Öl die Mandeln rösten."), denied_in("Sans ajouter le lait.")
     (' die Mandeln rösten.', '')
+    >>> denied_in("Ohne Butter die Nüsse rösten."), denied_in("Sin aceite los cacahuetes.")
+    (' die Nüsse rösten.', ' los cacahuetes.')
+    >>> denied_in("Zonder ei en met melk.")
+    ' en met melk.'
     """
     if not (
         _denials().search(sentence) or _without().search(sentence) or _INSTEAD.search(sentence)
