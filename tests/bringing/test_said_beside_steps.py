@@ -189,6 +189,49 @@ water. Cover the vessel, and let them infuse for twenty-four hours.
     assert listed(rose) == ["a pound of fresh rose leaves", "a quart of lukewarm water"]
 
 
+# pages on rhubarb gin (smallallotmentbucket, nicdempsey), piccalilli (hisforhomeblog) and
+# Quittenlikör (kv-garten-paf), cut down to the fact, November 2026
+def test_a_spirit_in_a_title_is_an_infusion_where_its_method_leaves_it() -> None:
+    (gin,) = brought(
+        "Rhubarb gin recipe\n\nTake 777g of washed, chopped rhubarb. Add 250 g of sugar and a litre"
+        " of gin*. Store in a dark place for 6 weeks.\n\nBottles of rhubarb gin\n\nThat was all it"
+        " took to make some of the nicest gin.\n"
+    )
+    assert fact(gin, "title") == "Rhubarb gin"
+    assert fact(gin, "kind") == "infusion"
+    assert listed(gin) == ["777g of washed, chopped rhubarb", "250 g of sugar", "a litre of gin"]
+    assert 'no kind of its own; "Store in a dark place for 6 weeks"' in asked(gin)
+    (ready,) = brought("Gin recipe!\n\n1 l gin\n2 lemons\n\nMethod\n\nMix and serve with ice.\n")
+    assert fact(ready, "title") == "Gin"
+    assert fact(ready, "kind") == ""
+
+
+def test_what_was_used_stands_in_for_the_word_before_its_brackets() -> None:
+    (pickle,) = brought(
+        "Piccalilli\n\n- 3lbs vegetables (I used 800g cauliflower, 160g onions, 125g green beans)\n"
+        "- 1l vinegar\n- 1 tbsp plain flour\n\n1. Boil the flour with the vinegar before pouring it"
+        " into the jars of vegetables.\n"
+    )
+    assert listed(pickle)[:3] == ["800g cauliflower", "160g onions", "125g green beans"]
+    assert "3 things stood on one line" in asked(pickle)
+    assert "cannot be published as safe" not in asked(pickle)  # a spoon of flour bakes no cake
+
+
+def test_how_much_a_part_makes_is_not_how_much_is_made() -> None:
+    text = """Quittenlikör
+
+500 g Quitten in einen Behälter geben. Die Schale von 1 Zitrone sowie ½ Zimtstange beifügen. 4-6
+Wochen ruhen lassen. 300 ml Zuckersirup hinzugeben. Für den Sirup werden 300 g weißer Zucker sowie
+120 ml Wasser benötigt (ergibt ca. 310 ml).
+"""
+    (liqueur,) = brought(text, "de_DE")
+    assert fact(liqueur, "makes") == ""
+    assert listed(liqueur)[1:] == [
+        *("1 Zitrone", "½ Zimtstange", "300 ml Zuckersirup", "300 g weißer Zucker"),
+        "120 ml Wasser",
+    ]
+
+
 def test_servings_say_nothing_of_what_a_drink_fills() -> None:
     method = "10 lemons\n750 ml vodka\n\nLeave the peel in the vodka for 2 weeks. Strain.\n"
     (drink,) = brought(f"Limoncello\n\nServes 22\n\n{method}")

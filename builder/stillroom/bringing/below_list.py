@@ -42,9 +42,15 @@ _CREDITED: Final = re.compile(
     r"(?:this\s+)?(?:recipe|rezept|recette|ricetta|receta|recept)\s+(?:is\s+|was\s+)?(?:(?:lightly|slightly)\s+)?"
     r"(?:adapted|taken|borrowed|inspired|courtesy|aus\s+dem|nach\s+einem|tirée|adaptée|tratta|adattata|adaptada|tomada|uit\s+het)\b"
     r"|with\s+(?:many\s+)?thanks\s+to\b|(?:many\s+)?thanks\s+to\b.*\b(?:recipe|sharing)\b"
-    r"|taken\s+from\b|(?:originally|first)\s+(?:published|posted|printed|appeared)\s+(?:at|on|in|by)\b"
+    r"|[\w\s-]{0,30}\bcourtesy\s+of\b|taken\s+from\b|(?:originally|first)\s+(?:published|posted|printed|appeared)\s+(?:at|on|in|by)\b"
     r"|(?:the\s+)?original\s+(?:recipe\s+)?(?:is\s+|was\s+|came\s+|comes\s+)?from\b"
     r"|(?:zuerst|ursprünglich)\s+(?:erschienen|veröffentlicht)\b|adapted\s+from\b",
+    re.IGNORECASE,
+)
+# "For the syrup boil 300 g of sugar in water (makes 310 ml)"
+_OF_A_PART: Final = re.compile(
+    r"(?:^|(?<=[.!?]\s))(?:for\s+the|für\s+d(?:en|ie|as)|pour\s+l[ae]|per\s+(?:il|la|lo)|para\s+(?:el|la)|till)\s"
+    r"[^.!?()]*\([^()]*\)",
     re.IGNORECASE,
 )
 _COMMENTED: Final = re.compile(r"(?:Reply\s?Delete|ReplyDelete)")
@@ -134,7 +140,8 @@ def read_steps(recipe: Recipe, rows: Sequence[Row]) -> None:
                     recipe.address = recipe.address or found[0].rstrip(".,)>")
             else:
                 recipe.steps.append((group, text))
-            recipe.say_makes(makes_of(text) or yield_told(text))
+            whole = _OF_A_PART.sub(" ", text)
+            recipe.say_makes(makes_of(whole) or yield_told(whole))
 
 
 def _said_aside(text: str) -> str:

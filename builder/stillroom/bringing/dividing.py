@@ -34,7 +34,7 @@ from stillroom.bringing.outside import (
     take_food_behind_makes,
     with_bare_foods,
 )
-from stillroom.bringing.prose import measured_in_prose, told_over_lists
+from stillroom.bringing.prose import measured_in_prose, those_that_measure, told_over_lists
 from stillroom.bringing.rows import made_ready
 from stillroom.bringing.sorting import (
     begins_with_amount,
@@ -188,6 +188,7 @@ def _told_apart(rows: Sequence[Row]) -> list[Sequence[Row]]:
         and is_sentence(rows[at + 1].text)
         and section_of(rows[at].text) is None
     ]
+    begins = those_that_measure(begins, [row.text for row in rows])
     if len(begins) < 2:
         return [rows]
     above = [0] if begins[0] else []  # the end of one whose beginning was not copied

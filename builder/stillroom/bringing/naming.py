@@ -83,6 +83,13 @@ _SIGNS: Final = (
 )  # fmt: skip
 
 
+_SPIRIT: Final = re.compile(r"\b(?:gin|vodka|rum|whisk(?:e)?y|brandy)\b", re.IGNORECASE)
+_LEFT_FOR: Final = re.compile(
+    r"\b(?:leave|steep|infuse|rest|stand|sit|store|place|keep|after)\b[^.!?]{0,60}?"
+    r"\b(?:days?|weeks?|months?|24 hours)\b",
+    re.IGNORECASE,
+)
+
 _ENDINGS: Final = {
     # what holds egg, cream or cheese is asked about, and comes before its plainer sister
     **dict.fromkeys(("eierlikör", "eierlikoer"), "egg liqueur"),
@@ -128,6 +135,8 @@ def title_of(text: str) -> str:
     ('Limoncello', 'Plum jam', "Fudge (Dad's)")
     """
     bare = _BEHIND.sub("", text.strip(" *_#※★☆♥•~")).strip(" -–—|:") or text.strip()
+    bare = re.sub(r"(?<=recipe)!+$", "", bare, flags=re.IGNORECASE)
+    bare = _BEHIND.sub("", bare) or bare
     bare = _NAMED_A_RECIPE.sub("", without_guide(bare)) or bare
     if bare.isupper() and len(bare) > 4:
         return bare.capitalize()
@@ -141,7 +150,7 @@ def guess_kind(recipe: Recipe) -> Guess:
     said = _by_title(recipe.title)
     if said is None:
         return _by_what_is_done(recipe)
-    return _perhaps_for_animals(recipe, said.word) if said.word else said
+    return _perhaps_for_animals(recipe, said.word) if said.word else _steeped(recipe, said)
 
 
 def kind_of_title(title: str) -> Guess:
@@ -174,6 +183,16 @@ def _by_title(title: str) -> Guess | None:
         except Unreadable as wrong:
             return Guess("", wrong.what, wrong.mend)
     return None
+
+
+def _steeped(recipe: Recipe, asked: Guess) -> Guess:
+    """Return an infusion for "Rhubarb gin" where its method leaves fruit in it, with a question."""
+    told = " ".join(row for _, row in recipe.steps)
+    found = _LEFT_FOR.search(told) if "infusion" in asked.mend else None
+    if found is None or not _SPIRIT.search(recipe.title):
+        return asked
+    what = f'{asked.what[:-1]}; "{" ".join(found[0].split())}" makes it look like "infusion".'
+    return Guess("infusion", what, f"If it is another, write that: {', '.join(all_kinds())}.")
 
 
 def says_its_kind(title: str) -> bool:

@@ -22,7 +22,7 @@ _AMOUNT: Final = re.compile(r"(?:about |ca\.? )?(?:\d|[½⅓⅔¼¾⅛⅜⅝⅞]
 _SIGNS: Final = re.compile(r"\s*(?:[;|•·]|\s\+\s)\s*(?=(?:about |ca\.? )?[\d½⅓⅔¼¾⅛⅜⅝⅞])")
 # "60 g almonds 100 g butter 45 g icing sugar": one after the other without a sign
 _NEXT_MEASURE: Final = re.compile(
-    r"(?<=[^\W\d])[\s,]+(?=\d+(?:[.,]\d+)?\s*(?:k?g|gr|ml|cl|dl|l|EL|TL|Msp|Prise|Pck|cups?|tbsp|tsp|oz|lb)\b\.?\s+[^\W\d])"
+    r"(?<=[^\W\d])[\s,]+(?=\d+(?:[.,]\d+)?\s*(?:k?g|gr|ml|cl|dl|l|EL|TL|Msp|Prise|Pck|cups?|tbsp|tsp|oz|lb)\b\.?\s+[^\W\d])(?![^()]*\))"
 )
 # where two columns may part: "2 cups sugar ½ cup butter"
 _MAY_PART: Final = re.compile(
@@ -54,6 +54,11 @@ _NUMBER_WORDS: Final = (
 _THING_BEGINS: Final = re.compile(rf"(?:^|(?<=\s))(?:\d|[½¼¾⅓⅔]|(?:{_NUMBER_WORDS})\s(?=[a-z]))")
 _TOLD_BEGINS: Final = re.compile(
     rf"(?<=[^\W\d_])\s+(?=(?!(?:{_NUMBER_WORDS}|Large|Small|Medium|Big)\s)[A-ZÄÖÜÉ][a-zà-ÿ]+\s+(?:[a-zà-ÿ]+|\d+)\s[^.!?]*[.!?])"
+)
+# "3 lbs vegetables (I used 800 g cauliflower, 160 g onions, 125 g beans)"
+_I_USED: Final = re.compile(
+    r".{3,60}\((?:(?:i|we)(?:['’]ve|\s+have)?\s+used?|i\s+had)\s*:?\s+(?P<things>[^()]+)\)\.?",
+    re.IGNORECASE,
 )
 _LONGEST_LIST: Final = 600
 _WHAT_FOR: Final = re.compile(r"(?:for|to|zum|zur|pour|per|para|voor)\s")
@@ -192,6 +197,8 @@ def things_on(row: str) -> list[str]:
         within = [part for part in _WITHIN.split(bag["within"]) if part]
         whole = len(within) >= _PAIR and all(map(names_a_food, within))
         return [f"{part}, in a muslin bag" for part in within] if whole else [row]
+    if (used := _I_USED.fullmatch(row)) and len(parts := things_on(used["things"])) >= _LEAST:
+        return parts
     if foods := foods_on(row):
         return foods
     if each := _each_of(row):

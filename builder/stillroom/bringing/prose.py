@@ -8,8 +8,8 @@ Leaves out lists that a sentence announces: one_line.py.
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable
-from itertools import takewhile
+from collections.abc import Iterable, Sequence
+from itertools import pairwise, takewhile
 from typing import Final
 
 from stillroom.bringing.found import Recipe
@@ -28,12 +28,14 @@ _NUMBER: Final = (
 )
 _BEGINS: Final = re.compile(
     rf"(?:(?P<part>(?:the\s+)?(?:[a-z]+\s+){{0,2}}?(?:juice|rind|peel|zest|yolks?|whites?)\s+of\s+))?"
-    rf"(?<![\w/.,-])(?P<number>{_NUMBER})(?:\s+or\s+{_NUMBER})?(?=[\s-])",
+    rf"(?<![\w/.,-])(?P<number>{_NUMBER})(?:\s+or\s+{_NUMBER})?(?=[\s-]|(?:k?g|m?l|cl|dl|oz|lbs?)\s)",
     re.IGNORECASE,
 )
 _ENDS: Final = re.compile(
     r"[,;:.!?()]|\b(?:and|into|in|to|for|with|on|over|from|until|till|through|at|then|which|that|when|put|boil|let|add|as"
-    r"|if|after|before|per|off|or|under|is|are|be|being)\b",
+    r"|if|after|before|per|off|or|under|is|are|be|being"
+    r"|und|sowie|oder|mit|auf|zu|dazu|hinzu\w*|geben|zugeben|beifügen|benötigt|et|dans|avec|ajoute[zr]|ou|ed|nel\w*"
+    r"|aggiung\w+|con|en|añad\w+|och|till|med|eller)\b",
     re.IGNORECASE,
 )
 # "loaf-sugar", "rose-leaves", "half-a-pint", as older books hyphen them
@@ -74,6 +76,16 @@ def measured_in_prose(sentences: Iterable[str]) -> list[str]:
     return found
 
 
+def those_that_measure(begins: list[int], rows: Sequence[str]) -> list[int]:
+    """Return those beginnings below which something is measured, where any do; else all of them.
+
+    "Bottles of rhubarb gin", below a picture, begins no recipe.
+    """
+    told = [rows[at + 1 : end] for at, end in pairwise([*begins, len(rows)])]
+    found = [at for at, below in zip(begins, told, strict=True) if measured_in_prose(below)]
+    return found or begins
+
+
 def told_over_lists(recipe: Recipe) -> list[str]:
     """Return the steps that stand over the things they are done with, taken from the introduction.
 
@@ -104,6 +116,8 @@ def _is_told(said: str) -> bool:
 def _longest_food(told: str, begins: re.Match[str]) -> str:
     """Return the amount with the most words behind it that name a known food; "" for none."""
     stop = _ENDS.search(told, begins.end())
+    while stop and stop[0] == "," and told[: stop.start()].endswith("ed"):  # "washed, chopped"
+        stop = _ENDS.search(told, stop.end())
     behind = told[begins.end() : stop.start() if stop else len(told)]
     words = list(re.finditer(r"\S+", behind))[:_MOST_WORDS]
     part = begins["part"] or ""
@@ -124,7 +138,7 @@ def _longest_food(told: str, begins: re.Match[str]) -> str:
                 # "a pound of fresh rose leaves" is asked about whole, and no pound of roses
                 more = (one[0] for one in words[words.index(last) + 1 :][:_MOST_MORE])
                 whole = " ".join((thing, *takewhile(_is_no_verb, more)))
-                return whole.removesuffix(" of")
+                return whole.removesuffix(" of").rstrip("*")
     return ""
 
 

@@ -29,8 +29,8 @@ _NAME: Final = re.compile(r"[A-ZÀ-Ý][a-zà-ÿ'’.-]+")
 _TELLS: Final = re.compile(
     r"(?:i(?:['’](?:ve|m|d|ll))?|we(?:['’](?:ve|re|d|ll))?|my|our|this (?:recipe|is|was|makes|one)"
     r"|these (?:are|were)|you(?:['’]ll| will) (?:love|like|enjoy|find|be|want|never)"
-    r"|they(?:['’]re| are| were)|it(?:['’]s| is| was)|what a|hope|enjoy|happy|thanks?|thank you"
-    r"|with thanks|ich|wir|meine?|je|nous|mon|ma|io|noi|mio|mia|yo|mi)\b",
+    r"|they(?:['’]re| are| were)|it(?:['’]s| is| was)|what a|hope|think|enjoy|happy|thanks?"
+    r"|thank you|with thanks|ich|wir|meine?|je|nous|mon|ma|io|noi|mio|mia|yo|mi)\b",
     re.IGNORECASE,
 )
 _STAYS: Final = re.compile(

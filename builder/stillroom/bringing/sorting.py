@@ -387,7 +387,12 @@ def is_title(text: str) -> bool:
         return True
     if _DATE.match(bare):  # of the day it was posted
         return False
-    if re.search(r"[.!?;,:]$", bare) or section_of(bare) or is_passed(bare) or writer_of(bare):
+    if (
+        re.search(r"[.?;,:]$|(?<!recipe)!$", bare)
+        or section_of(bare)
+        or is_passed(bare)
+        or writer_of(bare)
+    ):
         return False
     first = re.search(r"[^\W_]", bare)
     if not first or not (bare[first.start()].isupper() or bare[first.start()].isdigit()):

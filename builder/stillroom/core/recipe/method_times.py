@@ -33,8 +33,10 @@ from stillroom.core.recipe.wait_words import (
     NOT_BEFORE,
     ON_A_SHELF,
     ONE_MORE,
+    OR_SO_OFTEN,
     READY,
     READY_IN,
+    SEVERAL,
     SHORT,
     SHORTENED,
     SO_MANY_MORE,
@@ -278,13 +280,26 @@ def _verb(words: str) -> str:
 def _word(verb: str, clause: str) -> tuple[str, str]:
     """Return the timeline's word for a wait and, where it is tended meanwhile, how often."""
     every = EVERY.search(clause)
-    often = {"daily": "every day", "weekly": "every week"}.get(every[0], every[0]) if every else ""
+    often = _how_often(every[0]) if every else ""
     for root, word in TENDED.items():
         if often and "few" not in often and re.search(rf"\b{root}", clause):
-            often = re.sub(r"\b(?:each|per)\b", "every", often)
-            return word, re.sub(r"^((?:once|twice|.* times)) every\b", r"\1 a", often)
+            return word, often
     word = WAITS[verb]
     return ("rest" if word in TENDED.values() else word), ""
+
+
+def _how_often(said: str) -> str:
+    """Return a rhythm as a timeline has it: several times a week is every few days.
+
+    >>> _how_often("daily"), _how_often("a couple of times a day"), _how_often("twice a week")
+    ('every day', 'twice a day', 'every 3 days')
+    """
+    often = {"daily": "every day", "weekly": "every week"}.get(said, said)
+    often = SEVERAL.sub("twice ", OR_SO_OFTEN.sub("", re.sub(r"\b(?:each|per)\b", "every", often)))
+    often = re.sub(r"^((?:once|twice|.* times)) every\b", r"\1 a", often)
+    if often.endswith("a week") and not often.startswith("once"):
+        return "every 3 days" if often.startswith("twice") else "every 2 days"
+    return often
 
 
 def _short(written: str) -> str:

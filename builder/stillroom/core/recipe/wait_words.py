@@ -114,8 +114,11 @@ LAST_PART: Final = late_regex(
 TILL: Final = late_regex(r"\b(?:until|till|'?til)\b")
 EVERY: Final = late_regex(
     rf"\b(?:(?:every|each|per) (?:other |second |third )?(?:(?:{NUMBER}|few) )?{UNIT}|daily|weekly|"
-    r"(?:once|twice|(?:three|four|\d) times) (?:a|each|per) (?:day|week))"
+    r"(?:once|twice|(?:(?:(?:three|four|\d) or )?(?:three|four|\d)|a (?:couple|few)(?: of)?|several"
+    r"|many) times) (?:a|each|per) (?:day|week))"
 )
+SEVERAL: Final = late_regex(r"^(?:a (?:couple|few)(?: of)?|several|many) times ")
+OR_SO_OFTEN: Final = late_regex(r"^(?:three|four|\d) or (?=(?:three|four|\d) times)")
 
 
 # as a cook shortens on a card

@@ -37,6 +37,7 @@ _PLAINLY: Final = (
         r"\1",
     ),
 )
+_RHYTHMS: Final = ("twice_a_day", "every_2_days", "every_3_days", "every_day", "every_week")
 
 
 @dataclass(frozen=True, slots=True)
@@ -57,7 +58,8 @@ def waits_elsewhere(sentence: str) -> Iterator[Elsewhere]:
     >>> list(waits_elsewhere("Im Kühlschrank 2 Wochen haltbar."))
     []
     """
-    sentence = _plainly(sentence)
+    tended, every = rhythm_elsewhere(sentence)
+    sentence = _plainly(_without_rhythm(sentence))
     clauses = [one for one in re.split(r"[,;:]\s+|\s(?:und|et|y|e|en)\s", sentence) if one.strip()]
     for clause in clauses:
         found = _span_words().search(clause)
@@ -76,7 +78,6 @@ def waits_elsewhere(sentence: str) -> Iterator[Elsewhere]:
         if span is None:
             continue
         if word:
-            tended, every = rhythm_elsewhere(sentence)
             yield Elsewhere(tended or word, span, every)
         elif _whole("after").search(clause[: found.start()]) and _any_of("strains").search(
             sentence
@@ -90,12 +91,19 @@ def rhythm_elsewhere(sentence: str) -> tuple[str, str]:
     >>> rhythm_elsewhere("Una volta alla settimana agitate leggermente il vaso.")
     ('shake', 'every week')
     """
-    for every in ("every_day", "every_week"):
+    for every in _RHYTHMS:
         if _whole(every).search(sentence):
             for word in ("shake", "stir"):
                 if _any_of(f"{word}s").search(sentence):
                     return word, every.replace("_", " ")
     return "", ""
+
+
+def _without_rhythm(sentence: str) -> str:
+    """Return a sentence without how often: "alle zwei Tage" is no wait of two days."""
+    for every in _RHYTHMS:
+        sentence = _whole(every).sub("", sentence)
+    return sentence
 
 
 def _plainly(sentence: str) -> str:
