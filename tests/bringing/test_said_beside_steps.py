@@ -217,6 +217,52 @@ def test_what_was_used_stands_in_for_the_word_before_its_brackets() -> None:
     assert "cannot be published as safe" not in asked(pickle)  # a spoon of flour bakes no cake
 
 
+# a page on apricot biscotti (grubcarte) whose lists were broken at their commas, and one on licor
+# de café (studylib) that gives its amounts behind, November 2026
+def test_a_list_that_a_page_broke_at_its_commas_is_whole_again() -> None:
+    text = """Biscotti
+
+Ingredients
+- For the limoncello
+- 700ml fruit spirit
+- 40-80 per cent proof
+- or vodka
+- 8 unwaxed lemons
+- zest and juice
+- For the biscotti
+- 250g flour
+- salt
+- 50g dates
+- stones removed
+- chopped
+
+Method
+
+Mix it all and bake for an hour.
+"""
+    (biscotti,) = brought(text)
+    assert listed(biscotti) == [
+        "For the limoncello:",
+        *("700ml fruit spirit, 40-80 per cent proof, or vodka", "8 unwaxed lemons, zest and juice"),
+        "For the biscotti:",
+        *("250g flour", "salt", "50g dates, stones removed, chopped"),
+    ]
+
+
+def test_amounts_behind_their_foods_are_a_list_in_spanish_too() -> None:
+    text = """Licor café gallego
+
+* Aguardiente, 3 litros.
+* Café molido (nunca torrefacto), 600 gramos.
+* Azúcar, 1.000 gramos.
+
+Tapar y dejar macerar 20 días. Colar y embotellar.
+"""
+    (licor,) = brought(text, "es_ES")
+    assert fact(licor, "kind") == "liqueur"
+    assert len(listed(licor)) == 3
+
+
 def test_how_much_a_part_makes_is_not_how_much_is_made() -> None:
     text = """Quittenlikör
 

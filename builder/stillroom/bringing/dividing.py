@@ -17,7 +17,7 @@ from stillroom.bringing.below_list import ADDRESS, read_below, read_steps, take_
 from stillroom.bringing.farewell import Left, greets, without_private
 from stillroom.bringing.found import Paper, Recipe, Row
 from stillroom.bringing.heads import plain, section_of, words
-from stillroom.bringing.joining import joined
+from stillroom.bringing.joining import joined, rejoined
 from stillroom.bringing.list_titles import first_title, join_lists, list_begins
 from stillroom.bringing.lists import (
     WIDE,
@@ -295,7 +295,7 @@ def _is_method_head(row: Row) -> bool:
 
 
 def _read_list(recipe: Recipe, rows: Sequence[Row]) -> None:
-    group, so_much = "", ""
+    rows, group, so_much = rejoined(rows), "", ""
     if before := _said_first(rows):
         recipe.notes.append(("Notes", [" ".join(row.text for row in rows[:before])]))
         recipe.say_makes(makes_of(recipe.notes[-1][1][0]))
@@ -366,7 +366,8 @@ def _ends_as_all_do(rows: Sequence[Row], text: str) -> bool:
 
 def _heads_group(rows: Sequence[Row], place: int) -> bool:
     row = rows[place]
-    if row.shape == "item" and row.text.endswith(":"):  # "- For the jelly:", as pages copy it
+    said = row.text.endswith(":") or (len(rows) > 2 and bool(_FOR_A_PART.fullmatch(row.text)))
+    if row.shape == "item" and said:  # "- For the jelly:", as pages copy it
         return not is_ingredient(row.text)
     if row.shape != "line" or is_ingredient(row.text):
         return False

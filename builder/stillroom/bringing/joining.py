@@ -14,6 +14,8 @@ from stillroom.bringing.found import Row
 from stillroom.bringing.heads import words
 from stillroom.bringing.lists import WIDE, amid_a_sentence
 from stillroom.bringing.sorting import is_ingredient, is_only_makes, is_passed, is_sentence
+from stillroom.core.larder.harmless import all_harmless
+from stillroom.core.larder.words import normal_form
 
 _FEW: Final = 6
 # "Day 1.", "Jour 2", "Part one"
@@ -29,6 +31,12 @@ _OPEN: Final = re.compile(
 _BESIDE_STEPS: Final = re.compile(r"\(?(?:(?:tip|note|hint|tipp)s?\s*:|\*)", re.IGNORECASE)
 _NAMED: Final = 9
 _PARTED: Final = re.compile(r"\b(?P<first>[^\W\d_]{2,})-$")
+# "stones removed", "zest only": how what stands above is taken
+_TAKEN_AS: Final = re.compile(
+    r"(?:stones?|shells?|seeds?|pips|skins?|cores?|stalks?) (?:removed|discarded)"
+    r"|(?:zest|juice|rind|peel)(?: and (?:zest|juice|rind))?(?: only)?"
+)
+_PROOF: Final = re.compile(r"[\d–-]+\s*(?:per cent|%)(?:\s+(?:proof|vol))?")
 
 
 def joined(rows: Sequence[Row]) -> list[Row]:
@@ -132,6 +140,32 @@ def _blocks_that_wrap(rows: Sequence[Row]) -> set[int]:
             wide.update(range(begin, at))
         begin = at
     return wide
+
+
+def rejoined(rows: Sequence[Row]) -> Sequence[Row]:
+    """Return the rows of a list whose lines a page broke at their commas, whole again.
+
+    "8 lemons", "zest and juice": the second says how the first is taken.
+    """
+    broken = [bool(place) and _goes_on_with(row) for place, row in enumerate(rows)]
+    if not any(broken):
+        return rows
+    found: list[Row] = []
+    for row, behind in zip(rows, broken, strict=True):
+        behind = behind or (row.shape == "item" and row.text.startswith("or "))
+        if behind and found and found[-1].shape == "item" and re.match(r"\W*\d", found[-1].text):
+            found[-1] = replace(found[-1], text=f"{found[-1].text}, {row.text}")
+        else:
+            found.append(row)
+    return found
+
+
+def _goes_on_with(row: Row) -> bool:
+    """Whether an item of a list names no food, and only how the one above it is taken."""
+    if row.shape != "item" or not (row.text[:1].islower() or _PROOF.fullmatch(row.text)):
+        return False
+    known = _TAKEN_AS.fullmatch(row.text) or _PROOF.fullmatch(row.text)
+    return bool(known) or all_harmless(normal_form(row.text).split())
 
 
 def with_heads(rows: Sequence[Row]) -> list[Row]:

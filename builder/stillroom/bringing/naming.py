@@ -83,6 +83,11 @@ _SIGNS: Final = (
 )  # fmt: skip
 
 
+# what a French, Italian or Spanish title begins with
+_BEGIN_TITLES: Final = frozenset(
+    {"licor", "liqueur", "liquore", "confiture", "confettura", "marmellata", "mermelada", "sirop"}
+    | {"gelée", "sciroppo", "jarabe"}
+)
 _SPIRIT: Final = re.compile(r"\b(?:gin|vodka|rum|whisk(?:e)?y|brandy)\b", re.IGNORECASE)
 _LEFT_FOR: Final = re.compile(
     r"\b(?:leave|steep|infuse|rest|stand|sit|store|place|keep|after)\b[^.!?]{0,60}?"
@@ -177,6 +182,9 @@ def _by_title(title: str) -> Guess | None:
             return Guess(found.spoken)
     if asked:
         return asked
+    first = title_of(title).lower().split(" ")[0]
+    if first in _BEGIN_TITLES:  # "Licor café gallego"
+        return Guess(find_kind(first).spoken)
     if german := _by_its_ending(title):
         try:
             return Guess(find_kind(german).spoken)

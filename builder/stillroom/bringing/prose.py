@@ -144,4 +144,4 @@ def _longest_food(told: str, begins: re.Match[str]) -> str:
 
 def _is_no_verb(word: str) -> bool:
     """Whether a word may still name what is measured, and not what is done with it."""
-    return word.endswith("seed") or not word.endswith(("ed", "ing"))
+    return word.endswith("seed") or not word.endswith(("ed", "ing", "é", "ée", "és"))

@@ -85,7 +85,7 @@ _MAKES: Final = re.compile(
     re.IGNORECASE,
 )
 _KEPT_TOO: Final = re.compile(
-    r",?\s*\b(?:and\s+|which\s+)?(?:will\s+)?(?:keeps?|kps|lasts?|stores?|hält|halten|se\s+conserve)\b",
+    r",?\s*\b(?:and\s+|which\s+)?(?:will\s+)?(?:keeps?|kps|lasts?|stores?|hält|halten|se\s+conserve|,\s*(?:perfect|ideal|enough))\b",
     re.IGNORECASE,
 )
 # "2.5 kg (5-6 lbs in old money)"; but "4 (8 ounce) jars" and "6 jars (250 ml each)" stay
@@ -107,9 +107,9 @@ _LONG_ASIDE: Final = re.compile(r"\s*\((?:[^()\s]+\s+){5,}[^()]*\)?$")
 _JOINING: Final = re.compile(r"^[\s,:.–-]*(?:and|which)?\s*", re.IGNORECASE)
 # "Sloes 1 lb", "Gin: 75 cl": the amount behind its food
 _BEHIND_ITS_FOOD: Final = re.compile(
-    r"[^\W\d][^\d.!?]{1,40}?[\s,:–-]+(?:about\s+)?[\d½¼¾⅓⅔][\d\s./,½¼¾⅓⅔-]*\s?"
+    r"[^\W\d][^\d.!?()]{1,40}?(?:\([^()\d]*\))?[\s,:–-]+(?:about\s+)?[\d½¼¾⅓⅔][\d\s./,½¼¾⅓⅔-]*\s?"
     r"(?:k?g|gr|gms?|grams?|lbs?|pounds?|ozs?|ounces?|ml|cl|dl|l|lt|litres?|liters?|pints?|pts?|cups?|"
-    r"tbsps?|tsps?|tablespoons?|teaspoons?|EL|TL|fl\.?\s?oz)\b\.?\s*(?:\([^()]*\))?",
+    r"gramm(?:es?|i)?|gramos?|litr[eio]s?|litros?|tbsps?|tsps?|tablespoons?|teaspoons?|EL|TL|fl\.?\s?oz)\b\.?\s*(?:\([^()]*\))?",
     re.IGNORECASE,
 )
 _META: Final = re.compile(

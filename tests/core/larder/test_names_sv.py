@@ -65,24 +65,3 @@ def test_a_word_that_may_mean_two_foods_stays_unknown(name: str) -> None:
 def test_swedish_makes_no_german_name_doubtful() -> None:
     assert read_food("Öl", Larder(language="en")).food == read_food("vegetable oil").food
     assert read_food("öl", SWEDISH).food == read_food("beer").food
-
-
-# leaves of what is known by its fruit or stalk, as pages on liqueurs and nocino count them
-@pytest.mark.parametrize(
-    ("line", "locale", "foods"),
-    [
-        ("2 feuilles de cassis", "fr_FR", ["blackcurrant leaf"]),
-        ("3 Blätter Rhabarber", "de_DE", ["rhubarb leaf"]),
-        ("2 foglie di rabarbaro", "it_IT", ["rhubarb leaf"]),
-        ("2 hojas de tomate", "es_ES", ["tomato leaf"]),
-        ("2 Blätter Pfirsich", "de_DE", []),  # no food of the larder, and no peach
-        ("5 Blätter Minze", "de_DE", ["mint"]),
-        ("2 foglie di alloro", "it_IT", ["bay leaf"]),
-    ],
-)
-def test_leaves_counted_in_another_language_are_no_fruit(
-    line: str, locale: str, foods: list[str]
-) -> None:
-    larder = Larder(language=locale[:2])
-    reading = food_of(find_foods(read_ingredient(line, "metric", locale), larder))
-    assert [one.name for one in reading.foods] == foods

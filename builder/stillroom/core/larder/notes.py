@@ -74,7 +74,9 @@ def read_note(head: Words, note: Words, food: Staple | None, larder: Larder) -> 
         return Effect(others=(core,))  # "courgettes (zucchini)", "pecans (walnuts)": both count
     if food and _is_parts(core, food):
         return Effect()  # "lemons, juice and zest only": the lemon is all of it
-    if len(core) <= _SHORT and note[0].form not in phrase_words("prose"):
+    core = core[1:] if len(core) > 1 and core[0].form == "very" else core
+    alone = bool(core) and core[-1].form == "only"  # "lemon, finely grated zest only"
+    if len(core) - bool(alone) <= _SHORT and note[0].form not in phrase_words("prose"):
         return _qualified(head, core, food, larder)
     return _changed(head, core, food, larder)
 

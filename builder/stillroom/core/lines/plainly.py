@@ -28,6 +28,7 @@ _LONG_DECIMAL = late_regex(r"(?<![\d.,])(?P<whole>\d{1,3})\.(?P<part>\d{5,18})(?
 _KITCHEN_PARTS = (2, 3, 4, 6, 8, 16)
 _CLOSE = Fraction(1, 10_000)
 _PIECES = late_regex(r"(?<=\d)\s*(?:st|stycken|styck)\b\.?(?=\s)")
+_CUBIC = late_regex(r"(?<=\d)(\s*)c\.\s?c\b\.?", re.IGNORECASE)
 _ABOUT_SO_MANY = late_regex(r"^(\s*\d+)-(?:ish|tal)\s+", re.IGNORECASE)
 
 
@@ -41,7 +42,7 @@ def put_plainly(text: str, system: System, language: str) -> str:
     >>> put_plainly("0.66666668653488 cup Parmesan", "us", "en")
     '2/3 cup Parmesan'
     """
-    text = text.translate(_BRACES)
+    text = _CUBIC.sub(r"\1cc", text.translate(_BRACES))
     if "(" in text:
         text = _OPENED_BY_SIGN.sub("(", text)
         text = _WITHIN.sub(r"(\1, \2", _DOUBLED.sub(r"(\1)", text))
