@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+import time
 from collections.abc import Iterator
 from pathlib import Path
 
@@ -10,6 +11,7 @@ import pytest
 from playwright.sync_api import Browser, BrowserContext, Dialog, Page
 
 from browser.conftest import wait_until
+from browser.firefox import Firefox
 from desk.conftest import OpenDesk, open_on, open_with_lists, small_book
 from desk.test_giving_told import NAME, TEXT, WAY
 
@@ -259,3 +261,20 @@ def test_the_kind_goes_with_the_title_until_it_is_chosen(
         page.fill("#title", "Plum jam")
     page.wait_for_timeout(200)
     assert page.input_value("#kind") == "confection"
+
+
+def test_firefox_keeps_it_as_well(firefox: Firefox, own: OpenDesk) -> None:
+    firefox.goto(own.first)
+    firefox.goto(own.origin + "/book")
+    firefox.evaluate(
+        "(() => { const box = document.getElementById('site_name'); box.value = 'Fox book';"
+        " box.dispatchEvent(new Event('input', { bubbles: true })); return 1; })()"
+    )
+    for _ in range(100):
+        if kept(own):
+            break
+        time.sleep(0.1)
+    firefox.goto(own.origin + "/bring")
+    firefox.goto(own.origin + "/book")
+    firefox.wait_for("document.getElementById('site_name').value === 'Fox book'")
+    assert firefox.evaluate("document.querySelector('[data-typed-said]').hidden") is False

@@ -23,7 +23,9 @@ _MOST_WORDS: Final = 8
 _MOST_MORE: Final = 3
 _LEAST_TOLD: Final = 3
 _NUMBER: Final = (
-    r"(?:(?:\d+\s+)?\d+\s?[/⁄]\s?\d+|\d+(?:[.,]\d+)?\s?[½¼¾⅓⅔]?|[½¼¾⅓⅔]|half\s+(?:an?|a\s+dozen)|an?|one|two|three|four|five|six"
+    r"(?:(?:an?|one|two|three|four|five|six|\d+)\s+(?:(?:pounds?|lbs?|ounces?|oz|pints?|quarts?"
+    r"|gallons?|gills?|cups?|cupfuls?)\s+)?and\s+(?:an?\s+|one\s+)?(?:half|quarter|third)"
+    r"|(?:an?|one|three)\s+(?:quarters?|thirds?)\s+of\s+an?|half\s+of\s+an?|(?:\d+\s+)?\d+\s?[/⁄]\s?\d+|\d+(?:[.,]\d+)?\s?[½¼¾⅓⅔]?|[½¼¾⅓⅔]|half\s+(?:an?|a\s+dozen)|an?|one|two|three|four|five|six"
     r"|seven|eight|nine|ten|eleven|twelve|twenty|thirty|forty|fifty)"
 )
 _BEGINS: Final = re.compile(
@@ -59,6 +61,10 @@ def measured_in_prose(sentences: Iterable[str]) -> list[str]:
 
     >>> measured_in_prose(["Put the rind of four oranges into two quarts of brandy for a week."])
     ['the rind of four oranges', 'two quarts of brandy']
+    >>> measured_in_prose(["Boil a pound and a half of apples, a quarter of a pound of sugar."])
+    ['a pound and a half of apples', 'a quarter of a pound of sugar']
+    >>> measured_in_prose(["Peel two and a half pounds of plums, and half a pound of figs."])
+    ['two and a half pounds of plums', 'half a pound of figs']
     >>> measured_in_prose(["Boil it for two hours in a large pan."])
     []
     """
