@@ -126,7 +126,7 @@ def _longest_food(told: str, begins: re.Match[str]) -> str:
         stop = _ENDS.search(told, stop.end())
     behind = told[begins.end() : stop.start() if stop else len(told)]
     words = list(re.finditer(r"\S+", behind))[:_MOST_WORDS]
-    part = begins["part"] or ""
+    part = _without_verb(begins["part"] or "")
     bare = " ".join(part.split()[-2:])  # "the thin yellow rind of" is its rind
     for last in reversed(words):
         if _VESSELS.search(last[0]) or last[0] == "white":  # "a large pan", bread in Spanish
@@ -146,6 +146,12 @@ def _longest_food(told: str, begins: re.Match[str]) -> str:
                 whole = " ".join((thing, *takewhile(_is_no_verb, more)))
                 return whole.removesuffix(" of").rstrip("*")
     return ""
+
+
+def _without_verb(part: str) -> str:
+    """Return "the rind of " of "Put the rind of ": what is done with it is no part of its name."""
+    first, _, rest = part.partition(" ")
+    return rest if first.lower() in words("told_first") else part
 
 
 def _is_no_verb(word: str) -> bool:
