@@ -12,8 +12,10 @@ _KEPT: Final = (
 )
 """From where to where templates/pages/recipe.html says what is read and not worked with."""
 _LOOKED: Final = re.compile(r'<details class="take-care__looked">.*?</details>', re.DOTALL)
-_NAMES: Final = re.compile(r'\b(id|for|aria-labelledby|aria-describedby)="([^"]+)"')
-_POINTS: Final = re.compile(r'(href="#|url\(#)')
+_NAMES: Final = re.compile(
+    r'="(?:(?<=\bid=")|(?<=\bfor=")|(?<=\baria-labelledby=")|(?<=\baria-describedby="))([^"]+)"'
+)
+"""A name of something on the page; sought by its sign, of which a page has fewer than of letters."""
 _HEADS: Final = re.compile(r"(</?h)([1-4])\b")
 _UNDATED: Final = 'data-when="undated">'
 
@@ -41,10 +43,10 @@ def words_of(page: str, slug: str) -> str:
             stop = page.find(end, start)
             kept += page[start : stop if stop >= 0 else len(page)]
     kept = _LOOKED.sub("", kept).replace('loading="lazy"', 'loading="eager"')
-    kept = _NAMES.sub(lambda found: f'{found[1]}="{_own(found[2], slug)}"', kept)
+    kept = _NAMES.sub(lambda found: f'="{_own(found[1], slug)}"', kept)
     # "Method" is twenty regions' name on this page; the recipe's own goes before it
     kept = kept.replace('aria-labelledby="', f'aria-labelledby="{slug}-{slug} ')
-    kept = _POINTS.sub(lambda found: f"{found[1]}{slug}-", kept)
+    kept = kept.replace('href="#', f'href="#{slug}-').replace("url(#", f"url(#{slug}-")
     return _HEADS.sub(lambda found: f"{found[1]}{int(found[2]) + 1}", kept)
 
 
