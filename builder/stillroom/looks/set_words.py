@@ -12,6 +12,7 @@ from typing import Final
 from stillroom.core.label.labelling import UsageCard
 from stillroom.looks.quotes import NO_BREAK, curl
 
+_FIGURE: Final = re.compile("[\\d½⅓⅔¼¾⅛⅜⅝⅞⅕%]")
 _AMOUNT: Final = re.compile(r"(?<=[\d½⅓⅔¼¾⅛⅜⅝⅞⅕]) (?=[^\W\d_]|%|°|€|[½⅓⅔¼¾⅛])")
 _MEASURE: Final = re.compile(
     r"(?<=[\d½⅓⅔¼¾⅛⅜⅝⅞⅕]) (?=(?:kg|g|mg|l|ml|cl|dl|m|cm|mm|lb|oz|fl|tsp|tbsp)\b|%|°)"
@@ -86,6 +87,8 @@ def tie_amounts(text: str) -> str:
     >>> tie_amounts("z. B. am 12. November, el 12 de mayo de 2027").replace(NO_BREAK, "_")
     'z._B. am 12._November, el 12_de_mayo_de_2027'
     """
+    if ". " not in text and not _FIGURE.search(text):
+        return text  # nothing of what is tied is without a figure but "z. B."
     for pattern in (_AMOUNT, _UNIT_THEN, _SIGN_BEFORE, _DAY, _SHORTENED, _YEAR):
         text = pattern.sub(NO_BREAK, text)
     return text

@@ -15,7 +15,7 @@ _LOOKED: Final = re.compile(r'<details class="take-care__looked">.*?</details>',
 _NAMES: Final = re.compile(
     r'="(?:(?<=\bid=")|(?<=\bfor=")|(?<=\baria-labelledby=")|(?<=\baria-describedby="))([^"]+)"'
 )
-"""A name of something on the page; sought by its sign, of which a page has fewer than of letters."""
+"""A name of something on the page, sought by its sign: a page has fewer of them than of letters."""
 _HEADS: Final = re.compile(r"(</?h)([1-4])\b")
 _UNDATED: Final = 'data-when="undated">'
 

@@ -327,9 +327,12 @@ class _Reader:
             pieces.append(self._without_note(more.text, more.line))
         said = " ".join(" ".join(pieces).split())
         self._measure(said, row.line, path)
-        return re.sub(r"^[“„](.*)[”“]$", r"\1", said) if said.count("“") < 2 else said
+        quoted = said.startswith(("“", "„")) and said.count("“") < 2
+        return re.sub(r"^[“„](.*)[”“]$", r"\1", said) if quoted else said
 
     def _without_note(self, text: str, line: int) -> str:
+        if "#" not in text:
+            return text.strip()
         bare = _NOTE.split(text, maxsplit=1)[0].strip()
         if found := _HASH.search(bare):
             what = f'It is not clear what the "{found[0].strip()}" is for.'

@@ -51,6 +51,7 @@ _AS_A_SIGN = {"1/2": "½", "half": "½", "1/4": "¼", "quarter": "¼"} | {
     word: str(number) for number, word in enumerate(_MARKS) if number
 }
 _BARE = late_regex(rf"(?<=\d)\s?{_DEGREE}?\s?([CF])\b")
+_A_SCALE = late_regex(r"[CF]\b")  # most steps name none: that is seen sooner
 _IN_AN_OVEN = late_regex(r"\b(?:oven|bak(?:e|ed|ing)|roast\w*)\b", re.IGNORECASE)
 _SAME = late_regex(r"\s*(?:/|\(|,|or)\s*")
 """What stands between two ways of saying one heat: "180 °C/350 °F (gas mark 4)"."""
@@ -182,7 +183,7 @@ def show_degrees(text: str) -> str:
     >>> show_degrees("Heat it to 160 C.") == "Heat it to 160\u00a0°C."
     True
     """
-    return _BARE.sub("\u00a0°\\1", text)
+    return _BARE.sub("\u00a0°\\1", text) if _A_SCALE.search(text) else text
 
 
 def _with_scale(recipe: Recipe) -> str:
