@@ -270,3 +270,53 @@ def test_a_small_drawing_is_small_in_every_design(
         choose_design(design).picture.least,
         9,
     ]
+
+
+# What a card of few words has on its one side, on small sizes and within a border: in mm, from the
+# foot of its drawing to the head of its code. Of a side that does not hold it: refused.
+CLEAR = """async () => {
+  const room = document.querySelector('stillroom-print-room');
+  const form = room.querySelector('.print-room-form');
+  form.querySelector('[data-recipe="rosemary-salt"]').value = '1';
+  form.elements.made.value = '2027-11-25';
+  await room.choose();
+  const card = room.cards.querySelector('[data-recipe="rosemary-salt"]');
+  const parts = '[data-card-part=use], [data-card-part=cautions], .card-what';
+  for (const part of card.querySelectorAll(parts)) part.remove();
+  const { arrange } = await import('/assets/stillroom/js/paper/card-sides.js');
+  const { overflows } = await import('/assets/stillroom/js/paper/card-fit.js');
+  const found = {};
+  for (const design of ['plain', 'leaves', 'winter', 'brown-card']) {
+    for (const size of ['id-1', '90x65']) {
+      form.elements.design.value = design;
+      form.elements.size.value = size;
+      const { fitted } = room.layer.fitted(['rosemary-salt'], true, size);
+      const { element } = fitted.get('rosemary-salt');
+      room.layer.holder.replaceChildren(element);
+      arrange(element, { sides: 1, front: 'all', level: '6' });
+      const face = element.querySelector('.card-front');
+      const foot = element.querySelector('.card-emblem').getBoundingClientRect().bottom;
+      const head = element.querySelector('.card-qr svg').getBoundingClientRect().top;
+      found[`${design} ${size}`] = overflows(face) ? 'refused' : (head - foot) / 96 * 25.4;
+    }
+  }
+  return found;
+}"""
+
+
+def keeps_clear(found: dict[str, float | str]) -> None:
+    told = {name: gap for name, gap in found.items() if gap != "refused"}
+    assert 0 < len(told) < len(found)
+    assert min(float(gap) for gap in told.values()) > 0, found
+
+
+def test_the_code_of_one_side_keeps_clear_of_its_drawing(page: Page, book_address: str) -> None:
+    page.goto(f"{book_address}/print-room/")
+    wait_until(page, "!document.querySelector('.print-room-form').hidden")
+    keeps_clear(page.evaluate(CLEAR))
+
+
+def test_the_code_keeps_clear_in_firefox_too(firefox: Firefox, book_address: str) -> None:
+    firefox.goto(f"{book_address}/print-room/")
+    firefox.wait_for("!document.querySelector('.print-room-form').hidden")
+    keeps_clear(firefox.evaluate(f"({CLEAR})()"))

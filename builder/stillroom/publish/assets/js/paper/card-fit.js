@@ -199,5 +199,15 @@ function largestPart(box) {
 /** Say whether a box holds more than goes into it. @param {HTMLElement} box */
 export function overflows(box) {
   // both are rounded to pixels: as `play` of card_faces.typ
-  return box.scrollHeight > box.clientHeight + 0.5 || box.scrollWidth > box.clientWidth + 0.5;
+  return box.scrollHeight > box.clientHeight + 0.5 || box.scrollWidth > box.clientWidth + 0.5 || codeStandsOut(box);
+}
+
+// The code stands at the foot of its column: where Firefox gives that too little room it grows out at its
+// head, over the drawing, which no scrolling tells.
+/** @param {HTMLElement} box */
+function codeStandsOut(box) {
+  const code = box.querySelector(".card-qr");
+  if (!code) return false;
+  const edge = box.getBoundingClientRect().top + Number.parseFloat(getComputedStyle(box).paddingTop);
+  return code.getBoundingClientRect().top < edge - 1;
 }
