@@ -86,7 +86,7 @@ MISTAKES = [
      'Which is the month? Write it as a word: "6 December 2026".'),
     ("by post: yes", "by post: by goat", "list.yml:14:", 'Did you mean "by post"?'),
     ("nuts and dairy", "vegn", "list.yml:13:", 'Did you mean "vegan"?'),
-    ("nuts and dairy", "pregnant", "list.yml:13:", 'Write "pregnant: yes" for the household.'),
+    ("nuts and dairy", "gestational diabetes", "list.yml:13:", 'Write "pregnant: yes" for the household.'),
     ("nuts and dairy", "allergies", "list.yml:13:",
      'Write what they cannot have: "avoid: [milk, hazelnuts]".'),
     ("pets: dog", "pets: unicorn", "list.yml:17:", "It may be: dog, cat, bird"),

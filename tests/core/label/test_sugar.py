@@ -116,6 +116,14 @@ def test_where_one_thing_is_not_known_nothing_is_said(makes, lines, kind, step):
     assert _text(makes, lines, kind, step) == ""
 
 
+def test_a_span_is_said_to_be_one():
+    lines = ["100 g granulated sugar or honey"]
+    written = {"title": "X", "kind": "confection", "ingredients": lines, "method": ["Boil."]}
+    assert sugar_in_one(recipe_of(written | {"makes": "10 pieces"})).is_span
+    plain = written | {"makes": "10 pieces", "ingredients": ["100 g granulated sugar"]}
+    assert not sugar_in_one(recipe_of(plain)).is_span
+
+
 def test_figures_of_its_own_are_usdas_numbers():
     from stillroom.core.words.data_files import read_data
 

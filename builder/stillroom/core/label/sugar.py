@@ -71,12 +71,17 @@ class Sugar:
     is_serving: bool
 
     @property
+    def is_span(self) -> bool:
+        """Whether it is no one number: a food in it has no published figure, or several."""
+        return _whole(self.low) != _whole(self.high)
+
+    @property
     def text(self) -> str:
         """Say it in words, in whole grams: "about 11 g in one square"."""
         low, high = _whole(self.low), _whole(self.high)
         if high == 0:
             return f"less than half a gram in {self.of}"
-        grams = f"about {high} g" if low == high else f"{low} to {high} g"
+        grams = f"about {high} g" if not self.is_span else f"{low} to {high} g"
         return f"{grams} in {self.of}"
 
 
