@@ -11,6 +11,7 @@ from types import MappingProxyType
 
 from stillroom.core.care.claims import contradicted_claim
 from stillroom.core.care.pets import pet_poisons
+from stillroom.core.care.soap import lye_left_over, stands_too_short
 from stillroom.core.method.distilling import strengthens_alcohol
 from stillroom.core.method.resugaring import sugars_again
 from stillroom.core.method.who import said_for_children
@@ -47,6 +48,14 @@ def _poisons_pets(recipe: Recipe, _: Tags) -> str:
     return pet_poisons(recipe)
 
 
+def _lye_left_over(recipe: Recipe, tags: Tags) -> str:
+    return lye_left_over(recipe) if "lye" in tags else ""
+
+
+def _stands_too_short(recipe: Recipe, tags: Tags) -> str:
+    return stands_too_short(recipe) if "lye" in tags else ""
+
+
 def _for_children(recipe: Recipe, _: Tags) -> str:
     return said_for_children(recipe)
 
@@ -60,5 +69,7 @@ TOLD: Mapping[str, Callable[[Recipe, Tags], str]] = MappingProxyType(
         "contradicts_itself": _contradicts,
         "poisons_pets": _poisons_pets,
         "for_children": _for_children,
+        "lye_left_over": _lye_left_over,
+        "soap_stands_too_short": _stands_too_short,
     }
 )
