@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
+import re
 from dataclasses import dataclass
+from typing import Final
 
 from stillroom.core.larder.done_with import done_with, foods_behind
 from stillroom.core.larder.harmless import harmless_run
@@ -22,6 +24,9 @@ _FOR_EXAMPLE = (
 )  # fmt: skip
 _ENGLISH = frozenset({"or", "and", "plus"})
 _SPOONS = frozenset({"tl", "el", "gestr", "gestrichener", "geh", "gehaufter", "msp"})
+_UNIT: Final = re.compile(r"\d*\s?(?:k?g|grams?|m?l|cl|dl|ozs?|lbs?|tbsps?|tsps?|pts?)")
+_OF = frozenset({"of", "de", "d", "di", "von", "van", "av"})
+_CUPS = frozenset({"cup", "pint", "pound", "ounce", "gram", "tablespoon", "teaspoon"})
 _PRAISE = frozenset({"best", "well", "good", "fine"})
 
 
@@ -143,6 +148,13 @@ def _more(head: Words, words: Words, food: Staple | None, larder: Larder, first:
     """
     if set(forms(words)) <= phrase_words("or_nothing"):
         return Effect()
+    if words[0].form in _OF and len(words) > 1:  # "or 2 pounds of pears": the pounds are left out
+        words = words[1:]
+    measured = _UNIT.fullmatch(words[0].form) or words[0].form in _CUPS
+    if measured and len(words) > 1:  # "or 50g margarine", "or 3 tbsp of oil"
+        words = words[2:] if words[1].form == "of" and len(words) > 2 else words[1:]
+    elif measured:
+        return Effect()  # "1 cup sugar or 200g"
     core, _ = split_tail(words)
     if len(core) > 1 and core[0].form == "to":
         core = core[1:]  # "or 1 to 2 tablespoons brandy": numbers are left out already
