@@ -71,7 +71,7 @@ _LIST_NAMED: Final = re.compile(
     rf"(?:{_MARKS.join('list')}|{_MARKS.join('log')})"
 )
 """What a list is called, whatever marks a page has between its letters."""
-_BASKET_KEY: Final = re.compile(r"(?:^|[^\w\s])\s{0,9}baskets?\s{0,9}(?:[:=–—|-]|$)", re.MULTILINE)
+_BASKET_KEY: Final = re.compile(r"baskets?[\"']?\s{0,9}(?:[<:=–—|-]|$)", re.MULTILINE)
 _TAG: Final = re.compile(r"<[^<>]{0,4000}>")
 
 
@@ -126,8 +126,10 @@ def may_show_list(page: str) -> bool:
     [True, True, False]
     """
     lowered = page.lower()
-    if "basket" in lowered and _BASKET_KEY.search(_TAG.sub("|", lowered)):
-        return True
+    for basket in _BASKET_KEY.finditer(lowered):
+        before = lowered[max(0, basket.start() - 9) : basket.start()].rstrip()
+        if not before[-1:].isalnum():
+            return True
     return _LIST_NAMED.search(lowered) is not None
 
 
