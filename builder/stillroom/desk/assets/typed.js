@@ -72,7 +72,8 @@ function tell(form, said, isPut, shown) {
 }
 
 function watch(form) {
-  const said = form.querySelector("[data-typed-said]");
+  const told = [...document.querySelectorAll("[data-typed-said]")];
+  const said = told.find((one) => one.dataset.typedSaid === form.dataset.room);
   const before = form.dataset.had ? JSON.parse(form.dataset.had) : { boxes: {}, shown: {} };
   let { boxes: had, shown } = before;
   let waiting = 0;
