@@ -17,8 +17,10 @@ from functools import lru_cache
 from typing import Final
 
 from stillroom.core.lines.ingredient_food import food_of
-from stillroom.core.recipe.method_times import Said, times_in_method, total_days
+from stillroom.core.recipe.method_order import course_of, lines_in_order
+from stillroom.core.recipe.method_times import Said, total_days
 from stillroom.core.recipe.model import Recipe
+from stillroom.core.recipe.times_not_read import times_not_read
 from stillroom.core.when.spans import Span
 from stillroom.core.when.stage_dates import lay_out
 from stillroom.core.when.stages import MILESTONES, Stage, parse_stage
@@ -74,23 +76,45 @@ def dates_of_kind(recipe: Recipe) -> KindDates | None:
     if recipe.timeline:
         return None
     kind = recipe.kind
+    said = course_of(recipe.method).said
+    unread = _unread_words(recipe)
+    states = "" if unread else ", which states none"
+    if said:
+        states = f"; its method says much the same (step {said[0].step}): “{said[0].words}”"
     whose = (
-        f"These dates are those of any {kind.name}, not of this recipe, which states none "
+        f"These dates are those of any {kind.name}, not of this recipe{states} "
         f"({kind.timeline_source})."
     )
-    said = times_in_method(recipe.method)
     if not said or _agrees(recipe, said):
-        return KindDates(whose)
+        return KindDates(f"{whose} {unread}".strip())
     first = said[0]
+    whose = (
+        f"These dates are those of any {kind.name}, not of this recipe, which states no timeline "
+        f"({kind.timeline_source})."
+    )
     if recipe.waits_of_method:
         whose = (
             f"This recipe states no dates. These are read from its method (step {first.step}): "
             f"“{first.words}”. Look whether they are right; the rest is as for any {kind.name} "
             f"({kind.timeline_source})."
         )
-        return KindDates(whose, "", _lines_to_write(recipe, said), first.line)
+        whose = f"{whose} {unread}".strip()
+        return KindDates(whose, "", _lines_to_write(recipe), first.line)
     differs = f"Its method says otherwise (step {first.step}): “{first.words}”. Go by the method."
-    return KindDates(whose, differs, _lines_to_write(recipe, said), first.line)
+    differs = f"{differs} {unread}".strip()
+    return KindDates(whose, differs, _lines_to_write(recipe), first.line)
+
+
+def _unread_words(recipe: Recipe) -> str:
+    """Return what to say of waits that the method names without a length to count."""
+    unread = times_not_read(recipe.method)
+    if not unread:
+        return ""
+    step, words = unread[0]
+    return (
+        f"Its method names a wait that cannot be counted (step {step}): “{words}”. Look whether "
+        "these dates go with it, or write a timeline."
+    )
 
 
 def waits_to_go_by(recipe: Recipe) -> tuple[Stage, ...]:
@@ -98,14 +122,14 @@ def waits_to_go_by(recipe: Recipe) -> tuple[Stage, ...]:
 
     Nothing either where they do not go together, as what is past its keeping before it is ready.
     """
-    said = () if recipe.timeline else times_in_method(recipe.method)
+    said = () if recipe.timeline else course_of(recipe.method).said
     if not said or _agrees(recipe, said):
         return ()
     longer = _longest(said) > _longest_of_kind(recipe) or _outwaits(recipe, said)
     if not longer and not _is_all_its_waiting(recipe, said):
         return ()
     try:
-        written = [line.partition(": ") for line in _lines_to_write(recipe, said)]
+        written = [line.partition(": ") for line in _lines_to_write(recipe)]
         stages = tuple(parse_stage(word, text) for word, _, text in written)
     except Unreadable:
         return ()
@@ -128,21 +152,24 @@ def _is_all_its_waiting(recipe: Recipe, said: tuple[Said, ...]) -> bool:
     return kind.is_("steeped")
 
 
-def _lines_to_write(recipe: Recipe, said: tuple[Said, ...]) -> tuple[str, ...]:
+def _lines_to_write(recipe: Recipe) -> tuple[str, ...]:
     """Return the timeline to write: the kind's own work, with the method's times in their place.
 
     Without the work the day of making would count no hands at all.
     """
-    own = tuple(one.as_written for one in said)
-    named = {line.partition(":")[0] for line in own}
     of_kind = recipe.stages_of_kind
+    course = course_of(recipe.method)
+    own, fills = lines_in_order(course, of_kind, recipe.kind.is_("steeped"))
+    named = {line.partition(":")[0] for line in own}
     roles = [stage.role for stage in of_kind]
     aged = next((place for place, role in enumerate(roles) if role in MILESTONES), len(roles))
     made, behind = (
         tuple(
             f"{stage.word}: {stage.text}"
             for stage in stages
-            if stage.role in _WORK and stage.word not in named
+            if stage.role in _WORK
+            and stage.word not in named
+            and not (fills and stage.role in ("strain", "bottle"))
         )
         for stages in (of_kind[:aged], of_kind[aged:])
     )

@@ -26,6 +26,7 @@ from stillroom.core.recipe.wait_words import (
     FIRST,
     GOES_ON,
     IF,
+    IF_YOU_CAN,
     KEEPS,
     LAST_PART,
     MEANT,
@@ -63,7 +64,10 @@ _A_WEEK: Final = 7 * _DAY
 
 @dataclass(frozen=True, slots=True)
 class Said:
-    """A length of time a method names: what for, as a timeline's word, in which step and line."""
+    """A length of time a method names: what for, as a timeline's word, in which step and line.
+
+    `place` is the number of its sentence among all of them.
+    """
 
     role: Role
     word: str
@@ -72,12 +76,15 @@ class Said:
     step: int
     line: int
     every: str = ""
+    place: int = 0
+    after_bottling: bool = False
 
     @property
     def as_written(self) -> str:
         """Return it as a line of a timeline: "shake: every day for 3 weeks"."""
         if self.role != "wait":
-            return f"{'usable from' if self.role == 'usable' else 'best from'}: {self.span}"
+            since = " after bottling" if self.after_bottling else ""
+            return f"{'usable from' if self.role == 'usable' else 'best from'}: {self.span}{since}"
         return (
             f"{self.word}: {self.every} for {self.span}"
             if self.every
@@ -89,11 +96,7 @@ class Said:
 def times_in_method(steps: tuple[MethodStep, ...]) -> tuple[Said, ...]:
     """Return what a method says of waiting, in its own order."""
     found: list[Said] = []
-    told = [
-        (sentence.strip(), number, step.line)
-        for number, step in enumerate(steps, start=1)
-        for sentence in re.split(r"(?<=[.;!?])\s+|[:;]\s+", _in_full(step.text))
-    ]
+    told = sentences_of(steps)
     latest, rhythm = -2, ("", "")
     for place, (sentence, number, line) in enumerate(told):
         after = told[place + 1][0] if place + 1 < len(told) else ""
@@ -112,8 +115,17 @@ def times_in_method(steps: tuple[MethodStep, ...]) -> tuple[Said, ...]:
             rhythm = rhythm if tended == found[-1] else ("", "")
             found[-1] = tended
         latest = place if said else latest
-        found += said
+        found += [replace(one, place=place) for one in said]
     return tuple(found)
+
+
+def sentences_of(steps: tuple[MethodStep, ...]) -> list[tuple[str, int, int]]:
+    """Return a method's sentences as they are read for times, each with its step and line."""
+    return [
+        (sentence.strip(), number, step.line)
+        for number, step in enumerate(steps, start=1)
+        for sentence in re.split(r"(?<=[.;!?])\s+|[:;]\s+", _in_full(step.text))
+    ]
 
 
 def _rhythm_alone(sentence: str) -> tuple[str, str]:
@@ -241,6 +253,8 @@ def _in_sentence(written: str, step: int, line: int, after: str = "") -> Iterato
         meant = bool(MEANT.search(f"{clause} {written.lower()}")) or tended
         meant = meant or bool(done) or found[0] == "overnight"
         if STORED.match(verb) and not meant:
+            if IF_YOU_CAN.search(clause):
+                yield Said("best", "", span, _short(written), step, line)
             continue
         yield Said("wait", word, span, _short(written), step, line, rhythm)
     yield from last_wait

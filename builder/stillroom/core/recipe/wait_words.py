@@ -29,9 +29,9 @@ WAITS: Final = {
     "put": "rest", "pack": "rest", "develop": "mature", "allow": "rest",
     "lay": "rest", "laid": "rest", "lie": "rest", "suspend": "drip",
     "shaken": "shake", "pop": "rest", "popped": "rest", "shove": "rest",
-    "stick": "rest", "tuck": "rest",
+    "stick": "rest", "tuck": "rest", "feed": "feed", "fed": "feed",
 }  # fmt: skip
-TENDED: Final = {"shak": "shake", "stir": "stir", "turn": "turn", "swirl": "shake"}
+TENDED: Final = {"shak": "shake", "stir": "stir", "turn": "turn", "swirl": "shake", "fe?ed": "feed"}
 _PLACE: Final = r"(?!,? (?:dark|dry|cool|airy|place|cupboard|room|larder|spot|and|or)\b)"
 VERB: Final = late_regex(
     rf"\b(?<!somewhere )(?:{'|'.join(sorted(WAITS, key=len, reverse=True))})"
@@ -46,6 +46,7 @@ KEEPS: Final = late_regex(
     r"in advance|ahead|per day|if you forget|must not|never|do not|don't|no longer than|"
     r"not be left)\b"
 )
+IF_YOU_CAN: Final = late_regex(r"\bif you can\b")
 UP_TO: Final = late_regex(r"\s*(?:to|-|–)\s*")
 ELSE: Final = late_regex(r"\b(?:after|or) $")
 STORED: Final = late_regex(r"\b(?:store|keep|refrigerat|freez)")

@@ -1,0 +1,65 @@
+"""What a method says of waiting that gives no length to count: "leave til xmas", "some weeks".
+
+A page must not say that such a recipe states no dates: it says what was seen and not read. Leaves
+out what is read: method_times.py.
+"""
+
+from __future__ import annotations
+
+import re
+from difflib import get_close_matches
+from functools import lru_cache
+from typing import Final
+
+from stillroom.core.recipe.method_times import sentences_of, times_in_method
+from stillroom.core.recipe.model import MethodStep
+from stillroom.core.recipe.wait_words import EVERY, IF, KEEPS, STORED, VERB
+from stillroom.core.when.spans import SPAN_PATTERN, tidy
+from stillroom.core.words.patterns import late_regex
+
+_MONTHS: Final = (
+    "january|february|march|april|may|june|july|august|september|october|november|december"
+)
+_FEASTS: Final = (
+    r"xmas|christmas|yule|advent|easter|lent|michaelmas|hallowe['’]?en|new year|bonfire night|"
+    r"spring|summer|autumn|winter|the harvest|mother['’]?s day"
+)
+# a day that no recipe can count to, or a length without its number
+_UNCOUNTED: Final = late_regex(
+    rf"\b(?:until|till|'?til|by|before) (?:about |around |next |the |early |late |mid[- ])*"
+    rf"(?:{_MONTHS}|{_FEASTS})\b"
+    r"|\b(?:a few|some|several|many|a good many|weeks and) (?:days|weeks|months|years)\b"
+    r"|\bfor (?:days|weeks|months|years|ages)\b"
+)
+_LENGTH: Final = late_regex(rf"\b{SPAN_PATTERN}")
+# what is done before a day is no wait till then
+_NOT_A_WAIT: Final = late_regex(r"\b(?:made|make|picked|pick|gathered|harvest(?:ed)?) ")
+
+
+@lru_cache(maxsize=1024)
+def times_not_read(steps: tuple[MethodStep, ...]) -> tuple[tuple[int, str], ...]:
+    """Return what a method says of waiting without a length to count, each with its step."""
+    read = {one.place for one in times_in_method(steps)}
+    return tuple(
+        (step, _as_typed(steps[step - 1].text, sentence).rstrip(".;"))
+        for place, (sentence, step, _) in enumerate(sentences_of(steps))
+        if place not in read and _waits(tidy(sentence))
+    )
+
+
+def _as_typed(text: str, sentence: str) -> str:
+    """Return a sentence as its step has it: "til" is read as "until", and quoted as typed."""
+    close = get_close_matches(sentence, re.split(r"(?<=[.;!?])\s+|[:;]\s+", text), 1, 0.5)
+    return close[0].strip() if close else sentence
+
+
+def _waits(plain: str) -> bool:
+    if IF.match(plain) or KEEPS.search(plain):
+        return False
+    plain = EVERY.sub("", re.sub(r"\bevery few [a-z]+", "", plain))
+    found = _UNCOUNTED.search(plain)
+    if not found or _LENGTH.search(plain) or _NOT_A_WAIT.search(plain[: found.start()]):
+        return False
+    verb = VERB.search(plain)
+    told_when = re.match(r"(?:until|till|'?til|by|before)\b", found[0])
+    return bool(verb) and bool(told_when or not STORED.match(verb[0] if verb else ""))

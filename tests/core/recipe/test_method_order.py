@@ -1,0 +1,181 @@
+"""What a method says between its waits stands between them: strained after the first, kept after.
+
+The forty were written before the code was tried, on 29 November 2026, in the words of cards and
+of people who type from the head. Each is told whole: what stands there, in which order, no more.
+"""
+
+from __future__ import annotations
+
+from datetime import date
+
+import pytest
+
+from stillroom.core.reading.loading import read_recipe
+from stillroom.core.recipe.kind_dates import dates_of_kind
+from stillroom.core.recipe.model import Recipe
+from stillroom.core.when.stage_dates import lay_out
+
+RECIPE = """---
+title: {title}
+kind: {kind}
+makes: 800 ml
+ingredients:
+  - 700 ml gin, 40% vol
+  - 350 g sloes
+---
+
+## Method
+
+1. {method}
+"""
+KIND: str = "the kind's own"
+
+
+def recipe(kind: str, title: str, method: str) -> Recipe:
+    text = RECIPE.format(kind=kind, title=title, method=method)
+    return read_recipe(text, "recipes/it.md", "it")
+
+
+def in_order(found: Recipe) -> str:
+    """Return the stages after the preparing, work by its word and waits with their length."""
+    if not found.waits_of_method:
+        return KIND
+    stages = [one for one in found.stages if one.role not in ("prepare", "finish", "give")]
+    works = ("strain", "bottle")
+    return "; ".join(one.word if one.role in works else f"{one.word}: {one.text}" for one in stages)
+
+
+GIN, BEER = ("infusion", "Sloe gin"), ("ferment", "Ginger beer")
+WINE, JAM = ("ferment", "Elderberry wine"), ("preserve", "Pickled shallots")
+ORDER = [
+    (GIN, "Steep for 3 months. Strain and bottle. Leave for a year.",
+     "steep: 3 months; strain and bottle; rest: 1 year"),
+    (GIN, "Steep for 3 months. Strain and bottle. Keep for a year before drinking.",
+     "steep: 3 months; strain and bottle; rest: 1 year"),
+    (GIN, "Steep for 3 months. Strain and bottle. Keep for a year if you can.",
+     "steep: 3 months; strain and bottle; best from: 1 year after bottling"),
+    # bare keeping is how long it keeps
+    (GIN, "Steep for 3 months. Strain and bottle. Keeps for a year.",
+     "steep: 3 months; strain and bottle"),
+    (GIN, "Steep for 3 months. Strain and bottle. Keep for a year.",
+     "steep: 3 months; strain and bottle"),
+    (GIN, "Steep for 3 months, strain into clean bottles and leave another 3 months.",
+     "steep: 3 months; strain and bottle; rest: 3 months"),
+    (GIN, "Leave for 6 months. Filter. Leave to clear for 2 weeks. Decant into bottles.",
+     "rest: 6 months; strain; clear: 2 weeks; bottle"),
+    (GIN, "Leave for 4 months, then strain through muslin and bottle. Mature for 6 months.",
+     "rest: 4 months; strain and bottle; mature: 6 months"),
+    (GIN, "After ten days, strain. Add syrup. Bottle and leave for a month.",
+     "rest: 10 days; strain and bottle; rest: 1 month"),
+    (GIN, "Steep 10 days. Strain off the peel, stir in the syrup, leave 2 weeks, then bottle.",
+     "steep: 10 days; strain; rest: 2 weeks; bottle"),
+    (GIN, "Leave for 9 months. Strain. Bottle.", "rest: 9 months; strain and bottle"),
+    (GIN, "Leave for 9 months.", "rest: 9 months; strain and bottle"),
+    (GIN, "Infuse for 5 days, strain, bottle. Best after a month.",
+     "infuse: 5 days; strain and bottle; best from: 1 month after bottling"),
+    (GIN, "Infuse for 5 days, strain, bottle. Ready in a week.",
+     "infuse: 5 days; strain and bottle; rest: 1 week"),
+    # a bottle that it steeps in is no bottling
+    (GIN, "Put all in a big bottle and leave for 3 weeks. Strain and pour back into the bottle.",
+     "rest: 3 weeks; strain and bottle"),
+    (GIN, "Pour the gin into a bottle with the sloes. Leave 3 weeks.",
+     "rest: 3 weeks; strain and bottle"),
+    (GIN, "Strain the juice into a jar with the gin and leave for 3 weeks.",
+     "rest: 3 weeks; strain and bottle"),
+    (GIN, "Shake daily for 3 weeks. Do not strain. Leave 3 months.",
+     "shake: every day for 3 weeks; rest: 3 months; strain and bottle"),
+    (GIN, "Leave 3 weeks. Wash the bottles and the strainer. Leave a further 3 weeks.",
+     "rest: 3 weeks; rest: 3 weeks; strain and bottle"),
+    (GIN, "Leave 3 weeks in the bottle.", "rest: 3 weeks; strain and bottle"),
+    (BEER, "Mix and leave 24 hours. Strain, bottle, leave 3 days.",
+     "rest: 24 hours; strain and bottle; rest: 3 days"),
+    (BEER, "Feed daily for 7 days. Strain, add sugar and bottle. Ready in a week.",
+     "feed: every day for 7 days; strain and bottle; rest: 1 week"),
+    (BEER, "Feed the plant every day for a week. Bottle. Drink after 7 days.",
+     "feed: every day for 1 week; bottle; rest: 7 days"),
+    (BEER, "Feed it sugar daily for a week. Pour into bottles. It will be ready in 10 days.",
+     "feed: every day for 1 week; bottle; rest: 10 days"),
+    (BEER, "Leave for 2 days, strain and pour into screw-top bottles. Ready to drink after 3 days.",
+     "rest: 2 days; strain and bottle; rest: 3 days"),
+    (BEER, "Leave the bucket for 4 days. Bottle.", "rest: 4 days; bottle"),
+    (BEER, "Leave for 4 days. It is ready after a week.",
+     "rest: 4 days; usable from: 1 week; bottle"),
+    (BEER, "Siphon into bottles after 5 days. Leave for a week.",
+     "rest: 5 days; bottle; rest: 1 week"),
+    (BEER, "Strain and bottle. Leave for 3 days.", "strain and bottle; rest: 3 days"),
+    (BEER, "Bottle it and leave somewhere warm for 3 days.", "bottle; rest: 3 days"),
+    (WINE, "Ferment for 2 weeks. Rack. Leave for 6 months, then bottle and leave a year.",
+     "ferment: 2 weeks; rack; rest: 6 months; bottle; rest: 1 year"),
+    (WINE, "Stir daily for 5 days. Strain into a demijohn. Leave for 8 months. Bottle.",
+     "stir: every day for 5 days; strain; rest: 8 months; bottle"),
+    (WINE, "Ferment for 3 weeks. Siphon into a clean jar and leave 1 year.",
+     "ferment: 3 weeks; rack; rest: 1 year; bottle"),
+    (WINE, "Leave 1 year in a cask. Drain the cask into bottles.", "rest: 1 year; bottle"),
+    (JAM, "Leave in brine overnight. Drain and pack into jars. Leave for 6 weeks before eating.",
+     "rest: 1 day; strain and bottle; rest: 6 weeks"),
+    (JAM, "Fill the jars. Leave for 6 weeks before eating.", "bottle; rest: 6 weeks"),
+    (JAM, "Leave in salt for 24 hours. Rinse, pack into jars and mature for 2 months.",
+     "rest: 24 hours; bottle; mature: 2 months"),
+    (JAM, "Simmer till thick and pot. Mature for 3 months.", "bottle; mature: 3 months"),
+    (JAM, "Mature for 3 months.", "bottle; mature: 3 months"),
+    (JAM, "Boil and bottle while hot. Leave 2 months. Strain when you use it.",
+     "bottle; rest: 2 months"),
+]  # fmt: skip
+
+
+@pytest.mark.parametrize(("what", "method", "order"), ORDER, ids=[row[1] for row in ORDER])
+def test_work_stands_where_the_method_says(what: tuple[str, str], method: str, order: str) -> None:
+    assert in_order(recipe(*what, method)) == order
+
+
+def test_sloes_are_out_of_the_spirit_after_three_months() -> None:
+    found = recipe(*GIN, "Steep for 3 months. Strain and bottle. Leave for a year.")
+    laid = lay_out(found.stages, date(2027, 3, 1))
+    assert laid.made == date(2027, 6, 1)
+    assert laid.usable == date(2028, 6, 1)
+
+
+def test_a_ginger_beer_plant_takes_its_fortnight() -> None:
+    found = recipe(*BEER, "Feed daily for 7 days. Strain, add sugar and bottle. Ready in a week.")
+    laid = lay_out(found.stages, date(2027, 3, 1))
+    assert (laid.made, laid.usable, laid.best) == (
+        date(2027, 3, 8), date(2027, 3, 15), date(2027, 3, 15),
+    )  # fmt: skip
+
+
+# how people say a wait that no one can count, and what only looks like one; written first
+UNCOUNTED = [
+    "Leave til xmas.", "Leave until Christmas.", "Put away till spring.",
+    "Leave it in the cupboard till about Easter.", "Steep for a few weeks.",
+    "Leave for some months.", "Let it stand several days.", "Mature for months.",
+    "Keep until December.", "Hide it and leave it by the boiler til bonfire night.",
+]  # fmt: skip
+NOTHING_TO_COUNT = [
+    "Strain and bottle.", "Leave to cool.", "Leave for 10 weeks.", "It keeps for some months.",
+    "Pick the sloes before Christmas.", "Stir every few days.", "Leave for 20 minutes.",
+    "Store for months.", "Keeps until Christmas.", "Serve at Christmas.",
+    "If you leave it for years it darkens.", "Turn the jar by hand.",
+]  # fmt: skip
+
+
+@pytest.mark.parametrize("method", UNCOUNTED)
+def test_a_wait_that_cannot_be_counted_is_said(method: str) -> None:
+    told = dates_of_kind(recipe(*GIN, method))
+    assert told is not None
+    assert f"“{method.rstrip('.')}”" in told.text
+    assert "states none" not in told.text
+
+
+@pytest.mark.parametrize("method", NOTHING_TO_COUNT)
+def test_nothing_else_is_said_to_be_uncounted(method: str) -> None:
+    told = dates_of_kind(recipe(*GIN, method))
+    assert told is not None
+    assert "cannot be counted" not in told.text
+
+
+def test_a_method_that_agrees_with_its_kind_is_not_said_to_state_nothing() -> None:
+    method = "Shake every day for a week, then once a week for two months. Strain and bottle."
+    told = dates_of_kind(recipe(*GIN, method))
+    assert told is not None
+    assert "states none" not in told.text
+    assert "says much the same (step 1): “Shake every day for a week" in told.text
