@@ -21,8 +21,14 @@ from stillroom.core.larder.staple import Staple
 from stillroom.core.larder.words import words_of
 from stillroom.core.lines.ingredient import Ingredient
 from stillroom.core.lines.ingredient_food import find_foods, food_of
+from stillroom.core.method.not_put_in import (
+    put_in_before_served,
+    sentences_of_the_maker,
+    without_things,
+    without_what_is_served,
+)
 from stillroom.core.method.reading import Listed, measured_in, named_in
-from stillroom.core.method.sentences import affirmed_clauses, is_for_whoever, split_sentences
+from stillroom.core.method.sentences import affirmed_clauses, split_sentences
 from stillroom.core.method.taken_out import what_stays_in
 from stillroom.core.method.tongue import tongue_of
 from stillroom.core.method.who import said_for_infants
@@ -85,11 +91,6 @@ _BROKEN_ELSEWHERE = tuple(
 _ITS_LEAVES = clause_regex(
     r"\b(?:their|its|the|with) (?:own )?(?:green )?lea(?:f|ves)\b|\blea(?:f|ves) (?:and|&) "
     r"(?:all|stalks?|stems?)\b|\b(?:stalks?|stems?) (?:and|&) lea(?:f|ves)\b|\btops and all\b",
-    re.IGNORECASE,
-)
-_FOR_WHAT_IT_BECOMES = clause_regex(
-    r"(?:for|pour|für|per|para|voor) (?:the |le |la |les |l['’]|den |die |das |il |el |het |de |un "
-    r"|a |ein |een |une |eine |einen )?(?:\w+ ){0,2}\w+ ?:",
     re.IGNORECASE,
 )
 # "a litre of rum, 63% vol": the strength belongs to what stands before the comma
@@ -156,19 +157,16 @@ def foods_in_method(recipe: Recipe) -> tuple[MethodFood, ...]:
 
 
 def _clauses_of(recipe: Recipe) -> Iterator[str]:
+    minds = _minds_what_is_served(recipe)
+    for sentence in _all_sentences(recipe) if minds else sentences_of_the_maker(recipe):
+        told = without_things(_STRENGTH_BEHIND.sub(r" \1", sentence))
+        for clause in affirmed_clauses(told if minds else without_what_is_served(told)):
+            yield from what_stays_in(clause)
+
+
+def _all_sentences(recipe: Recipe) -> Iterator[str]:
     for step in recipe.method:
-        for sentence in split_sentences(step.text):
-            if _is_for_whoever(sentence, recipe) and not _minds_what_is_served(recipe):
-                continue
-            for clause in affirmed_clauses(_STRENGTH_BEHIND.sub(r" \1", sentence)):
-                yield from what_stays_in(clause)
-
-
-def _is_for_whoever(sentence: str, recipe: Recipe) -> bool:
-    """Whether whoever is given it does that: of a dry mix also what is said "for the wine:"."""
-    return is_for_whoever(sentence) or (
-        recipe.kind.is_("dry") and bool(_FOR_WHAT_IT_BECOMES.match(sentence.strip()))
-    )
+        yield from split_sentences(step.text)
 
 
 def _key(one: MethodFood) -> str:
@@ -190,8 +188,8 @@ def _without_amounts(
     clause: str, measured: tuple[Measured, ...], recipe: Recipe, listed: Listed
 ) -> Iterator[MethodFood]:
     taken = [(start, end) for start, end, _ in measured]
-    if has_phrase(clause, "served") and not _minds_what_is_served(recipe):
-        return
+    if not _minds_what_is_served(recipe):
+        clause = put_in_before_served(clause)
     elsewhere, tongue = is_elsewhere(clause) or _is_told_elsewhere(recipe), _tongue(recipe)
     for start, end, food in named_in(clause, recipe.larder, tongue):
         if any(start < stop and begin < end for begin, stop in taken):

@@ -19,7 +19,7 @@ from stillroom.core.larder.staple import Staple
 from stillroom.core.larder.words import Word, words_of
 from stillroom.core.lines.ingredient import Ingredient, read_ingredient
 from stillroom.core.lines.ingredient_food import find_foods, food_of
-from stillroom.core.method.words import method_words, no_food_in
+from stillroom.core.method.words import is_a_vessel, method_words, no_food_in
 from stillroom.core.recipe.model import Recipe
 from stillroom.core.words.patterns import clause_regex, late_regex
 from stillroom.core.words.problems import Unreadable
@@ -109,11 +109,27 @@ def measured_in(clause: str, recipe: Recipe) -> Iterator[tuple[int, int, Ingredi
         if not words:
             continue
         amount = clause[found.start() : found.end()]
+        if not found["unit"] and _counts_vessels(words):
+            continue
         one = _longest_known(amount, words, recipe)
         if one is None and (not found["unit"] or _is_a_measured_thing(words)):
             continue
         one = one or _as_line(amount, words[:2], recipe)
         yield found.start(), found.end() + len(phrase), one
+
+
+def _counts_vessels(words: list[str]) -> bool:
+    """Whether a vessel called after what it is for is counted: "6 honey jars", no cup of it.
+
+    "6 peanut butter cups" are a sweet of that name, and "1 large tin tomatoes" is its fill.
+    """
+    for size, word in enumerate(words[1:], 1):
+        if is_a_vessel(word):
+            forms = [one.form for one in words_of(" ".join(words[: size + 1]))]
+            names = load_index()["names"]
+            before = (" ".join(forms[first:-1]) for first in range(len(forms) - 1))
+            return " ".join(forms) not in names and any(food in names for food in before)
+    return False
 
 
 def _longest_known(amount: str, words: list[str], recipe: Recipe) -> Ingredient | None:

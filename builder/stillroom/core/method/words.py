@@ -59,6 +59,15 @@ def has_phrase(text: str, name: str) -> bool:
     return bool(_pattern(name).search(text))
 
 
+def find_phrase(text: str, name: str) -> re.Match[str] | None:
+    """Return where a text first holds one of the words of a list.
+
+    >>> find_phrase("Stir and serve it", "served")[0]
+    'serve'
+    """
+    return _pattern(name).search(text)
+
+
 def is_elsewhere(sentence: str) -> bool:
     """Whether a sentence is in another language than English, by its smallest words.
 
@@ -94,6 +103,15 @@ def is_no_food(behind: str) -> bool:
     return bool(re.match(r"^(?:['’]s)?[\s-]", behind)) and bool(
         _pattern("no_food_behind").match(re.sub(r"^(?:['’]s)?[\s-]+", "", behind))
     )
+
+
+def is_a_vessel(word: str) -> bool:
+    """Whether a word behind a counted food makes a vessel of it: "6 honey jars".
+
+    >>> is_a_vessel("jars,"), is_a_vessel("slices")
+    (True, False)
+    """
+    return word.casefold().strip(".,;:-'’\"”") in method_words("vessels")
 
 
 def is_a_comparison(before: str) -> bool:

@@ -1,0 +1,130 @@
+"""What a method names and nobody puts in: vessels and ovens, what it is served and made up with.
+
+Where it is doubtful the words stay, and what they name is counted: of an allergen or of milk that
+is told too often a maker can say so, of one that is lost nobody knows. The patterns are
+not_put_in.yml. Leaves out what is taken out again: taken_out.py.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator
+from functools import cache
+
+from stillroom.core.method.sentences import is_for_whoever, split_sentences
+from stillroom.core.method.words import find_phrase
+from stillroom.core.recipe.model import Recipe
+from stillroom.core.words.data_files import read_data
+from stillroom.core.words.patterns import clause_regex
+
+_SEGMENT = clause_regex(r"([();:]|(?:,\s*|\s)but\s)", re.IGNORECASE)
+_FOR_WHAT_IT_BECOMES = clause_regex(
+    r"(?:for|pour|für|per|para|voor) (?:the |le |la |les |l['’]|den |die |das |il |el |het |de |un "
+    r"|a |ein |een |une |eine |einen )?(?:\w+ ){0,2}\w+ ?:",
+    re.IGNORECASE,
+)
+
+
+@cache
+def _pattern(name: str) -> re.Pattern[str]:
+    either = "|".join(read_data("not_put_in.yml", "method")[name])
+    return clause_regex(rf"(?<!\w)(?:{either})(?!\w)", re.IGNORECASE)
+
+
+def without_things(sentence: str) -> str:
+    """Return a sentence without the vessels and ovens that are called after a food.
+
+    >>> without_things("Bei 180 Grad Ober-/Unterhitze backen, in Honiggläser füllen.")
+    'Bei 180 Grad   backen, in   füllen.'
+    """
+    return _pattern("vessels").sub(" ", _pattern("ovens").sub(" ", sentence))
+
+
+def without_what_is_served(sentence: str) -> str:
+    """Return a sentence without what only goes with it at the table, to the end of its list.
+
+    >>> without_what_is_served("Stir in the almonds and serve with cream, figs or cheese.")
+    'Stir in the almonds and '
+    >>> without_what_is_served("Lovely with cheese, so add the walnuts.")
+    ', so add the walnuts.'
+    """
+    pieces = _SEGMENT.split(sentence)
+    return "".join(
+        piece if place % 2 else _of_the_making(piece) for place, piece in enumerate(pieces)
+    )
+
+
+def _of_the_making(segment: str) -> str:
+    kept: list[str] = []
+    served = False
+    for part in segment.split(","):
+        if found := _pattern("served_with").search(part):
+            served, part = True, _put_in_before(part, found.start())
+        elif found := _pattern("served_last").search(part):
+            done = [one.end() for one in _pattern("puts_in").finditer(part, 0, found.start())]
+            part = part[: done[-1]] if done else part[found.end() :]
+        elif served and not _pattern("puts_in").search(part):
+            continue
+        else:
+            served = False
+        kept.append(part)
+    return ",".join(kept)
+
+
+def _put_in_before(part: str, end: int) -> str:
+    return part[:end] if _pattern("puts_in").search(part[:end]) else ""
+
+
+def put_in_before_served(clause: str) -> str:
+    """Return what a clause puts in before it says "serve"; all of it where it says no such thing.
+
+    >>> put_in_before_served("Fold in the walnuts and serve"), put_in_before_served("Eat with jam")
+    ('Fold in the walnuts and ', '')
+    """
+    found = find_phrase(clause, "served")
+    return _put_in_before(clause, found.start()) if found else clause
+
+
+def sentences_of_the_maker(recipe: Recipe) -> Iterator[str]:
+    """Yield the sentences of the method without what whoever is given it does with it.
+
+    Of a dry mix that is also how it is made up: "To make: add 1 egg", "3 spoons into a mug of hot
+    milk". What begins a method is the maker's, and so is all of a bake.
+    """
+    begun = theirs = False
+    for step in recipe.method:
+        for place, sentence in enumerate(split_sentences(step.text)):
+            if is_for_whoever(sentence):
+                theirs = True
+                continue
+            if found := _pattern("receiver").search(sentence):
+                sentence, theirs = sentence[: found.start()], True
+            elif recipe.kind.is_("dry"):
+                own = _before_it_is_made_up(sentence.strip(), begun)
+                if own is not None:
+                    sentence, theirs = own, True
+                elif theirs := theirs and _goes_on(sentence, new_step=place == 0):
+                    continue
+            begun = True
+            yield sentence
+
+
+def _goes_on(sentence: str, new_step: bool) -> bool:
+    """Whether a sentence behind one of theirs is theirs as well."""
+    if _pattern("maker_again").search(sentence):
+        return False
+    return not new_step or bool(_pattern("still_theirs").search(sentence))
+
+
+def _before_it_is_made_up(sentence: str, begun: bool) -> str | None:
+    """Return what a sentence of a dry mix puts in before it is made up; None where it is not."""
+    if _FOR_WHAT_IT_BECOMES.match(sentence):
+        return ""
+    if not begun:
+        return None
+    if _pattern("makes_up").match(sentence) or _pattern("emptied").search(sentence):
+        return ""
+    found = _pattern("into_a_cup").search(sentence)
+    if found is None and (portion := _pattern("portion").search(sentence)):
+        found = _pattern("into_hot").search(sentence, portion.end())
+    return sentence[: found.start()] if found else None

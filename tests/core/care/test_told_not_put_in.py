@@ -1,0 +1,164 @@
+"""Foods that a method names and nobody puts in: vessels, ovens, what it is served or made up with.
+
+The sentences were put down, each with what must be found, before any was tried: cooks' English and
+five other languages from memory. Beside each family stand sentences in which the food does go in.
+"""
+
+from __future__ import annotations
+
+from hashlib import sha256
+
+import pytest
+
+from stillroom.core.larder.shelves import Larder
+from stillroom.core.lines.ingredient_food import food_of
+from stillroom.core.method.foods_in_method import foods_in_method
+from stillroom.core.reading.recipe_file import read_recipe
+
+_VESSELS = """
+preserve en | Fill 6 jam jars and seal. |
+preserve en | Have hot jars ready, 6 or 7 jam jars. |
+preserve en | Fill 4 honey jars. |
+preserve en | Pour into a milk bottle. |
+preserve en | Pour into an olive-oil bottle. |
+preserve en | Pour it into 2 olive oil bottles. |
+preserve en | Spoon into 8 egg cups. |
+preserve en | Set it in a butter dish. |
+preserve en | Strain into a wine bottle. |
+preserve en | You need 3 wine bottles with corks. |
+preserve en | Ladle into 5 small peanut butter jars and leave to cool. |
+preserve en | Spoon into 2 mustard pots. |
+preserve en | Weigh it down with 2 milk bottles. |
+preserve en | Fill a cream jug and 3 sherry glasses. |
+preserve de | Die Masse in 6 Marmeladengläser füllen und verschließen. |
+preserve de | In ein Honigglas füllen und den Deckel schließen. |
+preserve de | Den Sirup in 2 saubere Milchflaschen füllen. |
+preserve de | Das Gelee in 4 Senfgläser geben. |
+preserve fr | Verser dans des pots de confiture et fermer. |
+preserve fr | Verser dans 6 pots de confiture ou de miel. |
+preserve fr | Remplir les 2 bouteilles de lait et fermer avec le bouchon. |
+preserve es | Verter en 4 tarros de miel y cerrar con la tapa. |
+preserve it | Versare nei vasetti da miele e chiudere con il coperchio. |
+preserve nl | Giet het in 4 honingpotjes en doe het deksel op de pot. |
+preserve en | Stir in 2 jars of honey. | honey
+preserve en | Stir in a wine glass of rum. | rum
+preserve en | Add 2 egg cups of milk. | milk
+preserve en | Chop 6 peanut butter cups and stir them in. | peanut
+preserve en | Stir in 100 g peanut butter, then fill 4 jars. | peanut
+preserve en | Add 1 bottle of wine. | wine
+preserve de | Ein Glas Honig und 200 ml Milch zugeben und rühren. | honey; milk
+preserve de | Die Mandeln in den Topf geben und mit dem Honig mischen. | almond; honey
+preserve fr | Ajouter un pot de yaourt et mélanger avec le sucre. | yogurt
+preserve fr | Ajouter le lait et les amandes dans la casserole. | milk; almond
+"""
+_OVENS = """
+bake de | Die Kekse bei 175 Grad (Ober-/Unterhitze) 12 Minuten backen. |
+bake de | Bei 180 Grad Ober-/Unterhitze auf dem Blech backen. |
+bake de | Den Ofen auf 180 °C Ober- und Unterhitze vorheizen. |
+bake de | Ober/Unterhitze 180° einstellen und die Kekse backen. |
+bake de | Bei 160 °C Umluft oder Heißluft auf der Schiene backen. |
+bake en | Bei 180 Grad Ober-/Unterhitze backen. |
+bake en | 200 °C Ober-Unterhitze, 12 Minuten. |
+bake fr | Cuire dans le four à 160 °C chaleur tournante. |
+bake it | Cuocere in forno statico a 180 °C o in forno ventilato a 160 °C con la griglia. |
+bake es | Hornear en el horno con calor arriba y abajo a 180 °C. |
+bake de | Das Obers steif schlagen und mit den Mandeln in die Masse geben. | cream; almond
+bake de | Die Milch zugeben und bei 180 Grad Ober-/Unterhitze backen. | milk
+bake de | Mit dem Ei bestreichen (Ober-/Unterhitze 180 °C) und mit Mandeln bestreuen. | egg; almond
+"""
+_SERVED = """
+dry mix de | Schmeckt gut zu Kaffee mit Milch und ist in der Dose zu lagern. |
+bake de | Die Kekse schmecken herrlich mit Butter und Käse. |
+preserve en | Lovely with 2 tbsp yoghurt. |
+preserve en | Serve with cream. |
+preserve en | Serve with cream, yoghurt or 100 ml custard. |
+preserve en | Good on toast with butter. |
+preserve en | Delicious stirred into porridge with a splash of milk. |
+preserve en | It goes beautifully with cheese and walnuts. |
+preserve en | Try it with 1 slice of cheese. |
+preserve fr | Se sert avec du fromage et de la crème. |
+preserve fr | Délicieux avec du beurre sur une tartine. |
+preserve it | Ottimo con il formaggio e la ricotta. |
+preserve es | Está delicioso con queso y nueces, en la mesa. |
+preserve nl | Heerlijk met kaas en een beetje boter op het brood. |
+preserve en | Stir in the almonds and serve with cream. | almond
+preserve en | Fold in 100 g walnuts and serve. | walnut
+preserve en | Serve with cream. Stir in the almonds before you fill the jars. | almond
+preserve en | Lovely with cheese, so add the walnuts now. | walnut
+bake en | Add 1 cup milk and beat well. | milk
+bake en | Brush with beaten egg. | egg
+bake de | Die Mandeln unterrühren und mit Sahne servieren. | almond
+"""
+_MADE_UP = """
+dry mix en | Layer it in a jar and seal. To make: tip into a pan with 1 litre stock and 100 ml cream. |
+dry mix en | Layer it in a jar and seal. To make up: beat in 1 egg. Add 100 g butter and bake. |
+dry mix en | Seal the jar. To use: whisk 3 tbsp into 200 ml milk. |
+dry mix en | Seal the jar. To make pancakes, whisk in 2 eggs and 300 ml milk. |
+dry mix en | Seal. The recipient adds 1 egg and 100 g butter. |
+dry mix en | Seal. Whoever gets it stirs in 1 egg. |
+dry mix en | Seal. Add to your mug with hot milk. |
+dry mix en | Seal. Scoop 1/4 cup into 1 cup hot milk. Keeps 3 months. |
+dry mix en | Seal. Put 3 heaped spoons in a mug, add 1 cup of hot milk. |
+dry mix en | Seal. Stir 2 tablespoons into a mug of hot milk. Top with whipped cream. |
+dry mix en | Seal. Tip the jar into a bowl, add 2 eggs and 100 g butter and bake. |
+dry mix de | In das Glas füllen. Zum Kochen: mit 1,5 l Wasser und 1 EL Öl 40 Minuten köcheln. |
+dry mix de | In das Glas füllen. Zum Zubereiten mit 1 l Wasser und 200 ml Sahne 20 Minuten kochen. |
+dry mix de | In das Glas füllen. 3 Esslöffel in eine Tasse heiße Milch rühren. |
+dry mix de | In das Glas füllen. Zubereitung: 2 Eier und 100 g Butter dazugeben. |
+dry mix fr | Remplir le bocal. Pour préparer : ajouter 2 œufs et 100 g de beurre. |
+dry mix fr | Remplir le bocal. Verser 3 cuillères dans une tasse de lait chaud. |
+dry mix es | Llenar el tarro. Para preparar: añadir 2 huevos y 100 g de mantequilla. |
+dry mix it | Riempire il vaso. Per preparare: aggiungere 2 uova e 100 g di burro. |
+dry mix nl | Vul de pot. Om te bereiden: voeg 2 eieren en 100 g boter toe. |
+dry mix en | To make: mix in 100 g almonds and seal. | almond
+dry mix en | Stir in 100 g milk powder and 50 g chopped hazelnuts. | milk powder; hazelnut
+dry mix en | Add 2 tbsp milk powder to the bowl. Fill the jar. | milk powder
+dry mix en | To make the mix: stir in 50 g almonds. Seal the jar. | almond
+dry mix en | Seal. To make: add 1 egg. Before you seal it, stir in the walnuts. | walnut
+dry mix en | Stir in 3 tablespoons of ground almonds. Seal. | almond
+dry mix de | Die Mandeln mischen und in das Glas füllen. Zum Kochen: mit Milch aufkochen. | almond
+bake en | To make the dough: beat in 1 egg and 100 g butter. | egg; butter
+bake en | Tip into a bowl, add 2 eggs and 1 cup of hot milk. | egg; milk
+bake en | To make: stir in the almonds. | almond
+bake fr | Pour préparer la pâte : ajouter les amandes dans le saladier. | almond
+"""
+_MAKES = {"preserve": "4 jars of 200 ml", "bake": "20 biscuits", "dry mix": "2 jars of 400 ml"}
+# foods of these words are what any kitchen has, and no allergen nor anything that spoils
+_PLAIN = ("water", "oil", "pancake", "stock", "toast", "bread", "coffee", "porridge")
+
+
+def _foods(kind: str, language: str, method: str) -> list[str]:
+    front = f"title: A try\nkind: {kind}\nmakes: {_MAKES[kind]}\ningredients:\n  - 200 g sugar\n"
+    text = f"---\n{front}---\n\n## Method\n\n1. {method}\n"
+    name = f"a-try-{sha256(text.encode()).hexdigest()[:12]}"
+    larder = Larder(language={"en": "en_GB"}.get(language, language))
+    recipe = read_recipe(text, f"{name}.md", name, "metric", larder, language)
+    readings = [food_of(one.ingredient) for one in foods_in_method(recipe)]
+    items = [one.ingredient.item for one in foods_in_method(recipe)]
+    return [
+        reading.food.name if reading.food else f"?{item}"
+        for reading, item in zip(readings, items, strict=True)
+    ]
+
+
+def _rows(table: str) -> list[object]:
+    found = []
+    for row in table.strip().splitlines():
+        head, method, foods = (part.strip() for part in row.split("|"))
+        kind, _, language = head.rpartition(" ")
+        expected = [food for food in foods.split("; ") if food]
+        found.append(pytest.param(kind, language, method, expected, id=f"{head}: {method}"))
+    return found
+
+
+@pytest.mark.parametrize(
+    ("kind", "language", "method", "expected"),
+    [row for table in (_VESSELS, _OVENS, _SERVED, _MADE_UP) for row in _rows(table)],
+)
+def test_only_what_is_put_in_is_found(
+    kind: str, language: str, method: str, expected: list[str]
+) -> None:
+    found = [food for food in _foods(kind, language, method) if not food.endswith(_PLAIN)]
+    missing = [food for food in expected if not any(food in one for one in found)]
+    more = [one for one in found if not any(food in one for food in expected)]
+    assert (missing, more) == ([], [])
