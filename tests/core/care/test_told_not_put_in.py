@@ -122,7 +122,55 @@ bake en | Tip into a bowl, add 2 eggs and 1 cup of hot milk. | egg; milk
 bake en | To make: stir in the almonds. | almond
 bake fr | Pour préparer la pâte : ajouter les amandes dans le saladier. | almond
 """
-_MAKES = {"preserve": "4 jars of 200 ml", "bake": "20 biscuits", "dry mix": "2 jars of 400 ml"}
+_AGAIN = """
+preserve en | Add 1 large tin tomatoes. | tomato
+preserve en | Stir in 2 small pots yoghurt. | yogurt
+preserve en | Pour in 1 large bottle beer. | beer
+preserve en | Add 3 large eggs and 2 bowls of almonds. | egg; almond
+preserve en | Pot into 5 x 200 ml jam jars. |
+preserve en | Divide between three chutney jars and one cheese box. |
+preserve en | Melt 100 g butter in a milk pan. | butter
+preserve en | Add 2 tbsp tahini, fill 3 mustard jars. | tahini
+preserve en | Stir in the almonds (lovely with cream) and the pecans. | almond; pecan
+preserve en | Stir in the almonds, and serve it with cheese, crackers and butter. | almond
+preserve en | For a delicious spread, add 200 ml cream. | cream
+preserve en | This delicious loaf needs 3 eggs and 200 g butter. | egg; butter
+preserve en | Whisk in 2 eggs until it tastes good, with 50 g butter. | egg; butter
+preserve en | Eat on toast with butter, or stir it into yoghurt. | yogurt
+preserve en | Enjoy over ice cream. |
+preserve en | A spoonful is lovely stirred into a glass of milk. |
+preserve en | Makes a good present with 100 ml cream. | cream
+preserve en | Good with 100 g walnuts added: stir them in now. |
+bake en | Mix well with 2 eggs and 100 g butter. | egg; butter
+bake de | Alles gut mit 2 Eiern und 100 g Butter verrühren. | egg; butter
+bake de | Passt zu Käse, schmeckt auf Brot mit Butter und in der Milch. |
+bake de | Warm servieren, dazu passt Vanillesoße mit Sahne. |
+dry mix en | Mix with 100 g almonds. Fill jars and seal. To serve, stir 2 tbsp into hot milk. | almond
+dry mix en | Fill the jar. For each mug use 3 tsp and 200 ml milk. |
+dry mix en | Fill the jar. Heat 250 ml milk, whisk in 3 tbsp of the mix and top with cream. |
+dry mix en | Stir in 2 tbsp malted milk powder into a mug of sugar. | malted milk
+dry mix en | Grind the sugar. Put 100 g almonds in a cup and crush them. | almond
+dry mix en | Grind the sugar. Toast 3 tablespoons sesame seeds in a hot pan. | sesame
+dry mix en | Toast 100 g hazelnuts. Seal. Add boiling water, stir and drink. | hazelnut
+dry mix en | Fill the jar. Instructions: add 1 egg, 100 g butter and bake 12 minutes. |
+dry mix en | Fill the jar. Mix with 1 egg and 50 ml oil, bake 12 minutes. | egg
+dry mix en | Seal the jar. On the card: beat with 2 eggs. Bake 12 minutes with 100 g butter. |
+infusion en | Steep the walnuts in the sugar. To use, add 1 tsp to a mug of hot milk. | walnut
+syrup en | Boil. Add a spoonful to a mug of hot milk. | milk
+bake de | Den Teig mit 2 Eiern und 100 g Butter verrühren. | egg; butter
+bake de | Mit den Mandeln, Walnüssen und den Eiern mischen und backen. | almond; walnut; egg
+bake de | Mit Haselnüssen und Erdnüssen bestreuen, dann auf dem Blech backen. | hazelnut; peanut
+bake de | Die Kekse mit Pistazien und Cashewkernen bestreuen und im Ofen backen. | pistachio; cashew
+bake de | In kleinen Förmchen und mit sauberen Gläsern auf dem Gitter und mit Kindern backen. |
+bake en | Den Teig mit 3 Eiern und den Nüssen verrühren und im Ofen backen. | egg
+"""
+_MAKES = {
+    "infusion": "1 bottle of 500 ml",
+    "syrup": "1 bottle of 500 ml",
+    "preserve": "4 jars of 200 ml",
+    "bake": "20 biscuits",
+    "dry mix": "2 jars of 400 ml",
+}
 # foods of these words are what any kitchen has, and no allergen nor anything that spoils
 _PLAIN = ("water", "oil", "pancake", "stock", "toast", "bread", "coffee", "porridge")
 
@@ -153,7 +201,7 @@ def _rows(table: str) -> list[object]:
 
 @pytest.mark.parametrize(
     ("kind", "language", "method", "expected"),
-    [row for table in (_VESSELS, _OVENS, _SERVED, _MADE_UP) for row in _rows(table)],
+    [row for table in (_VESSELS, _OVENS, _SERVED, _MADE_UP, _AGAIN) for row in _rows(table)],
 )
 def test_only_what_is_put_in_is_found(
     kind: str, language: str, method: str, expected: list[str]

@@ -27,7 +27,7 @@ from stillroom.core.method.not_put_in import (
     without_things,
     without_what_is_served,
 )
-from stillroom.core.method.reading import Listed, measured_in, named_in
+from stillroom.core.method.reading import Listed, in_its_plain_case, measured_in, named_in
 from stillroom.core.method.sentences import affirmed_clauses, split_sentences
 from stillroom.core.method.taken_out import what_stays_in
 from stillroom.core.method.tongue import tongue_of
@@ -157,11 +157,12 @@ def foods_in_method(recipe: Recipe) -> tuple[MethodFood, ...]:
 
 
 def _clauses_of(recipe: Recipe) -> Iterator[str]:
-    minds = _minds_what_is_served(recipe)
+    minds, tongue = _minds_what_is_served(recipe), _tongue(recipe)
     for sentence in _all_sentences(recipe) if minds else sentences_of_the_maker(recipe):
         told = without_things(_STRENGTH_BEHIND.sub(r" \1", sentence))
         for clause in affirmed_clauses(told if minds else without_what_is_served(told)):
-            yield from what_stays_in(clause)
+            for part in what_stays_in(clause):
+                yield in_its_plain_case(part, recipe.larder, tongue)
 
 
 def _all_sentences(recipe: Recipe) -> Iterator[str]:

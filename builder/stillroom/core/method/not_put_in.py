@@ -124,7 +124,7 @@ def _before_it_is_made_up(sentence: str, begun: bool) -> str | None:
         return None
     if _pattern("makes_up").match(sentence) or _pattern("emptied").search(sentence):
         return ""
-    found = _pattern("into_a_cup").search(sentence)
+    found = _pattern("into_a_cup").search(sentence) or _pattern("heated_first").search(sentence)
     if found is None and (portion := _pattern("portion").search(sentence)):
         found = _pattern("into_hot").search(sentence, portion.end())
     return sentence[: found.start()] if found else None

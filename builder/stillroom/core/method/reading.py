@@ -37,6 +37,7 @@ _STOP = clause_regex(
 )
 _GAP = late_regex(r"[\s\-–’']*")
 _MOST_WORDS = 5
+_DATIVE = clause_regex(r"\b([A-ZÄÖÜ][^\W\d_]+?(?:e|el|er))n\b")
 # behind a known word these make another food of it: "honey powder", "cinnamon leaf essential oil"
 _ANOTHER_FOOD = frozenset(
     {"powder", "powdered", "essential", "extract", "essence", "drops", "leaf"}
@@ -109,7 +110,7 @@ def measured_in(clause: str, recipe: Recipe) -> Iterator[tuple[int, int, Ingredi
         if not words:
             continue
         amount = clause[found.start() : found.end()]
-        if not found["unit"] and _counts_vessels(words):
+        if _counts_vessels(words, found["unit"] or ""):
             continue
         one = _longest_known(amount, words, recipe)
         if one is None and (not found["unit"] or _is_a_measured_thing(words)):
@@ -118,13 +119,14 @@ def measured_in(clause: str, recipe: Recipe) -> Iterator[tuple[int, int, Ingredi
         yield found.start(), found.end() + len(phrase), one
 
 
-def _counts_vessels(words: list[str]) -> bool:
+def _counts_vessels(words: list[str], unit: str) -> bool:
     """Whether a vessel called after what it is for is counted: "6 honey jars", no cup of it.
 
     "6 peanut butter cups" are a sweet of that name, and "1 large tin tomatoes" is its fill.
+    Of "200 ml jam jars" there are several, but "400 g coconut milk tin" holds what is put in.
     """
     for size, word in enumerate(words[1:], 1):
-        if is_a_vessel(word):
+        if is_a_vessel(word) and not (unit and word.rstrip(".,;:")[-1:] != "s"):
             forms = [one.form for one in words_of(" ".join(words[: size + 1]))]
             names = load_index()["names"]
             before = (" ".join(forms[first:-1]) for first in range(len(forms) - 1))
@@ -182,6 +184,22 @@ def named_in(clause: str, larder: Larder, tongue: str = "") -> Iterator[tuple[in
                 break
         else:
             place += 1
+
+
+def in_its_plain_case(clause: str, larder: Larder, tongue: str = "") -> str:
+    """Return a German clause with "2 Eiern" and "den Nüssen" as a list writes them.
+
+    Only words that no food has, and that without their "n" are one.
+    """
+    if (tongue or larder.language.partition("_")[0]) != "de":
+        return clause
+    known = load_index()["foreign"].get("de", {})
+
+    def plain(found: re.Match[str]) -> str:
+        forms = [" ".join(one.form for one in words_of(word)) for word in (found[0], found[1])]
+        return found[1] if forms[0] not in known and forms[1] in known else found[0]
+
+    return _DATIVE.sub(plain, clause)
 
 
 def _is_another_word(word: str, language: str) -> bool:
