@@ -90,7 +90,7 @@ bake en | Brush with beaten egg. | egg
 bake de | Die Mandeln unterrühren und mit Sahne servieren. | almond
 """
 _MADE_UP = """
-dry mix en | Layer it in a jar and seal. To make: tip into a pan with 1 litre stock and 100 ml cream. |
+dry mix en | Seal the jar. To make: tip into a pan with 1 litre stock and 100 ml cream. |
 dry mix en | Layer it in a jar and seal. To make up: beat in 1 egg. Add 100 g butter and bake. |
 dry mix en | Seal the jar. To use: whisk 3 tbsp into 200 ml milk. |
 dry mix en | Seal the jar. To make pancakes, whisk in 2 eggs and 300 ml milk. |
@@ -145,7 +145,7 @@ bake en | Mix well with 2 eggs and 100 g butter. | egg; butter
 bake de | Alles gut mit 2 Eiern und 100 g Butter verrühren. | egg; butter
 bake de | Passt zu Käse, schmeckt auf Brot mit Butter und in der Milch. |
 bake de | Warm servieren, dazu passt Vanillesoße mit Sahne. |
-dry mix en | Mix with 100 g almonds. Fill jars and seal. To serve, stir 2 tbsp into hot milk. | almond
+dry mix en | Mix with 100 g almonds. Seal jars. To use, stir 2 tbsp into hot milk. | almond
 dry mix en | Fill the jar. For each mug use 3 tsp and 200 ml milk. |
 dry mix en | Fill the jar. Heat 250 ml milk, whisk in 3 tbsp of the mix and top with cream. |
 dry mix en | Stir in 2 tbsp malted milk powder into a mug of sugar. | malted milk
