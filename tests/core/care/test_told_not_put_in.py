@@ -162,9 +162,79 @@ bake de | Mit den Mandeln, Walnüssen und den Eiern mischen und backen. | almond
 bake de | Mit Haselnüssen und Erdnüssen bestreuen, dann auf dem Blech backen. | hazelnut; peanut
 bake de | Die Kekse mit Pistazien und Cashewkernen bestreuen und im Ofen backen. | pistachio; cashew
 bake de | In kleinen Förmchen und mit sauberen Gläsern auf dem Gitter und mit Kindern backen. |
-bake en | Den Teig mit 3 Eiern und den Nüssen verrühren und im Ofen backen. | egg
+bake en | Den Teig mit 3 Eiern und den Nüssen verrühren und im Ofen backen. | egg; nut
+dry mix en | Stir the spices, then add 2 tbsp of milk powder per jar. | milk powder
+dry mix en | Mix. Add the almonds to each jar with a mug of oats. | almond; oats
+dry mix en | Mix. For one jar: 100 g almonds and 50 g walnuts. | almond; walnut
+dry mix en | Mix. For each jar, layer 100 g hazelnuts. | hazelnut
+dry mix en | Mix. For the topping: chop 100 g walnuts and put them in a bag. | walnut
+dry mix en | Mix. To make it crunchy, stir in 50 g cashews. | cashew
+dry mix en | Mix. To serve more people add 100 g almonds. | almond
+dry mix en | Mix. In a mug, beat 1 egg white and toss the nuts in it. | egg; nut
+dry mix en | Warm the oven. Melt 100 g butter and stir it in. | butter
+dry mix en | Roast. Per portion use 30 g almonds. | almond
+dry mix en | Mix well. Serve as a drink with milk: 2 tbsp to 200 ml. |
+dry mix en | Jar it up. Combine 1/2 cup mix with 1 egg and 1/4 cup milk in a bowl. |
+dry mix en | Jar it up. Write on the label: add 2 eggs. Then add 100 g butter. |
+dry mix en | Jar it up. Mix a cup of this with a cup of milk. |
+infused salt en | Mix. Lovely on eggs and buttered corn. |
+preserve en | Spoon over yoghurt or ice cream. |
+preserve en | Great with cold meats, cheese and crackers. |
+preserve en | Perfect for cheese boards. |
+preserve en | Fill small cheese pots with wax lids. |
+preserve en | Use an old mustard jar or a clean wine bottle. |
+preserve en | Use old mustard or honey jars. |
+preserve en | Wash the wine and milk bottles. |
+infusion en | Pour into vodka bottles, or gin bottles. |
+infusion de | In Weinflaschen oder Milchflaschen abfüllen und mit dem Korken verschließen. |
+infusion de | In die Flasche füllen und mit Milch oder Sahne servieren. |
+infusion en | Drink with tonic or cream soda. |
+infusion en | Delicious with ice and a splash of cream. |
+bake en | Serve warm, with custard or a scoop of ice cream. |
+bake en | Brush with milk, serve with butter. | milk
+bake en | Serve with a cream made by whisking 200 ml cream. |
+bake fr | Ajouter 2 œufs et 100 g de beurre, servir avec de la crème. | egg; butter
+bake it | Unire 2 uova e il burro, servire con la panna. | egg; butter
+bake es | Añadir 2 huevos y la mantequilla y servir con la nata. | egg; butter
+bake nl | Voeg 2 eieren en de boter toe, serveer met de slagroom. | egg; butter
+dry mix en | Mix. To make up: add 1 egg. Stir in 100 g walnuts and fill the jars. | walnut
+dry mix en | Mix. To use, stir 3 tbsp into warm milk. Add the pistachios to the jar. | pistachio
+dry mix en | Mix. Use 3 tbsp of the mix with 250 ml milk and 1 egg. |
+dry mix en | Mix. The receiver needs to add 100 ml cream. |
+dry mix en | Mix. For the soup: 1 litre stock, 100 ml cream. |
+dry mix en | Mix. For the coating: beat 1 egg white and toss the nuts in it. | egg; nut
+dry mix en | Mix. Moisten with 2 tbsp milk and dry in the oven. | milk
+dry mix en | Mix. Add 50 g milk chocolate to each jar, seal. | chocolate
+dry mix de | Mischen. Mit 2 Eiern und 100 g Butter kneten, zum Backen 12 Minuten. | egg; butter
+dry mix de | Mischen und in das Glas füllen. Der Beschenkte gibt 2 Eier und 100 g Butter dazu. |
+dry mix fr | Mélanger les amandes. Pour préparer : verser 3 cuillères dans le lait chaud. | almond
+dry mix es | Mezclar todo. Modo de preparación: mezclar con 2 huevos y la leche. |
+dry mix it | Mescolare le mandorle. Per preparare: unire 2 uova e il latte. | almond
+dry mix it | Mescolare. Chi lo riceve aggiunge 2 uova e il latte. |
+bake it | Mescolare 2 uova e il latte con la farina di mandorle. | egg; milk; almond
+bake es | Batir 3 huevos y 100 g de mantequilla con las nueces. | egg; butter; nut
+bake fr | Battre 2 œufs et la crème avec 50 g de noisettes. | egg; cream; hazelnut
+bake nl | Klop 2 eieren en de melk met de amandelen. | egg; milk; almond
+bake de | 2 Eier und die Sahne mit den Mandeln verrühren. | egg; cream; almond
+bake sv | Vispa 2 ägg och mjölk med mandel och rör om. | egg; milk; almond
+preserve en | Cut the rinds and boil with cream, eaten with butter. | cream
+preserve en | Try it with cheese. Fold in 100 g pecans. | pecan
+preserve en | Pour over the melted butter. | butter
+preserve en | Mix the sesame seeds in a glass jar. | sesame
+preserve en | Pack in 4 jars with 1 cinnamon stick and the hazelnuts. | cinnamon; hazelnut
+preserve de | 3 Weckgläser mit Nüssen und Mandeln füllen. | almond
+preserve de | In Sahneflaschen und Eierbecher füllen und verschließen. |
+bake en | Bake in 12 paper cases with 2 eggs. | egg
+bake de | Die Nüsse hacken und in den Teig geben und dann backen. | nut
+bake de | 100 g Nüsse hacken und in den Teig geben und dann backen. | nut
+bake en | Stir in the nuts. | nut
+bake fr | Ajouter les noix dans la pâte et les mélanger. | walnut
+bake en | Melt a nut of butter and stir it in. | butter
+bake en | Stir until nut-brown. |
 """
 _MAKES = {
+    "infused sugar": "2 jars of 200 ml",
+    "infused salt": "2 jars of 200 ml",
     "infusion": "1 bottle of 500 ml",
     "syrup": "1 bottle of 500 ml",
     "preserve": "4 jars of 200 ml",

@@ -23,6 +23,7 @@ from stillroom.core.lines.ingredient import Ingredient
 from stillroom.core.lines.ingredient_food import find_foods, food_of
 from stillroom.core.method.not_put_in import (
     put_in_before_served,
+    puts_in,
     sentences_of_the_maker,
     without_things,
     without_what_is_served,
@@ -203,7 +204,10 @@ def _without_amounts(
         of_title = not food.allergens and forms[-1] in _words_of_title(recipe)
         if tongue and (_is_listed_oil(food, listed) or of_title):
             continue
-        if not _stands_as_food(clause, start, end, _spoken(forms, food, tongue)):
+        spoken = _spoken(forms, food, tongue)
+        if not _stands_as_food(clause, start, end, spoken) and not (
+            spoken == ("nut",) and _are_other_nuts(clause, start, end, listed)
+        ):
             continue
         if "alcohol" in food.tags and shares_its_noun(clause[end:]):
             continue
@@ -292,6 +296,13 @@ def _stands_as_food(clause: str, start: int, end: int, forms: tuple[str, ...]) -
         poured = poured and not _RINSES.search(clause[:start])
         return poured or (spoken == "oil" and has_phrase(clause, "covers"))
     return not heads_a_verb(clause, start, end, spoken)
+
+
+def _are_other_nuts(clause: str, start: int, end: int, listed: Listed) -> bool:
+    """Whether "stir in the nuts" is of no nut of the list; "a nut of butter" is none at all."""
+    of_the_list = any(food.tags & {"nut", "peanut"} for food in listed.foods)
+    said = clause[start:end].casefold() != "nut" and not is_no_food(clause[end:])
+    return said and not of_the_list and puts_in(clause)
 
 
 def _guess(clause: str, start: int, food: Staple) -> Fraction | None:

@@ -24,6 +24,10 @@ _FOR_WHAT_IT_BECOMES = clause_regex(
     re.IGNORECASE,
 )
 
+_COLON_NEAR = clause_regex(r".(?:[^.:;,]{0,40}?):")
+_YOURS = clause_regex(r"\byour (?:mug|cup|glass)\b|\b(?:mug|cup) of (?:hot|warm)", re.IGNORECASE)
+_GOES_WITH_IT = clause_regex(r"\s*(?:with|on|over|alongside|mit|avec|con|met)\b", re.IGNORECASE)
+
 
 @cache
 def _pattern(name: str) -> re.Pattern[str]:
@@ -57,8 +61,12 @@ def without_what_is_served(sentence: str) -> str:
 def _of_the_making(segment: str) -> str:
     kept: list[str] = []
     served = False
+    before = ""
     for part in segment.split(","):
-        if found := _pattern("served_with").search(part):
+        told, before = find_phrase(before, "served"), part
+        if told and _GOES_WITH_IT.match(part):  # "serve warm, with custard"
+            served, part = True, ""
+        elif found := _pattern("served_with").search(part):
             served, part = True, _put_in_before(part, found.start())
         elif found := _pattern("served_last").search(part):
             done = [one.end() for one in _pattern("puts_in").finditer(part, 0, found.start())]
@@ -73,6 +81,15 @@ def _of_the_making(segment: str) -> str:
 
 def _put_in_before(part: str, end: int) -> str:
     return part[:end] if _pattern("puts_in").search(part[:end]) else ""
+
+
+def puts_in(clause: str) -> bool:
+    """Whether a clause says that something is put in.
+
+    >>> puts_in("Die Nüsse unterheben"), puts_in("Crack the nuts")
+    (True, False)
+    """
+    return bool(_pattern("puts_in").search(clause))
 
 
 def put_in_before_served(clause: str) -> str:
@@ -93,7 +110,7 @@ def sentences_of_the_maker(recipe: Recipe) -> Iterator[str]:
     """
     begun = theirs = False
     for step in recipe.method:
-        for place, sentence in enumerate(split_sentences(step.text)):
+        for sentence in split_sentences(step.text):
             if is_for_whoever(sentence):
                 theirs = True
                 continue
@@ -103,28 +120,35 @@ def sentences_of_the_maker(recipe: Recipe) -> Iterator[str]:
                 own = _before_it_is_made_up(sentence.strip(), begun)
                 if own is not None:
                     sentence, theirs = own, True
-                elif theirs := theirs and _goes_on(sentence, new_step=place == 0):
+                elif theirs := theirs and _goes_on(sentence):
                     continue
             begun = True
             yield sentence
 
 
-def _goes_on(sentence: str, new_step: bool) -> bool:
+def _goes_on(sentence: str) -> bool:
     """Whether a sentence behind one of theirs is theirs as well."""
     if _pattern("maker_again").search(sentence):
         return False
-    return not new_step or bool(_pattern("still_theirs").search(sentence))
+    return bool(_pattern("still_theirs").search(sentence) or _pattern("wet").search(sentence))
 
 
 def _before_it_is_made_up(sentence: str, begun: bool) -> str | None:
     """Return what a sentence of a dry mix puts in before it is made up; None where it is not."""
-    if _FOR_WHAT_IT_BECOMES.match(sentence):
+    becomes = _FOR_WHAT_IT_BECOMES.match(sentence)
+    if becomes and not _pattern("for_what_is_made").search(becomes[0]):
         return ""
     if not begun:
         return None
-    if _pattern("makes_up").match(sentence) or _pattern("emptied").search(sentence):
+    wet = _pattern("wet").search(sentence)
+    if (lead := _pattern("makes_up").match(sentence)) and not becomes:
+        return "" if wet or _COLON_NEAR.match(sentence, lead.end() - 1) else None
+    if _pattern("emptied").search(sentence) or (wet and _pattern("of_the_mix").search(sentence)):
         return ""
-    found = _pattern("into_a_cup").search(sentence) or _pattern("heated_first").search(sentence)
-    if found is None and (portion := _pattern("portion").search(sentence)):
+    portion = _pattern("portion").search(sentence)
+    found = _pattern("heated_first").search(sentence)
+    if found is None and (portion or _YOURS.search(sentence)):
+        found = _pattern("into_a_cup").search(sentence)
+    if found is None and portion:
         found = _pattern("into_hot").search(sentence, portion.end())
     return sentence[: found.start()] if found else None

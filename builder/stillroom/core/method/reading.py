@@ -32,7 +32,9 @@ _MEASURED = clause_regex(
 )
 _STOP = clause_regex(
     r"\s(?:and|with|into|in|to|for|at|on|onto|until|over|from|then|per|than|by|as|while|when"
-    r"|is|are|has|have|if|after|before|between|which|that|each|through)\b",
+    r"|is|are|has|have|if|after|before|between|which|that|each|through"
+    # and elsewhere: "2 uova e il burro"
+    r"|(?-i:und|et|ed|e|y|en|och|mit|avec|con|met|med|oder|ou|o))\b",
     re.IGNORECASE,
 )
 _GAP = late_regex(r"[\s\-–’']*")

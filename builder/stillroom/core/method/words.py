@@ -83,6 +83,9 @@ _SHARES_ITS_NOUN = clause_regex(
     r"(?:,\s+[\w-]+){0,3},?\s+or\s+[\w-]+\s+(?:yeasts?|vinegars?|bottles?|corks?|glasses)\b",
     re.IGNORECASE,
 )
+_SHARES_ITS_VESSEL = clause_regex(
+    r"\s+or\s+[\w-]+\s+(?:jars|bottles|pots|tins|glasses)\b", re.IGNORECASE
+)
 
 
 def shares_its_noun(behind: str) -> bool:
@@ -100,6 +103,8 @@ def is_no_food(behind: str) -> bool:
     >>> is_no_food(" cups on the table"), is_no_food("-sized balls"), is_no_food(" and sugar")
     (True, True, False)
     """
+    if _SHARES_ITS_VESSEL.match(behind):  # "old mustard or honey jars"
+        return True
     return bool(re.match(r"^(?:['’]s)?[\s-]", behind)) and bool(
         _pattern("no_food_behind").match(re.sub(r"^(?:['’]s)?[\s-]+", "", behind))
     )
