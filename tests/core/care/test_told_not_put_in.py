@@ -212,7 +212,7 @@ dry mix es | Mezclar todo. Modo de preparación: mezclar con 2 huevos y la leche
 dry mix it | Mescolare le mandorle. Per preparare: unire 2 uova e il latte. | almond
 dry mix it | Mescolare. Chi lo riceve aggiunge 2 uova e il latte. |
 bake it | Mescolare 2 uova e il latte con la farina di mandorle. | egg; milk; almond
-bake es | Batir 3 huevos y 100 g de mantequilla con las nueces. | egg; butter; nut
+bake es | Batir 3 huevos y 100 g de mantequilla con las almendras. | egg; butter; almond
 bake fr | Battre 2 œufs et la crème avec 50 g de noisettes. | egg; cream; hazelnut
 bake nl | Klop 2 eieren en de melk met de amandelen. | egg; milk; almond
 bake de | 2 Eier und die Sahne mit den Mandeln verrühren. | egg; cream; almond
