@@ -41,16 +41,22 @@ def test_best_before_has_the_form_of_annex_x(
     assert (mark.text, mark.iso) == (text, iso), source
 
 
-FINER = "reference.md E9: the finer mark, where the year alone runs past the true date"
+FINER = "Reg. (EU) 1169/2011 Art. 2(2)(r): the date until which it retains its properties"
 
-# (made on, keeps, mark, ISO date, source)
+# (made on, keeps, mark, ISO date, source): a card's month and year lie wholly within the keeping
 CARDS = [
-    *(row for row in MARKS if row[1] != "19 months"),
+    *(row for row in MARKS if " end " not in row[2] or row[3].endswith("02-29")),
+    (date(2026, 11, 25), "4 months", "Best before end February 2027", "2027-03-25", FINER),
+    (date(2026, 11, 25), "18 months", "Best before end April 2028", "2028-05-25", FINER),
+    (date(2027, 12, 31), "95 days", "Best before end March 2028", "2028-04-04", FINER),
+    (date(2026, 8, 31), "4 months", "Best before end December 2026", "2026-12-31", FINER),
+    (date(2026, 9, 1), "4 months", "Best before end December 2026", "2027-01-01", FINER),
     (date(2026, 11, 25), "19 months", "Best before end May 2028", "2028-06-25", FINER),
     (date(2026, 11, 25), "3 years", "Best before end October 2029", "2029-11-25", FINER),
     (date(2026, 11, 30), "3 years", "Best before end November 2029", "2029-11-30", FINER),
     (date(2027, 1, 25), "2 years", "Best before end December 2028", "2029-01-25", FINER),
-    (date(2026, 12, 1), "3 years", "Best before end 2029", "2029-12-01", "a month at most is over"),
+    (date(2026, 12, 1), "3 years", "Best before end November 2029", "2029-12-01", FINER),
+    (date(2026, 12, 31), "3 years", "Best before end 2029", "2029-12-31", FINER),
     (date(2026, 2, 28), "2 years", "Best before end January 2028", "2028-02-28", "a leap year"),
 ]
 
@@ -72,7 +78,7 @@ def test_use_by_always_shows_the_day_and_the_year() -> None:
     ("term", "keeps", "text"),
     [
         ("best before", "3 months", "Best by February 25, 2027"),
-        ("best before", "4 months", "Best by the end of March 2027"),
+        ("best before", "4 months", "Best by the end of February 2027"),
         ("use by", "4 days", "Use by November 29, 2026"),
     ],
 )

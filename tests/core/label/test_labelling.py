@@ -252,7 +252,7 @@ KEEPING = [
     ),
     (
         "kind: preserve\nmakes: 1 kg\ningredients:\n  - 1 kg plums\n  - 900 g sugar\nkeeps: 3 years",
-        "Best before end November 2027",
+        "Best before end October 2027",
         "Once opened: 1 month",
         "NCHFP: within a year; jam opened 1 month (memory)",
     ),
@@ -278,7 +278,7 @@ KEEPING = [
     ),
     (
         "kind: infused salt\nmakes: 200 g\ningredients:\n  - 200 g salt\n  - 9 g dried rosemary\nkeeps: 1 year",
-        "Best before end November 2027",
+        "Best before end October 2027",
         "",
         "reference.md 6.3 (iii): infused salt holds a plant, so it is dated",
     ),

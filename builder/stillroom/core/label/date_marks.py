@@ -72,20 +72,27 @@ def mark_date(
     """Return the date mark of something made on a day that keeps so long.
 
     A range of keeping counts at its short end. `language` is a locale such as "en_GB". A use-by
-    date always shows its day and its year. Where the year alone, which is all Annex X asks, would
-    promise a month or more too much, the mark names the last month wholly within the keeping time.
+    date always shows its day and its year. A month or a year, which is all Annex X asks of what
+    keeps longer, would promise its last day: the mark names the last month wholly within the
+    keeping time, and the year alone only where it keeps to the end of it.
 
     >>> mark_date("best before", Span(3, 3, "year"), date(2026, 11, 25), "en_GB", "").text
     'Best before end October 2029'
+    >>> mark_date("best before", Span(4, 4, "month"), date(2026, 11, 25), "en_GB", "").text
+    'Best before end February 2027'
     """
     mark = annex_mark(term, keeps, made_on, language, why)
-    if not mark.iso or term == "use by" or keeps is None or fineness_for(keeps) != "year":
+    if mark.term != "best before end":
         return mark
     due = date.fromisoformat(mark.iso)
-    if due.month == DECEMBER:
+    whole = _last_whole_month(due)
+    if whole == due and due.month == DECEMBER:
         return mark
-    words = date_words(language)["best before end"]
-    return replace(mark, text=f"{words} {_say(_last_whole_month(due), 'month', language, True)}")
+    return replace(mark, text=_to_the_end(whole, language))
+
+
+def _to_the_end(month: date, language: str) -> str:
+    return f"{date_words(language)['best before end']} {_say(month, 'month', language, True)}"
 
 
 def _last_whole_month(due: date) -> date:
@@ -97,7 +104,7 @@ def _last_whole_month(due: date) -> date:
 def annex_mark(
     term: Term, keeps: Span | None, made_on: date | None, language: str, why: str
 ) -> DateMark:
-    """Return the mark no finer than Annex X asks; its year alone may run past the keeping time."""
+    """Return the mark no finer than Annex X asks; its month or year may run past the keeping time."""
     if term == "not known":
         return DateMark(term, NOT_KNOWN, "", why)
     if term == "none" or keeps is None:

@@ -28,9 +28,9 @@ export function markDate(made, keeps) {
   }
   const fineness = finenessFor(keeps.span);
   const term = fineness === "day" ? "best before" : "best before end";
-  if (fineness === "year" && partsOf(last).month !== 12) {
-    // the year alone would promise a month or more too much: the last whole month within it
-    const month = last - partsOf(last + 1).day + 1;
+  // a month or a year would promise its last day: the last whole month within it is named
+  const month = last + 1 - partsOf(last + 1).day;
+  if (fineness !== "day" && (month !== last || partsOf(last).month !== 12)) {
     return { text: `${keeps.words[term]} ${say(month, "month", keeps.language, true)}`, iso };
   }
   const withYear = partsOf(last).year !== partsOf(day).year;
