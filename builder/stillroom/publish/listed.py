@@ -62,9 +62,7 @@ def list_recipe(recipe: Recipe, library: Library) -> Listed:
     return Listed(
         free_from=library.label_of(recipe).free_from,
         starts={day: _starts(recipe, day, library.today) for day in days},
-        bands=list_bands(
-            named(recipe), occasions_of(library), library.today, not_before=library.today
-        ),
+        bands=list_bands(named(recipe), occasions_of(library), library.today, today=library.today),
         still=still_time_for(named(recipe), days[0], library.today),
         year_data=timeline_data(recipe),
         card=view_card(recipe, library),
@@ -90,7 +88,7 @@ def bands(recipe: Recipe, library: Library) -> tuple[YearBand, ...]:
     listed = _known(recipe, library)
     if listed:
         return listed.bands
-    return list_bands(named(recipe), occasions_of(library), library.today, not_before=library.today)
+    return list_bands(named(recipe), occasions_of(library), library.today, today=library.today)
 
 
 def still(recipe: Recipe, library: Library) -> StillTime:

@@ -104,7 +104,7 @@ def _last_whole_month(due: date) -> date:
 def annex_mark(
     term: Term, keeps: Span | None, made_on: date | None, language: str, why: str
 ) -> DateMark:
-    """Return the mark no finer than Annex X asks; its month or year may run past the keeping time."""
+    """Return the mark no finer than Annex X asks; its month or year may run past the keeping."""
     if term == "not known":
         return DateMark(term, NOT_KNOWN, "", why)
     if term == "none" or keeps is None:

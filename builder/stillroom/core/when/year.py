@@ -171,11 +171,18 @@ def list_bands(
     first_month: date,
     *,
     not_before: date | None = None,
+    today: date | None = None,
 ) -> tuple[YearBand, ...]:
-    """Return one recipe's next batch for each giving day by name, the soonest name first."""
+    """Return one recipe's next batch for each giving day by name, the soonest name first.
+
+    With `today`, what can no longer be usable by a day gives way to the next day of that name; what
+    had to be begun earlier this month to be at its best stays, since a late start still serves.
+    """
     first = first_month.replace(day=1)
     earliest = max(first, not_before or first)
-    return tuple(_next_band(one, choices, earliest) for choices in _by_name(occasions))
+    return tuple(
+        _next_band(one, choices, earliest, today or earliest) for choices in _by_name(occasions)
+    )
 
 
 def _by_name(occasions: Iterable[Occasion]) -> Iterable[list[Occasion]]:
@@ -204,12 +211,13 @@ def gather_year(
     return Year(first, end, tuple(months), bands, chosen)
 
 
-def _next_band(one: Named, choices: list[Occasion], earliest: date) -> YearBand:
-    """Lay out the first batch that is begun on a day or later, or the last there is."""
+def _next_band(one: Named, choices: list[Occasion], earliest: date, today: date) -> YearBand:
+    """Lay out the first batch that is begun on a day or later and not too late, or the last."""
     before = None
     for occasion in choices:
         timeline = plan_in_season(one.recipe, one.season, occasion.day)[0]
-        if timeline.start >= earliest or occasion == choices[-1]:
+        late = latest_start_usable(one.recipe, occasion.day) < today
+        if (timeline.start >= earliest and not late) or occasion == choices[-1]:
             break
         before = occasion.day
     return YearBand(one.slug, one.title, one.kind, occasion, timeline, before)
