@@ -120,6 +120,14 @@ ORDER = [
     (JAM, "Mature for 3 months.", "bottle; mature: 3 months"),
     (JAM, "Boil and bottle while hot. Leave 2 months. Strain when you use it.",
      "bottle; rest: 2 months"),
+    # a second sample, of 27
+    (GIN, "Leave 4 weeks then strain. Drink straight away.", "rest: 4 weeks; strain and bottle"),
+    (GIN, "Leave for 3 months. Strain into bottles and keep for 6 months before drinking.",
+     "rest: 3 months; strain and bottle; rest: 6 months"),
+    (GIN, "Steep for 5 days and strain. Sweeten. Leave for another 2 weeks before bottling.",
+     "steep: 5 days; strain; rest: 2 weeks; bottle"),
+    (BEER, "Leave for 10 days. Take out the scoby. Bottle with fruit and leave for 3 days.",
+     "rest: 10 days; strain and bottle; rest: 3 days"),
 ]  # fmt: skip
 
 

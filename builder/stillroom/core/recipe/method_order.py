@@ -36,11 +36,11 @@ _WORK: Final[dict[Act, re.Pattern[str]]] = {
     "strain": re.compile(
         rf"{_DOES}(?:strain|filter|sieve|drain(?!{_INTO})|"
         r"(?:remove|take out|fish out|lift out|discard) (?:the )?(?:fruit|sloes|berries|peel|zest|"
-        r"pods?|herbs|plant|spices))\b"
+        r"pods?|herbs|plant|spices|scoby|grains))\b"
     ),
     "rack": re.compile(rf"{_DOES}(?:rack|siphon|syphon|draw off)\b(?!{_INTO})"),
     "bottle": re.compile(
-        rf"{_DOES}(?:(?:bottle|jar|pot)(?: up)?(?! (?:of|with)\b)\b|"
+        rf"{_DOES}(?:(?:bottle|jar|pot)(?: up)?(?! of\b)\b|"
         r"(?:pour|decant|siphon|syphon|strain|filter|drain|funnel|ladle|spoon|pack|put|transfer|"
         rf"rack|run|return|divide)\b{_INTO}|fill (?:the |your |some |[a-z-]+ ){{0,3}}"
         r"(?:bottles|jars|pots)\b)"
@@ -51,8 +51,9 @@ _NOT_DONE: Final = late_regex(
 )
 # done when it is used, not when it is made
 _AT_USE: Final = late_regex(
-    r"^[^.;]{0,30}\b(?:when(?:ever)? (?:you|it|serving|using|needed|wanted)|before (?:serv|us|"
-    r"drink|pour)|as (?:you )?(?:need|want)|to serve)"
+    r"^(?:(?!\band\b|\bthen\b)[^.,;]){0,30}\b(?:when(?:ever)? "
+    r"(?:you|it|serving|using|needed|wanted)|before (?:serv|us|drink|pour)|"
+    r"as (?:you )?(?:need|want)|to serve)"
 )
 
 
@@ -145,7 +146,7 @@ def lines_in_order(
 
     Where it is not, the kind's line stays in its own place.
     """
-    events = list(course.events)
+    events: list[Said | frozenset[Act]] = list(course.events)
     filling = next((one for one in of_kind if one.role in ("strain", "bottle")), None)
     if filling is None:
         return tuple(one.as_written for one in course.said), True
@@ -153,15 +154,19 @@ def lines_in_order(
         both = len(events[0]) > 1 and "bottle" in events[0]
         if not both and (steeped or "bottle" not in events[0] or _fills_later(events[1:])):
             events = events[1:]
+    done = frozenset().union(*(one for one in events if isinstance(one, frozenset)))
+    if done and "bottle" not in done and filling.word.startswith("strain"):
+        # what is strained is bottled, at once where nothing is waited for in between
+        last = events[-1]
+        if isinstance(last, frozenset):
+            events[-1] = last | {"bottle"}
+        else:
+            events.append(frozenset({"bottle"}))
+        done |= {"bottle"}
     lines = tuple(
         one.as_written if isinstance(one, Said) else _as_line(one, filling) for one in events
     )
-    done = frozenset().union(*(one for one in events if isinstance(one, frozenset)))
-    if "bottle" in done:
-        return lines, True
-    if done and filling.word.startswith("strain"):
-        return (*lines, _as_line(frozenset({"bottle"}), filling)), True
-    return lines, False
+    return lines, "bottle" in done
 
 
 def _fills_later(events: Sequence[Said | frozenset[Act]]) -> bool:
