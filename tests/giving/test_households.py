@@ -90,7 +90,7 @@ WORDS_KNOW_BETTER = {
     "nuts": {"nougat paste", "praline paste"},
     "soya": {"lupin tofu"},
     # extracts are made with spirit, a ferment of tea makes some, and beer without it keeps a trace
-    "alcohol": {"cannabis tincture", "ginger ale", "ginger beer", "kombucha",
+    "alcohol": {"cannabis tincture", "cbd tincture", "ginger ale", "ginger beer", "kombucha",
                 "malt beer", "nonalcoholic beer", "nonalcoholic lager", "raw kombucha",
                 "starter kombucha"},
 }  # fmt: skip

@@ -43,7 +43,7 @@ def named_in(phrase: str) -> tuple[str, ...]:
     """Return the families, allergens and foods named among other words, the longest names first.
 
     >>> named_in("latex-fruit: banana and chestnut")
-    ('banana', 'chestnut')
+    ('latex-fruit', 'banana', 'chestnut')
     """
     words, found, place = _WORD.findall(phrase.lower()), [], 0
     while place < len(words):
