@@ -66,6 +66,15 @@ def test_no_number_of_a_text_is_too_long_to_be_read_or_told(name: str) -> None:
                 assert fault_of(reader, text) == "", text.replace(number, number[:9])
 
 
+@pytest.mark.parametrize("name", ["1 " * 200 + ".jpg", "å" * 140 + ".svg", "previews/" + "a" * 300])
+def test_a_page_with_a_picture_of_too_long_a_name_is_read_or_told(name: str) -> None:
+    """Found by thirty thousand mangled pages: no system has names so long, and asking raises."""
+    reader = readers()["page"]
+    seed = next(one for one in reader.seeds if "\nkind:" in one and "\npicture:" not in one)
+    text = seed.replace("\nkind:", f'\npicture: "{name}"\nkind:', 1)
+    assert fault_of(reader, text) == ""
+
+
 @pytest.mark.million
 @pytest.mark.parametrize("name", MILLION)
 def test_a_million_mangled_texts_are_read_or_told(name: str) -> None:

@@ -25,6 +25,7 @@ from stillroom.core.recipe.private_words import warn_of_contacts
 from stillroom.core.size.absurd import ask_of_size
 from stillroom.core.size.scalable import scalable_of
 from stillroom.core.words.problems import Problem, ProblemsFound, Unreadable
+from stillroom.core.words.text_files import is_file_at
 from stillroom.desk.recipe_form import UNDER
 from stillroom.desk.recipe_rows import Fact, Laid, lay_out
 
@@ -107,7 +108,7 @@ def look_at(
         return Look(None, tuple(_at_boxes(wrong, laid)))
     wrong = [*_unsafe(recipe, book), *check_markup(recipe, path)]
     wrong += check_pictures(recipe, (book.pictures_dir,))
-    if recipe.picture and not (book.pictures_dir / recipe.picture).is_file():
+    if recipe.picture and not is_file_at(book.pictures_dir / recipe.picture):
         what = f'The picture "{recipe.picture}" is not among the book\'s pictures.'
         wrong.append(Problem(name, recipe.line_of("picture"), what, "Choose it again."))
     if other := others.get(recipe.title.lower()):

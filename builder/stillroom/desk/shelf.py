@@ -11,6 +11,7 @@ from typing import Final
 from stillroom.core.recipe.model import Recipe
 from stillroom.core.unknown_foods import unknown_foods
 from stillroom.core.words.problems import ProblemsFound
+from stillroom.core.words.text_files import is_file_at
 from stillroom.desk.desk import Desk
 from stillroom.desk.looking import Look
 from stillroom.desk.place import FileNow, read_now
@@ -109,7 +110,7 @@ def _picture(desk: Desk, recipe: Recipe | None) -> str:
         return ""
     book = desk.book()
     name = picture_name(recipe)
-    has_one = (book.pictures_dir / name).is_file()
+    has_one = is_file_at(book.pictures_dir / name)
     return f"/look/{book.settings.pictures}/{name}" if has_one else ""
 
 

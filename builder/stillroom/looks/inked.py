@@ -11,6 +11,7 @@ from functools import cache
 from pathlib import Path
 
 from stillroom.core.book import Book
+from stillroom.core.words.text_files import is_file_at
 from stillroom.looks import DRAWINGS
 from stillroom.looks.photographs import as_drawing
 
@@ -23,7 +24,7 @@ _VARIABLE = re.compile(r"var\(\s*--[\w-]+\s*,\s*([^()]*(?:\([^()]*\))?[^()]*)\)"
 def picture_of(book: Book, name: str) -> str:
     """Return a picture of the book as SVG, or "" when there is none of that name."""
     path = book.pictures_dir / name
-    if not name or not path.is_file():
+    if not name or not is_file_at(path):
         return ""
     return _inked(path) if path.suffix.lower() == ".svg" else as_drawing(path)
 
@@ -32,7 +33,7 @@ def picture_of(book: Book, name: str) -> str:
 def emblem_of(kind_slug: str) -> str:
     """Return the small drawing of a kind as SVG, or "" when there is none."""
     path = DRAWINGS / f"kind-{kind_slug}.svg"
-    return _inked(path) if path.is_file() else ""
+    return _inked(path) if is_file_at(path) else ""
 
 
 @cache

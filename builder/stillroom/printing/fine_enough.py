@@ -12,6 +12,7 @@ from math import ceil
 from stillroom.core.book import Book
 from stillroom.core.reading.picture_files import read_picture
 from stillroom.core.recipe.model import Recipe
+from stillroom.core.words.text_files import is_file_at
 from stillroom.looks.photographs import LONGEST_SIDE, PHOTOGRAPHS, open_pillow
 
 WANTED_DPI = 300
@@ -51,7 +52,7 @@ def find_coarse(book: Book, recipes: Sequence[Recipe]) -> Iterator[Coarse]:
     placed += [(one.picture, _PHOTOGRAPH_BOX) for one in own.photographs]
     for name, box in dict(placed).items():
         path = book.pictures_dir / name
-        if path.suffix.lower() in PHOTOGRAPHS and path.is_file():
+        if path.suffix.lower() in PHOTOGRAPHS and is_file_at(path):
             size = read_picture(path)
             found = _measure(name, size.width, size.height, box)
             if found.dpi < WANTED_DPI:

@@ -17,6 +17,7 @@ from stillroom.core.label.labelling import Label, label_recipe
 from stillroom.core.recipe.kinds import Kind
 from stillroom.core.recipe.model import Recipe
 from stillroom.core.when.giving_days import find_day
+from stillroom.core.words.text_files import is_file_at
 from stillroom.looks.card_designs import Design, designs_of
 from stillroom.looks.link_previews import preview_size
 from stillroom.looks.photographs import PHOTOGRAPHS, open_pillow
@@ -134,7 +135,7 @@ class Library:
         """Return the photograph of a recipe that has no picture made for previews by hand."""
         path = self.picture_of(recipe)
         file = self.book.docs_dir / path
-        return file if path and "/previews/" not in path and file.is_file() else None
+        return file if path and "/previews/" not in path and is_file_at(file) else None
 
     def size_of_preview(self, recipe: Recipe) -> tuple[int, int] | None:
         """Return the size of a photograph's preview; None for one drawn to measure."""
@@ -153,11 +154,11 @@ class Library:
         own.
         """
         name = f"previews/{Path(picture).stem}.png"
-        has_one = (self.book.pictures_dir / name).is_file()
+        has_one = is_file_at(self.book.pictures_dir / name)
         if has_one:
             return f"{self.settings.pictures}/{name}"
         own = Path(picture).suffix.lower() in PHOTOGRAPHS
-        there = own and (self.book.pictures_dir / picture).is_file()
+        there = own and is_file_at(self.book.pictures_dir / picture)
         return f"{self.settings.pictures}/{picture}" if there else ""
 
 
@@ -183,7 +184,7 @@ def picture_name(recipe: Recipe) -> str:
 def find_drawing(library: Library, name: str, alt: str, link: Link) -> Drawing | None:
     """Return a drawing among the book's pictures, or None when it is not there."""
     path = library.book.pictures_dir / name
-    if not path.is_file():
+    if not is_file_at(path):
         return None
     return describe_drawing(path, link(f"{library.settings.pictures}/{name}"), alt)
 

@@ -26,7 +26,7 @@ from stillroom.core.reading.loading import Head, head_of, read_recipe, short_nam
 from stillroom.core.reading.recipe_file import the_one
 from stillroom.core.recipe.model import Recipe
 from stillroom.core.words.problems import ProblemsFound
-from stillroom.core.words.text_files import read_text
+from stillroom.core.words.text_files import is_file_at, read_text
 from stillroom.looks.photographs import open_pillow
 from stillroom.publish.known_by_name import pack_known
 from stillroom.publish.library import Library, Link, picture_name
@@ -137,12 +137,12 @@ def look_at_pictures(library: Library, recipe: Recipe) -> tuple[tuple[str, str],
     name = picture_name(recipe)
     folder = library.book.pictures_dir
     preview = f"previews/{Path(name).stem}.png"
-    kept = f"{(folder / preview).is_file()}, {open_pillow() is not None}"
+    kept = f"{is_file_at(folder / preview)}, {open_pillow() is not None}"
     return ((name, _sum_of(folder / name)), (preview, kept))
 
 
 def _sum_of(path: Path) -> str:
-    return hashlib.sha256(path.read_bytes()).hexdigest() if path.is_file() else ""
+    return hashlib.sha256(path.read_bytes()).hexdigest() if is_file_at(path) else ""
 
 
 def _left_open(uri: str) -> str:

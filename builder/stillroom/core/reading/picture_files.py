@@ -20,6 +20,7 @@ from stillroom.core.recipe.family_book import FamilyBook
 from stillroom.core.recipe.model import Recipe
 from stillroom.core.words.patterns import late_regex
 from stillroom.core.words.problems import Problem, Unreadable
+from stillroom.core.words.text_files import is_file_at
 
 MOST_BYTES = 12_000_000
 MOST_DRAWING_BYTES = 2_000_000
@@ -88,7 +89,7 @@ def check_pictures(recipe: Recipe, folders: Iterable[Path]) -> Iterator[Problem]
     """Find a picture of a recipe that cannot be shown: the one it names, or one named like it."""
     name = recipe.picture or f"{recipe.slug}.svg"
     for folder in folders:
-        if (folder / name).is_file():
+        if is_file_at(folder / name):
             yield from _wrong(folder / name, recipe.file, recipe.line_of("picture"))
             return
 
@@ -113,7 +114,7 @@ def check_household(
     ]
     for way, name in named:
         file, line = place(("family_book", *way))
-        if name and not (folder / name).is_file():
+        if name and not is_file_at(folder / name):
             what = f'The picture "{name}" is not among the book\'s pictures.'
             yield Problem(file, line, what, f'Put it into the folder "{folder.name}".')
         elif name:

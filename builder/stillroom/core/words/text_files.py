@@ -34,6 +34,18 @@ _UNSEEN: Final = late_regex("[\u00ad\u200b\u200c\u200d\u2060\ufeff]")
 _BLANKS: Final = late_regex("[\u00a0\u1680\u2000-\u200a\u202f\u205f\u3000]")
 
 
+def is_file_at(path: Path) -> bool:
+    """Tell whether a file lies at a path that somebody wrote; none does where no name is so long.
+
+    >>> is_file_at(Path("x" * 5_000))
+    False
+    """
+    try:
+        return path.is_file()
+    except OSError:  # longer than the system's names may be
+        return False
+
+
 def read_text(path: Path, name: str, largest: int = LARGEST) -> str:
     """Return the text of a file; raises ProblemsFound with the one thing that keeps it from that.
 
