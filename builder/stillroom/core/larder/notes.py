@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import re
 from dataclasses import dataclass
 from typing import Final
 
@@ -12,6 +11,7 @@ from stillroom.core.larder.matching import hint, match_name
 from stillroom.core.larder.phrases import Words, forms, phrase_words, split_joined, split_tail
 from stillroom.core.larder.shelves import Larder
 from stillroom.core.larder.staple import Staple
+from stillroom.core.words.patterns import late_regex
 
 _SHORT = 3
 _SENTENCE = 5
@@ -24,7 +24,7 @@ _FOR_EXAMPLE = (
 )  # fmt: skip
 _ENGLISH = frozenset({"or", "and", "plus"})
 _SPOONS = frozenset({"tl", "el", "gestr", "gestrichener", "geh", "gehaufter", "msp"})
-_UNIT: Final = re.compile(r"\d*\s?(?:k?g|grams?|m?l|cl|dl|ozs?|lbs?|tbsps?|tsps?|pts?)")
+_UNIT: Final = late_regex(r"\d*\s?(?:k?g|grams?|m?l|cl|dl|ozs?|lbs?|tbsps?|tsps?|pts?)")
 _OF = frozenset({"of", "de", "d", "di", "von", "van", "av"})
 _CUPS = frozenset({"cup", "pint", "pound", "ounce", "gram", "tablespoon", "teaspoon"})
 _PRAISE = frozenset({"best", "well", "good", "fine"})

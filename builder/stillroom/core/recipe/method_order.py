@@ -33,13 +33,13 @@ _INTO: Final = (
     rf"(?:(?!\b(?:and|then)\b)[^.;,]){{0,50}}?\b(?:(?:in|into|to)\b[^.;,]{{0,40}}?{_VESSELS})"
 )
 _WORK: Final[dict[Act, re.Pattern[str]]] = {
-    "strain": re.compile(
+    "strain": late_regex(
         rf"{_DOES}(?:strain|filter|sieve|drain(?!{_INTO})|"
         r"(?:remove|take out|fish out|lift out|discard) (?:the )?(?:fruit|sloes|berries|peel|zest|"
         r"pods?|herbs|plant|spices|scoby|grains))\b"
     ),
-    "rack": re.compile(rf"{_DOES}(?:rack|siphon|syphon|draw off)\b(?!{_INTO})"),
-    "bottle": re.compile(
+    "rack": late_regex(rf"{_DOES}(?:rack|siphon|syphon|draw off)\b(?!{_INTO})"),
+    "bottle": late_regex(
         rf"{_DOES}(?:(?:bottle|jar|pot)(?: up)?(?! of\b)\b|"
         r"(?:pour|decant|siphon|syphon|strain|filter|drain|funnel|ladle|spoon|pack|put|transfer|"
         rf"rack|run|return|divide)\b{_INTO}|fill (?:the |your |some |[a-z-]+ ){{0,3}}"

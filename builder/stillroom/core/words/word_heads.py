@@ -34,7 +34,6 @@ _EVERYDAY: Final = frozenset(
     {"the ", "and ", "for ", "with", "from", "into", "that", "this", "all "}
 )
 """Words so common that to look for them rules hardly anything out."""
-_WORDS: Final = re.compile(r"\w+").findall
 _REPEATS: Final = (said.MAX_REPEAT, said.MIN_REPEAT, said.POSSESSIVE_REPEAT)
 _NO_WORD: Final = (said.CATEGORY_SPACE, said.CATEGORY_NOT_WORD)
 
@@ -69,7 +68,7 @@ def asked_in(text: str) -> int:
     """Return every pattern that may find something in a text; `of_texts` holds what is known."""
     known, of_words = of_texts[0], _of_words[0]
     found = 0
-    for word in _WORDS(small_letters(text)):
+    for word in re.findall(r"\w+", small_letters(text)):
         asked = of_words.get(word)
         if asked is None:
             asked = of_words[word] = _asked_of_word(word)
