@@ -7,7 +7,6 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import replace
-from datetime import date
 from fractions import Fraction
 
 from stillroom.core.batch.contents import Content
@@ -16,7 +15,7 @@ from stillroom.core.batch.musts import MOST_YEAST_MAKES, must_of
 from stillroom.core.batch.spirit_density import WATER_DENSITY
 from stillroom.core.lines.staple_table import staple_of
 from stillroom.core.recipe.model import Recipe
-from stillroom.core.when.stage_dates import lay_out
+from stillroom.core.when.stage_dates import usable_after_days
 from stillroom.core.words.said import Said
 
 _say = Said("stillroom.core.batch", "strength")
@@ -91,5 +90,4 @@ def _mass(held: Sequence[Content]) -> float:
 
 
 def _drunk_soon(recipe: Recipe) -> bool:
-    start = date(2027, 1, 1)  # any day: only the days between are counted
-    return (lay_out(recipe.stages, start).usable - start).days < _SOON_DAYS
+    return usable_after_days(recipe.stages) < _SOON_DAYS

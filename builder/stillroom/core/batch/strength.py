@@ -29,7 +29,7 @@ from stillroom.core.words.said import Said
 _say = Said("stillroom.core.batch", "strength")
 
 # The usual strength sold, as of the spirits in spirits.yml, where the name tells of no other.
-_USUAL_SPIRIT = 40.0
+USUAL_SPIRIT = 40
 _STRONGER = clause_regex(
     r"\b(?:over[- ]?proof|high[- ](?:proof|strength)|(?:cask|barrel|navy|still)[- ]"
     r"(?:strength|proof)|full proof|absinthe|honey|flavou?red|cherry|apricot|everclear"
@@ -214,7 +214,7 @@ def abv_of(content: Content) -> float:
     plain = "spirit" in staple.tags and not _STRONGER.search(
         f"{content.ingredient.item} {staple.name}"
     )
-    return _USUAL_SPIRIT if plain else 0.0
+    return float(USUAL_SPIRIT) if plain else 0.0
 
 
 def _part(content: Content, fruit_share: float) -> Mixture:

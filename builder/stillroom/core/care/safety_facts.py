@@ -14,6 +14,7 @@ from functools import cached_property
 
 from stillroom.core.allergens.of_foods import know_ingredient
 from stillroom.core.batch.contents import Content, content_of, contents_by_place
+from stillroom.core.batch.strength import USUAL_SPIRIT
 from stillroom.core.care.acid import low_acid_tag
 from stillroom.core.care.alternatives import alternatives_of
 from stillroom.core.care.drained import drained_rows
@@ -56,8 +57,7 @@ _NOT_FOOD = clause_regex(
 _A_POUR = Fraction(80)
 # and from here on no spoonful is too small to catch fire
 _LIKE_PETROL = 60
-# a spirit of which nobody says how strong it is, and one said to be stronger than most
-_USUAL_SPIRIT = Fraction(40)
+# one said to be stronger than most
 _STRONGER = clause_regex(
     r"\b(?:over[- ]?proof|cask strength|barrel strength|barrel proof|navy strength|full proof"
     r"|still strength|high[- ]proof)\b"
@@ -355,7 +355,7 @@ def _usual_strength(words: str, staple: Staple | None, tags: frozenset[str]) -> 
     if "spirit" in tags and _STRONGER.search(words):
         return Fraction(_LIKE_PETROL)
     usual = staple.strength if staple else None
-    return _USUAL_SPIRIT if usual is None and "spirit" in tags else usual
+    return Fraction(USUAL_SPIRIT) if usual is None and "spirit" in tags else usual
 
 
 def _seen_in_unknown(ingredient: Ingredient) -> frozenset[str]:

@@ -7,14 +7,13 @@ fat takes. Leaves out how lye is handled: the rules.
 from __future__ import annotations
 
 import re
-from datetime import date
 from fractions import Fraction
 from functools import cache
 from typing import Any
 
 from stillroom.core.batch.contents import Content, contents_of
 from stillroom.core.recipe.model import Recipe
-from stillroom.core.when.stage_dates import lay_out
+from stillroom.core.when.stage_dates import usable_after_days
 from stillroom.core.words.data_files import read_data
 from stillroom.core.words.patterns import clause_regex
 
@@ -64,8 +63,7 @@ def stands_too_short(recipe: Recipe) -> str:
         or not any(one.staple and one.staple.tags & _FATS for one in held)
     ):
         return ""
-    start = date(2027, 1, 1)  # any day: only the days between are counted
-    days = (lay_out(recipe.stages, start).usable - start).days
+    days = usable_after_days(recipe.stages)
     return f"to be used after {days} days" if days < _CURED_DAYS else ""
 
 

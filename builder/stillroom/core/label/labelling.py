@@ -234,7 +234,7 @@ def _strength_text(recipe: Recipe, facts: SafetyFacts) -> str:
     if found is None or not recipe.kind.is_("drink") or found.abv_percent <= 1.2:
         return ""
     if facts.boils_spirit():
-        return f"At most {found.text}".replace("most about", "most")
+        return f"At most {found.text.removeprefix('about ')}"
     return found.text[:1].upper() + found.text[1:]
 
 

@@ -22,7 +22,7 @@ from stillroom.core.recipe.method_times import Said, total_days
 from stillroom.core.recipe.model import Recipe
 from stillroom.core.recipe.times_not_read import times_not_read
 from stillroom.core.when.spans import Span
-from stillroom.core.when.stage_dates import lay_out
+from stillroom.core.when.stage_dates import lay_out, usable_after_days
 from stillroom.core.when.stages import MILESTONES, Stage, parse_stage
 from stillroom.core.when.timeline_checks import check_timeline
 from stillroom.core.words.patterns import late_regex
@@ -188,7 +188,7 @@ def _outwaits(recipe: Recipe, said: tuple[Said, ...]) -> bool:
 
 
 def _usable_of_kind(recipe: Recipe) -> int:
-    return (lay_out(recipe.stages_of_kind, _A_START).usable - _A_START).days
+    return usable_after_days(recipe.stages_of_kind)
 
 
 def _longest_of_kind(recipe: Recipe) -> Fraction:

@@ -28,6 +28,8 @@ from stillroom.core.when.stages import MILESTONES, Role, Stage
 
 WORKING_DAY_MINUTES: Final = 12 * 60
 DAY_MINUTES: Final = 24 * 60
+# any start will do to count the days between
+_A_START: Final = date(2027, 2, 1)
 
 
 @dataclass(frozen=True, slots=True)
@@ -96,6 +98,11 @@ def lay_out(stages: Iterable[Stage], start: date, stop: date | None = None) -> L
     left out.
     """
     return _lay_out(tuple(stages), start, stop)
+
+
+def usable_after_days(stages: Iterable[Stage]) -> int:
+    """Return how many days after its start a making is first usable."""
+    return (lay_out(stages, _A_START).usable - _A_START).days
 
 
 @lru_cache(maxsize=4096)  # the search for a latest start comes by the same days again and again
