@@ -128,6 +128,12 @@ def desk(tmp_path_factory: pytest.TempPathFactory) -> Iterator[OpenDesk]:
     assert opened.lines[-1] == "The desk is closed."
 
 
+def forget_typed(folder: Path) -> None:
+    """Take away what was typed and not kept: it would come back in the next test."""
+    for kept in (folder / ".desk" / "typed").glob("*.json"):
+        kept.unlink()
+
+
 @contextmanager
 def open_with_lists(folder: Path) -> Iterator[OpenDesk]:
     """Open a desk on a small book with a place for giving lists; stop it behind the tests."""

@@ -9,7 +9,7 @@ import yaml
 from bs4 import BeautifulSoup
 from playwright.sync_api import Dialog, Page
 
-from desk.conftest import OpenDesk, open_with_lists
+from desk.conftest import OpenDesk, forget_typed, open_with_lists
 from desk.test_giving import worked_out
 from desk.test_giving_told import NAME, TEXT, WAY, boxes_of_text, told
 
@@ -28,8 +28,7 @@ def own(tmp_path_factory: pytest.TempPathFactory) -> Iterator[OpenDesk]:
 def asked(page: Page, own: OpenDesk) -> list[str]:
     """Open the list anew, its rows unfolded; whoever is asked whether to leave stays."""
     (own.folder / NAME).write_text(TEXT, encoding="utf-8")
-    for kept in (own.folder / ".desk" / "typed").glob("*.json"):
-        kept.unlink()  # what the test before had typed would come back
+    forget_typed(own.folder)
     found: list[str] = []
 
     def stay(dialog: Dialog) -> None:

@@ -12,7 +12,7 @@ from playwright.sync_api import Browser, BrowserContext, Dialog, Page
 
 from browser.conftest import wait_until
 from browser.firefox import Firefox
-from desk.conftest import OpenDesk, open_on, open_with_lists, small_book
+from desk.conftest import OpenDesk, forget_typed, open_on, open_with_lists, small_book
 from desk.test_giving_told import NAME, TEXT, WAY
 
 LEAVE = '.head nav a[href="/"]'
@@ -29,8 +29,7 @@ def lists(tmp_path_factory: pytest.TempPathFactory) -> Iterator[OpenDesk]:
 @pytest.fixture
 def own(lists: OpenDesk) -> OpenDesk:
     """Return a desk on whose pages nothing has been typed, with a list as it was."""
-    for one in (lists.folder / ".desk" / "typed").glob("*.json"):
-        one.unlink()
+    forget_typed(lists.folder)
     (lists.folder / NAME).write_text(TEXT, encoding="utf-8")
     return lists
 
