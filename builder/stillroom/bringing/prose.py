@@ -21,6 +21,7 @@ from stillroom.core.words.problems import Unreadable
 
 _MOST_WORDS: Final = 8
 _MOST_MORE: Final = 3
+_MOST_IDLE: Final = 400  # of amounts running that measure no food: it is no recipe
 _LEAST_TOLD: Final = 3
 _NUMBER: Final = (
     r"(?:(?:an?|one|two|three|four|five|six|\d+)\s+(?:(?:pounds?|lbs?|ounces?|oz|pints?|quarts?"
@@ -29,7 +30,7 @@ _NUMBER: Final = (
     r"|seven|eight|nine|ten|eleven|twelve|twenty|thirty|forty|fifty)"
 )
 _BEGINS: Final = re.compile(
-    rf"(?:(?P<part>(?:the\s+)?(?:[a-z]+\s+){{0,2}}?(?:juice|rind|peel|zest|yolks?|whites?)\s+of\s+))?"
+    rf"(?:(?P<part>(?:the\s+)?(?:[a-z]{{1,20}}\s+){{0,2}}?(?:juice|rind|peel|zest|yolks?|whites?)\s+of\s+))?"
     rf"(?<![\w/.,-])(?P<number>{_NUMBER})(?:\s+or\s+{_NUMBER})?(?=[\s-]|(?:k?g|m?l|cl|dl|oz|lbs?)\s)",
     re.IGNORECASE,
 )
@@ -40,6 +41,7 @@ _ENDS: Final = re.compile(
     r"|aggiung\w+|con|en|añad\w+|och|till|med|eller)\b",
     re.IGNORECASE,
 )
+_NEAR: Final = re.compile(rf"(?:\s*+\S{{1,60}}+(?!\S)){{,{_MOST_WORDS}}}")
 # "loaf-sugar", "rose-leaves", "half-a-pint", as older books hyphen them
 _SPOKEN: Final = re.compile(r"(?<=[a-z])-(?!spoon|glass|cup)(?=[a-z])", re.IGNORECASE)
 _FOLLOWING: Final = re.compile(
@@ -69,13 +71,18 @@ def measured_in_prose(sentences: Iterable[str]) -> list[str]:
     []
     """
     found: list[str] = []
+    idle: set[str] = set()  # what was asked about since the last thing found
     for sentence in sentences:
         told = _SPOKEN.sub(" ", sentence)
         at = 0
-        while begins := _BEGINS.search(told, at):
+        while len(idle) < _MOST_IDLE and (begins := _BEGINS.search(told, at)):
             at = begins.end()
-            thing = _longest_food(told, begins)
+            words = _words_behind(told, at)
+            asked = told[begins.start() : at + words[-1].end()] if words else ""
+            thing = "" if asked in idle else _longest_food(told, begins, words)
+            idle.add(asked)
             if thing:
+                idle.clear()
                 at = max(at, begins.start("number") + len(thing.rpartition(" of ")[2]))
                 if thing.lower() not in {one.lower() for one in found}:
                     found.append(thing)
@@ -119,13 +126,8 @@ def _is_told(said: str) -> bool:
     return len(spoken) >= _LEAST_TOLD and spoken[0] in words("told_first")
 
 
-def _longest_food(told: str, begins: re.Match[str]) -> str:
+def _longest_food(told: str, begins: re.Match[str], words: list[re.Match[str]]) -> str:
     """Return the amount with the most words behind it that name a known food; "" for none."""
-    stop = _ENDS.search(told, begins.end())
-    while stop and stop[0] == "," and told[: stop.start()].endswith("ed"):  # "washed, chopped"
-        stop = _ENDS.search(told, stop.end())
-    behind = told[begins.end() : stop.start() if stop else len(told)]
-    words = list(re.finditer(r"\S+", behind))[:_MOST_WORDS]
     part = _without_verb(begins["part"] or "")
     bare = " ".join(part.split()[-2:])  # "the thin yellow rind of" is its rind
     for last in reversed(words):
@@ -146,6 +148,20 @@ def _longest_food(told: str, begins: re.Match[str]) -> str:
                 whole = " ".join((thing, *takewhile(_is_no_verb, more)))
                 return whole.removesuffix(" of").rstrip("*")
     return ""
+
+
+def _words_behind(told: str, at: int) -> list[re.Match[str]]:
+    """Return the first words behind an amount, up to where a clause ends or the next amount begins.
+
+    Looks no further than a few words reach, so that a long line is gone through once.
+    """
+    near = _NEAR.match(told, at)
+    behind = near[0] if near else ""
+    stop = _ENDS.search(behind)
+    while stop and stop[0] == "," and behind.endswith("ed", 0, stop.start()):  # "washed, chopped"
+        stop = _ENDS.search(behind, stop.end())
+    words = list(re.finditer(r"\S+", behind[: stop.start()] if stop else behind))[:_MOST_WORDS]
+    return [*words[:2], *takewhile(lambda word: not word[0][0].isdigit(), words[2:])]
 
 
 def _without_verb(part: str) -> str:
