@@ -38,14 +38,19 @@ DIFFERS = [
     ("infusion", "Leave to steep for 3 weeks, shaking daily.", ["shake: every day for 3 weeks"]),
     ("infusion", "Leave to infuse for 24 hours.", ["infuse: 24 hours"]),
     ("infusion", "It is ready after four weeks.", ["usable from: 4 weeks"]),
+    # near the kind's own two months, and yet strained then and not in the eighth
+    ("infusion", "Leave to infuse for 10 weeks in a dark place.", ["infuse: 10 weeks"]),
+    (
+        "infusion",
+        "Leave for two months, then strain.",
+        ["rest: 2 months", "strain and bottle: 45 minutes"],
+    ),
     ("infusion", "Leave for two years.", ["rest: 2 years"]),
     ("preserve", "Leave to mature for 6 weeks before eating.", ["mature: 6 weeks"]),
     ("craft", "Leave the soap to cure for four weeks.", ["cure: 4 weeks"]),
     ("bake", "Leave in the tin to mature for a month.", ["mature: 1 month"]),
 ]
 AGREES = [
-    ("infusion", "Leave to infuse for 10 weeks in a dark place."),
-    ("infusion", "Leave for two months, then strain."),
     ("infusion", "Strain and bottle."),
     ("preserve", "Boil for 20 minutes and fill the jars."),
     ("preserve", "Leave to drip overnight."),
@@ -205,11 +210,14 @@ def test_the_terminal_says_so(tmp_path, monkeypatch) -> None:
             "Steep two weeks and strain. Mature for nine months.",
             ("steep: 2 weeks", "mature: 9 months"),
         ),
-        ("Steep for 2 months. Strain. Best after 8 months.", ()),
+        (
+            "Steep for 2 months. Strain. Best after 8 months.",
+            ("steep: 2 months", "strain and bottle: 45 minutes", "best from: 8 months"),
+        ),
     ],
 )
 def test_what_still_steeps_is_not_usable(step: str, waits: tuple[str, ...]) -> None:
     """Forms of sloe gin pages read on 29 November 2026 (hkwriskmanagement.co.uk and others)."""
     stages = [f"{stage.word}: {stage.text}" for stage in recipe(step, "infusion").stages]
     assert [one for one in stages if one in waits] == list(waits)
-    assert ("usable from: 2 months" in stages) == (not waits)
+    assert "usable from: 2 months" not in stages

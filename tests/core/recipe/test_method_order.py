@@ -182,8 +182,14 @@ def test_nothing_else_is_said_to_be_uncounted(method: str) -> None:
 
 
 def test_a_method_that_agrees_with_its_kind_is_not_said_to_state_nothing() -> None:
+    told = dates_of_kind(recipe("ferment", "Plum wine", "Leave for 3 months. Bottle."))
+    assert told is not None
+    assert "states none" not in told.text
+    assert "says much the same (step 1): “Leave for 3 months" in told.text
+
+
+def test_what_is_steeped_goes_by_its_method_even_near_its_kind() -> None:
     method = "Shake every day for a week, then once a week for two months. Strain and bottle."
     told = dates_of_kind(recipe(*GIN, method))
     assert told is not None
-    assert "states none" not in told.text
-    assert "says much the same (step 1): “Shake every day for a week" in told.text
+    assert "read from its method (step 1): “Shake every day for a week" in told.text

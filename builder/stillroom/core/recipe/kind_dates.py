@@ -3,8 +3,8 @@
 A recipe that states no timeline is given its kind's. The page says so, and where the method names
 other times it says that too and offers the lines to write. Where the method waits longer than the
 kind does, its waits are the recipe's dates until somebody writes them: a plan must not give away in
-two days what is to cure for six weeks. So are shorter ones of what is steeped or salted: three
-weeks in a cupboard are no eight months. Leaves out how a method's words are read: method_times.py.
+two days what is to cure for six weeks. So are all of what is steeped, and shorter ones of what is
+salted: three weeks in a cupboard are no eight months. Leaves out how a method's words are read: method_times.py.
 """
 
 from __future__ import annotations
@@ -85,7 +85,7 @@ def dates_of_kind(recipe: Recipe) -> KindDates | None:
         f"These dates are those of any {kind.name}, not of this recipe{states} "
         f"({kind.timeline_source})."
     )
-    if not said or _agrees(recipe, said):
+    if not said or (_agrees(recipe, said) and not recipe.waits_of_method):
         return KindDates(f"{whose} {unread}".strip())
     first = said[0]
     whose = (
@@ -123,10 +123,12 @@ def waits_to_go_by(recipe: Recipe) -> tuple[Stage, ...]:
     Nothing either where they do not go together, as what is past its keeping before it is ready.
     """
     said = () if recipe.timeline else course_of(recipe.method).said
-    if not said or _agrees(recipe, said):
+    if not said:
         return ()
     longer = _longest(said) > _longest_of_kind(recipe) or _outwaits(recipe, said)
-    if not longer and not _is_all_its_waiting(recipe, said):
+    # what is strained after two months no longer steeps in the eighth, though both are near
+    agrees = _agrees(recipe, said) and not recipe.kind.is_("steeped")
+    if agrees or not (longer or _is_all_its_waiting(recipe, said)):
         return ()
     try:
         written = [line.partition(": ") for line in _lines_to_write(recipe)]

@@ -11,13 +11,13 @@ import re
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 from functools import lru_cache
-from typing import Final, Literal
+from typing import Final, Literal, cast
 
 from stillroom.core.recipe.method_times import Said, sentences_of, times_in_method
 from stillroom.core.recipe.model import MethodStep
 from stillroom.core.recipe.wait_words import AFTER, WAITED
 from stillroom.core.when.spans import parse_span, tidy
-from stillroom.core.when.stages import Stage, stage_words
+from stillroom.core.when.stages import MILESTONES, Stage, stage_words
 from stillroom.core.words.patterns import late_regex
 from stillroom.core.words.problems import Unreadable
 
@@ -157,9 +157,9 @@ def lines_in_order(
     done = frozenset().union(*(one for one in events if isinstance(one, frozenset)))
     if done and "bottle" not in done and filling.word.startswith("strain"):
         # what is strained is bottled, at once where nothing is waited for in between
-        last = events[-1]
-        if isinstance(last, frozenset):
-            events[-1] = last | {"bottle"}
+        last = max(i for i, one in enumerate(events) if isinstance(one, frozenset))
+        if all(one.role in MILESTONES for one in events[last + 1 :] if isinstance(one, Said)):
+            events[last] = frozenset({"bottle"}).union(cast("frozenset[Act]", events[last]))
         else:
             events.append(frozenset({"bottle"}))
         done |= {"bottle"}
