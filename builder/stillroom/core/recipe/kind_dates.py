@@ -4,7 +4,8 @@ A recipe that states no timeline is given its kind's. The page says so, and wher
 other times it says that too and offers the lines to write. Where the method waits longer than the
 kind does, its waits are the recipe's dates until somebody writes them: a plan must not give away in
 two days what is to cure for six weeks. So are all of what is steeped, and shorter ones of what is
-salted: three weeks in a cupboard are no eight months. Leaves out how a method's words are read: method_times.py.
+salted: three weeks in a cupboard are no eight months. Leaves out how a method's words are read:
+method_times.py.
 """
 
 from __future__ import annotations
