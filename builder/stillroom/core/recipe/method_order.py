@@ -11,7 +11,7 @@ import re
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 from functools import lru_cache
-from typing import Final, Literal, cast
+from typing import Final, Literal
 
 from stillroom.core.recipe.method_times import Said, sentences_of, times_in_method
 from stillroom.core.recipe.model import MethodStep
@@ -157,9 +157,9 @@ def lines_in_order(
     done = frozenset().union(*(one for one in events if isinstance(one, frozenset)))
     if done and "bottle" not in done and filling.word.startswith("strain"):
         # what is strained is bottled, at once where nothing is waited for in between
-        last = max(i for i, one in enumerate(events) if isinstance(one, frozenset))
+        last, acts = [(i, one) for i, one in enumerate(events) if isinstance(one, frozenset)][-1]
         if all(one.role in MILESTONES for one in events[last + 1 :] if isinstance(one, Said)):
-            events[last] = frozenset({"bottle"}).union(cast("frozenset[Act]", events[last]))
+            events[last] = acts | {"bottle"}
         else:
             events.append(frozenset({"bottle"}))
         done |= {"bottle"}
