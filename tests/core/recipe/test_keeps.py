@@ -30,10 +30,38 @@ SAID = {
     "one year unopened, once opened 4 weeks": ("1 year", "4 weeks", ""),
     "a year. After opening: 3 weeks": ("1 year", "3 weeks", ""),
     "2 weeks in the fridge, 3 days once opened": ("2 weeks", "3 days", "in the fridge"),
+    # labels before their lengths: the two were taken for each other
+    "a year; once opened, a month": ("1 year", "1 month", ""),
+    "unopened, a year; once opened, a month": ("1 year", "1 month", ""),
+    "once opened, a month; unopened, a year": ("1 year", "1 month", ""),
+    "2 years, unopened, 6 weeks, once opened": ("2 years", "6 weeks", ""),
+    "2 weeks (fridge)": ("2 weeks", "None", "in the fridge"),
+    "fridge, 2 weeks": ("2 weeks", "None", "in the fridge"),
+    "refrigerated: 2 weeks": ("2 weeks", "None", "in the fridge"),
+    "best eaten within a week": ("1 week", "None", ""),
+    "store in the fridge and use within 2 weeks": ("2 weeks", "None", "in the fridge"),
+}
+# said -> unopened, once opened, where once opened; before that it is not kept cold
+ONCE_OPENED = {
+    "6 months unopened, 1 month once opened in the fridge": (
+        "6 months",
+        "1 month",
+        "in the fridge",
+    ),
+    "2 years unopened, 6 weeks once opened, in the fridge": ("2 years", "6 weeks", "in the fridge"),
+    "1 year; after opening 3 weeks refrigerated": ("1 year", "3 weeks", "in the fridge"),
+    "1 year, refrigerate after opening and use within 4 weeks": (
+        "1 year",
+        "4 weeks",
+        "in the fridge",
+    ),
+    "6 months. Refrigerate once opened.": ("6 months", "None", "in the fridge"),
+    "1 year; keep in the fridge once opened": ("1 year", "None", "in the fridge"),
+    "refrigerate once opened; 1 year": ("1 year", "None", "in the fridge"),
 }
 ASKED = [
     "indefinitely", "several months", "for ever", "", "months", "2 weeks, 3 weeks", "until Easter",
-    "6 months unopened, 1 month once opened in the fridge", "3 weeks or 6 months frozen",
+    "3 weeks or 6 months frozen",
     "a week or a month", "3 weeks blah", "6 months minus 2 weeks", "never more than 3 days",
 ]  # fmt: skip
 
@@ -42,6 +70,21 @@ ASKED = [
 def test_how_it_keeps_is_read(said: str) -> None:
     kept = read_keeping(said)
     assert (str(kept.unopened), str(kept.opened), kept.where) == SAID[said]
+
+
+@pytest.mark.parametrize("said", ONCE_OPENED)
+def test_where_it_is_kept_once_opened_is_read(said: str) -> None:
+    kept = read_keeping(said)
+    assert (str(kept.unopened), str(kept.opened), kept.opened_where) == ONCE_OPENED[said]
+    assert kept.where == ""
+
+
+def test_each_state_may_have_its_place_among_the_facts() -> None:
+    kept = read_keeping({"unopened": "1 year in the cellar", "opened": "3 weeks in the fridge"})
+    assert (kept.words, kept.where) == (
+        "1 year, 3 weeks in the fridge once opened",
+        "in the cellar",
+    )
 
 
 @pytest.mark.parametrize("said", ASKED)
@@ -60,4 +103,4 @@ def test_any_words_are_read_or_asked_about(words: str) -> None:
         kept = read_keeping(words)
     except Unreadable:
         return
-    assert kept.unopened or kept.opened
+    assert kept.unopened or kept.opened or kept.opened_where

@@ -197,9 +197,9 @@ def _diet(recipe: Recipe) -> Diet:
 
 
 def _once_opened(recipe: Recipe, kept: Kept) -> str:
-    if kept.opened is None:
-        return ""
-    return f"{'Once opened' if recipe.kind.is_eaten else 'In use'}: {kept.opened}"
+    place = recipe.keeps.opened_where
+    told = " ".join(filter(None, (str(kept.opened or ""), place)))
+    return f"{'Once opened' if recipe.kind.is_eaten else 'In use'}: {told}" if told else ""
 
 
 def _keep_how(recipe: Recipe, kept: Kept, box: SafetyBox) -> str:
