@@ -112,6 +112,14 @@ STAGES = [
     ("usable from", "at once", {"age": None}),
     ("strain and bottle", "45 minutes", {"role": "bottle", "hands_on_minutes": 45}),
     ("strain and bottle", "", {"role": "bottle", "hands_on_minutes": 50}),
+    ("prepare", "1 hour, plus 10 minutes", {"hands_on_minutes": 70, "lasts": None, "where": ""}),
+    ("prepare", "peel, then chop, 40 minutes", {"hands_on_minutes": 40}),
+    (
+        "shake",
+        "daily for the first fortnight",
+        {"every": Span(1, 1, "day"), "lasts": Span(2, 2, "week"), "where": ""},
+    ),
+    ("keep", "3 weeks in the dark", {"role": "rest", "lasts": Span(3, 3, "week")}),
 ]
 
 
@@ -134,6 +142,21 @@ REFUSED_STAGES = [
     ("prepare", "40 mintues", 'Did you mean "minutes"?'),
     ("best from", "", "has no age"),
     ("wrap", "2 months before giving", "is not days or weeks"),
+    # each was read, and its days or its second half lost without a word
+    ("shake", "Mondays for a month", 'Write "every week"'),
+    ("shake", "every Sunday for 6 weeks", 'Write "every week"'),
+    ("shake", "on Tuesdays and Fridays for 6 weeks", 'Write "every week"'),
+    ("keep", "6 months", 'Write "- rest: 6 months", or outside the timeline "keeps: 6 months".'),
+    (
+        "shake",
+        "daily for 2 weeks, then weekly for 2 months",
+        'Write "- shake: daily for 2 weeks", "- shake: weekly for 2 months".',
+    ),
+    (
+        "cool",
+        "2 hours and then overnight in the fridge",
+        'Write "- cool: 2 hours", "- cool: overnight in the fridge".',
+    ),
 ]
 
 

@@ -43,7 +43,13 @@ from stillroom.core.recipe.plain_facts import read_date, read_ph, read_title
 from stillroom.core.recipe.read_by import ReadBy, as_written, read_by, system_of
 from stillroom.core.recipe.summed import Summed
 from stillroom.core.when.spans import Span
-from stillroom.core.when.stages import Stage, parse_stage, stages_of_kind, without_colon
+from stillroom.core.when.stages import (
+    Stage,
+    is_stage_word,
+    parse_stage,
+    stages_of_kind,
+    without_colon,
+)
 from stillroom.core.words.patterns import late_regex
 from stillroom.core.words.problems import Unreadable, say_written
 
@@ -80,6 +86,8 @@ def read_any_ingredient(value: Any, system: System, language: str = "en_GB") -> 
 
 
 def _read_stage(value: Any) -> Stage:
+    if isinstance(value, str) and is_stage_word(value):
+        return parse_stage(value, "")
     if isinstance(value, str) and (meant := without_colon(value)):
         raise Unreadable(f'"{value}" wants a colon after its first word.', f'Write "- {meant}".')
     if not isinstance(value, dict) or len(value) != 1:

@@ -50,8 +50,8 @@ _FINER: Final = {
 _ONE_SPAN: Final = rf"{NUMBER}(?:\s*(?:-|to|or)\s*{NUMBER})?\s*{UNIT}"
 # one length, or several said together ("1 hour 30 minutes"); for use inside larger patterns
 SPAN_PATTERN: Final = (
-    rf"(?:(?:about|around|roughly|some)\s+)?{_ONE_SPAN}(?:\s+(?:and\s+)?{_ONE_SPAN})*"
-    r"(?:\s+and\s+a\s+half)?"
+    rf"(?:(?:about|around|roughly|some)\s+)?{_ONE_SPAN}"
+    rf"(?:(?:,?\s+plus\s+|\s+(?:and\s+)?){_ONE_SPAN})*(?:\s+and\s+a\s+half)?"
 )
 _PARTS: Final = late_regex(
     rf"(?P<low>{NUMBER})(?:\s*(?:-|to|or)\s*(?P<high>{NUMBER}))?\s*(?P<unit>{UNIT})"

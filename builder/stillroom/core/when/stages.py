@@ -23,6 +23,7 @@ from dataclasses import dataclass, field, replace
 from functools import cache, lru_cache
 from typing import Any, Final, Literal, get_args
 
+from stillroom.core.when.span_words import UNIT
 from stillroom.core.when.spans import ORDINALS, SPAN_PATTERN, Span, parse_span, tidy
 from stillroom.core.words.data_files import read_data
 from stillroom.core.words.nearest import nearest
@@ -106,6 +107,7 @@ def parse_stage(word: str, text: str) -> Stage:
     ('tend', '3 days', '2 weeks', 1)
     """
     known = _find_word(word, text)
+    _refuse_several(word, text)
     base = Stage(" ".join(word.split()), " ".join(text.split()), known.role, known.say)
     said = _Said(tidy(base.text))
     if known.role in MILESTONES:
@@ -121,13 +123,26 @@ def parse_stage(word: str, text: str) -> Stage:
     )
     stage = replace(stage, lasts=said.lasts())
     stage = replace(stage, where=said.rest_of_it(base))
+    if base.word.lower() == "keep" and stage.lasts and not (stage.where or stage.is_window):
+        mend = f'Write "- rest: {text}", or outside the timeline "keeps: {text}".'
+        raise Unreadable(f'"{word}: {text}" may be how long it is left, or keeps.', mend)
     return _checked(stage)
 
 
-@cache  # there are as many as there are kinds
+@cache  # as many as there are kinds
 def stages_of_kind(timeline: tuple[tuple[str, str], ...]) -> tuple[Stage, ...]:
     """Return the stages of a kind's timeline: its words, each with the text after its colon."""
     return tuple(parse_stage(word, text) for word, text in timeline)
+
+
+def is_stage_word(text: str) -> bool:
+    """Whether a line is nothing but the name of a stage, which needs no time beside it.
+
+    >>> is_stage_word("strain and bottle"), is_stage_word("strain it")
+    (True, False)
+    """
+    known = stage_words()
+    return all(piece in known for piece in _BESIDE.split(tidy(text)))
 
 
 def without_colon(text: str) -> str:
@@ -154,7 +169,7 @@ def _find_word(word: str, text: str) -> StageWord:
     for spelling in _spellings(spoken):
         if spelling in known:
             return known[spelling]
-    pieces = re.split(r" and |, | & ", spoken)
+    pieces = _BESIDE.split(spoken)
     if len(pieces) > 1 and all(piece in known for piece in pieces):
         parts = [known[piece] for piece in pieces]
         last = max(parts, key=lambda part: ROLES.index(part.role))
@@ -166,6 +181,14 @@ def _find_word(word: str, text: str) -> StageWord:
     near = nearest(spoken, known, 0.72)
     mend = f'Did you mean "{near}"?' if near else _USUAL
     raise Unreadable(f'"{word}" is not a stage this book knows.', mend)
+
+
+def _refuse_several(word: str, text: str) -> None:
+    """Refuse several lines in one: "daily for 2 weeks, then weekly for 2 months"."""
+    parts = _THEN.split(text)
+    if len(parts) > 1 and all(_WHEN.search(tidy(part)) for part in parts):
+        lines = ", ".join(f'"- {word}: {part}"' for part in parts)
+        raise Unreadable(f'"{word}: {text}" is more than one stage.', f"Write {lines}.")
 
 
 def _spellings(spoken: str) -> Iterator[str]:
@@ -275,14 +298,14 @@ class _Said:
             if every.is_within_a_day:
                 return {"every": day, "times": max(1, 1440 // every.minutes())}
             return {"every": every}
-        if match := self.take(r"every \S+(?: [a-z]+)?", "every"):
+        if match := self.take(rf"every (?!{_WEEKDAYS})\S+(?: [a-z]+)?", "every"):
             mend = 'Write e.g. "every day", "every 3 days" or "every week".'
             raise Unreadable(f'"{match[0]}" is not a rhythm.', mend)
         self.take("once")
         return {}
 
     def hands_on(self, role: Role, usual: int) -> int:
-        """Take "5 minutes each time", "30 minutes hands-on" or, unless resting, "40 minutes"."""
+        """Take "5 minutes each time", "30 minutes hands-on" or, unless resting, minutes."""
         each = ("each time", "each", "a time", "hands-on", "hands on", "of work", "of it yours")
         if match := self.take(rf"({SPAN_PATTERN}) (?:{'|'.join(each)})", *each):
             return parse_span(match[1]).minutes()
@@ -298,7 +321,9 @@ class _Said:
             return Span(1, 1, "day")
         if not re.search(r"[^\W_]", self.left):
             return None
-        match = self.take(rf"(?:for |over |lasting |takes )?({SPAN_PATTERN})")
+        if match := self.take(rf"(?:for |over )?the first ({UNIT})", "first"):
+            return parse_span(f"a {match[1]}")
+        match = self.take(rf"(?:for (?:the first )?|over |lasting |takes )?({SPAN_PATTERN})")
         return parse_span(match[1]) if match else None
 
     def rest_of_it(self, stage: Stage) -> str:
@@ -308,6 +333,9 @@ class _Said:
         left = ", ".join(piece for piece in pieces if piece)
         for piece in re.split(r", ", left):
             refuse_odd_figure(piece)
+            if _WEEKDAY.search(piece):
+                what = f'"{piece}" names a day of the week, and days are counted from the start.'
+                raise Unreadable(what, 'Write "every week", or e.g. "every 3 days".')
             if re.search(r"\d", piece) or re.match(rf"(?:for|over|{_COUNT_WORDS})\b", piece):
                 parse_span(re.sub(r"^(?:for|over) ", "", piece))
                 what = f'"{stage.word}: {stage.text}" says "{piece}", which is not a time.'
@@ -315,6 +343,11 @@ class _Said:
         return left
 
 
+_BESIDE: Final = late_regex(r" and |, | & ")
+_WEEKDAYS: Final = r"(?:mon|tues|wednes|thurs|fri|satur|sun)days?\b"
+_WEEKDAY: Final = late_regex(rf"\b{_WEEKDAYS}")
+_THEN: Final = late_regex(r"[,;]?\s+(?:and )?then\s+", re.IGNORECASE)
+_WHEN: Final = late_regex(rf"{SPAN_PATTERN}|\b(?:daily|weekly|monthly|every|overnight)\b")
 _COUNT_WORDS: Final = "an?|one|two|three|four|five|six|seven|eight|nine|ten|some|several|few|many"
 _KEEPING: Final = late_regex(
     r"(?:use|eat|drink|consume|finish)(?: it| them)? (?:within|by|before|up)|best before|"
