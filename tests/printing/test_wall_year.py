@@ -11,7 +11,8 @@ import pytest
 
 from stillroom.core.book import Book
 from stillroom.core.paper.sheets import WALL_PAPERS
-from stillroom.core.recipe.model import MONTHS, Recipe
+from stillroom.core.recipe.model import Recipe
+from stillroom.core.recipe.months import MONTHS
 from stillroom.core.when.year import Named, Occasion, Year, plan_year, still_before
 from stillroom.core.words.problems import Unreadable
 from stillroom.printing.wall_year import JOIN_MM, print_year

@@ -13,7 +13,8 @@ from dataclasses import dataclass, field
 from datetime import date, timedelta
 from fractions import Fraction
 
-from stillroom.core.recipe.model import MONTHS, Recipe
+from stillroom.core.recipe.model import Recipe
+from stillroom.core.recipe.months import MONTHS
 from stillroom.core.when.timeline import (
     Timeline,
     latest_start_best,

@@ -20,7 +20,7 @@ from stillroom.core.amounts.money import knows_currency, knows_language
 from stillroom.core.amounts.quantities import Amount
 from stillroom.core.amounts.summed import take_amount
 from stillroom.core.amounts.units import System
-from stillroom.core.recipe.model import MONTHS
+from stillroom.core.recipe.months import MONTHS
 from stillroom.core.when.days_spoken import own_rule
 from stillroom.core.when.giving_days import FIRST_YEAR, LAST_YEAR, day_in_year
 from stillroom.core.words.nearest import did_you_mean

@@ -18,7 +18,8 @@ from stillroom.core.label.keeping import keeping_words
 from stillroom.core.label.labelling import Label, label_recipe
 from stillroom.core.paper.qr_code import MODULE_MM, QUIET_MODULES, draw_qr
 from stillroom.core.recipe.holders import Container
-from stillroom.core.recipe.model import MONTHS, Recipe
+from stillroom.core.recipe.model import Recipe
+from stillroom.core.recipe.months import MONTHS
 from stillroom.core.size.scaling import scale_recipe
 from stillroom.core.when.timeline import plan_forward
 from stillroom.core.when.timeline_words import describe_ages

@@ -15,7 +15,8 @@ from stillroom.core.book import Book
 from stillroom.core.lines.staple_table import staple_of
 from stillroom.core.paper.sheets import PAPERS, Size
 from stillroom.core.recipe.kinds import all_kinds
-from stillroom.core.recipe.model import MONTHS, Recipe
+from stillroom.core.recipe.model import Recipe
+from stillroom.core.recipe.months import MONTHS
 from stillroom.core.when.giving_days import find_day
 from stillroom.core.when.season import last_good_start
 from stillroom.looks.inked import emblem_of, picture_of

@@ -186,3 +186,33 @@ def test_a_second_measure_is_shown_and_said_to_be_for_the_recipe_as_written() ->
     )
     assert written == "that is 8 oz, stoned"
     assert doubled == "that is 8 oz, stoned (for the recipe as written)"
+
+
+# forms as recipes of the United States and of Britain name them: some were refused
+SIDES = [
+    "9x13 inch pan",
+    "9x13 pan",
+    "13x9x2-inch baking dish",
+    "9 x 13-inch tin",
+    "20x30 cm tray",
+    "20cm x 20cm tin",
+    "two 9x5 loaf pans",
+    '9"x13" pan',
+    "30 × 20 cm tin, lined",
+    "a 23 x 33cm roasting tin",
+    "loaf tin, 23x13x7cm",
+]
+
+
+@pytest.mark.parametrize("words", SIDES)
+def test_the_sides_of_a_form_are_no_size_of_what_it_holds(words: str) -> None:
+    vessel = read_vessel(words, "metric")
+    assert (vessel.words, vessel.capacity) == (words, None)
+    box = read_container(words, "metric")
+    assert (box.name, box.size) == (words, None)
+
+
+def test_so_many_vessels_of_a_size_are_no_sides() -> None:
+    assert show(read_vessel("3 x 1 l bottles", "metric").capacity) == "3 l"
+    with pytest.raises(Unreadable, match="more than one container"):
+        read_container("3 x 250 ml jars", "metric")

@@ -73,6 +73,16 @@ _BARE_SIZE = late_regex(
 )
 
 
+# "9 x 13 inch pan", "20x30 cm tray", "two 9x5 loaf pans": a form's sides hold no volume and no count
+_SIDE = r"\d{1,3}(?:[.,/]\d{1,2}|[½¼¾])?\s*(?:cm|mm|in(?:ch(?:es)?)?|[\"”″])?"
+_SIDES = late_regex(
+    rf"(?<![\w.,]){_SIDE}(?:\s*[x×]\s*{_SIDE}){{1,2}}"
+    r"(?:(?<=m)|(?<=in)|(?<=inch)|(?<=inches)|(?<=[\"”″])|[\s-]*(?:cm|mm|in|inch|inches)"
+    r"|(?=\s+(?:[a-z]+\s+){0,3}(?:pan|tin|tray|dish|sheet|form)s?))(?![\w])",
+    re.IGNORECASE,
+)
+
+
 def _size_first(text: str) -> str:
     """Return "1 quart wide mouth jar" for "wide mouth quart jar", other words as they are."""
     bare = _BARE_SIZE.match(text)
@@ -96,7 +106,7 @@ def read_makes(text: str, system: System, language: str = "en_GB") -> Makes:
 def read_vessel(text: str, system: System, language: str = "en_GB") -> Vessel:
     """Read "1.5 l clip-top jar" or "clip-top jar, 1.5 l"; one without a size is only named."""
     text = _one_line(text, "1.5 l clip-top jar")
-    for part in comma_parts(_size_first(text)):
+    for part in comma_parts(_size_first(_SIDES.sub("", text).strip())):
         said = read_leading(part, system, language)
         if said and said.each and size_of(said.each.unit) == "volume":  # "2 x 1 l jars"
             return Vessel(text, _holds_something(said.each.times(said.amount.low), text))
@@ -117,7 +127,10 @@ def read_container(text: str, system: System, language: str = "en_GB") -> Contai
     Fraction(1, 2)
     """
     name, size, closure = "", None, []
-    text = _size_first(_one_line(text, "bottle, 100 ml"))
+    text = _one_line(text, "bottle, 100 ml")
+    if _SIDES.search(text):
+        return Container(text)
+    text = _size_first(text)
     for part in (part for piece in text.split(": ") for part in comma_parts(piece)):
         said = read_leading(part, system, language)
         if said and said.each and size_of(said.each.unit) != "length":

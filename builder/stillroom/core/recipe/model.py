@@ -39,6 +39,7 @@ from stillroom.core.recipe.holders import (
 from stillroom.core.recipe.keeps import Keeping, read_keeping
 from stillroom.core.recipe.kinds import Kind, all_kinds, find_kind
 from stillroom.core.recipe.making import Makes
+from stillroom.core.recipe.months import MONTHS, months_listed, read_month
 from stillroom.core.recipe.plain_facts import read_date, read_ph, read_title
 from stillroom.core.recipe.read_by import ReadBy, as_written, read_by, system_of
 from stillroom.core.recipe.summed import Summed
@@ -52,11 +53,6 @@ from stillroom.core.when.stages import (
 )
 from stillroom.core.words.patterns import late_regex
 from stillroom.core.words.problems import Unreadable, say_written
-
-MONTHS = (
-    "January", "February", "March", "April", "May", "June",
-    "July", "August", "September", "October", "November", "December",
-)  # fmt: skip
 
 
 @dataclass(frozen=True)
@@ -113,13 +109,6 @@ def _read_focus(value: Any) -> str:
     return f"{int(found[1])}% {int(found[2])}%"
 
 
-def _read_month(value: Any) -> int:
-    name = str(value).strip().capitalize()
-    if name not in MONTHS:
-        raise Unreadable(f"{say_written(value)} is not a month.", 'Write it in full: "September".')
-    return MONTHS.index(name) + 1
-
-
 def _as_list(value: Any) -> Any:
     return value if isinstance(value, list) else [value]
 
@@ -143,6 +132,7 @@ def _read_net(value: Any, info: ValidationInfo) -> str:
 
 Text = Annotated[str, BeforeValidator(_as_text), Field(min_length=1)]
 _LINE = {"type": "string", "minLength": 1}
+_MONTH = {"anyOf": [{"enum": list(MONTHS)}, _LINE]}
 _LINE_OR_MAPPING = {"anyOf": [_LINE, {"type": "object"}]}
 AnIngredient = Annotated[
     Ingredient, as_written(read_any_ingredient), WithJsonSchema(_LINE_OR_MAPPING)
@@ -255,10 +245,10 @@ class FrontMatter(_Frozen):
     picture_alt: Annotated[str, Field(description="What the picture shows.")] = ""
     season: Annotated[
         tuple[
-            Annotated[int, read_by(_read_month), WithJsonSchema({"enum": list(MONTHS)})],
+            Annotated[int, read_by(read_month), WithJsonSchema(_MONTH)],
             ...,
         ],
-        BeforeValidator(_as_list),
+        BeforeValidator(months_listed),
         Field(description="Months in which the main produce is to be had."),
     ] = ()
     acidity: Acidity | None = None
