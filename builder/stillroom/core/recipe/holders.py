@@ -73,7 +73,7 @@ _BARE_SIZE = late_regex(
 )
 
 
-# "9 x 13 inch pan", "20x30 cm tray", "two 9x5 loaf pans": a form's sides hold no volume and no count
+# "9 x 13 inch pan", "20x30 cm tray", "two 9x5 loaf pans": the sides of a form
 _SIDE = r"\d{1,3}(?:[.,/]\d{1,2}|[½¼¾])?\s*(?:cm|mm|in(?:ch(?:es)?)?|[\"”″])?"
 _SIDES = late_regex(
     rf"(?<![\w.,]){_SIDE}(?:\s*[x×]\s*{_SIDE}){{1,2}}"
