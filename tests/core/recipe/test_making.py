@@ -41,7 +41,18 @@ READ = {
     # as saved guides and pages have it
     "Makes about 6 half-pint (10 fl oz) jars": (6, 6, "", "jars", (Fraction(1, 2), "imp_pint")),
     "4 x 340g/12oz jars": (4, 4, "", "jars", (340, "g")),
-    "9 half-pints": (9, 9, "", "", (Fraction(1, 2), "imp_pint")),
+    "9 half-pints": (9, 9, "", "jars", (Fraction(1, 2), "imp_pint")),
+    # as extension services', canning and family pages say it (read in November 2026)
+    "Yield: 9 half-pints": (9, 9, "", "jars", (Fraction(1, 2), "imp_pint")),
+    "8 (8-ounce) jars": (8, 8, "", "jars", (8, "oz")),
+    "4 (half-pint) jars": (4, 4, "", "jars", (Fraction(1, 2), "imp_pint")),
+    "3–4 X 450G JARS": (3, 4, "", "jars", (450, "g")),
+    "about 4 doz. cookies": (48, 48, "", "cookies", None),
+    "2-3 dozen cookies": (24, 36, "", "cookies", None),
+    "3 to 4 dozen cookies": (36, 48, "", "cookies", None),
+    "This recipe makes about 1¾ pounds of candy.": ("7/4", "7/4", "lb", "candy", None),
+    "knappt 2 liter": (2, 2, "l", "", None),
+    "750g de confiture de lait": (750, 750, "g", "confiture de lait", None),
     "7 to 9 pints": (7, 9, "imp_pint", "", None),
     "about 4lbs. of chutney": (4, 4, "lb", "chutney", None),
     "voor 4 potten": (4, 4, "", "potten", None),
@@ -83,6 +94,7 @@ ASKED = {
     "0 jars": '"900 ml"',
     "about 4 dozen squares or 1½ pounds": '"900 ml"',  # a family's fudge
     "500 ml and 2 jars": '"900 ml"',
+    "8 (8-ounce) jars and 1 pint": '"6 jars of 200 ml"',
     "6 jars of 200 ml and 1 of 100": '"6 jars of 200 ml"',
 }
 

@@ -23,13 +23,19 @@ from stillroom.core.words.problems import Unreadable
 
 _HOW: Final = 'Write "900 ml", "24 biscuits", "6 jars of 200 ml" or so.'
 _BEFORE: Final = late_regex(
-    r"(?:it |this )?(?:makes?|yields?|gives?|fills?|enough for|for|für|ergibt|pour|para|per|voor)"
+    r"(?:(?:it|(?:this|the)(?: recipe| batch| quantity| amount| mixture)?)(?: will| should)? )?"
+    r"(?:makes?|yields?|gives?|fills?|produces?|enough for|for|für|ergibt|pour|para|per|voor)"
     r"[: ]\s*",
     re.IGNORECASE,
 )
 _SERVES: Final = late_regex(r"(?:serves|feeds|enough for|for)[: ]\s*(.+)", re.IGNORECASE)
 _PEOPLE: Final = late_regex(r"\s*(?:people|persons|portions|servings)?\s*$", re.IGNORECASE)
 _CIRCA: Final = late_regex(r"\s+(?:circa|ca\.?|environ|aprox\.?|ongeveer)\s*$", re.IGNORECASE)
+_NEARLY: Final = late_regex(
+    r"(?:knappt|drygt|knapp|gut|gute|scant|a scant|m[aá]s o menos|poco m[aá]s de|un po' pi[uù] di"
+    r"|ruim|bijna),?\s+",
+    re.IGNORECASE,
+)
 _AT_LEAST: Final = late_regex(r"(?:up to|at least|max(?:imum|\.)|min(?:imum|\.))\s", re.IGNORECASE)
 _NUMBERS: Final = {
     "one": 1, "two": 2, "three": 3, "four": 4, "five": 5, "six": 6, "seven": 7, "eight": 8,
@@ -37,7 +43,10 @@ _NUMBERS: Final = {
 }  # fmt: skip
 _WORDS: Final = frozenset({"once", "elf", "cent", "a"})
 _DOZEN: Final = late_regex(
-    r"(?:(half a|a|one|two|three|four|\d{1,6})\s+)?(?:dozen|doz\.?)\b(?:\s+of\b)?", re.IGNORECASE
+    r"(?:(?P<many>half a|a|one|two|three|four|\d{1,6})"
+    r"(?:\s*(?:-|–|to|or)\s*(?P<most>\d{1,6}))?\s+)?"
+    r"(?:dozen\b|doz\b\.?)(?:\s+of\b)?",
+    re.IGNORECASE,
 )
 _DOZENS: Final = {"half a": 6, "a": 12, "one": 12, "": 12, "two": 24, "three": 36, "four": 48}
 # "of 300 ml", "à 300 ml", "(300 ml)", ", 300 ml each": each of the things counted before
@@ -56,6 +65,9 @@ _SAID_AGAIN: Final = late_regex(
     r"(?:/\s*(?P<slash>\d[^()/\s]*(?:\s(?:oz|fl\.? oz|lb|g|ml)\.?)?)(?=\s)"
     r"|\((?P<round>\d[^()]*)\))\s*",
     re.I,
+)
+_SIZE_IN_BRACKETS: Final = late_regex(
+    r"^\((?P<size>(?:\d|half)[^()]*)\)\s+(?=[^\W\d][^\d]*$)", re.IGNORECASE
 )
 _LENGTH: Final = late_regex(
     r"\d+(?:\.\d+)?\s*[- ]?(?:cm|mm|in|inch|inches|\")(?![a-z])", re.IGNORECASE
@@ -173,15 +185,17 @@ def _counted(text: str) -> str:
         return f"{_PEOPLE.sub('', serves[1])} servings"
     text = _BEFORE.sub("", text, count=1)
     circa = _CIRCA.search(text)  # "5 vasetti da 320 g circa"
+    text = _NEARLY.sub("about ", text.rstrip(" ."))
     said = None if _AT_LEAST.match(text) else read_about().match(text)
     if said or circa:
         text = f"about {text[said.end() if said else 0 : circa.start() if circa else None].strip()}"
     about = "about " if text.lower().startswith("about ") else ""
     bare = text[len(about) :]
     if dozen := _DOZEN.match(bare):
-        many = (dozen[1] or "").lower()
-        count = _DOZENS[many] if many in _DOZENS else 12 * int(many)
-        return f"{about}{count} {bare[dozen.end() :].strip()}"
+        many = (dozen["many"] or "").lower()
+        count = f"{_DOZENS[many] if many in _DOZENS else 12 * int(many)}"
+        reach = f"-{12 * int(dozen['most'])}" if dozen["most"] else ""
+        return f"{about}{count}{reach} {bare[dozen.end() :].strip()}".strip()
     first, _, rest = bare.partition(" ")
     number = _NUMBERS.get(first.lower()) or _numbers_elsewhere().get(first.lower())
     if number and rest:
@@ -222,7 +236,7 @@ def _measured(written: str, amount: Amount, rest: str) -> Makes:
     if (_DIGIT.search(rest) and not _INTO.match(rest)) or _SIGN.match(rest):
         # "1 l 2 l" is not one litre, nor "1..2 l" one of something
         raise Unreadable(f'"{written}" says more than one amount.', _HOW)
-    return Makes(amount, re.sub(r"^of\s+", "", rest))
+    return Makes(amount, re.sub(r"^(?:(?:of|de|du|des|di|von|van|av)\s+|d['’])", "", rest))
 
 
 def _sized(amount: Amount, noun: str, rest: str, ways: tuple[System, str]) -> Makes | None:
@@ -237,10 +251,14 @@ def _sized(amount: Amount, noun: str, rest: str, ways: tuple[System, str]) -> Ma
         ):
             things = " ".join(word for word in (noun, found["things"].strip(), left) if word)
             return Makes(amount, things, each)
+    rest = _SIZE_IN_BRACKETS.sub(r"\g<size> ", rest)  # "8 (8-ounce) jars"
     each, left = read_first(_TIMES.sub("", rest, count=1), *ways, in_words=True)
     if _is_size(each):
         left = _without_second(each, left, ways)
-        return Makes(amount, " ".join(word for word in (noun, left) if word), each)
+        left = left.lower() if left.isupper() else left
+        things = " ".join(word for word in (noun, left) if word)
+        things = things or ("jars" if size_of(each.unit) == "volume" else "")  # "9 half-pints"
+        return Makes(amount, things, each)
     return None
 
 

@@ -13,8 +13,8 @@ from typing import Any
 from stillroom.core.words.data_files import read_data
 from stillroom.core.words.patterns import late_regex
 
-# "Plätzchen", "Löffel", "Nüsse", "weiß": no rule of English makes two of them
-_NOT_ENGLISH = late_regex(r"[äöüßœø]|[a-z]{2}chen$")
+# "Plätzchen", "Löffel", "Nüsse", "weiß", "Weckglas": no rule of English makes two of them
+_NOT_ENGLISH = late_regex(r"[äöüßœø]|[a-z]{2}(?:chen|glas)$")
 _HEAD = late_regex(r"\s(?:of|or|for|with|in|to)\s|,")
 
 
