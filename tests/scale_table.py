@@ -77,6 +77,23 @@ containers: jar, 1 pint
 
 1. Mix.
 """,
+    "us-packs": """---
+title: A fudge of packs
+kind: confection
+units: us
+makes: 24 pieces
+ingredients:
+  - 1 (5 oz) can evaporated milk
+  - 2 x 400 g tins pears
+  - 4 (8-oz) potatoes
+  - 1 stick butter
+  - 1-2 (14 oz) bags marshmallows
+---
+
+## Method
+
+1. Boil {evaporated milk} with {1 stick butter}.
+""",
     "imperial-bake": """---
 title: A bake in ounces
 kind: bake

@@ -43,7 +43,7 @@ interface Tables {
 interface ScaleLine {
   form: string; item: string; one: string; many: string; written: string; note: string; note_counts: boolean;
   group: string; optional: boolean; low: Fraction; high: Fraction; unit: string; noun_one: string;
-  noun_many: string; about: boolean; per_low: Fraction; per_high: Fraction; of: number | null; scales: string;
+  noun_many: string; pack: string; about: boolean; per_low: Fraction; per_high: Fraction; of: number | null; scales: string;
   tolerance: Fraction; stated: boolean; near: Fraction; tight: string; halves: boolean; spooned: boolean;
   density: Fraction | null; density_source: string; each_g: Fraction | null;
 }

@@ -386,3 +386,23 @@ def test_lye_and_all_that_it_is_to_turn_into_soap_are_weighed_to_the_gram() -> N
 def test_curing_salt_is_weighed_to_the_gram() -> None:
     meat = scaled(recipe_of("5 kg pork", "125 g curing salt no. 1", kind="preserve"), times="1.1")
     assert [line.amount_text for line in meat.lines] == ["5.5 kg", "138 g"]
+
+
+# What a pack holds stands with it on every page; "1 (5 oz) can" is the shape of American pages, the
+# tins are British ones. Half a can is said as one; where no noun is counted the note says the size.
+@pytest.mark.parametrize(
+    ("line", "times", "amount", "note"),
+    [
+        ("1 (5 oz) can evaporated milk", "1", "1 can of 5 oz", ""),
+        ("1 (5 oz) can evaporated milk", "1/2", "½ can of 5 oz", ""),
+        ("1 (5 oz) can evaporated milk", "3", "3 cans of 5 oz", ""),
+        ("2 x 400 g tins tomatoes", "2", "4 tins of 400 g", ""),
+        ("4 (8-oz) potatoes", "2", "8", "8 oz each"),
+        ("1 stick butter", "1/2", "½ stick", ""),
+        ("1 tin condensed milk (397 g)", "1", "1 tin", "397 g"),
+        ("1 stick cinnamon", "1/2", "1 stick", ""),
+    ],
+)
+def test_a_pack_says_what_it_holds(line: str, times: str, amount: str, note: str) -> None:
+    batch = scaled(recipe_of(line, more="units: us\n"), system="us", times=times)
+    assert (batch.lines[0].amount_text, batch.lines[0].note) == (amount, note)

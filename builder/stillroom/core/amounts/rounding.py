@@ -202,9 +202,16 @@ def binds_all(tight: str) -> bool:
     return bool(tight == rounding_data()["with_all_it_meets"])
 
 
-def allows_halves(item: str) -> bool:
-    """Whether a cook would take half of such a thing: half a lemon, but never half an egg."""
+def allows_halves(item: str, noun: str = "", packed: bool = False) -> bool:
+    """Whether a cook would take half of such a thing: half a lemon, but never half an egg.
+
+    Of a noun only a pack whose weight is known is halved, and a stick that is marked in spoons.
+    """
     stems = {word.rstrip("s") for word in item.lower().split()}
+    if noun == "stick":
+        return any(name in stems for name in rounding_data()["half_sticks"])
+    if noun:
+        return packed and noun in rounding_data()["half_packs"]
     return any(name in stems for name in rounding_data()["halves"])
 
 

@@ -33,7 +33,14 @@ SCALES: tuple[Scales, ...] = ("with the batch", "per container", "per batch")
 _PERCENT = r"(?<![\d./⁄])(?<!\d,)(\d+(?:[.,]\d+)?)\s*%"
 _STRENGTH = late_regex(rf"{_PERCENT}(?=\s*(?:vol|abv|alc))", re.IGNORECASE)
 _BARE_STRENGTH = late_regex(rf"{_PERCENT}(?=\s*(?:vol|abv|alc|,|$))", re.IGNORECASE)
-_WEIGHT = late_regex(r"about\s+(.+?)(\s+each|\s+apiece)?$", re.IGNORECASE)
+# what weighs: "about 900 g" all of them, "400 g each" and "je 400 g" one
+_WEIGHT = late_regex(
+    r"(?P<about>(?:about|approx\.?|approximately|around|ca\.?|circa|etwa|environ|ongeveer|unos)\s+)?"
+    r"(?P<of>(?:of|à|je|zu(?:\s+je)?|de|da|van|di)\s+)?(?P<size>[\d½¼¾⅓⅔⅛].*?)"
+    r"(?P<each>\s+(?:each|apiece|per\s+\w+|jeweils|chacune?|l['’]un[oa]|ciascun[oa]|cadauno|cada\s+un[oa]|elk"
+    r"|per\s+stuk|styck|vardera))?[. ]*$",
+    re.IGNORECASE,
+)
 INGREDIENT_KEYS = (
     "item",
     "amount",
@@ -56,7 +63,8 @@ class Ingredient:
 
     `strength` is in % vol, `each_g` the weight in grams of one counted thing, `tolerance` a
     fraction of 1, `parts` a compound's own ingredients in descending order. `left_in` is None
-    when the kind decides whether it is strained out. `also` is the amount measured again. `found`
+    when the kind decides whether it is strained out. `also` is the amount measured again, `pack`
+    the weight of one as it was written, before its food: "2 x 400 g tins". `found`
     is what the book's larder knows of the item, `found_parts` what of each part; they are filled
     in when the recipe is loaded.
     """
@@ -74,6 +82,7 @@ class Ingredient:
     parts: tuple[str, ...] = ()
     left_in: bool | None = None
     also: tuple[Amount, ...] = ()
+    pack: Amount | None = None
     found: FoodReading | None = field(default=None, compare=False, repr=False)
     found_parts: tuple[FoodReading, ...] = field(default=(), compare=False, repr=False)
 
@@ -98,6 +107,7 @@ def read_ingredient(value: Any, system: System, language: str = "en_GB") -> Ingr
         strength=_strength(line.note),
         each_g=weight,
         also=line.also,
+        pack=line.pack,
         optional=line.amount == Unmeasured("optional"),
     )
 
@@ -113,15 +123,22 @@ def _strength(note: str, bare: bool = False) -> Fraction | None:
 
 
 def _weight_of_one(amount: Amount, note: str, system: System, language: str) -> Fraction | None:
-    """Read "about 900 g" beside a count as the weight of all, "about 150 g each" as of one."""
+    """Read "about 900 g" beside a count as the weight of all, "150 g each" as that of one.
+
+    A weight of which neither is said counts beside one alone: "1 tin condensed milk (397 g)".
+    """
     if amount.unit:
         return None
     for part in comma_parts(note):
         found = _WEIGHT.match(part)
-        said = read_leading(found[1], system, language) if found else None
-        if found and said and not said.rest and size_of(said.amount.unit) == "mass":
+        if found is None or not (
+            found["about"] or found["of"] or found["each"] or amount.high == 1
+        ):
+            continue
+        said = read_leading(found["size"], system, language)
+        if said and not said.rest and said.each is None and size_of(said.amount.unit) == "mass":
             grams = convert(said.amount.middle, said.amount.unit, "g")
-            return grams if found[2] else grams / amount.middle
+            return grams if found["each"] or found["of"] else grams / amount.middle
     return None
 
 
@@ -157,6 +174,7 @@ def _read_ingredient_mapping(value: dict[str, Any], system: System, language: st
         strength=_written_strength(value, note),
         each_g=each,
         also=said.also if isinstance(said, Sized) else (),
+        pack=said.each if isinstance(said, Sized) and value.get("each") is None else None,
         scales=scales,
         tolerance=_percent(value.get("tolerance")),
         optional=_yes_or_no(value.get("optional", False), "optional"),

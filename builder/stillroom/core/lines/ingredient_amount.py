@@ -44,17 +44,26 @@ _IN_BOTTLES = frozenset({"alcohol", "beverage", "condiment", "preserved-vegetabl
 _HOLDS_A_DRINK = frozenset(
     {"bottle", "flask", "miniature", "flasche", "bouteille", "botella", "bottiglia", "fles"}
 )
+# of these the size behind is that of one where there is one, or where it says so
+_HOLDS_ONE = frozenset(
+    {"can", "tin", "carton", "brick", "brique", "brik", "boîte", "lata", "lattina", "Dose"}
+    | {"blik", "blikje", "burk", "paket", "pak", "pot", "tub", "bote"}
+)
 
 
 @dataclass(frozen=True)
 class LineAmount:
-    """The parts of an ingredient that a line gives; `also` is the same measured again."""
+    """The parts of an ingredient that a line gives; `also` is the same measured again.
+
+    `pack` is the weight of one as it was written, of which `each_g` is the same in grams.
+    """
 
     item: str
     amount: AnyAmount
     note: str
     each_g: Fraction | None = None
     also: tuple[Amount, ...] = ()
+    pack: Amount | None = None
 
 
 def amount_of_line(text: str, system: System, language: str = "en_GB") -> LineAmount:
@@ -80,12 +89,13 @@ def amount_of_line(text: str, system: System, language: str = "en_GB") -> LineAm
     compare(reading.each if reading.each is not None else amount, reading.also)
     reading = _size_behind(amount, reading, system, language)
     amount, each_g, size = _packs(amount, reading)
+    pack = reading.each if each_g is not None and not size else None
     if each_g is None and not amount.unit and reading.also and reading.each is None:
         each_g = _weight_of_one(amount, reading.also[0])
     if amount.noun == "stick" and STICK_FOODS.search(reading.item):
         each_g = _STICK_G
     note = ", ".join(part for part in (size, _note(reading)) if part)
-    return LineAmount(reading.item, amount, note, each_g, reading.also)
+    return LineAmount(reading.item, amount, note, each_g, reading.also, pack)
 
 
 def _with_fifths(reading: LineReading) -> LineReading:
@@ -116,12 +126,16 @@ def _size_behind(
     amount: Amount, reading: LineReading, system: System, language: str
 ) -> LineReading:
     """Read the size of a bottle that stands behind its food: "1 bottle gin (70cl)"."""
-    if reading.each is not None or amount.unit or amount.noun.lower() not in _HOLDS_A_DRINK:
+    if reading.each is not None or amount.unit:
+        return reading
+    of_each = amount.noun.lower() in _HOLDS_A_DRINK
+    if not of_each and amount.noun not in _HOLDS_ONE:
         return reading
     parts = comma_parts(reading.note)
     for place, part in enumerate(parts):
         said = read_leading(part, system, language)
         plain = said and said.each is None and said.rest.strip(" .").lower() in ("", "each")
+        plain = plain and (of_each or amount.high == 1 or part.rstrip(" .").endswith("each"))
         if said and plain and said.amount.unit and size_of(said.amount.unit) == "volume":
             note = ", ".join(parts[:place] + parts[place + 1 :])
             return replace(reading, each=said.amount, note=note)

@@ -38,13 +38,16 @@ from stillroom.core.recipe.method import find_base
 from stillroom.core.recipe.model import Recipe
 from stillroom.core.words.patterns import late_regex
 from stillroom.core.words.plurals import plural, singular
+from stillroom.core.words.said import Said
+
+_say = Said("stillroom.core.size", "size")
 
 Form = Literal["amount", "ratio", "words"]
 _SPOONED = ("tsp", "tbsp", "cup")
 _SPOONS = ("tsp", "tbsp")
 # a strength, a heat and a length do not grow with the batch, nor does a rate
 _NUMBER = late_regex(r"[½⅓⅔¼¾⅛]|\d(?![\d.,]*\s*(?:%|°|[cm]m\b))")
-_RATE = late_regex(r"\b(?:for (?:each|every)|per|to (?:a|the|each)|\d+ k?[gl] each)\b")
+_RATE = late_regex(r"\b(?:for (?:each|every)|per|to (?:a|the|each)|(?:k?g|oz|lb|l) each)\b")
 
 
 @dataclass(frozen=True)
@@ -53,7 +56,8 @@ class ScaleLine:
 
     `low` and `high` are in `unit` ("" counts things); of a ratio they are for each `per_low` to
     `per_high` of the line at place `of`, in that line's own unit. `tolerance` and `near` are shares
-    of 1; `stated` tells that the recipe itself gave the tolerance. `density` is g per ml in bulk.
+    of 1; `stated` tells that the recipe itself gave the tolerance. `density` is g per ml in bulk,
+    `pack` how much one of the nouns holds, in words: "400 g".
     `note_counts` tells that the note names an amount, which does not grow with the batch.
     """
 
@@ -71,6 +75,7 @@ class ScaleLine:
     unit: str = ""
     noun_one: str = ""
     noun_many: str = ""
+    pack: str = ""
     about: bool = False
     per_low: Fraction = Fraction(1)
     per_high: Fraction = Fraction(1)
@@ -175,6 +180,9 @@ def _line(recipe: Recipe, ingredient: Ingredient) -> ScaleLine:
         return ScaleLine(one=ingredient.item, many=ingredient.item, form="words", **said)
     own = amount.amount if isinstance(amount, Ratio) else amount
     nouns = counted_nouns()[own.noun] if own.noun else ("", "")
+    if ingredient.pack and own.noun:
+        said["pack"] = show_amount(ingredient.pack)
+        said["written"] = _say("of_pack", amount=said["written"], size=said["pack"])
     if isinstance(amount, Ratio):
         said["of"] = find_base(ingredient, recipe.ingredients)
         said["per_low"], said["per_high"] = _per(amount, recipe.ingredients[said["of"]])
@@ -217,7 +225,8 @@ def _rounding(ingredient: Ingredient, own: Amount, bound_by: str) -> dict[str, A
         "stated": ingredient.tolerance is not None,
         "near": near_of(tight),
         "tight": tight,
-        "halves": bare and allows_halves(ingredient.item),
+        "halves": not own.unit
+        and allows_halves(ingredient.item, own.noun, ingredient.pack is not None),
         "spooned": own.unit.endswith(_SPOONED),
         "density": dense.density if dense else None,
         "density_source": dense.sources.get("density", "") if dense else "",
@@ -236,8 +245,10 @@ def _per(ratio: Ratio, base: Ingredient) -> tuple[Fraction, Fraction]:
 def _note(ingredient: Ingredient) -> str:
     """Return the note of an ingredient, its second measure first: "that is 8 oz, softened"."""
     again = " or ".join(show_amount(amount) for amount in ingredient.also)
+    bare = isinstance(ingredient.amount, Amount) and not ingredient.amount.noun
+    each = _say("each_of", size=show_amount(ingredient.pack)) if ingredient.pack and bare else ""
     return ", ".join(
-        part for part in (f"that is {again}" if again else "", ingredient.note) if part
+        part for part in (f"that is {again}" if again else "", each, ingredient.note) if part
     )
 
 

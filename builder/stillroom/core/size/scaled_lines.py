@@ -150,6 +150,8 @@ def _round_counted(
         text, kitchen, many = rounded.text, rounded.value, rounded.value > 1
     if line.noun_one:
         text = f"{text} {line.noun_many if many else line.noun_one}"
+    if line.pack:
+        text = _say("of_pack", amount=text, size=line.pack)
     if line.about:
         text = _say("about", amount=text)
     aside = _by_weight(middle * line.each_g) if line.each_g and not holds else ""

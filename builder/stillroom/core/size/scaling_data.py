@@ -24,7 +24,7 @@ from stillroom.core.amounts.units import (
     DECIMAL_UNITS,
     MARKET_WEIGHTS,
     all_units,
-    counted_nouns,
+    plain_nouns,
 )
 from stillroom.core.recipe.model import Recipe
 from stillroom.core.size.finished_data import finished_data, finished_tables
@@ -72,7 +72,7 @@ def shared_data(country: str = "GB") -> dict[str, Any]:
         "reads": read_data("units.yml")["reads"],
         "elsewhere": read_data("units.yml")["elsewhere"],
         "never_offered": list(MARKET_WEIGHTS),
-        "counted": {form: list(pair) for form, pair in counted_nouns().items()},
+        "counted": {form: list(pair) for form, pair in plain_nouns().items()},
         "one_and_many": plural_tables(),
         "near": {"plain": str(share_named("near", "plain"))},
         "blind": {name: str(share) for name, share in rounding_data()["blind"].items()},

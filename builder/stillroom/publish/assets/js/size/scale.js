@@ -19,7 +19,7 @@ const say = speaker(SAID);
 
 const LINE = {
   note: "", note_counts: false, group: "", optional: false, low: "0", high: "0", unit: "",
-  noun_one: "", noun_many: "",
+  noun_one: "", noun_many: "", pack: "",
   about: false, per_low: "1", per_high: "1", of: null, scales: "with the batch", tolerance: "1/20",
   stated: false, near: "1/50", tight: "", halves: false, spooned: false, density: null,
   density_source: "", each_g: null,
@@ -176,6 +176,7 @@ function roundCounted(line, mid, [low, high], range, tables) {
     many = kitchen.above(ONE);
   }
   if (line.noun_one) text = `${text} ${many ? line.noun_many : line.noun_one}`;
+  if (line.pack) text = say("of_pack", { amount: text, size: line.pack });
   if (line.about) text = say("about", { amount: text });
   const found = scaled(line, mid, range, text, holds, kitchen, ONE, tables);
   found.item_text = many ? line.many : line.one;
