@@ -18,6 +18,7 @@ from stillroom.core.amounts.units import (
     counted_nouns,
     find_unit,
     offered_words,
+    plain_nouns,
     unit_words,
 )
 from stillroom.core.words.nearest import did_you_mean
@@ -174,7 +175,7 @@ def _take_unit(amount: Amount, rest: str, system: System) -> tuple[Amount, str]:
     if glued and words:
         mend = did_you_mean(words[0], offered_words(system))
         raise _say.refuse("not_a_unit", word=words[0], mend=mend)
-    noun = counted_nouns().get(words[0].lower() if words else "")
+    noun = plain_nouns().get(words[0].lower() if words else "")
     if noun:
         return replace(amount, noun=noun[0]), " ".join(words[1:])
     return amount, " ".join(words)

@@ -6,6 +6,7 @@ in a recipe: quantities.py reads that.
 
 from __future__ import annotations
 
+import re
 from dataclasses import dataclass
 from fractions import Fraction
 from functools import cache
@@ -91,10 +92,28 @@ def offered_words(system: System) -> dict[str, str]:
 
 
 @cache
-def counted_nouns() -> dict[str, tuple[str, str]]:
-    """Return the nouns of counted things, each form to (one, many)."""
+def plain_nouns() -> dict[str, tuple[str, str]]:
+    """Return the nouns that are counted whatever stands behind them, each form to (one, many)."""
     rows = read_data("units.yml")["counted"]
     return {form: (row[0], row[1]) for row in rows for form in row}
+
+
+@cache
+def counted_nouns() -> dict[str, tuple[str, str]]:
+    """Return the nouns of counted things, each form to (one, many)."""
+    rows = [row["nouns"] for row in read_data("units.yml")["counted_of"]]
+    return {**{form: (row[0], row[1]) for row in rows for form in row}, **plain_nouns()}
+
+
+@cache
+def nouns_before() -> dict[str, re.Pattern[str]]:
+    """Return of the nouns that are counted before some words only, by form, those words."""
+    rows = read_data("units.yml")["counted_of"]
+    return {
+        form: re.compile(rf"\s+{row['before']}", re.IGNORECASE)
+        for row in rows
+        for form in row["nouns"]
+    }
 
 
 @cache

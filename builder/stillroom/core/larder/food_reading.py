@@ -40,7 +40,7 @@ from stillroom.core.larder.phrases import (
 )
 from stillroom.core.larder.shelves import Larder, common_larder, is_hand_made
 from stillroom.core.larder.staple import Staple
-from stillroom.core.larder.words import normal_form
+from stillroom.core.larder.tinned import tinned_by
 
 _OF_MANY_SORTS = frozenset({"dairy", "nut", "flour", "seed", "alcohol"})
 # of these another sort may hold nothing of the allergen: "milk of choice" may be of oats
@@ -202,8 +202,9 @@ def _with_tail(reading: FoodReading, tail: Words, larder: Larder) -> FoodReading
         sure = tuple(food for food in reading.foods if not food.tags & _OF_PLANTS_TOO)
         perhaps = tuple(food for food in reading.foods if food.tags & _OF_PLANTS_TOO)
         return replace(reading, food=None, foods=(), hinted=sure, doubted=perhaps, leftover=left)
-    if reading.food and phrase_words("tins") & set(forms(tail)):
-        return _from_a_tin(reading, larder)
+    tin = tinned_by(reading.food, tail, larder) if reading.food else None
+    if tin:
+        return replace(reading, food=tin, foods=(tin, *reading.foods[1:]))
     if tail[0].form not in phrase_words("tails") or tail[0].form == "without":
         return reading
     hinted, doubted = hint(tail[1:], larder)
@@ -219,15 +220,6 @@ def _with_tail(reading: FoodReading, tail: Words, larder: Larder) -> FoodReading
         foods=(),
         leftover=(*reading.leftover, " ".join(forms(tail))),
     )
-
-
-def _from_a_tin(reading: FoodReading, larder: Larder) -> FoodReading:
-    """Read "chickpeas from a tin" as the tinned ones, where the larder knows them."""
-    for word in sorted(phrase_words("tinned")):
-        tinned = larder.named(normal_form(f"{word} {reading.foods[0].name}"))
-        if tinned:
-            return replace(reading, food=tinned, foods=(tinned, *reading.foods[1:]))
-    return reading
 
 
 def _read_parts_joined(pieces: list[Words], larder: Larder) -> FoodReading | None:

@@ -11,6 +11,7 @@ from collections.abc import Sequence
 
 from stillroom.core.larder.harmless import all_harmless
 from stillroom.core.larder.matching import COLOURS, Match, match_name
+from stillroom.core.larder.notes import FOR_EXAMPLE
 from stillroom.core.larder.phrases import (
     Phrase,
     Words,
@@ -36,6 +37,7 @@ def as_one_list(phrase: Phrase, larder: Larder) -> Phrase:
     Each must be a food by itself, and none a sort of the first: "milk, oat or soya" is no list.
     What the whole list is for stands behind it: "icing sugar, marzipan and nuts to decorate".
     """
+    phrase = _named_plainly(phrase, larder)
     for place, note in enumerate(phrase.notes):
         core = _without_its_end(note)
         own = split_joined(core)
@@ -54,6 +56,35 @@ def as_one_list(phrase: Phrase, larder: Larder) -> Phrase:
             head = (*head, *comma, *piece)
         return Phrase(head, phrase.notes[place + 1 :])
     return phrase
+
+
+_MIXED = frozenset({"mixed", "assorted", "gemischt", "gemischte"})
+
+
+def _named_plainly(phrase: Phrase, larder: Larder) -> Phrase:
+    """Return a list without "mixed" before it; "such as" before a first sort is said of all."""
+    head, notes = phrase.head, phrase.notes
+    pieces = split_joined(head)
+    first = pieces[0] if pieces and (notes or len(pieces) > 1) else ()
+    if len(first) > 1 and first[0].form in _MIXED:
+        alone = match_name(first, larder).food is None and match_name(first[1:], larder).food
+        head = head[1:] if alone else head
+    for place, note in enumerate(notes):
+        said = next((one for one in FOR_EXAMPLE if forms(note)[: len(one)] == one), ())
+        if said:
+            sorts = (_without_its_joint(more) for more in notes[place + 1 :])
+            more = tuple(
+                sort
+                if match_name(sort, larder).food is None and all_harmless(forms(sort))
+                else (*note[: len(said)], *sort)
+                for sort in sorts
+            )
+            return Phrase(head, (*notes[: place + 1], *more))
+    return Phrase(head, notes)
+
+
+def _without_its_joint(note: Words) -> Words:
+    return note[1:] if len(note) > 1 and note[0].form in phrase_words("joins") else note
 
 
 def _without_its_end(note: Words) -> Words:

@@ -17,7 +17,7 @@ _SHORT = 3
 _SENTENCE = 5
 """Words from which on a note is a sentence of its own."""
 # before the sort that its writer means: "neutral oil (such as peanut)", "oil (I use peanut)"
-_FOR_EXAMPLE = (
+FOR_EXAMPLE = (
     ("such", "as"), ("e", "g"), ("eg",), ("like",), ("preferably",), ("ideally",), ("try",),
     ("for", "example"), ("for", "instance"), ("i", "use"), ("i", "used"), ("i", "like"),
     ("i", "prefer"), ("we", "use"), ("including",), ("namely",),
@@ -105,7 +105,7 @@ def _sorts_named(
 ) -> tuple[Words, ...]:
     """Return the sorts of a food that its note names, of those that bring an allergen with them."""
     plain = forms(note)
-    start = next((len(one) for one in _FOR_EXAMPLE if plain[: len(one)] == one), 0)
+    start = next((len(one) for one in FOR_EXAMPLE if plain[: len(one)] == one), 0)
     praised = plain[-1] in _PRAISE and len(plain) > _SHORT
     if not start and not praised:
         return ()
@@ -161,6 +161,8 @@ def _more(head: Words, words: Words, food: Staple | None, larder: Larder, first:
     holds = phrase_words("holds") | _SPOONS
     while len(core) > 1 and core[0].form in holds and core[1].form != "of":
         core = core[1:]  # "or 4 teaspoons pumpkin pie spice", "oder 1 gestr. TL Backpulver"
+    if len(core) > 1 and core[0].form in _OF:
+        core = core[1:]  # "ou 4 sachets de sucre vanillé"
     others = []
     for piece in split_joined(core):
         if food and not harmless_run(forms(piece), food, True):

@@ -89,7 +89,7 @@ def _words_between(text: str, start: int, end: int, note: bool) -> Words:
         upto = stroke.start() if stroke else end
         counted = False
         for word in words_of(text[place:upto]):
-            number = word.form.isnumeric() and word.form != "00"
+            number = word.form.replace("⁄", "").isnumeric() and word.form != "00"
             if found and _is_e_number(text, found[-1], word.form):
                 letter = found.pop()
                 found.append(Word(f"e{word.form}", letter.start, word.end + place))

@@ -46,7 +46,7 @@ _CLOSE = late_regex(
     r"\s*(?:each|total|in total|or so|altogether|weight|drained|drained weight|bottles?)?\s*[)\]]",
     re.IGNORECASE,
 )
-STICK_FOODS = late_regex(r"\b(?:butter|margarine|shortening)\b", re.IGNORECASE)
+STICK_FOODS = late_regex(r"\b(?:butter|margarine|oleo|shortening)\b", re.IGNORECASE)
 _HOW_FULL = late_regex(
     r"\s*\((?P<said>(?:[a-z]+\s)?packed|sifted|unsifted)\)(?=\s*/)", re.IGNORECASE
 )
@@ -74,6 +74,11 @@ def _packs() -> frozenset[str]:
     return frozenset(
         form for form in nouns if nouns[form][0] in read_data("line_words.yml")["packs"]
     )
+
+
+def is_pack(noun: str) -> bool:
+    """Whether what is counted is a pack or a piece that has a weight of its own: "tin", "bar"."""
+    return noun in _packs()
 
 
 def read_measured(text: str, at: int, system: System, marks: Marks) -> Measured | None:
@@ -286,7 +291,7 @@ def _read_bracket(text: str, found: Measured, system: System, marks: Marks) -> M
         # before the food a size is that of one: "4 (6-ounce) fillets", "2 tins (400 g)"
         if (
             found.amount.noun
-            and found.amount.noun not in _packs()
+            and not is_pack(found.amount.noun)
             and not _EACH.search(text[more.end : end])
         ):
             return replace(found, also=(*found.also, more.amount, *more.also), end=end)
@@ -364,7 +369,7 @@ def _named_by_size(text: str, found: Measured) -> Measured:
         return found
     if size_of(own.unit) == "length":
         return replace(packed, also=())
-    if packed.amount.noun not in _packs():
+    if not is_pack(packed.amount.noun):
         return found
     return replace(found, end=packed.end, fullness=packed.amount.noun)
 

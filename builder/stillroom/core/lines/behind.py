@@ -123,7 +123,10 @@ def read_amount_behind(text: str, start: int, system: System, marks: Marks) -> L
             continue
         parted = bool(sep["open"] or sep["sep"].strip())
         # "Salt, pure granulated ¾ cup", "Plain flour, sieved -- 115g"
-        last = food.count(",") == 1 and (not parted or sep["sep"].strip().startswith("--"))
+        # "mixed sultanas, raisins and currants, 300 g"
+        listed = "," in food and sep["sep"].strip() == ","
+        dashed = food.count(",") == 1 and (not parted or sep["sep"].strip().startswith("--"))
+        last = listed or dashed
         named = food.replace(",", "") if last else food
         if not _may_be_food(named, parted) or _PER.search(text[sep.end() :]):
             continue
@@ -133,7 +136,9 @@ def read_amount_behind(text: str, start: int, system: System, marks: Marks) -> L
         if measured is None or rest is None or not _is_amount(text, sep, measured):
             continue
         weighed = size_of(measured.amount.unit) in ("mass", "volume")
-        if (last or unmeasured_words().search(food)) and not weighed:
+        # "apples, peeled, 3"
+        counted = listed and not (rest or measured.amount.unit or measured.each)
+        if ((last and not counted) or unmeasured_words().search(food)) and not weighed:
             continue  # "butter for the tins (2)", "carrots, sliced 2 cm"
         if last and rest:
             continue

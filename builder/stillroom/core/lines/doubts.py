@@ -292,7 +292,9 @@ def _refuse_another(reading: LineReading, item: str, text: str) -> None:
             'Write the whole amount, or "- item: garlic", "amount: 1 clove", '
             '"scales: per container" below each other.',
         )
-    if _names_another(item, text):
+    own = reading.spans.get("amount", (0, 0))
+    behind = own[1] == len(text) and own[0] > 0  # "garlic, peeled, 3 cloves" has no cloves in it
+    if _names_another(item, text[: own[0]] if behind else text):
         raise _several(text)
     if _measures_on(reading):
         raise _several(text)

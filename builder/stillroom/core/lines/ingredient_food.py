@@ -9,13 +9,14 @@ from dataclasses import replace
 from typing import TYPE_CHECKING
 
 from stillroom.core.amounts.quantities import Amount, Unmeasured
-from stillroom.core.amounts.units import counted_nouns
+from stillroom.core.amounts.units import counted_nouns, nouns_before
 from stillroom.core.larder.egg_sizes import egg_of_size
 from stillroom.core.larder.food_reading import FoodReading, read_food
 from stillroom.core.larder.packet_parts import read_part
 from stillroom.core.larder.phrases import phrase_words
 from stillroom.core.larder.shelves import Larder, common_larder
 from stillroom.core.larder.words import normal_form
+from stillroom.core.lines.sizes import comma_parts
 
 if TYPE_CHECKING:
     from stillroom.core.lines.ingredient import Ingredient
@@ -73,11 +74,12 @@ def read_ingredient_food(ingredient: Ingredient, larder: Larder) -> FoodReading:
         return read_food(ingredient.staple, larder)
     item = f"{ingredient.item}, {ingredient.note}" if ingredient.note else ingredient.item
     noun = counted_noun(ingredient) or _noun_of_a_few(ingredient)
-    if noun in phrase_words("tins"):
+    packed = noun or comma_parts(ingredient.note, 1)[0]  # "400 g tin chickpeas" are so much
+    if packed in phrase_words("tins"):
         tinned = read_food(f"tin of {item}", larder)
         if tinned.known:
             return tinned
-    if noun:
+    if noun and noun not in nouns_before():  # "a nut of butter" is no nut butter
         forms = counted_nouns().get(noun, (noun,))  # "chicchi di caffè" of "10 chicchi"
         joined = [
             f"{form} {of} {ingredient.item}" for form in forms for of in ("de", "di", "d'", "van")

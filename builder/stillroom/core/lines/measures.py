@@ -14,7 +14,13 @@ from functools import cache
 from typing import Any
 
 from stillroom.core.amounts.quantities import Amount
-from stillroom.core.amounts.units import System, counted_nouns, offered_words, unit_words
+from stillroom.core.amounts.units import (
+    System,
+    counted_nouns,
+    nouns_before,
+    offered_words,
+    unit_words,
+)
 from stillroom.core.lines.number_words import read_and_part
 from stillroom.core.lines.numbers import Marks, Range, read_number, read_range
 from stillroom.core.words.data_files import read_data
@@ -150,7 +156,10 @@ def read_unit(text: str, at: int, system: System) -> tuple[str, int] | None:
 def read_noun(text: str, at: int) -> tuple[str, int] | None:
     """Read a counted noun that begins at `at`, as (its singular, end)."""
     found = _look_up(text, at, counted_nouns())
-    return (counted_nouns()[found[0]][0], found[1]) if found else None
+    only = nouns_before().get(found[0]) if found else None
+    if found is None or (only and not only.match(text, found[1])):
+        return None
+    return counted_nouns()[found[0]][0], found[1]
 
 
 def read_measure(text: str, at: int, system: System, marks: Marks) -> Measure | None:
@@ -352,6 +361,10 @@ _FOOD_PAIRS = frozenset(
         "leaf lettuce",
         "leaf spinach",
         "berry fruit",
+        "wafer sheets",
+        "wafer sheet",
+        "wafer papers",
+        "wafer paper",
     }
     | {"pak choi", "pak choy", "pak soi", "pot roast", "pot roasts", "wafer biscuits"}
     | {"fillet steak", "fillet steaks", "rib steak", "rib steaks", "rib chop", "rib chops"}

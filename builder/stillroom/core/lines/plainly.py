@@ -9,7 +9,7 @@ from __future__ import annotations
 import re
 from fractions import Fraction
 
-from stillroom.core.amounts.units import System, counted_nouns, unit_words
+from stillroom.core.amounts.units import System, plain_nouns, unit_words
 from stillroom.core.words.patterns import late_regex
 
 # "1/2 a cup", "3/4 of a pound": a part of one of a measure
@@ -29,6 +29,15 @@ _KITCHEN_PARTS = (2, 3, 4, 6, 8, 16)
 _CLOSE = Fraction(1, 10_000)
 _PIECES = late_regex(r"(?<=\d)\s*(?:st|stycken|styck)\b\.?(?=\s)")
 _CUBIC = late_regex(r"(?<=\d)(\s*)c\.\s?c\b\.?", re.IGNORECASE)
+# "1 #2 can", "2 No. 303 cans": the size of a tin by the number of its trade
+_NUMBERED_TIN = late_regex(
+    r"^(?P<many>\s*[\d½¼¾]+)\s+(?P<number>(?:#|no\.?|nr\.?)\s?\d{1,3}½?)\s+(?P<tin>cans?|tins?)\b(?P<rest>.*)$",
+    re.IGNORECASE,
+)
+# "(about) 15 heads", "(ca.) 200 g"
+_ABOUT_ASIDE = late_regex(
+    r"^\s*\((?P<about>about|approx\.?|ca\.?|circa)\)\s*(?=[\d½¼¾⅓⅔⅛])", re.IGNORECASE
+)
 _ABOUT_SO_MANY = late_regex(r"^(\s*\d+)-(?:ish|tal)\s+", re.IGNORECASE)
 
 
@@ -44,9 +53,13 @@ def put_plainly(text: str, system: System, language: str) -> str:
     """
     text = _CUBIC.sub(r"\1cc", text.translate(_BRACES))
     if "(" in text:
+        text = _ABOUT_ASIDE.sub(r"\g<about> ", text)
         text = _OPENED_BY_SIGN.sub("(", text)
         text = _WITHIN.sub(r"(\1, \2", _DOUBLED.sub(r"(\1)", text))
     text = _LONG_DECIMAL.sub(_as_fraction, _PLUS.sub("+ ", text))
+    tin = _NUMBERED_TIN.match(text)
+    if tin:
+        text = f"{tin['many']} {tin['tin']}{tin['rest']}, {tin['number']}"
     part = _PART_OF_ONE.search(text)
     if part and _is_measure(part["unit"], system):
         text = f"{text[: part.end('part')]} {text[part.start('unit') :]}"
@@ -57,7 +70,7 @@ def put_plainly(text: str, system: System, language: str) -> str:
 
 def _is_measure(word: str, system: System) -> bool:
     known = unit_words(system)
-    return word in known or word.lower() in known or word.lower() in counted_nouns()
+    return word in known or word.lower() in known or word.lower() in plain_nouns()
 
 
 def _as_fraction(found: re.Match[str]) -> str:

@@ -13,7 +13,7 @@ from functools import lru_cache
 
 from stillroom.core.amounts.quantities import Amount, Unmeasured, show_amount
 from stillroom.core.amounts.units import System, counted_nouns
-from stillroom.core.lines.amounts import Measured, read_measured
+from stillroom.core.lines.amounts import Measured, is_pack, read_measured
 from stillroom.core.lines.behind import read_amount_behind, read_measured_to, read_taken_of
 from stillroom.core.lines.doubts import OWN_NUMBER, refuse_left_over
 from stillroom.core.lines.measures import read_noun
@@ -76,7 +76,7 @@ _BEFORE_ITS_NOUN = late_regex(
 )
 _CLOVES = late_regex(r"\b(cloves?),\s+(garlic)\b", re.IGNORECASE)  # "4 cloves, garlic, minced"
 _INSTEAD = late_regex(r"(?:or|oder|ou)\s+(?P<what>\S.*)", re.IGNORECASE)
-_LEFT_OF = late_regex(r"\s+(?:of|de|di|da|von|van|à|a)$", re.IGNORECASE)
+_LEFT_OF = late_regex(r"\s+(?:of|de|di|da|von|van|zu(?:\s+je)?|je|à|a|@)$", re.IGNORECASE)
 _END_MEASURE = late_regex(r"\s+(?=[0-9½⅓⅔¼¾⅛][0-9½⅓⅔¼¾⅛./ ]*\s*(?:m[lL]|g|kg|L|cl|oz)\.?\s*$)")
 
 
@@ -245,18 +245,28 @@ _ASIDE = late_regex(r"\s*\((?P<said>[^()]*)\)\s*,\s*(?=[A-Za-z])")
 
 
 def _said_again(reading: LineReading, system: System, marks: Marks) -> LineReading:
-    """Take a measure that stands at the end, "1 tbsp soy sauce 15 ml", for the same again."""
+    """Take a measure that stands at the end, "1 tbsp soy sauce 15 ml", for the same again.
+
+    Behind "of", "à" or "zu je" it is that of each of what is counted: "2 Dosen Bohnen à 400 g".
+    """
     last = _END_MEASURE.search(reading.item)
     measured = read_measured(reading.item, last.end(), system, marks) if last else None
     if last is None or measured is None or not isinstance(reading.amount, Amount):
         return reading
-    item = _LEFT_OF.sub("", reading.item[: last.start()])  # "crème de 25 cl"
+    left = _LEFT_OF.search(reading.item, 0, last.start())  # "crème de 25 cl"
+    item = reading.item[: left.start() if left else last.start()]
+    if left and not reading.amount.unit and reading.each is None:
+        return replace(reading, item=item, each=measured.amount)
+    if is_pack(reading.amount.noun) and reading.amount.high > 1:  # of one, or of all of them
+        said = reading.item[last.end() :].strip()
+        return replace(reading, item=item, note=", ".join(filter(None, (said, reading.note))))
     return replace(reading, item=item, also=(*reading.also, measured.amount))
 
 
 # a measure in words, never a thing of its own
 _NEVER_ALONE = frozenset(
-    {"pinch", "dash", "handful", "knob", "drop", "splash", "splosh", "drizzle", "glug", "dollop"}
+    {"speck", "dab", "smidgen", "sliver", "grain", "soupçon", "klick", "Hauch", "Stich"}
+    | {"pinch", "dash", "handful", "knob", "drop", "splash", "splosh", "drizzle", "glug", "dollop"}
     | {"squeeze", "shake", "twist", "grind", "grating", "sprinkling", "sprinkle", "blob", "nub"}
     | {
         "Prise",

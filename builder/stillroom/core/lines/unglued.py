@@ -6,7 +6,7 @@ asked about as what it is. Leaves out amounts: measures.py.
 
 from __future__ import annotations
 
-from stillroom.core.amounts.units import System, counted_nouns, unit_words
+from stillroom.core.amounts.units import System, plain_nouns, unit_words
 from stillroom.core.lines.staple_table import find_staple
 from stillroom.core.words.patterns import late_regex
 
@@ -30,7 +30,7 @@ def parted_from_its_food(text: str, system: System) -> str:
     """
     found = _GLUED.search(text)
     word = found["word"] if found else ""
-    if found is None or _is_unit(word, system) or word in counted_nouns():
+    if found is None or _is_unit(word, system) or word in plain_nouns():
         return text
     rest = _REST.match(text, found.end())
     behind = rest[0] if rest else ""

@@ -11,7 +11,7 @@ from dataclasses import dataclass, replace
 from typing import Any
 
 from stillroom.core.amounts.quantities import Amount
-from stillroom.core.amounts.units import System, counted_nouns, size_of
+from stillroom.core.amounts.units import System, plain_nouns, size_of
 from stillroom.core.lines.sizes import comma_parts, find_size, read_leading
 from stillroom.core.recipe.making import Makes, read_making
 from stillroom.core.words.odd_figures import refuse_odd_figure
@@ -140,7 +140,7 @@ def read_container(text: str, system: System, language: str = "en_GB") -> Contai
         found = find_size(part, system, language) if not (said and said.amount.unit) else None
         if said and said.amount.unit and size is None:
             size = _holds_something(said.amount, text)
-            noun = said.said if said.said in counted_nouns() else ""
+            noun = said.said if said.said in plain_nouns() else ""
             name = name or " ".join(word for word in (noun, said.rest) if word)
         elif found and size is None:
             size = _holds_something(found[1].amount, text)
