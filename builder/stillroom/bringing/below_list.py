@@ -53,6 +53,11 @@ _OF_A_PART: Final = re.compile(
     r"[^.!?()]*\([^()]*\)",
     re.IGNORECASE,
 )
+# "Makes about 7 jars. If you want fewer, the recipe is easily halved.", before what is done
+_MADE_FIRST: Final = re.compile(
+    r"(?P<makes>makes\s+(?:about\s+|around\s+|approx\.?\s+)?\d(?:[^.!]|(?<=\d)\.(?=\d)){2,50})[.!]\s+(?P<rest>(?:if|you|the|this|i|it)\b.*)",
+    re.IGNORECASE | re.DOTALL,
+)
 _COMMENTED: Final = re.compile(r"(?:Reply\s?Delete|ReplyDelete)")
 ADDRESS: Final = re.compile(r"(?:https?://|www\.)[^\s<>\"]+")
 
@@ -131,6 +136,9 @@ def read_steps(recipe: Recipe, rows: Sequence[Row]) -> None:
             continue
         elif is_only_makes(row.text):
             take_makes(recipe, row.text)
+        elif not recipe.steps and (made := _MADE_FIRST.fullmatch(row.text)):
+            recipe.say_makes(makes_of(made["makes"]))
+            recipe.notes.append(("Notes", [made["rest"]]))
         elif row.shape == "line" and _SENT_BY.match(row.text) and (who := writer_of(row.text)):
             recipe.writer = recipe.writer or who
         elif not is_passed(row.text) and not _is_furniture(row.text):
@@ -151,6 +159,8 @@ def _said_aside(text: str) -> str:
     ('They freeze well.', 'Variante : ajouter du rhum.')
     >>> _said_aside("For the icing: beat the sugar."), _said_aside("Hot | Pints | 5 min")
     ('', 'Hot | Pints | 5 min')
+    >>> _said_aside("Chilli chutney tips: Chop them finely.")
+    'Chilli chutney tips: Chop them finely.'
     """
     if (
         text.count("|") >= 2
@@ -162,7 +172,9 @@ def _said_aside(text: str) -> str:
         return text.lstrip("\\* ")
     found = re.match(r"([^\W\d][^:–—.]{1,30}?)\s*[:–—]\s+(\S.*)", text)
     head = plain(found[1]) if found else ""
-    if found is None or head not in words("aside") or heads_tools(found[1]):
+    if found is None or heads_tools(found[1]):
+        return ""
+    if head not in words("aside") and section_of(f"{found[1]}:") != "aside":
         return ""
     tip = re.match(r"(?:top |my )?(?:tip|note|hint|tipp)", head)
     return f"{found[2][:1].upper()}{found[2][1:]}" if tip else text

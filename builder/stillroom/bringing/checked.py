@@ -44,6 +44,15 @@ def checked(
     return sorted(set(found))
 
 
+def read_anyhow(rows: list[str], settings: BookSettings, larder: Larder | None) -> Recipe | None:
+    """Return what reads of the lines of a draft, its missing facts and doubtful lines apart."""
+    text = "\n".join(rows) + "\n"
+    try:
+        return read_recipe(text, "it.md", "it", settings.units, larder, settings.language)
+    except ProblemsFound as wrong:
+        return _read_in_spite(rows, wrong.problems, settings, larder)
+
+
 def _read_in_spite(
     rows: list[str], problems: Iterable[Problem], settings: BookSettings, larder: Larder | None
 ) -> Recipe | None:

@@ -7,6 +7,7 @@ What stands alone in the right column goes on with the thing above it there: "sw
 from __future__ import annotations
 
 import re
+from dataclasses import replace
 from typing import Final
 
 from stillroom.bringing.found import Row
@@ -19,9 +20,16 @@ _OPEN: Final = re.compile(
     r"(?:,|\b(?:sweetened|unsweetened|or|and|of|with|semi-?sweet|baking|evaporated|powdered|brown|chopped))$",
     re.I,
 )
+# "or 1 can green beans", below what it may stand for
+_OTHERWISE: Final = re.compile(r"(?:or|oder|ou|oppure|o|of)\s", re.IGNORECASE)
 _COLUMNS: Final = 2
 _FEW: Final = 4
 _MOST: Final = 6
+
+
+def _is_thing(cell: str) -> bool:
+    """Whether a cell in a few words is no sentence: "Chicken broth, enough to moisten"."""
+    return len(cell.split()) <= _MOST and not re.search(r"[.!?:]", cell)
 
 
 def _is_bare_thing(cell: str) -> bool:
@@ -39,6 +47,8 @@ def add_columns(rows: list[Row], text: str, gap: bool) -> bool:
     True
     >>> [row.text for row in rows]
     ['2 cups sugar', '1 cup sweetened condensed milk', '1 tsp vanilla']
+    >>> add_columns(rows, "Hot water\t\t1 can limeade", False), rows[-1].text
+    (True, '1 can limeade')
     """
     cells = [bare(cell) for cell in _TABS.split(text.strip())]
     if len(cells) != _COLUMNS:
@@ -47,6 +57,13 @@ def add_columns(rows: list[Row], text: str, gap: bool) -> bool:
     above = rows[-1] if rows else None
     if not is_ingredient(left):
         amid = above is not None and above.shape == "item" and not gap
+        if amid and len(rows) >= _COLUMNS and _OTHERWISE.match(left) and is_ingredient(right):
+            rows[-_COLUMNS] = replace(rows[-_COLUMNS], text=f"{rows[-_COLUMNS].text} {left}")
+            rows.append(Row(right, "item"))
+            return True
+        if amid and _is_thing(left) and is_ingredient(right):
+            rows += [Row(left, "item"), Row(right, "item")]
+            return True
         if not amid or not all(map(_is_bare_thing, cells)):
             return False
         rows += [Row(cell.rstrip(","), "item") for cell in cells]

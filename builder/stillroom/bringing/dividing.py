@@ -13,6 +13,7 @@ from dataclasses import replace
 from itertools import pairwise
 from typing import Final
 
+from stillroom.bringing.afterwords import is_name
 from stillroom.bringing.below_list import ADDRESS, read_below, read_steps, take_makes, take_row
 from stillroom.bringing.farewell import Left, greets, without_private
 from stillroom.bringing.found import Paper, Recipe, Row
@@ -22,6 +23,7 @@ from stillroom.bringing.list_titles import first_title, join_lists, list_begins
 from stillroom.bringing.lists import (
     WIDE,
     List,
+    ends_open,
     find_lists,
     is_a_recipe_head,
     is_group,
@@ -46,7 +48,7 @@ from stillroom.bringing.sorting import (
     is_title,
     makes_of,
 )
-from stillroom.bringing.titles import beside_writer, title_of_list, titled, writer_of
+from stillroom.bringing.titles import beside_writer, title_of_list, titled, unstopped, writer_of
 from stillroom.bringing.tools import jars_of, take_tools
 from stillroom.core.lines.staple_table import staples_named
 
@@ -63,11 +65,10 @@ _USED_FOR: Final = re.compile(  # "oil for greasing" is no heading
     re.IGNORECASE,
 )
 _A_RECIPE: Final = re.compile(r"\b(?:recipe|rezept|recette|ricetta|receta|recept)\b", re.IGNORECASE)
+_LONGEST_THING: Final = 900
 _PART_WORDS: Final = 3
 _LEAST_SAID: Final = 12
 _MOST_OF_A_LINE: Final = 14
-_TITLE_WORDS: Final = 5
-_SAID_OF_IT: Final = re.compile(r"\b(?:it|them|this|these|until|till|then)\b", re.IGNORECASE)
 _FOODS: Final = 2
 """Foods known for certain, from which on a list is one of foods."""
 _FEW: Final = 6
@@ -134,7 +135,7 @@ def _recipe(rows: Sequence[Row], found: List, span: tuple[int, int], title: int 
         _read_list(recipe, [rows[at] for at in found.later])
         first = rows[found.later[0]].text
         what = f'More amounts stand amid the method, from "{first}" on: they end the list here.'
-        mend = "Look whether they belong to it, or are the same things a second time."
+        mend = "Look whether they belong to it, are the same things again, or another recipe's."
         recipe.doubt("ingredients", what, mend)
     recipe.first_steps = told_over_lists(recipe)
     read_below(recipe, [rows[at] for at in range(found.end, end) if at not in listed])
@@ -182,7 +183,7 @@ def _told_apart(rows: Sequence[Row]) -> list[Sequence[Row]]:
         at
         for at in range(len(rows) - 1)
         if rows[at].shape in ("heading", "line")
-        and is_title(_unstopped(rows[at].text))
+        and is_title(unstopped(rows[at].text))
         and (rows[at].gap or at == 0)
         and rows[at + 1].gap
         and is_sentence(rows[at + 1].text)
@@ -201,8 +202,8 @@ def _without_list(rows: Sequence[Row]) -> Recipe:
     heads = (place for place, row in enumerate(rows) if row.shape == "heading")
     at = next((place for place in heads if section_of(rows[place].text) is None), None)
     if at is None:
-        at = 0 if is_title(_unstopped(rows[0].text)) and len(rows) > 1 else None
-    recipe.title = _unstopped(titled(rows[at].text) or rows[at].text) if at is not None else ""
+        at = 0 if is_title(unstopped(rows[0].text)) and len(rows) > 1 else None
+    recipe.title = unstopped(titled(rows[at].text) or rows[at].text) if at is not None else ""
     recipe.makes = _made_by_title(recipe.title)
     below = with_bare_foods(recipe, [row for place, row in enumerate(rows) if place != at])
     for place, row in enumerate(below[:_FEW]):
@@ -236,20 +237,6 @@ def _without_list(rows: Sequence[Row]) -> Recipe:
     return recipe
 
 
-def _unstopped(text: str) -> str:
-    """Return a title without the stop that old books set behind it.
-
-    >>> _unstopped("damascene wine."), _unstopped("Boil it hard."), _unstopped("GINGER BEER.")
-    ('Damascene wine', 'Boil it hard.', 'GINGER BEER')
-    """
-    bare = re.sub(r"^to\s+make\s+", "", text.strip(), flags=re.IGNORECASE).removesuffix(".")
-    few = len(bare.split()) <= _TITLE_WORDS and not re.search(r"[\d.,;:]", bare)
-    named = bare.isupper() or bare.islower() or bare != text.strip().removesuffix(".")
-    if not text.strip().endswith(".") or not (few and named) or _SAID_OF_IT.search(bare):
-        return text
-    return bare[:1].upper() + bare[1:]
-
-
 def _made_before(text: str) -> str:
     """Return how much the words that lead to a list say is made: "To make 1.5 kg mincemeat"."""
     so_many = re.search(r"\b(?:makes?|for|voor|für|pour|per|para)\s+\d.*", text, re.I)
@@ -277,6 +264,10 @@ def _read_above(recipe: Recipe, rows: Sequence[Row]) -> None:
             if beside := beside_writer(row.text):
                 recipe.say_makes(makes_of(beside))
                 recipe.intro += [] if is_only_makes(beside) else [beside]
+        elif row is rows[0] and recipe.title and row.shape == "line" and is_name(row.text):
+            recipe.writer = recipe.writer or row.text
+            what = f'"{row.text}" stands below the title, and is taken for whose recipe it is.'
+            recipe.doubt("author", what, 'If it is no name, take "author:" out.')
         elif found := ADDRESS.search(row.text):
             recipe.address = recipe.address or found[0].rstrip(".,)")
         elif not is_passed(row.text) and not is_head(row):
@@ -325,7 +316,11 @@ def _read_list(recipe: Recipe, rows: Sequence[Row]) -> None:
             take_makes(recipe, row.text)
         elif jars := jars_of(row.text):
             recipe.say_makes(jars)
-        elif recipe.ingredients and _is_rest(rows, place):
+        elif (
+            recipe.ingredients
+            and _is_rest(rows, place)
+            and len(recipe.ingredients[-1][1]) < _LONGEST_THING
+        ):
             kept, said = recipe.ingredients[-1]
             recipe.ingredients[-1] = (kept, f"{said} {row.text}")
         elif (
@@ -392,6 +387,8 @@ def _is_rest(rows: Sequence[Row], place: int) -> bool:
         return False
     if above.shape == "item":
         return row.indent > above.indent
+    if ends_open(above.text):
+        return True
     counted = is_ingredient(row.text) and re.search(
         r"\b(?:\d+|one|two|three|half)\b", row.text, re.IGNORECASE
     )

@@ -19,6 +19,7 @@ from stillroom.bringing.checked import checked, place_of
 from stillroom.bringing.decimals import write_own_decimals
 from stillroom.bringing.found import PASTED, SERVES, BroughtRecipe, Origin, Paper, Question, Recipe
 from stillroom.bringing.heads import plain, says_otherwise, words
+from stillroom.bringing.keeping import keeping_of, sentences_of_keeping
 from stillroom.bringing.measured import measured_beside
 from stillroom.bringing.naming import guess_kind, title_of
 from stillroom.bringing.one_line import things_on
@@ -58,7 +59,7 @@ _BRITISH: Final = re.compile(
 # what a page says of any recipe until somebody writes how much it makes
 _LEFT_EMPTY: Final = re.compile(
     r"(?:serves |for )?1 ?(?:servings?|portion(?:en)?|person(?:en|ne)?|people|porzione|porción"
-    r"|portie)",
+    r"|portie)|todo|tbd|n/?a|none|unknown|varies|several|many|\?+|-+",
     re.IGNORECASE,
 )
 # "1 + 2/3 cups" is one amount
@@ -99,6 +100,7 @@ def draft(
     made = _Draft()
     slug = slug_of(title)
     _add_facts(made, recipe, title, origin, settings)
+    _add_keeping(made, recipe, origin, settings, larder)
     end = made.add(_RULE)
     method = _add_body(made, recipe, origin)
     _ask_whose(made, recipe, origin, method)
@@ -133,6 +135,7 @@ def _add_facts(
     if guess.what:
         made.ask(at["kind"], guess.what, guess.mend)
     makes = re.sub(r"^(\d+)(?=[^\W\d_]{3})", r"\1 ", _cut(recipe.makes.strip(" .")))
+    makes = re.sub(r"^(about|approx\.?|ca\.?)(?=\d)", r"\1 ", makes, flags=re.IGNORECASE)
     makes = re.sub(r"(?<![\d/])(\d+)[-–](?=[1-7]/[2-8]\b)", r"\1 ", makes)  # "2-1/2 pounds"
     if left := _LEFT_EMPTY.fullmatch(makes):
         makes = ""
@@ -197,6 +200,30 @@ def _ask_of_measures(made: _Draft, recipe: Recipe, settings: BookSettings, place
         what = f'"{measures[0]}" is read as this book reads it, which is not the American measure.'
         mend = 'If the recipe is American, write "units: us".'
     made.ask(place, what, mend)
+
+
+def _add_keeping(
+    made: _Draft, recipe: Recipe, origin: Origin, settings: BookSettings, larder: Larder | None
+) -> None:
+    """Write how long its method plainly says that it keeps, or ask about the words that may."""
+    steps = [step for _, step in recipe.steps]
+    told = sentences_of_keeping(steps)
+    if not told:
+        return
+    trial = _Draft(list(made.rows))
+    trial.add(_RULE)
+    _add_body(trial, recipe, origin)
+    kept = keeping_of(trial.rows, steps, settings, larder) if "kind:" not in made.rows else None
+    if kept is None:
+        _ask_how_long(made, len(made.rows) - 1, (said for said, _ in told))
+        return
+    place = made.add("keeps:", f"  unopened: {kept.unopened}")
+    if kept.opened:
+        made.add(f"  opened: {kept.opened}")
+    made.add(f"  {fact('source', _cut(kept.source))}")
+    if kept.is_asked:
+        what = f'"{kept.said}" is taken for how long it keeps unopened.'
+        made.ask(place, what, 'If that is of one opened, write "opened:" for "unopened:".')
 
 
 def _heading(words_of: str) -> str:

@@ -5,6 +5,7 @@ Leaves out the book's own form, in which no steps stand there, and facts that sa
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator, Sequence
 from typing import Any, Final
 
@@ -13,8 +14,18 @@ import yaml
 from stillroom.bringing.found import Recipe
 from stillroom.bringing.heads import section_of
 from stillroom.bringing.sorting import number_of
+from stillroom.bringing.typed_marks import bare
 
 _MAKES: Final = ("makes", "yield", "yields", "servings", "serves")
+# what the book's own form alone says
+_OWN: Final = frozenset({"kind", "keeps", "card", "timeline", "containers", "vessel"})
+_APART: Final = (
+    ("amount", "quantity", "qty", "value"),
+    ("unit", "units"),
+    ("name", "item", "ingredient", "food"),
+)
+_COLUMNS: Final = 2
+_MARKED: Final = re.compile(r"\s*(?:[-*+]\s+|\d{1,2}[.)]\s+)")
 _SAID: Final = ("summary", "description", "excerpt")
 
 
@@ -42,15 +53,42 @@ def recipe_in_facts(front: Sequence[str], below: Sequence[str]) -> Recipe | None
             recipe.ingredients += _rows(value)
         elif part == "method":
             recipe.steps += [(head, number_of(row) or row) for head, row in _rows(value)]
+    if recipe.ingredients and not recipe.steps and not _OWN & named.keys():
+        recipe.steps, recipe.notes = _steps_below(below)
     if not (recipe.ingredients and recipe.steps):
         return None
     recipe.makes = next(filter(None, (_words(named.get(key)) for key in _MAKES)), "")
     recipe.writer = _words(named.get("author"))
     recipe.intro = [said for key in _SAID if (said := _words(named.get(key)))]
-    paragraphs = [" ".join(one.split()) for one in "\n".join(below).split("\n\n")]
-    if not any(section_of(line.strip("# ")) for line in below):  # else it says the same again
+    if not _has_heads(below):  # else it says the same again
+        paragraphs = [" ".join(one.split()) for one in "\n".join(below).split("\n\n")]
         recipe.notes = [("Notes", kept)] if (kept := [one for one in paragraphs if one]) else []
     return recipe
+
+
+def _has_heads(below: Sequence[str]) -> bool:
+    return any(section_of(line.strip("# ")) for line in below)
+
+
+def _steps_below(below: Sequence[str]) -> tuple[list[tuple[str, str]], list[tuple[str, list[str]]]]:
+    """Return the steps below a method's heading, and what stands below the heading of notes."""
+    steps: list[tuple[str, str]] = []
+    notes: list[tuple[str, list[str]]] = []
+    part = name = ""
+    for block in "\n".join(below).split("\n\n"):
+        head, _, rest = block.strip().partition("\n")
+        named = section_of(head.strip("# ")) if head.startswith("#") else None
+        if named:
+            part, name = named, head.strip("# ")
+            block = rest
+        lines = [one for one in block.split("\n") if one.strip()]
+        parts = lines if all(map(_MARKED.match, lines)) else [" ".join(lines)]
+        for said in filter(None, (" ".join(bare(one).split()) for one in parts)):
+            if part == "method":
+                steps.append(("", number_of(said) or re.sub(_MARKED, "", said)))
+            elif part == "aside":
+                notes.append((name, [said]))
+    return steps, notes
 
 
 def _words(value: Any) -> str:
@@ -71,10 +109,27 @@ def _each(value: Any, head: str) -> Iterator[tuple[str, str]]:
             yield from _each(rows, _words(name))
     elif isinstance(value, list):
         # "- Note: stir it" is a line, though a colon stands in it
-        for row in value:
+        for row in map(_measured, value):
             said = f"{next(iter(row))}: {_words(row[next(iter(row))])}" if _is_line(row) else row
             if words := _words(said):
                 yield head, words
+
+
+def _measured(row: Any) -> Any:
+    """Return a thing whose measure stands apart as one line; anything else as it is.
+
+    >>> _measured({"name": "sugar", "amount": 200, "unit": "g"}), _measured(["syrup", "1,5 dl"])
+    ('200 g sugar', '1,5 dl syrup')
+    """
+    if isinstance(row, dict) and len(row) > 1:
+        named = {str(key).lower(): _words(value) for key, value in row.items()}
+        parts = [next(filter(None, (named.get(key) for key in keys)), "") for keys in _APART]
+        return " ".join(filter(None, parts)) if parts[-1] else row
+    if isinstance(row, list) and len(row) == _COLUMNS and all(map(_words, row)):
+        name, amount = map(_words, row)
+        behind = re.search(r"\d", amount) and not re.search(r"\d", name)
+        return f"{amount} {name}" if behind else f"{name} {amount}"
+    return row
 
 
 def _is_line(row: Any) -> bool:

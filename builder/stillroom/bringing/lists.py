@@ -44,6 +44,7 @@ _FOR_THE_END: Final = re.compile(
     r"|para\s+(?:decorar|espolvorear)|(?:ter|om\s+te)\s+(?:versier\w+|decoratie|garner\w+|bestrooien))$",
     re.IGNORECASE,
 )
+_ENDS_OPEN: Final = re.compile(r"\s(?:or|and|oder|und|ou|et|of|en|eller|och|&)$")
 _SPOKEN: Final = re.compile(r"(?:an?|one|two|three|four|five|six|half|few|some)\s", re.IGNORECASE)
 _IF_LIKED: Final = re.compile(
     r"(?:optional(?:ly|e)?|nach\s+belieben|facultatif|facoltativ\w|opcional|optioneel|evtl\.?)\b",
@@ -200,7 +201,13 @@ def _beside_items(rows: Sequence[Row], at: int) -> bool:
     if not 0 < at < len(rows) - 1 or rows[at].shape != "line" or not is_sentence(rows[at].text):
         return False
     above, below = rows[at - 1], rows[at + 1]
-    return above.shape == below.shape == "item" and is_ingredient(below.text)
+    beside = above.shape == below.shape == "item" and is_ingredient(below.text)
+    return beside and not _says_much(rows[at].text)
+
+
+def _says_much(text: str) -> bool:
+    """Whether a line is of several sentences: it tells what is done, and is not said of a thing."""
+    return len(re.findall(r"[.!?](?:\s|$)", text)) >= 3
 
 
 def _heads_bare_foods(rows: Sequence[Row], at: int) -> bool:
@@ -258,7 +265,10 @@ def _run_end(rows: Sequence[Row], begin: int) -> int:
         if row.shape in ("line", "item") and is_ingredient(row.text) and not is_head(row):
             at += 1
             end = at
-        elif _goes_on(rows, at, end) or is_group(rows, at):
+        elif _goes_on(rows, at, end):
+            at += 1
+            end = at if ends_open(rows[at - 2].text) else end
+        elif is_group(rows, at):
             at += 1
         elif rows[at].shape == "row" and at == end:
             at += 1
@@ -312,7 +322,7 @@ def _beside_an_item(rows: Sequence[Row], at: int) -> bool:
 
 def is_between_items(rows: Sequence[Row], at: int) -> bool:
     """Whether a bare line parts two runs of items, and names no food: it heads what follows."""
-    if not 0 < at < len(rows) - 1 or rows[at].shape != "line":
+    if not 0 < at < len(rows) - 1 or rows[at].shape != "line" or _says_much(rows[at].text):
         return False
     parts = rows[at - 1].shape == rows[at + 1].shape == "item" and rows[at].text[:1].isupper()
     return parts and not is_ingredient(rows[at].text) and not names_a_food(rows[at].text)
@@ -360,15 +370,14 @@ def _short_one(rows: Sequence[Row], at: int, end: int) -> bool:
 
 def _goes_on(rows: Sequence[Row], at: int, end: int) -> bool:
     """Whether a row is the rest of a long line above it."""
-    row = rows[at]
-    return (
-        at == end
-        and row.wraps
-        and not row.gap
-        and row.shape == "line"
-        and len(rows[at - 1].text) >= WIDE
-        and row.text[:1].islower()
-    )
+    row, above = rows[at], rows[at - 1].text
+    close = at == end and row.wraps and not row.gap and row.shape == "line"
+    return close and (ends_open(above) or (len(above) >= WIDE and row.text[:1].islower()))
+
+
+def ends_open(text: str) -> bool:
+    """Whether a line of a list goes on in the next: "Chocolate fondant or"."""
+    return len(text) < WIDE and bool(_ENDS_OPEN.search(text[-5:]))
 
 
 def is_group(rows: Sequence[Row], at: int) -> bool:

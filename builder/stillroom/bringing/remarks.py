@@ -1,7 +1,7 @@
 """What stands among the steps of a method, and is none: remarks, thanks, addresses, names.
 
 A remark that names a food or says how the thing keeps stays a step, since it may be one. Leaves
-out tips that have a head of their own: below_list.py.
+out what stands behind the last step, afterwords.py, and tips with a head: below_list.py.
 """
 
 from __future__ import annotations
@@ -11,6 +11,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import Final
 
+from stillroom.bringing.afterwords import without_afterwords
 from stillroom.bringing.found import Recipe, Row
 from stillroom.bringing.heads import plain, words
 from stillroom.bringing.sorting import is_sentence
@@ -48,6 +49,8 @@ class Method:
     remarks: tuple[str, ...] = ()
     addresses: tuple[str, ...] = ()
     names: tuple[str, ...] = ()
+    dropped: tuple[str, ...] = ()
+    begun: str = ""
 
     def tell(self, recipe: Recipe) -> None:
         """Keep remarks as notes, an address as the source, and say that names were left out."""
@@ -55,6 +58,12 @@ class Method:
             recipe.notes.append(("Notes", list(self.remarks)))
         for address in self.addresses:
             recipe.address = recipe.address or address
+        if self.dropped:
+            what = f'Left out, as what a page says of whoever writes it: "{self.dropped[0][:60]} …"'
+            recipe.doubt("title", what, "If it is a step, write it into the method.")
+        if self.begun:
+            what = f'"{self.begun[:60]}" stands at the end with nothing below it, and is left out.'
+            recipe.doubt("title", what, "If a recipe of that name follows, bring it in whole.")
         if self.names:
             what = "Names that stood behind the method are left out."
             mend = "Name whose recipe it is, if they may be named."
@@ -63,6 +72,8 @@ class Method:
 
 def without_remarks(rows: Sequence[Row], recipe: Recipe) -> Method:
     """Return the rows of a method without what is said, thanked and signed beside its steps."""
+    said = without_afterwords(rows, recipe)
+    rows = said.rows
     numbered = [at for at, row in enumerate(rows) if row.shape in ("step", "item")]
     behind = numbered[-1] if len(numbered) >= _LEAST else len(rows)
     first = numbered[0] if len(numbered) >= _LEAST else len(rows)
@@ -79,7 +90,14 @@ def without_remarks(rows: Sequence[Row], recipe: Recipe) -> Method:
             remarks.append(row.text)
         else:
             steps.append(row)
-    return Method(tuple(steps), tuple(remarks), tuple(addresses), tuple(names))
+    return Method(
+        tuple(steps),
+        (*remarks, *said.remarks),
+        tuple(addresses),
+        (*names, *said.names),
+        said.dropped,
+        said.begun,
+    )
 
 
 def without_names(rows: Sequence[Row]) -> Method:

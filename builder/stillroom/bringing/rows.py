@@ -24,11 +24,11 @@ from stillroom.bringing.lists import is_a_recipe_head, is_head
 from stillroom.bringing.old_books import made_new
 from stillroom.bringing.one_line import listed_and_told, names_a_food
 from stillroom.bringing.outside_recipe import without_furniture
+from stillroom.bringing.page_figures import is_time
 from stillroom.bringing.sorting import (
     is_ingredient,
     is_only_makes,
     is_sentence,
-    is_time,
     is_title,
     number_of,
 )
@@ -257,7 +257,9 @@ def _with_dots_apart(rows: list[Row]) -> list[Row]:
     for row in rows:
         parts = [part.strip() for part in _DOTS.split(row.text) if part.strip()]
         if row.shape in ("line", "item") and len(parts) >= _DOTTED:
-            found += [replace(row, text=part, shape="item", gap=False) for part in parts]
+            headed = parts[0].endswith(":") and row.shape == "line"
+            found += [replace(row, text=part) for part in parts[:headed]]
+            found += [replace(row, text=part, shape="item", gap=False) for part in parts[headed:]]
         else:
             found.append(row)
     return found

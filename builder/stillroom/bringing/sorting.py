@@ -9,8 +9,15 @@ from __future__ import annotations
 import re
 from typing import Final
 
-from stillroom.bringing.heads import SPAN_UNIT, TIMED, plain, section_of, words
-from stillroom.bringing.titles import LIST_FOR, titled, without_guide, writer_of
+from stillroom.bringing.heads import TIMED, plain, section_of, words
+from stillroom.bringing.page_figures import is_nutrition, is_time
+from stillroom.bringing.titles import (
+    LIST_FOR,
+    speaks_of_a_recipe,
+    titled,
+    without_guide,
+    writer_of,
+)
 from stillroom.core.amounts.quantities import Amount
 from stillroom.core.lines.number_words import languages_that_begin
 from stillroom.core.lines.reader import read_line
@@ -127,6 +134,7 @@ _DATE: Final = re.compile(
     r"|\d{1,4}[./-]\d{1,2}[./-]\d{1,4}$",
     re.IGNORECASE,
 )
+_SQUARE: Final = re.compile(r"\[[^\[\]]*\]")
 _BRACKETED: Final = re.compile(r"\([^()]*\)[.!]?")
 LEADERS: Final = re.compile(r"(?:…|\.{3})[….]*\s*\d")
 """Dots that lead to a figure, as tables are typed."""
@@ -138,11 +146,6 @@ _CREDIT: Final = re.compile(
 _GLUED_TIME: Final = re.compile(
     r"(?:(?:prep(?:aration)?|cook(?:ing)?|cool(?:ing)?|rest(?:ing)?|chill(?:ing)?|total|active|additional)\s+time)"
     r"\s*\d+\s*[a-z]+.{0,30}",
-    re.IGNORECASE,
-)
-_TIME_OR_MARK: Final = re.compile(
-    rf"(?:\d+(?:\s*(?:[-–]|à|to|bis|a|tot)\s*\d+)?\s*{SPAN_UNIT}\b\.?\s*)+"
-    r"|\d(?:[.,]\d+)?\s*/\s*(?:5|10)(?:[.,]0)?",
     re.IGNORECASE,
 )
 _CIRCA: Final = re.compile(
@@ -157,11 +160,6 @@ _ENDS_WITHIN: Final = re.compile(r"[a-zà-ÿ]{3}[.!?]\s+[A-ZÀ-Ý][a-zà-ÿ]+\s"
 _LEAST_TOLD: Final = 3
 # "cover for the jar", "line for hanging": a thing, and what it is for
 _WHAT_FOR: Final = re.compile(r"^[^\W\d]+\s+(?:for|of)\s", re.IGNORECASE)
-_NUTRITION: Final = re.compile(
-    r"\d+\s*(?:k?cal(?:ories)?|kj)\b|\d\s*(?:m?g|(?:milli)?grams)\s+(?:sat\.?\s+)?"
-    r"(?:fat|protein|carbohydrates?|fib(?:er|re)|sugars|sodium|cholesterol|calcium)\b",
-    re.IGNORECASE,
-)
 
 
 def is_ingredient(text: str) -> bool:
@@ -174,7 +172,7 @@ def is_ingredient(text: str) -> bool:
     """
     if len(text) > _LONGEST_ITEM or number_of(text):
         return False
-    if _TIME_OR_MARK.fullmatch(text.strip()) or LEADERS.search(text):
+    if is_time(text) or LEADERS.search(text):
         return False
     behind = bool(_BEHIND_ITS_FOOD.fullmatch(text.strip())) and not makes_of(text)
     begins = bool(_AMOUNT.match(text)) or behind
@@ -359,16 +357,7 @@ def is_passed(text: str) -> bool:
         return True
     if section_of(text.partition(":")[0]) != "aside" and TIMED.fullmatch(text.strip()):
         return True
-    return len(_NUTRITION.findall(text)) >= 2
-
-
-def is_time(text: str) -> bool:
-    """Whether a line is a length of time, or a mark of what others liked, and nothing else.
-
-    >>> is_time("2 à 3 semaines"), is_time("5.0/5"), is_time("3 jars")
-    (True, True, False)
-    """
-    return bool(_TIME_OR_MARK.fullmatch(text.strip()))
+    return is_nutrition(text)
 
 
 def is_title(text: str) -> bool:
@@ -385,6 +374,8 @@ def is_title(text: str) -> bool:
         return False
     if titled(bare):
         return True
+    if speaks_of_a_recipe(bare) or _SQUARE.fullmatch(bare):
+        return False
     if _DATE.match(bare):  # of the day it was posted
         return False
     if (

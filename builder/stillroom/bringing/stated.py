@@ -12,6 +12,7 @@ from collections.abc import Iterator
 from typing import Any, Final
 
 from stillroom.bringing.found import SERVES, Recipe
+from stillroom.bringing.page_figures import is_nutrition
 from stillroom.bringing.plain_text import tidy
 from stillroom.bringing.sorting import number_of
 from stillroom.bringing.tags import Tag, read_tags
@@ -21,6 +22,9 @@ _DEEPEST: Final = 12
 _MOST_PARTS: Final = 20_000
 _LISTED: Final = ("recipeIngredient", "ingredients", "ingredient", "supply")
 _DONE: Final = ("recipeInstructions", "instructions", "step")
+_NOTE: Final = "🛈"
+# a sign by which a page marks what is said beside the steps
+_MARKED: Final = re.compile(r"\s*(?:[🛈ℹ💡📝ⓘ]\ufe0f?\s*)+")
 # UN/CEFACT Recommendation 20, the codes a kitchen needs
 _UNIT_CODES: Final = {
     "G21": "cup", "G24": "tbsp", "G25": "tsp", "GRM": "g", "KGM": "kg", "MLT": "ml", "LTR": "l",
@@ -100,6 +104,15 @@ def _recipe(data: dict[str, Any]) -> Recipe:
     for key in _DONE:
         if not recipe.steps:
             recipe.steps += _steps(data.get(key))
+    steps, notes = [], []
+    for head, step in recipe.steps:
+        if head == _NOTE:
+            notes.append(step)
+        elif not is_nutrition(step):
+            steps.append((head, step))
+    recipe.steps = steps
+    if kept := [note for note in notes if not is_nutrition(note)]:
+        recipe.notes.append(("Notes", kept))
     if described := _said(data.get("description")):
         recipe.intro.append(described)
     return recipe
@@ -183,8 +196,13 @@ def _steps(value: Any, group: str = "", depth: int = 0) -> list[tuple[str, str]]
         return _steps(_said_whole(value), group, depth + 1)
     if not isinstance(value, str):
         return []
-    lines = [bare(line) for line in _lines(value)]
-    return [(group, number_of(line) or line) for line in lines if re.search(r"[^\W\d_]", line)]
+    found = []
+    for line in _lines(value):
+        head = _NOTE if _MARKED.match(line) else group
+        said = bare(line)
+        if re.search(r"[^\W\d_]", said):
+            found.append((head, number_of(said) or said))
+    return found
 
 
 def _said_whole(step: dict[str, Any]) -> Any:

@@ -9,6 +9,8 @@ from __future__ import annotations
 import re
 from typing import Final
 
+_TITLE_WORDS: Final = 5
+_SAID_OF_IT: Final = re.compile(r"\b(?:it|them|this|these|until|till|then)\b", re.IGNORECASE)
 _LONGEST_HEAD: Final = 48
 _LONGEST_ITEM: Final = 200
 _BY: Final = re.compile(
@@ -50,6 +52,14 @@ _OF_A_SENTENCE: Final = re.compile(
 LIST_FOR: Final = re.compile(
     r"(?:the\s+)?(?:ingredients|zutaten|ingr[eé]dients|ingredienti|ingredientes|ingrediënten|nodig)\s*\(?\s*"
     r"(?:for|of|to\s+make|für|pour|per|para|voor)\s+(?P<what>[^()]+?)\s*\)?\s*:?",
+    re.IGNORECASE,
+)
+_A_RECIPE: Final = re.compile(
+    r"(?:(?:so|and|now|voilà|ecco|also)\s+)?(?:here(?:['’]s|\s+is|\s+are|\s+it\s+is)?\s+|hier\s+(?:ist|kommt)\s+|voici\s+|aquí\s+(?:está|va)\s+|hier\s+is\s+)?"
+    r"(?:the|this|my|our|his|her|das|dies(?:es)?|mein|unser|la|cette|ma|notre|il|questa|mia|esta|mi|het|dit|mijn|ons)\s+"
+    r"(?:(?:original|basic|full|whole|actual|simple|easy|quick|old|family|alte|ganze|einfache)\s+)*"
+    r"(?:recipe|rezept|recette|ricetta|receta|recept)(?:\s+(?:itself|below|i\s+use[d]?|selbst))?"
+    r"|(?:pour|für|per|para|voor|for)\s+(?:cette|dieses|questa|esta|dit|this)\s+(?:recette|rezept|ricetta|receta|recept|recipe)\b.{0,60}",
     re.IGNORECASE,
 )
 # "Chapter 4. Olive oil soap"
@@ -123,6 +133,17 @@ def title_of_list(text: str) -> str:
     return "" if part or re.search(r"\d", what) else what[:1].upper() + what[1:]
 
 
+def speaks_of_a_recipe(text: str) -> bool:
+    """Whether a line says that a recipe follows and does not name it.
+
+    >>> speaks_of_a_recipe("The recipe:"), speaks_of_a_recipe("Pour cette recette facile")
+    (True, True)
+    >>> speaks_of_a_recipe("The best fudge recipe"), speaks_of_a_recipe("My recipe for gin")
+    (False, False)
+    """
+    return bool(_A_RECIPE.fullmatch(text.strip(" *_:.!–-")))
+
+
 def without_guide(text: str) -> str:
     """Return a title without what says that it is explained.
 
@@ -130,3 +151,17 @@ def without_guide(text: str) -> str:
     ('Sloe gin', 'Guide biscuits')
     """
     return _CHAPTER.sub("", _GUIDE.sub("", text)).strip()
+
+
+def unstopped(text: str) -> str:
+    """Return a title without the stop that old books set behind it.
+
+    >>> unstopped("damascene wine."), unstopped("Boil it hard."), unstopped("GINGER BEER.")
+    ('Damascene wine', 'Boil it hard.', 'GINGER BEER')
+    """
+    bare = re.sub(r"^to\s+make\s+", "", text.strip(), flags=re.IGNORECASE).removesuffix(".")
+    few = len(bare.split()) <= _TITLE_WORDS and not re.search(r"[\d.,;:]", bare)
+    named = bare.isupper() or bare.islower() or bare != text.strip().removesuffix(".")
+    if not text.strip().endswith(".") or not (few and named) or _SAID_OF_IT.search(bare):
+        return text
+    return bare[:1].upper() + bare[1:]

@@ -47,6 +47,10 @@ _OF_WOOD: Final = re.compile(
     r"(?:un[ae]?\s+)?(?:cuchara\s+de\s+(?:madera|palo)|cuill[eè]re\s+en\s+bois|cucchiaio\s+di\s+legno)"
     r"|(?:an?\s+)?hole\s+punch|(?:safety|protective)\s+(?:glasses|gear|eyewear)"
 )
+# food by what it comes in: "3 family-size tea bags", "4 sheets of filo", "2 gelatine sheets"
+_PACKED_FOOD: Final = re.compile(
+    r"\btea ?bags?\b|\b(?:gelatin\w*|nori|filo|phyllo|pastry|lasagn\w*|wafer) (?:sheets?|bags?)\b"
+)
 _FOODS: Final = 2
 """Foods known for certain, from which on a list is one of foods."""
 
@@ -58,6 +62,8 @@ def is_tool(text: str) -> bool:
     (True, True)
     >>> is_tool("1 jar honey"), is_tool("Bassine à confiture en cuivre"), is_tool("rice paper")
     (False, True, False)
+    >>> is_tool("7 regular tea bags"), is_tool("2 jelly bags")
+    (False, True)
     """
     bare = re.sub(r"\([^()]*\)|\([^()]*$", " ", text.lower())
     head = re.split(r",|\b(?:with|for|to|that|which|or|avec|mit|zum|für|con|per|voor|om)\b", bare)[
@@ -69,6 +75,8 @@ def is_tool(text: str) -> bool:
         return False
     if _OF_WOOD.fullmatch(" ".join(said)):
         return True
+    if _PACKED_FOOD.search(" ".join(said)):
+        return False
     said = said[1:] if len(said) > 1 and said[0] in _ARTICLES else said
     if not said or bool(_WEIGHED.search(head)) or (food and "craft" not in food.tags):
         return False

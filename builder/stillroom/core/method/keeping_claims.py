@@ -36,6 +36,7 @@ KEEPS = clause_regex(
     r"|(?:will|should|can|may|ll|that|this|these|those|they) last"
     r"|[a-z]{3,}s last|lives?(?: \w+ly)?|fridge life"
     r"|stays? (?:good|fresh|crisp)|(?:is|are|be) good for|^\W*good for|best within"
+    r"|(?:can|may|could) be (?:kept|stored)"
     rf"|shelf[- ]life)\b{_NOT_YET}\b{_LONG}{_AND_THEN}"
 )
 _IS_WELL = r"(?:is|are|be|remains?|stays?|they['’]re|it['’]s)"
@@ -155,6 +156,16 @@ def claimed_in(words: str, recipe: Recipe) -> Span | None:
 def may_be_claimed_in(words: str) -> Span | None:
     """Return how long words may say that something keeps, to be asked about."""
     return first_span(words, (*_SURE, *_PUT_AWAY_FOR, *_IN_ITS_TIN, _MAY_CLAIM))
+
+
+def plainly_claimed_in(words: str) -> Span | None:
+    """Return how long words say of any thing that it keeps, and no wait of it; else None.
+
+    >>> str(plainly_claimed_in("It can be kept for up to 3 months."))
+    '3 months'
+    >>> plainly_claimed_in("Keep in a dark place for three months.")
+    """
+    return first_span(words, _SURE)
 
 
 def first_span(words: str, patterns: Iterable[re.Pattern[str]]) -> Span | None:

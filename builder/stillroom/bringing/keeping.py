@@ -1,0 +1,72 @@
+"""How long a brought recipe says that it keeps: as the draft's own fact, with its words as source.
+
+Only what the book would take of the method anyway is taken; what may be of one that is opened, of
+a part, or in another language is asked. Leaves out words beside the method: drafting.py asks.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterable
+from dataclasses import dataclass
+from typing import Final
+
+from stillroom.bringing.checked import read_anyhow
+from stillroom.core.larder.shelves import Larder
+from stillroom.core.method.keeping_claims import plainly_claimed_in
+from stillroom.core.method.keeping_opened import without_opened
+from stillroom.core.method.keeping_said import keeping_of_method
+from stillroom.core.method.sentences import split_sentences
+from stillroom.core.recipe.settings import BookSettings
+from stillroom.core.recipe.waits_elsewhere import keeps_elsewhere
+from stillroom.core.when.spans import Span
+
+_SHORTENED: Final = re.compile(r"(\b(?:ca|approx|max|min|env|mind))\.(?=\s*\d)", re.IGNORECASE)
+
+
+@dataclass(frozen=True)
+class Kept:
+    """How long it keeps by a sentence of its method, and whether that is yet to be asked."""
+
+    unopened: Span
+    opened: Span | None
+    said: str
+    is_asked: bool
+
+    @property
+    def source(self) -> str:
+        """Whence the length is, for the draft."""
+        return f"the recipe as it was brought in: {self.said}"
+
+
+def sentences_of_keeping(steps: Iterable[str]) -> list[tuple[str, Span]]:
+    """Return the sentences of steps that say how long the unopened thing keeps, and how long.
+
+    >>> found = sentences_of_keeping(["Pot it. Use within 2 years.", "Hält sich 6 Monate."])
+    >>> [(said, str(span)) for said, span in found]
+    [('Use within 2 years.', '2 years'), ('Hält sich 6 Monate.', '6 months')]
+    >>> sentences_of_keeping(["Keep it dark for three months.", "Once open, use in 1 week."])
+    []
+    """
+    found = []
+    for step in steps:
+        for sentence in split_sentences(_SHORTENED.sub(r"\1", step)):
+            closed = without_opened(sentence)
+            if closed and (span := keeps_elsewhere(closed) or plainly_claimed_in(closed)):
+                found.append((sentence.strip(), span))
+    return found
+
+
+def keeping_of(
+    rows: list[str], steps: Iterable[str], settings: BookSettings, larder: Larder | None
+) -> Kept | None:
+    """Return the keeping that a draft's method says plainly; None where it does not."""
+    recipe = read_anyhow(rows, settings, larder)
+    kept = keeping_of_method(recipe) if recipe is not None else None
+    if kept is None or kept.unopened is None:
+        return None
+    for said, span in sentences_of_keeping(steps):
+        if span == kept.unopened:
+            elsewhere = keeps_elsewhere(without_opened(said)) is not None
+            return Kept(kept.unopened, kept.opened, said, elsewhere)
+    return None

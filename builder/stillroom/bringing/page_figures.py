@@ -1,0 +1,42 @@
+"""Figures that a page gives beside a recipe: lengths of time, readers' marks, what it feeds.
+
+Leaves out what else is no part of a recipe: sorting.py.
+"""
+
+from __future__ import annotations
+
+import re
+from typing import Final
+
+from stillroom.bringing.heads import SPAN_UNIT
+
+_TIME_OR_MARK: Final = re.compile(
+    rf"(?:\d+(?:\s*(?:[-–]|à|to|bis|a|tot)\s*\d+)?\s*{SPAN_UNIT}\b\.?\s*)+"
+    r"|\d(?:[.,]\d+)?\s*/\s*(?:5|10)(?:[.,]0)?",
+    re.IGNORECASE,
+)
+_NUTRITION: Final = re.compile(
+    r"\d+\s*(?:k?cal(?:ories)?|kj)\b|\d\s*(?:m?g|(?:milli)?grams)\s+(?:sat\.?\s+)?"
+    r"(?:fat|protein|carbohydrates?|fib(?:er|re)|sugars|sodium|cholesterol|calcium|fett|kohlenhydrate|eiweiß|ballaststoffe|lipides"
+    r"|glucides|protéines|fibres|grassi|carboidrati|proteine|grasas|hidratos|proteínas|vet|koolhydraten|eiwit|kolhydrater)\b"
+    r"|\b(?:calories|dietary\sfib(?:er|re)|cholesterol|(?:un)?saturated\sfat|total\sfat|carbohydrates?)\s*[:,]\s*\d",
+    re.IGNORECASE,
+)
+
+
+def is_nutrition(text: str) -> bool:
+    """Whether a line gives figures of what a helping feeds.
+
+    >>> is_nutrition("Voedingswaarde: 62 kcal, 3 g vet, 8 g koolhydraten"), is_nutrition("3 g fat")
+    (True, False)
+    """
+    return len(_NUTRITION.findall(text)) >= 2
+
+
+def is_time(text: str) -> bool:
+    """Whether a line is a length of time, or a mark of what others liked, and nothing else.
+
+    >>> is_time("2 à 3 semaines"), is_time("5.0/5"), is_time("3 jars")
+    (True, True, False)
+    """
+    return bool(_TIME_OR_MARK.fullmatch(text.strip()))
