@@ -271,6 +271,18 @@ def test_a_stick_is_searched_and_scaled_from_a_disk(page: Page, stick: Path) -> 
     wait_until(page, "!document.querySelector('stillroom-scale input').disabled")
 
 
+def test_a_book_opened_from_a_disk_says_what_it_lacks(
+    page: Page, built_book: Path, stick: Path
+) -> None:
+    """The site for a host has no search there: it was silent, and looked broken."""
+    for leaf in ("index.html", "r/quince-ratafia/index.html"):
+        page.goto((built_book / leaf).as_uri())
+        page.wait_for_selector("[data-from-file]", state="visible")
+        assert "by a double click" in page.inner_text("[data-from-file]")
+        page.goto((stick / leaf).as_uri())
+        assert page.query_selector("[data-from-file]") is None
+
+
 def test_a_stick_in_firefox(firefox: Firefox, stick: Path) -> None:
     firefox.goto((stick / "browse" / "index.html").as_uri())
     firefox.evaluate(

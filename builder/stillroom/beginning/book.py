@@ -148,7 +148,7 @@ def begin_book(folder: Path, answers: Answers, giving_list: str = "") -> tuple[P
 
 def _in_the_way(folder: Path, files: Mapping[Path, bytes]) -> Iterator[Problem]:
     if folder.exists() and not folder.is_dir():
-        yield Problem(str(folder), 1, "This is a file.", "Name a folder that is not there yet.")
+        yield Problem(str(folder), 0, "This is a file.", "Name a folder that is not there yet.")
         return
     mend = "Name an empty folder, or one that is not there yet: nothing is written over."
     begun = not (folder / SETTINGS).exists()

@@ -31,7 +31,7 @@ def giving_list_command(out: Path | None) -> None:
     recipes = recipes_of(book)
     if not recipes:
         mend = f'Write one first: {called()} new "Plum gin"'
-        raise ProblemsFound([Problem(str(book.root), 1, "The book has no recipe yet.", mend)])
+        raise ProblemsFound([Problem(str(book.root), 0, "The book has no recipe yet.", mend)])
     path = out or _free_place(book)
     if path.exists() or path.is_symlink():
         raise ProblemsFound([Problem(str(path), 1, "This file is there already.", "Name another.")])

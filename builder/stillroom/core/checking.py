@@ -92,7 +92,7 @@ def _checked(
         problems.extend(check_markup(draft, files[draft.slug]))
     if not problems and len(recipes) != len(set(paths)):
         what = f"{len(set(paths))} recipe files were found and {len(recipes)} were read."
-        problems.append(Problem(book.settings.recipes, 1, what, "Nothing is published until then."))
+        problems.append(Problem(book.settings.recipes, 0, what, "Nothing is published until then."))
     if problems:
         raise ProblemsFound(problems)
     return recipes

@@ -60,4 +60,4 @@ def _held_by(file: Path) -> Problem:
         said = json.loads(file.read_bytes())
         where = f" at {said['address']} (process {said['process']})"
     what = f"Another desk has this book open{where}."
-    return Problem(str(file.parent.parent), 1, what, "Go on there, or close that one first.")
+    return Problem(str(file.parent.parent), 0, what, "Go on there, or close that one first.")

@@ -37,7 +37,7 @@ def open_desk(folder: Path, port: int, with_browser: bool, say: Callable[[str], 
         except OSError:
             what = f"The port {port} of this computer is taken."
             mend = "Name another, or leave --port out."
-            raise ProblemsFound([Problem(str(folder), 1, what, mend)]) from None
+            raise ProblemsFound([Problem(str(folder), 0, what, mend)]) from None
         bound.listen()  # whoever comes before the server is ready waits for it
         key = Key(bound.getsockname()[1])
         place = Place(folder)

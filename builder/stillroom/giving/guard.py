@@ -57,10 +57,10 @@ def _problems(out: Path, book: Book) -> Iterator[Problem]:
     yield from find_published(out, book, "the pack")
     yield from _kept_by_git(out, ignores_itself=True)
     if out.is_file():
-        yield Problem(str(out), 1, "This is a file.", "Name a folder for the pack.")
+        yield Problem(str(out), 0, "This is a file.", "Name a folder for the pack.")
     elif _holds_another(out):
         mend = "Name a new folder: only an earlier pack is replaced."
-        yield Problem(str(out), 1, "This folder holds something other than a pack.", mend)
+        yield Problem(str(out), 0, "This folder holds something other than a pack.", mend)
 
 
 def warn_of_git(path: Path) -> Iterator[Problem]:
@@ -90,7 +90,7 @@ def _kept_by_git(out: Path, *, ignores_itself: bool = False) -> Iterator[Problem
         return
     if shutil.which("git") is None:
         what = "This lies in a git work tree, and git is not there to say whether it is ignored."
-        yield Problem(str(out), 1, what, "Write the pack outside of it.")
+        yield Problem(str(out), 0, what, "Write the pack outside of it.")
         return
     tracked = _git(home, "ls-files", "--", str(out)).stdout.strip()
     ignored = any(
@@ -98,7 +98,7 @@ def _kept_by_git(out: Path, *, ignores_itself: bool = False) -> Iterator[Problem
         for name in (str(out), f"{out}/")
     )
     if tracked:
-        yield Problem(str(out), 1, "Git keeps files of this.", "Write the pack elsewhere.")
+        yield Problem(str(out), 0, "Git keeps files of this.", "Write the pack elsewhere.")
     elif not ignored and not ignores_itself:
         name = out.relative_to(home).as_posix()
         yield Problem(

@@ -31,7 +31,7 @@ def find_taken(book: Book) -> Iterator[Problem]:
         inner = Path(os.path.realpath(folder))
         if site == inner or site in inner.parents:
             what = f"The site would stand where {name} lie ({folder.name})."
-            yield Problem(str(book.site_dir), 1, what, _NAME_ANOTHER)
+            yield Problem(str(book.site_dir), 0, what, _NAME_ANOTHER)
             return
     try:
         there = {path.name for path in site.iterdir() if not path.name.startswith(".")}
@@ -39,7 +39,7 @@ def find_taken(book: Book) -> Iterator[Problem]:
         return  # there is none yet, or it is told where it is begun
     if there and there.isdisjoint(_A_SITE_HAS):
         what = "This folder holds something other than a site, which the site would take away."
-        yield Problem(str(book.site_dir), 1, what, _NAME_ANOTHER)
+        yield Problem(str(book.site_dir), 0, what, _NAME_ANOTHER)
 
 
 @dataclass(frozen=True)

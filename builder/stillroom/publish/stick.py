@@ -26,6 +26,7 @@ _MODULE: Final = re.compile(
 )
 _THEME: Final = re.compile(r'<script src="[^"]*assets/javascripts/bundle\.[^"]*"></script>\s*')
 _BEFOREHAND: Final = re.compile(r'<link rel="modulepreload"[^>]*>\s*')
+_FROM_FILE: Final = re.compile(r"<p class=\"from-file[^>]*>.*?</p>\s*", re.DOTALL)
 _TAGS: Final = re.compile(r"<[^>]+>")
 _OWN: Final = f"{FOLDER}/js"
 
@@ -49,7 +50,7 @@ def make_stick(site: Path) -> None:
 
 def _changed(page: str) -> str:
     page = _LINK.sub(_named, page)
-    page = _BEFOREHAND.sub("", _THEME.sub("", page))
+    page = _FROM_FILE.sub("", _BEFOREHAND.sub("", _THEME.sub("", page)))
     return _MODULE.sub(_scripts, page)
 
 

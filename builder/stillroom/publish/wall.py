@@ -98,7 +98,7 @@ class _Looked:
     def shape(self) -> tuple[Problem, ...]:
         """Return a problem where the file is a private thing by its shape."""
         if self.path.name == PACK_MARKER:
-            return (Problem(str(self.path.parent), 1, "This folder is a private pack.", _MEND),)
+            return (Problem(str(self.path.parent), 0, "This folder is a private pack.", _MEND),)
         memory = self.seeker.memory
         known_by = memory.shape_sum(self.data)
         if known_by in memory.shapeless:

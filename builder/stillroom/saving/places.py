@@ -22,10 +22,10 @@ def find_published(out: Path, book: Book, what: str = "the file") -> Iterator[Pr
         inner = folder.resolve()
         if there == inner or inner in there.parents:
             words = f"This lies inside {name} ({folder.name}), which is published."
-            yield Problem(str(out), 1, words, mend)
+            yield Problem(str(out), 0, words, mend)
         elif there in inner.parents:
             words = f"This holds {name} ({folder.name}), which is published."
-            yield Problem(str(out), 1, words, mend)
+            yield Problem(str(out), 0, words, mend)
 
 
 def published_folders(book: Book) -> dict[str, Path]:
@@ -63,11 +63,11 @@ def is_own_print(path: Path) -> bool:
 def guard_earlier(out: Path, beginnings: tuple[bytes, ...], called: str) -> None:
     """Raise ProblemsFound when `out` is there and is nothing that such a command wrote."""
     if out.is_dir():
-        raise ProblemsFound([Problem(str(out), 1, "This is a folder.", "Name a file.")])
+        raise ProblemsFound([Problem(str(out), 0, "This is a folder.", "Name a file.")])
     if not out.is_file():
         return
     with out.open("rb") as file:
         begin = file.read(64).lstrip()
     if begin and not begin.startswith(beginnings):
         what = f"This file is there already and is no {called}."
-        raise ProblemsFound([Problem(str(out), 1, what, "Name another.")])
+        raise ProblemsFound([Problem(str(out), 0, what, "Name another.")])

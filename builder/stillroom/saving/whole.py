@@ -40,12 +40,12 @@ _WORDS = {
 def explain(error: OSError, path: Path | str) -> Problem:
     """Return what kept a file from being read or written, in plain words."""
     if error.errno in _NO_ROOM:
-        return Problem(str(path), 1, "There is no room to write this.", "Make room on the disk.")
+        return Problem(str(path), 0, "There is no room to write this.", "Make room on the disk.")
     if getattr(error, "winerror", None) in _HELD:
         what = "This is open in another program, or may not be written."
-        return Problem(str(path), 1, what, "Close it there, or name another.")
+        return Problem(str(path), 0, what, "Close it there, or name another.")
     what, mend = _WORDS.get(error.errno or 0, (f"This cannot be written ({error.strerror}).", ""))
-    return Problem(str(path), 1, what, mend)
+    return Problem(str(path), 0, what, mend)
 
 
 @contextmanager

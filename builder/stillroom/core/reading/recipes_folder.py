@@ -43,10 +43,10 @@ def find_strays(folder: Path, named: str) -> Iterator[Problem]:
             if count:
                 held = "a recipe" if count == 1 else f"{count} recipes"
                 what = f"This folder holds {held} that would not be read."
-                yield Problem(name, 1, what, f'Move them up into "{named}".')
+                yield Problem(name, 0, what, f'Move them up into "{named}".')
         elif path.name.lower() in _LARDERS:
             what = "The book's own foods are not read here."
-            yield Problem(name, 1, what, "Move it one folder up: it lies beside this folder.")
+            yield Problem(name, 0, what, "Move it one folder up: it lies beside this folder.")
         elif path.suffix.lower() in _TEXTS | {ENDING}:
             what = f'This file would not be read: recipes end in "{ENDING}".'
             mend = f'Save it as plain text under the name "{path.stem.rstrip(". ")}{ENDING}"'

@@ -22,6 +22,8 @@ class Problem:
     recipes/a.md:14: "cupp" is not a unit. Did you mean "cup"?
     >>> print(Problem("recipes/a\nb.md", 1, "A file may be called anything."))
     recipes/a?b.md:1: A file may be called anything.
+    >>> print(Problem("recipes", 0, "There is no recipe here."))
+    recipes: There is no recipe here.
     """
 
     file: str
@@ -37,7 +39,8 @@ class Problem:
 
     def __str__(self) -> str:
         file = "".join(sign if sign.isprintable() else "?" for sign in self.file)
-        return f"{file}:{self.line}: {self.what} {self.mend}".rstrip()
+        place = f"{file}:{self.line}" if self.line else file
+        return f"{place}: {self.what} {self.mend}".rstrip()
 
 
 class ProblemsFound(Exception):

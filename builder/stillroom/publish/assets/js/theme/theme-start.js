@@ -1,5 +1,9 @@
-/* What Material keeps between pages, under names of this book's own. A browser may refuse to keep
+/* A word where a page is opened from a disk. What Material keeps between pages, under names of this book's own. A browser may refuse to keep
    anything, have no room left, or hand back what is not ours: then nothing was kept. */
+
+addEventListener("DOMContentLoaded", () => {
+  if (location.protocol === "file:") document.querySelector("[data-from-file]")?.removeAttribute("hidden");
+});
 
 window.__md_scope = new URL(/** @type {any} */ (document.currentScript).dataset.base, location.href);
 
