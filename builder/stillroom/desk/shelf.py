@@ -8,6 +8,7 @@ from dataclasses import dataclass
 from pathlib import Path
 from typing import Final
 
+from stillroom.core.method.keeping_said import keeping_of_method
 from stillroom.core.recipe.model import Recipe
 from stillroom.core.unknown_foods import unknown_foods
 from stillroom.core.words.problems import ProblemsFound
@@ -123,7 +124,8 @@ def _lacks(recipe: Recipe, has_picture: bool) -> Iterator[str]:
         yield "a picture"
     if not recipe.summary:
         yield "one sentence about it"
-    if not {"keeps", "keeps/unopened"} & {*recipe.lines}:
+    said = {"keeps", "keeps/unopened"} & {*recipe.lines} or keeping_of_method(recipe)
+    if not said:
         yield "how long it keeps, and who says so"
     if not recipe.card.use:
         yield "a word for its card"
