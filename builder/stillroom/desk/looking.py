@@ -48,12 +48,16 @@ _AT_DESK: Final = (
     ('take out "units: us".', "empty its spoons, cups and pints below."),
     (' below "ingredients:", each after a dash', ""),
     (" (larder.yml)", ""),
+    ("Write in larder.yml what it is", "Say under “The book” what it is, among your own foods"),
     (
         'Write "kind:" and one of these, or an everyday word',
         "Choose one of these, or write an everyday word",
     ),
 )
 """What is said of lines of a file, and in its place at the boxes."""
+# a rule is set aside in the file alone, on purpose; its name is said there
+_SET_ASIDE: Final = re.compile(r' Or set it aside under "overrides:" with "rule: [\w-]+" and why\.')
+_RULE: Final = re.compile(r"\(rule [\w-]+; ")
 _UNDER_WHEN: Final = re.compile(r'Write "timeline:" and (?:below|under) it ')
 _DASHED: Final = re.compile(r'"\s*- ([^"]+)"')
 _BRACED: Final = re.compile(r"\{([^{}\"]*)\}")
@@ -158,6 +162,7 @@ def plainly(text: str) -> str:
     >>> plainly('Write "makes: 900 ml" or so.'), plainly('"{plum}" is not an ingredient.')
     ('Write "900 ml" or so.', '"plum" is not an ingredient.')
     """
+    text = _RULE.sub("(", _SET_ASIDE.sub("", text))
     for said, at_desk in _AT_DESK:
         text = text.replace(said, at_desk)
     text = _UNDER_WHEN.sub("Write under “When”, a line each: ", text)

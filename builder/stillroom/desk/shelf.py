@@ -6,6 +6,7 @@ import time
 from collections.abc import Iterator
 from dataclasses import dataclass
 from pathlib import Path
+from textwrap import shorten
 from typing import Final
 
 from stillroom.core.method.keeping_said import keeping_of_method
@@ -21,6 +22,8 @@ from stillroom.publish.library import picture_name
 
 SECONDS: Final = 0.7
 """How long a list may take; what was not looked at by then is named, and looked at next time."""
+_LONGEST: Final = 180
+"""Letters of what is wrong with a recipe that the list has room for: its own page says it whole."""
 
 
 @dataclass(frozen=True)
@@ -84,7 +87,7 @@ def _spine(
         now, look = FileNow(path, "", ""), Look(None, ())
         wrong: tuple[str, ...] = tuple(str(one.what) for one in found.problems)
     else:
-        wrong = tuple(str(one) for one in look.wrong)
+        wrong = tuple(shorten(str(one), _LONGEST, placeholder=" …") for one in look.wrong)
     title = look.recipe.title if look.recipe else _title(now)
     picture = _picture(desk, look.recipe)
     kind = look.recipe.kind if look.recipe else None
