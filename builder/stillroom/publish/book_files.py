@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import zlib
 from collections.abc import Iterator
 from dataclasses import dataclass
 from pathlib import Path
@@ -45,11 +46,19 @@ STYLE_ORDER = (
 
 @dataclass(frozen=True)
 class MadeFile:
-    """A file to publish: copied from `path`, or else holding `content`."""
+    """A file to publish: copied from `path`, or else holding `content`.
+
+    What was packed when its recipe was worked out stays so: `packed`, in `content`'s place.
+    """
 
     src_uri: str
     path: Path | None = None
     content: str = ""
+    packed: bytes = b""
+
+    def text(self) -> str:
+        """Return what it holds; "" where it is copied."""
+        return zlib.decompress(self.packed).decode() if self.packed else self.content
 
 
 def list_stylesheets() -> tuple[str, ...]:
@@ -75,8 +84,11 @@ def list_files(library: Library) -> Iterator[MadeFile]:
     yield MadeFile(AMOUNTS_DATA, content=show_json(shared_data(library.settings.country)))
     for recipe in library.recipes:
         worked = library.worked.get(recipe.slug)
-        calendar = worked.calendar_text() if worked else make_recipe_calendar(library, recipe)
-        yield MadeFile(calendar_path(recipe.slug), content=calendar)
+        calendar = calendar_path(recipe.slug)
+        if worked is None:
+            yield MadeFile(calendar, content=make_recipe_calendar(library, recipe))
+        else:
+            yield MadeFile(calendar, packed=worked.calendar)
         for old in recipe.was:
             yield MadeFile(f"{address_path(old)}index.html", content=_redirect(recipe, library))
 

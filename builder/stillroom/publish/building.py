@@ -60,3 +60,12 @@ def _unsaid(begins: str) -> Iterator[None]:
         yield
     finally:
         log.removeFilter(is_said)
+
+
+def warnings_counted() -> Iterator[bool]:
+    """Say of each count that MkDocs keeps for a strict build whether it has counted any."""
+    from mkdocs.utils import CountHandler  # a check waits for no MkDocs
+
+    for handler in logging.getLogger("mkdocs").handlers:
+        if isinstance(handler, CountHandler):
+            yield bool(handler.get_counts())

@@ -6,6 +6,7 @@ on it. Leaves out the words themselves (core.labelling) and how many go on a she
 
 from __future__ import annotations
 
+import zlib
 from dataclasses import dataclass, replace
 from typing import Any
 
@@ -53,7 +54,7 @@ class CardView:
     allergen_words: tuple[Said, ...]
     date_text: str
     keeps: dict[str, Any]
-    qr_svg: str
+    code: bytes
     qr_mm: float
     address: str
     design: str
@@ -68,6 +69,11 @@ class CardView:
     photograph: bool = False
     mark: str = ""
     mark_src: str = ""
+
+    @property
+    def qr_svg(self) -> str:
+        """The square to scan; in each of a thousand cards it lies packed."""
+        return zlib.decompress(self.code).decode() if self.code else ""
 
 
 def view_card(recipe: Recipe, library: Library, link: Link | None = None) -> CardView:
@@ -96,7 +102,7 @@ def view_card(recipe: Recipe, library: Library, link: Link | None = None) -> Car
         allergen_words=card.allergen_words,
         date_text=card.date_mark.text,
         keeps=_mark_data(kept, settings.language),
-        qr_svg=code.svg if code else "",
+        code=zlib.compress(code.svg.encode(), level=1) if code else b"",
         qr_mm=code.size_mm if code else 0,
         address=plain_address(address),
         design=settings.design,

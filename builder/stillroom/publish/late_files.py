@@ -41,9 +41,16 @@ class LateFile(File):
         data = content.encode(errors=_ANY_SIGN) if isinstance(content, str) else content
         self._packed = None if data is None else zlib.compress(data, level=1)
 
+    def lay_packed(self, packed: bytes) -> None:
+        """Take a text that lies packed already."""
+        self._packed, self._is_text = packed, True
+
 
 def file_of(made: MadeFile, config: MkDocsConfig) -> File:
     """Return a file as MkDocs publishes it."""
     if made.path is not None:
         return File.generated(config, made.src_uri, abs_src_path=str(made.path))
-    return LateFile.generated(config, made.src_uri, content=made.content)
+    file = LateFile.generated(config, made.src_uri, content=made.content)
+    if made.packed and isinstance(file, LateFile):
+        file.lay_packed(made.packed)
+    return file

@@ -76,6 +76,11 @@ class Library:
         """The book's settings."""
         return self.book.settings
 
+    @cached_property
+    def files_counted(self) -> int:
+        """How many recipe files the book has, whether or not they are sound."""
+        return len(self.book.recipe_files())
+
     def label_of(self, recipe: Recipe) -> Label:
         """Return a recipe's label for no day in particular."""
         return label_recipe(recipe, self.settings)

@@ -6,6 +6,7 @@ each is worked out when it is asked.
 
 from __future__ import annotations
 
+import json
 from collections.abc import Mapping
 from dataclasses import dataclass
 from datetime import date, timedelta
@@ -45,13 +46,13 @@ class Starts:
 
 @dataclass(frozen=True)
 class Listed:
-    """All that lists say of a recipe; `year_data` is its timeline for the browser."""
+    """All that lists say of a recipe; `year_data` is its timeline for the browser, as JSON."""
 
     free_from: tuple[str, ...]
     starts: Mapping[date, Starts]
     bands: tuple[YearBand, ...]
     still: StillTime
-    year_data: Mapping[str, Any]
+    year_data: str
     card: CardView
     warnings: tuple[Problem, ...]
 
@@ -64,7 +65,7 @@ def list_recipe(recipe: Recipe, library: Library) -> Listed:
         starts={day: _starts(recipe, day, library.today) for day in days},
         bands=list_bands(named(recipe), occasions_of(library), library.today, today=library.today),
         still=still_time_for(named(recipe), days[0], library.today),
-        year_data=timeline_data(recipe),
+        year_data=json.dumps(timeline_data(recipe), ensure_ascii=False),
         card=view_card(recipe, library),
         warnings=(*warn_of_dates(recipe), *warn_of_contacts(recipe)),
     )
@@ -102,7 +103,7 @@ def still(recipe: Recipe, library: Library) -> StillTime:
 def year_data(recipe: Recipe, library: Library) -> Mapping[str, Any]:
     """Return a recipe's timeline for the browser."""
     listed = _known(recipe, library)
-    return listed.year_data if listed else timeline_data(recipe)
+    return json.loads(listed.year_data) if listed else timeline_data(recipe)
 
 
 def card_of(recipe: Recipe, library: Library) -> CardView:

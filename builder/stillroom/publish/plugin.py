@@ -7,8 +7,7 @@ hands MkDocs their results at the right moment.
 from __future__ import annotations
 
 import gc
-import logging
-from collections.abc import Iterator
+from collections.abc import Callable
 from dataclasses import replace
 from functools import partial
 from itertools import chain
@@ -21,7 +20,7 @@ from mkdocs.config.config_options import ExtraScriptValue
 from mkdocs.plugins import BasePlugin, CombinedEvent, event_priority, get_plugin_logger
 from mkdocs.structure.files import File, Files, InclusionLevel
 from mkdocs.structure.toc import AnchorLink, TableOfContents
-from mkdocs.utils import CountHandler, get_build_datetime, get_relative_url
+from mkdocs.utils import get_build_datetime, get_relative_url
 
 from stillroom.core.book import Book, open_book, place_book
 from stillroom.core.private.seeking import Seeker
@@ -39,7 +38,7 @@ from stillroom.publish.book_files import (
     list_stylesheets,
 )
 from stillroom.publish.book_pictures import clean_pictures, cut_previews
-from stillroom.publish.building import check_settings
+from stillroom.publish.building import check_settings, warnings_counted
 from stillroom.publish.clean_html import drop_comments, without_autocomplete
 from stillroom.publish.config import StillroomConfig, escape_head
 from stillroom.publish.keeping_templates import keep_compiled
@@ -205,7 +204,8 @@ class StillroomPlugin(BasePlugin[StillroomConfig]):  # type: ignore[no-untyped-c
                 place = InclusionLevel.INCLUDED if leaf.in_nav else InclusionLevel.NOT_IN_NAV
                 files.append(File.generated(config, leaf.src_uri, content="", inclusion=place))
         for made in chain(list_files(self.library), list_card_files(self.library)):
-            self._is_ours(made.content)
+            if made.path is None:
+                self._is_ours(made.text)
             files.append(file_of(made, config))
         if self.serving and self.alone:
             self.as_they_were.begin(config, files)
@@ -302,18 +302,26 @@ class StillroomPlugin(BasePlugin[StillroomConfig]):  # type: ignore[no-untyped-c
     def on_post_page(self, output: str, page: Page, config: MkDocsConfig) -> str:
         """Take from the theme's two switches an attribute that HTML gives to no checkbox."""
         output = without_autocomplete(output)
-        if page.file.src_uri in self.leaves:
-            self._is_ours(output, of_recipe=page.file.src_uri.startswith("r/"))
-            if self.serving and self.alone:
-                self.as_they_were.keep(page, output)
+        leaf = self.leaves.get(page.file.src_uri)
+        if leaf is not None:
+            self._is_ours(lambda: output, of_recipe=page.file.src_uri.startswith("r/"))
             if self.alone:
-                page.content = ""  # nobody asks for it again
+                self._is_written(page, leaf, output)
         return output
 
-    def _is_ours(self, content: str, *, of_recipe: bool = False) -> None:
-        """Let the next build know a file that this one made of recipes it had looked through."""
-        if self.seeker is not None and content:
-            pass_over_made(content, self.seeker, of_recipe=of_recipe)
+    def _is_written(self, page: Page, leaf: Leaf, output: str) -> None:
+        """Let go of what a page was made of: nobody asks for it again but who serves it."""
+        page.content = ""
+        if self.serving:
+            self.as_they_were.keep(page, output)
+        elif isinstance(leaf, WorkedLeaf):
+            leaf.worked.let_go()
+            page.meta.pop("structured_data")
+
+    def _is_ours(self, content: Callable[[], str], *, of_recipe: bool = False) -> None:
+        """Pass over a file that this build made, where the whole site is looked through after."""
+        if self.seeker is not None and self.site is not None and (text := content()):
+            pass_over_made(text, self.seeker, of_recipe=of_recipe)
 
     def on_post_template(self, output: str, template_name: str, config: MkDocsConfig) -> str:
         """Do so for the leaf of a missing page too."""
@@ -325,7 +333,7 @@ class StillroomPlugin(BasePlugin[StillroomConfig]):  # type: ignore[no-untyped-c
         if self.site is None:
             return
         config.site_dir = str(self.site.place)
-        if config.strict and any(_warnings_counted()):
+        if config.strict and any(warnings_counted()):
             self.site.give_up()
             return
         # the same addresses once more, stamped with the day of the build: hosts pack what they send
@@ -383,13 +391,6 @@ def _open(config: MkDocsConfig) -> Book:
     settings = book.settings.model_copy(update={"site_url": address})
     placed = place_book(book.root, settings, config.docs_dir, config.site_dir)
     return replace(placed, config=book.config, places=book.places, theme_dir=book.theme_dir)
-
-
-def _warnings_counted() -> Iterator[bool]:
-    """Say of each count that MkDocs keeps for a strict build whether it has counted any."""
-    for handler in logging.getLogger("mkdocs").handlers:
-        if isinstance(handler, CountHandler):
-            yield bool(handler.get_counts())
 
 
 def _as_module(path: str) -> ExtraScriptValue:

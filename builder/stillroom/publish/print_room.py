@@ -12,8 +12,9 @@ from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from typing import Any, Final
 
+from stillroom.core.recipe.model import Recipe
 from stillroom.publish.book_files import MadeFile
-from stillroom.publish.card_page import paper_data, place_card
+from stillroom.publish.card_page import CardView, paper_data, place_card
 from stillroom.publish.gift_cuts_view import make_gift_cuts
 from stillroom.publish.library import Library, Link, address_path
 from stillroom.publish.listed import card_of
@@ -43,10 +44,17 @@ def list_card_files(library: Library) -> Iterator[MadeFile]:
     Their addresses of other files go from the file itself.
     """
     for recipe in library.recipes if is_long(library) else ():
-        view = card_of(recipe, library)
-        card = place_card(view, recipe, library, lambda uri: f"../../{uri}")
-        made = render("pages/card_file.html", {"card": card, "tag": card})
-        yield MadeFile(card_path(recipe.slug), content=made)
+        worked, place = library.worked.get(recipe.slug), card_path(recipe.slug)
+        if worked and worked.card_file:
+            yield MadeFile(place, packed=worked.card_file)
+        else:
+            yield MadeFile(place, content=make_card_file(card_of(recipe, library), recipe, library))
+
+
+def make_card_file(view: CardView, recipe: Recipe, library: Library) -> str:
+    """Return the file that a long book's print room fetches for one recipe."""
+    card = place_card(view, recipe, library, lambda uri: f"../../{uri}")
+    return render("pages/card_file.html", {"card": card, "tag": card})
 
 
 @dataclass(frozen=True)

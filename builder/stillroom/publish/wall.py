@@ -8,6 +8,7 @@ imported.
 
 from __future__ import annotations
 
+import hashlib
 import os
 import re
 from collections.abc import Iterable, Iterator
@@ -182,13 +183,28 @@ def know_private_words(book: Book) -> Seeker:
     for path in files:
         if _may_be_list(path):
             data = _read(path)
-            text = read_plain(data)
-            # a database or a program's cache is no list, whatever words stand in it
-            if "\0" not in text and (find_written_list(text) or find_giving_log(text)):
+            if _is_list(data):
                 name = os.path.relpath(path, book.root)
                 words += list_private_words(data, Path(name).as_posix())
                 own |= list_own_words(data)
     return Seeker(words, _is_food, own)
+
+
+_no_lists: Final[set[bytes]] = set()
+"""The sums of texts that are none: whoever serves a book has it looked through at each change."""
+
+
+def _is_list(data: bytes) -> bool:
+    """Say whether a file's text is a giving list or its log."""
+    known_by = hashlib.sha256(data).digest()
+    if known_by in _no_lists:
+        return False
+    text = read_plain(data)
+    # a database or a program's cache is no list, whatever words stand in it
+    if "\0" not in text and (find_written_list(text) or find_giving_log(text)):
+        return True
+    _no_lists.add(known_by)
+    return False
 
 
 _LONGEST_FOOD: Final = 8

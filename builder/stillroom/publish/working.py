@@ -31,6 +31,7 @@ from stillroom.looks.photographs import open_pillow
 from stillroom.publish.known_by_name import pack_known
 from stillroom.publish.library import Library, Link, picture_name
 from stillroom.publish.listed import Listed, list_recipe
+from stillroom.publish.print_room import MOST_ON_PAGE, make_card_file
 from stillroom.publish.recipe_page import RecipeLeaf
 from stillroom.publish.searching import Found, find_words
 from stillroom.publish.when_page import make_recipe_calendar
@@ -40,17 +41,18 @@ _OPEN: Final = re.compile("\ue000([^\ue000\ue001]*)\ue001")
 """An address left open; no keyboard types these signs."""
 
 
-_PACKED: Final = ("body", "whole", "whole_when", "calendar", "searched")
+_PACKED: Final = ("body", "whole", "whole_when", "calendar", "card_file", "searched")
 """Parts of what a recipe came to that lie packed already."""
 
 
-@dataclass(frozen=True)
+@dataclass
 class Worked:
-    """What one recipe's file came to.
+    """What one recipe's file came to; nothing of it is changed, but what was used is let go.
 
     `body` is the page's HTML, packed: a book of a thousand pages is built with all of them at hand;
     `whole` and `whole_when` are what the page of the whole book shows of it. Its calendar, and
-    what the search finds on its page, are asked for once and lie packed until then.
+    what the search finds on its page, are asked for once and lie packed until then; so does the
+    card of a long book, which its print room fetches (b"" in another).
     `looked_at` are the pictures it looked for, each with the sum of its bytes or "" where it was
     not there.
     """
@@ -62,6 +64,7 @@ class Worked:
     whole: bytes
     whole_when: bytes
     calendar: bytes
+    card_file: bytes
     searched: bytes
     listed: Listed
     looked_at: tuple[tuple[str, str], ...]
@@ -70,9 +73,9 @@ class Worked:
         """Say whether the pictures are what they were."""
         return self.looked_at == look_at_pictures(library, self.recipe)
 
-    def calendar_text(self) -> str:
-        """Return the text of its calendar file."""
-        return zlib.decompress(self.calendar).decode()
+    def let_go(self) -> None:
+        """Let go of what its page was made of, once that is written and nobody serves it."""
+        self.body, self.searched, self.head = b"", b"", {}
 
     def found_words(self) -> tuple[Found, ...]:
         """Return what the search finds on its page."""
@@ -116,6 +119,7 @@ def work_out(path: Path, library: Library, larder: Larder) -> Worked | None:
     if next(iter(wrong), None) is not None:
         return None
     listed = list_recipe(recipe, library)
+    is_long = library.files_counted > MOST_ON_PAGE
     leaf = RecipeLeaf(recipe, listed.card)
     body = leaf.body(library, "", _left_open, "")
     return Worked(
@@ -126,6 +130,7 @@ def work_out(path: Path, library: Library, larder: Larder) -> Worked | None:
         whole=_pack(words_of(body, recipe.slug)),
         whole_when=_pack(when_of(body)),
         calendar=_pack(make_recipe_calendar(library, recipe)),
+        card_file=_pack(make_card_file(listed.card, recipe, library)) if is_long else b"",
         searched=_pack(json.dumps(find_words(body, recipe.title))),
         listed=listed,
         looked_at=look_at_pictures(library, recipe),

@@ -9,6 +9,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from pathlib import Path
+from typing import Final
 
 from stillroom.core.amounts.units import System
 from stillroom.core.larder.shelves import Larder
@@ -29,9 +30,15 @@ __all__ = [
 ]
 
 
+_TOLD: Final = ("title", "was", "picture")
+
+
 @dataclass(frozen=True)
 class Head:
-    """What two recipes may not share, and the picture: read even when the rest is wrong."""
+    """What two recipes may not share, and the picture: read even when the rest is wrong.
+
+    `lines` are those of these facts alone.
+    """
 
     file: str
     slug: str
@@ -133,7 +140,7 @@ def head_of(text: str, name: str, slug: str) -> Head:
         title=str(data.get("title") or ""),
         was=tuple(str(old) for old in (was if isinstance(was, list) else [was]) if old),
         picture=str(data.get("picture") or ""),
-        lines=located.lines,
+        lines={key: located.lines[key] for key in _TOLD if key in located.lines},
     )
 
 
