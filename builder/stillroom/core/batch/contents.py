@@ -9,7 +9,7 @@ from __future__ import annotations
 import re
 from dataclasses import dataclass
 from fractions import Fraction
-from functools import cache
+from functools import cache, lru_cache
 from typing import Any
 
 from stillroom.core.amounts.quantities import Amount, Ratio
@@ -248,11 +248,17 @@ def _displaced(staple: Staple | None, grams: Fraction) -> Fraction:
     """Return the ml that so many grams push aside in a liquid."""
     if staple and staple.solid_density:
         return grams / staple.solid_density
+    return grams * _ml_per_g(staple)
+
+
+@lru_cache(maxsize=4096)
+def _ml_per_g(staple: Staple | None) -> Fraction:
+    """Return the ml that a gram pushes aside, by what it is made up of."""
     composition = staple.composition if staple else None
     rest = Fraction(1)
     volume = Fraction(0)
     for part in ("water", "sugar", "alcohol", "fat"):
         share = (getattr(composition, part) if composition else None) or Fraction(0)
-        volume += grams * share / 100 * figure("ml_per_g", part)
+        volume += share / 100 * figure("ml_per_g", part)
         rest -= share / 100
-    return volume + grams * max(rest, Fraction(0)) * figure("ml_per_g", "rest")
+    return volume + max(rest, Fraction(0)) * figure("ml_per_g", "rest")

@@ -138,6 +138,11 @@ class SafetyFacts:
         return tuple((clause, in_english_too(clause)) for clause in self.clauses)
 
     @cached_property
+    def sure(self) -> SafetyFacts:
+        """The same where only what is sure counts."""
+        return self if self.is_sure else replace(self, is_sure=True)
+
+    @cached_property
     def heated(self) -> bool:
         """Whether anything in the method is cooked, baked, boiled or melted."""
         return bool(self.recipe.oven) or any(

@@ -9,7 +9,6 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable, Mapping
-from dataclasses import replace
 from fractions import Fraction
 from typing import Any
 
@@ -253,8 +252,7 @@ def _none(
     facts: SafetyFacts, conditions: list[dict[str, Any]], _: Mapping[str, Any]
 ) -> Evidence | None:
     # sugar that nobody can weigh excuses nothing
-    sure = replace(facts, is_sure=True)
-    return _yes(all(judge(condition, sure) is None for condition in conditions))
+    return _yes(all(judge(condition, facts.sure) is None for condition in conditions))
 
 
 def _spirit_meets_heat(facts: SafetyFacts, _: bool, __: Mapping[str, Any]) -> Evidence | None:

@@ -7,7 +7,7 @@ strong it is and how much: the rules.
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable, Sequence
+from collections.abc import Callable, Iterable, Sequence
 from functools import lru_cache
 
 from stillroom.core.words.patterns import clause_regex
@@ -70,24 +70,32 @@ def _any_of(words: frozenset[str]) -> re.Pattern[str]:
     return re.compile(rf"\b(?:{'|'.join(map(re.escape, sorted(words)))})\b", re.IGNORECASE)
 
 
+def _places(finds: Callable[[str], object], sentences: Sequence[str]) -> frozenset[int]:
+    """Return which sentences, counted from 0, hold what is sought."""
+    return frozenset(place for place, one in enumerate(sentences) if finds(one))
+
+
 def spirit_meets_heat(sentences: Sequence[str], names: Iterable[str]) -> tuple[str, ...]:
     """Return the sentences in which a spirit of these names stands in or goes into heat."""
     words = {"spirit", "alcohol"} | {word for word in names if len(word) > 2 and word not in _PLAIN}
     spirit = _any_of(frozenset(words))
-    unnamed = not any(spirit.search(sentence) for sentence in sentences)
+    named_in = _places(spirit.search, sentences)
+    last_named = max(named_in, default=-1)
+    last_mixed = max(
+        _places(_ALL.search, sentences) | _places(_MIXES.search, sentences), default=-1
+    )
     found: list[str] = []
     hot = poured = False
     for place, sentence in enumerate(sentences):
         plain = _ELSEWHERE.sub(" ", sentence)
-        named = bool(spirit.search(sentence))
+        named = place in named_in
         where = spirit.search(plain)
         if where and _COOLS.search(plain[: where.start()]):
             hot = False
-        later = any(spirit.search(one) for one in sentences[place + 1 :])
+        later = last_named > place
         whole = bool(_ALL.search(plain) and _HEATS.search(plain)) and not later
-        rest = sentences[place + 1 :]
-        bare = unnamed and _BARE_HEAT.search(plain)
-        whole |= bool(bare) and not any(_ALL.search(one) or _MIXES.search(one) for one in rest)
+        bare = not named_in and last_mixed <= place and _BARE_HEAT.search(plain)
+        whole |= bool(bare)
         bath = poured and not later and bool(_IN_ITS_JAR.search(_COLD_BATH.sub(" ", plain)))
         cooled = [one.end() for one in _COOLED.finditer(sentence) if named]
         start = max((end for end in cooled if spirit.search(sentence, end)), default=0)
