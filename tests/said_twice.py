@@ -103,24 +103,29 @@ def is_said(piece: str) -> bool:
     return bool(_WORDS.search(f"{piece} ")) and not _CODE.search(piece.strip())
 
 
-def all_pieces() -> tuple[dict[str, set[str]], dict[str, set[str]]]:
-    """Return what Python says and what the scripts say, each with the files that hold it."""
+def pieces_of_python() -> dict[str, set[str]]:
+    """Return what Python says, with the files that hold it."""
     ours: dict[str, set[str]] = defaultdict(set)
-    theirs: dict[str, set[str]] = defaultdict(set)
     for path in sorted(PACKAGE.rglob("*.py")):
         for piece in python_pieces(path.read_text(encoding="utf-8")):
             if is_said(piece):
                 ours[plain(piece)].add(path.relative_to(PACKAGE).as_posix())
+    return dict(ours)
+
+
+def pieces_of_scripts() -> dict[str, set[str]]:
+    """Return what the scripts say, with the files that hold it."""
+    theirs: dict[str, set[str]] = defaultdict(set)
     for path in sorted(SCRIPTS.rglob("*.js")):
         for piece in script_pieces(path.read_bytes()):
             if is_said(piece):
                 theirs[plain(piece)].add(path.relative_to(SCRIPTS).as_posix())
-    return dict(ours), dict(theirs)
+    return dict(theirs)
 
 
 def said_twice() -> list[tuple[str, str, str, str]]:
     """Return pieces that both hold, alike or nearly: script's words and file, Python's and file."""
-    ours, theirs = all_pieces()
+    ours, theirs = pieces_of_python(), pieces_of_scripts()
     found = []
     for piece, where in sorted(theirs.items()):
         if piece in ours:

@@ -12,7 +12,7 @@ from typing import Any
 import pytest
 import yaml
 
-from said_twice import all_pieces
+from said_twice import pieces_of_scripts
 from stillroom.core.words import said
 from stillroom.core.words.said import (
     OWN,
@@ -47,7 +47,7 @@ SENTENCES = [
 
 
 def test_no_sentence_stands_in_a_script() -> None:
-    _, scripts = all_pieces()
+    scripts = pieces_of_scripts()
     assert len(scripts) > 30, "strings are found at all"
     left = {piece: where for piece, where in scripts.items() if not NO_SENTENCES.fullmatch(piece)}
     assert left == {}

@@ -80,8 +80,8 @@ def test_most_patterns_of_clauses_tell_how_a_word_begins() -> None:
 
 def test_no_text_of_the_house_is_ruled_out_that_a_pattern_finds_something_in() -> None:
     looked = found = 0
-    for pattern in _telling():
-        bit = ask_for(heads_of(pattern) or frozenset())
+    asking = [(pattern, ask_for(heads_of(pattern) or frozenset())) for pattern in _telling()]
+    for pattern, bit in asking:
         for text in _texts():
             looked += 1
             if not asked_in(text) & bit:
