@@ -63,13 +63,20 @@ from pathlib import Path
 
 from mkdocs.commands.build import build
 from mkdocs.config import load_config
-from stillroom.publish.served_faults import ServedFaults
 
 site, changed = Path(sys.argv[1]), Path(sys.argv[2])
 
 
 def build_it():
     build(load_config("mkdocs.yml", site_dir=str(site), site_url="http://127.0.0.1:8000/"))
+
+
+class Server:  # what the book asks of that of MkDocs
+    builder = staticmethod(build_it)
+    _inject_js_into_html = None
+
+    def watch(self, place):
+        pass  # each change is told
 
 
 def used():
@@ -80,7 +87,9 @@ def used():
 config = load_config("mkdocs.yml", site_dir=str(site), site_url="http://127.0.0.1:8000/")
 config.plugins.on_startup(command="serve", dirty=False)
 build_it()
-serve = ServedFaults(build_it, site)
+server = Server()
+config.plugins.on_serve(server, config=config, builder=build_it)
+serve = server.builder
 runs = []
 for count in range(3):
     changed.write_text(changed.read_text(encoding="utf-8") + " And one.\\n", encoding="utf-8")

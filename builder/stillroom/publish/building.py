@@ -13,8 +13,9 @@ from collections.abc import Iterator, Sequence
 from contextlib import contextmanager
 from pathlib import Path
 
-from stillroom.core.book import open_what_fits
+from stillroom.core.book import Book, open_what_fits
 from stillroom.core.words.problems import ProblemsFound
+from stillroom.looks.card_designs import OWN
 from stillroom.publish.agreeing import find_refused, find_unfit_pages
 
 
@@ -45,6 +46,20 @@ def run_checked(command: str, config_file: Path, options: Sequence[str], *, quie
         except SystemExit as left:
             return left.code if isinstance(left.code, int) else int(left.code is not None)
     raise AssertionError("click's main leaves")
+
+
+def list_watched(settings: Path, book: Book | None) -> Iterator[Path]:
+    """Return what MkDocs is to watch besides the settings and the pages, which it watches itself.
+
+    Of a book that could not be opened its usual folder of recipes is watched, or where that would
+    stand.
+    """
+    if book is None:
+        usual = settings.parent / "recipes"
+        yield usual if usual.is_dir() else settings.parent
+        return
+    yield book.recipes_dir
+    yield from (place for place in (book.root / OWN, book.larder_file) if place.exists())
 
 
 @contextmanager

@@ -8,11 +8,13 @@ print_room.py.
 from __future__ import annotations
 
 import zlib
+from pathlib import Path
 from typing import TYPE_CHECKING, Final
 
 from mkdocs.structure.files import File
 
 from stillroom.publish.book_files import MadeFile
+from stillroom.publish.served_links import link_same
 
 if TYPE_CHECKING:
     from mkdocs.config.defaults import MkDocsConfig
@@ -41,16 +43,29 @@ class LateFile(File):
         data = content.encode(errors=_ANY_SIGN) if isinstance(content, str) else content
         self._packed = None if data is None else zlib.compress(data, level=1)
 
+    aside: Path | None = None
+    """The good site that lies aside while the book is served."""
+
+    def copy_file(self, dirty: bool = False) -> None:
+        """Write it, or link it from the site aside where it is the same there."""
+        if self.aside is not None and self._packed is not None:
+            data = zlib.decompress(self._packed)
+            if link_same(data, self.aside / self.dest_uri, Path(self.abs_dest_path)):
+                return
+        super().copy_file(dirty)
+
     def lay_packed(self, packed: bytes) -> None:
         """Take a text that lies packed already."""
         self._packed, self._is_text = packed, True
 
 
-def file_of(made: MadeFile, config: MkDocsConfig) -> File:
-    """Return a file as MkDocs publishes it."""
+def file_of(made: MadeFile, config: MkDocsConfig, aside: Path | None = None) -> File:
+    """Return a file as MkDocs publishes it; `aside` is the site that was served before."""
     if made.path is not None:
         return File.generated(config, made.src_uri, abs_src_path=str(made.path))
     file = LateFile.generated(config, made.src_uri, content=made.content)
-    if made.packed and isinstance(file, LateFile):
+    assert isinstance(file, LateFile)
+    file.aside = aside
+    if made.packed:
         file.lay_packed(made.packed)
     return file

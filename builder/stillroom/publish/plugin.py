@@ -26,7 +26,7 @@ from stillroom.core.book import Book, open_book, place_book
 from stillroom.core.private.seeking import Seeker
 from stillroom.core.unknown_foods import unknown_foods
 from stillroom.core.words.problems import ProblemsFound
-from stillroom.looks.card_designs import OWN, design_of
+from stillroom.looks.card_designs import design_of
 from stillroom.publish.agreeing import find_unfit_pages
 from stillroom.publish.book_faults import BookFaults, stop_at
 from stillroom.publish.book_files import (
@@ -38,7 +38,7 @@ from stillroom.publish.book_files import (
     list_stylesheets,
 )
 from stillroom.publish.book_pictures import clean_pictures, cut_previews
-from stillroom.publish.building import check_settings, warnings_counted
+from stillroom.publish.building import check_settings, list_watched, warnings_counted
 from stillroom.publish.clean_html import drop_comments, without_autocomplete
 from stillroom.publish.config import StillroomConfig, escape_head
 from stillroom.publish.keeping_templates import keep_compiled
@@ -61,6 +61,7 @@ from stillroom.publish.searching import (
     without_marks,
 )
 from stillroom.publish.served_faults import ServedFaults
+from stillroom.publish.served_links import link_same
 from stillroom.publish.served_reload import allow_reload
 from stillroom.publish.site_folder import SiteInTheMaking, find_taken
 from stillroom.publish.templating import THEME, environment, show_plain
@@ -111,6 +112,7 @@ class StillroomPlugin(BasePlugin[StillroomConfig]):  # type: ignore[no-untyped-c
     without_marks: str | None = None
     alone = False
     was_served = False
+    aside: Path | None = None
     first_faults: tuple[str, ...] = ()
 
     def __init__(self) -> None:
@@ -206,7 +208,7 @@ class StillroomPlugin(BasePlugin[StillroomConfig]):  # type: ignore[no-untyped-c
         for made in chain(list_files(self.library), list_card_files(self.library)):
             if made.path is None:
                 self._is_ours(made.text)
-            files.append(file_of(made, config))
+            files.append(file_of(made, config, self.aside if self.alone else None))
         if self.serving and self.alone:
             self.as_they_were.begin(config, files)
         return files
@@ -314,6 +316,9 @@ class StillroomPlugin(BasePlugin[StillroomConfig]):  # type: ignore[no-untyped-c
         page.content = ""
         if self.serving:
             self.as_they_were.keep(page, output)
+            if self.aside is not None:
+                data, kept = output.encode("utf-8", "xmlcharrefreplace"), self.aside
+                link_same(data, kept / page.file.dest_uri, Path(page.file.abs_dest_path))
         elif isinstance(leaf, WorkedLeaf):
             leaf.worked.let_go()
             page.meta.pop("structured_data")
@@ -368,18 +373,12 @@ class StillroomPlugin(BasePlugin[StillroomConfig]):  # type: ignore[no-untyped-c
         allow_reload(server)
         site, check = Path(config.site_dir), partial(check_settings, settings)
         server.builder = ServedFaults(server.builder, site, self.dirty, check)
+        self.aside = None if self.dirty else server.builder.good
         if self.first_faults:
             server.builder.begin_with(self.first_faults)
-        if not hasattr(self, "library"):  # MkDocs itself watches the settings and the pages
-            usual = settings.parent / "recipes"
-            server.watch(str(usual if usual.is_dir() else settings.parent))
-            return
-        server.watch(str(self.library.book.recipes_dir))
-        own = self.library.book.root / OWN
-        if own.is_dir():
-            server.watch(str(own))
-        if self.library.book.larder_file.exists():
-            server.watch(str(self.library.book.larder_file))
+        book = self.library.book if hasattr(self, "library") else None
+        for place in list_watched(settings, book):
+            server.watch(str(place))
 
 
 def _open(config: MkDocsConfig) -> Book:
