@@ -247,7 +247,8 @@ def kept_files(shelf: Path) -> list[Path]:
 
 
 def unpacked(path: Path) -> bytes:
-    return b"\n".join(map(zlib.decompress, pickle.loads(path.read_bytes()[64:])))
+    parts = pickle.loads(path.read_bytes()[64:])
+    return b"\n".join(zlib.decompress(part) for part in parts if part)
 
 
 def test_what_is_kept_is_used_and_a_damaged_file_is_not(
