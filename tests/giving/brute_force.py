@@ -113,7 +113,7 @@ def _grams(chosen):
 
 def _postage(basket, chosen):
     """Return the cheapest band that so much weight fits in; None when it fits in none."""
-    if not basket.bands:
+    if not basket.bands or not chosen:
         return 0
     return min((p for most, p in basket.bands if _grams(chosen) <= most), default=None)
 
@@ -227,6 +227,7 @@ def _making_points(problem, ways):
             points += (count - cut) * w.batch + (w.part if cut else 0)
             points += count * (0 if choice.at_best else w.usable_only)
             points += count * (w.moved if choice.moved else 0)
+            points += count * w.stale_day * choice.waits
             points += count * (0 if choice.in_season else w.out_of_season)
             for month, hours in choice.hours.items():
                 months[month] += hours * count

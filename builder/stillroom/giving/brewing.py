@@ -21,7 +21,12 @@ from stillroom.core.words.problems import Unreadable
 from stillroom.giving.model import GivingList, Make
 from stillroom.giving.money.costing import Need
 from stillroom.giving.plan_model import Brew, StartChoice, agree
-from stillroom.giving.starting import Frame, minutes_by_day, start_choices
+from stillroom.giving.starting import (
+    UNKNOWN_KEEPS_DAYS,
+    Frame,
+    minutes_by_day,
+    start_choices,
+)
 from stillroom.giving.written import WEEKDAYS
 
 MOST_PARTS = 24
@@ -69,6 +74,12 @@ def _too_late(recipe: Recipe, latest: date, frame: Frame) -> str:
         return _too_few_hours(recipe, starts, frame)
     if start_choices(recipe, replace(any_hours, days_off=frozenset())):
         return f"days off leave no day for {recipe.title}."
+    if recipe.lasts is None:
+        keeps = agree(recipe.title, "keeps", "keep")
+        return (
+            f"nobody says how long {recipe.title} {keeps}, and {UNKNOWN_KEEPS_DAYS} days are too "
+            'few: write it in the recipe ("keeps").'
+        )
     return f"{recipe.title} {agree(recipe.title, 'keeps', 'keep')} too short a time."
 
 

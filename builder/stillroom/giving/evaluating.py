@@ -111,7 +111,8 @@ def _faults_of_gifts(problem: PlanProblem, answer: Answer) -> Iterator[str]:
                 yield f"{basket.label}: {key} is not for them"
         worth = sum((offers[key].worth for key in keys), Fraction(0))
         weight = sum((offers[key].heft for key in keys), Fraction(0))
-        if basket.budget is not None and worth + basket.postage(weight) > basket.budget:
+        posted = basket.postage(weight, len(keys))
+        if basket.budget is not None and worth + posted > basket.budget:
             yield f"{basket.label}: dearer than its budget"
         if basket.bands and weight > basket.bands[-1][0]:
             yield f"{basket.label}: heavier than any postage is for"

@@ -70,7 +70,11 @@ class Holding:
         if in_time or self._keeps_too_short(basket, offer):
             day = f"{days_left(household)} days after "
             day += say_day(household.opens) if household.opens else "giving day"
-            yield Reason(f"does not keep until {day}", f"do not keep until {day}")
+            if self.recipes[offer.recipe].lasts is None:
+                words = f"not known to keep until {day}: write how long in the recipe"
+                yield Reason(f"is {words}", f"are {words}")
+            else:
+                yield Reason(f"does not keep until {day}", f"do not keep until {day}")
         else:
             due = f"by {say_day(basket.ready_by or self.giving.giving_day)}, when it is posted"
             yield Reason(f"cannot be ready {due}", f"cannot be ready {due}")

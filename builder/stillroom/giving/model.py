@@ -46,6 +46,7 @@ from stillroom.giving.written_time import (
 
 Sort = Literal["eat", "drink", "craft"]
 SORTS: tuple[Sort, ...] = ("eat", "drink", "craft")
+_SIZE = re.compile(r"\d+(?:[.,/]\d+)?\s*[a-zA-Z]+")
 SORT_WORDS = {"eat": "thing to eat", "drink": "drink", "craft": "thing made by hand"}
 
 
@@ -62,6 +63,17 @@ def _words(value: Any) -> Any:
     if isinstance(value, str):
         return [word.strip() for word in re.split(r"[,;]", value) if word.strip()]
     return _list(value)
+
+
+def _containers(value: Any) -> Any:
+    """Return containers, a size beside the one before it: YAML parts [bottle, 100 ml] at its comma."""
+    found: list[Any] = []
+    for one in _list(value):
+        if found and isinstance(one, str) and isinstance(found[-1], str) and _SIZE.fullmatch(one):
+            found[-1] = f"{found[-1]}, {one}"
+        else:
+            found.append(one)
+    return found
 
 
 def _text(value: Any) -> Any:
@@ -119,6 +131,7 @@ _LINE = {"type": "string", "minLength": 1}
 Text = Annotated[str, BeforeValidator(_text), Field(min_length=1)]
 Texts = Annotated[tuple[Text, ...], BeforeValidator(_list)]
 Words = Annotated[tuple[Text, ...], BeforeValidator(_words)]
+Containers = Annotated[tuple[Text, ...], BeforeValidator(_containers)]
 Money = Annotated[
     Fraction, PlainValidator(money_said), WithJsonSchema({"type": ["number", "string"]})
 ]
@@ -150,7 +163,7 @@ class BasketKind(Part):
     drink: Count = 0
     craft: Count = 0
     containers: Annotated[
-        Texts, Field(description="Only things in these containers go in; none named means any.")
+        Containers, Field(description="Only things in these containers go in; none named means any.")
     ] = ()
     cost: Annotated[
         Money | None, Field(description="What the empty basket, paper and string cost.")

@@ -118,9 +118,10 @@ def _add_batches(problem: PlanProblem, built: Built) -> None:
     weights = problem.weights
     for brew in problem.brews:
         for place, choice in enumerate(brew.choices):
-            cost = weights.batch + (0 if choice.at_best else weights.usable_only)
+            cost = Fraction(weights.batch) + (0 if choice.at_best else weights.usable_only)
             cost += 0 if choice.in_season else weights.out_of_season
             cost += weights.moved if choice.moved else 0
+            cost += weights.stale_day * choice.waits
             most = brew.most_batches if choice.most is None else choice.most
             count = built.mip.variable(cost, 0, min(most, brew.most_batches), whole=True)
             built.batches[brew.recipe, place] = count

@@ -31,7 +31,10 @@ def weight_of(problem: PlanProblem, built: Built, basket: Basket) -> list[Term]:
 
 
 def add_postage(problem: PlanProblem, built: Built, basket: Basket) -> list[Term]:
-    """Let a parcel fall into one of its bands of weight, and return what it costs to post."""
+    """Let a parcel fall into one of its bands of weight, and return what it costs to post.
+
+    An empty basket is no parcel: it falls into none.
+    """
     if not basket.bands:
         return []
     chosen = [
@@ -39,7 +42,12 @@ def add_postage(problem: PlanProblem, built: Built, basket: Basket) -> list[Term
         for most, price in basket.bands
     ]
     built.bands[basket.number] = [band for band, _, _ in chosen]
-    built.mip.row([(band, 1) for band, _, _ in chosen], 1, 1)
+    bands: list[Term] = [(band, 1) for band, _, _ in chosen]
+    built.mip.row(bands, high=1)
+    room = sum(basket.room.values())
+    things: list[Term] = [(gift, 1) for (number, _), gift in built.gives.items()
+                          if number == basket.number]  # fmt: skip
+    built.mip.row([*things, *((band, -room) for band, _ in bands)], high=0)
     held: list[Term] = [(band, -most) for band, most, _ in chosen]
     built.mip.row([*weight_of(problem, built, basket), *held], high=0)
     return [(band, price) for band, _, price in chosen]

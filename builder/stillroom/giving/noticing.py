@@ -13,6 +13,7 @@ from stillroom.core.amounts.quantities import show_decimal
 from stillroom.core.words.countries import country_name
 from stillroom.core.words.day_words import say_day
 from stillroom.giving.batches import Batch, Making
+from stillroom.giving.in_season import season_of, why_begun
 from stillroom.giving.offering import Offering
 from stillroom.giving.plan_model import Basket, Plan
 from stillroom.giving.posting import Parcel, to_ask, weight_of
@@ -46,7 +47,7 @@ def _parcels(offering: Offering, plan: Plan) -> Iterator[str]:
     asked: dict[str, list[str]] = {}
     for basket in offering.problem.baskets:
         parcel = offering.parcels.get(basket.household)
-        if parcel is None:
+        if parcel is None or not plan.gifts[basket.number]:
             continue
         yield _parcel(offering, plan, basket, parcel)
         gifts = [
@@ -88,6 +89,10 @@ def _of_batches(offering: Offering, making: Making) -> Iterator[str]:
     for batch in making.batches:
         if batch.aside:
             yield batch.aside
+        country, month = offering.settings.country, batch.timeline.start.month
+        season = season_of(batch.recipe, country)
+        if said := why_begun(batch.recipe, season, country, month):
+            yield said
         if pans := pans_not_known(offering.giving, batch.recipe, batch.count):
             yield f"{batch.recipe.title}, {batch.name}: {pans}"
 

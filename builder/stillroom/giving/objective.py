@@ -31,6 +31,7 @@ def weigh_plan(
     young = sum(batch.count for batch in batches if not batch.choice.at_best)
     unseasonal = sum(batch.count for batch in batches if not batch.choice.in_season)
     moved = sum(batch.count for batch in batches if batch.choice.moved)
+    stale = sum(batch.count * batch.choice.waits for batch in batches)
     counted = (
         ("places left empty", sum(empty.values()), weights.empty_place),
         ("things that must be had and are not", len(missed), weights.must_have),
@@ -44,6 +45,7 @@ def weigh_plan(
         ("batches ready but not at their best", young, weights.usable_only),
         ("batches begun out of the season of their produce", unseasonal, weights.out_of_season),
         ("batches begun on another day than in the plan before", moved, weights.moved),
+        ("days that what soon goes stale is made before its day", stale, weights.stale_day),
         (
             "money spent on packs, unknown prices taken as usual",
             _spent(problem, packs),
@@ -120,7 +122,10 @@ def _posted(problem: PlanProblem, gifts: Gifts) -> Fraction:
     heft = {offer.key: offer.heft for offer in problem.offers}
     return sum(
         (
-            basket.postage(sum((heft[key] for key in gifts[basket.number]), Fraction(0)))
+            basket.postage(
+                sum((heft[key] for key in gifts[basket.number]), Fraction(0)),
+                len(gifts[basket.number]),
+            )
             for basket in problem.baskets
             if basket.bands
         ),

@@ -20,6 +20,7 @@ from stillroom.giving.buying_near import buy_near
 from stillroom.giving.facts import GiftFacts, facts_of
 from stillroom.giving.filled_into import container_of, key_of
 from stillroom.giving.holding import Holding, days_left
+from stillroom.giving.in_season import season_of
 from stillroom.giving.model import GivingList, Household, Make, Sort, container_words
 from stillroom.giving.money.buying import PackOffer
 from stillroom.giving.money.costing import (
@@ -119,7 +120,11 @@ def make_offering(
             giving,
             recipe,
             needs[slug],
-            replace(frame, kept=(starts or {}).get(slug, frozenset())),
+            replace(
+                frame,
+                kept=(starts or {}).get(slug, frozenset()),
+                season=season_of(recipe, settings.country),
+            ),
             _shares_of(slug, makes, shares),
         )
         for slug, recipe in offered.items()

@@ -17,6 +17,7 @@ from typing import Any
 
 from jinja2 import Environment, PackageLoader, StrictUndefined
 
+from stillroom.core.amounts.quantities import decimals_of
 from stillroom.core.book import Book, BookSettings
 from stillroom.core.private.shapes import PACK_MARKER
 from stillroom.core.recipe.model import Recipe
@@ -109,11 +110,12 @@ def work_out(
             [Problem(read.file, 1, what, "Please show this list to those who make Stillroom.")]
         )
     patience_s = _time_to_explain(effort, plan)
-    try:
-        complaints = _explain(offering, plan, patience_s)
-    except KeyboardInterrupt:  # the plan is there: only why somebody goes without is cut short
-        complaints = _explain(offering, plan, 0)
-    making = make_batches(offering, plan)
+    with decimals_of(settings.language):
+        try:
+            complaints = _explain(offering, plan, patience_s)
+        except KeyboardInterrupt:  # the plan is there: only why somebody goes without is cut short
+            complaints = _explain(offering, plan, 0)
+        making = make_batches(offering, plan)
     rows = list_shopping(offering, making)
     costs = reckon_costs(offering, making, rows)
     complaints += tuple(_budgets_not_held(offering, costs)) + tuple(_disagreements(offering))
@@ -181,7 +183,12 @@ def _budgets_not_held(offering: Offering, costs: CostSheet) -> Iterator[str]:
 
 
 def pack_files(pack: Pack, book: Book | None = None) -> dict[str, bytes]:
-    """Return every file of the pack by its path."""
+    """Return every file of the pack by its path; decimals are those of the book's language."""
+    with decimals_of(pack.settings.language):
+        return _files(pack, book)
+
+
+def _files(pack: Pack, book: Book | None) -> dict[str, bytes]:
     data = pack_data(pack)
     papers, notes = print_papers(pack, data, book)
     found: dict[str, bytes] = {

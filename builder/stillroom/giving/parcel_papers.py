@@ -29,7 +29,7 @@ def parcels_data(pack: Pack) -> list[dict[str, Any]]:
     found = []
     for basket in pack.offering.problem.baskets:
         parcel = pack.offering.parcels.get(basket.household)
-        if parcel is None:
+        if parcel is None or not pack.making.of_basket(basket.number):
             continue
         household = pack.offering.households[basket.number]
         country = country_name(parcel.country) if parcel.abroad else ""

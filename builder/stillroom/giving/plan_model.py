@@ -66,7 +66,8 @@ class StartChoice:
     what is made does not spoil), `most` how many times the recipe may be made from that day,
     `takes` what each time takes of the limits by their key, `aside` what is to be said of it,
     `moved` whether the plan before began it on another day, `due` the day it is laid out to be
-    done by, `needs` what is bought for that start alone.
+    done by, `needs` what is bought for that start alone, `waits` the days that what soon goes stale
+    lies before that day.
     """
 
     start: date
@@ -81,6 +82,7 @@ class StartChoice:
     in_season: bool = True
     moved: bool = False
     needs: Mapping[str, Fraction] = field(default_factory=dict)
+    waits: int = 0
 
 
 @dataclass(frozen=True)
@@ -159,8 +161,10 @@ class Basket:
     carries: Fraction | None = None
     bands: tuple[tuple[Fraction, Fraction], ...] = ()
 
-    def postage(self, grams: Fraction) -> Fraction:
-        """Return what so much in it costs to post; nothing where no postage is known."""
+    def postage(self, grams: Fraction, things: int) -> Fraction:
+        """Return what so many things cost to post; nothing where none go, or no postage is known."""
+        if not things:
+            return Fraction(0)
         fits = (price for most, price in self.bands if grams <= most)
         return min(fits, default=max((price for _, price in self.bands), default=Fraction(0)))
 
@@ -217,6 +221,7 @@ class Weights:
     busiest_hour: int = 2
     changed: int = 6
     moved: int = 3
+    stale_day: Fraction = Fraction(1, 5)
 
 
 @dataclass(frozen=True)

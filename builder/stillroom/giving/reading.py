@@ -204,7 +204,11 @@ def _problem(detail: ErrorDetails, name: str, located: Located) -> Problem:
         mend = _ADD.get(path[-1], f'Add "{path[-1]}:".')
         return Problem(name, line, f"{where} is missing.", mend, at)
     if detail["type"] == "extra_forbidden":
-        mend = _MEANT.get(path[-1]) or did_you_mean(path[-1], _keys_of(path[:-1]))
+        mend = (
+            _parted_at_its_comma(path, detail["input"], located.data)
+            or _MEANT.get(path[-1])
+            or did_you_mean(path[-1], _keys_of(path[:-1]))
+        )
         return Problem(name, line, f'"{path[-1]}" has no place here.', mend, at)
     why = _PLAIN.get(detail["type"], "it is not written as it should be")
     said = detail["input"]
@@ -214,6 +218,19 @@ def _problem(detail: ErrorDetails, name: str, located: Located) -> Problem:
     if detail["type"] == "too_short":
         mend = _ADD.get(path[-1], "")
     return Problem(name, line, f"{where} is not right: {why}.", mend, at)
+
+
+def _parted_at_its_comma(path: list[str], value: Any, data: Any) -> str:
+    """Return what mends "{container: bottle, 100 ml}", which YAML parts into two; "" for others."""
+    here = data
+    for part in path[:-1]:
+        here = here[int(part)] if isinstance(here, list) else here[part]
+    keys = list(here) if isinstance(here, dict) else []
+    place = next((n for n, key in enumerate(keys) if str(key) == path[-1]), 0)
+    before = here[keys[place - 1]] if place and value is None else None
+    if not isinstance(before, str):
+        return ""
+    return f'Put what has a comma in it in quotes: {keys[place - 1]}: "{before}, {path[-1]}".'
 
 
 def _where(path: list[str], data: Any) -> str:

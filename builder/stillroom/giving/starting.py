@@ -14,7 +14,6 @@ from datetime import date, timedelta
 from fractions import Fraction
 
 from stillroom.core.recipe.model import Recipe
-from stillroom.core.recipe.months import MONTHS
 from stillroom.core.when.timeline import (
     Timeline,
     latest_start_best,
@@ -22,15 +21,18 @@ from stillroom.core.when.timeline import (
     natural_giving_day,
     plan_forward,
 )
-from stillroom.core.words.joining import join_and
 from stillroom.giving.facts import facts_of
+from stillroom.giving.in_season import ProduceSeason, say_months
 from stillroom.giving.plan_model import Month, StartChoice, agree
 
 MONTHS_BACK = 9
+MONTHS_OF_A_SEASON = 12  # Seville oranges of January for December
 WEEKS_BACK = 10
 SATURDAY = 5
 _DAYS_TO_TRY = 7  # a start that falls on a day off is moved at most so far
 _YOUNG_STARTS = 7  # a week of them: another may want the same day
+STALE_DAYS = 92
+"""What keeps no longer than a quarter is the better the fresher: maker's own."""
 UNKNOWN_KEEPS_DAYS = 7
 """So long is taken to keep what nobody knows of: common practice, no published source."""
 
@@ -42,7 +44,8 @@ class Frame:
     `dues` are the days by which presents must be out, the giving day last; `keeps_to` the earliest
     day to which any basket asks them to keep; `weekly` where one start a month is not enough;
     `hours_a_day` the most hours of each weekday, Monday 0, empty where days are not limited;
-    `kept` the days on which the plan before began this recipe: they may stay.
+    `kept` the days on which the plan before began this recipe: they may stay; `season` when its
+    produce is to be had.
     """
 
     today: date
@@ -52,6 +55,7 @@ class Frame:
     weekly: bool = False
     hours_a_day: Mapping[int, Fraction] = field(default_factory=dict)
     kept: frozenset[date] = frozenset()
+    season: ProduceSeason = ProduceSeason()
 
     def leaves_time_for(self, timeline: Timeline) -> bool:
         """Whether no work of a batch falls on a day off, nor on one with too few hours for it."""
@@ -66,7 +70,7 @@ class Frame:
 def start_choices(recipe: Recipe, frame: Frame) -> tuple[StartChoice, ...]:
     """Return the days to start on, latest first; none when it is too late to be usable.
 
-    Starts in the recipe's season come alone where there are any; else each says that it is out of
+    Starts in the season of its produce come alone where there are any; else each says that it is out of
     season, and one is in it that leaves no time for its best. A start with work on a day off, or on
     one with too few hours, is moved to an earlier day, or left out.
     """
@@ -108,7 +112,7 @@ def _in_season_and_young(recipe: Recipe, due: date, frame: Frame) -> list[StartC
     day = max(latest_start_best(recipe, due), frame.today) + timedelta(days=1)
     last = latest_start_usable(recipe, due)
     while day <= last:
-        if day.month in recipe.season:
+        if frame.season.has(day.month):
             choice = _choice(recipe, day, due, frame)
             return [choice] if choice and choice.in_season else []
         day += timedelta(days=1)
@@ -117,20 +121,25 @@ def _in_season_and_young(recipe: Recipe, due: date, frame: Frame) -> list[StartC
 
 def _days(recipe: Recipe, due: date, frame: Frame) -> list[date]:
     best, latest = latest_start_best(recipe, due), latest_start_usable(recipe, due)
-    days = [day for day in _candidates(best, frame.weekly) if day >= frame.today]
+    candidates = _candidates(best, frame.weekly, frame.season)
+    days = [day for day in candidates if day >= frame.today]
     if not days and latest >= frame.today:
         days = [frame.today]
     kept = {day for day in frame.kept if frame.today <= day <= latest}
     return sorted({*days, *kept}, reverse=True)
 
 
-def _candidates(best: date, weekly: bool) -> list[date]:
+def _candidates(best: date, weekly: bool, season: ProduceSeason) -> list[date]:
+    """Return days to try: a year back and every Saturday of its season where it has a short one."""
     days = {best}
     first = best.replace(day=1)
-    for _ in range(MONTHS_BACK):
+    for _ in range(MONTHS_OF_A_SEASON if season.months else MONTHS_BACK):
         last = first - timedelta(days=1)
-        days.add(last - timedelta(days=(last.weekday() - SATURDAY) % 7))
+        saturday = last - timedelta(days=(last.weekday() - SATURDAY) % 7)
+        days.add(saturday)
         first = last.replace(day=1)
+        if weekly and season.months and season.has(first.month):
+            days |= {saturday - timedelta(weeks=n) for n in range(1, 4)}
     if weekly:
         saturday = best - timedelta(days=(best.weekday() - SATURDAY) % 7)
         days |= {saturday - timedelta(weeks=n) for n in range(WEEKS_BACK)}
@@ -154,25 +163,28 @@ def _laid_out(recipe: Recipe, timeline: Timeline, due: date, frame: Frame) -> St
     if until is not None and until < frame.keeps_to:
         return None
     start = timeline.start
+    ready = min(natural_giving_day(recipe.stages, start), due)
+    goes_stale = until is not None and (until - timeline.made).days <= STALE_DAYS
     return StartChoice(
         start,
         start <= latest_start_best(recipe, due),
         hours_by_month(timeline),
-        ready=min(natural_giving_day(recipe.stages, start), due),
+        ready=ready,
         keep_until=until,
-        aside=_out_of_season(recipe, start),
+        waits=(due - ready).days if goes_stale else 0,
+        aside=_out_of_season(recipe, frame.season, start),
         due=due,
-        in_season=not recipe.season or start.month in recipe.season,
+        in_season=frame.season.has(start.month),
     )
 
 
-def _out_of_season(recipe: Recipe, start: date) -> str:
-    if not recipe.season or start.month in recipe.season:
+def _out_of_season(recipe: Recipe, season: ProduceSeason, start: date) -> str:
+    if season.has(start.month):
         return ""
-    named = join_and([MONTHS[month - 1] for month in recipe.season])
+    named = f", {season.said}" if season.said else f" ({say_months(season.months)})"
     begun = agree(recipe.title, "is begun out of the season of its produce",
                   "are begun out of the season of their produce")  # fmt: skip
-    return f"{recipe.title} {begun} ({named}): it is stored or bought in."
+    return f"{recipe.title} {begun}{named}: it is stored, frozen or bought in, or not to be had."
 
 
 def keeps_until(recipe: Recipe, made: date, said: date | None) -> date | None:

@@ -30,6 +30,24 @@ _SAID_VEGAN = late_regex(r"\bvegan\b|\bplant[- ]based\b", re.IGNORECASE)
 _SAID_VEGETARIAN = late_regex(r"\bvegetarian\b", re.IGNORECASE)
 _SAVOURY = frozenset({"meat", "cured-meat", "stock", "fish", "cheese", "fat"})
 _FATS = frozenset({"fat", "cheese", "butter"})
+# what a bottle of oil of no named plant may be pressed from
+_OILS = (
+    *("sunflower oil", "rapeseed oil", "canola oil", "soya oil", "soybean oil", "maize oil"),
+    *("corn oil", "palm oil", "coconut oil", "peanut oil", "groundnut oil", "olive oil"),
+    *("sesame oil", "rice bran oil", "grapeseed oil", "cottonseed oil", "mustard oil"),
+)
+# the allergens among them, and those of nuts that are pressed as well
+IN_OILS = frozenset(
+    {"soya", "peanut", "sesame", "mustard", "nuts", "other-nuts", "almond", "hazelnut", "walnut"}
+    | {"macadamia", "pistachio", "pecan", "cashew", "brazil-nut", "pine-nut"}
+)
+# whole foods of which a colouring is made; of any other it holds none
+_COLOURS = late_regex(
+    r"beet|paprika|pepper|chil|turmeric|curcuma|carrot|grape|elder|hibiscus|saffron|spirulina"
+    r"|seaweed|alga|tomato|annatto|cochineal|carmine|shellac|colou?r|gelatin|nightshade|potato"
+    r"|spinach|nettle|berr|currant|caramel|sugar|maize|corn|glucose|syrup|additive|\be ?\d|cherry",
+    re.IGNORECASE,
+)
 
 
 _MEATS = (
@@ -58,7 +76,8 @@ class Avoided:
     the family it was taken for. `of` are the rules it is made of ("halal": alcohol, pork).
     Foods of `but` hold none of it, those of `little` a trace; where `traces` is false, what may be
     there in traces does no harm; `savoury` is set where no meat, fish, fat or stock ever
-    holds it ("none"), or those do but fats and cheeses of plants may ("only those of plants").
+    holds it ("none"), or those do but fats and cheeses of plants may ("only those of plants");
+    `packets` match the names of the bought foods that alone may hold it without saying so.
     `cautions` are the safety box's rules that speak to it; `means`, `cannot` and `source` are what
     a page says of it. `of_somebody` is set where the word says more than any food beside it
     ("Jain"), `why` where it is only the reason for them ("migraine"); `allowed` is what was said to
@@ -84,6 +103,7 @@ class Avoided:
     little: frozenset[str] = frozenset()
     traces: bool = True
     savoury: str = ""
+    packets: re.Pattern[str] | None = None
     cautions: frozenset[str] = frozenset()
     means: str = ""
     cannot: str = ""
@@ -117,11 +137,22 @@ class Avoided:
         """Whether of a food of which only the packet tells all it is not known to be free of it.
 
         No sausage and no stock cube holds coffee or coconut, whatever its packet says; a fat or a
-        cheese of plants may well be coconut.
+        cheese of plants may well be coconut; a chocolate bar hides no grapefruit.
         """
+        if self.packets and not self.packets.search(food.name):
+            return False
+        if is_pressed(food):
+            return any(self.said_in(oil) != "free" for oil in _OILS) or self._is_pressed_for_oil
+        if "colouring" in food.tags and (self.savoury or self.foods):
+            return bool(_COLOURS.search(f"{self.word} {self.meant}"))
         if "of plants" in self.savoury and food.tags & _FATS and "milk" not in food.animal:
             return True
         return not (self.savoury and food.tags & _SAVOURY)
+
+    @property
+    def _is_pressed_for_oil(self) -> bool:
+        names = [food.name for food in self.foods]
+        return any(singular(name) in oil or name in oil for name in names for oil in _OILS)
 
     def held_by(self, food: Staple) -> Held:
         """Say whether a food is, holds or may hold it, by the food's own facts and its name."""
@@ -169,6 +200,11 @@ class Avoided:
         if self.perhaps and self.perhaps.search(words.lower()):
             return "may contain"
         return "free"
+
+
+def is_pressed(food: Staple) -> bool:
+    """Whether a food is oil of no named plant: its bottle tells of which, and nothing else."""
+    return "vegetable oil" in (food.name, food.kind_of)
 
 
 def is_said_to_keep(words: str, diet: Diet) -> bool:

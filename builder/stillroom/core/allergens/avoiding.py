@@ -36,7 +36,7 @@ ANY_NUT = "nuts"  # of no sort that is told
 _PACKET = "read-its-packet"
 _KEYS = frozenset(
     {"word", "also", "allergens", "diet", "tags", "from", "named", "perhaps", "perhaps_tags"}
-    | {"perhaps_from", "ask", "of", "but", "little", "traces", "savoury", "cautions", "told"}
+    | {"perhaps_from", "ask", "of", "but", "little", "traces", "savoury", "packets", "cautions", "told"}
     | {"means", "cannot", "source", "read", "of_somebody", "why"}
 )
 _WORD = late_regex(r"[^\W_]+")
@@ -228,6 +228,7 @@ def _read_row(row: Mapping[str, Any], before: Mapping[str, Avoided]) -> Avoided:
         little=frozenset(row.get("little", ())),
         traces=row.get("traces", True),
         savoury=row.get("savoury", ""),
+        packets=_pattern(row, "packets"),
         cautions=frozenset(row.get("cautions", ())),
         means=row.get("means", ""),
         cannot=row.get("cannot", ""),

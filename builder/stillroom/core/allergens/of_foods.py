@@ -13,7 +13,14 @@ from dataclasses import dataclass
 from functools import lru_cache
 from typing import Literal
 
-from stillroom.core.allergens.avoided import EATEN, Avoided, Diet, is_said_to_keep
+from stillroom.core.allergens.avoided import (
+    EATEN,
+    IN_OILS,
+    Avoided,
+    Diet,
+    is_pressed,
+    is_said_to_keep,
+)
 from stillroom.core.allergens.avoiding import allergens_called
 from stillroom.core.allergens.laws import Allergen, List, all_allergens, law_of, say_allergen
 from stillroom.core.allergens.sentences import avoided_by_name, read_avoided
@@ -85,8 +92,17 @@ class Known:
 
     @property
     def open(self) -> bool:
-        """Whether something in it is not known, or only its packet knows: nothing is free then."""
+        """Whether something in it is not known, or only its packet knows."""
         return bool(self.unknown or self.packets)
+
+    def open_to(self, names: frozenset[str] = frozenset()) -> bool:
+        """Whether something in it is not known, or only its packet knows: nothing is free then.
+
+        The packet of an oil tells which plant it is of: it hides no milk and no egg, but nuts.
+        """
+        packets = [food for food in self.staples if PACKET in food.tags]
+        hides = any(not is_pressed(food) or names & IN_OILS for food in packets)
+        return bool(self.unknown or hides)
 
 
 def know_ingredient(ingredient: Ingredient) -> Known:
@@ -227,7 +243,7 @@ def _allergen(known: tuple[Known, ...], names: frozenset[str], traces: bool = Tr
     # "mixed nuts" may be any of them
     if any(perhaps & (one.contains | (one.may_contain if traces else set())) for one in known):
         return "may contain"
-    return "not known" if any(one.open for one in known) else "free"
+    return "not known" if any(one.open_to(names) for one in known) else "free"
 
 
 def _measured(known: tuple[Known, ...], avoided: Avoided) -> Answer:
@@ -240,7 +256,7 @@ def _measured(known: tuple[Known, ...], avoided: Avoided) -> Answer:
             answers.add("contains")
         if avoided.traces and avoided.allergens & one.may_contain:
             answers.add("may contain")
-        if one.open:
+        if one.open_to(avoided.allergens):
             answers.add("not known")
     return max(answers, key=_WORSE.index)
 
@@ -255,7 +271,7 @@ def _alcohol(recipe: Recipe, known: tuple[Known, ...]) -> Answer:
     named = (food for one in known for food in food_of(one.ingredient).foods)
     if any(MAY_BE_IN_ALCOHOL in food.tags for food in named):
         return "not known"
-    return "not known" if any(one.open for one in known) else "free"
+    return "not known" if any(one.open_to() for one in known) else "free"
 
 
 def _diet(known: tuple[Known, ...], diet: Diet) -> Answer:
@@ -265,7 +281,7 @@ def _diet(known: tuple[Known, ...], diet: Diet) -> Answer:
         of_it = {staple.comes_from(allowed) for staple in one.staples}
         if is_said_to_keep(one.ingredient.item, diet):
             of_it.discard(None)
-        elif one.packets:
+        elif any(PACKET in food.tags and not is_pressed(food) for food in one.staples):
             of_it.add(None)
         kept |= of_it | ({None} if one.unknown else set())
     if False in kept:

@@ -8,8 +8,13 @@ from __future__ import annotations
 
 import re
 import unicodedata
+from collections.abc import Iterator
+from contextlib import contextmanager
+from contextvars import ContextVar
 from dataclasses import dataclass, replace
 from fractions import Fraction
+
+from babel.numbers import get_decimal_symbol
 
 from stillroom.core.amounts.units import (
     DECIMAL_UNITS,
@@ -36,6 +41,7 @@ _NUMBER = (
 _SURE = late_regex(r"\d+(?:\.\d+)?|[1-9]\d{0,2}(?:,\d{3})+(?:\.\d+)?")
 _COULD_BE_THOUSANDS = late_regex(r"[1-9]\d{0,2}\.\d{3}")
 _MOST_SIGNS = 60  # what is longer is a slip of the pen, or worse
+_DECIMAL: ContextVar[str] = ContextVar("decimal sign", default=".")
 _say = Said("stillroom.core.amounts", "amounts")
 _LEADING = late_regex(
     rf"^(?P<about>about|roughly|around|c\.)?\s*(?P<low>{_NUMBER})"
@@ -252,7 +258,22 @@ def show_decimal(value: Fraction, places: int = 2) -> str:
     # in whole numbers: a page shows dozens, and each sum of fractions makes new ones
     scaled = (2 * value.numerator * 10**places + value.denominator) // (2 * value.denominator)
     whole, part = divmod(scaled, 10**places)
-    return f"{whole}.{part:0{places}d}".rstrip("0").rstrip(".") if part else str(whole)
+    return f"{whole}{_DECIMAL.get()}{part:0{places}d}".rstrip("0") if part else str(whole)
+
+
+@contextmanager
+def decimals_of(language: str) -> Iterator[None]:
+    """Show decimals within as a language writes them; a point is what stands everywhere else.
+
+    >>> with decimals_of("de_DE"):
+    ...     show_decimal(Fraction(6, 5))
+    '1,2'
+    """
+    before = _DECIMAL.set(get_decimal_symbol(language))
+    try:
+        yield
+    finally:
+        _DECIMAL.reset(before)
 
 
 def show_amount(amount: AnyAmount) -> str:

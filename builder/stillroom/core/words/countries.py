@@ -12,3 +12,13 @@ def country_name(code: str) -> str:
     ('France', 'XQ')
     """
     return str(Locale("en").territories.get(code, code))
+
+
+def in_country(code: str) -> str:
+    """Return "in" a country, as it is said within a sentence.
+
+    >>> in_country("GB"), in_country("FR")
+    ('in the United Kingdom', 'in France')
+    """
+    name = country_name(code)
+    return f"in the {name}" if name.startswith(("United", "Netherlands")) else f"in {name}"

@@ -69,13 +69,9 @@ def reckon_costs(offering: Offering, making: Making, rows: Sequence[Row]) -> Cos
     postage = _postage(offering, making)
     baskets, households = _by_basket(offering, presents, postage)
     kinds = offering.giving.baskets
-    open_empty = frozenset(
-        basket.number for basket in offering.problem.baskets if kinds[basket.kind].cost is None
-    )
-    empty = sum(
-        (kinds[basket.kind].cost or Fraction(0) for basket in offering.problem.baskets),
-        Fraction(0),
-    )
+    filled = [one for one in offering.problem.baskets if making.of_basket(one.number)]
+    open_empty = frozenset(one.number for one in filled if kinds[one.kind].cost is None)
+    empty = sum((kinds[one.kind].cost or Fraction(0) for one in filled), Fraction(0))
     prices = [
         price
         for present in making.presents
@@ -104,14 +100,13 @@ def reckon_costs(offering: Offering, making: Making, rows: Sequence[Row]) -> Cos
 
 
 def _postage(offering: Offering, making: Making) -> Postage:
-    """Return what the parcels that are still to go cost to post."""
+    """Return what the parcels that are still to go cost to post; one with nothing in it stays."""
     known: dict[int, Fraction] = {}
     open_ones: set[int] = set()
     for basket in offering.problem.baskets:
-        parcel = offering.parcels.get(basket.household)
-        if parcel is None:
+        parcel, own = offering.parcels.get(basket.household), making.of_basket(basket.number)
+        if parcel is None or not own:
             continue
-        own = making.of_basket(basket.number)
         weights = [offering.offer(present.key).weighs for present in own]
         empty = offering.giving.baskets[basket.kind].weighs
         known[basket.number], whole = postage_of(parcel, weights, empty)
@@ -128,7 +123,8 @@ def _by_basket(
         own = sum((cost for (n, _), cost in presents.items() if n == basket.number), Fraction(0))
         posted = postage.of_baskets.get(basket.number, Fraction(0))
         empty = offering.giving.baskets[basket.kind].cost or Fraction(0)
-        baskets[basket.number] = own + empty + posted
+        filled = any(n == basket.number for n, _ in presents)
+        baskets[basket.number] = own + (empty if filled else 0) + posted
         households[basket.household] += baskets[basket.number]
     return baskets, dict(households)
 
