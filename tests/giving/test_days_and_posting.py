@@ -14,6 +14,7 @@ from giving.lists import MAKES, TODAY, demo_book, demo_recipes, read_dict, small
 from stillroom.core.words.problems import ProblemsFound
 from stillroom.giving.batches import make_batches
 from stillroom.giving.brewing import can_be_measured
+from stillroom.giving.in_season import season_of
 from stillroom.giving.noticing import notices
 from stillroom.giving.offering import make_offering
 from stillroom.giving.pack import Effort, work_out
@@ -278,9 +279,10 @@ def test_what_nobody_knows_the_keeping_of_is_short_and_never_for_ever():
 def test_a_start_out_of_season_is_said_and_one_in_season_comes_alone():
     offering, plan, making = offered()
     for brew in offering.problem.brews:
-        season = next(one for one in demo_recipes() if one.slug == brew.recipe).season
+        recipe = next(one for one in demo_recipes() if one.slug == brew.recipe)
+        season = season_of(recipe, offering.settings.country)
         for choice in brew.choices:
-            assert choice.in_season is (not season or choice.start.month in season)
+            assert choice.in_season is season.has(choice.start.month)
             assert bool(choice.aside) is not choice.in_season
     said = notices(offering, plan, making)
     assert all(batch.choice.aside in said for batch in plan.batches if batch.choice.aside)

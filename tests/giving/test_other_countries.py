@@ -6,6 +6,7 @@ expectation was written before it was tried.
 
 from __future__ import annotations
 
+import re
 from dataclasses import replace
 from datetime import date
 from fractions import Fraction
@@ -14,10 +15,11 @@ import pytest
 
 from giving.lists import PRICES, TODAY, demo_book, demo_recipes, random_list, read_dict, small_list
 from stillroom.core.amounts.money import parse_money
+from stillroom.core.amounts.quantities import show_decimal
 from stillroom.core.words.problems import ProblemsFound
 from stillroom.giving.explaining import say_how_good
 from stillroom.giving.offering import make_offering
-from stillroom.giving.pack import Effort, work_out
+from stillroom.giving.pack import Effort, pack_files, work_out
 from stillroom.giving.pack_pages import pack_data
 from stillroom.giving.planning import plan_gifts
 from stillroom.giving.reading import read_giving_list
@@ -313,3 +315,72 @@ def test_a_day_that_stays_is_no_change_of_the_plan() -> None:
     ]
     assert list(_days("Salt", [may], [], "")) == ["Salt is no longer to be begun."]
     assert list(_days("Salt", [may, may], [may, may], "")) == []
+
+
+def test_a_german_pack_writes_its_decimals_as_german_does() -> None:
+    """Beside "70,45 €" stood "1.2 kg" and "weighs 0.69 kg"."""
+    data = small_list(makes=[{"recipe": "bramble-jelly", "weighs": "430 g"}])
+    data |= {"baskets": {"s": {"eat": 1, "weighs": "255 g"}}, "language": "de_DE"}
+    data["posting"] = [{"service": "Paket", "last day": "2027-12-01", "bands": {"2 kg": "5,49"}}]
+    data["households"] = [{"name": n, "basket": "s", "delivery": "by post"} for n in ("Jo", "Nell")]
+    data["hours"] = {"every month": "2,5"}
+    settings = SETTINGS.model_copy(update={"language": "de_DE", "currency": "EUR"})
+    pack = work_out(read_dict(data), demo_recipes(), settings, date(2027, 3, 1), Effort(5))
+    texts = {name: body.decode() for name, body in pack_files(pack).items()
+             if name.endswith((".html", ".txt", ".csv", ".ics"))}  # fmt: skip
+    shown = {n: re.sub(r"(?s)<style.*?</style>|<[^>]*>", " ", text) for n, text in texts.items()}
+    pointed = {n: found for n, text in shown.items() if (found := re.findall(r"\d\.\d", text))}
+    assert pointed == {}
+    assert "0,69 kg" in re.sub(r"\s+", " ", shown["plan.html"])
+    # what is shown elsewhere is as before
+    assert show_decimal(Fraction(6, 5)) == "1.2"
+
+
+def test_a_basket_with_nothing_in_it_is_not_posted_and_costs_nothing() -> None:
+    data = small_list(makes=[{"recipe": "almond-shortbread", "per batch": 3, "weighs": "200 g"}])
+    data["baskets"] = {"s": {"eat": 1, "weighs": "300 g", "cost": "1.20"}}
+    data["posting"] = [{"service": "parcel", "last day": "2027-12-12", "bands": {"2 kg": "4.45"}}]
+    by_post = {"basket": "s", "delivery": "by post", "address": "4 Ferry Brae, Inchmoor"}
+    data["households"] = [{"name": "Jo", **by_post}, {"name": "Nell", "avoid": "nuts", **by_post}]
+    pack = work_out(read_dict(data), demo_recipes(), SETTINGS, date(2027, 3, 1), Effort(5))
+    assert (pack.plan.gifts[1], pack.plan.gifts[2]) == (("almond-shortbread",), ())
+    assert pack.costs.postage.of_baskets == {1: Fraction("4.45")}
+    assert pack.costs.empty_baskets == Fraction("1.20")
+    assert [one["household"] for one in pack_data(pack)["parcels"]] == ["Jo"]
+    assert not any("Parcel for number 2" in said for said in pack_data(pack)["notices"])
+
+
+def test_a_keeping_that_nobody_told_is_not_called_too_short() -> None:
+    unknown = tuple(
+        one.model_copy(update={"plans_by": lambda _: None})
+        if one.slug == "almond-shortbread"
+        else one
+        for one in demo_recipes()
+    )
+    data = small_list(makes=[{"recipe": "almond-shortbread", "per batch": 3}])
+    data |= {"baskets": {"s": {"eat": 1}}, "households": [{"name": "Jo", "basket": "s"}]}
+    data["households"][0]["days left"] = 30
+    pack = work_out(read_dict(data), unknown, SETTINGS, date(2027, 3, 1), Effort(5))
+    (said,) = pack.complaints
+    assert "too short" not in said
+    assert "nobody says how long Almond shortbread keeps" in said
+
+
+def test_what_a_comma_parts_is_put_together_or_told_with_its_quotes() -> None:
+    kinds = "{s: {eat: 1, containers: [bottle, 100 ml, jar, 200 ml]}}"
+    rows = {"baskets": kinds, "makes": "[vanilla-sugar]", "households": "[Ann]"}
+
+    def read(**changes: str):
+        parts = "".join(f"{key}: {value}\n" for key, value in (rows | changes).items())
+        text = f"giving list: L\ngiving day: 2027-12-18\n{parts}"
+        return read_giving_list(text, "l.yml", "EUR", "en_GB", "GB", "metric").giving
+
+    assert read().baskets["s"].containers == ("bottle, 100 ml", "jar, 200 ml")
+    with pytest.raises(ProblemsFound) as found:
+        read(makes="[{recipe: bramble-jelly, container: jar, 200 ml, batches: 1}]")
+    assert [one.mend for one in found.value.problems] == [
+        'Put what has a comma in it in quotes: container: "jar, 200 ml".'
+    ]
+    with pytest.raises(ProblemsFound) as found:
+        read(households="[{name: Smith, John, basket: s}]")
+    assert 'name: "Smith, John"' in found.value.problems[0].mend

@@ -49,6 +49,9 @@ class ProduceSeason:
         return join_and([f"{plural(one.food)} ({say_months(one.months)})" for one in self.foods])
 
 
+ANY_MONTH = ProduceSeason()
+
+
 def say_months(months: tuple[int, ...]) -> str:
     """Return months in words.
 

@@ -163,7 +163,8 @@ class BasketKind(Part):
     drink: Count = 0
     craft: Count = 0
     containers: Annotated[
-        Containers, Field(description="Only things in these containers go in; none named means any.")
+        Containers,
+        Field(description="Only things in these containers go in; none named means any."),
     ] = ()
     cost: Annotated[
         Money | None, Field(description="What the empty basket, paper and string cost.")

@@ -22,7 +22,7 @@ from stillroom.core.when.timeline import (
     plan_forward,
 )
 from stillroom.giving.facts import facts_of
-from stillroom.giving.in_season import ProduceSeason, say_months
+from stillroom.giving.in_season import ANY_MONTH, ProduceSeason, say_months
 from stillroom.giving.plan_model import Month, StartChoice, agree
 
 MONTHS_BACK = 9
@@ -55,7 +55,7 @@ class Frame:
     weekly: bool = False
     hours_a_day: Mapping[int, Fraction] = field(default_factory=dict)
     kept: frozenset[date] = frozenset()
-    season: ProduceSeason = ProduceSeason()
+    season: ProduceSeason = ANY_MONTH
 
     def leaves_time_for(self, timeline: Timeline) -> bool:
         """Whether no work of a batch falls on a day off, nor on one with too few hours for it."""
@@ -70,9 +70,9 @@ class Frame:
 def start_choices(recipe: Recipe, frame: Frame) -> tuple[StartChoice, ...]:
     """Return the days to start on, latest first; none when it is too late to be usable.
 
-    Starts in the season of its produce come alone where there are any; else each says that it is out of
-    season, and one is in it that leaves no time for its best. A start with work on a day off, or on
-    one with too few hours, is moved to an earlier day, or left out.
+    Starts in the season of its produce come alone where there are any; else each says that it is
+    out of season, and one is in it that leaves no time for its best. A start with work on a day
+    off, or on one with too few hours, is moved to an earlier day, or left out.
     """
     found: dict[tuple[date, date], StartChoice] = {}
     for due in frame.dues:

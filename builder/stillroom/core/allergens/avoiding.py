@@ -36,7 +36,18 @@ ANY_NUT = "nuts"  # of no sort that is told
 _PACKET = "read-its-packet"
 _KEYS = frozenset(
     {"word", "also", "allergens", "diet", "tags", "from", "named", "perhaps", "perhaps_tags"}
-    | {"perhaps_from", "ask", "of", "but", "little", "traces", "savoury", "packets", "cautions", "told"}
+    | {
+        "perhaps_from",
+        "ask",
+        "of",
+        "but",
+        "little",
+        "traces",
+        "savoury",
+        "packets",
+        "cautions",
+        "told",
+    }
     | {"means", "cannot", "source", "read", "of_somebody", "why"}
 )
 _WORD = late_regex(r"[^\W_]+")
