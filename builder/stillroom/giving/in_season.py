@@ -10,6 +10,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass
 from fractions import Fraction
+from itertools import pairwise
 
 from stillroom.core.batch.contents import content_of
 from stillroom.core.larder.seasons import ALL_YEAR, FoodSeason, season_of_food
@@ -30,8 +31,8 @@ published source."""
 class ProduceSeason:
     """The months, from 1, in which a recipe is begun with fresh produce; none: it may be any.
 
-    `foods` are those that say so, none where the recipe states its season. `unknown` are fresh
-    foods of which nobody knows when they are to be had; `apart` is whether there is no month for all.
+    `foods` are those that say so, none where the recipe states its season. `unknown` are
+    fresh foods of which nobody knows when they are to be had; `apart`: no month has all of them.
     """
 
     months: tuple[int, ...] = ()
@@ -59,7 +60,7 @@ def say_months(months: tuple[int, ...]) -> str:
     ('December to February', 'January and February', 'October')
     """
     names = [say_month(month) for month in months]
-    runs = all(one % 12 + 1 == two for one, two in zip(months, months[1:], strict=False))
+    runs = all(one % 12 + 1 == two for one, two in pairwise(months))
     return f"{names[0]} to {names[-1]}" if runs and len(names) > 2 else join_and(names)
 
 

@@ -66,7 +66,7 @@ def _words(value: Any) -> Any:
 
 
 def _containers(value: Any) -> Any:
-    """Return containers, a size beside the one before it: YAML parts [bottle, 100 ml] at its comma."""
+    """Return containers, each with the size that YAML parts from it: "[bottle, 100 ml]"."""
     found: list[Any] = []
     for one in _list(value):
         if found and isinstance(one, str) and isinstance(found[-1], str) and _SIZE.fullmatch(one):

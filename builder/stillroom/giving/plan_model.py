@@ -162,7 +162,7 @@ class Basket:
     bands: tuple[tuple[Fraction, Fraction], ...] = ()
 
     def postage(self, grams: Fraction, things: int) -> Fraction:
-        """Return what so many things cost to post; nothing where none go, or no postage is known."""
+        """Return what so many things cost to post; nothing where none go, or none is known."""
         if not things:
             return Fraction(0)
         fits = (price for most, price in self.bands if grams <= most)
