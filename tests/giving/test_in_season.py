@@ -52,6 +52,10 @@ def test_what_is_begun_out_of_season_says_so_and_by_which_food():
     )
 
 
+def test_what_is_in_the_house_waits_for_no_season():
+    assert season_of(SLOES, "GB", frozenset({"sloe"})).months == ()
+
+
 def test_the_recipes_own_season_stands_over_its_foods():
     own = recipe("Marmalade", "1 kg Seville oranges", "2 kg sugar", season=["March"])
     assert season_of(own, "GB").months == (3,)

@@ -15,11 +15,13 @@ from itertools import pairwise
 from stillroom.core.batch.contents import content_of
 from stillroom.core.larder.seasons import ALL_YEAR, FoodSeason, season_of_food
 from stillroom.core.lines.ingredient_food import food_of
+from stillroom.core.lines.staple_table import find_staple
 from stillroom.core.recipe.model import MONTHS, Recipe
 from stillroom.core.words.countries import in_country
 from stillroom.core.words.day_words import say_month
 from stillroom.core.words.joining import join_and
 from stillroom.core.words.plurals import plural
+from stillroom.giving.model import GivingList
 
 _PRODUCE = frozenset({"fruit", "vegetable", "flower"})
 _LITTLE = Fraction(1, 5)
@@ -64,11 +66,16 @@ def say_months(months: tuple[int, ...]) -> str:
     return f"{names[0]} to {names[-1]}" if runs and len(names) > 2 else join_and(names)
 
 
-def season_of(recipe: Recipe, country: str) -> ProduceSeason:
-    """Return when a recipe can be begun, in a country, by the season of its produce."""
+def season_of(
+    recipe: Recipe, country: str, in_the_house: frozenset[str] = frozenset()
+) -> ProduceSeason:
+    """Return when a recipe can be begun, in a country, by the season of its produce.
+
+    What is `in_the_house`, by its food's name, waits for no season: sloes in the freezer.
+    """
     if recipe.season:
         return ProduceSeason(recipe.season)
-    found = tuple(_main_produce(recipe, country))
+    found = tuple(_main_produce(recipe, country, in_the_house))
     known = tuple(one for one in found if one.months)
     unknown = tuple(dict.fromkeys(one.food for one in found if not one.months))
     months = [set(one.months) for one in known]
@@ -94,7 +101,15 @@ def why_begun(recipe: Recipe, season: ProduceSeason, country: str, month: int) -
     return f"{recipe.title} goes by the season of {season.said} {where}. Source: {sources}."
 
 
-def _main_produce(recipe: Recipe, country: str) -> Iterator[FoodSeason]:
+def foods_in_the_house(giving: GivingList) -> frozenset[str]:
+    """Return the names of the foods that a list's stock holds."""
+    found = (find_staple(item) for _, item in giving.stock.ingredients)
+    return frozenset(food.name for food in found if food)
+
+
+def _main_produce(
+    recipe: Recipe, country: str, in_the_house: frozenset[str]
+) -> Iterator[FoodSeason]:
     """Yield the season of each fresh food, once; not of what is little beside other produce."""
     rows = [
         (food_of(line).food, line, content_of(recipe, line))
@@ -107,7 +122,7 @@ def _main_produce(recipe: Recipe, country: str) -> Iterator[FoodSeason]:
         if food and food.tags & _PRODUCE and content and content.grams
     }
     heaviest = max(grams.values(), default=Fraction(0))
-    seen: set[str] = set()
+    seen = set(in_the_house)
     for food, line, _ in rows:
         if food is None or food.name in seen or grams.get(line, heaviest) < heaviest * _LITTLE:
             continue

@@ -13,7 +13,7 @@ from stillroom.core.amounts.quantities import show_decimal
 from stillroom.core.words.countries import country_name
 from stillroom.core.words.day_words import say_day
 from stillroom.giving.batches import Batch, Making
-from stillroom.giving.in_season import season_of, why_begun
+from stillroom.giving.in_season import foods_in_the_house, season_of, why_begun
 from stillroom.giving.offering import Offering
 from stillroom.giving.plan_model import Basket, Plan
 from stillroom.giving.posting import Parcel, to_ask, weight_of
@@ -90,7 +90,7 @@ def _of_batches(offering: Offering, making: Making) -> Iterator[str]:
         if batch.aside:
             yield batch.aside
         country, month = offering.settings.country, batch.timeline.start.month
-        season = season_of(batch.recipe, country)
+        season = season_of(batch.recipe, country, foods_in_the_house(offering.giving))
         if said := why_begun(batch.recipe, season, country, month):
             yield said
         if pans := pans_not_known(offering.giving, batch.recipe, batch.count):

@@ -20,7 +20,7 @@ from stillroom.giving.buying_near import buy_near
 from stillroom.giving.facts import GiftFacts, facts_of
 from stillroom.giving.filled_into import container_of, key_of
 from stillroom.giving.holding import Holding, days_left
-from stillroom.giving.in_season import season_of
+from stillroom.giving.in_season import foods_in_the_house, season_of
 from stillroom.giving.model import GivingList, Household, Make, Sort, container_words
 from stillroom.giving.money.buying import PackOffer
 from stillroom.giving.money.costing import (
@@ -115,6 +115,7 @@ def make_offering(
     }
     baskets, households = _baskets(giving, parcels, gone)
     frame = _frame(giving, baskets, today)
+    house = foods_in_the_house(giving)
     brews = tuple(
         brew_of(
             giving,
@@ -123,14 +124,13 @@ def make_offering(
             replace(
                 frame,
                 kept=(starts or {}).get(slug, frozenset()),
-                season=season_of(recipe, settings.country),
+                season=season_of(recipe, settings.country, house),
             ),
             _shares_of(slug, makes, shares),
         )
         for slug, recipe in offered.items()
     )
     brews, limits = with_limits(giving, brews, recipes)
-    house = {food.name for _, item in giving.stock.ingredients if (food := find_staple(item))}
     offers, brews, stand_ins = with_stand_ins(offers, brews, needs, house)
     held = stock_of(giving, prices)
     brews, fresh = buy_near(brews, prices, held)
