@@ -90,7 +90,8 @@ class _Bench:
             return False
         if basket.carries is not None and weight > basket.carries:
             return False
-        return basket.budget is None or worth + basket.postage(weight) <= basket.budget
+        posted = basket.postage(weight, len(own) + 1)
+        return basket.budget is None or worth + posted <= basket.budget
 
     def cost(self, basket: Basket, offer: Offer) -> Fraction:
         """Return the points a thing costs there, with its part of a batch and of the money."""

@@ -71,8 +71,9 @@ def start_choices(recipe: Recipe, frame: Frame) -> tuple[StartChoice, ...]:
     """Return the days to start on, latest first; none when it is too late to be usable.
 
     Starts in the season of its produce come alone where there are any; else each says that it is
-    out of season, and one is in it that leaves no time for its best. A start with work on a day
-    off, or on one with too few hours, is moved to an earlier day, or left out.
+    out of season, and one is in it that leaves no time for its best: alone where the foods
+    themselves tell their season. A start with work on a day off, or on one with too few hours, is
+    moved to an earlier day, or left out.
     """
     found: dict[tuple[date, date], StartChoice] = {}
     for due in frame.dues:
@@ -81,7 +82,9 @@ def start_choices(recipe: Recipe, frame: Frame) -> tuple[StartChoice, ...]:
         own = own or _young(recipe, due, frame)
         in_season = [one for one in own if one.in_season]
         if own and not in_season:
-            own += _in_season_and_young(recipe, due, frame)
+            young = _in_season_and_young(recipe, due, frame)
+            own += young
+            in_season = young if frame.season.foods else []
         for choice in in_season or own:
             found.setdefault((choice.start, choice.ready or due), choice)
     ordered = sorted(found.values(), key=lambda one: (one.start, one.ready or one.start))

@@ -19,15 +19,31 @@ TRACES = [(row["avoid"], line) for row in ROWS for line in row.get("traces", ())
 FREE = [(row["avoid"], line) for row in ROWS for line in row["free"]]
 
 
-def _answers(word: str, line: str) -> set[str]:
+def _made(line: str):
     made = {"title": "A thing", "kind": "bake", "ingredients": [line, "100 ml water"]}
-    recipe = recipe_of({**made, "method": ["Mix and bake."]})
+    return recipe_of({**made, "method": ["Mix and bake."]})
+
+
+def _answers(word: str, line: str) -> set[str]:
+    recipe = _made(line)
     return {answer_avoid(recipe, word), facts_of(recipe).answer(read_avoided(word))}
 
 
 @pytest.mark.parametrize(("word", "line"), NEVER)
 def test_what_holds_it_or_may_is_never_free(word, line):
     assert "free" not in _answers(word, line)
+
+
+@pytest.mark.parametrize(
+    ("word", "line"),
+    [
+        *((word, "50 ml vegetable oil") for word in ("nuts", "peanut", "soya", "coconut", "palm")),
+        ("paprika", "2 drops food colouring paste"),
+        ("grapefruit", "100 g fruit jellies"),
+    ],
+)
+def test_what_only_its_packet_tells_is_not_known_by_its_label(word, line):
+    assert answer_avoid(_made(line), word) != "free"
 
 
 @pytest.mark.parametrize(("word", "line"), FREE)

@@ -65,7 +65,7 @@ def test_what_is_fresh_has_its_months(words, country, within, never):
 @pytest.mark.parametrize(
     "words",
     [
-        *("frozen raspberries", "dried apricots", "tinned peaches", "TK-Himbeeren", "raisins"),
+        *("frozen raspberries", "dried apricots", "tinned peaches", "raisins"),
         *("lemons", "apples", "oranges", "bananas", "onions", "garlic", "glacé cherries"),
         *("strawberry jam", "sloe gin", "dried elderflowers", "apple juice", "flour", "chillies"),
     ],
