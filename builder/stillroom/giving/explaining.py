@@ -189,6 +189,11 @@ def _not_allowed(
         return Shortage(basket, sort, count, what, f"Add some to makes, or take {sort} off.")
     what = f"{left} for {basket.label}: {_say_reasons(refused, len(refused) == len(offers))}."
     mend = f"Offer a {SORT_WORDS[sort]} that they can have, or give them another basket."
+    if any(reasons[0].one.startswith("contains sugar") for _, reasons in refused):
+        mend += (
+            " Ask how much sugar they may have at a time: where what is told here is fine for "
+            "them, take the word out of what they avoid."
+        )
     return Shortage(basket, sort, count, what, mend)
 
 

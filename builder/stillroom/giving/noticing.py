@@ -5,6 +5,7 @@ Each is said with what is not known about it. Leaves out what a plan cannot do: 
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator
 
 from stillroom.core.allergens.sentences import read_avoided
@@ -12,12 +13,20 @@ from stillroom.core.amounts.money import show_money
 from stillroom.core.amounts.quantities import show_decimal
 from stillroom.core.words.countries import country_name
 from stillroom.core.words.day_words import say_day
+from stillroom.core.words.patterns import late_regex
 from stillroom.giving.batches import Batch, Making
 from stillroom.giving.in_season import foods_in_the_house, season_of, why_begun
 from stillroom.giving.offering import Offering
 from stillroom.giving.plan_model import Basket, Plan
 from stillroom.giving.posting import Parcel, to_ask, weight_of
 from stillroom.giving.taking import pans_not_known
+
+
+_LIKES = late_regex(
+    r"(?:(?:s?he|they|we|i) )?(?:really |absolutely |just )*"
+    r"(?:loves?|likes?|adores?|enjoys?|(?:is|are) (?:very )?(?:fond of|partial to))\b",
+    re.IGNORECASE,
+)
 
 
 def notices(offering: Offering, plan: Plan, making: Making) -> tuple[str, ...]:
@@ -37,6 +46,12 @@ def _allowed_again(offering: Offering) -> Iterator[str]:
         for word in household.avoid:
             found = read_avoided(word)
             for allowed in found.allowed if found else ():
+                if _LIKES.match(allowed):
+                    yield (
+                        f"{household.name}: “{allowed}” is no need, and the plan does not go by it. "
+                        'Write the recipes that they like under "likes".'
+                    )
+                    continue
                 yield (
                     f"{household.name}: “{allowed}” makes no difference here. Where it allows "
                     "something that they avoid, that is left out all the same."

@@ -45,7 +45,7 @@ def weigh_plan(
         ("batches ready but not at their best", young, weights.usable_only),
         ("batches begun out of the season of their produce", unseasonal, weights.out_of_season),
         ("batches begun on another day than in the plan before", moved, weights.moved),
-        ("days that what soon goes stale is made before its day", stale, weights.stale_day),
+        ("days that what goes stale is made before giving day", stale, weights.stale_day),
         (
             "money spent on packs, unknown prices taken as usual",
             _spent(problem, packs),

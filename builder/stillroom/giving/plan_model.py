@@ -67,7 +67,7 @@ class StartChoice:
     `takes` what each time takes of the limits by their key, `aside` what is to be said of it,
     `moved` whether the plan before began it on another day, `due` the day it is laid out to be
     done by, `needs` what is bought for that start alone, `waits` the days that what soon goes stale
-    lies before that day.
+    lies before the giving day.
     """
 
     start: date

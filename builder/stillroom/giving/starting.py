@@ -31,8 +31,8 @@ WEEKS_BACK = 10
 SATURDAY = 5
 _DAYS_TO_TRY = 7  # a start that falls on a day off is moved at most so far
 _YOUNG_STARTS = 7  # a week of them: another may want the same day
-STALE_DAYS = 92
-"""What keeps no longer than a quarter is the better the fresher: maker's own."""
+STALE_DAYS = 200
+"""What keeps half a year at most is the better the fresher: maker's own."""
 UNKNOWN_KEEPS_DAYS = 7
 """So long is taken to keep what nobody knows of: common practice, no published source."""
 
@@ -174,7 +174,7 @@ def _laid_out(recipe: Recipe, timeline: Timeline, due: date, frame: Frame) -> St
         hours_by_month(timeline),
         ready=ready,
         keep_until=until,
-        waits=(due - ready).days if goes_stale else 0,
+        waits=(frame.dues[-1] - ready).days if goes_stale else 0,
         aside=_out_of_season(recipe, frame.season, start),
         due=due,
         in_season=frame.season.has(start.month),
