@@ -21,7 +21,6 @@ from stillroom.giving.plan_model import Basket, Plan
 from stillroom.giving.posting import Parcel, to_ask, weight_of
 from stillroom.giving.taking import pans_not_known
 
-
 _LIKES = late_regex(
     r"(?:(?:s?he|they|we|i) )?(?:really |absolutely |just )*"
     r"(?:loves?|likes?|adores?|enjoys?|(?:is|are) (?:very )?(?:fond of|partial to))\b",
@@ -48,7 +47,7 @@ def _allowed_again(offering: Offering) -> Iterator[str]:
             for allowed in found.allowed if found else ():
                 if _LIKES.match(allowed):
                     yield (
-                        f"{household.name}: “{allowed}” is no need, and the plan does not go by it. "
+                        f"{household.name}: “{allowed}” is no need, and no reason for the plan. "
                         'Write the recipes that they like under "likes".'
                     )
                     continue
