@@ -16,7 +16,8 @@ from stillroom.core.batch.contents import content_of
 from stillroom.core.larder.seasons import ALL_YEAR, FoodSeason, season_of_food
 from stillroom.core.lines.ingredient_food import food_of
 from stillroom.core.lines.staple_table import find_staple
-from stillroom.core.recipe.model import MONTHS, Recipe
+from stillroom.core.recipe.model import Recipe
+from stillroom.core.recipe.months import MONTHS
 from stillroom.core.words.countries import in_country
 from stillroom.core.words.day_words import say_month
 from stillroom.core.words.joining import join_and
