@@ -43,6 +43,9 @@ Leave it in a dark cupboard for three months, then strain and bottle it.
         "Before the above I got all the washing done and dried. Very windy today, a few showers.",
         "Enjoy your gin with a slice of fruit cake and good company!",
         "It makes a delicious present for winter.",
+        "My aunt Nell won the show with this three times running!",
+        "Good luck with it, and let me know how you get on.",
+        "I made 12 bottles altogether, odd ones, which I save to keep costs down.",
         "Until next time, keep your kettle singing for me!",
         "Ik heb er maar een half glas van over, helaas.",
     ],
@@ -79,6 +82,9 @@ def test_what_is_done_or_kept_stays_a_step_whoever_tells_it(said: str) -> None:
         "Condividi questa ricetta",
         "Compartir esta receta",
         "Beitrag teilen",
+        "Compartir en Facebook",
+        "Auf Facebook teilen",
+        "Did you make this? Tag me on the networks!",
         "Nutrition (per 25 ml): 68 kcal, 6 g sugars, 0 g fat",
         "Voedingswaarde per glas: 62 kcal, 3 g vet, 8 g koolhydraten",
         "Calories: 119; Dietary fiber, 1 g; Cholesterol, 15.4 g; Total fat 3.63 g.",
@@ -100,6 +106,29 @@ def test_a_name_behind_the_method_and_one_below_the_title_are_told() -> None:
     assert "stands below the title" in asked(found)
     (found,) = brought(GIN.replace("Damson gin\n", "Damson gin\nFamily Favourite\n"))
     assert not fact(found, "author")
+
+
+def test_one_word_below_what_somebody_tells_of_herself_is_her_name() -> None:
+    (found,) = brought(f"{GIN}\nI made 12 bottles altogether.\n\nJanet\n")
+    assert len(steps(found)) == 3
+    assert "Janet" not in found.text
+    (found,) = brought(f"{GIN}\nStrain\n")
+    assert steps(found)[-1] == "Strain"
+
+
+@pytest.mark.parametrize("head", ["Tipps und Hinweise", "Conservation et présentation", "Notes"])
+def test_two_heads_joined_head_what_the_first_does(head: str) -> None:
+    (found,) = brought(f"{GIN}\n{head}\n\nIt darkens in the light.\n")
+    assert len(steps(found)) == 3
+    assert "It darkens in the light." in found.text
+
+
+def test_what_a_sentence_says_of_a_thing_stays_in_the_list() -> None:
+    text = "Relish\n\n6 lb mixed vegetables. Marrow, beans and onions are best.\n"
+    text += "1 lb salt\n2 pints vinegar\n"
+    (found,) = brought(f"{text}\nSalt the vegetables and pour the vinegar over them.\n")
+    assert listed(found)[0] == "6 lb mixed vegetables (Marrow, beans and onions are best)"
+    assert len(steps(found)) == 1
 
 
 def test_a_title_with_nothing_below_it_is_told_and_no_step() -> None:

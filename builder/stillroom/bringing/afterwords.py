@@ -57,12 +57,13 @@ _GOODBYE: Final = re.compile(
 # what is done or kept: a step, whoever tells it
 _DOES: Final = re.compile(
     r"\b(?:keep|keeps|kept|store[ds]?|fridge|refrigerat\w*|freez\w*|until|matur\w*|degrees?|minutes?|hours?|strain\w*|bottle[ds]?|pour\w*"
-    r"|put|left|leave|let|months?|weeks?|days?|cupboard|pans?|pots?|cool\w*|cut|roll\w*|dip\w*|spread\w*|boil\w*|simmer\w*|stir\w*|bake[ds]?|add(?:ed)?|mix(?:ed)?|steep\w*|shake[ns]?|shook|seal\w*|steril\w*|process\w*|jars?)\b|°|\b\d+\s?(?:k?g|m?l|oz|lbs?|cups?)\b",
+    r"|put|left|leave|let\s(?:it|them|this|the|stand|cool|rest|sit)|months?|weeks?|days?|cupboard|pans?|pots?|cool\w*|cut|roll\w*|dip\w*|spread\w*|boil\w*|simmer\w*|stir\w*|bake[ds]?|add(?:ed)?|mix(?:ed)?|steep\w*|shake[ns]?|shook|seal\w*|steril\w*|process\w*|jars?)\b|°|\b\d+\s?(?:k?g|m?l|oz|lbs?|cups?)\b",
     re.IGNORECASE,
 )
 # the same may be told of a trial: not how it is to be kept, and no heat
 _KEPT: Final = re.compile(
-    r"\b(?:keeps?|kept|store[ds]?|fridge|refrigerat\w*|freez\w*|degrees?|minutes?|hours?)\b|°",
+    r"\b(?:keeps?(?! (?:costs?|it simple|us|me|him|her|on|going|hand))|kept|store[ds]?|fridge"
+    r"|refrigerat\w*|freez\w*|degrees?|minutes?|hours?)\b|°",
     re.IGNORECASE,
 )
 # another thing to make it of: "this recipe works equally well with vodka"
@@ -121,7 +122,7 @@ def without_afterwords(rows: Sequence[Row], recipe: Recipe) -> Behind:
             continue
         if _BIO.fullmatch(text):
             dropped.insert(0, text)
-        elif is_name(text):
+        elif is_name(text) or _signs(text, kept[-2].text, recipe):
             names.insert(0, text)
         elif kept[-1].shape == "line" and _is_remark(text, recipe):
             remarks.insert(0, text)
@@ -139,6 +140,13 @@ def _begins_another(row: Row, above: Row) -> bool:
     return (
         row.shape in ("line", "heading") and row.gap and named and few and is_sentence(above.text)
     )
+
+
+def _signs(text: str, above: str, recipe: Recipe) -> bool:
+    """Whether one word below what somebody tells of herself is her name."""
+    named = bool(_NAME.fullmatch(text)) and find_staple(text) is None
+    told = plain(text) in words("told_first") | words("no_names") | words("passed")
+    return named and not told and _is_remark(above, recipe)
 
 
 def is_name(text: str) -> bool:

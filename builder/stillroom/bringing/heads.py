@@ -40,6 +40,7 @@ _LIST_AND_METHOD: Final = re.compile(
 )
 _SUPPLIES: Final = re.compile(r"supplies|stuff|what goes in(?:to it)?", re.IGNORECASE)
 # "Zubereitung der Plätzchen:": the head of a method that says once more of what
+_JOINED: Final = re.compile(r" (?:und|and|et|e|y|en|och) ")
 _METHOD_OF: Final = re.compile(
     r"(?:the\s+)?(?P<head>[^\W\d]+)\s+(?:of|for|der|des|dieser|vom|von|für|de|du|des|della|del|di|van)\s"
     r"(?!.*\b(?:use|using|serving|storage|storing|care|giving|gift)\b).+:$",
@@ -167,7 +168,10 @@ def section_of(text: str) -> Section | None:
     if len(text) > (_LONGEST_NEEDED if _NEEDED.fullmatch(text.strip()) else _LONGEST_HEAD):
         return None
     bare = plain(text)
-    if bare in words("aside") - {"ingredients", "you will need", "what you need"}:
+    first = _JOINED.split(bare, maxsplit=1)[
+        0
+    ]  # "Tipps und Hinweise", "Conservation et présentation"
+    if {bare, first} & (words("aside") - {"ingredients", "you will need", "what you need"}):
         return "aside"
     if heads_tools(text) or _STORY.fullmatch(bare) or _BESIDE.fullmatch(bare):
         return "aside"

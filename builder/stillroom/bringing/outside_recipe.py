@@ -29,6 +29,8 @@ _LEADS: Final = re.compile(
     r"|(?:dela|skriv\s+ut|spara)\s+(?:det\s+här\s+|detta\s+|inlägget|receptet|recept)\w*"
     r"|follow\s+(?:me|us)\s+(?:on|at)\s.{3,60}|subscribe\s+(?:to|for|by)\s.{3,60}|sign\s+up\s+(?:for|to)\s.{3,60}"
     r"|(?:©|copyright|\(c\))\s*(?:19|20)\d\d.{0,80}"
+    r"|(?:compartir|partager|condividi|delen|dela|share|teilen)\s+(?:en|sur|su|op|på|on|auf)\s+\w+|auf\s+\w+\s+teilen|die\s+redaktion\s+empfiehlt"
+    r"|(?:did|have)\s+you\s+(?:make|made|try|tried)\s+(?:this|it)\b.{0,80}|tag\s+me\s+(?:on|at|@).{0,60}"
     r"|goes\s+well\s+with:?|reply\s*delete|sent\s+from\s+my\s+\w+)",
     re.IGNORECASE,
 )

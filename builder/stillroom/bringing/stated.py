@@ -12,6 +12,7 @@ from collections.abc import Iterator
 from typing import Any, Final
 
 from stillroom.bringing.found import SERVES, Recipe
+from stillroom.bringing.heads import plain, words
 from stillroom.bringing.page_figures import is_nutrition
 from stillroom.bringing.plain_text import tidy
 from stillroom.bringing.sorting import number_of
@@ -106,7 +107,7 @@ def _recipe(data: dict[str, Any]) -> Recipe:
             recipe.steps += _steps(data.get(key))
     steps, notes = [], []
     for head, step in recipe.steps:
-        if head == _NOTE:
+        if head == _NOTE or plain(step.partition(":")[0]) in words("aside"):
             notes.append(step)
         elif not is_nutrition(step):
             steps.append((head, step))
