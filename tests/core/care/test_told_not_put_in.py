@@ -156,7 +156,20 @@ dry mix en | Fill the jar. Instructions: add 1 egg, 100 g butter and bake 12 min
 dry mix en | Fill the jar. Mix with 1 egg and 50 ml oil, bake 12 minutes. | egg
 dry mix en | Seal the jar. On the card: beat with 2 eggs. Bake 12 minutes with 100 g butter. |
 infusion en | Steep the walnuts in the sugar. To use, add 1 tsp to a mug of hot milk. | walnut
-syrup en | Boil. Add a spoonful to a mug of hot milk. | milk
+syrup en | Boil. Add a spoonful to a mug of hot milk. |
+syrup en | Boil. Stir a tablespoon of the syrup into plain yogurt. |
+syrup en | Boil. Add a spoonful of butter to the pan. | butter
+preserve en | Boil. Add two spoonfuls of cream to hot caramel. | cream
+preserve en | Boil. Stir a spoonful into the warm milk. | milk
+preserve en | Pot. Serve chutney with cold meats, bread or simply with cheese. |
+preserve en | Pot. Serve plain, or on a bagel with all the trimmings. |
+preserve en | Pot. Use this delicious curd to make meringue pies and pavlovas. |
+preserve en | Pot. It goes well as a filling in cakes, or on scones. |
+dry mix en | Mix. Delicious combined with melted butter, or sprinkled over poached eggs. |
+infusion en | Bottle. Pour a little into a champagne glass and top up with sparkling wine. |
+preserve en | Fill tuna cans with it. |
+preserve en | Most recipes add walnuts. |
+preserve en | Do not add garlic, as garlic brings germs. |
 bake de | Den Teig mit 2 Eiern und 100 g Butter verrühren. | egg; butter
 bake de | Mit den Mandeln, Walnüssen und den Eiern mischen und backen. | almond; walnut; egg
 bake de | Mit Haselnüssen und Erdnüssen bestreuen, dann auf dem Blech backen. | hazelnut; peanut

@@ -143,3 +143,51 @@ def test_what_is_on_its_way_is_not_kept(
     kind: str, foods: tuple[str, ...], steps: list[str]
 ) -> None:
     assert kept_at(recipe_of(steps, kind, foods)) == "room"
+
+
+@pytest.mark.parametrize(
+    ("steps", "where", "span"),
+    [
+        (
+            ["When cool, store in the fridge.", "The curd keeps for up to a month unopened."],
+            "fridge",
+            "1 month",
+        ),
+        (
+            [
+                "Store in the fridge for up to 1 month.",
+                "To make the cocktail, pour a little into a glass and top up with soda.",
+            ],
+            "fridge",
+            "1 month",
+        ),
+        (
+            ["Cool, then refrigerate. It will keep for 3 weeks.", "Use this to make pies."],
+            "fridge",
+            "3 weeks",
+        ),
+        (["Keep in the fridge.", "Store the jars in a cool, dark cupboard."], "room", "None"),
+        (["Refrigerate overnight.", "Fill the jars.", "Keeps 3 months."], "room", "3 months"),
+        (["Keep in the fridge for a week.", "Delicious! Keeps 2 months in the cupboard."],
+         "room", "2 months"),
+    ],
+)  # fmt: skip
+def test_a_step_that_serves_or_only_counts_speaks_of_where_it_stood_before(
+    steps: list[str], where: str, span: str
+) -> None:
+    recipe = recipe_of(["Cook until thick and fill jars.", *steps])
+    assert kept_at(recipe) == where
+    assert str(claimed_in_method(recipe)) == span
+
+
+@pytest.mark.parametrize(
+    ("steps", "where"),
+    [
+        (["Refrigerate for 48 hours, turning once.", "Cut in thin slices and serve."], "fridge"),
+        (["Refrigerate for 48 hours.", "Slice and pack in jars under oil."], "room"),
+        (["Refrigerate for 2 hours.", "Cut in thin slices and serve."], "room"),
+    ],
+)
+def test_cured_fish_is_cut_from_where_it_lay(steps: list[str], where: str) -> None:
+    foods = ("500 g salmon", "70 g salt", "80 g sugar")
+    assert kept_at(recipe_of(["Rub the fish.", *steps], "preserve", foods)) == where

@@ -442,3 +442,46 @@ def test_a_net_quantity_is_a_weight_or_a_volume(written: str) -> None:
     with pytest.raises(ProblemsFound) as caught:
         recipe_of(f"{facts}\ncard:\n  net: {written}")
     assert [problem.line for problem in caught.value.problems] == [8]
+
+
+def test_water_cold_or_hot_is_one_water_and_what_a_cook_adds_to_a_name_is_no_name() -> None:
+    recipe = recipe_of(
+        """kind: infusion
+makes: 1 l
+ingredients:
+  - 500 ml cold water
+  - 300 ml boiling water
+  - 100 g sugar
+  - 1 tsp citric acid, if you like
+  - a little milk for brushing""",
+        "1. Stir.",
+    )
+    assert said(recipe) == "water, sugar, citric acid, *milk*"
+
+
+def test_water_keeps_its_name_in_another_language() -> None:
+    recipe = recipe_of(
+        "kind: infusion\nmakes: 1 l\ningredients:\n  - 500 ml Wasser\n  - 100 g Zucker"
+    )
+    assert said(recipe) == "Wasser, Zucker"
+
+
+def test_a_finished_soap_holds_no_lye() -> None:
+    # the chart of saponification values: 135 g of lye to a kg of olive oil are used up
+    recipe = recipe_of(
+        """kind: craft
+makes: 10 bars
+ingredients:
+  - 1 kg olive oil
+  - 300 g water
+  - 125 g sodium hydroxide""",
+        "1. Stir the lye into the water. Cure for six weeks.",
+    )
+    assert said(recipe) == "olive oil, water, the fats turned into soap with sodium hydroxide"
+
+
+def test_lye_without_fat_is_listed() -> None:
+    recipe = recipe_of(
+        "kind: craft\nmakes: 1 l\ningredients:\n  - 1 l water\n  - 50 g sodium hydroxide"
+    )
+    assert said(recipe) == "water, sodium hydroxide"

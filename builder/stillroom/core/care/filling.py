@@ -22,7 +22,11 @@ _HEATED = clause_regex(
     re.IGNORECASE,
 )
 _COOLED = clause_regex(
-    r"\b(?:cool(?!er)\w*|(?<!keep )(?<!kept )(?<!store )cold"
+    # a cool cupboard and cold meats cool nothing that is in the pan
+    r"\b(?:cool(?!er|,? (?:and )?(?:dark|dry|airy)\b"
+    r"|,? (?:place|spot|cupboard|larder|pantry|cellar|room)\b)\w*"
+    r"|(?<!keep )(?<!kept )(?<!store )"
+    r"cold(?! (?:meats?|cuts|ham|turkey|pork|pies?|beef|chicken|game|place|larder))"
     r"|fold\w* in (?:the |your )?(?:\w+ ){0,2}(?:whites?|cream)\b"
     r"|chill(?!i)\w*|overnight|next day|freez\w*|refrigerat\w*|room temperature"
     r"|peel(?:ed)? (?:the|them)|cover\w* (?:\w+ )?with (?:the )?(?:\w+ )?oil"
@@ -40,7 +44,7 @@ _COVERED_COLD = clause_regex(
 _UNDER_OIL = clause_regex(r"\bcover\w* (?:\w+ )?with (?:the )?(?:\w+ )?oil", re.IGNORECASE)
 # "fill hot jars", "boil and bottle": what is done, and into what
 _FILLS = clause_regex(
-    r"\b(?:fill\w*|ladl\w*|pour\w*|pot(?:ted)?|pack\w*|spoon\w*|bottl(?:e|ed|ing)\b|put\b|decant\w*"
+    r"\b(?:fill\w*|ladl\w*|transfer\w*|pour\w*|pot(?:ted)?|pack\w*|spoon\w*|bottl(?:e|ed|ing)\b|put\b|decant\w*"
     r"|can(?:ned|ning)\b|funnel\w*|strain\w*|press\w*|bake\w*|steam\w*|half full|layer\w*)\b",
     re.IGNORECASE,
 )

@@ -18,7 +18,7 @@ from stillroom.core.words.data_files import read_data
 
 Judge = Callable[[Mapping[str, Any], SafetyFacts], object | None]
 Longer = Literal["refused", "told", "book", "card"]
-Card = Literal["", "always", "unless a reason"]
+Card = Literal["", "always", "unless a reason", "no figure"]
 # "1 month" and "4 weeks", "15 days" and "2 weeks" are the same to a cook
 _SLACK_PERCENT = 10
 OWN_JUDGEMENT = "the book's own cautious figure, no published source"

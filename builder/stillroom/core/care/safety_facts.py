@@ -289,9 +289,6 @@ def _things(recipe: Recipe, clauses: tuple[str, ...]) -> tuple[Thing, ...]:
         _thing(recipe, place, ingredient, content)
         for place, (ingredient, content) in enumerate(rows)
     ]
-    water = [(thing.grams or Fraction(0)) if "water" in thing.tags else None for thing in things]
-    drained = drained_rows(water, clauses)
-    things = [replace(thing, drained=True) if thing.place in drained else thing for thing in things]
     things = [
         replace(thing, tags=thing.tags - _OF_WHAT_IS_SEALED)
         if laid_on_when_served(thing.item, thing.words, clauses)
@@ -300,6 +297,9 @@ def _things(recipe: Recipe, clauses: tuple[str, ...]) -> tuple[Thing, ...]:
     ]
     for place, one in enumerate(foods_in_method(recipe), len(things)):
         things.append(_only_told(recipe, one, place))
+    water = [(thing.grams or Fraction(0)) if "water" in thing.tags else None for thing in things]
+    drained = drained_rows(water, clauses)
+    things = [replace(thing, drained=True) if thing.place in drained else thing for thing in things]
     for place, line in enumerate(recipe.ingredients):
         things += [
             replace(things[place], item=other.name, staple=other, tags=told, grams=None, unknown=())

@@ -11,6 +11,8 @@ from fractions import Fraction
 from functools import cache
 from typing import Any
 
+from stillroom.core.amounts.quantities import Amount
+from stillroom.core.amounts.units import size_of
 from stillroom.core.batch.contents import Content, contents_of
 from stillroom.core.recipe.model import Recipe
 from stillroom.core.when.stage_dates import usable_after_days
@@ -53,6 +55,15 @@ def lye_left_over(recipe: Recipe) -> str:
     return f"{round(put_in)} g of lye, where these fats take {round(taken)} g at most"
 
 
+def lye_not_weighed(recipe: Recipe) -> str:
+    """Say what of a soap's lye is measured otherwise than by weight, "" where all is weighed."""
+    held = contents_of(recipe)
+    if not any(map(_is_fat, held)):
+        return ""
+    loose = [one.ingredient for one in held if _is_lye(one) and not _is_weighed(one)]
+    return ", ".join(f"{one.item}, not by weight" for one in loose)
+
+
 def stands_too_short(recipe: Recipe) -> str:
     """Say after how many days a cold soap is to be used, where that is too soon; else ""."""
     held = contents_of(recipe)
@@ -69,6 +80,11 @@ def stands_too_short(recipe: Recipe) -> str:
 
 def _is_lye(content: Content) -> bool:
     return content.staple is not None and "lye" in content.staple.tags
+
+
+def _is_weighed(content: Content) -> bool:
+    amount = content.ingredient.amount
+    return isinstance(amount, Amount) and size_of(amount.unit) == "mass"
 
 
 def _is_fat(content: Content) -> bool:

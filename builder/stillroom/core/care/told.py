@@ -10,8 +10,9 @@ from collections.abc import Callable, Mapping
 from types import MappingProxyType
 
 from stillroom.core.care.claims import contradicted_claim
-from stillroom.core.care.pets import pet_poisons
-from stillroom.core.care.soap import lye_left_over, stands_too_short
+from stillroom.core.care.pets import fruit_for_birds, pet_poisons
+from stillroom.core.care.soap import lye_left_over, lye_not_weighed, stands_too_short
+from stillroom.core.care.title_only import named_in_title_only
 from stillroom.core.method.distilling import strengthens_alcohol
 from stillroom.core.method.resugaring import sugars_again
 from stillroom.core.method.who import said_for_children
@@ -52,6 +53,18 @@ def _lye_left_over(recipe: Recipe, tags: Tags) -> str:
     return lye_left_over(recipe) if "lye" in tags else ""
 
 
+def _lye_not_weighed(recipe: Recipe, tags: Tags) -> str:
+    return lye_not_weighed(recipe) if "lye" in tags else ""
+
+
+def _fruit_for_birds(recipe: Recipe, _: Tags) -> str:
+    return fruit_for_birds(recipe)
+
+
+def _title_only(recipe: Recipe, tags: Tags) -> str:
+    return named_in_title_only(recipe, tags) if recipe.kind.edible else ""
+
+
 def _stands_too_short(recipe: Recipe, tags: Tags) -> str:
     return stands_too_short(recipe) if "lye" in tags else ""
 
@@ -69,7 +82,10 @@ TOLD: Mapping[str, Callable[[Recipe, Tags], str]] = MappingProxyType(
         "contradicts_itself": _contradicts,
         "poisons_pets": _poisons_pets,
         "for_children": _for_children,
+        "fruit_for_birds": _fruit_for_birds,
         "lye_left_over": _lye_left_over,
+        "lye_not_weighed": _lye_not_weighed,
+        "title_only": _title_only,
         "soap_stands_too_short": _stands_too_short,
     }
 )

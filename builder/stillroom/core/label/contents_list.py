@@ -41,6 +41,17 @@ _STIRRED_IN = _FEEDS_THE_BREW | frozenset(
 
 # about what a ml of it weighs in g where no table has it; common practice, no published source
 _LIQUIDS = {"oil": Fraction(92, 100), "syrup": Fraction(13, 10), "alcohol": Fraction(95, 100)}
+_FATS = frozenset({"oil", "fat", "butter", "nut-oil"})
+# "vanilla pod if you have one", "extra flour for dusting": how a cook speaks, and no part of a name
+_IF_THERE_IS = re.compile(
+    r",? \(?(?:if (?:you|using|used|liked|desired|wanted|needed|necessary|required|available"
+    r"|possible|wished)\b|optional\b|to taste\b|as (?:needed|required|desired)\b"
+    r"|for (?:dusting|greasing|rolling|sprinkling|brushing|frying|coating|the tin)\b).*$",
+    re.IGNORECASE,
+)
+_SOME_MORE = re.compile(
+    r"^(?:(?:a (?:little|bit of)|a little bit of|extra|some|more) )+", re.IGNORECASE
+)
 _POURED = Fraction(1)
 _HEAPED = Fraction(1, 2)
 
@@ -78,6 +89,7 @@ def list_contents(recipe: Recipe, known: Iterable[Known], law: List) -> tuple[Co
         if not _stays_on_the_table(recipe, one)
     ]
     rows = _one_row_each(rows)
+    rows, soap = _turned_into_soap(recipe, rows)
     rows = _without_steam(recipe, rows)
     pressed = recipe.kind.is_("put up")  # a jelly holds the juice of what was strained out
     staying = [(one, grams, stays) for one, grams, stays in rows if stays or pressed]
@@ -90,7 +102,30 @@ def list_contents(recipe: Recipe, known: Iterable[Known], law: List) -> tuple[Co
         opening = "infused with " if place == 0 else ""
         first, *rest = _open(one, law)
         entries += [replace(first, text=opening + first.text), *rest]
-    return tuple(entries)
+    return tuple([*entries, *soap])
+
+
+def _turned_into_soap(recipe: Recipe, rows: list[_Row]) -> tuple[list[_Row], list[ContentsEntry]]:
+    """Take the lye of a soap out of what it holds: the fats have used it up, and it is said so."""
+    lye = [one for one, _, _ in rows if any("lye" in food.tags for food in one.staples)]
+    fats = any(_FATS & food.tags for one, _, _ in rows for food in one.staples)
+    if recipe.kind.is_eaten or not lye or not fats:
+        return rows, []
+    names = " and ".join(_called(one) for one in lye)
+    left = [row for row in rows if row[0] not in lye]
+    return left, [ContentsEntry(f"the fats turned into soap with {names}")]
+
+
+def _called(known: Known) -> str:
+    """Return what an ingredient is called in a list: cold water and hot are water.
+
+    >>> _IF_THERE_IS.sub("", "vanilla pod if you have one"), _SOME_MORE.sub("", "a little flour")
+    ('vanilla pod', 'flour')
+    """
+    name = name_of(known.ingredient)
+    if name.casefold().endswith(" water") and all(food.name == "water" for food in known.staples):
+        return "water"
+    return _SOME_MORE.sub("", _IF_THERE_IS.sub("", name)) or name
 
 
 def _weights(recipe: Recipe) -> tuple[Fraction | None, ...]:
@@ -124,7 +159,7 @@ def _one_row_each(rows: list[_Row]) -> list[_Row]:
     """Put lines of the same words into one row with the sum of what is known of their weights."""
     found: dict[tuple[object, ...], _Row] = {}
     for one, grams, stays in rows:
-        key = (name_of(one.ingredient).casefold(), one.contains, one.ingredient.parts, stays)
+        key = (_called(one).casefold(), one.contains, one.ingredient.parts, stays)
         before = found.get(key, (one, None, stays))
         known = [weight for weight in (before[1], grams) if weight is not None]
         found[key] = (before[0], sum(known, Fraction(0)) if known else None, stays)
@@ -201,7 +236,7 @@ def _by_weight(rows: Iterable[_Row]) -> list[_Row]:
 def _open(known: Known, law: List) -> list[ContentsEntry]:
     """Name an ingredient; a compound's parts follow in brackets, each marked for itself."""
     ingredient = known.ingredient
-    item = name_of(ingredient)
+    item = _called(known)
     if ingredient.parts:
         readings = parts_of(ingredient)
     else:

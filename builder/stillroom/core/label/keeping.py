@@ -60,6 +60,8 @@ def decide_keeping(recipe: Recipe, facts: SafetyFacts) -> Kept:
     notes: list[str] = []
     mark = ""
     for row in rows_for_card(facts, judge):
+        if row.card == "no figure":
+            continue
         binding = row.card == "always"
         mark = row.mark or mark
         for name, own, published in (
@@ -101,9 +103,10 @@ def _of_the_book(recipe: Recipe) -> Keeping:
         limits.append(usual)
     if not limits or any(thing.unknown for thing in facts.things):
         return keeps
-    limits += [
-        row.limit for row in rows_for_card(facts, judge) if row.limit and row.card != "always"
-    ]
+    rows = rows_for_card(facts, judge)
+    if any(row.card == "no figure" for row in rows):
+        return keeps
+    limits += [row.limit for row in rows if row.limit and row.card != "always"]
     limit = min(limits, key=lambda one: one.longest.minutes())
     where = keeps.where or limit.where
     return replace(keeps, unopened=limit.longest, where=where, source=limit.source, by="book")

@@ -28,7 +28,13 @@ from stillroom.core.method.not_put_in import (
     without_things,
     without_what_is_served,
 )
-from stillroom.core.method.reading import Listed, in_its_plain_case, measured_in, named_in
+from stillroom.core.method.reading import (
+    Listed,
+    in_its_plain_case,
+    measured_in,
+    named_in,
+    tongue_of_foods,
+)
 from stillroom.core.method.sentences import affirmed_clauses, split_sentences
 from stillroom.core.method.taken_out import what_stays_in
 from stillroom.core.method.tongue import tongue_of
@@ -117,6 +123,12 @@ _HARMS = frozenset(
 )
 # and what is no longer to be eaten once it hangs, stands or smells there
 _NO_LONGER_FOOD = frozenset({"citrus", "citrus-peel", "spice", "dried-fruit", "nut", "dry-plant"})
+# nuts that are chopped go in, though no clause says that they do
+_MADE_READY = clause_regex(
+    r"\b(?:chop|grind|ground|toast|roast|hack|mahl|gemahl|gehack|röst|hach|moud|torréfi|pic(?:ar|ad)"
+    r"|mol(?:er|id)|tost|trit|macin|hak|maal|hacka|mal)\w*",
+    re.IGNORECASE,
+)
 # "run a magnet over it" leaves none in it
 _A_TOOL = clause_regex(
     r"\b(?:run|pass|drag|hold|move|sweep|test|check|pick up|lift)\w*\b.*\bmagnets?\b", re.IGNORECASE
@@ -181,7 +193,8 @@ def _with_amounts(
 ) -> Iterator[MethodFood]:
     for _, _, one in measured:
         forms = tuple(word.form for word in words_of(one.item))
-        known = listed.holds(forms, food_of(one).food)
+        food = food_of(one).food
+        known = listed.holds(forms, food) or (food is None and _is_what_is_made(forms, recipe))
         if forms and not known and _wanted(one, clause, recipe):
             yield MethodFood(one, clause.strip(), measured=True)
 
@@ -238,9 +251,14 @@ def _false_friends() -> frozenset[str]:
     return method_words("false_friends").union(*(no_food_in(language) for language in elsewhere))
 
 
+@once_a_recipe
 def _tongue(recipe: Recipe) -> str:
-    """Return the language of the method where another than the book's is plainly told."""
-    return tongue_of(" ".join(step.text for step in recipe.method))
+    """Return the language of the method where another than the book's is plainly told.
+
+    A method of one short sentence tells it by the list above it.
+    """
+    method = " ".join(step.text for step in recipe.method)
+    return tongue_of(method) or tongue_of_foods(method, (one.item for one in recipe.ingredients))
 
 
 def _is_listed_oil(food: Staple, listed: Listed) -> bool:
@@ -259,6 +277,11 @@ def _spoken(forms: tuple[str, ...], food: Staple, tongue: str) -> tuple[str, ...
     if not tongue:
         return forms
     return ("oil",) if "oil" in food.tags else tuple(food.name.split())
+
+
+def _is_what_is_made(forms: tuple[str, ...], recipe: Recipe) -> bool:
+    """Whether words that are no food are the thing's own name: "2 oz of the fire cider a day"."""
+    return set(forms) <= _words_of_title(recipe)
 
 
 def _craft_tags(recipe: Recipe) -> frozenset[str]:
@@ -302,7 +325,7 @@ def _are_other_nuts(clause: str, start: int, end: int, listed: Listed) -> bool:
     """Whether "stir in the nuts" is of no nut of the list; "a nut of butter" is none at all."""
     of_the_list = any(food.tags & {"nut", "peanut"} for food in listed.foods)
     said = clause[start:end].casefold() != "nut" and not is_no_food(clause[end:])
-    return said and not of_the_list and puts_in(clause)
+    return said and not of_the_list and bool(puts_in(clause) or _MADE_READY.search(clause))
 
 
 def _guess(clause: str, start: int, food: Staple) -> Fraction | None:

@@ -58,8 +58,8 @@ _SURE = (
         rf"\b(?:within|inside|in under)\s+{_LONG}"
     ),
     clause_regex(
-        r"\b(?:keep|store|stored|kept|refrigerate|freeze)\b[^.;]*?"
-        rf"\b(?:up to|no longer than|as long as)\s+{_LONG}"
+        r"\b(?:keep|store|stored|kept|refrigerated?|freeze)\b[^.;]*?"
+        rf"\b(?:up to|no (?:longer|more) than|as long as|a maximum of|at most)\s+{_LONG}"
     ),
     # "fine in the fridge for 3 weeks", "it holds for", "best before 3 months", "at most 3 months"
     clause_regex(
@@ -111,7 +111,8 @@ _THE_SAME_DAY = clause_regex(
 )
 _PUT_AWAY_FOR = (
     clause_regex(
-        r"\b(?:store|keep|put away)\b[^.;]*?\b(?:fridge|refrigerator|freezer|refrigerated|frozen)\b"
+        r"\b(?:stored?|keep|kept|put away)\b[^.;]*?"
+        r"\b(?:fridge|refrigerator|freezer|refrigerated|frozen)\b"
         rf"{_NOT_YET}\bfor\s+{_LONG}{_AND_THEN}"
     ),
 )

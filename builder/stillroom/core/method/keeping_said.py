@@ -19,6 +19,15 @@ from stillroom.core.method.keeping_claims import (
     may_be_claimed_in,
 )
 from stillroom.core.method.keeping_opened import opened_in, without_opened
+from stillroom.core.method.last_words import (
+    FREEZER,
+    FRIDGE,
+    ON_THE_SHELF,
+    PUT_AWAY,
+    cut_from_where_it_lay,
+    last_step,
+    last_words,
+)
 from stillroom.core.method.sentences import affirmed_clauses, split_sentences
 from stillroom.core.method.words import method_words
 from stillroom.core.recipe.keeps import OWN_PRACTICE, Keeping
@@ -35,33 +44,18 @@ PLACE_WORDS: Mapping[Place, str] = {
     "freezer": "frozen",
 }
 
-_FREEZER = clause_regex(r"\b(freezer?|frozen)\b")
-# "keep cold", and no "cold, dry place"
-_KEEP_COLD = (
-    r"(?:keep|kept|stored?)(?: (?:it|them|this|these|very|always))* cold\b"
-    r"(?!,? (?:and |but )?(?:dry|dark|airy|room|place|cellar|larder|pantry|cupboard|water|spot))"
-)
-_FRIDGE = clause_regex(rf"\b(?:fridge|refrigerat\w*|chilled|{_KEEP_COLD})\b")
 _ONCE_OPENED = clause_regex(r"[^,.;]*\b(?:once|when|after|if) open(?:ed|ing)\b[^,.;]*")
-_PUT_AWAY = clause_regex(
-    r"\b(?:keeps?|kept|stored?|storing|stays?|lasts?|lives?)\b(?! stirring)[^.;]*"
-    r"\b(?:fridge|refrigerator|freezer|frozen|refrigerated|chilled)\b"
-    r"|\b(?:fridge|refrigerator)\b[^.;]*\b(?:keeps|will keep|lasts?|stays? good|good for|life)\b"
-    r"|\b(?:fridge|refrigerator|freezer|refrigerated?|freeze|frozen)\b[^.;]*"
-    r"\b(?:for up to|up to|within|use by|at once)\b[^.;]*\b(?:days?|weeks?|months?)\b"
-    rf"|\b{_KEEP_COLD}"
-    r"|\brefrigerate\b"
-    r"(?![^.;]*\b(?:minutes?|hours?|overnight|until|till|to (?:set|firm|chill)|then)\b)"
-    r"|\b(?:chill|leave|put|place|rest|cure|stand)\b[^.;]*\b(?:fridge|refrigerator)\b"
-    r"[^.;]*\b(?:weeks?|months?)\b"
-    r"|\bfreeze\b(?![^.;]*\b(?:minutes?|hours?|overnight|solid|machine|churn"
-    r"|until(?! (?:it is |they are )?(?:used?|needed|wanted|required|eaten|given|ready to))))"
+# out there it does not stand
+_NOT_THERE = clause_regex(
+    r"\b(?:out of|outside(?: of)?|not in|never in|off) (?:the |a |your )?"
+    r"(?:fridge|refrigerator|freezer)\b"
 )
 # "keeps a week in a jar, or freeze it": who keeps it in the jar is not helped by the freezer
 _OR_FROZEN = clause_regex(
     r"\b(?:or|alternatively|otherwise|also|can|may|could)\b[^.;]*\b(?:freez\w*|frozen)\b[^.;]*"
     r"|\b(?:oder|auch|ou|oppure|anche|o|también|of|ook)\b[^.;]*\b(?:einfrieren|eingefroren|einzufrieren"
-    r"|tiefgefrier\w*|cong[eé]l\w*|surgel\w*|invriezen|ingevroren)\b[^.;]*",
+    r"|tiefgefrier\w*|cong[eé]l\w*|surgel\w*|invriezen|ingevroren)\b[^.;]*"
+    r"|\bfreeze (?:it |them |some )?(?:for (?:longer|long[- ]term|up)|if you)\b[^.;]*",
     re.IGNORECASE,
 )
 # put there and left: nothing is done with it afterwards
@@ -71,6 +65,11 @@ _LEFT_COLD = clause_regex(
     r"(?!.*\b(?:minutes?|hours?|overnight|until|till|to (?:set|firm|chill|cool)|then|before|fill"
     r"|pour|bottle|pot|cut|dip|roll|remove|take|stir|mix|whisk|strain|sieve|spoon|ladle|jars?)\b)",
     re.DOTALL,
+)
+# days of curing in the cold, out of which it is cut and eaten
+_CURED = clause_regex(
+    r"\b(?:refrigerate|refrigerated|(?:chill|leave|put|place|rest|cure|stand)\b[^.;]*\b(?:fridge|refrigerator))\b"
+    r"[^.;]*\b(?:(?:24|36|48|60|72|96) ?(?:-|to)? ?\d* ?(?:hours|hrs?)|days?)\b"
 )
 # the same in German, French, Italian, Spanish, Dutch and Swedish: kept cold, not for some hours
 _COLD_ELSEWHERE: Mapping[Place, re.Pattern[str]] = {
@@ -92,6 +91,15 @@ _LENGTH_ELSEWHERE = clause_regex(
     r"\b(?:tage?n?|wochen?|monate?n?|jours?|semaines?|mois|días?|semanas?|mes(?:es|i|e)?|giorn[oi]"
     r"|settiman[ae]|dag(?:en)?|we(?:ek|ken)|maand(?:en)?|schrank|placard|despensa|dispensa|kast)\b"
 )
+# "up to two weeks" is how long it keeps, where "till it sets" is a wait
+_UP_TO_DAYS = clause_regex(
+    r"\b(?:bis(?: zu)?|jusqu['’]à|fino a|hasta|tot(?: wel)?) (?:(?:ca|max|etwa|environ|circa) )?"
+    r"[\w-]+"
+    r"(?: (?:oder|ou|o|à|a|bis|of|tot) [\w-]+)? (?:tage?n?|wochen?|monate?n?|jahre?n?|jours?"
+    r"|semaines?|mois|ans?|días?|semanas?|mes(?:es|i|e)?|años?|giorn[oi]|settiman[ae]|ann[oi]|dag(?:en)?"
+    r"|we(?:ek|ken)|maand(?:en)?|jaar)\b|\bjusqu['’]au lendemain|\bhasta el día siguiente"
+    r"|\bbis zum (?:nächsten|folge)\s?tag|\bfino al giorno (?:dopo|successivo|seguente)"
+)
 # "einfrieren" is put away by itself
 _FROZEN_ELSEWHERE = clause_regex(
     r"\b(?:einfrieren|eingefroren|tiefgefrier\w*|tiefgekühlt|congelez|congeler|surgeler|surgelez"
@@ -102,21 +110,15 @@ _NOT_KEPT_ELSEWHERE = clause_regex(
     r"|prima|antes|voor|minut\w*|stunden?|heures?|or[ae]|horas?|uur|uren|nacht|nuit|notte|noche)\b"
     r"|geöffnet|öffnen|angebroch|anbruch|opening|ouverture|apertura|\bouvert|\bapert|\babiert|geopend|aangebroken"
 )
-_ON_THE_SHELF = clause_regex(
-    r"\b(?:cupboard|pantry|larder|shel(?:f(?![- ]life)|ves)|cellar|room temperature"
-    r"|co(?:ol|ld),? (?:and )?(?:dark |dry )?(?:place|spot)"
-    r"|co(?:ol|ld),? (?:and )?(?:dark|dry)|(?:dark|dry),? (?:and )?co(?:ol|ld))\b"
-)
-_ONLY_SERVES = clause_regex(
-    r"\b(?:when|once) (?:it is |they are )?(?:served|serving)|\bto serve\b|^\W*(?:serve|garnish"
-    r"|decorate|label|tie|give|enjoy|spread it on|eat)\b"
-)
 _KEEPING_VERB = clause_regex(
     r"\b(?:keeps?|kept|lasts?|stays?|stores?|stored|good|best|used?|eat|eaten|drink|drunk|consumed?"
     r"|enjoy|refrigerate|freeze|put away|pack|shelf[- ]life)\b"
 )
-# what is still to be baked keeps otherwise than what is given
-_OF_DOUGH = clause_regex(r"\b(?:dough|batter|teig|pâte crue|impasto|deeg)\b[^,.;]*")
+# of two places the warmer: "at room temperature for 3 days or in the fridge for 3 weeks"
+_EITHER_PLACE = clause_regex(
+    r"\b(?:room temperature|cupboard|pantry|larder|counter|shelf|cellar)\b[^.;,]*\bor\b[^.;,]*"
+    r"\b(?:fridge|refrigerator)\b"
+)
 _HEADED = clause_regex(r"\b(?:storage|storing|store|keeping|keeps|shelf life)\b", re.IGNORECASE)
 
 
@@ -132,15 +134,16 @@ def kept_at(recipe: Recipe) -> Place:
         last = " . ".join(
             ", ".join(affirmed_clauses(one)) for one in split_sentences(_last_words(recipe))
         )
-        last = _without_the_freezer(last)
-        away = (*_PUT_AWAY.finditer(last), *_LEFT_COLD.finditer(last))
+        last = _without_the_freezer(_NOT_THERE.sub(" ", last))
+        away = (*PUT_AWAY.finditer(last), *_LEFT_COLD.finditer(last))
         words = " . ".join(found[0] for found in away) or _claimed_cold(recipe, last)
+        words = words or " . ".join(found[0] for found in _CURED.finditer(_lay_in(recipe)))
         # "chill for a week, then keep in the cupboard": the shelf is where it ends
         if _ends_on_the_shelf(last):
             words = ""
-    if _FRIDGE.search(words):
+    if FRIDGE.search(words):
         return "fridge"
-    if _FREEZER.search(words):
+    if FREEZER.search(words):
         return "freezer"
     return "room" if where else _kept_elsewhere(_without_the_freezer(_last_words(recipe)))
 
@@ -153,14 +156,21 @@ def _without_the_freezer(words: str) -> str:
     """
     rest = _OR_FROZEN.sub("", words)
     timed = re.search(SPAN_PATTERN, rest) or _LENGTH_ELSEWHERE.search(rest)
-    return rest if timed or _ON_THE_SHELF.search(rest) else words
+    return rest if timed or ON_THE_SHELF.search(rest) else words
+
+
+def _lay_in(recipe: Recipe) -> str:
+    step = cut_from_where_it_lay(recipe)
+    return "" if ON_THE_SHELF.search(step) else step
 
 
 def _ends_on_the_shelf(words: str) -> bool:
     """Whether the last place that words name is a shelf; "a week on the shelf, then the fridge"."""
+    if _EITHER_PLACE.search(words):
+        return True
     shelf, cold = (
         max((found.start() for found in place.finditer(words)), default=-1)
-        for place in (_ON_THE_SHELF, _FRIDGE)
+        for place in (ON_THE_SHELF, FRIDGE)
     )
     return shelf > cold
 
@@ -174,6 +184,7 @@ def _kept_elsewhere(text: str) -> Place:
     ('room', 'room')
     """
     for sentence in split_sentences(text.lower()):
+        sentence = _UP_TO_DAYS.sub(" ", sentence)
         if _FROZEN_ELSEWHERE.search(sentence) and not _NOT_KEPT_ELSEWHERE.search(sentence):
             return "freezer"
         if _KEPT_ELSEWHERE.search(sentence) and not _NOT_KEPT_ELSEWHERE.search(sentence):
@@ -191,12 +202,12 @@ def _claimed_cold(recipe: Recipe, last: str) -> str:
     if _ends_on_the_shelf(last):
         return ""
     for sentence in last.split(" . "):
-        if _FRIDGE.search(sentence) and claimed_in(sentence, recipe):
+        if FRIDGE.search(sentence) and claimed_in(sentence, recipe):
             return sentence
     meant = _words_for_it(recipe)
     for step in reversed(recipe.method):
         for sentence in split_sentences(step.text.lower()):
-            cold = _FRIDGE.search(sentence) and first_span(sentence, (KEEPS,))
+            cold = FRIDGE.search(sentence) and first_span(sentence, (KEEPS,))
             if cold and _speaks_of_it(sentence, meant):
                 return ", ".join(affirmed_clauses(sentence))
     return ""
@@ -204,7 +215,14 @@ def _claimed_cold(recipe: Recipe, last: str) -> str:
 
 def claimed_in_method(recipe: Recipe) -> Span | None:
     """Return how long the last step says that it keeps; None where it does not say plainly."""
-    return claimed_in(_last_words(recipe), recipe)
+    last = _last_words(recipe)
+    claimed = claimed_in(last, recipe)
+    if claimed and (either := _EITHER_PLACE.search(last)):
+        # "3 days at room temperature or 3 weeks in the fridge": the warmer has the shorter
+        beside = last[either.start() :].split(".")[0]
+        named = [span for found in re.finditer(SPAN_PATTERN, beside) if (span := days_of(found[0]))]
+        claimed = min([claimed, *named], key=Span.minutes)
+    return claimed
 
 
 def keeping_of_method(recipe: Recipe) -> Keeping | None:
@@ -218,12 +236,12 @@ def keeping_of_method(recipe: Recipe) -> Keeping | None:
 
 def opened_in_method(recipe: Recipe) -> Span | None:
     """Return how long the last step says that it keeps once it is opened; None of none."""
-    return opened_in(split_sentences(recipe.method[-1].text)) if recipe.method else None
+    return opened_in(split_sentences(last_step(recipe)))
 
 
 def _claimed_in_its_language(recipe: Recipe) -> Span | None:
     """Return how long the last step says in another language that the unopened thing keeps."""
-    told = split_sentences(recipe.method[-1].text) if recipe.method else []
+    told = split_sentences(last_step(recipe))
     spans = [span for one in told if (span := keeps_elsewhere(without_opened(one)))]
     return min(spans, key=Span.minutes) if spans else None
 
@@ -268,7 +286,7 @@ def _speaks_of_it(sentence: str, meant: frozenset[str]) -> bool:
 
 def _plain_span(sentence: str) -> Span | None:
     """Return the days that a line below "Storage" names, of what is neither opened nor frozen."""
-    if _ONCE_OPENED.search(sentence.lower()) or _FREEZER.search(sentence.lower()):
+    if _ONCE_OPENED.search(sentence.lower()) or FREEZER.search(sentence.lower()):
         return None
     found = re.search(SPAN_PATTERN, sentence.lower())
     return days_of(found[0]) if found else None
@@ -313,11 +331,4 @@ def ask_of_keeping(recipe: Recipe) -> tuple[Problem, ...]:
 
 
 def _last_words(recipe: Recipe) -> str:
-    """Return the sentences of the last step that do not speak of it once it is opened."""
-    steps = [step.text.lower() for step in recipe.method]
-    while len(steps) > 1 and _ONLY_SERVES.search(steps[-1]) and not _PUT_AWAY.search(steps[-1]):
-        steps.pop()  # "lay a leaf on it when it is served" says nothing of where it stood
-    sentences = split_sentences(steps[-1]) if steps else []
-    if not _OF_DOUGH.search(f"{recipe.title} {recipe.kind.called}".lower()):
-        sentences = [_OF_DOUGH.sub("", one) for one in sentences]
-    return " . ".join(filter(None, map(without_opened, sentences)))
+    return last_words(recipe)

@@ -26,7 +26,11 @@ _FOR_WHAT_IT_BECOMES = clause_regex(
 
 _COLON_NEAR = clause_regex(r".(?:[^.:;,]{0,40}?):")
 _YOURS = clause_regex(r"\byour (?:mug|cup|glass)\b|\b(?:mug|cup) of (?:hot|warm)", re.IGNORECASE)
-_GOES_WITH_IT = clause_regex(r"\s*(?:with|on|over|alongside|mit|avec|con|met)\b", re.IGNORECASE)
+_GOES_WITH_IT = clause_regex(
+    r"\s*(?:(?:or|and|oder|ou|o|of) (?:simply )?)?"
+    r"(?:with|on|over|alongside|mit|auf|avec|sur|con|met)\b",
+    re.IGNORECASE,
+)
 
 
 @cache

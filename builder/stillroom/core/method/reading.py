@@ -19,7 +19,8 @@ from stillroom.core.larder.staple import Staple
 from stillroom.core.larder.words import Word, words_of
 from stillroom.core.lines.ingredient import Ingredient, read_ingredient
 from stillroom.core.lines.ingredient_food import find_foods, food_of
-from stillroom.core.method.words import is_a_vessel, method_words, no_food_in
+from stillroom.core.method.tongue import speaks_no_english
+from stillroom.core.method.words import is_a_vessel, method_words, no_food_in, open_words
 from stillroom.core.recipe.model import Recipe
 from stillroom.core.words.patterns import clause_regex, late_regex
 from stillroom.core.words.problems import Unreadable
@@ -39,7 +40,15 @@ _STOP = clause_regex(
 )
 _GAP = late_regex(r"[\s\-–’']*")
 _MOST_WORDS = 5
-_DATIVE = clause_regex(r"\b([A-ZÄÖÜ][^\W\d_]+?(?:e|el|er))n\b")
+# what a case or an article adds at the end, and the words that it may stand on
+_ENDED: Mapping[str, re.Pattern[str]] = {
+    "de": clause_regex(r"\b[A-ZÄÖÜ][^\W\d_]+?(?:e|el|er)n\b"),
+    "sv": clause_regex(r"\b[^\W\d_]{3,}(?:n|t|na)\b"),
+}
+_ENDINGS: Mapping[str, tuple[str, ...]] = {
+    "de": ("n",),
+    "sv": ("erna", "arna", "orna", "en", "et", "na", "n", "t"),
+}
 # behind a known word these make another food of it: "honey powder", "cinnamon leaf essential oil"
 _ANOTHER_FOOD = frozenset(
     {"powder", "powdered", "essential", "extract", "essence", "drops", "leaf"}
@@ -188,20 +197,51 @@ def named_in(clause: str, larder: Larder, tongue: str = "") -> Iterator[tuple[in
             place += 1
 
 
-def in_its_plain_case(clause: str, larder: Larder, tongue: str = "") -> str:
-    """Return a German clause with "2 Eiern" and "den Nüssen" as a list writes them.
+def tongue_of_foods(method: str, items: Iterable[str]) -> str:
+    """Return the language in which most of a list's foods are named, "" for English or none.
 
-    Only words that no food has, and that without their "n" are one.
+    Only where no word of the method is one of English's smallest.
+
+    >>> tongue_of_foods("Milch mit Zucker aufkochen.", ["Zucker"])
+    'de'
+    >>> tongue_of_foods("Mix it with the milk.", ["Zucker"])
+    ''
     """
-    if (tongue or larder.language.partition("_")[0]) != "de":
+    if not speaks_no_english(method):
+        return ""
+    index = load_index()
+    told: dict[str, int] = {}
+    for item in items:
+        form = " ".join(one.form for one in words_of(item))
+        for language in (one for one, names in index["foreign"].items() if form in names):
+            told[language] = told.get(language, 0) + (form not in index["names"])
+    most = max(told.values(), default=0)
+    best = [language for language, count in told.items() if count == most]
+    return best[0] if most and len(best) == 1 else ""
+
+
+def in_its_plain_case(clause: str, larder: Larder, tongue: str = "") -> str:
+    """Return a German or Swedish clause with its foods as a list writes them.
+
+    "2 Eiern", "den Nüssen", "grädden": only words that no food has, and that without their ending
+    are one.
+    """
+    language = tongue or larder.language.partition("_")[0]
+    if language not in _ENDED:
         return clause
-    known = load_index()["foreign"].get("de", {})
+    known = load_index()["foreign"].get(language, {})
 
     def plain(found: re.Match[str]) -> str:
-        forms = [" ".join(one.form for one in words_of(word)) for word in (found[0], found[1])]
-        return found[1] if forms[0] not in known and forms[1] in known else found[0]
+        if _form(found[0]) in known:
+            return found[0]
+        bare = (found[0].removesuffix(end) for end in _ENDINGS[language] if found[0].endswith(end))
+        return next((word for word in bare if _form(word) in known), found[0])
 
-    return _DATIVE.sub(plain, clause)
+    return _ENDED[language].sub(plain, clause)
+
+
+def _form(word: str) -> str:
+    return " ".join(one.form for one in words_of(word))
 
 
 def _is_another_word(word: str, language: str) -> bool:
@@ -221,7 +261,13 @@ def _food_of_run(run: tuple[Word, ...], own: Mapping[str, Staple], language: str
     index = load_index()
     name = index["names"].get(form)
     name = name or index["foreign"].get(language, {}).get(form)
+    name = name or _open_words(language).get(form)
     return staple_named(name) if name else None
+
+
+@cache
+def _open_words(language: str) -> Mapping[str, str]:
+    return {_form(word): food for word, food in open_words(language).items()}
 
 
 @lru_cache(maxsize=16)
@@ -253,7 +299,9 @@ def _known_sizes() -> Mapping[str, int]:
     """Return the first word of every name that all books know, with how many words they have."""
     index = load_index()
     sizes: dict[str, int] = {}
-    for form in (*index["names"], *(form for table in index["foreign"].values() for form in table)):
+    elsewhere = [form for table in index["foreign"].values() for form in table]
+    elsewhere += [form for language in index["foreign"] for form in _open_words(language)]
+    for form in (*index["names"], *elsewhere):
         first, _, rest = form.partition(" ")
         sizes[first] = sizes.get(first, 0) | 1 << (rest.count(" ") + 2 if rest else 1)
     return sizes

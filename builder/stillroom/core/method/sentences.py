@@ -17,15 +17,21 @@ _MOST_KEPT = 2048
 """Texts remembered: each of a recipe's is asked for by the facts, the heat, the foods and more."""
 _BRACE = clause_regex(r"[{}*_`]")
 _SENTENCE = clause_regex(r"(?<=[.;!?])\s+")
+# "hält ca. 3 Monate", "approx. 2 weeks": the dot ends no sentence
+_SHORTENED = clause_regex(
+    r"\b(ca|approx|max|mind|abt|env|circa|bzw|evtl)\.(?=\s*(?-i:[\da-zäöü]))", re.IGNORECASE
+)
 _CLAUSE = clause_regex(r"\s*[,:();.!?]\s*(?:but\s+)?|\s+but\s+", re.IGNORECASE)
 _NEGATED = clause_regex(
-    r"\b(never|not|no|nor|without|n't|don't|don’t|cannot|avoid|instead of|away from|far from"
+    r"\b((?:leave|leaving|left) out (?:the|any|all)|omit(?:ted|ting)?"
+    r"|never|not|no|nor|without|n't|don't|don’t|cannot|avoid|instead of|away from|far from"
     r"|clear of|rather than|free from|(?:to|should|must|best|better|is|are) (?:be )?avoided"
     r"|(?:is|are|should|must|best|better) (?:be )?left out(?! (?:to|of the (?:fridge|refrigerator"
     r"|freezer|larder|cupboard)|for|over ?night|until|till|on|at|in|an?|all|uncovered)\b)"
     r"|(?:is|are) (?:\w+ )?(?:toxic|poisonous|forbidden)"
     r"|(?:harmful|dangerous|unsafe|deadly|bad) (?:to|for)"
-    r"|some (?:recipes|people|cooks|bakers|others|makers) (?:add|use|put|include|swear))\b",
+    r"|(?:some|most|many|other) (?:[\w-]+ )?(?:recipes|people|cooks|bakers|others|makers)"
+    r" (?:add|use|put|include|swear|call for))\b",
     re.IGNORECASE,
 )
 # "chocolate, onions and raisins should be avoided": the list began before
@@ -47,7 +53,11 @@ _BESIDE_WHAT_IS_DONE = clause_regex(
     re.IGNORECASE,
 )
 # "do not use the leaves, or the stems": the second belongs to what was forbidden
-_GOES_ON = clause_regex(r"\s*(?:or|nor)\b", re.IGNORECASE)
+# and so does why: "no garlic, as garlic brings germs"
+_GOES_ON = clause_regex(
+    r"\s*(?:or|nor|because|since|which|as (?!you\b|soon\b|it (?:cool|boil|warm|thick|melt)))\b",
+    re.IGNORECASE,
+)
 # "never add grapes, raisins or chocolate": the list goes on to its "or", and to no verb
 _ENDS_A_LIST = clause_regex(
     r"^(?!.*\b(?:will|would|do|does|is|are|can|may|works?|instead)\b)"
@@ -74,7 +84,8 @@ _DENIES_NOTHING = clause_regex(
 )
 # told to whoever is given it: it lies in no jar and heats none
 _FOR_WHOEVER = clause_regex(
-    r"\b(?:on the (?:card|label|tag)|tell whoever|to (?:cook|bake|serve|use)(?=[,:])"
+    r"\b(?:on the (?:card|label|tag)|(?<!write )(?<!the )(?:gift )?(?:label|tag|card)(?=:)"
+    r"|tell whoever|to (?:cook|bake|serve|use)(?=[,:])"
     r"|(?:auf|ins?) (?:de[rm]|die|das) (?:karte|kärtchen|etikett|anhänger)"
     r"|sur (?:la carte|l['’]étiquette)"
     r"|en la (?:tarjeta|etiqueta)|(?:sul biglietto|sull['’]etichetta)|op het (?:kaartje|etiket))\b",
@@ -103,7 +114,7 @@ def split_sentences(text: str) -> list[str]:
 
 @lru_cache(maxsize=_MOST_KEPT)
 def _sentences_of(text: str) -> tuple[str, ...]:
-    plain = _ALL_BUT.sub(r"\1", _BRACE.sub("", text))
+    plain = _ALL_BUT.sub(r"\1", _SHORTENED.sub(r"\1", _BRACE.sub("", text)))
     plain = _without_people(plain)
     return tuple(sentence for sentence in _SENTENCE.split(plain) if sentence.strip())
 

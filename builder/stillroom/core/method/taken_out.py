@@ -16,10 +16,20 @@ _ELSEWHERE = (
     r"|toglie|rimuov|elimin|scart|denocciol|quita|retira|deshues|desech|verwijder|weggooi|ontpit|urkärn)\w*"
 )
 _TAKEN_OUT = clause_regex(
-    r"\b(?:discard|remov|compost|pick out|take out|lift out|cut (?:off|out)|strip off)\w*\b|\bbin\b"
+    # in Spanish "remover" is to stir
+    r"\b(?:(?:discard|compost|pick out|take out|lift out|cut (?:off|out)|strip off)\w*"
+    r"|remov(?:e[sd]?|ing))\b|\bbin\b"
     r"|\bthrow[ns]?\b(?=[^.;]*\b(?:away|out|off)\b)"
     r"|\b(?:chop|trim|slic|snip|pull|break|twist|pick|peel|cut|scrape?)\w*\b(?=[^.;]*\b(?:off|away)\b)"
     rf"|\b(?:another|some other) (?:day|time|use|recipe|purpose)\b|{_ELSEWHERE}",
+    re.IGNORECASE,
+)
+# what is taken off the heat is still in the pan
+_OFF_THE_HEAT = clause_regex(
+    r"\b(?:remove|take|lift|tog\w+|retir\w*|quit\w*|enlev\w*|neem|haal) "
+    r"(?P<what>(?:the|your|all|il|lo|la|le|gli|el|los|las|les|de|het) (?:[^\W\d_]+ ){1,4}?)"
+    r"(?:from|off|dal|del|du|van het|van de) ?(?:the )?"
+    r"(?:heat|hob|stove|fire|fuoco|fuego|feu|vuur)\b",
     re.IGNORECASE,
 )
 _OUT_ELSEWHERE = clause_regex(_ELSEWHERE, re.IGNORECASE)
@@ -82,6 +92,7 @@ def what_stays_in(clause: str) -> list[str]:
     ['Blanch the almonds and ']
     """
     clause = _WITHOUT_A_PART.sub("", clause)
+    clause = _OFF_THE_HEAT.sub(r"\g<what>", clause)
     if not _TAKEN_OUT.search(clause) and not _CLEANING.search(clause):
         return [clause]
     begins = [found.start() for found in _A_VERB.finditer(clause)]

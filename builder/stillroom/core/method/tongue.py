@@ -61,6 +61,16 @@ def tongue_of(text: str) -> str:
     return found if sure else ""
 
 
+def speaks_no_english(text: str) -> bool:
+    """Whether a text has none of English's smallest words, and more than one word.
+
+    >>> speaks_no_english("Milch mit Zucker aufkochen."), speaks_no_english("Stir in the milk.")
+    (True, False)
+    """
+    words = _WORD.findall(text.lower())
+    return len(words) > 1 and not any(word in _small_words()["en"] for word in words)
+
+
 def denied_in(sentence: str) -> str:
     """Return a sentence without the clauses that deny something in its own language.
 

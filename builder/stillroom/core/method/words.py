@@ -6,6 +6,7 @@ Leaves out which foods a method names: foods_in_method.py.
 from __future__ import annotations
 
 import re
+from collections.abc import Mapping
 from functools import cache
 from typing import Any
 
@@ -42,6 +43,17 @@ def no_food_in(language: str) -> frozenset[str]:
     (True, frozenset())
     """
     return frozenset(_table()["no_food_in"].get(language, ()))
+
+
+@cache
+def open_words(language: str) -> Mapping[str, str]:
+    """Return what words of a language that may mean two foods bring in by a method.
+
+    >>> open_words("es")["nueces"], dict(open_words("pt"))
+    ('nut', {})
+    """
+    found: dict[str, str] = _table()["open_words"].get(language, {})
+    return found
 
 
 @cache

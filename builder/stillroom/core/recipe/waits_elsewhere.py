@@ -37,6 +37,20 @@ _PLAINLY: Final = (
         r"\1",
     ),
 )
+# loose lengths at the least that they can mean, since what is shorter is safe
+_LOOSELY: Final = (
+    (r"\b(?:(?:ein|ett?) )?(?:gut(?:es)? )?(?:halbe[sn]? ?jahr|halvår|half ?jaar)\b", "6 Monate"),
+    (r"\b(?:medio año|mezz['’]anno|mezzo anno|une demi-année)\b", "6 Monate"),
+    (r"\b(?:ein )?vierteljahr\b", "3 Monate"),
+    (r"\b(?:mehrere|plusieurs|varios|varias|diversi|diverse|parecchi\w*|meerdere|flera)\b", "3"),
+    (r"\b(?:einige|ein paar|quelques|algun[oa]s|un[oa]s poc[oa]s|alcun[ei]|qualche)\b", "2"),
+    (r"\b(?:enkele|enige|een paar|några)\b", "2"),
+)
+_THE_NEXT_DAY: Final = late_regex(
+    r"jusqu['’]au lendemain|hasta el día siguiente|bis zum (?:nächsten|folge)\s?tag"
+    r"|fino al giorno (?:dopo|successivo|seguente)|tot de volgende dag|till nästa dag",
+    re.IGNORECASE,
+)
 _RHYTHMS: Final = ("twice_a_day", "every_2_days", "every_3_days", "every_day", "every_week")
 
 
@@ -125,7 +139,13 @@ def keeps_elsewhere(sentence: str) -> Span | None:
     >>> keeps_elsewhere("3 Wochen ziehen lassen."), keeps_elsewhere("Die Form halten und kühlen.")
     (None, None)
     """
-    return length_elsewhere(sentence) if _any_of("keeping").search(sentence) else None
+    if not _any_of("keeping").search(sentence) or _any_of("before_use").search(sentence):
+        return None
+    for loose, least in _LOOSELY:
+        sentence = re.sub(loose, least, sentence, flags=re.IGNORECASE)
+    return length_elsewhere(sentence) or (
+        parse_span("1 day") if _THE_NEXT_DAY.search(sentence) else None
+    )
 
 
 def length_elsewhere(words: str) -> Span | None:
