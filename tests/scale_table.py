@@ -120,6 +120,19 @@ MEASURES: tuple[tuple[System, By], ...] = tuple(
     for by in ("written", "weight", "volume")
 )
 FACTORS = ("1/3", "½", "1", "1½", "2", "2.37", "3", "7", "12", "0.04", "0.019", "1/50", "⅔")
+# as a cook types them: read by the same table in Python and in the browser
+TYPED = {
+    "times": ("double", "half", "a third", "3x", "x ½", "one and a half", "50 %"),
+    "makes": (
+        "half a litre", "a dozen jars", "12 jars of 125 ml", "two 250 ml jars", "3 half-pint jars",
+        "2 jars (1 pint)", "one litre",
+    ),
+    "fill": (
+        "four 200 ml jars", "4 jars (200 ml)", "12 half-pint jars", "2 pint jars", "3 jars 340g",
+        "a dozen 50 ml bottles and 2 jars (1 pint)", "6 x 100-ml phials",
+    ),
+    "vessel": ("a 2 l jar", "one litre", "half a gallon"),
+}  # fmt: skip
 WANTED = ("200 ml", "750ml", "1½ pints", "2 1/2 cups", "450 g", "36", "7 jars", "1 gallon")
 FILLS = (
     "12 x 50 ml",
@@ -138,11 +151,11 @@ VESSELS = ("1.5 l", "1 quart", "250 ml jar", "3 pints", "24 cm round", "9 x 13 i
 NOT_TO_BE_HAD = {
     "times": (
         "0", "-1", "abc", "1,5", "1.500", "1,2,3", "0,5", "1/0", "1000000", "1/1000", "½½", "2 400",
-        "1 000", "twice", "3x", "9" * 61,
+        "1 000", "often", "3y", "9" * 61,
     ),
     "makes": (
         "cupp", "2,5 l", "0 ml", "750 mll", "5 dragons", "36 biscuits", "1 m", "2-1 l", "3 cupps",
-        "750mlx", "750littre", "half a litre", "1.500 l", "2 EL", "1 Pfund", "2 pounds of butter",
+        "750mlx", "750littre", "some litres", "1.500 l", "2 EL", "1 Pfund", "2 pounds of butter",
         "3 " + "very" * 40,
     ),
     "fill": (
@@ -170,6 +183,7 @@ def questions(recipes: Sequence[Recipe]) -> Iterator[dict[str, str]]:
         targets += [("fill", text) for text in FILLS]
         targets += [("vessel", text) for text in VESSELS]
         targets += [("have", text) for text in _haves(recipe)]
+        targets += [(sort, text) for sort, texts in TYPED.items() for text in texts]
         asked = [(*target, *measures) for target in targets for measures in MEASURES]
         asked += [
             (sort, text, *MEASURES[0]) for sort, texts in NOT_TO_BE_HAD.items() for text in texts
@@ -187,6 +201,10 @@ def _haves(recipe: Recipe) -> list[str]:
         found.append(" ".join(word for word in ("17", unit, line.item) if word))
     if len(found) > 1:
         found.append(f"{found[0]} + {found[1]}")
+    if found:
+        amount, _, thing = found[0].partition(" ")
+        unit = next((word for word in ("g", "ml", "l") if thing.startswith(f"{word} ")), "")
+        found.append(f"{thing.removeprefix(f'{unit} ')} {amount} {unit}".strip())
     return found
 
 

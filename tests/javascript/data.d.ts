@@ -31,6 +31,7 @@ interface Tables {
   near: Record<string, string>;
   blind: Record<string, string>;
   halves_below: number;
+  typed_sizes: Record<string, [string, string][]>;
   most_times: number;
   least_part: number;
   boiled_at_once: { kinds: string[]; most: number; words: string };

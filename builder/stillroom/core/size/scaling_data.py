@@ -29,6 +29,7 @@ from stillroom.core.amounts.units import (
 from stillroom.core.recipe.model import Recipe
 from stillroom.core.size.finished_data import finished_data, finished_tables
 from stillroom.core.size.scalable import ScaleLine, scalable_of
+from stillroom.core.size.typed_sizes import typed_sizes
 from stillroom.core.size.what_stays import growth_notes
 from stillroom.core.words.data_files import read_data
 from stillroom.core.words.plurals import plural_tables
@@ -76,6 +77,7 @@ def shared_data(country: str = "GB") -> dict[str, Any]:
         "one_and_many": plural_tables(),
         "near": {"plain": str(share_named("near", "plain"))},
         "blind": {name: str(share) for name, share in rounding_data()["blind"].items()},
+        "typed_sizes": typed_sizes(),
         "most_times": most_times(),
         "least_part": least_part(),
         "boiled_at_once": rounding_data()["boiled_at_once"],

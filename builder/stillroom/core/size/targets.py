@@ -16,6 +16,7 @@ from stillroom.core.amounts.quantities import Amount, parse_leading_amount, pars
 from stillroom.core.amounts.tins import Tin, pan_factor, read_own_tin
 from stillroom.core.amounts.units import System, base_size, convert, offered_words, size_of
 from stillroom.core.size.scalable import Scalable, ScaleLine
+from stillroom.core.size.typed_sizes import BETWEEN, plainly_typed
 from stillroom.core.words.joining import join_and
 from stillroom.core.words.nearest import did_you_mean
 from stillroom.core.words.patterns import late_regex
@@ -23,7 +24,6 @@ from stillroom.core.words.plurals import singular
 from stillroom.core.words.problems import Unreadable
 from stillroom.core.words.said import Said
 
-_BETWEEN = late_regex(r"\s*(?:\+|;|,(?!\d)|\band\b)\s*")
 _COUNTED = late_regex(
     r"^(?P<count>\d{1,9})\s*(?:x|×|\*|(?:(?P<thing>[a-z-]+)\s+)?of)\s*(?P<size>.+)$", re.IGNORECASE
 )
@@ -119,7 +119,11 @@ def parse_times(text: str) -> ByFactor:
 
 
 def parse_wanted(text: str, system: System) -> ByMakes:
-    """Read "200 ml", "1½ pints" or "36 biscuits"; raises Unreadable."""
+    """Read "200 ml", "1½ pints", "36 biscuits" or "12 x 125 ml"; raises Unreadable."""
+    counted = _COUNTED.match(text)
+    each = parse_leading_amount(counted["size"], system)[0] if counted else None
+    if counted and each and each.unit and each.low > 0:
+        return ByMakes(each.times(Fraction(counted["count"])))
     amount, rest = parse_leading_amount(text, system)
     if amount is None or amount.low <= 0:
         raise _say.refuse("not_an_amount", text=text)
@@ -137,7 +141,7 @@ def parse_fill(text: str, system: System = "metric") -> ByContainers:
     ['bottles', 'flasks']
     """
     found = []
-    for part in _BETWEEN.split(text.strip()):
+    for part in BETWEEN.split(text.strip()):
         match = _COUNTED.match(part)
         size, rest = parse_leading_amount(match["size"], system) if match else (None, "")
         if not match or size is None or size.low <= 0 or int(match["count"]) < 1:
@@ -162,7 +166,7 @@ def parse_have(text: str, system: System = "metric") -> ByHand:
     'cinnamon sticks'
     """
     found = []
-    for part in _BETWEEN.split(text.strip()):
+    for part in BETWEEN.split(text.strip()):
         amount, rest = parse_leading_amount(part, system)
         words = " ".join(word for word in (amount.noun if amount else "", rest) if word)
         words = re.sub(r"^of\s+", "", words)
@@ -193,7 +197,8 @@ def read_target(asked: Mapping[str, str | None], system: System) -> Target:
         raise Unreadable(f"{both} cannot both decide.", "Ask for one of them.")
     if not named:
         return ByFactor(Fraction(1))
-    name, text = named[0]
+    name, typed = named[0]
+    text = plainly_typed(name, typed)
     if name == "times":
         return parse_times(text)
     readers: dict[str, Callable[[str, System], Target]] = {

@@ -10,10 +10,10 @@ import { panFactor, readOwnTin } from "../amounts/tins.js";
 import { joinAnd } from "../words/joining.js";
 import { didYouMean } from "../words/nearest.js";
 import { speaker } from "../words/said.js";
+import { BETWEEN, plainlyTyped } from "./typed-sizes.js";
 
 const say = speaker(SAID);
 
-const BETWEEN = /\s*(?:\+|;|,(?!\d)|\band\b)\s*/;
 const COUNTED = /^(\d{1,9})\s*(?:x|×|\*|(?:([a-z-]+)\s+)?of)\s*(.+)$/i;
 const TO_THE_BRIM = /\s*(?:filled\s+)?to the brim\s*$/i;
 const THING = /^[a-z][a-z -]*$/i;
@@ -29,6 +29,13 @@ export function parseTimes(text) {
 
 /** @param {string} text @param {string} system @param {Tables} tables @returns {Target} */
 export function parseWanted(text, system, tables) {
+  const counted = COUNTED.exec(text);
+  const each = counted && parseLeading(counted[3], system, tables).amount;
+  if (counted && each?.unit && each.low.above(ZERO)) {
+    const count = new Fraction(BigInt(counted[1]));
+    const amount = { ...each, low: each.low.times(count), high: each.high.times(count) };
+    return { sort: "makes", amount, things: "" };
+  }
   const { amount, rest } = parseLeading(text, system, tables);
   if (!amount || !amount.low.above(ZERO)) {
     throw say.refuse("not_an_amount", { text });
@@ -86,12 +93,13 @@ export function parseVessel(text, system, tables) {
 /**
  * Read one target by its name: "times", "makes", "fill", "have" or "vessel"; throws Unreadable.
  * @param {string} sort
- * @param {string} text
+ * @param {string} typed
  * @param {string} system
  * @param {Tables} tables
  * @returns {Target}
  */
-export function parseTarget(sort, text, system, tables) {
+export function parseTarget(sort, typed, system, tables) {
+  const text = plainlyTyped(sort, typed, tables);
   /** @type {Record<string, typeof parseWanted>} */
   const readers = { makes: parseWanted, fill: parseFill, have: parseHave, vessel: parseVessel };
   return sort === "times" ? parseTimes(text) : readers[sort](text, system, tables);
