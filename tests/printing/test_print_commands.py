@@ -51,6 +51,10 @@ def test_cards_of_one_recipe_fill_the_sheet(tmp_path: Path) -> None:
     assert cards(SALT, "--size", "90x65") == 8
     assert cards(SALT, "--start-at", "3") == 6
     assert cards(SALT, "--count", "2") == 2
+    # as many as the sheet still takes, and a whole new one where it takes none
+    assert cards(SALT, "--used", "2,5,8") == 5
+    assert cards(SALT, "--start-at", "3", "--used", "1,4") == 5
+    assert cards(SALT, "--used", "1,2,3,4,5,6,7,8") == 8
 
 
 # what is typed, its exit code (2 wrong usage, 1 a fault of the book), and what must be said

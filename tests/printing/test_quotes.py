@@ -104,6 +104,8 @@ TYPED = {
     '12" x 9" tin, 6\' of twine': '12" x 9" tin, 6\' of twine',
     '("so")': "(“so”)",
     '"as good as it gets in \'88"': "“as good as it gets in ’88”",
+    "'68, the kids' favourite in the '90s": "’68, the kids’ favourite in the ’90s",
+    "6'10\" of ribbon, 80's, Ann's '5 a day' mix": "6'10\" of ribbon, 80’s, Ann’s ‘5 a day’ mix",
 }
 
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Sequence
 from functools import wraps
 from pathlib import Path
-from typing import Any, Final
+from typing import Any
 
 import click
 
@@ -69,12 +69,6 @@ def read_recipes(files: Sequence[Path]) -> tuple[Book, tuple[Recipe, ...]]:
         return book, book.load()
     book = book_around(files[0])
     return book, tuple(read_one(path)[0] for path in files)
-
-
-NO_ADDRESS: Final = (
-    "They bear no square to scan, since the book has no address yet: once it has one, write "
-    '"site_url: https://…" in mkdocs.yml.'
-)
 
 
 def address(book: Book, recipe: Recipe) -> str:

@@ -11,7 +11,6 @@ from typing import Any
 import click
 
 from stillroom.commands.paper import (
-    NO_ADDRESS,
     Command,
     address,
     fonts_option,
@@ -34,6 +33,7 @@ from stillroom.commands.terminal import book_around, read_day
 from stillroom.commands.typed_words import MM, RECIPE, WHOLE, Number
 from stillroom.core.book import Book
 from stillroom.core.label.labelling import make_card
+from stillroom.core.paper.qr_code import NO_SQUARES
 from stillroom.core.paper.sheets import CARD_SIZES, PAPERS, Size
 from stillroom.core.paper.tag_shapes import SHAPES, Shape, label_shape, say_larger, tag_shape
 from stillroom.core.words.problems import Unreadable
@@ -195,7 +195,7 @@ def _jobs(
         for recipe in recipes
     ]
     if not book.settings.site_url:
-        click.echo(NO_ADDRESS)
+        click.echo(NO_SQUARES)
     words, svg = family_mark(book, design)
     cut_lines = asked["cut_lines"]
     options = SheetOptions(

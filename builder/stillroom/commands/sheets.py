@@ -12,9 +12,10 @@ from stillroom.printing.cards import SheetOptions
 
 
 def left_on_sheet(options: SheetOptions, box: Size) -> int:
-    """Return how many cards a sheet still takes."""
-    grid = options.grid or impose(options.paper, box)
-    return max(grid.per_page - options.start_at + 1, 1)
+    """Return how many cards a sheet still takes; a whole new one where all of it is gone."""
+    per_page = (options.grid or impose(options.paper, box)).per_page
+    gone = {*range(1, options.start_at), *options.used}
+    return sum(place not in gone for place in range(1, per_page + 1)) or per_page
 
 
 def bought_sheet(text: str | None, paper: Size, box: Size) -> Grid | None:
@@ -30,11 +31,11 @@ def bought_sheet(text: str | None, paper: Size, box: Size) -> Grid | None:
 
 def by_name(text: str | None, book: Book) -> str | None:
     """Return the measures of a bought sheet that is kept under a name; any other text as it is."""
-    if not text or text.strip()[:1].isdigit():
-        return text
     there = {stock.name: stock.measures for stock in book.settings.labels}
     if text in there:
         return there[text]
+    if not text or text.strip()[:1].isdigit():
+        return text
     kept = ", ".join(f'"{name}"' for name in there)
     mend = f"There are {kept}." if kept else 'Keep its measures in mkdocs.yml, under "labels".'
     raise Unreadable(f'"{text}" is not a label sheet, nor is one kept by that name.', mend)

@@ -17,8 +17,13 @@ QUOTES: Final = {
 }  # fmt: skip
 """Outer and inner quotes by language: as the Unicode CLDR's delimiters have them, from memory."""
 
-_WITHIN: Final = re.compile(r"(?<=\w)'(?=\w)|'(?=(?:tis|twas|til|em|n)\b)|(?<=\bn)'", re.I)
-"""An apostrophe within a word, or for letters left out at its ends: 'tis, rock 'n' roll."""
+_WITHIN: Final = re.compile(
+    r"(?<=[^\W\d])'(?=\w)|(?<=\d)'(?=[^\W\d])|(?<!\d)'(?=\d\ds?\b)"
+    r"|'(?=(?:tis|twas|til|em|n)\b)|(?<=\bn)'",
+    re.I,
+)
+"""An apostrophe within a word, or for what is left out at its ends: 'tis, rock 'n' roll, '68.
+Between two figures it is a foot's mark."""
 _OPENS_AFTER: Final = frozenset(" \u00a0\n(/[—–-«“„»›‹‚‘")
 
 

@@ -12,6 +12,13 @@ from typing import Final
 from stillroom.core.label.labelling import UsageCard
 from stillroom.looks.quotes import NO_BREAK, curl
 
+_FRACTIONS: Final = {
+    "1/2": "½", "1/3": "⅓", "2/3": "⅔", "1/4": "¼", "3/4": "¾", "1/8": "⅛", "3/8": "⅜", "5/8": "⅝",
+    "7/8": "⅞",
+}  # fmt: skip
+_FRACTION: Final = re.compile(
+    rf"(?<![^\s(“‘„«–—])(?:(\d+)[ \u00a0])?({'|'.join(_FRACTIONS)})(?![\d/]|[.,]\d)"
+)
 _FIGURE: Final = re.compile("[\\d½⅓⅔¼¾⅛⅜⅝⅞⅕%]")
 _AMOUNT: Final = re.compile(r"(?<=[\d½⅓⅔¼¾⅛⅜⅝⅞⅕]) (?=[^\W\d_]|%|°|€|[½⅓⅔¼¾⅛])")
 _MEASURE: Final = re.compile(
@@ -42,7 +49,7 @@ def set_card(card: UsageCard, language: str) -> UsageCard:
 
     return replace(
         card,
-        title=curl(card.title, language),
+        title=set_title(card.title, language),
         to=curl(card.to, language),
         sender=curl(card.sender, language),
         what=said(card.what),
@@ -65,6 +72,24 @@ def set_card(card: UsageCard, language: str) -> UsageCard:
     )
 
 
+def set_title(text: str, language: str) -> str:
+    """Return a title as it is set.
+
+    >>> set_title("Bliss in a 3 1/2-cup jar (1/2 for you)", "en_GB")
+    'Bliss in a 3½-cup jar (½ for you)'
+    """
+    return join_fractions(curl(text, language))
+
+
+def join_fractions(text: str) -> str:
+    """Return a text whose usual fractions are one sign; what else has a stroke keeps it.
+
+    >>> join_fractions("1 1/2 cups, 24/7, from 1/2/2027 on, page 11/24")
+    '1½ cups, 24/7, from 1/2/2027 on, page 11/24'
+    """
+    return _FRACTION.sub(lambda found: (found[1] or "") + _FRACTIONS[found[2]], text)
+
+
 def set_words(text: str, language: str) -> str:
     r"""Return a sentence as it is set.
 
@@ -73,7 +98,7 @@ def set_words(text: str, language: str) -> str:
     >>> set_words('Say "thanks", it\'s Ana\'s.', "en")
     'Say “thanks”, it’s Ana’s.'
     """
-    text = curl(text, language)
+    text = join_fractions(curl(text, language))
     if language.startswith("fr"):
         text = _FRENCH_SIGN.sub(NO_BREAK, text)
     return tie_last(tie_amounts(text))

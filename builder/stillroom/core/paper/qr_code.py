@@ -24,6 +24,13 @@ LONGEST_ADDRESS = 300
 """Bytes; beyond it the code outgrows every card."""
 
 
+NO_SQUARES = (
+    "They bear no square to scan, since the book has no address yet: once it has one, write "
+    '"site_url: https://…" in mkdocs.yml.'
+)
+"""What is said of cards and tags without an address to lead to."""
+
+
 @dataclass(frozen=True)
 class QrCode:
     """A code as one SVG, `size_mm` on each side with its quiet zone."""

@@ -91,8 +91,7 @@ export class SheetLayer {
       });
       shown.replaceChildren(...places);
     }
-    const gone = [...shown.querySelectorAll(":checked")].map(({ dataset }) => Number(dataset.place));
-    return new Set(gone.length < columns * rows ? gone : []);
+    return new Set([...shown.querySelectorAll(":checked")].map(({ dataset }) => Number(dataset.place)));
   }
 
   /** @param {string} id */

@@ -1,6 +1,7 @@
 /** Curly quotes in place of straight ones in what a reader types: looks/quotes.py in the browser. Pure. */
 
-const WITHIN = /(?<=[\p{L}\p{N}_])'(?=[\p{L}\p{N}_])|'(?=(?:tis|twas|til|em|n)(?![\p{L}\p{N}_]))|(?<=(?<![\p{L}\p{N}_])n)'/giu;
+// between two figures it is a foot's mark
+const WITHIN = /(?<=[\p{L}\p{No}_])'(?=[\p{L}\p{N}_])|(?<=\p{Nd})'(?=[\p{L}\p{No}_])|(?<!\p{Nd})'(?=\p{Nd}{2}s?(?![\p{L}\p{N}_]))|'(?=(?:tis|twas|til|em|n)(?![\p{L}\p{N}_]))|(?<=(?<![\p{L}\p{N}_])n)'/giu;
 const OPENS_AFTER = new Set(" \u00a0\n(/[—–-«“„»›‹‚‘");
 
 /**
