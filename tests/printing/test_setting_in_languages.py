@@ -192,6 +192,24 @@ def test_a_title_s_words_stay_whole_where_a_line_holds_them(jobs: list[CardJob])
         assert head.text == title
 
 
+def test_no_sign_begins_a_line_of_a_french_title(jobs: list[CardJob]) -> None:
+    """As people write them, with a space before the sign; the fraction is one sign."""
+    named = [
+        replace(jobs[0], card=replace(jobs[0].card, title=f"Qui veut {'x' * (at + 1)} {end}"))
+        for at in range(SHIFTS)
+        for end in ("du nougat ? Voilà !", "des dragées : 1 1/2 livre « maison »")
+    ]
+    with open_pdf(print_cards(named, "90x65", SheetOptions(language="fr_FR"))) as opened:
+        heads = [one for one in paragraphs_of(opened) if one.kind.startswith("H")]
+    assert len(heads) == len(named)
+    assert sum(len(head.lines) > 1 for head in heads) > SHIFTS
+    for head in heads:
+        assert not any(line.startswith(tuple("?!:»")) for line in head.said), head.said
+        assert not any(line.endswith("«") for line in head.said), head.said
+        assert "1/2" not in head.text
+    assert sum("1½ livre" in head.text for head in heads) == SHIFTS
+
+
 def test_no_part_of_a_word_ends_a_list_and_no_allergen_is_parted(jobs: list[CardJob]) -> None:
     """German bakers' lists (leafymag.de, ruprecht.de) that ended in "Va-nillezucker." alone."""
     lists = (

@@ -24,6 +24,7 @@ _WITHIN: Final = re.compile(
 )
 """An apostrophe within a word, or for what is left out at its ends: 'tis, rock 'n' roll, '68.
 Between two figures it is a foot's mark."""
+_FRENCH_SIGN: Final = re.compile(r" (?=[:;!?»])|(?<=«) ")
 _OPENS_AFTER: Final = frozenset(" \u00a0\n(/[—–-«“„»›‹‚‘")
 
 
@@ -76,10 +77,20 @@ def _pair(text: str, straight: str, opens: str, closes: str, single: str) -> str
     return "".join(done)
 
 
+def set_marks(text: str, language: str) -> str:
+    """Return a text with the marks of its language; a French sign begins no line.
+
+    >>> set_marks("Qui veut du nougat ?", "fr_FR").replace(NO_BREAK, "_")
+    'Qui veut du nougat_?'
+    """
+    text = curl(text, language)
+    return _FRENCH_SIGN.sub(NO_BREAK, text) if language.startswith("fr") else text
+
+
 def curl_all(data: Any, language: str) -> Any:
-    """Return plain data for a template with curly quotes in all its words; drawings stay."""
+    """Return plain data for a template with the marks of its language; drawings stay."""
     if isinstance(data, str):
-        return data if data.startswith("<") else curl(data, language)
+        return data if data.startswith("<") else set_marks(data, language)
     if isinstance(data, dict):
         return {name: curl_all(value, language) for name, value in data.items()}
     if isinstance(data, list | tuple):

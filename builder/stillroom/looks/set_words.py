@@ -10,7 +10,7 @@ from dataclasses import replace
 from typing import Final
 
 from stillroom.core.label.labelling import UsageCard
-from stillroom.looks.quotes import NO_BREAK, curl
+from stillroom.looks.quotes import NO_BREAK, curl, set_marks
 
 _FRACTIONS: Final = {
     "1/2": "½", "1/3": "⅓", "2/3": "⅔", "1/4": "¼", "3/4": "¾", "1/8": "⅛", "3/8": "⅜", "5/8": "⅝",
@@ -32,7 +32,6 @@ _DAY: Final = re.compile(
 )
 """Between a day and its month as German and Spanish write them: "12. November", "12 de mayo"."""
 _SHORTENED: Final = re.compile(r"(?<=\b[^\W\d_]\.) (?=[^\W\d_]\.)")
-_FRENCH_SIGN: Final = re.compile(r" (?=[:;!?»])|(?<=«) ")
 _BRACKET: Final = re.compile(r"([^\W\d_]{2,}) (\([^\W\d_]{1,12}\))")
 _YEAR: Final = re.compile(r"(?<=[^\W\d_]) (?=(?:19|20)\d\d\b)")
 LEAST_WORDS: Final = 5
@@ -68,7 +67,7 @@ def set_card(card: UsageCard, language: str) -> UsageCard:
         cautions=tuple(said(one) for one in card.cautions),
         made_on_text=tie_amounts(card.made_on_text),
         date_mark=replace(card.date_mark, text=tie_amounts(card.date_mark.text)),
-        message=curl(card.message, language),
+        message=set_marks(card.message, language),
     )
 
 
@@ -78,7 +77,7 @@ def set_title(text: str, language: str) -> str:
     >>> set_title("Bliss in a 3 1/2-cup jar (1/2 for you)", "en_GB")
     'Bliss in a 3½-cup jar (½ for you)'
     """
-    return join_fractions(curl(text, language))
+    return join_fractions(set_marks(text, language))
 
 
 def join_fractions(text: str) -> str:
@@ -98,10 +97,7 @@ def set_words(text: str, language: str) -> str:
     >>> set_words('Say "thanks", it\'s Ana\'s.', "en")
     'Say “thanks”, it’s Ana’s.'
     """
-    text = join_fractions(curl(text, language))
-    if language.startswith("fr"):
-        text = _FRENCH_SIGN.sub(NO_BREAK, text)
-    return tie_last(tie_amounts(text))
+    return tie_last(tie_amounts(join_fractions(set_marks(text, language))))
 
 
 def tie_amounts(text: str) -> str:
