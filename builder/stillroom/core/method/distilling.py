@@ -34,16 +34,46 @@ _HEATS = clause_regex(
     r"\b(?:heat|simmer|boil|warm|cook|steam|hob|stove|flame|fire)\w*", re.IGNORECASE
 )
 _CATCHES = clause_regex(
-    r"\bcondens\w+|\bcool(?:ing|ed)? coil|\bcopper (?:coil|tube|pipe)"
+    r"\bcondens(?:es|ers?|ates?|ation)\b|\bcondensed (?:vapou?rs?|steam|spirits?|alcohol|drops?)\b"
+    r"|\b(?:vapou?rs?|steam|spirits?|alcohol)\b[^.]{0,40}\bcondens\w+"
+    r"|\bcondens\w+\b[^.]{0,20}\b(?:vapou?rs?|steam|spirits?|alcohol)\b"
+    r"|\bcool(?:ing|ed)? coil|\bcopper (?:coil|tube|pipe)"
     r"|\b(?:upturned|inverted|upside[- ]down|domed|concave)[^.]{0,30}\b(?:lid|bowl|wok)"
     r"|\blid\b[^.]{0,30}\b(?:upside[- ]down|turned over|of ice|with ice|full of ice)"
     r"|\b(?:catch|collect|gather)\w*\b[^.]{0,40}\b(?:drips?|drops?|vapou?rs?|spirit|distillate"
     r"|steam"
     r"|runs? (?:off|out)|comes? (?:over|off|out))"
-    r"|\b(?:heads|foreshots?|hearts|tails)\b[^.]{0,40}\b(?:throw|discard|keep|cut|collect)"
-    r"|\b(?:throw|discard|keep|cut)\b[^.]{0,40}\b(?:heads|foreshots?|tails)\b",
+    r"|\bforeshots?\b",
     re.IGNORECASE,
 )
+_PARTED = {
+    part: clause_regex(
+        rf"\b{part}\b[^.]{{0,40}}\b(?:throw|discard|keep|cut|collect)"
+        rf"|\b(?:throw|discard|keep|cut)\b[^.]{{0,40}}\b{part}\b",
+        re.IGNORECASE,
+    )
+    for part in ("heads", "hearts", "tails")
+}
+"""What runs off a still first, then, and last, kept or thrown away; foods have such parts too."""
+_FLOWERS = (
+    r"\w*flowers?|\w*blossoms?|elder\w*|lavender|clover|dandelions?|roses?|ch?amomile|marigolds?"
+    r"|poppy|poppies|hops?|garlic|onions?|shallots?|chives?|dill|fennel|lettuces?|cabbages?"
+    r"|broccoli"
+)
+_FISH = (
+    r"prawns?|shrimps?|lobsters?|cray\w*|langoustines?|\w*fish|mackerel|sardines?|anchov\w*"
+    r"|herrings?|salmon|trouts?|sprats?|eels?"
+)
+_HAVE = {
+    "heads": clause_regex(rf"\b(?:heads?|{_FLOWERS}|{_FISH})\b", re.IGNORECASE),
+    "hearts": clause_regex(r"\b(?:hearts?|artichokes?|celery|lettuces?|palm)\b", re.IGNORECASE),
+    "tails": clause_regex(
+        rf"\b(?:tails?|oxtails?|{_FISH}|\w*berr(?:y|ies)|\w*currants?|radish\w*|beets?|beetroots?"
+        r"|turnips?|beans?)\b",
+        re.IGNORECASE,
+    ),
+}
+"""Foods of a list that have such parts: then they are theirs."""
 _FREEZES = clause_regex(r"\b(?:freez\w*|froze\w*|frost\w*|snow|icy nights?)\b", re.IGNORECASE)
 _ICE_OUT = clause_regex(
     r"\b(?:lift|take|skim|scoop|pick|throw|strain|fish|remove|discard"
@@ -70,8 +100,11 @@ def strengthens_alcohol(recipe: Recipe) -> str:
     named = next((found for one in sentences if (found := _APPARATUS.search(one))), None)
     if named:
         return named[0]
+    listed = " ".join(f"{one.item} {one.note}" for one in recipe.ingredients)
+    parts = [_PARTED[part] for part, have in _HAVE.items() if not have.search(listed)]
     # vapour is caught in the step that heats or a later one; so is ice taken out after frost
-    return _behind(sentences, _HEATS, _CATCHES) or _behind(sentences, _FREEZES, _ICE_OUT)
+    caught = (_behind(sentences, _HEATS, caught) for caught in (_CATCHES, *parts))
+    return next(filter(None, caught), "") or _behind(sentences, _FREEZES, _ICE_OUT)
 
 
 def _behind(sentences: list[str], first: re.Pattern[str], then: re.Pattern[str]) -> str:
