@@ -315,6 +315,22 @@ def test_a_card_is_read_whole(read: dict[tuple[str, str], list[Paragraph]]) -> N
     assert len(marks) == 20
 
 
+def test_all_words_of_a_title_stand_as_far_apart(jobs: list[CardJob]) -> None:
+    """A stranger's "in '68, for you, 1/2 for me" had half a space behind each comma."""
+    title = """Fudge, "no fail" since '68, for two: for you, for me; for all, for ever"""
+    named = [replace(jobs[0], card=replace(jobs[0].card, title=title))]
+    gaps = []
+    with open_pdf(print_cards(named, "folded-a6", SheetOptions())) as opened:
+        (head,) = [one for one in paragraphs_of(opened) if one.kind.startswith("H")]
+        for line in head.lines:
+            seen = [char for char in line if char["text"].strip()]
+            words = [(one, other) for one, other in pairwise(seen) if other["x0"] - one["x1"] > 1]
+            gaps += [(other["x0"] - one["x1"]) / one["size"] for one, other in words]
+    assert len(gaps) == len(title.split()) - len(head.lines)
+    # what is left are pairs of letters that the face draws nearer: "v" and a stop, quotes
+    assert max(gaps) - min(gaps) < 0.06
+
+
 @pytest.mark.parametrize("many", range(4, 12))
 def test_a_short_last_part_of_a_list_stands_beside_another(jobs: list[CardJob], many: int) -> None:
     """A stranger's cocoa ended in "cornflour), / salt." on its card."""

@@ -36,6 +36,8 @@ _BRACKET: Final = re.compile(r"([^\W\d_]{2,}) (\([^\W\d_]{1,12}\))")
 _YEAR: Final = re.compile(r"(?<=[^\W\d_]) (?=(?:19|20)\d\d\b)")
 LEAST_WORDS: Final = 5
 """Fewer words go on one line, or a title's two: nothing is tied to their last. Maker's own."""
+LEAST_OF_FACT: Final = 3
+"""Behind a head, in the narrow column of a label, already so few go on two. Maker's own."""
 MOST_TIED: Final = 18
 """Letters that stay together at the end of a paragraph: more could not be parted in a column."""
 
@@ -60,8 +62,8 @@ def set_card(card: UsageCard, language: str) -> UsageCard:
         may_contain=tuple(map(tie_bracket, card.may_contain)),
         unknown=tuple(curl(one, language) for one in card.unknown),
         packets=tuple(curl(one, language) for one in card.packets),
-        use=said(card.use),
-        keep=said(card.keep),
+        use=tie_last(said(card.use), LEAST_OF_FACT),
+        keep=tie_last(said(card.keep), LEAST_OF_FACT),
         once_opened=said(card.once_opened),
         strength_text=tie_amounts(card.strength_text),
         cautions=tuple(said(one) for one in card.cautions),
@@ -124,14 +126,16 @@ def tie_measures(text: str) -> str:
     return _MEASURE.sub(NO_BREAK, text)
 
 
-def tie_last(text: str) -> str:
+def tie_last(text: str, least: int = LEAST_WORDS) -> str:
     """Tie the last word of a sentence to the one before it, so that it never stands alone.
 
     >>> tie_last("Well away from candles and lamps.").replace(NO_BREAK, "_")
     'Well away from candles and_lamps.'
+    >>> tie_last("At room temperature.", LEAST_OF_FACT).replace(NO_BREAK, "_")
+    'At room_temperature.'
     """
     parts = text.split(" ")
-    if len(parts) < LEAST_WORDS or len(parts[-2]) + len(parts[-1]) > MOST_TIED:
+    if len(parts) < least or len(parts[-2]) + len(parts[-1]) > MOST_TIED:
         return text
     return " ".join(parts[:-1]) + NO_BREAK + parts[-1]
 
