@@ -267,7 +267,7 @@ def _read_above(recipe: Recipe, rows: Sequence[Row]) -> None:
         elif row is rows[0] and recipe.title and row.shape == "line" and is_name(row.text):
             recipe.writer = recipe.writer or row.text
             what = f'"{row.text}" stands below the title, and is taken for whose recipe it is.'
-            recipe.doubt("author", what, 'If it is no name, take "author:" out.')
+            recipe.doubt("author", what, "If it is no name, take out whose recipe it is.")
         elif found := ADDRESS.search(row.text):
             recipe.address = recipe.address or found[0].rstrip(".,)")
         elif not is_passed(row.text) and not is_head(row):

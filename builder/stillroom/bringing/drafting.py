@@ -223,7 +223,7 @@ def _add_keeping(
     made.add(f"  {fact('source', _cut(kept.source))}")
     if kept.is_asked:
         what = f'"{kept.said}" is taken for how long it keeps unopened.'
-        made.ask(place, what, 'If that is of one opened, write "opened:" for "unopened:".')
+        made.ask(place, what, "If that is of one opened, say it as how long it keeps then.")
 
 
 def _heading(words_of: str) -> str:

@@ -72,7 +72,7 @@ HEADINGS: Final = {
     "baskets": "Baskets",
     "makes": "What is made",
     "posting": "Ways to post",
-    "batches": "Batches begun before there was a log",
+    "batches": "Batches you began before anything was noted here",
 }
 
 
