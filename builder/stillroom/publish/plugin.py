@@ -52,6 +52,7 @@ from stillroom.publish.print_room import list_card_files
 from stillroom.publish.remembering import keep, remember
 from stillroom.publish.scripts import scripts_of_page
 from stillroom.publish.searching import (
+    forget_sections,
     index_of,
     index_page,
     index_words,
@@ -61,7 +62,7 @@ from stillroom.publish.searching import (
     without_marks,
 )
 from stillroom.publish.served_faults import ServedFaults
-from stillroom.publish.served_links import link_same
+from stillroom.publish.served_links import link_page
 from stillroom.publish.served_reload import allow_reload
 from stillroom.publish.site_folder import SiteInTheMaking, find_taken
 from stillroom.publish.templating import THEME, environment, show_plain
@@ -316,10 +317,10 @@ class StillroomPlugin(BasePlugin[StillroomConfig]):  # type: ignore[no-untyped-c
         page.content = ""
         if self.serving:
             self.as_they_were.keep(page, output)
-            if self.aside is not None:
-                data, kept = output.encode("utf-8", "xmlcharrefreplace"), self.aside
-                link_same(data, kept / page.file.dest_uri, Path(page.file.abs_dest_path))
-        elif isinstance(leaf, WorkedLeaf):
+            link_page(output, self.aside, page)
+            return
+        forget_sections()
+        if isinstance(leaf, WorkedLeaf):
             leaf.worked.let_go()
             page.meta.pop("structured_data")
 

@@ -85,6 +85,11 @@ def _sections_of(html: str) -> tuple[_Found, ...]:
     )
 
 
+def forget_sections() -> None:
+    """Let go of long lists that nobody builds again: each is kept with all its HTML."""
+    _sections_of.cache_clear()
+
+
 def index_page(index: Any, page: Page, html: str) -> None:
     """Let the theme's search read `html` as the words of a page."""
     _index(index, _like_page(page.url, page.title, page.meta, page.toc), html)

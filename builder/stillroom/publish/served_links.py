@@ -10,6 +10,10 @@ from __future__ import annotations
 
 import os
 from pathlib import Path
+from typing import TYPE_CHECKING
+
+if TYPE_CHECKING:
+    from mkdocs.structure.pages import Page
 
 
 def link_same(data: bytes, kept: Path, place: Path) -> bool:
@@ -22,3 +26,10 @@ def link_same(data: bytes, kept: Path, place: Path) -> bool:
     except OSError:
         return False
     return True
+
+
+def link_page(html: str, aside: Path | None, page: Page) -> None:
+    """Link a page that MkDocs is about to write, where the site aside has it as it is."""
+    if aside is not None:
+        data, file = html.encode("utf-8", "xmlcharrefreplace"), page.file
+        link_same(data, aside / file.dest_uri, Path(file.abs_dest_path))

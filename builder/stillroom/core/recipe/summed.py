@@ -40,4 +40,5 @@ class Summed(BaseModel):
         """Return what another process is told."""
         state = super().__getstate__()
         kept = {name: value for name, value in state["__dict__"].items() if name != "_sum"}
-        return {**state, "__dict__": kept}
+        # nobody asks which facts were stated: a set of twenty names in each of a thousand recipes
+        return {**state, "__dict__": kept, "__pydantic_fields_set__": set()}
