@@ -10,8 +10,13 @@ import pytest
 from click.testing import CliRunner
 
 from stillroom.cli import main
+from stillroom.core.book import open_book
+from stillroom.core.paper.sheets import PAPERS
+from stillroom.core.size.scaling import scale_recipe
+from stillroom.printing.kitchen_sheet import print_sheet as sheet_of
 
 from .conftest import MM, ROOT, open_pdf, words_of
+from .paragraphs import paragraphs_of
 
 # Measures and containers as cooks ask for them; what must stand after "Makes", and what nowhere.
 ASKED: dict[str, tuple[str, tuple[str, str], str, tuple[str, ...]]] = {
@@ -113,3 +118,47 @@ def test_the_large_form_is_read_at_arms_length(print_sheet: Print, slug: str, pa
         for side in pdf.pages[1:]:
             first = side.extract_text_lines()[0]["text"]
             assert re.match(r"\d+\. |[A-Z]", first), first
+
+
+LISTED = """900 g cauliflower|450 g marrow|2 cucumbers|225 g French beans|225 g carrots
+2 large onions|225 g sea salt|1.8 l white wine vinegar|350 g soft dark brown sugar
+1 tbsp ground turmeric
+1 tbsp English mustard powder|2 tbsp ground ginger|1 tbsp ground allspice|1 tbsp ground mace
+1 tbsp ground black pepper|75 g plain flour|2 tbsp mustard seeds|2 bay leaves|1 tsp celery seeds
+1 tsp coriander seeds|1 chilli|2 cloves garlic|1 red pepper|200 g peas|100 g sultanas"""
+"""A stranger's piccalilli (lowsizerghbarn.co.uk) and a few of its cousins' spices."""
+
+
+def test_no_line_of_a_list_goes_over_the_page_alone_and_no_word_of_a_title(tmp_path: Path) -> None:
+    config = (ROOT / "mkdocs.yml").read_text(encoding="utf-8")
+    config = re.sub(r"      family_book:.*\n(?: {8}.*\n)+", "", config)
+    (tmp_path / "mkdocs.yml").write_text(
+        config.replace("docs_dir: site_demo/pages", "docs_dir: pages"), encoding="utf-8"
+    )
+    (tmp_path / "recipes").mkdir()
+    (tmp_path / "pages" / "pictures").mkdir(parents=True)
+    foods = LISTED.replace("\n", "|").split("|")
+    turned = 0
+    for many in range(19, len(foods) + 1):
+        lines = "".join(f"  - {food}\n" for food in foods[:many])
+        (tmp_path / "recipes" / "rich.md").write_text(
+            "---\ntitle: Rich piccalilli with turmeric, mustard and a great many vegetables\n"
+            f"kind: preserve\nmakes: 7 jars of 350 ml\ningredients:\n{lines}---\n\n"
+            "## Method\n\n1. Salt the vegetables overnight, drain and simmer in the rest.\n",
+            encoding="utf-8",
+        )
+        book = open_book(tmp_path / "mkdocs.yml")
+        (recipe,) = book.load()
+        made = sheet_of(
+            recipe, scale_recipe(recipe, None), book.settings, None, PAPERS["a4"], large=True
+        )
+        with open_pdf(made) as pdf:
+            said = [" ".join((page.extract_text() or "").split()) for page in pdf.pages]
+            title = next(one for one in paragraphs_of(pdf) if one.kind == "H1")
+        there = [sum(f" {food} " in f" {page} " for food in foods[:many]) for page in said]
+        assert sum(there) == many
+        assert 1 not in there, (many, there)
+        assert len(title.said) > 1
+        assert len(title.said[-1].split()) > 1, title.said
+        turned += there[1] > 0
+    assert turned > 2
