@@ -177,6 +177,7 @@ BLANKS = {
     "sterilise_minutes": "10",
     "altitude": "sea level, and longer higher up",
     "jam_process": "The guide's minutes for jam at the book's altitude, or that it has none.",
+    "words": "what harms them",
     "process": "The guide's minutes for a tested recipe of these proportions, or that it has none.",
 }
 
