@@ -7,6 +7,7 @@ from pathlib import Path
 
 import pytest
 
+from care_cases import recipe_of
 from stillroom.core.amounts.packs import parse_pack
 from stillroom.core.lines.staple_table import find_staple
 from stillroom.core.reading.loading import load_recipe
@@ -89,3 +90,20 @@ def test_a_container_has_no_other_ones_price_and_a_tool_no_other_tools():
     assert prices.find("jar, 1 pint") is not None
     assert [prices.find(one) for one in ("tin", "bottle, 100 ml", "jar, 200 ml")] == [None] * 3
     assert prices.find("wooden spoon") is None
+
+
+@pytest.mark.parametrize(
+    ("line", "item", "pack", "cost"),
+    [
+        ("4 garlic cloves", "garlic", "1 bulb for 0.40", None),
+        ("1 garlic bulb", "garlic", "1 bulb for 0.40", "0.40"),
+        ("4 garlic cloves", "garlic", "1 for 0.05", "0.20"),
+        ("1 fennel bulb", "fennel bulb", "1 bulb for 0.90", "0.90"),
+        ("2 lemons", "lemons", "1 for 0.35", "0.70"),
+    ],
+)
+def test_a_clove_of_garlic_is_no_bulb(line, item, pack, cost):
+    made = {"title": "A thing", "kind": "preserve", "ingredients": [line], "method": ["Boil."]}
+    prices = PriceBook((priced_item(item, (parse_pack(pack, "GBP"),)),))
+    found = cost_batch(needs_of(recipe_of(made), prices))
+    assert (found.total if not found.unpriced else None) == (Fraction(cost) if cost else None)

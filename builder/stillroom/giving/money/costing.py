@@ -26,12 +26,16 @@ BASE = {"volume": "ml", "mass": "g", "length": "mm", "count": ""}
 
 @dataclass(frozen=True)
 class PricedItem:
-    """Something that can be bought: its packs measured in `unit` (ml, g, mm or "" for counted)."""
+    """Something that can be bought: its packs measured in `unit` (ml, g, mm or "" for counted).
+
+    `many` is what a pack is called of which nobody knows how many are in it: a bulb.
+    """
 
     item: str
     unit: str
     packs: tuple[PackOffer, ...]
     section: str = ""
+    many: str = ""
 
     @property
     def staple(self) -> Staple | None:
@@ -128,9 +132,16 @@ def priced_item(
         PackOffer(in_base(amount, unit, staple), price, at_least, _own_measure(amount))
         for amount, price, at_least in packs
     )
-    return PricedItem(item, unit, offers, section)
+    nouns = [amount.noun for amount, _, _ in packs if _is_many(amount.noun, staple)]
+    return PricedItem(item, unit, offers, section, nouns[0] if nouns and not unit else "")
 
 
+def _is_many(noun: str, staple: Staple | None) -> bool:
+    """Whether a pack is so called for nobody knows how many: a bulb of cloves."""
+    return noun in _OF_CLOVES and staple is not None and "clove" in staple.each_of
+
+
+_OF_CLOVES = frozenset({"bulb", "head"})
 _METRIC = frozenset({"g", "kg", "ml", "cl", "dl", "l", "mm", "cm", "m", ""})
 
 
@@ -204,6 +215,8 @@ def _need(
     entry = prices.find(ingredient.item, staple)
     base = BASE[size_of(unit)]
     amount = measure_as(value, unit, entry.unit, staple, ingredient.each_g) if entry else None
+    if entry and entry.many and entry.many not in f"{_noun_of(ingredient)} {ingredient.item}":
+        amount = None  # four cloves are no four bulbs
     if entry is None or amount is None:
         entry, amount = None, value if not unit else convert(value, unit, base)
     return Need(
