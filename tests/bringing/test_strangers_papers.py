@@ -642,3 +642,49 @@ def test_small_pictures_before_a_line_hide_no_head() -> None:
     (found,) = brought(text, "fr")
     assert listed(found) == ["1 kg de farine"]
     assert "\nmakes: 8 personnes\n" in found.text
+
+
+def test_a_scrap_that_names_each_thing_before_its_amount_has_a_list() -> None:
+    text = (
+        "Spiced nuts\n"
+        "almonds 200g, pecans 100g, egg white 1, sugar 100g, cinnamon 1 tsp, salt half tsp\n"
+        "Mix it all and bake for 30 min at 150C.\n"
+    )
+    (found,) = brought(text)
+    assert listed(found) == [
+        "almonds 200g",
+        "pecans 100g",
+        "egg white 1",
+        "sugar 100g",
+        "cinnamon 1 tsp",
+        "salt, half tsp",
+    ]
+    assert steps(found) == ["Mix it all and bake for 30 min at 150C."]
+    told = "Mix all of it and pot it cold."
+    text = (
+        f"Mincemeat\n\nsuet 8 oz; apples 1 lb; brandy quarter pint; mixed spice 2 tsp\n\n{told}\n"
+    )
+    (found,) = brought(text)
+    assert listed(found) == [
+        "suet 8 oz",
+        "apples 1 lb",
+        "brandy, quarter pint",
+        "mixed spice 2 tsp",
+    ]
+    (found,) = brought(
+        "Nuts\n\n1 kg nuts\n\nBoil 20 minutes, rest 1 hour, bake 2 hours and cool them.\n"
+    )
+    assert listed(found) == ["1 kg nuts"]
+
+
+@pytest.mark.parametrize(
+    ("text", "tool"),
+    [
+        ("evaporated milk - 1 small tin (170g)", False),
+        ("Condensed milk: 1 tin", False),
+        ("cake tin, 20 cm", True),
+        ("jam jars - 6", True),
+    ],
+)
+def test_a_food_in_a_tin_is_no_tin(text: str, tool: bool) -> None:
+    assert is_tool(text) is tool

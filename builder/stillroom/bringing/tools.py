@@ -10,6 +10,7 @@ from typing import Final
 
 from stillroom.bringing.found import Recipe
 from stillroom.bringing.heads import words
+from stillroom.core.amounts.quantities import Amount
 from stillroom.core.lines.reader import read_line
 from stillroom.core.lines.staple_table import find_staple
 from stillroom.core.words.problems import Unreadable
@@ -71,6 +72,8 @@ def is_tool(text: str) -> bool:
     ]
     said = re.findall(r"[^\W\d_]+", head)
     food = find_staple(" ".join(said))
+    if _counts_a_food(text):  # "evaporated milk - 1 small tin (170g)"
+        return False
     if re.search(r"[^\W\d].*\d\s*[^\W\d]+\s*$", head):  # "white vinegar: 6 cups"
         return False
     if _OF_WOOD.fullmatch(" ".join(said)):
@@ -81,6 +84,17 @@ def is_tool(text: str) -> bool:
     if not said or bool(_WEIGHED.search(head)) or (food and "craft" not in food.tags):
         return False
     return said[-1] in words("tool_last") or said[0] in words("tool_first")
+
+
+def _counts_a_food(text: str) -> bool:
+    """Whether a line names a food and so much of it behind."""
+    try:
+        read = read_line(text)
+    except Unreadable:
+        return False
+    behind = read.spans.get("amount", (0, 0))[0] > 0
+    food = find_staple(read.item) if behind and isinstance(read.amount, Amount) else None
+    return food is not None and "craft" not in food.tags
 
 
 def jars_of(text: str) -> str:

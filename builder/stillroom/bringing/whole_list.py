@@ -27,6 +27,7 @@ from stillroom.core.amounts.quantities import Amount
 from stillroom.core.larder.harmless import all_harmless
 from stillroom.core.larder.words import normal_form
 from stillroom.core.lines.reader import read_line
+from stillroom.core.lines.staple_table import find_staple
 from stillroom.core.words.problems import Unreadable
 
 _FIGURE: Final = re.compile(r"(?:about |ca\.? )?[\d½⅓⅔¼¾⅛⅜⅝⅞]")
@@ -56,6 +57,10 @@ _GOES_ON: Final = re.compile(
 _BESIDE: Final = re.compile(r"(?:w/|with|or|to|for|if|from|strange|plus)\b", re.IGNORECASE)
 _STARRED: Final = re.compile(
     r"(?P<head>[^\W\d]+)\s*:?\s+(?=[*•·]\s?[\d½¼¾])(?P<list>(?:[*•·]\s?[^*•·]{2,60}){3,})"
+)
+# "turmeric half oz", "cauliflower one large"
+_WORDED: Final = re.compile(
+    r"(?<=[^\W\d]),?\s+(?=(?:half|quarter|one|two|three|four|six|a\sfew)\s+[a-z]+$)"
 )
 _STAR: Final = re.compile(r"\s*[*•·]\s*")
 _MOST_WORDS: Final = 9
@@ -143,10 +148,14 @@ def things_of_line(text: str) -> list[str]:
     ['1 bottle gin', 'rind of 2 oranges', '4 oz sugar']
     >>> things_of_line("2 weeks later, 3 at most, strain it"), things_of_line("500 g plums, stoned")
     ([], [])
+    >>> things_of_line("almonds 200g, egg white 1, sugar 100g, salt half tsp")
+    ['almonds 200g', 'egg white 1', 'sugar 100g', 'salt, half tsp']
     """
     bare = text.strip().rstrip(".")
-    if not begins_with_amount(bare) or is_only_makes(bare):
+    if is_only_makes(bare):
         return []
+    if not begins_with_amount(bare):
+        return _named_first(bare)
     signs = _SEMICOLONS if ";" in bare else _COMMAS
     signs = _DASHES if len(_DASHES.split(bare)) >= _LEAST and "," not in bare else signs
     parts = [one for part in signs.split(bare) for one in _JOINED.split(part)]
@@ -159,6 +168,26 @@ def things_of_line(text: str) -> list[str]:
     if len(parts) < least or figures < _FEW or not all(map(_goes_in, parts)):
         return []
     return parts
+
+
+def _named_first(bare: str) -> list[str]:
+    """Return the things of a list that names each before its amount; [] for any other line."""
+    signs = _SEMICOLONS if ";" in bare else _COMMAS
+    parts = [_WORDED.sub(", ", part.strip()) for part in signs.split(bare) if part.strip()]
+    measured = [part for part in parts if _is_amount_behind(part)]
+    most = len(measured) >= max(_LEAST, len(parts) - len(parts) // _LEAST)
+    return parts if most and all(part in measured or names_a_food(part) for part in parts) else []
+
+
+def _is_amount_behind(part: str) -> bool:
+    if len(part.split()) > _MOST_WORDS:
+        return False
+    try:
+        read = read_line(part)
+    except Unreadable:
+        return False
+    behind = read.spans.get("amount", (0, 0))[0] > 0
+    return behind and isinstance(read.amount, Amount) and find_staple(read.item) is not None
 
 
 def _one_after_the_other(text: str) -> list[str]:

@@ -76,6 +76,12 @@ def pack_data(pack: Pack) -> dict[str, Any]:
     }
 
 
+def _points(value: Fraction) -> str:
+    """Return points as a page has them: "10,063.5"."""
+    whole, dot, part = show_decimal(value, 2).partition(".")
+    return f"{int(whole):,}{dot}{part}"
+
+
 def _objective(pack: Pack) -> dict[str, Any]:
     plan = pack.plan
     return {
@@ -84,12 +90,12 @@ def _objective(pack: Pack) -> dict[str, Any]:
                 "words": term.words,
                 "amount": show_decimal(term.amount, 2),
                 "each": show_decimal(Fraction(term.points_each), 6),
-                "points": show_decimal(term.points, 2),
+                "points": _points(term.points),
             }
             for term in plan.terms
         ],
-        "points": show_decimal(plan.points, 2),
-        "bound": show_decimal(plan.bound, 2),
+        "points": _points(plan.points),
+        "bound": _points(plan.bound),
         "near": say_how_good(plan),
         "proof": plan.proof,
     }

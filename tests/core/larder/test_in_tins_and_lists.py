@@ -65,6 +65,12 @@ NAMED = [
     ("50 g gehackte süße Mandeln", "de_DE", {"almonds"}, True),
     ("50 g bittere Mandeln", "de_DE", {"bitter almond"}, True),
     ("4 Päckchen Vanillinzucker", "de_DE", {"vanilla sugar"}, True),
+    # other people's other choice, and what goes in of a thing
+    ("200 ml Sahne (alternativ Mandelmilch)", "de_DE", {"cream", "almond milk"}, True),
+    ("200 ml cream (alternatively almond milk)", "en_GB", {"cream", "almond milk"}, True),
+    ("1 cup chopped leek (white part only)", "en_US", {"leek"}, True),
+    ("32 crushed soda crackers", "en_US", {"soda cracker"}, True),
+    ("125 ml de aceite de oliva suave", "es_ES", {"olive oil"}, True),
     ("freshly milled pepper", "en_GB", {"black pepper"}, True),
 ]
 

@@ -70,6 +70,14 @@ def test_what_a_thermometer_reads_is_no_oven() -> None:
     assert lines_of(step=step) == {"Other temperatures": "149 °C is 300.2 °F"}
 
 
+def test_what_was_written_in_fahrenheit_stands_first() -> None:
+    """234 °F, the soft ball of American candy books, is 112.2 °C: (234 - 32) x 5/9."""
+    assert lines_of(step="Boil it to 234 F.") == {"Other temperatures": "234 °F is 112 °C"}
+    assert lines_of(step="Cook it to 234-238 F.") == {
+        "Other temperatures": "234–238 °F is 112–114 °C"
+    }
+
+
 def test_what_is_no_temperature() -> None:
     assert read_heats("Stir 3 Cups for 20 minutes; vitamin C; 250 g Flour.") == ()
     assert read_heats("2 celery sticks, 3 figs, 12 cm, a gas hob, 4 cloves, 5 fl oz") == ()

@@ -286,13 +286,27 @@ def show_amount(amount: AnyAmount) -> str:
         return amount.words
     if isinstance(amount, Ratio):
         return f"{show_amount(amount.amount)} per {show_amount(amount.per)} of {amount.of}"
+    about = "about " if amount.about else ""
+    if pounds := _pounds_and_ounces(amount):
+        return f"{about}{pounds}"
     show = show_decimal if amount.unit in DECIMAL_UNITS else show_number
     number = show(amount.low)
     if amount.high != amount.low:
         number = f"{number}–{show(amount.high)}"
-    word = unit_word(amount)
-    about = "about " if amount.about else ""
-    return f"{about}{number} {word}".rstrip()
+    return f"{about}{number} {unit_word(amount)}".rstrip()
+
+
+def _pounds_and_ounces(amount: Amount) -> str:
+    """Return "1 lb 2 oz" for what a balance weighs so; "" where a plain fraction says it.
+
+    >>> show_amount(parse_amount("1 1/8 lb")), show_amount(parse_amount("1 1/2 lb"))
+    ('1 lb 2 oz', '1½ lb')
+    """
+    pounds, part = divmod(amount.low, 1)
+    plain = amount.unit != "lb" or amount.low != amount.high or part.denominator <= 4
+    if plain or not pounds or (part * 32).denominator != 1:
+        return ""
+    return f"{pounds} lb {show_number(part * 16)} oz"
 
 
 def unit_word(amount: Amount) -> str:

@@ -27,6 +27,7 @@ _SPOONS = frozenset({"tl", "el", "gestr", "gestrichener", "geh", "gehaufter", "m
 _UNIT: Final = late_regex(r"\d*\s?(?:k?g|grams?|m?l|cl|dl|ozs?|lbs?|tbsps?|tsps?|pts?)")
 _OF = frozenset({"of", "de", "d", "di", "von", "van", "av"})
 _CUPS = frozenset({"cup", "pint", "pound", "ounce", "gram", "tablespoon", "teaspoon"})
+_ALSO = frozenset({"to", "also", "auch", "meme", "aussi", "anche", "tambien", "ook"})
 _PRAISE = frozenset({"best", "well", "good", "fine"})
 
 
@@ -156,8 +157,10 @@ def _more(head: Words, words: Words, food: Staple | None, larder: Larder, first:
     elif measured:
         return Effect()  # "1 cup sugar or 200g"
     core, _ = split_tail(words)
-    if len(core) > 1 and core[0].form == "to":
-        core = core[1:]  # "or 1 to 2 tablespoons brandy": numbers are left out already
+    if len(core) > 1 and core[0].form in _ALSO:
+        core = core[
+            1:
+        ]  # "alternativ auch Zuckerguss", "or 1 to 2 tablespoons" (without its numbers)
     holds = phrase_words("holds") | _SPOONS
     while len(core) > 1 and core[0].form in holds and core[1].form != "of":
         core = core[1:]  # "or 4 teaspoons pumpkin pie spice", "oder 1 gestr. TL Backpulver"

@@ -30,7 +30,7 @@ _CUT = late_regex(
     r"|\s+(?=(?:mixed|dissolved|blended|combined|whisked|beaten|soaked|diluted)\s+(?:with|in|into)\b)"
     r"|\s+(?=(?:or|OR)\s+(?:[0-9½⅓⅔¼¾⅛]|(?:one|two|three|four|five|six|eight|ten|twelve)\b))"
     r"|\s+(?=for\s+\w+ing\b)|\s*—\s*|\s+--+\s+|\s*-;\s*|\s+:\s+"
-    r"|\s+(?=@\s|(?:preferably|such\s+as|like)\s)|\s+(?=(?:(?:about|of)\s+)?(?:the\s+)?size\s+of\s+(?:an?\s|(?:egg|walnut|hazelnut|nut|nutmeg|pea|bean)\b))"
+    r"|\s+(?=@\s|(?:preferably|such\s+as)\s)|(?<!\byou)(?<!\bwe)(?<!\bI)\s+(?=like\s)|\s+(?=(?:(?:about|of)\s+)?(?:the\s+)?size\s+of\s+(?:an?\s|(?:egg|walnut|hazelnut|nut|nutmeg|pea|bean)\b))"
     r"|(?<=[a-z]{3})-\s+(?=[a-z])(?!(?:to|or|and|und|oder|bis|ou|et|o|e|y|en|of|och|eller)\s)"
     r"|\s+(?=(?:about|approx\.?|approximately|around)\s+[0-9½¼¾])"
     r"|\s+(?=after\s+\w+ing\b)|\s+[*†‡]+\s+(?=[a-z])"

@@ -38,6 +38,8 @@ _NUMBERED_TIN = late_regex(
 _ABOUT_ASIDE = late_regex(
     r"^\s*\((?P<about>about|approx\.?|ca\.?|circa)\)\s*(?=[\d½¼¾⅓⅔⅛])", re.IGNORECASE
 )
+# "2 "bâtons" de cannelle": marks about a word alone, and none of an inch
+_QUOTED_WORD = late_regex(r"[\"“”„«]\s?(?P<word>[^\W\d_]{3,}(?:[ -][^\W\d_]+){0,2})\s?[\"“”»]")
 _ABOUT_SO_MANY = late_regex(r"^(\s*\d+)-(?:ish|tal)\s+", re.IGNORECASE)
 
 
@@ -56,6 +58,7 @@ def put_plainly(text: str, system: System, language: str) -> str:
         text = _ABOUT_ASIDE.sub(r"\g<about> ", text)
         text = _OPENED_BY_SIGN.sub("(", text)
         text = _WITHIN.sub(r"(\1, \2", _DOUBLED.sub(r"(\1)", text))
+    text = _QUOTED_WORD.sub(r"\g<word>", text)
     text = _LONG_DECIMAL.sub(_as_fraction, _PLUS.sub("+ ", text))
     tin = _NUMBERED_TIN.match(text)
     if tin:

@@ -52,7 +52,9 @@ _LEAD = late_regex(
     r"(?=(?:about\s+)?(?:[\d½⅓⅔¼¾⅛]|(?:an?|one|two|three|four|six|half|a few)\s)|(?<=:\s))"
     # the same in other languages, before whatever follows: "eventuell etwas Zitronensaft"
     r"|(?P<may>eventuell|evtl\.?|ggf\.|gegebenenfalls|éventuellement|facultatif|facoltativo|facultativo|eventualmente"
-    r"|opzionale|opcional|eventueel|optioneel|ev\.?(?=\s+\d)|valfritt)\s*:?\s+(?=\S)",
+    r"|opzionale|opcional|eventueel|optioneel|ev\.?(?=\s+\d)|valfritt"
+    r"|(?:nach\s+(?:Belieben|Wunsch|Geschmack)|to\s+taste|if\s+(?:liked|you\s+like)|au\s+choix|a\s+piacere|al\s+gusto"
+    r"|naar\s+(?:keuze|smaak)|efter\s+smak)(?=\s*:))\s*:?\s+(?=\S)",
     re.IGNORECASE,
 )
 # "2:1 Gelierzucker" names a sugar, "80 proof vodka" how strong it is
@@ -116,7 +118,11 @@ def read_line(text: str, system: System = "metric", language: str = "en_GB") -> 
     refuse_left_over(found, text)
     if lead:
         said = " ".join((lead["said"] or lead["may"]).lower().strip("()").split())
-        found = replace(found, note=", ".join(filter(None, (said, found.note))))
+        listed = text[lead.start() : lead.end()].rstrip().endswith(":") and bool(lead["may"])
+        both = (
+            (found.note, said) if listed else (said, found.note)
+        )  # "nach Belieben: Nüsse, Rosinen"
+        found = replace(found, note=", ".join(filter(None, both)))
     return found
 
 
@@ -367,6 +373,9 @@ def _no_amount(text: str, start: int, system: System, marks: Marks) -> LineReadi
     words = wanted["words"].lower() if wanted else "as needed"
     words = " ".join(words.split())
     note = re.sub(
-        rf"^{re.escape(words.rstrip('.'))}(?!\w)[\s,.]*", "", reading.note, flags=re.IGNORECASE
+        rf"^{re.escape(words.rstrip('.'))}(?!\w)\s*(?:[,.(]\s*|$|(?=\d))",
+        "",
+        reading.note,
+        flags=re.IGNORECASE,
     )
     return replace(reading, amount=Unmeasured(words), note=note)

@@ -61,11 +61,15 @@ _SAME_WITHIN = 12  # °C: dials, marks and round figures of one heat lie no furt
 
 @dataclass(frozen=True)
 class Heat:
-    """A temperature as written, from `low` to `high` in °C; `fan` for an oven with a fan."""
+    """A temperature from `low` to `high` in °C; `fan` for an oven with a fan.
+
+    `written_f` tells that it was written in °F.
+    """
 
     low: Fraction
     high: Fraction
     fan: bool = False
+    written_f: bool = False
 
 
 @dataclass(frozen=True)
@@ -107,9 +111,10 @@ def _heats(text: str) -> Iterator[tuple[int, int, Heat]]:
         if found["apart"]:
             continue
         ends = [Fraction(found["low"]), Fraction(found["high"] or found["low"])]
-        if found["scale"][0] in "Ff℉":
+        written_f = found["scale"][0] in "Ff℉"
+        if written_f:
             ends = [(end - 32) * Fraction(5, 9) for end in ends]
-        yield (*found.span(), Heat(ends[0], ends[1], bool(found["fan"])))
+        yield (*found.span(), Heat(ends[0], ends[1], bool(found["fan"]), written_f))
     marks = _gas_marks()
     for found in _GAS.finditer(text):
         low, high = (_mark(found[name] or found["mark"], marks) for name in ("mark", "top"))
@@ -117,7 +122,7 @@ def _heats(text: str) -> Iterator[tuple[int, int, Heat]]:
             yield (*found.span(), Heat(low, low if high is None else high))
     for found in _NO_SCALE.finditer(text):
         celsius = (Fraction(found["low"]) - 32) * Fraction(5, 9)
-        yield (*found.span(), Heat(celsius, celsius))
+        yield (*found.span(), Heat(celsius, celsius, written_f=True))
 
 
 @cache
@@ -210,6 +215,10 @@ def _on_dial(celsius: Fraction) -> Fraction:
 
 def _other_words(heat: Heat) -> str:
     ends = tuple(dict.fromkeys((heat.low, heat.high)))
-    celsius = "–".join(show_decimal(end, 1) for end in ends)
+    celsius = "–".join(show_decimal(end, 0 if heat.written_f else 1) for end in ends)
     fahrenheit = "–".join(show_decimal(end * Fraction(9, 5) + 32, 1) for end in ends)
+    if (
+        heat.written_f
+    ):  # "234 °F is 112 °C": as it was written, then the whole degree of a thermometer
+        return f"{fahrenheit} °F is {celsius} °C"
     return f"{celsius} °C is {fahrenheit} °F"
