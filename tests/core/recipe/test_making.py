@@ -38,6 +38,15 @@ READ = {
     "24 cm cake": (1, 1, "", "24 cm cake", None),
     "12 (2 inch) squares": (12, 12, "", "(2 inch) squares", None),
     "1 litre of cordial": (1, 1, "l", "cordial", None),
+    # more or less: the words about it stood on the page as what is made ("2 jars and a bit overs")
+    "6 jars and a bit": (6, 6, "", "jars", None),
+    "a 500ml bottle and a wee bit over": (1, 1, "", "bottle", (500, "ml")),
+    "30ish biscuits": (30, 30, "", "biscuits", None),
+    "30-odd biscuits": (30, 30, "", "biscuits", None),
+    "a couple of jars": (2, 2, "", "jars", None),
+    "a good litre": (1, 1, "l", "", None),
+    "750ml approx": (750, 750, "ml", "", None),
+    "a litre, give or take": (1, 1, "l", "", None),
     # as saved guides and pages have it
     "Makes about 6 half-pint (10 fl oz) jars": (6, 6, "", "jars", (Fraction(1, 2), "imp_pint")),
     "4 x 340g/12oz jars": (4, 4, "", "jars", (340, "g")),

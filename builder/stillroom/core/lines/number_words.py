@@ -8,7 +8,7 @@ from __future__ import annotations
 
 import re
 from fractions import Fraction
-from functools import cache
+from functools import cache, lru_cache
 
 from stillroom.core.words.data_files import read_data
 from stillroom.core.words.patterns import late_regex
@@ -26,7 +26,9 @@ _AND_PART = late_regex(
 )
 _COUPLE = late_regex(r"(?:a\s+)?couple(?:\s+of)?\b", re.IGNORECASE)
 _TENS = late_regex(r"-(one|two|three|four|five|six|seven|eight|nine)\b", re.IGNORECASE)
-_DOZEN = late_regex(r"\s*(dozen|doz|score)\b\.?(?:\s+of\b)?", re.IGNORECASE)
+_DOZEN = late_regex(r"\s*(dozen|doz|score|hundred|thousand)\b\.?(?:\s+of\b)?", re.IGNORECASE)
+_MORE = late_regex(r"\s+(?:(?:and|und|y|e|och|en)\s+)?(?=[^\W\d_])", re.IGNORECASE)
+_HUNDRED = 100
 # parts that are counted: "one fourth"; alone "fourth" is no number of anything
 _PARTS = {
     "halves": Fraction(1, 2),
@@ -68,7 +70,6 @@ def whole_numbers_elsewhere() -> dict[str, int]:
 _ENGLISH_TOO = frozenset(
     {
         "a",
-        "cent",
         "elf",
         "half",
         "once",
@@ -105,7 +106,14 @@ def languages_that_begin(text: str, at: int) -> frozenset[str]:
     (frozenset({'it'}), frozenset())
     """
     word = _WORD.match(text, at)
-    return _beginnings().get(word[0].lower(), frozenset()) if word else frozenset()
+    said = word[0].lower() if word else ""
+    return _beginnings().get(said) or _languages_of_hundreds(said)
+
+
+@lru_cache(maxsize=4096)
+def _languages_of_hundreds(word: str) -> frozenset[str]:
+    tongues = read_data("line_words.yml")["hundreds_elsewhere"]
+    return frozenset(one for one, said in tongues.items() if _glued(word, one))
 
 
 @cache
@@ -178,7 +186,7 @@ def read_number_words(text: str, at: int, language: str = "en") -> tuple[Fractio
     """
     couple = _COUPLE.match(text, at)
     if couple:
-        return Fraction(2), couple.end()
+        return read_dozen(text, couple.end(), Fraction(2)) or (Fraction(2), couple.end())
     part = _PART.match(text, at)
     if part:
         return _words()[part["count"].lower()] * _part_value(part["part"]), part.end()
@@ -201,11 +209,40 @@ def _elsewhere(
         return read_dozen(text, part.end("part"), value, language) or (value, part.end())
     whole = _words_of(language, "numbers_elsewhere").get(word[0].lower())
     if whole is None:
+        whole = _glued(word[0].lower(), language)
+    if whole is None:
         return read_dozen(text, at, Fraction(1), language)
     if many := read_dozen(text, word.end(), whole, language):
         return many
+    if whole >= _HUNDRED and whole % _HUNDRED == 0:
+        return _with_more(text, word.end(), whole, language)
     more = read_and_part(text, word.end(), language)
     return (whole + more[0], more[1]) if more else (whole, word.end())
+
+
+def _glued(word: str, language: str) -> Fraction | None:
+    """Return 250 of "zweihundertfünfzig" or "duecentocinquanta"; None of other words."""
+    numbers = _words_of(language, "numbers_elsewhere")
+    for hundred in read_data("line_words.yml")["hundreds_elsewhere"].get(language, ()):
+        before, found, after = word.partition(hundred)
+        after = after.removeprefix("und")
+        if found and (not before or before in numbers) and (not after or after in numbers):
+            return numbers.get(before, Fraction(1)) * _HUNDRED + numbers.get(after, Fraction(0))
+    return None
+
+
+def _with_more(text: str, at: int, value: Fraction, language: str) -> tuple[Fraction, int]:
+    """Add what is said behind hundreds: "two hundred and fifty", "deux cent cinquante"."""
+    joined = _MORE.match(text, at)
+    word = _WORD.match(text, joined.end()) if joined else None
+    numbers = _words() if language == "en" else _words_of(language, "numbers_elsewhere")
+    more = numbers.get(word[0].lower(), Fraction(0)) if word else Fraction(0)
+    if word is None or not 1 < more < _HUNDRED:
+        return value, at
+    ones = _TENS.match(text, word.end()) if language == "en" else None
+    if ones and more % 10 == 0:
+        return value + more + _words()[ones[1].lower()], ones.end()
+    return value + more, word.end()
 
 
 @cache
@@ -243,10 +280,15 @@ def read_dozen(
     """Read "dozen" or "score", "douzaine de" or "Dutzend", as so many times the count."""
     found = _DOZEN.match(text, at)
     if found:
-        return count * read_data("line_words.yml")["multiples"][found[1].lower()], found.end()
+        value = count * read_data("line_words.yml")["multiples"][found[1].lower()]
+        if found[1].lower() in ("hundred", "thousand"):
+            return _with_more(text, found.end(), value, "en")
+        return value, found.end()
     pattern = _multiples_of(language)
     elsewhere = pattern.match(text, at) if pattern else None
     if elsewhere is None:
         return None
     many = _words_of(language, "multiples_elsewhere")[elsewhere["many"].lower()]
+    if many >= _HUNDRED:
+        return _with_more(text, elsewhere.end(), count * many, language)
     return count * many, elsewhere.end()

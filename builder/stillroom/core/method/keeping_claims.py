@@ -124,6 +124,13 @@ _IN_ITS_TIN = (
         rf"{_NOT_YET}\bfor\s+{_LONG}{_AND_THEN}"
     ),
 )
+# "Pot hot. Keep 6 months in a cupboard": the cook's word, unless it may be how the thing is made
+_KEEP_SO = clause_regex(
+    rf"(?:^|(?<=[.] ))\W*(?:keep|store)\b(?![^.]*\b(?:before|until|then|brine|{_IN_THE_MAKING})\b)"
+    rf"{_NOT_YET}\b{_LONG}{_AND_THEN}"
+)
+_LEAST_SO = 7  # days; of what is put up in jars, which may stand there to be ready, three months
+_LEAST_PUT_UP = 90
 # looser: it asks, and is never taken for granted
 _MAY_CLAIM = clause_regex(
     r"\b(?:keeps?|kept|stor(?:es?|ed|ing)|lasts?|good|(?:use|eat|drink|finish|consume)d?\b[^.;]*?"
@@ -151,6 +158,10 @@ def claimed_in(words: str, recipe: Recipe) -> Span | None:
         return first_span(words, _SURE)
     tins = () if kind.is_("put up") else _IN_ITS_TIN
     found = first_span(words, (*_SURE, *_PUT_AWAY_FOR, *tins, *_ON_ITS_OWN))
+    kept = first_span(words, (_KEEP_SO,)) if kind.is_eaten else None
+    least = _LEAST_PUT_UP if kind.is_("put up") else _LEAST_SO
+    if not found and kept and kept.minutes() >= least * _A_DAY:
+        return kept
     return found or (parse_span("1 day") if _THE_SAME_DAY.search(words) else None)
 
 

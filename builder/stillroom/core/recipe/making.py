@@ -113,6 +113,22 @@ _LARGE: Final = late_regex(
 )
 
 
+_ROUND_NUMBER: Final = late_regex(r"(?<=\d)(?:\s?-?ish|[ -]odd)\b", re.IGNORECASE)
+_SO: Final = late_regex(
+    r"[,\s]+(?:approx(?:imately)?\.?|or thereabouts|give or take(?: an? (?:few|bit|couple))?"
+    r"|more or less"
+    r"|(?:and|plus) an? (?:wee |tiny |little )?(?:bit|little|drop|splash)(?: over| more| extra)*"
+    r"|at a pinch|maybe|perhaps)\s*$",
+    re.IGNORECASE,
+)
+_GOOD_MEASURE: Final = late_regex(
+    r"^an? (?:good|generous|scant|bare|full) (?=(?:litre|liter|pint|quart|gallon|kilo|pound)\b)",
+    re.IGNORECASE,
+)
+_ABOUT: Final = late_regex(r"(?:about|approx\w*\.?|roughly|around|circa|ca\.?|some|~)\s*", re.I)
+_COUPLE: Final = late_regex(r"^(?:an? )?couple (?:of )?", re.IGNORECASE)
+
+
 @dataclass(frozen=True)
 class Makes:
     """What one batch makes: an amount, or a count of things each holding `each`."""
@@ -127,6 +143,14 @@ class Makes:
         return self.each.times(self.amount.middle) if self.each else self.amount
 
 
+def _more_or_less(written: str) -> str:
+    """Return "about 6 jars" for "6 jars and a bit" and "6-ish jars", other words as they are."""
+    plain = _COUPLE.sub("2 ", written.strip())
+    told = _GOOD_MEASURE.sub("1 ", _SO.sub("", _ROUND_NUMBER.sub("", plain)))
+    already = _ABOUT.match(told)
+    return plain if told == plain else f"{'' if already else 'about '}{told}"
+
+
 def read_making(written: str, system: System, language: str = "en_GB") -> Makes:
     """Read what a batch makes; raises Unreadable where a size would be lost or guessed.
 
@@ -136,16 +160,17 @@ def read_making(written: str, system: System, language: str = "en_GB") -> Makes:
     if len(written) > _LONGEST:
         raise Unreadable(f'"{written}" is longer than what a batch makes can be.', _HOW)
     ways = (system, language)
-    if _IN_ALL.search(written.lower()):
+    plain = _more_or_less(written)
+    if _IN_ALL.search(plain.lower()):
         raise Unreadable(f'"{written}" says more than one amount.', _HOW)
-    text = _once(_counted(written.strip()), ways)
+    text = _once(_counted(plain), ways)
     amount, rest = read_first(text, *ways)
     if amount is None or amount.low <= 0:
         raise Unreadable(f'"{written}" does not say how much is made.', _HOW)
     if amount.unit and size_of(amount.unit) == "length":  # "24 cm cake": one of that size
         return Makes(Amount(Fraction(1), Fraction(1)), text)
     if amount.unit:
-        return _measured(written, amount, rest)
+        return _measured(plain, amount, rest)
     noun = counted_nouns()[amount.noun][1] if amount.noun else ""
     bare = replace(amount, noun="")
     if _SIGN.match(rest):
@@ -155,7 +180,7 @@ def read_making(written: str, system: System, language: str = "en_GB") -> Makes:
             raise Unreadable(f'"{written}" holds nothing.', "Write a size above 0.")
         if sized.each and _OR_ENDS.search(sized.things):  # "48 squares or 1½ pounds"
             raise Unreadable(f'"{written}" says more than one amount.', _HOW)
-        if _is_all_of_them(sized, written):
+        if _is_all_of_them(sized, plain):
             count = f"{show_number(bare.high)} {sized.things.strip(' ,;-–')}"
             mend = f'Write "{count}" or what all of it weighs.'
             raise Unreadable(f'"{written}" may be what all of them weigh together.', mend)
