@@ -170,7 +170,6 @@ def commands_of(group: click.Group, before: str = "") -> Iterator[tuple[str, cli
 # what stands in a rule's blanks on a page, told for every page at once
 BLANKS = {
     "items": "what it is",
-    "words": "what is in it that they must not have",
     "allergens": "the allergens",
     "strength": ", with its strength",
     "vinegar": "",
