@@ -149,6 +149,11 @@ def test_what_is_on_its_way_is_not_kept(
     ("steps", "where", "span"),
     [
         (
+            ["Seal and refrigerate.", "It is ready in a day and remains tasty for up to 2 weeks."],
+            "fridge",
+            "2 weeks",
+        ),
+        (
             ["When cool, store in the fridge.", "The curd keeps for up to a month unopened."],
             "fridge",
             "1 month",

@@ -459,6 +459,18 @@ ingredients:
     assert said(recipe) == "water, sugar, citric acid, *milk*"
 
 
+def test_packed_sugar_is_sugar_and_extra_virgin_oil_no_extra_one() -> None:
+    recipe = recipe_of(
+        """kind: infusion
+makes: 1 l
+ingredients:
+  - 500 ml extra virgin olive oil
+  - 1 cup firmly packed brown sugar""",
+        "1. Stir.",
+    )
+    assert said(recipe) == "extra virgin olive oil, brown sugar"
+
+
 def test_water_keeps_its_name_in_another_language() -> None:
     recipe = recipe_of(
         "kind: infusion\nmakes: 1 l\ningredients:\n  - 500 ml Wasser\n  - 100 g Zucker"

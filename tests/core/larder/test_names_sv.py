@@ -36,6 +36,7 @@ def test_every_named_food_is_in_the_larder_and_no_name_is_given_twice() -> None:
     [
         ("10 msk honung", "honey"),
         ("60 klasar fläderblommor", "elderflower"),
+        ("40 blomklasar fläder", "elderflower"),
         ("2-3 ekologiska citroner", "lemon"),
         ("1,5 dl ekologisk vispgrädde", "whipping cream"),
         ("1 påse skalad och hackad mandel", "almonds"),

@@ -216,6 +216,9 @@ def _made_so(process: Process, filling: Filling) -> bool:
         return False
     if process.said and not re.search(process.said, filling.said, re.IGNORECASE):
         return False
+    # boiled down with sugar and dried fruit it is thicker in the jar than a relish
+    if "chutney" not in process.name and re.search(r"\bchutney\b", filling.said, re.IGNORECASE):
+        return False
     return process.needs <= filling.others and process.together <= set(filling.foods)
 
 

@@ -67,7 +67,9 @@ _PLAIN = frozenset({"dark", "white", "high", "proof", "red", "dry", "sweet", "st
 
 @lru_cache(maxsize=256)
 def _any_of(words: frozenset[str]) -> re.Pattern[str]:
-    return re.compile(rf"\b(?:{'|'.join(map(re.escape, sorted(words)))})\b", re.IGNORECASE)
+    # "vodkan", "rommen": Swedish sets "the" behind
+    either = "|".join(map(re.escape, sorted(words)))
+    return re.compile(rf"\b(?:{either})(?:n|en|men|et|t)?\b", re.IGNORECASE)
 
 
 def _places(finds: Callable[[str], object], sentences: Sequence[str]) -> frozenset[int]:

@@ -50,7 +50,10 @@ _IF_THERE_IS = re.compile(
     re.IGNORECASE,
 )
 _SOME_MORE = re.compile(
-    r"^(?:(?:a (?:little|bit of)|a little bit of|extra|some|more) )+", re.IGNORECASE
+    r"^(?:(?:a (?:little|bit of)|a little bit of|some|more"
+    r"|extra(?! (?:virgin|dry|fine|old|strong|mature|thick|hot|large))"
+    r"|(?:(?:firmly|lightly|loosely|tightly|well) )?packed) )+",
+    re.IGNORECASE,
 )
 _POURED = Fraction(1)
 _HEAPED = Fraction(1, 2)

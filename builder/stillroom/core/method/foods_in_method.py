@@ -58,6 +58,11 @@ _DECORATES = clause_regex(
     r"|top|perch|sit|serve)\b",
     re.IGNORECASE,
 )
+# "make the kimchi paste", "the kimchi will be ready": what is made is no part of itself
+_MADE = clause_regex(r"\b(?:make|prepare|making) (?:the |your |this )?$", re.IGNORECASE)
+_IS_DONE = clause_regex(
+    r"^\w+(?: \w+)? (?:is|are|will be|should be)(?: now)? (?:ready|done|finished)\b", re.IGNORECASE
+)
 _STONES = clause_regex(
     r"\b(?:cherry|apricot|peach|plum|damson|sloe) (?:stones?|kernels?|pits?)\b"
     r"|\bkernels? (?:of|from) (?:the )?"
@@ -214,6 +219,8 @@ def _without_amounts(
         forms = tuple(word.form for word in words_of(clause[start:end]))
         if listed.holds(forms, food) or listed.tells_all_of(food) or "water" in food.tags:
             continue
+        if forms == tuple(word.form for word in words_of(recipe.title)) and _is_made(clause, start):
+            continue
         of_title = not food.allergens and forms[-1] in _words_of_title(recipe)
         if tongue and (_is_listed_oil(food, listed) or of_title):
             continue
@@ -282,6 +289,11 @@ def _spoken(forms: tuple[str, ...], food: Staple, tongue: str) -> tuple[str, ...
 def _is_what_is_made(forms: tuple[str, ...], recipe: Recipe) -> bool:
     """Whether words that are no food are the thing's own name: "2 oz of the fire cider a day"."""
     return set(forms) <= _words_of_title(recipe)
+
+
+def _is_made(clause: str, start: int) -> bool:
+    """Whether what stands at a place of a clause is what is being made: "make the kimchi paste"."""
+    return bool(_MADE.search(clause[:start])) or bool(_IS_DONE.search(clause[start:]))
 
 
 def _craft_tags(recipe: Recipe) -> frozenset[str]:

@@ -35,8 +35,8 @@ KEEPS = clause_regex(
     r"|(?:not|cannot|never|\w+n['’]t) (?:keep|last)|lasts"
     r"|(?:will|should|can|may|ll|that|this|these|those|they) last"
     r"|[a-z]{3,}s last|lives?(?: \w+ly)?|fridge life"
-    r"|stays? (?:good|fresh|crisp)|(?:is|are|be) good for|^\W*good for|best within"
-    r"|(?:can|may|could) be (?:kept|stored)"
+    r"|(?:stays?|remains?) (?:good|fresh|crisp|delicious|tasty|edible|usable)"
+    r"|(?:is|are|be) good for|^\W*good for|best within|(?:can|may|could) be (?:kept|stored)"
     rf"|shelf[- ]life)\b{_NOT_YET}\b{_LONG}{_AND_THEN}"
 )
 _IS_WELL = r"(?:is|are|be|remains?|stays?|they['’]re|it['’]s)"

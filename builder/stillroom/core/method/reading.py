@@ -259,8 +259,8 @@ def _food_of_run(run: tuple[Word, ...], own: Mapping[str, Staple], language: str
     if form in own:
         return own[form]
     index = load_index()
-    name = index["names"].get(form)
-    name = name or index["foreign"].get(language, {}).get(form)
+    # Swedish "citron" is a lemon
+    name = index["foreign"].get(language, {}).get(form) or index["names"].get(form)
     name = name or _open_words(language).get(form)
     return staple_named(name) if name else None
 
