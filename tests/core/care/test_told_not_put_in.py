@@ -93,7 +93,7 @@ _MADE_UP = """
 dry mix en | Seal the jar. To make: tip into a pan with 1 litre stock and 100 ml cream. |
 dry mix en | Layer it in a jar and seal. To make up: beat in 1 egg. Add 100 g butter and bake. |
 dry mix en | Seal the jar. To use: whisk 3 tbsp into 200 ml milk. |
-dry mix en | Seal it. Put 3 tbsp in a mug of boiling water. Fill with hot coffee, stir in 1 cup of cream. |
+dry mix en | Seal it. Put 3 tbsp in a mug of hot water. Top with hot coffee and 1 cup of cream. |
 dry mix en | Seal the jar. To make pancakes, whisk in 2 eggs and 300 ml milk. |
 dry mix en | Seal. The recipient adds 1 egg and 100 g butter. |
 dry mix en | Seal. Whoever gets it stirs in 1 egg. |
