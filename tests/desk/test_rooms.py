@@ -176,6 +176,8 @@ def test_what_is_public_is_said_and_a_stick_is_made(own: OpenDesk) -> None:
     link = made.select_one(".said a[download]")
     assert link is not None
     assert link["href"] == "/publish/book-on-a-stick.zip"
+    chosen = [one["value"] for one in made.select('input[name="way"][checked]')]
+    assert chosen == ["stick"], "pressed once more it goes out the same way"
     assert "open index.html in it by a double click" in made.select(".said")[0].get_text()
     again = made.select_one("meta[http-equiv=refresh]")
     assert again is not None, "it comes by itself"
