@@ -20,7 +20,7 @@ _LEADS: Final = re.compile(
     r"|(?:popular|related|older|newer|recent|previous|next)\s+(?:posts?|entr(?:y|ies)|articles?|recipes?)(?:\s+from\s+this\s+blog)?"
     r"|(?:posted|published)\s+(?:by\s+\S.{0,40}\s)?(?:(?:on|at)\s)?(?=.{0,12}\d).{4,40}\d(?:\s*[ap]\.?m\.?)?"
     r"|posted\s+in\s.{3,60}|filed\s+under:?\s.{3,80}|leave\s+a\s+(?:reply|comment)|share\s+this:?|like\s+this:?|loading\W*"
-    r"|share\s+this\s*:?\s+(?:(?:on\s+|to\s+)?\w+[\s,|·]*){1,8}|(?:print|save|pin|rate|share)\s+(?:this\s+)?recipe"
+    r"|share\s+this\s*:?(?:[\s,|·]+\w+){1,10}[\s,|·]*|(?:print|save|pin|rate|share)\s+(?:this\s+)?recipe"
     r"|(?:email\s+this|blogthis!|share\s+to\s+\w+|pin\s+it|tweet|facebook|twitter|pinterest|instagram|whatsapp|[\s|,·]){2,}"
     r"|(?:partager|partagez)\s+(?:cet?te?\s+)?(?:article|recette|page)|(?:rezept|beitrag|seite|artikel)\s+(?:teilen|drucken|merken)"
     r"|(?:condividi|stampa|salva)\s+(?:questa\s+|questo\s+|la\s+)?(?:ricetta|articolo|pagina)"

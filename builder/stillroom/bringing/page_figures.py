@@ -16,7 +16,7 @@ _TIME_OR_MARK: Final = re.compile(
     re.IGNORECASE,
 )
 _NUTRITION: Final = re.compile(
-    r"\d+\s*(?:k?cal(?:ories)?|kj)\b|\d\s*(?:m?g|(?:milli)?grams)\s+(?:sat\.?\s+)?"
+    r"\d\s*(?:k?cal(?:ories)?|kj)\b|\d\s*(?:m?g|(?:milli)?grams)\s+(?:sat\.?\s+)?"
     r"(?:fat|protein|carbohydrates?|fib(?:er|re)|sugars|sodium|cholesterol|calcium|fett|kohlenhydrate|eiweiß|ballaststoffe|lipides"
     r"|glucides|protéines|fibres|grassi|carboidrati|proteine|grasas|hidratos|proteínas|vet|koolhydraten|eiwit|kolhydrater)\b"
     r"|\b(?:calories|dietary\sfib(?:er|re)|cholesterol|(?:un)?saturated\sfat|total\sfat|carbohydrates?)\s*[:,]\s*\d",
