@@ -254,13 +254,13 @@ def test_firefox_saves_the_same_and_opens_it(
         "browser.download.useDownloadDir": True,
         "browser.download.always_ask_before_handling_new_types": False,
     }
-    for way in ("server", "disk"):
-        address = (
-            f"{book_address}/send/"
-            if way == "server"
-            else (built_book / "send/index.html").as_uri()
-        )
-        with launch_firefox(firefox_place, **preferences) as opened:
+    with launch_firefox(firefox_place, **preferences) as opened:
+        for way in ("server", "disk"):
+            address = (
+                f"{book_address}/send/"
+                if way == "server"
+                else (built_book / "send/index.html").as_uri()
+            )
             opened.goto(address)
             opened.wait_for("!document.querySelector('form.send').hidden")
             opened.evaluate(f"({FILL})({json.dumps(FILLED)})")

@@ -46,6 +46,15 @@ def test_ctrl_c_between_two_solvings_keeps_the_best_so_far(monkeypatch):
     assert plan.gifts
 
 
+@pytest.fixture
+def heeds_ctrl_c():
+    """Let Ctrl-C be heard: what a shell begins in the background passes it over."""
+    before = signal.signal(signal.SIGINT, signal.default_int_handler)
+    yield
+    signal.signal(signal.SIGINT, before)
+
+
+@pytest.mark.usefixtures("heeds_ctrl_c")
 def test_ctrl_c_keeps_the_best_so_far():
     def end() -> None:
         os.kill(os.getpid(), signal.SIGINT)
