@@ -1,4 +1,4 @@
-"""Curly quotes by language, in place of straight ones. Leaves out what else is set (set_words).
+"""Curly quotes by language for straight ones, and fractions. Leaves out the rest (set_words).
 
 publish/assets/js/words/quotes.js does the same for what a reader types; its marks come from here.
 """
@@ -24,6 +24,13 @@ _WITHIN: Final = re.compile(
 )
 """An apostrophe within a word, or for what is left out at its ends: 'tis, rock 'n' roll, '68.
 Between two figures it is a foot's mark."""
+_FRACTIONS: Final = {
+    "1/2": "½", "1/3": "⅓", "2/3": "⅔", "1/4": "¼", "3/4": "¾", "1/8": "⅛", "3/8": "⅜", "5/8": "⅝",
+    "7/8": "⅞",
+}  # fmt: skip
+_FRACTION: Final = re.compile(
+    rf"(?<![^\s(“‘„«–—])(?:(\d+)[ \u00a0])?({'|'.join(_FRACTIONS)})(?![\d/]|[.,]\d)"
+)
 _FRENCH_SIGN: Final = re.compile(r" (?=[:;!?»])|(?<=«) ")
 _OPENS_AFTER: Final = frozenset(" \u00a0\n(/[—–-«“„»›‹‚‘")
 
@@ -77,13 +84,26 @@ def _pair(text: str, straight: str, opens: str, closes: str, single: str) -> str
     return "".join(done)
 
 
-def set_marks(text: str, language: str) -> str:
-    """Return a text with the marks of its language; a French sign begins no line.
+def join_fractions(text: str) -> str:
+    """Return a text whose usual fractions are one sign; what else has a stroke keeps it.
 
+    >>> join_fractions("1 1/2 cups, 24/7, from 1/2/2027 on, page 11/24")
+    '1½ cups, 24/7, from 1/2/2027 on, page 11/24'
+    """
+    return _FRACTION.sub(lambda found: (found[1] or "") + _FRACTIONS[found[2]], text)
+
+
+def set_marks(text: str, language: str) -> str:
+    """Return a text with the marks of its language, as a title is set.
+
+    A usual fraction is one sign; a French sign begins no line.
+
+    >>> set_marks("Bliss in a 3 1/2-cup jar (1/2 for you)", "en_GB")
+    'Bliss in a 3½-cup jar (½ for you)'
     >>> set_marks("Qui veut du nougat ?", "fr_FR").replace(NO_BREAK, "_")
     'Qui veut du nougat_?'
     """
-    text = curl(text, language)
+    text = join_fractions(curl(text, language))
     return _FRENCH_SIGN.sub(NO_BREAK, text) if language.startswith("fr") else text
 
 

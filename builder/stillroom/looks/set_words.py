@@ -12,13 +12,6 @@ from typing import Final
 from stillroom.core.label.labelling import UsageCard
 from stillroom.looks.quotes import NO_BREAK, curl, set_marks
 
-_FRACTIONS: Final = {
-    "1/2": "½", "1/3": "⅓", "2/3": "⅔", "1/4": "¼", "3/4": "¾", "1/8": "⅛", "3/8": "⅜", "5/8": "⅝",
-    "7/8": "⅞",
-}  # fmt: skip
-_FRACTION: Final = re.compile(
-    rf"(?<![^\s(“‘„«–—])(?:(\d+)[ \u00a0])?({'|'.join(_FRACTIONS)})(?![\d/]|[.,]\d)"
-)
 _FIGURE: Final = re.compile("[\\d½⅓⅔¼¾⅛⅜⅝⅞⅕%]")
 _AMOUNT: Final = re.compile(r"(?<=[\d½⅓⅔¼¾⅛⅜⅝⅞⅕]) (?=[^\W\d_]|%|°|€|[½⅓⅔¼¾⅛])")
 _MEASURE: Final = re.compile(
@@ -50,7 +43,7 @@ def set_card(card: UsageCard, language: str) -> UsageCard:
 
     return replace(
         card,
-        title=set_title(card.title, language),
+        title=set_marks(card.title, language),
         to=curl(card.to, language),
         sender=curl(card.sender, language),
         what=said(card.what),
@@ -73,24 +66,6 @@ def set_card(card: UsageCard, language: str) -> UsageCard:
     )
 
 
-def set_title(text: str, language: str) -> str:
-    """Return a title as it is set.
-
-    >>> set_title("Bliss in a 3 1/2-cup jar (1/2 for you)", "en_GB")
-    'Bliss in a 3½-cup jar (½ for you)'
-    """
-    return join_fractions(set_marks(text, language))
-
-
-def join_fractions(text: str) -> str:
-    """Return a text whose usual fractions are one sign; what else has a stroke keeps it.
-
-    >>> join_fractions("1 1/2 cups, 24/7, from 1/2/2027 on, page 11/24")
-    '1½ cups, 24/7, from 1/2/2027 on, page 11/24'
-    """
-    return _FRACTION.sub(lambda found: (found[1] or "") + _FRACTIONS[found[2]], text)
-
-
 def set_words(text: str, language: str) -> str:
     r"""Return a sentence as it is set.
 
@@ -99,7 +74,7 @@ def set_words(text: str, language: str) -> str:
     >>> set_words('Say "thanks", it\'s Ana\'s.', "en")
     'Say “thanks”, it’s Ana’s.'
     """
-    return tie_last(tie_amounts(join_fractions(set_marks(text, language))))
+    return tie_last(tie_amounts(set_marks(text, language)))
 
 
 def tie_amounts(text: str) -> str:

@@ -19,7 +19,7 @@ from stillroom.core.private.shapes import PACK_WORDS
 from stillroom.core.recipe.model import Recipe
 from stillroom.looks.card_designs import USUAL, Design, choose_design
 from stillroom.looks.card_pictures import CardPicture
-from stillroom.looks.set_words import set_title
+from stillroom.looks.quotes import set_marks
 from stillroom.printing.apart import Job, Runner, all_alike, in_slices, run_here
 from stillroom.printing.card_data import card_data
 from stillroom.printing.design_data import design_data
@@ -160,7 +160,7 @@ def _tag_sheets(
     parts: Sequence[Sequence[CardJob]], shape: TagShape, options: SheetOptions
 ) -> _Sheets:
     """Return what lays some of the tags on sheets; their titles have one size, as all have."""
-    titles = sorted({set_title(job.card.title, options.language) for jobs in parts for job in jobs})
+    titles = sorted({set_marks(job.card.title, options.language) for jobs in parts for job in jobs})
 
     def sheets(jobs: Sequence[CardJob]) -> tuple[str, dict[str, Any]]:
         data = _sheet_data(jobs, shape.box, options, densest=shape.name == "wrap")
