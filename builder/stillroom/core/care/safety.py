@@ -44,6 +44,7 @@ from stillroom.core.words.problems import Problem
 # beside these nobody is told how to keep it well, as if it could be
 _NOT_TO_BE_KEPT = frozenset(
     {"low-acid-sealed", "low-acid-in-oil", "animal-food-sealed", "cake-in-jar", "sauce-for-shelf"}
+    | {"oil-left-warm"}
     | {"egg-at-room", "ph-above-limit", "borderline-acid-bare", "alkali-in-food", "weak-vinegar"}
     | {"vegetables-in-honey"}
 )

@@ -10,6 +10,7 @@ from collections.abc import Callable, Mapping
 from types import MappingProxyType
 
 from stillroom.core.care.claims import contradicted_claim
+from stillroom.core.care.oil_left_warm import stands_warm_in_oil
 from stillroom.core.care.pets import fruit_for_birds, pet_poisons
 from stillroom.core.care.soap import lye_left_over, lye_not_weighed, stands_too_short
 from stillroom.core.care.title_only import named_in_title_only
@@ -69,6 +70,10 @@ def _stands_too_short(recipe: Recipe, tags: Tags) -> str:
     return stands_too_short(recipe) if "lye" in tags else ""
 
 
+def _warm_in_oil(recipe: Recipe, _: Tags) -> str:
+    return stands_warm_in_oil(recipe)
+
+
 def _for_children(recipe: Recipe, _: Tags) -> str:
     return said_for_children(recipe)
 
@@ -86,6 +91,7 @@ TOLD: Mapping[str, Callable[[Recipe, Tags], str]] = MappingProxyType(
         "lye_left_over": _lye_left_over,
         "lye_not_weighed": _lye_not_weighed,
         "title_only": _title_only,
+        "stands_warm_in_oil": _warm_in_oil,
         "soap_stands_too_short": _stands_too_short,
     }
 )
