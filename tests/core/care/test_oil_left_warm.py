@@ -1,7 +1,7 @@
 """Fresh plants left to stand in oil out of the fridge are refused, whatever is said of keeping.
 
-NCHFP, Freezing Garlic-in-Oil (40 °F or lower, no more than 4 days); Penn State Extension, Preserving
-foods in oil ("Do not store at room temperature"); FDA's two hours as food safety pages restate them.
+NCHFP, Freezing Garlic-in-Oil (40 °F or lower, no more than 4 days); Penn State, Preserving
+foods in oil ("Do not store at room temperature").
 Written before the rule: the family, and what is dried, strained out, drained or cold.
 """
 

@@ -29,7 +29,7 @@ from stillroom.core.reading.facts_above import read_facts
 from stillroom.core.reading.recipe_problems import say_what_is_wrong
 from stillroom.core.reading.written_facts import NAMES, Ready, make_ready
 from stillroom.core.recipe.body import NO_METHOD, Body, read_body
-from stillroom.core.recipe.kind_dates import waits_to_go_by
+from stillroom.core.recipe.kind_dates import waits_to_go_by, waits_within_keeping
 from stillroom.core.recipe.method import brace_faults, find_base
 from stillroom.core.recipe.model import (
     LONGEST_NAME,
@@ -147,7 +147,9 @@ def _completed(recipe: Recipe, larder: Larder) -> Recipe:
     """Return a recipe with what the book knows of its foods and of how it keeps."""
     fed = _with_foods(recipe, larder)
     known = the_one(fed.model_copy(update={"waits_of_method": waits_to_go_by(fed)}))
-    return known.model_copy(update={"keeps": known_keeping(known), "plans_by": planned_span})
+    kept = known.model_copy(update={"keeps": known_keeping(known), "plans_by": planned_span})
+    waits = waits_within_keeping(kept)
+    return kept.model_copy(update={"waits_of_method": waits})
 
 
 def _with_foods(recipe: Recipe, larder: Larder) -> Recipe:

@@ -17,6 +17,7 @@ from fractions import Fraction
 from functools import lru_cache
 from typing import Final
 
+from stillroom.core.larder.staple import Staple
 from stillroom.core.lines.ingredient_food import food_of
 from stillroom.core.recipe.method_order import course_of, lines_in_order
 from stillroom.core.recipe.method_times import Said, total_days
@@ -53,6 +54,15 @@ _DRUNK_YOUNG: Final = late_regex(
     r"|pop|lemonade|switchel|sima|boza|(?:elder\w*|rhubarb|lilac|nettle) (?:champagne|beer))\b",
     re.IGNORECASE,
 )
+# what may stand for a while that nobody tells
+_STANDS: Final = late_regex(
+    r"\b(?:steep|infus|macerat|leave|left|stand|rest|matur|ripen|age[ds]?\b|ziehen|stehen|macér|laiss"
+    r"|ripos|macer|repos)",
+    re.IGNORECASE,
+)
+# egg, milk and cream; "perishable" is said of fresh vegetables too
+_FRESH: Final = frozenset({"egg", "pasteurised-egg", "perishable"})
+_OF_THE_GARDEN: Final = frozenset({"vegetable", "mushroom", "fruit", "low-acid-vegetable"})
 _WORK: Final = frozenset({"prepare", "strain", "bottle", "finish", "give"})
 
 
@@ -86,8 +96,13 @@ def dates_of_kind(recipe: Recipe) -> KindDates | None:
         f"These dates are those of any {kind.name}, not of this recipe{states} "
         f"({kind.timeline_source})."
     )
+    if not said and cannot_steep_so_long(recipe):
+        line = recipe.method[-1].line if recipe.method else 0
+        return KindDates(_instead_of_kind(recipe), "", _lines_to_write(recipe), line)
     if not said or (_agrees(recipe, said) and not recipe.waits_of_method):
         return KindDates(f"{whose} {unread}".strip())
+    if cannot_steep_so_long(recipe):
+        return KindDates(_instead_of_kind(recipe), "", _lines_to_write(recipe), said[0].line)
     first = said[0]
     whose = (
         f"These dates are those of any {kind.name}, not of this recipe, which states no timeline "
@@ -104,6 +119,53 @@ def dates_of_kind(recipe: Recipe) -> KindDates | None:
     differs = f"Its method says otherwise (step {first.step}): “{first.words}”. Go by the method."
     differs = f"{differs} {unread}".strip()
     return KindDates(whose, differs, _lines_to_write(recipe), first.line)
+
+
+def cannot_steep_so_long(recipe: Recipe) -> str:
+    """Say why its kind's dates cannot be a recipe's own, "" where they can.
+
+    It keeps for shorter than its kind steeps, or holds egg or milk.
+    """
+    if recipe.timeline or not recipe.kind.is_("steeped"):
+        return ""
+    keeps = recipe.keeps.unopened
+    if keeps is not None and _days(keeps) < _usable_of_kind(recipe):
+        return f"this keeps {keeps}"
+    fresh = next((one.item for one in recipe.ingredients if _is_fresh(food_of(one).food)), "")
+    return f"there is {fresh} in it" if fresh else ""
+
+
+def _is_fresh(food: Staple | None) -> bool:
+    return food is not None and bool(food.tags & _FRESH) and not food.tags & _OF_THE_GARDEN
+
+
+def waits_within_keeping(recipe: Recipe) -> tuple[Stage, ...]:
+    """Return the timeline to go by, where a kind's dates run past the keeping: work and own waits.
+
+    Of a recipe of which is known how long it keeps.
+    """
+    if recipe.waits_of_method or not cannot_steep_so_long(recipe):
+        return recipe.waits_of_method
+    return _written_out(recipe)
+
+
+def _instead_of_kind(recipe: Recipe) -> str:
+    """Say why its kind's dates are not its own, and what is taken in their place."""
+    kind = recipe.kind
+    said = course_of(recipe.method).said
+    why = (
+        f"This recipe states no dates, and they cannot be those of any {kind.name}, which stands "
+        f"{_usable_of_kind(recipe)} days before it is used: {cannot_steep_so_long(recipe)}."
+    )
+    if said:
+        taken = f"They are read from its method (step {said[0].step}): “{said[0].words}”."
+    elif any(_STANDS.search(step.text) for step in recipe.method):
+        taken = (
+            "In its method how long it stands first is not known: it is counted as ready when made."
+        )
+    else:
+        taken = "Its method names no wait: it is counted as ready on the day it is made."
+    return f"{why} {taken} If it waits otherwise, write a timeline. {_unread_words(recipe)}".strip()
 
 
 def _unread_words(recipe: Recipe) -> str:
@@ -131,6 +193,11 @@ def waits_to_go_by(recipe: Recipe) -> tuple[Stage, ...]:
     agrees = _agrees(recipe, said) and not recipe.kind.is_("steeped")
     if agrees or not (longer or _is_all_its_waiting(recipe, said)):
         return ()
+    return _written_out(recipe)
+
+
+def _written_out(recipe: Recipe) -> tuple[Stage, ...]:
+    """Return the lines to write as stages; () where they do not go together."""
     try:
         written = [line.partition(": ") for line in _lines_to_write(recipe)]
         stages = tuple(parse_stage(word, text) for word, _, text in written)
@@ -216,7 +283,9 @@ def warn_of_dates(recipe: Recipe) -> tuple[Problem, ...]:
     if found is None or not found.offer:
         return ()
     what = f"The dates are those of any {recipe.kind.name}, and the method says otherwise."
-    if recipe.waits_of_method:
+    if why := cannot_steep_so_long(recipe):
+        what = f"The dates cannot be those of any {recipe.kind.name}: {why}."
+    elif recipe.waits_of_method:
         what = "The dates are read from the method, since no timeline is written."
     lines = ", ".join(f'"- {line}"' for line in found.offer)
     mend = f'Write "timeline:" and below it {lines}.'
