@@ -46,6 +46,8 @@ class HouseholdRule:
     def concerns(self, household: Household) -> bool:
         """Whether the rule holds for a household."""
         when = self.row["when"]
+        if when == "anyone":
+            return True
         if when == "children only":
             return household.adults == 0
         if when == "pregnant":
@@ -75,6 +77,14 @@ class HouseholdRule:
         if "unless_method" in self.row and re.search(self.row["unless_method"], steps, re.I):
             return False
         return any(self._in(item, staples, facts) for item, staples in self._looked_at(facts))
+
+    def is_warned_of(self, facts: GiftFacts, printed: Printed) -> bool:
+        """Whether the safety box warns of it by a caution that the rule names."""
+        if facts.recipe.kind.name in self.row.get("not_kinds", ()):
+            return False
+        if self.row.get("unless_alcohol") and facts.alcohol == "contains":
+            return False
+        return any(name in self.row["cautions"] for name, _ in printed.cautions)
 
     def _looked_at(self, facts: GiftFacts) -> list[tuple[str, tuple[Any, ...]]]:
         only_left = self.row.get("left_in", False)
@@ -159,6 +169,8 @@ def why_refused(
 
 def _by_rule(rule: HouseholdRule, facts: GiftFacts, printed: Printed) -> tuple[Reason, ...]:
     """Return why a rule keeps a present away; whether it holds alcohol is asked of both checks."""
+    if "cautions" in rule.row:
+        return (rule.reason,) if rule.is_warned_of(facts, printed) else ()
     if not rule.row.get("alcohol"):
         return (rule.reason,) if rule.catches(facts) else ()
     alcohol = avoided_by_name("alcohol")
