@@ -193,3 +193,23 @@ def test_what_is_steeped_goes_by_its_method_even_near_its_kind() -> None:
     told = dates_of_kind(recipe(*GIN, method))
     assert told is not None
     assert "read from its method (step 1): “Shake every day for a week" in told.text
+
+
+# a wait of which nothing but its length is said; what only looks so waits for nothing
+BARE_WAITS = {
+    "Steep 2 months. Strain. Add the syrup. Another month.": ["steep: 2 months", "rest: 1 month"],
+    "Steep 6 weeks. Strain. Two more weeks.": ["steep: 6 weeks", "rest: 2 weeks"],
+    "Steep 2 months. Strain. A further 3 weeks, then bottle.": ["steep: 2 months", "rest: 3 weeks"],
+    "2 months in the dark. Strain.": ["rest: 2 months"],
+    "Six weeks in a dark cupboard, then strain.": ["rest: 6 weeks"],
+    "Steep 2 weeks. Strain and bottle. A year unopened.": ["steep: 2 weeks"],
+    "Steep 2 weeks. 10 minutes in the oven. Strain.": ["steep: 2 weeks"],
+    "Steep 2 weeks. Strain. 6 months in a cool cupboard.": ["steep: 2 weeks"],
+}
+
+
+@pytest.mark.parametrize("method", BARE_WAITS)
+def test_a_length_alone_is_a_wait_where_more_is_said_or_it_is_strained_after(method: str) -> None:
+    stages = recipe(*GIN, method).stages
+    waits = [f"{stage.word}: {stage.text}" for stage in stages if stage.role in ("rest", "tend")]
+    assert waits == BARE_WAITS[method]

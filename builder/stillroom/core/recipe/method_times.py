@@ -19,6 +19,7 @@ from stillroom.core.recipe.wait_words import (
     AFTER,
     AND_NIGHT,
     ASIDE,
+    BARE_WAIT,
     BEFORE_USE,
     BEGINS,
     ELSE,
@@ -30,6 +31,7 @@ from stillroom.core.recipe.wait_words import (
     KEEPS,
     LAST_PART,
     MEANT,
+    MORE_TIME,
     NEXT_DAY,
     NOT_BEFORE,
     ON_A_SHELF,
@@ -103,6 +105,7 @@ def times_in_method(steps: tuple[MethodStep, ...]) -> tuple[Said, ...]:
         said = list(_in_sentence(sentence, number, line, after))
         said = said or list(_implied(sentence, number, line, found))
         said = said or list(_in_other_words(sentence, number, line, found))
+        said = said or list(_bare(sentence, number, line, after))
         # "leave for two months. Shake it once a week.", and the other way round
         if said and rhythm[1]:
             first = said[0]
@@ -163,6 +166,18 @@ def _implied(written: str, step: int, line: int, before: list[Said]) -> Iterator
     found = AFTER.search(tidy(written))
     span = _read(next(filter(None, found.groups()))) if found else None
     if span and span.minutes() > _waited(before):
+        yield Said("wait", "rest", span, _short(written), step, line)
+
+
+def _bare(written: str, step: int, line: int, after: str) -> Iterator[Said]:
+    """Yield a wait of which nothing but its length is said: more of it, or strained after it."""
+    plain = tidy(ONE_MORE.sub("another 1 ", written)).rstrip(".")
+    found = BARE_WAIT.fullmatch(plain)
+    if found is None:
+        return
+    waits = MORE_TIME.search(written) or found["then"] or BEGINS.match(tidy(after))
+    span = _read(found["span"]) if waits else None
+    if span and span.minutes() >= _DAY:
         yield Said("wait", "rest", span, _short(written), step, line)
 
 

@@ -141,6 +141,13 @@ ONE_MORE: Final = late_regex(
     rf"\b(?:another|a further|a second|one more)\s+(?={UNIT})", re.IGNORECASE
 )
 SO_MANY_MORE: Final = late_regex(rf"\b(?:another|a further)\s+(?={NUMBER}\b)", re.IGNORECASE)
+# "Another month.", "Two more weeks in the dark, then strain": a wait without a word that says so
+_DARK: Final = r"(?:,? (?:in|at|on|out of|somewhere|away from)\b(?:(?!\b(?:then|and)\b)[^.;,])*)?"
+BARE_WAIT: Final = late_regex(
+    rf"(?:then |and |and then |leave it )?(?:for )?(?P<span>{SPAN_PATTERN}){_DARK}"
+    rf"(?P<then>,? (?:and |and then |then ){_DONE}\b.*|,? before {_DONE}\w*.*)?"
+)
+MORE_TIME: Final = late_regex(r"\b(?:another|more|further|longer|a second)\b", re.IGNORECASE)
 # "till next day", "a day and a night", "for the first week or two"
 NEXT_DAY: Final = late_regex(
     r"\b(?:until|till|'?til|to) (?:the )?(?:next|following) (?:day|morning)\b", re.IGNORECASE
