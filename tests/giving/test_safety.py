@@ -163,6 +163,26 @@ def test_a_treat_for_animals_goes_only_where_animals_live_and_is_no_food_of_a_ba
     assert (sort_of(treat), sort_of(people)) == ("craft", "eat")
 
 
+# steeped as a spirit is, and no drink: an oil was the "one more drink wanted" of a basket
+STEEPED = [
+    (["500 ml olive oil", "2 sprigs dried rosemary"], "eat"),
+    (["500 ml cider vinegar", "a handful of tarragon"], "eat"),
+    (["500 ml cider vinegar", "500 g raspberries", "400 g sugar"], "drink"),
+    (["700 ml gin, 40% vol", "500 g sloes", "200 g sugar"], "drink"),
+    (["700 ml vodka, 40% vol", "3 vanilla pods"], "drink"),
+]
+
+
+@pytest.mark.parametrize(("listed", "sort"), STEEPED)
+def test_an_oil_or_a_plain_vinegar_is_no_drink(listed: list[str], sort: str) -> None:
+    from stillroom.core.reading.loading import read_recipe
+    from stillroom.giving.offering import sort_of
+
+    lines = "".join(f"  - {line}\n" for line in listed)
+    head = f"---\ntitle: It\nkind: infusion\nmakes: 500 ml\ningredients:\n{lines}---\n\n"
+    assert sort_of(read_recipe(f"{head}## Method\n\n1. Steep it.\n", "recipes/it.md", "it")) == sort
+
+
 def test_what_is_not_known_is_refused(tmp_path):
     from stillroom.core.reading.loading import read_recipe
 

@@ -11,6 +11,7 @@ from dataclasses import dataclass, field, replace
 from datetime import date, timedelta
 from fractions import Fraction
 
+from stillroom.core.batch.contents import contents_of
 from stillroom.core.book import BookSettings
 from stillroom.core.lines.staple_table import find_staple
 from stillroom.core.recipe.model import Recipe
@@ -273,7 +274,17 @@ def sort_of(recipe: Recipe) -> Sort:
     """Return what a recipe counts as in a basket; what people do not eat is no food of it."""
     if not recipe.kind.edible:
         return "craft"
-    return "drink" if recipe.kind.is_("drink") else "eat"
+    return "drink" if recipe.kind.is_("drink") and not _is_for_dressing(recipe) else "eat"
+
+
+def _is_for_dressing(recipe: Recipe) -> bool:
+    """Whether most of it is oil, or vinegar that nothing sweetens: steeped, and no drink."""
+    parts = contents_of(recipe)
+    most = max(parts, key=lambda one: one.grams or 0, default=None)
+    if most is None or most.staple is None:
+        return False
+    sweet = any(one.grams_of("sugar") * 10 > (most.grams or 0) for one in parts)
+    return "oil" in most.staple.tags or ("vinegar" in most.staple.tags and not sweet)
 
 
 def _baskets(
