@@ -172,6 +172,8 @@ def things_of_line(text: str) -> list[str]:
 
 def _named_first(bare: str) -> list[str]:
     """Return the things of a list that names each before its amount; [] for any other line."""
+    if len(bare) > _LONGEST:
+        return []
     signs = _SEMICOLONS if ";" in bare else _COMMAS
     parts = [_WORDED.sub(", ", part.strip()) for part in signs.split(bare) if part.strip()]
     measured = [part for part in parts if _is_amount_behind(part)]
