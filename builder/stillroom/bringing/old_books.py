@@ -19,6 +19,7 @@ from stillroom.bringing.one_line import names_a_food
 from stillroom.bringing.sorting import begins_with_amount
 from stillroom.core.amounts.quantities import Amount
 from stillroom.core.lines.reader import read_line
+from stillroom.core.words.patterns import OUTSIDE_BRACKETS
 from stillroom.core.words.problems import Unreadable
 
 _DASH: Final = r"\s*[.:]?_?\s*(?:--+|[–—])\s*"
@@ -58,8 +59,8 @@ _ASIDE: Final = re.compile(r"\([^()]*\)[.,]?")
 _AND_SO_MUCH: Final = re.compile(r",\s+and\s+(?=\d)")
 _LIST_HEAD: Final = Row("Ingredients", "heading", 6)
 _FEW: Final = 4
-_GROUPS: Final = re.compile(r";\s+(?![^()]*\))|\.\s+(?=To\s)")
-_COMMAS: Final = re.compile(r",\s+(?![^()]*\))")
+_GROUPS: Final = re.compile(rf";\s+{OUTSIDE_BRACKETS}|\.\s+(?=To\s)")
+_COMMAS: Final = re.compile(rf",\s+{OUTSIDE_BRACKETS}")
 _SO_MUCH_OF: Final = re.compile(r"(?P<each>to every\s+[^,;]{3,40}?)\s+allow\s", re.IGNORECASE)
 _LEAST: Final = 3
 """Things parted by semicolons, from which on a sentence that begins a paragraph is a list."""

@@ -16,17 +16,19 @@ from stillroom.core.larder.harmless import all_harmless
 from stillroom.core.larder.words import normal_form
 from stillroom.core.lines.reader import read_line
 from stillroom.core.lines.staple_table import find_staple
+from stillroom.core.words.patterns import OUTSIDE_BRACKETS
 from stillroom.core.words.problems import Unreadable
 
 _AMOUNT: Final = re.compile(r"(?:about |ca\.? )?(?:\d|[½⅓⅔¼¾⅛⅜⅝⅞])")
 _SIGNS: Final = re.compile(r"\s*(?:[;|•·]|\s\+\s)\s*(?=(?:about |ca\.? )?[\d½⅓⅔¼¾⅛⅜⅝⅞])")
 # "60 g almonds 100 g butter 45 g icing sugar": one after the other without a sign
 _NEXT_MEASURE: Final = re.compile(
-    r"(?<=[^\W\d])[\s,]+(?=\d+(?:[.,]\d+)?\s*(?:k?g|gr|ml|cl|dl|l|EL|TL|Msp|Prise|Pck|cups?|tbsp|tsp|oz|lb)\b\.?\s+[^\W\d])(?![^()]*\))"
+    r"(?<=[^\W\d])[\s,]+(?=\d+(?:[.,]\d+)?\s*(?:k?g|gr|ml|cl|dl|l|EL|TL|Msp|Prise|Pck|cups?|tbsp|tsp|oz|lb)\b\.?\s+[^\W\d])"
+    + OUTSIDE_BRACKETS
 )
 # where two columns may part: "2 cups sugar ½ cup butter"
 _MAY_PART: Final = re.compile(
-    r"(?<=[^\W\d])\)?,?\s+(?=[\d½⅓⅔¼¾⅛])(?![^()]*\))|(?<=\))\s+(?=[\d½⅓⅔¼¾⅛])"
+    rf"(?<=[^\W\d])\)?,?\s+(?=[\d½⅓⅔¼¾⅛]){OUTSIDE_BRACKETS}|(?<=\))\s+(?=[\d½⅓⅔¼¾⅛])"
 )
 # a number behind one of these goes on with what stands before it: "flour type 405", "juice of 2"
 _OPEN_BEFORE: Final = re.compile(
@@ -36,7 +38,7 @@ _OPEN_BEFORE: Final = re.compile(
 )
 _MOST_PLACES: Final = 6
 # "0,5 tl zout" is one
-_COMMAS: Final = re.compile(r"\s*(?:,(?!\d)|(?<!\d),)\s*(?![^()]*\))(?!\d+\s*%)")
+_COMMAS: Final = re.compile(rf"\s*(?:,(?!\d)|(?<!\d),)\s*{OUTSIDE_BRACKETS}(?!\d+\s*%)")
 _TIME: Final = re.compile(
     r"[\d\s–-]+(?:minutes?|mins?|hours?|days?|weeks?|months?|minuten|stunden|tage|wochen)\b", re.I
 )
@@ -111,7 +113,9 @@ def said_in_prose(text: str) -> Told | None:
     listed = told[: end.start()] if end else told
     starred = len(re.findall(r"\s[*•·]\s", listed)) >= _PAIR
     signs = r"\s[*•·]\s" if starred else ";" if listed.count(";") >= _PAIR else ","
-    parts = [part.strip() for part in re.split(rf"{signs}(?![^()]*\))", listed) if part.strip()]
+    parts = [
+        part.strip() for part in re.split(f"{signs}{OUTSIDE_BRACKETS}", listed) if part.strip()
+    ]
     last = (
         re.split(r"\s+(?:and|und|et|y|e|en)\s+(?=[\dA-Za-z])", parts[-1], maxsplit=1)
         if parts

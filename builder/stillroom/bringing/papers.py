@@ -6,6 +6,7 @@ is said to be what it is, with what to do about it; no bytes raise.
 
 from __future__ import annotations
 
+import re
 from dataclasses import replace
 from typing import Final
 
@@ -26,6 +27,7 @@ LONGEST: Final = 1_000_000
 """The letters of a text or of a page's own words: longer than a cookery book."""
 MOST_ROWS: Final = 20_000
 LONGEST_STEP: Final = 20_000
+_NO_NUMBER: Final = re.compile(r"\d{200}")
 _MOST_HUNG: Final = 10
 _TOO_LONG: Final = "This file is longer than a cookery book."
 _DIVIDE: Final = "Divide it, and bring the recipes in part by part."
@@ -54,6 +56,8 @@ def bring(name: str, data: bytes, settings: BookSettings, larder: Larder | None 
         papers = _papers(name, data)
         if any(len(paper.rows) > MOST_ROWS for paper in papers):
             raise Unreadable(_TOO_LONG, _DIVIDE)
+        for paper in papers:
+            _refuse_no_number("\n".join(row.text for row in paper.rows))
     except Unreadable as wrong:
         return Brought(name, problems=(Problem(name, 1, wrong.what, wrong.mend),))
     drafts: list[BroughtRecipe] = []
@@ -104,7 +108,14 @@ def _papers(name: str, data: bytes) -> list[Paper]:
         return [Paper((), Origin(name, others=True), tuple(stated))]
     if len(text) > LONGEST:
         raise Unreadable(_TOO_LONG, _DIVIDE)
+    _refuse_no_number(text)
     return [read_text(decode(data), Origin(name))]
+
+
+def _refuse_no_number(text: str) -> None:
+    """Raise Unreadable where a number has more figures than anybody reads, or looks through."""
+    if _NO_NUMBER.search(text):
+        raise Unreadable("A number of hundreds of figures stands in it.", "Take it out.")
 
 
 def _is_no_text(text: str, data: bytes) -> bool:

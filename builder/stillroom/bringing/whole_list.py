@@ -28,6 +28,7 @@ from stillroom.core.larder.harmless import all_harmless
 from stillroom.core.larder.words import normal_form
 from stillroom.core.lines.reader import read_line
 from stillroom.core.lines.staple_table import find_staple
+from stillroom.core.words.patterns import OUTSIDE_BRACKETS
 from stillroom.core.words.problems import Unreadable
 
 _FIGURE: Final = re.compile(r"(?:about |ca\.? )?[\d½⅓⅔¼¾⅛⅜⅝⅞]")
@@ -37,9 +38,8 @@ _LOOSE: Final = re.compile(
     r"|juice|rind|zest|peel|grated|muslin\s+bag|spice\s+bag|bag)\b",
     re.IGNORECASE,
 )
-_IN_BRACKETS: Final = r"(?![^()]*\))"
-_COMMAS: Final = re.compile(rf"\s*,(?!\d)\s*{_IN_BRACKETS}")
-_SEMICOLONS: Final = re.compile(rf"\s*;\s*{_IN_BRACKETS}")
+_COMMAS: Final = re.compile(rf"\s*,(?!\d)\s*{OUTSIDE_BRACKETS}")
+_SEMICOLONS: Final = re.compile(rf"\s*;\s*{OUTSIDE_BRACKETS}")
 _DASHES: Final = re.compile(r"\s+[-–—]\s+")
 _FOR_WHAT: Final = re.compile(r"\s+(?:to|for)\s+[^\W\d]+(?:\s[^\W\d]+)?$")
 _ENTRY: Final = re.compile(
@@ -47,9 +47,9 @@ _ENTRY: Final = re.compile(
 )
 _ENTRY_LEVEL: Final = 2
 _TITLE_WORDS: Final = 6
-_JOINED: Final = re.compile(rf"\s+(?:and|und|et|y|&|\+)\s+(?=[\d½¼¾]){_IN_BRACKETS}")
+_JOINED: Final = re.compile(rf"\s+(?:and|und|et|y|&|\+)\s+(?=[\d½¼¾]){OUTSIDE_BRACKETS}")
 # "1 cup soft butter ½ cup brown sugar, packed 2 cups flour": one after the other
-_NEXT: Final = re.compile(rf"(?<=[^\W\d])\)?,?\s+(?=[\d½⅓⅔¼¾⅛]){_IN_BRACKETS}")
+_NEXT: Final = re.compile(rf"(?<=[^\W\d])\)?,?\s+(?=[\d½⅓⅔¼¾⅛]){OUTSIDE_BRACKETS}")
 _GOES_ON: Final = re.compile(
     r"(?:\b(?:of|for|in|to|about|or|and|plus|from|by|with|each|type|no|nr|size|over|at)\.?|[-–/(])$",
     re.IGNORECASE,

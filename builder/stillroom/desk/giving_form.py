@@ -11,6 +11,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import Any, Final
 
+from stillroom.core.words.patterns import OUTSIDE_BRACKETS
 from stillroom.desk.giving_lines import change_lines, plain_value, shown
 from stillroom.desk.giving_rows import (
     NEEDED,
@@ -132,7 +133,7 @@ FILE_ONLY: Final[Mapping[str, Mapping[str, str]]] = {
 
 
 _NAMED: Final = re.compile(r"[^\W\d]")
-_BETWEEN: Final = re.compile(r"\s*[,;]\s*(?![^()]*\))(?:and\s+)?")
+_BETWEEN: Final = re.compile(rf"\s*[,;]\s*{OUTSIDE_BRACKETS}(?:and\s+)?")
 
 
 def value_of(text: str, ask: Ask) -> Any:

@@ -30,6 +30,8 @@ _QUOTED: Final = re.compile(r'"([^"]+)"')
 _WORD: Final = re.compile(r"[^\W\d_]+")
 _FIGURE: Final = re.compile(r"\d")
 MOST_OFFERS: Final = 6
+_MOST_SOUGHT: Final = 120
+"""Ingredients that are sought in a step, each beside all others: no recipe has as many."""
 
 
 @dataclass(frozen=True)
@@ -230,6 +232,7 @@ def _read_step(number: int, text: str, ingredients: Sequence[Ingredient], ways: 
 
 def _offers(text: str, ingredients: Sequence[Ingredient]) -> Iterator[Answer]:
     """Yield the ingredients that a step names without their amount, in their order."""
+    ingredients = ingredients[:_MOST_SOUGHT]
     outside = re.sub(rf"{OPEN}[^{CLOSE}]*{CLOSE}|\{{[^}}]*\}}", lambda f: " " * len(f[0]), text)
     named = {
         place: at

@@ -17,6 +17,7 @@ import yaml
 
 from stillroom.core.allergens.clauses import says_none
 from stillroom.core.words.nearest import nearest
+from stillroom.core.words.patterns import OUTSIDE_BRACKETS
 from stillroom.giving.needs_written import needs_said
 from stillroom.giving.who import TELLS_AGE
 from stillroom.giving.written import ALL_OF_A_MONTH
@@ -326,7 +327,7 @@ def several(said: Any) -> Any:
     if said.strip().lower() in _NOTHING or says_none(said):
         return []
     # "nuts (walnuts and pecans), gluten" is two things
-    words = re.split(r"(?:\s*[,;&\n]\s*|\s+and\s+)(?![^()]*\))", said.strip())
+    words = re.split(rf"(?:\s*[,;&\n]\s*|\s+and\s+){OUTSIDE_BRACKETS}", said.strip())
     return [re.sub(r"^(?:and|or|also)\s+", "", word) for word in words if word]
 
 

@@ -70,6 +70,7 @@ _MEANT = {
 
 
 _MOST_UNKNOWN = 20  # names told one by one that have no place
+_MOST_ROWS = 1_000
 
 
 class ReadList(BaseModel):
@@ -135,6 +136,7 @@ def read_giving_list(
     if not isinstance(located.data, dict) or not is_named_so(located.data):
         mend = f'Begin it with "{GIVING_LIST_KEY}: Christmas 2027".'
         raise ProblemsFound([Problem(name, 1, "This is not a giving list.", mend)])
+    _refuse_what_no_winter_needs(located, name)
     data, lines = tidy_list(located.data, located.lines)
     data = with_own_day(data, own_days, country)
     located = replace(located, data=data, lines=lines)
@@ -164,6 +166,15 @@ def read_giving_list(
         draft = HalfRead(name, half[0], located.lines, half[1]) if half else None
         raise ProblemsFound(problems, draft) from None
     return ReadList(file=name, giving=giving, lines=located.lines, units=units)
+
+
+def _refuse_what_no_winter_needs(located: Located, name: str) -> None:
+    """Raise ProblemsFound at a part of a list with more rows than a house has of anything."""
+    for key, said in located.data.items():
+        if isinstance(said, dict | list) and len(said) > _MOST_ROWS:
+            what = f'There are {len(said)} rows under "{key}"; {_MOST_ROWS} are the most.'
+            mend = "Take out those of other years."
+            raise ProblemsFound([Problem(name, located.lines.get(str(key), 1), what, mend)])
 
 
 def _told(details: Sequence[ErrorDetails], name: str, located: Located) -> list[Problem]:

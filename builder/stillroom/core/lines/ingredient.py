@@ -30,7 +30,8 @@ Scales = Literal["with the batch", "per container", "per batch"]
 SCALES: tuple[Scales, ...] = ("with the batch", "per container", "per batch")
 
 # "5% acidity" and "70% cocoa" are no strengths; a line's own reader says "% vol" where one is meant
-_PERCENT = r"(?<![\d./⁄])(?<!\d,)(\d+(?:[.,]\d+)?)\s*%"
+# and in "1e9%" stand no nine
+_PERCENT = r"(?<![\d./⁄])(?<!\d,)(?<!\d[a-zA-Z])(?<!\d[eE][+-])(\d+(?:[.,]\d+)?)\s*%"
 _STRENGTH = late_regex(rf"{_PERCENT}(?=\s*(?:vol|abv|alc))", re.IGNORECASE)
 _BARE_STRENGTH = late_regex(rf"{_PERCENT}(?=\s*(?:vol|abv|alc|,|$))", re.IGNORECASE)
 # what weighs: "about 900 g" all of them, "400 g each" and "je 400 g" one

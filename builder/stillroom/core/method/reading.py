@@ -6,12 +6,13 @@ Leaves out which of it counts as food: foods_in_method.py.
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from functools import cache, lru_cache
 from itertools import pairwise
 
 from stillroom.core.amounts.quantities import Unmeasured
+from stillroom.core.amounts.units import System
 from stillroom.core.larder.index import load_index
 from stillroom.core.larder.matching import LONGEST_NAME
 from stillroom.core.larder.shelves import Larder, staple_named
@@ -49,6 +50,10 @@ _ENDINGS: Mapping[str, tuple[str, ...]] = {
     "de": ("n",),
     "sv": ("erna", "arna", "orna", "en", "et", "na", "n", "t"),
 }
+_FARTHEST = 240
+"""Letters behind an amount that are looked at: five words are never as long."""
+_MOST_IDLE = 200
+"""Amounts of nothing one after the other, behind which a clause is no cook's."""
 # behind a known word these make another food of it: "honey powder", "cinnamon leaf essential oil"
 _ANOTHER_FOOD = frozenset(
     {"powder", "powdered", "essential", "extract", "essence", "drops", "leaf"}
@@ -114,19 +119,24 @@ class Listed:
 
 def measured_in(clause: str, recipe: Recipe) -> Iterator[tuple[int, int, Ingredient]]:
     """Yield what has an amount before it; what is known of its longest words, else unknown."""
+    idle = 0
     for found in _MEASURED.finditer(clause):
-        stop = _STOP.search(clause, found.end() - 1)
-        phrase = clause[found.end() : max(stop.start(), found.end()) if stop else len(clause)]
+        near = clause[found.end() - 1 : found.end() + _FARTHEST]
+        stop = _STOP.search(near)
+        phrase = near[1 : max(stop.start(), 1) if stop else len(near)]
         words = phrase.removeprefix("of ").split()[:_MOST_WORDS]
         if not words:
             continue
         amount = clause[found.start() : found.end()]
         if _counts_vessels(words, found["unit"] or ""):
             continue
-        one = _longest_known(amount, words, recipe)
+        one = _longest_known(amount, tuple(words), recipe.units or "metric", recipe.larder)
+        idle = 0 if one else idle + 1
+        if idle > _MOST_IDLE:
+            return
         if one is None and (not found["unit"] or _is_a_measured_thing(words)):
             continue
-        one = one or _as_line(amount, words[:2], recipe)
+        one = one or _as_line(amount, words[:2], recipe.units or "metric", recipe.larder)
         yield found.start(), found.end() + len(phrase), one
 
 
@@ -145,25 +155,28 @@ def _counts_vessels(words: list[str], unit: str) -> bool:
     return False
 
 
-def _longest_known(amount: str, words: list[str], recipe: Recipe) -> Ingredient | None:
+@lru_cache(maxsize=4096)  # a method that says the same a thousand times is asked once
+def _longest_known(
+    amount: str, words: tuple[str, ...], system: System, larder: Larder
+) -> Ingredient | None:
     """Return the line of the most words that is known; "1 tin sardines" is more than a tin."""
     for size in range(len(words), 0, -1):
-        one = _as_line(amount, words[:size], recipe)
+        one = _as_line(amount, words[:size], system, larder)
         reading = food_of(one)
         if reading.known and size < len(words) and words[size].casefold() in _ANOTHER_FOOD:
-            return _as_line(amount, words, recipe)
+            return _as_line(amount, words, system, larder)
         a_tin = size < len(words) and reading.food and "craft" in reading.food.tags
         if reading.known and not a_tin:
             return one
     return None
 
 
-def _as_line(amount: str, words: list[str], recipe: Recipe) -> Ingredient:
+def _as_line(amount: str, words: Sequence[str], system: System, larder: Larder) -> Ingredient:
     try:
-        one = read_ingredient(amount + " ".join(words), recipe.units or "metric")
+        one = read_ingredient(amount + " ".join(words), system)
     except Unreadable:
         one = Ingredient(" ".join(words), Unmeasured("as needed"))
-    return find_foods(one, recipe.larder)
+    return find_foods(one, larder)
 
 
 def _is_a_measured_thing(words: list[str]) -> bool:

@@ -20,6 +20,8 @@ _LOOSELY = clause_regex(
     re.IGNORECASE,
 )
 _WORD = late_regex(r"[^\W\d_]+")
+_NEAR = 200
+"""Letters before a food that can make a comparison of it."""
 _LEADS = r"(?:(?:then|and|now|next|gently|slowly|lightly|finally|first|meanwhile|generously)\s+)*"
 
 
@@ -139,6 +141,7 @@ def is_a_comparison(before: str) -> bool:
     >>> is_a_comparison("it wrinkles like skin on "), is_a_comparison("if you like add ")
     (True, False)
     """
+    before = before[-_NEAR:]
     if _LOOSELY.search(before):
         return True
     found = list(_pattern("no_food_before").finditer(before))

@@ -82,21 +82,28 @@ def _is_rule(line: str) -> bool:
 
 def _end(lines: Sequence[str], start: int) -> int | None:
     """Return where facts end: at a line of dashes, or before a heading that stands below them."""
+    goes_on = -1  # the last line that is one of the facts or ends them; looked for when asked
     for place in range(start, len(lines)):
         above = lines[place - 1] if place else "x"
         if _is_rule(lines[place]) or lines[place] == "...":
             return place
         # only below a blank line does it matter whether the facts go on
-        ended = not above.strip() and not _goes_on(lines, place)
+        ended = False
+        if not above.strip():
+            goes_on = _last_of_facts(lines) if goes_on < 0 else goes_on
+            ended = goes_on <= place
         if is_heading_below(lines[place], above, ended):
             return place
     return None
 
 
-def _goes_on(lines: Sequence[str], place: int) -> bool:
-    """Whether the facts go on below a line: there is a line of dashes, or a fact at its margin."""
-    below = lines[place + 1 :]
-    return any(_is_rule(line) or _name_of(line[:24]) for line in below if not line[:1].isspace())
+def _last_of_facts(lines: Sequence[str]) -> int:
+    """Return the last line of dashes, or with a fact at its margin: down to it the facts go on."""
+    for place in range(len(lines) - 1, 0, -1):
+        line = lines[place]
+        if not line[:1].isspace() and (_is_rule(line) or _name_of(line[:24])):
+            return place
+    return 0
 
 
 def _is_fence(line: str) -> bool:

@@ -15,6 +15,7 @@ from dataclasses import dataclass, field
 from typing import Any, Final
 
 from stillroom.core.words.frontmatter import Located
+from stillroom.core.words.odd_figures import find_no_measure
 from stillroom.core.words.patterns import late_regex
 from stillroom.core.words.problems import Problem, ProblemsFound, Unreadable
 from stillroom.core.words.quoted_text import (
@@ -345,6 +346,8 @@ class _Reader:
         if found and path[-1] != "source":  # what it makes the line too long by needs no word more
             what = f'"{found[0][:12]}..." is a number of {len(found[0])} figures.'
             self.tell(line, what, "Write it shorter, in a larger unit.")
+        elif (wrong := find_no_measure(said))[0] and path[-1] not in ("source", "title", "author"):
+            self.tell(line, *wrong)
         elif len(said) > LONGEST_FACT:
             what = f'"{path[-1]}" says {len(said)} letters; {LONGEST_FACT} are the most.'
             self.tell(line, what, "Write it shorter; the rest may stand below the method.")

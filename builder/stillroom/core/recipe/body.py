@@ -18,6 +18,7 @@ from stillroom.core.recipe.method import has_numbers, read_steps
 from stillroom.core.recipe.model import MethodStep, Section
 from stillroom.core.words.data_files import read_data
 from stillroom.core.words.nearest import nearest
+from stillroom.core.words.odd_figures import find_no_measure
 from stillroom.core.words.patterns import late_regex
 from stillroom.core.words.problems import Problem, Unreadable
 
@@ -26,7 +27,8 @@ _BOLD: Final = late_regex(r"(?:\*\*|__)([^*_]+?):?(?:\*\*|__):?$")
 _UNDERLINE: Final = late_regex(r"(=|-)\1{2,}$")
 _ITEM: Final = late_regex(r"(?:[-*+–—•·‣▪]\s*(?:\[[ xX]?\]\s*)?|\d{1,2}[.)]\s+)(?=\S)")
 _IN_BRACES: Final = late_regex(r"\{(?![:.#])([^{}=]{1,60})\}")
-LONGEST: Final = 50_000
+LONGEST: Final = 30_000
+LONGEST_STEP: Final = 4_000
 MOST_LINES: Final = 1_000
 """Below the facts: no recipe has as much, and more of it takes seconds to look through."""
 NO_METHOD: Final = 'The recipe has no "## Method".'
@@ -96,6 +98,10 @@ def read_body(
     `with_list` says that the ingredients are to be looked for here.
     """
     lines = _within(lines, first_line, file, problems)
+    for line, row in enumerate(lines, start=first_line):
+        what, mend = find_no_measure(row)
+        if what:
+            problems.append(Problem(file, line, what, mend))
     parts = _parts(lines, first_line)
     listed: tuple[Listed, ...] = ()
     table: Listed | None = None
@@ -129,6 +135,11 @@ def read_body(
         steps = read_steps(method.rows, method.line + 1)
     except Unreadable as wrong:
         problems.append(Problem(file, max(method.line, 1), wrong.what, wrong.mend))
+    if long := next((step for step in steps if len(step.text) > LONGEST_STEP), None):
+        # what is said in a step is sought word by word, and beside every other word of it
+        what = f"This step has {len(long.text)} letters; {LONGEST_STEP} are the most."
+        problems.append(Problem(file, long.line, what, "Divide it into several."))
+        steps = tuple(replace(step, text=step.text[:LONGEST_STEP]) for step in steps)
     if method.heading and not _is_method(method.name):
         # a heading that is no word for a method says something of its own
         steps = tuple(replace(step, group=step.group or method.heading) for step in steps)

@@ -58,10 +58,16 @@ def container_made(makes: Makes) -> Container | None:
     return Container(name, makes.each) if name in _GIVEN_IN else None
 
 
+# before a number that has a unit, at the head of a part
+_LESS_THAN_NOTHING = late_regex(r"(?:^|[,:(])\s*([-−]\s?[\d½¼¾][\d.,/]*\s?[mcd]?[lgm]\b)")
+
+
 def _one_line(value: Any, wanted: str) -> str:
     if not isinstance(value, str | int | float):
         raise Unreadable("This is not words on one line.", f'Write "{wanted}".')
     refuse_odd_figure(str(value))
+    if less := _LESS_THAN_NOTHING.search(str(value)):
+        raise Unreadable(f'"{less[1]}" is less than nothing.', f'Write "{wanted}".')
     return str(value)
 
 

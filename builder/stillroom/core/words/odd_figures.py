@@ -22,3 +22,28 @@ def refuse_odd_figure(text: str) -> None:
         if not text[: odd.start()][-1:].isalnum():
             what = f'"{odd[0]}" is not a number here.'
             raise Unreadable(what, 'Write it with figures: "1", "2".')
+
+
+_BY_POWER: Final = late_regex(
+    r"(?<![\w./-])[-+]?\d+(?:[.,]\d+)?[eE][+-]?\d+(?=\s|[%°]|$)|(?<!\w)0x[0-9a-fA-F]+(?=\s|[%°]|$)"
+)
+# a book's number has as many figures, and measures nothing
+_TOO_LONG: Final = late_regex(
+    r"(?<![\d.,])\d{10,}(?:[.,]\d+)?\s?"
+    r"(?=[°%]|(?:k?g|m?l|[cm]m|oz|lb|psi|seconds?|minutes?|hours?|days?|weeks?|months?|years?)\b)"
+)
+
+
+def find_no_measure(text: str) -> tuple[str, str]:
+    """Return what is wrong with a number that nobody measures, and how to mend it; "" for none.
+
+    >>> find_no_measure("Bake at 1e999 °C.")[0], find_no_measure("ISBN 9780306406157")[0]
+    ('"1e999" is a number as a calculator shows it.', '')
+    """
+    if found := _BY_POWER.search(text):
+        what = f'"{found[0][:24]}" is a number as a calculator shows it.'
+        return what, "Write it out in figures."
+    if found := _TOO_LONG.search(text):
+        what = f'"{found[0][:12]}..." is a number of {len(found[0].strip())} figures.'
+        return what, "Write it shorter, in a larger unit."
+    return "", ""

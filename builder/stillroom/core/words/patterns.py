@@ -19,6 +19,9 @@ from stillroom.core.words.word_heads import ask_for, asked_in, heads_of, of_text
 _ASKED: Final = ("search", "match", "fullmatch", "finditer", "findall", "split", "sub", "subn")
 _OFTEN: Final = 24
 """Asks after which it pays to look how a pattern's words begin: more than one recipe's card."""
+OUTSIDE_BRACKETS: Final = r"(?![^()]{0,300}\))"
+"""Behind a sign that parts things: it stands within no brackets. No bracket is longer, so that a
+long line is gone through once and not anew from each of its commas."""
 
 
 def late_regex(words: AnyStr, flags: int = 0) -> re.Pattern[AnyStr]:

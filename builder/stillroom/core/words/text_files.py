@@ -25,7 +25,8 @@ _UNPRINTABLE: Final = late_regex(
     "[\x00-\x08\x0b\x0c\x0e-\x1f\x7f-\x9f\u2028\u2029\u202a-\u202e\u2066-\u2069\ud800-\udfff\ufffe\uffff]"
 )
 # what a program that keeps versions writes where it could not put two together
-_TWO_VERSIONS: Final = late_regex(r"^<{7}(?: \S|$)|^={7}$(?=[\s\S]*^>{7}(?: \S|$))", re.MULTILINE)
+_ONE: Final = late_regex(r"^(?:<{7}(?: \S|$)|={7}$)", re.MULTILINE)
+_END_OF_TWO: Final = late_regex(r"^>{7}(?: \S|$)", re.MULTILINE)
 TWO_VERSIONS: Final = "From here on two versions of this file stand one after the other."
 CHOOSE: Final = 'Keep the lines that are right, and take out those of seven signs ("<<<<<<<").'
 # what a page of the web leaves in copied text, unseen: a place to part a word, and no more
@@ -126,8 +127,13 @@ def find_two_versions(text: str) -> int:
     >>> find_two_versions("A heading\n=======\n\n> > a quotation\n<<< see below")
     0
     """
-    found = _TWO_VERSIONS.search(text) if "<<<<<<<" in text or ">>>>>>>" in text else None
-    return text.count("\n", 0, found.start()) + 1 if found else 0
+    if "<<<<<<<" not in text and ">>>>>>>" not in text:
+        return 0
+    last = max((found.start() for found in _END_OF_TWO.finditer(text)), default=0)
+    for found in _ONE.finditer(text):
+        if found[0][0] == "<" or found.start() < last:
+            return text.count("\n", 0, found.start()) + 1
+    return 0
 
 
 def _after(line: str, found: re.Match[str]) -> str:

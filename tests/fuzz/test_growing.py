@@ -1,0 +1,148 @@
+"""Twice the text is twice the work: nothing that reads goes back over what it has read.
+
+A paper of "1 1 1 1 ..." once took five minutes. What is counted are calls, which no machine makes
+quicker or slower; where a single pattern does the work there are none to count, and the texts are
+such that going back took it minutes.
+"""
+
+from __future__ import annotations
+
+import sys
+import time
+from collections.abc import Callable
+from contextlib import suppress
+from types import FrameType
+from typing import Any, Final
+
+import pytest
+
+from fuzz.readers import readers, take_import, take_list, take_recipe
+from stillroom.core.words.problems import ProblemsFound, Unreadable
+from stillroom.core.words.text_files import find_two_versions
+
+FACTS: Final = (
+    "---\ntitle: Quince drops\nkind: infusion\nmakes: 900 ml\ningredients:\n"
+    "  - 1 l vodka, 40% vol\n  - 3 quinces, about 600 g\n---\n\n"
+)
+RATIO: Final = 3.0
+"""What twice a text may take more often than once the text: two, and what stands around it."""
+SHAPES: Final = ("1 ", "12, ", "sugar and ", "1 g a ", "for 2 weeks ", "1 kg sugar, ", "no nuts ")
+LINES: Final = ("\n", "a\n\n", "A\n\n", "```\n", "Ingredients\n1 kg sugar\nMethod\nStir.\n\n")
+
+
+def calls_of(take: Callable[[str], object], text: str) -> int:
+    """Return how many calls reading a text makes, whatever comes of it."""
+    many = 0
+
+    def count(frame: FrameType, event: str, said: Any) -> None:
+        nonlocal many
+        many += event in ("call", "c_call")
+
+    sys.setprofile(count)
+    try:
+        take_quietly(take, text)
+    finally:
+        sys.setprofile(None)
+    return many
+
+
+def take_quietly(take: Callable[[str], object], text: str) -> None:
+    with suppress(ProblemsFound, Unreadable):
+        take(text)
+
+
+def seconds_of(take: Callable[[str], object], text: str) -> float:
+    begun = time.process_time()
+    take_quietly(take, text)
+    return time.process_time() - begun
+
+
+def in_a_step(text: str) -> None:
+    lines = [text[at : at + 3_900] for at in range(0, len(text), 3_900)]
+    take_recipe(f"{FACTS}## Method\n\n1. " + "\n".join(lines) + "\n")
+
+
+def below_the_facts(text: str) -> None:
+    take_recipe(f"{FACTS}{text}\n## Method\n\n1. Boil it.\n")
+
+
+def brought(text: str) -> None:
+    take_import(f"txt~{text}")
+
+
+def of_length(shape: str, letters: int) -> str:
+    return (shape * (letters // len(shape) + 1))[:letters]
+
+
+@pytest.mark.parametrize("take", [in_a_step, brought], ids=["step", "import"])
+@pytest.mark.parametrize("shape", SHAPES)
+def test_twice_a_line_is_twice_the_work(take: Callable[[str], object], shape: str) -> None:
+    take_quietly(take, of_length(shape, 200))  # what is loaded once is counted to neither
+    once, twice = (calls_of(take, of_length(shape, many)) for many in (600, 1_200))
+    assert twice <= RATIO * once, (once, twice)
+
+
+@pytest.mark.parametrize("take", [take_recipe, below_the_facts, brought],
+    ids=["file", "below", "import"])  # fmt: skip
+@pytest.mark.parametrize("shape", LINES)
+def test_twice_the_lines_are_twice_the_work(take: Callable[[str], object], shape: str) -> None:
+    take_quietly(take, of_length(shape, 200))
+    once, twice = (calls_of(take, of_length(shape, many)) for many in (800, 1_600))
+    assert twice <= RATIO * once, (once, twice)
+
+
+# each took minutes, or would have: a look ahead to the end from every sign of a long line
+@pytest.mark.parametrize("shape", ["12,", "1", "a;", "1 ("])
+def test_a_line_of_a_hundred_thousand_letters_is_brought_in_or_told(shape: str) -> None:
+    assert seconds_of(brought, of_length(shape, 100_000)) < 10
+
+
+@pytest.mark.parametrize("shape", ["=======\n", "\n", "a\n\n"])
+def test_a_file_of_a_hundred_thousand_letters_is_read_or_told(shape: str) -> None:
+    assert seconds_of(take_recipe, of_length(shape, 100_000)) < 10
+    assert seconds_of(take_recipe, f"{FACTS}{of_length(shape, 100_000)}") < 10
+
+
+def test_two_versions_are_found_in_one_pass() -> None:
+    text = "=======\n" * 100_000
+    assert seconds_of(lambda said: find_two_versions(f"{said}<<<<<<<x"), text) < 5
+    assert find_two_versions(f"{text}>>>>>>> theirs\n") == 1
+    assert find_two_versions(f"a\n=======\n<<<<<<< mine\n{text}") == 3
+    assert find_two_versions(f"a\n>>>>>>> theirs\n{text}") == 0
+
+
+@pytest.mark.parametrize(
+    ("text", "said"),
+    [
+        (f"{FACTS}## Method\n\n1. {'Stir it well.' + chr(10)}" + "Stir it on.\n" * 400,
+         "This step has"),
+        (f"{FACTS}## Method\n\n1. Boil it.\n\n## Notes\n\n" + "It is good.\n" * 3_000,
+         "letters below the facts"),
+    ],
+    ids=["step", "body"],
+)  # fmt: skip
+def test_a_recipe_that_is_too_long_is_told_where(text: str, said: str) -> None:
+    with pytest.raises(ProblemsFound) as found:
+        take_recipe(text)
+    assert len(found.value.problems) == 1
+    assert said in found.value.problems[0].what
+    assert found.value.problems[0].line > 8
+
+
+def test_a_list_with_more_rows_than_a_house_has_of_anything_is_told_at_once() -> None:
+    giving = readers()["list"].seeds[1]
+    rows = "".join(
+        f"  - {{item: thing {number}, packs: [1 kg for 3]}}\n" for number in range(1_001)
+    )
+    text = giving.partition("prices:")[0] + f"prices:\n{rows}"
+    with pytest.raises(ProblemsFound) as found:
+        take_list(text)
+    assert [one.what for one in found.value.problems] == [
+        'There are 1001 rows under "prices"; 1000 are the most.'
+    ]
+
+
+def test_a_number_of_hundreds_of_figures_is_refused_and_a_long_one_is_not() -> None:
+    with pytest.raises(ProblemsFound, match="hundreds of figures"):
+        brought(f"Jam\n\nIngredients\n1 kg sugar\n{'1' * 300} plums\n\nMethod\nBoil.\n")
+    brought("Jam\n\nIngredients\n1 kg sugar\n2 plums\n\nMethod\nBoil. ISBN 9780306406157.\n")
