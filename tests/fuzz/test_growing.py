@@ -26,6 +26,7 @@ FACTS: Final = (
 )
 RATIO: Final = 3.0
 """What twice a text may take more often than once the text: two, and what stands around it."""
+FEW: Final = 5_000
 SHAPES: Final = ("1 ", "12, ", "sugar and ", "1 g a ", "for 2 weeks ", "1 kg sugar, ", "no nuts ")
 LINES: Final = ("\n", "a\n\n", "A\n\n", "```\n", "Ingredients\n1 kg sugar\nMethod\nStir.\n\n")
 
@@ -77,18 +78,18 @@ def of_length(shape: str, letters: int) -> str:
 @pytest.mark.parametrize("take", [in_a_step, brought], ids=["step", "import"])
 @pytest.mark.parametrize("shape", SHAPES)
 def test_twice_a_line_is_twice_the_work(take: Callable[[str], object], shape: str) -> None:
-    take_quietly(take, of_length(shape, 200))  # what is loaded once is counted to neither
+    take_quietly(take, of_length(shape, 1_300))  # what is loaded once is counted to neither
     once, twice = (calls_of(take, of_length(shape, many)) for many in (600, 1_200))
-    assert twice <= RATIO * once, (once, twice)
+    assert twice <= RATIO * once + FEW, (once, twice)
 
 
 @pytest.mark.parametrize("take", [take_recipe, below_the_facts, brought],
     ids=["file", "below", "import"])  # fmt: skip
 @pytest.mark.parametrize("shape", LINES)
 def test_twice_the_lines_are_twice_the_work(take: Callable[[str], object], shape: str) -> None:
-    take_quietly(take, of_length(shape, 200))
-    once, twice = (calls_of(take, of_length(shape, many)) for many in (800, 1_600))
-    assert twice <= RATIO * once, (once, twice)
+    take_quietly(take, of_length(shape, 1_700))
+    once, twice = (calls_of(take, of_length(shape, many)) for many in (1_600, 3_200))
+    assert twice <= RATIO * once + FEW, (once, twice)
 
 
 # each took minutes, or would have: a look ahead to the end from every sign of a long line
@@ -116,7 +117,7 @@ def test_two_versions_are_found_in_one_pass() -> None:
     [
         (f"{FACTS}## Method\n\n1. {'Stir it well.' + chr(10)}" + "Stir it on.\n" * 400,
          "This step has"),
-        (f"{FACTS}## Method\n\n1. Boil it.\n\n## Notes\n\n" + "It is good.\n" * 3_000,
+        (f"{FACTS}## Method\n\n1. Boil it.\n\n## Notes\n\n" + f"{'It keeps. ' * 4}\n" * 800,
          "letters below the facts"),
     ],
     ids=["step", "body"],

@@ -7,7 +7,7 @@ sorting.py.
 from __future__ import annotations
 
 import re
-from functools import cache
+from functools import cache, lru_cache
 from pathlib import Path
 from typing import Any, Final, Literal
 
@@ -150,6 +150,7 @@ def plain(text: str) -> str:
     return " ".join(re.findall(r"[^\W_]+", re.sub(r"\([^)]*\)", "", bare)))
 
 
+@lru_cache(maxsize=4096)  # each line of a paper is asked about from many sides
 def section_of(text: str) -> Section | None:
     """Return which part of a recipe a heading begins; None for any other line.
 

@@ -26,6 +26,8 @@ from stillroom.core.lines.staple_table import staples_named
 
 _CHAPTERS: Final = 3
 """A title stands so close below the names of the chapters it is in."""
+_FARTHEST: Final = 200
+"""Rows above a list in which its title is sought: a book is not gone through anew from each."""
 _FIGURE: Final = re.compile(r"[\d½⅓⅔¼¾]")
 
 
@@ -52,7 +54,7 @@ def join_lists(lists: list[List], rows: Sequence[Row]) -> list[List]:
             above.rows += [*range(above.end, one.begin), *one.rows]
             joined[-1].end = one.end
         elif joined and not _begins_another(rows, joined, one):
-            if not _in_aside(rows, joined[-1].end, one.begin):
+            if not _in_aside(rows, max(joined[-1].end, one.begin - _FARTHEST), one.begin):
                 joined[-1].later += one.rows  # a second list amid the method of one recipe
         else:
             joined.append(one)
@@ -65,7 +67,8 @@ def _told(row: Row) -> bool:
 
 def _begins_another(rows: Sequence[Row], before: list[List], one: List) -> bool:
     """Whether a list that follows a method is another recipe's: a title of its own says so."""
-    title = title_above(rows, before[-1].end, one.begin)
+    behind = max(before[-1].end, one.begin - _FARTHEST)
+    title = title_above(rows, behind, one.begin)
     if title is None or one.named or rows[title].shape != "heading":
         return title is not None
     above = [
