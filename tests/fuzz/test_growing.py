@@ -27,8 +27,8 @@ FACTS: Final = (
 RATIO: Final = 3.0
 """What twice a text may take more often than once the text: two, and what stands around it."""
 FEW: Final = 5_000
-SHAPES: Final = ("1 ", "12, ", "sugar and ", "1 g a ", "for 2 weeks ", "1 kg sugar, ", "no nuts ")
-LINES: Final = ("\n", "a\n\n", "A\n\n", "```\n", "Ingredients\n1 kg sugar\nMethod\nStir.\n\n")
+SHAPES: Final = ("1 ", "12, ", "sugar and ", "1 g a ", "for 2 weeks ", "1 kg sugar, ")
+LINES: Final = ("\n", "a\n\n", "A\n\n", "```\n", "1 kg sugar\n")
 
 
 def calls_of(take: Callable[[str], object], text: str) -> int:
