@@ -123,6 +123,13 @@ def test_two_heads_joined_head_what_the_first_does(head: str) -> None:
     assert "It darkens in the light." in found.text
 
 
+@pytest.mark.parametrize("head", ["Commentaires", "Kommentare", "Voedingswaarde", "Nährwerte"])
+def test_what_readers_say_and_what_it_feeds_is_left_out(head: str) -> None:
+    (found,) = brought(f"# Gin\n{GIN}\n## {head}\n\nLucie: un régal !\n", name="a.md")
+    assert len(steps(found)) == 3
+    assert "Lucie" not in found.text
+
+
 def test_what_a_sentence_says_of_a_thing_stays_in_the_list() -> None:
     text = "Relish\n\n6 lb mixed vegetables. Marrow, beans and onions are best.\n"
     text += "1 lb salt\n2 pints vinegar\n"
