@@ -18,7 +18,7 @@ from stillroom.core.words.joining import join_and
 from stillroom.core.words.plurals import counted, plural
 from stillroom.giving.asked_back import leaves_out
 from stillroom.giving.batches import Present
-from stillroom.giving.kept_cold import is_kept_cold
+from stillroom.giving.kept_cold import is_frozen, is_kept_cold
 from stillroom.giving.model import Household
 from stillroom.giving.plan_model import Basket
 from stillroom.giving.rules import limits_of
@@ -135,17 +135,25 @@ def say_aloud(
     """
     said: list[str] = []
     cold: list[str] = []
+    frozen: list[str] = []
     soon: list[tuple[Any, str]] = []
     for present in presents:
         card, title = card_of(pack, present), present.recipe.title
         allergens = _allergens(card)
         if allergens:
             said.append(f"{title}: {allergens[:1].lower()}{allergens[1:]}.")
+        if is_frozen(card.keep):
+            frozen.append(title)
+            continue  # its date is for the freezer, and no day to have eaten it by
         if is_kept_cold(card.keep):
             cold.append(title)
         until = present.keep_until
         if until and (until - pack.offering.giving.giving_day).days <= _SOON_DAYS:
             soon.append((until, title))
+    if frozen:
+        said.append(
+            f"Into the freezer at once: {', '.join(frozen)}. Thawed, ask how long it keeps."
+        )
     if cold:
         said.append(f"Into the fridge at once: {', '.join(cold)}.")
     for until, title in sorted(soon):

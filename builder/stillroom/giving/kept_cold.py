@@ -1,4 +1,4 @@
-"""Whether a present is kept in the fridge from the day it is given, by its label's own words."""
+"""Whether a present is kept cold from the day it is given, by its label's own words."""
 
 from __future__ import annotations
 
@@ -8,6 +8,7 @@ _COLD = re.compile(
     r"(?<!not in the )(?<!out of the )(?<!never in the )\bfridge\b|\brefrigerat\w*"
     r"|\b(?:in the|into the) freezer\b|\b(?:keep|kept|stays?)(?: it)? (?:frozen|chilled)\b"
 )
+_FROZEN = re.compile(r"\b(?:in the|into the) freezer\b|\bfrozen\b")
 # "the fridge or freezer once opened"
 _ONLY_OPENED = re.compile(
     r"(?:,? (?:or|and) (?:in )?(?:the )?(?:fridge|freezer|larder|cellar))?"
@@ -36,3 +37,14 @@ def is_kept_cold(keep: str) -> bool:
         if not _ONLY_OPENED.match(sentence, found.end()):
             return True
     return False
+
+
+def is_frozen(keep: str) -> bool:
+    """Say whether it goes into the freezer unopened: its date is for there.
+
+    >>> is_frozen("In the freezer."), is_frozen("In the fridge or freezer once opened")
+    (True, False)
+    >>> is_frozen("In the fridge."), is_frozen("Keep frozen")
+    (False, True)
+    """
+    return is_kept_cold(keep) and bool(_FROZEN.search(keep.lower()))

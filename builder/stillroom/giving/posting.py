@@ -18,6 +18,7 @@ from typing import Any
 import yaml
 
 from stillroom.core.care.finished_strength import finished_percent
+from stillroom.core.method.keeping_said import kept_at
 from stillroom.core.words.countries import country_name
 from stillroom.core.words.day_words import say_day
 from stillroom.core.words.nearest import did_you_mean
@@ -108,7 +109,7 @@ def _applies(
     if "from_percent" in row:
         return _strong(row, facts)
     if row.get("fridge"):
-        return is_kept_cold(facts.recipe.keeps.where)
+        return is_kept_cold(facts.recipe.keeps.where) or kept_at(facts.recipe) != "room"
     if row.get("glass"):
         return any(word in container.lower().split(",")[0] for word in _IN_GLASS)
     return facts.recipe.kind.name in row.get("kinds", ())

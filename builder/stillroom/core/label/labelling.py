@@ -208,10 +208,20 @@ def _keep_how(recipe: Recipe, kept: Kept, box: SafetyBox) -> str:
     A danger that wants the fridge outweighs words of another place: two on one card say nothing.
     """
     how = _kept_where(recipe, kept)
+    if kept_at(recipe) == "freezer":
+        return _of_the_freezer(how, kept)
     told = (*box.refusals, *box.cautions)
     grave = [one.to_receiver for one in told if one.gravity in ("danger", "refuse")]
     colder = not _COLD.search(how) and any(_KEPT_COLD.search(text) for text in grave)
     return "In the fridge." if colder else how
+
+
+def _of_the_freezer(how: str, kept: Kept) -> str:
+    """Say that the date is for the freezer: once it thaws nobody has said how long it keeps."""
+    how = how if _COLD.search(how) else "In the freezer."
+    dated = "Its date is for the freezer. " if kept.unopened else ""
+    thawed = "as once opened" if kept.opened else "how long it keeps is not known"
+    return f"{how.rstrip('.')}. {dated}Thawed: {thawed}."
 
 
 def _kept_where(recipe: Recipe, kept: Kept) -> str:
