@@ -19,6 +19,7 @@ import yaml
 from stillroom.core.allergens.avoided import Avoided
 from stillroom.core.allergens.sentences import avoided_by_name
 from stillroom.core.book import BookSettings
+from stillroom.core.care.soap import stands_too_short
 from stillroom.core.recipe.model import Recipe
 from stillroom.giving.answers import WORSE, Answer
 from stillroom.giving.facts import GiftFacts, facts_of
@@ -62,6 +63,8 @@ class HouseholdRule:
 
     def catches(self, facts: GiftFacts) -> bool:
         """Whether a recipe falls under the rule; what is not known does."""
+        if "young_soap" in self.row:
+            return bool(facts.recipe.timeline and stands_too_short(facts.recipe))
         kind = facts.recipe.kind.name
         if kind in self.row.get("kinds", ()):
             return True

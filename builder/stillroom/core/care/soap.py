@@ -14,13 +14,17 @@ from typing import Any
 from stillroom.core.amounts.quantities import Amount
 from stillroom.core.amounts.units import size_of
 from stillroom.core.batch.contents import Content, contents_of
+from stillroom.core.recipe.kind_dates import waits_to_go_by
 from stillroom.core.recipe.model import Recipe
 from stillroom.core.when.stage_dates import usable_after_days
+from stillroom.core.when.stages import MILESTONES, Stage, parse_stage
 from stillroom.core.words.data_files import read_data
 from stillroom.core.words.patterns import clause_regex
 
 _FATS = frozenset({"oil", "fat", "butter", "wax", "nut-oil"})
 _CURED_DAYS = 21
+# iqdidactic.com, Your first cold process batch: 4 to 6 weeks, the same as rule soap-young names
+_CURED = parse_stage("usable from", "4 weeks")
 _BY_NAME = clause_regex(
     r"\b(?:oils?|butter|fat|tallow|lard|suet|wax|beeswax|shortening|margarine|dripping)\b",
     re.IGNORECASE,
@@ -74,8 +78,20 @@ def stands_too_short(recipe: Recipe) -> str:
         or not any(one.staple and one.staple.tags & _FATS for one in held)
     ):
         return ""
-    days = usable_after_days(recipe.stages)
+    # what is dated by the cure for want of a timeline is young all the same by its own method
+    said = recipe.timeline or waits_to_go_by(recipe) or recipe.stages_of_kind
+    days = usable_after_days(said)
     return f"to be used after {days} days" if days < _CURED_DAYS else ""
+
+
+def cured_stages(recipe: Recipe) -> tuple[Stage, ...]:
+    """Return the timeline of the method; a cold soap is not usable there before it is cured.
+
+    A timeline that the recipe states stands as it is.
+    """
+    if recipe.timeline or not stands_too_short(recipe):
+        return recipe.waits_of_method
+    return (*(one for one in recipe.stages if one.role not in MILESTONES), _CURED)
 
 
 def _is_lye(content: Content) -> bool:

@@ -7,8 +7,10 @@ rules of care and the published times needed: keeping.py, which is loaded then.
 from __future__ import annotations
 
 from stillroom.core.recipe.keeps import Keeping
+from stillroom.core.recipe.kind_dates import waits_within_keeping
 from stillroom.core.recipe.model import Recipe
 from stillroom.core.when.spans import Span
+from stillroom.core.when.stages import Stage
 
 
 def known_keeping(recipe: Recipe) -> Keeping:
@@ -26,6 +28,15 @@ def known_keeping(recipe: Recipe) -> Keeping:
     from stillroom.core.label.keeping import keeping_of_guidance  # late: with it comes all of care
 
     return keeping_of_guidance(recipe)
+
+
+def known_stages(recipe: Recipe) -> tuple[Stage, ...]:
+    """Return the timeline to go by of a recipe of which is known how long it keeps."""
+    if recipe.kind.is_eaten:
+        return waits_within_keeping(recipe)
+    from stillroom.core.care.soap import cured_stages  # late: few recipes ask
+
+    return cured_stages(recipe)
 
 
 def planned_span(recipe: Recipe) -> Span | None:

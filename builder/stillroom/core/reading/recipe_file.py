@@ -19,7 +19,7 @@ from pydantic import ValidationError
 
 from stillroom.core.amounts.quantities import Ratio
 from stillroom.core.amounts.units import System, system_said
-from stillroom.core.label.how_long import known_keeping, planned_span
+from stillroom.core.label.how_long import known_keeping, known_stages, planned_span
 from stillroom.core.larder.shelves import Larder, common_larder
 from stillroom.core.lines.ingredient import Ingredient
 from stillroom.core.lines.ingredient_food import as_eaten, find_foods
@@ -29,7 +29,7 @@ from stillroom.core.reading.facts_above import read_facts
 from stillroom.core.reading.recipe_problems import say_what_is_wrong
 from stillroom.core.reading.written_facts import NAMES, Ready, make_ready
 from stillroom.core.recipe.body import NO_METHOD, Body, read_body
-from stillroom.core.recipe.kind_dates import waits_to_go_by, waits_within_keeping
+from stillroom.core.recipe.kind_dates import waits_to_go_by
 from stillroom.core.recipe.method import brace_faults, find_base
 from stillroom.core.recipe.model import (
     LONGEST_NAME,
@@ -148,8 +148,7 @@ def _completed(recipe: Recipe, larder: Larder) -> Recipe:
     fed = _with_foods(recipe, larder)
     known = the_one(fed.model_copy(update={"waits_of_method": waits_to_go_by(fed)}))
     kept = known.model_copy(update={"keeps": known_keeping(known), "plans_by": planned_span})
-    waits = waits_within_keeping(kept)
-    return kept.model_copy(update={"waits_of_method": waits})
+    return kept.model_copy(update={"waits_of_method": known_stages(kept)})
 
 
 def _with_foods(recipe: Recipe, larder: Larder) -> Recipe:

@@ -88,6 +88,10 @@ def dates_of_kind(recipe: Recipe) -> KindDates | None:
         return None
     kind = recipe.kind
     said = course_of(recipe.method).said
+    if cured := _waits_for_care(recipe):
+        line = said[0].line if said else recipe.method[-1].line if recipe.method else 0
+        offer = tuple(f"{one.word}: {one.text}" for one in recipe.waits_of_method)
+        return KindDates(cured, "", offer, line)
     unread = _unread_words(recipe)
     states = "" if unread else ", which states none"
     if said:
@@ -119,6 +123,18 @@ def dates_of_kind(recipe: Recipe) -> KindDates | None:
     differs = f"Its method says otherwise (step {first.step}): “{first.words}”. Go by the method."
     differs = f"{differs} {unread}".strip()
     return KindDates(whose, differs, _lines_to_write(recipe), first.line)
+
+
+def _waits_for_care(recipe: Recipe) -> str:
+    """Say that it is dated by what its cautions ask for, and not by its method; "" where it is."""
+    written = _lines_to_write(recipe) if recipe.waits_of_method else ()
+    for stage in recipe.waits_of_method:
+        if stage.role == "usable" and f"{stage.word}: {stage.text}" not in written:
+            return (
+                f"This recipe states no timeline, and by its method it is used too soon: it is "
+                f"counted as usable from {stage.age}, as the cautions on it ask."
+            )
+    return ""
 
 
 def cannot_steep_so_long(recipe: Recipe) -> str:
