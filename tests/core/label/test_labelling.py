@@ -267,8 +267,8 @@ KEEPING = [
         "kind: infusion\nmakes: 500 ml\ningredients:\n  - 500 ml olive oil\n  - 3 g garlic\n"
         "keeps: {unopened: 4 days, where: in the fridge}",
         "Use by 29 November 2026",
-        "Once opened: 4 days",
-        "NCHFP 2015: no more than 4 days at 4 C",
+        "Once opened: by the same date",
+        "NCHFP 2015: no more than 4 days at 4 C in all, opened or not",
     ),
     (
         "kind: infusion\nmakes: 1 l\ningredients:\n  - 1 l vodka\n  - 6 lemons\nkeeps: 2 years",

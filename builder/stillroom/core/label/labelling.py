@@ -198,6 +198,10 @@ def _diet(recipe: Recipe) -> Diet:
 
 def _once_opened(recipe: Recipe, kept: Kept) -> str:
     place = recipe.keeps.opened_where
+    whole, left = kept.unopened, kept.opened
+    if whole and left and not recipe.keeps.opened and left.minutes() >= whole.minutes():
+        # four days by guidance are four in all: opened on the fourth it has not four more
+        return "Once opened: by the same date"
     told = " ".join(filter(None, (str(kept.opened or ""), place)))
     return f"{'Once opened' if recipe.kind.is_eaten else 'In use'}: {told}" if told else ""
 
