@@ -30,6 +30,7 @@ from stillroom.core.lines.ingredient import Ingredient
 from stillroom.core.lines.ingredient_food import name_of, parts_of
 from stillroom.core.lines.staple_table import staple_of
 from stillroom.core.recipe.model import Recipe
+from stillroom.core.words.patterns import clause_regex
 
 _WATER_NAMED_FROM = Fraction(5, 100)
 # worked into a drink rather than steeped in it
@@ -43,13 +44,13 @@ _STIRRED_IN = _FEEDS_THE_BREW | frozenset(
 _LIQUIDS = {"oil": Fraction(92, 100), "syrup": Fraction(13, 10), "alcohol": Fraction(95, 100)}
 _FATS = frozenset({"oil", "fat", "butter", "nut-oil"})
 # "vanilla pod if you have one", "extra flour for dusting": how a cook speaks, and no part of a name
-_IF_THERE_IS = re.compile(
+_IF_THERE_IS = clause_regex(
     r",? \(?(?:if (?:you|using|used|liked|desired|wanted|needed|necessary|required|available"
     r"|possible|wished)\b|optional\b|to taste\b|as (?:needed|required|desired)\b"
     r"|for (?:dusting|greasing|rolling|sprinkling|brushing|frying|coating|the tin)\b).*$",
     re.IGNORECASE,
 )
-_SOME_MORE = re.compile(
+_SOME_MORE = clause_regex(
     r"^(?:(?:a (?:little|bit of)|a little bit of|some|more"
     r"|extra(?! (?:virgin|dry|fine|old|strong|mature|thick|hot|large))"
     r"|(?:(?:firmly|lightly|loosely|tightly|well) )?packed) )+",
