@@ -63,26 +63,72 @@ def said_for_infants(recipe: Recipe) -> str:
 
 
 _CHILD = (
-    r"(?:child(?:ren)?|kids?|toddlers?|pupils?|school ?children|little ones|boys and girls"
-    r"|youngsters|(?:grand|god)(?:child(?:ren)?|sons?|daughters?|kids?)|niblings?"
+    r"(?:child(?:ren)?|kids?|kiddies?|kiddos?|toddlers?|tots|pupils?|school ?children|little ones"
+    r"|boys and girls|youngsters|(?:grand|god)(?:child(?:ren)?|sons?|daughters?|kids?)|niblings?"
     r"|under[- ](?:tens?|twelves?|1[0-7])"
-    r"|(?:[1-9]|1[0-7]|two|three|four|five|six|seven|eight|nine|ten)[- ]year[- ]olds?)"
+    r"|(?:[1-9]|1[0-7]|two|three|four|five|six|seven|eight|nine|ten)[- ]year[- ]olds?"
+    r"(?! (?:\w+ )?(?:rum|whisk(?:e?)y|brandy|bourbon|malt|scotch|cognac|calvados|port|tawny|sherry"
+    r"|vinegar|balsamic|cheddar|cheese|starter)\b))"
+)
+_THEIR_SCHOOL = (
+    r"(?:nursery(?: school)?|kindergarten|playgroup|pre-?school|(?:primary|infant) school|cr[eè]che)"
 )
 _FOR_CHILDREN = clause_regex(
     rf"\b(?:for|to|made for|treat for|given? to) (?:all |the |our |your |my |his |her |their |a "
-    rf"|an |little |small |young |school |hungry |excited )*{_CHILD}\b"
-    r"(?!['’]s (?:teachers?|parents?|mothers?))"
-    rf"|\b{_CHILD}(?:['’]s?)? (?:parties|party|table|birthday|christmas party|treats?"
-    r"|lunch ?box\w*|stockings?|party bags?)\b",
+    rf"|an |little |small |young |school |hungry |excited )*(?:{_CHILD}|{_THEIR_SCHOOL})\b"
+    rf"|\b(?:{_CHILD}(?:['’]s|s['’]|['’])?|{_THEIR_SCHOOL}|school|class) (?:parties|party"
+    r"|birthday|christmas party|treats?|snacks?|lunch ?box\w*|lunch boxes|stockings?|party bags?)\b"
+    rf"|\b{_CHILD}(?:['’]s|s['’]|['’])? table\b"
+    r"|\b(?:kid|child|toddler)s?[- ](?:friendly|pleasing|approved)\b|\bparty bags?\b"
+    r"|\bfür (?:\w+ )?kinder\b|\bkinder(?:geburtstag|party|fest|feier|tüte|garten)\w*"
+    r"|\bpour (?:\w+ ){0,2}enfants\b|\bgoûters? (?:des|d['’]) ?enfants\b"
+    r"|\bpara (?:\w+ )?niñ[oa]s\b|\bper (?:\w+ )?bambin[ei]\b|\bvoor (?:\w+ )?kinderen\b",
+    re.IGNORECASE,
+)
+# a title says for whom by a word alone: "Kids' rum balls", "Toddler bites", "Kinder-Kugeln"
+_TITLED_CHILDREN = clause_regex(
+    rf"\b(?:kid|kiddie|child|toddler|tot|pupil|little one)(?:ren)?['’]?s?['’]?\b(?! of\b)"
+    rf"|\b{_THEIR_SCHOOL} (?!shop)|(?<!old )\bschool party\b"
+    r"|\bkinder-?(?!leicht|spiel|schok|riegel)\w+|\bdes (?:petits )?enfants\b",
+    re.IGNORECASE,
+)
+# who looks after them, what only holds the word, and whom it is kept from
+_NO_CHILD = clause_regex(
+    rf"\b(?:{_CHILD}(?:['’]s|s['’]|['’])?|{_THEIR_SCHOOL}|school|class) (?:\w+ )?(?:teachers?"
+    r"|parents?|mothers?|fathers?|nann(?:y|ies)|staff|helpers?|ward|hospital|charity|nurses?)\b"
+    r"|\bkid(?:skin)?[- ](?:gloves?|leather|skin)\b|\b(?:garden|plant|tree) nursery\b"
+    r"|\b(?:hen|stag|wedding|office|cocktail|adults?|grown[- ]ups?)['’]?s? party bags?\b"
+    rf"|\b(?:no|not for|hide from|away from|from|without|unsuitable for|when|once|after)"
+    rf"[- ](?:the |your |all )?{_CHILD}\b|\b(?:unsuitable|unfit|off limits|out of bounds)\b.*"
+    r"|\b(?:portée|loin|interdit\w*|déconseillé\w*|pas) (?:pour |aux? |des? |d['’]|les )*enfants\b"
+    r"|\b(?:nichts?|keine?) (?:für )?(?:\w+ )?kinder\b|\bkinder (?:schoko\w*|bueno|riegel|chocolate)",
+    re.IGNORECASE,
+)
+# "for the kids use juice instead": theirs is without it
+_DRINK = (
+    r"(?:rum|brandy|whisk(?:e?)y|bourbon|vodka|gin|sherry|port|wine|spirits?|liqueur|liquor|alcohol"
+    r"|booze|kirsch|amaretto|cognac|alkohol|likör|alcool|schnaps)"
+)
+_LEFT_OUT_FOR_THEM = clause_regex(
+    rf"\b(?:leav\w+ out|omit\w*|skip\w*|instead of|replac\w+|swap\w*|without|sans|statt|ohne"
+    rf"|remplac\w*) (?:it\b|(?:\w+ )?{_DRINK}\b)|\bleav\w+ (?:it|the {_DRINK}) out\b"
+    rf"|\b{_DRINK} (?:\w+ )?(?:weglass\w*|ersetz\w*|weg)\b",
     re.IGNORECASE,
 )
 
 
 def said_for_children(recipe: Recipe) -> str:
     """Return the words that say it is for children, "" when none do."""
-    for clause in _clauses(recipe):
-        if found := _FOR_CHILDREN.search(clause):
-            return found[0].strip()
+    for place, text in enumerate(_texts(recipe)):
+        for sentence in split_sentences(text):
+            if _LEFT_OUT_FOR_THEM.search(sentence):
+                continue
+            for clause in affirmed_clauses(_NO_CHILD.sub(" ", sentence)):
+                found = _FOR_CHILDREN.search(clause)
+                if not found and place == 0:
+                    found = _TITLED_CHILDREN.search(clause)
+                if found:
+                    return found[0].strip()
     return ""
 
 
@@ -141,11 +187,15 @@ def said_near_young_or_pets(recipe: Recipe) -> str:
 
 @once_a_recipe
 def _clauses(recipe: Recipe) -> tuple[str, ...]:
-    texts = [recipe.title, recipe.summary, recipe.intro, recipe.card.what, recipe.card.use]
-    texts += [recipe.makes.things, *(step.text for step in recipe.method)]
     return tuple(
         clause
-        for text in texts
+        for text in _texts(recipe)
         for sentence in split_sentences(text)
         for clause in affirmed_clauses(sentence)
     )
+
+
+def _texts(recipe: Recipe) -> tuple[str, ...]:
+    """Return what is said of a recipe, its title first."""
+    said = (recipe.title, recipe.summary, recipe.intro, recipe.card.what, recipe.card.use)
+    return (*said, recipe.makes.things, *(step.text for step in recipe.method))
