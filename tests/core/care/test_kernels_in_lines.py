@@ -68,7 +68,9 @@ def _rules(line: str) -> set[str]:
     front = {"title": "A liqueur", "kind": "infusion", "makes": "1 litre"}
     lines = ["700 ml vodka 40%", line, "250 g sugar"]
     method = ["Put everything in a jar for 2 months.", "Strain."]
-    box = assess_safety(recipe_of({**front, "ingredients": lines, "method": method}), BookSettings())
+    box = assess_safety(
+        recipe_of({**front, "ingredients": lines, "method": method}), BookSettings()
+    )
     return {one.rule for one in box.refusals}
 
 

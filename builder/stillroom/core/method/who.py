@@ -71,7 +71,8 @@ _CHILD = (
     r"|vinegar|balsamic|cheddar|cheese|starter)\b))"
 )
 _THEIR_SCHOOL = (
-    r"(?:nursery(?: school)?|kindergarten|playgroup|pre-?school|(?:primary|infant) school|cr[eè]che)"
+    r"(?:nursery(?: school)?|kindergarten|playgroup|pre-?school|(?:primary|infant) school"
+    r"|cr[eè]che)"
 )
 _FOR_CHILDREN = clause_regex(
     rf"\b(?:for|to|made for|treat for|given? to) (?:all |the |our |your |my |his |her |their |a "
@@ -101,7 +102,8 @@ _NO_CHILD = clause_regex(
     rf"|\b(?:no|not for|hide from|away from|from|without|unsuitable for|when|once|after)"
     rf"[- ](?:the |your |all )?{_CHILD}\b|\b(?:unsuitable|unfit|off limits|out of bounds)\b.*"
     r"|\b(?:portée|loin|interdit\w*|déconseillé\w*|pas) (?:pour |aux? |des? |d['’]|les )*enfants\b"
-    r"|\b(?:nichts?|keine?) (?:für )?(?:\w+ )?kinder\b|\bkinder (?:schoko\w*|bueno|riegel|chocolate)",
+    r"|\b(?:nichts?|keine?) (?:für )?(?:\w+ )?kinder\b"
+    r"|\bkinder (?:schoko\w*|bueno|riegel|chocolate)",
     re.IGNORECASE,
 )
 # "for the kids use juice instead": theirs is without it
