@@ -68,6 +68,16 @@ Trufas al ron, no para niños
 Children of the revolution rum balls
 Old school rum truffles
 Garden nursery rum balls
+Nursery rhyme rum cake
+Tater tots in rum butter
+A tot of rum cake
+Rumballen van tot tot
+First-class party rum balls
+World class treats with rum
+Old-school treats with rum
+Christ-child rum stollen
+Childhood rum raisins
+Mother and child reunion rum cake
 """
 SAID_FOR = """
 Nice for school party bags.
@@ -105,6 +115,10 @@ For the school teachers.
 From the garden nursery.
 A kinder heat is better.
 In wedding party bags.
+Truly first-class treats.
+World class snacks.
+An old-school treat.
+Wrapped in a grown-up party bag.
 Für Kinder den Rum weglassen.
 Nicht für Kinder geeignet.
 À tenir hors de portée des enfants.

@@ -77,7 +77,8 @@ _THEIR_SCHOOL = (
 _FOR_CHILDREN = clause_regex(
     rf"\b(?:for|to|made for|treat for|given? to) (?:all |the |our |your |my |his |her |their |a "
     rf"|an |little |small |young |school |hungry |excited )*(?:{_CHILD}|{_THEIR_SCHOOL})\b"
-    rf"|\b(?:{_CHILD}(?:['’]s|s['’]|['’])?|{_THEIR_SCHOOL}|school|class) (?:parties|party"
+    rf"|\b(?:{_CHILD}(?:['’]s|s['’]|['’])?|{_THEIR_SCHOOL}|(?<!old[- ])school"
+    r"|(?<!world[- ])(?<!first[- ])class) (?:parties|party"
     r"|birthday|christmas party|treats?|snacks?|lunch ?box\w*|lunch boxes|stockings?|party bags?)\b"
     rf"|\b{_CHILD}(?:['’]s|s['’]|['’])? table\b"
     r"|\b(?:kid|child|toddler)s?[- ](?:friendly|pleasing|approved)\b|\bparty bags?\b"
@@ -88,8 +89,9 @@ _FOR_CHILDREN = clause_regex(
 )
 # a title says for whom by a word alone: "Kids' rum balls", "Toddler bites", "Kinder-Kugeln"
 _TITLED_CHILDREN = clause_regex(
-    rf"\b(?:kid|kiddie|child|toddler|tot|pupil|little one)(?:ren)?['’]?s?['’]?\b(?! of\b)"
-    rf"|\b{_THEIR_SCHOOL} (?!shop)|(?<!old )\bschool party\b"
+    r"\b(?:kid|kiddie|toddler|pupil)['’]?s?\b|\bchild(?:rens?(?:['’]s)?|['’]?s)\b(?! of\b)"
+    r"|\b(?:tots|little ones)['’]"
+    rf"|\b{_THEIR_SCHOOL} (?!shop|rhyme|food|pudding|slope)|(?<!old )(?<!old-)\bschool party\b"
     r"|\bkinder-?(?!leicht|spiel|schok|riegel)\w+|\bdes (?:petits )?enfants\b",
     re.IGNORECASE,
 )
