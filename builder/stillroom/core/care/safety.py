@@ -163,12 +163,13 @@ def gather_recipe_facts(recipe: Recipe, settings: BookSettings) -> SafetyFacts:
 def _word(rule: Rule, evidence: Evidence, facts: SafetyFacts, settings: BookSettings) -> Caution:
     asked = rule.to_maker + rule.to_receiver + rule.because
     fills = _fills(evidence, facts, settings, with_process="process}" in asked)
+    given_on = rule.receiver_when is None or judge(rule.receiver_when, facts) is not None
     return Caution(
         rule=rule.name,
         gravity=rule.gravity,
         title=rule.title,
         to_maker=rule.to_maker.format_map(fills),
-        to_receiver=rule.to_receiver.format_map(fills),
+        to_receiver=rule.to_receiver.format_map(fills) if given_on else "",
         because=rule.because.format_map(fills),
         source=say_source(rule.source, rule.read),
         checked="" if rule.read == "memory" else rule.checked,

@@ -22,7 +22,7 @@ GRAVITIES: tuple[Gravity, ...] = get_args(Gravity)
 Read = Literal["read", "restated", "reference.md", "memory"]
 RULE_KEYS = frozenset(
     {"id", "gravity", "override", "title", "when", "because", "to_maker", "to_receiver"}
-    | {"source", "read", "checked", "beside_refusal"}
+    | {"source", "read", "checked", "beside_refusal", "receiver_when"}
 )
 
 
@@ -42,6 +42,7 @@ class Rule:
     checked: str
     may_be_overridden: bool
     silent_beside_refusal: bool = False
+    receiver_when: Mapping[str, Any] | None = None
 
 
 @cache
@@ -86,6 +87,8 @@ def read_rule(row: Mapping[str, Any]) -> Rule:
     if not row.get("to_maker") and not row.get("to_receiver"):
         raise ValueError(f"hazards.yml: {name} says nothing to anybody.")
     check_condition(name, row["when"])
+    if "receiver_when" in row:
+        check_condition(name, row["receiver_when"])
     return Rule(
         name=name,
         gravity=row["gravity"],
@@ -99,6 +102,7 @@ def read_rule(row: Mapping[str, Any]) -> Rule:
         checked=str(row["checked"]),
         may_be_overridden=row.get("override") != "never",
         silent_beside_refusal=row.get("beside_refusal") == "silent",
+        receiver_when=row.get("receiver_when"),
     )
 
 
