@@ -194,16 +194,21 @@ class SafetyFacts:
             return None
         return sum(known, Fraction(0)) * 100 / self.total_g
 
+    @cached_property
+    def drinks(self) -> tuple[Thing, ...]:
+        """All that holds alcohol, a spoonful too, but for essences."""
+        return tuple(one for one in self.tagged(["alcohol"]) if "flavouring" not in one.tags)
+
     def spirits(self) -> tuple[Thing, ...]:
         """Return the spirits used by more than the spoonful, strongest first.
 
         One spirit on two lines is weighed as one.
         """
-        drinks = [one for one in self.tagged(["alcohol"]) if "flavouring" not in one.tags]
+        drinks = self.drinks
         together: dict[str, Fraction] = {}
         for one in drinks:
             name = one.staple.name if one.staple else one.item
-            grams = _A_POUR if one.grams is None else one.grams
+            grams = one.grams if one.grams is not None else one.at_most_g or _A_POUR
             together[name] = together.get(name, Fraction(0)) + grams
         poured = [
             one
@@ -213,9 +218,9 @@ class SafetyFacts:
         ]
         return tuple(sorted(poured, key=lambda thing: thing.abv or 0, reverse=True))
 
-    def spirit_and_heat(self) -> tuple[str, ...]:
+    def spirit_and_heat(self, by_the_spoon: bool = False) -> tuple[str, ...]:
         """Return the sentences in which a spirit stands in heat or goes into something hot."""
-        spirits = self.spirits()
+        spirits = self.drinks if by_the_spoon else self.spirits()
         names = {one.item.lower() for one in spirits}
         names |= {word for one in spirits if one.staple for word in one.staple.name.split()}
         if not spirits:

@@ -255,8 +255,8 @@ def _none(
     return _yes(all(judge(condition, facts.sure) is None for condition in conditions))
 
 
-def _spirit_meets_heat(facts: SafetyFacts, _: bool, __: Mapping[str, Any]) -> Evidence | None:
-    sentences = facts.spirit_and_heat()
+def _spirit_meets_heat(facts: SafetyFacts, how: Any, _: Mapping[str, Any]) -> Evidence | None:
+    sentences = facts.spirit_and_heat(by_the_spoon=how == "by the spoon")
     return Evidence(words=sentences[:1]) if sentences else None
 
 

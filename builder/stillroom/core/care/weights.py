@@ -75,8 +75,9 @@ def weigh_at_most(ingredient: Ingredient, recipe: Recipe) -> Fraction | None:
     """
     measured = middle_of(ingredient, recipe)
     staple = staple_of(ingredient)
-    if measured is None:
-        return _smeared(ingredient, staple)
+    little = _little_spirit(ingredient, staple, recipe)
+    if measured is None or little is not None:
+        return _smeared(ingredient, staple) if little is None else little
     value, unit = measured
     if size_of(unit) == "length":
         per_cm = _by_name("by_length", staple)
@@ -91,6 +92,20 @@ def _smeared(ingredient: Ingredient, staple: Staple | None) -> Fraction | None:
     grams = read_data("heaviest.yml", "care")["smeared"].get(words)
     is_fat = staple is not None and staple.tags & _FAT
     return Fraction(grams) if grams is not None and is_fat else None
+
+
+def _little_spirit(
+    ingredient: Ingredient, staple: Staple | None, recipe: Recipe
+) -> Fraction | None:
+    """Return the most grams of a splash of spirit in a dough or a sweet; a pour fills a jar."""
+    poured = recipe.kind.is_("put up") or recipe.kind.is_("drink")
+    if poured or staple is None or "alcohol" not in staple.tags:
+        return None
+    amount = ingredient.amount
+    words = amount.words if isinstance(amount, Unmeasured) else amount.noun
+    many = 1 if isinstance(amount, Unmeasured) else amount.high
+    grams = read_data("heaviest.yml", "care")["little_spirit"].get(words.lower())
+    return Fraction(grams) * many if grams is not None else None
 
 
 def _heaviest(staple: Staple | None, noun: str) -> Fraction | None:
