@@ -30,7 +30,7 @@ rum
 2 cups rum
 """
 SPITS = """
-Boil butter and sugar to 150 °C, stirring. | Off heat add bourbon and salt (careful, it spits). Pour.
+Boil butter and sugar to 150 °C, stirring. | Off heat add bourbon (it spits). Pour.
 Boil butter and sugar to 300°F, stirring. | Stir in the bourbon and pour.
 Boil butter and sugar to the hard crack stage, then add the bourbon. | Pour.
 Cook the sugar to an amber caramel. | Add the butter and the bourbon.
