@@ -10,7 +10,7 @@ import re
 from fractions import Fraction
 from typing import Any
 
-from stillroom.core.amounts.quantities import Unmeasured
+from stillroom.core.amounts.quantities import Amount, Unmeasured
 from stillroom.core.amounts.units import convert, counted_nouns, size_of
 from stillroom.core.batch.contents import is_poured, middle_of
 from stillroom.core.larder.staple import Staple
@@ -102,8 +102,12 @@ def _little_spirit(
     if poured or staple is None or "alcohol" not in staple.tags:
         return None
     amount = ingredient.amount
-    words = amount.words if isinstance(amount, Unmeasured) else amount.noun
-    many = 1 if isinstance(amount, Unmeasured) else amount.high
+    if isinstance(amount, Unmeasured):
+        words, many = amount.words, Fraction(1)
+    elif isinstance(amount, Amount):
+        words, many = amount.noun, amount.high
+    else:
+        return None
     grams = read_data("heaviest.yml", "care")["little_spirit"].get(words.lower())
     return Fraction(grams) * many if grams is not None else None
 
