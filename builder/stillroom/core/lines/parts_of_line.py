@@ -131,7 +131,7 @@ def past_article(text: str, at: int, measured: Measured) -> int:
 
 def with_measured(text: str, reading: LineReading, measured: Measured) -> LineReading:
     """Return a reading with all that was measured; raises Unreadable for nothing at all."""
-    if isinstance(measured.amount, Amount) and measured.amount.high <= 0:
+    if isinstance(measured.amount, Amount) and measured.amount.low <= 0:
         raise Unreadable(f'"{text.strip()}" is nothing at all.', "Write an amount above 0.")
     return replace(
         reading,
