@@ -77,9 +77,12 @@ def pack_data(pack: Pack) -> dict[str, Any]:
 
 
 def _points(value: Fraction) -> str:
-    """Return points as a page has them: "10,063.5"."""
-    whole, dot, part = show_decimal(value, 2).partition(".")
-    return f"{int(whole):,}{dot}{part}"
+    """Return points as a page has them: "10,063.5", or "10.063,5" where a comma is the point."""
+    shown = show_decimal(value, 2)
+    mark = "," if "," in shown else "."
+    whole, _, part = shown.partition(mark)
+    grouped = f"{int(whole):,}".replace(",", "." if mark == "," else ",")
+    return f"{grouped}{mark}{part}" if part else grouped
 
 
 def _objective(pack: Pack) -> dict[str, Any]:

@@ -70,7 +70,7 @@ _MEANT = {
 
 
 _MOST_UNKNOWN = 20  # names told one by one that have no place
-_MOST_ROWS = 1_000
+_MOST_ROWS = 2_000
 
 
 class ReadList(BaseModel):

@@ -75,7 +75,11 @@ NAMED = [
 ]
 
 
-@pytest.mark.parametrize(("line", "language", "foods", "known"), NAMED, ids=lambda v: str(v)[:40])
+@pytest.mark.parametrize(
+    ("line", "language", "foods", "known"),
+    NAMED,
+    ids=lambda v: v[:40] if isinstance(v, str) else "",
+)
 def test_all_that_a_line_names_is_told(
     line: str, language: str, foods: set[str], known: bool
 ) -> None:

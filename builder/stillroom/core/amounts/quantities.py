@@ -14,8 +14,6 @@ from contextvars import ContextVar
 from dataclasses import dataclass, replace
 from fractions import Fraction
 
-from babel.numbers import get_decimal_symbol
-
 from stillroom.core.amounts.units import (
     DECIMAL_UNITS,
     System,
@@ -269,6 +267,8 @@ def decimals_of(language: str) -> Iterator[None]:
     ...     show_decimal(Fraction(6, 5))
     '1,2'
     """
+    from babel.numbers import get_decimal_symbol  # late: only a pack asks
+
     before = _DECIMAL.set(get_decimal_symbol(language))
     try:
         yield

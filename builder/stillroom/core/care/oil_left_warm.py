@@ -17,7 +17,7 @@ from stillroom.core.recipe.model import Recipe
 from stillroom.core.recipe.times_not_read import times_not_read
 from stillroom.core.recipe.waits_elsewhere import waits_elsewhere
 from stillroom.core.when.spans import SPAN_PATTERN, parse_span, tidy
-from stillroom.core.words.patterns import clause_regex
+from stillroom.core.words.patterns import clause_regex, late_regex
 from stillroom.core.words.problems import Unreadable
 
 _OIL = clause_regex(r"\b(?:oils?|öl|huile|aceite|olio|olie|olja)\b|öl\b", re.IGNORECASE)
@@ -51,7 +51,7 @@ _IS_SERVED = clause_regex(
 _DRIES = clause_regex(r"\b(?:dry|dried|drying|dehydrat\w*|wilt\w*)\b", re.IGNORECASE)
 _UNTIL = clause_regex(r"\b(?:until|till|'?til|for (?:days|weeks|months|ages))\b", re.IGNORECASE)
 _SHORT = clause_regex(r"\b(?:minutes?|mins?|hours?|hrs?)\b", re.IGNORECASE)
-_SPAN = re.compile(rf"\b(?:{SPAN_PATTERN}|overnight)\b", re.IGNORECASE)
+_SPAN = late_regex(rf"\b(?:{SPAN_PATTERN}|overnight)\b", re.IGNORECASE)
 _COLD_STAGES = clause_regex(r"\b(?:chill|freeze|refrigerate)\w*\b", re.IGNORECASE)
 
 

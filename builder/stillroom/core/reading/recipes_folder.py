@@ -46,7 +46,7 @@ def find_strays(folder: Path, named: str) -> Iterator[Problem]:
                 yield Problem(name, 0, what, f'Move them up into "{named}".')
         elif path.name.lower() in _LARDERS:
             what = "The book's own foods are not read here."
-            yield Problem(name, 0, what, "Move it one folder up: it lies beside this folder.")
+            yield Problem(name, 1, what, "Move it one folder up: it lies beside this folder.")
         elif path.suffix.lower() in _TEXTS | {ENDING}:
             what = f'This file would not be read: recipes end in "{ENDING}".'
             mend = f'Save it as plain text under the name "{path.stem.rstrip(". ")}{ENDING}"'
