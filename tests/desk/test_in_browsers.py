@@ -65,7 +65,8 @@ def typed(page: Page, selector: str, words: str) -> None:
 
 
 def framed(page: Page) -> str:
-    return page.frame_locator("#page").locator("article.leaf").inner_text()
+    words = page.frame_locator("#page").locator("article.leaf").inner_text()
+    return words.replace("\N{NO-BREAK SPACE}", " ")
 
 
 def test_from_an_empty_folder_to_a_published_page_by_keyboard(page: Page, empty: OpenDesk) -> None:

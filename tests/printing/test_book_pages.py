@@ -167,6 +167,7 @@ def _even(text: str) -> str:
     text = re.sub(r"[*_`|\[\]]|\(\S*\.md\S*\)|^\s*#+|:?-{3,}:?", " ", text, flags=re.MULTILINE)
     text = re.sub(r"[\s\u00ad\u00a0\u2060]+", " ", text.lower())
     text = re.sub(r"(?<=\d) ?°? ?(?=[cf]\b)", "", text)  # "160 C" is printed "160 °C"
+    text = text.replace("1/2", "½").replace("1⁄2", "½")  # typed, and set as one sign
     text = re.sub(r"(?<=\d)\.5\b", "½", text)  # a length of "2-2.5 hours" is printed "2–2½ hours"
     dashes = {ord("-"): None, ord("–"): None}
     return text.translate({**dashes, ord("’"): "'", ord("“"): '"', ord("”"): '"'})

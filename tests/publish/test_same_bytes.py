@@ -40,10 +40,11 @@ def what_differs(one: bytes, other: bytes) -> str:
 
 
 def days_around(planted: Planted) -> list[str]:
-    """Name the two days of building, in a page's words."""
-    days = (date.fromtimestamp(planted.built_at + ahead) for ahead in (0, DAY))
+    """Name the two days of building, in a page's words; and the month, where it turns with them."""
+    days = [date.fromtimestamp(planted.built_at + ahead) for ahead in (0, DAY)]
     # a recipe's page with its weekday, the year's page, which says when it was made, without
-    return [f"{day.day} {day:%B %Y}" for day in days]
+    named = [f"{day.day} {day:%B %Y}" for day in days]
+    return named if days[0].month == days[1].month else [*named, f"{days[0]:%B %Y}"]
 
 
 def test_the_book_is_the_same_to_the_byte(planted: Planted, tmp_path: Path) -> None:

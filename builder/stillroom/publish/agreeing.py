@@ -80,7 +80,7 @@ def find_unfit_pages(book: Book) -> Iterator[Problem]:
                     what = "The file is not there: what points to it leads nowhere."
                     if path.exists():
                         what = "This is no file that can be read to its end."
-                    yield Problem(short_name(path, book.root), 0, what, "Take it away.")
+                    yield Problem(short_name(path, book.root), 1, what, "Take it away.")
                 elif path.suffix.lower() in _WRITTEN and (line := _two_versions_in(path)):
                     yield Problem(short_name(path, book.root), line, TWO_VERSIONS, CHOOSE)
 

@@ -34,7 +34,7 @@ def clean_pictures(files: Files, config: MkDocsConfig) -> Iterator[Problem]:
             try:
                 clean = published(path)
             except Unreadable as found:
-                yield Problem(file.src_uri, 0, found.what, found.mend)
+                yield Problem(file.src_uri, 1, found.what, found.mend)
                 continue
             files.remove(file)
             files.append(File.generated(config, file.src_uri, content=clean))
@@ -49,6 +49,6 @@ def cut_previews(files: Files, config: MkDocsConfig, library: Library) -> Iterat
         try:
             piece = cut_preview(path, recipe.picture_focus)
         except Unreadable as found:
-            yield Problem(path.name, 0, found.what, found.mend)
+            yield Problem(path.name, 1, found.what, found.mend)
             continue
         files.append(File.generated(config, library.preview_of(recipe), content=piece))

@@ -46,6 +46,7 @@ TYPED = [
     ("makes", "a dozen jars", 2),
     ("makes", "three jars", Fraction(1, 2)),
     ("makes", "half a litre", Fraction(1, 3)),
+    ("makes", "a couple of jars", Fraction(1, 3)),
     ("makes", "one litre", Fraction(2, 3)),
     # counted as jars of the recipe's own size before, whatever they hold
     ("makes", "1 jar of 500 ml", Fraction(1, 3)),
@@ -71,7 +72,7 @@ TYPED = [
 ]
 ASKED = [
     ("times", "often"), ("times", "half a jar"), ("times", "-50%"), ("times", "x"),
-    ("makes", "some jars"), ("makes", "jars"), ("fill", "6 jars"), ("fill", "four jars"),
+    ("makes", "some jars"), ("makes", "a lot"), ("makes", "a few jars"), ("makes", "jars"), ("fill", "6 jars"), ("fill", "four jars"),
     ("fill", "half-pint jars"), ("have", "plums"), ("have", "2 kg"), ("have", "apples 2 kg"),
 ]  # fmt: skip
 
