@@ -176,7 +176,7 @@ def test_of_the_page_only_what_changes_is_put_there_anew(page: Page, desk: OpenD
     assert not size, "what reckons from the recipe's figures has the new ones"
     leaf = "document.getElementById('page').contentDocument.querySelector('article')"
     there = page.evaluate(f"{leaf}.innerText")
-    assert "With a hard cheese." in there
+    assert "With a hard cheese." in there.replace("\N{NO-BREAK SPACE}", " ")
     page.evaluate(f"() => {{ {leaf}.wasThere = true; }}")  # the page that goes stays for a moment
     page.evaluate("document.getElementById('page').contentWindow.location.reload()")
     anew = f"{leaf} && !{leaf}.wasThere && {within.format('scale')}"

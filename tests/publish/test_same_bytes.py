@@ -40,11 +40,16 @@ def what_differs(one: bytes, other: bytes) -> str:
 
 
 def days_around(planted: Planted) -> list[str]:
-    """Name the two days of building, in a page's words; and the month, where it turns with them."""
-    days = [date.fromtimestamp(planted.built_at + ahead) for ahead in (0, DAY)]
+    """Name the two days of building, in a page's words."""
+    days = (date.fromtimestamp(planted.built_at + ahead) for ahead in (0, next_day(planted)))
     # a recipe's page with its weekday, the year's page, which says when it was made, without
-    named = [f"{day.day} {day:%B %Y}" for day in days]
-    return named if days[0].month == days[1].month else [*named, f"{days[0]:%B %Y}"]
+    return [f"{day.day} {day:%B %Y}" for day in days]
+
+
+def next_day(planted: Planted) -> int:
+    """Return the seconds to a day beside it: of the same month, whose end ends a season too."""
+    now, then = (date.fromtimestamp(planted.built_at + ahead) for ahead in (0, DAY))
+    return DAY if now.month == then.month else -DAY
 
 
 def test_the_book_is_the_same_to_the_byte(planted: Planted, tmp_path: Path) -> None:
@@ -62,7 +67,7 @@ def test_the_turn_of_the_day_changes_only_what_names_the_day(
     planted: Planted, tmp_path: Path
 ) -> None:
     one = files_of(planted.site)
-    other = build_in(tmp_path, planted.built_at + DAY, FAR_WEST)
+    other = build_in(tmp_path, planted.built_at + next_day(planted), FAR_WEST)
     assert list(one) == list(other)
     changed = [name for name in one if one[name] != other[name]]
     # a calendar must say when it was last revised (RFC 5545, 3.8.7.2)

@@ -72,7 +72,8 @@ TYPED = [
 ]
 ASKED = [
     ("times", "often"), ("times", "half a jar"), ("times", "-50%"), ("times", "x"),
-    ("makes", "some jars"), ("makes", "a lot"), ("makes", "a few jars"), ("makes", "jars"), ("fill", "6 jars"), ("fill", "four jars"),
+    ("makes", "some jars"), ("makes", "a lot"), ("makes", "a few jars"), ("makes", "jars"),
+    ("fill", "6 jars"), ("fill", "four jars"),
     ("fill", "half-pint jars"), ("have", "plums"), ("have", "2 kg"), ("have", "apples 2 kg"),
 ]  # fmt: skip
 
