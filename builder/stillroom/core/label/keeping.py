@@ -108,8 +108,8 @@ def _of_the_book(recipe: Recipe) -> Keeping:
         return keeps
     limits += [row.limit for row in rows if row.limit and row.card != "always"]
     limit = min(limits, key=lambda one: one.longest.minutes())
-    where = keeps.where or limit.where
-    return replace(keeps, unopened=limit.longest, where=where, source=limit.source, by="book")
+    found = replace(keeps, unopened=limit.longest, source=limit.source, by="book")
+    return found if keeps.where else replace(found, where=limit.where, where_of_book=True)
 
 
 @lru_cache(maxsize=4096)

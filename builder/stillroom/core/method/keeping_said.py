@@ -127,7 +127,7 @@ def kept_at(recipe: Recipe) -> Place:
 
     A place that only the book named makes nothing safe: what the recipe leaves open is the shelf.
     """
-    where = "" if recipe.keeps.by == "book" else recipe.keeps.where
+    where = "" if recipe.keeps.where_of_book else recipe.keeps.where
     words = _ONCE_OPENED.sub("", where.lower())
     if not words.strip():
         # whole, since "a cool, dark place, but not the fridge" is one place and no fridge

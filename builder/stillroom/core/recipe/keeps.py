@@ -57,7 +57,8 @@ _FROZEN: Final = late_regex(r"\(?(?:(?:in (?:the |a )?)?freezer|frozen)\)?")
 class Keeping:
     """How long it keeps, where, and who says so. Spans are None when not stated.
 
-    `by` is who says so: the recipe under "keeps", its method, or the book for want of both.
+    `by` is who says so: the recipe under "keeps", its method, or the book for want of both;
+    `where_of_book` that the book alone named the place.
     """
 
     unopened: Span | None = None
@@ -68,6 +69,7 @@ class Keeping:
     mark: str = ""
     reason: str = ""
     by: Literal["recipe", "method", "book"] = "recipe"
+    where_of_book: bool = False
 
     @property
     def once_opened(self) -> str:
