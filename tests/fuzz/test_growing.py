@@ -133,13 +133,13 @@ def test_a_recipe_that_is_too_long_is_told_where(text: str, said: str) -> None:
 def test_a_list_with_more_rows_than_a_house_has_of_anything_is_told_at_once() -> None:
     giving = readers()["list"].seeds[1]
     rows = "".join(
-        f"  - {{item: thing {number}, packs: [1 kg for 3]}}\n" for number in range(1_001)
+        f"  - {{item: thing {number}, packs: [1 kg for 3]}}\n" for number in range(2_001)
     )
     text = giving.partition("prices:")[0] + f"prices:\n{rows}"
     with pytest.raises(ProblemsFound) as found:
         take_list(text)
     assert [one.what for one in found.value.problems] == [
-        'There are 1001 rows under "prices"; 1000 are the most.'
+        'There are 2001 rows under "prices"; 2000 are the most.'
     ]
 
 

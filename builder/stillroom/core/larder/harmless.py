@@ -9,7 +9,7 @@ from functools import cache
 from stillroom.core.larder.index import load_index
 from stillroom.core.larder.staple import Staple
 
-LONGEST = 4
+LONGEST = 6
 
 
 @dataclass(frozen=True)

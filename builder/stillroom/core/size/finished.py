@@ -11,9 +11,8 @@ from __future__ import annotations
 import math
 from dataclasses import dataclass
 from fractions import Fraction
-from functools import lru_cache
 
-from stillroom.core.amounts.quantities import show_amount, show_decimal
+from stillroom.core.amounts.quantities import kept_by_decimals, show_amount, show_decimal
 from stillroom.core.amounts.rounding import round_measure, share_named
 from stillroom.core.amounts.units import System, convert, size_of
 from stillroom.core.batch.bottling import Yield, estimate_yield, fill_containers, stands_ml
@@ -59,7 +58,7 @@ class Fillable:
     size: str
 
 
-@lru_cache(maxsize=256)
+@kept_by_decimals(256)
 def fillable(recipe: Recipe) -> tuple[Fillable, ...]:
     """Return the containers a recipe is put up in that are counted by volume, largest first."""
     found = {

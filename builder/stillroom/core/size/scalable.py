@@ -9,10 +9,15 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from fractions import Fraction
-from functools import lru_cache
 from typing import Any, Literal
 
-from stillroom.core.amounts.quantities import Amount, Ratio, Unmeasured, show_amount
+from stillroom.core.amounts.quantities import (
+    Amount,
+    Ratio,
+    Unmeasured,
+    kept_by_decimals,
+    show_amount,
+)
 from stillroom.core.amounts.rounding import (
     allows_halves,
     binds_all,
@@ -126,7 +131,7 @@ class Scalable:
     tin: Tin | None = None
 
 
-@lru_cache(maxsize=256)
+@kept_by_decimals(256)
 def scalable_of(recipe: Recipe) -> Scalable:
     """Return the recipe as the scale sees it; raises Unreadable for a ratio of nothing known."""
     first = recipe.filled_into[0]

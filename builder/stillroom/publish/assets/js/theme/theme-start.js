@@ -2,7 +2,7 @@
    anything, have no room left, or hand back what is not ours: then nothing was kept. */
 
 addEventListener("DOMContentLoaded", () => {
-  if (location.protocol === "file:") document.querySelector("[data-from-file]")?.removeAttribute("hidden");
+  if (!location.host) document.querySelector("[data-from-file]")?.removeAttribute("hidden");
 });
 
 window.__md_scope = new URL(/** @type {any} */ (document.currentScript).dataset.base, location.href);
