@@ -12,8 +12,8 @@ import pytest
 from stillroom.core.book import Book
 from stillroom.core.paper.sheets import WALL_PAPERS
 from stillroom.core.recipe.model import Recipe
-from stillroom.core.recipe.months import MONTHS
 from stillroom.core.when.year import Named, Occasion, Year, plan_year, still_before
+from stillroom.core.words.day_words import MONTH_NAMES
 from stillroom.core.words.problems import Unreadable
 from stillroom.printing.wall_year import JOIN_MM, print_year
 from stillroom.publish.library import Library
@@ -74,7 +74,7 @@ def entries_of(made: bytes) -> dict[str, list[tuple[int, int, str]]]:
             if line.size == MONTH_PT:
                 month, beyond = line.words, line.words not in names()
                 found[month] = []
-            elif beyond and re.fullmatch(rf"({'|'.join(MONTHS)}) \d{{4}}", line.words):
+            elif beyond and re.fullmatch(rf"({'|'.join(MONTH_NAMES)}) \d{{4}}", line.words):
                 month = f"then {line.words}"
                 found[month] = []
             elif entry := ENTRY.match(line.words):
@@ -84,7 +84,7 @@ def entries_of(made: bytes) -> dict[str, list[tuple[int, int, str]]]:
 
 
 def names() -> set[str]:
-    return {*MONTHS, *(f"{name} {year}" for name in MONTHS for year in (2026, 2027))}
+    return {*MONTH_NAMES, *(f"{name} {year}" for name in MONTH_NAMES for year in (2026, 2027))}
 
 
 @pytest.fixture(scope="module", params=list(WALL_PAPERS))
@@ -121,7 +121,7 @@ def test_every_month_is_named_in_order_large_enough_to_read_across_a_room(
     heads = [
         line.words for column in columns_of(hung[1]) for line in column if line.size == MONTH_PT
     ]
-    turned = [*MONTHS[10:], *MONTHS[:10]]
+    turned = [*MONTH_NAMES[10:], *MONTH_NAMES[:10]]
     years = {"November": " 2026", "January": " 2027"}
     assert heads == [*(f"{name}{years.get(name, '')}" for name in turned), "After that"]
     with open_pdf(hung[1]) as pdf:
@@ -165,7 +165,9 @@ def test_work_for_a_later_giving_day_says_so_and_no_other_does(hung: tuple[str, 
     month = ""
     for column in columns_of(hung[1]):
         for line in column:
-            if line.size == MONTH_PT or re.fullmatch(rf"({'|'.join(MONTHS)}) \d{{4}}", line.words):
+            if line.size == MONTH_PT or re.fullmatch(
+                rf"({'|'.join(MONTH_NAMES)}) \d{{4}}", line.words
+            ):
                 month = line.words
             if found := re.search(r"(?:^|\W)([A-Z][a-z]+ [a-z]+) for (\d{4})$", line.words):
                 marked.setdefault(month, []).append((found[1], found[2]))

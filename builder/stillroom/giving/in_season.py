@@ -17,9 +17,8 @@ from stillroom.core.larder.seasons import ALL_YEAR, FoodSeason, season_of_food
 from stillroom.core.lines.ingredient_food import food_of
 from stillroom.core.lines.staple_table import find_staple
 from stillroom.core.recipe.model import Recipe
-from stillroom.core.recipe.months import MONTHS
 from stillroom.core.words.countries import in_country
-from stillroom.core.words.day_words import say_month
+from stillroom.core.words.day_words import MONTH_NAMES, say_month
 from stillroom.core.words.joining import join_and
 from stillroom.core.words.plurals import plural
 from stillroom.giving.model import GivingList
@@ -92,7 +91,7 @@ def why_begun(recipe: Recipe, season: ProduceSeason, country: str, month: int) -
         foods = join_and([plural(food) for food in season.unknown])
         return (
             f"{recipe.title}: when {foods} are to be had fresh {where} is not known here. See to "
-            f"it for {MONTHS[month - 1]}, or write the months in the recipe (season)."
+            f"it for {MONTH_NAMES[month - 1]}, or write the months in the recipe (season)."
         )
     if season.apart:
         return f"{recipe.title}: {season.said} are not to be had fresh in one month."

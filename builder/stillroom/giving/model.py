@@ -24,7 +24,7 @@ from pydantic import (
 
 from stillroom.core.amounts.quantities import Amount, show_amount
 from stillroom.core.recipe.holders import read_container
-from stillroom.core.recipe.months import MONTHS
+from stillroom.core.words.day_words import MONTH_NAMES
 from stillroom.core.words.nearest import did_you_mean
 from stillroom.core.words.problems import Unreadable, say_written
 from stillroom.giving.days_said import Day, DayNear, read_off_days
@@ -369,7 +369,7 @@ class GivingList(Part):
         WithJsonSchema(
             {
                 "type": "object",
-                "propertyNames": {"enum": ["every month", *(name.lower() for name in MONTHS)]},
+                "propertyNames": {"enum": ["every month", *(name.lower() for name in MONTH_NAMES)]},
             }
         ),
         Field(description="Hands-on hours to give: {every month: 6, december: 10}."),

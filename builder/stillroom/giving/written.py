@@ -20,9 +20,9 @@ from stillroom.core.amounts.money import knows_currency, knows_language
 from stillroom.core.amounts.quantities import Amount
 from stillroom.core.amounts.summed import take_amount
 from stillroom.core.amounts.units import System
-from stillroom.core.recipe.months import MONTHS
 from stillroom.core.when.days_spoken import own_rule
 from stillroom.core.when.giving_days import FIRST_YEAR, LAST_YEAR, day_in_year
+from stillroom.core.words.day_words import MONTH_NAMES
 from stillroom.core.words.nearest import did_you_mean
 from stillroom.core.words.problems import Unreadable, say_written
 from stillroom.giving.written_hours import hours_said
@@ -162,7 +162,7 @@ def _months_abroad() -> dict[str, str]:
                 plain = unicodedata.normalize("NFD", name.lower().rstrip("."))
                 bare = "".join(one for one in plain if not unicodedata.combining(one))
                 for word in (name.lower().rstrip("."), bare):
-                    said.setdefault(word, set()).add(MONTHS[number - 1])
+                    said.setdefault(word, set()).add(MONTH_NAMES[number - 1])
     return {word: min(months) for word, months in said.items() if len(months) == 1}
 
 
@@ -170,7 +170,9 @@ def _whole_month(rule: str) -> str:
     """Return "24 Dec." and "24. Dezember" as "24 December"."""
     first, _, last = _ORDINAL.sub(" ", rule.rstrip(".")).rpartition(" ")
     last = _months_abroad().get(last.lower(), last)
-    whole = [name for name in MONTHS if name.lower().startswith(last.lower()) and len(last) > 2]
+    whole = [
+        name for name in MONTH_NAMES if name.lower().startswith(last.lower()) and len(last) > 2
+    ]
     return f"{first} {whole[0]}" if first.isdecimal() and whole else rule
 
 
@@ -198,7 +200,7 @@ def read_hours(value: Any) -> dict[int, Fraction]:
     """
     if not isinstance(value, dict):
         raise Unreadable(f"{say_written(value)} is not hours by month.", 'Write "every month: 6".')
-    known = ["every month", *(name.lower() for name in MONTHS)]
+    known = ["every month", *(name.lower() for name in MONTH_NAMES)]
     said: dict[str, Fraction] = {}
     for key, hours in value.items():
         name = _whole_month(f"1 {str(key).strip().lower()}").removeprefix("1 ").lower()

@@ -19,11 +19,10 @@ from stillroom.core.label.labelling import Label, label_recipe
 from stillroom.core.paper.qr_code import MODULE_MM, QUIET_MODULES, draw_qr
 from stillroom.core.recipe.holders import Container
 from stillroom.core.recipe.model import Recipe
-from stillroom.core.recipe.months import MONTHS
 from stillroom.core.size.scaling import scale_recipe
 from stillroom.core.when.timeline import plan_forward
 from stillroom.core.when.timeline_words import describe_ages
-from stillroom.core.words.day_words import say_minutes
+from stillroom.core.words.day_words import MONTH_NAMES, say_minutes
 from stillroom.core.words.joining import join_and
 from stillroom.looks.card_pictures import picture_file
 from stillroom.looks.inked import picture_of
@@ -55,7 +54,7 @@ def bind_recipe(book: Book, recipe: Recipe, today: date) -> Bound:
     data |= {
         "strip": _strip(recipe, data["makes"], label, today),
         "written": say_written_by(recipe.author, recipe.date),
-        "season": join_and([MONTHS[month - 1] for month in recipe.season]),
+        "season": join_and([MONTH_NAMES[month - 1] for month in recipe.season]),
         "intro": to_blocks(recipe.intro),
         "sections": [
             {"heading": section.heading, "blocks": to_blocks(section.text)}
@@ -94,7 +93,9 @@ def say_when(written: str) -> str:
         year, month, day = found.groups()
         if 1 <= int(month) <= 12:
             return " ".join(
-                part for part in ((day or "").lstrip("0"), MONTHS[int(month) - 1], year) if part
+                part
+                for part in ((day or "").lstrip("0"), MONTH_NAMES[int(month) - 1], year)
+                if part
             )
     return written.strip()
 

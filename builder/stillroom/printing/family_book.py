@@ -16,9 +16,9 @@ from stillroom.core.lines.staple_table import staple_of
 from stillroom.core.paper.sheets import PAPERS, Size
 from stillroom.core.recipe.kinds import all_kinds
 from stillroom.core.recipe.model import Recipe
-from stillroom.core.recipe.months import MONTHS
 from stillroom.core.when.giving_days import find_day
 from stillroom.core.when.season import last_good_start
+from stillroom.core.words.day_words import MONTH_NAMES
 from stillroom.looks.inked import emblem_of, picture_of
 from stillroom.looks.quotes import curl_all
 from stillroom.printing.bound_recipe import Bound, bind_recipe, say_when
@@ -164,7 +164,7 @@ def index_ingredients(recipes: Iterable[Recipe]) -> list[dict[str, Any]]:
 
 def index_months(recipes: Iterable[Recipe], day: date, giving: str) -> list[dict[str, Any]]:
     """Return for each month what to begin in it for a giving day, and what is then in season."""
-    entries: list[list[dict[str, str]]] = [[] for _month in MONTHS]
+    entries: list[list[dict[str, str]]] = [[] for _month in MONTH_NAMES]
     for recipe in recipes:
         start = last_good_start(recipe, recipe.season, day)
         row = {"title": recipe.title, "slug": recipe.slug}
@@ -174,7 +174,7 @@ def index_months(recipes: Iterable[Recipe], day: date, giving: str) -> list[dict
                 entries[month - 1].append(row | {"why": "in season"})
     return [
         {"name": name, "entries": sorted(rows, key=lambda row: row["title"].casefold())}
-        for name, rows in zip(MONTHS, entries, strict=True)
+        for name, rows in zip(MONTH_NAMES, entries, strict=True)
         if rows
     ]
 

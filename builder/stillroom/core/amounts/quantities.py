@@ -8,13 +8,11 @@ from __future__ import annotations
 
 import re
 import unicodedata
-from collections.abc import Callable, Iterator
+from collections.abc import Iterator
 from contextlib import contextmanager
 from contextvars import ContextVar
 from dataclasses import dataclass, replace
 from fractions import Fraction
-from functools import lru_cache, wraps
-from typing import ParamSpec, TypeVar
 
 from stillroom.core.amounts.units import (
     DECIMAL_UNITS,
@@ -41,8 +39,6 @@ _NUMBER = (
 _SURE = late_regex(r"\d+(?:\.\d+)?|[1-9]\d{0,2}(?:,\d{3})+(?:\.\d+)?")
 _COULD_BE_THOUSANDS = late_regex(r"[1-9]\d{0,2}\.\d{3}")
 _MOST_SIGNS = 60  # what is longer is a slip of the pen, or worse
-P = ParamSpec("P")
-R = TypeVar("R")
 _DECIMAL: ContextVar[str] = ContextVar("decimal sign", default=".")
 _say = Said("stillroom.core.amounts", "amounts")
 _LEADING = late_regex(
@@ -260,32 +256,12 @@ def show_decimal(value: Fraction, places: int = 2) -> str:
     # in whole numbers: a page shows dozens, and each sum of fractions makes new ones
     scaled = (2 * value.numerator * 10**places + value.denominator) // (2 * value.denominator)
     whole, part = divmod(scaled, 10**places)
-    return f"{whole}{_DECIMAL.get()}{part:0{places}d}".rstrip("0") if part else str(whole)
+    return f"{whole}{decimal_sign()}{part:0{places}d}".rstrip("0") if part else str(whole)
 
 
-def kept_by_decimals(most: int) -> Callable[[Callable[P, R]], Callable[P, R]]:
-    """Keep what a function says, apart for each way to write decimals that holds where it is asked.
-
-    >>> said = kept_by_decimals(8)(show_decimal)
-    >>> said(Fraction(6, 5))
-    '1.2'
-    >>> with decimals_of("de_DE"):
-    ...     said(Fraction(6, 5))
-    '1,2'
-    """
-
-    def keep(say: Callable[P, R]) -> Callable[P, R]:
-        @lru_cache(maxsize=most)
-        def said(_sign: str, *args: P.args, **kwargs: P.kwargs) -> R:
-            return say(*args, **kwargs)
-
-        @wraps(say)
-        def asked(*args: P.args, **kwargs: P.kwargs) -> R:
-            return said(_DECIMAL.get(), *args, **kwargs)  # type: ignore[arg-type]
-
-        return asked
-
-    return keep
+def decimal_sign() -> str:
+    """Return what stands between whole and part now; what is kept of shown figures hangs on it."""
+    return _DECIMAL.get()
 
 
 @contextmanager

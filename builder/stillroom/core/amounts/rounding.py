@@ -11,9 +11,10 @@ from fractions import Fraction
 from functools import cache, lru_cache
 from typing import Any, Literal
 
-from stillroom.core.amounts.quantities import kept_by_decimals, show_decimal, show_number
+from stillroom.core.amounts.quantities import decimal_sign, show_decimal, show_number
 from stillroom.core.amounts.units import DECIMAL_UNITS, System, all_units
 from stillroom.core.words.data_files import read_data
+from stillroom.core.words.kept_apart import kept_apart
 
 Ladder = Literal["volume", "spoon", "mass", "length"]
 _HALF = Fraction(1, 2)
@@ -90,7 +91,7 @@ def nearest_multiple(value: Fraction, step: Fraction) -> Fraction:
     return max((steps + one) // (2 * one), 1) * step
 
 
-@kept_by_decimals(8192)  # a book weighs out the same amounts again and again
+@kept_apart(decimal_sign, 8192)  # a book weighs out the same amounts again and again
 def round_measure(
     value: Fraction, system: System, name: Ladder, near: Fraction, tight: bool = False
 ) -> Rounded:

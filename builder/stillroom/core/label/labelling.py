@@ -8,7 +8,7 @@ allergens.py, keeping.py, date_marks.py and safety.py. Leaves out paper and page
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import date
 
 from stillroom.core.allergens.laws import List, Said, list_used, say_of_allergens
@@ -197,12 +197,11 @@ def _diet(recipe: Recipe) -> Diet:
 
 
 def _once_opened(recipe: Recipe, kept: Kept) -> str:
-    place = recipe.keeps.opened_where
     whole, left = kept.unopened, kept.opened
     if whole and left and not recipe.keeps.opened and left.minutes() >= whole.minutes():
         # four days by guidance are four in all: opened on the fourth it has not four more
         return "Once opened: by the same date"
-    told = " ".join(filter(None, (str(kept.opened or ""), place)))
+    told = replace(recipe.keeps, opened=kept.opened).once_opened
     return f"{'Once opened' if recipe.kind.is_eaten else 'In use'}: {told}" if told else ""
 
 

@@ -14,6 +14,7 @@ from typing import Any
 
 from stillroom.core.larder.staple import Staple
 from stillroom.core.words.data_files import read_data
+from stillroom.core.words.day_words import months_through
 
 ALL_YEAR = tuple(range(1, 13))
 _GATHERED = frozenset({"fruit", "flower", "foraged"})
@@ -60,7 +61,7 @@ def months_of(span: str) -> tuple[int, ...]:
     ((7, 8, 9, 10), (12, 1, 2), (10,))
     """
     first, last = (int(one) for one in span.split("-"))
-    return tuple((first - 1 + n) % 12 + 1 for n in range((last - first) % 12 + 1))
+    return months_through(first, last)
 
 
 @cache

@@ -88,8 +88,8 @@ def dates_of_kind(recipe: Recipe) -> KindDates | None:
         return None
     kind = recipe.kind
     said = course_of(recipe.method).said
+    line = said[0].line if said else recipe.method[-1].line if recipe.method else 0
     if cured := _waits_for_care(recipe):
-        line = said[0].line if said else recipe.method[-1].line if recipe.method else 0
         offer = tuple(f"{one.word}: {one.text}" for one in recipe.waits_of_method)
         return KindDates(cured, "", offer, line)
     unread = _unread_words(recipe)
@@ -101,12 +101,11 @@ def dates_of_kind(recipe: Recipe) -> KindDates | None:
         f"({kind.timeline_source})."
     )
     if not said and cannot_steep_so_long(recipe):
-        line = recipe.method[-1].line if recipe.method else 0
         return KindDates(_instead_of_kind(recipe), "", _lines_to_write(recipe), line)
     if not said or (_agrees(recipe, said) and not recipe.waits_of_method):
         return KindDates(f"{whose} {unread}".strip())
     if cannot_steep_so_long(recipe):
-        return KindDates(_instead_of_kind(recipe), "", _lines_to_write(recipe), said[0].line)
+        return KindDates(_instead_of_kind(recipe), "", _lines_to_write(recipe), line)
     first = said[0]
     whose = (
         f"These dates are those of any {kind.name}, not of this recipe, which states no timeline "
@@ -119,10 +118,10 @@ def dates_of_kind(recipe: Recipe) -> KindDates | None:
             f"({kind.timeline_source})."
         )
         whose = f"{whose} {unread}".strip()
-        return KindDates(whose, "", _lines_to_write(recipe), first.line)
+        return KindDates(whose, "", _lines_to_write(recipe), line)
     differs = f"Its method says otherwise (step {first.step}): “{first.words}”. Go by the method."
     differs = f"{differs} {unread}".strip()
-    return KindDates(whose, differs, _lines_to_write(recipe), first.line)
+    return KindDates(whose, differs, _lines_to_write(recipe), line)
 
 
 def _waits_for_care(recipe: Recipe) -> str:

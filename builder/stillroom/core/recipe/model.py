@@ -39,7 +39,7 @@ from stillroom.core.recipe.holders import (
 from stillroom.core.recipe.keeps import Keeping, read_keeping
 from stillroom.core.recipe.kinds import Kind, all_kinds, find_kind
 from stillroom.core.recipe.making import Makes
-from stillroom.core.recipe.months import MONTHS, months_listed, read_month
+from stillroom.core.recipe.months import months_listed, read_month
 from stillroom.core.recipe.plain_facts import read_date, read_ph, read_title
 from stillroom.core.recipe.read_by import ReadBy, as_written, read_by, system_of
 from stillroom.core.recipe.summed import Summed
@@ -51,6 +51,7 @@ from stillroom.core.when.stages import (
     stages_of_kind,
     without_colon,
 )
+from stillroom.core.words.day_words import MONTH_NAMES
 from stillroom.core.words.patterns import late_regex
 from stillroom.core.words.problems import Unreadable, say_written
 
@@ -132,7 +133,7 @@ def _read_net(value: Any, info: ValidationInfo) -> str:
 
 Text = Annotated[str, BeforeValidator(_as_text), Field(min_length=1)]
 _LINE = {"type": "string", "minLength": 1}
-_MONTH = {"anyOf": [{"enum": list(MONTHS)}, _LINE]}
+_MONTH = {"anyOf": [{"enum": list(MONTH_NAMES)}, _LINE]}
 _LINE_OR_MAPPING = {"anyOf": [_LINE, {"type": "object"}]}
 AnIngredient = Annotated[
     Ingredient, as_written(read_any_ingredient), WithJsonSchema(_LINE_OR_MAPPING)

@@ -9,14 +9,11 @@ from __future__ import annotations
 import re
 from typing import Any, Final
 
+from stillroom.core.words.day_words import MONTH_NAMES, months_through
 from stillroom.core.words.patterns import late_regex
 from stillroom.core.words.problems import Unreadable, say_written
 
-MONTHS: Final = (
-    "January", "February", "March", "April", "May", "June",
-    "July", "August", "September", "October", "November", "December",
-)  # fmt: skip
-_SHORT: Final = "|".join(name[:3] for name in MONTHS)
+_SHORT: Final = "|".join(name[:3] for name in MONTH_NAMES)
 _DAY: Final = r"(?:\d{1,2}(?:st|nd|rd|th)?)"
 _MONTH: Final = (
     r"(?:(?:the|early|mid|late|beginning of|end of|middle of)[ -])*"
@@ -44,7 +41,7 @@ def months_listed(value: Any) -> list[Any]:
         return [month for one in value for month in months_listed(one)]
     text = value.strip() if isinstance(value, str) else ""
     if _ALL.fullmatch(text):
-        return list(MONTHS)
+        return list(MONTH_NAMES)
     found = [_months_of(piece) for piece in _BETWEEN.split(text)]
     if not text or not all(found):
         return [value]
@@ -57,9 +54,9 @@ def read_month(value: Any) -> int:
     Raises:
         Unreadable: it is none.
     """
-    if not isinstance(value, str) or value not in MONTHS:
+    if not isinstance(value, str) or value not in MONTH_NAMES:
         raise Unreadable(f"{say_written(value)} is not a month.", _MEND)
-    return MONTHS.index(value) + 1
+    return MONTH_NAMES.index(value) + 1
 
 
 def _months_of(piece: str) -> list[str]:
@@ -71,13 +68,13 @@ def _months_of(piece: str) -> list[str]:
     first, last = (_name(ends[1], ends[2]), _name(ends[3], ends[4])) if ends else ("", "")
     if not first or not last:
         return []
-    begin, end = MONTHS.index(first), MONTHS.index(last)
-    return [MONTHS[(begin + step) % 12] for step in range((end - begin) % 12 + 1)]
+    begin, end = (MONTH_NAMES.index(name) + 1 for name in (first, last))
+    return [MONTH_NAMES[month - 1] for month in months_through(begin, end)]
 
 
 def _name(short: str, more: str) -> str:
     """Return a month by its name or by a shortened one; "" for "Septembre" or "Marching"."""
     said = f"{short}{more}".lower()
-    whole = next(name for name in MONTHS if name.lower().startswith(short.lower()))
+    whole = next(name for name in MONTH_NAMES if name.lower().startswith(short.lower()))
     is_it = said == whole.lower() or (len(said) <= 4 and whole.lower().startswith(said))
     return whole if is_it else ""

@@ -12,7 +12,7 @@ import math
 from dataclasses import dataclass
 from fractions import Fraction
 
-from stillroom.core.amounts.quantities import kept_by_decimals, show_amount, show_decimal
+from stillroom.core.amounts.quantities import decimal_sign, show_amount, show_decimal
 from stillroom.core.amounts.rounding import round_measure, share_named
 from stillroom.core.amounts.units import System, convert, size_of
 from stillroom.core.batch.bottling import Yield, estimate_yield, fill_containers, stands_ml
@@ -29,6 +29,7 @@ from stillroom.core.recipe.model import Recipe
 from stillroom.core.size.scalable import scalable_of
 from stillroom.core.size.scaling import ScaledBatch
 from stillroom.core.words.joining import join_and, join_range
+from stillroom.core.words.kept_apart import kept_apart
 from stillroom.core.words.plurals import plural
 from stillroom.core.words.said import Said
 
@@ -58,7 +59,7 @@ class Fillable:
     size: str
 
 
-@kept_by_decimals(256)
+@kept_apart(decimal_sign, 256)
 def fillable(recipe: Recipe) -> tuple[Fillable, ...]:
     """Return the containers a recipe is put up in that are counted by volume, largest first."""
     found = {

@@ -15,7 +15,7 @@ from stillroom.core.amounts.quantities import (
     Amount,
     Ratio,
     Unmeasured,
-    kept_by_decimals,
+    decimal_sign,
     show_amount,
 )
 from stillroom.core.amounts.rounding import (
@@ -41,6 +41,7 @@ from stillroom.core.lines.staple_table import staple_of
 from stillroom.core.recipe.asked_once import once_a_recipe
 from stillroom.core.recipe.method import find_base
 from stillroom.core.recipe.model import Recipe
+from stillroom.core.words.kept_apart import kept_apart
 from stillroom.core.words.patterns import late_regex
 from stillroom.core.words.plurals import plural, singular
 from stillroom.core.words.said import Said
@@ -131,7 +132,7 @@ class Scalable:
     tin: Tin | None = None
 
 
-@kept_by_decimals(256)
+@kept_apart(decimal_sign, 256)
 def scalable_of(recipe: Recipe) -> Scalable:
     """Return the recipe as the scale sees it; raises Unreadable for a ratio of nothing known."""
     first = recipe.filled_into[0]

@@ -13,8 +13,9 @@ from typing import Final
 from stillroom.core.words.data_files import read_data
 from stillroom.core.words.patterns import late_regex
 
-BETWEEN: Final = late_regex(r"\s*(?:\+|;|,(?!\d)|\band\b)\s*")
-_BETWEEN_KEPT: Final = late_regex(r"(\s*(?:\+|;|,(?!\d)|\band\b)\s*)")
+_SIGNS: Final = r"\s*(?:\+|;|,(?!\d)|\band\b)\s*"
+BETWEEN: Final = late_regex(_SIGNS)
+_BETWEEN_KEPT: Final = late_regex(f"({_SIGNS})")
 _IN_PARTS: Final = ("fill", "have")
 
 

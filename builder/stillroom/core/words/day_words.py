@@ -6,11 +6,10 @@ What is not here: words for a whole timeline (timeline_words.py); date marks on 
 
 from __future__ import annotations
 
-from collections.abc import Callable
 from datetime import date
-from functools import lru_cache, wraps
 from typing import Final
 
+from stillroom.core.words.kept_apart import kept_apart
 from stillroom.core.words.said import OWN, Said, read_room, spoken
 
 _say: Final = Said("stillroom.core.words", "words")
@@ -19,18 +18,17 @@ DAY_NAMES: Final = tuple(read_room("stillroom.core.words", OWN)["words"]["weekda
 MONTH_NAMES: Final = tuple(read_room("stillroom.core.words", OWN)["words"]["months"])
 
 
-def _once_a_day(say: Callable[[date], str]) -> Callable[[date], str]:
-    """Let a day be said once in each language: a book names the same days on every page."""
+# a book names the same days on every page
+_DAYS: Final = 4096
 
-    @lru_cache(maxsize=4096)
-    def said(day: date, _language: str) -> str:
-        return say(day)
 
-    @wraps(say)
-    def ask(day: date) -> str:
-        return said(day, spoken())
+def months_through(first: int, last: int) -> tuple[int, ...]:
+    """Return the months, from 1, from one to another, over the turn of the year if need be.
 
-    return ask
+    >>> months_through(7, 9), months_through(12, 2), months_through(10, 10)
+    ((7, 8, 9), (12, 1, 2), (10,))
+    """
+    return tuple((first - 1 + step) % 12 + 1 for step in range((last - first) % 12 + 1))
 
 
 def say_month(month: int) -> str:
@@ -47,7 +45,7 @@ def short_month(month: int) -> str:
     return str(_say.phrases["months_short"][month - 1])
 
 
-@_once_a_day
+@kept_apart(spoken, _DAYS)
 def say_day(day: date) -> str:
     """Return a day in full.
 
@@ -58,7 +56,7 @@ def say_day(day: date) -> str:
     return _say("day", weekday=weekday, day=day.day, month=say_month(day.month), year=day.year)
 
 
-@_once_a_day
+@kept_apart(spoken, _DAYS)
 def say_day_short(day: date) -> str:
     """Return a day without its weekday, the month cut short.
 
@@ -68,7 +66,7 @@ def say_day_short(day: date) -> str:
     return _say("day_short", day=day.day, month=short_month(day.month), year=day.year)
 
 
-@_once_a_day
+@kept_apart(spoken, _DAYS)
 def say_day_and_month(day: date) -> str:
     """Return a day without its year.
 

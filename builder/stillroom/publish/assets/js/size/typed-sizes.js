@@ -4,7 +4,7 @@
  */
 
 export const BETWEEN = /\s*(?:\+|;|,(?!\d)|\band\b)\s*/;
-const BETWEEN_KEPT = /(\s*(?:\+|;|,(?!\d)|\band\b)\s*)/;
+const BETWEEN_KEPT = new RegExp(`(${BETWEEN.source})`);
 const IN_PARTS = ["fill", "have"];
 
 /**
