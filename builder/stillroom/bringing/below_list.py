@@ -41,6 +41,8 @@ _WISH: Final = re.compile(
 _CREDITED: Final = re.compile(
     r"(?:this\s+)?(?:recipe|rezept|recette|ricetta|receta|recept)\s+(?:is\s+|was\s+)?(?:(?:lightly|slightly)\s+)?"
     r"(?:adapted|taken|borrowed|inspired|courtesy|aus\s+dem|nach\s+einem|tirée|adaptée|tratta|adattata|adaptada|tomada|uit\s+het)\b"
+    r"|(?:this|these)\s+recipes?\s+(?:is|are|was|were|comes?|came)\s+(?:taken\s+)?from\b"
+    r"|(?:text|words|recipe|rezept|texte|testo|texto|tekst)\s*(?:by\b|:)[^.!?]{2,60}[|/·]\s*(?:photos?|fotos?|bild(?:er)?|images?)\b"
     r"|with\s+(?:many\s+)?thanks\s+to\b|(?:many\s+)?thanks\s+to\b.*\b(?:recipe|sharing)\b"
     r"|[\w\s-]{0,30}\bcourtesy\s+of\b|taken\s+from\b|(?:originally|first)\s+(?:published|posted|printed|appeared)\s+(?:at|on|in|by)\b"
     r"|(?:the\s+)?original\s+(?:recipe\s+)?(?:is\s+|was\s+|came\s+|comes\s+)?from\b"

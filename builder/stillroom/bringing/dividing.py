@@ -29,12 +29,14 @@ from stillroom.bringing.lists import (
     is_group,
     is_head,
 )
+from stillroom.bringing.naming import says_its_kind
 from stillroom.bringing.one_line import EACH_BELOW, foods_on, said_in_prose
 from stillroom.bringing.outside import (
     ask_of_left_out,
     take_first_size,
     take_food_behind_makes,
     with_bare_foods,
+    without_its_own_name,
 )
 from stillroom.bringing.prose import measured_in_prose, those_that_measure, told_over_lists
 from stillroom.bringing.rows import made_ready
@@ -46,6 +48,7 @@ from stillroom.bringing.sorting import (
     is_passed,
     is_sentence,
     is_title,
+    is_told,
     makes_of,
 )
 from stillroom.bringing.titles import beside_writer, title_of_list, titled, unstopped, writer_of
@@ -142,6 +145,7 @@ def _recipe(rows: Sequence[Row], found: List, span: tuple[int, int], title: int 
     _take_from_above(recipe)
     take_food_behind_makes(recipe)
     take_first_size(recipe)
+    without_its_own_name(recipe)
     ask_of_left_out(recipe)
     return recipe
 
@@ -168,7 +172,7 @@ def _made_by_title(title: str) -> str:
 
 def _take_from_above(recipe: Recipe) -> None:
     """Take what is told above a list for its method, where none stands below it."""
-    told = [one for one in recipe.intro if is_sentence(one)]
+    told = [one for one in recipe.intro if is_sentence(one) or is_told(one)]
     if recipe.steps or len(told) < 2:
         return
     recipe.intro = [one for one in recipe.intro if one not in told]
@@ -185,7 +189,7 @@ def _told_apart(rows: Sequence[Row]) -> list[Sequence[Row]]:
         if rows[at].shape in ("heading", "line")
         and is_title(unstopped(rows[at].text))
         and (rows[at].gap or at == 0)
-        and rows[at + 1].gap
+        and (rows[at + 1].gap or says_its_kind(rows[at].text))
         and is_sentence(rows[at + 1].text)
         and section_of(rows[at].text) is None
     ]

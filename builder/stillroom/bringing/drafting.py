@@ -9,7 +9,7 @@ from __future__ import annotations
 
 import re
 import textwrap
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, field, replace
 from typing import Final
 
@@ -19,9 +19,9 @@ from stillroom.bringing.checked import checked, place_of
 from stillroom.bringing.decimals import write_own_decimals
 from stillroom.bringing.found import PASTED, SERVES, BroughtRecipe, Origin, Paper, Question, Recipe
 from stillroom.bringing.heads import plain, says_otherwise, words
-from stillroom.bringing.keeping import keeping_of, sentences_of_keeping
+from stillroom.bringing.keeping import keeping_of, sentences_of_keeping, vaguely_kept
 from stillroom.bringing.measured import measured_beside
-from stillroom.bringing.naming import guess_kind, title_of
+from stillroom.bringing.naming import guess_kind, named_by_subject, title_of
 from stillroom.bringing.one_line import things_on
 from stillroom.bringing.plain_text import tidy
 from stillroom.bringing.typed_marks import pieces
@@ -96,7 +96,8 @@ def draft(
 ) -> BroughtRecipe:
     """Return a recipe in the book's form, with a question at whatever was not understood."""
     write_own_decimals(recipe, settings.language)
-    title = _cut(title_of(_cut(recipe.title or origin.title)))
+    named = named_by_subject(recipe, origin)
+    title = _cut(title_of(_cut(named)))
     made = _Draft()
     slug = slug_of(title)
     _add_facts(made, recipe, title, origin, settings)
@@ -209,13 +210,14 @@ def _add_keeping(
     steps = [step for _, step in recipe.steps]
     told = sentences_of_keeping(steps)
     if not told:
+        _ask_of_vague(made, len(made.rows) - 1, steps)
         return
     trial = _Draft(list(made.rows))
     trial.add(_RULE)
     _add_body(trial, recipe, origin)
     kept = keeping_of(trial.rows, steps, settings, larder) if "kind:" not in made.rows else None
     if kept is None:
-        _ask_how_long(made, len(made.rows) - 1, (said for said, _ in told))
+        _ask_how_long(made, len(made.rows) - 1, [said for said, _ in told])
         return
     place = made.add("keeps:", f"  unopened: {kept.unopened}")
     if kept.opened:
@@ -288,13 +290,22 @@ def _add_note(made: _Draft, head: str, rows: list[str]) -> None:
     _ask_how_long(made, place, lines)
 
 
-def _ask_how_long(made: _Draft, place: int, lines: Iterable[str]) -> None:
+def _ask_how_long(made: _Draft, place: int, lines: Sequence[str]) -> None:
     """Ask whether words beside the method say how long it keeps."""
     if found := next(filter(None, map(may_say_keeping, lines)), None):
         said, span = found
         what = f'How long it keeps may stand here: "{said}"'
         mend = f'If that is of one unopened, write "keeps: {span} unopened" above.'
         made.ask(place, what, mend)
+    else:
+        _ask_of_vague(made, place, lines)
+
+
+def _ask_of_vague(made: _Draft, place: int, lines: Iterable[str]) -> None:
+    """Ask about words that say it keeps, and not how long."""
+    if said := vaguely_kept(lines):
+        what = f'It is said to keep, and not how long: "{_cut(said, _LONGEST_NAME)}"'
+        made.ask(place, what, 'Write a length that you know of: "keeps: 6 months unopened".')
 
 
 def _source(recipe: Recipe, origin: Origin) -> str:

@@ -23,6 +23,7 @@ _DAY: Final = re.compile(
     r"(?:day|tag|jour|giorno|día|dag|part|teil|partie|parte|deel)\s+\w{1,5}[.:]?", re.IGNORECASE
 )
 _LONG: Final = 50
+_WIDEST: Final = 120  # no machine breaks a line so late
 _OPEN: Final = re.compile(
     r"(?:[,;–-]|\b(?:and|or|the|an?|of|in|into|with|to|for|from|until|till?|then|leaving|und|mit|et|de|e|y))$",
     re.IGNORECASE,
@@ -91,8 +92,9 @@ def _still_of_item(rows: Sequence[Row], place: int, above: Row) -> bool:
     if above.shape not in ("item", "step"):
         return False
     begins = row.text[:1].isupper() and is_sentence(row.text) and row.indent <= above.indent
-    ended = len(before) < WIDE and bool(re.search(r"[.!?…]$", before))
-    return not (above.shape == "item" and begins and ended)
+    ended = not WIDE <= len(before) <= _WIDEST and bool(re.search(r"[.!?…]$", before))
+    last = above.shape == "step" and not any(one.shape == "step" for one in rows[place:])
+    return not ((last or above.shape == "item") and begins and ended)
 
 
 def _heads_items(rows: Sequence[Row], place: int, above: Row) -> bool:

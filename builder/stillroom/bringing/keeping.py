@@ -22,6 +22,19 @@ from stillroom.core.recipe.waits_elsewhere import keeps_elsewhere
 from stillroom.core.when.spans import Span
 
 _SHORTENED: Final = re.compile(r"(\b(?:ca|approx|max|min|env|mind))\.(?=\s*\d)", re.IGNORECASE)
+# "can be kept refrigerated for weeks", "keeps for ages", "hält sich ewig": no length to take
+_VAGUELY: Final = re.compile(
+    r"\b(?:keeps?|kept|lasts?|stores?|stored|stays?\s+(?:good|fresh))\b[^.;!?]{0,60}?"
+    r"\b(?:for\s+)?(?:(?:many|several|a\s+few|some)\s+)?(?:weeks|months|years|ages|indefinitely|forever|(?:a\s+)?(?:long|good)\s+(?:time|while))\b"
+    r"|\b(?:hält|halten|haltbar|aufbewahren)\b[^.;!?]{0,60}?\b(?:ewig|lange|mehrere\s+(?:wochen|monate)|wochenlang|monatelang|jahrelang)\b"
+    r"|\bconserv\w*[^.;!?]{0,60}?\b(?:longtemps|plusieurs\s+(?:semaines|mois)|a\s+lungo|per\s+mesi|mucho\s+tiempo|varios\s+meses|varias\s+semanas)\b"
+    r"|\b(?:bewa\w+|houdbaar|goed)\b[^.;!?]{0,60}?\b(?:lang|maandenlang|wekenlang|weken|maanden)\b"
+    r"|\b(?:håller|hållbar\w*|förvara\w*)\b[^.;!?]{0,60}?\b(?:länge|flera\s+(?:veckor|månader)|i\s+(?:veckor|månader))\b",
+    re.IGNORECASE,
+)
+_NUMBERED: Final = re.compile(
+    r"\d|\b(?:a|an|one|two|three|four|six|twelve)\s+(?:day|week|month|year)"
+)
 
 
 @dataclass(frozen=True)
@@ -70,3 +83,18 @@ def keeping_of(
             elsewhere = keeps_elsewhere(without_opened(said)) is not None
             return Kept(kept.unopened, kept.opened, said, elsewhere)
     return None
+
+
+def vaguely_kept(lines: Iterable[str]) -> str:
+    """Return the sentence that says a thing keeps without saying how long; "" for none.
+
+    >>> vaguely_kept(["Roll them.", "They can be kept refrigerated for weeks."])
+    'They can be kept refrigerated for weeks.'
+    >>> vaguely_kept(["It keeps for 3 weeks.", "Leave it for a few weeks.", "Keep stirring it."])
+    ''
+    """
+    for line in lines:
+        for sentence in split_sentences(line):
+            if _VAGUELY.search(sentence) and not _NUMBERED.search(sentence):
+                return sentence.strip()
+    return ""

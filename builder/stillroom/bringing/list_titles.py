@@ -174,6 +174,11 @@ def _told_above(rows: Sequence[Row], at: int) -> bool:
     return ended and (is_sentence(above) or says_its_kind(rows[at].text))
 
 
+def _says_beside(text: str) -> bool:
+    """Whether a line between a title and its list says something else: a yield, a starred note."""
+    return is_only_makes(text) or is_passed(text) or text.startswith(("*", "\\*"))
+
+
 def _named_above(rows: Sequence[Row], first: int, at: int) -> bool:
     """Whether a title stands above a sentence that says it again: "To make sloe gin you need"."""
     if first == at or section_of(rows[at].text) is None or not is_title(rows[first].text):
@@ -203,7 +208,7 @@ def title_above(rows: Sequence[Row], behind: int, list_begin: int) -> int | None
     for at in reversed(span):
         row = rows[at]
         below = rows[at + 1 : list_begin]
-        right_above = all(is_only_makes(one.text) or is_passed(one.text) for one in below)
+        right_above = all(_says_beside(one.text) for one in below)
         told_above = right_above and at > 0 and _told_above(rows, at)
         open_above = (
             row.gap

@@ -130,7 +130,7 @@ def amid_a_sentence(rows: Sequence[Row], at: int) -> bool:
     above = rows[at - 1].text
     goes_on = above[:1].islower() and len(above.split()) >= 3 and not is_ingredient(above)
     goes_on = goes_on and not is_only_makes(above)
-    return goes_on and not re.search(r"[.!?:;]$", above)
+    return goes_on and not re.search(r"[.!?:;)]$", above)
 
 
 def _says_how_much(text: str) -> bool:

@@ -10,7 +10,7 @@ import re
 from dataclasses import dataclass
 from typing import Final
 
-from stillroom.bringing.found import Recipe
+from stillroom.bringing.found import Origin, Recipe
 from stillroom.bringing.heads import words
 from stillroom.bringing.titles import without_guide
 from stillroom.core.recipe.kinds import all_kinds, find_kind
@@ -23,6 +23,8 @@ _BEFORE: Final = re.compile(
 )
 # "FUDGE (Dad's)", "TOMATO CHUTNEY - Gran's"
 _SHOUTED: Final = re.compile(r"[A-ZÀ-Þ][A-ZÀ-Þ'’& -]{3,}?(?=\s+(?:\(|[-–—]\s))")
+_STEM: Final = 8
+_LEAST_STEM: Final = 4
 _SAYS_NOTHING: Final = frozenset(
     {
         "recipe",
@@ -290,3 +292,33 @@ def _by_what_is_done(recipe: Recipe) -> Guess:
             return Guess(kind, what, f"If it is another, write that: {names}.")
     mend = f'Write "kind:" and one of these, or an everyday word such as jam or cookies: {names}.'
     return Guess("", "What kind of making it is could not be told.", mend)
+
+
+def named_by_subject(recipe: Recipe, origin: Origin) -> str:
+    """Return what a recipe is called: by its title, or by the subject of its letter.
+
+    The subject names it where no title does, or one that says nothing of what is made.
+
+    >>> letter = Origin("a.eml", title="Sloe cordial")
+    >>> told = [("", "Bottle the cordial while it is hot.")]
+    >>> named_by_subject(Recipe(title="Trial finished", steps=told), letter)
+    'Sloe cordial'
+    >>> named_by_subject(Recipe(title="Cordial of sloes", steps=told), letter)
+    'Cordial of sloes'
+    """
+    if not recipe.title or origin.others or not origin.title:
+        return recipe.title or origin.title
+    said = (row for _, row in (*recipe.ingredients, *recipe.steps))
+    words_of = " ".join((*said, *recipe.intro)).lower()
+    if kind_of_title(recipe.title).word or _is_said_again(recipe.title, words_of):
+        return recipe.title
+    if not _is_said_again(origin.title, words_of):
+        return recipe.title
+    recipe.intro.insert(0, recipe.title)
+    return origin.title
+
+
+def _is_said_again(title: str, words_of: str) -> bool:
+    """Whether a word of a title, or most of it, is said in a recipe's other words."""
+    named = [word.lower()[:_STEM] for word in re.findall(r"[^\W\d_]+", title)]
+    return any(len(word) >= _LEAST_STEM and word in words_of for word in named)

@@ -62,6 +62,11 @@ _I_USED: Final = re.compile(
     r".{3,60}\((?:(?:i|we)(?:['’]ve|\s+have)?\s+used?|i\s+had)\s*:?\s+(?P<things>[^()]+)\)\.?",
     re.IGNORECASE,
 )
+_OPEN_END: Final = re.compile(
+    r"\b(?:and|or|about|around|approximately|und|oder|etwa|ca|circa|et|ou|environ|e|o|y|con|unos|unas|en|of|ongeveer|och|eller|ungefär"
+    r"|is|are|need|needs|take|takes|makes|occorrono|servono|braucht|faut|hacen\s+falta)\.?$",
+    re.IGNORECASE,
+)
 _LONGEST_LIST: Final = 600
 _WHAT_FOR: Final = re.compile(r"(?:for|to|zum|zur|pour|per|para|voor)\s")
 _SPOON: Final = re.compile(r"[\d½¼¾⅓⅔][\d\s/½¼¾⅓⅔]*[tT]\.?\s+[a-z]{3}")
@@ -160,6 +165,8 @@ def listed_and_told(text: str) -> tuple[tuple[str, ...], str] | None:
     ends = [at for at in begins if at < told.start()]
     parts = [text[at:end].strip(" ,") for at, end in pairwise([*ends, told.start()])]
     if len(parts) < _LEAST or not all(map(_is_thing, parts)):
+        return None
+    if any(_OPEN_END.search(part) for part in parts):  # "we need about", "10 oranges and"
         return None
     return tuple(parts), text[told.start() :].strip()
 

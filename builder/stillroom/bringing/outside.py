@@ -12,6 +12,7 @@ from typing import Final
 
 from stillroom.bringing.below_list import take_food
 from stillroom.bringing.found import Recipe, Row
+from stillroom.bringing.heads import plain
 from stillroom.bringing.one_line import names_a_food
 from stillroom.bringing.sorting import is_ingredient, is_only_makes, is_sentence
 from stillroom.core.amounts.quantities import Amount
@@ -70,6 +71,14 @@ def take_food_behind_makes(recipe: Recipe) -> None:
         return
     recipe.makes = found["made"]
     take_food(recipe, found["food"])
+
+
+def without_its_own_name(recipe: Recipe) -> None:
+    """Take a line that repeats the title out of a list: the words below a picture, mostly."""
+    named = plain(recipe.title)
+    recipe.ingredients = [
+        one for one in recipe.ingredients if not named or plain(one[1]) != named or "(" in one[1]
+    ]
 
 
 def take_first_size(recipe: Recipe) -> None:

@@ -14,6 +14,7 @@ from stillroom.bringing.found import Origin, Paper, Row
 from stillroom.bringing.heads import AMOUNT_ALONE
 from stillroom.bringing.in_facts import recipe_in_facts
 from stillroom.bringing.sorting import is_ingredient
+from stillroom.bringing.step_labels import parts_of
 from stillroom.bringing.tables import is_table_line, rows_of_table, with_strokes
 from stillroom.bringing.typed_marks import bare, pieces, without_marks
 from stillroom.core.reading.facts_above import read_facts
@@ -22,18 +23,18 @@ from stillroom.core.reading.written_facts import NAMES
 _HEADING: Final = re.compile(r"(#{1,6})\s*(\S.*?)\s*#*$")
 _ITEM: Final = re.compile(r"(?:[-*+–—]\s+|[•·‣▪●○◦□☐✓✔♥❤★☆➤►]\s*)(?:\[[ xX]?\]\s*)?(?=\S)")
 _STEP: Final = re.compile(
-    r"\(?(?:(?:step|schritt|étape|paso|passo|passaggio|stap)\s*)?\d{1,2}\s*[.):]{1,2}\s+(?=\S)",
+    r"\(?(?:(?:step|schritt|étape|paso|passo|passaggio|fase|stap|steg)\s*)?\d{1,2}\s*[.):]{1,2}\s+(?=\S)",
     re.IGNORECASE,
 )
 # a number on a line of its own, as a page's numbers are copied: its words stand on the next
 _NUMBER_ALONE: Final = re.compile(
-    r"\(?(?:(?:step|schritt|étape|paso|passo|passaggio|stap)\s*\d{1,2}\s*[.):]?|\d{1,2}\s*[.)])",
+    r"\(?(?:(?:step|schritt|étape|paso|passo|passaggio|fase|stap|steg)\s*\d{1,2}\s*[.):]?|\d{1,2}\s*[.)])",
     re.IGNORECASE,
 )
 # a sign on a line of its own, as a page's items are copied: its words stand on the next
 _SIGN_ALONE: Final = frozenset({"-", "*", "•", "·", "–", "○", "●"})
 _ONLY_STEP: Final = re.compile(
-    r"(?:step|schritt|étape|paso|passo|passaggio|stap)\s*1\s*[.):]?", re.IGNORECASE
+    r"(?:step|schritt|étape|paso|passo|passaggio|fase|stap|steg)\s*1\s*[.):]?", re.IGNORECASE
 )
 _GLUED_ITEM: Final = re.compile(r"^(?P<indent>\s*)[-–—](?=[^\W\d_]|[\d½¼¾⅓⅔⅛])")
 _RULE: Final = re.compile(r"(?:[-*_=~]\s*){3,}$")
@@ -133,7 +134,8 @@ def rows_of(lines: list[str]) -> list[Row]:
     rows: list[Row] = []
     gap = True
     number = ""
-    typed = _with_dashes_apart(without_marks(with_strokes(lines)))
+    whole = (part for line in lines for part in (parts_of(line) if line.strip() else [line]))
+    typed = _with_dashes_apart(without_marks(with_strokes([*whole])))
     for line in _with_tables_whole(
         _with_crosses_as_dashes(_without_one_step(_with_bare_numbers(typed)))
     ):

@@ -21,6 +21,7 @@ from stillroom.core.words.problems import Unreadable
 
 _MOST_WORDS: Final = 8
 _MOST_MORE: Final = 3
+_LONGEST_LEAD: Final = 30
 _MOST_IDLE: Final = 400  # of amounts running that measure no food: it is no recipe
 _LEAST_TOLD: Final = 3
 _NUMBER: Final = (
@@ -38,11 +39,17 @@ _ENDS: Final = re.compile(
     r"[,;:.!?()]|\b(?:and|into|in|to|for|with|on|over|from|until|till|through|at|then|which|that|when|put|boil|let|add|as"
     r"|if|after|before|per|off|or|under|is|are|be|being"
     r"|und|sowie|oder|mit|auf|zu|dazu|hinzu\w*|geben|zugeben|beifügen|benötigt|et|dans|avec|ajoute[zr]|ou|ed|nel\w*"
-    r"|aggiung\w+|con|en|añad\w+|och|till|med|eller)\b",
+    r"|aggiung\w+|con|en|añad\w+|och|till|med|eller|e|y|circa|occorr\w+|servono|necesit\w+|braucht|faut)\b",
     re.IGNORECASE,
 )
 _NEAR: Final = re.compile(rf"(?:\s*+\S{{1,60}}+(?!\S)){{,{_MOST_WORDS}}}")
 # "loaf-sugar", "rose-leaves", "half-a-pint", as older books hyphen them
+# "To make 4 jars of jam you need": how much is made, and nothing that goes in
+_MADE_OF_IT: Final = re.compile(
+    r"\b(?:to\s+(?:make|get|fill)|makes?|yields?|gives|for\s+about|per\s+(?:ottenere|fare|preparare)|pour\s+(?:obtenir|faire|préparer)"
+    r"|para\s+(?:obtener|hacer|preparar)|um|ergibt|ergeben|voor|för\s+att\s+få|ger)\s+(?:about\s+|circa\s+|etwa\s+|environ\s+|unos\s+)?$",
+    re.IGNORECASE,
+)
 _SPOKEN: Final = re.compile(r"(?<=[a-z])-(?!spoon|glass|cup)(?=[a-z])", re.IGNORECASE)
 _FOLLOWING: Final = re.compile(
     r"\b(?:following|these|next|first) (?:\w+ )?(?:ingredients|things|items)\b", re.IGNORECASE
@@ -79,7 +86,8 @@ def measured_in_prose(sentences: Iterable[str]) -> list[str]:
             at = begins.end()
             words = _words_behind(told, at)
             asked = told[begins.start() : at + words[-1].end()] if words else ""
-            thing = "" if asked in idle else _longest_food(told, begins, words)
+            made = _MADE_OF_IT.search(told[max(0, begins.start() - _LONGEST_LEAD) : begins.start()])
+            thing = "" if made or asked in idle else _longest_food(told, begins, words)
             idle.add(asked)
             if thing:
                 idle.clear()

@@ -15,6 +15,7 @@ from stillroom.bringing.afterwords import without_afterwords
 from stillroom.bringing.found import Recipe, Row
 from stillroom.bringing.heads import plain, words
 from stillroom.bringing.sorting import is_sentence
+from stillroom.bringing.tails import tail_of
 from stillroom.core.larder.shelves import common_larder
 from stillroom.core.lines.staple_table import find_staple, staples_named
 from stillroom.core.method.keeping_said import may_say_keeping
@@ -23,6 +24,7 @@ from stillroom.core.method.reading import named_in
 _LEAST: Final = 3
 """Numbered steps from which on a line without a number may be a remark."""
 _NAMES: Final = 3
+_SHOWN: Final = 60
 _SENTENCE: Final = re.compile(r"(?<=[.!?])\s+")
 _ADDRESSES: Final = re.compile(r"(?:(?:https?://|www\.)\S+[\s,]*)+", re.IGNORECASE)
 _NAME: Final = re.compile(r"[A-ZÀ-Ý][a-zà-ÿ'’.-]+")
@@ -51,11 +53,17 @@ class Method:
     names: tuple[str, ...] = ()
     dropped: tuple[str, ...] = ()
     begun: str = ""
+    tail: tuple[str, ...] = ()
 
     def tell(self, recipe: Recipe) -> None:
         """Keep remarks as notes, an address as the source, and say that names were left out."""
         if self.remarks:
             recipe.notes.append(("Notes", list(self.remarks)))
+        if self.tail:
+            recipe.notes.append(("Notes", list(self.tail)))
+            more = " …" if len(self.tail) > 1 or len(self.tail[0]) > _SHOWN else ""
+            what = f'Behind the last step, kept as a note: "{self.tail[0][:_SHOWN]}{more}"'
+            recipe.doubt("title", what, "If it is a step, write it into the method.")
         for address in self.addresses:
             recipe.address = recipe.address or address
         if self.dropped:
@@ -72,6 +80,7 @@ class Method:
 
 def without_remarks(rows: Sequence[Row], recipe: Recipe) -> Method:
     """Return the rows of a method without what is said, thanked and signed beside its steps."""
+    tail, rows = _tail(rows, recipe)
     said = without_afterwords(rows, recipe)
     rows = said.rows
     numbered = [at for at, row in enumerate(rows) if row.shape in ("step", "item")]
@@ -97,7 +106,22 @@ def without_remarks(rows: Sequence[Row], recipe: Recipe) -> Method:
         (*names, *said.names),
         said.dropped,
         said.begun,
+        tail,
     )
+
+
+def _tail(rows: Sequence[Row], recipe: Recipe) -> tuple[tuple[str, ...], list[Row]]:
+    """Return what stands behind the steps and may be none, and the rows without it."""
+    plainly_left = without_afterwords(rows, recipe).rows
+    doubted = [
+        at
+        for at in tail_of(rows)
+        if rows[at] in plainly_left
+        and not _ADDRESSES.fullmatch(rows[at].text)
+        and not _is_name(rows[at])
+    ]
+    tail = tuple(rows[at].text for at in doubted)
+    return tail, [row for at, row in enumerate(rows) if at not in doubted]
 
 
 def without_names(rows: Sequence[Row]) -> Method:

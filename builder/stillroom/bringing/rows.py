@@ -32,6 +32,9 @@ from stillroom.bringing.sorting import (
     is_title,
     number_of,
 )
+from stillroom.bringing.step_labels import with_labels_apart
+from stillroom.bringing.things_apart import with_things_apart
+from stillroom.bringing.titles_made import with_makes_apart
 from stillroom.bringing.whole_list import with_lists_apart
 
 _DOTS: Final = re.compile(r"\s*[•·‣▪●○◦❤♥★☆✿❀♦♡✦]\ufe0f?\s+")
@@ -59,9 +62,6 @@ _GLUED: Final = re.compile(
     r"(?P<makes>(?:für|for|pour|per|para|voor|makes|ergibt)\s.{0,20}?\d\s*[^\W\d]{3,})(?P<rest>\d+\s?(?:k?g|m?l|cl)\s+[^\W\d].*)",
     re.IGNORECASE,
 )
-_SAID_OF_A_THING: Final = re.compile(
-    r"(?P<thing>(?:about\s)?(?:[\d½¼¾⅓⅔]|an?\s)[^.!?()]{3,60}(?:\([^()]*\))?)\.\s+(?P<rest>[A-Z][^()]{10,160})"
-)
 _LEAST_FACTS: Final = 3
 _REST_OF_TITLE: Final = 3
 _LONG_TITLE: Final = 8
@@ -81,28 +81,11 @@ _PREPARE: Final = re.compile(
 
 def made_ready(rows: Sequence[Row]) -> list[Row]:
     """Return rows without a page's times, with what it joined parted and what it parted joined."""
-    named = _with_title_ended(without_furniture(rows))
+    named = _with_title_ended(with_labels_apart(without_furniture(rows)))
     apart = _apart(_without_times(_with_card_facts(_with_halves_joined(made_new(named)))))
-    apart = _with_sayings_in_brackets(apart)
+    apart = with_makes_apart(with_things_apart(apart))
     joined = _with_amounts_joined(_with_makes_joined(_with_dots_apart(apart)))
     return with_lists_apart(_with_numbered_lists(joined))
-
-
-def _with_sayings_in_brackets(rows: list[Row]) -> list[Row]:
-    """Return rows with what a sentence says of a thing in a list in brackets behind it.
-
-    "6 lb prepared vegetables. A mixture of marrow, beans and onions." is one thing.
-    """
-    found = list(rows)
-    for place, row in enumerate(rows):
-        said = _SAID_OF_A_THING.fullmatch(row.text) if row.shape in ("line", "item") else None
-        if not said or not is_ingredient(said["thing"]) or is_ingredient(row.text):
-            continue
-        beside = (rows[place - 1 : place] if not row.gap else []) + rows[place + 1 : place + 2]
-        if any(one.shape == row.shape and is_ingredient(one.text) for one in beside):
-            text = f"{said['thing']} ({said['rest'].rstrip('.')})"
-            found[place] = replace(row, text=text)
-    return found
 
 
 def _with_title_ended(rows: Sequence[Row]) -> list[Row]:

@@ -67,8 +67,8 @@ _AMOUNT: Final = re.compile(
 # "Schale dünn abschälen, Saft auspressen." says what is done, as German does: at its end
 _GERMAN_STEP: Final = re.compile(r"^[^\d½¼¾]*\s[a-zäöüß]{3,}(?:en|ern|eln)\.$")
 _NUMBERED: Final = re.compile(
-    r"\(?(?:(?:step|schritt|étape|paso|passo|passaggio|stap|steg)\s*)?(\d{1,2})\s*[.):]{1,2}\s*(?=[^\W\d])"
-    r"|(?:step|schritt|étape|paso|passo|passaggio|stap)\s+(?:\d{1,2}|one|two|three|four|five|six|seven|eight|nine|ten)"
+    r"\(?(?:(?:step|schritt|étape|paso|passo|passaggio|fase|stap|steg)\s*)?(\d{1,2})\s*[.):]{1,2}\s*(?=[^\W\d])"
+    r"|(?:step|schritt|étape|paso|passo|passaggio|fase|stap|steg)\s+(?:\d{1,2}|one|two|three|four|five|six|seven|eight|nine|ten)"
     r"\s*(?:[.):]|\s[-–—])\s*(?=[^\W\d])"
     r"|\(?[A-H]\)\s+(?=[^\W\d])",
     re.IGNORECASE,
@@ -170,7 +170,10 @@ def is_ingredient(text: str) -> bool:
     >>> is_ingredient("Sloes 1lb"), is_ingredient("Boil it for 20 min")
     (True, False)
     """
-    if len(text) > _LONGEST_ITEM or number_of(text):
+    if len(text) > _LONGEST_ITEM:
+        short = len(text) <= _LONGEST_SAID and len(_BRACKETED.sub("", text)) <= _LONGEST_ITEM
+        return short and is_ingredient(_BRACKETED.sub("", text).strip())
+    if number_of(text):
         return False
     if is_time(text) or LEADERS.search(text):
         return False

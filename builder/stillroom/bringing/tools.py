@@ -23,6 +23,11 @@ _JARS: Final = re.compile(
     re.IGNORECASE,
 )
 _WEIGHED: Final = re.compile(r"\d\s*(?:k?g|grams?|oz|ounces?|lbs?|pounds?|ml|cl|tbsps?|tsps?)\b")
+# "6 x 500ml jars with lids": how big they are, and not how much of something
+_SIZE: Final = re.compile(
+    r"\d+\s*(?:[x×]\s*\d+\s*)?(?:ml|cl|l|g|gr|oz|lb)\s+(?=(?:[^\W\d]+\s+)?(?:jars?|bottles?|gläser|flaschen|bocaux|vasetti"
+    r"|tarros|frascos|potten|burkar|flaskor)\b)"
+)
 _ARTICLES: Final = frozenset(
     {
         "a",
@@ -65,8 +70,11 @@ def is_tool(text: str) -> bool:
     (False, True, False)
     >>> is_tool("7 regular tea bags"), is_tool("2 jelly bags")
     (False, True)
+    >>> is_tool("6 x 500ml jars with lids (or equivalent)"), is_tool("1 x 700 ml bottle gin")
+    (True, False)
     """
     bare = re.sub(r"\([^()]*\)|\([^()]*$", " ", text.lower())
+    bare = _SIZE.sub(" ", bare)
     head = re.split(r",|\b(?:with|for|to|that|which|or|avec|mit|zum|für|con|per|voor|om)\b", bare)[
         0
     ]

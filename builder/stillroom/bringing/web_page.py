@@ -45,6 +45,7 @@ _FURNITURE: Final = re.compile(
     re.IGNORECASE,
 )
 _CHARSET: Final = re.compile(rb"charset\s*=\s*[\"']?\s*([\w-]+)", re.IGNORECASE)
+_PARTS: Final = frozenset(["h1", "h2", "h3", "h4", "ul", "ol", "table", "article", "section"])
 _LEAST_WORDS: Final = 40
 _MOST_STRESSED: Final = 20
 """A heading in bold is all that its paragraph holds, or nearly."""
@@ -138,9 +139,11 @@ def _add_rows(tag: Tag, rows: list[Row], shape: str, depth: int) -> None:
     """Add the rows of an element; words that stand among others are one row."""
     if _is_furniture(tag) or depth > 200:
         return
-    if tag.name == "tr":
-        cells = [one.words() for one in tag.inner if isinstance(one, Tag)]
-        _add(rows, " ".join(filter(None, cells)), "item")
+    cells = [one for one in tag.inner if isinstance(one, Tag)] if tag.name == "tr" else []
+    alone = len(cells) == 1 and _holds_blocks(cells[0])
+    if tag.name == "tr" and not alone and not any(map(_lays_out, cells)):
+        words = (one.words() for one in cells)
+        _add(rows, " ".join(filter(None, words)), "item")
         return
     if re.fullmatch("h[1-6]", tag.name):
         _add(rows, tag.words(), "heading", int(tag.name[1]))
@@ -163,6 +166,11 @@ def _add_rows(tag: Tag, rows: list[Row], shape: str, depth: int) -> None:
 def _inline(tag: Tag) -> str:
     text = tag.text()
     return f" {text} " if tag.name in ("td", "th") else text
+
+
+def _lays_out(cell: Tag) -> bool:
+    """Whether a cell holds parts of a page, and its table only says where they stand."""
+    return any(one.name in _PARTS for one in cell.walk())
 
 
 def _holds_blocks(tag: Tag) -> bool:

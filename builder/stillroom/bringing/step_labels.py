@@ -1,0 +1,65 @@
+"""Steps that a page labels instead of numbering: "STEP 1" alone above what is done, or within it.
+
+Copying glues a label to the sentence before it, or behind it. Leaves out "Step 1: peel the plums",
+which is a number like any other: sorting.py.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Sequence
+from dataclasses import replace
+from typing import Final
+
+from stillroom.bringing.found import Row
+
+_WORD: Final = r"(?:step|schritt|étape|etape|paso|passo|passaggio|fase|stap|steg)"
+_LABEL: Final = re.compile(rf"{_WORD}\s+(?P<number>\d{{1,2}})\s*[.:]?", re.IGNORECASE)
+# ".STEP 2" at the end of a sentence, with or without what follows it; "as in step 2" is none
+_WITHIN: Final = re.compile(
+    r"(?:(?<=[.!?)])|^)\s*(?P<label>(?:STEP|Step|SCHRITT|Schritt|ÉTAPE|Étape|Etape|PASO|Paso|PASSO|Passo|PASSAGGIO|Passaggio"
+    r"|FASE|Fase|STAP|Stap|STEG|Steg)\s*\d{1,2})(?:(?=[A-ZÀ-Ý][a-zà-ÿ])|\s*$|\n)"
+)
+_LEAST: Final = 2
+
+
+def with_labels_apart(rows: Sequence[Row]) -> list[Row]:
+    """Return rows with what stands below each label as a step, and without the labels.
+
+    >>> rows = [Row("STEP 1"), Row("Stone the plums.STEP 2"), Row("Boil them.")]
+    >>> [(row.text, row.shape) for row in with_labels_apart(rows)]
+    [('Stone the plums.', 'step'), ('Boil them.', 'step')]
+    """
+    parted = [
+        replace(row, text=part)
+        for row in rows
+        for part in (parts_of(row.text) if row.shape != "heading" else [row.text])
+    ]
+    labels = [one for row in parted if (one := _LABEL.fullmatch(row.text.strip()))]
+    counted = [int(one["number"]) for one in labels]
+    if len(labels) < _LEAST or counted != [*range(1, len(labels) + 1)]:
+        return list(rows)
+    found: list[Row] = []
+    begins = False
+    for row in parted:
+        if _LABEL.fullmatch(row.text.strip()):
+            begins = True
+            continue
+        told = row.shape in ("line", "item", "step")
+        found.append(replace(row, shape="step", level=0) if begins and told else row)
+        begins = begins and not told
+    return found
+
+
+def parts_of(text: str) -> list[str]:
+    """Return a line, parted where a label is glued to a sentence of it.
+
+    >>> parts_of("Boil it.STEP 2"), parts_of("Étape 1Laver."), parts_of("Boil it (see step 2).")
+    (['Boil it.', 'STEP 2'], ['Étape 1', 'Laver.'], ['Boil it (see step 2).'])
+    """
+    found: list[str] = []
+    begin = 0
+    for one in _WITHIN.finditer(text):
+        found += [text[begin : one.start()].strip(), one["label"].strip()]
+        begin = one.end()
+    return [part for part in (*found, text[begin:].strip()) if part] if found else [text]

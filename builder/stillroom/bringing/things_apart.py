@@ -1,0 +1,69 @@
+"""The things of a list each on its line: what is said of one set behind it, two glued ones parted.
+
+"6 lb prepared vegetables. A mixture of marrow and beans." is one thing, "1 onion1 tsp salt" are
+two. Leaves out lists that run on in one line: whole_list.py, one_line.py.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Sequence
+from dataclasses import replace
+from typing import Final
+
+from stillroom.bringing.found import Row
+from stillroom.bringing.sorting import begins_with_amount, is_ingredient, number_of
+
+_SAID_OF_A_THING: Final = re.compile(
+    r"(?P<thing>(?:about\s)?(?:[\d½¼¾⅓⅔]|an?\s)[^.!?()]{3,60}(?:\([^()]*\))?)\.\s+(?P<rest>[A-Z][^()]{10,160})"
+)
+# "½ lb-1 lb sugar, depending on how sweet your plums are. We used one."
+_THING_AND_WORDS: Final = re.compile(
+    r"(?P<thing>\S[^,.;!?()]{3,70}?(?:\([^()]*\))?)(?:\s+[-–—]|[,;.])\s+(?P<rest>[^\W\d].*)",
+    re.DOTALL,
+)
+_LONGEST: Final = 500
+_GLUED: Final = re.compile(
+    r"(?<=[a-zà-ÿ]{3})(?=(?:\d+(?:[./,]\d+)?|[½¼¾⅓⅔])\s*(?:tea|table)?(?:spoons?|tsps?|tbsps?|cups?|k?g|ml|cl|dl|oz|lbs?|pounds?|EL|TL|msk|tsk)\b)"
+)
+
+
+def with_things_apart(rows: Sequence[Row]) -> list[Row]:
+    """Return rows with each thing of a list on a row of its own, what is said of it in brackets.
+
+    >>> [row.text for row in with_things_apart([Row("2 tsp onion1 teaspoon parsley", "item")])]
+    ['2 tsp onion', '1 teaspoon parsley']
+    """
+    parted = [part for row in rows for part in _parts(row)]
+    found = list(parted)
+    for place, row in enumerate(parted):
+        if row.shape in ("line", "item") and not is_ingredient(row.text):
+            found[place] = replace(row, text=_with_words_behind(parted, place))
+    return found
+
+
+def _parts(row: Row) -> list[Row]:
+    if row.shape not in ("line", "item") or not _GLUED.search(row.text):
+        return [row]
+    parts = _GLUED.split(row.text)
+    whole = all(is_ingredient(part) and begins_with_amount(part) for part in parts)
+    return [replace(row, text=part) for part in parts] if whole else [row]
+
+
+def _with_words_behind(rows: Sequence[Row], place: int) -> str:
+    """Return a line of a list with the sentences that are said of it in brackets."""
+    row = rows[place]
+    beside = [
+        one.shape == row.shape and is_ingredient(one.text)
+        for one in (*rows[max(place - 1, 0) : place], *rows[place + 1 : place + 2])
+    ]
+    said = _SAID_OF_A_THING.fullmatch(row.text)
+    if said and is_ingredient(said["thing"]) and any(beside[row.gap and place > 0 :]):
+        return f"{said['thing']} ({said['rest'].rstrip('.')})"
+    if len(beside) < 2 or not all(beside) or len(row.text) > _LONGEST or number_of(row.text):
+        return row.text
+    told = _THING_AND_WORDS.fullmatch(row.text) if begins_with_amount(row.text) else None
+    if told is None or not is_ingredient(told["thing"]):
+        return row.text
+    rest = re.sub(r"\s*[()]\s*", ", ", told["rest"]).strip(" .,")
+    return f"{told['thing']} ({rest})"

@@ -1,0 +1,69 @@
+"""A title that says how much it makes, right above its list: "Blackcurrant cordial, about 1 litre".
+
+Leaves out "Granola (makes 5 cups)" and the like, which say so in words: rows.py.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Sequence
+from dataclasses import replace
+from typing import Final
+
+from stillroom.bringing.found import Row
+from stillroom.bringing.heads import plain
+from stillroom.bringing.sorting import begins_with_amount, is_ingredient, is_title
+
+_SO_MANY: Final = re.compile(
+    r"(?P<title>[^\W\d][^.!?:;,\d]{2,60}?)(?:\s*,\s*|\s+[-–—]\s+|\s+)"
+    r"(?P<makes>(?:ca\.?|circa|cirka|about|approx\.?|etwa|environ|ongeveer|ungefär|unos|unas)\s+\d[^.!?:;]{0,30})",
+    re.IGNORECASE,
+)
+_LEAST: Final = 2
+
+
+def with_makes_apart(rows: Sequence[Row]) -> list[Row]:
+    """Return rows with how much a title above a list says is made on a row of its own.
+
+    >>> rows = [Row("Rose syrup, ca 1 l"), Row("2 l petals"), Row("6 dl water")]
+    >>> [row.text for row in with_makes_apart(rows)]
+    ['Rose syrup', 'Makes ca 1 l', '2 l petals', '6 dl water']
+    """
+    found: list[Row] = []
+    for place, row in enumerate(rows):
+        said = _SO_MANY.fullmatch(row.text) if row.shape in ("line", "heading") else None
+        below = rows[place + 1 : place + 1 + _LEAST]
+        heads = len(below) == _LEAST and all(
+            is_ingredient(one.text) and begins_with_amount(one.text) for one in below
+        )
+        above = rows[place - 1].text if place and not row.gap else ""
+        if said and heads and _names(said["title"]) and not is_ingredient(above):
+            found.append(replace(row, text=said["title"], shape="heading", level=row.level or 1))
+            found.append(Row(f"Makes {said['makes']}", "line"))
+        else:
+            found.append(row)
+    return found
+
+
+def _names(title: str) -> bool:
+    """Whether words may name what is made: "Makes", "Voor" and "For" name nothing."""
+    return is_title(title) and plain(title) not in _LEADS
+
+
+_LEADS: Final = frozenset(
+    {
+        "for",
+        "to make",
+        "makes",
+        "für",
+        "ergibt",
+        "pour",
+        "per",
+        "para",
+        "voor",
+        "till",
+        "till ca",
+        "quantity",
+        "yield",
+    }
+)
