@@ -21,6 +21,7 @@ from stillroom.core.batch.altitude import (
     sterilise_minutes,
 )
 from stillroom.core.care.acid import foods_beyond, published_process, said_percent
+from stillroom.core.care.brine import say_salt
 from stillroom.core.care.evidence import Evidence
 from stillroom.core.care.finished_strength import finished_percent
 from stillroom.core.care.jar_styles import is_strained, style_of
@@ -201,6 +202,7 @@ def _fills(
         "grams": str(round(grams)),
         "quinine_mg": str(round(grams * _QUININE_MG_A_GRAM)),
         "vinegar": _say_vinegar(facts),
+        "salt": say_salt(facts.things),
         "allergens": join_and(facts.allergens),
         "altitude": _say_altitude(settings),
         "sterilise_minutes": str(sterilise_minutes(settings.altitude_m)),

@@ -16,6 +16,7 @@ from stillroom.core.larder.packet_parts import read_part
 from stillroom.core.larder.phrases import phrase_words
 from stillroom.core.larder.shelves import Larder, common_larder
 from stillroom.core.larder.words import normal_form
+from stillroom.core.lines.drink_or_food import by_its_amount
 from stillroom.core.lines.sizes import comma_parts
 
 if TYPE_CHECKING:
@@ -88,7 +89,7 @@ def read_ingredient_food(ingredient: Ingredient, larder: Larder) -> FoodReading:
             food = larder.named(normal_form(together))
             if food:
                 return FoodReading(together, food, (food,), larder=larder)
-    return _of_its_leaf(read_food(item, larder), noun, larder)
+    return by_its_amount(_of_its_leaf(read_food(item, larder), noun, larder), ingredient)
 
 
 def _of_its_leaf(reading: FoodReading, noun: str, larder: Larder) -> FoodReading:

@@ -175,7 +175,7 @@ def foods_in_method(recipe: Recipe) -> tuple[MethodFood, ...]:
 
 
 def _clauses_of(recipe: Recipe) -> Iterator[str]:
-    minds, tongue = _minds_what_is_served(recipe), _tongue(recipe)
+    minds, tongue = _minds_what_is_served(recipe), tongue_of_method(recipe)
     for sentence in _all_sentences(recipe) if minds else sentences_of_the_maker(recipe):
         told = without_things(_STRENGTH_BEHIND.sub(r" \1", sentence))
         for clause in affirmed_clauses(told if minds else without_what_is_served(told)):
@@ -210,7 +210,7 @@ def _without_amounts(
     taken = [(start, end) for start, end, _ in measured]
     if not _minds_what_is_served(recipe):
         clause = put_in_before_served(clause)
-    elsewhere, tongue = is_elsewhere(clause) or _is_told_elsewhere(recipe), _tongue(recipe)
+    elsewhere, tongue = is_elsewhere(clause) or _is_told_elsewhere(recipe), tongue_of_method(recipe)
     for start, end, food in named_in(clause, recipe.larder, tongue):
         if any(start < stop and begin < end for begin, stop in taken):
             continue
@@ -259,7 +259,7 @@ def _false_friends() -> frozenset[str]:
 
 
 @once_a_recipe
-def _tongue(recipe: Recipe) -> str:
+def tongue_of_method(recipe: Recipe) -> str:
     """Return the language of the method where another than the book's is plainly told.
 
     A method of one short sentence tells it by the list above it.

@@ -1,0 +1,99 @@
+"""A name that is a spice or a fruit and also a drink is told by how much of it is said.
+
+Each row: the book's language, the line, what it means: "food", "drink", or "both" where a pour may
+be either and each is counted. Lines as German, French, Spanish, Italian, Dutch, Swedish and English
+recipes write them (from memory); what each is, common knowledge.
+"""
+
+import pytest
+
+from stillroom.core.larder.shelves import Larder
+from stillroom.core.lines.ingredient import read_ingredient
+from stillroom.core.lines.ingredient_food import find_foods, food_of
+from stillroom.core.reading.recipe_file import read_recipe
+
+LINES = [
+    ("de", "1 TL Kümmel", "food"),
+    ("en", "1 TL Kümmel", "food"),
+    ("en", "5 g Kümmel, ganz", "food"),
+    ("en", "1 Prise Kümmel", "food"),
+    ("en", "1 EL kümmel, gemahlen", "food"),
+    ("de", "4 cl Kümmel", "drink"),
+    ("en", "25 ml kummel", "drink"),
+    ("en", "1 tbsp kummel", "drink"),
+    ("de", "100 ml Kümmel, 32 % vol", "drink"),
+    ("de", "700 ml Korn", "drink"),
+    ("sv", "100 g korn", "food"),
+    ("en", "1 TL Wacholder", "food"),
+    ("de", "500 ml Wacholder, 38 % vol", "drink"),
+    ("fr", "10 baies de genièvre", "food"),
+    ("fr", "50 cl de genièvre", "drink"),
+    ("es", "1 l de anís", "drink"),
+    ("es", "10 g de anís", "food"),
+    ("es", "1 cucharada de anís en grano", "food"),
+    ("en", "1 tl anijs", "food"),
+    ("it", "50 ml di anice", "drink"),
+    ("it", "1 cucchiaino di anice", "food"),
+    ("it", "50 ml di mirto", "drink"),
+    ("it", "500 g di mirto", "food"),
+    ("fr", "500 g de cassis", "food"),
+    ("fr", "20 cl de cassis", "drink"),
+    ("en", "30 ml cassis", "drink"),
+    ("fr", "250 ml de cassis", "food"),
+    ("fr", "5 cl de framboise", "both"),
+    ("fr", "500 g de framboises", "food"),
+    ("fr", "1 kg de mirabelles", "food"),
+    ("fr", "5 cl de mirabelle", "both"),
+    ("de", "4 cl Williams", "drink"),
+    ("es", "200 ml de moscatel", "drink"),
+    ("es", "500 g de moscatel", "food"),
+    ("es", "100 ml de manzanilla", "both"),
+    ("es", "20 g de manzanilla", "food"),
+    ("en", "1 tbsp anisette", "drink"),
+    ("en", "1 tsp anise", "food"),
+    ("en", "2 cl Kirschwasser", "drink"),
+]
+
+
+@pytest.mark.parametrize(("language", "line", "means"), LINES, ids=lambda one: str(one))
+def test_a_name_means_the_food_or_the_drink(language: str, line: str, means: str) -> None:
+    read = food_of(find_foods(read_ingredient(line, "metric", language), Larder((), language)))
+    drinks = ["alcohol" in food.tags for food in read.foods]
+    assert read.known
+    assert drinks == {"food": [False], "drink": [True], "both": [True, False]}[means]
+
+
+RECIPE = """---
+title: A recipe
+kind: {kind}
+makes: 1 l
+ingredients:
+{lines}
+---
+## Method
+
+1. {method}
+"""
+
+WHOLE = [
+    # kind, lines, method, the line asked, its food
+    ("ferment", ["2 kg Weißkohl", "2 TL Kümmel"], "Den Kohl mit Kümmel in den Topf.",
+        1, "caraway seeds"),
+    ("infusion", ["5 dl öl", "1 dl socker"], "Häll öl i en kastrull och rör ner socker.", 0, "beer"),
+    ("preserve", ["1 kg de coings", "1 citron"], "Laver les coings et les cuire dans le jus.",
+        1, "lemon"),
+    ("bake", ["500 g rye flour", "1 tbsp kummel"], "Mix the flour with it and bake it.",
+        1, "kummel"),
+    ("infusion", ["500 ml cassis", "100 g sugar"], "Stir the sugar into the cassis.", 0, "cassis"),
+]  # fmt: skip
+
+
+@pytest.mark.parametrize("case", WHOLE, ids=lambda case: case[4])
+def test_a_recipe_of_another_language_is_read_in_its_own(case: tuple) -> None:  # type: ignore[type-arg]
+    kind, lines, method, place, food = case
+    listed = "\n".join(f"  - {one}" for one in lines)
+    written = RECIPE.format(kind=kind, lines=listed, method=method)
+    recipe = read_recipe(written, "recipes/one.md", "one")
+    found = food_of(recipe.ingredients[place]).food
+    assert found is not None
+    assert found.name == food
