@@ -79,7 +79,7 @@ WHOLE = [
     # kind, lines, method, the line asked, its food
     ("ferment", ["2 kg Weißkohl", "2 TL Kümmel"], "Den Kohl mit Kümmel in den Topf.",
         1, "caraway seeds"),
-    ("infusion", ["5 dl öl", "1 dl socker"], "Häll öl i en kastrull och rör ner socker.", 0, "beer"),
+    ("infusion", ["5 dl öl", "1 dl socker"], "Häll öl i en kastrull med socker.", 0, "beer"),
     ("preserve", ["1 kg de coings", "1 citron"], "Laver les coings et les cuire dans le jus.",
         1, "lemon"),
     ("bake", ["500 g rye flour", "1 tbsp kummel"], "Mix the flour with it and bake it.",
