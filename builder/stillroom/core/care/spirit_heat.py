@@ -10,6 +10,7 @@ import re
 from collections.abc import Callable, Iterable, Sequence
 from functools import lru_cache
 
+from stillroom.core.method.said_elsewhere import in_english_too
 from stillroom.core.words.patterns import clause_regex
 
 _HOT = clause_regex(r"\b(warm|heat\w*|hot|boil\w*|simmer\w*|hob|stove|flame|oven)\b", re.IGNORECASE)
@@ -26,14 +27,20 @@ _ELSEWHERE = clause_regex(
     r"(?:jars?|bottles?|lids?|muslin|cloths?|funnel|jelly bag|tins?)\b",
     re.IGNORECASE,
 )
+# the same elsewhere, in the place where it stands: "lasciar raffreddare ed unire l'alcool"
+_COOL_ELSEWHERE = (
+    r"raffredd\w*|fredd[oaie]|(?:ab|aus)(?:ge|zu)?kühl\w*|erkalte\w*|kalte[nmrs]?|refroidi\w*|tiédi\w*"
+    r"|enfri\w*|frí[oa]s?|afkoel\w*|afgekoeld\w*|svalna\w*|kallna\w*"
+)
 _COOLS = clause_regex(
     r"\b(?:cool\w*|cold|chill(?!i)\w*|overnight|hours?|days?|weeks?|months?|next day|lukewarm"
-    r"|strain\w*)\b",
+    rf"|strain\w*|{_COOL_ELSEWHERE})\b",
     re.IGNORECASE,
 )
 # in one sentence with what was hot: "boil the syrup, cool, add the rum"; straining alone cools none
 _COOLED = clause_regex(
-    r"\b(?:cool\w*|cold|chill(?!i)\w*|overnight|next day|lukewarm|room temperature)\b",
+    r"\b(?:cool\w*|cold|chill(?!i)\w*|overnight|next day|lukewarm|room temperature"
+    rf"|{_COOL_ELSEWHERE})\b",
     re.IGNORECASE,
 )
 # heat without a word of what stands in it: all there is, where no spirit is named anywhere
@@ -47,7 +54,7 @@ _ADDS = clause_regex(
     r"\b(?:add|stir|pour|tip|mix|top up|whisk|splash|deglaze|beat|put|blend)\w*\b", re.IGNORECASE
 )
 _ALL = clause_regex(
-    r"\b(?:everything|all(?: together| the ingredients)?|them all|the lot)\b", re.IGNORECASE
+    r"\b(?:everything|all(?!['’])(?: together| the ingredients)?|them all|the lot)\b", re.IGNORECASE
 )
 # the filled jar itself stands in hot water
 _IN_ITS_JAR = clause_regex(
@@ -62,6 +69,8 @@ DRIVES_OFF = clause_regex(
     re.IGNORECASE,
 )
 _COLD_BATH = clause_regex(r"\b(?:ice|iced|cold) (?:water )?bath\b", re.IGNORECASE)
+# what said_elsewhere.py sets behind a sentence
+_ITS_ENGLISH = clause_regex(r" \([a-zé\- ]+(?: / [a-zé\- ]+)*\)$")
 _PLAIN = frozenset({"dark", "white", "high", "proof", "red", "dry", "sweet", "still"})
 
 
@@ -75,6 +84,13 @@ def _any_of(words: frozenset[str]) -> re.Pattern[str]:
 def _places(finds: Callable[[str], object], sentences: Sequence[str]) -> frozenset[int]:
     """Return which sentences, counted from 0, hold what is sought."""
     return frozenset(place for place, one in enumerate(sentences) if finds(one))
+
+
+def _is_hot_from(sentence: str, start: int) -> bool:
+    """Whether heat stands in a sentence from a place on; the English behind it has no place."""
+    if not start:
+        return bool(_HOT.search(sentence))
+    return bool(_HOT.search(in_english_too(_ITS_ENGLISH.sub("", sentence)[start:])))
 
 
 def spirit_meets_heat(sentences: Sequence[str], names: Iterable[str]) -> tuple[str, ...]:
@@ -101,7 +117,7 @@ def spirit_meets_heat(sentences: Sequence[str], names: Iterable[str]) -> tuple[s
         bath = poured and not later and bool(_IN_ITS_JAR.search(_COLD_BATH.sub(" ", plain)))
         cooled = [one.end() for one in _COOLED.finditer(sentence) if named]
         start = max((end for end in cooled if spirit.search(sentence, end)), default=0)
-        warmed = named and (_HOT.search(sentence, start) or (hot and _ADDS.search(plain)))
+        warmed = named and (_is_hot_from(sentence, start) or (hot and _ADDS.search(plain)))
         if warmed or whole or bath:
             found.append(sentence)
         poured = poured or named or bool(_ALL.search(plain))

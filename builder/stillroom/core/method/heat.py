@@ -53,7 +53,7 @@ _HOT_WATER = clause_regex(
     re.IGNORECASE,
 )
 _EVERYTHING = clause_regex(
-    r"\b(?:all(?! the (?!ingredients))|everything|(?:other|remaining|dry|wet) ingredients"
+    r"\b(?:all(?!['’]| the (?!ingredients))|everything|(?:other|remaining|dry|wet) ingredients"
     r"|the rest(?! of))\b",
     re.IGNORECASE,
 )
@@ -109,6 +109,7 @@ _RAW_BEHIND = clause_regex(
 _COOKED_ALREADY = clause_regex(
     r"\b(?:hard|firm)[- ]?(?:boiled|cooked)\b|\bheat[- ]treated\b", re.IGNORECASE
 )
+_BAKED_WHOLE = clause_regex(r"\b(?:granola|(?:baked|crunchy) muesli|knuspermüsli)", re.IGNORECASE)
 _TOASTED = clause_regex(r"\b(toast|bak|roast|heat|cook|dry-fr)\w*", re.IGNORECASE)
 
 
@@ -312,13 +313,13 @@ def named_later(recipe: Recipe) -> Mapping[str, frozenset[int]]:
 
 
 def _toasted(recipe: Recipe) -> frozenset[int]:
-    """Return what a dry mix names as toasted or baked before it is given."""
-    names = _all_names(recipe)
-    found: set[int] = set()
+    """Return what a dry mix names as toasted or baked before it is given; all of a granola."""
+    names, found = _all_names(recipe), set[int]()
+    whole = set(range(len(names))) if _BAKED_WHOLE.search(recipe.title) else set()
     for step in recipe.method:
         for clause in _clauses_of(step.text):
             if _TOASTED.search(_NOT_COOKING.sub(" ", clause)):
-                found |= _named(clause, names)
+                found |= whole or _named(clause, names)
     return frozenset(found)
 
 

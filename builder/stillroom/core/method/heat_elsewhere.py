@@ -38,6 +38,8 @@ def cooks_elsewhere(clause: str, sentence: str) -> bool:
     >>> cooks_elsewhere("Den Ofen vorheizen", "Den Ofen vorheizen")
     False
     """
+    if _thickens_over_water(clause, sentence):
+        return True
     if _denies(sentence) or _is_of_something_else(clause):
         return False
     if is_apart_elsewhere(clause):
@@ -45,6 +47,20 @@ def cooks_elsewhere(clause: str, sentence: str) -> bool:
     if _any_of("cooked").search(clause) or _any_of("baked").search(clause):
         return True
     return bool(_any_of("oven").search(clause)) and not _any_of("made_hot").search(sentence)
+
+
+def _thickens_over_water(clause: str, sentence: str) -> bool:
+    """Whether a clause stands over hot water, and its sentence says that it thickens there.
+
+    >>> told = "Eigelb über dem Wasserbad aufschlagen, bis die Masse dickt, ohne zu kochen."
+    >>> _thickens_over_water("Eigelb über dem Wasserbad aufschlagen", told)
+    True
+    >>> _thickens_over_water("Eigelb über dem Wasserbad", "Eigelb über dem Wasserbad schaumig.")
+    False
+    """
+    if not _any_of("water_bath").search(clause) or not _any_of("thickens").search(sentence):
+        return False
+    return not _denies(_any_of("not_boiled").sub(" ", sentence))
 
 
 @lru_cache(maxsize=512)

@@ -45,8 +45,15 @@ _IN_THE_MAKING = (
     r"|stir|boil|simmer|cook|bak)\w*"
 )
 _WELL = r"(?:good|fine|ok|okay|safe|fresh|edible|crisp|perfect)"
+# "the chutney can be prepared 2 weeks ahead"
+_AHEAD = clause_regex(
+    r"\b(?:can|may|could) (?:also )?be (?:made|prepared|baked|cooked|assembled|done)\b"
+    rf"[^.;]*?\b{_LONG} "
+    r"(?:ahead|in advance|beforehand|before (?:serving|giving|using|you need))\b"
+)
 _SURE = (
     KEEPS,
+    _AHEAD,
     # "store in the pantry for 3 months unopened"
     clause_regex(
         rf"\b(?:keep|store|stored|kept)\b[^.;]*?\bfor {_LONG},? (?:if |while |when )?"

@@ -1,7 +1,8 @@
 """What words say of a thing once it is opened, apart from what they say of it unopened.
 
 "10 months in the cupboard; once opened 3 weeks": the second never goes for the first. In English,
-German, French, Spanish, Italian and Dutch. Leaves out where it stands unopened: keeping_said.py.
+German, French, Spanish, Italian, Dutch and Swedish. Leaves out where it stands unopened:
+keeping_said.py.
 """
 
 from __future__ import annotations
@@ -25,10 +26,16 @@ _STATE = clause_regex(
     r"|\baprès (?:l['’])?ouverture\b"
     r"|\bune fois (?:le |la )?(?:pot |bocal |bouteille )?ouvert\w*"
     r"|\buna vez abiert\w*|\bdespués de abrir\w*|\btras (?:abrir|la apertura)\w*"
-    r"|\buna volta apert\w*|\bdopo l['’]apertura\b|\bna (?:het )?openen\b|\bgeopend\b",
+    r"|\buna volta apert\w*|\bdopo l['’]apertura\b|\bna (?:het )?openen\b|\bgeopend\b"
+    r"|\baangebroken\b|\bentamée?s?\b|\bempezad[oa]s?\b|\befter öppn\w+|\böppna(?:d|t|de)\b"
+    # as on a card: "4 wk open in fridge", "opened: 4 weeks"
+    rf"|\b{SPAN_PATTERN} open(?:ed)?\b(?! air)|\bopen(?:ed)? ?[:=,(]? ?{SPAN_PATTERN}",
     re.IGNORECASE,
 )
 _ANY_OPENING = clause_regex(r"\bopen(?:ed|ing)\b", re.IGNORECASE)
+_STILL_CLOSED = clause_regex(
+    r"\b(?:before|prior to|until|till) (?:you |first )?open(?:ing|ed)?\b", re.IGNORECASE
+)
 _JOINT = clause_regex(r"[,;:.(]|\b(?:and|or|but|then|und|oder|et|ou|y|o|e|en|of)\b", re.IGNORECASE)
 _THAWED = clause_regex(r"thaw|defrost|auftau", re.IGNORECASE)
 _ANY_LENGTH = (clause_regex(rf"\b({SPAN_PATTERN})"),)
@@ -41,10 +48,13 @@ def without_opened(sentence: str) -> str:
     'Keeps 3 weeks chilled '
     >>> without_opened("Once opened, use within a week."), without_opened("Keeps if not opened.")
     ('', '')
+    >>> without_opened("Chill for a week before opening."), without_opened("6 months, 4 wk open.")
+    ('Chill for a week before opening.', '6 months')
     """
     found = _STATE.search(sentence)
     if found is None:
-        return "" if _ANY_OPENING.search(sentence) else sentence
+        told = _STILL_CLOSED.sub("", sentence)
+        return "" if _ANY_OPENING.search(told) else sentence
     return sentence[: _begins(sentence, found)]
 
 
@@ -61,7 +71,7 @@ def opened_in(sentences: Iterable[str]) -> Span | None:
         if found is None or _THAWED.search(found[0]):
             continue
         behind, before = sentence[found.end() :], sentence[_begins(sentence, found) : found.start()]
-        spans += filter(None, [_length(behind) or _length(before)])
+        spans += filter(None, [_length(found[0]) or _length(behind) or _length(before)])
     return min(spans, key=Span.minutes) if spans else None
 
 

@@ -50,6 +50,11 @@ _NOT_THERE = clause_regex(
     r"\b(?:out of|outside(?: of)?|not in|never in|off) (?:the |a |your )?"
     r"(?:fridge|refrigerator|freezer)\b"
 )
+# as warm as it is eaten, and not where it stands
+_WARMED = clause_regex(
+    r"\b(?:bring|brought|come|comes|coming|return|warm|soften|let)\b[^.;]{0,40}\b(?:to|at|up to)"
+    r" room temperature\b"
+)
 # "keeps a week in a jar, or freeze it": who keeps it in the jar is not helped by the freezer
 _OR_FROZEN = clause_regex(
     r"\b(?:or|alternatively|otherwise|also|can|may|could)\b[^.;]*\b(?:freez\w*|frozen)\b[^.;]*"
@@ -75,7 +80,7 @@ _CURED = clause_regex(
 _COLD_ELSEWHERE: Mapping[Place, re.Pattern[str]] = {
     "fridge": clause_regex(
         r"kühlschrank|\bréfrigérateur|\bfrigo|\bnevera|\brefrigerador|\bheladera|koelkast|ijskast"
-        r"|\bkylskåp|\bkylen\b"
+        r"|\bkyl(?:en|skåp\w*)?\b|\bgekühlt (?:auf|ge)?(?:bewahr|lager|halt)"
     ),
     "freezer": clause_regex(
         r"tiefkühl|gefrier(?:fach|schrank|truhe)|\bcongélateur|\bcongelador|\bcongelatore|vriezer"
@@ -83,7 +88,7 @@ _COLD_ELSEWHERE: Mapping[Place, re.Pattern[str]] = {
     ),
 }
 _KEPT_ELSEWHERE = clause_regex(
-    r"aufbewahr|aufheben|\blager|haltbar|\bhält\b|\bhalten\b|\bconserv|\bgard(?:er|ez|ons)\b"
+    r"aufbewahr|aufheben|\bgekühlt|\balmacen|\blager|haltbar|\bhält\b|\bhalten\b|\bconserv|\bgard(?:er|ez|ons)\b"
     r"|\bse garde|\bguard(?:ar|e|en|a|amos)\b|bewaar|bewaren|houdbaar|\bblijft? (?:lang )?goed"
     r"|\bförvara|\bhåller\b|\bhållbar"
 )
@@ -110,6 +115,11 @@ _NOT_KEPT_ELSEWHERE = clause_regex(
     r"|prima|antes|voor|minut\w*|stunden?|heures?|or[ae]|horas?|uur|uren|nacht|nuit|notte|noche)\b"
     r"|geöffnet|öffnen|angebroch|anbruch|opening|ouverture|apertura|\bouvert|\bapert|\babiert|geopend|aangebroken"
 )
+# "deja que se enfríe antes de almacenarlo en la nevera": what comes first is no end of it
+_BEFORE_IT_IS_KEPT = clause_regex(
+    r"\b(?:antes de|avant de|prima di|alvorens|voordat|innan|bevor)\b"
+    r"(?=[^,.;]*(?:almacen|guard|conserv|aufbewahr|lager|bewaar|bewaren|förvara|gard))"
+)
 _KEEPING_VERB = clause_regex(
     r"\b(?:keeps?|kept|lasts?|stays?|stores?|stored|good|best|used?|eat|eaten|drink|drunk|consumed?"
     r"|enjoy|refrigerate|freeze|put away|pack|shelf[- ]life)\b"
@@ -134,7 +144,7 @@ def kept_at(recipe: Recipe) -> Place:
         last = " . ".join(
             ", ".join(affirmed_clauses(one)) for one in split_sentences(_last_words(recipe))
         )
-        last = _without_the_freezer(_NOT_THERE.sub(" ", last))
+        last = _without_the_freezer(_WARMED.sub(" ", _NOT_THERE.sub(" ", last)))
         away = (*PUT_AWAY.finditer(last), *_LEFT_COLD.finditer(last))
         words = " . ".join(found[0] for found in away) or _claimed_cold(recipe, last)
         words = words or " . ".join(found[0] for found in _CURED.finditer(_lay_in(recipe)))
@@ -184,7 +194,7 @@ def _kept_elsewhere(text: str) -> Place:
     ('room', 'room')
     """
     for sentence in split_sentences(text.lower()):
-        sentence = _UP_TO_DAYS.sub(" ", sentence)
+        sentence = _BEFORE_IT_IS_KEPT.sub(" ", _UP_TO_DAYS.sub(" ", sentence))
         if _FROZEN_ELSEWHERE.search(sentence) and not _NOT_KEPT_ELSEWHERE.search(sentence):
             return "freezer"
         if _KEPT_ELSEWHERE.search(sentence) and not _NOT_KEPT_ELSEWHERE.search(sentence):
@@ -206,7 +216,7 @@ def _claimed_cold(recipe: Recipe, last: str) -> str:
             return sentence
     meant = _words_for_it(recipe)
     for step in reversed(recipe.method):
-        for sentence in split_sentences(step.text.lower()):
+        for sentence in map(without_opened, split_sentences(step.text.lower())):
             cold = FRIDGE.search(sentence) and first_span(sentence, (KEEPS,))
             if cold and _speaks_of_it(sentence, meant):
                 return ", ".join(affirmed_clauses(sentence))

@@ -19,7 +19,9 @@ _KEEP_COLD = (
     r"(?:keep|kept|stored?)(?: (?:it|them|this|these|very|always))* cold\b"
     r"(?!,? (?:and |but )?(?:dry|dark|airy|room|place|cellar|larder|pantry|cupboard|water|spot))"
 )
-FRIDGE = clause_regex(rf"\b(?:fridge|refrigerat\w*|chilled|{_KEEP_COLD})\b")
+FRIDGE = clause_regex(
+    rf"\b(?:fridge|refrigerat\w*|chilled|(?:ahead|in advance)\b[^;]{{0,40}}\bchill|{_KEEP_COLD})\b"
+)
 PUT_AWAY = clause_regex(
     r"\b(?:keeps?|kept|stored?|storing|stays?|lasts?|lives?)\b(?! stirring)[^.;]*"
     r"\b(?:fridge|refrigerator|freezer|frozen|refrigerated|chilled)\b"
@@ -34,6 +36,13 @@ PUT_AWAY = clause_regex(
     r"(?![^.;]*\b(?:minutes?|hours?|overnight|until|till|to (?:set|firm|chill)|then)\b)"
     r"|\b(?:chill|leave|put|place|rest|cure|stand)\b[^.;]*\b(?:fridge|refrigerator)\b"
     r"[^.;]*\b(?:weeks?|months?)\b"
+    # "refrigerate for a week before opening", "refrigerate until ready to serve", and what is made
+    # "up to 3 days ahead. Cover and chill."
+    r"|\brefrigerate\b(?![^.;]*\bthen\b)[^.;]*\b(?:weeks?|months?)\b"
+    r"|\b(?:refrigerate|chill|fridge|refrigerator)\b[^.;]*\b(?:until|till)"
+    r"(?: you are| it is| they are)? (?:ready (?:to|for)|needed|required|wanted|serving|use\b|used"
+    r"|eaten|given|gift|opened|opening)"
+    r"|\b(?:ahead|in advance)\b[^;]{0,40}\b(?:refrigerate|chill)\b"
     r"|\bfreeze\b(?![^.;]*\b(?:minutes?|hours?|overnight|solid|machine|churn"
     r"|until(?! (?:it is |they are )?(?:used?|needed|wanted|required|eaten|given|ready to))))"
 )

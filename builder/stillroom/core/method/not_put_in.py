@@ -40,12 +40,15 @@ def _pattern(name: str) -> re.Pattern[str]:
 
 
 def without_things(sentence: str) -> str:
-    """Return a sentence without the vessels and ovens that are called after a food.
+    """Return a sentence without the vessels, ovens and verbs that are called after a food.
 
     >>> without_things("Bei 180 Grad Ober-/Unterhitze backen, in Honiggläser füllen.")
     'Bei 180 Grad   backen, in   füllen.'
+    >>> without_things("In a bowl, cream together the butter and sugar.")
+    'In a bowl,   the butter and sugar.'
     """
-    return _pattern("vessels").sub(" ", _pattern("ovens").sub(" ", sentence))
+    done = _pattern("verbs").sub(" ", sentence)
+    return _pattern("vessels").sub(" ", _pattern("ovens").sub(" ", done))
 
 
 def without_what_is_served(sentence: str) -> str:

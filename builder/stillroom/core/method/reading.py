@@ -36,7 +36,9 @@ _STOP = clause_regex(
     r"\s(?:and|with|into|in|to|for|at|on|onto|until|over|from|then|per|than|by|as|while|when"
     r"|is|are|has|have|if|after|before|between|which|that|each|through"
     # and elsewhere: "2 uova e il burro"
-    r"|(?-i:und|et|ed|e|y|en|och|mit|avec|con|met|med|oder|ou|o))\b",
+    r"|(?-i:und|et|ed|e|y|en|och|mit|avec|con|met|med|oder|ou|o"
+    # "15 g pour le glaçage" are of what was named before
+    r"|pour|für|zum|zur|per|para|voor|till))\b",
     re.IGNORECASE,
 )
 _GAP = late_regex(r"[\s\-–’']*")

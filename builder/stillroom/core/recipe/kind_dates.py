@@ -224,13 +224,14 @@ def _written_out(recipe: Recipe) -> tuple[Stage, ...]:
 def _is_all_its_waiting(recipe: Recipe, said: tuple[Said, ...]) -> bool:
     """Whether waits that are shorter than the kind's are all that is waited for.
 
-    Some days in spirit, sugar or salt are; a must that has bubbled for a week is not ready.
+    Some days in spirit, sugar or salt are, fewer where it is then strained and bottled; a must that
+    has bubbled for a week is not ready.
     """
     kind = recipe.kind
     if kind.is_("living") and _DRUNK_YOUNG.search(f"{recipe.title} {kind.called}"):
         return True
     if max(_days(one.span) for one in said) < _SOME_DAYS:
-        return False
+        return kind.is_("steeped") and course_of(recipe.method).ends_in_work
     if kind.is_("living"):
         foods = [food_of(one).food for one in recipe.ingredients]
         return all(food is not None and food.tags & _SOURS_IN_SALT for food in foods)

@@ -68,6 +68,11 @@ class Course:
         """Only what it waits for."""
         return tuple(one for one in self.events if isinstance(one, Said))
 
+    @property
+    def ends_in_work(self) -> bool:
+        """Whether it is strained or bottled when it has waited."""
+        return bool(self.events) and not isinstance(self.events[-1], Said)
+
 
 @lru_cache(maxsize=1024)
 def course_of(steps: tuple[MethodStep, ...]) -> Course:

@@ -22,6 +22,7 @@ from stillroom.core.recipe.wait_words import (
     BARE_WAIT,
     BEFORE_USE,
     BEGINS,
+    BRIEFLY,
     ELSE,
     EVERY,
     FIRST,
@@ -37,6 +38,7 @@ from stillroom.core.recipe.wait_words import (
     ON_A_SHELF,
     ONE_MORE,
     OR_SO_OFTEN,
+    OVER_THE_NEXT,
     READY,
     READY_IN,
     SEVERAL,
@@ -154,6 +156,7 @@ def _tended(one: Said, word: str, every: str) -> Said:
 def _in_full(text: str) -> str:
     """Return a step's words with braces as "it" and what is shortened written out."""
     plain = WARNED.sub("", re.sub(r"\{[^{}]*\}", "it", text))
+    plain = OVER_THE_NEXT.sub(r"\2 for \1", BRIEFLY.sub(r"\1 ", plain))
     plain = NEXT_DAY.sub("overnight", ASIDE.sub("", TENS.sub(r"\1-\2", plain)))
     plain = FIRST.sub(
         lambda one: f"{one[1]} {'1-2' if one[3] else '1'} {one[2]}", AND_NIGHT.sub(r"\1 \2", plain)
@@ -191,7 +194,9 @@ def _in_other_words(written: str, step: int, line: int, before: list[Said]) -> I
     """Yield what a sentence in another language names, and what it implies was waited for."""
     for one in waits_elsewhere(written):
         long_enough = one.span.minutes() >= SHORTEST_MINUTES
-        if long_enough and not (one.after and one.span.minutes() <= _waited(before)):
+        if long_enough and one.word == "best":
+            yield Said("best", "", one.span, _short(written), step, line)
+        elif long_enough and not (one.after and one.span.minutes() <= _waited(before)):
             yield Said("wait", one.word, one.span, _short(written), step, line, one.every)
 
 

@@ -99,7 +99,12 @@ NOT_BEFORE: Final = late_regex(
     rf"|\b(?:make|made|prepare|prepared|bake|baked)\b[^.;]{{0,60}}? (?P<made>{SPAN_PATTERN}) "
     r"(?:before|ahead|in advance)\b"
 )
-THEN: Final = late_regex(rf"\b(?:then|and) (?:[a-z]+ ){{0,2}}?{_DONE}\b")
+THEN: Final = late_regex(
+    rf"\b(?:then|and) (?:[a-z]+ ){{0,2}}?{_DONE}\b"
+    # "keep in the dark for six weeks, then eat": till then it is not to be eaten
+    r"|[,;] ?(?:and )?then (?:it (?:is|will be) |they (?:are|will be) )?"
+    r"(?:ready|eat|enjoy|open|drink|serve|use)\b"
+)
 BEGINS: Final = late_regex(rf"(?:then |now |and |when ready,? )?{_DONE}\b")
 ON_A_SHELF: Final = late_regex(r"\bon (?:a |the )?shelf\b")
 BEFORE_USE: Final = late_regex(
@@ -122,6 +127,18 @@ SEVERAL: Final = late_regex(r"^(?:a (?:couple|few)(?: of)?|several|many) times "
 OR_SO_OFTEN: Final = late_regex(r"^(?:three|four|\d) or (?=(?:three|four|\d) times)")
 
 
+# "stirring for 10 minutes each day" is how often, "over the next ten days shake it daily" how long
+BRIEFLY: Final = late_regex(
+    r"\b((?:stir|shak|swirl|turn)(?:e|ing|ring)?(?: (?:it|well|gently|thoroughly))?) for "
+    r"(?:about )?(?:an?|one|\w+)(?: ?(?:to|-|–) ?\w+)? (?:few )?(?:min(?:ute)?s?|sec(?:ond)?s?) "
+    r"(?=(?:each|every|a|per|once|twice)\b)",
+    re.IGNORECASE,
+)
+OVER_THE_NEXT: Final = late_regex(
+    rf"\b(?:over|during|throughout) the (?:next|following|coming) ({SPAN_PATTERN}),? "
+    r"((?:shake|stir|turn|swirl)\b[^.;,]{0,40})",
+    re.IGNORECASE,
+)
 # as a cook shortens on a card
 SHORT: Final = {
     "dly": "daily", "wkly": "weekly", "rdy": "ready", "aft": "after", "kps": "keeps",

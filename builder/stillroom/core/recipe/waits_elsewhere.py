@@ -56,7 +56,10 @@ _RHYTHMS: Final = ("twice_a_day", "every_2_days", "every_3_days", "every_day", "
 
 @dataclass(frozen=True, slots=True)
 class Elsewhere:
-    """A wait in another language, in the words of a timeline; `after` is one only implied."""
+    """A wait in another language, in the words of a timeline; `after` is one only implied.
+
+    Of the word "best" it is the age at which a thing is at its best, and no wait.
+    """
 
     word: str
     span: Span
@@ -71,6 +74,8 @@ def waits_elsewhere(sentence: str) -> Iterator[Elsewhere]:
     [('steep', '2-3 weeks')]
     >>> list(waits_elsewhere("Im Kühlschrank 2 Wochen haltbar."))
     []
+    >>> [one.word for one in waits_elsewhere("Na 6 weken is de chutney op volle smaak.")]
+    ['best']
     """
     tended, every = rhythm_elsewhere(sentence)
     sentence = _plainly(_without_rhythm(sentence))
@@ -93,10 +98,12 @@ def waits_elsewhere(sentence: str) -> Iterator[Elsewhere]:
             continue
         if word:
             yield Elsewhere(tended or word, span, every)
-        elif _whole("after").search(clause[: found.start()]) and _any_of("strains").search(
-            sentence
-        ):
+        elif not _whole("after").search(clause[: found.start()]):
+            continue
+        elif _any_of("strains").search(sentence):
             yield Elsewhere("rest", span, after=True)
+        elif _any_of("at_its_best").search(sentence):
+            yield Elsewhere("best", span)
 
 
 def rhythm_elsewhere(sentence: str) -> tuple[str, str]:
