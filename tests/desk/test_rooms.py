@@ -420,3 +420,21 @@ def test_the_words_of_a_page_stand_without_the_head_of_its_file(own: OpenDesk) -
     assert own.ask("/book", "POST", sent).status == 303
     kept = about.read_text(encoding="utf-8")
     assert kept == "---\ntitle: About\n---\n\n# About this book\n\nNell’s, and nobody else’s.\n"
+
+
+def test_a_book_right_below_the_folder_is_named_and_other_things_are_said_to_stay(
+    tmp_path: Path,
+) -> None:
+    small_book(tmp_path / "home" / "winter-book")
+    (tmp_path / "home" / "bills.txt").write_text("gas 12\n")
+    (tmp_path / "bare").mkdir()
+    said = {}
+    for name in ("home", "bare"):
+        opened, thread = open_on(tmp_path / name)
+        said[name] = opened.ask("/begin").text
+        opened.ask("/stop", "POST")
+        thread.join(20)
+    assert "a book in the folder “winter-book”" in said["home"]
+    assert "they stay as they are" in said["home"]
+    assert "right below" not in said["bare"]
+    assert "stay as they are" not in said["bare"]

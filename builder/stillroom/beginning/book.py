@@ -5,6 +5,7 @@ Nothing is ever written over. Leaves out who asks: the command (start) and the d
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from datetime import date
@@ -34,6 +35,9 @@ FIRST: Final = ("Vanilla sugar", "infused sugar")
 """The recipe that a new book holds, so that there is something to look at."""
 READ: Final = ("en", "de", "fr", "es", "it", "nl", "sv")
 """The languages whose numbers and foods the book reads."""
+
+_FEASTS: Final = ("Christmas", "Easter", "Thanksgiving", "Midsummer", "Michaelmas")
+_CHRISTMAS: Final = re.compile(r"\b2[456](?:th)?\.? (?:of )?dec|\bdec\w*\.? 2[456]\b|-12-2[456]\b")
 
 
 @dataclass(frozen=True)
@@ -67,6 +71,20 @@ def settings_of(answers: Answers) -> BookSettings:
         "giving_days": [{"name": answers.giving_name, "day": answers.giving_day}],
     }
     return read_settings(stated, "answers")
+
+
+def name_of_day(day: str) -> str:
+    """Return what a giving day is called where nobody has said so.
+
+    >>> [name_of_day(day) for day in ("the Saturday before Christmas", "24 December", "6 December")]
+    ['Christmas', 'Christmas', 'The giving day']
+    >>> name_of_day("the Sunday after Easter")
+    'Easter'
+    """
+    said = day.casefold()
+    if named := next((name for name in _FEASTS if name.casefold() in said), ""):
+        return named
+    return "Christmas" if _CHRISTMAS.search(said) else "The giving day"
 
 
 def book_files(answers: Answers, giving_list: str = "") -> dict[str, str]:
@@ -128,6 +146,12 @@ def first_recipe(settings: BookSettings) -> Recipe:
     """Return the recipe that a new book holds."""
     new = new_recipe(*FIRST, settings)
     return read_recipe(new.text, new.slug, new.slug, settings.units, language=settings.language)
+
+
+def books_below(folder: Path) -> tuple[str, ...]:
+    """Return the names of the folders right below that hold a book: one of them may be meant."""
+    kept = sorted(folder.glob(f"*/{SETTINGS}")) if folder.is_dir() else []
+    return tuple(settings.parent.name for settings in kept if _is_a_book(settings))
 
 
 def begin_book(folder: Path, answers: Answers, giving_list: str = "") -> tuple[Path, ...]:

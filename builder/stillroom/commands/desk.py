@@ -3,11 +3,14 @@
 from __future__ import annotations
 
 from pathlib import Path
+from typing import Final
 
 import click
 
 from stillroom.commands.terminal import told_plainly
 from stillroom.commands.typed_words import FOLDER, Number
+
+_INSTALL: Final = 'python -m pip install "stillroom[desk]"'
 
 
 @click.command()
@@ -26,5 +29,5 @@ def desk(folder: Path, port: int, no_browser: bool) -> None:
         from stillroom.desk.serving import open_desk
     except ImportError as missing:
         what = f"The desk needs more than is installed ({missing.name})."
-        raise click.ClickException(f"{what} Install it: pip install -e '.[desk]'") from None
+        raise click.ClickException(f"{what} Install it with: {_INSTALL}") from None
     open_desk(folder.resolve(), port, not no_browser, click.echo)

@@ -15,6 +15,7 @@ from stillroom.beginning.book import (
     begin_book,
     book_files,
     first_recipe,
+    name_of_day,
     settings_of,
 )
 from stillroom.beginning.recipe import example_of, write_recipe
@@ -95,7 +96,7 @@ def _answers(folder: Path, said: dict[str, str]) -> Answers:
         title=said.get("name", first.title),
         country=said.get("country", first.country),
         keeper=said.get("keeper", ""),
-        giving_name=said.get("give_name") or _name_of_day(day, first),
+        giving_name=said.get("give_name") or name_of_day(day),
         giving_day=day,
         language=said.get("language", ""),
         units=said.get("units", ""),
@@ -103,14 +104,15 @@ def _answers(folder: Path, said: dict[str, str]) -> Answers:
     )
 
 
-def _name_of_day(day: str, first: Answers) -> str:
-    """Return what a giving day is called by its rule: "24 December" is Christmas by custom."""
-    christmas = "christmas" in day.lower() or day.lower().endswith("december")
-    return first.giving_name if christmas else "The giving day"
+def _said(ctx: click.Context, param: click.Parameter, title: str) -> str:
+    """Return a title; an empty one is as good as none."""
+    if not title.strip():
+        raise click.MissingParameter(ctx=ctx, param=param)
+    return title
 
 
 @click.command("new")
-@click.argument("title")
+@click.argument("title", callback=_said)
 @click.option(
     "--kind", metavar="KIND", help='What it is: "jam", "liqueur", "soap"; else as the title says.'
 )

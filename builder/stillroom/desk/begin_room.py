@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
+from pathlib import Path
 from typing import Any, Final
 
 from starlette.requests import Request
 from starlette.responses import RedirectResponse, Response
 
-from stillroom.beginning.book import Answers, begin_book
+from stillroom.beginning.book import Answers, begin_book, books_below, name_of_day
 from stillroom.core.words.problems import ProblemsFound
 from stillroom.desk.desk import Desk
 from stillroom.desk.looking import plainly
@@ -22,13 +23,26 @@ async def ask_four(desk: Desk, request: Request) -> Response:
     """Ask what a new book wants to know."""
     if desk.place.has_book:
         return RedirectResponse("/", 303)
-    return _asked({"country": "GB", "day": USUAL})
+    return _asked(desk, {"country": "GB", "day": USUAL})
 
 
-def _asked(said: dict[str, str], wrong: tuple[str, ...] = ()) -> Response:
+def _asked(desk: Desk, said: dict[str, str], wrong: tuple[str, ...] = ()) -> Response:
     words: dict[str, Any] = {name: "" for name in ("title", "country", "keeper", "day")} | said
-    status = 422 if wrong else 200
-    return page("begin.html", status, said_before=words, countries=countries(), wrong=wrong)
+    return page(
+        "begin.html",
+        422 if wrong else 200,
+        said_before=words,
+        countries=countries(),
+        wrong=wrong,
+        folder=desk.place.folder.resolve(),
+        holds_others=_holds_others(desk.place.folder),
+        books=books_below(desk.place.folder),
+    )
+
+
+def _holds_others(folder: Path) -> bool:
+    """Whether the folder holds anything that its owner put there; what is hidden is not seen."""
+    return folder.is_dir() and any(not one.name.startswith(".") for one in folder.iterdir())
 
 
 async def begin(desk: Desk, request: Request) -> Response:
@@ -36,30 +50,22 @@ async def begin(desk: Desk, request: Request) -> Response:
     async with request.form(max_files=0, max_fields=10) as data:
         said = {name: str(value)[:_LONGEST].strip() for name, value in data.items()}
     if not said.get("title"):
-        return _asked(said, ("Say what the book is called.",))
+        return _asked(desk, said, ("Say what the book is called.",))
     answers = Answers(
         title=said["title"],
         country=said.get("country", ""),
         keeper=said.get("keeper", ""),
-        giving_name=_name_of_day(said.get("day", "")),
+        giving_name=name_of_day(said.get("day", "")),
         giving_day=said.get("day") or USUAL,
     )
     try:
         begin_book(desk.place.folder, answers)
     except ProblemsFound as found:
-        return _asked(said, tuple(plainly(f"{one.what} {one.mend}") for one in found.problems))
+        return _asked(
+            desk, said, tuple(plainly(f"{one.what} {one.mend}") for one in found.problems)
+        )
     desk.begin_frame()
     return RedirectResponse("/", 303)
-
-
-def _name_of_day(day: str) -> str:
-    """Return what a giving day is called where nobody has said so.
-
-    >>> _name_of_day("the Saturday before Christmas"), _name_of_day("24 June")
-    ('Christmas', 'Giving day')
-    """
-    known = ("Christmas", "Easter", "Thanksgiving", "Midsummer", "Michaelmas")
-    return next((name for name in known if name.lower() in day.lower()), "Giving day")
 
 
 BEGIN_ROUTES: Final = [("/begin", ask_four, "GET"), ("/begin", begin, "POST")]

@@ -18,6 +18,7 @@ from stillroom.core.larder.shelves import Larder
 from stillroom.core.larder.words import normal_form
 from stillroom.core.lines.ingredient import Ingredient, read_ingredient
 from stillroom.core.lines.ingredient_food import find_foods, food_of, name_of
+from stillroom.core.method.spoken import spoken_in
 from stillroom.core.recipe.method import split_step
 from stillroom.core.words.joining import join_and
 from stillroom.core.words.problems import Unreadable
@@ -68,6 +69,10 @@ class Ways:
     system: System
     language: str
     larder: Larder
+
+    def spoken(self, method: str, listed: str) -> Ways:
+        """Return how it reads a recipe of this method and list: foods in the recipe's language."""
+        return replace(self, larder=spoken_in(method, listed.splitlines(), self.larder))
 
 
 def read_box(text: str, rows: Sequence[Row], ways: Ways) -> list[ReadBack]:

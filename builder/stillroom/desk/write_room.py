@@ -155,6 +155,7 @@ def _parts(
     ways: Ways, form: Mapping[str, str], rows: tuple[Row, ...], look: Look
 ) -> dict[str, str]:
     """Return the fragments that stand beside the boxes, by the element that each belongs in."""
+    ways = ways.spoken(form.get("method", ""), form.get("ingredients", ""))
     read = read_box(form.get("ingredients", ""), rows, ways)
     goes_in = readable(form.get("ingredients", ""), rows, ways)
     steps = read_steps_box(form.get("method", ""), goes_in, ways)

@@ -37,7 +37,7 @@ class PaperMissing(Exception):
     def __init__(self) -> None:
         super().__init__(
             "Printing to PDF needs Typst, which is not installed. "
-            'Write: pip install "stillroom[paper]". '
+            'Install it with: python -m pip install "stillroom[paper]". '
             "Cards and tags print from the browser without it."
         )
 

@@ -26,6 +26,7 @@ import platformdirs
 
 from stillroom.core.book import Book
 from stillroom.core.larder.shelves import Larder
+from stillroom.core.method.spoken import larder_spoken
 from stillroom.core.reading.loading import short_name
 from stillroom.publish.library import Library
 from stillroom.publish.working import Worked, unpack
@@ -72,9 +73,9 @@ class Shelf:
 
     def _take_at_hand(self, path: Path, known_by: bytes) -> Worked | None:
         known, worked = (self.at_hand or {}).get(path, (b"", None))
-        if worked is None or known != known_by or worked.recipe.larder != self.larder:
+        if worked is None or known != known_by:
             return None
-        return worked
+        return worked if worked.recipe.larder == larder_spoken(worked.recipe, self.larder) else None
 
     def _have_at_hand(self, path: Path, known_by: bytes, worked: Worked) -> None:
         if self.at_hand is not None:

@@ -22,6 +22,7 @@ from markupsafe import escape
 
 from stillroom.core.checking import check_recipe
 from stillroom.core.larder.shelves import Larder
+from stillroom.core.method.spoken import larder_spoken
 from stillroom.core.reading.loading import Head, head_of, read_recipe, short_name
 from stillroom.core.reading.recipe_file import the_one
 from stillroom.core.recipe.model import Recipe
@@ -101,7 +102,8 @@ def unpack(packed: bytes, larder: Larder) -> Worked | None:
     worked = pickle.loads(zlib.decompress(rest))
     if not isinstance(worked, Worked):
         return None
-    recipe = the_one(worked.recipe.model_copy(update={"larder": larder}))
+    spoken = larder_spoken(worked.recipe, larder)
+    recipe = the_one(worked.recipe.model_copy(update={"larder": spoken}))
     return replace(worked, recipe=recipe, **dict(zip(_PACKED, words, strict=True)))
 
 

@@ -125,7 +125,7 @@ def test_sugar_that_nobody_counted_is_no_verdict_on_a_jam(lines: list[str], name
     found = solids_of(recipe)
     assert found is not None
     assert found.text.startswith("at least ")
-    assert found.text.endswith(f"how much the {named} brings is not known")
+    assert found.text.endswith(f"how much more is in the {named} is not known")
 
 
 @pytest.mark.parametrize(

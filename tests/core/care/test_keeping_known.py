@@ -6,6 +6,7 @@ mean and with what it must not.
 
 from __future__ import annotations
 
+from dataclasses import replace
 from datetime import date
 from pathlib import Path
 from typing import Any
@@ -173,6 +174,21 @@ def test_what_is_planned_ends_on_the_day_of_the_card() -> None:
     assert plan_forward(recipe, made).keep_until == date(2026, 12, 19)
     shorter = make("bake", flour, "Bake.", title="Ginger biscuits", keeps="2 weeks")
     assert (str(shorter.lasts), keeping_words(shorter)) == ("2 weeks", "2 weeks")
+
+
+@pytest.mark.parametrize(
+    ("opened", "words"),
+    [
+        ("6 weeks", "1 year, 6 weeks once opened; the card takes 1 month once opened"),
+        ("3 weeks", "1 year, 3 weeks once opened"),
+    ],
+)
+def test_what_the_page_says_of_one_opened_is_what_the_card_says(opened: str, words: str) -> None:
+    jam = make("preserve", ["1 kg damsons", "1 kg granulated sugar"], "Boil.", title="Damson jam")
+    kept = replace(jam.keeps, unopened=parse_span("1 year"), opened=parse_span(opened))
+    said = keeping_words(replace(jam, keeps=kept))
+    assert said.removesuffix(", by published guidance") == words
+    assert str(label_recipe(replace(jam, keeps=kept), GB).keeping.opened) == min(opened, "1 month")
 
 
 @pytest.mark.parametrize(

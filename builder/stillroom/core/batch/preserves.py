@@ -55,7 +55,7 @@ def solids_of(recipe: Recipe) -> SolubleSolids | None:
     hidden = [content.ingredient.item for content in held if _hides_sugar(content, finished)]
     if hidden and percent < LEAST_PERCENT:
         named = join_and(list(dict.fromkeys(hidden)))
-        text = f"at least {percent:.0f} % sugar; how much the {named} brings is not known"
+        text = f"at least {percent:.0f} % sugar; how much more is in the {named} is not known"
         return SolubleSolids(percent, reaches=False, text=text)
     reaches = percent >= LEAST_PERCENT
     how = "reaches" if reaches else "stays below"

@@ -122,6 +122,14 @@ def too_little_acid(things: Iterable[Weighed]) -> bool:
     return any(row.grams is None for row in low) or published_process(rows) is None
 
 
+def unweighed(things: Iterable[Weighed]) -> tuple[Weighed, ...]:
+    """Return what keeps the acid from being judged: low-acid food, water, acid without a weight."""
+    rows = tuple(row for row in things if not row.drained and row.grams is None)
+    low = [row for row in rows if LOW_ACID in row.tags and row.at_most_g is None]
+    wet = [row for row in rows if {"water", "acid"} & row.tags and LOW_ACID not in row.tags]
+    return (*low, *wet)
+
+
 def is_weak_vinegar(row: Weighed) -> bool:
     """Whether it is a vinegar said to be under 5 %, or one nobody has measured: home-made."""
     if "vinegar" not in row.tags and not (row.staple is None and _VINEGAR.search(row.words)):

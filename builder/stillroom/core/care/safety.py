@@ -20,7 +20,7 @@ from stillroom.core.batch.altitude import (
     FEET_PER_METRE,
     sterilise_minutes,
 )
-from stillroom.core.care.acid import foods_beyond, published_process, said_percent
+from stillroom.core.care.acid import foods_beyond, published_process, said_percent, unweighed
 from stillroom.core.care.brine import say_salt
 from stillroom.core.care.evidence import Evidence
 from stillroom.core.care.finished_strength import finished_percent
@@ -203,10 +203,22 @@ def _fills(
         "quinine_mg": str(round(grams * _QUININE_MG_A_GRAM)),
         "vinegar": _say_vinegar(facts),
         "salt": say_salt(facts.things),
+        "little_acid": _say_little_acid(facts),
         "allergens": join_and(facts.allergens),
         "altitude": _say_altitude(settings),
         "sterilise_minutes": str(sterilise_minutes(settings.altitude_m)),
     } | (_process_fills(facts, settings) if with_process else {})
+
+
+def _say_little_acid(facts: SafetyFacts) -> str:
+    """Return that the acid is too little, or what must be weighed before that can be told."""
+    missing = unweighed(facts.things)
+    named = _names(tuple(thing for thing in facts.things if thing in missing))
+    if not named:
+        return "with too little acid"
+    has = "has" if len(named) == 1 else "have"
+    quoted = join_and([f'"{item}"' for item in named])
+    return f"and whether the acid is enough cannot be told, since {quoted} {has} no weight"
 
 
 def _say_vinegar(facts: SafetyFacts) -> str:

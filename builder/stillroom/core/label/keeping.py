@@ -28,6 +28,7 @@ from stillroom.core.method.keeping_said import (
 from stillroom.core.recipe.keeps import OWN_PRACTICE, Keeping
 from stillroom.core.recipe.model import Recipe
 from stillroom.core.when.spans import Span
+from stillroom.core.words.joining import join_and
 
 # above this strength a drink carries no best-before date: Reg. (EU) 1169/2011 Annex X 1(d)
 EXEMPT_FROM_ABV = 10
@@ -123,10 +124,14 @@ def span_on_card(recipe: Recipe) -> Span | None:
 
 def keeping_words(recipe: Recipe) -> str:
     """Say how long it keeps, and what card and dates take where guidance is shorter."""
-    words, planned = recipe.keeps.words, planned_span(recipe)
-    if planned == recipe.keeps.unopened:
-        return words
-    return f"{words}; card and dates take {planned}, by published guidance"
+    keeps, planned = recipe.keeps, planned_span(recipe)
+    card = decide_keeping(recipe, gather_facts(recipe, finished_percent(recipe), ())).opened
+    taken = [] if planned == keeps.unopened else [f"card and dates take {planned}"]
+    if keeps.opened and card and _longer(keeps.opened, card):
+        taken.append(f"the card takes {card} once opened")
+    if not taken:
+        return keeps.words
+    return f"{keeps.words}; {join_and(taken)}, by published guidance"
 
 
 def _shortened(name: str, own: Span | None, published: Span, row: Keeps) -> str:

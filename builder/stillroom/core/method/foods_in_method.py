@@ -34,11 +34,10 @@ from stillroom.core.method.reading import (
     in_its_plain_case,
     measured_in,
     named_in,
-    tongue_of_foods,
 )
 from stillroom.core.method.sentences import affirmed_clauses, split_sentences
+from stillroom.core.method.spoken import tongue_of_recipe
 from stillroom.core.method.taken_out import what_stays_in
-from stillroom.core.method.tongue import tongue_of
 from stillroom.core.method.who import said_for_infants
 from stillroom.core.method.words import (
     has_phrase,
@@ -176,7 +175,7 @@ def foods_in_method(recipe: Recipe) -> tuple[MethodFood, ...]:
 
 
 def _clauses_of(recipe: Recipe) -> Iterator[str]:
-    minds, tongue = _minds_what_is_served(recipe), tongue_of_method(recipe)
+    minds, tongue = _minds_what_is_served(recipe), tongue_of_recipe(recipe)
     for sentence in _all_sentences(recipe) if minds else sentences_of_the_maker(recipe):
         told = without_things(_STRENGTH_BEHIND.sub(r" \1", sentence))
         for clause in affirmed_clauses(told if minds else without_what_is_served(told)):
@@ -211,7 +210,7 @@ def _without_amounts(
     taken = [(start, end) for start, end, _ in measured]
     if not _minds_what_is_served(recipe):
         clause = put_in_before_served(clause)
-    elsewhere, tongue = is_elsewhere(clause) or _is_told_elsewhere(recipe), tongue_of_method(recipe)
+    elsewhere, tongue = is_elsewhere(clause) or _is_told_elsewhere(recipe), tongue_of_recipe(recipe)
     for start, end, food in named_in(clause, recipe.larder, tongue):
         if any(start < stop and begin < end for begin, stop in taken):
             continue
@@ -259,16 +258,6 @@ def _is_told_elsewhere(recipe: Recipe) -> bool:
 def _false_friends() -> frozenset[str]:
     elsewhere = ("fr", "de", "it", "es", "nl", "sv")
     return method_words("false_friends").union(*(no_food_in(language) for language in elsewhere))
-
-
-@once_a_recipe
-def tongue_of_method(recipe: Recipe) -> str:
-    """Return the language of the method where another than the book's is plainly told.
-
-    A method of one short sentence tells it by the list above it.
-    """
-    method = " ".join(step.text for step in recipe.method)
-    return tongue_of(method) or tongue_of_foods(method, (one.item for one in recipe.ingredients))
 
 
 def _is_listed_oil(food: Staple, listed: Listed) -> bool:

@@ -82,8 +82,8 @@ _SURE = (
 _COLD = r"(?:fridge|refrigerator|refrigerated?|chilled|cold)"
 _DRY = r"(?:tins?|air-?tight|cupboard|pantry|larder|sealed|box|container|room temperature)"
 _BESIDE = (
-    r"(?:in|the|an?|your|and|at|of|dry|dark|cool|closed|lidded|clean|biscuit|cookie|cake|glass|jars?"
-    r"|place|for|up to|about|life|storage|shelf|they|it|these)"
+    r"(?:in|the|an?|your|my|and|at|of|dry|dark|cool|closed|lidded|clean|biscuit|cookie|cake|glass|jars?"
+    r"|place|for|up to|about|max|maximum|most|ok|okay|fine|good|life|storage|shelf|they|it|these)"
 )
 _OR_FROZEN = r"(?:\W+(?:or\W+)?(?:freezer|frozen|freeze)\b.*)?"
 
@@ -110,6 +110,10 @@ _ON_ITS_OWN = (
         r"(?: (?:it|them|any\w*|left\w*|what(?:ever)?|is|the rest))*"
         rf" after\s+{_LONG}"
     ),
+)
+# bottled and not left again, it is finished: "Bottle it. Fridge, 2 weeks."
+_FINISHED = clause_regex(
+    rf"\b(?:bottled?|decant\w*|pour (?:it )?into|fill)\b(?!.*\b{_IN_THE_MAKING}\b)", re.DOTALL
 )
 _THE_SAME_DAY = clause_regex(
     r"\b(?:eat|eaten|use|used|drink|drunk|enjoy|enjoyed|serve|served|best)\b[^.;]*"
@@ -162,7 +166,8 @@ def claimed_in(words: str, recipe: Recipe) -> Span | None:
     best = dict(kind.timeline).get("best from", "")
     ages = best and parse_span(best).minutes() >= _A_WEEK
     if ages or kind.is_("steeped") or kind.is_("living"):
-        return first_span(words, _SURE)
+        cold = _ON_ITS_OWN[:1] if _FINISHED.search(words) else ()
+        return first_span(words, (*_SURE, *cold))
     tins = () if kind.is_("put up") else _IN_ITS_TIN
     found = first_span(words, (*_SURE, *_PUT_AWAY_FOR, *tins, *_ON_ITS_OWN))
     kept = first_span(words, (_KEEP_SO,)) if kind.is_eaten else None

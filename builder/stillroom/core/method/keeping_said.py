@@ -155,7 +155,11 @@ def kept_at(recipe: Recipe) -> Place:
         return "fridge"
     if FREEZER.search(words):
         return "freezer"
-    return "room" if where else _kept_elsewhere(_without_the_freezer(_last_words(recipe)))
+    if where:
+        told = [part for part in re.split(r"[,;.]", words) if not _NOT_KEPT_ELSEWHERE.search(part)]
+        cold = _COLD_ELSEWHERE.items()
+        return next((place for place, named in cold if any(map(named.search, told))), "room")
+    return _kept_elsewhere(_without_the_freezer(_last_words(recipe)))
 
 
 def _without_the_freezer(words: str) -> str:

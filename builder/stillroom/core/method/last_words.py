@@ -11,6 +11,7 @@ from stillroom.core.method.keeping_opened import without_opened
 from stillroom.core.method.sentences import split_sentences
 from stillroom.core.recipe.model import Recipe
 from stillroom.core.recipe.waits_elsewhere import keeps_elsewhere
+from stillroom.core.when.spans import SPAN_PATTERN
 from stillroom.core.words.patterns import clause_regex
 
 FREEZER = clause_regex(r"\b(freezer?|frozen)\b")
@@ -18,6 +19,10 @@ FREEZER = clause_regex(r"\b(freezer?|frozen)\b")
 _KEEP_COLD = (
     r"(?:keep|kept|stored?)(?: (?:it|them|this|these|very|always))* cold\b"
     r"(?!,? (?:and |but )?(?:dry|dark|airy|room|place|cellar|larder|pantry|cupboard|water|spot))"
+)
+_SOME_DAYS = r"(?=[^.;]*\b(?:days?|weeks?|months?|fortnight)\b)(?:an? |one )?" + SPAN_PATTERN
+_ABOUT = (
+    r"(?:for|about|roughly|around|ca|max|maximum|at (?:the )?most|up to|ok|okay|fine|good|lasts?)"
 )
 FRIDGE = clause_regex(
     rf"\b(?:fridge|refrigerat\w*|chilled|(?:ahead|in advance)\b[^;]{{0,40}}\bchill|{_KEEP_COLD})\b"
@@ -43,6 +48,12 @@ PUT_AWAY = clause_regex(
     r"(?: you are| it is| they are)? (?:ready (?:to|for)|needed|required|wanted|serving|use\b|used"
     r"|eaten|given|gift|opened|opening)"
     r"|\b(?:ahead|in advance)\b[^;]{0,40}\b(?:refrigerate|chill)\b"
+    # nothing but a place and a time: "Fridge, 2 weeks", "Two weeks in the fridge"
+    rf"|(?:^|(?<=[.(,;] ))\W*(?:in |into )?(?:the |my |your |a )?(?:fridge|refrigerator|freezer)\W+"
+    rf"(?:{_ABOUT}\W+)*{_SOME_DAYS}\W*(?=$|[.,;)])"
+    rf"|(?:^|(?<=[.(,;] ))\W*(?:{_ABOUT}\W+)*{_SOME_DAYS}\W+(?:{_ABOUT}\W+)*"
+    r"(?:in|at) (?:the |my |your |a )?"
+    r"(?:fridge|refrigerator|freezer)\W*(?=$|[.,;)])"
     r"|\bfreeze\b(?![^.;]*\b(?:minutes?|hours?|overnight|solid|machine|churn"
     r"|until(?! (?:it is |they are )?(?:used?|needed|wanted|required|eaten|given|ready to))))"
 )

@@ -13,6 +13,7 @@ from stillroom.core.words.patterns import any_word, clause_regex
 
 _WORD = clause_regex(r"[^\W\d_]+")
 _FEWEST = 2
+_PLAINLY = 3
 _SMALL = (
     r"(?:(?:von|de[rmns]?|die|das|eine[rms]?|du|la|les?|los|las|el|lo|gli|il|della|di|het|een|\d+|k?g|ml)"
     r" |d[eu]? ?l?['’]|l['’])*"
@@ -52,13 +53,29 @@ def tongue_of(text: str) -> str:
     >>> tongue_of("Sand in the mould, de luxe"), tongue_of("Verser le lait dans les pots.")
     ('', 'fr')
     """
-    words = _WORD.findall(text.lower())
-    told = {name: sum(map(small.__contains__, words)) for name, small in _small_words().items()}
+    told = _told_by(text)
     english = told.pop("en")
     found = max(told, key=lambda name: told[name])
     others = max(count for name, count in told.items() if name != found)
     sure = told[found] >= _FEWEST and told[found] > english and told[found] > others
     return found if sure else ""
+
+
+def is_english(text: str) -> bool:
+    """Whether a text is plainly English, by words enough of it.
+
+    >>> is_english("Mix the onions with honey and leave it."), is_english("Verser dans les pots.")
+    (True, False)
+    """
+    told = _told_by(text)
+    return told["en"] >= _PLAINLY and told["en"] > max(
+        count for name, count in told.items() if name != "en"
+    )
+
+
+def _told_by(text: str) -> dict[str, int]:
+    words = _WORD.findall(text.lower())
+    return {name: sum(map(small.__contains__, words)) for name, small in _small_words().items()}
 
 
 def speaks_no_english(text: str) -> bool:

@@ -23,7 +23,7 @@ from stillroom.core.label.how_long import known_keeping, known_stages, planned_s
 from stillroom.core.larder.shelves import Larder, common_larder
 from stillroom.core.lines.ingredient import Ingredient
 from stillroom.core.lines.ingredient_food import as_eaten, find_foods
-from stillroom.core.method.foods_in_method import tongue_of_method
+from stillroom.core.method.spoken import larder_spoken
 from stillroom.core.reading.dividing import Divided, divide
 from stillroom.core.reading.drafts import draft_recipe
 from stillroom.core.reading.facts_above import read_facts
@@ -155,11 +155,11 @@ def _completed(recipe: Recipe, larder: Larder) -> Recipe:
 def _with_foods(recipe: Recipe, larder: Larder) -> Recipe:
     """Let a recipe carry what its book's larder knows, so that no other book's can be asked.
 
-    A German recipe of an English book is read as German: its "Kümmel" is no spirit.
+    In a French recipe "citron" is a lemon, whatever the language of its book; in a German one
+    "Kümmel" is no spirit.
     """
-    tongue = tongue_of_method(recipe)
-    shelf = replace(larder, language=tongue) if tongue else larder
-    found = tuple(find_foods(one, shelf, recipe.system) for one in recipe.ingredients)
+    larder = larder_spoken(recipe, larder)
+    found = tuple(find_foods(one, larder, recipe.system) for one in recipe.ingredients)
     if recipe.kind.is_eaten:
         found = tuple(map(as_eaten, found))
     return recipe.model_copy(update={"ingredients": found, "larder": larder})
