@@ -5,6 +5,8 @@ The sentences have the shapes of saved pages of lemon curd (29 November 2026); t
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 import pytest
 
 from stillroom.core.method.keeping_said import claimed_elsewhere, claimed_in_method, kept_at
@@ -196,3 +198,49 @@ def test_a_step_that_serves_or_only_counts_speaks_of_where_it_stood_before(
 def test_cured_fish_is_cut_from_where_it_lay(steps: list[str], where: str) -> None:
     foods = ("500 g salmon", "70 g salt", "80 g sugar")
     assert kept_at(recipe_of(["Rub the fish.", *steps], "preserve", foods)) == where
+
+
+CREAM = ("300 ml Irish whiskey, 40% vol", "300 ml double cream", "1 tsp instant coffee")
+
+
+# a newcomer's untidy words (30 November 2026), and their neighbours
+@pytest.mark.parametrize(
+    ("said", "where"),
+    [
+        ("Bottle. Fridge, up to 2 weeks.", "fridge"),
+        ("Bottle it. Fridge, 2 weeks.", "fridge"),
+        ("Bottle it. In the fridge: 2 weeks.", "fridge"),
+        ("Bottle it. Two weeks in the fridge.", "fridge"),
+        ("Bottle it (2 weeks in fridge).", "fridge"),
+        ("Bottle it. OK for 2 weeks in the fridge.", "fridge"),
+        ("Bottle it. Fridge - max 2 weeks", "fridge"),
+        ("Bottle it. In the fridge for 2 hours, then drink.", "room"),
+        ("Chill the glasses in the fridge. Bottle it.", "room"),
+    ],
+)
+def test_a_place_and_a_time_alone_say_where_a_cream_keeps(said: str, where: str) -> None:
+    recipe = recipe_of(["Blend it all.", said], "liqueur", CREAM)
+    assert kept_at(recipe) == where
+    assert str(claimed_in_method(recipe)) == ("2 weeks" if where == "fridge" else "None")
+
+
+@pytest.mark.parametrize(
+    ("where", "place"),
+    [
+        ("au réfrigérateur", "fridge"),
+        ("im Kühlschrank", "fridge"),
+        ("en la nevera", "fridge"),
+        ("in frigorifero", "fridge"),
+        ("in de koelkast", "fridge"),
+        ("i kylskåp", "fridge"),
+        ("au congélateur", "freezer"),
+        ("nicht im Kühlschrank", "room"),
+        ("im Schrank, nach dem Öffnen im Kühlschrank", "room"),
+        ("au placard, puis au réfrigérateur une fois ouvert", "room"),
+        ("im Keller", "room"),
+    ],
+)
+def test_a_place_under_keeps_is_read_in_the_other_languages(where: str, place: str) -> None:
+    recipe = recipe_of(["Fill the jars."])
+    kept = replace(recipe.keeps, where=where)
+    assert kept_at(recipe.model_copy(update={"keeps": kept})) == place

@@ -45,3 +45,28 @@ def test_leaves_counted_in_another_language_are_no_fruit(
     larder = Larder(language=locale[:2])
     reading = food_of(find_foods(read_ingredient(line, "metric", locale), larder))
     assert [one.name for one in reading.foods] == foods
+
+
+# lines of Spanish, French, Italian, German, Dutch and Swedish cooks; the first is a newcomer's
+@pytest.mark.parametrize(
+    ("line", "locale", "food"),
+    [
+        ("la piel de 1 naranja", "es_ES", "orange peel"),
+        ("1 limón, la cáscara", "es_ES", "lemon peel"),
+        ("el zumo de 2 limones", "es_ES", "lemon juice"),
+        ("le zeste de 2 citrons", "fr_FR", "lemon peel"),
+        ("le jus et le zeste de 1 orange", "fr_FR", "orange"),
+        ("la scorza di 1 limone", "it_IT", "lemon peel"),
+        ("1 Bio-Orange, nur die Schale", "de_DE", "orange peel"),
+        ("Saft und Schale von 1 Orange", "de_DE", "orange"),
+        ("de schil van 1 citroen", "nl_NL", "lemon peel"),
+        ("skalet av 1 apelsin", "sv_SE", "orange peel"),
+        ("1 kg Walnüsse, in der Schale", "de_DE", "walnuts"),
+        ("2 Äpfel, mit Schale", "de_DE", "apple"),
+        ("1 naranja", "es_ES", "orange"),
+    ],
+)
+def test_a_part_is_told_in_any_of_the_languages(line: str, locale: str, food: str) -> None:
+    one = find_foods(read_ingredient(line, "metric", locale), Larder(language=locale))
+    reading = food_of(one)
+    assert ([known.name for known in reading.foods], reading.known) == ([food], True)

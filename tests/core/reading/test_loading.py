@@ -116,3 +116,18 @@ def test_a_list_below_a_word_is_a_group_whatever_the_word(word: str) -> None:
         "salt",
         word.capitalize(),
     )
+
+
+# a newcomer's cordial (30 November 2026): "Stir in 500 g caster sugar and 1 lemon"
+@pytest.mark.parametrize(
+    ("step", "shown"),
+    [
+        ("Stir in {lemon}.", "Stir in lemon (juice only)."),
+        ("Stir in the juice of {lemon}.", "Stir in the juice of lemon."),
+        ("Stir in {lemon} juice.", "Stir in lemon juice."),
+        ("Stir in {oranges}.", "Stir in oranges."),
+    ],
+)
+def test_a_step_says_of_which_part_an_amount_is(step: str, shown: str) -> None:
+    lines = [read_ingredient(line, "metric") for line in ("juice of 1 lemon", "2 oranges")]
+    assert "".join(one.text for one in split_step(step, lines, "metric")) == shown

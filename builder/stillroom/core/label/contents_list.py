@@ -23,11 +23,12 @@ from stillroom.core.batch.contents import (
     contents_of,
     middle_of,
 )
-from stillroom.core.larder.food_reading import FoodReading
+from stillroom.core.larder.food_reading import FoodReading, read_food
 from stillroom.core.larder.packet_parts import read_part
 from stillroom.core.larder.shelves import common_larder
+from stillroom.core.larder.words import normal_form
 from stillroom.core.lines.ingredient import Ingredient
-from stillroom.core.lines.ingredient_food import name_of, parts_of
+from stillroom.core.lines.ingredient_food import food_of, name_of, parts_of
 from stillroom.core.lines.staple_table import staple_of
 from stillroom.core.recipe.model import Recipe
 from stillroom.core.words.patterns import clause_regex
@@ -120,13 +121,27 @@ def _turned_into_soap(recipe: Recipe, rows: list[_Row]) -> tuple[list[_Row], lis
     return left, [ContentsEntry(f"the fats turned into soap with {names}")]
 
 
+def _with_its_part(known: Known, name: str) -> str:
+    """Return the name of a food of which only a part goes in: "orange peel" for its peel only."""
+    reading = food_of(known.ingredient)
+    whole = read_food(name, reading.larder).food
+    taken = reading.food
+    if whole is None or taken is None or len(reading.foods) > 1:
+        return name
+    if taken.name not in {f"{whole.name} {part}" for part in ("juice", "peel", "zest", "rind")}:
+        return name
+    spoken = set(normal_form(name).split())
+    is_english = reading.larder.language[:2] == "en" and set(whole.name.split()) <= spoken
+    return taken.name if is_english else f"{name} ({known.ingredient.note})"
+
+
 def _called(known: Known) -> str:
     """Return what an ingredient is called in a list: cold water and hot are water.
 
     >>> _IF_THERE_IS.sub("", "vanilla pod if you have one"), _SOME_MORE.sub("", "a little flour")
     ('vanilla pod', 'flour')
     """
-    name = name_of(known.ingredient)
+    name = _with_its_part(known, name_of(known.ingredient))
     if name.casefold().endswith(" water") and all(food.name == "water" for food in known.staples):
         return "water"
     return _SOME_MORE.sub("", _IF_THERE_IS.sub("", name)) or name

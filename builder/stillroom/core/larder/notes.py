@@ -8,6 +8,7 @@ from typing import Final
 from stillroom.core.larder.done_with import done_with, foods_behind
 from stillroom.core.larder.harmless import harmless_run
 from stillroom.core.larder.matching import hint, match_name
+from stillroom.core.larder.parts_elsewhere import food_of_part, tells_a_part
 from stillroom.core.larder.phrases import Words, forms, phrase_words, split_joined, split_tail
 from stillroom.core.larder.shelves import Larder
 from stillroom.core.larder.staple import Staple
@@ -53,6 +54,8 @@ def read_note(head: Words, note: Words, food: Staple | None, larder: Larder) -> 
     if note[-1].form == "free":  # "unsalted, and xylitol-free"; "breadcrumbs, gluten free"
         without = match_name((*note, *head), larder).food
         return Effect(food=without if without != food else None)
+    if food and tells_a_part(note):
+        return Effect(food=food_of_part(note, food, larder))
     note = _before_the_other(note)
     if note[0].form in ("no", "without") and len(note) > 1:  # "peanut butter (no xylitol)"
         return Effect()

@@ -27,6 +27,7 @@ _NUMBERED = late_regex(
     r"(?=\D|$)\s*(?P<words>.*)$",
     re.IGNORECASE,
 )
+_PART_ALONE = late_regex(r"(?P<part>juice|zest|peel|rind) only")
 _RUN_ON = late_regex(r"(?P<number>\d{1,2})[.)]\s+[^\W\d]")
 _LETTERED = late_regex(r"\(?(?P<letter>[a-z])[.)]\s+(?P<words>\S.*)$", re.IGNORECASE)
 # "Procedure: Wash the fruit.", below a heading of its own
@@ -205,7 +206,10 @@ def split_step(
     for found in _BRACES.finditer(text):
         if found.start() > end:
             segments.append(Segment(text[end : found.start()]))
-        segments.append(_read_brace(found[1], ingredients, system, language))
+        one = _read_brace(found[1], ingredients, system, language)
+        segments.append(one)
+        if part := _part_alone(one, ingredients, text[: found.start()] + text[found.end() :]):
+            segments.append(Segment(f" ({part})"))
         end = found.end()
     rest = text[end:]
     if "{" in rest or "}" in rest:
@@ -213,6 +217,15 @@ def split_step(
     if rest:
         segments.append(Segment(rest))
     return tuple(segments)
+
+
+def _part_alone(one: Segment, ingredients: Sequence[Ingredient], around: str) -> str:
+    """Return "juice only" of a lemon whose juice alone goes in, where the step does not say so."""
+    note = "" if one.ingredient is None else ingredients[one.ingredient].note
+    only = _PART_ALONE.fullmatch(note)
+    if only is None or re.search(rf"\b{only['part']}", around, re.IGNORECASE):
+        return ""
+    return note
 
 
 def brace_faults(
