@@ -242,5 +242,5 @@ def test_a_place_and_a_time_alone_say_where_a_cream_keeps(said: str, where: str)
 )
 def test_a_place_under_keeps_is_read_in_the_other_languages(where: str, place: str) -> None:
     recipe = recipe_of(["Fill the jars."])
-    kept = replace(recipe.keeps, where=where)
+    kept = replace(recipe.keeps, where=where, where_of_book=False)
     assert kept_at(recipe.model_copy(update={"keeps": kept})) == place

@@ -92,7 +92,7 @@ def _no_more_than(words: str, place: str) -> str:
     """Return the pattern of a sentence of these words and a time alone, a place among them."""
     some = rf"(?:{words})"
     return (
-        rf"(?:^|(?<=[.] ))(?=[^.]*\b{place}\b)\W*(?:{some}\W+)*?({SPAN_PATTERN})"
+        rf"(?:^|(?<=[.] )|(?<=[(]))(?=[^.]*\b{place}\b)\W*(?:{some}\W+)*?({SPAN_PATTERN})"
         rf"(?:\W+{some})*{_OR_FROZEN}\W*(?=$| [.] )"
     )
 
