@@ -185,9 +185,7 @@ def test_what_is_planned_ends_on_the_day_of_the_card() -> None:
 )
 def test_what_the_page_says_of_one_opened_is_what_the_card_says(opened: str, words: str) -> None:
     jam = make("preserve", ["1 kg damsons", "1 kg granulated sugar"], "Boil.", title="Damson jam")
-    kept = replace(
-        jam.keeps, unopened=parse_span("1 year"), opened=parse_span(opened), by="recipe"
-    )
+    kept = replace(jam.keeps, unopened=parse_span("1 year"), opened=parse_span(opened), by="recipe")
     jam = jam.model_copy(update={"keeps": kept})
     assert keeping_words(jam).removesuffix(", by published guidance") == words
     shorter = "1 month" if "1 month" in words else opened
