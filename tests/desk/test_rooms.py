@@ -426,7 +426,7 @@ def test_a_book_right_below_the_folder_is_named_and_other_things_are_said_to_sta
     tmp_path: Path,
 ) -> None:
     small_book(tmp_path / "home" / "winter-book")
-    (tmp_path / "home" / "bills.txt").write_text("gas 12\n")
+    (tmp_path / "home" / "bills.txt").write_text("gas 12\n", encoding="utf-8")
     (tmp_path / "bare").mkdir()
     said = {}
     for name in ("home", "bare"):
