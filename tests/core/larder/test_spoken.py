@@ -1,7 +1,7 @@
 """A recipe in another language than its book's: each food as the recipe's language means it.
 
 Prunes are dried plums in English and fresh ones in French; the same with raisins (grapes), citron
-(lemon), cassis (blackcurrants) and Spanish manteca, which may be lard or butter: any dictionary.
+(lemon) and Spanish manteca, which may be lard or butter: any dictionary.
 """
 
 from __future__ import annotations
@@ -24,10 +24,10 @@ GERMAN = "Die Früchte waschen und mit dem Zucker in einem Topf kochen."
         ("en_GB", FRENCH, ["plum", "grape", "lemon", "blackcurrant"]),
         ("de_DE", FRENCH, ["plum", "grape", "lemon", "blackcurrant"]),
         ("fr_FR", FRENCH, ["plum", "grape", "lemon", "blackcurrant"]),
-        ("en_GB", ENGLISH, ["prunes", "raisins", "citron", "cassis"]),
-        ("fr_FR", ENGLISH, ["prunes", "raisins", "citron", "cassis"]),
+        ("en_GB", ENGLISH, ["prunes", "raisins", "citron", "blackcurrant"]),
+        ("fr_FR", ENGLISH, ["prunes", "raisins", "citron", "blackcurrant"]),
         # too few words tell no language: the book's goes
-        ("en_GB", "Stir.", ["prunes", "raisins", "citron", "cassis"]),
+        ("en_GB", "Stir.", ["prunes", "raisins", "citron", "blackcurrant"]),
         ("fr_FR", "Mélanger.", ["plum", "grape", "lemon", "blackcurrant"]),
     ],
 )
