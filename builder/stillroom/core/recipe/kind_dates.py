@@ -19,7 +19,7 @@ from typing import Final
 
 from stillroom.core.larder.staple import Staple
 from stillroom.core.lines.ingredient_food import food_of
-from stillroom.core.recipe.method_order import course_of, lines_in_order
+from stillroom.core.recipe.method_order import course_of, fills_first, lines_in_order
 from stillroom.core.recipe.method_times import Said, total_days
 from stillroom.core.recipe.model import Recipe
 from stillroom.core.recipe.times_not_read import times_not_read
@@ -206,9 +206,9 @@ def waits_to_go_by(recipe: Recipe) -> tuple[Stage, ...]:
     longer = _longest(said) > _longest_of_kind(recipe) or _outwaits(recipe, said)
     # what is strained after two months no longer steeps in the eighth, though both are near
     agrees = _agrees(recipe, said) and not recipe.kind.is_("steeped")
-    if agrees or not (longer or _is_all_its_waiting(recipe, said)):
-        return ()
-    return _written_out(recipe)
+    if _fills_otherwise(recipe) or (not agrees and (longer or _is_all_its_waiting(recipe, said))):
+        return _written_out(recipe)
+    return ()
 
 
 def _written_out(recipe: Recipe) -> tuple[Stage, ...]:
@@ -219,6 +219,23 @@ def _written_out(recipe: Recipe) -> tuple[Stage, ...]:
     except Unreadable:
         return ()
     return () if any(check_timeline(stages, recipe.keeps.unopened)) else stages
+
+
+def _fills_otherwise(recipe: Recipe) -> bool:
+    """Whether its kind has it filled on another day than its method: before its brine, in a year.
+
+    What is put up stands in its brine first; what ferments is bottled when its method says so.
+    """
+    kind, course = recipe.kind, course_of(recipe.method)
+    first = next(i for i, one in enumerate(course.events) if isinstance(one, Said))
+    done = [one for one in course.events[first:] if isinstance(one, frozenset)]
+    if kind.is_("put up"):
+        told = bool(done) or total_days(course.said) > _usable_of_kind(recipe)
+        return told and not fills_first(course, recipe.stages_of_kind)
+    told = any("bottle" in one for one in done)
+    if kind.is_("steeped"):
+        return told and not times_not_read(recipe.method)
+    return kind.is_("living") and told
 
 
 def _is_all_its_waiting(recipe: Recipe, said: tuple[Said, ...]) -> bool:
@@ -245,7 +262,11 @@ def _lines_to_write(recipe: Recipe) -> tuple[str, ...]:
     """
     of_kind = recipe.stages_of_kind
     course = course_of(recipe.method)
-    own, fills = lines_in_order(course, of_kind, recipe.kind.is_("steeped"))
+    own, fills = lines_in_order(
+        course, of_kind, recipe.kind.is_("steeped"), recipe.kind.is_("living")
+    )
+    if fills and _works_on(recipe, course.said):
+        own += tuple(f"{one.word}: {one.text}" for one in of_kind if one.role in MILESTONES)
     named = {line.partition(":")[0] for line in own}
     roles = [stage.role for stage in of_kind]
     aged = next((place for place, role in enumerate(roles) if role in MILESTONES), len(roles))
@@ -260,6 +281,14 @@ def _lines_to_write(recipe: Recipe) -> tuple[str, ...]:
         for stages in (of_kind[:aged], of_kind[aged:])
     )
     return (*made, *own, *behind)
+
+
+def _works_on(recipe: Recipe, said: tuple[Said, ...]) -> bool:
+    """Whether it ferments and is older, when it may be drunk, than all that its method waits."""
+    if not recipe.kind.is_("living") or any(one.role != "wait" for one in said):
+        return False
+    short = total_days(said) < _usable_of_kind(recipe)
+    return short and not _is_all_its_waiting(recipe, said)
 
 
 def _agrees(recipe: Recipe, said: tuple[Said, ...]) -> bool:
@@ -298,6 +327,8 @@ def warn_of_dates(recipe: Recipe) -> tuple[Problem, ...]:
     found = dates_of_kind(recipe)
     if found is None or not found.offer:
         return ()
+    if _agrees(recipe, course_of(recipe.method).said) and not recipe.kind.is_("steeped"):
+        return ()  # no other day than its kind's: only what is filled when is its own
     what = f"The dates are those of any {recipe.kind.name}, and the method says otherwise."
     if why := cannot_steep_so_long(recipe):
         what = f"The dates cannot be those of any {recipe.kind.name}: {why}."

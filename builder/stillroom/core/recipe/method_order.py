@@ -2,7 +2,8 @@
 
 Told as lines of a timeline in the method's own order. Straining and filling before the first wait
 is part of the making ("strain the juice into a jar") unless both are done, or the kind only fills.
-Leaves out the waits themselves: method_times.py.
+What is not told stands where the waits leave it: a cure, a brine or a steeping is over before
+anything is filled, what matures has been. Leaves out the waits themselves: method_times.py.
 """
 
 from __future__ import annotations
@@ -13,10 +14,12 @@ from dataclasses import dataclass, replace
 from functools import lru_cache
 from typing import Final, Literal
 
-from stillroom.core.recipe.method_times import Said, sentences_of, times_in_method
+from stillroom.core.recipe.method_times import Said, sentences_of, times_in_method, total_days
 from stillroom.core.recipe.model import MethodStep
-from stillroom.core.recipe.wait_words import AFTER, WAITED
-from stillroom.core.when.spans import parse_span, tidy
+from stillroom.core.recipe.wait_words import AFTER, BEFORE_USE, WAITED
+from stillroom.core.recipe.waits_elsewhere import eaten_later, places_elsewhere
+from stillroom.core.recipe.work_elsewhere import work_elsewhere
+from stillroom.core.when.spans import Span, parse_span, tidy
 from stillroom.core.when.stages import MILESTONES, Stage, stage_words
 from stillroom.core.words.patterns import late_regex
 from stillroom.core.words.problems import Unreadable
@@ -25,25 +28,29 @@ Act = Literal["strain", "rack", "bottle"]
 _ACTS: Final[tuple[Act, ...]] = ("strain", "rack", "bottle")
 # a verb begins a sentence or follows another: "the bottle" and "a strainer" do nothing
 _DOES: Final = (
-    r"(?:^|[,;] ?|\b(?:and|then|now|finally|again|later|days|weeks|months|year|years)[, ] ?)"
-    r"(?:(?:and|then|now|finally|carefully) )*"
+    r"(?:^|[,;] ?|& |\b(?:and|then|now|finally|again|later|time|time to|hours|days?|weeks?|months?|"
+    r"years?)[, ] ?)(?:(?:and|then|now|finally|carefully) )*"
 )
 _VESSELS: Final = r"(?:bottles|jars|pots)\b|back into (?:the|its) bottle\b"
 _INTO: Final = (
-    rf"(?:(?!\b(?:and|then)\b)[^.;,]){{0,50}}?\b(?:(?:in|into|to)\b[^.;,]{{0,40}}?{_VESSELS})"
+    r"(?:(?!\b(?:and|then)\b)[^.;,]){0,50}?(?:, [^.;,]{1,25},)? ?"
+    rf"\b(?:(?:in|into|to)\b[^.;,]{{0,40}}?(?:, [a-z-]+ )?{_VESSELS})"
 )
 _WORK: Final[dict[Act, re.Pattern[str]]] = {
     "strain": late_regex(
         rf"{_DOES}(?:strain|filter|sieve|drain(?!{_INTO})|"
         r"(?:remove|take out|fish out|lift out|discard) (?:the )?(?:fruit|sloes|berries|peel|zest|"
-        r"pods?|herbs|plant|spices|scoby|grains))\b"
+        r"pods?|herbs|plant|spices|scoby|grains))\b|\bbefore (?:straining|filtering)\b"
     ),
-    "rack": late_regex(rf"{_DOES}(?:rack|siphon|syphon|draw off)\b(?!{_INTO})"),
+    "rack": late_regex(
+        rf"(?:{_DOES}(?:rack|siphon|syphon|draw off)|\bbefore racking)\b(?!{_INTO})"
+    ),
     "bottle": late_regex(
         rf"{_DOES}(?:(?:bottle|jar|pot)(?: up)?(?! of\b)\b|"
         r"(?:pour|decant|siphon|syphon|strain|filter|drain|funnel|ladle|spoon|pack|put|transfer|"
-        rf"rack|run|return|divide)\b{_INTO}|fill (?:the |your |some |[a-z-]+ ){{0,3}}"
-        r"(?:bottles|jars|pots)\b)"
+        rf"rack|run|return|divide|store|stuff)\b{_INTO}|fill (?:the |your |some |[a-z-]+ ){{0,3}}"
+        r"(?:bottles|jars|pots)\b)|\b(?:should|must|can|may|will) (?:now |then )?be (?:now )?"
+        rf"(?:bottled|jarred|potted)\b|\bbefore (?:bottling\b|(?:racking|pouring|decanting){_INTO})"
     ),
 }
 _NOT_DONE: Final = late_regex(
@@ -55,6 +62,17 @@ _AT_USE: Final = late_regex(
     r"(?:you|it|serving|using|needed|wanted)|before (?:serv|us|drink|pour)|"
     r"as (?:you )?(?:need|want)|to serve)"
 )
+
+
+_CURES: Final = late_regex(
+    r"\b(?:hang|hung|dry|dried|drying|cur(?:e|ed|ing)|press|smok(?:e|ed|ing)|string|thread|salm[oó]n|"
+    r"lax|lachs|saumon)",
+    re.IGNORECASE,
+)
+_SOLID: Final = frozenset({"dry", "cure", "chill", "turn"})
+_PACK: Final = "pack: 30 minutes"
+_LONG_MINUTES: Final = 14 * 24 * 60
+_FERMENTED_DAYS: Final = 28
 
 
 @dataclass(frozen=True, slots=True)
@@ -82,54 +100,59 @@ def course_of(steps: tuple[MethodStep, ...]) -> Course:
     for place, (sentence, _, _) in enumerate(sentences_of(steps)):
         for one in _one_sentence(sentence, [each for each in said if each.place == place]):
             if isinstance(one, Said):
-                events.append(_since_bottled(one, events))
+                events.append(one)
             elif events and isinstance(events[-1], frozenset):
                 events[-1] |= {one}
             else:
                 events.append(frozenset({one}))
-    return Course(tuple(events))
+    return Course(
+        tuple(
+            _since_bottled(one, events[:place]) if isinstance(one, Said) else one
+            for place, one in enumerate(events)
+        )
+    )
 
 
 def _one_sentence(sentence: str, said: list[Said]) -> list[Said | Act]:
     """Return the waits and the work of one sentence, in its order."""
-    plain = tidy(sentence)
+    plain, lengths, acts = _told_in(sentence)
     placed: list[tuple[int, Said | Act]] = []
     begin = 0
     for one in said:
         if one.role == "wait" and len(said) == 1 and AFTER.search(plain):
             placed.append((-1, one))  # "strain after ten days"
             continue
-        begin = next((at for at, words in _spans(plain) if at >= begin and words == one), begin)
-        placed.append((begin, one))
-        begin += 1
-    placed += [
+        at = next((at for at, span in lengths if span == one.span and not 0 <= at < begin), begin)
+        placed.append((at, one))
+        begin = max(begin, at + 1)
+    placed += acts
+    return [one for _, one in sorted(placed, key=lambda pair: pair[0])]
+
+
+def _told_in(sentence: str) -> tuple[str, tuple[tuple[int, Span], ...], list[tuple[int, Act]]]:
+    """Return a sentence as it is read, and the lengths and the work in it by their places."""
+    plain = tidy(sentence)
+    acts: list[tuple[int, Act]] = [
         (found.start(), act)
         for act, pattern in _WORK.items()
         for found in pattern.finditer(plain)
         if not _NOT_DONE.search(plain[: found.end()].rpartition(" ")[0])
         and not _AT_USE.search(plain[found.end() :])
     ]
-    return [one for _, one in sorted(placed, key=lambda pair: pair[0])]
+    elsewhere, lengths = places_elsewhere(sentence)
+    told: list[tuple[int, Act]] = list(work_elsewhere(elsewhere))
+    if len(told) > len(acts):
+        return elsewhere, lengths, told
+    own = tuple(_lengths(plain))
+    return (plain, own, acts) if acts or own else (elsewhere, lengths, acts)
 
 
-@dataclass(frozen=True, slots=True)
-class _Length:
-    """A length of time as written, equal to what was said with it."""
-
-    words: str
-
-    def __eq__(self, other: object) -> bool:
+def _lengths(plain: str) -> Iterator[tuple[int, Span]]:
+    for found in WAITED.finditer(plain):
         try:
-            return isinstance(other, Said) and parse_span(self.words) == other.span
+            yield found.start(), parse_span("1 day" if found[0] == "overnight" else found["span"])
         except Unreadable:
-            return False
-
-    def __hash__(self) -> int:
-        return hash(self.words)
-
-
-def _spans(plain: str) -> Iterator[tuple[int, _Length]]:
-    return ((found.start(), _Length(found["span"])) for found in WAITED.finditer(plain))
+            continue
 
 
 def _since_bottled(one: Said, before: Sequence[Said | frozenset[Act]]) -> Said:
@@ -145,7 +168,7 @@ def _since_bottled(one: Said, before: Sequence[Said | frozenset[Act]]) -> Said:
 
 
 def lines_in_order(
-    course: Course, of_kind: tuple[Stage, ...], steeped: bool
+    course: Course, of_kind: tuple[Stage, ...], steeped: bool, living: bool
 ) -> tuple[tuple[str, ...], bool]:
     """Return the lines of a course, and whether the kind's own filling is among them.
 
@@ -160,18 +183,83 @@ def lines_in_order(
         if not both and (steeped or "bottle" not in events[0] or _fills_later(events[1:])):
             events = events[1:]
     done = frozenset().union(*(one for one in events if isinstance(one, frozenset)))
-    if done and "bottle" not in done and filling.word.startswith("strain"):
-        # what is strained is bottled, at once where nothing is waited for in between
-        last, acts = [(i, one) for i, one in enumerate(events) if isinstance(one, frozenset)][-1]
-        if all(one.role in MILESTONES for one in events[last + 1 :] if isinstance(one, Said)):
-            events[last] = acts | {"bottle"}
-        else:
-            events.append(frozenset({"bottle"}))
-        done |= {"bottle"}
+    if done == {"strain"} and not living and any(_is_solid(one) for one in events):
+        # the brine runs off a salmon, and it is packed
+        events, done = [one for one in events if isinstance(one, Said)], frozenset()
+    if done and "bottle" not in done and not (living and _nothing_waits_after_work(events)):
+        events = _filled_when_strained(events)
+    packed = ""
+    if not done and any(one.role == "wait" for one in course.said):
+        at = _place_to_fill(events, of_kind, filling, living)
+        if at is not None:
+            words = filling.word.split(" and ")
+            events.insert(at, frozenset({"bottle", *(act for act in _ACTS if act in words)}))
+            packed = _PACK if at and _is_solid(events[at - 1]) else ""
     lines = tuple(
-        one.as_written if isinstance(one, Said) else _as_line(one, filling) for one in events
+        one.as_written if isinstance(one, Said) else packed or _as_line(one, filling)
+        for one in events
     )
-    return lines, "bottle" in done
+    return lines, any(isinstance(one, frozenset) and "bottle" in one for one in events)
+
+
+def fills_first(course: Course, of_kind: tuple[Stage, ...]) -> bool:
+    """Whether nothing is waited for before it is filled, as a kind that puts up has it."""
+    lines, _ = lines_in_order(course, of_kind, steeped=False, living=False)
+    return not lines or "bottle" in lines[0] or lines[0].startswith("fill")
+
+
+def _nothing_waits_after_work(events: Sequence[Said | frozenset[Act]]) -> bool:
+    last = max(i for i, one in enumerate(events) if isinstance(one, frozenset))
+    return not any(one.role == "wait" for one in events[last:] if isinstance(one, Said))
+
+
+def _filled_when_strained(
+    events: list[Said | frozenset[Act]],
+) -> list[Said | frozenset[Act]]:
+    """Return work and waits with what is strained filled: at once, or once it has stood again."""
+    last, acts = [(i, one) for i, one in enumerate(events) if isinstance(one, frozenset)][-1]
+    if _nothing_waits_after_work(events):
+        return [*events[:last], acts | {"bottle"}, *events[last + 1 :]]
+    waited = max(i for i, one in enumerate(events) if isinstance(one, Said) and one.role == "wait")
+    return [*events[: waited + 1], frozenset({"bottle"}), *events[waited + 1 :]]
+
+
+def _place_to_fill(
+    events: Sequence[Said | frozenset[Act]],
+    of_kind: tuple[Stage, ...],
+    filling: Stage,
+    living: bool,
+) -> int | None:
+    """Return where a filling stands that no method tells; None: where its kind has it.
+
+    What its kind puts up at once is filled when its cure or brine is over and before it matures;
+    what is strained, once the waiting is over, and what ferments only after four weeks of it.
+    """
+    waits = [i for i, one in enumerate(events) if isinstance(one, Said) and one.role == "wait"]
+    ages = [i for i, one in enumerate(of_kind) if one.role in MILESTONES]
+    if of_kind.index(filling) < min(ages, default=0):
+        return next(
+            (i for i in waits if all(_matures(events[later]) for later in waits if later >= i)),
+            waits[-1] + 1,
+        )
+    said = [one for one in events if isinstance(one, Said)]
+    tended = [one.every for one in said if one.role == "wait"][-1]
+    if tended or not any(one.role in MILESTONES for one in said):
+        return None
+    return None if living and total_days(said) < _FERMENTED_DAYS else waits[-1] + 1
+
+
+def _matures(one: Said | frozenset[Act]) -> bool:
+    """Whether a wait is that of a thing put up: "mature for 3 months", "leave 8 weeks"."""
+    if not isinstance(one, Said) or _CURES.search(one.words):
+        return False
+    told = one.word == "mature" or bool(BEFORE_USE.search(one.words)) or eaten_later(one.words)
+    return told or (one.word == "rest" and one.span.minutes() >= _LONG_MINUTES)
+
+
+def _is_solid(one: Said | frozenset[Act]) -> bool:
+    """Whether what waited is dried or cured: it is packed, and goes into no bottle."""
+    return isinstance(one, Said) and (one.word in _SOLID or bool(_CURES.search(one.words)))
 
 
 def _fills_later(events: Sequence[Said | frozenset[Act]]) -> bool:

@@ -34,6 +34,7 @@ from stillroom.core.recipe.wait_words import (
     MEANT,
     MORE_TIME,
     NEXT_DAY,
+    NO_LONGER,
     NOT_BEFORE,
     ON_A_SHELF,
     ONE_MORE,
@@ -45,6 +46,7 @@ from stillroom.core.recipe.wait_words import (
     SHORT,
     SHORTENED,
     SO_MANY_MORE,
+    STOPPED,
     STORED,
     TENDED,
     TENS,
@@ -55,6 +57,7 @@ from stillroom.core.recipe.wait_words import (
     WAITED,
     WAITS,
     WARNED,
+    WORKED,
 )
 from stillroom.core.recipe.waits_elsewhere import rhythm_elsewhere, waits_elsewhere
 from stillroom.core.when.spans import Span, parse_span, tidy
@@ -156,6 +159,7 @@ def _tended(one: Said, word: str, every: str) -> Said:
 def _in_full(text: str) -> str:
     """Return a step's words with braces as "it" and what is shortened written out."""
     plain = WARNED.sub("", re.sub(r"\{[^{}]*\}", "it", text))
+    plain = STOPPED.sub(r"\1 ", plain)
     plain = OVER_THE_NEXT.sub(r"\2 for \1", BRIEFLY.sub(r"\1 ", plain))
     plain = NEXT_DAY.sub("overnight", ASIDE.sub("", TENS.sub(r"\1-\2", plain)))
     plain = FIRST.sub(
@@ -179,6 +183,8 @@ def _bare(written: str, step: int, line: int, after: str) -> Iterator[Said]:
     if found is None:
         return
     waits = MORE_TIME.search(written) or found["then"] or BEGINS.match(tidy(after))
+    # "24 hours in the fridge." is waited for where something is done to it afterwards
+    waits = waits or (found["where"] and WORKED.match(tidy(after)))
     span = _read(found["span"]) if waits else None
     if span and span.minutes() >= _DAY:
         yield Said("wait", "rest", span, _short(written), step, line)
@@ -194,8 +200,8 @@ def _in_other_words(written: str, step: int, line: int, before: list[Said]) -> I
     """Yield what a sentence in another language names, and what it implies was waited for."""
     for one in waits_elsewhere(written):
         long_enough = one.span.minutes() >= SHORTEST_MINUTES
-        if long_enough and one.word == "best":
-            yield Said("best", "", one.span, _short(written), step, line)
+        if long_enough and one.word in ("best", "usable"):
+            yield Said(one.word, "", one.span, _short(written), step, line)
         elif long_enough and not (one.after and one.span.minutes() <= _waited(before)):
             yield Said("wait", one.word, one.span, _short(written), step, line, one.every)
 
@@ -206,7 +212,7 @@ def _in_sentence(written: str, step: int, line: int, after: str = "") -> Iterato
     What is stored and then strained, in this sentence or the one `after` it, was waited for.
     """
     plain = SO_MANY_MORE.sub("", ONE_MORE.sub("a ", written))
-    plain = tidy(re.sub(r"\bup to\b", "upto", plain, flags=re.IGNORECASE))
+    plain = tidy(NO_LONGER.sub("upto ", plain))
     last_wait: list[Said] = []
     for found in (*READY.finditer(plain), *READY_IN.finditer(plain)):
         span = _read(found["span"])
@@ -267,6 +273,8 @@ def _in_sentence(written: str, step: int, line: int, after: str = "") -> Iterato
         word, rhythm = _word(verb, clause)
         if keeps and keeps[0].startswith("stored") and rhythm:
             keeps = None  # "stored in a cupboard, shaken every other day for a week"
+        if keeps and keeps[0] == "stored in" and word == "mature":
+            keeps = None  # "stored in a dark place to mature for 9 months"
         if keeps and not BEFORE_USE.search(clause.lstrip(), told.end() if told else 0):
             continue
         tended = bool(last and _rhythm_alone(after)[1])

@@ -14,6 +14,7 @@ from typing import Final
 from stillroom.core.recipe.method_times import sentences_of, times_in_method
 from stillroom.core.recipe.model import MethodStep
 from stillroom.core.recipe.wait_words import EVERY, IF, KEEPS, STORED, VERB
+from stillroom.core.recipe.waits_elsewhere import uncounted_elsewhere
 from stillroom.core.when.spans import SPAN_PATTERN, tidy
 from stillroom.core.words.patterns import late_regex
 
@@ -43,7 +44,7 @@ def times_not_read(steps: tuple[MethodStep, ...]) -> tuple[tuple[int, str], ...]
     return tuple(
         (step, _as_typed(steps[step - 1].text, sentence).rstrip(".;"))
         for place, (sentence, step, _) in enumerate(sentences_of(steps))
-        if place not in read and _waits(tidy(sentence))
+        if place not in read and (_waits(tidy(sentence)) or uncounted_elsewhere(sentence))
     )
 
 

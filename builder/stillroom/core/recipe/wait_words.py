@@ -30,8 +30,16 @@ WAITS: Final = {
     "lay": "rest", "laid": "rest", "lie": "rest", "suspend": "drip",
     "shaken": "shake", "pop": "rest", "popped": "rest", "shove": "rest",
     "stick": "rest", "tuck": "rest", "feed": "feed", "fed": "feed",
+    "press": "rest", "bury": "cure", "buried": "cure",
 }  # fmt: skip
-TENDED: Final = {"shak": "shake", "stir": "stir", "turn": "turn", "swirl": "shake", "fe?ed": "feed"}
+TENDED: Final = {
+    "shak": "shake",
+    "stir": "stir",
+    "turn": "turn",
+    "swirl": "shake",
+    "fe?ed": "feed",
+    "flip": "turn",
+}
 _PLACE: Final = r"(?!,? (?:dark|dry|cool|airy|place|cupboard|room|larder|spot|and|or)\b)"
 VERB: Final = late_regex(
     rf"\b(?<!somewhere )(?:{'|'.join(sorted(WAITS, key=len, reverse=True))})"
@@ -47,6 +55,8 @@ KEEPS: Final = late_regex(
     r"not be left)\b"
 )
 IF_YOU_CAN: Final = late_regex(r"\bif you can\b")
+# "heat up to boiling" says nothing of how long
+NO_LONGER: Final = late_regex(rf"\bup to (?={SPAN_PATTERN}|the )", re.IGNORECASE)
 UP_TO: Final = late_regex(r"\s*(?:to|-|–)\s*")
 ELSE: Final = late_regex(r"\b(?:after|or) $")
 STORED: Final = late_regex(r"\b(?:store|keep|refrigerat|freez)")
@@ -89,7 +99,7 @@ AFTER: Final = late_regex(
     rf"|\bat (?P<ends>{SPAN_PATTERN})['’]? end\b"
     r"|\b(?:process|fermentation|maceration|infusion|steeping|curing|drying|age?ing|whole thing)"
     r" (?:will |should |can |may |usually |generally )*takes? (?:anything |anywhere )?"
-    rf"(?:about |around |roughly )?(?P<takes>{SPAN_PATTERN})"
+    rf"(?:between |about |around |roughly )?(?P<takes>{SPAN_PATTERN})"
 )
 # "do not open it for 3 months", "not ripe before six months": what must be waited for
 NOT_BEFORE: Final = late_regex(
@@ -161,13 +171,21 @@ SO_MANY_MORE: Final = late_regex(rf"\b(?:another|a further)\s+(?={NUMBER}\b)", r
 # "Another month.", "Two more weeks in the dark, then strain": a wait without a word that says so
 _DARK: Final = r"(?:,? (?:in|at|on|out of|somewhere|away from)\b(?:(?!\b(?:then|and)\b)[^.;,])*)?"
 BARE_WAIT: Final = late_regex(
-    rf"(?:then |and |and then |leave it )?(?:for )?(?P<span>{SPAN_PATTERN}){_DARK}"
+    rf"(?:then |and |and then |leave it )?(?:for )?(?P<span>{SPAN_PATTERN})(?P<where>{_DARK})"
     rf"(?P<then>,? (?:and |and then |then ){_DONE}\b.*|,? before {_DONE}\w*.*)?"
+)
+WORKED: Final = late_regex(
+    r"(?:then |now |and |next,? )?(?:hang|dry|wipe|rinse|wash|pat|brush|scrape|remove|take|lift|"
+    r"cut|slice|cook|boil|simmer|smoke|roll|pack|add|mix|stir)\b"
 )
 MORE_TIME: Final = late_regex(r"\b(?:another|more|further|longer|a second)\b", re.IGNORECASE)
 # "till next day", "a day and a night", "for the first week or two"
 NEXT_DAY: Final = late_regex(
     r"\b(?:until|till|'?til|to) (?:the )?(?:next|following) (?:day|morning)\b", re.IGNORECASE
+)
+# "nach ca. 5 Tagen": no sentence ends there
+STOPPED: Final = late_regex(
+    r"\b(ca|c|circa|approx|aprox|env|mind|min|max)\.\s*(?=\d)", re.IGNORECASE
 )
 AND_NIGHT: Final = late_regex(
     r"\b(an?|one|two|three|four|\d+) (days?) and (?:(?:an?|one|two|three|four|\d+) )?nights?\b",

@@ -28,6 +28,7 @@ _PLAINLY: Final = (
         r"\1-\2",
     ),
     (late_regex(r"\ben (?=(?:vecka|månad|timme)\b)", re.IGNORECASE), "1 "),
+    (late_regex(r"\been (dag|week|maand) of (?:2|twee)\b", re.IGNORECASE), r"1-2 \1"),
     (late_regex(r"\bdurante\b", re.IGNORECASE), "por"),  # and no word of keeping: "dura"
     (
         late_regex(
@@ -58,7 +59,7 @@ _RHYTHMS: Final = ("twice_a_day", "every_2_days", "every_3_days", "every_day", "
 class Elsewhere:
     """A wait in another language, in the words of a timeline; `after` is one only implied.
 
-    Of the word "best" it is the age at which a thing is at its best, and no wait.
+    Of the words "best" and "usable" it is an age, and no wait.
     """
 
     word: str
@@ -104,6 +105,50 @@ def waits_elsewhere(sentence: str) -> Iterator[Elsewhere]:
             yield Elsewhere("rest", span, after=True)
         elif _any_of("at_its_best").search(sentence):
             yield Elsewhere("best", span)
+        elif _whole("ready").search(sentence):
+            yield Elsewhere("usable", span)
+
+
+def places_elsewhere(sentence: str) -> tuple[str, tuple[tuple[int, Span], ...]]:
+    """Return a sentence as its waits are read, and where in it which length stands.
+
+    What is done "nach 3 Wochen" is done behind them, wherever that stands: it is put first.
+    """
+    plain, after = _plainly(_without_rhythm(sentence)), _whole("after")
+    found = ((one, _span(one)) for one in _span_words().finditer(plain))
+    return plain, tuple(
+        (-1 if after.search(plain[max(0, one.start() - 16) : one.start()]) else one.start(), span)
+        for one, span in found
+        if span is not None
+    )
+
+
+def uncounted_elsewhere(sentence: str) -> bool:
+    """Whether a sentence that is not English waits for a number of days that it does not name.
+
+    >>> uncounted_elsewhere("Noch ein paar Tage ziehen lassen."), uncounted_elsewhere("Umrühren.")
+    (True, False)
+    """
+    if not _few().search(sentence) or _any_of("keeps").search(sentence):
+        return False
+    return bool(_word(sentence))
+
+
+@cache
+def _few() -> re.Pattern[str]:
+    """Return the pattern of days, weeks or months without their number."""
+    few = "|".join(words for words, least in _LOOSELY if least in ("2", "3"))
+    units = "|".join(re.escape(form) for form, unit in _units().items() if unit != "hour")
+    return re.compile(rf"(?:{few})\s+(?:{units})\b", re.IGNORECASE)
+
+
+def eaten_later(sentence: str) -> bool:
+    """Whether a sentence that is not English says that a thing stands before it is eaten.
+
+    >>> eaten_later("attendre 2 mois avant de déguster"), eaten_later("24 heures au frais")
+    (True, False)
+    """
+    return bool(_any_of("before_use").search(sentence))
 
 
 def rhythm_elsewhere(sentence: str) -> tuple[str, str]:
@@ -176,7 +221,7 @@ def _span_words() -> re.Pattern[str]:
     words = "|".join(sorted(map(re.escape, _numbers()), key=len, reverse=True))
     number = rf"(?:\d{{1,3}}|{words})"
     return re.compile(
-        rf"\b(?P<low>{number})(?:(?:\s*[-–/]\s*|\s+(?:bis|à|ou|a|o|oder|tot|of|till|eller)\s+)(?P<high>{number}))?\s+"
+        rf"\b(?P<low>{number})(?:(?:\s*[-–/]\s*|\s+(?:bis|à|ou|a|o|oder|tot|of|till|eller)\s+)(?P<high>{number}))?(?:(?<=\d)\s*|\s+)"
         rf"(?P<unit>{units})\b|(?P<night>{'|'.join(map(re.escape, _list('overnight')))})",
         re.IGNORECASE,
     )
