@@ -22,6 +22,7 @@ class WhenView:
     """What fragments/when.html shows."""
 
     aimed: ComingDay
+    sooner: str
     coming: tuple[ComingDay, ...]
     timeline: Timeline
     undated: tuple[StageWords, ...]
@@ -41,6 +42,7 @@ def make_when(library: Library, recipe: Recipe, link: Link) -> WhenView:
     wide, narrow = draw_timelines(timeline, WIDE, NARROW)
     return WhenView(
         aimed=aimed,
+        sooner=_usable_sooner(library, recipe, aimed),
         coming=library.coming_days,
         timeline=timeline,
         undated=describe_stages(recipe.stages),
@@ -60,6 +62,18 @@ def aim_at(recipe: Recipe, coming: tuple[ComingDay, ...], today: date) -> Coming
         if latest_start_best(recipe, giving.day) >= today:
             return giving
     return coming[-1]
+
+
+def _usable_sooner(library: Library, recipe: Recipe, aimed: ComingDay) -> str:
+    """Say for which day before that it is aimed at it can still be usable; "" where for none."""
+    for giving in library.coming_days:
+        if giving.day >= aimed.day:
+            break
+        timeline, season = plan_in_season(recipe, recipe.season, giving.day, library.today)
+        if timeline.verdict.code == "late_for_best":
+            words = f"For {giving.name}, {giving.words}: {timeline.verdict.text}"
+            return f"{words} {season.text}" if season else words
+    return ""
 
 
 @lru_cache(maxsize=8)  # the page and the calendar ask one after the other

@@ -229,8 +229,8 @@ ELSEWHERE = [
     (GIN, "Agita y deja macerar un mes. Tamiza y pásalo a las botellas.",
      "macerate: 1 month; strain and bottle"),
     # paperblog.fr, 2010
-    (GIN, "Secouer chaque jour pendant environ 60 jours. Au bout de ce temps, filtrer et verser "
-     "dans des bouteilles, et les laisser reposer quatre mois avant de déguster.",
+    (GIN, "Secouer chaque jour le mélange pendant environ 60 jours. Au bout de ce temps, filtrer "
+     "et verser dans des bouteilles, et les laisser reposer quatre mois avant de déguster.",
      "shake: every day for 60 days; strain and bottle; mature: 4 months"),
     # suite101.fr
     (GIN, "Laissez macérer 1 mois. Versez l'infusion dedans en la filtrant. Laissez reposer 8 jours"

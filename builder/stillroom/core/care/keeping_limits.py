@@ -36,7 +36,10 @@ class Limit:
 
 @dataclass(frozen=True)
 class Keeps:
-    """One row of the table: how long, what a longer claim comes to, what the card makes of it."""
+    """One row of the table: how long, what a longer claim comes to, what the card makes of it.
+
+    What it says `in_all` counts from the making, and not from the day it is filled.
+    """
 
     name: str
     when: Mapping[str, Any]
@@ -47,6 +50,7 @@ class Keeps:
     longer: Longer
     card: Card
     source: str
+    in_all: bool
 
     @property
     def limit(self) -> Limit | None:
@@ -75,6 +79,7 @@ def _read(row: Mapping[str, Any]) -> Keeps:
         mark=row.get("mark", ""),
         longer=longer,
         card=card,
+        in_all=row.get("in_all", False),
         source=OWN_JUDGEMENT if row["read"] == "own" else say_source(row["source"], row["read"]),
     )
 

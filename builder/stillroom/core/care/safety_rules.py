@@ -19,6 +19,7 @@ from stillroom.core.care.keeping_limits import is_beyond, strictest_of, told_lim
 from stillroom.core.care.safety_facts import SafetyFacts, Thing, days_of
 from stillroom.core.care.shares import sure_share
 from stillroom.core.care.soda import SODA, soda_is_much
+from stillroom.core.care.stood import days_stood
 from stillroom.core.lines.staple_table import staples_tagged
 from stillroom.core.words.patterns import clause_pattern, clause_regex
 
@@ -206,7 +207,7 @@ def _days_from(facts: SafetyFacts, days: int, _: Mapping[str, Any]) -> Evidence 
 def _days_to(facts: SafetyFacts, days: int, _: Mapping[str, Any]) -> Evidence | None:
     keeps = facts.recipe.keeps
     kept = days_of(keeps.unopened) if keeps.by != "book" else None
-    return _yes(kept is not None and kept <= days)
+    return _yes(kept is not None and kept <= days and days_stood(facts.recipe) < days)
 
 
 def _keeps_denied(facts: SafetyFacts, _: bool, __: Mapping[str, Any]) -> Evidence | None:

@@ -18,6 +18,7 @@ from stillroom.core.care.keeping_limits import (
 )
 from stillroom.core.care.safety_facts import SafetyFacts, gather_facts
 from stillroom.core.care.safety_rules import judge
+from stillroom.core.care.stood import days_stood
 from stillroom.core.label.date_marks import NOT_KNOWN, Term
 from stillroom.core.label.how_long import planned_span
 from stillroom.core.method.keeping_said import (
@@ -69,6 +70,7 @@ def decide_keeping(recipe: Recipe, facts: SafetyFacts) -> Kept:
             ("unopened", unopened, row.unopened),
             ("opened", opened, row.opened),
         ):
+            published = _left_of(published, recipe) if published and row.in_all else published
             if not published or not _longer(own, published):
                 continue
             if own and keeps.reason and not binding:
@@ -76,12 +78,25 @@ def decide_keeping(recipe: Recipe, facts: SafetyFacts) -> Kept:
                     f"{row.source} says {published}; the maker keeps it {own}: {keeps.reason}"
                 )
                 continue
-            notes.append(_shortened(name, own, published, row))
+            in_all = ", counted from the making" if row.in_all and days_stood(recipe) else ""
+            notes.append(_shortened(name, own, published, row) + in_all)
             source = row.source
             where = (row.where or where) if binding else where
             unopened, opened = (published, opened) if name == "unopened" else (unopened, published)
     term, why = _term(recipe, facts, mark)
     return Kept(unopened, opened, where, source, term, why, tuple(notes))
+
+
+def _left_of(published: Span, recipe: Recipe) -> Span:
+    """Return what is left, when it is filled, of a time counted from its making; a day at least.
+
+    What has stood longer than that is refused.
+    """
+    stood = days_stood(recipe)
+    if not stood:
+        return published
+    days = max(published.minutes() // (24 * 60) - stood, 1)
+    return Span(days, days, "day")
 
 
 def keeping_of_guidance(recipe: Recipe) -> Keeping:

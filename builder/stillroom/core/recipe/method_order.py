@@ -70,6 +70,8 @@ _CURES: Final = late_regex(
     re.IGNORECASE,
 )
 _SOLID: Final = frozenset({"dry", "cure", "chill", "turn"})
+_COOLS: Final = frozenset({"chill", "cool", "set"})
+_COOLED_MINUTES: Final = 2 * 24 * 60
 _PACK: Final = "pack: 30 minutes"
 _LONG_MINUTES: Final = 14 * 24 * 60
 _FERMENTED_DAYS: Final = 28
@@ -250,9 +252,11 @@ def _place_to_fill(
 
 
 def _matures(one: Said | frozenset[Act]) -> bool:
-    """Whether a wait is that of a thing put up: "mature for 3 months", "leave 8 weeks"."""
+    """Whether a wait is that of a thing put up: "mature for 3 months", "chill overnight"."""
     if not isinstance(one, Said) or _CURES.search(one.words):
         return False
+    if one.word in _COOLS and one.span.minutes() <= _COOLED_MINUTES:
+        return True  # a terrine sets in its jar
     told = one.word == "mature" or bool(BEFORE_USE.search(one.words)) or eaten_later(one.words)
     return told or (one.word == "rest" and one.span.minutes() >= _LONG_MINUTES)
 

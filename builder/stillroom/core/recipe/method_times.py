@@ -23,6 +23,7 @@ from stillroom.core.recipe.wait_words import (
     BEFORE_USE,
     BEGINS,
     BRIEFLY,
+    EATEN_WITHIN,
     ELSE,
     EVERY,
     FIRST,
@@ -213,6 +214,7 @@ def _in_sentence(written: str, step: int, line: int, after: str = "") -> Iterato
     """
     plain = SO_MANY_MORE.sub("", ONE_MORE.sub("a ", written))
     plain = tidy(NO_LONGER.sub("upto ", plain))
+    plain = EATEN_WITHIN.sub(lambda one: "." * len(one[0]), plain)
     last_wait: list[Said] = []
     for found in (*READY.finditer(plain), *READY_IN.finditer(plain)):
         span = _read(found["span"])

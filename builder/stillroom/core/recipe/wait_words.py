@@ -72,6 +72,14 @@ READY: Final = late_regex(
     rf"(?:it is |they are |about )?(?P<span>{SPAN_PATTERN})"
 )
 # "in six months it will be fit to drink": the length before what it is ready for
+# "eat in 5 days", "best eaten in 4 days": how long it keeps, and nothing to wait for
+EATEN_WITHIN: Final = late_regex(
+    r"(?:^|[,;:(] ?|\b(?:and|then|best|please|(?:should|must|is|are) (?:all )?(?:be|to be)|to be) )"
+    r"(?:best )?(?:be )?(?:used?|eat(?:en)?|consumed?|finish(?:ed)?|served?|enjoy(?:ed)?)"
+    rf"(?: (?:it|them|this|these|up|all))* in {SPAN_PATTERN}"
+    rf"|\b(?:with)?in {SPAN_PATTERN},? (?:it|they|this|these) (?:should|must|ought to) be "
+    r"(?:used|eaten|consumed|finished)"
+)
 READY_IN: Final = late_regex(
     rf"\b(?:in|after|within|at the end of|in the course of) (?:about )?(?P<span>{SPAN_PATTERN})"
     r"(?:'s? time)?(?:,| after [^,.;]{3,50},)? "

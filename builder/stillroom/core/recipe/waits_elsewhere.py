@@ -97,7 +97,7 @@ def waits_elsewhere(sentence: str) -> Iterator[Elsewhere]:
         word = word or ("rest" if night else "")  # "garder une nuit au frais"
         if span is None:
             continue
-        if word:
+        if word or tended:
             yield Elsewhere(tended or word, span, every)
         elif not _whole("after").search(clause[: found.start()]):
             continue

@@ -40,6 +40,7 @@ export class ShownDates {
     const { plan, season, verdict } = this.planOf(begins, chosen);
     this.part("aim").textContent = this.aim(begins, known, chosen);
     this.part("verdict").textContent = verdict.text;
+    this.part("sooner")?.remove(); // a day of the reader's own speaks for itself
     this.part("season").textContent = season?.text ?? "";
     this.part("season").hidden = !season;
     const label = sumUp(plan, this.recipe.title);
