@@ -202,7 +202,8 @@ def _in_other_words(written: str, step: int, line: int, before: list[Said]) -> I
     for one in waits_elsewhere(written):
         long_enough = one.span.minutes() >= SHORTEST_MINUTES
         if long_enough and one.word in ("best", "usable"):
-            yield Said(one.word, "", one.span, _short(written), step, line)
+            role: Role = "best" if one.word == "best" else "usable"
+            yield Said(role, "", one.span, _short(written), step, line)
         elif long_enough and not (one.after and one.span.minutes() <= _waited(before)):
             yield Said("wait", one.word, one.span, _short(written), step, line, one.every)
 
