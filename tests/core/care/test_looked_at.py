@@ -15,7 +15,8 @@ from stillroom.core.words.problems import ProblemsFound
 # how to do it well, and what is judged by the words of the page rather than by what is in it
 NO_QUESTION = {
     "process-jars", "process-pickle", "keep-the-sugar", "mould", "posting-liquid", "damp-mix",
-    "curing-salt", "chilli", "broad-beans", "allergens", "unknown-refused",
+    "curing-salt", "cure-over-the-law", "cure-beyond-any-law", "chilli", "broad-beans",
+    "allergens", "unknown-refused",
     "claim-contradicted", "craft-glitter-food", "caffeine-powder", "food-wrap", "pet-treat",
     "hairy-seeds",
 }  # fmt: skip

@@ -2,11 +2,13 @@
 
 Sources: at least 60 % soluble dry matter, Jam and Similar Products (England) Regulations 2003;
 Codex CXS 296-2009, section 3.2: 60 to 65 % (from memory). These are rules for what is sold as jam;
-for a cook they say whether it keeps. Chutneys and curds keep by other means and are left out.
+for a cook they say whether it keeps. What is no jam keeps by other means and is left out: chutneys,
+curds, pickles, cordials, what is dried, salted or made of milk or meat.
 """
 
 from __future__ import annotations
 
+import re
 from dataclasses import dataclass
 from fractions import Fraction
 
@@ -15,9 +17,19 @@ from stillroom.core.batch.bottling import makes_ml
 from stillroom.core.batch.contents import Content, contents_of, figure
 from stillroom.core.recipe.model import Recipe
 from stillroom.core.words.joining import join_and
+from stillroom.core.words.patterns import late_regex
 
 SOURCE = "Jam and Similar Products (England) Regulations 2003"
 LEAST_PERCENT = 60
+_JAM = late_regex(
+    r"\b(?:jams?|jell(?:y|ies)|marmalades?|preserves|conserves?|fruit (?:spread|paste)|quince paste"
+    r"|(?:damson|quince|fruit|plum|apple) cheese|confitures?|gelées?|marmelades?|gelei"
+    r"|mermeladas?|jaleas?|confituras?|(?:dulce|carne) de membrillo|marmellat[ae]|confettur[ae]"
+    r"|(?!hummus\b)\w*(?:konfitüren?|marmeladen?|gelees?|aufstrich|mus|powidl|sylt|marmelad|gelé))\b",
+    re.IGNORECASE,
+)
+_OF_A_JAR = late_regex(r"\b(?:jam|jelly) (?=jars?\b|babies|beans?\b)", re.IGNORECASE)
+_NO_JAM = frozenset({"vinegar", "meat", "fish", "shellfish", "dairy", "cheese"})
 _SWEET = frozenset({"beverage", "syrup", "sugar", "fruit", "dried-fruit", "confectionery", "jam"})
 _SWEET_FROM = 5  # g in 100 g
 _LITTLE = Fraction(2, 100)  # of what is finished
@@ -42,7 +54,7 @@ def solids_of(recipe: Recipe) -> SolubleSolids | None:
 
     What is strained out of a jelly is taken to leave its sugar behind in the juice.
     """
-    if not recipe.kind.is_("put up"):
+    if not recipe.kind.is_("put up") or not _is_called_jam(recipe):
         return None
     held = contents_of(recipe)
     finished = finished_g(recipe)
@@ -79,10 +91,24 @@ def _hides_sugar(content: Content, finished: Fraction) -> bool:
     return not known and sweet and weight > finished * _LITTLE
 
 
+def _is_called_jam(recipe: Recipe) -> bool:
+    """Whether its title or its kind says that it is a jam, a jelly or the like.
+
+    >>> from types import SimpleNamespace
+    >>> said = lambda title: SimpleNamespace(title=title, kind=SimpleNamespace(spoken="preserve"))
+    >>> [_is_called_jam(said(title)) for title in ("Zwetschgenmus", "Jam jar salad", "Gherkins")]
+    [True, False, False]
+    """
+    named = f"{recipe.title} . {recipe.kind.spoken}"
+    return bool(_JAM.search(_OF_A_JAR.sub(" ", named)))
+
+
 def _keeps_otherwise(content: Content) -> bool:
-    """Whether vinegar or eggs make it a pickle or a curd, to which the rule does not speak."""
-    animal = content.staple.animal if content.staple else ()
-    return "vinegar" in content.ingredient.item.lower() or "egg" in animal
+    """Whether vinegar, eggs, milk or meat make it no jam, to which the rule does not speak."""
+    staple = content.staple
+    if staple is None:
+        return "vinegar" in content.ingredient.item.lower()
+    return bool(staple.tags & _NO_JAM) or "egg" in staple.animal
 
 
 def finished_g(recipe: Recipe) -> Fraction | None:

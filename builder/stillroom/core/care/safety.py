@@ -22,6 +22,7 @@ from stillroom.core.batch.altitude import (
 )
 from stillroom.core.care.acid import foods_beyond, published_process, said_percent, unweighed
 from stillroom.core.care.brine import say_salt
+from stillroom.core.care.curing import say_cure
 from stillroom.core.care.evidence import Evidence
 from stillroom.core.care.finished_strength import finished_percent
 from stillroom.core.care.jar_styles import is_strained, style_of
@@ -204,6 +205,7 @@ def _fills(
         "vinegar": _say_vinegar(facts),
         "salt": say_salt(facts.things),
         "little_acid": _say_little_acid(facts),
+        "cure": say_cure(facts.recipe, facts.things),
         "allergens": join_and(facts.allergens),
         "altitude": _say_altitude(settings),
         "sterilise_minutes": str(sterilise_minutes(settings.altitude_m)),

@@ -32,8 +32,9 @@ from stillroom.core.method.drying import dried_through
 from stillroom.core.method.foods_in_method import PROTECTS, MethodFood, foods_in_method
 from stillroom.core.method.heat import boiled_apart, cooked_places, named_later
 from stillroom.core.method.keeping_said import Place, kept_at
+from stillroom.core.method.not_put_in import sentences_of_the_maker
 from stillroom.core.method.said_elsewhere import in_english_too
-from stillroom.core.method.sentences import affirmed_clauses, is_for_whoever, split_sentences
+from stillroom.core.method.sentences import affirmed_clauses, split_sentences
 from stillroom.core.method.who import said_for_infants, said_for_pets, said_near_young_or_pets
 from stillroom.core.recipe.asked_once import once_a_recipe
 from stillroom.core.recipe.model import Recipe
@@ -267,16 +268,15 @@ def _read_facts(recipe: Recipe) -> SafetyFacts:
         young=said_near_young_or_pets(recipe),
         pets=said_for_pets(recipe),
         dried=dried_through(clauses),
-        hot_in_glass=filled_hot(_of_the_maker(written), _in_a_jar(recipe)),
+        hot_in_glass=filled_hot(_of_the_maker(recipe), _in_a_jar(recipe)),
         boiled_apart=boiled_apart(recipe),
         named_later=named_later(recipe),
     )
 
 
-def _of_the_maker(sentences: list[str]) -> list[str]:
-    """Return the clauses without what is only told to whoever is given it: "To bake: ..."."""
-    own = [one for one in sentences if not is_for_whoever(one)]
-    return [clause for one in own for clause in affirmed_clauses(one)]
+def _of_the_maker(recipe: Recipe) -> list[str]:
+    """Return the clauses without what only whoever is given it does: "To bake: ..."."""
+    return [clause for one in sentences_of_the_maker(recipe) for clause in affirmed_clauses(one)]
 
 
 def _in_a_jar(recipe: Recipe) -> bool:

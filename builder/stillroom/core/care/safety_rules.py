@@ -13,6 +13,7 @@ from fractions import Fraction
 from typing import Any
 
 from stillroom.core.care.acid import is_weak_vinegar, soaked_in_acid, too_little_acid
+from stillroom.core.care.curing import cures_over
 from stillroom.core.care.damp import damp_lines
 from stillroom.core.care.evidence import HOLDS, Evidence
 from stillroom.core.care.keeping_limits import is_beyond, strictest_of, told_limit
@@ -324,6 +325,7 @@ def _damp(facts: SafetyFacts, wanted: bool, _: Mapping[str, Any]) -> Evidence | 
 
 
 CHECKS: dict[str, Check] = {
+    "cure_over": lambda facts, limit, _: _found(cures_over(limit, facts.recipe, facts.things)),
     "damp": _damp,
     "soda_from": _soda,
     "told": _told,

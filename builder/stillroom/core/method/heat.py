@@ -44,8 +44,9 @@ _NOT_COOKING = clause_regex(
     r"|dish|beans)|bake ?ware|simmering (?:gently )?until needed|cooked? (?:jars?"
     r"|bottles?)|toasting fork"
     r"|(?:boil|scald|heat|steam|sterilis)\w*\s+(?:(?:the|your|a|clean|empty|filled|washed"
-    r"|glass)\s+)*"
-    r"(?:jars?|bottles?|lids?|muslin|cloths?|funnel|jelly bag|tins?))\b",
+    r"|glass)\s+)*(?:jars?|bottles?|lids?|muslin|cloths?|funnel|jelly bag|tins?)"
+    # what dries at 55 °C is not cooked
+    r"|in(?:to)? the oven (?:\w+ ){0,4}?(?:at|to) (?:[3-6]\d ?°? ?c|1[0-5]\d ?°? ?f))\b",
     re.IGNORECASE,
 )
 _HOT_WATER = clause_regex(
@@ -162,7 +163,7 @@ def cooked_places(recipe: Recipe) -> frozenset[int]:
             in_oven = in_oven or bool(now and _OVEN.search(clause))
             parts |= _spoken(clause) & _PARTS
             used[-1] |= here
-    if not heated and recipe.oven:
+    if not heated and recipe.oven and not _NOT_COOKING.search(f"in the oven at {recipe.oven}"):
         cooked = everything - apart
     return frozenset(cooked)
 

@@ -91,6 +91,10 @@ _DIGIT: Final = late_regex(r"[\d½⅓⅔¼¾⅕⅖⅗⅘⅙⅚⅛⅜⅝⅞①-�
 _SIGN: Final = late_regex(r"[.:*+=%^/]")
 _HOLDS: Final = r"(?:jar|bottle|glass|tin|pot|bag|tub|carton|mould|basin)"
 _VESSELS: Final = late_regex(rf"(?:small |large |little |big )?{_HOLDS}e?s$", re.IGNORECASE)
+# "1 quart jar", "500 ml Kilner jar": one of that size
+_ONE_VESSEL: Final = late_regex(
+    rf"(?!(?:in|into|for|to|a|an|per)\b)(?:[a-z-]+ ){{0,2}}{_HOLDS}", re.I
+)
 # from so many on, each of so much in grams or millilitres is what all of them are together
 _MANY: Final = 5
 _MOST_OF_A_PIECE: Final = 120
@@ -258,6 +262,8 @@ def _measured(written: str, amount: Amount, rest: str) -> Makes:
         size = written[: -len(rest)].strip()
         what = f'"{written}" could be the size of each or of all.'
         raise Unreadable(what, f'Write "{size}" for all, or "6 {rest} of 200 ml" or so.')
+    if _ONE_VESSEL.fullmatch(rest) and size_of(amount.unit) != "length":
+        return Makes(Amount(Fraction(1), Fraction(1)), rest, replace(amount, about=False))
     if (_DIGIT.search(rest) and not _INTO.match(rest)) or _SIGN.match(rest):
         # "1 l 2 l" is not one litre, nor "1..2 l" one of something
         raise Unreadable(f'"{written}" says more than one amount.', _HOW)
