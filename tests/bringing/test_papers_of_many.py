@@ -10,6 +10,8 @@ from __future__ import annotations
 import pytest
 
 from bringing.drafts import asked, brought, fact, listed, steps
+from stillroom.bringing.papers import bring
+from stillroom.core.recipe.settings import BookSettings
 
 METHOD = "\nMethod\n1. Boil them together for ten minutes.\n2. Pour into jars.\n"
 
@@ -318,3 +320,38 @@ def test_amounts_between_foods_that_may_go_to_either_are_asked_about() -> None:
 def test_what_is_poured_is_not_what_is_made(step: str, makes: str) -> None:
     (found,) = brought(f"Sirop\n\n1 kg plums\n1 kg sugar\n\n{step}\n{METHOD}")
     assert fact(found, "makes") == makes
+
+
+def test_more_recipes_than_are_taken_at_once_are_told_and_none_is_lost() -> None:
+    """Those behind the two hundredth were once left out without a word."""
+    recipes = [
+        f"Plum jam {chr(65 + at % 26)}{chr(97 + at // 26)}\n\nIngredients\n1 kg plums\n{METHOD}"
+        for at in range(201)
+    ]
+    assert len(brought("\n\n".join(recipes[:200]))) == 200
+    found = bring("a.txt", "\n\n".join(recipes).encode(), BookSettings())
+    assert found.recipes == ()
+    assert [one.what for one in found.problems] == [
+        "There are 201 recipes in it; 200 are the most at once."
+    ]
+
+
+def letter_of(files: int) -> bytes:
+    head = "From: Ann <ann@home.invalid>\nSubject: Jams\nMIME-Version: 1.0\n"
+    head += 'Content-Type: multipart/mixed; boundary="=="\n\n'
+    parts = [
+        f"--==\nContent-Type: text/plain\nContent-Disposition: attachment; filename={at}.txt\n\n"
+        f"Plum jam {chr(97 + at)}\n\nIngredients\n1 kg plums\n{METHOD}\n"
+        for at in range(files)
+    ]
+    return (head + "".join(parts) + "--==--\n").encode()
+
+
+def test_every_file_that_hangs_from_a_letter_is_brought_or_told() -> None:
+    """The eleventh and those behind it were once passed over without a word."""
+    assert len(bring("a.eml", letter_of(14), BookSettings()).recipes) == 14
+    told = bring("a.eml", letter_of(45), BookSettings())
+    assert told.recipes == ()
+    assert [one.what for one in told.problems] == [
+        "More than 40 parts and files are in this letter."
+    ]

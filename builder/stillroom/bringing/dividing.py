@@ -55,7 +55,6 @@ from stillroom.bringing.titles import beside_writer, title_of_list, titled, unst
 from stillroom.bringing.tools import jars_of, take_tools
 from stillroom.core.lines.staple_table import staples_named
 
-MOST_RECIPES: Final = 200
 # "Für den Teig", "For the icing": words that head a part of a list, and are no food
 _FOR_A_PART: Final = re.compile(
     r"(?:for\s+the|für\s+(?:de[nrm]|die|das)|pour\s+(?:l[ae]s?|l['’])|per\s+(?:il|la|lo|le|i|gli|l['’])|"
@@ -99,7 +98,7 @@ def _in_order(rows: Sequence[Row]) -> list[Recipe]:
         begins[0] = titles[0]  # what stands above the first of several is about them all
     for found, begin, end, title in zip(lists, begins, ends, titles, strict=True):
         recipes.append(_recipe(rows, found, (begin, end), title if title != found.begin else None))
-    return recipes[:MOST_RECIPES]
+    return recipes
 
 
 def _recipe(rows: Sequence[Row], found: List, span: tuple[int, int], title: int | None) -> Recipe:

@@ -18,6 +18,8 @@ SERVES: Final = re.compile(
 )
 PASTED: Final = "pasted.txt"
 """How words are called that came by no file: nobody is told whence they are."""
+FARTHEST: Final = 200
+"""Rows that are looked through from one: a book is not gone through anew from each of its lines."""
 Shape = Literal["heading", "item", "step", "line", "row", "sizes"]
 """A heading, an item of a list, a numbered line, words on a line of their own, a row of a table
 that lists no ingredients, or the sizes that the amounts of one which does are for."""

@@ -19,6 +19,7 @@ from stillroom.bringing.found import Origin, Row
 from stillroom.bringing.heads import plain, words
 from stillroom.bringing.plain_text import decode, rows_of, tidy
 from stillroom.bringing.web_page import decode_page, rows_of_page
+from stillroom.core.words.problems import Unreadable
 
 MOST_PARTS: Final = 40
 _HEAD: Final = re.compile(
@@ -54,7 +55,10 @@ def is_letter(text: str) -> bool:
 def read_letter(
     data: bytes, called: str
 ) -> tuple[tuple[Row, ...], Origin, list[tuple[str, bytes]]]:
-    """Return a letter's rows, where it is from, and the files that hang from it."""
+    """Return a letter's rows, where it is from, and the files that hang from it.
+
+    Raises Unreadable for one of more parts than anybody sends: none is passed over in silence.
+    """
     message = email.message_from_bytes(data, policy=email.policy.default)
     assert isinstance(message, EmailMessage)
     subject = _PREFIX.sub("", _header(message, "subject")).strip()
@@ -88,7 +92,8 @@ def _header(message: EmailMessage, name: str) -> str:
 def _parts(message: EmailMessage) -> Iterator[EmailMessage]:
     for count, part in enumerate(message.walk()):
         if count >= MOST_PARTS:
-            return
+            what = f"More than {MOST_PARTS} parts and files are in this letter."
+            raise Unreadable(what, "Save what hangs from it, and bring that in by itself.")
         if isinstance(part, EmailMessage) and not part.is_multipart():
             yield part
 
@@ -123,14 +128,14 @@ def without_quoting(text: str, writer: str = "") -> list[str]:
     lines = [_QUOTED.sub("", line) for line in whole]
     kept: list[str] = []
     signed = False
-    for line in lines:
+    for place, line in enumerate(lines):
         bare = line.strip()
         if line.rstrip() == "--" or re.fullmatch(r"_{8,}", bare):
             signed = True
         elif _FORWARDED.match(bare) or _WROTE.match(bare):
             signed = False
             kept.append("")
-        elif _HEAD.match(bare) and _amid_head(lines, line):
+        elif _HEAD.match(bare) and _amid_head(lines, place):
             kept.append("")
         elif not signed:
             kept.append(line)
@@ -158,9 +163,8 @@ def _without_name(lines: list[str], writer: str) -> list[str]:
     return lines[: said[-2] if few else said[-1]]
 
 
-def _amid_head(lines: list[str], line: str) -> bool:
+def _amid_head(lines: list[str], at: int) -> bool:
     """Whether another line of a head stands beside this one: "To: taste" alone is none."""
-    at = lines.index(line)
     beside = lines[max(at - 1, 0) : at] + lines[at + 1 : at + 2]
     return any(_HEAD.match(other.strip()) for other in beside)
 

@@ -10,7 +10,7 @@ from collections.abc import Sequence
 from itertools import pairwise
 from typing import Final
 
-from stillroom.bringing.found import Row
+from stillroom.bringing.found import FARTHEST, Row
 from stillroom.bringing.heads import heads_tools, plain, section_of, words
 from stillroom.bringing.lists import List, is_head
 from stillroom.bringing.naming import kind_of_title, says_its_kind
@@ -26,8 +26,6 @@ from stillroom.core.lines.staple_table import staples_named
 
 _CHAPTERS: Final = 3
 """A title stands so close below the names of the chapters it is in."""
-_FARTHEST: Final = 200
-"""Rows above a list in which its title is sought: a book is not gone through anew from each."""
 _FIGURE: Final = re.compile(r"[\d½⅓⅔¼¾]")
 
 
@@ -54,7 +52,7 @@ def join_lists(lists: list[List], rows: Sequence[Row]) -> list[List]:
             above.rows += [*range(above.end, one.begin), *one.rows]
             joined[-1].end = one.end
         elif joined and not _begins_another(rows, joined, one):
-            if not _in_aside(rows, max(joined[-1].end, one.begin - _FARTHEST), one.begin):
+            if not _in_aside(rows, max(joined[-1].end, one.begin - FARTHEST), one.begin):
                 joined[-1].later += one.rows  # a second list amid the method of one recipe
         else:
             joined.append(one)
@@ -67,7 +65,7 @@ def _told(row: Row) -> bool:
 
 def _begins_another(rows: Sequence[Row], before: list[List], one: List) -> bool:
     """Whether a list that follows a method is another recipe's: a title of its own says so."""
-    behind = max(before[-1].end, one.begin - _FARTHEST)
+    behind = max(before[-1].end, one.begin - FARTHEST)
     title = title_above(rows, behind, one.begin)
     if title is None or one.named or rows[title].shape != "heading":
         return title is not None
@@ -119,8 +117,8 @@ def _without_facts(lists: Sequence[List], rows: Sequence[Row]) -> list[List]:
 def _has_method(rows: Sequence[Row], above: List, end: int) -> bool:
     between = rows[above.end : end]
     # below bare lines, items say what is done
-    bare = all(rows[at].shape == "line" for at in above.rows)
-    if bare and sum(row.shape == "item" for row in between) > 1:
+    listed = sum(row.shape == "item" for row in between) > 1
+    if listed and all(rows[at].shape == "line" for at in above.rows):
         return True
     return any(
         row.shape == "step"

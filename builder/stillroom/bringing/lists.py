@@ -11,7 +11,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass, field
 from typing import Final
 
-from stillroom.bringing.found import Row
+from stillroom.bringing.found import FARTHEST, Row
 from stillroom.bringing.heads import plain, section_of, words
 from stillroom.bringing.one_line import foods_on, names_a_food
 from stillroom.bringing.sorting import (
@@ -183,7 +183,7 @@ def _items_up_to_a_head(rows: Sequence[Row], at: int) -> bool:
 
     A line that ends in a colon heads more of them, and a sentence may follow the last.
     """
-    listed = (row.shape != "item" and not row.text.endswith(":") for row in rows[at:])
+    listed = (row.shape != "item" and row.text[-1:] != ":" for row in rows[at : at + FARTHEST])
     below = next((place for place, other in enumerate(listed, at) if other), len(rows))
     said = below + 1 < len(rows) and is_sentence(rows[below].text) and rows[below].shape == "line"
     below += said and not is_head(rows[below])
@@ -237,7 +237,7 @@ def _ends_the_list(rows: Sequence[Row], head: int, at: int) -> bool:
 
     "Stages of cooking" behind a list with bullets, "Cook the chutney." behind bare lines.
     """
-    above = [row for row in rows[head + 1 : at] if row.shape != "heading"]
+    above = [row for row in rows[max(head + 1, at - FARTHEST) : at] if row.shape != "heading"]
     if len(above) < 2 or is_group(rows, at) or names_a_food(rows[at].text):
         return False
     stopped = rows[at].text.endswith((".", "!")) and not any(
@@ -300,13 +300,13 @@ def _loose_part_end(rows: Sequence[Row], at: int) -> int:
     """
     row = rows[at]
     heads = row.shape in ("line", "heading") and row.text.endswith(":") and not is_head(row)
+    if not heads or not at or rows[at - 1].shape != "item":
+        return at
     end = at + 1
     while end < len(rows) and rows[end].shape == "item" and _is_bare_thing(rows[end].text):
         end += 1
     told = end < len(rows) and rows[end].shape == "item"
-    return (
-        end if heads and at and rows[at - 1].shape == "item" and end > at + 1 and not told else at
-    )
+    return end if end > at + 1 and not told else at
 
 
 def _is_bare_thing(text: str) -> bool:
@@ -337,8 +337,8 @@ def _turns_to_steps(rows: Sequence[Row], at: int) -> bool:
 
 def _steps_end_items(rows: Sequence[Row], at: int) -> bool:
     """Whether nothing but items stands between a row and numbered steps: it is of the list."""
-    below = next((row for row in rows[at:] if row.shape not in ("item", "row")), None)
-    return below is not None and below.shape == "step"
+    shapes = (row.shape for row in rows[at : at + FARTHEST])
+    return next((one for one in shapes if one not in ("item", "row")), "") == "step"
 
 
 def _short_one(rows: Sequence[Row], at: int, end: int) -> bool:

@@ -13,7 +13,7 @@ from typing import Final
 from stillroom.bringing.found import Origin, Recipe
 from stillroom.bringing.heads import words
 from stillroom.bringing.titles import without_guide
-from stillroom.core.recipe.kinds import all_kinds, find_kind
+from stillroom.core.recipe.kinds import all_kinds, find_kind, kind_called
 from stillroom.core.words.problems import Unreadable
 
 _BEFORE: Final = re.compile(
@@ -173,10 +173,11 @@ def _by_title(title: str) -> Guess | None:
     asked: Guess | None = None
     for word in _last_words(title):
         try:
-            found = find_kind(word)
+            found = kind_called(word)
         except Unreadable as wrong:
-            if "may be two kinds" in wrong.what or "no kind of its own" in wrong.what:
-                asked = asked or Guess("", wrong.what, wrong.mend)
+            asked = asked or Guess("", wrong.what, wrong.mend)
+            continue
+        if found is None:
             continue
         if found.name == "bake" and _IN_A_JAR.search(title):
             return Guess("", f'"{title_of(title)}" may be two kinds.', _MIX_OR_BAKE)
@@ -213,11 +214,11 @@ def says_its_kind(title: str) -> bool:
     """
     for word in _last_words(title):
         try:
-            find_kind(word)
+            known = kind_called(word) is not None
         except Unreadable as wrong:
-            if "may be two kinds" not in wrong.what:
-                continue
-        return True
+            known = "may be two kinds" in wrong.what
+        if known:
+            return True
     return bool(_by_its_ending(title))
 
 

@@ -10,7 +10,7 @@ import re
 from dataclasses import replace
 from typing import Final
 
-from stillroom.bringing.dividing import MOST_RECIPES, divide
+from stillroom.bringing.dividing import divide
 from stillroom.bringing.drafting import draft, draft_own
 from stillroom.bringing.found import Brought, BroughtRecipe, Origin, Paper, Recipe
 from stillroom.bringing.letter import is_letter, read_letter
@@ -26,9 +26,9 @@ LARGEST: Final = 20_000_000
 LONGEST: Final = 1_000_000
 """The letters of a text or of a page's own words: longer than a cookery book."""
 MOST_ROWS: Final = 20_000
+MOST_RECIPES: Final = 200
 LONGEST_STEP: Final = 20_000
 _NO_NUMBER: Final = re.compile(r"\d{200}")
-_MOST_HUNG: Final = 10
 _TOO_LONG: Final = "This file is longer than a cookery book."
 _DIVIDE: Final = "Divide it, and bring the recipes in part by part."
 _AS_TEXT: Final = 'Open it in its own program and save it as plain text or as ".docx".'
@@ -53,29 +53,36 @@ def bring(name: str, data: bytes, settings: BookSettings, larder: Larder | None 
     `name` is how the file is called in messages, `settings` and `larder` the book's.
     """
     try:
-        papers = _papers(name, data)
-        if any(len(paper.rows) > MOST_ROWS for paper in papers):
-            raise Unreadable(_TOO_LONG, _DIVIDE)
-        for paper in papers:
-            _refuse_no_number("\n".join(row.text for row in paper.rows))
+        return Brought(name, _named_apart(_drafts(_papers(name, data), settings, larder)))
     except Unreadable as wrong:
         return Brought(name, problems=(Problem(name, 1, wrong.what, wrong.mend),))
-    drafts: list[BroughtRecipe] = []
+
+
+def _drafts(
+    papers: list[Paper], settings: BookSettings, larder: Larder | None
+) -> list[BroughtRecipe]:
+    """Return a draft of every recipe of some papers; raises Unreadable where one cannot be had."""
+    if any(len(paper.rows) > MOST_ROWS for paper in papers):
+        raise Unreadable(_TOO_LONG, _DIVIDE)
     for paper in papers:
-        if paper.own_form:
-            drafts.append(draft_own(paper, settings, larder))
-            continue
-        found = _recipes(paper)
-        if any(len(step) > LONGEST_STEP for one in found for _, step in one.steps):
-            return Brought(name, problems=(Problem(name, 1, _TOO_LONG, _DIVIDE),))
-        drafts += [draft(one, paper.origin, settings, larder) for one in found]
-    if not drafts:
-        what, mend = (
-            "No recipe was found in it.",
-            "Bring the words of a recipe: a list and a method.",
-        )
-        return Brought(name, problems=(Problem(name, 1, what, mend),))
-    return Brought(name, _named_apart(drafts[:MOST_RECIPES]))
+        _refuse_no_number("\n".join(row.text for row in paper.rows))
+    found = [(paper, _recipes(paper)) for paper in papers]
+    many = sum(len(recipes) for _, recipes in found)
+    if many > MOST_RECIPES:
+        what = f"There are {many} recipes in it; {MOST_RECIPES} are the most at once."
+        raise Unreadable(what, _DIVIDE)
+    if not many:
+        what = "No recipe was found in it."
+        raise Unreadable(what, "Bring the words of a recipe: a list and a method.")
+    if any(len(step) > LONGEST_STEP for _, some in found for one in some for _, step in one.steps):
+        raise Unreadable(_TOO_LONG, _DIVIDE)
+    return [
+        draft_own(paper, settings, larder)
+        if paper.own_form
+        else draft(one, paper.origin, settings, larder)
+        for paper, recipes in found
+        for one in recipes
+    ]
 
 
 def _papers(name: str, data: bytes) -> list[Paper]:
@@ -128,7 +135,7 @@ def _is_no_text(text: str, data: bytes) -> bool:
 def _of_letter(name: str, data: bytes) -> list[Paper]:
     rows, origin, hung = read_letter(data, name)
     papers = []
-    for called, content in hung[:_MOST_HUNG]:
+    for called, content in hung:
         try:
             inner = [] if called.lower().endswith(".eml") else _papers(called, content)
         except Unreadable:

@@ -7,17 +7,12 @@ dividing.py.
 from __future__ import annotations
 
 import re
+from functools import lru_cache
 from typing import Final
 
 from stillroom.bringing.heads import TIMED, plain, section_of, words
 from stillroom.bringing.page_figures import is_nutrition, is_time
-from stillroom.bringing.titles import (
-    LIST_FOR,
-    speaks_of_a_recipe,
-    titled,
-    without_guide,
-    writer_of,
-)
+from stillroom.bringing.titles import LIST_FOR, speaks_of_a_recipe, titled, without_guide, writer_of
 from stillroom.core.amounts.quantities import Amount
 from stillroom.core.lines.number_words import languages_that_begin
 from stillroom.core.lines.reader import read_line
@@ -162,6 +157,7 @@ _LEAST_TOLD: Final = 3
 _WHAT_FOR: Final = re.compile(r"^[^\W\d]+\s+(?:for|of)\s", re.IGNORECASE)
 
 
+@lru_cache(maxsize=4096)
 def is_ingredient(text: str) -> bool:
     """Whether a line may be one of a list of ingredients: it begins with an amount, and is short.
 
@@ -216,6 +212,7 @@ def begins_in_words(text: str) -> bool:
         return False
 
 
+@lru_cache(maxsize=4096)
 def is_sentence(text: str) -> bool:
     """Whether a line is a sentence of a method or of a story: long, and ended as one.
 
@@ -277,6 +274,7 @@ def besides_makes(text: str) -> str:
     return " ".join(f"{one[:1].upper()}{one[1:]}." for one in told)
 
 
+@lru_cache(maxsize=4096)
 def makes_of(text: str) -> str:
     """Return how much a line says the recipe makes; "" where it does not.
 
@@ -312,6 +310,7 @@ def makes_of(text: str) -> str:
     return f"{said} servings" if bare else said if len(said.split()) <= 12 else ""
 
 
+@lru_cache(maxsize=4096)
 def is_only_makes(text: str) -> bool:
     """Whether a line says how much it makes and hardly anything else."""
     if _PEOPLE_ALONE.fullmatch(text.strip()):
@@ -343,6 +342,7 @@ def is_empty(text: str) -> bool:
     return not re.search(r"[^\W_]", text) or lone or plain(text) in words("passed")
 
 
+@lru_cache(maxsize=4096)
 def is_passed(text: str) -> bool:
     """Whether a line that is no ingredient is a page's furniture, a time or nutrition's figures.
 
@@ -363,6 +363,7 @@ def is_passed(text: str) -> bool:
     return is_nutrition(text)
 
 
+@lru_cache(maxsize=4096)
 def is_title(text: str) -> bool:
     """Whether a line may name a recipe: short, begun with a capital, ended by no sign.
 

@@ -58,8 +58,9 @@ def with_strokes(lines: Sequence[str]) -> list[str]:
     ['|flour|g|', '|----|---|', '|oats|100|', '', 'a | b']
     """
     found = list(lines)
+    end = 0
     for at, line in enumerate(lines):
-        if at and _BARE_RULE.fullmatch(line) and "|" in lines[at - 1]:
+        if at > end and _BARE_RULE.fullmatch(line) and "|" in lines[at - 1]:
             end = next((one for one in range(at, len(lines)) if "|" not in lines[one]), len(lines))
             found[at - 1 : end] = [
                 f"|{one.strip().strip(chr(124))}|" for one in lines[at - 1 : end]

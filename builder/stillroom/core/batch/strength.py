@@ -20,6 +20,7 @@ from stillroom.core.batch.drinks import Pour, pour
 from stillroom.core.batch.extracts import Fold, fold_of
 from stillroom.core.batch.ferments import must_in, sugar_not_known, turns_sour, yeast_works
 from stillroom.core.batch.mixtures import Mixture, mix, spirit, water
+from stillroom.core.lines.ingredient import Ingredient
 from stillroom.core.recipe.asked_once import once_a_recipe
 from stillroom.core.recipe.model import Recipe
 from stillroom.core.words.joining import join_and
@@ -121,8 +122,9 @@ def strength_parts(recipe: Recipe) -> tuple[StrengthPart, ...]:
     held = contents_of(recipe)
     if not recipe.kind.is_("drink") or not any(map(abv_of, held)):
         return ()
+    places = _places(recipe)
     parts = tuple(
-        StrengthPart(_place(recipe, content), _part(content, 1.0), _part(content, 0.5))
+        StrengthPart(places[content.ingredient], _part(content, 1.0), _part(content, 0.5))
         for content in held
     )
     return parts if mix(part.likely for part in parts).abv >= _NEGLIGIBLE else ()
@@ -184,9 +186,9 @@ def doubt_of(recipe: Recipe) -> str:
     return "kitchen measures are good to a few percent"
 
 
-def _place(recipe: Recipe, content: Content) -> int:
-    own = content.ingredient
-    return recipe.ingredients.index(own)
+def _places(recipe: Recipe) -> dict[Ingredient, int]:
+    """Return where each ingredient stands in a recipe, the first of those that are the same."""
+    return {one: place for place, one in reversed([*enumerate(recipe.ingredients)])}
 
 
 def _taken(part: Mixture, shares: Sequence[Fraction], place: int) -> Mixture:
@@ -293,8 +295,9 @@ def fold_parts(recipe: Recipe) -> FoldParts | None:
     others = [c for c in held if c not in pods and c not in spirits]
     if not recipe.kind.is_("steeped") or not pods or not spirits or others:
         return None
+    places = _places(recipe)
     return FoldParts(
-        tuple((_place(recipe, c), c.grams or Fraction(0)) for c in pods),
-        tuple((_place(recipe, c), c.volume_ml) for c in spirits),
+        tuple((places[c.ingredient], c.grams or Fraction(0)) for c in pods),
+        tuple((places[c.ingredient], c.volume_ml) for c in spirits),
         abv_of(spirits[0]),
     )

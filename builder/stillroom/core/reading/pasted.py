@@ -10,7 +10,7 @@ import re
 from collections.abc import Sequence
 from typing import Final
 
-from stillroom.core.recipe.kinds import find_kind
+from stillroom.core.recipe.kinds import kind_called
 from stillroom.core.words.data_files import read_data
 from stillroom.core.words.patterns import late_regex
 from stillroom.core.words.problems import Problem, ProblemsFound, Unreadable
@@ -72,10 +72,10 @@ def _kind(title: str) -> str:
     words: list[str] = re.findall(r"[^\W\d_]+", title.lower())
     for word in reversed(words):
         try:
-            find_kind(word)
+            if kind_called(word) is not None:
+                return word
         except Unreadable:
             continue
-        return word
     return "jam (or liqueur, cookies, soap, whatever it is)"
 
 

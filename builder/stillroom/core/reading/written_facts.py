@@ -8,6 +8,7 @@ each value: parts.py, stages.py.
 from __future__ import annotations
 
 import re
+from bisect import bisect_left
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from functools import cache
@@ -182,6 +183,7 @@ class _Lines:
 
     def __init__(self, file: str, lines: Mapping[str, int], key: str) -> None:
         self.file, self.lines, self.key = file, lines, key
+        self.by_name = sorted(lines)
         self.problems: list[Problem] = []
         self.moved: dict[str, int] = {}
         self.found: list[Any] = []
@@ -224,9 +226,9 @@ class _Lines:
     def _add(self, item: Any, path: str) -> None:
         place = f"{self.key}/{len(self.found)}"
         start = len(path)
-        for old, line in self.lines.items():
-            if old == path or old.startswith(f"{path}/"):
-                self.moved[f"{place}{old[start:]}"] = line
+        first, end = (bisect_left(self.by_name, f"{path}{sign}") for sign in "/0")  # "0" is next
+        for old in ({path} & self.lines.keys()) | {*self.by_name[first:end]}:
+            self.moved[f"{place}{old[start:]}"] = self.lines[old]
         self.found.append(item)
 
     def _colon(self, name: str, said: str, path: str, ways: tuple[System, str], group: str) -> None:

@@ -138,6 +138,19 @@ def find_kind(name: str) -> Kind:
     >>> find_kind("Jams").name, find_kind("Jams").spoken
     ('preserve', 'jam')
     """
+    if (found := kind_called(name)) is not None:
+        return found
+    raise Unreadable(f'"{name}" is not a kind.', _nearest_kind(name, _spellings(name)[0].split()))
+
+
+def kind_called(name: str) -> Kind | None:
+    """Return the kind of a name or of an everyday word for it; None for any other word.
+
+    A word that may be two kinds raises Unreadable. Nothing near is sought, which is slow work.
+
+    >>> kind_called("Jams").name, kind_called("Mondays")
+    ('preserve', None)
+    """
     kinds = all_kinds()
     spellings = _spellings(name)
     for word in spellings:
@@ -149,10 +162,8 @@ def find_kind(name: str) -> Kind:
         if word in _everyday():
             return replace(kinds[_everyday()[word]], called=word)
     words = spellings[0].split()
-    table = read_data("kind_words.yml")
-    if words and words[0] in table["hand"]:
-        return replace(kinds["craft"], called=spellings[0])
-    raise Unreadable(f'"{name}" is not a kind.', _nearest_kind(name, words))
+    by_hand = words and words[0] in read_data("kind_words.yml")["hand"]
+    return replace(kinds["craft"], called=spellings[0]) if by_hand else None
 
 
 def _nearest_kind(name: str, words: list[str]) -> str:
