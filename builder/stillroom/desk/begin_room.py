@@ -13,6 +13,7 @@ from stillroom.core.words.problems import ProblemsFound
 from stillroom.desk.desk import Desk
 from stillroom.desk.looking import plainly
 from stillroom.desk.named import countries
+from stillroom.desk.sent import boxes_sent
 from stillroom.desk.showing import page
 
 USUAL: Final = "the Saturday before Christmas"
@@ -47,8 +48,8 @@ def _holds_others(folder: Path) -> bool:
 
 async def begin(desk: Desk, request: Request) -> Response:
     """Make the book; where an answer is wrong, ask again with what is wrong."""
-    async with request.form(max_files=0, max_fields=10) as data:
-        said = {name: str(value)[:_LONGEST].strip() for name, value in data.items()}
+    boxes = await boxes_sent(request, 10, _LONGEST)
+    said = {name: value.strip() for name, value in boxes.items()}
     if not said.get("title"):
         return _asked(desk, said, ("Say what the book is called.",))
     answers = Answers(

@@ -19,6 +19,7 @@ from stillroom.desk.desk import Desk
 from stillroom.desk.keeping import ChangedElsewhere, keep, take_out
 from stillroom.desk.named import countries, currencies, languages
 from stillroom.desk.place import FileNow, NotHere, read_now
+from stillroom.desk.sent import boxes_sent
 from stillroom.desk.showing import page
 from stillroom.desk.typed import let_go, typed_in
 from stillroom.desk.versions import bring_back, versions_of
@@ -33,7 +34,7 @@ UNITS: Final = {
     "us": "American cups and spoons",
     "imperial": "imperial pints and ounces",
 }
-_LONGEST: Final = 60_000
+_LONGEST: Final = 400_000
 # a page's facts between two lines of dashes, and its title: no words of hers
 _HEAD: Final = re.compile(r"---\r?\n(?:.*\r?\n)*?---\r?\n\s*(?:# .*\r?\n\s*)?")
 
@@ -110,8 +111,7 @@ def _drawing_now(desk: Desk) -> str:
 
 async def keep_book(desk: Desk, request: Request) -> Response:
     """Keep what the boxes say, where it is right and the files are those that were opened."""
-    async with request.form(max_files=0, max_fields=80) as data:
-        sent = {name: str(value)[:_LONGEST] for name, value in data.items()}
+    sent = await boxes_sent(request, 80, _LONGEST)
     typed = {
         "form": sent,
         "texts": {name: sent.get(f"text_{name}", "") for name in WORDS},

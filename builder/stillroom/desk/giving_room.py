@@ -44,6 +44,7 @@ from stillroom.desk.looking import plainly
 from stillroom.desk.named import currencies, languages
 from stillroom.desk.place import FileNow, NotHere, read_now, right_name
 from stillroom.desk.running import Running, run
+from stillroom.desk.sent import boxes_sent
 from stillroom.desk.showing import page
 from stillroom.desk.typed import let_go, typed_in
 from stillroom.desk.versions import bring_back, versions_of
@@ -124,8 +125,8 @@ def _titled(path: Path) -> str:
 
 async def begin_list(desk: Desk, request: Request) -> Response:
     """Begin a giving list with one household and every recipe of the book that reads."""
-    async with request.form(max_files=0, max_fields=10) as data:
-        said = {name: " ".join(str(value)[:200].split()) for name, value in data.items()}
+    boxes = await boxes_sent(request, 10, 200)
+    said = {name: " ".join(value.split()) for name, value in boxes.items()}
     recipes = await run_in_threadpool(desk.recipes)
     if not all(said.get(name) for name in ("called", "day", "who")) or not recipes:
         return _lists(desk, 422, ("Say what it is called, the day, and who is given something.",))

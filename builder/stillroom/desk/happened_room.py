@@ -19,6 +19,7 @@ from stillroom.desk.desk import Desk
 from stillroom.desk.giving_room import list_named, show_boxes
 from stillroom.desk.looking import plainly
 from stillroom.desk.place import read_now
+from stillroom.desk.sent import boxes_sent
 from stillroom.desk.typed import let_go
 from stillroom.giving.checking import read_list
 from stillroom.giving.guard import guard_file, usual_folder
@@ -33,8 +34,8 @@ _LONGEST: Final = 400
 
 async def happened(desk: Desk, request: Request) -> Response:
     """Write one line into the log of a list; tell what cannot be noted so."""
-    async with request.form(max_files=0, max_fields=20) as data:
-        sent = {name: " ".join(str(value)[:_LONGEST].split()) for name, value in data.items()}
+    boxes = await boxes_sent(request, 20, _LONGEST)
+    sent = {name: " ".join(value.split()) for name, value in boxes.items()}
     path = list_named(desk, sent.get("name", ""))
     try:
         _note(desk, sent)

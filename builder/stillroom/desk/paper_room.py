@@ -13,6 +13,7 @@ from stillroom.core.paper.sheets import CARD_SIZES, WALL_PAPERS
 from stillroom.desk.desk import Desk
 from stillroom.desk.place import NotHere
 from stillroom.desk.running import run
+from stillroom.desk.sent import within
 from stillroom.desk.showing import page
 from stillroom.looks.card_designs import designs_of
 
@@ -77,7 +78,7 @@ def _shown(
 async def print_it(desk: Desk, request: Request) -> Response:
     """Print what was asked for and open it."""
     async with request.form(max_files=0, max_fields=400) as data:
-        asked = {name: str(value)[:_MOST] for name, value in data.items()}
+        asked = within({name: str(value) for name, value in data.items()}, _MOST)
         chosen = [str(value) for value in data.getlist("recipe")]
     what = asked.get("what", "")
     book = desk.book()

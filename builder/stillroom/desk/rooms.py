@@ -26,6 +26,7 @@ from stillroom.desk.paper_room import PAPER_ROUTES
 from stillroom.desk.picture_room import PICTURE_ROUTES
 from stillroom.desk.place import NotHere
 from stillroom.desk.publish_room import PUBLISH_ROUTES
+from stillroom.desk.sent import TooLong
 from stillroom.desk.shelf import list_spines
 from stillroom.desk.showing import own_file, page
 from stillroom.desk.typed import TYPED_ROUTES
@@ -94,6 +95,8 @@ def _told(desk: Desk, room: Room) -> Callable[[Request], Awaitable[Response]]:
             return await room(desk, request)
         except NotHere:
             return page("told.html", 404, problems=(), what="This is not in the book.")
+        except TooLong as long:
+            return page("told.html", 422, problems=(), what=str(long))
         except ProblemsFound as found:
             return page("told.html", 422, problems=found.problems, what="This has to be mended.")
         except OSError as error:

@@ -30,6 +30,7 @@ from stillroom.desk.reading_back import Ways, read_box, read_steps_box, readable
 from stillroom.desk.recipe_form import FIELDS, empty_form, form_of
 from stillroom.desk.recipe_rows import Row, lay_out
 from stillroom.desk.recipe_writing import differing, write_form
+from stillroom.desk.sent import boxes_sent
 from stillroom.desk.showing import fill, page
 from stillroom.saving.whole import write_whole
 
@@ -104,10 +105,7 @@ def _form(raw: str, ident: str) -> dict[str, str]:
 
 
 async def _posted(request: Request) -> dict[str, str]:
-    async with request.form(max_files=0, max_fields=100) as data:
-        return {
-            name: value[:_WORDS_IN_FILE] for name, value in data.items() if isinstance(value, str)
-        }
+    return await boxes_sent(request, 100, _WORDS_IN_FILE)
 
 
 def filled(posted: Mapping[str, str]) -> dict[str, str]:
