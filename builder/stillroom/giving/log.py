@@ -16,7 +16,7 @@ import yaml
 from pydantic import BaseModel, ConfigDict, Field
 
 from stillroom.core.amounts.quantities import Amount
-from stillroom.core.amounts.summed import take_amount
+from stillroom.core.amounts.summed import refuse_too_much, take_amount
 from stillroom.core.amounts.units import System
 from stillroom.core.words.nearest import nearest
 from stillroom.core.words.problems import Unreadable, say_written
@@ -105,6 +105,7 @@ def read_bought(text: str, units: System = "metric") -> Amount:
     amount, rest = take_amount(text, units)
     if amount is None or amount.low != amount.high or rest or amount.low <= 0:
         raise Unreadable(f"{say_written(text)} is not how much was bought.", 'Write "5 kg".')
+    refuse_too_much(amount, text)
     return amount
 
 

@@ -18,7 +18,7 @@ from pydantic import AfterValidator
 
 from stillroom.core.amounts.money import knows_currency, knows_language
 from stillroom.core.amounts.quantities import Amount
-from stillroom.core.amounts.summed import take_amount
+from stillroom.core.amounts.summed import refuse_too_much, take_amount
 from stillroom.core.amounts.units import System
 from stillroom.core.when.days_spoken import own_rule
 from stillroom.core.when.giving_days import FIRST_YEAR, LAST_YEAR, day_in_year
@@ -233,6 +233,7 @@ def read_stock_line(value: Any, units: System = "metric") -> tuple[Amount, str]:
         raise Unreadable(
             f"{say_written(value)} is not a line of stock.", 'Write "500 g caster sugar".'
         )
+    refuse_too_much(amount, str(value))
     return amount, re.sub(r"^of\s+", "", item)
 
 

@@ -10,8 +10,8 @@ from fractions import Fraction
 
 from stillroom.core.amounts.money import parse_money
 from stillroom.core.amounts.quantities import Amount
-from stillroom.core.amounts.summed import take_amount
-from stillroom.core.amounts.units import System, base_size
+from stillroom.core.amounts.summed import refuse_too_much, take_amount
+from stillroom.core.amounts.units import System
 from stillroom.core.words.patterns import late_regex
 from stillroom.core.words.problems import Unreadable, say_written
 
@@ -62,7 +62,7 @@ _AT_LEAST = late_regex(
     re.IGNORECASE,
 )
 _HOW_TO_WRITE = 'Write "700 ml for 14.50", "12 for 7.20" or "50 or more for 0.48 each".'
-_LARGEST_PACK = 1_000_000  # g, ml or pieces: a tonne
+_A_SHOP = "a shop sells"
 
 
 def parse_pack(
@@ -96,10 +96,7 @@ def parse_pack(
     if bool(found["each"]) != bool(several) or at_least < 1:
         raise Unreadable(f'"{text}" does not say for how many it holds.', _HOW_TO_WRITE)
     amount = _size(size_text, system)
-    if at_least > _LARGEST_PACK:
-        raise Unreadable(
-            f'"{size_text}" is more than a shop sells.', "Look whether it has too many noughts."
-        )
+    refuse_too_much(Amount(Fraction(at_least), Fraction(at_least)), size_text, _A_SHOP)
     return amount, parse_money(found["price"], currency, language), at_least
 
 
@@ -163,10 +160,7 @@ def _size(text: str, system: System) -> Amount:
     if not amount.unit and amount.low.denominator != 1:  # half a piece is sold nowhere
         raise Unreadable(f'"{text}" is not the size of a pack.', _HOW_TO_WRITE)
     amount = amount.times(Fraction(times))
-    if amount.low * base_size(amount.unit) > _LARGEST_PACK:
-        raise Unreadable(
-            f'"{text}" is more than a shop sells.', "Look whether it has too many noughts."
-        )
+    refuse_too_much(amount, text, _A_SHOP)
     return amount
 
 

@@ -7,9 +7,13 @@ from __future__ import annotations
 
 from dataclasses import replace
 from fractions import Fraction
+from typing import Final
 
 from stillroom.core.amounts.quantities import Amount, parse_leading_amount
-from stillroom.core.amounts.units import System, convert, size_of
+from stillroom.core.amounts.units import System, base_size, convert, size_of
+from stillroom.core.words.problems import Unreadable
+
+MOST: Final = 1_000_000  # g, ml or pieces: a tonne
 
 
 def take_amount(text: str, system: System = "metric") -> tuple[Amount | None, str]:
@@ -32,6 +36,16 @@ def take_amount(text: str, system: System = "metric") -> tuple[Amount | None, st
     if not 0 < more < Fraction(1):
         return amount, rest
     return replace(amount, low=amount.low + more, high=amount.high + more), behind
+
+
+def refuse_too_much(amount: Amount, said: str, where: str = "a house holds") -> None:
+    """Raise Unreadable for more than a tonne of anything: a slip of the pen.
+
+    >>> refuse_too_much(Amount(Fraction(5), Fraction(5), "kg"), "5 kg")
+    """
+    if amount.high * base_size(amount.unit) > MOST:
+        what = f'"{said}" is more than {where}.'
+        raise Unreadable(what, "Look whether it has too many noughts.")
 
 
 _MEASURED = ("mass", "volume")

@@ -7,6 +7,7 @@ from fractions import Fraction
 from typing import Any
 
 from stillroom.core.amounts.quantities import Amount, parse_amount
+from stillroom.core.amounts.summed import refuse_too_much
 from stillroom.core.amounts.units import System, convert, size_of
 from stillroom.core.larder.acidity import ACIDITIES, Acidity
 from stillroom.core.words.data_files import read_data
@@ -93,6 +94,7 @@ def read_figure(text: str) -> Fraction:
     """Return the grams of "12 g" or "1/2 oz"; raises Unreadable."""
     weight = parse_amount(text)
     if isinstance(weight, Amount) and size_of(weight.unit) == "mass" and weight.low > 0:
+        refuse_too_much(weight, text, "anything weighs")
         return convert(weight.middle, weight.unit, "g")
     raise Unreadable(f'"{text}" is not a weight.', 'Write "12 g".')
 
