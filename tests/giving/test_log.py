@@ -65,7 +65,7 @@ WRONG = {
     "a household": ("{day: 2027-01-10, thanked: The Cragbeys}", 'Did you mean "The Cragbies"?'),
     "a thing": ("{day: 2027-01-10, bought: qzxvtrip, amount: 3}", "nothing that the list"),
     "how much": ("{day: 2027-01-10, bought: brandy, amount: some}", 'Write "5 kg".'),
-    "too much": ("{day: 2027-01-10, bought: brandy, amount: 12345678901234567890 l}", "too many noughts"),
+    "too much": ("{day: 2027-01-10, bought: brandy, amount: 1234567890123 l}", "too many noughts"),
     "a price": ("{day: 2027-01-10, bought: brandy, amount: 1 l, paid: dear}", "is not a price"),
     "words alone": ("begun quince ratafia", "is no line of the log"),
     "nothing begun": ("{day: 2027-01-10, strained: quince-ratafia}", "Note first when it"),
