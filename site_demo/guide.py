@@ -174,6 +174,7 @@ BLANKS = {
     "strength": ", with its strength",
     "vinegar": "",
     "salt": "What the recipe itself comes to.",
+    "cure": "What the recipe itself comes to.",
     "book_keeps": "the time that guidance gives",
     "sterilise_minutes": "10",
     "altitude": "sea level, and longer higher up",

@@ -151,3 +151,37 @@ def test_a_range_of_gas_marks() -> None:
 def test_what_cooks_call_an_oven(step: str, text: str) -> None:
     said = lines_of(step=step).get("Oven", "")
     assert (said if "about" in said else "") == text
+
+
+@pytest.mark.parametrize(
+    ("step", "oven"),
+    [
+        # as German, French, Spanish, Italian, Dutch and Swedish recipes say it (from memory)
+        ("Bei 175 °C Ober-/Unterhitze 12-15 Min. backen.", "175 °C, 350 °F, gas mark 4"),
+        ("Den Backofen auf 180 °C vorheizen.", "180 °C, 350 °F, gas mark 4"),
+        (
+            "Bei 180 °C Ober-/Unterhitze (160 °C Umluft) backen.",
+            "180 °C, 350 °F, gas mark 4; with a fan 160 °C, 325 °F",
+        ),
+        (
+            "Ofen auf 200 °C Ober-/Unterhitze, Umluft 180 °C heizen.",
+            "200 °C, 400 °F, gas mark 6; with a fan 180 °C, 350 °F",
+        ),
+        ("Bei 160 °C Umluft 20 Minuten backen.", "with a fan 160 °C, 325 °F"),
+        ("Cuire 20 minutes au four à 180 °C.", "180 °C, 350 °F, gas mark 4"),
+        ("Enfourner à 180 °C chaleur tournante.", "with a fan 180 °C, 350 °F"),
+        ("Hornear a 180 °C durante 20 minutos.", "180 °C, 350 °F, gas mark 4"),
+        ("Infornare a 180 °C per 20 minuti.", "180 °C, 350 °F, gas mark 4"),
+        ("Bak ze 12 minuten in de oven op 180 °C.", "180 °C, 350 °F, gas mark 4"),
+        ("Grädda i ugnen i 175 °C.", "175 °C, 350 °F, gas mark 4"),
+    ],
+)
+def test_an_oven_of_another_language_is_one(step: str, oven: str) -> None:
+    assert lines_of(step=step) == {"Oven": oven}
+
+
+@pytest.mark.parametrize(
+    "step", ["Auf 80 °C erhitzen.", "Heat to 80 °C for four minutes.", "Chauffer à 80 °C."]
+)
+def test_what_names_no_oven_is_none(step: str) -> None:
+    assert "Oven" not in lines_of(step=step)

@@ -29,6 +29,8 @@ def made_of_the_list(food: Staple, listed: Listed) -> bool:
         return "sugar" in tags
     if _ITS_OTHER_NAMES.get(food.name) in own:
         return True
+    if food.name == "vanilla" and any(name.startswith("vanilla ") for name in own):
+        return True  # "in Vanille-Puderzucker wälzen": the vanilla sugar of the list
     whole, _, part = food.name.rpartition(" ")
     roots = own | {name.rpartition(" ")[2] for name in own}
     return part in _MADE_OF_IT and bool(whole) and whole in roots

@@ -27,12 +27,20 @@ _SCALE = (
     # where these languages are spoken a degree is one of Celsius's
     r"|grad|degrés|grados|gradi|graden)"
 )
+# an oven with a fan, in German, French, Spanish, Italian, Dutch and Swedish
+_FAN = (
+    r"(?i:(?:bei |mit |en |con |a |met )?"
+    r"(?:umluft|hei(?:ß|ss)luft|chaleur (?:tournante|pulsée)|aire|ventilador|(?:forno )?ventilato"
+    r"|hete ?lucht|varmluft))\b"
+)
+_FAN_BEFORE = late_regex(rf"(?:\bfan|{_FAN})\W{{0,3}}(?:bei |à |a |op )?$", re.IGNORECASE)
 _NUMBER = r"\d{1,3}(?:\.\d)?"
 _HEAT = late_regex(
     rf"(?<![\w.])(?P<low>{_NUMBER})(?:\s*{_DEGREE})?"
     rf"(?:\s*(?:-|–|to|and)\s*(?P<high>{_NUMBER}))?"
     rf"\s?{_DEGREE}?\s?(?i:{_SCALE})(?!\w)"
-    r"(?P<fan>,? (?:with (?:a|the) )?fan\b)?"
+    r"(?P<fan>[,(]? (?:with (?:a|the) )?fan\b"
+    rf"|[,(]? ?{_FAN}(?!\W{{0,3}}(?:ca\.? )?\d+ ?{_DEGREE}))?"
     r"(?P<apart> (?:above|below|over|under|more|less|higher|lower|warmer|cooler)\b)?"
 )
 _MARKS = ("half", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine")
@@ -52,9 +60,16 @@ _AS_A_SIGN = {"1/2": "½", "half": "½", "1/4": "¼", "quarter": "¼"} | {
 }
 _BARE = late_regex(rf"(?<=\d)\s?{_DEGREE}?\s?([CF])\b")
 _A_SCALE = late_regex(r"[CF]\b")  # most steps name none: that is seen sooner
-_IN_AN_OVEN = late_regex(r"\b(?:oven|bak(?:e|ed|ing)|roast\w*)\b", re.IGNORECASE)
+_IN_AN_OVEN = late_regex(
+    r"\b(?:oven|bak(?:e|ed|ing)|roast\w*|(?:(?:ge|vor|aus)?back(?:en|ofen)|ofen)"
+    r"|(?:ober|unter)hitze|umluft|hei(?:ß|ss)luft|(?:au|le|du) four|enfourne[rz]?"
+    r"|chaleur (?:tournante|statique|pulsée)|hornos?|hornea\w*|forno|inforna\w*|bakken|gebakken"
+    r"|ugn(?:en)?|grädda\w*)\b",
+    re.IGNORECASE,
+)
 _SAME = late_regex(r"\s*(?:/|\(|,|or)\s*")
 """What stands between two ways of saying one heat: "180 °C/350 °F (gas mark 4)"."""
+_FARTHEST = 30  # how far before its degrees an oven's fan is named
 _BOILED_C = 103  # sugar boiled hotter than this is judged by its heat
 _SAME_WITHIN = 12  # °C: dials, marks and round figures of one heat lie no further apart
 
@@ -114,7 +129,9 @@ def _heats(text: str) -> Iterator[tuple[int, int, Heat]]:
         written_f = found["scale"][0] in "Ff℉"
         if written_f:
             ends = [(end - 32) * Fraction(5, 9) for end in ends]
-        yield (*found.span(), Heat(ends[0], ends[1], bool(found["fan"]), written_f))
+        before = text[max(found.start() - _FARTHEST, 0) : found.start()]
+        fan = bool(found["fan"]) or _FAN_BEFORE.search(before) is not None
+        yield (*found.span(), Heat(ends[0], ends[1], fan, written_f))
     marks = _gas_marks()
     for found in _GAS.finditer(text):
         low, high = (_mark(found[name] or found["mark"], marks) for name in ("mark", "top"))
