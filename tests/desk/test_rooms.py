@@ -5,6 +5,7 @@ from __future__ import annotations
 import difflib
 import io
 import json
+import os
 import re
 import subprocess
 import time
@@ -96,6 +97,9 @@ def test_a_recipe_is_kept_in_the_book_and_its_draft_is_not(own: OpenDesk) -> Non
     assert (own.folder / "recipes" / "plum-jam.md").read_text(encoding="utf-8") == written
     assert "1,5 kg plums" in (own.folder / "drafts" / "plum-jam.md").read_text(encoding="utf-8")
     assert "a draft of something newer" in own.ask("/").text
+    [draft] = (own.folder / "drafts").glob("*.md")
+    os.utime(draft, (1, 1))
+    assert "a draft that is older than it" in own.ask("/").text
     # once it is right it takes its place
     assert keep(own, "plum-jam", ingredients=JAM["ingredients"] + "\n1 tsp cinnamon") == 303
     assert not (own.folder / "drafts" / "plum-jam.md").exists()

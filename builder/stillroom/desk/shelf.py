@@ -28,7 +28,7 @@ _LONGEST: Final = 180
 
 @dataclass(frozen=True)
 class Spine:
-    """One recipe of the list. `state` is "published", "draft" or "unsaved"."""
+    """One recipe of the list. `state` is "published", "draft", "both", "older" or "unsaved"."""
 
     slug: str
     title: str
@@ -48,8 +48,19 @@ class Spine:
             "published": "in the book",
             "draft": "a draft, not published",
             "both": "in the book, with a draft of something newer",
+            "older": "in the book; a draft that is older than it lies beside it",
             "unsaved": "typed and not kept",
         }[self.state]
+
+
+def _state(draft: Path | None, kept: Path | None) -> str:
+    """Return what lies there of a recipe; a draft may be older than what was put in the book."""
+    if draft is None or kept is None:
+        return "published" if kept else "draft"
+    try:
+        return "both" if draft.stat().st_mtime_ns >= kept.stat().st_mtime_ns else "older"
+    except OSError:  # one of them went meanwhile
+        return "both"
 
 
 def list_spines(desk: Desk, seconds: float = SECONDS) -> list[Spine]:
@@ -65,8 +76,7 @@ def list_spines(desk: Desk, seconds: float = SECONDS) -> list[Spine]:
     found = []
     for slug in sorted({*published, *drafts}):
         path = drafts.get(slug) or published[slug]
-        both = slug in drafts and slug in published
-        state = "both" if both else "draft" if slug in drafts else "published"
+        state = _state(drafts.get(slug), published.get(slug))
         found.append(_spine(desk, slug, path, state, titles, until))
     folder = place.own / "unsaved"
     for path in sorted(folder.glob("new-recipe*.md")) if folder.is_dir() else ():

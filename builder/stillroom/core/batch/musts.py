@@ -57,7 +57,7 @@ def must_of(sugar_g: float, mass_g: float) -> Estimate:
         rule=f"{per_litre:.0f} g of sugar in a litre of must, 16.83 g for each % vol",
         source=SOURCE,
         uncertainty=(
-            "At most this, if the yeast leaves no sugar; honeys differ in water and yeasts in "
-            "appetite, so a finished mead may be one or two percent weaker."
+            "At most this, if the yeast leaves no sugar; honeys and fruits differ in sugar and "
+            "yeasts in appetite, so what is finished may be one or two percent weaker."
         ),
     )

@@ -69,9 +69,28 @@ class Strength:
         >>> Strength(33.94, 32.0, 34.5, "", "", "").text
         'about 34 % vol'
         """
-        halves = self.abv_percent * 2
-        shown = halves / 2 if halves == round(halves) else round(self.abv_percent)
-        return _say("strength", abv=f"{shown:g}", proviso=self.proviso)
+        return _say("strength", abv=shown_percent(self.abv_percent), proviso=self.proviso)
+
+
+def shown_percent(abv: float) -> str:
+    """Return % vol as page, card and rules all show it: whole, but halves as a must gives them.
+
+    >>> shown_percent(9.5), shown_percent(33.94)
+    ('9.5', '34')
+    """
+    halves = abv * 2
+    return f"{halves / 2 if halves == round(halves) else round(abv):g}"
+
+
+def _between(low: int, high: int, why: str) -> str:
+    """Return between which two the strength lies; where they are one, about which.
+
+    >>> _between(14, 14, "spoons differ")
+    'About 14 % vol: spoons differ.'
+    """
+    if low == high:
+        return _say("doubt_little", abv=low, why=why)
+    return _say("doubt", low=low, high=high, why=why)
 
 
 @dataclass(frozen=True)
@@ -110,7 +129,7 @@ def strength_of(recipe: Recipe, shares: Sequence[Fraction] = ()) -> Strength | N
         high=high,
         how="spirit, water, juice and sugar put together by weight, contraction included",
         source=spirit_density.SOURCE,
-        uncertainty=_say("doubt", low=_whole(low), high=_whole(high), why=doubt_of(recipe)),
+        uncertainty=_between(_whole(low), _whole(high), doubt_of(recipe)),
         pours=_pours(recipe, likely.abv),
         proviso=proviso_of(recipe),
     )

@@ -20,6 +20,7 @@ from stillroom.core.batch.altitude import (
     FEET_PER_METRE,
     sterilise_minutes,
 )
+from stillroom.core.batch.strength import shown_percent
 from stillroom.core.care.acid import foods_beyond, published_process, said_percent, unweighed
 from stillroom.core.care.brine import say_salt
 from stillroom.core.care.curing import say_cure
@@ -194,7 +195,7 @@ def _fills(
         # a ferment that brings no yeast: its own words stand where the yeast would
         "works": "" if evidence.things else join_and(evidence.words),
         "abv": _plain(strongest) if strongest else "unstated",
-        "strength": f", about {round(facts.strength)} % vol" if facts.strength else "",
+        "strength": _say_strength(facts),
         "keeps": str(keeps) if keeps else "for a time that is not stated",
         "where": PLACE_WORDS[facts.place],
         "book_keeps": f"{limit.longest} {limit.where}".strip() if limit else "",
@@ -210,6 +211,11 @@ def _fills(
         "altitude": _say_altitude(settings),
         "sterilise_minutes": str(sterilise_minutes(settings.altitude_m)),
     } | (_process_fills(facts, settings) if with_process else {})
+
+
+def _say_strength(facts: SafetyFacts) -> str:
+    """Return ", about 14 % vol" as the label shows it; "" where it is not known."""
+    return f", about {shown_percent(float(facts.strength))} % vol" if facts.strength else ""
 
 
 def _say_little_acid(facts: SafetyFacts) -> str:

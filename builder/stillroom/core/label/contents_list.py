@@ -41,6 +41,12 @@ _STIRRED_IN = _FEEDS_THE_BREW | frozenset(
     {"water", "sugar", "honey", "syrup", "salt", "egg", "dairy", "gelatine", "sulphites"}
 )
 
+# passes through every cloth: "instant coffee", "cocoa", "milk powder"
+_AS_A_POWDER = clause_regex(
+    r"\b(?:instant|cocoa(?! (?:nibs?|beans?))|powder(?:ed)?|cacao en poudre|en poudre|in polvere"
+    r"|en polvo|lösliche\w*)\b|\w(?:pulver|poeder)\b",
+    re.IGNORECASE,
+)
 # about what a ml of it weighs in g where no table has it; common practice, no published source
 _LIQUIDS = {"oil": Fraction(92, 100), "syrup": Fraction(13, 10), "alcohol": Fraction(95, 100)}
 _FATS = frozenset({"oil", "fat", "butter", "nut-oil"})
@@ -245,6 +251,8 @@ def _stays(recipe: Recipe, known: Known) -> bool:
         return False
     held = [c for c in contents_of(recipe) if c.ingredient == known.ingredient]
     tags = {tag for staple in known.staples for tag in staple.tags}
+    if _AS_A_POWDER.search(known.ingredient.item):
+        return True
     return any(content.liquid or content.dissolves for content in held) or bool(tags & _STIRRED_IN)
 
 

@@ -49,7 +49,7 @@ _CUT = late_regex(
 )
 _MARKS = late_regex(r"(?<=[\w)\s])[*†‡]+(?=$|[\s,;)])")  # of a note below: "1 cup lime*"
 _SHORTENED = {
-    "lg": "large", "lge": "large", "sm": "small", "med": "medium", "md": "medium",
+    "lg": "large", "lge": "large", "lrg": "large", "sm": "small", "med": "medium", "md": "medium",
     "kl": "kleine", "mittl": "mittlere",
 }  # fmt: skip
 _ITS_SIZE = late_regex(rf"(?:{'|'.join(_SHORTENED)})\.?\s+(?=[A-Za-z])", re.IGNORECASE)

@@ -19,6 +19,7 @@ from stillroom.core.lines.doubts import OWN_NUMBER, refuse_left_over
 from stillroom.core.lines.measures import read_noun
 from stillroom.core.lines.number_words import languages_that_begin, read_number_words
 from stillroom.core.lines.numbers import Marks, marks_of, read_number
+from stillroom.core.lines.packs_said import size_before_pack
 from stillroom.core.lines.parts_of_line import (
     LineReading,
     after_of,
@@ -94,7 +95,7 @@ def read_line(text: str, system: System = "metric", language: str = "en_GB") -> 
     marks = marks_of(language)
     text = put_plainly(text, system, marks.language)
     text = _counted_once(_unbracketed(_INCH_SIGN.sub(" inch", text)), marks)
-    text = parted_from_its_food(_LOOSE_END.sub("", text), system)
+    text = size_before_pack(parted_from_its_food(_LOOSE_END.sub("", text), system))
     if "lov" in text:
         text = _CLOVES.sub(r"\1 \2", text)
     if marks.language == "fr":
@@ -269,8 +270,7 @@ def _said_again(reading: LineReading, system: System, marks: Marks) -> LineReadi
     return replace(reading, item=item, also=(*reading.also, measured.amount))
 
 
-# a measure in words, never a thing of its own
-_NEVER_ALONE = frozenset(
+MEASURE_WORDS = frozenset(
     {"speck", "dab", "smidgen", "sliver", "grain", "soupçon", "klick", "Hauch", "Stich"}
     | {"pinch", "dash", "handful", "knob", "drop", "splash", "splosh", "drizzle", "glug", "dollop"}
     | {"squeeze", "shake", "twist", "grind", "grating", "sprinkling", "sprinkle", "blob", "nub"}
@@ -287,12 +287,13 @@ _NEVER_ALONE = frozenset(
     }
     | {"snufje", "scheutje", "puñado", "goutte", "fistful", "capful", "spoonful"}
 )
+"""Measures in words, never things of their own, and of no size that anybody could miss."""
 
 
 def _noun_alone(reading: LineReading, measured: Measured, text: str) -> LineReading:
     """Read "16 cloves" alone is sixteen of them, "2 limes" of course two; "8 oz" is of nothing."""
     noun = measured.amount.noun
-    if noun in _NEVER_ALONE:
+    if noun in MEASURE_WORDS:
         raise Unreadable(f'"{text.strip()}" does not say what it is.', 'Write "1 pinch salt".')
     if noun and measured.each is None:
         one, many = counted_nouns()[noun]

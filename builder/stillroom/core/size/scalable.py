@@ -37,6 +37,7 @@ from stillroom.core.batch.bottling import (
 )
 from stillroom.core.larder.shelves import is_named_elsewhere
 from stillroom.core.lines.ingredient import Ingredient, Scales
+from stillroom.core.lines.reader import MEASURE_WORDS
 from stillroom.core.lines.staple_table import staple_of
 from stillroom.core.recipe.asked_once import once_a_recipe
 from stillroom.core.recipe.method import find_base
@@ -271,7 +272,8 @@ def _tolerance(ingredient: Ingredient, amount: Amount, tight: str) -> Fraction:
     if ingredient.tolerance is not None:
         return ingredient.tolerance
     if not amount.unit:
-        return share_named("tolerance", "counted")
+        loose = amount.noun in MEASURE_WORDS
+        return share_named("tolerance", "loose" if loose else "counted")
     if amount.about:
         return share_named("tolerance", "about")
     own = share_named("tolerance", "tight" if tight else "plain")
