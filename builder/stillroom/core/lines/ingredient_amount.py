@@ -33,7 +33,21 @@ from stillroom.core.words.problems import Unreadable
 
 # shortened words that are no unit: sizes, and names
 _SHORTENED = frozenset(
-    {"st.", "dr.", "no.", "mrs.", "mr.", "opt.", "extra.", "frz.", "lg.", "lge.", "lrg.", "sm.", "med."}
+    {
+        "st.",
+        "dr.",
+        "no.",
+        "mrs.",
+        "mr.",
+        "opt.",
+        "extra.",
+        "frz.",
+        "lg.",
+        "lge.",
+        "lrg.",
+        "sm.",
+        "med.",
+    }
 )
 _FIFTH_ML = 750
 _STICK_G = Fraction(113)  # one US stick of butter: USDA SR 01145
