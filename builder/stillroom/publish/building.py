@@ -11,12 +11,18 @@ from __future__ import annotations
 import logging
 from collections.abc import Iterator, Sequence
 from contextlib import contextmanager
+from dataclasses import replace
 from pathlib import Path
+from typing import TYPE_CHECKING
+from urllib.parse import urlsplit
 
-from stillroom.core.book import Book, open_what_fits
+from stillroom.core.book import Book, open_book, open_what_fits, place_book
 from stillroom.core.words.problems import ProblemsFound
 from stillroom.looks.card_designs import OWN
 from stillroom.publish.agreeing import find_refused, find_unfit_pages
+
+if TYPE_CHECKING:
+    from mkdocs.config.defaults import MkDocsConfig
 
 
 def check_settings(config_file: Path) -> None:
@@ -26,6 +32,17 @@ def check_settings(config_file: Path) -> None:
         wrong = (*find_refused(book), *find_unfit_pages(book))
     if wrong:
         raise ProblemsFound(wrong)
+
+
+def open_for_mkdocs(config: MkDocsConfig) -> Book:
+    """Open the book as the command does; where it is built and served MkDocs knows better."""
+    book = open_book(Path(config.config_file_path or "mkdocs.yml"))
+    # while it is served MkDocs names this computer, which is no address to print on a card
+    here = urlsplit(config.site_url or "").hostname in ("127.0.0.1", "localhost", "0.0.0.0", "::1")
+    address = "" if here and not book.settings.site_url else config.site_url or ""
+    settings = book.settings.model_copy(update={"site_url": address})
+    placed = place_book(book.root, settings, config.docs_dir, config.site_dir)
+    return replace(placed, config=book.config, places=book.places, theme_dir=book.theme_dir)
 
 
 def run_checked(command: str, config_file: Path, options: Sequence[str], *, quiet: bool) -> int:

@@ -8,12 +8,10 @@ from __future__ import annotations
 
 import gc
 from collections.abc import Callable
-from dataclasses import replace
 from functools import partial
 from itertools import chain
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
-from urllib.parse import urlsplit
 
 from markupsafe import escape
 from mkdocs.config.config_options import ExtraScriptValue
@@ -22,7 +20,6 @@ from mkdocs.structure.files import File, Files, InclusionLevel
 from mkdocs.structure.toc import AnchorLink, TableOfContents
 from mkdocs.utils import get_build_datetime, get_relative_url
 
-from stillroom.core.book import Book, open_book, place_book
 from stillroom.core.private.seeking import Seeker
 from stillroom.core.unknown_foods import unknown_foods
 from stillroom.core.words.problems import ProblemsFound
@@ -38,7 +35,12 @@ from stillroom.publish.book_files import (
     list_stylesheets,
 )
 from stillroom.publish.book_pictures import clean_pictures, cut_previews
-from stillroom.publish.building import check_settings, list_watched, warnings_counted
+from stillroom.publish.building import (
+    check_settings,
+    list_watched,
+    open_for_mkdocs,
+    warnings_counted,
+)
 from stillroom.publish.clean_html import drop_comments, without_autocomplete
 from stillroom.publish.config import StillroomConfig, escape_head
 from stillroom.publish.keeping_templates import keep_compiled
@@ -48,6 +50,7 @@ from stillroom.publish.late_pages import LatePages, PagesAsTheyWere, is_ours_alo
 from stillroom.publish.leaves import find_unpublished, list_leaves, list_warnings, open_library
 from stillroom.publish.library import Leaf, Library
 from stillroom.publish.page_faults import find_page_faults
+from stillroom.publish.page_frames import PageFrames
 from stillroom.publish.print_room import list_card_files
 from stillroom.publish.remembering import keep, remember
 from stillroom.publish.scripts import scripts_of_page
@@ -120,6 +123,7 @@ class StillroomPlugin(BasePlugin[StillroomConfig]):  # type: ignore[no-untyped-c
         """Begin with no page at hand; `mkdocs serve` keeps the plugin from build to build."""
         self.late = LatePages()
         self.as_they_were = PagesAsTheyWere()
+        self.frames = PageFrames()
         self.at_hand: AtHand = {}
 
     def on_startup(self, *, command: str, dirty: bool) -> None:
@@ -142,7 +146,7 @@ class StillroomPlugin(BasePlugin[StillroomConfig]):  # type: ignore[no-untyped-c
     def _open_book(self, config: MkDocsConfig) -> MkDocsConfig:
         """Refuse what is private, read every recipe, and put the book's look into the theme."""
         try:
-            book = _open(config)
+            book = open_for_mkdocs(config)
             stop_at(find_unfit_pages(book))
             seeker = know_private_words(book)
             if self.seeker is None or self.seeker.known != seeker.known:
@@ -217,6 +221,7 @@ class StillroomPlugin(BasePlugin[StillroomConfig]):  # type: ignore[no-untyped-c
     def on_env(self, env: Environment, config: MkDocsConfig, files: Files) -> Environment:
         """Take the theme's templates as they were compiled for the build before this one."""
         keep_compiled(env)
+        self.frames.begin(env)
         return env
 
     def on_pre_page(self, page: Page, config: MkDocsConfig, files: Files) -> Page:
@@ -263,8 +268,11 @@ class StillroomPlugin(BasePlugin[StillroomConfig]):  # type: ignore[no-untyped-c
         if not self.alone:
             return body()
         self.late.waiting[page.file.src_uri] = body
-        if self.serving and isinstance(leaf, WorkedLeaf):
-            self.as_they_were.watch(page, leaf.worked.body)
+        if isinstance(leaf, WorkedLeaf):
+            if self.serving:
+                self.as_they_were.watch(page, leaf.worked.body)
+            else:
+                self.frames.ask_for(page, leaf.head(self.library, ""), config)
         return ""
 
     @event_priority(100)  # before the search takes them
@@ -273,7 +281,7 @@ class StillroomPlugin(BasePlugin[StillroomConfig]):  # type: ignore[no-untyped-c
     ) -> TemplateContext:
         """Give a page that is named by its first heading that title as plain words."""
         page.meta.setdefault("title", str(show_plain(page.title)))
-        as_it_was = self.as_they_were.of(page)
+        as_it_was = self.as_they_were.of(page) if self.serving else None
         page.content = "" if as_it_was else self.late.body_of(page)
         index = index_of(config)
         self.search_said = page.meta.get("search")
@@ -288,8 +296,12 @@ class StillroomPlugin(BasePlugin[StillroomConfig]):  # type: ignore[no-untyped-c
         asked = scripts_of_page(page.content or "")
         if leaf is not None and index is not None and self.alone:
             self.without_marks, page.content = without_marks(page.content or ""), ""
-        scripts = [f"{FOLDER}/{name}" for name in asked]
-        return {**context, "scripts_asked": scripts, "as_it_was": as_it_was}  # type: ignore[typeddict-unknown-key]
+        context = {**context, "scripts_asked": [f"{FOLDER}/{name}" for name in asked]}  # type: ignore[typeddict-unknown-key]
+        if as_it_was is None:
+            whole = self.frames.fill(page, context, self.without_marks or page.content or "")
+            if whole is not None:
+                as_it_was, page.content, self.without_marks = whole, "", None
+        return {**context, "as_it_was": as_it_was}  # type: ignore[typeddict-unknown-key]
 
     @event_priority(-100)  # when the search has passed
     def _after_search(
@@ -380,17 +392,6 @@ class StillroomPlugin(BasePlugin[StillroomConfig]):  # type: ignore[no-untyped-c
         book = self.library.book if hasattr(self, "library") else None
         for place in list_watched(settings, book):
             server.watch(str(place))
-
-
-def _open(config: MkDocsConfig) -> Book:
-    """Open the book as the command does; where it is built and served MkDocs knows better."""
-    book = open_book(Path(config.config_file_path or "mkdocs.yml"))
-    # while it is served MkDocs names this computer, which is no address to print on a card
-    here = urlsplit(config.site_url or "").hostname in ("127.0.0.1", "localhost", "0.0.0.0", "::1")
-    address = "" if here and not book.settings.site_url else config.site_url or ""
-    settings = book.settings.model_copy(update={"site_url": address})
-    placed = place_book(book.root, settings, config.docs_dir, config.site_dir)
-    return replace(placed, config=book.config, places=book.places, theme_dir=book.theme_dir)
 
 
 def _as_module(path: str) -> ExtraScriptValue:
