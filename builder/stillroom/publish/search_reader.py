@@ -97,7 +97,9 @@ class _Reader:
         if tag in self.void:
             return
         self.around.append(tag)
-        asked = {name: one or two for name, one, two in _ASKED.findall(attributes)}
+        asked = {}
+        if attributes:
+            asked = {name: one or two for name, one, two in _ASKED.findall(attributes)}
         if tag in _HEADINGS and "id" in asked:
             if tag != "h1" and not self.sections:
                 self._open(Section(_NO_HEADING, len(self.around)))

@@ -110,6 +110,14 @@ _SHUT_HOT = clause_regex(
 )
 
 
+def _goes_cold(clause: str, hot: str) -> bool:
+    """Whether a clause cools or dries what an earlier one, `hot`, or it itself made hot."""
+    cools = bool(_COOLED.search(_COVERED_COLD.sub(" ", clause)))
+    if cools and _UNDER_OIL.search(clause) and re.search(r"\boil\b", hot, re.IGNORECASE):
+        cools = False  # the oil that covers it is the hot one
+    return (cools and not _CHILLED_AFTER.search(clause)) or bool(dried_through([clause]))
+
+
 def filled_hot(clauses: Iterable[str], sure_of_glass: bool) -> str:
     """Return the clause that puts something hot into glass, "" where none does.
 
@@ -128,14 +136,11 @@ def filled_hot(clauses: Iterable[str], sure_of_glass: bool) -> str:
         if _FILLED_BOILED.search(plain):
             return clause
         glass = bool(_GLASS.search(plain)) or bool(_VERB_ALONE.search(f"{plain} "))
-        cools = bool(_COOLED.search(_COVERED_COLD.sub(" ", plain)))
         if _HEATED.search(plain):
             hot = cooked = clause
         if filled and _HEATED_IN_GLASS.search(plain):
             return clause
-        if cools and _UNDER_OIL.search(plain) and re.search(r"\boil\b", hot, re.IGNORECASE):
-            cools = False  # the oil that covers it is the hot one
-        if (cools and not _CHILLED_AFTER.search(plain)) or dried_through([plain]):
+        if hot and _goes_cold(plain, hot):
             hot = ""
         if hot and glass and (_FILLS.search(plain) or _SHUT_HOT.search(plain)):
             return clause

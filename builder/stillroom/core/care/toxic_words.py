@@ -56,7 +56,7 @@ def toxic_plants_in(clauses: Iterable[str]) -> tuple[str, ...]:
         if near and _as_word(near).search(clause):
             plain = _A_SHAPE.sub(" ", clause)
             named.update(name for name in near if _as_word((name,)).search(plain))
-    return tuple(name for name in _toxic_names() if name in named)
+    return tuple(name for name in _toxic_names() if name in named) if named else ()
 
 
 def _near_names(clause: str) -> tuple[str, ...]:

@@ -6,6 +6,7 @@ Leaves out what follows of it: allergens.py, safety.py and the computations of a
 from __future__ import annotations
 
 from dataclasses import replace
+from functools import cache
 from typing import TYPE_CHECKING
 
 from stillroom.core.amounts.quantities import Amount, Unmeasured
@@ -108,8 +109,15 @@ def _noun_of_a_few(ingredient: Ingredient) -> str:
     if not isinstance(ingredient.amount, Unmeasured):
         return ""
     last = ingredient.amount.words.rpartition(" ")[2]
+    return _noun_by_form().get(last, "")
+
+
+@cache
+def _noun_by_form() -> dict[str, str]:
+    """Return every noun that is counted, by itself and by its one and its many."""
     nouns = counted_nouns()
-    return last if last in nouns else next((one for one in nouns if last in nouns[one]), "")
+    forms = {form: one for one in reversed(nouns) for form in nouns[one]}
+    return forms | {one: one for one in nouns}
 
 
 def counted_noun(ingredient: Ingredient) -> str:

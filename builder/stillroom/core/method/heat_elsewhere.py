@@ -40,13 +40,10 @@ def cooks_elsewhere(clause: str, sentence: str) -> bool:
     """
     if _thickens_over_water(clause, sentence):
         return True
-    if _denies(sentence) or _is_of_something_else(clause):
+    cooks = _any_of("cooked").search(clause) or _any_of("baked").search(clause)
+    if not cooks and (not _any_of("oven").search(clause) or _any_of("made_hot").search(sentence)):
         return False
-    if is_apart_elsewhere(clause):
-        return False
-    if _any_of("cooked").search(clause) or _any_of("baked").search(clause):
-        return True
-    return bool(_any_of("oven").search(clause)) and not _any_of("made_hot").search(sentence)
+    return not (_denies(sentence) or _is_of_something_else(clause) or is_apart_elsewhere(clause))
 
 
 def _thickens_over_water(clause: str, sentence: str) -> bool:

@@ -89,6 +89,8 @@ def is_elsewhere(sentence: str) -> bool:
     (True, False)
     """
     words = _WORD.findall(sentence.lower())
+    if method_words("elsewhere").isdisjoint(words):
+        return False
     other = sum(map(method_words("elsewhere").__contains__, words))
     return other >= 2 and other > sum(map(method_words("english").__contains__, words))
 

@@ -111,6 +111,8 @@ _NOT_WRITTEN = frozenset({"kind", "lines", "file", "slug", "larder", "found", "f
 
 def check_markup(recipe: Recipe, path: Path) -> Iterator[Problem]:
     """Find every word of a recipe that may not stand in a page, with its line in the file."""
+    if not any(map(find_markup, _words_within(recipe))):
+        return  # of most recipes nobody asks where which word stands
     told = set()
     for place, text in _texts(recipe):
         found = find_markup(text)
@@ -123,6 +125,26 @@ def check_markup(recipe: Recipe, path: Path) -> Iterator[Problem]:
 
 _NO_WORDS = (int, Fraction, NoneType)
 _Place = tuple[str | int, ...]
+
+
+def _words_within(recipe: Recipe) -> Iterator[str]:
+    """Return every text within a recipe, in no order."""
+    left: list[Any] = [recipe]
+    while left:
+        value = left.pop()
+        if isinstance(value, str):
+            yield value
+        elif not isinstance(value, _NO_WORDS):
+            left += _parts_within(value)
+
+
+def _parts_within(value: Any) -> Iterable[Any]:
+    """Return what a thing holds."""
+    if names := _parts_of(type(value)):
+        return [getattr(value, name) for name in names]
+    if isinstance(value, dict):
+        return value.values()
+    return value if isinstance(value, list | tuple | frozenset) else ()
 
 
 def _texts(recipe: Recipe) -> Iterator[tuple[_Place, str]]:

@@ -86,7 +86,7 @@ def _entries(whose: str, title: str, timeline: Timeline) -> Iterator[CalendarEnt
     def uid(what: str) -> str:
         name = _word(what)
         seen[name] += 1
-        return f"{whose}.{timeline.give:%Y-%m}.{name}-{seen[name]}@{DOMAIN}"
+        return f"{whose}.{timeline.give.isoformat()[:7]}.{name}-{seen[name]}@{DOMAIN}"
 
     for row in timeline.stages:
         if row.dates:

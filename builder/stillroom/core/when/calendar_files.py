@@ -51,9 +51,9 @@ def _event(entry: CalendarEntry, made_on: date, url: str, private: bool) -> Iter
     title = _escape(entry.title)
     yield "BEGIN:VEVENT"
     yield f"SUMMARY:{title}"
-    yield f"DTSTART;VALUE=DATE:{entry.day:%Y%m%d}"
-    yield f"DTEND;VALUE=DATE:{entry.day + timedelta(days=1):%Y%m%d}"
-    yield f"DTSTAMP:{made_on:%Y%m%d}T000000Z"
+    yield f"DTSTART;VALUE=DATE:{_plain_day(entry.day)}"
+    yield f"DTEND;VALUE=DATE:{_plain_day(entry.day + timedelta(days=1))}"
+    yield f"DTSTAMP:{_plain_day(made_on)}T000000Z"
     yield f"UID:{_escape(entry.uid)}"
     yield f"SEQUENCE:{(made_on - _SEQUENCE_FROM).days}"
     if entry.rule:
@@ -73,6 +73,15 @@ def _event(entry: CalendarEntry, made_on: date, url: str, private: bool) -> Iter
         yield f"TRIGGER:{'-' if hours < 0 else ''}PT{abs(hours)}H"
         yield "END:VALARM"
     yield "END:VEVENT"
+
+
+def _plain_day(day: date) -> str:
+    """Return a day as section 3.3.4 writes it.
+
+    >>> _plain_day(date(2026, 12, 1))
+    '20261201'
+    """
+    return day.isoformat().replace("-", "")
 
 
 def _rule(rule: Rule) -> str:

@@ -8,7 +8,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable
-from functools import cache
+from functools import cache, lru_cache
 from typing import Final
 
 _ONES: Final = ["one", "two", "three", "four", "five", "six", "seven", "eight", "nine"]
@@ -109,6 +109,7 @@ def _rule(pattern: str) -> re.Pattern[str]:
     return re.compile(pattern)
 
 
+@lru_cache(maxsize=4096)  # the same lengths stand in recipe after recipe
 def tidy(text: str) -> str:
     """Return text in small letters with single blanks, plain hyphens and lengths plainly said.
 

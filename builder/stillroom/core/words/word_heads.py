@@ -34,6 +34,7 @@ _EVERYDAY: Final = frozenset(
     {"the ", "and ", "for ", "with", "from", "into", "that", "this", "all "}
 )
 """Words so common that to look for them rules hardly anything out."""
+_WORDS: Final = re.compile(r"\w+").findall
 _REPEATS: Final = (said.MAX_REPEAT, said.MIN_REPEAT, said.POSSESSIVE_REPEAT)
 _NO_WORD: Final = (said.CATEGORY_SPACE, said.CATEGORY_NOT_WORD)
 
@@ -46,7 +47,8 @@ _bits: Final = count()
 _asking: Final = Lock()
 _of_words: Final[list[dict[str, int]]] = [{}]
 of_texts: Final[list[dict[str, int]]] = [{}]
-"""What was found of words and of texts since a pattern was the last to begin asking."""
+"""What was found of words, with the stops beside them, and of texts since a pattern was the last
+to begin asking."""
 
 
 def ask_for(heads: Heads) -> int:
@@ -68,22 +70,24 @@ def asked_in(text: str) -> int:
     """Return every pattern that may find something in a text; `of_texts` holds what is known."""
     known, of_words = of_texts[0], _of_words[0]
     found = 0
-    for word in re.findall(r"\w+", small_letters(text)):
-        asked = of_words.get(word)
+    for words in text.split():
+        asked = of_words.get(words)
         if asked is None:
-            asked = of_words[word] = _asked_of_word(word)
+            asked = of_words[words] = _asked_of_words(words)
         found |= asked
-    for kept in (known, of_words):
-        if len(kept) > _MOST_KEPT:
-            kept.clear()
+    if len(known) > _MOST_KEPT:
+        known.clear()
+    if len(of_words) > _MOST_KEPT:
+        of_words.clear()
     known[text] = found
     return found
 
 
-def _asked_of_word(word: str) -> int:
+def _asked_of_words(words: str) -> int:
     found = 0
-    for head in heads_of_word(word):
-        found |= _askers.get(head, 0)
+    for word in _WORDS(small_letters(words)):
+        for head in heads_of_word(word):
+            found |= _askers.get(head, 0)
     return found
 
 
