@@ -140,7 +140,8 @@ def _words_within(recipe: Recipe) -> Iterator[str]:
 
 def _parts_within(value: Any) -> Iterable[Any]:
     """Return what a thing holds."""
-    if names := _parts_of(type(value)):
+    made: Any = type(value)
+    if names := _parts_of(made):
         return [getattr(value, name) for name in names]
     if isinstance(value, dict):
         return value.values()
