@@ -81,6 +81,7 @@ def built(folder: Path) -> dict[str, bytes]:
     config = load_config(str(folder / "mkdocs.yml"))
     config.plugins.on_startup(command="build", dirty=False)
     build(config)
+    config.plugins["stillroom"].site = None  # MkDocs keeps one plugin for all that it does
     site = folder / "site"
     files = (path for path in sorted(site.rglob("*")) if path.is_file())
     return {path.relative_to(site).as_posix(): path.read_bytes() for path in files}
