@@ -281,6 +281,30 @@ ELSEWHERE = [
     (WINE, "Leave for 30 days to ferment. Rack. Leave for another 30 days before racking into "
      "clean, sterilised bottles.",
      "rest: 30 days; rack; rest: 30 days; bottle; usable from: 3 months; best from: 9 months"),
+    # a second sample, of 22, written before the code was tried on it: viagallica.com
+    (GIN, "Laisser macérer 45 jours. Égoutter les fruits. Conserver en bouteilles bien bouchées et "
+     "ne consommer qu'au bout de 2 mois.",
+     "macerate: 45 days; strain and bottle; mature: 2 months"),
+    # growfruitandveg.co.uk
+    (BEER, "Everyday add 1 tsp ginger and 1 tsp sugar for seven days. Strain. Fill bottles. Leave "
+     "for seven days before drinking.",
+     "feed: every day for 7 days; strain and bottle; rest: 7 days"),
+    # marksfermentingbin.blogspot.com, 2011: an age counts from the beginning
+    (WINE, "After about 3 months, the wine will have finished fermenting. It can then be bottled. "
+     "It will be ready to drink when 9 months old.",
+     "rest: 3 months; bottle; usable from: 9 months"),
+    # invacanzaallargentario.it, buttalapasta.it
+    (GIN, "Lasciate a macerare per 50 giorni. Passate il tutto al colino. Filtrate e aspettate "
+     "almeno 2 mesi prima di berlo.", "macerate: 50 days; strain; mature: 2 months; bottle"),
+    # thetelegraphandargus.co.uk, daytodaythoughtsonfood.com
+    (CURED, "Put in the fridge for 24 hours. Remove and rinse. Wrap in muslin and hang from a shelf"
+     " in your fridge. Leave for around two weeks, weighing it.",
+     "rest: 24 hours; rest: about 2 weeks; pack: 30 minutes"),
+    (CURED, "Pack in salt within a container and leave in the fridge for 5-7 days. Rinse. Hang "
+     "outside for 2-3 weeks.", "rest: 5-7 days; dry: 2-3 weeks; pack: 30 minutes"),
+    # lisasmat.blogspot.com, 2010
+    (JAM, "Lägg gurkorna i saltlag i kylen över natten. Stuva gurkorna i glasburkar. Kan avnjutas "
+     "efter tidigast 3 veckor.", "rest: 1 day; bottle; rest: 3 weeks"),
     # what is not told is filled when it is over, and not on the eve of giving
     (GIN, "Steep for 6 weeks. Best after a year.",
      "steep: 6 weeks; strain and bottle; best from: 1 year"),

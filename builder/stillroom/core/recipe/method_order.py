@@ -43,7 +43,8 @@ _WORK: Final[dict[Act, re.Pattern[str]]] = {
         r"pods?|herbs|plant|spices|scoby|grains))\b|\bbefore (?:straining|filtering)\b"
     ),
     "rack": late_regex(
-        rf"(?:{_DOES}(?:rack|siphon|syphon|draw off)|\bbefore racking)\b(?!{_INTO})"
+        rf"(?:{_DOES}(?:rack|siphon|syphon|draw off)|\bbefore racking|"
+        rf"\b(?:should|must|can) (?:now )?be racked)\b(?!{_INTO})"
     ),
     "bottle": late_regex(
         rf"{_DOES}(?:(?:bottle|jar|pot)(?: up)?(?! of\b)\b|"
@@ -64,6 +65,9 @@ _AT_USE: Final = late_regex(
 )
 
 
+# "when 9 months old" counts from the beginning
+_OF_AGE: Final = late_regex(r"\b(?:weeks?|months?|years?) old\b", re.IGNORECASE)
+_HANGS: Final = late_regex(r"\b(?:hang|hung)\b(?! the (?:jelly )?bag\b)", re.IGNORECASE)
 _CURES: Final = late_regex(
     r"\b(?:hang|hung|dry|dried|drying|cur(?:e|ed|ing)|press|smok(?:e|ed|ing)|string|thread|salm[oó]n|"
     r"lax|lachs|saumon)",
@@ -79,9 +83,13 @@ _FERMENTED_DAYS: Final = 28
 
 @dataclass(frozen=True, slots=True)
 class Course:
-    """What a method waits for and does, in its own order: a Said, or what is done between two."""
+    """What a method waits for and does, in its own order: a Said, or what is done between two.
+
+    What `hangs` dries in all its long waits.
+    """
 
     events: tuple[Said | frozenset[Act], ...]
+    hangs: bool = False
 
     @property
     def said(self) -> tuple[Said, ...]:
@@ -111,7 +119,8 @@ def course_of(steps: tuple[MethodStep, ...]) -> Course:
         tuple(
             _since_bottled(one, events[:place]) if isinstance(one, Said) else one
             for place, one in enumerate(events)
-        )
+        ),
+        any(_HANGS.search(step.text) for step in steps),
     )
 
 
@@ -159,7 +168,7 @@ def _lengths(plain: str) -> Iterator[tuple[int, Span]]:
 
 def _since_bottled(one: Said, before: Sequence[Said | frozenset[Act]]) -> Said:
     """Return what is "ready in a week" once something was waited for and bottled: a week more."""
-    if one.role == "wait":
+    if one.role == "wait" or _OF_AGE.search(one.words):
         return one
     waited = next((i for i, each in enumerate(before) if isinstance(each, Said)), len(before))
     if not any(isinstance(each, frozenset) and "bottle" in each for each in before[waited:]):
@@ -192,11 +201,11 @@ def lines_in_order(
         events = _filled_when_strained(events)
     packed = ""
     if not done and any(one.role == "wait" for one in course.said):
-        at = _place_to_fill(events, of_kind, filling, living)
+        at = _place_to_fill(events, of_kind, filling, living, course.hangs)
         if at is not None:
             words = filling.word.split(" and ")
             events.insert(at, frozenset({"bottle", *(act for act in _ACTS if act in words)}))
-            packed = _PACK if at and _is_solid(events[at - 1]) else ""
+            packed = _PACK if at and (course.hangs or _is_solid(events[at - 1])) else ""
     lines = tuple(
         one.as_written if isinstance(one, Said) else packed or _as_line(one, filling)
         for one in events
@@ -231,6 +240,7 @@ def _place_to_fill(
     of_kind: tuple[Stage, ...],
     filling: Stage,
     living: bool,
+    hangs: bool,
 ) -> int | None:
     """Return where a filling stands that no method tells; None: where its kind has it.
 
@@ -241,7 +251,11 @@ def _place_to_fill(
     ages = [i for i, one in enumerate(of_kind) if one.role in MILESTONES]
     if of_kind.index(filling) < min(ages, default=0):
         return next(
-            (i for i in waits if all(_matures(events[later]) for later in waits if later >= i)),
+            (
+                i
+                for i in waits
+                if all(_matures(events[later], hangs) for later in waits if later >= i)
+            ),
             waits[-1] + 1,
         )
     said = [one for one in events if isinstance(one, Said)]
@@ -251,14 +265,14 @@ def _place_to_fill(
     return None if living and total_days(said) < _FERMENTED_DAYS else waits[-1] + 1
 
 
-def _matures(one: Said | frozenset[Act]) -> bool:
+def _matures(one: Said | frozenset[Act], hangs: bool) -> bool:
     """Whether a wait is that of a thing put up: "mature for 3 months", "chill overnight"."""
     if not isinstance(one, Said) or _CURES.search(one.words):
         return False
     if one.word in _COOLS and one.span.minutes() <= _COOLED_MINUTES:
         return True  # a terrine sets in its jar
     told = one.word == "mature" or bool(BEFORE_USE.search(one.words)) or eaten_later(one.words)
-    return told or (one.word == "rest" and one.span.minutes() >= _LONG_MINUTES)
+    return told or (not hangs and one.word == "rest" and one.span.minutes() >= _LONG_MINUTES)
 
 
 def _is_solid(one: Said | frozenset[Act]) -> bool:

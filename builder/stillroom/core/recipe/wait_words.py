@@ -39,6 +39,7 @@ TENDED: Final = {
     "swirl": "shake",
     "fe?ed": "feed",
     "flip": "turn",
+    "add": "feed",
 }
 _PLACE: Final = r"(?!,? (?:dark|dry|cool|airy|place|cupboard|room|larder|spot|and|or)\b)"
 VERB: Final = late_regex(
@@ -49,7 +50,8 @@ WAITED: Final = late_regex(rf"\b(?P<span>{SPAN_PATTERN}|overnight)")
 # a clause that says how it keeps, how often or how old, but nothing to wait for
 KEEPS: Final = late_regex(
     r"\b(?:keeps|kept|(?:will|(?<!you )(?:should|can|may|might|would|could|ought to)) (?:keep|last|"
-    r"store|hold)|lasts?|stores well|stored (?:for|in)|shelf|within|good for|best before|use by|"
+    r"store|hold)|lasts?|stores well|stored (?:for|in)|shelf|within(?! an? (?:container|bowl|"
+    r"jar|dish|bag|box|pan|pot|tub))|good for|best before|use by|"
     r"once opened|after opening|freezes? (?:well|for)|upto|(?<=days |eeks |nths |ears )old|ago|"
     r"in advance|ahead|per day|if you forget|must not|never|do not|don't|no longer than|"
     r"not be left)\b"
@@ -103,7 +105,7 @@ AFTER: Final = late_regex(
     rf"|\bafter (?:about |around )?(?P<slows>{SPAN_PATTERN})(?: or so| in [^,]{{3,30}})?,? "
     r"(?:it|they|the [a-z]+) (?:will |should )?(?:have |has )?"
     r"(?:start |begin |started |begun )?(?:to )?"
-    r"(?:slow|stop|ceas|clear|settl|sunk|sink|dissolv|los|soften|darken)"
+    r"(?:slow|stop|ceas|finish|clear|settl|sunk|sink|dissolv|los|soften|darken)"
     rf"|\bat (?P<ends>{SPAN_PATTERN})['’]? end\b"
     r"|\b(?:process|fermentation|maceration|infusion|steeping|curing|drying|age?ing|whole thing)"
     r" (?:will |should |can |may |usually |generally )*takes? (?:anything |anywhere )?"
@@ -161,6 +163,7 @@ OVER_THE_NEXT: Final = late_regex(
 SHORT: Final = {
     "dly": "daily", "wkly": "weekly", "rdy": "ready", "aft": "after", "kps": "keeps",
     "abt": "about", "lve": "leave", "stp": "steep",
+    "everyday": "every day",
     "approx": "about", "approximately": "about", "bfr": "before", "til": "until",
 }  # fmt: skip
 # "(do not leave longer than this)" says nothing against the wait beside it

@@ -88,7 +88,7 @@ def waits_elsewhere(sentence: str) -> Iterator[Elsewhere]:
             continue
         before_use = _any_of("before_use").search(sentence)
         night = found["night"] is not None and bool(
-            re.search(r"(?i)n(?:acht|uit|oche|otte)", found[0])
+            re.search(r"(?i)n(?:acht|att|uit|oche|otte)", found[0])
         )
         if not night and _any_of("keeps").search(sentence.replace(found[0], "")) and not before_use:
             continue
@@ -115,9 +115,15 @@ def places_elsewhere(sentence: str) -> tuple[str, tuple[tuple[int, Span], ...]]:
     What is done "nach 3 Wochen" is done behind them, wherever that stands: it is put first.
     """
     plain, after = _plainly(_without_rhythm(sentence)), _whole("after")
+    later = eaten_later(sentence)  # "ne consommer qu'au bout de 2 mois": what is done is done
     found = ((one, _span(one)) for one in _span_words().finditer(plain))
     return plain, tuple(
-        (-1 if after.search(plain[max(0, one.start() - 16) : one.start()]) else one.start(), span)
+        (
+            -1
+            if not later and after.search(plain[max(0, one.start() - 16) : one.start()])
+            else one.start(),
+            span,
+        )
         for one, span in found
         if span is not None
     )
