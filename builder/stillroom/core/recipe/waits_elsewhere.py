@@ -52,6 +52,7 @@ _THE_NEXT_DAY: Final = late_regex(
     r"|fino al giorno (?:dopo|successivo|seguente)|tot de volgende dag|till nästa dag",
     re.IGNORECASE,
 )
+_HALF_A_DAY: Final = 12
 _RHYTHMS: Final = ("twice_a_day", "every_2_days", "every_3_days", "every_day", "every_week")
 
 
@@ -94,7 +95,9 @@ def waits_elsewhere(sentence: str) -> Iterator[Elsewhere]:
             continue
         span = _span(found)
         word = "mature" if before_use else _word(clause) or _word(sentence)
-        word = word or ("rest" if night else "")  # "garder une nuit au frais"
+        hours = span is not None and span.unit == "hour" and span.low >= _HALF_A_DAY
+        # "garder une nuit au frais", "24 heures au frais": nobody keeps a thing for hours
+        word = word or ("rest" if night or hours else "")
         if span is None:
             continue
         if word or tended:
