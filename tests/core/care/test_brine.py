@@ -67,3 +67,19 @@ def test_gas_is_spoken_of_and_never_denied() -> None:
 def test_a_jar_shut_tight_while_it_works_is_a_danger(method: str, shut: bool) -> None:
     box = _box(["2 kg cabbage", "50 g salt"], method)
     assert any(one.rule == "closed-ferment" for one in box.cautions) == shut
+
+
+@pytest.mark.parametrize(
+    ("vessel", "shut"),
+    [
+        ("Bügelglas, 1.5 l", True),
+        ("Schraubglas, 1 l", True),
+        ("1 l clip-top jar", True),
+        ("3 l Gärtopf", False),
+        ("5 l crock", False),
+        ("1 l clip-top jar with an airlock", False),
+    ],
+)
+def test_a_jar_that_lets_no_gas_out_is_known_by_its_name(vessel: str, shut: bool) -> None:
+    box = _box(["2 kg cabbage", "50 g salt"], vessel=vessel)
+    assert any(one.rule == "closed-ferment" for one in box.cautions) == shut

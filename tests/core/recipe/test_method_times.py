@@ -206,3 +206,10 @@ def test_what_is_no_wait_is_passed_over(sentence: str) -> None:
 @given(st.text(max_size=80))
 def test_any_words_are_read(words: str) -> None:
     assert isinstance(read(words), list)
+
+
+def test_a_quote_names_what_stands_in_braces() -> None:
+    """A newcomer's gin: it was quoted as "Steep it and it in it for 2 weeks"."""
+    text = "Steep {sloes} and {sugar} in {gin} for 2 weeks, strain and bottle."
+    (said,) = times_in_method((MethodStep(text=text, line=1),))
+    assert said.words == "Steep sloes and sugar in gin for 2 weeks, strain and bottle"

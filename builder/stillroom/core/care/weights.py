@@ -32,6 +32,7 @@ _ONE_DRIED_CHILLI_G = 2
 # nouns that hold nobody knows how many
 _BULK = frozenset(
     {"bag", "box", "tray", "basket", "punnet", "bunch", "handful", "bundle", "bagful", "basketful"}
+    | {"armful", "armload", "Armvoll", "brassée", "brazada", "bracciata"}
     | {"carrier bag", "bucketful", "bowlful", "jar", "tin", "can", "packet", "pack", "package"}
     | {"Bund", "Bündel", "Handvoll", "Tüte", "Dose", "Glas", "botte", "poignée", "boîte", "lata"}
     | {"puñado", "mazzetto", "bosje", "blik", "blikje"}

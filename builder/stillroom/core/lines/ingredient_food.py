@@ -5,6 +5,7 @@ Leaves out what follows of it: allergens.py, safety.py and the computations of a
 
 from __future__ import annotations
 
+import re
 from dataclasses import replace
 from functools import cache
 from typing import TYPE_CHECKING
@@ -19,12 +20,18 @@ from stillroom.core.larder.shelves import Larder, common_larder
 from stillroom.core.larder.words import normal_form
 from stillroom.core.lines.drink_or_food import by_its_amount
 from stillroom.core.lines.sizes import comma_parts
+from stillroom.core.words.patterns import late_regex
 
 if TYPE_CHECKING:
     from stillroom.core.lines.ingredient import Ingredient
 
 
 _LEAVES = frozenset({"Blatt", "feuille", "foglia", "hoja", "blad", "blaadje"})
+# whatever it smells of: "cinnamon and orange fragrance oil" holds neither, and no essential oil
+_FRAGRANCE = late_regex(
+    r"^(?!.*\b(?:essential|free|without)\b).*\b(?:fragrance|perfume|candle scent) ?(?:oils?)?$",
+    re.IGNORECASE,
+)
 _FRUIT = frozenset({"fruit", "citrus", "stone-fruit", "borderline-acid"})
 _PLANTS_OF_CRAFTS = frozenset({"dry-plant", "foraged-craft"})
 
@@ -74,6 +81,8 @@ def read_ingredient_food(ingredient: Ingredient, larder: Larder) -> FoodReading:
     """
     if ingredient.staple:
         return read_food(ingredient.staple, larder)
+    if _FRAGRANCE.search(ingredient.item) and (scent := larder.named("fragrance oil")):
+        return FoodReading(ingredient.item, scent, (scent,), larder=larder)
     item = f"{ingredient.item}, {ingredient.note}" if ingredient.note else ingredient.item
     noun = counted_noun(ingredient) or _noun_of_a_few(ingredient)
     packed = noun or comma_parts(ingredient.note, 1)[0]  # "400 g tin chickpeas" are so much

@@ -68,6 +68,7 @@ Role = Literal["wait", "usable", "best"]
 SHORTEST_MINUTES: Final = 12 * 60
 _DAY: Final = 24 * 60
 _A_WEEK: Final = 7 * _DAY
+_SENTENCE: Final = re.compile(r"(?<=[.;!?])\s+|[:;]\s+")
 
 
 @dataclass(frozen=True, slots=True)
@@ -104,7 +105,7 @@ class Said:
 def times_in_method(steps: tuple[MethodStep, ...]) -> tuple[Said, ...]:
     """Return what a method says of waiting, in its own order."""
     found: list[Said] = []
-    told = sentences_of(steps)
+    told, in_words = sentences_of(steps), _with_names(steps)
     latest, rhythm = -2, ("", "")
     for place, (sentence, number, line) in enumerate(told):
         after = told[place + 1][0] if place + 1 < len(told) else ""
@@ -124,7 +125,8 @@ def times_in_method(steps: tuple[MethodStep, ...]) -> tuple[Said, ...]:
             rhythm = rhythm if tended == found[-1] else ("", "")
             found[-1] = tended
         latest = place if said else latest
-        found += [replace(one, place=place) for one in said]
+        quoted = in_words[place] if len(in_words) == len(told) else sentence
+        found += [replace(one, place=place, words=_short(quoted)) for one in said]
     return tuple(found)
 
 
@@ -133,8 +135,14 @@ def sentences_of(steps: tuple[MethodStep, ...]) -> list[tuple[str, int, int]]:
     return [
         (sentence.strip(), number, step.line)
         for number, step in enumerate(steps, start=1)
-        for sentence in re.split(r"(?<=[.;!?])\s+|[:;]\s+", _in_full(step.text))
+        for sentence in _SENTENCE.split(_in_full(step.text))
     ]
+
+
+def _with_names(steps: tuple[MethodStep, ...]) -> list[str]:
+    """Return the same sentences with what stands in their braces, as they are quoted."""
+    opened = [_in_full(re.sub(r"[{}]", "", step.text)) for step in steps]
+    return [one.strip() for text in opened for one in _SENTENCE.split(text)]
 
 
 def _rhythm_alone(sentence: str) -> tuple[str, str]:
