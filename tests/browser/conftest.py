@@ -9,6 +9,7 @@ from __future__ import annotations
 
 import functools
 import http.server
+import json
 import os
 import shutil
 import sys
@@ -17,6 +18,7 @@ from collections.abc import Callable, Iterator
 from contextlib import contextmanager
 from pathlib import Path
 from typing import NoReturn
+from urllib.parse import urlsplit
 
 import pytest
 from playwright.sync_api import Browser, Error, Page
@@ -93,6 +95,22 @@ class _Quiet(http.server.SimpleHTTPRequestHandler):
         """Say nothing: the tests' own output is what is read."""
 
 
+class _Unsearched(_Quiet):
+    """Answers the search's index without its parts: to take them in is a third of a page's work."""
+
+    def do_GET(self) -> None:
+        if urlsplit(self.path).path != "/search/search_index.json":
+            return super().do_GET()
+        whole = json.loads(Path(self.translate_path(self.path)).read_text(encoding="utf-8"))
+        said = json.dumps({**whole, "docs": []}).encode()
+        self.send_response(200)
+        self.send_header("Content-Type", "application/json")
+        self.send_header("Content-Length", str(len(said)))
+        self.end_headers()
+        self.wfile.write(said)
+        return None
+
+
 class _Server(http.server.ThreadingHTTPServer):
     def handle_error(self, request: object, client_address: object) -> None:
         """Let a page that closes in the middle of a file go without a traceback."""
@@ -101,9 +119,9 @@ class _Server(http.server.ThreadingHTTPServer):
 
 
 @functools.cache
-def serve_folder(folder: Path) -> str:
+def serve_folder(folder: Path, searched: bool = True) -> str:
     """Serve a folder from this machine until the tests end; returns its address."""
-    handler = functools.partial(_Quiet, directory=str(folder))
+    handler = functools.partial(_Quiet if searched else _Unsearched, directory=str(folder))
     server = _Server(("127.0.0.1", 0), handler)
     threading.Thread(target=server.serve_forever, daemon=True).start()
     return f"http://127.0.0.1:{server.server_address[1]}"
@@ -150,7 +168,7 @@ FORGET = "try { localStorage.clear(); sessionStorage.clear(); } catch { /* no or
 def page(tab: Page) -> Iterator[Page]:
     """Hand out the tab as if it were new: nothing kept, on paper of no sort, of the usual size.
 
-    What hears requests, sets the clock, runs before each page or asks for leave takes `fresh_page`.
+    What sets the clock, answers requests itself or asks for leave takes `fresh_page`.
     """
     with without_errors(tab):
         yield tab
@@ -159,6 +177,19 @@ def page(tab: Page) -> Iterator[Page]:
     tab.context.clear_cookies()
     tab.emulate_media(media="null", color_scheme="null")
     tab.set_viewport_size({"width": 1280, "height": 720})
+
+
+@contextmanager
+def before_each_page(page: Page, script: str) -> Iterator[None]:
+    """Run JavaScript in every page before the page's own, for as long as it is needed."""
+    tools = page.context.new_cdp_session(page)
+    tools.send("Page.enable")
+    added = tools.send("Page.addScriptToEvaluateOnNewDocument", {"source": script})
+    try:
+        yield
+    finally:
+        tools.send("Page.removeScriptToEvaluateOnNewDocument", added)
+        tools.detach()
 
 
 @pytest.fixture
@@ -206,4 +237,11 @@ def firefox_ways(firefox_place: str) -> Iterator[Callable[[str, int], Looker]]:
 
 @pytest.fixture(scope="session")
 def book_address(built_book: Path) -> str:
+    """Serve the book to whoever searches nothing in it."""
+    return serve_folder(built_book, searched=False)
+
+
+@pytest.fixture(scope="session")
+def searched_address(built_book: Path) -> str:
+    """Serve the book as it is."""
     return serve_folder(built_book)

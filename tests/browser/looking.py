@@ -10,14 +10,57 @@ from typing import Any
 
 import axe_playwright_python
 
+from sampling import is_whole
+
 RULES = {
     "runOnly": ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa", "best-practice"],
     "resultTypes": ["violations"],
 }
 WAYS = [(scheme, width) for width in (320, 1280) for scheme in ("light", "dark")]
 AXE = Path(axe_playwright_python.__file__).with_name("axe.min.js")
-RUN = f"""() => axe.run({json.dumps(RULES)}).then((found) => found.violations.flatMap((one) =>
-  one.nodes.map((node) => `${{one.id}}: ${{node.target}} ${{node.html.slice(0, 140)}}`)))"""
+INJECT = f"() => {{ {AXE.read_text(encoding='utf-8')}; window.axe = axe; return true; }}"
+# Contrast is most of what axe costs. It hangs on colours, type and what lies behind: of the words
+# of a page that have all of these alike, the first and the last are asked, unless all of it is.
+MARK_ALIKE = r"""() => {
+  const behind = ["backgroundColor", "backgroundImage", "opacity", "position", "zIndex", "float",
+    "transform", "filter", "mixBlendMode", "clip", "clipPath", "visibility"];
+  const own = ["color", "fontSize", "fontWeight", "textShadow", "webkitTextStrokeWidth"];
+  const numbers = new Map();
+  const number = (key) => numbers.get(key) ?? numbers.set(key, numbers.size).get(key);
+  const alike = new Map();
+  const walk = (one, above, room) => {
+    const style = getComputedStyle(one);
+    if (style.display === "none") return;
+    const box = one.getBoundingClientRect();
+    const here = number([above, one.matches(":disabled, [aria-disabled=true], label"),
+      ...behind.map((name) => style[name])].join("|"));
+    const inside = { left: Math.max(room.left, box.left), top: Math.max(room.top, box.top),
+      right: Math.min(room.right, box.right), bottom: Math.min(room.bottom, box.bottom) };
+    const words = [...one.childNodes].filter((part) => part.nodeType === Node.TEXT_NODE)
+      .map((part) => part.data).join("");
+    // what axe doubts in one letter or sign alone is asked wherever it stands
+    if (/[a-z0-9]\s*[a-z0-9]/i.test(words) && !one.shadowRoot && box.width > 1 && box.height > 1
+        && inside.right - inside.left > box.width - 1
+        && inside.bottom - inside.top > box.height - 1) {
+      const key = [here, ...own.map((name) => style[name])].join("|");
+      alike.set(key, [...(alike.get(key) ?? []), one]);
+    }
+    // what the root and the body hide is hidden by the window, which scrolls
+    const whole = style.overflowX === "visible" && style.overflowY === "visible"
+      || one.contains(document.body);
+    const next = whole ? room : inside;
+    for (const part of one.children) walk(part, here, next);
+  };
+  const room = { left: 0, top: -Infinity, right: Infinity, bottom: Infinity };
+  walk(document.documentElement, -1, room);
+  for (const all of alike.values()) {
+    for (const one of all.slice(1, -1)) one.setAttribute("data-set-alike", "");
+  }
+  axe.configure({ rules: [{ id: "color-contrast", selector: "*:not([data-set-alike])" }] });
+  return [...alike.values()].flat().length;
+}"""
+RUN = """() => axe.run(RULES).then((found) => found.violations.flatMap((one) =>
+  one.nodes.map((node) => `${one.id}: ${node.target} ${node.html.slice(0, 140)}`)))"""
 
 # WCAG 2.2 SC 1.4.12, its four values (from memory); a sheet of one's own, as such readers have
 SPACED = """() => {
@@ -74,9 +117,16 @@ class Looker:
             time.sleep(0.05)
         raise AssertionError(f"not so within 15 s: {condition}")
 
+    def told_by_axe(self, rules: dict[str, Any] = RULES) -> list[str]:
+        """Return what axe finds wrong with a page as it stands, and where."""
+        self.ask(INJECT)
+        if not is_whole():
+            self.ask(MARK_ALIKE)
+        found: list[str] = self.ask(RUN.replace("RULES", json.dumps(rules)))
+        return found
+
     def faults(self) -> list[str]:
         """Return all that is wrong with a page as it stands, spaced out at the end."""
-        self.ask(f"() => {{ {AXE.read_text(encoding='utf-8')}; window.axe = axe; return true; }}")
-        found = [*self.ask(RUN), *self.ask(STOPS)]
+        found = [*self.told_by_axe(), *self.ask(STOPS)]
         self.ask(SPACED)
         return [*found, *self.ask(CUT_OFF)]

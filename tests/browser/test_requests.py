@@ -14,7 +14,7 @@ PAGES = (
 
 
 def test_every_request_stays_on_the_host_and_is_answered(
-    fresh_page: Page, book_address: str
+    fresh_page: Page, searched_address: str
 ) -> None:
     asked: list[str] = []
     unanswered: list[str] = []
@@ -28,18 +28,18 @@ def test_every_request_stays_on_the_host_and_is_answered(
 
     fresh_page.on("requestfinished", note)
     for path in PAGES:
-        fresh_page.goto(book_address + path, wait_until="networkidle")
-    fresh_page.goto(f"{book_address}/browse/")
+        fresh_page.goto(searched_address + path, wait_until="networkidle")
+    fresh_page.goto(f"{searched_address}/browse/")
     fresh_page.keyboard.press("/")
     fresh_page.keyboard.type("quince")
     fresh_page.wait_for_selector(".md-search-result__item")
     hosts = {urlsplit(address).netloc for address in asked if not address.startswith("data:")}
-    assert hosts == {urlsplit(book_address).netloc}
+    assert hosts == {urlsplit(searched_address).netloc}
     assert unanswered == []
 
 
-def test_search_finds_a_recipe_and_leads_to_it(page: Page, book_address: str) -> None:
-    page.goto(book_address + "/")
+def test_search_finds_a_recipe_and_leads_to_it(page: Page, searched_address: str) -> None:
+    page.goto(searched_address + "/")
     page.keyboard.press("/")
     page.keyboard.type("ratafia")
     page.locator(".md-search-result__item a").first.click()

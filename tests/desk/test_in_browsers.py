@@ -10,29 +10,17 @@ import re
 import shutil
 from collections.abc import Iterator
 from pathlib import Path
-from typing import Any
 from urllib.parse import urlsplit
 
 import pytest
-from axe_playwright_python.sync_playwright import Axe
 from playwright.sync_api import Browser, Page, Route
 
 from browser.conftest import wait_until
 from browser.firefox import Firefox
-from browser.looking import RULES
+from browser.looking import Looker
 from desk.conftest import OpenDesk, open_on
 from desk.test_rooms import boxes_of
 from stillroom.publish.stick import make_stick
-
-
-def told(violations: list[dict[str, Any]]) -> list[str]:
-    """Say what is wrong and where, so that a failing test can be mended from its message."""
-    return [
-        f"{violation['id']}: {node['target']} {node['html'][:160]}"
-        for violation in violations
-        for node in violation["nodes"]
-    ]
-
 
 LOOKED = "Number(document.documentElement.dataset.looked || 0) > {}"
 
@@ -204,7 +192,7 @@ def test_axe_finds_nothing_and_nothing_is_wider(
     found = {}
     for way in WAYS:
         page.goto(desk.origin + way)
-        wrong = told(Axe().run(page, options=RULES).response["violations"])
+        wrong = Looker(page.goto, page.evaluate).told_by_axe()
         wide = page.evaluate("document.documentElement.scrollWidth")
         if wrong or wide > width:
             found[way] = [*wrong, f"{wide} px wide"]

@@ -9,13 +9,11 @@ from collections.abc import Iterator
 from pathlib import Path
 
 import pytest
-from axe_playwright_python.sync_playwright import Axe
 from playwright.sync_api import Browser, Page
 
-from browser.looking import RULES
+from browser.looking import Looker
 from desk.conftest import OpenDesk, open_on, small_book
 from desk.test_giving_told import TEXT
-from desk.test_in_browsers import told
 
 LIST = "/giving/list?name=giving/winter.yml"
 
@@ -128,7 +126,7 @@ def test_every_state_is_sound(
     seen = []
     for name in states(page, own):
         seen.append(name)
-        wrong = told(Axe().run(page, options=RULES).response["violations"])
+        wrong = Looker(page.goto, page.evaluate).told_by_axe()
         wide = page.evaluate("document.documentElement.scrollWidth")
         if wrong or wide > width:
             found[name] = [*wrong, f"{wide} px wide"]
