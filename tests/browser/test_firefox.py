@@ -7,7 +7,6 @@ import io
 from pathlib import Path
 
 import pdfplumber
-import pytest
 
 from browser.firefox import Firefox
 
@@ -31,14 +30,15 @@ def pages_of(site: Path) -> list[str]:
     return sorted(path.removesuffix("index.html") for path in paths)
 
 
-@pytest.mark.parametrize("width", [1280, 320])
 def test_every_page_is_whole_in_firefox(
-    firefox: Firefox, built_book: Path, book_address: str, width: int
+    firefox: Firefox, built_book: Path, book_address: str
 ) -> None:
-    firefox.resize(width, 900)
+    """Each is opened as wide as a desk or as a telephone, in turn, and then made the other."""
     seen = moved = 0
+    widths = [1280, 320]
     with firefox.before_each_page(ERRORS):
         for path in pages_of(built_book):
+            firefox.resize(widths[0], 900)
             # what leads on to another page is asked nothing: it may go at any moment
             leads_on = 'http-equiv="refresh"' in (built_book / path / "index.html").read_text(
                 "utf-8"
@@ -47,10 +47,13 @@ def test_every_page_is_whole_in_firefox(
             moved += leads_on
             assert firefox.evaluate(SETTLED)
             seen += firefox.evaluate("document.images.length")
-            assert firefox.evaluate(SMALL) == [], path
+            for width in widths:
+                firefox.resize(width, 900)
+                assert firefox.evaluate("innerWidth") == width
+                assert firefox.evaluate(SMALL) == [], (path, width)
+                assert firefox.evaluate(WIDER) <= 0, (path, width)
             assert firefox.evaluate("window.wrongs") == [], path
-            wide = firefox.evaluate(WIDER)
-            assert wide <= 0, path
+            widths.reverse()
     assert seen > 50
     assert moved >= 1
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import io
 import re
+from dataclasses import dataclass
 from itertools import pairwise
 
 import pdfplumber
@@ -12,7 +13,7 @@ import pytest
 import zxingcpp
 from playwright.sync_api import Page
 
-from .conftest import wait_until
+from .conftest import FORGET, wait_until
 
 MM = 72 / 25.4
 TOLERANCE_MM = 0.2  # issue 6
@@ -106,18 +107,39 @@ def test_inside_stands_behind_its_own_outside(page: Page, book_address: str) -> 
     assert "roast" in " ".join(inside[3])
 
 
-def test_every_word_of_every_card_is_printed(page: Page, book_address: str) -> None:
-    open_room(page, book_address, "")
-    page.click("text=One of each")
-    said = page.evaluate(
+@dataclass(frozen=True)
+class OneOfEach:
+    """A card of every recipe: what they say on the page, whose they are, and their print."""
+
+    said: list[str]
+    recipes: list[str]
+    made: bytes
+    pdf: pdfplumber.PDF
+
+
+@pytest.fixture(scope="module")
+def one_of_each(tab: Page, book_address: str) -> OneOfEach:
+    open_room(tab, book_address, "")
+    tab.click("text=One of each")
+    said = tab.evaluate(
         """() => [...document.querySelectorAll('.print-room-cards .usage-card')]
           .map((card) => [...card.querySelectorAll(
               // the day is written on the copy that is printed
               '.card-head > p:not([hidden]), dt, dd, .card-foot > :not(.card-dates)')]
             .map((part) => part.innerText || part.textContent).join(' '))"""
     )
+    recipes = tab.eval_on_selector_all(
+        ".print-room-form [data-recipe]", "fields => fields.map((field) => field.dataset.recipe)"
+    )
+    made = print_room(tab)
+    tab.evaluate(FORGET)
+    tab.goto("about:blank")
+    return OneOfEach(said, recipes, made, pdfplumber.open(io.BytesIO(made)))
+
+
+def test_every_word_of_every_card_is_printed(one_of_each: OneOfEach) -> None:
+    said, pdf = one_of_each.said, one_of_each.pdf
     assert len(said) == 20
-    pdf = pdfplumber.open(io.BytesIO(print_room(page)))
     assert len(pdf.pages) == 20
     squeeze = lambda text: re.sub(r"\s", "", text).lower()  # noqa: E731
     printed = squeeze("".join(sheet.extract_text(x_tolerance=1.5) for sheet in pdf.pages))
@@ -128,28 +150,20 @@ def test_every_word_of_every_card_is_printed(page: Page, book_address: str) -> N
 
 
 @pytest.mark.parametrize("dpi", [300, 150])
-def test_every_code_is_read_from_the_raster(page: Page, book_address: str, dpi: int) -> None:
-    open_room(page, book_address, "")
-    page.click("text=One of each")
+def test_every_code_is_read_from_the_raster(one_of_each: OneOfEach, dpi: int) -> None:
     found = set()
-    for sheet in pypdfium2.PdfDocument(print_room(page)):
+    for sheet in pypdfium2.PdfDocument(one_of_each.made):
         image = sheet.render(scale=dpi / 72).to_pil().convert("L")
         codes = zxingcpp.read_barcodes(image, formats=zxingcpp.BarcodeFormat.QRCode)
         found |= {code.text.rstrip("/").rpartition("/")[2] for code in codes}
-    wanted = page.eval_on_selector_all(
-        ".print-room-form [data-recipe]", "fields => fields.map((field) => field.dataset.recipe)"
-    )
-    assert found == set(wanted)
+    assert found == set(one_of_each.recipes)
 
 
-def test_type_is_large_and_never_under_the_stated_size(page: Page, book_address: str) -> None:
+def test_type_is_large_and_never_under_the_stated_size(one_of_each: OneOfEach) -> None:
     """A6 is read at the table: 17 pt where it fits; 9 and 8.5 pt are the least (issue 6)."""
-    open_room(page, book_address, "")
-    page.click("text=One of each")
-    pdf = pdfplumber.open(io.BytesIO(print_room(page)))
     sizes = {
         ("Alegreya" in char["fontname"], round(char["size"], 1))
-        for sheet in pdf.pages
+        for sheet in one_of_each.pdf.pages
         for char in sheet.chars
         if char["text"].strip()
     }

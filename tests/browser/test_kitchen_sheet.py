@@ -8,6 +8,7 @@ import unicodedata
 from dataclasses import dataclass
 from datetime import date
 from fractions import Fraction
+from functools import cached_property
 from pathlib import Path
 
 import pdfplumber
@@ -27,7 +28,7 @@ from stillroom.core.when.timeline_words import describe_dates
 from .conftest import wait_until
 
 ROOT = Path(__file__).resolve().parents[2]
-RECIPES = {path.stem: load_recipe(path) for path in sorted((ROOT / "recipes").glob("*.md"))}
+RECIPES = {path.stem: path for path in sorted((ROOT / "recipes").glob("*.md"))}
 SCRIPTS = Path(stillroom.publish.__file__).parent / "assets" / "js"
 START = date(2027, 2, 1)
 CHOSEN = [("bitter-orange-spirit", 2), ("quince-chutney", 3), ("heather-mead", 2)]
@@ -49,7 +50,7 @@ class Printed:
     ticks: list[tuple[str, int]]
     body_pt: float
 
-    @property
+    @cached_property
     def pages(self) -> list[pdfplumber.page.Page]:
         return pdfplumber.open(io.BytesIO(self.pdf)).pages  # type: ignore[no-any-return]
 
@@ -84,14 +85,13 @@ def squeeze(text: str) -> str:
     return re.sub(r"\s", "", unicodedata.normalize("NFKC", text))
 
 
-def text_of(pdf: bytes) -> str:
+def text_of(printed: Printed) -> str:
     """Return the printed characters in the order in which they are set, columns unmixed."""
-    with pdfplumber.open(io.BytesIO(pdf)) as opened:
-        return squeeze("".join(char["text"] for side in opened.pages for char in side.chars))
+    return squeeze("".join(char["text"] for side in printed.pages for char in side.chars))
 
 
-def missing_from(pdf: bytes, wanted: list[str]) -> list[str]:
-    printed = text_of(pdf)
+def missing_from(sheet: Printed, wanted: list[str]) -> list[str]:
+    printed = text_of(sheet)
     return [words for words in wanted if squeeze(words) not in printed]
 
 
@@ -122,10 +122,10 @@ def test_the_whole_recipe_stands_on_one_side_or_two(
     printed = print_sheet(page, f"{book_address}/r/{slug}/")
     assert len(printed.pages) == printed.sides <= 2
     said = said_on_page(page)
-    recipe = RECIPES[slug]
+    recipe = load_recipe(RECIPES[slug])
     assert len(said) > len(recipe.ingredients) + len(recipe.method)
     amounts = [f"{line.amount_text}{line.item_text}" for line in measured(recipe, 1)]
-    assert missing_from(printed.pdf, [*said, *amounts]) == []
+    assert missing_from(printed, [*said, *amounts]) == []
     sizes = [char["size"] for side in printed.pages for char in side.chars if char["text"].strip()]
     assert min(sizes) >= LEAST_PT - 0.01  # the PDF rounds
     assert printed.body_pt >= LEAST_BODY_PT
@@ -145,14 +145,15 @@ def test_the_chosen_size_and_day_are_what_is_printed(
 ) -> None:
     address = f"{book_address}/r/{slug}/?times={times}&start={START}"
     printed = print_sheet(page, address, paper)
-    recipe, timeline = RECIPES[slug], plan_forward(RECIPES[slug], START)
+    recipe = load_recipe(RECIPES[slug])
+    timeline = plan_forward(recipe, START)
     wanted = [f"{line.amount_text}{line.item_text}" for line in measured(recipe, times)]
     wanted += [
         f"{row.when}, {row.hands_on} hands-on" if row.hands_on else row.when
         for row in describe_dates(timeline)
     ]
     wanted += [f"{times} times the recipe", *said_on_page(page)]
-    assert missing_from(printed.pdf, wanted) == []
+    assert missing_from(printed, wanted) == []
     boxes = [(int(words.split()[0]), count) for words, count in printed.ticks]
     assert boxes == tended_days(timeline)
     if slug == "heather-mead":
@@ -185,12 +186,12 @@ def test_the_chosen_paper_goes_with_the_print(page: Page, book_address: str, pap
 
 @pytest.mark.parametrize("dpi", [300, 150])
 def test_the_square_leads_to_the_page(page: Page, book_address: str, dpi: int) -> None:
-    pdf = print_sheet(page, f"{book_address}/r/felted-bauble/?times=2").pdf
-    image = pypdfium2.PdfDocument(pdf)[0].render(scale=dpi / 72).to_pil().convert("L")
+    printed = print_sheet(page, f"{book_address}/r/felted-bauble/?times=2")
+    image = pypdfium2.PdfDocument(printed.pdf)[0].render(scale=dpi / 72).to_pil().convert("L")
     codes = zxingcpp.read_barcodes(image)
     link = page.get_attribute(".share__link", "href")
     assert [code.text for code in codes] == [link]
-    assert missing_from(pdf, [link or "no link"]) == []
+    assert missing_from(printed, [link or "no link"]) == []
 
 
 def test_after_printing_the_page_is_as_it_was(page: Page, book_address: str) -> None:

@@ -65,12 +65,12 @@ def command_s_sheet(shift: tuple[float, float]) -> pdfplumber.PDF:
 
 @pytest.mark.parametrize(("across", "down"), [("0", "0"), ("1.2", "-0.5"), ("-2", "3.25")])
 def test_a_printer_s_miss_moves_cards_as_the_command_does(
-    fresh_page: Page, book_address: str, across: str, down: str
+    page: Page, book_address: str, across: str, down: str
 ) -> None:
-    open_room(fresh_page, book_address)
-    write_feed(fresh_page, across, down)
-    fresh_page.click(".print-room-form button[type=submit]")
-    here = cut_at(print_page(fresh_page))
+    open_room(page, book_address)
+    write_feed(page, across, down)
+    page.click(".print-room-form button[type=submit]")
+    here = cut_at(print_page(page))
     there = cut_at(command_s_sheet((-float(across), -float(down))))
     assert len(here[0]) == 3
     assert len(here[1]) == 5
@@ -79,52 +79,52 @@ def test_a_printer_s_miss_moves_cards_as_the_command_does(
 
 
 def test_the_miss_is_kept_for_the_next_time_and_for_the_recipe_s_own_page(
-    fresh_page: Page, book_address: str
+    page: Page, book_address: str
 ) -> None:
-    open_room(fresh_page, book_address)
-    write_feed(fresh_page, "1.5", "-2")
-    open_room(fresh_page, book_address)
-    assert fresh_page.input_value("[name=feedAcross]") == "1.5"
-    assert fresh_page.input_value("[name=feedDown]") == "-2"
-    open_page(fresh_page, f"{book_address}/r/rosemary-salt/")
-    fresh_page.click("stillroom-card button[type=submit]")
-    xs, ys = cut_at(print_page(fresh_page))
+    open_room(page, book_address)
+    write_feed(page, "1.5", "-2")
+    open_room(page, book_address)
+    assert page.input_value("[name=feedAcross]") == "1.5"
+    assert page.input_value("[name=feedDown]") == "-2"
+    open_page(page, f"{book_address}/r/rosemary-salt/")
+    page.click("stillroom-card button[type=submit]")
+    xs, ys = cut_at(print_page(page))
     assert xs == pytest.approx([15 - 1.5, 105 - 1.5, 195 - 1.5], abs=TOLERANCE_MM)
     assert ys[0] == pytest.approx(18.5 + 2, abs=TOLERANCE_MM)
 
 
-def test_backs_are_moved_the_way_their_fronts_are(fresh_page: Page, book_address: str) -> None:
+def test_backs_are_moved_the_way_their_fronts_are(page: Page, book_address: str) -> None:
     """A sheet is fed the same way for either side: both miss to the same side of the feeder."""
-    open_room(fresh_page, book_address, "recipe=layered-soup-mix&count=1")
+    open_room(page, book_address, "recipe=layered-soup-mix&count=1")
     places = "document.querySelectorAll('.print-room-preview .sheet-place')"
     where = f"[...{places}].map((one) => one.style.left)"
-    before = [float(left[:-2]) for left in fresh_page.evaluate(where)]
-    write_feed(fresh_page, "3", "0")
-    after = [float(left[:-2]) for left in fresh_page.evaluate(where)]
+    before = [float(left[:-2]) for left in page.evaluate(where)]
+    write_feed(page, "3", "0")
+    after = [float(left[:-2]) for left in page.evaluate(where)]
     assert len(before) == 2
     assert [one - other for one, other in zip(before, after, strict=True)] == [3, 3]
 
 
 @pytest.mark.parametrize("typed", ["12", "-10", "e"])
-def test_what_no_printer_misses_by_is_told(fresh_page: Page, book_address: str, typed: str) -> None:
-    open_room(fresh_page, book_address)
-    fresh_page.focus("[name=feedAcross]")
-    fresh_page.keyboard.press("Control+A")
-    fresh_page.keyboard.type(typed)
-    said = fresh_page.inner_text(".print-room-status")
+def test_what_no_printer_misses_by_is_told(page: Page, book_address: str, typed: str) -> None:
+    open_room(page, book_address)
+    page.focus("[name=feedAcross]")
+    page.keyboard.press("Control+A")
+    page.keyboard.type(typed)
+    said = page.inner_text(".print-room-status")
     assert said.startswith("What is too far right: write the millimetres")
-    assert fresh_page.locator(".sheet-page").count() == 0
-    kept = json.loads(fresh_page.evaluate(STORE).get("stillroom-printer-feed", "{}"))
+    assert page.locator(".sheet-page").count() == 0
+    kept = json.loads(page.evaluate(STORE).get("stillroom-printer-feed", "{}"))
     assert abs(kept.get("across", 0)) < 10  # the first figure of 12 may be kept, and no other
 
 
 @pytest.mark.parametrize("paper", ["a4", "letter"])
-def test_the_test_sheet_is_the_command_s(fresh_page: Page, book_address: str, paper: str) -> None:
-    open_room(fresh_page, book_address)
-    fresh_page.select_option(".print-room-form [name=paper]", paper)
-    write_feed(fresh_page, "1.2", "-0.5")
-    fresh_page.click("[data-test-sheet]")
-    here = print_page(fresh_page)
+def test_the_test_sheet_is_the_command_s(page: Page, book_address: str, paper: str) -> None:
+    open_room(page, book_address)
+    page.select_option(".print-room-form [name=paper]", paper)
+    write_feed(page, "1.2", "-0.5")
+    page.click("[data-test-sheet]")
+    here = print_page(page)
     there = pdfplumber.open(io.BytesIO(print_feed_sheet(PAPERS[paper], (-1.2, 0.5))))
     for pdf in (here, there):
         assert len(pdf.pages) == 1
@@ -143,52 +143,50 @@ MEASURES = {
 }  # fmt: skip
 
 
-def test_a_bought_sheet_is_kept_under_a_name_and_forgotten(
-    fresh_page: Page, book_address: str
-) -> None:
-    open_room(fresh_page, book_address)
-    assert fresh_page.is_disabled("[data-forget]")
+def test_a_bought_sheet_is_kept_under_a_name_and_forgotten(page: Page, book_address: str) -> None:
+    open_room(page, book_address)
+    assert page.is_disabled("[data-forget]")
     for name, figure in MEASURES.items():
-        fresh_page.fill(f".print-room-form [name={name}]", figure)
-    fresh_page.click("[data-keep]")
-    assert fresh_page.inner_text("[data-said-kept]") == "Write a name for these measures."
-    fresh_page.fill("[name=stockName]", "little ones")
-    fresh_page.click("[data-keep]")
-    told = fresh_page.inner_text("[data-said-kept]")
+        page.fill(f".print-room-form [name={name}]", figure)
+    page.click("[data-keep]")
+    assert page.inner_text("[data-said-kept]") == "Write a name for these measures."
+    page.fill("[name=stockName]", "little ones")
+    page.click("[data-keep]")
+    told = page.inner_text("[data-said-kept]")
     # as --label-sheet and the book's settings have it
     assert told == "Kept in this browser as “little ones”: 3,7,8,16,65,38,63.5,38."
-    fresh_page.evaluate("sessionStorage.clear()")
-    open_room(fresh_page, book_address)
-    assert not fresh_page.is_checked("[name=own]")
-    fresh_page.select_option("[name=thing]", "rectangle")
-    fresh_page.select_option("[name=stock]", "little ones")
-    assert fresh_page.is_checked("[name=own]")
-    assert not fresh_page.is_checked(".print-room-form [name=cut]")
-    shown = {name: fresh_page.input_value(f".print-room-form [name={name}]") for name in MEASURES}
+    page.evaluate("sessionStorage.clear()")
+    open_room(page, book_address)
+    assert not page.is_checked("[name=own]")
+    page.select_option("[name=thing]", "rectangle")
+    page.select_option("[name=stock]", "little ones")
+    assert page.is_checked("[name=own]")
+    assert not page.is_checked(".print-room-form [name=cut]")
+    shown = {name: page.input_value(f".print-room-form [name={name}]") for name in MEASURES}
     assert shown == MEASURES
-    assert fresh_page.locator(".print-room-places input").count() == 21
-    fresh_page.click("[data-forget]")
-    assert "little ones" not in fresh_page.inner_text("[name=stock]")
-    open_room(fresh_page, book_address)
-    assert fresh_page.locator("[name=stock] option").all_inner_texts() == ["none of these"]
+    assert page.locator(".print-room-places input").count() == 21
+    page.click("[data-forget]")
+    assert "little ones" not in page.inner_text("[name=stock]")
+    open_room(page, book_address)
+    assert page.locator("[name=stock] option").all_inner_texts() == ["none of these"]
 
 
 @pytest.mark.parametrize("kept", ['{"a": "1,2"}', '{"a": 7}', "[1]", "{not ours", '"x"'])
 def test_what_is_kept_and_is_no_sheet_is_not_offered(
-    fresh_page: Page, book_address: str, kept: str
+    page: Page, book_address: str, kept: str
 ) -> None:
-    fresh_page.goto(f"{book_address}/print-room/")
-    fresh_page.evaluate(
+    page.goto(f"{book_address}/print-room/")
+    page.evaluate(
         """(kept) => {
           localStorage.setItem('stillroom-label-sheets', kept);
           localStorage.setItem('stillroom-printer-feed', kept);
         }""",
         kept,
     )
-    open_room(fresh_page, book_address)
-    assert fresh_page.locator("[name=stock] option").all_inner_texts() == ["none of these"]
-    assert fresh_page.input_value("[name=feedAcross]") == "0"
-    assert fresh_page.inner_text(".print-room-status").startswith("8 on")
+    open_room(page, book_address)
+    assert page.locator("[name=stock] option").all_inner_texts() == ["none of these"]
+    assert page.input_value("[name=feedAcross]") == "0"
+    assert page.inner_text(".print-room-status").startswith("8 on")
 
 
 def test_the_book_s_own_sheets_are_offered(fresh_page: Page, book_address: str) -> None:

@@ -25,7 +25,7 @@ TOO_FULL = """() => [...document.querySelectorAll('.print-room-cards .card-face:
   .map((face) => face.closest('[data-title]').dataset.title)"""
 
 
-@pytest.fixture(params=PAPER_MM)
+@pytest.fixture(scope="module", params=PAPER_MM)
 def plain_print(
     request: pytest.FixtureRequest, browser: Browser, book_address: str
 ) -> tuple[str, pdfplumber.PDF, list[str], list[str], list[int]]:
