@@ -6,9 +6,9 @@ from pathlib import Path
 from typing import Final
 
 import pytest
-import yaml
 
 from fuzz.readers import fault_of, readers
+from stillroom.core.words.plain_yaml import read_plain
 from stillroom.core.words.problems import ProblemsFound, Unreadable
 
 RIGHT: Final = {
@@ -37,7 +37,7 @@ FRAMES: Final = {
 INDENTS: Final = {"recipe": "", "list": "", "larder": "  ", "settings": "      "}
 CASES: Final = [
     (reader, *case)
-    for reader, cases in yaml.safe_load(
+    for reader, cases in read_plain(
         Path(__file__).with_name("directed.yml").read_text("utf-8")
     ).items()
     for case in cases

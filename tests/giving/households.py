@@ -11,11 +11,10 @@ from functools import cache
 from pathlib import Path
 from typing import Any
 
-import yaml
-
 from care_cases import recipe_of
 from giving.lists import TODAY, read_dict, small_list
 from stillroom.core.recipe.model import Recipe
+from stillroom.core.words.plain_yaml import read_plain
 from stillroom.core.words.problems import ProblemsFound
 from stillroom.giving.facts import facts_of
 from stillroom.giving.model import Household
@@ -43,7 +42,7 @@ class Outcome:
 
 def rows(name: str) -> list[dict[str, Any]]:
     """Return the rows of one of the two tables."""
-    found: list[dict[str, Any]] = yaml.safe_load((FOLDER / name).read_text("utf-8"))
+    found: list[dict[str, Any]] = read_plain((FOLDER / name).read_text("utf-8"))
     return found
 
 

@@ -3,17 +3,15 @@
 from pathlib import Path
 
 import pytest
-import yaml
 
 from care_cases import recipe_of
 from stillroom.core.allergens.of_foods import answer_avoid
 from stillroom.core.allergens.sentences import read_avoided
 from stillroom.core.larder.food_reading import read_food
+from stillroom.core.words.plain_yaml import read_plain
 from stillroom.giving.facts import facts_of
 
-ROWS = yaml.safe_load(
-    (Path(__file__).parents[2] / "golden" / "avoid" / "words.yml").read_text("utf-8")
-)
+ROWS = read_plain((Path(__file__).parents[2] / "golden" / "avoid" / "words.yml").read_text("utf-8"))
 NEVER = [(row["avoid"], line) for row in ROWS for line in row["never"]]
 TRACES = [(row["avoid"], line) for row in ROWS for line in row.get("traces", ())]
 FREE = [(row["avoid"], line) for row in ROWS for line in row["free"]]

@@ -6,14 +6,14 @@ from pathlib import Path
 from typing import Any
 
 import pytest
-import yaml
 
 from care_cases import recipe_of
 from stillroom.core.allergens.of_foods import contains, know_recipe, law_of, may_contain
 from stillroom.core.book import BookSettings
 from stillroom.core.care.safety import assess_safety
+from stillroom.core.words.plain_yaml import read_plain
 
-ROWS = yaml.safe_load(Path(__file__).with_name("of_strangers.yml").read_text("utf-8"))
+ROWS = read_plain(Path(__file__).with_name("of_strangers.yml").read_text("utf-8"))
 
 
 @pytest.mark.parametrize("row", ROWS, ids=[row["name"] for row in ROWS])

@@ -12,7 +12,6 @@ from pathlib import Path
 from typing import Any
 
 import pytest
-import yaml
 
 from care_cases import recipe_of
 from stillroom.core.book import BookSettings
@@ -23,6 +22,7 @@ from stillroom.core.method.keeping_said import kept_at
 from stillroom.core.recipe.model import Recipe
 from stillroom.core.when.spans import parse_span
 from stillroom.core.when.timeline import plan_forward
+from stillroom.core.words.plain_yaml import read_plain
 
 GB = BookSettings()
 
@@ -236,7 +236,7 @@ def test_a_range_counts_at_its_long_end_and_a_month_is_four_weeks(
     assert ("keeps-too-long" in {one.rule for one in box.refusals}) is refused
 
 
-PUBLISHED = yaml.safe_load((Path(__file__).parent / "published_keeping.yml").read_text("utf-8"))
+PUBLISHED = read_plain((Path(__file__).parent / "published_keeping.yml").read_text("utf-8"))
 
 
 def published(row: dict[str, Any], **more: Any) -> Recipe:

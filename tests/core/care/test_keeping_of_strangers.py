@@ -11,7 +11,6 @@ from __future__ import annotations
 from pathlib import Path
 
 import pytest
-import yaml
 
 from care_cases import recipe_of
 from stillroom.core.book import BookSettings
@@ -20,6 +19,7 @@ from stillroom.core.label.keeping import span_on_card
 from stillroom.core.method.keeping_said import kept_at
 from stillroom.core.recipe.model import Recipe
 from stillroom.core.when.spans import Span
+from stillroom.core.words.plain_yaml import read_plain
 
 FOODS = {
     "jam": ["1 kg strawberries", "1 kg sugar", "1 lemon"],
@@ -34,7 +34,7 @@ FOODS = {
     "preserve": ["100 g basil", "150 ml olive oil", "50 g parmesan"],
 }
 # the kind, its last words, unopened, opened, the place ("" where any will do)
-SAID = yaml.safe_load(Path(__file__).with_name("keeping_of_strangers.yml").read_text("utf-8"))
+SAID = read_plain(Path(__file__).with_name("keeping_of_strangers.yml").read_text("utf-8"))
 
 
 def _make(kind: str, said: str) -> Recipe:

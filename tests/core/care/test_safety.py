@@ -16,8 +16,9 @@ from stillroom.core.care.safety_table import all_rules, read_rule
 from stillroom.core.reading.loading import load_recipe, read_recipe
 from stillroom.core.recipe.model import Recipe
 from stillroom.core.unknown_foods import unknown_foods
+from stillroom.core.words.plain_yaml import read_plain
 
-CASES = yaml.safe_load((Path(__file__).parents[2] / "golden/safety/cases.yml").read_text("utf-8"))
+CASES = read_plain((Path(__file__).parents[2] / "golden/safety/cases.yml").read_text("utf-8"))
 GB = BookSettings()
 _NOT_OF_THE_RECIPE = ("name", "source", "expect", "refuse", "absent", "method")
 

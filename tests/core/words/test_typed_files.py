@@ -10,18 +10,18 @@ from pathlib import Path
 from typing import Any
 
 import pytest
-import yaml
 
 from stillroom.core.book import Book, BookSettings
 from stillroom.core.checking import check_files
 from stillroom.core.recipe.model import Recipe
+from stillroom.core.words.plain_yaml import read_plain
 from stillroom.core.words.problems import Problem, ProblemsFound
 
 TYPED = Path(__file__).parents[2] / "golden" / "typed"
 CASES: dict[str, dict[str, Any]] = {
     name: case
     for path in sorted(TYPED.glob("*.yml"))
-    for name, case in yaml.safe_load(path.read_text(encoding="utf-8")).items()
+    for name, case in read_plain(path.read_text(encoding="utf-8")).items()
 }
 SAVED = {
     "crlf": lambda text: text.replace("\n", "\r\n"),
