@@ -44,6 +44,8 @@ def test_every_row_is_a_food_and_every_figure_has_its_source():
         ("Seville oranges", "IE", {1, 2}, {6, 9, 10}),
         ("Seville oranges", "GB", {1, 2}, {3, 9}),
         ("sloes", "GB", {10, 11}, {3, 6}),
+        # pages jaunes, Faire du vin de noix: from 24 June in the south to 20 July in the north
+        ("green walnuts", "FR", {6, 7}, {4, 10}),
         ("raspberries", "DE", {7, 8}, {11, 12, 1}),
         ("Mirabellen", "DE", {7, 8}, {11, 12}),
         ("redcurrants", "DE", {7, 8}, {10}),
