@@ -16,6 +16,7 @@ from stillroom.publish.card_designs_page import STYLES, list_design_files
 from stillroom.publish.library import Library, address_path
 from stillroom.publish.scripts import DEFINE, list_scripts
 from stillroom.publish.send_page import SENDING, sending_script
+from stillroom.publish.set_aside import Packed, take
 from stillroom.publish.templating import HERE, render, show_json
 from stillroom.publish.when_page import calendar_path, make_recipe_calendar
 
@@ -54,11 +55,11 @@ class MadeFile:
     src_uri: str
     path: Path | None = None
     content: str = ""
-    packed: bytes = b""
+    packed: Packed = b""
 
     def text(self) -> str:
         """Return what it holds; "" where it is copied."""
-        return zlib.decompress(self.packed).decode() if self.packed else self.content
+        return zlib.decompress(take(self.packed)).decode() if self.packed else self.content
 
 
 def list_stylesheets() -> tuple[str, ...]:

@@ -8,6 +8,7 @@ print_room.py.
 from __future__ import annotations
 
 import zlib
+from functools import lru_cache
 from pathlib import Path
 from typing import TYPE_CHECKING, Final
 
@@ -15,6 +16,7 @@ from mkdocs.structure.files import File
 
 from stillroom.publish.book_files import MadeFile
 from stillroom.publish.served_links import link_same
+from stillroom.publish.set_aside import Packed, take
 
 if TYPE_CHECKING:
     from mkdocs.config.defaults import MkDocsConfig
@@ -24,24 +26,29 @@ _ANY_SIGN: Final = "surrogatepass"
 """What cannot be written is MkDocs' to say, as of every file."""
 
 
+@lru_cache(maxsize=64)  # most recipes' cards show one of the drawings of their kinds
+def _pack(data: bytes) -> bytes:
+    return zlib.compress(data, level=1)
+
+
 class LateFile(File):
     """A file made of text, which it gives whenever it is asked."""
 
-    _packed: bytes | None = None
+    _packed: Packed | None = None
     _is_text: bool = True
 
     @property
     def _content(self) -> str | bytes | None:
         if self._packed is None:
             return None
-        data = zlib.decompress(self._packed)
+        data = zlib.decompress(take(self._packed))
         return data.decode(errors=_ANY_SIGN) if self._is_text else data
 
     @_content.setter
     def _content(self, content: str | bytes | None) -> None:
         self._is_text = isinstance(content, str)
         data = content.encode(errors=_ANY_SIGN) if isinstance(content, str) else content
-        self._packed = None if data is None else zlib.compress(data, level=1)
+        self._packed = None if data is None else _pack(data)
 
     aside: Path | None = None
     """The good site that lies aside while the book is served."""
@@ -49,12 +56,14 @@ class LateFile(File):
     def copy_file(self, dirty: bool = False) -> None:
         """Write it, or link it from the site aside where it is the same there."""
         if self.aside is not None and self._packed is not None:
-            data = zlib.decompress(self._packed)
+            data = zlib.decompress(take(self._packed))
             if link_same(data, self.aside / self.dest_uri, Path(self.abs_dest_path)):
                 return
         super().copy_file(dirty)
+        # its whole place, which is as soon found again: of a thousand recipes' files 3 MB
+        self.__dict__.pop("abs_dest_path", None)
 
-    def lay_packed(self, packed: bytes) -> None:
+    def lay_packed(self, packed: Packed) -> None:
         """Take a text that lies packed already."""
         self._packed, self._is_text = packed, True
 

@@ -15,12 +15,13 @@ from stillroom.publish.book_pages import BrowseLeaf, HomeLeaf
 from stillroom.publish.keeping_work import AtHand, open_shelf
 from stillroom.publish.library import Leaf, Library
 from stillroom.publish.listed import warnings
-from stillroom.publish.print_room import PrintRoomLeaf
+from stillroom.publish.print_room import MOST_ON_PAGE, PrintRoomLeaf
 from stillroom.publish.recipe_page import RecipeLeaf
 from stillroom.publish.send_page import SendLeaf
+from stillroom.publish.set_aside import Aside
 from stillroom.publish.whole_book import list_wholes
 from stillroom.publish.workers import work_out_all
-from stillroom.publish.working import WorkedLeaf
+from stillroom.publish.working import Worked, WorkedLeaf
 from stillroom.publish.year_page import YearLeaf
 
 
@@ -37,14 +38,15 @@ def open_library(book: Book, today: date, at_hand: AtHand | None = None) -> Libr
     except ProblemsFound:
         return replace(library, recipes=check_book(book))  # and all that is wrong besides
     shelf = open_shelf(library, larder, at_hand)
+    aside = Aside() if at_hand is None and library.files_counted > MOST_ON_PAGE else None
     paths = book.recipe_files()
-    found = {path: shelf.take(path) for path in paths}
+    found = {path: _laid(shelf.take(path), aside) for path in paths}
     missing = [path for path, worked in found.items() if worked is None]
     done = work_out_all(missing, library, larder)
     for path, (worked, packed) in zip(missing, done, strict=True):
-        found[path] = worked
         if worked is not None:
             shelf.put(path, worked, packed)
+        found[path] = _laid(worked, aside)
     sound = [worked for worked in found.values() if worked is not None]
     others = check_book(book, [worked.shared for worked in sound])
     if others:  # what was wrong with them is no longer
@@ -53,6 +55,13 @@ def open_library(book: Book, today: date, at_hand: AtHand | None = None) -> Libr
     recipes = sorted((one.recipe for one in sound), key=lambda recipe: recipe.title.lower())
     worked_out = {worked.recipe.slug: worked for worked in sound}
     return replace(library, recipes=tuple(recipes), worked=worked_out)
+
+
+def _laid(worked: Worked | None, aside: Aside | None) -> Worked | None:
+    """Lay aside what a recipe came to, where its book is long and nobody builds it again."""
+    if worked is not None and aside is not None:
+        worked.lay_aside(aside)
+    return worked
 
 
 def list_warnings(library: Library) -> Iterator[Problem]:

@@ -35,6 +35,7 @@ from stillroom.publish.listed import Listed, list_recipe
 from stillroom.publish.print_room import MOST_ON_PAGE, make_card_file
 from stillroom.publish.recipe_page import RecipeLeaf
 from stillroom.publish.searching import Found, find_words
+from stillroom.publish.set_aside import Aside, Packed, take
 from stillroom.publish.when_page import make_recipe_calendar
 from stillroom.publish.whole_words import when_of, words_of
 
@@ -61,12 +62,12 @@ class Worked:
     recipe: Recipe
     shared: Head
     head: Mapping[str, Any]
-    body: bytes
-    whole: bytes
-    whole_when: bytes
-    calendar: bytes
-    card_file: bytes
-    searched: bytes
+    body: Packed
+    whole: Packed
+    whole_when: Packed
+    calendar: Packed
+    card_file: Packed
+    searched: Packed
     listed: Listed
     looked_at: tuple[tuple[str, str], ...]
 
@@ -74,13 +75,18 @@ class Worked:
         """Say whether the pictures are what they were."""
         return self.looked_at == look_at_pictures(library, self.recipe)
 
+    def lay_aside(self, aside: Aside) -> None:
+        """Lay what is packed on the disk until it is asked for."""
+        for name in _PACKED:
+            setattr(self, name, aside.lay(getattr(self, name)))
+
     def let_go(self) -> None:
         """Let go of what its page was made of, once that is written and nobody serves it."""
         self.body, self.searched, self.head = b"", b"", {}
 
     def found_words(self) -> tuple[Found, ...]:
         """Return what the search finds on its page."""
-        return tuple(json.loads(zlib.decompress(self.searched)))
+        return tuple(json.loads(zlib.decompress(take(self.searched))))
 
     def in_whole(self, link: Link) -> tuple[str, str]:
         """Return what the page of the whole book shows of it: its words, and when in words."""
@@ -89,7 +95,7 @@ class Worked:
     def packed(self) -> bytes:
         """Return it as it is kept and sent from process to process: without the book's larder."""
         recipe = self.recipe.model_copy(update={"larder": None})
-        words = (getattr(self, name) for name in _PACKED)
+        words = (take(getattr(self, name)) for name in _PACKED)
         bare: dict[str, Any] = dict.fromkeys(_PACKED, b"")
         alone = replace(self, recipe=recipe, **bare)
         rest = zlib.compress(pack_known(alone), level=1)
@@ -160,9 +166,9 @@ def _pack(html: str) -> bytes:
     return zlib.compress(html.encode(), level=1)
 
 
-def _unpack(packed: bytes, link: Link) -> str:
+def _unpack(packed: Packed, link: Link) -> str:
     """Return HTML with its addresses filled in."""
-    html = zlib.decompress(packed).decode()
+    html = zlib.decompress(take(packed)).decode()
     return _OPEN.sub(lambda found: str(escape(link(found[1]))), html)
 
 
