@@ -3,7 +3,9 @@
 The classes are those of 40 papers fixed with what they should become before the code saw them (30
 November 2026): damson chutneys of six British pages, Christmas biscuits of German weblogs, orange
 marmalade and cordials in Italian and Swedish, mixes in jars, mead, salts, and files of repositories
-(escowles/recipes, XonqNopp/recettes, kruchten/spoon). The words are ours but for lines of lists.
+(escowles/recipes, XonqNopp/recettes, kruchten/spoon); the last third those of 15 more: bath salts,
+mincemeat, plum chutneys, pacharán, kruidnoten, apple syrup, cookies (MeYo80s/FamilyRecipeBook).
+The words are ours but for lines of lists.
 """
 
 from __future__ import annotations
@@ -12,6 +14,8 @@ import pytest
 
 from bringing.drafts import asked, brought, fact, listed, steps
 from stillroom.bringing.found import Row
+from stillroom.bringing.joining import with_heads
+from stillroom.bringing.sorting import makes_of
 from stillroom.bringing.tails import tail_of
 from stillroom.bringing.web_page import rows_of_page
 
@@ -238,3 +242,117 @@ def test_a_method_above_its_list_is_whole_though_its_last_sentence_has_no_stop()
     (found,) = brought(page, name="a.html")
     assert [one.split()[0] for one in steps(found)] == ["Stone", "Put", "When"]
     assert listed(found) == ["1 kg plums", "500 g sugar"]
+
+
+def test_supplies_without_amounts_below_their_head_are_the_list() -> None:
+    page = (
+        "<html><body><h2>How to make bath salts</h2><p><b>Supplies needed</b></p>"
+        "<p>Epsom salts<br>baking soda<br>borax (no detergent!) or table salt</p>"
+        "<p>1. Mix two cups of the salts with a cup of soda in a bowl.</p>"
+        "<p>2. Add the borax and put the lid on.</p></body></html>"
+    )
+    (found,) = brought(page, "en_US", "a.html")
+    assert listed(found) == ["Epsom salts", "baking soda", "borax (no detergent!) or table salt"]
+    assert len(steps(found)) == 2
+
+
+@pytest.mark.parametrize("said", ["Close this window", "0 views", "2 min read", "3 comments"])
+def test_a_window_s_words_are_no_title_and_no_step(said: str) -> None:
+    (found,) = brought(f"{said}\n\n{JAM}\n{said}\n")
+    assert found.title == "Plum jam"
+    assert len(steps(found)) == 3
+
+
+def test_whose_recipe_and_pictures_it_is_below_the_method_is_no_step() -> None:
+    told = """Zwetschgen-Chutney
+
+500 g Zwetschgen
+50 g Zucker
+
+Die Zwetschgen waschen und mit dem Zucker einkochen lassen.
+
+Heiß in Gläser füllen und verschließen.
+
+Das Chutney passt super zu Käseplatten. Wir wünschen guten Appetit!
+
+Rezept: Petra Muster
+
+Fotos: Anna Muster
+"""
+    (found,) = brought(told, "de_DE")
+    assert len(steps(found)) == 2
+    assert fact(found, "author") == "Petra Muster"
+
+
+def test_two_ways_of_a_list_below_heads_of_their_own_stay_in_the_list() -> None:
+    page = (
+        "<html><body><p>13 de octubre, 2020</p><h1>Pacharán casero</h1><h3>Pacharán fuerte</h3>"
+        "<ul><li>Llenar un quinto con endrinas</li><li>1/2 Anis</li><li>1/2 Orujo</li></ul>"
+        "<h3>Pacharán suave</h3><ul><li>Anis</li><li>Canela en rama</li></ul>"
+        "<h3>Preparación</h3><p>Dejar macerar las endrinas en la botella durante tres meses.</p>"
+        "</body></html>"
+    )
+    (found,) = brought(page, "es_ES", "a.html")
+    assert len([line for line in listed(found) if not line.endswith(":")]) == 5
+    assert len(steps(found)) == 1
+    assert not any("2020" in line for line in listed(found))
+
+
+def test_what_is_also_needed_at_the_end_of_a_line_is_for_work() -> None:
+    told = """Kruidkoek
+
+Ingrediënten
+300 g roggemeel, 100 g honing, 1 tl kaneel, snuf zout. Verder nodig: 1 cakeblik, bakpapier.
+Bereiding
+1. Meng alles en bak de koek in het cakeblik.
+"""
+    (found,) = brought(told, "nl_NL")
+    assert listed(found) == ["300 g roggemeel", "100 g honing", "1 tl kaneel", "snuf zout"]
+    assert "cakeblik" in found.text.partition("## Equipment")[2]
+
+
+@pytest.mark.parametrize(
+    ("said", "makes"),
+    [
+        ("Serves/Yield: About 6 dozen cookies", "About 6 dozen cookies"),
+        ("This makes a great gift.", ""),
+        ("This recipe makes a lot of cookies and is flexible.", ""),
+        ("Makes a dozen.", "a dozen"),
+        ("Makes a large jar.", "a large jar"),
+    ],
+)
+def test_what_a_line_says_is_made(said: str, makes: str) -> None:
+    assert makes_of(said) == makes
+
+
+def test_a_plus_within_brackets_parts_nothing() -> None:
+    molasses = "2 cups molasses (or 1 cup molasses + 1 cup syrup; honey too)"
+    (found,) = brought(f"Cookies\n\n- {molasses}\n- 4 eggs\n\nMix them.\n")
+    assert len(listed(found)) == 2
+
+
+def test_the_family_s_notes_are_no_steps() -> None:
+    (found,) = brought(f"# {JAM}\n### Family Notes\n- Nan always had a pot of it.\n")
+    assert len(steps(found)) == 3
+
+
+def test_a_few_words_between_paragraphs_of_a_document_head_what_is_below() -> None:
+    rows = [
+        Row("Zubereitung des Ansatzes"),
+        Row("Die Äpfel werden gewaschen, halbiert und in das Glas gelegt."),
+        Row("Abfüllen"),
+        Row("Der Likör wird in vorbereitete Flaschen abgefüllt und verschlossen."),
+    ]
+    assert [row.shape for row in with_heads(rows)] == ["heading", "line", "heading", "line"]
+    told = [Row("Boil it for an hour, stirring."), Row("Serve"), Row("Eat it with a spoon, all.")]
+    assert [row.shape for row in with_heads(told)] == ["line", "line", "line"]
+
+
+def test_bottles_beside_one_food_are_to_work_with() -> None:
+    (found,) = brought("Vanilla extract\n\n- 1 l vodka\n- 18 amber bottles\n\nFill them.\n")
+    assert listed(found) == ["1 l vodka"]
+
+
+def test_a_wait_before_use_is_not_asked_about_as_keeping() -> None:
+    told = f"{JAM}\nTip: store it for at least 2 weeks to mature before using.\n"
+    assert "How long it keeps" not in asked(brought(told)[0])

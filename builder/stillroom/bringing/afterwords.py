@@ -16,7 +16,7 @@ from typing import Final
 from stillroom.bringing.found import Recipe, Row
 from stillroom.bringing.heads import plain, words
 from stillroom.bringing.naming import says_its_kind
-from stillroom.bringing.sorting import is_sentence, is_title, is_told
+from stillroom.bringing.sorting import is_passed, is_sentence, is_title, is_told
 from stillroom.core.larder.shelves import common_larder
 from stillroom.core.lines.staple_table import find_staple, staples_named
 from stillroom.core.method.keeping_said import may_say_keeping
@@ -45,7 +45,7 @@ _TELLS: Final = re.compile(
     r"|the\s(?:kids|children|boys|girls|family|whole)|every(?:one|body)|nobody|best\sof\sall|p\.?\s?s\.?\b|happy\s\w+ing|stay\stuned|more\s(?:soon|next)"
     r"|this\s(?:is|was)\s(?:\w+\s)?(?:one\sof|from|for|my|our|a|an|the|so|such)|you(?:['’]ll|\swill)\s(?:love|like|enjoy|not\sregret|never)"
     r"|they\s(?:are|were)\s(?:gone|so|such|a)|it(?:['’]s|\sis|\swas)\s(?:so|such|gone|a|an|my|our|really|very|one\sof)|what\sa|enjoy\b|thanks?\b|thank\syou|with\sthanks"
-    r"|hope\s|good\sluck|have\sfun|bis\sbald|bis\szum\snächsten|viel\sspaß|lasst\ses|guten|à\s(?:bientôt|la\sprochaine)|bon(?:ne)?\s|régalez|"
+    r"|hope\s|good\sluck|have\sfun|bis\sbald|bis\szum\snächsten|viel\sspaß|lasst\ses|guten|à\s(?:bientôt|la\sprochaine)|(?:ich|wir)\swünschen?\b|bon(?:ne)?\s|régalez|"
     r"alla\sprossima|a\spresto|buon\w*|hasta\s(?:pronto|la\spróxima)|espero|que\s(?:lo|la|os)|tot\s(?:snel|de\svolgende)|veel\s(?:plezier|succes)|hoppas|lycka)",
     re.IGNORECASE,
 )
@@ -69,7 +69,17 @@ _KEPT: Final = re.compile(
 # another thing to make it of: "this recipe works equally well with vodka"
 _OTHERWISE: Final = re.compile(
     r"\b(?:works?|tastes?|goes|is) (?:equally|just as|also|as) (?:well|good|nice|lovely) with\b"
+    r"|\b(?:passt|passen|schmeckt|schmecken)\b[^.!?]*\b(?:zu[mr]?|auf|mit|super|gut|hervorragend|wunderbar|lecker|perfekt)\b"
+    r"|\b(?:parfaite?s?|délicieu(?:x|se)s?|se marie\w*|accompagne\w*)\b"
+    r"[^.!?]*\b(?:avec|pour|sur|des|les|vos)\b"
+    r"|\b(?:ottim[oaie]|perfett[oaie]|deliziosi?)\b[^.!?]*\b(?:con|per|su|anche)\b|\b(?:ideal|perfect[oa]|delicios[oa]|ric[oa])\b[^.!?]*\b(?:con|para)\b"
+    r"|\b(?:heerlijk|lekker)\b[^.!?]*\b(?:op|bij|met|door)\b|\b(?:passar|gott|god|goda)\b[^.!?]*\b(?:till|på|med)\b"
     r"|\bmay be (?:used|substituted) (?:instead|in place|for)\b|\bcan be substituted\b",
+    re.IGNORECASE,
+)
+# "Rezept: Petra Muster", which names no food
+WHOSE: Final = re.compile(
+    r"(?:recipe|rezept|recette|ricetta|receta|recept|text|texte|testo|texto|author|autorin|autor|auteur|autore|autora)\s*:\s*(?P<who>\S.{3,40})",
     re.IGNORECASE,
 )
 _CREDIT: Final = re.compile(
@@ -117,7 +127,9 @@ def without_afterwords(rows: Sequence[Row], recipe: Recipe) -> Behind:
     credits: list[Row] = []
     while len(kept) > 1 and kept[-1].shape in ("line", "heading"):
         text = kept[-1].text.strip()
-        if _CREDIT.match(text):  # whose it is, and where it stood: read with the steps
+        if (
+            _CREDIT.match(text) or WHOSE.fullmatch(text) or is_passed(text)
+        ):  # whose it is, and where it stood: read with the steps
             credits.insert(0, kept.pop())
             continue
         if _BIO.fullmatch(text):

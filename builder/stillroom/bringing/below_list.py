@@ -9,10 +9,11 @@ import re
 from collections.abc import Sequence
 from typing import Final
 
+from stillroom.bringing.afterwords import WHOSE, is_name
 from stillroom.bringing.found import Recipe, Row
+from stillroom.bringing.head_rows import heads_method, is_a_recipe_head, is_head
 from stillroom.bringing.heads import heads_comments, heads_tools, plain, section_of, words
 from stillroom.bringing.joining import joined, with_heads
-from stillroom.bringing.lists import heads_method, is_a_recipe_head, is_head
 from stillroom.bringing.remarks import without_names, without_remarks
 from stillroom.bringing.rows import numbered_apart
 from stillroom.bringing.sorting import (
@@ -34,7 +35,7 @@ _SENT_BY: Final = re.compile(
     re.IGNORECASE,
 )
 _WISH: Final = re.compile(
-    r"(?:ich wünsche (?:euch|dir|ihnen)|(?:i|we) wish you|wishing you"
+    r"(?:(?:ich|wir) wünschen?\b|(?:i|we) wish you|wishing you"
     r"|je vous souhaite|vi auguro|os deseo|ik wens)\b",
     re.IGNORECASE,
 )
@@ -141,6 +142,8 @@ def read_steps(recipe: Recipe, rows: Sequence[Row]) -> None:
         elif not recipe.steps and (made := _MADE_FIRST.fullmatch(row.text)):
             recipe.say_makes(makes_of(made["makes"]))
             recipe.notes.append(("Notes", [made["rest"]]))
+        elif row.shape == "line" and (named := WHOSE.fullmatch(row.text)) and is_name(named["who"]):
+            recipe.writer = recipe.writer or named["who"]
         elif row.shape == "line" and _SENT_BY.match(row.text) and (who := writer_of(row.text)):
             recipe.writer = recipe.writer or who
         elif not is_passed(row.text) and not _is_furniture(row.text):
@@ -166,12 +169,12 @@ def _said_aside(text: str) -> str:
     """
     if (
         text.count("|") >= 2
-        or text.startswith(("*", "\\*"))
+        or text.startswith(("*", "\\*", "~"))
         or _WISH.match(text)
         or _CREDITED.match(text)
         or LEADERS.search(text)
     ):
-        return text.lstrip("\\* ")
+        return text.lstrip("\\*~ ")
     found = re.match(r"([^\W\d][^:–—.]{1,30}?)\s*[:–—]\s+(\S.*)", text)
     head = plain(found[1]) if found else ""
     if found is None or heads_tools(found[1]):

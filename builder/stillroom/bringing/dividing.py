@@ -16,19 +16,12 @@ from typing import Final
 from stillroom.bringing.afterwords import is_name
 from stillroom.bringing.below_list import ADDRESS, read_below, read_steps, take_makes, take_row
 from stillroom.bringing.farewell import Left, greets, without_private
-from stillroom.bringing.found import Paper, Recipe, Row
+from stillroom.bringing.found import List, Paper, Recipe, Row
+from stillroom.bringing.head_rows import is_a_recipe_head, is_head
 from stillroom.bringing.heads import plain, section_of, words
 from stillroom.bringing.joining import joined, rejoined
 from stillroom.bringing.list_titles import first_title, join_lists, list_begins
-from stillroom.bringing.lists import (
-    WIDE,
-    List,
-    ends_open,
-    find_lists,
-    is_a_recipe_head,
-    is_group,
-    is_head,
-)
+from stillroom.bringing.lists import WIDE, ends_open, find_lists, is_group
 from stillroom.bringing.naming import says_its_kind
 from stillroom.bringing.one_line import EACH_BELOW, foods_on, said_in_prose
 from stillroom.bringing.outside import (

@@ -64,6 +64,10 @@ _LEFT_EMPTY: Final = re.compile(
 )
 # "1 + 2/3 cups" is one amount
 _MIXED: Final = re.compile(r"^\W*\d+\s*\+\s*(?:\d+\s*/\s*\d+|[½⅓⅔¼¾⅛])")
+# "allow 2 weeks to mature before using": how long it waits, and not how long it keeps
+_A_WAIT: Final = re.compile(
+    r"\b(?:to mature|before (?:use|using|eating|serving|opening|drinking|tasting))\b", re.IGNORECASE
+)
 _BRACKETS: Final = re.compile(r"\([^()]*\)")
 _TWO_THINGS: Final = re.compile(r"(?<!^\d)(?<!^\d\s)[;+]\s*(?:\d|[½¼¾])")
 _ADDED: Final = re.compile(
@@ -292,7 +296,8 @@ def _add_note(made: _Draft, head: str, rows: list[str]) -> None:
 
 def _ask_how_long(made: _Draft, place: int, lines: Sequence[str]) -> None:
     """Ask whether words beside the method say how long it keeps."""
-    if found := next(filter(None, map(may_say_keeping, lines)), None):
+    kept = (one for one in map(may_say_keeping, lines) if one and not _A_WAIT.search(one[0]))
+    if found := next(kept, None):
         said, span = found
         what = f'How long it keeps may stand here: "{said}"'
         mend = f'If that is of one unopened, write "keeps: {span} unopened" above.'

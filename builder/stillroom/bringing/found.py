@@ -41,6 +41,22 @@ class Row:
     indent: int = 0
 
 
+@dataclass
+class List:
+    """A list of ingredients: the row of its heading or of its first line, and the one behind.
+
+    `later` are rows of amounts that stand further below, amid the method; `tools` what is needed
+    beside, listed without an amount before the ingredients.
+    """
+
+    begin: int
+    end: int
+    named: bool
+    rows: list[int] = field(default_factory=list)
+    later: list[int] = field(default_factory=list)
+    tools: list[int] = field(default_factory=list)
+
+
 @dataclass(frozen=True)
 class Origin:
     """Where a paper comes from: what kind of thing it is, its address, its writer, its title.

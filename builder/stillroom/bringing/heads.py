@@ -38,7 +38,11 @@ _LIST_AND_METHOD: Final = re.compile(
     r"|Bereiding))\s*:?\s+(?=[^\W\d])(\S.*)",
     re.IGNORECASE | re.DOTALL,
 )
-_SUPPLIES: Final = re.compile(r"supplies|stuff|what goes in(?:to it)?", re.IGNORECASE)
+_SUPPLIES: Final = re.compile(
+    r"supplies(?: (?:needed|required|list))?|stuff|what goes in(?:to it)?"
+    r"|(?:materials|things) (?:needed|required)",
+    re.IGNORECASE,
+)
 # "Zubereitung der Plätzchen:": the head of a method that says once more of what
 _JOINED: Final = re.compile(r" (?:und|and|et|e|y|en|och) ")
 _METHOD_OF: Final = re.compile(
@@ -85,6 +89,8 @@ _STORY: Final = re.compile(
 )
 # "Jam-making tips:", "Some hints:"
 _TIPS: Final = re.compile(r"(?:[^\W\d]+ ){1,4}(?:tips|hints|tipps)")
+# "Family notes", "Notes from the cook"
+_NOTES: Final = re.compile(r"(?:[^\W\d]+ ){1,2}notes|notes (?:from|by|on|about)(?: [^\W\d]+){1,3}")
 # "Storage instructions", "Serving tips"
 _BESIDE: Final = re.compile(
     r"(?:storage|storing|keeping|serving|care|washing|gift|label|freezing)"
@@ -175,6 +181,8 @@ def section_of(text: str) -> Section | None:
     if {bare, first} & (words("aside") - {"ingredients", "you will need", "what you need"}):
         return "aside"
     if heads_tools(text) or _STORY.fullmatch(bare) or _BESIDE.fullmatch(bare):
+        return "aside"
+    if _NOTES.fullmatch(bare) and not text.strip().endswith((".", "!", "?")):
         return "aside"
     if says_otherwise(text) or (text.strip().endswith(":") and _TIPS.fullmatch(bare)):
         return "aside"

@@ -11,13 +11,14 @@ from dataclasses import replace
 from typing import Final
 
 from stillroom.bringing.found import Row
-from stillroom.bringing.heads import words
+from stillroom.bringing.heads import plain, words
 from stillroom.bringing.lists import WIDE, amid_a_sentence
 from stillroom.bringing.sorting import is_ingredient, is_only_makes, is_passed, is_sentence
 from stillroom.core.larder.harmless import all_harmless
 from stillroom.core.larder.words import normal_form
 
 _FEW: Final = 6
+_FEW_OF_A_HEAD: Final = 3
 # "Day 1.", "Jour 2", "Part one"
 _DAY: Final = re.compile(
     r"(?:day|tag|jour|giorno|día|dag|part|teil|partie|parte|deel)\s+\w{1,5}[.:]?", re.IGNORECASE
@@ -29,7 +30,7 @@ _OPEN: Final = re.compile(
     re.IGNORECASE,
 )
 # "Note: wear gloves", "*Increase the time": said below the last step, and no part of it
-_BESIDE_STEPS: Final = re.compile(r"\(?(?:(?:tip|note|hint|tipp)s?\s*:|\*)", re.IGNORECASE)
+_BESIDE_STEPS: Final = re.compile(r"\(?(?:(?:tip|note|hint|tipp)s?\s*:|\*|~\s)", re.IGNORECASE)
 _NAMED: Final = 9
 _PARTED: Final = re.compile(r"\b(?P<first>[^\W\d_]{2,})-$")
 # "stones removed", "zest only": how what stands above is taken
@@ -186,11 +187,24 @@ def _headed(rows: Sequence[Row]) -> list[Row]:
         bare = row.shape == "line" and named and not ended
         over_items = below is not None and below.shape in ("item", "step") and words_of <= _FEW
         alone = below is not None and row.gap and below.gap and is_sentence(below.text)
+        alone = alone or (bare and _heads_paragraphs(rows, place) and words_of <= _FEW_OF_A_HEAD)
         day = row.shape == "line" and _DAY.fullmatch(row.text) is not None
-        if below is not None and (day or (bare and (over_items or (alone and words_of <= 3)))):
+        if below is not None and (
+            day or (bare and (over_items or (alone and words_of <= _FEW_OF_A_HEAD)))
+        ):
             row = replace(row, shape="heading", level=6)
         found.append(row)
     return found
+
+
+def _heads_paragraphs(rows: Sequence[Row], place: int) -> bool:
+    """Whether a few words that name what is done stand between paragraphs: "Abfüllen"."""
+    row, below = rows[place], rows[place + 1 : place + 2]
+    told = plain(row.text).split(" ")[0] in words("told_first") | words("told_last")
+    ended = place == 0 or bool(re.search(r"[.!?…)]$", rows[place - 1].text))
+    follows = bool(below) and below[0].shape == "line" and is_sentence(below[0].text)
+    named = row.text[:1].isupper() and not re.search(r"[\d,;:()]", row.text)
+    return not row.wraps and ended and follows and named and not told
 
 
 def _heads_joined(rows: Sequence[Row]) -> list[Row]:

@@ -28,6 +28,7 @@ _VAGUELY: Final = re.compile(
     r"\b(?:for\s+)?(?:(?:many|several|a\s+few|some)\s+)?(?:weeks|months|years|ages|indefinitely|forever|(?:a\s+)?(?:long|good)\s+(?:time|while))\b"
     r"|\b(?:hält|halten|haltbar|aufbewahren)\b[^.;!?]{0,60}?\b(?:ewig|lange|mehrere\s+(?:wochen|monate)|wochenlang|monatelang|jahrelang)\b"
     r"|\bconserv\w*[^.;!?]{0,60}?\b(?:longtemps|plusieurs\s+(?:semaines|mois)|a\s+lungo|per\s+mesi|mucho\s+tiempo|varios\s+meses|varias\s+semanas)\b"
+    r"|\b(?:maandenlang|wekenlang|monatelang|wochenlang|jahrelang|jarenlang|lange|länge)\s+(?:[^\W\d]+\s+)?(?:bewa\w+|houdbaar|goed|haltbar|halten|aufbewahren|hålla\w*)\b"
     r"|\b(?:bewa\w+|houdbaar|goed)\b[^.;!?]{0,60}?\b(?:lang|maandenlang|wekenlang|weken|maanden)\b"
     r"|\b(?:håller|hållbar\w*|förvara\w*)\b[^.;!?]{0,60}?\b(?:länge|flera\s+(?:veckor|månader)|i\s+(?:veckor|månader))\b",
     re.IGNORECASE,

@@ -10,9 +10,9 @@ from collections.abc import Sequence
 from itertools import pairwise
 from typing import Final
 
-from stillroom.bringing.found import FARTHEST, Row
+from stillroom.bringing.found import FARTHEST, List, Row
+from stillroom.bringing.head_rows import is_head
 from stillroom.bringing.heads import heads_tools, plain, section_of, words
-from stillroom.bringing.lists import List, is_head
 from stillroom.bringing.naming import kind_of_title, says_its_kind
 from stillroom.bringing.sorting import (
     is_ingredient,

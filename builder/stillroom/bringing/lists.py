@@ -8,11 +8,11 @@ from __future__ import annotations
 
 import re
 from collections.abc import Sequence
-from dataclasses import dataclass, field
 from typing import Final
 
-from stillroom.bringing.found import FARTHEST, Row
-from stillroom.bringing.heads import plain, section_of, words
+from stillroom.bringing.found import FARTHEST, List, Row
+from stillroom.bringing.head_rows import heads_method, is_a_recipe_head, is_head
+from stillroom.bringing.heads import section_of
 from stillroom.bringing.one_line import foods_on, names_a_food
 from stillroom.bringing.sorting import (
     begins_in_words,
@@ -23,19 +23,13 @@ from stillroom.bringing.sorting import (
     is_told,
 )
 
-_HOW_TO: Final = re.compile(
-    r"(?:how\s+(?:to|i|we)\s+make|to\s+make|so\s+macht\s+man|cómo\s+(?:hacer|preparar|se\s+hace)|comment\s+(?:faire|préparer)"
-    r"|come\s+(?:fare|preparare)|(?:hoe|zo)\s+maak\s+je|(?:preparing|making|using|feeding)\s+(?:the|your|it))"
-    r"\s*(?:[^\W\d][\w'’-]*\s*){1,6}(?:,\s*(?:step\s+by\s+step|paso\s+a\s+paso|passo\s+(?:dopo|per)\s+passo"
-    r"|étape\s+par\s+étape|stap\s+voor\s+stap))?:?",
-    re.IGNORECASE,
-)
 # "A dry artist's brush for dusting inside the jar if needed", close below others
 _A_THING: Final = re.compile(r"(?:an?|some|your)\s+[a-z]", re.IGNORECASE)
 _MOST_OF_A_THING: Final = 14
 _MOST_OF_A_BARE_ONE: Final = 6
 _LEAST_OF_A_STEP: Final = 3
 _FEW_WORDS: Final = 3
+_MOST_ABOVE: Final = 2
 # "Puderzucker, Zitronensaft und Perlen für die Verzierung"
 _FOR_THE_END: Final = re.compile(
     r"\b(?:for\s+(?:decorati\w+|dusting|rolling|sprinkling|serving|coating)|to\s+(?:decorate|finish|dust|serve)"
@@ -62,39 +56,6 @@ WIDE: Final = 55
 """From here on a line is taken for one that its writer's machine broke off."""
 
 
-@dataclass
-class List:
-    """A list of ingredients: the row of its heading or of its first line, and the one behind.
-
-    `later` are rows of amounts that stand further below, amid the method; `tools` what is needed
-    beside, listed without an amount before the ingredients.
-    """
-
-    begin: int
-    end: int
-    named: bool
-    rows: list[int] = field(default_factory=list)
-    later: list[int] = field(default_factory=list)
-    tools: list[int] = field(default_factory=list)
-
-
-def is_head(row: Row) -> bool:
-    """Whether a row heads a part of a recipe."""
-    if row.shape == "item":  # "- Instructions", where a page made items of all its lines
-        return plain(row.text) in words("ingredients") | words("method")
-    return row.shape in ("heading", "line") and section_of(row.text) is not None
-
-
-def is_a_recipe_head(text: str) -> bool:
-    """Whether a line says "Recipe" and no more: behind a list it heads the method."""
-    return plain(text) in ("recipe", "rezept", "recette", "ricetta", "receta", "recept")
-
-
-def heads_method(row: Row) -> bool:
-    """Whether a row heads a method behind a list in words of its own: "How to make plum gin"."""
-    return row.shape in ("heading", "line") and bool(_HOW_TO.fullmatch(row.text.strip()))
-
-
 def find_lists(rows: Sequence[Row]) -> list[List]:
     """Find the lists: those with a heading, and runs of amounts where there is none."""
     lists: list[List] = []
@@ -113,6 +74,7 @@ def find_lists(rows: Sequence[Row]) -> list[List]:
             and not amid_a_sentence(rows, at)
         ):
             end = _run_end(rows, at)
+            at = _with_items_above(rows, at)
             # "Salt scrub", "(Body polish)" is a title
             if end - at >= 2 and any(_says_how_much(row.text) for row in rows[at:end]):
                 lists.append(List(at, end, False, list(range(at, end))))
@@ -120,6 +82,22 @@ def find_lists(rows: Sequence[Row]) -> list[List]:
                 continue
         at += 1
     return lists
+
+
+def _with_items_above(rows: Sequence[Row], at: int) -> int:
+    """Return the row at which the items begin that a list's first amount stands among."""
+    begin = at
+    while (
+        begin > 0
+        and at - begin < _MOST_ABOVE
+        and rows[begin - 1].shape == rows[at].shape == "item"
+        and rows[begin - 1].indent == rows[at].indent
+        and not is_sentence(rows[begin - 1].text)
+        and not is_head(rows[begin - 1])
+        and len(rows[begin - 1].text.split()) <= _MOST_OF_A_THING
+    ):
+        begin -= 1
+    return at if begin > 0 and rows[begin - 1].shape == "item" else begin
 
 
 def amid_a_sentence(rows: Sequence[Row], at: int) -> bool:
@@ -273,6 +251,11 @@ def _run_end(rows: Sequence[Row], begin: int) -> int:
         elif rows[at].shape == "row" and at == end:
             at += 1
             end = at
+        elif _heads_last_items(rows, at):
+            at += 1
+            while at < len(rows) and rows[at].shape == "item":
+                at += 1
+            end = at
         elif (loose := _loose_part_end(rows, at)) > at or _beside_an_item(rows, at):
             at = max(loose, at + 1)
             end = at
@@ -282,6 +265,18 @@ def _run_end(rows: Sequence[Row], begin: int) -> int:
         else:
             break
     return end
+
+
+def _heads_last_items(rows: Sequence[Row], at: int) -> bool:
+    """Whether a heading parts items from others that are all of the list: a method's head follows.
+
+    "Pacharán suave" heads its few things, though none of them has an amount.
+    """
+    heads = rows[at].shape == "heading" and not is_head(rows[at]) and at + 1 < len(rows)
+    if not heads or rows[at - 1].shape != "item" or not _items_up_to_a_head(rows, at + 1):
+        return False
+    items = [row for row in rows[at + 1 :][:_MOST_OF_A_THING] if row.shape == "item"]
+    return bool(items) and not any(is_sentence(row.text) or is_told(row.text) for row in items)
 
 
 def _amid_amounts(rows: Sequence[Row], at: int, end: int) -> bool:

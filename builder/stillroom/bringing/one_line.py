@@ -20,7 +20,9 @@ from stillroom.core.words.patterns import OUTSIDE_BRACKETS
 from stillroom.core.words.problems import Unreadable
 
 _AMOUNT: Final = re.compile(r"(?:about |ca\.? )?(?:\d|[½⅓⅔¼¾⅛⅜⅝⅞])")
-_SIGNS: Final = re.compile(r"\s*(?:[;|•·]|\s\+\s)\s*(?=(?:about |ca\.? )?[\d½⅓⅔¼¾⅛⅜⅝⅞])")
+_SIGNS: Final = re.compile(
+    r"\s*(?:[;|•·]|\s\+\s)\s*(?=(?:about |ca\.? )?[\d½⅓⅔¼¾⅛⅜⅝⅞])" + OUTSIDE_BRACKETS
+)
 # "60 g almonds 100 g butter 45 g icing sugar": one after the other without a sign
 _NEXT_MEASURE: Final = re.compile(
     r"(?<=[^\W\d])[\s,]+(?=\d+(?:[.,]\d+)?\s*(?:k?g|gr|ml|cl|dl|l|EL|TL|Msp|Prise|Pck|cups?|tbsp|tsp|oz|lb)\b\.?\s+[^\W\d])"

@@ -13,6 +13,7 @@ from itertools import pairwise
 from typing import Final
 
 from stillroom.bringing.found import Row
+from stillroom.bringing.head_rows import is_a_recipe_head, is_head
 from stillroom.bringing.heads import (
     AMOUNT_ALONE,
     after_section,
@@ -20,7 +21,6 @@ from stillroom.bringing.heads import (
     list_and_method,
     section_of,
 )
-from stillroom.bringing.lists import is_a_recipe_head, is_head
 from stillroom.bringing.old_books import made_new
 from stillroom.bringing.one_line import listed_and_told, names_a_food
 from stillroom.bringing.outside_recipe import without_furniture

@@ -70,7 +70,7 @@ _NUMBERED: Final = re.compile(
 )
 _MAKES: Final = re.compile(
     r"(?:^|[.!;]\s+|\s[-–—]\s+|[({]|(?:,|\bwhich)\s+(?=(?:makes|yields)\s+(?:about\s+|around\s+)?\d)|\band\s+(?=(?:makes|yields)\s+(?:about\s+)?\d)|[({](?=to\s+make\s)|\b(?=rinden?\s+(?:para\s+)?(?:un[oa]s\s+)?\d)|\bingredients\s+(?=have\s+\d+\s+servings))(?:this\s+|these\s+|the\s+|following\s+|ingredients\s+|quantities\s+|recipe\s+|it\s+|should\s+|will\s+){0,3}"
-    r"(?:to\s+make(?=\s+(?:about\s+)?\d)|(?<=\()for(?=\s+(?:about\s+)?\d+\s+(?:people|persons|servings|cookies|biscuits|pieces|jars|bottles|bars|loaves|muffins|scones)\b)|makes(?=\s+(?:two|three|four|five|six|eight|ten|twelve)\s)|rinden?(?:\s+para)?|(?:ger|blir|räcker\s+till)(?=\s+(?:ca\.?\s+|cirka\s+|ungefär\s+)?\d)|(?:bekommt|erhält)\s+man\b[^.\d]{0,30}?(?=(?:etwa\s+|ca\.?\s+)?\d)|makes?(?=\s+(?:about\s+|around\s+)?\d)|makes|y(?:ie|ei)lds?|have(?=\s+\d+\s+servings)|servings?|serves|recipe\s+yields?|ergibt|für\s+ca\.?|für\s+etwa|donne|"
+    r"(?:to\s+make(?=\s+(?:about\s+)?\d)|(?<=\()for(?=\s+(?:about\s+)?\d+\s+(?:people|persons|servings|cookies|biscuits|pieces|jars|bottles|bars|loaves|muffins|scones)\b)|makes(?=\s+(?:two|three|four|five|six|eight|ten|twelve)\s)|rinden?(?:\s+para)?|(?:ger|blir|räcker\s+till)(?=\s+(?:ca\.?\s+|cirka\s+|ungefär\s+)?\d)|(?:bekommt|erhält)\s+man\b[^.\d]{0,30}?(?=(?:etwa\s+|ca\.?\s+)?\d)|makes?(?=\s+(?:about\s+|around\s+)?\d)|makes|(?:serves|makes)\s*/\s*yields?|y(?:ie|ei)lds?|have(?=\s+\d+\s+servings)|servings?|serves|recipe\s+yields?|ergibt|für\s+ca\.?|für\s+etwa|donne|"
     r"pour(?!\s+[\d\s/½¼¾⅓⅔.-]*(?:cups?|bottles?|tablespoons?|teaspoons?|tbsps?|tsps?|ounces?|oz|quarts?"
     r"|gallons?|pints?|lit(?:er|re)s?\s+of|inch|jars?|half|quarter|third)\b|[^.;]*\b(?:of|into|over|the|with|each)\b)"
     r"(?:\s+environs?)?(?=\s+:?\s*\d|\s+(?:deux|trois|quatre|cinq|six|huit|dix|douze)\s+(?:lit|bout|pot|boc|pers))|per(?=\s+(?:circa\s+|ca\.?\s+)?\d+\s+(?:vas|baratt|bottigli|persone|biscott|porzion|pezz))|"
@@ -171,7 +171,7 @@ def is_ingredient(text: str) -> bool:
         return short and is_ingredient(_BRACKETED.sub("", text).strip())
     if number_of(text):
         return False
-    if is_time(text) or LEADERS.search(text):
+    if is_time(text) or _DATE.match(text) or LEADERS.search(text):
         return False
     behind = bool(_BEHIND_ITS_FOOD.fullmatch(text.strip())) and not makes_of(text)
     begins = bool(_AMOUNT.match(text)) or behind
@@ -300,7 +300,7 @@ def makes_of(text: str) -> str:
     said = _LONG_ASIDE.sub("", within["said"] if within else said)
     said = _IN_OTHER_MEASURE.sub(r"\g<unit>", said).strip(" ,(")
     if not re.search(
-        r"\d|[½¼¾]|\b(?:one|two|three|four|six|eight|ten|a|dozen|deux|trois|quatre|zwei|drei|vier|due|tre|dos|tres|twee|drie)\b",
+        r"\d|[½¼¾]|\b(?:one|two|three|four|six|eight|ten|dozen|an?\s+(?:dozen|half|couple|few|(?:(?:large|small|big|full|whole|single|generous)\s+)?(?:lit(?:re|er)|pint|quart|gallon|jar|bottle|loaf|kilo|pound|cup|batch|tin|tray|cake|bowl|pan))|deux|trois|quatre|zwei|drei|vier|due|tre|dos|tres|twee|drie)\b",
         said,
         re.I,
     ):
@@ -320,7 +320,7 @@ def is_only_makes(text: str) -> bool:
         and bool(
             re.match(
                 r"\W*(?:this |the |recipe |it ){0,2}"
-                r"(?:to make (?:about )?\d|makes|(?<=\()for \d|y(?:ie|ei)ld|serv|"
+                r"(?:to make (?:about )?\d|(?:serves ?/ ?)?makes|(?<=\()for \d|y(?:ie|ei)ld|serv|"
                 r"ergibt|für|donne|pour (?:environs? |: ?)?(?:\d|deux |trois |quatre |six )|"
                 r"per (?:circa |ca\.? )?\d|"
                 r"(?:n[úu]mero d[ei]|nombre de|aantal|anzahl)\s|porciones|rendimiento|rendement|"

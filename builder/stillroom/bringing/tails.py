@@ -36,6 +36,7 @@ _DOES: Final = re.compile(
 )
 # as one who tells others what to do begins: "Versate", "Mettez", "Ponemos"
 _BIDS: Final = re.compile(r"[^\W\d_]{2,}(?:[aei]te(?:l[aeio])?|ez|amos|emos|imos)")
+_CONDITIONS: Final = frozenset({"when", "once", "after", "before", "then", "next", "meanwhile"})
 _TO_DO: Final = re.compile(r"[a-zäöüß]{3,}(?:en|ern|eln)[.!]?$")
 _IS_TOLD: Final = re.compile(
     r"\b(?:ist|sind|war|waren|hat|habe|haben|wird|werden|kann|könnt|viel)\b", re.IGNORECASE
@@ -80,7 +81,7 @@ def _is_said_otherwise(text: str) -> bool:
     aside = bool(head) and section_of(f"{head[1]}:") == "aside" if head else False
     return (
         aside
-        or text.startswith(("*", "\\*", "("))
+        or text.startswith(("*", "\\*", "~", "("))
         or is_only_makes(text)
         or is_passed(text)
         or is_ingredient(text)
@@ -97,7 +98,11 @@ def _is_done(sentence: str) -> bool:
     first = plain(sentence).split(" ")[0]
     if sentence.rstrip().endswith("?"):
         return False
-    if first in words("told_first") - {"when", "let"} or _BIDS.fullmatch(first):
+    if first in _CONDITIONS:
+        return not _OWN.search(sentence)
+    if first in words("told_first") - {"let"} or first in words("told_last"):
+        return True
+    if _BIDS.fullmatch(first):
         return True
     if _TO_DO.search(sentence) and not _IS_TOLD.search(sentence) and not _OWN.search(sentence):
         return True

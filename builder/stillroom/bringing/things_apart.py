@@ -22,6 +22,14 @@ _THING_AND_WORDS: Final = re.compile(
     r"(?P<thing>\S[^,.;!?()]{3,70}?(?:\([^()]*\))?)(?:\s+[-–—]|[,;.])\s+(?P<rest>[^\W\d].*)",
     re.DOTALL,
 )
+# "... 40 g candied peel. Also needed: 1 loaf tin, baking paper"
+_ALSO: Final = re.compile(
+    r"(?<=\S)[.;]\s+(?=(?:also\s+needed|you(?:['’]ll|\s+will)\s+also\s+need|außerdem|ausserdem|zusätzlich|il\s+faut\s+aussi|inoltre|además|verder\s+nodig"
+    r"|ook\s+nodig|dessutom)\s*:)",
+    re.IGNORECASE,
+)
+_CELLS: Final = re.compile(r"([\d½¼¾⅓⅔.,/ -]{0,10});([^;\d]{0,12});([^;]{2,80})")
+_LEAST_CELLS: Final = 3
 _LONGEST: Final = 500
 _GLUED: Final = re.compile(
     r"(?<=[a-zà-ÿ]{3})(?=(?:\d+(?:[./,]\d+)?|[½¼¾⅓⅔])\s*(?:tea|table)?(?:spoons?|tsps?|tbsps?|cups?|k?g|ml|cl|dl|oz|lbs?|pounds?|EL|TL|msk|tsk)\b)"
@@ -34,7 +42,7 @@ def with_things_apart(rows: Sequence[Row]) -> list[Row]:
     >>> [row.text for row in with_things_apart([Row("2 tsp onion1 teaspoon parsley", "item")])]
     ['2 tsp onion', '1 teaspoon parsley']
     """
-    parted = [part for row in rows for part in _parts(row)]
+    parted = [part for row in _without_semicolons(rows) for part in _parts(row)]
     found = list(parted)
     for place, row in enumerate(parted):
         if row.shape in ("line", "item") and not is_ingredient(row.text):
@@ -42,7 +50,28 @@ def with_things_apart(rows: Sequence[Row]) -> list[Row]:
     return found
 
 
+def _without_semicolons(rows: Sequence[Row]) -> list[Row]:
+    """Return rows with "3;EL;Zucker" as a line, where several stand so: as a table is saved.
+
+    >>> rows = [Row("3;EL;Zucker"), Row("1;;Ei"), Row(";;Vanille")]
+    >>> [row.text for row in _without_semicolons(rows)]
+    ['3 EL Zucker', '1 Ei', 'Vanille']
+    """
+    cells = [_CELLS.fullmatch(row.text) if row.shape != "heading" else None for row in rows]
+    if sum(one is not None for one in cells) < _LEAST_CELLS:
+        return list(rows)
+    return [
+        replace(row, text=" ".join(filter(None, one.groups()))) if one else row
+        for row, one in zip(rows, cells, strict=True)
+    ]
+
+
 def _parts(row: Row) -> list[Row]:
+    if row.shape in ("line", "item") and (also := _ALSO.search(row.text)):
+        head, _, rest = row.text[also.end() :].partition(":")
+        things = [one.strip() for one in rest.strip(" .").split(",") if one.strip()]
+        apart = [replace(row, text=row.text[: also.start()]), Row(f"{head}:", "heading", 6)]
+        return [*apart, *(Row(one, "item") for one in things)]
     if row.shape not in ("line", "item") or not _GLUED.search(row.text):
         return [row]
     parts = _GLUED.split(row.text)

@@ -10,6 +10,7 @@ from typing import Final
 
 from stillroom.bringing.found import Recipe
 from stillroom.bringing.heads import words
+from stillroom.bringing.one_line import things_on
 from stillroom.core.amounts.quantities import Amount
 from stillroom.core.lines.reader import read_line
 from stillroom.core.lines.staple_table import find_staple
@@ -20,6 +21,10 @@ _JARS: Final = re.compile(
     r"(?:jars?|bottles?|tins?|gläser|glas|flaschen?|schraubgläser|bocaux|bocal|pots?|bouteilles?|vasetti|vasetto|barattoli|bottiglie?"
     r"|frascos?|tarros?|botes?|botellas?|potten|potjes|flessen|flesjes)\s+(?:of|à|a|von|zu|de|d[ai]|van|each)\s+"
     r"(?:about\s+|circa\s+|je\s+)?\d+(?:[.,]\d+)?\s*(?:m?l|cl|dl|g|gr|oz|lb|liter|litres?|litri)\b\.?",
+    re.IGNORECASE,
+)
+_ONLY_JARS: Final = re.compile(
+    r"\b(?:jars?|bottles?|gläser|flaschen?|bocaux|bouteilles?|vasetti|bottiglie|tarros|botellas?|potten|flessen|burkar|flaskor)\b",
     re.IGNORECASE,
 )
 _WEIGHED: Final = re.compile(r"\d\s*(?:k?g|grams?|oz|ounces?|lbs?|pounds?|ml|cl|tbsps?|tsps?)\b")
@@ -121,8 +126,9 @@ def take_tools(recipe: Recipe) -> list[str]:
     A list that is not one of foods, as a craft's is, stays whole.
     """
     tools = [row for row in recipe.ingredients if is_tool(row[1])]
-    foods = sum(_is_food(text) for _, text in recipe.ingredients)
-    if not tools or foods < _FOODS:
+    foods = sum(_is_food(one) for _, text in recipe.ingredients for one in things_on(text))
+    jars = bool(tools) and all(_ONLY_JARS.search(text) for _, text in tools)
+    if not tools or foods < (1 if jars else _FOODS):
         return []
     recipe.ingredients = [row for row in recipe.ingredients if row not in tools]
     said = ", ".join(f'"{text}"' for _, text in tools[:3])

@@ -13,7 +13,7 @@ from itertools import pairwise
 from typing import Final
 
 from stillroom.bringing.found import Row
-from stillroom.bringing.lists import is_head
+from stillroom.bringing.head_rows import is_head
 from stillroom.bringing.one_line import names_a_food
 from stillroom.bringing.sorting import (
     begins_with_amount,
