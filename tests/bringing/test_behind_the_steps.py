@@ -4,7 +4,8 @@ The classes are those of 40 papers fixed with what they should become before the
 November 2026): damson chutneys of six British pages, Christmas biscuits of German weblogs, orange
 marmalade and cordials in Italian and Swedish, mixes in jars, mead, salts, and files of repositories
 (escowles/recipes, XonqNopp/recettes, kruchten/spoon); the last third those of 15 more: bath salts,
-mincemeat, plum chutneys, pacharán, kruidnoten, apple syrup, cookies (MeYo80s/FamilyRecipeBook).
+mincemeat, plum chutneys, pacharán, kruidnoten, apple syrup, cookies (MeYo80s/FamilyRecipeBook), and
+those of 14 after them: piccalilli, mixes in jars, almond biscuits, quince paste.
 The words are ours but for lines of lists.
 """
 
@@ -356,3 +357,92 @@ def test_bottles_beside_one_food_are_to_work_with() -> None:
 def test_a_wait_before_use_is_not_asked_about_as_keeping() -> None:
     told = f"{JAM}\nTip: store it for at least 2 weeks to mature before using.\n"
     assert "How long it keeps" not in asked(brought(told)[0])
+
+
+def test_lids_and_rings_are_to_work_with() -> None:
+    told = (
+        "Piccalilli\n\n- 7 green tomatoes\n- 2 cups sugar\n- Canning lids and rings\n\nBoil it.\n"
+    )
+    (found,) = brought(told, "en_US")
+    assert listed(found) == ["7 green tomatoes", "2 cups sugar"]
+
+
+@pytest.mark.parametrize(
+    ("said", "makes"),
+    [
+        ("3 to 4 Pints", "3 to 4 Pints"),
+        ("This recipe made six 1-pint jars (2 cups).", "six 1-pint jars"),
+        ("24 cookies", "24 cookies"),
+    ],
+)
+def test_a_yield_alone_below_the_steps_is_no_step(said: str, makes: str) -> None:
+    (found,) = brought(f"{JAM.replace('1. ', '').replace('2. ', '').replace('3. ', '')}{said}\n")
+    assert fact(found, "makes") == makes
+    assert len(steps(found)) == 3
+
+
+def test_how_the_spices_are_tied_is_said_of_them() -> None:
+    told = """Piccalilli
+
+12 onions, ground
+1 pint vinegar
+1 tablespoon pickling spices
+tied into a bag
+Grind the onions, boil them with the vinegar and pot them.
+"""
+    (found,) = brought(told)
+    assert listed(found)[-1] == "1 tablespoon pickling spices, tied into a bag"
+    assert len(steps(found)) == 1
+
+
+def test_a_reader_s_thanks_are_no_step() -> None:
+    said = "Karen, thanks for posting this. I lost my grandmother's over 30 years ago."
+    (found,) = brought(f"{JAM.replace('1. ', '').replace('2. ', '').replace('3. ', '')}\n{said}\n")
+    assert len(steps(found)) == 3
+
+
+def test_what_dresses_a_jar_is_not_what_goes_into_it() -> None:
+    page = (
+        "<html><body><h1>Gingerbread in a jar</h1><p>To decorate the jar you will need:</p>"
+        "<p>1 quart Mason jar</p><p>Fabric</p><p>Hole punch</p>"
+        "<p>For jar contents you will need:</p>"
+        "<p>2 cups flour</p><p>1-teaspoon baking soda</p><p>1 cup brown sugar</p>"
+        "<ol><li>Mix the flour and the soda.</li><li>Layer them.</li><li>Add lid.</li></ol>"
+        "</body></html>"
+    )
+    (found,) = brought(page, "en_US", "a.html")
+    assert found.title == "Gingerbread in a jar"
+    assert len(listed(found)) == 3
+    assert "Fabric" in found.text.partition("## Equipment")[2]
+
+
+def test_a_few_things_below_the_head_of_the_baking_are_no_other_recipe() -> None:
+    page = (
+        "<html><body><h1>Cookies in a jar</h1><p>3 cups flour<br>1 cup sugar</p>"
+        "<p>Layer them in a jar and attach the directions to it.</p><h3>Baking directions</h3>"
+        "<p>Cookie mix<br>1/2 cup butter<br>1 egg</p><p>Mix all and bake it for ten minutes.</p>"
+        "</body></html>"
+    )
+    (found,) = brought(page, "en_US", "a.html")
+    assert "More amounts stand amid the method" in asked(found)
+
+
+def test_what_is_added_once_it_is_given_is_asked() -> None:
+    told = """Cookie jars
+
+Ingredients:
+2 cups flour
+1 cup sugar
+Ingredients to be added to the jar once gifted:
+125 g butter
+1 egg
+Method:
+1. Layer the dry things in the jar.
+"""
+    (found,) = brought(told, "en_AU")
+    assert "may be added by whoever is given it" in asked(found)
+
+
+def test_the_lines_of_one_paragraph_of_a_page_stand_together() -> None:
+    page = "<p>2 cups flour<br>a pinch of salt<br>An A4 sheet of plain paper</p><p>Sift them.</p>"
+    assert [row.gap for row in rows_of_page(page)] == [True, False, False, True]

@@ -92,6 +92,11 @@ _PRAISES: Final = re.compile(
     r"\s(?:(?:also|an?|really|very|so|especially|particularly|wonderful\w*)\s){0,2}(?:good|nice|lovely|delicious|well|great|perfect|tasty|excellent|wonderful)\b",
     re.IGNORECASE,
 )
+# what somebody else says who read it: "Karen, thanks for posting this."
+_READERS: Final = re.compile(
+    r"(?:[A-ZÀ-Ý][a-zà-ÿ]+,\s)?(?:many\s)?(?:thanks|thank\syou)(?:\s(?:so|very)\smuch)?\sfor\s(?:posting|sharing|the\srecipe|this)\b",
+    re.IGNORECASE,
+)
 _BIO: Final = re.compile(
     r"about\s+the\s+(?:author|writer|blogger)\b.*|about\s+me\s*[:–-].*"
     r"|(?:über\s+(?:den\s+autor|die\s+autorin|mich)|à\s+propos\s+de\s+l['’]auteur\w*|sull['’]autor\w+|sobre\s+(?:el|la)\s+autora?"
@@ -194,7 +199,7 @@ def _is_remark(text: str, recipe: Recipe) -> bool:
 
 
 def _tells(sentence: str, recipe: Recipe) -> bool:
-    if _GOODBYE.match(sentence):
+    if _GOODBYE.match(sentence) or _READERS.match(sentence):
         return True
     if _OTHERWISE.search(sentence) or _PRAISES.match(sentence):
         return not _KEPT.search(sentence)

@@ -61,6 +61,13 @@ _MADE_FIRST: Final = re.compile(
     r"(?P<makes>makes\s+(?:about\s+|around\s+|approx\.?\s+)?\d(?:[^.!]|(?<=\d)\.(?=\d)){2,50})[.!]\s+(?P<rest>(?:if|you|the|this|i|it)\b.*)",
     re.IGNORECASE | re.DOTALL,
 )
+_COUNTED: Final = re.compile(
+    r"(?:about\s+|ca\.?\s+)?\d+(?:\s*(?:-|–|to)\s*\d+)?\s+(?:half-)?(?:pints?|quarts?|jars?|bottles?|cookies|biscuits|pieces|dozen|squares|servings"
+    r"|Gläser|Flaschen|Stück|pots|bocaux|bouteilles|vasetti|bottiglie|biscotti|tarros|botellas|galletas|potten|flessen|koekjes|burkar|flaskor|kakor)\.?",
+    re.IGNORECASE,
+)
+_SAYS_MADE: Final = re.compile(r"(?:this|it|we|i|the)\s", re.IGNORECASE)
+_FEW: Final = 10
 _COMMENTED: Final = re.compile(r"(?:Reply\s?Delete|ReplyDelete)")
 ADDRESS: Final = re.compile(r"(?:https?://|www\.)[^\s<>\"]+")
 
@@ -146,6 +153,11 @@ def read_steps(recipe: Recipe, rows: Sequence[Row]) -> None:
             recipe.writer = recipe.writer or named["who"]
         elif row.shape == "line" and _SENT_BY.match(row.text) and (who := writer_of(row.text)):
             recipe.writer = recipe.writer or who
+        elif recipe.steps and (made := _yield_alone(row.text)):
+            if not recipe.makes:
+                what = f'"{row.text}" stands among the steps, and is taken for how much it makes.'
+                recipe.doubt("makes", what, "Look whether that is so.")
+            recipe.say_makes(made)
         elif not is_passed(row.text) and not _is_furniture(row.text):
             if row.shape != "step" and (aside := _said_aside(row.text)):
                 recipe.notes.append(("Notes", [aside]))
@@ -155,6 +167,20 @@ def read_steps(recipe: Recipe, rows: Sequence[Row]) -> None:
                 recipe.steps.append((group, text))
             whole = _OF_A_PART.sub(" ", text)
             recipe.say_makes(makes_of(whole) or yield_told(whole))
+
+
+def _yield_alone(text: str) -> str:
+    """Return how much is made where a line among the steps says that alone; "" for any other.
+
+    >>> _yield_alone("3 to 4 Pints"), _yield_alone("This recipe made six 1-pint jars (2 cups).")
+    ('3 to 4 Pints', 'six 1-pint jars')
+    >>> _yield_alone("Makes a mess."), _yield_alone("Fill 4 jars."), _yield_alone("2 cups sugar")
+    ('', '', '')
+    """
+    if _COUNTED.fullmatch(text.strip()):
+        return text.strip(" .")
+    told = yield_told(text) if _SAYS_MADE.match(text) and len(text.split()) <= _FEW else ""
+    return told
 
 
 def _said_aside(text: str) -> str:

@@ -18,7 +18,7 @@ from stillroom.bringing.below_list import ADDRESS, read_below, read_steps, take_
 from stillroom.bringing.farewell import Left, greets, without_private
 from stillroom.bringing.found import List, Paper, Recipe, Row
 from stillroom.bringing.head_rows import is_a_recipe_head, is_head
-from stillroom.bringing.heads import plain, section_of, words
+from stillroom.bringing.heads import heads_tools, plain, section_of, words
 from stillroom.bringing.joining import joined, rejoined
 from stillroom.bringing.list_titles import first_title, join_lists, list_begins
 from stillroom.bringing.lists import WIDE, ends_open, find_lists, is_group
@@ -54,6 +54,7 @@ _FOR_A_PART: Final = re.compile(
     r"para\s+(?:el|la|los|las)|voor\s+(?:de|het))\s*[^\W\d]+(?:[\s-][^\W\d]+){0,2}$",
     re.IGNORECASE,
 )
+_ADDED_LATER: Final = re.compile(r"\b(?:to be added|to add|once (?:gifted|given))\b", re.IGNORECASE)
 _ASIDE: Final = re.compile(r"\s*\((?P<said>[^()]+)\)$")
 _USED_FOR: Final = re.compile(  # "oil for greasing" is no heading
     r"\bfor\s+(?:greasing|dusting|rolling|frying|brushing|sprinkling|coating|oiling)|\bto\s+(?:dust|taste|serve|grease)\b",
@@ -248,6 +249,10 @@ def _read_above(recipe: Recipe, rows: Sequence[Row]) -> None:
     method = next((at for at, row in enumerate(rows) if _is_method_head(row)), len(rows))
     if rows[method + 1 :]:  # the method stands above its list
         read_steps(recipe, rows[method + 1 :])
+    tools = next((at for at, row in enumerate(rows) if heads_tools(row.text)), method)
+    if tools < method and all(not is_sentence(row.text) for row in rows[tools:method]):
+        recipe.notes.append(("Equipment", [row.text for row in rows[tools + 1 : method]]))
+        method = tools
     for row in rows[:method]:
         if row.shape in ("row", "sizes"):
             take_row(recipe, row)
@@ -295,7 +300,7 @@ def _read_list(recipe: Recipe, rows: Sequence[Row]) -> None:
             take_row(recipe, row)
         elif row.shape == "heading" or _heads_group(rows, place):
             inner = section_of(row.text) == "ingredients"
-            group = "" if inner else row.text.strip(" :")
+            group = "" if inner and not _ADDED_LATER.search(row.text) else row.text.strip(" :")
             below = rows[place + 1 : place + 2]
             nested = row.shape == "item" and below and below[0].indent > row.indent
             outer = row.indent if nested else -1

@@ -71,7 +71,8 @@ _A_WAIT: Final = re.compile(
 _BRACKETS: Final = re.compile(r"\([^()]*\)")
 _TWO_THINGS: Final = re.compile(r"(?<!^\d)(?<!^\d\s)[;+]\s*(?:\d|[½¼¾])")
 _ADDED: Final = re.compile(
-    r"(?:to (?:make|cook|prepare|serve|finish|bake)|additional|you(?:'|’)?ll also|you will also|"
+    r"(?:.*\b(?:to be added|once (?:gifted|given))\b"
+    r"|to (?:make|cook|prepare|serve|finish|bake)|additional|you(?:'|’)?ll also|you will also|"
     r"at serving|for serving|(?:the )?(?:recipient|cook) adds)\b(?!.*\bmix\b)",
     re.IGNORECASE,
 )

@@ -6,10 +6,11 @@ Leaves out which words do: heads.py, words.yml.
 from __future__ import annotations
 
 import re
+from collections.abc import Sequence
 from typing import Final
 
 from stillroom.bringing.found import Row
-from stillroom.bringing.heads import plain, section_of, words
+from stillroom.bringing.heads import heads_tools, plain, section_of, words
 
 _HOW_TO: Final = re.compile(
     r"(?:how\s+(?:to|i|we)\s+make|to\s+make|so\s+macht\s+man|cómo\s+(?:hacer|preparar|se\s+hace)|comment\s+(?:faire|préparer)"
@@ -25,6 +26,14 @@ def is_head(row: Row) -> bool:
     if row.shape == "item":  # "- Instructions", where a page made items of all its lines
         return plain(row.text) in words("ingredients") | words("method")
     return row.shape in ("heading", "line") and section_of(row.text) is not None
+
+
+def tools_end(rows: Sequence[Row], at: int) -> int:
+    """Return the head of the ingredients that follows a head of tools at `at`; `at` for none."""
+    if not is_head(rows[at]) or not heads_tools(rows[at].text):
+        return at
+    behind = next((one for one in range(at + 1, len(rows)) if is_head(rows[one])), at)
+    return behind if section_of(rows[behind].text) == "ingredients" else at
 
 
 def is_a_recipe_head(text: str) -> bool:

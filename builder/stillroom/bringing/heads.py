@@ -115,6 +115,12 @@ _TOOLS: Final = re.compile(
     r"|zubehör|attrezzi|keukengerei)"
     r"(?: [^\W\d]+){0,3}"
 )
+# "To decorate the jar you will need:"
+_TO_DRESS_IT: Final = re.compile(
+    r"(?:(?:here is )?what you(?:ll| will) need )?(?:to|for) "
+    r"(?:decorat\w+|wrap\w*|packag\w+|dress\w*|finish\w*)"
+    r"(?: (?:the|your) (?:jars?|bottles?|gifts?|presents?|packages?))?(?: you(?:ll| will)? need)?"
+)
 # "20 min", "1 h 30 min", "5.0/5", as pages set them on lines of their own
 SPAN_UNIT: Final = (
     r"(?:mins?|mn|minut\w+|h|hrs?|hours?|heures?|std|stunden?|ore|ora|horas?|uur|days?|jours?|tage?n?|giorni|días"
@@ -235,7 +241,9 @@ def heads_tools(text: str) -> bool:
     """
     bare = plain(text)
     named = bare in words("tools")
-    return named or bool(text.strip().endswith(":") and _TOOLS.fullmatch(bare))
+    return named or bool(
+        text.strip().endswith(":") and (_TOOLS.fullmatch(bare) or _TO_DRESS_IT.fullmatch(bare))
+    )
 
 
 def after_section(text: str) -> tuple[Section, str] | None:

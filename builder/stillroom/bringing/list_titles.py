@@ -67,6 +67,8 @@ def _begins_another(rows: Sequence[Row], before: list[List], one: List) -> bool:
     """Whether a list that follows a method is another recipe's: a title of its own says so."""
     behind = max(before[-1].end, one.begin - FARTHEST)
     title = title_above(rows, behind, one.begin)
+    if title and is_head(rows[title - 1]) and section_of(rows[title - 1].text) == "method":
+        return False  # what heads the first things of a method is no recipe's title
     if title is None or one.named or rows[title].shape != "heading":
         return title is not None
     above = [

@@ -65,6 +65,11 @@ _GLUED: Final = re.compile(
 _LEAST_FACTS: Final = 3
 _REST_OF_TITLE: Final = 3
 _LONG_TITLE: Final = 8
+# "tied into a bag", right below the spices
+_HOW_IT_IS: Final = re.compile(
+    r"(?:tied|wrapped|packed|cut|ground|[a-z]{3,}ed)\s+(?:in|into|up|with|to|and)\b"
+)
+_MOST_OF_A_REST: Final = 6
 _IN_BRACKETS: Final = re.compile(r"\([^()]+\)[.,]?")
 _OPEN_LINE: Final = re.compile(
     r"(?:,|\b(?:and|or|of|the|with|for|to|just|in|into|an?))$", re.IGNORECASE
@@ -108,7 +113,8 @@ def _with_halves_joined(rows: Sequence[Row]) -> list[Row]:
         above = found[-1] if found else None
         close = above is not None and row.shape == "line" and not row.gap and above.shape == "line"
         if close and above is not None and _is_half(rows, place, above.text):
-            found[-1] = replace(above, text=f"{above.text} {row.text}")
+            sign = ", " if _HOW_IT_IS.match(row.text) else " "
+            found[-1] = replace(above, text=f"{above.text}{sign}{row.text}")
         else:
             found.append(row)
     return found
@@ -124,7 +130,8 @@ def _is_half(rows: Sequence[Row], place: int, above: str) -> bool:
     open_above = (
         text[:1].islower() and len(text.split()) <= _REST_OF_TITLE and _OPEN_LINE.search(above)
     )
-    return bool(_IN_BRACKETS.fullmatch(text) or open_above)
+    how = _HOW_IT_IS.match(text) and len(text.split()) <= _MOST_OF_A_REST
+    return bool(_IN_BRACKETS.fullmatch(text) or open_above or how)
 
 
 def _with_card_facts(rows: Sequence[Row]) -> list[Row]:

@@ -33,7 +33,8 @@ _RECIPE: Final = re.compile(
     r"\s+(?:(?:d(?:ie|en|as)|eine?n?|de|het|il|la)\s+)?(?P<that>[^\W\d](?:[^\s.:]*\s?){1,5}):$"
     r"|how\s+(?:to|i|we)\s+make\s*:\s*(?P<made>(?-i:[A-Z][\w'’&-]*)(?:[ -][\w'’&-]+){0,5})"
     # "for the filling you will need" heads a part of a list, "for plum jam you will need" a recipe
-    r"|(?:for|to\s+make|für)\s+(?!(?:the|an?|this|these|it|your|d(?:ie|en|as)|eine?n?)\b)"
+    r"|(?:for|to\s+make|für)\s+(?!(?:the|an?|this|these|it|your|(?:jar|bottle|label|gift)s?|decorat\w+|wrapping|packaging"
+    r"|d(?:ie|en|as)|eine?n?)\b)"
     r"(?P<need>\S.*?),?\s+(?:you\s*(?:['’]ll|will)?\s+need\b|(?:braucht|benötigt)\s+(?:man|ihr)\b"
     r"|(?:brauchst|benötigst)\s+du\b|brauchen\s+wir\b).*",
     re.IGNORECASE,

@@ -24,7 +24,7 @@ _JARS: Final = re.compile(
     re.IGNORECASE,
 )
 _ONLY_JARS: Final = re.compile(
-    r"\b(?:jars?|bottles?|gläser|flaschen?|bocaux|bouteilles?|vasetti|bottiglie|tarros|botellas?|potten|flessen|burkar|flaskor)\b",
+    r"\b(?:jars|bottles|gläser|flaschen|bocaux|bouteilles|vasetti|bottiglie|tarros|botellas|potten|flessen|burkar|flaskor)\b",
     re.IGNORECASE,
 )
 _WEIGHED: Final = re.compile(r"\d\s*(?:k?g|grams?|oz|ounces?|lbs?|pounds?|ml|cl|tbsps?|tsps?)\b")
@@ -58,6 +58,10 @@ _OF_WOOD: Final = re.compile(
     r"(?:un[ae]?\s+)?(?:cuchara\s+de\s+(?:madera|palo)|cuill[eè]re\s+en\s+bois|cucchiaio\s+di\s+legno)"
     r"|(?:an?\s+)?hole\s+punch|(?:safety|protective)\s+(?:glasses|gear|eyewear)"
 )
+_LIDS: Final = re.compile(
+    r"\b(?:lids?|canning|jar)\s+(?:lids?\s+)?(?:and|&|\+|with)\s+(?:rings|bands|lids|seals)\b|\bcanning\s+(?:jars|lids|rings|bands)\b",
+    re.IGNORECASE,
+)
 # food by what it comes in: "3 family-size tea bags", "4 sheets of filo", "2 gelatine sheets"
 _PACKED_FOOD: Final = re.compile(
     r"\btea ?bags?\b|\b(?:gelatin\w*|nori|filo|phyllo|pastry|lasagn\w*|wafer) (?:sheets?|bags?)\b"
@@ -89,6 +93,8 @@ def is_tool(text: str) -> bool:
         return False
     if re.search(r"[^\W\d].*\d\s*[^\W\d]+\s*$", head):  # "white vinegar: 6 cups"
         return False
+    if _LIDS.search(text):
+        return True
     if _OF_WOOD.fullmatch(" ".join(said)):
         return True
     if _PACKED_FOOD.search(" ".join(said)):

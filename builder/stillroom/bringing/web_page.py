@@ -6,6 +6,7 @@ Leaves out the tree of its tags (tags.py) and what it states (stated.py).
 from __future__ import annotations
 
 import re
+from dataclasses import replace
 from typing import Final
 
 from stillroom.bringing.found import Origin, Paper, Row
@@ -182,13 +183,15 @@ def _add_run(rows: list[Row], run: list[str], shape: str, tag: Tag) -> None:
         return
     inner = tag.inner[:_MOST_STRESSED]
     stressed = [one for one in inner if isinstance(one, Tag) and one.name in ("b", "strong")]
-    for line in "".join(run).split("\n"):
+    for place, line in enumerate(one for one in "".join(run).split("\n") if one.strip()):
         said = bare(tidy(line))
         alone = len(stressed) == 1 and said == bare(stressed[0].words()) and len(said) <= 60
         if alone and tag.name in ("p", "div", "td") and section_of(said):
             _add(rows, said, "heading", 5)
         else:
             _add(rows, said, shape if tag.name == "li" else "line")
+            if place and said and rows[-1].shape == "line":  # a line of the paragraph above
+                rows[-1] = replace(rows[-1], gap=False)
 
 
 def _add(rows: list[Row], text: str, shape: str, level: int = 0) -> None:
