@@ -153,11 +153,11 @@ def read_steps(recipe: Recipe, rows: Sequence[Row]) -> None:
             recipe.writer = recipe.writer or named["who"]
         elif row.shape == "line" and _SENT_BY.match(row.text) and (who := writer_of(row.text)):
             recipe.writer = recipe.writer or who
-        elif recipe.steps and (made := _yield_alone(row.text)):
+        elif recipe.steps and (so_much := _yield_alone(row.text)):
             if not recipe.makes:
                 what = f'"{row.text}" stands among the steps, and is taken for how much it makes.'
                 recipe.doubt("makes", what, "Look whether that is so.")
-            recipe.say_makes(made)
+            recipe.say_makes(so_much)
         elif not is_passed(row.text) and not _is_furniture(row.text):
             if row.shape != "step" and (aside := _said_aside(row.text)):
                 recipe.notes.append(("Notes", [aside]))
