@@ -5,7 +5,8 @@ November 2026): damson chutneys of six British pages, Christmas biscuits of Germ
 marmalade and cordials in Italian and Swedish, mixes in jars, mead, salts, and files of repositories
 (escowles/recipes, XonqNopp/recettes, kruchten/spoon); the last third those of 15 more: bath salts,
 mincemeat, plum chutneys, pacharán, kruidnoten, apple syrup, cookies (MeYo80s/FamilyRecipeBook), and
-those of 14 after them: piccalilli, mixes in jars, almond biscuits, quince paste.
+those of 29 after them: piccalilli, mixes in jars, almond biscuits, quince paste, rhubarb jam,
+herb salt, knäck, elderberry syrup, membrillo.
 The words are ours but for lines of lists.
 """
 
@@ -17,7 +18,7 @@ from bringing.drafts import asked, brought, fact, listed, steps
 from stillroom.bringing.found import Row
 from stillroom.bringing.joining import with_heads
 from stillroom.bringing.sorting import makes_of
-from stillroom.bringing.tails import tail_of
+from stillroom.bringing.tails import end_in_doubt, tail_of
 from stillroom.bringing.web_page import rows_of_page
 
 STEPS = [Row("Stone the plums.", "step"), Row("Boil them.", "step"), Row("Pot it.", "step")]
@@ -446,3 +447,96 @@ Method:
 def test_the_lines_of_one_paragraph_of_a_page_stand_together() -> None:
     page = "<p>2 cups flour<br>a pinch of salt<br>An A4 sheet of plain paper</p><p>Sift them.</p>"
     assert [row.gap for row in rows_of_page(page)] == [True, False, False, True]
+
+
+@pytest.mark.parametrize(
+    ("said", "language"),
+    [
+        ("My neighbour has a tree of them, so I have my own free supply!", "en_GB"),
+        ("¡Qué rico! Ahora puedes disfrutar de tu mermelada casera.", "es_ES"),
+        ("Cette confiture est veloutée comme un sirop.", "fr_FR"),
+    ],
+)
+def test_a_last_paragraph_in_which_nothing_is_plainly_done_is_asked(
+    said: str, language: str
+) -> None:
+    told = f"Plum jam\n\n1 kg plums\n1 kg sugar\n\nBoil the plums.\n\nPot the jam.\n\n{said}\n"
+    (found,) = brought(told, language)
+    in_place = said in " ".join(steps(found))
+    assert "may end above" in asked(found) or not in_place
+
+
+@pytest.mark.parametrize(
+    "said",
+    [
+        "Pot the jam.",
+        "Do not rinse.",
+        "Allineare i biscotti sulla teglia e cuocere in forno.",
+        "A cottura ultimata, versate la marmellata nei vasetti e chiudete per bene.",
+        "Luego se desmolda y se guarda en trozos.",
+        "Ecraser les fruits et filtrer le tout.",
+        "Mit einem Mörser zerkleinern Sie Salz und Kräuter weiter, bis sie fein sind.",
+        "Häll upp på burkar och sätt på lock.",
+    ],
+)
+def test_a_last_step_is_not_asked_about(said: str) -> None:
+    assert end_in_doubt(["Boil the plums.", said]) == ""
+
+
+def test_a_caption_is_no_food_and_a_head_of_tips_no_step() -> None:
+    page = (
+        "<html><body><h1>Kräutersalz</h1><h2>Zutaten</h2><p>200 g Salz<br>50 g Kräuter</p>"
+        "<figure><img src='a.jpg'><figcaption>ginger</figcaption></figure><h2>Zubereitung</h2>"
+        "<p>Alles vermischen und trocknen lassen.</p>"
+        "<h2>Tipps zum Sammeln und Verarbeiten der Kräuter</h2>"
+        "<p>Achten Sie darauf, dass Sie nur essbare Blüten verwenden.</p></body></html>"
+    )
+    (found,) = brought(page, "de_DE", "a.html")
+    assert listed(found) == ["200 g Salz", "50 g Kräuter"]
+    assert len(steps(found)) == 1
+
+
+def test_so_many_alone_below_a_title_is_how_much_it_makes() -> None:
+    told = "Knäck\nca 100 st\n\n50 g smör\n3 dl sirap\n\n1. Koka allt.\n2. Häll upp det i formar.\n"
+    (found,) = brought(told, "sv_SE")
+    assert (fact(found, "makes"), len(listed(found))) == ("ca 100 st", 2)
+
+
+def test_a_footnote_and_an_address_below_a_list_are_not_of_it() -> None:
+    told = """Elderberry syrup
+
+Ingredients:
+- 1/2 cup dried elderberries*
+- 2 cups water
+
+* They are very hard to find in local stores, but here is a link to some.
+
+https://www.example.com/berries
+
+Directions:
+- Boil the berries in the water.
+- Strain and bottle it.
+"""
+    (found,) = brought(told, "en_US")
+    assert len(listed(found)) == 2
+    assert "hard to find" in found.text.partition("## Notes")[2]
+
+
+def test_what_is_measured_above_the_title_of_a_list_is_asked_about() -> None:
+    told = """Elderberry syrup
+
+Put 1 cup of water and 1 cup of granulated sugar into a saucepan with the elderberries and boil it.
+
+Elderberry honey syrup
+
+3 cups water
+1 cup honey
+
+Boil the berries in the water and add the honey.
+"""
+    assert "measures things too" in asked(brought(told, "en_US")[-1])
+
+
+def test_para_and_a_verb_say_no_yield() -> None:
+    assert makes_of("Para elaborar este dulce se emplearon dos quilos de membrillos.") == ""
+    assert makes_of("Para 4 tarros.") == "4 tarros"

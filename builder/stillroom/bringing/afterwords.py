@@ -43,6 +43,7 @@ _TELLS: Final = re.compile(
     r"|let\sme\sknow|look\sat|and,?\sthe\s(?:great|best)|(?:very|so|too|really)\s\w+|come\s|hic\b|cheers|until\snext\stime|till\snext\stime"
     r"|so\sthere\syou|there\syou\s(?:have|go)|that['’]?s\s(?:it|all)|voil[aà]|if\syou\s(?:try|make|like|love|enjoy|have\s(?:any\s)?questions)|before\sthe|after\sall"
     r"|the\s(?:kids|children|boys|girls|family|whole)|every(?:one|body)|nobody|best\sof\sall|p\.?\s?s\.?\b|happy\s\w+ing|stay\stuned|more\s(?:soon|next)"
+    r"|[¡!]?(?:y\s)?listo\b|et\svoil[aà]\b|fertig\b|ecco\sfatto\b|klaar\b|klart\b"
     r"|this\s(?:is|was)\s(?:\w+\s)?(?:one\sof|from|for|my|our|a|an|the|so|such)|you(?:['’]ll|\swill)\s(?:love|like|enjoy|not\sregret|never)"
     r"|they\s(?:are|were)\s(?:gone|so|such|a)|it(?:['’]s|\sis|\swas)\s(?:so|such|gone|a|an|my|our|really|very|one\sof)|what\sa|enjoy\b|thanks?\b|thank\syou|with\sthanks"
     r"|hope\s|good\sluck|have\sfun|bis\sbald|bis\szum\snächsten|viel\sspaß|lasst\ses|guten|à\s(?:bientôt|la\sprochaine)|(?:ich|wir)\swünschen?\b|bon(?:ne)?\s|régalez|"

@@ -10,7 +10,6 @@ from __future__ import annotations
 import re
 from collections.abc import Sequence
 from dataclasses import replace
-from itertools import pairwise
 from typing import Final
 
 from stillroom.bringing.afterwords import is_name
@@ -22,16 +21,16 @@ from stillroom.bringing.heads import heads_tools, plain, section_of, words
 from stillroom.bringing.joining import joined, rejoined
 from stillroom.bringing.list_titles import first_title, join_lists, list_begins
 from stillroom.bringing.lists import WIDE, ends_open, find_lists, is_group
-from stillroom.bringing.naming import says_its_kind
 from stillroom.bringing.one_line import EACH_BELOW, foods_on, said_in_prose
 from stillroom.bringing.outside import (
+    ask_of_another_above,
     ask_of_left_out,
     take_first_size,
     take_food_behind_makes,
     with_bare_foods,
     without_its_own_name,
 )
-from stillroom.bringing.prose import measured_in_prose, those_that_measure, told_over_lists
+from stillroom.bringing.prose import measured_in_prose, told_over_lists
 from stillroom.bringing.rows import made_ready
 from stillroom.bringing.sorting import (
     begins_with_amount,
@@ -45,6 +44,7 @@ from stillroom.bringing.sorting import (
     makes_of,
 )
 from stillroom.bringing.titles import beside_writer, title_of_list, titled, unstopped, writer_of
+from stillroom.bringing.told import made_before, made_by_title, told_apart
 from stillroom.bringing.tools import jars_of, take_tools
 from stillroom.core.lines.staple_table import staples_named
 
@@ -83,7 +83,7 @@ def divide(paper: Paper) -> list[Recipe]:
 def _in_order(rows: Sequence[Row]) -> list[Recipe]:
     lists = join_lists(find_lists(rows), rows)
     if not lists:
-        return [_without_list(part) for part in _told_apart(joined(rows))] if rows else []
+        return [_without_list(part) for part in told_apart(joined(rows))] if rows else []
     begins = list_begins(lists, rows)
     ends = [*begins[1:], len(rows)]
     recipes = []
@@ -140,6 +140,7 @@ def _recipe(rows: Sequence[Row], found: List, span: tuple[int, int], title: int 
     take_first_size(recipe)
     without_its_own_name(recipe)
     ask_of_left_out(recipe)
+    ask_of_another_above(recipe)
     return recipe
 
 
@@ -155,14 +156,6 @@ def _heads_first_part(rows: Sequence[Row], found: List, at: int) -> bool:
     return close and more and not is_head(rows[at]) and not is_only_makes(text)
 
 
-def _made_by_title(title: str) -> str:
-    """Return how much a title says it makes: "Mead recipe for 1 gallon"."""
-    found = re.search(
-        r"\b(?:recipe|rezept|recette|ricetta|receta|recept)\s+\S+\s+\d.*", title, re.I
-    )
-    return makes_of(found[0]) if found else ""
-
-
 def _take_from_above(recipe: Recipe) -> None:
     """Take what is told above a list for its method, where none stands below it."""
     told = [one for one in recipe.intro if is_sentence(one) or is_told(one)]
@@ -174,25 +167,6 @@ def _take_from_above(recipe: Recipe) -> None:
     recipe.doubt("ingredients", what, "Look whether each of those sentences is a step.")
 
 
-def _told_apart(rows: Sequence[Row]) -> list[Sequence[Row]]:
-    """Part recipes that are told in sentences, each below a title between two empty lines."""
-    begins = [
-        at
-        for at in range(len(rows) - 1)
-        if rows[at].shape in ("heading", "line")
-        and is_title(unstopped(rows[at].text))
-        and (rows[at].gap or at == 0)
-        and (rows[at + 1].gap or says_its_kind(rows[at].text))
-        and is_sentence(rows[at + 1].text)
-        and section_of(rows[at].text) is None
-    ]
-    begins = those_that_measure(begins, [row.text for row in rows])
-    if len(begins) < 2:
-        return [rows]
-    above = [0] if begins[0] else []  # the end of one whose beginning was not copied
-    return [rows[begin:end] for begin, end in pairwise([*above, *begins, len(rows)])]
-
-
 def _without_list(rows: Sequence[Row]) -> Recipe:
     """Return a recipe that runs on in sentences: its title and its steps."""
     recipe = Recipe()
@@ -201,13 +175,13 @@ def _without_list(rows: Sequence[Row]) -> Recipe:
     if at is None:
         at = 0 if is_title(unstopped(rows[0].text)) and len(rows) > 1 else None
     recipe.title = unstopped(titled(rows[at].text) or rows[at].text) if at is not None else ""
-    recipe.makes = _made_by_title(recipe.title)
+    recipe.makes = made_by_title(recipe.title)
     below = with_bare_foods(recipe, [row for place, row in enumerate(rows) if place != at])
     for place, row in enumerate(below[:_FEW]):
         alone = f": {row.text}" if row.text[:1].isdigit() else row.text
         if said := said_in_prose(alone):
             recipe.ingredients = [("", thing) for thing in said.things]
-            recipe.makes = recipe.makes or _made_before(said.before)
+            recipe.makes = recipe.makes or made_before(said.before)
             if not recipe.title and is_title(said.named) and not is_a_recipe_head(said.named):
                 recipe.title = said.named
             kept = [replace(row, text=said.after)] if said.after else []
@@ -232,15 +206,6 @@ def _without_list(rows: Sequence[Row]) -> Recipe:
         mend = 'Write one ingredient to a line below "ingredients:", each after a dash.'
         recipe.doubt("ingredients", what, mend)
     return recipe
-
-
-def _made_before(text: str) -> str:
-    """Return how much the words that lead to a list say is made: "To make 1.5 kg mincemeat"."""
-    so_many = re.search(r"\b(?:makes?|for|voor|für|pour|per|para)\s+\d.*", text, re.I)
-    bare = (
-        re.split(r",?\s+(?:you|il|man|heb|necesitas|occorrono)\b", so_many[0])[0] if so_many else ""
-    )
-    return makes_of(bare)
 
 
 def _read_above(recipe: Recipe, rows: Sequence[Row]) -> None:
@@ -315,6 +280,10 @@ def _read_list(recipe: Recipe, rows: Sequence[Row]) -> None:
                 recipe.doubt("ingredients", what, mend)
         elif is_only_makes(row.text):
             take_makes(recipe, row.text)
+        elif row.text.startswith("* ") and is_sentence(row.text.lstrip("* ")):
+            recipe.notes.append(("Notes", [row.text.lstrip("* ")]))
+        elif ADDRESS.fullmatch(row.text):
+            recipe.address = recipe.address or row.text
         elif jars := jars_of(row.text):
             recipe.say_makes(jars)
         elif (

@@ -24,6 +24,7 @@ from stillroom.bringing.measured import measured_beside
 from stillroom.bringing.naming import guess_kind, named_by_subject, title_of
 from stillroom.bringing.one_line import things_on
 from stillroom.bringing.plain_text import tidy
+from stillroom.bringing.tails import end_in_doubt
 from stillroom.bringing.typed_marks import pieces
 from stillroom.core.larder.shelves import Larder
 from stillroom.core.method.keeping_said import may_say_keeping
@@ -260,6 +261,10 @@ def _add_body(made: _Draft, recipe: Recipe, origin: Origin) -> int:
             made.add(f"### {_in_method(head)}", "")
         group = head
         made.add(f"{number}. {_prose(step)}")
+    if last := end_in_doubt([step for _, step in recipe.steps]):
+        more = " …" if len(last) > _LONGEST_NAME else ""
+        what = f'The method may end above "{_cut(last, _LONGEST_NAME)}{more}"'
+        made.ask(method, what, "If nothing is done in it, take it out of the method.")
     if not recipe.steps:
         made.ask(method, "No method was found.", 'Write its steps here: "1. Wash the jar."')
     notes: dict[str, list[str]] = {}

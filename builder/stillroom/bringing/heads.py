@@ -91,6 +91,12 @@ _STORY: Final = re.compile(
 _TIPS: Final = re.compile(r"(?:[^\W\d]+ ){1,4}(?:tips|hints|tipps)")
 # "Family notes", "Notes from the cook"
 _NOTES: Final = re.compile(r"(?:[^\W\d]+ ){1,2}notes|notes (?:from|by|on|about)(?: [^\W\d]+){1,3}")
+# "Tipps zum Sammeln und Verarbeiten", "Tips for a good set"
+_TIPS_FOR: Final = re.compile(
+    r"(?:tipps?|tips?|hints?|conseils?|astuces?|consigli|consejos|trucos)"
+    r" (?:zum|zur|zu|für|for|on|to|pour|per|para|voor|bij|om|till)"
+    r"(?: [^\W\d]+){1,7}"
+)
 # "Storage instructions", "Serving tips"
 _BESIDE: Final = re.compile(
     r"(?:storage|storing|keeping|serving|care|washing|gift|label|freezing)"
@@ -189,6 +195,8 @@ def section_of(text: str) -> Section | None:
     if heads_tools(text) or _STORY.fullmatch(bare) or _BESIDE.fullmatch(bare):
         return "aside"
     if _NOTES.fullmatch(bare) and not text.strip().endswith((".", "!", "?")):
+        return "aside"
+    if _TIPS_FOR.fullmatch(bare) and not text.strip().endswith((".", "!")):
         return "aside"
     if says_otherwise(text) or (text.strip().endswith(":") and _TIPS.fullmatch(bare)):
         return "aside"

@@ -10,7 +10,7 @@ from collections.abc import Sequence
 from dataclasses import replace
 from typing import Final
 
-from stillroom.bringing.found import Row
+from stillroom.bringing.found import FARTHEST, Row
 from stillroom.bringing.heads import plain, words
 from stillroom.bringing.lists import WIDE, amid_a_sentence
 from stillroom.bringing.sorting import is_ingredient, is_only_makes, is_passed, is_sentence
@@ -94,7 +94,8 @@ def _still_of_item(rows: Sequence[Row], place: int, above: Row) -> bool:
         return False
     begins = row.text[:1].isupper() and is_sentence(row.text) and row.indent <= above.indent
     ended = not WIDE <= len(before) <= _WIDEST and bool(re.search(r"[.!?…]$", before))
-    last = above.shape == "step" and not any(one.shape == "step" for one in rows[place:])
+    below = rows[place : place + FARTHEST]
+    last = above.shape == "step" and not any(one.shape == "step" for one in below)
     return not ((last or above.shape == "item") and begins and ended)
 
 

@@ -14,6 +14,7 @@ from stillroom.bringing.below_list import take_food
 from stillroom.bringing.found import Recipe, Row
 from stillroom.bringing.heads import plain
 from stillroom.bringing.one_line import names_a_food
+from stillroom.bringing.prose import measured_in_prose
 from stillroom.bringing.sorting import is_ingredient, is_only_makes, is_sentence
 from stillroom.core.amounts.quantities import Amount
 from stillroom.core.lines.reader import read_line
@@ -21,6 +22,7 @@ from stillroom.core.lines.staple_table import find_staple, staples_named
 from stillroom.core.words.problems import Unreadable
 
 _MOST_TOLD: Final = 4
+_LEAST_OF_ANOTHER: Final = 2
 _MOST_ABOVE: Final = 6
 _MOST_OF_A_FOOD: Final = 4
 _LONGEST: Final = 14
@@ -44,6 +46,15 @@ def ask_of_left_out(recipe: Recipe) -> None:
     more = ", …" if len(left) > _MOST_TOLD else ""
     what = f"Amounts stand outside the list: {said}{more}."
     recipe.doubt("ingredients", what, "What goes in belongs in the list, a line for each.")
+
+
+def ask_of_another_above(recipe: Recipe) -> None:
+    """Ask about sentences above a list that measure things: another recipe may be told there."""
+    told = measured_in_prose(recipe.intro)
+    if len(told) < _LEAST_OF_ANOTHER:
+        return
+    what = f"What stands above the list measures things too: {', '.join(told[:_MOST_TOLD])}."
+    recipe.doubt("title", what, "If another recipe is told there, bring it in by itself.")
 
 
 def _measures(line: str) -> bool:

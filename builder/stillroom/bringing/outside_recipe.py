@@ -31,6 +31,7 @@ _LEADS: Final = re.compile(
     r"|(?:©|copyright|\(c\))\s*(?:19|20)\d\d.{0,80}"
     r"|(?:compartir|partager|condividi|delen|dela|share|teilen)\s+(?:en|sur|su|op|på|on|auf)\s+\w+|auf\s+\w+\s+teilen|die\s+redaktion\s+empfiehlt"
     r"|(?:did|have)\s+you\s+(?:make|made|try|tried)\s+(?:this|it)\b.{0,80}|tag\s+me\s+(?:on|at|@).{0,60}"
+    r"|recipe\s+index|(?:rezept|receptregister|rezeptverzeichnis)(?:übersicht)|index\s+des\s+recettes|indice\s+delle\s+ricette"
     r"|close\s+(?:this\s+)?window|(?:\d+|no)\s+(?:views?|likes?|shares?|comments?|downloads?|min(?:ute)?s?\s+read)|(?:\d+\s+)?min(?:ute)?s?\s+read"
     r"|your\s+e-?mail\s+address\s+will\s+not\s+be\s+published\b.{0,80}|required\s+fields\s+are\s+marked\W*|save\s+my\s+name\b.{0,80}"
     r"|notify\s+me\s+(?:of|when)\b.{0,80}|(?:deine?|ihre)\s+e-?mail-?adresse\s+wird\s+nicht\b.{0,80}|votre\s+adresse\s+e-?mail\s+ne\s.{0,80}"

@@ -75,7 +75,7 @@ _MAKES: Final = re.compile(
     r"|gallons?|pints?|lit(?:er|re)s?\s+of|inch|jars?|half|quarter|third)\b|[^.;]*\b(?:of|into|over|the|with|each)\b)"
     r"(?:\s+environs?)?(?=\s+:?\s*\d|\s+(?:deux|trois|quatre|cinq|six|huit|dix|douze)\s+(?:lit|bout|pot|boc|pers))|per(?=\s+(?:circa\s+|ca\.?\s+)?\d+\s+(?:vas|baratt|bottigli|persone|biscott|porzion|pezz))|"
     r"(?:nodig\s+)?voor(?=\s+(?:±\s*|ca\.?\s+|ongeveer\s+)?\d)|für(?=\s+\d)|"
-    r"quantity|portions|portionen|porzioni|dosi\s+per|raciones|porciones|porties|resa|rendimiento|rendement|para|opbrengst|"
+    r"quantity|portions|portionen|porzioni|dosi\s+per|raciones|porciones|porties|resa|rendimiento|rendement|para(?=\s+(?:un[oa]s\s+)?(?:\d|dos|tres|cuatro|cinco|seis|ocho|diez|doce)\b)|opbrengst|"
     r"(?:n[úu]mero\s+d[ei]|nombre\s+de|aantal|anzahl(?:\s+der)?)\s+[^\W\d]+|yield\s+is|"
     r"(?:recipe\s+for|rezept\s+für|recept\s+voor|recette\s+pour|ricetta\s+per|receta\s+para)"
     r"(?=\s+(?:(?:about|ongeveer|etwa|circa|environ|unos)\s+)?\d))"
@@ -145,6 +145,11 @@ _GLUED_TIME: Final = re.compile(
 )
 _CIRCA: Final = re.compile(
     r"\b(?:ca|circa|etwa|environs?|ongeveer|aproximadamente|unos|unas)\b|±", re.IGNORECASE
+)
+_COUNT_ALONE: Final = re.compile(
+    r"(?:ca\.?|c:a|cirka|about|etwa|circa|environ|ongeveer|unos|ergibt)\s*\d+(?:\s*[-–]\s*\d+)?\s*"
+    r"(?:st\.?|stycken|stk\.?|stück|pieces|pièces|pezzi|piezas|stuks|bitar|cookies|biscuits|kakor|plätzchen|biscotti|galletas|koekjes)",
+    re.IGNORECASE,
 )
 _PEOPLE_ALONE: Final = re.compile(
     r"\d+(?:\s*[-–]\s*\d+)?\s+(?:person(?:s|nes|en|as|e)|people|portions?|portionen|porzioni|porciones|porties|servings?)",
@@ -284,7 +289,7 @@ def makes_of(text: str) -> str:
     headed = LIST_FOR.fullmatch(text.strip()) if len(text) <= _LONGEST_HEAD else None
     if headed and re.match(r"\D{0,8}\d", headed["what"]):
         return headed["what"].strip()
-    if _PEOPLE_ALONE.fullmatch(text.strip()):
+    if _PEOPLE_ALONE.fullmatch(text.strip()) or _COUNT_ALONE.fullmatch(text.strip()):
         return text.strip()
     found = _MAKES.search(text[-_LONGEST_SAID:])
     said = " ".join(found["said"].split()).strip(" ,:") if found else ""
@@ -313,7 +318,7 @@ def makes_of(text: str) -> str:
 @lru_cache(maxsize=4096)
 def is_only_makes(text: str) -> bool:
     """Whether a line says how much it makes and hardly anything else."""
-    if _PEOPLE_ALONE.fullmatch(text.strip()):
+    if any(one.fullmatch(text.strip()) for one in (_PEOPLE_ALONE, _COUNT_ALONE)):
         return True
     return (
         bool(makes_of(text))

@@ -30,12 +30,24 @@ _DOES: Final = re.compile(
     r"\b(?:keep|keeps|kept|store[ds]?|fridge|refrigerat\w*|freez\w*|until|matur\w*|strain\w*|bottle[ds]?|pour\w*|put|leave|left|cool\w*|cut|roll\w*"
     r"|dip\w*|spread\w*|boil\w*|simmer\w*|stir\w*|bake[ds]?|add(?:ed)?|mix(?:ed)?|steep\w*|shake[ns]?|seal\w*|steril\w*|process\w*|ferment\w*|rack\w*"
     r"|aufbewahr\w*|lager\w*|haltbar|hält|halten|kühl\w*|conserv\w*|gard(?:er|ez|e)|bewaar\w*|bewaren|förvara\w*|håll\w*|kylskåp\w*)\b"
-    r"|°|\d\s*(?:grad|degrees?|min|hours?|hrs?|stunden?|minut\w*|heures?|or[ae]|horas?|uur|timmar?|tim|days?|tage?|jours?|giorni|días|dagen|dagar"
+    r"|[°º]|\d\s*(?:grad|degrees?|min|hours?|hrs?|stunden?|minut\w*|heures?|or[ae]|horas?|uur|timmar?|tim|days?|tage?|jours?|giorni|días|dagen|dagar"
     r"|weeks?|wochen?|semaines?|settiman\w|semanas?|weken|veckor|months?|monate?n?|mois|mesi|meses|maanden|månader)\b",
     re.IGNORECASE,
 )
 # as one who tells others what to do begins: "Versate", "Mettez", "Ponemos"
 _BIDS: Final = re.compile(r"[^\W\d_]{2,}(?:[aei]te(?:l[aeio])?|ez|amos|emos|imos)")
+# "Allineare i biscotti", "Ecraser les fruits", "Retirar del fuego": told as a cook notes it
+_INFINITIVE: Final = re.compile(
+    r"[a-zà-ÿ]{3,}(?:are|ere|ire|arli|erli|irli|arle|erle|ar|er|ir|arlos|arlas|erlos|erlas)"
+)
+_ONE_DOES: Final = re.compile(
+    r"\b(?:se\s+[a-zà-ÿ]{3,}[ae]n?|si\s+[a-zà-ÿ]{3,}[aeo](?:no)?|man\s+[a-zäöü]{3,}t|il\s+faut"
+    r"|on\s+[a-zà-ÿ]{3,}[et]|[a-zäöü]{3,}n\s+Sie)\b"
+)
+_FORBIDS: Final = re.compile(r"(?:do not|don['’]t|be sure|make sure)\b", re.IGNORECASE)
+_CLAUSE: Final = re.compile(
+    r"[,;:]\s+(?:e\s+|et\s+|y\s+|poi\s+|quindi\s+|luego\s+|puis\s+|ora\s+)?"
+)
 _CONDITIONS: Final = frozenset({"when", "once", "after", "before", "then", "next", "meanwhile"})
 _TO_DO: Final = re.compile(r"[a-zäöüß]{3,}(?:en|ern|eln)[.!]?$")
 _IS_TOLD: Final = re.compile(
@@ -107,3 +119,30 @@ def _is_done(sentence: str) -> bool:
     if _TO_DO.search(sentence) and not _IS_TOLD.search(sentence) and not _OWN.search(sentence):
         return True
     return bool(_DOES.search(sentence)) and not _OWN.search(sentence)
+
+
+def end_in_doubt(steps: Sequence[str]) -> str:
+    """Return the first of the last steps in which nothing is plainly done; "" for none.
+
+    >>> end_in_doubt(["Boil the plums.", "Pot the jam.", "My neighbour has a tree of them!"])
+    'My neighbour has a tree of them!'
+    >>> end_in_doubt(["Boil the plums.", "Pot the jam."])
+    ''
+    """
+    doubted = ""
+    for said in reversed(steps[1:]):
+        if _does(said) or any(_may_be_done(one) for one in _SENTENCE.split(said)):
+            break
+        doubted = said
+    return doubted
+
+
+def _may_be_done(sentence: str) -> bool:
+    """Whether a sentence may say what is done, by how a word of it ends or a clause begins."""
+    if _FORBIDS.match(sentence):
+        return True
+    begun = [plain(one).split(" ")[0] for one in _CLAUSE.split(sentence)]
+    if any(_BIDS.fullmatch(one) for one in begun) or _INFINITIVE.fullmatch(begun[0]):
+        return True
+    told = any(one in words("told_first") for one in begun[1:]) or _ONE_DOES.search(sentence)
+    return bool(told) and not _OWN.search(sentence)

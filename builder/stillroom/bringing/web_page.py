@@ -22,6 +22,7 @@ _PASSED: Final = frozenset(
         "button",
         "datalist",
         "dialog",
+        "figcaption",
         "footer",
         "form",
         "iframe",
