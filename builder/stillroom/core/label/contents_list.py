@@ -16,22 +16,20 @@ from stillroom.core.allergens.laws import List, all_allergens, say_in_list
 from stillroom.core.allergens.of_foods import Known
 from stillroom.core.amounts.units import convert, size_of
 from stillroom.core.batch.bottling import finished_density
-from stillroom.core.batch.contents import (
-    Content,
-    content_of,
-    contents_by_place,
-    contents_of,
-    middle_of,
-)
+from stillroom.core.batch.contents import content_of, contents_by_place, contents_of
+from stillroom.core.label.heft import about_weighs
+from stillroom.core.label.strained import goes_into_the_liquid, is_made_cold, is_strained_off
 from stillroom.core.larder.food_reading import FoodReading, read_food
 from stillroom.core.larder.packet_parts import read_part
 from stillroom.core.larder.shelves import common_larder
 from stillroom.core.larder.words import normal_form
-from stillroom.core.lines.ingredient import Ingredient
+from stillroom.core.lines.ingredient import Ingredient, read_ingredient
 from stillroom.core.lines.ingredient_food import food_of, name_of, parts_of
+from stillroom.core.lines.sizes import comma_parts
 from stillroom.core.lines.staple_table import staple_of
 from stillroom.core.recipe.model import Recipe
 from stillroom.core.words.patterns import clause_regex
+from stillroom.core.words.problems import Unreadable
 
 _WATER_NAMED_FROM = Fraction(5, 100)
 # worked into a drink rather than steeped in it
@@ -47,8 +45,6 @@ _AS_A_POWDER = clause_regex(
     r"|en polvo|lösliche\w*)\b|\w(?:pulver|poeder)\b",
     re.IGNORECASE,
 )
-# about what a ml of it weighs in g where no table has it; common practice, no published source
-_LIQUIDS = {"oil": Fraction(92, 100), "syrup": Fraction(13, 10), "alcohol": Fraction(95, 100)}
 _FATS = frozenset({"oil", "fat", "butter", "nut-oil"})
 # "vanilla pod if you have one", "extra flour for dusting": how a cook speaks, and no part of a name
 _IF_THERE_IS = clause_regex(
@@ -63,8 +59,11 @@ _SOME_MORE = clause_regex(
     r"|(?:(?:firmly|lightly|loosely|tightly|well) )?packed) )+",
     re.IGNORECASE,
 )
-_POURED = Fraction(1)
-_HEAPED = Fraction(1, 2)
+
+_OR_ELSE = clause_regex(
+    r"(?P<or>or|oder|ou|o|oppure|of|eller) (?:else |auch |bien |anche |use |with )?(?P<other>\S.*)",
+    re.IGNORECASE,
+)
 
 # an ingredient, its grams (None when unknown), whether it stays in what is given
 _Row = tuple[Known, Fraction | None, bool]
@@ -150,7 +149,24 @@ def _called(known: Known) -> str:
     name = _with_its_part(known, name_of(known.ingredient))
     if name.casefold().endswith(" water") and all(food.name == "water" for food in known.staples):
         return "water"
-    return _SOME_MORE.sub("", _IF_THERE_IS.sub("", name)) or name
+    return (_SOME_MORE.sub("", _IF_THERE_IS.sub("", name)) or name) + _other_choice(
+        known.ingredient
+    )
+
+
+def _other_choice(ingredient: Ingredient) -> str:
+    """Return the food that a note offers in the place of its own: "milk (or oat milk)" is either.
+
+    Without it the list would name the allergen of a food that it does not name.
+    """
+    found = _OR_ELSE.match(comma_parts(ingredient.note, 1)[0])
+    if found is None or len(food_of(ingredient).foods) < 2:
+        return ""
+    try:
+        other = read_ingredient(found["other"], "metric").item
+    except Unreadable:
+        other = found["other"]
+    return f" {found['or']} {_IF_THERE_IS.sub('', other)}"
 
 
 def _weights(recipe: Recipe) -> tuple[Fraction | None, ...]:
@@ -160,24 +176,10 @@ def _weights(recipe: Recipe) -> tuple[Fraction | None, ...]:
     for ingredient, content in zip(recipe.ingredients, contents_by_place(recipe), strict=True):
         grams = content.grams if content else None
         if grams is None:
-            grams = _about(ingredient, content, recipe)
+            grams = about_weighs(ingredient, content, recipe)
         each = ingredient.scales == "per container"
         weights.append(grams * counted if grams is not None and each else grams)
     return tuple(weights)
-
-
-def _about(ingredient: Ingredient, content: Content | None, recipe: Recipe) -> Fraction | None:
-    """Return about what a measured thing weighs whose density no table has: for its place only.
-
-    A vinegar of no table is still about as heavy as water, and no last thing in a pickle; nor are
-    two cups of a fruit the last in a crumble.
-    """
-    measured = middle_of(ingredient, recipe)
-    if content is None or measured is None or size_of(measured[1]) != "volume":
-        return None
-    tags = content.staple.tags if content.staple else frozenset()
-    poured = next((density for tag, density in _LIQUIDS.items() if tag in tags), _POURED)
-    return convert(*measured, "ml") * (poured if content.liquid else _HEAPED)
 
 
 def _one_row_each(rows: list[_Row]) -> list[_Row]:
@@ -195,12 +197,16 @@ def _without_steam(recipe: Recipe, rows: list[_Row]) -> list[_Row]:
     """Count added water by what is left of it when the food is finished: Annex VII A 1.
 
     Of food that is boiled or baked and weighed when done, what was lost was water. Below 5 % it
-    need not be named. Where nobody says what the food weighs, water stands last.
+    need not be named. Where nobody says what the food weighs, water stands last. Of what is
+    strained off only the juice is in it: what stays in the bag is no steam.
     """
-    if not recipe.kind.is_("loses water"):
+    if not recipe.kind.is_("loses water") or is_made_cold(recipe):
         return rows
     finished = _finished_g(recipe)
-    total = sum((grams for _, grams, stays in rows if grams), Fraction(0))
+    strained = is_strained_off(recipe)
+    shares = [goes_into_the_liquid(one) if strained else Fraction(1) for one, _, _ in rows]
+    weights = [grams * share for (_, grams, _), share in zip(rows, shares, strict=True) if grams]
+    total = sum(weights, Fraction(0))
     left: list[_Row] = []
     for one, grams, stays in rows:
         if not _is_water(one) or grams is None:
@@ -208,7 +214,7 @@ def _without_steam(recipe: Recipe, rows: list[_Row]) -> list[_Row]:
         elif finished is None:
             left.append((one, None, stays))
         elif grams - (total - finished) > finished * _WATER_NAMED_FROM:
-            left.append((one, grams - (total - finished), stays))
+            left.append((one, min(grams, grams - (total - finished)), stays))
     return left
 
 
