@@ -14,6 +14,7 @@ from functools import cache
 
 from stillroom.core.amounts.quantities import show_decimal
 from stillroom.core.batch.altitude import SETTING_SOURCE, setting_point_c
+from stillroom.core.method.sentences import split_sentences
 from stillroom.core.recipe.model import Recipe
 from stillroom.core.size.what_stays import read_oven
 from stillroom.core.words.data_files import read_data
@@ -47,7 +48,8 @@ _MARKS = ("half", "one", "two", "three", "four", "five", "six", "seven", "eight"
 _PART = r"1/2|1/4|½|¼|(?:(?:a|one)[ -])?(?:half|quarter)"
 _ONE_MARK = rf"{_PART}|\d|{'|'.join(_MARKS[1:])}"
 _GAS = late_regex(
-    rf"\b(?:gas(?: mark)?|regulo)\s?(?P<mark>{_ONE_MARK})"
+    r"\b(?:gas(?:[ -]?(?:mark|mk\.?|no\.?|number|setting))?|regulo(?: mark)?):?\s?"
+    rf"(?P<mark>{_ONE_MARK})"
     rf"(?:\s?(?:-|–|to|or)\s?(?P<top>{_ONE_MARK}))?(?!\w)",
     re.IGNORECASE,
 )
@@ -61,10 +63,24 @@ _AS_A_SIGN = {"1/2": "½", "half": "½", "1/4": "¼", "quarter": "¼"} | {
 _BARE = late_regex(rf"(?<=\d)\s?{_DEGREE}?\s?([CF])\b")
 _A_SCALE = late_regex(r"[CF]\b")  # most steps name none: that is seen sooner
 _IN_AN_OVEN = late_regex(
-    r"\b(?:oven|bak(?:e|ed|ing)|roast\w*|(?:(?:ge|vor|aus)?back(?:en|ofen)|ofen)"
+    r"\b(?:oven|bak(?:e|ed|ing)(?![ -](?:sheets?|trays?|tins?|pans?|dish\w*|paper|parchment"
+    r"|powder|soda|chocolate|mats?|stones?|chips))|roast\w*"
+    r"|(?:(?:ge|vor|aus)?back(?:en|ofen)|ofen)"
     r"|(?:ober|unter)hitze|umluft|hei(?:ß|ss)luft|(?:au|le|du) four|enfourne[rz]?"
     r"|chaleur (?:tournante|statique|pulsée)|hornos?|hornea\w*|forno|inforna\w*|bakken|gebakken"
     r"|ugn(?:en)?|grädda\w*)\b",
+    re.IGNORECASE,
+)
+# how hot the loaf is, and no oven
+_UNTIL_ITSELF = late_regex(
+    r"\b(?:until|till)\b(?=[^.;]{0,80}\b(?:thermometer|inside|internal|cent(?:re|er)|core|middle|reach"
+    r"|regist))",
+    re.IGNORECASE,
+)
+# in the step that also bakes: how hot sugar, milk or the middle of a thing gets
+_IN_A_PAN = late_regex(
+    r"\b(?:boil\w*|syrup|sugar|caramel\w*|toffee|(?:hard|soft|firm)[- ](?:crack|ball)|crack"
+    r"|thermometer|reach\w*|registers?|internal|inside|temper\w*|oil|water|milk|melt\w*)\b",
     re.IGNORECASE,
 )
 _SAME = late_regex(r"\s*(?:/|\(|,|or)\s*")
@@ -160,8 +176,12 @@ def heat_lines(recipe: Recipe, altitude_m: int = 0) -> tuple[HeatLine, ...]:
     ovens = list(read_heats(_with_scale(recipe)))
     others: list[Heat] = []
     for step in recipe.method:
-        for heat in read_heats(step.text):
-            (ovens if _IN_AN_OVEN.search(step.text) else others).append(heat)
+        bakes = _IN_AN_OVEN.search(step.text)
+        for sentence in split_sentences(step.text):
+            in_oven = _IN_AN_OVEN.search(sentence) or (bakes and not _IN_A_PAN.search(sentence))
+            told = _UNTIL_ITSELF.split(sentence, maxsplit=1)
+            (ovens if in_oven else others).extend(read_heats(told[0]))
+            others.extend(read_heats("".join(told[1:])))
     lines = []
     if ovens:
         words = dict.fromkeys(_oven_words(heat) for heat in ovens)
