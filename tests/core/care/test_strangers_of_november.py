@@ -13,6 +13,8 @@ from stillroom.core.book import BookSettings
 from stillroom.core.care.safety import assess_safety
 from stillroom.core.label.how_long import known_keeping
 from stillroom.core.label.labelling import label_recipe
+from stillroom.core.larder.nearest import nearest_foods
+from stillroom.core.larder.shelves import common_larder
 from stillroom.core.method.keeping_said import kept_at
 from stillroom.core.recipe.model import Recipe
 
@@ -194,3 +196,76 @@ def test_waits(kind: str, method: str, stages: str) -> None:
     recipe = made(kind, ["1 l vodka", "500 g raspberries"], method)
     told = [f"{one.word} {one.lasts or one.age}" for one in recipe.stages]
     assert stages in told
+
+
+@pytest.mark.parametrize(
+    ("words", "place"),
+    [
+        # en index/p/pickled-watermelon-rinds, index/r/rhubarb-ginger-jam
+        ("Let cool. Store in a cool, dark place. Refrigerate any unsealed jars.", "room"),
+        ("If a jar has not sealed, refrigerate it and eat it within two weeks.", "room"),
+        ("Seal and refrigerate.", "fridge"),
+    ],
+)
+def test_a_jar_that_did_not_seal_is_not_what_is_given(words: str, place: str) -> None:
+    recipe = made("preserve", ["1 kg plums", "1 kg sugar"], "Boil to a set and fill jars.", words)
+    assert kept_at(recipe) == place
+    assert str(known_keeping(recipe).unopened) == ("1 year" if place == "room" else "1 month")
+
+
+def test_whose_make_it_is_brings_in_no_food() -> None:
+    # en index/d/dark-beer-syrup: the brewery is called after an island of geese
+    lines = ["350 ml dark beer (such as Goose Island® Oktoberfest)", "350 g sugar"]
+    assert "animal-food-sealed" not in rules_of(made("preserve", lines, "Simmer it to a syrup."))
+
+
+@pytest.mark.parametrize(
+    ("kind", "lines", "steps", "rule", "told"),
+    [
+        ("preserve", ["1 kg tomatoes", "4 anchovies", "100 ml vinegar", "2 onions"],
+         "Cook for an hour. Keep in the fridge for 4 weeks.", "keeps-too-long", False),
+        ("preserve", ["500 g anchovies", "100 ml vinegar"],
+         "Cook for an hour. Keep in the fridge for 4 weeks.", "keeps-too-long", True),
+        ("infusion", ["500 g fresh elderberries or dried", "1 l vodka"], "Steep.", "foraged", True),
+        ("infusion", ["100 g dried elderberries", "1 l vodka"], "Steep.", "foraged", False),
+        # fr cuisine/biscuits_aux_epices: "au milieu du four" bakes
+        ("bake", ["250 g farine", "2 oeufs", "150 g beurre"],
+         "Ajouter les oeufs. Mettre au milieu du four à 160°C pendant 15 minutes.", "raw-egg",
+         False),
+    ],
+)  # fmt: skip
+def test_what_the_box_says_of_a_little(
+    kind: str, lines: list[str], steps: str, rule: str, told: bool
+) -> None:
+    assert (rule in rules_of(made(kind, lines, steps))) is told
+
+
+def test_what_is_not_known_is_named_once() -> None:
+    looked = assess_safety(made("preserve", ["1 kg plums", "1 kg gurdles"], "Boil."), BOOK).looked
+    found = [one.found for one in looked if one.answer == "could not be told"]
+    assert sum("gurdles" in text for text in found) == 1
+    assert set(found[1:]) == {"for the same reason"}
+
+
+def test_a_word_of_three_letters_is_near_nothing() -> None:
+    larder = common_larder()
+    assert nearest_foods("bar", larder) == nearest_foods("tom", larder) == ()
+    assert nearest_foods("honney", larder) == ("honey",)
+
+
+def test_magnesia_has_no_milk() -> None:
+    known = know_recipe(made("dry mix", ["500 g sugar", "2 tbsp milk of magnesia"], "Mix."))
+    assert not contains(known, law_of("GB"))
+    assert "fish" not in {
+        one.name
+        for one in may_contain(
+            know_recipe(made("preserve", ["2 tbsp hoisin sauce"], "Mix.")), law_of("GB")
+        )
+    }
+
+
+def test_consumiamo_entro_is_a_keeping() -> None:
+    # cucinafunzionale.it, confettura di fichi e peperoncino
+    words = "Quando saranno freddi riponiamo in dispensa e consumiamo entro 12 mesi."
+    recipe = made("preserve", ["1 kg di fichi", "500 g di zucchero"], "Cuocere.", words)
+    assert str(known_keeping(recipe).unopened) == "12 months"

@@ -7,7 +7,7 @@ be told because a food is not known. Leaves out the cautions themselves: safety.
 from __future__ import annotations
 
 from collections.abc import Collection, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import cache
 from typing import Any, Literal
 
@@ -17,6 +17,8 @@ from stillroom.core.method.keeping_said import PLACE_WORDS
 from stillroom.core.words.data_files import read_data
 
 Answer = Literal["said above", "not found", "could not be told"]
+_OPEN: Answer = "could not be told"
+_AGAIN = "for the same reason"
 # a longer list is no reading matter; the label names everything
 _MOST_NAMED = 5
 
@@ -41,7 +43,14 @@ def look_at(facts: SafetyFacts, spoken: Mapping[str, str]) -> tuple[Look, ...]:
     A rule set aside by the maker has spoken too.
     """
     asked = (one for one in _questions() if facts.recipe.kind.eaten_by in one["of"])
-    return tuple(_answer(one, facts, spoken) for one in asked)
+    answers: list[Look] = []
+    for one in asked:
+        answer = _answer(one, facts, spoken)
+        # what is not known is named once, and not at each question that it leaves open
+        told = any(before.answer == answer.answer == _OPEN for before in answers)
+        again = told and any(before.found == answer.found for before in answers)
+        answers.append(replace(answer, found=_AGAIN) if again else answer)
+    return tuple(answers)
 
 
 def rules_looked_at() -> frozenset[str]:

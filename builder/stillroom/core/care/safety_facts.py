@@ -25,6 +25,7 @@ from stillroom.core.care.spirit_heat import DRIVES_OFF, spirit_meets_heat
 from stillroom.core.care.told import TOLD
 from stillroom.core.care.toxic_words import toxic_plants_in
 from stillroom.core.care.weights import weigh_at_most, weigh_for_rules
+from stillroom.core.larder.phrases import without_makes
 from stillroom.core.lines.ingredient import Ingredient
 from stillroom.core.lines.ingredient_food import food_of
 from stillroom.core.lines.staple_table import Staple, name_of, staple_of
@@ -336,7 +337,7 @@ def _thing(recipe: Recipe, place: int, ingredient: Ingredient, content: Content 
         # "peppermint pure essential oil": in a craft what its words name may do its harm
         named = {tag for food in food_of(ingredient).doubted for tag in food.tags} | hidden
         tags |= named & _HARMS_IN_A_CRAFT
-    words = f"{ingredient.item} {ingredient.note}".lower()
+    words = without_makes(f"{ingredient.item} {ingredient.note}").lower()
     tags = of_the_part(words, tags)
     if staple is None:
         tags |= _seen_in_unknown(ingredient)

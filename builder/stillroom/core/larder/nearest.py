@@ -8,6 +8,8 @@ from stillroom.core.larder.shelves import Larder
 
 _MOST = 3
 _LIKENESS = 0.78
+# so short a word is like everything: "bar" is no boar, "tom" no ham
+_SHORTEST = 4
 
 
 @lru_cache(maxsize=1024)
@@ -20,7 +22,7 @@ def nearest_foods(form: str, larder: Larder) -> tuple[str, ...]:
     >>> nearest_foods("cinammon stick", common_larder())[0]
     'cinnamon stick'
     """
-    if not form:
+    if len(form) < _SHORTEST:
         return ()
     near = [
         name for name in larder.names() if name[:1] == form[:1] and abs(len(name) - len(form)) < 4

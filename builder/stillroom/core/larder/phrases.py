@@ -6,6 +6,7 @@ meant: food_reading.py.
 
 from __future__ import annotations
 
+import re
 from dataclasses import dataclass
 from functools import cache
 
@@ -55,12 +56,28 @@ def cut_phrase(text: str) -> Phrase:
     """
     pieces: list[Words] = []
     start = 0
+    text = without_makes(text)
     for cut in [*_CUT.finditer(text), None]:
         end = cut.start() if cut else len(text)
         pieces.append(_words_between(text, start, end, note=bool(pieces)))
         start = cut.end() if cut else end
     filled = _with_its_tin([piece for piece in pieces if piece])
     return Phrase(filled[0], tuple(filled[1:])) if filled else Phrase((), ())
+
+
+# whose make it is names no food: "dark beer (such as Goose Island® Oktoberfest)"
+_A_BRAND = late_regex(
+    r"\(?\b(?:such as|e\.?g\.?,?|like|i use|preferably) [^(),]*[®™][^(),]*\)?", re.IGNORECASE
+)
+
+
+def without_makes(text: str) -> str:
+    """Return a phrase with blanks for whose make its writer means, so that all keeps its place.
+
+    >>> without_makes("dark beer (such as Goose Island® Oktoberfest)").strip()
+    'dark beer'
+    """
+    return _A_BRAND.sub(lambda found: " " * len(found[0]), text)
 
 
 def first_piece(text: str) -> str:

@@ -25,6 +25,7 @@ from stillroom.core.method.last_words import (
     ON_THE_SHELF,
     PUT_AWAY,
     cut_from_where_it_lay,
+    is_of_a_failed_seal,
     last_step,
     last_words,
 )
@@ -308,7 +309,8 @@ def _plain_span(sentence: str) -> Span | None:
 
 def _told(text: str) -> list[str]:
     """Return the sentences of a text; each line of one in Markdown begins another."""
-    return [one for line in text.splitlines() for one in split_sentences(line)]
+    sentences = (one for line in text.splitlines() for one in split_sentences(line))
+    return [one for one in sentences if not is_of_a_failed_seal(one)]
 
 
 def may_say_keeping(text: str) -> tuple[str, Span] | None:

@@ -77,6 +77,12 @@ _ONLY_CUTS = clause_regex(
     r"(?:cut|slice|carve|unwrap|unmould|turn out|scrape|wipe|pat|remove|rinse|take)\b"
     r"(?!.*\b(?:jars?|bottles?|fill|pack|oil|tins?|boil|bake|cook|fry|shelf|cupboard|pantry)\b)"
 )
+# "if a jar has not sealed, refrigerate it": of one that failed, and not of what is given
+_UNSEALED = clause_regex(
+    r"\b(?:unsealed|(?:not|never|un)[ -]?(?:been |properly |yet |well )*seal(?:ed)?"
+    r"|fail(?:s|ed)? to seal|seals? (?:has |have |is |are )?(?:not|broken|fails?|failed))\b"
+    r"|n['’]t (?:been |properly )*seal"
+)
 # what is still to be baked keeps otherwise than what is given
 _OF_DOUGH = clause_regex(r"\b(?:dough|batter|teig|pâte crue|impasto|deeg)\b[^,.;]*")
 
@@ -91,9 +97,19 @@ def last_words(recipe: Recipe) -> str:
     if len(steps) > 1 and not _names_a_place(steps[-1]) and _tells_only_how_long(steps[-1]):
         steps = [*steps[:-2], f"{steps[-2]} {steps[-1]}"]
     sentences = split_sentences(steps[-1]) if steps else []
+    sentences = [one for one in sentences if not is_of_a_failed_seal(one)]
     if not _OF_DOUGH.search(f"{recipe.title} {recipe.kind.called}".lower()):
         sentences = [_OF_DOUGH.sub("", one) for one in sentences]
     return " . ".join(filter(None, map(without_opened, sentences)))
+
+
+def is_of_a_failed_seal(sentence: str) -> bool:
+    """Whether a sentence speaks of a jar that did not seal, and not of what is given.
+
+    >>> is_of_a_failed_seal("Refrigerate any unsealed jars."), is_of_a_failed_seal("Seal the jars.")
+    (True, False)
+    """
+    return bool(_UNSEALED.search(sentence.lower()))
 
 
 def last_step(recipe: Recipe) -> str:

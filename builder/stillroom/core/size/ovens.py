@@ -14,7 +14,6 @@ from functools import cache
 
 from stillroom.core.amounts.quantities import show_decimal
 from stillroom.core.batch.altitude import SETTING_SOURCE, setting_point_c
-from stillroom.core.method.sentences import split_sentences
 from stillroom.core.recipe.model import Recipe
 from stillroom.core.size.what_stays import read_oven
 from stillroom.core.words.data_files import read_data
@@ -71,6 +70,7 @@ _IN_AN_OVEN = late_regex(
     r"|ugn(?:en)?|grädda\w*)\b",
     re.IGNORECASE,
 )
+_SENTENCES = late_regex(r"(?<=[.;!?])\s+(?=[A-ZÀ-Þ])")
 # how hot the loaf is, and no oven
 _UNTIL_ITSELF = late_regex(
     r"\b(?:until|till)\b(?=[^.;]{0,80}\b(?:thermometer|inside|internal|cent(?:re|er)|core|middle|reach"
@@ -177,7 +177,7 @@ def heat_lines(recipe: Recipe, altitude_m: int = 0) -> tuple[HeatLine, ...]:
     others: list[Heat] = []
     for step in recipe.method:
         bakes = _IN_AN_OVEN.search(step.text)
-        for sentence in split_sentences(step.text):
+        for sentence in _SENTENCES.split(step.text):
             in_oven = _IN_AN_OVEN.search(sentence) or (bakes and not _IN_A_PAN.search(sentence))
             told = _UNTIL_ITSELF.split(sentence, maxsplit=1)
             (ovens if in_oven else others).extend(read_heats(told[0]))
