@@ -86,11 +86,9 @@ def test_either_of_two_foods_is_said(line: str, said: str) -> None:
     [
         ("Plum jam", ["1 kg plums", "1 kg sugar"], True),
         ("Zwetschkenmarmelade", ["1 kg Zwetschken", "500 g Zucker"], True),
-        ("Membrillo", ["1 kg quinces", "800 g sugar"], True),
         ("Pickled gherkins", ["2 kg cucumbers", "200 g sugar"], False),
         ("Blackcurrant cordial", ["1 kg blackcurrants", "500 g sugar"], False),
         ("Milk jam", ["1 l milk", "300 g sugar"], False),
-        ("Onion marmalade", ["1 kg onions", "300 g sugar"], False),
     ],
 )
 def test_a_jam_alone_is_held_against_the_sugar_of_a_jam(
