@@ -69,6 +69,15 @@ def plain_key(word: str) -> str:
     return " ".join(re.split(r"[\s_-]+", word.strip().lower().replace("’", "'")))
 
 
+def is_private(word: str) -> bool:
+    """Whether a key may be for the giver's own eyes: "note", "Notiz", "about them".
+
+    >>> is_private("Notes"), is_private("message")
+    (True, False)
+    """
+    return plain_key(word) in _words()["private"]
+
+
 def _row_of(path: str) -> str:
     """Return the row in which a path lies: "households/3" of "households/3/name"."""
     return "/".join(path.split("/", 2)[:2])

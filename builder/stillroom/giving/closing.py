@@ -166,7 +166,8 @@ def _carry_on(
         key = said_key("household", row, "avoid")
         if key in row and needs_said(row[key], several(row[key])).get("pregnant"):
             _put(row, key, list(household.avoid))  # "pregnant, no nuts" is no nuts now
-        children.append("6 months")
+        if household.pregnant is True:
+            children.append("6 months")
     if children:
         _put(row, "children", children)
 

@@ -231,7 +231,9 @@ class Household(Part):
         Field(description="Ages on giving day: [6, 18 months, 3 months]."),
     ] = ()
     pregnant: Annotated[
-        bool, BeforeValidator(read_pregnant), WithJsonSchema({"type": ["boolean", "string"]})
+        bool | Literal["breastfeeding"],
+        BeforeValidator(read_pregnant),
+        WithJsonSchema({"type": ["boolean", "string"]}),
     ] = False
     pets: Annotated[
         frozenset[str],

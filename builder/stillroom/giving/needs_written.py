@@ -9,7 +9,7 @@ from stillroom.core.allergens.avoiding import asked_in, known_exactly
 from stillroom.core.allergens.near import named_in
 from stillroom.core.allergens.phrases import bare_forms
 from stillroom.core.allergens.sentences import read_avoided
-from stillroom.giving.who import denies_pregnancy, read_pregnant
+from stillroom.giving.who import BREASTFEEDING, denies_pregnancy, feeds_alone, read_pregnant
 
 _PREGNANT = "pregnant"  # the row of avoided.yml
 
@@ -32,6 +32,8 @@ def needs_said(said: Any, words: Sequence[Any], pregnant: Any = None) -> dict[st
 
     >>> needs_said("pregnant, no nuts", ["pregnant", "no nuts"])
     {'avoid': ['no nuts'], 'pregnant': True}
+    >>> needs_said("stillt", ["stillt"])
+    {'avoid': [], 'pregnant': 'breastfeeding'}
     >>> needs_said("gestational diabetes", ["gestational diabetes"])
     {'avoid': ['gestational diabetes']}
     """
@@ -39,7 +41,9 @@ def needs_said(said: Any, words: Sequence[Any], pregnant: Any = None) -> dict[st
     left = [word for word in needs if not (isinstance(word, str) and _is_pregnant(word))]
     if len(left) == len(needs) or pregnant not in (None, True):
         return {"avoid": needs}
-    return {"avoid": left, "pregnant": True}
+    told = [word for word in needs if word not in left]
+    feeds = pregnant is None and all(map(feeds_alone, told))
+    return {"avoid": left, "pregnant": BREASTFEEDING if feeds else True}
 
 
 def _is_pregnant(words: str) -> bool:
@@ -47,7 +51,7 @@ def _is_pregnant(words: str) -> bool:
     if {one.meant for one in asked_in(words)} != {_PREGNANT} or named_in(words):
         return False
     alone = any(known_exactly(bare) == _PREGNANT for bare in bare_forms(words))
-    return (alone and not denies_pregnancy(words)) or read_pregnant(words) is True
+    return (alone and not denies_pregnancy(words)) or read_pregnant(words) in (True, BREASTFEEDING)
 
 
 def _understood(words: str) -> bool:

@@ -22,7 +22,7 @@ from stillroom.core.words.frontmatter import Located, read_yaml
 from stillroom.core.words.nearest import did_you_mean
 from stillroom.core.words.problems import Problem, ProblemsFound, Unreadable, say_written
 from stillroom.core.words.text_files import clean, read_text
-from stillroom.giving.as_written import plain_key, tidy_list
+from stillroom.giving.as_written import is_private, plain_key, tidy_list
 from stillroom.giving.half_read import HalfRead, read_half
 from stillroom.giving.model import SORTS, GivingList
 from stillroom.giving.written import OwnDays, read_day, with_own_day
@@ -63,10 +63,12 @@ _MEANT = {
     "people": 'Say how many are grown up, and how old the others: "adults: 2", "children: [3, 6]".',
     "age": 'Write "adults: 1", or "children: [6]" with the age on giving day.',
     "address": "Leave it out: no address is needed for the plan.",
-    "notes": 'Put it behind a "#": "# likes the blue jar".',
-    "note": 'Put it behind a "#": "# likes the blue jar".',
     "phone": "Leave it out: it is not needed for the plan.",
 }
+_NOTE = (
+    'Is it for you alone? Put it behind a "#", and it is printed nowhere: "# likes the blue jar". '
+    'Is it for the card? Write "message:".'
+)
 
 
 _MOST_UNKNOWN = 20  # names told one by one that have no place
@@ -218,6 +220,7 @@ def _problem(detail: ErrorDetails, name: str, located: Located) -> Problem:
         mend = (
             _parted_at_its_comma(path, detail["input"], located.data)
             or _MEANT.get(path[-1])
+            or (_NOTE if is_private(path[-1]) else "")
             or did_you_mean(path[-1], _keys_of(path[:-1]))
         )
         return Problem(name, line, f'"{path[-1]}" has no place here.', mend, at)

@@ -50,7 +50,11 @@ class Receiver:
     def lives_with(self, household: Household) -> bool:
         """Whether a household has such a receiver."""
         young = any(age < self.months for age in household.children)
-        return young or (self.pregnant and household.pregnant) or bool(self.pets & household.pets)
+        return (
+            young
+            or (self.pregnant and bool(household.pregnant))
+            or bool(self.pets & household.pets)
+        )
 
 
 @lru_cache(maxsize=4096)

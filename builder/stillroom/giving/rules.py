@@ -30,6 +30,8 @@ from stillroom.giving.second_check import Printed, needs_of_household, print_lab
 
 KEEPS_AFTER_DAYS = 7  # common practice, no published source: a week to get round to it
 KEEPS_AFTER_POST_DAYS = 14
+EXPECTING = "{expecting}"
+"""Stands in a limit for what was said of them: "pregnant", or "breastfeeding"."""
 YOUNG_MONTHS = 60  # NHS, What to feed young children: what chokes and what harms, to five years
 
 
@@ -52,7 +54,7 @@ class HouseholdRule:
         if when == "children only":
             return household.adults == 0
         if when == "pregnant":
-            return household.pregnant
+            return bool(household.pregnant)
         if when == "no pets":
             return not household.pets & set(self.row["pets"])
         if when == "pets":
@@ -123,8 +125,9 @@ def household_rules() -> tuple[HouseholdRule, ...]:
 
 def limits_of(household: Household) -> tuple[str, ...]:
     """Return what a household must not get for who lives there, as a basket's sheet says it."""
+    expecting = "pregnant" if household.pregnant is True else household.pregnant
     told = (
-        rule.row["limit"]
+        rule.row["limit"].replace(EXPECTING, str(expecting))
         for rule in household_rules()
         if "limit" in rule.row and rule.concerns(household)
     )

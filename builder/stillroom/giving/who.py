@@ -8,7 +8,7 @@ from __future__ import annotations
 import re
 from datetime import date
 from importlib.resources import files
-from typing import Any
+from typing import Any, Final
 
 import yaml
 
@@ -41,7 +41,16 @@ _AGE = re.compile(
 )
 _PREGNANT = re.compile(
     r"^(?:yes|yep|y|true|ja|oui|sí|si|sì|she is|very)\b|\b(?:trimester|weeks?|months?|due|expect\w*"
-    r"|ivf|maybe|perhaps|possibly|hop(?:es|ing)|trying|twins|breast-?feed\w*|nursing|pregnan\w*)\b"
+    r"|ivf|maybe|perhaps|possibly|hop(?:es|ing)|trying|twins|breast[\s-]?feed\w*|nursing|pregnan\w*)\b"
+)
+BREASTFEEDING: Final = "breastfeeding"
+_FEEDS = re.compile(
+    r"\bbreast[\s-]?feed\w*|\bnursing\b|\bstill(?:t|en|ende[rn]?)\b|\ballait\w*|\blactan\w*"
+    r"|\bel pecho\b|\ballatta\w*|\bborstvoeding\b|\bzogend\w*|\bamm(?:ar|ande|ning)\b"
+)
+_EXPECTS = re.compile(
+    r"\b(?:pregn\w*|preggers|preggo|expect\w*|trimester|due|schwanger\w*|enceinte|grossesse"
+    r"|embaraz\w*|incinta|gravid\w*|zwanger\w*)\b"
 )
 _NOT_PREGNANT = re.compile(r"\b(?:not?|never|was|had|lost|no longer|any more|nobody|after)\b|n't\b")
 # "nearly 1" is no year: honey waits for the birthday
@@ -221,15 +230,29 @@ def read_pregnant(value: Any) -> Any:
 
     >>> [read_pregnant(said) for said in ("yes, twins", "due in March", "20 weeks", "maybe", "no")]
     [True, True, True, True, False]
-    >>> read_pregnant("not any more")
-    'not any more'
+    >>> read_pregnant("not any more"), read_pregnant("breast-feeding")
+    ('not any more', 'breastfeeding')
     """
     if not isinstance(value, str):
         return value
     said = value.strip().lower()
     if said in ("no", "nobody", "none", "nein", "non", "nee"):
         return False
-    return True if _PREGNANT.search(said) and not _NOT_PREGNANT.search(said) else value
+    if _NOT_PREGNANT.search(said):
+        return value
+    if feeds_alone(said):
+        return BREASTFEEDING
+    return True if _PREGNANT.search(said) else value
+
+
+def feeds_alone(said: str) -> bool:
+    """Whether words say that somebody breastfeeds, and not that a child is on its way.
+
+    >>> feeds_alone("Breast feeding"), feeds_alone("stillt"), feeds_alone("pregnant and nursing")
+    (True, True, False)
+    """
+    plain = said.lower()
+    return bool(_FEEDS.search(plain)) and not _EXPECTS.search(plain)
 
 
 def denies_pregnancy(said: str) -> bool:

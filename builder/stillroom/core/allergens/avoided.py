@@ -80,8 +80,9 @@ class Avoided:
     `packets` match the names of the bought foods that alone may hold it without saying so.
     `cautions` are the safety box's rules that speak to it; `means`, `cannot` and `source` are what
     a page says of it. `of_somebody` is set where the word says more than any food beside it
-    ("Jain"), `why` where it is only the reason for them ("migraine"); `allowed` is what was said to
-    be allowed again, and is left out all the same.
+    ("Jain"), `of_the_body` where it is an illness unless it is said as a food ("heart", but
+    "no heart"), `why` where it is only the reason for them ("migraine"); `allowed` is what was
+    said to be allowed again, and is left out all the same.
     """
 
     word: str
@@ -109,6 +110,7 @@ class Avoided:
     cannot: str = ""
     source: str = ""
     of_somebody: bool = False
+    of_the_body: bool = False
     why: bool = False
     allowed: tuple[str, ...] = ()
 

@@ -20,6 +20,7 @@ from stillroom.core.allergens.phrases import (
     bare_forms,
     behind_of,
     denies_it,
+    is_of_eating,
     is_way_of_eating,
     parts_said,
     without_brackets,
@@ -48,10 +49,11 @@ _KEYS = frozenset(
         "cautions",
         "told",
     }
-    | {"means", "cannot", "source", "read", "of_somebody", "why"}
+    | {"means", "cannot", "source", "read", "of_somebody", "of_the_body", "why"}
 )
 _WORD = late_regex(r"[^\W_]+")
 _MOST_WORDS = 12  # no food has a longer name
+_WHOSE = late_regex(r"^\s*(?:(?:his|her|their|my|our|bad|poor|weak)\s+)+")
 _PREPARED = late_regex(r"[:,;(]|\s[-–—]\s")
 
 
@@ -128,6 +130,16 @@ def known_exactly(name: str) -> str:
     return _families()[name].word if name in _families() else ""
 
 
+def is_of_the_body(text: str) -> bool:
+    """Whether words are an organ and no more, which may be a food or an illness: "his liver".
+
+    >>> is_of_the_body("his liver"), is_of_the_body("his liver and nuts"), is_of_the_body("salt")
+    (True, False, False)
+    """
+    families = (_families().get(bare) for bare in bare_forms(_WHOSE.sub("", text.lower())))
+    return any(one.of_the_body and one.ask for one in families if one)
+
+
 def is_why(name: str) -> bool:
     """Whether a word is only the reason why foods are left out: "migraine"."""
     return name in _families() and _families()[name].why
@@ -149,7 +161,9 @@ def _read_words(word: str, said: str) -> Avoided | None:
         return replace(lost, word=word) if lost.ask else None
     for bare in bare_forms(said):
         if found := _families().get(bare) or _as_allergen(bare):
-            return replace(found, word=word)
+            # "liver" is an illness as well, "no liver" is eaten by others
+            eaten = _as_food(word, bare) if found.of_the_body and is_of_eating(said) else None
+            return eaten or replace(found, word=word)
     parts = parts_said(said)
     if len(parts) > 1:
         each = [_read_words(part, part) for part in parts]
@@ -166,7 +180,12 @@ def _adds(found: Avoided, inside: str) -> str:
         return ""
     for said in (inside, *inside.split()):
         other = _read_words(said, said)
-        if other and not other.why and (other.ask or not is_part_of(other, found)):
+        if (
+            other
+            and not other.why
+            and not is_of_the_body(said)
+            and (other.ask or not is_part_of(other, found))
+        ):
             return said
     return ""
 
@@ -245,6 +264,7 @@ def _read_row(row: Mapping[str, Any], before: Mapping[str, Avoided]) -> Avoided:
         cannot=row.get("cannot", ""),
         source=row.get("source", ""),
         of_somebody=row.get("of_somebody", False),
+        of_the_body=row.get("of_the_body", False),
         why=row.get("why", False),
     )
 
@@ -290,7 +310,8 @@ def _as_food(word: str, bare: str) -> Avoided | None:
     food = None if too_much else read_food(bare).food
     if food is None:
         return None
-    if family := known_by_name(food.name):  # "raw egg" is what "eggs" is
+    family = known_by_name(food.name)
+    if family and not family.of_the_body:  # "raw egg" is what "eggs" is
         return replace(family, word=word)
     tags = _group_called(food, bare)
     if tags:  # "mushrooms", "herbs": all that is called so, and not the word's own food alone

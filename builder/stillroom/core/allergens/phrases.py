@@ -158,6 +158,22 @@ def behind_of(said: str) -> str:
     return found[1].strip() if found else ""
 
 
+_OF_EATING = late_regex(
+    r"\b(?:no|not|never|without|free|eats?|eating|cooked|raw|hates?|loathes?|dislikes?|likes?|taste"
+    r"|keen|fan|allergic|allergy|to eat|keine?[nrs]?|ohne|isst|mag|allergisch|sans|pas d['’e]"
+    r"|n.aime|mange|sin|nada de|come|senza|niente|mangia|geen|zonder|eet|ingen|utan|äter|gillar)\b"
+)
+
+
+def is_of_eating(said: str) -> bool:
+    """Whether a part of the body is said as what somebody eats or does not.
+
+    >>> is_of_eating("no liver"), is_of_eating("bad liver"), is_of_eating("liver")
+    (True, False, False)
+    """
+    return bool(_OF_EATING.search(said.lower()))
+
+
 def is_way_of_eating(said: str) -> bool:
     """Whether a diet is named, or a family of plants: what stands before it is not all of it."""
     return bool(_EATING.search(said))

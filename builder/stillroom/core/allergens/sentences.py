@@ -28,6 +28,7 @@ from stillroom.core.allergens.avoided import Avoided
 from stillroom.core.allergens.avoiding import (
     asked_in,
     family_names,
+    is_of_the_body,
     is_why,
     known,
     read_phrase,
@@ -201,6 +202,8 @@ def _is_only_why(parts: list[Clause], place: int, read: bool) -> bool:
     ):
         return True
     if place and parts[place - 1].ends_with in BECAUSE:
+        if read and is_of_the_body(clause.text):
+            return True
         return not (says_of_somebody(clause.text) or _may_be_food(clause.text))
     return place + 1 < len(parts) and _is_its_reason(clause, parts[place + 1])
 

@@ -26,7 +26,7 @@ from stillroom.giving.asked_back import asked_about, asked_about_all
 from stillroom.giving.model import Sort
 from stillroom.giving.names import plain_name
 from stillroom.giving.needs_written import as_understood
-from stillroom.giving.who import read_age_months, read_pets
+from stillroom.giving.who import BREASTFEEDING, feeds_alone, read_age_months, read_pets
 from stillroom.giving.written import OwnDays, read_day, read_hours, with_own_day
 
 MOST_OF_A_SORT = 20
@@ -46,7 +46,7 @@ class Needs:
     """What somebody must not have, each by a word that the list knows, and whether one expects."""
 
     avoid: tuple[str, ...] = ()
-    pregnant: bool = False
+    pregnant: bool | str = False
 
 
 @dataclass(frozen=True)
@@ -203,7 +203,8 @@ def _with_word(needs: Needs, word: str) -> Needs:
 
 def _with_pregnancy(needs: Needs, word: str) -> Needs:
     """Put to needs that somebody is pregnant, and whatever else is said in the same breath."""
-    told = replace(needs, pregnant=True)
+    feeds = feeds_alone(word) and needs.pregnant is not True
+    told = replace(needs, pregnant=BREASTFEEDING if feeds else True)
     for clause in clauses(word):
         found = read_phrase(clause.text)
         if found is None or found.meant != "pregnant":

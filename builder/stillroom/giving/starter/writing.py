@@ -24,6 +24,7 @@ from stillroom.giving.offering import make_offering, sort_of
 from stillroom.giving.reading import ReadList, read_giving_list
 from stillroom.giving.starter.answers import USUAL, ListAnswers, Needs, Receiver
 from stillroom.giving.starter.words import starter_words
+from stillroom.giving.who import BREASTFEEDING
 
 _USUAL_BATCHES = 3  # what a list that does not say takes it to be: model.py
 _MOST_PRICES = 12
@@ -177,7 +178,8 @@ def _households(
         if one.pets:
             yield f"    pets: [{_several(one.pets)}]"
         if one.needs.pregnant:
-            yield "    pregnant: yes"
+            said = BREASTFEEDING if one.needs.pregnant == BREASTFEEDING else "yes"
+            yield f"    pregnant: {said}"
         if one.by_post:
             yield "    by post: yes"
         if liked := answers.likes.get(one.name):
