@@ -29,7 +29,7 @@ from stillroom.core.words.nearest import did_you_mean
 from stillroom.core.words.problems import Unreadable, say_written
 from stillroom.giving.days_said import Day, DayNear, read_off_days
 from stillroom.giving.said_by_book import bands_said, money_said, pack_said, stock_line_said
-from stillroom.giving.who import age_said, count_said, each_child, read_pets, read_pregnant
+from stillroom.giving.who import age_said, count_said, each_child, pregnant_said, read_pets
 from stillroom.giving.written import (
     Currency,
     Language,
@@ -232,7 +232,7 @@ class Household(Part):
     ] = ()
     pregnant: Annotated[
         bool | Literal["breastfeeding"],
-        BeforeValidator(read_pregnant),
+        PlainValidator(pregnant_said),
         WithJsonSchema({"type": ["boolean", "string"]}),
     ] = False
     pets: Annotated[

@@ -10,13 +10,17 @@ from fractions import Fraction
 from typing import Any
 
 from stillroom.core.amounts.quantities import show_decimal
+from stillroom.core.recipe.spoken import spoken_of
 from stillroom.core.words.countries import country_name
+from stillroom.core.words.joining import join_and
+from stillroom.core.words.plurals import counted
 from stillroom.giving.batches import Present
 from stillroom.giving.money.costing import cost_batch, cost_of_use, needs_of
 from stillroom.giving.plan_model import Basket
-from stillroom.giving.worked_out import Pack
+from stillroom.giving.worked_out import Pack, card_of
 
 NOT_KNOWN = "not known"
+_TOLD = 5  # foods of a thing that are named: a customs form has little room. Maker's own.
 # Regulation (EU) 952/2013, art. 4: one customs territory, without a few islands; from memory
 _UNION = frozenset(
     {"AT", "BE", "BG", "CY", "CZ", "DE", "DK", "EE", "ES", "FI", "FR", "GR", "HR", "HU", "IE"}
@@ -60,7 +64,11 @@ def _customs(pack: Pack, basket: Basket, country: str) -> dict[str, Any]:
     values = [_value(pack, present) for present in own]
     return {
         "rows": [
-            {"what": _plain_words(present), "weight": _grams(weight), "value": _money(pack, value)}
+            {
+                "what": _plain_words(pack, present),
+                "weight": _grams(weight),
+                "value": _money(pack, value),
+            }
             for present, weight, value in zip(own, weights, values, strict=True)
         ],
         "weight": _grams(_sum(weights)),
@@ -69,8 +77,21 @@ def _customs(pack: Pack, basket: Basket, country: str) -> dict[str, Any]:
     }
 
 
-def _plain_words(present: Present) -> str:
-    return f"1 {present.recipe.title}: {present.recipe.kind.describes}"
+def _plain_words(pack: Pack, present: Present) -> str:
+    """Return what a thing is: its title, a cook's word for it, what is in it and how strong it is.
+
+    What a kind is made of in general is never declared: an infusion may be of vinegar.
+    """
+    recipe, card = present.recipe, card_of(pack, present)
+    words = spoken_of(recipe)
+    if not recipe.kind.is_eaten:
+        return f"1 {recipe.title}: {words}, not to be eaten"
+    held = [entry.text for entry in card.contents]
+    more = f" and {counted(len(held) - _TOLD, 'thing')} more" if len(held) > _TOLD else ""
+    of = f" of {join_and(held[:_TOLD]) if not more else ', '.join(held[:_TOLD])}{more}"
+    strong = f"; {card.strength_text}" if card.strength_text else ""
+    animals = "" if recipe.kind.edible else ", for animals"
+    return f"1 {recipe.title}: {words}{of if held else ''}{animals}{strong}"
 
 
 def _value(pack: Pack, present: Present) -> Fraction | None:

@@ -8,7 +8,7 @@ from __future__ import annotations
 import re
 from datetime import date
 from importlib.resources import files
-from typing import Any, Final
+from typing import Any, Final, Literal
 
 import yaml
 
@@ -43,7 +43,7 @@ _PREGNANT = re.compile(
     r"^(?:yes|yep|y|true|ja|oui|sí|si|sì|she is|very)\b|\b(?:trimester|weeks?|months?|due|expect\w*"
     r"|ivf|maybe|perhaps|possibly|hop(?:es|ing)|trying|twins|breast[\s-]?feed\w*|nursing|pregnan\w*)\b"
 )
-BREASTFEEDING: Final = "breastfeeding"
+BREASTFEEDING: Final[Literal["breastfeeding"]] = "breastfeeding"
 _FEEDS = re.compile(
     r"\bbreast[\s-]?feed\w*|\bnursing\b|\bstill(?:t|en|ende[rn]?)\b|\ballait\w*|\blactan\w*"
     r"|\bel pecho\b|\ballatta\w*|\bborstvoeding\b|\bzogend\w*|\bamm(?:ar|ande|ning)\b"
@@ -243,6 +243,19 @@ def read_pregnant(value: Any) -> Any:
     if feeds_alone(said):
         return BREASTFEEDING
     return True if _PREGNANT.search(said) else value
+
+
+def pregnant_said(value: Any) -> bool | Literal["breastfeeding"]:
+    """Return whether somebody is pregnant, or breastfeeds; raises Unreadable for other words."""
+    found = read_pregnant(value)
+    if isinstance(found, bool):
+        return found
+    if found == BREASTFEEDING:
+        return BREASTFEEDING
+    raise Unreadable(
+        f"{say_written(value)} tells neither yes nor no.",
+        'It has to be yes or no; or "breastfeeding".',
+    )
 
 
 def feeds_alone(said: str) -> bool:

@@ -9,6 +9,7 @@ from stillroom.core.allergens.laws import Said
 from stillroom.core.label.labelling import UsageCard
 from stillroom.core.paper.qr_code import MODULE_MM, QUIET_MODULES, draw_qr
 from stillroom.core.recipe.model import Recipe
+from stillroom.core.recipe.spoken import spoken_of
 from stillroom.looks.card_pictures import CardPicture
 from stillroom.looks.inked import emblem_of
 from stillroom.looks.quotes import NO_BREAK
@@ -24,7 +25,7 @@ def card_data(
     shown = picture or CardPicture(emblem_of(recipe.kind.slug), is_emblem=True)
     return {
         "title": card.title,
-        "kind_words": recipe.kind.spoken,
+        "kind_words": spoken_of(recipe),
         "what": card.what,
         "contents_head": recipe.kind.contents_heading,
         "contents": contents_data(card),

@@ -18,6 +18,7 @@ from stillroom.core.paper.qr_code import draw_qr
 from stillroom.core.paper.sheets import CARD_SIZES, LEAST_LABEL_MM, PAPERS, Size
 from stillroom.core.paper.tag_shapes import tag_measures
 from stillroom.core.recipe.model import Recipe
+from stillroom.core.recipe.spoken import spoken_of
 from stillroom.core.when.timeline_data import span_data
 from stillroom.looks.quotes import marks_of
 from stillroom.looks.set_words import set_card
@@ -88,7 +89,7 @@ def view_card(recipe: Recipe, library: Library, link: Link | None = None) -> Car
     code = draw_qr(address) if address else None
     view = CardView(
         slug=recipe.slug,
-        kind_words=recipe.kind.spoken,
+        kind_words=spoken_of(recipe),
         title=card.title,
         what=card.what,
         contents_head=recipe.kind.contents_heading,

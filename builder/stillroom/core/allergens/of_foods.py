@@ -150,6 +150,15 @@ def _said_free_from(words: str) -> frozenset[str]:
 
 
 @lru_cache(maxsize=4096)
+def is_flavouring_in_spirit(food: Staple) -> bool:
+    """Whether a flavouring of a bottle is made of a spirit: vanilla paste, by its extract."""
+    if "flavouring" not in food.tags:
+        return False
+    inside = (one for part in food.parts for one in read_part(part, common_larder()).foods)
+    return any("alcohol" in one.tags for one in inside)
+
+
+@lru_cache(maxsize=4096)
 def _held_by_parts(food: Staple) -> frozenset[str]:
     """Return the allergens of what a bought compound is usually made of; its maker may differ."""
     inside = [food for part in food.parts for food in read_part(part, common_larder()).foods]
@@ -264,6 +273,8 @@ def _measured(known: tuple[Known, ...], avoided: Avoided) -> Answer:
 def _alcohol(recipe: Recipe, known: tuple[Known, ...]) -> Answer:
     tags = {tag for one in known for staple in one.staples for tag in staple.tags}
     if "alcohol" in tags or makes_alcohol(recipe, frozenset(tags)):
+        return "contains"
+    if any(is_flavouring_in_spirit(food) for one in known for food in one.staples):
         return "contains"
     if recipe.kind.is_("living"):
         return "may contain"

@@ -11,7 +11,8 @@ from dataclasses import dataclass, replace
 from functools import cache
 from typing import Any, Literal
 
-from stillroom.core.care.safety_facts import SafetyFacts
+from stillroom.core.allergens.of_foods import is_flavouring_in_spirit
+from stillroom.core.care.safety_facts import SafetyFacts, Thing
 from stillroom.core.care.unchecked import acidity_not_known
 from stillroom.core.method.keeping_said import PLACE_WORDS
 from stillroom.core.words.data_files import read_data
@@ -69,7 +70,8 @@ def _answer(question: Mapping[str, Any], facts: SafetyFacts, spoken: Mapping[str
         return Look(what, "could not be told", f"{_join(doubted)}: how sour is not known")
     if unknown:
         return Look(what, "could not be told", f"{_join(unknown)}: not known to the book")
-    things = [thing.item for thing in facts.tagged(question["tags"])]
+    found = with_alcohol(facts) if "alcohol" in question["tags"] else facts.tagged(question["tags"])
+    things = [thing.item for thing in found]
     keeps = facts.recipe.keeps.unopened
     fills = {
         "items": _join(things),
@@ -78,6 +80,14 @@ def _answer(question: Mapping[str, Any], facts: SafetyFacts, spoken: Mapping[str
         "keeps": str(keeps) if keeps else "A time that is not stated",
     }
     return Look(what, "not found", str(question["with" if things else "none"]).format_map(fills))
+
+
+def with_alcohol(facts: SafetyFacts) -> tuple[Thing, ...]:
+    """Return what holds alcohol, a flavouring that is made of spirit among it."""
+    flavourings = [
+        one for one in facts.things if one.staple and is_flavouring_in_spirit(one.staple)
+    ]
+    return tuple(dict.fromkeys((*facts.tagged(["alcohol"]), *flavourings)))
 
 
 def _join(words: Collection[str], between: str = ", ") -> str:

@@ -22,6 +22,7 @@ from stillroom.core.allergens.of_foods import (
     say_allergen,
 )
 from stillroom.core.batch.strength import not_told, strength_of
+from stillroom.core.care.looked_at import with_alcohol
 from stillroom.core.care.safety import SafetyBox, assess_safety, gather_recipe_facts
 from stillroom.core.care.safety_facts import SafetyFacts
 from stillroom.core.label.contents_list import ContentsEntry, list_contents
@@ -31,6 +32,7 @@ from stillroom.core.method.keeping_said import kept_at
 from stillroom.core.recipe.asked_once import once_a_recipe
 from stillroom.core.recipe.model import Recipe
 from stillroom.core.recipe.settings import BookSettings
+from stillroom.core.words.joining import join_and
 from stillroom.core.words.patterns import late_regex
 
 ASK = "not known: ask the maker"
@@ -251,6 +253,20 @@ def _strength_text(recipe: Recipe, facts: SafetyFacts) -> str:
     return found.text[:1].upper() + found.text[1:]
 
 
+def _a_little_alcohol(recipe: Recipe, settings: BookSettings, said: list[str]) -> list[str]:
+    """Return the flavourings that bring alcohol, where no caution on the card speaks of any.
+
+    It is too little to warn of, and yet no matter of amounts for whoever takes none.
+    """
+    facts = gather_recipe_facts(recipe, settings)
+    told = any("alcohol" in text.lower() for text in said) or _strength_text(recipe, facts)
+    if told or not recipe.kind.edible:
+        return []
+    held = with_alcohol(facts)
+    names = join_and(list(dict.fromkeys(thing.item for thing in held)))
+    return [f"Holds a little alcohol: {names}."] if held else []
+
+
 def _net_text(recipe: Recipe) -> str:
     """Return the net quantity where the card is to bear it: Reg. (EU) 1169/2011 Art. 23."""
     return f"Net {recipe.card.net}" if recipe.card.net else ""
@@ -271,6 +287,7 @@ def make_card(
     label = label_recipe(recipe, settings, made_on)
     box = assess_safety(recipe, settings)
     said = [c.to_receiver for c in (*box.refusals, *box.cautions) if c.rule not in _ON_THE_CARD]
+    said += _a_little_alcohol(recipe, settings, said)
     made = f"Made on {say_date(made_on, settings.language)}" if made_on else ""
     return UsageCard(
         title=recipe.title,

@@ -106,12 +106,15 @@ def _everyday() -> dict[str, str]:
     return {word: name for name, row in rows for word in (name, *row.get("also", []))}
 
 
+_MAY_BE_TWO = "may be two kinds"
+
+
 @cache
 def _asked() -> dict[str, tuple[str, str]]:
     """Return what is wrong with a word that fits two kinds or none well, and what to ask."""
     table = read_data("kind_words.yml")
     found: dict[str, tuple[str, str]] = {}
-    for group, why in (("either", "may be two kinds"), ("own", "is no kind of its own")):
+    for group, why in (("either", _MAY_BE_TWO), ("own", "is no kind of its own")):
         for row in table[group]:
             found |= {word: (why, row["ask"]) for word in row["words"]}
     return found
@@ -128,6 +131,20 @@ def _spellings(written: str) -> tuple[str, ...]:
         one for word in (plain, parted) for one in (word, singular(word), word.removesuffix("s"))
     ]
     return tuple(dict.fromkeys([lower, *alike, *(one.removeprefix("homemade ") for one in alike)]))
+
+
+def word_of_kind(said: str) -> str:
+    """Return which kind an everyday word is, "either" where it may be two, "own" of none; else "".
+
+    >>> [word_of_kind(said) for said in ("Crackers", "cordial", "jerky", "sun")]
+    ['bake', 'either', 'own', '']
+    """
+    for word in _spellings(said):
+        if word in _asked():
+            return "either" if _asked()[word][0] == _MAY_BE_TWO else "own"
+        if word in _everyday() and word not in all_kinds():
+            return _everyday()[word]
+    return ""
 
 
 def find_kind(name: str) -> Kind:
