@@ -8,14 +8,24 @@ in her manner; expectations were fixed before the code was asked.
 from __future__ import annotations
 
 from collections.abc import Iterator
+from datetime import date
 
 import pytest
 
 from giving.lists import read_dict, small_list
 from stillroom.core.allergens.avoided import Avoided
-from stillroom.core.allergens.sentences import read_avoided
+from stillroom.core.allergens.sentences import avoided_by_name, read_avoided
+from stillroom.core.book import BookSettings
+from stillroom.core.care.safety import assess_safety
+from stillroom.core.label.labelling import label_recipe, make_card
+from stillroom.core.reading.recipe_file import read_recipe
+from stillroom.core.recipe.model import Recipe
+from stillroom.core.recipe.spoken import spoken_of
 from stillroom.core.words.problems import ProblemsFound
-from stillroom.giving.rules import limits_of
+from stillroom.giving.basket_sheets import named_need
+from stillroom.giving.facts import facts_of
+from stillroom.giving.offering import sort_of
+from stillroom.giving.rules import limits_of, why_refused
 from stillroom.giving.starter.answers import read_needs
 
 
@@ -151,3 +161,145 @@ def test_the_key_itself_may_say_it():
     assert "alcohol (breastfeeding)" in limits_of(household(pregnant="breast feeding"))
     assert "alcohol (pregnant)" in limits_of(household(pregnant=True))
     assert limits_of(household()) == ()
+
+
+STOCKS = [
+    {"ingredients": ["1 kg granulated sugar", "6 eggs"], "containers": {"jar, 500 ml": 3}},
+    {"ingredients": {"granulated sugar": "1 kg", "eggs": 6}, "containers": ["jar, 500 ml: 3"]},
+    {"ingredients": [{"granulated sugar": "1 kg"}, {"eggs": 6}],
+     "containers": [{"jar, 500 ml": 3}]},
+    {"ingredients": ["granulated sugar, 1 kg", "eggs: 6"], "containers": ["3 jars, 500 ml"]},
+    {"ingredients": ["granulated sugar 1kg", "6 eggs"], "containers": ["3 x jar, 500 ml"]},
+]  # fmt: skip
+
+
+@pytest.mark.parametrize("stock", STOCKS)
+def test_stock_is_read_both_ways(stock):
+    there = read_dict(small_list(stock=stock)).giving.stock
+    assert [(amount.low, amount.unit, item) for amount, item in there.ingredients] == [
+        (1, "kg", "granulated sugar"), (6, "", "eggs"),
+    ]  # fmt: skip
+    assert there.containers == {"jar, 500 ml": 3}
+
+
+@pytest.mark.parametrize(
+    ("stock", "asked"),
+    [
+        ({"ingredients": {"granulated sugar": "some"}}, "is not a line of stock"),
+        ({"ingredients": ["sugar"]}, "is not a line of stock"),
+        ({"containers": {"jar, 500 ml": "plenty"}}, "jar, 500 ml"),
+    ],
+)
+def test_stock_without_a_number_is_asked_about(stock, asked):
+    with pytest.raises(ProblemsFound, match=asked):
+        read_dict(small_list(stock=stock))
+
+
+# what must not be got: by the need as it was written, and as the sheet names it
+NEEDS_NAMED = [
+    ("no pork or alcohol", "pork and alcohol"), ("low salt, heart", "salt, liquorice or much soda"),
+    ("vegan", "vegan"), ("no nuts", "nuts"), ("no milk and no eggs", "milk, eggs"),
+]  # fmt: skip
+
+
+@pytest.mark.parametrize(("need", "named"), NEEDS_NAMED)
+def test_a_sheet_names_what_must_not_be_got_without_a_second_no(need, named):
+    said = named_need(need)
+    assert named in said
+    assert not said.startswith("no ")
+
+
+def recipe_of(front: str, method: str = "Stir.") -> Recipe:
+    text = f"---\n{front}\n---\n## Method\n\n1. {method}\n"
+    return read_recipe(text, "thing.md", "thing")
+
+
+# (title, kind, lines, method, its sort, the word over its title)
+THINGS = [
+    ("Raspberry vinegar", "infusion", ["500 g raspberries", "600 ml cider vinegar"],
+     "Steep, strain.", "eat", "vinegar"),
+    ("Blackcurrant cordial", "preserve", ["1 kg blackcurrants", "500 g sugar", "600 ml water"],
+     "Boil, strain.", "eat", "cordial"),
+    ("Sauerkraut mit Kümmel", "ferment", ["2 kg white cabbage", "40 g salt"],
+     "Press into the jar, leave 4 weeks.", "eat", "sauerkraut"),
+    ("Kimchi", "ferment", ["1 kg Chinese cabbage", "30 g salt", "50 g ginger"],
+     "Press into the jar.", "eat", "ferment"),
+    ("Mead", "ferment", ["1.5 kg honey", "4 l water", "5 g wine yeast", "1 g salt"],
+     "Let it work.", "drink", "ferment"),
+    ("Ginger beer", "ferment", ["30 g ginger", "200 g sugar", "2 l water", "1 pinch salt"],
+     "Let it work.", "drink", "ferment"),
+    ("Quince ratafia", "infusion", ["2 quinces", "700 ml brandy", "200 g sugar"],
+     "Steep, strain.", "drink", "ratafia"),
+    ("Christmas wreath for the door", "craft", ["1 wire ring", "6 sprigs of fir"],
+     "Bind it.", "craft", "wreath"),
+    ("Pears in brandy syrup", "preserve", ["1 kg pears", "400 g sugar", "300 ml brandy"],
+     "Boil the pears in it.", "eat", "preserve"),
+    ("Quince cheese", "preserve", ["1 kg quinces", "1 kg sugar"], "Boil.", "eat", "preserve"),
+    ("Damson jam", "jam", ["1 kg damsons", "1 kg sugar"], "Boil.", "eat", "jam"),
+]  # fmt: skip
+
+
+@pytest.mark.parametrize(("title", "kind", "lines", "method", "sort", "word"), THINGS)
+def test_a_thing_is_called_what_it_is(title, kind, lines, method, sort, word):
+    listed = "".join(f"\n  - {line}" for line in lines)
+    name = "materials" if kind == "craft" else "ingredients"
+    makes = "1 wreath" if kind == "craft" else "1 l"
+    recipe = recipe_of(f"title: {title}\nkind: {kind}\nmakes: {makes}\n{name}:{listed}", method)
+    assert (sort_of(recipe), spoken_of(recipe)) == (sort, word)
+
+
+def fudge(line: str) -> Recipe:
+    return recipe_of(
+        "title: Fudge\nkind: fudge\nmakes: 36 pieces\ningredients:\n  - 450 g sugar\n"
+        f"  - 200 g double cream\n  - {line}",
+        "Boil everything to 116 °C, beat it.",
+    )
+
+
+@pytest.mark.parametrize(
+    ("line", "holds"),
+    [
+        ("1 tsp vanilla bean paste", "vanilla bean paste"),
+        ("1 tsp vanilla extract", "vanilla extract"),
+        ("1 vanilla pod", ""),
+        ("1 tsp ground cinnamon", ""),
+    ],
+)
+def test_page_card_and_plan_agree_on_a_little_alcohol(line, holds):
+    recipe, settings = fudge(line), BookSettings()
+    card = make_card(recipe, settings)
+    looks = assess_safety(recipe, settings).looked
+    (look,) = (one for one in looks if one.what.startswith("Alcohol"))
+    said = facts_of(recipe).answer(avoided_by_name("alcohol"))
+    label = label_recipe(recipe, settings)
+    if holds:
+        assert card.cautions == (f"Holds a little alcohol: {holds}.",)
+        assert holds in look.found
+        assert (said, label.diet.alcohol) == ("contains", "contains")
+        assert "alcohol" not in label.free_from
+    else:
+        assert not any("alcohol" in text for text in card.cautions)
+        assert look.found == "no alcoholic drink is in it"
+        assert (said, label.diet.alcohol) == ("free", "free")
+
+
+CAT_AND_CHILD = [
+    # materials, who must not have it: a house with a cat, with a child of two, with neither
+    (["500 g Epsom salts", "10 drops lavender essential oil"], "Bath salts", (True, True, False)),
+    (["1 wire ring", "1 bunch of mistletoe"], "Wreath", (True, True, False)),
+    (["500 g Epsom salts", "20 g dried rose petals"], "Bath salts", (False, False, False)),
+    (["200 g soy wax", "1 wick"], "Candle", (False, False, False)),
+]
+
+
+@pytest.mark.parametrize(("lines", "title", "kept"), CAT_AND_CHILD)
+def test_what_is_to_be_kept_from_pets_goes_to_no_house_with_one(lines, title, kept):
+    listed = "".join(f"\n  - {line}" for line in lines)
+    recipe = recipe_of(f"title: {title}\nkind: craft\nmakes: 4 pieces\nmaterials:{listed}")
+    against = [
+        why_refused(household(**said), facts_of(recipe), date(2027, 12, 18), None)
+        for said in ({"pets": "cat"}, {"children": [2]}, {})
+    ]
+    told = [any("Keep it from" in one.one or "Out of the reach" in one.one for one in why)
+            for why in against]  # fmt: skip
+    assert tuple(told) == kept

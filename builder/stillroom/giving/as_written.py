@@ -19,6 +19,7 @@ from stillroom.core.allergens.clauses import says_none
 from stillroom.core.words.nearest import nearest
 from stillroom.core.words.patterns import OUTSIDE_BRACKETS
 from stillroom.giving.needs_written import needs_said
+from stillroom.giving.stock_written import stock_written
 from stillroom.giving.who import TELLS_AGE
 from stillroom.giving.written import ALL_OF_A_MONTH
 
@@ -176,6 +177,8 @@ def tidy_list(data: dict[str, Any], lines: Lines) -> tuple[dict[str, Any], Lines
     if isinstance(found.get("stock"), list):
         tidied.move("stock", "stock/ingredients")
         found["stock"] = {"ingredients": found["stock"]}
+    if isinstance(found.get("stock"), dict):
+        found["stock"] = stock_written(found["stock"], tidied.move)
     return found, tidied.lines
 
 

@@ -7,9 +7,11 @@ from __future__ import annotations
 
 import re
 from collections import Counter
+from collections.abc import Iterator
 from fractions import Fraction
 from typing import Any
 
+from stillroom.core.allergens.avoided import Avoided
 from stillroom.core.allergens.sentences import avoided_by_name
 from stillroom.core.care.pets import harmful_to_pets
 from stillroom.core.label.labelling import UsageCard
@@ -53,7 +55,7 @@ def basket_data(pack: Pack, basket: Basket) -> dict[str, Any]:
         "delivery": household.delivery,
         "message": household.message or pack.offering.giving.message,
         "avoid": [
-            *(avoided_by_name(word).said for word in _words_avoided(household)),
+            *map(named_need, _words_avoided(household)),
             *limits_of(household),
         ],
         "presents": presents,
@@ -73,6 +75,23 @@ def _words_avoided(household: Household) -> tuple[str, ...]:
     """Return what a household avoids, without what is only said beside it ("raw or cooked")."""
     words = (word for word in household.avoid if leaves_out(word))
     return (*words, *household.avoid_ingredients)
+
+
+def named_need(word: str) -> str:
+    """Return what a need leaves out, each by its name: no "must not get: no pork or alcohol"."""
+    found = avoided_by_name(word)
+    if found.meant or not found.of or found.said != found.word:
+        return found.said
+    return join_and(list(dict.fromkeys(_names_in(found))))
+
+
+def _names_in(found: Avoided) -> Iterator[str]:
+    if name := found.told or found.meant:
+        yield name
+    elif not found.of:
+        yield found.said
+    for one in () if name else found.of:
+        yield from _names_in(one)
 
 
 def kind_words(kind: str) -> str:

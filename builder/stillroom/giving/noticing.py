@@ -16,6 +16,7 @@ from stillroom.core.words.day_words import say_day
 from stillroom.core.words.patterns import late_regex
 from stillroom.giving.batches import Batch, Making
 from stillroom.giving.in_season import foods_in_the_house, season_of, why_begun
+from stillroom.giving.likes_missed import say_likes_missed
 from stillroom.giving.offering import Offering
 from stillroom.giving.plan_model import Basket, Plan
 from stillroom.giving.posting import Parcel, to_ask, weight_of
@@ -33,6 +34,7 @@ def notices(offering: Offering, plan: Plan, making: Making) -> tuple[str, ...]:
     said = [
         *_parcels(offering, plan),
         *_allowed_again(offering),
+        *say_likes_missed(offering.problem, plan.gifts),
         *_of_batches(offering, making),
         *(left for batch in making.batches if (left := left_over(offering, plan, batch))),
     ]

@@ -9,6 +9,7 @@ from collections import defaultdict
 from collections.abc import Mapping, Sequence
 from fractions import Fraction
 
+from stillroom.giving.likes_missed import of_liked
 from stillroom.giving.model import Sort
 from stillroom.giving.plan_model import Month, PlannedBatch, PlanProblem, Term
 
@@ -39,6 +40,7 @@ def weigh_plan(
         ("things had in an earlier year", before, weights.had_before),
         ("things twice in one household", _twice(problem, gifts), weights.twice_in_household),
         ("households with nothing they like best", _unliked(problem, gifts), weights.nothing_liked),
+        ("households that may have nothing they like best", _may_not(problem, gifts), 0),
         ("presents changed from the plan before", _changed(problem, gifts), weights.changed),
         ("times a recipe is made: twice the recipe counts 2, half of it ½", made, weights.batch),
         ("parts of a recipe, as much work as a whole one", parts, weights.part),
@@ -97,6 +99,11 @@ def _unliked(problem: PlanProblem, gifts: Gifts) -> int:
             (own, recipes[key]) in problem.liked for key in gifts[basket.number]
         )
     return sum(possible and not has[household] for household, possible in could.items())
+
+
+def _may_not(problem: PlanProblem, gifts: Gifts) -> int:
+    """Count households with nothing they like, though no plan could have given it to them."""
+    return len(of_liked(problem, gifts)) - _unliked(problem, gifts)
 
 
 def _changed(problem: PlanProblem, gifts: Gifts) -> int:

@@ -274,7 +274,8 @@ def sort_of(recipe: Recipe) -> Sort:
     """Return what a recipe counts as in a basket; what people do not eat is no food of it."""
     if not recipe.kind.edible:
         return "craft"
-    return "drink" if recipe.kind.is_("drink") and not _is_for_dressing(recipe) else "eat"
+    drunk = recipe.kind.is_("drink") and not (_is_for_dressing(recipe) or _is_in_salt(recipe))
+    return "drink" if drunk else "eat"
 
 
 def _is_for_dressing(recipe: Recipe) -> bool:
@@ -285,6 +286,22 @@ def _is_for_dressing(recipe: Recipe) -> bool:
         return False
     sweet = any(one.grams_of("sugar") * 10 > (most.grams or 0) for one in parts)
     return "oil" in most.staple.tags or ("vinegar" in most.staple.tags and not sweet)
+
+
+_SALTED = Fraction(1, 100)
+"""Of what is in it: no drink is as salty. Common practice (2 % and more), no published source."""
+
+
+def _is_in_salt(recipe: Recipe) -> bool:
+    """Whether it sours in salt, as sauerkraut does, and is eaten; a pinch is none."""
+    parts = contents_of(recipe)
+    tags = {tag for one in parts if one.staple for tag in one.staple.tags}
+    if not recipe.kind.is_("living") or "yeast" in tags:
+        return False
+    salts = (one for one in parts if one.staple and "salt" in one.staple.tags)
+    salt = sum((one.grams or Fraction(0) for one in salts), Fraction(0))
+    whole = sum((one.grams or Fraction(0) for one in parts), Fraction(0))
+    return salt > 0 and salt >= _SALTED * whole
 
 
 def _baskets(

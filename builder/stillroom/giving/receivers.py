@@ -22,9 +22,7 @@ ADULT_MONTHS = 216
 # the drink is for the grown-ups of a house, and nobody's where there are none: rules.yml
 _FOR_ADULTS = frozenset({"alcohol", "may-hold-alcohol", "alcohol-in-food", "alcohol-for-children"})
 # how a thing is hung, lit or stood up, and no reason against giving it
-_HOW_TO_KEEP = frozenset(
-    {"candle", "cords", "not-a-toy", "essential-oil-craft", "dry-decoration", "needle-tips"}
-)
+_HOW_TO_KEEP = frozenset({"candle", "cords", "not-a-toy", "dry-decoration", "needle-tips"})
 _CLAUSES = re.compile(r"[.;:](?:\s|$)|\s–\s")
 _AGAINST = re.compile(
     r"\b(?:not|never|no)\b(?! (?:much|often|stand|leave|prick|taste|before driving))"

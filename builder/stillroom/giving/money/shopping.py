@@ -18,7 +18,7 @@ from stillroom.core.amounts.units import size_of
 from stillroom.core.larder.words import normal_form
 from stillroom.core.lines.staple_table import Staple, find_staple
 from stillroom.core.words.day_words import say_month
-from stillroom.core.words.plurals import counted
+from stillroom.core.words.plurals import counted, singular
 from stillroom.giving.batches import Batch, Making
 from stillroom.giving.buying_near import name_in, spoils
 from stillroom.giving.money.buying import Basketful, PackOffer, buy_cheapest
@@ -62,8 +62,9 @@ class Row:
         """The recipes' own words for it, behind what it is priced as where they differ."""
         plain = normal_form(self.item)
         others = [one for one in self.words if normal_form(one) != plain]
-        if len(others) == len(self.words) == 1 and not self.packs:
-            return others[0]
+        one_thing = len({singular(one) for one in others}) == 1  # "lemon" and "lemons"
+        if len(others) == len(self.words) and one_thing and not self.packs:
+            return max(others, key=len)
         return f"{self.item} ({', '.join(others)})" if others else self.item
 
     @property
