@@ -26,22 +26,22 @@ _SHAPES = frozenset(
 def spoken_of(recipe: Recipe) -> str:
     """Return what a thing is, as a cook says it.
 
-    The title's word is taken where the recipe names a kind of the table and no more; one that is
-    all of the title says nothing over it, and a shorter one of the same kind stands there.
+    The title's word is taken where the recipe names a kind of the table and no more. One that is
+    all of the title says nothing over it; "vinegar" of "raspberry vinegar" does.
     """
     kind = recipe.kind
     if kind.called or kind.name not in _BARE:
         return kind.spoken
-    return _in_title(recipe.title, kind.name) or kind.spoken
+    return _in_title(recipe.title) or kind.spoken
 
 
-def _in_title(title: str, kind: str) -> str:
+def _in_title(title: str) -> str:
     """Return the longest word for a kind with which a title ends; "" where there is none.
 
-    >>> _in_title("Blackcurrant cordial", "preserve"), _in_title("Raspberry vinegar", "infusion")
+    >>> _in_title("Blackcurrant cordial"), _in_title("Raspberry vinegar")
     ('cordial', 'vinegar')
-    >>> _in_title("Pears in brandy syrup", "preserve"), _in_title("Quince cheese", "preserve")
-    ('', '')
+    >>> _in_title("Pears in brandy syrup"), _in_title("Quince cheese"), _in_title("Ginger beer")
+    ('', '', '')
     """
     words = _BEHIND.sub("", f"{title.lower()} ").replace("’", "'").split()
     whole = len(title.split()) == len(words)
@@ -54,7 +54,7 @@ def _in_title(title: str, kind: str) -> str:
         found = word_of_kind(said)
         if not found or (whole and count == len(words)):
             continue
-        if of_all and found not in (kind, "either"):
-            continue  # "cheese" of "quince cheese" is another thing
+        if of_all and (of_all, found) != ("either", "either"):
+            continue  # "cheese" of "quince cheese" and "beer" of ginger beer are other things
         return said
     return ""
