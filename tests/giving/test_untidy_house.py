@@ -16,6 +16,7 @@ from giving.lists import read_dict, small_list
 from stillroom.core.allergens.avoided import Avoided
 from stillroom.core.allergens.sentences import avoided_by_name, read_avoided
 from stillroom.core.book import BookSettings
+from stillroom.core.care.claims import ask_of_claims
 from stillroom.core.care.safety import assess_safety
 from stillroom.core.label.labelling import label_recipe, make_card
 from stillroom.core.reading.recipe_file import read_recipe
@@ -27,6 +28,9 @@ from stillroom.giving.facts import facts_of
 from stillroom.giving.offering import sort_of
 from stillroom.giving.rules import limits_of, why_refused
 from stillroom.giving.starter.answers import read_needs
+from stillroom.giving.who_else import who_else_is_named
+
+DAY = date(2027, 12, 18)
 
 
 def household(**said: object) -> object:
@@ -303,3 +307,95 @@ def test_what_is_to_be_kept_from_pets_goes_to_no_house_with_one(lines, title, ke
     told = [any("Keep it from" in one.one or "Out of the reach" in one.one for one in why)
             for why in against]  # fmt: skip
     assert tuple(told) == kept
+
+
+@pytest.mark.parametrize(
+    ("said", "meant"),
+    [
+        ("doesn't touch a drop", {"alcohol"}),
+        ("never touches a drop", {"alcohol"}),
+        ("not a drop", {"alcohol"}),
+        ("geen drop", {"liquorice"}),
+    ],
+)
+def test_a_drop_is_drink_and_drop_by_itself_liquorice(said, meant):
+    read = read_avoided(said)
+    held = {one.meant for one in each_of(read) if one.meant}
+    assert ("alcohol" in held) == (meant == {"alcohol"})
+    assert (read.said_in("liquorice root") == "contains") == (meant == {"liquorice"})
+
+
+def test_low_salt_is_no_matter_of_a_bath():
+    bath = recipe_of(
+        "title: Bath salts\nkind: bath salts\nmakes: 4 pieces\nmaterials:\n  - 500 g Epsom salts"
+    )
+    soup = recipe_of(
+        "title: Herb salt\nkind: infused salt\nmakes: 1 jar\ningredients:\n  - 500 g salt"
+    )
+    who = household(avoid="low salt")
+    assert not any("salt" in one.one for one in why_refused(who, facts_of(bath), DAY, None))
+    assert any("salt" in one.one for one in why_refused(who, facts_of(soup), DAY, None))
+
+
+@pytest.mark.parametrize("said", ["nothing, eats like a horse", "eats anything, like a horse"])
+def test_who_eats_like_a_horse_keeps_none(said):
+    who = household(avoid=said)
+    assert not list(who_else_is_named(who))
+
+
+def test_who_keeps_a_horse_is_asked_for_it():
+    assert list(who_else_is_named(household(avoid="apples for our horse")))
+
+
+RUSKS = ["500 g rice flour", "150 g sugar", "100 g butter", "2 eggs"]
+FIZZ = ["20 elderflower heads", "700 g sugar", "4 l water", "1 tsp champagne yeast"]
+# (words, what it is, refused by which rules, asked about)
+CLAIMS = [
+    ("Non-alcoholic, kids love it!", "fizz", {"claim-contradicted", "alcohol-for-children"}, False),
+    ("Kids love it!", "fizz", {"alcohol-for-children"}, False),
+    ("For the grown-ups.", "fizz", set(), False),
+    ("Kids love it!", "cordial", set(), False),
+    ("Non-alcoholic.", "cordial", set(), False),
+    ("Nut free.", "rusks", set(), True),
+    ("Gluten free!", "rusks", set(), True),
+    ("Egg free.", "rusks", {"claim-contradicted"}, False),
+    ("Made without nuts.", "rusks", set(), False),
+    ("No nuts in these.", "rusks", set(), False),
+    ("Use gluten-free baking powder.", "rusks", set(), False),
+]
+
+
+@pytest.mark.parametrize("place", ["summary", "step"])
+@pytest.mark.parametrize(("words", "what", "refused", "asked"), CLAIMS)
+def test_a_claim_on_a_public_page_is_held_against_what_is_known(words, what, refused, asked, place):
+    title, kind, lines, method = {
+        "fizz": ("Elderflower fizz", "ferment", FIZZ, "Let it work for 2 weeks."),
+        "cordial": ("Ginger cordial", "preserve", ["20 g ginger", "1 l water"], "Boil."),
+        "rusks": ("Rusks", "bake", RUSKS, "Bake."),
+    }[what]
+    said = f"summary: {words!r}\n" if place == "summary" else ""
+    step = f"{method} {words}" if place == "step" else method
+    listed = "".join(f"\n  - {line}" for line in lines)
+    recipe = recipe_of(
+        f"title: {title}\nkind: {kind}\n{said}makes: 1 l\ningredients:{listed}", step
+    )
+    found = {one.rule for one in assess_safety(recipe, BookSettings()).refusals}
+    assert found & {"claim-contradicted", "alcohol-for-children"} == refused
+    assert bool(ask_of_claims(recipe)) == asked
+
+
+def test_a_food_of_a_step_claims_nothing_of_the_whole():
+    listed = "".join(f"\n  - {line}" for line in RUSKS)
+    recipe = recipe_of(
+        f"title: Rusks\nkind: bake\nmakes: 1 l\ningredients:{listed}",
+        "Stir in the dairy-free milk.",
+    )
+    assert "claim-contradicted" not in {
+        one.rule for one in assess_safety(recipe, BookSettings()).refusals
+    }
+
+
+def test_liver_in_a_pregnancy_is_a_food():
+    assert household(avoid="blue cheese, liver", pregnant="second trimester").avoid == (
+        "blue cheese", "no liver",
+    )  # fmt: skip

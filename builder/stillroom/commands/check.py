@@ -20,6 +20,7 @@ from stillroom.commands.terminal import (
 )
 from stillroom.commands.typed_words import FILE, RECIPE
 from stillroom.core.book import Book, open_book, open_what_fits
+from stillroom.core.care.claims import ask_of_claims
 from stillroom.core.checking import check_book, check_files
 from stillroom.core.method.keeping_said import ask_of_keeping
 from stillroom.core.reading.editor_schema import front_matter_schema
@@ -52,7 +53,7 @@ def check(files: tuple[Path, ...]) -> None:
     for food in unknown_foods(recipes):
         click.echo(f"note: {food.say()}", err=True)
     for recipe in recipes:
-        for asked in (*ask_of_keeping(recipe), *ask_of_size(recipe)):
+        for asked in (*ask_of_keeping(recipe), *ask_of_size(recipe), *ask_of_claims(recipe)):
             click.echo(f"note: {asked}", err=True)
     for example in unfinished:
         click.echo(f"warning: {example}", err=True)

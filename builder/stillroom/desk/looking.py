@@ -13,6 +13,7 @@ from pathlib import Path
 from typing import Final
 
 from stillroom.core.book import Book
+from stillroom.core.care.claims import ask_of_claims
 from stillroom.core.care.safety import check_safety
 from stillroom.core.larder.shelves import Larder
 from stillroom.core.method.keeping_said import ask_of_keeping
@@ -119,7 +120,7 @@ def look_at(
         what = f'"{recipe.title}" is the name of another recipe already ({other}).'
         wrong.append(Problem(name, recipe.line_of("title"), what, "Give one another name."))
     boxed = tuple(_at_boxes(wrong, laid))
-    asked = (*ask_of_keeping(recipe), *ask_of_size(recipe))
+    asked = (*ask_of_keeping(recipe), *ask_of_size(recipe), *ask_of_claims(recipe))
     warned = tuple(_at_boxes([*warn_of_dates(recipe), *warn_of_contacts(recipe), *asked], laid))
     return Look(recipe, boxed, warned)
 

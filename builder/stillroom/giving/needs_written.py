@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from typing import Any
 
-from stillroom.core.allergens.avoiding import asked_in, known_exactly
+from stillroom.core.allergens.avoiding import asked_in, is_of_the_body, known_exactly
 from stillroom.core.allergens.near import named_in
 from stillroom.core.allergens.phrases import bare_forms
 from stillroom.core.allergens.sentences import read_avoided
@@ -34,16 +34,24 @@ def needs_said(said: Any, words: Sequence[Any], pregnant: Any = None) -> dict[st
     {'avoid': ['no nuts'], 'pregnant': True}
     >>> needs_said("stillt", ["stillt"])
     {'avoid': [], 'pregnant': 'breastfeeding'}
+    >>> needs_said("pregnant, liver", ["pregnant", "liver"])
+    {'avoid': ['no liver'], 'pregnant': True}
     >>> needs_said("gestational diabetes", ["gestational diabetes"])
     {'avoid': ['gestational diabetes']}
     """
     needs = list(as_understood(said, words))
     left = [word for word in needs if not (isinstance(word, str) and _is_pregnant(word))]
     if len(left) == len(needs) or pregnant not in (None, True):
-        return {"avoid": needs}
-    told = [word for word in needs if word not in left]
+        return {"avoid": [_eaten(word) for word in needs] if pregnant else needs}
+    left = [_eaten(word) for word in left]
+    told = [word for word in needs if isinstance(word, str) and _is_pregnant(word)]
     feeds = pregnant is None and all(map(feeds_alone, told))
     return {"avoid": left, "pregnant": BREASTFEEDING if feeds else True}
+
+
+def _eaten(word: Any) -> Any:
+    """Return an organ as a food: who is pregnant leaves out liver, and has no illness of it."""
+    return f"no {word}" if isinstance(word, str) and is_of_the_body(word) else word
 
 
 def _is_pregnant(words: str) -> bool:

@@ -30,6 +30,8 @@ from stillroom.giving.second_check import Printed, needs_of_household, print_lab
 
 KEEPS_AFTER_DAYS = 7  # common practice, no published source: a week to get round to it
 KEEPS_AFTER_POST_DAYS = 14
+_ONLY_EATEN = frozenset({"salt", "sugar"})
+"""Counted by whoever eats them: salts for the bath are no matter."""
 EXPECTING = "{expecting}"
 """Stands in a limit for what was said of them: "pregnant", or "breastfeeding"."""
 YOUNG_MONTHS = 60  # NHS, What to feed young children: what chokes and what harms, to five years
@@ -213,6 +215,8 @@ def _avoided(avoid: Avoided, facts: GiftFacts, printed: Printed, traces_fine: bo
     """Hold one thing avoided against both checks; where they differ it is withheld and told."""
     if avoid.ask:
         return list(_reasons(avoid, "not known", False))
+    if avoid.meant in _ONLY_EATEN and not facts.recipe.kind.is_eaten:
+        return []
     if avoid.of and not avoid.meant:  # a sentence: what of it a present holds is told by its name
         each = (_avoided(one, facts, printed, traces_fine) for one in avoid.of)
         return list(dict.fromkeys(reason for reasons in each for reason in reasons))

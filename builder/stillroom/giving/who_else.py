@@ -23,7 +23,8 @@ _SMALL = re.compile(
     re.IGNORECASE,
 )
 _PET = re.compile(
-    r"\b(?:the|our|my|his|her|their|a|an|two|three|for|assistance|guide) "
+    # who "eats like a horse" keeps none
+    r"(?<!like )\b(?:the|our|my|his|her|their|a|an|two|three|for|assistance|guide) "
     r"(?P<kind>dogs?|pupp(?:y|ies)|cats?|kittens?|parrots?|budgies?|rabbits?|hamsters?"
     r"|guinea pigs?|horses?|pon(?:y|ies)|hens?)\b",
     re.IGNORECASE,

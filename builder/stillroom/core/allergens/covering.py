@@ -28,6 +28,8 @@ _BESIDE = frozenset(
 _FRENCH = late_regex(
     r"\b(?:mange|boit|supporte|pas|sans|du|des|aux|une?|allergique|végét\w+)\b", re.I
 )
+# of a drink; "drop" by itself is liquorice to a Dutchman
+_A_DROP = late_regex(r"\b(?:a|one|single|another|odd) drop\b", re.IGNORECASE)
 _LISTED = late_regex(r"\b(?:or|nor|and)\b", re.IGNORECASE)
 _PARTS = late_regex(r"[,;:.()\[\]&+/]|\s[-–—]\s")
 
@@ -55,7 +57,7 @@ def _names_in(text: str) -> Iterator[str]:
     """Yield the longest names of each part of a text, but where a thing hides."""
     french = bool(_FRENCH.search(text))
     parted = "," in text or ";" in text
-    for part in _PARTS.split(text):
+    for part in _PARTS.split(_A_DROP.sub(" ", text)):
         listed = not parted and bool(_LISTED.search(part))
         words, place, hidden = words_of(part), 0, False
         if french:  # "mais" is no maize there

@@ -8,6 +8,7 @@ the rule of unknown foods refuses that.
 from __future__ import annotations
 
 import re
+from collections.abc import Iterator
 from dataclasses import dataclass
 from functools import cache
 
@@ -15,6 +16,7 @@ from stillroom.core.allergens.of_foods import answer_avoid, know_recipe
 from stillroom.core.recipe.model import Recipe
 from stillroom.core.words.data_files import read_data
 from stillroom.core.words.patterns import clause_regex
+from stillroom.core.words.problems import Problem
 
 # another version, another dish beside it, or the opposite
 _NO_CLAIM = clause_regex(
@@ -23,6 +25,14 @@ _NO_CLAIM = clause_regex(
     r"|nor"
     r"|except|serve|served|friends|neighbours?|cousins?|aunts?|daughter|son|even|kitchen|unlike|ask"
     r"|whether|half|almost|nearly|some|other)\b",
+    re.IGNORECASE,
+)
+_WITHOUT = clause_regex(r"\W*(?:contains?|made|with|without|has|no)\b", re.IGNORECASE)
+_SHORT = 7  # words of a sentence that says nothing besides
+_OF_THE_WHOLE = clause_regex(
+    r"\W*(?:(?:it|this|these|they|all|also)(?:['’]s|['’]re| is| are)? )?(?:(?:naturally|totally"
+    r"|completely|all|100 ?%) )?(?:non|free|vegan|vegetarian|veggie|\w+[- ]free\b|no\b|contains no"
+    r"|suitable|safe|coeliac|celiac|made without|without|alkoholfrei|\w+frei\b|sans|sin|senza)",
     re.IGNORECASE,
 )
 _SENTENCE = clause_regex(r"(?<=[.;!?])\s+|\n+")
@@ -35,6 +45,7 @@ class _Claim:
     avoid: tuple[str, ...]
     tags: frozenset[str]
     but: re.Pattern[str] | None
+    traces: str
 
 
 @cache
@@ -47,6 +58,7 @@ def _claims() -> tuple[_Claim, ...]:
             tuple(row.get("avoid", ())),
             frozenset(row.get("tags", ())),
             re.compile(row["but"], re.IGNORECASE) if "but" in row else None,
+            row.get("traces", ""),
         )
         for row in rows
     )
@@ -68,13 +80,47 @@ def _pattern(free: list[str], say: list[str]) -> re.Pattern[str]:
 def contradicted_claim(recipe: Recipe) -> str:
     """Return the first claim that its ingredients contradict, and by what; "" when none is."""
     for sentence in _said(recipe):
-        if not _may_claim(sentence):
-            continue
-        for claim in _claims():
-            found = claim.pattern.search(sentence)
-            if found and (against := _against(recipe, claim)):
-                return f"“{found[0].strip()}” is said, and {against} says otherwise"
+        for claim, words in _claims_in(sentence):
+            if against := _against(recipe, claim):
+                return f"“{words}” is said, and {against} says otherwise"
     return ""
+
+
+def ask_of_claims(recipe: Recipe) -> tuple[Problem, ...]:
+    """Return a question for each allergen that the recipe's page promises no trace of.
+
+    That it is made without it is no such promise. Food Standards Agency, allergen guidance for food
+    businesses (from memory): a free-from claim is a guarantee, cross-contact counted in.
+    """
+    if not recipe.kind.edible or contradicted_claim(recipe):
+        return ()
+    asked: dict[str, Problem] = {}
+    for sentence in _said(recipe):
+        for claim, words in _claims_in(sentence):
+            if claim.traces and not _WITHOUT.match(words):
+                line = _line_of(recipe, sentence)
+                what = f"“{words}” promises that there is not a trace of it."
+                mend = (
+                    "In a home kitchen traces cannot be ruled out, as the page says: write "
+                    f'"made without {claim.traces}", if none goes into it.'
+                )
+                asked.setdefault(claim.name, Problem(recipe.file, line, what, mend))
+    return tuple(asked.values())
+
+
+def _line_of(recipe: Recipe, sentence: str) -> int:
+    for step in recipe.method:
+        if sentence in step.text:
+            return step.line
+    return recipe.line_of("summary" if sentence in recipe.summary else "title")
+
+
+def _claims_in(sentence: str) -> Iterator[tuple[_Claim, str]]:
+    """Yield the claims that a sentence makes, each with its words."""
+    if _may_claim(sentence):
+        for claim in _claims():
+            if found := claim.pattern.search(sentence):
+                yield claim, found[0].strip()
 
 
 def _may_claim(sentence: str) -> bool:
@@ -92,12 +138,12 @@ def _claiming_words() -> tuple[str, ...]:
 def _said(recipe: Recipe) -> list[str]:
     texts = [recipe.title, recipe.summary, recipe.intro, recipe.card.what, recipe.card.use]
     texts += [recipe.card.keep, recipe.makes.things]
-    return [
-        sentence
-        for text in texts
-        for sentence in _SENTENCE.split(text)
-        if sentence.strip() and not _NO_CLAIM.search(sentence)
-    ]
+    said = [sentence for text in texts for sentence in _SENTENCE.split(text)]
+    # "stir in the dairy-free milk" tells of a food; a short sentence alone tells of the whole
+    below = (*(step.text for step in recipe.method), *(part.text for part in recipe.sections))
+    short = (one for text in below for one in _SENTENCE.split(text))
+    said += [one for one in short if len(one.split()) <= _SHORT and _OF_THE_WHOLE.match(one)]
+    return [one for one in said if one.strip() and not _NO_CLAIM.search(one)]
 
 
 def _against(recipe: Recipe, claim: _Claim) -> str:

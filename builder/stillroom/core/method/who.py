@@ -82,6 +82,10 @@ _FOR_CHILDREN = clause_regex(
     r"|birthday|christmas party|treats?|snacks?|lunch ?box\w*|lunch boxes|stockings?|party bags?)\b"
     rf"|\b{_CHILD}(?:['’]s|s['’]|['’])? table\b"
     r"|\b(?:kid|child|toddler)s?[- ](?:friendly|pleasing|approved)\b|\bparty bags?\b"
+    rf"|\b{_CHILD} (?:just |really |all |absolutely )?(?:love|adore|enjoy|devour|go mad for)"
+    r" (?:it|this|these|them|this one|the taste)\b"
+    r"|\b(?:loved by|popular with|a hit with|(?:a )?favourites? (?:of|with)) (?:all |the |our "
+    rf"|my )*{_CHILD}\b"
     r"|\bfür (?:\w+ )?kinder\b|\bkinder(?:geburtstag|party|fest|feier|tüte|garten)\w*"
     r"|\bpour (?:\w+ ){0,2}enfants\b|\bgoûters? (?:des|d['’]) ?enfants\b"
     r"|\bpara (?:\w+ )?niñ[oa]s\b|\bper (?:\w+ )?bambin[ei]\b|\bvoor (?:\w+ )?kinderen\b",
