@@ -25,7 +25,7 @@ os.environ["STILLROOM_CACHE"] = "off"
 # beyond these a worker costs more to start than it saves: each of them collects every test
 MOST_WORKERS = 8
 # with two workers or more the long ones begin first, so that none is waited for at the end
-LONG = ("browser", "publish", "saving", "printing", "giving")
+LONG = ("browser", "desk", "publish", "saving", "printing", "giving")
 
 
 def pytest_addoption(parser: pytest.Parser) -> None:

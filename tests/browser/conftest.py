@@ -15,7 +15,7 @@ import shutil
 import sys
 import threading
 from collections.abc import Callable, Iterator
-from contextlib import contextmanager
+from contextlib import ExitStack, contextmanager
 from pathlib import Path
 from typing import NoReturn
 from urllib.parse import urlsplit
@@ -203,32 +203,34 @@ def fresh_page(browser: Browser) -> Iterator[Page]:
 
 @pytest.fixture(scope="session")
 def chromium_ways(browser: Browser) -> Iterator[Callable[[str, int], Looker]]:
-    opened = []
+    opened: dict[tuple[str, int], Page] = {}
 
     def look(scheme: str, width: int) -> Looker:
-        page = browser.new_page(
+        page = opened.get((scheme, width)) or browser.new_page(
             color_scheme=scheme,  # type: ignore[arg-type]
             viewport={"width": width, "height": 800},
         )
-        opened.append(page)
+        opened[scheme, width] = page
         return Looker(page.goto, page.evaluate)
 
     yield look
-    for page in opened:
+    for page in opened.values():
         page.close()
 
 
 @pytest.fixture(scope="session")
 def firefox_ways(firefox_place: str) -> Iterator[Callable[[str, int], Looker]]:
-    """Firefox takes day or night from a preference of its own: one of each is run."""
+    """Firefox takes day or night from a preference of its own: one of each is run, once asked."""
     preference = "layout.css.prefers-color-scheme.content-override"
-    with (
-        launch_firefox(firefox_place, **{preference: 0}) as by_night,
-        launch_firefox(firefox_place, **{preference: 1}) as by_day,
-    ):
+    with ExitStack() as running:
+
+        @functools.cache
+        def firefox_by(scheme: str) -> Firefox:
+            choice = {preference: 0 if scheme == "dark" else 1}
+            return running.enter_context(launch_firefox(firefox_place, **choice))
 
         def look(scheme: str, width: int) -> Looker:
-            one = by_night if scheme == "dark" else by_day
+            one = firefox_by(scheme)
             one.resize(width, 800)
             return Looker(one.goto, lambda asked: one.evaluate(f"({asked})()"))
 
