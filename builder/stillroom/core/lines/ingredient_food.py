@@ -26,6 +26,13 @@ if TYPE_CHECKING:
     from stillroom.core.lines.ingredient import Ingredient
 
 
+# of a craft's table what would lie in the food; beeswax, shellac and carnauba wax are eaten
+_STUFF_OF_CRAFTS = late_regex(
+    r"(?<!bees)(?<!\bsealing )(?<!\bcarnauba )wax(?: nf)?$"
+    r"|\b(?:butter|oil|clay|pigment|oxide|dye|mica|sand|(?:soap|diffuser) base"
+    r"|stearin|stearic acid|lanolin|petroleum jelly|petrolatum|glycol|pumice"
+    r"|paint|varnish|glue|resin|cement|plaster|fragrance oil|glitter)$"
+)
 _LEAVES = frozenset({"Blatt", "feuille", "foglia", "hoja", "blad", "blaadje"})
 # whatever it smells of: "cinnamon and orange fragrance oil" holds neither, and no essential oil
 _FRAGRANCE = late_regex(
@@ -52,10 +59,15 @@ def find_foods(ingredient: Ingredient, larder: Larder, system: str = "metric") -
 def as_eaten(ingredient: Ingredient) -> Ingredient:
     """Return an ingredient of what is eaten, plants of a craft's table taken for not known.
 
-    "Dried flowers" and "moss" say of no plant that it may be eaten.
+    "Dried flowers" and "moss" say of no plant that it may be eaten, and shea butter is a thing for
+    the skin: a wrapping is left out of a list, and what lies in the food never is.
     """
     found = ingredient.found
-    if found is None or found.food is None or not found.food.tags & _PLANTS_OF_CRAFTS:
+    food = found.food if found else None
+    if found is None or food is None:
+        return ingredient
+    stuff = "craft" in food.tags and _STUFF_OF_CRAFTS.search(food.name)
+    if not (stuff or food.tags & _PLANTS_OF_CRAFTS):
         return ingredient
     unknown = replace(found, food=None, foods=(), hinted=(), leftover=(found.text,))
     return replace(ingredient, found=unknown)

@@ -29,6 +29,8 @@ def made_of_the_list(food: Staple, listed: Listed) -> bool:
         return "sugar" in tags
     if _ITS_OTHER_NAMES.get(food.name) in own:
         return True
+    if food.name == "herbs" and "herb" in tags:
+        return True  # "die Kräuter hacken": the rosemary and thyme of the list
     if food.name == "vanilla" and any(name.startswith("vanilla ") for name in own):
         return True  # "in Vanille-Puderzucker wälzen": the vanilla sugar of the list
     whole, _, part = food.name.rpartition(" ")
