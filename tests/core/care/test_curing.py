@@ -49,6 +49,13 @@ def test_a_cure_is_reckoned_to_the_kilo(lines: list[str], said: str, rule: str) 
     assert {one for one in told if one.startswith("cure-")} == ({rule} if rule else set())
 
 
+def test_pink_salt_on_pork_is_minded_and_not_reckoned() -> None:
+    """A hunter's pancetta, nzhuntingandshooting.co.nz: "1 tsp of pink salt" beside rock salt."""
+    box = _box(["1 kg pork belly", "1 tsp pink salt", "4 tsp rock salt"])
+    (told,) = (one for one in box.cautions if one.rule == "curing-salt")
+    assert "could not be reckoned" in told.to_maker
+
+
 def test_pink_salt_of_the_himalaya_is_no_cure() -> None:
     box = _box(["1 kg pork belly", "25 g pink Himalayan salt"])
     assert not [one.rule for one in box.cautions if "cur" in one.rule]

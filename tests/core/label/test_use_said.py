@@ -26,6 +26,7 @@ COOKIES = [
         (["Write on the label: “Stir 2 tsp into hot milk.”"], "Stir 2 tsp into hot milk."),
         (["Auf das Etikett schreiben: Mit 1 l Wasser kochen."], "Mit 1 l Wasser kochen."),
         (["Étiquette : ajouter 1 œuf et cuire."], "Ajouter 1 œuf et cuire."),
+        (["To the label add the following instructions: Bake it."], "Bake it."),
         (["Tie on a label: Merry Christmas!"], ""),
         (["Cover with a lid, label: name and date."], ""),
         (["Label with the date: use within 6 months."], ""),

@@ -16,6 +16,7 @@ _LEADS = clause_regex(
     r"(?:(?:then|and|finally),? )?"
     r"(?:attach|tie|add|fix|stick|glue|pin|hang|include|make|write|print)"
     r" (?:\w+ ){0,4}?(?:tags?|labels?|cards?)(?: \w+){0,6}"
+    r"|to the (?:gift )?(?:tag|label|card),? add(?: the following)?(?: \w+)?"
     r"|on (?:the|a|its) (?:gift )?(?:tag|label|card)(?:,? (?:write|say|put|print))?"
     r"|(?:(?:text )?for the |gift |recipe )?(?:tag|label|card)(?: text)?"
     r"|(?:(?:auf|ans?|für) (?:das|dem|den|die) )?(?:etikett|anhänger|kärtchen)(?: schreiben)?"

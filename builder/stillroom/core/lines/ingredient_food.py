@@ -31,7 +31,7 @@ _STUFF_OF_CRAFTS = late_regex(
     r"(?<!bees)(?<!\bsealing )(?<!\bcarnauba )wax(?: nf)?$"
     r"|\b(?:butter|oil|clay|pigment|oxide|dye|mica|sand|(?:soap|diffuser) base"
     r"|stearin|stearic acid|lanolin|petroleum jelly|petrolatum|glycol|pumice"
-    r"|paint|varnish|glue|resin|cement|plaster|fragrance oil|glitter)$"
+    r"|paint|varnish|glue|resin|cement|plaster|fragrance oil)$"
 )
 _LEAVES = frozenset({"Blatt", "feuille", "foglia", "hoja", "blad", "blaadje"})
 # whatever it smells of: "cinnamon and orange fragrance oil" holds neither, and no essential oil
