@@ -84,7 +84,7 @@ _DENIES_NOTHING = clause_regex(
 )
 # told to whoever is given it: it lies in no jar and heats none
 _FOR_WHOEVER = clause_regex(
-    r"\b(?:on the (?:card|label|tag)|to the (?:card|label|tag) a"
+    r"\b(?:on the (?:card|label|tag)|to the (?:card|label|tag) add"
     r"|(?<!write )(?<!the )(?:gift )?(?:label|tag|card)(?=:)"
     r"|tell whoever|to (?:cook|bake|serve|use)(?=[,:])"
     r"|(?:auf|ins?) (?:de[rm]|die|das) (?:karte|kärtchen|etikett|anhänger)"
