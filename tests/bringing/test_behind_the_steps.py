@@ -6,7 +6,7 @@ marmalade and cordials in Italian and Swedish, mixes in jars, mead, salts, and f
 (escowles/recipes, XonqNopp/recettes, kruchten/spoon); the last third those of 15 more: bath salts,
 mincemeat, plum chutneys, pacharán, kruidnoten, apple syrup, cookies (MeYo80s/FamilyRecipeBook), and
 those of 29 after them: piccalilli, mixes in jars, almond biscuits, quince paste, rhubarb jam,
-herb salt, knäck, elderberry syrup, membrillo.
+herb salt, knäck, elderberry syrup, membrillo, mead.
 The words are ours but for lines of lists.
 """
 
@@ -19,6 +19,7 @@ from stillroom.bringing.found import Row
 from stillroom.bringing.joining import with_heads
 from stillroom.bringing.sorting import makes_of
 from stillroom.bringing.tails import end_in_doubt, tail_of
+from stillroom.bringing.titles import writer_of
 from stillroom.bringing.web_page import rows_of_page
 
 STEPS = [Row("Stone the plums.", "step"), Row("Boil them.", "step"), Row("Pot it.", "step")]
@@ -540,3 +541,35 @@ Boil the berries in the water and add the honey.
 def test_para_and_a_verb_say_no_yield() -> None:
     assert makes_of("Para elaborar este dulce se emplearon dos quilos de membrillos.") == ""
     assert makes_of("Para 4 tarros.") == "4 tarros"
+
+
+def test_facts_between_a_list_and_the_head_of_its_method_are_no_steps() -> None:
+    told = """Mead
+
+1 gallon of water
+3 pounds of honey
+
+Target values:
+Starting sugar: 1.1 SG
+
+Instructions:
+Put the honey into the water and stir it gently until it is dissolved.
+"""
+    (found,) = brought(told, "en_US")
+    assert len(steps(found)) == 1
+
+
+@pytest.mark.parametrize(
+    ("said", "who"),
+    [
+        ("Recipe by Ann Sedge from Garden Weekly May 2015 issue", "Ann Sedge"),
+        ("By Ann from the shop", "Ann from the shop"),
+        ("From the kitchen of Ann", "Ann"),
+    ],
+)
+def test_whose_recipe_a_line_says_it_is(said: str, who: str) -> None:
+    assert writer_of(said) == who
+
+
+def test_one_recipe_makes_so_much() -> None:
+    assert makes_of("One recipe makes about 8 pints.") == "about 8 pints"

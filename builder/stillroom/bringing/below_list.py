@@ -22,6 +22,7 @@ from stillroom.bringing.sorting import (
     is_only_makes,
     is_passed,
     is_sentence,
+    is_told,
     makes_of,
     number_of,
 )
@@ -68,6 +69,7 @@ _COUNTED: Final = re.compile(
 )
 _SAYS_MADE: Final = re.compile(r"(?:this|it|we|i|the)\s", re.IGNORECASE)
 _FEW: Final = 10
+_MOST_FACTS: Final = 6
 _COMMENTED: Final = re.compile(r"(?:Reply\s?Delete|ReplyDelete)")
 ADDRESS: Final = re.compile(r"(?:https?://|www\.)[^\s<>\"]+")
 
@@ -99,12 +101,20 @@ def read_below(recipe: Recipe, rows: Sequence[Row]) -> None:
             body.append(row)
     if not any(body for part, _, body in parts if part == "method"):
         parts = [one for each in parts for one in _method_behind_tools(*each)]
+    if len(parts) > 1 and _says_facts(parts[0][2]) and any(one[0] == "method" for one in parts[1:]):
+        parts[0] = ("aside", "Notes", parts[0][2])
     recipe.steps += [("", told) for told in recipe.first_steps]
     for part, name, body in parts:
         if part == "method":
             read_steps(recipe, body)
         elif plain(name) not in words("dropped") and not heads_comments(name):
             _read_notes(recipe, name, body)
+
+
+def _says_facts(rows: Sequence[Row]) -> bool:
+    """Whether a few rows between a list and the head of its method do nothing: "Target: 1.1 SG"."""
+    few = 0 < len(rows) <= _MOST_FACTS and all(row.shape == "line" for row in rows)
+    return few and not any(is_sentence(row.text) or is_told(row.text) for row in rows)
 
 
 def _method_behind_tools(part: str, name: str, body: list[Row]) -> list[tuple[str, str, list[Row]]]:

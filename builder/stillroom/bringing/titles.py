@@ -19,6 +19,9 @@ _BY: Final = re.compile(
     r"\b\s*:?\s+(?P<who>[^\W\d](?:(?!(?<!\s(?-i:[A-Z]))(?<!Mrs)(?<!Mr)(?<!Dr)(?<!St)[.!?]\s)[^:;]){1,60})$",
     re.IGNORECASE,
 )
+# "Recipe by Ann Sedge from a garden magazine of June"
+_SAYS_BY: Final = re.compile(r"(?:recipe|submitted|contributed|shared)\s+by\b", re.IGNORECASE)
+_FROM: Final = re.compile(r"\s+(?:from|for|in)\s+(?=[A-Z]|an?\s)")
 # "From my neighbour - makes 6 jars", "By Ann, serves 8"
 _BESIDE: Final = re.compile(
     r"\s+[-–—|]\s+|[,;.!(]?\s+(?=\(?(?:makes|serves|yields?|ergibt|donne|voor|für|pour|per)\s+(?:about\s+|ca\.?\s+)?\d)",
@@ -82,6 +85,7 @@ def writer_of(text: str) -> str:
     ('Mrs. J. Finch', 'Ann')
     """
     head = _BESIDE.split(text.strip("*_ "), maxsplit=1)[0]
+    head = _FROM.split(head, maxsplit=1)[0] if _SAYS_BY.match(head) else head
     found = _BY.match(head)
     return found["who"].strip(" ,!") if found and len(head.split()) <= 9 else ""
 
