@@ -206,3 +206,15 @@ def test_inks_are_dark_enough_when_printed_grey(name: str) -> None:
     grey = 0.299 * red + 0.587 * green + 0.114 * blue  # ITU-R BT.601 luma
     linear = grey / 12.92 if grey <= 0.04045 else ((grey + 0.055) / 1.055) ** 2.4
     assert 1.05 / (linear + 0.05) >= 4.5
+
+
+def test_a_back_without_a_code_to_scan_has_its_whole_width(jobs: list[CardJob]) -> None:
+    """A newcomer of November 2026: the left quarter was blank in a book without an address."""
+
+    def first_word_mm(url: str) -> float:
+        job = replace(jobs[0], card=replace(jobs[0].card, url=url))
+        with open_pdf(print_cards([job], "90x65", SheetOptions())) as pdf:
+            words = pdf.pages[1].extract_words()
+            return min(words, key=lambda word: word["top"])["x0"] / MM
+
+    assert first_word_mm("") + 10 < first_word_mm("https://example.org/r/quince-ratafia/")
