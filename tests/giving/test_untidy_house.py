@@ -12,7 +12,7 @@ from datetime import date
 
 import pytest
 
-from giving.lists import read_dict, small_list
+from giving.lists import TODAY, demo_recipes, read_dict, small_list
 from stillroom.core.allergens.avoided import Avoided
 from stillroom.core.allergens.sentences import avoided_by_name, read_avoided
 from stillroom.core.book import BookSettings
@@ -25,7 +25,10 @@ from stillroom.core.recipe.spoken import spoken_of
 from stillroom.core.words.problems import ProblemsFound
 from stillroom.giving.basket_sheets import named_need
 from stillroom.giving.facts import facts_of
-from stillroom.giving.offering import sort_of
+from stillroom.giving.likes_missed import say_likes_missed
+from stillroom.giving.objective import weigh_plan
+from stillroom.giving.offering import make_offering, sort_of
+from stillroom.giving.plan_model import PlanProblem
 from stillroom.giving.rules import limits_of, why_refused
 from stillroom.giving.starter.answers import read_needs
 from stillroom.giving.who_else import who_else_is_named
@@ -399,3 +402,36 @@ def test_liver_in_a_pregnancy_is_a_food():
     assert household(avoid="blue cheese, liver", pregnant="second trimester").avoid == (
         "blue cheese", "no liver",
     )  # fmt: skip
+
+
+def problem_of(**said: object) -> PlanProblem:
+    ted = {"name": "Uncle Ted", "basket": "small", "likes": ["almond-shortbread"], **said}
+    return make_offering(read_dict(small_list(households=[ted])), demo_recipes(), TODAY).problem
+
+
+@pytest.mark.parametrize(
+    ("said", "why"),
+    [
+        ({"avoid": "nuts"}, "Almond shortbread contains nuts"),
+        ({"never": ["almond-shortbread"]}, "Almond shortbread is kept from them by your own word."),
+        ({}, "Almond shortbread was left out for the sake of everything else."),
+    ],
+)
+def test_who_is_given_nothing_they_like_is_counted_and_told_why(said, why):
+    problem = problem_of(**said)
+    none = {basket.number: () for basket in problem.baskets}
+    (told_why,) = say_likes_missed(problem, none)
+    assert told_why.startswith("Uncle Ted: nothing of what they like is given them.")
+    assert why in told_why
+    terms = {term.words: term for term in weigh_plan(problem, none, (), {}, {}, ())}
+    could = terms["households with nothing they like best"].amount
+    may_not = terms["households that may have nothing they like best"]
+    assert (could, may_not.amount) == ((0, 1) if said else (1, 0))
+    assert may_not.points == 0
+
+
+def test_who_has_something_they_like_is_not_told_of():
+    problem = problem_of()
+    (key,) = (one.key for one in problem.offers if one.recipe == "almond-shortbread")
+    given = {basket.number: (key,) for basket in problem.baskets}
+    assert list(say_likes_missed(problem, given)) == []

@@ -41,11 +41,13 @@ def say_likes_missed(problem: PlanProblem, gifts: Gifts) -> Iterator[str]:
 
 def _why(problem: PlanProblem, baskets: list[Basket], offer: Offer) -> str:
     open_to = [one for one in baskets if one.room.get(offer.sort)]
+    refused = [problem.refused.get((one.number, offer.key), ()) for one in open_to or baskets]
+    kept = f"{refused[0][0].said_of([offer.title]).rstrip('.')}" if all(refused) else ""
     if not open_to:
-        return f"{offer.title}: their basket has no place for a {SORT_WORDS[offer.sort]}."
-    refused = [problem.refused.get((one.number, offer.key), ()) for one in open_to]
-    if all(refused):
-        return f"{refused[0][0].said_of([offer.title]).rstrip('.')}."
+        no_room = f"their basket has no place for a {SORT_WORDS[offer.sort]}"
+        return f"{kept}, and {no_room}." if kept else f"{offer.title}: {no_room}."
+    if kept:
+        return f"{kept}."
     brew = next((one for one in problem.brews if one.recipe == offer.recipe), None)
     if brew and not brew.choices and not offer.shelf:
         return f"{(brew.too_late or f'It is too late for {offer.title}').rstrip('.')}."

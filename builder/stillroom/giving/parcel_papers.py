@@ -12,7 +12,6 @@ from typing import Any
 from stillroom.core.amounts.quantities import show_decimal
 from stillroom.core.recipe.spoken import spoken_of
 from stillroom.core.words.countries import country_name
-from stillroom.core.words.joining import join_and
 from stillroom.core.words.plurals import counted
 from stillroom.giving.batches import Present
 from stillroom.giving.money.costing import cost_batch, cost_of_use, needs_of
@@ -87,11 +86,12 @@ def _plain_words(pack: Pack, present: Present) -> str:
     if not recipe.kind.is_eaten:
         return f"1 {recipe.title}: {words}, not to be eaten"
     held = [entry.text for entry in card.contents]
-    more = f" and {counted(len(held) - _TOLD, 'thing')} more" if len(held) > _TOLD else ""
-    of = f" of {join_and(held[:_TOLD]) if not more else ', '.join(held[:_TOLD])}{more}"
+    more = len(held) - _TOLD
+    named = ", ".join(held[:_TOLD]) + (f" and {counted(more, 'thing')} more" if more > 0 else "")
+    of = f" ({named})" if held else ""
     strong = f"; {card.strength_text}" if card.strength_text else ""
     animals = "" if recipe.kind.edible else ", for animals"
-    return f"1 {recipe.title}: {words}{of if held else ''}{animals}{strong}"
+    return f"1 {recipe.title}: {words}{of}{animals}{strong}"
 
 
 def _value(pack: Pack, present: Present) -> Fraction | None:
