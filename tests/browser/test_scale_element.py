@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 
 import pytest
-from playwright.sync_api import Browser, Page, expect
+from playwright.sync_api import Browser, Page, Route, expect
 
 SPIRIT = "r/bitter-orange-spirit/"
 
@@ -192,3 +192,24 @@ def test_without_scripts_the_page_has_its_amounts_and_ready_made_sizes(
     expect(page.locator("details.ready-made table")).to_be_visible()
     expect(page.locator("stillroom-scale form")).to_be_hidden()
     context.close()
+
+
+def test_every_blank_filled_before_the_answers_came_is_answered(
+    page: Page, book_address: str
+) -> None:
+    """A number and a system of units, both chosen while the tables were on their way."""
+    held: list[Route] = []
+    page.route("**/data/amounts.json", lambda route: held.append(route))
+    page.goto(f"{book_address}/{SPIRIT}")
+    field = page.locator("stillroom-scale [name=times]")
+    if not field.is_visible():
+        page.locator(".how-much-more summary").click()
+    field.fill("3")
+    field.press("Tab")
+    page.locator("[name=units]").select_option("us")
+    expect(page.locator("stillroom-scale")).to_have_attribute("aria-busy", "true")
+    for route in held:
+        route.continue_()
+    answered(page)
+    expect(page).to_have_url(re.compile(r"\?times=3&units=us$"))
+    assert field.input_value() == "3"

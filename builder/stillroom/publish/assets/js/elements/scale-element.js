@@ -16,6 +16,9 @@ export class ScaleElement extends HTMLElement {
   /** @type {any} the ScaleForm, once fetched */
   answers;
 
+  /** @type {any[]} the blanks that were filled meanwhile, in their order */
+  waiting = [];
+
   connectedCallback() {
     /** @type {HTMLFormElement} */
     this.form = this.querySelector("form");
@@ -42,12 +45,12 @@ export class ScaleElement extends HTMLElement {
   }
 
   /**
-   * Fetch what answers, once; a blank that was filled meanwhile is answered when it is there.
+   * Fetch what answers, once; the blanks that were filled meanwhile are answered when it is there.
    * @param {any} [filled]
    */
   begin(filled = null) {
     if (this.answers) return;
-    this.waiting = filled ?? this.waiting;
+    if (filled) this.waiting.push(filled);
     this.settled ??= this.fetchAnswers();
   }
 
@@ -58,9 +61,17 @@ export class ScaleElement extends HTMLElement {
     if (!this.isConnected || !tables) return; // the page as written stays
     this.answers = new ScaleForm(this, tables);
     // what the reader has typed meanwhile goes before what the address says
-    if (this.waiting) this.answers.ask(this.waiting);
+    if (this.waiting.length) this.askInTurn(this.waiting.map((field) => [field, field.value]));
     else if (this.asked(readState())) this.answers.show(readState());
     if (this.contains(document.activeElement)) this.answers.offer(document.activeElement);
+  }
+
+  /** Ask of each blank as it was filled: an answer writes all blanks anew. @param {any[][]} filled */
+  askInTurn(filled) {
+    for (const [field, typed] of filled) {
+      field.value = typed;
+      this.answers.ask(field);
+    }
   }
 }
 
