@@ -7,7 +7,6 @@
 import { onStateChange, readState } from "./address-state.js";
 
 const ASKED = ["makes", "times", "fill", "have", "vessel", "units", "by"];
-const TABLES = new URL("../../data/amounts.json", import.meta.url);
 
 export class ScaleElement extends HTMLElement {
   /** @type {any} the promise of what answers */
@@ -16,8 +15,8 @@ export class ScaleElement extends HTMLElement {
   /** @type {any} the ScaleForm, once fetched */
   answers;
 
-  /** @type {any[]} the blanks that were filled meanwhile, in their order */
-  waiting = [];
+  /** @type {any[][]} the blanks that were filled meanwhile, each with its text */
+  filled = [];
 
   connectedCallback() {
     /** @type {HTMLFormElement} */
@@ -48,34 +47,27 @@ export class ScaleElement extends HTMLElement {
    * Fetch what answers, once; the blanks that were filled meanwhile are answered when it is there.
    * @param {any} [filled]
    */
-  begin(filled = null) {
+  begin(filled) {
     if (this.answers) return;
-    if (filled) this.waiting.push(filled);
+    if (filled) this.filled.push([filled, filled.value]);
     this.settled ??= this.fetchAnswers();
   }
 
   async fetchAnswers() {
     this.setAttribute("aria-busy", "true");
-    const [{ ScaleForm }, tables] = await Promise.all([import("./scale-form.js"), fetchTables()]);
+    const [{ ScaleForm }, tables] = await Promise.all([
+      import("./scale-form.js"),
+      fetch(new URL("../../data/amounts.json", import.meta.url)).then((answer) => answer.ok && answer.json()),
+    ]);
     this.removeAttribute("aria-busy");
     if (!this.isConnected || !tables) return; // the page as written stays
     this.answers = new ScaleForm(this, tables);
+    if (this.asked(readState())) this.answers.show(readState());
     // what the reader has typed meanwhile goes before what the address says
-    if (this.waiting.length) this.askInTurn(this.waiting.map((field) => [field, field.value]));
-    else if (this.asked(readState())) this.answers.show(readState());
-    if (this.contains(document.activeElement)) this.answers.offer(document.activeElement);
-  }
-
-  /** Ask of each blank as it was filled: an answer writes all blanks anew. @param {any[][]} filled */
-  askInTurn(filled) {
-    for (const [field, typed] of filled) {
-      field.value = typed;
+    for (const [field, value] of this.filled) {
+      field.value = value; // each answer writes all blanks anew
       this.answers.ask(field);
     }
+    if (this.contains(document.activeElement)) this.answers.offer(document.activeElement);
   }
-}
-
-async function fetchTables() {
-  const answer = await fetch(TABLES);
-  return answer.ok ? answer.json() : null;
 }
