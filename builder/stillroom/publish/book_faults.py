@@ -6,11 +6,14 @@ Leaves out how they are shown while a book is served: served_faults.py.
 from __future__ import annotations
 
 from collections.abc import Iterable
+from pathlib import Path
 
+from jinja2 import TemplateNotFound
 from mkdocs.exceptions import PluginError
 from mkdocs.plugins import get_plugin_logger
 
 from stillroom.core.words.problems import Problem
+from stillroom.saving.whole import explain
 
 log = get_plugin_logger(__name__)
 
@@ -32,3 +35,13 @@ def stop_at(problems: Iterable[Problem]) -> None:
         log.error(said)
     if gathered:
         raise BookFaults(gathered)
+
+
+def stop_at_error(error: Exception, place: Path) -> None:
+    """Stop the build in words at what a disk would not take, or a template that is not there."""
+    if isinstance(error, TemplateNotFound):  # which is an OSError too
+        what = f'The template "{error.name}", for which a page or the theme asks, is not there.'
+        mend = 'Write its name right, or take "template:" out of the page.'
+        stop_at([Problem("mkdocs.yml", 1, what, mend)])
+    elif isinstance(error, OSError):
+        stop_at([explain(error, place)])

@@ -25,7 +25,7 @@ from stillroom.core.unknown_foods import unknown_foods
 from stillroom.core.words.problems import ProblemsFound
 from stillroom.looks.card_designs import design_of
 from stillroom.publish.agreeing import find_unfit_pages
-from stillroom.publish.book_faults import BookFaults, stop_at
+from stillroom.publish.book_faults import BookFaults, stop_at, stop_at_error
 from stillroom.publish.book_files import (
     FAVICON,
     FOLDER,
@@ -80,7 +80,6 @@ from stillroom.publish.wall import (
 )
 from stillroom.publish.working import WorkedLeaf
 from stillroom.saving.places import published_folders
-from stillroom.saving.whole import explain
 
 if TYPE_CHECKING:
     from jinja2 import Environment
@@ -376,8 +375,7 @@ class StillroomPlugin(BasePlugin[StillroomConfig]):  # type: ignore[no-untyped-c
         """Leave the old site as it is, and say in words what the disk would not take."""
         if self.site is not None:
             self.site.give_up()
-            if isinstance(error, OSError):
-                stop_at([explain(error, self.site.place)])
+            stop_at_error(error, self.site.place)
 
     def on_serve(self, server: Any, config: MkDocsConfig, builder: object) -> None:
         """Build again when a recipe, a design or the larder changes; show what is wrong there."""

@@ -26,6 +26,10 @@ def find_taken(book: Book) -> Iterator[Problem]:
     Only an earlier site gives way; what is hidden (`.git`) stays in any case.
     """
     site = Path(os.path.realpath(book.site_dir))
+    if site.exists() and not site.is_dir():
+        what = "A file stands where the site would go, and would be taken away."
+        yield Problem(str(book.site_dir), 0, what, _NAME_ANOTHER)
+        return
     own = {"the recipes": book.recipes_dir, "the pictures": book.pictures_dir}
     for name, folder in own.items():
         inner = Path(os.path.realpath(folder))

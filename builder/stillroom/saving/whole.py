@@ -159,6 +159,9 @@ def give_up(new: Path) -> None:
 def put_in_place(new: Path, place: Path) -> None:
     """Make a folder that was begun the one at `place`, and clear the earlier one away."""
     with told(place):
+        if place.exists() and not place.is_dir():
+            what = "A file stands here, and would be taken away."
+            raise ProblemsFound([Problem(str(place), 0, what, "Name a folder.")])
         if place.exists() and not _exchange(new, place):
             _exchange_in_two(new, place)
         elif new.exists() and not place.exists():

@@ -171,7 +171,7 @@ def _stored(data: bytes, found: re.Match[bytes]) -> int:
     They stand in its bytes as they are, but for a name that ends where they begin.
     """
     head = data[found.start() : found.start() + 26]
-    plain = found[0][:2] == b"PK" and not head[6] & 1 and head[8:10] == b"\0\0"
+    plain = found[0][:2] == b"PK" and head[6:7] and not head[6] & 1 and head[8:10] == b"\0\0"
     size = int.from_bytes(head[18:22], "little") if plain and len(head) == 26 else 0
     return size if size <= _LONGEST_STORED else 0
 
