@@ -142,6 +142,33 @@ def test_two_versions_are_found_in_one_pass() -> None:
     assert find_two_versions(f"a\n>>>>>>> theirs\n{text}") == 0
 
 
+# what is told to be too long was read on all the same: a fact folded over rows or in brackets took
+# seconds, and so did squares within squares and a denial of a hundred things
+@pytest.mark.parametrize("long", [
+    f"keeps: {'12, ' * 900}", "keeps: >-\n" + "  a. 12, a. 12\n" * 700,
+    "summary: >-\n" + "  without nuts, without nuts, keeps\n" * 300,
+    f'vessel: "{"a. " * 1_200}"', f"card: {{use: {'sugar and ' * 350}}}",
+])  # fmt: skip
+def test_a_fact_that_is_too_long_is_told_and_not_read_on(long: str) -> None:
+    text = FACTS.replace("---\n\n", f"{long}\n---\n\n## Method\n\n1. Boil it.\n")
+    with pytest.raises(ProblemsFound) as found:
+        take_recipe(text)
+    assert [one for one in found.value.problems if "1000 are the most" in one.what]
+    short = calls_of(take_recipe, FACTS)
+    assert calls_of(take_recipe, text) <= RATIO * short + 200_000
+
+
+@pytest.mark.parametrize("shape", ["[", "[ ", "[a", "![", "[a\n"])
+def test_squares_within_squares_are_told_and_squares_beside_each_other_are_read(shape: str) -> None:
+    with pytest.raises(ProblemsFound) as found:
+        below_the_facts(shape * 31)
+    assert [one.what for one in found.value.problems] == [
+        'More than 30 "[" stand within each other here.'
+    ]
+    below_the_facts("[a](b.md) [c] " * 40)
+    below_the_facts(f"{shape * 20}\n\n{shape * 20}")
+
+
 @pytest.mark.parametrize(
     ("text", "said"),
     [

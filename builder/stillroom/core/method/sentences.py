@@ -15,6 +15,8 @@ from stillroom.core.words.patterns import clause_regex
 
 _MOST_KEPT = 2048
 """Texts remembered: each of a recipe's is asked for by the facts, the heat, the foods and more."""
+_LONGEST_LIST = 40
+"""Parts of a list behind a denial: a sentence is not gone through anew from each of its clauses."""
 _BRACE = clause_regex(r"[{}*_`]")
 _SENTENCE = clause_regex(r"(?<=[.;!?])\s+")
 # "hält ca. 3 Monate", "approx. 2 weeks": the dot ends no sentence
@@ -166,7 +168,8 @@ def _affirmed_of(sentence: str) -> tuple[str, ...]:
     for place, part in enumerate(parts):
         denied = bool(_NEGATED.search(part)) or (denied and bool(_GOES_ON.match(part)))
         if denied:
-            listed = max(listed, place + _rest_of_list(parts[place + 1 :]))
+            behind = parts[place + 1 : place + 1 + _LONGEST_LIST]
+            listed = max(listed, place + _rest_of_list(behind))
             kept = kept[: len(kept) - _list_before(part, kept)]
         denied = denied or 0 < place <= listed
         done = _BESIDE_WHAT_IS_DONE.split(part)[0] if denied else part

@@ -276,10 +276,10 @@ class _Reader:
             rows.append(self.rows[self.at])
             self.at += 1
         if path[-1] not in LISTS_OF_LINES | LISTS_OF_WORDS:
-            return " ".join(one.text for one in rows) or None
+            return self._measure(" ".join(one.text for one in rows), row.line, path) or None
         for place, one in enumerate(rows):
             self.places["/".join((*path, str(place)))] = one.line
-        return [_BULLET.sub("", one.text, count=1) for one in rows]
+        return [self._measure(_BULLET.sub("", one.text, count=1), one.line, path) for one in rows]
 
     def _closed(self, text: str, row: _Row, path: tuple[str, ...]) -> Any:
         """Read a value in quotes or brackets; returns self when plain words follow them."""
@@ -307,12 +307,14 @@ class _Reader:
             self.tell(row.line, wrong.what, wrong.mend)
             return None
         self._measure(text, row.line, path)
-        return self._named(value) if isinstance(value, list | dict) else " ".join(value.split())
+        return self._named(value if isinstance(value, list | dict) else " ".join(value.split()))
 
     def _named(self, value: Any) -> Any:
         if isinstance(value, dict):
             return {self._name(key): self._named(inner) for key, inner in value.items()}
-        return [self._named(inner) for inner in value] if isinstance(value, list) else value
+        if isinstance(value, list):
+            return [self._named(inner) for inner in value]
+        return value[:LONGEST_FACT] if isinstance(value, str) else value
 
     def _plain(self, text: str, row: _Row, path: tuple[str, ...], line: int = 0) -> str:
         """Read plain words, which may run on in the rows below where those stand further in."""
@@ -327,7 +329,7 @@ class _Reader:
             self.at += 1
             pieces.append(self._without_note(more.text, more.line))
         said = " ".join(" ".join(pieces).split())
-        self._measure(said, row.line, path)
+        said = self._measure(said, row.line, path)
         quoted = said.startswith(("“", "„")) and said.count("“") < 2
         return re.sub(r"^[“„](.*)[”“]$", r"\1", said) if quoted else said
 
@@ -341,7 +343,8 @@ class _Reader:
             self.tell(line, what, mend)
         return bare
 
-    def _measure(self, said: str, line: int, path: tuple[str, ...]) -> None:
+    def _measure(self, said: str, line: int, path: tuple[str, ...]) -> str:
+        """Return a text, no more of it than is read on once it was told to be too long."""
         found = _FIGURES.search(said)
         if found and path[-1] != "source":  # what it makes the line too long by needs no word more
             what = f'"{found[0][:12]}..." is a number of {len(found[0])} figures.'
@@ -351,3 +354,4 @@ class _Reader:
         elif len(said) > LONGEST_FACT:
             what = f'"{path[-1]}" says {len(said)} letters; {LONGEST_FACT} are the most.'
             self.tell(line, what, "Write it shorter; the rest may stand below the method.")
+        return said[:LONGEST_FACT]

@@ -30,6 +30,8 @@ _IN_BRACES: Final = late_regex(r"\{(?![:.#])([^{}=]{1,60})\}")
 LONGEST: Final = 30_000
 LONGEST_STEP: Final = 4_000
 MOST_LINES: Final = 1_000
+_MOST_OPEN: Final = 30
+_SQUARE: Final = late_regex(r"[\[\]]")
 """Below the facts: no recipe has as much, and more of it takes seconds to look through."""
 NO_METHOD: Final = 'The recipe has no "## Method".'
 _NONE: Final = 'Add a heading "## Method" and below it the steps: "1. Wash the jar."'
@@ -225,15 +227,30 @@ def _within(
     lines: Sequence[str], first_line: int, file: str, problems: list[Problem]
 ) -> Sequence[str]:
     """Return the lines that are looked at: all of them, but for what is too long for a recipe."""
-    letters = 0
+    letters = depth = 0
     for place, line in enumerate(lines):
         letters += len(line)
+        depth = 0 if not line.strip() else _deepest(line, depth)
+        if depth > _MOST_OPEN:
+            what = f'More than {_MOST_OPEN} "[" stand within each other here.'
+            if not any(one.what == what for one in problems):
+                problems.append(Problem(file, first_line + place, what, "Take them out."))
+            lines, depth = [*lines[:place], "", *lines[place + 1 :]], 0
         if letters > LONGEST or place == MOST_LINES:
             many = f"{MOST_LINES} lines" if place == MOST_LINES else f"{LONGEST} letters"
             what = f"There are more than {many} below the facts."
             problems.append(Problem(file, first_line + place, what, "Divide the recipe."))
             return lines[:place]
     return lines
+
+
+def _deepest(line: str, depth: int) -> int:
+    """Return how many "[" are open behind a line, or within it where those are too many."""
+    for sign in _SQUARE.findall(line):
+        depth = max(0, depth + (1 if sign == "[" else -1))
+        if depth > _MOST_OPEN:
+            break
+    return depth
 
 
 def _parts(lines: Sequence[str], first_line: int) -> list[_Part]:
