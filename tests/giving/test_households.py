@@ -98,6 +98,8 @@ WORDS_KNOW_BETTER = {
     "alcohol": {"cannabis tincture", "cbd tincture", "ginger ale", "ginger beer", "kombucha",
                 "malt beer", "nonalcoholic beer", "nonalcoholic lager", "raw kombucha",
                 "starter kombucha"},
+    # a salt that is put on nothing but meat
+    "meat": {"jerky cure", "meat cure", "meat curing mix", "meat curing mixture", "sausage cure"},
 }  # fmt: skip
 
 
