@@ -170,37 +170,36 @@ def test_what_is_wrong_is_found(chromium_ways: Callable[[str, int], Looker]) -> 
 
 
 # one that many share, one that a place in its list has, one that a colour far above it makes
-SPOILED = {
-    "ingredients": ".ingredients li { color: #999 !important }",
-    "one of them": ".steps li:nth-child(2) { color: #999 !important }",
-    "what lies behind": ".leaf { background: #777 !important }",
-    "small": ".take-care p { font-size: 9px !important; color: #767676 !important }",
-    "seen through": ".when { opacity: 0.4 !important }",
-}
+SPOILED = """
+.ingredients li { color: #999 !important }
+.steps li:nth-child(2) { color: #aaa !important }
+.take-care { background: #777 !important }
+.take-care p { font-size: 9px !important; color: #767676 !important }
+.when { opacity: 0.4 !important }
+"""
 CONTRAST = """() => axe.run({ runOnly: ["color-contrast"] }).then((found) =>
   found.violations.flatMap((one) => one.nodes.map(({ any: [{ data }] }) =>
     `${data.fgColor} ${data.bgColor} ${data.fontSize} ${data.fontWeight}`)))"""
 
 
-@pytest.mark.parametrize("rule", SPOILED.values(), ids=list(SPOILED))
 def test_contrast_is_missed_nowhere_though_words_set_alike_are_asked_twice(
-    chromium_ways: Callable[[str, int], Looker], book_address: str, rule: str
+    chromium_ways: Callable[[str, int], Looker], book_address: str
 ) -> None:
     """What a look finds of words set alike are all colours that asking every word finds."""
     looker = chromium_ways("light", 1280)
     looker.go(f"{book_address}/{RATAFIA}")
     looker.wait_for(READY)
     looker.ask(
-        f"""() => {{ const sheet = new CSSStyleSheet(); sheet.replaceSync({json.dumps(rule)});
+        f"""() => {{ const sheet = new CSSStyleSheet(); sheet.replaceSync({json.dumps(SPOILED)});
           document.adoptedStyleSheets = [...document.adoptedStyleSheets, sheet]; return true; }}"""
     )
     looker.ask(INJECT)
     every = looker.ask(CONTRAST)
     looker.ask(MARK_ALIKE)
     some = looker.ask(CONTRAST)
-    assert every
+    assert len(set(every)) >= SPOILED.count("!important")
     assert set(some) == set(every)
-    assert len(some) <= len(every)
+    assert len(some) < len(every)
 
 
 def test_what_is_on_a_sheet_stands_beside_it_in_words(

@@ -97,8 +97,14 @@ def test_all_words_stand_in_headings_paragraphs_and_lists(
     assert faults_of(out.read_bytes()) == []
 
 
-def test_what_breaks_a_rule_is_found(printed: bytes) -> None:
-    """Each rule is broken once in a copy, so that none of them can only pass."""
+def test_what_breaks_a_rule_is_found(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    """Each rule is broken once in a copy of a sheet, so that none of them can only pass."""
+    monkeypatch.chdir(ROOT)
+    command, _ = PRINTED["sheet"]
+    done = CliRunner().invoke(main, ["print", *command, "--out", str(tmp_path / "made.pdf")])
+    assert done.exit_code == 0, done.output
+    printed = (tmp_path / "made.pdf").read_bytes()
+    assert faults_of(printed) == []
     breaks: dict[str, tuple[bytes, bytes]] = {
         "7.1-10": (b"/DisplayDocTitle true", b"/DisplayDocTitle null"),
         "6.2": (b"/Marked true", b"/Marked null"),
