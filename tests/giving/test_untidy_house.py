@@ -20,8 +20,8 @@ from stillroom.core.care.claims import ask_of_claims
 from stillroom.core.care.safety import assess_safety
 from stillroom.core.label.labelling import label_recipe, make_card
 from stillroom.core.reading.recipe_file import read_recipe
+from stillroom.core.recipe.cooks_word import spoken_of
 from stillroom.core.recipe.model import Recipe
-from stillroom.core.recipe.spoken import spoken_of
 from stillroom.core.words.problems import ProblemsFound
 from stillroom.giving.basket_sheets import named_need
 from stillroom.giving.facts import facts_of

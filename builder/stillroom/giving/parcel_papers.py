@@ -10,7 +10,7 @@ from fractions import Fraction
 from typing import Any
 
 from stillroom.core.amounts.quantities import show_decimal
-from stillroom.core.recipe.spoken import spoken_of
+from stillroom.core.recipe.cooks_word import spoken_of
 from stillroom.core.words.countries import country_name
 from stillroom.core.words.plurals import counted
 from stillroom.giving.batches import Present

@@ -8,8 +8,8 @@ from typing import Any
 from stillroom.core.allergens.laws import Said
 from stillroom.core.label.labelling import UsageCard
 from stillroom.core.paper.qr_code import MODULE_MM, QUIET_MODULES, draw_qr
+from stillroom.core.recipe.cooks_word import spoken_of
 from stillroom.core.recipe.model import Recipe
-from stillroom.core.recipe.spoken import spoken_of
 from stillroom.looks.card_pictures import CardPicture
 from stillroom.looks.inked import emblem_of
 from stillroom.looks.quotes import NO_BREAK

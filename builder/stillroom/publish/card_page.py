@@ -17,8 +17,8 @@ from stillroom.core.label.labelling import ContentsEntry, UsageCard, label_recip
 from stillroom.core.paper.qr_code import draw_qr
 from stillroom.core.paper.sheets import CARD_SIZES, LEAST_LABEL_MM, PAPERS, Size
 from stillroom.core.paper.tag_shapes import tag_measures
+from stillroom.core.recipe.cooks_word import spoken_of
 from stillroom.core.recipe.model import Recipe
-from stillroom.core.recipe.spoken import spoken_of
 from stillroom.core.when.timeline_data import span_data
 from stillroom.looks.quotes import marks_of
 from stillroom.looks.set_words import set_card
