@@ -1,9 +1,9 @@
 """A book whose settings or pages mislead: check and build say the same, and nothing is taken away.
 
-Two hundred such books were tried with what was to come of them written first (November 2026). Of
-those that follow, the first took mkdocs.yml itself away and put the site in its place, a page of
-the maker's own vanished in silence, and the others ended in a traceback or were told only by one
-of the two.
+Some hundred and seventy such books were tried (November 2026), each judged by one rule: one message
+with its file and line, the same of check and build, and nothing lost. Of those that follow, the
+first took mkdocs.yml itself away and put the site in its place, a page of the maker's own vanished
+in silence, and the others ended in a traceback or were told only by one of the two.
 """
 
 from __future__ import annotations

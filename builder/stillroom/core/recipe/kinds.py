@@ -194,7 +194,8 @@ def _nearest_kind(name: str, words: list[str]) -> str:
             if word in _asked():
                 return _asked()[word][1]
             if word in _everyday():
-                return f'Write "kind: {_everyday()[word]}" if it is a {word}.'
+                article = "an" if word[:1] in "aeiou" else "a"
+                return f'Write "kind: {_everyday()[word]}" if it is {article} {word}.'
     if near := nearest(name, kinds, 0.7):
         return f'Did you mean "{near}"?'
     if like := nearest(name, _everyday(), 0.8):

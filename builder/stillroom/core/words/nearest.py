@@ -35,10 +35,16 @@ def did_you_mean(word: str, known: Iterable[str]) -> str:
     'Did you mean "title"?'
     >>> did_you_mean("xyzzy", ["title", "kind"])
     'It may be: kind, title.'
+    >>> did_you_mean("xyzzy", [])
+    ''
     """
     choices = sorted(known)
     match = nearest(word, choices)
     if match:
         return say("did_you_mean", word=match)
     # A list longer than a glance helps nobody.
-    return "" if len(choices) > LISTED else say("it_may_be", words=say("comma").join(choices))
+    return (
+        ""
+        if not choices or len(choices) > LISTED
+        else say("it_may_be", words=say("comma").join(choices))
+    )
