@@ -13,6 +13,15 @@ from typing import Final
 
 from stillroom.bringing.found import Row
 
+# at the foot of a page, in six languages
+_LEGAL = (
+    r"(?:impressum|datenschutz(?:erklärung)?|agb"
+    r"|cookie[- ]?(?:policy|settings|einstellungen|richtlinie)"
+    r"|privacy(?:\s+policy)?|terms\s+(?:of\s+(?:use|service)|(?:and|&)\s+conditions)"
+    r"|mentions\s+légales"
+    r"|politique\s+de\s+confidentialité|aviso\s+legal|política\s+de\s+(?:privacidad|cookies)|note\s+legali"
+    r"|informativa\s+(?:sulla\s+)?privacy|privacybeleid|colofon|integritetspolicy|sitemap)"
+)
 _LEADS: Final = re.compile(
     r"(?:for\s+(?:a|the)\s+print(?:able|er)?[\s-].{0,60}click\s+here\.?"
     r"|click\s+here\s+(?:for|to)\s.{3,80}"
@@ -28,6 +37,8 @@ _LEADS: Final = re.compile(
     r"|(?:deel|print|bewaar)\s+(?:dit|deze|het)\s+(?:recept|artikel|pagina|blog\w*)|imprimer\s+(?:cette\s+|la\s+)?recette"
     r"|(?:dela|skriv\s+ut|spara)\s+(?:det\s+här\s+|detta\s+|inlägget|receptet|recept)\w*"
     r"|follow\s+(?:me|us)\s+(?:on|at)\s.{3,60}|subscribe\s+(?:to|for|by)\s.{3,60}|sign\s+up\s+(?:for|to)\s.{3,60}"
+    rf"|(?:{_LEGAL}|(?:{_LEGAL}|contact(?:\s+us)?|kontakt|about(?:\s+us)?|home|faq)[\s|·•,/–-]+){{1,6}}"
+    rf"(?:{_LEGAL}|contact|kontakt|about)?"
     r"|(?:©|copyright|\(c\))\s*(?:19|20)\d\d.{0,80}"
     r"|(?:compartir|partager|condividi|delen|dela|share|teilen)\s+(?:en|sur|su|op|på|on|auf)\s+\w+|auf\s+\w+\s+teilen|die\s+redaktion\s+empfiehlt"
     r"|(?:did|have)\s+you\s+(?:make|made|try|tried)\s+(?:this|it)\b.{0,80}|tag\s+me\s+(?:on|at|@).{0,60}"

@@ -19,6 +19,7 @@ from stillroom.bringing.stated import is_json, recipes_in_json
 from stillroom.bringing.web_page import decode_page, is_page, read_page
 from stillroom.bringing.word import read_word
 from stillroom.core.larder.shelves import Larder
+from stillroom.core.method.keeping_said import may_say_keeping
 from stillroom.core.recipe.settings import BookSettings
 from stillroom.core.words.problems import Problem, Unreadable
 
@@ -168,7 +169,18 @@ def _recipes(paper: Paper) -> list[Recipe]:
             if not one.steps and other.steps and other.ingredients:
                 one.steps = other.steps
             _take_groups(one, other)
+        _take_keeping(one, paper)
     return list(paper.stated)
+
+
+def _take_keeping(one: Recipe, paper: Paper) -> None:
+    """Take what only the words of a page say of keeping; it is asked about as any note is."""
+    has = " ".join(
+        [*one.intro, *(step for _, step in one.steps), *(" ".join(row) for _, row in one.notes)]
+    )
+    said = (found[0] for found in map(may_say_keeping, (row.text for row in paper.rows)) if found)
+    if more := [sentence for sentence in dict.fromkeys(said) if sentence not in has]:
+        one.notes.append(("Storage", more[:3]))
 
 
 def _take_groups(one: Recipe, other: Recipe) -> None:

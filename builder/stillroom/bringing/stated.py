@@ -40,7 +40,36 @@ def recipes_in_json(text: str) -> list[Recipe]:
         data = json.loads(_without_wrapping(text), strict=False, parse_int=_number)
     except (ValueError, RecursionError):
         return []
-    return [one for one in map(_recipe, _recipe_parts(data)) if one.ingredients or one.steps]
+    named = _names(data)
+    found = [_recipe(_with_writer(part, named)) for part in _recipe_parts(data)]
+    return [one for one in found if one.ingredients or one.steps]
+
+
+def _names(data: Any) -> dict[str, Any]:
+    """Return the name of each part that has an "@id" of its own: {"#me": "Elin Berg"}."""
+    named: dict[str, Any] = {}
+    waiting, seen = [(data, 0)], 0
+    while waiting and seen < _MOST_PARTS:
+        one, depth = waiting.pop()
+        seen += 1
+        if isinstance(one, dict) and isinstance(one.get("@id"), str) and one.get("name"):
+            named.setdefault(one["@id"], one["name"])
+        if depth < _DEEPEST and isinstance(one, dict | list):
+            inner = one.values() if isinstance(one, dict) else one
+            waiting += [(part, depth + 1) for part in inner if isinstance(part, dict | list)]
+    return named
+
+
+def _with_writer(part: dict[str, Any], named: dict[str, Any]) -> dict[str, Any]:
+    """Return a recipe whose writer is told by an "@id" with that writer's name."""
+    for key in ("author", "creator"):
+        writer = part.get(key)
+        writer = writer[0] if isinstance(writer, list) and len(writer) == 1 else writer
+        if isinstance(writer, dict) and not writer.get("name"):
+            ident = writer.get("@id")
+            if isinstance(ident, str) and ident in named:
+                part = part | {key: named[ident]}
+    return part
 
 
 def is_json(text: str) -> bool:

@@ -13,8 +13,21 @@ from typing import Final
 
 # ".. index:: Plum", ".. _plum_jam:": for a machine alone
 _FOR_A_MACHINE: Final = re.compile(
-    r"\s*\.\.\s+(?:_[^\s:]+:|\[[^\]]+\]|(?:index|image|figure|include|contents|toctree|meta|raw|highlight)::.*)\s*$"
+    r"\s*\.\.\s+(?:_[^\s:]+:|\[[^\]]+\]"
+    r"|(?:index|image|figure|include|contents|toctree|meta|raw|highlight)::.*)\s*$"
 )
+# "> [!INFO]", ":::two-columns", "#drink #easy": a writing program's own
+_OWN_MARK: Final = re.compile(
+    r"\s*(?:(?:>\s*)*\[![A-Za-z]{2,20}\][+-]?|:{3,}\s*[\w{} .-]{0,60}"
+    r"|(?:#[^\W\d_][\w/-]*\s*){2,})\s*$"
+)
+# "#. Stir.": numbered by whoever shows it
+_NUMBERS_ITSELF: Final = re.compile(r"(\s*)#\.\s+(?=\S)")
+_LINK_ENDS: Final = re.compile(r"^[^`]{0,400}>`__?")
+_LONG_STEP: Final = re.compile(r"\s{0,12}\d{1,2}[.)]\s.{40}")
+_ENDS_OPEN: Final = re.compile(r"[^.:;!?)\s]\s*$")
+_TAIL: Final = 20
+_INDENTED_WORDS: Final = re.compile(r"\s{2,}(?!\d{1,2}[.)]\s|[-*+•]\s)\S")
 # ".. note:: Stir.", "!!! tip", '???+ example "Proportions"': a box round the words below it
 _BOX: Final = re.compile(
     r"\s*(?:\.\.\s+(?P<rest>note|tip|hint|warning|caution|attention|important|danger|error|seealso)::\s*(?P<said>.*)"
@@ -82,11 +95,65 @@ def without_marks(lines: list[str]) -> list[str]:
     >>> without_marks([".. index:: Jam", ".. note:: Stir well.", "salt[^1]", "[^1]: or none"])
     ['', 'Note: Stir well.', 'salt', '*or none']
     """
+    lines = _with_wrapped_steps(_with_own_numbers(_without_machine_s(lines)))
     return _with_stars_as_notes([_line(line) for line in lines])
 
 
+def _without_machine_s(lines: list[str]) -> list[str]:
+    """Return lines without what is indented below a mark for a machine, and links put together."""
+    kept: list[str] = []
+    within = -1
+    for line in lines:
+        indent = len(line) - len(line.lstrip())
+        if within >= 0 and (indent > within or not line.strip()):
+            continue
+        within = indent if _FOR_A_MACHINE.match(line) else -1
+        if kept and kept[-1].count("`") % 2 and _LINK_ENDS.search(line):
+            kept[-1] = f"{kept[-1]} {line.strip()}"
+        else:
+            kept.append(line)
+    return kept
+
+
+def _with_own_numbers(lines: list[str]) -> list[str]:
+    """Return lines with "#. Stir." numbered as they follow each other.
+
+    >>> _with_own_numbers(["#. Stir.", "   Wait.", "#. Boil.", "", "Other", "", "#. Cut."])
+    ['1. Stir.', '   Wait.', '2. Boil.', '', 'Other', '', '1. Cut.']
+    """
+    kept, number = [], 0
+    for line in lines:
+        if found := _NUMBERS_ITSELF.match(line):
+            number += 1
+            line = f"{found[1]}{number}. {line[found.end() :]}"
+        elif line.strip() and not line[:1].isspace():
+            number = 0
+        kept.append(line)
+    return kept
+
+
+def _with_wrapped_steps(lines: list[str]) -> list[str]:
+    """Return lines with a long numbered step on one, where its writer's program broke it.
+
+    >>> step = "3. Roll the dough into balls and put them on sheets, each"
+    >>> _with_wrapped_steps([step, "   2 inches from it.", "   Bake."])[0][-22:]
+    'each 2 inches from it.'
+    """
+    kept: list[list[str]] = []
+    open_ended = False
+    for line in lines:
+        if open_ended and _INDENTED_WORDS.match(line):
+            kept[-1].append(line.strip())
+            open_ended = _ENDS_OPEN.search(line[-_TAIL:]) is not None
+            continue
+        kept.append([line])
+        begins = _LONG_STEP.match(line)
+        open_ended = begins is not None and _ENDS_OPEN.search(line[-_TAIL:]) is not None
+    return [" ".join(parts) for parts in kept]
+
+
 def _line(line: str) -> str:
-    if _FOR_A_MACHINE.match(line):
+    if _FOR_A_MACHINE.match(line) or _OWN_MARK.match(line):
         return ""
     if box := _BOX.match(line):
         said = (box["said"] or "").strip()

@@ -53,6 +53,9 @@ _MOST_STRESSED: Final = 20
 """A heading in bold is all that its paragraph holds, or nearly."""
 
 
+_HOME: Final = re.compile(r"(?:https?://[^/\s]+)?/?(?:index\.\w+)?|\./|\.\./")
+
+
 def is_page(text: str) -> bool:
     """Whether a text is HTML: it begins as a page does, or is full of its tags."""
     head = text[:2000].lstrip()
@@ -104,9 +107,16 @@ def _meta(page: Tag, name: str) -> str:
 def _title(page: Tag) -> str:
     for name in ("h1", "title"):
         for tag in page.walk():
-            if tag.name == name and tag.words():
+            if tag.name == name and tag.words() and not _leads_home(tag):
                 return bare(tag.words())
     return ""
+
+
+def _leads_home(tag: Tag) -> bool:
+    """Whether a heading is nothing but a link to the site's first page: the site's own name."""
+    links = [one for one in tag.walk() if one.name == "a"]
+    [link] = links if len(links) == 1 else [None]
+    return bool(link and link.words() == tag.words() and _HOME.fullmatch(link.said.get("href", "")))
 
 
 def _main(page: Tag) -> Tag:
@@ -146,6 +156,8 @@ def _add_rows(tag: Tag, rows: list[Row], shape: str, depth: int) -> None:
     if tag.name == "tr" and not alone and not any(map(_lays_out, cells)):
         words = (one.words() for one in cells)
         _add(rows, " ".join(filter(None, words)), "item")
+        return
+    if re.fullmatch("h[1-6]", tag.name) and _leads_home(tag):
         return
     if re.fullmatch("h[1-6]", tag.name):
         _add(rows, tag.words(), "heading", int(tag.name[1]))

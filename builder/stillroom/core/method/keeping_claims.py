@@ -37,7 +37,7 @@ KEEPS = clause_regex(
     r"|[a-z]{3,}s last|lives?(?: \w+ly)?|fridge life"
     r"|(?:stays?|remains?) (?:good|fresh|crisp|delicious|tasty|edible|usable)"
     r"|(?:is|are|be) good for|^\W*good for|best within|(?:can|may|could) be (?:kept|stored)"
-    rf"|shelf[- ]life)\b{_NOT_YET}\b{_LONG}{_AND_THEN}"
+    rf"|(?:shelf[- ]life|life[- ]?span))\b{_NOT_YET}\b{_LONG}{_AND_THEN}"
 )
 _IS_WELL = r"(?:is|are|be|remains?|stays?|they['’]re|it['’]s)"
 _IN_THE_MAKING = (
