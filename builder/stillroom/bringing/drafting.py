@@ -215,10 +215,9 @@ def _add_keeping(
     """Write how long its method plainly says that it keeps, or ask about the words that may."""
     steps = [step for _, step in recipe.steps]
     told = sentences_of_keeping(steps)
-    if not told:  # in the last step it may be said more loosely, and how the thing is made above it
-        place = len(made.rows) - 1
-        _ask_how_long(made, place, steps[-1:])
-        _ask_of_vague(made, place, steps[:-1])
+    if not told:  # it may be said loosely in the last step; above it that may be a wait
+        _ask_how_long(made, len(made.rows) - 1, steps[-1:])
+        _ask_of_vague(made, len(made.rows) - 1, steps[:-1])
         return
     trial = _Draft(list(made.rows))
     trial.add(_RULE)
