@@ -32,7 +32,6 @@ makes: 200 g
 OWN = {
     "salt-and-more": ('"Salt & more: the cook\'s \\"own\\""', "summary: A < B & so on.\n"),
     "plain-salt": ("Plain salt", ""),
-    "found-apart": ("Found apart", "summary: It has words of its own.\n"),
 }
 
 
@@ -48,9 +47,6 @@ def write_book(folder: Path, theme: Mapping[str, str]) -> None:
         text = PLAIN.format(title=title, more=more)
         (folder / "recipes" / f"{name}.md").write_text(text, encoding="utf-8")
     (folder / "pages" / "index.md").write_text("Words.\n", encoding="utf-8")
-    apart = folder / "pages" / "r" / "found-apart.md"
-    apart.parent.mkdir()
-    apart.write_text("---\nrobots: noindex\n---\nWords before it.\n", encoding="utf-8")
     config = {
         "site_name": "Salt & sons",
         "site_url": "https://short.example/deep/",
@@ -92,7 +88,7 @@ def test_a_filled_page_is_what_the_theme_sets(
 ) -> None:
     write_book(tmp_path / "book", {})
     with_frames = built(tmp_path / "book")
-    assert set(filled) == {*DRAWN, *OWN} - {"found-apart"}  # that one has a fact of its own
+    assert set(filled) == {*DRAWN, *OWN}
     filled.clear()
     monkeypatch.setattr(PageFrames, "ask_for", lambda *_: None)
     assert built(tmp_path / "book") == with_frames

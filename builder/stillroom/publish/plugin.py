@@ -133,7 +133,7 @@ class StillroomPlugin(BasePlugin[StillroomConfig]):  # type: ignore[no-untyped-c
 
     def on_config(self, config: MkDocsConfig) -> MkDocsConfig:
         """Open the book; what is wrong with it when it is first served stands on a page instead."""
-        self.first_faults = ()
+        self.first_faults, self.site = (), None  # MkDocs keeps one plugin for all of a process
         try:
             return self._open_book(config)
         except BookFaults as wrong:

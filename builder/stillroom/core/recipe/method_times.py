@@ -62,13 +62,14 @@ from stillroom.core.recipe.wait_words import (
 )
 from stillroom.core.recipe.waits_elsewhere import rhythm_elsewhere, waits_elsewhere
 from stillroom.core.when.spans import Span, parse_span, tidy
+from stillroom.core.words.patterns import late_regex
 from stillroom.core.words.problems import Unreadable
 
 Role = Literal["wait", "usable", "best"]
 SHORTEST_MINUTES: Final = 12 * 60
 _DAY: Final = 24 * 60
 _A_WEEK: Final = 7 * _DAY
-_SENTENCE: Final = re.compile(r"(?<=[.;!?])\s+|[:;]\s+")
+_SENTENCE: Final = late_regex(r"(?<=[.;!?])\s+|[:;]\s+")
 
 
 @dataclass(frozen=True, slots=True)

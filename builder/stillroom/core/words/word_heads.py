@@ -11,7 +11,8 @@ Leaves out the patterns themselves: patterns.py.
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator, Sequence
+from collections.abc import Callable, Iterator, Sequence
+from functools import cache
 from itertools import count
 from re import _constants as said  # type: ignore[attr-defined]
 from re import _parser  # type: ignore[attr-defined]
@@ -34,7 +35,6 @@ _EVERYDAY: Final = frozenset(
     {"the ", "and ", "for ", "with", "from", "into", "that", "this", "all "}
 )
 """Words so common that to look for them rules hardly anything out."""
-_WORDS: Final = re.compile(r"\w+").findall
 _REPEATS: Final = (said.MAX_REPEAT, said.MIN_REPEAT, said.POSSESSIVE_REPEAT)
 _NO_WORD: Final = (said.CATEGORY_SPACE, said.CATEGORY_NOT_WORD)
 
@@ -49,6 +49,12 @@ _of_words: Final[list[dict[str, int]]] = [{}]
 of_texts: Final[list[dict[str, int]]] = [{}]
 """What was found of words, with the stops beside them, and of texts since a pattern was the last
 to begin asking."""
+
+
+@cache
+def _words() -> Callable[[str], list[str]]:
+    """Return what divides a text into words; made when it is first asked."""
+    return re.compile(r"\w+").findall
 
 
 def ask_for(heads: Heads) -> int:
@@ -85,7 +91,7 @@ def asked_in(text: str) -> int:
 
 def _asked_of_words(words: str) -> int:
     found = 0
-    for word in _WORDS(small_letters(words)):
+    for word in _words()(small_letters(words)):
         for head in heads_of_word(word):
             found |= _askers.get(head, 0)
     return found
