@@ -4,11 +4,12 @@ A file goes through three rooms:
 
 * what it is and what it says, line by line: ``papers``, and below it ``plain_text`` (with
   ``typed_marks`` and ``tables``), ``web_page`` (with ``tags`` and ``stated``), ``word``,
-  ``letter``;
+  ``letter`` (with ``quoting``);
 * which of its lines are which recipe's what: ``heads``, ``sorting`` and ``titles`` (lines told
   apart), ``rows``, ``joining``, ``columns``, ``whole_list`` and ``old_books`` (lines put together
   and parted), ``lists`` and ``list_titles``, ``one_line``, ``tools``, ``outside``,
-  ``outside_recipe``, ``yields``, ``prose``, ``farewell``, ``dividing``, ``below_list``;
+  ``outside_recipe``, ``yields``, ``prose``, ``greetings``, ``farewell``, ``dividing``,
+  ``below_list``;
 * a draft of each in the book's form, with a question at whatever was not understood: ``drafting``,
   ``naming``, ``decimals``; ``writing`` puts drafts into a folder, never over what is there.
 

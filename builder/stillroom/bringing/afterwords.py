@@ -206,7 +206,7 @@ def _tells(sentence: str, recipe: Recipe) -> bool:
         return not _KEPT.search(sentence)
     if _TRIED.match(sentence):
         return not _KEPT.search(sentence) and not _brings_in(sentence, recipe)
-    own = re.search(r"\b(?:i|i['’]\w+|my|me)\b", sentence, re.IGNORECASE)
+    own = re.search(r"\b(?:I|I['’]\w+|i['’]\w+|[Mm]y|[Mm]e)\b", sentence)  # Swedish has an "i"
     return bool(_TELLS.match(sentence) or own) and not _does(sentence, recipe)
 
 

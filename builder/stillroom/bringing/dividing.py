@@ -14,8 +14,9 @@ from typing import Final
 
 from stillroom.bringing.afterwords import is_name
 from stillroom.bringing.below_list import ADDRESS, read_below, read_steps, take_makes, take_row
-from stillroom.bringing.farewell import Left, greets, without_private
+from stillroom.bringing.farewell import Left, without_private
 from stillroom.bringing.found import List, Paper, Recipe, Row
+from stillroom.bringing.greetings import greets, tell_greeting, without_greeting
 from stillroom.bringing.head_rows import is_a_recipe_head, is_head
 from stillroom.bringing.heads import heads_tools, plain, section_of, words
 from stillroom.bringing.joining import joined, rejoined
@@ -170,6 +171,7 @@ def _take_from_above(recipe: Recipe) -> None:
 def _without_list(rows: Sequence[Row]) -> Recipe:
     """Return a recipe that runs on in sentences: its title and its steps."""
     recipe = Recipe()
+    rows = without_greeting(rows, recipe)
     heads = (place for place, row in enumerate(rows) if row.shape == "heading")
     at = next((place for place in heads if section_of(rows[place].text) is None), None)
     if at is None:
@@ -210,7 +212,7 @@ def _without_list(rows: Sequence[Row]) -> Recipe:
 
 def _read_above(recipe: Recipe, rows: Sequence[Row]) -> None:
     """Read what stands between a title and its list: how much, whose, a few words."""
-    greeted = False
+    greeted = any(greets(row.text) for row in rows)
     method = next((at for at, row in enumerate(rows) if _is_method_head(row)), len(rows))
     if rows[method + 1 :]:  # the method stands above its list
         read_steps(recipe, rows[method + 1 :])
@@ -222,7 +224,7 @@ def _read_above(recipe: Recipe, rows: Sequence[Row]) -> None:
         if row.shape in ("row", "sizes"):
             take_row(recipe, row)
         elif greets(row.text):
-            greeted = True
+            recipe.say_makes(makes_of(row.text))
         elif is_only_makes(row.text):
             take_makes(recipe, row.text)
         elif who := writer_of(row.text):
@@ -243,8 +245,7 @@ def _read_above(recipe: Recipe, rows: Sequence[Row]) -> None:
             )  # what was for one person stays so
             recipe.say_makes(makes_of(row.text))
     if greeted:
-        what = "What the letter says before its recipe is left out: it was written to one person."
-        recipe.doubt("title", what, "Write a word of your own about it, if you like.")
+        tell_greeting(recipe)
 
 
 def _is_method_head(row: Row) -> bool:

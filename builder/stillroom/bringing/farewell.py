@@ -12,15 +12,16 @@ from dataclasses import dataclass, replace
 from typing import Final
 
 from stillroom.bringing.found import Recipe, Row
+from stillroom.bringing.greetings import Begun, greets, is_news, without_letter_head
 from stillroom.bringing.heads import plain, section_of, words
 from stillroom.bringing.sorting import begins_with_amount, is_ingredient, is_sentence
 from stillroom.core.lines.staple_table import find_staple
 from stillroom.core.words.contacts import holds_contact
 
-_CALLED: Final = re.compile(r"[^\W\d]+(?: [^\W\d]+){0,2},")  # "Dear Ann, here is my recipe."
 _LAST_ROWS: Final = 12
 """Rows at the end of a paper among which its farewell stands."""
 _MOST_SAID: Final = 9
+_LEAST_LEFT: Final = 3
 _NAMES: Final = 4
 _KISSES: Final = re.compile(r"[^\W\d]+(?:[ &]+[^\W\d]+){0,3},? x{1,6}[.!]?", re.IGNORECASE)
 _NAME: Final = re.compile(r"[-–—~]?\s?(?:[A-ZÀ-Ý][^\W\d]+\.?|[A-Z]\.|and|und|et|&)")
@@ -28,6 +29,10 @@ _NAME: Final = re.compile(r"[-–—~]?\s?(?:[A-ZÀ-Ý][^\W\d]+\.?|[A-Z]\.|and|u
 _SAID_OF_IT: Final = re.compile(
     r"\b(?:it|its|this|these|them|is|are|keeps?|sets?|serve[ds]?|with|on|before|until|for \d)\b",
     re.IGNORECASE,
+)
+_WITH_LOVE: Final = re.compile(
+    r"with (?=(?:all |much |lots of )?(?:my |our )?(?:love|best wishes|kind(?:est)? regards)\b)",
+    re.I,
 )
 _SENTENCE: Final = re.compile(r"(?<=[.!?])\s+(?=[^\W\d_a-z]|\W?[A-ZÀ-Ý])")
 _AFTERWORD: Final = re.compile(r"p\.? ?p?\.? ?s\b", re.IGNORECASE)
@@ -40,11 +45,14 @@ class Left:
     rows: tuple[Row, ...]
     farewell: bool = False
     contacts: bool = False
+    begun: Begun | None = None
 
     def tell(self, recipe: Recipe) -> None:
         """Say what is left out, without repeating it."""
+        if self.begun:
+            self.begun.tell(recipe)
         if self.farewell:
-            what = "The letter's farewell is left out, and what stands behind it: it was for one."
+            what = "The letter's farewell is left out, and what stands with it: it was for one."
             mend = "If a word of it is of the recipe, write that; look at the last step for more."
             recipe.doubt("title", what, mend)
         if self.contacts:
@@ -53,26 +61,35 @@ class Left:
             recipe.doubt("title", what, mend)
 
 
-def greets(text: str) -> bool:
-    """Whether a line greets somebody: "Dear Ann", "Dear Ann, here is my recipe."."""
-    first = plain(text).split(" ")[0]
-    called = _CALLED.match(text.strip())
-    return first in words("greeting") and (len(text.split()) <= 5 or called is not None)
-
-
 def without_private(rows: Sequence[Row]) -> Left:
-    """Return a paper without anybody's number, its farewell and what stands behind that."""
-    reached = [row for row in rows if holds_contact(row.text)]
-    kept = tuple(filter(None, map(_without_contacts, rows)))
+    """Return a paper without a letter's head, anybody's number, its farewell and what is behind."""
+    reached = any(holds_contact(row.text) for row in rows)
+    begun = without_letter_head([row for row in map(_without_contacts, rows) if row])
+    kept, ended = _without_farewell(begun.rows, reached)
+    if any(greets(row.text) for row in kept[:-1]):
+        told = _without_news(kept)
+        kept, ended = told, ended or len(told) < len(kept)
+    return Left(kept, ended, reached, begun)
+
+
+def _without_farewell(kept: tuple[Row, ...], reached: bool) -> tuple[tuple[Row, ...], bool]:
     for at in range(max(len(kept) - _LAST_ROWS, 1), len(kept)):
         told_above = any(is_sentence(row.text) for row in kept[:at])  # "Love apples" is a title
         ends = told_above and not any(_is_of_recipe(row) for row in kept[at + 1 :])
         if ends and _parts(kept[at]):
-            return Left(kept[:at], True, bool(reached))
-    is_letter = bool(reached) or any(greets(row.text) for row in kept)
+            return kept[:at], True
+    is_letter = reached or any(greets(row.text) for row in kept)
     if is_letter and len(kept) > 2 and _is_name(kept[-1]):
-        return Left(kept[:-1], True, bool(reached))
-    return Left(kept, False, bool(reached))
+        return kept[:-1], True
+    return kept, False
+
+
+def _without_news(kept: tuple[Row, ...]) -> tuple[Row, ...]:
+    """Return the rows of a letter without the news at its end: "Jean sends her love."."""
+    end = len(kept)
+    while end > _LEAST_LEFT and kept[end - 1].shape == "line" and is_news(kept[end - 1].text):
+        end -= 1
+    return kept[:end]
 
 
 def _without_contacts(row: Row) -> Row | None:
@@ -87,7 +104,9 @@ def _parts(row: Row) -> bool:
     """Whether a line takes leave: "Lots of love, Nan", "Joan xx", "Best wishes from us all"."""
     text = row.text.strip()
     said = text.split()
-    if row.shape not in ("line", "heading") or len(said) > _MOST_SAID or _SAID_OF_IT.search(text):
+    if row.shape not in ("line", "heading") or len(said) > _MOST_SAID:
+        return False
+    if _SAID_OF_IT.search(_WITH_LOVE.sub("", text)):
         return False
     if _KISSES.fullmatch(text) or plain(text) in words("closing") - {"enjoy"}:
         return True

@@ -13,7 +13,7 @@ from stillroom.core.words.problems import Problem
 
 SERVES: Final = re.compile(
     r"\b(?:servings?|persons?|people|personen|personnes|persone|personas|portion(?:s|en)?|porzioni"
-    r"|porciones|raciones|porties)\b",
+    r"|porciones|raciones|porties|leute|guests|personer|portioner)\b",
     re.IGNORECASE,
 )
 PASTED: Final = "pasted.txt"

@@ -12,44 +12,40 @@ import email.policy
 import email.utils
 import re
 from collections.abc import Iterator
+from dataclasses import replace
 from email.message import EmailMessage
 from typing import Final
 
-from stillroom.bringing.found import Origin, Row
+from stillroom.bringing.found import Origin, Paper, Row
 from stillroom.bringing.heads import plain, words
 from stillroom.bringing.plain_text import decode, rows_of, tidy
+from stillroom.bringing.quoting import (
+    FORWARDED,
+    HEAD,
+    QUOTED,
+    heads_within,
+    subject_of,
+    without_older,
+    wrote,
+)
 from stillroom.bringing.web_page import decode_page, rows_of_page
 from stillroom.core.words.problems import Unreadable
 
 MOST_PARTS: Final = 40
-_HEAD: Final = re.compile(
+_MAILED: Final = re.compile(
     r"(?:From|To|Cc|Bcc|Sent|Date|Subject|Reply-To|Return-Path|Received|Message-ID|MIME-Version|"
-    r"Content-Type|Delivered-To|X-[\w-]+|Von|An|Gesendet|Betreff|De|À|Objet|Envoyé|Da|Oggetto|Para|"
-    r"Asunto|Aan|Onderwerp)\s?:\s",
+    r"Content-Type|Delivered-To|X-[\w-]+)\s?:\s",
     re.IGNORECASE,
 )
-_FORWARDED: Final = re.compile(
-    r"\W*(?:original message|forwarded message|begin forwarded message|ursprüngliche nachricht|"
-    r"weitergeleitete nachricht|message transféré|message d'origine|messaggio inoltrato)\W*$",
-    re.IGNORECASE,
-)
-_WROTE: Final = re.compile(
-    r"(?:on|am|le|il|el|op)\b.{5,200}"
-    r"\b(?:wrote|schrieb.*|a écrit|ha scritto|escribió|schreef.*)\s?:?$",
-    re.IGNORECASE,
-)
-_QUOTED: Final = re.compile(r"^(?:\s{0,3}>\s?)+")
-_FEW_LINES: Final = 3
 _FEW_WORDS: Final = 5
-_PREFIX: Final = re.compile(r"^(?:(?:re|fwd?|aw|wg|tr|rv|i)\s*:\s*)+", re.IGNORECASE)
 
 
 def is_letter(text: str) -> bool:
     """Whether a text begins with the head of a letter: two lines of it or more."""
     lines = [line for line in text[:4000].split("\n") if line.strip()][:6]
-    if not lines or not _HEAD.match(lines[0]):
+    if not lines or not _MAILED.match(lines[0]):
         return False
-    return sum(bool(_HEAD.match(line)) for line in lines) >= 2
+    return sum(bool(_MAILED.match(line)) for line in lines) >= 2
 
 
 def read_letter(
@@ -61,7 +57,7 @@ def read_letter(
     """
     message = email.message_from_bytes(data, policy=email.policy.default)
     assert isinstance(message, EmailMessage)
-    subject = _PREFIX.sub("", _header(message, "subject")).strip()
+    subject = subject_of(_header(message, "subject"))
     name = email.utils.parseaddr(_header(message, "from"))[0]
     origin = Origin(called, writer=tidy(name).strip("\"' "), title=tidy(subject))
     body = b""
@@ -79,7 +75,20 @@ def read_letter(
             body += b"\n" + content
     if html:
         return _unsigned(rows_of_page(decode_page(body))), origin, hung
-    return tuple(rows_of(without_quoting(decode(body), origin.writer))), origin, hung
+    pasted = read_pasted(decode(body), called)
+    writer = pasted.origin.writer or origin.writer
+    origin = replace(origin, writer=writer, title=origin.title or pasted.origin.title)
+    rows = pasted.rows if pasted.origin.writer else rows_of(without_quoting(decode(body), writer))
+    return tuple(rows), origin, hung
+
+
+def read_pasted(text: str, called: str) -> Paper:
+    """Return the rows of a letter that was pasted, called as its innermost head says."""
+    heads = heads_within(without_older(text.split("\n")))
+    subject = next((one.subject for one in reversed(heads) if one.subject), "")
+    writer = next((one.writer for one in reversed(heads) if one.writer), "")
+    rows = rows_of(without_quoting(text, writer))
+    return Paper(tuple(rows), Origin(called, writer=writer, title=tidy(subject)))
 
 
 def _header(message: EmailMessage, name: str) -> str:
@@ -124,32 +133,25 @@ def _file_name(part: EmailMessage) -> str:
 
 def without_quoting(text: str, writer: str = "") -> list[str]:
     """Return the lines of a letter without the marks of quoting, heads, greeting and signature."""
-    whole = _without_what_was_asked(text.split("\n"))
-    lines = [_QUOTED.sub("", line) for line in whole]
+    lines = without_older(text.split("\n"))
+    heads = {at for one in heads_within(lines) for at in range(one.begin, one.end)}
     kept: list[str] = []
     signed = False
+    passed = 0
     for place, line in enumerate(lines):
-        bare = line.strip()
-        if line.rstrip() == "--" or re.fullmatch(r"_{8,}", bare):
+        bare = QUOTED.sub("", line).strip()
+        passed = max(passed - 1, wrote(lines, place))
+        if QUOTED.sub("", line).rstrip() == "--" or re.fullmatch(r"_{8,}", bare):
             signed = True
-        elif _FORWARDED.match(bare) or _WROTE.match(bare):
+        elif passed or FORWARDED.match(bare):
             signed = False
             kept.append("")
-        elif _HEAD.match(bare) and _amid_head(lines, place):
+        elif place in heads or (HEAD.match(bare) and _amid_head(lines, place)):
+            signed = False if place in heads else signed
             kept.append("")
         elif not signed:
-            kept.append(line)
+            kept.append(QUOTED.sub("", line))
     return _without_name(_without_close(kept), writer)
-
-
-def _without_what_was_asked(lines: list[str]) -> list[str]:
-    """Take out what a letter quotes of the one it answers: a few words, and no figure in them."""
-    quoted = [line for line in lines if _QUOTED.match(line) and _QUOTED.sub("", line).strip()]
-    own = [line for line in lines if line.strip() and not _QUOTED.match(line)]
-    few = len(quoted) <= _FEW_LINES and len(own) > 2 * len(quoted)
-    if not quoted or not few or any(re.search(r"\d", line) for line in quoted):
-        return lines
-    return [line for line in lines if not _QUOTED.match(line)]
 
 
 def _without_name(lines: list[str], writer: str) -> list[str]:
@@ -166,7 +168,7 @@ def _without_name(lines: list[str], writer: str) -> list[str]:
 def _amid_head(lines: list[str], at: int) -> bool:
     """Whether another line of a head stands beside this one: "To: taste" alone is none."""
     beside = lines[max(at - 1, 0) : at] + lines[at + 1 : at + 2]
-    return any(_HEAD.match(other.strip()) for other in beside)
+    return any(HEAD.match(QUOTED.sub("", other).strip()) for other in beside)
 
 
 def _without_close(lines: list[str]) -> list[str]:
@@ -192,7 +194,7 @@ def _unsigned(rows: tuple[Row, ...]) -> tuple[Row, ...]:
     for row in rows:
         if row.text in ("--", "—"):
             break
-        if _WROTE.match(row.text) or _FORWARDED.match(row.text) or _HEAD.match(row.text):
+        if wrote([row.text], 0) or FORWARDED.match(row.text) or HEAD.match(row.text):
             continue
         if not plain(row.text).startswith("sent from my"):
             kept.append(row)

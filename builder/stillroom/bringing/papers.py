@@ -13,8 +13,9 @@ from typing import Final
 from stillroom.bringing.dividing import divide
 from stillroom.bringing.drafting import draft, draft_own
 from stillroom.bringing.found import Brought, BroughtRecipe, Origin, Paper, Recipe
-from stillroom.bringing.letter import is_letter, read_letter
+from stillroom.bringing.letter import is_letter, read_letter, read_pasted
 from stillroom.bringing.plain_text import decode, read_text
+from stillroom.bringing.quoting import is_pasted_letter
 from stillroom.bringing.stated import is_json, recipes_in_json
 from stillroom.bringing.web_page import decode_page, is_page, read_page
 from stillroom.bringing.word import read_word
@@ -117,6 +118,8 @@ def _papers(name: str, data: bytes) -> list[Paper]:
     if len(text) > LONGEST:
         raise Unreadable(_TOO_LONG, _DIVIDE)
     _refuse_no_number(text)
+    if is_pasted_letter(text):
+        return [read_pasted(decode(data), name)]
     return [read_text(decode(data), Origin(name))]
 
 

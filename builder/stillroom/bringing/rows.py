@@ -32,10 +32,11 @@ from stillroom.bringing.sorting import (
     is_title,
     number_of,
 )
-from stillroom.bringing.step_labels import with_labels_apart
+from stillroom.bringing.step_labels import with_glued_numbers_apart, with_labels_apart
 from stillroom.bringing.things_apart import with_things_apart
 from stillroom.bringing.titles_made import with_makes_apart
 from stillroom.bringing.whole_list import with_lists_apart
+from stillroom.bringing.yields import LABEL_ALONE
 
 _DOTS: Final = re.compile(r"\s*[•·‣▪●○◦❤♥★☆✿❀♦♡✦]\ufe0f?\s+")
 _DOTTED: Final = 3
@@ -86,7 +87,7 @@ _PREPARE: Final = re.compile(
 
 def made_ready(rows: Sequence[Row]) -> list[Row]:
     """Return rows without a page's times, with what it joined parted and what it parted joined."""
-    named = _with_title_ended(with_labels_apart(without_furniture(rows)))
+    named = _with_title_ended(with_labels_apart(with_glued_numbers_apart(without_furniture(rows))))
     apart = _apart(_without_times(_with_card_facts(_with_halves_joined(made_new(named)))))
     apart = with_makes_apart(with_things_apart(apart))
     joined = _with_amounts_joined(_with_makes_joined(_with_dots_apart(apart)))
@@ -277,7 +278,7 @@ def _with_dots_apart(rows: list[Row]) -> list[Row]:
 
 
 def _with_makes_joined(rows: list[Row]) -> list[Row]:
-    """Return rows with "Yield: 8 to 9" and the "pints" that a machine broke off on one line."""
+    """Return rows with "Yield: 8 to 9" and "pints", "Ergibt:" and "2 Gläser" on one line."""
     found: list[Row] = []
     for row in rows:
         above = found[-1] if found else None
@@ -285,9 +286,18 @@ def _with_makes_joined(rows: list[Row]) -> list[Row]:
         counted = above and above.shape == "line" and re.search(r"\d$", above.text)
         if above and broken and counted and is_only_makes(above.text) and len(row.text.split()) < 4:
             found[-1] = replace(above, text=f"{above.text} {row.text}")
+        elif above and _is_value(row, above):
+            found[-1] = replace(above, text=f"{above.text} {row.text}", shape="line", level=0)
         else:
             found.append(row)
     return found
+
+
+def _is_value(row: Row, above: Row) -> bool:
+    """Whether a row says how much is made, below a label of that alone."""
+    told = row.shape in ("line", "item") and len(row.text.split()) <= _MOST_OF_A_REST
+    made = bool(LABEL_ALONE.fullmatch(above.text.strip())) and not number_of(row.text)
+    return told and made and is_only_makes(f"{above.text} {row.text}")
 
 
 def _with_amounts_joined(rows: list[Row]) -> list[Row]:

@@ -13,6 +13,7 @@ from typing import Final
 from stillroom.bringing.heads import TIMED, plain, section_of, words
 from stillroom.bringing.page_figures import is_nutrition, is_time
 from stillroom.bringing.titles import LIST_FOR, speaks_of_a_recipe, titled, without_guide, writer_of
+from stillroom.bringing.yields import COUNT_ALONE, PEOPLE_ALONE, is_made_alone, made_in_words
 from stillroom.core.amounts.quantities import Amount
 from stillroom.core.lines.number_words import languages_that_begin
 from stillroom.core.lines.reader import read_line
@@ -145,15 +146,6 @@ _GLUED_TIME: Final = re.compile(
 )
 _CIRCA: Final = re.compile(
     r"\b(?:ca|circa|etwa|environs?|ongeveer|aproximadamente|unos|unas)\b|±", re.IGNORECASE
-)
-_COUNT_ALONE: Final = re.compile(
-    r"(?:ca\.?|c:a|cirka|about|etwa|circa|environ|ongeveer|unos|ergibt)\s*\d+(?:\s*[-–]\s*\d+)?\s*"
-    r"(?:st\.?|stycken|stk\.?|stück|pieces|pièces|pezzi|piezas|stuks|bitar|cookies|biscuits|kakor|plätzchen|biscotti|galletas|koekjes)",
-    re.IGNORECASE,
-)
-_PEOPLE_ALONE: Final = re.compile(
-    r"\d+(?:\s*[-–]\s*\d+)?\s+(?:person(?:s|nes|en|as|e)|people|portions?|portionen|porzioni|porciones|porties|servings?)",
-    re.IGNORECASE,
 )
 # "Peel the plums. Boil them with the sugar until"
 _ENDS_WITHIN: Final = re.compile(r"[a-zà-ÿ]{3}[.!?]\s+[A-ZÀ-Ý][a-zà-ÿ]+\s")
@@ -288,9 +280,11 @@ def makes_of(text: str) -> str:
     """
     headed = LIST_FOR.fullmatch(text.strip()) if len(text) <= _LONGEST_HEAD else None
     if headed and re.match(r"\D{0,8}\d", headed["what"]):
-        return headed["what"].strip()
-    if _PEOPLE_ALONE.fullmatch(text.strip()) or _COUNT_ALONE.fullmatch(text.strip()):
+        return re.sub(r"\s*\(([^()]*)\)", r" \1", headed["what"]).strip()  # "4 Gläser (à 500 ml)"
+    if PEOPLE_ALONE.fullmatch(text.strip()) or COUNT_ALONE.fullmatch(text.strip()):
         return text.strip()
+    if told := made_in_words(text[-_LONGEST_SAID:]):
+        return told
     found = _MAKES.search(text[-_LONGEST_SAID:])
     said = " ".join(found["said"].split()).strip(" ,:") if found else ""
     said = re.sub(
@@ -318,7 +312,9 @@ def makes_of(text: str) -> str:
 @lru_cache(maxsize=4096)
 def is_only_makes(text: str) -> bool:
     """Whether a line says how much it makes and hardly anything else."""
-    if any(one.fullmatch(text.strip()) for one in (_PEOPLE_ALONE, _COUNT_ALONE)):
+    if any(one.fullmatch(text.strip()) for one in (PEOPLE_ALONE, COUNT_ALONE)):
+        return True
+    if is_made_alone(text):
         return True
     return (
         bool(makes_of(text))

@@ -21,6 +21,7 @@ _WITHIN: Final = re.compile(
     r"|FASE|Fase|STAP|Stap|STEG|Steg)\s*\d{1,2})(?:(?=[A-ZÀ-Ý][a-zà-ÿ])|\s*$|\n)"
 )
 _LEAST: Final = 2
+_GLUED: Final = re.compile(r"(?P<number>\d{1,2})(?=[A-ZÄÖÜÉÈÀ][a-zà-ÿ])")
 
 
 def with_labels_apart(rows: Sequence[Row]) -> list[Row]:
@@ -48,6 +49,30 @@ def with_labels_apart(rows: Sequence[Row]) -> list[Row]:
         told = row.shape in ("line", "item", "step")
         found.append(replace(row, shape="step", level=0) if begins and told else row)
         begins = begins and not told
+    return found
+
+
+def with_glued_numbers_apart(rows: Sequence[Row]) -> list[Row]:
+    """Return rows as steps where a page glued their numbers to sentences: "1Stone", "2Boil".
+
+    >>> [row.text for row in with_glued_numbers_apart([Row("1Peel it."), Row("2Boil it.")])]
+    ['Peel it.', 'Boil it.']
+    >>> [row.text for row in with_glued_numbers_apart([Row("1Ei"), Row("2Zitronen")])]
+    ['1Ei', '2Zitronen']
+    """
+    found = list(rows)
+    run: list[int] = []
+    for at, row in enumerate([*rows, Row("")]):
+        glued = _GLUED.match(row.text) if row.shape == "line" else None
+        if glued and int(glued["number"]) == len(run) + 1:
+            run.append(at)
+            continue
+        told = sum(rows[one].text.rstrip().endswith((".", "!")) for one in run)
+        if len(run) >= _LEAST and told * 2 > len(run):
+            for one in run:
+                bare = rows[one].text.lstrip("0123456789")
+                found[one] = replace(rows[one], text=bare, shape="step")
+        run = [at] if glued and int(glued["number"]) == 1 else []
     return found
 
 

@@ -137,6 +137,11 @@ def end_in_doubt(steps: Sequence[str]) -> str:
     return doubted
 
 
+def does_something(sentence: str) -> bool:
+    """Whether a sentence may do or keep something, whoever tells it: "We left it for a week"."""
+    return bool(_DOES.search(sentence)) or _may_be_done(sentence)
+
+
 def _may_be_done(sentence: str) -> bool:
     """Whether a sentence may say what is done, by how a word of it ends or a clause begins."""
     if _FORBIDS.match(sentence):

@@ -55,7 +55,7 @@ _OF_A_SENTENCE: Final = re.compile(
 )
 LIST_FOR: Final = re.compile(
     r"(?:the\s+)?(?:ingredients|zutaten|ingr[eé]dients|ingredienti|ingredientes|ingrediënten|nodig)\s*\(?\s*"
-    r"(?:for|of|to\s+make|für|pour|per|para|voor)\s+(?P<what>[^()]+?)\s*\)?\s*:?",
+    r"(?:for|of|to\s+make|für|pour|per|para|voor)\s+(?P<what>[^()]+?(?:\s*\((?:à|a|of|je|von|mit|zu|de|di|da|van|om)\s+[^()]+\))?)\s*\)?\s*:?",
     re.IGNORECASE,
 )
 _A_RECIPE: Final = re.compile(

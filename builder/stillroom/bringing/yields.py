@@ -1,6 +1,7 @@
 """How much a recipe makes, where a cook says it in the steps ("It gives about 4 bottles").
 
-Leaves out what stands on a line of its own or behind "makes": sorting.py.
+And where words of other languages say it, on any line: "goed voor 3 potjes". Leaves out what stands
+behind "makes": sorting.py.
 """
 
 from __future__ import annotations
@@ -27,7 +28,7 @@ _SIZE: Final = (
 )
 _SAYS: Final = re.compile(
     r"(?:^|(?<=[.!;)]\s)|(?<=[.!;)]\s\s)|(?<=\s[-–]\s))"
-    r"(?:(?:it|this|that|these|they|we|i|you|mine|the\s+recipe|this\s+recipe|this\s+amount|the\s+lot|a\s+batch)\s+)?"
+    r"(?:(?:it|this|that|these|they|we|i|you|mine|he|she|(?:my|our)\s+[^\W\d]+|the\s+recipe|this\s+recipe|this\s+amount|the\s+lot|a\s+batch)\s+)?"
     r"(?:(?:should|will|would|usually|always|just|only|can)\s+){0,2}"
     r"(?:gives?|gave|made|makes?|fills?|filled|yields?|yielded|produces?|got|get|comes?\s+to|cuts?\s+into|divides?\s+into"
     r"|(?:is\s+)?enough\s+(?:for|to\s+fill)|(?:is\s+)?sufficient\s+for)\s+"
@@ -46,6 +47,111 @@ _ORDERS: Final = re.compile(
     r"\W*(?:give|make|fill|yield|produce|get|cut|divide|come)\s", re.IGNORECASE
 )
 _NO_YIELD: Final = re.compile(r"\b(?:more|less|extra|each|per|every|time|times)\b", re.IGNORECASE)
+
+
+COUNT_ALONE: Final = re.compile(
+    r"(?:ca\.?|c:a|cirka|about|etwa|circa|environ|ongeveer|unos|ergibt)\s*\d+(?:\s*[-–]\s*\d+)?\s*"
+    r"(?:st\.?|stycken|stk\.?|stück|pieces|pièces|pezzi|piezas|stuks|bitar|cookies|biscuits|kakor|plätzchen|biscotti|galletas|koekjes)",
+    re.IGNORECASE,
+)
+PEOPLE_ALONE: Final = re.compile(
+    r"\d+(?:\s*[-–]\s*\d+)?\s+(?:person(?:s|nes|en|as|e)|people|guests|leute|pers\.|personer|portions?|portionen|porzioni|porciones|porties|servings?)",
+    re.IGNORECASE,
+)
+# "une quarantaine de pièces": a number by its word, and about so many
+_ROUND: Final = {
+    "dizaine": 10, "douzaine": 12, "quinzaine": 15, "vingtaine": 20, "trentaine": 30,
+    "quarantaine": 40, "cinquantaine": 50, "soixantaine": 60, "centaine": 100, "decina": 10,
+    "dozzina": 12, "quindicina": 15, "ventina": 20, "trentina": 30, "quarantina": 40,
+    "cinquantina": 50, "decena": 10, "docena": 12, "veintena": 20, "treintena": 30,
+    "cuarentena": 40, "tiental": 10, "dozijn": 12, "twintigtal": 20, "dertigtal": 30,
+    "veertigtal": 40, "dutzend": 12, "dussin": 12, "tiotal": 10, "tjugotal": 20,
+}  # fmt: skip
+_ABOUT_SO_MANY: Final = re.compile(
+    r"\b(?:pour|donne|obtient|obtenez|obtiendrez|per|circa|para|salen?|voor|für|ergibt|ger|blir|till)\s+(?:environ\s+|ca\.?\s+|etwa\s+)?"
+    r"(?:une?|una|een|ein|ett)\s+(?:bonne\s+|petite\s+|buona\s+|buena\s+)?"
+    rf"(?P<number>{'|'.join(_ROUND)})\s+"
+    r"(?!(?:d['’]|(?:de|di)\s+)?(?:minut|seconde|secondi|segundos|heure|hour|jour|giorn|día|dag|tag|wochen|woche|stunden|semaine|settiman|semana|ore\b|hora|mois|mesi|meses|uur|we[e]?k"
+    r"|degr|grad|cm|fois|volte|veces|keer))"
+    r"(?:d['’]|(?:de|di)\s+)?"
+    r"(?P<what>[^\W\d][\w'’-]*(?:\s+(?!(?:et|e|y|en|und|och|qui|che|que|die|som)\b)[^\W\d][\w'’-]*){0,2})",
+    re.IGNORECASE,
+)
+_PEOPLE: Final = r"people|persons?|guests|adults|personen|leute|personnes|persone|personas|personer"
+# "Will serve 4 to 6 people", "Goed voor 3 kleine potjes"
+_GOOD_FOR: Final = re.compile(
+    rf"\b(?:(?:(?:will|should|would|enough\sto|can)\s(?:serve|feed)|feeds)\s(?P<served>{_NUMBER}(?:\s(?:{_PEOPLE}))?)"
+    r"|(?:goed|genoeg|voldoende)\s+voor\s+(?P<good>(?:(?:ca\.?|ongeveer|zo['’]n)\s+)?\d[\d\s./½¼¾–-]*[^\W\d][^.;,!()\d]{1,40})"
+    r"|(?:reicht|reichen|genügt|genug|ausreichend)\s+für\s+(?P<enough>(?:(?:ca\.?|etwa|ungefähr)\s+)?\d[\d\s./½¼¾–-]*[^\W\d][^.;,!()\d]{1,40}))"
+    r"(?=[\s.;,!)(]|$)",
+    re.IGNORECASE,
+)
+_COUNTED: Final = (
+    r"(?:(?:ca\.?|circa|etwa|ungefähr|rund|environ|unos|unas|ongeveer|ungefär|cirka|about)\s+)?\d+(?:\s*(?:-|–|bis|à|o|a|of|tot|till)\s*\d+)?"
+    r"\s+(?:[^\W\d]+\s+){0,2}?(?:gläser|gläschen|flaschen|stück|plätzchen|kekse|pots|bocaux|bouteilles|biscuits|pièces|sablés|vasetti"
+    r"|barattoli|bottiglie|biscotti|tarros|frascos|botellas|galletas|potjes|potten|flessen|koekjes|burkar|flaskor|kakor|bitar)"
+)
+# "Das ergibt ungefähr 6 Gläser.", but "Das ergibt 500 ml Saft", which goes on into something
+_GIVES: Final = re.compile(
+    r"\b(?:(?:das|es|dies|menge|rezept|zutaten|man|ich|wir)\s+(?:ergibt|ergab|ergeben|erhält|bekommt|bekam|bekomme|hatte)|(?:ça|cela|qui|on|recette)\s+(?:donne|fait|obtient)|(?:j['’]en\s+ai|on\s+a)\s+(?:eu|fait)|si\s+ottengono|(?:ne|mi|mi\s+sono)\s+(?:vengono|venuti|escono)|(?:me\s+|te\s+|nos\s+)?(?:salen|salieron)|(?:dit|het|je|recept)\s+(?:geeft|levert|krijgt)|(?:det|receptet|satsen)\s+(?:blir|ger|räcker\s+till))"
+    rf"\s+(?P<said>{_COUNTED})\b(?!\s+(?:(?-i:[A-ZÄÖÜ])|de\s|d['’]|di\s|je\s|à\s\d))",
+    re.IGNORECASE,
+)
+_SPANS: Final = re.compile(
+    r"\b(?:minut|stunde|tag|woche|monat|jahr|uur|uren|dag|we[e]?k|maand|jaar|keer|mal\b)",
+    re.IGNORECASE,
+)
+# "Para: 6 personas"
+_FOR_PEOPLE: Final = re.compile(
+    rf"(?:for|für|pour|per|para|voor|för|till)\s*:\s*(?P<said>\d+(?:\s*(?:-|–|to|bis|à|a|tot|till)\s*\d+)?\s+(?:{_PEOPLE}))\.?",
+    re.IGNORECASE,
+)
+_MOST_ALONE: Final = 9
+LABEL_ALONE: Final = re.compile(
+    r"(?:makes|yields?|serves|servings|ergibt|ergiebigkeit|portionen|rendement|donne|resa|rendimiento|rinde|raciones|porciones|porzioni"
+    r"|opbrengst|porties|portioner)\s*:",
+    re.IGNORECASE,
+)
+"""How much is made follows on the next line."""
+
+
+def made_in_words(text: str) -> str:
+    """Return how much a line says is made, in words that are no label of it; "" for any other.
+
+    >>> made_in_words("Comme promis (pour une quarantaine de pièces)."), made_in_words("Serve 4.")
+    ('about 40 pièces', '')
+    >>> made_in_words("Will serve 4 to 6 people."), made_in_words("Goed voor 3 kleine potjes.")
+    ('4 to 6 people', '3 kleine potjes')
+    >>> made_in_words("Das ergibt etwa 6 Gläser."), made_in_words("Das ergibt 500 ml Saft.")
+    ('etwa 6 Gläser', '')
+    >>> made_in_words("Laisser pour une dizaine de minutes"), made_in_words("Goed voor 3 weken.")
+    ('', '')
+    """
+    if many := _ABOUT_SO_MANY.search(text):
+        return f"about {_ROUND[many['number'].lower()]} {' '.join(many['what'].split())}"
+    if given := _FOR_PEOPLE.fullmatch(text.strip()) or _GIVES.search(text):
+        return " ".join(given["said"].split())
+    good = _GOOD_FOR.search(text)
+    if good is None:
+        return ""
+    said = " ".join((good["served"] or good["good"] or good["enough"]).split())
+    if good["served"]:
+        return said if re.search(_PEOPLE, said, re.IGNORECASE) else f"{said} servings"
+    return "" if _SPANS.search(said) else said
+
+
+def is_made_alone(text: str) -> bool:
+    """Whether a line says in such words how much is made, and nothing beside it."""
+    bare = re.sub(
+        r"^(?:this|it|these|they|the|recipe|dit|das|es)\s+", "", text.strip(" ("), flags=re.I
+    )
+    begins = (
+        _FOR_PEOPLE.match(text.strip())
+        or _GOOD_FOR.match(bare)
+        or _ABOUT_SO_MANY.match(bare)
+        or _GIVES.match(text.strip())
+    )
+    return begins is not None and bool(made_in_words(text)) and len(text.split()) <= _MOST_ALONE
 
 
 def yield_told(text: str) -> str:
