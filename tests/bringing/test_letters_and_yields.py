@@ -49,6 +49,68 @@ def test_a_letters_head_and_end_are_neither_title_nor_step(case: str, title: str
     assert not [line for line in said if line and line in one.text]
 
 
+GREETINGS = [
+    "Liebe Karin, lieber Hans,",
+    "Hallo Ihr Lieben,",
+    "Salut les filles !",
+    "Bonjour à tous,",
+    "Ciao a tutti,",
+    "Hola a todos:",
+    "Hej på er!",
+    "Hallo allemaal,",
+    "Dear all",
+    "Dear Mrs. Pell,",
+    "Hi there,",
+    "Guten Morgen Ina,",
+    "Goedemorgen Els,",
+    "Buongiorno Carla,",
+    "Buenos días Pilar,",
+    "Ma chère petite Anne,",
+    "Beste Jan,",
+    "Sehr geehrte Frau Vogt,",
+    "Geachte mevrouw Bos,",
+    "Lieve oma en opa,",
+    "My darling Ruth,",
+]
+
+
+@pytest.mark.parametrize("greeting", GREETINGS)
+def test_whoever_is_greeted_a_letters_head_is_left_out(greeting: str) -> None:
+    (one,) = brought(f"4 Mill Lane\n3 May 1980\n\n{greeting}\n\nPlum jam\n\n{LIST}{METHOD}")
+    assert fact(one, "title") == "Plum jam"
+    assert (listed(one), steps(one)) == (LIST.strip().split("\n"), KEPT)
+
+
+ENDS = [
+    "Yours affectionately,\nMay",
+    "God bless\nNan",
+    "Sei lieb gegrüßt\nIna",
+    "Bien affectueusement\nZoé",
+    "À très vite !\nZoé",
+    "Un besazo,\nPili",
+    "Tot zaterdag!\nEls",
+    "Dikke kus, Els",
+    "Kram från Elsa",
+    "Puss & kram",
+    "Your loving Gran",
+    "Till we meet again,\nMay",
+    "Grosses bises de nous deux",
+]
+
+
+@pytest.mark.parametrize("end", ENDS)
+def test_however_a_letter_takes_leave_it_is_no_step(end: str) -> None:
+    (one,) = brought(f"Dear Ann,\n\nPlum jam\n\n{LIST}{METHOD}\n{end}\n")
+    assert steps(one) == KEPT
+    assert "farewell is left out" in asked(one)
+
+
+@pytest.mark.parametrize("last", ["Leave to set", "Cool in the tin", "Serve on toast!", "Cap them"])
+def test_a_short_last_step_above_a_name_stays(last: str) -> None:
+    (one,) = brought(f"Dear Ann,\n\nPlum jam\n\n{LIST}{METHOD}{last}\n\nJoan\n")
+    assert steps(one) == [*KEPT, last]
+
+
 # letters that measure in their sentences: (letter, what is made, first step, number of steps)
 TOLD = {
     "en": (
@@ -197,6 +259,24 @@ def test_the_subject_of_a_letter_passed_on_is_the_title(case: str, mark: str, ab
     assert fact(one, "author") == "Greet Bos"
     assert (listed(one), steps(one)) == (LIST.strip().split("\n"), KEPT)
     assert "x.example" not in one.text
+
+
+def test_two_lists_one_of_them_quoted_are_two_recipes() -> None:
+    own, gin = brought(
+        f"Dear Ann,\n\nPlum jam\n\n{LIST}{METHOD}\nLove, Jo\n\nOn 3 May, Ina <i@x.example> wrote:\n"
+        "> Sloe gin\n>\n> 1 lb sloes\n> 1 pint gin\n>\n> Prick the sloes and cover them with gin.\n"
+    )
+    assert (fact(own, "title"), steps(own)) == ("Plum jam", KEPT)
+    assert (fact(gin, "title"), len(listed(gin)), len(steps(gin))) == ("Sloe gin", 2, 1)
+
+
+def test_the_head_of_an_answered_letter_without_marks_is_no_step() -> None:
+    older = "Von: Ina\nGesendet: Montag, 3. Mai 2024 10:04\nAn: Jo\nBetreff: AW: Mus?\n\n"
+    (one,) = brought(
+        f"Hallo Ina,\n\nPlum jam\n\n{LIST}{METHOD}\nLG Jo\n\n{older}Ich habe 2 kg Pflaumen.\nIna\n"
+    )
+    assert (fact(one, "title"), steps(one)) == ("Plum jam", KEPT)
+    assert "2 kg" not in one.text
 
 
 def test_labels_of_a_recipe_card_are_no_head_of_a_letter() -> None:

@@ -14,8 +14,9 @@ from typing import Final
 from stillroom.bringing.found import Recipe, Row
 from stillroom.bringing.greetings import Begun, greets, is_news, without_letter_head
 from stillroom.bringing.heads import plain, section_of, words
-from stillroom.bringing.sorting import begins_with_amount, is_ingredient, is_sentence
-from stillroom.core.lines.staple_table import find_staple
+from stillroom.bringing.sorting import begins_with_amount, is_ingredient, is_sentence, is_told
+from stillroom.bringing.tails import does_something
+from stillroom.core.lines.staple_table import find_staple, staples_named
 from stillroom.core.words.contacts import holds_contact
 
 _LAST_ROWS: Final = 12
@@ -79,9 +80,18 @@ def _without_farewell(kept: tuple[Row, ...], reached: bool) -> tuple[tuple[Row, 
         if ends and _parts(kept[at]):
             return kept[:at], True
     is_letter = reached or any(greets(row.text) for row in kept)
-    if is_letter and len(kept) > 2 and _is_name(kept[-1]):
-        return kept[:-1], True
+    if is_letter and len(kept) > _LEAST_LEFT and _is_name(kept[-1]):
+        return (kept[:-2] if _leads_to_name(kept[-2]) else kept[:-1]), True
     return kept, False
+
+
+def _leads_to_name(row: Row) -> bool:
+    """Whether a few words above a name at a letter's end take leave: "Tot zaterdag!"."""
+    text = row.text.strip()
+    few = row.shape == "line" and len(text.split()) <= _NAMES + 1
+    done = is_told(text) or does_something(text) or bool(staples_named(text))
+    bids = plain(text).split(" ")[0] in words("told_first") | words("told_last")
+    return few and not re.search(r"[\d.:;]", text) and not (done or bids)
 
 
 def _without_news(kept: tuple[Row, ...]) -> tuple[Row, ...]:

@@ -23,7 +23,7 @@ from stillroom.core.method.reading import named_in
 
 _CALLED: Final = re.compile(r"[^\W\d]+(?: [^\W\d]+){0,2},")  # "Dear Ann, here is my recipe."
 _MY: Final = re.compile(
-    r"(?:my|our|meine?|unsere?|ma|mon|mes|mi[ae]?|mis|miei|mie|mijn|min|mina)\s+(?=[^\W\d])",
+    r"^(?:my|our|meine?|unsere?|ma|mon|mes|mi[ae]?|mis|miei|mie|mijn|min|mina)\s+(?=[^\W\d])",
     re.IGNORECASE,
 )
 _MOST_ABOVE: Final = 9
@@ -85,9 +85,10 @@ _MEASURED: Final = re.compile(
 def greets(text: str) -> bool:
     """Whether a line greets somebody: "Dear Ann", "Dear Ann, here is my recipe."."""
     text = _MY.sub("", text.strip())
-    first = plain(text).split(" ")[0]
+    said = plain(text).split(" ")
     called = _CALLED.match(text)
-    return first in words("greeting") and (len(text.split()) <= _FEW or called is not None)
+    begun = {said[0], " ".join(said[:2])}  # "Guten Morgen Ina,"
+    return bool(begun & words("greeting")) and (len(text.split()) <= _FEW or called is not None)
 
 
 @dataclass(frozen=True)
@@ -136,7 +137,9 @@ def _is_greeting(row: Row) -> bool:
     if row.shape not in ("line", "heading") or not greets(text):
         return False
     rest = _MY.sub("", text).split()[1:]
-    named = all(re.fullmatch(r"[A-ZÀ-Ý][^\W\d]+|and|und|et|e|y|en|och|&", one) for one in rest)
+    named = all(
+        re.fullmatch(r"[A-ZÀ-Ý][^\W\d]+|and|und|et|e|y|en|och|&|all|both", one) for one in rest
+    )
     bare = named and len(rest) <= _FEW - 1 and not staples_named(text) and not says_its_kind(text)
     return bool(re.search(r"[,!:]$", text)) or _CALLED.match(text) is not None or bare
 

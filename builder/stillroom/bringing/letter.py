@@ -145,7 +145,7 @@ def without_quoting(text: str, writer: str = "") -> list[str]:
             signed = True
         elif passed or FORWARDED.match(bare):
             signed = False
-            kept.append("")
+            kept = [*_without_close(kept), ""]  # of whoever passes it on
         elif place in heads or (HEAD.match(bare) and _amid_head(lines, place)):
             signed = False if place in heads else signed
             kept.append("")

@@ -39,6 +39,12 @@ _MARKS: Final = re.compile(r"[>*_\s]+")
 _PREFIX: Final = re.compile(
     r"^(?:(?:re|fwd?|aw|wg|tr|rv|i|r|rif|sv|vb|doorst|antw|vs|enc|res)\s*:\s*)+", re.IGNORECASE
 )
+# "Tes orangettes ?" asks for them
+_ASKED: Final = re.compile(
+    r"^(?:(?:your|the|dein\w*|eure?|das|ta|ton|tes|votre|vos|la|le|les|tu|tus|la\stua|il\stuo|jouw|je|din|ditt|dina)\s+)?"
+    r"(?:(?:recipe\sfor|rezept\sfür|recette\s(?:de|du|des)|ricetta\s(?:di|del|della)|receta\s(?:de|del)|recept\s(?:voor|på|van))\s+)?",
+    re.IGNORECASE,
+)
 _LONGEST: Final = 300
 _LEAST_LISTED: Final = 2
 _FEW_LINES: Final = 3
@@ -59,8 +65,11 @@ def subject_of(said: str) -> str:
 
     >>> subject_of("Fwd: WG: Quince jelly"), subject_of("Doorst: I: appelstroop")
     ('Quince jelly', 'appelstroop')
+    >>> subject_of("Re: Tes orangettes ?"), subject_of("Re: Your recipe for plum jam?")
+    ('orangettes', 'plum jam')
     """
-    return _PREFIX.sub("", said.strip()).strip()
+    bare = _PREFIX.sub("", said.strip()).strip()
+    return _ASKED.sub("", bare).rstrip(" ?") if bare.endswith("?") else bare
 
 
 def wrote(lines: Sequence[str], at: int) -> int:
