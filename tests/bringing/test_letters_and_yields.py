@@ -154,6 +154,14 @@ def test_a_letter_without_a_list_gives_only_what_is_done(case: str) -> None:
     assert GREETING_TOLD in asked(one)
 
 
+def test_a_first_step_that_may_be_chat_is_asked() -> None:
+    way = "Boil 2 lb of plums with 1 lb of sugar until it sets, and pot it.\n\nLove, May\n"
+    (one,) = brought(f"Dear Jo,\n\nWe left Wales on Sunday. The weather was awful.\n\n{way}")
+    assert "may still be of the letter" in asked(one)
+    (two,) = brought(f"Dear Jo,\n\n{way}")
+    assert "may still be" not in asked(two)
+
+
 def test_a_title_above_a_greeting_stays_and_one_that_may_be_none_is_asked() -> None:
     body = f"Dear Ann,\n\nHere it is at last.\n\n{LIST}{METHOD}"
     (jam,) = brought(f"Plum jam\n\n{body}")
@@ -298,6 +306,9 @@ YIELDS = {
     "Per una ventina di biscotti": "about 20 biscotti",
     "Para una docena de galletas": "about 12 galletas",
     "Makes 12 rusks": "12 rusks",
+    "Det blir ungefär 40 skorpor.": "ungefär 40 skorpor",
+    "Ne vengono 2 bottiglie.": "2 bottiglie",
+    "Salen unos 30 mantecados.": "unos 30 mantecados",
     "Makes 2 quarts": "2 quarts",
     "Pour 6 personnes": "6 personnes",
     "Ergibt:\n2 leute": "2 leute",
@@ -328,6 +339,8 @@ def test_a_list_is_headed_with_the_size_of_its_jars() -> None:
         "Ajouter une dizaine de feuilles de menthe.",
         "Goed voor 3 weken in de koelkast.",
         "Das ergibt 500 ml Saft, der in den Topf kommt.",
+        "Das ergibt etwa 500 Gramm.",
+        "Det blir ungefär 90 grader.",
         "Dazu gibt man 6 Gläser Wasser.",
         "Serve 4 slices with cream on a plate.",
         "He got six cups of juice and boiled it.",
@@ -336,6 +349,12 @@ def test_a_list_is_headed_with_the_size_of_its_jars() -> None:
 )
 def test_what_is_no_yield_is_not_taken_for_one(said: str) -> None:
     (one,) = brought(f"Plum jam\n\n{LIST}{METHOD}{said}\n")
+    assert fact(one, "makes") == ""
+
+
+def test_a_label_of_a_yield_above_a_list_takes_no_line_of_it() -> None:
+    (one,) = brought(f"Plum jam\n\nYield:\n{LIST}{METHOD}")
+    assert "1 kg plums" in listed(one)
     assert fact(one, "makes") == ""
 
 

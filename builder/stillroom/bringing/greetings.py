@@ -14,7 +14,7 @@ from typing import Final
 from stillroom.bringing.found import Recipe, Row
 from stillroom.bringing.heads import plain, section_of, words
 from stillroom.bringing.naming import says_its_kind
-from stillroom.bringing.sorting import is_ingredient, is_passed, is_sentence, makes_of
+from stillroom.bringing.sorting import is_ingredient, is_passed, is_sentence, is_told, makes_of
 from stillroom.bringing.tails import does_something
 from stillroom.core.larder.shelves import common_larder
 from stillroom.core.lines.staple_table import staples_named
@@ -31,6 +31,7 @@ _MOST_OF_A_LINE: Final = 8
 _FEW: Final = 5
 _MOST_CHAT: Final = 3
 """Paragraphs behind a greeting that may lead to the recipe."""
+_SHOWN: Final = 80
 _MOST_NEWS: Final = 4
 _SENTENCE: Final = re.compile(r"(?<=[.!?…])[\"”’)]*\s+")
 _MONTH: Final = (
@@ -45,7 +46,7 @@ _WEEKDAY: Final = (
     r"|jueves|viernes|sábado|domingo|(?:maan|dins|woens|donder|vrij|zater|zon)dag|(?:mån|tis|ons|tors|fre|lör|sön)dag"
 )
 _DATED: Final = re.compile(
-    rf"(?=.*\d).*\b(?:{_MONTH}|{_WEEKDAY})\b.*|(?:{_WEEKDAY})(?:,?\s[^\W\d]+)?|.*\b\d{{1,2}}\s?[./-]\s?\d{{1,2}}\s?[./-]\s?\d{{2,4}}"
+    rf"(?=.*\d).*\b(?:{_MONTH}|{_WEEKDAY})\b.*|(?:{_WEEKDAY})(?:,?\s[^\W\d]+)?|.*\b\d{{1,2}}\s?[./-]\s?\d{{1,2}}(?:[\s./-]+\d{{2,4}})?\.?"
     r"|(?:christmas\s(?:eve|day)|boxing\sday|new\syear['’]s\s(?:eve|day)|heiligabend|silvester|julafton)(?:,?\s\d{4})?|(?:19|20)\d\d",
     re.IGNORECASE,
 )
@@ -67,7 +68,7 @@ _SAID_TO_ONE: Final = re.compile(
     r"|rezept|grüß\w*|wochenende|bis\sbald|merci|j['’]espère|espérons|comment\s(?:vas|allez|ça)|demandé|voulais|vouliez|promise?|voil[aà]|voici|recette|week-end"
     r"|grazie|spero|speriamo|come\s(?:stai|state|va)|chiesto|volevi|promesso|ecco|ricetta|ti\smando|vi\smando|gracias|espero|cómo\s(?:estás|está|estáis|va)|qué\stal"
     r"|pediste|pedido|prometí|prometid[oa]|aquí\s(?:está|tienes|va|te)|te\s(?:mando|paso|envío)|receta|bedankt|dank|hoop|hoe\sgaat|vroeg|wilde|gevraagd"
-    r"|beloofd|recept\w*|leuk|gezellig|tack|hoppas|hur\s(?:mår|är)|frågade|bad\som|lovat|lovade|utlovat|här\s(?:är|kommer|har))\b",
+    r"|beloofd|recept\w*|leuk|gezellig|tack|hoppas|hur\s(?:mår|är)|frågade|hälsa|saluta|saluti|recuerdos|groeten|bad\som|lovat|lovade|utlovat|här\s(?:är|kommer|har))\b",
     re.IGNORECASE,
 )
 _TO_ONE: Final = re.compile(
@@ -183,8 +184,18 @@ def without_greeting(rows: Sequence[Row], recipe: Recipe) -> list[Row]:
         recipe.say_makes(makes_of(kept.pop(0).text))
     if kept and kept[0].shape == "line":
         kept[0] = _without_first_sentences(kept[0])
+        _ask_of_first(kept[0].text, recipe)
     tell_greeting(recipe)
     return [*above, *kept]
+
+
+def _ask_of_first(text: str, recipe: Recipe) -> None:
+    """Ask about a first step that may still be chat: it measures nothing and names no food."""
+    bids = plain(text).split(" ")[0] in words("told_first") | words("told_last")
+    if bids or is_told(text) or _MEASURED.search(text) or _names_food(text):
+        return
+    what = f'The first step may still be of the letter: "{text[:_SHOWN]}"'
+    recipe.doubt("title", what, "If nothing is done in it, take it out of the method.")
 
 
 def tell_greeting(recipe: Recipe) -> None:

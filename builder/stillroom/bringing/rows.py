@@ -280,24 +280,26 @@ def _with_dots_apart(rows: list[Row]) -> list[Row]:
 def _with_makes_joined(rows: list[Row]) -> list[Row]:
     """Return rows with "Yield: 8 to 9" and "pints", "Ergibt:" and "2 Gläser" on one line."""
     found: list[Row] = []
-    for row in rows:
+    for place, row in enumerate(rows):
         above = found[-1] if found else None
         broken = row.wraps and not row.gap and row.shape == "line" and row.text[:1].islower()
         counted = above and above.shape == "line" and re.search(r"\d$", above.text)
         if above and broken and counted and is_only_makes(above.text) and len(row.text.split()) < 4:
             found[-1] = replace(above, text=f"{above.text} {row.text}")
-        elif above and _is_value(row, above):
+        elif above and _is_value(rows, place, above):
             found[-1] = replace(above, text=f"{above.text} {row.text}", shape="line", level=0)
         else:
             found.append(row)
     return found
 
 
-def _is_value(row: Row, above: Row) -> bool:
-    """Whether a row says how much is made, below a label of that alone."""
+def _is_value(rows: Sequence[Row], place: int, above: Row) -> bool:
+    """Whether a row says how much is made, below a label of that alone, and begins no list."""
+    row = rows[place]
     told = row.shape in ("line", "item") and len(row.text.split()) <= _MOST_OF_A_REST
     made = bool(LABEL_ALONE.fullmatch(above.text.strip())) and not number_of(row.text)
-    return told and made and is_only_makes(f"{above.text} {row.text}")
+    listed = any(not one.gap and is_ingredient(one.text) for one in rows[place + 1 : place + 2])
+    return told and made and not listed and is_only_makes(f"{above.text} {row.text}")
 
 
 def _with_amounts_joined(rows: list[Row]) -> list[Row]:

@@ -86,10 +86,16 @@ _GOOD_FOR: Final = re.compile(
     r"(?=[\s.;,!)(]|$)",
     re.IGNORECASE,
 )
+_ABOUT: Final = (
+    r"(?:ca\.?|circa|etwa|ungefähr|rund|environ|unos|unas|ongeveer|ungefär|cirka|about|una?)\s+"
+)
+_SO_MANY: Final = r"\d+(?:\s*(?:-|–|bis|à|o|a|of|tot|till)\s*\d+)?\s+"
+# what is counted: what things are kept in and what is given, or any at the sentence's end
 _COUNTED: Final = (
-    r"(?:(?:ca\.?|circa|etwa|ungefähr|rund|environ|unos|unas|ongeveer|ungefär|cirka|about)\s+)?\d+(?:\s*(?:-|–|bis|à|o|a|of|tot|till)\s*\d+)?"
-    r"\s+(?:[^\W\d]+\s+){0,2}?(?:gläser|gläschen|flaschen|stück|plätzchen|kekse|pots|bocaux|bouteilles|biscuits|pièces|sablés|vasetti"
-    r"|barattoli|bottiglie|biscotti|tarros|frascos|botellas|galletas|potjes|potten|flessen|koekjes|burkar|flaskor|kakor|bitar)"
+    rf"(?:(?:{_ABOUT})?{_SO_MANY}(?:[^\W\d]+\s+){{0,2}}?(?:gläser|gläschen|flaschen|stück|plätzchen|kekse|pots|bocaux|bouteilles|biscuits"
+    r"|pièces|sablés|vasetti|barattoli|bottiglie|biscotti|tarros|frascos|botellas|galletas|potjes|potten|flessen|koekjes|burkar|flaskor|kakor|bitar)"
+    rf"|{_ABOUT}{_SO_MANY}(?!gram|millil|lit[er]|kilo|grad|degr|minut|stund|heure|horas|tagen?\b|jours|días|giorn|dagar|dagen|woche|semain|semana|settim|weken|weeks|month|monat|meses|month|maand|månad|gånger|veces|volte)"
+    r"[^\W\d]{5,}(?=\s*(?:[.!;,]|$)))"
 )
 # "Das ergibt ungefähr 6 Gläser.", but "Das ergibt 500 ml Saft", which goes on into something
 _GIVES: Final = re.compile(
