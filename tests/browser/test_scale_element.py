@@ -195,10 +195,10 @@ def test_without_scripts_the_page_has_its_amounts_and_ready_made_sizes(
 
 
 def test_every_blank_filled_before_the_answers_came_is_answered(
-    page: Page, book_address: str
+    fresh_page: Page, book_address: str
 ) -> None:
     """A number and a system of units, both chosen while the tables were on their way."""
-    held: list[Route] = []
+    page, held = fresh_page, list[Route]()
     page.route("**/data/amounts.json", lambda route: held.append(route))
     page.goto(f"{book_address}/{SPIRIT}")
     field = page.locator("stillroom-scale [name=times]")

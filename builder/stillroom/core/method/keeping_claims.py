@@ -22,7 +22,7 @@ _LONG = (
 _NOT_YET = (
     r"(?:(?!\b(?:after|before|until|till|from|over|once|stirring|improv\w*|matur\w*|getting|warm|hot"
     r"|simmer\w*|boil\w*|cooking|turning|shaking|infus\w*|steep\w*|ferment\w*|leave|stand|soak\w*"
-    r"|cur(?:e|ing)|macerat\w*)\b)[^.;])*?"
+    r"|cur(?:e|ing)|macerat\w*)\b)[^.;]){0,160}?"
 )
 _AND_THEN = (
     r"(?!\s*(?:,\s*)?(?:before|until|till|then"
