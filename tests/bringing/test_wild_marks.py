@@ -97,8 +97,9 @@ def test_a_site_s_own_name_is_no_title(site: str) -> None:
     assert "House in the hills" not in text
 
 
-def test_a_title_that_leads_to_its_own_page_is_one() -> None:
-    page = PAGE.format(title="x", site="<a href='/plum-jam'>Gran's plum jam</a>", foot="")
+@pytest.mark.parametrize("link", ["href='/plum-jam'", "name='top'", "id='plum' href=''"])
+def test_a_title_that_leads_to_its_own_page_or_nowhere_is_one(link: str) -> None:
+    page = PAGE.format(title="x", site=f"<a {link}>Gran's plum jam</a>", foot="")
     assert "title: Gran's plum jam" in text_of("plum.html", page)
 
 

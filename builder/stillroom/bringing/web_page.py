@@ -116,7 +116,8 @@ def _leads_home(tag: Tag) -> bool:
     """Whether a heading is nothing but a link to the site's first page: the site's own name."""
     links = [one for one in tag.walk() if one.name == "a"]
     [link] = links if len(links) == 1 else [None]
-    return bool(link and link.words() == tag.words() and _HOME.fullmatch(link.said.get("href", "")))
+    leads = link.said.get("href", "") if link and link.words() == tag.words() else ""
+    return bool(leads and _HOME.fullmatch(leads))
 
 
 def _main(page: Tag) -> Tag:
