@@ -14,7 +14,7 @@ from dataclasses import dataclass
 from typing import Final
 
 from stillroom.bringing.found import Recipe, Row
-from stillroom.bringing.heads import plain, words
+from stillroom.bringing.heads import SENTENCE_ENDS, plain, words
 from stillroom.bringing.naming import says_its_kind
 from stillroom.bringing.sorting import is_passed, is_sentence, is_title, is_told
 from stillroom.core.larder.shelves import common_larder
@@ -24,7 +24,6 @@ from stillroom.core.method.reading import named_in
 
 _LONGEST: Final = 600
 _MOST_SENTENCES: Final = 8
-_SENTENCE: Final = re.compile(r"(?<=[.!?…])[\"”’)]*\s+")
 _NAME: Final = re.compile(r"[A-ZÀ-Ý][a-zà-ÿ'’-]+")
 _MOST_OF_A_TITLE: Final = 5
 _LEAST_NAMES, _MOST_NAMES = 2, 3
@@ -187,7 +186,7 @@ def is_name(text: str) -> bool:
 
 def _is_remark(text: str, recipe: Recipe) -> bool:
     """Whether a paragraph tells of the thing and does nothing, each sentence of it."""
-    told = [one for one in _SENTENCE.split(text) if re.search(r"[^\W\d_]", one)]
+    told = [one for one in SENTENCE_ENDS.split(text) if re.search(r"[^\W\d_]", one)]
     if len(text) > _LONGEST or len(told) > _MOST_SENTENCES or may_say_keeping(text):
         return False
     if not told or is_told(text):

@@ -12,7 +12,7 @@ from dataclasses import dataclass, replace
 from typing import Final
 
 from stillroom.bringing.found import Recipe, Row
-from stillroom.bringing.heads import plain, section_of, words
+from stillroom.bringing.heads import SENTENCE_ENDS, plain, section_of, words
 from stillroom.bringing.naming import says_its_kind
 from stillroom.bringing.sorting import is_ingredient, is_passed, is_sentence, is_told, makes_of
 from stillroom.bringing.tails import does_something
@@ -33,7 +33,6 @@ _MOST_CHAT: Final = 3
 """Paragraphs behind a greeting that may lead to the recipe."""
 _SHOWN: Final = 80
 _MOST_NEWS: Final = 4
-_SENTENCE: Final = re.compile(r"(?<=[.!?…])[\"”’)]*\s+")
 _MONTH: Final = (
     r"jan(?:uary)?|feb(?:ruary)?|mar(?:ch)?|apr(?:il)?|may|june?|july?|aug(?:ust)?|sept?(?:ember)?|oct(?:ober)?|nov(?:ember)?|dec(?:ember)?"
     r"|januar|februar|märz|mai|juni|juli|oktober|dezember|janvier|février|mars|avril|juin|juillet|août|septembre|octobre|novembre"
@@ -210,7 +209,7 @@ def _is_chat(row: Row) -> bool:
 
 def _without_first_sentences(row: Row) -> Row:
     """Return a paragraph without the sentences at its beginning that were said to one person."""
-    told = _SENTENCE.split(row.text)
+    told = SENTENCE_ENDS.split(row.text)
     first = next((at for at, one in enumerate(told) if not is_said_to_one(one)), 0)
     return replace(row, text=" ".join(told[first:])) if first else row
 
@@ -242,7 +241,7 @@ def is_news(text: str) -> bool:
 
 
 def _sentences(text: str) -> list[str]:
-    return [one for one in _SENTENCE.split(text) if re.search(r"[^\W\d_]", one)]
+    return [one for one in SENTENCE_ENDS.split(text) if re.search(r"[^\W\d_]", one)]
 
 
 def _is_for_one(sentence: str) -> bool:

@@ -17,6 +17,7 @@ from stillroom.bringing.titles import LIST_FOR, titled
 from stillroom.core.words.data_files import read_data
 
 Section = Literal["ingredients", "method", "aside"]
+SENTENCE_ENDS: Final = re.compile(r"(?<=[.!?…])[\"”’)]*\s+")
 _LONGEST_ITEM: Final = 200
 _LONGEST_HEAD: Final = 48
 _LONGEST_NEEDED: Final = 70

@@ -48,15 +48,9 @@ def recipes_in_json(text: str) -> list[Recipe]:
 def _names(data: Any) -> dict[str, Any]:
     """Return the name of each part that has an "@id" of its own: {"#me": "Elin Berg"}."""
     named: dict[str, Any] = {}
-    waiting, seen = [(data, 0)], 0
-    while waiting and seen < _MOST_PARTS:
-        one, depth = waiting.pop()
-        seen += 1
-        if isinstance(one, dict) and isinstance(one.get("@id"), str) and one.get("name"):
+    for one in _parts(data, into_recipes=True):
+        if isinstance(one.get("@id"), str) and one.get("name"):
             named.setdefault(one["@id"], one["name"])
-        if depth < _DEEPEST and isinstance(one, dict | list):
-            inner = one.values() if isinstance(one, dict) else one
-            waiting += [(part, depth + 1) for part in inner if isinstance(part, dict | list)]
     return named
 
 
@@ -106,14 +100,21 @@ def _without_wrapping(text: str) -> str:
 
 
 def _recipe_parts(data: Any) -> Iterator[dict[str, Any]]:
+    return (one for one in _parts(data, into_recipes=False) if _is_recipe(one.get("@type")))
+
+
+def _parts(data: Any, into_recipes: bool) -> Iterator[dict[str, Any]]:
+    """Yield the parts of a page's data, the outermost first; those of a recipe where asked."""
     waiting: list[tuple[Any, int]] = [(data, 0)]
     seen = 0
     while waiting and seen < _MOST_PARTS:
         one, depth = waiting.pop(0)
         seen += 1
-        if isinstance(one, dict) and _is_recipe(one.get("@type")):
+        if isinstance(one, dict):
             yield one
-        elif depth < _DEEPEST and isinstance(one, dict | list):
+            if not into_recipes and _is_recipe(one.get("@type")):
+                continue
+        if depth < _DEEPEST and isinstance(one, dict | list):
             inner = one.values() if isinstance(one, dict) else one
             waiting += [(part, depth + 1) for part in inner if isinstance(part, dict | list)]
 

@@ -12,14 +12,13 @@ from collections.abc import Sequence
 from typing import Final
 
 from stillroom.bringing.found import Row
-from stillroom.bringing.heads import plain, section_of, words
+from stillroom.bringing.heads import SENTENCE_ENDS, plain, section_of, words
 from stillroom.bringing.sorting import is_ingredient, is_only_makes, is_passed, is_sentence, is_told
 
 _LEAST: Final = 3
 """Numbered steps, from which on what has no number may be none."""
 _LEAST_LINES: Final = 4
 """Lines without a gap, from which on what stands behind one may be no step."""
-_SENTENCE: Final = re.compile(r"(?<=[.!?…])[\"”’)]*\s+")
 _OWN: Final = re.compile(
     r"\b(?:i|i['’](?:ve|m|d|ll)|we|we['’](?:ve|re|d|ll)|my|me|myself|our|us|ich|wir|mich|uns|mein\w*|unser\w*|je|j['’]\w+|nous|mon|ma|mes"
     r"|notre|nos|io|noi|mio|mia|nostr\w|yo|nosotros|mi|nuestr\w+|jag|vi|min|mitt|mina|vår\w*|ik|wij|mijn|onze)\b",
@@ -103,7 +102,7 @@ def _is_said_otherwise(text: str) -> bool:
 
 def _does(text: str) -> bool:
     """Whether something is plainly done, or kept, in a sentence of a paragraph."""
-    return any(_is_done(one) for one in _SENTENCE.split(text))
+    return any(_is_done(one) for one in SENTENCE_ENDS.split(text))
 
 
 def _is_done(sentence: str) -> bool:
@@ -131,7 +130,7 @@ def end_in_doubt(steps: Sequence[str]) -> str:
     """
     doubted = ""
     for said in reversed(steps[1:]):
-        if _does(said) or any(_may_be_done(one) for one in _SENTENCE.split(said)):
+        if _does(said) or any(_may_be_done(one) for one in SENTENCE_ENDS.split(said)):
             break
         doubted = said
     return doubted

@@ -95,11 +95,11 @@ def without_marks(lines: list[str]) -> list[str]:
     >>> without_marks([".. index:: Jam", ".. note:: Stir well.", "salt[^1]", "[^1]: or none"])
     ['', 'Note: Stir well.', 'salt', '*or none']
     """
-    lines = _with_wrapped_steps(_with_own_numbers(_without_machine_s(lines)))
+    lines = _with_wrapped_steps(_with_own_numbers(_without_what_machines_read(lines)))
     return _with_stars_as_notes([_line(line) for line in lines])
 
 
-def _without_machine_s(lines: list[str]) -> list[str]:
+def _without_what_machines_read(lines: list[str]) -> list[str]:
     """Return lines without what is indented below a mark for a machine, and links put together."""
     kept: list[str] = []
     within = -1

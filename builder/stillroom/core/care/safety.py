@@ -6,7 +6,7 @@ the finished drink. Leaves out how a box looks.
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 from dataclasses import dataclass, replace
 from fractions import Fraction
 
@@ -165,7 +165,7 @@ def gather_recipe_facts(recipe: Recipe, settings: BookSettings) -> SafetyFacts:
 
 def _word(rule: Rule, evidence: Evidence, facts: SafetyFacts, settings: BookSettings) -> Caution:
     asked = rule.to_maker + rule.to_receiver + rule.because
-    fills = _fills(evidence, facts, settings, with_process="process}" in asked)
+    fills = _fills(evidence, facts, settings, asked)
     given_on = rule.receiver_when is None or judge(rule.receiver_when, facts) is not None
     return Caution(
         rule=rule.name,
@@ -181,13 +181,20 @@ def _word(rule: Rule, evidence: Evidence, facts: SafetyFacts, settings: BookSett
 
 
 def _fills(
-    evidence: Evidence, facts: SafetyFacts, settings: BookSettings, with_process: bool
+    evidence: Evidence, facts: SafetyFacts, settings: BookSettings, asked: str
 ) -> Mapping[str, str]:
+    """Return what fills the blanks of a rule; what is slow to say, only where it is asked for."""
     keeps = facts.recipe.keeps.unopened
     strongest = max((thing.abv for thing in evidence.things if thing.abv), default=None)
     grams = sum((thing.grams or Fraction(0) for thing in evidence.things), Fraction(0))
     acidity = facts.recipe.acidity
     limit = evidence.limit
+    slow: Mapping[str, Callable[[], str]] = {
+        "vinegar": lambda: _say_vinegar(facts),
+        "salt": lambda: say_salt(facts.things),
+        "little_acid": lambda: _say_little_acid(facts),
+        "cure": lambda: say_cure(facts.recipe, facts.things),
+    }
     return {
         "items": join_and(_names(evidence.things)),
         "also": join_and(_names(evidence.also)),
@@ -203,14 +210,12 @@ def _fills(
         "ph": _plain(acidity.ph) if acidity else "not stated",
         "grams": str(round(grams)),
         "quinine_mg": str(round(grams * _QUININE_MG_A_GRAM)),
-        "vinegar": _say_vinegar(facts),
-        "salt": say_salt(facts.things),
-        "little_acid": _say_little_acid(facts),
-        "cure": say_cure(facts.recipe, facts.things),
         "allergens": join_and(facts.allergens),
         "altitude": _say_altitude(settings),
         "sterilise_minutes": str(sterilise_minutes(settings.altitude_m)),
-    } | (_process_fills(facts, settings) if with_process else {})
+        **{blank: say() for blank, say in slow.items() if f"{{{blank}}}" in asked},
+        **(_process_fills(facts, settings) if "process}" in asked else {}),
+    }
 
 
 def _say_strength(facts: SafetyFacts) -> str:

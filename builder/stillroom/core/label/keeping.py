@@ -129,18 +129,20 @@ def _of_the_book(recipe: Recipe) -> Keeping:
 
 
 @lru_cache(maxsize=4096)
+def _on_card(recipe: Recipe) -> Kept:
+    return decide_keeping(recipe, gather_facts(recipe, finished_percent(recipe), ()))
+
+
 def span_on_card(recipe: Recipe) -> Span | None:
     """Return how long it keeps by its card: the recipe's own word, or shorter guidance."""
-    own = recipe.keeps.unopened
-    facts = gather_facts(recipe, finished_percent(recipe), ())
-    card = decide_keeping(recipe, facts).unopened
+    own, card = recipe.keeps.unopened, _on_card(recipe).unopened
     return card if card and _longer(own, card) else own
 
 
 def keeping_words(recipe: Recipe) -> str:
     """Say how long it keeps, and what card and dates take where guidance is shorter."""
     keeps, planned = recipe.keeps, planned_span(recipe)
-    card = decide_keeping(recipe, gather_facts(recipe, finished_percent(recipe), ())).opened
+    card = _on_card(recipe).opened
     taken = [] if planned == keeps.unopened else [f"card and dates take {planned}"]
     if keeps.opened and card and _longer(keeps.opened, card):
         taken.append(f"the card takes {card} once opened")

@@ -6,6 +6,8 @@ being made. Leaves out what stands on the list by its own name: reading.py.
 
 from __future__ import annotations
 
+from functools import cache
+
 from stillroom.core.larder.staple import Staple
 from stillroom.core.larder.words import words_of
 from stillroom.core.method.reading import Listed
@@ -55,6 +57,7 @@ def is_the_thing_made(forms: tuple[str, ...], before: str, title: str) -> bool:
     return named[-len(forms) :] == forms and not put_in
 
 
+@cache
 def _dishes() -> frozenset[str]:
     return frozenset(
         " ".join(word.form for word in words_of(name)) for name in method_words("dishes")

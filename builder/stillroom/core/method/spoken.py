@@ -22,8 +22,7 @@ def tongue_of_recipe(recipe: Recipe) -> str:
 
     A method of one short sentence tells it by the list above it.
     """
-    method = _method_of(recipe)
-    return tongue_of(method) or tongue_of_foods(method, (one.item for one in recipe.ingredients))
+    return _told(_method_of(recipe), (one.item for one in recipe.ingredients))
 
 
 def larder_spoken(recipe: Recipe, larder: Larder) -> Larder:
@@ -34,10 +33,14 @@ def larder_spoken(recipe: Recipe, larder: Larder) -> Larder:
 def spoken_in(method: str, items: Iterable[str], larder: Larder) -> Larder:
     """Return a larder in the language of a method; as it is where none is plainly told."""
     own = larder.language.partition("_")[0]
-    told = tongue_of(method) or tongue_of_foods(method, items)
+    told = _told(method, items)
     if not told and own != "en" and is_english(method):
         told = "en"
     return larder if told in ("", own) else _in_language(larder, told)
+
+
+def _told(method: str, items: Iterable[str]) -> str:
+    return tongue_of(method) or tongue_of_foods(method, items)
 
 
 @lru_cache(maxsize=64)  # one of each language, so that what is kept of its foods is found again
