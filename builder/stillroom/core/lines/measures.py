@@ -48,7 +48,7 @@ class Measure:
 _WORDS = late_regex(
     r"[Cc]\.à\.?[CcSs]\b\.?"  # "1 c.à.s. de miel"
     r"|[Ff][Ll]\.[Oo][Zz]s?\b\.?"  # "5 fl.oz brandy"
-    r"|[A-Za-zÀ-ÿ]+(?:-[A-Za-zÀ-ÿ]+)*\.?(?:[ \t]+[A-Za-zÀ-ÿ]+\.?){0,2}"
+    r"|[A-Za-zÀ-ſ]+(?:-[A-Za-zÀ-ſ]+)*\.?(?:[ \t]+[A-Za-zÀ-ſ]+\.?){0,2}"
 )
 _GAP = late_regex(r"[ \t]+")
 _TOKEN = late_regex(r"[^ \t]+")

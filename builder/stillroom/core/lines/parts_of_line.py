@@ -107,7 +107,8 @@ def unmeasured_words() -> re.Pattern[str]:
 @cache
 def vague_words() -> re.Pattern[str]:
     """Return the pattern of amounts that are no number: "a few", "some"."""
-    return re.compile(rf"(?P<words>{either(line_words()['vague'])})(?:\s+(?!\d)|$)", re.IGNORECASE)
+    words = either(line_words()["vague"]).replace("'", "['’]")  # "un peu d'eau"
+    return re.compile(rf"(?P<words>{words})(?:(?<=['’])\s*(?!\d)|\s+(?!\d)|$)", re.IGNORECASE)
 
 
 def after_of(text: str, at: int, measured: bool = False) -> int:

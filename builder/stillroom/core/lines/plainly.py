@@ -27,7 +27,7 @@ _PLUS = late_regex(r"(?<=[a-z]\s)\+(?=[\d½¼¾⅓⅔⅛])")
 _LONG_DECIMAL = late_regex(r"(?<![\d.,])(?P<whole>\d{1,3})\.(?P<part>\d{5,18})(?!\d)")
 _KITCHEN_PARTS = (2, 3, 4, 6, 8, 16)
 _CLOSE = Fraction(1, 10_000)
-_PIECES = late_regex(r"(?<=\d)\s*(?:st|stycken|styck)\b\.?(?=\s)")
+_PIECES = late_regex(r"(?<=\d)\s*(?:st|stycken|styck)\b\.?(?=[\s)]|$)")
 _CUBIC = late_regex(r"(?<=\d)(\s*)c\.\s?c\b\.?", re.IGNORECASE)
 # "1 #2 can", "2 No. 303 cans": the size of a tin by the number of its trade
 _NUMBERED_TIN = late_regex(
@@ -40,6 +40,13 @@ _ABOUT_ASIDE = late_regex(
 )
 # "2 "bâtons" de cannelle": marks about a word alone, and none of an inch
 _QUOTED_WORD = late_regex(r"[\"“”„«]\s?(?P<word>[^\W\d_]{3,}(?:[ -][^\W\d_]+){0,2})\s?[\"“”»]")
+# "2 x 15 ml spoons", "1 level 5ml spoon": a spoon by what it holds, as British books had it
+_METRIC_SPOON = late_regex(
+    r"^\s*(?P<many>[\d½¼¾⅓⅔][\d./–-]*)\s*(?:[x×]\s*|(?<=[\d½¼¾⅓⅔])\s+)(?P<full>[a-z]+\s+)?"
+    r"(?P<ml>15|10|5)\s?-?ml\s+spoon(?:ful)?s?\b(?:\s*\([\d½¼¾⅓⅔/ ]+\s*[a-z]+\.?\))?",
+    re.IGNORECASE,
+)
+_SPOONS = {"15": "tbsp", "10": "dsp", "5": "tsp"}
 _ABOUT_SO_MANY = late_regex(r"^(\s*\d+)-(?:ish|tal)\s+", re.IGNORECASE)
 
 
@@ -63,6 +70,10 @@ def put_plainly(text: str, system: System, language: str) -> str:
     tin = _NUMBERED_TIN.match(text)
     if tin:
         text = f"{tin['many']} {tin['tin']}{tin['rest']}, {tin['number']}"
+    spoon = _METRIC_SPOON.match(text) if "spoon" in text else None
+    if spoon:
+        said = f"{spoon['many']} {spoon['full'] or ''}{_SPOONS[spoon['ml']]}"
+        text = said + text[spoon.end() :]
     part = _PART_OF_ONE.search(text)
     if part and _is_measure(part["unit"], system):
         text = f"{text[: part.end('part')]} {text[part.start('unit') :]}"

@@ -14,6 +14,7 @@ from functools import lru_cache
 from stillroom.core.amounts.quantities import Amount, Unmeasured, show_amount
 from stillroom.core.amounts.units import System, counted_nouns
 from stillroom.core.lines.amounts import Measured, is_pack, read_measured
+from stillroom.core.lines.aside import read_aside
 from stillroom.core.lines.behind import read_amount_behind, read_measured_to, read_taken_of
 from stillroom.core.lines.doubts import OWN_NUMBER, refuse_left_over
 from stillroom.core.lines.measures import read_noun
@@ -200,7 +201,7 @@ def _amount_first(text: str, start: int, system: System, marks: Marks) -> LineRe
         words = " ".join(text[vague.start("words") : end].lower().split())
         named = after_of(text, end, measured=True)
         reading = split_food(text, named, Unmeasured(words))
-        reading = _measured_aside(reading, system, marks) or reading
+        reading = read_aside(reading, system, marks) or reading
         return replace(reading, spans={**reading.spans, "amount": (start, end)})
     measured = (
         None if _PARTS_TO_ONE.match(text, start) else read_measured(text, start, system, marks)
@@ -307,33 +308,6 @@ def _noun_alone(reading: LineReading, measured: Measured, text: str) -> LineRead
     raise Unreadable(f'"{text.strip()}" does not say what it is.', 'Write "250 g sugar".')
 
 
-_IN_BRACKETS = late_regex(
-    r"(?:\(|^)\s*(?:(?:about|roughly|approx\.?|approximately|around|ca\.?|circa|environ|etwa)\s+)?(?=[0-9½⅓⅔¼¾⅛])",
-    re.IGNORECASE,
-)
-
-
-def _measured_aside(reading: LineReading, system: System, marks: Marks) -> LineReading | None:
-    """Read "oil, for deep frying (about 1 litre)": so much is wanted, and what for."""
-    opened = _IN_BRACKETS.search(reading.note)
-    measured = read_measured(reading.note, opened.end(), system, marks) if opened else None
-    counted = measured and (measured.amount.unit or measured.amount.noun)
-    if opened is None or measured is None or not counted or measured.each:
-        return None
-    closed = re.match(
-        r"\s*\)" if opened[0].startswith("(") else r"\s*(?:,|$)", reading.note[measured.end :]
-    )
-    if closed is None:
-        return None
-    rest = reading.note[measured.end + closed.end() :]
-    note = ", ".join(
-        part for part in (reading.note[: opened.start()].strip(" ,"), rest.strip(" ,")) if part
-    )
-    return replace(
-        reading, amount=replace(measured.amount, about=True), also=measured.also, note=note
-    )
-
-
 def _elsewhere(text: str, start: int, system: System, marks: Marks) -> LineReading | None:
     """Read "mezzo litro di acqua" in a book of another language, where one language alone reads it.
 
@@ -368,7 +342,7 @@ def _no_amount(text: str, start: int, system: System, marks: Marks) -> LineReadi
         raise Unreadable(f'"{text.strip()}" is not an ingredient.', 'Write "250 g sugar".')
     if re.match(r"[^A-Za-zÀ-ÿ]*\d", reading.item) and not OWN_NUMBER.match(reading.item):
         raise Unreadable(f'"{text.strip()}" does not begin with an amount.', 'Write "250 g sugar".')
-    aside = _measured_aside(reading, system, marks) or _elsewhere(text, start, system, marks)
+    aside = read_aside(reading, system, marks) or _elsewhere(text, start, system, marks)
     if aside:
         return aside
     words = wanted["words"].lower() if wanted else "as needed"
