@@ -12,12 +12,14 @@ from functools import cache, cached_property, lru_cache
 from typing import cast
 
 from stillroom.core.larder.acidity import Acidity, acidity_by_tags
+from stillroom.core.larder.data import read_larder_data
 from stillroom.core.larder.index import load_index, split_list
 from stillroom.core.larder.index_file import LANGUAGES
 from stillroom.core.larder.staple import Staple, read_staple
 from stillroom.core.larder.words import normal_form
 
 TABLE_SECTION = "other"
+_NORWEGIAN = {"no": "nb", "nn": "nb"}
 _UNSAID = "what it is made of is not stated"
 
 
@@ -133,7 +135,8 @@ class Larder:
         if own is not None:
             return own
         index = load_index()
-        first = index["foreign"].get(self.language.partition("_")[0], {})
+        language = self.language.partition("_")[0]
+        first = index["foreign"].get(language) or _names_elsewhere(language)
         # a name of "" in its own language stands for several foods, and for none of another's
         known = first[form] if form in first else index["names"].get(form) or _foreign(form)
         return staple_named(known) if known else None
@@ -142,6 +145,17 @@ class Larder:
         """Return every English name and the book's own, in their normal form."""
         yield from self._own_names
         yield from load_index()["names"]
+
+
+@cache
+def _names_elsewhere(language: str) -> dict[str, str]:
+    """Return the everyday names of a language without a table; "" for what is several foods."""
+    rows = read_larder_data("names_elsewhere.yml").get(_NORWEGIAN.get(language, language), {})
+    return {
+        normal_form(name): "" if food == "?" else food
+        for food, names in rows.items()
+        for name in names
+    }
 
 
 @lru_cache(maxsize=2**14)  # most words of a line are no food's name in any language

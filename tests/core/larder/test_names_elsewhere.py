@@ -1,0 +1,81 @@
+"""Danish, Norwegian, Portuguese and Polish names, in books in those languages.
+
+Expectations written before the table was made, on 30 November 2026: words of public recipe pages
+and of a list of false friends.
+"""
+
+from __future__ import annotations
+
+import pytest
+
+from stillroom.core.larder.data import read_larder_data
+from stillroom.core.larder.food_reading import read_food
+from stillroom.core.larder.shelves import Larder, staple_named
+from stillroom.core.larder.words import normal_form
+
+TABLE: dict[str, dict[str, list[str]]] = read_larder_data("names_elsewhere.yml")
+
+KNOWN = [
+    ("da_DK", "øl", "beer"),  # was vegetable oil, as German "Öl"
+    ("nb_NO", "øl", "beer"),
+    ("no_NO", "øl", "beer"),
+    ("pt_BR", "óleo", "oil"),  # was margarine, as English "oleo"
+    ("pt_PT", "salsa", "parsley"),
+    ("pt_PT", "batata", "potato"),  # was a sweet potato, as in Spanish
+    ("pt_BR", "mostarda", "mustard"),
+    ("pt_BR", "leite de coco", "coconut milk"),
+    ("pt_BR", "castanha-do-pará", "brazil nuts"),
+    ("da_DK", "kærnemælk", "buttermilk"),
+    ("da_DK", "citron", "lemon"),
+    ("da_DK", "hvedemel", "plain flour"),
+    ("nb_NO", "hjortetakk", "ammonium bicarbonate"),
+    ("pl_PL", "mąki pszennej", "plain flour"),
+    ("pl_PL", "miód pitny", "mead"),
+    ("pl_PL", "jajka", "eggs"),
+    ("de_DE", "Öl", "vegetable oil"),
+    ("sv_SE", "öl", "beer"),
+    ("en_GB", "oleo", "margarine"),
+]
+
+
+@pytest.mark.parametrize(("language", "name", "food"), KNOWN)
+def test_a_name_means_what_it_means_in_the_book_s_language(
+    language: str, name: str, food: str
+) -> None:
+    reading = read_food(name, Larder(language=language))
+    assert reading.known
+    assert [one.name for one in reading.foods] == [food]
+
+
+@pytest.mark.parametrize(
+    ("language", "name"),
+    [
+        ("pt_BR", "castanha"),  # of which tree is not said
+        ("pt_BR", "suco de caju"),
+        ("pl_PL", "pasta"),
+        ("pl_PL", "orzechy"),
+        ("da_DK", "is"),
+        ("fi_FI", "olut"),
+        ("cs_CZ", "mouka"),
+    ],
+)
+def test_what_may_be_several_foods_is_not_known(language: str, name: str) -> None:
+    assert not read_food(name, Larder(language=language)).known
+
+
+@pytest.mark.parametrize("language", sorted(TABLE))
+def test_each_name_stands_once_and_for_a_food_there_is(language: str) -> None:
+    names = [normal_form(name) for listed in TABLE[language].values() for name in listed]
+    assert len(names) == len(set(names))
+    for food in TABLE[language]:
+        assert food == "?" or staple_named(food).name == food
+
+
+@pytest.mark.parametrize(
+    ("name", "vegetarian"),
+    [("scotch egg", False), ("lamb's quarters", True), ("crispy duck", False), ("lamb", False)],
+)
+def test_an_animal_in_a_name_is_in_the_food_or_not(name: str, vegetarian: bool) -> None:
+    food = read_food(name).food
+    assert food is not None
+    assert food.vegetarian is vegetarian
