@@ -10,6 +10,7 @@ from collections.abc import Sequence
 from typing import Final
 
 from stillroom.bringing.afterwords import WHOSE, is_name
+from stillroom.bringing.farewell import AFTERWORD
 from stillroom.bringing.found import Recipe, Row
 from stillroom.bringing.head_rows import heads_method, is_a_recipe_head, is_head
 from stillroom.bringing.heads import heads_comments, heads_tools, plain, section_of, words
@@ -28,7 +29,7 @@ from stillroom.bringing.sorting import (
 )
 from stillroom.bringing.titles import writer_of
 from stillroom.bringing.yields import yield_told
-from stillroom.core.lines.staple_table import find_staple
+from stillroom.core.lines.staple_table import find_staple, staples_named
 
 _SENT_BY: Final = re.compile(
     r"(?:(?:recipe|contributed|submitted|shared|sent in|posted|written) by|recipe from"
@@ -65,6 +66,17 @@ _MADE_FIRST: Final = re.compile(
 _COUNTED: Final = re.compile(
     r"(?:about\s+|ca\.?\s+)?\d+(?:\s*(?:-|–|to)\s*\d+)?\s+(?:half-)?(?:pints?|quarts?|jars?|bottles?|cookies|biscuits|pieces|dozen|squares|servings"
     r"|Gläser|Flaschen|Stück|pots|bocaux|bouteilles|vasetti|bottiglie|biscotti|tarros|botellas|galletas|potten|flessen|koekjes|burkar|flaskor|kakor)\.?",
+    re.IGNORECASE,
+)
+# "Figure 1: the jar", "Abb. 3: Gelierprobe": what is said of a picture
+_CAPTION: Final = re.compile(
+    r"(?:fig(?:\.|ure|ura|uur)?|abb(?:\.|ildung)|afb(?:\.|eelding)|illustration|illustrazione|ilustración|bild|foto|photo|picture"
+    r"|screenshot|bildschirmfoto|skärmbild|schermata|captura de pantalla"
+    r"|capture d['’]écran)\s*(?:\d{1,2}\s*[.:–-]|:)",
+    re.IGNORECASE,
+)
+_IF_LIKED: Final = re.compile(
+    r"(?:optional(?:ly)?|nach\s+belieben|wer\s+mag|facultatif|en\s+option|facoltativ[oi]|opcional|optioneel|valfritt)\s*:\s*",
     re.IGNORECASE,
 )
 _SAYS_MADE: Final = re.compile(r"(?:this|it|we|i|the)\s", re.IGNORECASE)
@@ -139,6 +151,25 @@ def _read_notes(recipe: Recipe, name: str, rows: Sequence[Row]) -> None:
         recipe.notes.append((name, kept))
 
 
+def notes_above(recipe: Recipe, rows: Sequence[Row]) -> list[Row]:
+    """Keep what stands above a list under a head of its own as notes; return the rows above it.
+
+    Sentences below "About this jam" introduce it, and stay among those.
+    """
+    kept: list[Row] = []
+    name, body = "", kept
+    for row in [*rows, None]:
+        if row is not None and not (is_head(row) and section_of(row.text) == "aside"):
+            body.append(row)
+            continue
+        if name and (heads_tools(f"{name}:") or any(one.shape == "item" for one in body)):
+            _read_notes(recipe, "Equipment" if heads_tools(f"{name}:") else name, body)
+        elif name:
+            kept += body
+        name, body = row.text.strip(" :") if row else "", []
+    return kept
+
+
 def read_steps(recipe: Recipe, rows: Sequence[Row]) -> None:
     """Read the steps of a method, with the headings among them and what is said beside them."""
     group = ""
@@ -150,6 +181,8 @@ def read_steps(recipe: Recipe, rows: Sequence[Row]) -> None:
         )
         if row.shape in ("row", "sizes"):
             take_row(recipe, row)
+        elif not recipe.steps and row.shape != "step" and _is_optional_food(row.text):
+            recipe.ingredients.append(("", row.text))
         elif row.shape == "heading":
             group = row.text.strip(" :")
         elif not recipe.steps and heads_method(row):
@@ -193,6 +226,18 @@ def _yield_alone(text: str) -> str:
     return told
 
 
+def _is_optional_food(text: str) -> bool:
+    """Whether a line below a list names what may go in: "Optional: a cinnamon stick".
+
+    >>> _is_optional_food("Optional: a cinnamon stick"), _is_optional_food("Optional: stir in rum")
+    (True, False)
+    """
+    head = _IF_LIKED.match(text)
+    rest = text[head.end() :] if head else ""
+    told = is_told(rest) or is_sentence(rest) or plain(rest).split(" ")[0] in words("told_first")
+    return not told and bool(staples_named(rest))
+
+
 def _said_aside(text: str) -> str:
     """Return what a line among the steps says beside them: a tip, another way, a row of a table.
 
@@ -200,6 +245,8 @@ def _said_aside(text: str) -> str:
     ('They freeze well.', 'Variante : ajouter du rhum.')
     >>> _said_aside("For the icing: beat the sugar."), _said_aside("Hot | Pints | 5 min")
     ('', 'Hot | Pints | 5 min')
+    >>> _said_aside("Figure 2: the jars"), _said_aside("Figure on an hour: it boils slowly.")
+    ('Figure 2: the jars', '')
     >>> _said_aside("Chilli chutney tips: Chop them finely.")
     'Chilli chutney tips: Chop them finely.'
     """
@@ -209,8 +256,11 @@ def _said_aside(text: str) -> str:
         or _WISH.match(text)
         or _CREDITED.match(text)
         or LEADERS.search(text)
+        or _CAPTION.match(text)
     ):
         return text.lstrip("\\*~ ")
+    if (below := AFTERWORD.match(text)) and text[below.end() :]:
+        return f"{text[below.end() :][:1].upper()}{text[below.end() + 1 :]}"
     found = re.match(r"([^\W\d][^:–—.]{1,30}?)\s*[:–—]\s+(\S.*)", text)
     head = plain(found[1]) if found else ""
     if found is None or heads_tools(found[1]):

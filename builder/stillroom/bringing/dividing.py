@@ -13,12 +13,19 @@ from dataclasses import replace
 from typing import Final
 
 from stillroom.bringing.afterwords import is_name
-from stillroom.bringing.below_list import ADDRESS, read_below, read_steps, take_makes, take_row
+from stillroom.bringing.below_list import (
+    ADDRESS,
+    notes_above,
+    read_below,
+    read_steps,
+    take_makes,
+    take_row,
+)
 from stillroom.bringing.farewell import Left, without_private
 from stillroom.bringing.found import List, Paper, Recipe, Row
 from stillroom.bringing.greetings import greets, tell_greeting, without_greeting
 from stillroom.bringing.head_rows import is_a_recipe_head, is_head
-from stillroom.bringing.heads import heads_tools, plain, section_of, words
+from stillroom.bringing.heads import plain, section_of, words
 from stillroom.bringing.joining import joined, rejoined
 from stillroom.bringing.list_titles import first_title, join_lists, list_begins
 from stillroom.bringing.lists import WIDE, ends_open, find_lists, is_group
@@ -216,11 +223,8 @@ def _read_above(recipe: Recipe, rows: Sequence[Row]) -> None:
     method = next((at for at, row in enumerate(rows) if _is_method_head(row)), len(rows))
     if rows[method + 1 :]:  # the method stands above its list
         read_steps(recipe, rows[method + 1 :])
-    tools = next((at for at, row in enumerate(rows) if heads_tools(row.text)), method)
-    if tools < method and all(not is_sentence(row.text) for row in rows[tools:method]):
-        recipe.notes.append(("Equipment", [row.text for row in rows[tools + 1 : method]]))
-        method = tools
-    for row in rows[:method]:
+    above = notes_above(recipe, rows[:method])
+    for row in above:
         if row.shape in ("row", "sizes"):
             take_row(recipe, row)
         elif greets(row.text):
@@ -232,7 +236,7 @@ def _read_above(recipe: Recipe, rows: Sequence[Row]) -> None:
             if beside := beside_writer(row.text):
                 recipe.say_makes(makes_of(beside))
                 recipe.intro += [] if is_only_makes(beside) else [beside]
-        elif row is rows[0] and recipe.title and row.shape == "line" and is_name(row.text):
+        elif row is above[0] and recipe.title and row.shape == "line" and is_name(row.text):
             recipe.writer = recipe.writer or row.text
             what = f'"{row.text}" stands below the title, and is taken for whose recipe it is.'
             recipe.doubt("author", what, "If it is no name, take out whose recipe it is.")

@@ -17,6 +17,7 @@ from stillroom.bringing.heads import plain, section_of, words
 from stillroom.bringing.sorting import begins_with_amount, is_ingredient, is_sentence, is_told
 from stillroom.bringing.tails import does_something
 from stillroom.core.lines.staple_table import find_staple, staples_named
+from stillroom.core.method.keeping_said import may_say_keeping
 from stillroom.core.words.contacts import holds_contact
 
 _LAST_ROWS: Final = 12
@@ -24,6 +25,7 @@ _LAST_ROWS: Final = 12
 _MOST_SAID: Final = 9
 _LEAST_LEFT: Final = 3
 _NAMES: Final = 4
+_SHOWN: Final = 60
 _KISSES: Final = re.compile(r"[^\W\d]+(?:[ &]+[^\W\d]+){0,3},? x{1,6}[.!]?", re.IGNORECASE)
 _NAME: Final = re.compile(r"[-–—~]?\s?(?:[A-ZÀ-Ý][^\W\d]+\.?|[A-Z]\.|and|und|et|&)")
 # behind "Love" and the like, what is no name: "Love this on toast", "Thanks to the acid it sets"
@@ -36,7 +38,12 @@ _WITH_LOVE: Final = re.compile(
     re.I,
 )
 _SENTENCE: Final = re.compile(r"(?<=[.!?])\s+(?=[^\W\d_a-z]|\W?[A-ZÀ-Ý])")
-_AFTERWORD: Final = re.compile(r"p\.? ?p?\.? ?s\b", re.IGNORECASE)
+AFTERWORD: Final = re.compile(
+    r"(?:(?:p\.?[ -]?){1,2}s\b|(?:p\.? ?){1,2}d(?:\.| ?:)|pos(?:t)?data\b|post ?script(?:um)?\b"
+    r"|nachtrag\b|naschrift\b)[\s.:,–—-]*",
+    re.IGNORECASE,
+)
+"""How what is written below a letter's end begins: "P.S.", "PS:", "P.D." of Spanish."""
 
 
 @dataclass(frozen=True)
@@ -47,6 +54,7 @@ class Left:
     farewell: bool = False
     contacts: bool = False
     begun: Begun | None = None
+    afterwords: tuple[str, ...] = ()
 
     def tell(self, recipe: Recipe) -> None:
         """Say what is left out, without repeating it."""
@@ -55,6 +63,11 @@ class Left:
         if self.farewell:
             what = "The letter's farewell is left out, and what stands with it: it was for one."
             mend = "If a word of it is of the recipe, write that; look at the last step for more."
+            recipe.doubt("title", what, mend)
+        if self.afterwords:
+            recipe.notes.append(("Notes", list(self.afterwords)))
+            what = f'Below the letter\'s end, kept as a note: "{self.afterwords[0][:_SHOWN]}"'
+            mend = "If it is for nobody else to read, take it out."
             recipe.doubt("title", what, mend)
         if self.contacts:
             what = "A telephone number or an e-mail address is left out, with its sentence."
@@ -67,10 +80,28 @@ def without_private(rows: Sequence[Row]) -> Left:
     reached = any(holds_contact(row.text) for row in rows)
     begun = without_letter_head([row for row in map(_without_contacts, rows) if row])
     kept, ended = _without_farewell(begun.rows, reached)
+    afterwords = _afterwords(begun.rows[len(kept) :])
     if any(greets(row.text) for row in kept[:-1]):
         told = _without_news(kept)
         kept, ended = told, ended or len(told) < len(kept)
-    return Left(kept, ended, reached, begun)
+    return Left(kept, ended, reached, begun, afterwords)
+
+
+def _afterwords(behind: Sequence[Row]) -> tuple[str, ...]:
+    """Return what stands below a letter's end and is of its recipe: "P.S. It keeps a year."."""
+    found: list[str] = []
+    for row in behind:
+        if begins := AFTERWORD.match(row.text):
+            found.append(row.text[begins.end() :].strip())
+        elif found and row.wraps and not row.gap:
+            found[-1] = f"{found[-1]} {row.text}"
+    return tuple(f"{one[:1].upper()}{one[1:]}" for one in found if _is_a_tip(one))
+
+
+def _is_a_tip(text: str) -> bool:
+    """Whether something is done, kept or measured in some words, or a food is named."""
+    does = any(does_something(one) for one in _SENTENCE.split(text))
+    return does or is_told(text) or bool(may_say_keeping(text) or staples_named(text))
 
 
 def _without_farewell(kept: tuple[Row, ...], reached: bool) -> tuple[tuple[Row, ...], bool]:
@@ -107,7 +138,7 @@ def _without_contacts(row: Row) -> Row | None:
     if not holds_contact(row.text):
         return row
     left = " ".join(one for one in _SENTENCE.split(row.text) if not holds_contact(one))
-    return replace(row, text=left) if left and not _AFTERWORD.fullmatch(left.strip(" .:")) else None
+    return replace(row, text=left) if left and not AFTERWORD.fullmatch(left) else None
 
 
 def _parts(row: Row) -> bool:

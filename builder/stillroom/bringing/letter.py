@@ -16,6 +16,7 @@ from dataclasses import replace
 from email.message import EmailMessage
 from typing import Final
 
+from stillroom.bringing.farewell import AFTERWORD
 from stillroom.bringing.found import Origin, Paper, Row
 from stillroom.bringing.heads import plain, words
 from stillroom.bringing.plain_text import decode, rows_of, tidy
@@ -74,7 +75,14 @@ def read_letter(
         elif kind == "text/plain" and not html:
             body += b"\n" + content
     if html:
-        return _unsigned(rows_of_page(decode_page(body))), origin, hung
+        page = rows_of_page(decode_page(body))
+        inner = heads_within([row.text for row in page])
+        subject = next((one.subject for one in reversed(inner) if one.subject), "")
+        writer = next((one.writer for one in reversed(inner) if one.writer), "")
+        passed_on = replace(
+            origin, writer=tidy(writer) or origin.writer, title=tidy(subject) or origin.title
+        )
+        return _unsigned(page), passed_on, hung
     pasted = read_pasted(decode(body), called)
     writer = pasted.origin.writer or origin.writer
     origin = replace(origin, writer=writer, title=origin.title or pasted.origin.title)
@@ -184,7 +192,10 @@ def _without_close(lines: list[str]) -> list[str]:
             or (ends and first in words("closing"))
             or bare.startswith("sent from my")
         ):
-            dropped.update(one for one in said if one >= place)
+            below = next(
+                (at for at in said if at > place and AFTERWORD.match(lines[at])), len(lines)
+            )
+            dropped.update(one for one in said if place <= one < below)
     return [line for place, line in enumerate(lines) if place not in dropped]
 
 

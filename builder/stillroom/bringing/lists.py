@@ -11,7 +11,7 @@ from collections.abc import Sequence
 from typing import Final
 
 from stillroom.bringing.found import FARTHEST, List, Row
-from stillroom.bringing.head_rows import heads_method, is_a_recipe_head, is_head, tools_end
+from stillroom.bringing.head_rows import heads_method, is_a_recipe_head, is_head, list_behind
 from stillroom.bringing.heads import section_of
 from stillroom.bringing.one_line import foods_on, names_a_food
 from stillroom.bringing.sorting import (
@@ -67,7 +67,7 @@ def find_lists(rows: Sequence[Row]) -> list[List]:
                 lists.append(List(at, end, True, list(range(at + 1, end))))
             at = max(end, at + 1)
             continue
-        if not lists and (behind := tools_end(rows, at)) > at:
+        if not lists and (behind := list_behind(rows, at)) > at:
             at = behind
             continue
         if (

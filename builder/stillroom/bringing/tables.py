@@ -8,7 +8,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Final
 
 from stillroom.bringing.found import Row
@@ -28,6 +28,7 @@ _ALL_OF_IT: Final = re.compile(
 )
 _NUMBER: Final = re.compile(r"[\d½¼¾⅓⅔⅛~≈±]")
 _LETTERS: Final = re.compile(r"[^\W\d_]{2}")
+_BRACKETED: Final = re.compile(r"\([^()]+\)")
 _LONGEST_CELL: Final = 60
 _LEAST: Final = 2
 
@@ -160,7 +161,13 @@ def _list_of(table: Table, foods: int) -> list[Row]:
     for row in table.body:
         name = _cell(row, foods)
         amounts = [_cell(row, at) for at in beside if _cell(row, at)]
-        if not name or _ALL_OF_IT.match(name.strip("*_ ")):
+        if _goes_on(name, amounts, found):
+            found[-1] = replace(found[-1], text=bare(" ".join([found[-1].text, name, *amounts])))
+            continue
+        if _ALL_OF_IT.match(name.strip("*_ ")):
+            continue
+        if not name:
+            found += [Row(bare(" ".join(amounts)), "row")] if amounts else []
             continue
         if name[:1] in "*_" and not amounts:
             found.append(Row(bare(name), "heading", 6, True))
@@ -172,6 +179,12 @@ def _list_of(table: Table, foods: int) -> list[Row]:
         text = " ".join([*first, name]) + "".join(f", {one}" for one in rest)
         found.append(Row(bare(text), "item", 0, not found))
     return found
+
+
+def _goes_on(name: str, amounts: Sequence[str], found: Sequence[Row]) -> bool:
+    """Whether a row is brackets alone, below a thing: what is said of that, "(unsalted)"."""
+    said = " ".join(filter(None, [name, *amounts]))
+    return bool(found) and found[-1].shape == "item" and bool(_BRACKETED.fullmatch(said))
 
 
 def _is_size(table: Table, at: int) -> bool:

@@ -314,3 +314,25 @@ def test_degrees_of_an_english_line_are_asked_about(text: str) -> None:
 def test_glued_and_shortened_measures(text: str, item: str, unit: str) -> None:
     reading = read_line(text)
     assert (reading.item, reading.amount.unit) == (item, unit)
+
+
+@pytest.mark.parametrize(
+    ("line", "amount", "unit"),
+    [  # nobody has thousands of an English kitchen's measures (common practice)
+        ("8.625 oz olive oil", Fraction(69, 8), "oz"),
+        ("2.375 cups sugar", Fraction(19, 8), "cup"),
+        ("1.125 tsp salt", Fraction(9, 8), "tsp"),
+    ],
+)
+def test_thousandths_of_a_kitchens_measure_are_decimals(
+    line: str, amount: Fraction, unit: str
+) -> None:
+    read = read_line(line).amount
+    assert isinstance(read, Amount)
+    assert (read.low, read.unit) == (amount, unit)
+
+
+@pytest.mark.parametrize("line", ["1.500 g flour", "2.250 ml oil", "1.200 almonds", "1,250 cups x"])
+def test_what_may_be_thousands_is_still_asked(line: str) -> None:
+    with pytest.raises(Unreadable, match="two ways"):
+        read_line(line)

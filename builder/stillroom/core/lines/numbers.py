@@ -42,7 +42,7 @@ _FOODS_OWN = late_regex(
 # a thousand of these is more than a kitchen holds
 _LARGE_UNIT = late_regex(
     r"(?:\s*(?:-|–|to|bis|à|a|tot)\s*[\d.,]+)?[\s-]*(?:kgs?|kilos?|kilogra\w+|l|lit(?:re|er)s?|litros?|litri"
-    r"|lbs?|pounds?)\b",
+    r"|lbs?|pounds?|ozs?|ounces?|fl\.?\s?oz|cups?|pints?|quarts?|gallons?|tbsps?|tsps?|tablespoons?|teaspoons?)\b",
     re.IGNORECASE,
 )
 _COOKS_PARTS = frozenset({2, 3, 4, 5, 6, 8, 10, 12, 16, 20, 32, 64, 100})
