@@ -79,3 +79,37 @@ def test_an_animal_in_a_name_is_in_the_food_or_not(name: str, vegetarian: bool) 
     food = read_food(name).food
     assert food is not None
     assert food.vegetarian is vegetarian
+
+
+@pytest.mark.parametrize(
+    ("phrase", "never"),
+    [
+        ("milk-free chocolate", "milk"),
+        ("nut-free granola", "nut"),
+        ("honey substitute", "honey"),
+        ("milk substitute", "milk"),
+    ],
+)
+def test_what_a_food_is_free_of_is_not_in_it(phrase: str, never: str) -> None:
+    reading = read_food(phrase)
+    assert not reading.known
+    assert never not in [food.name for food in reading.hinted]
+
+
+@pytest.mark.parametrize(
+    "phrase",
+    ["whole black pepper, a bunch of savoury herbs, plain crust", "eggs, puff-paste, a little jam"],
+)
+def test_a_pastry_behind_a_comma_is_not_passed_over(phrase: str) -> None:
+    assert not read_food(phrase).known
+
+
+def test_two_pastries_behind_a_comma_both_count() -> None:
+    reading = read_food("apricots, sugar to taste, puff-paste or short crust")
+    assert "wheat" in {allergen for food in reading.foods for allergen in food.allergens}
+
+
+def test_with_in_dutch_is_no_mead() -> None:
+    reading = read_food("of bloem met theelepel bakpoeder", Larder(language="nl_NL"))
+    assert "mead" not in [food.name for food in reading.named]
+    assert read_food("Met", Larder(language="de_DE")).known

@@ -12,6 +12,7 @@ import pytest
 
 from stillroom.core.amounts.quantities import Amount, Unmeasured
 from stillroom.core.lines.reader import read_line
+from stillroom.core.words.problems import Unreadable
 
 ASIDES = [  # the amount was left out, and the line read "as needed"
     ("schalottenlök, finhackad (1 stor)", "sv_SE", "1", "schalottenlök", "stor, finhackad"),
@@ -115,3 +116,41 @@ def test_spoons_of_other_kitchens(line: str, language: str, amount: str, item: s
     assert isinstance(reading.amount, Amount)
     assert (reading.amount.low, reading.amount.unit) == (Fraction(number), unit)
     assert reading.item == item
+
+
+@pytest.mark.parametrize(
+    ("line", "amount"),
+    [("vitlöksklyfta (3, pressad)", "3"), ("garlic clove (3, minced)", "3")],
+)
+def test_a_count_at_the_head_of_a_note_is_read(line: str, amount: str) -> None:
+    reading = read_line(line)
+    assert isinstance(reading.amount, Amount)
+    assert reading.amount.low == Fraction(amount)
+
+
+def test_a_decimal_comma_parts_no_food_from_its_note() -> None:
+    reading = read_line("100 g Frischkäse 0,8% Fett", "metric", "de_DE")
+    assert (reading.item, reading.note) == ("Frischkäse 0,8% Fett", "")
+
+
+@pytest.mark.parametrize(
+    "line",
+    ["1 egg, nearly 1/4 pint of milk", "1 egg, about 3 tbsp milk"],  # the milk was left out
+)
+def test_a_second_food_is_asked_about_however_much_of_it(line: str) -> None:
+    with pytest.raises(Unreadable, match="more than one amount"):
+        read_line(line)
+
+
+@pytest.mark.parametrize(
+    "line",
+    [
+        "2 lemons, about 100 ml juice",
+        "4 apples, about 2 lb fruit",
+        "2 lb plums, about 30",
+        "2 oz chocolate, about 1/3 cup chips",
+        "1 onion, about 1 cup",
+    ],
+)
+def test_the_same_food_measured_again_is_not_asked_about(line: str) -> None:
+    assert isinstance(read_line(line).amount, Amount)

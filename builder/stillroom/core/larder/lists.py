@@ -48,7 +48,8 @@ def as_one_list(phrase: Phrase, larder: Larder) -> Phrase:
             continue
         if place == 0 and len(own) == 1 and not shared_words(phrase.head):
             return phrase
-        pieces = (*phrase.notes[:place], core)
+        # "apricots, sugar to taste, puff-paste or short crust": what is to taste ends no list
+        pieces = (*map(_without_its_end, phrase.notes[:place]), core)
         joint = _joint(pieces)
         head = phrase.head
         for piece in pieces:

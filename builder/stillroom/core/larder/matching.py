@@ -71,6 +71,10 @@ def _alike(food: Staple, other: Staple | None) -> bool:
     )
 
 
+FREE_OF = frozenset({("free",), ("frei",), ("freie",), ("freier",), ("freies",), ("less",)})
+IN_PLACE_OF = frozenset({("substitute",), ("replacement",), ("alternative",), ("replacer",)})
+
+
 @lru_cache(maxsize=4096)  # a phrase that is not known as a whole is asked again for what it holds
 def _names_in(plain: tuple[str, ...], larder: Larder) -> tuple[tuple[int, int, Staple], ...]:
     """Return every name among the words, the longest first, then the last."""
@@ -116,6 +120,12 @@ def hint(words: Words, larder: Larder) -> tuple[tuple[Staple, ...], tuple[Staple
         if taken & place or " ".join(plain[start:end]) in COLOURS:
             continue
         taken |= place
+        behind = plain[end : end + 2]
+        if behind[:1] in FREE_OF and behind[1:] != ("range",):
+            continue  # "milk-free chocolate" holds none
+        if behind[:1] in IN_PLACE_OF:
+            doubted.append(food)
+            continue
         last = not harmless_run(plain[end:], food, True)
         (doubted if last else held).append(food)
     return tuple(dict.fromkeys(held)), tuple(dict.fromkeys(doubted))

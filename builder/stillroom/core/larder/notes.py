@@ -83,6 +83,9 @@ def read_note(head: Words, note: Words, food: Staple | None, larder: Larder) -> 
         return Effect(others=(core,))  # "courgettes (zucchini)", "pecans (walnuts)": both count
     if food and _is_parts(core, food):
         return Effect()  # "lemons, juice and zest only": the lemon is all of it
+    joined = split_joined(core) if food else []
+    if food and len(joined) > 1 and all(_is_named_apart(one, food, larder) for one in joined):
+        return Effect(others=tuple(joined))  # "apricots, sugar, puff-paste or short crust"
     core = core[1:] if len(core) > 1 and core[0].form == "very" else core
     alone = bool(core) and core[-1].form == "only"  # "lemon, finely grated zest only"
     if len(core) - bool(alone) <= _SHORT and note[0].form not in phrase_words("prose"):
@@ -129,6 +132,12 @@ def _brings_more(sort: Staple, food: Staple) -> bool:
     """Whether a sort holds, or may hold, an allergen that its food is not said to."""
     held = {*food.allergens, *food.may_contain}
     return not (set(sort.allergens) <= set(food.allergens) and set(sort.may_contain) <= held)
+
+
+def _is_named_apart(words: Words, food: Staple, larder: Larder) -> bool:
+    """Whether several words name another food, and one with an allergen that this one has not."""
+    named = match_name(words, larder).food if len(words) > 1 else None
+    return named is not None and named != food and _brings_more(named, food)
 
 
 def _stands_alone(head: Words, note: Words, larder: Larder) -> bool:
@@ -207,7 +216,10 @@ def _qualified(head: Words, note: Words, food: Staple | None, larder: Larder) ->
         return Effect()
     left = tuple(word for piece in pieces for word in _not_harmless(piece, food))
     own = frozenset(forms(head))
-    return Effect(leftover=tuple(word for word in left if _is_another(word, food, own, larder)))
+    other = tuple(word for word in left if _is_another(word, food, own, larder))
+    if left and not other and _is_named_apart(note, food, larder):
+        return Effect(leftover=(" ".join(forms(note)),))  # "black pepper, plain crust"
+    return Effect(leftover=other)
 
 
 def _not_harmless(note: Words, food: Staple) -> tuple[str, ...]:

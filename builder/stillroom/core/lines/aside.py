@@ -44,7 +44,7 @@ def read_aside(reading: LineReading, system: System, marks: Marks) -> LineReadin
         measured = _with_its_size(reading.note, measured)
     own = measured.amount
     counted = bool(own.unit or own.noun)
-    if not counted and not (bracket and _counts(reading.note, opened.start(), measured)):
+    if not counted and not _counts(reading.note, opened.start(), measured, bracket):
         return None
     if measured.each and not (bracket and own.noun):
         return None
@@ -99,9 +99,14 @@ def _with_its_size(note: str, measured: Measured) -> Measured:
 _CUT_INTO = late_regex(r"\b(?:in|into|for|with|of|to|at|by|no|see|page|step|note)\b", re.IGNORECASE)
 
 
-def _counts(note: str, until: int, measured: Measured) -> bool:
-    """Whether a number alone counts the food: not the wedges that it is cut into."""
+def _counts(note: str, until: int, measured: Measured, bracket: bool) -> bool:
+    """Whether a number alone counts the food: not the wedges that it is cut into.
+
+    One at the head of a note counts it too: "garlic clove (3, minced)".
+    """
     if measured.each or measured.amount.high > _MOST_COUNTED:
         return False
-    behind = note[measured.end :].strip() == ")"
-    return behind and not _CUT_INTO.search(note[:until])
+    behind = note[measured.end :].strip()
+    if not bracket:
+        return behind.startswith(",") and not re.search(r"\d", behind)
+    return behind == ")" and not _CUT_INTO.search(note[:until])

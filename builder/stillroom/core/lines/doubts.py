@@ -94,12 +94,17 @@ _MEASURED_ON = late_regex(
 )
 _ABOUT = frozenset({"about", "approx", "approximately", "around", "roughly", "or", "circa"})
 _AND_SO_MUCH = late_regex(rf"\s+(?:and|&|und|et|e|y|en)\s+(?={_NUMBER})", re.IGNORECASE)
+_NEARLY = late_regex(
+    r"^\s*(?:about|nearly|almost|barely|fully|scarcely|not\s+quite|rather\s+(?:more|less)\s+than|ca\.?|circa|etwa|knapp|environ"
+    rf"|presque|casi|quasi|ongeveer|bijna|nästan)\s+(?={_NUMBER})",
+    re.IGNORECASE,
+)
 _IN_BRACKETS = late_regex(r"\s*\([^()]*\)")
 # "1 bouquet garni, with 2 bay leaves, 1 sprig thyme": the amounts are those of its parts
 _SAYS_MORE = late_regex(r"(?:with|such|made|or|from|including|plus|e\.g|i\.e)\b", re.IGNORECASE)
 _PART_OF_IT = late_regex(
     r"\b(?:sticks?|bones?|ribs?|zest|peel|rind|juice|skin|seeds?|leaves|leaf|yolks?|whites?|pieces?|strips?|slices?|wedges?|halves|schale|saft"
-    r"|zeste|jus|scorza|buccia|succo|cáscara|zumo|schil|sap)\b",
+    r"|zeste|jus|scorza|buccia|succo|cáscara|zumo|schil|sap|fruits?|flesh|pulp|chips|berries|meat|florets?|kernels?|crumbs|cubes|chunks)\b",
     re.IGNORECASE,
 )
 _DILUTED = late_regex(
@@ -330,7 +335,7 @@ def _names_another(item: str, text: str) -> bool:
     """Whether what stands behind a comma is an amount of another food, and nothing else."""
     pieces = re.split(r"[,;]\s+", _IN_BRACKETS.sub("", text))[1:]
     apart = (_AND_SO_MUCH.split(one) if _DIGIT.match(one.strip()) else [one] for one in pieces)
-    pieces = [piece for several in apart for piece in several]
+    pieces = [_NEARLY.sub("", piece) for several in apart for piece in several]
     if not any(_DIGIT.match(piece.strip()) for piece in pieces):
         return False
     own = find_staple(item) or find_staple(text)

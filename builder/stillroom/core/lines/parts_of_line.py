@@ -25,7 +25,7 @@ _OF_ELSEWHERE = late_regex(
 )
 _CUT = late_regex(
     # begins with one of these signs, which is quickly told
-    r"(?=[\s,;.(\[—-])\s*(?:,|;|\s[-–—]\s|\(|\[|\s+plus\s+(?:extra|more|another)\b|\splus\s(?=[0-9½¼¾])"
+    r"(?=[\s,;.(\[—-])\s*(?:,(?!(?<=\d,)\d)|;|\s[-–—]\s|\(|\[|\s+plus\s+(?:extra|more|another)\b|\splus\s(?=[0-9½¼¾])"
     r"|\s+[+]\s+(?:extra|more)\b|\s+(?=(?:weighing|including|stirred|made\s+with|diluted|depending\s+on)\b)"
     r"|\s+(?=(?:mixed|dissolved|blended|combined|whisked|beaten|soaked|diluted)\s+(?:with|in|into)\b)"
     r"|\s+(?=(?:or|OR)\s+(?:[0-9½⅓⅔¼¾⅛]|(?:one|two|three|four|five|six|eight|ten|twelve)\b))"
