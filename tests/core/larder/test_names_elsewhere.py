@@ -113,3 +113,11 @@ def test_with_in_dutch_is_no_mead() -> None:
     reading = read_food("of bloem met theelepel bakpoeder", Larder(language="nl_NL"))
     assert "mead" not in [food.name for food in reading.named]
     assert read_food("Met", Larder(language="de_DE")).known
+
+
+@pytest.mark.parametrize("name", ["Irish coffee", "Spanish coffee", "liqueur coffee"])
+def test_a_coffee_with_a_spirit_is_no_coffee(name: str) -> None:
+    food = read_food(name).food  # "Irish" and "Spanish" only said where the coffee was from
+    assert food is not None
+    assert "alcohol" in food.tags
+    assert "milk" in food.allergens
