@@ -32,6 +32,7 @@ KNOWN = [
     ("pl_PL", "mąki pszennej", "plain flour"),
     ("pl_PL", "miód pitny", "mead"),
     ("pl_PL", "jajka", "eggs"),
+    ("en_GB", "øl", "beer"),
     ("de_DE", "Öl", "vegetable oil"),
     ("sv_SE", "öl", "beer"),
     ("en_GB", "oleo", "margarine"),

@@ -70,6 +70,7 @@ VAGUE = [  # the first three were one of "peu d'eau", "po' d'acqua", "filo d'oli
     ("en gnutta salt", "sv_SE", "salt"),
     ("a wee drop of whisky", "en_GB", "whisky"),
     ("a tad of salt", "en_GB", "salt"),
+    ("a good bit of butter", "en_GB", "butter"),
     ("a suspicion of mace", "en_GB", "mace"),
 ]
 

@@ -21,6 +21,8 @@ _WORD = late_regex(
     rf"\d+(?:[.,]\d+)?\s?%|{_ELIDED}|[^\W_]+(?:['’‘ʼ][^\W_]+)*['’]?|&", re.UNICODE | re.IGNORECASE
 )
 _LIGATURES = {"œ": "oe", "æ": "ae", "ß": "ss", "ø": "o", "ł": "l", "đ": "d"}
+# whose sign is of one language alone: Danish and Norwegian beer is no German "Öl"
+_BY_ITS_SIGN = {"øl": "beer", "øller": "beer"}
 _ELISIONS = "'’‘ʼ"
 _APOSTROPHES = str.maketrans("", "", _ELISIONS)
 # whose plural is another food: "pepper" is ground, "framboise" also a spirit
@@ -59,6 +61,8 @@ def normal_word(word: str) -> str:
     'cinnamon'
     """
     plain = word.casefold().translate(_APOSTROPHES)
+    if plain in _BY_ITS_SIGN:
+        return _BY_ITS_SIGN[plain]
     if not plain.isascii():
         plain = "".join(_LIGATURES.get(letter, letter) for letter in plain)
         parts = unicodedata.normalize("NFKD", plain)
