@@ -74,6 +74,7 @@ def test_from_an_empty_folder_to_a_published_page_by_keyboard(page: Page, empty:
     typed(page, "#makes", "6 jars of 200 ml")
     typed(page, "#ingredients", "1 kg plums, stoned\n1,5 kg cooking apples\n400 ml cider vinegar, ")
     page.keyboard.type("5% acidity\n300 g light muscovado sugar\n1½ tsp ground ginger")
+    page.wait_for_selector("#read-ingredients .read:has-text('ground ginger')")
     page.wait_for_selector("#read-ingredients .read--asked button")
     still(page, "04-a-line-is-asked")
     tab_to(page, "#read-ingredients .read--asked button")
@@ -84,7 +85,7 @@ def test_from_an_empty_folder_to_a_published_page_by_keyboard(page: Page, empty:
     page.keyboard.type(
         "Stir in the sugar and ground ginger and boil until thick.\nFill the hot jars."
     )
-    page.wait_for_selector("#read-method button")
+    page.wait_for_selector("#read-method .read:has-text('Fill the hot jars')")
     tab_to(page, "#read-method button")
     page.keyboard.press("Enter")
     page.wait_for_function("document.getElementById('method').value.includes('‹')")
@@ -137,6 +138,25 @@ def test_the_page_follows_and_asks_nobody_else(page: Page, desk: OpenDesk) -> No
     page.goto(f"{desk.origin}/write/quince-chutney")
     assert page.input_value("#card_use") == "On a picnic."
     desk.ask("/write/quince-chutney/let-go", "POST")
+
+
+def test_an_answer_takes_no_word_that_was_typed_since_it_was_asked(page: Page, desk: OpenDesk) -> None:
+    page.goto(desk.first)
+    page.goto(f"{desk.origin}/write/new")
+    page.fill("#ingredients", "1 kg plums\n1,5 kg cooking app")
+    asked = "#read-ingredients .read--asked button"
+    page.wait_for_selector(asked)
+    # typed on, and pressed before the desk has read it
+    stale = """() => {
+      document.getElementById("ingredients").value += "les, peeled";
+      document.querySelector("#read-ingredients .read--asked button").click();
+    }"""
+    page.evaluate(stale)
+    assert page.input_value("#ingredients") == "1 kg plums\n1,5 kg cooking apples, peeled"
+    page.wait_for_selector("#read-ingredients .read--asked:has-text('apples, peeled')")
+    page.click(asked)
+    assert page.input_value("#ingredients") == "1 kg plums\n1.5 kg cooking apples, peeled"
+    desk.ask("/write/new-recipe/let-go", "POST")
 
 
 def test_of_the_page_only_what_changes_is_put_there_anew(page: Page, desk: OpenDesk) -> None:

@@ -47,7 +47,7 @@ class Answer:
 class ReadBack:
     """How one line was read: "known", "unknown", "asked", "heading" or "step".
 
-    `known_as` is what the book calls the food where the line calls it otherwise.
+    `first` and `last` are a step's lines in its box; `known_as` is what the book calls the food where the line calls it otherwise.
     """
 
     row: int
@@ -58,7 +58,8 @@ class ReadBack:
     question: str = ""
     answers: tuple[Answer, ...] = ()
     said: str = ""
-    at: str = ""
+    first: int = 0
+    last: int = 0
     known_as: str = ""
 
 
@@ -209,8 +210,9 @@ def read_steps_box(text: str, ingredients: Sequence[Ingredient], ways: Ways) -> 
             found.append(ReadBack(-1, "heading", said=line.text))
             continue
         number += 1
-        at = f"{line.at[0]}-{line.at[1]}"
-        found.append(replace(_read_step(number, line.text, ingredients, ways), at=at))
+        first, last = line.at
+        step = _read_step(number, line.text, ingredients, ways)
+        found.append(replace(step, first=first, last=last))
     return found
 
 

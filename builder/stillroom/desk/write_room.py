@@ -26,6 +26,7 @@ from stillroom.desk.desk import Desk
 from stillroom.desk.keeping import ChangedElsewhere, drop_unsaved, keep, sum_of, take_out
 from stillroom.desk.looking import Look, plainly
 from stillroom.desk.place import FileNow, NotHere, read_now
+from stillroom.desk.pressing import press_of, pressed_in
 from stillroom.desk.reading_back import Ways, read_box, read_steps_box, readable
 from stillroom.desk.recipe_form import FIELDS, empty_form, form_of
 from stillroom.desk.recipe_rows import Row, lay_out
@@ -158,8 +159,13 @@ def _parts(
     goes_in = readable(form.get("ingredients", ""), rows, ways)
     steps = read_steps_box(form.get("method", ""), goes_in, ways)
     parts = {
-        "read-ingredients": fill("read_back.html", rows=read, box="ingredients"),
-        "read-method": fill("read_steps.html", rows=steps),
+        f"read-{box}": fill(
+            template, rows=rows, lines=form.get(box, "").split("\n"), press_of=press_of
+        )
+        for box, template, rows in (
+            ("ingredients", "read_back.html", read),
+            ("method", "read_steps.html", steps),
+        )
     }
     told = {one.question for one in (*read, *steps) if one.state == "asked"}
     for box in (*FIELDS, "whole", "safety"):
@@ -263,14 +269,7 @@ def forget(desk: Desk, ident: str) -> None:
 
 def _answered(desk: Desk, ident: str, files: Files, posted: Mapping[str, str]) -> Response:
     """Put an answer that was pressed in its line, where no script has done so."""
-    box, _, rest = posted["answer"].partition("|")
-    at, _, line = rest.partition("|")
-    form = filled(posted)
-    rows = re.fullmatch(r"(\d{1,4})-(\d{1,4})", at)
-    if box in form and rows:
-        lines = form[box].split("\n")
-        lines[int(rows[1]) : int(rows[2]) + 1] = [line]
-        form[box] = "\n".join(lines)
+    form = pressed_in(filled(posted), posted["answer"])
     return boxes_of(desk, ident, form, posted.get("opened", ""), files, is_unsaved=True)
 
 

@@ -124,18 +124,21 @@ function soon() {
   waiting = setTimeout(look, PAUSE_MS);
 }
 
-// Puts an answer that was pressed in its line, and the hand back where it was.
+// Puts an answer that was pressed in its line, and the hand back where it was. A line that was typed
+// on since it was asked about stays as it is, and is read anew.
 function answer(button) {
-  const [box, at] = button.value.split("|", 2);
-  const line = button.value.split("|").slice(2).join("|");
+  const { box, first, was, line } = JSON.parse(button.value);
   const area = document.getElementById(box);
-  const [first, last] = at.split("-").map(Number);
   const lines = area.value.split("\n");
-  lines.splice(first, last - first + 1, line);
-  area.value = lines.join("\n");
-  const before = lines.slice(0, first).join("\n").length + (first ? 1 : 0);
+  const asked = was.split("\n");
+  const stands = asked.every((one, at) => lines[first + at] === one);
+  if (stands) {
+    lines.splice(first, asked.length, line);
+    area.value = lines.join("\n");
+  }
+  const end = lines.slice(0, first + (stands ? 1 : asked.length)).join("\n").length;
   area.focus();
-  area.setSelectionRange(before + line.length, before + line.length);
+  area.setSelectionRange(end, end);
   soon();
 }
 
