@@ -140,7 +140,9 @@ def test_the_page_follows_and_asks_nobody_else(page: Page, desk: OpenDesk) -> No
     desk.ask("/write/quince-chutney/let-go", "POST")
 
 
-def test_an_answer_takes_no_word_that_was_typed_since_it_was_asked(page: Page, desk: OpenDesk) -> None:
+def test_an_answer_takes_no_word_that_was_typed_since_it_was_asked(
+    page: Page, desk: OpenDesk
+) -> None:
     page.goto(desk.first)
     page.goto(f"{desk.origin}/write/new")
     page.fill("#ingredients", "1 kg plums\n1,5 kg cooking app")
