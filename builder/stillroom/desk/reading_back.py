@@ -47,7 +47,8 @@ class Answer:
 class ReadBack:
     """How one line was read: "known", "unknown", "asked", "heading" or "step".
 
-    `first` and `last` are a step's lines in its box; `known_as` is what the book calls the food where the line calls it otherwise.
+    `first` and `last` are a step's lines in its box; `known_as` is what the book calls the food
+    where the line calls it otherwise.
     """
 
     row: int
