@@ -15,7 +15,7 @@ _MOST_WORDS: Final = 100_000
 
 
 def press_of(box: str, lines: Sequence[str], first: int, last: int, line: str) -> str:
-    """Return what a button says: the lines `first` to `last` of a box, and what is to stand there."""
+    """Return what a button says: the lines of a box that it stands for, and what goes there."""
     was = "\n".join(lines[first : last + 1])
     return json.dumps({"box": box, "first": first, "was": was, "line": line}, ensure_ascii=False)
 
