@@ -115,6 +115,12 @@ _ON_ITS_OWN = (
 _FINISHED = clause_regex(
     rf"\b(?:bottled?|decant\w*|pour (?:it )?into|fill)\b(?!.*\b{_IN_THE_MAKING}\b)", re.DOTALL
 )
+# where another sentence says when it is ready, "Keep 2 months in the fridge" is no wait for that
+_READY = clause_regex(
+    r"\bready (?:to (?:eat|drink|use|serve|enjoy)|in|after|within|at once|straight away|now)\b"
+    r"|\b(?:can|may) be (?:eaten|drunk|used|served|enjoyed)\b[^.;]*\b(?:after|straight away|at once"
+    r"|immediately|right away|from the)\b|\b(?:eat|drink|use|serve|best|good) after\b"
+)
 _THE_SAME_DAY = clause_regex(
     r"\b(?:eat|eaten|use|used|drink|drunk|enjoy|enjoyed|serve|served|best)\b[^.;]*"
     r"\b(?:(?:on )?the (?:same )?day(?! (?:after|before))|same[- ]day"
@@ -167,7 +173,7 @@ def claimed_in(words: str, recipe: Recipe) -> Span | None:
     ages = best and parse_span(best).minutes() >= _A_WEEK
     if ages or kind.is_("steeped") or kind.is_("living"):
         cold = _ON_ITS_OWN[:1] if _FINISHED.search(words) else ()
-        return first_span(words, (*_SURE, *cold))
+        return first_span(words, (*_SURE, *cold)) or _kept_when_ready(words)
     tins = () if kind.is_("put up") else _IN_ITS_TIN
     found = first_span(words, (*_SURE, *_PUT_AWAY_FOR, *tins, *_ON_ITS_OWN))
     kept = first_span(words, (_KEEP_SO,)) if kind.is_eaten else None
@@ -175,6 +181,25 @@ def claimed_in(words: str, recipe: Recipe) -> Span | None:
     if not found and kept and kept.minutes() >= least * _A_DAY:
         return kept
     return found or (parse_span("1 day") if _THE_SAME_DAY.search(words) else None)
+
+
+def _kept_when_ready(words: str) -> Span | None:
+    """Return how long it is kept once it is ready, where a sentence of its own says when it is.
+
+    >>> str(_kept_when_ready("keep 2 months in the fridge . ready in 2 days"))
+    '2 months'
+    >>> _kept_when_ready("keep 2 months in the fridge . then strain")
+    >>> _kept_when_ready("keep it in the dark for 2 months . it is ready in 2 months")
+    """
+    sentences = re.split(r"[.;]", words.lower())
+    ready = [one for one in sentences if _READY.search(one)]
+    if not ready:
+        return None
+    kept = " . ".join(one for one in sentences if one not in ready)
+    found = first_span(kept, (*_PUT_AWAY_FOR, _KEEP_SO, *_ON_ITS_OWN[:1]))
+    told = [days_of(span[0]) for one in ready for span in re.finditer(SPAN_PATTERN, one)]
+    sooner = all(found and span.minutes() < found.minutes() for span in told if span)
+    return found if sooner else None
 
 
 def may_be_claimed_in(words: str) -> Span | None:
