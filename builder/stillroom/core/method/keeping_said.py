@@ -11,6 +11,7 @@ from collections.abc import Mapping
 from dataclasses import replace
 from typing import Literal
 
+from stillroom.core.method.chilled_last import is_chilled_last
 from stillroom.core.method.keeping_claims import (
     KEEPS,
     claimed_in,
@@ -156,6 +157,8 @@ def kept_at(recipe: Recipe) -> Place:
         return "fridge"
     if FREEZER.search(words):
         return "freezer"
+    if not where and is_chilled_last(recipe, _last_words(recipe)):
+        return "fridge"
     if where:
         told = [part for part in re.split(r"[,;.]", words) if not _NOT_KEPT_ELSEWHERE.search(part)]
         cold = _COLD_ELSEWHERE.items()

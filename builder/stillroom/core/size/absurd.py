@@ -100,7 +100,9 @@ def _does_not_fill(recipe: Recipe) -> Problem | None:
     low = low if not _is_boiled(recipe) else Fraction(0)
     if not likely or low <= says <= high:
         return None
-    what = f"What goes in comes to about {_round_ml(likely)}, and it is said to make {_shown(recipe)}."
+    what = (
+        f"What goes in comes to about {_round_ml(likely)}, and it is said to make {_shown(recipe)}."
+    )
     mend = 'Look at "makes:", and at the amounts.'
     return Problem(recipe.file, recipe.line_of("makes"), what, mend)
 

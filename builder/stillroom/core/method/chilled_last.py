@@ -1,0 +1,78 @@
+"""What is chilled last of all and then served, or kept cool though it spoils, is in the fridge.
+
+"Chill at least an hour before serving" ends the making of a salsa or an eggnog, and no word of it
+says a shelf. "Kühl lagern", "au frais" and "en frío" are a cellar for jam, and the fridge for what
+holds egg, milk or cream. Leaves out plainer words of a place: keeping_said.py.
+"""
+
+from __future__ import annotations
+
+from stillroom.core.lines.staple_table import staple_of
+from stillroom.core.method.last_words import ON_THE_SHELF
+from stillroom.core.method.sentences import affirmed_clauses, split_sentences
+from stillroom.core.recipe.model import Recipe
+from stillroom.core.words.patterns import clause_regex
+
+_SPOILS = frozenset({"perishable", "egg", "pasteurised-egg"})
+# a salsa, a relish, a salad; fruit and sugar are a jam, whatever their method leaves out
+_RAW = frozenset({"vegetable", "low-acid-vegetable", "fresh-herb"})
+_SERVED_COLD = clause_regex(
+    r"\b(?:refrigerat\w*|chill(?:ed)?|fridge|refrigerator)\b[^;]*"
+    r"\b(?:before|until) (?:you (?:serve|eat|drink)|serving|eating|drinking)\b"
+    r"|(?:kalt|kühl) ?(?:ge)?stell\w*[^;]*\bvor dem (?:servieren|essen|trinken|genuss)"
+    r"|\bvor dem (?:servieren|essen|trinken|genuss)[^;]*"
+    r"(?:kalt ?stell|kühl ?stell|kühlen|kühlschrank)"
+    r"|(?:kühlschrank|\bau (?:frais|froid)"
+    r"|\b(?:réfrigérateur|frigo|nevera|refrigerador|koelkast|kylen)\b"
+    r"|\b(?:réfrigér|refriger|enfri)\w*)[^;]*"
+    r"\b(?:vor dem servieren|avant (?:de servir|dégustation|de déguster)"
+    r"|antes de (?:servir|consumir)|prima di (?:servir\w*|gustar\w*)"
+    r"|voor het serveren|före servering)"
+)
+# the end of what is done, with no "then" and no setting of something that is cut or dipped
+_CHILLED = clause_regex(
+    r"^\W*(?:cover(?:ed)?,? (?:and |tightly )?|cool,? (?:then |and )?|seal and )?"
+    r"(?:refrigerate|chill)(?: (?:it|them|the \w+|in the fridge|covered|well))*,? (?:for )?"
+    r"(?:at least|several|a few)\b(?:(?! to set| until| till| then| before)[^;])*$"
+)
+# put up for the shelf: sealed, or boiled as a jam is
+_SEALED = clause_regex(
+    r"(?i)\b(?:process\w*|water[- ]?bath|canner|canning|seal\w*|sterili[sz]\w*|boil\w*|simmer\w*"
+    r"|cook\w*|stérilis\w*|esteriliz\w*|baño maría|bagnomaria|weck\w*|ein(?:koch|weck)\w*|koch\w*"
+    r"|köchel\w*|bouill\w*|cui(?:re|sez|sson)|mijot\w*|herv\w*|hierv\w*|coc(?:er|ed|in\w*)|boll\w*"
+    r"|cuoc\w*|ko(?:ok|ken)|sudder\w*)\b"
+)  # fmt: skip
+_KEPT_COOL = clause_regex(
+    r"\b(?:kühl|kalt|gekühlt) (?:ge)?(?:lager|aufbewahr|aufheb|stell|halt)|\b(?:kalt|kühl)stell"
+    r"|\b(?:conserv|gard|réserv)\w* (?:\w+ )?au (?:frais|froid)\b"
+    r"|\b(?:conserv|tener|ripor)\w* (?:\w+ )?(?:al fresco|al freddo|in fresco)\b"
+    r"|\b(?:conserv|guard|reserv|manten|almacen)\w* (?:\w+ )?en frío\b"
+    r"|\b(?:koel|gekoeld|koud) (?:bewar|bewaar|weg)"
+    r"|\b(?:förvara\w*|håll\w*) (?:\w+ )?(?:kallt|svalt|kylt)\b"
+)
+_ELSEWHERE = clause_regex(
+    r"dunkel|trocken|keller|speisekammer|\b(?:ort|platz|raum|stelle)\b|\b(?:endroit|lieu|cave|sec|noir|cellier"
+    r"|luogo|cantina|asciutto|buio|lugar|sitio|seco|oscuro|despensa|plaats|plek|kelder|droog|donker"
+    r"|plats|mörkt|torrt|källare|skafferi)\b"
+)
+
+
+def is_chilled_last(recipe: Recipe, last: str) -> bool:
+    """Tell whether the last words of a method leave it in the cold, without saying "keep"."""
+    if ON_THE_SHELF.search(last) or not recipe.kind.is_eaten:
+        return False
+    told = [", ".join(affirmed_clauses(one)) for one in split_sentences(last)]
+    # a liqueur or a sealed jar that is chilled to be drunk or eaten stands on the shelf till then
+    spoils = _holds(recipe, _SPOILS)
+    jar = recipe.kind.is_("put up") and _holds(recipe, _RAW)
+    jar = jar and not any(_SEALED.search(one.text) for one in recipe.method)
+    cold = any(map(_SERVED_COLD.search, told)) or (bool(told) and _CHILLED.search(told[-1]))
+    if cold and (jar or (spoils and recipe.kind.is_("drink"))):
+        return True
+    cool = any(_KEPT_COOL.search(one) and not _ELSEWHERE.search(one) for one in told)
+    return cool and spoils
+
+
+def _holds(recipe: Recipe, tags: frozenset[str]) -> bool:
+    foods = filter(None, map(staple_of, recipe.ingredients))
+    return any(tags & food.tags for food in foods)
