@@ -43,3 +43,16 @@ def refusals(lines: list[str]) -> list[str]:
     case = {"title": "Chutney", "kind": "preserve", "ingredients": lines, "method": method}
     box = assess_safety(recipe_of(case), BookSettings())
     return [one.because for one in box.refusals if one.rule == "low-acid-sealed"]
+
+
+def test_what_is_counted_says_that_it_was_taken_at_its_heaviest() -> None:
+    """Two heads of cabbage have no weight; a kilo of it has one, and says nothing of that."""
+    said = {}
+    for line in ("2 heads cabbage", "6 kg cabbage"):
+        lines = [line, "1 l vinegar", "1 tbsp salt"]
+        front = {"title": "Chow-chow", "kind": "preserve", "ingredients": lines}
+        recipe = recipe_of({**front, "method": ["Chop. Boil with vinegar 10 minutes. Fill jars."]})
+        (refused,) = assess_safety(recipe, BookSettings()).refusals
+        said[line] = refused.because
+    assert "cabbage counted, not weighed: taken at the heaviest" in said["2 heads cabbage"]
+    assert "heaviest" not in said["6 kg cabbage"]

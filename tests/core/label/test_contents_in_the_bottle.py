@@ -127,3 +127,31 @@ def test_a_milk_jam_is_no_cream_cheese() -> None:
 def test_a_sugars_heat_is_no_oven(method: str, names: list[str]) -> None:
     recipe = made("confection", "Toffee", ["300 g sugar", "100 g syrup"], method)
     assert [one.name for one in heat_lines(recipe)] == names
+
+
+@pytest.mark.parametrize(
+    ("kind", "title", "list_", "method", "contents"),
+    [
+        # what only soaked it is poured off, and its salt with it: how much stays nobody can say
+        ("ferment", "Kimchi", ["1 kg napa cabbage", "2 l water", "100 g salt", "20 g garlic"],
+         "Soak the cabbage in the water and salt overnight. Drain, rinse, mix, pack and ferment.",
+         ["napa cabbage", "garlic", "salt"]),
+        ("preserve", "Pickled onions", ["1 kg onions", "100 g salt", "1 l water", "500 ml vinegar"],
+         "Soak the onions in water and salt overnight. Drain and rinse. Pack, pour over vinegar.",
+         ["onions", "vinegar", "salt"]),
+        # a brine that is still in the jar, and the water of a syrup
+        ("ferment", "Gherkins", ["1 kg gherkins", "1 l water", "50 g salt"],
+         "Soak the gherkins in cold water, drain. Cover with the brine of salt and water; ferment.",
+         ["gherkins", "water", "salt"]),
+        ("ferment", "Sauerkraut", ["1 kg cabbage", "25 g salt"], "Shred, salt and pack.",
+         ["cabbage", "salt"]),
+        ("preserve", "Rosehip syrup", ["1 kg rosehips", "2 l water", "500 g sugar"],
+         "Boil in the water, drain in a jelly bag. Add the sugar. Boil, bottle.",
+         ["water", "rosehips", "sugar"]),
+    ],
+)  # fmt: skip
+def test_brine_that_is_poured_off_is_in_no_jar(
+    kind: str, title: str, list_: list[str], method: str, contents: list[str]
+) -> None:
+    makes = "2 l" if "syrup" in title else "2 kg"
+    assert contents_of(made(kind, title, list_, method, makes)) == contents

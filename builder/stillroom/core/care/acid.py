@@ -130,6 +130,13 @@ def unweighed(things: Iterable[Weighed]) -> tuple[Weighed, ...]:
     return (*low, *wet)
 
 
+def counted_at_most(things: Iterable[Weighed]) -> tuple[Weighed, ...]:
+    """Return the low-acid food that is only counted, and so was taken at its heaviest."""
+    return tuple(
+        row for row in things if LOW_ACID in row.tags and row.grams is None and row.at_most_g
+    )
+
+
 def is_weak_vinegar(row: Weighed) -> bool:
     """Whether it is a vinegar said to be under 5 %, or one nobody has measured: home-made."""
     if "vinegar" not in row.tags and not (row.staple is None and _VINEGAR.search(row.words)):

@@ -21,7 +21,13 @@ from stillroom.core.batch.altitude import (
     sterilise_minutes,
 )
 from stillroom.core.batch.strength import shown_percent
-from stillroom.core.care.acid import foods_beyond, published_process, said_percent, unweighed
+from stillroom.core.care.acid import (
+    counted_at_most,
+    foods_beyond,
+    published_process,
+    said_percent,
+    unweighed,
+)
 from stillroom.core.care.brine import say_salt
 from stillroom.core.care.curing import say_cure
 from stillroom.core.care.evidence import Evidence
@@ -228,7 +234,10 @@ def _say_little_acid(facts: SafetyFacts) -> str:
     missing = unweighed(facts.things)
     named = _names(tuple(thing for thing in facts.things if thing in missing))
     if not named:
-        return "with too little acid"
+        most = counted_at_most(facts.things)
+        counted = _names(tuple(thing for thing in facts.things if thing in most))
+        taken = f" ({join_and(counted)} counted, not weighed: taken at the heaviest)"
+        return f"with too little acid{taken if counted else ''}"
     has = "has" if len(named) == 1 else "have"
     quoted = join_and([f'"{item}"' for item in named])
     return f"and whether the acid is enough cannot be told, since {quoted} {has} no weight"

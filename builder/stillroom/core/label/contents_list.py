@@ -18,7 +18,12 @@ from stillroom.core.amounts.units import convert, size_of
 from stillroom.core.batch.bottling import finished_density
 from stillroom.core.batch.contents import content_of, contents_by_place, contents_of
 from stillroom.core.label.heft import about_weighs
-from stillroom.core.label.strained import goes_into_the_liquid, is_made_cold, is_strained_off
+from stillroom.core.label.strained import (
+    goes_into_the_liquid,
+    is_made_cold,
+    is_strained_off,
+    poured_off,
+)
 from stillroom.core.larder.food_reading import FoodReading, read_food
 from stillroom.core.larder.packet_parts import read_part
 from stillroom.core.larder.shelves import common_larder
@@ -83,7 +88,8 @@ def list_contents(recipe: Recipe, known: Iterable[Known], law: List) -> tuple[Co
     An ingredient that is counted out by the container is weighed for one container of a batch; one
     without a weight stands last, in the recipe's order.
     """
-    weights = _weights(recipe)
+    poured = poured_off(recipe)
+    weights = _weights(recipe, bool(poured))
     places = {id(ingredient): place for place, ingredient in enumerate(recipe.ingredients)}
 
     def weigh(ingredient: Ingredient) -> Fraction | None:
@@ -96,7 +102,7 @@ def list_contents(recipe: Recipe, known: Iterable[Known], law: List) -> tuple[Co
     rows: list[_Row] = [
         (one, weigh(one.ingredient), _stays(recipe, one))
         for one in known
-        if not _stays_on_the_table(recipe, one)
+        if not _stays_on_the_table(recipe, one) and places.get(id(one.ingredient)) not in poured
     ]
     rows = _one_row_each(rows)
     rows, soap = _turned_into_soap(recipe, rows)
@@ -169,14 +175,20 @@ def _other_choice(ingredient: Ingredient) -> str:
     return f" {found['or']} {_IF_THERE_IS.sub('', other)}"
 
 
-def _weights(recipe: Recipe) -> tuple[Fraction | None, ...]:
-    """Return the grams of each line by its place, of one container where it is counted out so."""
+def _weights(recipe: Recipe, poured: bool) -> tuple[Fraction | None, ...]:
+    """Return the grams of each line by its place, of one container where it is counted out so.
+
+    How much salt stays behind when its brine is poured off nobody can say.
+    """
     counted = recipe.makes.amount.middle if recipe.makes.each else Fraction(1)
     weights = []
     for ingredient, content in zip(recipe.ingredients, contents_by_place(recipe), strict=True):
         grams = content.grams if content else None
         if grams is None:
             grams = about_weighs(ingredient, content, recipe)
+        staple = staple_of(ingredient)
+        if poured and staple and "salt" in staple.tags:
+            grams = None
         each = ingredient.scales == "per container"
         weights.append(grams * counted if grams is not None and each else grams)
     return tuple(weights)

@@ -10,6 +10,8 @@ from fractions import Fraction
 
 from stillroom.core.allergens.of_foods import Known
 from stillroom.core.amounts.units import size_of
+from stillroom.core.batch.contents import contents_by_place
+from stillroom.core.care.drained import drained_rows
 from stillroom.core.method.sentences import affirmed_clauses, split_sentences
 from stillroom.core.recipe.asked_once import once_a_recipe
 from stillroom.core.recipe.model import Recipe
@@ -27,6 +29,7 @@ _STRAINS = clause_regex(
     r"|passoire|étamine|chinois|\bcol(?:ar|ad|amos|ador)\b|\bcuela\b|\btamiz\w*|\bcolino\b"
     r"|\bzeef\b|\bzeven\b|gezeefd|\bdoek\b|\bsila(?:s|r)?\b|silduk"
 )
+_DRAINS = clause_regex(r"\b(?:drain(?:ed|ing|s)?|rins(?:e|ed|ing)|pour(?:ed)? off)\b")
 # without one of these no steam leaves it; boiling water that is poured on is none
 _STEAMS = clause_regex(
     r"\b(?:simmer|boil(?!ing (?:hot )?water|ed water)|cook|reduc|heat|stew)\w*|koch\w*|köchel\w*"
@@ -56,6 +59,25 @@ def is_made_cold(recipe: Recipe) -> bool:
     clauses = _clauses_of(recipe)
     liquid = bool(_LIQUID.search(recipe.title.lower()))
     return liquid and bool(clauses) and not any(map(_STEAMS.search, clauses))
+
+
+@once_a_recipe
+def poured_off(recipe: Recipe) -> frozenset[int]:
+    """Return the places of the water in which something was only soaked: it is in no jar.
+
+    Of what ends as a liquid nothing is said here: its water may be what is bottled.
+    """
+    clauses = _clauses_of(recipe)
+    jarred = recipe.kind.is_("put up") or recipe.kind.is_("living")
+    if not jarred or _LIQUID.search(recipe.title.lower()) or not any(map(_DRAINS.search, clauses)):
+        return frozenset()
+    rows = [
+        content.grams or Fraction(0)
+        if content and content.staple and "water" in content.staple.tags
+        else None
+        for content in contents_by_place(recipe)
+    ]
+    return drained_rows(rows, clauses)
 
 
 @once_a_recipe
