@@ -2,7 +2,7 @@
 
 Last days and postage are the list's own figures. What the list does not say is not known: a day
 that nobody stated is no promise, a weight that nobody stated has no postage. What carriers refuse
-is posting.yml, each row with its source.
+and what borders let in is posting.yml, each row with its source.
 """
 
 from __future__ import annotations
@@ -17,6 +17,7 @@ from typing import Any
 
 import yaml
 
+from stillroom.core.allergens.sentences import avoided_by_name
 from stillroom.core.care.finished_strength import finished_percent
 from stillroom.core.method.keeping_said import kept_at
 from stillroom.core.words.countries import country_name
@@ -29,6 +30,7 @@ from stillroom.giving.model import GivingList, Household, Service
 from stillroom.giving.plan_model import Reason
 from stillroom.giving.reading import ReadList
 
+_HELD = ("contains", "not known")  # a trace is stopped at no border
 _IN_GLASS = ("jar", "bottle", "vial", "phial", "flask")
 
 
@@ -106,13 +108,19 @@ def _applies(
         return False
     if row.get("abroad", parcel.abroad) != parcel.abroad:
         return False
+    if parcel.country not in row.get("to", (parcel.country,)):
+        return False
+    if facts.recipe.kind.name in row.get("not_kinds", ()):
+        return False
+    if "holds" in row:
+        return any(facts.answer(avoided_by_name(word)) in _HELD for word in row["holds"])
     if "from_percent" in row:
         return _strong(row, facts)
     if row.get("fridge"):
         return is_kept_cold(facts.recipe.keeps.where) or kept_at(facts.recipe) != "room"
     if row.get("glass"):
         return any(word in container.lower().split(",")[0] for word in _IN_GLASS)
-    return facts.recipe.kind.name in row.get("kinds", ())
+    return "kinds" not in row or facts.recipe.kind.name in row["kinds"]
 
 
 def _strong(row: Mapping[str, Any], facts: GiftFacts) -> bool:

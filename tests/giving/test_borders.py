@@ -1,0 +1,52 @@
+"""What the slip of a parcel says of the border it crosses, and of which presents it says nothing.
+
+Fixed before it was tried: what borders let in, as GOV.UK, a ferry company after Regulation (EU)
+2019/2122, US Customs and the Australian Department of Agriculture state it (posting.yml).
+"""
+
+from __future__ import annotations
+
+import pytest
+
+from giving.lists import demo_recipes
+from stillroom.giving.facts import facts_of
+from stillroom.giving.posting import Parcel, to_ask
+
+BY_NAME = {recipe.slug: recipe for recipe in demo_recipes()}
+
+
+@pytest.mark.parametrize(
+    ("home", "to", "present", "asks"),
+    [
+        ("GB", "FR", "cocoa-marshmallow-mix", True),  # milk powder
+        ("GB", "IE", "sea-buckthorn-curd", True),  # butter
+        ("GB", "FR", "almond-shortbread", False),  # biscuits are let in
+        ("GB", "DE", "salted-honey-toffee", False),  # sweets too
+        ("GB", "FR", "bramble-jelly", False),
+        ("GB", "FR", "felted-bauble", False),
+        ("FR", "DE", "cocoa-marshmallow-mix", False),  # no border between them
+        ("CH", "DE", "cocoa-marshmallow-mix", False),
+        ("FR", "GB", "cocoa-marshmallow-mix", True),
+        ("FR", "GB", "quince-chutney", False),
+        ("GB", "US", "bramble-jelly", False),
+        ("GB", "US", "almond-shortbread", False),
+        ("GB", "AU", "dried-orange-garland", True),
+        ("GB", "AU", "layered-soup-mix", True),
+        ("GB", "AU", "oat-thyme-biscuits", False),
+        ("AU", "AU", "dried-orange-garland", False),
+        ("GB", "GB", "cocoa-marshmallow-mix", False),
+    ],
+)
+def test_a_border_is_asked_about_where_it_stops_such_a_present(home, to, present, asks):
+    gifts = [(facts_of(BY_NAME[present]), "box")]
+    said = [words for words, _ in to_ask(Parcel(to, home != to, None, None), home, gifts)]
+    assert any(words.startswith("The border of") for words in said) is asks
+
+
+def test_each_says_where_it_was_read():
+    gifts = [(facts_of(BY_NAME["cocoa-marshmallow-mix"]), "box")]
+    ((words, source),) = (
+        row for row in to_ask(Parcel("IE", True, None, None), "GB", gifts) if "border" in row[0]
+    )
+    assert words.startswith("The border of the EU: ")
+    assert "2019/2122" in source
