@@ -12,6 +12,7 @@ from stillroom.core.larder.data import read_larder_data
 from stillroom.core.larder.food_reading import read_food
 from stillroom.core.larder.shelves import Larder, staple_named
 from stillroom.core.larder.words import normal_form
+from stillroom.core.method.spoken import spoken_in
 
 TABLE: dict[str, dict[str, list[str]]] = read_larder_data("names_elsewhere.yml")
 
@@ -122,3 +123,19 @@ def test_a_coffee_with_a_spirit_is_no_coffee(name: str) -> None:
     assert food is not None
     assert "alcohol" in food.tags
     assert "milk" in food.allergens
+
+
+@pytest.mark.parametrize(
+    ("language", "method", "items", "read_in"),
+    [
+        ("da_DK", "Rør smør og sukker. Bag i ovnen.", ["smør", "hvedemel"], "da_DK"),
+        ("nb_NO", "Rør smør og sukker. Stek i ovnen.", ["smør", "hvetemel"], "nb_NO"),
+        ("pt_BR", "Bata a manteiga com o açúcar.", ["manteiga", "açúcar"], "pt_BR"),
+        ("da_DK", "Stir the butter and the sugar until pale.", ["butter"], "en"),
+        ("en_GB", "Rør smöret med sockret. Grädda i ugnen.", ["smör", "vetemjöl"], "sv"),
+    ],
+)
+def test_a_book_s_language_is_not_taken_for_a_near_one(
+    language: str, method: str, items: list[str], read_in: str
+) -> None:
+    assert spoken_in(method, items, Larder(language=language)).language == read_in

@@ -84,7 +84,7 @@ def staples_tagged(tag: str) -> tuple[Staple, ...]:
 def is_named_elsewhere(item: str) -> bool:
     """Whether the end of an item is a food's name in another language and none in English.
 
-    >>> [is_named_elsewhere(item) for item in ("Eigelb", "große Eier", "large eggs", "oddments")]
+    >>> [is_named_elsewhere(item) for item in ("Eigelb", "æggeblomme", "large eggs", "oddments")]
     [True, True, False, False]
     """
     index = load_index()
@@ -94,6 +94,8 @@ def is_named_elsewhere(item: str) -> bool:
         if form in index["names"]:
             return False
         if any(form in table for table in index["foreign"].values()):
+            return True
+        if any(form in _names_elsewhere(one) for one in read_larder_data("names_elsewhere.yml")):
             return True
     return False
 

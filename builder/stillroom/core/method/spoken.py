@@ -15,6 +15,9 @@ from stillroom.core.method.tongue import is_english, tongue_of
 from stillroom.core.recipe.asked_once import once_a_recipe
 from stillroom.core.recipe.model import Recipe
 
+# near languages that no method is told by: a Danish book's recipe is no Swedish one
+_NEAR = {"da": {"sv"}, "nb": {"sv"}, "nn": {"sv"}, "no": {"sv"}, "pt": {"es", "it"}}
+
 
 @once_a_recipe
 def tongue_of_recipe(recipe: Recipe) -> str:
@@ -36,7 +39,8 @@ def spoken_in(method: str, items: Iterable[str], larder: Larder) -> Larder:
     told = _told(method, items)
     if not told and own != "en" and is_english(method):
         told = "en"
-    return larder if told in ("", own) else _in_language(larder, told)
+    own_too = told in ("", own) or told in _NEAR.get(own, ())
+    return larder if own_too else _in_language(larder, told)
 
 
 def _told(method: str, items: Iterable[str]) -> str:
