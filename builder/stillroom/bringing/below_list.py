@@ -32,7 +32,8 @@ from stillroom.bringing.yields import yield_told
 from stillroom.core.lines.staple_table import find_staple, staples_named
 
 _SENT_BY: Final = re.compile(
-    r"(?:(?:recipe|contributed|submitted|shared|sent in|posted|written) by|recipe from"
+    r"(?:(?:recipe|contributed|submitted|shared|sent in|posted|written) by"
+    r"|recipe from"
     r"|rezept von)\b",
     re.IGNORECASE,
 )
@@ -46,6 +47,8 @@ _CREDITED: Final = re.compile(
     r"(?:adapted|taken|borrowed|inspired|courtesy|aus\s+dem|nach\s+einem|tirée|adaptée|tratta|adattata|adaptada|tomada|uit\s+het)\b"
     r"|(?:this|these)\s+recipes?\s+(?:is|are|was|were|comes?|came)\s+(?:taken\s+)?from\b"
     r"|(?:text|words|recipe|rezept|texte|testo|texto|tekst)\s*(?:by\b|:)[^.!?]{2,60}[|/·]\s*(?:photos?|fotos?|bild(?:er)?|images?)\b"
+    r"|(?:this|the)\s[^.!?]{0,40}\brecipe\s(?:is|was)\s(?:kindly\s|generously\s)?"
+    r"(?:contributed|submitted|shared|sent\sin|given|supplied)\sby\b"
     r"|with\s+(?:many\s+)?thanks\s+to\b|(?:many\s+)?thanks\s+to\b.*\b(?:recipe|sharing)\b"
     r"|[\w\s-]{0,30}\bcourtesy\s+of\b|taken\s+from\b|(?:originally|first)\s+(?:published|posted|printed|appeared)\s+(?:at|on|in|by)\b"
     r"|(?:the\s+)?original\s+(?:recipe\s+)?(?:is\s+|was\s+|came\s+|comes\s+)?from\b"
@@ -144,7 +147,7 @@ def _read_notes(recipe: Recipe, name: str, rows: Sequence[Row]) -> None:
     for row in told.steps:
         if not is_passed(row.text) and not (row.shape == "heading" and is_passed(row.text)):
             kept.append(row.text)
-            recipe.say_makes(makes_of(row.text))
+            recipe.say_makes(makes_of(row.text) or yield_told(row.text))
         if found := ADDRESS.search(row.text):
             recipe.address = recipe.address or found[0].rstrip(".,)>")
     if kept:
@@ -183,6 +186,8 @@ def read_steps(recipe: Recipe, rows: Sequence[Row]) -> None:
             take_row(recipe, row)
         elif not recipe.steps and row.shape != "step" and _is_optional_food(row.text):
             recipe.ingredients.append(("", row.text))
+        elif row.shape == "heading" and is_passed(row.text):
+            continue
         elif row.shape == "heading":
             group = row.text.strip(" :")
         elif not recipe.steps and heads_method(row):

@@ -51,9 +51,17 @@ from stillroom.bringing.sorting import (
     is_told,
     makes_of,
 )
-from stillroom.bringing.titles import beside_writer, title_of_list, titled, unstopped, writer_of
+from stillroom.bringing.titles import (
+    beside_writer,
+    made_of_title,
+    title_of_list,
+    titled,
+    unstopped,
+    writer_of,
+)
 from stillroom.bringing.told import made_before, made_by_title, told_apart
 from stillroom.bringing.tools import jars_of, take_tools
+from stillroom.bringing.whole_list import things_in_sentences
 from stillroom.core.lines.staple_table import staples_named
 
 # "Für den Teig", "For the icing": words that head a part of a list, and are no food
@@ -94,13 +102,23 @@ def _in_order(rows: Sequence[Row]) -> list[Recipe]:
         return [_without_list(part) for part in told_apart(joined(rows))] if rows else []
     begins = list_begins(lists, rows)
     ends = [*begins[1:], len(rows)]
-    recipes = []
+    recipes: list[Recipe] = []
     titles = [first_title(rows, lists, begins), *begins[1:]]
     if titles[0] is not None and len(lists) > 1:
         begins[0] = titles[0]  # what stands above the first of several is about them all
+        recipes += _told_above(rows[: titles[0]])
     for found, begin, end, title in zip(lists, begins, ends, titles, strict=True):
         recipes.append(_recipe(rows, found, (begin, end), title if title != found.begin else None))
     return recipes
+
+
+def _told_above(rows: Sequence[Row]) -> list[Recipe]:
+    """Return the recipes that are told in sentences above the first of several with a list."""
+    headed = any(map(_is_method_head, rows))
+    if not headed and len(measured_in_prose(row.text for row in rows)) < _FOODS:
+        return []
+    found = [_without_list(part) for part in told_apart(joined(rows))]
+    return [one for one in found if one.steps]
 
 
 def _recipe(rows: Sequence[Row], found: List, span: tuple[int, int], title: int | None) -> Recipe:
@@ -109,9 +127,11 @@ def _recipe(rows: Sequence[Row], found: List, span: tuple[int, int], title: int 
     recipe = Recipe()
     if title is not None:
         recipe.title = titled(rows[title].text) or rows[title].text
+        recipe.say_makes(made_of_title(rows[title].text))
         if aside := _ASIDE.search(recipe.title):  # "Plum gin (makes 1 litre)"
-            recipe.makes = makes_of(aside["said"])
-            recipe.title = recipe.title[: aside.start()] if recipe.makes else recipe.title
+            made = makes_of(aside["said"])
+            recipe.say_makes(made)
+            recipe.title = recipe.title[: aside.start()] if made else recipe.title
     if title is None and found.named:  # "Zutaten für Quittengelee:"
         recipe.title = title_of_list(rows[found.begin].text)
     elif title is None and found.begin > begin:  # "Advocaat volgens oud recept:", right above it
@@ -200,7 +220,10 @@ def _without_list(rows: Sequence[Row]) -> Recipe:
             recipe.doubt("ingredients", what, "Look whether they were parted where you would.")
             return recipe
     read_below(recipe, below)
-    if not recipe.ingredients and (told := measured_in_prose(text for _, text in recipe.steps)):
+    texts = [text for _, text in recipe.steps]
+    told = [] if recipe.ingredients else measured_in_prose(texts)
+    whole = [] if recipe.ingredients else things_in_sentences(texts)
+    if told := whole if len(whole) >= len(told) else told:
         recipe.ingredients = [("", thing) for thing in told]
         few = (
             "1 thing that its sentences measure stands"

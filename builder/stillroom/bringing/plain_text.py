@@ -56,6 +56,9 @@ _PARTS: Final = (
     "source",
     "url",
 )
+_TITLES: Final = frozenset(
+    {"titel", "tittel", "titre", "titolo", "título", "titulo", "tytuł", "název"}
+)
 # what no keyboard types, as text_files.py refuses it in a recipe
 _UNPRINTABLE: Final = re.compile(
     "[\x00-\x08\x0b\x0e-\x1f\x7f-\x84\x86-\x9f\u202a-\u202e\u2066-\u2069\ud800-\udfff\ufffe\uffff]"
@@ -122,7 +125,8 @@ def _front(lines: list[str]) -> tuple[list[str], list[str]]:
 
 def _said_above(front: list[str]) -> list[Row]:
     """Return what the facts above a page of Markdown say of a recipe, as lines of it."""
-    data = read_facts(front, "", 1, NAMES | set(_PARTS)).data if front else {}
+    data = read_facts(front, "", 1, NAMES | {*_PARTS, *_TITLES}).data if front else {}
+    data = {"title" if key in _TITLES else key: value for key, value in data.items()}
     said = {key: str(data[key]) for key in _PARTS if isinstance(data.get(key), str)}
     rows = [Row(said.pop("title"), "heading", 1)] if "title" in said else []
     words = {"author": "By", "source": "Source:", "url": "Source:"}

@@ -14,7 +14,7 @@ from typing import Final
 from stillroom.bringing.afterwords import without_afterwords
 from stillroom.bringing.found import Recipe, Row
 from stillroom.bringing.heads import plain, words
-from stillroom.bringing.sorting import is_sentence
+from stillroom.bringing.sorting import is_passed, is_sentence, makes_of
 from stillroom.bringing.tails import tail_of
 from stillroom.core.larder.shelves import common_larder
 from stillroom.core.lines.staple_table import find_staple, staples_named
@@ -64,6 +64,8 @@ class Method:
             more = " …" if len(self.tail) > 1 or len(self.tail[0]) > _SHOWN else ""
             what = f'Behind the last step, kept as a note: "{self.tail[0][:_SHOWN]}{more}"'
             recipe.doubt("title", what, "If it is a step, write it into the method.")
+        for said in (*self.remarks, *self.tail):
+            recipe.say_makes(makes_of(said))
         for address in self.addresses:
             recipe.address = recipe.address or address
         if self.dropped:
@@ -93,7 +95,7 @@ def without_remarks(rows: Sequence[Row], recipe: Recipe) -> Method:
     for at, row in enumerate(rows):
         if row.shape == "line" and _ADDRESSES.fullmatch(row.text):
             addresses.append(_with_scheme(row.text.split()[0].rstrip(",")))
-        elif at > behind and _is_name(row):
+        elif at > behind and _is_name(row) and not is_passed(row.text):
             names.append(row.text)
         elif at > first and row.shape == "line" and _is_remark(row.text, recipe):
             remarks.append(row.text)

@@ -227,7 +227,8 @@ def _titles_apart(rows: Sequence[Row]) -> list[Row]:
                 f"{run['method']}: {run['rest']}",
             ]
         elif row.shape in ("line", "heading") and (made := _TITLE_MAKES.fullmatch(row.text)):
-            parts = [made["title"], made["makes"]]
+            found += [replace(row, text=made["title"]), Row(made["makes"], "line")]
+            continue
         elif row.shape == "line" and (listed := _list_and_rest(row.text)):
             found += [Row(thing, "item", 0, row.gap) for thing in listed[0]]
             found += [Row("Method", "heading", 6), Row(listed[1], "line", 0, False, row.wraps)]

@@ -149,6 +149,7 @@ _CIRCA: Final = re.compile(
 )
 # "Peel the plums. Boil them with the sugar until"
 _ENDS_WITHIN: Final = re.compile(r"[a-zà-ÿ]{3}[.!?]\s+[A-ZÀ-Ý][a-zà-ÿ]+\s")
+_LEADS_BACK: Final = re.compile(r"[«←‹➜→]\s*(?:[^\s«»›]+\s*){1,9}|(?:[^\s«»→]+\s+){1,9}[→➜]")
 _LEAST_TOLD: Final = 3
 # "cover for the jar", "line for hanging": a thing, and what it is for
 _WHAT_FOR: Final = re.compile(r"^[^\W\d]+\s+(?:for|of)\s", re.IGNORECASE)
@@ -339,6 +340,8 @@ def is_only_makes(text: str) -> bool:
 def is_empty(text: str) -> bool:
     """Whether a line is nobody's words: signs alone, or a button of a page."""
     bare = text.strip()
+    if _LEADS_BACK.fullmatch(bare):
+        return True
     lone = len(bare) == 1 and not bare.isascii()  # what is left of a blank in the wrong letters
     return not re.search(r"[^\W_]", text) or lone or plain(text) in words("passed")
 

@@ -183,6 +183,9 @@ def _yield(value: Any) -> str:
     said = [
         re.sub(r"^(?:makes|yields?|serves)\s*:?\s*(?=\D*\d)", "", one, flags=re.I) for one in said
     ]
+    said = [
+        re.sub(r"^[^\W\d]+\s*:\s*(?=.*\d.*[^\W\d])", "", one) for one in said
+    ]  # "Servings: 1 l"
     wordy = [one for one in said if re.search(r"[^\W\d_]", one)]
     things = [one for one in wordy if not SERVES.search(one)]
     return (things or wordy or [one for one in said if one] or [""])[0]

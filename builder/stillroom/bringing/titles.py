@@ -55,7 +55,12 @@ _OF_A_SENTENCE: Final = re.compile(
 )
 LIST_FOR: Final = re.compile(
     r"(?:the\s+)?(?:ingredients|zutaten|ingr[eé]dients|ingredienti|ingredientes|ingrediënten|nodig)\s*\(?\s*"
-    r"(?:for|of|to\s+make|für|pour|per|para|voor)\s+(?P<what>[^()]+?(?:\s*\((?:à|a|of|je|von|mit|zu|de|di|da|van|om)\s+[^()]+\))?)\s*\)?\s*:?",
+    r"(?:for|of|to\s+make|(?:[-–—]\s*)?(?:makes|serves|yields?|ergibt|pour\s+faire|rinde)(?=\s+\D{0,8}\d)|für|pour|per|para|voor)\s+(?P<what>[^()]+?(?:\s*\((?:à|a|of|je|von|mit|zu|de|di|da|van|om)\s+[^()]+\))?)\s*\)?\s*:?",
+    re.IGNORECASE,
+)
+_SO_MUCH_OF: Final = re.compile(
+    r"(?P<said>(?:about\s+)?(?:\d[\d\s./½¼¾]*|½|an?|one|two|three|four|five|six)\s*"
+    r"(?:quarts?|gallons?|lit(?:re|er)s?|l|ml|pints?|cups?|jars?|bottles?|dozen|pounds?|lbs?|kg|g)\b(?:\s*\([^()]*\))?)\s+of\s+(?=[^\W\d])",
     re.IGNORECASE,
 )
 _A_RECIPE: Final = re.compile(
@@ -117,9 +122,23 @@ def titled(text: str) -> str:
     said = next(filter(None, (found[one] for one in named)), "").strip(" :–") if found else ""
     if _SO_MANY.match(said):  # "Recept voor ongeveer 2 liter": how much, not of what
         return ""
+    said = _SO_MUCH_OF.sub("", said)  # "To make one quart of ginger beer, you'll need"
     if found and found["for"] and _OF_A_SENTENCE.search(said):
         return ""
     return said[:1].upper() + said[1:] if found and found["title"] is None else said
+
+
+def made_of_title(text: str) -> str:
+    """Return how much a line that gives out a title says is made; "" where it does not say.
+
+    >>> made_of_title("To make one quart (960 ml) of ginger beer, you'll need the following:")
+    'one quart (960 ml)'
+    >>> made_of_title("To make ginger beer, you'll need:"), made_of_title("A pint of gin")
+    ('', '')
+    """
+    found = _RECIPE.fullmatch(text.strip()) if len(text) <= _LONGEST_ITEM else None
+    said = _SO_MUCH_OF.match((found["need"] or found["made"] or "").strip()) if found else None
+    return said["said"].strip() if said else ""
 
 
 def title_of_list(text: str) -> str:

@@ -6,15 +6,18 @@ Leaves out the tree of its tags (tags.py) and what it states (stated.py).
 from __future__ import annotations
 
 import re
+from collections.abc import Sequence
 from dataclasses import replace
 from typing import Final
 
 from stillroom.bringing.found import Origin, Paper, Row
-from stillroom.bringing.heads import section_of
+from stillroom.bringing.heads import AMOUNT_ALONE, section_of
 from stillroom.bringing.plain_text import decode, tidy
+from stillroom.bringing.sorting import is_ingredient
 from stillroom.bringing.stated import recipes_in_tags
 from stillroom.bringing.tags import BLOCKS, Tag, read_tags
 from stillroom.bringing.typed_marks import bare
+from stillroom.core.lines.staple_table import staples_named
 
 _PASSED: Final = frozenset(
     [
@@ -43,11 +46,13 @@ _PASSED: Final = frozenset(
 )
 _FURNITURE: Final = re.compile(
     r"(?:^|[\s_-])(?:comments?|sidebar|related|share|sharing|social|nav|menu|breadcrumbs?|cookie|"
-    r"advert\w*|ads?|newsletter|subscribe|rating|reviews?|footer|masthead|widget)(?:$|[\s_-])",
+    r"advert\w*|ads?|adsby\w+|share(?:daddy|buttons?)|relatedposts|newsletter|subscribe|rating|reviews?|footer|masthead|widget)(?:$|[\s_-])",
     re.IGNORECASE,
 )
 _CHARSET: Final = re.compile(rb"charset\s*=\s*[\"']?\s*([\w-]+)", re.IGNORECASE)
 _PARTS: Final = frozenset(["h1", "h2", "h3", "h4", "ul", "ol", "table", "article", "section"])
+_FEW_WORDS: Final = 4
+_NAMED: Final = re.compile(r"\S\s+\S*[^\W\d_]{2}")
 _LEAST_WORDS: Final = 40
 _MOST_STRESSED: Final = 20
 """A heading in bold is all that its paragraph holds, or nearly."""
@@ -155,8 +160,13 @@ def _add_rows(tag: Tag, rows: list[Row], shape: str, depth: int) -> None:
     cells = [one for one in tag.inner if isinstance(one, Tag)] if tag.name == "tr" else []
     alone = len(cells) == 1 and _holds_blocks(cells[0])
     if tag.name == "tr" and not alone and not any(map(_lays_out, cells)):
-        words = (one.words() for one in cells)
-        _add(rows, " ".join(filter(None, words)), "item")
+        words = [said for one in cells if (said := one.words())]
+        for said in words if _are_things(words) else [" ".join(words)]:
+            _add(rows, said, "item")
+        return
+    if tag.name == "td" and _is_caption(tag):
+        return
+    if tag.name in ("ol", "ul") and _only_leads(tag, rows):
         return
     if re.fullmatch("h[1-6]", tag.name) and _leads_home(tag):
         return
@@ -176,6 +186,39 @@ def _add_rows(tag: Tag, rows: list[Row], shape: str, depth: int) -> None:
         else:
             run.append(re.sub(r"\s+", " ", one))
     _add_run(rows, run, shape, tag)
+
+
+def _are_things(cells: Sequence[str]) -> bool:
+    """Whether each cell of a row is a thing of its own, as a list set in two columns has them."""
+    things = [is_ingredient(cell) and not AMOUNT_ALONE.fullmatch(cell) for cell in cells]
+    return len(cells) > 1 and all(things) and all(_NAMED.search(cell) for cell in cells)
+
+
+def _is_caption(cell: Tag) -> bool:
+    """Whether the words of a cell are those of the picture in it, or nearly: "FRESH DATES"."""
+    said = cell.words()
+    if len(said.split()) > _FEW_WORDS or is_ingredient(said):
+        return False
+    shown = [one.said.get("alt", "") for one in cell.walk() if one.name == "img"]
+    return any(one and one.casefold() in said.casefold() for one in shown)
+
+
+def _only_leads(tag: Tag, above: Sequence[Row]) -> bool:
+    """Whether a list is one of links to elsewhere, a few words each, and none an amount.
+
+    Foods may be links too, but not close below steps: those are other recipes.
+    """
+    told = any(row.shape == "step" for row in above[-_FEW_WORDS:])
+    rows = [one for one in tag.inner if isinstance(one, Tag) and one.name == "li"]
+    away = bool(rows) and all(map(_leads_away, rows))
+    return away and (told or not any(staples_named(row.words()) for row in rows))
+
+
+def _leads_away(row: Tag) -> bool:
+    said = row.words()
+    links = [one for one in row.inner if isinstance(one, Tag) and one.name == "a"]
+    short = len(said.split()) <= _FEW_WORDS and not re.search(r"[\d½¼¾]", said)
+    return short and len(links) == 1 and links[0].words() == said
 
 
 def _inline(tag: Tag) -> str:

@@ -14,6 +14,7 @@ from typing import Final
 
 from stillroom.bringing.found import Row
 from stillroom.bringing.head_rows import is_head
+from stillroom.bringing.heads import SENTENCE_ENDS
 from stillroom.bringing.one_line import names_a_food
 from stillroom.bringing.sorting import (
     begins_with_amount,
@@ -66,6 +67,7 @@ _STAR: Final = re.compile(r"\s*[*•·]\s*")
 _MOST_WORDS: Final = 9
 _LONGEST: Final = 500
 _LEAST: Final = 3
+_FIRST: Final = 8
 _FEW: Final = 2
 
 
@@ -168,6 +170,24 @@ def things_of_line(text: str) -> list[str]:
     if len(parts) < least or figures < _FEW or not all(map(_goes_in, parts)):
         return []
     return parts
+
+
+def things_in_sentences(texts: Sequence[str]) -> list[str]:
+    """Return the things that one sentence among the first lists whole; [] where none does.
+
+    >>> things_in_sentences(["It is the usual. Damsons 500 g, sugar 250 g, gin 70 cl. Mix them."])
+    ['Damsons 500 g', 'sugar 250 g', 'gin 70 cl']
+    >>> things_in_sentences(["You need: 250 g flour, 125 g sugar, 125 g butter. Knead it."])
+    ['250 g flour', '125 g sugar', '125 g butter']
+    >>> things_in_sentences(["Boil it for 2 hours, 3 at most. Then strain it."])
+    []
+    """
+    for text in texts[:_FIRST]:
+        for sentence in SENTENCE_ENDS.split(text[:_LONGEST]):
+            for said in (sentence, sentence.partition(":")[2].strip()):
+                if said and (things := things_of_line(said)):
+                    return things
+    return []
 
 
 def _named_first(bare: str) -> list[str]:

@@ -103,6 +103,21 @@ _GIVES: Final = re.compile(
     rf"\s+(?P<said>{_COUNTED})\b(?!\s+(?:(?-i:[A-ZÄÖÜ])|de\s|d['’]|di\s|je\s|à\s\d))",
     re.IGNORECASE,
 )
+# "Die oben genannten Mengen ergeben in etwa 500 ml Fruchtaufstrich."
+_WHOLE_GIVES: Final = re.compile(
+    r"\b(?:(?:(?:oben\s+)?(?:genannten?|angegebenen?)|obigen?|diese)\s+(?:mengen?|zutaten|angaben)\s+(?:ergeben|reichen\s+für)"
+    r"|(?:the|these)\s+(?:above\s+)?(?:quantities|amounts|ingredients)\s+(?:above\s+)?(?:will\s+|should\s+)?(?:(?:are|is|be)\s+)?"
+    r"(?:give|make|yield|(?:enough|sufficient)\s+(?:to\s+make|for|to\s+fill))"
+    r"|ces\s+(?:quantités|ingrédients)\s+(?:donnent|suffisent\s+pour|permettent\s+d['’e]\s?(?:obtenir|faire|préparer))(?:\s+faire)?"
+    r"|quest[ei]\s+(?:dosi|quantità|ingredienti)\s+(?:danno|bastano\s+per|sono\s+sufficienti\s+per)(?:\s+(?:fare|preparare|ottenere))?"
+    r"|est[ao]s\s+(?:cantidades|ingredientes)\s+(?:dan|rinden|alcanzan\s+para|son\s+suficientes\s+para)(?:\s+(?:hacer|preparar|obtener))?"
+    r"|deze\s+(?:hoeveelheden|ingrediënten)\s+(?:geven|zijn\s+(?:genoeg|goed|voldoende)\s+voor)"
+    r"|(?:dessa|de\s+här)\s+(?:mängder(?:na)?|ingredienser(?:na)?)\s+(?:ger|räcker\s+till))"
+    r"\s+(?:in\s+etwa\s+)?(?P<said>(?:(?:about|around|approximately|etwa|ca\.?|circa|rund|ungefähr|environ|unos|aproximadamente|ongeveer|cirka)\s+)?"
+    r"\d[\d.,/½¼¾]*(?:\s*[-–]\s*\d+)?\s+[^\W\d][\w'’-]*)",
+    re.IGNORECASE,
+)
+_MOST_OF_WHOLE: Final = 16
 _SPANS: Final = re.compile(
     r"\b(?:minut|stunde|tag|woche|monat|jahr|uur|uren|dag|we[e]?k|maand|jaar|keer|mal\b)",
     re.IGNORECASE,
@@ -130,6 +145,10 @@ def made_in_words(text: str) -> str:
     ('4 to 6 people', '3 kleine potjes')
     >>> made_in_words("Das ergibt etwa 6 Gläser."), made_in_words("Das ergibt 500 ml Saft.")
     ('etwa 6 Gläser', '')
+    >>> made_in_words("Ces quantités suffisent pour 4 pots."), made_in_words("Make the amounts 4.")
+    ('4 pots', '')
+    >>> made_in_words("These ingredients are enough to make about 4 jars of jam.")
+    'about 4 jars'
     >>> made_in_words("Laisser pour une dizaine de minutes"), made_in_words("Goed voor 3 weken.")
     ('', '')
     """
@@ -137,6 +156,9 @@ def made_in_words(text: str) -> str:
         return f"about {_ROUND[many['number'].lower()]} {' '.join(many['what'].split())}"
     if given := _FOR_PEOPLE.fullmatch(text.strip()) or _GIVES.search(text):
         return " ".join(given["said"].split())
+    if whole := _WHOLE_GIVES.search(text):
+        said = " ".join(whole["said"].split())
+        return re.sub(r"^(?:aproximadamente|unos|environ)\s", "about ", said, flags=re.IGNORECASE)
     good = _GOOD_FOR.search(text)
     if good is None:
         return ""
@@ -157,6 +179,8 @@ def is_made_alone(text: str) -> bool:
         or _ABOUT_SO_MANY.match(bare)
         or _GIVES.match(text.strip())
     )
+    if _WHOLE_GIVES.search(text) and len(text.split()) <= _MOST_OF_WHOLE:
+        return not re.search(r"[.!?]\s", text.strip())
     return begins is not None and bool(made_in_words(text)) and len(text.split()) <= _MOST_ALONE
 
 
