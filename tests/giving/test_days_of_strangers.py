@@ -26,6 +26,7 @@ EVES = """24 December 2027; 24th December 2027; 24th of December, 2027; December
 Dec 24th 2027; Dec. 24, 2027; 24 Dec 2027; 24/12/2027; 24.12.2027; 24. Dezember 2027; 24. Dez. 2027;
 24 déc. 2027; le 24 décembre 2027; 24 Decembre 2027; 24 de diciembre de 2027; 24 dicembre 2027;
 24 december 2027; 24-12-2027; 2027/12/24; 2027.12.24; 12/24/2027; Christmas Eve 2027;
+Hanukkah 2027; first night of Hanukkah 2027; Chanukka 2027; Hanoucca 2027;
 Friday 24 December 2027; Fri 24 Dec 2027; Freitag, 24. Dezember 2027; vendredi 24 décembre 2027"""
 NO_DAYS = """12/11/2027; 11.12.2027; 24 December; 24/12/27; 24 Dec '27; 31 November 2027;
 29 February 2027; next Saturday; 24 Decmber 2027; mid December 2027; Monday 24 December 2027;
@@ -116,3 +117,8 @@ def test_a_comma_before_a_tenth_of_a_kilo_is_read_and_a_bare_number_is_no_weight
     assert read_weight("0,35 kg") == 350
     with pytest.raises(Unreadable):
         read_weight("350")
+
+
+@pytest.mark.parametrize("said", ["Lucia", "St Lucia's Day", "Santa Lucia", "Luciadagen"])
+def test_the_day_of_st_lucy_has_her_names(said):
+    assert read_day(f"{said} 2027") == date(2027, 12, 13)

@@ -217,7 +217,7 @@ def test_what_the_kitchen_uses_is_named_where_a_basket_is_given():
         stock={"made": [{"recipe": "almond-shortbread", "number": 1, "made on": "2027-12-01"}]},
     )
     tam, nell = (basket_data(found, one)["aloud"] for one in found.offering.problem.baskets)
-    assert tam[-1].startswith("All of it is made in a home kitchen")
+    assert tam[-1].startswith("All of it is made in a home kitchen that uses ")
     assert tam[-1].endswith("traces cannot be ruled out.")
     assert not any("home kitchen" in words for words in nell)
 

@@ -190,8 +190,8 @@ def _of_the_kitchen(pack: Pack, presents: tuple[Present, ...]) -> list[str]:
     if not any(one.recipe.kind.is_eaten for one in presents):
         return []
     used = {word for one in pack.making.presents for word in card_of(pack, one).allergens}
-    where = f", where {join_and(sorted(used))} are used" if used else ""
-    return [f"All of it is made in a home kitchen{where}: traces cannot be ruled out."]
+    uses = f" that uses {join_and(sorted(used))}" if used else ""
+    return [f"All of it is made in a home kitchen{uses}: traces cannot be ruled out."]
 
 
 def _keep_from(pets: frozenset[str], presents: tuple[Present, ...]) -> list[str]:
