@@ -217,9 +217,21 @@ def test_what_the_kitchen_uses_is_named_where_a_basket_is_given():
         stock={"made": [{"recipe": "almond-shortbread", "number": 1, "made on": "2027-12-01"}]},
     )
     tam, nell = (basket_data(found, one)["aloud"] for one in found.offering.problem.baskets)
-    assert tam[-1].startswith("All of it is made in a home kitchen that uses ")
+    assert tam[-1].startswith("All of it is made in a home kitchen")
     assert tam[-1].endswith("traces cannot be ruled out.")
     assert not any("home kitchen" in words for words in nell)
+
+
+def test_one_allergen_or_three_the_kitchen_uses_them():
+    """It said "where mustard are used" of one that stands alone."""
+    for recipe, uses in (("quince-chutney", "mustard"), ("almond-shortbread", "almond, milk and")):
+        found = make_pack(
+            households=[{"name": "Old Tam", "basket": "small"}],
+            makes=[{"recipe": recipe, "per batch": 3}],
+            baskets={"small": {"eat": 1}},
+        )
+        (basket,) = found.offering.problem.baskets
+        assert f"in a home kitchen that uses {uses}" in basket_data(found, basket)["aloud"][-1]
 
 
 def test_all_costs_add_up_to_the_penny(pack):
