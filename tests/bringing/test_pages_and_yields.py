@@ -167,3 +167,45 @@ def test_facts_of_a_page_name_it_in_any_language(key: str) -> None:
     )
     (one,) = brought(text, name="a.md")
     assert (fact(one, "title"), listed(one), steps(one)) == ("Plommesylte", FOODS, KEPT)
+
+
+def test_blanks_part_a_title_from_whose_it_is() -> None:
+    (one,) = brought("Pickled Beets          Polly Birt\n\n" + "\n".join([*FOODS, "", *KEPT]))
+    assert (fact(one, "title"), fact(one, "author")) == ("Pickled Beets", "Polly Birt")
+    assert "taken for whose recipe" in asked(one)
+
+
+@pytest.mark.parametrize(
+    "foot",
+    [
+        "Sent from my phone",
+        "Enviado desde mi teléfono",
+        "Von meinem Handy gesendet",
+        "Envoyé de mon téléphone",
+        "Skickat från min telefon",
+    ],
+)
+def test_a_telephones_foot_is_no_step(foot: str) -> None:
+    (one,) = brought("Plum jam\n\n" + "\n".join([*FOODS, "", *KEPT, "", foot]))
+    assert steps(one) == KEPT
+    assert foot not in one.text
+
+
+@pytest.mark.parametrize(
+    "said",
+    [
+        "They should pop and seal, if not, refrigerate and use within 2 weeks.",
+        "Check that each has sealed; otherwise keep it in the fridge for 2 weeks.",
+        "Gläser ohne Vakuum innerhalb von 2 Wochen verbrauchen.",
+    ],
+)
+def test_the_time_of_a_jar_that_did_not_seal_is_not_taken(said: str) -> None:
+    (one,) = brought("Plum jam\n\n" + "\n".join([*FOODS, "", *KEPT, said]))
+    assert "\n  unopened: 2 weeks" not in one.text
+    assert said in one.text
+
+
+def test_the_time_of_a_sealed_jar_is_taken() -> None:
+    said = "Sealed jars keep for 6 months in a cool, dark place."
+    (one,) = brought("Plum jam\n\n" + "\n".join([*FOODS, "", *KEPT, said]))
+    assert "\n  unopened: 6 months" in one.text

@@ -16,6 +16,7 @@ from stillroom.core.larder.shelves import Larder
 from stillroom.core.method.keeping_claims import plainly_claimed_in
 from stillroom.core.method.keeping_opened import without_opened
 from stillroom.core.method.keeping_said import keeping_of_method
+from stillroom.core.method.last_words import is_of_a_failed_seal
 from stillroom.core.method.sentences import split_sentences
 from stillroom.core.recipe.settings import BookSettings
 from stillroom.core.recipe.waits_elsewhere import keeps_elsewhere
@@ -65,7 +66,7 @@ def sentences_of_keeping(steps: Iterable[str]) -> list[tuple[str, Span]]:
     found = []
     for step in steps:
         for sentence in split_sentences(_SHORTENED.sub(r"\1", step)):
-            closed = without_opened(sentence)
+            closed = "" if is_of_a_failed_seal(sentence) else without_opened(sentence)
             if closed and (span := keeps_elsewhere(closed) or plainly_claimed_in(closed)):
                 found.append((sentence.strip(), span))
     return found

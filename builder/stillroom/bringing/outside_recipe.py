@@ -47,7 +47,10 @@ _LEADS: Final = re.compile(
     r"|your\s+e-?mail\s+address\s+will\s+not\s+be\s+published\b.{0,80}|required\s+fields\s+are\s+marked\W*|save\s+my\s+name\b.{0,80}"
     r"|notify\s+me\s+(?:of|when)\b.{0,80}|(?:deine?|ihre)\s+e-?mail-?adresse\s+wird\s+nicht\b.{0,80}|votre\s+adresse\s+e-?mail\s+ne\s.{0,80}"
     r"|il\s+tuo\s+indirizzo\s+e-?mail\s+non\s.{0,80}|tu\s+dirección\s+de\s+correo\s.{0,80}|(?:jouw|je)\s+e-?mailadres\s+wordt\s+niet\s.{0,80}"
-    r"|din\s+e-?postadress\s+kommer\s+inte\s.{0,80}|goes\s+well\s+with:?|reply\s*delete|sent\s+from\s+my\s+\w+)",
+    r"|din\s+e-?postadress\s+kommer\s+inte\s.{0,80}|goes\s+well\s+with:?|reply\s*delete|sent\s+from\s+my\s+\w+"
+    r"|(?:von\s+meinem|enviado\s+desde\s+mi|envoyé\s+de(?:puis)?\s+mon|inviato\s+dal?(?:\s+mio)?|(?:verzonden|verstuurd)\s+vanaf\s+mijn"
+    r"|skickat\s+från\s+min|sendt\s+fra\s+min|wysłan[eo]\s+z(?:\s+mojego)?|odesláno\s+z(?:\s+mého)?|enviado\s+do\s+meu)"
+    r"\s+\w+(?:\s+(?:gesendet|\w+))?\.?)",
     re.IGNORECASE,
 )
 _COURTESY: Final = re.compile(

@@ -10,10 +10,11 @@ import codecs
 import re
 from typing import Final
 
+from stillroom.bringing.afterwords import is_name
 from stillroom.bringing.found import Origin, Paper, Row
 from stillroom.bringing.heads import AMOUNT_ALONE
 from stillroom.bringing.in_facts import recipe_in_facts
-from stillroom.bringing.sorting import is_ingredient
+from stillroom.bringing.sorting import is_ingredient, is_title
 from stillroom.bringing.step_labels import parts_of
 from stillroom.bringing.tables import is_table_line, rows_of_table, with_strokes
 from stillroom.bringing.typed_marks import bare, pieces, without_marks
@@ -56,6 +57,7 @@ _PARTS: Final = (
     "source",
     "url",
 )
+_APART: Final = re.compile(r"\s{3,}")
 _TITLES: Final = frozenset(
     {"titel", "tittel", "titre", "titolo", "título", "titulo", "tytuł", "název"}
 )
@@ -169,7 +171,7 @@ def rows_of(lines: list[str]) -> list[Row]:
         if said.startswith(">") and rows and rows[-1].shape in ("item", "row") and not gap:
             rows.append(Row(bare(said.lstrip("> ")), "row", 0, False))  # said of that item
             continue
-        for piece in _columns(said) or pieces(said):
+        for piece in _columns(said) or ([] if rows else _title_and_name(said)) or pieces(said):
             rows.append(_row(piece, len(line) - len(line.lstrip()), gap))
             gap = False
     return [row for row in rows if row.text]
@@ -177,10 +179,20 @@ def rows_of(lines: list[str]) -> list[Row]:
 
 def _columns(said: str) -> list[str]:
     """Return the things of a line that lists two or three beside each other; [] for any other."""
-    parts = re.split(r"\s{3,}", said)
+    parts = _APART.split(said)
     apart = len(parts) > 1 and all(map(is_ingredient, parts))
     # "Salt    0.75 tsp" is one
     return parts if apart and not any(AMOUNT_ALONE.fullmatch(part) for part in parts) else []
+
+
+def _title_and_name(said: str) -> list[str]:
+    """Return title and name of a paper's first line where blanks part them; [] for any other.
+
+    >>> _title_and_name("Pickled Beets      Polly Birt"), _title_and_name("Plum jam   for Ann")
+    (['Pickled Beets', 'Polly Birt'], [])
+    """
+    parts = _APART.split(said)
+    return parts if len(parts) > 1 and is_title(parts[0]) and is_name(parts[-1]) else []
 
 
 def _with_tables_whole(lines: list[str]) -> list[str | list[str]]:

@@ -82,6 +82,15 @@ _UNSEALED = clause_regex(
     r"\b(?:unsealed|(?:not|never|un)[ -]?(?:been |properly |yet |well )*seal(?:ed)?"
     r"|fail(?:s|ed)? to seal|seals? (?:has |have |is |are )?(?:not|broken|fails?|failed))\b"
     r"|n['’]t (?:been |properly )*seal"
+    r"|\b(?:seal|pop|vacuum)\w*\b[^.;!?]{0,80}\b(?:otherwise|or else"
+    r"|if (?:not|they do not|it does not|they don['’]t|it doesn['’]t))\b"
+    r"|\b(?:ohne|kein|utan|zonder|ikke|sans|sin|senza) (?:vaku?um|vacu[uü]m|vide|vacío)\b"
+    r"|\bnicht (?:richtig |ganz |fest |gut )?(?:dicht|verschlossen\w*|geschlossen\w*)\b"
+    r"|\b(?:pas|mal) (?:bien )?(?:scellée?s?|fermée?s?)\b"
+    r"|\b(?:scell|ferm|vide)\w*\b[^.;!?]{0,80}\bsinon\b"
+    r"|\bnon (?:si (?:è|sono) |sono |è |ben )?(?:sigillat\w|chius\w)\b"
+    r"|\bno (?:se )?(?:ha |han |hayan? |estén? |están? )?(?:bien )?(?:sellad\w+|cerrad\w+)\b"
+    r"|\bniet (?:goed )?(?:gesloten|dicht|vacuüm)\b|\binte (?:har )?(?:slutit|förslut\w*|tät\w*)\b"
 )
 # what is still to be baked keeps otherwise than what is given
 _OF_DOUGH = clause_regex(r"\b(?:dough|batter|teig|pâte crue|impasto|deeg)\b[^,.;]*")
@@ -108,6 +117,12 @@ def is_of_a_failed_seal(sentence: str) -> bool:
 
     >>> is_of_a_failed_seal("Refrigerate any unsealed jars."), is_of_a_failed_seal("Seal the jars.")
     (True, False)
+    >>> is_of_a_failed_seal("They should pop and seal, if not, chill and use within 2 weeks.")
+    True
+    >>> is_of_a_failed_seal("Gläser ohne Vakuum innerhalb von 2 Wochen verbrauchen.")
+    True
+    >>> is_of_a_failed_seal("Seal the jars and use within 2 weeks, or 4 if they stand cold.")
+    False
     """
     return bool(_UNSEALED.search(sentence.lower()))
 
