@@ -224,7 +224,10 @@ def test_what_the_kitchen_uses_is_named_where_a_basket_is_given():
 
 def test_one_allergen_or_three_the_kitchen_uses_them():
     """It said "where mustard are used" of one that stands alone."""
-    for recipe, uses in (("quince-chutney", "mustard"), ("almond-shortbread", "almond, milk and")):
+    for recipe, uses in (
+        ("quince-chutney", "mustard:"),
+        ("almond-shortbread", "gluten (wheat), milk and nuts (almond):"),
+    ):
         found = make_pack(
             households=[{"name": "Old Tam", "basket": "small"}],
             makes=[{"recipe": recipe, "per batch": 3}],
