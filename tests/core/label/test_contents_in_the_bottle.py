@@ -75,6 +75,19 @@ def test_what_is_counted_has_about_its_place(
         ("500 ml cider vinegar (or 2 tbsp fish sauce)", "cider vinegar or fish sauce"),
         ("100 g sugar (or to taste)", "sugar"),
         ("2 eggs (or 3 small)", "eggs"),
+        # what no book knows is either of the two as well; what says how much or how is neither
+        ("100 g butter (or vegan block)", "butter or vegan block (milk)"),
+        ("100 g butter, softened (or vegan block)", "butter or vegan block (milk)"),
+        ("300 ml milk, warmed (or oat milk)", "milk or oat milk"),
+        ("100 g Butter (oder vegane Alternative)", "Butter oder vegane Alternative (milk)"),
+        ("100 g beurre (ou margarine végétale)", "beurre ou margarine végétale (milk)"),
+        ("2 eggs (or flax eggs)", "eggs or flax eggs"),
+        ("100 g butter (or more)", "butter (milk)"),
+        ("100 g butter (or salted)", "butter (milk)"),
+        ("100 g butter (or one block)", "butter (milk)"),
+        ("100 g raisins, chopped, or whole", "raisins"),
+        ("100 g frooble (or more)", "frooble"),
+        ("200 g nuts, toasted or not (or seeds)", "nuts or seeds"),
     ],
 )
 def test_either_of_two_foods_is_said(line: str, said: str) -> None:

@@ -30,7 +30,6 @@ from stillroom.core.larder.shelves import common_larder
 from stillroom.core.larder.words import normal_form
 from stillroom.core.lines.ingredient import Ingredient, read_ingredient
 from stillroom.core.lines.ingredient_food import food_of, name_of, parts_of
-from stillroom.core.lines.sizes import comma_parts
 from stillroom.core.lines.staple_table import staple_of
 from stillroom.core.recipe.model import Recipe
 from stillroom.core.words.patterns import clause_regex
@@ -69,6 +68,14 @@ _OR_ELSE = clause_regex(
     r"(?P<or>or|oder|ou|o|oppure|of|eller) (?:else |auch |bien |anche |use |with )?(?P<other>\S.*)",
     re.IGNORECASE,
 )
+# "or vegan", "oder pflanzliche Alternative": another sort, though no name says which
+_ANOTHER_SORT = clause_regex(
+    r"\b(?:vegan\w*|veget(?:al|arian)\w*|végétal\w*|plant|plantaardig\w*|växtbaser\w*|pflanzlich\w*"
+    r"|free|substitut\w*|alternativ\w*|replacer|ersatz|\w+ersatz|\w+frei\w*)\b",
+    re.IGNORECASE,
+)
+_NO_FOOD = frozenset({"or", "more", "less", "fewer", "so", "oder", "mehr", "ou", "o", "of", "eller"})
+_NOTE_PARTS = clause_regex(r"[();]|,\s")
 
 # an ingredient, its grams (None when unknown), whether it stays in what is given
 _Row = tuple[Known, Fraction | None, bool]
@@ -163,16 +170,26 @@ def _called(known: Known) -> str:
 def _other_choice(ingredient: Ingredient) -> str:
     """Return the food that a note offers in the place of its own: "milk (or oat milk)" is either.
 
-    Without it the list would name the allergen of a food that it does not name.
+    Without it the list would name the allergen of a food that it does not name. So is one that no
+    book knows: "butter (or vegan block)".
     """
-    found = _OR_ELSE.match(comma_parts(ingredient.note, 1)[0])
-    if found is None or len(food_of(ingredient).foods) < 2:
-        return ""
+    reading = food_of(ingredient)
+    unknown = {word for left in reading.leftover for word in left.split()} - _NO_FOOD
+    for part in _NOTE_PARTS.split(ingredient.note):
+        found = _OR_ELSE.match(part.strip())
+        if found is None:
+            continue
+        said = set(normal_form(found["other"]).split())
+        if len(reading.foods) > 1 or said & unknown or _ANOTHER_SORT.search(found["other"]):
+            return f" {found['or']} {_IF_THERE_IS.sub('', _without_amount(found['other']))}"
+    return ""
+
+
+def _without_amount(words: str) -> str:
     try:
-        other = read_ingredient(found["other"], "metric").item
+        return read_ingredient(words, "metric").item
     except Unreadable:
-        other = found["other"]
-    return f" {found['or']} {_IF_THERE_IS.sub('', other)}"
+        return words
 
 
 def _weights(recipe: Recipe, poured: bool) -> tuple[Fraction | None, ...]:

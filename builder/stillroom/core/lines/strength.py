@@ -29,6 +29,12 @@ _STRENGTH = late_regex(
 )
 # what stands close before a strength and makes it none: "1/0% vol", "1..2% vol"
 _NO_NUMBER = late_regex(r"\d(?:[.,]{2}|[.,/⁄]\s?)$")
+# proof is half the % vol in America, and no percentage anywhere: which is meant nobody can tell
+_BOTH = late_regex(
+    r"\b(?P<number>\d+(?:[.,]\d+)?)\s*-?(?:%|per[\s-]?cent\b)\s*-?proof\b"
+    r"|\bproof\s*(?:of\s*)?(?P<behind>\d+(?:[.,]\d+)?)\s*(?:%|per\s?cent\b)",
+    re.IGNORECASE,
+)
 _BARE = late_regex(rf"(?:^|[\s,]+){_LEAST}\b{_PERCENT}\s*(?:$|,|(?=\s))", re.IGNORECASE)
 _DEGREES = late_regex(
     r"(?:\b(?:à|a|de|di|da|mit|van|at)\s+)?\b(?P<number>\d+(?:[.,]\d+)?)"
@@ -69,6 +75,12 @@ def strength_apart(reading: LineReading, system: System, language: str = "en") -
     if two and spirit_words().search(reading.item):
         raise Unreadable(
             f'"{two[0].strip()}" names two strengths.', 'Write the one of its label: "40% vol".'
+        )
+    if both := _BOTH.search(whole):
+        number = both["number"] or both["behind"]
+        raise Unreadable(
+            f'"{both[0]}" is a percentage and proof at once.',
+            f'Write "{number}% vol" if it is that, or what its label says.',
         )
     for name, said in (("item", reading.item), ("note", reading.note)):
         found = _STRENGTH.search(said) or _bare(reading, said)

@@ -1,0 +1,36 @@
+"""A percentage and proof at once is no strength: asked about everywhere; each by itself is read.
+
+American proof is twice the % vol: 27 CFR 5.1 ("proof"), restated. Lines as labels and papers have
+them.
+"""
+
+import pytest
+
+from stillroom.core.amounts.units import System
+from stillroom.core.lines.ingredient import read_ingredient
+from stillroom.core.words.problems import Unreadable
+
+
+@pytest.mark.parametrize("system", ["metric", "us"])
+@pytest.mark.parametrize(
+    "line",
+    ["500 ml 95% proof alcohol", "500 ml alcohol (95 % proof)", "1 l vodka, 95 percent proof",
+     "1 l 40%-proof vodka", "1 l rum, proof 40%"],
+)  # fmt: skip
+def test_both_at_once_is_asked(line: str, system: System) -> None:
+    with pytest.raises(Unreadable, match="percentage and proof at once"):
+        read_ingredient(line, system)
+
+
+@pytest.mark.parametrize(
+    ("line", "system", "note"),
+    [
+        ("750 ml 80-proof vodka", "us", "40% vol"),
+        ("1 l 190 proof (95% abv) alcohol", "us", "95% vol, 95% abv"),
+        ("750 ml vodka, 40% vol (80 proof)", "metric", "40% vol, (80 proof)"),
+        ("500 ml 95% alcohol", "metric", "95% vol"),
+        ("1 kg bread dough, 20% rye, proofed", "metric", "20% rye, proofed"),
+    ],
+)
+def test_one_of_them_is_read(line: str, system: System, note: str) -> None:
+    assert read_ingredient(line, system).note == note
