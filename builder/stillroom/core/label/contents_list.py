@@ -74,7 +74,9 @@ _ANOTHER_SORT = clause_regex(
     r"|free|substitut\w*|alternativ\w*|replacer|ersatz|\w+ersatz|\w+frei\w*)\b",
     re.IGNORECASE,
 )
-_NO_FOOD = frozenset({"or", "more", "less", "fewer", "so", "oder", "mehr", "ou", "o", "of", "eller"})
+_NO_FOOD = frozenset(
+    {"or", "more", "less", "fewer", "so", "oder", "mehr", "ou", "o", "of", "eller"}
+)
 _NOTE_PARTS = clause_regex(r"[();]|,\s")
 
 # an ingredient, its grams (None when unknown), whether it stays in what is given
