@@ -209,3 +209,63 @@ def test_the_time_of_a_sealed_jar_is_taken() -> None:
     said = "Sealed jars keep for 6 months in a cool, dark place."
     (one,) = brought("Plum jam\n\n" + "\n".join([*FOODS, "", *KEPT, said]))
     assert "\n  unopened: 6 months" in one.text
+
+
+# as French and Italian pages have it (sampled 2026-11-30: lescoupsdecoeurdejoss.com,
+# auxfourneauxavecmarta.fr, perledi.style, lastraonline.it)
+def test_french_pages_tell_their_yield_and_label_their_steps() -> None:
+    text = (
+        "Ma recette de confiture\n\nIngrédients pour 5 pots de confiture de mirabelles :\n\n"
+        "- 1,5 kg de mirabelles\n- 750 g de sucre\n\nEtape 1 : La préparation\n\n"
+        "Lavez les mirabelles et retirez les noyaux.\n\nEtape 2 : La cuisson\n\n"
+        "Faites cuire avec le sucre en remuant régulièrement.\n"
+    )
+    (one,) = brought(text, "fr_FR")
+    assert fact(one, "makes") == "5 pots de confiture de mirabelles"
+    assert listed(one) == ["1,5 kg de mirabelles", "750 g de sucre"]
+    assert [step.split(":")[0] for step in steps(one)] == ["La préparation", "La cuisson"]
+
+
+@pytest.mark.parametrize(
+    ("said", "makes"),
+    [("Quantités : environ 8-10 pots", "about 8-10 pots"), ("Menge: 6 Gläser", "6 Gläser")],
+)
+def test_a_quantity_by_its_label_is_the_yield(said: str, makes: str) -> None:
+    (one,) = brought(f"Plum jam\n\n{said}\n\n" + "\n".join([*FOODS, "", *KEPT]))
+    assert (fact(one, "makes"), listed(one)) == (makes, FOODS)
+
+
+@pytest.mark.parametrize(
+    "line",
+    [
+        "Seguici e metti Mi Piace!",
+        "Pin Share",
+        "Potrebbe interessarti anche",
+        "Lascia un commento",
+        "Das könnte dich auch interessieren",
+        "Vous aimerez aussi",
+        "Publié le 3 mai 2019",
+    ],
+)
+def test_what_a_page_of_another_language_sets_at_its_foot_is_nowhere(line: str) -> None:
+    (one,) = brought("Plum jam\n\n" + "\n".join([*FOODS, "", *KEPT, "", line]))
+    assert steps(one) == KEPT
+    assert line not in one.text
+
+
+def test_a_litre_told_with_an_article_is_measured() -> None:
+    text = (
+        "Limoncello\nPrendere un Kg di limoni, lavarli e asciugarli bene.\n"
+        "Prendere un litro di acqua e aggiungere 800g di zucchero, scaldando tutto.\n"
+    )
+    (one,) = brought(text, "it_IT")
+    assert listed(one) == ["un Kg di limoni", "un litro di acqua", "800g di zucchero"]
+
+
+@pytest.mark.parametrize(
+    ("line", "title"),
+    [("Recipe of limoncello", "Limoncello"), ("Recipe of the week", "Recipe of the week")],
+)
+def test_a_recipe_of_a_thing_is_called_as_that(line: str, title: str) -> None:
+    (one,) = brought(f"{line}\n\n" + "\n".join([*FOODS, "", *KEPT]))
+    assert fact(one, "title") == title

@@ -185,7 +185,9 @@ def section_of(text: str) -> Section | None:
     """
     if len(text) <= 2 * _LONGEST_HEAD and _FOLLOWING.fullmatch(text.strip()):
         return "ingredients"
-    if len(text) > (_LONGEST_NEEDED if _NEEDED.fullmatch(text.strip()) else _LONGEST_HEAD):
+    far = len(text) > _LONGEST_NEEDED
+    headed = not far and (_NEEDED.fullmatch(text.strip()) or LIST_FOR.fullmatch(text.strip()))
+    if far or (len(text) > _LONGEST_HEAD and not headed):
         return None
     bare = plain(text)
     first = _JOINED.split(bare, maxsplit=1)[

@@ -24,18 +24,18 @@ from stillroom.core.reading.written_facts import NAMES
 _HEADING: Final = re.compile(r"(#{1,6})\s*(\S.*?)\s*#*$")
 _ITEM: Final = re.compile(r"(?:[-*+–—]\s+|[•·‣▪●○◦□☐✓✔♥❤★☆➤►]\s*)(?:\[[ xX]?\]\s*)?(?=\S)")
 _STEP: Final = re.compile(
-    r"\(?(?:(?:step|schritt|étape|paso|passo|passaggio|fase|stap|steg)\s*)?\d{1,2}\s*[.):]{1,2}\s+(?=\S)",
+    r"\(?(?:(?:step|schritt|[ée]tape|paso|passo|passaggio|fase|stap|steg)\s*)?\d{1,2}\s*[.):]{1,2}\s+(?=\S)",
     re.IGNORECASE,
 )
 # a number on a line of its own, as a page's numbers are copied: its words stand on the next
 _NUMBER_ALONE: Final = re.compile(
-    r"\(?(?:(?:step|schritt|étape|paso|passo|passaggio|fase|stap|steg)\s*\d{1,2}\s*[.):]?|\d{1,2}\s*[.)])",
+    r"\(?(?:(?:step|schritt|[ée]tape|paso|passo|passaggio|fase|stap|steg)\s*\d{1,2}\s*[.):]?|\d{1,2}\s*[.)])",
     re.IGNORECASE,
 )
 # a sign on a line of its own, as a page's items are copied: its words stand on the next
 _SIGN_ALONE: Final = frozenset({"-", "*", "•", "·", "–", "○", "●"})
 _ONLY_STEP: Final = re.compile(
-    r"(?:step|schritt|étape|paso|passo|passaggio|fase|stap|steg)\s*1\s*[.):]?", re.IGNORECASE
+    r"(?:step|schritt|[ée]tape|paso|passo|passaggio|fase|stap|steg)\s*1\s*[.):]?", re.IGNORECASE
 )
 _GLUED_ITEM: Final = re.compile(r"^(?P<indent>\s*)[-–—](?=[^\W\d_]|[\d½¼¾⅓⅔⅛])")
 _RULE: Final = re.compile(r"(?:[-*_=~]\s*){3,}$")

@@ -28,7 +28,7 @@ _NUMBER: Final = (
     r"(?:(?:an?|one|two|three|four|five|six|\d+)\s+(?:(?:pounds?|lbs?|ounces?|oz|pints?|quarts?"
     r"|gallons?|gills?|cups?|cupfuls?)\s+)?and\s+(?:an?\s+|one\s+)?(?:half|quarter|third)"
     r"|(?:an?|one|three)\s+(?:quarters?|thirds?)\s+of\s+an?|half\s+of\s+an?|(?:\d+\s+)?\d+\s?[/⁄]\s?\d+|\d+(?:[.,]\d+)?\s?[½¼¾⅓⅔]?|[½¼¾⅓⅔]|half\s+(?:an?|a\s+dozen)|an?|one|two|three|four|five|six"
-    r"|seven|eight|nine|ten|eleven|twelve|twenty|thirty|forty|fifty)"
+    r"|(?:un[aeo]?|eine?[nmr]?|een|ett?)(?=\s+(?:kg|kilo\w*|chilo|lit\w+|l|pfund|etto|pond)\s)|seven|eight|nine|ten|eleven|twelve|twenty|thirty|forty|fifty)"
 )
 _BEGINS: Final = re.compile(
     rf"(?:(?P<part>(?:the\s+)?(?:[a-z]{{1,20}}\s+){{0,2}}?(?:juice|rind|peel|zest|yolks?|whites?)\s+of\s+))?"

@@ -63,8 +63,8 @@ _AMOUNT: Final = re.compile(
 # "Schale dünn abschälen, Saft auspressen." says what is done, as German does: at its end
 _GERMAN_STEP: Final = re.compile(r"^[^\d½¼¾]*\s[a-zäöüß]{3,}(?:en|ern|eln)\.$")
 _NUMBERED: Final = re.compile(
-    r"\(?(?:(?:step|schritt|étape|paso|passo|passaggio|fase|stap|steg)\s*)?(\d{1,2})\s*[.):]{1,2}\s*(?=[^\W\d])"
-    r"|(?:step|schritt|étape|paso|passo|passaggio|fase|stap|steg)\s+(?:\d{1,2}|one|two|three|four|five|six|seven|eight|nine|ten)"
+    r"\(?(?:(?:step|schritt|[ée]tape|paso|passo|passaggio|fase|stap|steg)\s*)?(\d{1,2})\s*[.):]{1,2}\s*(?=[^\W\d])"
+    r"|(?:step|schritt|[ée]tape|paso|passo|passaggio|fase|stap|steg)\s+(?:\d{1,2}|one|two|three|four|five|six|seven|eight|nine|ten)"
     r"\s*(?:[.):]|\s[-–—])\s*(?=[^\W\d])"
     r"|\(?[A-H]\)\s+(?=[^\W\d])",
     re.IGNORECASE,
@@ -76,7 +76,7 @@ _MAKES: Final = re.compile(
     r"|gallons?|pints?|lit(?:er|re)s?\s+of|inch|jars?|half|quarter|third)\b|[^.;]*\b(?:of|into|over|the|with|each)\b)"
     r"(?:\s+environs?)?(?=\s+:?\s*\d|\s+(?:deux|trois|quatre|cinq|six|huit|dix|douze)\s+(?:lit|bout|pot|boc|pers))|per(?=\s+(?:circa\s+|ca\.?\s+)?\d+\s+(?:vas|baratt|bottigli|persone|biscott|porzion|pezz))|"
     r"(?:nodig\s+)?voor(?=\s+(?:±\s*|ca\.?\s+|ongeveer\s+)?\d)|für(?=\s+\d)|"
-    r"quantity|portions|portionen|porzioni|dosi\s+per|raciones|porciones|porties|resa|rendimiento|rendement|para(?=\s+(?:un[oa]s\s+)?(?:\d|dos|tres|cuatro|cinco|seis|ocho|diez|doce)\b)|opbrengst|"
+    r"quantity|(?:quantités?|quantità|cantidad(?:es)?|hoeveelheid|menge|mängd)(?=\s*:)|portions|portionen|porzioni|dosi\s+per|raciones|porciones|porties|resa|rendimiento|rendement|para(?=\s+(?:un[oa]s\s+)?(?:\d|dos|tres|cuatro|cinco|seis|ocho|diez|doce)\b)|opbrengst|"
     r"(?:n[úu]mero\s+d[ei]|nombre\s+de|aantal|anzahl(?:\s+der)?)\s+[^\W\d]+|yield\s+is|"
     r"(?:recipe\s+for|rezept\s+für|recept\s+voor|recette\s+pour|ricetta\s+per|receta\s+para)"
     r"(?=\s+(?:(?:about|ongeveer|etwa|circa|environ|unos)\s+)?\d))"
@@ -279,7 +279,7 @@ def makes_of(text: str) -> str:
     >>> makes_of("Cut while warm. Makes 36 pieces."), makes_of("Yield: 10 half-pint jars.")
     ('36 pieces', '10 half-pint jars')
     """
-    headed = LIST_FOR.fullmatch(text.strip()) if len(text) <= _LONGEST_HEAD else None
+    headed = LIST_FOR.fullmatch(text.strip()) if len(text) <= _LONGEST_TITLE else None
     if headed and re.match(r"\D{0,8}\d", headed["what"]):
         return re.sub(r"\s*\(([^()]*)\)", r" \1", headed["what"]).strip()  # "4 Gläser (à 500 ml)"
     if PEOPLE_ALONE.fullmatch(text.strip()) or COUNT_ALONE.fullmatch(text.strip()):
@@ -327,7 +327,8 @@ def is_only_makes(text: str) -> bool:
                 r"per (?:circa |ca\.? )?\d|"
                 r"(?:n[úu]mero d[ei]|nombre de|aantal|anzahl)\s|porciones|rendimiento|rendement|"
                 r"(?:nodig )?voor |quantity|portion|porzioni|dosi per|raciones|porties|resa|para|"
-                r"opbrengst|(?:recipe for|rezept für|recept voor|recette pour|ricetta per|"
+                r"opbrengst|(?:quantités?|quantità|cantidad(?:es)?|hoeveelheid|menge|mängd)\s*:|"
+                r"(?:recipe for|rezept für|recept voor|recette pour|ricetta per|"
                 r"receta para) (?:\w+ )?\d)",
                 text,
                 re.IGNORECASE,

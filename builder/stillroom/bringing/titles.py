@@ -30,7 +30,7 @@ _BESIDE: Final = re.compile(
 _RECIPE: Final = re.compile(
     r"(?:(?:recipe|rezept|recette|ricetta|receta|recept)\s*(?:name|title|(?:n[°ºo]\.?|no\.|nr\.?|#)\s*\d{1,2}\s*[-–.)]?)?|title|titel|titre|titolo|título)\s*(?:(?<=\d)|(?<=[-–.)])|:)\s*(?P<title>\S.*)"
     r"|(?:recept|rezept|recette|ricetta|receta|RECEPT|REZEPT|RECETTE|RICETTA|RECETA)\s+(?P<called>(?!voor\b|für\b|pour\b|per\b|para\b|d[ei]\b|n[°ºor]\b)[^\W\d][^:.!?]{2,50}):$"
-    r"|(?:(?:my|our|the|[\w'’]+['’]s)\s+)?(?:\w+\s+)?(?:recipe\s+for|rezept\s+für|recette\s+d[eu]|"
+    r"|(?:(?:my|our|the|[\w'’]+['’]s)\s+)?(?:\w+\s+)?(?:recipe\s+(?:for|of(?=\s+(?!the\b|an?\b|my\b|our\b|his\b|her\b|this\b|your\b|course\b)[^\W\d]+(?:\s[^\W\d]+)?\s*:?$))|rezept\s+für|recette\s+d[eu]|"
     r"receta\s+de|recept\s+voor)\s+(?P<for>\S.*?)\s*:?$"
     r"|(?:[\w'’]+,?\s+){1,5}(?:das|mein|unser|het|la|il|el)\s+(?:rezept\s+für|recept\s+voor|recette\s+d[eu]|ricetta\s+(?:per|del)|receta\s+de)"
     r"\s+(?:(?:d(?:ie|en|as)|eine?n?|de|het|il|la)\s+)?(?P<that>[^\W\d](?:[^\s.:]*\s?){1,5}):$"
