@@ -21,6 +21,7 @@ from stillroom.core.method.heat_elsewhere import (
     is_everything_elsewhere,
 )
 from stillroom.core.method.sentences import affirmed_clauses, is_for_whoever, split_sentences
+from stillroom.core.method.tag_words import before_and_on_the_tag
 from stillroom.core.recipe.asked_once import once_a_recipe
 from stillroom.core.recipe.model import Recipe
 from stillroom.core.words.patterns import clause_regex
@@ -329,7 +330,7 @@ def _clauses_of(text: str) -> tuple[str, ...]:
     """Return the affirmed clauses of a step, without what is only told to whoever is given it."""
     return tuple(
         clause
-        for sentence in split_sentences(text)
+        for sentence in split_sentences(before_and_on_the_tag(text)[0])
         if not is_for_whoever(sentence)
         for clause in affirmed_clauses(sentence)
     )
@@ -341,7 +342,7 @@ def _told_by(text: str) -> list[tuple[str, bool]]:
     A sentence goes on behind the stop of "ca. 12 Min. backen".
     """
     whole: list[list[str]] = []
-    for sentence in split_sentences(text):
+    for sentence in split_sentences(before_and_on_the_tag(text)[0]):
         if whole and not sentence[:1].isupper():
             whole[-1].append(sentence)
         else:

@@ -12,6 +12,7 @@ from collections.abc import Iterator
 from functools import cache
 
 from stillroom.core.method.sentences import is_for_whoever, split_sentences
+from stillroom.core.method.tag_words import before_and_on_the_tag, tells_a_use
 from stillroom.core.method.words import find_phrase
 from stillroom.core.recipe.model import Recipe
 from stillroom.core.words.data_files import read_data
@@ -116,14 +117,16 @@ def sentences_of_the_maker(recipe: Recipe) -> Iterator[str]:
     milk". What begins a method is the maker's, and so is all of a bake.
     """
     begun = theirs = False
+    dry = recipe.kind.is_("dry")
     for step in recipe.method:
-        for sentence in split_sentences(step.text):
+        told, on_the_tag = before_and_on_the_tag(step.text) if dry else (step.text, "")
+        for sentence in split_sentences(told):
             if is_for_whoever(sentence):
-                theirs = True
+                theirs = theirs or tells_a_use(sentence)
                 continue
             if found := _pattern("receiver").search(sentence):
                 sentence, theirs = sentence[: found.start()], True
-            elif recipe.kind.is_("dry"):
+            elif dry:
                 own = _before_it_is_made_up(sentence.strip(), begun)
                 if own is not None:
                     sentence, theirs = own, True
@@ -131,6 +134,9 @@ def sentences_of_the_maker(recipe: Recipe) -> Iterator[str]:
                     continue
             begun = True
             yield sentence
+        if on_the_tag:
+            theirs = True
+            yield from filter(_pattern("maker_again").search, split_sentences(on_the_tag))
 
 
 def _goes_on(sentence: str) -> bool:
