@@ -168,3 +168,29 @@ def test_brine_that_is_poured_off_is_in_no_jar(
 ) -> None:
     makes = "2 l" if "syrup" in title else "2 kg"
     assert contents_of(made(kind, title, list_, method, makes)) == contents
+
+
+@pytest.mark.parametrize(
+    ("title", "method", "stays"),
+    [
+        ("Rumtopf", "Früchte mit Zucker und Rum schichten. 3 Monate ziehen lassen.", True),
+        ("Rum pot", "Layer, cover with rum. Leave 3 months. Serve the fruit with ice.", True),
+        ("Plums in brandy", "Cover with rum. Leave 2 months.", True),
+        ("Brandied plums", "Leave 3 months.", True),
+        ("Pflaumen in Rum", "3 Monate ziehen lassen.", True),
+        ("Confiture de vieux garçon", "Laisser macérer 3 mois.", True),
+        ("Prugne sotto spirito", "Lasciare due mesi.", True),
+        ("Ciruelas en aguardiente", "Dejar 2 meses.", True),
+        ("Pruimen op brandewijn", "Zet 2 maanden weg.", True),
+        ("Plommon i konjak", "Låt stå 2 månader.", True),
+        ("Rumtopf", "Leave 3 months. Strain and bottle.", False),
+        ("Rumtopf", "Leave 3 months. Discard the fruit.", False),
+        ("Rumtopf liqueur", "Leave 3 months.", False),
+        ("Plum gin", "Leave 3 months.", False),
+        ("Plum rum", "Leave 3 months.", False),
+    ],
+)
+def test_the_fruit_of_a_rum_pot_stays_in_it(title: str, method: str, stays: bool) -> None:
+    recipe = made("infusion", title, ["1 kg plums", "500 g sugar", "1 l rum, 54% vol"], method)
+    assert ("plums" in contents_of(recipe)) is stays
+    assert ("infused with plums" in contents_of(recipe)) is not stays

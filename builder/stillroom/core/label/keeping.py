@@ -27,6 +27,7 @@ from stillroom.core.method.keeping_said import (
     opened_in_method,
 )
 from stillroom.core.recipe.keeps import OWN_PRACTICE, Keeping
+from stillroom.core.recipe.kind_dates import ferments_untimed
 from stillroom.core.recipe.model import Recipe
 from stillroom.core.when.spans import Span
 from stillroom.core.words.joining import join_and
@@ -115,14 +116,19 @@ def _of_the_book(recipe: Recipe) -> Keeping:
     keeps = recipe.keeps
     facts = gather_facts(recipe, finished_percent(recipe), ())
     limits = [*limits_of_guidance(facts, judge)]
-    if usual := usual_limit(facts, judge):
+    # what ferments for nobody knows how long keeps for nobody knows how long
+    untimed = ferments_untimed(recipe)
+    if not untimed and (usual := usual_limit(facts, judge)):
         limits.append(usual)
-    if not limits or any(thing.unknown for thing in facts.things):
+    if any(thing.unknown for thing in facts.things):
         return keeps
     rows = rows_for_card(facts, judge)
     if any(row.card == "no figure" for row in rows):
         return keeps
-    limits += [row.limit for row in rows if row.limit and row.card != "always"]
+    if not untimed:
+        limits += [row.limit for row in rows if row.limit and row.card != "always"]
+    if not limits:
+        return keeps
     limit = min(limits, key=lambda one: one.longest.minutes())
     found = replace(keeps, unopened=limit.longest, source=limit.source, by="book")
     return found if keeps.where else replace(found, where=limit.where, where_of_book=True)

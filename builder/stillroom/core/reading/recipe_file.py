@@ -20,6 +20,7 @@ from pydantic import ValidationError
 from stillroom.core.amounts.quantities import Ratio
 from stillroom.core.amounts.units import System, system_said
 from stillroom.core.label.how_long import known_keeping, known_stages, planned_span
+from stillroom.core.label.strained import with_its_fruit
 from stillroom.core.label.use_said import use_of_method
 from stillroom.core.larder.shelves import Larder, common_larder
 from stillroom.core.lines.ingredient import Ingredient
@@ -147,7 +148,7 @@ def _draft_of(recipe: Recipe | None, larder: Larder) -> Recipe | None:
 
 def _completed(recipe: Recipe, larder: Larder) -> Recipe:
     """Return a recipe with what the book knows of its foods and of how it keeps."""
-    fed = _with_foods(_with_use(recipe), larder)
+    fed = with_its_fruit(_with_foods(_with_use(recipe), larder))
     known = the_one(fed.model_copy(update={"waits_of_method": waits_to_go_by(fed)}))
     kept = known.model_copy(update={"keeps": known_keeping(known), "plans_by": planned_span})
     return kept.model_copy(update={"waits_of_method": known_stages(kept)})

@@ -22,7 +22,7 @@ from stillroom.core.lines.ingredient_food import food_of
 from stillroom.core.recipe.method_order import course_of, fills_first, lines_in_order
 from stillroom.core.recipe.method_times import Said, total_days
 from stillroom.core.recipe.model import Recipe
-from stillroom.core.recipe.times_not_read import times_not_read
+from stillroom.core.recipe.times_not_read import ends_by_itself, times_not_read
 from stillroom.core.when.spans import Span
 from stillroom.core.when.stage_dates import lay_out, usable_after_days
 from stillroom.core.when.stages import MILESTONES, Stage, parse_stage
@@ -63,6 +63,9 @@ _STANDS: Final = late_regex(
 # egg, milk and cream; "perishable" is said of fresh vegetables too
 _FRESH: Final = frozenset({"egg", "pasteurised-egg", "perishable"})
 _OF_THE_GARDEN: Final = frozenset({"vegetable", "mushroom", "fruit", "low-acid-vegetable"})
+_NOT_TOLD: Final = (
+    "How long it ferments, and so when it is ready, is not known: neither recipe nor method says."
+)
 _WORK: Final = frozenset({"prepare", "strain", "bottle", "finish", "give"})
 
 
@@ -185,14 +188,27 @@ def _instead_of_kind(recipe: Recipe) -> str:
 
 def _unread_words(recipe: Recipe) -> str:
     """Return what to say of waits that the method names without a length to count."""
-    unread = times_not_read(recipe.method)
+    own_end = ends_by_itself(recipe.method) if ferments_untimed(recipe) else None
+    unread = (*times_not_read(recipe.method), *([own_end] if own_end else []))
     if not unread:
-        return ""
+        return _NOT_TOLD if ferments_untimed(recipe) else ""
     step, words = unread[0]
     return (
         f"Its method names a wait that cannot be counted (step {step}): “{words}”. Look whether "
         "these dates go with it, or write a timeline."
     )
+
+
+def ferments_untimed(recipe: Recipe) -> bool:
+    """Whether something feeds yeast for a time that nothing tells; vegetables in salt do not."""
+    if not recipe.kind.is_("living") or recipe.timeline or course_of(recipe.method).said:
+        return False
+    return not _sours_in_salt(recipe)
+
+
+def _sours_in_salt(recipe: Recipe) -> bool:
+    foods = [food_of(one).food for one in recipe.ingredients]
+    return all(food is not None and food.tags & _SOURS_IN_SALT for food in foods)
 
 
 def waits_to_go_by(recipe: Recipe) -> tuple[Stage, ...]:
@@ -250,8 +266,7 @@ def _is_all_its_waiting(recipe: Recipe, said: tuple[Said, ...]) -> bool:
     if max(_days(one.span) for one in said) < _SOME_DAYS:
         return kind.is_("steeped") and course_of(recipe.method).ends_in_work
     if kind.is_("living"):
-        foods = [food_of(one).food for one in recipe.ingredients]
-        return all(food is not None and food.tags & _SOURS_IN_SALT for food in foods)
+        return _sours_in_salt(recipe)
     return kind.is_("steeped")
 
 

@@ -14,6 +14,7 @@ from functools import lru_cache
 from itertools import zip_longest
 from typing import Final, Literal
 
+from stillroom.core.recipe.days_headed import NUMBERED_DAY, Calendar
 from stillroom.core.recipe.model import MethodStep
 from stillroom.core.recipe.wait_words import (
     AFTER,
@@ -108,6 +109,7 @@ def times_in_method(steps: tuple[MethodStep, ...]) -> tuple[Said, ...]:
     found: list[Said] = []
     told, in_words = sentences_of(steps), _with_names(steps)
     latest, rhythm = -2, ("", "")
+    calendar = Calendar()
     for place, (sentence, number, line) in enumerate(told):
         after = told[place + 1][0] if place + 1 < len(told) else ""
         said = list(_in_sentence(sentence, number, line, after))
@@ -126,9 +128,36 @@ def times_in_method(steps: tuple[MethodStep, ...]) -> tuple[Said, ...]:
             rhythm = rhythm if tended == found[-1] else ("", "")
             found[-1] = tended
         latest = place if said else latest
+        said = [*_nights(calendar, steps, number, sentence, line, bool(said), found), *said]
         quoted = in_words[place] if len(in_words) == len(told) else sentence
         found += [replace(one, place=place, words=_short(quoted)) for one in said]
-    return tuple(found)
+    return (*found, *_last_nights(calendar, found, told))
+
+
+def _nights(
+    calendar: Calendar,
+    steps: tuple[MethodStep, ...],
+    number: int,
+    sentence: str,
+    line: int,
+    waits: bool,
+    before: list[Said],
+) -> Iterator[Said]:
+    """Yield the nights before a sentence under "Day 3:" or "The next day", if nothing says them."""
+    nights = calendar.nights_before(steps[number - 1].group, sentence, waits, total_days(before))
+    if nights > 0:
+        yield Said("wait", "rest", parse_span(f"{nights} days"), "", number, line)
+
+
+def _last_nights(
+    calendar: Calendar, found: list[Said], told: list[tuple[str, int, int]]
+) -> Iterator[Said]:
+    """Yield the nights of a heading such as "Days 2-14:" that nothing stands behind."""
+    nights = calendar.nights_left(total_days(found))
+    if nights > 0:
+        sentence, number, line = told[-1]
+        span = parse_span(f"{nights} days")
+        yield Said("wait", "rest", span, _short(sentence), number, line, place=len(told) - 1)
 
 
 def sentences_of(steps: tuple[MethodStep, ...]) -> list[tuple[str, int, int]]:
@@ -169,7 +198,7 @@ def _tended(one: Said, word: str, every: str) -> Said:
 def _in_full(text: str) -> str:
     """Return a step's words with braces as "it" and what is shortened written out."""
     plain = WARNED.sub("", re.sub(r"\{[^{}]*\}", "it", text))
-    plain = STOPPED.sub(r"\1 ", plain)
+    plain = NUMBERED_DAY.sub(r"\2 \1", STOPPED.sub(r"\1 ", plain))
     plain = OVER_THE_NEXT.sub(r"\2 for \1", BRIEFLY.sub(r"\1 ", plain))
     plain = NEXT_DAY.sub("overnight", ASIDE.sub("", TENS.sub(r"\1-\2", plain)))
     plain = FIRST.sub(

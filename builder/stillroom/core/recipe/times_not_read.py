@@ -32,9 +32,39 @@ _UNCOUNTED: Final = late_regex(
     r"|\b(?:a few|some|several|many|a good many|weeks and) (?:days|weeks|months|years)\b"
     r"|\bfor (?:days|weeks|months|years|ages)\b"
 )
+_PROSE: Final = 300
 _LENGTH: Final = late_regex(rf"\b{SPAN_PATTERN}")
 # what is done before a day is no wait till then
 _NOT_A_WAIT: Final = late_regex(r"\b(?:made|make|picked|pick|gathered|harvest(?:ed)?) ")
+# a ferment ends by itself: "ferment until it stops", "bis die Gärung beendet ist"
+_WORKS: Final = late_regex(
+    r"ferment|bubbl|\bwork|fizz|hiss|air-?lock|gär|blubber|gist|jäs|\bbull|burbuj|\bboll", re.I
+)
+_ENDS: Final = late_regex(
+    r"\b(?:(?:until|till|'?til|once|when|before|after)\b.*\b(?:stop|ceas|finish|complet|over\b|done"
+    r"|end|die[sd]?\b|subsid|slow|quiet|still|dry|no (?:more|longer)|clear)"
+    r"|bis\b.*\b(?:aufhör|aufgehört|abgeschlossen|beendet|zu ende|fertig|vorbei|stopp|ruhig|nachl)"
+    r"|jusqu['’]à\b.*\b(?:s['’]arrêt|cess|termin|fini|plus de bulle)"
+    r"|hasta\b.*\b(?:par[ea]|ces[ea]|termin|dej[ea]|acab|fin)"
+    r"|fin(?:o|ché)\b.*\b(?:fine|ferm[ai]|cess|termin|smett|esaur|complet)"
+    r"|tot(?:dat)?\b.*\b(?:stop|gestop|klaar|ophoud|voorbij|uitge|rustig)"
+    r"|tills\b.*\b(?:slut|avstann|klar|upphör|färdig|stann))",
+    re.IGNORECASE,
+)
+
+
+@lru_cache(maxsize=1024)
+def ends_by_itself(steps: tuple[MethodStep, ...]) -> tuple[int, str] | None:
+    """Return the step and the words that let a ferment work until it ends, without its length."""
+    read = {one.place for one in times_in_method(steps)}
+    for place, (sentence, step, _) in enumerate(sentences_of(steps)):
+        if place not in read and _ends(sentence):
+            return step, _as_typed(steps[step - 1].text, sentence).rstrip(".;")
+    return None
+
+
+def _ends(sentence: str) -> bool:
+    return len(sentence) <= _PROSE and bool(_WORKS.search(sentence) and _ENDS.search(sentence))
 
 
 @lru_cache(maxsize=1024)
