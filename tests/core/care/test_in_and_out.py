@@ -9,7 +9,9 @@ from __future__ import annotations
 from time import process_time
 
 import pytest
+from tests.care_cases import recipe_of
 
+from stillroom.core.care.filling import filled_hot
 from stillroom.core.method.foods_in_method import foods_in_method
 from stillroom.core.method.sentences import affirmed_clauses
 from stillroom.core.reading.recipe_file import read_recipe
@@ -136,3 +138,54 @@ def test_a_long_word_behind_a_denial_takes_no_time(end: str) -> None:
     begun = process_time()
     assert affirmed_clauses(f"Never add x, {end}{'a' * 3000}!") == ([] if end else ["a" * 3000])
     assert process_time() - begun < 1
+
+
+def _of(title: str, foods: list[str], steps: list[str]) -> list[str]:
+    front = {"title": title, "kind": "preserve", "ingredients": foods, "method": steps}
+    recipe = recipe_of(front)
+    return [one.ingredient.item for one in foods_in_method(recipe)]
+
+
+CHILLIES = ["3 habanero peppers", "2 cloves of garlic", "1 tbsp salt"]
+
+
+# the first is rootedsoulapothecary.com's, the others from memory of how recipes end
+@pytest.mark.parametrize(
+    ("title", "foods", "step"),
+    [
+        ("Fermented habanero hot sauce", CHILLIES, "Pour the hot sauce into a jar or bottle."),
+        ("Grandma's hot sauce", CHILLIES, "Store the hot sauce in the fridge."),
+        ("Hot sauce (red)", CHILLIES, "Your hot sauce is ready in a week."),
+        ("Plum barbecue sauce", ["500 g plums"], "Ladle the barbecue sauce into bottles."),
+        ("Lemon curd", ["2 eggs", "60 g butter", "2 lemons"], "Pour the lemon curd into jars."),
+    ],
+)
+def test_what_a_title_ends_with_is_no_part_of_itself(
+    title: str, foods: list[str], step: str
+) -> None:
+    assert _of(title, foods, ["Blend it all.", step]) == []
+
+
+@pytest.mark.parametrize(
+    ("title", "foods", "step", "found"),
+    [
+        ("Spiced sloe gin", ["10 cloves"], "Pour the sloe gin into a bottle.", "sloe gin"),
+        ("Chocolate peanut butter", ["90 g sugar"], "Spoon the peanut butter into jars.",
+         "peanut butter"),
+        ("Lemon curd", ["2 lemons"], "Pour the lemon curd into jars.", "lemon curd"),
+        ("Herb raspberry vinegar", ["20 g thyme"], "Pour the raspberry vinegar into a jar.",
+         "raspberry vinegar"),
+        ("Ribs in barbecue sauce", ["500 g plums"], "Pour the barbecue sauce over it.",
+         "barbecue sauce"),
+    ],
+)  # fmt: skip
+def test_what_brings_more_than_its_list_is_put_in(
+    title: str, foods: list[str], step: str, found: str
+) -> None:
+    assert _of(title, foods, ["Blend it all.", step]) == [found]
+
+
+def test_hot_is_a_sauces_name_and_no_heat() -> None:
+    assert filled_hot(["Pour the hot sauce into a jar"], sure_of_glass=False) == ""
+    assert filled_hot(["Simmer it", "Pour the hot sauce into a jar"], sure_of_glass=False)
+    assert filled_hot(["Pour it hot into a jar"], sure_of_glass=False)

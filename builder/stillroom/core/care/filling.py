@@ -79,7 +79,7 @@ _NOT_ITS_HEAT = clause_regex(
     r"|\b(?:keep|leave|stand|put|place|set|stor)\w*\b[^.]*\bwarm\b(?! (?:water|syrup|brine))"
     r"|\bhot(?=[- ](?:days?|weather|spell|summers?|sun|climates?|room|kitchen|place|cupboard"
     r"|chocolate|cocoa|toddy|cross|dogs?|chill?i|chill?ies|mustard|curry|paprika|spice|smoked|pan\b"
-    r"|oven|hob|stove|hotplate|plate))"
+    r"|oven|hob|stove|hotplate|plate|sauces?\b|salsa|peppers?\b))"
     r"|\b(?:roast|toast|bak|boil|cook|blanch|smok|fri|cand)(?:i?ed) (?=(?:\w+ )?(?:nuts?|almonds?"
     r"|hazelnuts?|walnuts?|pecans?|cashews?|pistachios?|peanuts?|chestnuts?|seeds?|coconut|oats|coffee"
     r"|beans|chickpeas|sweets|flakes|chips|peel)\b)",

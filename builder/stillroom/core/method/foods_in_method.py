@@ -28,7 +28,11 @@ from stillroom.core.method.not_put_in import (
     without_things,
     without_what_is_served,
 )
-from stillroom.core.method.of_the_list import is_the_thing_made, made_of_the_list
+from stillroom.core.method.of_the_list import (
+    is_filled_or_kept,
+    is_the_thing_made,
+    made_of_the_list,
+)
 from stillroom.core.method.reading import (
     Listed,
     in_its_plain_case,
@@ -220,6 +224,8 @@ def _without_amounts(
         if listed.holds(forms, food) or listed.tells_all_of(food) or "water" in food.tags:
             continue
         if made_of_the_list(food, listed) or is_the_thing_made(forms, clause[:start], recipe.title):
+            continue
+        if is_filled_or_kept(food, listed, (clause, start, end), recipe.title):
             continue
         if forms == tuple(word.form for word in words_of(recipe.title)) and _is_made(clause, start):
             continue

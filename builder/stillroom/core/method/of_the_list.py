@@ -6,12 +6,14 @@ being made. Leaves out what stands on the list by its own name: reading.py.
 
 from __future__ import annotations
 
+import re
 from functools import cache
 
 from stillroom.core.larder.staple import Staple
 from stillroom.core.larder.words import words_of
 from stillroom.core.method.reading import Listed
 from stillroom.core.method.words import method_words
+from stillroom.core.words.patterns import clause_regex
 
 # what a cook makes of a food before it goes in
 _MADE_OF_IT = frozenset(
@@ -19,6 +21,30 @@ _MADE_OF_IT = frozenset(
 )
 # the seeds scraped out of the pod that is listed, spirit called what it is
 _ITS_OTHER_NAMES = {"vanilla": "vanilla pod"}
+# what is filled, kept or ready has been made by then
+_FILLED = clause_regex(
+    r"\b(?:pour|spoon|ladle|pack|put|transfer|funnel|decant|strain|divide|scoop|tip)\w*"
+    r"(?: (?:the|your|this|all|of|hot|warm|cooled|cold|finished|homemade|fermented))* $",
+    re.IGNORECASE,
+)
+_INTO_GLASS = clause_regex(
+    r"^[^.;]{0,30}\b(?:in|into|to|between|among)\b[^.;]{0,40}"
+    r"\b(?:jars?|bottles?|tins?|containers?|bags?|boxes)\b",
+    re.IGNORECASE,
+)
+_KEPT = clause_regex(
+    r"\b(?:store|keep|refrigerate|label|seal|wrap|give|bottle|jar)"
+    r"(?: (?:the|your|this|all|finished|homemade))* $",
+    re.IGNORECASE,
+)
+_READY = clause_regex(
+    r"^ (?:is|are|will be|should be)(?: now)? (?:ready|done|finished)\b|^ (?:will )?keeps?\b",
+    re.IGNORECASE,
+)
+# what a thing is called, and no more harm than its parts bring
+_OF_ITS_SORT = frozenset(
+    {"condiment", "sauce", "spread", "bread", "perishable", "beverage", "syrup", "read-its-packet"}
+)
 
 
 def made_of_the_list(food: Staple, listed: Listed) -> bool:
@@ -55,6 +81,28 @@ def is_the_thing_made(forms: tuple[str, ...], before: str, title: str) -> bool:
     behind = before.lower().rstrip().removesuffix(" the").rstrip()
     put_in = any(behind.endswith(word) for word in method_words("stirred_in"))
     return named[-len(forms) :] == forms and not put_in
+
+
+def is_filled_or_kept(
+    food: Staple, listed: Listed, where: tuple[str, int, int], title: str
+) -> bool:
+    """Whether a clause fills, keeps or ends what its title ends with: "pour the hot sauce".
+
+    `where` is the clause and where in it the food begins and ends. A food that would bring what
+    nothing listed does, an allergen, spirit or vinegar, is never the thing itself.
+    """
+    clause, start, end = where
+    own = {tag for one in listed.foods for tag in one.tags}
+    known = {allergen for one in listed.foods for allergen in one.allergens}
+    if food.tags - _OF_ITS_SORT - own or not set(food.allergens) <= known:
+        return False
+    forms = tuple(word.form for word in words_of(clause[start:end]))
+    named = tuple(word.form for word in words_of(re.split("[(,:]", title)[0]))
+    if named[-len(forms) :] != forms:
+        return False
+    before, behind = clause[:start], clause[end:]
+    filled = _FILLED.search(before) and _INTO_GLASS.search(behind)
+    return bool(filled or _KEPT.search(before) or _READY.search(behind))
 
 
 @cache
