@@ -1,4 +1,4 @@
-"""A percentage and proof at once is no strength: asked about everywhere; each by itself is read.
+"""A percentage and proof at once is no strength, many French cc no amount: asked; others are read.
 
 American proof is twice the % vol: 27 CFR 5.1 ("proof"), restated. Lines as labels and papers have
 them.
@@ -6,6 +6,7 @@ them.
 
 import pytest
 
+from stillroom.core.amounts.quantities import Amount
 from stillroom.core.amounts.units import System
 from stillroom.core.lines.ingredient import read_ingredient
 from stillroom.core.words.problems import Unreadable
@@ -34,3 +35,27 @@ def test_both_at_once_is_asked(line: str, system: System) -> None:
 )
 def test_one_of_them_is_read(line: str, system: System, note: str) -> None:
     assert read_ingredient(line, system).note == note
+
+
+@pytest.mark.parametrize("line", ["15 cc cannelle", "10 cc de sel", "20 cc de farine"])
+def test_many_cc_of_what_is_dry_are_asked(line: str) -> None:
+    """French "cc" is a coffee spoon, and a cubic centimetre of what is poured."""
+    with pytest.raises(Unreadable, match="coffee spoons or millilitres"):
+        read_ingredient(line, "metric", "fr_FR")
+
+
+@pytest.mark.parametrize(
+    ("line", "language", "unit"),
+    [
+        ("2 cc cannelle", "fr_FR", "tsp"),
+        ("15 cc de lait", "fr_FR", "ml"),
+        ("10 cc d'eau", "fr_FR", "ml"),
+        ("15 cc d'extrait de vanille", "fr_FR", "ml"),
+        ("100 cc de lait", "fr_FR", "ml"),
+        ("15 cc de canela", "es_ES", "ml"),
+    ],
+)
+def test_cc_that_are_plain_are_read(line: str, language: str, unit: str) -> None:
+    amount = read_ingredient(line, "metric", language).amount
+    assert isinstance(amount, Amount)
+    assert amount.unit == unit

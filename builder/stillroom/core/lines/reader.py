@@ -74,6 +74,16 @@ _UNIT_FIRST = late_regex(
 _COFFEE_SPOON = late_regex(
     r"(?<![\d.,/])(?P<few>[1-9](?:[.,]5|/[2-9])?|[½¼¾])\s?c\.?\s?c\.?\s(?=[^\W\d])", re.IGNORECASE
 )
+# so many are no spoons of what is poured; of what is dry nobody can tell
+_MANY_CC = late_regex(
+    r"(?<![\d.,/])(?P<many>[1-4]\d)\s?c\.?\s?c\.?\s"
+    r"(?!(?:d['’]|de |du )?(?:l['’]|la )?(?:[^\W\d]+ )?"
+    r"(?:eaux?|lait|crème|huile|vinaigre|vin|rhum|alcool|jus|sirop|liqueur|cognac|armagnac|kirsch"
+    r"|bière|cidre|gin|vodka|whisky|calvados|porto|marc|bouillon|café|thé|lessive|glycérine|gnôle|anisette"
+    r"|(?:extrait|arôme|essence|teinture)s?\b|sauce|pastis|brandy|grenadine|champagne|cointreau)\b)"
+    r"(?=[^\W\d])",
+    re.IGNORECASE,
+)
 # "dunkle, flüssige Kuvertüre": German nouns are in capitals, so that the first is none
 _BEFORE_ITS_NOUN = late_regex(
     r"\b(?P<first>[a-zäöüß]{2,}e[rsnm]?),\s(?=[a-zäöüß]+e[rsnm]?\s[A-ZÄÖÜ])"
@@ -101,6 +111,11 @@ def read_line(text: str, system: System = "metric", language: str = "en_GB") -> 
         text = _CLOVES.sub(r"\1 \2", text)
     if marks.language == "fr":
         text = _COFFEE_SPOON.sub(r"\g<few> c. à c. ", text)
+        if many := _MANY_CC.search(text):
+            raise Unreadable(
+                f'"{many[0].strip()}" may be coffee spoons or millilitres.',
+                f'Write "{many["many"]} c. à c." or "{many["many"]} ml".',
+            )
     if marks.language == "de":
         text = _BEFORE_ITS_NOUN.sub(r"\g<first> ", text)
     if marks.language == "it":

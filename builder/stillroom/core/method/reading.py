@@ -65,6 +65,9 @@ _EACH_ITS_OWN = frozenset(
     {"fruit", "citrus", "high-acid-fruit", "low-acid-fruit", "borderline-acid", "dried-fruit"}
     | {"stone-fruit", "vegetable", "low-acid-vegetable", "dried-vegetable", "nut", "seed"}
 )
+_TAGS_OF_JUICE = frozenset(
+    {"fruit", "high-acid-fruit", "low-acid-fruit", "borderline-acid", "citrus", "vegetable"}
+)
 _AS_WARM_AS = late_regex(r"\b(?:milk|blood|new[- ]milk)[- ](?:warm|heat)\b", re.IGNORECASE)
 
 
@@ -138,6 +141,8 @@ def measured_in(clause: str, recipe: Recipe) -> Iterator[tuple[int, int, Ingredi
             return
         if one is None and (not found["unit"] or _is_a_measured_thing(words)):
             continue
+        if one is None and _tells_how_much(amount, words, recipe):
+            continue
         one = one or _as_line(amount, words[:2], recipe.units or "metric", recipe.larder)
         yield found.start(), found.end() + len(phrase), one
 
@@ -185,6 +190,34 @@ def _is_a_measured_thing(words: list[str]) -> bool:
     """Whether what is measured is a jar, a span of time or what already lies in the pan."""
     plain = {word.casefold().strip("-'’") for word in words[:3]}
     return bool(plain & method_words("measured_things")) or words[0].casefold() == "the"
+
+
+def _tells_how_much(amount: str, words: list[str], recipe: Recipe) -> bool:
+    """Whether words behind an amount say what becomes of it: "auf 500 ml auffüllen", "1 l left".
+
+    What stands with them must be a known food, or the juice of fruit of the list: "800 ml juice".
+    """
+    said = [word.casefold() for word in _to_its_end(words)]
+    glue, tells = method_words("between"), method_words("tells_how_much")
+    left = [word for word in said if word not in glue and word not in tells]
+    juice = bool(left) and left[0] in method_words("bare_juice")
+    left = left[1:] if juice and _TAGS_OF_JUICE & _tags_of(recipe) else left
+    if not left:
+        return juice or any(word in tells for word in said)
+    known = _longest_known(amount, tuple(left), recipe.units or "metric", recipe.larder)
+    return any(word in tells for word in said) and known is not None
+
+
+def _to_its_end(words: list[str]) -> Iterator[str]:
+    for word in words:
+        yield word.strip(".,;:()!")
+        if word[-1] in ".,;:)!":
+            return
+
+
+def _tags_of(recipe: Recipe) -> frozenset[str]:
+    found = (food_of(one).food for one in recipe.ingredients)
+    return frozenset(tag for food in found if food for tag in food.tags)
 
 
 def named_in(clause: str, larder: Larder, tongue: str = "") -> Iterator[tuple[int, int, Staple]]:

@@ -21,7 +21,8 @@ _BRACE = clause_regex(r"[{}*_`]")
 _SENTENCE = clause_regex(r"(?<=[.;!?])\s+")
 # "hält ca. 3 Monate", "approx. 2 weeks": the dot ends no sentence
 _SHORTENED = clause_regex(
-    r"\b(ca|approx|max|mind|abt|env|circa|bzw|evtl)\.(?=\s*(?-i:[\da-zäöü]))", re.IGNORECASE
+    r"\b(ca|approx|max|mind|abt|env|circa|bzw|evtl|sm|med|lg|lge|pkg)\.(?=\s*(?-i:[\da-zäöü]))",
+    re.IGNORECASE,
 )
 _CLAUSE = clause_regex(r"\s*[,:();.!?]\s*(?:but\s+)?|\s+but\s+", re.IGNORECASE)
 _NEGATED = clause_regex(
