@@ -104,7 +104,7 @@ def _heading() -> re.Pattern[str]:
 def _next_day() -> re.Pattern[str]:
     said = "|".join(map(re.escape, sorted(_list("next_day"), key=len, reverse=True)))
     return re.compile(
-        rf"(?:^|[,;]\s+|\s(?=(?:and|und|et|y|e|en|och)\s)){_LIST_MARKS}{_NEXT_LEAD}(?:{said})\b",
+        rf"(?:^|[,;]\s|\s(?=(?:and|und|et|y|e|en|och)\s)){_LIST_MARKS}{_NEXT_LEAD}(?:{said})\b",
         re.I,
     )
 
