@@ -23,7 +23,7 @@ from stillroom.bringing.below_list import (
 )
 from stillroom.bringing.farewell import Left, without_private
 from stillroom.bringing.found import List, Paper, Recipe, Row
-from stillroom.bringing.greetings import greets, tell_greeting, without_greeting
+from stillroom.bringing.greetings import greets, tell_beside, tell_greeting, without_greeting
 from stillroom.bringing.head_rows import is_a_recipe_head, is_head
 from stillroom.bringing.heads import plain, section_of, words
 from stillroom.bringing.joining import joined, rejoined
@@ -93,6 +93,8 @@ def divide(paper: Paper) -> list[Recipe]:
     recipes = _in_order(made_ready(left.rows))
     if recipes:
         left.tell(recipes[-1])
+        if paper.origin.beside:
+            tell_beside(recipes[0])
     return recipes
 
 

@@ -61,7 +61,8 @@ class List:
 class Origin:
     """Where a paper comes from: what kind of thing it is, its address, its writer, its title.
 
-    `others` says that somebody else published the words.
+    `others` says that somebody else published the words, `beside` that letters which stood beside
+    the one with the recipe are left out.
     """
 
     called: str
@@ -69,6 +70,7 @@ class Origin:
     writer: str = ""
     title: str = ""
     others: bool = False
+    beside: bool = False
 
 
 @dataclass

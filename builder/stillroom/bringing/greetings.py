@@ -203,6 +203,12 @@ def tell_greeting(recipe: Recipe) -> None:
     recipe.doubt("title", what, "Write a word of your own about it, if you like.")
 
 
+def tell_beside(recipe: Recipe) -> None:
+    """Say that a letter above or below the one with the recipe is left out."""
+    what = "What was written beside the letter that holds the recipe is left out: it was for one."
+    recipe.doubt("title", what, "If a word of it is of the recipe, write that.")
+
+
 def _is_chat(row: Row) -> bool:
     return row.shape == "line" and is_said_to_one(row.text)
 

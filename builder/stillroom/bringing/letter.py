@@ -11,7 +11,7 @@ import email.errors
 import email.policy
 import email.utils
 import re
-from collections.abc import Iterator
+from collections.abc import Collection, Iterator, Sequence
 from dataclasses import replace
 from email.message import EmailMessage
 from typing import Final
@@ -24,6 +24,8 @@ from stillroom.bringing.quoting import (
     FORWARDED,
     HEAD,
     QUOTED,
+    Heads,
+    beside_recipe,
     heads_within,
     subject_of,
     without_older,
@@ -76,27 +78,43 @@ def read_letter(
             body += b"\n" + content
     if html:
         page = rows_of_page(decode_page(body))
-        inner = heads_within([row.text for row in page])
-        subject = next((one.subject for one in reversed(inner) if one.subject), "")
-        writer = next((one.writer for one in reversed(inner) if one.writer), "")
+        said = [row.text for row in page]
+        left = beside_recipe(said)
+        subject, writer = _about(heads_within(said), left)
         passed_on = replace(
-            origin, writer=tidy(writer) or origin.writer, title=tidy(subject) or origin.title
+            origin,
+            writer=tidy(writer) or origin.writer,
+            title=tidy(subject) or origin.title,
+            beside=bool(left),
         )
-        return _unsigned(page), passed_on, hung
+        return _unsigned(page, left), passed_on, hung
     pasted = read_pasted(decode(body), called)
     writer = pasted.origin.writer or origin.writer
-    origin = replace(origin, writer=writer, title=origin.title or pasted.origin.title)
+    origin = replace(
+        origin,
+        writer=writer,
+        title=origin.title or pasted.origin.title,
+        beside=pasted.origin.beside,
+    )
     rows = pasted.rows if pasted.origin.writer else rows_of(without_quoting(decode(body), writer))
     return tuple(rows), origin, hung
 
 
 def read_pasted(text: str, called: str) -> Paper:
     """Return the rows of a letter that was pasted, called as its innermost head says."""
-    heads = heads_within(without_older(text.split("\n")))
-    subject = next((one.subject for one in reversed(heads) if one.subject), "")
-    writer = next((one.writer for one in reversed(heads) if one.writer), "")
+    lines = without_older(text.split("\n"))
+    left = beside_recipe(lines)
+    subject, writer = _about(heads_within(lines), left)
     rows = rows_of(without_quoting(text, writer))
-    return Paper(tuple(rows), Origin(called, writer=writer, title=tidy(subject)))
+    origin = Origin(called, writer=writer, title=tidy(subject), beside=bool(left))
+    return Paper(tuple(rows), origin)
+
+
+def _about(heads: Sequence[Heads], left: Collection[int]) -> tuple[str, str]:
+    """Return what a letter within another is about, and who wrote it: none that is left out."""
+    kept = [one for one in heads if one.begin not in left]
+    subject = next((one.subject for one in reversed([*heads, *kept]) if one.subject), "")
+    return subject, next((one.writer for one in reversed(kept) if one.writer), "")
 
 
 def _header(message: EmailMessage, name: str) -> str:
@@ -143,6 +161,7 @@ def without_quoting(text: str, writer: str = "") -> list[str]:
     """Return the lines of a letter without the marks of quoting, heads, greeting and signature."""
     lines = without_older(text.split("\n"))
     heads = {at for one in heads_within(lines) for at in range(one.begin, one.end)}
+    left = beside_recipe(lines)
     kept: list[str] = []
     signed = False
     passed = 0
@@ -157,7 +176,7 @@ def without_quoting(text: str, writer: str = "") -> list[str]:
         elif place in heads or (HEAD.match(bare) and _amid_head(lines, place)):
             signed = False if place in heads else signed
             kept.append("")
-        elif not signed:
+        elif not signed and place not in left:
             kept.append(QUOTED.sub("", line))
     return _without_name(_without_close(kept), writer)
 
@@ -199,13 +218,18 @@ def _without_close(lines: list[str]) -> list[str]:
     return [line for place, line in enumerate(lines) if place not in dropped]
 
 
-def _unsigned(rows: tuple[Row, ...]) -> tuple[Row, ...]:
+def _unsigned(rows: tuple[Row, ...], left: Collection[int]) -> tuple[Row, ...]:
     """Return the rows of a letter written as a page without its heads and its signature."""
     kept: list[Row] = []
-    for row in rows:
+    lines = [row.text for row in rows]
+    for place, row in enumerate(rows):
+        if place in left:
+            continue
         if row.text in ("--", "—"):
             break
-        if wrote([row.text], 0) or FORWARDED.match(row.text) or HEAD.match(row.text):
+        if wrote([row.text], 0) or FORWARDED.match(row.text):
+            continue
+        if HEAD.match(row.text) and _amid_head(lines, place):
             continue
         if not plain(row.text).startswith("sent from my"):
             kept.append(row)

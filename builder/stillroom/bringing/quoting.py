@@ -12,21 +12,22 @@ from typing import Final
 
 from stillroom.bringing.sorting import begins_with_amount, is_ingredient
 
-_FROM: Final = r"From|Von|Van|De|Da|Från|Fra"
-_SUBJECT: Final = r"Subject|Betreff|Objet|Oggetto|Asunto|Onderwerp|Ämne|Emne|Assunto"
+_FROM: Final = r"From|Von|Van|De|Da|Från|Fra|Od"
+_SUBJECT: Final = r"Subject|Betreff|Objet|Oggetto|Asunto|Onderwerp|Ämne|Emne|Assunto|Temat|Předmět"
 HEAD: Final = re.compile(
     rf"(?:(?P<sender>{_FROM})|(?P<subject>{_SUBJECT})|To|Cc|Bcc|Sent|Date|Reply-To|Return-Path|Received|Message-ID|MIME-Version|"
     r"Content-Type|Delivered-To|X-[\w-]+|An|Gesendet|Datum|À|Envoyé|Data|Inviato|A|Para|Enviado(?:\sel)?|Fecha|Aan|Verzonden|Till|Til|Dato|Kopie|Copie(?:\s[àa])?|Copia|Kopia|Répondre\sà"
-    r"|Skickat)\s?:\s+(?P<said>\S.*)?",
+    r"|Skickat|Sendt|Gesendet\sam|Envoyé\sle|Inviato\sil|Verzonden\sop|Enviad[ao](?:\sem)?|Wysłan[oey]|Odesláno|Do|Komu|DW|Kopia)\s?:\s+(?P<said>\S.*)?",
     re.IGNORECASE,
 )
-_TO: Final = re.compile(r"(?:De|Da|To|An|À|A|Para|Aan|Till)\b", re.IGNORECASE)
+_TO: Final = re.compile(r"(?:De|Da|To|An|À|A|Para|Aan|Till|Do)\b", re.IGNORECASE)
 FORWARDED: Final = re.compile(
     r"\W*(?:original\smessage|forwarded\smessage|begin\sforwarded\smessage|ursprüngliche\snachricht|original-nachricht"
     r"|weitergeleitete\snachricht|anfang\sder\sweitergeleiteten\s(?:nachricht|e-mail)|message\stransféré|début\sdu\smessage\stransféré|message\sd['’]origine"
     r"|messaggio\s(?:inoltrato|originale)|inizio\smessaggio\sinoltrato|mensaje\s(?:reenviado|original)|inicio\sdel\smensaje\sreenviado"
     r"|doorgestuurd\sbericht|begin\sdoorgestuurd\sbericht|oorspronkelijk\sbericht|vidarebefordrat\s(?:meddelande|brev)"
-    r"|ursprungligt meddelande)\W*$",
+    r"|ursprungligt meddelande|(?:opprinnelig|oprindelig)\s(?:melding|meddelelse)|videresendt\s(?:melding|meddelelse)|mensagem\s(?:original|encaminhada)"
+    r"|(?:oryginalna|przekazana|przesłana)\swiadomość|wiadomość\s(?:oryginalna|przekazana)|(?:původní|přeposlaná)\szpráva)\W*$",
     re.IGNORECASE,
 )
 _WROTE: Final = re.compile(
@@ -43,6 +44,11 @@ _PREFIX: Final = re.compile(
 _ASKED: Final = re.compile(
     r"^(?:(?:your|the|dein\w*|eure?|das|ta|ton|tes|votre|vos|la|le|les|tu|tus|la\stua|il\stuo|jouw|je|din|ditt|dina)\s+)?"
     r"(?:(?:recipe\sfor|rezept\sfür|recette\s(?:de|du|des)|ricetta\s(?:di|del|della)|receta\s(?:de|del)|recept\s(?:voor|på|van))\s+)?",
+    re.IGNORECASE,
+)
+# what is measured in a sentence, and no hour or day of a letter
+_AMOUNT: Final = re.compile(
+    r"\d\s?(?:k?g|gr|ml|cl|dl|l|lbs?|oz|cups?|pints?|lit[a-z]{1,4}|grams?|gramm[aei]?|min[a-z]{0,5}|°)\b",
     re.IGNORECASE,
 )
 _LONGEST: Final = 300
@@ -131,9 +137,45 @@ def without_older(lines: Sequence[str]) -> list[str]:
     return own if asked or is_in_own else [*lines]
 
 
+def beside_recipe(lines: Sequence[str]) -> frozenset[int]:
+    """Return the places of the letters of a text in which no recipe stands, where another has one.
+
+    Whoever passes a recipe on writes above it to one person; what they were asked stands below.
+    """
+    signs = _signs(lines)
+    begins = sorted({0, *(at for at in signs if at - 1 not in signs)})
+    ends = [*begins[1:], len(lines)]
+    letters = [
+        (range(begin, end), said)
+        for begin, end in zip(begins, ends, strict=True)
+        if any(map(str.strip, said := [lines[at] for at in range(begin, end) if at not in signs]))
+    ]
+    if len(letters) < 2:
+        return frozenset()
+    listed = [one for one in letters if _listed(one[1]) >= _LEAST_LISTED]
+    kept = listed or [max(letters, key=lambda one: _measured(one[1]))]
+    return frozenset(at for one in letters if one not in kept for at in one[0])
+
+
+def _signs(lines: Sequence[str]) -> frozenset[int]:
+    """Return the places of the lines that a mail program wrote between one letter and another."""
+    found = {at for one in heads_within(lines) for at in range(one.begin, one.end)}
+    for at, line in enumerate(lines):
+        found.update(range(at, at + wrote(lines, at)))
+        if FORWARDED.match(QUOTED.sub("", line).strip()):
+            found.add(at)
+    return frozenset(found)
+
+
+def _measured(lines: Sequence[str]) -> tuple[int, int]:
+    """Return how much is measured in a letter's sentences, and how many words it has."""
+    text = " ".join(lines)
+    return len(_AMOUNT.findall(text)), len(text.split())
+
+
 def _listed(lines: Sequence[str]) -> int:
     """Return how many lines may be of a list of ingredients."""
-    bare = [re.sub(r"^[-*•–]\s+", "", line.strip()) for line in lines]
+    bare = [re.sub(r"^[-*•–]\s+", "", QUOTED.sub("", line).strip()) for line in lines]
     return sum(is_ingredient(line) and begins_with_amount(line) for line in bare if line)
 
 
