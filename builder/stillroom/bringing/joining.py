@@ -14,11 +14,14 @@ from stillroom.bringing.found import FARTHEST, Row
 from stillroom.bringing.heads import plain, words
 from stillroom.bringing.lists import WIDE, amid_a_sentence
 from stillroom.bringing.sorting import is_ingredient, is_only_makes, is_passed, is_sentence
+from stillroom.bringing.tails import begins_to_bid, ends_in_doing
 from stillroom.core.larder.harmless import all_harmless
 from stillroom.core.larder.words import normal_form
 
 _FEW: Final = 6
 _FEW_OF_A_HEAD: Final = 3
+_MOST_OF_A_HEAD: Final = 8
+_LEAST_HEADS: Final = 2
 # "Day 1.", "Jour 2", "Part one"
 _DAY: Final = re.compile(
     r"(?:day|tag|jour|giorno|día|dag|part|teil|partie|parte|deel)\s+\w{1,5}[.:]?", re.IGNORECASE
@@ -180,6 +183,7 @@ def with_heads(rows: Sequence[Row]) -> list[Row]:
 def _headed(rows: Sequence[Row]) -> list[Row]:
     """Return rows with a few words alone above items, or between gaps, as the heading they are."""
     found: list[Row] = []
+    heads = _paragraph_heads(rows)
     for place, row in enumerate(rows):
         below = rows[place + 1] if place + 1 < len(rows) else None
         words_of = len(row.text.split())
@@ -191,11 +195,38 @@ def _headed(rows: Sequence[Row]) -> list[Row]:
         alone = alone or (bare and _heads_paragraphs(rows, place) and words_of <= _FEW_OF_A_HEAD)
         day = row.shape == "line" and _DAY.fullmatch(row.text) is not None
         if below is not None and (
-            day or (bare and (over_items or (alone and words_of <= _FEW_OF_A_HEAD)))
+            day
+            or place in heads
+            or (bare and (over_items or (alone and words_of <= _FEW_OF_A_HEAD)))
         ):
             row = replace(row, shape="heading", level=6)
         found.append(row)
     return found
+
+
+def _paragraph_heads(rows: Sequence[Row]) -> frozenset[int]:
+    """Return the places of the words that head the paragraphs below them: "Cocción del membrillo".
+
+    Two or more that bid nothing make heads of them all, "Cocinar a fuego lento" among them.
+    """
+    short = [at for at in range(len(rows) - 1) if _may_head(rows, at)]
+    named = [at for at in short if not _bids(rows[at].text, rows[at + 1].gap or not rows[at].wraps)]
+    enough = len(named) >= _LEAST_HEADS and len(named) * 2 >= len(short)
+    return frozenset(short) if enough else frozenset()
+
+
+def _may_head(rows: Sequence[Row], at: int) -> bool:
+    """Whether a few words with no sign and no figure stand above a paragraph, apart from others."""
+    row, below = rows[at], rows[at + 1]
+    apart = at == 0 or row.gap or not row.wraps
+    bare = row.text[:1].isupper() and not re.search(r"[\d,;:()]|[.!?…]$", row.text)
+    few = row.shape == "line" and len(row.text.split()) <= _MOST_OF_A_HEAD
+    return few and apart and bare and below.shape == "line" and is_sentence(below.text)
+
+
+def _bids(text: str, apart: bool) -> bool:
+    """Whether words bid something: by the first of them, or the last where a gap stands below."""
+    return begins_to_bid(text) or (apart and ends_in_doing(text))
 
 
 def _heads_paragraphs(rows: Sequence[Row], place: int) -> bool:

@@ -17,7 +17,8 @@ _SUBJECT: Final = r"Subject|Betreff|Objet|Oggetto|Asunto|Onderwerp|Ämne|Emne|As
 HEAD: Final = re.compile(
     rf"(?:(?P<sender>{_FROM})|(?P<subject>{_SUBJECT})|To|Cc|Bcc|Sent|Date|Reply-To|Return-Path|Received|Message-ID|MIME-Version|"
     r"Content-Type|Delivered-To|X-[\w-]+|An|Gesendet|Datum|À|Envoyé|Data|Inviato|A|Para|Enviado(?:\sel)?|Fecha|Aan|Verzonden|Till|Til|Dato|Kopie|Copie(?:\s[àa])?|Copia|Kopia|Répondre\sà"
-    r"|Skickat|Sendt|Gesendet\sam|Envoyé\sle|Inviato\sil|Verzonden\sop|Enviad[ao](?:\sem)?|Wysłan[oey]|Odesláno|Do|Komu|DW|Kopia)\s?:\s+(?P<said>\S.*)?",
+    r"|Skickat|Sendt|Gesendet\sam|Envoyé\sle|Inviato\sil|Verzonden\sop"
+    r"|Enviad[ao](?:\sem)?|Wysłan[oey]|Odesláno|Do|Komu|DW|Kopia)\s?:\s+(?P<said>\S.*)?",
     re.IGNORECASE,
 )
 _TO: Final = re.compile(r"(?:De|Da|To|An|À|A|Para|Aan|Till|Do)\b", re.IGNORECASE)
@@ -26,7 +27,8 @@ FORWARDED: Final = re.compile(
     r"|weitergeleitete\snachricht|anfang\sder\sweitergeleiteten\s(?:nachricht|e-mail)|message\stransféré|début\sdu\smessage\stransféré|message\sd['’]origine"
     r"|messaggio\s(?:inoltrato|originale)|inizio\smessaggio\sinoltrato|mensaje\s(?:reenviado|original)|inicio\sdel\smensaje\sreenviado"
     r"|doorgestuurd\sbericht|begin\sdoorgestuurd\sbericht|oorspronkelijk\sbericht|vidarebefordrat\s(?:meddelande|brev)"
-    r"|ursprungligt meddelande|(?:opprinnelig|oprindelig)\s(?:melding|meddelelse)|videresendt\s(?:melding|meddelelse)|mensagem\s(?:original|encaminhada)"
+    r"|ursprungligt meddelande|(?:opprinnelig|oprindelig)\s(?:melding|meddelelse)|videresendt\s(?:melding|meddelelse)"
+    r"|mensagem\s(?:original|encaminhada)"
     r"|(?:oryginalna|przekazana|przesłana)\swiadomość|wiadomość\s(?:oryginalna|przekazana)|(?:původní|přeposlaná)\szpráva)\W*$",
     re.IGNORECASE,
 )

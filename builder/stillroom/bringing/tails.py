@@ -35,9 +35,11 @@ _DOES: Final = re.compile(
 )
 # as one who tells others what to do begins: "Versate", "Mettez", "Ponemos"
 _BIDS: Final = re.compile(r"[^\W\d_]{2,}(?:[aei]te(?:l[aeio])?|ez|amos|emos|imos)")
-# "Allineare i biscotti", "Ecraser les fruits", "Retirar del fuego": told as a cook notes it
+# "Allineare i biscotti", "Ecraser les fruits", "Retirar del fuego", "Wymieszać": told as a cook
+# notes it; "część" and "ilość" are things
 _INFINITIVE: Final = re.compile(
     r"[a-zà-ÿ]{3,}(?:are|ere|ire|arli|erli|irli|arle|erle|ar|er|ir|arlos|arlas|erlos|erlas)"
+    r"|[^\W\d_]{2,}(?:[aeiyuą]ć|(?<![oę])ść|źć)|(?:u|s|wy|za)?(?:piec|tłuc)"
 )
 _ONE_DOES: Final = re.compile(
     r"\b(?:se\s+[a-zà-ÿ]{3,}[ae]n?|si\s+[a-zà-ÿ]{3,}[aeo](?:no)?|man\s+[a-zäöü]{3,}t|il\s+faut"
@@ -49,6 +51,8 @@ _CLAUSE: Final = re.compile(
 )
 _CONDITIONS: Final = frozenset({"when", "once", "after", "before", "then", "next", "meanwhile"})
 _TO_DO: Final = re.compile(r"[a-zäöüß]{3,}(?:en|ern|eln)[.!]?$")
+_LAST_DONE: Final = re.compile(r"\b[a-zäöüß]{3,}(?:en|ern|eln)$")
+_OF_WHAT: Final = re.compile(r"[^\W\d_]+\s+(?:of|van|av|af|von|der|des)\s")
 _IS_TOLD: Final = re.compile(
     r"\b(?:ist|sind|war|waren|hat|habe|haben|wird|werden|kann|könnt|viel)\b", re.IGNORECASE
 )
@@ -139,6 +143,30 @@ def end_in_doubt(steps: Sequence[str]) -> str:
 def does_something(sentence: str) -> bool:
     """Whether a sentence may do or keep something, whoever tells it: "We left it for a week"."""
     return bool(_DOES.search(sentence)) or _may_be_done(sentence)
+
+
+def begins_to_bid(text: str) -> bool:
+    """Whether words begin with what is to be done: "Boil the plums", "Ajouter le sucre".
+
+    >>> begins_to_bid("Cocinar a fuego lento"), begins_to_bid("Zagotować syrop")
+    (True, True)
+    >>> begins_to_bid("Cooking the plums"), begins_to_bid("Preparación de los membrillos")
+    (False, False)
+    """
+    first = plain(text).split(" ")[0]
+    bids = first in words("told_first") | words("told_last")
+    return bids or bool(_BIDS.fullmatch(first) or _INFINITIVE.fullmatch(first))
+
+
+def ends_in_doing(text: str) -> bool:
+    """Whether words end with what is to be done, as German and Dutch say it.
+
+    >>> ends_in_doing("Die Quitten waschen"), ends_in_doing("Kochen der Quitten")
+    (True, False)
+    >>> ends_in_doing("Koken van de kweeperen")
+    False
+    """
+    return bool(_LAST_DONE.search(text)) and not _OF_WHAT.match(text)
 
 
 def _may_be_done(sentence: str) -> bool:
