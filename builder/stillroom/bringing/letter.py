@@ -234,5 +234,5 @@ def _unsigned(rows: tuple[Row, ...], left: Collection[int]) -> tuple[Row, ...]:
         if not plain(row.text).startswith("sent from my"):
             kept.append(row)
     said = [row.text for row in kept]
-    left = set(_without_close(said))
-    return tuple(row for row in kept if row.text in left)
+    open_end = set(_without_close(said))
+    return tuple(row for row in kept if row.text in open_end)

@@ -27,7 +27,8 @@ FORWARDED: Final = re.compile(
     r"|weitergeleitete\snachricht|anfang\sder\sweitergeleiteten\s(?:nachricht|e-mail)|message\stransféré|début\sdu\smessage\stransféré|message\sd['’]origine"
     r"|messaggio\s(?:inoltrato|originale)|inizio\smessaggio\sinoltrato|mensaje\s(?:reenviado|original)|inicio\sdel\smensaje\sreenviado"
     r"|doorgestuurd\sbericht|begin\sdoorgestuurd\sbericht|oorspronkelijk\sbericht|vidarebefordrat\s(?:meddelande|brev)"
-    r"|ursprungligt meddelande|(?:opprinnelig|oprindelig)\s(?:melding|meddelelse)|videresendt\s(?:melding|meddelelse)"
+    r"|ursprungligt meddelande|(?:opprinnelig|oprindelig)\s(?:melding|meddelelse)"
+    r"|videresendt\s(?:melding|meddelelse)"
     r"|mensagem\s(?:original|encaminhada)"
     r"|(?:oryginalna|przekazana|przesłana)\swiadomość|wiadomość\s(?:oryginalna|przekazana)|(?:původní|přeposlaná)\szpráva)\W*$",
     re.IGNORECASE,
