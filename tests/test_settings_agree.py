@@ -119,6 +119,14 @@ CASES: dict[str, tuple[str | bytes, tuple[int, str] | None]] = {
         of("giving_days:", "  - name: B", "    day: 2027-06-24"),
         (9, "comes only once"),
     ),
+    "two days of two names": (
+        of("giving_days:", "  - {name: A, day: 24 June}", "  - {name: B, day: 24 June}"),
+        None,
+    ),
+    "two days of one name": (
+        of("giving_days:", "  - {name: Yule, day: 24 June}", "  - {name: yule, day: 21 December}"),
+        (9, 'Two giving days are called "yule": the first stands in line 8.'),
+    ),
     "the year 9999": (
         of("giving_days:", "  - name: B", "    day: 9999-12-31"),
         (9, "is not a date of our time"),
@@ -352,6 +360,35 @@ def test_a_page_without_an_end_is_told_by_check_and_build(book: Path, made: str)
     built, told = builds(book)
     assert not built
     assert any(said[0] in line for line in told)
+
+
+# a page's facts -> the line of what is told, or None; MkDocs reads facts without dashes too
+TEMPLATES: dict[str, tuple[str, int | None]] = {
+    "of no such name": ("---\ntitle: Us\ntemplate: nowhere.html\n---\n\n# Us\n", 3),
+    "without dashes": ("title: Us\ntemplate: nowhere.html\n\n# Us\n", 2),
+    "misspelt": ("---\ntemplate: mian.html\n---\n\n# Us\n", 2),
+    "of no name": ("---\ntemplate:\n---\n\n# Us\n", 2),
+    "a list": ("---\ntemplate: [main.html]\n---\n\n# Us\n", 2),
+    "the theme's": ("---\ntemplate: main.html\n---\n\n# Us\n", None),
+    "spoken of": ("# Us\n\ntemplate: nowhere.html is how it is named.\n", None),
+    "in an example": ("# Us\n\n```\n---\ntemplate: nowhere.html\n---\n```\n", None),
+}
+
+
+@pytest.mark.parametrize("case", TEMPLATES)
+def test_a_template_that_is_not_there_is_told_at_its_page(book: Path, case: str) -> None:
+    written, line = TEMPLATES[case]
+    (book / "mkdocs.yml").write_text(of("country: GB"), encoding="utf-8")
+    (book / "docs" / "about.md").write_text(written, encoding="utf-8")
+    said = said_by_check(book)
+    built, told = builds(book)
+    assert built == (line is None), told
+    if line is None:
+        assert said == []
+    else:
+        assert len(said) == 1, said
+        assert said[0].startswith(f"docs/about.md:{line}: "), said
+        assert any(said[0] in row for row in told), told
 
 
 def test_settings_that_repeat_themselves_are_told(book: Path) -> None:

@@ -22,6 +22,7 @@ from stillroom.core.reading.picture_files import (
 from stillroom.core.reading.recipes_folder import find_strays
 from stillroom.core.recipe.model import Recipe
 from stillroom.core.recipe.settings import place_of
+from stillroom.core.size.oven_limits import check_ovens
 from stillroom.core.size.scalable import scalable_of
 from stillroom.core.words.problems import Problem, ProblemsFound, Unreadable
 
@@ -111,7 +112,7 @@ def find_unsafe(recipe: Recipe, settings: BookSettings) -> Iterable[Problem]:
     """Return what keeps a recipe from being published; one that fits no reckoning is told too."""
     try:
         scalable_of(recipe)
-        return check_safety(recipe, settings)
+        return (*check_safety(recipe, settings), *check_ovens(recipe))
     except Unreadable as wrong:
         line = recipe.line_of("ingredients")
         return [Problem(recipe.file, line, wrong.what, wrong.mend)]

@@ -21,6 +21,7 @@ from stillroom.core.reading.loading import short_name
 from stillroom.core.words.nearest import did_you_mean
 from stillroom.core.words.problems import Problem, ProblemsFound
 from stillroom.core.words.text_files import CHOOSE, TWO_VERSIONS, decode, find_two_versions
+from stillroom.publish.page_templates import MARKDOWN, find_missing_templates
 
 _MEND = "Mend it there, or begin anew from the demo book's mkdocs.yml."
 
@@ -30,7 +31,6 @@ _TYPES = {
     "str": "words", "bool": "yes or no", "int": "a number", "float": "a number", "list": "a list",
     "dict": "lines with colons", "NoneType": "nothing", "datetime.date": "a day",
 }  # fmt: skip
-_SET = frozenset({".md", ".markdown", ".mdown", ".mkd", ".mkdn"})
 _FIRST = frozenset({"index", "readme"})
 _DEEPEST = 40  # a folder that points to itself has no end either
 _WRITTEN = frozenset({".html", ".markdown", ".md"})
@@ -58,6 +58,8 @@ def find_refused(book: Book) -> Iterator[Problem]:
     if not errors and (spoken := _unknown_language(config)):
         what = f'The theme speaks no language "{spoken}".'
         yield Problem(book.config.name, _line_of("theme", lines), what, _LANGUAGE)
+    if not errors:
+        yield from find_missing_templates(book, config.theme)
     for key, error in errors:
         if key == "docs_dir" and not book.docs_dir.is_dir():
             what = (
@@ -126,7 +128,7 @@ def find_unfit_pages(book: Book) -> Iterator[Problem]:
 def _recipe_displaced(path: Path, book: Book) -> str:
     """Return the recipe at whose address a page of the maker's own would stand; "" for none."""
     parts = path.relative_to(book.docs_dir).parts if path.is_relative_to(book.docs_dir) else ()
-    if len(parts) < 2 or parts[0] != "r" or path.suffix.lower() not in (*_SET, ".html"):
+    if len(parts) < 2 or parts[0] != "r" or path.suffix.lower() not in (*MARKDOWN, ".html"):
         return ""
     is_first = path.stem.lower() in _FIRST and len(parts) > 2
     slug = parts[1] if is_first and len(parts) == 3 else path.stem if len(parts) == 2 else ""
@@ -135,7 +137,7 @@ def _recipe_displaced(path: Path, book: Book) -> str:
 
 def _wrong_in(page: Path, name: str) -> Iterator[Problem]:
     """Find a page that is not written in UTF-8, which MkDocs reads and no other, or is two."""
-    if page.suffix.lower() in _SET:
+    if page.suffix.lower() in MARKDOWN:
         written = page.read_bytes()
         try:
             written.decode("utf-8-sig")

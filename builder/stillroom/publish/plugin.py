@@ -51,6 +51,7 @@ from stillroom.publish.leaves import find_unpublished, list_leaves, list_warning
 from stillroom.publish.library import Leaf, Library
 from stillroom.publish.page_faults import find_page_faults
 from stillroom.publish.page_frames import PageFrames
+from stillroom.publish.page_templates import find_missing_templates
 from stillroom.publish.print_room import list_card_files
 from stillroom.publish.remembering import keep, remember
 from stillroom.publish.scripts import scripts_of_page
@@ -146,7 +147,7 @@ class StillroomPlugin(BasePlugin[StillroomConfig]):  # type: ignore[no-untyped-c
         """Refuse what is private, read every recipe, and put the book's look into the theme."""
         try:
             book = open_for_mkdocs(config)
-            stop_at(find_unfit_pages(book))
+            stop_at((*find_unfit_pages(book), *find_missing_templates(book, config.theme)))
             seeker = know_private_words(book)
             if self.seeker is None or self.seeker.known != seeker.known:
                 self.seeker = seeker

@@ -31,8 +31,8 @@ from stillroom.core.words.plurals import singular_word
 _PER = late_regex(r"\bper\b|\bfor (?:each|every)\b|\bto each\b")
 _FIGURE = r"[0-9½⅓⅔¼¾⅛.]"
 _BEHIND = late_regex(
-    r"(?P<sep>\s*[,:;]\s*|\s+(?:--+|[-–—])\s*|(?<=[a-z]{3})-(?=\d+(?:[.,]\d+)?\s*(?:oz|g|ml|lb|kg)\b)|\s+)(?P<open>[(\[]\s*(?:weighing\s+|weight:?\s+)?)?"
-    r"(?=(?:about|approx\.?|approximately|around|ca\.?|c\.|[~≈±])?\s*[0-9½⅓⅔¼¾⅛]"
+    r"(?P<sep>\s*(?:[,;]|:(?!\d)|(?<!\d):)\s*|\s+(?:--+|[-–—])\s*|(?<=[a-z]{3})-(?=\d+(?:[.,]\d+)?\s*(?:oz|g|ml|lb|kg)\b)|\s+)(?P<open>[(\[]\s*(?:weighing\s+|weight:?\s+)?)?"
+    r"(?=(?:about|approx\.?|approximately|around|ca\.?|c\.|[~≈±])?\s*(?!\d+:\d)[0-9½⅓⅔¼¾⅛]"
     r"|(?<=[,:;–—] )[a-z]|(?<=-- )[a-z])",
     re.IGNORECASE,
 )

@@ -31,11 +31,12 @@ from stillroom.core.lines.parts_of_line import (
     with_measured,
 )
 from stillroom.core.lines.plainly import put_plainly
+from stillroom.core.lines.ratios import refuse_ratio
 from stillroom.core.lines.size_beside import put_size_apart, read_size_alone
 from stillroom.core.lines.staple_table import find_staple
 from stillroom.core.lines.strength import strength_apart
 from stillroom.core.lines.unglued import parted_from_its_food
-from stillroom.core.words.odd_figures import ODD_FIGURE
+from stillroom.core.words.odd_figures import ODD_FIGURE, refuse_endless
 from stillroom.core.words.patterns import late_regex
 from stillroom.core.words.problems import Unreadable
 
@@ -59,8 +60,11 @@ _LEAD = late_regex(
     r"|naar\s+(?:keuze|smaak)|efter\s+smak)(?=\s*:))\s*:?\s+(?=\S)",
     re.IGNORECASE,
 )
-# "2:1 Gelierzucker" names a sugar, "80 proof vodka" how strong it is
-_PARTS_TO_ONE = late_regex(r"\d\s?:\s?\d\b|\d{2,3}[\s-]*proof\b", re.IGNORECASE)
+# "2:1 Gelierzucker" names a sugar, "80/20 mince" a mince, "80 proof vodka" how strong it is
+_PARTS_TO_ONE = late_regex(
+    r"\d{1,3}\s?:\s?\d{1,3}\b|(?:50/50|60/40|70/30|80/20|90/10)\s(?=[^\W\d])|\d{2,3}[\s-]*proof\b",
+    re.IGNORECASE,
+)
 _DASH = late_regex(r"\s*[-–—]\s+(?=[^\W\d])")
 _AMOUNT_IN_BRACKETS = late_regex(r"\((?P<amount>[\d½⅓⅔¼¾⅛][^()]{0,15})\)\s+(?=[^\W\d])")
 _LOOSE_END = late_regex(r"\s+[-–—]+\s*$")  # "3 dl di succo –"
@@ -192,6 +196,8 @@ def _refuse_odd_signs(text: str) -> None:
         raise Unreadable(f'"{odd[0]}" is not a number here.', 'Write it with figures: "1", "2".')
     if len(text) > LONGEST:
         raise Unreadable("The line is too long for one ingredient.", "Write one ingredient a line.")
+    refuse_endless(text)
+    refuse_ratio(text)
 
 
 def _first(text: str) -> int:
@@ -203,9 +209,15 @@ def _first(text: str) -> int:
             f'"{text.strip()}" stands in place of the line before it.',
             f'Write it at the end of that line, after a comma: ", or {instead["what"].strip()}".',
         )
-    if re.match(r"[-−]\s?\d", text[start:]):
+    if re.match(r"[-−‒﹣－]\s?\d", text[start:]) or _BELOW_NOTHING.search(text):
         raise Unreadable(f'"{text.strip()}" is less than nothing.', "Write an amount above 0.")
     return start
+
+
+# "sugar: -5 g"; in "sugar - 5 g" and "sugar –5 g" the dash only divides
+_BELOW_NOTHING = late_regex(
+    r"[,:;]\s?[-−﹣－]\d+(?:[.,/]\d+)?\s?(?:k?g|mg|[mcd]?l|oz|lb|cups?|tsp|tbsp)\b"
+)
 
 
 def _amount_first(text: str, start: int, system: System, marks: Marks) -> LineReading | None:

@@ -6,7 +6,7 @@ The command and the plugin read the same ones here. Leaves out the file: setting
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator, Mapping, Sequence
 from datetime import date, timedelta
 from functools import cache
 from typing import Annotated, Any, Final
@@ -212,6 +212,7 @@ def read_settings(
             day, settings, *place_of(("giving_days", number, "day"), places, file)
         )
     ]
+    problems.extend(_named_twice(settings.giving_days, places, file))
     if problems:
         raise ProblemsFound(problems)
     return settings
@@ -286,6 +287,19 @@ def _say_value(value: Any) -> str:
         text = str(value)
         return f'"{text if len(text) <= 60 else text[:57] + "..."}"'
     return "it is not written as wanted"
+
+
+def _named_twice(days: Sequence[GivingDay], places: Places, file: str) -> Iterator[Problem]:
+    """Find each giving day that has the name of one before it: a list could mean either."""
+    first: dict[str, int] = {}
+    for number, day in enumerate(days):
+        known = first.setdefault(" ".join(day.name.casefold().split()), number)
+        if known != number:
+            name, line = place_of(("giving_days", number, "name"), places, file)
+            other, above = place_of(("giving_days", known, "name"), places, file)
+            where = f"in line {above}" if other == name else f"in {other}, line {above}"
+            what = f'Two giving days are called "{day.name}": the first stands {where}.'
+            yield Problem(name, line, what, "Give one of them another name, or take it out.")
 
 
 def _faults(giving: GivingDay, settings: BookSettings, file: str, line: int) -> Iterator[Problem]:

@@ -34,7 +34,7 @@ _FAN = (
     r"|hete ?lucht|varmluft))\b"
 )
 _FAN_BEFORE = late_regex(rf"(?:\bfan|{_FAN})\W{{0,3}}(?:bei |à |a |op )?$", re.IGNORECASE)
-_NUMBER = r"\d{1,3}(?:\.\d)?"
+_NUMBER = r"\d{1,9}(?:\.\d)?"
 _HEAT = late_regex(
     rf"(?<![\w.])(?P<low>{_NUMBER})(?:\s*{_DEGREE})?"
     rf"(?:\s*(?:-|–|to|and)\s*(?P<high>{_NUMBER}))?"
@@ -61,7 +61,7 @@ _AS_A_SIGN = {"1/2": "½", "half": "½", "1/4": "¼", "quarter": "¼"} | {
 }
 _BARE = late_regex(rf"(?<=\d)\s?{_DEGREE}?\s?([CF])\b")
 _A_SCALE = late_regex(r"[CF]\b")  # most steps name none: that is seen sooner
-_IN_AN_OVEN = late_regex(
+IN_AN_OVEN = late_regex(
     r"\b(?:oven|bak(?:e|ed|ing)(?![ -](?:sheets?|trays?|tins?|pans?|dish\w*|paper|parchment"
     r"|powder|soda|chocolate|mats?|stones?|chips))|roast\w*"
     r"|(?:(?:ge|vor|aus)?back(?:en|ofen)|ofen)"
@@ -70,9 +70,9 @@ _IN_AN_OVEN = late_regex(
     r"|ugn(?:en)?|grädda\w*)\b",
     re.IGNORECASE,
 )
-_SENTENCES = late_regex(r"(?<=[.;!?])\s+(?=[A-ZÀ-Þ])")
+SENTENCES = late_regex(r"(?<=[.;!?])\s+(?=[A-ZÀ-Þ])")
 # how hot the loaf is, and no oven
-_UNTIL_ITSELF = late_regex(
+UNTIL_ITSELF = late_regex(
     r"\b(?:until|till)\b(?=[^.;]{0,80}\b(?:thermometer|inside|internal|cent(?:re|er)|core|middle|reach"
     r"|regist))",
     re.IGNORECASE,
@@ -173,13 +173,13 @@ def heat_lines(recipe: Recipe, altitude_m: int = 0) -> tuple[HeatLine, ...]:
 
     Where sugar is boiled to a heat, a line says what the book's altitude takes off it.
     """
-    ovens = list(read_heats(_with_scale(recipe)))
+    ovens = list(read_heats(with_scale(recipe)))
     others: list[Heat] = []
     for step in recipe.method:
-        bakes = _IN_AN_OVEN.search(step.text)
-        for sentence in _SENTENCES.split(step.text):
-            in_oven = _IN_AN_OVEN.search(sentence) or (bakes and not _IN_A_PAN.search(sentence))
-            told = _UNTIL_ITSELF.split(sentence, maxsplit=1)
+        bakes = IN_AN_OVEN.search(step.text)
+        for sentence in SENTENCES.split(step.text):
+            in_oven = IN_AN_OVEN.search(sentence) or (bakes and not _IN_A_PAN.search(sentence))
+            told = UNTIL_ITSELF.split(sentence, maxsplit=1)
             (ovens if in_oven else others).extend(read_heats(told[0]))
             others.extend(read_heats("".join(told[1:])))
     lines = []
@@ -228,10 +228,10 @@ def show_degrees(text: str) -> str:
     return _BARE.sub("\u00a0°\\1", text) if _A_SCALE.search(text) else text
 
 
-def _with_scale(recipe: Recipe) -> str:
+def with_scale(recipe: Recipe) -> str:
     """Return the recipe's `oven:`; a bare number is in °F in a US recipe, else in °C."""
     bare = recipe.oven.strip()
-    if re.fullmatch(r"\d{2,3}", bare):
+    if re.fullmatch(r"\d{2,9}", bare):
         return f"{bare} {'F' if recipe.system == 'us' else 'C'}"
     return bare
 

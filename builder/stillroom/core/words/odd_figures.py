@@ -34,7 +34,30 @@ _TOO_LONG: Final = late_regex(
 )
 
 
-_PERHAPS_NONE: Final = late_regex(r"\d[eE]|0x|\d{10}")
+_UNIT: Final = (
+    r"(?:k?g|mg|[mcd]?l|[cm]m|oz|lbs?|gr(?:am(?:me)?)?s?|kilos?|lit(?:re|er)s?|ounces?|pounds?|pints?|cups?"
+    r"|tsp|tbsp|teaspoons?|tablespoons?|minutes?|hours?|days?|weeks?|months?|years?|%|jars?|bottles?"
+    r"|Tassen?|EL|TL)(?!\w)|°"
+)
+_ENDLESS: Final = late_regex(
+    rf"[\d½⅓⅔¼¾⅛]\s?∞|∞\s?(?={_UNIT}|[CF]\b)|(?<![\w-])[+−-]?(?:NaN|inf) ?(?={_UNIT})"
+)
+# what a table writes where it knows no number: before a unit its word is no food
+_WORD_FOR_NONE: Final = late_regex(
+    rf"^\W*(?:[Nn]a[Nn]|NAN|[Ii]nf|INF|[Ii]nfinity|infinite|undefined|null|None) ?(?={_UNIT})"
+)
+_ENDLESS_LINE: Final = late_regex(r"∞|#(?:REF|VALUE|DIV/0|NUM|NAME|N/A)\b[!?]?|^\W*NaN\W*$")
+_SAYS_NONE: Final = "Write how much it is in figures."
+
+
+def refuse_endless(text: str) -> None:
+    """Raise Unreadable where a line measures with what is no number: "∞ g", "NaN g", "½∞"."""
+    found = _ENDLESS.search(text) or _ENDLESS_LINE.search(text) or _WORD_FOR_NONE.match(text)
+    if found:
+        raise Unreadable(f'"{found[0].strip()}" is not a number.', _SAYS_NONE)
+
+
+_PERHAPS_NONE: Final = late_regex(r"\d[eE]|0x|\d{10}|∞|NaN|inf")
 """What stands in every number that nobody measures: most texts need no closer look."""
 
 
@@ -52,4 +75,6 @@ def find_no_measure(text: str) -> tuple[str, str]:
     if found := _TOO_LONG.search(text):
         what = f'"{found[0][:12]}..." is a number of {len(found[0].strip())} figures.'
         return what, "Write it shorter, in a larger unit."
+    if found := _ENDLESS.search(text):
+        return f'"{found[0].strip()}" is not a number.', _SAYS_NONE
     return "", ""
