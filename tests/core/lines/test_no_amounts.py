@@ -85,20 +85,55 @@ def test_lean_and_fat_are_no_fraction_of_a_thing() -> None:
     assert read_line("500 g minced beef, 80/20").item == "minced beef"
 
 
-@pytest.mark.parametrize(
-    ("fact", "told"),
-    [("  - ∞ g sugar", 1), ("  - NaN g sugar", 1), ("  - inf g sugar", 1), ("  - ½∞ sugar", 1),
-     ("  - −5 g sugar", 1), ("  - 5 g sugar", 0)],
-)  # fmt: skip
-def test_a_recipe_tells_it_once_at_its_line(fact: str, told: int) -> None:
-    text = (
-        f"---\ntitle: Mix\nkind: dry mix\nmakes: 1 jar\ningredients:\n{fact}\n  - 5 g salt\n---\n"
-        "\n## Method\n\n1. Mix.\n"
-    )
+FACTS = {
+    "makes": "1 jar",
+    "vessel": "1.5 l clip-top jar",
+    "containers": "jar, 50 ml",
+    "timeline": "\n  - rest: 2 weeks",
+    "keeps": "6 months unopened",
+    "oven": "180 C",
+    "ingredients": "\n  - 5 g sugar\n  - 5 g salt",
+}
+
+
+def told_of(**facts: str) -> list[str]:
+    rows = "".join(f"{key}: {said}\n" for key, said in (FACTS | facts).items())
+    text = f"---\ntitle: Mix\nkind: dry mix\n{rows}---\n\n## Method\n\n1. Mix.\n"
     try:
         read_recipe(text, "mix.md", "mix")
-        found: tuple[str, ...] = ()
     except ProblemsFound as wrong:
-        found = tuple(str(one) for one in wrong.problems)
-    assert len(found) == told, found
-    assert all(one.startswith("mix.md:6: ") for one in found)
+        return [str(one) for one in wrong.problems]
+    return []
+
+
+@pytest.mark.parametrize("number", ["∞", "NaN", "inf", "½∞"])
+@pytest.mark.parametrize(
+    ("fact", "line"),
+    [("makes: % ml", 4), ("vessel: % l jar", 5), ("containers: jar, % ml", 6),
+     ("timeline: \n  - rest: % weeks", 8), ("keeps: % months unopened", 9), ("oven: % C", 10),
+     ("ingredients: \n  - % g sugar", 12), ("ingredients: \n  - {item: sugar, amount: % g}", 12)],
+)  # fmt: skip
+def test_a_recipe_tells_it_once_at_its_line(fact: str, line: int, number: str) -> None:
+    key, said = fact.replace("%", number).split(": ", 1)
+    found = told_of(**{key: said})
+    assert len(found) == 1, found
+    assert found[0].startswith(f"mix.md:{line}: "), found
+
+
+@pytest.mark.parametrize("number", ["5", "½", "1.5"])
+def test_a_recipe_with_a_number_there_is_read(number: str) -> None:
+    assert told_of(makes=f"{number} l", vessel=f"{number} l jar") == []
+    assert (
+        told_of(ingredients=f"\n  - {number} g sugar", timeline="\n  - rest: infused, 2 weeks")
+        == []
+    )
+
+
+def test_a_list_below_the_facts_tells_it_once_too() -> None:
+    text = (
+        "---\ntitle: Mix\nkind: dry mix\nmakes: 1 jar\n---\n\n## Ingredients\n\n- ∞ g sugar\n"
+        "- 5 g salt\n\n## Method\n\n1. Mix.\n"
+    )
+    with pytest.raises(ProblemsFound) as wrong:
+        read_recipe(text, "mix.md", "mix")
+    assert [str(one).partition(" ")[0] for one in wrong.value.problems] == ["mix.md:9:"]

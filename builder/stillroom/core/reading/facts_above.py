@@ -15,7 +15,7 @@ from dataclasses import dataclass, field
 from typing import Any, Final
 
 from stillroom.core.words.frontmatter import Located
-from stillroom.core.words.odd_figures import find_no_measure
+from stillroom.core.words.odd_figures import find_endless, find_no_measure
 from stillroom.core.words.patterns import late_regex
 from stillroom.core.words.problems import Problem, ProblemsFound, Unreadable
 from stillroom.core.words.quoted_text import (
@@ -50,6 +50,7 @@ _BLOCK: Final = late_regex(r"[|>][-+\d]{0,2}\s*(?:#.*)?$")
 _WHOLE_ITEM: Final = 'Begin that line with "item:" and write "amount:" below it.'
 _WHOLE_FACT: Final = "Take away the blanks before it, if it is a fact like those above."
 _FIGURES: Final = late_regex(r"\d{10,}")
+_PASSED_OVER: Final = frozenset({"vessel", "vessels", "containers", "timeline", "oven"})
 
 
 @dataclass(frozen=True, slots=True)
@@ -351,7 +352,14 @@ class _Reader:
             self.tell(line, what, "Write it shorter, in a larger unit.")
         elif (wrong := find_no_measure(said))[0] and path[-1] not in ("source", "title", "author"):
             self.tell(line, *wrong)
+        elif (none := find_endless(said))[0] and _is_passed_over(said, path[0]):
+            self.tell(line, *none)
         elif len(said) > LONGEST_FACT:
             what = f'"{path[-1]}" says {len(said)} letters; {LONGEST_FACT} are the most.'
             self.tell(line, what, "Write it shorter; the rest may stand below the method.")
         return said[:LONGEST_FACT]
+
+
+def _is_passed_over(said: str, fact: str) -> bool:
+    """Whether a fact's own reader takes what is no number for words of its own."""
+    return fact in _PASSED_OVER or (fact == "makes" and said[:1].isnumeric())

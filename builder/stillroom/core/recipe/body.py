@@ -18,7 +18,7 @@ from stillroom.core.recipe.method import has_numbers, read_steps
 from stillroom.core.recipe.model import MethodStep, Section
 from stillroom.core.words.data_files import read_data
 from stillroom.core.words.nearest import nearest
-from stillroom.core.words.odd_figures import find_no_measure
+from stillroom.core.words.odd_figures import find_endless, find_no_measure
 from stillroom.core.words.patterns import late_regex
 from stillroom.core.words.problems import Problem, Unreadable
 
@@ -102,6 +102,8 @@ def read_body(
     lines = _within(lines, first_line, file, problems)
     for line, row in enumerate(lines, start=first_line):
         what, mend = find_no_measure(row)
+        if not what and not with_list:  # a list here is read line by line, and tells its own
+            what, mend = find_endless(row)
         if what:
             problems.append(Problem(file, line, what, mend))
     parts = _parts(lines, first_line)

@@ -40,7 +40,7 @@ _UNIT: Final = (
     r"|Tassen?|EL|TL)(?!\w)|°"
 )
 _ENDLESS: Final = late_regex(
-    rf"[\d½⅓⅔¼¾⅛]\s?∞|∞\s?(?={_UNIT}|[CF]\b)|(?<![\w-])[+−-]?(?:NaN|inf) ?(?={_UNIT})"
+    rf"[\d½⅓⅔¼¾⅛]\s?∞|∞\s?(?={_UNIT}|[CF]\b)|(?<![\w-])[+−-]?(?:NaN|inf) ?(?={_UNIT}|[CF]\b)"
 )
 # what a table writes where it knows no number: before a unit its word is no food
 _WORD_FOR_NONE: Final = late_regex(
@@ -57,7 +57,17 @@ def refuse_endless(text: str) -> None:
         raise Unreadable(f'"{found[0].strip()}" is not a number.', _SAYS_NONE)
 
 
-_PERHAPS_NONE: Final = late_regex(r"\d[eE]|0x|\d{10}|∞|NaN|inf")
+def find_endless(text: str) -> tuple[str, str]:
+    """Return what is wrong with a measure in prose that is no number, and its mend; "" for none.
+
+    >>> find_endless("Bake at NaN °C.")[0], find_endless("It keeps, infused, for ever.")[0]
+    ('"NaN" is not a number.', '')
+    """
+    found = _ENDLESS.search(text)
+    return (f'"{found[0].strip()}" is not a number.', _SAYS_NONE) if found else ("", "")
+
+
+_PERHAPS_NONE: Final = late_regex(r"\d[eE]|0x|\d{10}")
 """What stands in every number that nobody measures: most texts need no closer look."""
 
 
@@ -75,6 +85,4 @@ def find_no_measure(text: str) -> tuple[str, str]:
     if found := _TOO_LONG.search(text):
         what = f'"{found[0][:12]}..." is a number of {len(found[0].strip())} figures.'
         return what, "Write it shorter, in a larger unit."
-    if found := _ENDLESS.search(text):
-        return f'"{found[0].strip()}" is not a number.', _SAYS_NONE
     return "", ""
