@@ -158,6 +158,7 @@ AMOUNT_ALONE: Final = re.compile(
 )
 
 
+@lru_cache(maxsize=4096)
 def plain(text: str) -> str:
     """Return a line in small letters, without signs: as words.yml has it.
 

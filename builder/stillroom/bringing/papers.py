@@ -30,6 +30,8 @@ LONGEST: Final = 1_000_000
 MOST_ROWS: Final = 20_000
 MOST_RECIPES: Final = 200
 LONGEST_STEP: Final = 20_000
+MOST_LINES: Final = 3_000
+"""The lines of one recipe, three times as many as its file may have."""
 _NO_NUMBER: Final = re.compile(r"\d{200}")
 _TOO_LONG: Final = "This file is longer than a cookery book."
 _DIVIDE: Final = "Divide it, and bring the recipes in part by part."
@@ -76,6 +78,10 @@ def _drafts(
     if not many:
         what = "No recipe was found in it."
         raise Unreadable(what, "Bring the words of a recipe: a list and a method.")
+    lines = max(len(one.ingredients) + len(one.steps) for _, some in found for one in some)
+    if lines > MOST_LINES:
+        what = f"One recipe in it has {lines} lines; {MOST_LINES} are the most."
+        raise Unreadable(what, _DIVIDE)
     if any(len(step) > LONGEST_STEP for _, some in found for one in some for _, step in one.steps):
         raise Unreadable(_TOO_LONG, _DIVIDE)
     return [

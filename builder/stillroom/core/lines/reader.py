@@ -98,7 +98,6 @@ _LEFT_OF = late_regex(r"\s+(?:of|de|di|da|von|van|zu(?:\s+je)?|je|à|a|@)$", re.
 _END_MEASURE = late_regex(r"\s+(?=[0-9½⅓⅔¼¾⅛][0-9½⅓⅔¼¾⅛./ ]*\s*(?:m[lL]|g|kg|L|cl|oz)\.?\s*$)")
 
 
-@lru_cache(maxsize=8192)
 def read_line(text: str, system: System = "metric", language: str = "en_GB") -> LineReading:
     """Read an ingredient line; raises Unreadable with what to write where it could mean two things.
 
@@ -106,6 +105,22 @@ def read_line(text: str, system: System = "metric", language: str = "en_GB") -> 
     >>> reading.item, reading.note, str(reading.amount.low), reading.also[0].unit
     ('butter', 'softened', '225', 'oz')
     """
+    found = _read_once(text, system, language)
+    if isinstance(found, Unreadable):
+        raise Unreadable(found.what, found.mend)
+    return found
+
+
+@lru_cache(maxsize=8192)
+def _read_once(text: str, system: System, language: str) -> LineReading | Unreadable:
+    """Return what a line says, or why it cannot be read: bringing asks it of most lines thrice."""
+    try:
+        return _read(text, system, language)
+    except Unreadable as wrong:
+        return wrong.with_traceback(None)
+
+
+def _read(text: str, system: System, language: str) -> LineReading:
     _refuse_odd_signs(text)
     marks = marks_of(language)
     text = put_plainly(text, system, marks.language)
