@@ -18,6 +18,7 @@ from typing import Any, Final
 import pytest
 
 from fuzz.readers import readers, take_import, take_list, take_recipe
+from stillroom.core.larder.food_reading import read_food
 from stillroom.core.words.problems import ProblemsFound, Unreadable
 from stillroom.core.words.text_files import find_two_versions
 
@@ -113,6 +114,29 @@ def test_twice_the_ingredients_are_twice_the_work() -> None:
     rows = ["".join(f"  - {at} g sugar\n" for at in range(1, many)) for many in (151, 301)]
     once, twice = (calls_of(take_recipe, f"{head}{row}  - 3 quinces{foot}") for row in rows)
     assert twice <= 2.4 * once + FEW, (once, twice)
+
+
+@pytest.mark.parametrize(
+    "shape",
+    ["nuts and ", "1 kg sugar\n", "large ripe ", "nuts or ", "milk, ", "of plums ", "é ", "(egg) "],
+)
+def test_a_food_of_twice_the_words_is_twice_the_work(shape: str) -> None:
+    """A saved page whose list is one text of 20 kB once took a minute and a half."""
+    take_quietly(read_food, of_length(shape, 90))
+    once, twice = (calls_of(read_food, of_length(shape, many)) for many in (6_000, 12_000))
+    assert twice <= RATIO * once + FEW
+
+
+def test_a_paper_of_more_lines_than_three_recipes_have_is_told() -> None:
+    def page(lines: int) -> str:
+        listed = "\n".join(f"{one} g sugar" for one in range(1, lines))
+        return f"txt~Plum jam\n\nIngredients\n{listed}\n\nMethod\n\nBoil until it sets.\n"
+
+    take_import(page(900))
+    with pytest.raises(
+        ProblemsFound, match=r"One recipe in it has 3\d{3} lines; 3000 are the most"
+    ):
+        take_import(page(3_500))
 
 
 def test_a_recipe_of_a_book_takes_no_more_when_its_title_names_no_kind() -> None:

@@ -183,11 +183,11 @@ def _found(match: Match, words: Words) -> FoodReading:
 
 
 def _not_found(words: Words, larder: Larder) -> FoodReading:
-    best = match_name(words, larder)
     hinted, doubted = hint(words, larder)
-    left = best.leftover or forms(words)
+    left = match_name(words, larder).leftover or forms(words)
+    over = frozenset(left)
     spans = tuple(
-        Span(word.start, word.end, "left over" if word.form in left else "food") for word in words
+        Span(word.start, word.end, "left over" if word.form in over else "food") for word in words
     )
     return FoodReading("", hinted=hinted, doubted=doubted, leftover=left, spans=spans)
 

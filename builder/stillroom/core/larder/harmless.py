@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from functools import cache
 
@@ -65,7 +65,15 @@ def harmless_run(words: Sequence[str], food: Staple, behind: bool) -> tuple[str,
 
     `words` are normal forms standing together, before the food's name or `behind` it.
     """
-    left: list[str] = []
+    return tuple(_left_over(words, food, behind))
+
+
+def is_all_harmless(words: Sequence[str], food: Staple, behind: bool) -> bool:
+    """Whether nothing is left over of words beside a food's name; it looks no further than that."""
+    return next(_left_over(words, food, behind), None) is None
+
+
+def _left_over(words: Sequence[str], food: Staple, behind: bool) -> Iterator[str]:
     place = 0
     while place < len(words):
         for size in range(min(LONGEST, len(words) - place), 0, -1):
@@ -74,6 +82,5 @@ def harmless_run(words: Sequence[str], food: Staple, behind: bool) -> tuple[str,
                 place += size
                 break
         else:
-            left.append(words[place])
+            yield words[place]
             place += 1
-    return tuple(left)

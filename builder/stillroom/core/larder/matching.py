@@ -4,8 +4,9 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from functools import lru_cache
+from typing import Final
 
-from stillroom.core.larder.harmless import harmless_run
+from stillroom.core.larder.harmless import harmless_run, is_all_harmless
 from stillroom.core.larder.phrases import Words, forms
 from stillroom.core.larder.shelves import Larder, is_hand_made
 from stillroom.core.larder.staple import Staple
@@ -38,6 +39,10 @@ class Match:
     leftover: tuple[str, ...] = ()
 
 
+_MOST_WORDS: Final = 200
+"""Words of which a phrase of a food never has so many: nothing is weighed out of such prose."""
+
+
 def match_name(words: Words, larder: Larder) -> Match:
     """Return the longest name beside which all else is harmless; of equals the last.
 
@@ -45,6 +50,8 @@ def match_name(words: Words, larder: Larder) -> Match:
     hazelnut" of the tables has none.
     """
     plain = forms(words)
+    if len(plain) > _MOST_WORDS:
+        return Match(None, leftover=plain)
     best: tuple[str, ...] | None = None
     found: Match | None = None
     for start, end, food in _names_in(plain, larder):
@@ -126,6 +133,6 @@ def hint(words: Words, larder: Larder) -> tuple[tuple[Staple, ...], tuple[Staple
         if behind[:1] in IN_PLACE_OF:
             doubted.append(food)
             continue
-        last = not harmless_run(plain[end:], food, True)
+        last = is_all_harmless(plain[end:], food, True)
         (doubted if last else held).append(food)
     return tuple(dict.fromkeys(held)), tuple(dict.fromkeys(doubted))
