@@ -35,6 +35,7 @@ from stillroom.bringing.outside import (
     ask_of_left_out,
     take_first_size,
     take_food_behind_makes,
+    tell_dropped,
     with_bare_foods,
     without_its_own_name,
 )
@@ -105,12 +106,15 @@ def _in_order(rows: Sequence[Row]) -> list[Recipe]:
     begins = list_begins(lists, rows)
     ends = [*begins[1:], len(rows)]
     recipes: list[Recipe] = []
+    dropped: Sequence[Row] = []
     titles = [first_title(rows, lists, begins), *begins[1:]]
     if titles[0] is not None and len(lists) > 1:
         begins[0] = titles[0]  # what stands above the first of several is about them all
         recipes += _told_above(rows[: titles[0]])
+        dropped = [] if recipes else rows[: titles[0]]
     for found, begin, end, title in zip(lists, begins, ends, titles, strict=True):
         recipes.append(_recipe(rows, found, (begin, end), title if title != found.begin else None))
+    tell_dropped(recipes, dropped)
     return recipes
 
 

@@ -15,12 +15,39 @@ from stillroom.bringing.found import Recipe, Row
 from stillroom.bringing.heads import plain
 from stillroom.bringing.one_line import names_a_food
 from stillroom.bringing.prose import measured_in_prose
-from stillroom.bringing.sorting import is_ingredient, is_only_makes, is_sentence
+from stillroom.bringing.sorting import is_ingredient, is_only_makes, is_passed, is_sentence, is_told
+from stillroom.bringing.tails import begins_to_bid, ends_in_doing
 from stillroom.core.amounts.quantities import Amount
 from stillroom.core.lines.reader import read_line
 from stillroom.core.lines.staple_table import find_staple, staples_named
+from stillroom.core.method.keeping_said import may_say_keeping
 from stillroom.core.words.problems import Unreadable
 
+_SHOWN: Final = 80
+# "3 lbs of beets - Cut the leaves off": two things said
+_APART: Final = re.compile(r"(?<=[.!?…])\s+|\s[-–—]\s")
+_LASTS: Final = re.compile(
+    r"\d\s?(?:min\w*|hours?|hrs?|std|stunden?|h|heures?|or[ae]|horas?|minuut|uur|timm\w+|tim|godz\w*)\b",
+    re.IGNORECASE,
+)
+# how praise begins, and what is done with it when it is ready
+_NO_WORK: Final = frozenset(
+    {"cool", "dry", "when", "let", "take", "serve", "eat", "drink", "keep", "use", "give", "store"}
+    | {
+        "servir",
+        "servez",
+        "servire",
+        "servite",
+        "servera",
+        "serveer",
+        "allow",
+        "try",
+        "start",
+        "unsere",
+        "andere",
+        "mehrere",
+    }
+)
 _MOST_TOLD: Final = 4
 _LEAST_OF_ANOTHER: Final = 2
 _MOST_ABOVE: Final = 6
@@ -52,9 +79,44 @@ def ask_of_another_above(recipe: Recipe) -> None:
     """Ask about sentences above a list that measure things: another recipe may be told there."""
     told = measured_in_prose(recipe.intro)
     if len(told) < _LEAST_OF_ANOTHER:
+        _ask_of_work_above(recipe)
         return
     what = f"What stands above the list measures things too: {', '.join(told[:_MOST_TOLD])}."
     recipe.doubt("title", what, "If another recipe is told there, bring it in by itself.")
+
+
+def _ask_of_work_above(recipe: Recipe) -> None:
+    """Ask about what is done above a list: "Cook until tender", where the method begins below."""
+    told = (one for said in recipe.intro for one in _APART.split(said) if _is_work(one))
+    if first := next(told, ""):
+        what = f'What is done stands above the list, out of the method: "{first[:_SHOWN]}"'
+        recipe.doubt("ingredients", what, "If it is a step, write it into the method.")
+
+
+def _is_work(sentence: str) -> bool:
+    """Whether a sentence bids something done to what goes in, and praises or serves nothing.
+
+    >>> _is_work("Cook until tender, cool under water."), _is_work("Lavez et cuisez 1 heure.")
+    (True, True)
+    >>> _is_work("Cool, crisp and good with the cheese."), _is_work("Serve it within 2 hours.")
+    (False, False)
+    >>> _is_work("Cuocere le prugne per 20 minuti."), _is_work("Die Quitten 40 Minuten kochen.")
+    (True, True)
+    """
+    first = plain(sentence).split(" ")[0]
+    if first in _NO_WORK or may_say_keeping(sentence) or sentence.rstrip().endswith("?"):
+        return False
+    timed = _LASTS.search(sentence) and (
+        begins_to_bid(sentence) or ends_in_doing(sentence.rstrip(" ."))
+    )
+    return bool(timed) or is_told(sentence)
+
+
+def tell_dropped(recipes: Sequence[Recipe], rows: Sequence[Row]) -> None:
+    """Say that sentences above the first of several recipes are left out, and repeat none."""
+    if any(is_sentence(row.text) and not is_passed(row.text) for row in rows):
+        what = "What stands above the first of several recipes is left out: it may be of them all."
+        recipes[0].doubt("title", what, "If a word of it is of one of them, write it there.")
 
 
 def _measures(line: str) -> bool:
